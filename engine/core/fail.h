@@ -1,0 +1,24 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* How the library's own code sets an error.  Private to engine/. */
+#ifndef DEW_CORE_FAIL_H
+#define DEW_CORE_FAIL_H
+
+#include "dew/status.h"
+
+/*
+ * Set err unless it is NULL or already set; return status either way, so that
+ * a failing line reads: return dew__fail(err, DEW_ERANGE, "%g is above %g", ...).
+ */
+enum dew_status dew__fail(struct dew_error *err, enum dew_status status,
+                          const char *format, ...)
+    __attribute__((format(printf, 3, 4)));
+
+/* Say which file and place the next dew__fail on err is about. */
+void dew__at(struct dew_error *err, const char *source, int line, int column);
+void dew__in(struct dew_error *err, const char *path);
+
+/* Append one fault; NULL is allowed.  Returns status. */
+enum dew_status dew__fault(struct dew_faults *faults,
+                           const struct dew_error *err);
+
+#endif

@@ -1,0 +1,83 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "core/fail.h"
+
+const char *dew_status_text(enum dew_status status)
+{
+    static const char *const text[] = {
+#define X(code, words) words,
+        DEW_STATUS_MAP(X)
+#undef X
+    };
+    if ((unsigned)status >= DEW_STATUS_COUNT)
+        return "unknown status";
+    return text[status];
+}
+
+/* Copy the end of from when the whole does not fit: a file's name is there. */
+static void copy_tail(char *to, size_t size, const char *from)
+{
+    size_t length = strlen(from);
+
+    if (length < size)
+        memcpy(to, from, length + 1);
+    else
+        snprintf(to, size, "...%s", from + length - (size - 4));
+}
+
+void dew__at(struct dew_error *err, const char *source, int line, int column)
+{
+    if (err == NULL || err->status != DEW_OK)
+        return;
+    copy_tail(err->source, sizeof err->source, source);
+    err->line = line;
+    err->column = column;
+}
+
+void dew__in(struct dew_error *err, const char *path)
+{
+    if (err != NULL && err->status == DEW_OK)
+        copy_tail(err->path, sizeof err->path, path);
+}
+
+enum dew_status dew__fail(struct dew_error *err, enum dew_status status,
+                          const char *format, ...)
+{
+    va_list args;
+
+    if (err == NULL || err->status != DEW_OK)
+        return status;
+    err->status = status;
+    va_start(args, format);
+    vsnprintf(err->text, sizeof err->text, format, args);
+    va_end(args);
+    return status;
+}
+
+char *dew_error_line(const struct dew_error *err, char *out, size_t size)
+{
+    char place[160] = "";
+
+    if (err->line > 0)
+        snprintf(place, sizeof place, "%s:%d:%d: ", err->source, err->line,
+                 err->column);
+    else if (err->hour > 0)
+        snprintf(place, sizeof place, "hour %d: ", err->hour);
+    snprintf(out, size, "%s%s%s%s", place, err->path, err->path[0] ? ": " : "",
+             err->text);
+    return out;
+}
+
+enum dew_status dew__fault(struct dew_faults *faults,
+                           const struct dew_error *err)
+{
+    if (faults == NULL)
+        return err->status;
+    if (faults->count < faults->room)
+        faults->list[faults->count] = *err;
+    faults->count++;
+    return err->status;
+}

@@ -1,0 +1,163 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * The house: envelope, heat, people, water set free and water held.
+ * Plain structs, SI, complete: no hidden default below the scenario floor.
+ */
+#ifndef DEW_HOUSE_H
+#define DEW_HOUSE_H
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/*
+ * Air through the envelope.  Q = c dp^n; natural infiltration in the one
+ * form that both the basic and the enhanced model of [ASH-F16] reduce to:
+ *
+ *     Q_nat = sqrt( (stack_k |dt|^stack_n)^2 + (wind_k U^wind_n)^2 ) + constant
+ *
+ * basic (eq. 48):    stack_n 0.5, wind_n 1;  enhanced (eqs 49, 50): n and 2n.
+ * U is the wind at the station.  dew_house_leakage_* in leakage.h fill it.
+ */
+struct dew_leakage {
+    double c, n;             /* m3/(s Pa^n), -    0 .. , 0.5 .. 1           */
+    double stack_k, stack_n; /* m3/(s K^n), -                               */
+    double wind_k, wind_n;   /* m3/s per (m/s)^n, -                         */
+    double constant;         /* m3/s   given outright, for checks           */
+};
+
+/* Glazing or opaque wall of one facade. */
+struct dew_facade {
+    double azimuth;   /* deg   0 .. 360   clockwise from north; 180 = south */
+    double tilt;      /* deg   0 .. 180   0 = facing up, 90 = wall          */
+    double aperture;  /* m2    glass area x g-value x frame share           */
+    double shade;     /* -     0 .. 1     overhang and neighbours, factor   */
+    double absorbing; /* m2    opaque area x absorptance x U x Rse          */
+};
+enum { DEW_FACADES = 6 };
+
+/*
+ * Heat: the nodes of the simple hourly method of [ISO13790], with the air
+ * and furnishings as a further state.  W/K, J/K.
+ */
+struct dew_thermal {
+    double h_is, h_ms;   /* W/K   surface to air, mass to surface           */
+    double h_em;         /* W/K   outdoors to mass (opaque)                 */
+    double h_w;          /* W/K   outdoors to surface (glazing, doors)      */
+    double h_ground;     /* W/K   ground to mass                            */
+    double ground_mean;  /* degC  yearly mean of the ground node            */
+    double ground_swing; /* K     half range of its yearly wave             */
+    double ground_lag;   /* d     yearday of its coldest day                */
+    double c_air;        /* J/K   air and furnishings, > 0                  */
+    double c_mass;       /* J/K   > 0                                       */
+    double mass_share;   /* -     A_m / A_t of radiant gains, to the mass   */
+    double lost_share;   /* -     H_w / (9.1 A_t): the share the method drops */
+    struct dew_facade facades[DEW_FACADES];
+    int facade_count;
+};
+
+/* Water held: two-depth effective penetration, in kg.  [WWC13] */
+struct dew_buffer {
+    double day_kg;     /* kg per unit RH   capacity of the surface store    */
+    double deep_kg;    /* kg per unit RH   capacity of the deep store       */
+    double day_rate;   /* kg/(s Pa)        air to surface store             */
+    double deep_rate;  /* kg/(s Pa)        surface store to deep store      */
+};
+
+/*
+ * Sources of water.  The kinds in DEW_SOURCE_MAP are each a row of the
+ * ledger.  A scheduled source has kg/day and an hourly shape; a source that
+ * feels the room's humidity has a rate in kg/(s Pa) on top.
+ */
+#define DEW_SOURCE_MAP(X)                                                      \
+    X(people, "people")                                                        \
+    X(showers, "showers and baths")                                            \
+    X(cooking, "cooking")                                                      \
+    X(dishes, "dishes")                                                        \
+    X(laundry, "laundry dried indoors")                                        \
+    X(plants, "plants")                                                        \
+    X(pets, "pets and aquaria")                                                \
+    X(ground, "wet ground or slab")                                            \
+    X(drying, "building materials drying")                                     \
+    X(burning, "unvented burning")                                             \
+    X(other, "other or a daily total")
+
+enum dew_source {
+#define X(name, words) DEW_SOURCE_##name,
+    DEW_SOURCE_MAP(X)
+#undef X
+        DEW_SOURCES
+};
+
+/* Shares of a day by hour, Monday to Friday and weekend; each sums to 1. */
+struct dew_shape {
+    double weekday[24], weekend[24];
+};
+
+/* One source. */
+struct dew_water {
+    double per_day;         /* kg/day     0 .. 500   as scheduled           */
+    struct dew_shape shape; /* when                                         */
+    double rate;            /* kg/(s Pa)  evaporates by vapour pressure     */
+    double rate_t;          /* degC       of the wet surface; NaN = the air's */
+    double half_life;       /* d          0 = does not decay                */
+    double start_day;       /* d          of the run, when decay begins     */
+    double caught;          /* -   0 .. 1 share caught before it mixes, while
+                                          the pickup that catches it runs   */
+    double heat_share;      /* -   0 .. 1 share of its latent heat taken from
+                                          the air (laundry, plants 1)       */
+};
+
+/* People and other heat. */
+struct dew_people {
+    double count;                /* persons                                 */
+    double sensible_w;           /* W each, when present                    */
+    double co2;                  /* m3/s each, when present, at 20 degC     */
+    double present_weekday[24];  /* - 0 .. 1                                */
+    double present_weekend[24];
+    double gains_w;              /* W   appliances and light, mean          */
+    struct dew_shape gains_shape;
+    double gains_convective;     /* -   0 .. 1                              */
+};
+
+/* Set points by hour of the day.  Equal heat and cool is allowed. */
+struct dew_comfort {
+    double heat[24], cool[24]; /* degC                                      */
+    double band;               /* K      throttling band, 0 = ideal         */
+    int given;                 /* 1: indoor t is heat[], nothing else acts  */
+};
+
+/* Windows opened by habit in mild weather. */
+struct dew_windows {
+    double flow;        /* m3/s  at full opening, 0 = never                 */
+    double mild_low;    /* degC  running mean outdoors at which it begins   */
+    double mild_high;   /* degC  at which it is full                        */
+};
+
+/* Inside surfaces that may sweat: glass, frame edge, coldest corner. */
+struct dew_surface {
+    double factor; /* -    f_Rsi, 0 .. 1: ts = te + f (ti - te)            */
+    double area;   /* m2   0 = watched only, no film                        */
+    double film_max; /* kg   beyond it water runs off and is wiped          */
+};
+enum dew_surface_kind { DEW_GLASS, DEW_EDGE, DEW_CORNER, DEW_SURFACES };
+
+struct dew_house {
+    double volume;     /* m3   20 .. 5000                                   */
+    double floor_area; /* m2   10 .. 2000                                   */
+    int bedrooms;      /* 0 .. 12                                           */
+    struct dew_leakage leakage;
+    struct dew_thermal thermal;
+    struct dew_buffer buffer;
+    struct dew_water water[DEW_SOURCES];
+    struct dew_people people;
+    struct dew_comfort comfort;
+    struct dew_windows windows;
+    struct dew_surface surfaces[DEW_SURFACES];
+    double co2_outdoors; /* ppm                                             */
+};
+
+#ifdef __cplusplus
+}
+#endif
+#endif

@@ -1,0 +1,245 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * The march: one hour, one year, the ledgers and the tallies.  The whole
+ * program, in six lines:
+ *
+ *     struct dew_march *m;
+ *     dew_march_open(&m, &house_case, &weather[0], &err);
+ *     for (size_t h = 0; h < count; h++)
+ *         if (dew_march_step(m, &weather[h], &date[h], &out, &err))
+ *             break;
+ *     dew_march_close(m);
+ *
+ * dew_march_open is the only call here that allocates.
+ */
+#ifndef DEW_MARCH_H
+#define DEW_MARCH_H
+
+#include "dew/ducts.h"
+#include "dew/house.h"
+#include "dew/plant.h"
+#include "dew/status.h"
+#include "dew/weather.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* Limits of a good indoor climate. */
+struct dew_limits {
+    double too_humid; /* -   RH above it is too humid                       */
+    double too_dry;   /* -   RH below it is too dry                         */
+};
+
+/* One complete case: plain, copyable; no prices (study), no files. */
+struct dew_case {
+    struct dew_house house;
+    struct dew_plant plant;
+    /* [ventilator state][blower state]; all blower states alike until a duct
+       network fills them */
+    struct dew_path paths[DEW_VENT_STATES][DEW_BLOWER_STATES];
+    struct dew_limits limits;
+    struct dew_site site;    /* of the weather, for the sun                 */
+    double pressure;         /* Pa   site mean, fixes the dry-air density   */
+    int steps_per_hour;      /* 1 .. 60                                     */
+};
+
+/*
+ * The lists.  A row makes the scalar member, the lane array, the JSON key and
+ * the ledger row.  Nobody counts them by hand.
+ */
+#define DEW_STATE_MAP(X)                                                       \
+    X(t_air) X(t_mass) X(w) X(w_day) X(w_deep) X(co2) X(owed_q)                \
+    X(film_glass) X(film_edge) X(film_corner)                                  \
+    X(coil_1) X(coil_2) X(coil_3)
+
+/* Water into the zone's air, kg: + in, - out.  name, words */
+#define DEW_WATER_MAP(X)                                                       \
+    X(people, "people")                                                        \
+    X(showers, "showers and baths")                                            \
+    X(cooking, "cooking")                                                      \
+    X(dishes, "dishes")                                                        \
+    X(laundry, "laundry dried indoors")                                        \
+    X(plants, "plants")                                                        \
+    X(pets, "pets and aquaria")                                                \
+    X(ground, "wet ground or slab")                                            \
+    X(drying, "building materials drying")                                     \
+    X(burning, "unvented burning")                                             \
+    X(other, "other or daily total")                                           \
+    X(humidifier, "humidifier")                                                \
+    X(leakage, "leakage through the envelope")                                 \
+    X(windows, "opened windows")                                               \
+    X(fresh, "fresh air by the ventilator")                                    \
+    X(recovered, "kept or brought by the core")                                \
+    X(unplanned, "outdoor air through an idle unit")                           \
+    X(ductleak, "outdoor air by duct leaks")                                   \
+    X(coil, "condensed on the cooling coil")                                   \
+    X(putback, "put back by the coil")                                         \
+    X(dehumidifier, "dehumidifier")                                            \
+    X(glass, "sweating surfaces")                                              \
+    X(store, "furnishings and fabric")
+
+/* Heat into the zone's nodes, J: + in, - out.  name, words */
+#define DEW_HEAT_MAP(X)                                                        \
+    X(bodies, "people")                                                        \
+    X(gains, "appliances and light")                                           \
+    X(solar, "sun")                                                            \
+    X(dropped, "gains the node method leaves out")                             \
+    X(opaque, "walls and roof")                                                \
+    X(glazing, "windows and doors")                                            \
+    X(earth, "ground")                                                         \
+    X(infiltration, "leakage through the envelope")                            \
+    X(airing, "opened windows")                                                \
+    X(freshair, "fresh air by the ventilator")                                 \
+    X(recovery, "kept or brought by the core")                                 \
+    X(ductair, "idle unit and duct leaks")                                     \
+    X(fans, "ventilator fans and preheat")                                     \
+    X(blowers, "blowers")                                                      \
+    X(heating, "heating")                                                      \
+    X(cooling, "cooling, sensible")                                            \
+    X(drier, "dehumidifier and humidifier")                                    \
+    X(evaporation, "evaporation and sorption")                                 \
+    X(held, "held by the given temperature")
+
+#define DEW_MEMBER(name) double name;
+#define DEW_MEMBER_OF(name, words) double name;
+
+struct dew_state {
+    DEW_STATE_MAP(DEW_MEMBER)
+};
+
+struct dew_water_flows {
+    DEW_WATER_MAP(DEW_MEMBER_OF)
+};
+
+struct dew_heat_flows {
+    DEW_HEAT_MAP(DEW_MEMBER_OF)
+};
+
+/* Electricity and fuel used, J.  name, words */
+#define DEW_ENERGY_MAP(X)                                                      \
+    X(ventilator, "ventilator fans")                                           \
+    X(preheat, "ventilator preheat")                                           \
+    X(blower, "air handler blowers")                                           \
+    X(cooling, "cooling compressor")                                           \
+    X(heating_power, "heating, electricity")                                   \
+    X(heating_fuel, "heating, fuel")                                           \
+    X(dehumidifier, "dehumidifier")                                            \
+    X(humidifier, "humidifier")                                                \
+    X(exhausts, "local exhaust fans")
+
+struct dew_energy {
+    DEW_ENERGY_MAP(DEW_MEMBER_OF)
+};
+
+/* 0 .. 1 of the hour */
+struct dew_duty {
+    double cool, heat, vent, boost, defrost, blower, dehumidify, humidify,
+        window;
+};
+
+/* What one hour did.  Plain. */
+struct dew_result {
+    struct dew_state end;          /* at the end of the hour                */
+    struct dew_water_flows water;  /* kg                                    */
+    struct dew_heat_flows heat;    /* J                                     */
+    struct dew_energy energy;      /* J                                     */
+    struct dew_duty duty;          /* mean over the hour                    */
+    double t, w;                   /* degC, kg/kg   means over the hour     */
+    double rh;                     /* -             mean over the hour      */
+    double dew_point;              /* degC          of the mean w           */
+    double w_out;                  /* kg/kg         mean outdoors           */
+    double t_out;                  /* degC          mean outdoors           */
+    double fresh;                  /* m3/s   delivered by the ventilator    */
+    double leak;                   /* m3/s   natural and driven leakage in  */
+    double supply_t;               /* degC   of the ventilator, running     */
+    double pressure;               /* Pa     house over outdoors, worst state */
+    double pressure_all;           /* Pa     with every exhaust running     */
+    double co2;                    /* ppm    mean over the hour             */
+    double surface_rh[DEW_SURFACES]; /* -    at each surface, mean          */
+    double surface_t[DEW_SURFACES];  /* degC mean                           */
+    double sweat[DEW_SURFACES];      /* -    share of the hour it is wet    */
+    double coil_drained;             /* kg   of condensate, to the drain    */
+    double core_drained;             /* kg   condensed in the core          */
+    double wiped;                    /* kg   run off or wiped from surfaces */
+};
+
+struct dew_march; /* opaque: owns its workspace */
+
+/*
+ * Make a march for *c, which is copied.  before is the weather at the start
+ * of the first hour (the stamp before it; the first hour itself when there is
+ * none).  On DEW_OK *march is the caller's, for dew_march_close; else NULL.
+ * Errors: DEW_EMEM; DEW_ERANGE with the member's name in err->path.
+ */
+enum dew_status dew_march_open(struct dew_march **march,
+                               const struct dew_case *c,
+                               const struct dew_hour *before,
+                               struct dew_error *err);
+
+/*
+ * Advance one hour.  Allocates nothing.  *out is written only on DEW_OK.
+ * Errors: DEW_EBALANCE with err->hour when a ledger does not close within
+ * 1e-9 of the hour's inflows, or a value is not finite.
+ */
+enum dew_status dew_march_step(struct dew_march *march,
+                               const struct dew_hour *hour,
+                               const struct dew_date *date,
+                               struct dew_result *out, struct dew_error *err);
+
+/*
+ * Repeat the first days of the year until the stores repeat, at most most
+ * times; leaves the state and the clock at the start of hour 0.  Returns the
+ * turns taken in *turns (may be NULL).
+ */
+enum dew_status dew_march_spin(struct dew_march *march,
+                               const struct dew_hour *hours,
+                               const struct dew_date *dates, size_t count,
+                               int *turns, struct dew_error *err);
+
+/* Free a march; NULL is allowed. */
+void dew_march_close(struct dew_march *march);
+
+/* Tallies of a run, by month and over all.  Plain; needs no march. */
+struct dew_tally {
+    double hours;                    /* counted                             */
+    double too_humid, too_dry;       /* h                                   */
+    double longest_too_humid;        /* h                                   */
+    double could_dry;                /* h   outdoor air could dry the house */
+    double could_wet;                /* h   outdoor w above indoor w        */
+    double idle_humid;               /* h   too humid while cooling is idle */
+    double rh_sum, rh_min, rh_max;   /* -                                   */
+    double t_sum, t_min, t_max;      /* degC                                */
+    double fresh_sum, leak_sum;      /* m3/s x h                            */
+    double fresh_short;              /* h   below the required rate         */
+    double supply_t_min;             /* degC                                */
+    double frost_hours;              /* h of defrost                        */
+    double co2_sum, co2_max;         /* ppm                                 */
+    double co2_high;                 /* h above 1000 ppm                    */
+    double sweat[DEW_SURFACES];      /* h                                   */
+    double surface_80[DEW_SURFACES]; /* h   surface RH above 80 %           */
+    double pressure_min;             /* Pa  worst state                     */
+    double pressure_all_min;         /* Pa  every exhaust at once           */
+    double by_hour[24];              /* -   RH sum by hour of the day       */
+    double by_hour_count[24];
+    double run;                      /* h   private to dew_tally_add        */
+    struct dew_water_flows water;    /* kg  */
+    struct dew_heat_flows heat;      /* J   */
+    struct dew_energy energy;        /* J   */
+    struct dew_duty duty;            /* h   */
+    double coil_drained, core_drained, wiped; /* kg */
+};
+
+/*
+ * Add an hour.  An hour is too humid when its mean RH exceeds the limit by
+ * more than 0.0005 (0.05 point), too dry likewise below.  required is the
+ * fresh air rate asked for, m3/s.
+ */
+void dew_tally_add(struct dew_tally *tally, const struct dew_limits *limits,
+                   double required, const struct dew_date *date,
+                   const struct dew_result *in);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

@@ -1,0 +1,129 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * The equipment: what the march needs of it.  Plain, SI, complete.
+ * core.h, coil.h, dryer.h on this floor turn spec sheets into these.
+ */
+#ifndef DEW_PLANT_H
+#define DEW_PLANT_H
+
+enum { DEW_HANDLERS = 3 };
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* Blower of one air handler, and what runs it besides heat and cold. */
+enum dew_blower_mode {
+    DEW_BLOWER_AUTO,      /* with heating and cooling only                  */
+    DEW_BLOWER_ON,        /* always                                         */
+    DEW_BLOWER_MINUTES,   /* a share of every hour                          */
+    DEW_BLOWER_INTERLOCK, /* with the ventilator                            */
+};
+
+/* One air handler: coil, blower, share of the load. */
+struct dew_handler {
+    double share;       /* -       of the house's load; all sum to 1        */
+    double capacity;    /* W       gross total at rating, one handler       */
+    double shr;         /* -       gross sensible share at rating           */
+    double air;         /* m3/s    through the coil at rating               */
+    double cop;         /* -       gross capacity / compressor + condenser W */
+    double blower_w;    /* W       at full flow                             */
+    double blower_low;  /* -       low (circulation) flow, share of air     */
+    double blower_low_w;/* W                                                */
+    enum dew_blower_mode mode;
+    double minutes;     /* -       share of the hour, DEW_BLOWER_MINUTES    */
+    double cycling;     /* -       C_d                                      */
+    double cycles_max;  /* 1/h     N_max                                    */
+    double hold_s;      /* s       t_wet: water held / latent rate          */
+    double gamma;       /* -       initial evaporation / latent rate        */
+    double residue;     /* -       AUTO: share evaporated all the same      */
+    double low_stage;   /* -       capacity of the low stage, 1 = single    */
+    double turndown;    /* -       least capacity of a variable unit, 1 = no */
+    double overcool;    /* K       below set point while too humid, 0 = no  */
+    double overcool_rh; /* -       above which it overcools                 */
+};
+
+/* Heating. */
+struct dew_heater {
+    double capacity;    /* W    0 = none                                    */
+    double efficiency;  /* -    0 = heat pump, then cop                     */
+    double cop_warm;    /* -    COP at 8.3 degC (47 degF)                   */
+    double cop_cold;    /* -    COP at -8.3 degC (17 degF)                  */
+    int fuel;           /* 0 electricity, 1 gas, 2 oil, 3 propane, 4 wood   */
+    int by_air;         /* 1: blows through the air handlers                */
+};
+
+/* Frost protection of a recovery core. */
+enum dew_frost { DEW_FROST_NONE, DEW_FROST_RECIRCULATE,
+                 DEW_FROST_EXHAUST_ONLY, DEW_FROST_PREHEAT };
+
+struct dew_frost_rule {
+    enum dew_frost strategy;
+    double start;      /* degC   outdoor t below which it acts              */
+    double deep;       /* degC   outdoor t at which share_deep is reached   */
+    double share;      /* -      of time lost just below start              */
+    double share_deep; /* -      of time lost at deep and below             */
+    double dry_dew;    /* degC   exhaust dew point below which none is needed */
+};
+
+/* When the ventilator runs. */
+struct dew_control {
+    double on_weekday[24], on_weekend[24]; /* - 0 .. 1 share of each hour   */
+    double boost_rh;       /* -     above it the boost flow, 0 = never      */
+    double boost_band;     /* -     over which boost comes in               */
+    double lockout_w;      /* kg/kg outdoor w above which it is held low; 0 no */
+    double lockout_excess; /* kg/kg also only if w_out > w_in + this; NaN no */
+    double lockout_least;  /* -     least share of time kept                */
+    double winter_rh[2];   /* -     RH target at 0 and -20 degC, 0 = no     */
+    double bypass_low;     /* degC  free cooling: outdoors above this,      */
+    double bypass_indoor;  /* degC  and indoors above this; NaN = none      */
+    double event_boost;    /* -     boost while a shower or cooking event runs */
+};
+
+/* Dehumidifier, ventilating or not.  Curves in dryer.h. */
+struct dew_dryer {
+    double rate;       /* kg/s   at its rating point, 0 = none              */
+    double factor;     /* kg/J   energy factor at its rating point          */
+    double rating_t;   /* degC   of the label                               */
+    double rating_rh;  /* -      of the label                               */
+    double set;        /* -      RH set point, middle of the band           */
+    double band;       /* -      full width of the proportional band        */
+    double outdoor;    /* m3/s   outdoor air it draws through itself        */
+    double drained;    /* -      share of the day it is not full            */
+};
+
+struct dew_humidifier {
+    double rate;  /* kg/s   at full output, 0 = none                        */
+    double set;   /* -      RH set point, middle of the band                */
+    double band;  /* -                                                      */
+    double heat;  /* -      1: evaporative, takes its heat from the air; 0: steam */
+};
+
+/* Local exhaust: bath, kitchen, dryer. */
+enum dew_local { DEW_LOCAL_BATH, DEW_LOCAL_KITCHEN, DEW_LOCAL_DRYER,
+                 DEW_LOCALS };
+struct dew_exhaust {
+    double flow;      /* m3/s   while running                               */
+    double watts;     /* W      while running                               */
+    double hours[24]; /* -      share of each hour, run-on included         */
+    double caught;    /* -      share of its event's water taken before mixing */
+};
+
+struct dew_plant {
+    struct dew_handler handlers[DEW_HANDLERS];
+    int handler_count;   /* 0 .. 3                                          */
+    int lead_lag;        /* 0 even split, 1 lead and lag                    */
+    struct dew_heater heater;
+    struct dew_frost_rule frost;
+    int core_is_wheel;   /* or plate                                        */
+    int core_passes_water;
+    struct dew_control control;
+    struct dew_dryer dryer;
+    struct dew_humidifier humidifier;
+    struct dew_exhaust exhausts[DEW_LOCALS];
+};
+
+#ifdef __cplusplus
+}
+#endif
+#endif
