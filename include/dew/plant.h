@@ -20,9 +20,11 @@ enum dew_blower_mode {
     DEW_BLOWER_INTERLOCK, /* with the ventilator                            */
 };
 
-/* One air handler: coil, blower, share of the load. */
+/*
+ * One air handler: coil and blower.  Of several, an even split runs all at the
+ * same duty; lead and lag runs the first to its full before the next.
+ */
 struct dew_handler {
-    double share;       /* -       of the house's load; all sum to 1        */
     double capacity;    /* W       gross total at rating, one handler       */
     double shr;         /* -       gross sensible share at rating           */
     double air;         /* m3/s    through the coil at rating               */
