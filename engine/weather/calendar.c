@@ -1,0 +1,78 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "weather/calendar.h"
+
+int dew__leap(int year)
+{
+    return (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
+}
+
+int dew__month_days(int year, int month)
+{
+    static const int days[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+
+    return days[month - 1] + (month == 2 && dew__leap(year));
+}
+
+/*
+ * Count years from March, so that the leap day is the last of its year; 400
+ * years have 146097 days; 1970-01-01 is day 719468 of that count.
+ */
+int64_t dew__days(int year, int month, int day)
+{
+    int64_t y = year - (month <= 2);
+    int64_t era = (y >= 0 ? y : y - 399) / 400;
+    int64_t in_era = y - era * 400;
+    int64_t in_year = (153 * (month + (month > 2 ? -3 : 9)) + 2) / 5 + day - 1;
+    int64_t days = in_era * 365 + in_era / 4 - in_era / 100 + in_year;
+
+    return era * 146097 + days - 719468;
+}
+
+static int64_t floor_div(int64_t a, int64_t b)
+{
+    return a / b - (a % b < 0);
+}
+
+void dew__civil(int64_t moment, int *year, int *month, int *day)
+{
+    int64_t z = floor_div(moment, DEW__DAY) + 719468;
+    int64_t era = floor_div(z, 146097);
+    int64_t d = z - era * 146097;
+    int64_t y = (d - d / 1460 + d / 36524 - d / 146096) / 365;
+    int64_t in_year = d - (365 * y + y / 4 - y / 100);
+    int64_t m = (5 * in_year + 2) / 153;
+
+    *day = (int)(in_year - (153 * m + 2) / 5 + 1);
+    *month = (int)(m + (m < 10 ? 3 : -9));
+    *year = (int)(y + era * 400 + (*month <= 2));
+}
+
+int dew__weekday(int64_t days)
+{
+    int64_t w = (days + 3) % 7; /* 1970-01-01 was a Thursday */
+
+    return (int)(w < 0 ? w + 7 : w);
+}
+
+void dew__date_of(int64_t moment, int typical, struct dew_date *date)
+{
+    int64_t within = moment - DEW__HOUR; /* the start of the hour */
+    int64_t days = floor_div(within, DEW__DAY);
+    int year, month, day;
+
+    dew__civil(within, &year, &month, &day);
+    date->year = typical ? 0 : year;
+    date->month = month;
+    date->day = day;
+    date->hour = (int)((within - days * DEW__DAY) / DEW__HOUR) + 1;
+    date->weekday = dew__weekday(days);
+    date->yearday = (int)(days - dew__days(year, 1, 1)) + 1;
+}
+
+int64_t dew__moment_of(const struct dew_date *date)
+{
+    int year = date->year == 0 ? DEW__TYPICAL : date->year;
+
+    return dew__days(year, date->month, date->day) * DEW__DAY +
+           (int64_t)date->hour * DEW__HOUR;
+}

@@ -1,0 +1,56 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * The body of a weather year, for the parts of this floor that build one:
+ *
+ *     dew__year_open(&year, 8760, err)
+ *     dew__year_append(year, &hour, err)      once an hour, in order
+ *     dew__year_say(year, "made from ...")    once or more, joined by "; "
+ *     dew__year_finish(year, first, typical, err)
+ *
+ * On an error the builder calls dew_year_close.
+ */
+#ifndef DEW_WEATHER_YEAR_H
+#define DEW_WEATHER_YEAR_H
+
+#include <stdint.h>
+
+#include "dew/weather.h"
+
+struct dew_year {
+    struct dew_site site;
+    struct dew_hour *hours;
+    struct dew_date *dates; /* filled by finish            */
+    size_t count, room;
+    char provenance[400];
+};
+
+/*
+ * An empty year with room (>= 1) for hours; it grows when more come.  The site
+ * has no name and NaN coordinates, which the builder fills.
+ *
+ * Owner      on DEW_OK *year is the caller's, for dew_year_close; else NULL.
+ * Errors     DEW_EMEM.
+ */
+enum dew_status dew__year_open(struct dew_year **year, size_t room,
+                               struct dew_error *err);
+
+/* Errors: DEW_EMEM. */
+enum dew_status dew__year_append(struct dew_year *year,
+                                 const struct dew_hour *hour,
+                                 struct dew_error *err);
+
+/* Add words to the provenance; cut at its end, never overrun. */
+void dew__year_say(struct dew_year *year, const char *format, ...)
+    __attribute__((format(printf, 2, 3)));
+
+/*
+ * Give every hour its date: hour 0 ends at moment first (calendar.h), the
+ * others follow without a gap.  typical: year 0 in the dates; first is then
+ * dew__days(DEW__TYPICAL, 1, 1) * DEW__DAY + DEW__HOUR.
+ *
+ * Errors     DEW_EMEM; DEW_EMISSING when there is no hour.
+ */
+enum dew_status dew__year_finish(struct dew_year *year, int64_t first,
+                                 int typical, struct dew_error *err);
+
+#endif

@@ -1,0 +1,150 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The calendar and the body of a weather year. */
+#include "support/rows.h"
+
+#include <string.h>
+
+#include "weather/calendar.h"
+#include "weather/year.h"
+
+/* Weekdays and day counts: civil calendar, by hand. */
+static const struct {
+    const char *name;
+    int year, month, day, weekday, yearday;
+} days[] = {
+    {"1970-01-01 was a Thursday", 1970, 1, 1, 3, 1},
+    {"2000-02-29, a leap century", 2000, 2, 29, 1, 60},
+    {"1900-03-01, no leap century", 1900, 3, 1, 3, 60},
+    {"2016-12-31, day 366", 2016, 12, 31, 5, 366},
+    {"1969-07-20 was a Sunday", 1969, 7, 20, 6, 201},
+    {"2026-11-25 was a Wednesday", 2026, 11, 25, 2, 329},
+};
+
+static void day_has_its_place(void **state)
+{
+    const struct {
+        const char *name;
+        int year, month, day, weekday, yearday;
+    } *r = *state;
+    struct dew_date d;
+    int64_t m = dew__days(r->year, r->month, r->day) * DEW__DAY;
+
+    dew__date_of(m + 17 * DEW__HOUR, 0, &d);
+    assert_int_equal(d.year, r->year);
+    assert_int_equal(d.month, r->month);
+    assert_int_equal(d.day, r->day);
+    assert_int_equal(d.hour, 17);
+    assert_int_equal(d.weekday, r->weekday);
+    assert_int_equal(d.yearday, r->yearday);
+    assert_int_equal(dew__moment_of(&d), m + 17 * DEW__HOUR);
+}
+
+static void civil_inverts_days_for_800_years(void **state)
+{
+    int y, m, d;
+
+    (void)state;
+    for (int64_t day = dew__days(1600, 1, 1); day < dew__days(2400, 1, 1);
+         day++) {
+        dew__civil(day * DEW__DAY + 86399, &y, &m, &d);
+        assert_int_equal(dew__days(y, m, d), day);
+        assert_true(d >= 1 && d <= dew__month_days(y, m));
+    }
+}
+
+static void midnight_is_hour_24_of_the_day_before(void **state)
+{
+    struct dew_date d;
+
+    (void)state;
+    dew__date_of(dew__days(2021, 3, 1) * DEW__DAY, 0, &d);
+    assert_int_equal(d.month, 2);
+    assert_int_equal(d.day, 28);
+    assert_int_equal(d.hour, 24);
+}
+
+static void typical_year_starts_on_a_monday_in_year_0(void **state)
+{
+    int64_t first = dew__days(DEW__TYPICAL, 1, 1) * DEW__DAY + DEW__HOUR;
+    struct dew_hour hour = {.t = 7.3, .w = 0.0041, .p = 98400.0};
+    const struct dew_date *d;
+    struct dew_year *year;
+    size_t n;
+
+    (void)state;
+    assert_int_equal(dew__year_open(&year, 24, NULL), DEW_OK);
+    for (int h = 0; h < 8760; h++)
+        assert_int_equal(dew__year_append(year, &hour, NULL), DEW_OK);
+    assert_int_equal(dew__year_finish(year, first, 1, NULL), DEW_OK);
+    d = dew_year_dates(year, &n);
+    assert_int_equal(n, 8760);
+    assert_int_equal(d[0].year, 0);
+    assert_int_equal(d[0].weekday, 0);
+    assert_int_equal(d[0].hour, 1);
+    assert_int_equal(d[n - 1].month, 12);
+    assert_int_equal(d[n - 1].day, 31);
+    assert_int_equal(d[n - 1].hour, 24);
+    assert_int_equal(d[n - 1].yearday, 365);
+    dew_year_close(year);
+}
+
+static void empty_year_is_refused(void **state)
+{
+    struct dew_error err = {0};
+    struct dew_year *year;
+
+    (void)state;
+    assert_int_equal(dew__year_open(&year, 24, NULL), DEW_OK);
+    assert_int_equal(dew__year_finish(year, 0, 0, &err), DEW_EMISSING);
+    assert_string_equal(err.text, "no hour of weather");
+    dew_year_close(year);
+}
+
+static void provenance_is_joined_and_cut(void **state)
+{
+    struct dew_year *year;
+
+    (void)state;
+    assert_int_equal(dew__year_open(&year, 24, NULL), DEW_OK);
+    dew__year_say(year, "file a.csv");
+    dew__year_say(year, "%d hours filled", 3);
+    assert_string_equal(dew_year_provenance(year),
+                        "file a.csv; 3 hours filled");
+    for (int i = 0; i < 100; i++)
+        dew__year_say(year, "more and more words");
+    assert_int_equal(strlen(dew_year_provenance(year)),
+                     sizeof year->provenance - 1);
+    dew_year_close(year);
+}
+
+static void between_is_linear_but_solar_is_the_hours_own(void **state)
+{
+    struct dew_hour a = {3.0, 0.004, 98000.0, 2.0, 100.0, 10.0, 90.0};
+    struct dew_hour b = {5.0, 0.005, 99000.0, 6.0, 250.0, 20.0, 70.0};
+    struct dew_hour h = dew_hour_between(&a, &b, 0.25);
+
+    (void)state;
+    assert_near(h.t, 3.5, 1e-12);
+    assert_near(h.w, 0.00425, 1e-15);
+    assert_near(h.p, 98250.0, 1e-9);
+    assert_near(h.wind, 3.0, 1e-12);
+    assert_near(h.global, 250.0, 0.0);
+    assert_near(h.direct, 20.0, 0.0);
+    assert_near(h.diffuse, 70.0, 0.0);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[32] = {
+        cmocka_unit_test(civil_inverts_days_for_800_years),
+        cmocka_unit_test(midnight_is_hour_24_of_the_day_before),
+        cmocka_unit_test(typical_year_starts_on_a_monday_in_year_0),
+        cmocka_unit_test(empty_year_is_refused),
+        cmocka_unit_test(provenance_is_joined_and_cut),
+        cmocka_unit_test(between_is_linear_but_solar_is_the_hours_own),
+    };
+    size_t n = 6;
+
+    ADD_ROWS(tests, n, days, day_has_its_place);
+    return _cmocka_run_group_tests("weather, year", tests, n, NULL, NULL);
+}
