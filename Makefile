@@ -22,7 +22,7 @@ PKGS      := gsl yaml-0.1 jansson zlib libmd
 # ---- packages: build/deps.mk is made first, and make starts again with it --
 NEED_all   := gcc libc6-dev pkg-config libgsl-dev libcsv-dev libyaml-dev \
               libjansson-dev zlib1g-dev libmd-dev
-NEED_check := $(NEED_all) libcmocka-dev units
+NEED_check := $(NEED_all) libcmocka-dev units locales
 NEED_lint  := $(NEED_check) clang clang-format clang-tidy binutils
 
 ifneq ($(filter-out clean help,$(or $(MAKECMDGOALS),all)),)
