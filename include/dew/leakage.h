@@ -1,0 +1,194 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Air through the envelope: from what a blower door says to the flow of any
+ * hour, with fans or without.  Pure functions; nothing here allocates.
+ *
+ *     c, n      m3/(s Pa^n), -   Q = c dp^n
+ *     area      m2               of an orifice that would pass the same flow
+ *     dt        K                indoors minus outdoors, either sign
+ *     wind      m/s    0 .. 80   at the weather station
+ *     supply, exhaust  m3/s >= 0 gross flows of all fans at the envelope
+ *
+ * An argument outside its range gives NaN, never a clamped value.
+ */
+#ifndef DEW_LEAKAGE_H
+#define DEW_LEAKAGE_H
+
+#include "dew/house.h"
+#include "dew/status.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* The forms in which airtightness is told. */
+enum dew_airtight_form {
+    DEW_AIRTIGHT_ACH50,  /* 1/h     air changes at 50 Pa; needs volume      */
+    DEW_AIRTIGHT_FLOW50, /* m3/s    at 50 Pa (cfm50, m3/h at 50 Pa)         */
+    DEW_AIRTIGHT_AREA4,  /* m2      effective leakage area: 4 Pa, C_D 1     */
+    DEW_AIRTIGHT_AREA10, /* m2      equivalent leakage area: 10 Pa, C_D 0.611 */
+    DEW_AIRTIGHT_C       /* m3/(s Pa^n)                                     */
+};
+
+struct dew_airtight {
+    enum dew_airtight_form form;
+    double value;   /* as form says                  > 0                    */
+    double n;       /* -       0.5 .. 1              0.65 is usual, [ASH-F16] */
+    double volume;  /* m3      20 .. 5000            read for ACH50 only    */
+    double density; /* kg/m3   0.5 .. 1.6            of the air passing, read
+                                                     for areas only         */
+};
+
+/*
+ * Flow coefficient c of *in.
+ *
+ * Equations  [ASH-F16] eqs 40 and 41, turned to c (its eqs 42 - 45).
+ * Errors     DEW_ERANGE with the member's name in err->path.
+ * Limits     a blower door taken down to 4 Pa can err by 40 % [ASH-F16].
+ * Checked    test_leakage.c, area_rows and form_rows.
+ */
+enum dew_status dew_house_airtight_c(const struct dew_airtight *in, double *c,
+                                     struct dew_error *err);
+
+/* Flow at dp, m3/s; dp >= 0. */
+double dew_house_flow_at(double c, double n, double dp);
+
+/* Leakage area, m2, of c and n at dp (Pa) and discharge coefficient cd, in
+   air of the given density.  [ASH-F16] eq. 41. */
+double dew_house_area_at(double c, double n, double dp, double cd,
+                         double density);
+double dew_house_area4(double c, double n, double density);
+double dew_house_area10(double c, double n, double density);
+
+/*
+ * c in air of density to, measured in air of density from: c ~ density^(n-1),
+ * which is the orifice's at n = 0.5.  Form of [ASTM-E779], from memory.
+ * Limit: its viscosity term, at most 2 % over 20 K at n = 0.65, is left out.
+ */
+double dew_house_c_in(double c, double n, double from, double to);
+
+/* How the house stands in the wind. */
+struct dew_siting {
+    double storeys; /* -   1 .. 3   between whole storeys: straight line    */
+    int shelter;    /* 1 no obstacle, 2 isolated rural, 3 buildings across the
+                       street, 4 urban large lots, 5 immediately adjacent   */
+    int flue;       /* 1: a flue open to the rooms; enhanced model only     */
+    int crawlspace; /* 1: over a crawl space; 0: slab or basement           */
+};
+
+/*
+ * Natural infiltration by the basic (Sherman and Grimsrud) model.
+ *
+ *     density  kg/m3   for the area at 4 Pa
+ *
+ * Equation   [ASH-F16] eq. 48, tables 4 - 6.
+ * Errors     DEW_ERANGE with the member's name in err->path.
+ * Checked    test_leakage.c, basic_rows: the chapter's examples 2 - 4.
+ */
+enum dew_status dew_house_leakage_basic(double c, double n, double density,
+                                        const struct dew_siting *siting,
+                                        struct dew_leakage *out,
+                                        struct dew_error *err);
+
+/*
+ * Natural infiltration by the enhanced model (Walker and Wilson).
+ *
+ * Equations  [ASH-F16] eqs 47, 49, 50, tables 7 - 9.
+ * Limits     tables drawn for n = 0.67, a 15 cm flue 2 m above the ceiling,
+ *            half the leakage in the walls; "typically 10 %" [ASH-F16].
+ * Errors     as above.
+ * Checked    test_leakage.c, enhanced_rows: the chapter's examples 5 - 7.
+ */
+enum dew_status dew_house_leakage_enhanced(double c, double n,
+                                           const struct dew_siting *siting,
+                                           struct dew_leakage *out,
+                                           struct dew_error *err);
+
+/* The flow of nature given outright, m3/s; c and n still give pressures. */
+struct dew_leakage dew_house_leakage_given(double c, double n, double flow);
+
+/* Natural infiltration, m3/s.  Allocation-free; see struct dew_leakage. */
+double dew_house_leakage_natural(const struct dew_leakage *leakage, double dt,
+                                 double wind);
+
+/*
+ * Total air exchange with fans running, m3/s: balanced part plus unbalanced
+ * part and nature in quadrature, [ASH-F16] eq. 51.
+ *
+ * Limits     weigh whole fan states by their duty, never flows before this.
+ *            Against the exact balance of two equal leaks it runs from 10 %
+ *            low to 18 % high where fan and nature are alike, and is right at
+ *            both ends.
+ * Checked    test_leakage.c, fan_rows and the exact balance.
+ */
+double dew_house_leakage_total(double natural, double supply, double exhaust);
+
+/*
+ * Of that, what comes in through the leaks, m3/s: total - supply, formed
+ * without cancellation.  Cross leakage inside a core changes supply and
+ * exhaust alike, so gross and net flows give the same.
+ */
+double dew_house_leakage_in(double natural, double supply, double exhaust);
+
+/* Load calculation's rule: balanced + max(unbalanced, natural + unbalanced/2).
+   [ASH-F17] eqs 12 - 14. */
+double dew_house_half_fan(double natural, double supply, double exhaust);
+
+/*
+ * House over outdoors, Pa, that the imbalance makes without wind and stack:
+ * sign(supply - exhaust) (|supply - exhaust| / c)^(1/n).  Negative when more
+ * is drawn out.  Never a proof of safety.
+ */
+double dew_house_pressure(const struct dew_leakage *leakage, double supply,
+                          double exhaust);
+
+/* Normalized leakage, -: 1000 (area / floor_area) (height / 2.5 m)^0.4, both
+   areas m2.  [ASH-F16] eq. 46, whose printed 0.1 is for cm2 over m2. */
+double dew_house_normalized(double area4, double floor_area, double height);
+
+/* 1, 1.18, 1.32, 1.44, 1.55 for 1, 1.5 .. 3 storeys: storeys^0.4.  [NREL-SWS] */
+double dew_house_storey_factor(double storeys);
+
+/*
+ * Infiltration credit of [ASH-622], m3/s, by either published form.
+ *
+ *     wsf     -   0 .. 2   weather and shielding factor of the place
+ *     factor  -            dew_house_storey_factor
+ *
+ * By flow: 0.052 wsf factor flow50 [NREL-SWS].  By area: nl wsf floor / 7.3
+ * in cfm and ft2 [ASH-622].  The two agree to 0.5 % (checked).
+ */
+double dew_house_credit_flow50(double flow50, double factor, double wsf);
+double dew_house_credit_area(double nl, double floor_area, double wsf);
+
+/* Design infiltration, m3/s per m2 of leakage area (4 Pa). */
+enum dew_season { DEW_HEATING, DEW_COOLING };
+
+/*
+ *     height      m   > 0       above grade
+ *     dt          K   >= 0
+ *     flue_ratio  -   0 .. 1    flue area over leakage area
+ *
+ * Equation   [ASH-F17] eq. 10: 6.7 m/s for heating, 3.4 m/s for cooling.
+ * Checked    test_leakage.c, design_rows (its table 5).
+ */
+double dew_house_idf(enum dew_season season, double height, double dt,
+                     double flue_ratio);
+
+/* Leakage area per exposed surface, by how the house was built. */
+enum dew_tightness {
+    DEW_TIGHT,
+    DEW_GOOD,
+    DEW_AVERAGE,
+    DEW_LEAKY,
+    DEW_VERY_LEAKY,
+    DEW_TIGHTNESSES
+};
+
+/* m2 at 4 Pa per m2 of surface, [ASH-F17] table 3; NaN for no such class. */
+double dew_house_unit_area(enum dew_tightness tightness);
+
+#ifdef __cplusplus
+}
+#endif
+#endif
