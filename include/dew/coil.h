@@ -1,0 +1,174 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Cooling coil and heat pump: from a label to what the coil does with the
+ * house's own air.
+ *
+ *     dew_plant_coil_gross   label (net or gross) -> gross figures
+ *     dew_plant_coil_open    gross figures -> struct dew_coil (nothing owned)
+ *     dew_plant_coil_stage   the same coil at a lower stage
+ *     dew_plant_coil_at      coil, air, outdoors -> sensible, water, power
+ *
+ * Gross is what the coil takes out of the air; net is that less the blower's
+ * heat.  Power is that of compressor and outdoor fan; the blower's watts are
+ * kept apart everywhere.
+ *
+ * Rating: 26.667 degC (80 degF) and 19.444 degC (67 degF) wet bulb indoors,
+ * 35 degC (95 degF) outdoors, 101325 Pa.
+ */
+#ifndef DEW_COIL_H
+#define DEW_COIL_H
+
+#include "dew/plant.h"
+#include "dew/status.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* A label.  NaN = not known. */
+struct dew_coil_label {
+    double capacity; /* W      > 0        total                           */
+    int is_net;      /*        1: blower heat already off                 */
+    double shr;      /* -      0.5 .. 1   sensible share, as capacity     */
+    double air;      /* m3/s   standard air; NaN: 400 cfm per ton         */
+    double blower_w; /* W      at air; NaN: 365 W per 1000 cfm            */
+    double eer;      /* W/W    net capacity / all power; or               */
+    double seer;     /* W/W    seasonal, or                               */
+    double cop;      /* W/W    gross capacity / compressor and outdoor fan */
+    double cycling;  /* -      C_d, for seer; NaN: 0.07                   */
+};
+
+/*
+ * Gross capacity, gross SHR, air, cop and blower watts of a label, written
+ * into the handler's members of those names; the rest of it is left alone.
+ *
+ * Presets    400 cfm per ton: common practice, no source; 365 W per 1000 cfm:
+ *            the rating standard's default, from memory.
+ * Equation   SEER = EER_B (1 - C_d / 2), EER_B at 27.8 degC outdoors
+ *            [APP-M], taken back to 35 degC by the curves below.
+ * Errors     DEW_EMISSING without capacity or any of eer, seer, cop;
+ *            DEW_ERANGE with the member in err->path.
+ */
+enum dew_status dew_plant_coil_gross(const struct dew_coil_label *label,
+                                     struct dew_handler *out,
+                                     struct dew_error *err);
+
+/* A coil, resolved.  Plain. */
+struct dew_coil {
+    double capacity; /* W      gross total at rating                      */
+    double power;    /* W      compressor and outdoor fan at rating       */
+    double m;        /* kg/s   dry air at rating                          */
+    double bypass;   /* -      at rating                                  */
+    double units;    /* kg/s   -m ln(bypass): bypass = exp(-units / flow) */
+    double adp;      /* degC   apparatus dew point at rating              */
+    double latent;   /* kg/s   water taken out at rating                  */
+    double shr;      /* -      at rating                                  */
+    double shr_dry;  /* -      the share above which the coil stays dry   */
+    double by_capacity, by_eir; /* - what the curves give at rating, inverted */
+};
+
+/*
+ * Resolve one handler's coil.  The straight line from the rated entering to
+ * the rated leaving state is carried on to saturation; above shr_dry it misses
+ * and the coil is taken as dry, bypass 0 at the entering dew point.
+ *
+ * Checked    SHR 0.70, 0.73, 0.75, 0.80 at 400 cfm per ton: ADP 11.79, 12.58,
+ *            13.01, 13.86 degC, bypass 0.259, 0.184, 0.136, 0.018.
+ * Errors     DEW_ERANGE with the member in err->path.
+ */
+enum dew_status dew_plant_coil_open(const struct dew_handler *handler,
+                                    struct dew_coil *out,
+                                    struct dew_error *err);
+
+/*
+ * The same coil at stage 0 < s <= 1 of its capacity, air and power cut alike
+ * and the surface kept: bypass falls, the coil runs nearer saturation.  That
+ * power falls with capacity is ours: two-stage compressors do a little better.
+ */
+struct dew_coil dew_plant_coil_stage(const struct dew_coil *coil, double s);
+
+/* The air a coil meets. */
+struct dew_coil_air {
+    double t;     /* degC   entering                                       */
+    double w;     /* kg/kg  entering                                       */
+    double p;     /* Pa                                                    */
+    double t_out; /* degC   at the outdoor unit                            */
+    double flow;  /* -      0.5 .. 1.2   air through the coil / at rating  */
+};
+
+/* What it does, running without a stop. */
+struct dew_coil_work {
+    double total;    /* W     gross                                        */
+    double sensible; /* W     gross                                        */
+    double water;    /* kg/s  taken out: m_bf (w - w_adp), 0 when dry      */
+    double m_bf;     /* kg/s  air that meets the coil, m (1 - bypass)      */
+    double t_adp;    /* degC  apparatus dew point                          */
+    double w_adp;    /* kg/kg saturated there; when dry, above w           */
+    double power;    /* W     compressor and outdoor fan                   */
+    double t_wet;    /* degC  entering wet bulb                            */
+    double held;     /* -     1: a curve was held at the end of its range  */
+};
+
+/*
+ * Coil at a state.
+ *
+ * Equation   capacity and EIR by the curves of [NREL-56354] in entering wet
+ *            bulb and outdoor temperature, and in flow, each normalised at
+ *            rating; bypass from units; h_adp = h - total / m_bf; the coil
+ *            line gives sensible and water.  Water leaves with no heat.
+ *            Above the dry-coil share the wet bulb at which the coil only
+ *            just stays dry takes the entering one's place.
+ * Range      wet bulb 13.9 .. 23.9 degC (57 .. 75 degF), outdoors 18.3 ..
+ *            46.1 degC (65 .. 115 degF), from memory of where it was fitted.
+ *            Beyond them the curves are held at their ends and held is 1; t
+ *            0 .. 45 degC, else NaN members.
+ * Accuracy   of this solution against an iterated one: 1e-4 of total, 3e-4 of
+ *            water at rating.
+ */
+void dew_plant_coil_at(const struct dew_coil *coil,
+                       const struct dew_coil_air *air,
+                       struct dew_coil_work *out);
+
+/* ---- the curves themselves ---------------------------------------------- */
+
+/*
+ * As published, not normalised; NaN outside the ranges above.
+ *
+ *     t_wet  degC   entering wet bulb
+ *     t_out  degC   outdoors
+ *     flow   -      of rated, 0.5 .. 1.2
+ */
+double dew_plant_cooling_capacity(double t_wet, double t_out);
+double dew_plant_cooling_eir(double t_wet, double t_out);
+double dew_plant_cooling_capacity_flow(double flow);
+double dew_plant_cooling_eir_flow(double flow);
+
+/*
+ * Heating: capacity and EIR of [NREL-56354], as published.
+ *
+ *     t_in   degC   10 .. 27     indoors
+ *     t_out  degC   -30 .. 20    outdoors; the coldest 12 K extrapolated, ours
+ */
+double dew_plant_heating_capacity(double t_in, double t_out);
+double dew_plant_heating_eir(double t_in, double t_out);
+
+/*
+ * COP of a heat pump at t_out whose label says cop_warm at 8.3 degC (47 degF)
+ * and cop_cold at -8.3 degC (17 degF): the published curve, bent in a
+ * straight line so that both labels are met; never below 1, the resistance
+ * that takes over.  The same for a capacity ratio: 1 at 8.3 degC.
+ * t_out outside -30 .. 20 degC is held at the ends.
+ */
+double dew_plant_heat_pump_cop(const struct dew_heater *heater, double t_out);
+double dew_plant_heat_pump_capacity(double t_out);
+
+/* ---- part load ---------------------------------------------------------- */
+
+/* PLF = 1 - C_d (1 - PLR), and run time fraction PLR / PLF, 0 .. 1. */
+double dew_plant_part_load(double plr, double c_d);
+double dew_plant_run_time(double plr, double c_d);
+
+#ifdef __cplusplus
+}
+#endif
+#endif
