@@ -1,0 +1,207 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What air holds: humidity ratio, relative humidity, dew point, heat, volume. */
+#include "dew/air.h"
+
+#include <math.h>
+
+#include "air/root.h"
+
+/* [ASH-F1] eq. 30, J/(kg K): dry air and vapour. */
+static const double cp_air = 1006.0, cp_vapour = 1860.0;
+/* [ASH-F1] eq. 26: the ratio of gas constants of vapour and air. */
+static const double gas_ratio = 1.607858;
+
+static int fits(double t, double p)
+{
+    return dew__within(t, DEW__T_LOW, DEW__T_HIGH) &&
+           dew__within(p, DEW__P_LOW, DEW__P_HIGH);
+}
+
+static int holds(double w, double p)
+{
+    return w >= 0.0 && isfinite(w) && dew__within(p, DEW__P_LOW, DEW__P_HIGH);
+}
+
+double dew_air_w_pv(double pv, double p)
+{
+    if (!(pv >= 0.0 && pv < p) || !dew__within(p, DEW__P_LOW, DEW__P_HIGH))
+        return NAN;
+    return DEW_AIR_MASS_RATIO * pv / (p - pv);
+}
+
+double dew_air_pv(double w, double p)
+{
+    return holds(w, p) ? p * (w / (DEW_AIR_MASS_RATIO + w)) : NAN;
+}
+
+double dew_air_w_sat(double t, double p)
+{
+    return dew_air_w_pv(dew_air_pws(t), p);
+}
+
+double dew_air_w(double t, double rh, double p)
+{
+    if (!dew__within(rh, 0.0, 1.0))
+        return NAN;
+    return dew_air_w_pv(rh * dew_air_pws(t), p);
+}
+
+double dew_air_rh(double t, double w, double p)
+{
+    return dew_air_pv(w, p) / dew_air_pws(t);
+}
+
+double dew_air_w_rh_liquid(double t, double rh, double p)
+{
+    if (!dew__within(rh, 0.0, 1.0))
+        return NAN;
+    return dew_air_w_pv(rh * dew_air_pws_liquid(t), p);
+}
+
+double dew_air_rh_liquid(double t, double w, double p)
+{
+    return dew_air_pv(w, p) / dew_air_pws_liquid(t);
+}
+
+double dew_air_w_dew(double td, double p)
+{
+    return dew_air_w_pv(dew_air_pws(td), p);
+}
+
+double dew_air_dew(double w, double p)
+{
+    return dew_air_t_pws(dew_air_pv(w, p));
+}
+
+double dew_air_w_dew_liquid(double td, double p)
+{
+    return dew_air_w_pv(dew_air_pws_liquid(td), p);
+}
+
+double dew_air_dew_liquid(double w, double p)
+{
+    return dew_air_t_pws_liquid(dew_air_pv(w, p));
+}
+
+double dew_air_w_frost(double tf, double p)
+{
+    return dew_air_w_pv(dew_air_pws_ice(tf), p);
+}
+
+double dew_air_frost(double w, double p)
+{
+    return dew_air_t_pws_ice(dew_air_pv(w, p));
+}
+
+double dew_air_mu(double t, double w, double p)
+{
+    return holds(w, p) ? w / dew_air_w_sat(t, p) : NAN;
+}
+
+double dew_air_w_mu(double t, double mu, double p)
+{
+    return dew__within(mu, 0.0, 1.0) ? mu * dew_air_w_sat(t, p) : NAN;
+}
+
+double dew_air_cp(double w)
+{
+    return w >= 0.0 ? cp_air + cp_vapour * w : NAN;
+}
+
+double dew_air_h(double t, double w)
+{
+    if (!dew__within(t, DEW__T_LOW, DEW__T_HIGH) || !(w >= 0.0))
+        return NAN;
+    return cp_air * t + w * (DEW_AIR_LATENT + cp_vapour * t);
+}
+
+double dew_air_w_h(double t, double h)
+{
+    double w = (h - cp_air * t) / (DEW_AIR_LATENT + cp_vapour * t);
+
+    return dew__within(t, DEW__T_LOW, DEW__T_HIGH) && w >= 0.0 ? w : NAN;
+}
+
+double dew_air_t(double h, double w)
+{
+    double t = (h - DEW_AIR_LATENT * w) / dew_air_cp(w);
+
+    return dew__within(t, DEW__T_LOW, DEW__T_HIGH) ? t : NAN;
+}
+
+double dew_air_v(double t, double w, double p)
+{
+    if (!fits(t, p) || !(w >= 0.0))
+        return NAN;
+    return DEW_AIR_GAS * (t + DEW_AIR_KELVIN) * (1.0 + gas_ratio * w) / p;
+}
+
+double dew_air_t_v(double v, double w, double p)
+{
+    double t = holds(w, p) ? v * p / (DEW_AIR_GAS * (1.0 + gas_ratio * w)) -
+                                 DEW_AIR_KELVIN
+                           : NAN;
+
+    return dew__within(t, DEW__T_LOW, DEW__T_HIGH) ? t : NAN;
+}
+
+double dew_air_density(double t, double w, double p)
+{
+    return (1.0 + w) / dew_air_v(t, w, p);
+}
+
+double dew_air_density_run(double p)
+{
+    return 1.0 / dew_air_v(20.0, 0.0, p);
+}
+
+struct dew__line dew__w_rh(double t, double rh, double p)
+{
+    struct dew__line pws = dew__pws(t), y;
+    double pv = rh * pws.value;
+
+    y.value = DEW_AIR_MASS_RATIO * pv / (p - pv);
+    y.slope = DEW_AIR_MASS_RATIO * p * rh * pws.slope / ((p - pv) * (p - pv));
+    return y;
+}
+
+double dew__t_top(double rh, double p)
+{
+    /* a millionth short of boiling: w is finite, and above any in use */
+    double pws = (1.0 - 1e-6) * p / rh;
+
+    if (!(pws < dew__pws_liquid(DEW__T_HIGH).value))
+        return DEW__T_HIGH;
+    return dew_air_t_pws_liquid(pws);
+}
+
+double dew_air_t_rh(double rh, double w, double p)
+{
+    return dew__within(rh, 0.0, 1.0) ? dew_air_t_pws(dew_air_pv(w, p) / rh)
+                                     : NAN;
+}
+
+/* [ASH-F1] eq. 3 and 4, ICAO standard atmosphere. */
+static const double sea_level = 101325.0, per_metre = 2.25577e-5,
+                    exponent = 5.2559;
+static const double z_low = -5000.0, z_high = 11000.0;
+
+double dew_air_std_pressure(double z)
+{
+    return dew__within(z, z_low, z_high)
+               ? sea_level * pow(1.0 - per_metre * z, exponent)
+               : NAN;
+}
+
+double dew_air_std_temperature(double z)
+{
+    return dew__within(z, z_low, z_high) ? 15.0 - 0.0065 * z : NAN;
+}
+
+double dew_air_std_elevation(double p)
+{
+    double z =
+        p > 0.0 ? (1.0 - pow(p / sea_level, 1.0 / exponent)) / per_metre : NAN;
+
+    return dew__within(z, z_low, z_high) ? z : NAN;
+}
