@@ -1,0 +1,126 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * The sun of an hour, and what it sends onto a facade and through its glass.
+ * Pure functions, no allocation:
+ *
+ *     plane = dew_weather_plane(90.0, 180.0, DEW_GROUND, DEW_PANES);  once
+ *     sun = dew_weather_sun(&site, &date);                     each hour
+ *     solar = dew_weather_facade(&sun, &hour, &plane);         each facade
+ *
+ * All angles are degrees; azimuth runs clockwise from north (180 = south).
+ */
+#ifndef DEW_SUN_H
+#define DEW_SUN_H
+
+#include "dew/weather.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* Where the sun stands in the middle of the sunlit part of an hour.  Plain. */
+struct dew_sun {
+    double elevation;  /* deg   -90 .. 90    of the centre, no refraction   */
+    double azimuth;    /* deg     0 .. 360                                  */
+    double up;         /* -       0 .. 1     share of the hour it is up     */
+    double normal;     /* W/m2  beyond the air, normal to the beam          */
+    double horizontal; /* W/m2  beyond the air, on the level, hour mean     */
+    double mass;       /* -       1 .. 38    air mass of the beam; dark NaN  */
+    double toward[3];  /* -     unit vector to the sun: east, north, up     */
+};
+
+/*
+ * The sun of the hour that ends at date, which is local standard time.  An
+ * hour in which the sun rises or sets is judged in the middle of its sunlit
+ * part; a dark hour in its middle, with up and horizontal 0.
+ *
+ *     site  latitude, longitude, utc_offset; the rest is not looked at
+ *     date  year 1950 .. 2050; 0 (a typical year) is computed as 2001
+ *
+ * Returns    NaN in every field when the site's place is not known, or when
+ *            the year is outside its range.
+ * Equation   [MEEUS98] chapter 25 (low accuracy), 12.4, 13.5 and 13.6; air
+ *            mass [KASTEN65], without the site's pressure, as [PEREZ90].
+ * Accuracy   0.02 deg of direction, 1950 to 2050 (tests/weather/test_sun.c).
+ */
+struct dew_sun dew_weather_sun(const struct dew_site *site,
+                               const struct dew_date *date);
+
+/*
+ * Direct and diffuse out of global, where a file has only global.
+ *
+ *     global   W/m2   on the level, hour mean, 0 or more
+ *     direct   W/m2   out: normal to the beam, hour mean
+ *     diffuse  W/m2   out: on the level, hour mean
+ *
+ * The three agree: global = diffuse + direct * (mean sine of the elevation).
+ * A dark hour gives direct 0.  NaN in, NaN out.
+ *
+ * Equation   [ERBS82] as printed in [DB13] eq. 2.10.1.
+ * Accuracy   against the split in six typical years [TMY3], hours with the
+ *            sun up: bias of diffuse within 12 W/m2 and root mean square
+ *            within 55 W/m2 at each (tests/weather/test_split.c).
+ */
+void dew_weather_split(const struct dew_sun *sun, double global, double *direct,
+                       double *diffuse);
+
+/* A flat surface with glass in it.  Plain; from dew_weather_plane. */
+struct dew_plane {
+    double outward[3]; /* -  unit vector off the plane: east, north, up     */
+    double slope_sine; /* -  sine of the tilt                               */
+    double sky;        /* -  0 .. 1  share of the view that is sky          */
+    double ground;     /* -  0 .. 1  share that is ground, times reflectance */
+    double sky_glass;  /* -  0 .. 1  passed of sky light, over that at 0 deg */
+    double ground_glass; /* -  0 .. 1  passed of ground light, the same     */
+    int panes;           /* -  1 .. 4                                         */
+};
+
+/* Common ground: grass and soil.  [DB13] section 2.15 */
+#define DEW_GROUND 0.2
+/* Panes of the usual sealed unit. */
+#define DEW_PANES 2
+
+/*
+ * Prepare a plane.
+ *
+ *     tilt     deg   0 .. 180   0 = facing up, 90 = wall
+ *     azimuth  deg   0 .. 360   it faces; of no effect at tilt 0
+ *     ground   -     0 .. 1     reflectance of the ground: 0.2, snow 0.7
+ *     panes    -     1 .. 4     of clear glass
+ *
+ * Returns    NaN in every field for a value outside its range.
+ * Equation   equivalent angles of sky and ground light, [BB80].
+ */
+struct dew_plane dew_weather_plane(double tilt, double azimuth, double ground,
+                                   int panes);
+
+/* What falls on a plane in an hour.  Plain. */
+struct dew_solar {
+    double on;    /* W/m2   on the plane from outside, hour mean            */
+    double glass; /* W/m2   the part of it that counts behind glass: times
+                            g-value (at 0 deg) times area = heat gained     */
+};
+
+/*
+ * Beam, sky and ground light on a plane, and the same weighted with what the
+ * glass passes at their angles.  A simple overhang or neighbour is one factor
+ * on both, the caller's.
+ *
+ *     sun    of the same hour
+ *     hour   global, direct, diffuse; NaN in any gives NaN
+ *
+ * Equation   sky after [PEREZ90]; glass by Fresnel's equations and internal
+ *            absorption for panes of n 1.526, [DB13] 5.1 to 5.3.
+ * Limits     transmitted light only: heat absorbed in the panes and passed
+ *            inwards is taken to fall with angle as transmission does.
+ *            Uncoated clear glass; a coating changes the curve by less than
+ *            the doubt in a window's shading.
+ */
+struct dew_solar dew_weather_facade(const struct dew_sun *sun,
+                                    const struct dew_hour *hour,
+                                    const struct dew_plane *plane);
+
+#ifdef __cplusplus
+}
+#endif
+#endif
