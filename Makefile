@@ -22,7 +22,7 @@ PKGS      := gsl yaml-0.1 jansson zlib libmd
 # ---- packages: build/deps.mk is made first, and make starts again with it --
 NEED_all   := gcc libc6-dev pkg-config libgsl-dev libcsv-dev libyaml-dev \
               libjansson-dev zlib1g-dev libmd-dev
-NEED_check := $(NEED_all) libcmocka-dev units locales
+NEED_check := $(NEED_all) libcmocka-dev liberfa-dev units locales
 NEED_lint  := $(NEED_check) clang clang-format clang-tidy binutils
 
 ifneq ($(filter-out clean help,$(or $(MAKECMDGOALS),all)),)
@@ -112,7 +112,10 @@ $B/%.o: %.c Makefile
 	$(CC) $(OURS) $(CFLAGS) -Itests -MMD -MP -c $< -o $@
 
 $B/tests/%: $B/tests/%.o $(SUP_OBJ) $B/libdew.a
-	$(CC) $(LINK) $(LDFLAGS) -o $@ $^ -lcmocka $(LIBS)
+	$(CC) $(LINK) $(LDFLAGS) -o $@ $^ -lcmocka $(TEST_LIBS) $(LIBS)
+
+# the sun is checked against a library of astronomy
+$B/tests/weather/test_sun: TEST_LIBS := -lerfa
 
 # ---- checks -----------------------------------------------------------------
 check: all $(TESTS)

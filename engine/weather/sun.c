@@ -4,6 +4,7 @@
 
 #include <math.h>
 
+#include "weather/calendar.h"
 #include "weather/sun.h"
 
 #define RAD (3.14159265358979323846 / 180.0) /* rad per deg */
@@ -12,22 +13,8 @@
    present best is 1361 [KL11], and ratios to it are what the first two use. */
 #define SOLAR_CONSTANT 1367.0
 
-/* A typical year mixes years; this plain one stands for it. */
-#define TYPICAL_YEAR 2001
-
-enum { FIRST_YEAR = 1950, LAST_YEAR = 2050 };
-
-double dew__sun_days(int year, int month, int day)
-{
-    static const int before[12] = {0,   31,  59,  90,  120, 151,
-                                   181, 212, 243, 273, 304, 334};
-    int y = year - 1;
-    int leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
-    long days = 365L * y + y / 4 - y / 100 + y / 400; /* to 1 January */
-
-    days += before[month - 1] + (leap && month > 2) + day - 1;
-    return (double)(days - 730119L); /* of 2000-01-01 */
-}
+/* Days from 1970-01-01 00:00 to 2000-01-01 12:00. */
+#define EPOCH 10957.5
 
 struct dew__sun_place dew__sun_place(double days)
 {
@@ -72,6 +59,11 @@ static struct lit sunlit(double from, double to, double a, double b)
     struct lit s = {0.0, 0.5 * (from + to), 0.0, 0.0};
     double half = acos(fmax(-1.0, fmin(1.0, -a / b))); /* rise to noon */
 
+    if (a >= b) { /* up the whole day: no seam at midnight */
+        s.length = s.total = to - from;
+        s.sines = a * s.total + b * (sin(to) - sin(from));
+        return s;
+    }
     for (int turn = -1; turn <= 1; turn++) {
         double shift = 360.0 * RAD * turn;
         double low = fmax(from, shift - half);
@@ -119,7 +111,6 @@ struct dew_sun dew_weather_sun(const struct dew_site *site,
                                const struct dew_date *date)
 {
     const double step = 15.0 * RAD; /* hour angle in an hour */
-    int year = date->year == 0 ? TYPICAL_YEAR : date->year;
     double phi = RAD * site->latitude;
     double days, angle, a, b;
     struct dew__sun_place place;
@@ -127,10 +118,11 @@ struct dew_sun dew_weather_sun(const struct dew_site *site,
     struct lit lit;
 
     if (!(fabs(site->latitude) <= 90.0) || !(fabs(site->longitude) <= 180.0) ||
-        isnan(site->utc_offset) || year < FIRST_YEAR || year > LAST_YEAR)
+        isnan(site->utc_offset) ||
+        (date->year != 0 && (date->year < 1950 || date->year > 2050)))
         return nowhere();
-    days = dew__sun_days(year, date->month, date->day) +
-           (date->hour - 0.5 - site->utc_offset - 12.0) / 24.0;
+    days = (double)dew__moment_of(date) / DEW__DAY - EPOCH -
+           (0.5 + site->utc_offset) / 24.0;
     place = dew__sun_place(days);
     angle = remainder(place.sidereal + RAD * site->longitude - place.ascension,
                       360.0 * RAD);
@@ -138,7 +130,7 @@ struct dew_sun dew_weather_sun(const struct dew_site *site,
     b = fmax(cos(phi), 1e-9) * cos(place.declination); /* a pole has noons */
     lit = sunlit(angle - 0.5 * step, angle + 0.5 * step, a, b);
     s.normal = SOLAR_CONSTANT / (place.distance * place.distance);
-    s.up = fmin(1.0, lit.total / step);
+    s.up = lit.total > step * (1.0 - 1e-9) ? 1.0 : lit.total / step;
     s.horizontal = fmax(0.0, s.normal * lit.sines / step);
     look(&s, lit.middle, phi, place.declination);
     s.mass = s.up > 0.0 ? air_mass(&s) : NAN;

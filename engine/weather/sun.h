@@ -11,11 +11,8 @@ struct dew__sun_place {
     double sidereal;    /* rad   apparent sidereal time at Greenwich        */
 };
 
-/* days since 2000-01-01 12:00 UTC. */
+/* days since 2000-01-01 12:00, UTC or dynamical time. */
 struct dew__sun_place dew__sun_place(double days);
-
-/* Days from 2000-01-01 to a day of the Gregorian calendar. */
-double dew__sun_days(int year, int month, int day);
 
 /* What one face of glass throws back at a cosine of incidence: across and
    along the plane of incidence. */

@@ -67,10 +67,11 @@ static double series(double r, double a, int panes)
 
 double dew__glass_passes(double cosine, int panes, double depth)
 {
-    double c = fmin(1.0, cosine);
+    const double grazing = 1e-9; /* closer, two faces of 1 divide 0 by 0 */
+    double c = cosine > 1.0 ? 1.0 : cosine;
     double across, along, a;
 
-    if (!(c > 0.0))
+    if (!(c > grazing))
         return 0.0 * c;
     dew__glass_face(c, &across, &along);
     a = exp(-depth / sqrt(1.0 - (1.0 - c * c) / (GLASS_INDEX * GLASS_INDEX)));

@@ -72,6 +72,7 @@ struct dew_plane {
     double ground;     /* -  0 .. 1  share that is ground, times reflectance */
     double sky_glass;  /* -  0 .. 1  passed of sky light, over that at 0 deg */
     double ground_glass; /* -  0 .. 1  passed of ground light, the same     */
+    double clear;        /* -  0 .. 1  passed of a beam at 0 deg              */
     int panes;           /* -  1 .. 4                                         */
 };
 
