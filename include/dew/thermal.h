@@ -1,0 +1,161 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * The heat side of the house: areas, U-values and mass into the nodes that
+ * the march carries.  Everything here runs once, before the hours; only
+ * dew_house_ground_t is for every hour.
+ *
+ *     area  m2      u  W/(m2 K)      conductances  W/K      capacities  J/K
+ */
+#ifndef DEW_THERMAL_H
+#define DEW_THERMAL_H
+
+#include <stddef.h>
+
+#include "dew/house.h"
+#include "dew/status.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* What a part of the envelope looks out on. */
+enum dew_part_kind { DEW_PART_OPAQUE, DEW_PART_GLAZED, DEW_PART_GROUND };
+
+/* One part: wall, roof, window, door, slab. */
+struct dew_part {
+    enum dew_part_kind kind;
+    double area; /* m2         >= 0                                         */
+    double u;    /* W/(m2 K)   >= 0    with its inside and outside films    */
+};
+
+/* W/K, by what it looks out on. */
+struct dew_losses {
+    double opaque, glazed, ground;
+};
+
+/*
+ * Sum of area x u by kind; thermal bridges belong in the opaque part.
+ * Errors: DEW_ERANGE, err->path "parts"; the text names the row from 0.
+ */
+enum dew_status dew_house_losses(const struct dew_part *parts, size_t count,
+                                 struct dew_losses *out, struct dew_error *err);
+
+/* Mass of the fabric, [ISO13790] table 12. */
+enum dew_fabric {
+    DEW_FABRIC_VERY_LIGHT,
+    DEW_FABRIC_LIGHT,
+    DEW_FABRIC_MEDIUM,
+    DEW_FABRIC_HEAVY,
+    DEW_FABRIC_VERY_HEAVY,
+    DEW_FABRICS
+};
+
+/* J/K and m2 of a class and a floor area; NaN for no such class. */
+double dew_house_fabric_capacity(enum dew_fabric fabric, double floor_area);
+double dew_house_fabric_area(enum dew_fabric fabric, double floor_area);
+
+/*
+ * Heat held by the room air and the furnishings, J/K: the air's own and
+ * 10 kJ/K per m2 of floor for furnishings, [ISO52016] table B.17, from memory.
+ *
+ *     volume      m3      floor_area  m2
+ */
+double dew_house_contents(double volume, double floor_area);
+
+/* Everything the nodes are made from.  Complete: no value is assumed. */
+struct dew_fabric_nodes {
+    double floor_area;      /* m2    10 .. 2000                              */
+    struct dew_losses loss; /* W/K   each >= 0                               */
+    double capacity;        /* J/K   > 0         of the fabric               */
+    double mass_area;       /* m2    > 0         of the fabric, as exposed   */
+    double contents;        /* J/K   > 0         air and furnishings         */
+};
+
+/*
+ * Conductances of the five-resistance scheme with the ground apart.  Facades
+ * and the ground's wave are left empty.
+ *
+ * Equations  [ISO13790] clause 7.2.2: h_is = 3.45 x 4.5 floor_area, h_ms =
+ *            9.1 mass_area, and what is left of the opaque and ground losses
+ *            beyond the mass, 1 / (1 / H - 1 / h_ms), shared as they were.
+ * Errors     DEW_ERANGE with the member's name in err->path; also where the
+ *            opaque and ground losses are not below h_ms.
+ * Checked    test_thermal.c: the standard's own hourly arithmetic on these
+ *            conductances, and the network's steady state.
+ */
+enum dew_status dew_house_thermal(const struct dew_fabric_nodes *in,
+                                  struct dew_thermal *out,
+                                  struct dew_error *err);
+
+/*
+ * One facade's glass and opaque wall as the sun meets them.
+ *
+ *     glass        m2         frame_share  - 0 .. 1  glass over opening
+ *     g            - 0 .. 1   total solar transmittance, slant light included
+ *     opaque       m2         absorptance  - 0 .. 1
+ *     u            W/(m2 K)   of the opaque part
+ *
+ * Equations  [ISO13790] eqs 43 - 45; R_se = 0.04 m2K/W, [ISO6946].
+ */
+double dew_house_aperture(double glass, double frame_share, double g);
+double dew_house_absorbing(double opaque, double absorptance, double u);
+
+/* Append one facade.  Errors: DEW_ERANGE when there is no room or a member is
+   outside its range (see struct dew_facade). */
+enum dew_status dew_house_add_facade(struct dew_thermal *thermal,
+                                     const struct dew_facade *facade,
+                                     struct dew_error *err);
+
+/* A yearly wave: mean + swing away from the coldest day. */
+struct dew_wave {
+    double mean;    /* degC                                                 */
+    double swing;   /* K      half range, >= 0                              */
+    double coldest; /* d      0 .. 365, day of the year                     */
+};
+
+/*
+ * First harmonic of twelve monthly means, with the flattening that averaging
+ * over a month brings undone (1.0115).  NaN in gives NaN out.
+ */
+struct dew_wave dew_house_yearly_wave(const double monthly[12]);
+
+/* Soil, [ISO13370] table 1: conductivity and volumetric heat capacity. */
+enum dew_soil { DEW_SOIL_CLAY, DEW_SOIL_SAND, DEW_SOIL_ROCK, DEW_SOILS };
+
+/* A floor on the ground. */
+struct dew_slab {
+    double area;       /* m2       > 0                                      */
+    double perimeter;  /* m        > 0      exposed                         */
+    double wall;       /* m        0 .. 1   thickness of the walls          */
+    double resistance; /* m2K/W    0 .. 20  of the floor and its insulation */
+    enum dew_soil soil;
+};
+
+/*
+ * Loss of a slab to the yearly mean outdoors, W/K, and the ground node that
+ * gives back its yearly heat flow: mean of the outdoors, swing damped, coldest
+ * day one month after the outdoors'.
+ *
+ * Equations  [ISO13370] slab on ground: characteristic width, equivalent
+ *            thickness, U; periodic outdoor part 0.37 P lambda ln(delta/d + 1)
+ *            with one month's lag.  From memory.
+ * Limits     no edge insulation, no cellar; what a yearly wave indoors would
+ *            add is left out.
+ * Errors     DEW_ERANGE with the member's name in err->path.
+ * Checked    test_thermal.c, slab_rows.
+ */
+enum dew_status dew_house_slab(const struct dew_slab *slab,
+                               const struct dew_wave *outdoors, double *loss,
+                               struct dew_wave *ground, struct dew_error *err);
+
+/* Put a ground wave into the nodes. */
+void dew_house_set_ground(struct dew_thermal *thermal,
+                          const struct dew_wave *ground);
+
+/* Ground node, degC, on a day of the year (0 .. 366, parts allowed). */
+double dew_house_ground_t(const struct dew_thermal *thermal, double day);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

@@ -1,0 +1,284 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * The nodes against the hourly arithmetic of [ISO13790] annex C, written out
+ * here as the standard has it (Crank-Nicolson, hour means), and against the
+ * network's own steady state.
+ */
+#include "support/rows.h"
+
+#include <string.h>
+
+#include "dew/thermal.h"
+
+static const double pi = 3.14159265358979323846;
+
+/* 100 m2, medium, H_w 20, H_op 60, H_ve 30, 300 W inside, 200 W sun. */
+static const double h_ve = 30.0, gains = 300.0, sun = 200.0;
+
+static struct dew_thermal room(double opaque, double ground)
+{
+    struct dew_fabric_nodes in = {
+        .floor_area = 100.0,
+        .loss = {.opaque = opaque, .glazed = 20.0, .ground = ground},
+        .capacity = dew_house_fabric_capacity(DEW_FABRIC_MEDIUM, 100.0),
+        .mass_area = dew_house_fabric_area(DEW_FABRIC_MEDIUM, 100.0),
+        .contents = dew_house_contents(250.0, 100.0),
+    };
+    struct dew_thermal out;
+
+    assert_int_equal(dew_house_thermal(&in, &out, NULL), DEW_OK);
+    return out;
+}
+
+/* One hour of the standard at 0 degC outdoors; returns air, hour mean. */
+static double iso_hour(const struct dew_thermal *n, double heat, double *mass,
+                       double *surface)
+{
+    double half = 0.5 * gains + sun, ia = 0.5 * gains + heat;
+    double to_mass = n->mass_share * half;
+    double to_star = (1.0 - n->mass_share - n->lost_share) * half;
+    double h1 = 1.0 / (1.0 / h_ve + 1.0 / n->h_is), h2 = h1 + n->h_w;
+    double h3 = 1.0 / (1.0 / h2 + 1.0 / n->h_ms), c = n->c_mass / 3600.0;
+    double total = to_mass + h3 * (to_star + h1 * ia / h_ve) / h2;
+    double before = *mass, mean;
+
+    *mass = (before * (c - 0.5 * (h3 + n->h_em)) + total) /
+            (c + 0.5 * (h3 + n->h_em));
+    mean = 0.5 * (before + *mass);
+    *surface =
+        (n->h_ms * mean + to_star + h1 * ia / h_ve) / (n->h_ms + n->h_w + h1);
+    return (n->h_is * *surface + ia) / (n->h_is + h_ve);
+}
+
+/* clang-format off */
+/* Worked out from the standard's equations (regression): hour, mass at its
+   end, surface and air as its means. */
+static const struct hour { const char *source; int hour; double mass, surface, air; } hour_rows[] = {
+    {"[ISO13790] annex C arithmetic, hour 1",    1,    19.63110, 19.52365, 19.24832},
+    {"[ISO13790] annex C arithmetic, hour 2",    2,    19.27096, 19.16688, 18.89831},
+    {"[ISO13790] annex C arithmetic, hour 10",   10,   16.68085, 16.60107, 16.38114},
+    {"[ISO13790] annex C arithmetic, hour 24",   24,   13.18893, 13.14189, 12.98754},
+    {"[ISO13790] annex C arithmetic, at rest",   2000, 4.44566,  4.48061,  4.49046},
+};
+
+/* U of slabs on clay without insulation by exposed perimeter over area, walls
+   0.3 m: printed to two decimals in [CIBSE-A] table 3.15, from memory. */
+static const struct slab { const char *source; double ratio, u; } slab_rows[] = {
+    {"[CIBSE-A] perimeter over area 0.10", 0.10, 0.22},
+    {"[CIBSE-A] perimeter over area 0.20", 0.20, 0.37},
+    {"[CIBSE-A] perimeter over area 0.25", 0.25, 0.44},
+    {"[CIBSE-A] perimeter over area 0.50", 0.50, 0.70},
+};
+
+static const struct fault { const char *text; struct dew_fabric_nodes in; } fault_rows[] = {
+    {"floor_area: 9.9 is outside 10 .. 2000 m2",         {9.9, {1, 1, 1}, 1e6, 20, 1e5}},
+    {"capacity: 0 is outside the numbers above 0",       {99., {1, 1, 1}, 0.0, 20, 1e5}},
+    {"contents: nan is outside the numbers above 0",     {99., {1, 1, 1}, 1e6, 20, NAN}},
+    {"mass_area: 446 is outside 0 .. 4.5 x floor_area",  {99., {1, 1, 1}, 1e6, 446, 1e5}},
+    {"loss: 183 is outside 0 .. 9.1 x mass_area W/K",    {99., {181, 1, 2}, 1e6, 20, 1e5}},
+    {"loss.glazed: 5000 is outside 0 .. 9.1 x (4.5 x floor_area - mass_area) W/K",
+                                                         {99., {1, 5e3, 2}, 1e6, 20, 1e5}},
+};
+/* clang-format on */
+
+static void conductances_are_the_standards(void **state)
+{
+    struct dew_thermal n = room(60.0, 0.0);
+
+    (void)state;
+    assert_near(n.h_is, 1552.5, 1e-10);
+    assert_near(n.h_ms, 2275.0, 1e-10);
+    assert_near(n.h_em, 61.62528, 5e-6);
+    assert_near(n.mass_share * (0.5 * gains + sun), 194.4444, 5e-5);
+    assert_near((1.0 - n.mass_share - n.lost_share) * (0.5 * gains + sun),
+                153.8462, 5e-5);
+}
+
+static void nodes_follow_the_standards_hours(void **state)
+{
+    const struct hour *row = *state;
+    struct dew_thermal n = room(60.0, 0.0);
+    double mass = 20.0, surface = NAN, air = NAN;
+
+    for (int h = 0; h < row->hour; h++)
+        air = iso_hour(&n, 0.0, &mass, &surface);
+    assert_near(mass, row->mass, 5e-6);
+    assert_near(surface, row->surface, 5e-6);
+    assert_near(air, row->air, 5e-6);
+}
+
+/* 656.288 W holds 20 degC as the mean of hour 1; at rest it takes 1645.247. */
+static void heat_holds_twenty_degrees(void **state)
+{
+    struct dew_thermal n = room(60.0, 0.0);
+    double mass = 20.0, surface, idle, full, heat;
+
+    (void)state;
+    idle = iso_hour(&n, 0.0, &mass, &surface);
+    mass = 20.0;
+    full = iso_hour(&n, 1000.0, &mass, &surface);
+    assert_near(idle, 19.24832, 5e-6);
+    assert_near(full, 20.39367, 5e-6);
+    heat = 1000.0 * (20.0 - idle) / (full - idle);
+    assert_near(heat, 656.288, 5e-4);
+    for (int h = 0; h < 3000; h++)
+        idle = iso_hour(&n, 1645.247, &mass, &surface);
+    assert_near(idle, 20.0, 5e-6);
+    assert_near(surface, 19.2301, 5e-5);
+    assert_near(mass, 18.8062, 5e-5);
+}
+
+/* With the ground at the outdoors' temperature the split must not show: the
+   two paths beyond the mass, in series with it, add to the losses given. */
+static void ground_and_wall_add_to_their_losses(void **state)
+{
+    struct dew_thermal n = room(41.3, 18.7);
+    double beyond = n.h_em + n.h_ground;
+
+    (void)state;
+    assert_near(1.0 / (1.0 / n.h_ms + 1.0 / beyond), 60.0, 1e-12);
+    assert_near(n.h_em / n.h_ground, 41.3 / 18.7, 1e-13);
+    assert_near(beyond, room(60.0, 0.0).h_em, 1e-12);
+}
+
+static void losses_add_by_kind(void **state)
+{
+    const struct dew_part parts[] = {{DEW_PART_OPAQUE, 93.4, 0.21},
+                                     {DEW_PART_GLAZED, 17.3, 1.34},
+                                     {DEW_PART_OPAQUE, 112.0, 0.13},
+                                     {DEW_PART_GROUND, 109.5, 0.24},
+                                     {DEW_PART_GLAZED, 2.1, 1.8}};
+    const struct dew_part bad[] = {{DEW_PART_OPAQUE, 93.4, 0.21},
+                                   {DEW_PART_GLAZED, -1.0, 1.3}};
+    struct dew_losses out = {0};
+    struct dew_error err = {0};
+    char line[300];
+
+    (void)state;
+    assert_int_equal(dew_house_losses(parts, 5, &out, NULL), DEW_OK);
+    assert_near(out.opaque, 34.174, 1e-12);
+    assert_near(out.glazed, 26.962, 1e-12);
+    assert_near(out.ground, 26.28, 1e-12);
+    assert_int_equal(dew_house_losses(bad, 2, &out, &err), DEW_ERANGE);
+    assert_string_equal(dew_error_line(&err, line, sizeof line),
+                        "parts: part 1: -1 m2 at 1.3 W/(m2 K) is no loss");
+    assert_near(out.opaque, 34.174, 1e-12);
+}
+
+static void facades_fill_and_stop(void **state)
+{
+    struct dew_thermal n = room(60.0, 0.0);
+    struct dew_facade south = {180.0, 90.0, dew_house_aperture(9.7, 0.8, 0.55),
+                               0.9, dew_house_absorbing(31.0, 0.6, 0.23)};
+    struct dew_error err = {0};
+    char line[300];
+
+    (void)state;
+    assert_near(south.aperture, 4.268, 1e-12);
+    assert_near(south.absorbing, 0.171120, 1e-12);
+    for (int i = 0; i < DEW_FACADES; i++)
+        assert_int_equal(dew_house_add_facade(&n, &south, NULL), DEW_OK);
+    assert_int_equal(dew_house_add_facade(&n, &south, &err), DEW_ERANGE);
+    assert_string_equal(dew_error_line(&err, line, sizeof line),
+                        "facade_count: 7 is outside 0 .. 6");
+    assert_int_equal(n.facade_count, DEW_FACADES);
+    assert_nan(dew_house_aperture(9.7, 1.1, 0.55));
+}
+
+/* Monthly means of a known wave, integrated exactly, give the wave back. */
+static void wave_comes_back_from_monthly_means(void **state)
+{
+    const double mean = 8.7, swing = 13.9, coldest = 27.3;
+    double monthly[12];
+    struct dew_wave wave;
+
+    (void)state;
+    for (int m = 0; m < 12; m++) {
+        double a = 2 * pi * (m / 12.0 - coldest / 365.0);
+        double b = 2 * pi * ((m + 1) / 12.0 - coldest / 365.0);
+
+        monthly[m] = mean - swing * (sin(b) - sin(a)) / (b - a);
+    }
+    wave = dew_house_yearly_wave(monthly);
+    assert_near(wave.mean, mean, 1e-12);
+    assert_near(wave.swing, swing, 1e-12);
+    assert_near(wave.coldest, coldest, 1e-10);
+}
+
+static void slab_has_the_tabled_u(void **state)
+{
+    const struct slab *row = *state;
+    struct dew_slab slab = {137.0, 137.0 * row->ratio, 0.3, 0.0, DEW_SOIL_CLAY};
+    struct dew_wave outdoors = {9.3, 8.1, 25.0}, ground;
+    double loss;
+
+    assert_int_equal(dew_house_slab(&slab, &outdoors, &loss, &ground, NULL),
+                     DEW_OK);
+    assert_near(loss / slab.area, row->u, 0.005);
+    assert_near(ground.mean, 9.3, 0.0);
+    assert_true(ground.swing > 0.0 && ground.swing < 8.1);
+    assert_near(ground.coldest, 25.0 + 365.0 / 12.0, 1e-12);
+}
+
+/* Insulation slows the loss; the standard's two forms meet within 1 %. */
+static void slab_insulation_lowers_the_loss(void **state)
+{
+    struct dew_slab slab = {112.0, 44.7, 0.35, 0.0, DEW_SOIL_SAND};
+    struct dew_wave outdoors = {9.3, 8.1, 350.0}, ground;
+    double loss, before = INFINITY;
+
+    (void)state;
+    for (double r = 0.0; r <= 12.0; r += 0.1) {
+        slab.resistance = r;
+        assert_int_equal(dew_house_slab(&slab, &outdoors, &loss, &ground, NULL),
+                         DEW_OK);
+        assert_true(loss < before);
+        assert_true(!isfinite(before) || loss > 0.75 * before);
+        before = loss;
+    }
+    assert_near(ground.coldest, 350.0 + 365.0 / 12.0 - 365.0, 1e-12);
+}
+
+static void ground_node_is_coldest_on_its_day(void **state)
+{
+    struct dew_wave wave = {10.9, 3.7, 57.0};
+    struct dew_thermal n = room(60.0, 10.0);
+
+    (void)state;
+    dew_house_set_ground(&n, &wave);
+    assert_near(dew_house_ground_t(&n, 57.0), 7.2, 1e-12);
+    assert_near(dew_house_ground_t(&n, 57.0 + 182.5), 14.6, 1e-12);
+    assert_near(dew_house_ground_t(&n, 57.0 + 91.25), 10.9, 1e-12);
+}
+
+static void fault_names_its_member(void **state)
+{
+    const struct fault *row = *state;
+    struct dew_error err = {0};
+    struct dew_thermal out = {.h_is = 3.25};
+    char line[300];
+
+    assert_int_equal(dew_house_thermal(&row->in, &out, &err), DEW_ERANGE);
+    assert_string_equal(dew_error_line(&err, line, sizeof line), row->text);
+    assert_near(out.h_is, 3.25, 0.0);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[40] = {
+        cmocka_unit_test(conductances_are_the_standards),
+        cmocka_unit_test(heat_holds_twenty_degrees),
+        cmocka_unit_test(ground_and_wall_add_to_their_losses),
+        cmocka_unit_test(losses_add_by_kind),
+        cmocka_unit_test(facades_fill_and_stop),
+        cmocka_unit_test(wave_comes_back_from_monthly_means),
+        cmocka_unit_test(slab_insulation_lowers_the_loss),
+        cmocka_unit_test(ground_node_is_coldest_on_its_day),
+    };
+    size_t n = 8;
+
+    ADD_ROWS(tests, n, hour_rows, nodes_follow_the_standards_hours);
+    ADD_ROWS(tests, n, slab_rows, slab_has_the_tabled_u);
+    ADD_ROWS(tests, n, fault_rows, fault_names_its_member);
+    return _cmocka_run_group_tests("house, thermal", tests, n, NULL, NULL);
+}
