@@ -73,7 +73,7 @@ endif
 STUDY_SRC := $(wildcard tests/study/study_*.c)
 FUZZ_SRC  := $(wildcard tests/fuzz/fuzz_*.c)
 BENCH_SRC := $(wildcard tests/bench/bench_*.c)
-SUPPORT   := $(wildcard tests/support/*.c)
+SUPPORT   := $(filter-out tests/support/test_%.c,$(wildcard tests/support/*.c))
 HEADERS   := $(wildcard include/dew/*.h)
 ALL_C     := $(wildcard engine/*/*.[ch] include/*.h include/dew/*.h tests/*/*.[ch])
 

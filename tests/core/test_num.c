@@ -1,0 +1,500 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Numerical methods.  GSL's error handler is left on: a precondition that
+ * engine/core/num_*.c does not check aborts this program.
+ */
+#include "support/rows.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "core/num.h"
+
+static void random_is_the_same_everywhere(void **state)
+{
+    struct dew__random *r;
+    double x = 0.0;
+
+    (void)state;
+    /* MT19937 seeded by 4357: the 1000th draw is 1186927261, GSL's own test
+       of this generator (gsl-2.7.1, rng/test.c). */
+    assert_int_equal(dew__random_open(&r, 4357, NULL), DEW_OK);
+    for (int i = 0; i < 1000; i++)
+        x = dew__random_uniform(r);
+    assert_near(x, 1186927261.0 / 4294967296.0, 0.0);
+    dew__random_close(r);
+    dew__random_close(NULL);
+}
+
+static void gaussians_have_their_moments(void **state)
+{
+    enum { N = 200000 };
+    struct dew__random *r;
+    double sum = 0.0, squares = 0.0, fourth = 0.0;
+
+    (void)state;
+    assert_int_equal(dew__random_open(&r, 61, NULL), DEW_OK);
+    for (int i = 0; i < N; i++) {
+        double z = dew__random_gaussian(r);
+
+        sum += z;
+        squares += z * z;
+        fourth += z * z * z * z;
+    }
+    dew__random_close(r);
+    assert_near(sum / N, 0.0, 4.0 / sqrt(N)); /* four standard errors */
+    assert_near(squares / N, 1.0, 4.0 * sqrt(2.0 / N));
+    assert_near(fourth / N, 3.0, 4.0 * sqrt(96.0 / N));
+}
+
+static void sobol_fills_every_box_once(void **state)
+{
+    struct dew__sobol *s;
+    struct dew_error err = {0};
+    int seen[8][8] = {{0}};
+    double p[3];
+
+    (void)state;
+    assert_int_equal(dew__sobol_open(&s, 3, NULL), DEW_OK);
+    dew__sobol_next(s, p); /* the first is the centre */
+    assert_near(p[0] + p[1] + p[2], 1.5, 0.0);
+    seen[0][0] = 1; /* GSL leaves out the origin */
+    seen[(int)(p[0] * 8)][(int)(p[1] * 8)]++;
+    for (int i = 2; i < 64; i++) {
+        dew__sobol_next(s, p);
+        seen[(int)(p[0] * 8)][(int)(p[1] * 8)]++;
+    }
+    dew__sobol_close(s);
+    for (int i = 0; i < 64; i++) /* a (0, 6, 2) net: one in each box */
+        assert_int_equal(seen[i / 8][i % 8], 1);
+    assert_int_equal(dew__sobol_open(&s, 41, &err), DEW_ERANGE);
+    assert_string_equal(err.text, "41 Sobol dimensions are outside 1 .. 40");
+    assert_null(s);
+    assert_int_equal(dew__sobol_open(&s, 0, NULL), DEW_ERANGE);
+}
+
+static void statistics_by_hand(void **state)
+{
+    double x[] = {7.3, -1.9, 4.4, 11.2, 0.5};
+    const double y[] = {3.1, 2.0, 8.8, -4.2, 6.0};
+
+    (void)state;
+    assert_near(dew__mean(x, 5), 4.3, 1e-15);
+    /* deviations 3, -6.2, 0.1, 6.9, -3.8: squares 109.5 */
+    assert_near(dew__sd(x, 5), sqrt(109.5 / 4.0), 1e-14);
+    /* products of deviations of y (-0.04, -1.14, 5.66, -7.34, 2.86):
+       -54.00; squares of y's: 95.392 */
+    assert_near(dew__correlation(x, y, 5), -54.00 / sqrt(109.5 * 95.392),
+                1e-14);
+    dew__sort(x, 5);
+    assert_near(x[0], -1.9, 0.0);
+    assert_near(dew__quantile(x, 5, 0.5), 4.4, 0.0);
+    assert_near(dew__quantile(x, 5, 0.3), 0.5 + 0.2 * 3.9, 1e-15);
+    assert_near(dew__quantile(x, 5, 1.0), 11.2, 0.0);
+    assert_nan(dew__quantile(x, 0, 0.5));
+    assert_nan(dew__quantile(x, 5, 1.01));
+    assert_nan(dew__mean(x, 0));
+    assert_nan(dew__sd(x, 1));
+    assert_nan(dew__correlation(x, y, 1));
+}
+
+static void solve_gives_x_back(void **state)
+{
+    enum { N = 7 };
+    double a[N * N], b[N], x[N], work[N];
+    struct dew__random *r;
+
+    (void)state;
+    assert_int_equal(dew__random_open(&r, 733, NULL), DEW_OK);
+    for (int i = 0; i < N * N; i++)
+        a[i] = dew__random_gaussian(r);
+    a[0] = 0.0; /* must exchange or reflect, not divide */
+    for (int i = 0; i < N; i++)
+        x[i] = dew__random_gaussian(r);
+    dew__random_close(r);
+    for (int i = 0; i < N; i++) {
+        b[i] = 0.0;
+        for (int j = 0; j < N; j++)
+            b[i] += a[i * N + j] * x[j];
+    }
+    assert_int_equal(dew__solve(a, b, work, N, NULL), DEW_OK);
+    for (int i = 0; i < N; i++)
+        assert_near(b[i], x[i], 1e-12);
+}
+
+static void solve_refuses_a_singular_system(void **state)
+{
+    double a[] = {1.5, 2.5, 3.5, 0.3, 0.1, 0.9, 1.8, 2.6, 4.4};
+    double b[] = {1.0, 2.0, 3.0}, work[3], nan[] = {NAN};
+    struct dew_error err = {0};
+
+    (void)state;
+    assert_int_equal(dew__solve(a, b, work, 3, &err), DEW_ESOLVE);
+    assert_string_equal(err.text, "a linear system is singular");
+    assert_near(b[1], 2.0, 0.0);
+    assert_int_equal(dew__solve(nan, b, work, 1, NULL), DEW_ESOLVE);
+    assert_int_equal(dew__solve(a, b, work, 0, NULL), DEW_OK);
+}
+
+static void solve_spd_by_hand(void **state)
+{
+    /* L = {2, 0, 0; 1, 3, 0; -1, 0.5, 1.5}, x = {0.7, -1.3, 2.1} */
+    double a[] = {4, 2, -2, 2, 10, 0.5, -2, 0.5, 3.5};
+    double b[] = {-4.0, -10.55, 5.3}, bad[] = {1, 2, 2, 1}, c[] = {1, 1};
+    struct dew_error err = {0};
+
+    (void)state;
+    assert_int_equal(dew__solve_spd(a, b, 3, NULL), DEW_OK);
+    assert_near(b[0], 0.7, 1e-15);
+    assert_near(b[1], -1.3, 1e-15);
+    assert_near(b[2], 2.1, 1e-15);
+    assert_int_equal(dew__solve_spd(bad, c, 2, &err), DEW_ESOLVE);
+    assert_string_equal(err.text, "a linear system is not positive definite");
+    bad[0] = INFINITY;
+    assert_int_equal(dew__solve_spd(bad, c, 2, NULL), DEW_ESOLVE);
+}
+
+/*
+ * Norris, certified by NIST StRD (linear regression, lower difficulty):
+ * y = B0 + B1 x, 36 observations.
+ */
+static const double norris[][2] = {
+    {0.1, 0.2},     {338.8, 337.4}, {118.1, 118.2}, {888.0, 884.6},
+    {9.2, 10.1},    {228.1, 226.5}, {668.5, 666.3}, {998.5, 996.3},
+    {449.1, 448.6}, {778.9, 777.0}, {559.2, 558.2}, {0.3, 0.4},
+    {0.1, 0.6},     {778.1, 775.5}, {668.8, 666.9}, {339.3, 338.0},
+    {448.9, 447.5}, {10.8, 11.6},   {557.7, 556.0}, {228.3, 228.1},
+    {998.0, 995.8}, {888.8, 887.6}, {119.6, 120.2}, {0.3, 0.3},
+    {0.6, 0.3},     {557.6, 556.8}, {339.3, 339.1}, {888.0, 887.2},
+    {998.5, 999.0}, {778.9, 779.0}, {10.2, 11.1},   {117.6, 118.3},
+    {228.9, 229.2}, {668.4, 669.1}, {449.2, 448.9}, {0.2, 0.5},
+};
+
+static void least_squares_meets_nist_norris(void **state)
+{
+    enum { N = COUNT_OF(norris) };
+    double a[N * 2], b[N], x[2], cov[4], work[N + 2];
+    struct dew__lines lines = {N, 2, a, b};
+
+    (void)state;
+    for (int i = 0; i < N; i++) {
+        a[2 * i] = 1.0;
+        a[2 * i + 1] = norris[i][1];
+        b[i] = norris[i][0];
+    }
+    assert_int_equal(dew__least_squares_work(N, 2), N + 2);
+    assert_int_equal(dew__least_squares(&lines, work, x, cov, NULL), DEW_OK);
+    assert_near(x[0], -0.262323073774029, 1e-12);
+    assert_near(x[1], 1.00211681802045, 1e-13);
+    assert_near(sqrt(cov[0]), 0.232818234301152, 1e-12);
+    assert_near(sqrt(cov[3]), 0.429796848199937e-3, 1e-14);
+    assert_near(cov[1], cov[2], 1e-18);
+}
+
+static void least_squares_refuses_what_it_cannot_tell(void **state)
+{
+    double a[] = {1, 2, 2, 4, 3, 6}, b[] = {1.1, 2.3, 2.9}, x[2] = {5, 6};
+    double work[5], cov[4], square[] = {2, 1, 1, 3};
+    struct dew__lines same = {3, 2, a, b}, few = {1, 2, a, b};
+    struct dew__lines exact = {2, 2, square, b};
+    struct dew_error err = {0};
+
+    (void)state;
+    assert_int_equal(dew__least_squares(&same, work, x, NULL, &err),
+                     DEW_ESOLVE);
+    assert_string_equal(err.text, "a fit's columns are not independent");
+    assert_near(x[0], 5.0, 0.0);
+    assert_int_equal(dew__least_squares(&few, work, x, NULL, NULL), DEW_ESOLVE);
+    assert_int_equal(dew__least_squares(&exact, work, x, cov, NULL), DEW_OK);
+    assert_near(x[0], 0.2, 1e-15); /* 2 x + y = 1.1, x + 3 y = 2.3 */
+    assert_nan(cov[0]);
+}
+
+static const struct root_row {
+    const char *test;
+    double low, high, want;
+    int f;
+} root_rows[] = {
+    {"cos x = x: the Dottie number", 0.0, 1.5, 0.73908513321516064, 0},
+    {"x^3 - 2 x - 5, Wallis 1685", 2.0, 3.0, 2.0945514815423266, 1},
+    {"a root at the bracket's end", 0.0, 3.0, 0.0, 2},
+};
+
+static double curve_of(double x, void *with)
+{
+    switch (*(const int *)with) {
+    case 0:
+        return cos(x) - x;
+    case 1:
+        return (x * x - 2.0) * x - 5.0;
+    case 2:
+        return x * x * x;
+    case 3:
+        return log(x - 1.7); /* not finite below */
+    default:
+        return (x - 0.37) * (x - 0.37) + 0.1 * x;
+    }
+}
+
+static void root_is_found(void **state)
+{
+    const struct root_row *row = *state;
+    int which = row->f;
+    struct dew__function f = {curve_of, &which};
+    double x = 0.0;
+
+    assert_int_equal(dew__search_root(&f, row->low, row->high, 1e-13, &x, NULL),
+                     DEW_OK);
+    assert_near(x, row->want, 1e-13);
+}
+
+static void root_needs_a_bracket(void **state)
+{
+    int which = 1;
+    struct dew__function f = {curve_of, &which};
+    struct dew_error err = {0}, nan = {0};
+    double x = 8.25;
+
+    (void)state;
+    assert_int_equal(dew__search_root(&f, 3.0, 4.0, 1e-9, &x, &err),
+                     DEW_ESOLVE);
+    assert_string_equal(err.text, "no change of sign from 3 to 4");
+    assert_int_equal(dew__search_root(&f, 4.0, 3.0, 1e-9, &x, NULL),
+                     DEW_ESOLVE);
+    assert_int_equal(dew__search_root(&f, 0.0, 4.0, 0.0, &x, NULL), DEW_ESOLVE);
+    which = 3;
+    assert_int_equal(dew__search_root(&f, 1.0, 4.0, 1e-9, &x, &nan),
+                     DEW_ESOLVE);
+    assert_string_equal(nan.text, "a function searched is not finite");
+    assert_near(x, 8.25, 0.0);
+}
+
+static void minimum_by_hand(void **state)
+{
+    int which = 4;
+    struct dew__function f = {curve_of, &which};
+    struct dew__bracket in = {-1.0, 0.5, 2.0}, beside = {1.0, 1.5, 2.0};
+    struct dew_error err = {0};
+    double x = 0.0;
+
+    (void)state;
+    assert_int_equal(dew__search_least(&f, &in, 1e-7, &x, NULL), DEW_OK);
+    assert_near(x, 0.32, 1e-7);
+    assert_int_equal(dew__search_least(&f, &beside, 1e-7, &x, &err),
+                     DEW_ESOLVE);
+    assert_string_equal(err.text, "no least value between 1 and 2");
+    which = 3;
+    assert_int_equal(dew__search_least(&f, &in, 1e-7, &x, NULL), DEW_ESOLVE);
+}
+
+static const double at_x[] = {0.0, 1.3, 2.1, 4.6, 5.2, 7.9};
+static const double at_y[] = {3.1, 3.1, 7.7, 7.9, 2.4, 3.1};
+
+static const struct curve_row {
+    const char *test;
+    enum dew__curve_kind kind;
+    double tolerance; /* of the integral of a straight line */
+} curve_rows[] = {
+    {"linear goes through its points", DEW__LINEAR, 1e-13},
+    {"Steffen goes through its points", DEW__STEFFEN, 1e-13},
+    {"cubic goes through its points", DEW__CUBIC, 1e-13},
+    {"periodic goes through its points", DEW__PERIODIC, INFINITY},
+};
+
+static void curve_goes_through_its_points(void **state)
+{
+    const struct curve_row *row = *state;
+    struct dew__curve *c;
+    double line[6];
+
+    assert_int_equal(dew__curve_open(&c, row->kind, at_x, at_y, 6, NULL),
+                     DEW_OK);
+    for (int i = 0; i < 6; i++)
+        assert_near(dew__curve_at(c, at_x[i]), at_y[i], 1e-14);
+    assert_nan(dew__curve_at(c, -1e-9));
+    assert_nan(dew__curve_slope(c, 7.91));
+    assert_nan(dew__curve_integral(c, 1.0, 8.0));
+    assert_near(dew__curve_integral(c, 5.0, 1.1),
+                -dew__curve_integral(c, 1.1, 5.0), 0.0);
+    dew__curve_close(c);
+    if (row->kind == DEW__PERIODIC)
+        return;
+    for (int i = 0; i < 6; i++)
+        line[i] = 2.7 - 0.6 * at_x[i];
+    assert_int_equal(dew__curve_open(&c, row->kind, at_x, line, 6, NULL),
+                     DEW_OK);
+    assert_near(dew__curve_at(c, 3.33), 2.7 - 0.6 * 3.33, 1e-14);
+    assert_near(dew__curve_slope(c, 3.33), -0.6, 1e-14);
+    assert_near(dew__curve_integral(c, 0.5, 6.5), 2.7 * 6.0 - 0.3 * 42.0,
+                row->tolerance);
+    dew__curve_close(c);
+}
+
+static void steffen_does_not_overshoot(void **state)
+{
+    struct dew__curve *c;
+
+    (void)state;
+    assert_int_equal(dew__curve_open(&c, DEW__STEFFEN, at_x, at_y, 6, NULL),
+                     DEW_OK);
+    for (int i = 0; i < 5; i++)
+        for (double s = 0.0; s <= 1.0; s += 0.01) {
+            double y = dew__curve_at(c, at_x[i] + s * (at_x[i + 1] - at_x[i]));
+
+            assert_true(y >= fmin(at_y[i], at_y[i + 1]) - 1e-14);
+            assert_true(y <= fmax(at_y[i], at_y[i + 1]) + 1e-14);
+        }
+    dew__curve_close(c);
+}
+
+static void periodic_curve_closes_smoothly(void **state)
+{
+    struct dew__curve *c;
+    double x[13], y[13];
+
+    (void)state;
+    for (int i = 0; i < 13; i++) {
+        x[i] = i * 30.4;
+        y[i] = 11.3 + 8.1 * cos(acos(-1.0) * (i % 12) / 6.0 - 0.4);
+    }
+    assert_int_equal(dew__curve_open(&c, DEW__PERIODIC, x, y, 13, NULL),
+                     DEW_OK);
+    assert_near(dew__curve_slope(c, 0.0), dew__curve_slope(c, x[12]), 1e-13);
+    assert_near(dew__curve_at(c, 45.6), 11.3 + 8.1 * cos(acos(-1.0) / 4 - 0.4),
+                0.01); /* h^4 f'''' / 384 is 0.0016 for h = pi / 6 */
+    dew__curve_close(c);
+}
+
+static const struct bad_curve_row {
+    const char *test, *want;
+    enum dew__curve_kind kind;
+    size_t n;
+    double x[3], y[3];
+} bad_curve_rows[] = {
+    {"too few", "a curve of 2 points, not 3", DEW__STEFFEN, 2, {0, 1}, {1, 1}},
+    {"repeated x",
+     "point 3 of a curve does not ascend",
+     DEW__LINEAR,
+     3,
+     {0, 1, 1},
+     {1, 2, 3}},
+    {"NaN",
+     "point 2 of a curve is not finite",
+     DEW__CUBIC,
+     3,
+     {0, 1, 2},
+     {1, NAN, 3}},
+    {"open end",
+     "a periodic curve ends where it does not begin",
+     DEW__PERIODIC,
+     3,
+     {0, 1, 2},
+     {1, 2, 3}},
+};
+
+static void bad_curve_is_refused(void **state)
+{
+    const struct bad_curve_row *row = *state;
+    struct dew_error err = {0};
+    struct dew__curve *c;
+
+    assert_int_equal(
+        dew__curve_open(&c, row->kind, row->x, row->y, row->n, &err),
+        DEW_ERANGE);
+    assert_string_equal(err.text, row->want);
+    assert_null(c);
+}
+
+/*
+ * Misra1a, certified by NIST StRD (nonlinear regression, lower difficulty):
+ * y = b1 (1 - exp(-b2 x)), start 1 (500, 0.0001).
+ */
+static const double misra[][2] = {
+    {10.07E0, 77.6E0},  {14.73E0, 114.9E0}, {17.94E0, 141.1E0},
+    {23.93E0, 190.8E0}, {29.61E0, 239.9E0}, {35.18E0, 289.0E0},
+    {40.02E0, 332.8E0}, {44.82E0, 378.4E0}, {50.76E0, 434.8E0},
+    {55.05E0, 477.3E0}, {61.01E0, 536.8E0}, {66.40E0, 593.1E0},
+    {75.47E0, 689.1E0}, {81.78E0, 760.0E0},
+};
+
+static int misra_residuals(const double *b, double *r, void *with)
+{
+    const int *refuse = with;
+
+    if (*refuse > 0)
+        return 1;
+    for (size_t i = 0; i < COUNT_OF(misra); i++)
+        r[i] = -b[0] * expm1(-b[1] * misra[i][1]) - misra[i][0];
+    return 0;
+}
+
+static void fit_meets_nist_misra(void **state)
+{
+    int refuse = 0, done = 0, turns = 0;
+    struct dew__residuals r = {COUNT_OF(misra), 2, misra_residuals, &refuse};
+    double start[] = {500.0, 0.0001}, cov[4];
+    struct dew__fit *fit;
+
+    (void)state;
+    assert_int_equal(dew__fit_open(&fit, &r, start, NULL), DEW_OK);
+    while (!done && turns++ < 100)
+        assert_int_equal(dew__fit_step(fit, &done, NULL), DEW_OK);
+    assert_true(done);
+    assert_near(dew__fit_x(fit)[0], 2.3894212918E+02, 1e-3);
+    assert_near(dew__fit_x(fit)[1], 5.5015643181E-04, 3e-9);
+    assert_near(dew__fit_squares(fit), 1.2455138894E-01, 1e-9);
+    dew__fit_covariance(fit, cov);
+    assert_near(sqrt(cov[0]), 2.7070075241E+00, 1e-3);
+    assert_near(sqrt(cov[3]), 7.2668688436E-06, 1e-8);
+    refuse = 1;
+    assert_int_equal(dew__fit_step(fit, &done, NULL), DEW_ESOLVE);
+    dew__fit_close(fit);
+    dew__fit_close(NULL);
+}
+
+static void fit_refuses_what_it_cannot_tell(void **state)
+{
+    int refuse = 1;
+    struct dew__residuals r = {COUNT_OF(misra), 2, misra_residuals, &refuse};
+    double start[] = {500.0, 0.0001};
+    struct dew_error err = {0}, few = {0};
+    struct dew__fit *fit;
+
+    (void)state;
+    assert_int_equal(dew__fit_open(&fit, &r, start, &err), DEW_ESOLVE);
+    assert_string_equal(err.text,
+                        "a fit came to a point that has no residuals");
+    assert_null(fit);
+    r.count = 1;
+    assert_int_equal(dew__fit_open(&fit, &r, start, &few), DEW_ERANGE);
+    assert_string_equal(few.text, "1 residuals cannot fix 2 unknowns");
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[40] = {
+        cmocka_unit_test(random_is_the_same_everywhere),
+        cmocka_unit_test(gaussians_have_their_moments),
+        cmocka_unit_test(sobol_fills_every_box_once),
+        cmocka_unit_test(statistics_by_hand),
+        cmocka_unit_test(solve_gives_x_back),
+        cmocka_unit_test(solve_refuses_a_singular_system),
+        cmocka_unit_test(solve_spd_by_hand),
+        cmocka_unit_test(least_squares_meets_nist_norris),
+        cmocka_unit_test(least_squares_refuses_what_it_cannot_tell),
+        cmocka_unit_test(root_needs_a_bracket),
+        cmocka_unit_test(minimum_by_hand),
+        cmocka_unit_test(steffen_does_not_overshoot),
+        cmocka_unit_test(periodic_curve_closes_smoothly),
+        cmocka_unit_test(fit_meets_nist_misra),
+        cmocka_unit_test(fit_refuses_what_it_cannot_tell),
+    };
+    size_t n = 15;
+
+    ADD_ROWS(tests, n, root_rows, root_is_found);
+    ADD_ROWS(tests, n, curve_rows, curve_goes_through_its_points);
+    ADD_ROWS(tests, n, bad_curve_rows, bad_curve_is_refused);
+    return _cmocka_run_group_tests("core, numerical methods", tests, n, NULL,
+                                   NULL);
+}
