@@ -1,0 +1,294 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The table of places: walk, search by words, search by distance. */
+#include "weather/climate.h"
+
+#include <ctype.h>
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "core/fail.h"
+#include "dew/unit.h"
+
+#define RAD (3.14159265358979323846 / 180.0) /* rad per deg */
+
+enum { SITE_CELLS = 8, CELLS = 32 };
+
+#define X(name, column, factor, offset, low, high, words)                      \
+    {column, words, offsetof(struct dew_normal, name), factor, offset,         \
+     low,    high},
+const struct dew__figure dew__figures[] = {DEW_NORMAL_MAP(X)};
+#undef X
+const size_t dew__figure_count = sizeof dew__figures / sizeof dew__figures[0];
+
+double *dew__figure_at(struct dew_normal *month, size_t figure)
+{
+    return (double *)(void *)((char *)month + dew__figures[figure].offset);
+}
+
+/* Cells of one line of the table; it has no quotes. */
+struct line {
+    const char *cell[CELLS];
+    size_t length[CELLS];
+    size_t count;
+};
+
+/* Cut the line at text; returns the start of the next one. */
+static const char *cut(const char *text, struct line *line)
+{
+    const char *start = text;
+
+    for (line->count = 0; *text != '\0'; text++) {
+        if (*text != ',' && *text != '\n')
+            continue;
+        line->cell[line->count] = start;
+        line->length[line->count++] = (size_t)(text - start);
+        start = text + 1;
+        if (*text == '\n' || line->count == CELLS)
+            return text + 1;
+    }
+    return text;
+}
+
+static double number(const struct line *line, size_t cell)
+{
+    double x = NAN;
+
+    dew_number_read(line->cell[cell], line->length[cell], &x);
+    return x;
+}
+
+static void copy(const struct line *line, size_t cell, char *out, size_t size)
+{
+    size_t n = line->length[cell] < size ? line->length[cell] : size - 1;
+
+    memcpy(out, line->cell[cell], n);
+    out[n] = '\0';
+}
+
+static void read_site(const struct line *line, struct dew_climate *out)
+{
+    copy(line, 0, out->site.id, sizeof out->site.id);
+    copy(line, 1, out->site.name, sizeof out->site.name);
+    copy(line, 2, out->state, sizeof out->state);
+    out->site.latitude = number(line, 3);
+    out->site.longitude = number(line, 4);
+    out->site.elevation = number(line, 5);
+    out->site.utc_offset = number(line, 6);
+}
+
+static void read_month(const struct line *line, struct dew_normal *month)
+{
+    for (size_t f = 0; f < dew__figure_count; f++)
+        *dew__figure_at(month, f) =
+            number(line, SITE_CELLS + f) * dew__figures[f].factor +
+            dew__figures[f].shift;
+}
+
+/* First place: past the comment and the line of names. */
+static const char *place_at(size_t at)
+{
+    const char *text = dew__climates + at;
+
+    for (int line = 0; at == 0 && line < 2; line++)
+        text = strchr(text, '\n') + 1;
+    return text;
+}
+
+/* Like dew_climate_next, but reads the months only when told. */
+static int next(size_t *at, struct dew_climate *out, int months)
+{
+    const char *text = place_at(*at);
+    struct line line;
+
+    if (*text == '\0')
+        return 0;
+    memset(out, 0, sizeof *out);
+    for (int m = 0; m < 12; m++) {
+        if (m > 0 && !months) {
+            text = strchr(text, '\n') + 1;
+            continue;
+        }
+        text = cut(text, &line);
+        if (m == 0)
+            read_site(&line, out);
+        if (months)
+            read_month(&line, &out->month[m]);
+    }
+    *at = (size_t)(text - dew__climates);
+    return 1;
+}
+
+int dew_climate_next(size_t *at, struct dew_climate *out)
+{
+    return next(at, out, 1);
+}
+
+/* clang-format off */
+static const struct state {
+    const char *code, *name;
+} states[] = {
+    {"AK", "Alaska"},        {"AL", "Alabama"},        {"AR", "Arkansas"},
+    {"AZ", "Arizona"},       {"CA", "California"},     {"CO", "Colorado"},
+    {"CT", "Connecticut"},   {"DC", "District of Columbia"},
+    {"DE", "Delaware"},      {"FL", "Florida"},        {"GA", "Georgia"},
+    {"GU", "Guam"},          {"HI", "Hawaii"},         {"IA", "Iowa"},
+    {"ID", "Idaho"},         {"IL", "Illinois"},       {"IN", "Indiana"},
+    {"KS", "Kansas"},        {"KY", "Kentucky"},       {"LA", "Louisiana"},
+    {"MA", "Massachusetts"}, {"MD", "Maryland"},       {"ME", "Maine"},
+    {"MI", "Michigan"},      {"MN", "Minnesota"},      {"MO", "Missouri"},
+    {"MS", "Mississippi"},   {"MT", "Montana"},        {"NC", "North Carolina"},
+    {"ND", "North Dakota"},  {"NE", "Nebraska"},       {"NH", "New Hampshire"},
+    {"NJ", "New Jersey"},    {"NM", "New Mexico"},     {"NV", "Nevada"},
+    {"NY", "New York"},      {"OH", "Ohio"},           {"OK", "Oklahoma"},
+    {"OR", "Oregon"},        {"PA", "Pennsylvania"},   {"PR", "Puerto Rico"},
+    {"RI", "Rhode Island"},  {"SC", "South Carolina"}, {"SD", "South Dakota"},
+    {"TN", "Tennessee"},     {"TX", "Texas"},          {"UT", "Utah"},
+    {"VA", "Virginia"},      {"VI", "Virgin Islands"}, {"VT", "Vermont"},
+    {"WA", "Washington"},    {"WI", "Wisconsin"},      {"WV", "West Virginia"},
+    {"WY", "Wyoming"},
+};
+/* clang-format on */
+enum { STATES = sizeof states / sizeof states[0] };
+
+static const char *state_name(const char *code)
+{
+    for (size_t i = 0; i < STATES; i++)
+        if (strcmp(states[i].code, code) == 0)
+            return states[i].name;
+    return "";
+}
+
+static int same(const char *a, const char *b, size_t length)
+{
+    for (size_t i = 0; i < length; i++)
+        if (tolower((unsigned char)a[i]) != tolower((unsigned char)b[i]))
+            return 0; /* also at the end of the shorter one */
+    return 1;
+}
+
+/* Does word begin a word of text? */
+static int begins(const char *text, const char *word, size_t length)
+{
+    for (const char *s = text; *s != '\0'; s++)
+        if ((s == text || !isalnum((unsigned char)s[-1])) &&
+            same(s, word, length))
+            return 1;
+    return 0;
+}
+
+static int is(const char *text, const char *word, size_t length)
+{
+    return strlen(text) == length && same(text, word, length);
+}
+
+int dew_climate_answers(const struct dew_climate *place, const char *words)
+{
+    const char *apart = " \t,;/()";
+
+    words += strspn(words, apart);
+    while (*words != '\0') {
+        size_t n = strcspn(words, apart);
+
+        if (!begins(place->site.name, words, n) &&
+            !is(place->site.id, words, n) && !is(place->state, words, n) &&
+            !begins(state_name(place->state), words, n))
+            return 0;
+        words += n;
+        words += strspn(words, apart);
+    }
+    return 1;
+}
+
+/* The first few answers, for the message. */
+static void add_name(char *list, size_t size, const struct dew_climate *place)
+{
+    size_t used = strlen(list);
+
+    snprintf(list + used, size - used, "%s%s %s %s", used > 0 ? ", " : "",
+             place->site.id, place->site.name, place->state);
+}
+
+static int exact(const struct dew_climate *place, const char *words)
+{
+    return is(place->site.id, words, strlen(words)) ||
+           is(place->site.name, words, strlen(words));
+}
+
+enum dew_status dew_climate_find(const char *words, struct dew_climate *out,
+                                 struct dew_error *err)
+{
+    enum { NAMED = 3 };
+    struct dew_climate place;
+    size_t at = 0, before = 0, found = 0, whole = 0, hit = 0;
+    char list[160] = "";
+
+    for (; next(&at, &place, 0); before = at) {
+        if (!dew_climate_answers(&place, words))
+            continue;
+        if (exact(&place, words)) {
+            if (whole++ == 0)
+                hit = before;
+        } else if (found == 0 && whole == 0) {
+            hit = before;
+        }
+        if (found++ < NAMED)
+            add_name(list, sizeof list, &place);
+    }
+    if (found == 0)
+        return dew__fail(err, DEW_EUNKNOWN,
+                         "no place in the table answers to \"%.60s\"", words);
+    if (whole != 1 && found > 1)
+        return dew__fail(err, DEW_EAMBIGUOUS,
+                         "%zu places answer to \"%.40s\": %s%s", found, words,
+                         list, found > NAMED ? ", ..." : "");
+    next(&hit, out, 1);
+    return DEW_OK;
+}
+
+/* Great circle, m, by the haversine, which is exact near and far. */
+static double between(double latitude, double longitude,
+                      const struct dew_site *site)
+{
+    const double radius = 6371008.8; /* m  [MORITZ00] mean radius */
+    double a = sin(0.5 * RAD * (site->latitude - latitude));
+    double b = sin(0.5 * RAD * (site->longitude - longitude));
+    double h = a * a + b * b * cos(RAD * latitude) * cos(RAD * site->latitude);
+
+    return 2.0 * radius * asin(sqrt(fmin(1.0, h)));
+}
+
+/* Put n where it belongs among the *count nearest; a full list drops its last. */
+static void rank(struct dew_nearby *list, size_t room, size_t *count,
+                 const struct dew_nearby *n)
+{
+    size_t i = *count < room ? (*count)++ : room - 1;
+
+    for (; i > 0 && list[i - 1].distance > n->distance; i--)
+        list[i] = list[i - 1];
+    list[i] = *n;
+}
+
+enum dew_status dew_climate_near(double latitude, double longitude,
+                                 struct dew_nearby *list, size_t room,
+                                 size_t *count, struct dew_error *err)
+{
+    struct dew_nearby n;
+    size_t at = 0, found = 0;
+
+    if (!(fabs(latitude) <= 90.0))
+        return dew__fail(err, DEW_ERANGE, "latitude %g is outside -90 .. 90",
+                         latitude);
+    if (!(fabs(longitude) <= 180.0))
+        return dew__fail(err, DEW_ERANGE, "longitude %g is outside -180 .. 180",
+                         longitude);
+    for (size_t before = 0; next(&at, &n.place, 0); before = at) {
+        n.distance = between(latitude, longitude, &n.place.site);
+        if (found == room && list[room - 1].distance <= n.distance)
+            continue;
+        next(&before, &n.place, 1);
+        rank(list, room, &found, &n);
+    }
+    *count = found;
+    return DEW_OK;
+}

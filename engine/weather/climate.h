@@ -1,0 +1,26 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The table's bytes, and what its readers share. */
+#ifndef DEW_WEATHER_CLIMATE_H
+#define DEW_WEATHER_CLIMATE_H
+
+#include <stddef.h>
+
+#include "dew/climate.h"
+
+extern const char dew__climates[];     /* from a comment line ...            */
+extern const char dew__climates_end[]; /* ... to here, a NUL                 */
+size_t dew__climates_size(void);
+
+/* One figure of a month: a row of DEW_NORMAL_MAP. */
+struct dew__figure {
+    const char *column, *words;
+    size_t offset; /* in struct dew_normal                                   */
+    double factor, shift, low, high;
+};
+extern const struct dew__figure dew__figures[];
+extern const size_t dew__figure_count;
+
+/* Set or get a figure, in SI. */
+double *dew__figure_at(struct dew_normal *month, size_t figure);
+
+#endif

@@ -1,0 +1,254 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The table of places, the search in it, and places that people type. */
+#include "support/rows.h"
+
+#include <stdio.h>
+#include <string.h>
+
+#include "dew/climate.h"
+#include "weather/climate.h"
+
+static struct dew_climate find(const char *words)
+{
+    struct dew_climate place;
+    struct dew_error err = {0};
+
+    if (dew_climate_find(words, &place, &err) != DEW_OK)
+        print_error("%s\n", err.text);
+    assert_int_equal(err.status, DEW_OK);
+    return place;
+}
+
+static void every_place_is_whole(void **state)
+{
+    struct dew_climate place;
+    struct dew_error list[4] = {{0}};
+    struct dew_faults faults = {list, COUNT_OF(list), 0};
+    size_t count = 0;
+
+    (void)state;
+    for (size_t at = 0; dew_climate_next(&at, &place); count++)
+        dew_climate_check(&place, place.site.id, &faults);
+    if (faults.count > 0)
+        print_error("%s: %s: %s\n", list[0].source, list[0].path, list[0].text);
+    assert_int_equal(faults.count, 0);
+    assert_int_equal(count, 1007);
+}
+
+/* The first row of the file, by hand. */
+static void a_row_is_read_in_si(void **state)
+{
+    struct dew_climate p = find("690150");
+
+    (void)state;
+    assert_string_equal(p.site.name, "Twentynine Palms");
+    assert_string_equal(p.state, "CA");
+    assert_near(p.site.longitude, -116.167, 1e-12);
+    assert_near(p.site.elevation, 626.0, 0.0);
+    assert_near(p.site.utc_offset, -8.0, 0.0);
+    assert_near(p.month[0].t, 9.80, 1e-12);
+    assert_near(p.month[0].t_lag, 0.80, 1e-12);
+    assert_near(p.month[0].td, -1.43, 1e-12);
+    assert_near(p.month[0].solar, 3.34e3 / 24.0, 1e-9);
+    assert_near(p.month[0].pressure, 94993.0, 1e-9);
+    assert_near(p.month[11].sun_range, 0.22, 1e-12);
+}
+
+static const struct find_row {
+    const char *name, *words, *id;
+    enum dew_status status;
+    const char *text;
+} find_rows[] = {
+    {"by number", "722020", "722020", DEW_OK, ""},
+    {"by words in any case", "MINNEAPOLIS-st paul", "726580", DEW_OK, ""},
+    {"by name and the state's letters", "phoenix sky, az", "722780", DEW_OK,
+     ""},
+    {"by name and the state's name", "sand point alaska", "703165", DEW_OK, ""},
+    {"nothing answers", "atlantis fl", NULL, DEW_EUNKNOWN,
+     "no place in the table answers to \"atlantis fl\""},
+    {"several answer", "springfield", NULL, DEW_EAMBIGUOUS,
+     "3 places answer to \"springfield\": 724390 Springfield Capital Ap IL, "
+     "724400 Springfield Regional Arpt MO, 726115 Springfield/Hartnes VT"},
+};
+
+static void a_place_is_found_by_words(void **state)
+{
+    const struct find_row *r = *state;
+    struct dew_climate place = {.state = "--"};
+    struct dew_error err = {0};
+
+    assert_int_equal(dew_climate_find(r->words, &place, &err), r->status);
+    assert_string_equal(err.text, r->text);
+    assert_string_equal(r->id != NULL ? r->id : "", place.site.id);
+}
+
+static void many_answers_are_cut_short(void **state)
+{
+    struct dew_climate place;
+    struct dew_error err = {0};
+
+    (void)state;
+    assert_int_equal(dew_climate_find("wa", &place, &err), DEW_EAMBIGUOUS);
+    assert_non_null(strstr(err.text, "places answer to \"wa\": "));
+    assert_string_equal(err.text + strlen(err.text) - 5, ", ...");
+}
+
+static void the_nearest_come_first(void **state)
+{
+    struct dew_nearby list[5];
+    size_t count = 0;
+    struct dew_climate place;
+    double best = INFINITY;
+
+    (void)state;
+    assert_int_equal(dew_climate_near(44.98, -93.27, list, 5, &count, NULL),
+                     DEW_OK);
+    assert_int_equal(count, 5);
+    assert_true(strstr(list[0].place.site.name, "Minneapolis") ||
+                strstr(list[0].place.site.name, "Crystal"));
+    for (size_t i = 1; i < count; i++)
+        assert_true(list[i].distance >= list[i - 1].distance);
+    assert_near(list[0].place.month[6].t, 23.0, 3.0);
+    /* against a plain scan with the spherical law of cosines */
+    for (size_t at = 0; dew_climate_next(&at, &place);) {
+        double rad = 3.14159265358979323846 / 180.0;
+        double d = acos(sin(44.98 * rad) * sin(place.site.latitude * rad) +
+                        cos(44.98 * rad) * cos(place.site.latitude * rad) *
+                            cos((place.site.longitude + 93.27) * rad));
+
+        best = fmin(best, d * 6371008.8);
+    }
+    assert_near(list[0].distance, best, 1.0);
+}
+
+static void a_position_off_the_globe_is_refused(void **state)
+{
+    struct dew_nearby list[1];
+    struct dew_error err = {0};
+    size_t count = 77;
+
+    (void)state;
+    assert_int_equal(dew_climate_near(93.5, 0.0, list, 1, &count, &err),
+                     DEW_ERANGE);
+    assert_string_equal(err.text, "latitude 93.5 is outside -90 .. 90");
+    assert_int_equal(count, 77);
+}
+
+/* A file as a person would write it; row m is what month gives. */
+static char *file_of(char *out, size_t size, const char *first,
+                     const char *month_3)
+{
+    size_t n = (size_t)snprintf(
+        out, size,
+        "# my place\r\n"
+        "month,lat_deg,lon_deg,elevation_m,utc_offset_h,t_mean_c,t_max_c,"
+        "t_min_c,t_day_sd_k,t_day_lag1,td_mean_c,td_day_sd_k,t_td_corr,"
+        "wind_mean_m_s,ghi_kwh_m2_day,ghi_day_sd_kwh_m2,ghi_trange_corr,"
+        "%s\r\n",
+        first);
+
+    for (int m = 1; m <= 12; m++)
+        if (m == 3)
+            n += (size_t)snprintf(out + n, size - n, "%s\r\n", month_3);
+        else
+            n += (size_t)snprintf(out + n, size - n,
+                                  "%d,51.3,6.9,40,1,%d,%d.5,%d,3.1,0.7,0.4,2.9,"
+                                  "0.6,4.1,3.2,1.1,0.4,1009\r\n",
+                                  m, 2 + m, 6 + m, m - 3);
+    return out;
+}
+
+#define GOOD_3 "3,51.3,6.9,40,1,5,9,1,3.1,0.7,0.4,2.9,0.6,4.1,3.2,1.1,0.4,1009"
+
+static void a_typed_place_is_read(void **state)
+{
+    char text[4000];
+    struct dew_climate p;
+
+    (void)state;
+    file_of(text, sizeof text, "pressure_hpa", GOOD_3);
+    assert_int_equal(dew_climate_read(text, strlen(text), "x.csv", &p, NULL),
+                     DEW_OK);
+    assert_near(p.site.latitude, 51.3, 1e-12);
+    assert_near(p.month[2].t_max, 9.0, 1e-12);
+    assert_near(p.month[8].solar, 3200.0 / 24.0, 1e-9);
+    assert_string_equal(p.site.name, "");
+}
+
+static const struct fault_row {
+    const char *name, *last_column, *month_3;
+    size_t count;
+    const char *line;
+} fault_rows[] = {
+    {"an absent column", "pressure", GOOD_3, 1,
+     "x.csv:2:1: pressure_hpa: this column is absent"},
+    {"not a number", "pressure_hpa",
+     "3,51.3,6.9,40,1,5,9 C,1,3.1,0.7,0.4,2.9,0.6,4.1,3.2,1.1,0.4,1009", 1,
+     "x.csv:5:7: t_max_c: \"9 C\" is not a number"},
+    {"three faults in one row, all told", "pressure_hpa",
+     "3,51.3,6.9,40,1,5,9,1,3.1,1.7,0.4,2.9,6,4.1,3.2,1.1,0.4,10.09", 3,
+     "x.csv:5:10: t_day_lag1: 1.7 is outside -0.95 .. 0.99"},
+    {"a month twice and one never", "pressure_hpa",
+     "4,51.3,6.9,40,1,5,9,1,3.1,0.7,0.4,2.9,0.6,4.1,3.2,1.1,0.4,1009", 2,
+     "x.csv:6:1: month: a second row for this month: one place a file"},
+    {"a short row", "pressure_hpa", "3,51.3,6.9", 2,
+     "x.csv:5:1: this row has not as many cells as names"},
+    {"a dew point above the temperature", "pressure_hpa",
+     "3,51.3,6.9,40,1,5,9,1,3.1,0.7,5.4,2.9,0.6,4.1,3.2,1.1,0.4,1009", 1,
+     "month 3: the mean dew point is above the mean temperature"},
+    {"highest below mean", "pressure_hpa",
+     "3,51.3,6.9,40,1,5,4,1,3.1,0.7,0.4,2.9,0.6,4.1,3.2,1.1,0.4,1009", 1,
+     "month 3: the mean temperature is not between t_min_c and "
+     "t_max_c"},
+};
+
+static void every_fault_is_told(void **state)
+{
+    const struct fault_row *r = *state;
+    struct dew_error list[8] = {{0}};
+    struct dew_faults faults = {list, COUNT_OF(list), 0};
+    struct dew_climate p = {.state = "--"};
+    char text[4000], line[400];
+
+    file_of(text, sizeof text, r->last_column, r->month_3);
+    assert_int_not_equal(
+        dew_climate_read(text, strlen(text), "x.csv", &p, &faults), DEW_OK);
+    assert_string_equal(dew_error_line(&list[0], line, sizeof line), r->line);
+    assert_int_equal(faults.count, r->count);
+    assert_string_equal(p.state, "--");
+}
+
+/* The table itself is a file in the form that people may write. */
+static void the_table_reads_as_a_file(void **state)
+{
+    const char *names = strchr(dew__climates, '\n') + 1;
+    const char *end = names;
+    struct dew_climate a = find("690150"), b;
+
+    (void)state;
+    for (int i = 0; i < 13; i++)
+        end = strchr(end, '\n') + 1;
+    assert_int_equal(
+        dew_climate_read(names, (size_t)(end - names), "table", &b, NULL),
+        DEW_OK);
+    assert_memory_equal(&a.month, &b.month, sizeof a.month);
+    assert_string_equal(a.site.name, b.site.name);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[48] = {
+        cmocka_unit_test(every_place_is_whole),
+        cmocka_unit_test(a_row_is_read_in_si),
+        cmocka_unit_test(many_answers_are_cut_short),
+        cmocka_unit_test(the_nearest_come_first),
+        cmocka_unit_test(a_position_off_the_globe_is_refused),
+        cmocka_unit_test(a_typed_place_is_read),
+        cmocka_unit_test(the_table_reads_as_a_file),
+    };
+    size_t n = 7;
+
+    ADD_ROWS(tests, n, find_rows, a_place_is_found_by_words);
+    ADD_ROWS(tests, n, fault_rows, every_fault_is_told);
+    return _cmocka_run_group_tests("weather, climate", tests, n, NULL, NULL);
+}
