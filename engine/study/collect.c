@@ -1,0 +1,143 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Gathering the hours of one option. */
+#include <math.h>
+#include <stdlib.h>
+
+#include "dew/air.h"
+#include "study/collect.h"
+
+void dew__columns_in(struct dew__columns *columns, struct dew_outcome *outcome,
+                     double *store, size_t count)
+{
+#define X(name, heading, factor, decimals)                                     \
+    columns->name = store;                                                     \
+    outcome->series.name = store;                                              \
+    store += count;
+    DEW_SERIES_MAP(X)
+#undef X
+}
+
+static double energy_of(const struct dew_energy *e)
+{
+    double sum = 0;
+
+#define X(name, words) sum += e->name;
+    DEW_ENERGY_MAP(X)
+#undef X
+    return sum - e->heating_fuel;
+}
+
+static double water_of(const struct dew_water_flows *f, double *inflow)
+{
+    double sum = 0;
+
+#define X(name, words)                                                         \
+    sum += f->name;                                                            \
+    *inflow += fmax(f->name, 0);
+    DEW_WATER_MAP(X)
+#undef X
+    return sum;
+}
+
+static double heat_of(const struct dew_heat_flows *f, double *inflow)
+{
+    double sum = 0;
+
+#define X(name, words)                                                         \
+    sum += f->name;                                                            \
+    *inflow += fmax(f->name, 0);
+    DEW_HEAT_MAP(X)
+#undef X
+    return sum;
+}
+
+/* The first hour only fixes the state from which the books are kept. */
+static void keep_books(struct dew__books *b, const struct dew_result *in)
+{
+    if (b->hours++ == 0) {
+        b->first = in->end;
+    } else {
+        b->water += water_of(&in->water, &b->water_in);
+        b->heat += heat_of(&in->heat, &b->heat_in);
+    }
+    b->last = in->end;
+}
+
+static void keep_columns(const struct dew__columns *k, size_t at,
+                         const struct dew_hour *hour,
+                         const struct dew_result *in)
+{
+    k->t[at] = in->t;
+    k->rh[at] = in->rh;
+    k->dew_point[at] = in->dew_point;
+    k->t_out[at] = in->t_out;
+    k->dew_point_out[at] = dew_air_dew_point(in->w_out, hour->p);
+    k->fresh[at] = in->fresh;
+    k->leak[at] = in->leak;
+    k->co2[at] = in->co2;
+    k->glass_rh[at] = in->surface_rh[DEW_GLASS];
+    k->supply_t[at] = in->supply_t;
+    k->cool[at] = in->duty.cool;
+    k->heat[at] = in->duty.heat;
+    k->vent[at] = in->duty.vent;
+    k->blower[at] = in->duty.blower;
+    k->dehumidify[at] = in->duty.dehumidify;
+    k->window[at] = in->duty.window;
+    k->condensate[at] = in->coil_drained;
+    k->power[at] = energy_of(&in->energy) / 3600;
+}
+
+void dew__collect(struct dew_outcome *o, const struct dew__columns *columns,
+                  struct dew__books *books, const struct dew_limits *limits,
+                  const struct dew_hour *hour, const struct dew_date *date,
+                  size_t at, const struct dew_result *in)
+{
+    keep_columns(columns, at, hour, in);
+    keep_books(books, in);
+    dew_tally_add(&o->year, limits, o->required, date, in);
+    dew_tally_add(&o->month[date->month - 1], limits, o->required, date, in);
+}
+
+static int ascending(const void *left, const void *right)
+{
+    double a = *(const double *)left, b = *(const double *)right;
+
+    return (a > b) - (a < b);
+}
+
+double dew_study_quantile(const double *sorted, size_t count, double share)
+{
+    double place;
+    size_t i;
+
+    if (count == 0 || !(share >= 0 && share <= 1))
+        return NAN;
+    place = share * (double)(count - 1);
+    i = (size_t)place;
+    if (i + 1 >= count)
+        return sorted[count - 1];
+    return sorted[i] + (place - (double)i) * (sorted[i + 1] - sorted[i]);
+}
+
+static void percentiles(struct dew_outcome *o, double *scratch)
+{
+    for (size_t i = 0; i < o->count; i++)
+        scratch[i] = o->series.rh[i];
+    qsort(scratch, o->count, sizeof *scratch, ascending);
+    o->rh_5 = dew_study_quantile(scratch, o->count, 0.05);
+    o->rh_50 = dew_study_quantile(scratch, o->count, 0.50);
+    o->rh_95 = dew_study_quantile(scratch, o->count, 0.95);
+    for (int i = 0; i < DEW_DURATION; i++)
+        o->duration[i] = dew_study_quantile(
+            scratch, o->count, 1 - (double)i / (DEW_DURATION - 1));
+}
+
+static void rh_map(struct dew_outcome *o)
+{
+    for (int m = 0; m < DEW_MONTHS; m++)
+        for (int h = 0; h < DEW_DAY_HOURS; h++) {
+            double n = o->month[m].by_hour_count[h];
+
+            o->rh_map[m][h] = n > 0 ? o->month[m].by_hour[h] / n : NAN;
+        }
+}

@@ -1,0 +1,43 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What a study keeps of each hour, and what it draws from them at the end. */
+#ifndef DEW_STUDY_COLLECT_H
+#define DEW_STUDY_COLLECT_H
+
+#include "dew/study.h"
+
+/* The hours of one option while they are gathered.  Arrays of count values. */
+struct dew__columns {
+#define X(name, heading, factor, decimals) double *name;
+    DEW_SERIES_MAP(X)
+#undef X
+};
+
+enum {
+#define X(name, heading, factor, decimals) +1
+    DEW__SERIES = DEW_SERIES_MAP(X)
+#undef X
+};
+
+/* Books over the year, from the end of its first hour on. */
+struct dew__books {
+    struct dew_state first, last; /* states at both ends                    */
+    double water, heat;           /* kg, J   sum of every named flow        */
+    double water_in, heat_in;     /* kg, J   sum of the positive ones       */
+    size_t hours;
+};
+
+/* Point the columns and the outcome's series at store, DEW__SERIES * count. */
+void dew__columns_in(struct dew__columns *columns, struct dew_outcome *outcome,
+                     double *store, size_t count);
+
+/* Put hour at (from 0) away: series, tallies and books. */
+void dew__collect(struct dew_outcome *o, const struct dew__columns *columns,
+                  struct dew__books *books, const struct dew_limits *limits,
+                  const struct dew_hour *hour, const struct dew_date *date,
+                  size_t at, const struct dew_result *in);
+
+/* Percentiles, map and closure.  scratch has room for o->count values. */
+void dew__collect_end(struct dew_outcome *o, const struct dew__books *books,
+                      const struct dew_case *c, double *scratch);
+
+#endif

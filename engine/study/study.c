@@ -1,0 +1,179 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Marching several options through one year, the caller driving. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "core/fail.h"
+#include "study/collect.h"
+
+enum { NAME_ROOM = 96, MOST_OPTIONS = 64 };
+
+struct dew_study {
+    size_t options, turn, hour; /* count, whose turn, hours marched of it   */
+    struct dew_weather weather;
+    struct dew_case *cases;
+    char (*names)[NAME_ROOM];
+    struct dew_outcome *outcomes;
+    double *store;   /* [options][DEW__SERIES][hours]                       */
+    double *scratch; /* [hours]                                             */
+    struct dew_march *march;
+    struct dew__columns columns;
+    struct dew__books books;
+    enum dew_status failed;
+};
+
+/* Options of the same house differ in a word at the end: keep the tail. */
+static void keep_name(char *out, const char *name)
+{
+    size_t length = strlen(name);
+
+    if (length >= NAME_ROOM)
+        name += length - (NAME_ROOM - 1);
+    memcpy(out, name, strlen(name) + 1);
+}
+
+static void keep_options(struct dew_study *s, const struct dew_option *options)
+{
+    for (size_t i = 0; i < s->options; i++) {
+        keep_name(s->names[i], options[i].name);
+        s->cases[i] = *options[i].c;
+        s->outcomes[i].name = s->names[i];
+        s->outcomes[i].required = options[i].required;
+        s->outcomes[i].count = s->weather.count;
+    }
+}
+
+static int take_room(struct dew_study *s)
+{
+    size_t hours = s->weather.count;
+
+    s->cases = calloc(s->options, sizeof *s->cases);
+    s->names = calloc(s->options, sizeof *s->names);
+    s->outcomes = calloc(s->options, sizeof *s->outcomes);
+    s->store = calloc(s->options * DEW__SERIES, hours * sizeof *s->store);
+    s->scratch = calloc(hours, sizeof *s->scratch);
+    return s->cases && s->names && s->outcomes && s->store && s->scratch;
+}
+
+enum dew_status dew_study_open(struct dew_study **study,
+                               const struct dew_option *options, size_t count,
+                               const struct dew_weather *weather,
+                               struct dew_error *err)
+{
+    struct dew_study *s;
+
+    *study = NULL;
+    if (count == 0 || count > MOST_OPTIONS)
+        return dew__fail(err, DEW_ERANGE,
+                         "%zu options: a study compares 1 to %d", count,
+                         MOST_OPTIONS);
+    if (weather->count == 0)
+        return dew__fail(err, DEW_ERANGE, "the weather has no hour");
+    s = calloc(1, sizeof *s);
+    if (s == NULL)
+        return dew__fail(err, DEW_EMEM, "no memory for a study");
+    s->options = count;
+    s->weather = *weather;
+    if (!take_room(s)) {
+        dew_study_close(s);
+        return dew__fail(err, DEW_EMEM, "no memory for %zu options of %zu hours",
+                         count, weather->count);
+    }
+    keep_options(s, options);
+    *study = s;
+    return DEW_OK;
+}
+
+static enum dew_status begin_option(struct dew_study *s, struct dew_error *err)
+{
+    struct dew_outcome *o = &s->outcomes[s->turn];
+    const struct dew_weather *w = &s->weather;
+    enum dew_status status;
+
+    s->books = (struct dew__books){.hours = 0};
+    dew__columns_in(&s->columns, o,
+                    s->store + s->turn * DEW__SERIES * w->count, w->count);
+    status = dew_march_open(&s->march, &s->cases[s->turn], &w->hours[0], err);
+    if (status != DEW_OK)
+        return status;
+    return dew_march_spin(s->march, w->hours, w->dates, w->count, &o->turns,
+                          err);
+}
+
+static void end_option(struct dew_study *s)
+{
+    dew__collect_end(&s->outcomes[s->turn], &s->books, &s->cases[s->turn],
+                     s->scratch);
+    dew_march_close(s->march);
+    s->march = NULL;
+    s->turn++;
+    s->hour = 0;
+}
+
+static enum dew_status one_hour(struct dew_study *s, struct dew_error *err)
+{
+    const struct dew_hour *hour = &s->weather.hours[s->hour];
+    const struct dew_date *date = &s->weather.dates[s->hour];
+    struct dew_result result;
+    enum dew_status status;
+
+    status = dew_march_step(s->march, hour, date, &result, err);
+    if (status == DEW_OK)
+        dew__collect(&s->outcomes[s->turn], &s->columns, &s->books,
+                     &s->cases[s->turn].limits, hour, date, s->hour++, &result);
+    return status;
+}
+
+static enum dew_status some_hours(struct dew_study *s, size_t hours,
+                                  struct dew_error *err)
+{
+    enum dew_status status = DEW_OK;
+
+    dew__in(err, s->names[s->turn]); /* unless the march names a member */
+    if (s->march == NULL)
+        status = begin_option(s, err);
+    while (status == DEW_OK && hours-- > 0 && s->hour < s->weather.count)
+        status = one_hour(s, err);
+    if (status == DEW_OK && s->hour == s->weather.count)
+        end_option(s);
+    return status;
+}
+
+enum dew_status dew_study_step(struct dew_study *s, size_t hours, double *done,
+                               struct dew_error *err)
+{
+    if (s->failed != DEW_OK)
+        return dew__fail(err, s->failed, "this study has failed before");
+    if (s->turn < s->options)
+        s->failed = some_hours(s, hours, err);
+    if (s->failed != DEW_OK)
+        return s->failed;
+    *done = ((double)s->turn + (double)s->hour / (double)s->weather.count) /
+            (double)s->options;
+    return DEW_OK;
+}
+
+size_t dew_study_turn(const struct dew_study *s)
+{
+    return s->turn;
+}
+
+const struct dew_outcome *dew_study_outcomes(const struct dew_study *s,
+                                             size_t *count)
+{
+    *count = s->turn;
+    return s->outcomes;
+}
+
+void dew_study_close(struct dew_study *s)
+{
+    if (s == NULL)
+        return;
+    dew_march_close(s->march);
+    free(s->scratch);
+    free(s->store);
+    free(s->outcomes);
+    free(s->names);
+    free(s->cases);
+    free(s);
+}
