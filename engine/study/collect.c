@@ -71,7 +71,7 @@ static void keep_columns(const struct dew__columns *k, size_t at,
     k->rh[at] = in->rh;
     k->dew_point[at] = in->dew_point;
     k->t_out[at] = in->t_out;
-    k->dew_point_out[at] = dew_air_dew_point(in->w_out, hour->p);
+    k->dew_point_out[at] = dew_air_dew(in->w_out, hour->p);
     k->fresh[at] = in->fresh;
     k->leak[at] = in->leak;
     k->co2[at] = in->co2;
@@ -128,8 +128,8 @@ static void percentiles(struct dew_outcome *o, double *scratch)
     o->rh_50 = dew_study_quantile(scratch, o->count, 0.50);
     o->rh_95 = dew_study_quantile(scratch, o->count, 0.95);
     for (int i = 0; i < DEW_DURATION; i++)
-        o->duration[i] = dew_study_quantile(
-            scratch, o->count, 1 - (double)i / (DEW_DURATION - 1));
+        o->duration[i] = dew_study_quantile(scratch, o->count,
+                                            1 - (double)i / (DEW_DURATION - 1));
 }
 
 static void rh_map(struct dew_outcome *o)
@@ -140,4 +140,33 @@ static void rh_map(struct dew_outcome *o)
 
             o->rh_map[m][h] = n > 0 ? o->month[m].by_hour[h] / n : NAN;
         }
+}
+
+static double share(double part, double whole)
+{
+    return whole > 0 ? fabs(part) / whole : fabs(part);
+}
+
+/* What the flows say against what the air and the mass hold at the end. */
+static void closure(struct dew_outcome *o, const struct dew__books *b,
+                    const struct dew_case *c)
+{
+    const struct dew_thermal *h = &c->house.thermal;
+    double air = dew_air_density_run(c->pressure) * c->house.volume;
+    double water = air * (b->last.w - b->first.w);
+    double heat = h->c_air * (b->last.t_air - b->first.t_air) +
+                  h->c_mass * (b->last.t_mass - b->first.t_mass);
+
+    o->water_turnover = b->water_in;
+    o->heat_turnover = b->heat_in;
+    o->water_residual = share(b->water - water, b->water_in);
+    o->heat_residual = share(b->heat - heat, b->heat_in);
+}
+
+void dew__collect_end(struct dew_outcome *o, const struct dew__books *books,
+                      const struct dew_case *c, double *scratch)
+{
+    percentiles(o, scratch);
+    rh_map(o);
+    closure(o, books, c);
 }

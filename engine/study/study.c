@@ -76,8 +76,9 @@ enum dew_status dew_study_open(struct dew_study **study,
     s->weather = *weather;
     if (!take_room(s)) {
         dew_study_close(s);
-        return dew__fail(err, DEW_EMEM, "no memory for %zu options of %zu hours",
-                         count, weather->count);
+        return dew__fail(err, DEW_EMEM,
+                         "no memory for %zu options of %zu hours", count,
+                         weather->count);
     }
     keep_options(s, options);
     *study = s;
@@ -91,8 +92,8 @@ static enum dew_status begin_option(struct dew_study *s, struct dew_error *err)
     enum dew_status status;
 
     s->books = (struct dew__books){.hours = 0};
-    dew__columns_in(&s->columns, o,
-                    s->store + s->turn * DEW__SERIES * w->count, w->count);
+    dew__columns_in(&s->columns, o, s->store + s->turn * DEW__SERIES * w->count,
+                    w->count);
     status = dew_march_open(&s->march, &s->cases[s->turn], &w->hours[0], err);
     if (status != DEW_OK)
         return status;

@@ -72,21 +72,21 @@ enum { DEW_MONTHS = 12, DEW_DAY_HOURS = 24, DEW_DURATION = 101 };
 
 /* What one option did in its year.  Plain; the arrays belong to the study. */
 struct dew_outcome {
-    const char *name;             /* of the study, copied                   */
-    double required;              /* m3/s   fresh air asked for             */
-    size_t count;                 /* hours marched                          */
-    int turns;                    /* of the first weeks until stores settled */
-    struct dew_tally year;        /* all hours                              */
+    const char *name;      /* of the study, copied                   */
+    double required;       /* m3/s   fresh air asked for             */
+    size_t count;          /* hours marched                          */
+    int turns;             /* of the first weeks until stores settled */
+    struct dew_tally year; /* all hours                              */
     struct dew_tally month[DEW_MONTHS];
     struct dew_series series;
-    double rh_5, rh_50, rh_95;    /* -   percentiles of the hourly RH       */
+    double rh_5, rh_50, rh_95;     /* -   percentiles of the hourly RH       */
     double duration[DEW_DURATION]; /* -  RH exceeded in i % of the hours    */
     /* mean RH by month and hour of the day (0 ends at 01:00); NaN = no hour */
     double rh_map[DEW_MONTHS][DEW_DAY_HOURS];
-    double water_residual;        /* -   of the turnover, year's water books */
-    double heat_residual;         /* -   of the turnover, year's heat books  */
-    double water_turnover;        /* kg  inflows to the zone's air           */
-    double heat_turnover;         /* J   inflows to the zone's nodes         */
+    double water_residual; /* -   of the turnover, year's water books */
+    double heat_residual;  /* -   of the turnover, year's heat books  */
+    double water_turnover; /* kg  inflows to the zone's air           */
+    double heat_turnover;  /* J   inflows to the zone's nodes         */
 };
 
 struct dew_study; /* opaque */

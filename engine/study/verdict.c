@@ -1,0 +1,163 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The verdict as a list of rules, and what the rules share. */
+#include "dew/verdict.h"
+
+#include <math.h>
+
+#include "study/rules.h"
+
+typedef void rule(const struct dew_question *q, struct dew_verdict *v);
+
+/* In the order they are told. */
+static rule *const rules[] = {
+    dew__rule_today_humid, dew__rule_today_dry,   dew__rule_today_fine,
+    dew__rule_today_sweat, dew__rule_drying,      dew__rule_idle,
+    dew__rule_outdoor,     dew__rule_air_alone,   dew__rule_air_worsens,
+    dew__rule_best,        dew__rule_least_humid, dew__rule_core,
+    dew__rule_dryer,       dew__rule_dryer_alone, dew__rule_grows_dry,
+    dew__rule_blower,      dew__rule_under,       dew__rule_payback,
+    dew__rule_unpriced,
+};
+
+void dew_verdict_of(const struct dew_question *question,
+                    struct dew_verdict *out)
+{
+    out->count = 0;
+    out->best = DEW_NO_OPTION;
+    for (size_t i = 0; i < sizeof rules / sizeof *rules; i++)
+        rules[i](question, out);
+}
+
+const char *dew_verdict_key(enum dew_finding_kind kind)
+{
+    static const char *const key[] = {
+#define X(name) #name,
+        DEW_FINDING_MAP(X)
+#undef X
+    };
+
+    return (unsigned)kind < DEW_FINDING_KINDS ? key[kind] : "unknown";
+}
+
+struct dew_judging dew_verdict_judging(void)
+{
+    return (struct dew_judging){.kept_share = 0.02,
+                                .month_share = 0.05,
+                                .fresh_share = 0.95,
+                                .close_share = 0.10,
+                                .close_hours = 50};
+}
+
+struct dew_finding *dew__find(struct dew_verdict *v, enum dew_finding_kind kind,
+                              int option)
+{
+    struct dew_finding *f;
+
+    if (v->count < DEW_FINDINGS)
+        v->count++;
+    f = &v->list[v->count - 1];
+    *f = (struct dew_finding){
+        .kind = kind, .option = option, .other = DEW_NO_OPTION};
+    return f;
+}
+
+const struct dew_outcome *dew__outcome(const struct dew_question *q, size_t i)
+{
+    return q->choices[i].outcome;
+}
+
+const struct dew_outcome *dew__base(const struct dew_question *q)
+{
+    return q->choices[0].outcome;
+}
+
+double dew__allowed(const struct dew_question *q, const struct dew_outcome *o)
+{
+    return q->judging.kept_share * o->year.hours;
+}
+
+double dew__allowed_month(const struct dew_question *q,
+                          const struct dew_outcome *o, int m)
+{
+    return q->judging.month_share * o->month[m].hours;
+}
+
+double dew__close(const struct dew_question *q, double hours)
+{
+    return fmax(q->judging.close_hours, q->judging.close_share * hours);
+}
+
+static double member_of(const struct dew_tally *tally, size_t member)
+{
+    return *(const double *)(const void *)((const char *)tally + member);
+}
+
+unsigned dew__months_above(const struct dew_question *q,
+                           const struct dew_outcome *o, size_t member)
+{
+    unsigned mask = 0;
+
+    for (int m = 0; m < DEW_MONTHS; m++)
+        if (member_of(&o->month[m], member) > dew__allowed_month(q, o, m))
+            mask |= 1U << m;
+    return mask;
+}
+
+double dew__worst_month(const struct dew_outcome *o, size_t member)
+{
+    double worst = 0;
+
+    for (int m = 0; m < DEW_MONTHS; m++)
+        worst = fmax(worst, member_of(&o->month[m], member));
+    return worst;
+}
+
+int dew__has_dryer(const struct dew_question *q, size_t i)
+{
+    return q->choices[i].c->plant.dryer.rate > 0;
+}
+
+int dew__has_ventilator(const struct dew_question *q, size_t i)
+{
+    return q->choices[i].facts->core != DEW_CORE_none;
+}
+
+int dew__has_cooling(const struct dew_question *q, size_t i)
+{
+    const struct dew_plant *p = &q->choices[i].c->plant;
+
+    for (int k = 0; k < p->handler_count; k++)
+        if (p->handlers[k].capacity > 0)
+            return 1;
+    return 0;
+}
+
+int dew_verdict_ventilates(const struct dew_question *q, size_t option)
+{
+    const struct dew_outcome *o = dew__outcome(q, option);
+
+    return o->required <= 0 || o->year.fresh_sum >= q->judging.fresh_share *
+                                                        o->required *
+                                                        o->year.hours;
+}
+
+int dew_verdict_keeps(const struct dew_question *q, size_t option)
+{
+    const struct dew_outcome *o = dew__outcome(q, option);
+    double allowed = dew__allowed(q, o);
+
+    return o->year.too_humid <= allowed && o->year.too_dry <= allowed &&
+           o->year.sweat[DEW_GLASS] <= allowed;
+}
+
+struct dew_bill dew_verdict_bill(const struct dew_question *q, size_t option)
+{
+    const struct dew_choice *x = &q->choices[option];
+    const struct dew_estimate none = {NAN, NAN, NAN};
+    const struct dew_prices unpriced = {none, none, none, none, none,
+                                        none, NAN,  NAN,  "",   ""};
+
+    return dew_cost_bill(&x->outcome->year.energy, x->c->plant.heater.fuel,
+                         x->outcome->year.hours,
+                         q->prices ? q->prices : &unpriced, x->costs);
+}

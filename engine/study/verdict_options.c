@@ -1,0 +1,298 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The rules that set the options beside the house as it stands. */
+#include <math.h>
+#include <stddef.h>
+
+#include "study/rules.h"
+
+#define MEMBER(name) offsetof(struct dew_tally, name)
+
+/* A blower that uses this much more than today is told apart, J a year.
+   100 kWh, our own choice, no source. */
+static const double BLOWER_MATTERS = 100 * 3.6e6;
+
+enum { NONE = DEW_NO_OPTION };
+
+static double humid(const struct dew_question *q, int i)
+{
+    return dew__outcome(q, (size_t)i)->year.too_humid;
+}
+
+static double dry(const struct dew_question *q, int i)
+{
+    return dew__outcome(q, (size_t)i)->year.too_dry;
+}
+
+static double fresh(const struct dew_question *q, size_t i)
+{
+    const struct dew_tally *y = &dew__outcome(q, i)->year;
+
+    return y->hours > 0 ? y->fresh_sum / y->hours : 0;
+}
+
+/* The option of fewest humid hours among those that pass; NONE when none. */
+static int fewest(const struct dew_question *q, size_t from,
+                  int (*pass)(const struct dew_question *q, size_t i))
+{
+    int best = NONE;
+
+    for (size_t i = from; i < q->count; i++)
+        if (pass(q, i) && (best == NONE || humid(q, (int)i) < humid(q, best)))
+            best = (int)i;
+    return best;
+}
+
+static int air_only(const struct dew_question *q, size_t i)
+{
+    return dew__has_ventilator(q, i) && !dew__has_dryer(q, i);
+}
+
+static int air_only_enough(const struct dew_question *q, size_t i)
+{
+    return air_only(q, i) && dew_verdict_ventilates(q, i);
+}
+
+static int base_is_humid(const struct dew_question *q)
+{
+    const struct dew_outcome *o = dew__base(q);
+
+    return o->year.too_humid > dew__allowed(q, o);
+}
+
+/* An option that starves the house of air never speaks for ventilation. */
+void dew__rule_air_alone(const struct dew_question *q, struct dew_verdict *v)
+{
+    int i = fewest(q, 1, air_only_enough);
+    const struct dew_outcome *o;
+    struct dew_finding *f;
+    int fixes;
+
+    if (!base_is_humid(q))
+        return;
+    if (i == NONE)
+        i = fewest(q, 1, air_only);
+    if (i == NONE)
+        return;
+    o = dew__outcome(q, (size_t)i);
+    fixes = o->year.too_humid <= dew__allowed(q, o);
+    f = dew__find(v, fixes ? DEW_FINDING_air_fixes : DEW_FINDING_air_fails,
+                  i);
+    f->value[0] = o->year.too_humid;
+    f->value[1] = humid(q, 0);
+    f->months = dew__months_above(q, o, MEMBER(too_humid));
+}
+
+/* Months whose hours grow by more than the month's allowance. */
+static unsigned months_grown(const struct dew_question *q,
+                             const struct dew_outcome *o, double *added)
+{
+    const struct dew_outcome *base = dew__base(q);
+    unsigned mask = 0;
+
+    *added = 0;
+    for (int m = 0; m < DEW_MONTHS; m++) {
+        double more = o->month[m].too_humid - base->month[m].too_humid;
+
+        if (more <= dew__allowed_month(q, o, m))
+            continue;
+        mask |= 1U << m;
+        *added += more;
+    }
+    return mask;
+}
+
+void dew__rule_air_worsens(const struct dew_question *q, struct dew_verdict *v)
+{
+    for (size_t i = 1; i < q->count; i++) {
+        struct dew_finding *f;
+        double added;
+        unsigned mask = months_grown(q, dew__outcome(q, i), &added);
+
+        if (mask == 0 || !dew__has_ventilator(q, i))
+            continue;
+        f = dew__find(v, DEW_FINDING_air_worsens, (int)i);
+        f->months = mask;
+        f->value[0] = added;
+    }
+}
+
+static int dryer_enough(const struct dew_question *q, size_t i)
+{
+    return dew__has_dryer(q, i) && dew_verdict_ventilates(q, i);
+}
+
+static int no_dryer_enough(const struct dew_question *q, size_t i)
+{
+    return !dew__has_dryer(q, i) && dew_verdict_ventilates(q, i);
+}
+
+static int keeps_humid(const struct dew_question *q, int i)
+{
+    const struct dew_outcome *o;
+
+    if (i == NONE)
+        return 0;
+    o = dew__outcome(q, (size_t)i);
+    return o->year.too_humid <= dew__allowed(q, o);
+}
+
+static void dryer_finding(struct dew_verdict *v, enum dew_finding_kind kind,
+                          int option, double with, double without)
+{
+    struct dew_finding *f = dew__find(v, kind, option);
+
+    f->value[0] = with;
+    f->value[1] = without;
+}
+
+/* Needed, not needed, not enough or not tried: exactly one of them. */
+void dew__rule_dryer(const struct dew_question *q, struct dew_verdict *v)
+{
+    int without = fewest(q, 0, no_dryer_enough);
+    int with = fewest(q, 0, dryer_enough);
+    double none = without == NONE ? NAN : humid(q, without);
+
+    if (keeps_humid(q, without))
+        dryer_finding(v, DEW_FINDING_dryer_not_needed, without, none, none);
+    else if (with != NONE && keeps_humid(q, with))
+        dryer_finding(v, DEW_FINDING_dryer_needed, with, humid(q, with), none);
+    else if (with != NONE)
+        dryer_finding(v, DEW_FINDING_dryer_short, with, humid(q, with), none);
+    else if (without != NONE)
+        dryer_finding(v, DEW_FINDING_dryer_untried, NONE, none, none);
+}
+
+static int dryer_alone(const struct dew_question *q, size_t i)
+{
+    return dew__has_dryer(q, i) && !dew_verdict_ventilates(q, i);
+}
+
+/* A dehumidifier in place of ventilation: the air is still wanting. */
+void dew__rule_dryer_alone(const struct dew_question *q, struct dew_verdict *v)
+{
+    int i = fewest(q, 0, dryer_alone);
+    struct dew_finding *f;
+
+    if (i == NONE)
+        return;
+    f = dew__find(v, DEW_FINDING_dryer_alone, i);
+    f->value[0] = humid(q, i);
+    f->value[1] = fresh(q, (size_t)i);
+    f->value[2] = dew__outcome(q, (size_t)i)->required;
+}
+
+void dew__rule_least_humid(const struct dew_question *q, struct dew_verdict *v)
+{
+    int i = fewest(q, 0, dew_verdict_ventilates);
+    struct dew_finding *f;
+
+    if (i == NONE || q->count < 2 || !base_is_humid(q))
+        return;
+    f = dew__find(v, DEW_FINDING_least_humid, i);
+    f->value[0] = humid(q, i);
+    f->value[1] = humid(q, 0);
+}
+
+static int passes_water(enum dew_core_kind core)
+{
+    return core == DEW_CORE_enthalpy_plate || core == DEW_CORE_enthalpy_wheel;
+}
+
+/* Two options that differ in the kind of core, as near as the file has it. */
+static int core_twin(const struct dew_question *q, size_t heat)
+{
+    const struct dew_option_facts *a = q->choices[heat].facts;
+    int best = NONE;
+    double nearest = INFINITY;
+
+    for (size_t j = 0; j < q->count; j++) {
+        const struct dew_option_facts *b = q->choices[j].facts;
+        double gap = fabs(a->flow - b->flow);
+
+        if (!passes_water(b->core) || a->layout != b->layout ||
+            dew__has_dryer(q, heat) != dew__has_dryer(q, j) || gap >= nearest)
+            continue;
+        nearest = gap;
+        best = (int)j;
+    }
+    return best;
+}
+
+static enum dew_finding_kind core_of(const struct dew_question *q, int heat,
+                                     int enthalpy)
+{
+    double a = humid(q, heat) + dry(q, heat);
+    double b = humid(q, enthalpy) + dry(q, enthalpy);
+
+    if (fabs(a - b) <= dew__close(q, fmax(a, b)))
+        return DEW_FINDING_core_close;
+    return a < b ? DEW_FINDING_core_heat : DEW_FINDING_core_enthalpy;
+}
+
+void dew__rule_core(const struct dew_question *q, struct dew_verdict *v)
+{
+    for (size_t i = 0; i < q->count; i++) {
+        int j = q->choices[i].facts->core == DEW_CORE_heat_plate
+                    ? core_twin(q, i)
+                    : NONE;
+        struct dew_finding *f;
+
+        if (j == NONE)
+            continue;
+        f = dew__find(v, core_of(q, (int)i, j), (int)i);
+        f->other = j;
+        f->value[0] = humid(q, (int)i);
+        f->value[1] = dry(q, (int)i);
+        f->value[2] = humid(q, j);
+        f->value[3] = dry(q, j);
+        return; /* one pair answers the question */
+    }
+}
+
+void dew__rule_grows_dry(const struct dew_question *q, struct dew_verdict *v)
+{
+    for (size_t i = 1; i < q->count; i++) {
+        const struct dew_outcome *o = dew__outcome(q, i);
+        struct dew_finding *f;
+
+        if (o->year.too_dry <= dew__allowed(q, o) ||
+            o->year.too_dry - dry(q, 0) <= dew__close(q, dry(q, 0)))
+            continue;
+        f = dew__find(v, DEW_FINDING_grows_dry, (int)i);
+        f->value[0] = o->year.too_dry;
+        f->value[1] = dry(q, 0);
+        f->months = dew__months_above(q, o, MEMBER(too_dry));
+    }
+}
+
+/* A tie-in is run by the blower: its watts, and the water it puts back. */
+void dew__rule_blower(const struct dew_question *q, struct dew_verdict *v)
+{
+    const struct dew_tally *base = &dew__base(q)->year;
+
+    for (size_t i = 1; i < q->count; i++) {
+        const struct dew_tally *y = &dew__outcome(q, i)->year;
+        struct dew_finding *f;
+
+        if (!dew__has_ventilator(q, i) ||
+            y->energy.blower - base->energy.blower < BLOWER_MATTERS)
+            continue;
+        f = dew__find(v, DEW_FINDING_blower_cost, (int)i);
+        f->value[0] = y->energy.blower - base->energy.blower;
+        f->value[1] = y->energy.ventilator;
+        f->value[2] = y->water.putback - base->water.putback;
+    }
+}
+
+void dew__rule_under(const struct dew_question *q, struct dew_verdict *v)
+{
+    for (size_t i = 0; i < q->count; i++) {
+        struct dew_finding *f;
+
+        if (dew_verdict_ventilates(q, i))
+            continue;
+        f = dew__find(v, DEW_FINDING_under_ventilated, (int)i);
+        f->value[0] = fresh(q, i);
+        f->value[1] = dew__outcome(q, i)->required;
+    }
+}

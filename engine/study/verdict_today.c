@@ -1,0 +1,202 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The rules about the house as it stands and the air outdoors. */
+#include <math.h>
+#include <stddef.h>
+
+#include "study/rules.h"
+
+#define MEMBER(name) offsetof(struct dew_tally, name)
+
+enum { ALL_MONTHS = (1 << DEW_MONTHS) - 1 };
+
+/* Construction water above this share of the inflow is worth waiting for.
+   Our own choice, no source. */
+static const double DRYING_MATTERS = 0.10;
+/* Share of a month's hours: outdoor air mostly, or hardly, dries the house.
+   Our own choice, no source. */
+static const double MOSTLY = 0.50, HARDLY = 0.10;
+
+static void keep_largest(struct dew_finding *f, const char *name, double kg)
+{
+    for (int i = 0; i < DEW_FINDING_SOURCES; i++) {
+        const char *moved_name = f->source[i];
+        double moved_kg = f->source_kg[i];
+
+        if (!(kg > moved_kg))
+            continue;
+        f->source[i] = name;
+        f->source_kg[i] = kg;
+        name = moved_name;
+        kg = moved_kg;
+    }
+}
+
+/* What the core keeps or brings belongs to the fresh air that it treats. */
+static double with_core(const struct dew_water_flows *f)
+{
+    return f->fresh + f->recovered;
+}
+
+static void add_flows(struct dew_water_flows *sum,
+                      const struct dew_water_flows *f)
+{
+#define X(name, words) sum->name += f->name;
+    DEW_WATER_MAP(X)
+#undef X
+}
+
+void dew__sources(struct dew_finding *f, const struct dew_outcome *o,
+                  unsigned months, double sign)
+{
+    struct dew_water_flows sum = {0};
+    double days = 0;
+
+    for (int m = 0; m < DEW_MONTHS; m++)
+        if (months & 1U << m) {
+            add_flows(&sum, &o->month[m].water);
+            days += o->month[m].hours / 24;
+        }
+    if (days == 0)
+        return;
+    sum.fresh = with_core(&sum);
+    sum.recovered = 0;
+    sum.store = 0;
+#define X(name, words) keep_largest(f, words, sign *sum.name / days);
+    DEW_WATER_MAP(X)
+#undef X
+}
+
+double dew__inflow(const struct dew_water_flows *flows)
+{
+    double sum = 0;
+
+#define X(name, words) sum += fmax(flows->name, 0);
+    DEW_WATER_MAP(X)
+#undef X
+    return sum - fmax(flows->store, 0);
+}
+
+void dew__rule_today_humid(const struct dew_question *q, struct dew_verdict *v)
+{
+    const struct dew_outcome *o = dew__base(q);
+    struct dew_finding *f;
+
+    if (o->year.too_humid <= dew__allowed(q, o))
+        return;
+    f = dew__find(v, DEW_FINDING_today_humid, 0);
+    f->value[0] = o->year.too_humid;
+    f->value[1] = dew__worst_month(o, MEMBER(too_humid));
+    f->value[2] = o->year.longest_too_humid;
+    f->months = dew__months_above(q, o, MEMBER(too_humid));
+    dew__sources(f, o, f->months ? f->months : ALL_MONTHS, 1);
+}
+
+void dew__rule_today_dry(const struct dew_question *q, struct dew_verdict *v)
+{
+    const struct dew_outcome *o = dew__base(q);
+    struct dew_finding *f;
+
+    if (o->year.too_dry <= dew__allowed(q, o))
+        return;
+    f = dew__find(v, DEW_FINDING_today_dry, 0);
+    f->value[0] = o->year.too_dry;
+    f->value[1] = dew__worst_month(o, MEMBER(too_dry));
+    f->months = dew__months_above(q, o, MEMBER(too_dry));
+    dew__sources(f, o, f->months ? f->months : ALL_MONTHS, -1);
+}
+
+void dew__rule_today_fine(const struct dew_question *q, struct dew_verdict *v)
+{
+    const struct dew_outcome *o = dew__base(q);
+    double allowed = dew__allowed(q, o);
+    struct dew_finding *f;
+
+    if (o->year.too_humid > allowed || o->year.too_dry > allowed)
+        return;
+    f = dew__find(v, DEW_FINDING_today_fine, 0);
+    f->value[0] = o->year.too_humid;
+    f->value[1] = o->year.too_dry;
+}
+
+void dew__rule_today_sweat(const struct dew_question *q, struct dew_verdict *v)
+{
+    const struct dew_outcome *o = dew__base(q);
+    size_t glass = MEMBER(sweat) + DEW_GLASS * sizeof(double);
+    struct dew_finding *f;
+
+    if (o->year.sweat[DEW_GLASS] <= dew__allowed(q, o))
+        return;
+    f = dew__find(v, DEW_FINDING_today_sweat, 0);
+    f->value[0] = o->year.sweat[DEW_GLASS];
+    f->months = dew__months_above(q, o, glass);
+}
+
+void dew__rule_drying(const struct dew_question *q, struct dew_verdict *v)
+{
+    const struct dew_outcome *o = dew__base(q);
+    double inflow = dew__inflow(&o->year.water);
+    double part = inflow > 0 ? o->year.water.drying / inflow : 0;
+    struct dew_finding *f;
+
+    if (part < DRYING_MATTERS)
+        return;
+    f = dew__find(v, DEW_FINDING_drying, 0);
+    f->value[0] = part;
+    f->value[1] = o->year.water.drying / (o->year.hours / 24);
+}
+
+void dew__rule_idle(const struct dew_question *q, struct dew_verdict *v)
+{
+    const struct dew_tally *y = &dew__base(q)->year;
+    struct dew_finding *f;
+
+    if (!dew__has_cooling(q, 0) || y->too_humid == 0)
+        return;
+    f = dew__find(v, DEW_FINDING_idle, 0);
+    f->value[0] = y->idle_humid;
+    f->value[1] = y->too_humid;
+}
+
+static unsigned months_of_share(const struct dew_outcome *o, double low,
+                                double high)
+{
+    unsigned mask = 0;
+
+    for (int m = 0; m < DEW_MONTHS; m++) {
+        const struct dew_tally *t = &o->month[m];
+
+        if (t->hours > 0 && t->could_dry >= low * t->hours &&
+            t->could_dry < high * t->hours)
+            mask |= 1U << m;
+    }
+    return mask;
+}
+
+static double share_in(const struct dew_outcome *o, unsigned months)
+{
+    double dry = 0, all = 0;
+
+    for (int m = 0; m < DEW_MONTHS; m++)
+        if (months & 1U << m) {
+            dry += o->month[m].could_dry;
+            all += o->month[m].hours;
+        }
+    return all > 0 ? dry / all : 0;
+}
+
+void dew__rule_outdoor(const struct dew_question *q, struct dew_verdict *v)
+{
+    const struct dew_outcome *o = dew__base(q);
+    unsigned hardly = months_of_share(o, 0, HARDLY);
+    struct dew_finding *f;
+
+    f = dew__find(v, DEW_FINDING_outdoor_dries, 0);
+    f->value[0] = o->year.could_dry;
+    f->value[1] = o->year.hours;
+    f->months = months_of_share(o, MOSTLY, INFINITY);
+    if (hardly == 0)
+        return;
+    f = dew__find(v, DEW_FINDING_outdoor_cannot, 0);
+    f->value[0] = share_in(o, hardly);
+    f->months = hardly;
+}

@@ -1,0 +1,93 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Money: what a year costs to run, what an option costs over the years, and
+ * whether what it saves ever pays for it.
+ *
+ * Money is in the currency of struct dew_prices.  What is not given is NaN,
+ * and whatever hangs on it is NaN: nothing is filled in.
+ */
+#ifndef DEW_COST_H
+#define DEW_COST_H
+
+#include "dew/march.h"
+#include "dew/study_inputs.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* A year's money by end use, and the sums over the years.  Plain. */
+struct dew_bill {
+#define X(name, words) struct dew_estimate name; /* money a year           */
+    DEW_ENERGY_MAP(X)
+#undef X
+    struct dew_estimate energy;  /* a year   all end uses                   */
+    struct dew_estimate upkeep;  /* a year   filters, cores, service        */
+    struct dew_estimate yearly;  /* a year   energy and upkeep              */
+    struct dew_estimate install; /* once     parts, labour, own hours       */
+    struct dew_estimate present; /* all of it over the years, present value */
+};
+
+/*
+ * The present worth of 1 paid after years years at a real rate of interest.
+ *
+ *     interest   -   > -1      0 is allowed
+ *     years      a   0 ..
+ *
+ * Equation   (1 + i)^-n                                   [BLANK-TARQUIN] P/F
+ * Outside    NaN
+ */
+double dew_cost_present_worth(double interest, double years);
+
+/*
+ * The present worth of 1 paid at the end of each of years years.
+ *
+ * Equation   (1 - (1 + i)^-n) / i, n when i = 0           [BLANK-TARQUIN] P/A
+ */
+double dew_cost_annuity_worth(double interest, double years);
+
+/* What 1 borrowed costs a year.  1 / the annuity's worth. [BLANK-TARQUIN] A/P */
+double dew_cost_capital_recovery(double interest, double years);
+
+/*
+ * Heat that a recovery core keeps in a heating season, by degree days, J: the
+ * trade's rule that stands beside the hourly result.
+ *
+ *     flow          m3/s   of air at standard density
+ *     effectiveness -      0 .. 1
+ *     degree_days   K d    heating degree days
+ *
+ * Equation   1.2041 kg/m3 * 1006 J/(kg K) * flow * effectiveness * days * 86400
+ */
+double dew_cost_degree_day_heat(double flow, double effectiveness,
+                                double degree_days);
+
+/*
+ * The bill of one option from a year of energy use.
+ *
+ *     energy   J   as tallied over hours
+ *     fuel     -   0 electricity, 1 gas, 2 oil, 3 propane, 4 wood (plant.h)
+ *     hours    h   > 0; another run than 8760 h is scaled to it
+ *     costs        may be NULL: nothing is bought
+ *
+ * An end use that used no energy costs 0 also when its price is not given.
+ * Things bought again after costs->life fall due within prices->years; the
+ * second stage is paid after one year, weighed by its chance (likely), at 0
+ * (low) or in full (high) when the chance is above 0.
+ */
+struct dew_bill dew_cost_bill(const struct dew_energy *energy, int fuel,
+                              double hours, const struct dew_prices *prices,
+                              const struct dew_costs *costs);
+
+/*
+ * Years until what option saves a year has paid for what it costs more than
+ * base to install.  0 when it costs no more and saves; infinity when it never
+ * does; NaN when prices are wanting.  low is the shortest, high the longest.
+ */
+struct dew_estimate dew_cost_payback(const struct dew_bill *base,
+                                     const struct dew_bill *option);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

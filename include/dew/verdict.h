@@ -1,0 +1,134 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * The verdict: what the year says, as findings with their numbers.  Each
+ * finding comes from one rule; report puts it into words in the reader's
+ * units.  Nothing here is surer than the books it is read from.
+ */
+#ifndef DEW_VERDICT_H
+#define DEW_VERDICT_H
+
+#include "dew/cost.h"
+#include "dew/study.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* One option as it is judged.  Borrowed. */
+struct dew_choice {
+    const struct dew_outcome *outcome;
+    const struct dew_case *c;
+    const struct dew_option_facts *facts;
+    const struct dew_costs *costs; /* NULL or all zero = nothing is bought  */
+};
+
+/*
+ * How strictly the limits are judged.  Our own choice, no source: shown in
+ * every report beside the verdict.
+ */
+struct dew_judging {
+    double kept_share;  /* -    of the year: too humid, too dry or wet glass in
+                                 no more of it still keeps the limit         */
+    double month_share; /* -    the same of one month                       */
+    double fresh_share; /* -    of the required rate that counts as met     */
+    double close_share; /* -    costs or hours nearer than this: close call */
+    double close_hours; /* h/a  or hours nearer than this                   */
+};
+
+/* 2 %, 5 %, 95 %, 10 %, 50 h. */
+struct dew_judging dew_verdict_judging(void);
+
+/* All that a verdict and the cautions are read from.  Borrowed. */
+struct dew_question {
+    const struct dew_choice *choices; /* the first is the house as it stands */
+    size_t count;                     /* 1 .. 64                             */
+    const struct dew_safety *safety;
+    const struct dew_prices *prices; /* NULL = none given                   */
+    struct dew_judging judging;
+};
+
+/*
+ * The kinds in the order they are told, with the key in JSON.  Values are
+ * those of struct dew_finding.value; option and other count from 0.
+ */
+#define DEW_FINDING_MAP(X)                                                      \
+    X(today_humid) /* hours too humid, worst month's hours, longest run      */ \
+    X(today_dry)  /* hours too dry, worst month's hours                     */  \
+    X(today_fine) /* hours too humid, hours too dry                         */  \
+    X(today_sweat) /* hours of wet glass                                     */ \
+    X(drying) /* share of the inflow, kg/day                            */      \
+    X(idle)   /* hours too humid with cooling idle, hours too humid     */      \
+    X(outdoor_dries)    /* hours outdoor air could dry, all; months mostly  */  \
+    X(outdoor_cannot)   /* share in the months hardly; those months         */  \
+    X(air_fixes)        /* option; hours too humid, base's                  */  \
+    X(air_fails)        /* option; hours too humid, base's; months not      */  \
+    X(air_worsens)      /* option; hours added in those months; months      */  \
+    X(dryer_not_needed) /* option; hours too humid without one              */  \
+    X(dryer_needed)     /* option; hours with, least hours without          */  \
+    X(dryer_alone)      /* option; hours too humid, fresh, required m3/s    */  \
+    X(dryer_short)      /* option; hours with                               */  \
+    X(dryer_untried)    /* least hours without                              */  \
+    X(least_humid)      /* option; hours, base's hours                      */  \
+    X(core_heat)        /* option, other; humid, dry of each                */  \
+    X(core_enthalpy)    /* option, other; humid, dry of each                */  \
+    X(core_close)       /* option, other; humid, dry of each                */  \
+    X(grows_dry)        /* option; hours too dry, base's; months            */  \
+    X(blower_cost)      /* option; J of blower, J of fans, kg put back      */  \
+    X(best)             /* option; present value or J a year, -, 1 = money     */  \
+    X(best_close)       /*  option, other; both values, 1 = money            */  \
+    X(best_none)        /* option nearest; its humid, dry, wet glass hours  */  \
+    X(under_ventilated) /* option; fresh, required m3/s                     */  \
+    X(pays_back)        /* option; years likely, low, high                  */  \
+    X(never_pays) /* option; yearly saving (may be below 0), dearer by */       \
+    X(unpriced)   /* no prices given                                  */
+
+enum dew_finding_kind {
+#define X(name) DEW_FINDING_##name,
+    DEW_FINDING_MAP(X)
+#undef X
+        DEW_FINDING_KINDS
+};
+
+enum { DEW_FINDING_VALUES = 4, DEW_FINDING_SOURCES = 3, DEW_NO_OPTION = -1 };
+
+/* One thing found.  Plain; a value that does not apply is 0. */
+struct dew_finding {
+    enum dew_finding_kind kind;
+    int option, other; /* DEW_NO_OPTION when none                         */
+    unsigned months;   /* bit 0 = January                                 */
+    double value[DEW_FINDING_VALUES];
+    /* the largest named flows of water behind it, and their kg/day */
+    const char *source[DEW_FINDING_SOURCES];
+    double source_kg[DEW_FINDING_SOURCES];
+};
+
+enum { DEW_FINDINGS = 256 };
+
+/* Findings in the order they are told. */
+struct dew_verdict {
+    struct dew_finding list[DEW_FINDINGS];
+    size_t count;
+    int best; /* option, or DEW_NO_OPTION                        */
+};
+
+/* Judge.  *out is large: better not on a small stack. */
+void dew_verdict_of(const struct dew_question *question,
+                    struct dew_verdict *out);
+
+/* The key of a kind in JSON: "today_humid".  Never NULL. */
+const char *dew_verdict_key(enum dew_finding_kind kind);
+
+/* Whether an option delivers the fresh air asked for; 1 when none is asked. */
+int dew_verdict_ventilates(const struct dew_question *question, size_t option);
+
+/* Whether it keeps the limits of humid, dry and wet glass. */
+int dew_verdict_keeps(const struct dew_question *question, size_t option);
+
+/* The bill of an option; all NaN when no prices are given. */
+struct dew_bill dew_verdict_bill(const struct dew_question *question,
+                                 size_t option);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

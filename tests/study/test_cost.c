@@ -1,0 +1,220 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Interest factors, the degree-day rule, bills and paybacks. */
+#include "support/rows.h"
+
+#include "dew/cost.h"
+
+#define CFM   (0.3048 * 0.3048 * 0.3048 / 60) /* exact */
+#define MMBTU 1.05505585262e9                 /* J, international table */
+#define KWH   3.6e6
+#define ONCE(x)                                                                \
+    {                                                                          \
+        (x), (x), (x)                                                          \
+    }
+
+/*
+ * Interest tables of a standard text, four decimals; [BLANK-TARQUIN], the
+ * values from memory.
+ */
+static const struct factor_row {
+    const char *name;
+    double (*function)(double interest, double years);
+    double interest, years, want, tolerance;
+} factor_rows[] = {
+    {"P/F, 5 %, 20 years, [BLANK-TARQUIN]", dew_cost_present_worth, 0.05, 20,
+     0.3769, 5e-5},
+    {"P/F, 8 %, 12 years, [BLANK-TARQUIN]", dew_cost_present_worth, 0.08, 12,
+     0.3971, 5e-5},
+    {"P/A, 10 %, 10 years, [BLANK-TARQUIN]", dew_cost_annuity_worth, 0.10, 10,
+     6.1446, 5e-5},
+    {"P/A, 5 %, 20 years, [BLANK-TARQUIN]", dew_cost_annuity_worth, 0.05, 20,
+     12.4622, 5e-5},
+    {"A/P, 8 %, 25 years, [BLANK-TARQUIN]", dew_cost_capital_recovery, 0.08, 25,
+     0.09368, 5e-6},
+    {"P/A without interest is the count of years", dew_cost_annuity_worth, 0,
+     17.5, 17.5, 0},
+    {"P/A nears the count of years as interest goes to 0",
+     dew_cost_annuity_worth, 1e-12, 17.5, 17.5, 1e-8},
+};
+
+static void interest_factor(void **state)
+{
+    const struct factor_row *r = *state;
+
+    assert_near(r->function(r->interest, r->years), r->want, r->tolerance);
+}
+
+static void annuity_is_the_sum_of_its_payments(void **state)
+{
+    double sum = 0;
+
+    (void)state;
+    for (int n = 1; n <= 23; n++)
+        sum += dew_cost_present_worth(0.0371, n);
+    assert_near(dew_cost_annuity_worth(0.0371, 23), sum, 1e-12);
+}
+
+static void factors_outside_their_range_are_nan(void **state)
+{
+    (void)state;
+    assert_nan(dew_cost_present_worth(-1, 5));
+    assert_nan(dew_cost_annuity_worth(0.03, -2));
+    assert_nan(dew_cost_capital_recovery(0.03, 0));
+    assert_nan(dew_cost_degree_day_heat(0.03, 1.2, 4000));
+}
+
+/*
+ * 60 cfm, 70 % recovery, 5,000 degF days: 5.4 MMBtu, 530 kWh at COP 3.  By
+ * hand with the trade's 1.08 Btu/(h cfm degF): 60 * 1.08 * 0.7 * 5000 * 24 =
+ * 5.443 MMBtu; the trade's factor is rounded to 0.5 %.
+ */
+static void five_thousand_degree_days(void **state)
+{
+    double heat = dew_cost_degree_day_heat(60 * CFM, 0.7, 5000 / 1.8);
+
+    (void)state;
+    assert_near(heat / MMBTU, 5.4432, 0.03);
+    assert_near(heat / 3 / KWH, 530, 5);
+}
+
+static const struct dew_prices prices = {
+    .electricity = {0.16 / KWH, 0.13 / KWH, 0.21 / KWH},
+    .gas = {1.35 / 105.505585e6, 1.1 / 105.505585e6, 1.8 / 105.505585e6},
+    .oil = ONCE(NAN),
+    .propane = ONCE(NAN),
+    .wood = ONCE(NAN),
+    .wage = ONCE(25.0 / 3600),
+    .interest = 0.03,
+    .years = 20,
+};
+
+static const struct dew_energy used = {
+    .ventilator = 412.7 * KWH,
+    .blower = 233 * KWH,
+    .cooling = 1871 * KWH,
+    .heating_fuel = 37.4 * 105.505585e6,
+};
+
+static void bill_prices_each_end_use(void **state)
+{
+    struct dew_bill b = dew_cost_bill(&used, 1, 8760, &prices, NULL);
+
+    (void)state;
+    assert_near(b.ventilator.likely, 412.7 * 0.16, 1e-9);
+    assert_near(b.blower.high, 233 * 0.21, 1e-9);
+    assert_near(b.heating_fuel.low, 37.4 * 1.1, 1e-9);
+    assert_near(b.preheat.likely, 0, 0);
+    assert_near(b.energy.likely, (412.7 + 233 + 1871) * 0.16 + 37.4 * 1.35,
+                1e-9);
+    assert_near(b.install.likely, 0, 0);
+}
+
+static void a_short_run_is_scaled_to_a_year(void **state)
+{
+    struct dew_bill b = dew_cost_bill(&used, 1, 2190, &prices, NULL);
+
+    (void)state;
+    assert_near(b.ventilator.likely, 4 * 412.7 * 0.16, 1e-9);
+}
+
+static void a_price_not_given_is_nan_only_where_used(void **state)
+{
+    struct dew_bill gas = dew_cost_bill(&used, 1, 8760, &prices, NULL);
+    struct dew_bill oil = dew_cost_bill(&used, 2, 8760, &prices, NULL);
+
+    (void)state;
+    assert_true(gas.present.likely > 0);
+    assert_nan(oil.heating_fuel.likely);
+    assert_nan(oil.energy.likely);
+    assert_near(oil.cooling.likely, 1871 * 0.16, 1e-9);
+}
+
+/* 3,200 now, again after 12 years of 20; 40 h at 25; 85 a year. */
+static void present_value_by_hand(void **state)
+{
+    const struct dew_energy none = {.ventilator = 500 * KWH};
+    const struct dew_costs costs = {.install = ONCE(3200),
+                                    .upkeep = ONCE(85),
+                                    .own_hours = ONCE(40 * 3600.0),
+                                    .life = 12};
+    struct dew_bill b = dew_cost_bill(&none, 0, 8760, &prices, &costs);
+    double again = pow(1.03, -12), yearly = (1 - pow(1.03, -20)) / 0.03;
+
+    (void)state;
+    assert_near(b.install.likely, 4200, 1e-9);
+    assert_near(b.yearly.likely, 165, 1e-9);
+    assert_near(b.present.likely, 4200 * (1 + again) + 165 * yearly, 1e-8);
+}
+
+static void a_second_stage_weighs_by_its_chance(void **state)
+{
+    const struct dew_energy none = {.ventilator = 0};
+    const struct dew_costs costs = {.install = ONCE(1000),
+                                    .later = {2600, 2100, 3300},
+                                    .later_chance = 0.3};
+    struct dew_bill b = dew_cost_bill(&none, 0, 8760, &prices, &costs);
+
+    (void)state;
+    assert_near(b.present.likely, 1000 + 0.3 * 2600 / 1.03, 1e-9);
+    assert_near(b.present.low, 1000, 1e-9);
+    assert_near(b.present.high, 1000 + 3300 / 1.03, 1e-9);
+}
+
+static const struct payback_row {
+    const char *name;
+    double base_yearly, yearly, base_install, install, want;
+} payback_rows[] = {
+    {"3,600 more, 240 a year saved: 15 years", 890, 650, 200, 3800, 15},
+    {"costs more to run: never", 650, 690.5, 0, 3800, INFINITY},
+    {"saves nothing: never", 650, 650, 0, 3800, INFINITY},
+    {"costs no more and saves: at once", 650, 600, 900, 700, 0},
+    {"no price: not known", 650, NAN, 0, 3800, NAN},
+};
+
+static void payback(void **state)
+{
+    const struct payback_row *r = *state;
+    struct dew_bill base = {.yearly = ONCE(r->base_yearly),
+                            .install = ONCE(r->base_install)};
+    struct dew_bill option = {.yearly = ONCE(r->yearly),
+                              .install = ONCE(r->install)};
+    double got = dew_cost_payback(&base, &option).likely;
+
+    if (isnan(r->want))
+        assert_nan(got);
+    else
+        assert_true(got == r->want);
+}
+
+static void payback_range_holds_the_likely(void **state)
+{
+    struct dew_bill base = {.yearly = {900, 800, 1100}, .install = ONCE(0)};
+    struct dew_bill option = {.yearly = {600, 540, 700},
+                              .install = {3000, 2500, 4000}};
+    struct dew_estimate p = dew_cost_payback(&base, &option);
+
+    (void)state;
+    assert_near(p.likely, 10, 1e-12);
+    assert_near(p.low, 2500.0 / 400, 1e-12);
+    assert_near(p.high, 4000.0 / 260, 1e-12);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[40] = {
+        cmocka_unit_test(annuity_is_the_sum_of_its_payments),
+        cmocka_unit_test(factors_outside_their_range_are_nan),
+        cmocka_unit_test(five_thousand_degree_days),
+        cmocka_unit_test(bill_prices_each_end_use),
+        cmocka_unit_test(a_short_run_is_scaled_to_a_year),
+        cmocka_unit_test(a_price_not_given_is_nan_only_where_used),
+        cmocka_unit_test(present_value_by_hand),
+        cmocka_unit_test(a_second_stage_weighs_by_its_chance),
+        cmocka_unit_test(payback_range_holds_the_likely),
+    };
+    size_t n = 9;
+
+    ADD_ROWS(tests, n, factor_rows, interest_factor);
+    ADD_ROWS(tests, n, payback_rows, payback);
+    return _cmocka_run_group_tests("study, cost", tests, n, NULL, NULL);
+}
