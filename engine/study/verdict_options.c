@@ -75,8 +75,7 @@ void dew__rule_air_alone(const struct dew_question *q, struct dew_verdict *v)
         return;
     o = dew__outcome(q, (size_t)i);
     fixes = o->year.too_humid <= dew__allowed(q, o);
-    f = dew__find(v, fixes ? DEW_FINDING_air_fixes : DEW_FINDING_air_fails,
-                  i);
+    f = dew__find(v, fixes ? DEW_FINDING_air_fixes : DEW_FINDING_air_fails, i);
     f->value[0] = o->year.too_humid;
     f->value[1] = humid(q, 0);
     f->months = dew__months_above(q, o, MEMBER(too_humid));

@@ -74,9 +74,9 @@ struct dew_question {
     X(core_close)       /* option, other; humid, dry of each                */  \
     X(grows_dry)        /* option; hours too dry, base's; months            */  \
     X(blower_cost)      /* option; J of blower, J of fans, kg put back      */  \
-    X(best)             /* option; present value or J a year, -, 1 = money     */  \
-    X(best_close)       /*  option, other; both values, 1 = money            */  \
-    X(best_none)        /* option nearest; its humid, dry, wet glass hours  */  \
+    X(best)       /* option; present value or J a year, -, 1 = money     */     \
+    X(best_close) /*  option, other; both values, 1 = money            */       \
+    X(best_none)  /* option nearest; its humid, dry, wet glass hours  */        \
     X(under_ventilated) /* option; fresh, required m3/s                     */  \
     X(pays_back)        /* option; years likely, low, high                  */  \
     X(never_pays) /* option; yearly saving (may be below 0), dearer by */       \

@@ -1,0 +1,227 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* When each caution stands, and that an answer not given calls for care. */
+#include "support/rows.h"
+
+#include <stdlib.h>
+
+#include "study/scene.h"
+
+static struct scene s;
+static struct dew_caution list[DEW_CAUTIONS];
+static size_t count;
+
+static void ask(void)
+{
+    count = dew_cautions_of(&s.question, list, DEW_CAUTIONS);
+    assert_true(count <= DEW_CAUTIONS);
+}
+
+static const struct dew_caution *find(const char *key)
+{
+    for (size_t i = 0; i < count; i++)
+        if (strcmp(list[i].key, key) == 0)
+            return &list[i];
+    return NULL;
+}
+
+/* Every question answered so that nothing stands but what always does. */
+static void answered(size_t options)
+{
+    scene_open(&s, options);
+#define X(name, words) s.safety.name = DEW_ANSWER_NO;
+    DEW_SAFETY_MAP(X)
+#undef X
+    s.safety.carbon_monoxide_alarm = DEW_ANSWER_YES;
+    s.safety.radon_tested = DEW_ANSWER_YES;
+    s.safety.dryer_vented_outdoors = DEW_ANSWER_YES;
+}
+
+static void only_what_always_stands(void **state)
+{
+    (void)state;
+    answered(1);
+    ask();
+    assert_int_equal(count, 3);
+    assert_non_null(find("electrical"));
+    assert_non_null(find("one_zone"));
+    assert_non_null(find("planning_aid"));
+}
+
+/* Questions, the level with which they stand unanswered and answered yes. */
+static const struct answer_row {
+    const char *name;
+    size_t member;
+    const char *key, *key_yes;
+    enum dew_caution_level unknown, yes;
+} answer_rows[] = {
+#define ROW(member, unknown_key, unknown, yes_key, yes)                        \
+    {                                                                          \
+#member, offsetof(struct dew_safety, member), unknown_key, yes_key,    \
+            DEW_##unknown, DEW_##yes                                           \
+    }
+    ROW(natural_draft_appliance, "combustion", STOP, "combustion", STOP),
+    ROW(unvented_heater, "unvented_heater", STOP, "unvented_heater", STOP),
+    ROW(attached_garage, "garage", STOP, "garage", STOP),
+    ROW(visible_mould, "mould_unknown", CHECK, "mould", STOP),
+    ROW(sewage_or_flood, "sewage_unknown", CHECK, "sewage", STOP),
+    ROW(illness, "illness_unknown", CHECK, "illness", STOP),
+    ROW(bulk_water, "bulk_water", CHECK, "bulk_water", CHECK),
+    ROW(foamed_roof_deck, "foamed_roof", CHECK, "foamed_roof", CHECK),
+    ROW(recent_foam, "recent_foam", CHECK, "recent_foam", CHECK),
+    ROW(old_insulation, "asbestos", CHECK, "asbestos", CHECK),
+    ROW(ducts_outside, "attic_work", CHECK, "attic_work", CHECK),
+#undef ROW
+};
+
+static void set_answer(size_t member, enum dew_answer answer)
+{
+    *(enum dew_answer *)(void *)((char *)&s.safety + member) = answer;
+}
+
+static void an_answer_not_given_counts(void **state)
+{
+    const struct answer_row *r = *state;
+
+    answered(1);
+    ask();
+    assert_null(find(r->key));
+    set_answer(r->member, DEW_ANSWER_UNKNOWN);
+    ask();
+    assert_non_null(find(r->key));
+    assert_int_equal(find(r->key)->level, r->unknown);
+    set_answer(r->member, DEW_ANSWER_YES);
+    ask();
+    assert_non_null(find(r->key_yes));
+    assert_int_equal(find(r->key_yes)->level, r->yes);
+}
+
+/* Good news must be confirmed: no and unknown both stand. */
+static const struct wanting_row {
+    const char *name;
+    size_t member;
+    const char *key;
+} wanting_rows[] = {
+    {"carbon monoxide alarm",
+     offsetof(struct dew_safety, carbon_monoxide_alarm), "alarm"},
+    {"radon test", offsetof(struct dew_safety, radon_tested), "radon"},
+    {"dryer to outdoors", offsetof(struct dew_safety, dryer_vented_outdoors),
+     "dryer_vent"},
+};
+
+static void good_news_must_be_confirmed(void **state)
+{
+    const struct wanting_row *r = *state;
+
+    answered(1);
+    for (int a = DEW_ANSWER_UNKNOWN; a <= DEW_ANSWER_NO; a++) {
+        set_answer(r->member, (enum dew_answer)a);
+        ask();
+        assert_non_null(find(r->key));
+    }
+}
+
+static void return_tie_stops_unless_interlocked(void **state)
+{
+    (void)state;
+    answered(3);
+    for (size_t i = 1; i < 3; i++) {
+        s.facts[i].core = DEW_CORE_heat_plate;
+        s.facts[i].layout = DEW_LAYOUT_return_tie;
+    }
+    s.facts[1].interlock = DEW_ANSWER_YES;
+    ask();
+    assert_non_null(find("return_tie"));
+    assert_int_equal(find("return_tie")->level, DEW_STOP);
+    assert_true(find("return_tie")->options == UINT64_C(4));
+    s.facts[2].interlock = DEW_ANSWER_YES;
+    ask();
+    assert_null(find("return_tie"));
+}
+
+static void net_exhaust_stops_beside_a_chimney(void **state)
+{
+    (void)state;
+    answered(2);
+    s.facts[1].core = DEW_CORE_heat_plate;
+    s.cases[1].plant.frost.strategy = DEW_FROST_EXHAUST_ONLY;
+    ask();
+    assert_null(find("net_exhaust"));
+    s.safety.natural_draft_appliance = DEW_ANSWER_UNKNOWN;
+    s.outcomes[1].year.pressure_all_min = -17.3;
+    ask();
+    assert_non_null(find("net_exhaust"));
+    assert_near(find("net_exhaust")->pressure, -17.3, 0);
+    assert_near(find("combustion")->pressure, -17.3, 0);
+}
+
+static void freezing_is_read_from_the_weather(void **state)
+{
+    (void)state;
+    answered(2);
+    s.facts[1].core = DEW_CORE_heat_plate;
+    s.outcomes[1].series.t_out = s.series;
+    s.outcomes[1].count = 48;
+    ask();
+    assert_null(find("freezing"));
+    s.series[31] = -0.4;
+    ask();
+    assert_non_null(find("freezing"));
+    assert_null(find("supply_only"));
+    s.facts[1].core = DEW_CORE_supply_only;
+    ask();
+    assert_non_null(find("supply_only"));
+}
+
+static void a_house_of_unknown_age_may_be_new(void **state)
+{
+    (void)state;
+    answered(1);
+    s.safety.house_age = NAN;
+    ask();
+    assert_non_null(find("first_year"));
+    s.safety.house_age = 2.1 * 365.25 * 86400;
+    ask();
+    assert_null(find("first_year"));
+}
+
+static void stop_comes_first_and_note_last(void **state)
+{
+    (void)state;
+    scene_open(&s, 2);
+    s.facts[1].core = DEW_CORE_exhaust_only;
+    ask();
+    assert_int_equal(list[0].level, DEW_STOP);
+    for (size_t i = 1; i < count; i++)
+        assert_true(list[i].level >= list[i - 1].level);
+    assert_string_equal(dew_cautions_level(DEW_STOP), "STOP");
+}
+
+static void more_than_room_is_counted_not_written(void **state)
+{
+    struct dew_caution two[2];
+
+    (void)state;
+    scene_open(&s, 1);
+    ask();
+    assert_true(count > 2);
+    assert_int_equal(dew_cautions_of(&s.question, two, 2), count);
+    assert_string_equal(two[1].key, list[1].key);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[40] = {
+        cmocka_unit_test(only_what_always_stands),
+        cmocka_unit_test(return_tie_stops_unless_interlocked),
+        cmocka_unit_test(net_exhaust_stops_beside_a_chimney),
+        cmocka_unit_test(freezing_is_read_from_the_weather),
+        cmocka_unit_test(a_house_of_unknown_age_may_be_new),
+        cmocka_unit_test(stop_comes_first_and_note_last),
+        cmocka_unit_test(more_than_room_is_counted_not_written),
+    };
+    size_t n = 7;
+
+    ADD_ROWS(tests, n, answer_rows, an_answer_not_given_counts);
+    ADD_ROWS(tests, n, wanting_rows, good_news_must_be_confirmed);
+    return _cmocka_run_group_tests("study, cautions", tests, n, NULL, NULL);
+}

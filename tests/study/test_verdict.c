@@ -1,0 +1,448 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Each rule of the verdict on books written by hand. */
+#include "support/rows.h"
+
+#include "study/scene.h"
+
+enum { ANY = -2, JANUARY = 0, JUNE = 5, JULY = 6, AUGUST = 7 };
+
+static struct scene s;
+static struct dew_verdict v;
+
+#define FIND(kind, option) scene_find(&v, DEW_FINDING_##kind, (option))
+
+static const struct dew_finding *must(const struct dew_finding *f)
+{
+    assert_non_null(f);
+    return f;
+}
+
+static void judge(void)
+{
+    dew_verdict_of(&s.question, &v);
+}
+
+/* 31 days of July: 700 kg in by showers, 310 by leakage, 93 by people, 62 by
+   cooking, and 150 given by the store, which is no source. */
+static void today_names_the_largest_sources_of_its_months(void **state)
+{
+    const struct dew_finding *f;
+    struct dew_water_flows *july;
+
+    (void)state;
+    scene_open(&s, 1);
+    scene_humid(&s, 0, JULY, 512);
+    july = &s.outcomes[0].month[JULY].water;
+    july->showers = 700;
+    july->leakage = 310;
+    july->people = 93;
+    july->cooking = 62;
+    july->store = 150;
+    s.outcomes[0].month[JANUARY].water.ground = 9000;
+    judge();
+    f = must(FIND(today_humid, 0));
+    assert_near(f->value[0], 512, 0);
+    assert_int_equal(f->months, 1U << JULY);
+    assert_string_equal(f->source[0], "showers and baths");
+    assert_near(f->source_kg[0], 700 / 31.0, 1e-12);
+    assert_string_equal(f->source[1], "leakage through the envelope");
+    assert_string_equal(f->source[2], "people");
+    assert_null(FIND(today_fine, ANY));
+}
+
+/* The core's part counts with the air it treats: 400 brought by fresh air,
+   260 of it kept out by the core. */
+static void today_counts_the_core_with_its_air(void **state)
+{
+    const struct dew_finding *f;
+
+    (void)state;
+    scene_open(&s, 1);
+    scene_humid(&s, 0, JULY, 300);
+    s.outcomes[0].month[JULY].water.fresh = 400;
+    s.outcomes[0].month[JULY].water.recovered = -260;
+    s.outcomes[0].month[JULY].water.people = 155;
+    judge();
+    f = must(FIND(today_humid, 0));
+    assert_string_equal(f->source[0], "people");
+    assert_string_equal(f->source[1], "fresh air by the ventilator");
+    assert_near(f->source_kg[1], 140 / 31.0, 1e-12);
+}
+
+static void today_dry_names_where_the_water_goes(void **state)
+{
+    const struct dew_finding *f;
+
+    (void)state;
+    scene_open(&s, 1);
+    scene_dry(&s, 0, JANUARY, 411);
+    s.outcomes[0].month[JANUARY].water.leakage = -620;
+    s.outcomes[0].month[JANUARY].water.people = 300;
+    judge();
+    f = must(FIND(today_dry, 0));
+    assert_string_equal(f->source[0], "leakage through the envelope");
+    assert_near(f->source_kg[0], 20, 1e-12);
+    assert_null(f->source[1]);
+    assert_null(FIND(today_humid, ANY));
+}
+
+/* 2 % of 8760 h is 175.2 h. */
+static const struct fine_row {
+    const char *name;
+    double humid, dry;
+    int fine;
+} fine_rows[] = {
+    {"175.2 hours too humid still keep the limit", 175.2, 0, 1},
+    {"175.3 hours too humid do not", 175.3, 0, 0},
+    {"175.3 hours too dry do not", 3, 175.3, 0},
+};
+
+static void fine_today(void **state)
+{
+    const struct fine_row *r = *state;
+
+    scene_open(&s, 1);
+    scene_humid(&s, 0, JULY, r->humid);
+    scene_dry(&s, 0, JANUARY, r->dry);
+    judge();
+    assert_int_equal(FIND(today_fine, 0) != NULL, r->fine);
+    assert_int_equal(FIND(today_humid, 0) != NULL, r->humid > 175.25);
+}
+
+static void wet_glass_is_told(void **state)
+{
+    (void)state;
+    scene_open(&s, 1);
+    s.outcomes[0].year.sweat[DEW_GLASS] = 640;
+    s.outcomes[0].month[JANUARY].sweat[DEW_GLASS] = 640;
+    judge();
+    assert_near(must(FIND(today_sweat, 0))->value[0], 640, 0);
+    assert_int_equal(FIND(today_sweat, 0)->months, 1U << JANUARY);
+}
+
+/* 365 kg of 2000 kg come from materials: 18 %, 1 kg a day: wait. */
+static void drying_materials_are_worth_waiting_for(void **state)
+{
+    (void)state;
+    scene_open(&s, 1);
+    s.outcomes[0].year.water.drying = 365;
+    s.outcomes[0].year.water.people = 1635;
+    s.outcomes[0].year.water.leakage = -1900;
+    judge();
+    assert_near(must(FIND(drying, 0))->value[0], 0.1825, 1e-12);
+    assert_near(FIND(drying, 0)->value[1], 1, 1e-12);
+    s.outcomes[0].year.water.people = 3700;
+    judge();
+    assert_null(FIND(drying, ANY));
+}
+
+static void idle_cooling_is_told_only_where_there_is_cooling(void **state)
+{
+    (void)state;
+    scene_open(&s, 1);
+    scene_humid(&s, 0, JULY, 410);
+    s.outcomes[0].year.idle_humid = 371;
+    judge();
+    assert_null(FIND(idle, ANY));
+    s.cases[0].plant.handler_count = 1;
+    s.cases[0].plant.handlers[0].capacity = 7000;
+    judge();
+    assert_near(must(FIND(idle, 0))->value[0], 371, 0);
+}
+
+/* January 600 of 744 h, July 40 of 744, all other months 300. */
+static void outdoor_air_is_judged_by_month(void **state)
+{
+    (void)state;
+    scene_open(&s, 1);
+    for (int m = 0; m < 12; m++)
+        s.outcomes[0].month[m].could_dry = 300;
+    s.outcomes[0].month[JANUARY].could_dry = 600;
+    s.outcomes[0].month[JULY].could_dry = 40;
+    s.outcomes[0].year.could_dry = 3640;
+    judge();
+    assert_int_equal(must(FIND(outdoor_dries, 0))->months, 1U << JANUARY);
+    assert_int_equal(must(FIND(outdoor_cannot, 0))->months, 1U << JULY);
+    assert_near(FIND(outdoor_cannot, 0)->value[0], 40.0 / 744, 1e-12);
+}
+
+/* Today 900 humid hours in July and August; heat core as given. */
+static void humid_house(double heat_core_july)
+{
+    scene_open(&s, 2);
+    scene_humid(&s, 0, JULY, 500);
+    scene_humid(&s, 0, AUGUST, 400);
+    scene_humid(&s, 1, JULY, heat_core_july);
+    s.facts[1].core = DEW_CORE_heat_plate;
+    judge();
+}
+
+static void ventilation_alone_fixes_it(void **state)
+{
+    (void)state;
+    humid_house(120);
+    assert_near(must(FIND(air_fixes, 1))->value[0], 120, 0);
+    assert_near(FIND(air_fixes, 1)->value[1], 900, 0);
+    assert_null(FIND(air_fails, ANY));
+    assert_null(FIND(air_worsens, ANY));
+}
+
+static void ventilation_alone_fails_in_its_months(void **state)
+{
+    (void)state;
+    humid_house(420);
+    assert_int_equal(must(FIND(air_fails, 1))->months, 1U << JULY);
+    assert_null(FIND(air_fixes, ANY));
+}
+
+static void ventilation_makes_a_month_worse(void **state)
+{
+    (void)state;
+    humid_house(620);
+    assert_int_equal(must(FIND(air_worsens, 1))->months, 1U << JULY);
+    assert_near(FIND(air_worsens, 1)->value[0], 120, 0);
+}
+
+/* The option with hardly any air has the fewest humid hours, and loses. */
+static void less_air_never_wins(void **state)
+{
+    (void)state;
+    scene_open(&s, 3);
+    scene_humid(&s, 0, JULY, 700);
+    scene_humid(&s, 1, JULY, 160);
+    scene_humid(&s, 2, JULY, 10);
+    s.facts[1].core = s.facts[2].core = DEW_CORE_heat_plate;
+    s.outcomes[2].year.fresh_sum = 0.010 * 8760;
+    judge();
+    assert_non_null(FIND(air_fixes, 1));
+    assert_non_null(FIND(least_humid, 1));
+    assert_int_equal(v.best, 1);
+    assert_near(must(FIND(under_ventilated, 2))->value[0], 0.010, 1e-12);
+    assert_near(FIND(under_ventilated, 2)->value[1], 0.035, 1e-12);
+    assert_null(FIND(under_ventilated, 1));
+}
+
+/* 95 % of 35 l/s is 33.25 l/s. */
+static void fresh_air_is_met_within_five_per_cent(void **state)
+{
+    (void)state;
+    scene_open(&s, 1);
+    s.outcomes[0].year.fresh_sum = 0.03326 * 8760;
+    assert_true(dew_verdict_ventilates(&s.question, 0));
+    s.outcomes[0].year.fresh_sum = 0.03324 * 8760;
+    assert_false(dew_verdict_ventilates(&s.question, 0));
+    s.outcomes[0].required = 0;
+    assert_true(dew_verdict_ventilates(&s.question, 0));
+}
+
+/* Humid hours of today, ventilation alone, and ventilation with dryer. */
+static const struct dryer_row {
+    const char *name;
+    double without, with;
+    int has_dryer;
+    enum dew_finding_kind want;
+} dryer_rows[] = {
+    {"ventilation alone keeps the limit: not needed", 150, 20, 1,
+     DEW_FINDING_dryer_not_needed},
+    {"only with a dehumidifier: needed", 800, 20, 1, DEW_FINDING_dryer_needed},
+    {"not even with one: short", 800, 300, 1, DEW_FINDING_dryer_short},
+    {"no option has one: not tried", 800, 500, 0, DEW_FINDING_dryer_untried},
+};
+
+static void dryer(void **state)
+{
+    const struct dryer_row *r = *state;
+    int found = 0;
+
+    scene_open(&s, 3);
+    scene_humid(&s, 0, JULY, 900);
+    scene_humid(&s, 1, JULY, r->without);
+    scene_humid(&s, 2, JULY, r->with);
+    s.facts[1].core = s.facts[2].core = DEW_CORE_enthalpy_plate;
+    s.cases[2].plant.dryer.rate = r->has_dryer ? 3e-4 : 0;
+    judge();
+    for (size_t i = 0; i < v.count; i++)
+        found += v.list[i].kind >= DEW_FINDING_dryer_not_needed &&
+                 v.list[i].kind <= DEW_FINDING_dryer_untried;
+    assert_int_equal(found, 1);
+    assert_non_null(scene_find(&v, r->want, ANY));
+}
+
+static void a_dryer_instead_leaves_the_house_short_of_air(void **state)
+{
+    (void)state;
+    scene_open(&s, 2);
+    scene_humid(&s, 0, JULY, 900);
+    s.cases[1].plant.dryer.rate = 3e-4;
+    s.outcomes[1].year.fresh_sum = 0;
+    judge();
+    assert_near(must(FIND(dryer_alone, 1))->value[2], 0.035, 1e-12);
+    assert_near(FIND(dryer_alone, 1)->value[1], 0, 0);
+    assert_int_equal(v.best, DEW_NO_OPTION);
+}
+
+/* Humid and dry hours of a heat core and an enthalpy core. */
+static const struct core_row {
+    const char *name;
+    double heat_humid, heat_dry, enthalpy_humid, enthalpy_dry;
+    enum dew_finding_kind want;
+} core_rows[] = {
+    {"humid summer: the core that passes water", 900, 100, 420, 60,
+     DEW_FINDING_core_enthalpy},
+    {"damp winter: the heat core", 30, 40, 310, 5, DEW_FINDING_core_heat},
+    {"within 50 hours: close", 60, 30, 100, 35, DEW_FINDING_core_close},
+    {"within 10 %: close", 1500, 0, 1390, 0, DEW_FINDING_core_close},
+};
+
+static void core_is_chosen_by_hours(void **state)
+{
+    const struct core_row *r = *state;
+
+    scene_open(&s, 3);
+    scene_humid(&s, 1, JULY, r->heat_humid);
+    scene_dry(&s, 1, JANUARY, r->heat_dry);
+    scene_humid(&s, 2, JULY, r->enthalpy_humid);
+    scene_dry(&s, 2, JANUARY, r->enthalpy_dry);
+    s.facts[1].core = DEW_CORE_heat_plate;
+    s.facts[2].core = DEW_CORE_enthalpy_wheel;
+    judge();
+    assert_non_null(scene_find(&v, r->want, 1));
+    assert_int_equal(scene_find(&v, r->want, 1)->other, 2);
+}
+
+static void cores_in_other_ducts_are_not_compared(void **state)
+{
+    (void)state;
+    scene_open(&s, 3);
+    s.facts[1].core = DEW_CORE_heat_plate;
+    s.facts[2].core = DEW_CORE_enthalpy_plate;
+    s.facts[2].layout = DEW_LAYOUT_return_tie;
+    judge();
+    assert_null(FIND(core_close, ANY));
+}
+
+static void growing_dry_is_told(void **state)
+{
+    (void)state;
+    scene_open(&s, 2);
+    scene_dry(&s, 0, JANUARY, 90);
+    scene_dry(&s, 1, JANUARY, 500);
+    judge();
+    assert_near(must(FIND(grows_dry, 1))->value[0], 500, 0);
+    assert_int_equal(FIND(grows_dry, 1)->months, 1U << JANUARY);
+}
+
+static void the_blower_of_a_tie_in_is_counted(void **state)
+{
+    (void)state;
+    scene_open(&s, 2);
+    s.facts[1].core = DEW_CORE_enthalpy_plate;
+    s.outcomes[0].year.energy.blower = 300 * KWH;
+    s.outcomes[1].year.energy.blower = 1468 * KWH;
+    s.outcomes[1].year.energy.ventilator = 350 * KWH;
+    s.outcomes[0].year.water.putback = 12;
+    s.outcomes[1].year.water.putback = 97.5;
+    judge();
+    assert_near(must(FIND(blower_cost, 1))->value[0], 1168 * KWH, 1);
+    assert_near(FIND(blower_cost, 1)->value[2], 85.5, 1e-12);
+}
+
+/* Present values over 15 years at 3 %: 2400 and 2520 are 5 % apart. */
+static void best_is_the_cheapest_that_keeps_the_limits(void **state)
+{
+    (void)state;
+    scene_open(&s, 3);
+    scene_humid(&s, 0, JULY, 900);
+    s.facts[1].core = s.facts[2].core = DEW_CORE_enthalpy_plate;
+    s.costs[1].install = (struct dew_estimate)SAME(4000);
+    s.costs[2].install = (struct dew_estimate)SAME(2400);
+    judge();
+    assert_int_equal(v.best, 2);
+    assert_near(must(FIND(best, 2))->value[0], 2400, 1e-9);
+    s.costs[1].install = (struct dew_estimate)SAME(2520);
+    judge();
+    assert_int_equal(must(FIND(best_close, 2))->other, 1);
+    assert_near(FIND(best_close, 2)->value[1], 2520, 1e-9);
+}
+
+static void without_prices_energy_decides_and_is_said_so(void **state)
+{
+    (void)state;
+    scene_open(&s, 2);
+    s.question.prices = NULL;
+    s.outcomes[0].year.energy.cooling = 900 * KWH;
+    s.outcomes[1].year.energy.cooling = 1300 * KWH;
+    judge();
+    assert_near(must(FIND(best, 0))->value[0], 900 * KWH, 1);
+    assert_near(FIND(best, 0)->value[2], 0, 0);
+    assert_non_null(FIND(unpriced, ANY));
+    assert_null(FIND(pays_back, ANY));
+}
+
+static void none_does_and_the_nearest_is_named(void **state)
+{
+    (void)state;
+    scene_open(&s, 3);
+    for (size_t i = 0; i < 3; i++)
+        scene_humid(&s, i, JULY, 600 - 100 * (double)i);
+    s.outcomes[2].year.fresh_sum = 0;
+    judge();
+    assert_int_equal(v.best, DEW_NO_OPTION);
+    assert_near(must(FIND(best_none, 1))->value[0], 500, 0);
+}
+
+static void paying_back_within_the_years_or_not(void **state)
+{
+    (void)state;
+    scene_open(&s, 3);
+    s.outcomes[0].year.energy.cooling = 4000 * KWH;
+    s.outcomes[1].year.energy.cooling = 2000 * KWH;
+    s.outcomes[2].year.energy.cooling = 4200 * KWH;
+    s.costs[1].install = (struct dew_estimate)SAME(1500);
+    s.costs[2].install = (struct dew_estimate)SAME(1500);
+    judge();
+    assert_near(must(FIND(pays_back, 1))->value[0], 5, 1e-9);
+    assert_near(must(FIND(never_pays, 2))->value[0], -30, 1e-9);
+    assert_near(FIND(never_pays, 2)->value[1], 1500, 1e-9);
+}
+
+static void keys_are_the_names_of_the_kinds(void **state)
+{
+    (void)state;
+    assert_string_equal(dew_verdict_key(DEW_FINDING_air_worsens),
+                        "air_worsens");
+    assert_string_equal(dew_verdict_key(DEW_FINDING_KINDS), "unknown");
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[60] = {
+        cmocka_unit_test(today_names_the_largest_sources_of_its_months),
+        cmocka_unit_test(today_counts_the_core_with_its_air),
+        cmocka_unit_test(today_dry_names_where_the_water_goes),
+        cmocka_unit_test(wet_glass_is_told),
+        cmocka_unit_test(drying_materials_are_worth_waiting_for),
+        cmocka_unit_test(idle_cooling_is_told_only_where_there_is_cooling),
+        cmocka_unit_test(outdoor_air_is_judged_by_month),
+        cmocka_unit_test(ventilation_alone_fixes_it),
+        cmocka_unit_test(ventilation_alone_fails_in_its_months),
+        cmocka_unit_test(ventilation_makes_a_month_worse),
+        cmocka_unit_test(less_air_never_wins),
+        cmocka_unit_test(fresh_air_is_met_within_five_per_cent),
+        cmocka_unit_test(a_dryer_instead_leaves_the_house_short_of_air),
+        cmocka_unit_test(cores_in_other_ducts_are_not_compared),
+        cmocka_unit_test(growing_dry_is_told),
+        cmocka_unit_test(the_blower_of_a_tie_in_is_counted),
+        cmocka_unit_test(best_is_the_cheapest_that_keeps_the_limits),
+        cmocka_unit_test(without_prices_energy_decides_and_is_said_so),
+        cmocka_unit_test(none_does_and_the_nearest_is_named),
+        cmocka_unit_test(paying_back_within_the_years_or_not),
+        cmocka_unit_test(keys_are_the_names_of_the_kinds),
+    };
+    size_t n = 21;
+
+    ADD_ROWS(tests, n, fine_rows, fine_today);
+    ADD_ROWS(tests, n, dryer_rows, dryer);
+    ADD_ROWS(tests, n, core_rows, core_is_chosen_by_hours);
+    return _cmocka_run_group_tests("study, verdict", tests, n, NULL, NULL);
+}
