@@ -1,0 +1,231 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Schedules, sun and decay of one hour. */
+#include "march/drive.h"
+
+#include <math.h>
+
+#include "dew/air.h"
+
+static const double hour_s = 3600.0;
+
+/* Share of the day that falls in this hour. */
+static double share(const struct dew_shape *shape, const struct dew_date *date)
+{
+    const double *day = date->weekday < 5 ? shape->weekday : shape->weekend;
+
+    return day[date->hour - 1];
+}
+
+static double here(const struct dew_people *people, const struct dew_date *date)
+{
+    return date->weekday < 5 ? people->present_weekday[date->hour - 1]
+                             : people->present_weekend[date->hour - 1];
+}
+
+/* What is left of a source that decays by halves. */
+static double left(const struct dew_water *water, const struct dew__clock *k)
+{
+    double age = k->idle ? 0.0 : k->day - water->start_day;
+
+    if (!(water->half_life > 0.0))
+        return 1.0;
+    return age < 0.0 ? 0.0 : exp2(-age / water->half_life);
+}
+
+/* Share of an event's water that mixes with the room's air. */
+static double mixed(const struct dew_case *c, enum dew_source source,
+                    const struct dew_date *date)
+{
+    static const int local[DEW_SOURCES] = {
+        [DEW_SOURCE_showers] = 1 + DEW_LOCAL_BATH,
+        [DEW_SOURCE_cooking] = 1 + DEW_LOCAL_KITCHEN,
+        [DEW_SOURCE_laundry] = 1 + DEW_LOCAL_DRYER,
+    };
+    const struct dew_control *control = &c->plant.control;
+    const double *on =
+        date->weekday < 5 ? control->on_weekday : control->on_weekend;
+    double rest = 1.0 - c->house.water[source].caught * on[date->hour - 1];
+
+    if (local[source] > 0) {
+        const struct dew_exhaust *fan = &c->plant.exhausts[local[source] - 1];
+
+        if (fan->hours[date->hour - 1] > 0.0)
+            rest *= 1.0 - fan->caught;
+    }
+    return rest;
+}
+
+static double source_rate(const struct dew_case *c, enum dew_source source,
+                          const struct dew__clock *clock,
+                          const struct dew_date *date)
+{
+    const struct dew_water *water = &c->house.water[source];
+
+    return water->per_day * share(&water->shape, date) / hour_s *
+           left(water, clock) * mixed(c, source, date);
+}
+
+/* Sun through glass, W, and onto opaque walls, W, over all facades. */
+static void sun_in(const struct dew_case *c, const struct dew_plane *planes,
+                   const struct dew_hour *hour, const struct dew_date *date,
+                   struct dew__drive *d)
+{
+    const struct dew_thermal *thermal = &c->house.thermal;
+    struct dew_sun sun;
+
+    d->solar = 0.0;
+    d->sunlit = 0.0;
+    if (hour->global <= 0.0 || thermal->facade_count == 0)
+        return;
+    sun = dew_weather_sun(&c->site, date);
+    for (int i = 0; i < thermal->facade_count; i++) {
+        const struct dew_facade *f = &thermal->facades[i];
+        struct dew_solar in = dew_weather_facade(&sun, hour, &planes[i]);
+
+        d->solar += f->aperture * f->shade * in.glass;
+        d->sunlit += f->absorbing * f->shade * in.on;
+    }
+}
+
+/* The ground's yearly wave. */
+static double ground_t(const struct dew_thermal *t, const struct dew_date *date)
+{
+    double turn = (date->yearday - 0.5 - t->ground_lag) / 365.0;
+
+    return t->ground_mean -
+           t->ground_swing * cos(2.0 * 3.14159265358979323846 * turn);
+}
+
+/* Window opening share by the running mean outdoors, rising smoothly. */
+static double opening(const struct dew_windows *w, double mild)
+{
+    double x = (mild - w->mild_low) / (w->mild_high - w->mild_low);
+
+    if (!(w->flow > 0.0) || x <= 0.0)
+        return 0.0;
+    return x >= 1.0 ? 1.0 : x * x * (3.0 - 2.0 * x);
+}
+
+#define SOURCE(name, words)                                                    \
+    d.name = source_rate(c, DEW_SOURCE_##name, clock, date);
+
+struct dew__drive dew__drive_of(const struct dew_case *c,
+                                const struct dew_plane *planes,
+                                const struct dew__clock *clock,
+                                const struct dew_hour *hour,
+                                const struct dew_date *date)
+{
+    const struct dew_house *h = &c->house;
+    const struct dew_comfort *comfort = &h->comfort;
+    double wet_t = h->water[DEW_SOURCE_ground].rate_t;
+    struct dew__drive d = {0};
+
+    DEW_SOURCE_MAP(SOURCE)
+    d.bodies = h->people.count * h->people.sensible_w * here(&h->people, date);
+    d.gains = h->people.gains_w * 24.0 * share(&h->people.gains_shape, date);
+    d.co2_in = h->people.count * h->people.co2 * here(&h->people, date);
+    sun_in(c, planes, hour, date, &d);
+    d.set_heat = comfort->heat[date->hour - 1];
+    d.set_cool = comfort->cool[date->hour - 1];
+    d.given = comfort->given ? 1.0 : 0.0;
+    d.heat_cap = c->plant.heater.capacity;
+    d.t_ground = ground_t(&h->thermal, date);
+    d.p_ground = dew_air_pws(isfinite(wet_t) ? wet_t : d.t_ground);
+    d.window = h->windows.flow * opening(&h->windows, clock->mild);
+    return d;
+}
+
+void dew__planes(const struct dew_case *c, struct dew_plane *planes)
+{
+    for (int i = 0; i < c->house.thermal.facade_count; i++) {
+        const struct dew_facade *f = &c->house.thermal.facades[i];
+
+        planes[i] =
+            dew_weather_plane(f->tilt, f->azimuth, DEW_GROUND, DEW_PANES);
+    }
+}
+
+/* Film on a face: 2e-8 kg/(s m2 Pa), the Lewis relation at a convective
+   film of 2.9 W/m2K, as for porous surfaces [WWC13]. */
+static const double film_beta = 2e-8;
+
+static void lane_faces(const struct dew_case *c, struct dew__lane *l)
+{
+    const struct dew_surface *s = c->house.surfaces;
+
+    l->face_glass = s[DEW_GLASS].factor;
+    l->face_edge = s[DEW_EDGE].factor;
+    l->face_corner = s[DEW_CORNER].factor;
+    l->film_rate_glass = film_beta * s[DEW_GLASS].area;
+    l->film_rate_edge = film_beta * s[DEW_EDGE].area;
+    l->film_rate_corner = film_beta * s[DEW_CORNER].area;
+}
+
+static void lane_heat(const struct dew_case *c, struct dew__lane *l)
+{
+    const struct dew_thermal *t = &c->house.thermal;
+
+    l->h_is = t->h_is;
+    l->h_ms = t->h_ms;
+    l->h_em = t->h_em;
+    l->h_w = t->h_w;
+    l->h_ground = t->h_ground;
+    l->c_air = t->c_air;
+    l->c_mass = t->c_mass;
+    l->mass_share = t->mass_share;
+    l->lost_share = t->lost_share;
+    l->convective = c->house.people.gains_convective;
+    l->band = c->house.comfort.band;
+    l->lead_lag = c->plant.lead_lag ? 1.0 : 0.0;
+}
+
+static void lane_water(const struct dew_case *c, struct dew__lane *l)
+{
+    const struct dew_buffer *b = &c->house.buffer;
+    const struct dew_water *w = c->house.water;
+
+    l->cap_day = b->day_kg > 0.0 ? b->day_kg : 1.0;
+    l->cap_deep = b->deep_kg > 0.0 ? b->deep_kg : 1.0;
+    l->rate_day = b->day_kg > 0.0 ? b->day_rate : 0.0;
+    l->rate_deep = b->day_kg > 0.0 && b->deep_kg > 0.0 ? b->deep_rate : 0.0;
+    l->evap_plants = w[DEW_SOURCE_plants].rate;
+    l->evap_laundry = w[DEW_SOURCE_laundry].rate;
+    l->evap_ground = w[DEW_SOURCE_ground].rate;
+    l->cool_plants = w[DEW_SOURCE_plants].heat_share;
+    l->cool_laundry = w[DEW_SOURCE_laundry].heat_share;
+    l->cool_ground = w[DEW_SOURCE_ground].heat_share;
+}
+
+/* Bands of no width would divide by zero: a device that is absent gets one. */
+static void lane_humidistats(const struct dew_case *c, struct dew__lane *l)
+{
+    const struct dew_dryer *dry = &c->plant.dryer;
+    const struct dew_humidifier *wet = &c->plant.humidifier;
+
+    l->dry_width = dry->rate > 0.0 ? dry->band : 1.0;
+    l->dry_low = dry->rate > 0.0 ? dry->set - 0.5 * dry->band : 2.0;
+    l->wet_width = wet->rate > 0.0 ? wet->band : 1.0;
+    l->wet_high = wet->rate > 0.0 ? wet->set + 0.5 * wet->band : -1.0;
+    l->wet_heat = wet->heat;
+}
+
+struct dew__lane dew__lane_of(const struct dew_case *c)
+{
+    const struct dew_leakage *leak = &c->house.leakage;
+    struct dew__lane l = {0};
+
+    l.rho = dew_air_density_run(c->pressure);
+    l.volume = c->house.volume;
+    l.mass_air = l.rho * l.volume;
+    l.stack_k = leak->stack_k;
+    l.stack_n = leak->stack_n;
+    l.wind_k = leak->wind_k;
+    l.wind_n = leak->wind_n;
+    l.leak_constant = leak->constant;
+    l.co2_out = c->house.co2_outdoors;
+    lane_heat(c, &l);
+    lane_water(c, &l);
+    lane_faces(c, &l);
+    lane_humidistats(c, &l);
+    return l;
+}

@@ -1,0 +1,29 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Schedules resolved for one hour, and controls for one step.  Private. */
+#ifndef DEW_MARCH_DRIVE_H
+#define DEW_MARCH_DRIVE_H
+
+#include "dew/sun.h"
+#include "march/lane.h"
+
+/* The clockwork of one run that is neither state nor constant. */
+struct dew__clock {
+    double day;  /* d      since the run began, for what decays             */
+    double mild; /* degC   running mean outdoors, for the window habit      */
+    int idle;    /* 1: time stands still for what decays (spin-up)          */
+};
+
+/* The hour's drive: what schedules, sun and decay say. */
+struct dew__drive dew__drive_of(const struct dew_case *c,
+                                const struct dew_plane *planes,
+                                const struct dew__clock *clock,
+                                const struct dew_hour *hour,
+                                const struct dew_date *date);
+
+/* Prepare the facades' planes: size DEW_FACADES. */
+void dew__planes(const struct dew_case *c, struct dew_plane *planes);
+
+/* The flat constants of a case. */
+struct dew__lane dew__lane_of(const struct dew_case *c);
+
+#endif

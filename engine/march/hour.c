@@ -1,0 +1,181 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The controls of a step, and what an hour has to tell. */
+#include <math.h>
+
+#include "dew/air.h"
+#include "dew/leakage.h"
+#include "march/march.h"
+
+static double on_share(const struct dew_case *c, const struct dew_date *date)
+{
+    const struct dew_control *k = &c->plant.control;
+
+    return date->weekday < 5 ? k->on_weekday[date->hour - 1]
+                             : k->on_weekend[date->hour - 1];
+}
+
+/* Share of the rest of the hour that a blower idles at low flow. */
+static double idle_share(const struct dew_handler *h, double full, int vent)
+{
+    if (h->mode == DEW_BLOWER_ON)
+        return 1.0;
+    if (h->mode == DEW_BLOWER_INTERLOCK)
+        return vent ? 1.0 : 0.0;
+    if (h->mode == DEW_BLOWER_MINUTES && h->minutes > full && full < 1.0)
+        return (h->minutes - full) / (1.0 - full);
+    return 0.0;
+}
+
+static void mix_vent(const struct dew_march *m, const struct dew__hour *h,
+                     struct dew__mixing *mix)
+{
+    double on = on_share(&m->c, h->date);
+
+    mix->vent[DEW_VENT_OFF] = 1.0 - on;
+    mix->vent[DEW_VENT_ON] = on;
+    mix->vent[DEW_VENT_BOOST] = 0.0;
+    mix->vent[DEW_VENT_DEFROST] = 0.0;
+    mix->bypass = 0.0;
+    mix->gain = 1.0;
+}
+
+static void mix_locals(const struct dew_march *m, const struct dew__hour *h,
+                       struct dew__mixing *mix)
+{
+    mix->local[0] = 1.0;
+    for (int e = 0; e < DEW_LOCALS; e++) {
+        mix->local[1 + e] =
+            m->c.plant.exhausts[e].flow > 0.0
+                ? m->c.plant.exhausts[e].hours[h->date->hour - 1]
+                : 0.0;
+        mix->local[0] -= mix->local[1 + e];
+    }
+}
+
+static void mix_blowers(const struct dew_march *m, const struct dew__duty *duty,
+                        struct dew__mixing *mix)
+{
+    double cool[DEW_HANDLERS] = {duty->cool, duty->cool_2, duty->cool_3};
+    double heat = m->c.plant.heater.by_air ? duty->heat : 0.0;
+
+    for (int k = 0; k < m->c.plant.handler_count; k++) {
+        mix->full[k] = dew__clamp01(cool[k] + heat);
+        mix->low_off[k] = idle_share(&m->c.plant.handlers[k], mix->full[k], 0);
+        mix->low_on[k] = idle_share(&m->c.plant.handlers[k], mix->full[k], 1);
+    }
+    mix->handlers = m->alike ? 0 : m->c.plant.handler_count;
+}
+
+void dew__mix_of(const struct dew_march *m, const struct dew__hour *h,
+                 const struct dew_state *at, const struct dew__duty *duty,
+                 struct dew__mixing *mix)
+{
+    (void)at; /* boost, lockout and frost look at it */
+    mix_vent(m, h, mix);
+    mix_locals(m, h, mix);
+    mix_blowers(m, duty, mix);
+}
+
+/* Inside faces at the end of a step: t, RH there, wet or not. */
+static void tell_faces(const struct dew_march *m, const struct dew__hour *h,
+                       struct dew_result *r)
+{
+    const double film[DEW_SURFACES] = {m->x.film_glass, m->x.film_edge,
+                                       m->x.film_corner};
+    double outside = h->now.mid.t;
+
+    for (int s = 0; s < DEW_SURFACES; s++) {
+        double f = m->c.house.surfaces[s].factor;
+        double t = outside + f * (m->x.t_air - outside);
+        double rh = m->terms.per_w * m->x.w / dew__pws(t);
+
+        r->surface_t[s] += h->per_steps * t;
+        r->surface_rh[s] += h->per_steps * rh;
+        r->sweat[s] += h->per_steps * (rh >= 1.0 || film[s] > 0.0);
+    }
+}
+
+static double rh_at(const struct dew_march *m, const struct dew_state *x)
+{
+    return m->before.p * x->w / (0.621945 + x->w) / dew__pws(x->t_air);
+}
+
+static void tell_energy(const struct dew_march *m, const struct dew__hour *h,
+                        const struct dew__sum *sum, struct dew_result *r)
+{
+    const struct dew_heater *heater = &m->c.plant.heater;
+
+    r->energy.ventilator += h->now.blend.fan_w * h->dt;
+    r->energy.blower += sum->heat.blowers;
+    if (heater->efficiency > 0.0 && heater->fuel > 0)
+        r->energy.heating_fuel += sum->heat.heating / heater->efficiency;
+    else if (heater->efficiency > 0.0)
+        r->energy.heating_power += sum->heat.heating / heater->efficiency;
+    for (int e = 0; e < DEW_LOCALS; e++)
+        r->energy.exhausts +=
+            m->c.plant.exhausts[e].watts * h->mix.local[1 + e] * h->dt;
+}
+
+static void tell_duty(const struct dew__hour *h, const struct dew__sum *sum,
+                      struct dew_result *r)
+{
+    double per_hour = 1.0 / 3600.0;
+
+    r->duty.cool += sum->duty.cool * per_hour;
+    r->duty.heat += sum->duty.heat * per_hour;
+    r->duty.dehumidify += sum->duty.dry * per_hour;
+    r->duty.humidify += sum->duty.wet * per_hour;
+    r->duty.vent += (1.0 - h->mix.vent[DEW_VENT_OFF]) * h->per_steps;
+    r->duty.boost += h->mix.vent[DEW_VENT_BOOST] * h->per_steps;
+    r->duty.defrost += h->mix.vent[DEW_VENT_DEFROST] * h->per_steps;
+    r->duty.blower += h->mix.full[0] * h->per_steps;
+}
+
+void dew__tell_step(const struct dew_march *m, struct dew__hour *h,
+                    const struct dew_state *from, const struct dew__sum *sum,
+                    struct dew_result *r)
+{
+    const struct dew__blend *b = &h->now.blend;
+    double half = 0.5 * h->per_steps, share = h->per_steps / m->lane.rho;
+
+    dew__add_water(&r->water, sum->water, 1.0);
+    dew__add_heat(&r->heat, sum->heat, 1.0);
+    r->t += half * (from->t_air + m->x.t_air);
+    r->w += half * (from->w + m->x.w);
+    r->rh += half * (rh_at(m, from) + rh_at(m, &m->x));
+    r->co2 += half * (from->co2 + m->x.co2);
+    r->w_out += h->per_steps * h->now.mid.w;
+    r->t_out += h->per_steps * h->now.mid.t;
+    r->fresh += share * b->fresh;
+    r->leak += share * b->leak;
+    tell_faces(m, h, r);
+    tell_energy(m, h, sum, r);
+    tell_duty(h, sum, r);
+}
+
+/* Supply air of the ventilator at its normal flow, at the hour's end. */
+static double supply_t(const struct dew_march *m, const struct dew__hour *h,
+                       const struct dew_result *r)
+{
+    const struct dew_path *p = &m->c.paths[DEW_VENT_ON][0];
+    double gained, cp = 1006.0;
+
+    if (!(p->supply > 0.0) || !(r->duty.vent > 0.0))
+        return NAN;
+    gained = p->fan_heat / (p->supply * m->lane.rho * cp);
+    return h->end->t + p->sensible * (m->x.t_air - h->end->t) + gained;
+}
+
+void dew__tell_hour(const struct dew_march *m, const struct dew__hour *h,
+                    struct dew_result *r)
+{
+    r->end = m->x;
+    r->dew_point = dew_air_dew(r->w, h->end->p);
+    r->supply_t = supply_t(m, h, r);
+    r->pressure = dew_house_pressure(&m->c.house.leakage, 0.0, -h->worst);
+    r->pressure_all = m->pressure_all;
+    r->wiped = h->wiped;
+    r->duty.window = m->c.house.windows.flow > 0.0
+                         ? h->now.drive.window / m->c.house.windows.flow
+                         : 0.0;
+}

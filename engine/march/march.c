@@ -1,0 +1,252 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The hourly march.  Read dew_march_step first. */
+#include "march/march.h"
+
+#include <math.h>
+#include <stdlib.h>
+
+#include "core/fail.h"
+#include "dew/air.h"
+#include "dew/leakage.h"
+
+/* Running mean outdoors, by which windows are opened: a week, EN 15251. */
+static const double mild_memory = 24.0 * 7.0;
+
+/* Before the first step there is no prediction: begin from the state itself. */
+static void begin(struct dew_march *m, struct dew__hour *h)
+{
+    struct dew__duty none = {0};
+
+    if (m->begun)
+        return;
+    h->now.mid = *h->end;
+    dew__mix_of(m, h, &m->x, &none, &h->mix);
+    m->blend =
+        dew__blend_all(&m->c, &h->mix, m->lane.rho,
+                       dew__natural(&m->lane, m->x.t_air, h->end), &h->worst);
+    h->now.blend = m->blend;
+    m->terms = dew__settle(&h->now, &m->x, &none, 0.0, 1.0 / h->dt);
+    m->begun = 1;
+}
+
+/* Water beyond what a film can hold runs off and is wiped. */
+static double wipe(double *film, double most)
+{
+    double over = *film > most ? *film - most : 0.0;
+
+    *film -= over;
+    return over;
+}
+
+static void wipe_all(struct dew_march *m, struct dew__hour *h)
+{
+    const struct dew_surface *s = m->c.house.surfaces;
+
+    h->wiped += wipe(&m->x.film_glass, s[DEW_GLASS].film_max);
+    h->wiped += wipe(&m->x.film_edge, s[DEW_EDGE].film_max);
+    h->wiped += wipe(&m->x.film_corner, s[DEW_CORNER].film_max);
+}
+
+/* One step: predict, weigh the air paths, settle the terms, two stages. */
+static void one_step(struct dew_march *m, struct dew__hour *h, double middle,
+                     struct dew_result *r)
+{
+    struct dew__now *now = &h->now;
+    struct dew_state from = m->x, at;
+    struct dew__terms guess;
+    struct dew__duty duty;
+    struct dew__sum sum;
+    double owed = m->x.owed_q / h->dt, natural;
+
+    now->mid = dew_hour_between(&h->start, h->end, middle);
+    now->blend = m->blend;
+    guess = dew__sources(now, &m->terms, owed);
+    at = dew__predict(now, &guess, &m->x, h->dt, &duty);
+    dew__mix_of(m, h, &at, &duty, &h->mix);
+    natural = dew__natural(&m->lane, at.t_air, &now->mid);
+    now->blend =
+        dew__blend_all(&m->c, &h->mix, m->lane.rho, natural, &h->worst);
+    m->terms = dew__settle(now, &at, &duty, owed, 1.0 / h->dt);
+    m->blend = now->blend;
+    m->x = dew__finish(now, &m->terms, &m->x, h->dt, &sum);
+    wipe_all(m, h);
+    dew__tell_step(m, h, &from, &sum, r);
+}
+
+/* The books of the hour, or what is wrong with them. */
+static enum dew_status audit(const struct dew_march *m,
+                             const struct dew_state *from,
+                             const struct dew__hour *h,
+                             const struct dew_result *r, struct dew_error *err)
+{
+    struct dew__books books = {.lane = &m->lane,
+                               .before = from,
+                               .after = &m->x,
+                               .water = &r->water,
+                               .heat = &r->heat,
+                               .wiped = h->wiped,
+                               .drained = r->coil_drained};
+    struct dew__gaps gaps = dew__ledger_gaps(&books);
+
+    if (isfinite(r->rh) && isfinite(m->x.t_mass) && dew__ledger_closes(&gaps))
+        return DEW_OK;
+    if (err != NULL && err->status == DEW_OK)
+        err->hour = m->hour;
+    return dew__fail(err, DEW_EBALANCE,
+                     "the books do not close: water %.1e (stores %.1e, "
+                     "surfaces %.1e, coils %.1e), heat %.1e of the hour's "
+                     "inflow, at %g degC and w %g; 1e-9 is allowed",
+                     gaps.air, gaps.stores, gaps.films, gaps.coils, gaps.heat,
+                     m->x.t_air, m->x.w);
+}
+
+static struct dew__hour hour_of(struct dew_march *m,
+                                const struct dew_hour *hour,
+                                const struct dew_date *date)
+{
+    struct dew__hour h = {.start = m->before,
+                          .end = hour,
+                          .date = date,
+                          .per_steps = 1.0 / m->c.steps_per_hour,
+                          .dt = 3600.0 / m->c.steps_per_hour};
+
+    h.now.lane = m->lane;
+    h.now.drive = dew__drive_of(&m->c, m->planes, &m->clock, hour, date);
+    return h;
+}
+
+enum dew_status dew_march_step(struct dew_march *m, const struct dew_hour *hour,
+                               const struct dew_date *date,
+                               struct dew_result *out, struct dew_error *err)
+{
+    struct dew__hour h = hour_of(m, hour, date);
+    struct dew_state from = m->x;
+    struct dew_result r = {0};
+    enum dew_status status;
+
+    m->hour++;
+    begin(m, &h);
+    for (int i = 0; i < m->c.steps_per_hour; i++)
+        one_step(m, &h, (i + 0.5) * h.per_steps, &r);
+    dew__tell_hour(m, &h, &r);
+    m->clock.mild += (hour->t - m->clock.mild) / mild_memory;
+    m->clock.day += 1.0 / 24.0;
+    m->before = *hour;
+    status = audit(m, &from, &h, &r, err);
+    if (status == DEW_OK)
+        *out = r;
+    return status;
+}
+
+/* Stores and nodes where a house of its set point and 45 % would have them. */
+static struct dew_state first_state(const struct dew_case *c,
+                                    const struct dew__lane *l,
+                                    const struct dew_hour *before)
+{
+    struct dew_state x = {0};
+    double rh = 0.45;
+
+    x.t_air = c->house.comfort.heat[0];
+    x.t_mass = x.t_air;
+    x.w = dew_air_w(x.t_air, rh, before->p);
+    x.w_day = rh * l->cap_day;
+    x.w_deep = rh * l->cap_deep;
+    x.co2 = c->house.co2_outdoors;
+    return x;
+}
+
+static double pressure_of_all(const struct dew_case *c)
+{
+    double worst = 0.0, local = 0.0;
+
+    for (int e = 0; e < DEW_LOCALS; e++)
+        local += c->plant.exhausts[e].flow;
+    for (int v = 0; v < DEW_VENT_STATES; v++)
+        for (int b = 0; b < DEW_BLOWER_STATES; b++) {
+            const struct dew_path *p = &c->paths[v][b];
+            double net = p->supply + p->unplanned + p->leak_in - p->exhaust -
+                         p->spill - p->leak_out - local;
+
+            worst = fmin(worst, net);
+        }
+    return dew_house_pressure(&c->house.leakage, 0.0, -worst);
+}
+
+enum dew_status dew_march_open(struct dew_march **march,
+                               const struct dew_case *c,
+                               const struct dew_hour *before,
+                               struct dew_error *err)
+{
+    enum dew_status status = dew__march_check(c, err);
+    struct dew_march *m;
+
+    *march = NULL;
+    if (status != DEW_OK)
+        return status;
+    m = calloc(1, sizeof *m);
+    if (m == NULL)
+        return dew__fail(err, DEW_EMEM, "no memory for the march");
+    m->c = *c;
+    m->lane = dew__lane_of(c);
+    dew__planes(c, m->planes);
+    m->before = *before;
+    m->clock.mild = before->t;
+    m->x = first_state(c, &m->lane, before);
+    m->alike = dew__paths_alike(c);
+    m->pressure_all = pressure_of_all(c);
+    *march = m;
+    return DEW_OK;
+}
+
+/* How far two states lie apart, in the stores that are slow. */
+static double apart(const struct dew_march *m, const struct dew_state *a,
+                    const struct dew_state *b)
+{
+    double day = fabs(a->w_day - b->w_day) / m->lane.cap_day;
+    double deep = fabs(a->w_deep - b->w_deep) / m->lane.cap_deep;
+
+    return fmax(fmax(day, deep), fabs(a->t_mass - b->t_mass) / 20.0);
+}
+
+enum dew_status dew_march_spin(struct dew_march *m,
+                               const struct dew_hour *hours,
+                               const struct dew_date *dates, size_t count,
+                               int *turns, struct dew_error *err)
+{
+    const size_t weeks = 24 * 28;
+    const double settled = 1e-4; /* 0.01 point of RH                        */
+    const int most = 40;
+    size_t length = count < weeks ? count : weeks;
+    struct dew__clock clock = m->clock;
+    struct dew_hour before = m->before;
+    struct dew_result out;
+    int turn = 0, done = 0;
+
+    while (!done && turn < most) {
+        struct dew_state last = m->x;
+
+        for (size_t h = 0; h < length; h++) {
+            enum dew_status status;
+
+            m->clock.idle = 1;
+            status = dew_march_step(m, &hours[h], &dates[h], &out, err);
+            if (status != DEW_OK)
+                return status;
+        }
+        turn++;
+        done = apart(m, &last, &m->x) < settled;
+        m->before = before;
+        m->clock.day = clock.day;
+    }
+    m->clock.mild = clock.mild;
+    m->clock.idle = 0;
+    m->hour = 0;
+    if (turns != NULL)
+        *turns = turn;
+    return DEW_OK;
+}
+
+void dew_march_close(struct dew_march *march)
+{
+    free(march);
+}

@@ -1,0 +1,56 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The body of a march, and the phases of its hour.  Private. */
+#ifndef DEW_MARCH_MARCH_H
+#define DEW_MARCH_MARCH_H
+
+#include "march/drive.h"
+#include "march/ledger.h"
+#include "march/paths.h"
+#include "march/step.h"
+
+struct dew_march {
+    struct dew_case c;
+    struct dew__lane lane;
+    struct dew_plane planes[DEW_FACADES];
+    struct dew__clock clock;
+    struct dew_state x;
+    struct dew__terms terms; /* of the last step: the next one's prediction  */
+    struct dew__blend blend; /* of the last step                             */
+    struct dew_hour before;  /* weather at the start of the hour             */
+    double pressure_all;     /* Pa   every exhaust at once                   */
+    int alike;               /* 1: no blower state differs in its paths      */
+    int begun;               /* 1: terms and blend are there                 */
+    int hour;                /* hours done                                   */
+};
+
+/* One hour's work in hand. */
+struct dew__hour {
+    struct dew__now now;
+    struct dew__mixing mix;
+    struct dew_hour start;
+    const struct dew_hour *end;
+    const struct dew_date *date;
+    double dt, per_steps; /* s, 1/steps                                     */
+    double wiped;         /* kg   off the surfaces this hour                 */
+    double worst;         /* m3/s most negative supply less exhaust          */
+};
+
+/* Refuse a case that the step cannot march. */
+enum dew_status dew__march_check(const struct dew_case *c,
+                                 struct dew_error *err);
+
+/* Shares of the ventilator and the blowers for the step now predicted. */
+void dew__mix_of(const struct dew_march *m, const struct dew__hour *h,
+                 const struct dew_state *at, const struct dew__duty *duty,
+                 struct dew__mixing *mix);
+
+/* Add what a step did to the hour's result. */
+void dew__tell_step(const struct dew_march *m, struct dew__hour *h,
+                    const struct dew_state *from, const struct dew__sum *sum,
+                    struct dew_result *r);
+
+/* Close the hour's result: means, air, pressures. */
+void dew__tell_hour(const struct dew_march *m, const struct dew__hour *h,
+                    struct dew_result *r);
+
+#endif

@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Which states of the air paths a step visits, and for what share.  Private. */
+#ifndef DEW_MARCH_PATHS_H
+#define DEW_MARCH_PATHS_H
+
+#include "march/lane.h"
+
+/*
+ * Shares of one step.  A blower is at full flow for its duty; of the rest it
+ * is at low flow for one share while the ventilator is off and another while
+ * it runs (nested when interlocked).  Everything else overlaps by chance.
+ */
+struct dew__mixing {
+    double vent[DEW_VENT_STATES]; /* -   sum to 1                         */
+    double full[DEW_HANDLERS];    /* -                                    */
+    double low_off[DEW_HANDLERS]; /* -   of the rest, ventilator off      */
+    double low_on[DEW_HANDLERS];  /* -   of the rest, ventilator running  */
+    double local[1 + DEW_LOCALS]; /* -   none, bath, kitchen, dryer; sum 1 */
+    int handlers;                 /* 0 when all blower states are alike   */
+    double bypass;                /* -   share of recovery switched off   */
+    double gain;                  /* -   sensible effectiveness x, >= 1   */
+};
+
+/* 1 when no blower state differs from all off. */
+int dew__paths_alike(const struct dew_case *c);
+
+/*
+ * Weigh whole states.  natural m3/s; worst m3/s: most negative supply less
+ * exhaust of any state visited.
+ */
+struct dew__blend dew__blend_all(const struct dew_case *c,
+                                 const struct dew__mixing *mix, double rho,
+                                 double natural, double *worst);
+
+#endif

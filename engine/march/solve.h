@@ -1,0 +1,230 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * What one stage solves in closed form: the thermostat on three nodes, and
+ * the humidistats, wet coils and sweating surfaces on one monotone line.
+ * Private; see step.h for the whole step and for what keeps it vectorising.
+ */
+#ifndef DEW_MARCH_SOLVE_H
+#define DEW_MARCH_SOLVE_H
+
+#include <math.h>
+
+#include "air/poly.h"
+#include "march/lane.h"
+
+/* Heat of evaporation at 20 degC, J/kg: 2501 + 1.86 t - 4.186 t, [ASH-F1] */
+#define DEW_LATENT 2454480.0
+
+/* All coefficients of a step that the stages share. */
+struct dew__now {
+    struct dew__lane lane;
+    struct dew__drive drive;
+    struct dew__coil c1, c2, c3;
+    struct dew__blend blend;
+    struct dew_hour mid;
+};
+
+DEW_LANE double dew__pws(double t)
+{
+    return dew__poly_pws(t).value;
+}
+
+DEW_LANE double dew__pow(double x, double y)
+{
+    return dew__poly_pow(x, y);
+}
+
+DEW_LANE double dew__clamp01(double x)
+{
+    x = x > 0.0 ? x : 0.0;
+    return x < 1.0 ? x : 1.0;
+}
+
+DEW_LANE double dew__over(double x)
+{
+    return x > 0.0 ? x : 0.0;
+}
+
+/* x / y, or 0 where y is not positive. */
+DEW_LANE double dew__ratio(double x, double y)
+{
+    double safe = y > 0.0 ? y : 1.0;
+
+    return y > 0.0 ? x / safe : 0.0;
+}
+
+/* ---- the surface node, an algebraic one: ts = a ta + b tm + c ----------- */
+
+struct dew__node {
+    double a, b, c;
+};
+
+DEW_LANE struct dew__node dew__surface_node(const struct dew__now *n,
+                                            const struct dew__terms *k)
+{
+    const struct dew__lane *l = &n->lane;
+    double sum = l->h_is + l->h_w + l->h_ms;
+    struct dew__node s;
+
+    s.a = l->h_is / sum;
+    s.b = l->h_ms / sum;
+    s.c = (l->h_w * n->mid.t + k->surface_source) / sum;
+    return s;
+}
+
+/* ---- heat: eliminate surface and mass, solve the air for the thermostat -- */
+
+struct dew__warm {
+    double t_air, t_mass, held;
+    struct dew__duty duty;
+};
+
+/* How one share of the whole coil capacity falls on each handler. */
+DEW_LANE void dew__share_out(const struct dew__now *n, double share,
+                             struct dew__duty *d)
+{
+    double all = n->c1.sensible + n->c2.sensible + n->c3.sensible;
+    double need = share * all, rest = need - n->c1.sensible;
+    double ll = n->lane.lead_lag;
+
+    d->cool = ll > 0.0 ? dew__clamp01(dew__ratio(need, n->c1.sensible)) : share;
+    d->cool_2 =
+        ll > 0.0 ? dew__clamp01(dew__ratio(rest, n->c2.sensible)) : share;
+    rest -= n->c2.sensible;
+    d->cool_3 =
+        ll > 0.0 ? dew__clamp01(dew__ratio(rest, n->c3.sensible)) : share;
+}
+
+DEW_LANE struct dew__warm dew__warm_stage(const struct dew__now *n,
+                                          const struct dew__terms *k,
+                                          const struct dew_state *x, double gdt)
+{
+    const struct dew__lane *l = &n->lane;
+    struct dew__node s = dew__surface_node(n, k);
+    double cm = l->c_mass / gdt, ca = l->c_air / gdt;
+    double dm = cm + l->h_em + l->h_ground + l->h_ms * (1.0 - s.b);
+    double d = (cm * x->t_mass + k->mass_source + l->h_ms * s.c) / dm;
+    double e = l->h_ms * s.a / dm;
+    double slope = ca + k->air_g + l->h_is * (1.0 - s.a - s.b * e);
+    double right = ca * x->t_air + k->air_source + l->h_is * (s.c + s.b * d);
+    double heat = dew__clamp01(dew__ratio(n->drive.set_heat * slope - right,
+                                          l->band * slope + k->heat_full));
+    double cool = dew__clamp01(dew__ratio(right - n->drive.set_cool * slope,
+                                          l->band * slope + k->cool_full));
+    struct dew__warm out;
+    double given = n->drive.given;
+
+    heat = given > 0.0 || k->heat_full <= 0.0 ? 0.0 : heat;
+    cool = given > 0.0 || k->cool_full <= 0.0 ? 0.0 : cool;
+    out.t_air = (right + heat * k->heat_full - cool * k->cool_full) / slope;
+    out.t_air = given > 0.0 ? n->drive.set_heat : out.t_air;
+    out.held = given > 0.0 ? out.t_air * slope - right : 0.0;
+    out.t_mass = d + e * out.t_air;
+    out.duty.heat = heat;
+    dew__share_out(n, cool, &out.duty);
+    out.duty.dry = 0.0;
+    out.duty.wet = 0.0;
+    return out;
+}
+
+/* ---- water: a monotone, piecewise linear equation in w ------------------- */
+
+/* What makes the pieces, for one stage. */
+struct dew__pieces {
+    double g, r; /* g w - r: the linear part                      */
+    double p1, b1, p2, b2, p3, b3; /* coils: pass, and w at which they wet    */
+    double f1, s1, a1, f2, s2, a2, f3, s3, a3; /* films: rate, w_s, at hand   */
+    double per_rh; /* RH per w                                      */
+};
+
+DEW_LANE double dew__film_piece(double rate, double w_s, double at_hand,
+                                double w)
+{
+    double flow = rate * (w - w_s);
+
+    return flow > -at_hand ? flow : -at_hand;
+}
+
+DEW_LANE double dew__dry_share(const struct dew__now *n, double rh)
+{
+    return dew__clamp01((rh - n->lane.dry_low) / n->lane.dry_width);
+}
+
+DEW_LANE double dew__wet_share(const struct dew__now *n, double rh)
+{
+    return dew__clamp01((n->lane.wet_high - rh) / n->lane.wet_width);
+}
+
+/* kg/s leaving the zone's air less what enters it, at w. */
+DEW_LANE double dew__residual(const struct dew__now *n,
+                              const struct dew__pieces *p, double w)
+{
+    double rh = p->per_rh * w;
+
+    return p->g * w - p->r + p->p1 * dew__over(w - p->b1) +
+           p->p2 * dew__over(w - p->b2) + p->p3 * dew__over(w - p->b3) +
+           dew__film_piece(p->f1, p->s1, p->a1, w) +
+           dew__film_piece(p->f2, p->s2, p->a2, w) +
+           dew__film_piece(p->f3, p->s3, p->a3, w) +
+           n->drive.dry_rate * dew__dry_share(n, rh) -
+           n->drive.wet_rate * dew__wet_share(n, rh);
+}
+
+/* Slope and intercept of a coil, when the root lies above its dew point. */
+DEW_LANE void dew__add_coil(const struct dew__now *n,
+                            const struct dew__pieces *p, double pass,
+                            double wet, double *g, double *r)
+{
+    double on = dew__residual(n, p, wet) < 0.0 ? pass : 0.0;
+
+    *g += on;
+    *r += on * wet;
+}
+
+/* Slope and intercept of a film: free, or giving all it has. */
+DEW_LANE void dew__add_film(double over, double rate, double w_s,
+                            double at_hand, double *g, double *r)
+{
+    *g += over > 0.0 ? 0.0 : rate;
+    *r += over > 0.0 ? at_hand : rate * w_s;
+}
+
+DEW_LANE double dew__film_edge(double rate, double w_s, double at_hand)
+{
+    return w_s - dew__ratio(at_hand, rate);
+}
+
+/*
+ * The root of the residual, exactly: its sign at each kink says on which side
+ * the root lies, since the residual rises with w.
+ */
+DEW_LANE double dew__w_root(const struct dew__now *n,
+                            const struct dew__pieces *p)
+{
+    const struct dew__lane *l = &n->lane;
+    double g = p->g, r = p->r, dry = n->drive.dry_rate, wet = n->drive.wet_rate;
+    double to_w = 1.0 / p->per_rh;
+    double dry_off = dew__residual(n, p, l->dry_low * to_w);
+    double dry_full = dew__residual(n, p, (l->dry_low + l->dry_width) * to_w);
+    double wet_off = dew__residual(n, p, l->wet_high * to_w);
+    double wet_full = dew__residual(n, p, (l->wet_high - l->wet_width) * to_w);
+    double in_dry = dry_off < 0.0 && dry_full > 0.0 ? dry / l->dry_width : 0.0;
+    double in_wet = wet_off > 0.0 && wet_full < 0.0 ? wet / l->wet_width : 0.0;
+
+    dew__add_coil(n, p, p->p1, p->b1, &g, &r);
+    dew__add_coil(n, p, p->p2, p->b2, &g, &r);
+    dew__add_coil(n, p, p->p3, p->b3, &g, &r);
+    dew__add_film(dew__residual(n, p, dew__film_edge(p->f1, p->s1, p->a1)),
+                  p->f1, p->s1, p->a1, &g, &r);
+    dew__add_film(dew__residual(n, p, dew__film_edge(p->f2, p->s2, p->a2)),
+                  p->f2, p->s2, p->a2, &g, &r);
+    dew__add_film(dew__residual(n, p, dew__film_edge(p->f3, p->s3, p->a3)),
+                  p->f3, p->s3, p->a3, &g, &r);
+    g += in_dry * p->per_rh + in_wet * p->per_rh;
+    r += in_dry * l->dry_low + in_wet * l->wet_high;
+    r -= dry_full <= 0.0 ? dry : 0.0;
+    r += wet_full >= 0.0 ? wet : 0.0;
+    return r / g;
+}
+
+#endif

@@ -1,0 +1,464 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * One step of one house: the same source for one house and for sixteen.
+ *
+ * L-stable two-stage SDIRK, gamma = 1 - 1/sqrt 2 [ALE77], with the
+ * thermostat, the humidistats, the wet or dry coil and the sweating surfaces
+ * solved inside the stage in closed form.  A step runs in phases, so that a
+ * bundle can loop over its lanes within each:
+ *
+ *     dew__predict   one stage with the previous step's coefficients
+ *     dew__natural   wind and stack at the predicted midpoint
+ *     dew__blend     the air paths, state by state, weighted whole
+ *     dew__settle    the step's coefficients, once
+ *     dew__finish    two stages, and what flowed in them
+ *
+ * It vectorises as long as every function is inlined, members are named,
+ * choices are ?: and nothing but sqrt and fabs is called.
+ */
+#ifndef DEW_MARCH_STEP_H
+#define DEW_MARCH_STEP_H
+
+#include "march/solve.h"
+
+#define DEW_GAMMA 0.29289321881345254 /* 1 - 1/sqrt 2, [ALE77] */
+
+/* The stores as straight lines of w: day = day_0 + day_w w, likewise deep. */
+struct dew__stores {
+    double day_0, day_w, deep_0, deep_day;
+};
+
+DEW_LANE struct dew__stores dew__store_lines(const struct dew__now *n,
+                                             const struct dew__terms *k,
+                                             const struct dew_state *x,
+                                             double gdt)
+{
+    const struct dew__lane *l = &n->lane;
+    double p1 = k->pws_store / l->cap_day, p2 = k->pws_store / l->cap_deep;
+    double down = gdt * l->rate_deep, in = gdt * l->rate_day;
+    struct dew__stores s;
+    double whole;
+
+    s.deep_0 = x->w_deep / (1.0 + down * p2);
+    s.deep_day = down * p1 / (1.0 + down * p2);
+    whole = 1.0 + in * p1 + down * p1 - down * p2 * s.deep_day;
+    s.day_0 = (x->w_day + down * p2 * s.deep_0) / whole;
+    s.day_w = in * k->per_w / whole;
+    return s;
+}
+
+/* share: what of a film may leave in this stage, of its base state. */
+DEW_LANE struct dew__pieces dew__pieces_of(const struct dew__now *n,
+                                           const struct dew__terms *k,
+                                           const struct dew__duty *d,
+                                           const struct dew_state *x,
+                                           double per_dt)
+{
+    const struct dew__lane *l = &n->lane;
+    struct dew__pieces p;
+
+    p.g = 0.0;
+    p.r = 0.0;
+    p.p1 = d->cool * n->c1.pass;
+    p.p2 = d->cool_2 * n->c2.pass;
+    p.p3 = d->cool_3 * n->c3.pass;
+    p.b1 = n->c1.w_adp;
+    p.b2 = n->c2.w_adp;
+    p.b3 = n->c3.w_adp;
+    p.f1 = l->film_rate_glass * k->per_w;
+    p.f2 = l->film_rate_edge * k->per_w;
+    p.f3 = l->film_rate_corner * k->per_w;
+    p.s1 = k->wsat_glass;
+    p.s2 = k->wsat_edge;
+    p.s3 = k->wsat_corner;
+    p.a1 = dew__over(x->film_glass * per_dt);
+    p.a2 = dew__over(x->film_edge * per_dt);
+    p.a3 = dew__over(x->film_corner * per_dt);
+    p.per_rh = k->per_w / k->pws_air;
+    return p;
+}
+
+/* Advance w, the stores and the films from base x by gdt. */
+DEW_LANE struct dew_state dew__water_stage(const struct dew__now *n,
+                                           const struct dew__terms *k,
+                                           const struct dew_state *x,
+                                           double gdt, struct dew__pieces *p)
+{
+    const struct dew__lane *l = &n->lane;
+    struct dew__stores s = dew__store_lines(n, k, x, gdt);
+    double p1 = k->pws_store / l->cap_day;
+    double evap = l->evap_plants + l->evap_laundry + l->evap_ground;
+    struct dew_state y = *x;
+
+    p->g = l->mass_air / gdt + k->w_g + evap * k->per_w +
+           l->rate_day * (k->per_w - p1 * s.day_w);
+    p->r = l->mass_air / gdt * x->w + k->w_source + l->rate_day * p1 * s.day_0;
+    y.w = dew__w_root(n, p);
+    y.w_day = s.day_0 + s.day_w * y.w;
+    y.w_deep = s.deep_0 + s.deep_day * y.w_day;
+    y.film_glass += gdt * dew__film_piece(p->f1, p->s1, p->a1, y.w);
+    y.film_edge += gdt * dew__film_piece(p->f2, p->s2, p->a2, y.w);
+    y.film_corner += gdt * dew__film_piece(p->f3, p->s3, p->a3, y.w);
+    return y;
+}
+
+DEW_LANE double dew__co2_stage(const struct dew__now *n,
+                               const struct dew_state *x, double gdt)
+{
+    const struct dew__blend *b = &n->blend;
+    double out =
+        (b->leak + b->fresh + b->unplanned + b->ductleak) / n->lane.rho +
+        n->drive.window;
+    double hold = n->lane.volume / gdt;
+
+    return (hold * x->co2 + 1e6 * n->drive.co2_in + out * n->lane.co2_out) /
+           (hold + out);
+}
+
+/* ---- the named flows of one stage, each from its own equation ------------ */
+
+DEW_LANE struct dew_water_flows dew__water_flows(const struct dew__now *n,
+                                                 const struct dew__terms *k,
+                                                 const struct dew__pieces *p,
+                                                 const struct dew_state *x,
+                                                 struct dew__duty *d)
+{
+    const struct dew__lane *l = &n->lane;
+    const struct dew__drive *s = &n->drive;
+    double gap = n->mid.w - x->w, pv = k->per_w * x->w;
+    struct dew_water_flows f;
+
+    d->dry = dew__dry_share(n, p->per_rh * x->w);
+    d->wet = dew__wet_share(n, p->per_rh * x->w);
+    f.people = s->people;
+    f.showers = s->showers;
+    f.cooking = s->cooking;
+    f.dishes = s->dishes;
+    f.laundry = s->laundry + l->evap_laundry * (k->pws_air - pv);
+    f.plants = s->plants + l->evap_plants * (k->pws_air - pv);
+    f.pets = s->pets;
+    f.ground = s->ground + l->evap_ground * (s->p_ground - pv);
+    f.drying = s->drying;
+    f.burning = s->burning;
+    f.other = s->other;
+    f.humidifier = s->wet_rate * d->wet;
+    f.leakage = n->blend.leak * gap;
+    f.windows = l->rho * s->window * gap;
+    f.fresh = n->blend.fresh * gap;
+    f.recovered = -n->blend.fresh_latent * gap;
+    f.unplanned = n->blend.unplanned * gap;
+    f.ductleak = n->blend.ductleak * gap;
+    f.coil =
+        -(p->p1 * dew__over(x->w - p->b1) + p->p2 * dew__over(x->w - p->b2) +
+          p->p3 * dew__over(x->w - p->b3));
+    f.putback = s->putback;
+    f.dehumidifier = -s->dry_rate * d->dry;
+    f.glass = -(dew__film_piece(p->f1, p->s1, p->a1, x->w) +
+                dew__film_piece(p->f2, p->s2, p->a2, x->w) +
+                dew__film_piece(p->f3, p->s3, p->a3, x->w));
+    f.store = l->rate_day * (x->w_day * (k->pws_store / l->cap_day) - pv);
+    return f;
+}
+
+/* Latent heat that the flows take from the air node, W. */
+DEW_LANE double dew__latent_air(const struct dew__now *n,
+                                const struct dew_water_flows *f)
+{
+    const struct dew__lane *l = &n->lane;
+
+    return -DEW_LATENT *
+           (l->cool_plants * f->plants + l->cool_laundry * f->laundry +
+            l->cool_ground * f->ground + f->putback);
+}
+
+/* And from the surface node: what furnishings and films give up or take. */
+DEW_LANE double dew__latent_surface(const struct dew_water_flows *f)
+{
+    return -DEW_LATENT * (f->store + f->glass);
+}
+
+DEW_LANE double dew__drier_heat(const struct dew__now *n,
+                                const struct dew_water_flows *f,
+                                const struct dew__duty *d)
+{
+    return n->drive.dry_power * d->dry - DEW_LATENT * f->dehumidifier -
+           DEW_LATENT * n->lane.wet_heat * f->humidifier;
+}
+
+DEW_LANE struct dew_heat_flows dew__heat_flows(const struct dew__now *n,
+                                               const struct dew__terms *k,
+                                               const struct dew_water_flows *w,
+                                               const struct dew_state *x,
+                                               const struct dew__warm *warm)
+{
+    const struct dew__lane *l = &n->lane;
+    const struct dew__drive *s = &n->drive;
+    const struct dew__blend *b = &n->blend;
+    struct dew__node node = dew__surface_node(n, k);
+    double gap = k->cp * (n->mid.t - x->t_air);
+    double radiant = (1.0 - l->convective) * (s->bodies + s->gains) + s->solar;
+    const struct dew__duty *d = &warm->duty;
+    double all = n->c1.sensible + n->c2.sensible + n->c3.sensible;
+    double sensible = d->cool * n->c1.sensible + d->cool_2 * n->c2.sensible +
+                      d->cool_3 * n->c3.sensible;
+    struct dew_heat_flows f;
+
+    f.bodies = s->bodies;
+    f.gains = s->gains;
+    f.solar = s->solar;
+    f.dropped = -l->lost_share * radiant;
+    f.opaque = l->h_em * (n->mid.t - x->t_mass) + s->sunlit;
+    f.glazing =
+        l->h_w * (n->mid.t - (node.a * x->t_air + node.b * x->t_mass + node.c));
+    f.earth = l->h_ground * (s->t_ground - x->t_mass);
+    f.infiltration = b->leak * gap;
+    f.airing = l->rho * s->window * gap;
+    f.freshair = b->fresh * gap;
+    f.recovery = -b->fresh_sensible * gap;
+    f.ductair = (b->unplanned + b->ductleak) * gap;
+    f.fans = b->fan_heat + b->preheat;
+    f.blowers = s->blower_idle + s->blower_heat * d->heat +
+                (s->blower_full - s->blower_idle) * dew__ratio(sensible, all);
+    f.heating = s->heat_cap * d->heat;
+    f.cooling = -sensible;
+    f.drier = dew__drier_heat(n, w, d);
+    f.evaporation = dew__latent_air(n, w) + dew__latent_surface(w);
+    f.held = warm->held;
+    return f;
+}
+
+/* ---- the step's coefficients --------------------------------------------- */
+
+DEW_LANE double dew__w_of(double pv, double p)
+{
+    return 0.621945 * pv / (p - pv); /* [ASH-F1] eq. 20 */
+}
+
+DEW_LANE double dew__face_w(const struct dew__now *n, double t, double face)
+{
+    double t_face = n->mid.t + face * (t - n->mid.t);
+
+    return dew__w_of(dew__pws(t_face), n->mid.p);
+}
+
+/* Natural air change at a predicted state, m3/s; see dew_leakage. */
+DEW_LANE double dew__natural(const struct dew__lane *l, double t,
+                             const struct dew_hour *mid)
+{
+    double gap = fabs(t - mid->t);
+    double stack = l->stack_k * dew__pow(gap + 1e-6, l->stack_n);
+    double wind = l->wind_k * dew__pow(mid->wind + 1e-6, l->wind_n);
+
+    return sqrt(stack * stack + wind * wind) + l->leak_constant;
+}
+
+/* One state of the air paths at its full flow, [ASH-F16] eq. 51. */
+DEW_LANE void dew__blend_state(struct dew__blend *b, const struct dew_path *a,
+                               double rho, double weight, double local,
+                               double natural)
+{
+    double in = a->supply + a->unplanned + a->leak_in;
+    double out = a->exhaust + a->spill + a->leak_out + local;
+    double net = fabs(in - out);
+    double root = sqrt(net * net + natural * natural);
+    double pressed = dew__ratio(natural * natural, root + net);
+    double m = rho * weight;
+
+    b->leak += m * (in > out ? pressed : root);
+    b->fresh += m * a->fresh;
+    b->fresh_sensible += m * a->fresh * a->sensible;
+    b->fresh_latent += m * a->fresh * a->latent;
+    b->unplanned += m * a->unplanned;
+    b->ductleak += m * a->leak_in;
+    b->fan_w += weight * a->fan_w;
+    b->fan_heat += weight * a->fan_heat;
+    b->unbalanced += weight * (in - out);
+}
+
+/* What the predicted state bends: the only transcendental work of a step. */
+DEW_LANE struct dew__terms dew__curves(const struct dew__now *n,
+                                       const struct dew_state *at)
+{
+    const struct dew__lane *l = &n->lane;
+    double sum = l->h_is + l->h_w + l->h_ms;
+    double t_face =
+        (l->h_is * at->t_air + l->h_ms * at->t_mass + l->h_w * n->mid.t) / sum;
+    struct dew__terms k;
+
+    k.per_w = n->mid.p / (0.621945 + at->w);
+    k.pws_air = dew__pws(at->t_air);
+    k.pws_store = dew__pws(t_face);
+    k.wsat_glass = dew__face_w(n, at->t_air, l->face_glass);
+    k.wsat_edge = dew__face_w(n, at->t_air, l->face_edge);
+    k.wsat_corner = dew__face_w(n, at->t_air, l->face_corner);
+    k.evap_air = 0.0;
+    k.evap_surface = 0.0;
+    k.cp = 0.0;
+    return k;
+}
+
+/* What the present hour puts in, given the curves.  owed, W: see finish. */
+DEW_LANE struct dew__terms dew__sources(const struct dew__now *n,
+                                        const struct dew__terms *curves,
+                                        double owed)
+{
+    const struct dew__lane *l = &n->lane;
+    const struct dew__drive *s = &n->drive;
+    const struct dew__blend *b = &n->blend;
+    double inside = (1.0 - l->convective) * (s->bodies + s->gains) + s->solar;
+    double gas = b->leak + l->rho * s->window + b->unplanned + b->ductleak;
+    double all = n->c1.sensible + n->c2.sensible + n->c3.sensible;
+    double evap = l->evap_plants + l->evap_laundry;
+    struct dew__terms k = *curves;
+
+    k.cp = 1006.0 + 1860.0 * n->mid.w; /* [ASH-F1] eq. 30 */
+    k.mass_source = l->mass_share * inside + s->sunlit + l->h_em * n->mid.t +
+                    l->h_ground * s->t_ground;
+    k.surface_source =
+        (1.0 - l->mass_share - l->lost_share) * inside + k.evap_surface;
+    k.air_g = k.cp * (gas + b->fresh - b->fresh_sensible);
+    k.air_source = l->convective * (s->bodies + s->gains) + k.air_g * n->mid.t +
+                   b->fan_heat + b->preheat + s->blower_idle + k.evap_air +
+                   owed;
+    k.heat_full = s->heat_cap > 0.0 ? s->heat_cap + s->blower_heat : 0.0;
+    k.cool_full = all > 0.0 ? all - (s->blower_full - s->blower_idle) : 0.0;
+    k.w_g = gas + b->fresh - b->fresh_latent;
+    k.w_source = s->people + s->showers + s->cooking + s->dishes + s->laundry +
+                 s->plants + s->pets + s->ground + s->drying + s->burning +
+                 s->other + s->putback + k.w_g * n->mid.w + evap * k.pws_air +
+                 l->evap_ground * s->p_ground;
+    return k;
+}
+
+/*
+ * The step's coefficients, once, at the predicted midpoint and with the duty
+ * predicted there.
+ *
+ *     owed    W     latent heat the heat equations have not had yet
+ *     per_dt  1/s   of a film, what may leave it
+ */
+DEW_LANE struct dew__terms dew__settle(const struct dew__now *n,
+                                       const struct dew_state *at,
+                                       const struct dew__duty *duty,
+                                       double owed, double per_dt)
+{
+    struct dew__terms k = dew__curves(n, at);
+    struct dew__pieces p = dew__pieces_of(n, &k, duty, at, per_dt);
+    struct dew__duty d = *duty;
+    struct dew_water_flows f = dew__water_flows(n, &k, &p, at, &d);
+
+    k.evap_air = dew__latent_air(n, &f) + dew__drier_heat(n, &f, &d);
+    k.evap_surface = dew__latent_surface(&f);
+    return dew__sources(n, &k, owed);
+}
+
+/* ---- two stages ----------------------------------------------------------- */
+
+#define DEW__ADD_FLOW(name, words) sum->name += weight * f.name;
+#define DEW__ADD_HEAT(name, words) sum->name += weight * f.name;
+
+DEW_LANE void dew__add_water(struct dew_water_flows *sum,
+                             struct dew_water_flows f,
+                             double weight){DEW_WATER_MAP(DEW__ADD_FLOW)}
+
+DEW_LANE void dew__add_heat(struct dew_heat_flows *sum, struct dew_heat_flows f,
+                            double weight)
+{
+    DEW_HEAT_MAP(DEW__ADD_HEAT)
+}
+
+/* What a step returns beside the state. */
+struct dew__sum {
+    struct dew_water_flows water; /* kg                                     */
+    struct dew_heat_flows heat;   /* J                                      */
+    struct dew__duty duty;        /* mean of the step                       */
+};
+
+#define DEW__ZERO_FLOW(name, words) sum->name = 0.0;
+DEW_LANE void dew__zero_water(struct dew_water_flows *sum){
+    DEW_WATER_MAP(DEW__ZERO_FLOW)} DEW_LANE
+    void dew__zero_heat(struct dew_heat_flows *sum){
+        DEW_HEAT_MAP(DEW__ZERO_FLOW)}
+
+/* One stage from base x; its flows are added with weight. */
+DEW_LANE struct dew_state
+    dew__stage(const struct dew__now *n, const struct dew__terms *k,
+               const struct dew_state *x, const double times[3],
+               struct dew__sum *sum)
+{
+    double gdt = times[0], weight = times[1];
+    struct dew__warm warm = dew__warm_stage(n, k, x, gdt);
+    struct dew__pieces p = dew__pieces_of(n, k, &warm.duty, x, times[2]);
+    struct dew_state y = dew__water_stage(n, k, x, gdt, &p);
+    struct dew_water_flows f;
+
+    y.t_air = warm.t_air;
+    y.t_mass = warm.t_mass;
+    y.co2 = dew__co2_stage(n, x, gdt);
+    f = dew__water_flows(n, k, &p, &y, &warm.duty);
+    dew__add_water(&sum->water, f, weight);
+    dew__add_heat(&sum->heat, dew__heat_flows(n, k, &f, &y, &warm), weight);
+    sum->duty.heat += weight * warm.duty.heat;
+    sum->duty.cool += weight * warm.duty.cool;
+    sum->duty.cool_2 += weight * warm.duty.cool_2;
+    sum->duty.cool_3 += weight * warm.duty.cool_3;
+    sum->duty.dry += weight * warm.duty.dry;
+    sum->duty.wet += weight * warm.duty.wet;
+    return y;
+}
+
+/* x + r (y - x): the base of the second stage. */
+#define DEW__LEAN(name) b.name = x->name + r * (y->name - x->name);
+DEW_LANE struct dew_state dew__lean(const struct dew_state *x,
+                                    const struct dew_state *y, double r)
+{
+    struct dew_state b;
+
+    DEW_STATE_MAP(DEW__LEAN)
+    return b;
+}
+
+/*
+ * The two stages.  sum gets what flowed in the step; the latent heat that the
+ * heat equations were given from the prediction and the true one differ a
+ * little, and the difference is owed to the next step.
+ */
+DEW_LANE struct dew_state dew__finish(const struct dew__now *n,
+                                      const struct dew__terms *k,
+                                      const struct dew_state *x, double dt,
+                                      struct dew__sum *sum)
+{
+    double first[3] = {DEW_GAMMA * dt, (1.0 - DEW_GAMMA) * dt, 1.0 / dt};
+    double second[3] = {DEW_GAMMA * dt, DEW_GAMMA * dt, 1.0 / (DEW_GAMMA * dt)};
+    struct dew_state one, base, end;
+
+    dew__zero_water(&sum->water);
+    dew__zero_heat(&sum->heat);
+    sum->duty = (struct dew__duty){0.0, 0.0, 0.0, 0.0, 0.0, 0.0};
+    one = dew__stage(n, k, x, first, sum);
+    base = dew__lean(x, &one, (1.0 - DEW_GAMMA) / DEW_GAMMA);
+    end = dew__stage(n, k, &base, second, sum);
+    end.owed_q = sum->heat.evaporation + sum->heat.drier -
+                 (k->evap_air + k->evap_surface) * dt;
+    return end;
+}
+
+/* The midpoint, by one stage with the coefficients of the step before. */
+DEW_LANE struct dew_state dew__predict(const struct dew__now *n,
+                                       const struct dew__terms *k,
+                                       const struct dew_state *x, double dt,
+                                       struct dew__duty *duty)
+{
+    struct dew__warm warm = dew__warm_stage(n, k, x, 0.5 * dt);
+    struct dew__pieces p = dew__pieces_of(n, k, &warm.duty, x, 1.0 / dt);
+    struct dew_state y = dew__water_stage(n, k, x, 0.5 * dt, &p);
+
+    y.t_air = warm.t_air;
+    y.t_mass = warm.t_mass;
+    *duty = warm.duty;
+    duty->dry = dew__dry_share(n, p.per_rh * y.w);
+    duty->wet = dew__wet_share(n, p.per_rh * y.w);
+    return y;
+}
+
+#endif

@@ -1,0 +1,94 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Tallies: what a run is judged by. */
+#include <math.h>
+
+#include "dew/march.h"
+
+/* An hour counts only beyond the limit by this, so that a controller holding
+   the limit itself is not counted; 0.05 point of RH. */
+static const double beyond = 0.0005;
+
+static void add_humidity(struct dew_tally *t, const struct dew_limits *limits,
+                         const struct dew_date *date,
+                         const struct dew_result *in)
+{
+    int humid = in->rh > limits->too_humid + beyond;
+    double first = t->hours == 0.0;
+
+    t->too_humid += humid;
+    t->too_dry += in->rh < limits->too_dry - beyond;
+    t->run = humid ? t->run + 1.0 : 0.0;
+    t->longest_too_humid = fmax(t->longest_too_humid, t->run);
+    t->could_dry += in->w_out < in->w;
+    t->could_wet += in->w_out > in->w;
+    t->idle_humid += humid && in->duty.cool <= 0.0;
+    t->rh_sum += in->rh;
+    t->rh_min = first ? in->rh : fmin(t->rh_min, in->rh);
+    t->rh_max = first ? in->rh : fmax(t->rh_max, in->rh);
+    t->by_hour[date->hour - 1] += in->rh;
+    t->by_hour_count[date->hour - 1] += 1.0;
+}
+
+static void add_air(struct dew_tally *t, double required,
+                    const struct dew_result *in)
+{
+    double first = t->hours == 0.0;
+
+    t->t_sum += in->t;
+    t->t_min = first ? in->t : fmin(t->t_min, in->t);
+    t->t_max = first ? in->t : fmax(t->t_max, in->t);
+    t->fresh_sum += in->fresh;
+    t->leak_sum += in->leak;
+    t->fresh_short += in->fresh < required * (1.0 - 1e-9);
+    /* fmin passes over the NaN of an hour in which the unit stood still */
+    t->supply_t_min =
+        first ? in->supply_t : fmin(t->supply_t_min, in->supply_t);
+    t->frost_hours += in->duty.defrost;
+    t->co2_sum += in->co2;
+    t->co2_max = first ? in->co2 : fmax(t->co2_max, in->co2);
+    t->co2_high += in->co2 > 1000.0;
+    t->pressure_min = fmin(t->pressure_min, in->pressure);
+    t->pressure_all_min = fmin(t->pressure_all_min, in->pressure_all);
+}
+
+#define ADD_WATER(name, words)  t->water.name += in->water.name;
+#define ADD_HEAT(name, words)   t->heat.name += in->heat.name;
+#define ADD_ENERGY(name, words) t->energy.name += in->energy.name;
+
+static void add_books(struct dew_tally *t, const struct dew_result *in)
+{
+    DEW_WATER_MAP(ADD_WATER)
+    DEW_HEAT_MAP(ADD_HEAT)
+    DEW_ENERGY_MAP(ADD_ENERGY)
+    t->coil_drained += in->coil_drained;
+    t->core_drained += in->core_drained;
+    t->wiped += in->wiped;
+}
+
+static void add_duty(struct dew_duty *sum, const struct dew_duty *in)
+{
+    sum->cool += in->cool;
+    sum->heat += in->heat;
+    sum->vent += in->vent;
+    sum->boost += in->boost;
+    sum->defrost += in->defrost;
+    sum->blower += in->blower;
+    sum->dehumidify += in->dehumidify;
+    sum->humidify += in->humidify;
+    sum->window += in->window;
+}
+
+void dew_tally_add(struct dew_tally *tally, const struct dew_limits *limits,
+                   double required, const struct dew_date *date,
+                   const struct dew_result *in)
+{
+    add_humidity(tally, limits, date, in);
+    add_air(tally, required, in);
+    add_books(tally, in);
+    add_duty(&tally->duty, &in->duty);
+    for (int s = 0; s < DEW_SURFACES; s++) {
+        tally->sweat[s] += in->sweat[s];
+        tally->surface_80[s] += in->surface_rh[s] > 0.8;
+    }
+    tally->hours += 1.0;
+}

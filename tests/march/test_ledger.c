@@ -1,0 +1,111 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The books: each named flow, off by a millionth, is seen. */
+#include "support/rows.h"
+
+#include <string.h>
+
+#include "march/ledger.h"
+#include "support/lively.h"
+
+/* A year of a house in which every flow there is runs; the last hours whose
+   flow of each name was largest are kept, and perturbed. */
+struct kept {
+    struct dew_state before, after;
+    struct dew_result r;
+};
+
+static struct kept kept[64];
+static struct dew__lane lane;
+
+enum {
+#define COUNT(name, words) +1
+    WATERS = 0 DEW_WATER_MAP(COUNT),
+    HEATS = 0 DEW_HEAT_MAP(COUNT)
+};
+
+static int keep_largest(void **state)
+{
+    struct dew_case c = lively_case();
+    struct lively run;
+
+    (void)state;
+    lively_open(&run, &c);
+    lane = dew__lane_of(&c);
+    while (lively_step(&run)) {
+        const double *w = (const double *)(const void *)&run.r.water;
+        const double *q = (const double *)(const void *)&run.r.heat;
+        struct kept now = {run.before, run.r.end, run.r};
+
+        for (int i = 0; i < WATERS; i++) {
+            const double *best = (const double *)(const void *)&kept[i].r.water;
+
+            if (fabs(w[i]) > fabs(best[i]))
+                kept[i] = now;
+        }
+        for (int i = 0; i < HEATS; i++) {
+            const double *best =
+                (const double *)(const void *)&kept[WATERS + i].r.heat;
+
+            if (fabs(q[i]) > fabs(best[i]))
+                kept[WATERS + i] = now;
+        }
+    }
+    return lively_close(&run);
+}
+
+static int closes(const struct kept *k)
+{
+    struct dew__books books = {.lane = &lane,
+                               .before = &k->before,
+                               .after = &k->after,
+                               .water = &k->r.water,
+                               .heat = &k->r.heat,
+                               .wiped = k->r.wiped,
+                               .drained = k->r.coil_drained};
+    struct dew__gaps gaps = dew__ledger_gaps(&books);
+
+    return dew__ledger_closes(&gaps);
+}
+
+struct row {
+    const char *name;
+    int at;
+    size_t offset;
+};
+
+static const struct row rows[] = {
+#define WATER(name, words)                                                     \
+    {"water: " words, (int)(offsetof(struct dew_water_flows, name) / 8),       \
+     offsetof(struct kept, r.water.name)},
+#define HEAT(name, words)                                                      \
+    {"heat: " words,                                                           \
+     WATERS + (int)(offsetof(struct dew_heat_flows, name) / 8),                \
+     offsetof(struct kept, r.heat.name)},
+    DEW_WATER_MAP(WATER) DEW_HEAT_MAP(HEAT)};
+
+static void a_millionth_of_a_flow_is_seen(void **state)
+{
+    const struct row *row = *state;
+    struct kept k = kept[row->at];
+    double flow;
+
+    memcpy(&flow, (char *)&k + row->offset, sizeof flow);
+    if (flow == 0.0) {
+        print_message("no such flow in this house yet: %s\n", row->name);
+        skip();
+    }
+    assert_true(closes(&k));
+    flow *= 1.0 + 1e-6;
+    memcpy((char *)&k + row->offset, &flow, sizeof flow);
+    assert_false(closes(&k));
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[COUNT_OF(rows)];
+    size_t n = 0;
+
+    ADD_ROWS(tests, n, rows, a_millionth_of_a_flow_is_seen);
+    return _cmocka_run_group_tests("march, ledger", tests, n, keep_largest,
+                                   NULL);
+}
