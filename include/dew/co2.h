@@ -1,0 +1,56 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Carbon dioxide that people breathe out, and what it comes to in a room.
+ * Pure functions; an argument outside its range gives NaN.
+ */
+#ifndef DEW_CO2_H
+#define DEW_CO2_H
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* Skin area, m2, of a person: 0.203 h^0.725 m^0.425 (m, kg).  [ASTM-D6245] */
+double dew_house_skin(double height, double mass);
+
+/*
+ * Classic generation, m3/s: RQ 0.00276 A M / (0.23 RQ + 0.77) L/s, RQ 0.83.
+ *
+ *     skin  m2  > 0       met  -  0.7 .. 10
+ *
+ * Equation   [ASTM-D6245].  Checked  test_co2.c: 0.0052 L/s at 1.8 m2, 1.2 met.
+ */
+double dew_house_co2_classic(double skin, double met);
+
+enum dew_sex { DEW_FEMALE, DEW_MALE };
+
+/* Basal metabolism, MJ/day; mass kg > 0, age 3 .. 120 years.  [SCHO85], from
+   memory. */
+double dew_house_basal(enum dew_sex sex, double age, double mass);
+
+/*
+ * Generation, m3/s at t and p: RQ BMR M (T/p) 0.000211 L/s, RQ 0.85.
+ *
+ *     basal  MJ/day > 0    met  -  0.7 .. 10
+ *     t      degC  -20 .. 60        p  Pa  50e3 .. 110e3
+ *
+ * Equation   [PJ17], from memory.
+ * Checked    test_co2.c: 0.0048 L/s for a man of 21 - 30 at 1.2 met, 273 K.
+ */
+double dew_house_co2(double basal, double met, double t, double p);
+
+/* Mean of a man and a woman of 21 - 30 years, 84.9 and 71.9 kg, [PJ17]; m3/s
+   at 20 degC and 101.325 kPa. */
+double dew_house_co2_adult(double met);
+
+/* Steady rise over outdoors, ppm: 1e6 generation / flow (m3/s both). */
+double dew_house_co2_rise(double generation, double flow);
+
+/* ppm after time s: steady + (start - steady) e^(-changes time); changes 1/s. */
+double dew_house_co2_after(double steady, double start, double changes,
+                           double time);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

@@ -1,0 +1,94 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "support/rows.h"
+
+#include "dew/co2.h"
+
+/* clang-format off */
+static const struct classic { const char *source; double skin, met, litres, tol; } classic_rows[] = {
+    {"[ASTM-D6245] 1.8 m2, 1.2 met: 0.0052 L/s", 1.8, 1.2, 0.0052,  5.1e-5},
+    {"1.8 m2, 1.2 met: 0.00515 (regression)",    1.8, 1.2, 0.00515, 5e-6},
+    {"1.8 m2, 1.0 met: 0.00429 (regression)",    1.8, 1.0, 0.00429, 5e-6},
+};
+
+static const struct person { const char *source; enum dew_sex sex; double age, mass, basal, met, litres, tol; } person_rows[] = {
+    {"[PJ17] man of 21 - 30, 1.2 met: 0.0048 L/s", DEW_MALE,   25, 84.9, 8.245, 1.2, 0.0048,  5e-5},
+    {"man of 21 - 30, 1.0 met (regression)",       DEW_MALE,   25, 84.9, 8.245, 1.0, 0.00399, 5e-6},
+    {"man of 21 - 30, 2.0 met (regression)",       DEW_MALE,   25, 84.9, 8.245, 2.0, 0.00797, 5e-6},
+    {"woman of 21 - 30, 1.2 met (regression)",     DEW_FEMALE, 25, 71.9, 6.494, 1.2, 0.00377, 5e-6},
+    {"woman of 21 - 30, 3.0 met (regression)",     DEW_FEMALE, 25, 71.9, 6.494, 3.0, 0.00942, 5e-6},
+};
+
+static const struct rise { const char *source; double generation, flow, ppm, tol; } rise_rows[] = {
+    /* 15 cfm a person, about 700 ppm above outdoors: common trade figure */
+    {"0.0052 L/s in 7.5 L/s: 693 ppm", 0.0052, 7.5, 693, 0.5},
+    {"0.0048 L/s in 10 L/s: 480 ppm",  0.0048, 10,  480, 1e-9},
+    {"0.0035 L/s in 5 L/s: 700 ppm",   0.0035, 5,   700, 1e-9},
+};
+
+static const struct night { const char *source; double flow, ppm, tol; } night_rows[] = {
+    /* two asleep, 30 m3, 400 ppm outdoors, 8 h (closed form) */
+    {"bedroom at 7.5 L/s: 1332.6 ppm after 8 h", 7.5, 1332.6, 0.05},
+    {"bedroom at 5 L/s: 1788.5 ppm after 8 h",   5.0, 1788.5, 0.05},
+};
+/* clang-format on */
+
+static void classic_is_the_quoted(void **state)
+{
+    const struct classic *row = *state;
+
+    assert_near(1e3 * dew_house_co2_classic(row->skin, row->met), row->litres,
+                row->tol);
+}
+
+static void person_is_the_quoted(void **state)
+{
+    const struct person *row = *state;
+    double basal = dew_house_basal(row->sex, row->age, row->mass);
+
+    assert_near(basal, row->basal, 5e-4);
+    assert_near(1e3 * dew_house_co2(basal, row->met, 0.0, 101325.0),
+                row->litres, row->tol);
+}
+
+static void rise_is_generation_over_flow(void **state)
+{
+    const struct rise *row = *state;
+
+    assert_near(dew_house_co2_rise(1e-3 * row->generation, 1e-3 * row->flow),
+                row->ppm, row->tol);
+}
+
+static void night_builds_up(void **state)
+{
+    const struct night *row = *state;
+    double steady = 400.0 + dew_house_co2_rise(2 * 0.0035e-3, 1e-3 * row->flow);
+
+    assert_near(
+        dew_house_co2_after(steady, 400.0, 1e-3 * row->flow / 30.0, 8 * 3600.0),
+        row->ppm, row->tol);
+}
+
+static void adult_is_the_mean_and_warm(void **state)
+{
+    (void)state;
+    assert_near(1e3 * dew_house_co2_adult(1.2),
+                0.5 * (0.00478 + 0.00377) * 293.15 / 273.15, 1e-5);
+    assert_near(dew_house_skin(1.75, 71.3), 1.868, 0.002);
+    assert_nan(dew_house_basal(DEW_MALE, 2.9, 14.0));
+    assert_nan(dew_house_co2_classic(1.8, 0.6));
+    assert_nan(dew_house_co2_rise(1e-6, 0.0));
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[20] = {
+        cmocka_unit_test(adult_is_the_mean_and_warm),
+    };
+    size_t n = 1;
+
+    ADD_ROWS(tests, n, classic_rows, classic_is_the_quoted);
+    ADD_ROWS(tests, n, person_rows, person_is_the_quoted);
+    ADD_ROWS(tests, n, rise_rows, rise_is_generation_over_flow);
+    ADD_ROWS(tests, n, night_rows, night_builds_up);
+    return _cmocka_run_group_tests("house, co2", tests, n, NULL, NULL);
+}
