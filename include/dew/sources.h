@@ -1,0 +1,168 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Water set free in the house: published amounts, people and their habits,
+ * hours of the day, and the ways they become struct dew_water.
+ *
+ * Sources disagree: a shower is 0.24 to 2.6 kg between them.  Every row keeps
+ * its range and where it is from; likely is what we take when nothing else is
+ * known.  Habits and hourly shapes are ours (invented), and are ways to spread
+ * a day, not statistics.
+ */
+#ifndef DEW_SOURCES_H
+#define DEW_SOURCES_H
+
+#include <stddef.h>
+
+#include "dew/house.h"
+#include "dew/status.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* ---- published amounts -------------------------------------------------- */
+
+/* What an amount is for. */
+enum dew_per {
+    DEW_PER_EVENT, /* kg   each shower, load, meal, cycle                   */
+    DEW_PER_HOUR,  /* kg/h while it goes on                                 */
+    DEW_PER_STAY   /* kg/day while it is there                              */
+};
+
+struct dew_amount {
+    const char *name;       /* "shower"                                     */
+    const char *each;       /* of what: "shower of 5 minutes"               */
+    enum dew_source source; /* the row of the books                         */
+    enum dew_per per;
+    double likely, low, high;
+    const char *origin; /* label in docs/references.md, or from memory  */
+};
+
+/* All rows; *count of them.  Static. */
+const struct dew_amount *dew_house_amounts(size_t *count);
+
+/* The row of a name, or NULL. */
+const struct dew_amount *dew_house_amount(const char *name);
+
+/* Design rate by bedrooms (0 .. 12), kg/day: 8, 12, 14, 15, then 1 more each.
+   [ASH-160], from memory. */
+double dew_house_design_water(int bedrooms);
+
+/* Daily total by persons (1 .. 6) and occupancy, kg/day; NaN outside.
+   [BS5250] annex B, from memory. */
+enum dew_occupancy { DEW_DRY_LIVING, DEW_MOIST_LIVING, DEW_WET_LIVING };
+double dew_house_total_water(int persons, enum dew_occupancy occupancy);
+
+/* ---- people ------------------------------------------------------------- */
+
+enum dew_activity { DEW_ASLEEP, DEW_REST, DEW_ACTIVE, DEW_ACTIVITIES };
+
+/* What one grown person gives off. */
+struct dew_body {
+    const char *name;
+    double water, low, high; /* kg/h                                        */
+    double sensible;         /* W                                           */
+    double met;              /* -       for carbon dioxide                  */
+    const char *origin;
+};
+
+/* The row of an activity, or NULL.  Static. */
+const struct dew_body *dew_house_body(enum dew_activity activity);
+
+/* ---- hours of the day --------------------------------------------------- */
+
+/*
+ * A shape by name: "all_day", "morning", "meals", "evening", "daytime",
+ * "nights", "waking".  Every day of it sums to 1.
+ * Errors: DEW_EUNKNOWN.
+ */
+enum dew_status dew_house_shape(const char *name, struct dew_shape *out,
+                                struct dew_error *err);
+/* Name of row i, NULL past the last. */
+const char *dew_house_shape_name(size_t i);
+
+/* When people are there and what they do, Monday to Friday and weekend. */
+struct dew_habit {
+    const char *name, *words;
+    const double *present[2]; /* 24 each: share of the people               */
+    const double *asleep[2];  /* 24 each: share of those present            */
+    const double *active[2];  /* 24 each: share of those present, awake     */
+};
+
+/* "all_day", "work_and_school", "home_office", "retired", "night_shift",
+   "weekends_only"; or NULL. */
+const struct dew_habit *dew_house_habit(const char *name);
+/* Row i, NULL past the last. */
+const struct dew_habit *dew_house_habit_at(size_t i);
+
+/*
+ * count persons of one habit: presence, heat and CO2 each when present (means
+ * over the hours present) into *people, whose gains stay as they are, and
+ * their water into *water.
+ *
+ * Limits     the day's water is the week's mean, since a shape cannot say
+ *            that weekends have more of it; children count as grown.
+ * Errors     DEW_ERANGE for count outside 0 .. 40.
+ */
+enum dew_status dew_house_people(double count, const struct dew_habit *habit,
+                                 struct dew_people *people,
+                                 struct dew_water *water,
+                                 struct dew_error *err);
+
+/* Appliances and light, W, by floor area: 3 W/m2, from memory and judgment. */
+double dew_house_gains(double floor_area);
+
+/* ---- from amounts to struct dew_water ----------------------------------- */
+
+/* per_day kg on a shape; latent heat from the air for what dries by itself
+   (laundry, plants), else from hot water, stove, body or ground. */
+struct dew_water dew_house_scheduled(enum dew_source source, double per_day,
+                                     const struct dew_shape *shape);
+
+/*
+ * The same water given by vapour pressure: kg/(s Pa) that comes to per_day in
+ * a room of 20 degC and 50 %, from a surface at surface_t (degC; NaN = the
+ * air's own).  Form of [TP07], which prints no figure we could read; the
+ * normal state is ours.  NaN where the surface would not evaporate then.
+ */
+struct dew_water dew_house_felt(enum dew_source source, double per_day,
+                                double surface_t);
+
+/*
+ * kg of building water at start_day of the run, drying with a half-life in
+ * days: per_day is the first day's rate, kg ln 2 / half_life.
+ */
+struct dew_water dew_house_drying(double kg, double half_life,
+                                  double start_day);
+
+/* kg that have come out from start to end (days of the run). */
+double dew_house_dried(const struct dew_water *drying, double start,
+                       double end);
+
+/*
+ * Make the sources given by schedule sum to total, kg/day, in the shares they
+ * have; with none given, all of it becomes "other" on the shape.
+ * Errors: DEW_ERANGE for total outside 0 .. 500.
+ */
+enum dew_status dew_house_spread_total(double total,
+                                       const struct dew_shape *shape,
+                                       struct dew_water water[DEW_SOURCES],
+                                       struct dew_error *err);
+
+/* ---- caught before it mixes --------------------------------------------- */
+
+/* Share of an event's water that a pickup takes while it runs. */
+struct dew_catch {
+    const char *name; /* "bath fan, door shut"                        */
+    enum dew_source source;
+    double likely, low, high;
+    const char *origin;
+};
+
+const struct dew_catch *dew_house_catches(size_t *count);
+const struct dew_catch *dew_house_catch(const char *name);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

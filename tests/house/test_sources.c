@@ -1,0 +1,266 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Amounts against the figures they were published in; shapes, habits and
+   decay against their own integrals. */
+#include "support/rows.h"
+
+#include <string.h>
+
+#include "dew/air.h"
+#include "dew/sources.h"
+
+static const double pint = 0.473176473; /* kg of water at 1 kg/L, exact pint */
+
+/* clang-format off */
+static const struct published { const char *source; const char *name; double pints, tol; } published_rows[] = {
+    /* tolerance: half of the last digit of pints, and of our kilograms */
+    {"[AO88] shower 0.5 pint",             "shower",          0.5,  0.03},
+    {"[AO88] tub bath 0.1 pint",           "bath",            0.1,  0.03},
+    {"[AO88] dinner 1.2 pints",            "dinner_electric", 1.2,  0.03},
+    {"[AO88] dinner by gas 2.8 pints",     "dinner_gas",      2.8,  0.03},
+    {"[AO88] sauna 2.7 pints an hour",     "sauna",           2.7,  0.08},
+    {"[AO88] gas pilot 0.37 pint a day",   "gas_pilot",       0.37, 0.012},
+    {"[AO88] new materials 10 pints a day", "new_materials",  10.0, 0.11},
+    {"[AO88] plants 0.86 - 0.96 pint",     "house_plants",    0.91, 0.012},
+    {"day of meals 0.35 + 0.53 + 1.22 pints, from memory", "cooking_electric", 2.10, 0.012},
+    {"the same by gas, + 0.56 + 0.68 + 1.58, from memory", "cooking_gas",      4.92, 0.012},
+    {"day of dishes 0.21 + 0.16 + 0.68, from memory",      "dishes_by_hand",   1.05, 0.012},
+};
+
+static const struct design { const char *source; int bedrooms; double kg, kg_s; } design_rows[] = {
+    /* both columns of the table, from memory */
+    {"[ASH-160] 1 bedroom",  1, 8,  0.9e-4},
+    {"[ASH-160] 2 bedrooms", 2, 12, 1.4e-4},
+    {"[ASH-160] 3 bedrooms", 3, 14, 1.6e-4},
+    {"[ASH-160] 4 bedrooms", 4, 15, 1.7e-4},
+    {"[ASH-160] 5 bedrooms", 5, 16, 1.85e-4},
+};
+/* clang-format on */
+
+static void amount_is_the_published(void **state)
+{
+    const struct published *row = *state;
+    const struct dew_amount *amount = dew_house_amount(row->name);
+
+    assert_non_null(amount);
+    assert_near(amount->likely / pint, row->pints, row->tol);
+}
+
+static void every_amount_has_source_and_order(void **state)
+{
+    size_t count;
+    const struct dew_amount *rows = dew_house_amounts(&count);
+
+    (void)state;
+    assert_true(count > 25);
+    for (size_t i = 0; i < count; i++) {
+        assert_true(rows[i].low <= rows[i].likely);
+        assert_true(rows[i].likely <= rows[i].high && rows[i].high > 0.0);
+        assert_true(rows[i].source < DEW_SOURCES);
+        assert_true(strlen(rows[i].origin) > 5);
+        assert_ptr_equal(dew_house_amount(rows[i].name), &rows[i]);
+    }
+    assert_null(dew_house_amount("nothing of the kind"));
+}
+
+static void every_catch_has_source_and_order(void **state)
+{
+    size_t count;
+    const struct dew_catch *rows = dew_house_catches(&count);
+
+    (void)state;
+    for (size_t i = 0; i < count; i++) {
+        assert_true(rows[i].low > 0.0 && rows[i].low < rows[i].likely);
+        assert_true(rows[i].likely < rows[i].high && rows[i].high < 1.0);
+        assert_true(strlen(rows[i].origin) > 5);
+        assert_ptr_equal(dew_house_catch(rows[i].name), &rows[i]);
+    }
+    assert_null(dew_house_catch("a window"));
+}
+
+static void design_water_is_the_table(void **state)
+{
+    const struct design *row = *state;
+    double kg = dew_house_design_water(row->bedrooms);
+
+    assert_near(kg, row->kg, 0.0);
+    assert_near(kg / 86400.0, row->kg_s, 0.05e-4);
+}
+
+static void totals_rise_with_people_and_wetness(void **state)
+{
+    (void)state;
+    for (int p = 1; p <= 6; p++) {
+        double dry = dew_house_total_water(p, DEW_DRY_LIVING);
+        double moist = dew_house_total_water(p, DEW_MOIST_LIVING);
+        double wet = dew_house_total_water(p, DEW_WET_LIVING);
+
+        assert_true(dry < moist && moist < wet);
+        assert_true(p == 1 ||
+                    moist > dew_house_total_water(p - 1, DEW_MOIST_LIVING));
+    }
+    assert_near(dew_house_total_water(4, DEW_WET_LIVING), 14.0, 0.0);
+    assert_nan(dew_house_total_water(7, DEW_DRY_LIVING));
+    assert_nan(dew_house_design_water(13));
+}
+
+static double sum_of(const double day[24])
+{
+    double sum = 0.0;
+
+    for (int h = 0; h < 24; h++)
+        sum += day[h];
+    return sum;
+}
+
+static void shapes_sum_to_one(void **state)
+{
+    struct dew_shape shape;
+    struct dew_error err = {0};
+    char line[300];
+    size_t i;
+
+    (void)state;
+    for (i = 0; dew_house_shape_name(i) != NULL; i++) {
+        assert_int_equal(dew_house_shape(dew_house_shape_name(i), &shape, NULL),
+                         DEW_OK);
+        assert_near(sum_of(shape.weekday), 1.0, 1e-15);
+        assert_near(sum_of(shape.weekend), 1.0, 1e-15);
+    }
+    assert_int_equal(i, 7);
+    assert_int_equal(dew_house_shape("brunch", &shape, &err), DEW_EUNKNOWN);
+    assert_string_equal(dew_error_line(&err, line, sizeof line),
+                        "shape: no shape is called \"brunch\"");
+}
+
+/* Heat, water and CO2 of a week, summed again hour by hour over activities. */
+static void habits_give_their_own_sums(void **state)
+{
+    (void)state;
+    for (size_t i = 0; dew_house_habit_at(i) != NULL; i++) {
+        const struct dew_habit *habit = dew_house_habit_at(i);
+        struct dew_people people = {.gains_w = 417.0};
+        struct dew_water water;
+        double heat = 0.0, kg = 0.0, hours = 0.0;
+
+        assert_ptr_equal(dew_house_habit(habit->name), habit);
+        assert_int_equal(dew_house_people(2.5, habit, &people, &water, NULL),
+                         DEW_OK);
+        for (int h = 0; h < 24 * 7; h++) {
+            int w = h >= 24 * 5;
+            double here = habit->present[w][h % 24];
+            double s = habit->asleep[w][h % 24], a = habit->active[w][h % 24];
+
+            assert_true(here >= 0 && here <= 1 && s >= 0 && s <= 1);
+            hours += here;
+            heat += here * (s * 55 + (1 - s) * (a * 75 + (1 - a) * 68));
+            kg += here * (s * .040 + (1 - s) * (a * .081 + (1 - a) * .045));
+        }
+        assert_near(people.sensible_w, heat / hours, 1e-12);
+        assert_near(water.per_day, 2.5 * kg / 7.0, 1e-12);
+        assert_near(sum_of(water.shape.weekday), 1.0, 1e-14);
+        assert_near(sum_of(water.shape.weekend), 1.0, 1e-14);
+        assert_near(people.gains_w, 417.0, 0.0);
+        assert_true(people.co2 > 3.2e-6 && people.co2 < 8e-6);
+    }
+    assert_null(dew_house_habit("hermit"));
+}
+
+/* 0.44 pint an hour for four, [AO88]: 1.25 kg a day each, as the trade says
+   too.  The habit is ours, hence 5 %. */
+static void a_person_at_home_gives_about_a_litre(void **state)
+{
+    struct dew_people people = {0};
+    struct dew_water water;
+    struct dew_error err = {0};
+    char line[300];
+
+    (void)state;
+    assert_int_equal(dew_house_people(1.0, dew_house_habit("all_day"), &people,
+                                      &water, NULL),
+                     DEW_OK);
+    assert_near(water.per_day, 24 * 0.44 * pint / 4, 0.06);
+    assert_int_equal(dew_house_people(41.0, dew_house_habit("all_day"), &people,
+                                      &water, &err),
+                     DEW_ERANGE);
+    assert_string_equal(dew_error_line(&err, line, sizeof line),
+                        "count: 41 is outside 0 .. 40 persons");
+}
+
+/* At the state it was told in, a felt source gives its daily figure back. */
+static void felt_source_gives_its_day(void **state)
+{
+    struct dew_water plants = dew_house_felt(DEW_SOURCE_plants, 0.43, NAN);
+    struct dew_water slab = dew_house_felt(DEW_SOURCE_ground, 1.7, 16.2);
+    double pv = 0.5 * dew_air_pws(20.0);
+
+    (void)state;
+    assert_near(plants.rate * pv * 86400.0, 0.43, 1e-14);
+    assert_near(plants.heat_share, 1.0, 0.0);
+    assert_nan(plants.rate_t);
+    assert_near(slab.rate * (dew_air_pws(16.2) - pv) * 86400.0, 1.7, 1e-13);
+    assert_near(slab.rate_t, 16.2, 0.0);
+    assert_near(slab.heat_share, 0.0, 0.0);
+    assert_nan(dew_house_felt(DEW_SOURCE_ground, 1.7, 5.0).rate);
+}
+
+static void drying_gives_back_its_water(void **state)
+{
+    struct dew_water d = dew_house_drying(937.0, 171.0, 12.0);
+    double steps = 0.0;
+
+    (void)state;
+    assert_near(dew_house_dried(&d, 12.0, 12.0 + 171.0), 468.5, 1e-10);
+    assert_near(dew_house_dried(&d, 0.0, 1e6), 937.0, 1e-9);
+    assert_near(dew_house_dried(&d, 0.0, 12.0), 0.0, 0.0);
+    for (int i = 0; i < 365; i++)
+        steps += dew_house_dried(&d, i, i + 1.0);
+    assert_near(steps, dew_house_dried(&d, 0.0, 365.0), 1e-10);
+    /* the first day's rate is the scheduled one */
+    assert_near(dew_house_dried(&d, 12.0, 12.001) / 0.001, d.per_day, 1e-4);
+}
+
+static void total_is_spread(void **state)
+{
+    struct dew_water water[DEW_SOURCES] = {{0}};
+    struct dew_shape shape;
+    struct dew_error err = {0};
+    double sum = 0.0;
+    char line[300];
+
+    (void)state;
+    assert_int_equal(dew_house_shape("waking", &shape, NULL), DEW_OK);
+    assert_int_equal(dew_house_spread_total(11.3, &shape, water, NULL), DEW_OK);
+    assert_near(water[DEW_SOURCE_other].per_day, 11.3, 0.0);
+    water[DEW_SOURCE_people] =
+        dew_house_scheduled(DEW_SOURCE_people, 4.1, &shape);
+    water[DEW_SOURCE_other].per_day = 2.3;
+    assert_int_equal(dew_house_spread_total(9.7, &shape, water, NULL), DEW_OK);
+    for (int i = 0; i < DEW_SOURCES; i++)
+        sum += water[i].per_day;
+    assert_near(sum, 9.7, 1e-14);
+    assert_near(water[DEW_SOURCE_people].per_day, 9.7 * 4.1 / 6.4, 1e-14);
+    assert_int_equal(dew_house_spread_total(-1.0, &shape, water, &err),
+                     DEW_ERANGE);
+    assert_string_equal(dew_error_line(&err, line, sizeof line),
+                        "total: -1 is outside 0 .. 500 kg/day");
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[40] = {
+        cmocka_unit_test(every_amount_has_source_and_order),
+        cmocka_unit_test(every_catch_has_source_and_order),
+        cmocka_unit_test(totals_rise_with_people_and_wetness),
+        cmocka_unit_test(shapes_sum_to_one),
+        cmocka_unit_test(habits_give_their_own_sums),
+        cmocka_unit_test(a_person_at_home_gives_about_a_litre),
+        cmocka_unit_test(felt_source_gives_its_day),
+        cmocka_unit_test(drying_gives_back_its_water),
+        cmocka_unit_test(total_is_spread),
+    };
+    size_t n = 9;
+
+    ADD_ROWS(tests, n, published_rows, amount_is_the_published);
+    ADD_ROWS(tests, n, design_rows, design_water_is_the_table);
+    return _cmocka_run_group_tests("house, sources", tests, n, NULL, NULL);
+}
