@@ -1,0 +1,166 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Sixteen lanes of the step against single steps, bit for bit. */
+#include "support/rows.h"
+
+#include <string.h>
+
+#include "march/step.h"
+#include "support/lively.h"
+
+enum { LANES = 16, HOURS = 300 };
+
+/* Arrays from the same lists as the scalars. */
+#define ARRAY(name) double name[LANES];
+#define LANE_STRUCT(tag, MAP)                                                  \
+    struct tag {                                                               \
+        MAP(ARRAY)                                                             \
+    }
+LANE_STRUCT(lanes, DEW_LANE_MAP);
+LANE_STRUCT(drives, DEW_DRIVE_MAP);
+LANE_STRUCT(blends, DEW_BLEND_MAP);
+LANE_STRUCT(states, DEW_STATE_MAP);
+LANE_STRUCT(terms, DEW_TERMS_MAP);
+
+struct bundle {
+    struct lanes lane;
+    struct drives drive;
+    struct blends blend;
+    struct states x;
+    struct terms k;
+};
+
+#define GET(name) y.name = from->name[i];
+#define PUT(name) to->name[i] = y->name;
+#define PAIR(tag, one, MAP)                                                    \
+    DEW_LANE struct one get_##tag(const struct tag *from, int i)               \
+    {                                                                          \
+        struct one y;                                                          \
+        MAP(GET)                                                               \
+        return y;                                                              \
+    }                                                                          \
+    DEW_LANE void put_##tag(struct tag *to, int i, const struct one *y)        \
+    {                                                                          \
+        MAP(PUT)                                                               \
+    }
+PAIR(lanes, dew__lane, DEW_LANE_MAP)
+PAIR(drives, dew__drive, DEW_DRIVE_MAP)
+PAIR(blends, dew__blend, DEW_BLEND_MAP)
+PAIR(states, dew_state, DEW_STATE_MAP)
+PAIR(terms, dew__terms, DEW_TERMS_MAP)
+
+/* One whole step of one house, no ventilator states: the same text for both. */
+DEW_LANE struct dew_state step_of(struct dew__now *n, struct dew__terms *k,
+                                  const struct dew_state *x,
+                                  const struct dew_path *path, double dt)
+{
+    struct dew__terms guess = dew__sources(n, k, x->owed_q / dt);
+    struct dew__duty duty;
+    struct dew_state at = dew__predict(n, &guess, x, dt, &duty);
+    struct dew__sum sum;
+
+    n->blend = (struct dew__blend){0};
+    dew__blend_state(&n->blend, path, n->lane.rho, 1.0, 0.0,
+                     dew__natural(&n->lane, at.t_air, &n->mid));
+    *k = dew__settle(n, &at, &duty, x->owed_q / dt, 1.0 / dt);
+    return dew__finish(n, k, x, dt, &sum);
+}
+
+static void bundle_step(struct bundle *b, const struct dew_hour *mid,
+                        const struct dew_path *path, double dt)
+{
+#pragma omp simd
+    for (int i = 0; i < LANES; i++) {
+        struct dew__now n = {.mid = *mid};
+        struct dew_state x = get_states(&b->x, i), y;
+        struct dew__terms k = get_terms(&b->k, i);
+
+        n.lane = get_lanes(&b->lane, i);
+        n.drive = get_drives(&b->drive, i);
+        n.blend = get_blends(&b->blend, i);
+        y = step_of(&n, &k, &x, path, dt);
+        put_states(&b->x, i, &y);
+        put_terms(&b->k, i, &k);
+        put_blends(&b->blend, i, &n.blend);
+    }
+}
+
+/* Sixteen different houses. */
+static struct dew_case house(int i)
+{
+    struct dew_case c = lively_case();
+
+    c.house.volume *= 1.0 + 0.037 * i;
+    c.house.leakage.stack_k *= 1.0 + 0.11 * i;
+    c.house.leakage.stack_n = 0.6 + 0.01 * i;
+    c.house.buffer.day_kg *= 1.0 + 0.05 * i;
+    c.house.people.count = 1.0 + 0.3 * i;
+    c.plant.heater.capacity = 3000.0 + 400.0 * i;
+    return c;
+}
+
+static struct dew_state start_of(void)
+{
+    return (struct dew_state){.t_air = 20.1,
+                              .t_mass = 19.7,
+                              .w = 0.0071,
+                              .w_day = 17.0,
+                              .w_deep = 61.0,
+                              .co2 = 611.0,
+                              .film_glass = 0.03};
+}
+
+static void sixteen_lanes_are_sixteen_houses(void **state)
+{
+    static struct bundle b;
+    struct dew__now now[LANES];
+    struct dew__terms k[LANES];
+    struct dew_state x[LANES];
+    struct dew_path path = {.supply = 0.041,
+                            .exhaust = 0.043,
+                            .fresh = 0.039,
+                            .sensible = 0.7,
+                            .latent = 0.4,
+                            .fan_heat = 30.0};
+    struct dew__clock clock = {.mild = 9.0};
+
+    (void)state;
+    for (int i = 0; i < LANES; i++) {
+        struct dew_case c = house(i);
+        struct dew_hour out = lively_weather(0);
+        struct dew_date date = date_of(0);
+        struct dew__duty none = {0};
+
+        now[i] = (struct dew__now){.mid = out};
+        now[i].lane = dew__lane_of(&c);
+        now[i].drive = dew__drive_of(&c, NULL, &clock, &out, &date);
+        x[i] = start_of();
+        k[i] = dew__settle(&now[i], &x[i], &none, 0.0, 1.0 / 1800.0);
+        put_lanes(&b.lane, i, &now[i].lane);
+        put_drives(&b.drive, i, &now[i].drive);
+        put_blends(&b.blend, i, &now[i].blend);
+        put_states(&b.x, i, &x[i]);
+        put_terms(&b.k, i, &k[i]);
+    }
+    for (int h = 0; h < HOURS; h++) {
+        struct dew_hour mid = lively_weather(h);
+
+        bundle_step(&b, &mid, &path, 1800.0);
+        for (int i = 0; i < LANES; i++) {
+            struct dew_state lane = get_states(&b.x, i);
+
+            now[i].mid = mid;
+            x[i] = step_of(&now[i], &k[i], &x[i], &path, 1800.0);
+            assert_memory_equal(&x[i], &lane, sizeof lane);
+        }
+    }
+    assert_true(isfinite(x[7].t_air) && x[7].w > 0.0);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(sixteen_lanes_are_sixteen_houses),
+    };
+
+    return cmocka_run_group_tests_name("march, lanes", tests, NULL, NULL);
+}
