@@ -1,11 +1,17 @@
-# One Makefile, no recursion.  `make help` lists the targets.
+# SPDX-License-Identifier: GPL-3.0-or-later
+# One Makefile.  `make help` lists the targets.
 #
 #   make demo       install what is missing, build, run the main job
 #   make check      install what is missing, build, run every test
 #   make all        the library, static and shared, and the command
-#   make lint       floors, references, banned calls, exports, format, tidy
+#   make lint       floors, references, banned calls, sizes, exports, statics,
+#                   format, clang-tidy
 #   make deps       install what is missing, say what it does
-#   make coverage fuzz bench study
+#   make coverage   the tests under gcov, lines reached by file
+#   make fuzz       each reader under libFuzzer, FUZZ_TIME=60 seconds each
+#   make bench      speed and accuracy, as ratios
+#   make study      the long studies
+#   make format     clang-format in place
 #   make install uninstall    [PREFIX=/usr/local] [DESTDIR=]
 #   make clean help
 #
@@ -20,18 +26,29 @@ CFLAGS    ?= -O2 -g
 PKGS      := gsl yaml-0.1 jansson zlib libmd
 
 # ---- packages: build/deps.mk is made first, and make starts again with it --
-NEED_all   := gcc libc6-dev pkg-config libgsl-dev libcsv-dev libyaml-dev \
-              libjansson-dev zlib1g-dev libmd-dev
-NEED_check := $(NEED_all) libcmocka-dev liberfa-dev units locales
-NEED_lint  := $(NEED_check) clang clang-format clang-tidy binutils
+NEED_all   := gcc libc6-dev binutils pkg-config libgsl-dev libcsv-dev \
+              libyaml-dev libjansson-dev zlib1g-dev libmd-dev
+NEED_check := libcmocka-dev liberfa-dev units locales g++
+NEED_lint  := $(NEED_check) clang-format clang-tidy
+NEED_clang := clang libclang-rt-14-dev
 
-ifneq ($(filter-out clean help,$(or $(MAKECMDGOALS),all)),)
+GOALS := $(or $(MAKECMDGOALS),all)
+NEED  := $(NEED_all) \
+  $(if $(filter check coverage bench study,$(GOALS)),$(NEED_check)) \
+  $(if $(filter lint tidy format format-check,$(GOALS)),$(NEED_lint)) \
+  $(if $(filter clang%,$(CC))$(filter fuzz,$(GOALS)),$(NEED_clang))
+
+# Made again when this goal needs a package that was not looked for yet.
+ifneq ($(filter-out clean help uninstall,$(GOALS)),)
 include build/deps.mk
+ifneq ($(filter-out $(HAVE),$(NEED))$(filter-out $(PKG_FOR),$(PKGS)),)
+build/deps.mk: again
+endif
 endif
 
-build/deps.mk: engine/deps.sh Makefile
-	@sh engine/deps.sh "$@" "$(MAKECMDGOALS)" "$(PKGS)" \
-	  "$(NEED_all)" "$(NEED_check)" "$(NEED_lint)"
+.PHONY: again
+build/deps.mk: engine/deps.sh
+	@sh engine/deps.sh $@ "$(PKGS)" "$(sort $(HAVE) $(NEED))"
 
 # ---- what is built with what ------------------------------------------------
 # CFLAGS and LDFLAGS are the user's; ours are kept apart, so that
@@ -56,6 +73,11 @@ KIND := $(KIND)-cov
 OURS += --coverage -O0
 LINK := --coverage
 endif
+ifdef FUZZ
+KIND := $(KIND)-fuzz
+OURS += -fsanitize=fuzzer-no-link,address,undefined -fno-omit-frame-pointer
+LINK := -fsanitize=address,undefined
+endif
 ifdef WERROR
 OURS += -Werror
 endif
@@ -65,34 +87,49 @@ B := build/$(KIND)
 
 # ---- the parts --------------------------------------------------------------
 LIB_SRC   := $(filter-out engine/cli/% engine/page/%,$(wildcard engine/*/*.c))
-CLI_SRC   := $(wildcard engine/cli/*.c engine/page/*.c)
+CLI_SRC   := $(wildcard engine/cli/*.c engine/cli/*/*.c engine/page/*.c)
 TEST_SRC  := $(wildcard tests/*/test_*.c)
 ifdef SAN
 TEST_SRC  := $(filter-out %/test_alloc.c,$(TEST_SRC))  # has its own malloc
 endif
 STUDY_SRC := $(wildcard tests/study/study_*.c)
+TEST_SH   := $(wildcard tests/*/test_*.sh)
 FUZZ_SRC  := $(wildcard tests/fuzz/fuzz_*.c)
 BENCH_SRC := $(wildcard tests/bench/bench_*.c)
 SUPPORT   := $(filter-out tests/support/test_%.c,$(wildcard tests/support/*.c))
 HEADERS   := $(wildcard include/dew/*.h)
-ALL_C     := $(wildcard engine/*/*.[ch] include/*.h include/dew/*.h tests/*/*.[ch])
+ALL_C     := $(wildcard engine/*/*.[ch] engine/cli/*/*.[ch] include/*.h \
+               include/dew/*.h tests/*/*.[ch])
+# Files compiled in, byte for byte: NAME.EXT becomes dew__data_NAME_EXT, see
+# engine/core/embed.h.
+EMBED     := $(wildcard engine/report/*.js engine/report/*.css engine/page/*.js \
+               engine/page/*.css engine/page/*.html)
+EMBED_SUP := $(wildcard tests/support/*.csv)
 
-LIB_OBJ   := $(LIB_SRC:%.c=$B/%.o)
+LIB_OBJ   := $(LIB_SRC:%.c=$B/%.o) $(EMBED:%=$B/%.o)
 CLI_OBJ   := $(CLI_SRC:%.c=$B/%.o)
-SUP_OBJ   := $(SUPPORT:%.c=$B/%.o)
+SUP_OBJ   := $(SUPPORT:%.c=$B/%.o) $(EMBED_SUP:%=$B/%.o)
 TESTS     := $(TEST_SRC:%.c=$B/%)
 BENCHES   := $(BENCH_SRC:%.c=$B/%)
+FUZZERS   := $(FUZZ_SRC:%.c=$B/%)
 STUDIES   := $(STUDY_SRC:%.c=$B/%)
 
 .DELETE_ON_ERROR:
 .SUFFIXES:
 .SECONDARY:
-.PHONY: all deps demo check lint floors refs banned exports statics size \
-        format format-check tidy coverage fuzz bench study install uninstall \
-        clean help
+.PHONY: all deps demo check lint floors refs banned size spdx names umbrella \
+        exports statics format format-check tidy coverage fuzz fuzzers bench \
+        study install uninstall clean help
 
 all: $B/libdew.a $B/libdew.so.$(SOVERSION) $B/dewledger
-deps: build/deps.mk
+
+deps:
+	@sh engine/deps.sh build/deps.mk "$(PKGS)" "$(sort $(HAVE) $(NEED))"
+
+demo: all
+	@if [ -f scenarios/demo.yaml ]; then \
+	  $B/dewledger run scenarios/demo.yaml --out build/demo; \
+	else $B/dewledger --version; fi
 
 $B/libdew.a: $(LIB_OBJ)
 	$(AR) rcs $@ $^
@@ -114,6 +151,14 @@ $B/%.o: %.c Makefile
 # the assembler takes the table in; the compiler does not see it
 $B/engine/weather/climates.o: weather/climates.csv
 
+define embed
+$$B/$(1).o: $(1) engine/core/embed.S Makefile
+	@mkdir -p $$(@D)
+	$$(CC) -DDEW_NAME=dew__data_$(subst -,_,$(subst .,_,$(notdir $(1)))) \
+	  -DDEW_FILE='"$(1)"' -c engine/core/embed.S -o $$@
+endef
+$(foreach file,$(EMBED) $(EMBED_SUP),$(eval $(call embed,$(file))))
+
 $B/tests/%: $B/tests/%.o $(SUP_OBJ) $B/libdew.a
 	$(CC) $(LINK) $(LDFLAGS) -o $@ $^ -lcmocka $(TEST_LIBS) $(LIBS)
 
@@ -121,8 +166,93 @@ $B/tests/%: $B/tests/%.o $(SUP_OBJ) $B/libdew.a
 $B/tests/weather/test_sun: TEST_LIBS := -lerfa
 
 # ---- checks -----------------------------------------------------------------
-check: all $(TESTS)
-	@bad=0; for t in $(TESTS); do $$t || bad=1; done; exit $$bad
+# Each program writes its own log, so that -j2 keeps them apart; tally.sh shows
+# what failed and counts.  Shell tests get the build tree in DEW_BUILD.
+LOGS := $(TESTS:%=%.log) $(TEST_SH:%=$B/%.log)
+
+export DEW_BUILD := $B
+export DEW_KIND  := $(KIND)
+
+check: all $(LOGS)
+	@sh tests/support/tally.sh $(LOGS)
+
+.PHONY: $(LOGS)
+$(TESTS:%=%.log): %.log: %
+	@r=0; $< >$@ 2>&1 </dev/null || r=$$?; echo "status $$r" >>$@
+$(TEST_SH:%=$B/%.log): $B/%.log: % all
+	@mkdir -p $(@D); r=0; sh $< >$@ 2>&1 </dev/null || r=$$?; \
+	  echo "status $$r" >>$@
+
+lint: floors refs banned size spdx names umbrella exports statics \
+      format-check tidy
+floors refs banned size spdx names umbrella:
+	@sh tests/lint/$@.sh
+exports: $B/libdew.so.$(SOVERSION)
+	@sh tests/lint/exports.sh $<
+statics: $B/libdew.a
+	@sh tests/lint/statics.sh $<
+format:
+	clang-format -i $(ALL_C)
+format-check:
+	@clang-format --dry-run --Werror $(ALL_C)
+
+# One file at a time: version 14 reports false findings when given several.
+# A stamp for each file makes a second run short; CI starts without stamps.
+tidy: $(LIB_SRC:%=build/tidy/%) $(CLI_SRC:%=build/tidy/%)
+build/tidy/%: % .clang-tidy
+	@mkdir -p $(@D)
+	@clang-tidy --quiet $< -- $(OURS) >$@.log 2>/dev/null || \
+	  { cat $@.log; exit 1; }
+	@touch $@
+
+coverage:
+	$(MAKE) COV=1 check
+	@sh tests/support/coverage.sh build/gcc-cov
+
+# ---- long runs --------------------------------------------------------------
+FUZZ_TIME ?= 60
+fuzz:
+	$(MAKE) CC=clang FUZZ=1 fuzzers
+	@sh tests/support/fuzz.sh $(FUZZ_TIME) $(FUZZ_SRC:%.c=build/clang-fuzz/%)
+fuzzers: $(FUZZERS)
+$B/tests/fuzz/%: $B/tests/fuzz/%.o $B/libdew.a
+	$(CC) -fsanitize=fuzzer $(LINK) $(LDFLAGS) -o $@ $^ $(LIBS)
+bench: $(BENCHES)
+	@for b in $(BENCHES); do $$b || exit 1; done
+study: all $(STUDIES)
+	@for s in $(STUDIES); do $$s || exit 1; done
+
+# ---- install ----------------------------------------------------------------
+LIBDIR := $(DESTDIR)$(PREFIX)/lib
+SHARE  := $(DESTDIR)$(PREFIX)/share
+MAN    := $(wildcard docs/*.1)
+BASH   := $(wildcard docs/*.bash)
+
+install: all
+	install -d $(DESTDIR)$(PREFIX)/bin $(LIBDIR)/pkgconfig \
+	  $(DESTDIR)$(PREFIX)/include/dew
+	install -m 755 $B/dewledger $(DESTDIR)$(PREFIX)/bin
+	install -m 644 $B/libdew.a $(LIBDIR)
+	install -m 755 $B/libdew.so.$(SOVERSION) $(LIBDIR)
+	ln -sf libdew.so.$(SOVERSION) $(LIBDIR)/libdew.so
+	install -m 644 include/dew.h $(DESTDIR)$(PREFIX)/include
+	install -m 644 $(HEADERS) $(DESTDIR)$(PREFIX)/include/dew
+	sed 's,@PREFIX@,$(PREFIX),; s,@VERSION@,$(VERSION),; s,@PKGS@,$(PKGS),' \
+	  engine/dew.pc.in >$(LIBDIR)/pkgconfig/dew.pc
+	chmod 644 $(LIBDIR)/pkgconfig/dew.pc
+	$(if $(MAN),install -d $(SHARE)/man/man1)
+	$(if $(MAN),install -m 644 $(MAN) $(SHARE)/man/man1)
+	$(if $(BASH),install -d $(SHARE)/bash-completion/completions)
+	$(foreach f,$(BASH),install -m 644 $f \
+	  $(SHARE)/bash-completion/completions/$(notdir $(f:.bash=)))
+
+uninstall:
+	rm -f $(DESTDIR)$(PREFIX)/bin/dewledger $(LIBDIR)/libdew.a \
+	  $(LIBDIR)/libdew.so $(LIBDIR)/libdew.so.$(SOVERSION) \
+	  $(LIBDIR)/pkgconfig/dew.pc $(DESTDIR)$(PREFIX)/include/dew.h \
+	  $(MAN:docs/%=$(SHARE)/man/man1/%) \
+	  $(BASH:docs/%.bash=$(SHARE)/bash-completion/completions/%)
+	rm -rf $(DESTDIR)$(PREFIX)/include/dew
 
 clean:
 	rm -rf build

@@ -1,0 +1,36 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A file compiled in is the file. */
+#include "support/rows.h"
+
+#include <stdio.h>
+#include <string.h>
+
+#include "core/embed.h"
+
+DEW__EMBEDDED(embedded_csv);
+
+static void embedded_bytes_are_the_file(void **state)
+{
+    char text[200];
+    FILE *file = fopen("tests/support/embedded.csv", "rb");
+    size_t length;
+
+    (void)state;
+    assert_non_null(file);
+    length = fread(text, 1, sizeof text, file);
+    fclose(file);
+    assert_true(length > 40);
+    assert_int_equal(DEW__EMBEDDED_SIZE(embedded_csv), length);
+    assert_memory_equal(dew__data_embedded_csv, text, length);
+    assert_int_equal(dew__data_embedded_csv[length], 0);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(embedded_bytes_are_the_file),
+    };
+
+    return cmocka_run_group_tests_name("core, embedded files", tests, NULL,
+                                       NULL);
+}

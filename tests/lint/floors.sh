@@ -1,0 +1,49 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+# Each floor includes the floors below it and nothing above or beside it.
+# include/dew/NAME.h stands on the floor whose folder holds NAME.c, else on the
+# floor called NAME.  Only engine/core/num*.c sees GSL.
+set -eu
+below() {
+    case $1 in
+    core) echo core ;;
+    air) echo core air ;;
+    weather | house | plant | ducts) echo core air "$1" ;;
+    march) echo core air weather house plant ducts march ;;
+    study) echo core air weather house plant ducts march study ;;
+    scenario | report) echo core air weather house plant ducts march study "$1" ;;
+    cli | page) echo core air weather house plant ducts march study scenario report "$1" ;;
+    *) echo "$2: no such floor: $1" >&2; return 1 ;;
+    esac
+}
+floor_of() { # a public header's name
+    for c in engine/*/"$1".c; do
+        [ -f "$c" ] && { basename "$(dirname "$c")"; return; }
+    done
+    if [ -d "engine/$1" ]; then echo "$1"; else echo "nowhere:$1"; fi
+}
+bad=0
+for file in engine/*/*.[ch] engine/cli/*/*.[ch] include/dew/*.h; do
+    [ -f "$file" ] || continue
+    case $file in
+    include/dew/*) floor=$(floor_of "$(basename "$file" .h)") ;;
+    *) floor=${file#engine/} floor=${floor%%/*} ;;
+    esac
+    allowed=" $(below "$floor" "$file") " || { bad=1; continue; }
+    for name in $(sed -n 's,^ *# *include "\([a-z0-9_]*/[a-z0-9_]*\)[./].*,\1,p' "$file"); do
+        case $name in
+        dew/*) seen=$(floor_of "${name#dew/}") ;;
+        *) seen=${name%%/*} ;;
+        esac
+        case $allowed in
+        *" $seen "*) ;;
+        *) echo "$file: floor $floor may not include $name of $seen" >&2; bad=1 ;;
+        esac
+    done
+    grep -Hn '^ *# *include "dew\.h"' "$file" >&2 && bad=1
+    case $file in
+    engine/core/num*.c) ;;
+    *) grep -Hn '^ *# *include *<gsl' "$file" >&2 && bad=1 ;;
+    esac
+done
+exit $bad

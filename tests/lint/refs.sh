@@ -1,0 +1,17 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+# Every [LABEL] cited is defined in docs/references.md, once; every label
+# defined is cited; the list is sorted.
+set -eu
+label='\[[A-Z][A-Z0-9]*[0-9-][A-Z0-9-]*\]'
+list=docs/references.md
+cited=$(grep -rhoE "$label" include engine tests weather scenarios \
+    --include='*.[chS]' --include='*.csv' --include='*.yaml' \
+    --include='*.js' 2>/dev/null | sort -u)
+bad=0
+for l in $cited; do
+    grep -qF "* $l " $list || { echo "undefined reference $l" >&2; bad=1; }
+done
+defined=$(sed -nE "s/^\* ($label) .*/\1/p" $list)
+echo "$defined" | LC_ALL=C sort | uniq -d | sed 's/^/defined twice: /' | grep . >&2 && bad=1
+exit $bad

@@ -1,0 +1,118 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+# Each check of the lint passes a clean tree and catches a planted fault.
+set -u
+lint=$(cd "$(dirname "$0")" && pwd)
+tree=$(mktemp -d)
+trap 'rm -rf "$tree"' EXIT
+cd "$tree" || exit 1
+bad=0
+spdx='/* SPDX-License-Identifier: GPL-3.0-or-later */'
+
+clean() { # a small tree that breaks no rule
+    rm -rf ./*
+    mkdir -p include/dew engine/core engine/air engine/house engine/plant \
+        engine/cli docs tests/air build
+    for f in include/dew/air.h include/dew/leak.h include/dew.h engine/air/air.c \
+        engine/house/leak.c engine/plant/fan.c engine/cli/main.c engine/core/num.c \
+        tests/air/test_air.c; do
+        echo "$spdx" >$f
+    done
+    printf '#include "dew/air.h"\n#include "dew/leak.h"\n' >>include/dew.h
+    printf 'double dew_air_x(double t); /* [HW83] */\n' >>include/dew/air.h
+    printf '#include "dew/air.h"\n' >>include/dew/leak.h
+    printf '#include "dew/air.h"\ndouble dew_air_x(double t)\n{\n    return t;\n}\n' >>engine/air/air.c
+    printf '#include "dew/leak.h"\n' >>engine/house/leak.c
+    printf '#include "dew/air.h"\n' >>engine/plant/fan.c
+    printf '#include <stdio.h>\nint main(void)\n{\n    puts("x");\n    return 0;\n}\n' >>engine/cli/main.c
+    printf '#include <gsl/gsl_math.h>\n' >>engine/core/num.c
+    printf '* [HW83] A paper.\n' >docs/references.md
+    ${CC:-gcc} -Iinclude -fPIC -shared engine/air/air.c -o lib.so
+}
+passes() {
+    if sh "$lint/$1.sh" ${2-} 2>out; then
+        echo "ok $1 passes a clean tree"
+    else
+        echo "not ok $1 fails a clean tree: $(cat out)"
+        bad=1
+    fi
+}
+catches() { # script, what must be in the message, [argument]
+    if sh "$lint/$1.sh" ${3-} 2>out; then
+        echo "not ok $1 misses: $2"
+        bad=1
+    elif grep -qF -e "$2" out; then
+        echo "ok $1 catches: $2"
+    else
+        echo "not ok $1 does not say: $2; it says: $(cat out)"
+        bad=1
+    fi
+    clean
+}
+
+clean
+for script in floors refs banned size spdx names umbrella; do passes $script; done
+passes exports lib.so
+${CC:-gcc} -Iinclude -c engine/air/air.c -o air.o
+passes statics air.o
+
+echo '#include "dew/leak.h"' >>engine/plant/fan.c
+catches floors 'plant may not include dew/leak of house'
+echo '#include "dew/leak.h"' >>include/dew/air.h
+catches floors 'include/dew/air.h: floor air may not include dew/leak'
+echo '#include "house/inside.h"' >>engine/air/air.c
+catches floors 'floor air may not include house/inside'
+echo '#include <gsl/gsl_math.h>' >>engine/air/air.c
+catches floors 'gsl_math'
+echo '#include "dew.h"' >>engine/air/air.c
+catches floors 'dew.h'
+mkdir engine/attic && cp engine/air/air.c engine/attic/x.c
+catches floors 'no such floor: attic'
+
+echo '/* [NREL-SWS] */' >>engine/house/leak.c
+catches refs 'undefined reference [NREL-SWS]'
+echo '/* [ISO13790] */' >>tests/air/test_air.c
+catches refs 'undefined reference [ISO13790]'
+echo '* [HW83] Again.' >>docs/references.md
+catches refs 'defined twice: [HW83]'
+
+for call in 'strcpy(a, b)' 'setlocale(LC_ALL, "")' 'sscanf(a, "%d", &x)'; do
+    echo "    $call;" >>engine/cli/main.c
+    catches banned "$call"
+done
+for call in 'printf("x")' 'fprintf(stderr, "x")' 'fputs("x", stdout)' 'exit(1)' \
+    'strtod(a, &b)' 'time(NULL)'; do
+    echo "    $call;" >>engine/air/air.c
+    catches banned "$call"
+done
+echo 'static float x;' >>engine/core/num.c
+catches banned 'static float x'
+echo 'assert_float_equal(a, b, c);' >>tests/air/test_air.c
+catches banned 'assert_float_equal'
+
+echo 'double dew_air_y(double t) { return t; }' >>engine/air/air.c
+${CC:-gcc} -Iinclude -fPIC -shared engine/air/air.c -o lib.so
+catches exports 'exported, not declared: dew_air_y' lib.so
+echo 'double dew_air_z(double t);' >>include/dew/air.h
+catches exports 'declared, not exported: dew_air_z' lib.so
+
+echo 'int f(void); int f(void) { static int counter = 7; return counter++; }' >>engine/air/air.c
+${CC:-gcc} -Iinclude -c engine/air/air.c -o air.o
+catches statics 'writable static: counter' air.o
+echo 'int f(void); int f(void) { static _Thread_local int turn; return turn++; }' >>engine/air/air.c
+${CC:-gcc} -Iinclude -c engine/air/air.c -o air.o
+catches statics 'writable static: turn' air.o
+
+seq 700 | sed 's,.*,/* & */,' >>engine/air/air.c
+catches size 'engine/air/air.c: 706 lines'
+echo 'int x;' >engine/house/leak.c
+catches spdx 'engine/house/leak.c: no SPDX line'
+echo '/* see /home/someone/notes */' >>engine/air/air.c
+catches names 'a path of one machine'
+echo '/* TODO: the rest */' >>engine/air/air.c
+catches names 'a promise'
+echo '/* linear for now */' >>engine/air/air.c
+catches names 'a promise'
+echo "$spdx" >include/dew/attic.h
+catches umbrella 'dew/attic.h is missing'
+exit $bad
