@@ -186,7 +186,7 @@ $(TEST_SH:%=$B/%.log): $B/%.log: % all
 lint: floors refs banned size spdx names umbrella exports statics \
       format-check tidy
 floors refs banned size spdx names umbrella:
-	@sh tests/lint/$@.sh
+	@STRICT=1 sh tests/lint/$@.sh
 exports: $B/libdew.so.$(SOVERSION)
 	@sh tests/lint/exports.sh $<
 statics: $B/libdew.a

@@ -6,6 +6,7 @@
 
 #include "dew/air.h"
 #include "dew/buffer.h"
+#include "dew/climate.h"
 #include "dew/coil.h"
 #include "dew/coil_store.h"
 #include "dew/control.h"

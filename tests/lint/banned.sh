@@ -21,7 +21,7 @@ echo "$every" | find_in "$call($words) *\(" banned
 echo "$quiet" | find_in "$call($loud) *\(" "not in a library"
 echo "$quiet" | find_in "$call(fprintf|vfprintf) *\( *std(err|out)|$call(fputs|fputc|putc|fwrite) *\(.*, *std(err|out) *\)" "not in a library"
 echo "$above" | find_in "$call(strtod|strtof|strtold) *\(" "use dew_number_read"
-echo "$every" | find_in '(^|[^a-zA-Z0-9_])float($|[^a-zA-Z0-9_])' "double only"
+echo "$every" | find_in '(^|[(,;] *|^ *|static |const |\()float +[*a-z(]|\(float\)' "double only"
 find tests -name '*.[ch]' | grep -v tests/support/rows.h |
     find_in 'assert_float_equal|assert_float_not_equal' "use assert_near"
 cat $found >&2

@@ -10,11 +10,11 @@ cat include/dew/*.h | sed 's,/\*[^*]*\*/,,g' |
     awk '/\/\*/ {c = 1} !c {print} /\*\// {c = 0}' >$out/code
 grep -A1 'static inline' $out/code | grep -oE '\bdew_[a-z][a-z0-9_]*\(' |
     tr -d '(' | sort -u >$out/inline
-grep -oE '\bdew_[a-z][a-z0-9_]*(\(|\[\]|;)' $out/code | tr -d '([];' |
+# what ends in ( must be there; what ends in [ or ; may be: a member's name too
+grep -oE '\bdew_[a-z][a-z0-9_]*(\(|\[|;)' $out/code | tr -d '([;' |
     sort -u | comm -23 - $out/inline >$out/declared
-# struct dew_x; is no object
-sed -nE 's/^ *(struct|enum|union) (dew_[a-z0-9_]*);.*/\2/p' $out/code |
-    sort -u | comm -23 $out/declared - >$out/wanted
+grep -oE '\bdew_[a-z][a-z0-9_]*\(' $out/code | tr -d '(' |
+    sort -u | comm -23 - $out/inline >$out/wanted
 nm -D --defined-only "$lib" | awk '$2 ~ /[TDRBV]/ {print $3}' | sort -u >$out/exported
 {
     comm -13 $out/declared $out/exported | sed 's/^/exported, not declared: /'

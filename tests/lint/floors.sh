@@ -2,7 +2,8 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Each floor includes the floors below it and nothing above or beside it.
 # include/dew/NAME.h stands on the floor whose folder holds NAME.c, else on the
-# floor called NAME.  Only engine/core/num*.c sees GSL.
+# floor called NAME.  Only engine/core/num*.c sees GSL.  A header without its
+# .c has no floor: with STRICT=1, as in make lint, that is a fault.
 set -eu
 below() {
     case $1 in
@@ -20,7 +21,10 @@ floor_of() { # a public header's name
     for c in engine/*/"$1".c; do
         [ -f "$c" ] && { basename "$(dirname "$c")"; return; }
     done
-    if [ -d "engine/$1" ]; then echo "$1"; else echo "nowhere:$1"; fi
+    case $1 in
+    air | weather | house | plant | ducts | march | study | scenario | report) echo "$1" ;;
+    *) echo "nowhere:$1" ;;
+    esac
 }
 bad=0
 for file in engine/*/*.[ch] engine/cli/*/*.[ch] include/dew/*.h; do
@@ -29,12 +33,14 @@ for file in engine/*/*.[ch] engine/cli/*/*.[ch] include/dew/*.h; do
     include/dew/*) floor=$(floor_of "$(basename "$file" .h)") ;;
     *) floor=${file#engine/} floor=${floor%%/*} ;;
     esac
+    case ${STRICT-0}$floor in 0nowhere:*) continue ;; esac
     allowed=" $(below "$floor" "$file") " || { bad=1; continue; }
     for name in $(sed -n 's,^ *# *include "\([a-z0-9_]*/[a-z0-9_]*\)[./].*,\1,p' "$file"); do
         case $name in
         dew/*) seen=$(floor_of "${name#dew/}") ;;
         *) seen=${name%%/*} ;;
         esac
+        case ${STRICT-0}$seen in 0nowhere:*) continue ;; esac
         case $allowed in
         *" $seen "*) ;;
         *) echo "$file: floor $floor may not include $name of $seen" >&2; bad=1 ;;

@@ -1,0 +1,74 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+# Install into an empty root, build users of the library there through
+# pkg-config, run them, uninstall, and find nothing left.
+set -u
+[ "${DEW_KIND-gcc}" = gcc ] || { echo "skip install: once, in the gcc build"; exit 77; }
+unset MAKEFLAGS MAKELEVEL MFLAGS DEW_BUILD
+root=$(mktemp -d)
+trap 'rm -rf "$root"' EXIT
+bad=0
+check() { # name, command...
+    name=$1
+    shift
+    if "$@" >"$root/out" 2>&1; then
+        echo "ok $name"
+    else
+        echo "not ok $name"
+        cat "$root/out"
+        bad=1
+    fi
+}
+prefix=/opt/dew
+installed() {
+    make -s install DESTDIR="$root/tree" PREFIX=$prefix WERROR="${WERROR-}"
+}
+flags() {
+    PKG_CONFIG_SYSROOT_DIR="$root/tree" \
+        PKG_CONFIG_PATH="$root/tree$prefix/lib/pkgconfig" \
+        pkg-config "$@" dew
+}
+cat >"$root/user.c" <<'END'
+#include <dew.h>
+#include <stdio.h>
+#include <string.h>
+
+int main(void)
+{
+    const struct dew_unit *cfm = dew_unit_find("cfm", 3, DEW_FLOW);
+    char line[40];
+
+    puts(dew_number_fixed(60.0 * cfm->factor * 1000.0, 3, line, sizeof line));
+    return strcmp(line, "28.317") != 0;
+}
+END
+cp "$root/user.c" "$root/user.cc"
+
+builds() { # compiler, source, flags
+    "$1" -Wall -Wextra -Wpedantic -Werror "$root/$2" $(flags --cflags) \
+        $3 -o "$root/user"
+}
+runs() {
+    LD_LIBRARY_PATH="$root/tree$prefix/lib" "$root/user"
+}
+none_left() {
+    test -z "$(find "$root/tree" ! -type d | tee /dev/stderr)"
+}
+version_agrees() {
+    test "dewledger $(flags --modversion)" = \
+        "$("$root/tree$prefix/bin/dewledger" --version | head -n 1)"
+}
+
+check "install" installed
+check "the command runs and its version is pkg-config's" version_agrees
+check "a C user compiles, shared" builds cc user.c "$(flags --libs)"
+check "a C user runs, shared" runs
+check "the shared library is the one used" sh -c \
+    "LD_LIBRARY_PATH='$root/tree$prefix/lib' ldd '$root/user' | grep -q '$prefix/lib/libdew.so'"
+check "a C++ user compiles, shared" builds c++ user.cc "$(flags --libs)"
+check "a C++ user runs, shared" runs
+check "a C user compiles, static" builds cc user.c "$(flags --static --libs) -static"
+check "a C user runs, static" "$root/user"
+check "uninstall" make -s uninstall DESTDIR="$root/tree" PREFIX=$prefix
+check "nothing is left" none_left
+exit $bad
