@@ -6,6 +6,7 @@ lint=$(cd "$(dirname "$0")" && pwd)
 tree=$(mktemp -d)
 trap 'rm -rf "$tree"' EXIT
 cd "$tree" || exit 1
+export STRICT=1
 bad=0
 spdx='/* SPDX-License-Identifier: GPL-3.0-or-later */'
 
@@ -75,6 +76,10 @@ echo '/* [ISO13790] */' >>tests/air/test_air.c
 catches refs 'undefined reference [ISO13790]'
 echo '* [HW83] Again.' >>docs/references.md
 catches refs 'defined twice: [HW83]'
+echo '* [ZZ99] Unused.' >>docs/references.md
+catches refs 'defined, not cited: [ZZ99]'
+printf '* [ASH-F1] First.\n' >>docs/references.md
+catches refs 'docs/references.md is not sorted'
 
 for call in 'strcpy(a, b)' 'setlocale(LC_ALL, "")' 'sscanf(a, "%d", &x)'; do
     echo "    $call;" >>engine/cli/main.c
