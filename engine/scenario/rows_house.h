@@ -1,0 +1,117 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Keys of the place, the house, its people, their water and their comfort.
+ * Read by keys.h and keys.c, which say what the columns are.
+ */
+/* clang-format off */
+
+/* ---- top ---- */
+T(title, TEXT, PURE, 0, 0, NULL, "", NULL, "Tight house on a warm coast (made up)", "what this is about, in a line", .base_only = 1)
+
+/* ---- weather ---- */
+K(weather, place, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "number or name of a place in a shipped or given set of weather (list them with the weather command)", .base_only = 1)
+K(weather, file, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "hourly weather file, looked for beside the scenario first", .base_only = 1)
+
+/* ---- house ---- */
+K(house, floor_area, NUMBER, AREA, 10, 2000, "one household's house", NULL, NULL, "1900 ft2", "floor area inside the walls, all storeys")
+K(house, ceiling_height, NUMBER, LENGTH, 1.8, 6, "a room one can stand in", "8 ft", "common practice, no source", "8.5 ft", "mean height of the rooms, for the volume")
+K(house, volume, NUMBER, VOLUME, 20, 5000, "one household's house", "=floor area x ceiling height", NULL, NULL, "air inside the envelope")
+K(house, storeys, NUMBER, PURE, 1, 3, "the leakage models are drawn for 1 to 3 storeys [ASH-F16]", "1", "the commonest house asked about, no source", "1", "storeys above the ground; between whole ones is allowed")
+K(house, bedrooms, COUNT, PURE, 0, 12, "one household's house", NULL, NULL, "3", "bedrooms, which the fresh air rules count")
+K(house, airtightness, NUMBER, ACH50, 0.05, 40, "from a gas-tight test house to a barn", "1.5 ach50 (0.5 to 3)", "foamed and not tested: from memory", "1.1 ach50 (0.7 to 2.0)", "blower-door result in any form", FORMS(airtight_forms))
+K(house, leakage_exponent, NUMBER, PURE, 0.5, 1, "0.5 is an orifice, 1 a fine crack", "0.65", "[ASH-F16] usual value", NULL, "exponent n of the blower-door curve")
+K(house, leakage_at_1_pa, NUMBER, FLOW, 1e-4, 5, "from a gas-tight test house to a barn", "", NULL, NULL, "coefficient c of the blower-door curve, as the flow at 1 Pa; used instead of airtightness")
+K(house, infiltration, WORD, PURE, 0, 0, NULL, "enhanced", "[ASH-F16] eqs 49, 50", NULL, "how wind and stack drive leakage: by the enhanced model, the basic one, or a constant", .words = "enhanced|basic|constant")
+K(house, constant_leakage, NUMBER, FLOW, 0, 1, "more than that is an open house", "", NULL, NULL, "outdoor air that leaks in, day and night, when infiltration is constant", FORMS(constant_forms))
+K(house, shelter, WORD, PURE, 0, 0, NULL, "houses_across_street", "[ASH-F16] class 3 of 5", "houses_across_street", "what stands in the wind's way", .words = "open|lone_rural|houses_across_street|large_lots|close_neighbours")
+K(house, flue, FLAG, PURE, 0, 0, NULL, "no", "a tight house without a fireplace", NULL, "a flue or chimney open to the rooms")
+K(house, foundation, WORD, PURE, 0, 0, NULL, "slab", "the commonest house asked about, no source", "slab", "what the house stands on", .words = "slab|basement|crawl_space")
+K(house, construction, WORD, PURE, 0, 0, NULL, "light", "timber frame, [ISO13790] table 12", "light", "how much heat the fabric holds", .words = "very_light|light|medium|heavy|very_heavy")
+
+/* ---- insulation ---- */
+K(insulation, walls, NUMBER, RSI, 0.1, 20, "from bare board to a passive house", "19 R", "code minimum of the warm zones, from memory", "21 R", "thermal resistance of the walls, whole")
+K(insulation, roof, NUMBER, RSI, 0.1, 30, "from bare board to a passive house", "38 R", "code minimum of the warm zones, from memory", "38 R", "thermal resistance of ceiling or roof")
+K(insulation, floor, NUMBER, RSI, 0.1, 20, "from bare board to a passive house", "10 R", "soil and slab edge together, from memory", NULL, "thermal resistance of the floor, with the soil")
+K(insulation, wall_area, NUMBER, AREA, 5, 3000, "one household's house", "=a square plan of that many storeys, less the windows", NULL, NULL, "outside walls, without windows and doors")
+K(insulation, roof_area, NUMBER, AREA, 5, 2000, "one household's house", "=floor area / storeys", NULL, NULL, "ceiling or roof")
+K(insulation, ground_area, NUMBER, AREA, 0, 2000, "one household's house", "=floor area / storeys", NULL, NULL, "floor against the ground")
+K(insulation, heat_loss, NUMBER, CONDUCTANCE, 5, 5000, "from a passive cabin to a barn", "", NULL, NULL, "walls and roof together, used instead of the parts")
+
+/* ---- windows ---- */
+K(windows, u, NUMBER, USI, 0.3, 7, "from the best triple glazing to a single pane", "0.35 Btu/hft2F", "double glazing, low-e: from memory", "0.30 Btu/hft2F", "thermal transmittance of the windows, frame and all")
+K(windows, sun_gain, NUMBER, PURE, 0.05, 0.9, "share of the sun that a window lets in", "30 %", "low-e double glazing, frame and all: from memory", "28 %", "solar heat gain coefficient (g-value), whole window")
+K(windows, north, NUMBER, AREA, 0, 300, "one household's house", "=3.75 % of the floor area", NULL, "50 ft2", "windows that face north, less the turn")
+K(windows, east, NUMBER, AREA, 0, 300, "one household's house", "=3.75 % of the floor area", NULL, "60 ft2", "windows that face east, less the turn")
+K(windows, south, NUMBER, AREA, 0, 300, "one household's house", "=3.75 % of the floor area", NULL, "90 ft2", "windows that face south, less the turn")
+K(windows, west, NUMBER, AREA, 0, 300, "one household's house", "=3.75 % of the floor area", NULL, "40 ft2", "windows that face west, less the turn")
+K(windows, turn, NUMBER, ANGLE, -45, 45, "a further turn only swaps the names of the sides", "0 deg", "a house square to the compass", NULL, "how far the house is turned clockwise")
+K(windows, unshaded, NUMBER, PURE, 0, 1, "share of the sun that reaches the glass", "70 %", "eaves, trees and screens: from memory", NULL, "what overhangs, trees and screens leave of the sun")
+
+/* ---- surfaces ---- */
+K(surfaces, glass_factor, NUMBER, PURE, 0.05, 1, "0 is outdoors, 1 indoors [ISO13788]", "=from the windows' u", NULL, NULL, "temperature factor of the middle of the glass")
+K(surfaces, edge_factor, NUMBER, PURE, 0.05, 1, "0 is outdoors, 1 indoors [ISO13788]", "55 %", "metal spacer in a double pane: from memory", NULL, "temperature factor of the glass edge and frame")
+K(surfaces, corner_factor, NUMBER, PURE, 0.05, 1, "0 is outdoors, 1 indoors [ISO13788]", "75 %", "[BRE-IP106] least for dwellings, from memory", NULL, "temperature factor of the coldest corner of a room")
+K(surfaces, edge_share, NUMBER, PURE, 0, 1, "a part of the windows", "15 %", "from memory", NULL, "part of the window area that is edge and frame")
+
+/* ---- ground ---- */
+K(ground, mean, NUMBER, TEMPERATURE, -20, 40, "soil a house stands on", "=yearly mean outdoors", NULL, NULL, "yearly mean under the floor")
+K(ground, swing, NUMBER, TEMPERATURE_STEP, 0, 20, "half the range over a year", "3 K", "under a slab, from memory", NULL, "half the yearly range under the floor")
+
+/* ---- people ---- */
+K(people, count, NUMBER, PURE, 0, 30, "one household", "=bedrooms + 1", NULL, "4", "people who live there")
+K(people, schedule, WORD, PURE, 0, 0, NULL, "work_and_school", "our own, common practice", "work_and_school", "when they are at home", .words = "work_and_school|home_all_day|evenings_and_nights|always")
+K(people, weekday, LIST, PURE, 0, 1, "share of the people at home", "=by the schedule", NULL, NULL, "share at home in each hour of a weekday, from midnight", .least = 24, .most = 24)
+K(people, weekend, LIST, PURE, 0, 1, "share of the people at home", "=by the schedule", NULL, NULL, "share at home in each hour of Saturday and Sunday, from midnight", .least = 24, .most = 24)
+K(people, water_each, NUMBER, WATER_RATE, 5e-6, 1e-4, "from asleep to hard work", "52 g/h", "[ANGELL88] family of four, per person", NULL, "water each sets free by breath and skin, while at home")
+K(people, heat_each, NUMBER, POWER, 20, 300, "from asleep to hard work", "64 W", "[NREL-60988] 220 Btu/h, from memory", NULL, "dry heat each gives off, while at home")
+K(people, carbon_dioxide_each, NUMBER, FLOW, 1e-6, 2e-5, "from a sleeping child to hard work", "0.0041 L/s", "day's mean of an adult asleep and at 1.2 met [PERSILY17]: our own mean", NULL, "carbon dioxide each breathes out, while at home")
+K(people, appliances, NUMBER, POWER, 0, 5000, "one household", "=2.6 W per m2 of floor, from memory", NULL, NULL, "lights and appliances that warm the rooms, yearly mean")
+
+/* ---- moisture ---- */
+K(moisture, total, NUMBER, WATER_RATE, 0, 5.8e-3, "500 L/day is a spring, not a household", "", NULL, NULL, "all water people and use set free, when it is known; used instead of people's and all the single sources but ground and drying")
+K(moisture, showers, NUMBER, PER_DAY, 0, 40.0 / DAY, "one household", "=one a day per person", NULL, "4 per day", "showers taken, or their water a day", FORMS(rate_forms))
+K(moisture, shower_water, NUMBER, WATER, 0.01, 3, "published figures run from 0.24 to 2.6 kg", "0.24 kg", "[ANGELL88] 5 minutes, without towels", NULL, "water each shower sets free")
+K(moisture, baths, NUMBER, PER_DAY, 0, 20.0 / DAY, "one household", "0 per day", "counted with the showers", NULL, "tub baths taken, or their water a day", FORMS(rate_forms))
+K(moisture, bath_water, NUMBER, WATER, 0.01, 3, "published figures run from 0.05 to 1 kg", "0.05 kg", "[ANGELL88] without towels", NULL, "water each bath sets free")
+K(moisture, cooking, WORD, PURE, 0, 0, NULL, "electric", "common practice, no source", "electric", "what cooks: gas sets its own water free too", .words = "electric|gas|none")
+K(moisture, cooking_water, NUMBER, WATER_RATE, 0, 1e-4, "one household", "=1.00 kg/day for four people, 2.28 with gas [ANGELL88]", NULL, NULL, "water set free by cooking")
+K(moisture, dishes, NUMBER, WATER_RATE, 0, 1e-4, "one household", "=0.50 kg/day for four people [ANGELL88]", NULL, NULL, "water set free by washing up")
+K(moisture, laundry_dried_indoors, NUMBER, PER_DAY, 0, 10.0 / DAY, "one household", "0 per day", "a dryer vented outdoors", "0 per day", "loads hung up indoors or dried by an unvented dryer, or their water a day", FORMS(rate_forms))
+K(moisture, laundry_water, NUMBER, WATER, 0.2, 6, "one load", "2.5 kg", "[ANGELL88] 2.2 to 2.9 kg", NULL, "water in each load")
+K(moisture, plants, NUMBER, PURE, 0, 500, "pots, not a greenhouse", "5", "common practice, no source", NULL, "pot plants, or their water a day", FORMS(rate_forms))
+K(moisture, plant_water, NUMBER, WATER_RATE, 0, 1e-5, "one pot", "3 g/h", "[ANGELL88] 0.43 kg/day for six", NULL, "water each pot plant sets free")
+K(moisture, pets, NUMBER, MASS, 0, 500, "pets, not a stable", "0 kg", "none unless said", NULL, "body weight of the pets together, or their water a day", FORMS(rate_forms))
+K(moisture, aquarium, NUMBER, AREA, 0, 20, "a pool needs its own model", "0 m2", "none unless said", NULL, "open water of aquaria; 40 g/h per m2 [DIN4108-8]")
+K(moisture, ground, NUMBER, WATER_RATE, 0, 6e-4, "published figures reach 50 kg/day", "0 kg/day", "a dry slab or a sealed crawl space", NULL, "water from wet ground, slab or crawl space")
+K(moisture, burning, NUMBER, WATER_RATE, 0, 3e-4, "one household", "0 kg/day", "no unvented burning", NULL, "water from unvented heaters and pilot flames")
+K(moisture, other, NUMBER, WATER_RATE, 0, 1e-3, "one household", "0 kg/day", "none unless said", NULL, "any further source, spread over the day")
+K(moisture, drying, NUMBER, WATER, 0, 20000, "a concrete house may hold tonnes", "0 kg", "an old house", NULL, "construction water still in the fabric when the year begins")
+K(moisture, drying_half_life, NUMBER, TIME, DAY, 3650 * DAY, "timber takes months, concrete years", "180 day", "from memory", NULL, "time in which half of the construction water leaves")
+
+/* ---- buffering ---- */
+K(buffering, class, WORD, PURE, 0, 0, NULL, "likely", "from memory, as the range of its classes", "likely", "how much water furnishings and fabric take up", .words = "none|low|likely|high")
+K(buffering, value, NUMBER, BUFFER_VALUE, 0, 1, "moisture buffer values run from 0 to about 0.3 kg/m2", "", NULL, NULL, "moisture buffer value of the inside surfaces, used instead of the class")
+K(buffering, area, NUMBER, AREA, 1, 20000, "one household's house", "=3 m2 per m2 of floor", NULL, NULL, "surface that the moisture buffer value stands for")
+
+/* ---- temperature ---- */
+K(temperature, heat, NUMBER, TEMPERATURE, 5, 30, "rooms people live in", "68 degF", "common practice, no source", "69 degF", "heated to")
+K(temperature, cool, NUMBER, TEMPERATURE, 15, 40, "rooms people live in", "76 degF", "common practice, no source", "75 degF", "cooled to")
+K(temperature, heat_setback, NUMBER, TEMPERATURE, 5, 30, "rooms people live in", "=as heat", NULL, NULL, "heated to in the setback hours")
+K(temperature, cool_setback, NUMBER, TEMPERATURE, 15, 40, "rooms people live in", "=as cool", NULL, NULL, "cooled to in the setback hours")
+K(temperature, setback_hours, HOURS, PURE, 0, 24, "hours of the day", "", NULL, NULL, "when the setback applies", .least = 1, .most = 6)
+K(temperature, band, NUMBER, TEMPERATURE_STEP, 0, 5, "a thermostat's throttling band", "0 K", "an ideal thermostat", NULL, "throttling band of the thermostat")
+K(temperature, given, NUMBER, TEMPERATURE, 0, 45, "rooms people live in", "", NULL, NULL, "indoor temperature held outright, without heating or cooling equipment")
+K(temperature, given_by_hour, LIST, TEMPERATURE, 0, 45, "rooms people live in", "", NULL, NULL, "the same by hour of the day, from midnight", .least = 24, .most = 24)
+
+/* ---- airing ---- */
+K(airing, flow, NUMBER, FLOW, 0, 3, "open windows on both sides of a house", "0 cfm", "windows kept shut", NULL, "outdoor air through windows opened by habit, at full opening")
+K(airing, from, NUMBER, TEMPERATURE, -10, 40, "mild weather", "61 degF", "from memory", NULL, "running mean outdoors at which windows begin to be opened")
+K(airing, full, NUMBER, TEMPERATURE, -10, 40, "mild weather", "70 degF", "from memory", NULL, "running mean outdoors at which they stand fully open")
+
+/* ---- limits ---- */
+K(limits, too_humid, NUMBER, PURE, 0.2, 1, "a relative humidity", "60 %", "[EPA-MOLD]", "60 %", "relative humidity above which the house is too humid")
+K(limits, too_dry, NUMBER, PURE, 0, 0.6, "a relative humidity", "30 %", "[EPA-MOLD] lower end of the good range", "30 %", "relative humidity below which it is too dry")
+K(limits, fresh_air, NUMBER, FLOW, 0, 1, "one household", "=by the rule", NULL, NULL, "fresh air that must be delivered, when it is set by hand")
+K(limits, fresh_air_rule, WORD, PURE, 0, 0, NULL, "floor_and_bedrooms", "[ASH-622] 2013 and later, without credit for leakage", NULL, "rule for the fresh air: by floor and bedrooms, its older form, or none", .words = "floor_and_bedrooms|floor_and_bedrooms_old|none")
+K(limits, outdoor_carbon_dioxide, NUMBER, CO2, 300, 1000, "outdoor air", "420 ppm", "today's outdoor air, from memory", NULL, "carbon dioxide outdoors")
+/* clang-format on */

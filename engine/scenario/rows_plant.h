@@ -1,0 +1,103 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Keys of the equipment, its control, prices and safety.
+ * Read by keys.h and keys.c, which say what the columns are.
+ */
+/* clang-format off */
+
+/* ---- heating ---- */
+K(heating, kind, WORD, PURE, 0, 0, NULL, "electric", "no flue, no water in the house", "heat_pump", "what heats", .words = "none|electric|gas|oil|propane|wood|heat_pump")
+K(heating, capacity, NUMBER, POWER, 100, 100e3, "one household's heater", "=150 W per m2 of floor, which is ample", NULL, NULL, "most heat it gives")
+K(heating, efficiency, NUMBER, PURE, 0.3, 1, "a share; a heat pump has its own keys", "=100 % electric, 90 % gas and propane, 83 % oil, 70 % wood: from memory", NULL, NULL, "heat given per fuel burnt or electricity used")
+K(heating, cop_warm, NUMBER, PURE, 1, 8, "heat pumps on the market", "3.6", "[NREL-56354] single speed 3.2 to 4.2, from memory", NULL, "heat pump: heat per electricity at 47 degF outdoors")
+K(heating, cop_cold, NUMBER, PURE, 1, 6, "heat pumps on the market", "2.5", "[NREL-56354] single speed 2.2 to 2.9, from memory", NULL, "heat pump: heat per electricity at 17 degF outdoors")
+K(heating, by_air, FLAG, PURE, 0, 0, NULL, "yes", "a house with an air handler", NULL, "the air handler's blower carries the heat")
+
+/* ---- cooling ---- */
+T(air_handlers, COUNT, PURE, 0, 3, "one house, not a block", "=1 when the house is cooled, or heated by air", NULL, "1", "air handlers; keys of cooling hold for each, second_handler and third_handler say what differs")
+T(handlers_run, WORD, PURE, 0, 0, NULL, "even_split", "one zone cannot know which of two runs", NULL, "two air handlers: both alike, or one leads", .words = "even_split|lead_lag")
+HANDLER(cooling, "", "=1 / air handlers", "3 ton", "75 %")
+HANDLER(second_handler, "=as cooling", "=as cooling", NULL, NULL)
+HANDLER(third_handler, "=as cooling", "=as cooling", NULL, NULL)
+
+/* ---- ventilator ---- */
+K(ventilator, core, WORD, PURE, 0, 0, NULL, "none", "a house as it stands", NULL, "what kind of ventilator", .words = "none|supply_only|exhaust_only|balanced|heat_plate|enthalpy_plate|enthalpy_wheel")
+K(ventilator, flow, NUMBER, FLOW, 1e-3, 0.5, "one household's ventilator", "=the fresh air required", NULL, NULL, "fresh air it is set to, as rated")
+K(ventilator, exhaust_flow, NUMBER, FLOW, 0, 0.5, "one household's ventilator", "=as flow", NULL, NULL, "stale air, where it differs")
+K(ventilator, boost_flow, NUMBER, FLOW, 1e-3, 0.5, "one household's ventilator", "=as flow", NULL, NULL, "fresh air on boost")
+K(ventilator, found, NUMBER, PURE, 0, 1.5, "share of the rated flow", "100 %", "installed as designed; field studies find less", NULL, "share of its set flow that it really moves, when measured")
+K(ventilator, sensible, AT, PURE, 0, 1, "a share: 1 is perfect", "", NULL, NULL, "temperature effectiveness of the core at a flow, one or more", .at = DEW_FLOW, .least = 1, .most = 8)
+K(ventilator, moisture, AT, PURE, 0, 1, "a share: 1 is perfect", "", NULL, NULL, "moisture effectiveness of the core at a flow, one or more", .at = DEW_FLOW, .least = 1, .most = 8)
+K(ventilator, cross_leakage, NUMBER, PURE, 0, 0.3, "more than that is a hole in the core", "=1 % plates, 4 % wheels: from memory", NULL, NULL, "stale air that comes back with the fresh (EATR)")
+K(ventilator, power, NUMBER, POWER, 0, 1000, "one household's ventilator", "=0.83 W per cfm [IECC-R403]", NULL, NULL, "electricity of both fans at its flow")
+K(ventilator, frost, WORD, PURE, 0, 0, NULL, "=recirculate with a core, else none", NULL, NULL, "how it keeps the core from freezing", .words = "none|recirculate|exhaust_only|preheat")
+K(ventilator, frost_start, NUMBER, TEMPERATURE, -40, 5, "cores freeze below that", "=23 degF heat plate, 14 degF enthalpy: makers' manuals", NULL, NULL, "outdoor temperature below which frost protection acts")
+K(ventilator, damper, ANSWER, PURE, 0, 0, NULL, "unknown", "not asked", NULL, "a motorised damper shuts its outdoor ducts when it is off")
+T(layout, WORD, PURE, 0, 0, NULL, "own_ducts", "the plain case", NULL, "where its air comes in and goes out", .words = "own_ducts|return_tie|supply_tie|return_to_supply|mix")
+K(ducts, short_circuit, NUMBER, PURE, 0, 1, "a share of the fresh air", "0 %", "own ducts, far apart", NULL, "share of the fresh air that goes straight to the stale pickup")
+K(ducts, past_coil, NUMBER, PURE, 0, 1, "a share of the fresh air", "=100 % tied to the return, else 0 %", NULL, NULL, "share of the fresh air that passes the cooling coil first")
+
+/* ---- control ---- */
+K(control, run, NUMBER, SHARE_OF_TIME, 0, 1, "no more than all the time", "60 min/h", "always on", NULL, "share of each hour that the ventilator runs")
+K(control, weekday, LIST, SHARE_OF_TIME, 0, 1, "no more than all the time", "=as run", NULL, NULL, "the same for each hour of a weekday, from midnight", .least = 24, .most = 24)
+K(control, weekend, LIST, SHARE_OF_TIME, 0, 1, "no more than all the time", "=as run", NULL, NULL, "the same for each hour of Saturday and Sunday, from midnight", .least = 24, .most = 24)
+K(control, boost_above, NUMBER, PURE, 0.2, 1, "a relative humidity", "", NULL, NULL, "indoor humidity above which the boost flow runs")
+K(control, boost_band, NUMBER, PURE, 0.001, 0.3, "a relative humidity", "4 %", "our own: no humidistat is sharper", NULL, "band over which boost comes in")
+K(control, boost_for_events, NUMBER, PURE, 0, 1, "a share of the time", "0 %", "no switch in bath or kitchen", NULL, "boost while a shower or cooking runs: share of the events for which it is used")
+K(control, lockout_dew_point, NUMBER, TEMPERATURE, -10, 30, "outdoor dew points worth a lockout", "", NULL, NULL, "outdoor dew point above which the ventilator is held back")
+K(control, lockout_unless_drier, NUMBER, HUMIDITY_RATIO, 0, 0.01, "a difference of humidity ratios", "", NULL, NULL, "held back only while outdoor air is wetter than indoor air by that much")
+K(control, lockout_least, NUMBER, SHARE_OF_TIME, 0, 1, "no more than all the time", "0 %", "wholly off", NULL, "share of its time kept in a lockout")
+K(control, winter_target, NUMBER, PURE, 0.05, 0.8, "a relative humidity", "", NULL, NULL, "indoor humidity aimed at when it is 0 degC outdoors: below it the ventilator slows")
+K(control, winter_target_cold, NUMBER, PURE, 0.05, 0.8, "a relative humidity", "=as winter_target", NULL, NULL, "the same at -20 degC outdoors")
+K(control, bypass_above, NUMBER, TEMPERATURE, -10, 30, "free cooling", "", NULL, NULL, "core bypassed when it is warmer outdoors than this")
+K(control, bypass_indoor, NUMBER, TEMPERATURE, 10, 40, "free cooling", "", NULL, NULL, "and warmer indoors than this")
+
+/* ---- dehumidifier ---- */
+K(dehumidifier, rate, NUMBER, WATER_RATE, 0, 2e-3, "one household's machine", "", NULL, NULL, "water it removes at its rating point")
+K(dehumidifier, rating, WORD, PURE, 0, 0, NULL, "portable_65F", "[DOE-DH] labels since 2019", NULL, "rating point of its label: 65 degF and 60 %, 80 degF and 60 %, 73 degF and 60 %", .words = "portable_65F|old_80F|ducted_73F")
+K(dehumidifier, factor, NUMBER, WATER_PER_ENERGY, 1e-7, 3e-6, "machines on the market", "1.6 L/kWh", "[DOE-DH] least for 25 to 50 pints/day", NULL, "water removed per electricity at its rating point")
+K(dehumidifier, set, NUMBER, PURE, 0.2, 0.9, "a relative humidity", "50 %", "common practice, no source", NULL, "relative humidity it is set to")
+K(dehumidifier, band, NUMBER, PURE, 0.001, 0.3, "a relative humidity", "4 %", "our own: no humidistat is sharper", NULL, "band over which it comes in")
+K(dehumidifier, fresh_air, NUMBER, FLOW, 0, 0.3, "one household's machine", "0 cfm", "not a ventilating one", NULL, "outdoor air it draws through itself")
+K(dehumidifier, running, NUMBER, PURE, 0, 1, "a share of the day", "100 %", "drains by itself", NULL, "share of the day it is on and its bucket not full")
+
+/* ---- humidifier ---- */
+K(humidifier, rate, NUMBER, WATER_RATE, 0, 2e-3, "one household's machine", "", NULL, NULL, "water it sets free at full output")
+K(humidifier, set, NUMBER, PURE, 0.1, 0.8, "a relative humidity", "35 %", "common practice, no source", NULL, "relative humidity it is set to")
+K(humidifier, band, NUMBER, PURE, 0.001, 0.3, "a relative humidity", "4 %", "our own: no humidistat is sharper", NULL, "band over which it comes in")
+K(humidifier, kind, WORD, PURE, 0, 0, NULL, "evaporative", "common practice, no source", NULL, "evaporative ones cool the air, steam ones use electricity", .words = "evaporative|steam")
+
+/* ---- local exhaust ---- */
+EXHAUST(bath_fan, "10 W", "0 h/day", "35 %", "door open 30 to 50 %: from memory")
+EXHAUST(range_hood, "60 W", "0 h/day", "60 %", "[LBNL-HOOD] front burners 46 to 78 %")
+EXHAUST(clothes_dryer, "0 W", "0 h/day", "0 %", "its water goes out by its own duct and is not in laundry_dried_indoors")
+
+/* ---- safety ---- */
+#define X(name, words) K(safety, name, ANSWER, PURE, 0, 0, NULL, "unknown", "not asked: treated with the same caution as yes", "unknown", words, .base_only = 1)
+DEW_SAFETY_MAP(X)
+#undef X
+K(safety, house_age, NUMBER, TIME, 0, 400 * YEAR, "finished, and not yet a monument", "", NULL, NULL, "time since the house was finished or last dried out", .base_only = 1)
+
+/* ---- prices ---- */
+K(prices, electricity, NUMBER, ENERGY_PRICE, 0, 2 / KWH, "a price per energy", "0.18 $/kWh (0.12 to 0.40)", "[EIA-EPM] U.S. homes, October 2025", "0.18 $/kWh (0.12 to 0.40)", "electricity", .base_only = 1)
+K(prices, gas, NUMBER, ENERGY_PRICE, 0, 1 / KWH, "a price per energy", "1.40 $/therm (1.20 to 1.60)", "from memory", NULL, "natural gas, by its heat", .base_only = 1)
+K(prices, oil, NUMBER, ENERGY_PRICE, 0, 1 / KWH, "a price per energy", "27 $/MMBtu (20 to 35)", "from memory", NULL, "heating oil, by its heat", .base_only = 1)
+K(prices, propane, NUMBER, ENERGY_PRICE, 0, 1 / KWH, "a price per energy", "28 $/MMBtu (22 to 40)", "from memory", NULL, "propane, by its heat", .base_only = 1)
+K(prices, wood, NUMBER, ENERGY_PRICE, 0, 1 / KWH, "a price per energy", "15 $/MMBtu (8 to 25)", "from memory", NULL, "firewood or pellets, by their heat", .base_only = 1)
+K(prices, own_hour, NUMBER, WAGE, 0, 1000 / HOUR, "a price per hour", "0 $/h", "the owner's own hours are free", NULL, "what an hour of the owner's own work is worth", .base_only = 1)
+K(prices, interest, NUMBER, PURE, -0.05, 0.3, "a yearly share", "3 %", "common practice, no source", NULL, "yearly interest above inflation", .base_only = 1)
+K(prices, years, NUMBER, TIME, YEAR, 60 * YEAR, "the life of a house's equipment", "15 year", "life of a ventilator, from memory", NULL, "time over which costs are compared", .base_only = 1)
+K(prices, date, TEXT, PURE, 0, 0, NULL, "October 2025", "of the electricity price above", NULL, "when the prices were true", .base_only = 1)
+
+/* ---- costs ---- */
+K(costs, install, NUMBER, MONEY, 0, 1e6, "one household's equipment", "0 $", "nothing is bought", NULL, "parts and labour of this option")
+K(costs, upkeep, NUMBER, MONEY, 0, 1e5, "one household's equipment", "0 $", "nothing is bought", NULL, "filters, cores and service, each year")
+K(costs, own_work, NUMBER, TIME, 0, 2000 * HOUR, "one household's equipment", "0 h", "nothing is built", NULL, "the owner's own hours")
+K(costs, later, NUMBER, MONEY, 0, 1e6, "one household's equipment", "0 $", "no second stage", NULL, "a second stage, if it follows")
+K(costs, later_chance, NUMBER, PURE, 0, 1, "a chance", "0 %", "no second stage", NULL, "chance that the second stage follows")
+K(costs, life, NUMBER, TIME, YEAR, 100 * YEAR, "equipment", "=as prices.years", NULL, NULL, "time until it must be bought again")
+K(costs, date, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "when the costs were true")
+
+/* ---- run ---- */
+K(run, steps_per_hour, COUNT, PURE, 1, 60, "a minute is the shortest step", "4", "our own: see the accuracy tests", NULL, "steps the march takes in an hour")
+/* clang-format on */

@@ -1,0 +1,279 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "scenario/tree.h"
+
+#include <stdlib.h>
+#include <string.h>
+#include <yaml.h>
+
+#include "core/fail.h"
+
+/* ---- memory --------------------------------------------------------------- */
+
+struct dew__block {
+    struct dew__block *before;
+    size_t used, size;
+    max_align_t data[];
+};
+
+enum { BLOCK = 32 * 1024 };
+
+static struct dew__block *block_new(struct dew__arena *arena, size_t size)
+{
+    struct dew__block *b;
+
+    if (size < BLOCK)
+        size = BLOCK;
+    b = calloc(1, sizeof *b + size);
+    if (b == NULL)
+        return NULL;
+    b->before = arena->last;
+    b->size = size;
+    arena->last = b;
+    return b;
+}
+
+void *dew__arena_take(struct dew__arena *arena, size_t size)
+{
+    struct dew__block *b = arena->last;
+    void *p;
+
+    size = (size + sizeof(max_align_t) - 1) / sizeof(max_align_t) *
+           sizeof(max_align_t);
+    if (b == NULL || b->size - b->used < size)
+        b = block_new(arena, size);
+    if (b == NULL)
+        return NULL;
+    p = (char *)b->data + b->used;
+    b->used += size;
+    return p;
+}
+
+char *dew__arena_text(struct dew__arena *arena, const char *text, size_t length)
+{
+    char *copy = dew__arena_take(arena, length + 1);
+
+    if (copy != NULL && length > 0)
+        memcpy(copy, text, length);
+    return copy;
+}
+
+void dew__arena_free(struct dew__arena *arena)
+{
+    while (arena->last != NULL) {
+        struct dew__block *b = arena->last;
+
+        arena->last = b->before;
+        free(b);
+    }
+}
+
+/* ---- events to tree --------------------------------------------------------- */
+
+struct builder {
+    struct dew__arena *arena;
+    struct dew_error *err;
+    const char *text;
+    size_t length;
+    size_t at, at_index; /* byte and character of the same place */
+    struct dew__node *open[DEW__DEEPEST];
+    int depth;
+    struct dew__node *key, *root;
+    int documents;
+};
+
+/* libyaml counts characters; a splice needs bytes.  Marks only grow. */
+static size_t byte_of(struct builder *b, size_t index)
+{
+    while (b->at_index < index && b->at < b->length) {
+        b->at++;
+        while (b->at < b->length &&
+               ((unsigned char)b->text[b->at] & 0xC0) == 0x80)
+            b->at++;
+        b->at_index++;
+    }
+    return b->at;
+}
+
+static enum dew_status refuse(struct builder *b, yaml_mark_t mark,
+                              const char *what)
+{
+    b->err->line = (int)mark.line + 1;
+    b->err->column = (int)mark.column + 1;
+    return dew__fail(b->err, DEW_ESYNTAX, "%s", what);
+}
+
+static struct dew__node *node_new(struct builder *b, enum dew__shape shape,
+                                  const yaml_event_t *e)
+{
+    struct dew__node *n = dew__arena_take(b->arena, sizeof *n);
+
+    if (n == NULL) {
+        dew__fail(b->err, DEW_EMEM, "out of memory");
+        return NULL;
+    }
+    n->shape = shape;
+    n->line = (int)e->start_mark.line + 1;
+    n->column = (int)e->start_mark.column + 1;
+    n->offset = byte_of(b, e->start_mark.index);
+    n->length = byte_of(b, e->end_mark.index) - n->offset;
+    n->text = "";
+    return n;
+}
+
+/* Put n where it belongs: the root, an entry, or the key of the next entry. */
+static void place(struct builder *b, struct dew__node *n)
+{
+    struct dew__node *parent = b->depth ? b->open[b->depth - 1] : NULL;
+
+    if (parent == NULL) {
+        b->root = n;
+        return;
+    }
+    if (parent->shape == DEW__MAP && b->key == NULL) {
+        b->key = n;
+        return;
+    }
+    n->key = b->key;
+    b->key = NULL;
+    if (parent->last != NULL)
+        parent->last->next = n;
+    else
+        parent->first = n;
+    parent->last = n;
+}
+
+static enum dew_status take_scalar(struct builder *b, const yaml_event_t *e)
+{
+    const char *value = (const char *)e->data.scalar.value;
+    struct dew__node *n;
+
+    if (e->data.scalar.anchor != NULL || e->data.scalar.tag != NULL)
+        return refuse(b, e->start_mark,
+                      "anchors and tags (& and !) are not taken: write the "
+                      "value itself");
+    if (memchr(value, 0, e->data.scalar.length) != NULL)
+        return refuse(b, e->start_mark, "a zero byte is no part of a value");
+    n = node_new(b, DEW__SCALAR, e);
+    if (n == NULL)
+        return DEW_EMEM;
+    n->text = dew__arena_text(b->arena, value, e->data.scalar.length);
+    if (n->text == NULL)
+        return dew__fail(b->err, DEW_EMEM, "out of memory");
+    n->quoted = e->data.scalar.style != YAML_PLAIN_SCALAR_STYLE;
+    place(b, n);
+    return DEW_OK;
+}
+
+static enum dew_status take_start(struct builder *b, const yaml_event_t *e,
+                                  enum dew__shape shape)
+{
+    int map = shape == DEW__MAP;
+    struct dew__node *parent = b->depth ? b->open[b->depth - 1] : NULL;
+    struct dew__node *n;
+
+    if (map ? e->data.mapping_start.anchor != NULL ||
+                  e->data.mapping_start.tag != NULL
+            : e->data.sequence_start.anchor != NULL ||
+                  e->data.sequence_start.tag != NULL)
+        return refuse(b, e->start_mark,
+                      "anchors and tags (& and !) are not taken: write the "
+                      "value itself");
+    if (b->depth == DEW__DEEPEST)
+        return refuse(b, e->start_mark, "nested deeper than 16");
+    if (parent != NULL && parent->shape == DEW__MAP && b->key == NULL)
+        return refuse(b, e->start_mark, "a key must be a single word");
+    n = node_new(b, shape, e);
+    if (n == NULL)
+        return DEW_EMEM;
+    place(b, n);
+    b->open[b->depth++] = n;
+    return DEW_OK;
+}
+
+static enum dew_status take_event(struct builder *b, const yaml_event_t *e)
+{
+    switch (e->type) {
+    case YAML_SCALAR_EVENT:
+        return take_scalar(b, e);
+    case YAML_SEQUENCE_START_EVENT:
+        return take_start(b, e, DEW__LIST);
+    case YAML_MAPPING_START_EVENT:
+        return take_start(b, e, DEW__MAP);
+    case YAML_SEQUENCE_END_EVENT:
+    case YAML_MAPPING_END_EVENT:
+        b->depth--;
+        return DEW_OK;
+    case YAML_ALIAS_EVENT:
+        return refuse(b, e->start_mark,
+                      "aliases (*) are not taken: write the value itself");
+    case YAML_DOCUMENT_START_EVENT:
+        if (b->documents++ > 0)
+            return refuse(b, e->start_mark,
+                          "a second document: a scenario is one");
+        return DEW_OK;
+    default:
+        return DEW_OK;
+    }
+}
+
+static enum dew_status parser_fault(struct builder *b, yaml_parser_t *parser)
+{
+    yaml_mark_t mark = parser->problem_mark;
+
+    if (parser->error == YAML_MEMORY_ERROR)
+        return dew__fail(b->err, DEW_EMEM, "out of memory");
+    if (parser->error == YAML_READER_ERROR) {
+        mark = parser->mark;
+        b->err->line = (int)mark.line + 1;
+        b->err->column = (int)mark.column + 1;
+        return dew__fail(b->err, DEW_ESYNTAX,
+                         "not UTF-8 text, or a character that has no place in "
+                         "it");
+    }
+    b->err->line = (int)mark.line + 1;
+    b->err->column = (int)mark.column + 1;
+    return dew__fail(b->err, DEW_ESYNTAX, "not readable as YAML: %s",
+                     parser->problem ? parser->problem : "unknown trouble");
+}
+
+static enum dew_status take_all(struct builder *b, yaml_parser_t *parser)
+{
+    enum dew_status status = DEW_OK;
+    int done = 0;
+
+    while (!done && status == DEW_OK) {
+        yaml_event_t e;
+
+        if (!yaml_parser_parse(parser, &e))
+            return parser_fault(b, parser);
+        status = take_event(b, &e);
+        done = e.type == YAML_STREAM_END_EVENT;
+        yaml_event_delete(&e);
+    }
+    return status;
+}
+
+enum dew_status dew__tree_read(struct dew__node **root,
+                               struct dew__arena *arena, const char *text,
+                               size_t length, struct dew_error *err)
+{
+    struct builder b = {
+        .arena = arena, .err = err, .text = text, .length = length};
+    yaml_parser_t parser;
+    enum dew_status status;
+    size_t bom = length >= 3 && memcmp(text, "\xEF\xBB\xBF", 3) == 0 ? 3 : 0;
+
+    if (length > DEW__LONGEST)
+        return dew__fail(err, DEW_ESYNTAX, "longer than 1 MiB");
+    if (!yaml_parser_initialize(&parser))
+        return dew__fail(err, DEW_EMEM, "out of memory");
+    b.at = bom;
+    yaml_parser_set_encoding(&parser, YAML_UTF8_ENCODING);
+    yaml_parser_set_input_string(&parser, (const unsigned char *)text + bom,
+                                 length - bom);
+    status = take_all(&b, &parser);
+    yaml_parser_delete(&parser);
+    if (status == DEW_OK)
+        *root = b.root;
+    return status;
+}

@@ -1,0 +1,179 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * The scenario file: one house, and the options a person weighs for it.
+ *
+ *     struct dew_error list[50] = {{0}};
+ *     struct dew_faults faults = {list, 50, 0};
+ *     struct dew_scenario_source from = {text, length, "house.yaml", NULL, 0};
+ *
+ *     if (dew_scenario_open(&s, &from, &faults) != DEW_OK)
+ *         for (size_t i = 0; i < faults.count && i < faults.room; i++)
+ *             puts(dew_error_line(&list[i], line, sizeof line));
+ *     else
+ *         dew_scenario_case(s, 0, &place, NULL, &house_case, &err);
+ *     dew_scenario_close(s);
+ *
+ * Every key is a row of one table (dew_scenario_fields).  The reader, the
+ * ranges, the defaults, `explain`, docs/scenario.md and `start` read that
+ * table and nothing else.
+ *
+ * Order of rule: default, then file, then option, then --set.  Mappings merge
+ * key by key, single values and lists replace, `none` removes.
+ */
+#ifndef DEW_SCENARIO_H
+#define DEW_SCENARIO_H
+
+#include "dew/march.h"
+#include "dew/status.h"
+#include "dew/study_inputs.h"
+#include "dew/unit.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* ---- the table ---------------------------------------------------------- */
+
+/* How a value is written. */
+enum dew_kind {
+    DEW_KIND_NUMBER, /* 95 cfm; 1.1 ach50 (0.7 to 2.0)                      */
+    DEW_KIND_COUNT,  /* 3                                                   */
+    DEW_KIND_FLAG,   /* yes, no                                             */
+    DEW_KIND_ANSWER, /* yes, no, unknown                                    */
+    DEW_KIND_WORD,   /* one of the row's words                              */
+    DEW_KIND_TEXT,   /* free text                                           */
+    DEW_KIND_AT,     /* 74 % at 95 cfm; or a list of such                   */
+    DEW_KIND_HOURS,  /* 22 to 6 (hours of the day); or a list of such       */
+    DEW_KIND_LIST,   /* [1 kg, 2 kg]                                        */
+    DEW_KIND_ROWS,   /* a list of mappings                                  */
+};
+
+/* Another quantity that a key takes, with its own range. */
+struct dew_form {
+    enum dew_quantity quantity;
+    double low, high; /* SI, inclusive                                      */
+};
+
+/* One key.  Static, plain; NULL or 0 where a column does not apply. */
+struct dew_field {
+    const char *path; /* "ventilator.flow"                                  */
+    enum dew_kind kind;
+    enum dew_quantity quantity;
+    double low, high;   /* SI, inclusive                                    */
+    const char *why;    /* the reason shown when a value is refused         */
+    const char *preset; /* as typed; NULL = required, "" = nothing,
+                           "=words" = worked out from other keys            */
+    const char *source; /* of the preset                                    */
+    const char *start;  /* value in the file that `start` writes, or NULL   */
+    const char *help;
+    const char *words;            /* "auto|on|minutes|interlock"            */
+    const struct dew_form *forms; /* further quantities that fit            */
+    size_t form_count;
+    enum dew_quantity at;        /* DEW_KIND_AT: of what stands after "at"  */
+    const struct dew_field *row; /* DEW_KIND_ROWS: its columns              */
+    size_t row_count;
+    size_t least, most; /* entries of a list, each hour pair, or of rows    */
+    int base_only;      /* an option cannot change it                       */
+};
+
+/* Every key, in the order of the manual.  Static, not to be freed. */
+const struct dew_field *dew_scenario_fields(size_t *count);
+
+/* The key of that exact path, or NULL. */
+const struct dew_field *dew_scenario_field(const char *path);
+
+/* The known key or group nearest to path in spelling; never NULL. */
+const char *dew_scenario_nearest(const char *path);
+
+/* What a group of keys is about ("house", "cooling"), or NULL. */
+const char *dew_scenario_group(const char *name);
+
+/* ---- what was read ------------------------------------------------------ */
+
+enum dew_origin_by {
+    DEW_BY_DEFAULT,
+    DEW_BY_FILE,
+    DEW_BY_OPTION,
+    DEW_BY_SET,
+};
+
+/* Where a value came from; place zero when not from a text. */
+struct dew_origin {
+    enum dew_origin_by by;
+    int line, column;      /* from 1                                        */
+    size_t offset, length; /* bytes of the value in the text                */
+};
+
+/* A number with its doubt, SI; low = high = si when no range was given. */
+struct dew_amount {
+    double si, low, high;
+};
+
+/* One value as read.  given = 0: absent, the rest is zero. */
+struct dew_value {
+    int given;
+    enum dew_quantity quantity; /* the form that was used                   */
+    struct dew_amount amount; /* NUMBER, COUNT; AT's first part; HOURS' start */
+    double at;                /* AT's second part, SI; HOURS' end, h      */
+    int choice;               /* WORD: its place in words; FLAG 0, 1;
+                                   ANSWER: enum dew_answer                  */
+    const char *text;         /* as typed                                 */
+    const struct dew_value *items; /* AT, HOURS, LIST: entries; ROWS: cells */
+    size_t count;                  /* of entries or rows                    */
+    struct dew_origin origin;
+};
+
+struct dew_scenario; /* opaque: text, values, origins, options */
+
+/* What to read.  Borrowed for the call only. */
+struct dew_scenario_source {
+    const char *text;
+    size_t length;           /* bytes, at most 1 MiB                        */
+    const char *name;        /* for messages                                */
+    const char *const *sets; /* "key=value", each as after --set            */
+    size_t set_count;
+};
+
+/*
+ * Read a scenario.  Every fault of one pass is put into *faults.
+ *
+ * Owner   on DEW_OK *scenario is the caller's, for dew_scenario_close; else
+ *         NULL.
+ * Errors  the status of the first fault; DEW_EMEM.
+ */
+enum dew_status dew_scenario_open(struct dew_scenario **scenario,
+                                  const struct dew_scenario_source *from,
+                                  struct dew_faults *faults);
+
+/* Free a scenario; NULL is allowed. */
+void dew_scenario_close(struct dew_scenario *scenario);
+
+/* Borrowed from the scenario; never NULL.  option < the count. */
+const char *dew_scenario_title(const struct dew_scenario *scenario);
+size_t dew_scenario_count(const struct dew_scenario *scenario);
+const char *dew_scenario_name(const struct dew_scenario *scenario,
+                              size_t option);
+/* The option of that name, or the count when there is none. */
+size_t dew_scenario_find(const struct dew_scenario *scenario, const char *name);
+/* One value for each row of dew_scenario_fields, in its order. */
+const struct dew_value *dew_scenario_values(const struct dew_scenario *scenario,
+                                            size_t option);
+/* The text as read, for whoever puts values back into it. */
+const char *dew_scenario_text(const struct dew_scenario *scenario,
+                              size_t *length);
+
+/* The system the file's units used most: 1 inch-pound, 2 metric. */
+int dew_scenario_system(const struct dew_scenario *scenario);
+
+/*
+ * Print a value as a person would type it, in that system's units:
+ * "95 cfm (80 to 110)".  Returns out; size > 0; cut, never overrun.
+ */
+char *dew_scenario_show(const struct dew_field *field,
+                        const struct dew_value *value, int system, char *out,
+                        size_t size);
+
+#ifdef __cplusplus
+}
+#endif
+#endif
