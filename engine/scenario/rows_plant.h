@@ -16,9 +16,28 @@ K(heating, by_air, FLAG, PURE, 0, 0, NULL, "yes", "a house with an air handler",
 /* ---- cooling ---- */
 T(air_handlers, COUNT, PURE, 0, 3, "one house, not a block", "=1 when the house is cooled, or heated by air", NULL, "1", "air handlers; keys of cooling hold for each, second_handler and third_handler say what differs")
 T(handlers_run, WORD, PURE, 0, 0, NULL, "even_split", "one zone cannot know which of two runs", NULL, "two air handlers: both alike, or one leads", .words = "even_split|lead_lag")
-HANDLER(cooling, "", "=1 / air handlers", "3 ton", "75 %")
-HANDLER(second_handler, "=as cooling", "=as cooling", NULL, NULL)
-HANDLER(third_handler, "=as cooling", "=as cooling", NULL, NULL)
+K(cooling, capacity, NUMBER, POWER, 500, 60e3, "one household's machine", "", NULL, "3 ton", "total cooling of one air handler at its rating; none without it")
+K(cooling, capacity_is, WORD, PURE, 0, 0, NULL, "net", "labels are net of the blower's heat", NULL, "whether that is net or gross of the blower's heat", .words = "net|gross")
+K(cooling, shr, NUMBER, PURE, 0.5, 1, "the sensible share of cooling", "75 %", "common practice, no source", "74 %", "sensible share of the capacity at its rating")
+K(cooling, airflow, NUMBER, FLOW_PER_CAPACITY, 2.5e-5, 9e-5, "200 to 700 cfm per ton are coils that work", "400 cfm/ton", "common practice, no source", NULL, "air through the coil at its rating")
+K(cooling, seer, NUMBER, PURE, 6, 40, "labels run from 6 to 40", "14", "common practice, no source", NULL, "seasonal efficiency on the label, Btu per Wh")
+K(cooling, eer, NUMBER, PURE, 5, 25, "labels run from 5 to 25", "", NULL, NULL, "efficiency at 95 degF on the label, Btu per Wh; used instead of seer")
+K(cooling, blower, WORD, PURE, 0, 0, NULL, "auto", "the usual setting", "auto", "what runs the blower besides heating and cooling: nothing, always, minutes of each hour, or the ventilator", .words = "auto|on|minutes|interlock")
+K(cooling, blower_minutes, NUMBER, SHARE_OF_TIME, 0, 1, "no more than all the time", "20 min/h", "common practice, no source", NULL, "share of each hour for blower: minutes")
+K(cooling, blower_power, NUMBER, POWER, 0, 3000, "one household's blower", "=0.365 W per cfm [NREL-56354]", NULL, "400 W", "electricity of the blower at full flow")
+K(cooling, low_flow, NUMBER, PURE, 0.05, 1, "a share of the full flow", "50 %", "from memory", NULL, "blower's low flow when it only circulates")
+K(cooling, low_power, NUMBER, POWER, 0, 3000, "one household's blower", "=by the square of the flow: our own", NULL, NULL, "electricity of the blower at its low flow")
+K(cooling, low_stage, NUMBER, PURE, 0.2, 1, "a share of the capacity", "100 %", "one stage", NULL, "capacity of the low stage of a two-stage machine")
+K(cooling, turndown, NUMBER, PURE, 0.1, 1, "a share of the capacity", "100 %", "fixed speed", NULL, "least capacity of a variable-speed machine")
+K(cooling, overcool, NUMBER, TEMPERATURE_STEP, 0, 5, "more is cold", "0 K", "not used", NULL, "cooled further than asked, while too humid")
+K(cooling, overcool_above, NUMBER, PURE, 0.3, 0.9, "a relative humidity", "55 %", "common practice, no source", NULL, "relative humidity above which it overcools")
+K(cooling, coil_hold, NUMBER, TIME, 60, 5000, "published values run from 720 to 1200 s [HENDERSON96]", "1000 s", "[HENDERSON96] typical", NULL, "water a wet coil holds, in time of running")
+K(cooling, coil_drying, NUMBER, PURE, 0, 3, "published values run from 1.0 to 1.5 [HENDERSON96]", "1.5", "[HENDERSON96]", NULL, "first evaporation off the wet coil over its drying rate, blower on and compressor off")
+K(cooling, coil_residue, NUMBER, PURE, 0, 1, "a share", "5 %", "from memory, 0 to 10 %", NULL, "the same left over with the blower off")
+K(cooling, cycles, NUMBER, PER_DAY, 0.5 / HOUR, 20 / HOUR, "thermostats run from 1 to 6 an hour", "3 per hour", "[HENDERSON96]", NULL, "most starts of the compressor in an hour")
+K(cooling, load_share, NUMBER, PURE, 0, 1, "a share of the house", "=by capacity", NULL, NULL, "share of the house that this air handler serves")
+HANDLER(second_handler)
+HANDLER(third_handler)
 
 /* ---- ventilator ---- */
 K(ventilator, core, WORD, PURE, 0, 0, NULL, "none", "a house as it stands", NULL, "what kind of ventilator", .words = "none|supply_only|exhaust_only|balanced|heat_plate|enthalpy_plate|enthalpy_wheel")
@@ -68,9 +87,9 @@ K(humidifier, band, NUMBER, PURE, 0.001, 0.3, "a relative humidity", "4 %", "our
 K(humidifier, kind, WORD, PURE, 0, 0, NULL, "evaporative", "common practice, no source", NULL, "evaporative ones cool the air, steam ones use electricity", .words = "evaporative|steam")
 
 /* ---- local exhaust ---- */
-EXHAUST(bath_fan, "10 W", "0 h/day", "35 %", "door open 30 to 50 %: from memory")
-EXHAUST(range_hood, "60 W", "0 h/day", "60 %", "[LBNL-HOOD] front burners 46 to 78 %")
-EXHAUST(clothes_dryer, "0 W", "0 h/day", "0 %", "its water goes out by its own duct and is not in laundry_dried_indoors")
+EXHAUST(bath_fan, "10 W", "1 h/day", "35 %", "door open 30 to 50 %: from memory")
+EXHAUST(range_hood, "60 W", "1 h/day", "60 %", "[LBNL-HOOD] front burners 46 to 78 %")
+EXHAUST(clothes_dryer, "0 W", "0.7 h/day", "0 %", "its water leaves by its own duct and is no part of laundry_dried_indoors")
 
 /* ---- safety ---- */
 #define X(name, words) K(safety, name, ANSWER, PURE, 0, 0, NULL, "unknown", "not asked: treated with the same caution as yes", "unknown", words, .base_only = 1)

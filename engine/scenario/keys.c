@@ -1,0 +1,121 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "scenario/keys.h"
+
+#include <string.h>
+
+#include "scenario/near.h"
+
+#define HOUR 3600.0
+#define DAY  86400.0
+#define YEAR (365.0 * DAY)
+#define KWH  3.6e6
+
+/* What a key takes besides its first quantity. */
+static const struct dew_form airtight_forms[] = {
+    {DEW_FLOW50, 1e-3, 20},
+    {DEW_LEAKAGE_AREA, 1e-4, 1},
+};
+static const struct dew_form constant_forms[] = {
+    {DEW_PER_DAY, 0, 20 / HOUR},
+};
+static const struct dew_form rate_forms[] = {
+    {DEW_WATER_RATE, 0, 1e-3},
+};
+#define FORMS(list)                                                            \
+    .forms = (list), .form_count = sizeof(list) / sizeof((list)[0])
+
+/* The help is the first of the rest; further members may follow it. */
+#define ROW(words, kind_, quantity_, low_, high_, why_, preset_, source_,      \
+            start_, ...)                                                       \
+    {.path = (words), .kind = DEW_KIND_##kind_, .quantity = DEW_##quantity_,   \
+     .low = (low_), .high = (high_), .why = (why_), .preset = (preset_),       \
+     .source = (source_), .start = (start_), .help = __VA_ARGS__},
+#define K(group, name, ...) ROW(#group "." #name, __VA_ARGS__)
+#define T(name, ...)        ROW(#name, __VA_ARGS__)
+
+static const struct dew_field fields[] = {
+#include "scenario/rows_house.h"
+#include "scenario/rows_plant.h"
+};
+
+static const struct {
+    const char *name, *about;
+} groups[] = {
+    {"weather", "the outdoors: one of place, file or monthly normals"},
+    {"house", "size, airtightness and build"},
+    {"insulation", "heat through walls, roof and floor"},
+    {"windows", "glass by side, and what it lets in"},
+    {"surfaces", "where water may condense indoors"},
+    {"ground", "temperature under the floor"},
+    {"people", "who lives there and when they are at home"},
+    {"moisture", "water set free indoors"},
+    {"buffering", "water that furnishings and fabric take up and give back"},
+    {"temperature", "what the thermostat is set to"},
+    {"airing", "windows opened by habit in mild weather"},
+    {"limits", "what counts as too humid, too dry and too little fresh air"},
+    {"heating", "what heats"},
+    {"cooling", "what cools: each air handler alike"},
+    {"second_handler", "what differs in the second air handler"},
+    {"third_handler", "what differs in the third air handler"},
+    {"ventilator", "the fan or core that brings fresh air"},
+    {"ducts", "where its air goes astray"},
+    {"control", "when the ventilator runs"},
+    {"dehumidifier", "a machine that takes water out of the air"},
+    {"humidifier", "a machine that puts water into the air"},
+    {"bath_fan", "the fan of the bathrooms, together"},
+    {"range_hood", "the kitchen's fan"},
+    {"clothes_dryer", "the clothes dryer vented outdoors"},
+    {"safety", "questions that cautions hang on: yes, no or unknown"},
+    {"prices", "energy and money"},
+    {"costs", "what an option costs to buy and keep"},
+    {"run", "how the hours are marched"},
+};
+
+#define COUNT(a) (sizeof(a) / sizeof((a)[0]))
+
+const struct dew_field *dew_scenario_fields(size_t *count)
+{
+    *count = COUNT(fields);
+    return fields;
+}
+
+const struct dew_field *dew_scenario_field(const char *path)
+{
+    for (size_t i = 0; i < COUNT(fields); i++)
+        if (strcmp(fields[i].path, path) == 0)
+            return &fields[i];
+    return NULL;
+}
+
+const char *dew_scenario_group(const char *name)
+{
+    for (size_t i = 0; i < COUNT(groups); i++)
+        if (strcmp(groups[i].name, name) == 0)
+            return groups[i].about;
+    return NULL;
+}
+
+/* A bare name is compared with the last part of each path as well. */
+const char *dew_scenario_nearest(const char *path)
+{
+    const char *best = "house";
+    size_t least = (size_t)-1;
+    int bare = strchr(path, '.') == NULL;
+
+    for (size_t i = 0; i < COUNT(fields); i++) {
+        const char *dot = strchr(fields[i].path, '.');
+        const char *name = bare && dot != NULL ? dot + 1 : fields[i].path;
+        size_t d = dew__distance(path, name);
+
+        if (d < least) {
+            least = d;
+            best = fields[i].path;
+        }
+    }
+    for (size_t i = 0; i < COUNT(groups); i++)
+        if (dew__distance(path, groups[i].name) < least) {
+            least = dew__distance(path, groups[i].name);
+            best = groups[i].name;
+        }
+    return best;
+}

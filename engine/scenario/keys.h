@@ -1,0 +1,58 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * One place number for each key, made from the same rows as the table.
+ * Private to engine/scenario/.
+ *
+ *     K(group, name, kind, quantity, low, high, why, preset, source, start,
+ *       help, further members...)      key group.name
+ *     T(name, ...)                     key at the top
+ */
+#ifndef DEW_SCENARIO_KEYS_H
+#define DEW_SCENARIO_KEYS_H
+
+#include "dew/scenario.h"
+
+/* A further air handler: the keys that may differ from cooling's. */
+#define HANDLER(group)                                                         \
+    HANDLER_KEY(group, capacity, NUMBER, POWER, 500, 60e3,                     \
+                "one household's machine",                                     \
+                "total cooling of this air handler at its rating")             \
+    HANDLER_KEY(group, shr, NUMBER, PURE, 0.5, 1,                              \
+                "the sensible share of cooling",                               \
+                "sensible share of the capacity at its rating")                \
+    HANDLER_KEY(group, airflow, NUMBER, FLOW_PER_CAPACITY, 2.5e-5, 9e-5,       \
+                "200 to 700 cfm per ton are coils that work",                  \
+                "air through the coil at its rating")                          \
+    HANDLER_KEY(group, blower_power, NUMBER, POWER, 0, 3000,                   \
+                "one household's blower",                                      \
+                "electricity of the blower at full flow")                      \
+    HANDLER_KEY(group, load_share, NUMBER, PURE, 0, 1, "a share of the house", \
+                "share of the house that this air handler serves")
+#define HANDLER_KEY(group, name, kind, quantity, low, high, why, help)         \
+    K(group, name, kind, quantity, low, high, why, "=as cooling", NULL, NULL,  \
+      help)
+
+/* A fan that draws local air out. */
+#define EXHAUST(group, watts, daily, caught, caught_source)                    \
+    K(group, flow, NUMBER, FLOW, 1e-3, 0.5, "one household's fan", "", NULL,   \
+      NULL, "air it draws out while running; none without it")                 \
+    K(group, power, NUMBER, POWER, 0, 1000, "one household's fan", watts,      \
+      "common practice, no source", NULL, "electricity while running")         \
+    K(group, run, NUMBER, SHARE_OF_TIME, 0, 1, "no more than all the time",    \
+      daily, "common practice, no source", NULL,                               \
+      "time it runs in a day, run-on included")                                \
+    K(group, capture, NUMBER, PURE, 0, 1, "a share of its event's water",      \
+      caught, caught_source, NULL,                                             \
+      "water of its own events that it takes before that mixes")
+
+enum dew__key {
+#define K(group, name, ...) KEY_##group##_##name,
+#define T(name, ...)        KEY_##name,
+#include "scenario/rows_house.h"
+#include "scenario/rows_plant.h"
+#undef K
+#undef T
+    DEW__KEYS
+};
+
+#endif
