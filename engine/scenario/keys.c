@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "dew/core.h"
 #include "scenario/near.h"
 
 #define HOUR 3600.0
@@ -27,11 +28,37 @@ static const struct dew_form rate_forms[] = {
 /* The help is the first of the rest; further members may follow it. */
 #define ROW(words, kind_, quantity_, low_, high_, why_, preset_, source_,      \
             start_, ...)                                                       \
-    {.path = (words), .kind = DEW_KIND_##kind_, .quantity = DEW_##quantity_,   \
-     .low = (low_), .high = (high_), .why = (why_), .preset = (preset_),       \
-     .source = (source_), .start = (start_), .help = __VA_ARGS__},
+    {.path = (words),                                                          \
+     .kind = DEW_KIND_##kind_,                                                 \
+     .quantity = DEW_##quantity_,                                              \
+     .low = (low_),                                                            \
+     .high = (high_),                                                          \
+     .why = (why_),                                                            \
+     .preset = (preset_),                                                      \
+     .source = (source_),                                                      \
+     .start = (start_),                                                        \
+     .help = __VA_ARGS__},
 #define K(group, name, ...) ROW(#group "." #name, __VA_ARGS__)
 #define T(name, ...)        ROW(#name, __VA_ARGS__)
+
+/* clang-format off */
+#define SHARE "a share: 1 is perfect"
+static const struct dew_field rating_columns[DEW__RATING_COLUMNS] = {
+    ROW("flow",          NUMBER, FLOW, 1e-3, 0.5, "one household's ventilator", NULL, NULL, NULL, "net supply air of the row")
+    ROW("power",         NUMBER, POWER, 0, 1000, "one household's ventilator", "", NULL, NULL, "electricity of both fans")
+    ROW("pressure",      NUMBER, PRESSURE, 0, 500, "small fans make no more", "", NULL, NULL, "pressure outside the unit at this flow")
+    ROW("outdoor",       NUMBER, TEMPERATURE, -40, 50, "temperatures of tests", "", NULL, NULL, "outdoor air of the test; 0 degC, 35 degC for tre")
+    ROW("indoor",        NUMBER, TEMPERATURE, 10, 30, "temperatures of tests", "", NULL, NULL, "indoor air of the test; 22 degC, 24 degC for tre")
+    ROW("sre",           NUMBER, PURE, 0, 1, SHARE, "", NULL, NULL, "sensible recovery efficiency")
+    ROW("ase",           NUMBER, PURE, 0, 1, SHARE, "", NULL, NULL, "apparent sensible effectiveness")
+    ROW("asre",          NUMBER, PURE, 0, 1, SHARE, "", NULL, NULL, "adjusted sensible recovery efficiency")
+    ROW("sensible",      NUMBER, PURE, 0, 1, SHARE, "", NULL, NULL, "the core's own, fan heat left out")
+    ROW("tre",           NUMBER, PURE, 0, 1, SHARE, "", NULL, NULL, "total recovery efficiency, cooling")
+    ROW("lrmt",          NUMBER, PURE, 0, 1, SHARE, "", NULL, NULL, "latent recovery moisture transfer")
+    ROW("moisture",      NUMBER, PURE, 0, 1, SHARE, "", NULL, NULL, "the core's own")
+    ROW("cross_leakage", NUMBER, PURE, 0, 0.3, "more than that is a hole in the core", "", NULL, NULL, "exhaust air transfer ratio (EATR)")
+};
+/* clang-format on */
 
 static const struct dew_field fields[] = {
 #include "scenario/rows_house.h"
@@ -112,10 +139,13 @@ const char *dew_scenario_nearest(const char *path)
             best = fields[i].path;
         }
     }
-    for (size_t i = 0; i < COUNT(groups); i++)
-        if (dew__distance(path, groups[i].name) < least) {
-            least = dew__distance(path, groups[i].name);
+    for (size_t i = 0; i < COUNT(groups); i++) {
+        size_t d = dew__distance(path, groups[i].name);
+
+        if (d < least || (bare && d == least)) {
+            least = d;
             best = groups[i].name;
         }
+    }
     return best;
 }

@@ -55,4 +55,22 @@ enum dew__key {
     DEW__KEYS
 };
 
+/* Columns of ventilator.ratings, in the order of struct dew_core_row. */
+enum dew__rating {
+    RATING_flow,
+    RATING_power,
+    RATING_pressure,
+    RATING_outdoor,
+    RATING_indoor,
+    RATING_sre,
+    RATING_ase,
+    RATING_asre,
+    RATING_sensible,
+    RATING_tre,
+    RATING_lrmt,
+    RATING_moisture,
+    RATING_cross_leakage,
+    DEW__RATING_COLUMNS
+};
+
 #endif

@@ -54,15 +54,16 @@ K(surfaces, corner_factor, NUMBER, PURE, 0.05, 1, "0 is outdoors, 1 indoors [ISO
 K(surfaces, edge_share, NUMBER, PURE, 0, 1, "a part of the windows", "15 %", "from memory", NULL, "part of the window area that is edge and frame")
 
 /* ---- ground ---- */
-K(ground, mean, NUMBER, TEMPERATURE, -20, 40, "soil a house stands on", "=yearly mean outdoors", NULL, NULL, "yearly mean under the floor")
-K(ground, swing, NUMBER, TEMPERATURE_STEP, 0, 20, "half the range over a year", "3 K", "under a slab, from memory", NULL, "half the yearly range under the floor")
+K(ground, soil, WORD, PURE, 0, 0, NULL, "sand", "the commonest, no source", NULL, "what the house stands in", .words = "clay|sand|rock")
+K(ground, mean, NUMBER, TEMPERATURE, -20, 40, "soil a house stands on", "=from the weather [ISO13370]", NULL, NULL, "yearly mean under the floor")
+K(ground, swing, NUMBER, TEMPERATURE_STEP, 0, 20, "half the range over a year", "=from the weather [ISO13370]", NULL, NULL, "half the yearly range under the floor")
 
 /* ---- people ---- */
 K(people, count, NUMBER, PURE, 0, 30, "one household", "=bedrooms + 1", NULL, "4", "people who live there")
 K(people, schedule, WORD, PURE, 0, 0, NULL, "work_and_school", "our own, common practice", "work_and_school", "when they are at home", .words = "work_and_school|home_all_day|evenings_and_nights|always")
 K(people, weekday, LIST, PURE, 0, 1, "share of the people at home", "=by the schedule", NULL, NULL, "share at home in each hour of a weekday, from midnight", .least = 24, .most = 24)
 K(people, weekend, LIST, PURE, 0, 1, "share of the people at home", "=by the schedule", NULL, NULL, "share at home in each hour of Saturday and Sunday, from midnight", .least = 24, .most = 24)
-K(people, water_each, NUMBER, WATER_RATE, 5e-6, 1e-4, "from asleep to hard work", "52 g/h", "[ANGELL88] family of four, per person", NULL, "water each sets free by breath and skin, while at home")
+K(people, water_each, NUMBER, WATER_RATE, 5e-6, 1e-4, "from asleep to hard work", "52 g/h", "[AO88] family of four, per person", NULL, "water each sets free by breath and skin, while at home")
 K(people, heat_each, NUMBER, POWER, 20, 300, "from asleep to hard work", "64 W", "[NREL-60988] 220 Btu/h, from memory", NULL, "dry heat each gives off, while at home")
 K(people, carbon_dioxide_each, NUMBER, FLOW, 1e-6, 2e-5, "from a sleeping child to hard work", "0.0041 L/s", "day's mean of an adult asleep and at 1.2 met [PERSILY17]: our own mean", NULL, "carbon dioxide each breathes out, while at home")
 K(people, appliances, NUMBER, POWER, 0, 5000, "one household", "=2.6 W per m2 of floor, from memory", NULL, NULL, "lights and appliances that warm the rooms, yearly mean")
@@ -70,16 +71,16 @@ K(people, appliances, NUMBER, POWER, 0, 5000, "one household", "=2.6 W per m2 of
 /* ---- moisture ---- */
 K(moisture, total, NUMBER, WATER_RATE, 0, 5.8e-3, "500 L/day is a spring, not a household", "", NULL, NULL, "all water people and use set free, when it is known; used instead of people's and all the single sources but ground and drying")
 K(moisture, showers, NUMBER, PER_DAY, 0, 40.0 / DAY, "one household", "=one a day per person", NULL, "4 per day", "showers taken, or their water a day", FORMS(rate_forms))
-K(moisture, shower_water, NUMBER, WATER, 0.01, 3, "published figures run from 0.24 to 2.6 kg", "0.24 kg", "[ANGELL88] 5 minutes, without towels", NULL, "water each shower sets free")
+K(moisture, shower_water, NUMBER, WATER, 0.01, 3, "published figures run from 0.24 to 2.6 kg", "0.24 kg", "[AO88] 5 minutes, without towels", NULL, "water each shower sets free")
 K(moisture, baths, NUMBER, PER_DAY, 0, 20.0 / DAY, "one household", "0 per day", "counted with the showers", NULL, "tub baths taken, or their water a day", FORMS(rate_forms))
-K(moisture, bath_water, NUMBER, WATER, 0.01, 3, "published figures run from 0.05 to 1 kg", "0.05 kg", "[ANGELL88] without towels", NULL, "water each bath sets free")
+K(moisture, bath_water, NUMBER, WATER, 0.01, 3, "published figures run from 0.05 to 1 kg", "0.05 kg", "[AO88] without towels", NULL, "water each bath sets free")
 K(moisture, cooking, WORD, PURE, 0, 0, NULL, "electric", "common practice, no source", "electric", "what cooks: gas sets its own water free too", .words = "electric|gas|none")
-K(moisture, cooking_water, NUMBER, WATER_RATE, 0, 1e-4, "one household", "=1.00 kg/day for four people, 2.28 with gas [ANGELL88]", NULL, NULL, "water set free by cooking")
-K(moisture, dishes, NUMBER, WATER_RATE, 0, 1e-4, "one household", "=0.50 kg/day for four people [ANGELL88]", NULL, NULL, "water set free by washing up")
+K(moisture, cooking_water, NUMBER, WATER_RATE, 0, 1e-4, "one household", "=1.00 kg/day for four people, 2.28 with gas [AO88]", NULL, NULL, "water set free by cooking")
+K(moisture, dishes, NUMBER, WATER_RATE, 0, 1e-4, "one household", "=0.50 kg/day for four people [AO88]", NULL, NULL, "water set free by washing up")
 K(moisture, laundry_dried_indoors, NUMBER, PER_DAY, 0, 10.0 / DAY, "one household", "0 per day", "a dryer vented outdoors", "0 per day", "loads hung up indoors or dried by an unvented dryer, or their water a day", FORMS(rate_forms))
-K(moisture, laundry_water, NUMBER, WATER, 0.2, 6, "one load", "2.5 kg", "[ANGELL88] 2.2 to 2.9 kg", NULL, "water in each load")
+K(moisture, laundry_water, NUMBER, WATER, 0.2, 6, "one load", "2.5 kg", "[AO88] 2.2 to 2.9 kg", NULL, "water in each load")
 K(moisture, plants, NUMBER, PURE, 0, 500, "pots, not a greenhouse", "5", "common practice, no source", NULL, "pot plants, or their water a day", FORMS(rate_forms))
-K(moisture, plant_water, NUMBER, WATER_RATE, 0, 1e-5, "one pot", "3 g/h", "[ANGELL88] 0.43 kg/day for six", NULL, "water each pot plant sets free")
+K(moisture, plant_water, NUMBER, WATER_RATE, 0, 1e-5, "one pot", "3 g/h", "[AO88] 0.43 kg/day for six", NULL, "water each pot plant sets free")
 K(moisture, pets, NUMBER, MASS, 0, 500, "pets, not a stable", "0 kg", "none unless said", NULL, "body weight of the pets together, or their water a day", FORMS(rate_forms))
 K(moisture, aquarium, NUMBER, AREA, 0, 20, "a pool needs its own model", "0 m2", "none unless said", NULL, "open water of aquaria; 40 g/h per m2 [DIN4108-8]")
 K(moisture, ground, NUMBER, WATER_RATE, 0, 6e-4, "published figures reach 50 kg/day", "0 kg/day", "a dry slab or a sealed crawl space", NULL, "water from wet ground, slab or crawl space")
@@ -109,8 +110,8 @@ K(airing, from, NUMBER, TEMPERATURE, -10, 40, "mild weather", "61 degF", "from m
 K(airing, full, NUMBER, TEMPERATURE, -10, 40, "mild weather", "70 degF", "from memory", NULL, "running mean outdoors at which they stand fully open")
 
 /* ---- limits ---- */
-K(limits, too_humid, NUMBER, PURE, 0.2, 1, "a relative humidity", "60 %", "[EPA-MOLD]", "60 %", "relative humidity above which the house is too humid")
-K(limits, too_dry, NUMBER, PURE, 0, 0.6, "a relative humidity", "30 %", "[EPA-MOLD] lower end of the good range", "30 %", "relative humidity below which it is too dry")
+K(limits, too_humid, NUMBER, PURE, 0.2, 1, "a relative humidity", "60 %", "[EPA-MOULD]", "60 %", "relative humidity above which the house is too humid")
+K(limits, too_dry, NUMBER, PURE, 0, 0.6, "a relative humidity", "30 %", "[EPA-MOULD] lower end of the good range", "30 %", "relative humidity below which it is too dry")
 K(limits, fresh_air, NUMBER, FLOW, 0, 1, "one household", "=by the rule", NULL, NULL, "fresh air that must be delivered, when it is set by hand")
 K(limits, fresh_air_rule, WORD, PURE, 0, 0, NULL, "floor_and_bedrooms", "[ASH-622] 2013 and later, without credit for leakage", NULL, "rule for the fresh air: by floor and bedrooms, its older form, or none", .words = "floor_and_bedrooms|floor_and_bedrooms_old|none")
 K(limits, outdoor_carbon_dioxide, NUMBER, CO2, 300, 1000, "outdoor air", "420 ppm", "today's outdoor air, from memory", NULL, "carbon dioxide outdoors")

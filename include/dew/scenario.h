@@ -112,7 +112,7 @@ struct dew_amount {
 /* One value as read.  given = 0: absent, the rest is zero. */
 struct dew_value {
     int given;
-    enum dew_quantity quantity; /* the form that was used                   */
+    const struct dew_unit *unit; /* as typed; NULL where none applies       */
     struct dew_amount amount; /* NUMBER, COUNT; AT's first part; HOURS' start */
     double at;                /* AT's second part, SI; HOURS' end, h      */
     int choice;               /* WORD: its place in words; FLAG 0, 1;
@@ -166,8 +166,9 @@ const char *dew_scenario_text(const struct dew_scenario *scenario,
 int dew_scenario_system(const struct dew_scenario *scenario);
 
 /*
- * Print a value as a person would type it, in that system's units:
- * "95 cfm (80 to 110)".  Returns out; size > 0; cut, never overrun.
+ * Print a value as a person would type it, in that system's units (1 inch-
+ * pound, 2 metric, 0 those it was typed in): "95 cfm (80 to 110)".  Returns
+ * out; size > 0; cut, never overrun.
  */
 char *dew_scenario_show(const struct dew_field *field,
                         const struct dew_value *value, int system, char *out,

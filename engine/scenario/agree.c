@@ -1,0 +1,233 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Rules between keys.  Each is said once when the base alone breaks it. */
+#include <stdio.h>
+
+#include "scenario/scenario.h"
+
+#define SI(v, key)    ((v)[KEY_##key].amount.si)
+#define GIVEN(v, key) ((v)[KEY_##key].given)
+#define WORD(v, key)  ((v)[KEY_##key].choice)
+
+/* A rule returns NULL, or what is wrong; *key is then where it shows. */
+typedef const char *rule_of(const struct dew_value *v, enum dew__key *key);
+
+static const char *one_weather(const struct dew_value *v, enum dew__key *key)
+{
+    int given = GIVEN(v, weather_place) + GIVEN(v, weather_file);
+
+    *key = KEY_weather_place;
+    if (given == 1)
+        return NULL;
+    return given > 1 ? "weather.file is given too: keep one of the two"
+                     : "no weather: give weather.place or weather.file";
+}
+
+static const char *rooms_have_height(const struct dew_value *v,
+                                     enum dew__key *key)
+{
+    double height;
+
+    *key = KEY_house_volume;
+    if (!GIVEN(v, house_volume))
+        return NULL;
+    height = SI(v, house_volume) / SI(v, house_floor_area);
+    return height < 1.8 ? "volume / floor area is below 1.8 m (5.9 ft): one of "
+                          "the two is wrong"
+           : height > 8 ? "volume / floor area is above 8 m (26 ft): one of "
+                          "the two is wrong"
+                        : NULL;
+}
+
+static const char *constant_has_flow(const struct dew_value *v,
+                                     enum dew__key *key)
+{
+    *key = KEY_house_infiltration;
+    return WORD(v, house_infiltration) == 2 && !GIVEN(v, house_constant_leakage)
+               ? "is constant: give house.constant_leakage too"
+               : NULL;
+}
+
+static const char *heat_below_cool(const struct dew_value *v,
+                                   enum dew__key *key)
+{
+    *key = GIVEN(v, temperature_heat) &&
+                   v[KEY_temperature_heat].origin.by != DEW_BY_DEFAULT
+               ? KEY_temperature_heat
+               : KEY_temperature_cool;
+    return SI(v, temperature_heat) > SI(v, temperature_cool)
+               ? "heats to above what temperature.cool cools to: the lower "
+                 "one is for heating"
+               : NULL;
+}
+
+static const char *dry_below_humid(const struct dew_value *v,
+                                   enum dew__key *key)
+{
+    *key = KEY_limits_too_dry;
+    return SI(v, limits_too_dry) >= SI(v, limits_too_humid)
+               ? "is not below limits.too_humid: no humidity would be right"
+               : NULL;
+}
+
+static const char *airing_rises(const struct dew_value *v, enum dew__key *key)
+{
+    *key = KEY_airing_full;
+    return SI(v, airing_from) >= SI(v, airing_full)
+               ? "is not above airing.from: windows open as it gets warmer"
+               : NULL;
+}
+
+static const char *humidistats_apart(const struct dew_value *v,
+                                     enum dew__key *key)
+{
+    *key = KEY_humidifier_set;
+    return GIVEN(v, humidifier_rate) && GIVEN(v, dehumidifier_rate) &&
+                   SI(v, humidifier_set) + SI(v, humidifier_band) / 2 >
+                       SI(v, dehumidifier_set) - SI(v, dehumidifier_band) / 2
+               ? "overlaps dehumidifier.set with its band: each would feed the "
+                 "other"
+               : NULL;
+}
+
+/* ---- ventilator ---------------------------------------------------------- */
+
+static int recovers(const struct dew_value *v)
+{
+    return WORD(v, ventilator_core) >= DEW_CORE_heat_plate;
+}
+
+static const char *core_has_figures(const struct dew_value *v,
+                                    enum dew__key *key)
+{
+    *key = KEY_ventilator_core;
+    return recovers(v) && !GIVEN(v, ventilator_sensible) &&
+                   !GIVEN(v, ventilator_ratings)
+               ? "recovers heat: give ventilator.sensible (74 % at 95 cfm) or "
+                 "ventilator.ratings"
+               : NULL;
+}
+
+static const char *core_has_moisture(const struct dew_value *v,
+                                     enum dew__key *key)
+{
+    *key = KEY_ventilator_core;
+    return WORD(v, ventilator_core) >= DEW_CORE_enthalpy_plate &&
+                   !GIVEN(v, ventilator_moisture) &&
+                   !GIVEN(v, ventilator_ratings)
+               ? "passes moisture: give ventilator.moisture (52 % at 95 cfm) "
+                 "or ventilator.ratings"
+               : NULL;
+}
+
+static const char *heat_core_is_dry(const struct dew_value *v,
+                                    enum dew__key *key)
+{
+    *key = KEY_ventilator_moisture;
+    return GIVEN(v, ventilator_moisture) &&
+                   WORD(v, ventilator_core) < DEW_CORE_enthalpy_plate
+               ? "only enthalpy cores pass moisture: see ventilator.core"
+               : NULL;
+}
+
+static const char *one_sheet(const struct dew_value *v, enum dew__key *key)
+{
+    *key = KEY_ventilator_ratings;
+    return GIVEN(v, ventilator_ratings) && (GIVEN(v, ventilator_sensible) ||
+                                            GIVEN(v, ventilator_moisture))
+               ? "stands beside ventilator.sensible or moisture: keep one or "
+                 "the other"
+               : NULL;
+}
+
+static const char *sensible_has_core(const struct dew_value *v,
+                                     enum dew__key *key)
+{
+    *key = GIVEN(v, ventilator_ratings) ? KEY_ventilator_ratings
+                                        : KEY_ventilator_sensible;
+    return !recovers(v) && (GIVEN(v, ventilator_sensible) ||
+                            GIVEN(v, ventilator_ratings))
+               ? "has no core to speak of: see ventilator.core"
+               : NULL;
+}
+
+static const char *tie_has_handler(const struct dew_value *v,
+                                   enum dew__key *key)
+{
+    *key = KEY_layout;
+    return WORD(v, layout) != DEW_LAYOUT_own_ducts && GIVEN(v, air_handlers) &&
+                   SI(v, air_handlers) == 0
+               ? "ties into an air handler, and air_handlers is 0"
+               : NULL;
+}
+
+/* ---- air handlers -------------------------------------------------------- */
+
+static const char *extra_handler(const struct dew_value *v, enum dew__key *key,
+                                 enum dew__key first, double least)
+{
+    for (int i = 0; i < 5; i++)
+        if (v[(int)first + i].given &&
+            (!GIVEN(v, air_handlers) || SI(v, air_handlers) < least)) {
+            *key = (enum dew__key)((int)first + i);
+            return "air_handlers does not count that many";
+        }
+    return NULL;
+}
+
+static const char *second_counts(const struct dew_value *v, enum dew__key *key)
+{
+    return extra_handler(v, key, KEY_second_handler_capacity, 2);
+}
+
+static const char *third_counts(const struct dew_value *v, enum dew__key *key)
+{
+    return extra_handler(v, key, KEY_third_handler_capacity, 3);
+}
+
+static rule_of *const rules[] = {
+    one_weather,       rooms_have_height, constant_has_flow, heat_below_cool,
+    dry_below_humid,   airing_rises,      humidistats_apart, core_has_figures,
+    core_has_moisture, heat_core_is_dry,  one_sheet,         sensible_has_core,
+    tie_has_handler,   second_counts,     third_counts,
+};
+enum { RULES = sizeof rules / sizeof rules[0] };
+
+static void say(struct dew__reading *r, const struct dew__option *o,
+                enum dew__key key, const char *text)
+{
+    const struct dew_origin *at = &o->values[key].origin;
+    struct dew__node place = {.line = at->line, .column = at->column};
+    char prefix[DEW__NAME + 12];
+    size_t count;
+
+    snprintf(prefix, sizeof prefix, "options.%s.", o->name);
+    r->prefix = at->by == DEW_BY_OPTION ? prefix : NULL;
+    r->line = 0;
+    dew__blame(r, at->line > 0 && at->by != DEW_BY_SET ? &place : NULL,
+               dew_scenario_fields(&count)[key].path, DEW_ERANGE, "%s", text);
+    r->prefix = NULL;
+}
+
+enum dew_status dew__scenario_agree(const struct dew_scenario *s,
+                                    const char *source,
+                                    struct dew_faults *faults)
+{
+    struct dew__reading r = {.faults = faults, .source = source};
+
+    for (int i = 0; i < RULES; i++) {
+        int said = 0;
+
+        for (size_t k = 0; k < s->count; k++) {
+            const struct dew_value *v = s->options[k].values;
+            enum dew__key key = KEY_title;
+            const char *text = rules[i](v, &key);
+            int own = v[key].origin.by == DEW_BY_OPTION;
+
+            if (text == NULL || (said && !own))
+                continue;
+            say(&r, &s->options[k], key, text);
+            said |= !own;
+        }
+    }
+    return r.status;
+}

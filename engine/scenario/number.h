@@ -1,0 +1,13 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Numbers with units, ranges and "at".  Private to engine/scenario/. */
+#ifndef DEW_SCENARIO_NUMBER_H
+#define DEW_SCENARIO_NUMBER_H
+
+#include "scenario/value.h"
+
+/* NUMBER, COUNT, AT, HOURS and the entries of LIST.  1, or 0 after a fault. */
+int dew__number_value(struct dew__reading *r, const struct dew_field *field,
+                      const char *path, const struct dew__node *node,
+                      struct dew_value *out);
+
+#endif

@@ -1,0 +1,436 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Tree and table into values: merging, options, --set. */
+#include <stdio.h>
+#include <string.h>
+
+#include "core/fail.h"
+#include "scenario/scenario.h"
+
+/* One layer being laid over another. */
+struct layer {
+    struct dew__reading *r;
+    const struct dew_scenario *s;
+    struct dew_value *into;
+    unsigned char *tried; /* keys given at all, rightly or not */
+    unsigned char seen[DEW__KEYS];
+};
+
+static const struct dew_field *all_fields(void)
+{
+    size_t count;
+
+    return dew_scenario_fields(&count);
+}
+
+static int is_none(const struct dew__node *node)
+{
+    return node->shape == DEW__SCALAR && !node->quoted &&
+           strcmp(node->text, "none") == 0;
+}
+
+static int is_empty(const struct dew__node *node)
+{
+    return node->shape == DEW__SCALAR && !node->quoted && node->text[0] == '\0';
+}
+
+/* ---- one key, one group -------------------------------------------------- */
+
+static void take_field(struct layer *l, const struct dew_field *f,
+                       const struct dew__node *node)
+{
+    size_t i = (size_t)(f - all_fields());
+    const struct dew__node *place = node->key ? node->key : node;
+
+    if (l->seen[i])
+        dew__blame(l->r, place, f->path, DEW_ESYNTAX,
+                   "given twice: keep one of the two");
+    else if (l->r->prefix != NULL && f->base_only)
+        dew__blame(l->r, place, f->path, DEW_ESYNTAX,
+                   "holds for the whole file: no option can change it");
+    else if (is_none(node) && f->preset == NULL)
+        dew__blame(l->r, node, f->path, DEW_EMISSING,
+                   "is required and cannot be removed");
+    else if (is_none(node) && (f->kind != DEW_KIND_WORD ||
+                               dew__word_place(f->words, "none") < 0))
+        l->into[i] = l->s->presets[i];
+    else
+        dew__value_read(l->r, f, f->path, node, &l->into[i]);
+    l->seen[i] = 1;
+    if (l->tried != NULL)
+        l->tried[i] = 1;
+}
+
+static void clear_group(struct layer *l, const char *group)
+{
+    const struct dew_field *fields = all_fields();
+    size_t n = strlen(group);
+
+    for (size_t i = 0; i < DEW__KEYS; i++)
+        if (strncmp(fields[i].path, group, n) == 0 && fields[i].path[n] == '.')
+            l->into[i] = l->s->presets[i];
+}
+
+static void unknown(struct layer *l, const char *path,
+                    const struct dew__node *node)
+{
+    const struct dew__node *place = node->key ? node->key : node;
+
+    if (is_empty(node) && node->key != NULL && node->key->text[0] >= '0' &&
+        node->key->text[0] <= '9')
+        dew__blame(l->r, place, path, DEW_EUNKNOWN,
+                   "a comma ends a value inside { }: write the number without "
+                   "it, as in 2200");
+    else if (l->r->faults == NULL || l->r->faults->count < l->r->faults->room)
+        dew__blame(l->r, place, path, DEW_EUNKNOWN,
+                   "no such key; the nearest is \"%s\"",
+                   dew_scenario_nearest(path));
+    else
+        dew__blame(l->r, place, path, DEW_EUNKNOWN, "no such key");
+}
+
+static void take_map(struct layer *l, const char *group,
+                     const struct dew__node *map);
+
+static void take_group(struct layer *l, const char *path,
+                       const struct dew__node *node)
+{
+    if (node->shape == DEW__MAP)
+        take_map(l, path, node);
+    else if (is_none(node))
+        clear_group(l, path);
+    else if (!is_empty(node))
+        dew__blame(l->r, node, path, DEW_ESYNTAX,
+                   "is a group of keys: write %s: {key: value, ...}", path);
+}
+
+static void take(struct layer *l, const char *path,
+                 const struct dew__node *node)
+{
+    const struct dew_field *f = dew_scenario_field(path);
+
+    if (f != NULL)
+        take_field(l, f, node);
+    else if (dew_scenario_group(path) != NULL)
+        take_group(l, path, node);
+    else
+        unknown(l, path, node);
+}
+
+static void take_map(struct layer *l, const char *group,
+                     const struct dew__node *map)
+{
+    char path[DEW__PATH];
+    const char *skip = l->r->prefix != NULL ? "name" : "options";
+
+    for (const struct dew__node *e = map->first; e != NULL; e = e->next) {
+        if (group == NULL && strcmp(e->key->text, skip) == 0)
+            continue;
+        snprintf(path, sizeof path, "%s%s%.70s", group ? group : "",
+                 group ? "." : "", e->key->text);
+        take(l, path, e);
+    }
+}
+
+/* ---- presets ---------------------------------------------------------------- */
+
+static enum dew_status fill_presets(struct dew_scenario *s)
+{
+    const struct dew_field *fields = all_fields();
+    struct dew__reading r = {.arena = &s->arena, .by = DEW_BY_DEFAULT};
+
+    for (size_t i = 0; i < DEW__KEYS; i++) {
+        struct dew__node node = {.shape = DEW__SCALAR,
+                                 .text = fields[i].preset};
+
+        if (node.text == NULL || node.text[0] == '\0' || node.text[0] == '=')
+            continue;
+        dew__value_read(&r, &fields[i], fields[i].path, &node, &s->presets[i]);
+    }
+    return r.status;
+}
+
+static struct dew_value *values_new(struct dew_scenario *s,
+                                    const struct dew_value *from)
+{
+    struct dew_value *v = dew__arena_take(&s->arena, DEW__KEYS * sizeof *v);
+
+    if (v != NULL && from != NULL)
+        memcpy(v, from, DEW__KEYS * sizeof *v);
+    return v;
+}
+
+/* ---- options ------------------------------------------------------------- */
+
+static const struct dew__node *entry(const struct dew__node *map,
+                                     const char *name)
+{
+    if (map->shape == DEW__MAP)
+        for (const struct dew__node *e = map->first; e != NULL; e = e->next)
+            if (strcmp(e->key->text, name) == 0)
+                return e;
+    return NULL;
+}
+
+static int name_good(struct dew_scenario *s, struct dew__reading *r,
+                     const struct dew__node *node)
+{
+    const struct dew__node *name = entry(node, "name");
+
+    if (node->shape != DEW__MAP) {
+        dew__blame(r, node, "options", DEW_ESYNTAX,
+                   "each option is a mapping: write - name: ...");
+    } else if (name == NULL || name->shape != DEW__SCALAR ||
+               name->text[0] == '\0') {
+        dew__blame(r, node, "options", DEW_EMISSING,
+                   "an option needs its name: write - name: ...");
+    } else if (strlen(name->text) > DEW__NAME) {
+        dew__blame(r, name, "options", DEW_ERANGE,
+                   "a name may have %d bytes at most", DEW__NAME);
+    } else if (dew_scenario_find(s, name->text) < s->count) {
+        dew__blame(r, name, "options", DEW_EAMBIGUOUS,
+                   "two options are named \"%s\": name each its own way",
+                   name->text);
+    } else {
+        return 1;
+    }
+    return 0;
+}
+
+static enum dew_status no_memory(struct dew__reading *r)
+{
+    return dew__blame(r, NULL, "", DEW_EMEM, "out of memory");
+}
+
+static void take_option(struct dew_scenario *s, struct dew__reading *r,
+                        const struct dew__node *node)
+{
+    struct layer l = {.r = r, .s = s};
+    char prefix[DEW__NAME + 12];
+    const char *name;
+
+    if (!name_good(s, r, node))
+        return;
+    name = entry(node, "name")->text;
+    l.into = values_new(s, s->base);
+    if (l.into == NULL) {
+        no_memory(r);
+        return;
+    }
+    s->options[s->count++] = (struct dew__option){name, l.into};
+    snprintf(prefix, sizeof prefix, "options.%s.", name);
+    r->prefix = prefix;
+    r->by = DEW_BY_OPTION;
+    take_map(&l, NULL, node);
+    r->prefix = NULL;
+}
+
+static void take_options(struct dew_scenario *s, struct dew__reading *r,
+                         const struct dew__node *list)
+{
+    if (is_empty(list) || is_none(list))
+        return;
+    if (list->shape != DEW__LIST) {
+        dew__blame(r, list, "options", DEW_ESYNTAX,
+                   "takes a list: write - name: ... for each option");
+        return;
+    }
+    for (const struct dew__node *e = list->first; e != NULL; e = e->next) {
+        if (s->count == DEW__OPTIONS) {
+            dew__blame(r, e, "options", DEW_ERANGE,
+                       "more than %d options: split the file", DEW__OPTIONS);
+            return;
+        }
+        take_option(s, r, e);
+    }
+}
+
+/* A file without options is one: the base. */
+static void take_base_alone(struct dew_scenario *s, struct dew__reading *r)
+{
+    struct dew_value *v = values_new(s, s->base);
+
+    if (v == NULL)
+        no_memory(r);
+    else
+        s->options[s->count++] = (struct dew__option){"as it stands", v};
+}
+
+/* ---- --set ----------------------------------------------------------------- */
+
+/* The option that "options.NAME.key" speaks of, and the key. */
+static size_t option_of(const struct dew_scenario *s, const char *path,
+                        const char **key)
+{
+    size_t best = s->count, longest = 0;
+
+    for (size_t i = 0; i < s->count; i++) {
+        size_t n = strlen(s->options[i].name);
+
+        if (n >= longest && strncmp(path, s->options[i].name, n) == 0 &&
+            path[n] == '.') {
+            best = i;
+            longest = n;
+            *key = path + n + 1;
+        }
+    }
+    return best;
+}
+
+static void lay(struct dew_scenario *s, struct dew__reading *r,
+                struct dew_value *into, const char *key,
+                const struct dew__node *node)
+{
+    struct layer l = {.r = r, .s = s, .into = into};
+
+    take(&l, key, node);
+}
+
+/* Everywhere, the faults said once. */
+static void lay_all(struct dew_scenario *s, struct dew__reading *r,
+                    const char *key, const struct dew__node *node)
+{
+    struct dew__reading quiet = *r;
+
+    quiet.faults = NULL;
+    lay(s, r, s->base, key, node);
+    for (size_t i = 0; i < s->count; i++)
+        lay(s, &quiet, s->options[i].values, key, node);
+    if (quiet.status == DEW_EMEM)
+        r->status = DEW_EMEM;
+}
+
+static void apply_set(struct dew_scenario *s, struct dew__reading *r,
+                      const char *path, const struct dew__node *node)
+{
+    static const char options[] = "options.";
+    char prefix[DEW__NAME + 12];
+    const char *key = path;
+    size_t i;
+
+    if (strncmp(path, options, sizeof options - 1) != 0) {
+        lay_all(s, r, key, node);
+        return;
+    }
+    i = option_of(s, path + sizeof options - 1, &key);
+    if (i == s->count) {
+        dew__blame(r, NULL, path, DEW_EUNKNOWN, "no option of that name");
+        return;
+    }
+    snprintf(prefix, sizeof prefix, "options.%s.", s->options[i].name);
+    r->prefix = prefix;
+    lay(s, r, s->options[i].values, key, node);
+    r->prefix = NULL;
+}
+
+static void take_set(struct dew_scenario *s, struct dew__reading *r,
+                     const char *text)
+{
+    static const struct dew__node nothing = {.text = ""};
+    const char *equals = strchr(text, '=');
+    size_t n = equals != NULL ? (size_t)(equals - text) : 0;
+    struct dew__node *node = NULL;
+    struct dew_error err = {0};
+    char path[DEW__PATH];
+
+    if (equals == NULL || n == 0 || n >= sizeof path) {
+        dew__blame(r, NULL, "--set", DEW_ESYNTAX,
+                   "\"%.60s\" is not key=value: write it like "
+                   "house.floor_area=\"1900 ft2\"",
+                   text);
+        return;
+    }
+    snprintf(path, sizeof path, "%.*s", (int)n, text);
+    r->shift = (int)n + 1;
+    if (dew__tree_read(&node, r->arena, equals + 1, strlen(equals + 1), &err)) {
+        struct dew__node place = {.line = 1, .column = err.column};
+
+        dew__blame(r, &place, path, err.status, "%s", err.text);
+        return;
+    }
+    apply_set(s, r, path, node != NULL ? node : &nothing);
+}
+
+static void take_sets(struct dew_scenario *s, struct dew__reading *r,
+                      const struct dew_scenario_source *from)
+{
+    r->source = "--set";
+    r->by = DEW_BY_SET;
+    for (size_t i = 0; i < from->set_count; i++) {
+        r->line = (int)i + 1;
+        take_set(s, r, from->sets[i]);
+    }
+}
+
+/* ---- all ---------------------------------------------------------------------- */
+
+static void require_all(struct dew_scenario *s, struct dew__reading *r,
+                        const unsigned char *tried)
+{
+    const struct dew_field *fields = all_fields();
+
+    for (size_t i = 0; i < DEW__KEYS; i++) {
+        int missing = 0;
+
+        for (size_t k = 0; k < s->count; k++)
+            missing |= !s->options[k].values[i].given;
+        if (fields[i].preset == NULL && missing && !tried[i])
+            dew__blame(r, NULL, fields[i].path, DEW_EMISSING,
+                       "is required and missing: write it like %s",
+                       fields[i].start);
+    }
+}
+
+static enum dew_status read_tree(struct dew_scenario *s, struct dew__reading *r,
+                                 struct dew__node **root)
+{
+    struct dew_error err = {0};
+    enum dew_status status;
+
+    status = dew__tree_read(root, &s->arena, s->text, s->length, &err);
+    if (status != DEW_OK) {
+        struct dew__node place = {.line = err.line, .column = err.column};
+
+        return dew__blame(r, err.line ? &place : NULL, "", status, "%s",
+                          err.text);
+    }
+    if (*root == NULL || (*root)->shape != DEW__MAP)
+        return dew__blame(r, *root, "", DEW_ESYNTAX,
+                          "no scenario: it begins with keys such as title: and "
+                          "house:");
+    return DEW_OK;
+}
+
+enum dew_status dew__scenario_read(struct dew_scenario *s,
+                                   const struct dew_scenario_source *from,
+                                   struct dew_faults *faults)
+{
+    struct dew__reading r = {.arena = &s->arena,
+                             .faults = faults,
+                             .source = from->name,
+                             .by = DEW_BY_FILE,
+                             .systems = s->systems};
+    unsigned char tried[DEW__KEYS] = {0};
+    struct layer l = {.r = &r, .s = s, .tried = tried};
+    struct dew__node *root = NULL;
+    const struct dew__node *options;
+
+    s->presets = values_new(s, NULL);
+    if (s->presets == NULL || fill_presets(s) != DEW_OK)
+        return no_memory(&r);
+    s->base = l.into = values_new(s, s->presets);
+    if (s->base == NULL)
+        return no_memory(&r);
+    if (read_tree(s, &r, &root) != DEW_OK)
+        return r.status;
+    take_map(&l, NULL, root);
+    options = entry(root, "options");
+    if (options != NULL)
+        take_options(s, &r, options);
+    if (s->count == 0)
+        take_base_alone(s, &r);
+    r.systems = NULL;
+    take_sets(s, &r, from);
+    r.line = 0;
+    require_all(s, &r, tried);
+    return r.status;
+}

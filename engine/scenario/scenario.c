@@ -1,0 +1,97 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "scenario/scenario.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "core/fail.h"
+
+static enum dew_status open_fault(struct dew_faults *faults,
+                                  enum dew_status status, const char *text)
+{
+    struct dew_error err = {0};
+
+    dew__fail(&err, status, "%s", text);
+    return dew__fault(faults, &err);
+}
+
+enum dew_status dew_scenario_open(struct dew_scenario **scenario,
+                                  const struct dew_scenario_source *from,
+                                  struct dew_faults *faults)
+{
+    struct dew_scenario *s = calloc(1, sizeof *s);
+    enum dew_status status;
+
+    *scenario = NULL;
+    if (s == NULL)
+        return open_fault(faults, DEW_EMEM, "out of memory");
+    s->length = from->length;
+    s->text = from->length <= DEW__LONGEST
+                  ? dew__arena_text(&s->arena, from->text, from->length)
+                  : from->text;
+    if (s->text == NULL)
+        status = open_fault(faults, DEW_EMEM, "out of memory");
+    else
+        status = dew__scenario_read(s, from, faults);
+    if (status == DEW_OK)
+        status = dew__scenario_agree(s, from->name, faults);
+    if (status == DEW_OK)
+        *scenario = s;
+    else
+        dew_scenario_close(s);
+    return status;
+}
+
+void dew_scenario_close(struct dew_scenario *scenario)
+{
+    if (scenario == NULL)
+        return;
+    dew__arena_free(&scenario->arena);
+    free(scenario);
+}
+
+const char *dew_scenario_title(const struct dew_scenario *scenario)
+{
+    const struct dew_value *title = &scenario->base[KEY_title];
+
+    return title->given ? title->text : "";
+}
+
+size_t dew_scenario_count(const struct dew_scenario *scenario)
+{
+    return scenario->count;
+}
+
+const char *dew_scenario_name(const struct dew_scenario *scenario,
+                              size_t option)
+{
+    return scenario->options[option].name;
+}
+
+size_t dew_scenario_find(const struct dew_scenario *scenario, const char *name)
+{
+    size_t i = 0;
+
+    while (i < scenario->count && strcmp(scenario->options[i].name, name) != 0)
+        i++;
+    return i;
+}
+
+const struct dew_value *dew_scenario_values(const struct dew_scenario *scenario,
+                                            size_t option)
+{
+    return scenario->options[option].values;
+}
+
+const char *dew_scenario_text(const struct dew_scenario *scenario,
+                              size_t *length)
+{
+    *length = scenario->length;
+    return scenario->text;
+}
+
+int dew_scenario_system(const struct dew_scenario *scenario)
+{
+    return scenario->systems[2] > scenario->systems[1] ? 2 : 1;
+}

@@ -1,0 +1,38 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The body of a scenario.  Private to engine/scenario/. */
+#ifndef DEW_SCENARIO_SCENARIO_H
+#define DEW_SCENARIO_SCENARIO_H
+
+#include "dew/scenario.h"
+#include "scenario/keys.h"
+#include "scenario/tree.h"
+#include "scenario/value.h"
+
+enum { DEW__OPTIONS = 40, DEW__NAME = 60 };
+
+struct dew__option {
+    const char *name;
+    struct dew_value *values; /* DEW__KEYS */
+};
+
+struct dew_scenario {
+    struct dew__arena arena;
+    const char *text;
+    size_t length;
+    struct dew_value *presets, *base; /* DEW__KEYS each */
+    struct dew__option options[DEW__OPTIONS];
+    size_t count;
+    size_t systems[3];
+};
+
+/* Fill presets, base and options from the source.  Faults go to faults. */
+enum dew_status dew__scenario_read(struct dew_scenario *s,
+                                   const struct dew_scenario_source *from,
+                                   struct dew_faults *faults);
+
+/* What one key alone cannot show: rules between keys, of every option. */
+enum dew_status dew__scenario_agree(const struct dew_scenario *s,
+                                    const char *source,
+                                    struct dew_faults *faults);
+
+#endif

@@ -1,0 +1,175 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A value as a person would type it. */
+#include <stdio.h>
+#include <string.h>
+
+#include "scenario/value.h"
+
+enum { DIGITS = 5 };
+
+static const struct dew_unit *percent(void)
+{
+    return dew_unit_find("%", 1, DEW_PURE);
+}
+
+/* The unit to print in: as typed where that fits the system asked for. */
+static const struct dew_unit *unit_for(const struct dew_field *f,
+                                       const struct dew_unit *typed, int system)
+{
+    enum { SMALL = 5000 }; /* W: fans, blowers and people, never in Btu/h */
+
+    if (typed->quantity == DEW_PURE)
+        return f->high <= 1.5 ? percent() : typed;
+    if (system == 0 || typed->system == 0 || typed->system == system)
+        return typed;
+    if (typed->quantity == DEW_POWER && f->high <= SMALL)
+        return dew_unit_find("W", 1, DEW_POWER);
+    return dew_unit_shown(typed->quantity, system);
+}
+
+static char *in_unit(const struct dew_unit *u, double si, char *out,
+                     size_t size)
+{
+    return dew_number_print((si - u->offset) / u->factor, DIGITS, out, size);
+}
+
+static void show_amount(const struct dew_field *f, const struct dew_value *v,
+                        int system, char *out, size_t size)
+{
+    const struct dew_unit *u = v->unit;
+    char x[32], low[32], high[32];
+
+    if (u == NULL) {
+        dew_number_print(v->amount.si, DIGITS, out, size);
+        return;
+    }
+    u = unit_for(f, u, system);
+    in_unit(u, v->amount.si, x, sizeof x);
+    if (v->amount.low == v->amount.high) {
+        snprintf(out, size, "%s%s%s", x, u->name[0] ? " " : "", u->name);
+        return;
+    }
+    in_unit(u, v->amount.low, low, sizeof low);
+    in_unit(u, v->amount.high, high, sizeof high);
+    snprintf(out, size, "%s%s%s (%s to %s)", x, u->name[0] ? " " : "", u->name,
+             low, high);
+}
+
+static void show_at(const struct dew_field *f, const struct dew_value *v,
+                    int system, char *out, size_t size)
+{
+    const struct dew_unit *u = dew_unit_shown(f->at, system ? system : 1);
+    char amount[80], at[32];
+
+    show_amount(f, v, system, amount, sizeof amount);
+    snprintf(out, size, "%s at %s %s", amount, in_unit(u, v->at, at, sizeof at),
+             u->name);
+}
+
+static void show_clock(double h, char *out, size_t size)
+{
+    int minutes = (int)(h * 60 + 0.5);
+
+    snprintf(out, size, "%d:%02d", minutes / 60, minutes % 60);
+}
+
+static void show_entry(const struct dew_field *f, const struct dew_value *v,
+                       int system, char *out, size_t size)
+{
+    char from[32], until[32];
+
+    if (f->kind == DEW_KIND_AT) {
+        show_at(f, v, system, out, size);
+    } else if (f->kind == DEW_KIND_HOURS) {
+        show_clock(v->amount.si, from, sizeof from);
+        show_clock(v->at, until, sizeof until);
+        snprintf(out, size, "%s to %s", from, until);
+    } else {
+        show_amount(f, v, system, out, size);
+    }
+}
+
+static void append(char *out, size_t size, const char *text)
+{
+    size_t used = strlen(out);
+
+    snprintf(out + used, size - used, "%s", text);
+}
+
+static void show_list(const struct dew_field *f, const struct dew_value *v,
+                      int system, char *out, size_t size)
+{
+    char one[120];
+
+    out[0] = '\0';
+    append(out, size, v->count > 1 ? "[" : "");
+    for (size_t i = 0; i < v->count; i++) {
+        show_entry(f, &v->items[i], system, one, sizeof one);
+        append(out, size, i > 0 ? ", " : "");
+        append(out, size, one);
+    }
+    append(out, size, v->count > 1 ? "]" : "");
+}
+
+static void show_rows(const struct dew_field *f, const struct dew_value *v,
+                      int system, char *out, size_t size)
+{
+    char one[120];
+
+    out[0] = '\0';
+    for (size_t i = 0; i < v->count; i++) {
+        const char *between = "";
+
+        append(out, size, i > 0 ? ", {" : "[{");
+        for (size_t k = 0; k < f->row_count; k++) {
+            const struct dew_value *cell = &v->items[i * f->row_count + k];
+
+            if (!cell->given)
+                continue;
+            show_amount(&f->row[k], cell, system, one, sizeof one);
+            append(out, size, between);
+            append(out, size, f->row[k].path);
+            append(out, size, ": ");
+            append(out, size, one);
+            between = ", ";
+        }
+        append(out, size, "}");
+    }
+    append(out, size, "]");
+}
+
+char *dew_scenario_show(const struct dew_field *field,
+                        const struct dew_value *value, int system, char *out,
+                        size_t size)
+{
+    static const char *const answers[] = {"no", "yes"};
+
+    if (!value->given) {
+        snprintf(out, size, "%s", "none");
+        return out;
+    }
+    switch (field->kind) {
+    case DEW_KIND_WORD:
+        return dew__word_at(field->words, value->choice, out, size);
+    case DEW_KIND_FLAG:
+        snprintf(out, size, "%s", answers[value->choice == 1]);
+        break;
+    case DEW_KIND_ANSWER:
+        snprintf(out, size, "%s",
+                 dew_answer_text((enum dew_answer)value->choice));
+        break;
+    case DEW_KIND_TEXT:
+        snprintf(out, size, "%s", value->text);
+        break;
+    case DEW_KIND_ROWS:
+        show_rows(field, value, system, out, size);
+        break;
+    case DEW_KIND_NUMBER:
+    case DEW_KIND_COUNT:
+        show_amount(field, value, system, out, size);
+        break;
+    default:
+        show_list(field, value, system, out, size);
+    }
+    return out;
+}
