@@ -65,7 +65,7 @@ K(people, weekday, LIST, PURE, 0, 1, "share of the people at home", "=by the sch
 K(people, weekend, LIST, PURE, 0, 1, "share of the people at home", "=by the schedule", NULL, NULL, "share at home in each hour of Saturday and Sunday, from midnight", .least = 24, .most = 24)
 K(people, water_each, NUMBER, WATER_RATE, 5e-6, 1e-4, "from asleep to hard work", "52 g/h", "[AO88] family of four, per person", NULL, "water each sets free by breath and skin, while at home")
 K(people, heat_each, NUMBER, POWER, 20, 300, "from asleep to hard work", "64 W", "[NREL-60988] 220 Btu/h, from memory", NULL, "dry heat each gives off, while at home")
-K(people, carbon_dioxide_each, NUMBER, FLOW, 1e-6, 2e-5, "from a sleeping child to hard work", "0.0041 L/s", "day's mean of an adult asleep and at 1.2 met [PERSILY17]: our own mean", NULL, "carbon dioxide each breathes out, while at home")
+K(people, carbon_dioxide_each, NUMBER, FLOW, 1e-6, 2e-5, "from a sleeping child to hard work", "0.0041 L/s", "day's mean of an adult asleep and at 1.2 met [PJ17]: our own mean", NULL, "carbon dioxide each breathes out, while at home")
 K(people, appliances, NUMBER, POWER, 0, 5000, "one household", "=2.6 W per m2 of floor, from memory", NULL, NULL, "lights and appliances that warm the rooms, yearly mean")
 
 /* ---- moisture ---- */
