@@ -1,0 +1,451 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The cooling coil: label, curves, state, part load. */
+#include "support/rows.h"
+
+#include "dew/air.h"
+#include "dew/coil.h"
+
+static const double ton = 12000.0 * 1055.05585262 / 3600.0;
+static const double cfm = 0.3048 * 0.3048 * 0.3048 / 60.0;
+
+static double celsius(double f)
+{
+    return (f - 32.0) / 1.8;
+}
+
+static struct dew_handler handler_of(double tons, double shr, double per_ton)
+{
+    return (struct dew_handler){.capacity = tons * ton,
+                                .shr = shr,
+                                .air = tons * per_ton * cfm,
+                                .cop = 3.7};
+}
+
+static struct dew_coil coil_of(double tons, double shr, double per_ton)
+{
+    struct dew_handler h = handler_of(tons, shr, per_ton);
+    struct dew_coil c;
+
+    assert_int_equal(dew_plant_coil_open(&h, &c, NULL), DEW_OK);
+    return c;
+}
+
+/* ---- rating ------------------------------------------------------------- */
+
+/* Regression, worked apart: 80 / 67 degF, 400 cfm per ton of the entering air
+   itself, 0.8643 m3/kg, sea level. */
+static const struct adp_row {
+    const char *name;
+    double shr, leaving, adp, bypass;
+} adp_rows[] = {
+    {"rated SHR 0.70", 0.70, 15.65, 11.79, 0.259},
+    {"rated SHR 0.73", 0.73, 15.18, 12.58, 0.184},
+    {"rated SHR 0.75", 0.75, 14.87, 13.01, 0.136},
+    {"rated SHR 0.80", 0.80, 14.09, 13.86, 0.018},
+};
+
+static void rating_gives_adp_and_bypass(void **state)
+{
+    const struct adp_row *r = *state;
+    double w = dew_air_w_wet(celsius(80), celsius(67), 101325.0);
+    double own = 1.0 / (1.2041 * dew_air_v(celsius(80), w, 101325.0));
+    struct dew_coil c = coil_of(3.0, r->shr, 400.0 * own);
+
+    assert_near(c.adp, r->adp, 0.005);
+    assert_near(c.bypass, r->bypass, 0.001);
+    assert_near(c.adp + c.bypass * (celsius(80) - c.adp), r->leaving, 0.015);
+}
+
+static void at_rating_the_coil_does_what_the_label_says(void **state)
+{
+    (void)state;
+    for (double shr = 0.66; shr < 0.82; shr += 0.0371) {
+        struct dew_coil c = coil_of(2.5, shr, 387.0);
+        struct dew_coil_air a = {celsius(80), 0, 101325.0, 35.0, 1.0};
+        struct dew_coil_work o;
+
+        a.w = dew_air_w_wet(a.t, celsius(67), a.p);
+        dew_plant_coil_at(&c, &a, &o);
+        assert_near(o.total / c.capacity, 1.0, 1e-4);
+        assert_near(o.sensible / o.total, shr, 6e-4);
+        assert_near(o.water / c.latent, 1.0, 2e-3);
+        assert_near(o.power / c.power, 1.0, 1e-4);
+        assert_near(o.sensible + o.water * (2501e3 + 1860.0 * a.t), o.total,
+                    1e-9);
+        assert_near(o.held, 0.0, 0.0);
+    }
+}
+
+static void above_the_dry_share_there_is_no_water(void **state)
+{
+    struct dew_coil c = coil_of(3.0, 0.87, 400.0);
+    struct dew_coil_air a = {25.3, 0.0121, 98400.0, 33.7, 1.0};
+    struct dew_coil_work o;
+
+    (void)state;
+    assert_near(c.shr_dry, 0.8254, 0.0005); /* regression */
+    assert_near(c.dry, 1.0, 0.0);
+    dew_plant_coil_at(&c, &a, &o);
+    assert_near(o.water, 0.0, 0.0);
+    assert_near(o.sensible, o.total, 0.0);
+    assert_true(o.w_adp > a.w);
+}
+
+/* ---- state -------------------------------------------------------------- */
+
+/* The same coil by bisection: wet bulb, apparatus dew point, dry limit. */
+static double adp_of(double h, double p)
+{
+    double low = -4.0, high = 45.0;
+
+    for (int i = 0; i < 60; i++) {
+        double t = 0.5 * (low + high);
+
+        if (dew_air_h(t, dew_air_w_sat(t, p)) < h)
+            low = t;
+        else
+            high = t;
+    }
+    return low;
+}
+
+static double total_of(const struct dew_coil *c, const struct dew_coil_air *a,
+                       double w)
+{
+    double t_wet = dew_air_wet(a->t, w, a->p);
+
+    return c->capacity * c->by_capacity *
+           dew_plant_cooling_capacity(fmax(t_wet, 25.0 / 1.8), a->t_out) *
+           dew_plant_cooling_capacity_flow(a->flow);
+}
+
+static double gap_of(const struct dew_coil *c, const struct dew_coil_air *a,
+                     double m_bf, double w)
+{
+    double h = dew_air_h(a->t, w) - total_of(c, a, w) / m_bf;
+
+    return dew_air_w_sat(adp_of(h, a->p), a->p) - w;
+}
+
+static void agrees_with_iteration(void **state)
+{
+    static const double t[] = {21.7, 24.3, 27.9}, p[] = {101325, 98400, 83100},
+                        rh[] = {0.31, 0.47, 0.62, 0.78},
+                        out[] = {22.3, 34.7, 43.1}, flow[] = {0.7, 1.07};
+    struct dew_coil c = coil_of(3.0, 0.752, 391.0);
+    int compared = 0;
+
+    (void)state;
+    for (int i = 0; i < 3 * 3 * 4 * 3 * 2; i++) {
+        struct dew_coil_air a = {.t = t[i % 3],
+                                 .p = p[i / 3 % 3],
+                                 .t_out = out[i / 36 % 3],
+                                 .flow = flow[i / 108]};
+        struct dew_coil_work o;
+        double m, m_bf, low, high;
+
+        a.w = dew_air_w(a.t, rh[i / 9 % 4], a.p);
+        m = c.m * a.flow * a.p / 101325.0;
+        m_bf = m * (1.0 - exp(-c.units / m));
+        low = a.w;
+        high = fmin(dew_air_w_sat(a.t, a.p), 0.02);
+        if (gap_of(&c, &a, m_bf, low) > 0.0)
+            for (int k = 0; k < 50; k++) {
+                double w = 0.5 * (low + high);
+
+                if (gap_of(&c, &a, m_bf, w) > 0.0)
+                    low = w;
+                else
+                    high = w;
+            }
+        dew_plant_coil_at(&c, &a, &o);
+        double want = total_of(&c, &a, low);
+        double h = dew_air_h(a.t, low) - want / m_bf;
+        double water =
+            m_bf * fmax(a.w - dew_air_w_sat(adp_of(h, a.p), a.p), 0.0);
+
+        if (isnan(want) || o.t_adp < 0.0)
+            continue; /* beyond the curves, or iced: not compared */
+        compared++;
+        assert_near(o.total / want, 1.0, 2e-4);
+        if (low > a.w) /* dry */
+            water = 0.0;
+        assert_near(o.water, water, 1e-7);
+        assert_near(o.t_wet, dew_air_wet(a.t, a.w, a.p), 2e-3);
+    }
+    assert_true(compared > 180);
+}
+
+static void lower_air_per_ton_dries_more(void **state)
+{
+    struct dew_coil c = coil_of(3.0, 0.75, 400.0);
+    double before = 1.0;
+
+    (void)state;
+    for (double f = 0.6; f < 1.15; f += 0.093) {
+        struct dew_coil_air a = {24.1, 0.0107, 100300.0, 32.9, f};
+        struct dew_coil_work o;
+
+        dew_plant_coil_at(&c, &a, &o);
+        assert_true(o.water / o.total < before);
+        before = o.water / o.total;
+    }
+}
+
+static void a_low_stage_runs_nearer_saturation(void **state)
+{
+    struct dew_coil c = coil_of(3.0, 0.75, 400.0);
+    struct dew_coil low = dew_plant_coil_stage(&c, 0.68);
+    struct dew_coil_air a = {24.1, 0.0107, 100300.0, 32.9, 1.0};
+    struct dew_coil_work full, part;
+
+    (void)state;
+    dew_plant_coil_at(&c, &a, &full);
+    dew_plant_coil_at(&low, &a, &part);
+    assert_near(part.total / full.total, 0.68, 1e-9);
+    assert_near(part.power / full.power, 0.68, 1e-9);
+    assert_true(low.bypass < c.bypass);
+    assert_true(part.t_adp > full.t_adp);
+}
+
+static void outside_is_held_and_said(void **state)
+{
+    struct dew_coil c = coil_of(3.0, 0.75, 400.0);
+    struct dew_coil_air a = {24.1, 0.0107, 100300.0, 49.0, 1.0};
+    struct dew_coil_work o, edge;
+
+    (void)state;
+    dew_plant_coil_at(&c, &a, &o);
+    a.t_out = 83.0 / 1.8;
+    dew_plant_coil_at(&c, &a, &edge);
+    assert_near(o.held, 1.0, 0.0);
+    assert_near(edge.held, 0.0, 0.0);
+    assert_near(o.total, edge.total, 1e-9);
+    a.t = 51.0;
+    dew_plant_coil_at(&c, &a, &o);
+    assert_nan(o.total);
+}
+
+/* ---- the chapter's examples --------------------------------------------- */
+
+static void example_3_cools_with_197_kw(void **state)
+{
+    struct dew_stream in = {30.0, 0, 101325.0, 0}, out = {10.0, 0, 101325.0, 0};
+
+    (void)state; /* [ASH-F1] example 3: 5 m3/s, 50 %, to saturated 10 degC */
+    in.w = dew_air_w(30.0, 0.5, in.p);
+    in.flow = out.flow = 5.0 / dew_air_v(30.0, in.w, in.p);
+    out.w = dew_air_w_sat(10.0, in.p);
+    assert_near(in.flow, 5.70, 0.01);
+    assert_near(dew_air_between(&in, &out, 10.0).heat, 197e3, 1e3);
+}
+
+static void example_6_supplies_15_degrees(void **state)
+{
+    double w = dew_air_w_wet(25.0, 19.0, 101325.0), t = 15.0;
+    double m = 9000.0 / (dew_air_cp(w) * (25.0 - t));
+    double latent = 0.0015 * (2501e3 + 1860.0 * 25.0);
+
+    (void)state; /* [ASH-F1] example 6: 9 kW, 0.0015 kg/s, 25 / 19 degC wb;
+                    0.873 kg/s, 14.0 degC wb, sensible share 0.701 */
+    assert_near(m, 0.873, 0.006);
+    assert_near(9000.0 / (9000.0 + latent), 0.701, 0.001);
+    assert_near(dew_air_wet(t, w - 0.0015 / m, 101325.0), 14.0, 0.1);
+}
+
+/* ---- curves ------------------------------------------------------------- */
+
+/* [NREL-56354], evaluated by hand from its coefficients. */
+static const struct curve_row {
+    const char *name;
+    double wet, out, capacity, eir;
+} curve_rows[] = {
+    {"curves at 67 / 82 degF", 67, 82, 1.0595, .8051},
+    {"curves at 67 / 95 degF", 67, 95, .9939, 1.0092},
+    {"curves at 67 / 105 degF", 67, 105, .9399, 1.2155},
+    {"curves at 63 / 82 degF", 63, 82, 1.0003, .8508},
+    {"curves at 63 / 95 degF", 63, 95, .9416, 1.0624},
+    {"curves at 63 / 105 degF", 63, 105, .8928, 1.2746},
+    {"curves at 72 / 82 degF", 72, 82, 1.1765, NAN},
+    {"curves at 72 / 95 degF", 72, 95, 1.1024, NAN},
+    {"curves at 72 / 105 degF", 72, 105, 1.0417, NAN},
+};
+
+static void cooling_curve(void **state)
+{
+    const struct curve_row *r = *state;
+    double wet = celsius(r->wet), out = celsius(r->out);
+
+    assert_near(dew_plant_cooling_capacity(wet, out), r->capacity, 2e-4);
+    if (!isnan(r->eir))
+        assert_near(dew_plant_cooling_eir(wet, out), r->eir, 2e-4);
+}
+
+static const struct flow_row {
+    const char *name;
+    double flow, capacity, eir;
+} flow_rows[] = {
+    {"0.8 of rated air", 0.8, .9643, 1.0398},
+    {"0.9 of rated air", 0.9, .9834, 1.0184},
+    {"1.1 of rated air", 1.1, 1.0140, .9847},
+};
+
+static void flow_curve(void **state)
+{
+    const struct flow_row *r = *state;
+
+    assert_near(dew_plant_cooling_capacity_flow(r->flow), r->capacity, 1e-4);
+    assert_near(dew_plant_cooling_eir_flow(r->flow), r->eir, 1e-4);
+}
+
+static const struct heat_row {
+    const char *name;
+    double out, capacity, eir;
+} heat_rows[] = {
+    {"heating at 47 degF", 47, .9958, .9937},
+    {"heating at 35 degF", 35, .8387, 1.1047},
+    {"heating at 17 degF", 17, .6304, 1.3472},
+    {"heating at 5 degF", 5, .5097, 1.5596},
+    {"heating at 0 degF", 0, .4638, 1.6601},
+};
+
+static void heating_curve(void **state)
+{
+    const struct heat_row *r = *state;
+
+    assert_near(dew_plant_heating_capacity(celsius(70), celsius(r->out)),
+                r->capacity, 2e-4);
+    assert_near(dew_plant_heating_eir(celsius(70), celsius(r->out)), r->eir,
+                2e-4);
+}
+
+static void heat_pump_meets_both_labels(void **state)
+{
+    struct dew_heater h = {.cop_warm = 3.71, .cop_cold = 2.47};
+
+    (void)state;
+    assert_near(dew_plant_heat_pump_cop(&h, celsius(47)), 3.71, 1e-12);
+    assert_near(dew_plant_heat_pump_cop(&h, celsius(17)), 2.47, 1e-12);
+    assert_near(dew_plant_heat_pump_capacity(celsius(47)), 1.0, 1e-12);
+    h.cop_cold = 1.3;
+    assert_near(dew_plant_heat_pump_cop(&h, -29.0), 1.0, 0.0);
+}
+
+static void curves_end_in_nan(void **state)
+{
+    (void)state;
+    assert_nan(dew_plant_cooling_capacity(13.0, 35.0));
+    assert_nan(dew_plant_cooling_eir(19.4, 47.0));
+    assert_nan(dew_plant_cooling_capacity_flow(0.4));
+    assert_nan(dew_plant_heating_capacity(21.0, -31.0));
+}
+
+/* ---- label -------------------------------------------------------------- */
+
+static void net_and_gross_differ_by_the_blower(void **state)
+{
+    struct dew_coil_label l = {.capacity = 3 * ton,
+                               .is_net = 1,
+                               .shr = 0.737,
+                               .air = NAN,
+                               .blower_w = NAN,
+                               .eer = 3.39,
+                               .seer = NAN,
+                               .cop = NAN,
+                               .cycling = NAN};
+    struct dew_handler h = {0};
+
+    (void)state;
+    assert_int_equal(dew_plant_coil_gross(&l, &h, NULL), DEW_OK);
+    assert_near(h.air, 1200 * cfm, 1e-12);
+    assert_near(h.blower_w, 438.0, 1e-9);
+    assert_near(h.capacity - h.blower_w, 3 * ton, 1e-9);
+    assert_near((1 - h.shr) * h.capacity, (1 - 0.737) * 3 * ton, 1e-9);
+    /* all power by EER: compressor and blower together */
+    assert_near(h.capacity / h.cop + h.blower_w, 3 * ton / 3.39, 1e-9);
+}
+
+static void seer_goes_back_to_eer_by_test_b(void **state)
+{
+    struct dew_coil_label l = {.capacity = 2 * ton,
+                               .is_net = 1,
+                               .shr = 0.75,
+                               .air = NAN,
+                               .blower_w = NAN,
+                               .eer = NAN,
+                               .seer = 4.103,
+                               .cop = NAN,
+                               .cycling = 0.07};
+    struct dew_handler h = {0};
+    double eer = 4.103 / (1 - 0.035) * .8051 / 1.0092; /* rows above */
+
+    (void)state;
+    assert_int_equal(dew_plant_coil_gross(&l, &h, NULL), DEW_OK);
+    assert_near(2 * ton / (h.capacity / h.cop + h.blower_w), eer, 1e-3);
+}
+
+static void wrong_labels_are_refused(void **state)
+{
+    struct dew_coil_label l = {.capacity = 3 * ton,
+                               .shr = 74,
+                               .air = NAN,
+                               .blower_w = NAN,
+                               .eer = NAN,
+                               .seer = 4.1,
+                               .cop = NAN,
+                               .cycling = NAN};
+    struct dew_handler h = handler_of(3, 0.75, 400);
+    struct dew_coil c;
+    struct dew_error err = {0};
+
+    (void)state;
+    assert_int_equal(dew_plant_coil_gross(&l, &h, &err), DEW_ERANGE);
+    assert_string_equal(err.path, "shr");
+    assert_string_equal(err.text, "74 is outside 0.5 .. 1");
+    err = (struct dew_error){0};
+    l.seer = NAN;
+    l.shr = 0.74;
+    assert_int_equal(dew_plant_coil_gross(&l, &h, &err), DEW_EMISSING);
+    assert_string_equal(err.text, "a cooling unit needs a capacity and one of "
+                                  "SEER, EER and COP");
+    err = (struct dew_error){0};
+    h.cop = 0.31;
+    assert_int_equal(dew_plant_coil_open(&h, &c, &err), DEW_ERANGE);
+    assert_string_equal(err.path, "cop");
+}
+
+static void run_time_at_part_load(void **state)
+{
+    (void)state;
+    assert_near(dew_plant_part_load(0.37, 0.2), 1 - 0.2 * 0.63, 1e-15);
+    assert_near(dew_plant_run_time(0.37, 0.2), 0.37 / 0.874, 1e-15);
+    assert_near(dew_plant_run_time(1.0, 0.2), 1.0, 0.0);
+    assert_nan(dew_plant_run_time(1.1, 0.2));
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[64] = {
+        cmocka_unit_test(at_rating_the_coil_does_what_the_label_says),
+        cmocka_unit_test(above_the_dry_share_there_is_no_water),
+        cmocka_unit_test(agrees_with_iteration),
+        cmocka_unit_test(lower_air_per_ton_dries_more),
+        cmocka_unit_test(a_low_stage_runs_nearer_saturation),
+        cmocka_unit_test(outside_is_held_and_said),
+        cmocka_unit_test(example_3_cools_with_197_kw),
+        cmocka_unit_test(example_6_supplies_15_degrees),
+        cmocka_unit_test(heat_pump_meets_both_labels),
+        cmocka_unit_test(curves_end_in_nan),
+        cmocka_unit_test(net_and_gross_differ_by_the_blower),
+        cmocka_unit_test(seer_goes_back_to_eer_by_test_b),
+        cmocka_unit_test(wrong_labels_are_refused),
+        cmocka_unit_test(run_time_at_part_load),
+    };
+    size_t n = 14;
+
+    ADD_ROWS(tests, n, adp_rows, rating_gives_adp_and_bypass);
+    ADD_ROWS(tests, n, curve_rows, cooling_curve);
+    ADD_ROWS(tests, n, flow_rows, flow_curve);
+    ADD_ROWS(tests, n, heat_rows, heating_curve);
+    return _cmocka_run_group_tests("plant, coil", tests, n, NULL, NULL);
+}
