@@ -13,7 +13,7 @@ static void add_humidity(struct dew_tally *t, const struct dew_limits *limits,
                          const struct dew_result *in)
 {
     int humid = in->rh > limits->too_humid + beyond;
-    double first = t->hours == 0.0;
+    int first = t->hours == 0.0;
 
     t->too_humid += humid;
     t->too_dry += in->rh < limits->too_dry - beyond;
@@ -32,7 +32,7 @@ static void add_humidity(struct dew_tally *t, const struct dew_limits *limits,
 static void add_air(struct dew_tally *t, double required,
                     const struct dew_result *in)
 {
-    double first = t->hours == 0.0;
+    int first = t->hours == 0.0;
 
     t->t_sum += in->t;
     t->t_min = first ? in->t : fmin(t->t_min, in->t);

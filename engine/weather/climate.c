@@ -54,15 +54,19 @@ static double number(const struct line *line, size_t cell)
 {
     double x = NAN;
 
-    dew_number_read(line->cell[cell], line->length[cell], &x);
+    if (cell < line->count)
+        dew_number_read(line->cell[cell], line->length[cell], &x);
     return x;
 }
 
 static void copy(const struct line *line, size_t cell, char *out, size_t size)
 {
-    size_t n = line->length[cell] < size ? line->length[cell] : size - 1;
+    size_t n = 0;
 
-    memcpy(out, line->cell[cell], n);
+    if (cell < line->count) {
+        n = line->length[cell] < size ? line->length[cell] : size - 1;
+        memcpy(out, line->cell[cell], n);
+    }
     out[n] = '\0';
 }
 

@@ -12,7 +12,7 @@ function close_file() {
         if (status == 0) p = 1
         else if (status == 77) s = 1
         else f = 1
-    } else if (status != 0 && f == 0)
+    } else if (status != 0 && status != 77 && f == 0)
         f = 1
     if (f > 0) {
         printf "---- %s: status %d\n", name, status
