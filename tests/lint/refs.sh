@@ -14,7 +14,7 @@ for l in $cited; do
 done
 defined=$(sed -nE "s/^\* ($label) .*/\1/p" $list)
 if [ "${STRICT-0}" = 1 ]; then # make lint; a landing may be in between
-    echo "$defined" | LC_ALL=C sort -C || { echo "$list is not sorted" >&2; bad=1; }
+    echo "$defined" | tr -d "[]" | LC_ALL=C sort -C || { echo "$list is not sorted" >&2; bad=1; }
     twice=$(echo "$defined" | LC_ALL=C sort | uniq -d)
     [ -z "$twice" ] || { echo "defined twice: $twice" >&2; bad=1; }
     for l in $defined; do
