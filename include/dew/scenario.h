@@ -105,7 +105,7 @@ struct dew_origin {
 };
 
 /* A number with its doubt, SI; low = high = si when no range was given. */
-struct dew_amount {
+struct dew_measure {
     double si, low, high;
 };
 
@@ -113,7 +113,7 @@ struct dew_amount {
 struct dew_value {
     int given;
     const struct dew_unit *unit; /* as typed; NULL where none applies       */
-    struct dew_amount amount; /* NUMBER, COUNT; AT's first part; HOURS' start */
+    struct dew_measure amount; /* NUMBER, COUNT; AT's first part; HOURS' start */
     double at;                /* AT's second part, SI; HOURS' end, h      */
     int choice;               /* WORD: its place in words; FLAG 0, 1;
                                    ANSWER: enum dew_answer                  */
