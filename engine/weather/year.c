@@ -100,6 +100,43 @@ const char *dew_year_provenance(const struct dew_year *year)
     return year->provenance;
 }
 
+/* The first lane of an hour that is no number, or NULL. */
+static const char *lacking(const struct dew_hour *h)
+{
+    const struct {
+        const char *name;
+        double x;
+    } lanes[] = {
+        {"temperature", h->t},
+        {"humidity", h->w},
+        {"pressure", h->p},
+        {"wind speed", h->wind},
+        {"global solar", h->global},
+        {"direct solar", h->direct},
+        {"diffuse solar", h->diffuse},
+    };
+
+    for (size_t i = 0; i < sizeof lanes / sizeof lanes[0]; i++)
+        if (isnan(lanes[i].x))
+            return lanes[i].name;
+    return NULL;
+}
+
+enum dew_status dew_year_whole(const struct dew_year *year,
+                               struct dew_error *err)
+{
+    for (size_t h = 0; h < year->count; h++) {
+        const char *name = lacking(&year->hours[h]);
+
+        if (name == NULL)
+            continue;
+        dew__in(err, name);
+        return dew__fail(err, DEW_EMISSING, "the weather has none in hour %zu",
+                         h + 1);
+    }
+    return DEW_OK;
+}
+
 void dew_year_close(struct dew_year *year)
 {
     if (year == NULL)

@@ -10,6 +10,7 @@
 #ifndef DEW_WEATHER_H
 #define DEW_WEATHER_H
 
+#include <math.h>
 #include <stddef.h>
 
 #include "dew/status.h"
@@ -69,6 +70,180 @@ void dew_year_close(struct dew_year *year);
  */
 struct dew_hour dew_hour_between(const struct dew_hour *before,
                                  const struct dew_hour *after, double share);
+
+/*
+ * DEW_OK when every lane of every hour is a number.  A file without wind or
+ * without solar leaves NaN in that lane throughout, for the caller to fill or
+ * to refuse.
+ *
+ * Errors     DEW_EMISSING naming the lane and the first hour that lacks it.
+ */
+enum dew_status dew_year_whole(const struct dew_year *year,
+                               struct dew_error *err);
+
+/* ---- reading files --------------------------------------------------------- */
+
+enum dew_date_order {
+    DEW_ORDER_UNSAID, /* from the file; a question when it cannot tell      */
+    DEW_ORDER_MONTH_FIRST,
+    DEW_ORDER_DAY_FIRST
+};
+
+/* How the clock of a file without UTC times is set in summer. */
+enum dew_clock {
+    DEW_CLOCK_UNSAID,   /* standard time; a question when it looks otherwise */
+    DEW_CLOCK_STANDARD, /* standard time all year                            */
+    DEW_CLOCK_US,       /* summer time by the rule of the United States      */
+    DEW_CLOCK_EU        /* summer time by the rule of the European Union     */
+};
+
+/* What a person says of a column that its header does not. */
+struct dew_column_said {
+    const char *header;  /* as in the file; case and marks do not matter    */
+    const char *meaning; /* "temperature", "dew point", ...; NULL: keep     */
+    const char *unit;    /* "degF"; NULL: keep                              */
+};
+
+/* One month of normals, to fill long gaps from: means of the month. */
+struct dew_month_normal {
+    double t, w, p, wind; /* degC, kg/kg, Pa, m/s                           */
+};
+
+/*
+ * Answers to what a file leaves open.  A complete description: start from
+ * DEW_WEATHER_ASK and change what is known.
+ */
+struct dew_weather_ask {
+    const char *station;       /* id or name, in a file of several; or NULL */
+    int year;                  /* of a file of several; 0 all               */
+    enum dew_date_order order; /* of dates such as 3/4/2020                 */
+    enum dew_clock clock;
+    double utc_offset; /* h     of local standard time, NaN unsaid  */
+    double elevation;  /* m     NaN: from the file                  */
+    double latitude;   /* deg   NaN: from the file                  */
+    double longitude;  /* deg   NaN: from the file                  */
+    const struct dew_column_said *said; /* said_count rows                  */
+    size_t said_count;
+    int frost_point;  /* 1: dew points below 0 degC are over ice   */
+    double gap_limit; /* h     longest gap filled by a line        */
+    int keep_gaps;    /* 1: leave NaN in long gaps, to look at, not to run    */
+    const struct dew_month_normal *normals; /* 12, or NULL: refuse long gaps */
+};
+
+/* Nothing said; gaps up to 3 h are filled (our own choice, no source). */
+#define DEW_WEATHER_ASK                                                        \
+    {                                                                          \
+        .utc_offset = (double)NAN, .elevation = (double)NAN,                   \
+        .latitude = (double)NAN, .longitude = (double)NAN, .gap_limit = 3.0    \
+    }
+
+/* What a reader left out, mended or found odd: code, words. */
+#define DEW_NOTICE_MAP(X)                                                      \
+    X(SUMMARY, "daily or monthly summary rows left out")                       \
+    X(SYNOPTIC, "synoptic reports left out beside the hourly ones")            \
+    X(STATION, "rows of other stations left out")                              \
+    X(YEAR, "rows of other years left out")                                    \
+    X(NO_TIME, "rows without a time left out")                                 \
+    X(EMPTY, "rows without a value left out")                                  \
+    X(BROKEN, "rows that are no table rows left out")                          \
+    X(MISSING, "values marked as missing")                                     \
+    X(FLAGGED, "values marked as suspect, left out")                           \
+    X(NOT_NUMBER, "values that are not numbers, left out")                     \
+    X(RANGE, "values outside their range, left out")                           \
+    X(DOUBLED, "rows repeating the time of another, left out")                 \
+    X(DISORDER, "rows earlier than the row before, sorted in")                 \
+    X(FROM_RH, "rows whose humidity is from RH, the rest from dew point")      \
+    X(SATURATED, "dew points above the temperature, cut to it")                \
+    X(SUMMER_TIME, "rows moved from summer to standard time")                  \
+    X(NO_SUCH_TIME, "rows in the hour that summer time leaves out")            \
+    X(JUMP, "steps of more than 15 K in an hour")                              \
+    X(STUCK, "hours in runs above 24 h of one temperature and humidity")       \
+    X(FILLED, "hours in gaps, filled by a line")                               \
+    X(FILLED_NORMALS, "hours in gaps, filled from monthly normals")            \
+    X(HELD, "hours at the ends, held from the nearest row")
+
+enum dew_notice_code {
+#define X(code, words) DEW_NOTICE_##code,
+    DEW_NOTICE_MAP(X)
+#undef X
+        DEW_NOTICE_COUNT
+};
+
+struct dew_notice {
+    long count;
+    int line; /* of the first; 0 when there is none or it is an hour        */
+};
+
+/* One column that was taken. */
+struct dew_column_taken {
+    char header[48], meaning[24], unit[12];
+};
+
+enum { DEW_COLUMNS_TAKEN = 24 };
+
+/* What a reader understood and did.  Plain; all zero before. */
+struct dew_weather_report {
+    char format[64];   /* "table with a header, separator ;"                */
+    char units_by[96]; /* what gave the units that the header did not, ""   */
+    struct dew_column_taken columns[DEW_COLUMNS_TAKEN];
+    int column_count;
+    int header_line;
+    long rows;       /* data rows read                                  */
+    long used;       /* of them, samples kept                           */
+    double interval; /* s     median step between samples               */
+    struct dew_notice notices[DEW_NOTICE_COUNT];
+    double longest_gap;  /* h     between samples, of those that were filled */
+    char longest_at[32]; /* "2020-03-04 05:00": its first hour              */
+    char clock[128];     /* which clock was read and how it was moved       */
+    char humidity[64];   /* "dew point over liquid water"                   */
+    char pressure[64];   /* "station pressure"                              */
+    char method[160];    /* how samples became hours                        */
+    char suspicion[160]; /* a likely mix-up of units, ""                    */
+};
+
+/* The few words of DEW_NOTICE_MAP; never NULL. */
+const char *dew_notice_text(enum dew_notice_code code);
+
+/*
+ * Read a weather file, plain or gzipped: fixed-width surface observations, or
+ * any table of text with a header from whose words time, temperature and
+ * humidity can be told.  Separators , ; tab; decimal point or comma; UTF-8 or
+ * Latin-1.  Units come from the header, from rows before it, from the
+ * documentation of a known layout or from ask->said, and are else refused.
+ *
+ * Local standard time comes out.  Samples become hours by a straight line
+ * between the reports around the end of the hour; solar is a mean over it.
+ *
+ *     gap_limit  h     0 .. 24
+ *
+ * A typical year (8,760 hours) and a file in the project's own form are held
+ * to order: each missing, doubled or disordered hour is a fault.  In any other
+ * file they are counted in the report, and a gap above gap_limit is a fault.
+ *
+ * Owner      on DEW_OK *year is the caller's, for dew_year_close; else NULL.
+ * Errors     the first fault's status; every fault is in faults, its column
+ *            the number of the cell (the character in a fixed-width file):
+ *            DEW_EIO DEW_EMEM DEW_ESYNTAX DEW_EMISSING DEW_EUNIT DEW_ERANGE;
+ *            DEW_EAMBIGUOUS is a question, with the answers in the text.
+ * Limits     a quoted cell ends on its line; a line has at most 65,536 bytes
+ *            and 512 cells; the header is within the first 60 lines; month
+ *            names are not read.  *report is filled also on an error.
+ */
+enum dew_status dew_weather_read(struct dew_year **year, const char *path,
+                                 const struct dew_weather_ask *ask,
+                                 struct dew_weather_report *report,
+                                 struct dew_faults *faults);
+
+/*
+ * Write a year as a table in the project's own form: "# key: value" lines for
+ * the site, then time, t, w, p, wind and solar, with units in the header.
+ * Written whole or not at all.  Reading it again gives the same year, to 9
+ * significant digits.
+ *
+ * Errors     DEW_EIO.
+ */
+enum dew_status dew_weather_write(const struct dew_year *year, const char *path,
+                                  struct dew_error *err);
 
 #ifdef __cplusplus
 }

@@ -1,0 +1,73 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * What a column means, from the words of its header, wherever it stands.
+ */
+#ifndef DEW_WEATHER_COLUMNS_H
+#define DEW_WEATHER_COLUMNS_H
+
+#include "dew/unit.h"
+
+/* code, kind of quantity, the words used in messages */
+#define DEW__MEANING_MAP(X)                                                    \
+    X(NOTHING, PURE, "nothing")                                                \
+    X(TIME, PURE, "time")                                                      \
+    X(YEAR, PURE, "year")                                                      \
+    X(MONTH, PURE, "month")                                                    \
+    X(DAY, PURE, "day")                                                        \
+    X(HOUR, PURE, "hour")                                                      \
+    X(MINUTE, PURE, "minute")                                                  \
+    X(T, TEMPERATURE, "temperature")                                           \
+    X(TD, TEMPERATURE, "dew point")                                            \
+    X(TWB, TEMPERATURE, "wet bulb")                                            \
+    X(RH, PURE, "relative humidity")                                           \
+    X(W, HUMIDITY_RATIO, "humidity ratio")                                     \
+    X(P, PRESSURE, "pressure")                                                 \
+    X(P_SEA, PRESSURE, "pressure at sea level")                                \
+    X(WIND, SPEED, "wind speed")                                               \
+    X(GLOBAL, IRRADIANCE, "global solar")                                      \
+    X(DIRECT, IRRADIANCE, "direct solar")                                      \
+    X(DIFFUSE, IRRADIANCE, "diffuse solar")                                    \
+    X(STATION, PURE, "station")                                                \
+    X(NAME, PURE, "station name")                                              \
+    X(LATITUDE, ANGLE, "latitude")                                             \
+    X(LONGITUDE, ANGLE, "longitude")                                           \
+    X(ELEVATION, LENGTH, "elevation")                                          \
+    X(REPORT, PURE, "kind of report")
+
+enum dew__meaning {
+#define X(code, quantity, words) DEW__IS_##code,
+    DEW__MEANING_MAP(X)
+#undef X
+        DEW__MEANING_COUNT
+};
+
+enum dew__place { DEW__UNSAID, DEW__OUTDOORS, DEW__INDOORS };
+
+struct dew__column {
+    int cell; /* from 0                                                     */
+    enum dew__meaning meaning;
+    int words; /* of the pattern that fitted: more words, surer             */
+    enum dew__place place;
+    const struct dew_unit *unit; /* NULL: the header does not say           */
+    int order;                   /* 1 month first, 2 day first, 0 unsaid    */
+    int has_zone, zone;          /* s east of UTC, from the header          */
+    char header[48];             /* as written, cut                         */
+    char room[24];               /* of a logger: what is left of the words  */
+};
+
+const char *dew__meaning_text(enum dew__meaning meaning);
+enum dew_quantity dew__meaning_quantity(enum dew__meaning meaning);
+
+/* The meaning called word by a person ("dew point"), or DEW__IS_NOTHING. */
+enum dew__meaning dew__meaning_find(const char *word);
+
+/* Read a header cell.  column->meaning is DEW__IS_NOTHING for most of them. */
+void dew__column_read(const char *header, int cell, struct dew__column *column);
+
+/* A unit as people spell it ("C", "deg F", "mbar", "W/m^2"), or NULL. */
+const struct dew_unit *dew__unit_spelt(const char *text, enum dew_quantity q);
+
+/* Compare without regard to case and blanks around. */
+int dew__same_words(const char *a, const char *b);
+
+#endif

@@ -1,0 +1,394 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Samples become hours.  t, w, p and wind: a straight line between the samples
+ * on both sides of the hour's end, when they are near enough; solar: the mean
+ * of the samples that end in the hour, or of the line through momentary ones.
+ */
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+
+#include "core/fail.h"
+#include "weather/calendar.h"
+#include "weather/reader.h"
+#include "weather/year.h"
+
+/* Steps that no weather makes, and a sensor that no longer moves: our own
+   choice of limits, for a warning only. */
+enum { JUMP_K = 15, STUCK_H = 24 };
+
+struct span {
+    int64_t first, last; /* the ends of the first and last hour */
+    size_t hours;
+};
+
+/* The value of a lane at the end of hours, walking forward. */
+struct walk {
+    const struct dew__reader *r;
+    enum dew__lane lane;
+    size_t next;   /* first sample with a value at or after the hour */
+    size_t before; /* last one before it; count: none                */
+};
+
+static int64_t up_to_hour(int64_t moment)
+{
+    int64_t rest = moment % DEW__HOUR;
+
+    if (rest < 0)
+        rest += DEW__HOUR;
+    return rest == 0 ? moment : moment - rest + DEW__HOUR;
+}
+
+/*
+ * Every hour that the samples reach into.  A first row at midnight ends the
+ * day before and only begins the first hour; then a last row at 23:00 begins
+ * the last.
+ */
+static struct span span_of(const struct dew__reader *r)
+{
+    int64_t first = r->samples[0].moment;
+    int64_t last = r->samples[r->count - 1].moment;
+    int midnight = first % DEW__DAY == 0;
+    struct span s;
+
+    if (r->typical) {
+        s.first = dew__days(DEW__TYPICAL, 1, 1) * DEW__DAY + DEW__HOUR;
+        s.last = s.first + (int64_t)8759 * DEW__HOUR;
+        s.hours = 8760;
+        return s;
+    }
+    s.first = up_to_hour(first) + (midnight ? DEW__HOUR : 0);
+    s.last = up_to_hour(last);
+    if (s.last - last > DEW__HOUR / 2)
+        s.last -= DEW__HOUR;
+    if (midnight && last == s.last && (last + DEW__HOUR) % DEW__DAY == 0)
+        s.last += DEW__HOUR;
+    s.hours =
+        s.last < s.first ? 0 : (size_t)((s.last - s.first) / DEW__HOUR) + 1;
+    return s;
+}
+
+/* ---- lines between samples ---------------------------------------------------------- */
+
+static double value(const struct walk *w, size_t i)
+{
+    return w->r->samples[i].lane[w->lane];
+}
+
+static void walk_to(struct walk *w, int64_t moment)
+{
+    while (w->next < w->r->count && (isnan(value(w, w->next)) ||
+                                     w->r->samples[w->next].moment < moment)) {
+        if (!isnan(value(w, w->next)))
+            w->before = w->next;
+        w->next++;
+    }
+}
+
+enum found { EXACT, NEAR, HELD, GAP };
+
+/* What stands at moment.  *gap: h between the samples beyond the usual step. */
+static enum found at(struct walk *w, int64_t moment, double *x, double *gap)
+{
+    const struct dew__sample *s = w->r->samples;
+    size_t count = w->r->count;
+    int64_t a, b;
+
+    walk_to(w, moment);
+    *gap = INFINITY;
+    if (w->next < count && s[w->next].moment == moment) {
+        *x = value(w, w->next);
+        return EXACT;
+    }
+    if (w->next == count || w->before == count) {
+        size_t only = w->next == count ? w->before : w->next;
+
+        if (only == count || llabs(s[only].moment - moment) > DEW__HOUR)
+            return GAP;
+        *x = value(w, only);
+        return HELD;
+    }
+    a = s[w->before].moment;
+    b = s[w->next].moment;
+    *gap = ((double)(b - a) - w->r->report->interval) / 3600.0;
+    *x = value(w, w->before) + (value(w, w->next) - value(w, w->before)) *
+                                   ((double)(moment - a) / (double)(b - a));
+    return *gap > w->r->ask->gap_limit ? GAP : NEAR;
+}
+
+/* ---- solar ----------------------------------------------------------------------------- */
+
+struct sun_walk {
+    const struct dew__reader *r;
+    size_t next; /* first sample after the hour's start */
+};
+
+/* Mean over the hour of the line through momentary samples; NaN across a
+   sample without one. */
+static double line_mean(const struct dew__reader *r, enum dew__lane lane,
+                        size_t from, int64_t start)
+{
+    const struct dew__sample *s = r->samples;
+    double sum = 0.0, seconds = 0.0;
+
+    for (size_t i = from; i < r->count; i++) {
+        int64_t a = i > 0 ? s[i - 1].moment : start;
+        int64_t b = s[i].moment, end = start + DEW__HOUR;
+
+        if (i == 0 || b - a > DEW__HOUR)
+            return NAN;
+        a = a < start ? start : a; /* samples lie on the hour or within it */
+        b = b > end ? end : b;
+        sum += 0.5 * (s[i - 1].lane[lane] + s[i].lane[lane]) * (double)(b - a);
+        seconds += (double)(b - a);
+        if (s[i].moment >= end)
+            break;
+    }
+    return seconds > 0.0 ? sum / seconds : NAN;
+}
+
+static double hour_mean(const struct dew__reader *r, enum dew__lane lane,
+                        size_t from, int64_t start)
+{
+    double sum = 0.0;
+    int n = 0;
+
+    for (size_t i = from; i < r->count; i++) {
+        const struct dew__sample *s = &r->samples[i];
+
+        if (s->moment > start + DEW__HOUR)
+            break;
+        if (isnan(s->lane[lane]))
+            continue;
+        sum += s->lane[lane];
+        n++;
+    }
+    return n > 0 ? sum / n : NAN;
+}
+
+static double solar(struct sun_walk *w, enum dew__lane lane, int64_t end)
+{
+    int64_t start = end - DEW__HOUR;
+    double x;
+
+    if (!w->r->has[lane])
+        return NAN;
+    while (w->next < w->r->count && w->r->samples[w->next].moment <= start)
+        w->next++;
+    x = w->r->instants ? line_mean(w->r, lane, w->next, start) : NAN;
+    return isnan(x) ? hour_mean(w->r, lane, w->next, start) : x;
+}
+
+/* ---- gaps ----------------------------------------------------------------------------------- */
+
+static const struct dew_month_normal *normal_at(const struct dew__reader *r,
+                                                int64_t moment)
+{
+    struct dew_date d;
+
+    if (r->ask->normals == NULL)
+        return NULL;
+    dew__date_of(moment, 0, &d);
+    return &r->ask->normals[d.month - 1];
+}
+
+static void note_fill(struct dew__reader *r, enum dew_notice_code code,
+                      double gap, int64_t moment)
+{
+    struct dew_weather_report *p = r->report;
+
+    p->notices[code].count++;
+    if (isinf(gap) || !(gap > p->longest_gap))
+        return;
+    p->longest_gap = gap;
+    dew__moment_text(moment, r->typical, p->longest_at, sizeof p->longest_at);
+}
+
+/* A gap above the limit: one fault where it begins. */
+static void refuse_gap(struct dew__reader *r, const char *what,
+                       const struct walk *w, int64_t moment)
+{
+    char from[24], text[24];
+    int before = w->before == r->count ? 0 : r->samples[w->before].line;
+
+    dew__moment_text(moment, r->typical, from, sizeof from);
+    if (w->before == r->count || w->next == r->count) {
+        dew__reader_fault(r, DEW_EMISSING, what, before, r->cell[w->lane],
+                          "no value at %s, at an end of the file", from);
+        return;
+    }
+    dew_number_fixed(
+        (double)(r->samples[w->next].moment - r->samples[w->before].moment) /
+            3600.0,
+        1, text, sizeof text);
+    dew__reader_fault(r, DEW_EMISSING, what, before, r->cell[w->lane],
+                      "no value for %s h from %s on; gaps above the limit are "
+                      "filled only when normals are given",
+                      text, from);
+}
+
+/* ---- one lane of every hour ------------------------------------------------------------------- */
+
+static double *slot(struct dew_hour *h, enum dew__lane lane)
+{
+    switch (lane) {
+    case DEW__LANE_T:
+        return &h->t;
+    case DEW__LANE_W:
+        return &h->w;
+    case DEW__LANE_P:
+        return &h->p;
+    default:
+        return &h->wind;
+    }
+}
+
+static double normal_of(const struct dew_month_normal *n, enum dew__lane lane)
+{
+    return lane == DEW__LANE_T   ? n->t
+           : lane == DEW__LANE_W ? n->w
+           : lane == DEW__LANE_P ? n->p
+                                 : n->wind;
+}
+
+/* What a gap is worth: 1 when the run goes on without a fault. */
+static int fill_gap(struct dew__reader *r, const struct walk *w, int64_t moment,
+                    double *x)
+{
+    const struct dew_month_normal *normal = normal_at(r, moment);
+
+    if (w->lane == DEW__LANE_P && (normal == NULL || isnan(normal->p)) &&
+        w->before < r->count && w->next < r->count)
+        return 1; /* pressure moves little: the line stands */
+    *x = NAN;
+    if (normal != NULL)
+        *x = normal_of(normal, w->lane);
+    if (normal != NULL && w->lane == DEW__LANE_T)
+        r->report->notices[DEW_NOTICE_FILLED_NORMALS].count++;
+    return normal != NULL || r->ask->keep_gaps;
+}
+
+/* Returns how many hours stand at a sample. */
+static size_t fill_lane(struct dew__reader *r, enum dew__lane lane,
+                        const char *what, const struct span *span,
+                        struct dew_hour *hours)
+{
+    size_t exact = 0;
+    struct walk w = {r, lane, 0, r->count};
+    int refused = 0;
+
+    for (size_t h = 0; h < span->hours; h++) {
+        int64_t moment = span->first + (int64_t)h * DEW__HOUR;
+        double x = NAN, gap;
+        enum found found = at(&w, moment, &x, &gap);
+
+        exact += found == EXACT;
+        if (found != GAP) {
+            refused = 0;
+            if (lane == DEW__LANE_T && found == HELD)
+                r->report->notices[DEW_NOTICE_HELD].count++;
+            /* gap is what a line bridges beyond the usual step */
+            if (lane == DEW__LANE_T && found == NEAR && gap > 0.5)
+                note_fill(r, DEW_NOTICE_FILLED, gap, moment);
+        } else if (!fill_gap(r, &w, moment, &x)) {
+            if (!refused)
+                refuse_gap(r, what, &w, moment);
+            refused = 1;
+        }
+        *slot(&hours[h], lane) = x;
+    }
+    return exact;
+}
+
+static void fill_solar(struct dew__reader *r, const struct span *span,
+                       struct dew_hour *hours)
+{
+    struct sun_walk g = {r, 0}, b = {r, 0}, d = {r, 0};
+
+    for (size_t h = 0; h < span->hours; h++) {
+        int64_t end = span->first + (int64_t)h * DEW__HOUR;
+
+        hours[h].global = solar(&g, DEW__LANE_GLOBAL, end);
+        hours[h].direct = solar(&b, DEW__LANE_DIRECT, end);
+        hours[h].diffuse = solar(&d, DEW__LANE_DIFFUSE, end);
+    }
+}
+
+/* ---- is it plausible ------------------------------------------------------------------------------ */
+
+static void look_odd(struct dew__reader *r, const struct dew_hour *h, size_t n)
+{
+    size_t run = 1;
+
+    for (size_t i = 1; i <= n; i++) {
+        if (i < n && fabs(h[i].t - h[i - 1].t) > JUMP_K)
+            r->report->notices[DEW_NOTICE_JUMP].count++;
+        if (i < n && h[i].t == h[i - 1].t && h[i].w == h[i - 1].w) {
+            run++;
+            continue;
+        }
+        if (run > STUCK_H)
+            r->report->notices[DEW_NOTICE_STUCK].count += (long)run;
+        run = 1;
+    }
+}
+
+static void say_method(struct dew__reader *r, int exact)
+{
+    snprintf(r->report->method, sizeof r->report->method, "%s; solar is %s",
+             exact ? "hourly rows taken at the end of their hour"
+                   : "a line between the rows around each hour's end",
+             !r->has[DEW__LANE_GLOBAL] ? "not in the file"
+             : r->instants ? "the mean of the line through momentary rows"
+                           : "the mean of the rows that end in the hour");
+}
+
+/* Hours of another year than asked for, off the front and the back. */
+static enum dew_status only_year(struct dew__reader *r, struct span *s)
+{
+    int64_t low, high;
+
+    if (r->ask->year == 0 || r->typical)
+        return DEW_OK;
+    low = dew__days(r->ask->year, 1, 1) * DEW__DAY + DEW__HOUR;
+    high = dew__days(r->ask->year + 1, 1, 1) * DEW__DAY;
+    s->first = s->first > low ? s->first : low;
+    s->last = s->last < high ? s->last : high;
+    s->hours =
+        s->last < s->first ? 0 : (size_t)((s->last - s->first) / DEW__HOUR) + 1;
+    if (s->hours == 0)
+        return dew__reader_fault(r, DEW_EUNKNOWN, "year", 0, 0,
+                                 "the file has no hour of %d", r->ask->year);
+    return DEW_OK;
+}
+
+enum dew_status dew__hours(struct dew__reader *r, struct dew_year *year)
+{
+    const struct dew_hour empty = {.t = NAN,
+                                   .w = NAN,
+                                   .p = NAN,
+                                   .wind = NAN,
+                                   .global = NAN,
+                                   .direct = NAN,
+                                   .diffuse = NAN};
+    struct span span = span_of(r);
+    struct dew_error err = {0};
+    size_t exact;
+
+    if (only_year(r, &span) != DEW_OK)
+        return r->status;
+    for (size_t h = 0; h < span.hours; h++)
+        if (dew__year_append(year, &empty, &err) != DEW_OK)
+            return dew__reader_error(r, &err);
+    exact = fill_lane(r, DEW__LANE_T, "temperature", &span, year->hours);
+    fill_lane(r, DEW__LANE_W, "humidity", &span, year->hours);
+    fill_lane(r, DEW__LANE_P, "pressure", &span, year->hours);
+    if (r->has[DEW__LANE_WIND])
+        fill_lane(r, DEW__LANE_WIND, "wind speed", &span, year->hours);
+    fill_solar(r, &span, year->hours);
+    look_odd(r, year->hours, span.hours);
+    say_method(r, r->report->interval == DEW__HOUR && exact > span.hours / 2);
+    if (dew__year_finish(year, span.first, r->typical, &err) != DEW_OK)
+        return dew__reader_error(r, &err);
+    return r->status;
+}

@@ -1,0 +1,218 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "weather/lines.h"
+
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "core/fail.h"
+
+enum dew_status dew__lines_open(struct dew__lines *in, const char *path,
+                                struct dew_error *err)
+{
+    memset(in, 0, sizeof *in);
+    in->path = path;
+    in->eol = '\n';
+    dew__at(err, path, 0, 0);
+    errno = 0;
+    in->gz = gzopen(path, "rb");
+    if (in->gz == NULL && errno != 0 && errno != ENOMEM)
+        return dew__fail(err, DEW_EIO, "%s: cannot be opened: %s", path,
+                         strerror(errno));
+    /* The line being given out may have begun in the block before. */
+    in->block = malloc(DEW__LINE_MAX + DEW__BLOCK + 1);
+    if (in->gz == NULL || in->block == NULL) {
+        dew__lines_close(in);
+        return dew__fail(err, DEW_EMEM, "no memory to read %s", path);
+    }
+    return DEW_OK;
+}
+
+void dew__lines_close(struct dew__lines *in)
+{
+    if (in->gz != NULL)
+        gzclose_r(in->gz);
+    free(in->block);
+    in->gz = NULL;
+    in->block = NULL;
+}
+
+enum dew_status dew__lines_again(struct dew__lines *in, struct dew_error *err)
+{
+    in->from = in->used = 0;
+    in->ended = in->line = 0;
+    if (gzrewind(in->gz) != 0)
+        return dew__fail(err, DEW_EIO, "%s: cannot be read again", in->path);
+    return DEW_OK;
+}
+
+/* Move what is left to the front and read a block behind it. */
+static enum dew_status refill(struct dew__lines *in, struct dew_error *err)
+{
+    size_t left = in->used - in->from;
+    int first = in->line == 0 && in->used == 0;
+    int code, n;
+
+    if (left >= DEW__LINE_MAX) {
+        dew__at(err, in->path, in->line + 1, 1);
+        return dew__fail(err, DEW_ESYNTAX,
+                         "a line longer than %d bytes: not a table of text",
+                         DEW__LINE_MAX);
+    }
+    memmove(in->block, in->block + in->from, left);
+    in->from = 0;
+    in->used = left;
+    n = gzread(in->gz, in->block + left, DEW__BLOCK);
+    gzerror(in->gz, &code);
+    if (n < 0 || (code != Z_OK && code != Z_STREAM_END)) {
+        dew__at(err, in->path, in->line + 1, 1);
+        return dew__fail(err, DEW_EIO, "the %s",
+                         code == Z_ERRNO ? "disk could not be read"
+                                         : "compressed data are damaged or "
+                                           "end early");
+    }
+    in->ended = n == 0;
+    in->used += (size_t)n;
+    if (first && n > 0 && memchr(in->block, '\n', in->used) == NULL &&
+        memchr(in->block, '\r', in->used) != NULL)
+        in->eol = '\r';
+    return DEW_OK;
+}
+
+/* What stands before the text proper: a byte order mark. */
+static void skip_mark(struct dew__lines *in)
+{
+    if (in->length >= 3 && memcmp(in->text, "\xEF\xBB\xBF", 3) == 0) {
+        in->text += 3;
+        in->length -= 3;
+    }
+}
+
+static enum dew_status give(struct dew__lines *in, size_t length,
+                            struct dew_error *err)
+{
+    in->text = in->block + in->from;
+    in->length = length;
+    in->from += length < in->used - in->from ? length + 1 : length;
+    in->line++;
+    if (in->length > 0 && in->text[in->length - 1] == '\r')
+        in->length--;
+    in->text[in->length] = '\0';
+    if (in->line == 1)
+        skip_mark(in);
+    if (memchr(in->text, '\0', in->length) == NULL)
+        return DEW_OK;
+    dew__at(err, in->path, in->line, 1);
+    return dew__fail(err, DEW_ESYNTAX,
+                     "a zero byte: not plain text (save it as UTF-8 text, or "
+                     "as CSV)");
+}
+
+enum dew_status dew__lines_next(struct dew__lines *in, int *more,
+                                struct dew_error *err)
+{
+    enum dew_status status;
+    size_t seen = 0;
+
+    for (;;) {
+        char *start = in->block + in->from;
+        size_t left = in->used - in->from;
+        char *end =
+            left > seen ? memchr(start + seen, in->eol, left - seen) : NULL;
+
+        *more = 1;
+        if (end != NULL)
+            return give(in, (size_t)(end - start), err);
+        if (in->ended) {
+            *more = left > 0;
+            return left > 0 ? give(in, left, err) : DEW_OK;
+        }
+        seen = left;
+        status = refill(in, err);
+        if (status != DEW_OK)
+            return status;
+    }
+}
+
+static int start_parser(struct dew__cells *cells)
+{
+    cells->ready = csv_init(&cells->csv, CSV_STRICT_FINI) == 0;
+    return cells->ready;
+}
+
+enum dew_status dew__cells_open(struct dew__cells *cells, struct dew_error *err)
+{
+    memset(cells, 0, sizeof *cells);
+    cells->room = DEW__LINE_MAX + DEW__CELLS_MAX + 1;
+    cells->text = malloc(cells->room);
+    if (cells->text == NULL || !start_parser(cells)) {
+        dew__cells_close(cells);
+        return dew__fail(err, DEW_EMEM, "no memory for the cells of a line");
+    }
+    return DEW_OK;
+}
+
+void dew__cells_close(struct dew__cells *cells)
+{
+    if (cells->ready)
+        csv_free(&cells->csv);
+    cells->ready = 0;
+    free(cells->text);
+    cells->text = NULL;
+}
+
+static void keep(void *cell, size_t length, void *data)
+{
+    struct dew__cells *cells = data;
+
+    if (cells->count == DEW__CELLS_MAX ||
+        cells->used + length + 1 > cells->room) {
+        cells->too_many = 1;
+        return;
+    }
+    cells->at[cells->count++] = cells->used;
+    memcpy(cells->text + cells->used, cell, length);
+    cells->used += length;
+    cells->text[cells->used++] = '\0';
+}
+
+/* A parser that failed is in no known state: take a new one. */
+static enum dew_status broken(struct dew__cells *cells, int line,
+                              const struct dew__lines *in,
+                              struct dew_error *err)
+{
+    int memory = csv_error(&cells->csv) == CSV_ENOMEM;
+    int column = (int)cells->count + 1;
+
+    csv_free(&cells->csv);
+    cells->count = 0;
+    if (!start_parser(cells) || memory)
+        return dew__fail(err, DEW_EMEM, "no memory for the cells of a line");
+    dew__at(err, in->path, line, column);
+    return dew__fail(err, DEW_ESYNTAX,
+                     "a quote is opened and not closed on its line");
+}
+
+enum dew_status dew__cells_split(struct dew__cells *cells,
+                                 const struct dew__lines *in, char delimiter,
+                                 struct dew_error *err)
+{
+    cells->count = cells->used = 0;
+    cells->too_many = 0;
+    csv_set_delim(&cells->csv, (unsigned char)delimiter);
+    if (csv_parse(&cells->csv, in->text, in->length, keep, NULL, cells) !=
+            in->length ||
+        csv_fini(&cells->csv, keep, NULL, cells) != 0)
+        return broken(cells, in->line, in, err);
+    if (cells->too_many) {
+        dew__at(err, in->path, in->line, DEW__CELLS_MAX);
+        return dew__fail(err, DEW_ESYNTAX, "more than %d cells in a line",
+                         DEW__CELLS_MAX);
+    }
+    return DEW_OK;
+}
+
+const char *dew__cell(const struct dew__cells *cells, size_t i)
+{
+    return i < cells->count ? cells->text + cells->at[i] : "";
+}

@@ -1,0 +1,80 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * A text file, plain or gzipped, one physical line at a time, and the cells of
+ * a line.  The parser of libcsv is given one line and then told that it ended,
+ * so that a line number is exact and an open quote cannot swallow the file.
+ */
+#ifndef DEW_WEATHER_LINES_H
+#define DEW_WEATHER_LINES_H
+
+#include <csv.h>
+#include <zlib.h>
+
+#include "dew/status.h"
+
+enum {
+    DEW__BLOCK = 1 << 17,    /* bytes read at once                          */
+    DEW__LINE_MAX = 1 << 16, /* longest line                                */
+    DEW__CELLS_MAX = 512     /* most cells in a line                        */
+};
+
+struct dew__lines {
+    const char *path;
+    gzFile gz;
+    char *block;       /* DEW__LINE_MAX for a line begun, then DEW__BLOCK    */
+    size_t from, used; /* the bytes of block not yet given out               */
+    int ended;
+    char eol;   /* '\n', or '\r' in a file that has no '\n'                 */
+    int line;   /* number of the line last given, from 1                    */
+    char *text; /* that line: no end of line, NUL after it                  */
+    size_t length;
+};
+
+/* Errors: DEW_EIO (the path cannot be opened), DEW_EMEM. */
+enum dew_status dew__lines_open(struct dew__lines *in, const char *path,
+                                struct dew_error *err);
+void dew__lines_close(struct dew__lines *in);
+
+/*
+ * The next line.  *more is 0 at the end of the file.  A byte order mark is
+ * taken off the first line.
+ *
+ * Errors     DEW_ESYNTAX: a line above DEW__LINE_MAX or a zero byte (no text);
+ *            DEW_EIO: the disk, or compressed data that are damaged or cut.
+ */
+enum dew_status dew__lines_next(struct dew__lines *in, int *more,
+                                struct dew_error *err);
+
+/* Start again at the first line.  Errors: DEW_EIO. */
+enum dew_status dew__lines_again(struct dew__lines *in, struct dew_error *err);
+
+struct dew__cells {
+    struct csv_parser csv;
+    int ready; /* csv is initialised                                         */
+    char delimiter;
+    char *text; /* the cells, each ended by NUL                              */
+    size_t used, room;
+    size_t count, at[DEW__CELLS_MAX]; /* where each cell starts in text      */
+    int too_many;
+};
+
+/* Errors: DEW_EMEM. */
+enum dew_status dew__cells_open(struct dew__cells *cells,
+                                struct dew_error *err);
+void dew__cells_close(struct dew__cells *cells);
+
+/*
+ * Split a line at delimiter (',' ';' or tab).  Spaces around a cell are taken
+ * off.  cells->count is 0 for a blank line.
+ *
+ * Errors     DEW_ESYNTAX: a quote left open, above DEW__CELLS_MAX cells;
+ *            DEW_EMEM.
+ */
+enum dew_status dew__cells_split(struct dew__cells *cells,
+                                 const struct dew__lines *in, char delimiter,
+                                 struct dew_error *err);
+
+/* Cell i (from 0), "" past the last.  Good until the next split. */
+const char *dew__cell(const struct dew__cells *cells, size_t i);
+
+#endif

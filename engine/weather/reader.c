@@ -1,0 +1,272 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "weather/reader.h"
+
+#include <math.h>
+#include <stdarg.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "core/fail.h"
+#include "weather/calendar.h"
+#include "weather/year.h"
+
+/* Ranges a reading must be in to be one, SI: records of the earth's surface
+   with some room; the rows of struct dew_hour. */
+static const struct range {
+    double low, high;
+    const char *text;
+} ranges[DEW__LANES] = {
+    [DEW__LANE_T] = {-70.0, 60.0, "-70 .. 60 degC"},
+    [DEW__LANE_TD] = {-90.0, 40.0, "-90 .. 40 degC"},
+    [DEW__LANE_RH] = {0.0, 105.0, "0 .. 105 %"},
+    [DEW__LANE_TWB] = {-70.0, 45.0, "-70 .. 45 degC"},
+    [DEW__LANE_W] = {0.0, 0.06, "0 .. 60 g/kg"},
+    [DEW__LANE_P] = {50e3, 110e3, "500 .. 1100 hPa"},
+    [DEW__LANE_WIND] = {0.0, 80.0, "0 .. 80 m/s"},
+    [DEW__LANE_GLOBAL] = {-20.0, 1500.0, "0 .. 1500 W/m2"},
+    [DEW__LANE_DIRECT] = {-20.0, 1500.0, "0 .. 1500 W/m2"},
+    [DEW__LANE_DIFFUSE] = {-20.0, 1000.0, "0 .. 1000 W/m2"},
+};
+
+const char *dew_notice_text(enum dew_notice_code code)
+{
+    static const char *const text[] = {
+#define X(code, words) words,
+        DEW_NOTICE_MAP(X)
+#undef X
+    };
+    return (unsigned)code < DEW_NOTICE_COUNT ? text[code] : "unknown notice";
+}
+
+void dew__note(struct dew__reader *r, enum dew_notice_code code, int line)
+{
+    struct dew_notice *n = &r->report->notices[code];
+
+    if (n->count++ == 0)
+        n->line = line;
+}
+
+enum dew_status dew__reader_error(struct dew__reader *r,
+                                  const struct dew_error *err)
+{
+    if (r->status == DEW_OK)
+        r->status = err->status;
+    return dew__fault(r->faults, err);
+}
+
+enum dew_status dew__reader_fault(struct dew__reader *r, enum dew_status status,
+                                  const char *key, int line, int column,
+                                  const char *format, ...)
+{
+    struct dew_error err = {0};
+    char text[sizeof err.text];
+    va_list args;
+
+    va_start(args, format);
+    vsnprintf(text, sizeof text, format, args);
+    va_end(args);
+    dew__at(&err, r->path, line, column);
+    dew__in(&err, key);
+    dew__fail(&err, status, "%s", text);
+    return dew__reader_error(r, &err);
+}
+
+struct dew__sample *dew__reader_sample(struct dew__reader *r)
+{
+    struct dew__sample *s;
+
+    if (r->count == r->room) {
+        size_t room = r->room == 0 ? 8832 : r->room + r->room / 2;
+        struct dew__sample *more = realloc(r->samples, room * sizeof *more);
+
+        if (more == NULL) {
+            dew__reader_fault(r, DEW_EMEM, "", 0, 0, "no memory for %zu rows",
+                              room);
+            return NULL;
+        }
+        r->samples = more;
+        r->room = room;
+    }
+    s = &r->samples[r->count++];
+    memset(s, 0, sizeof *s);
+    for (int i = 0; i < DEW__LANES; i++)
+        s->lane[i] = NAN;
+    return s;
+}
+
+void dew__reader_put(struct dew__reader *r, struct dew__sample *s,
+                     enum dew__lane lane, double x)
+{
+    const struct range *range = &ranges[lane];
+
+    if (r->no_unit[lane] && lane != DEW__LANE_RH) {
+        s->lane[lane] = x; /* kept as written, to find out what fits */
+        return;
+    }
+    if (!(x >= range->low && x <= range->high)) {
+        dew__note(r, DEW_NOTICE_RANGE, s->line);
+        if (r->strict)
+            dew__reader_fault(r, DEW_ERANGE, r->header[lane], s->line,
+                              r->cell[lane], "%.6g is outside %s", x,
+                              range->text);
+        return;
+    }
+    if (lane == DEW__LANE_RH && x > r->rh_most)
+        r->rh_most = x;
+    if (lane >= DEW__LANE_GLOBAL && x < 0.0)
+        x = 0.0; /* a sensor's zero at night */
+    s->lane[lane] = x;
+}
+
+void dew__reader_took(struct dew__reader *r, const char *header,
+                      const char *meaning, const char *unit)
+{
+    struct dew_column_taken *c;
+
+    if (r->report->column_count == DEW_COLUMNS_TAKEN)
+        return;
+    c = &r->report->columns[r->report->column_count++];
+    snprintf(c->header, sizeof c->header, "%s", header);
+    snprintf(c->meaning, sizeof c->meaning, "%s", meaning);
+    snprintf(c->unit, sizeof c->unit, "%s", unit);
+}
+
+int dew__reader_station(struct dew__reader *r, const char *id, const char *name,
+                        int line)
+{
+    const char *asked = r->ask->station;
+    int n = r->station_count;
+
+    if (asked != NULL && strcmp(asked, id) != 0 &&
+        !dew__same_words(asked, id) && !dew__same_words(asked, name)) {
+        dew__note(r, DEW_NOTICE_STATION, line);
+        return 0;
+    }
+    for (int i = n - 1; i >= 0; i--)
+        if (strncmp(r->stations[i], id, DEW__ID_MAX - 1) == 0)
+            return 1;
+    if (n < DEW__STATIONS_MAX) {
+        snprintf(r->stations[n], DEW__ID_MAX, "%s", id);
+        r->station_count++;
+    }
+    return 1;
+}
+
+char *dew__moment_text(int64_t moment, int typical, char *out, size_t size)
+{
+    struct dew_date d;
+
+    dew__date_of(moment, typical, &d);
+    if (typical)
+        snprintf(out, size, "%02d-%02d %02d:00", d.month, d.day, d.hour);
+    else
+        snprintf(out, size, "%04d-%02d-%02d %02d:00", d.year, d.month, d.day,
+                 d.hour);
+    return out;
+}
+
+/* A file of several stations and none asked for. */
+static void ask_station(struct dew__reader *r)
+{
+    char list[160] = "";
+    size_t n = 0;
+
+    if (r->ask->station != NULL && r->station_count == 0)
+        dew__reader_fault(r, DEW_EUNKNOWN, "station", 0, 0,
+                          "no row is of station \"%s\"", r->ask->station);
+    if (r->station_count < 2)
+        return;
+    for (int i = 0; i < r->station_count && n < sizeof list - 50; i++)
+        n += (size_t)snprintf(list + n, sizeof list - n, "%s%s",
+                              i > 0 ? ", " : "", r->stations[i]);
+    dew__reader_fault(r, DEW_EAMBIGUOUS, "station", 0, 0,
+                      "the file holds several stations (%s): say which", list);
+}
+
+/* What the person says of the place goes over what the file says. */
+static void settle_site(struct dew__reader *r)
+{
+    const struct dew_weather_ask *a = r->ask;
+
+    if (!isnan(a->latitude))
+        r->site.latitude = a->latitude;
+    if (!isnan(a->longitude))
+        r->site.longitude = a->longitude;
+    if (!isnan(a->elevation))
+        r->site.elevation = a->elevation;
+    if (r->site.id[0] == '\0' && r->station_count > 0)
+        snprintf(r->site.id, sizeof r->site.id, "%.23s", r->stations[0]);
+}
+
+static enum dew_status read_rows(struct dew__reader *r)
+{
+    struct dew_error err = {0};
+    struct dew__lines in;
+    int more = 0;
+
+    if (dew__lines_open(&in, r->path, &err) == DEW_OK &&
+        dew__lines_next(&in, &more, &err) == DEW_OK) {
+        if (more && dew__isd_is(&in))
+            dew__isd_read(r, &in);
+        else
+            dew__table_read(r, &in);
+    } else {
+        dew__reader_error(r, &err);
+    }
+    dew__lines_close(&in);
+    if (r->status == DEW_OK)
+        ask_station(r);
+    settle_site(r);
+    return r->status;
+}
+
+static enum dew_status build(struct dew__reader *r, struct dew_year **year)
+{
+    struct dew_error err = {0};
+    const char *name = strrchr(r->path, '/');
+
+    if (dew__year_open(year, 8784, &err) != DEW_OK)
+        return dew__reader_error(r, &err);
+    if (dew__hours(r, *year) != DEW_OK)
+        return r->status;
+    (*year)->site = r->site;
+    dew__year_say(*year, "file %s", name != NULL ? name + 1 : r->path);
+    dew__year_say(*year, "%s", r->report->method);
+    for (int i = DEW_NOTICE_JUMP; i < DEW_NOTICE_COUNT; i++)
+        if (r->report->notices[i].count > 0)
+            dew__year_say(*year, "%ld %s", r->report->notices[i].count,
+                          dew_notice_text((enum dew_notice_code)i));
+    return r->status;
+}
+
+enum dew_status dew_weather_read(struct dew_year **year, const char *path,
+                                 const struct dew_weather_ask *ask,
+                                 struct dew_weather_report *report,
+                                 struct dew_faults *faults)
+{
+    struct dew_year *made = NULL;
+    struct dew__reader r = {.path = path,
+                            .ask = ask,
+                            .report = report,
+                            .faults = faults,
+                            .site = {.latitude = NAN,
+                                     .longitude = NAN,
+                                     .elevation = NAN,
+                                     .utc_offset = NAN}};
+
+    *year = NULL;
+    memset(report, 0, sizeof *report);
+    if (read_rows(&r) == DEW_OK && dew__moments(&r) == DEW_OK) {
+        dew__humid(&r);
+        if (r.status == DEW_OK)
+            build(&r, &made);
+    }
+    free(r.samples);
+    if (r.status != DEW_OK) {
+        dew_year_close(made);
+        return r.status;
+    }
+    *year = made;
+    return DEW_OK;
+}

@@ -1,0 +1,124 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * What the parts of the weather reader share: rows of a file become samples
+ * (table.c, isd.c), samples get their moment (moments.c) and become hours
+ * (humid.c, hours.c).  reader.c calls them in that order.
+ */
+#ifndef DEW_WEATHER_READER_H
+#define DEW_WEATHER_READER_H
+
+#include <stdint.h>
+
+#include "dew/weather.h"
+#include "weather/columns.h"
+#include "weather/lines.h"
+#include "weather/stamps.h"
+
+/* What a sample holds, SI; NaN where the row has none. */
+enum dew__lane {
+    DEW__LANE_T,
+    DEW__LANE_TD,
+    DEW__LANE_RH,
+    DEW__LANE_TWB,
+    DEW__LANE_W,
+    DEW__LANE_P,
+    DEW__LANE_WIND,
+    DEW__LANE_GLOBAL,
+    DEW__LANE_DIRECT,
+    DEW__LANE_DIFFUSE,
+    DEW__LANES
+};
+
+struct dew__sample {
+    int64_t moment;  /* of the day as written; later local standard time   */
+    int32_t seconds; /* of that day                                        */
+    int32_t zone;    /* s east of UTC, with has_zone                       */
+    int32_t local;   /* s: the local clock less UTC, with has_local        */
+    int32_t line;
+    uint8_t has_zone, has_local;
+    uint8_t swaps;    /* month and day could change places                  */
+    uint8_t synoptic; /* a report that repeats an hourly one                */
+    double lane[DEW__LANES];
+};
+
+enum { DEW__STATIONS_MAX = 8, DEW__ID_MAX = 40 };
+
+struct dew__reader {
+    const char *path;
+    const struct dew_weather_ask *ask;
+    struct dew_weather_report *report;
+    struct dew_faults *faults;
+    enum dew_status status; /* of the first fault */
+
+    struct dew__sample *samples;
+    size_t count, room;
+
+    struct dew_site site; /* NaN and "" where the file does not say          */
+    int strict;           /* own form or typical year: faults, not notices   */
+    int typical;
+    int instants;        /* solar is of the moment, not a mean that ends    */
+    int standard;        /* the layout is known to keep standard time       */
+    int has[DEW__LANES]; /* a column or a field for it                      */
+    const char *header[DEW__LANES]; /* its header, for messages              */
+    int cell[DEW__LANES];           /* its cell, from 1                      */
+    int no_unit[DEW__LANES];
+    int sea_pressure; /* the pressure lane is at sea level               */
+    int time_cell;    /* from 1                                          */
+    int month_first, day_first; /* a row proves it: its line                 */
+    int order;  /* 1 month first, 2 day first, 0 unsaid            */
+    int hourly; /* rows that are not synoptic                      */
+    int header_zone, has_header_zone;
+    char stations[DEW__STATIONS_MAX][DEW__ID_MAX];
+    int station_count;
+    char first_date[32]; /* the first time cell, for a question             */
+    double rh_most;      /* largest RH as written                           */
+};
+
+/* Note the code once, at line. */
+void dew__note(struct dew__reader *r, enum dew_notice_code code, int line);
+
+/* Add a fault; line 0: of the file.  Returns status. */
+enum dew_status dew__reader_fault(struct dew__reader *r, enum dew_status status,
+                                  const char *key, int line, int column,
+                                  const char *format, ...)
+    __attribute__((format(printf, 6, 7)));
+
+/* Add the fault in err. */
+enum dew_status dew__reader_error(struct dew__reader *r,
+                                  const struct dew_error *err);
+
+/* A new sample at the end, all lanes NaN; NULL and a fault without memory. */
+struct dew__sample *dew__reader_sample(struct dew__reader *r);
+
+/* Put x (SI) into a lane when it is within its range, else note or fault. */
+void dew__reader_put(struct dew__reader *r, struct dew__sample *s,
+                     enum dew__lane lane, double x);
+
+/* Say which column was taken for what. */
+void dew__reader_took(struct dew__reader *r, const char *header,
+                      const char *meaning, const char *unit);
+
+/* Note the station of a row; 0 when the row is of another than asked. */
+int dew__reader_station(struct dew__reader *r, const char *id, const char *name,
+                        int line);
+
+/* The file as a table: samples, site, what each lane is. */
+enum dew_status dew__table_read(struct dew__reader *r, struct dew__lines *in);
+
+/* Fixed-width surface observations: is the first line one, and read them. */
+int dew__isd_is(const struct dew__lines *in);
+enum dew_status dew__isd_read(struct dew__reader *r, struct dew__lines *in);
+
+/* Samples in local standard time, in order, each moment once. */
+enum dew_status dew__moments(struct dew__reader *r);
+
+/* Pressure and humidity ratio of every sample. */
+void dew__humid(struct dew__reader *r);
+
+/* Hours from samples, dated. */
+enum dew_status dew__hours(struct dew__reader *r, struct dew_year *year);
+
+/* "2020-03-04 05:00" of a moment; size 24 is enough.  Returns out. */
+char *dew__moment_text(int64_t moment, int typical, char *out, size_t size);
+
+#endif

@@ -1,0 +1,445 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Find the header of a table, and which of its columns are taken. */
+#include "weather/table.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+static const enum dew__meaning lane_meaning[DEW__LANES] = {
+    [DEW__LANE_T] = DEW__IS_T,           [DEW__LANE_TD] = DEW__IS_TD,
+    [DEW__LANE_RH] = DEW__IS_RH,         [DEW__LANE_TWB] = DEW__IS_TWB,
+    [DEW__LANE_W] = DEW__IS_W,           [DEW__LANE_P] = DEW__IS_P,
+    [DEW__LANE_WIND] = DEW__IS_WIND,     [DEW__LANE_GLOBAL] = DEW__IS_GLOBAL,
+    [DEW__LANE_DIRECT] = DEW__IS_DIRECT, [DEW__LANE_DIFFUSE] = DEW__IS_DIFFUSE,
+};
+
+/* ---- what was said -------------------------------------------------------- */
+
+static const struct dew_column_said *said_of(const struct dew__table *t,
+                                             const char *header)
+{
+    for (size_t i = 0; i < t->r->ask->said_count; i++)
+        if (dew__same_words(t->r->ask->said[i].header, header))
+            return &t->r->ask->said[i];
+    return NULL;
+}
+
+/* A header cell, with what the person says of it. */
+static void read_column(const struct dew__table *t, const char *header,
+                        int cell, struct dew__column *c)
+{
+    const struct dew_column_said *said = said_of(t, header);
+
+    dew__column_read(header, cell, c);
+    if (said == NULL)
+        return;
+    if (said->meaning != NULL) {
+        c->meaning = dew__meaning_find(said->meaning);
+        c->place = DEW__OUTDOORS;
+        c->words = 9; /* more than any pattern */
+    }
+    if (said->unit != NULL)
+        c->unit =
+            dew__unit_spelt(said->unit, dew__meaning_quantity(c->meaning));
+}
+
+/* ---- the header ----------------------------------------------------------- */
+
+/* How many columns of the split line mean something; 0 when it is no header. */
+static int score(const struct dew__table *t)
+{
+    struct dew__column c;
+    int n = 0, times = 0, values = 0;
+
+    for (size_t i = 0; i < t->cells.count; i++) {
+        const char *cell = dew__cell(&t->cells, i);
+
+        if (strlen(cell) > 120)
+            continue;
+        read_column(t, cell, (int)i, &c);
+        n += c.meaning != DEW__IS_NOTHING;
+        times += c.meaning == DEW__IS_TIME || c.meaning == DEW__IS_YEAR;
+        values += c.meaning >= DEW__IS_T && c.meaning <= DEW__IS_W;
+    }
+    return times > 0 && values > 0 ? n : 0;
+}
+
+/* The best of the three separators for the line; 0 when it is no header. */
+static char separator(struct dew__table *t)
+{
+    static const char marks[] = {',', ';', '\t'};
+    int best = 0;
+    char found = '\0';
+
+    for (size_t i = 0; i < sizeof marks; i++) {
+        int n;
+
+        if (dew__cells_split(&t->cells, t->in, marks[i], NULL) != DEW_OK)
+            continue;
+        n = score(t);
+        if (n > best) {
+            best = n;
+            found = marks[i];
+        }
+    }
+    return found;
+}
+
+static enum dew_status find_header(struct dew__table *t)
+{
+    struct dew_error err = {0};
+    int more = 1;
+
+    if (dew__lines_again(t->in, &err) != DEW_OK)
+        return dew__reader_error(t->r, &err);
+    for (int i = 0; i < DEW__HEAD_LINES; i++) {
+        if (dew__lines_next(t->in, &more, &err) != DEW_OK)
+            return dew__reader_error(t->r, &err);
+        if (!more)
+            break;
+        t->delimiter = separator(t);
+        if (t->delimiter == '\0')
+            continue;
+        t->header_line = t->r->report->header_line = t->in->line;
+        return DEW_OK;
+    }
+    return dew__reader_fault(
+        t->r, DEW_EMISSING, "header", 1, 1,
+        "no line of the first %d names a time and a temperature or humidity; a "
+        "header such as \"time,temperature (degC),relative humidity (%%)\" "
+        "would",
+        DEW__HEAD_LINES);
+}
+
+/* ---- rows before the header ------------------------------------------------ */
+
+const char *dew__table_hint(const struct dew__table *t, const char *key)
+{
+    for (int i = 0; i < t->hint_count; i++)
+        if (dew__same_words(t->hints[i].key, key))
+            return t->hints[i].value;
+    return NULL;
+}
+
+static void add_hint(struct dew__table *t, const char *key, const char *value)
+{
+    struct dew__hint *h;
+
+    if (t->hint_count == DEW__HINTS_MAX || *key == '\0' || *value == '\0')
+        return;
+    h = &t->hints[t->hint_count++];
+    snprintf(h->key, sizeof h->key, "%s", key);
+    snprintf(h->value, sizeof h->value, "%s", value);
+}
+
+static double number_of(const char *text)
+{
+    double x = NAN;
+
+    if (text == NULL || dew__cell_number(text, ',', &x) != DEW__CELL_NUMBER)
+        return NAN;
+    return x;
+}
+
+/* "722020,MIAMI INTL AP,FL,-5,25.817,-80.3,11": the first line of a typical
+   year names nothing; its layout is that of [TMY3]. */
+static void typical_site(struct dew__table *t)
+{
+    struct dew_site *s = &t->r->site;
+    const char *id = dew__cell(&t->cells, 0);
+    double offset = number_of(dew__cell(&t->cells, 3));
+
+    if (strlen(id) != 6 || id[strspn(id, "0123456789")] != '\0' ||
+        !(offset >= -12.0 && offset <= 14.0))
+        return;
+    t->r->typical = t->r->strict = t->r->standard = 1;
+    snprintf(s->id, sizeof s->id, "%s", id);
+    snprintf(s->name, sizeof s->name, "%s", dew__cell(&t->cells, 1));
+    s->utc_offset = offset;
+    s->latitude = number_of(dew__cell(&t->cells, 4));
+    s->longitude = number_of(dew__cell(&t->cells, 5));
+    s->elevation = number_of(dew__cell(&t->cells, 6));
+}
+
+/* "# latitude: 25.817". */
+static void keyed_line(struct dew__table *t)
+{
+    const char *text = t->in->text + strspn(t->in->text, "# \t");
+    const char *colon = strchr(text, ':');
+    char key[48];
+
+    if (strncmp(text, "dewledger weather", 17) == 0)
+        t->r->strict = t->r->standard = 1;
+    if (colon == NULL || colon - text >= (long)sizeof key)
+        return;
+    snprintf(key, sizeof key, "%.*s", (int)(colon - text), text);
+    colon++;
+    add_hint(t, key, colon + strspn(colon, " \t"));
+}
+
+static int wanted_key(const char *key)
+{
+    static const char *const keys[] = {
+        "unit",     "latitude", "longitude", "elevation", "altitude",
+        "timezone", "zone",     "location",  "station",   "name"};
+    char low[48];
+    size_t n = 0;
+
+    for (; key[n] != '\0' && n < sizeof low - 1; n++)
+        low[n] = (char)(key[n] >= 'A' && key[n] <= 'Z' ? key[n] + 32 : key[n]);
+    low[n] = '\0';
+    for (size_t i = 0; i < sizeof keys / sizeof keys[0]; i++)
+        if (strstr(low, keys[i]) != NULL)
+            return 1;
+    return 0;
+}
+
+/* Names in one row and values in the next, or a name and its value. */
+static void paired_rows(struct dew__table *t)
+{
+    for (size_t i = 0; i < t->cells.count && i < t->before.count; i++)
+        if (wanted_key(dew__cell(&t->before, i)))
+            add_hint(t, dew__cell(&t->before, i), dew__cell(&t->cells, i));
+    if (t->cells.count >= 2 && wanted_key(dew__cell(&t->cells, 0)))
+        add_hint(t, dew__cell(&t->cells, 0), dew__cell(&t->cells, 1));
+}
+
+/* Read again up to the header; its cells stand in t->cells after. */
+static enum dew_status read_preamble(struct dew__table *t)
+{
+    struct dew_error err = {0};
+    int more;
+
+    if (dew__lines_again(t->in, &err) != DEW_OK)
+        return dew__reader_error(t->r, &err);
+    while (t->in->line < t->header_line) {
+        struct dew__cells hold = t->before;
+
+        t->before = t->cells;
+        t->cells = hold;
+        if (dew__lines_next(t->in, &more, &err) != DEW_OK)
+            return dew__reader_error(t->r, &err);
+        if (t->in->text[0] == '#' && t->in->line < t->header_line) {
+            keyed_line(t);
+            t->cells.count = 0;
+            continue;
+        }
+        if (dew__cells_split(&t->cells, t->in, t->delimiter, NULL) != DEW_OK ||
+            t->in->line == t->header_line)
+            continue;
+        paired_rows(t);
+        if (t->in->line == 1 && t->header_line == 2)
+            typical_site(t);
+    }
+    return DEW_OK;
+}
+
+static void site_from_hints(struct dew__table *t)
+{
+    struct dew_site *s = &t->r->site;
+    const char *name = dew__table_hint(t, "name");
+    const char *id = dew__table_hint(t, "id");
+    const char *zone = dew__table_hint(t, "utc offset");
+    const char *year = dew__table_hint(t, "year");
+
+    if (id == NULL)
+        id = dew__table_hint(t, "location id");
+    if (zone == NULL)
+        zone = dew__table_hint(t, "time zone");
+    if (name != NULL)
+        snprintf(s->name, sizeof s->name, "%s", name);
+    if (id != NULL)
+        snprintf(s->id, sizeof s->id, "%.23s", id);
+    if (isnan(s->latitude))
+        s->latitude = number_of(dew__table_hint(t, "latitude"));
+    if (isnan(s->longitude))
+        s->longitude = number_of(dew__table_hint(t, "longitude"));
+    if (isnan(s->elevation))
+        s->elevation = number_of(dew__table_hint(t, "elevation"));
+    if (isnan(s->utc_offset))
+        s->utc_offset = number_of(zone);
+    if (t->r->strict && year != NULL && strcmp(year, "typical") == 0)
+        t->r->typical = 1;
+}
+
+/* ---- which columns --------------------------------------------------------- */
+
+static void keep_columns(struct dew__table *t)
+{
+    for (int i = 0; i < 5; i++)
+        t->part[i] = -1;
+    for (size_t i = 0; i < t->cells.count && t->count < DEW__COLUMNS_MAX; i++) {
+        struct dew__column *c = &t->columns[t->count];
+
+        read_column(t, dew__cell(&t->cells, i), (int)i, c);
+        if (c->meaning == DEW__IS_NOTHING)
+            continue;
+        t->count++;
+        if (c->meaning == DEW__IS_TIME && t->time_count < DEW__TIMES_MAX)
+            t->times[t->time_count++] = (int)i;
+        if (c->meaning >= DEW__IS_YEAR && c->meaning <= DEW__IS_MINUTE &&
+            t->part[c->meaning - DEW__IS_YEAR] < 0)
+            t->part[c->meaning - DEW__IS_YEAR] = (int)i;
+        if (c->meaning == DEW__IS_TIME && c->order != 0)
+            t->r->order = c->order;
+        if (c->meaning == DEW__IS_TIME && c->has_zone) {
+            t->r->has_header_zone = 1;
+            t->r->header_zone = c->zone;
+        }
+    }
+}
+
+/* Outdoors before unsaid, a unit of the right kind before none. */
+static int rank_of(const struct dew__column *c)
+{
+    return c->words + (c->place == DEW__OUTDOORS ? 100 : 0) +
+           (c->unit != NULL ? 50 : 0);
+}
+
+static void ask_column(struct dew__table *t, const struct dew__column *a,
+                       const struct dew__column *b)
+{
+    dew__reader_fault(t->r, DEW_EAMBIGUOUS, dew__meaning_text(a->meaning),
+                      t->header_line, b->cell + 1,
+                      "\"%s\" and \"%s\" could both be it: say which is "
+                      "outdoors",
+                      a->header, b->header);
+}
+
+/* The best column for a meaning that is not indoors. */
+static const struct dew__column *pick(struct dew__table *t, enum dew__meaning m)
+{
+    const struct dew__column *best = NULL, *rival = NULL;
+
+    for (int i = 0; i < t->count; i++) {
+        const struct dew__column *c = &t->columns[i];
+
+        if (c->meaning != m || c->place == DEW__INDOORS)
+            continue;
+        if (best == NULL || rank_of(c) > rank_of(best)) {
+            best = c;
+            rival = NULL;
+        } else if (rank_of(c) == rank_of(best) && rival == NULL) {
+            rival = c;
+        }
+    }
+    if (rival != NULL && m >= DEW__IS_T && m <= DEW__IS_DIFFUSE)
+        ask_column(t, best, rival);
+    return best;
+}
+
+static const struct dew_unit *unit_of(struct dew__table *t,
+                                      const struct dew__column *c)
+{
+    enum dew_quantity q = dew__meaning_quantity(c->meaning);
+    const char *hint;
+    char key[64];
+
+    if (c->unit != NULL)
+        return c->unit;
+    snprintf(key, sizeof key, "%s units", c->header);
+    hint = dew__table_hint(t, key);
+    if (hint != NULL)
+        return dew__unit_spelt(hint, q);
+    return dew__profile_unit(t, c->meaning);
+}
+
+static void take_lane(struct dew__table *t, enum dew__lane lane)
+{
+    struct dew__reader *r = t->r;
+    const struct dew__column *c = pick(t, lane_meaning[lane]);
+    struct dew__column *own;
+
+    if (lane == DEW__LANE_P && c == NULL) {
+        c = pick(t, DEW__IS_P_SEA);
+        r->sea_pressure = c != NULL;
+    }
+    if (c == NULL)
+        return;
+    own = &t->columns[c - t->columns];
+    own->unit = unit_of(t, c);
+    t->lane[lane] = own;
+    r->has[lane] = 1;
+    r->header[lane] = own->header;
+    r->cell[lane] = own->cell + 1;
+    r->no_unit[lane] = own->unit == NULL;
+    dew__reader_took(r, own->header, dew__meaning_text(own->meaning),
+                     own->unit != NULL      ? own->unit->name
+                     : lane == DEW__LANE_RH ? "% or share"
+                                            : "?");
+}
+
+static void take_columns(struct dew__table *t)
+{
+    struct dew__reader *r = t->r;
+
+    for (int i = 0; i < DEW__LANES; i++)
+        take_lane(t, (enum dew__lane)i);
+    t->station = pick(t, DEW__IS_STATION);
+    t->name = pick(t, DEW__IS_NAME);
+    t->report = pick(t, DEW__IS_REPORT);
+    t->latitude = pick(t, DEW__IS_LATITUDE);
+    t->longitude = pick(t, DEW__IS_LONGITUDE);
+    t->elevation = pick(t, DEW__IS_ELEVATION);
+    if (!r->has[DEW__LANE_T])
+        dew__reader_fault(r, DEW_EMISSING, "temperature", t->header_line, 1,
+                          "no column of the outdoor temperature; one named "
+                          "\"temperature (degC)\" would do");
+    if (!r->has[DEW__LANE_TD] && !r->has[DEW__LANE_RH] &&
+        !r->has[DEW__LANE_TWB] && !r->has[DEW__LANE_W])
+        dew__reader_fault(r, DEW_EMISSING, "humidity", t->header_line, 1,
+                          "no column of the outdoor humidity: dew point, "
+                          "relative humidity, wet bulb or humidity ratio");
+}
+
+/* ---- all of it -------------------------------------------------------------- */
+
+static const char *separator_text(char mark)
+{
+    return mark == '\t' ? "tab" : mark == ';' ? ";" : ",";
+}
+
+static enum dew_status read_it(struct dew__table *t)
+{
+    struct dew__reader *r = t->r;
+
+    if (find_header(t) != DEW_OK || read_preamble(t) != DEW_OK)
+        return r->status;
+    site_from_hints(t);
+    dew__profile_find(t);
+    keep_columns(t);
+    take_columns(t);
+    if (r->ask->order != DEW_ORDER_UNSAID)
+        r->order = (int)r->ask->order;
+    snprintf(r->report->format, sizeof r->report->format,
+             "%s, separator %s, header on line %d",
+             r->typical  ? "typical year"
+             : r->strict ? "own form"
+                         : "table",
+             separator_text(t->delimiter), t->header_line);
+    return r->status == DEW_OK ? dew__table_rows(t) : r->status;
+}
+
+enum dew_status dew__table_read(struct dew__reader *r, struct dew__lines *in)
+{
+    struct dew_error err = {0};
+    struct dew__table *t = calloc(1, sizeof *t);
+
+    if (t == NULL)
+        return dew__reader_fault(r, DEW_EMEM, "", 0, 0, "no memory");
+    t->r = r;
+    t->in = in;
+    if (dew__cells_open(&t->cells, &err) == DEW_OK &&
+        dew__cells_open(&t->before, &err) == DEW_OK)
+        read_it(t);
+    else
+        dew__reader_error(r, &err);
+    dew__cells_close(&t->cells);
+    dew__cells_close(&t->before);
+    for (int i = 0; i < DEW__LANES; i++) /* they point into the table */
+        r->header[i] = dew__meaning_text(lane_meaning[i]);
+    free(t);
+    return r->status;
+}

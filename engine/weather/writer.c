@@ -1,0 +1,134 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A year as a table in the project's own form, whole or not at all. */
+#include <errno.h>
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "core/fail.h"
+#include "dew/unit.h"
+#include "weather/calendar.h"
+#include "weather/year.h"
+
+enum { DIGITS = 9 }; /* more than any instrument has */
+
+static void put_text(FILE *out, const char *key, const char *text)
+{
+    if (text[0] == '\0')
+        return;
+    fprintf(out, "# %s: ", key);
+    for (; *text != '\0'; text++) /* a line is a line */
+        fputc((unsigned char)*text < ' ' ? ' ' : *text, out);
+    fputc('\n', out);
+}
+
+static void put_key(FILE *out, const char *key, double x)
+{
+    char number[32];
+
+    if (!isnan(x))
+        put_text(out, key, dew_number_print(x, DIGITS, number, sizeof number));
+}
+
+/* A cell; empty where there is no value. */
+static void put_cell(FILE *out, double x)
+{
+    char number[32] = "";
+
+    if (!isnan(x))
+        dew_number_print(x, DIGITS, number, sizeof number);
+    fprintf(out, ",%s", number);
+}
+
+static void put_head(FILE *out, const struct dew_year *year)
+{
+    const struct dew_site *s = &year->site;
+
+    fputs("# dewledger weather: an hour ends at its time; local standard time; "
+          "solar is the mean of the hour\n",
+          out);
+    put_text(out, "name", s->name);
+    put_text(out, "id", s->id);
+    put_key(out, "latitude", s->latitude);
+    put_key(out, "longitude", s->longitude);
+    put_key(out, "elevation", s->elevation);
+    put_key(out, "utc offset", s->utc_offset);
+    if (year->count > 0 && year->dates[0].year == 0)
+        put_text(out, "year", "typical");
+    put_text(out, "provenance", year->provenance);
+    fputs("time,temperature (degC),humidity ratio (g/kg),pressure (Pa),"
+          "wind speed (m/s),global solar (W/m2),direct solar (W/m2),"
+          "diffuse solar (W/m2)\n",
+          out);
+}
+
+static void put_hour(FILE *out, const struct dew_date *d,
+                     const struct dew_hour *h)
+{
+    fprintf(out, "%04d-%02d-%02d %02d:00",
+            d->year == 0 ? DEW__TYPICAL : d->year, d->month, d->day, d->hour);
+    put_cell(out, h->t);
+    put_cell(out, h->w * 1e3);
+    put_cell(out, h->p);
+    put_cell(out, h->wind);
+    put_cell(out, h->global);
+    put_cell(out, h->direct);
+    put_cell(out, h->diffuse);
+    fputc('\n', out);
+}
+
+static int put_all(FILE *out, const struct dew_year *year)
+{
+    put_head(out, year);
+    for (size_t h = 0; h < year->count; h++)
+        put_hour(out, &year->dates[h], &year->hours[h]);
+    return fflush(out) == 0 && ferror(out) == 0 && fsync(fileno(out)) == 0;
+}
+
+/* The temporary name beside path, with the file open; NULL and *out NULL. */
+static char *open_beside(const char *path, FILE **out)
+{
+    size_t n = strlen(path) + sizeof ".XXXXXX";
+    char *name = malloc(n);
+    int fd;
+
+    *out = NULL;
+    if (name == NULL)
+        return NULL;
+    snprintf(name, n, "%s.XXXXXX", path);
+    fd = mkstemp(name);
+    if (fd >= 0)
+        *out = fdopen(fd, "w");
+    if (*out != NULL)
+        return name;
+    if (fd >= 0) {
+        close(fd);
+        unlink(name);
+    }
+    free(name);
+    return NULL;
+}
+
+enum dew_status dew_weather_write(const struct dew_year *year, const char *path,
+                                  struct dew_error *err)
+{
+    FILE *out;
+    char *name = open_beside(path, &out);
+    int good;
+
+    if (name == NULL)
+        return dew__fail(err, DEW_EIO, "%s: cannot be written: %s", path,
+                         strerror(errno));
+    good = put_all(out, year);
+    good = fclose(out) == 0 && good;
+    good = good && rename(name, path) == 0;
+    if (!good) {
+        dew__fail(err, DEW_EIO, "%s: cannot be written: %s", path,
+                  strerror(errno));
+        unlink(name);
+    }
+    free(name);
+    return good ? DEW_OK : DEW_EIO;
+}
