@@ -1,9 +1,127 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The command line.  The only floor that prints or exits. */
-#include <stdio.h>
+/* The command line: finds the command, and sees that its result gets out. */
+#include <csv.h>
+#include <errno.h>
+#include <gnu/libc-version.h>
+#include <signal.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+#include <yaml.h>
+#include <zlib.h>
 
-int main(void)
+#include "cli/cli.h"
+#include "core/num.h"
+
+static const struct command {
+    const char *name;
+    int (*run)(int argc, char **argv);
+    const char *does;
+} commands[] = {
+#define X(name, does) {#name, dew__cmd_##name, does},
+    DEW__COMMAND_MAP(X)
+#undef X
+};
+
+enum { COMMANDS = sizeof commands / sizeof commands[0] };
+
+static void help(FILE *to)
 {
-    puts("dewledger " DEW_VERSION);
-    return 0;
+    fputs("dewledger keeps the books of heat and water of a tight house.\n"
+          "\n"
+          "usage: dewledger COMMAND [WORD...] [--OPTION...]\n"
+          "\n",
+          to);
+    for (size_t i = 0; i < COMMANDS; i++)
+        fprintf(to, "  %-9s %s\n", commands[i].name, commands[i].does);
+    fputs(
+        "\n"
+        "dewledger COMMAND --help says more of one; dewledger --version names\n"
+        "the libraries.  Exit: 0 done, 1 bad input, 2 bad usage, 3 failed.\n",
+        to);
+}
+
+static void version(void)
+{
+    printf("dewledger " DEW_VERSION "\n"
+           "GSL %s, libyaml %s, jansson %s, zlib %s, libcsv %d.%d, glibc %s\n"
+           "Free software: GNU GPL version 3 or later, no warranty.\n",
+           dew__num_version(), yaml_get_version_string(), jansson_version_str(),
+           zlibVersion(), CSV_MAJOR, CSV_MINOR, gnu_get_libc_version());
+}
+
+/*
+ * Runs at every exit, argp's too.  A result that did not reach the disk or
+ * the reader must not look like one that did.
+ */
+static void see_it_out(void)
+{
+    int bad = ferror(stdout);
+
+    errno = 0;
+    if (fclose(stdout) == 0 && !bad)
+        return;
+    dew__cli_fail(DEW__FAILED, "the result could not be written: %s",
+                  errno ? strerror(errno) : "an earlier write failed");
+    _exit(DEW__FAILED);
+}
+
+static int unknown(const char *word)
+{
+    const char *names[COMMANDS], *near;
+
+    for (size_t i = 0; i < COMMANDS; i++)
+        names[i] = commands[i].name;
+    near = dew__cli_nearest(word, names, COMMANDS);
+    if (word[0] == '-')
+        return dew__cli_fail(DEW__BAD_USAGE,
+                             "%s: options come after the command "
+                             "(dewledger --help lists them)",
+                             word);
+    if (near != NULL)
+        return dew__cli_fail(DEW__BAD_USAGE, "no command %s; nearest is %s",
+                             word, near);
+    return dew__cli_fail(DEW__BAD_USAGE,
+                         "no command %s (dewledger --help lists them)", word);
+}
+
+static int run(const struct command *command, int argc, char **argv)
+{
+    char name[32];
+
+    snprintf(name, sizeof name, "dewledger %s", command->name);
+    argv[0] = name;
+    return command->run(argc, argv);
+}
+
+static int dispatch(int argc, char **argv)
+{
+    static char help_option[] = "--help";
+
+    if (strcmp(argv[1], "--version") == 0)
+        return version(), DEW__DONE;
+    if (strcmp(argv[1], "--help") == 0 ||
+        (strcmp(argv[1], "help") == 0 && argc == 2))
+        return help(stdout), DEW__DONE;
+    if (strcmp(argv[1], "help") == 0) {
+        argv[1] = argv[2];
+        argv[2] = help_option;
+    }
+    for (size_t i = 0; i < COMMANDS; i++)
+        if (strcmp(argv[1], commands[i].name) == 0)
+            return run(&commands[i], argc - 1, argv + 1);
+    return unknown(argv[1]);
+}
+
+int main(int argc, char **argv)
+{
+    /* a closed pipe shall be an error of write, not a silent death */
+    signal(SIGPIPE, SIG_IGN);
+    argp_err_exit_status = DEW__BAD_USAGE;
+    dew__num_quiet();
+    if (atexit(see_it_out) != 0)
+        return DEW__FAILED;
+    if (argc < 2)
+        return help(stderr), DEW__BAD_USAGE;
+    return dispatch(argc, argv);
 }

@@ -175,4 +175,15 @@ double dew__fit_squares(const struct dew__fit *fit);
 void dew__fit_covariance(const struct dew__fit *fit, double *covariance);
 void dew__fit_close(struct dew__fit *fit);
 
+/* ---- the process: num_process.c ----------------------------------------- */
+
+/*
+ * Turn GSL's aborting handler off, for the whole process: main's alone to
+ * call.  Tests leave it on, so that a missing check here dies loudly.
+ */
+void dew__num_quiet(void);
+
+/* "2.7.1", of the GSL that runs.  Static. */
+const char *dew__num_version(void);
+
 #endif

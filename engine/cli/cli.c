@@ -1,0 +1,217 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Messages, results and words of the command line. */
+#include "cli/cli.h"
+
+#include <ctype.h>
+#include <math.h>
+#include <stdarg.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/ioctl.h>
+#include <unistd.h>
+
+#include "core/fail.h"
+
+int dew__cli_fail(enum dew__exit code, const char *format, ...)
+{
+    va_list args;
+
+    fflush(stdout);
+    fputs("dewledger: ", stderr);
+    va_start(args, format);
+    vfprintf(stderr, format, args);
+    va_end(args);
+    fputc('\n', stderr);
+    return code;
+}
+
+enum dew__exit dew__cli_code(enum dew_status status)
+{
+    switch (status) {
+    case DEW_OK:
+        return DEW__DONE;
+    case DEW_EMEM:
+    case DEW_EIO:
+    case DEW_EBALANCE:
+        return DEW__FAILED;
+    default:
+        return DEW__BAD_INPUT;
+    }
+}
+
+int dew__cli_error(const struct dew_error *err)
+{
+    char line[512];
+
+    return dew__cli_fail(dew__cli_code(err->status), "%s",
+                         dew_error_line(err, line, sizeof line));
+}
+
+int dew__cli_faults(const struct dew_faults *faults)
+{
+    size_t shown = faults->count < faults->room ? faults->count : faults->room;
+    int worst = DEW__DONE;
+
+    for (size_t i = 0; i < shown; i++) {
+        int code = dew__cli_error(&faults->list[i]);
+
+        worst = code > worst ? code : worst;
+    }
+    if (faults->count > shown)
+        dew__cli_fail(DEW__BAD_INPUT, "and %zu more", faults->count - shown);
+    return worst;
+}
+
+/* ---- the nearest word ---------------------------------------------------- */
+
+enum { LONGEST_WORD = 63 };
+
+static size_t least(size_t a, size_t b)
+{
+    return a < b ? a : b;
+}
+
+/*
+ * Letters to add, drop, change or swap with a neighbour to get from a to b
+ * (optimal string alignment).  Three rows: before last, last, this.
+ */
+static size_t distance(const char *a, const char *b)
+{
+    size_t rows[3][LONGEST_WORD + 1], n = strlen(b);
+    size_t *before = rows[0], *last = rows[1], *this = rows[2];
+
+    for (size_t j = 0; j <= n; j++)
+        last[j] = j;
+    for (size_t i = 1; a[i - 1] != '\0'; i++) {
+        size_t *spare = before;
+
+        this[0] = i;
+        for (size_t j = 1; j <= n; j++) {
+            this[j] = least(last[j - 1] + (a[i - 1] != b[j - 1]),
+                            1 + least(last[j], this[j - 1]));
+            if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
+                this[j] = least(this[j], before[j - 2] + 1);
+        }
+        before = last;
+        last = this;
+        this = spare;
+    }
+    return last[n];
+}
+
+const char *dew__cli_nearest(const char *word, const char *const *names,
+                             size_t count)
+{
+    /* alike: one slip, or one in three letters */
+    size_t length = strlen(word), best = length / 3 + 1;
+    const char *near = NULL;
+
+    if (length < 2 || length > LONGEST_WORD)
+        return NULL;
+    best = best < 2 ? 2 : best;
+    for (size_t i = 0; i < count; i++) {
+        size_t named = strlen(names[i]), d;
+
+        if (named < 2 || named > LONGEST_WORD)
+            continue;
+        d = distance(word, names[i]);
+        if (d < best) {
+            best = d;
+            near = names[i];
+        }
+    }
+    return near;
+}
+
+/* ---- results -------------------------------------------------------------- */
+
+int dew__cli_json(json_t *root)
+{
+    char *text =
+        root == NULL
+            ? NULL
+            : json_dumps(root, JSON_INDENT(2) | JSON_REAL_PRECISION(10));
+
+    json_decref(root);
+    if (text == NULL)
+        return dew__cli_fail(DEW__FAILED, "out of memory");
+    puts(text);
+    free(text);
+    return DEW__DONE;
+}
+
+json_t *dew__cli_real(double x)
+{
+    return isfinite(x) ? json_real(x) : json_null();
+}
+
+int dew__cli_width(void)
+{
+    struct winsize size = {0};
+    int columns = 80;
+
+    if (isatty(STDOUT_FILENO) && ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 &&
+        size.ws_col > 0)
+        columns = size.ws_col;
+    if (columns < 40)
+        return 40;
+    return columns > 120 ? 120 : columns;
+}
+
+int dew__cli_colour(FILE *stream)
+{
+    const char *no = getenv("NO_COLOR"), *term = getenv("TERM");
+
+    if ((no != NULL && no[0] != '\0') || term == NULL ||
+        strcmp(term, "dumb") == 0)
+        return 0;
+    return isatty(fileno(stream));
+}
+
+void dew__cli_wrap(FILE *stream, int indent, const char *text)
+{
+    int width = dew__cli_width(), at = 0;
+
+    while (*text != '\0') {
+        int length = (int)strcspn(text, " ");
+
+        if (at > indent && at + 1 + length > width) {
+            fputc('\n', stream);
+            at = 0;
+        }
+        if (at == 0)
+            at = fprintf(stream, "%*s%.*s", indent, "", length, text);
+        else
+            at += fprintf(stream, " %.*s", length, text);
+        text += length;
+        text += strspn(text, " ");
+    }
+    fputc('\n', stream);
+}
+
+/* ---- quantities ----------------------------------------------------------- */
+
+enum dew_status dew__cli_quantity(const char *word, enum dew_quantity quantity,
+                                  struct dew__typed *out, struct dew_error *err)
+{
+    size_t length = strlen(word), used;
+    const struct dew_unit *unit;
+    char fit[160];
+    double x;
+
+    used = dew_number_read(word, length, &x);
+    if (used == 0)
+        return dew__fail(err, DEW_ESYNTAX, "\"%s\" is no number", word);
+    while (isspace((unsigned char)word[used]))
+        used++;
+    unit = dew_unit_find(word + used, length - used, quantity);
+    dew_unit_fitting(quantity, fit, sizeof fit);
+    if (unit == NULL && word[used] == '\0')
+        return dew__fail(err, DEW_EUNIT, "\"%s\" needs a unit: %s", word, fit);
+    if (unit == NULL)
+        return dew__fail(err, DEW_EUNIT, "\"%s\" is no unit of %s: %s",
+                         word + used, dew_quantity_text(quantity), fit);
+    out->si = x * unit->factor + unit->offset;
+    out->unit = unit;
+    return DEW_OK;
+}

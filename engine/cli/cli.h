@@ -1,0 +1,125 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * What every command shares: the list of commands, the options they have in
+ * common, and how results and messages leave.  Private to engine/cli/ and
+ * engine/page/, the only floors that print or exit.
+ *
+ * A command is one file, engine/cli/cmd_<name>.c, with one function
+ *
+ *     int dew__cmd_<name>(int argc, char **argv)
+ *
+ * and one row in DEW__COMMAND_MAP.  argv[0] is "dewledger <name>", so that
+ * argp's own messages name the command.  It returns one of enum dew__exit.
+ * Results go to stdout, everything else to stderr; a result that cannot be
+ * written (full disk, closed pipe) ends the program with DEW__FAILED whatever
+ * the command returned, so a command need not check each printf.
+ */
+#ifndef DEW_CLI_CLI_H
+#define DEW_CLI_CLI_H
+
+#include <argp.h>
+#include <jansson.h>
+#include <stdio.h>
+
+#include "dew/status.h"
+#include "dew/unit.h"
+
+/* One row a command, in the order of the help.  name, what it does */
+#define DEW__COMMAND_MAP(X)                                                    \
+    X(air, "moist air: states, mixing, surfaces, the dew-point test")
+
+#define X(name, does) int dew__cmd_##name(int argc, char **argv);
+DEW__COMMAND_MAP(X)
+#undef X
+
+enum dew__exit {
+    DEW__DONE = 0,
+    DEW__BAD_INPUT = 1, /* a file or value is wrong              */
+    DEW__BAD_USAGE = 2, /* the command line is                   */
+    DEW__FAILED = 3,    /* disk, memory, or a fault of our own   */
+    DEW__STOPPED = 4    /* --strict, and a STOP caution stands   */
+};
+
+/* ---- options in common -------------------------------------------------- */
+
+enum { DEW__CLI_SETS = 256 };
+
+/* What the shared options said.  Zero it; give it to argp as child input. */
+struct dew__cli {
+    int json;                        /* --json                             */
+    int units;                       /* --units: 0 as typed, 1 us, 2 si    */
+    int strict;                      /* --strict                           */
+    const char *out;                 /* --out DIR, or NULL                 */
+    const char *sets[DEW__CLI_SETS]; /* --set key=value, in order          */
+    size_t set_count;
+    const char *options[DEW__CLI_SETS]; /* --option NAME, in order         */
+    size_t option_count;
+};
+
+/*
+ * Children for a command's own struct argp: --json and --units; and --set,
+ * --option, --out and --strict for commands that read a scenario.  In the
+ * command's parser, at ARGP_KEY_INIT:
+ *     state->child_inputs[0] = &mine->common;  (and [1] where both are used)
+ */
+extern const struct argp dew__cli_result_argp;
+extern const struct argp dew__cli_scenario_argp;
+
+/* argp_parse with the exit codes above; returns 0 or an enum dew__exit. */
+int dew__cli_parse(const struct argp *argp, int argc, char **argv, void *input);
+
+/* ---- messages ----------------------------------------------------------- */
+
+/* "dewledger: ..." on stderr; returns code. */
+int dew__cli_fail(enum dew__exit code, const char *format, ...)
+    __attribute__((format(printf, 2, 3)));
+
+/* The same for an error record, or every one of a list; returns the code. */
+int dew__cli_error(const struct dew_error *err);
+int dew__cli_faults(const struct dew_faults *faults);
+
+/* The exit code of a status: memory, disk and our own faults are FAILED. */
+enum dew__exit dew__cli_code(enum dew_status status);
+
+/* Of count names the one most like word, or NULL when none is alike. */
+const char *dew__cli_nearest(const char *word, const char *const *names,
+                             size_t count);
+
+/* ---- results ------------------------------------------------------------ */
+
+/*
+ * Print root as indented JSON with a newline at the end, whole or not at
+ * all, and release it.  NULL (no memory while it was built) is a failure.
+ * Returns DEW__DONE or DEW__FAILED.
+ */
+int dew__cli_json(json_t *root);
+
+/* x as JSON; null where it is not finite, which JSON cannot say. */
+json_t *dew__cli_real(double x);
+
+/* Columns to print in: the terminal's, 40 .. 120, or 80 where there is none. */
+int dew__cli_width(void);
+
+/* Whether colour is wanted: a terminal that is not dumb, and no NO_COLOR. */
+int dew__cli_colour(FILE *stream);
+
+/* Print text broken at spaces to dew__cli_width, each line indented. */
+void dew__cli_wrap(FILE *stream, int indent, const char *text);
+
+/* ---- quantities on the command line ------------------------------------- */
+
+/* A number and its unit, as a person typed them. */
+struct dew__typed {
+    double si;
+    const struct dew_unit *unit;
+};
+
+/*
+ * Read "75degF" or "75 degF" as quantity.  Errors, with err->path left to the
+ * caller: DEW_ESYNTAX for no number; DEW_EUNIT naming the units that fit.
+ */
+enum dew_status dew__cli_quantity(const char *word, enum dew_quantity quantity,
+                                  struct dew__typed *out,
+                                  struct dew_error *err);
+
+#endif

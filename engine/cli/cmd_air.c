@@ -1,0 +1,190 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* dewledger air: moist air at the prompt. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "cli/air.h"
+
+static const char words[] = "VALUE VALUE\n"
+                            "VALUE VALUE outdoors VALUE VALUE\n"
+                            "--mix VALUE VALUE FLOW with VALUE VALUE FLOW";
+
+static const char does[] =
+    "Any two of dry bulb, relative humidity, humidity ratio, dew point, wet "
+    "bulb and enthalpy give the rest.\v"
+    "A VALUE has its unit: 75degF 50% 9.2g/kg 28Btu/lb, or a name before it: "
+    "t=75degF rh=50% w=9.2g/kg dew=55degF wet=62degF h=45kJ/kg.  Beside them: "
+    "p=29.9inHg or elevation=5000ft (sea level unless given), surface=52degF "
+    "(does it sweat?), flow=60cfm (at 20 degC and that pressure).\n\n"
+    "  dewledger air 75degF 50%\n"
+    "  dewledger air 70degF 45% surface=48degF\n"
+    "  dewledger air 80.5degF 62.3% outdoors 81degF 63%\n"
+    "  dewledger air --mix 75degF 50% 300cfm with 20degF 80% 90cfm\n";
+
+enum { KEY_MIX = 0x200, KEY_LIQUID };
+
+static const struct argp_option options[] = {
+    {"mix", KEY_MIX, NULL, 0, "mix two streams without heat", 0},
+    {"over-liquid", KEY_LIQUID, NULL, 0,
+     "below freezing, rh and dew are over liquid water, as weather services "
+     "report them (default: over ice)",
+     0},
+    {0},
+};
+
+static error_t take(int key, char *word, struct argp_state *state)
+{
+    struct dew__air_request *r = state->input;
+
+    (void)word;
+    switch (key) {
+    case ARGP_KEY_INIT:
+        state->child_inputs[0] = &r->common;
+        return 0;
+    case KEY_MIX:
+        r->mix = 1;
+        return 0;
+    case KEY_LIQUID:
+        r->over_liquid = 1;
+        return 0;
+    case ARGP_KEY_ARGS:
+        r->count = (size_t)(state->argc - state->next);
+        return 0;
+    case ARGP_KEY_NO_ARGS:
+        argp_error(state, "give two values, as in 75degF 50%%");
+        return 0;
+    default:
+        return ARGP_ERR_UNKNOWN;
+    }
+}
+
+/* A number that still waits for its unit: "75", "t=75". */
+static int waits(const char *word)
+{
+    const char *value = strchr(word, '=') ? strchr(word, '=') + 1 : word;
+    double x;
+
+    return dew_number_read(value, strlen(value), &x) == strlen(value) &&
+           value[0] != '\0';
+}
+
+static int is_unit(const char *word)
+{
+    return word != NULL && strchr(word, '=') == NULL &&
+           strspn(word, "0123456789.+-") == 0 && strcmp(word, "with") != 0 &&
+           strcmp(word, "outdoors") != 0;
+}
+
+/* The words in one string with a space between; NULL without memory. */
+static char *joined(char **args, size_t count)
+{
+    size_t size = 1;
+    char *all, *to;
+
+    for (size_t i = 0; i < count; i++)
+        size += strlen(args[i]) + 1;
+    to = all = malloc(size);
+    if (all == NULL)
+        return NULL;
+    for (size_t i = 0; i < count; i++) {
+        size_t length = strlen(args[i]);
+
+        memcpy(to, args[i], length);
+        to[length] = ' ';
+        to += length + 1;
+    }
+    *to = '\0';
+    return all;
+}
+
+/* Put list[i + 1] right behind list[i]; both lie in one string, in order. */
+static void append_next(struct dew__air_request *r, size_t i)
+{
+    char *end = r->list[i] + strlen(r->list[i]);
+
+    memmove(end, r->list[i + 1], strlen(r->list[i + 1]) + 1);
+    for (size_t k = i + 1; k + 1 < r->count; k++)
+        r->list[k] = r->list[k + 1];
+    r->count--;
+}
+
+/* Cut at spaces, then put a number and the unit after it together. */
+static int cut(struct dew__air_request *r, char **args)
+{
+    char *at = r->words = joined(args, r->count);
+
+    if (at == NULL)
+        return dew__cli_fail(DEW__FAILED, "out of memory");
+    r->count = 0;
+    for (at += strspn(at, " \t"); *at != '\0'; at += strspn(at, " \t")) {
+        if (r->count == DEW__AIR_WORDS)
+            return dew__cli_fail(DEW__BAD_USAGE, "more than %d words",
+                                 DEW__AIR_WORDS);
+        r->list[r->count++] = at;
+        at += strcspn(at, " \t");
+        *at++ = '\0';
+    }
+    for (size_t i = 0; i + 1 < r->count; i++)
+        if (waits(r->list[i]) && is_unit(r->list[i + 1]))
+            append_next(r, i);
+    return DEW__DONE;
+}
+
+/*
+ * "-5degC" is no option: a space before it keeps argp away.  One block holds
+ * the new argv and the words in it; NULL without memory.
+ */
+static char **shielded(int argc, char **argv)
+{
+    size_t head = ((size_t)argc + 1) * sizeof *argv, size = head;
+    char **copy, *to;
+
+    for (int i = 0; i < argc; i++)
+        size += strlen(argv[i]) + 2;
+    copy = malloc(size);
+    if (copy == NULL)
+        return NULL;
+    to = (char *)copy + head;
+    for (int i = 0; i < argc; i++) {
+        size_t length = strlen(argv[i]) + 1;
+
+        copy[i] = to;
+        if (argv[i][0] == '-' && strspn(argv[i] + 1, "0123456789.") > 0)
+            *to++ = ' ';
+        memcpy(to, argv[i], length);
+        to += length;
+    }
+    copy[argc] = NULL;
+    return copy;
+}
+
+static int answer(struct dew__air_request *r)
+{
+    struct dew_error err = {0};
+    enum dew_status status = dew__air_read(r, &err);
+
+    if (status == DEW_OK)
+        status = dew__air_states(r, &err);
+    return status == DEW_OK ? dew__air_print(r) : dew__cli_error(&err);
+}
+
+int dew__cmd_air(int argc, char **argv)
+{
+    static const struct argp_child children[] = {
+        {&dew__cli_result_argp, 0, NULL, 0}, {0}};
+    static const struct argp argp = {options,  take, words, does,
+                                     children, NULL, NULL};
+    struct dew__air_request r = {.common = {0}};
+    char **args = shielded(argc, argv);
+    int code = args == NULL ? dew__cli_fail(DEW__FAILED, "out of memory")
+                            : dew__cli_parse(&argp, argc, args, &r);
+
+    /* argp has put the words behind the options */
+    if (code == DEW__DONE)
+        code = cut(&r, args + argc - (int)r.count);
+    if (code == DEW__DONE)
+        code = answer(&r);
+    free(r.words);
+    free(args);
+    return code;
+}

@@ -1,0 +1,92 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The options that commands share. */
+#include <string.h>
+
+#include "cli/cli.h"
+
+enum { KEY_JSON = 0x100, KEY_UNITS, KEY_SET, KEY_OPTION, KEY_OUT, KEY_STRICT };
+
+static void take_units(struct dew__cli *c, const char *word,
+                       struct argp_state *state)
+{
+    if (strcmp(word, "us") == 0)
+        c->units = 1;
+    else if (strcmp(word, "si") == 0)
+        c->units = 2;
+    else
+        argp_error(state, "--units %s: write us or si", word);
+}
+
+static error_t take_result(int key, char *word, struct argp_state *state)
+{
+    struct dew__cli *c = state->input;
+
+    switch (key) {
+    case KEY_JSON:
+        c->json = 1;
+        return 0;
+    case KEY_UNITS:
+        take_units(c, word, state);
+        return 0;
+    default:
+        return ARGP_ERR_UNKNOWN;
+    }
+}
+
+static void keep(const char **list, size_t *count, const char *word,
+                 struct argp_state *state)
+{
+    if (*count == DEW__CLI_SETS)
+        argp_error(state, "more than %d of one option", DEW__CLI_SETS);
+    list[(*count)++] = word;
+}
+
+static error_t take_scenario(int key, char *word, struct argp_state *state)
+{
+    struct dew__cli *c = state->input;
+
+    switch (key) {
+    case KEY_SET:
+        if (strchr(word, '=') == NULL || word[0] == '=')
+            argp_error(state, "--set %s: write key=value", word);
+        keep(c->sets, &c->set_count, word, state);
+        return 0;
+    case KEY_OPTION:
+        keep(c->options, &c->option_count, word, state);
+        return 0;
+    case KEY_OUT:
+        c->out = word;
+        return 0;
+    case KEY_STRICT:
+        c->strict = 1;
+        return 0;
+    default:
+        return ARGP_ERR_UNKNOWN;
+    }
+}
+
+static const struct argp_option result_options[] = {
+    {"json", KEY_JSON, NULL, 0, "print JSON; its units do not change", 0},
+    {"units", KEY_UNITS, "us|si", 0, "print in these (default: as typed)", 0},
+    {0},
+};
+
+static const struct argp_option scenario_options[] = {
+    {"set", KEY_SET, "KEY=VALUE", 0, "override a key; may be repeated", 0},
+    {"option", KEY_OPTION, "NAME", 0, "only this option; may be repeated", 0},
+    {"out", KEY_OUT, "DIR", 0, "write the files of the result there", 0},
+    {"strict", KEY_STRICT, NULL, 0, "exit 4 when a STOP caution stands", 0},
+    {0},
+};
+
+const struct argp dew__cli_result_argp = {.options = result_options,
+                                          .parser = take_result};
+const struct argp dew__cli_scenario_argp = {.options = scenario_options,
+                                            .parser = take_scenario};
+
+int dew__cli_parse(const struct argp *argp, int argc, char **argv, void *input)
+{
+    error_t bad = argp_parse(argp, argc, argv, 0, NULL, input);
+
+    return bad ? dew__cli_fail(DEW__FAILED, "%s", strerror(bad)) : DEW__DONE;
+}
