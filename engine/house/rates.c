@@ -1,0 +1,251 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "dew/rates.h"
+
+#include <math.h>
+#include <string.h>
+
+static const double foot2 = 0.3048 * 0.3048;               /* m2 */
+static const double cfm = 0.3048 * 0.3048 * 0.3048 / 60.0; /* m3/s */
+static const double litre = 1e-3;                          /* m3 */
+static const double bin = 500.0; /* ft2 a row of the tables */
+static const double person_cfm = 7.5;
+
+static int within(double x, double low, double high)
+{
+    return x >= low && x <= high; /* false for NaN */
+}
+
+const char *dew_house_rate_key(enum dew_rate_rule rule)
+{
+    static const char *const keys[] = {
+#define X(code, key, words) key,
+        DEW_RATE_MAP(X)
+#undef X
+    };
+    return (unsigned)rule < DEW_RATE_RULES ? keys[rule] : NULL;
+}
+
+const char *dew_house_rate_words(enum dew_rate_rule rule)
+{
+    static const char *const texts[] = {
+#define X(code, key, words) words,
+        DEW_RATE_MAP(X)
+#undef X
+    };
+    return (unsigned)rule < DEW_RATE_RULES ? texts[rule] : NULL;
+}
+
+/* Neither table goes below 30 cfm.  Both are their formula at the top of each 500 ft2, rounded up to a
+   whole step of cfm, [IRC21]: checked cell by cell. */
+static double table(const struct dew_dwelling *home, double per_ft2,
+                    double step, double most_ft2)
+{
+    const double slip = 1e-9; /* ft2, so that 185.8 m2 = 2000 ft2 stays */
+    double ft2 = home->floor_area / foot2;
+    double top = fmax(ceil((ft2 - slip) / bin), 1.0) * bin;
+    int bedrooms = home->bedrooms < 1 ? 1 : home->bedrooms;
+
+    if (top > most_ft2)
+        return NAN;
+    if (bedrooms > 5)
+        bedrooms = 5;
+    return cfm *
+           fmax(step *
+                    ceil((per_ft2 * top + person_cfm * (bedrooms + 1)) / step -
+                         slip),
+                30.0);
+}
+
+static double equation(const struct dew_dwelling *home, double per_ft2)
+{
+    return cfm * (per_ft2 * home->floor_area / foot2 +
+                  person_cfm * (home->bedrooms + 1));
+}
+
+/* England: by bedrooms, L/s, and by floor.  [ADF21]. */
+static double by_bedrooms(const struct dew_dwelling *home, double one,
+                          double more)
+{
+    int extra = home->bedrooms > 1 ? home->bedrooms - 1 : 0;
+
+    return litre * fmax(one + more * extra, 0.3 * home->floor_area);
+}
+
+double dew_house_rate(enum dew_rate_rule rule, const struct dew_dwelling *home)
+{
+    double floor = home->floor_area;
+
+    if (!within(floor, 10.0, 2000.0) || !within(home->bedrooms, 0, 12))
+        return NAN;
+    switch (rule) {
+    case DEW_RATE_622_2013:
+        return equation(home, 0.03);
+    case DEW_RATE_622_2013_TABLE:
+        return table(home, 0.03, 1.0, 3500.0);
+    case DEW_RATE_622_2013_METRIC:
+        return litre * (0.15 * floor + 3.5 * (home->bedrooms + 1));
+    case DEW_RATE_622_2010:
+        return equation(home, 0.01);
+    case DEW_RATE_IRC_2021_TABLE:
+        return table(home, 0.01, 5.0, 5000.0); /* never below 30 cfm */
+    case DEW_RATE_ADF_2021:
+        return by_bedrooms(home, 19.0, 6.0);
+    case DEW_RATE_ADF_2010:
+        return by_bedrooms(home, 13.0, 4.0);
+    case DEW_RATE_EN16798_I:
+        return litre * 0.49 * floor;
+    case DEW_RATE_EN16798_II:
+        return litre * 0.42 * floor;
+    case DEW_RATE_EN16798_III:
+        return litre * 0.35 * floor;
+    case DEW_RATE_EN16798_IV:
+        return litre * 0.23 * floor;
+    case DEW_RATE_ACH_035:
+        if (!(home->volume > 0.0 && home->persons >= 0.0))
+            return NAN;
+        return fmax(0.35 * home->volume / 3600.0, 15.0 * cfm * home->persons);
+    case DEW_RATE_RULES:
+        break;
+    }
+    return NAN;
+}
+
+double dew_house_irc_runtime(double share)
+{
+    static const double row[][2] = {{0.25, 4.0}, {0.33, 3.0}, {0.50, 2.0},
+                                    {0.66, 1.5}, {0.75, 1.3}, {1.00, 1.0}};
+
+    if (!within(share, row[0][0], 1.0))
+        return NAN;
+    for (size_t i = 1; i < sizeof row / sizeof row[0]; i++)
+        if (share <= row[i][0])
+            return row[i][1] + (row[i - 1][1] - row[i][1]) *
+                                   (row[i][0] - share) /
+                                   (row[i][0] - row[i - 1][0]);
+    return NAN;
+}
+
+double dew_house_irc_system(int balanced, int distributed)
+{
+    return 1.5 - 0.25 * ((balanced != 0) + (distributed != 0));
+}
+
+double dew_house_fan_rate(enum dew_credit_rule rule, double total,
+                          double credit, int balanced)
+{
+    if (!(total > 0.0 && credit >= 0.0))
+        return NAN;
+    if (rule == DEW_CREDIT_NONE)
+        return total;
+    if (rule == DEW_CREDIT_2013)
+        return total - fmin(credit, 2.0 / 3.0 * total);
+    if (!balanced)
+        credit *= fmin(credit / total, 1.0);
+    return fmax(total - credit, 0.0);
+}
+
+/*
+ * Mean concentration, source x cycle / volume = 1, at k = flow on x cycle /
+ * volume.  On for f it falls towards 1/k, off it rises by 1 - f.
+ */
+static double mean_concentration(double f, double k)
+{
+    double off = 1.0 - f;
+    /* what is above 1/k as the fan stops: off e/(1 - e), e = exp(-k f) */
+    double above = off / expm1(k * f);
+
+    return 1.0 / k + off * (1.0 / k + above) + 0.5 * off * off;
+}
+
+double dew_house_effectiveness(double share, double turns)
+{
+    double off = 1.0 - share, low = turns, high = turns;
+    const double enough = 1e-13; /* of k */
+
+    if (!within(share, 1e-3, 1.0) || !(turns > 0.0) || turns * off * off >= 2.0)
+        return NAN;
+    for (int i = 0; i < 100 && mean_concentration(share, high) * turns > 1; i++)
+        high *= 2.0;
+    for (int i = 0; i < 200 && high - low > enough * high; i++) {
+        double k = 0.5 * (low + high);
+
+        if (mean_concentration(share, k) * turns > 1.0)
+            low = k;
+        else
+            high = k;
+    }
+    return turns / (high * share);
+}
+
+double dew_house_622_turns(double flow, double cycle, double floor_area)
+{
+    return 12.8 * (flow / cfm) * (cycle / 3600.0) / (floor_area / foot2);
+}
+
+double dew_house_622_2007(double share)
+{
+    if (!within(share, 0.0, 1.0))
+        return NAN;
+    if (share <= 0.35)
+        return 0.33;
+    if (share < 0.60)
+        return 0.50;
+    return share < 0.80 ? 0.75 : 1.0;
+}
+
+/* clang-format off */
+#define CFM(x) ((x) * 0.3048 * 0.3048 * 0.3048 / 60.0)
+#define LPS(x) ((x) * 1e-3)
+static const struct dew_local locals[] = {
+    {"62.2",        DEW_KITCHEN, DEW_WHEN_NEEDED, CFM(100), 0, "vented hood"},
+    {"62.2",        DEW_KITCHEN, DEW_CONTINUOUS,  0,        5, ""},
+    {"62.2",        DEW_BATH,    DEW_WHEN_NEEDED, CFM(50),  0, ""},
+    {"62.2",        DEW_BATH,    DEW_CONTINUOUS,  CFM(20),  0, ""},
+    {"irc",         DEW_KITCHEN, DEW_WHEN_NEEDED, CFM(100), 0, ""},
+    {"irc",         DEW_KITCHEN, DEW_CONTINUOUS,  CFM(25),  0, ""},
+    {"irc",         DEW_BATH,    DEW_WHEN_NEEDED, CFM(50),  0, ""},
+    {"irc",         DEW_BATH,    DEW_CONTINUOUS,  CFM(20),  0, ""},
+    {"irc-2021-wa", DEW_KITCHEN, DEW_WHEN_NEEDED, CFM(160), 0, "electric, or capture 65 %"},
+    {"irc-2021-wa", DEW_KITCHEN, DEW_WHEN_NEEDED, CFM(250), 0, "gas, or capture 80 %"},
+    {"irc-2021-wa", DEW_KITCHEN, DEW_CONTINUOUS,  0,        5, "enclosed kitchen"},
+    {"irc-2021-wa", DEW_BATH,    DEW_WHEN_NEEDED, CFM(50),  0, ""},
+    {"irc-2021-wa", DEW_BATH,    DEW_CONTINUOUS,  CFM(20),  0, ""},
+    {"adf-2021",    DEW_KITCHEN, DEW_WHEN_NEEDED, LPS(30),  0, "with a hood"},
+    {"adf-2021",    DEW_KITCHEN, DEW_WHEN_NEEDED, LPS(60),  0, "without a hood"},
+    {"adf-2021",    DEW_UTILITY, DEW_WHEN_NEEDED, LPS(30),  0, ""},
+    {"adf-2021",    DEW_BATH,    DEW_WHEN_NEEDED, LPS(15),  0, ""},
+    {"adf-2021",    DEW_TOILET,  DEW_WHEN_NEEDED, LPS(6),   0, ""},
+    {"adf-2021",    DEW_KITCHEN, DEW_CONTINUOUS,  LPS(13),  0, "high rate"},
+    {"adf-2021",    DEW_UTILITY, DEW_CONTINUOUS,  LPS(8),   0, "high rate"},
+    {"adf-2021",    DEW_BATH,    DEW_CONTINUOUS,  LPS(8),   0, "high rate"},
+    {"adf-2021",    DEW_TOILET,  DEW_CONTINUOUS,  LPS(6),   0, "high rate"},
+};
+/* clang-format on */
+
+const struct dew_local *dew_house_locals(size_t *count)
+{
+    *count = sizeof locals / sizeof locals[0];
+    return locals;
+}
+
+const struct dew_local *dew_house_local(const char *rule, enum dew_room room,
+                                        enum dew_running running)
+{
+    for (size_t i = 0; i < sizeof locals / sizeof locals[0]; i++)
+        if (strcmp(locals[i].rule, rule) == 0 && locals[i].room == room &&
+            locals[i].running == running)
+            return &locals[i];
+    return NULL;
+}
+
+double dew_house_local_supplement(const struct dew_wet_room *rooms,
+                                  size_t count)
+{
+    double missing = 0.0;
+
+    for (size_t i = 0; i < count; i++)
+        missing += fmax(rooms[i].required - rooms[i].measured -
+                            (rooms[i].window ? 20.0 * cfm : 0.0),
+                        0.0);
+    return 0.25 * missing;
+}

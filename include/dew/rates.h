@@ -1,0 +1,145 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * How much air a rule asks for.  Rules disagree; each has its name and edition
+ * and none is the truth.  Flows m3/s, areas m2; where a rule is written in cfm
+ * and ft2 those are its exact conversions.  NaN outside a rule's range.  A
+ * local code and its inspector come first.
+ */
+#ifndef DEW_RATES_H
+#define DEW_RATES_H
+
+#include <stddef.h>
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* code, key, what it is */
+#define DEW_RATE_MAP(X)                                                        \
+    X(622_2013, "62.2-2013",                                                   \
+      "ASHRAE 62.2, 2013 and later: 0.03 cfm/ft2 + 7.5 cfm (bedrooms + 1)")    \
+    X(622_2013_TABLE, "62.2-2013-table", "the same by its table 4.1a")         \
+    X(622_2013_METRIC, "62.2-2013-metric",                                     \
+      "the same as its metric edition rounds: 0.15 L/s m2 + 3.5 L/s")          \
+    X(622_2010, "62.2-2010",                                                   \
+      "ASHRAE 62.2 to 2010 and the IRC: 0.01 cfm/ft2 + 7.5 cfm (bedrooms "     \
+      "+ 1)")                                                                  \
+    X(IRC_2021_TABLE, "irc-2021-table",                                        \
+      "IRC 2021 table M1505.4.3(1), at least 30 cfm")                          \
+    X(ADF_2021, "adf-2021",                                                    \
+      "England, Approved Document F 2021: table 1.3, at least 0.3 L/s m2")     \
+    X(ADF_2010, "adf-2010",                                                    \
+      "England, Approved Document F 2010: by bedrooms, at least 0.3 L/s m2")   \
+    X(EN16798_I, "en-16798-1-I", "EN 16798-1 category I, from memory")         \
+    X(EN16798_II, "en-16798-1-II", "EN 16798-1 category II, from memory")      \
+    X(EN16798_III, "en-16798-1-III", "EN 16798-1 category III, from memory")   \
+    X(EN16798_IV, "en-16798-1-IV", "EN 16798-1 category IV, from memory")      \
+    X(ACH_035, "0.35-ach",                                                     \
+      "older ASHRAE rule: 0.35 air changes an hour, at least 15 cfm a person")
+
+enum dew_rate_rule {
+#define X(code, key, words) DEW_RATE_##code,
+    DEW_RATE_MAP(X)
+#undef X
+        DEW_RATE_RULES
+};
+
+/* Key and words of a rule; NULL for none. */
+const char *dew_house_rate_key(enum dew_rate_rule rule);
+const char *dew_house_rate_words(enum dew_rate_rule rule);
+
+struct dew_dwelling {
+    double floor_area; /* m2   10 .. 2000                                   */
+    double volume;     /* m3   read by 0.35-ach only                        */
+    int bedrooms;      /* 0 .. 12                                           */
+    double persons;    /* read by 0.35-ach only                             */
+};
+
+/*
+ * Whole-house rate, m3/s.  The two tables end at 3500 and 5000 ft2 and hold 5
+ * bedrooms and more as 5; NaN beyond.
+ *
+ * Sources    [ASH-622] eq. 4.1a and table 4.1a (table from memory, equal to
+ *            its formula); [IRC21]; [ADF21]; [EN16798], from memory.
+ * Checked    test_rates.c: 50 cells of the one table, 35 of the other.
+ */
+double dew_house_rate(enum dew_rate_rule rule, const struct dew_dwelling *home);
+
+/* IRC: flow asked for x this, when it runs a share of the time (0.25 .. 1);
+   straight line between rows.  [IRC21] table M1505.4.3(2); 0.25 and 0.33 from
+   memory. */
+double dew_house_irc_runtime(double share);
+
+/* IRC as Washington has it: 1.0 balanced and distributed, 1.25 one of them,
+   1.5 neither.  [IRC21] */
+double dew_house_irc_system(int balanced, int distributed);
+
+/* ---- with the infiltration credit of leakage.h -------------------------- */
+
+enum dew_credit_rule { DEW_CREDIT_NONE, DEW_CREDIT_2013, DEW_CREDIT_2016 };
+
+/*
+ * Flow left for the fan, m3/s: 2013, total - credit, of which at most 2/3 of
+ * total counts; 2016, total - phi credit with phi = 1 where balanced, else
+ * credit / total.  [ASH-622], both bounds from memory.
+ */
+double dew_house_fan_rate(enum dew_credit_rule rule, double total,
+                          double credit, int balanced);
+
+/* ---- intermittent running ----------------------------------------------- */
+
+/*
+ * Effectiveness of a fan that runs share of each cycle and then must carry
+ * flow_mean / (effectiveness share), for the same mean concentration of a
+ * steady source with no flow between: exact for one mixed zone.
+ *
+ *     share   -   0 < .. 1
+ *     turns   -   > 0      mean flow x cycle / volume
+ *
+ * NaN where no flow can do it: turns >= 2 / (1 - share)^2.
+ * Accuracy   1e-12 (bracketed halving, 200 steps at most).
+ * Checked    test_rates.c, effectiveness_rows.
+ */
+double dew_house_effectiveness(double share, double turns);
+
+/* Turns of [ASH-622] 4.5.2: 12.8 flow cycle / floor in cfm, h, ft2; here m3/s,
+   s, m2. */
+double dew_house_622_turns(double flow, double cycle, double floor_area);
+
+/* Effectiveness of its 2007 edition, one row for all; from memory. */
+double dew_house_622_2007(double share);
+
+/* ---- local exhaust ------------------------------------------------------ */
+
+enum dew_room { DEW_KITCHEN, DEW_BATH, DEW_UTILITY, DEW_TOILET };
+enum dew_running { DEW_WHEN_NEEDED, DEW_CONTINUOUS };
+
+struct dew_local {
+    const char *rule; /* "62.2", "irc-2021-wa", "irc", "adf-2021"          */
+    enum dew_room room;
+    enum dew_running running;
+    double flow;      /* m3/s, or 0 where it is by air changes             */
+    double changes;   /* 1/h of the room, or 0                             */
+    const char *note; /* "", "with a hood", "gas, capture 80 %"            */
+};
+
+const struct dew_local *dew_house_locals(size_t *count);
+/* The first row that fits, or NULL. */
+const struct dew_local *dew_house_local(const char *rule, enum dew_room room,
+                                        enum dew_running running);
+
+/* A wet room as found. */
+struct dew_wet_room {
+    double required, measured; /* m3/s                                      */
+    int window;                /* 1: an openable window counts 20 cfm       */
+};
+
+/* What the whole-house rate grows by: 0.25 x the sum of what is missing.
+   [ASH-622] alternative compliance, quoted. */
+double dew_house_local_supplement(const struct dew_wet_room *rooms,
+                                  size_t count);
+
+#ifdef __cplusplus
+}
+#endif
+#endif
