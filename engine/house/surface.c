@@ -1,0 +1,94 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "dew/surface.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "dew/air.h"
+
+static int within(double x, double low, double high)
+{
+    return x >= low && x <= high; /* false for NaN */
+}
+
+double dew_house_factor(double u, double film)
+{
+    double factor = 1.0 - u * film;
+
+    return within(factor, 0.0, 1.0) ? factor : NAN;
+}
+
+double dew_house_surface_t(double factor, double ti, double te)
+{
+    return within(factor, 0.0, 1.0) ? te + factor * (ti - te) : NAN;
+}
+
+double dew_house_surface_rh(double factor, double ti, double te, double rh)
+{
+    if (!within(rh, 0.0, 1.0))
+        return NAN;
+    return rh / dew_house_wets_at(factor, ti, te);
+}
+
+double dew_house_wets_at(double factor, double ti, double te)
+{
+    return dew_air_pws(dew_house_surface_t(factor, ti, te)) / dew_air_pws(ti);
+}
+
+double dew_house_least_factor(double ti, double te, double rh,
+                              double rh_surface)
+{
+    if (!(ti > te) || !(rh > 0.0 && rh <= 1.0) ||
+        !(rh_surface > 0.0 && rh_surface <= 1.0))
+        return NAN;
+    return (dew_air_t_pws(rh * dew_air_pws(ti) / rh_surface) - te) / (ti - te);
+}
+
+double dew_house_winter_limit(double te)
+{
+    /* [MN-DPS]: degF at and above which the limit holds */
+    static const double row[][2] = {{20, 0.40},  {10, 0.35},
+                                    {0, 0.30},   {-10, 0.25},
+                                    {-20, 0.20}, {-INFINITY, 0.15}};
+    double f = te * 1.8 + 32.0;
+
+    if (!(f <= 40.0))
+        return NAN;
+    for (size_t i = 0; i < sizeof row / sizeof row[0]; i++)
+        if (f >= row[i][0])
+            return row[i][1];
+    return NAN;
+}
+
+/* clang-format off */
+static const struct dew_glazing glazings[] = {
+    {"single",       5.8, 0.25, "[ISO13788] order of magnitude, from memory; edge ours"},
+    {"double",       2.8, 0.53, "from memory; edge ours"},
+    {"double_low_e", 1.6, 0.60, "from memory; edge ours"},
+    {"triple",       1.0, 0.68, "from memory; edge ours"},
+    {"triple_low_e", 0.7, 0.72, "from memory; edge ours"},
+};
+/* clang-format on */
+
+const struct dew_glazing *dew_house_glazings(size_t *count)
+{
+    *count = sizeof glazings / sizeof glazings[0];
+    return glazings;
+}
+
+const struct dew_glazing *dew_house_glazing(const char *name)
+{
+    for (size_t i = 0; i < sizeof glazings / sizeof glazings[0]; i++)
+        if (strcmp(glazings[i].name, name) == 0)
+            return &glazings[i];
+    return NULL;
+}
+
+struct dew_surface dew_house_surface(enum dew_surface_kind kind, double factor,
+                                     double area)
+{
+    double film = kind == DEW_CORNER ? 0.2 : 0.05; /* kg/m2 */
+
+    return (struct dew_surface){
+        .factor = factor, .area = area, .film_max = film * area};
+}

@@ -1,0 +1,84 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Inside surfaces that may sweat or grow mould: how cold they are and what
+ * humidity they feel.  Pure functions, allocation-free.
+ *
+ *     factor  -      0 .. 1   f_Rsi: ts = te + factor (ti - te)
+ *     ti, te  degC            indoors, outdoors; ts of the surface
+ *     rh      -      0 .. 1   of the room's air
+ *
+ * Saturation is over ice below 0.01 degC, as frost forms there.  An argument
+ * outside its range gives NaN.
+ */
+#ifndef DEW_SURFACE_H
+#define DEW_SURFACE_H
+
+#include <stddef.h>
+
+#include "dew/house.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/*
+ * Inside films, m2K/W.  Every limit hangs on the one used, so name it: at 20
+ * degF outdoors and 70 degF indoors glass of U 0.50 Btu/(h ft2 F) wets at 55 %
+ * with the first and 52 % with the second.
+ */
+#define DEW_FILM_TRADE 0.12 /* about 0.68 h ft2 F/Btu, trade                */
+#define DEW_FILM_GLASS 0.13 /* [ISO6946] horizontal; [ISO13788] glass, frames */
+#define DEW_FILM_MOULD 0.25 /* [ISO13788] opaque parts, mould               */
+
+/* 1 - u film; u W/(m2 K).  NaN where it leaves 0 .. 1. */
+double dew_house_factor(double u, double film);
+
+double dew_house_surface_t(double factor, double ti, double te);
+
+/* RH of the air at the surface: rh pws(ti) / pws(ts).  May pass 1: it sweats. */
+double dew_house_surface_rh(double factor, double ti, double te, double rh);
+
+/* Room RH at which it wets: pws(ts) / pws(ti).  Above 1: never. */
+double dew_house_wets_at(double factor, double ti, double te);
+
+/*
+ * Least factor that keeps the surface at or below rh_surface (0.8 by
+ * [ISO13788] for mould, 1 for dew).  Below 0 where the air would stay so
+ * anyway; NaN unless ti > te.
+ */
+double dew_house_least_factor(double ti, double te, double rh,
+                              double rh_surface);
+
+/*
+ * Highest indoor RH the trade advises in winter at te, double glazing, 70 degF
+ * indoors: 0.40 .. 0.15; NaN above 40 degF, where its table ends.
+ * [MN-DPS], quoted.  It protects edges and frames: well below the glass's own.
+ */
+double dew_house_winter_limit(double te);
+
+/* Kinds of windows by name, for who knows no U. */
+struct dew_glazing {
+    const char *name; /* "single", "double", "double_low_e", "triple"     */
+    double u;         /* W/(m2 K)   centre of glass                       */
+    double edge;      /* -          factor of the edge, usual spacer      */
+    const char *origin;
+};
+const struct dew_glazing *dew_house_glazings(size_t *count);
+const struct dew_glazing *dew_house_glazing(const char *name); /* or NULL */
+
+/* Coldest corner: 0.70 is the least [DIN4108-2] lets pass; 0.75 [IP106], from
+   memory; 0.85 in a well insulated house, from memory. */
+#define DEW_CORNER_LEAST 0.70
+#define DEW_CORNER_GOOD  0.85
+
+/*
+ * A surface for the march: area in m2, 0 = watched only.  Film before it runs
+ * off: 0.05 kg/m2 on glass and edge, from memory; 0.2 on a corner, [ISO13788].
+ */
+struct dew_surface dew_house_surface(enum dew_surface_kind kind, double factor,
+                                     double area);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

@@ -1,0 +1,61 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "support/rows.h"
+
+#include "dew/windows.h"
+
+static const struct dew_windows habit = {0.11, 13.5, 21.5};
+
+static void share_rises_smoothly(void **state)
+{
+    double before = 0.0, slope = 0.0;
+
+    (void)state;
+    for (double t = 10.0; t < 25.0; t += 0.01) {
+        double share = dew_house_window_share(&habit, t, 0);
+
+        assert_true(share >= before && share <= 1.0);
+        /* 1.5 / 8 K is the steepest; no jump in the slope either */
+        assert_true(share - before <= 0.01 * 1.5 / 8.0 + 1e-9);
+        assert_near(share - before, slope, 0.01 * 0.01 * 6.1 / 64.0);
+        slope = share - before;
+        before = share;
+    }
+    assert_near(before, 1.0, 0.0);
+    assert_near(dew_house_window_share(&habit, 17.5, 0), 0.5, 1e-15);
+    assert_near(dew_house_window_share(&habit, 15.5, 0), 0.15625, 1e-15);
+}
+
+static void cooling_shuts_them(void **state)
+{
+    struct dew_windows never = habit;
+
+    (void)state;
+    never.flow = 0.0;
+    assert_near(dew_house_window_share(&habit, 23.0, 1), 0.0, 0.0);
+    assert_near(dew_house_window_share(&never, 23.0, 0), 0.0, 0.0);
+    assert_nan(dew_house_window_share(&habit, NAN, 0));
+}
+
+/* A day at once and 24 hours one by one remember the same. */
+static void running_mean_forgets_a_fifth_a_day(void **state)
+{
+    double mean = 7.3;
+
+    (void)state;
+    for (int h = 0; h < 24; h++)
+        mean = dew_house_running_mean(mean, 17.3, 1.0);
+    assert_near(mean, 17.3 - 0.8 * 10.0, 1e-12);
+    assert_near(dew_house_running_mean(7.3, 17.3, 24.0), mean, 1e-12);
+    assert_near(dew_house_running_mean(NAN, -3.1, 1.0), -3.1, 0.0);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(share_rises_smoothly),
+        cmocka_unit_test(cooling_shuts_them),
+        cmocka_unit_test(running_mean_forgets_a_fifth_a_day),
+    };
+
+    return cmocka_run_group_tests_name("house, windows", tests, NULL, NULL);
+}
