@@ -1,0 +1,281 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Made years: that they meet their figures, at every place, every time. */
+#include "support/rows.h"
+
+#include <string.h>
+
+#include "core/num.h"
+#include "dew/air.h"
+#include "dew/made.h"
+#include "dew/sun.h"
+#include "weather/made.h"
+
+static struct dew_climate find(const char *words)
+{
+    struct dew_climate place;
+
+    assert_int_equal(dew_climate_find(words, &place, NULL), DEW_OK);
+    return place;
+}
+
+static struct dew_year *make(const struct dew_climate *place,
+                             unsigned long seed, int number)
+{
+    struct dew_made how = {.seed = seed, .number = number};
+    struct dew_year *year;
+
+    assert_int_equal(dew_made_open(place, &how, &year, NULL), DEW_OK);
+    return year;
+}
+
+/* Means of a month of a year. */
+struct means {
+    double t, td, high, low, solar, wind, p;
+};
+
+static struct means means_of(const struct dew_hour *hours, int month)
+{
+    struct means m = {0};
+    int first = dew__month_start[month], last = dew__month_start[month + 1];
+    double n = last - first;
+
+    for (int d = first; d < last; d++) {
+        double high = -INFINITY, low = INFINITY;
+
+        for (const struct dew_hour *h = hours + 24 * d; h < hours + 24 * d + 24;
+             h++) {
+            m.t += h->t / (24.0 * n);
+            m.td += dew_air_dew_liquid(h->w, h->p) / (24.0 * n);
+            m.solar += h->global / (24.0 * n);
+            m.wind += h->wind / (24.0 * n);
+            m.p += h->p / (24.0 * n);
+            high = fmax(high, h->t);
+            low = fmin(low, h->t);
+        }
+        m.high += high / n;
+        m.low += low / n;
+    }
+    return m;
+}
+
+/* How far a place's months are from their figures, at worst. */
+struct worst {
+    double t, td, solar, range, wind, p;
+    char where[6][24];
+    int beyond; /* months whose highest or lowest is 0.3 K off               */
+};
+
+static void note(double *worst, char *where, double gap, const char *id)
+{
+    if (!(gap <= *worst)) { /* NaN too */
+        *worst = gap;
+        memcpy(where, id, 7);
+    }
+}
+
+/* 2 % of the figure or 0.02 kWh/m2 day, as a share of what is allowed. */
+static double solar_gap(double got, double want)
+{
+    double allowed = fmax(0.02 * want, 20.0 / 24.0);
+
+    return fabs(got - want) / allowed;
+}
+
+static void compare(const struct dew_climate *place,
+                    const struct dew_hour *hours, struct worst *w)
+{
+    const char *id = place->site.id;
+
+    for (int m = 0; m < 12; m++) {
+        struct means got = means_of(hours, m);
+        const struct dew_normal *want = &place->month[m];
+        double gap;
+
+        note(&w->t, w->where[0], fabs(got.t - want->t), id);
+        note(&w->td, w->where[1], fabs(got.td - want->td), id);
+        note(&w->solar, w->where[2], solar_gap(got.solar, want->solar), id);
+        gap = fmax(fabs(got.high - want->t_max), fabs(got.low - want->t_min));
+        w->beyond += gap > 0.3;
+        note(&w->range, w->where[3], gap, id);
+        note(&w->wind, w->where[4], fabs(got.wind - want->wind), id);
+        note(&w->p, w->where[5], fabs(got.p - want->pressure), id);
+    }
+}
+
+/* Every hour is weather that can be. */
+static void plausible(const struct dew_hour *h, size_t count)
+{
+    for (size_t i = 0; i < count; i++, h++) {
+        double most = dew_air_w_dew_liquid(h->t, h->p);
+
+        if (!(h->w > 0.0 && h->w <= most * (1.0 + 1e-12)) ||
+            !(h->t > -70.0 && h->t < 60.0) || !(h->wind >= 0.0) ||
+            !(h->wind < 80.0) || !(h->global >= 0.0 && h->global < 1300.0) ||
+            !(h->direct >= 0.0 && h->direct < 1420.0) ||
+            !(h->diffuse >= 0.0 && h->diffuse <= h->global + 1.0))
+            fail_msg("hour %zu: t %g w %g wind %g sun %g %g %g", i + 1, h->t,
+                     h->w, h->wind, h->global, h->direct, h->diffuse);
+    }
+}
+
+static void every_place_meets_its_figures(void **state)
+{
+    struct dew_climate place;
+    struct worst w = {0};
+
+    (void)state;
+    for (size_t at = 0; dew_climate_next(&at, &place);) {
+        struct dew_year *year = make(&place, 1, 0);
+        size_t count;
+        const struct dew_hour *hours = dew_year_hours(year, &count);
+
+        assert_int_equal(count, 8760);
+        plausible(hours, count);
+        compare(&place, hours, &w);
+        dew_year_close(year);
+    }
+    print_message(
+        "worst: t %.3f K at %s, td %.3f K at %s, sun %.2f of what is "
+        "allowed at %s, highest or lowest %.2f K at %s, wind %.3f m/s "
+        "at %s, pressure %.0f Pa at %s\n",
+        w.t, w.where[0], w.td, w.where[1], w.solar, w.where[2], w.range,
+        w.where[3], w.wind, w.where[4], w.p, w.where[5]);
+    assert_near(w.t, 0.0, 0.1);
+    assert_near(w.td, 0.0, 0.1);
+    assert_near(w.solar, 0.0, 1.0);
+    /* of 12,084: where days differ more than day and night */
+    assert_in_range(w.beyond, 0, 60);
+    assert_near(w.range, 0.0, 2.5);
+    assert_near(w.wind, 0.0, 0.05);
+    assert_near(w.p, 0.0, 20.0);
+}
+
+static void the_same_seed_makes_the_same_year(void **state)
+{
+    struct dew_climate place = find("726580");
+    struct dew_year *a = make(&place, 41, 3), *b = make(&place, 41, 3);
+    struct dew_year *c = make(&place, 42, 3), *d = make(&place, 41, 4);
+    size_t n;
+    const struct dew_hour *hours = dew_year_hours(a, &n);
+
+    (void)state;
+    assert_memory_equal(hours, dew_year_hours(b, &n), n * sizeof *hours);
+    assert_memory_not_equal(hours, dew_year_hours(c, &n), n * sizeof *hours);
+    assert_memory_not_equal(hours, dew_year_hours(d, &n), n * sizeof *hours);
+    assert_non_null(strstr(dew_year_provenance(a), "726580"));
+    dew_year_close(a);
+    dew_year_close(b);
+    dew_year_close(c);
+    dew_year_close(d);
+}
+
+/* Rounded as the header says, so that the last bit does not show. */
+static void values_are_rounded(void **state)
+{
+    struct dew_climate place = find("722020");
+    struct dew_year *year = make(&place, 5, 0);
+    size_t n;
+    const struct dew_hour *h = dew_year_hours(year, &n);
+
+    (void)state;
+    for (size_t i = 0; i < n; i++) {
+        assert_near(remainder(h[i].t, 0.01), 0.0, 1e-9);
+        assert_near(remainder(dew_air_dew_liquid(h[i].w, h[i].p), 0.01), 0.0,
+                    1e-6);
+        assert_near(remainder(h[i].wind, 0.01), 0.0, 1e-9);
+        assert_near(remainder(h[i].p, 10.0), 0.0, 1e-7);
+        assert_near(remainder(h[i].global, 1.0), 0.0, 0.0);
+    }
+    dew_year_close(year);
+}
+
+/*
+ * Many years: the months' means scatter as the mean of n days of a first-order
+ * autoregression does, sd / sqrt(n) * sqrt((1 + a) / (1 - a)) nearly, and lie
+ * around the figures.
+ */
+static void many_years_scatter_as_their_days_make_them(void **state)
+{
+    enum { YEARS = 120 };
+    struct dew_climate place = find("726580");
+    const struct dew_normal *january = &place.month[0];
+    double t[YEARS], a, want;
+
+    (void)state;
+    for (int y = 0; y < YEARS; y++) {
+        struct dew_year *year = make(&place, 9, y + 1);
+        size_t n;
+
+        t[y] = means_of(dew_year_hours(year, &n), 0).t;
+        dew_year_close(year);
+    }
+    a = (january->t_lag + 1.0 / 30.0) / (1.0 - 3.0 / 30.0);
+    want =
+        january->t_sd * sqrt((1.0 + a) / (1.0 - a) / 31.0 -
+                             2.0 * a / (31.0 * 31.0 * (1.0 - a) * (1.0 - a)));
+    /* four standard errors of a mean and of a deviation of 120 */
+    assert_near(dew__mean(t, YEARS), january->t, 4.0 * want / sqrt(YEARS));
+    assert_near(dew__sd(t, YEARS), want, 4.0 * want / sqrt(2.0 * YEARS));
+}
+
+/* Days hang together as the table says, over many years. */
+static void days_have_the_table_s_lag_and_correlation(void **state)
+{
+    enum { YEARS = 60 };
+    struct dew_climate place = find("723170");
+    const struct dew_normal *july = &place.month[6];
+    double lag = 0.0, both = 0.0, sd = 0.0, lean = 0.0;
+
+    (void)state;
+    for (int y = 0; y < YEARS; y++) {
+        struct dew_year *year = make(&place, 100 + (unsigned)y, 0);
+        size_t n;
+        const struct dew_hour *h = dew_year_hours(year, &n) + 181 * 24;
+        double t[31] = {0}, td[31] = {0};
+
+        for (int i = 0; i < 31 * 24; i++) {
+            t[i / 24] += h[i].t / 24.0;
+            td[i / 24] += dew_air_dew_liquid(h[i].w, h[i].p) / 24.0;
+        }
+        lag += dew__correlation(t, t + 1, 30) / YEARS;
+        both += dew__correlation(t, td, 31) / YEARS;
+        sd += dew__sd(td, 31) / YEARS;
+        for (int i = 0; i < 31; i++)
+            lean += pow((td[i] - dew__mean(td, 31)) / dew__sd(td, 31), 3.0) /
+                    (31.0 * YEARS);
+        dew_year_close(year);
+    }
+    assert_near(lag, july->t_lag, 0.10);
+    assert_near(both, july->t_td, 0.10);
+    assert_near(sd, july->td_sd, 0.10 * july->td_sd);
+    assert_true(lean < -0.4); /* to the dry side */
+}
+
+static void figures_that_cannot_be_are_refused(void **state)
+{
+    struct dew_climate place = find("727930");
+    struct dew_made how = {.seed = 1};
+    struct dew_year *year = (struct dew_year *)(uintptr_t)1;
+    struct dew_error err = {0};
+
+    (void)state;
+    place.month[4].t_lag = 1.2;
+    assert_int_equal(dew_made_open(&place, &how, &year, &err), DEW_ERANGE);
+    assert_null(year);
+    assert_string_equal(err.path, "month 5, t_day_lag1");
+    assert_string_equal(err.text, "1.2 is outside -0.95 .. 0.99");
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_place_meets_its_figures),
+        cmocka_unit_test(the_same_seed_makes_the_same_year),
+        cmocka_unit_test(values_are_rounded),
+        cmocka_unit_test(many_years_scatter_as_their_days_make_them),
+        cmocka_unit_test(days_have_the_table_s_lag_and_correlation),
+        cmocka_unit_test(figures_that_cannot_be_are_refused),
+    };
+
+    return cmocka_run_group_tests_name("weather, made", tests, NULL, NULL);
+}
