@@ -1,0 +1,164 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Dehumidifier and humidifier. */
+#include "dew/dryer.h"
+
+#include <math.h>
+
+#include "core/fail.h"
+#include "dew/air.h"
+#include "plant/control_step.h"
+
+static const double kwh = 3.6e6;                           /* J      */
+static const double day = 86400.0;                         /* s      */
+static const double pint = 0.473176473;                    /* kg, as litres */
+static const double cfm = 0.3048 * 0.3048 * 0.3048 / 60.0; /* m3/s */
+
+static int fitted(double t, double rh)
+{
+    return t >= DEW__PLANT_DRYER_T_LOW && t <= DEW__PLANT_DRYER_T_HIGH &&
+           rh >= DEW__PLANT_DRYER_RH_LOW && rh <= DEW__PLANT_DRYER_RH_HIGH;
+}
+
+double dew_plant_dryer_removal(double t, double rh)
+{
+    double x = fitted(t, rh) ? dew__plant_removal(t, rh) : NAN;
+
+    return x > 0.0 ? x : NAN;
+}
+
+double dew_plant_dryer_efficiency(double t, double rh)
+{
+    double x = fitted(t, rh) ? dew__plant_efficiency(t, rh) : NAN;
+
+    return x > 0.0 ? x : NAN;
+}
+
+/* ---- the label ---------------------------------------------------------- */
+
+static enum dew_status missing(struct dew_error *err, const char *member,
+                               const char *what)
+{
+    dew__in(err, member);
+    return dew__fail(err, DEW_EMISSING, "%s", what);
+}
+
+static enum dew_status outside(struct dew_error *err, const char *member,
+                               double t, double rh)
+{
+    dew__in(err, member);
+    return dew__fail(err, DEW_ERANGE,
+                     "%.1f degC and %.0f %% are outside what is known of "
+                     "dehumidifiers, 15 .. 32 degC and 30 .. 90 %%",
+                     t, 100.0 * rh);
+}
+
+static enum dew_status plausible(double rate, double factor,
+                                 struct dew_error *err)
+{
+    if (!(rate > 0.0 && rate <= 250.0 / day)) {
+        dew__in(err, "rate");
+        return dew__fail(err, DEW_ERANGE,
+                         "%.3g kg a day is outside 0 .. 250 kg a day",
+                         rate * day);
+    }
+    if (!(factor >= 0.3 / kwh && factor <= 8.0 / kwh)) {
+        dew__in(err, "factor");
+        return dew__fail(err, DEW_ERANGE,
+                         "%.3g kg/kWh is outside 0.3 .. 8 kg/kWh: no "
+                         "dehumidifier works so",
+                         factor * kwh);
+    }
+    return DEW_OK;
+}
+
+enum dew_status dew_plant_dryer_of(const struct dew_dryer_label *label,
+                                   struct dew_dryer *out, struct dew_error *err)
+{
+    const struct dew_dryer_label *l = label;
+    double t0 = isnan(l->rating_t) ? l->t : l->rating_t;
+    double rh0 = isnan(l->rating_rh) ? l->rh : l->rating_rh;
+    double removal =
+        dew_plant_dryer_removal(t0, rh0) / dew_plant_dryer_removal(l->t, l->rh);
+    double efficiency = dew_plant_dryer_efficiency(t0, rh0) /
+                        dew_plant_dryer_efficiency(l->t, l->rh);
+    double rate = l->rate * removal, factor = l->factor;
+    enum dew_status bad;
+
+    if (isnan(l->rate))
+        return missing(err, "rate",
+                       "a dehumidifier needs the water it takes "
+                       "out, as printed or as you see it");
+    if (isnan(l->factor) && isnan(l->watts))
+        return missing(err, "factor",
+                       "a dehumidifier needs an energy factor or watts");
+    if (isnan(removal) || isnan(efficiency))
+        return outside(err, fitted(l->t, l->rh) ? "rating_t" : "t",
+                       fitted(l->t, l->rh) ? t0 : l->t,
+                       fitted(l->t, l->rh) ? rh0 : l->rh);
+    if (isnan(factor)) /* watts where the rate was seen */
+        factor = l->rate / l->watts * efficiency;
+    bad = plausible(rate, factor, err);
+    if (bad)
+        return bad;
+    out->rate = rate;
+    out->factor = factor;
+    out->rating_t = t0;
+    out->rating_rh = rh0;
+    return DEW_OK;
+}
+
+double dew_plant_dryer_least_factor(double rate)
+{
+    double pints = rate * day / pint;
+
+    return (pints <= 25.0 ? 1.30 : pints <= 50.0 ? 1.60 : 2.80) / kwh;
+}
+
+/* ---- at a state --------------------------------------------------------- */
+
+void dew_plant_dryer_at(const struct dew_dryer *dryer, double t, double w,
+                        double p, struct dew_dryer_work *out)
+{
+    double rh = dew_air_rh(t, w, p);
+    struct dew__plant_dryer o = dew__plant_dryer(
+        t, rh, 1.0 / dew_plant_dryer_removal(dryer->rating_t, dryer->rating_rh),
+        1.0 / dew_plant_dryer_efficiency(dryer->rating_t, dryer->rating_rh));
+
+    if (!(dryer->rate > 0.0)) {
+        *out = (struct dew_dryer_work){0.0, 0.0, 0.0, 0.0};
+        return;
+    }
+    out->rate = o.rate * dryer->rate;
+    out->power = o.power * dryer->rate / dryer->factor;
+    out->heat = out->power + out->rate * dew_plant_dryer_latent(t);
+    out->held = o.held;
+    if (!(t >= 0.0 && t <= 45.0))
+        *out = (struct dew_dryer_work){NAN, NAN, NAN, NAN};
+}
+
+double dew_plant_dryer_air(const struct dew_dryer *dryer)
+{
+    return 2.75 * cfm * dryer->rate * day / pint; /* [DH-AIR] */
+}
+
+double dew_plant_dryer_part_load(double plr)
+{
+    return plr >= 0.0 && plr <= 1.0 ? 0.90 + 0.10 * plr : NAN; /* [DH-AIR] */
+}
+
+double dew_plant_dryer_latent(double t)
+{
+    return 2501e3 - 2326.0 * t; /* [ASH-F1] eq. 30 less 4186 t */
+}
+
+struct dew_humidifier_work dew_plant_humidifier_at(
+    const struct dew_humidifier *humidifier, double share, double t)
+{
+    double rate = share * humidifier->rate;
+    double heat = rate * dew_plant_dryer_latent(t);
+    /* steam: from 15 degC mains water to 100 degC vapour, 2676e3 - 63e3 */
+    double steam = rate * 2613e3;
+
+    return (struct dew_humidifier_work){rate, heat * humidifier->heat,
+                                        steam * (1.0 - humidifier->heat)};
+}

@@ -1,0 +1,136 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Control and frost. */
+#include "support/rows.h"
+
+#include "dew/control.h"
+#include "dew/frost.h"
+
+static void boost_comes_in_over_its_band(void **state)
+{
+    struct dew_control c = {.boost_rh = 0.57, .boost_band = 0.06};
+
+    (void)state;
+    assert_near(dew_plant_boost(&c, 0.563), 0.0, 0.0);
+    assert_near(dew_plant_boost(&c, 0.585), 0.25, 1e-12);
+    assert_near(dew_plant_boost(&c, 0.71), 1.0, 0.0);
+    c.boost_rh = 0.0;
+    assert_near(dew_plant_boost(&c, 0.93), 0.0, 0.0);
+}
+
+static void lockout_holds_low_but_never_below_its_least(void **state)
+{
+    struct dew_control c = {
+        .lockout_w = 0.0112, .lockout_excess = NAN, .lockout_least = 0.37};
+
+    (void)state;
+    assert_near(dew_plant_lockout(&c, 0.0099, 0.0083), 1.0, 0.0);
+    assert_near(dew_plant_lockout(&c, 0.0173, 0.0083), 0.37, 1e-12);
+    assert_near(dew_plant_lockout(&c, 0.0112, 0.0083), 0.5 * 1.37, 1e-9);
+    c.lockout_excess = 0.0007;
+    assert_near(dew_plant_lockout(&c, 0.0173, 0.0171), 1.0, 0.0);
+    assert_near(dew_plant_lockout(&c, 0.0173, 0.0083), 0.37, 1e-12);
+    c.lockout_w = 0.0;
+    assert_near(dew_plant_lockout(&c, 0.0173, 0.0083), 1.0, 0.0);
+}
+
+static void winter_target_falls_with_cold(void **state)
+{
+    struct dew_control c = {.winter_rh = {0.41, 0.27}};
+
+    (void)state;
+    assert_near(dew_plant_winter_rh(&c, 6.3), 0.41, 1e-12);
+    assert_near(dew_plant_winter_rh(&c, -10.0), 0.34, 1e-12);
+    assert_near(dew_plant_winter_rh(&c, -31.0), 0.27, 1e-12);
+    c.winter_rh[0] = 0.0;
+    assert_nan(dew_plant_winter_rh(&c, -10.0));
+}
+
+static void bypass_only_cools(void **state)
+{
+    struct dew_control c = {.bypass_low = 12.3, .bypass_indoor = 22.9};
+
+    (void)state;
+    assert_near(dew_plant_bypass(&c, 16.7, 24.8), 1.0, 0.0);
+    assert_near(dew_plant_bypass(&c, 11.9, 24.8), 0.0, 0.0);
+    assert_near(dew_plant_bypass(&c, 26.1, 24.8), 0.0, 0.0);
+    assert_near(dew_plant_bypass(&c, 16.7, 22.1), 0.0, 0.0);
+    c.bypass_low = NAN;
+    assert_near(dew_plant_bypass(&c, 16.7, 24.8), 0.0, 0.0);
+}
+
+static void demand_is_centred_on_the_set_point(void **state)
+{
+    struct dew_dryer d = {.rate = 2e-4, .set = 0.53, .band = 0.04};
+    struct dew_humidifier h = {.rate = 2e-4, .set = 0.37, .band = 0.04};
+
+    (void)state;
+    assert_near(dew_plant_dry_demand(&d, 0.53), 0.5, 1e-9);
+    assert_near(dew_plant_dry_demand(&d, 0.509), 0.0, 0.0);
+    assert_near(dew_plant_dry_demand(&d, 0.54), 0.75, 1e-9);
+    assert_near(dew_plant_humid_demand(&h, 0.36), 0.75, 1e-9);
+    assert_near(dew_plant_humid_demand(&h, 0.40), 0.0, 0.0);
+}
+
+/* -(1 - eps) T3 / (1 + eps) at T3 = 21 degC, by hand. */
+static const struct threshold_row {
+    const char *name;
+    double eps, t;
+} threshold_rows[] = {
+    {"frost threshold at 0.6", 0.6, -5.3},
+    {"frost threshold at 0.7", 0.7, -3.7},
+    {"frost threshold at 0.75", 0.75, -3.0},
+    {"frost threshold at 0.8", 0.8, -2.3},
+    {"frost threshold at 0.9", 0.9, -1.1},
+};
+
+static void threshold(void **state)
+{
+    const struct threshold_row *r = *state;
+
+    assert_near(dew_plant_frost_threshold(r->eps, 21.0), r->t, 0.06);
+}
+
+static void defrost_follows_the_time_table(void **state)
+{
+    struct dew_frost_rule r = dew_plant_frost_usual(DEW_FROST_RECIRCULATE, 0);
+
+    (void)state; /* 6 min in 38, 6 in 26: 0.158, 0.231 */
+    assert_near(dew_plant_frost_share(&r, -4.9, 3.0), 0.0, 0.0);
+    assert_near(dew_plant_frost_share(&r, -5.001, 3.0), 0.158, 5e-4);
+    assert_near(dew_plant_frost_share(&r, -16.0, 3.0), (.1579 + .2308) / 2,
+                1e-4);
+    assert_near(dew_plant_frost_share(&r, -33.0, 3.0), 0.231, 5e-4);
+    assert_near(dew_plant_frost_share(&r, -16.0, -20.7), 0.0, 0.0);
+    assert_true(dew_plant_frost_share(&r, -16.0, -19.0) > 0.09);
+    r = dew_plant_frost_usual(DEW_FROST_EXHAUST_ONLY, 1);
+    assert_near(dew_plant_frost_share(&r, -9.7, 3.0), 0.0, 0.0);
+    assert_true(dew_plant_frost_share(&r, -10.3, 3.0) > 0.15);
+}
+
+static void preheat_brings_air_to_the_start(void **state)
+{
+    struct dew_frost_rule r = dew_plant_frost_usual(DEW_FROST_PREHEAT, 0);
+
+    (void)state;
+    assert_near(dew_plant_frost_preheat(&r, -17.3) * 0.0437,
+                0.0437 * 1.204 * 1006.0 * 12.3, 1e-9);
+    assert_near(dew_plant_frost_preheat(&r, -3.3), 0.0, 0.0);
+    assert_near(dew_plant_frost_share(&r, -17.3, 3.0), 0.0, 0.0);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[32] = {
+        cmocka_unit_test(boost_comes_in_over_its_band),
+        cmocka_unit_test(lockout_holds_low_but_never_below_its_least),
+        cmocka_unit_test(winter_target_falls_with_cold),
+        cmocka_unit_test(bypass_only_cools),
+        cmocka_unit_test(demand_is_centred_on_the_set_point),
+        cmocka_unit_test(defrost_follows_the_time_table),
+        cmocka_unit_test(preheat_brings_air_to_the_start),
+    };
+    size_t n = 7;
+
+    ADD_ROWS(tests, n, threshold_rows, threshold);
+    return _cmocka_run_group_tests("plant, control", tests, n, NULL, NULL);
+}

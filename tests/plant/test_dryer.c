@@ -1,0 +1,221 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Dehumidifier and humidifier. */
+#include "support/rows.h"
+
+#include "dew/air.h"
+#include "dew/dryer.h"
+
+static const double kwh = 3.6e6, day = 86400.0, pint = 0.473176473;
+
+/* [NREL-52791], evaluated by hand from its coefficients. */
+static const struct fit_row {
+    const char *name;
+    double t, rh, removal, efficiency;
+} fit_rows[] = {
+    {"18.33 degC, 60 %", 18.33, .60, .650, .778},
+    {"21.11 degC, 50 %", 21.11, .50, .549, .636},
+    {"21.11 degC, 60 %", 21.11, .60, .764, .856},
+    {"23.89 degC, 50 %", 23.89, .50, .650, .710},
+    {"23.89 degC, 60 %", 23.89, .60, .876, .925},
+    {"26.67 degC, 50 %", 26.67, .50, .750, .775},
+    {"26.67 degC, 60 %", 26.67, .60, .986, .985},
+    {"29.44 degC, 60 %", 29.44, .60, 1.094, 1.034},
+    {"18.33 degC, 40 %", 18.33, .40, .227, .303},
+};
+
+static void fit(void **state)
+{
+    const struct fit_row *r = *state;
+
+    assert_near(dew_plant_dryer_removal(r->t, r->rh), r->removal, 0.002);
+    assert_near(dew_plant_dryer_efficiency(r->t, r->rh), r->efficiency, 0.002);
+}
+
+static void fit_ends_in_nan(void **state)
+{
+    (void)state;
+    assert_nan(dew_plant_dryer_removal(14.9, 0.6));
+    assert_nan(dew_plant_dryer_efficiency(21.3, 0.91));
+    assert_nan(dew_plant_dryer_removal(15.1, 0.31)); /* fit is negative */
+}
+
+/* 1/EF + 0.682 kWh per litre at 20 degC, by hand. */
+static const struct heat_row {
+    const char *name;
+    double factor, heat;
+} heat_rows[] = {
+    {"heat at 1.3 L/kWh", 1.3, 1.45}, {"heat at 1.6 L/kWh", 1.6, 1.31},
+    {"heat at 1.8 L/kWh", 1.8, 1.24}, {"heat at 2.8 L/kWh", 2.8, 1.04},
+    {"heat at 3.3 L/kWh", 3.3, 0.98},
+};
+
+static void heat_per_litre(void **state)
+{
+    const struct heat_row *r = *state;
+    struct dew_dryer d = {.rate = 50 * pint / day,
+                          .factor = r->factor / kwh,
+                          .rating_t = 20.0,
+                          .rating_rh = 0.6};
+    struct dew_dryer_work o;
+
+    dew_plant_dryer_at(&d, 20.0, dew_air_w(20.0, 0.6, 101325.0), 101325.0, &o);
+    assert_near(o.rate * 3600, 0.986, 0.001); /* 50 pints a day in kg/h */
+    assert_near(o.heat / o.rate / kwh, r->heat, 0.006);
+    assert_near(o.held, 0.0, 0.0);
+}
+
+static void sealed_box_warms_by_power_and_condensation(void **state)
+{
+    struct dew_dryer d = {.rate = 1.7e-4,
+                          .factor = 1.71 / kwh,
+                          .rating_t = 18.3,
+                          .rating_rh = 0.6};
+    struct dew_dryer_work o;
+    double t = 24.7, w = 0.0113, p = 98400.0, box = 31.0; /* kg of air */
+    double dt = 1.0, h0 = dew_air_h(t, w), w1, h1;
+
+    (void)state; /* energy of the box: power in, liquid out at t */
+    dew_plant_dryer_at(&d, t, w, p, &o);
+    w1 = w - o.rate * dt / box;
+    h1 = h0 + (o.power * dt - o.rate * dt * 4186.0 * t) / box;
+    assert_near((dew_air_t(h1, w1) - t) * box * dew_air_cp(w1), o.heat, 0.01);
+}
+
+static void sixty_five_degrees_is_the_harder_label(void **state)
+{
+    (void)state; /* the two rating points at 60 % */
+    assert_near(dew_plant_dryer_removal(18.33, .6) /
+                    dew_plant_dryer_removal(26.67, .6),
+                0.659, 0.001);
+    assert_near(dew_plant_dryer_efficiency(18.33, .6) /
+                    dew_plant_dryer_efficiency(26.67, .6),
+                0.790, 0.001);
+}
+
+static void what_the_owner_sees_comes_back(void **state)
+{
+    struct dew_dryer_label l = {.rate = 2 * 3.785 / day,
+                                .factor = NAN,
+                                .watts = 530.0,
+                                .t = 22.7,
+                                .rh = 0.563,
+                                .rating_t = 18.3,
+                                .rating_rh = 0.6};
+    struct dew_dryer d = {.set = 0.5};
+    struct dew_dryer_work o;
+
+    (void)state; /* "fills two gallons a day" in the house's own air */
+    assert_int_equal(dew_plant_dryer_of(&l, &d, NULL), DEW_OK);
+    dew_plant_dryer_at(&d, l.t, dew_air_w(l.t, l.rh, 100300.0), 100300.0, &o);
+    assert_near(o.rate / l.rate, 1.0, 1e-9);
+    assert_near(o.power, 530.0, 1e-6);
+    assert_near(d.set, 0.5, 0.0);
+}
+
+static void absurd_labels_are_refused(void **state)
+{
+    struct dew_dryer_label l = {.rate = 50 * pint / day,
+                                .factor = 1.6,
+                                .watts = NAN,
+                                .t = 18.3,
+                                .rh = 0.6,
+                                .rating_t = NAN,
+                                .rating_rh = NAN};
+    struct dew_dryer d;
+    struct dew_error err = {0};
+
+    (void)state;
+    assert_int_equal(dew_plant_dryer_of(&l, &d, &err), DEW_ERANGE);
+    assert_string_equal(err.path, "factor");
+    assert_string_equal(err.text, "5.76e+06 kg/kWh is outside 0.3 .. 8 "
+                                  "kg/kWh: no dehumidifier works so");
+    err = (struct dew_error){0};
+    l.factor = 1.6 / kwh;
+    l.t = 8.0;
+    assert_int_equal(dew_plant_dryer_of(&l, &d, &err), DEW_ERANGE);
+    assert_string_equal(err.path, "t");
+    assert_string_equal(err.text,
+                        "8.0 degC and 60 % are outside what is known of "
+                        "dehumidifiers, 15 .. 32 degC and 30 .. 90 %");
+    err = (struct dew_error){0};
+    l.t = 18.3;
+    l.factor = NAN;
+    assert_int_equal(dew_plant_dryer_of(&l, &d, &err), DEW_EMISSING);
+    assert_string_equal(err.text,
+                        "a dehumidifier needs an energy factor or watts");
+}
+
+static void held_outside_the_fit(void **state)
+{
+    struct dew_dryer d = {.rate = 1.7e-4,
+                          .factor = 1.71 / kwh,
+                          .rating_t = 18.3,
+                          .rating_rh = 0.6};
+    struct dew_dryer_work o;
+
+    (void)state;
+    dew_plant_dryer_at(&d, 11.7, 0.0061, 98400.0, &o);
+    assert_near(o.held, 1.0, 0.0);
+    assert_true(o.rate > 0.0 && o.power > 0.0 && isfinite(o.heat));
+    dew_plant_dryer_at(&d, 21.7, 0.0011, 98400.0, &o); /* bone dry */
+    assert_near(o.held, 1.0, 0.0);
+    assert_true(o.rate >= 0.0 && o.rate < 0.2 * d.rate);
+    assert_true(o.power < 1.3 * d.rate / d.factor);
+    dew_plant_dryer_at(&d, 47.0, 0.0101, 98400.0, &o);
+    assert_nan(o.rate);
+}
+
+static void least_factors_by_size(void **state)
+{
+    (void)state; /* [DOE-DH] */
+    assert_near(dew_plant_dryer_least_factor(24 * pint / day) * kwh, 1.30,
+                1e-9);
+    assert_near(dew_plant_dryer_least_factor(49 * pint / day) * kwh, 1.60,
+                1e-9);
+    assert_near(dew_plant_dryer_least_factor(51 * pint / day) * kwh, 2.80,
+                1e-9);
+}
+
+static void humidifier_takes_its_heat(void **state)
+{
+    struct dew_humidifier h = {.rate = 2.3e-4, .heat = 1.0};
+    struct dew_humidifier_work o = dew_plant_humidifier_at(&h, 0.63, 21.3);
+
+    (void)state;
+    assert_near(o.rate, 0.63 * 2.3e-4, 1e-15);
+    assert_near(o.air_heat, o.rate * (2501e3 - 2326.0 * 21.3), 1e-9);
+    assert_near(o.power, 0.0, 0.0);
+    h.heat = 0.0;
+    o = dew_plant_humidifier_at(&h, 0.63, 21.3);
+    assert_near(o.air_heat, 0.0, 0.0);
+    assert_near(o.power, o.rate * 2613e3, 1e-9);
+}
+
+static void part_load_and_air(void **state)
+{
+    struct dew_dryer d = {.rate = 70 * pint / day};
+
+    (void)state; /* [DH-AIR] */
+    assert_near(dew_plant_dryer_part_load(0.31), 0.931, 1e-12);
+    assert_near(dew_plant_dryer_air(&d) * 2118.880, 70 * 2.75, 0.001);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[64] = {
+        cmocka_unit_test(fit_ends_in_nan),
+        cmocka_unit_test(sealed_box_warms_by_power_and_condensation),
+        cmocka_unit_test(sixty_five_degrees_is_the_harder_label),
+        cmocka_unit_test(what_the_owner_sees_comes_back),
+        cmocka_unit_test(absurd_labels_are_refused),
+        cmocka_unit_test(held_outside_the_fit),
+        cmocka_unit_test(least_factors_by_size),
+        cmocka_unit_test(humidifier_takes_its_heat),
+        cmocka_unit_test(part_load_and_air),
+    };
+    size_t n = 9;
+
+    ADD_ROWS(tests, n, fit_rows, fit);
+    ADD_ROWS(tests, n, heat_rows, heat_per_litre);
+    return _cmocka_run_group_tests("plant, dryer", tests, n, NULL, NULL);
+}
