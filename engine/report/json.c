@@ -1,0 +1,465 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * The report as JSON.  Keys end in their unit and never change with the
+ * units of the text; what is not known is null.
+ */
+#include <jansson.h>
+#include <math.h>
+#include <string.h>
+
+#include "core/fail.h"
+#include "report/words.h"
+
+static const double KWH = 3.6e6; /* J */
+
+/* What is being made; one refusal is enough to give it up. */
+struct maker {
+    const struct dew_report *r;
+    int failed;
+};
+
+/* Put value, which is taken, under key. */
+static void put(struct maker *m, json_t *object, const char *key, json_t *value)
+{
+    if (json_object_set_new(object, key, value) != 0)
+        m->failed = 1;
+}
+
+static void append(struct maker *m, json_t *array, json_t *value)
+{
+    if (json_array_append_new(array, value) != 0)
+        m->failed = 1;
+}
+
+static json_t *number(double x)
+{
+    return isfinite(x) ? json_real(x) : json_null();
+}
+
+/* A user's text, made valid UTF-8. */
+static json_t *text(const char *words)
+{
+    char clean[2048];
+
+    return json_string(
+        dew__clean(words != NULL ? words : "", clean, sizeof clean));
+}
+
+static double mean(double sum, double hours)
+{
+    return hours > 0 ? sum / hours : NAN;
+}
+
+/* ---- one tally -------------------------------------------------------------- */
+
+static json_t *hours(struct maker *m, const struct dew_tally *t)
+{
+    json_t *o = json_object();
+
+    put(m, o, "counted", number(t->hours));
+    put(m, o, "too_humid", number(t->too_humid));
+    put(m, o, "too_dry", number(t->too_dry));
+    put(m, o, "longest_too_humid", number(t->longest_too_humid));
+    put(m, o, "outdoor_air_could_dry", number(t->could_dry));
+    put(m, o, "outdoor_air_could_wet", number(t->could_wet));
+    put(m, o, "too_humid_with_cooling_idle", number(t->idle_humid));
+    put(m, o, "fresh_air_below_required", number(t->fresh_short));
+    put(m, o, "defrost", number(t->frost_hours));
+    put(m, o, "co2_above_1000_ppm", number(t->co2_high));
+    put(m, o, "glass_wet", number(t->sweat[DEW_GLASS]));
+    put(m, o, "frame_wet", number(t->sweat[DEW_EDGE]));
+    put(m, o, "corner_wet", number(t->sweat[DEW_CORNER]));
+    put(m, o, "glass_above_80_pct", number(t->surface_80[DEW_GLASS]));
+    put(m, o, "frame_above_80_pct", number(t->surface_80[DEW_EDGE]));
+    put(m, o, "corner_above_80_pct", number(t->surface_80[DEW_CORNER]));
+    return o;
+}
+
+static json_t *span(struct maker *m, double mid, double low, double high)
+{
+    json_t *o = json_object();
+
+    put(m, o, "mean", number(mid));
+    put(m, o, "min", number(low));
+    put(m, o, "max", number(high));
+    return o;
+}
+
+static json_t *rh(struct maker *m, const struct dew_tally *t)
+{
+    return span(m, 100 * mean(t->rh_sum, t->hours), 100 * t->rh_min,
+                100 * t->rh_max);
+}
+
+static json_t *water(struct maker *m, const struct dew_tally *t)
+{
+    json_t *o = json_object();
+
+#define X(name, words) put(m, o, #name, number(t->water.name));
+    DEW_WATER_MAP(X)
+#undef X
+    put(m, o, "coil_drained", number(t->coil_drained));
+    put(m, o, "core_drained", number(t->core_drained));
+    put(m, o, "wiped", number(t->wiped));
+    return o;
+}
+
+static json_t *heat(struct maker *m, const struct dew_tally *t)
+{
+    json_t *o = json_object();
+
+#define X(name, words) put(m, o, #name, number(t->heat.name / KWH));
+    DEW_HEAT_MAP(X)
+#undef X
+    return o;
+}
+
+static json_t *energy(struct maker *m, const struct dew_tally *t)
+{
+    json_t *o = json_object();
+    double sum = 0;
+
+#define X(name, words)                                                         \
+    put(m, o, #name, number(t->energy.name / KWH));                            \
+    sum += t->energy.name / KWH;
+    DEW_ENERGY_MAP(X)
+#undef X
+    put(m, o, "total", number(sum));
+    return o;
+}
+
+static json_t *duty(struct maker *m, const struct dew_tally *t)
+{
+    json_t *o = json_object();
+
+    put(m, o, "cooling", number(t->duty.cool));
+    put(m, o, "heating", number(t->duty.heat));
+    put(m, o, "ventilator", number(t->duty.vent));
+    put(m, o, "boost", number(t->duty.boost));
+    put(m, o, "blower", number(t->duty.blower));
+    put(m, o, "dehumidifier", number(t->duty.dehumidify));
+    put(m, o, "humidifier", number(t->duty.humidify));
+    put(m, o, "windows", number(t->duty.window));
+    return o;
+}
+
+/* The keys that a month and a year have in common. */
+static void put_tally(struct maker *m, json_t *o, const struct dew_tally *t)
+{
+    json_t *fresh = json_object(), *co2 = json_object();
+
+    put(m, o, "hours", hours(m, t));
+    put(m, o, "rh_pct", rh(m, t));
+    put(m, o, "temperature_c",
+        span(m, mean(t->t_sum, t->hours), t->t_min, t->t_max));
+    put(m, fresh, "mean", number(1000 * mean(t->fresh_sum, t->hours)));
+    put(m, o, "fresh_air_l_s", fresh);
+    put(m, o, "leakage_l_s", number(1000 * mean(t->leak_sum, t->hours)));
+    put(m, co2, "mean", number(mean(t->co2_sum, t->hours)));
+    put(m, co2, "max", number(t->co2_max));
+    put(m, o, "co2_ppm", co2);
+    put(m, o, "water_kg", water(m, t));
+    put(m, o, "heat_kwh", heat(m, t));
+    put(m, o, "energy_kwh", energy(m, t));
+    put(m, o, "running_h", duty(m, t));
+    put(m, o, "supply_air_min_c", number(t->supply_t_min));
+    put(m, o, "pressure_min_pa", number(t->pressure_min));
+    put(m, o, "pressure_all_exhausts_min_pa", number(t->pressure_all_min));
+}
+
+/* ---- one option -------------------------------------------------------------- */
+
+static json_t *estimate(struct maker *m, struct dew_estimate e)
+{
+    json_t *o = json_object();
+
+    put(m, o, "likely", number(e.likely));
+    put(m, o, "low", number(e.low));
+    put(m, o, "high", number(e.high));
+    return o;
+}
+
+static json_t *money(struct maker *m, size_t i)
+{
+    const struct dew_question *q = m->r->question;
+    struct dew_bill base = dew_verdict_bill(q, 0);
+    struct dew_bill bill = dew_verdict_bill(q, i);
+    json_t *o = json_object(), *uses = json_object();
+
+    if (q->prices == NULL) {
+        json_decref(o);
+        json_decref(uses);
+        return json_null();
+    }
+    put(m, o, "install", estimate(m, bill.install));
+    put(m, o, "yearly", estimate(m, bill.yearly));
+    put(m, o, "upkeep_yearly", estimate(m, bill.upkeep));
+#define X(name, words) put(m, uses, #name, number(bill.name.likely));
+    DEW_ENERGY_MAP(X)
+#undef X
+    put(m, o, "energy_yearly_by_use", uses);
+    put(m, o, "present_value", estimate(m, bill.present));
+    put(m, o, "payback_years",
+        i == 0 ? json_null() : estimate(m, dew_cost_payback(&base, &bill)));
+    return o;
+}
+
+static json_t *map_of(struct maker *m, const struct dew_outcome *o)
+{
+    json_t *months = json_array();
+
+    for (int k = 0; k < DEW_MONTHS; k++) {
+        json_t *row = json_array();
+
+        for (int h = 0; h < DEW_DAY_HOURS; h++)
+            append(m, row, number(100 * o->rh_map[k][h]));
+        append(m, months, row);
+    }
+    return months;
+}
+
+static json_t *duration(struct maker *m, const struct dew_outcome *o)
+{
+    json_t *curve = json_array();
+
+    for (int k = 0; k < DEW_DURATION; k++)
+        append(m, curve, number(100 * o->duration[k]));
+    return curve;
+}
+
+static json_t *closure(struct maker *m, const struct dew_outcome *o)
+{
+    json_t *c = json_object();
+
+    put(m, c, "water", number(o->water_residual));
+    put(m, c, "heat", number(o->heat_residual));
+    put(m, c, "water_turnover_kg", number(o->water_turnover));
+    put(m, c, "heat_turnover_kwh", number(o->heat_turnover / KWH));
+    return c;
+}
+
+static json_t *months(struct maker *m, const struct dew_outcome *o)
+{
+    json_t *list = json_array();
+
+    for (int k = 0; k < DEW_MONTHS; k++) {
+        json_t *month = json_object();
+
+        put(m, month, "month", json_integer(k + 1));
+        put_tally(m, month, &o->month[k]);
+        append(m, list, month);
+    }
+    return list;
+}
+
+static void put_percentiles(struct maker *m, json_t *option,
+                            const struct dew_outcome *o)
+{
+    json_t *r = json_object_get(option, "rh_pct");
+
+    put(m, r, "p5", number(100 * o->rh_5));
+    put(m, r, "p50", number(100 * o->rh_50));
+    put(m, r, "p95", number(100 * o->rh_95));
+}
+
+static json_t *option(struct maker *m, size_t i)
+{
+    const struct dew_choice *c = &m->r->question->choices[i];
+    json_t *o = json_object(), *fresh;
+
+    put(m, o, "name", text(c->outcome->name));
+    put(m, o, "delivers_required_air",
+        json_boolean(dew_verdict_ventilates(m->r->question, i)));
+    put(m, o, "keeps_limits",
+        json_boolean(dew_verdict_keeps(m->r->question, i)));
+    put(m, o, "too_humid_above_pct", number(100 * c->c->limits.too_humid));
+    put(m, o, "too_dry_below_pct", number(100 * c->c->limits.too_dry));
+    put_tally(m, o, &c->outcome->year);
+    put_percentiles(m, o, c->outcome);
+    fresh = json_object_get(o, "fresh_air_l_s");
+    put(m, fresh, "required", number(1000 * c->outcome->required));
+    put(m, o, "closure", closure(m, c->outcome));
+    put(m, o, "money", money(m, i));
+    put(m, o, "months", months(m, c->outcome));
+    put(m, o, "rh_pct_by_month_and_hour", map_of(m, c->outcome));
+    put(m, o, "rh_pct_exceeded_in_pct_of_hours", duration(m, c->outcome));
+    put(m, o, "spin_up_turns", json_integer(c->outcome->turns));
+    return o;
+}
+
+/* ---- verdict and cautions ------------------------------------------------------ */
+
+static json_t *month_list(struct maker *m, unsigned mask)
+{
+    json_t *list = json_array();
+
+    for (int k = 0; k < DEW_MONTHS; k++)
+        if (mask >> k & 1U)
+            append(m, list, json_integer(k + 1));
+    return list;
+}
+
+static json_t *name_of(const struct dew_report *r, int i)
+{
+    return i >= 0 ? text(r->question->choices[i].outcome->name) : json_null();
+}
+
+static json_t *finding(struct maker *m, const struct dew_finding *f)
+{
+    json_t *o = json_object(), *values = json_array(), *sources = json_array();
+    char sentence[DEW_SENTENCE];
+
+    put(m, o, "kind", text(dew_verdict_key(f->kind)));
+    put(m, o, "text",
+        text(dew_report_sentence(m->r, f, sentence, sizeof sentence)));
+    put(m, o, "option", name_of(m->r, f->option));
+    put(m, o, "other_option", name_of(m->r, f->other));
+    put(m, o, "months", month_list(m, f->months));
+    for (int k = 0; k < DEW_FINDING_VALUES; k++)
+        append(m, values, number(f->value[k]));
+    put(m, o, "values_si", values);
+    for (int k = 0; k < DEW_FINDING_SOURCES && f->source[k] != NULL; k++) {
+        json_t *source = json_object();
+
+        put(m, source, "name", text(f->source[k]));
+        put(m, source, "kg_per_day", number(f->source_kg[k]));
+        append(m, sources, source);
+    }
+    put(m, o, "water", sources);
+    return o;
+}
+
+static json_t *verdict(struct maker *m)
+{
+    json_t *o = json_object(), *list = json_array();
+
+    put(m, o, "best", name_of(m->r, m->r->verdict->best));
+    for (size_t i = 0; i < m->r->verdict->count; i++)
+        append(m, list, finding(m, &m->r->verdict->list[i]));
+    put(m, o, "findings", list);
+    return o;
+}
+
+static json_t *caution(struct maker *m, const struct dew_caution *c)
+{
+    json_t *o = json_object(), *options = json_array();
+
+    put(m, o, "level", text(dew_cautions_level(c->level)));
+    put(m, o, "key", text(c->key));
+    put(m, o, "text", text(c->text));
+    put(m, o, "source", text(c->source));
+    for (size_t i = 0; i < m->r->question->count && i < 64; i++)
+        if (c->options >> i & 1)
+            append(m, options, name_of(m->r, (int)i));
+    put(m, o, "options", options);
+    put(m, o, "pressure_pa", number(c->pressure));
+    return o;
+}
+
+/* ---- inputs and the whole -------------------------------------------------------- */
+
+static json_t *site(struct maker *m)
+{
+    const struct dew_site *s = m->r->site;
+    const struct dew_question *q = m->r->question;
+    json_t *o = json_object();
+
+    put(m, o, "hours", json_integer((json_int_t)q->choices[0].outcome->count));
+    put(m, o, "provenance", text(m->r->weather));
+    if (s == NULL)
+        return o;
+    put(m, o, "id", text(s->id));
+    put(m, o, "name", text(s->name));
+    put(m, o, "latitude_deg", number(s->latitude));
+    put(m, o, "longitude_deg", number(s->longitude));
+    put(m, o, "elevation_m", number(s->elevation));
+    put(m, o, "utc_offset_h", number(s->utc_offset));
+    return o;
+}
+
+static json_t *inputs(struct maker *m)
+{
+    json_t *list = json_array();
+
+    for (size_t i = 0; i < m->r->input_count; i++) {
+        const struct dew_report_input *in = &m->r->inputs[i];
+        json_t *o = json_object();
+
+        put(m, o, "option", in->option[0] ? text(in->option) : json_null());
+        put(m, o, "key", text(in->key));
+        put(m, o, "value", text(in->value));
+        put(m, o, "origin", text(in->origin));
+        put(m, o, "source", in->source[0] ? text(in->source) : json_null());
+        append(m, list, o);
+    }
+    return list;
+}
+
+static json_t *files(struct maker *m)
+{
+    json_t *list = json_array();
+
+    for (size_t i = 0; i < m->r->file_count; i++) {
+        json_t *o = json_object();
+
+        put(m, o, "role", text(m->r->files[i].role));
+        put(m, o, "sha256", text(m->r->files[i].sha256));
+        append(m, list, o);
+    }
+    return list;
+}
+
+static json_t *judging(struct maker *m)
+{
+    const struct dew_judging *j = &m->r->question->judging;
+    json_t *o = json_object();
+
+    put(m, o, "kept_share", number(j->kept_share));
+    put(m, o, "month_share", number(j->month_share));
+    put(m, o, "fresh_share", number(j->fresh_share));
+    put(m, o, "close_share", number(j->close_share));
+    put(m, o, "close_h", number(j->close_hours));
+    return o;
+}
+
+static json_t *whole(struct maker *m)
+{
+    json_t *o = json_object(), *options = json_array();
+    json_t *cautions = json_array();
+
+    put(m, o, "program", text("dewledger"));
+    put(m, o, "version", text(m->r->version));
+    put(m, o, "title", text(m->r->title));
+    put(m, o, "files", files(m));
+    put(m, o, "weather", site(m));
+    for (size_t i = 0; i < m->r->caution_count; i++)
+        append(m, cautions, caution(m, &m->r->cautions[i]));
+    put(m, o, "cautions", cautions);
+    put(m, o, "verdict", verdict(m));
+    put(m, o, "judging", judging(m));
+    for (size_t i = 0; i < m->r->question->count; i++)
+        append(m, options, option(m, i));
+    put(m, o, "options", options);
+    put(m, o, "inputs", inputs(m));
+    return o;
+}
+
+enum dew_status dew_report_json(const struct dew_report *report, FILE *out,
+                                struct dew_error *err)
+{
+    const size_t flags = JSON_INDENT(1) | JSON_REAL_PRECISION(12);
+    struct maker m = {report, 0};
+    json_t *o = whole(&m);
+    int bad;
+
+    if (o == NULL || m.failed) {
+        json_decref(o);
+        return dew__fail(err, DEW_EMEM, "no memory for the summary");
+    }
+    bad = json_dumpf(o, out, flags) != 0 || fputc('\n', out) == EOF ||
+          fflush(out) != 0;
+    json_decref(o);
+    if (bad)
+        return dew__fail(err, DEW_EIO, "the summary could not be written");
+    return DEW_OK;
+}

@@ -1,0 +1,391 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Findings in plain words, their numbers inside. */
+#include <math.h>
+#include <stdarg.h>
+#include <string.h>
+
+#include "report/words.h"
+
+/* One finding being told. */
+struct telling {
+    const struct dew_report *r;
+    const struct dew_finding *f;
+    char *out;
+    size_t size;
+};
+
+static void say(struct telling *t, const char *format, ...)
+    __attribute__((format(printf, 2, 3)));
+
+static void say(struct telling *t, const char *format, ...)
+{
+    size_t at = strlen(t->out);
+    va_list args;
+
+    va_start(args, format);
+    vsnprintf(t->out + at, t->size - at, format, args);
+    va_end(args);
+}
+
+/* Short forms, for the sentences below. */
+#define HOURS(i)  dew__number(t->f->value[i], 0).text
+#define MONTHS    dew__months(t->f->months).text
+#define OPTION    dew__option(t->r, t->f->option).text
+#define OTHER     dew__option(t->r, t->f->other).text
+#define FLOW(i)   dew__amount(t->f->value[i], DEW_FLOW, t->r->system, 0).text
+#define ENERGY(i) dew__amount(t->f->value[i], DEW_ENERGY, DEW_SYSTEM_SI, 0).text
+#define MONEY(x)  dew__money(t->r, (x)).text
+#define YEARS     dew__number(t->r->question->prices->years, 0).text
+
+static const char *percent(double share, struct dew__word *w)
+{
+    struct dew__word n = dew__number(100 * share, 0);
+
+    snprintf(w->text, sizeof w->text, "%.20s %%", n.text);
+    return w->text;
+}
+
+static const struct dew_limits *limits(const struct telling *t)
+{
+    return &t->r->question->choices[0].c->limits;
+}
+
+static struct dew__word per_day(const struct telling *t, double kg)
+{
+    return dew__amount(kg / 86400, DEW_WATER_RATE, t->r->system, 1);
+}
+
+static void say_sources(struct telling *t)
+{
+    int count = 0;
+
+    while (count < DEW_FINDING_SOURCES && t->f->source[count] != NULL)
+        count++;
+    for (int i = 0; i < count; i++)
+        say(t, "%s%s (%s)",
+            i == 0           ? ""
+            : i == count - 1 ? " and "
+                             : ", ",
+            t->f->source[i], per_day(t, t->f->source_kg[i]).text);
+    if (count == 0)
+        say(t, "no flow above zero");
+}
+
+static void say_today_humid(struct telling *t)
+{
+    struct dew__word limit;
+
+    say(t,
+        "Today the house is too humid (above %s) in %s h of the year: up to "
+        "%s h in one month, %s h at a stretch",
+        percent(limits(t)->too_humid, &limit), HOURS(0), HOURS(1), HOURS(2));
+    if (t->f->months != 0)
+        say(t, ", most in %s", MONTHS);
+    say(t, ". The water comes in by ");
+    say_sources(t);
+    say(t, ".");
+}
+
+static void say_today_dry(struct telling *t)
+{
+    struct dew__word limit;
+
+    say(t,
+        "Today the house is too dry (below %s) in %s h of the year, up to %s h "
+        "in one month",
+        percent(limits(t)->too_dry, &limit), HOURS(0), HOURS(1));
+    if (t->f->months != 0)
+        say(t, ", most in %s", MONTHS);
+    say(t, ". The water leaves by ");
+    say_sources(t);
+    say(t, ".");
+}
+
+static void say_today_fine(struct telling *t)
+{
+    struct dew__word humid, dry;
+
+    say(t,
+        "Today the house keeps its limits: too humid (above %s) in %s h and "
+        "too dry (below %s) in %s h of the year.",
+        percent(limits(t)->too_humid, &humid), HOURS(0),
+        percent(limits(t)->too_dry, &dry), HOURS(1));
+}
+
+static void say_today_sweat(struct telling *t)
+{
+    say(t, "The window glass is wet in %s h of the year", HOURS(0));
+    if (t->f->months != 0)
+        say(t, ", most in %s", MONTHS);
+    say(t, ".");
+}
+
+static void say_drying(struct telling *t)
+{
+    struct dew__word part;
+
+    say(t,
+        "Building materials still give off %s, %s of all the water that comes "
+        "in. That part goes away by itself: wait a season before buying "
+        "equipment for it.",
+        per_day(t, t->f->value[1]).text, percent(t->f->value[0], &part));
+}
+
+static void say_idle(struct telling *t)
+{
+    say(t, "Cooling stands idle in %s of the %s hours too humid", HOURS(0),
+        HOURS(1));
+    if (t->f->value[0] > t->f->value[1] / 2)
+        say(t, ": it dries the air only while there is heat to remove");
+    say(t, ".");
+}
+
+static void say_outdoor_dries(struct telling *t)
+{
+    say(t, "Outdoor air could dry the house in %s of %s h", HOURS(0), HOURS(1));
+    if (t->f->months != 0)
+        say(t, ", most of the time in %s", MONTHS);
+    say(t, ".");
+}
+
+static void say_outdoor_cannot(struct telling *t)
+{
+    struct dew__word part;
+
+    say(t,
+        "Outdoor air cannot dry the house in %s (it could in %s of the hours): "
+        "more of it does not help then.",
+        MONTHS, percent(t->f->value[0], &part));
+}
+
+static void say_air_fixes(struct telling *t)
+{
+    say(t,
+        "Ventilation alone fixes it: with \"%s\" the house is too humid in %s "
+        "h, today in %s h.",
+        OPTION, HOURS(0), HOURS(1));
+}
+
+static void say_air_fails(struct telling *t)
+{
+    say(t,
+        "Ventilation alone does not fix it: \"%s\" is still too humid in %s h "
+        "(today %s h)",
+        OPTION, HOURS(0), HOURS(1));
+    if (t->f->months != 0)
+        say(t, ", most in %s", MONTHS);
+    say(t, ".");
+}
+
+static void say_air_worsens(struct telling *t)
+{
+    say(t, "\"%s\" makes %s worse: %s h more too humid than today.", OPTION,
+        MONTHS, HOURS(0));
+}
+
+static void say_dryer_not_needed(struct telling *t)
+{
+    say(t,
+        "A dehumidifier is not needed: \"%s\" has none and is too humid in %s "
+        "h.",
+        OPTION, HOURS(0));
+}
+
+static void say_dryer_needed(struct telling *t)
+{
+    say(t, "A dehumidifier is needed: \"%s\" is too humid in %s h; ", OPTION,
+        HOURS(0));
+    if (isnan(t->f->value[1]))
+        say(t, "no option without one brings the fresh air asked for.");
+    else
+        say(t, "the best that brings enough air without one, in %s h.",
+            HOURS(1));
+}
+
+static void say_dryer_alone(struct telling *t)
+{
+    say(t,
+        "A dehumidifier does not replace fresh air: \"%s\" is too humid in %s "
+        "h but brings %s of the %s asked for.",
+        OPTION, HOURS(0), FLOW(1), FLOW(2));
+}
+
+static void say_dryer_short(struct telling *t)
+{
+    say(t,
+        "\"%s\" has a dehumidifier and is still too humid in %s h: a larger "
+        "one or a lower set point is worth trying.",
+        OPTION, HOURS(0));
+}
+
+static void say_dryer_untried(struct telling *t)
+{
+    say(t,
+        "No option tries a dehumidifier; the best with enough air is too humid "
+        "in %s h without one.",
+        HOURS(0));
+}
+
+static void say_least_humid(struct telling *t)
+{
+    say(t,
+        "Fewest hours too humid with enough fresh air: \"%s\", %s h (today %s "
+        "h).",
+        OPTION, HOURS(0), HOURS(1));
+}
+
+static void say_both_cores(struct telling *t)
+{
+    say(t,
+        "Which core: \"%s\" (heat only) is too humid in %s h and too dry in %s "
+        "h, \"%s\" (heat and moisture) in %s h and %s h: ",
+        OPTION, HOURS(0), HOURS(1), OTHER, HOURS(2), HOURS(3));
+}
+
+static void say_core_heat(struct telling *t)
+{
+    say_both_cores(t);
+    say(t, "the heat-only core suits this house better.");
+}
+
+static void say_core_enthalpy(struct telling *t)
+{
+    say_both_cores(t);
+    say(t, "the core that passes moisture suits this house better.");
+}
+
+static void say_core_close(struct telling *t)
+{
+    say_both_cores(t);
+    say(t, "a close call, inside the doubt of the inputs.");
+}
+
+static void say_grows_dry(struct telling *t)
+{
+    say(t, "\"%s\" dries the house too far: too dry in %s h (today %s h)",
+        OPTION, HOURS(0), HOURS(1));
+    if (t->f->months != 0)
+        say(t, ", most in %s", MONTHS);
+    say(t, ".");
+}
+
+static void say_blower_cost(struct telling *t)
+{
+    say(t,
+        "\"%s\" leans on the blower: %s a year more for the blower, beside %s "
+        "for the ventilator's own fans",
+        OPTION, ENERGY(0), ENERGY(1));
+    if (t->f->value[2] > 1)
+        say(t, ", and the coil puts %s more water back",
+            dew__amount(t->f->value[2], DEW_WATER, t->r->system, 0).text);
+    say(t, ".");
+}
+
+static void say_best(struct telling *t)
+{
+    say(t,
+        "Best of these: \"%s\". It brings the fresh air asked for, keeps the "
+        "limits and ",
+        OPTION);
+    if (t->f->value[2] > 0)
+        say(t, "costs least: %s over %s years, in today's money.",
+            MONEY(t->f->value[0]), YEARS);
+    else
+        say(t, "uses least energy: %s a year.", ENERGY(0));
+}
+
+static void say_best_close(struct telling *t)
+{
+    say(t,
+        "Best is a close call between \"%s\" and \"%s\": both bring the fresh "
+        "air asked for and keep the limits, and ",
+        OPTION, OTHER);
+    if (t->f->value[2] > 0)
+        say(t, "%s against %s over %s years", MONEY(t->f->value[0]),
+            MONEY(t->f->value[1]), YEARS);
+    else
+        say(t, "%s against %s a year", ENERGY(0), ENERGY(1));
+    say(t, " is inside the doubt of the inputs.");
+}
+
+static void say_best_none(struct telling *t)
+{
+    if (t->f->option == DEW_NO_OPTION)
+        say(t, "None of these will do: none brings the fresh air asked for.");
+    else
+        say(t,
+            "None of these will do: none both brings the fresh air asked for "
+            "and keeps the limits. The nearest is \"%s\": %s h too humid, %s h "
+            "too dry, %s h of wet glass.",
+            OPTION, HOURS(0), HOURS(1), HOURS(2));
+}
+
+static void say_under_ventilated(struct telling *t)
+{
+    say(t, "UNDER-VENTILATED: \"%s\" brings %s of the %s asked for.", OPTION,
+        FLOW(0), FLOW(1));
+}
+
+static void say_pays_back(struct telling *t)
+{
+    say(t, "\"%s\" pays for itself in %s years", OPTION,
+        dew__number(t->f->value[0], 1).text);
+    if (t->f->value[2] > t->f->value[1])
+        say(t,
+            isinf(t->f->value[2]) ? " (%s or more; at worst never%s)"
+                                  : " (%s to %s)",
+            dew__number(t->f->value[1], 1).text,
+            isinf(t->f->value[2]) ? "" : dew__number(t->f->value[2], 1).text);
+    say(t, ".");
+}
+
+/* What is bought instead, as far as the tallies show it. */
+static void say_what_it_buys(struct telling *t)
+{
+    const struct dew_choice *c = t->r->question->choices;
+    const struct dew_tally *base = &c[0].outcome->year;
+    const struct dew_tally *y = &c[t->f->option].outcome->year;
+    int air = y->fresh_sum > base->fresh_sum;
+    int dry = y->too_humid < base->too_humid;
+
+    if (air || dry)
+        say(t, " It buys %s%s%s.", air ? "air" : "", air && dry ? " and " : "",
+            dry ? "dryness" : "");
+}
+
+static void say_never_pays(struct telling *t)
+{
+    double saved = t->f->value[0];
+
+    say(t, "\"%s\" does not pay back on energy", OPTION);
+    if (fabs(saved) < 0.5)
+        say(t, ": it saves nothing.");
+    else if (saved > 0)
+        say(t, " within %s years: it saves %s a year and costs %s to install.",
+            YEARS, MONEY(saved), MONEY(t->f->value[1]));
+    else
+        say(t, ": it costs %s a year more to run.", MONEY(-saved));
+    say_what_it_buys(t);
+}
+
+static void say_unpriced(struct telling *t)
+{
+    say(t, "Not every price is given: options are ranked by the energy they "
+           "use, and no payback is told.");
+}
+
+char *dew_report_sentence(const struct dew_report *report,
+                          const struct dew_finding *f, char *out, size_t size)
+{
+    static void (*const sentence[])(struct telling * t) = {
+#define X(name) say_##name,
+        DEW_FINDING_MAP(X)
+#undef X
+    };
+    struct telling t = {report, f, out, size};
+
+    out[0] = '\0';
+    if ((unsigned)f->kind < DEW_FINDING_KINDS)
+        sentence[f->kind](&t);
+    return out;
+}

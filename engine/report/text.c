@@ -1,0 +1,484 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The report as text of 80 columns. */
+#include <math.h>
+#include <stddef.h>
+#include <string.h>
+
+#include "core/fail.h"
+#include "report/lay.h"
+#include "report/words.h"
+
+enum { NAME = 22, BLOCK = 5 }; /* columns of a name, options side by side */
+
+static const struct dew_tally *year_of(const struct dew_report *r, size_t i)
+{
+    return &r->question->choices[i].outcome->year;
+}
+
+static double mean_fresh(const struct dew_report *r, size_t i)
+{
+    const struct dew_tally *y = year_of(r, i);
+
+    return y->hours > 0 ? y->fresh_sum / y->hours : NAN;
+}
+
+/* ---- cautions ------------------------------------------------------------- */
+
+/* "options 2, 3: " or nothing. */
+static void caution_options(const struct dew_caution *c, size_t count,
+                            char *out, size_t size)
+{
+    int many = (c->options & (c->options - 1)) != 0;
+    size_t at = 0;
+
+    out[0] = '\0';
+    for (size_t i = 0; c->options != 0 && i < count && at + 8 < size; i++)
+        if (c->options >> i & 1)
+            at += (size_t)snprintf(out + at, size - at, "%s%zu",
+                                   at > 0 ? ", "
+                                   : many ? "options "
+                                          : "option ",
+                                   i + 1);
+    if (at > 0)
+        snprintf(out + at, size - at, ": ");
+}
+
+static void caution(const struct dew_report *r, const struct dew_caution *c,
+                    FILE *out)
+{
+    char text[1200], options[320], pressure[200] = "", head[16];
+
+    caution_options(c, r->question->count, options, sizeof options);
+    if (isfinite(c->pressure))
+        snprintf(pressure, sizeof pressure,
+                 " Computed, every exhaust at once: %s Pa.",
+                 dew__number(c->pressure, 1).text);
+    snprintf(text, sizeof text, "%s%s%s (%s)", options, c->text, pressure,
+             c->source);
+    snprintf(head, sizeof head, "%-6s ", dew_cautions_level(c->level));
+    dew__wrap(out, head, text);
+}
+
+static void cautions(const struct dew_report *r, int stop, FILE *out)
+{
+    for (size_t i = 0; i < r->caution_count; i++)
+        if ((r->cautions[i].level == DEW_STOP) == stop)
+            caution(r, &r->cautions[i], out);
+}
+
+static int has_stop(const struct dew_report *r)
+{
+    return r->caution_count > 0 && r->cautions[0].level == DEW_STOP;
+}
+
+/* ---- verdict -------------------------------------------------------------- */
+
+static void verdict(const struct dew_report *r, FILE *out)
+{
+    char text[DEW_SENTENCE];
+
+    dew__heading(out, "What the year says");
+    for (size_t i = 0; i < r->verdict->count; i++)
+        dew__wrap(
+            out, "* ",
+            dew_report_sentence(r, &r->verdict->list[i], text, sizeof text));
+}
+
+/* ---- tables of options ---------------------------------------------------- */
+
+/* One column: three lines of heading, and the cell of option i. */
+struct column {
+    const char *head[3];
+    int width;
+    struct dew__word (*cell)(const struct dew_report *r, size_t i);
+};
+
+#define CELL(name, expression)                                                 \
+    static struct dew__word name(const struct dew_report *r, size_t i)         \
+    {                                                                          \
+        return expression;                                                     \
+    }
+
+static double worst_month(const struct dew_report *r, size_t i)
+{
+    const struct dew_outcome *o = r->question->choices[i].outcome;
+    double worst = 0;
+
+    for (int m = 0; m < DEW_MONTHS; m++)
+        worst = fmax(worst, o->month[m].too_humid);
+    return worst;
+}
+
+static double all_energy(const struct dew_report *r, size_t i)
+{
+    double sum = 0;
+
+#define X(name, words) sum += year_of(r, i)->energy.name;
+    DEW_ENERGY_MAP(X)
+#undef X
+    return sum / 3.6e6;
+}
+
+static struct dew__word delivered(const struct dew_report *r, size_t i)
+{
+    struct dew__word w =
+        dew__number(dew__shown(mean_fresh(r, i), DEW_FLOW, r->system), 0);
+
+    if (!dew_verdict_ventilates(r->question, i))
+        memcpy(w.text + strlen(w.text), "*", sizeof "*");
+    return w;
+}
+
+static struct dew__word asked(const struct dew_report *r, size_t i)
+{
+    double required = r->question->choices[i].outcome->required;
+
+    return dew__number(
+        required > 0 ? dew__shown(required, DEW_FLOW, r->system) : NAN, 0);
+}
+
+static double mean(double sum, double hours)
+{
+    return hours > 0 ? sum / hours : NAN;
+}
+
+static struct dew__word coldest_supply(const struct dew_report *r, size_t i)
+{
+    const struct dew_tally *y = year_of(r, i);
+
+    return dew__number(y->duty.vent > 0 ? dew__shown(y->supply_t_min,
+                                                     DEW_TEMPERATURE, r->system)
+                                        : NAN,
+                       0);
+}
+
+static struct dew__word payback(const struct dew_report *r, size_t i)
+{
+    struct dew_bill base = dew_verdict_bill(r->question, 0);
+    struct dew_bill bill = dew_verdict_bill(r->question, i);
+    double years = dew_cost_payback(&base, &bill).likely;
+    struct dew__word never = {"never"};
+
+    if (i == 0 || bill.install.likely <= base.install.likely)
+        return dew__number(NAN, 0);
+    return isinf(years) ? never : dew__number(years, 1);
+}
+
+CELL(humid, dew__number(year_of(r, i)->too_humid, 0))
+CELL(worst, dew__number(worst_month(r, i), 0))
+CELL(longest, dew__number(year_of(r, i)->longest_too_humid, 0))
+CELL(dry, dew__number(year_of(r, i)->too_dry, 0))
+CELL(could, dew__number(year_of(r, i)->could_dry, 0))
+CELL(energy, dew__number(all_energy(r, i), 0))
+CELL(yearly, dew__money(r, dew_verdict_bill(r->question, i).yearly.likely))
+CELL(install, dew__money(r, dew_verdict_bill(r->question, i).install.likely))
+CELL(present, dew__money(r, dew_verdict_bill(r->question, i).present.likely))
+CELL(rh_mean,
+     dew__number(100 * mean(year_of(r, i)->rh_sum, year_of(r, i)->hours), 0))
+CELL(rh_95, dew__number(100 * r->question->choices[i].outcome->rh_95, 0))
+CELL(glass, dew__number(year_of(r, i)->sweat[DEW_GLASS], 0))
+CELL(corner, dew__number(year_of(r, i)->surface_80[DEW_CORNER], 0))
+CELL(co2, dew__number(mean(year_of(r, i)->co2_sum, year_of(r, i)->hours), 0))
+CELL(co2_high, dew__number(year_of(r, i)->co2_high, 0))
+CELL(frost, dew__number(year_of(r, i)->frost_hours, 0))
+
+static const struct column air_columns[] = {
+    {{"too", "humid", "h"}, 6, humid},
+    {{"worst", "month", "h"}, 6, worst},
+    {{"at a", "stretch", "h"}, 8, longest},
+    {{"too", "dry", "h"}, 6, dry},
+    {{"could", "dry", "h"}, 6, could},
+    {{"fresh", "air", "flow"}, 7, delivered},
+    {{"asked", "for", "flow"}, 6, asked},
+    {{"energy", "a year", "kWh"}, 7, energy},
+};
+
+static const struct column more_columns[] = {
+    {{"mean", "RH", "%"}, 6, rh_mean},
+    {{"95 %", "below", "%"}, 6, rh_95},
+    {{"wet", "glass", "h"}, 6, glass},
+    {{"corner", "> 80 %", "h"}, 7, corner},
+    {{"mean", "CO2", "ppm"}, 6, co2},
+    {{"above", "1000", "h"}, 6, co2_high},
+    {{"supply", "coldest", "temp"}, 8, coldest_supply},
+    {{"de-", "frost", "h"}, 6, frost},
+};
+
+static const struct column money_columns[] = {
+    {{"to", "install", "once"}, 12, install},
+    {{"to run", "and keep", "a year"}, 12, yearly},
+    {{"over all", "years", "today"}, 12, present},
+    {{"pays", "back", "years"}, 10, payback},
+};
+
+static void option_cell(const struct dew_report *r, size_t i, FILE *out)
+{
+    char cell[160];
+
+    snprintf(cell, sizeof cell, "%zu %s", i + 1, dew__option(r, (int)i).text);
+    dew__left(out, cell, NAME);
+}
+
+static const char *unit_of(const struct dew_report *r, const char *head)
+{
+    if (strcmp(head, "flow") == 0)
+        return dew__unit(DEW_FLOW, r->system)->name;
+    if (strcmp(head, "temp") == 0)
+        return dew__unit(DEW_TEMPERATURE, r->system)->name;
+    return head;
+}
+
+static void table(const struct dew_report *r, const struct column *columns,
+                  size_t count, FILE *out)
+{
+    for (int line = 0; line < 3; line++) {
+        dew__left(out, line == 2 ? "option" : "", NAME);
+        for (size_t k = 0; k < count; k++)
+            dew__right(out, unit_of(r, columns[k].head[line]),
+                       columns[k].width);
+        fputc('\n', out);
+    }
+    for (size_t i = 0; i < r->question->count; i++) {
+        option_cell(r, i, out);
+        for (size_t k = 0; k < count; k++)
+            dew__right(out, columns[k].cell(r, i).text, columns[k].width);
+        fputc('\n', out);
+    }
+}
+
+#define TABLE(r, columns, out)                                                 \
+    table((r), (columns), sizeof(columns) / sizeof *(columns), (out))
+
+static int any_under(const struct dew_report *r)
+{
+    for (size_t i = 0; i < r->question->count; i++)
+        if (!dew_verdict_ventilates(r->question, i))
+            return 1;
+    return 0;
+}
+
+/* Names that their column cuts are told in full. */
+static void long_names(const struct dew_report *r, FILE *out)
+{
+    char head[40];
+
+    for (size_t i = 0; i < r->question->count; i++) {
+        struct dew__word w = dew__option(r, (int)i);
+
+        snprintf(head, sizeof head, "%zu ", i + 1);
+        if (dew__width(head) + dew__width(w.text) > NAME)
+            dew__wrap(out, head, w.text);
+    }
+}
+
+static void options(const struct dew_report *r, FILE *out)
+{
+    dew__heading(out, "The options");
+    long_names(r, out);
+    TABLE(r, air_columns, out);
+    if (any_under(r))
+        dew__wrap(out, "* ",
+                  "UNDER-VENTILATED: less fresh air than asked for; "
+                  "never the best option.");
+    fputc('\n', out);
+    TABLE(r, more_columns, out);
+    if (r->question->prices != NULL) {
+        fputc('\n', out);
+        TABLE(r, money_columns, out);
+    }
+}
+
+static void months(const struct dew_report *r, FILE *out)
+{
+    dew__heading(out, "Hours too humid, by month");
+    dew__left(out, "option", NAME);
+    for (int m = 0; m < DEW_MONTHS; m++)
+        dew__right(out, dew__month_short(m), 4);
+    dew__right(out, "year", 6);
+    fputc('\n', out);
+    for (size_t i = 0; i < r->question->count; i++) {
+        const struct dew_outcome *o = r->question->choices[i].outcome;
+
+        option_cell(r, i, out);
+        for (int m = 0; m < DEW_MONTHS; m++)
+            dew__right(out, dew__number(o->month[m].too_humid, 0).text, 4);
+        dew__right(out, humid(r, i).text, 6);
+        fputc('\n', out);
+    }
+}
+
+/* ---- books: a row a flow, a column an option ------------------------------- */
+
+enum { FLOW_NAME = 34, FLOW_CELL = 9 };
+
+struct book {
+    const struct dew_report *r;
+    FILE *out;
+    size_t first, last; /* options of this block */
+    double factor;      /* SI to shown */
+};
+
+/* A member of option i's tally of the year, as shown. */
+static double member(const struct book *b, size_t i, size_t offset)
+{
+    const char *tally = (const void *)year_of(b->r, i);
+
+    return *(const double *)(const void *)(tally + offset) * b->factor;
+}
+
+static void book_row(struct book *b, const char *words, size_t offset)
+{
+    int some = 0;
+
+    for (size_t i = b->first; i < b->last; i++)
+        some |= fabs(member(b, i, offset)) >= 0.5;
+    if (!some)
+        return;
+    dew__left(b->out, words, FLOW_NAME);
+    for (size_t i = b->first; i < b->last; i++)
+        dew__right(b->out, dew__number(member(b, i, offset), 0).text,
+                   FLOW_CELL);
+    fputc('\n', b->out);
+}
+
+static void book_heads(const struct book *b, const char *unit)
+{
+    char head[40];
+
+    dew__left(b->out, unit, FLOW_NAME);
+    for (size_t i = b->first; i < b->last; i++) {
+        snprintf(head, sizeof head, "option %zu", i + 1);
+        dew__right(b->out, head, FLOW_CELL);
+    }
+    fputc('\n', b->out);
+}
+
+static void water_rows(struct book *b)
+{
+#define X(name, words)                                                         \
+    book_row(b, words, offsetof(struct dew_tally, water.name));
+    DEW_WATER_MAP(X)
+#undef X
+    book_row(b, "cooling condensate drained",
+             offsetof(struct dew_tally, coil_drained));
+    book_row(b, "condensed in the core and drained",
+             offsetof(struct dew_tally, core_drained));
+}
+
+static void energy_rows(struct book *b)
+{
+#define X(name, words)                                                         \
+    book_row(b, words, offsetof(struct dew_tally, energy.name));
+    DEW_ENERGY_MAP(X)
+#undef X
+}
+
+static void book(const struct dew_report *r, const char *unit, double factor,
+                 void (*rows)(struct book *b), FILE *out)
+{
+    for (size_t at = 0; at < r->question->count; at += BLOCK) {
+        struct book b = {.r = r,
+                         .out = out,
+                         .first = at,
+                         .last = at + BLOCK < r->question->count
+                                     ? at + BLOCK
+                                     : r->question->count,
+                         .factor = factor};
+
+        if (at > 0)
+            fputc('\n', out);
+        book_heads(&b, unit);
+        rows(&b);
+    }
+}
+
+static void books(const struct dew_report *r, FILE *out)
+{
+    const struct dew_unit *u = dew__unit(DEW_WATER, r->system);
+    char unit[40];
+
+    dew__heading(out,
+                 "Water through the air of the house, a year (+ in, - out)");
+    snprintf(unit, sizeof unit, "%s", u->name);
+    book(r, unit, 1 / u->factor, water_rows, out);
+    if (r->system == DEW_SYSTEM_US)
+        fputs("1 gal = 3.785 kg\n", out);
+    dew__heading(out, "Energy used, a year");
+    book(r, "kWh", 1 / 3.6e6, energy_rows, out);
+}
+
+/* ---- how it was judged ------------------------------------------------------ */
+
+static double worst_closure(const struct dew_report *r)
+{
+    double worst = 0;
+
+    for (size_t i = 0; i < r->question->count; i++) {
+        const struct dew_outcome *o = r->question->choices[i].outcome;
+
+        worst = fmax(worst, fmax(o->water_residual, o->heat_residual));
+    }
+    return worst;
+}
+
+static void method(const struct dew_report *r, FILE *out)
+{
+    const struct dew_judging *j = &r->question->judging;
+    char text[1000], closure[40];
+
+    dew__heading(out, "How it was judged");
+    snprintf(text, sizeof text,
+             "A limit counts as kept when it is passed in at most %s %% of the "
+             "year; a month stands out at %s %% of its hours; fresh air counts "
+             "as delivered from %s %% of what is asked for; a difference below "
+             "%s %% or %s h is a close call. These shares are our own choice.",
+             dew__number(100 * j->kept_share, 0).text,
+             dew__number(100 * j->month_share, 0).text,
+             dew__number(100 * j->fresh_share, 0).text,
+             dew__number(100 * j->close_share, 0).text,
+             dew__number(j->close_hours, 0).text);
+    dew__wrap(out, "", text);
+    dew_number_print(worst_closure(r), 2, closure, sizeof closure);
+    snprintf(text, sizeof text,
+             "Over the year the books of water and heat close to %s of what "
+             "went through them.",
+             closure);
+    dew__wrap(out, "", text);
+    if (r->weather != NULL && r->weather[0] != '\0') {
+        dew__clean(r->weather, text, sizeof text);
+        dew__wrap(out, "Weather: ", text);
+    }
+    for (size_t i = 0; i < r->file_count; i++)
+        fprintf(out, "%s: SHA-256\n  %s\n", r->files[i].role,
+                r->files[i].sha256);
+    fprintf(out, "dewledger %s\n", r->version);
+}
+
+static void title(const struct dew_report *r, FILE *out)
+{
+    char text[400];
+
+    dew__clean(r->title != NULL && r->title[0] != '\0' ? r->title : "Untitled",
+               text, sizeof text);
+    dew__wrap(out, "", text);
+    if (!has_stop(r))
+        return;
+    dew__heading(out, "Before anything else");
+    cautions(r, 1, out);
+}
+
+enum dew_status dew_report_text(const struct dew_report *report, FILE *out,
+                                struct dew_error *err)
+{
+    title(report, out);
+    verdict(report, out);
+    options(report, out);
+    months(report, out);
+    books(report, out);
+    dew__heading(out, "Cautions");
+    cautions(report, 0, out);
+    method(report, out);
+    if (fflush(out) != 0 || ferror(out))
+        return dew__fail(err, DEW_EIO, "the report could not be written");
+    return DEW_OK;
+}

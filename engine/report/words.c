@@ -1,0 +1,210 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Amounts, months and names as words. */
+#include "report/words.h"
+
+#include <math.h>
+#include <string.h>
+
+struct dew__word dew__number(double x, int decimals)
+{
+    struct dew__word w = {"-"};
+
+    if (isfinite(x))
+        dew_number_fixed(x, decimals, w.text, sizeof w.text);
+    return w;
+}
+
+/* What people of the trade read, where the table's first row is not it. */
+const struct dew_unit *dew__unit(enum dew_quantity quantity,
+                                 enum dew_system system)
+{
+    const struct dew_unit *u = NULL;
+
+    if (quantity == DEW_WATER_RATE && system == DEW_SYSTEM_US)
+        u = dew_unit_find("gal/day", 7, quantity);
+    if (quantity == DEW_PRESSURE)
+        u = dew_unit_find("Pa", 2, quantity);
+    return u ? u : dew_unit_shown(quantity, (int)system);
+}
+
+double dew__shown(double si, enum dew_quantity quantity, enum dew_system system)
+{
+    const struct dew_unit *u = dew__unit(quantity, system);
+
+    return (si - u->offset) / u->factor;
+}
+
+struct dew__word dew__amount(double si, enum dew_quantity quantity,
+                             enum dew_system system, int decimals)
+{
+    struct dew__word w, n;
+
+    n = dew__number(dew__shown(si, quantity, system), decimals);
+    snprintf(w.text, sizeof w.text, "%.60s %s", n.text,
+             dew__unit(quantity, system)->name);
+    return w;
+}
+
+/* Commas between groups of three digits. */
+static void group(const char *digits, char *out, size_t size)
+{
+    size_t length = strlen(digits), at = 0;
+
+    for (size_t i = 0; i < length && at + 2 < size; i++) {
+        if (i > 0 && (length - i) % 3 == 0)
+            out[at++] = ',';
+        out[at++] = digits[i];
+    }
+    out[at] = '\0';
+}
+
+struct dew__word dew__money(const struct dew_report *report, double amount)
+{
+    const struct dew_prices *p = report->question->prices;
+    struct dew__word w = {"-"}, n;
+    char grouped[80];
+
+    if (!isfinite(amount))
+        return w;
+    n = dew__number(fabs(amount), 0);
+    group(n.text, grouped, sizeof grouped);
+    snprintf(w.text, sizeof w.text, "%s%s%s", amount <= -0.5 ? "-" : "",
+             p && p->currency[0] ? p->currency : "$", grouped);
+    return w;
+}
+
+static const char *const months[DEW_MONTHS] = {
+    "January", "February", "March",     "April",   "May",      "June",
+    "July",    "August",   "September", "October", "November", "December"};
+
+const char *dew__month(int month)
+{
+    return months[month];
+}
+
+const char *dew__month_short(int month)
+{
+    static const char *const text[DEW_MONTHS] = {"Jan", "Feb", "Mar", "Apr",
+                                                 "May", "Jun", "Jul", "Aug",
+                                                 "Sep", "Oct", "Nov", "Dec"};
+
+    return text[month];
+}
+
+static int has(unsigned mask, int month)
+{
+    return (mask >> (month + DEW_MONTHS) % DEW_MONTHS & 1U) != 0;
+}
+
+/* Length of the run of months that begins at first; 0 when none begins. */
+static int run_at(unsigned mask, int first)
+{
+    int length = 0;
+
+    if (!has(mask, first) || has(mask, first - 1))
+        return 0;
+    while (has(mask, (first + length) % DEW_MONTHS))
+        length++;
+    return length;
+}
+
+static int run_count(unsigned mask)
+{
+    int count = 0;
+
+    for (int m = 0; m < DEW_MONTHS; m++)
+        count += run_at(mask, m) > 0;
+    return count;
+}
+
+struct dew__word dew__months(unsigned mask)
+{
+    const unsigned all = (1U << DEW_MONTHS) - 1;
+    struct dew__word w = {""};
+    int left = run_count(mask & all);
+
+    if ((mask & all) == all || (mask & all) == 0) {
+        snprintf(w.text, sizeof w.text, "%s",
+                 (mask & all) ? "every month" : "no month");
+        return w;
+    }
+    for (int m = 0; m < DEW_MONTHS; m++) {
+        int length = run_at(mask, m);
+        size_t at = strlen(w.text);
+
+        if (length == 0)
+            continue;
+        left--;
+        snprintf(w.text + at, sizeof w.text - at, "%s%s%s%s", months[m],
+                 length == 1   ? ""
+                 : length == 2 ? " and "
+                               : " to ",
+                 length == 1 ? "" : months[(m + length - 1) % DEW_MONTHS],
+                 left == 0   ? ""
+                 : left == 1 ? " and "
+                             : ", ");
+    }
+    return w;
+}
+
+/* Bytes of the UTF-8 character at s; 0 when it is none. */
+static int utf8(const unsigned char *s)
+{
+    int length = s[0] < 0x80                    ? 1
+                 : s[0] >= 0xc2 && s[0] <= 0xdf ? 2
+                 : s[0] >= 0xe0 && s[0] <= 0xef ? 3
+                 : s[0] >= 0xf0 && s[0] <= 0xf4 ? 4
+                                                : 0;
+
+    for (int i = 1; i < length; i++)
+        if ((s[i] & 0xc0) != 0x80)
+            return 0;
+    if ((s[0] == 0xe0 && s[1] < 0xa0) || (s[0] == 0xed && s[1] > 0x9f) ||
+        (s[0] == 0xf0 && s[1] < 0x90) || (s[0] == 0xf4 && s[1] > 0x8f))
+        return 0;
+    return length;
+}
+
+static int is_control(const unsigned char *s)
+{
+    return s[0] < 0x20 || s[0] == 0x7f || (s[0] == 0xc2 && s[1] < 0xa0);
+}
+
+char *dew__clean(const char *text, char *out, size_t size)
+{
+    size_t at = 0;
+
+    while (*text != '\0') {
+        const unsigned char *s = (const unsigned char *)text;
+        int length = utf8(s), copy = length > 0 && !is_control(s);
+
+        if (at + (copy ? (size_t)length : 1) >= size)
+            break;
+        for (int i = 0; copy && i < length; i++)
+            out[at++] = text[i];
+        if (!copy)
+            out[at++] = '?';
+        text += length > 0 ? length : 1;
+    }
+    out[at] = '\0';
+    return out;
+}
+
+int dew__width(const char *text)
+{
+    int width = 0;
+
+    for (; *text != '\0'; text++)
+        width += ((unsigned char)*text & 0xc0) != 0x80;
+    return width;
+}
+
+struct dew__word dew__option(const struct dew_report *report, int i)
+{
+    struct dew__word w = {"no option"};
+
+    if (i >= 0 && (size_t)i < report->question->count)
+        dew__clean(report->question->choices[i].outcome->name, w.text,
+                   sizeof w.text);
+    return w;
+}

@@ -1,0 +1,45 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Amounts, months and names as words.  Private to the report. */
+#ifndef DEW_REPORT_WORDS_H
+#define DEW_REPORT_WORDS_H
+
+#include "dew/report.h"
+#include "dew/unit.h"
+
+/* A short text by value: good for one expression. */
+struct dew__word {
+    char text[128];
+};
+
+/* "123.4": x with a fixed count of decimals; "-" when it is not a number. */
+struct dew__word dew__number(double x, int decimals);
+
+/* The unit a report shows a quantity in; a row of the unit table. */
+const struct dew_unit *dew__unit(enum dew_quantity quantity,
+                                 enum dew_system system);
+
+/* SI value in the shown unit, and the same with its name: "95 cfm". */
+double dew__shown(double si, enum dew_quantity quantity,
+                  enum dew_system system);
+struct dew__word dew__amount(double si, enum dew_quantity quantity,
+                             enum dew_system system, int decimals);
+
+/* "$1,234" in the currency of the report's prices. */
+struct dew__word dew__money(const struct dew_report *report, double amount);
+
+/* "July", "June to August", "May and July"; "no month". */
+struct dew__word dew__months(unsigned mask);
+const char *dew__month(int month);       /* 0 .. 11: "January"              */
+const char *dew__month_short(int month); /* "Jan"                           */
+
+/* A user's text made harmless: control characters and bytes that are not
+   UTF-8 become '?'.  Returns out. */
+char *dew__clean(const char *text, char *out, size_t size);
+
+/* Columns that UTF-8 text takes, one a character. */
+int dew__width(const char *text);
+
+/* Name of option i, cleaned. */
+struct dew__word dew__option(const struct dew_report *report, int i);
+
+#endif

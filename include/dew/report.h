@@ -1,0 +1,95 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Reports: what a study found, as text, JSON, tables of hours and one HTML
+ * page.  The same input gives the same bytes: no clock, host or path is in an
+ * output.  Cautions stand in every one of them.
+ */
+#ifndef DEW_REPORT_H
+#define DEW_REPORT_H
+
+#include <stdio.h>
+
+#include "dew/cautions.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* Units of text and pages; JSON and CSV never change. */
+enum dew_system { DEW_SYSTEM_US = 1, DEW_SYSTEM_SI = 2 };
+
+/* One value of the scenario as it was understood.  Borrowed. */
+struct dew_report_input {
+    const char *option; /* name, or "" for the base                        */
+    const char *key;    /* "house.volume"                                  */
+    const char *value;  /* "16200 ft3"                                     */
+    const char *origin; /* "file", "option", "set", "fit", "default"       */
+    const char *source; /* of a default: where it is from; or ""           */
+};
+
+/* One file that was read.  Borrowed. */
+struct dew_report_file {
+    const char *role;   /* "scenario", "weather"                           */
+    const char *sha256; /* 64 hexadecimal digits                           */
+};
+
+/* All that a report tells.  Borrowed, must outlive the call. */
+struct dew_report {
+    const char *title;
+    const char *version; /* of the program                      */
+    const struct dew_question *question;
+    const struct dew_verdict *verdict;
+    const struct dew_caution *cautions;
+    size_t caution_count;
+    const char *weather;         /* which file or place, how made       */
+    const struct dew_site *site; /* NULL = not known                    */
+    const struct dew_date *dates; /* of the hours marched                   */
+    const struct dew_report_input *inputs;
+    size_t input_count;
+    const struct dew_report_file *files;
+    size_t file_count;
+    enum dew_system system;
+};
+
+enum { DEW_SHA256_TEXT = 65, DEW_SENTENCE = 640 };
+
+/* SHA-256 of length bytes as 64 hexadecimal digits and NUL into out. */
+void dew_report_sha256(const void *data, size_t length,
+                       char out[DEW_SHA256_TEXT]);
+
+/*
+ * Put finding f of the report's verdict into words.  Returns out, of
+ * DEW_SENTENCE bytes or more; cut, never overrun.
+ */
+char *dew_report_sentence(const struct dew_report *report,
+                          const struct dew_finding *f, char *out, size_t size);
+
+/*
+ * Write the report to out, as text of at most 80 columns, as JSON, as one
+ * HTML page that needs no other file, or the hours of one option (from 0) as
+ * CSV.
+ * Errors: DEW_EMEM; DEW_EIO when out could not be written.
+ */
+enum dew_status dew_report_text(const struct dew_report *report, FILE *out,
+                                struct dew_error *err);
+enum dew_status dew_report_json(const struct dew_report *report, FILE *out,
+                                struct dew_error *err);
+enum dew_status dew_report_html(const struct dew_report *report, FILE *out,
+                                struct dew_error *err);
+enum dew_status dew_report_hours(const struct dew_report *report, size_t option,
+                                 FILE *out, struct dew_error *err);
+
+/*
+ * Write report.html, summary.json and hours-N-NAME.csv for each option into
+ * directory, which is made when it is absent.  Each file is written under
+ * another name, synced and renamed; nothing is renamed before all are written,
+ * and on failure what was written is removed.
+ * Errors: DEW_EMEM; DEW_EIO with the file's name in err->source.
+ */
+enum dew_status dew_report_write(const struct dew_report *report,
+                                 const char *directory, struct dew_error *err);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

@@ -1,0 +1,297 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* JSON and CSV: what scripts rely on, read back by another reader. */
+#include "support/rows.h"
+
+#include <jansson.h>
+#include <locale.h>
+
+#include "dew/unit.h"
+#include "report/page.h"
+
+static struct dew_report report;
+
+static json_t *read_back(void)
+{
+    char *text = page_written(dew_report_json, &report, NULL);
+    json_error_t error;
+    json_t *o;
+
+    assert_non_null(text);
+    o = json_loads(text, JSON_REJECT_DUPLICATES, &error);
+    if (o == NULL)
+        print_error("line %d: %s\n", error.line, error.text);
+    free(text);
+    assert_non_null(o);
+    return o;
+}
+
+/* The value at "options.1.hours.too_humid". */
+static json_t *at(json_t *o, const char *path)
+{
+    char part[80];
+
+    while (o != NULL && *path != '\0') {
+        size_t length = strcspn(path, ".");
+
+        snprintf(part, sizeof part, "%.*s", (int)length, path);
+        o = json_is_array(o) ? json_array_get(o, strtoul(part, NULL, 10))
+                             : json_object_get(o, part);
+        path += length + (path[length] == '.');
+    }
+    return o;
+}
+
+/* Keys and their values in the made-up study. */
+static const struct key_row {
+    const char *name;
+    double want;
+} number_rows[] = {
+    {"weather.hours", 8760},
+    {"options.1.hours.too_humid", 1200},
+    {"options.1.hours.too_dry", 0},
+    {"options.0.hours.longest_too_humid", 211},
+    {"options.0.hours.outdoor_air_could_dry", 5256},
+    {"options.1.months.6.hours.too_humid", 300},
+    {"options.1.months.11.month", 12},
+    {"options.1.months.0.rh_pct.mean", 47},
+    {"options.1.rh_pct.p95", 66},
+    {"options.1.rh_pct.min", 22},
+    {"options.1.temperature_c.max", 26.4},
+    {"options.0.water_kg.people", 1834.5},
+    {"options.0.water_kg.recovered", 618},
+    {"options.0.heat_kwh.solar", 21e9 / 3.6e6},
+    {"options.0.energy_kwh.cooling", 1873},
+    {"options.0.energy_kwh.total", 4495},
+    {"options.0.fresh_air_l_s.mean", 40},
+    {"options.0.fresh_air_l_s.required", 35},
+    {"options.0.closure.water", 3.5e-14},
+    {"options.0.closure.heat", 0},
+    {"options.0.money.install.likely", 0},
+    {"options.1.money.install.high", 3100},
+    {"options.1.rh_pct_by_month_and_hour.11.23", 100 * (0.35 + 0.22 + 0.069)},
+    {"options.1.rh_pct_exceeded_in_pct_of_hours.100", 30},
+};
+
+static void number_under_its_key(void **state)
+{
+    const struct key_row *r = *state;
+    json_t *o;
+
+    report = page_open(3, DEW_SYSTEM_US);
+    page_scene.outcomes[0].water_residual = 3.5e-14;
+    o = read_back();
+    assert_true(json_is_number(at(o, r->name)));
+    assert_near(json_number_value(at(o, r->name)), r->want,
+                1e-11 * fabs(r->want));
+    json_decref(o);
+}
+
+static const struct word_row {
+    const char *name, *want;
+} word_rows[] = {
+    {"version", "0.1.0"},
+    {"options.1.name", "heat core"},
+    {"verdict.findings.0.kind", "today_humid"},
+    {"verdict.findings.0.water.0.name", "people"},
+    {"cautions.0.level", "STOP"},
+    {"cautions.0.key", "combustion"},
+    {"inputs.1.origin", "default"},
+    {"inputs.1.source", "common practice, no source"},
+    {"inputs.2.option", "heat core"},
+    {"files.0.role", "scenario"},
+};
+
+static void word_under_its_key(void **state)
+{
+    const struct word_row *r = *state;
+    json_t *o;
+
+    report = page_open(3, DEW_SYSTEM_US);
+    o = read_back();
+    assert_non_null(at(o, r->name));
+    assert_string_equal(json_string_value(at(o, r->name)), r->want);
+    json_decref(o);
+}
+
+static void every_named_flow_has_its_key(void **state)
+{
+    json_t *o;
+
+    (void)state;
+    report = page_open(1, DEW_SYSTEM_US);
+    o = read_back();
+#define X(name, words)                                                         \
+    assert_true(json_is_number(at(o, "options.0.water_kg." #name)));
+    DEW_WATER_MAP(X)
+#undef X
+#define X(name, words)                                                         \
+    assert_true(json_is_number(at(o, "options.0.months.3.heat_kwh." #name)));
+    DEW_HEAT_MAP(X)
+#undef X
+    json_decref(o);
+}
+
+static void every_caution_is_in_the_json(void **state)
+{
+    json_t *o;
+
+    (void)state;
+    report = page_open(4, DEW_SYSTEM_SI);
+    o = read_back();
+    assert_int_equal(json_array_size(at(o, "cautions")), report.caution_count);
+    json_decref(o);
+}
+
+static void units_of_the_text_change_no_number(void **state)
+{
+    json_t *us, *si;
+
+    (void)state;
+    report = page_open(2, DEW_SYSTEM_US);
+    us = read_back();
+    report.system = DEW_SYSTEM_SI;
+    si = read_back();
+    assert_true(json_equal(at(us, "options"), at(si, "options")));
+    assert_false(json_equal(at(us, "verdict"), at(si, "verdict")));
+    json_decref(us);
+    json_decref(si);
+}
+
+static void what_is_not_known_is_null(void **state)
+{
+    json_t *o;
+
+    (void)state;
+    report = page_open(2, DEW_SYSTEM_SI);
+    page_scene.question.prices = NULL;
+    page_scene.outcomes[1].year.supply_t_min = NAN;
+    page_scene.outcomes[1].rh_95 = INFINITY;
+    o = read_back();
+    assert_true(json_is_null(at(o, "options.1.money")));
+    assert_true(json_is_null(at(o, "options.1.supply_air_min_c")));
+    assert_true(json_is_null(at(o, "options.1.rh_pct.p95")));
+    json_decref(o);
+}
+
+static void text_that_is_not_utf8_is_still_valid_json(void **state)
+{
+    json_t *o;
+
+    (void)state;
+    report = page_open(2, DEW_SYSTEM_SI);
+    report.weather = "M\xfcnchen";
+    page_scene.outcomes[1].name = "a\"b\\c\t";
+    o = read_back();
+    assert_string_equal(json_string_value(at(o, "weather.provenance")),
+                        "M?nchen");
+    assert_string_equal(json_string_value(at(o, "options.1.name")), "a\"b\\c?");
+    json_decref(o);
+}
+
+static void the_same_report_is_the_same_json(void **state)
+{
+    char *one, *two;
+
+    (void)state;
+    report = page_open(3, DEW_SYSTEM_US);
+    one = page_written(dew_report_json, &report, NULL);
+    two = page_written(dew_report_json, &report, NULL);
+    assert_string_equal(one, two);
+    free(one);
+    free(two);
+}
+
+/* ---- CSV ------------------------------------------------------------------------ */
+
+static enum dew_status hours_of_second(const struct dew_report *r, FILE *out,
+                                       struct dew_error *err)
+{
+    return dew_report_hours(r, 1, out, err);
+}
+
+static void hours_have_a_row_each_and_units_in_the_heading(void **state)
+{
+    char *text;
+    size_t lines = 0;
+
+    (void)state;
+    report = page_open(2, DEW_SYSTEM_US);
+    text = page_written(hours_of_second, &report, NULL);
+    for (const char *s = text; (s = strchr(s, '\n')) != NULL; s++)
+        lines++;
+    assert_int_equal(lines, 8761);
+    assert_int_equal(strncmp(text,
+                             "hour,month,day,hour_of_day,indoor_c,"
+                             "indoor_rh_pct,indoor_dew_point_c,outdoor_c,",
+                             70),
+                     0);
+    assert_non_null(strstr(text, "\n1417,3,1,1,"));
+    free(text);
+}
+
+/* The second column of figures is RH in per cent, kept to 0.01 point. */
+static void hours_read_back_what_was_written(void **state)
+{
+    char *text, *row;
+    double t, rh;
+
+    (void)state;
+    report = page_open(2, DEW_SYSTEM_SI);
+    page_series[1][2024] = 0.43217;
+    text = page_written(hours_of_second, &report, NULL);
+    row = strstr(text, "\n2025,");
+    assert_non_null(row);
+    for (int commas = 0; commas < 4; row++)
+        commas += *row == ',';
+    assert_true(dew_number_read(row, 6, &t) > 0);
+    row = strchr(row, ',') + 1;
+    assert_true(dew_number_read(row, 5, &rh) > 0);
+    assert_near(t, 0.43, 1e-9);
+    assert_near(rh, 43.22, 1e-9);
+    free(text);
+}
+
+static void an_hour_without_a_value_leaves_its_cell_empty(void **state)
+{
+    char *text;
+
+    (void)state;
+    report = page_open(2, DEW_SYSTEM_SI);
+    page_series[1][0] = NAN;
+    text = page_written(hours_of_second, &report, NULL);
+    assert_non_null(strstr(text, "\n1,1,1,1,,,,"));
+    free(text);
+}
+
+/* "abc", FIPS 180-2 appendix B.1 */
+static void sha256_of_abc(void **state)
+{
+    char hash[DEW_SHA256_TEXT];
+
+    (void)state;
+    dew_report_sha256("abc", 3, hash);
+    assert_string_equal(
+        hash,
+        "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[60] = {
+        cmocka_unit_test(every_named_flow_has_its_key),
+        cmocka_unit_test(every_caution_is_in_the_json),
+        cmocka_unit_test(units_of_the_text_change_no_number),
+        cmocka_unit_test(what_is_not_known_is_null),
+        cmocka_unit_test(text_that_is_not_utf8_is_still_valid_json),
+        cmocka_unit_test(the_same_report_is_the_same_json),
+        cmocka_unit_test(hours_have_a_row_each_and_units_in_the_heading),
+        cmocka_unit_test(hours_read_back_what_was_written),
+        cmocka_unit_test(an_hour_without_a_value_leaves_its_cell_empty),
+        cmocka_unit_test(sha256_of_abc),
+    };
+    size_t n = 10;
+
+    ADD_ROWS(tests, n, number_rows, number_under_its_key);
+    ADD_ROWS(tests, n, word_rows, word_under_its_key);
+    return _cmocka_run_group_tests("report, json", tests, n, NULL, NULL);
+}

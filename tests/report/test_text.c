@@ -1,0 +1,315 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The report as text: its width, its order and its sentences. */
+#include "support/rows.h"
+
+#include "report/lay.h"
+#include "report/page.h"
+#include "report/words.h"
+
+/* Columns of the widest line; UTF-8 counted by characters. */
+static int widest(const char *text)
+{
+    int most = 0, width = 0;
+
+    for (; *text != '\0'; text++) {
+        if (((unsigned char)*text & 0xc0) != 0x80)
+            width++;
+        if (*text == '\n')
+            width = 0;
+        most = width > most ? width : most;
+    }
+    return most;
+}
+
+static const struct width_row {
+    const char *name;
+    size_t options;
+    enum dew_system system;
+    const char *option_name;
+} width_rows[] = {
+    {"five options, inch-pound", 5, DEW_SYSTEM_US, NULL},
+    {"five options, metric", 5, DEW_SYSTEM_SI, NULL},
+    {"one option", 1, DEW_SYSTEM_SI, NULL},
+    {"a long name of many words", 3, DEW_SYSTEM_US,
+     "enthalpy core tied to both returns of both air handlers, blowers running "
+     "along twenty minutes of each hour"},
+    {"a long name of one word", 2, DEW_SYSTEM_US,
+     "enthalpycoretiedtobothreturnsofbothairhandlersblowersrunningalongtwentymi"
+     "nutesofeachhour"},
+    {"a name outside ASCII", 2, DEW_SYSTEM_SI,
+     "L\xc3\xbc"
+     "ftungsger\xc3\xa4t mit W\xc3\xa4rme- und Feuchter\xc3\xbc"
+     "ckgewinnung im Keller, Zuluft \xc3\xbc"
+     "ber Flur"},
+};
+
+static void text_fits_80_columns(void **state)
+{
+    const struct width_row *r = *state;
+    struct dew_report report = page_open(r->options, r->system);
+    char *text;
+
+    if (r->option_name != NULL)
+        page_scene.outcomes[r->options - 1].name = r->option_name;
+    page_scene.outcomes[0].year.fresh_sum = 0;
+    dew_verdict_of(&page_scene.question, &page_verdict);
+    text = page_written(dew_report_text, &report, NULL);
+    assert_non_null(text);
+    assert_true(widest(text) <= 80);
+    assert_true(widest(text) > 70);
+    free(text);
+}
+
+static void the_same_report_is_the_same_text(void **state)
+{
+    struct dew_report report = page_open(3, DEW_SYSTEM_US);
+    char *one = page_written(dew_report_text, &report, NULL);
+    char *two = page_written(dew_report_text, &report, NULL);
+
+    (void)state;
+    assert_string_equal(one, two);
+    free(one);
+    free(two);
+}
+
+static void stop_stands_above_the_verdict_and_the_verdict_above_the_tables(
+    void **state)
+{
+    struct dew_report report = page_open(2, DEW_SYSTEM_SI);
+    char *text = page_written(dew_report_text, &report, NULL);
+    const char *stop = strstr(text, "STOP   A natural-draft");
+    const char *says = strstr(text, "Today the house");
+    const char *table = strstr(text, "1 as it stands");
+    const char *note = strstr(text, "NOTE ");
+
+    (void)state;
+    assert_true(stop && says && table && note);
+    assert_true(stop < says && says < table && table < note);
+    free(text);
+}
+
+static void every_caution_is_in_the_text(void **state)
+{
+    struct dew_report report = page_open(2, DEW_SYSTEM_SI);
+    char *text = page_written(dew_report_text, &report, NULL);
+    size_t lines = 0;
+
+    (void)state;
+    for (const char *s = text; s != NULL; s = strchr(s + 1, '\n'))
+        lines += strncmp(s, "\nSTOP ", 6) == 0 ||
+                 strncmp(s, "\nCHECK ", 7) == 0 ||
+                 strncmp(s, "\nNOTE ", 6) == 0;
+    assert_int_equal(lines, report.caution_count);
+    free(text);
+}
+
+static void names_cannot_drive_a_terminal(void **state)
+{
+    struct dew_report report = page_open(2, DEW_SYSTEM_SI);
+    char *text;
+
+    (void)state;
+    page_scene.outcomes[1].name = "red \033[31m\xc2\x9b\xff house";
+    report.title = "line\nbreak";
+    text = page_written(dew_report_text, &report, NULL);
+    assert_null(strchr(text, '\033'));
+    assert_non_null(strstr(text, "red ?[31m?? house"));
+    assert_non_null(strstr(text, "line?break"));
+    free(text);
+}
+
+/* The worst closure of the books stands in the text. */
+static void closure_is_told(void **state)
+{
+    struct dew_report report = page_open(2, DEW_SYSTEM_SI);
+    char *text;
+
+    (void)state;
+    page_scene.outcomes[1].heat_residual = 3.7e-13;
+    page_scene.outcomes[0].water_residual = 1.1e-13;
+    text = page_written(dew_report_text, &report, NULL);
+    assert_non_null(strstr(text, "close to 3.7e-13"));
+    free(text);
+}
+
+/* ---- months ---------------------------------------------------------------- */
+
+static const struct month_row {
+    const char *name;
+    unsigned mask;
+    const char *want;
+} month_rows[] = {
+    {"one month", 0x040, "July"},
+    {"two in a row", 0x060, "June and July"},
+    {"a run", 0x1e0, "June to September"},
+    {"a run over the new year", 0xc03, "November to February"},
+    {"two runs", 0x0a0, "June and August"},
+    {"three runs", 0x2a1, "January, June, August and October"},
+    {"all", 0xfff, "every month"},
+    {"none", 0x000, "no month"},
+};
+
+static void months_in_words(void **state)
+{
+    const struct month_row *r = *state;
+    assert_string_equal(dew__months(r->mask).text, r->want);
+}
+
+/* ---- sentences --------------------------------------------------------------- */
+
+static const struct sentence_row {
+    const char *name;
+    struct dew_finding finding;
+    enum dew_system system;
+    const char *want;
+} sentence_rows[] = {
+    {"too humid today, metric",
+     {.kind = DEW_FINDING_today_humid,
+      .option = 0,
+      .other = -1,
+      .months = 0x0c0,
+      .value = {1207.2, 402.6, 88},
+      .source = {"people", "leakage through the envelope"},
+      .source_kg = {4.26, 3.31}},
+     DEW_SYSTEM_SI,
+     "Today the house is too humid (above 60 %) in 1207 h of the year: up to "
+     "403 h in one month, 88 h at a stretch, most in July and August. The "
+     "water comes in by people (4.3 L/day) and leakage through the envelope "
+     "(3.3 L/day)."},
+    /* 4.26 kg a day / 3.785411784 kg = 1.125 gal */
+    {"too dry today, inch-pound",
+     {.kind = DEW_FINDING_today_dry,
+      .option = 0,
+      .other = -1,
+      .months = 0xc01,
+      .value = {911, 430},
+      .source = {"leakage through the envelope"},
+      .source_kg = {4.26}},
+     DEW_SYSTEM_US,
+     "Today the house is too dry (below 30 %) in 911 h of the year, up to 430 "
+     "h in one month, most in November to January. The water leaves by "
+     "leakage through the envelope (1.1 gal/day)."},
+    {"outdoor air cannot",
+     {.kind = DEW_FINDING_outdoor_cannot,
+      .option = 0,
+      .other = -1,
+      .months = 0x0c0,
+      .value = {0.042}},
+     DEW_SYSTEM_US,
+     "Outdoor air cannot dry the house in July and August (it could in 4 % of "
+     "the hours): more of it does not help then."},
+    {"under-ventilated, inch-pound",
+     {.kind = DEW_FINDING_under_ventilated,
+      .option = 1,
+      .other = -1,
+      .value = {25 * 0.00047194745, 60 * 0.00047194745}},
+     DEW_SYSTEM_US,
+     "UNDER-VENTILATED: \"heat core\" brings 25 cfm of the 60 cfm asked for."},
+    {"dehumidifier needed",
+     {.kind = DEW_FINDING_dryer_needed,
+      .option = 1,
+      .other = -1,
+      .value = {31, 1490}},
+     DEW_SYSTEM_SI,
+     "A dehumidifier is needed: \"heat core\" is too humid in 31 h; the best "
+     "that brings enough air without one, in 1490 h."},
+    {"pays back within a range",
+     {.kind = DEW_FINDING_pays_back,
+      .option = 1,
+      .other = -1,
+      .value = {8.26, 6.1, 11.94}},
+     DEW_SYSTEM_SI,
+     "\"heat core\" pays for itself in 8.3 years (6.1 to 11.9)."},
+    {"pays back, at worst never",
+     {.kind = DEW_FINDING_pays_back,
+      .option = 1,
+      .other = -1,
+      .value = {8.2, 6.1, INFINITY}},
+     DEW_SYSTEM_SI,
+     "\"heat core\" pays for itself in 8.2 years (6.1 or more; at worst "
+     "never)."},
+    {"does not pay back, dearer to run",
+     {.kind = DEW_FINDING_never_pays,
+      .option = 1,
+      .other = -1,
+      .value = {-61.4, 5200}},
+     DEW_SYSTEM_SI,
+     "\"heat core\" does not pay back on energy: it costs $61 a year more to "
+     "run. It buys dryness."},
+    {"best by money",
+     {.kind = DEW_FINDING_best,
+      .option = 1,
+      .other = -1,
+      .value = {8049, 0, 1}},
+     DEW_SYSTEM_SI,
+     "Best of these: \"heat core\". It brings the fresh air asked for, keeps "
+     "the limits and costs least: $8,049 over 15 years, in today's money."},
+};
+
+static void finding_in_words(void **state)
+{
+    const struct sentence_row *r = *state;
+    struct dew_report report = page_open(2, r->system);
+    char text[DEW_SENTENCE];
+
+    dew_report_sentence(&report, &r->finding, text, sizeof text);
+    assert_string_equal(text, r->want);
+}
+
+static void every_kind_has_its_sentence(void **state)
+{
+    struct dew_report report = page_open(2, DEW_SYSTEM_US);
+    char text[DEW_SENTENCE];
+
+    (void)state;
+    for (int k = 0; k < DEW_FINDING_KINDS; k++) {
+        struct dew_finding f = {.kind = (enum dew_finding_kind)k,
+                                .option = 1,
+                                .other = 0,
+                                .months = 0x555};
+
+        dew_report_sentence(&report, &f, text, sizeof text);
+        assert_true(strlen(text) > 20);
+        assert_true(text[strlen(text) - 1] == '.');
+    }
+}
+
+/* ---- money ---------------------------------------------------------------------- */
+
+static const struct money_row {
+    const char *name;
+    double amount;
+    const char *want;
+} money_rows[] = {
+    {"thousands", 12345.5, "$12,346"}, {"millions", 1234567, "$1,234,567"},
+    {"hundreds", 345.4, "$345"},       {"below nothing", -1045, "-$1,045"},
+    {"nearly nothing", -0.3, "$0"},    {"not known", NAN, "-"},
+};
+
+static void money_in_words(void **state)
+{
+    const struct money_row *r = *state;
+    struct dew_report report = page_open(1, DEW_SYSTEM_US);
+
+    assert_string_equal(dew__money(&report, r->amount).text, r->want);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[60] = {
+        cmocka_unit_test(the_same_report_is_the_same_text),
+        cmocka_unit_test(
+            stop_stands_above_the_verdict_and_the_verdict_above_the_tables),
+        cmocka_unit_test(every_caution_is_in_the_text),
+        cmocka_unit_test(names_cannot_drive_a_terminal),
+        cmocka_unit_test(closure_is_told),
+        cmocka_unit_test(every_kind_has_its_sentence),
+    };
+    size_t n = 6;
+
+    ADD_ROWS(tests, n, width_rows, text_fits_80_columns);
+    ADD_ROWS(tests, n, month_rows, months_in_words);
+    ADD_ROWS(tests, n, sentence_rows, finding_in_words);
+    ADD_ROWS(tests, n, money_rows, money_in_words);
+    return _cmocka_run_group_tests("report, text", tests, n, NULL, NULL);
+}
