@@ -1,0 +1,53 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Water held on a cooling coil. */
+#include "dew/coil_store.h"
+
+#include <math.h>
+
+#include "plant/store_step.h"
+
+struct dew_coil_store dew_plant_coil_store_of(const struct dew_handler *handler,
+                                              const struct dew_coil *coil)
+{
+    return (struct dew_coil_store){
+        .latent = coil->latent,
+        .most = coil->latent * handler->hold_s,
+        .gamma = handler->gamma,
+        .cycles_max = handler->cycles_max,
+        .residue = handler->residue,
+    };
+}
+
+static int sound(const struct dew_coil_store_in *in)
+{
+    return in->m >= 0.0 && in->seconds >= 0.0 && in->seconds <= 3600.0 &&
+           in->run >= 0.0 && in->run <= 1.0 && in->blower >= in->run &&
+           in->blower <= 1.0 && in->water >= 0.0 && in->depression >= 0.0;
+}
+
+void dew_plant_coil_store_step(const struct dew_coil_store *store,
+                               const struct dew_coil_store_in *in,
+                               struct dew_coil_store_out *out)
+{
+    struct dew_coil_store_out sum = {in->m, 0.0, 0.0, 0.0};
+    struct dew_coil_store_in part = *in;
+    /* no pass longer than a cycle: at most N_max cycles an hour, four passes */
+    int parts = (int)ceil(store->cycles_max / 4.0 * in->seconds / 3600.0);
+
+    if (!sound(in) || !(store->cycles_max <= 20.0)) {
+        *out = (struct dew_coil_store_out){NAN, NAN, NAN, NAN};
+        return;
+    }
+    parts = parts < 1 ? 1 : parts;
+    part.seconds /= parts;
+    for (int i = 0; i < parts; i++) {
+        struct dew_coil_store_out o = dew__store_step(store, &part);
+
+        part.m = o.m;
+        sum.m = o.m;
+        sum.condensed += o.condensed;
+        sum.put_back += o.put_back;
+        sum.drained += o.drained;
+    }
+    *out = sum;
+}

@@ -1,0 +1,97 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * The water a coil holds, over one step: no call, no branch, no loop.
+ * Contract in coil_store.h.  Private to engine/.
+ *
+ * In one cycle of t_on and t_off the water on the coil goes
+ *
+ *     up    by L (t_on - tau (1 - exp(-t_on / tau))), the rest draining,
+ *     down  by sqrt(m): sqrt(m / m_max) falls at gamma d / (2 t_wet).
+ *
+ * A step holds K cycles, seldom a whole number.  It is done in passes of
+ * k = K / passes <= 1 of a cycle each: a pass lets in k times a cycle's water
+ * and takes out k times what a whole cycle would from the height reached.  At
+ * a steady state that is exactly the cycle's own balance, whatever k is.
+ * Where a cycle would dry the coil out (e > s below), the water leaves in its
+ * true time instead, so that k -> 0 (compressor always on, or never) is the
+ * plain law.  The two meet at e = s.
+ */
+#ifndef DEW_PLANT_STORE_STEP_H
+#define DEW_PLANT_STORE_STEP_H
+
+#include <math.h>
+
+#include "air/poly.h"
+#include "dew/coil_store.h"
+
+/* Time a dry coil takes to wet, s: with N_max 3 it gives [HR96]'s ratios. */
+#define DEW__STORE_TAU 45.0
+
+/* What one pass needs; all per pass. */
+struct dew__store_pass {
+    double k;    /* -    cycles                                          */
+    double in;   /* -    water let in / most                             */
+    double fall; /* -    fall of sqrt(m / most) in the pass's true time  */
+};
+
+/* u = m / most after one pass; *drained and *back in units of most. */
+static DEW__INLINE double dew__store_pass(struct dew__store_pass p, double u,
+                                          double *drained, double *back)
+{
+    double top = u + p.in, over, s, rest, e2, share, left;
+
+    over = top > 1.0 ? top - 1.0 : 0.0;
+    top = top - over;
+    s = sqrt(top);
+    rest = s > p.fall ? s - p.fall : 0.0;
+    /* k (1 - k) e^2 with e = fall / k while e <= s, else s^4 / e^2 for e^2 */
+    e2 = p.fall * p.fall;
+    share = p.fall <= p.k * s ? (1.0 - p.k) / (p.k > 0.0 ? p.k : 1.0) * e2
+                              : (1.0 - p.k) * p.k * p.k * p.k * top * top /
+                                    (e2 > 0.0 ? e2 : 1.0);
+    left = rest * rest + share;
+    left = left > top ? top : left;
+    *drained += over;
+    *back += top - left;
+    return left;
+}
+
+/*
+ * A step in four passes; good while 4 N_max X (1 - X) seconds / 3600 <= 4,
+ * that is N_max <= 4 for whole hours, and always for a quarter of one.
+ */
+static DEW__INLINE struct dew_coil_store_out dew__store_step(
+    const struct dew_coil_store *k, const struct dew_coil_store_in *a)
+{
+    struct dew_coil_store_out o;
+    double x = a->run, still = 1.0 - x, moving, most, cycles, on, lost, u;
+    double drained = 0.0, back = 0.0;
+    struct dew__store_pass p;
+
+    most = k->most > 0.0 ? k->most : 1.0;
+    cycles = 4.0 * k->cycles_max * x * still * a->seconds * (1.0 / 3600.0);
+    /* on-time of a cycle in tau; 900 s / (N_max (1 - x)) */
+    on = 900.0 / DEW__STORE_TAU /
+         (k->cycles_max * still > 0.03 ? k->cycles_max * still : 0.03);
+    lost = DEW__STORE_TAU * (1.0 - dew__poly_exp2(-1.4426950408889634 * on));
+    moving = a->blower - x + k->residue * (1.0 - a->blower);
+    moving = moving > 0.0 ? moving : 0.0;
+
+    o.condensed = a->water * (x * a->seconds - cycles * lost);
+    o.condensed = k->latent > 0.0 ? o.condensed : 0.0;
+    p.k = 0.25 * cycles;
+    p.in = 0.25 * o.condensed / most;
+    p.fall = 0.25 * 0.5 * k->gamma * a->depression * k->latent / most * moving *
+             a->seconds;
+    u = a->m / most;
+    u = dew__store_pass(p, u, &drained, &back);
+    u = dew__store_pass(p, u, &drained, &back);
+    u = dew__store_pass(p, u, &drained, &back);
+    u = dew__store_pass(p, u, &drained, &back);
+    o.m = u * most;
+    o.put_back = back * most;
+    o.drained = drained * most;
+    return o;
+}
+
+#endif

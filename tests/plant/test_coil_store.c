@@ -1,0 +1,225 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Water held on a coil: steady cycles, single events, mass. */
+#include "support/rows.h"
+
+#include "dew/coil_store.h"
+
+static struct dew_coil_store store_of(double t_wet, double gamma)
+{
+    const double latent = 1.037e-3; /* kg/s, three tons at SHR 0.75 */
+
+    return (struct dew_coil_store){.latent = latent,
+                                   .most = latent * t_wet,
+                                   .gamma = gamma,
+                                   .cycles_max = 3.0};
+}
+
+/* Net water per water of a coil without a store, after it has settled. */
+static double ratio(const struct dew_coil_store *s, double run, double blower,
+                    double seconds)
+{
+    struct dew_coil_store_in in = {.m = 0.31 * s->most,
+                                   .seconds = seconds,
+                                   .run = run,
+                                   .blower = blower,
+                                   .water = s->latent,
+                                   .depression = 1.0};
+    struct dew_coil_store_out o = {0};
+    double net = 0.0, gross = 0.0;
+
+    for (double t = 0.0; t < 200 * 3600.0; t += seconds) {
+        dew_plant_coil_store_step(s, &in, &o);
+        in.m = o.m;
+        if (t < 100 * 3600.0)
+            continue;
+        net += o.condensed - o.put_back;
+        gross += o.condensed;
+    }
+    return net / gross;
+}
+
+/* [HR96], from memory, evaluated by hand: N_max 3, tau 45 s. */
+static const struct part_row {
+    const char *name;
+    double t_wet, gamma, run, ratio;
+} part_rows[] = {
+    {"1000 s, 1.5, X 0.5", 1000, 1.5, .50, 0},
+    {"1000 s, 1.5, X 0.6", 1000, 1.5, .60, .1356},
+    {"1000 s, 1.5, X 0.7", 1000, 1.5, .70, .4350},
+    {"1000 s, 1.5, X 0.8", 1000, 1.5, .80, .6678},
+    {"1000 s, 1.5, X 0.9", 1000, 1.5, .90, .8519},
+    {"1000 s, 1.5, X 0.95", 1000, 1.5, .95, .9299},
+    {"720 s, 1.0, X 0.5", 720, 1.0, .50, .1441},
+    {"720 s, 1.0, X 0.6", 720, 1.0, .60, .4139},
+    {"720 s, 1.0, X 0.7", 720, 1.0, .70, .6180},
+    {"720 s, 1.0, X 0.8", 720, 1.0, .80, .7758},
+    {"720 s, 1.0, X 0.9", 720, 1.0, .90, .9003},
+    {"720 s, 1.0, X 0.95", 720, 1.0, .95, .9528},
+    {"1500 s, 1.5, X 0.5", 1500, 1.5, .50, 0},
+    {"1500 s, 1.5, X 0.6", 1500, 1.5, .60, .0691},
+    {"1500 s, 1.5, X 0.7", 1500, 1.5, .70, .3990},
+    {"1500 s, 1.5, X 0.8", 1500, 1.5, .80, .6496},
+    {"1500 s, 1.5, X 0.9", 1500, 1.5, .90, .8449},
+    {"1500 s, 1.5, X 0.95", 1500, 1.5, .95, .9267},
+};
+
+static void steady_ratio(void **state)
+{
+    static const double seconds[] = {300.0, 1800.0, 3600.0};
+    const struct part_row *r = *state;
+    struct dew_coil_store s = store_of(r->t_wet, r->gamma);
+
+    for (size_t i = 0; i < COUNT_OF(seconds); i++)
+        assert_near(ratio(&s, r->run, 1.0, seconds[i]), r->ratio, 0.002);
+}
+
+static void nothing_is_removed_below_the_break_even_run_time(void **state)
+{
+    struct dew_coil_store a = store_of(1000, 1.5), b = store_of(720, 1.0);
+
+    (void)state; /* [HR96] by hand: 0.56 and 0.46 */
+    assert_near(ratio(&a, 0.55, 1.0, 1800), 0.0, 0.002);
+    assert_true(ratio(&a, 0.575, 1.0, 1800) > 0.004);
+    assert_near(ratio(&b, 0.45, 1.0, 1800), 0.0, 0.002);
+    assert_true(ratio(&b, 0.475, 1.0, 1800) > 0.004);
+}
+
+static void auto_gives_back_only_its_residue(void **state)
+{
+    struct dew_coil_store s = store_of(1000, 1.5);
+    double dry, wet;
+
+    (void)state;
+    assert_near(ratio(&s, 0.6, 0.6, 1800), 1.0, 1e-12);
+    s.residue = 0.08;
+    dry = ratio(&s, 0.6, 0.6, 1800);
+    wet = ratio(&s, 0.6, 0.7, 1800);
+    assert_true(dry < 1.0 && dry > 0.9);
+    assert_true(wet < dry);
+}
+
+static void a_wet_coil_dries_by_the_square_root_law(void **state)
+{
+    struct dew_coil_store s = store_of(1000, 1.5);
+    struct dew_coil_store_in in = {.m = 0.83 * s.most,
+                                   .seconds = 430.0,
+                                   .run = 0,
+                                   .blower = 1,
+                                   .water = s.latent,
+                                   .depression = 0.87};
+    struct dew_coil_store_out o;
+    double root = sqrt(0.83) - 1.5 * 0.87 * 430.0 / 2000.0;
+
+    (void)state; /* closed form: sqrt(m) is straight in time */
+    dew_plant_coil_store_step(&s, &in, &o);
+    assert_near(o.m / s.most, root * root, 1e-12);
+    assert_near(o.condensed, 0.0, 0.0);
+    in.seconds = 3600.0; /* long enough: all of it, at most t_wet x L */
+    dew_plant_coil_store_step(&s, &in, &o);
+    assert_near(o.put_back, 0.83 * s.most, 1e-12);
+    assert_near(o.m, 0.0, 0.0);
+}
+
+static void a_dry_coil_fills_before_it_drains(void **state)
+{
+    struct dew_coil_store s = store_of(1000, 1.5);
+    struct dew_coil_store_in in = {.m = 0,
+                                   .seconds = 700.0,
+                                   .run = 1,
+                                   .blower = 1,
+                                   .water = 1.1 * s.latent,
+                                   .depression = 1};
+    struct dew_coil_store_out o;
+
+    (void)state;
+    dew_plant_coil_store_step(&s, &in, &o);
+    assert_near(o.drained, 0.0, 0.0);
+    assert_near(o.m, 700 * 1.1 * s.latent, 1e-12);
+    in.seconds = 1400.0;
+    dew_plant_coil_store_step(&s, &in, &o);
+    assert_near(o.m, s.most, 1e-12);
+    assert_near(o.drained, 1400 * 1.1 * s.latent - s.most, 1e-12);
+}
+
+static void mass_closes(void **state)
+{
+    struct dew_coil_store s = store_of(870, 1.31);
+    double worst = 0.0;
+
+    (void)state;
+    s.residue = 0.06;
+    for (double run = 0.0; run <= 1.0; run += 0.0625)
+        for (double more = 0.0; more <= 1.0; more += 0.25)
+            for (double m = 0.0; m < 1.2; m += 0.237) {
+                struct dew_coil_store_in in = {.m = m * s.most,
+                                               .seconds = 1800.0,
+                                               .run = run,
+                                               .blower = run + more * (1 - run),
+                                               .water = 0.83 * s.latent,
+                                               .depression = 1.13};
+                struct dew_coil_store_out o;
+
+                dew_plant_coil_store_step(&s, &in, &o);
+                assert_true(o.m >= 0.0 && o.m <= s.most * (1 + 1e-15));
+                assert_true(o.put_back >= 0.0 && o.drained >= 0.0);
+                worst = fmax(worst, fabs(in.m + o.condensed - o.put_back -
+                                         o.drained - o.m));
+            }
+    assert_near(worst / s.most, 0.0, 1e-14);
+}
+
+static void more_blower_never_dries_the_house(void **state)
+{
+    struct dew_coil_store s = store_of(1000, 1.5);
+    double before = 1.0 + 1e-9;
+
+    (void)state;
+    for (double blower = 0.63; blower <= 1.0; blower += 0.037) {
+        double r = ratio(&s, 0.63, blower, 1800);
+
+        assert_true(r <= before);
+        before = r;
+    }
+}
+
+static void ventilating_over_a_full_coil_is_bounded(void **state)
+{
+    struct dew_coil_store s = store_of(1000, 1.5);
+
+    (void)state; /* about 1 kg for three tons: 1000 s x 1.04 g/s */
+    assert_near(s.most, 1.04, 0.005);
+}
+
+static void outside_gives_nan(void **state)
+{
+    struct dew_coil_store s = store_of(1000, 1.5);
+    struct dew_coil_store_in in = {.m = 0,
+                                   .seconds = 1800.0,
+                                   .run = 0.7,
+                                   .blower = 0.6,
+                                   .water = 1e-3,
+                                   .depression = 1};
+    struct dew_coil_store_out o;
+
+    (void)state; /* a blower that stands while the compressor runs */
+    dew_plant_coil_store_step(&s, &in, &o);
+    assert_nan(o.m);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[64] = {
+        cmocka_unit_test(nothing_is_removed_below_the_break_even_run_time),
+        cmocka_unit_test(auto_gives_back_only_its_residue),
+        cmocka_unit_test(a_wet_coil_dries_by_the_square_root_law),
+        cmocka_unit_test(a_dry_coil_fills_before_it_drains),
+        cmocka_unit_test(mass_closes),
+        cmocka_unit_test(more_blower_never_dries_the_house),
+        cmocka_unit_test(ventilating_over_a_full_coil_is_bounded),
+        cmocka_unit_test(outside_gives_nan),
+    };
+    size_t n = 8;
+
+    ADD_ROWS(tests, n, part_rows, steady_ratio);
+    return _cmocka_run_group_tests("plant, coil store", tests, n, NULL, NULL);
+}
