@@ -22,8 +22,7 @@ extern "C" {
     X(622_2013_METRIC, "62.2-2013-metric",                                     \
       "the same as its metric edition rounds: 0.15 L/s m2 + 3.5 L/s")          \
     X(622_2010, "62.2-2010",                                                   \
-      "ASHRAE 62.2 to 2010 and the IRC: 0.01 cfm/ft2 + 7.5 cfm (bedrooms "     \
-      "+ 1)")                                                                  \
+      "ASHRAE 62.2 to 2010, IRC: 0.01 cfm/ft2 + 7.5 cfm (bedrooms + 1)")       \
     X(IRC_2021_TABLE, "irc-2021-table",                                        \
       "IRC 2021 table M1505.4.3(1), at least 30 cfm")                          \
     X(ADF_2021, "adf-2021",                                                    \
