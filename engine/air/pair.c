@@ -134,6 +134,14 @@ static enum dew_status refuse_twins(const struct pair *g, struct dew_error *err)
     return DEW_OK;
 }
 
+/* A little over 1 is the rounding of what this floor gave as saturated. */
+static double rounded(enum dew_air_given given, double x)
+{
+    int over = given == DEW_AIR_BY_RH && x > 1.0 && x <= 1.0 + DEW__ROUNDING;
+
+    return over ? 1.0 : x;
+}
+
 /* The range of each value alone. */
 static enum dew_status refuse_range(enum dew_air_given given, double x,
                                     struct dew_error *err)
@@ -177,7 +185,8 @@ enum dew_status dew_air_solve(const enum dew_air_given given[2],
                               const double value[2], double p,
                               struct dew_air *out, struct dew_error *err)
 {
-    struct pair g = {given[0], given[1], value[0], value[1], p};
+    struct pair g = {given[0], given[1], rounded(given[0], value[0]),
+                     rounded(given[1], value[1]), p};
     struct dew_air a;
     enum dew_status status;
 
