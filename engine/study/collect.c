@@ -155,7 +155,8 @@ static void closure(struct dew_outcome *o, const struct dew__books *b,
     double air = dew_air_density_run(c->pressure) * c->house.volume;
     double water = air * (b->last.w - b->first.w);
     double heat = h->c_air * (b->last.t_air - b->first.t_air) +
-                  h->c_mass * (b->last.t_mass - b->first.t_mass);
+                  h->c_mass * (b->last.t_mass - b->first.t_mass) +
+                  (b->last.owed_q - b->first.owed_q);
 
     o->water_turnover = b->water_in;
     o->heat_turnover = b->heat_in;

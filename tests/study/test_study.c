@@ -1,0 +1,258 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Options marched side by side: order, sums, closure, percentiles. */
+#include "support/rows.h"
+
+#include <stdlib.h>
+
+#include "dew/study.h"
+#include "support/lively.h"
+
+enum { YEAR = 8760, SHORT = 400 };
+
+static struct dew_hour hours[YEAR];
+static struct dew_date dates[YEAR];
+static struct dew_case lively, quiet;
+static const struct dew_option options[] = {{"lively house", &lively, 0.037},
+                                            {"quiet house", &quiet, 0}};
+
+static void fill(void)
+{
+    lively = lively_case();
+    quiet = lively_case();
+    quiet.house.water[DEW_SOURCE_showers].per_day *= 0.5;
+    for (int h = 0; h < YEAR; h++) {
+        hours[h] = lively_weather(h + 1);
+        dates[h] = date_of(h);
+    }
+}
+
+/* Both options to the end, in steps of at most step hours. */
+static struct dew_study *marched(size_t count, size_t step)
+{
+    const struct dew_weather weather = {hours, dates, count};
+    struct dew_error err = {0};
+    struct dew_study *study;
+    double done = 0, before = 0;
+
+    fill();
+    assert_int_equal(dew_study_open(&study, options, 2, &weather, &err),
+                     DEW_OK);
+    while (done < 1) {
+        if (dew_study_step(study, step, &done, &err) != DEW_OK)
+            fail_msg("%s: %s", err.path, err.text);
+        assert_true(done > before);
+        before = done;
+    }
+    return study;
+}
+
+static void a_year_sums_its_months_and_closes(void **state)
+{
+    struct dew_study *study = marched(YEAR, 1000);
+    const struct dew_outcome *o;
+    size_t count;
+
+    (void)state;
+    o = dew_study_outcomes(study, &count);
+    assert_int_equal(count, 2);
+    for (size_t i = 0; i < count; i++) {
+        double people = 0, n = 0;
+
+        for (int m = 0; m < DEW_MONTHS; m++) {
+            people += o[i].month[m].water.people;
+            n += o[i].month[m].hours;
+        }
+        assert_near(n, YEAR, 0);
+        assert_near(people, o[i].year.water.people, 1e-9);
+        assert_near(people, 365 * 0.31, 1e-9);
+        assert_true(o[i].water_residual < 1e-9);
+        assert_true(o[i].heat_residual < 1e-9);
+        assert_true(o[i].water_turnover > people);
+    }
+    dew_study_close(study);
+}
+
+static void less_water_is_seen(void **state)
+{
+    struct dew_study *study = marched(YEAR, 5000);
+    const struct dew_outcome *o;
+    size_t count;
+
+    (void)state;
+    o = dew_study_outcomes(study, &count);
+    assert_near(o[1].year.water.showers, 0.5 * o[0].year.water.showers, 1e-9);
+    assert_true(o[1].rh_50 < o[0].rh_50);
+    assert_string_equal(o[1].name, "quiet house");
+    assert_near(o[0].required, 0.037, 0);
+    dew_study_close(study);
+}
+
+static void series_and_tally_tell_the_same(void **state)
+{
+    struct dew_study *study = marched(SHORT, 64);
+    const struct dew_outcome *o;
+    double sum = 0, fresh = 0;
+    size_t count;
+
+    (void)state;
+    o = dew_study_outcomes(study, &count);
+    for (int h = 0; h < SHORT; h++) {
+        sum += o[0].series.rh[h];
+        fresh += o[0].series.fresh[h];
+        assert_true(o[0].series.dew_point[h] <= o[0].series.t[h]);
+    }
+    assert_near(sum, o[0].year.rh_sum, 1e-9);
+    assert_near(fresh, o[0].year.fresh_sum, 1e-9);
+    assert_near(o[0].duration[0], o[0].year.rh_max, 0);
+    assert_near(o[0].duration[DEW_DURATION - 1], o[0].year.rh_min, 0);
+    assert_near(o[0].duration[50], o[0].rh_50, 1e-15);
+    assert_true(o[0].rh_5 <= o[0].rh_50 && o[0].rh_50 <= o[0].rh_95);
+    assert_nan(o[0].rh_map[11][0]);
+    assert_near(o[0].rh_map[0][7],
+                o[0].month[0].by_hour[7] / o[0].month[0].by_hour_count[7], 0);
+    dew_study_close(study);
+}
+
+/* Outdoor dew point from w and p, against the air it came from. */
+static void outdoor_dew_point_is_that_of_the_weather(void **state)
+{
+    struct dew_study *study = marched(SHORT, SHORT);
+    const struct dew_outcome *o;
+    size_t count;
+
+    (void)state;
+    o = dew_study_outcomes(study, &count);
+    for (int h = 1; h < SHORT; h++) {
+        double low = fmin(hours[h - 1].w, hours[h].w);
+        double high = fmax(hours[h - 1].w, hours[h].w);
+        double w = dew_air_w_dew(o[0].series.dew_point_out[h], hours[h].p);
+
+        assert_true(w > low - 1e-9 && w < high + 1e-9);
+    }
+    dew_study_close(study);
+}
+
+static void the_size_of_a_step_changes_nothing(void **state)
+{
+    struct dew_study *one = marched(SHORT, 1), *all = marched(SHORT, 10000);
+    const struct dew_outcome *a, *b;
+    size_t count;
+
+    (void)state;
+    a = dew_study_outcomes(one, &count);
+    b = dew_study_outcomes(all, &count);
+    for (int h = 0; h < SHORT; h++)
+        assert_near(a[1].series.rh[h], b[1].series.rh[h], 0);
+    dew_study_close(one);
+    dew_study_close(all);
+}
+
+static void outcomes_come_as_they_are_finished(void **state)
+{
+    const struct dew_weather weather = {hours, dates, SHORT};
+    struct dew_study *study;
+    double done = -1;
+    size_t count;
+
+    (void)state;
+    fill();
+    dew_study_open(&study, options, 2, &weather, NULL);
+    assert_int_equal(dew_study_step(study, SHORT / 2, &done, NULL), DEW_OK);
+    assert_near(done, 0.25, 1e-12);
+    dew_study_outcomes(study, &count);
+    assert_int_equal(count, 0);
+    dew_study_step(study, SHORT, &done, NULL);
+    assert_near(done, 0.5, 1e-12);
+    dew_study_outcomes(study, &count);
+    assert_int_equal(count, 1);
+    assert_int_equal(dew_study_turn(study), 1);
+    dew_study_step(study, SHORT, &done, NULL);
+    assert_int_equal(dew_study_step(study, SHORT, &done, NULL), DEW_OK);
+    assert_near(done, 1, 0);
+    assert_int_equal(dew_study_turn(study), 2);
+    dew_study_close(study);
+}
+
+static void a_failed_option_is_named_and_stays_failed(void **state)
+{
+    const struct dew_weather weather = {hours, dates, SHORT};
+    struct dew_error err = {0}, again = {0};
+    struct dew_study *study;
+    double done = 7;
+
+    (void)state;
+    fill();
+    hours[17].t = NAN;
+    dew_study_open(&study, options, 2, &weather, NULL);
+    assert_int_equal(dew_study_step(study, SHORT, &done, &err), DEW_EBALANCE);
+    assert_string_equal(err.path, "lively house");
+    assert_near(done, 7, 0);
+    assert_int_equal(dew_study_step(study, SHORT, &done, &again), DEW_EBALANCE);
+    assert_string_equal(again.text, "this study has failed before");
+    dew_study_close(study);
+}
+
+static void nothing_to_march_is_refused(void **state)
+{
+    const struct dew_weather none = {hours, dates, 0}, some = {hours, dates, 9};
+    struct dew_error err = {0}, other = {0};
+    struct dew_study *study = (void *)hours;
+
+    (void)state;
+    assert_int_equal(dew_study_open(&study, options, 2, &none, &err),
+                     DEW_ERANGE);
+    assert_null(study);
+    assert_string_equal(err.text, "the weather has no hour");
+    assert_int_equal(dew_study_open(&study, options, 0, &some, &other),
+                     DEW_ERANGE);
+    assert_string_equal(other.text, "0 options: a study compares 1 to 64");
+    dew_study_close(NULL);
+}
+
+/* ---- quantiles -------------------------------------------------------------- */
+
+/* Definition 7 by hand: place = share (n - 1) */
+static const struct quantile_row {
+    const char *name;
+    size_t count;
+    double share, want;
+} quantile_rows[] = {
+    {"the middle of four lies between two, [HYNDMAN96] 7", 4, 0.5, 3.55},
+    {"a quarter of five is the second, [HYNDMAN96] 7", 5, 0.25, 2.3},
+    {"95 % of five, place 3.8, [HYNDMAN96] 7", 5, 0.95, 7.78},
+    {"the least", 5, 0, 1.7},
+    {"the most", 5, 1, 8.5},
+    {"of one", 1, 0.37, 1.7},
+    {"of none", 0, 0.5, NAN},
+    {"a share above 1", 5, 1.01, NAN},
+};
+
+static void quantile(void **state)
+{
+    static const double sorted[] = {1.7, 2.3, 4.8, 4.9, 8.5};
+    const struct quantile_row *r = *state;
+    double got = dew_study_quantile(sorted, r->count, r->share);
+
+    if (isnan(r->want))
+        assert_nan(got);
+    else
+        assert_near(got, r->want, 1e-14);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[40] = {
+        cmocka_unit_test(a_year_sums_its_months_and_closes),
+        cmocka_unit_test(less_water_is_seen),
+        cmocka_unit_test(series_and_tally_tell_the_same),
+        cmocka_unit_test(outdoor_dew_point_is_that_of_the_weather),
+        cmocka_unit_test(the_size_of_a_step_changes_nothing),
+        cmocka_unit_test(outcomes_come_as_they_are_finished),
+        cmocka_unit_test(a_failed_option_is_named_and_stays_failed),
+        cmocka_unit_test(nothing_to_march_is_refused),
+    };
+    size_t n = 8;
+
+    ADD_ROWS(tests, n, quantile_rows, quantile);
+    return _cmocka_run_group_tests("study, march", tests, n, NULL, NULL);
+}
