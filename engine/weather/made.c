@@ -59,6 +59,7 @@ static struct dew_hour hand_out(const struct making *m, int h)
     out.direct = rounded(out.direct, 1.0);
     out.diffuse = rounded(out.diffuse, 1.0);
     out.w = dew_air_w_dew_liquid(td > out.t ? out.t : td, out.p);
+    out.w = floor(out.w * 1e8) / 1e8; /* down: never above saturation */
     return out;
 }
 

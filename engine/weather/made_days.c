@@ -9,7 +9,7 @@
  * How days hang together where the table does not say: regression on the days
  * of six typical years of [TMY3] (Alaska to Florida), one value for all.
  */
-#define TD_LAG         0.70 /* -  lag of the dew point's own part             */
+#define TD_LAG         0.82 /* -  lag of the dew point's own part             */
 #define CLOUD_DRY      0.65 /* -  correlation of clearness with dryness       */
 #define CLOUD_LAG      0.20 /* -  lag of the clearness' own part              */
 #define RANGE_SPREAD   1.0  /* K^0.5  deviation over root of the day's range */
@@ -47,7 +47,7 @@ struct scores {
 /* Lag of the process whose n days show lag r on average, [KENDALL54]. */
 static double true_lag(double r, int n)
 {
-    double lag = (r + 1.0 / n) / (1.0 - 3.0 / n);
+    double lag = (r + 1.0 / n) / (1.0 - 4.0 / n);
 
     return lag > 0.95 ? 0.95 : lag;
 }

@@ -18,7 +18,7 @@
  * Same      seed and figures give the same year: everything is drawn from the
  *           Mersenne twister and rounded (0.01 K, 0.01 m/s, 1 W/m2, 10 Pa), so
  *           that the last bit of a machine's mathematics does not show; w is
- *           computed from the rounded dew point.
+ *           computed from the rounded dew point and cut at 0.01 mg/kg.
  * Meets     in a typical year, monthly means of t and dew point within 0.1 K
  *           and sun within 2 % or 0.02 kWh/m2 day, at each of the 1,007 places
  *           of the table; dew point never above t; the days' mean highest and

@@ -1,0 +1,174 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Made years against the real ones that their months' figures come from, and
+ * the split of global light against theirs.  The files are not part of the
+ * project; without them the tests are skipped.
+ */
+#include "files.h"
+
+#include "dew/made.h"
+#include "dew/sun.h"
+#include "support/damp.h"
+
+static const struct place_row {
+    const char *name, *file, *id;
+} places[] = {
+    {"Miami", "weather/tmy3/722020TYA.CSV", "722020"},
+    {"Minneapolis", "weather/tmy3/726580TYA.CSV", "726580"},
+    {"Phoenix", "weather/tmy3/722780TYA.CSV", "722780"},
+    {"Seattle", "weather/tmy3/727930TYA.CSV", "727930"},
+    {"Greensboro", "weather/tmy3/723170TYA.CSV", "723170"},
+    {"Sand Point", "weather/tmy3/703165TY.csv", "703165"},
+};
+enum { PLACES = COUNT_OF(places), SEEDS = 5 };
+
+static int open_real(struct reading *r, const struct place_row *place)
+{
+    char path[300];
+
+    if (data_path(path, sizeof path, place->file) == NULL)
+        return 0;
+    read_file(r, path, NULL);
+    assert_int_equal(r->status, DEW_OK);
+    assert_int_equal(r->count, 8760);
+    return 1;
+}
+
+static struct damp made_damp(const char *id, unsigned long seed)
+{
+    struct dew_made how = {.seed = seed};
+    struct dew_climate place;
+    struct dew_year *year;
+    const struct dew_hour *hours;
+    struct damp damp;
+    size_t count;
+
+    assert_int_equal(dew_climate_find(id, &place, NULL), DEW_OK);
+    assert_int_equal(dew_made_open(&place, &how, &year, NULL), DEW_OK);
+    hours = dew_year_hours(year, &count);
+    damp = damp_of(hours, count);
+    dew_year_close(year);
+    return damp;
+}
+
+/* Is a count of hours within a share of the real one, or within hours? */
+static int near_count(double got, double want, double share, double hours)
+{
+    return fabs(got - want) <= fmax(hours, share * want);
+}
+
+static const struct count_row {
+    const char *name;
+    size_t offset;
+} counts[] = {
+    {"hours with dew point above 60 degF", offsetof(struct damp, above_60)},
+    {"hours too humid in a house with people", offsetof(struct damp, humid)},
+    {"hours too humid in an empty house", offsetof(struct damp, empty_humid)},
+    {"hours too dry in a house with people", offsetof(struct damp, dry)},
+    {"hours too dry in an empty house", offsetof(struct damp, empty_dry)},
+};
+
+static double count_of(const struct damp *d, const struct count_row *row)
+{
+    return *(const double *)(const void *)((const char *)d + row->offset);
+}
+
+/*
+ * The mean of some seeds: 10 % or 60 h at half of the places or more, 25 % or
+ * 100 h at each.
+ */
+static void made_years_are_as_damp_as_real_ones(void **state)
+{
+    const struct count_row *row = *state;
+    int close = 0;
+
+    for (size_t p = 0; p < PLACES; p++) {
+        struct reading r;
+        struct damp real;
+        double got = 0.0, want;
+
+        if (!open_real(&r, &places[p]))
+            skip();
+        real = damp_of(r.hours, r.count);
+        dew_year_close(r.year);
+        want = count_of(&real, row);
+        for (unsigned long seed = 1; seed <= SEEDS; seed++) {
+            struct damp made = made_damp(places[p].id, seed);
+
+            got += count_of(&made, row) / SEEDS;
+        }
+        close += near_count(got, want, 0.10, 60.0);
+        print_message("%s: made %.0f, real %.0f\n", places[p].name, got, want);
+        assert_true(near_count(got, want, 0.25, 100.0));
+    }
+    assert_true(2 * close >= (int)PLACES);
+}
+
+/* What dew_weather_split says of its accuracy. */
+static void the_split_is_as_near_as_stated(void **state)
+{
+    const struct place_row *row = *state;
+    struct reading r;
+    double bias = 0.0, squares = 0.0, n = 0.0;
+
+    if (!open_real(&r, row))
+        skip();
+    for (size_t i = 0; i < r.count; i++) {
+        struct dew_sun s = dew_weather_sun(dew_year_site(r.year), &r.dates[i]);
+        double direct, diffuse;
+
+        if (!(s.up > 0.0) || r.hours[i].global <= 0.0)
+            continue;
+        dew_weather_split(&s, r.hours[i].global, &direct, &diffuse);
+        assert_near(diffuse + direct * s.horizontal / s.normal,
+                    r.hours[i].global, 1e-9 * r.hours[i].global);
+        bias += diffuse - r.hours[i].diffuse;
+        squares +=
+            (diffuse - r.hours[i].diffuse) * (diffuse - r.hours[i].diffuse);
+        n += 1.0;
+    }
+    dew_year_close(r.year);
+    print_message("%s: bias %.1f, root mean square %.1f W/m2\n", row->name,
+                  bias / n, sqrt(squares / n));
+    assert_near(bias / n, 0.0, 12.0);
+    assert_near(sqrt(squares / n), 0.0, 55.0);
+}
+
+/* The sun beyond the air and hour by hour: a real year's light fits under it,
+   and its direct, diffuse and global agree with the sun's height. */
+static void the_sun_agrees_with_the_files(void **state)
+{
+    const struct place_row *row = *state;
+    struct reading r;
+    double off = 0.0, sum = 0.0, dark = 0.0;
+
+    if (!open_real(&r, row))
+        skip();
+    for (size_t i = 0; i < r.count; i++) {
+        const struct dew_hour *h = &r.hours[i];
+        struct dew_sun s = dew_weather_sun(dew_year_site(r.year), &r.dates[i]);
+        double level = h->diffuse + h->direct * s.horizontal / s.normal;
+
+        off += fabs(level - h->global);
+        sum += h->global;
+        if (s.up == 0.0)
+            dark += h->global;
+    }
+    dew_year_close(r.year);
+    print_message("%s: off by %.2f %% of the light, dark %.3f %%\n", row->name,
+                  100.0 * off / sum, 100.0 * dark / sum);
+    assert_near(off / sum, 0.0, 0.03);
+    assert_near(dark / sum, 0.0, 0.001);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[48];
+    size_t n = 0;
+
+    ADD_ROWS(tests, n, counts, made_years_are_as_damp_as_real_ones);
+    ADD_ROWS(tests, n, places, the_split_is_as_near_as_stated);
+    ADD_ROWS(tests, n, places, the_sun_agrees_with_the_files);
+    return _cmocka_run_group_tests("weather, made and real", tests, n, NULL,
+                                   NULL);
+}
