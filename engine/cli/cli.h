@@ -26,7 +26,8 @@
 
 /* One row a command, in the order of the help.  name, what it does */
 #define DEW__COMMAND_MAP(X)                                                    \
-    X(air, "moist air: states, mixing, surfaces, the dew-point test")
+    X(air, "moist air: states, mixing, surfaces, the dew-point test")          \
+    X(weather, "weather files: look into one, convert one")
 
 #define X(name, does) int dew__cmd_##name(int argc, char **argv);
 DEW__COMMAND_MAP(X)

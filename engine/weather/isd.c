@@ -175,7 +175,8 @@ static void took(struct dew__reader *r)
 
     for (size_t i = 0; i < sizeof lanes / sizeof lanes[0]; i++)
         r->has[lanes[i]] = 1;
-    r->header[DEW__LANE_T] = "temperature";
+    snprintf(r->header[DEW__LANE_T], sizeof r->header[DEW__LANE_T],
+             "temperature");
     r->cell[DEW__LANE_T] = T_AT + 1;
     dew__reader_took(r, "characters 88-92", "temperature", "0.1 degC");
     dew__reader_took(r, "characters 94-98", "dew point", "0.1 degC");

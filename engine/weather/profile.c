@@ -63,8 +63,9 @@ void dew__profile_find(struct dew__table *t)
         t->profile = p;
         t->r->standard = p->standard;
         t->r->instants = p->instants;
-        snprintf(t->r->report->units_by, sizeof t->r->report->units_by, "%s",
-                 p->name);
+        if (p->t != NULL)
+            snprintf(t->r->report->units_by, sizeof t->r->report->units_by,
+                     "%s", p->name);
         return;
     }
 }

@@ -59,8 +59,8 @@ struct dew__reader {
     int instants;        /* solar is of the moment, not a mean that ends    */
     int standard;        /* the layout is known to keep standard time       */
     int has[DEW__LANES]; /* a column or a field for it                      */
-    const char *header[DEW__LANES]; /* its header, for messages              */
-    int cell[DEW__LANES];           /* its cell, from 1                      */
+    char header[DEW__LANES][48]; /* its header, for messages              */
+    int cell[DEW__LANES];        /* its cell, from 1                      */
     int no_unit[DEW__LANES];
     int sea_pressure; /* the pressure lane is at sea level               */
     int time_cell;    /* from 1                                          */

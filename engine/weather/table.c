@@ -362,7 +362,7 @@ static void take_lane(struct dew__table *t, enum dew__lane lane)
     own->unit = unit_of(t, c);
     t->lane[lane] = own;
     r->has[lane] = 1;
-    r->header[lane] = own->header;
+    snprintf(r->header[lane], sizeof r->header[lane], "%s", own->header);
     r->cell[lane] = own->cell + 1;
     r->no_unit[lane] = own->unit == NULL;
     dew__reader_took(r, own->header, dew__meaning_text(own->meaning),
@@ -438,8 +438,6 @@ enum dew_status dew__table_read(struct dew__reader *r, struct dew__lines *in)
         dew__reader_error(r, &err);
     dew__cells_close(&t->cells);
     dew__cells_close(&t->before);
-    for (int i = 0; i < DEW__LANES; i++) /* they point into the table */
-        r->header[i] = dew__meaning_text(lane_meaning[i]);
     free(t);
     return r->status;
 }

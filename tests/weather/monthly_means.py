@@ -14,25 +14,37 @@ from datetime import datetime, timedelta
 
 
 def lines_mean(samples, year):
-    """Mean per month of the line through samples, read at each hour's end."""
+    """Mean per month of the line through samples, read at each hour's end.
+
+    A line bridges at most 3 h more than the usual step; the hours that the
+    first and last sample lie in hold them."""
+    hour = timedelta(hours=1)
     samples = sorted(samples)
+    steps = sorted((b[0] - a[0]).total_seconds()
+                   for a, b in zip(samples, samples[1:]))
+    most = steps[len(steps) // 2] + 3 * 3600
     out, i = {}, 0
-    start = samples[0][0].replace(minute=0, second=0)
-    if start < samples[0][0]:
-        start += timedelta(hours=1)
-    t = start
-    while t <= samples[-1][0]:
+    first, last = samples[0], samples[-1]
+    t = first[0].replace(minute=0, second=0)
+    if t < first[0] or t.hour == 0:
+        t += hour
+    end = last[0].replace(minute=0, second=0)
+    if (last[0] - end).total_seconds() >= 1800:
+        end += hour
+    if last[0] == end and end.hour == 23 and first[0].hour == 0:
+        end += hour
+    while t <= end:
         while i + 1 < len(samples) and samples[i + 1][0] <= t:
             i += 1
         a, b = samples[i], samples[min(i + 1, len(samples) - 1)]
         gap = (b[0] - a[0]).total_seconds()
-        if a[0] == t or gap <= 3 * 3600:
-            x = a[1] if gap == 0 else a[1] + (b[1] - a[1]) * (
-                (t - a[0]).total_seconds() / gap)
-            m = (t - timedelta(hours=1)).month
-            if year is None or (t - timedelta(hours=1)).year == year:
-                out.setdefault(m, []).append(x)
-        t += timedelta(hours=1)
+        start = t - hour
+        if (a[0] == t or gap <= most) and year in (None, start.year):
+            share = (t - a[0]).total_seconds() / gap if gap else 0
+            share = max(share, 0)
+            out.setdefault(start.month, []).append(
+                a[1] + (b[1] - a[1]) * share)
+        t += hour
     return {m: sum(v) / len(v) for m, v in out.items()}
 
 

@@ -1,0 +1,68 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the sub-commands of `dewledger weather` share. */
+#ifndef DEW_CLI_WEATHER_H
+#define DEW_CLI_WEATHER_H
+
+#include "cli/cli.h"
+#include "dew/weather.h"
+
+/* One row a sub-command: name, the rest of its function's name, what it does */
+#define DEW__WEATHER_MAP(X)                                                    \
+    X(look, "read a weather file and say what was found")                      \
+    X(convert, "read a weather file and write it in our own form")
+
+#define X(name, does) int dew__weather_##name(int argc, char **argv);
+DEW__WEATHER_MAP(X)
+#undef X
+
+enum { DEW__WEATHER_SAID = 32, DEW__WEATHER_FAULTS = 40 };
+
+/* A file to read, and what the command line says about it. */
+struct dew__weather_file {
+    struct dew__cli common;
+    const char *path, *out, *svg;
+    int files; /* how many names the sub-command takes */
+    struct dew_weather_ask ask;
+    struct dew_column_said said[DEW__WEATHER_SAID];
+    struct dew_year *year;
+    struct dew_weather_report report;
+};
+
+/*
+ * Read the command line of a sub-command that takes files names (1: FILE,
+ * 2: FILE OUT).  Returns 0 or an enum dew__exit.
+ */
+int dew__weather_parse(struct dew__weather_file *f, const char *does, int argc,
+                       char **argv);
+
+/* Read f->path; every fault goes to stderr.  Returns 0 or an exit code. */
+int dew__weather_open(struct dew__weather_file *f);
+
+/* Means and extremes of the hours of a month or a day that have values. */
+struct dew__weather_sum {
+    int month, day; /* day 0: a whole month */
+    size_t hours, dry, wet, windy, sunny;
+    double t, t_low, t_high;
+    double td, td_low, td_high; /* dew point over liquid */
+    double wind, global;        /* m/s, W/m2 mean        */
+};
+
+/* Sums of 12 months, or of each day (list of room days); how many. */
+void dew__weather_months(const struct dew_year *year,
+                         struct dew__weather_sum months[12]);
+size_t dew__weather_days(const struct dew_year *year,
+                         struct dew__weather_sum *list, size_t room);
+
+/* A run of hours without a temperature or humidity. */
+struct dew__weather_gap {
+    size_t first, hours;
+};
+size_t dew__weather_gaps(const struct dew_year *year,
+                         struct dew__weather_gap *list, size_t room);
+
+json_t *dew__weather_json(const struct dew__weather_file *f);
+
+/* Write the picture of the year, whole or not at all. */
+int dew__weather_picture(const struct dew__weather_file *f);
+
+#endif

@@ -1,0 +1,255 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Options of the sub-commands that read a weather file, and the reading. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "cli/weather.h"
+
+enum {
+    KEY_STATION = 0x300,
+    KEY_YEAR,
+    KEY_ORDER,
+    KEY_CLOCK,
+    KEY_UTC,
+    KEY_LATITUDE,
+    KEY_LONGITUDE,
+    KEY_ELEVATION,
+    KEY_UNIT,
+    KEY_COLUMN,
+    KEY_FROST,
+    KEY_GAP,
+    KEY_SVG
+};
+
+static const struct argp_option options[] = {
+    {"station", KEY_STATION, "NAME", 0, "which, in a file of several", 0},
+    {"year", KEY_YEAR, "YYYY", 0, "which, in a file of several", 0},
+    {"order", KEY_ORDER, "mdy|dmy", 0, "how dates such as 3/4/2020 are meant",
+     0},
+    {"clock", KEY_CLOCK, "standard|us|eu", 0,
+     "the file's clock: standard time all year, or summer time by that rule",
+     0},
+    {"utc", KEY_UTC, "HOURS", 0, "local standard time is UTC + HOURS (-6)", 0},
+    {"latitude", KEY_LATITUDE, "DEG", 0, "of the place, north positive", 0},
+    {"longitude", KEY_LONGITUDE, "DEG", 0, "of the place, east positive", 0},
+    {"elevation", KEY_ELEVATION, "LENGTH", 0, "of the place, as 1200ft", 0},
+    {"unit", KEY_UNIT, "HEADER=UNIT", 0,
+     "the unit of a column whose header has none, as temp=degF", 0},
+    {"column", KEY_COLUMN, "HEADER=MEANING", 0,
+     "what a column is: \"temperature\", \"dew point\", \"relative "
+     "humidity\", \"wind speed\" ...",
+     0},
+    {"frost-point", KEY_FROST, NULL, 0,
+     "dew points below freezing are over ice", 0},
+    {"gap", KEY_GAP, "HOURS", 0, "longest gap filled by a line (3)", 0},
+    {0},
+};
+
+static const struct argp_option look_options[] = {
+    {"svg", KEY_SVG, "FILE", 0, "draw the year of t and dew point into FILE",
+     0},
+    {0},
+};
+
+static double number(struct argp_state *state, const char *name,
+                     const char *word, double low, double high)
+{
+    double x;
+
+    if (dew_number_read(word, strlen(word), &x) != strlen(word) || x < low ||
+        x > high)
+        argp_error(state, "--%s %s: write a number in %g .. %g", name, word,
+                   low, high);
+    return x;
+}
+
+/* The index of word among choices, or a usage error. */
+static int choice(struct argp_state *state, const char *name, const char *word,
+                  const char *const choices[], int count)
+{
+    for (int i = 0; i < count; i++)
+        if (strcmp(word, choices[i]) == 0)
+            return i + 1;
+    argp_error(state, "--%s: no choice %s", name, word);
+    return 0;
+}
+
+static void say(struct argp_state *state, char *word, int is_unit)
+{
+    struct dew__weather_file *f = state->input;
+    struct dew_column_said *said;
+    char *equals = strrchr(word, '=');
+
+    if (equals == NULL || equals == word)
+        argp_error(state, "%s: write HEADER=%s", word,
+                   is_unit ? "UNIT" : "MEANING");
+    *equals = '\0';
+    for (size_t i = 0; i < f->ask.said_count; i++)
+        if (strcmp(f->said[i].header, word) == 0) {
+            *(is_unit ? &f->said[i].unit : &f->said[i].meaning) = equals + 1;
+            return;
+        }
+    if (f->ask.said_count == DEW__WEATHER_SAID)
+        argp_error(state, "more than %d columns", DEW__WEATHER_SAID);
+    said = &f->said[f->ask.said_count++];
+    said->header = word;
+    *(is_unit ? &said->unit : &said->meaning) = equals + 1;
+}
+
+static void take_place(int key, char *word, struct argp_state *state)
+{
+    struct dew__weather_file *f = state->input;
+    struct dew_error err = {0};
+    struct dew__typed typed;
+
+    switch (key) {
+    case KEY_UTC:
+        f->ask.utc_offset = number(state, "utc", word, -12.0, 14.0);
+        break;
+    case KEY_LATITUDE:
+        f->ask.latitude = number(state, "latitude", word, -90.0, 90.0);
+        break;
+    case KEY_LONGITUDE:
+        f->ask.longitude = number(state, "longitude", word, -180.0, 180.0);
+        break;
+    default:
+        if (dew__cli_quantity(word, DEW_LENGTH, &typed, &err) != DEW_OK)
+            argp_error(state, "--elevation: %s", err.text);
+        f->ask.elevation = typed.si;
+    }
+}
+
+static void take_question(int key, char *word, struct argp_state *state)
+{
+    static const char *const orders[] = {"mdy", "dmy"};
+    static const char *const clocks[] = {"standard", "us", "eu"};
+    struct dew__weather_file *f = state->input;
+
+    switch (key) {
+    case KEY_STATION:
+        f->ask.station = word;
+        break;
+    case KEY_YEAR:
+        f->ask.year = (int)number(state, "year", word, 1800.0, 2200.0);
+        break;
+    case KEY_ORDER:
+        f->ask.order =
+            (enum dew_date_order)choice(state, "order", word, orders, 2);
+        break;
+    case KEY_CLOCK:
+        f->ask.clock = (enum dew_clock)choice(state, "clock", word, clocks, 3);
+        break;
+    case KEY_FROST:
+        f->ask.frost_point = 1;
+        break;
+    default:
+        f->ask.gap_limit = number(state, "gap", word, 0.0, 24.0);
+    }
+}
+
+static void take_name(char *word, struct argp_state *state)
+{
+    struct dew__weather_file *f = state->input;
+
+    if (state->arg_num == 0)
+        f->path = word;
+    else if (state->arg_num == 1 && f->files == 2)
+        f->out = word;
+    else
+        argp_error(state, "one name too many: %s", word);
+}
+
+static error_t take(int key, char *word, struct argp_state *state)
+{
+    struct dew__weather_file *f = state->input;
+
+    if (key >= KEY_UTC && key <= KEY_ELEVATION)
+        return take_place(key, word, state), 0;
+    if (key == KEY_UNIT || key == KEY_COLUMN)
+        return say(state, word, key == KEY_UNIT), 0;
+    if (key >= KEY_STATION && key <= KEY_GAP)
+        return take_question(key, word, state), 0;
+    switch (key) {
+    case ARGP_KEY_INIT:
+        for (int i = 0; state->root_argp->children[i].argp != NULL; i++)
+            state->child_inputs[i] = i == 0 ? (void *)&f->common : (void *)f;
+        return 0;
+    case ARGP_KEY_ARG:
+        return take_name(word, state), 0;
+    case ARGP_KEY_END:
+        if (state->arg_num < (unsigned)f->files)
+            argp_error(state, f->files == 1 ? "name a file"
+                                            : "name a file and where to write");
+        return 0;
+    default:
+        return ARGP_ERR_UNKNOWN;
+    }
+}
+
+static error_t take_look(int key, char *word, struct argp_state *state)
+{
+    struct dew__weather_file *f = state->input;
+
+    if (key != KEY_SVG)
+        return ARGP_ERR_UNKNOWN;
+    f->svg = word;
+    return 0;
+}
+
+int dew__weather_parse(struct dew__weather_file *f, const char *does, int argc,
+                       char **argv)
+{
+    static const struct argp look = {.options = look_options,
+                                     .parser = take_look};
+    const struct argp_child children[] = {
+        {&dew__cli_result_argp, 0, NULL, 0},
+        {f->files == 1 ? &look : NULL, 0, NULL, 0},
+        {0},
+    };
+    const struct argp argp = {.options = options,
+                              .parser = take,
+                              .args_doc = f->files == 1 ? "FILE" : "FILE OUT",
+                              .doc = does,
+                              .children = children};
+    const struct dew_weather_ask usual = DEW_WEATHER_ASK;
+
+    f->ask = usual;
+    f->ask.said = f->said;
+    return dew__cli_parse(&argp, argc, argv, f);
+}
+
+int dew__weather_open(struct dew__weather_file *f)
+{
+    struct dew_error list[DEW__WEATHER_FAULTS] = {{0}};
+    struct dew_faults faults = {list, DEW__WEATHER_FAULTS, 0};
+
+    if (dew_weather_read(&f->year, f->path, &f->ask, &f->report, &faults) ==
+        DEW_OK)
+        return 0;
+    return dew__cli_faults(&faults);
+}
+
+int dew__weather_convert(int argc, char **argv)
+{
+    struct dew__weather_file f = {.files = 2};
+    struct dew_error err = {0};
+    int code = dew__weather_parse(
+        &f,
+        "Read a weather file and write its hours in our own form, a table that "
+        "every command reads.",
+        argc, argv);
+    size_t hours;
+
+    if (code == 0)
+        code = dew__weather_open(&f);
+    if (code != 0)
+        return code;
+    if (dew_weather_write(f.year, f.out, &err) != DEW_OK) {
+        code = dew__cli_error(&err);
+    } else {
+        dew_year_hours(f.year, &hours);
+        printf("%zu hours written to %s\n", hours, f.out);
+    }
+    dew_year_close(f.year);
+    return code;
+}

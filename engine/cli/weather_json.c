@@ -1,0 +1,105 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What `weather look --json` prints: SI units throughout. */
+#include "cli/weather.h"
+
+static json_t *site_json(const struct dew_site *s)
+{
+    return json_pack("{s:s, s:s, s:o, s:o, s:o, s:o}", "id", s->id, "name",
+                     s->name, "latitude", dew__cli_real(s->latitude),
+                     "longitude", dew__cli_real(s->longitude), "elevation_m",
+                     dew__cli_real(s->elevation), "utc_offset_h",
+                     dew__cli_real(s->utc_offset));
+}
+
+static json_t *date_json(const struct dew_date *d)
+{
+    return json_pack("{s:i, s:i, s:i, s:i}", "year", d->year, "month", d->month,
+                     "day", d->day, "hour", d->hour);
+}
+
+static json_t *columns_json(const struct dew_weather_report *r)
+{
+    json_t *list = json_array();
+
+    for (int i = 0; i < r->column_count; i++)
+        json_array_append_new(list, json_pack("{s:s, s:s, s:s}", "header",
+                                              r->columns[i].header, "meaning",
+                                              r->columns[i].meaning, "unit",
+                                              r->columns[i].unit));
+    return list;
+}
+
+static json_t *notices_json(const struct dew_weather_report *r)
+{
+    json_t *list = json_array();
+
+    for (int i = 0; i < DEW_NOTICE_COUNT; i++)
+        if (r->notices[i].count > 0)
+            json_array_append_new(
+                list, json_pack("{s:s, s:I, s:i}", "what",
+                                dew_notice_text((enum dew_notice_code)i),
+                                "count", (json_int_t)r->notices[i].count,
+                                "first_line", r->notices[i].line));
+    return list;
+}
+
+static json_t *months_json(const struct dew_year *year)
+{
+    struct dew__weather_sum months[12];
+    json_t *list = json_array();
+
+    dew__weather_months(year, months);
+    for (int m = 0; m < 12; m++) {
+        const struct dew__weather_sum *s = &months[m];
+
+        if (s->hours == 0)
+            continue;
+        json_array_append_new(
+            list,
+            json_pack(
+                "{s:i, s:I, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o}", "month",
+                m + 1, "hours", (json_int_t)s->hours, "t_degC",
+                dew__cli_real(s->t), "t_lowest_degC", dew__cli_real(s->t_low),
+                "t_highest_degC", dew__cli_real(s->t_high), "dew_point_degC",
+                dew__cli_real(s->td), "dew_point_lowest_degC",
+                dew__cli_real(s->td_low), "dew_point_highest_degC",
+                dew__cli_real(s->td_high), "wind_m_s", dew__cli_real(s->wind),
+                "global_W_m2", dew__cli_real(s->global)));
+    }
+    return list;
+}
+
+static json_t *gaps_json(const struct dew_year *year)
+{
+    enum { MOST = 200 };
+    struct dew__weather_gap gaps[MOST];
+    size_t n, count = dew__weather_gaps(year, gaps, MOST);
+    const struct dew_date *dates = dew_year_dates(year, &n);
+    json_t *list = json_array();
+
+    for (size_t i = 0; i < count && i < MOST; i++)
+        json_array_append_new(list,
+                              json_pack("{s:o, s:I}", "from",
+                                        date_json(&dates[gaps[i].first]),
+                                        "hours", (json_int_t)gaps[i].hours));
+    return list;
+}
+
+json_t *dew__weather_json(const struct dew__weather_file *f)
+{
+    const struct dew_weather_report *r = &f->report;
+    size_t n;
+    const struct dew_date *d = dew_year_dates(f->year, &n);
+
+    return json_pack(
+        "{s:o, s:I, s:o, s:o, s:s, s:s, s:s, s:s, s:s, s:s, s:s, s:I, s:I, "
+        "s:o, s:o, s:o, s:o, s:o}",
+        "site", site_json(dew_year_site(f->year)), "hours", (json_int_t)n,
+        "first", date_json(&d[0]), "last", date_json(&d[n - 1]), "form",
+        r->format, "units_by", r->units_by, "clock", r->clock, "humidity",
+        r->humidity, "pressure", r->pressure, "method", r->method, "suspicion",
+        r->suspicion, "rows_read", (json_int_t)r->rows, "rows_kept",
+        (json_int_t)r->used, "interval_s", dew__cli_real(r->interval),
+        "columns", columns_json(r), "notices", notices_json(r), "gaps",
+        gaps_json(f->year), "months", months_json(f->year));
+}

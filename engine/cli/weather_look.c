@@ -1,0 +1,274 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* dewledger weather look: what a file holds, on 80 columns. */
+#include <math.h>
+#include <string.h>
+
+#include "cli/weather.h"
+
+enum { GAPS_SHOWN = 6, SKETCH = 56, KEY_WIDTH = 10 };
+
+static const char *const month_names[] = {"Jan", "Feb", "Mar", "Apr",
+                                          "May", "Jun", "Jul", "Aug",
+                                          "Sep", "Oct", "Nov", "Dec"};
+
+/* x in the units asked for, "-" for none. */
+static const char *shown(double x, enum dew_quantity q, int system,
+                         int decimals, char *out, size_t size)
+{
+    const struct dew_unit *u = dew_unit_shown(q, system);
+
+    if (isnan(x))
+        snprintf(out, size, "-");
+    else
+        dew_number_fixed((x - u->offset) / u->factor, decimals, out, size);
+    return out;
+}
+
+/* "key   words", broken at spaces to the width, the words under each other. */
+static void print_key(const char *key, const char *words)
+{
+    int width = dew__cli_width() - KEY_WIDTH, used = 0;
+
+    if (words[0] == '\0')
+        return;
+    printf("%-*s", KEY_WIDTH, key);
+    while (*words != '\0') {
+        int n = (int)strcspn(words, " ");
+
+        if (used > 0 && used + 1 + n > width) {
+            printf("\n%-*s", KEY_WIDTH, "");
+            used = 0;
+        }
+        used += printf("%s%.*s", used > 0 ? " " : "", n, words);
+        words += n;
+        words += strspn(words, " ");
+    }
+    putchar('\n');
+}
+
+static void print_site(const struct dew__weather_file *f)
+{
+    const struct dew_site *s = dew_year_site(f->year);
+    char line[200], la[24], lo[24], el[24], utc[24];
+    int us = f->common.units == 1;
+
+    snprintf(line, sizeof line, "%s%s%s", s->name, s->name[0] ? ", " : "",
+             s->id);
+    print_key("site", line);
+    snprintf(line, sizeof line, "%s N, %s E, %s %s, UTC %s h",
+             shown(s->latitude, DEW_ANGLE, 0, 3, la, sizeof la),
+             shown(s->longitude, DEW_ANGLE, 0, 3, lo, sizeof lo),
+             shown(s->elevation, DEW_LENGTH, us ? 1 : 2, 0, el, sizeof el),
+             us ? "ft" : "m",
+             isnan(s->utc_offset)
+                 ? "-"
+                 : dew_number_print(s->utc_offset, 4, utc, sizeof utc));
+    print_key("place", line);
+}
+
+static char *stamp(const struct dew_date *d, char *out, size_t size)
+{
+    if (d->year == 0)
+        snprintf(out, size, "%02d-%02d %02d:00", d->month, d->day, d->hour);
+    else
+        snprintf(out, size, "%04d-%02d-%02d %02d:00", d->year, d->month, d->day,
+                 d->hour);
+    return out;
+}
+
+static void print_period(const struct dew__weather_file *f)
+{
+    char from[32], to[32], line[120];
+    size_t n;
+    const struct dew_date *d = dew_year_dates(f->year, &n);
+
+    snprintf(line, sizeof line, "%zu hours, %s to %s%s", n,
+             stamp(&d[0], from, sizeof from), stamp(&d[n - 1], to, sizeof to),
+             d[0].year == 0 ? ", a typical year" : "");
+    print_key("period", line);
+}
+
+static void print_understood(const struct dew__weather_file *f)
+{
+    const struct dew_weather_report *r = &f->report;
+    char line[160];
+
+    print_key("form", r->format);
+    for (int i = 0; i < r->column_count; i++) {
+        snprintf(line, sizeof line, "\"%s\" is %s%s%s", r->columns[i].header,
+                 r->columns[i].meaning, r->columns[i].unit[0] ? ", " : "",
+                 r->columns[i].unit);
+        print_key(i == 0 ? "columns" : "", line);
+    }
+    print_key("units by", r->units_by);
+    print_key("clock", r->clock);
+    print_key("humidity", r->humidity);
+    print_key("pressure", r->pressure);
+    print_key("hours", r->method);
+}
+
+static void print_notices(const struct dew__weather_file *f)
+{
+    const struct dew_weather_report *r = &f->report;
+    char line[200];
+
+    snprintf(line, sizeof line, "%ld read, %ld kept, %.4g min apart", r->rows,
+             r->used, r->interval / 60.0);
+    print_key("rows", line);
+    for (int i = 0; i < DEW_NOTICE_COUNT; i++) {
+        const struct dew_notice *n = &r->notices[i];
+
+        if (n->count == 0)
+            continue;
+        if (n->line > 0)
+            snprintf(line, sizeof line, "%ld %s, first on line %d", n->count,
+                     dew_notice_text((enum dew_notice_code)i), n->line);
+        else
+            snprintf(line, sizeof line, "%ld %s", n->count,
+                     dew_notice_text((enum dew_notice_code)i));
+        print_key("", line);
+    }
+    if (r->longest_gap > 0.0) {
+        snprintf(line, sizeof line, "longest filled gap %.3g h, at %s",
+                 r->longest_gap, r->longest_at);
+        print_key("", line);
+    }
+    print_key("SUSPECT", r->suspicion);
+}
+
+static void print_gaps(const struct dew__weather_file *f)
+{
+    struct dew__weather_gap gaps[GAPS_SHOWN];
+    size_t n, count = dew__weather_gaps(f->year, gaps, GAPS_SHOWN);
+    const struct dew_date *d = dew_year_dates(f->year, &n);
+    char line[120], from[32];
+
+    for (size_t i = 0; i < count && i < GAPS_SHOWN; i++) {
+        snprintf(line, sizeof line, "%zu hours without values from %s on",
+                 gaps[i].hours, stamp(&d[gaps[i].first], from, sizeof from));
+        print_key(i == 0 ? "GAPS" : "", line);
+    }
+    if (count > GAPS_SHOWN) {
+        snprintf(line, sizeof line, "and %zu more", count - GAPS_SHOWN);
+        print_key("", line);
+    }
+}
+
+static void print_month(const struct dew__weather_sum *s, int system)
+{
+    const double values[] = {s->t,  s->t_low,  s->t_high,
+                             s->td, s->td_low, s->td_high};
+    char cell[32];
+
+    printf("%-5s%6zu", month_names[s->month - 1], s->dry);
+    for (size_t i = 0; i < 6; i++)
+        printf("%8s",
+               shown(values[i], DEW_TEMPERATURE, system, 1, cell, sizeof cell));
+    printf("%8s", shown(s->wind, DEW_SPEED, system, 1, cell, sizeof cell));
+    if (isnan(s->global))
+        printf("%10s\n", "-");
+    else /* a mean of W/m2 over a day, in kWh */
+        printf("%10s\n", dew_number_fixed(s->global * 24.0 / 1000.0, 2, cell,
+                                          sizeof cell));
+}
+
+static void print_months(const struct dew__weather_sum months[12], int system)
+{
+    printf("\n             temperature, %s        dew point, %s      "
+           "   wind  sun, kWh\n",
+           system == 1 ? "degF" : "degC", system == 1 ? "degF" : "degC");
+    printf("month hours    mean  lowest highest    mean  lowest highest%8s"
+           "  /m2 day\n",
+           system == 1 ? "mph" : "m/s");
+    for (int m = 0; m < 12; m++)
+        if (months[m].hours > 0)
+            print_month(&months[m], system);
+}
+
+static int place_on(double x, double low, double high)
+{
+    int at = (int)((x - low) / (high - low) * (SKETCH - 1) + 0.5);
+
+    return at < 0 ? 0 : at >= SKETCH ? SKETCH - 1 : at;
+}
+
+static void sketch_month(const struct dew__weather_sum *s, double low,
+                         double high)
+{
+    char bar[SKETCH + 1];
+
+    memset(bar, ' ', SKETCH);
+    bar[SKETCH] = '\0';
+    for (int i = place_on(s->td_low, low, high);
+         i <= place_on(s->td_high, low, high); i++)
+        bar[i] = '-';
+    bar[place_on(s->td, low, high)] = 'o';
+    printf("%-5s|%s|\n", month_names[s->month - 1], bar);
+}
+
+/* Dew point of each month: lowest ---o--- highest, o the mean. */
+static void print_sketch(const struct dew__weather_sum months[12], int system)
+{
+    double low = INFINITY, high = -INFINITY;
+    char a[24], b[24];
+
+    for (int m = 0; m < 12; m++) {
+        low = fmin(low, months[m].td_low); /* fmin passes NaN by */
+        high = fmax(high, months[m].td_high);
+    }
+    if (!(high > low))
+        return;
+    low = 5.0 * floor(low / 5.0);
+    high = 5.0 * ceil(high / 5.0);
+    printf("\ndew point, lowest ---o--- highest, o the mean, %s to %s %s\n",
+           shown(low, DEW_TEMPERATURE, system, 0, a, sizeof a),
+           shown(high, DEW_TEMPERATURE, system, 0, b, sizeof b),
+           system == 1 ? "degF" : "degC");
+    for (int m = 0; m < 12; m++)
+        if (months[m].wet > 0)
+            sketch_month(&months[m], low, high);
+}
+
+static void print_text(const struct dew__weather_file *f)
+{
+    struct dew__weather_sum months[12];
+    int system = f->common.units == 1 ? 1 : 2;
+
+    print_site(f);
+    print_period(f);
+    print_understood(f);
+    print_notices(f);
+    print_gaps(f);
+    dew__weather_months(f->year, months);
+    print_months(months, system);
+    print_sketch(months, system);
+}
+
+int dew__weather_look(int argc, char **argv)
+{
+    struct dew__weather_file f = {.files = 1};
+    int code = dew__weather_parse(
+        &f,
+        "Read a weather file, plain or gzipped, and say what was understood, "
+        "what was mended, and what its months are like.\v"
+        "  dewledger weather look station.csv\n"
+        "  dewledger weather look airports.csv --station JFK --unit "
+        "temp=degF --unit dewp=degF\n"
+        "  dewledger weather look year.csv --svg year.svg\n",
+        argc, argv);
+
+    if (code != 0)
+        return code;
+    f.ask.keep_gaps = 1; /* to look, a gap is no reason to stop */
+    code = dew__weather_open(&f);
+    if (code != 0)
+        return code;
+    if (f.svg != NULL)
+        code = dew__weather_picture(&f);
+    if (code == 0 && f.common.json)
+        code = dew__cli_json(dew__weather_json(&f));
+    else if (code == 0)
+        print_text(&f);
+    dew_year_close(f.year);
+    return code;
+}
