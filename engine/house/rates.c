@@ -196,7 +196,7 @@ double dew_house_622_2007(double share)
 /* clang-format off */
 #define CFM(x) ((x) * 0.3048 * 0.3048 * 0.3048 / 60.0)
 #define LPS(x) ((x) * 1e-3)
-static const struct dew_local locals[] = {
+static const struct dew_exhaust_rule locals[] = {
     {"62.2",        DEW_KITCHEN, DEW_WHEN_NEEDED, CFM(100), 0, "vented hood"},
     {"62.2",        DEW_KITCHEN, DEW_CONTINUOUS,  0,        5, ""},
     {"62.2",        DEW_BATH,    DEW_WHEN_NEEDED, CFM(50),  0, ""},
@@ -222,14 +222,15 @@ static const struct dew_local locals[] = {
 };
 /* clang-format on */
 
-const struct dew_local *dew_house_locals(size_t *count)
+const struct dew_exhaust_rule *dew_house_locals(size_t *count)
 {
     *count = sizeof locals / sizeof locals[0];
     return locals;
 }
 
-const struct dew_local *dew_house_local(const char *rule, enum dew_room room,
-                                        enum dew_running running)
+const struct dew_exhaust_rule *dew_house_local(const char *rule,
+                                               enum dew_room room,
+                                               enum dew_running running)
 {
     for (size_t i = 0; i < sizeof locals / sizeof locals[0]; i++)
         if (strcmp(locals[i].rule, rule) == 0 && locals[i].room == room &&

@@ -113,7 +113,7 @@ double dew_house_622_2007(double share);
 enum dew_room { DEW_KITCHEN, DEW_BATH, DEW_UTILITY, DEW_TOILET };
 enum dew_running { DEW_WHEN_NEEDED, DEW_CONTINUOUS };
 
-struct dew_local {
+struct dew_exhaust_rule {
     const char *rule; /* "62.2", "irc-2021-wa", "irc", "adf-2021"          */
     enum dew_room room;
     enum dew_running running;
@@ -122,10 +122,11 @@ struct dew_local {
     const char *note; /* "", "with a hood", "gas, capture 80 %"            */
 };
 
-const struct dew_local *dew_house_locals(size_t *count);
+const struct dew_exhaust_rule *dew_house_locals(size_t *count);
 /* The first row that fits, or NULL. */
-const struct dew_local *dew_house_local(const char *rule, enum dew_room room,
-                                        enum dew_running running);
+const struct dew_exhaust_rule *dew_house_local(const char *rule,
+                                               enum dew_room room,
+                                               enum dew_running running);
 
 /* A wet room as found. */
 struct dew_wet_room {

@@ -224,12 +224,12 @@ static void slab_has_the_tabled_u(void **state)
 static void slab_insulation_lowers_the_loss(void **state)
 {
     struct dew_slab slab = {112.0, 44.7, 0.35, 0.0, DEW_SOIL_SAND};
-    struct dew_wave outdoors = {9.3, 8.1, 350.0}, ground;
+    struct dew_wave outdoors = {9.3, 8.1, 350.0}, ground = {0};
     double loss, before = INFINITY;
 
     (void)state;
-    for (double r = 0.0; r <= 12.0; r += 0.1) {
-        slab.resistance = r;
+    for (int i = 0; i <= 120; i++) {
+        slab.resistance = 0.1 * i;
         assert_int_equal(dew_house_slab(&slab, &outdoors, &loss, &ground, NULL),
                          DEW_OK);
         assert_true(loss < before);
