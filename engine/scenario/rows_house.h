@@ -23,7 +23,7 @@ K(house, leakage_exponent, NUMBER, PURE, 0.5, 1, "0.5 is an orifice, 1 a fine cr
 K(house, leakage_at_1_pa, NUMBER, FLOW, 1e-4, 5, "from a gas-tight test house to a barn", "", NULL, NULL, "coefficient c of the blower-door curve, as the flow at 1 Pa; used instead of airtightness")
 K(house, infiltration, WORD, PURE, 0, 0, NULL, "enhanced", "[ASH-F16] eqs 49, 50", NULL, "how wind and stack drive leakage: by the enhanced model, the basic one, or a constant", .words = "enhanced|basic|constant")
 K(house, constant_leakage, NUMBER, FLOW, 0, 1, "more than that is an open house", "", NULL, NULL, "outdoor air that leaks in, day and night, when infiltration is constant", FORMS(constant_forms))
-K(house, shelter, WORD, PURE, 0, 0, NULL, "houses_across_street", "[ASH-F16] class 3 of 5", "houses_across_street", "what stands in the wind's way", .words = "open|lone_rural|houses_across_street|large_lots|close_neighbours")
+K(house, shelter, WORD, PURE, 0, 0, NULL, "houses_across_street", "[ASH-F16] class 3 of 5", "houses_across_street", "what stands in the wind's way", .words = "open|lone|houses_across_street|large_lots|close_neighbours")
 K(house, flue, FLAG, PURE, 0, 0, NULL, "no", "a tight house without a fireplace", NULL, "a flue or chimney open to the rooms")
 K(house, foundation, WORD, PURE, 0, 0, NULL, "slab", "the commonest house asked about, no source", "slab", "what the house stands on", .words = "slab|basement|crawl_space")
 K(house, construction, WORD, PURE, 0, 0, NULL, "light", "timber frame, [ISO13790] table 12", "light", "how much heat the fabric holds", .words = "very_light|light|medium|heavy|very_heavy")
@@ -31,10 +31,11 @@ K(house, construction, WORD, PURE, 0, 0, NULL, "light", "timber frame, [ISO13790
 /* ---- insulation ---- */
 K(insulation, walls, NUMBER, RSI, 0.1, 20, "from bare board to a passive house", "19 R", "code minimum of the warm zones, from memory", "21 R", "thermal resistance of the walls, whole")
 K(insulation, roof, NUMBER, RSI, 0.1, 30, "from bare board to a passive house", "38 R", "code minimum of the warm zones, from memory", "38 R", "thermal resistance of ceiling or roof")
-K(insulation, floor, NUMBER, RSI, 0.1, 20, "from bare board to a passive house", "10 R", "soil and slab edge together, from memory", NULL, "thermal resistance of the floor, with the soil")
+K(insulation, floor, NUMBER, RSI, 0.1, 20, "from bare board to a passive house", "4 R", "slab with thin insulation, from memory", NULL, "thermal resistance of the floor and what insulates it, without the soil")
 K(insulation, wall_area, NUMBER, AREA, 5, 3000, "one household's house", "=a square plan of that many storeys, less the windows", NULL, NULL, "outside walls, without windows and doors")
 K(insulation, roof_area, NUMBER, AREA, 5, 2000, "one household's house", "=floor area / storeys", NULL, NULL, "ceiling or roof")
 K(insulation, ground_area, NUMBER, AREA, 0, 2000, "one household's house", "=floor area / storeys", NULL, NULL, "floor against the ground")
+K(insulation, absorptance, NUMBER, PURE, 0, 1, "a share of the sun", "60 %", "middling colours, from memory", NULL, "share of the sun that walls and roof take up")
 K(insulation, heat_loss, NUMBER, CONDUCTANCE, 5, 5000, "from a passive cabin to a barn", "", NULL, NULL, "walls and roof together, used instead of the parts")
 
 /* ---- windows ---- */
@@ -60,13 +61,13 @@ K(ground, swing, NUMBER, TEMPERATURE_STEP, 0, 20, "half the range over a year", 
 
 /* ---- people ---- */
 K(people, count, NUMBER, PURE, 0, 30, "one household", "=bedrooms + 1", NULL, "4", "people who live there")
-K(people, schedule, WORD, PURE, 0, 0, NULL, "work_and_school", "our own, common practice", "work_and_school", "when they are at home", .words = "work_and_school|home_all_day|evenings_and_nights|always")
+K(people, schedule, WORD, PURE, 0, 0, NULL, "work_and_school", "our own, common practice", "work_and_school", "when they are at home, asleep and about", .words = "all_day|work_and_school|home_office|retired|night_shift|weekends_only")
 K(people, weekday, LIST, PURE, 0, 1, "share of the people at home", "=by the schedule", NULL, NULL, "share at home in each hour of a weekday, from midnight", .least = 24, .most = 24)
 K(people, weekend, LIST, PURE, 0, 1, "share of the people at home", "=by the schedule", NULL, NULL, "share at home in each hour of Saturday and Sunday, from midnight", .least = 24, .most = 24)
-K(people, water_each, NUMBER, WATER_RATE, 5e-6, 1e-4, "from asleep to hard work", "52 g/h", "[AO88] family of four, per person", NULL, "water each sets free by breath and skin, while at home")
-K(people, heat_each, NUMBER, POWER, 20, 300, "from asleep to hard work", "64 W", "[NREL-60988] 220 Btu/h, from memory", NULL, "dry heat each gives off, while at home")
-K(people, carbon_dioxide_each, NUMBER, FLOW, 1e-6, 2e-5, "from a sleeping child to hard work", "0.0041 L/s", "day's mean of an adult asleep and at 1.2 met [PJ17]: our own mean", NULL, "carbon dioxide each breathes out, while at home")
-K(people, appliances, NUMBER, POWER, 0, 5000, "one household", "=2.6 W per m2 of floor, from memory", NULL, NULL, "lights and appliances that warm the rooms, yearly mean")
+K(people, water_each, NUMBER, WATER_RATE, 5e-6, 1e-4, "from asleep to hard work", "=by schedule and activity [ASH-F18]", NULL, NULL, "water each sets free by breath and skin, while at home")
+K(people, heat_each, NUMBER, POWER, 20, 300, "from asleep to hard work", "=by schedule and activity [ASH-F18]", NULL, NULL, "dry heat each gives off, while at home")
+K(people, carbon_dioxide_each, NUMBER, FLOW, 1e-6, 2e-5, "from a sleeping child to hard work", "=by schedule and activity [PJ17]", NULL, NULL, "carbon dioxide each breathes out, while at home")
+K(people, appliances, NUMBER, POWER, 0, 5000, "one household", "=3 W per m2 of floor, from memory", NULL, NULL, "lights and appliances that warm the rooms, yearly mean")
 
 /* ---- moisture ---- */
 K(moisture, total, NUMBER, WATER_RATE, 0, 5.8e-3, "500 L/day is a spring, not a household", "", NULL, NULL, "all water people and use set free, when it is known; used instead of people's and all the single sources but ground and drying")
@@ -84,6 +85,7 @@ K(moisture, plant_water, NUMBER, WATER_RATE, 0, 1e-5, "one pot", "3 g/h", "[AO88
 K(moisture, pets, NUMBER, MASS, 0, 500, "pets, not a stable", "0 kg", "none unless said", NULL, "body weight of the pets together, or their water a day", FORMS(rate_forms))
 K(moisture, aquarium, NUMBER, AREA, 0, 20, "a pool needs its own model", "0 m2", "none unless said", NULL, "open water of aquaria; 40 g/h per m2 [DIN4108-8]")
 K(moisture, ground, NUMBER, WATER_RATE, 0, 6e-4, "published figures reach 50 kg/day", "0 kg/day", "a dry slab or a sealed crawl space", NULL, "water from wet ground, slab or crawl space")
+K(moisture, felt, FLAG, PURE, 0, 0, NULL, "yes", "[TP07]", NULL, "plants and wet ground set free less in damp air, more in dry; their figures then hold at 20 degC and 50 %")
 K(moisture, burning, NUMBER, WATER_RATE, 0, 3e-4, "one household", "0 kg/day", "no unvented burning", NULL, "water from unvented heaters and pilot flames")
 K(moisture, other, NUMBER, WATER_RATE, 0, 1e-3, "one household", "0 kg/day", "none unless said", NULL, "any further source, spread over the day")
 K(moisture, drying, NUMBER, WATER, 0, 20000, "a concrete house may hold tonnes", "0 kg", "an old house", NULL, "construction water still in the fabric when the year begins")

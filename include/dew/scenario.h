@@ -113,11 +113,12 @@ struct dew_measure {
 struct dew_value {
     int given;
     const struct dew_unit *unit; /* as typed; NULL where none applies       */
-    struct dew_measure amount; /* NUMBER, COUNT; AT's first part; HOURS' start */
-    double at;                /* AT's second part, SI; HOURS' end, h      */
-    int choice;               /* WORD: its place in words; FLAG 0, 1;
+    struct dew_measure
+        amount;       /* NUMBER, COUNT; AT's first part; HOURS' start */
+    double at;        /* AT's second part, SI; HOURS' end, h      */
+    int choice;       /* WORD: its place in words; FLAG 0, 1;
                                    ANSWER: enum dew_answer                  */
-    const char *text;         /* as typed                                 */
+    const char *text; /* as typed                                 */
     const struct dew_value *items; /* AT, HOURS, LIST: entries; ROWS: cells */
     size_t count;                  /* of entries or rows                    */
     struct dew_origin origin;
@@ -173,6 +174,66 @@ int dew_scenario_system(const struct dew_scenario *scenario);
 char *dew_scenario_show(const struct dew_field *field,
                         const struct dew_value *value, int system, char *out,
                         size_t size);
+
+/* ---- what it makes ------------------------------------------------------ */
+
+/* Which weather is asked for; exactly one of place and file is not "". */
+struct dew_weather_request {
+    const char *place; /* borrowed from the scenario                        */
+    const char *file;  /* borrowed; relative to the scenario's folder       */
+};
+struct dew_weather_request dew_scenario_weather(
+    const struct dew_scenario *scenario);
+
+/* What of the weather a case is made from.  Plain. */
+struct dew_outdoors {
+    struct dew_site site;
+    double pressure;    /* Pa     mean                                      */
+    double monthly[12]; /* degC   mean of each month                        */
+};
+
+/*
+ * The means of a year.  A month without an hour takes the year's mean.
+ * Errors: DEW_EMISSING when the year has no hour.
+ */
+enum dew_status dew_scenario_outdoors(const struct dew_year *year,
+                                      struct dew_outdoors *out,
+                                      struct dew_error *err);
+
+/* Figures put in the place of those read, SI, for spreads and sizes. */
+struct dew_change {
+    const char *path; /* of a NUMBER key                                    */
+    double si;
+};
+struct dew_changes {
+    const struct dew_change *list;
+    size_t count;
+};
+
+/*
+ * The complete case of one option.  changes may be NULL.
+ *
+ * Errors  DEW_EUNKNOWN for a change that is no number's key; DEW_ERANGE and
+ *         others of the house and plant functions, the key's group in
+ *         err->path.  *out only on DEW_OK.
+ */
+enum dew_status dew_scenario_case(const struct dew_scenario *scenario,
+                                  size_t option,
+                                  const struct dew_outdoors *outdoors,
+                                  const struct dew_changes *changes,
+                                  struct dew_case *out, struct dew_error *err);
+
+/* Fresh air the option must deliver, m3/s; 0 = none asked. */
+double dew_scenario_required(const struct dew_scenario *scenario,
+                             size_t option);
+
+/* The plain inputs of a study. */
+struct dew_safety dew_scenario_safety(const struct dew_scenario *scenario);
+struct dew_prices dew_scenario_prices(const struct dew_scenario *scenario);
+struct dew_costs dew_scenario_costs(const struct dew_scenario *scenario,
+                                    size_t option);
+struct dew_option_facts dew_scenario_facts(const struct dew_scenario *scenario,
+                                           size_t option);
 
 #ifdef __cplusplus
 }

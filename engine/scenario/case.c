@@ -1,0 +1,201 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The case of an option, and the plain inputs beside it. */
+#include "scenario/case.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "core/fail.h"
+#include "scenario/scenario.h"
+
+static const double year_s = 365.0 * 86400.0;
+
+void dew__fill_day(const struct dew_value *list, double otherwise,
+                   double out[24])
+{
+    for (size_t h = 0; h < 24; h++)
+        out[h] = list->given ? list->items[h].amount.si : otherwise;
+}
+
+/* ---- the weather ------------------------------------------------------------ */
+
+struct dew_weather_request dew_scenario_weather(
+    const struct dew_scenario *scenario)
+{
+    const struct dew_value *v = scenario->base;
+
+    return (struct dew_weather_request){
+        GIVEN(v, weather_place) ? v[KEY_weather_place].text : "",
+        GIVEN(v, weather_file) ? v[KEY_weather_file].text : ""};
+}
+
+enum dew_status dew_scenario_outdoors(const struct dew_year *year,
+                                      struct dew_outdoors *out,
+                                      struct dew_error *err)
+{
+    size_t count, dates;
+    const struct dew_hour *hours = dew_year_hours(year, &count);
+    const struct dew_date *date = dew_year_dates(year, &dates);
+    double sum[12] = {0}, n[12] = {0}, t = 0, p = 0;
+
+    if (count == 0)
+        return dew__fail(err, DEW_EMISSING, "the weather has no hour");
+    for (size_t h = 0; h < count; h++) {
+        sum[date[h].month - 1] += hours[h].t;
+        n[date[h].month - 1] += 1;
+        t += hours[h].t;
+        p += hours[h].p;
+    }
+    *out = (struct dew_outdoors){.site = *dew_year_site(year),
+                                 .pressure = p / (double)count};
+    for (int m = 0; m < 12; m++)
+        out->monthly[m] = n[m] > 0 ? sum[m] / n[m] : t / (double)count;
+    return DEW_OK;
+}
+
+/* ---- changes ------------------------------------------------------------- */
+
+static enum dew_status change(struct dew_value *v,
+                              const struct dew_changes *changes,
+                              struct dew_error *err)
+{
+    size_t count;
+    const struct dew_field *fields = dew_scenario_fields(&count);
+
+    for (size_t i = 0; changes != NULL && i < changes->count; i++) {
+        const struct dew_change *c = &changes->list[i];
+        const struct dew_field *f = dew_scenario_field(c->path);
+
+        if (f == NULL || f->kind != DEW_KIND_NUMBER) {
+            dew__in(err, c->path);
+            return dew__fail(err, DEW_EUNKNOWN, "is no key of a number");
+        }
+        v[f - fields].given = 1;
+        v[f - fields].amount = (struct dew_measure){c->si, c->si, c->si};
+        if (v[f - fields].unit == NULL)
+            v[f - fields].unit = dew_unit_shown(f->quantity, 2);
+    }
+    return DEW_OK;
+}
+
+enum dew_status dew_scenario_case(const struct dew_scenario *scenario,
+                                  size_t option,
+                                  const struct dew_outdoors *outdoors,
+                                  const struct dew_changes *changes,
+                                  struct dew_case *out, struct dew_error *err)
+{
+    struct dew_value v[DEW__KEYS];
+    struct dew_case c = {.site = outdoors->site,
+                         .pressure = outdoors->pressure};
+    struct dew__making m = {v, outdoors, &c, err};
+    enum dew_status status;
+
+    memcpy(v, scenario->options[option].values, sizeof v);
+    status = change(v, changes, err);
+    if (status == DEW_OK)
+        status = dew__make_house(&m);
+    if (status == DEW_OK)
+        status = dew__make_people(&m);
+    if (status == DEW_OK)
+        status = dew__make_plant(&m);
+    if (status == DEW_OK)
+        status = dew__make_paths(&m);
+    if (status != DEW_OK)
+        return status;
+    c.limits.too_humid = SI(v, limits_too_humid);
+    c.limits.too_dry = SI(v, limits_too_dry);
+    c.steps_per_hour = (int)SI(v, run_steps_per_hour);
+    *out = c;
+    return DEW_OK;
+}
+
+double dew_scenario_required(const struct dew_scenario *scenario, size_t option)
+{
+    return dew__required(scenario->options[option].values);
+}
+
+/* ---- study inputs -------------------------------------------------------- */
+
+struct dew_safety dew_scenario_safety(const struct dew_scenario *scenario)
+{
+    const struct dew_value *v = scenario->base;
+    struct dew_safety s = {
+#define X(name, words) .name = (enum dew_answer)WORD(v, safety_##name),
+        DEW_SAFETY_MAP(X)
+#undef X
+    };
+
+    s.house_age = SI_OR(v, safety_house_age, NAN);
+    return s;
+}
+
+static struct dew_estimate estimate(const struct dew_value *v)
+{
+    if (!v->given)
+        return (struct dew_estimate){NAN, NAN, NAN};
+    return (struct dew_estimate){v->amount.si, v->amount.low, v->amount.high};
+}
+
+static void copy_text(char *to, size_t size, const struct dew_value *v)
+{
+    snprintf(to, size, "%s", v->given ? v->text : "");
+}
+
+struct dew_prices dew_scenario_prices(const struct dew_scenario *scenario)
+{
+    const struct dew_value *v = scenario->base;
+    struct dew_prices p = {
+        .electricity = estimate(&v[KEY_prices_electricity]),
+        .gas = estimate(&v[KEY_prices_gas]),
+        .oil = estimate(&v[KEY_prices_oil]),
+        .propane = estimate(&v[KEY_prices_propane]),
+        .wood = estimate(&v[KEY_prices_wood]),
+        .wage = estimate(&v[KEY_prices_own_hour]),
+        .interest = SI(v, prices_interest),
+        .years = SI(v, prices_years) / year_s,
+        .currency = "$",
+    };
+
+    copy_text(p.date, sizeof p.date, &v[KEY_prices_date]);
+    return p;
+}
+
+struct dew_costs dew_scenario_costs(const struct dew_scenario *scenario,
+                                    size_t option)
+{
+    const struct dew_value *v = scenario->options[option].values;
+    struct dew_costs c = {
+        .install = estimate(&v[KEY_costs_install]),
+        .upkeep = estimate(&v[KEY_costs_upkeep]),
+        .own_hours = estimate(&v[KEY_costs_own_work]),
+        .later = estimate(&v[KEY_costs_later]),
+        .later_chance = SI(v, costs_later_chance),
+        .life = SI_OR(v, costs_life, SI(scenario->base, prices_years)) / year_s,
+    };
+
+    copy_text(c.date, sizeof c.date, &v[KEY_costs_date]);
+    return c;
+}
+
+struct dew_option_facts dew_scenario_facts(const struct dew_scenario *scenario,
+                                           size_t option)
+{
+    enum { INTERLOCK = 3, ON = 1 }; /* places in cooling.blower's words */
+    const struct dew_value *v = scenario->options[option].values;
+    int blower = WORD(v, cooling_blower);
+
+    return (struct dew_option_facts){
+        .core = (enum dew_core_kind)WORD(v, ventilator_core),
+        .layout = (enum dew_layout)WORD(v, layout),
+        .flow = WORD(v, ventilator_core) == DEW_CORE_none
+                    ? 0
+                    : dew__vent_flow(v) * SI(v, ventilator_found),
+        .rated_flow =
+            WORD(v, ventilator_core) == DEW_CORE_none ? 0 : dew__vent_flow(v),
+        .damper = (enum dew_answer)WORD(v, ventilator_damper),
+        .interlock = blower == INTERLOCK || blower == ON ? DEW_ANSWER_YES
+                                                         : DEW_ANSWER_NO,
+        .handlers = dew__handlers(v),
+    };
+}

@@ -1,0 +1,44 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* From values to a case.  Private to engine/scenario/. */
+#ifndef DEW_SCENARIO_CASE_H
+#define DEW_SCENARIO_CASE_H
+
+#include "dew/scenario.h"
+#include "scenario/keys.h"
+
+/* What every part works on. */
+struct dew__making {
+    const struct dew_value *v; /* DEW__KEYS                               */
+    const struct dew_outdoors *o;
+    struct dew_case *c;
+    struct dew_error *err;
+};
+
+#define SI(v, key)    ((v)[KEY_##key].amount.si)
+#define GIVEN(v, key) ((v)[KEY_##key].given)
+#define WORD(v, key)  ((v)[KEY_##key].choice)
+/* The figure of a key, or another where it was not given. */
+#define SI_OR(v, key, other) (GIVEN(v, key) ? SI(v, key) : (other))
+
+enum dew_status dew__make_house(struct dew__making *m);
+enum dew_status dew__make_people(struct dew__making *m);
+enum dew_status dew__make_plant(struct dew__making *m);
+enum dew_status dew__make_paths(struct dew__making *m);
+
+/* m3, and m2 of windows on all sides. */
+double dew__volume(const struct dew_value *v);
+double dew__windows(const struct dew_value *v);
+double dew__people_count(const struct dew_value *v);
+/* m3/s asked by the rule or the key; 0 = none. */
+double dew__required(const struct dew_value *v);
+/* Of the ventilator as rated, m3/s. */
+double dew__vent_flow(const struct dew_value *v);
+int dew__handlers(const struct dew_value *v);
+/* 1 where the core passes heat. */
+int dew__recovers(const struct dew_value *v);
+
+/* 24 figures of a list, or one figure for all hours. */
+void dew__fill_day(const struct dew_value *list, double otherwise,
+                   double out[24]);
+
+#endif

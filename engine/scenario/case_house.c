@@ -1,0 +1,301 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The envelope: leakage, heat, buffering, surfaces, comfort. */
+#include <math.h>
+
+#include "core/fail.h"
+#include "dew/air.h"
+#include "dew/buffer.h"
+#include "dew/leakage.h"
+#include "dew/thermal.h"
+#include "scenario/case.h"
+
+double dew__volume(const struct dew_value *v)
+{
+    return SI_OR(v, house_volume,
+                 SI(v, house_floor_area) * SI(v, house_ceiling_height));
+}
+
+/* Window area of a side: an even share of 15 % of the floor where not given;
+   common practice, no source. */
+static double side(const struct dew_value *v, int i)
+{
+    const struct dew_value *area = &v[KEY_windows_north + i];
+
+    return area->given ? area->amount.si : 0.15 / 4 * SI(v, house_floor_area);
+}
+
+double dew__windows(const struct dew_value *v)
+{
+    return side(v, 0) + side(v, 1) + side(v, 2) + side(v, 3);
+}
+
+/* ---- air --------------------------------------------------------------------- */
+
+static enum dew_status flow_coefficient(const struct dew__making *m, double *c)
+{
+    const struct dew_value *v = m->v, *tight = &v[KEY_house_airtightness];
+    struct dew_airtight in = {.value = tight->amount.si,
+                              .n = SI(v, house_leakage_exponent),
+                              .volume = dew__volume(v),
+                              .density = dew_air_density_run(m->o->pressure)};
+
+    if (GIVEN(v, house_leakage_at_1_pa)) {
+        *c = SI(v, house_leakage_at_1_pa);
+        return DEW_OK;
+    }
+    in.form = tight->unit->quantity == DEW_FLOW50         ? DEW_AIRTIGHT_FLOW50
+              : tight->unit->quantity == DEW_LEAKAGE_AREA ? DEW_AIRTIGHT_AREA4
+                                                          : DEW_AIRTIGHT_ACH50;
+    return dew_house_airtight_c(&in, c, m->err);
+}
+
+static double constant_flow(const struct dew_value *v)
+{
+    const struct dew_value *given = &v[KEY_house_constant_leakage];
+
+    if (given->unit != NULL && given->unit->quantity == DEW_PER_DAY)
+        return given->amount.si * dew__volume(v);
+    return given->amount.si;
+}
+
+static enum dew_status make_leakage(const struct dew__making *m)
+{
+    enum { ENHANCED, BASIC, CONSTANT };
+    enum { CRAWL_SPACE = 2 };
+    const struct dew_value *v = m->v;
+    struct dew_siting siting = {.storeys = SI(v, house_storeys),
+                                .shelter = WORD(v, house_shelter) + 1,
+                                .flue = WORD(v, house_flue),
+                                .crawlspace =
+                                    WORD(v, house_foundation) == CRAWL_SPACE};
+    double c, n = SI(v, house_leakage_exponent);
+    enum dew_status status = flow_coefficient(m, &c);
+
+    if (status != DEW_OK)
+        return status;
+    if (WORD(v, house_infiltration) == ENHANCED)
+        return dew_house_leakage_enhanced(c, n, &siting, &m->c->house.leakage,
+                                          m->err);
+    if (WORD(v, house_infiltration) == BASIC)
+        return dew_house_leakage_basic(c, n,
+                                       dew_air_density_run(m->o->pressure),
+                                       &siting, &m->c->house.leakage, m->err);
+    m->c->house.leakage = dew_house_leakage_given(c, n, constant_flow(v));
+    return DEW_OK;
+}
+
+/* ---- heat ------------------------------------------------------------------ */
+
+struct shell {
+    double walls, roof, ground, perimeter; /* m2, m */
+};
+
+/* A square plan. */
+static struct shell shell_of(const struct dew_value *v)
+{
+    double plan = SI(v, house_floor_area) / SI(v, house_storeys);
+    double perimeter = 4 * sqrt(plan);
+    double height = dew__volume(v) / SI(v, house_floor_area);
+    double walls = perimeter * height * SI(v, house_storeys) - dew__windows(v);
+
+    return (struct shell){
+        SI_OR(v, insulation_wall_area, fmax(walls, 0)),
+        SI_OR(v, insulation_roof_area, plan),
+        SI_OR(v, insulation_ground_area, plan),
+        perimeter,
+    };
+}
+
+static enum dew_status losses(const struct dew__making *m,
+                              const struct shell *s, struct dew_losses *out)
+{
+    const struct dew_value *v = m->v;
+    const struct dew_part parts[] = {
+        {DEW_PART_OPAQUE, s->walls, 1 / SI(v, insulation_walls)},
+        {DEW_PART_OPAQUE, s->roof, 1 / SI(v, insulation_roof)},
+        {DEW_PART_GLAZED, dew__windows(v), SI(v, windows_u)},
+    };
+    enum dew_status status =
+        dew_house_losses(parts, sizeof parts / sizeof parts[0], out, m->err);
+
+    if (status == DEW_OK && GIVEN(v, insulation_heat_loss))
+        out->opaque = SI(v, insulation_heat_loss);
+    return status;
+}
+
+static enum dew_status ground_of(const struct dew__making *m,
+                                 const struct shell *s, double *loss,
+                                 struct dew_wave *ground)
+{
+    const double wall = 0.2; /* m, thickness; common practice, no source */
+    const struct dew_value *v = m->v;
+    struct dew_wave outdoors = dew_house_yearly_wave(m->o->monthly);
+    struct dew_slab slab = {s->ground, s->perimeter, wall,
+                            SI(v, insulation_floor),
+                            (enum dew_soil)WORD(v, ground_soil)};
+    enum dew_status status = DEW_OK;
+
+    *loss = 0;
+    *ground = outdoors;
+    if (s->ground > 0)
+        status = dew_house_slab(&slab, &outdoors, loss, ground, m->err);
+    ground->mean = SI_OR(v, ground_mean, ground->mean);
+    ground->swing = SI_OR(v, ground_swing, ground->swing);
+    return status;
+}
+
+/* Four walls and the roof; whole-window sun gain, so the glass is the window. */
+static enum dew_status facades(const struct dew__making *m,
+                               const struct shell *s)
+{
+    const struct dew_value *v = m->v;
+    double shade = SI(v, windows_unshaded), a = SI(v, insulation_absorptance);
+    enum dew_status status = DEW_OK;
+    struct dew_facade roof = {
+        .tilt = 0,
+        .shade = 1,
+        .absorbing =
+            dew_house_absorbing(s->roof, a, 1 / SI(v, insulation_roof)),
+    };
+
+    for (int i = 0; i < 4 && status == DEW_OK; i++) {
+        struct dew_facade f = {
+            .azimuth = fmod(90.0 * i + SI(v, windows_turn) + 360, 360),
+            .tilt = 90,
+            .aperture =
+                dew_house_aperture(side(v, i), 1, SI(v, windows_sun_gain)),
+            .shade = shade,
+            .absorbing = dew_house_absorbing(s->walls / 4, a,
+                                             1 / SI(v, insulation_walls)),
+        };
+
+        status = dew_house_add_facade(&m->c->house.thermal, &f, m->err);
+    }
+    if (status == DEW_OK)
+        status = dew_house_add_facade(&m->c->house.thermal, &roof, m->err);
+    return status;
+}
+
+static enum dew_status make_thermal(const struct dew__making *m)
+{
+    const struct dew_value *v = m->v;
+    enum dew_fabric fabric = (enum dew_fabric)WORD(v, house_construction);
+    double area = SI(v, house_floor_area);
+    struct dew_fabric_nodes in = {
+        .floor_area = area,
+        .capacity = dew_house_fabric_capacity(fabric, area),
+        .mass_area = dew_house_fabric_area(fabric, area),
+        .contents = dew_house_contents(dew__volume(v), area),
+    };
+    struct shell s = shell_of(v);
+    struct dew_wave ground;
+    enum dew_status status = losses(m, &s, &in.loss);
+
+    if (status == DEW_OK)
+        status = ground_of(m, &s, &in.loss.ground, &ground);
+    if (status == DEW_OK)
+        status = dew_house_thermal(&in, &m->c->house.thermal, m->err);
+    if (status != DEW_OK)
+        return status;
+    dew_house_set_ground(&m->c->house.thermal, &ground);
+    return facades(m, &s);
+}
+
+/* ---- water held, surfaces ------------------------------------------------ */
+
+static enum dew_status make_buffer(const struct dew__making *m)
+{
+    const double room_t = 21; /* degC, where capacities are taken */
+    const struct dew_value *v = m->v;
+    double psat = dew_air_pws(room_t), floor_area = SI(v, house_floor_area);
+    int class = WORD(v, buffering_class);
+
+    if (GIVEN(v, buffering_value) && SI(v, buffering_value) > 0)
+        return dew_house_buffer_mbv(
+            SI(v, buffering_value), SI_OR(v, buffering_area, 3 * floor_area),
+            DEW_BUFFER_FILM, psat, &m->c->house.buffer, m->err);
+    if (class > 0 && !GIVEN(v, buffering_value))
+        m->c->house.buffer = dew_house_buffer_house(
+            (enum dew_holding)(class - 1), floor_area, psat);
+    return DEW_OK;
+}
+
+static void make_surfaces(const struct dew__making *m)
+{
+    const double inside = 0.13; /* m2K/W, R_si of glass and frame [ISO13788] */
+    const double film = 0.2;    /* kg/m2, then it runs off [ISO13788] */
+    const struct dew_value *v = m->v;
+    struct dew_surface *s = m->c->house.surfaces;
+    double area = dew__windows(v), edge = area * SI(v, surfaces_edge_share);
+
+    s[DEW_GLASS] = (struct dew_surface){
+        SI_OR(v, surfaces_glass_factor, fmax(0, 1 - SI(v, windows_u) * inside)),
+        area - edge, film * (area - edge)};
+    s[DEW_EDGE] =
+        (struct dew_surface){SI(v, surfaces_edge_factor), edge, film * edge};
+    s[DEW_CORNER] = (struct dew_surface){SI(v, surfaces_corner_factor), 0, 0};
+}
+
+/* ---- comfort ------------------------------------------------------------- */
+
+/* Whether hour h (0 .. 23, its middle) lies in one of the spans. */
+static int in_spans(const struct dew_value *spans, int h)
+{
+    double middle = h + 0.5;
+
+    for (size_t i = 0; i < spans->count; i++) {
+        double from = spans->items[i].amount.si, until = spans->items[i].at;
+
+        if (from <= until ? middle >= from && middle < until
+                          : middle >= from || middle < until)
+            return 1;
+    }
+    return 0;
+}
+
+static void make_comfort(const struct dew__making *m)
+{
+    const struct dew_value *v = m->v;
+    struct dew_comfort *c = &m->c->house.comfort;
+
+    c->band = SI(v, temperature_band);
+    for (int h = 0; h < 24; h++) {
+        int back = in_spans(&v[KEY_temperature_setback_hours], h);
+
+        c->heat[h] =
+            back ? SI_OR(v, temperature_heat_setback, SI(v, temperature_heat))
+                 : SI(v, temperature_heat);
+        c->cool[h] =
+            back ? SI_OR(v, temperature_cool_setback, SI(v, temperature_cool))
+                 : SI(v, temperature_cool);
+    }
+    if (!GIVEN(v, temperature_given) && !GIVEN(v, temperature_given_by_hour))
+        return;
+    c->given = 1;
+    dew__fill_day(&v[KEY_temperature_given_by_hour], SI(v, temperature_given),
+                  c->heat);
+    for (int h = 0; h < 24; h++)
+        c->cool[h] = c->heat[h];
+}
+
+enum dew_status dew__make_house(struct dew__making *m)
+{
+    const struct dew_value *v = m->v;
+    struct dew_house *h = &m->c->house;
+    enum dew_status status;
+
+    h->volume = dew__volume(v);
+    h->floor_area = SI(v, house_floor_area);
+    h->bedrooms = (int)SI(v, house_bedrooms);
+    h->co2_outdoors = SI(v, limits_outdoor_carbon_dioxide);
+    h->windows = (struct dew_windows){SI(v, airing_flow), SI(v, airing_from),
+                                      SI(v, airing_full)};
+    make_surfaces(m);
+    make_comfort(m);
+    status = make_leakage(m);
+    if (status == DEW_OK)
+        status = make_thermal(m);
+    if (status == DEW_OK)
+        status = make_buffer(m);
+    return status;
+}

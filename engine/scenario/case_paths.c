@@ -1,0 +1,274 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Air paths from the ventilator's own figures, all blower states alike.
+ * What blowers do to a tied-in ventilator needs a duct network; until one is
+ * written down, short-circuit and coil shares are the keys'.
+ */
+#include <math.h>
+
+#include "core/fail.h"
+#include "dew/core.h"
+#include "dew/library.h"
+#include "scenario/case.h"
+
+int dew__recovers(const struct dew_value *v)
+{
+    return WORD(v, ventilator_core) >= DEW_CORE_heat_plate;
+}
+
+/* m3/s per the rule, [ASH-622] eq. 4.1a: 0.03 (older 0.01) cfm/ft2 and 7.5 cfm
+   for each bedroom and one more. */
+double dew__required(const struct dew_value *v)
+{
+    enum { NOW, OLD, NONE };
+    const double cfm = 4.719474432e-4, ft2 = 0.09290304;
+    double each = WORD(v, limits_fresh_air_rule) == OLD ? 0.01 : 0.03;
+
+    if (GIVEN(v, limits_fresh_air))
+        return SI(v, limits_fresh_air);
+    if (WORD(v, limits_fresh_air_rule) == NONE)
+        return 0;
+    return cfm * (each * SI(v, house_floor_area) / ft2 +
+                  7.5 * (SI(v, house_bedrooms) + 1));
+}
+
+double dew__vent_flow(const struct dew_value *v)
+{
+    return SI_OR(v, ventilator_flow, dew__required(v));
+}
+
+/* ---- core ---------------------------------------------------------------------- */
+
+static double cross_leakage(const struct dew_value *v)
+{
+    /* Plates and wheels, from memory. */
+    double usual =
+        WORD(v, ventilator_core) == DEW_CORE_enthalpy_wheel ? 0.04 : 0.01;
+
+    return SI_OR(v, ventilator_cross_leakage, usual);
+}
+
+/* W at the set flow: what codes ask at least, 1.2 cfm/W [CFR460]. */
+static double fan_watts(const struct dew_value *v)
+{
+    const double watts_per_flow = 1 / (1.2 * 4.719474432e-4);
+    int both = WORD(v, ventilator_core) >= DEW_CORE_balanced;
+
+    return SI_OR(v, ventilator_power,
+                 watts_per_flow * dew__vent_flow(v) * (both ? 1 : 0.5));
+}
+
+static void blank_row(struct dew_core_row *row)
+{
+    *row = (struct dew_core_row){NAN, NAN, NAN, NAN, NAN, NAN, NAN,
+                                 NAN, NAN, NAN, NAN, NAN, NAN};
+}
+
+/* "74 % at 95 cfm" rows: a row for each flow that either list names. */
+static void rows_of_lists(const struct dew_value *v,
+                          struct dew_core_sheet *sheet)
+{
+    const struct dew_value *lists[] = {&v[KEY_ventilator_sensible],
+                                       &v[KEY_ventilator_moisture]};
+
+    for (int l = 0; l < 2; l++)
+        for (size_t i = 0; i < lists[l]->count; i++) {
+            const struct dew_value *item = &lists[l]->items[i];
+            int k = 0;
+
+            while (k < sheet->count && sheet->rows[k].flow != item->at)
+                k++;
+            if (k == DEW_CORE_ROWS)
+                return;
+            if (k == sheet->count) {
+                blank_row(&sheet->rows[sheet->count++]);
+                sheet->rows[k].flow = item->at;
+                sheet->rows[k].eatr = cross_leakage(v);
+            }
+            if (l == 0)
+                sheet->rows[k].sensible = item->amount.si;
+            else
+                sheet->rows[k].latent = item->amount.si;
+        }
+}
+
+static void rows_of_ratings(const struct dew_value *v,
+                            struct dew_core_sheet *sheet)
+{
+    const struct dew_value *ratings = &v[KEY_ventilator_ratings];
+
+    sheet->count = (int)ratings->count;
+    for (int k = 0; k < sheet->count; k++) {
+        const struct dew_value *cell = &ratings->items[k * DEW__RATING_COLUMNS];
+        struct dew_core_row *row = &sheet->rows[k];
+
+#define CELL(name)                                                             \
+    (cell[RATING_##name].given ? cell[RATING_##name].amount.si : NAN)
+        *row = (struct dew_core_row){
+            .flow = CELL(flow),
+            .watts = CELL(power),
+            .pressure = CELL(pressure),
+            .t_out = CELL(outdoor),
+            .t_in = CELL(indoor),
+            .sre = CELL(sre),
+            .ase = CELL(ase),
+            .asre = CELL(asre),
+            .sensible = CELL(sensible),
+            .tre = CELL(tre),
+            .lrmt = CELL(lrmt),
+            .latent = CELL(moisture),
+            .eatr = cell[RATING_cross_leakage].given ? CELL(cross_leakage)
+                                                     : cross_leakage(v),
+        };
+#undef CELL
+    }
+}
+
+static enum dew_status core_of(const struct dew__making *m,
+                               struct dew_core *core)
+{
+    const struct dew_value *v = m->v;
+    struct dew_core_sheet sheet;
+    enum dew_status status;
+
+    dew_plant_core_blank(&sheet);
+    sheet.kind = WORD(v, ventilator_core) == DEW_CORE_enthalpy_wheel
+                     ? DEW_WHEEL
+                     : DEW_COUNTERFLOW;
+    sheet.passes_water = WORD(v, ventilator_core) >= DEW_CORE_enthalpy_plate;
+    if (GIVEN(v, ventilator_ratings))
+        rows_of_ratings(v, &sheet);
+    else
+        rows_of_lists(v, &sheet);
+    status = dew_plant_core_fit(&sheet, DEW_READ_LIKELY, core, m->err);
+    if (status == DEW_OK && !(core->watts > 0)) {
+        core->watts = fan_watts(v);
+        core->flow = core->flow > 0 ? core->flow : dew__vent_flow(v);
+    }
+    return status;
+}
+
+/* ---- paths ------------------------------------------------------------------ */
+
+/* Supply and exhaust, net, of one speed. */
+struct speed {
+    double supply, exhaust, watts;
+};
+
+static struct speed speed_of(const struct dew_value *v, double flow)
+{
+    int core = WORD(v, ventilator_core);
+    double found = SI(v, ventilator_found), set = dew__vent_flow(v);
+    double stale = SI_OR(v, ventilator_exhaust_flow, set) * flow / set;
+    double by = flow / set;
+    struct speed s = {flow * found, stale * found, fan_watts(v) * by * by * by};
+
+    if (core == DEW_CORE_exhaust_only)
+        s.supply = 0;
+    if (core == DEW_CORE_supply_only)
+        s.exhaust = 0;
+    return s;
+}
+
+static double past_coil(const struct dew_value *v)
+{
+    int layout = WORD(v, layout);
+    int before = layout == DEW_LAYOUT_return_tie || layout == DEW_LAYOUT_mix;
+
+    return SI_OR(v, ducts_past_coil, before ? 1 : 0);
+}
+
+static struct dew_path plain_path(const struct dew_value *v,
+                                  const struct speed *s)
+{
+    struct dew_path p = {.supply = s->supply,
+                         .exhaust = s->exhaust,
+                         .fresh = s->supply,
+                         .fan_w = s->watts};
+
+    p.fan_heat = s->supply > 0 ? s->watts * (s->exhaust > 0 ? 0.5 : 1) : 0;
+    p.fresh *= 1 - SI(v, ducts_short_circuit);
+    p.at_coil = p.fresh * past_coil(v);
+    return p;
+}
+
+static struct dew_path core_path(const struct dew__making *m,
+                                 const struct dew_core *core,
+                                 const struct speed *s)
+{
+    const struct dew_value *v = m->v;
+    double gross = s->supply / (1 - core->eatr);
+    double stale = s->exhaust + (gross - s->supply);
+    struct dew_core_state at;
+    struct dew_path p = {.supply = gross, .exhaust = stale};
+
+    if (!(s->supply > 0) || !(s->exhaust > 0))
+        return plain_path(v, s);
+    dew_plant_core_at(core, gross, stale, &at);
+    p.sensible = at.sensible;
+    p.latent = at.latent;
+    p.fresh = at.fresh * (1 - SI(v, ducts_short_circuit));
+    p.at_coil = p.fresh * past_coil(v);
+    p.fan_w = GIVEN(v, ventilator_power) ? s->watts : at.watts;
+    p.fan_heat = at.watts > 0 ? p.fan_w * at.heat / at.watts : p.fan_w / 2;
+    return p;
+}
+
+/* What a defrosting unit does: circulates the house's air, or draws it out. */
+static struct dew_path defrosting(enum dew_frost strategy, struct dew_path on)
+{
+    struct dew_path p = {.fan_w = on.fan_w, .fan_heat = on.fan_w};
+
+    if (strategy == DEW_FROST_EXHAUST_ONLY) {
+        p.exhaust = on.exhaust;
+        p.fan_w = on.fan_w / 2;
+        p.fan_heat = 0;
+    }
+    return strategy == DEW_FROST_RECIRCULATE ||
+                   strategy == DEW_FROST_EXHAUST_ONLY
+               ? p
+               : on;
+}
+
+static void fill(struct dew_path *row, const struct dew_path *path)
+{
+    for (int b = 0; b < DEW_BLOWER_STATES; b++)
+        row[b] = *path;
+}
+
+enum dew_status dew__make_paths(struct dew__making *m)
+{
+    const struct dew_value *v = m->v;
+    double set = dew__vent_flow(v),
+           boost = SI_OR(v, ventilator_boost_flow, set);
+    struct speed speeds[2];
+    struct dew_core core = {0};
+    struct dew_path paths[3];
+
+    if (WORD(v, ventilator_core) == DEW_CORE_none)
+        return DEW_OK;
+    if (!(set > 0)) {
+        dew__in(m->err, "ventilator.flow");
+        return dew__fail(m->err, DEW_EMISSING,
+                         "is needed where no fresh air rule gives it");
+    }
+    if (dew__recovers(v)) {
+        enum dew_status status = core_of(m, &core);
+
+        if (status != DEW_OK)
+            return status;
+    }
+    speeds[0] = speed_of(v, set);
+    speeds[1] = speed_of(v, boost);
+    for (int i = 0; i < 2; i++)
+        paths[i] = dew__recovers(v) ? core_path(m, &core, &speeds[i])
+                                    : plain_path(v, &speeds[i]);
+    paths[2] = defrosting(m->c->plant.frost.strategy, paths[0]);
+    if (m->c->plant.frost.strategy == DEW_FROST_PREHEAT)
+        for (int i = 0; i < 2; i++)
+            paths[i].preheat_w = 0;
+    fill(m->c->paths[DEW_VENT_ON], &paths[0]);
+    fill(m->c->paths[DEW_VENT_BOOST], &paths[1]);
+    fill(m->c->paths[DEW_VENT_DEFROST], &paths[2]);
+    return DEW_OK;
+}

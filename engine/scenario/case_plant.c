@@ -1,0 +1,301 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Air handlers, heating, control, dryers and local exhausts. */
+#include <math.h>
+
+#include "core/fail.h"
+#include "dew/air.h"
+#include "dew/coil.h"
+#include "dew/dryer.h"
+#include "dew/frost.h"
+#include "dew/sources.h"
+#include "scenario/case.h"
+
+static const double btu_per_wh = 3.412141633; /* [SP811] */
+
+/* ---- air handlers -------------------------------------------------------------- */
+
+int dew__handlers(const struct dew_value *v)
+{
+    int by_air = WORD(v, heating_kind) != 0 && WORD(v, heating_by_air);
+
+    if (GIVEN(v, air_handlers))
+        return (int)SI(v, air_handlers);
+    return GIVEN(v, cooling_capacity) || by_air ? 1 : 0;
+}
+
+/* A key of handler i, which falls back on the first one's. */
+static const struct dew_value *own(const struct dew_value *v, int i,
+                                   enum dew__key first, int offset)
+{
+    int keys = KEY_third_handler_capacity - KEY_second_handler_capacity;
+    const struct dew_value *mine =
+        &v[KEY_second_handler_capacity + (i - 1) * keys + offset];
+
+    return i > 0 && mine->given ? mine : &v[first];
+}
+
+enum { CAPACITY, SHR, AIRFLOW, BLOWER_POWER, LOAD_SHARE };
+
+static void blower(const struct dew_value *v, struct dew_handler *h)
+{
+    h->mode = (enum dew_blower_mode)WORD(v, cooling_blower);
+    h->minutes = SI(v, cooling_blower_minutes);
+    h->blower_low = SI(v, cooling_low_flow);
+    h->blower_low_w = SI_OR(v, cooling_low_power,
+                            h->blower_w * h->blower_low * h->blower_low);
+}
+
+static void coil_habits(const struct dew_value *v, struct dew_handler *h)
+{
+    const double cycling = 0.07; /* C_d, as dew_plant_coil_gross presets it */
+
+    h->cycling = cycling;
+    h->cycles_max = SI(v, cooling_cycles) * 3600;
+    h->hold_s = SI(v, cooling_coil_hold);
+    h->gamma = SI(v, cooling_coil_drying);
+    h->residue = SI(v, cooling_coil_residue);
+    h->low_stage = SI(v, cooling_low_stage);
+    h->turndown = SI(v, cooling_turndown);
+    h->overcool = SI(v, cooling_overcool);
+    h->overcool_rh = SI(v, cooling_overcool_above);
+}
+
+static enum dew_status cooler(const struct dew__making *m, int i,
+                              struct dew_handler *h)
+{
+    const struct dew_value *v = m->v;
+    double capacity = own(v, i, KEY_cooling_capacity, CAPACITY)->amount.si;
+    const struct dew_value *w =
+        own(v, i, KEY_cooling_blower_power, BLOWER_POWER);
+    struct dew_coil_label label = {
+        .capacity = capacity,
+        .is_net = WORD(v, cooling_capacity_is) == 0,
+        .shr = own(v, i, KEY_cooling_shr, SHR)->amount.si,
+        .air = own(v, i, KEY_cooling_airflow, AIRFLOW)->amount.si * capacity,
+        .blower_w = w->given ? w->amount.si : NAN,
+        .eer = SI_OR(v, cooling_eer, NAN) / btu_per_wh,
+        .seer = GIVEN(v, cooling_eer) ? NAN : SI(v, cooling_seer) / btu_per_wh,
+        .cop = NAN,
+        .cycling = NAN,
+    };
+
+    return dew_plant_coil_gross(&label, h, m->err);
+}
+
+/* Heating by air only: a blower without a coil, sized as for 1 ton per 46 m2
+   (500 ft2), common practice. */
+static void blower_only(const struct dew__making *m, int count,
+                        struct dew_handler *h)
+{
+    const double air_per_area = 0.18878 / 46.45;      /* 400 cfm for 500 ft2 */
+    const double watts_per_air = 0.365 / 4.719474e-4; /* [NREL-56354] */
+    const struct dew_value *v = m->v;
+
+    h->air = air_per_area * SI(v, house_floor_area) / count;
+    h->shr = 1;
+    h->cop = 3;
+    h->blower_w = SI_OR(v, cooling_blower_power, watts_per_air * h->air);
+}
+
+static enum dew_status make_handlers(const struct dew__making *m)
+{
+    const struct dew_value *v = m->v;
+    struct dew_plant *p = &m->c->plant;
+    double sum = 0;
+
+    p->handler_count = dew__handlers(v);
+    p->lead_lag = WORD(v, handlers_run);
+    for (int i = 0; i < p->handler_count; i++) {
+        struct dew_handler *h = &p->handlers[i];
+        const struct dew_value *share =
+            own(v, i, KEY_cooling_load_share, LOAD_SHARE);
+
+        coil_habits(v, h);
+        if (GIVEN(v, cooling_capacity)) {
+            enum dew_status status = cooler(m, i, h);
+
+            if (status != DEW_OK)
+                return status;
+        } else {
+            blower_only(m, p->handler_count, h);
+        }
+        blower(v, h);
+        h->share = share->given ? share->amount.si : fmax(h->capacity, 1);
+        sum += h->share;
+    }
+    for (int i = 0; i < p->handler_count; i++)
+        p->handlers[i].share /= sum > 0 ? sum : 1;
+    return DEW_OK;
+}
+
+/* ---- heating ----------------------------------------------------------------- */
+
+static void make_heater(const struct dew__making *m)
+{
+    enum { NONE, ELECTRIC, GAS, OIL, PROPANE, WOOD, HEAT_PUMP };
+    /* From memory; the heat pump has its COPs. */
+    static const double usual[] = {1, 1, 0.90, 0.83, 0.90, 0.70, 0};
+    const double ample = 150; /* W/m2, more than a house needs, our own */
+    const struct dew_value *v = m->v;
+    int kind = WORD(v, heating_kind);
+
+    if (kind == NONE || m->c->house.comfort.given)
+        return;
+    m->c->plant.heater = (struct dew_heater){
+        .capacity = SI_OR(v, heating_capacity, ample * SI(v, house_floor_area)),
+        .efficiency =
+            kind == HEAT_PUMP ? 0 : SI_OR(v, heating_efficiency, usual[kind]),
+        .cop_warm = SI(v, heating_cop_warm),
+        .cop_cold = SI(v, heating_cop_cold),
+        .fuel = kind >= GAS && kind <= WOOD ? kind - ELECTRIC : 0,
+        .by_air = WORD(v, heating_by_air) && m->c->plant.handler_count > 0,
+    };
+}
+
+/* ---- control -------------------------------------------------------------- */
+
+static void make_control(const struct dew__making *m)
+{
+    const struct dew_value *v = m->v;
+    struct dew_control *c = &m->c->plant.control;
+
+    dew__fill_day(&v[KEY_control_weekday], SI(v, control_run), c->on_weekday);
+    dew__fill_day(&v[KEY_control_weekend], SI(v, control_run), c->on_weekend);
+    c->boost_rh = SI_OR(v, control_boost_above, 0);
+    c->boost_band = SI(v, control_boost_band);
+    c->event_boost = SI(v, control_boost_for_events);
+    c->lockout_w = GIVEN(v, control_lockout_dew_point)
+                       ? dew_air_w_dew_liquid(SI(v, control_lockout_dew_point),
+                                              m->o->pressure)
+                       : 0;
+    c->lockout_excess = SI_OR(v, control_lockout_unless_drier, NAN);
+    c->lockout_least = SI(v, control_lockout_least);
+    c->winter_rh[0] = SI_OR(v, control_winter_target, 0);
+    c->winter_rh[1] = SI_OR(v, control_winter_target_cold, c->winter_rh[0]);
+    c->bypass_low = SI_OR(v, control_bypass_above, NAN);
+    c->bypass_indoor =
+        SI_OR(v, control_bypass_indoor,
+              GIVEN(v, control_bypass_above) ? SI(v, temperature_heat) : NAN);
+}
+
+static void make_frost(const struct dew__making *m)
+{
+    const struct dew_value *v = m->v;
+    const struct dew_value *f = &v[KEY_ventilator_frost];
+    enum dew_frost strategy =
+        f->given ? (enum dew_frost)f->choice : DEW_FROST_RECIRCULATE;
+    struct dew_plant *p = &m->c->plant;
+
+    p->core_is_wheel = WORD(v, ventilator_core) == DEW_CORE_enthalpy_wheel;
+    p->core_passes_water = WORD(v, ventilator_core) >= DEW_CORE_enthalpy_plate;
+    if (!dew__recovers(v))
+        strategy = DEW_FROST_NONE;
+    p->frost = dew_plant_frost_usual(strategy, p->core_passes_water);
+    p->frost.start = SI_OR(v, ventilator_frost_start, p->frost.start);
+}
+
+/* ---- dryers ------------------------------------------------------------------ */
+
+static enum dew_status make_dryer(const struct dew__making *m)
+{
+    /* degC, 65, 80 and 73 degF, all at 60 % [DOE-DH] */
+    static const double rating_t[] = {18.333, 26.667, 22.778};
+    const struct dew_value *v = m->v;
+    struct dew_dryer *d = &m->c->plant.dryer;
+    struct dew_dryer_label label = {
+        .rate = SI(v, dehumidifier_rate),
+        .factor = SI(v, dehumidifier_factor),
+        .watts = NAN,
+        .t = rating_t[WORD(v, dehumidifier_rating)],
+        .rh = 0.60,
+        .rating_t = NAN,
+        .rating_rh = NAN,
+    };
+
+    if (!GIVEN(v, dehumidifier_rate) || label.rate <= 0)
+        return DEW_OK;
+    d->set = SI(v, dehumidifier_set);
+    d->band = SI(v, dehumidifier_band);
+    d->outdoor = SI(v, dehumidifier_fresh_air);
+    d->drained = SI(v, dehumidifier_running);
+    return dew_plant_dryer_of(&label, d, m->err);
+}
+
+static void make_humidifier(const struct dew__making *m)
+{
+    const struct dew_value *v = m->v;
+
+    if (GIVEN(v, humidifier_rate))
+        m->c->plant.humidifier = (struct dew_humidifier){
+            SI(v, humidifier_rate), SI(v, humidifier_set),
+            SI(v, humidifier_band), WORD(v, humidifier_kind) == 0};
+}
+
+/* ---- local exhaust ------------------------------------------------------- */
+
+/* Hours of a day on a shape, no hour fuller than what others leave of it. */
+static void spread(double hours, const double shape[24], double free_share[24],
+                   double out[24])
+{
+    for (int turn = 0; turn < 24 && hours > 1e-9; turn++) {
+        double open = 0, placed = 0;
+
+        for (int h = 0; h < 24; h++)
+            open += free_share[h] > 0 ? shape[h] : 0;
+        if (!(open > 0))
+            return;
+        for (int h = 0; h < 24; h++) {
+            double part = free_share[h] > 0
+                              ? fmin(hours * shape[h] / open, free_share[h])
+                              : 0;
+
+            out[h] += part;
+            free_share[h] -= part;
+            placed += part;
+        }
+        hours -= placed;
+    }
+}
+
+static enum dew_status make_exhausts(const struct dew__making *m)
+{
+    static const char *const shapes[] = {"morning", "meals", "daytime"};
+    static const enum dew__key flow[] = {KEY_bath_fan_flow, KEY_range_hood_flow,
+                                         KEY_clothes_dryer_flow};
+    enum { FLOW, POWER, RUN, CAPTURE };
+    double free_share[24];
+
+    for (int h = 0; h < 24; h++)
+        free_share[h] = 1;
+    for (int e = 0; e < DEW_LOCALS; e++) {
+        const struct dew_value *v = &m->v[flow[e]];
+        struct dew_exhaust *x = &m->c->plant.exhausts[e];
+        struct dew_shape shape;
+        enum dew_status status = dew_house_shape(shapes[e], &shape, m->err);
+
+        if (status != DEW_OK)
+            return status;
+        if (!v[FLOW].given)
+            continue;
+        x->flow = v[FLOW].amount.si;
+        x->watts = v[POWER].amount.si;
+        x->caught = v[CAPTURE].amount.si;
+        spread(24 * v[RUN].amount.si, shape.weekday, free_share, x->hours);
+    }
+    return DEW_OK;
+}
+
+enum dew_status dew__make_plant(struct dew__making *m)
+{
+    enum dew_status status = make_handlers(m);
+
+    make_heater(m);
+    make_control(m);
+    make_frost(m);
+    make_humidifier(m);
+    if (status == DEW_OK)
+        status = make_dryer(m);
+    if (status == DEW_OK)
+        status = make_exhausts(m);
+    return status;
+}
