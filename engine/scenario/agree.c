@@ -165,7 +165,7 @@ static const char *tie_has_handler(const struct dew_value *v,
 static const char *extra_handler(const struct dew_value *v, enum dew__key *key,
                                  enum dew__key first, double least)
 {
-    for (int i = 0; i < 5; i++)
+    for (int i = 0; i < 4; i++)
         if (v[(int)first + i].given &&
             (!GIVEN(v, air_handlers) || SI(v, air_handlers) < least)) {
             *key = (enum dew__key)((int)first + i);

@@ -7,8 +7,8 @@
 #include <math.h>
 
 #include "core/fail.h"
+#include "dew/air.h"
 #include "dew/core.h"
-#include "dew/library.h"
 #include "scenario/case.h"
 
 int dew__recovers(const struct dew_value *v)
@@ -266,7 +266,8 @@ enum dew_status dew__make_paths(struct dew__making *m)
     paths[2] = defrosting(m->c->plant.frost.strategy, paths[0]);
     if (m->c->plant.frost.strategy == DEW_FROST_PREHEAT)
         for (int i = 0; i < 2; i++)
-            paths[i].preheat_w = 0;
+            paths[i].preheat_w =
+                1006 * dew_air_density_run(m->o->pressure) * paths[i].supply;
     fill(m->c->paths[DEW_VENT_ON], &paths[0]);
     fill(m->c->paths[DEW_VENT_BOOST], &paths[1]);
     fill(m->c->paths[DEW_VENT_DEFROST], &paths[2]);

@@ -34,7 +34,7 @@ static const struct dew_value *own(const struct dew_value *v, int i,
     return i > 0 && mine->given ? mine : &v[first];
 }
 
-enum { CAPACITY, SHR, AIRFLOW, BLOWER_POWER, LOAD_SHARE };
+enum { CAPACITY, SHR, AIRFLOW, BLOWER_POWER };
 
 static void blower(const struct dew_value *v, struct dew_handler *h)
 {
@@ -101,15 +101,11 @@ static enum dew_status make_handlers(const struct dew__making *m)
 {
     const struct dew_value *v = m->v;
     struct dew_plant *p = &m->c->plant;
-    double sum = 0;
 
     p->handler_count = dew__handlers(v);
     p->lead_lag = WORD(v, handlers_run);
     for (int i = 0; i < p->handler_count; i++) {
         struct dew_handler *h = &p->handlers[i];
-        const struct dew_value *share =
-            own(v, i, KEY_cooling_load_share, LOAD_SHARE);
-
         coil_habits(v, h);
         if (GIVEN(v, cooling_capacity)) {
             enum dew_status status = cooler(m, i, h);
@@ -120,11 +116,7 @@ static enum dew_status make_handlers(const struct dew__making *m)
             blower_only(m, p->handler_count, h);
         }
         blower(v, h);
-        h->share = share->given ? share->amount.si : fmax(h->capacity, 1);
-        sum += h->share;
     }
-    for (int i = 0; i < p->handler_count; i++)
-        p->handlers[i].share /= sum > 0 ? sum : 1;
     return DEW_OK;
 }
 

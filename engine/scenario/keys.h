@@ -25,9 +25,7 @@
                 "air through the coil at its rating")                          \
     HANDLER_KEY(group, blower_power, NUMBER, POWER, 0, 3000,                   \
                 "one household's blower",                                      \
-                "electricity of the blower at full flow")                      \
-    HANDLER_KEY(group, load_share, NUMBER, PURE, 0, 1, "a share of the house", \
-                "share of the house that this air handler serves")
+                "electricity of the blower at full flow")
 #define HANDLER_KEY(group, name, kind, quantity, low, high, why, help)         \
     K(group, name, kind, quantity, low, high, why, "=as cooling", NULL, NULL,  \
       help)

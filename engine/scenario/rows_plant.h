@@ -35,7 +35,6 @@ K(cooling, coil_hold, NUMBER, TIME, 60, 5000, "published values run from 720 to 
 K(cooling, coil_drying, NUMBER, PURE, 0, 3, "published values run from 1.0 to 1.5 [HR96]", "1.5", "[HR96]", NULL, "first evaporation off the wet coil over its drying rate, blower on and compressor off")
 K(cooling, coil_residue, NUMBER, PURE, 0, 1, "a share", "5 %", "from memory, 0 to 10 %", NULL, "the same left over with the blower off")
 K(cooling, cycles, NUMBER, PER_DAY, 0.5 / HOUR, 20 / HOUR, "thermostats run from 1 to 6 an hour", "3 per hour", "[HR96]", NULL, "most starts of the compressor in an hour")
-K(cooling, load_share, NUMBER, PURE, 0, 1, "a share of the house", "=by capacity", NULL, NULL, "share of the house that this air handler serves")
 HANDLER(second_handler)
 HANDLER(third_handler)
 
