@@ -27,6 +27,9 @@
 /* One row a command, in the order of the help.  name, what it does */
 #define DEW__COMMAND_MAP(X)                                                    \
     X(air, "moist air: states, mixing, surfaces, the dew-point test")          \
+    X(check, "read a scenario: every fault, or all that was understood")       \
+    X(explain, "what a key of a scenario means: form, range, default, source") \
+    X(start, "write a commented scenario that runs as it is")                  \
     X(weather, "weather files: look into one, convert one")
 
 #define X(name, does) int dew__cmd_##name(int argc, char **argv);

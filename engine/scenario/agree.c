@@ -13,13 +13,15 @@ typedef const char *rule_of(const struct dew_value *v, enum dew__key *key);
 
 static const char *one_weather(const struct dew_value *v, enum dew__key *key)
 {
-    int given = GIVEN(v, weather_place) + GIVEN(v, weather_file);
+    int given = GIVEN(v, weather_place) + GIVEN(v, weather_file) +
+                GIVEN(v, weather_monthly);
 
-    *key = KEY_weather_place;
+    *key = GIVEN(v, weather_place) ? KEY_weather_place : KEY_weather_file;
     if (given == 1)
         return NULL;
-    return given > 1 ? "weather.file is given too: keep one of the two"
-                     : "no weather: give weather.place or weather.file";
+    return given > 1 ? "place, file and monthly exclude each other: keep one"
+                     : "no weather: give weather.place, weather.file or "
+                       "weather.monthly";
 }
 
 static const char *rooms_have_height(const struct dew_value *v,

@@ -27,7 +27,9 @@ struct dew_weather_request dew_scenario_weather(
 
     return (struct dew_weather_request){
         GIVEN(v, weather_place) ? v[KEY_weather_place].text : "",
-        GIVEN(v, weather_file) ? v[KEY_weather_file].text : ""};
+        GIVEN(v, weather_file) ? v[KEY_weather_file].text : "",
+        GIVEN(v, weather_monthly) ? v[KEY_weather_monthly].text : "",
+        (unsigned long)SI(v, weather_seed)};
 }
 
 enum dew_status dew_scenario_outdoors(const struct dew_year *year,

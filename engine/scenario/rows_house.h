@@ -9,8 +9,10 @@
 T(title, TEXT, PURE, 0, 0, NULL, "", NULL, "Tight house on a warm coast (made up)", "what this is about, in a line", .base_only = 1)
 
 /* ---- weather ---- */
-K(weather, place, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "number or name of a place in a shipped or given set of weather (list them with the weather command)", .base_only = 1)
-K(weather, file, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "hourly weather file, looked for beside the scenario first", .base_only = 1)
+K(weather, place, TEXT, PURE, 0, 0, NULL, "", NULL, "722020", "number or name of one of the 1,007 places the program knows; a year is made from its monthly figures", .base_only = 1)
+K(weather, file, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "hourly weather file, looked for beside the scenario", .base_only = 1)
+K(weather, monthly, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "file of twelve months of figures, looked for beside the scenario; a year is made from it", .base_only = 1)
+K(weather, seed, COUNT, PURE, 0, 1e6, "any number will do", "1", "our own", NULL, "another seed makes another year from the same months", .base_only = 1)
 
 /* ---- house ---- */
 K(house, floor_area, NUMBER, AREA, 10, 2000, "one household's house", NULL, NULL, "1900 ft2", "floor area inside the walls, all storeys")

@@ -84,6 +84,11 @@ const struct dew_value *dew_scenario_values(const struct dew_scenario *scenario,
     return scenario->options[option].values;
 }
 
+const struct dew_value *dew_scenario_base(const struct dew_scenario *scenario)
+{
+    return scenario->base;
+}
+
 const char *dew_scenario_text(const struct dew_scenario *scenario,
                               size_t *length)
 {

@@ -7,23 +7,19 @@
 
 enum { DIGITS = 5 };
 
-static const struct dew_unit *percent(void)
-{
-    return dew_unit_find("%", 1, DEW_PURE);
-}
-
 /* The unit to print in: as typed where that fits the system asked for. */
 static const struct dew_unit *unit_for(const struct dew_field *f,
                                        const struct dew_unit *typed, int system)
 {
     enum { SMALL = 5000 }; /* W: fans, blowers and people, never in Btu/h */
+    enum { GALLONS = 10 }; /* kg: less is told in pints */
 
-    if (typed->quantity == DEW_PURE)
-        return f->high <= 1.5 ? percent() : typed;
     if (system == 0 || typed->system == 0 || typed->system == system)
         return typed;
     if (typed->quantity == DEW_POWER && f->high <= SMALL)
         return dew_unit_find("W", 1, DEW_POWER);
+    if (typed->quantity == DEW_WATER && f->high <= GALLONS && system == 1)
+        return dew_unit_find("pint", 4, DEW_WATER);
     return dew_unit_shown(typed->quantity, system);
 }
 

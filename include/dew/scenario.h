@@ -159,6 +159,8 @@ size_t dew_scenario_find(const struct dew_scenario *scenario, const char *name);
 /* One value for each row of dew_scenario_fields, in its order. */
 const struct dew_value *dew_scenario_values(const struct dew_scenario *scenario,
                                             size_t option);
+/* The same before any option. */
+const struct dew_value *dew_scenario_base(const struct dew_scenario *scenario);
 /* The text as read, for whoever puts values back into it. */
 const char *dew_scenario_text(const struct dew_scenario *scenario,
                               size_t *length);
@@ -177,10 +179,15 @@ char *dew_scenario_show(const struct dew_field *field,
 
 /* ---- what it makes ------------------------------------------------------ */
 
-/* Which weather is asked for; exactly one of place and file is not "". */
+/*
+ * Which weather is asked for; exactly one of the texts is not "".  Borrowed
+ * from the scenario; files are relative to the scenario's folder.
+ */
 struct dew_weather_request {
-    const char *place; /* borrowed from the scenario                        */
-    const char *file;  /* borrowed; relative to the scenario's folder       */
+    const char *place;   /* for dew_climate_find and dew_made_open          */
+    const char *file;    /* of hours                                        */
+    const char *monthly; /* for dew_climate_read and dew_made_open          */
+    unsigned long seed;
 };
 struct dew_weather_request dew_scenario_weather(
     const struct dew_scenario *scenario);

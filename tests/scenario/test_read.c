@@ -161,7 +161,7 @@ static void mappings_merge_lists_replace_none_removes(void **state)
     assert_string_equal(shown(s, 1, "ventilator.sensible", 1),
                         "81 % at 64 cfm");
     assert_string_equal(shown(s, 1, "cooling.capacity", 0), "3 ton");
-    assert_string_equal(shown(s, 1, "cooling.shr", 0), "71 %");
+    assert_string_equal(shown(s, 1, "cooling.shr", 0), "0.71");
     assert_false(value(s, 1, "control.boost_above")->given);
     assert_string_equal(shown(s, 2, "ventilator.sensible", 1),
                         "[74 % at 95 cfm, 69 % at 120 cfm]");
@@ -263,7 +263,7 @@ static void other_kinds_are_shown_as_typed(void **state)
     assert_string_equal(shown(s, 0, "costs.install", 0), "6500 $");
     assert_string_equal(shown(s, 0, "ventilator.core", 0), "enthalpy_plate");
     assert_string_equal(shown(s, 0, "ventilator.ratings", 1),
-                        "[{flow: 64 cfm, power: 41 W, sre: 71 %, lrmt: 48 %}]");
+                        "[{flow: 64 cfm, power: 41 W, sre: 0.71, lrmt: 48 %}]");
     dew_scenario_close(s);
 }
 

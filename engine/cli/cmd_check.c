@@ -1,0 +1,256 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* `check`: every fault at once, or an echo of all that was understood. */
+#include <string.h>
+
+#include "cli/load.h"
+
+enum { SHOWN = 400, PICKS = 64 };
+
+struct check {
+    struct dew__cli common;
+    const char *path;
+};
+
+static error_t take(int key, char *word, struct argp_state *state)
+{
+    struct check *c = state->input;
+
+    switch (key) {
+    case ARGP_KEY_INIT:
+        state->child_inputs[0] = &c->common;
+        state->child_inputs[1] = &c->common;
+        return 0;
+    case ARGP_KEY_ARG:
+        if (c->path != NULL)
+            argp_error(state, "one scenario at a time");
+        c->path = word;
+        return 0;
+    case ARGP_KEY_NO_ARGS:
+        argp_error(state, "which scenario?");
+        return 0;
+    default:
+        return ARGP_ERR_UNKNOWN;
+    }
+}
+
+/* ---- text ---------------------------------------------------------------- */
+
+static void print_origin(const struct dew_field *f, const struct dew_value *v,
+                         char *out, size_t size)
+{
+    const struct dew_origin *o = &v->origin;
+
+    switch (o->by) {
+    case DEW_BY_FILE:
+        snprintf(out, size, "line %d", o->line);
+        break;
+    case DEW_BY_OPTION:
+        snprintf(out, size, "line %d, this option", o->line);
+        break;
+    case DEW_BY_SET:
+        snprintf(out, size, "--set %d", o->line);
+        break;
+    default:
+        snprintf(out, size, "default%s%s",
+                 f->source && f->source[0] ? ": " : "",
+                 f->source ? f->source : "");
+    }
+}
+
+static const char *name_of(const struct dew_field *f)
+{
+    const char *dot = strchr(f->path, '.');
+
+    return dot != NULL ? dot + 1 : f->path;
+}
+
+static void print_value(const struct dew_field *f, const struct dew_value *v,
+                        int system)
+{
+    char value[SHOWN], origin[SHOWN], line[3 * SHOWN];
+
+    if (v->given) {
+        dew_scenario_show(f, v, system, value, sizeof value);
+        print_origin(f, v, origin, sizeof origin);
+    } else if (f->preset != NULL && f->preset[0] == '=') {
+        snprintf(value, sizeof value, "%s", f->preset + 1);
+        snprintf(origin, sizeof origin, "worked out");
+    } else {
+        snprintf(value, sizeof value, "none");
+        snprintf(origin, sizeof origin, "not given");
+    }
+    snprintf(line, sizeof line, "%s: %s  [%s]", name_of(f), value, origin);
+    dew__cli_wrap(stdout, 2, line);
+}
+
+/* A group's name when the key begins one; the top's own keys have none. */
+static void print_group(const struct dew_field *f, const char **last)
+{
+    size_t n = strcspn(f->path, ".");
+
+    if (f->path[n] != '.' ||
+        (*last != NULL && strncmp(*last, f->path, n + 1) == 0))
+        return;
+    *last = f->path;
+    printf("\n%.*s\n", (int)n, f->path);
+}
+
+/* The keys outside any group come first. */
+static void print_base(const struct dew_scenario *s, int system)
+{
+    size_t count;
+    const struct dew_field *f = dew_scenario_fields(&count);
+    const struct dew_value *v = dew_scenario_base(s);
+    const char *group = NULL;
+
+    for (size_t i = 0; i < count; i++)
+        if (strchr(f[i].path, '.') == NULL)
+            print_value(&f[i], &v[i], system);
+    for (size_t i = 0; i < count; i++) {
+        if (strchr(f[i].path, '.') == NULL)
+            continue;
+        print_group(&f[i], &group);
+        print_value(&f[i], &v[i], system);
+    }
+}
+
+/* Only what the option changes. */
+static void print_option(const struct dew_scenario *s, size_t option,
+                         int system)
+{
+    size_t count;
+    const struct dew_field *f = dew_scenario_fields(&count);
+    const struct dew_value *base = dew_scenario_base(s);
+    const struct dew_value *v = dew_scenario_values(s, option);
+    const char *group = NULL;
+    int changes = 0;
+
+    printf("\noption \"%s\"\n", dew_scenario_name(s, option));
+    for (size_t i = 0; i < count; i++) {
+        if (memcmp(&v[i], &base[i], sizeof v[i]) == 0)
+            continue;
+        print_group(&f[i], &group);
+        print_value(&f[i], &v[i], system);
+        changes++;
+    }
+    if (changes == 0)
+        puts("  changes nothing");
+}
+
+static void print_text(const struct check *c, const struct dew_scenario *s,
+                       const unsigned char *picked)
+{
+    static const char *const names[] = {"", "inch-pound", "metric"};
+    int system = dew__cli_system(&c->common, s);
+
+    printf("%s: no fault found\n", c->path);
+    printf("%zu option%s, shown in %s units\n", dew_scenario_count(s),
+           dew_scenario_count(s) == 1 ? "" : "s", names[system]);
+    print_base(s, system);
+    for (size_t i = 0; i < dew_scenario_count(s); i++)
+        if (picked[i])
+            print_option(s, i, system);
+}
+
+/* ---- JSON ------------------------------------------------------------------ */
+
+static json_t *amount_json(const struct dew_field *f, const struct dew_value *v)
+{
+    enum dew_quantity q = v->unit != NULL ? v->unit->quantity : f->quantity;
+
+    return json_pack("{s:o, s:o, s:o, s:s}", "value",
+                     dew__cli_real(v->amount.si), "low",
+                     dew__cli_real(v->amount.low), "high",
+                     dew__cli_real(v->amount.high), "unit", dew_quantity_si(q));
+}
+
+static json_t *value_json(const struct dew_field *f, const struct dew_value *v,
+                          int system)
+{
+    static const char *const by[] = {"default", "file", "option", "set"};
+    char text[SHOWN];
+    json_t *j;
+
+    if (!v->given) {
+        int worked_out = f->preset != NULL && f->preset[0] == '=';
+
+        return json_pack("{s:s, s:s}", "from",
+                         worked_out ? "worked out" : "nothing", "text",
+                         worked_out ? f->preset + 1 : "none");
+    }
+    dew_scenario_show(f, v, system, text, sizeof text);
+    j = json_pack("{s:s, s:s}", "from", by[v->origin.by], "text", text);
+    if (v->origin.line > 0)
+        json_object_update_new(j,
+                               json_pack("{s:i, s:i}", "line", v->origin.line,
+                                         "column", v->origin.column));
+    if (f->kind == DEW_KIND_NUMBER || f->kind == DEW_KIND_COUNT)
+        json_object_set_new(j, "si", amount_json(f, v));
+    if (v->origin.by == DEW_BY_DEFAULT && f->source != NULL)
+        json_object_set_new(j, "source", json_string(f->source));
+    return j;
+}
+
+static json_t *values_json(const struct dew_value *v,
+                           const struct dew_value *base, int system)
+{
+    size_t count;
+    const struct dew_field *f = dew_scenario_fields(&count);
+    json_t *j = json_object();
+
+    for (size_t i = 0; i < count; i++)
+        if (base == NULL || memcmp(&v[i], &base[i], sizeof v[i]) != 0)
+            json_object_set_new(j, f[i].path, value_json(&f[i], &v[i], system));
+    return j;
+}
+
+static int print_json(const struct check *c, const struct dew_scenario *s,
+                      const unsigned char *picked)
+{
+    const struct dew_value *base = dew_scenario_base(s);
+    int system = dew__cli_system(&c->common, s);
+    json_t *options = json_array();
+
+    for (size_t i = 0; i < dew_scenario_count(s); i++)
+        if (picked[i])
+            json_array_append_new(
+                options,
+                json_pack(
+                    "{s:s, s:o}", "name", dew_scenario_name(s, i), "changes",
+                    values_json(dew_scenario_values(s, i), base, system)));
+    return dew__cli_json(
+        json_pack("{s:s, s:s, s:s, s:o, s:o}", "scenario", c->path, "title",
+                  dew_scenario_title(s), "units", system == 2 ? "si" : "us",
+                  "base", values_json(base, NULL, system), "options", options));
+}
+
+int dew__cmd_check(int argc, char **argv)
+{
+    static const struct argp_child children[] = {
+        {&dew__cli_result_argp, 0, NULL, 0},
+        {&dew__cli_scenario_argp, 0, NULL, 0},
+        {0},
+    };
+    static const struct argp argp = {
+        .parser = take,
+        .args_doc = "SCENARIO.yaml",
+        .doc = "Read a scenario and say every fault in it, or all that was "
+               "understood: each value, its unit and where it came from.",
+        .children = children};
+    struct check c = {0};
+    struct dew_scenario *s;
+    unsigned char picked[PICKS] = {0};
+    int code = dew__cli_parse(&argp, argc, argv, &c);
+
+    if (code != DEW__DONE)
+        return code;
+    code = dew__cli_scenario(c.path, &c.common, &s);
+    if (code == DEW__DONE)
+        code = dew__cli_picks(&c.common, s, picked);
+    if (code == DEW__DONE && c.common.json)
+        code = print_json(&c, s, picked);
+    else if (code == DEW__DONE)
+        print_text(&c, s, picked);
+    dew_scenario_close(s);
+    return code;
+}

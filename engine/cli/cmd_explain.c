@@ -1,0 +1,178 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* `explain`: what a key means; docs/scenario.md is `explain --markdown`. */
+#include <string.h>
+
+#include "cli/explain.h"
+
+enum { KEY_MARKDOWN = 'm' };
+
+struct explain {
+    struct dew__cli common;
+    const char *key;
+    int markdown;
+};
+
+static error_t take(int key, char *word, struct argp_state *state)
+{
+    struct explain *e = state->input;
+
+    switch (key) {
+    case ARGP_KEY_INIT:
+        state->child_inputs[0] = &e->common;
+        return 0;
+    case KEY_MARKDOWN:
+        e->markdown = 1;
+        return 0;
+    case ARGP_KEY_ARG:
+        if (e->key != NULL)
+            argp_error(state, "one key at a time");
+        e->key = word;
+        return 0;
+    default:
+        return ARGP_ERR_UNKNOWN;
+    }
+}
+
+/* ---- text ---------------------------------------------------------------- */
+
+static void print_field(const struct dew_field *f, int system)
+{
+    char text[DEW__EXPLAIN];
+
+    printf("%s\n", f->path);
+    dew__cli_wrap(stdout, 2, f->help);
+    dew__explain_form(f, text, sizeof text);
+    printf("\n");
+    dew__cli_wrap(stdout, 2, text);
+    if (dew__explain_range(f, system, text, sizeof text)[0]) {
+        printf("  range: ");
+        printf("%s\n", text);
+        dew__cli_wrap(stdout, 4, f->why);
+    }
+    dew__explain_preset(f, text, sizeof text);
+    printf("  default: %s\n", text);
+    if (f->source != NULL && f->source[0])
+        dew__cli_wrap(stdout, 4, f->source);
+    for (size_t i = 0; i < f->row_count; i++) {
+        printf("  column %s\n", f->row[i].path);
+        dew__cli_wrap(stdout, 4, f->row[i].help);
+    }
+}
+
+static void print_group(const char *group)
+{
+    size_t count, n = strlen(group);
+    const struct dew_field *f = dew_scenario_fields(&count);
+
+    printf("%s\n", group);
+    dew__cli_wrap(stdout, 2, dew_scenario_group(group));
+    printf("\n");
+    for (size_t i = 0; i < count; i++)
+        if (strncmp(f[i].path, group, n) == 0 && f[i].path[n] == '.') {
+            printf("  %s\n", f[i].path);
+            dew__cli_wrap(stdout, 6, f[i].help);
+        }
+}
+
+static void print_top(void)
+{
+    size_t count;
+    const struct dew_field *f = dew_scenario_fields(&count);
+    const char *last = "";
+
+    puts("Keys and groups of keys of a scenario; explain takes either:\n");
+    for (size_t i = 0; i < count; i++) {
+        size_t n = strcspn(f[i].path, ".");
+        char group[40];
+
+        if (strncmp(last, f[i].path, n) == 0 && last[n] == f[i].path[n])
+            continue;
+        last = f[i].path;
+        snprintf(group, sizeof group, "%.*s", (int)n, f[i].path);
+        printf("  %s\n", group);
+        dew__cli_wrap(stdout, 6,
+                      f[i].path[n] ? dew_scenario_group(group) : f[i].help);
+    }
+}
+
+/* ---- JSON ------------------------------------------------------------------ */
+
+static json_t *or_null(const char *text)
+{
+    return text != NULL && text[0] ? json_string(text) : json_null();
+}
+
+static json_t *field_json(const struct dew_field *f)
+{
+    char form[DEW__EXPLAIN], preset[DEW__EXPLAIN];
+    json_t *j = json_object();
+
+    dew__explain_form(f, form, sizeof form);
+    dew__explain_preset(f, preset, sizeof preset);
+    json_object_set_new(j, "key", json_string(f->path));
+    json_object_set_new(j, "help", json_string(f->help));
+    json_object_set_new(j, "form", json_string(form));
+    json_object_set_new(j, "default", json_string(preset));
+    json_object_set_new(j, "source", or_null(f->source));
+    if (f->low < f->high)
+        json_object_set_new(
+            j, "range",
+            json_pack("{s:f, s:f, s:s, s:s}", "low", f->low, "high", f->high,
+                      "unit", dew_quantity_si(f->quantity), "why", f->why));
+    return j;
+}
+
+static json_t *keys_json(const char *key)
+{
+    size_t count, n = key != NULL ? strlen(key) : 0;
+    const struct dew_field *f = dew_scenario_fields(&count);
+    json_t *list = json_array();
+
+    for (size_t i = 0; i < count; i++)
+        if (n == 0 || (strncmp(f[i].path, key, n) == 0 &&
+                       (f[i].path[n] == '.' || f[i].path[n] == '\0')))
+            json_array_append_new(list, field_json(&f[i]));
+    return list;
+}
+
+int dew__cmd_explain(int argc, char **argv)
+{
+    static const struct argp_option options[] = {
+        {"markdown", KEY_MARKDOWN, NULL, 0, "print the whole manual of keys",
+         0},
+        {0},
+    };
+    static const struct argp_child children[] = {
+        {&dew__cli_result_argp, 0, NULL, 0},
+        {0},
+    };
+    static const struct argp argp = {
+        .options = options,
+        .parser = take,
+        .args_doc = "[KEY]",
+        .doc = "Say what a key of a scenario means: how it is written, its "
+               "range, its default and where that comes from.",
+        .children = children};
+    struct explain e = {0};
+    int code = dew__cli_parse(&argp, argc, argv, &e);
+    const struct dew_field *f;
+
+    if (code != DEW__DONE)
+        return code;
+    f = e.key != NULL ? dew_scenario_field(e.key) : NULL;
+    if (e.key != NULL && f == NULL && dew_scenario_group(e.key) == NULL)
+        return dew__cli_fail(DEW__BAD_INPUT,
+                             "no key is called \"%s\"; the nearest is \"%s\"",
+                             e.key, dew_scenario_nearest(e.key));
+    if (e.common.json)
+        return dew__cli_json(keys_json(e.key));
+    if (e.markdown)
+        dew__explain_manual();
+    else if (f != NULL)
+        print_field(f, e.common.units);
+    else if (e.key != NULL)
+        print_group(e.key);
+    else
+        print_top();
+    return DEW__DONE;
+}

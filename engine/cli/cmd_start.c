@@ -1,0 +1,197 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* `start`: a commented scenario that runs unedited, from the key table. */
+#include <errno.h>
+#include <fcntl.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "cli/cli.h"
+#include "dew/scenario.h"
+
+enum { KEY_ALL = 'a', KEY_OUT = 'o' };
+
+struct start {
+    const char *out;
+    int all;
+};
+
+static error_t take(int key, char *word, struct argp_state *state)
+{
+    struct start *s = state->input;
+
+    switch (key) {
+    case KEY_ALL:
+        s->all = 1;
+        return 0;
+    case KEY_OUT:
+        s->out = word;
+        return 0;
+    case ARGP_KEY_ARG:
+        argp_error(state, "%s: start takes no word; --out FILE says where",
+                   word);
+        return 0;
+    default:
+        return ARGP_ERR_UNKNOWN;
+    }
+}
+
+/* Words in comments, 76 columns. */
+static void comment(FILE *to, int indent, const char *text)
+{
+    enum { WIDTH = 76 };
+    int used = WIDTH;
+
+    while (*text != '\0') {
+        int n = (int)strcspn(text, " ");
+
+        if (used + 1 + n > WIDTH) {
+            fprintf(to, "%s%*s#", used == WIDTH ? "" : "\n", indent, "");
+            used = indent + 1;
+        }
+        fprintf(to, " %.*s", n, text);
+        used += 1 + n;
+        text += n + (text[n] == ' ');
+    }
+    fputc('\n', to);
+}
+
+static void write_key(FILE *to, const struct dew_field *f)
+{
+    const char *dot = strchr(f->path, '.');
+    int indent = dot != NULL ? 2 : 0;
+    const char *name = dot != NULL ? dot + 1 : f->path;
+
+    comment(to, indent, f->help);
+    if (f->start != NULL)
+        fprintf(to, "%*s%s: %s\n", indent, "", name, f->start);
+    else if (f->preset[0] == '=' || f->preset[0] == '\0')
+        fprintf(to, "%*s# %s:  (%s)\n", indent, "", name,
+                f->preset[0] ? f->preset + 1 : "none");
+    else
+        fprintf(to, "%*s# %s: %s\n", indent, "", name, f->preset);
+}
+
+/* Does the group hold a key that is written? */
+static int has_start(const char *group, size_t n)
+{
+    size_t count;
+    const struct dew_field *f = dew_scenario_fields(&count);
+
+    for (size_t i = 0; i < count; i++)
+        if (strncmp(f[i].path, group, n + 1) == 0 && f[i].start != NULL)
+            return 1;
+    return 0;
+}
+
+static void write_keys(FILE *to, int all)
+{
+    size_t count;
+    const struct dew_field *f = dew_scenario_fields(&count);
+    char group[40], last[40] = "";
+
+    for (size_t i = 0; i < count; i++) {
+        size_t n = strcspn(f[i].path, ".");
+        int grouped = f[i].path[n] == '.';
+        int written = grouped ? has_start(f[i].path, n) : f[i].start != NULL;
+
+        if (!all && !written)
+            continue;
+        snprintf(group, sizeof group, "%.*s", (int)n, f[i].path);
+        if (grouped && strcmp(group, last) != 0) {
+            fputc('\n', to);
+            comment(to, 0, dew_scenario_group(group));
+            fprintf(to, "%s:\n", group);
+        }
+        snprintf(last, sizeof last, "%s", group);
+        if (all || f[i].start != NULL)
+            write_key(to, &f[i]);
+    }
+}
+
+static void write_all(FILE *to, int all)
+{
+    comment(to, 0,
+            "A scenario for dewledger.  House, people and prices are made up: "
+            "put your own in their place.  `dewledger check FILE` says every "
+            "fault, `dewledger explain KEY` what a key means, `dewledger start "
+            "--all` lists every key there is.");
+    fputc('\n', to);
+    write_keys(to, all);
+    fputs("\n"
+          "# What is weighed: each option says only what it changes.\n"
+          "options:\n"
+          "  - name: as it stands\n"
+          "\n"
+          "  - name: enthalpy core, own ducts\n"
+          "    ventilator:\n"
+          "      core: enthalpy_plate\n"
+          "      flow: 95 cfm\n"
+          "      sensible: 74 % at 95 cfm\n"
+          "      moisture: 52 % at 95 cfm\n"
+          "      power: 58 W\n"
+          "    costs: {install: 5200 $ (3800 to 7500), upkeep: 60 $}\n"
+          "\n"
+          "  - name: exhaust fan and dehumidifier\n"
+          "    ventilator: {core: exhaust_only, flow: 90 cfm, power: 18 W}\n"
+          "    dehumidifier: {rate: 50 pint/day, set: 52 %}\n"
+          "    costs: {install: 900 $ (500 to 1600), upkeep: 20 $}\n",
+          to);
+}
+
+/* Never over a file that is there. */
+static FILE *create(const char *path)
+{
+    int fd = open(path, O_WRONLY | O_CREAT | O_EXCL, 0666);
+
+    if (fd < 0 && errno == EEXIST) {
+        dew__cli_fail(DEW__BAD_INPUT,
+                      "%s is there already and is left alone: choose another "
+                      "name",
+                      path);
+        return NULL;
+    }
+    if (fd < 0) {
+        dew__cli_fail(DEW__FAILED, "%s: %s", path, strerror(errno));
+        return NULL;
+    }
+    return fdopen(fd, "w");
+}
+
+static int write_file(const struct start *s)
+{
+    FILE *to = create(s->out);
+    int bad;
+
+    if (to == NULL)
+        return errno == EEXIST ? DEW__BAD_INPUT : DEW__FAILED;
+    write_all(to, s->all);
+    bad = ferror(to) || fflush(to) != 0 || fsync(fileno(to)) != 0;
+    if (fclose(to) != 0 || bad) {
+        unlink(s->out);
+        return dew__cli_fail(DEW__FAILED, "%s could not be written", s->out);
+    }
+    return DEW__DONE;
+}
+
+int dew__cmd_start(int argc, char **argv)
+{
+    static const struct argp_option options[] = {
+        {"all", KEY_ALL, NULL, 0, "every key, the defaults as comments", 0},
+        {"out", KEY_OUT, "FILE", 0, "write it there; never over a file", 0},
+        {0},
+    };
+    static const struct argp argp = {
+        .options = options,
+        .parser = take,
+        .doc = "Write a commented scenario that runs as it is."};
+    struct start s = {0};
+    int code = dew__cli_parse(&argp, argc, argv, &s);
+
+    if (code != DEW__DONE)
+        return code;
+    if (s.out != NULL)
+        return write_file(&s);
+    write_all(stdout, s.all);
+    return DEW__DONE;
+}

@@ -1,0 +1,24 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Words about a row of the key table.  Private to engine/cli/. */
+#ifndef DEW_CLI_EXPLAIN_H
+#define DEW_CLI_EXPLAIN_H
+
+#include "cli/cli.h"
+#include "dew/scenario.h"
+
+enum { DEW__EXPLAIN = 600 };
+
+/* How a value is written: "number with a unit: cfm, L/s, m3/h, m3/s". */
+char *dew__explain_form(const struct dew_field *f, char *out, size_t size);
+
+/* "2.119 cfm to 1059 cfm" in a system (0: both), or "". */
+char *dew__explain_range(const struct dew_field *f, int system, char *out,
+                         size_t size);
+
+/* The default in words. */
+char *dew__explain_preset(const struct dew_field *f, char *out, size_t size);
+
+/* docs/scenario.md, on stdout. */
+void dew__explain_manual(void);
+
+#endif

@@ -1,0 +1,85 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "cli/load.h"
+
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+#include <zlib.h>
+
+enum { ROOM = 100, MOST = 1 << 20 };
+
+static gzFile open_any(const char *path)
+{
+    return strcmp(path, "-") == 0 ? gzdopen(dup(STDIN_FILENO), "rb")
+                                  : gzopen(path, "rb");
+}
+
+/* One byte more than is allowed, so that too long is seen. */
+static char *read_all(const char *path, size_t *length)
+{
+    char *text = malloc(MOST + 2);
+    gzFile file;
+    int got;
+
+    errno = 0;
+    file = text != NULL ? open_any(path) : NULL;
+    if (file == NULL) {
+        dew__cli_fail(DEW__BAD_INPUT, "%s: %s", path,
+                      strerror(errno ? errno : ENOMEM));
+        free(text);
+        return NULL;
+    }
+    got = gzread(file, text, MOST + 1);
+    if (got < 0 || gzclose(file) != Z_OK) {
+        dew__cli_fail(DEW__BAD_INPUT, "%s: cannot be read%s%s", path,
+                      errno ? ": " : "", errno ? strerror(errno) : "");
+        free(text);
+        return NULL;
+    }
+    *length = (size_t)got;
+    return text;
+}
+
+int dew__cli_scenario(const char *path, const struct dew__cli *common,
+                      struct dew_scenario **s)
+{
+    struct dew_error list[ROOM] = {{0}};
+    struct dew_faults faults = {list, ROOM, 0};
+    struct dew_scenario_source from = {
+        .name = path, .sets = common->sets, .set_count = common->set_count};
+    char *text = read_all(path, &from.length);
+    enum dew_status status;
+
+    *s = NULL;
+    if (text == NULL)
+        return DEW__BAD_INPUT;
+    from.text = text;
+    status = dew_scenario_open(s, &from, &faults);
+    free(text);
+    return status == DEW_OK ? DEW__DONE : dew__cli_faults(&faults);
+}
+
+int dew__cli_picks(const struct dew__cli *common, const struct dew_scenario *s,
+                   unsigned char *picked)
+{
+    size_t count = dew_scenario_count(s);
+
+    memset(picked, common->option_count == 0, count);
+    for (size_t i = 0; i < common->option_count; i++) {
+        size_t k = dew_scenario_find(s, common->options[i]);
+
+        if (k == count)
+            return dew__cli_fail(DEW__BAD_INPUT,
+                                 "--option %s: the scenario has no option of "
+                                 "that name",
+                                 common->options[i]);
+        picked[k] = 1;
+    }
+    return DEW__DONE;
+}
+
+int dew__cli_system(const struct dew__cli *common, const struct dew_scenario *s)
+{
+    return common->units ? common->units : dew_scenario_system(s);
+}

@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A scenario from the command line.  Private to engine/cli/. */
+#ifndef DEW_CLI_LOAD_H
+#define DEW_CLI_LOAD_H
+
+#include "cli/cli.h"
+#include "dew/scenario.h"
+
+/*
+ * Read the scenario at path ("-" for stdin, gzipped or not), with --set laid
+ * over it.  Every fault goes to stderr.  Returns DEW__DONE and gives *s to
+ * the caller, or another exit code and NULL.
+ */
+int dew__cli_scenario(const char *path, const struct dew__cli *common,
+                      struct dew_scenario **s);
+
+/*
+ * The options that --option picks, all when it names none: picked[i] is 1 for
+ * those.  An unknown name is a fault.  Returns an exit code.
+ */
+int dew__cli_picks(const struct dew__cli *common, const struct dew_scenario *s,
+                   unsigned char *picked);
+
+/* --units, or the system the scenario's own units used most. */
+int dew__cli_system(const struct dew__cli *common,
+                    const struct dew_scenario *s);
+
+#endif
