@@ -79,9 +79,10 @@ const struct dew_typical_fan *dew_plant_typical_fan(size_t i);
 
 /*
  * Most energy a new furnace fan may use, as the fan energy rating FER, W per
- * 1000 cfm, at most cfm [FER]; NaN for a row that is not there.
+ * 1000 cfm, of a furnace that moves most, cfm, at its highest [FER]; NaN for
+ * a row that is not there.  *words (may be NULL) says which kind.
  */
-double dew_plant_furnace_fan_cap(size_t i, const char **words, double cfm);
+double dew_plant_furnace_fan_cap(size_t i, const char **words, double most);
 
 #ifdef __cplusplus
 }

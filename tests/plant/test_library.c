@@ -1,0 +1,95 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Typical equipment: sound, sourced, and within the law's caps. */
+#include "support/rows.h"
+
+#include <string.h>
+
+#include "dew/library.h"
+
+static const double per_cfm = 2118.8800032893155;
+
+static void in_order(struct dew_range r, double least, double most)
+{
+    assert_true(r.low >= least && r.low <= r.likely);
+    assert_true(r.likely <= r.high && r.high <= most);
+}
+
+/* A label in brackets, or said to be remembered or only practice. */
+static void sourced(const char *source)
+{
+    assert_true(strstr(source, "from memory") || strstr(source, "no source") ||
+                source[0] == '[');
+}
+
+static void every_row_is_sound_and_sourced(void **state)
+{
+    const struct dew_typical_core *c;
+    const struct dew_typical_blower *b;
+    const struct dew_typical_cooler *k;
+    const struct dew_typical_dryer *d;
+    const struct dew_typical_store *s;
+    const struct dew_typical_fan *f;
+    size_t rows = 0;
+
+    (void)state;
+    for (size_t i = 0; (c = dew_plant_typical_core(i)); i++, rows++) {
+        in_order(c->sensible, 0.4, 0.95);
+        in_order(c->latent, 0.0, 0.9);
+        in_order(c->eatr, 0.0, 0.1);
+        assert_true(c->passes_water == (c->latent.high > 0.0));
+        sourced(c->source);
+    }
+    for (size_t i = 0; (b = dew_plant_typical_blower(i)); i++, rows++) {
+        in_order(b->power, 0.1 * per_cfm, 0.7 * per_cfm);
+        /* by the fan laws watts fall at most as the cube of flow */
+        assert_true(b->low_power >= pow(b->low_flow, 3) && b->low_power < 1);
+        sourced(b->source);
+    }
+    for (size_t i = 0; (k = dew_plant_typical_cooler(i)); i++, rows++) {
+        in_order(k->seer, 2.0, 7.0);
+        in_order(k->shr, 0.65, 0.85);
+        sourced(k->source);
+    }
+    for (size_t i = 0; (d = dew_plant_typical_dryer(i)); i++, rows++) {
+        in_order(d->factor, 1.0 / 3.6e6, 4.0 / 3.6e6);
+        sourced(d->source);
+    }
+    for (size_t i = 0; (s = dew_plant_typical_store(i)); i++, rows++) {
+        in_order(s->value, 0.0, 3600.0);
+        sourced(s->source);
+    }
+    for (size_t i = 0; (f = dew_plant_typical_fan(i)); i++, rows++)
+        sourced(f->source);
+    assert_int_equal(rows, 25);
+}
+
+static void typical_ventilators_meet_the_least_efficacy(void **state)
+{
+    const struct dew_typical_core *c;
+
+    (void)state; /* [CFR460]: 1.2 cfm per W */
+    for (size_t i = 0; (c = dew_plant_typical_core(i)); i++)
+        assert_true(1.0 / c->power.likely >= dew_plant_typical_fan(0)->least);
+    assert_near(dew_plant_typical_fan(0)->least * per_cfm, 1.2, 1e-12);
+}
+
+static void furnace_fan_cap_of_1200_cfm(void **state)
+{
+    const char *words = NULL;
+
+    (void)state; /* [FER] 0.044 x 1200 + 182 */
+    assert_near(dew_plant_furnace_fan_cap(0, &words, 1200), 234.8, 1e-9);
+    assert_string_equal(words, "gas furnace, non-condensing");
+    assert_nan(dew_plant_furnace_fan_cap(3, NULL, 1200));
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_row_is_sound_and_sourced),
+        cmocka_unit_test(typical_ventilators_meet_the_least_efficacy),
+        cmocka_unit_test(furnace_fan_cap_of_1200_cfm),
+    };
+
+    return cmocka_run_group_tests_name("plant, library", tests, NULL, NULL);
+}
