@@ -3,8 +3,13 @@
 #include <math.h>
 
 #include "dew/air.h"
+#include "dew/control.h"
+#include "dew/frost.h"
 #include "dew/leakage.h"
 #include "march/march.h"
+
+/* The winter target holds only in winter, and comes in over this much RH. */
+static const double winter_below = 10.0, winter_width = 0.04;
 
 static double on_share(const struct dew_case *c, const struct dew_date *date)
 {
@@ -26,16 +31,55 @@ static double idle_share(const struct dew_handler *h, double full, int vent)
     return 0.0;
 }
 
-static void mix_vent(const struct dew_march *m, const struct dew__hour *h,
-                     struct dew__mixing *mix)
+/* Share of time left to the ventilator by lockout and the winter target. */
+static double kept(const struct dew_march *m, const struct dew__hour *h,
+                   const struct dew_state *at, double rh)
 {
-    double on = on_share(&m->c, h->date);
+    const struct dew_control *k = &m->c.plant.control;
+    double keep = dew_plant_lockout(k, h->now.mid.w, at->w);
+    double target = dew_plant_winter_rh(k, h->now.mid.t), dry;
 
-    mix->vent[DEW_VENT_OFF] = 1.0 - on;
-    mix->vent[DEW_VENT_ON] = on;
-    mix->vent[DEW_VENT_BOOST] = 0.0;
-    mix->vent[DEW_VENT_DEFROST] = 0.0;
-    mix->bypass = 0.0;
+    if (isfinite(target) && h->now.mid.t < winter_below) {
+        dry = 1.0 - dew_plant_ramp(rh, target, winter_width);
+        keep *= 1.0 - dry * (1.0 - k->lockout_least);
+    }
+    return keep;
+}
+
+static double frost_share(const struct dew_march *m, const struct dew__hour *h,
+                          const struct dew_state *at)
+{
+    const struct dew_frost_rule *rule = &m->c.plant.frost;
+
+    if (rule->strategy == DEW_FROST_NONE || h->now.mid.t >= rule->start)
+        return 0.0;
+    return dew_plant_frost_share(rule, h->now.mid.t,
+                                 dew_air_dew(at->w, h->now.mid.p));
+}
+
+static double boost_share(const struct dew_march *m, const struct dew__hour *h,
+                          double rh)
+{
+    const struct dew_control *k = &m->c.plant.control;
+    int event = h->now.drive.showers > 0.0 || h->now.drive.cooking > 0.0;
+
+    return fmax(dew_plant_boost(k, rh), event ? k->event_boost : 0.0);
+}
+
+static void mix_vent(const struct dew_march *m, const struct dew__hour *h,
+                     const struct dew_state *at, struct dew__mixing *mix)
+{
+    double rh = dew_air_rh(at->t_air, at->w, h->now.mid.p);
+    double boost = boost_share(m, h, rh);
+    double on = on_share(&m->c, h->date) * kept(m, h, at, rh);
+    double run = on + (1.0 - on) * boost, frost = frost_share(m, h, at);
+
+    mix->vent[DEW_VENT_OFF] = 1.0 - run;
+    mix->vent[DEW_VENT_ON] = (run - boost) * (1.0 - frost);
+    mix->vent[DEW_VENT_BOOST] = boost * (1.0 - frost);
+    mix->vent[DEW_VENT_DEFROST] = run * frost;
+    mix->bypass =
+        dew_plant_bypass(&m->c.plant.control, h->now.mid.t, at->t_air);
     mix->gain = 1.0;
 }
 
@@ -70,8 +114,7 @@ void dew__mix_of(const struct dew_march *m, const struct dew__hour *h,
                  const struct dew_state *at, const struct dew__duty *duty,
                  struct dew__mixing *mix)
 {
-    (void)at; /* boost, lockout and frost look at it */
-    mix_vent(m, h, mix);
+    mix_vent(m, h, at, mix);
     mix_locals(m, h, mix);
     mix_blowers(m, duty, mix);
 }
@@ -100,6 +143,34 @@ static double rh_at(const struct dew_march *m, const struct dew_state *x)
     return m->before.p * x->w / (0.621945 + x->w) / dew__pws(x->t_air);
 }
 
+/* Compressor and condenser fan; a cycling unit runs longer than its load,
+   by 1 - C_d (1 - duty), [NREL-56354]. */
+static void tell_cooling(const struct dew_march *m, const struct dew__hour *h,
+                         const struct dew__sum *sum, struct dew_result *r)
+{
+    const double power[DEW_HANDLERS] = {h->now.c1.power, h->now.c2.power,
+                                        h->now.c3.power};
+    const double run[DEW_HANDLERS] = {sum->duty.cool, sum->duty.cool_2,
+                                      sum->duty.cool_3};
+
+    for (int k = 0; k < m->c.plant.handler_count; k++) {
+        double duty = run[k] / h->dt;
+        double fits = 1.0 - m->c.plant.handlers[k].cycling * (1.0 - duty);
+
+        r->energy.cooling += power[k] * run[k] / fits;
+    }
+}
+
+/* A heat pump's COP on the line through its two rated points, not below 1. */
+static double heat_pump_cop(const struct dew_heater *heater, double t_out)
+{
+    const double warm = 8.3, cold = -8.3; /* 47 and 17 degF                 */
+    double slope = (heater->cop_warm - heater->cop_cold) / (warm - cold);
+    double cop = heater->cop_cold + slope * (t_out - cold);
+
+    return cop > 1.0 ? cop : 1.0;
+}
+
 static void tell_energy(const struct dew_march *m, const struct dew__hour *h,
                         const struct dew__sum *sum, struct dew_result *r)
 {
@@ -107,7 +178,13 @@ static void tell_energy(const struct dew_march *m, const struct dew__hour *h,
 
     r->energy.ventilator += h->now.blend.fan_w * h->dt;
     r->energy.blower += sum->heat.blowers;
-    if (heater->efficiency > 0.0 && heater->fuel > 0)
+    r->energy.preheat += h->preheat_w * h->dt;
+    r->energy.dehumidifier += h->now.drive.dry_power * sum->duty.dry;
+    tell_cooling(m, h, sum, r);
+    if (!(heater->efficiency > 0.0) && heater->capacity > 0.0)
+        r->energy.heating_power +=
+            sum->heat.heating / heat_pump_cop(heater, h->now.mid.t);
+    else if (heater->efficiency > 0.0 && heater->fuel > 0)
         r->energy.heating_fuel += sum->heat.heating / heater->efficiency;
     else if (heater->efficiency > 0.0)
         r->energy.heating_power += sum->heat.heating / heater->efficiency;
@@ -175,6 +252,7 @@ void dew__tell_hour(const struct dew_march *m, const struct dew__hour *h,
     r->pressure = dew_house_pressure(&m->c.house.leakage, 0.0, -h->worst);
     r->pressure_all = m->pressure_all;
     r->wiped = h->wiped;
+    r->coil_drained = h->drained;
     r->duty.window = m->c.house.windows.flow > 0.0
                          ? h->now.drive.window / m->c.house.windows.flow
                          : 0.0;

@@ -21,6 +21,7 @@ static void begin(struct dew_march *m, struct dew__hour *h)
         return;
     h->now.mid = *h->end;
     dew__mix_of(m, h, &m->x, &none, &h->mix);
+    dew__equip(m, h, &m->x, &none);
     m->blend =
         dew__blend_all(&m->c, &h->mix, m->lane.rho,
                        dew__natural(&m->lane, m->x.t_air, h->end), &h->worst);
@@ -63,13 +64,17 @@ static void one_step(struct dew_march *m, struct dew__hour *h, double middle,
     guess = dew__sources(now, &m->terms, owed);
     at = dew__predict(now, &guess, &m->x, h->dt, &duty);
     dew__mix_of(m, h, &at, &duty, &h->mix);
+    dew__equip(m, h, &at, &duty);
     natural = dew__natural(&m->lane, at.t_air, &now->mid);
     now->blend =
         dew__blend_all(&m->c, &h->mix, m->lane.rho, natural, &h->worst);
+    now->blend.preheat =
+        h->preheat_w * (1.0 - m->c.paths[DEW_VENT_ON][0].sensible);
     m->terms = dew__settle(now, &at, &duty, owed, 1.0 / h->dt);
     m->blend = now->blend;
     m->x = dew__finish(now, &m->terms, &m->x, h->dt, &sum);
     wipe_all(m, h);
+    dew__drain(m, h, &sum);
     dew__tell_step(m, h, &from, &sum, r);
 }
 
@@ -172,6 +177,23 @@ static double pressure_of_all(const struct dew_case *c)
     return dew_house_pressure(&c->house.leakage, 0.0, -worst);
 }
 
+/* Resolve the coils; a handler without capacity only blows. */
+static enum dew_status open_coils(struct dew_march *m, struct dew_error *err)
+{
+    for (int k = 0; k < m->c.plant.handler_count; k++) {
+        const struct dew_handler *handler = &m->c.plant.handlers[k];
+        enum dew_status status;
+
+        if (!(handler->capacity > 0.0))
+            continue;
+        status = dew_plant_coil_open(handler, &m->coils[k], err);
+        if (status != DEW_OK)
+            return status;
+        m->stores[k] = dew_plant_coil_store_of(handler, &m->coils[k]);
+    }
+    return DEW_OK;
+}
+
 enum dew_status dew_march_open(struct dew_march **march,
                                const struct dew_case *c,
                                const struct dew_hour *before,
@@ -194,6 +216,11 @@ enum dew_status dew_march_open(struct dew_march **march,
     m->x = first_state(c, &m->lane, before);
     m->alike = dew__paths_alike(c);
     m->pressure_all = pressure_of_all(c);
+    status = open_coils(m, err);
+    if (status != DEW_OK) {
+        free(m);
+        return status;
+    }
     *march = m;
     return DEW_OK;
 }

@@ -3,6 +3,8 @@
 #ifndef DEW_MARCH_MARCH_H
 #define DEW_MARCH_MARCH_H
 
+#include "dew/coil.h"
+#include "dew/coil_store.h"
 #include "march/drive.h"
 #include "march/ledger.h"
 #include "march/paths.h"
@@ -16,11 +18,13 @@ struct dew_march {
     struct dew_state x;
     struct dew__terms terms; /* of the last step: the next one's prediction  */
     struct dew__blend blend; /* of the last step                             */
-    struct dew_hour before;  /* weather at the start of the hour             */
-    double pressure_all;     /* Pa   every exhaust at once                   */
-    int alike;               /* 1: no blower state differs in its paths      */
-    int begun;               /* 1: terms and blend are there                 */
-    int hour;                /* hours done                                   */
+    struct dew_coil coils[DEW_HANDLERS];
+    struct dew_coil_store stores[DEW_HANDLERS];
+    struct dew_hour before; /* weather at the start of the hour             */
+    double pressure_all;    /* Pa   every exhaust at once                   */
+    int alike;              /* 1: no blower state differs in its paths      */
+    int begun;              /* 1: terms and blend are there                 */
+    int hour;               /* hours done                                   */
 };
 
 /* One hour's work in hand. */
@@ -33,6 +37,9 @@ struct dew__hour {
     double dt, per_steps; /* s, 1/steps                                     */
     double wiped;         /* kg   off the surfaces this hour                 */
     double worst;         /* m3/s most negative supply less exhaust          */
+    struct dew_coil_store_out wet[DEW_HANDLERS]; /* as predicted, this step  */
+    double drained;   /* kg   off the coils this hour                    */
+    double preheat_w; /* W    of the ventilator, this step               */
 };
 
 /* Refuse a case that the step cannot march. */
@@ -43,6 +50,15 @@ enum dew_status dew__march_check(const struct dew_case *c,
 void dew__mix_of(const struct dew_march *m, const struct dew__hour *h,
                  const struct dew_state *at, const struct dew__duty *duty,
                  struct dew__mixing *mix);
+
+/* Coils, dryer, humidifier and thermostat of the step now predicted; writes
+   h->now.c1 .. c3, the drive's equipment members and h->wet. */
+void dew__equip(const struct dew_march *m, struct dew__hour *h,
+                const struct dew_state *at, const struct dew__duty *duty);
+
+/* Settle the coil stores after a step; h->drained grows. */
+void dew__drain(struct dew_march *m, struct dew__hour *h,
+                const struct dew__sum *sum);
 
 /* Add what a step did to the hour's result. */
 void dew__tell_step(const struct dew_march *m, struct dew__hour *h,

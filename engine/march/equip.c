@@ -1,0 +1,146 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The equipment at the predicted state of a step. */
+#include <math.h>
+
+#include "dew/air.h"
+#include "dew/control.h"
+#include "dew/dryer.h"
+#include "dew/frost.h"
+#include "march/march.h"
+#include "plant/coil_step.h"
+
+/* Wet bulb depression at rating: 80 degF dry, 67 degF wet, [APP-M]. */
+static const double rated_depression = 13.0 / 1.8;
+
+/* Overcooling comes in over this much RH, so that it does not chatter. */
+static const double overcool_width = 0.02;
+
+/* One coil running, and what its store gives and takes in the step. */
+static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
+                                const struct dew_state *at, int k, double run)
+{
+    const double held[DEW_HANDLERS] = {m->x.coil_1, m->x.coil_2, m->x.coil_3};
+    const struct dew_handler *handler = &m->c.plant.handlers[k];
+    struct dew_coil_air air = {.t = at->t_air,
+                               .w = at->w,
+                               .p = h->now.mid.p,
+                               .t_out = h->now.mid.t,
+                               .flow = 1.0};
+    struct dew_coil_work work = dew__plant_coil(&m->coils[k], &air);
+    double off = h->mix.vent[DEW_VENT_OFF];
+    double low = off * h->mix.low_off[k] + (1.0 - off) * h->mix.low_on[k];
+    struct dew_coil_store_in in = {.m = fmax(held[k], 0.0),
+                                   .seconds = h->dt,
+                                   .run = run,
+                                   .blower = run + (1.0 - run) * low,
+                                   .water = work.water,
+                                   .depression =
+                                       (air.t - work.t_wet) / rated_depression};
+    double meant = work.water * run * h->dt;
+
+    dew_plant_coil_store_step(&m->stores[k], &in, &h->wet[k]);
+    return (struct dew__coil){
+        .sensible = work.sensible,
+        .pass = work.m_bf * (meant > 0.0 ? h->wet[k].condensed / meant : 1.0),
+        .w_adp = work.w_adp,
+        .power = work.power,
+        .blower = handler->blower_w};
+}
+
+static void equip_blowers(const struct dew_march *m, struct dew__hour *h)
+{
+    struct dew__drive *d = &h->now.drive;
+    double off = h->mix.vent[DEW_VENT_OFF];
+
+    d->blower_idle = 0.0;
+    d->blower_full = 0.0;
+    for (int k = 0; k < m->c.plant.handler_count; k++) {
+        const struct dew_handler *handler = &m->c.plant.handlers[k];
+        double low = off * h->mix.low_off[k] + (1.0 - off) * h->mix.low_on[k];
+
+        d->blower_idle += low * handler->blower_low_w;
+        d->blower_full += handler->blower_w;
+    }
+    d->blower_heat =
+        m->c.plant.heater.by_air ? d->blower_full - d->blower_idle : 0.0;
+}
+
+static void equip_humidity(const struct dew_march *m, struct dew__hour *h,
+                           const struct dew_state *at)
+{
+    const struct dew_dryer *dryer = &m->c.plant.dryer;
+    struct dew_dryer_work work = {0};
+
+    if (dryer->rate > 0.0)
+        dew_plant_dryer_at(dryer, at->t_air, at->w, h->now.mid.p, &work);
+    h->now.drive.dry_rate = work.rate * dryer->drained;
+    h->now.drive.dry_power = work.power * dryer->drained;
+    h->now.drive.wet_rate = m->c.plant.humidifier.rate;
+}
+
+/* Outdoor air of the ventilator brought up to where frost begins. */
+static void preheat(const struct dew_march *m, struct dew__hour *h)
+{
+    const struct dew_frost_rule *rule = &m->c.plant.frost;
+    double on = 1.0 - h->mix.vent[DEW_VENT_OFF];
+
+    h->preheat_w = 0.0;
+    if (rule->strategy == DEW_FROST_PREHEAT && h->now.mid.t < rule->start)
+        h->preheat_w = on * m->c.paths[DEW_VENT_ON][0].supply *
+                       dew_plant_frost_preheat(rule, h->now.mid.t);
+}
+
+/* Lower the set point while the house is too humid. */
+static void overcool(const struct dew_march *m, struct dew__hour *h,
+                     const struct dew_state *at)
+{
+    const struct dew_handler *lead = &m->c.plant.handlers[0];
+    double set = m->c.house.comfort.cool[h->date->hour - 1];
+    double rh = dew_air_rh(at->t_air, at->w, h->now.mid.p);
+
+    if (m->c.plant.handler_count > 0 && lead->overcool > 0.0)
+        set -= lead->overcool *
+               dew_plant_ramp(rh, lead->overcool_rh, overcool_width);
+    h->now.drive.set_cool = set;
+}
+
+void dew__equip(const struct dew_march *m, struct dew__hour *h,
+                const struct dew_state *at, const struct dew__duty *duty)
+{
+    const double run[DEW_HANDLERS] = {duty->cool, duty->cool_2, duty->cool_3};
+    struct dew__coil *coils[DEW_HANDLERS] = {&h->now.c1, &h->now.c2,
+                                             &h->now.c3};
+
+    h->now.drive.putback = 0.0;
+    for (int k = 0; k < m->c.plant.handler_count; k++) {
+        if (!(m->coils[k].capacity > 0.0))
+            continue;
+        *coils[k] = coil_at(m, h, at, k, run[k]);
+        h->now.drive.putback += h->wet[k].put_back / h->dt;
+    }
+    equip_blowers(m, h);
+    equip_humidity(m, h, at);
+    preheat(m, h);
+    overcool(m, h, at);
+}
+
+/* The coils' water as it was, shared out as predicted. */
+void dew__drain(struct dew_march *m, struct dew__hour *h,
+                const struct dew__sum *sum)
+{
+    double *held[DEW_HANDLERS] = {&m->x.coil_1, &m->x.coil_2, &m->x.coil_3};
+    double meant = 0.0, caught = -sum->water.coil;
+
+    for (int k = 0; k < m->c.plant.handler_count; k++)
+        meant += h->wet[k].condensed;
+    for (int k = 0; k < m->c.plant.handler_count; k++) {
+        double even = 1.0 / m->c.plant.handler_count;
+        double share = meant > 0.0 ? h->wet[k].condensed / meant : even;
+        double most = m->stores[k].most, over;
+
+        *held[k] += caught * share - h->wet[k].put_back;
+        over = fmax(*held[k] - most, 0.0);
+        *held[k] -= over;
+        h->drained += over;
+    }
+}
