@@ -1,0 +1,84 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Steps of half an hour against an 8(9) integrator at 1e-10 on the same
+ * right-hand side: three weeks of each season of a made-up year.  The study
+ * does the whole of six real years.
+ */
+#include "support/rows.h"
+
+#include "support/lively.h"
+
+#include "support/converge.h"
+
+enum { WEEKS = 3 * 7 * 24 };
+
+struct row {
+    const char *name;
+    int from;
+    double band, cool;
+};
+
+static const struct row rows[] = {
+    {"winter, 1 K band", 300, 1.0, 0.0},
+    {"spring, 1 K band, cooling", 2500, 1.0, 7500.0},
+    {"summer, 1 K band, cooling", 4500, 1.0, 7500.0},
+    {"summer, 0.2 K band, cooling", 4500, 0.2, 7500.0},
+    {"autumn, 0.2 K band", 6700, 0.2, 7500.0},
+};
+
+static struct dew_case case_of(const struct row *row)
+{
+    struct dew_case c = lively_case();
+
+    c.house.comfort.band = row->band;
+    for (int s = 0; s < DEW_SURFACES; s++)
+        c.house.surfaces[s].area = 0.0; /* a film runs dry: a kink in time   */
+    if (row->cool > 0.0) {
+        c.plant.handler_count = 1;
+        c.plant.handlers[0] = (struct dew_handler){.capacity = row->cool,
+                                                   .shr = 0.74,
+                                                   .air = 0.39,
+                                                   .cop = 3.9,
+                                                   .blower_w = 310.0,
+                                                   .cycles_max = 3.0,
+                                                   .hold_s = 1000.0,
+                                                   .gamma = 1.5};
+    }
+    return c;
+}
+
+static void half_hours_follow_the_integrator(void **state)
+{
+    static struct dew_hour hours[WEEKS];
+    static struct dew_date dates[WEEKS];
+    const struct row *row = *state;
+    struct dew_case c = case_of(row);
+    struct converge_year year = {hours, dates, WEEKS};
+    struct dew_hour before = lively_weather(row->from);
+    struct dew_march *m;
+    struct converge got;
+
+    for (int h = 0; h < WEEKS; h++) {
+        hours[h] = lively_weather(row->from + h + 1);
+        dates[h] = date_of(row->from + h);
+    }
+    assert_int_equal(dew_march_open(&m, &c, &before, NULL), DEW_OK);
+    got = converge_run(m, &year, ODE_RK8PD, 1e-10);
+    dew_march_close(m);
+    print_message("%s: RH rms %.4f, max %.4f point, %g against %g h humid, "
+                  "%ld calls\n",
+                  row->name, got.rms, got.max, got.humid_a, got.humid_b,
+                  got.calls);
+    assert_true(got.rms <= 0.03);
+    assert_true(got.max <= 0.15);
+    assert_true(fabs(got.humid_a - got.humid_b) <= 3.0);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[COUNT_OF(rows)];
+    size_t n = 0;
+
+    ADD_ROWS(tests, n, rows, half_hours_follow_the_integrator);
+    return _cmocka_run_group_tests("march, convergence", tests, n, NULL, NULL);
+}

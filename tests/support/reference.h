@@ -1,0 +1,115 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * The march's own right-hand side for an adaptive integrator: the same
+ * inlined curves, blends and flows, evaluated at the state instead of at a
+ * predicted midpoint.  The thermostat must have a band (without one it is a
+ * constraint and not an equation), and the coil no store that gives back.
+ */
+#ifndef DEW_TESTS_REFERENCE_H
+#define DEW_TESTS_REFERENCE_H
+
+#include "march/march.h"
+#include "support/ode.h"
+
+enum { REFERENCE_SIZE = 6 }; /* t_air t_mass w w_day w_deep co2             */
+
+struct reference {
+    const struct dew_march *march; /* its case, lane and planes             */
+    struct dew__hour hour;
+    double begin; /* s, of the hour                                         */
+    long calls;
+};
+
+static inline struct dew_state reference_state(const double *y)
+{
+    return (struct dew_state){.t_air = y[0],
+                              .t_mass = y[1],
+                              .w = y[2],
+                              .w_day = y[3],
+                              .w_deep = y[4],
+                              .co2 = y[5]};
+}
+
+static inline struct dew__duty reference_duty(const struct dew__now *n,
+                                              const struct dew_state *x)
+{
+    double band = n->lane.band;
+    struct dew__duty d = {0};
+
+    d.heat = dew__clamp01((n->drive.set_heat - x->t_air) / band);
+    dew__share_out(n, dew__clamp01((x->t_air - n->drive.set_cool) / band), &d);
+    return d;
+}
+
+static inline void reference_rate(const struct dew__now *n,
+                                  const struct dew__terms *k,
+                                  const struct dew_state *x,
+                                  struct dew__duty *duty, double *f)
+{
+    const struct dew__lane *l = &n->lane;
+    struct dew__pieces p = dew__pieces_of(n, k, duty, x, 0.0);
+    struct dew_water_flows w = dew__water_flows(n, k, &p, x, duty);
+    struct dew__node s = dew__surface_node(n, k);
+    double ts = s.a * x->t_air + s.b * x->t_mass + s.c;
+    double all = n->c1.sensible + n->c2.sensible + n->c3.sensible;
+    double cool = dew__ratio(duty->cool * n->c1.sensible, all) * k->cool_full;
+    double p1 = k->pws_store / l->cap_day, p2 = k->pws_store / l->cap_deep;
+    double down = l->rate_deep * (p1 * x->w_day - p2 * x->w_deep), sum = 0.0;
+    double out = (n->blend.leak + n->blend.fresh + n->blend.unplanned +
+                  n->blend.ductleak) /
+                     l->rho +
+                 n->drive.window;
+
+#define ADD(name, words) sum += w.name;
+    DEW_WATER_MAP(ADD)
+#undef ADD
+    f[0] = (k->air_source - k->air_g * x->t_air + l->h_is * (ts - x->t_air) +
+            duty->heat * k->heat_full - cool) /
+           l->c_air;
+    f[1] = (k->mass_source - (l->h_em + l->h_ground) * x->t_mass +
+            l->h_ms * (ts - x->t_mass)) /
+           l->c_mass;
+    f[2] = sum / l->mass_air;
+    f[3] = -w.store - down;
+    f[4] = down;
+    f[5] = (1e6 * n->drive.co2_in + out * (l->co2_out - x->co2)) / l->volume;
+}
+
+static inline void reference_f(double t, const double *y, double *f, void *with)
+{
+    struct reference *r = with;
+    struct dew__hour h = r->hour;
+    struct dew_state x = reference_state(y);
+    struct dew__duty duty;
+    struct dew__terms k;
+
+    r->calls++;
+    h.now.mid = dew_hour_between(&h.start, h.end, (t - r->begin) / 3600.0);
+    duty = reference_duty(&h.now, &x);
+    dew__mix_of(r->march, &h, &x, &duty, &h.mix);
+    dew__equip(r->march, &h, &x, &duty);
+    duty = reference_duty(&h.now, &x);
+    h.now.blend = dew__blend_all(
+        &r->march->c, &h.mix, r->march->lane.rho,
+        dew__natural(&r->march->lane, x.t_air, &h.now.mid), &h.worst);
+    k = dew__settle(&h.now, &x, &duty, 0.0, 1.0);
+    reference_rate(&h.now, &k, &x, &duty, f);
+}
+
+static inline void reference_begin(struct reference *r,
+                                   const struct dew_march *m,
+                                   const struct dew_hour *out,
+                                   const struct dew_date *date, int hour)
+{
+    r->march = m;
+    r->hour = (struct dew__hour){.start = m->before,
+                                 .end = out,
+                                 .date = date,
+                                 .per_steps = 0.5,
+                                 .dt = 1800.0};
+    r->hour.now.lane = m->lane;
+    r->hour.now.drive = dew__drive_of(&m->c, m->planes, &m->clock, out, date);
+    r->begin = 3600.0 * hour;
+}
+
+#endif
