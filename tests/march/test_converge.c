@@ -30,20 +30,9 @@ static struct dew_case case_of(const struct row *row)
 {
     struct dew_case c = lively_case();
 
-    c.house.comfort.band = row->band;
-    for (int s = 0; s < DEW_SURFACES; s++)
-        c.house.surfaces[s].area = 0.0; /* a film runs dry: a kink in time   */
-    if (row->cool > 0.0) {
-        c.plant.handler_count = 1;
-        c.plant.handlers[0] = (struct dew_handler){.capacity = row->cool,
-                                                   .shr = 0.74,
-                                                   .air = 0.39,
-                                                   .cop = 3.9,
-                                                   .blower_w = 310.0,
-                                                   .cycles_max = 3.0,
-                                                   .hold_s = 1000.0,
-                                                   .gamma = 1.5};
-    }
+    lively_cool(&c, row->band);
+    if (!(row->cool > 0.0))
+        c.plant.handler_count = 0;
     return c;
 }
 

@@ -17,11 +17,6 @@ struct converge_year {
     size_t count;
 };
 
-static inline double rh_of(const double *y, double p)
-{
-    return dew_air_rh(y[0], y[2], p);
-}
-
 static inline void converge_load(const struct dew_state *x, double *y)
 {
     y[0] = x->t_air;
@@ -39,6 +34,17 @@ static inline void converge_scale(double *y, double to)
 
     for (int i = 0; i < REFERENCE_SIZE; i++)
         y[i] *= to > 0.0 ? 1.0 / unit[i] : unit[i];
+}
+
+/* RH at a scaled state, pressure p. */
+static inline double converge_rh(const double *z, double p)
+{
+    double y[REFERENCE_SIZE];
+
+    for (int i = 0; i < REFERENCE_SIZE; i++)
+        y[i] = z[i];
+    converge_scale(y, -1.0);
+    return dew_air_rh(y[0], y[2], p);
 }
 
 static inline void converge_f(double t, const double *z, double *dz, void *with)
@@ -68,7 +74,7 @@ static inline struct converge converge_run(struct dew_march *m,
     for (size_t h = 0; h < year->count; h++) {
         struct dew_result r;
         struct dew_error err = {0};
-        double a, b, got[REFERENCE_SIZE];
+        double a, b;
 
         reference_begin(&ref, m, &year->hours[h], &year->dates[h], (int)h);
         ode_restart(ode);
@@ -76,11 +82,8 @@ static inline struct converge converge_run(struct dew_march *m,
         if (dew_march_step(m, &year->hours[h], &year->dates[h], &r, &err))
             print_error("hour %d: %s\n", err.hour, err.text);
         assert_int_equal(err.status, DEW_OK);
-        for (int i = 0; i < REFERENCE_SIZE; i++)
-            got[i] = y[i];
-        converge_scale(got, -1.0);
         a = dew_air_rh(r.end.t_air, r.end.w, year->hours[h].p);
-        b = rh_of(got, year->hours[h].p);
+        b = converge_rh(y, year->hours[h].p);
         c.rms += (a - b) * (a - b);
         c.max = fmax(c.max, fabs(a - b));
         c.humid_a += a > m->c.limits.too_humid;

@@ -105,6 +105,23 @@ static inline struct dew_case lively_case(void)
     return c;
 }
 
+/* The same cooled, with a throttling band, and no film that runs dry. */
+static inline void lively_cool(struct dew_case *c, double band)
+{
+    c->house.comfort.band = band;
+    for (int s = 0; s < DEW_SURFACES; s++)
+        c->house.surfaces[s].area = 0.0;
+    c->plant.handler_count = 1;
+    c->plant.handlers[0] = (struct dew_handler){.capacity = 7500.0,
+                                                .shr = 0.74,
+                                                .air = 0.39,
+                                                .cop = 3.9,
+                                                .blower_w = 310.0,
+                                                .cycles_max = 3.0,
+                                                .hold_s = 1000.0,
+                                                .gamma = 1.5};
+}
+
 /* The year, hour by hour. */
 struct lively {
     struct dew_march *march;

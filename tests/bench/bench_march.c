@@ -1,0 +1,164 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * The march beside GSL's integrators: cost at equal error, on one right-hand
+ * side, in one run.  Figures are ratios; absolute ones hold on this machine.
+ */
+#include "support/rows.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <sys/resource.h>
+#include <time.h>
+
+#include "support/lively.h"
+
+#include "support/converge.h"
+
+enum { HOURS = 8760 };
+
+static struct dew_hour hours[HOURS];
+static struct dew_date dates[HOURS];
+static double truth[HOURS]; /* RH at the ends of hours, 8(9) at 1e-10       */
+
+static double seconds(void)
+{
+    struct timespec t;
+
+    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &t);
+    return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
+}
+
+static struct dew_march *opened(void)
+{
+    struct dew_case c = lively_case();
+    struct dew_hour before = lively_weather(0);
+    struct dew_march *m;
+
+    lively_cool(&c, 1.0);
+    if (dew_march_open(&m, &c, &before, NULL))
+        exit(EXIT_FAILURE);
+    return m;
+}
+
+/* The march alone; RH rms against truth, points. */
+static double march_year(double *rms)
+{
+    struct dew_march *m = opened();
+    double begun = seconds(), sum = 0.0, spent;
+
+    for (int h = 0; h < HOURS; h++) {
+        struct dew_result r;
+        double gap = 0.0;
+
+        if (dew_march_step(m, &hours[h], &dates[h], &r, NULL))
+            exit(EXIT_FAILURE);
+        if (rms != NULL)
+            gap = dew_air_rh(r.end.t_air, r.end.w, hours[h].p) - truth[h];
+        sum += gap * gap;
+    }
+    spent = seconds() - begun;
+    if (rms != NULL)
+        *rms = 100.0 * sqrt(sum / HOURS);
+    dew_march_close(m);
+    return spent;
+}
+
+/* The clockwork that the march would have turned. */
+static void turn(struct dew_march *m, int h)
+{
+    m->before = hours[h];
+    m->clock.mild += (hours[h].t - m->clock.mild) / (24.0 * 7.0);
+    m->clock.day += 1.0 / 24.0;
+}
+
+/* One integrator through the year; fills truth when rms is NULL. */
+static double ode_year(enum ode_kind kind, double tolerance, double *rms)
+{
+    struct dew_march *m = opened();
+    struct reference ref = {0};
+    struct ode_system system = {converge_f, &ref, REFERENCE_SIZE};
+    struct ode *ode = ode_open(kind, &system, 60.0, tolerance, 0.0);
+    double y[REFERENCE_SIZE], t = 0.0, begun = seconds(), sum = 0.0;
+
+    converge_load(&m->x, y);
+    converge_scale(y, 1.0);
+    for (int h = 0; h < HOURS && isfinite(sum); h++) {
+        double rh;
+
+        reference_begin(&ref, m, &hours[h], &dates[h], h);
+        ode_restart(ode);
+        if (!ode_to(ode, &t, 3600.0 * (h + 1), y))
+            sum = NAN;
+        turn(m, h);
+        rh = converge_rh(y, hours[h].p);
+        if (rms == NULL)
+            truth[h] = rh;
+        sum += (rh - truth[h]) * (rh - truth[h]);
+    }
+    begun = seconds() - begun;
+    if (rms != NULL)
+        *rms = 100.0 * sqrt(sum / HOURS);
+    ode_close(ode);
+    dew_march_close(m);
+    return begun;
+}
+
+static int ascending(const void *a, const void *b)
+{
+    double x = *(const double *)a, y = *(const double *)b;
+
+    return (x > y) - (x < y);
+}
+
+static double median_year(double *rms)
+{
+    double t[7];
+
+    for (int i = 0; i < 7; i++)
+        t[i] = march_year(i == 0 ? rms : NULL);
+    qsort(t, 7, sizeof t[0], ascending);
+    return t[3];
+}
+
+/* Each method from loose to tight until it is as good as the march. */
+static void ladder(double ours, double rms)
+{
+    static const struct {
+        const char *name;
+        enum ode_kind kind;
+    } kinds[] = {{"rk2", ODE_RK2},
+                 {"rkck", ODE_RKCK},
+                 {"rk8pd", ODE_RK8PD},
+                 {"msbdf", ODE_MSBDF}};
+    static const double tolerances[] = {1e-1, 3e-2, 1e-2, 3e-3, 1e-3, 3e-4};
+
+    for (size_t k = 0; k < COUNT_OF(kinds); k++)
+        for (size_t i = 0; i < COUNT_OF(tolerances); i++) {
+            double got, spent = ode_year(kinds[k].kind, tolerances[i], &got);
+
+            printf("  %-6s at %-7g %8.2f ms   rms %.4f point   %6.1f x%s\n",
+                   kinds[k].name, tolerances[i], 1e3 * spent, got, spent / ours,
+                   got <= rms ? "   reaches ours" : "");
+            if (got <= rms)
+                break;
+        }
+}
+
+int main(void)
+{
+    struct rusage use;
+    double rms, ours;
+
+    for (int h = 0; h < HOURS; h++) {
+        hours[h] = lively_weather(h + 1);
+        dates[h] = date_of(h);
+    }
+    printf("truth: rk8pd at 1e-10, %.2f s\n", ode_year(ODE_RK8PD, 1e-10, NULL));
+    ours = median_year(&rms);
+    printf("march: %.2f ms a house-year, %.0f ns a step, rms %.4f point\n",
+           1e3 * ours, 1e9 * ours / (2.0 * HOURS), rms);
+    ladder(ours, rms);
+    getrusage(RUSAGE_SELF, &use);
+    printf("peak memory %.1f MiB\n", (double)use.ru_maxrss / 1024.0);
+    return 0;
+}
