@@ -15,6 +15,20 @@ static const double rated_depression = 13.0 / 1.8;
 /* Overcooling comes in over this much RH, so that it does not chatter. */
 static const double overcool_width = 0.02;
 
+/*
+ * The stage a machine runs at: two stages run the low one while it carries
+ * the load, a variable one follows the load down to its turndown.  need is
+ * the last prediction's duty times the stage it was made at.
+ */
+static double stage_of(const struct dew_handler *h, double need)
+{
+    if (h->turndown > 0.0 && h->turndown < 1.0)
+        return need < h->turndown ? h->turndown : need < 1.0 ? need : 1.0;
+    if (h->low_stage > 0.0 && h->low_stage < 1.0)
+        return need < h->low_stage ? h->low_stage : 1.0;
+    return 1.0;
+}
+
 /* One coil running, and what its store gives and takes in the step. */
 static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
                                 const struct dew_state *at, int k, double run)
@@ -26,7 +40,10 @@ static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
                                .p = h->now.mid.p,
                                .t_out = h->now.mid.t,
                                .flow = 1.0};
-    struct dew_coil_work work = dew__plant_coil(&m->coils[k], &air);
+    struct dew_coil coil = h->stage[k] < 1.0
+                               ? dew_plant_coil_stage(&m->coils[k], h->stage[k])
+                               : m->coils[k];
+    struct dew_coil_work work = dew__plant_coil(&coil, &air);
     double off = h->mix.vent[DEW_VENT_OFF];
     double low = off * h->mix.low_off[k] + (1.0 - off) * h->mix.low_on[k];
     struct dew_coil_store_in in = {.m = fmax(held[k], 0.0),
@@ -44,7 +61,7 @@ static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
         .pass = work.m_bf * (meant > 0.0 ? h->wet[k].condensed / meant : 1.0),
         .w_adp = work.w_adp,
         .power = work.power,
-        .blower = handler->blower_w};
+        .blower = handler->blower_w * h->stage[k]};
 }
 
 static void equip_blowers(const struct dew_march *m, struct dew__hour *h)
@@ -59,7 +76,7 @@ static void equip_blowers(const struct dew_march *m, struct dew__hour *h)
         double low = off * h->mix.low_off[k] + (1.0 - off) * h->mix.low_on[k];
 
         d->blower_idle += low * handler->blower_low_w;
-        d->blower_full += handler->blower_w;
+        d->blower_full += handler->blower_w * h->stage[k];
     }
     d->blower_heat =
         m->c.plant.heater.by_air ? d->blower_full - d->blower_idle : 0.0;
@@ -113,8 +130,10 @@ void dew__equip(const struct dew_march *m, struct dew__hour *h,
 
     h->now.drive.putback = 0.0;
     for (int k = 0; k < m->c.plant.handler_count; k++) {
+        h->stage[k] = 1.0;
         if (!(m->coils[k].capacity > 0.0))
             continue;
+        h->stage[k] = stage_of(&m->c.plant.handlers[k], run[k] * m->stage[k]);
         *coils[k] = coil_at(m, h, at, k, run[k]);
         h->now.drive.putback += h->wet[k].put_back / h->dt;
     }

@@ -14,8 +14,9 @@
     X(mass_air)                                                                \
     X(volume)                                                                  \
     X(stack_k)                                                                 \
-    X(stack_n) X(wind_k) X(wind_n) X(leak_constant) X(h_is) X(h_ms) X(h_em)    \
-        X(h_w) X(h_ground) X(c_air) X(c_mass) X(mass_share) X(lost_share)      \
+    X(stack_n)                                                                 \
+    X(wind_k) X(wind_n) X(leak_constant) X(h_is) X(h_ms) X(h_em) X(h_w)        \
+        X(h_ground) X(c_air) X(c_mass) X(mass_share) X(lost_share)             \
             X(convective) X(cap_day) X(cap_deep) X(rate_day) X(rate_deep)      \
                 X(evap_plants) X(evap_laundry) X(evap_ground) X(cool_plants)   \
                     X(cool_laundry) X(cool_ground) X(band) X(lead_lag)         \
@@ -31,8 +32,9 @@
     X(showers)                                                                 \
     X(cooking)                                                                 \
     X(dishes)                                                                  \
-    X(laundry) X(plants) X(pets) X(ground) X(drying) X(burning) X(other)       \
-        X(bodies) X(gains) X(solar) X(sunlit) X(set_heat) X(set_cool) X(given) \
+    X(laundry)                                                                 \
+    X(plants) X(pets) X(ground) X(drying) X(burning) X(other) X(bodies)        \
+        X(gains) X(solar) X(sunlit) X(set_heat) X(set_cool) X(given)           \
             X(heat_cap) X(t_ground) X(p_ground) X(window) X(co2_in)            \
                 X(dry_rate) X(dry_power) X(wet_rate) X(blower_idle)            \
                     X(blower_full) X(blower_heat) X(putback)
@@ -59,9 +61,10 @@
     X(per_w)                                                                   \
     X(pws_air)                                                                 \
     X(pws_store)                                                               \
-    X(evap_air) X(evap_surface) X(wsat_glass) X(wsat_edge) X(wsat_corner)      \
-        X(air_source) X(surface_source) X(mass_source) X(air_g) X(heat_full)   \
-            X(cool_full) X(w_source) X(w_g)
+    X(evap_air)                                                                \
+    X(evap_surface) X(wsat_glass) X(wsat_edge) X(wsat_corner) X(air_source)    \
+        X(surface_source) X(mass_source) X(air_g) X(heat_full) X(cool_full)    \
+            X(w_source) X(w_g)
 
 #define DEW_LANE_STRUCT(name, MAP)                                             \
     struct name {                                                              \

@@ -4,6 +4,7 @@
 
 #include <math.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "core/fail.h"
 #include "dew/air.h"
@@ -75,6 +76,7 @@ static void one_step(struct dew_march *m, struct dew__hour *h, double middle,
     m->x = dew__finish(now, &m->terms, &m->x, h->dt, &sum);
     wipe_all(m, h);
     dew__drain(m, h, &sum);
+    memcpy(m->stage, h->stage, sizeof m->stage);
     dew__tell_step(m, h, &from, &sum, r);
 }
 
@@ -184,6 +186,7 @@ static enum dew_status open_coils(struct dew_march *m, struct dew_error *err)
         const struct dew_handler *handler = &m->c.plant.handlers[k];
         enum dew_status status;
 
+        m->stage[k] = 1.0;
         if (!(handler->capacity > 0.0))
             continue;
         status = dew_plant_coil_open(handler, &m->coils[k], err);
