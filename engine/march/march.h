@@ -22,9 +22,10 @@ struct dew_march {
     struct dew_coil_store stores[DEW_HANDLERS];
     struct dew_hour before; /* weather at the start of the hour             */
     double pressure_all;    /* Pa   every exhaust at once                   */
-    int alike;              /* 1: no blower state differs in its paths      */
-    int begun;              /* 1: terms and blend are there                 */
-    int hour;               /* hours done                                   */
+    double stage[DEW_HANDLERS]; /* -   of capacity, last step             */
+    int alike; /* 1: no blower state differs in its paths      */
+    int begun; /* 1: terms and blend are there                 */
+    int hour;  /* hours done                                   */
 };
 
 /* One hour's work in hand. */
@@ -38,7 +39,8 @@ struct dew__hour {
     double wiped;         /* kg   off the surfaces this hour                 */
     double worst;         /* m3/s most negative supply less exhaust          */
     struct dew_coil_store_out wet[DEW_HANDLERS]; /* as predicted, this step  */
-    double drained;   /* kg   off the coils this hour                    */
+    double drained; /* kg   off the coils this hour                    */
+    double stage[DEW_HANDLERS]; /* -   of capacity, this step             */
     double preheat_w; /* W    of the ventilator, this step               */
 };
 
