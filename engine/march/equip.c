@@ -29,6 +29,30 @@ static double stage_of(const struct dew_handler *h, double need)
     return 1.0;
 }
 
+/* How the apparatus dew point follows the entering humidity ratio: near this
+   throughout, see dew__plant_total_dry. */
+static const double follows = 0.56;
+
+/*
+ * The coil as a straight line in w about the predicted state, so that the
+ * stage's own w finds nearly the coil's own answer.  wet: share of the water
+ * that the coil's start lets through.
+ */
+static struct dew__coil line_of(const struct dew_coil_work *work,
+                                const struct dew_coil_air *air, double wet,
+                                double blower)
+{
+    double pass = work->m_bf * (1.0 - follows);
+    int dry = work->w_adp >= air->w;
+
+    return (struct dew__coil){.sensible = work->sensible,
+                              .pass = wet * pass,
+                              .w_adp = dry ? work->w_adp
+                                           : air->w - work->water / pass,
+                              .power = work->power,
+                              .blower = blower};
+}
+
 /* One coil running, and what its store gives and takes in the step. */
 static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
                                 const struct dew_state *at, int k, double run)
@@ -56,12 +80,8 @@ static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
     double meant = work.water * run * h->dt;
 
     dew_plant_coil_store_step(&m->stores[k], &in, &h->wet[k]);
-    return (struct dew__coil){
-        .sensible = work.sensible,
-        .pass = work.m_bf * (meant > 0.0 ? h->wet[k].condensed / meant : 1.0),
-        .w_adp = work.w_adp,
-        .power = work.power,
-        .blower = handler->blower_w * h->stage[k]};
+    return line_of(&work, &air, meant > 0.0 ? h->wet[k].condensed / meant : 1.0,
+                   handler->blower_w * h->stage[k]);
 }
 
 static void equip_blowers(const struct dew_march *m, struct dew__hour *h)

@@ -15,16 +15,18 @@
     X(volume)                                                                  \
     X(stack_k)                                                                 \
     X(stack_n)                                                                 \
-    X(wind_k) X(wind_n) X(leak_constant) X(h_is) X(h_ms) X(h_em) X(h_w)        \
-        X(h_ground) X(c_air) X(c_mass) X(mass_share) X(lost_share)             \
-            X(convective) X(cap_day) X(cap_deep) X(rate_day) X(rate_deep)      \
-                X(evap_plants) X(evap_laundry) X(evap_ground) X(cool_plants)   \
-                    X(cool_laundry) X(cool_ground) X(band) X(lead_lag)         \
-                        X(face_glass) X(face_edge) X(face_corner)              \
-                            X(film_rate_glass) X(film_rate_edge)               \
-                                X(film_rate_corner) X(dry_low) X(dry_width)    \
-                                    X(wet_high) X(wet_width) X(wet_heat)       \
-                                        X(co2_out)
+    X(wind_k)                                                                  \
+    X(wind_n)                                                                  \
+    X(leak_constant)                                                           \
+    X(h_is) X(h_ms) X(h_em) X(h_w) X(h_ground) X(c_air) X(c_mass)              \
+        X(mass_share) X(lost_share) X(convective) X(cap_day) X(cap_deep)       \
+            X(rate_day) X(rate_deep) X(evap_plants) X(evap_laundry)            \
+                X(evap_ground) X(cool_plants) X(cool_laundry) X(cool_ground)   \
+                    X(band) X(lead_lag) X(face_glass) X(face_edge)             \
+                        X(face_corner) X(film_rate_glass) X(film_rate_edge)    \
+                            X(film_rate_corner) X(dry_low) X(dry_width)        \
+                                X(wet_high) X(wet_width) X(wet_heat)           \
+                                    X(co2_out)
 
 /* What holds during one hour: schedules resolved, and one step's controls. */
 #define DEW_DRIVE_MAP(X)                                                       \
@@ -33,11 +35,13 @@
     X(cooking)                                                                 \
     X(dishes)                                                                  \
     X(laundry)                                                                 \
-    X(plants) X(pets) X(ground) X(drying) X(burning) X(other) X(bodies)        \
-        X(gains) X(solar) X(sunlit) X(set_heat) X(set_cool) X(given)           \
-            X(heat_cap) X(t_ground) X(p_ground) X(window) X(co2_in)            \
-                X(dry_rate) X(dry_power) X(wet_rate) X(blower_idle)            \
-                    X(blower_full) X(blower_heat) X(putback)
+    X(plants)                                                                  \
+    X(pets)                                                                    \
+    X(ground)                                                                  \
+    X(drying) X(burning) X(other) X(bodies) X(gains) X(solar) X(sunlit)        \
+        X(set_heat) X(set_cool) X(given) X(heat_cap) X(t_ground) X(p_ground)   \
+            X(window) X(co2_in) X(dry_rate) X(dry_power) X(wet_rate)           \
+                X(blower_idle) X(blower_full) X(blower_heat) X(putback)
 
 /* One cooling coil at its present entering state (see coil.h). */
 #define DEW_COIL_MAP(X)                                                        \
@@ -58,13 +62,11 @@
 /* Coefficients of one step: the only place with transcendental work. */
 #define DEW_TERMS_MAP(X)                                                       \
     X(cp)                                                                      \
-    X(per_w)                                                                   \
-    X(pws_air)                                                                 \
-    X(pws_store)                                                               \
-    X(evap_air)                                                                \
-    X(evap_surface) X(wsat_glass) X(wsat_edge) X(wsat_corner) X(air_source)    \
-        X(surface_source) X(mass_source) X(air_g) X(heat_full) X(cool_full)    \
-            X(w_source) X(w_g)
+    X(per_w) X(t_air) X(pws_air) X(air_slope) X(t_store) X(pws_store)          \
+        X(store_slope) X(sorb) X(evap_air) X(evap_surface) X(wsat_glass)       \
+            X(wsat_edge) X(wsat_corner) X(air_source) X(surface_source)        \
+                X(mass_source) X(air_g) X(heat_full) X(cool_full) X(w_source)  \
+                    X(w_g)
 
 #define DEW_LANE_STRUCT(name, MAP)                                             \
     struct name {                                                              \

@@ -107,6 +107,19 @@ static enum dew_status audit(const struct dew_march *m,
                      m->x.t_air, m->x.w);
 }
 
+/* The first prediction of an hour has the equipment of the last step. */
+static void keep_equipment(struct dew__drive *drive,
+                           const struct dew__drive *last)
+{
+    drive->dry_rate = last->dry_rate;
+    drive->dry_power = last->dry_power;
+    drive->wet_rate = last->wet_rate;
+    drive->blower_idle = last->blower_idle;
+    drive->blower_full = last->blower_full;
+    drive->blower_heat = last->blower_heat;
+    drive->putback = last->putback;
+}
+
 static struct dew__hour hour_of(struct dew_march *m,
                                 const struct dew_hour *hour,
                                 const struct dew_date *date)
@@ -117,8 +130,10 @@ static struct dew__hour hour_of(struct dew_march *m,
                           .per_steps = 1.0 / m->c.steps_per_hour,
                           .dt = 3600.0 / m->c.steps_per_hour};
 
+    h.now = m->now;
     h.now.lane = m->lane;
     h.now.drive = dew__drive_of(&m->c, m->planes, &m->clock, hour, date);
+    keep_equipment(&h.now.drive, &m->now.drive);
     return h;
 }
 
@@ -136,6 +151,7 @@ enum dew_status dew_march_step(struct dew_march *m, const struct dew_hour *hour,
     for (int i = 0; i < m->c.steps_per_hour; i++)
         one_step(m, &h, (i + 0.5) * h.per_steps, &r);
     dew__tell_hour(m, &h, &r);
+    m->now = h.now;
     m->clock.mild += (hour->t - m->clock.mild) / mild_memory;
     m->clock.day += 1.0 / 24.0;
     m->before = *hour;

@@ -17,6 +17,7 @@ struct dew_march {
     struct dew__clock clock;
     struct dew_state x;
     struct dew__terms terms; /* of the last step: the next one's prediction  */
+    struct dew__now now; /* of the last step: coils, blowers, dryers       */
     struct dew__blend blend; /* of the last step                             */
     struct dew_coil coils[DEW_HANDLERS];
     struct dew_coil_store stores[DEW_HANDLERS];

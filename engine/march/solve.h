@@ -53,7 +53,9 @@ DEW_LANE double dew__ratio(double x, double y)
     return y > 0.0 ? x / safe : 0.0;
 }
 
-/* ---- the surface node, an algebraic one: ts = a ta + b tm + c ----------- */
+/* ---- the surface node, an algebraic one: ts = a ta + b tm + c.  Furnishings
+   give off water, and take heat, the faster the warmer they are: sorb, W/K,
+   about the predicted t_store ----------- */
 
 struct dew__node {
     double a, b, c;
@@ -63,12 +65,12 @@ DEW_LANE struct dew__node dew__surface_node(const struct dew__now *n,
                                             const struct dew__terms *k)
 {
     const struct dew__lane *l = &n->lane;
-    double sum = l->h_is + l->h_w + l->h_ms;
+    double sum = l->h_is + l->h_w + l->h_ms + k->sorb;
     struct dew__node s;
 
     s.a = l->h_is / sum;
     s.b = l->h_ms / sum;
-    s.c = (l->h_w * n->mid.t + k->surface_source) / sum;
+    s.c = (l->h_w * n->mid.t + k->surface_source + k->sorb * k->t_store) / sum;
     return s;
 }
 

@@ -283,11 +283,18 @@ DEW_LANE struct dew__terms dew__curves(const struct dew__now *n,
     double sum = l->h_is + l->h_w + l->h_ms;
     double t_face =
         (l->h_is * at->t_air + l->h_ms * at->t_mass + l->h_w * n->mid.t) / sum;
+    struct dew__poly air = dew__poly_pws(at->t_air);
+    struct dew__poly store = dew__poly_pws(t_face);
     struct dew__terms k;
 
     k.per_w = n->mid.p / (0.621945 + at->w);
-    k.pws_air = dew__pws(at->t_air);
-    k.pws_store = dew__pws(t_face);
+    k.t_air = at->t_air;
+    k.t_store = t_face;
+    k.pws_air = air.value;
+    k.air_slope = air.slope;
+    k.pws_store = store.value;
+    k.store_slope = store.slope;
+    k.sorb = DEW_LATENT * l->rate_day * store.slope * at->w_day / l->cap_day;
     k.wsat_glass = dew__face_w(n, at->t_air, l->face_glass);
     k.wsat_edge = dew__face_w(n, at->t_air, l->face_edge);
     k.wsat_corner = dew__face_w(n, at->t_air, l->face_corner);
@@ -371,7 +378,8 @@ DEW_LANE void dew__add_heat(struct dew_heat_flows *sum, struct dew_heat_flows f,
 struct dew__sum {
     struct dew_water_flows water; /* kg                                     */
     struct dew_heat_flows heat;   /* J                                      */
-    struct dew__duty duty;        /* mean of the step                       */
+    struct dew__duty duty;        /* s, of each                             */
+    double given_q; /* J   latent heat that the heat equations were given   */
 };
 
 #define DEW__ZERO_FLOW(name, words) sum->name = 0.0;
@@ -380,22 +388,53 @@ DEW_LANE void dew__zero_water(struct dew_water_flows *sum){
     void dew__zero_heat(struct dew_heat_flows *sum){
         DEW_HEAT_MAP(DEW__ZERO_FLOW)}
 
+/* Vapour pressures at the stage's own temperatures, by their slopes. */
+DEW_LANE struct dew__terms
+    dew__bend(const struct dew__now *n, const struct dew__terms *k,
+              const struct dew__warm *warm)
+{
+    const struct dew__lane *l = &n->lane;
+    struct dew__node s = dew__surface_node(n, k);
+    double ts = s.a * warm->t_air + s.b * warm->t_mass + s.c;
+    double rise = k->air_slope * (warm->t_air - k->t_air);
+    struct dew__terms y = *k;
+
+    y.pws_air += rise;
+    y.pws_store += k->store_slope * (ts - k->t_store);
+    y.w_source += (l->evap_plants + l->evap_laundry) * rise;
+    return y;
+}
+
+/* Latent heat that a stage's heat equations were given, W. */
+DEW_LANE double dew__given_q(const struct dew__now *n,
+                             const struct dew__terms *k,
+                             const struct dew__warm *warm)
+{
+    struct dew__node s = dew__surface_node(n, k);
+    double ts = s.a * warm->t_air + s.b * warm->t_mass + s.c;
+
+    return k->evap_air + k->evap_surface - k->sorb * (ts - k->t_store);
+}
+
 /* One stage from base x; its flows are added with weight. */
-DEW_LANE struct dew_state
-    dew__stage(const struct dew__now *n, const struct dew__terms *k,
-               const struct dew_state *x, const double times[3],
-               struct dew__sum *sum)
+DEW_LANE struct dew_state dew__stage(const struct dew__now *n,
+                                     const struct dew__terms *k,
+                                     const struct dew_state *x,
+                                     const double times[3],
+                                     struct dew__sum *sum)
 {
     double gdt = times[0], weight = times[1];
     struct dew__warm warm = dew__warm_stage(n, k, x, gdt);
-    struct dew__pieces p = dew__pieces_of(n, k, &warm.duty, x, times[2]);
-    struct dew_state y = dew__water_stage(n, k, x, gdt, &p);
+    struct dew__terms b = dew__bend(n, k, &warm);
+    struct dew__pieces p = dew__pieces_of(n, &b, &warm.duty, x, times[2]);
+    struct dew_state y = dew__water_stage(n, &b, x, gdt, &p);
     struct dew_water_flows f;
 
     y.t_air = warm.t_air;
     y.t_mass = warm.t_mass;
     y.co2 = dew__co2_stage(n, x, gdt);
-    f = dew__water_flows(n, k, &p, &y, &warm.duty);
+    f = dew__water_flows(n, &b, &p, &y, &warm.duty);
+    sum->given_q += weight * dew__given_q(n, k, &warm);
     dew__add_water(&sum->water, f, weight);
     dew__add_heat(&sum->heat, dew__heat_flows(n, k, &f, &y, &warm), weight);
     sum->duty.heat += weight * warm.duty.heat;
@@ -434,12 +473,12 @@ DEW_LANE struct dew_state dew__finish(const struct dew__now *n,
 
     dew__zero_water(&sum->water);
     dew__zero_heat(&sum->heat);
+    sum->given_q = 0.0;
     sum->duty = (struct dew__duty){0.0, 0.0, 0.0, 0.0, 0.0, 0.0};
     one = dew__stage(n, k, x, first, sum);
     base = dew__lean(x, &one, (1.0 - DEW_GAMMA) / DEW_GAMMA);
     end = dew__stage(n, k, &base, second, sum);
-    end.owed_q = sum->heat.evaporation + sum->heat.drier -
-                 (k->evap_air + k->evap_surface) * dt;
+    end.owed_q = sum->heat.evaporation + sum->heat.drier - sum->given_q;
     return end;
 }
 
@@ -450,8 +489,9 @@ DEW_LANE struct dew_state dew__predict(const struct dew__now *n,
                                        struct dew__duty *duty)
 {
     struct dew__warm warm = dew__warm_stage(n, k, x, 0.5 * dt);
-    struct dew__pieces p = dew__pieces_of(n, k, &warm.duty, x, 1.0 / dt);
-    struct dew_state y = dew__water_stage(n, k, x, 0.5 * dt, &p);
+    struct dew__terms b = dew__bend(n, k, &warm);
+    struct dew__pieces p = dew__pieces_of(n, &b, &warm.duty, x, 1.0 / dt);
+    struct dew_state y = dew__water_stage(n, &b, x, 0.5 * dt, &p);
 
     y.t_air = warm.t_air;
     y.t_mass = warm.t_mass;

@@ -46,6 +46,8 @@ static inline struct dew_case bare_case(double volume, double t)
     all_day(c.plant.control.on_weekend, 1.0);
     c.house.co2_outdoors = 420.0;
     c.limits = (struct dew_limits){0.60, 0.30};
+    c.plant.control.bypass_low = NAN;
+    c.plant.control.lockout_excess = NAN;
     c.pressure = 101325.0;
     c.steps_per_hour = 2;
     return c;

@@ -47,13 +47,15 @@ static inline void reference_rate(const struct dew__now *n,
                                   struct dew__duty *duty, double *f)
 {
     const struct dew__lane *l = &n->lane;
-    struct dew__pieces p = dew__pieces_of(n, k, duty, x, 0.0);
-    struct dew_water_flows w = dew__water_flows(n, k, &p, x, duty);
+    struct dew__warm warm = {.t_air = x->t_air, .t_mass = x->t_mass};
+    struct dew__terms b = dew__bend(n, k, &warm);
+    struct dew__pieces p = dew__pieces_of(n, &b, duty, x, 0.0);
+    struct dew_water_flows w = dew__water_flows(n, &b, &p, x, duty);
     struct dew__node s = dew__surface_node(n, k);
     double ts = s.a * x->t_air + s.b * x->t_mass + s.c;
     double all = n->c1.sensible + n->c2.sensible + n->c3.sensible;
     double cool = dew__ratio(duty->cool * n->c1.sensible, all) * k->cool_full;
-    double p1 = k->pws_store / l->cap_day, p2 = k->pws_store / l->cap_deep;
+    double p1 = b.pws_store / l->cap_day, p2 = b.pws_store / l->cap_deep;
     double down = l->rate_deep * (p1 * x->w_day - p2 * x->w_deep), sum = 0.0;
     double out = (n->blend.leak + n->blend.fresh + n->blend.unplanned +
                   n->blend.ductleak) /
