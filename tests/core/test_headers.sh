@@ -1,0 +1,28 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+# Each public header stands alone, and all stand together, in C and in C++.
+set -u
+[ "${DEW_KIND-gcc}" = gcc ] || { echo "skip headers: once, in the gcc build"; exit 77; }
+bad=0
+flags="-Wall -Wextra -Wpedantic -Werror -Iinclude -fsyntax-only"
+try() { # name, text
+    for language in c c++; do
+        standard=-std=c11
+        [ $language = c ] || standard=-std=c++11
+        if echo "$2" | gcc -x $language $standard $flags - 2>&1; then
+            echo "ok $1 in $language"
+        else
+            echo "not ok $1 in $language"
+            bad=1
+        fi
+    done
+}
+all=
+for header in include/dew/*.h; do
+    text="#include \"${header#include/}\""
+    try "${header#include/}" "$text"
+    all="$all
+$text"
+done
+try "all together" "$all"
+exit $bad
