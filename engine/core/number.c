@@ -196,7 +196,7 @@ char *dew_number_print(double x, int digits, char *out, size_t size)
     if (power < -5 || power > 14) { /* a person reads fewer zeros than that */
         print(text, sizeof text, 'g', digits, x);
     } else if (power >= digits) { /* 12345 in three digits is 12300 */
-        double rounded;
+        double rounded = x;
 
         dew_number_read(text, strlen(text), &rounded);
         print(text, sizeof text, 'f', 0, rounded);
