@@ -9,7 +9,10 @@
 /* One row a sub-command: name, the rest of its function's name, what it does */
 #define DEW__WEATHER_MAP(X)                                                    \
     X(look, "read a weather file and say what was found")                      \
-    X(convert, "read a weather file and write it in our own form")
+    X(convert, "read a weather file and write it in our own form")             \
+    X(list, "list places that have monthly figures")                           \
+    X(near, "list the places nearest to a point")                              \
+    X(make, "make an hourly year out of monthly figures")
 
 #define X(name, does) int dew__weather_##name(int argc, char **argv);
 DEW__WEATHER_MAP(X)

@@ -1,0 +1,238 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* dewledger weather list and near: places that have monthly figures. */
+#include <ctype.h>
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "cli/weather.h"
+#include "dew/climate.h"
+
+enum { WORDS = 200, NEAR_COUNT = 8, SHIELDS = 2, SHIELD_SIZE = 32 };
+
+/* What either sub-command asks. */
+struct asked {
+    struct dew__cli common;
+    char words[WORDS];
+    double place[2]; /* deg   latitude, longitude                            */
+    int numbers;
+    int near;
+};
+
+static void take_number(struct asked *a, const char *word,
+                        struct argp_state *state)
+{
+    size_t n;
+
+    word += strspn(word, " ");
+    n = strlen(word);
+    if (a->numbers == 2)
+        argp_error(state, "write LATITUDE and LONGITUDE, no more");
+    if (n == 0 || dew_number_read(word, n, &a->place[a->numbers]) != n)
+        argp_error(state,
+                   "%s: write degrees as a number, west and south "
+                   "negative",
+                   word);
+    a->numbers++;
+}
+
+static error_t take(int key, char *word, struct argp_state *state)
+{
+    struct asked *a = state->input;
+    size_t used = strlen(a->words);
+
+    switch (key) {
+    case ARGP_KEY_INIT:
+        state->child_inputs[0] = &a->common;
+        return 0;
+    case ARGP_KEY_ARG:
+        if (a->near)
+            take_number(a, word, state);
+        else
+            snprintf(a->words + used, sizeof a->words - used, "%s%s",
+                     used > 0 ? " " : "", word);
+        return 0;
+    case ARGP_KEY_END:
+        if (a->near && a->numbers < 2)
+            argp_error(state, "write LATITUDE LONGITUDE");
+        return 0;
+    default:
+        return ARGP_ERR_UNKNOWN;
+    }
+}
+
+/* Mean of the year and of its coldest and warmest month. */
+struct year_means {
+    double t, coldest, warmest, td, solar;
+};
+
+static struct year_means means_of(const struct dew_climate *c)
+{
+    struct year_means m = {.coldest = INFINITY, .warmest = -INFINITY};
+
+    for (int i = 0; i < 12; i++) {
+        m.t += c->month[i].t / 12.0;
+        m.td += c->month[i].td / 12.0;
+        m.solar += c->month[i].solar / 12.0;
+        m.coldest = fmin(m.coldest, c->month[i].t);
+        m.warmest = fmax(m.warmest, c->month[i].t);
+    }
+    return m;
+}
+
+static double shown(double x, enum dew_quantity q, int system)
+{
+    const struct dew_unit *u = dew_unit_shown(q, system);
+
+    return (x - u->offset) / u->factor;
+}
+
+static void head(int system, int near)
+{
+    printf("%-7s %-34s %-2s %7s %8s %6s %6s %6s%s\n", "number", "name", "",
+           "north", "east", "Jan", "Jul", "dew pt", near ? "     away" : "");
+    printf("%-7s %-34s %-2s %7s %8s %6s %6s %6s%s\n", "", "", "", "deg", "deg",
+           system == 1 ? "degF" : "degC", system == 1 ? "degF" : "degC",
+           system == 1 ? "degF" : "degC",
+           near ? (system == 1 ? "       mi" : "       km") : "");
+}
+
+/* distance: m, or NaN for none. */
+static void row(const struct dew_climate *c, double distance, int system)
+{
+    const double per = system == 1 ? 1609.344 : 1000.0; /* m, [SP811] B.8 */
+    char cell[6][24];
+
+    dew_number_fixed(c->site.latitude, 2, cell[0], sizeof cell[0]);
+    dew_number_fixed(c->site.longitude, 2, cell[1], sizeof cell[1]);
+    dew_number_fixed(shown(c->month[0].t, DEW_TEMPERATURE, system), 1, cell[2],
+                     sizeof cell[2]);
+    dew_number_fixed(shown(c->month[6].t, DEW_TEMPERATURE, system), 1, cell[3],
+                     sizeof cell[3]);
+    dew_number_fixed(shown(means_of(c).td, DEW_TEMPERATURE, system), 1, cell[4],
+                     sizeof cell[4]);
+    printf("%-7s %-34.34s %-2s %7s %8s %6s %6s %6s", c->site.id, c->site.name,
+           c->state, cell[0], cell[1], cell[2], cell[3], cell[4]);
+    if (!isnan(distance))
+        printf(" %8s",
+               dew_number_fixed(distance / per, 1, cell[5], sizeof cell[5]));
+    putchar('\n');
+}
+
+static json_t *as_json(const struct dew_climate *c, double distance)
+{
+    struct year_means m = means_of(c);
+    json_t *j = json_pack(
+        "{s:s, s:s, s:s, s:f, s:f, s:f, s:f, s:f, s:f, s:f, s:f, s:f}",
+        "number", c->site.id, "name", c->site.name, "state", c->state,
+        "latitude_deg", c->site.latitude, "longitude_deg", c->site.longitude,
+        "elevation_m", c->site.elevation, "utc_offset_h", c->site.utc_offset,
+        "t_mean_c", m.t, "t_coldest_month_c", m.coldest, "t_warmest_month_c",
+        m.warmest, "dew_point_mean_c", m.td, "sun_mean_w_m2", m.solar);
+
+    if (j != NULL && !isnan(distance))
+        json_object_set_new(j, "away_m", dew__cli_real(round(distance)));
+    return j;
+}
+
+int dew__weather_list(int argc, char **argv)
+{
+    static const char does[] =
+        "List the places that have monthly figures: all of them, or those "
+        "whose number, name or state begins with every word.\v"
+        "  dewledger weather list minnesota\n"
+        "  dewledger weather list rochester ny --units us\n";
+    const struct argp_child children[] = {{&dew__cli_result_argp, 0, NULL, 0},
+                                          {0}};
+    const struct argp argp = {.parser = take,
+                              .args_doc = "[WORD...]",
+                              .doc = does,
+                              .children = children};
+    struct asked a = {.near = 0};
+    struct dew_climate place;
+    int code = dew__cli_parse(&argp, argc, argv, &a);
+    size_t found = 0;
+    json_t *list = json_array();
+
+    for (size_t at = 0; code == 0 && dew_climate_next(&at, &place);) {
+        if (!dew_climate_answers(&place, a.words))
+            continue;
+        if (a.common.json)
+            json_array_append_new(list, as_json(&place, NAN));
+        else if (found == 0)
+            head(a.common.units, 0);
+        if (!a.common.json)
+            row(&place, NAN, a.common.units == 1 ? 1 : 2);
+        found++;
+    }
+    if (code != 0 || found == 0 || !a.common.json) {
+        json_decref(list);
+        if (code == 0 && found == 0)
+            code = dew__cli_fail(DEW__BAD_INPUT,
+                                 "no place in the table answers to \"%s\"",
+                                 a.words);
+        return code;
+    }
+    return dew__cli_json(list);
+}
+
+/* "-93.2" is no option: a space before it keeps argp away. */
+static void shield(int argc, char **argv, char room[SHIELDS][SHIELD_SIZE])
+{
+    int used = 0;
+
+    for (int i = 1; i < argc && used < SHIELDS; i++)
+        if (argv[i][0] == '-' && isdigit((unsigned char)argv[i][1])) {
+            snprintf(room[used], SHIELD_SIZE, " %s", argv[i]);
+            argv[i] = room[used++];
+        }
+}
+
+static int print_near(const struct asked *a, const struct dew_nearby *list,
+                      size_t count)
+{
+    json_t *out;
+
+    if (!a->common.json) {
+        head(a->common.units, 1);
+        for (size_t i = 0; i < count; i++)
+            row(&list[i].place, list[i].distance, a->common.units == 1 ? 1 : 2);
+        return DEW__DONE;
+    }
+    out = json_array();
+    for (size_t i = 0; i < count; i++)
+        json_array_append_new(out, as_json(&list[i].place, list[i].distance));
+    return dew__cli_json(out);
+}
+
+int dew__weather_near(int argc, char **argv)
+{
+    static const char does[] =
+        "List the places with monthly figures nearest to a point.\v"
+        "Degrees, north and east positive:\n"
+        "  dewledger weather near 44.98 -93.27\n";
+    const struct argp_child children[] = {{&dew__cli_result_argp, 0, NULL, 0},
+                                          {0}};
+    const struct argp argp = {.parser = take,
+                              .args_doc = "LATITUDE LONGITUDE",
+                              .doc = does,
+                              .children = children};
+    char shields[SHIELDS][SHIELD_SIZE];
+    struct asked a = {.near = 1};
+    struct dew_nearby *list = calloc(NEAR_COUNT, sizeof *list);
+    struct dew_error err = {0};
+    size_t count;
+    int code;
+
+    if (list == NULL)
+        return dew__cli_fail(DEW__FAILED, "out of memory");
+    shield(argc, argv, shields);
+    code = dew__cli_parse(&argp, argc, argv, &a);
+    if (code == 0 && dew_climate_near(a.place[0], a.place[1], list, NEAR_COUNT,
+                                      &count, &err) != DEW_OK)
+        code = dew__cli_error(&err);
+    else if (code == 0)
+        code = print_near(&a, list, count);
+    free(list);
+    return code;
+}
