@@ -103,7 +103,8 @@ ALL_C     := $(wildcard engine/*/*.[ch] engine/cli/*/*.[ch] include/*.h \
 # Files compiled in, byte for byte: NAME.EXT becomes dew__data_NAME_EXT, see
 # engine/core/embed.h.
 EMBED     := $(wildcard engine/report/*.js engine/report/*.css engine/page/*.js \
-               engine/page/*.css engine/page/*.html)
+               engine/page/*.css engine/page/*.html) \
+             weather/climates.csv
 EMBED_SUP := $(wildcard tests/support/*.csv)
 
 LIB_OBJ   := $(LIB_SRC:%.c=$B/%.o) $(EMBED:%=$B/%.o)
@@ -119,7 +120,7 @@ STUDIES   := $(STUDY_SRC:%.c=$B/%)
 .SECONDARY:
 .PHONY: all deps demo check lint floors refs banned size spdx names umbrella \
         exports statics format format-check tidy coverage fuzz fuzzers bench \
-        study install uninstall clean help
+        study weather-years install uninstall clean help
 
 all: $B/libdew.a $B/libdew.so.$(SOVERSION) $B/dewledger
 
@@ -147,9 +148,6 @@ $B/dewledger: $(CLI_OBJ) $B/libdew.a
 $B/%.o: %.c Makefile
 	@mkdir -p $(@D)
 	$(CC) $(OURS) $(CFLAGS) -Itests -MMD -MP -c $< -o $@
-
-# the assembler takes the table in; the compiler does not see it
-$B/engine/weather/climates.o: weather/climates.csv
 
 define embed
 $$B/$(1).o: $(1) engine/core/embed.S Makefile
@@ -221,6 +219,14 @@ bench: $(BENCHES)
 	@for b in $(BENCHES); do $$b || exit 1; done
 study: all $(STUDIES)
 	@for s in $(STUDIES); do $$s || exit 1; done
+
+# ---- the made years that come along ------------------------------------------
+weather-years: $B/dewledger
+	$B/dewledger weather make 722020 --out weather/miami-made.csv
+	$B/dewledger weather make 726580 --out weather/minneapolis-made.csv
+	$B/dewledger weather make 727930 --out weather/seattle-made.csv
+	$B/dewledger weather make 723650 --out weather/albuquerque-made.csv
+	chmod 644 weather/*-made.csv
 
 # ---- install ----------------------------------------------------------------
 LIBDIR := $(DESTDIR)$(PREFIX)/lib

@@ -292,7 +292,7 @@ int dew__weather_make(int argc, char **argv)
         "strays from them as the days' persistence makes it: a lower bound, "
         "for slow swings of the climate are not in it.  The same seed gives "
         "the same year.  The columns of a file of figures are those of "
-        "weather/climates.csv; docs/weather.md names them.\n\n"
+        "weather/climates.csv; docs/weather-made.md names them.\n\n"
         "  dewledger weather make 726580 --out minneapolis.csv\n"
         "  dewledger weather make burlington vermont --years 30\n";
     const struct argp_child children[] = {{&dew__cli_result_argp, 0, NULL, 0},

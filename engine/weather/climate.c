@@ -92,7 +92,7 @@ static void read_month(const struct line *line, struct dew_normal *month)
 /* First place: past the comment and the line of names. */
 static const char *place_at(size_t at)
 {
-    const char *text = dew__climates + at;
+    const char *text = dew__data_climates_csv + at;
 
     for (int line = 0; at == 0 && line < 2; line++)
         text = strchr(text, '\n') + 1;
@@ -119,7 +119,7 @@ static int next(size_t *at, struct dew_climate *out, int months)
         if (months)
             read_month(&line, &out->month[m]);
     }
-    *at = (size_t)(text - dew__climates);
+    *at = (size_t)(text - dew__data_climates_csv);
     return 1;
 }
 

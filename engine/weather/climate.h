@@ -5,11 +5,11 @@
 
 #include <stddef.h>
 
+#include "core/embed.h"
 #include "dew/climate.h"
 
-extern const char dew__climates[];     /* from a comment line ...            */
-extern const char dew__climates_end[]; /* ... to here, a NUL                 */
-size_t dew__climates_size(void);
+/* weather/climates.csv, from a comment line to a NUL. */
+DEW__EMBEDDED(climates_csv);
 
 /* One figure of a month: a row of DEW_NORMAL_MAP. */
 struct dew__figure {

@@ -27,7 +27,7 @@
  *           at worst (tests/weather/test_made.c).
  * Against   six typical years of [TMY3], hours with the outdoor dew point
  *           above 60 degF and hours too humid or too dry in a tight house:
- *           docs/weather.md has the figures, tests/study/study_made.c makes
+ *           docs/weather-made.md has the figures, tests/study/study_made.c makes
  *           them.
  * Limits    no rain, no fronts that turn t and dew point within the hour, no
  *           sea breeze, no heat waves longer than the lag makes; wind and

@@ -221,7 +221,7 @@ static void every_fault_is_told(void **state)
 /* The table itself is a file in the form that people may write. */
 static void the_table_reads_as_a_file(void **state)
 {
-    const char *names = strchr(dew__climates, '\n') + 1;
+    const char *names = strchr(dew__data_climates_csv, '\n') + 1;
     const char *end = names;
     struct dew_climate a = find("690150"), b;
 

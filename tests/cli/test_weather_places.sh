@@ -1,0 +1,52 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+# dewledger weather list, near and make.
+set -u
+D=$(realpath "${DEWLEDGER:-${DEW_BUILD:-build/gcc}/dewledger}")
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+bad=0
+export D work
+
+# ends CODE COMMAND [MESSAGE]: exit code, and the whole of stderr where given.
+ends() {
+    sh -c "$2" >"$work/out" 2>"$work/err" </dev/null
+    got=$?
+    if [ "$got" = "$1" ] && { [ $# -lt 3 ] || [ "$(cat "$work/err")" = "$3" ]; }; then
+        echo "ok $1: $2"
+        return
+    fi
+    echo "not ok $2"
+    echo "  wanted $1: ${3-}"
+    echo "  got    $got: $(cat "$work/out" "$work/err")"
+    bad=1
+}
+
+ends 0 '"$D" weather list minneapolis crystal | grep -q "^726575  Minneapolis/Crystal  *MN   45.07   -93.35  *-10.9"'
+ends 0 '[ "$("$D" weather list | wc -l)" = 1009 ]'
+ends 0 '"$D" weather list alaska --json | python3 -c "import json,sys; d=json.load(sys.stdin); assert all(p[\"state\"]==\"AK\" for p in d) and len(d)>30" 2>/dev/null || ! command -v python3 >/dev/null'
+ends 1 '"$D" weather list atlantis' 'dewledger: no place in the table answers to "atlantis"'
+ends 0 '"$D" weather near 44.98 -93.27 --units us | sed -n 3p | grep -q "^726580 .* 6.9$"'
+ends 1 '"$D" weather near 144.98 -93.27' 'dewledger: latitude 144.98 is outside -90 .. 90'
+ends 2 '"$D" weather near 44.98'
+ends 2 '"$D" weather near forty 3'
+
+ends 0 '"$D" weather make 727930 | grep -q "^Jan            4.5            1.2"'
+ends 0 '"$D" weather make 727930 --seed 3 --out "$work/a.csv" && "$D" weather make 727930 --seed 3 --out "$work/b.csv" && cmp "$work/a.csv" "$work/b.csv"'
+ends 0 '"$D" weather make 727930 --years 3 --out "$work/y.csv" && [ "$(ls "$work" | grep -c "^y-[123].csv$")" = 3 ] && ! cmp -s "$work/y-1.csv" "$work/y-2.csv"'
+ends 0 '"$D" weather look "$work/a.csv" | grep -q "a typical year"'
+ends 1 '"$D" weather make springfield'
+ends 2 '"$D" weather make'
+ends 2 '"$D" weather make 727930 --years 0'
+ends 2 '"$D" weather make 727930 --seed -1'
+ends 3 '"$D" weather make 727930 --out "$work/none/a.csv"'
+
+# a place of one's own: the table's rows of one place are a file of figures
+sed -n '2p;/^726580,/p' weather/climates.csv >"$work/mine.csv"
+ends 0 '"$D" weather make --normals "$work/mine.csv" --out "$work/m.csv" && "$D" weather make 726580 --out "$work/t.csv" && cmp "$work/m.csv" "$work/t.csv"'
+sed -i '5s/,MN,/,MN,1/; 6d' "$work/mine.csv"
+ends 1 '"$D" weather make --normals "$work/mine.csv"' "dewledger: $work/mine.csv:5:4: lat_deg: 144.883 is outside -90 .. 90
+dewledger: month: no row for month 5"
+ends 1 '"$D" weather make --normals "$work/absent.csv"' "dewledger: $work/absent.csv: cannot be read"
+
+exit $bad
