@@ -38,6 +38,10 @@ static const struct {
 
 static size_t fold_one(const char *text, char *out, size_t room)
 {
+    out[0] = *text;
+    out[1] = '\0';
+    if ((unsigned char)*text < 0x80)
+        return 1;
     for (size_t i = 0; i < sizeof folds / sizeof folds[0]; i++) {
         size_t n = strlen(folds[i].bytes);
 
@@ -46,7 +50,7 @@ static size_t fold_one(const char *text, char *out, size_t room)
             return n;
         }
     }
-    snprintf(out, room, "%c", (unsigned char)*text >= 0x80 ? '?' : *text);
+    out[0] = '?';
     return 1;
 }
 
@@ -107,6 +111,8 @@ static int stands_at(const struct words *w, int i, const char *pattern)
 {
     int n = 0;
 
+    if (w->at[i][0] != pattern[0]) /* most end here */
+        return 0;
     while (*pattern != '\0') {
         size_t length = strcspn(pattern, " ");
 
@@ -484,9 +490,23 @@ enum dew__meaning dew__meaning_find(const char *word)
     return column.meaning;
 }
 
+/* The first letter or digit, lower case; 0 for none or for any beyond ASCII. */
+static char first_letter(const char *text)
+{
+    while (*text != '\0' && parts_words(*text))
+        text++;
+    return (unsigned char)*text >= 0x80
+               ? '\0'
+               : (char)(is_upper(*text) ? *text - 'A' + 'a' : *text);
+}
+
 int dew__same_words(const char *a, const char *b)
 {
     struct words x, y;
+    char first = first_letter(a), other = first_letter(b);
+
+    if (first != '\0' && other != '\0' && first != other)
+        return 0;
 
     split_words(a, &x);
     split_words(b, &y);

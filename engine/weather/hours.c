@@ -17,6 +17,10 @@
    choice of limits, for a warning only. */
 enum { JUMP_K = 15, STUCK_H = 24 };
 
+/* Rows further apart than this, s, leave gaps between them; synoptic reports
+   come every 3 h [WMO-8]. */
+static const double USUAL_MOST = 10800.0;
+
 struct span {
     int64_t first, last; /* the ends of the first and last hour */
     size_t hours;
@@ -110,7 +114,8 @@ static enum found at(struct walk *w, int64_t moment, double *x, double *gap)
     }
     a = s[w->before].moment;
     b = s[w->next].moment;
-    *gap = ((double)(b - a) - w->r->report->interval) / 3600.0;
+    *gap =
+        ((double)(b - a) - fmin(w->r->report->interval, USUAL_MOST)) / 3600.0;
     *x = value(w, w->before) + (value(w, w->next) - value(w, w->before)) *
                                    ((double)(moment - a) / (double)(b - a));
     return *gap > w->r->ask->gap_limit ? GAP : NEAR;

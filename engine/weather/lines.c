@@ -136,7 +136,7 @@ enum dew_status dew__lines_next(struct dew__lines *in, int *more,
 
 static int start_parser(struct dew__cells *cells)
 {
-    cells->ready = csv_init(&cells->csv, CSV_STRICT_FINI) == 0;
+    cells->ready = csv_init(&cells->csv, 0) == 0;
     return cells->ready;
 }
 
@@ -170,7 +170,12 @@ static void keep(void *cell, size_t length, void *data)
         cells->too_many = 1;
         return;
     }
-    cells->at[cells->count++] = cells->used;
+    cells->at[cells->count] = cells->used;
+    if (cells->wanted != NULL && !cells->wanted[cells->count++]) {
+        cells->text[cells->used++] = '\0';
+        return;
+    }
+    cells->count += cells->wanted == NULL;
     memcpy(cells->text + cells->used, cell, length);
     cells->used += length;
     cells->text[cells->used++] = '\0';
@@ -200,8 +205,12 @@ enum dew_status dew__cells_split(struct dew__cells *cells,
     cells->count = cells->used = 0;
     cells->too_many = 0;
     csv_set_delim(&cells->csv, (unsigned char)delimiter);
+    /* Strict only at the end: a quote left open is refused, one within a cell
+       is a character. */
+    csv_set_opts(&cells->csv, 0);
     if (csv_parse(&cells->csv, in->text, in->length, keep, NULL, cells) !=
             in->length ||
+        csv_set_opts(&cells->csv, CSV_STRICT | CSV_STRICT_FINI) != 0 ||
         csv_fini(&cells->csv, keep, NULL, cells) != 0)
         return broken(cells, in->line, in, err);
     if (cells->too_many) {

@@ -56,6 +56,7 @@ struct dew__cells {
     size_t used, room;
     size_t count, at[DEW__CELLS_MAX]; /* where each cell starts in text      */
     int too_many;
+    const unsigned char *wanted; /* 0: give "" for this cell; NULL: all      */
 };
 
 /* Errors: DEW_EMEM. */

@@ -53,6 +53,8 @@ static int score(const struct dew__table *t)
     struct dew__column c;
     int n = 0, times = 0, values = 0;
 
+    if (t->cells.count < 2)
+        return 0;
     for (size_t i = 0; i < t->cells.count; i++) {
         const char *cell = dew__cell(&t->cells, i);
 
@@ -277,6 +279,7 @@ static void keep_columns(struct dew__table *t)
         if (c->meaning == DEW__IS_NOTHING)
             continue;
         t->count++;
+        t->wanted[i] = 1;
         if (c->meaning == DEW__IS_TIME && t->time_count < DEW__TIMES_MAX)
             t->times[t->time_count++] = (int)i;
         if (c->meaning >= DEW__IS_YEAR && c->meaning <= DEW__IS_MINUTE &&
@@ -419,6 +422,7 @@ static enum dew_status read_it(struct dew__table *t)
              : r->strict ? "own form"
                          : "table",
              separator_text(t->delimiter), t->header_line);
+    t->cells.wanted = t->wanted;
     return r->status == DEW_OK ? dew__table_rows(t) : r->status;
 }
 

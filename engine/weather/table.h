@@ -49,6 +49,7 @@ struct dew__table {
     int part[5]; /* cells of year, month, day, hour, minute; -1 for none  */
     struct dew__time_plan plan;
     const struct dew__profile *profile;
+    unsigned char wanted[DEW__CELLS_MAX];
 };
 
 /*
