@@ -26,6 +26,7 @@
 
 /* One row a command, in the order of the help.  name, what it does */
 #define DEW__COMMAND_MAP(X)                                                    \
+    X(run, "every option through its year: the comparison and the verdict")    \
     X(air, "moist air: states, mixing, surfaces, the dew-point test")          \
     X(check, "read a scenario: every fault, or all that was understood")       \
     X(explain, "what a key of a scenario means: form, range, default, source") \

@@ -1,0 +1,296 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* dewledger run: the main job.  Marches every option through its year. */
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "cli/inputs.h"
+#include "cli/job.h"
+#include "dew/report.h"
+
+enum { MOST = 64, HOURS_A_STEP = 73 };
+
+/* All that a run owns, in the order it is made. */
+struct run {
+    struct dew__cli common, result;
+    const char *path;
+    struct dew__job job;
+    size_t which[MOST], count; /* options to march, as the file numbers them */
+    struct dew_case *cases;
+    struct dew_option_facts facts[MOST];
+    struct dew_costs costs[MOST];
+    struct dew_choice choices[MOST];
+    struct dew_study *study;
+    struct dew_safety safety;
+    struct dew_prices prices;
+    struct dew_question question;
+    struct dew_verdict *verdict;
+    struct dew_caution cautions[DEW_CAUTIONS];
+    struct dew__inputs inputs;
+};
+
+/* ---- which options --------------------------------------------------------- */
+
+static int unknown_option(const struct run *r, const char *name)
+{
+    const char *names[MOST], *near;
+    size_t count = dew_scenario_count(r->job.scenario);
+
+    for (size_t i = 0; i < count && i < MOST; i++)
+        names[i] = dew_scenario_name(r->job.scenario, i);
+    near = dew__cli_nearest(name, names, count < MOST ? count : MOST);
+    if (near != NULL)
+        return dew__cli_fail(DEW__BAD_INPUT,
+                             "--option %s: no such option; nearest is \"%s\"",
+                             name, near);
+    return dew__cli_fail(DEW__BAD_INPUT, "--option %s: no such option", name);
+}
+
+static int is_wanted(const struct run *r, size_t option)
+{
+    const char *name = dew_scenario_name(r->job.scenario, option);
+
+    if (r->common.option_count == 0)
+        return 1;
+    for (size_t i = 0; i < r->common.option_count; i++)
+        if (strcmp(r->common.options[i], name) == 0)
+            return 1;
+    return 0;
+}
+
+static int pick_options(struct run *r)
+{
+    size_t all = dew_scenario_count(r->job.scenario);
+
+    for (size_t i = 0; i < r->common.option_count; i++)
+        if (dew_scenario_find(r->job.scenario, r->common.options[i]) == all)
+            return unknown_option(r, r->common.options[i]);
+    for (size_t i = 0; i < all; i++) {
+        if (!is_wanted(r, i))
+            continue;
+        if (r->count == MOST)
+            return dew__cli_fail(DEW__BAD_INPUT,
+                                 "a run compares at most %d options", MOST);
+        r->which[r->count++] = i;
+    }
+    return DEW__DONE;
+}
+
+/* ---- the march --------------------------------------------------------------- */
+
+static int make_cases(struct run *r)
+{
+    struct dew_error err = {0};
+
+    r->cases = calloc(r->count, sizeof *r->cases);
+    r->verdict = calloc(1, sizeof *r->verdict);
+    if (r->cases == NULL || r->verdict == NULL)
+        return dew__cli_fail(DEW__FAILED, "out of memory");
+    for (size_t i = 0; i < r->count; i++) {
+        if (dew_scenario_case(r->job.scenario, r->which[i], &r->job.outdoors,
+                              NULL, &r->cases[i], &err) != DEW_OK)
+            return dew__cli_error(&err);
+        r->facts[i] = dew_scenario_facts(r->job.scenario, r->which[i]);
+        r->costs[i] = dew_scenario_costs(r->job.scenario, r->which[i]);
+    }
+    return DEW__DONE;
+}
+
+static int open_study(struct run *r)
+{
+    struct dew_option options[MOST];
+    struct dew_error err = {0};
+    struct dew_weather weather;
+    size_t dates;
+
+    weather.hours = dew_year_hours(r->job.year, &weather.count);
+    weather.dates = dew_year_dates(r->job.year, &dates);
+    for (size_t i = 0; i < r->count; i++)
+        options[i] = (struct dew_option){
+            dew_scenario_name(r->job.scenario, r->which[i]), &r->cases[i],
+            dew_scenario_required(r->job.scenario, r->which[i])};
+    if (dew_study_open(&r->study, options, r->count, &weather, &err) != DEW_OK)
+        return dew__cli_error(&err);
+    return DEW__DONE;
+}
+
+/* One line that is written over, and wiped at the end. */
+static void progress(const struct run *r, double done)
+{
+    size_t turn = dew_study_turn(r->study);
+
+    if (!isatty(STDERR_FILENO))
+        return;
+    if (done < 1)
+        fprintf(stderr, "\roption %zu of %zu, %3.0f %%", turn + 1, r->count,
+                100 * done);
+    else
+        fprintf(stderr, "\r%40s\r", "");
+}
+
+static int march(struct run *r)
+{
+    struct dew_error err = {0};
+    double done = 0;
+
+    while (done < 1) {
+        if (dew_study_step(r->study, HOURS_A_STEP, &done, &err) != DEW_OK)
+            return dew__cli_error(&err);
+        progress(r, done);
+    }
+    return DEW__DONE;
+}
+
+/* ---- the verdict --------------------------------------------------------------- */
+
+static int any_price(const struct dew_prices *p)
+{
+    return !isnan(p->electricity.likely) || !isnan(p->gas.likely) ||
+           !isnan(p->oil.likely) || !isnan(p->propane.likely) ||
+           !isnan(p->wood.likely);
+}
+
+static void judge(struct run *r)
+{
+    size_t count;
+    const struct dew_outcome *outcomes = dew_study_outcomes(r->study, &count);
+
+    for (size_t i = 0; i < count; i++)
+        r->choices[i] = (struct dew_choice){&outcomes[i], &r->cases[i],
+                                            &r->facts[i], &r->costs[i]};
+    r->safety = dew_scenario_safety(r->job.scenario);
+    r->prices = dew_scenario_prices(r->job.scenario);
+    r->question = (struct dew_question){
+        .choices = r->choices,
+        .count = count,
+        .safety = &r->safety,
+        .prices = any_price(&r->prices) ? &r->prices : NULL,
+        .judging = dew_verdict_judging()};
+    dew_verdict_of(&r->question, r->verdict);
+}
+
+/* ---- the report ------------------------------------------------------------------ */
+
+static int write_report(const struct run *r, const struct dew_report *report)
+{
+    struct dew_error err = {0};
+
+    if (r->common.out != NULL &&
+        dew_report_write(report, r->common.out, &err) != DEW_OK)
+        return dew__cli_error(&err);
+    if (r->result.json)
+        dew_report_json(report, stdout, &err);
+    else
+        dew_report_text(report, stdout, &err);
+    return err.status == DEW_OK ? DEW__DONE : dew__cli_error(&err);
+}
+
+static int tell(struct run *r)
+{
+    size_t stops = 0, dates;
+    const struct dew_report_file files[] = {{"scenario", r->job.scenario_hash},
+                                            {"weather", r->job.weather_hash}};
+    struct dew_report report = {.title = dew_scenario_title(r->job.scenario),
+                                .version = DEW_VERSION,
+                                .question = &r->question,
+                                .verdict = r->verdict,
+                                .cautions = r->cautions,
+                                .weather = dew_year_provenance(r->job.year),
+                                .site = dew_year_site(r->job.year),
+                                .dates = dew_year_dates(r->job.year, &dates),
+                                .files = files,
+                                .file_count = r->job.weather_hash[0] ? 2 : 1,
+                                .system = dew__job_system(&r->job, &r->result)};
+    int code;
+
+    report.caution_count =
+        dew_cautions_of(&r->question, r->cautions, DEW_CAUTIONS);
+    if (!dew__inputs_open(&r->inputs, r->job.scenario, r->which, r->count,
+                          report.system))
+        return dew__cli_fail(DEW__FAILED, "out of memory");
+    report.inputs = r->inputs.list;
+    report.input_count = r->inputs.count;
+    for (size_t i = 0; i < report.caution_count; i++)
+        stops += r->cautions[i].level == DEW_STOP;
+    code = write_report(r, &report);
+    return code == DEW__DONE && r->common.strict && stops > 0 ? DEW__STOPPED
+                                                              : code;
+}
+
+static int all_of_it(struct run *r)
+{
+    int code = pick_options(r);
+
+    if (code == DEW__DONE)
+        code = make_cases(r);
+    if (code == DEW__DONE)
+        code = open_study(r);
+    if (code == DEW__DONE)
+        code = march(r);
+    if (code != DEW__DONE)
+        return code;
+    judge(r);
+    return tell(r);
+}
+
+/* ---- the command line -------------------------------------------------------------- */
+
+static error_t take(int key, char *word, struct argp_state *state)
+{
+    struct run *r = state->input;
+
+    switch (key) {
+    case ARGP_KEY_INIT:
+        state->child_inputs[0] = &r->result;
+        state->child_inputs[1] = &r->common;
+        return 0;
+    case ARGP_KEY_ARG:
+        if (r->path != NULL)
+            argp_error(state, "one scenario at a time");
+        r->path = word;
+        return 0;
+    case ARGP_KEY_NO_ARGS:
+        argp_error(state, "name a scenario file");
+        return 0;
+    default:
+        return ARGP_ERR_UNKNOWN;
+    }
+}
+
+static const char does[] =
+    "Marches every option of a scenario through its year of weather, and tells "
+    "what is wrong with the house, what helps and what does not.\v"
+    "With --out, report.html, summary.json and the hours of each option are "
+    "written into DIR, all or none.\n\n"
+    "  dewledger run house.yaml\n"
+    "  dewledger run house.yaml --out result --units si\n"
+    "  dewledger run house.yaml --set 'house.airtightness=2 ach50' --json\n";
+
+int dew__cmd_run(int argc, char **argv)
+{
+    const struct argp_child children[] = {{&dew__cli_result_argp, 0, NULL, 0},
+                                          {&dew__cli_scenario_argp, 0, NULL, 0},
+                                          {0}};
+    const struct argp argp = {.parser = take,
+                              .args_doc = "SCENARIO.yaml",
+                              .doc = does,
+                              .children = children};
+    struct run *r = calloc(1, sizeof *r);
+    int code;
+
+    if (r == NULL)
+        return dew__cli_fail(DEW__FAILED, "out of memory");
+    code = dew__cli_parse(&argp, argc, argv, r);
+    if (code == DEW__DONE)
+        code = dew__job_open(&r->job, r->path, &r->common);
+    if (code == DEW__DONE)
+        code = all_of_it(r);
+    dew__inputs_close(&r->inputs);
+    dew_study_close(r->study);
+    free(r->verdict);
+    free(r->cases);
+    dew__job_close(&r->job);
+    free(r);
+    return code;
+}
