@@ -7,6 +7,7 @@
 
 #include "cli/inputs.h"
 #include "cli/job.h"
+#include "cli/load.h"
 #include "dew/report.h"
 
 enum { MOST = 64, HOURS_A_STEP = 73 };
@@ -32,49 +33,24 @@ struct run {
 
 /* ---- which options --------------------------------------------------------- */
 
-static int unknown_option(const struct run *r, const char *name)
-{
-    const char *names[MOST], *near;
-    size_t count = dew_scenario_count(r->job.scenario);
-
-    for (size_t i = 0; i < count && i < MOST; i++)
-        names[i] = dew_scenario_name(r->job.scenario, i);
-    near = dew__cli_nearest(name, names, count < MOST ? count : MOST);
-    if (near != NULL)
-        return dew__cli_fail(DEW__BAD_INPUT,
-                             "--option %s: no such option; nearest is \"%s\"",
-                             name, near);
-    return dew__cli_fail(DEW__BAD_INPUT, "--option %s: no such option", name);
-}
-
-static int is_wanted(const struct run *r, size_t option)
-{
-    const char *name = dew_scenario_name(r->job.scenario, option);
-
-    if (r->common.option_count == 0)
-        return 1;
-    for (size_t i = 0; i < r->common.option_count; i++)
-        if (strcmp(r->common.options[i], name) == 0)
-            return 1;
-    return 0;
-}
-
 static int pick_options(struct run *r)
 {
     size_t all = dew_scenario_count(r->job.scenario);
+    unsigned char *picked = calloc(all, 1);
+    int code;
 
-    for (size_t i = 0; i < r->common.option_count; i++)
-        if (dew_scenario_find(r->job.scenario, r->common.options[i]) == all)
-            return unknown_option(r, r->common.options[i]);
-    for (size_t i = 0; i < all; i++) {
-        if (!is_wanted(r, i))
-            continue;
-        if (r->count == MOST)
-            return dew__cli_fail(DEW__BAD_INPUT,
+    if (picked == NULL)
+        return dew__cli_fail(DEW__FAILED, "out of memory");
+    code = dew__cli_picks(&r->common, r->job.scenario, picked);
+    for (size_t i = 0; code == DEW__DONE && i < all; i++) {
+        if (picked[i] && r->count == MOST)
+            code = dew__cli_fail(DEW__BAD_INPUT,
                                  "a run compares at most %d options", MOST);
-        r->which[r->count++] = i;
+        else if (picked[i])
+            r->which[r->count++] = i;
     }
-    return DEW__DONE;
+    free(picked);
+    return code;
 }
 
 /* ---- the march --------------------------------------------------------------- */
@@ -201,7 +177,8 @@ static int tell(struct run *r)
                                 .dates = dew_year_dates(r->job.year, &dates),
                                 .files = files,
                                 .file_count = r->job.weather_hash[0] ? 2 : 1,
-                                .system = dew__job_system(&r->job, &r->result)};
+                                .system = (enum dew_system)dew__cli_system(
+                                    &r->result, r->job.scenario)};
     int code;
 
     report.caution_count =

@@ -4,78 +4,21 @@
 
 #include <errno.h>
 #include <sha2.h>
-#include <stdlib.h>
 #include <string.h>
 #include <unistd.h>
-#include <zlib.h>
 
+#include "cli/load.h"
 #include "dew/climate.h"
 #include "dew/made.h"
 #include "dew/weather.h"
 
-/* A scenario is at most 1 MiB; a byte more is read to see that it is. */
-enum { TEXT_ROOM = (1 << 20) + 1, FAULTS = 50, PATH_ROOM = 4096 };
-
-/* ---- the scenario ---------------------------------------------------------- */
-
-static int unreadable(const char *path)
-{
-    return dew__cli_fail(errno == ENOMEM ? DEW__FAILED : DEW__BAD_INPUT,
-                         "%s: could not be read: %s", path, strerror(errno));
-}
-
-/* The bytes of a file, plain or gzipped; the caller frees them. */
-static char *read_file(const char *path, size_t *length)
-{
-    char *text = malloc(TEXT_ROOM);
-    gzFile file;
-    int got;
-
-    if (text == NULL)
-        return NULL;
-    file = gzopen(path, "rb");
-    got = file ? gzread(file, text, TEXT_ROOM) : -1;
-    if (file)
-        gzclose(file);
-    if (got >= 0) {
-        *length = (size_t)got;
-        return text;
-    }
-    if (errno == 0)
-        errno = EIO;
-    free(text);
-    return NULL;
-}
+enum { FAULTS = 50, PATH_ROOM = 4096 };
 
 static const char *name_of(const char *path)
 {
     const char *slash = strrchr(path, '/');
 
     return slash ? slash + 1 : path;
-}
-
-int dew__job_open_scenario(struct dew__job *job, const char *path,
-                           const struct dew__cli *c)
-{
-    struct dew_error list[FAULTS] = {{0}};
-    struct dew_faults faults = {list, FAULTS, 0};
-    struct dew_scenario_source from = {
-        .name = name_of(path), .sets = c->sets, .set_count = c->set_count};
-    enum dew_status status;
-    char *text;
-
-    memset(job, 0, sizeof *job);
-    errno = 0;
-    text = read_file(path, &from.length);
-    if (text == NULL)
-        return unreadable(path);
-    from.text = text;
-    status = dew_scenario_open(&job->scenario, &from, &faults);
-    dew_report_sha256(text, from.length, job->scenario_hash);
-    free(text);
-    if (status != DEW_OK)
-        return dew__cli_faults(&faults);
-    return DEW__DONE;
 }
 
 /* ---- the weather ----------------------------------------------------------- */
@@ -100,7 +43,7 @@ static int weather_of_file(struct dew__job *job, const char *scenario,
     const struct dew_weather_ask ask = DEW_WEATHER_ASK;
     struct dew_error list[FAULTS] = {{0}};
     struct dew_faults faults = {list, FAULTS, 0};
-    struct dew_weather_report report = {{0}};
+    struct dew_weather_report report = {.rows = 0};
     char path[PATH_ROOM];
 
     if (!weather_path(scenario, file, path))
@@ -108,7 +51,7 @@ static int weather_of_file(struct dew__job *job, const char *scenario,
     if (dew_weather_read(&job->year, path, &ask, &report, &faults) != DEW_OK)
         return dew__cli_faults(&faults);
     if (SHA256File(path, job->weather_hash) == NULL)
-        return unreadable(path);
+        return dew__cli_fail(DEW__BAD_INPUT, "%s: %s", path, strerror(errno));
     return DEW__DONE;
 }
 
@@ -129,10 +72,16 @@ int dew__job_open(struct dew__job *job, const char *path,
 {
     struct dew_error err = {0};
     struct dew_weather_request ask;
-    int code = dew__job_open_scenario(job, path, c);
+    const char *text;
+    size_t length;
+    int code;
 
+    memset(job, 0, sizeof *job);
+    code = dew__cli_scenario(path, c, &job->scenario);
     if (code != DEW__DONE)
         return code;
+    text = dew_scenario_text(job->scenario, &length);
+    dew_report_sha256(text, length, job->scenario_hash);
     ask = dew_scenario_weather(job->scenario);
     code = ask.file[0] != '\0' ? weather_of_file(job, path, ask.file)
                                : weather_of_place(job, ask.place);
@@ -150,12 +99,4 @@ void dew__job_close(struct dew__job *job)
     dew_scenario_close(job->scenario);
     job->year = NULL;
     job->scenario = NULL;
-}
-
-enum dew_system dew__job_system(const struct dew__job *job,
-                                const struct dew__cli *c)
-{
-    int system = c->units ? c->units : dew_scenario_system(job->scenario);
-
-    return system == 1 ? DEW_SYSTEM_US : DEW_SYSTEM_SI;
 }

@@ -26,14 +26,6 @@ struct dew__job {
 int dew__job_open(struct dew__job *job, const char *path,
                   const struct dew__cli *c);
 
-/* Only the scenario; job->year is NULL. */
-int dew__job_open_scenario(struct dew__job *job, const char *path,
-                           const struct dew__cli *c);
-
 void dew__job_close(struct dew__job *job);
-
-/* us or si: what --units said, else what the file used most. */
-enum dew_system dew__job_system(const struct dew__job *job,
-                                const struct dew__cli *c);
 
 #endif

@@ -278,6 +278,8 @@ static json_t *option(struct maker *m, size_t i)
     put_percentiles(m, o, c->outcome);
     fresh = json_object_get(o, "fresh_air_l_s");
     put(m, fresh, "required", number(1000 * c->outcome->required));
+    put(m, fresh, "delivered",
+        number(1000 * dew_verdict_fresh(m->r->question, i)));
     put(m, o, "closure", closure(m, c->outcome));
     put(m, o, "money", money(m, i));
     put(m, o, "months", months(m, c->outcome));

@@ -71,6 +71,15 @@ static void say_sources(struct telling *t)
         say(t, "no flow above zero");
 }
 
+/* The months that stand out, if any do. */
+static void say_most(struct telling *t)
+{
+    const unsigned all = (1U << DEW_MONTHS) - 1;
+
+    if (t->f->months != 0)
+        say(t, t->f->months == all ? ", in %s" : ", most in %s", MONTHS);
+}
+
 static void say_today_humid(struct telling *t)
 {
     struct dew__word limit;
@@ -79,8 +88,7 @@ static void say_today_humid(struct telling *t)
         "Today the house is too humid (above %s) in %s h of the year: up to "
         "%s h in one month, %s h at a stretch",
         percent(limits(t)->too_humid, &limit), HOURS(0), HOURS(1), HOURS(2));
-    if (t->f->months != 0)
-        say(t, ", most in %s", MONTHS);
+    say_most(t);
     say(t, ". The water comes in by ");
     say_sources(t);
     say(t, ".");
@@ -94,8 +102,7 @@ static void say_today_dry(struct telling *t)
         "Today the house is too dry (below %s) in %s h of the year, up to %s h "
         "in one month",
         percent(limits(t)->too_dry, &limit), HOURS(0), HOURS(1));
-    if (t->f->months != 0)
-        say(t, ", most in %s", MONTHS);
+    say_most(t);
     say(t, ". The water leaves by ");
     say_sources(t);
     say(t, ".");
@@ -115,8 +122,7 @@ static void say_today_fine(struct telling *t)
 static void say_today_sweat(struct telling *t)
 {
     say(t, "The window glass is wet in %s h of the year", HOURS(0));
-    if (t->f->months != 0)
-        say(t, ", most in %s", MONTHS);
+    say_most(t);
     say(t, ".");
 }
 
@@ -172,8 +178,7 @@ static void say_air_fails(struct telling *t)
         "Ventilation alone does not fix it: \"%s\" is still too humid in %s h "
         "(today %s h)",
         OPTION, HOURS(0), HOURS(1));
-    if (t->f->months != 0)
-        say(t, ", most in %s", MONTHS);
+    say_most(t);
     say(t, ".");
 }
 
@@ -264,8 +269,7 @@ static void say_grows_dry(struct telling *t)
 {
     say(t, "\"%s\" dries the house too far: too dry in %s h (today %s h)",
         OPTION, HOURS(0), HOURS(1));
-    if (t->f->months != 0)
-        say(t, ", most in %s", MONTHS);
+    say_most(t);
     say(t, ".");
 }
 
@@ -345,7 +349,8 @@ static void say_what_it_buys(struct telling *t)
     const struct dew_choice *c = t->r->question->choices;
     const struct dew_tally *base = &c[0].outcome->year;
     const struct dew_tally *y = &c[t->f->option].outcome->year;
-    int air = y->fresh_sum > base->fresh_sum;
+    int air = dew_verdict_fresh(t->r->question, (size_t)t->f->option) >
+              dew_verdict_fresh(t->r->question, 0);
     int dry = y->too_humid < base->too_humid;
 
     if (air || dry)

@@ -15,13 +15,6 @@ static const struct dew_tally *year_of(const struct dew_report *r, size_t i)
     return &r->question->choices[i].outcome->year;
 }
 
-static double mean_fresh(const struct dew_report *r, size_t i)
-{
-    const struct dew_tally *y = year_of(r, i);
-
-    return y->hours > 0 ? y->fresh_sum / y->hours : NAN;
-}
-
 /* ---- cautions ------------------------------------------------------------- */
 
 /* "options 2, 3: " or nothing. */
@@ -121,8 +114,8 @@ static double all_energy(const struct dew_report *r, size_t i)
 
 static struct dew__word delivered(const struct dew_report *r, size_t i)
 {
-    struct dew__word w =
-        dew__number(dew__shown(mean_fresh(r, i), DEW_FLOW, r->system), 0);
+    struct dew__word w = dew__number(
+        dew__shown(dew_verdict_fresh(r->question, i), DEW_FLOW, r->system), 0);
 
     if (!dew_verdict_ventilates(r->question, i))
         memcpy(w.text + strlen(w.text), "*", sizeof "*");

@@ -132,13 +132,21 @@ int dew__has_cooling(const struct dew_question *q, size_t i)
     return 0;
 }
 
+double dew_verdict_fresh(const struct dew_question *q, size_t option)
+{
+    const struct dew_tally *y = &dew__outcome(q, option)->year;
+    const struct dew_path *on = &q->choices[option].c->paths[DEW_VENT_ON][0];
+    double drawn = fmax(on->exhaust - on->supply, 0) * y->duty.vent;
+
+    return y->hours > 0 ? (y->fresh_sum + drawn) / y->hours : 0;
+}
+
 int dew_verdict_ventilates(const struct dew_question *q, size_t option)
 {
-    const struct dew_outcome *o = dew__outcome(q, option);
+    double required = dew__outcome(q, option)->required;
 
-    return o->required <= 0 || o->year.fresh_sum >= q->judging.fresh_share *
-                                                        o->required *
-                                                        o->year.hours;
+    return required <= 0 ||
+           dew_verdict_fresh(q, option) >= q->judging.fresh_share * required;
 }
 
 int dew_verdict_keeps(const struct dew_question *q, size_t option)

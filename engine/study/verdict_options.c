@@ -23,13 +23,6 @@ static double dry(const struct dew_question *q, int i)
     return dew__outcome(q, (size_t)i)->year.too_dry;
 }
 
-static double fresh(const struct dew_question *q, size_t i)
-{
-    const struct dew_tally *y = &dew__outcome(q, i)->year;
-
-    return y->hours > 0 ? y->fresh_sum / y->hours : 0;
-}
-
 /* The option of fewest humid hours among those that pass; NONE when none. */
 static int fewest(const struct dew_question *q, size_t from,
                   int (*pass)(const struct dew_question *q, size_t i))
@@ -144,7 +137,15 @@ static void dryer_finding(struct dew_verdict *v, enum dew_finding_kind kind,
     f->value[1] = without;
 }
 
-/* Needed, not needed, not enough or not tried: exactly one of them. */
+static int any_dryer(const struct dew_question *q)
+{
+    for (size_t i = 0; i < q->count; i++)
+        if (dew__has_dryer(q, i))
+            return 1;
+    return 0;
+}
+
+/* Needed, not needed, not enough or not tried: at most one of them. */
 void dew__rule_dryer(const struct dew_question *q, struct dew_verdict *v)
 {
     int without = fewest(q, 0, no_dryer_enough);
@@ -157,7 +158,7 @@ void dew__rule_dryer(const struct dew_question *q, struct dew_verdict *v)
         dryer_finding(v, DEW_FINDING_dryer_needed, with, humid(q, with), none);
     else if (with != NONE)
         dryer_finding(v, DEW_FINDING_dryer_short, with, humid(q, with), none);
-    else if (without != NONE)
+    else if (without != NONE && !any_dryer(q))
         dryer_finding(v, DEW_FINDING_dryer_untried, NONE, none, none);
 }
 
@@ -176,7 +177,7 @@ void dew__rule_dryer_alone(const struct dew_question *q, struct dew_verdict *v)
         return;
     f = dew__find(v, DEW_FINDING_dryer_alone, i);
     f->value[0] = humid(q, i);
-    f->value[1] = fresh(q, (size_t)i);
+    f->value[1] = dew_verdict_fresh(q, (size_t)i);
     f->value[2] = dew__outcome(q, (size_t)i)->required;
 }
 
@@ -291,7 +292,7 @@ void dew__rule_under(const struct dew_question *q, struct dew_verdict *v)
         if (dew_verdict_ventilates(q, i))
             continue;
         f = dew__find(v, DEW_FINDING_under_ventilated, (int)i);
-        f->value[0] = fresh(q, i);
+        f->value[0] = dew_verdict_fresh(q, i);
         f->value[1] = dew__outcome(q, i)->required;
     }
 }

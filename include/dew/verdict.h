@@ -118,6 +118,13 @@ void dew_verdict_of(const struct dew_question *question,
 /* The key of a kind in JSON: "today_humid".  Never NULL. */
 const char *dew_verdict_key(enum dew_finding_kind kind);
 
+/*
+ * Fresh air an option delivers, m3/s, mean over its year: what the ventilator
+ * brings to the rooms, and what it draws in through the envelope when it
+ * throws out more than it brings in, which [ASH-622] counts alike.
+ */
+double dew_verdict_fresh(const struct dew_question *question, size_t option);
+
 /* Whether an option delivers the fresh air asked for; 1 when none is asked. */
 int dew_verdict_ventilates(const struct dew_question *question, size_t option);
 

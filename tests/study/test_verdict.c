@@ -235,6 +235,34 @@ static void fresh_air_is_met_within_five_per_cent(void **state)
     assert_true(dew_verdict_ventilates(&s.question, 0));
 }
 
+/* 30 l/s thrown out, 4 brought in, 8000 of 8760 h: 26 l/s are drawn in. */
+static void air_drawn_in_by_an_exhaust_fan_counts(void **state)
+{
+    (void)state;
+    scene_open(&s, 1);
+    s.cases[0].paths[DEW_VENT_ON][0].exhaust = 0.030;
+    s.cases[0].paths[DEW_VENT_ON][0].supply = 0.004;
+    s.outcomes[0].year.fresh_sum = 0.004 * 8000;
+    s.outcomes[0].year.duty.vent = 8000;
+    assert_near(dew_verdict_fresh(&s.question, 0), 0.030 * 8000 / 8760, 1e-15);
+    s.outcomes[0].required = 0.025;
+    assert_true(dew_verdict_ventilates(&s.question, 0));
+}
+
+/* A dehumidifier was tried where the air is wanting: it is told apart. */
+static void a_starved_dryer_is_not_called_untried(void **state)
+{
+    (void)state;
+    scene_open(&s, 2);
+    scene_humid(&s, 0, JULY, 900);
+    scene_humid(&s, 1, JULY, 300);
+    s.cases[1].plant.dryer.rate = 3e-4;
+    s.outcomes[1].year.fresh_sum = 0;
+    judge();
+    assert_null(FIND(dryer_untried, ANY));
+    assert_non_null(FIND(dryer_alone, 1));
+}
+
 /* Humid hours of today, ventilation alone, and ventilation with dryer. */
 static const struct dryer_row {
     const char *name;
@@ -429,6 +457,8 @@ int main(void)
         cmocka_unit_test(ventilation_makes_a_month_worse),
         cmocka_unit_test(less_air_never_wins),
         cmocka_unit_test(fresh_air_is_met_within_five_per_cent),
+        cmocka_unit_test(air_drawn_in_by_an_exhaust_fan_counts),
+        cmocka_unit_test(a_starved_dryer_is_not_called_untried),
         cmocka_unit_test(a_dryer_instead_leaves_the_house_short_of_air),
         cmocka_unit_test(cores_in_other_ducts_are_not_compared),
         cmocka_unit_test(growing_dry_is_told),
@@ -439,7 +469,7 @@ int main(void)
         cmocka_unit_test(paying_back_within_the_years_or_not),
         cmocka_unit_test(keys_are_the_names_of_the_kinds),
     };
-    size_t n = 21;
+    size_t n = 23;
 
     ADD_ROWS(tests, n, fine_rows, fine_today);
     ADD_ROWS(tests, n, dryer_rows, dryer);
