@@ -44,14 +44,22 @@ static DEW__INLINE double dew__plant_t_saturated(double h)
     return t * x + 20.751486706551308;
 }
 
-/* One Newton step towards the temperature of saturated air of enthalpy h. */
-static DEW__INLINE double dew__plant_adp_step(double t, double h, double p)
+/* An apparatus dew point, degC, and its humidity ratio. */
+struct dew__plant_adp {
+    double t, w;
+};
+
+/* One Newton step towards the temperature of saturated air of enthalpy h; w
+   goes along the tangent. */
+static DEW__INLINE struct dew__plant_adp dew__plant_adp_step(double t, double h,
+                                                             double p)
 {
     struct dew__poly w = dew__plant_w_sat(t, p);
     double gap = 1006.0 * t + w.value * (2501e3 + 1860.0 * t) - h;
     double slope = 1006.0 + 1860.0 * w.value + w.slope * (2501e3 + 1860.0 * t);
+    double next = dew__plant_hold(t - gap / slope, -4.9, 49.9);
 
-    return dew__plant_hold(t - gap / slope, -4.9, 49.9);
+    return (struct dew__plant_adp){next, w.value + w.slope * (next - t)};
 }
 
 /* One Newton step towards the wet bulb, [ASH-F1] eq. 33, liquid wick. */
@@ -122,35 +130,29 @@ static DEW__INLINE double dew__plant_total(double full, double t_wet,
     return full * dew__plant_capacity(t, t_out);
 }
 
-/* Apparatus dew point of saturated air of enthalpy h, two steps. */
-static DEW__INLINE double dew__plant_adp(double h, double p)
-{
-    double t = dew__plant_t_saturated(h);
-
-    t = dew__plant_adp_step(t, h, p);
-    return dew__plant_adp_step(t, h, p);
-}
-
 /*
  * Entering wet bulb at which a coil only just stays dry: where the apparatus
- * dew point meets the air's own.  w_adp is that at w; dw_adp / dw is near 0.56
- * throughout (regression), which places the first guess, and one secant step
- * between the two is enough.  t_wet itself where the coil is wet.
+ * dew point meets the air's own.  from is the solution at w, of wet bulb t_wet
+ * and entering enthalpy h; dw_adp / dw is near 0.56 throughout (regression),
+ * which places the first guess, and one secant step between the two is
+ * enough.  t_wet itself where the coil is wet.
  */
 static DEW__INLINE double dew__plant_wet_dry(const struct dew_coil_air *a,
                                              double full, double out,
-                                             double m_bf, double w_adp,
+                                             double m_bf,
+                                             struct dew__plant_adp from,
                                              double t_wet)
 {
-    double gap = w_adp - a->w, w1 = a->w + gap / 0.44, h1, tw, q, gap1, w2;
+    double per_w = 2501e3 + 1860.0 * a->t, h = 1006.0 * a->t + a->w * per_w;
+    double gap = from.w - a->w, w1 = a->w + gap / 0.44, h1, tw, h_adp, gap1, w2;
+    double h_from = 1006.0 * from.t + from.w * (2501e3 + 1860.0 * from.t);
 
-    h1 = 1006.0 * a->t + w1 * (2501e3 + 1860.0 * a->t);
-    tw = dew__plant_t_saturated(h1);
+    h1 = 1006.0 * a->t + w1 * per_w;
+    tw = t_wet + dew__plant_t_saturated(h1) - dew__plant_t_saturated(h);
     tw = dew__plant_wet_step(tw, a->t, w1, a->p);
-    tw = dew__plant_wet_step(tw, a->t, w1, a->p);
-    q = dew__plant_total(full, tw, out);
-    gap1 =
-        dew__plant_w_sat(dew__plant_adp(h1 - q / m_bf, a->p), a->p).value - w1;
+    h_adp = h1 - dew__plant_total(full, tw, out) / m_bf;
+    from.t += dew__plant_t_saturated(h_adp) - dew__plant_t_saturated(h_from);
+    gap1 = dew__plant_adp_step(from.t, h_adp, a->p).w - w1;
     w2 = w1 - gap1 * (w1 - a->w) / (gap1 - gap);
     tw = tw + (w2 - w1) * (tw - t_wet) / (w1 - a->w);
     return gap > 1e-9 ? tw : t_wet; /* kg/kg: else no two points to join */
@@ -166,7 +168,8 @@ static DEW__INLINE struct dew_coil_work dew__plant_coil(
     double full = k->capacity * k->by_capacity * dew__plant_capacity_flow(f);
     double m = k->m * a->flow * a->p * (1.0 / 101325.0);
     double h = 1006.0 * a->t + a->w * (2501e3 + 1860.0 * a->t);
-    double per_w = 2501e3 + 1860.0 * a->t, total, wet, held;
+    double per_w = 2501e3 + 1860.0 * a->t, total, wet, held, h_adp;
+    struct dew__plant_adp adp;
     int is_dry;
 
     o.m_bf = m * (1.0 - dew__poly_exp2(-1.4426950408889634 * k->units / m));
@@ -176,23 +179,31 @@ static DEW__INLINE struct dew_coil_work dew__plant_coil(
     o.t_wet = dew__plant_wet_step(o.t_wet, a->t, a->w, a->p);
 
     total = dew__plant_total(full, o.t_wet, out);
-    o.t_adp = dew__plant_adp(h - total / o.m_bf, a->p);
-    o.w_adp = dew__plant_w_sat(o.t_adp, a->p).value;
-    wet = dew__plant_wet_dry(a, full, out, o.m_bf, o.w_adp, o.t_wet);
+    h_adp = h - total / o.m_bf;
+    adp.t = dew__plant_t_saturated(h_adp);
+    adp = dew__plant_adp_step(adp.t, h_adp, a->p);
+    adp = dew__plant_adp_step(adp.t, h_adp, a->p);
+    o.t_adp = adp.t;
+    o.w_adp = adp.w;
+    wet = dew__plant_wet_dry(a, full, out, o.m_bf, adp, o.t_wet);
     wet = k->dry > 0.0 ? o.t_wet : wet;
-    is_dry = k->dry > 0.0 || o.w_adp > a->w;
+    is_dry = adp.w > a->w;
+    is_dry = k->dry > 0.0 ? 1 : is_dry;
+    held = wet < DEW__PLANT_WET_LOW ? 1.0 : 0.0;
+    held = wet > DEW__PLANT_WET_HIGH ? 1.0 : held;
+    held = out < a->t_out ? 1.0 : held;
+    held = out > a->t_out ? 1.0 : held;
+    held = f < a->flow ? 1.0 : held;
+    held = f > a->flow ? 1.0 : held;
+    o.held = adp.t < 0.0 ? 1.0 : held;
     wet = dew__plant_hold(wet, DEW__PLANT_WET_LOW, DEW__PLANT_WET_HIGH);
 
     o.total = is_dry ? full * dew__plant_capacity(wet, out) : total;
-    o.water = is_dry ? 0.0 : o.m_bf * (a->w - o.w_adp);
+    o.water = is_dry ? 0.0 : o.m_bf * (a->w - adp.w);
     o.sensible = o.total - o.water * per_w;
     o.w_adp = k->dry > 0.0 ? 1.0 : o.w_adp; /* above any w: never wet */
     o.power = k->power * k->by_eir * dew__plant_eir(wet, out) *
               dew__plant_eir_flow(f) * (o.total / k->capacity);
-    held = wet > DEW__PLANT_WET_LOW && wet < DEW__PLANT_WET_HIGH ? 0.0 : 1.0;
-    held = out < a->t_out || out > a->t_out ? 1.0 : held;
-    held = o.t_adp < 0.0 ? 1.0 : held;
-    o.held = f < a->flow || f > a->flow ? 1.0 : held;
     return o;
 }
 
