@@ -22,7 +22,7 @@ int dew__cli_fail(enum dew__exit code, const char *format, ...)
     vfprintf(stderr, format, args);
     va_end(args);
     fputc('\n', stderr);
-    return code;
+    return (int)code;
 }
 
 enum dew__exit dew__cli_code(enum dew_status status)
