@@ -18,6 +18,8 @@
 #include "dew/ducts.h"
 #include "dew/excess.h"
 #include "dew/exchange.h"
+#include "dew/fittings.h"
+#include "dew/friction.h"
 #include "dew/frost.h"
 #include "dew/house.h"
 #include "dew/leakage.h"

@@ -1,0 +1,78 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The tables of walls and fittings, and what the air makes of them. */
+#include "support/rows.h"
+
+#include "dew/fittings.h"
+#include "dew/friction.h"
+
+static void every_row_stands(void **state)
+{
+    const struct dew_duct_fitting *f;
+    const struct dew_duct_wall *w;
+    size_t n = 0, m = 0;
+
+    (void)state;
+    for (; (w = dew_ducts_wall(n)) != NULL; n++) {
+        assert_true(w->roughness >= w->lowest && w->roughness <= w->highest);
+        assert_true(w->source[0] == '[');
+        assert_ptr_equal(dew_ducts_wall_named(w->name), w);
+    }
+    for (; (f = dew_ducts_fitting(m)) != NULL; m++) {
+        assert_true(isnan(f->loss) != isnan(f->equivalent));
+        assert_true(f->source[0] == '[');
+        assert_ptr_equal(dew_ducts_fitting_named(f->name), f);
+    }
+    assert_int_equal(n, 12);
+    assert_int_equal(m, 32);
+    assert_null(dew_ducts_wall_named("spiral"));
+    assert_null(dew_ducts_fitting_named(""));
+}
+
+/* flexible duct, pulled out, loses about half as much again as spiral duct
+   [ASH-F21]; its table 2 prints 11.4 Pa and 7.7 Pa, 48 % */
+static void flexible_loses_half_as_much_again(void **state)
+{
+    struct dew_duct duct = {.diameter = .25, .length = 1.8};
+    double spiral;
+
+    (void)state;
+    duct.roughness = dew_ducts_wall_named("galvanized, spiral")->roughness;
+    spiral = dew_ducts_drop(&duct, 1.204, 0.47, NULL);
+    duct.roughness = dew_ducts_wall_named("flexible")->roughness;
+    assert_near(dew_ducts_drop(&duct, 1.204, 0.47, NULL) / spiral, 1.48, 0.02);
+}
+
+/* a length counted by code is no less than what a sharp elbow loses */
+static void a_counted_length_is_an_allowance(void **state)
+{
+    struct dew_duct counted = {.diameter = .1016, .roughness = .09e-3};
+    struct dew_duct real = counted;
+
+    (void)state;
+    counted.extra = dew_ducts_fitting_named("elbow 90, by code")->equivalent;
+    assert_near(counted.extra, 4.572, 1e-12);
+    real.loss = dew_ducts_fitting_named("elbow 90 tight")->loss;
+    assert_true(dew_ducts_drop(&counted, 1.204, 0.0236, NULL) >
+                dew_ducts_drop(&real, 1.204, 0.0236, NULL));
+}
+
+static void enlargement_is_bordas(void **state)
+{
+    (void)state;
+    assert_near(dew_ducts_enlargement(0.0177, 0.0177), 0.0, 0.0);
+    assert_near(dew_ducts_enlargement(0.01, 0.04), 0.5625, 1e-15);
+    assert_nan(dew_ducts_enlargement(0.04, 0.01));
+    assert_nan(dew_ducts_enlargement(0.0, 0.01));
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_row_stands),
+        cmocka_unit_test(flexible_loses_half_as_much_again),
+        cmocka_unit_test(a_counted_length_is_an_allowance),
+        cmocka_unit_test(enlargement_is_bordas),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
