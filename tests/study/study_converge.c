@@ -36,6 +36,7 @@ static struct dew_case case_of(const struct kind *kind, double band,
     struct dew_case c = lively_case();
 
     lively_cool(&c, band);
+    c.steps_per_hour = 4; /* what a scenario has unless it says otherwise */
     c.house.volume = kind->volume;
     c.house.thermal.h_em = kind->loss;
     c.house.thermal.c_mass = kind->mass;
@@ -53,13 +54,14 @@ static struct dew_year *read_year(const char *file)
     const char *data = getenv("DEW_DATA");
     struct dew_error list[4] = {{0}};
     struct dew_faults faults = {list, 4, 0};
+    const struct dew_weather_ask ask = DEW_WEATHER_ASK;
     struct dew_weather_report report;
     struct dew_year *year = NULL;
     char path[512];
 
     snprintf(path, sizeof path, "%s/weather/tmy3/%s",
              data != NULL ? data : "../shared/data", file);
-    dew_weather_read(&year, path, NULL, &report, &faults);
+    dew_weather_read(&year, path, &ask, &report, &faults);
     return year;
 }
 
