@@ -1,0 +1,596 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* From keys to cases: figures by hand, no key without effect, a year marched. */
+#include "support/rows.h"
+
+#include <stdio.h>
+#include <string.h>
+
+#include "dew/air.h"
+#include "dew/made.h"
+#include "dew/scenario.h"
+
+static const double cfm = 4.719474432e-4; /* m3/s, exact */
+static const double ft2 = 0.09290304;     /* m2, exact */
+
+#define BASE                                                                   \
+    "weather: {place: 722020}\n"                                               \
+    "house: {floor_area: 2400 ft2, bedrooms: 3, ceiling_height: 8.5 ft,\n"     \
+    "  airtightness: 1.1 ach50 (0.7 to 2)}\n"
+
+/* A made place: 17 degC on the yearly mean, coldest in January. */
+static const struct dew_outdoors place = {
+    .site = {.name = "made up",
+             .latitude = 41.3,
+             .longitude = -81.9,
+             .elevation = 238,
+             .utc_offset = -5},
+    .pressure = 98512,
+    .monthly = {5.1, 6.9, 11.2, 16.4, 21.7, 26.1, 28.3, 27.6, 24.2, 17.9, 11.4,
+                6.8},
+};
+
+static struct dew_scenario *opened(const char *text, const char *const *sets,
+                                   size_t set_count)
+{
+    struct dew_error list[4] = {{0}};
+    struct dew_faults faults = {list, 4, 0};
+    struct dew_scenario_source from = {text, strlen(text), "h.yaml", sets,
+                                       set_count};
+    struct dew_scenario *s = NULL;
+    char line[400];
+
+    if (dew_scenario_open(&s, &from, &faults) != DEW_OK)
+        fail_msg("%s", dew_error_line(&list[0], line, sizeof line));
+    return s;
+}
+
+static void make(const struct dew_scenario *s, size_t option,
+                 struct dew_case *out)
+{
+    struct dew_error err = {0};
+    char line[400];
+
+    if (dew_scenario_case(s, option, &place, NULL, out, &err) != DEW_OK)
+        fail_msg("%s", dew_error_line(&err, line, sizeof line));
+}
+
+static struct dew_case case_of(const char *text)
+{
+    struct dew_scenario *s = opened(text, NULL, 0);
+    struct dew_case c;
+
+    make(s, 0, &c);
+    dew_scenario_close(s);
+    return c;
+}
+
+/* ---- figures by hand ------------------------------------------------------ */
+
+static void the_envelope_is_what_the_keys_say(void **state)
+{
+    struct dew_case c = case_of(BASE "windows: {u: 1.83 W/m2K, north: 61 ft2, "
+                                     "east: 0 ft2, south: 97 ft2, west: 43 "
+                                     "ft2, sun_gain: 31 %, turn: -17 deg}\n"
+                                     "insulation: {heat_loss: 143 W/K}\n");
+    double volume = 2400 * 8.5 * 0.028316846592, glass = 201 * ft2;
+
+    (void)state;
+    assert_near(c.house.volume, volume, 1e-9);
+    assert_near(c.house.leakage.n, 0.65, 0);
+    assert_near(c.house.leakage.c, 1.1 * volume / 3600 / pow(50, 0.65), 1e-12);
+    assert_near(c.house.thermal.h_w, glass * 1.83, 1e-9);
+    assert_int_equal(c.house.thermal.facade_count, 5);
+    assert_near(c.house.thermal.facades[0].azimuth, 343, 1e-9);
+    assert_near(c.house.thermal.facades[2].azimuth, 163, 1e-9);
+    assert_near(c.house.surfaces[DEW_GLASS].factor, 1 - 1.83 * 0.13, 1e-12);
+    assert_near(c.house.surfaces[DEW_GLASS].area +
+                    c.house.surfaces[DEW_EDGE].area,
+                glass, 1e-9);
+    assert_near(c.pressure, 98512, 0);
+}
+
+static void the_four_forms_of_airtightness_agree(void **state)
+{
+    double volume = 2400 * 8.5 * 0.028316846592, flow = 1.1 * volume / 3600;
+    double c = flow / pow(50, 0.65), rho = dew_air_density_run(98512);
+    /* [ASH-F16] eq. 41 at 4 Pa, C_D 1 */
+    double area = c * pow(4, 0.65) * sqrt(rho / (2 * 4));
+    char text[400];
+
+    (void)state;
+    snprintf(text, sizeof text, BASE "house: {leakage_at_1_pa: %.12f m3/s}\n",
+             c);
+    assert_near(case_of(text).house.leakage.c, c, 1e-11);
+    snprintf(text, sizeof text,
+             "weather: {place: 1}\nhouse: {floor_area: 2400 ft2, bedrooms: 3, "
+             "airtightness: %.12f m3/h50}\n",
+             flow * 3600);
+    assert_near(case_of(text).house.leakage.c, c, 1e-11);
+    snprintf(text, sizeof text,
+             "weather: {place: 1}\nhouse: {floor_area: 2400 ft2, bedrooms: 3, "
+             "airtightness: %.12f cm2}\n",
+             area * 1e4);
+    assert_near(case_of(text).house.leakage.c, c, 1e-9);
+}
+
+static void a_constant_leak_is_a_flow_or_air_changes(void **state)
+{
+    struct dew_case c = case_of(BASE "house: {infiltration: constant, "
+                                     "constant_leakage: 0.13 per hour}\n");
+    double volume = 2400 * 8.5 * 0.028316846592;
+
+    (void)state;
+    assert_near(c.house.leakage.constant, 0.13 * volume / 3600, 1e-12);
+    c = case_of(BASE "house: {infiltration: constant, constant_leakage: 23 "
+                     "cfm}\n");
+    assert_near(c.house.leakage.constant, 23 * cfm, 1e-15);
+    assert_near(c.house.leakage.stack_k, 0, 0);
+}
+
+static void water_a_day_adds_up(void **state)
+{
+    struct dew_case c = case_of(
+        BASE "moisture: {showers: 3 per day, shower_water: 0.31 kg, baths: 2 "
+             "per week, bath_water: 0.07 kg, cooking: gas, dishes: 0.4 L/day, "
+             "laundry_dried_indoors: 0.9 L/day, pets: 23 kg, aquarium: 0.5 m2, "
+             "other: 11 g/h, felt: no, plants: 7, plant_water: 2 g/h}\n"
+             "people: {count: 3}\n");
+    const struct dew_water *w = c.house.water;
+
+    (void)state;
+    assert_near(w[DEW_SOURCE_showers].per_day, 3 * 0.31 + 2 * 0.07 / 7, 1e-12);
+    assert_near(w[DEW_SOURCE_cooking].per_day, 2.28 * 3 / 4, 1e-12);
+    assert_near(w[DEW_SOURCE_dishes].per_day, 0.4, 1e-12);
+    assert_near(w[DEW_SOURCE_laundry].per_day, 0.9, 1e-12);
+    assert_near(w[DEW_SOURCE_pets].per_day, 0.47 + 0.5 * 0.96, 1e-12);
+    assert_near(w[DEW_SOURCE_other].per_day, 0.264, 1e-12);
+    assert_near(w[DEW_SOURCE_plants].per_day, 7 * 0.048, 1e-12);
+}
+
+static void a_daily_total_is_the_sum_but_for_ground_and_drying(void **state)
+{
+    struct dew_case c =
+        case_of(BASE "moisture: {total: 13.7 L/day, ground: 2 L/day, drying: "
+                     "310 kg, drying_half_life: 83 day, felt: no}\n");
+    double sum = 0;
+
+    (void)state;
+    for (int i = 0; i < DEW_SOURCES; i++)
+        if (i != DEW_SOURCE_ground && i != DEW_SOURCE_drying)
+            sum += c.house.water[i].per_day;
+    assert_near(sum, 13.7, 1e-9);
+    assert_near(c.house.water[DEW_SOURCE_ground].per_day, 2, 1e-12);
+    assert_near(c.house.water[DEW_SOURCE_drying].per_day, 310 * log(2) / 83,
+                1e-9);
+}
+
+static void setback_hours_wrap_round_midnight(void **state)
+{
+    struct dew_case c = case_of(BASE "temperature: {heat: 20.5 degC, "
+                                     "heat_setback: 16.5 degC, setback_hours: "
+                                     "[22 to 6, 9 to 15]}\n");
+
+    (void)state;
+    for (int h = 0; h < 24; h++)
+        assert_near(c.house.comfort.heat[h],
+                    h < 6 || h >= 22 || (h >= 9 && h < 15) ? 16.5 : 20.5, 0);
+}
+
+/* 2,400 ft2 and three bedrooms: 102 and 54 cfm [ASH-622]. */
+static void the_fresh_air_required_follows_the_rule(void **state)
+{
+    static const char *const old[] = {
+        "limits.fresh_air_rule=floor_and_bedrooms_old"};
+    static const char *const own[] = {"limits.fresh_air=77 cfm"};
+    static const char *const none[] = {"limits.fresh_air_rule=none"};
+    struct dew_scenario *s = opened(BASE, NULL, 0);
+
+    (void)state;
+    assert_near(dew_scenario_required(s, 0), 102 * cfm, 1e-12);
+    dew_scenario_close(s);
+    s = opened(BASE, old, 1);
+    assert_near(dew_scenario_required(s, 0), 54 * cfm, 1e-12);
+    dew_scenario_close(s);
+    s = opened(BASE, own, 1);
+    assert_near(dew_scenario_required(s, 0), 77 * cfm, 1e-12);
+    dew_scenario_close(s);
+    s = opened(BASE, none, 1);
+    assert_near(dew_scenario_required(s, 0), 0, 0);
+    dew_scenario_close(s);
+}
+
+/* ---- air paths ------------------------------------------------------------ */
+
+static void a_core_gives_what_its_figures_say(void **state)
+{
+    struct dew_case c = case_of(
+        BASE "ventilator: {core: enthalpy_plate, flow: 95 cfm, sensible: 74 % "
+             "at 95 cfm, moisture: 52 % at 95 cfm, power: 58 W, boost_flow: "
+             "140 cfm, cross_leakage: 2 %}\n"
+             "ducts: {short_circuit: 13 %}\n");
+    const struct dew_path *on = &c.paths[DEW_VENT_ON][0];
+    const struct dew_path *boost = &c.paths[DEW_VENT_BOOST][26];
+
+    (void)state;
+    assert_near(on->supply, 95 * cfm / 0.98, 1e-9);
+    assert_near(on->fresh, 0.87 * 95 * cfm, 1e-9);
+    assert_near(on->sensible, 0.74, 1e-6);
+    assert_near(on->latent, 0.52, 1e-6);
+    assert_near(on->fan_w, 58, 1e-9);
+    assert_true(boost->fresh > on->fresh && boost->sensible < 0.74);
+    assert_near(boost->fan_w, 58 * pow(140.0 / 95, 3), 1e-9);
+    assert_near(c.paths[DEW_VENT_OFF][0].supply, 0, 0);
+    assert_near(c.paths[DEW_VENT_DEFROST][0].fresh, 0, 0);
+    assert_near(c.paths[DEW_VENT_DEFROST][0].exhaust, 0, 0);
+}
+
+static void fans_alone_are_one_sided(void **state)
+{
+    struct dew_case c = case_of(BASE "ventilator: {core: exhaust_only, flow: "
+                                     "80 cfm, found: 61 %}\n");
+
+    (void)state;
+    assert_near(c.paths[DEW_VENT_ON][0].exhaust, 0.61 * 80 * cfm, 1e-12);
+    assert_near(c.paths[DEW_VENT_ON][0].supply, 0, 0);
+    assert_near(c.paths[DEW_VENT_ON][0].fresh, 0, 0);
+    c = case_of(BASE "layout: return_tie\nair_handlers: 1\nventilator: {core: "
+                     "supply_only, flow: 80 cfm, power: 21 W}\n");
+    assert_near(c.paths[DEW_VENT_ON][0].supply, 80 * cfm, 1e-12);
+    assert_near(c.paths[DEW_VENT_ON][0].at_coil, 80 * cfm, 1e-12);
+    assert_near(c.paths[DEW_VENT_ON][0].exhaust, 0, 0);
+    assert_near(c.paths[DEW_VENT_ON][0].fan_heat, 21, 0);
+}
+
+static void exhaust_only_defrost_draws_and_does_not_supply(void **state)
+{
+    struct dew_case c = case_of(
+        BASE "ventilator: {core: heat_plate, flow: 95 cfm, sensible: 74 % at "
+             "95 cfm, frost: exhaust_only, frost_start: -7 degC}\n");
+
+    (void)state;
+    assert_true(c.paths[DEW_VENT_DEFROST][0].exhaust > 0);
+    assert_near(c.paths[DEW_VENT_DEFROST][0].supply, 0, 0);
+    assert_near(c.plant.frost.start, -7, 0);
+    assert_int_equal(c.plant.core_passes_water, 0);
+}
+
+/* [C439]'s row: 0.65 SRE at 30 L/s with 60 W makes 0.6744 of the core. */
+static void a_rating_row_is_taken_to_the_core(void **state)
+{
+    struct dew_case c = case_of(
+        BASE "ventilator: {core: heat_plate, flow: 30 L/s, cross_leakage: 0, "
+             "ratings: [{flow: 30 L/s, sre: 65 %, power: 60 W, cross_leakage: "
+             "0}]}\n");
+
+    (void)state;
+    assert_near(c.paths[DEW_VENT_ON][0].sensible, 0.6744, 2e-3);
+    assert_near(c.paths[DEW_VENT_ON][0].fan_w, 60, 1e-9);
+}
+
+static void local_exhausts_fill_their_hours_and_no_more(void **state)
+{
+    struct dew_case c = case_of(
+        BASE "bath_fan: {flow: 80 cfm, run: 5 h/day}\nrange_hood: {flow: 200 "
+             "cfm, run: 4 h/day}\nclothes_dryer: {flow: 140 cfm, run: 3 "
+             "h/day}\n");
+    double sum[DEW_LOCALS] = {0};
+
+    (void)state;
+    for (int h = 0; h < 24; h++) {
+        double all = 0;
+
+        for (int e = 0; e < DEW_LOCALS; e++) {
+            sum[e] += c.plant.exhausts[e].hours[h];
+            all += c.plant.exhausts[e].hours[h];
+        }
+        assert_true(all <= 1 + 1e-12);
+    }
+    assert_near(sum[DEW_LOCAL_BATH], 5, 1e-9);
+    assert_near(sum[DEW_LOCAL_KITCHEN], 4, 1e-9);
+    assert_near(sum[DEW_LOCAL_DRYER], 3, 1e-9);
+}
+
+static void further_handlers_fall_back_on_the_first(void **state)
+{
+    struct dew_case c =
+        case_of(BASE "air_handlers: 2\ncooling: {capacity: 3 ton, shr: 73 %, "
+                     "capacity_is: gross, blower_power: 410 W}\n"
+                     "second_handler: {capacity: 2 ton}\n");
+
+    (void)state;
+    assert_int_equal(c.plant.handler_count, 2);
+    assert_near(c.plant.handlers[0].capacity, 3 * 3516.8528, 0.01);
+    assert_near(c.plant.handlers[1].capacity, 2 * 3516.8528, 0.01);
+    assert_near(c.plant.handlers[1].shr, 0.73, 1e-9);
+    assert_near(c.plant.handlers[1].blower_w, 410, 1e-9);
+    assert_near(c.plant.handlers[0].air, 1200 * cfm, 1e-3);
+}
+
+/* ---- changes and plain inputs ---------------------------------------------- */
+
+static void a_change_takes_the_place_of_a_figure(void **state)
+{
+    struct dew_scenario *s = opened(BASE, NULL, 0);
+    const struct dew_change list[] = {{"house.airtightness", 2.3},
+                                      {"people.count", 5.5}};
+    const struct dew_changes changes = {list, 2};
+    const struct dew_change wrong[] = {{"house.shelter", 2}};
+    const struct dew_changes bad = {wrong, 1};
+    struct dew_error err = {0};
+    struct dew_case before, c;
+
+    (void)state;
+    make(s, 0, &before);
+    assert_int_equal(dew_scenario_case(s, 0, &place, &changes, &c, &err),
+                     DEW_OK);
+    assert_near(c.house.leakage.c / before.house.leakage.c, 2.3 / 1.1, 1e-12);
+    assert_near(c.house.people.count, 5.5, 0);
+    assert_int_equal(dew_scenario_case(s, 0, &place, &bad, &c, &err),
+                     DEW_EUNKNOWN);
+    assert_string_equal(err.path, "house.shelter");
+    dew_scenario_close(s);
+}
+
+static void prices_costs_safety_and_facts_are_handed_on(void **state)
+{
+    struct dew_scenario *s = opened(
+        BASE "safety: {attached_garage: yes, visible_mould: no, house_age: 14 "
+             "month}\n"
+             "prices: {electricity: 0.21 $/kWh (0.18 to 0.3), interest: 2.5 %, "
+             "years: 20 year, date: May 2026}\n"
+             "costs: {install: 5200 $ (3800 to 7500), own_work: 12 h}\n"
+             "layout: return_tie\nair_handlers: 1\n"
+             "cooling: {capacity: 3 ton, blower: interlock}\n"
+             "ventilator: {core: balanced, flow: 90 cfm, found: 70 %, damper: "
+             "no}\n",
+        NULL, 0);
+    struct dew_safety safety = dew_scenario_safety(s);
+    struct dew_prices prices = dew_scenario_prices(s);
+    struct dew_costs costs = dew_scenario_costs(s, 0);
+    struct dew_option_facts facts = dew_scenario_facts(s, 0);
+    struct dew_weather_request weather = dew_scenario_weather(s);
+
+    (void)state;
+    assert_int_equal(safety.attached_garage, DEW_ANSWER_YES);
+    assert_int_equal(safety.visible_mould, DEW_ANSWER_NO);
+    assert_int_equal(safety.natural_draft_appliance, DEW_ANSWER_UNKNOWN);
+    assert_near(safety.house_age, 14 * 365.0 / 12 * 86400, 1);
+    assert_near(prices.electricity.likely * 3.6e6, 0.21, 1e-12);
+    assert_near(prices.electricity.high * 3.6e6, 0.30, 1e-12);
+    assert_near(prices.years, 20, 1e-12);
+    assert_string_equal(prices.date, "May 2026");
+    assert_near(costs.install.low, 3800, 0);
+    assert_near(costs.own_hours.likely, 43200, 0);
+    assert_near(costs.life, 20, 1e-12);
+    assert_int_equal(facts.core, DEW_CORE_balanced);
+    assert_int_equal(facts.layout, DEW_LAYOUT_return_tie);
+    assert_int_equal(facts.interlock, DEW_ANSWER_YES);
+    assert_int_equal(facts.damper, DEW_ANSWER_NO);
+    assert_near(facts.flow, 63 * cfm, 1e-12);
+    assert_near(facts.rated_flow, 90 * cfm, 1e-12);
+    assert_string_equal(weather.place, "722020");
+    assert_string_equal(weather.file, "");
+    assert_int_equal(weather.seed, 1);
+    dew_scenario_close(s);
+}
+
+/* ---- no key without effect ---------------------------------------------------- */
+
+/* All that a scenario hands on, in one block of bytes to compare. */
+struct handed {
+    struct dew_case c;
+    struct dew_safety safety;
+    struct dew_prices prices;
+    struct dew_costs costs;
+    struct dew_option_facts facts;
+    double required;
+    char words[400];
+};
+
+static const char *const grounds[] = {
+    BASE "ventilator: {core: enthalpy_plate, sensible: 74 % at 95 cfm, "
+         "moisture: 52 % at 95 cfm}\n"
+         "air_handlers: 3\ncooling: {capacity: 3 ton, blower: minutes}\n"
+         "heating: {kind: heat_pump}\n"
+         "control: {boost_above: 55 %, lockout_dew_point: 15 degC, "
+         "winter_target: 35 %, bypass_above: 14 degC}\n"
+         "dehumidifier: {rate: 50 pint/day}\n"
+         "bath_fan: {flow: 80 cfm}\nrange_hood: {flow: 200 cfm}\n"
+         "clothes_dryer: {flow: 140 cfm}\n"
+         "moisture: {baths: 1 per day, laundry_dried_indoors: 1 per day, "
+         "drying: 200 kg, ground: 1 L/day}\n"
+         "temperature: {heat_setback: 17 degC, setback_hours: 22 to 6}\n"
+         "buffering: {value: 0.1 kg/m2}\nairing: {flow: 200 cfm}\n"
+         "layout: mix\n",
+    BASE "heating: {kind: gas}\ncooling: {capacity: 3 ton}\n"
+         "temperature: {given: 21 degC}\n"
+         "house: {infiltration: constant, constant_leakage: 20 cfm}\n"
+         "humidifier: {rate: 1 L/h}\n",
+    BASE "heating: {kind: gas}\nventilator: {core: heat_plate, ratings: "
+         "[{flow: 64 cfm, sre: 0.7, power: 40 W}]}\n"
+         "house: {infiltration: basic}\n",
+    "weather: {file: a.csv}\nhouse: {floor_area: 2400 ft2, bedrooms: 3}\n",
+    "weather: {monthly: m.csv}\nhouse: {floor_area: 2400 ft2, bedrooms: 3}\n",
+};
+
+static int hand_on(const char *ground, const char *set, struct handed *out)
+{
+    struct dew_scenario_source from = {ground, strlen(ground), "h.yaml", &set,
+                                       set != NULL};
+    struct dew_error list[1] = {{0}};
+    struct dew_faults faults = {list, 1, 0};
+    struct dew_scenario *s;
+    struct dew_weather_request w;
+    int good;
+
+    memset(out, 0, sizeof *out);
+    if (dew_scenario_open(&s, &from, &faults) != DEW_OK)
+        return 0;
+    good = dew_scenario_case(s, 0, &place, NULL, &out->c, NULL) == DEW_OK;
+    out->safety = dew_scenario_safety(s);
+    out->prices = dew_scenario_prices(s);
+    out->costs = dew_scenario_costs(s, 0);
+    out->facts = dew_scenario_facts(s, 0);
+    out->required = dew_scenario_required(s, 0);
+    w = dew_scenario_weather(s);
+    snprintf(out->words, sizeof out->words, "%s|%s|%s|%s|%lu",
+             dew_scenario_title(s), w.place, w.file, w.monthly, w.seed);
+    dew_scenario_close(s);
+    return good;
+}
+
+/* The i-th value to try for f, as after --set; 0 when there are no more. */
+static int value_of(const struct dew_field *f, int i, char *out, size_t size)
+{
+    static const double at[] = {0.3, 0.6, 0.05, 0.9, 0.01};
+    char text[80] = "", x[40];
+    const struct dew_unit *u = dew_unit_shown(f->quantity, 2);
+    double si = f->low + at[i % 5] * (f->high - f->low);
+    const char *word = f->words;
+
+    if (i >= 7)
+        return 0;
+    for (int k = 0; k < i && word != NULL; k++)
+        word = strchr(word, '|') ? strchr(word, '|') + 1 : NULL;
+    if (f->quantity == DEW_PURE && f->high <= 1.5)
+        u = dew_unit_find("%", 1, DEW_PURE);
+    dew_number_print((si - u->offset) / u->factor, 6, x, sizeof x);
+    switch (f->kind) {
+    case DEW_KIND_NUMBER:
+        snprintf(text, sizeof text, "%s %s", x, u->name);
+        break;
+    case DEW_KIND_COUNT:
+        snprintf(text, sizeof text, "%d", (int)f->low + i);
+        break;
+    case DEW_KIND_FLAG:
+    case DEW_KIND_ANSWER:
+        snprintf(text, sizeof text, "%s", i % 2 ? "yes" : "no");
+        break;
+    case DEW_KIND_WORD:
+        if (word == NULL)
+            return 0;
+        snprintf(text, sizeof text, "%.*s", (int)strcspn(word, "|"), word);
+        break;
+    case DEW_KIND_AT:
+        snprintf(text, sizeof text, "61 %% at 60 cfm");
+        break;
+    case DEW_KIND_HOURS:
+        snprintf(text, sizeof text, "9 to 13");
+        break;
+    case DEW_KIND_ROWS:
+        snprintf(text, sizeof text,
+                 "[{flow: 60 cfm, sre: 61 %%, power: 33 W}]");
+        break;
+    case DEW_KIND_LIST:
+        snprintf(out, size, "%s=[%s %s", f->path, x, u->name);
+        for (int h = 1; h < 24; h++)
+            snprintf(out + strlen(out), size - strlen(out), ", %s %s", x,
+                     u->name);
+        snprintf(out + strlen(out), size - strlen(out), "]");
+        return 1;
+    default:
+        snprintf(text, sizeof text, "another");
+    }
+    snprintf(out, size, "%s=%s", f->path, text);
+    return 1;
+}
+
+static void key_has_an_effect(void **state)
+{
+    static struct handed before, after;
+    const struct dew_field *f = *state;
+    char set[900];
+
+    for (size_t g = 0; g < COUNT_OF(grounds); g++) {
+        assert_true(hand_on(grounds[g], NULL, &before));
+        assert_true(hand_on(grounds[g], NULL, &after));
+        assert_memory_equal(&before, &after, sizeof before);
+        for (int i = 0; value_of(f, i, set, sizeof set); i++)
+            if (hand_on(grounds[g], set, &after) &&
+                memcmp(&before, &after, sizeof before) != 0)
+                return;
+    }
+    fail_msg("%s changes nothing that is handed on", f->path);
+}
+
+/* ---- a year ------------------------------------------------------------------- */
+
+static void a_made_year_marches_on_every_option(void **state)
+{
+    static const char text[] =
+        BASE "cooling: {capacity: 2 ton}\nheating: {kind: heat_pump}\n"
+             "options:\n"
+             "  - name: as it stands\n"
+             "  - name: core\n"
+             "    ventilator: {core: enthalpy_plate, sensible: 74 % at 95 cfm, "
+             "moisture: 52 % at 95 cfm}\n"
+             "  - name: dehumidifier\n"
+             "    ventilator: {core: exhaust_only}\n"
+             "    dehumidifier: {rate: 50 pint/day}\n";
+    struct dew_scenario *s = opened(text, NULL, 0);
+    struct dew_climate climate;
+    struct dew_made how = {.seed = 1};
+    struct dew_year *year;
+    struct dew_outdoors outdoors;
+    struct dew_error err = {0};
+    const struct dew_hour *hours;
+    const struct dew_date *dates;
+    size_t count;
+
+    (void)state;
+    assert_int_equal(
+        dew_climate_find(dew_scenario_weather(s).place, &climate, &err),
+        DEW_OK);
+    assert_int_equal(dew_made_open(&climate, &how, &year, &err), DEW_OK);
+    assert_int_equal(dew_scenario_outdoors(year, &outdoors, &err), DEW_OK);
+    hours = dew_year_hours(year, &count);
+    dates = dew_year_dates(year, &count);
+    assert_near(outdoors.monthly[6], climate.month[6].t, 0.11);
+    for (size_t i = 0; i < dew_scenario_count(s); i++) {
+        struct dew_march *m = NULL;
+        struct dew_case c;
+        struct dew_result r = {.rh = 0};
+
+        assert_int_equal(dew_scenario_case(s, i, &outdoors, NULL, &c, &err),
+                         DEW_OK);
+        assert_int_equal(dew_march_open(&m, &c, &hours[0], &err), DEW_OK);
+        for (size_t h = 0; h < 2000; h++)
+            assert_int_equal(dew_march_step(m, &hours[h], &dates[h], &r, &err),
+                             DEW_OK);
+        assert_true(r.rh > 0.1 && r.rh < 1);
+        dew_march_close(m);
+    }
+    dew_year_close(year);
+    dew_scenario_close(s);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[400] = {
+        cmocka_unit_test(the_envelope_is_what_the_keys_say),
+        cmocka_unit_test(the_four_forms_of_airtightness_agree),
+        cmocka_unit_test(a_constant_leak_is_a_flow_or_air_changes),
+        cmocka_unit_test(water_a_day_adds_up),
+        cmocka_unit_test(a_daily_total_is_the_sum_but_for_ground_and_drying),
+        cmocka_unit_test(setback_hours_wrap_round_midnight),
+        cmocka_unit_test(the_fresh_air_required_follows_the_rule),
+        cmocka_unit_test(a_core_gives_what_its_figures_say),
+        cmocka_unit_test(fans_alone_are_one_sided),
+        cmocka_unit_test(exhaust_only_defrost_draws_and_does_not_supply),
+        cmocka_unit_test(a_rating_row_is_taken_to_the_core),
+        cmocka_unit_test(local_exhausts_fill_their_hours_and_no_more),
+        cmocka_unit_test(further_handlers_fall_back_on_the_first),
+        cmocka_unit_test(a_change_takes_the_place_of_a_figure),
+        cmocka_unit_test(prices_costs_safety_and_facts_are_handed_on),
+        cmocka_unit_test(a_made_year_marches_on_every_option),
+    };
+    size_t n = 16, count;
+    const struct dew_field *f = dew_scenario_fields(&count);
+
+    for (size_t i = 0; i < count && n < COUNT_OF(tests); i++)
+        tests[n++] =
+            (struct CMUnitTest){.name = f[i].path,
+                                .test_func = key_has_an_effect,
+                                .initial_state = (void *)(uintptr_t)&f[i]};
+    return _cmocka_run_group_tests("scenario, cases", tests, n, NULL, NULL);
+}
