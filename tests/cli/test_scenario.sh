@@ -49,6 +49,8 @@ same() {
 tells "start writes a file" 0 "" "" start --out s.yaml
 "$D" start >t.yaml
 same "start prints the same" s.yaml t.yaml
+same "scenarios/first.yaml is what start writes" s.yaml \
+    "$here/scenarios/first.yaml"
 tells "start leaves a file alone" 1 "" \
     "dewledger: s.yaml is there already and is left alone: choose another name" \
     start --out s.yaml
