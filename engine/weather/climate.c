@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "core/fail.h"
+#include "dew/air.h"
 #include "dew/unit.h"
 
 #define RAD (3.14159265358979323846 / 180.0) /* rad per deg */
@@ -295,4 +296,19 @@ enum dew_status dew_climate_near(double latitude, double longitude,
     }
     *count = found;
     return DEW_OK;
+}
+
+void dew_climate_normals(const struct dew_climate *place,
+                         struct dew_month_normal out[12])
+{
+    for (int m = 0; m < 12; m++) {
+        const struct dew_normal *n = &place->month[m];
+
+        out[m] = (struct dew_month_normal){
+            .t = n->t,
+            .w = dew_air_w_dew_liquid(n->td, n->pressure),
+            .p = n->pressure,
+            .wind = n->wind,
+        };
+    }
 }

@@ -17,12 +17,16 @@
 #define WIND_LAG       0.35 /* -                                              */
 #define PRESSURE_LAG   0.65 /* -                                              */
 #define PRESSURE_PER_K 80.0 /* Pa/K  of the days' deviation of t             */
-#define PRESSURE_LEAST 150.0 /* Pa                                           */
+#define PRESSURE_LEAST 150.0  /* Pa                                           */
+#define PRESSURE_MOST  1200.0 /* Pa                                        */
 #define LEAST_DRYNESS  0.3 /* K  of a day's mean dew point below its mean t  */
 /* Dew points lean to the dry side where warm, humid air sets their top. */
 #define LEAN_MOST 1.4 /* -     skewness                                    */
 #define LEAN_FROM 9.0 /* degC  half of it at this mean dew point           */
 #define LEAN_OVER 3.0 /* K                                                 */
+
+/* Weather has ends where a normal distribution has none. */
+#define SCORE_MOST 3.0
 
 enum { MONTH_MOST = 31, WARM_UP = 60, MONTHS = 12 };
 
@@ -158,7 +162,7 @@ static void shape(double *score, int n, double lean, int typical)
         return;
     }
     for (int i = 0; i < n; i++)
-        score[i] = lean_of(score[i], lean);
+        score[i] = lean_of(fmax(-SCORE_MOST, fmin(SCORE_MOST, score[i])), lean);
 }
 
 /*
@@ -311,7 +315,8 @@ static void month_air(const struct dew_normal *now, int first, int n,
                       int typical, struct scores *s, struct dew__days *days)
 {
     double *wind = s->wind + first, *pressure = s->pressure + first;
-    double sd = PRESSURE_LEAST + PRESSURE_PER_K * now->t_sd;
+    double sd =
+        fmin(PRESSURE_LEAST + PRESSURE_PER_K * now->t_sd, PRESSURE_MOST);
 
     shape(wind, n, 0.7, typical);
     shape(pressure, n, 0.0, typical);

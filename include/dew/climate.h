@@ -33,7 +33,7 @@ extern "C" {
     X(t,         "t_mean_c",         1.0, 0.0,  -70.0,   50.0, "mean temperature")                          \
     X(t_max,     "t_max_c",          1.0, 0.0,  -70.0,   60.0, "mean of the days' highest temperature")     \
     X(t_min,     "t_min_c",          1.0, 0.0,  -75.0,   50.0, "mean of the days' lowest temperature")      \
-    X(t_sd,      "t_day_sd_k",       1.0, 0.0,    0.0,   20.0, "standard deviation of the days' mean")      \
+    X(t_sd,      "t_day_sd_k",       1.0, 0.0,    0.0,   16.0, "standard deviation of the days' mean")      \
     X(t_lag,     "t_day_lag1",       1.0, 0.0,   -0.95,   0.99, "correlation of one day's mean with the next") \
     X(td,        "td_mean_c",        1.0, 0.0,  -75.0,   35.0, "mean dew point")                            \
     X(td_sd,     "td_day_sd_k",      1.0, 0.0,    0.0,   25.0, "standard deviation of the days' dew point") \
@@ -42,7 +42,7 @@ extern "C" {
     X(solar,     "ghi_kwh_m2_day",   1000.0 / 24.0, 0.0, 0.0, 13.0, "mean sun on the level")                \
     X(solar_sd,  "ghi_day_sd_kwh_m2", 1000.0 / 24.0, 0.0, 0.0, 5.0, "standard deviation of the days' sun")  \
     X(sun_range, "ghi_trange_corr",  1.0, 0.0,   -1.0,    1.0, "correlation of the days' sun and range of t") \
-    X(pressure,  "pressure_hpa",   100.0, 0.0,  500.0, 1100.0, "mean pressure")
+    X(pressure,  "pressure_hpa",   100.0, 0.0,  550.0, 1050.0, "mean pressure")
 /* clang-format on */
 
 /* One month: degC, K, -, m/s, W/m2 (mean over day and night), Pa.  Plain. */
@@ -99,6 +99,13 @@ struct dew_nearby {
 enum dew_status dew_climate_near(double latitude, double longitude,
                                  struct dew_nearby *list, size_t room,
                                  size_t *count, struct dew_error *err);
+
+/*
+ * The months as means to fill a file's long gaps from, for dew_weather_ask:
+ * w at the mean dew point, over liquid water.
+ */
+void dew_climate_normals(const struct dew_climate *place,
+                         struct dew_month_normal out[12]);
 
 /*
  * Every fault of a climate that a person typed: ranges of DEW_NORMAL_MAP, the

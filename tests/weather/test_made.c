@@ -8,6 +8,7 @@
 #include "dew/air.h"
 #include "dew/made.h"
 #include "dew/sun.h"
+#include "weather/climate.h"
 #include "weather/made.h"
 
 static struct dew_climate find(const char *words)
@@ -266,9 +267,65 @@ static void figures_that_cannot_be_are_refused(void **state)
     assert_string_equal(err.text, "1.2 is outside -0.95 .. 0.99");
 }
 
+/* Figures at the ends of their ranges: odd, but weather. */
+static const struct odd_row {
+    const char *name;
+    struct dew_normal month; /* added to Seattle's, NaN: left                */
+    double latitude;
+} odd_rows[] = {
+    {"every day alike", {.t_sd = 0.0, .td_sd = 0.0, .solar_sd = 0.0}, 47.5},
+    {"as damp as can be", {.td = 8.0, .t = 8.0, .t_td = 1.0}, 47.5},
+    {"dew point against t", {.t_td = -1.0, .td_sd = 20.0}, 47.5},
+    {"days that alternate", {.t_lag = -0.95, .t_sd = 9.0}, 47.5},
+    {"no swing", {.t = 8.0, .t_max = 8.0, .t_min = 8.0, .td = 2.0}, 47.5},
+    {"sun at the pole, all year", {.solar = 250.0, .solar_sd = 200.0}, 90.0},
+    {"more sun than there is", {.solar = 540.0}, -65.0},
+    {"no wind", {.wind = 0.0}, 0.0},
+    {"the equator on a mountain", {.pressure = 55000.0, .td = -40.0}, 0.0},
+};
+
+/* Every figure that the row gives, in all months. */
+static void take_odd(const struct odd_row *row, struct dew_climate *place)
+{
+    struct dew_normal odd = row->month;
+
+    place->site.latitude = row->latitude;
+    for (int m = 0; m < 12; m++)
+        for (size_t f = 0; f < dew__figure_count; f++)
+            if (*dew__figure_at(&odd, f) != 0.0)
+                *dew__figure_at(&place->month[m], f) = *dew__figure_at(&odd, f);
+}
+
+static void odd_figures_still_make_weather(void **state)
+{
+    const struct odd_row *row = *state;
+    struct dew_climate place = find("727930");
+
+    take_odd(row, &place);
+    for (int m = 0; m < 12; m++) { /* what else must hold */
+        struct dew_normal *n = &place.month[m];
+
+        n->t_max = fmax(n->t_max, n->t);
+        n->t_min = fmin(n->t_min, n->t);
+        n->td = fmin(n->td, n->t);
+        if (row == &odd_rows[0])
+            n->t_sd = n->td_sd = n->solar_sd = 0.0;
+        if (row == &odd_rows[7])
+            n->wind = 0.0;
+    }
+    for (int number = 0; number < 3; number++) {
+        struct dew_year *year = make(&place, 77, number);
+        size_t count;
+        const struct dew_hour *hours = dew_year_hours(year, &count);
+
+        plausible(hours, count);
+        dew_year_close(year);
+    }
+}
+
 int main(void)
 {
-    const struct CMUnitTest tests[] = {
+    struct CMUnitTest tests[32] = {
         cmocka_unit_test(every_place_meets_its_figures),
         cmocka_unit_test(the_same_seed_makes_the_same_year),
         cmocka_unit_test(values_are_rounded),
@@ -277,5 +334,8 @@ int main(void)
         cmocka_unit_test(figures_that_cannot_be_are_refused),
     };
 
-    return cmocka_run_group_tests_name("weather, made", tests, NULL, NULL);
+    size_t n = 6;
+
+    ADD_ROWS(tests, n, odd_rows, odd_figures_still_make_weather);
+    return _cmocka_run_group_tests("weather, made", tests, n, NULL, NULL);
 }
