@@ -141,6 +141,17 @@ double dew_plant_dryer_air(const struct dew_dryer *dryer)
     return 2.75 * cfm * dryer->rate * day / pint; /* [DH-AIR] */
 }
 
+struct dew_dryer_inlet dew_plant_dryer_inlet(const struct dew_dryer *dryer,
+                                             double t, double w, double t_out,
+                                             double w_out)
+{
+    double air = dew_plant_dryer_air(dryer);
+    double x = air > 0.0 ? fmin(dryer->outdoor / air, 1.0) : 0.0;
+
+    return (struct dew_dryer_inlet){t + x * (t_out - t), w + x * (w_out - w),
+                                    x};
+}
+
 double dew_plant_dryer_part_load(double plr)
 {
     return plr >= 0.0 && plr <= 1.0 ? 0.90 + 0.10 * plr : NAN; /* [DH-AIR] */

@@ -80,6 +80,20 @@ void dew_plant_dryer_at(const struct dew_dryer *dryer, double t, double w,
  */
 double dew_plant_dryer_air(const struct dew_dryer *dryer);
 
+/*
+ * What a ventilating dryer draws in: house air at t, w with dryer->outdoor of
+ * its air from outdoors at t_out, w_out, mixed at constant pressure without
+ * regard to the vapour's own heat capacity (0.03 K).  All of it from outdoors
+ * when dryer->outdoor exceeds dew_plant_dryer_air.
+ */
+struct dew_dryer_inlet {
+    double t, w;    /* degC, kg/kg                                          */
+    double outdoor; /* -      share of it from outdoors                     */
+};
+struct dew_dryer_inlet dew_plant_dryer_inlet(const struct dew_dryer *dryer,
+                                             double t, double w, double t_out,
+                                             double w_out);
+
 /* Part-load fraction 0.90 + 0.10 PLR [DH-AIR]; energy = power PLR / PLF. */
 double dew_plant_dryer_part_load(double plr);
 

@@ -200,6 +200,25 @@ static void part_load_and_air(void **state)
     assert_near(dew_plant_dryer_air(&d) * 2118.880, 70 * 2.75, 0.001);
 }
 
+static void a_ventilating_dryer_draws_a_mix(void **state)
+{
+    struct dew_dryer d = {.rate = 90 * pint / day, .outdoor = 0.0283};
+    struct dew_stream in = {23.7, 0.0098, 101325.0, 0},
+                      out = {31.3, 0.0187, 101325.0, 0}, mix;
+    struct dew_dryer_inlet got =
+        dew_plant_dryer_inlet(&d, in.t, in.w, out.t, out.w);
+
+    (void)state;
+    out.flow = d.outdoor * 1.2041;
+    in.flow = dew_plant_dryer_air(&d) * 1.2041 - out.flow;
+    mix = dew_air_mix(&in, &out, NULL);
+    assert_near(got.w, mix.w, 1e-12);
+    assert_near(got.t, mix.t, 0.03); /* vapour left out */
+    d.outdoor = 0.5;
+    got = dew_plant_dryer_inlet(&d, in.t, in.w, out.t, out.w);
+    assert_near(got.outdoor, 1.0, 0.0);
+}
+
 int main(void)
 {
     struct CMUnitTest tests[64] = {
@@ -212,8 +231,9 @@ int main(void)
         cmocka_unit_test(least_factors_by_size),
         cmocka_unit_test(humidifier_takes_its_heat),
         cmocka_unit_test(part_load_and_air),
+        cmocka_unit_test(a_ventilating_dryer_draws_a_mix),
     };
-    size_t n = 9;
+    size_t n = 10;
 
     ADD_ROWS(tests, n, fit_rows, fit);
     ADD_ROWS(tests, n, heat_rows, heat_per_litre);
