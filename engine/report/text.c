@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "core/fail.h"
+#include "report/columns.h"
 #include "report/lay.h"
 #include "report/words.h"
 
@@ -79,131 +80,6 @@ static void verdict(const struct dew_report *r, FILE *out)
 
 /* ---- tables of options ---------------------------------------------------- */
 
-/* One column: three lines of heading, and the cell of option i. */
-struct column {
-    const char *head[3];
-    int width;
-    struct dew__word (*cell)(const struct dew_report *r, size_t i);
-};
-
-#define CELL(name, expression)                                                 \
-    static struct dew__word name(const struct dew_report *r, size_t i)         \
-    {                                                                          \
-        return expression;                                                     \
-    }
-
-static double worst_month(const struct dew_report *r, size_t i)
-{
-    const struct dew_outcome *o = r->question->choices[i].outcome;
-    double worst = 0;
-
-    for (int m = 0; m < DEW_MONTHS; m++)
-        worst = fmax(worst, o->month[m].too_humid);
-    return worst;
-}
-
-static double all_energy(const struct dew_report *r, size_t i)
-{
-    double sum = 0;
-
-#define X(name, words) sum += year_of(r, i)->energy.name;
-    DEW_ENERGY_MAP(X)
-#undef X
-    return sum / 3.6e6;
-}
-
-static struct dew__word delivered(const struct dew_report *r, size_t i)
-{
-    struct dew__word w = dew__number(
-        dew__shown(dew_verdict_fresh(r->question, i), DEW_FLOW, r->system), 0);
-
-    if (!dew_verdict_ventilates(r->question, i))
-        memcpy(w.text + strlen(w.text), "*", sizeof "*");
-    return w;
-}
-
-static struct dew__word asked(const struct dew_report *r, size_t i)
-{
-    double required = r->question->choices[i].outcome->required;
-
-    return dew__number(
-        required > 0 ? dew__shown(required, DEW_FLOW, r->system) : NAN, 0);
-}
-
-static double mean(double sum, double hours)
-{
-    return hours > 0 ? sum / hours : NAN;
-}
-
-static struct dew__word coldest_supply(const struct dew_report *r, size_t i)
-{
-    const struct dew_tally *y = year_of(r, i);
-
-    return dew__number(y->duty.vent > 0 ? dew__shown(y->supply_t_min,
-                                                     DEW_TEMPERATURE, r->system)
-                                        : NAN,
-                       0);
-}
-
-static struct dew__word payback(const struct dew_report *r, size_t i)
-{
-    struct dew_bill base = dew_verdict_bill(r->question, 0);
-    struct dew_bill bill = dew_verdict_bill(r->question, i);
-    double years = dew_cost_payback(&base, &bill).likely;
-    struct dew__word never = {"never"};
-
-    if (i == 0 || bill.install.likely <= base.install.likely)
-        return dew__number(NAN, 0);
-    return isinf(years) ? never : dew__number(years, 1);
-}
-
-CELL(humid, dew__number(year_of(r, i)->too_humid, 0))
-CELL(worst, dew__number(worst_month(r, i), 0))
-CELL(longest, dew__number(year_of(r, i)->longest_too_humid, 0))
-CELL(dry, dew__number(year_of(r, i)->too_dry, 0))
-CELL(could, dew__number(year_of(r, i)->could_dry, 0))
-CELL(energy, dew__number(all_energy(r, i), 0))
-CELL(yearly, dew__money(r, dew_verdict_bill(r->question, i).yearly.likely))
-CELL(install, dew__money(r, dew_verdict_bill(r->question, i).install.likely))
-CELL(present, dew__money(r, dew_verdict_bill(r->question, i).present.likely))
-CELL(rh_mean,
-     dew__number(100 * mean(year_of(r, i)->rh_sum, year_of(r, i)->hours), 0))
-CELL(rh_95, dew__number(100 * r->question->choices[i].outcome->rh_95, 0))
-CELL(glass, dew__number(year_of(r, i)->sweat[DEW_GLASS], 0))
-CELL(corner, dew__number(year_of(r, i)->surface_80[DEW_CORNER], 0))
-CELL(co2, dew__number(mean(year_of(r, i)->co2_sum, year_of(r, i)->hours), 0))
-CELL(co2_high, dew__number(year_of(r, i)->co2_high, 0))
-CELL(frost, dew__number(year_of(r, i)->frost_hours, 0))
-
-static const struct column air_columns[] = {
-    {{"too", "humid", "h"}, 6, humid},
-    {{"worst", "month", "h"}, 6, worst},
-    {{"at a", "stretch", "h"}, 8, longest},
-    {{"too", "dry", "h"}, 6, dry},
-    {{"could", "dry", "h"}, 6, could},
-    {{"fresh", "air", "flow"}, 7, delivered},
-    {{"asked", "for", "flow"}, 6, asked},
-    {{"energy", "a year", "kWh"}, 7, energy},
-};
-
-static const struct column more_columns[] = {
-    {{"mean", "RH", "%"}, 6, rh_mean},
-    {{"95 %", "below", "%"}, 6, rh_95},
-    {{"wet", "glass", "h"}, 6, glass},
-    {{"corner", "> 80 %", "h"}, 7, corner},
-    {{"mean", "CO2", "ppm"}, 6, co2},
-    {{"above", "1000", "h"}, 6, co2_high},
-    {{"supply", "coldest", "temp"}, 8, coldest_supply},
-    {{"de-", "frost", "h"}, 6, frost},
-};
-
-static const struct column money_columns[] = {
-    {{"to", "install", "once"}, 12, install},
-    {{"to run", "and keep", "a year"}, 12, yearly},
-    {{"over all", "years", "today"}, 12, present},
-    {{"pays", "back", "years"}, 10, payback},
-};
-
 static void option_cell(const struct dew_report *r, size_t i, FILE *out)
 {
     char cell[160];
@@ -212,22 +88,13 @@ static void option_cell(const struct dew_report *r, size_t i, FILE *out)
     dew__left(out, cell, NAME);
 }
 
-static const char *unit_of(const struct dew_report *r, const char *head)
-{
-    if (strcmp(head, "flow") == 0)
-        return dew__unit(DEW_FLOW, r->system)->name;
-    if (strcmp(head, "temp") == 0)
-        return dew__unit(DEW_TEMPERATURE, r->system)->name;
-    return head;
-}
-
-static void table(const struct dew_report *r, const struct column *columns,
+static void table(const struct dew_report *r, const struct dew__column *columns,
                   size_t count, FILE *out)
 {
     for (int line = 0; line < 3; line++) {
         dew__left(out, line == 2 ? "option" : "", NAME);
         for (size_t k = 0; k < count; k++)
-            dew__right(out, unit_of(r, columns[k].head[line]),
+            dew__right(out, dew__column_head(r, columns[k].head[line]),
                        columns[k].width);
         fputc('\n', out);
     }
@@ -239,8 +106,14 @@ static void table(const struct dew_report *r, const struct column *columns,
     }
 }
 
-#define TABLE(r, columns, out)                                                 \
-    table((r), (columns), sizeof(columns) / sizeof *(columns), (out))
+static void option_table(const struct dew_report *r, enum dew__table which,
+                         FILE *out)
+{
+    size_t count;
+    const struct dew__column *columns = dew__columns(which, &count);
+
+    table(r, columns, count, out);
+}
 
 static int any_under(const struct dew_report *r)
 {
@@ -268,16 +141,16 @@ static void options(const struct dew_report *r, FILE *out)
 {
     dew__heading(out, "The options");
     long_names(r, out);
-    TABLE(r, air_columns, out);
+    option_table(r, DEW__TABLE_AIR, out);
     if (any_under(r))
         dew__wrap(out, "* ",
                   "UNDER-VENTILATED: less fresh air than asked for; "
                   "never the best option.");
     fputc('\n', out);
-    TABLE(r, more_columns, out);
+    option_table(r, DEW__TABLE_MORE, out);
     if (r->question->prices != NULL) {
         fputc('\n', out);
-        TABLE(r, money_columns, out);
+        option_table(r, DEW__TABLE_MONEY, out);
     }
 }
 
@@ -295,7 +168,7 @@ static void months(const struct dew_report *r, FILE *out)
         option_cell(r, i, out);
         for (int m = 0; m < DEW_MONTHS; m++)
             dew__right(out, dew__number(o->month[m].too_humid, 0).text, 4);
-        dew__right(out, humid(r, i).text, 6);
+        dew__right(out, dew__number(o->year.too_humid, 0).text, 6);
         fputc('\n', out);
     }
 }
