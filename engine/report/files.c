@@ -19,6 +19,7 @@ static const struct whole {
     enum dew_status (*write)(const struct dew_report *report, FILE *out,
                              struct dew_error *err);
 } whole[] = {
+    {"report.html", dew_report_html},
     {"summary.json", dew_report_json},
 };
 

@@ -265,6 +265,17 @@ void dew__rule_grows_dry(const struct dew_question *q, struct dew_verdict *v)
     }
 }
 
+/* Whether a blower runs for more than heat and cold. */
+static int blower_helps(const struct dew_question *q, size_t i)
+{
+    const struct dew_plant *p = &q->choices[i].c->plant;
+
+    for (int k = 0; k < p->handler_count; k++)
+        if (p->handlers[k].mode != DEW_BLOWER_AUTO)
+            return 1;
+    return 0;
+}
+
 /* A tie-in is run by the blower: its watts, and the water it puts back. */
 void dew__rule_blower(const struct dew_question *q, struct dew_verdict *v)
 {
@@ -274,7 +285,7 @@ void dew__rule_blower(const struct dew_question *q, struct dew_verdict *v)
         const struct dew_tally *y = &dew__outcome(q, i)->year;
         struct dew_finding *f;
 
-        if (!dew__has_ventilator(q, i) ||
+        if (!dew__has_ventilator(q, i) || !blower_helps(q, i) ||
             y->energy.blower - base->energy.blower < BLOWER_MATTERS)
             continue;
         f = dew__find(v, DEW_FINDING_blower_cost, (int)i);

@@ -80,7 +80,7 @@ enum dew_status dew_report_hours(const struct dew_report *report, size_t option,
                                  FILE *out, struct dew_error *err);
 
 /*
- * Write summary.json and hours-N-NAME.csv for each option into
+ * Write report.html, summary.json and hours-N-NAME.csv for each option into
  * directory, which is made when it is absent.  Each file is written under
  * another name, synced and renamed; nothing is renamed before all are written,
  * and on failure what was written is removed.

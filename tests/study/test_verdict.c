@@ -365,11 +365,15 @@ static void the_blower_of_a_tie_in_is_counted(void **state)
     (void)state;
     scene_open(&s, 2);
     s.facts[1].core = DEW_CORE_enthalpy_plate;
+    s.cases[1].plant.handler_count = 1;
     s.outcomes[0].year.energy.blower = 300 * KWH;
     s.outcomes[1].year.energy.blower = 1468 * KWH;
     s.outcomes[1].year.energy.ventilator = 350 * KWH;
     s.outcomes[0].year.water.putback = 12;
     s.outcomes[1].year.water.putback = 97.5;
+    judge();
+    assert_null(FIND(blower_cost, ANY)); /* it runs with heat and cold alone */
+    s.cases[1].plant.handlers[0].mode = DEW_BLOWER_INTERLOCK;
     judge();
     assert_near(must(FIND(blower_cost, 1))->value[0], 1168 * KWH, 1);
     assert_near(FIND(blower_cost, 1)->value[2], 85.5, 1e-12);
@@ -391,6 +395,17 @@ static void best_is_the_cheapest_that_keeps_the_limits(void **state)
     judge();
     assert_int_equal(must(FIND(best_close, 2))->other, 1);
     assert_near(FIND(best_close, 2)->value[1], 2520, 1e-9);
+}
+
+static void the_only_one_that_will_do_is_best_without_a_rival(void **state)
+{
+    (void)state;
+    scene_open(&s, 2);
+    scene_humid(&s, 0, JULY, 900);
+    s.costs[1].install = (struct dew_estimate)SAME(4000);
+    judge();
+    assert_non_null(FIND(best, 1));
+    assert_null(FIND(best_close, ANY));
 }
 
 static void without_prices_energy_decides_and_is_said_so(void **state)
@@ -464,12 +479,13 @@ int main(void)
         cmocka_unit_test(growing_dry_is_told),
         cmocka_unit_test(the_blower_of_a_tie_in_is_counted),
         cmocka_unit_test(best_is_the_cheapest_that_keeps_the_limits),
+        cmocka_unit_test(the_only_one_that_will_do_is_best_without_a_rival),
         cmocka_unit_test(without_prices_energy_decides_and_is_said_so),
         cmocka_unit_test(none_does_and_the_nearest_is_named),
         cmocka_unit_test(paying_back_within_the_years_or_not),
         cmocka_unit_test(keys_are_the_names_of_the_kinds),
     };
-    size_t n = 23;
+    size_t n = 24;
 
     ADD_ROWS(tests, n, fine_rows, fine_today);
     ADD_ROWS(tests, n, dryer_rows, dryer);

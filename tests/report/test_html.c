@@ -1,0 +1,248 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The page: whole, escaped, offline, not too large, the same twice. */
+#include "support/rows.h"
+
+#include <ctype.h>
+
+#include "dew/unit.h"
+#include "report/page.h"
+#include "report/svg.h"
+
+static const char *const empty_tags[] = {"meta", "br", "rect", "path"};
+
+static int never_closes(const char *name)
+{
+    for (size_t i = 0; i < COUNT_OF(empty_tags); i++)
+        if (strcmp(name, empty_tags[i]) == 0)
+            return 1;
+    return 0;
+}
+
+/* Read a tag at s ("<name ...>"); returns what follows it. */
+static const char *tag_at(const char *s, char *name, int *closes)
+{
+    size_t n = 0;
+
+    *closes = s[1] == '/';
+    for (s += 1 + *closes; isalnum((unsigned char)*s) && n < 15; s++)
+        name[n++] = *s;
+    name[n] = '\0';
+    while (*s != '\0' && *s != '>') {
+        if (*s == '"')
+            s = strchr(s + 1, '"');
+        assert_non_null(s);
+        s++;
+    }
+    if (s[-1] == '/')
+        *closes = -1;
+    return s + 1;
+}
+
+/* Every tag that opens closes, in order. */
+static void assert_nested(const char *s)
+{
+    char stack[64][16], name[16];
+    int depth = 0, closes;
+
+    while ((s = strchr(s, '<')) != NULL) {
+        if (s[1] == '!') {
+            s++;
+            continue;
+        }
+        s = tag_at(s, name, &closes);
+        if (closes == 1) {
+            assert_true(depth > 0);
+            if (strcmp(stack[--depth], name) != 0)
+                fail_msg("%s closes %s", name, stack[depth]);
+        } else if (closes == 0 && !never_closes(name)) {
+            assert_true(depth < 64);
+            memcpy(stack[depth++], name, sizeof name);
+            if (strcmp(name, "style") == 0 || strcmp(name, "script") == 0)
+                s = strstr(s, "</");
+        } else if (closes == 0 && strcmp(name, "rect") == 0 &&
+                   strncmp(s, "<title>", 7) == 0) {
+            memcpy(stack[depth++], name, sizeof name);
+        }
+    }
+    assert_int_equal(depth, 0);
+}
+
+static char *page_of(size_t options, enum dew_system system, size_t *length)
+{
+    struct dew_report report = page_open(options, system);
+
+    return page_written(dew_report_html, &report, length);
+}
+
+static void tags_are_nested(void **state)
+{
+    char *text = page_of(5, DEW_SYSTEM_US, NULL);
+
+    (void)state;
+    assert_non_null(text);
+    assert_nested(text);
+    free(text);
+}
+
+/* 1.5 MiB for five options */
+static void five_options_stay_small(void **state)
+{
+    size_t length;
+    char *text = page_of(5, DEW_SYSTEM_SI, &length);
+
+    (void)state;
+    assert_true(length < 3 * 1024 * 1024 / 2);
+    free(text);
+}
+
+static void the_page_fetches_nothing(void **state)
+{
+    char *text = page_of(3, DEW_SYSTEM_US, NULL);
+
+    (void)state;
+    assert_null(strstr(text, "http"));
+    assert_null(strstr(text, "src="));
+    assert_null(strstr(text, "@import"));
+    assert_null(strstr(text, "<link"));
+    free(text);
+}
+
+static void names_are_escaped(void **state)
+{
+    struct dew_report report = page_open(2, DEW_SYSTEM_US);
+    char *text;
+
+    (void)state;
+    page_scene.outcomes[1].name = "<script>alert(\"x\")</script> & co";
+    report.title = "<b>\"bold\"</b>";
+    text = page_written(dew_report_html, &report, NULL);
+    assert_null(strstr(text, "<script>alert"));
+    assert_null(strstr(text, "<b>"));
+    assert_non_null(strstr(
+        text, "&lt;script&gt;alert(&quot;x&quot;)&lt;/script&gt; &amp; co"));
+    assert_nested(text);
+    free(text);
+}
+
+static void the_same_report_is_the_same_page(void **state)
+{
+    char *one = page_of(3, DEW_SYSTEM_US, NULL);
+    char *two = page_of(3, DEW_SYSTEM_US, NULL);
+
+    (void)state;
+    assert_string_equal(one, two);
+    free(one);
+    free(two);
+}
+
+static void every_caution_is_on_the_page_stop_above_all(void **state)
+{
+    struct dew_report report = page_open(4, DEW_SYSTEM_US);
+    char *text = page_written(dew_report_html, &report, NULL);
+    const char *says = strstr(text, "id=\"says\"");
+    size_t count = 0;
+
+    (void)state;
+    for (const char *s = text; (s = strstr(s, "class=\"level\">")); s++) {
+        count++;
+        if (strncmp(s + 14, "STOP", 4) == 0)
+            assert_true(s < says);
+    }
+    assert_int_equal(count, report.caution_count);
+    free(text);
+}
+
+/* Each figure with marks has a table, each drawing words for the blind. */
+static void every_chart_has_words_and_a_table(void **state)
+{
+    char *text = page_of(3, DEW_SYSTEM_US, NULL);
+    size_t figures = 0, tables = 0, drawings = 0;
+
+    (void)state;
+    for (const char *s = text; (s = strstr(s, "<figure>")); s++)
+        figures++;
+    for (const char *s = text; (s = strstr(s, "<figure>")); s++) {
+        const char *end = strstr(s, "</figure>"), *table = strstr(s, "<table");
+
+        tables += table != NULL && table < end;
+    }
+    for (const char *s = text; (s = strstr(s, "role=\"img\"")); s++) {
+        assert_int_equal(strncmp(s, "role=\"img\" aria-label=\"", 23), 0);
+        assert_true(s[23] != '"');
+        drawings++;
+    }
+    assert_true(figures >= 10);
+    assert_int_equal(tables, figures);
+    assert_int_equal(drawings, figures - 2); /* the maps are tables */
+    free(text);
+}
+
+static void no_coordinate_is_broken(void **state)
+{
+    char *text;
+    struct dew_report report = page_open(2, DEW_SYSTEM_SI);
+
+    (void)state;
+    for (int h = 0; h < SCENE_HOURS; h += 7)
+        page_series[0][h] = NAN;
+    text = page_written(dew_report_html, &report, NULL);
+    assert_null(strstr(text, "Mnan"));
+    assert_null(strstr(text, "Lnan"));
+    assert_null(strstr(text, "\"nan"));
+    assert_null(strstr(text, " nan"));
+    assert_null(strstr(text, "\"inf"));
+    assert_nested(text);
+    free(text);
+}
+
+/* ---- steps of an axis ------------------------------------------------------------ */
+
+static const struct step_row {
+    const char *name;
+    double low, high, want;
+    int count;
+} step_rows[] = {
+    {"0 to 744 in about 6: 200", 0, 744, 200, 6},
+    {"0 to 6 in about 6: 1", 0, 6, 1, 6},
+    {"-13 to 27 in about 6: 10", -13, 27, 10, 6},
+    {"0 to 0.7 in about 6: 0.2", 0, 0.7, 0.2, 6},
+    {"nothing to cut: 1", 5, 5, 1, 6},
+};
+
+static void step_of_an_axis(void **state)
+{
+    const struct step_row *r = *state;
+
+    assert_near(dew__svg_step(r->low, r->high, r->count), r->want, 1e-12);
+}
+
+static void values_land_on_their_places(void **state)
+{
+    const struct dew__plot p = {.x0 = 2, .x1 = 12, .y0 = -5, .y1 = 15};
+
+    (void)state;
+    assert_near(dew__svg_x(&p, 2), 58, 1e-12);
+    assert_near(dew__svg_x(&p, 12), 746, 1e-12);
+    assert_near(dew__svg_x(&p, 4.5), 58 + 0.25 * 688, 1e-12);
+    assert_near(dew__svg_y(&p, -5), 294, 1e-12);
+    assert_near(dew__svg_y(&p, 15), 26, 1e-12);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[30] = {
+        cmocka_unit_test(tags_are_nested),
+        cmocka_unit_test(five_options_stay_small),
+        cmocka_unit_test(the_page_fetches_nothing),
+        cmocka_unit_test(names_are_escaped),
+        cmocka_unit_test(the_same_report_is_the_same_page),
+        cmocka_unit_test(every_caution_is_on_the_page_stop_above_all),
+        cmocka_unit_test(every_chart_has_words_and_a_table),
+        cmocka_unit_test(no_coordinate_is_broken),
+        cmocka_unit_test(values_land_on_their_places),
+    };
+    size_t n = 9;
+
+    ADD_ROWS(tests, n, step_rows, step_of_an_axis);
+    return _cmocka_run_group_tests("report, page", tests, n, NULL, NULL);
+}
