@@ -37,10 +37,23 @@ void dew__lines_close(struct dew__lines *in)
     in->block = NULL;
 }
 
+/* Put back what the end of the last line was written over. */
+static void restore(struct dew__lines *in)
+{
+    if (in->over != NULL)
+        *in->over = in->was;
+    in->over = NULL;
+}
+
 enum dew_status dew__lines_again(struct dew__lines *in, struct dew_error *err)
 {
-    in->from = in->used = 0;
-    in->ended = in->line = 0;
+    restore(in);
+    in->from = 0;
+    in->line = 0;
+    if (in->blocks <= 1) /* the start of the file is still in the block */
+        return DEW_OK;
+    in->used = 0;
+    in->ended = in->blocks = 0;
     if (gzrewind(in->gz) != 0)
         return dew__fail(err, DEW_EIO, "%s: cannot be read again", in->path);
     return DEW_OK;
@@ -59,6 +72,8 @@ static enum dew_status refill(struct dew__lines *in, struct dew_error *err)
                          "a line longer than %d bytes: not a table of text",
                          DEW__LINE_MAX);
     }
+    restore(in);
+    in->blocks++;
     memmove(in->block, in->block + in->from, left);
     in->from = 0;
     in->used = left;
@@ -97,7 +112,9 @@ static enum dew_status give(struct dew__lines *in, size_t length,
     in->line++;
     if (in->length > 0 && in->text[in->length - 1] == '\r')
         in->length--;
-    in->text[in->length] = '\0';
+    in->over = in->text + in->length;
+    in->was = *in->over;
+    *in->over = '\0';
     if (in->line == 1)
         skip_mark(in);
     if (memchr(in->text, '\0', in->length) == NULL)
@@ -114,6 +131,7 @@ enum dew_status dew__lines_next(struct dew__lines *in, int *more,
     enum dew_status status;
     size_t seen = 0;
 
+    restore(in);
     for (;;) {
         char *start = in->block + in->from;
         size_t left = in->used - in->from;
@@ -170,12 +188,11 @@ static void keep(void *cell, size_t length, void *data)
         cells->too_many = 1;
         return;
     }
-    cells->at[cells->count] = cells->used;
-    if (cells->wanted != NULL && !cells->wanted[cells->count++]) {
-        cells->text[cells->used++] = '\0';
+    if (cells->wanted != NULL && !cells->wanted[cells->count]) {
+        cells->at[cells->count++] = 0;
         return;
     }
-    cells->count += cells->wanted == NULL;
+    cells->at[cells->count++] = cells->used;
     memcpy(cells->text + cells->used, cell, length);
     cells->used += length;
     cells->text[cells->used++] = '\0';
@@ -202,7 +219,9 @@ enum dew_status dew__cells_split(struct dew__cells *cells,
                                  const struct dew__lines *in, char delimiter,
                                  struct dew_error *err)
 {
-    cells->count = cells->used = 0;
+    cells->count = 0;
+    cells->used = 1; /* text[0] is the empty cell */
+    cells->text[0] = '\0';
     cells->too_many = 0;
     csv_set_delim(&cells->csv, (unsigned char)delimiter);
     /* Strict only at the end: a quote left open is refused, one within a cell

@@ -23,7 +23,8 @@ struct dew__lines {
     gzFile gz;
     char *block;       /* DEW__LINE_MAX for a line begun, then DEW__BLOCK    */
     size_t from, used; /* the bytes of block not yet given out               */
-    int ended;
+    int ended, blocks; /* blocks read                                        */
+    char *over, was;   /* where the NUL after the last line stands, over what */
     char eol;   /* '\n', or '\r' in a file that has no '\n'                 */
     int line;   /* number of the line last given, from 1                    */
     char *text; /* that line: no end of line, NUL after it                  */

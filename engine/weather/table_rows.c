@@ -42,10 +42,13 @@ static int is_missing_number(double x)
    comma is decimal, and so is one that parts no group of three. */
 static size_t read_number(const char *text, size_t n, char delimiter, double *x)
 {
-    const char *comma = memchr(text, ',', n);
+    const char *comma;
     char copy[64];
-    size_t used;
+    size_t used = delimiter == ',' ? dew_number_read(text, n, x) : 0;
 
+    if (used > 0 && used == n)
+        return used;
+    comma = memchr(text, ',', n);
     if (comma == NULL || n >= sizeof copy ||
         (delimiter == ',' && text + n - comma == 4))
         return dew_number_read(text, n, x);
@@ -62,7 +65,8 @@ enum dew__cell_kind dew__cell_number(const char *text, char delimiter,
     size_t n, used;
     double value;
 
-    text += strspn(text, " \t");
+    while (*text == ' ' || *text == '\t')
+        text++;
     n = strlen(text);
     while (n > 0 && (text[n - 1] == ' ' || text[n - 1] == '\t'))
         n--;
