@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A year of daily temperature and dew point, drawn plainly. */
 #include <errno.h>
+#include <fcntl.h>
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -155,7 +156,7 @@ static int draw(const struct dew__weather_file *f, FILE *out,
 static int into_place(const struct dew__weather_file *f, char *name,
                       struct dew__weather_sum *days)
 {
-    int fd = mkstemp(name), good;
+    int fd = open(name, O_WRONLY | O_CREAT | O_EXCL, 0666), good;
     FILE *out = fd >= 0 ? fdopen(fd, "w") : NULL;
 
     if (out == NULL)
@@ -171,12 +172,12 @@ static int into_place(const struct dew__weather_file *f, char *name,
 int dew__weather_picture(const struct dew__weather_file *f)
 {
     struct dew__weather_sum *days = calloc(DAYS_MOST, sizeof *days);
-    size_t n = strlen(f->svg) + sizeof ".XXXXXX";
+    size_t n = strlen(f->svg) + sizeof ".part";
     char *name = malloc(n);
     int good = 0;
 
     if (name != NULL && days != NULL) {
-        snprintf(name, n, "%s.XXXXXX", f->svg);
+        snprintf(name, n, "%s.part", f->svg);
         good = into_place(f, name, days);
     }
     free(name);

@@ -111,7 +111,7 @@ static int stands_at(const struct words *w, int i, const char *pattern)
 {
     int n = 0;
 
-    if (w->at[i][0] != pattern[0]) /* most end here */
+    if (i >= w->count || w->at[i][0] != pattern[0]) /* most end here */
         return 0;
     while (*pattern != '\0') {
         size_t length = strcspn(pattern, " ");
@@ -495,9 +495,9 @@ static char first_letter(const char *text)
 {
     while (*text != '\0' && parts_words(*text))
         text++;
-    return (unsigned char)*text >= 0x80
-               ? '\0'
-               : (char)(is_upper(*text) ? *text - 'A' + 'a' : *text);
+    if ((unsigned char)*text >= 0x80)
+        return '\0';
+    return is_upper(*text) ? (char)(*text - 'A' + 'a') : *text;
 }
 
 int dew__same_words(const char *a, const char *b)

@@ -17,6 +17,9 @@
    choice of limits, for a warning only. */
 enum { JUMP_K = 15, STUCK_H = 24 };
 
+/* 60 years, our own limit: a slip in one year shall not fill the memory. */
+static const size_t HOURS_MOST = (size_t)60 * 8766;
+
 /* Rows further apart than this, s, leave gaps between them; synoptic reports
    come every 3 h [WMO-8]. */
 static const double USUAL_MOST = 10800.0;
@@ -382,6 +385,10 @@ enum dew_status dew__hours(struct dew__reader *r, struct dew_year *year)
 
     if (only_year(r, &span) != DEW_OK)
         return r->status;
+    if (span.hours > HOURS_MOST)
+        return dew__reader_fault(r, DEW_ERANGE, "time", 0, 0,
+                                 "the rows span more than 60 years: say which "
+                                 "year, or mend the row with a wrong one");
     for (size_t h = 0; h < span.hours; h++)
         if (dew__year_append(year, &empty, &err) != DEW_OK)
             return dew__reader_error(r, &err);

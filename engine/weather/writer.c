@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A year as a table in the project's own form, whole or not at all. */
 #include <errno.h>
+#include <fcntl.h>
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -90,15 +91,15 @@ static int put_all(FILE *out, const struct dew_year *year)
 /* The temporary name beside path, with the file open; NULL and *out NULL. */
 static char *open_beside(const char *path, FILE **out)
 {
-    size_t n = strlen(path) + sizeof ".XXXXXX";
+    size_t n = strlen(path) + sizeof ".part";
     char *name = malloc(n);
     int fd;
 
     *out = NULL;
     if (name == NULL)
         return NULL;
-    snprintf(name, n, "%s.XXXXXX", path);
-    fd = mkstemp(name);
+    snprintf(name, n, "%s.part", path);
+    fd = open(name, O_WRONLY | O_CREAT | O_EXCL, 0666);
     if (fd >= 0)
         *out = fdopen(fd, "w");
     if (*out != NULL)

@@ -225,7 +225,7 @@ const char *dew_notice_text(enum dew_notice_code code);
  *            the number of the cell (the character in a fixed-width file):
  *            DEW_EIO DEW_EMEM DEW_ESYNTAX DEW_EMISSING DEW_EUNIT DEW_ERANGE;
  *            DEW_EAMBIGUOUS is a question, with the answers in the text.
- * Limits     a quoted cell ends on its line; a line has at most 65,536 bytes
+ * Limits     at most 60 years; a quoted cell ends on its line; a line has at most 65,536 bytes
  *            and 512 cells; the header is within the first 60 lines; month
  *            names are not read.  *report is filled also on an error.
  */

@@ -304,6 +304,12 @@ static const struct bad {
     {"a year that is not there",
      "time,t (degC),td (degC)\n2020-03-04 05:00,7.3,1.0\n", year_1999,
      DEW_EUNKNOWN, "0:0: year: the file has no hour of 1999"},
+    {"a slip in the year",
+     "time,t (degC),td (degC)\n2020-03-04 05:00,7.3,1.0\n"
+     "2200-03-04 06:00,7.3,1.0\n",
+     from_normals, DEW_ERANGE,
+     "0:0: time: the rows span more than 60 years: say which year, or mend the "
+     "row with a wrong one"},
     {"two columns that could be it",
      "time,t1 (degC),t2 (degC),rh (%)\n2020-03-04 05:00,7.3,8,81\n", NULL,
      DEW_EAMBIGUOUS,
