@@ -114,6 +114,14 @@ static void print_base(const struct dew_scenario *s, int system)
     }
 }
 
+/* Whether an option's value came from elsewhere than the base's. */
+static int differs(const struct dew_value *a, const struct dew_value *b)
+{
+    return a->given != b->given || a->origin.by != b->origin.by ||
+           a->origin.line != b->origin.line ||
+           a->origin.column != b->origin.column;
+}
+
 /* Only what the option changes. */
 static void print_option(const struct dew_scenario *s, size_t option,
                          int system)
@@ -127,7 +135,7 @@ static void print_option(const struct dew_scenario *s, size_t option,
 
     printf("\noption \"%s\"\n", dew_scenario_name(s, option));
     for (size_t i = 0; i < count; i++) {
-        if (memcmp(&v[i], &base[i], sizeof v[i]) == 0)
+        if (!differs(&v[i], &base[i]))
             continue;
         print_group(&f[i], &group);
         print_value(&f[i], &v[i], system);
@@ -199,7 +207,7 @@ static json_t *values_json(const struct dew_value *v,
     json_t *j = json_object();
 
     for (size_t i = 0; i < count; i++)
-        if (base == NULL || memcmp(&v[i], &base[i], sizeof v[i]) != 0)
+        if (base == NULL || differs(&v[i], &base[i]))
             json_object_set_new(j, f[i].path, value_json(&f[i], &v[i], system));
     return j;
 }

@@ -3,10 +3,10 @@
 
 enum { LONGEST = 63 };
 
-static char plain(char c)
+static int plain(char c)
 {
     if (c >= 'A' && c <= 'Z')
-        return (char)(c - 'A' + 'a');
+        return c - 'A' + 'a';
     return c == '-' || c == ' ' ? '_' : c;
 }
 
