@@ -146,4 +146,4 @@
  "h.yaml:4:13: house.bedrooms: \"three\" is no whole number: write it like 3\n"
  "h.yaml:5:11: house.volume: 200 needs a unit: write one of ft3, gal, m3, L\n"
  "h.yaml:6:17: people.count: -1 is below 0: one household\n"},
-/* clang-format on */
+    /* clang-format on */
