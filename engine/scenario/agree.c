@@ -210,11 +210,37 @@ static void say(struct dew__reading *r, const struct dew__option *o,
     r->prefix = NULL;
 }
 
+/* Faults of house and plant, in weather that is nobody's in particular. */
+static void try_case(const struct dew_scenario *s, size_t option,
+                     struct dew__reading *r, int *base_said)
+{
+    const struct dew_outdoors anywhere = {
+        .site = {.latitude = 40},
+        .pressure = 101325,
+        .monthly = {-3, -1, 4, 10, 16, 21, 24, 23, 19, 12, 6, 0}};
+    struct dew_error err = {0};
+    struct dew_case c;
+    const struct dew_field *f;
+    size_t count;
+    enum dew__key key;
+
+    if (dew_scenario_case(s, option, &anywhere, NULL, &c, &err) == DEW_OK)
+        return;
+    f = dew_scenario_field(err.path);
+    key = f != NULL ? (enum dew__key)(f - dew_scenario_fields(&count))
+                    : KEY_title;
+    if (s->options[option].values[key].origin.by != DEW_BY_OPTION &&
+        (*base_said)++ > 0)
+        return;
+    say(r, &s->options[option], key, err.text);
+}
+
 enum dew_status dew__scenario_agree(const struct dew_scenario *s,
                                     const char *source,
                                     struct dew_faults *faults)
 {
     struct dew__reading r = {.faults = faults, .source = source};
+    int base_said = 0;
 
     for (int i = 0; i < RULES; i++) {
         int said = 0;
@@ -231,5 +257,8 @@ enum dew_status dew__scenario_agree(const struct dew_scenario *s,
             said |= !own;
         }
     }
+    if (r.status == DEW_OK)
+        for (size_t k = 0; k < s->count; k++)
+            try_case(s, k, &r, &base_said);
     return r.status;
 }

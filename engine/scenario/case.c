@@ -81,6 +81,29 @@ static enum dew_status change(struct dew_value *v,
     return DEW_OK;
 }
 
+/* One part of the case; a fault inside it is told of the key it comes from. */
+static enum dew_status part(struct dew__making *m,
+                            enum dew_status (*make)(struct dew__making *),
+                            const char *key)
+{
+    struct dew_error inside = {0}, *err = m->err;
+    enum dew_status status;
+
+    m->err = &inside;
+    status = make(m);
+    m->err = err;
+    if (status == DEW_OK)
+        return DEW_OK;
+    if (dew_scenario_field(inside.path) != NULL) {
+        dew__in(err, inside.path);
+        return dew__fail(err, status, "%s", inside.text);
+    }
+    dew__in(err, key);
+    return dew__fail(err, status, "%s%s%.200s",
+                     strcmp(inside.path, "watts") == 0 ? "power" : inside.path,
+                     inside.path[0] ? ": " : "", inside.text);
+}
+
 enum dew_status dew_scenario_case(const struct dew_scenario *scenario,
                                   size_t option,
                                   const struct dew_outdoors *outdoors,
@@ -96,13 +119,15 @@ enum dew_status dew_scenario_case(const struct dew_scenario *scenario,
     memcpy(v, scenario->options[option].values, sizeof v);
     status = change(v, changes, err);
     if (status == DEW_OK)
-        status = dew__make_house(&m);
+        status = part(&m, dew__make_house, "house.floor_area");
     if (status == DEW_OK)
-        status = dew__make_people(&m);
+        status = part(&m, dew__make_people, "people.count");
     if (status == DEW_OK)
-        status = dew__make_plant(&m);
+        status = part(&m, dew__make_plant, "cooling.capacity");
     if (status == DEW_OK)
-        status = dew__make_paths(&m);
+        status = part(&m, dew__make_paths,
+                      GIVEN(v, ventilator_ratings) ? "ventilator.ratings"
+                                                   : "ventilator.sensible");
     if (status != DEW_OK)
         return status;
     c.limits.too_humid = SI(v, limits_too_humid);
