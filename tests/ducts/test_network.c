@@ -1,0 +1,432 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Duct networks: closed forms, a worked system, and 300 made at random. */
+#include "support/rows.h"
+
+#include "core/num.h"
+#include "dew/network.h"
+
+static struct dew_ducts_network *open_net(
+    const struct dew_duct_node *nodes, size_t n,
+    const struct dew_duct_branch *branches, size_t m)
+{
+    struct dew_ducts_network *net;
+    struct dew_error err = {0};
+
+    if (dew_ducts_network_open(&net, nodes, n, branches, m, &err) != DEW_OK)
+        fail_msg("%s", err.text);
+    return net;
+}
+
+static void solve(struct dew_ducts_network *net, const double *setting)
+{
+    struct dew_error err = {0};
+
+    if (dew_ducts_network_solve(net, setting, 1.204, &err) != DEW_OK)
+        fail_msg("%s", err.text);
+}
+
+/*
+ * A fan of 200 (1 - (q / 65 L/s)^2) Pa whose own ducts let it move 35 L/s,
+ * against a tie pressure: q = sqrt((200 - P) / (a + k)), and back through it
+ * when it stands, sqrt(P / k).  Closed form, to the printed digit.
+ */
+/* clang-format off */
+static const struct tie {
+    const char *name;
+    double pressure, litres, speed;
+} ties[] = {
+    {"tie helps by 75 Pa",       -75, 41.0, 1}, {"tie helps by 50 Pa",      -50, 39.1, 1},
+    {"tie helps by 25 Pa",       -25, 37.1, 1}, {"tie at rest",             0,   35.0, 1},
+    {"tie opposes by 25 Pa",     25,  32.7, 1}, {"tie opposes by 50 Pa",    50,  30.3, 1},
+    {"tie opposes by 75 Pa",     75,  27.7, 1}, {"standing, back at 25 Pa", 25, -14.7, 0},
+    {"standing, back at 50 Pa",  50, -20.8, 0}, {"standing, back at 75 Pa", 75, -25.4, 0},
+};
+/* clang-format on */
+
+static const double fan_a = 200.0 / (.065 * .065);
+static const double fan_sum = 200.0 / (.035 * .035); /* a + k */
+
+static struct dew_fan *small_fan(void)
+{
+    struct dew_fan_row rest = {.065, 200, 37};
+    struct dew_fan *fan;
+
+    assert_int_equal(dew_ducts_fan_shaped(&fan, &rest, NULL), DEW_OK);
+    return fan;
+}
+
+static struct dew_duct_branch cased(const struct dew_fan *fan, size_t from,
+                                    size_t to)
+{
+    return (struct dew_duct_branch){.name = "supply fan",
+                                    .from = from,
+                                    .to = to,
+                                    .kind = DEW_BRANCH_FAN,
+                                    .flow = 1.0 / sqrt(fan_sum - fan_a),
+                                    .power = 0.5,
+                                    .fan = fan};
+}
+
+static void tie_row(void **state)
+{
+    const struct tie *r = *state;
+    struct dew_duct_node nodes[] = {{"outdoors", 0}, {"trunk", r->pressure}};
+    struct dew_fan *fan = small_fan();
+    struct dew_duct_branch b = cased(fan, 0, 1);
+    struct dew_ducts_network *net = open_net(nodes, 2, &b, 1);
+    double k = fan_sum - fan_a, q;
+
+    solve(net, &r->speed);
+    q = dew_ducts_network_flow(net, 0);
+    assert_near(1000.0 * q, r->litres, 0.05);
+    assert_near(q,
+                r->speed > 0 ? sqrt((200 - r->pressure) / fan_sum)
+                             : -sqrt(r->pressure / k),
+                1e-11);
+    dew_ducts_network_close(net);
+    dew_ducts_fan_close(fan);
+}
+
+static struct dew_duct_branch fixed(const char *name, size_t from, size_t to,
+                                    double flow)
+{
+    return (struct dew_duct_branch){.name = name,
+                                    .from = from,
+                                    .to = to,
+                                    .kind = DEW_BRANCH_FIXED,
+                                    .flow = flow,
+                                    .power = 0.5};
+}
+
+/* q1 / q2 = sqrt(R2 / R1), and with a third in series */
+static void parallel_and_series_law(void **state)
+{
+    struct dew_duct_node nodes[] = {{"in", 91.3}, {"mid", NAN}, {"out", 0}};
+    struct dew_duct_branch b[] = {fixed("wide", 0, 1, .0133),
+                                  fixed("narrow", 0, 1, .0047),
+                                  fixed("last", 2, 1, .0091)};
+    struct dew_ducts_network *net = open_net(nodes, 3, b, 3);
+    double c = .0133 + .0047,
+           whole = sqrt(91.3 / (1 / c / c + 1 / .0091 / .0091));
+
+    (void)state;
+    solve(net, NULL);
+    assert_near(dew_ducts_network_flow(net, 0) / dew_ducts_network_flow(net, 1),
+                .0133 / .0047, 1e-9);
+    assert_near(dew_ducts_network_flow(net, 2), -whole, 1e-11);
+    assert_near(dew_ducts_network_pressure(net, 1),
+                whole * whole / .0091 / .0091, 1e-6);
+    dew_ducts_network_close(net);
+}
+
+/* two equal fans into one resistance r: side by side each gives half */
+static void fans_together_and_against(void **state)
+{
+    struct dew_fan *fan = small_fan();
+    double r = 41000.0, c = 1.0 / sqrt(r);
+    struct dew_duct_node row[] = {
+        {"out", 0}, {"a", NAN}, {"b", NAN}, {"in", 0}};
+    struct dew_duct_branch series[] = {cased(fan, 0, 1), cased(fan, 1, 2),
+                                       fixed("duct", 2, 3, c)};
+    struct dew_duct_branch beside[] = {cased(fan, 0, 1), cased(fan, 0, 1),
+                                       fixed("duct", 1, 3, c)};
+    struct dew_duct_branch against[] = {cased(fan, 0, 1), cased(fan, 2, 1),
+                                        fixed("duct", 2, 3, c)};
+    struct dew_ducts_network *net = open_net(row, 4, series, 3);
+
+    (void)state;
+    solve(net, NULL);
+    assert_near(dew_ducts_network_flow(net, 2), sqrt(400 / (2 * fan_sum + r)),
+                1e-11);
+    dew_ducts_network_close(net);
+    row[2].pressure = 0.0;
+    net = open_net(row, 4, beside, 3);
+    solve(net, NULL);
+    assert_near(dew_ducts_network_flow(net, 0), sqrt(200 / (fan_sum + 4 * r)),
+                1e-11);
+    dew_ducts_network_close(net);
+    row[2].pressure = NAN;
+    net = open_net(row, 4, against, 3);
+    solve(net, NULL);
+    assert_near(dew_ducts_network_flow(net, 2), 0.0, 1e-9);
+    dew_ducts_network_close(net);
+    dew_ducts_fan_close(fan);
+}
+
+static void dampers_shut_and_stop(void **state)
+{
+    struct dew_duct_node nodes[] = {{"trunk", 47.0}, {"out", 0}};
+    struct dew_duct_branch b[] = {fixed("flap", 0, 1, .0113),
+                                  fixed("flap back", 1, 0, .0113),
+                                  fixed("damper", 0, 1, .0113)};
+    double setting[] = {1, 1, 0};
+    struct dew_ducts_network *net;
+
+    (void)state;
+    b[0].kind = b[1].kind = DEW_BRANCH_BACKDRAFT;
+    b[2].kind = DEW_BRANCH_DAMPER;
+    for (int i = 0; i < 3; i++)
+        b[i].leak = .013;
+    net = open_net(nodes, 2, b, 3);
+    solve(net, setting);
+    assert_near(dew_ducts_network_flow(net, 0), .0113 * sqrt(47), 1e-12);
+    assert_near(dew_ducts_network_flow(net, 1), -.013 * .0113 * sqrt(47),
+                1e-12);
+    assert_near(dew_ducts_network_flow(net, 2), .013 * .0113 * sqrt(47), 1e-12);
+    setting[2] = .61;
+    solve(net, setting);
+    assert_near(dew_ducts_network_flow(net, 2), .61 * .0113 * sqrt(47), 1e-12);
+    dew_ducts_network_close(net);
+}
+
+static void nothing_drives_nothing(void **state)
+{
+    struct dew_duct_node nodes[] = {{"in", 0}, {"mid", NAN}, {"out", 0}};
+    struct dew_duct_branch b[] = {fixed("a", 0, 1, .01), fixed("b", 1, 2, .02)};
+    struct dew_ducts_network *net = open_net(nodes, 3, b, 2);
+
+    (void)state;
+    solve(net, NULL);
+    assert_near(dew_ducts_network_flow(net, 0), 0.0, 0.0);
+    assert_near(dew_ducts_network_pressure(net, 1), 0.0, 0.0);
+    dew_ducts_network_close(net);
+}
+
+/*
+ * [ASH-F21] example 8 with what paths A, B and C lose too little added at
+ * their terminals: all four then carry their 380 L/s.
+ */
+static void example_8_with_terminals_equalised(void **state)
+{
+    static const struct dew_duct ducts[9] = {
+        {.width = .45, .height = .5, .length = 1.5, .roughness = .12e-3},
+        {.diameter = .375, .length = 6, .roughness = .12e-3, .loss = .06},
+        {.diameter = .350, .length = 6, .roughness = .12e-3, .loss = .14},
+        {.diameter = .300, .length = 6, .roughness = .12e-3, .loss = .13},
+        {.diameter = .225, .length = 4.5, .roughness = .12e-3, .loss = .14},
+        {.diameter = .2, .length = 1.5, .roughness = .12e-3, .loss = 2.25},
+        {.diameter = .2, .length = 1.5, .roughness = .12e-3, .loss = 2.05},
+        {.diameter = .2, .length = 1.5, .roughness = .12e-3, .loss = 1.96},
+        {.diameter = .2, .length = 3, .roughness = .12e-3, .loss = 1.82},
+    };
+    static const size_t from[9] = {0, 1, 2, 3, 4, 2, 3, 4, 5};
+    static const size_t to[9] = {1, 2, 3, 4, 5, 6, 6, 6, 6};
+    static const double q[9] = {1.52, 1.52, 1.14, .76, .38, .38, .38, .38, .38};
+    struct dew_duct_node nodes[7] = {{"fan", 0},  {"1", NAN}, {"2", NAN},
+                                     {"4", NAN},  {"6", NAN}, {"8", NAN},
+                                     {"rooms", 0}};
+    struct dew_duct_branch b[9] = {0};
+    double at[7] = {0}; /* pressure lost down to each node */
+    struct dew_ducts_network *net;
+
+    (void)state;
+    for (int i = 0; i < 9; i++) {
+        b[i] = (struct dew_duct_branch){
+            .name = "section", .from = from[i], .to = to[i], .duct = ducts[i]};
+        at[to[i]] = at[from[i]] + dew_ducts_drop(&ducts[i], .978, q[i], NULL);
+    }
+    for (int i = 5; i < 8; i++)
+        b[i].duct.loss += (at[6] - at[from[i]] -
+                           dew_ducts_drop(&ducts[i], .978, q[i], NULL)) /
+                          dew_ducts_velocity_pressure(&ducts[i], .978, q[i]);
+    assert_near(at[6], 269, 2.5); /* path D as printed, see test_friction.c */
+    nodes[0].pressure = at[6];
+    net = open_net(nodes, 7, b, 9);
+    assert_int_equal(dew_ducts_network_solve(net, NULL, .978, NULL), DEW_OK);
+    for (size_t i = 0; i < 9; i++)
+        assert_near(dew_ducts_network_flow(net, i), q[i], 1e-9);
+    dew_ducts_network_close(net);
+}
+
+/* ---- made at random ------------------------------------------------------ */
+
+enum { MOST_NODES = 60, MOST_BRANCHES = 200, NETWORKS = 300 };
+
+struct made {
+    struct dew_duct_node nodes[MOST_NODES];
+    struct dew_duct_branch branches[MOST_BRANCHES];
+    double setting[MOST_BRANCHES];
+    size_t n, m;
+};
+
+static double spread(struct dew__random *r, double low, double high)
+{
+    return low * pow(high / low, dew__random_uniform(r));
+}
+
+static size_t pick(struct dew__random *r, size_t n)
+{
+    return (size_t)(dew__random_uniform(r) * (double)n);
+}
+
+static struct dew_duct_branch any_branch(struct dew__random *r,
+                                         const struct dew_fan *fan)
+{
+    return (struct dew_duct_branch){.name = "any",
+                                    .kind = (enum dew_duct_kind)pick(r, 5),
+                                    .flow = spread(r, 1e-5, 0.1),
+                                    .power = 0.5 + 0.5 * dew__random_uniform(r),
+                                    .leak = spread(r, 1e-4, 1.0),
+                                    .duct = {.diameter = spread(r, .05, .6),
+                                             .length = spread(r, .1, 40),
+                                             .roughness = spread(r, 1e-6, 2e-3),
+                                             .loss = spread(r, .01, 20)},
+                                    .fan = fan};
+}
+
+/* a tree without fans that reaches every node, then branches anywhere */
+static void make(struct made *k, struct dew__random *r,
+                 const struct dew_fan *fan)
+{
+    size_t goal;
+
+    k->n = 2 + pick(r, MOST_NODES - 2);
+    k->m = 0;
+    goal = k->n - 1 + pick(r, 1 + MOST_BRANCHES - k->n);
+    for (size_t i = 0; i < k->n; i++)
+        k->nodes[i] = (struct dew_duct_node){
+            "node",
+            i == 0 || pick(r, 9) == 0 ? 80 * dew__random_uniform(r) - 40 : NAN};
+    while (k->m < goal) {
+        struct dew_duct_branch b = any_branch(r, fan);
+        size_t to = k->m + 1 < k->n ? k->m + 1 : 1 + pick(r, k->n - 1);
+
+        b.to = to;
+        b.from = pick(r, to);
+        if (k->m < k->n - 1 && b.kind == DEW_BRANCH_FAN)
+            b.kind = DEW_BRANCH_DUCT;
+        k->setting[k->m] = pick(r, 3) == 0 ? 0.0 : dew__random_uniform(r);
+        k->branches[k->m++] = b;
+    }
+}
+
+static void closes_at_every_node(const struct dew_ducts_network *net,
+                                 const struct made *k)
+{
+    double most = 0.0, sum[MOST_NODES] = {0};
+
+    for (size_t i = 0; i < k->m; i++) {
+        double q = dew_ducts_network_flow(net, i);
+
+        most = fmax(most, fabs(q));
+        sum[k->branches[i].from] -= q;
+        sum[k->branches[i].to] += q;
+    }
+    for (size_t i = 0; i < k->n; i++)
+        if (isnan(k->nodes[i].pressure))
+            assert_near(sum[i], 0.0, 1e-10 * most + 1e-12);
+}
+
+/* each duct, apart from the solver, has the flow of its ends' pressures */
+static void ducts_agree(const struct dew_ducts_network *net,
+                        const struct made *k)
+{
+    for (size_t i = 0; i < k->m; i++) {
+        const struct dew_duct_branch *b = &k->branches[i];
+        double dp = dew_ducts_network_pressure(net, b->from) -
+                    dew_ducts_network_pressure(net, b->to);
+
+        if (b->kind == DEW_BRANCH_DUCT)
+            assert_near(dew_ducts_drop(&b->duct, 1.204,
+                                       dew_ducts_network_flow(net, i), NULL),
+                        dp, 1e-7 * fmax(fabs(dp), 1.0));
+    }
+}
+
+/* seed 140 of the library's Mersenne twister */
+static void three_hundred_at_random(void **state)
+{
+    static struct made k;
+    struct dew_fan *fan = small_fan();
+    struct dew__random *r;
+    size_t most = 0;
+    int steps = 0;
+
+    (void)state;
+    assert_int_equal(dew__random_open(&r, 140, NULL), DEW_OK);
+    for (int i = 0; i < NETWORKS; i++) {
+        struct dew_ducts_network *net;
+
+        make(&k, r, fan);
+        most = k.m > most ? k.m : most;
+        net = open_net(k.nodes, k.n, k.branches, k.m);
+        solve(net, k.setting);
+        if (dew_ducts_network_steps(net) > steps)
+            steps = dew_ducts_network_steps(net);
+        closes_at_every_node(net, &k);
+        ducts_agree(net, &k);
+        dew_ducts_network_close(net);
+    }
+    print_message("up to %zu branches, at most %d steps\n", most, steps);
+    assert_true(most > 150);
+    dew__random_close(r);
+    dew_ducts_fan_close(fan);
+}
+
+static void refused(const struct dew_duct_branch *b, size_t m, const char *text)
+{
+    struct dew_duct_node nodes[] = {{"out", 0}, {"attic", NAN}, {"core", NAN}};
+    struct dew_ducts_network *net;
+    struct dew_error err = {0};
+
+    assert_int_not_equal(dew_ducts_network_open(&net, nodes, 3, b, m, &err),
+                         DEW_OK);
+    assert_null(net);
+    assert_string_equal(err.text, text);
+}
+
+static void faults_name_their_place(void **state)
+{
+    struct dew_fan *fan = small_fan();
+    struct dew_duct_branch b[] = {fixed("cap", 0, 1, .01), cased(fan, 1, 2)};
+    struct dew_duct_branch flap = fixed("flap", 0, 1, .01);
+
+    (void)state;
+    flap.kind = DEW_BRANCH_BACKDRAFT;
+    refused(b, 1, "no way leads from node 'core' to a known pressure");
+    refused(b, 2,
+            "fan 'supply fan' works on nothing: no other branch meets "
+            "node 'core'");
+    refused(&flap, 1, "damper 'flap': a leak of 0 is outside 1e-4 .. 1");
+    b[1].fan = NULL;
+    refused(b, 2, "fan 'supply fan' has no curve");
+    b[0].to = 0;
+    refused(b, 1, "branch 'cap' does not join two nodes");
+    dew_ducts_fan_close(fan);
+}
+
+static void a_setting_out_of_range_is_named(void **state)
+{
+    struct dew_duct_node nodes[] = {{"out", 0}, {"in", 0}};
+    struct dew_fan *fan = small_fan();
+    struct dew_duct_branch b = cased(fan, 0, 1);
+    struct dew_ducts_network *net = open_net(nodes, 2, &b, 1);
+    struct dew_error err = {0};
+    double setting = 2.3;
+
+    (void)state;
+    assert_int_equal(dew_ducts_network_solve(net, &setting, 1.2, &err),
+                     DEW_ERANGE);
+    assert_string_equal(err.text,
+                        "the setting 2.3 of 'supply fan' is outside 0 .. 2");
+    dew_ducts_network_close(net);
+    dew_ducts_fan_close(fan);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[32] = {
+        cmocka_unit_test(parallel_and_series_law),
+        cmocka_unit_test(fans_together_and_against),
+        cmocka_unit_test(dampers_shut_and_stop),
+        cmocka_unit_test(nothing_drives_nothing),
+        cmocka_unit_test(example_8_with_terminals_equalised),
+        cmocka_unit_test(three_hundred_at_random),
+        cmocka_unit_test(faults_name_their_place),
+        cmocka_unit_test(a_setting_out_of_range_is_named),
+    };
+    size_t n = 8;
+
+    ADD_ROWS(tests, n, ties, tie_row);
+    return _cmocka_run_group_tests("ducts: network", tests, n, NULL, NULL);
+}
