@@ -23,7 +23,7 @@ static const char dew__page_style[] =
 "table{border-collapse:collapse;font-size:.92rem;font-variant-numeric:tabular-nums;min-width:100%}\n"
 "caption{text-align:left;color:var(--soft);padding:.2rem 0}\n"
 "th,td{padding:.25rem .5rem;border-bottom:1px solid var(--rule);text-align:right;vertical-align:bottom}\n"
-"th[scope=row],td.words{text-align:left;font-weight:400}thead th{border-bottom:2px solid var(--ink);font-size:.8rem}\n"
+"th[scope=row],td.words{text-align:left;font-weight:400}thead th:first-child{text-align:left}.wide{margin-bottom:1rem}figure .wide{margin-bottom:0}thead th{border-bottom:2px solid var(--ink);font-size:.8rem}\n"
 "tr.best th,tr.best td{background:#e4ecdf}\n"
 "figure{margin:1.4rem 0;padding:1rem;background:#fff;border:1px solid var(--rule);break-inside:avoid}\n"
 "figure p{margin:.2rem 0 .6rem;color:var(--soft)}\n"

@@ -287,15 +287,23 @@ static void say_blower_cost(struct telling *t)
 
 static void say_best(struct telling *t)
 {
-    say(t,
-        "Best of these: \"%s\". It brings the fresh air asked for, keeps the "
-        "limits and ",
-        OPTION);
-    if (t->f->value[2] > 0)
-        say(t, "costs least: %s over %s years, in today's money.",
-            MONEY(t->f->value[0]), YEARS);
+    int only = t->f->value[3] > 0, money = t->f->value[2] > 0;
+
+    if (only)
+        say(t,
+            "Best of these: \"%s\". It alone brings the fresh air asked for "
+            "and keeps the limits: ",
+            OPTION);
     else
-        say(t, "uses least energy: %s a year.", ENERGY(0));
+        say(t,
+            "Best of these: \"%s\". It brings the fresh air asked for, keeps "
+            "the limits and %s: ",
+            OPTION, money ? "costs least" : "uses least energy");
+    if (money)
+        say(t, "%s over %s years, in today's money.", MONEY(t->f->value[0]),
+            YEARS);
+    else
+        say(t, "%s a year.", ENERGY(0));
 }
 
 static void say_best_close(struct telling *t)

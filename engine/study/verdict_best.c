@@ -102,6 +102,7 @@ void dew__rule_best(const struct dew_question *q, struct dew_verdict *v)
     f = dew__find(v, DEW_FINDING_best, best);
     f->value[0] = low;
     f->value[2] = money;
+    f->value[3] = next == NONE;
     if (next == NONE || high - low > q->judging.close_share * fabs(high))
         return;
     f->kind = DEW_FINDING_best_close;

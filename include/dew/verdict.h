@@ -51,36 +51,38 @@ struct dew_question {
  * The kinds in the order they are told, with the key in JSON.  Values are
  * those of struct dew_finding.value; option and other count from 0.
  */
-#define DEW_FINDING_MAP(X)                                                      \
-    X(today_humid) /* hours too humid, worst month's hours, longest run      */ \
-    X(today_dry)  /* hours too dry, worst month's hours                     */  \
-    X(today_fine) /* hours too humid, hours too dry                         */  \
-    X(today_sweat) /* hours of wet glass                                     */ \
-    X(drying) /* share of the inflow, kg/day                            */      \
-    X(idle)   /* hours too humid with cooling idle, hours too humid     */      \
-    X(outdoor_dries)    /* hours outdoor air could dry, all; months mostly  */  \
-    X(outdoor_cannot)   /* share in the months hardly; those months         */  \
-    X(air_fixes)        /* option; hours too humid, base's                  */  \
-    X(air_fails)        /* option; hours too humid, base's; months not      */  \
-    X(air_worsens)      /* option; hours added in those months; months      */  \
-    X(dryer_not_needed) /* option; hours too humid without one              */  \
-    X(dryer_needed)     /* option; hours with, least hours without          */  \
-    X(dryer_alone)      /* option; hours too humid, fresh, required m3/s    */  \
-    X(dryer_short)      /* option; hours with                               */  \
-    X(dryer_untried)    /* least hours without                              */  \
-    X(least_humid)      /* option; hours, base's hours                      */  \
-    X(core_heat)        /* option, other; humid, dry of each                */  \
-    X(core_enthalpy)    /* option, other; humid, dry of each                */  \
-    X(core_close)       /* option, other; humid, dry of each                */  \
-    X(grows_dry)        /* option; hours too dry, base's; months            */  \
-    X(blower_cost)      /* option; J of blower, J of fans, kg put back      */  \
-    X(best)       /* option; present value or J a year, -, 1 = money     */     \
-    X(best_close) /*  option, other; both values, 1 = money            */       \
-    X(best_none)  /* option nearest; its humid, dry, wet glass hours  */        \
-    X(under_ventilated) /* option; fresh, required m3/s                     */  \
-    X(pays_back)        /* option; years likely, low, high                  */  \
-    X(never_pays) /* option; yearly saving (may be below 0), dearer by */       \
-    X(unpriced)   /* no prices given                                  */
+/* clang-format off */
+#define DEW_FINDING_MAP(X)                                                     \
+    X(today_humid)      /* hours too humid, worst month's hours, longest run */\
+    X(today_dry)        /* hours too dry, worst month's hours               */ \
+    X(today_fine)       /* hours too humid, hours too dry                   */ \
+    X(today_sweat)      /* hours of wet glass                               */ \
+    X(drying)           /* share of the inflow, kg/day                      */ \
+    X(idle)             /* hours of them with cooling idle, hours too humid */ \
+    X(outdoor_dries)    /* hours outdoor air could dry, all; months mostly  */ \
+    X(outdoor_cannot)   /* share in the months hardly; those months         */ \
+    X(air_fixes)        /* option; hours too humid, base's                  */ \
+    X(air_fails)        /* option; hours too humid, base's; months not      */ \
+    X(air_worsens)      /* option; hours added in those months; months      */ \
+    X(dryer_not_needed) /* option; hours too humid without one              */ \
+    X(dryer_needed)     /* option; hours with, least hours without          */ \
+    X(dryer_alone)      /* option; hours too humid, fresh, required m3/s    */ \
+    X(dryer_short)      /* option; hours with                               */ \
+    X(dryer_untried)    /* least hours without                              */ \
+    X(least_humid)      /* option; hours, base's hours                      */ \
+    X(core_heat)        /* option, other; humid, dry of each                */ \
+    X(core_enthalpy)    /* option, other; humid, dry of each                */ \
+    X(core_close)       /* option, other; humid, dry of each                */ \
+    X(grows_dry)        /* option; hours too dry, base's; months            */ \
+    X(blower_cost)      /* option; J of blower, J of fans, kg put back      */ \
+    X(best)             /* option; money or J, -, 1 = money, 1 = only       */ \
+    X(best_close)       /* option, other; both values, 1 = money            */ \
+    X(best_none)        /* option nearest; its humid, dry, wet glass hours  */ \
+    X(under_ventilated) /* option; fresh, required m3/s                     */ \
+    X(pays_back)        /* option; years likely, low, high                  */ \
+    X(never_pays)       /* option; yearly saving (or below 0), dearer by    */ \
+    X(unpriced)         /* no prices given                                  */
+/* clang-format on */
 
 enum dew_finding_kind {
 #define X(name) DEW_FINDING_##name,

@@ -1,0 +1,86 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+# run: results, files, the same bytes twice, exit codes.
+# usage: DEWLEDGER=path/to/dewledger tests/cli/test_run.sh
+set -u
+D=$(realpath "${DEWLEDGER:-${DEW_BUILD:-build/gcc}/dewledger}")
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+cd "$work" || exit 1
+bad=0
+
+# says NAME COMMAND...: the command must succeed
+says() {
+    name=$1
+    shift
+    if "$@" >log 2>&1; then
+        echo "ok $name"
+    else
+        echo "not ok $name"
+        head -20 log
+        bad=1
+    fi
+}
+
+# ends NAME CODE ARG...: the exit code, stdout in out, stderr in err
+ends() {
+    name=$1 code=$2
+    shift 2
+    "$D" "$@" >out 2>err </dev/null
+    got=$?
+    says "$name: exit $code" test "$got" = "$code"
+}
+
+"$D" start >house.yaml
+
+ends "text" 0 run house.yaml
+says "nothing on stderr where there is no terminal" test ! -s err
+says "no line above 80 columns" test -z "$(grep -E '^.{81}' out)"
+says "the verdict is told" grep -q '^What the year says' out
+cp out first
+ends "the same again" 0 run house.yaml
+says "the same text twice" cmp -s out first
+
+ends "json" 0 run house.yaml --json
+says "json has the keys of scripts" grep -q '"outdoor_air_could_dry"' out
+says "json is one object" sh -c 'head -c 1 out | grep -q "{"'
+ends "json in the other units" 0 run house.yaml --json --units si
+says "json keys do not change" grep -q '"fresh_air_l_s"' out
+
+ends "files" 0 run house.yaml --out one
+ends "files again" 0 run house.yaml --out two
+says "the same files twice" diff -r one two
+says "page" test -s one/report.html
+says "summary" test -s one/summary.json
+says "hours of the first option" test -s one/hours-1-as-it-stands.csv
+says "8760 hours and a heading" \
+    test "$(wc -l <one/hours-1-as-it-stands.csv)" -eq 8761
+says "no path in any output" sh -c "! grep -rqF '$work' one"
+says "nothing half written is left" test -z "$(ls -A one | grep part)"
+ends "a file in place of the directory" 3 run house.yaml --out house.yaml
+says "it is named" grep -q 'house.yaml.*Not a directory' err
+
+ends "strict stops" 4 run house.yaml --strict
+says "a stop still tells its result" test -s out
+cat >answers.sed <<'END'
+s/: unknown$/: no/
+s/\(carbon_monoxide_alarm\|radon_tested\|dryer_vented_outdoors\): no/\1: yes/
+END
+sed -f answers.sed house.yaml >answered.yaml
+ends "strict passes when all is answered" 0 run answered.yaml --strict
+
+ends "one option" 0 run house.yaml --option 'as it stands'
+says "only that option" sh -c '! grep -q "^2 " out'
+ends "an option that is not there" 1 run house.yaml --option nothing
+ends "a key that is not there" 1 run house.yaml --set house.nothing=3
+ends "a set that changes the house" 0 run house.yaml --set 'people.count=1'
+says "another result" sh -c '! cmp -s out first'
+ends "no scenario" 2 run
+ends "two scenarios" 2 run house.yaml house.yaml
+ends "a file that is not there" 1 run absent.yaml
+if [ -w /dev/full ]; then
+    "$D" run house.yaml >/dev/full 2>err
+    says "a full disk: exit 3" test $? = 3
+fi
+
+exit $bad
