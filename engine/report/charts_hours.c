@@ -279,8 +279,8 @@ static void glass_table(const struct dew_report *r, const struct dew_outcome *o,
             "hours</th><th scope=\"col\">mean indoor RH, %%</th><th "
             "scope=\"col\">glass wets at, %%</th></tr></thead><tbody>\n",
             dew__unit(DEW_TEMPERATURE, r->system)->name);
-    for (double t = g->coldest; t < g->warmest; t += STEP)
-        glass_row(r, o, g, t, out);
+    for (int k = 0; g->coldest + STEP * k < g->warmest; k++)
+        glass_row(r, o, g, g->coldest + STEP * k, out);
     fputs("</tbody>", out);
 }
 

@@ -58,6 +58,14 @@ static int decimals(double step)
     return step < 0.095 ? 2 : step < 0.95 ? 1 : 0;
 }
 
+/* Of a step: a value this near an edge stands on it. */
+static const double TOUCH = 1e-6;
+
+static int first_tick(double low, double step)
+{
+    return (int)ceil(low / step - TOUCH);
+}
+
 void dew__svg_open(const struct dew__plot *p, const char *unit)
 {
     fprintf(p->out, "<svg viewBox=\"0 0 %d %d\" role=\"img\" aria-label=\"",
@@ -78,25 +86,31 @@ void dew__svg_upright(const struct dew__plot *p)
 {
     double step = dew__svg_step(p->y0, p->y1, 6);
 
-    for (double y = ceil(p->y0 / step - 1e-9) * step; y <= p->y1 + step / 1e6;
-         y += step)
+    for (int k = first_tick(p->y0, step); k * step <= p->y1 + step * TOUCH;
+         k++) {
+        double y = k * step;
+
         fprintf(p->out,
                 "<path class=\"grid\" d=\"M%d %.1fH%d\"/><text class=\"up\" "
                 "x=\"%d\" y=\"%.1f\">%s</text>\n",
                 DEW__SVG_LEFT, dew__svg_y(p, y), DEW__SVG_WIDE - DEW__SVG_RIGHT,
                 DEW__SVG_LEFT - 6, dew__svg_y(p, y) + 4,
                 dew__number(y, decimals(step)).text);
+    }
 }
 
 void dew__svg_level(const struct dew__plot *p, const char *unit)
 {
     double step = dew__svg_step(p->x0, p->x1, 10);
 
-    for (double x = ceil(p->x0 / step - 1e-9) * step; x <= p->x1 + step / 1e6;
-         x += step)
+    for (int k = first_tick(p->x0, step); k * step <= p->x1 + step * TOUCH;
+         k++) {
+        double x = k * step;
+
         fprintf(p->out, "<text class=\"along\" x=\"%.1f\" y=\"%d\">%s</text>\n",
                 dew__svg_x(p, x), DEW__SVG_HIGH - DEW__SVG_FOOT + 16,
                 dew__number(x, decimals(step)).text);
+    }
     fprintf(p->out, "<text class=\"along\" x=\"%d\" y=\"%d\">%s</text>\n",
             (DEW__SVG_WIDE + DEW__SVG_LEFT) / 2, DEW__SVG_HIGH - 4, unit);
 }

@@ -87,13 +87,14 @@ static void keep_columns(const struct dew__columns *k, size_t at,
     k->power[at] = energy_of(&in->energy) / 3600;
 }
 
-void dew__collect(struct dew_outcome *o, const struct dew__columns *columns,
-                  struct dew__books *books, const struct dew_limits *limits,
+void dew__collect(struct dew_outcome *o, struct dew__gather *gather,
                   const struct dew_hour *hour, const struct dew_date *date,
-                  size_t at, const struct dew_result *in)
+                  const struct dew_result *in)
 {
-    keep_columns(columns, at, hour, in);
-    keep_books(books, in);
+    const struct dew_limits *limits = gather->limits;
+
+    keep_columns(&gather->columns, gather->at++, hour, in);
+    keep_books(&gather->books, in);
     dew_tally_add(&o->year, limits, o->required, date, in);
     dew_tally_add(&o->month[date->month - 1], limits, o->required, date, in);
 }

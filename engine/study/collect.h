@@ -30,11 +30,18 @@ struct dew__books {
 void dew__columns_in(struct dew__columns *columns, struct dew_outcome *outcome,
                      double *store, size_t count);
 
-/* Put hour at (from 0) away: series, tallies and books. */
-void dew__collect(struct dew_outcome *o, const struct dew__columns *columns,
-                  struct dew__books *books, const struct dew_limits *limits,
+/* What gathers the hours of one option. */
+struct dew__gather {
+    struct dew__columns columns;
+    struct dew__books books;
+    const struct dew_limits *limits;
+    size_t at; /* hours put away so far                                     */
+};
+
+/* Put the next hour away: series, tallies and books. */
+void dew__collect(struct dew_outcome *o, struct dew__gather *gather,
                   const struct dew_hour *hour, const struct dew_date *date,
-                  size_t at, const struct dew_result *in);
+                  const struct dew_result *in);
 
 /* Percentiles, map and closure.  scratch has room for o->count values. */
 void dew__collect_end(struct dew_outcome *o, const struct dew__books *books,

@@ -9,7 +9,7 @@
 enum { NAME_ROOM = 96, MOST_OPTIONS = 64 };
 
 struct dew_study {
-    size_t options, turn, hour; /* count, whose turn, hours marched of it   */
+    size_t options, turn; /* count, whose turn                               */
     struct dew_weather weather;
     struct dew_case *cases;
     char (*names)[NAME_ROOM];
@@ -17,8 +17,7 @@ struct dew_study {
     double *store;   /* [options][DEW__SERIES][hours]                       */
     double *scratch; /* [hours]                                             */
     struct dew_march *march;
-    struct dew__columns columns;
-    struct dew__books books;
+    struct dew__gather gather; /* of the option whose turn it is             */
     enum dew_status failed;
 };
 
@@ -91,9 +90,9 @@ static enum dew_status begin_option(struct dew_study *s, struct dew_error *err)
     const struct dew_weather *w = &s->weather;
     enum dew_status status;
 
-    s->books = (struct dew__books){.hours = 0};
-    dew__columns_in(&s->columns, o, s->store + s->turn * DEW__SERIES * w->count,
-                    w->count);
+    s->gather = (struct dew__gather){.limits = &s->cases[s->turn].limits};
+    dew__columns_in(&s->gather.columns, o,
+                    s->store + s->turn * DEW__SERIES * w->count, w->count);
     status = dew_march_open(&s->march, &s->cases[s->turn], &w->hours[0], err);
     if (status != DEW_OK)
         return status;
@@ -103,25 +102,24 @@ static enum dew_status begin_option(struct dew_study *s, struct dew_error *err)
 
 static void end_option(struct dew_study *s)
 {
-    dew__collect_end(&s->outcomes[s->turn], &s->books, &s->cases[s->turn],
-                     s->scratch);
+    dew__collect_end(&s->outcomes[s->turn], &s->gather.books,
+                     &s->cases[s->turn], s->scratch);
     dew_march_close(s->march);
     s->march = NULL;
     s->turn++;
-    s->hour = 0;
+    s->gather.at = 0;
 }
 
 static enum dew_status one_hour(struct dew_study *s, struct dew_error *err)
 {
-    const struct dew_hour *hour = &s->weather.hours[s->hour];
-    const struct dew_date *date = &s->weather.dates[s->hour];
+    const struct dew_hour *hour = &s->weather.hours[s->gather.at];
+    const struct dew_date *date = &s->weather.dates[s->gather.at];
     struct dew_result result;
     enum dew_status status;
 
     status = dew_march_step(s->march, hour, date, &result, err);
     if (status == DEW_OK)
-        dew__collect(&s->outcomes[s->turn], &s->columns, &s->books,
-                     &s->cases[s->turn].limits, hour, date, s->hour++, &result);
+        dew__collect(&s->outcomes[s->turn], &s->gather, hour, date, &result);
     return status;
 }
 
@@ -133,9 +131,9 @@ static enum dew_status some_hours(struct dew_study *s, size_t hours,
     dew__in(err, s->names[s->turn]); /* unless the march names a member */
     if (s->march == NULL)
         status = begin_option(s, err);
-    while (status == DEW_OK && hours-- > 0 && s->hour < s->weather.count)
+    while (status == DEW_OK && hours-- > 0 && s->gather.at < s->weather.count)
         status = one_hour(s, err);
-    if (status == DEW_OK && s->hour == s->weather.count)
+    if (status == DEW_OK && s->gather.at == s->weather.count)
         end_option(s);
     return status;
 }
@@ -149,8 +147,9 @@ enum dew_status dew_study_step(struct dew_study *s, size_t hours, double *done,
         s->failed = some_hours(s, hours, err);
     if (s->failed != DEW_OK)
         return s->failed;
-    *done = ((double)s->turn + (double)s->hour / (double)s->weather.count) /
-            (double)s->options;
+    *done =
+        ((double)s->turn + (double)s->gather.at / (double)s->weather.count) /
+        (double)s->options;
     return DEW_OK;
 }
 
