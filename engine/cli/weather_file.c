@@ -80,17 +80,21 @@ static void say(struct argp_state *state, char *word, int is_unit)
     struct dew_column_said *said;
     char *equals = strrchr(word, '=');
 
-    if (equals == NULL || equals == word)
+    if (equals == NULL || equals == word) {
         argp_error(state, "%s: write HEADER=%s", word,
                    is_unit ? "UNIT" : "MEANING");
+        return;
+    }
     *equals = '\0';
     for (size_t i = 0; i < f->ask.said_count; i++)
         if (strcmp(f->said[i].header, word) == 0) {
             *(is_unit ? &f->said[i].unit : &f->said[i].meaning) = equals + 1;
             return;
         }
-    if (f->ask.said_count == DEW__WEATHER_SAID)
+    if (f->ask.said_count == DEW__WEATHER_SAID) {
         argp_error(state, "more than %d columns", DEW__WEATHER_SAID);
+        return;
+    }
     said = &f->said[f->ask.said_count++];
     said->header = word;
     *(is_unit ? &said->unit : &said->meaning) = equals + 1;

@@ -76,7 +76,9 @@ static void axes(const struct drawing *d)
     static const char names[] = "JFMAMJJASOND";
     double step = d->high - d->low > 40.0 ? 10.0 : 5.0;
 
-    for (double t = step * ceil(d->low / step); t <= d->high; t += step) {
+    for (int i = (int)ceil(d->low / step); i * step <= d->high; i++) {
+        double t = i * step;
+
         fprintf(d->out,
                 "<line x1='%d' x2='%d' y1='%.1f' y2='%.1f' stroke='%s'/>\n"
                 "<text x='%d' y='%.1f' text-anchor='end'>%.0f</text>\n",
