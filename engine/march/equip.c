@@ -149,7 +149,7 @@ void dew__equip(const struct dew_march *m, struct dew__hour *h,
                                              &h->now.c3};
 
     h->now.drive.putback = 0.0;
-    for (int k = 0; k < m->c.plant.handler_count; k++) {
+    for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
         h->stage[k] = 1.0;
         if (!(m->coils[k].capacity > 0.0))
             continue;

@@ -2,16 +2,24 @@
 /* Air paths, state by state, weighted whole. */
 #include "march/paths.h"
 
-#include <string.h>
-
 #include "march/step.h"
+
+static int same(const struct dew_path *a, const struct dew_path *b)
+{
+    return a->supply == b->supply && a->exhaust == b->exhaust &&
+           a->fresh == b->fresh && a->sensible == b->sensible &&
+           a->latent == b->latent && a->unplanned == b->unplanned &&
+           a->spill == b->spill && a->leak_in == b->leak_in &&
+           a->leak_out == b->leak_out && a->at_coil == b->at_coil &&
+           a->fan_w == b->fan_w && a->fan_heat == b->fan_heat &&
+           a->preheat_w == b->preheat_w;
+}
 
 int dew__paths_alike(const struct dew_case *c)
 {
     for (int v = 0; v < DEW_VENT_STATES; v++)
         for (int b = 1; b < DEW_BLOWER_STATES; b++)
-            if (memcmp(&c->paths[v][b], &c->paths[v][0],
-                       sizeof c->paths[v][0]) != 0)
+            if (!same(&c->paths[v][b], &c->paths[v][0]))
                 return 0;
     return 1;
 }
