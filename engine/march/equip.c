@@ -36,21 +36,51 @@ static const double follows = 0.56;
 /*
  * The coil as a straight line in w about the predicted state, so that the
  * stage's own w finds nearly the coil's own answer.  wet: share of the water
- * that the coil's start lets through.
+ * that the coil's start lets through; wetter: entering air over the room's, by
+ * fresh air that meets the coil first.
  */
 static struct dew__coil line_of(const struct dew_coil_work *work,
                                 const struct dew_coil_air *air, double wet,
-                                double blower)
+                                double wetter, double blower)
 {
     double pass = work->m_bf * (1.0 - follows);
     int dry = work->w_adp >= air->w;
 
-    return (struct dew__coil){.sensible = work->sensible,
-                              .pass = wet * pass,
-                              .w_adp = dry ? work->w_adp
-                                           : air->w - work->water / pass,
-                              .power = work->power,
-                              .blower = blower};
+    return (struct dew__coil){
+        .sensible = work->sensible,
+        .pass = wet * pass,
+        .w_adp = (dry ? work->w_adp : air->w - work->water / pass) - wetter,
+        .power = work->power,
+        .blower = blower};
+}
+
+/* Share of a coil's air that is fresh air tied in before it, at full flow. */
+static double past_coil(const struct dew_march *m, const struct dew__hour *h,
+                        int k)
+{
+    double flow = 0.0, coil = m->coils[k].m;
+
+    for (int v = 0; v < DEW_VENT_STATES; v++)
+        flow += h->mix.vent[v] * m->c.paths[v][0].at_coil;
+    flow *= m->lane.rho / m->c.plant.handler_count;
+    return flow < coil ? flow / coil : 1.0;
+}
+
+/* The ventilator's fresh air over the room's, after its core. */
+static double fresh_warmer(const struct dew_march *m, const struct dew__hour *h,
+                           const struct dew_state *at)
+{
+    double passed = 1.0 - m->c.paths[DEW_VENT_ON][0].sensible;
+
+    return passed * (h->now.mid.t - at->t_air);
+}
+
+static double fresh_wetter(const struct dew_march *m, const struct dew__hour *h,
+                           const struct dew_state *at)
+{
+    double passed = 1.0 - m->c.paths[DEW_VENT_ON][0].latent;
+
+    return passed * (h->now.mid.w - at->w);
 }
 
 /* One coil running, and what its store gives and takes in the step. */
@@ -59,8 +89,11 @@ static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
 {
     const double held[DEW_HANDLERS] = {m->x.coil_1, m->x.coil_2, m->x.coil_3};
     const struct dew_handler *handler = &m->c.plant.handlers[k];
-    struct dew_coil_air air = {.t = at->t_air,
-                               .w = at->w,
+    double share = past_coil(m, h, k);
+    double warmer = share * fresh_warmer(m, h, at);
+    double wetter = share * fresh_wetter(m, h, at);
+    struct dew_coil_air air = {.t = at->t_air + warmer,
+                               .w = at->w + wetter,
                                .p = h->now.mid.p,
                                .t_out = h->now.mid.t,
                                .flow = 1.0};
@@ -81,7 +114,7 @@ static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
 
     dew_plant_coil_store_step(&m->stores[k], &in, &h->wet[k]);
     return line_of(&work, &air, meant > 0.0 ? h->wet[k].condensed / meant : 1.0,
-                   handler->blower_w * h->stage[k]);
+                   wetter, handler->blower_w * h->stage[k]);
 }
 
 static void equip_blowers(const struct dew_march *m, struct dew__hour *h)
@@ -91,7 +124,7 @@ static void equip_blowers(const struct dew_march *m, struct dew__hour *h)
 
     d->blower_idle = 0.0;
     d->blower_full = 0.0;
-    for (int k = 0; k < m->c.plant.handler_count; k++) {
+    for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
         const struct dew_handler *handler = &m->c.plant.handlers[k];
         double low = off * h->mix.low_off[k] + (1.0 - off) * h->mix.low_on[k];
 
@@ -170,9 +203,9 @@ void dew__drain(struct dew_march *m, struct dew__hour *h,
     double *held[DEW_HANDLERS] = {&m->x.coil_1, &m->x.coil_2, &m->x.coil_3};
     double meant = 0.0, caught = -sum->water.coil;
 
-    for (int k = 0; k < m->c.plant.handler_count; k++)
+    for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++)
         meant += h->wet[k].condensed;
-    for (int k = 0; k < m->c.plant.handler_count; k++) {
+    for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
         double even = 1.0 / m->c.plant.handler_count;
         double share = meant > 0.0 ? h->wet[k].condensed / meant : even;
         double most = m->stores[k].most, over;

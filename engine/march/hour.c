@@ -102,7 +102,7 @@ static void mix_blowers(const struct dew_march *m, const struct dew__duty *duty,
     double cool[DEW_HANDLERS] = {duty->cool, duty->cool_2, duty->cool_3};
     double heat = m->c.plant.heater.by_air ? duty->heat : 0.0;
 
-    for (int k = 0; k < m->c.plant.handler_count; k++) {
+    for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
         mix->full[k] = dew__clamp01(cool[k] + heat);
         mix->low_off[k] = idle_share(&m->c.plant.handlers[k], mix->full[k], 0);
         mix->low_on[k] = idle_share(&m->c.plant.handlers[k], mix->full[k], 1);
@@ -153,7 +153,7 @@ static void tell_cooling(const struct dew_march *m, const struct dew__hour *h,
     const double run[DEW_HANDLERS] = {sum->duty.cool, sum->duty.cool_2,
                                       sum->duty.cool_3};
 
-    for (int k = 0; k < m->c.plant.handler_count; k++) {
+    for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
         double duty = run[k] / h->dt;
         double fits = 1.0 - m->c.plant.handlers[k].cycling * (1.0 - duty);
 
