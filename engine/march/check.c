@@ -63,7 +63,7 @@ enum dew_status dew__march_check(const struct dew_case *c,
          1.0},
         {"plant.humidifier.band",
          p->humidifier.rate > 0.0 ? p->humidifier.band : 1.0, 1e-3, 1.0},
-        {"plant.dryer.outdoor", p->dryer.outdoor, 0.0, 0.0},
+        {"plant.dryer.outdoor", p->dryer.outdoor, 0.0, 1.0},
         {"plant.exhausts.hours", locals(c), 0.0, 1.0},
     };
 

@@ -30,7 +30,7 @@ static double stage_of(const struct dew_handler *h, double need)
 }
 
 /* How the apparatus dew point follows the entering humidity ratio: near this
-   throughout, see dew__plant_total_dry. */
+   throughout, see dew__plant_wet_dry. */
 static const double follows = 0.56;
 
 /*
@@ -141,8 +141,12 @@ static void equip_humidity(const struct dew_march *m, struct dew__hour *h,
     const struct dew_dryer *dryer = &m->c.plant.dryer;
     struct dew_dryer_work work = {0};
 
-    if (dryer->rate > 0.0)
-        dew_plant_dryer_at(dryer, at->t_air, at->w, h->now.mid.p, &work);
+    if (dryer->rate > 0.0) {
+        struct dew_dryer_inlet in = dew_plant_dryer_inlet(
+            dryer, at->t_air, at->w, h->now.mid.t, h->now.mid.w);
+
+        dew_plant_dryer_at(dryer, in.t, in.w, h->now.mid.p, &work);
+    }
     h->now.drive.dry_rate = work.rate * dryer->drained;
     h->now.drive.dry_power = work.power * dryer->drained;
     h->now.drive.wet_rate = m->c.plant.humidifier.rate;

@@ -90,7 +90,8 @@ struct dew_dryer {
     double rating_rh;  /* -      of the label                               */
     double set;        /* -      RH set point, middle of the band           */
     double band;       /* -      full width of the proportional band        */
-    double outdoor;    /* m3/s   outdoor air it draws through itself        */
+    double outdoor;    /* m3/s   outdoor air it draws through itself; what its
+                                 pressure does to leakage is left out       */
     double drained;    /* -      share of the day it is not full            */
 };
 

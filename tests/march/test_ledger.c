@@ -26,9 +26,22 @@ enum {
 static int keep_largest(void **state)
 {
     struct dew_case c = lively_case();
+    struct dew_surface faces[DEW_SURFACES];
     struct lively run;
 
     (void)state;
+    memcpy(faces, c.house.surfaces, sizeof faces);
+    lively_cool(&c, 0.0);
+    memcpy(c.house.surfaces, faces, sizeof faces);
+    c.plant.handlers[0].mode = DEW_BLOWER_ON;
+    c.plant.handlers[0].blower_low_w = 130.0;
+    c.plant.dryer = (struct dew_dryer){.rate = 3.1e-4,
+                                       .factor = 6e-7,
+                                       .rating_t = 22.8,
+                                       .rating_rh = 0.6,
+                                       .set = 0.57,
+                                       .band = 0.04,
+                                       .drained = 1.0};
     lively_open(&run, &c);
     lane = dew__lane_of(&c);
     while (lively_step(&run)) {
