@@ -25,13 +25,13 @@ enum dew_blower_mode {
  * same duty; lead and lag runs the first to its full before the next.
  */
 struct dew_handler {
-    double capacity;    /* W       gross total at rating, one handler       */
-    double shr;         /* -       gross sensible share at rating           */
-    double air;         /* m3/s    through the coil at rating               */
-    double cop;         /* -       gross capacity / compressor + condenser W */
-    double blower_w;    /* W       at full flow                             */
-    double blower_low;  /* -       low (circulation) flow, share of air     */
-    double blower_low_w;/* W                                                */
+    double capacity;     /* W       gross total at rating, one handler       */
+    double shr;          /* -       gross sensible share at rating           */
+    double air;          /* m3/s    through the coil at rating               */
+    double cop;          /* -       gross capacity / compressor + condenser W */
+    double blower_w;     /* W       at full flow                             */
+    double blower_low;   /* -       low (circulation) flow, share of air     */
+    double blower_low_w; /* W                                                */
     enum dew_blower_mode mode;
     double minutes;     /* -       share of the hour, DEW_BLOWER_MINUTES    */
     double cycling;     /* -       C_d                                      */
@@ -47,17 +47,21 @@ struct dew_handler {
 
 /* Heating. */
 struct dew_heater {
-    double capacity;    /* W    0 = none                                    */
-    double efficiency;  /* -    0 = heat pump, then cop                     */
-    double cop_warm;    /* -    COP at 8.3 degC (47 degF)                   */
-    double cop_cold;    /* -    COP at -8.3 degC (17 degF)                  */
-    int fuel;           /* 0 electricity, 1 gas, 2 oil, 3 propane, 4 wood   */
-    int by_air;         /* 1: blows through the air handlers                */
+    double capacity;   /* W    0 = none                                    */
+    double efficiency; /* -    0 = heat pump, then cop                     */
+    double cop_warm;   /* -    COP at 8.3 degC (47 degF)                   */
+    double cop_cold;   /* -    COP at -8.3 degC (17 degF)                  */
+    int fuel;          /* 0 electricity, 1 gas, 2 oil, 3 propane, 4 wood   */
+    int by_air;        /* 1: blows through the air handlers                */
 };
 
 /* Frost protection of a recovery core. */
-enum dew_frost { DEW_FROST_NONE, DEW_FROST_RECIRCULATE,
-                 DEW_FROST_EXHAUST_ONLY, DEW_FROST_PREHEAT };
+enum dew_frost {
+    DEW_FROST_NONE,
+    DEW_FROST_RECIRCULATE,
+    DEW_FROST_EXHAUST_ONLY,
+    DEW_FROST_PREHEAT
+};
 
 struct dew_frost_rule {
     enum dew_frost strategy;
@@ -71,54 +75,59 @@ struct dew_frost_rule {
 /* When the ventilator runs. */
 struct dew_control {
     double on_weekday[24], on_weekend[24]; /* - 0 .. 1 share of each hour   */
-    double boost_rh;       /* -     above it the boost flow, 0 = never      */
-    double boost_band;     /* -     over which boost comes in               */
-    double lockout_w;      /* kg/kg outdoor w above which it is held low; 0 no */
+    double boost_rh;   /* -     above it the boost flow, 0 = never      */
+    double boost_band; /* -     over which boost comes in               */
+    double lockout_w;  /* kg/kg outdoor w above which it is held low; 0 no */
     double lockout_excess; /* kg/kg also only if w_out > w_in + this; NaN no */
     double lockout_least;  /* -     least share of time kept                */
     double winter_rh[2];   /* -     RH target at 0 and -20 degC, 0 = no     */
     double bypass_low;     /* degC  free cooling: outdoors above this,      */
     double bypass_indoor;  /* degC  and indoors above this; NaN = none      */
-    double event_boost;    /* -     boost while a shower or cooking event runs */
+    double event_boost; /* -     boost while a shower or cooking event runs */
 };
 
 /* Dehumidifier, ventilating or not.  Curves in dryer.h. */
 struct dew_dryer {
-    double rate;       /* kg/s   at its rating point, 0 = none              */
-    double factor;     /* kg/J   energy factor at its rating point          */
-    double rating_t;   /* degC   of the label                               */
-    double rating_rh;  /* -      of the label                               */
-    double set;        /* -      RH set point, middle of the band           */
-    double band;       /* -      full width of the proportional band        */
-    double outdoor;    /* m3/s   outdoor air it draws through itself; what its
+    double rate;      /* kg/s   at its rating point, 0 = none              */
+    double factor;    /* kg/J   energy factor at its rating point          */
+    double rating_t;  /* degC   of the label                               */
+    double rating_rh; /* -      of the label                               */
+    double set;       /* -      RH set point, middle of the band           */
+    double band;      /* -      full width of the proportional band        */
+    double outdoor;   /* m3/s   outdoor air it draws through itself; what its
                                  pressure does to leakage is left out       */
-    double drained;    /* -      share of the day it is not full            */
+    double drained;   /* -      share of the day it is not full            */
 };
 
 struct dew_humidifier {
-    double rate;  /* kg/s   at full output, 0 = none                        */
-    double set;   /* -      RH set point, middle of the band                */
-    double band;  /* -                                                      */
-    double heat;  /* -      1: evaporative, takes its heat from the air; 0: steam */
+    double rate; /* kg/s   at full output, 0 = none                        */
+    double set;  /* -      RH set point, middle of the band                */
+    double band; /* -                                                      */
+    double
+        heat; /* -      1: evaporative, takes its heat from the air; 0: steam */
 };
 
 /* Local exhaust: bath, kitchen, dryer. */
-enum dew_local { DEW_LOCAL_BATH, DEW_LOCAL_KITCHEN, DEW_LOCAL_DRYER,
-                 DEW_LOCALS };
+enum dew_local {
+    DEW_LOCAL_BATH,
+    DEW_LOCAL_KITCHEN,
+    DEW_LOCAL_DRYER,
+    DEW_LOCALS
+};
 struct dew_exhaust {
     double flow;      /* m3/s   while running                               */
     double watts;     /* W      while running                               */
     double hours[24]; /* -      share of each hour, run-on included         */
-    double caught;    /* -      share of its event's water taken before mixing */
+    double caught; /* -      share of its event's water taken before mixing */
 };
 
 struct dew_plant {
     struct dew_handler handlers[DEW_HANDLERS];
-    int handler_count;   /* 0 .. 3                                          */
-    int lead_lag;        /* 0 even split, 1 lead and lag                    */
+    int handler_count; /* 0 .. 3                                          */
+    int lead_lag;      /* 0 even split, 1 lead and lag                    */
     struct dew_heater heater;
     struct dew_frost_rule frost;
-    int core_is_wheel;   /* or plate                                        */
+    int core_is_wheel; /* or plate                                        */
     int core_passes_water;
     struct dew_control control;
     struct dew_dryer dryer;
