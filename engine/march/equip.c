@@ -103,13 +103,13 @@ static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
     struct dew_coil_work work = dew__plant_coil(&coil, &air);
     double off = h->mix.vent[DEW_VENT_OFF];
     double low = off * h->mix.low_off[k] + (1.0 - off) * h->mix.low_on[k];
-    struct dew_coil_store_in in = {.m = fmax(held[k], 0.0),
-                                   .seconds = h->dt,
-                                   .run = run,
-                                   .blower = run + (1.0 - run) * low,
-                                   .water = work.water,
-                                   .depression =
-                                       (air.t - work.t_wet) / rated_depression};
+    struct dew_coil_store_in in = {
+        .m = fmax(held[k], 0.0),
+        .seconds = h->dt,
+        .run = run,
+        .blower = run + (1.0 - run) * low,
+        .water = work.water,
+        .depression = fmax((air.t - work.t_wet) / rated_depression, 0.0)};
     double meant = work.water * run * h->dt;
 
     dew_plant_coil_store_step(&m->stores[k], &in, &h->wet[k]);
