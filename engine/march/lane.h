@@ -8,40 +8,25 @@
 
 #include "dew/march.h"
 
+/* clang-format off */
 /* Constants of one case.  SI as named in house.h and plant.h. */
 #define DEW_LANE_MAP(X)                                                        \
-    X(rho)                                                                     \
-    X(mass_air)                                                                \
-    X(volume)                                                                  \
-    X(stack_k)                                                                 \
-    X(stack_n)                                                                 \
-    X(wind_k)                                                                  \
-    X(wind_n)                                                                  \
-    X(leak_constant)                                                           \
-    X(h_is) X(h_ms) X(h_em) X(h_w) X(h_ground) X(c_air) X(c_mass)              \
-        X(mass_share) X(lost_share) X(convective) X(cap_day) X(cap_deep)       \
-            X(rate_day) X(rate_deep) X(evap_plants) X(evap_laundry)            \
-                X(evap_ground) X(cool_plants) X(cool_laundry) X(cool_ground)   \
-                    X(band) X(lead_lag) X(face_glass) X(face_edge)             \
-                        X(face_corner) X(film_rate_glass) X(film_rate_edge)    \
-                            X(film_rate_corner) X(dry_low) X(dry_width)        \
-                                X(wet_high) X(wet_width) X(wet_heat)           \
-                                    X(co2_out)
+    X(rho) X(mass_air) X(volume) X(stack_k) X(stack_n) X(wind_k) X(wind_n)     \
+    X(leak_constant) X(h_is) X(h_ms) X(h_em) X(h_w) X(h_ground) X(c_air)       \
+    X(c_mass) X(mass_share) X(lost_share) X(convective) X(cap_day)             \
+    X(cap_deep) X(rate_day) X(rate_deep) X(evap_plants) X(evap_laundry)        \
+    X(evap_ground) X(cool_plants) X(cool_laundry) X(cool_ground) X(band)       \
+    X(lead_lag) X(face_glass) X(face_edge) X(face_corner) X(film_rate_glass)   \
+    X(film_rate_edge) X(film_rate_corner) X(dry_low) X(dry_width)              \
+    X(wet_high) X(wet_width) X(wet_heat) X(co2_out)
 
 /* What holds during one hour: schedules resolved, and one step's controls. */
 #define DEW_DRIVE_MAP(X)                                                       \
-    X(people)                                                                  \
-    X(showers)                                                                 \
-    X(cooking)                                                                 \
-    X(dishes)                                                                  \
-    X(laundry)                                                                 \
-    X(plants)                                                                  \
-    X(pets)                                                                    \
-    X(ground)                                                                  \
-    X(drying) X(burning) X(other) X(bodies) X(gains) X(solar) X(sunlit)        \
-        X(set_heat) X(set_cool) X(given) X(heat_cap) X(t_ground) X(p_ground)   \
-            X(window) X(co2_in) X(dry_rate) X(dry_power) X(wet_rate)           \
-                X(blower_idle) X(blower_full) X(blower_heat) X(putback)
+    X(people) X(showers) X(cooking) X(dishes) X(laundry) X(plants) X(pets)     \
+    X(ground) X(drying) X(burning) X(other) X(bodies) X(gains) X(solar)        \
+    X(sunlit) X(set_heat) X(set_cool) X(given) X(heat_cap) X(t_ground)         \
+    X(p_ground) X(window) X(co2_in) X(dry_rate) X(dry_power) X(wet_rate)       \
+    X(blower_idle) X(blower_full) X(blower_heat) X(putback)
 
 /* One cooling coil at its present entering state (see coil.h). */
 #define DEW_COIL_MAP(X)                                                        \
@@ -53,20 +38,16 @@
 
 /* Air paths, weighted whole over the states of the step.  kg/s, W. */
 #define DEW_BLEND_MAP(X)                                                       \
-    X(leak)                                                                    \
-    X(fresh)                                                                   \
-    X(fresh_sensible)                                                          \
-    X(fresh_latent)                                                            \
-    X(unplanned) X(ductleak) X(fan_w) X(fan_heat) X(preheat) X(unbalanced)
+    X(leak) X(fresh) X(fresh_sensible) X(fresh_latent) X(unplanned)            \
+    X(ductleak) X(fan_w) X(fan_heat) X(preheat) X(unbalanced)
 
 /* Coefficients of one step: the only place with transcendental work. */
 #define DEW_TERMS_MAP(X)                                                       \
-    X(cp)                                                                      \
-    X(per_w) X(t_air) X(pws_air) X(air_slope) X(t_store) X(pws_store)          \
-        X(store_slope) X(sorb) X(evap_air) X(evap_surface) X(wsat_glass)       \
-            X(wsat_edge) X(wsat_corner) X(air_source) X(surface_source)        \
-                X(mass_source) X(air_g) X(heat_full) X(cool_full) X(w_source)  \
-                    X(w_g)
+    X(cp) X(per_w) X(t_air) X(pws_air) X(air_slope) X(t_store) X(pws_store)    \
+    X(store_slope) X(sorb) X(evap_air) X(evap_surface) X(wsat_glass)           \
+    X(wsat_edge) X(wsat_corner) X(air_source) X(surface_source)                \
+    X(mass_source) X(air_g) X(heat_full) X(cool_full) X(w_source) X(w_g)
+/* clang-format on */
 
 #define DEW_LANE_STRUCT(name, MAP)                                             \
     struct name {                                                              \
@@ -80,7 +61,10 @@ DEW_LANE_STRUCT(dew__blend, DEW_BLEND_MAP);
 DEW_LANE_STRUCT(dew__terms, DEW_TERMS_MAP);
 
 /* One stage's duties, 0 .. 1. */
-#define DEW_DUTY_MAP(X) X(heat) X(cool) X(cool_2) X(cool_3) X(dry) X(wet)
+/* clang-format off */
+#define DEW_DUTY_MAP(X)                                                        \
+    X(heat) X(cool) X(cool_2) X(cool_3) X(dry) X(wet)
+/* clang-format on */
 DEW_LANE_STRUCT(dew__duty, DEW_DUTY_MAP);
 
 #define DEW_LANE static inline __attribute__((always_inline))

@@ -79,7 +79,7 @@ static int parts_words(char c)
 
 static void split_words(const char *header, struct words *w)
 {
-    char folded[FOLD_MAX / 2];
+    char folded[FOLD_MAX / 2] = {0};
     size_t n = 0, out = 0;
 
     memset(w, 0, sizeof *w);
@@ -497,7 +497,9 @@ static char first_letter(const char *text)
         text++;
     if ((unsigned char)*text >= 0x80)
         return '\0';
-    return is_upper(*text) ? (char)(*text - 'A' + 'a') : *text;
+    if (is_upper(*text))
+        return (char)(*text - 'A' + 'a');
+    return *text;
 }
 
 int dew__same_words(const char *a, const char *b)

@@ -48,10 +48,12 @@ struct dew_case {
  * The lists.  A row makes the scalar member, the lane array, the JSON key and
  * the ledger row.  Nobody counts them by hand.
  */
+/* clang-format off */
 #define DEW_STATE_MAP(X)                                                       \
     X(t_air) X(t_mass) X(w) X(w_day) X(w_deep) X(co2) X(owed_q)                \
     X(film_glass) X(film_edge) X(film_corner)                                  \
     X(coil_1) X(coil_2) X(coil_3)
+/* clang-format on */
 
 /* Water into the zone's air, kg: + in, - out.  name, words */
 #define DEW_WATER_MAP(X)                                                       \
