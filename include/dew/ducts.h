@@ -41,8 +41,13 @@ struct dew_path {
  * Blowers: each of up to three handlers off / low / full, in base 3, the
  * first handler the lowest digit.
  */
-enum dew_vent_state { DEW_VENT_OFF, DEW_VENT_ON, DEW_VENT_BOOST,
-                      DEW_VENT_DEFROST, DEW_VENT_STATES };
+enum dew_vent_state {
+    DEW_VENT_OFF,
+    DEW_VENT_ON,
+    DEW_VENT_BOOST,
+    DEW_VENT_DEFROST,
+    DEW_VENT_STATES
+};
 enum { DEW_BLOWER_STATES = 27 };
 
 #ifdef __cplusplus

@@ -58,10 +58,10 @@ struct dew_thermal {
 
 /* Water held: two-depth effective penetration, in kg.  [WWC13] */
 struct dew_buffer {
-    double day_kg;     /* kg per unit RH   capacity of the surface store    */
-    double deep_kg;    /* kg per unit RH   capacity of the deep store       */
-    double day_rate;   /* kg/(s Pa)        air to surface store             */
-    double deep_rate;  /* kg/(s Pa)        surface store to deep store      */
+    double day_kg;    /* kg per unit RH   capacity of the surface store    */
+    double deep_kg;   /* kg per unit RH   capacity of the deep store       */
+    double day_rate;  /* kg/(s Pa)        air to surface store             */
+    double deep_rate; /* kg/(s Pa)        surface store to deep store      */
 };
 
 /*
@@ -110,14 +110,14 @@ struct dew_water {
 
 /* People and other heat. */
 struct dew_people {
-    double count;                /* persons                                 */
-    double sensible_w;           /* W each, when present                    */
-    double co2;                  /* m3/s each, when present, at 20 degC     */
-    double present_weekday[24];  /* - 0 .. 1                                */
+    double count;               /* persons                                 */
+    double sensible_w;          /* W each, when present                    */
+    double co2;                 /* m3/s each, when present, at 20 degC     */
+    double present_weekday[24]; /* - 0 .. 1                                */
     double present_weekend[24];
-    double gains_w;              /* W   appliances and light, mean          */
+    double gains_w; /* W   appliances and light, mean          */
     struct dew_shape gains_shape;
-    double gains_convective;     /* -   0 .. 1                              */
+    double gains_convective; /* -   0 .. 1                              */
 };
 
 /* Set points by hour of the day.  Equal heat and cool is allowed. */
@@ -129,15 +129,15 @@ struct dew_comfort {
 
 /* Windows opened by habit in mild weather. */
 struct dew_windows {
-    double flow;        /* m3/s  at full opening, 0 = never                 */
-    double mild_low;    /* degC  running mean outdoors at which it begins   */
-    double mild_high;   /* degC  at which it is full                        */
+    double flow;      /* m3/s  at full opening, 0 = never                 */
+    double mild_low;  /* degC  running mean outdoors at which it begins   */
+    double mild_high; /* degC  at which it is full                        */
 };
 
 /* Inside surfaces that may sweat: glass, frame edge, coldest corner. */
 struct dew_surface {
-    double factor; /* -    f_Rsi, 0 .. 1: ts = te + f (ti - te)            */
-    double area;   /* m2   0 = watched only, no film                        */
+    double factor;   /* -    f_Rsi, 0 .. 1: ts = te + f (ti - te)            */
+    double area;     /* m2   0 = watched only, no film                        */
     double film_max; /* kg   beyond it water runs off and is wiped          */
 };
 enum dew_surface_kind { DEW_GLASS, DEW_EDGE, DEW_CORNER, DEW_SURFACES };

@@ -39,9 +39,9 @@ struct dew_case {
        network fills them */
     struct dew_path paths[DEW_VENT_STATES][DEW_BLOWER_STATES];
     struct dew_limits limits;
-    struct dew_site site;    /* of the weather, for the sun                 */
-    double pressure;         /* Pa   site mean, fixes the dry-air density   */
-    int steps_per_hour;      /* 1 .. 60                                     */
+    struct dew_site site; /* of the weather, for the sun                 */
+    double pressure;      /* Pa   site mean, fixes the dry-air density   */
+    int steps_per_hour;   /* 1 .. 60                                     */
 };
 
 /*
@@ -103,7 +103,7 @@ struct dew_case {
     X(evaporation, "evaporation and sorption")                                 \
     X(held, "held by the given temperature")
 
-#define DEW_MEMBER(name) double name;
+#define DEW_MEMBER(name)           double name;
 #define DEW_MEMBER_OF(name, words) double name;
 
 struct dew_state {
@@ -142,22 +142,22 @@ struct dew_duty {
 
 /* What one hour did.  Plain. */
 struct dew_result {
-    struct dew_state end;          /* at the end of the hour                */
-    struct dew_water_flows water;  /* kg                                    */
-    struct dew_heat_flows heat;    /* J                                     */
-    struct dew_energy energy;      /* J                                     */
-    struct dew_duty duty;          /* mean over the hour                    */
-    double t, w;                   /* degC, kg/kg   means over the hour     */
-    double rh;                     /* -             mean over the hour      */
-    double dew_point;              /* degC          of the mean w           */
-    double w_out;                  /* kg/kg         mean outdoors           */
-    double t_out;                  /* degC          mean outdoors           */
-    double fresh;                  /* m3/s   delivered by the ventilator    */
-    double leak;                   /* m3/s   natural and driven leakage in  */
-    double supply_t;               /* degC   of the ventilator, running     */
-    double pressure;               /* Pa     house over outdoors, worst state */
-    double pressure_all;           /* Pa     with every exhaust running     */
-    double co2;                    /* ppm    mean over the hour             */
+    struct dew_state end;         /* at the end of the hour                */
+    struct dew_water_flows water; /* kg                                    */
+    struct dew_heat_flows heat;   /* J                                     */
+    struct dew_energy energy;     /* J                                     */
+    struct dew_duty duty;         /* mean over the hour                    */
+    double t, w;                  /* degC, kg/kg   means over the hour     */
+    double rh;                    /* -             mean over the hour      */
+    double dew_point;             /* degC          of the mean w           */
+    double w_out;                 /* kg/kg         mean outdoors           */
+    double t_out;                 /* degC          mean outdoors           */
+    double fresh;                 /* m3/s   delivered by the ventilator    */
+    double leak;                  /* m3/s   natural and driven leakage in  */
+    double supply_t;              /* degC   of the ventilator, running     */
+    double pressure;              /* Pa     house over outdoors, worst state */
+    double pressure_all;          /* Pa     with every exhaust running     */
+    double co2;                   /* ppm    mean over the hour             */
     double surface_rh[DEW_SURFACES]; /* -    at each surface, mean          */
     double surface_t[DEW_SURFACES];  /* degC mean                           */
     double sweat[DEW_SURFACES];      /* -    share of the hour it is wet    */
@@ -224,11 +224,11 @@ struct dew_tally {
     double pressure_all_min;         /* Pa  every exhaust at once           */
     double by_hour[24];              /* -   RH sum by hour of the day       */
     double by_hour_count[24];
-    double run;                      /* h   private to dew_tally_add        */
-    struct dew_water_flows water;    /* kg  */
-    struct dew_heat_flows heat;      /* J   */
-    struct dew_energy energy;        /* J   */
-    struct dew_duty duty;            /* h   */
+    double run;                   /* h   private to dew_tally_add        */
+    struct dew_water_flows water; /* kg  */
+    struct dew_heat_flows heat;   /* J   */
+    struct dew_energy energy;     /* J   */
+    struct dew_duty duty;         /* h   */
     double coil_drained, core_drained, wiped; /* kg */
 };
 

@@ -41,8 +41,8 @@ struct dew_report {
     const struct dew_verdict *verdict;
     const struct dew_caution *cautions;
     size_t caution_count;
-    const char *weather;         /* which file or place, how made       */
-    const struct dew_site *site; /* NULL = not known                    */
+    const char *weather;          /* which file or place, how made       */
+    const struct dew_site *site;  /* NULL = not known                    */
     const struct dew_date *dates; /* of the hours marched                   */
     const struct dew_report_input *inputs;
     size_t input_count;
