@@ -413,19 +413,6 @@ static const char *const grounds[] = {
     "weather: {monthly: m.csv}\nhouse: {floor_area: 2400 ft2, bedrooms: 3}\n",
 };
 
-/* The bytes between members are nobody's: make them alike. */
-static void settle_gaps(struct handed *out)
-{
-    size_t asked = offsetof(struct dew_safety, hood_into_ventilator) +
-                   sizeof out->safety.hood_into_ventilator;
-    size_t facts = offsetof(struct dew_option_facts, handlers) +
-                   sizeof out->facts.handlers;
-
-    memset((char *)&out->safety + asked, 0,
-           offsetof(struct dew_safety, house_age) - asked);
-    memset((char *)&out->facts + facts, 0, sizeof out->facts - facts);
-}
-
 static int hand_on(const char *ground, const char *set, struct handed *out)
 {
     struct dew_scenario_source from = {ground, strlen(ground), "h.yaml", &set,
@@ -445,7 +432,6 @@ static int hand_on(const char *ground, const char *set, struct handed *out)
     out->costs = dew_scenario_costs(s, 0);
     out->facts = dew_scenario_facts(s, 0);
     out->required = dew_scenario_required(s, 0);
-    settle_gaps(out);
     w = dew_scenario_weather(s);
     snprintf(out->words, sizeof out->words, "%s|%s|%s|%s|%lu",
              dew_scenario_title(s), w.place, w.file, w.monthly, w.seed);
