@@ -8,14 +8,10 @@
 #include "dew/air.h"
 #include "dew/made.h"
 #include "dew/scenario.h"
+#include "scenario/case_grounds.h"
 
 static const double cfm = 4.719474432e-4; /* m3/s, exact */
 static const double ft2 = 0.09290304;     /* m2, exact */
-
-#define BASE                                                                   \
-    "weather: {place: 722020}\n"                                               \
-    "house: {floor_area: 2400 ft2, bedrooms: 3, ceiling_height: 8.5 ft,\n"     \
-    "  airtightness: 1.1 ach50 (0.7 to 2)}\n"
 
 /* A made place: 17 degC on the yearly mean, coldest in January. */
 static const struct dew_outdoors place = {
@@ -385,32 +381,6 @@ struct handed {
     struct dew_option_facts facts;
     double required;
     char words[400];
-};
-
-static const char *const grounds[] = {
-    BASE "ventilator: {core: enthalpy_plate, sensible: 74 % at 95 cfm, "
-         "moisture: 52 % at 95 cfm}\n"
-         "air_handlers: 3\ncooling: {capacity: 3 ton, blower: minutes}\n"
-         "heating: {kind: heat_pump}\n"
-         "control: {boost_above: 55 %, lockout_dew_point: 15 degC, "
-         "winter_target: 35 %, bypass_above: 14 degC}\n"
-         "dehumidifier: {rate: 50 pint/day}\n"
-         "bath_fan: {flow: 80 cfm}\nrange_hood: {flow: 200 cfm}\n"
-         "clothes_dryer: {flow: 140 cfm}\n"
-         "moisture: {baths: 1 per day, laundry_dried_indoors: 1 per day, "
-         "drying: 200 kg, ground: 1 L/day}\n"
-         "temperature: {heat_setback: 17 degC, setback_hours: 22 to 6}\n"
-         "buffering: {value: 0.1 kg/m2}\nairing: {flow: 200 cfm}\n"
-         "layout: mix\n",
-    BASE "heating: {kind: gas}\ncooling: {capacity: 3 ton}\n"
-         "temperature: {given: 21 degC}\n"
-         "house: {infiltration: constant, constant_leakage: 20 cfm}\n"
-         "humidifier: {rate: 1 L/h}\n",
-    BASE "heating: {kind: gas}\nventilator: {core: heat_plate, ratings: "
-         "[{flow: 64 cfm, sre: 0.7, power: 40 W}]}\n"
-         "house: {infiltration: basic}\n",
-    "weather: {file: a.csv}\nhouse: {floor_area: 2400 ft2, bedrooms: 3}\n",
-    "weather: {monthly: m.csv}\nhouse: {floor_area: 2400 ft2, bedrooms: 3}\n",
 };
 
 /* By member: a struct's padding would not compare. */
