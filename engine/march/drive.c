@@ -5,6 +5,8 @@
 #include <math.h>
 
 #include "dew/air.h"
+#include "dew/thermal.h"
+#include "dew/windows.h"
 
 static const double hour_s = 3600.0;
 
@@ -87,25 +89,6 @@ static void sun_in(const struct dew_case *c, const struct dew_plane *planes,
     }
 }
 
-/* The ground's yearly wave. */
-static double ground_t(const struct dew_thermal *t, const struct dew_date *date)
-{
-    double turn = (date->yearday - 0.5 - t->ground_lag) / 365.0;
-
-    return t->ground_mean -
-           t->ground_swing * cos(2.0 * 3.14159265358979323846 * turn);
-}
-
-/* Window opening share by the running mean outdoors, rising smoothly. */
-static double opening(const struct dew_windows *w, double mild)
-{
-    double x = (mild - w->mild_low) / (w->mild_high - w->mild_low);
-
-    if (!(w->flow > 0.0) || x <= 0.0)
-        return 0.0;
-    return x >= 1.0 ? 1.0 : x * x * (3.0 - 2.0 * x);
-}
-
 #define SOURCE(name, words)                                                    \
     d.name = source_rate(c, DEW_SOURCE_##name, clock, date);
 
@@ -129,9 +112,10 @@ struct dew__drive dew__drive_of(const struct dew_case *c,
     d.set_cool = comfort->cool[date->hour - 1];
     d.given = comfort->given ? 1.0 : 0.0;
     d.heat_cap = c->plant.heater.capacity;
-    d.t_ground = ground_t(&h->thermal, date);
+    d.t_ground = dew_house_ground_t(&h->thermal, date->yearday - 0.5);
     d.p_ground = dew_air_pws(isfinite(wet_t) ? wet_t : d.t_ground);
-    d.window = h->windows.flow * opening(&h->windows, clock->mild);
+    d.window =
+        h->windows.flow * dew_house_window_share(&h->windows, clock->mild, 0);
     return d;
 }
 

@@ -80,7 +80,6 @@ static void mix_vent(const struct dew_march *m, const struct dew__hour *h,
     mix->vent[DEW_VENT_DEFROST] = run * frost;
     mix->bypass =
         dew_plant_bypass(&m->c.plant.control, h->now.mid.t, at->t_air);
-    mix->gain = 1.0;
 }
 
 static void mix_locals(const struct dew_march *m, const struct dew__hour *h,

@@ -39,7 +39,7 @@
 /* Air paths, weighted whole over the states of the step.  kg/s, W. */
 #define DEW_BLEND_MAP(X)                                                       \
     X(leak) X(fresh) X(fresh_sensible) X(fresh_latent) X(unplanned)            \
-    X(ductleak) X(fan_w) X(fan_heat) X(preheat) X(unbalanced)
+    X(ductleak) X(fan_w) X(fan_heat) X(preheat)
 
 /* Coefficients of one step: the only place with transcendental work. */
 #define DEW_TERMS_MAP(X)                                                       \

@@ -51,7 +51,7 @@ static struct dew_path at_state(const struct dew_case *c,
 {
     struct dew_path path = c->paths[vent][blower];
 
-    path.sensible *= (1.0 - mix->bypass) * mix->gain;
+    path.sensible *= 1.0 - mix->bypass;
     path.latent *= 1.0 - mix->bypass;
     return path;
 }

@@ -18,7 +18,6 @@ struct dew__mixing {
     double local[1 + DEW_LOCALS]; /* -   none, bath, kitchen, dryer; sum 1 */
     int handlers;                 /* 0 when all blower states are alike   */
     double bypass;                /* -   share of recovery switched off   */
-    double gain;                  /* -   sensible effectiveness x, >= 1   */
 };
 
 /* 1 when no blower state differs from all off. */

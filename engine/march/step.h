@@ -272,7 +272,6 @@ DEW_LANE void dew__blend_state(struct dew__blend *b, const struct dew_path *a,
     b->ductleak += m * a->leak_in;
     b->fan_w += weight * a->fan_w;
     b->fan_heat += weight * a->fan_heat;
-    b->unbalanced += weight * (in - out);
 }
 
 /* What the predicted state bends: the only transcendental work of a step. */
