@@ -10,6 +10,25 @@
 
 static const double hour_s = 3600.0;
 
+/* Windows stay shut for a day after cooling last ran: common practice, no
+   source.  Without such a memory they would open in every idle hour. */
+static const double shut_after = 24.0; /* h */
+
+/* Cooling of less than half a minute of the hour is not noticed; ours. */
+static const double least_cool = 0.01;
+
+struct dew__clock dew__clock_set(double t)
+{
+    return (struct dew__clock){.mild = t, .uncooled = shut_after};
+}
+
+void dew__clock_turn(struct dew__clock *clock, double t, double cool)
+{
+    clock->mild = dew_house_running_mean(clock->mild, t, 1.0);
+    clock->uncooled = cool > least_cool ? 0.0 : clock->uncooled + 1.0;
+    clock->day += 1.0 / 24.0;
+}
+
 /* Share of the day that falls in this hour. */
 static double share(const struct dew_shape *shape, const struct dew_date *date)
 {
@@ -115,7 +134,8 @@ struct dew__drive dew__drive_of(const struct dew_case *c,
     d.t_ground = dew_house_ground_t(&h->thermal, date->yearday - 0.5);
     d.p_ground = dew_air_pws(isfinite(wet_t) ? wet_t : d.t_ground);
     d.window =
-        h->windows.flow * dew_house_window_share(&h->windows, clock->mild, 0);
+        h->windows.flow * dew_house_window_share(&h->windows, clock->mild,
+                                                 clock->uncooled < shut_after);
     return d;
 }
 

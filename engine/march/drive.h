@@ -10,8 +10,15 @@
 struct dew__clock {
     double day;  /* d      since the run began, for what decays             */
     double mild; /* degC   running mean outdoors, for the window habit      */
-    int idle;    /* 1: time stands still for what decays (spin-up)          */
+    double uncooled; /* h  since the house was last cooled                  */
+    int idle;        /* 1: time stands still for what decays (spin-up)      */
 };
+
+/* The clockwork before the first hour: t outdoors, nothing cooled lately. */
+struct dew__clock dew__clock_set(double t);
+
+/* An hour on: t outdoors, and the share of the hour that cooling ran. */
+void dew__clock_turn(struct dew__clock *clock, double t, double cool);
 
 /* The hour's drive: what schedules, sun and decay say. */
 struct dew__drive dew__drive_of(const struct dew_case *c,

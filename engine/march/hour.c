@@ -6,6 +6,7 @@
 #include "dew/control.h"
 #include "dew/frost.h"
 #include "dew/leakage.h"
+#include "dew/surface.h"
 #include "march/march.h"
 
 /* The winter target holds only in winter, and comes in over this much RH. */
@@ -118,6 +119,13 @@ void dew__mix_of(const struct dew_march *m, const struct dew__hour *h,
     mix_blowers(m, duty, mix);
 }
 
+/* A face is wet while its film can be seen; one without a film while its air
+   is saturated. */
+static int is_wet(const struct dew_surface *face, double film, double rh)
+{
+    return face->area > 0.0 ? film >= DEW_FILM_SEEN * face->area : rh >= 1.0;
+}
+
 /* Inside faces at the end of a step: t, RH there, wet or not. */
 static void tell_faces(const struct dew_march *m, const struct dew__hour *h,
                        struct dew_result *r)
@@ -133,7 +141,8 @@ static void tell_faces(const struct dew_march *m, const struct dew__hour *h,
 
         r->surface_t[s] += h->per_steps * t;
         r->surface_rh[s] += h->per_steps * rh;
-        r->sweat[s] += h->per_steps * (rh >= 1.0 || film[s] > 0.0);
+        r->sweat[s] +=
+            h->per_steps * is_wet(&m->c.house.surfaces[s], film[s], rh);
     }
 }
 
@@ -160,16 +169,6 @@ static void tell_cooling(const struct dew_march *m, const struct dew__hour *h,
     }
 }
 
-/* A heat pump's COP on the line through its two rated points, not below 1. */
-static double heat_pump_cop(const struct dew_heater *heater, double t_out)
-{
-    const double warm = 8.3, cold = -8.3; /* 47 and 17 degF                 */
-    double slope = (heater->cop_warm - heater->cop_cold) / (warm - cold);
-    double cop = heater->cop_cold + slope * (t_out - cold);
-
-    return cop > 1.0 ? cop : 1.0;
-}
-
 static void tell_energy(const struct dew_march *m, const struct dew__hour *h,
                         const struct dew__sum *sum, struct dew_result *r)
 {
@@ -182,7 +181,7 @@ static void tell_energy(const struct dew_march *m, const struct dew__hour *h,
     tell_cooling(m, h, sum, r);
     if (!(heater->efficiency > 0.0) && heater->capacity > 0.0)
         r->energy.heating_power +=
-            sum->heat.heating / heat_pump_cop(heater, h->now.mid.t);
+            sum->heat.heating / dew_plant_heat_pump_cop(heater, h->now.mid.t);
     else if (heater->efficiency > 0.0 && heater->fuel > 0)
         r->energy.heating_fuel += sum->heat.heating / heater->efficiency;
     else if (heater->efficiency > 0.0)

@@ -10,9 +10,6 @@
 #include "dew/air.h"
 #include "dew/leakage.h"
 
-/* Running mean outdoors, by which windows are opened: a week, EN 15251. */
-static const double mild_memory = 24.0 * 7.0;
-
 /* Before the first step there is no prediction: begin from the state itself. */
 static void begin(struct dew_march *m, struct dew__hour *h)
 {
@@ -153,8 +150,7 @@ enum dew_status dew_march_step(struct dew_march *m, const struct dew_hour *hour,
         one_step(m, &h, (i + 0.5) * h.per_steps, &r);
     dew__tell_hour(m, &h, &r);
     m->now = h.now;
-    m->clock.mild += (hour->t - m->clock.mild) / mild_memory;
-    m->clock.day += 1.0 / 24.0;
+    dew__clock_turn(&m->clock, hour->t, r.duty.cool);
     m->before = *hour;
     status = audit(m, &from, &h, &r, err);
     if (status == DEW_OK)
@@ -232,7 +228,7 @@ enum dew_status dew_march_open(struct dew_march **march,
     m->lane = dew__lane_of(c);
     dew__planes(c, m->planes);
     m->before = *before;
-    m->clock.mild = before->t;
+    m->clock = dew__clock_set(before->t);
     m->x = first_state(c, &m->lane, before);
     m->alike = dew__paths_alike(c);
     m->pressure_all = pressure_of_all(c);

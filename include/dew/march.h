@@ -160,7 +160,9 @@ struct dew_result {
     double co2;                   /* ppm    mean over the hour             */
     double surface_rh[DEW_SURFACES]; /* -    at each surface, mean          */
     double surface_t[DEW_SURFACES];  /* degC mean                           */
-    double sweat[DEW_SURFACES];      /* -    share of the hour it is wet    */
+    double sweat[DEW_SURFACES];      /* -    share of the hour it is seen wet:
+                                   DEW_FILM_SEEN, or saturated air where the
+                                   surface has no area                     */
     double coil_drained;             /* kg   of condensate, to the drain    */
     double core_drained;             /* kg   condensed in the core          */
     double wiped;                    /* kg   run off or wiped from surfaces */

@@ -30,6 +30,12 @@ extern "C" {
 #define DEW_FILM_GLASS 0.13 /* [ISO6946] horizontal; [ISO13788] glass, frames */
 #define DEW_FILM_MOULD 0.25 /* [ISO13788] opaque parts, mould               */
 
+/*
+ * The least film that counts as wet, kg/m2: a thousandth of a millimetre, about
+ * what a breath leaves on a pane.  Common practice, no source.
+ */
+#define DEW_FILM_SEEN 1e-3
+
 /* 1 - u film; u W/(m2 K).  NaN where it leaves 0 .. 1. */
 double dew_house_factor(double u, double film);
 

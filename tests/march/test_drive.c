@@ -1,0 +1,68 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The clockwork between hours: the window habit through a year with cooling. */
+#include "support/rows.h"
+
+#include "dew/windows.h"
+#include "support/lively.h"
+
+struct habit {
+    struct dew_march *march;
+    double mean, idle; /* degC running mean; h since cooling ran             */
+    int open, shut;    /* h in which the habit alone decides; cooling does   */
+};
+
+/* One hour; what the habit says is worked out here on its own. */
+static void follow(struct habit *k, const struct dew_case *c, int hour)
+{
+    struct dew_hour out = lively_weather(hour + 1);
+    struct dew_date date = date_of(hour);
+    double wanted = dew_house_window_share(&c->house.windows, k->mean, 0);
+    struct dew_result r;
+
+    assert_int_equal(dew_march_step(k->march, &out, &date, &r, NULL), DEW_OK);
+    assert_near(r.duty.window, k->idle < 24.0 ? 0.0 : wanted, 1e-12);
+    k->open += wanted > 0.0 && k->idle >= 24.0;
+    k->shut += wanted > 0.0 && k->idle < 24.0;
+    k->mean += (out.t - k->mean) * (1.0 - pow(0.8, 1.0 / 24.0));
+    k->idle = r.duty.cool > 0.01 ? 0.0 : k->idle + 1.0;
+}
+
+static void windows_stay_shut_for_a_day_after_cooling(void **state)
+{
+    struct dew_case c = lively_case();
+    struct dew_hour before = lively_weather(0);
+    struct habit k = {.mean = before.t, .idle = 24.0};
+
+    (void)state;
+    lively_cool(&c, 0.0);
+    assert_int_equal(dew_march_open(&k.march, &c, &before, NULL), DEW_OK);
+    for (int h = 0; h < 8759; h++)
+        follow(&k, &c, h);
+    dew_march_close(k.march);
+    assert_true(k.open > 100 && k.shut > 500);
+}
+
+static void uncooled_house_airs_all_summer(void **state)
+{
+    struct dew_case c = lively_case();
+    struct dew_hour before = lively_weather(0);
+    struct habit k = {.mean = before.t, .idle = 24.0};
+
+    (void)state;
+    assert_int_equal(dew_march_open(&k.march, &c, &before, NULL), DEW_OK);
+    for (int h = 0; h < 8759; h++)
+        follow(&k, &c, h);
+    dew_march_close(k.march);
+    assert_true(k.open > 2000);
+    assert_int_equal(k.shut, 0);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(windows_stay_shut_for_a_day_after_cooling),
+        cmocka_unit_test(uncooled_house_airs_all_summer),
+    };
+
+    return cmocka_run_group_tests_name("march, drive", tests, NULL, NULL);
+}

@@ -1,0 +1,125 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What an hour tells: wet surfaces, and the power of a heat pump. */
+#include "support/rows.h"
+
+#include "dew/surface.h"
+#include "support/cases.h"
+
+static struct dew_hour outdoors(double t)
+{
+    return (struct dew_hour){
+        .t = t, .w = dew_air_w(t, 0.8, 101325.0), .p = 101325.0, .wind = 3.7};
+}
+
+static struct dew_result next_hour(struct dew_march *m,
+                                   const struct dew_hour *out, int hour)
+{
+    struct dew_date date = date_of(hour);
+    struct dew_result r;
+
+    assert_int_equal(dew_march_step(m, out, &date, &r, NULL), DEW_OK);
+    return r;
+}
+
+/* A tight room in frost that grows damp, with a pane of area m2. */
+static struct dew_march *damp_room(double area, const struct dew_hour *out)
+{
+    struct dew_case c = bare_case(173.0, 20.7);
+    struct dew_march *m;
+
+    c.house.water[DEW_SOURCE_other].per_day = 0.29;
+    c.house.surfaces[DEW_GLASS] = (struct dew_surface){0.64, area, 0.05 * area};
+    assert_int_equal(dew_march_open(&m, &c, out, NULL), DEW_OK);
+    return m;
+}
+
+/* Wet from a thousandth of a millimetre on, not from the first molecule. */
+static void a_film_counts_once_it_can_be_seen(void **state)
+{
+    const double area = 37.0, seen = DEW_FILM_SEEN * area;
+    struct dew_hour out = outdoors(-7.3);
+    struct dew_march *m = damp_room(area, &out);
+    double film = 0.0;
+    int faint = 0, wet = 0;
+
+    (void)state;
+    for (int h = 0; h < 300; h++) {
+        struct dew_result r = next_hour(m, &out, h);
+
+        assert_true(r.end.film_glass >= film); /* it only grows here */
+        if (r.end.film_glass < seen)
+            assert_near(r.sweat[DEW_GLASS], 0.0, 0.0);
+        if (film >= seen)
+            assert_near(r.sweat[DEW_GLASS], 1.0, 1e-12);
+        faint += r.end.film_glass > 0.0 && r.end.film_glass < seen;
+        wet += film >= seen;
+        film = r.end.film_glass;
+    }
+    dew_march_close(m);
+    assert_true(faint >= 1 && wet >= 1);
+}
+
+/* Without a film there is nothing to see: saturated air counts. */
+static void a_watched_surface_counts_by_its_air(void **state)
+{
+    struct dew_hour out = outdoors(-7.3);
+    struct dew_march *m = damp_room(0.0, &out);
+    int dry = 0, wet = 0;
+
+    (void)state;
+    for (int h = 0; h < 300; h++) {
+        struct dew_result r = next_hour(m, &out, h);
+
+        if (fabs(r.surface_rh[DEW_GLASS] - 1.0) < 0.02)
+            continue;
+        assert_near(r.sweat[DEW_GLASS], r.surface_rh[DEW_GLASS] > 1.0, 0.0);
+        dry += r.sweat[DEW_GLASS] < 0.5;
+        wet += r.sweat[DEW_GLASS] > 0.5;
+    }
+    dew_march_close(m);
+    assert_true(dry > 10 && wet > 10);
+}
+
+/* The label's own points; the curve between them is test_coil.c's. */
+struct pump {
+    const char *name;
+    double t_out, cop, tol;
+};
+
+static const struct pump pumps[] = {
+    {"heat pump: the label at 47 degF", 15.0 / 1.8, 3.9, 1e-9},
+    {"heat pump: the label at 17 degF", -15.0 / 1.8, 2.6, 1e-9},
+};
+
+static void heat_pump_draws_by_its_curve(void **state)
+{
+    const struct pump *row = *state;
+    struct dew_case c = bare_case(430.0, 21.3);
+    struct dew_hour out = outdoors(row->t_out);
+    struct dew_march *m;
+    struct dew_result r = {0};
+
+    c.house.comfort.given = 0;
+    all_day(c.house.comfort.cool, 30.0);
+    c.house.thermal.h_em = 97.0;
+    c.plant.heater = (struct dew_heater){
+        .capacity = 9000.0, .cop_warm = 3.9, .cop_cold = 2.6};
+    assert_int_equal(dew_march_open(&m, &c, &out, NULL), DEW_OK);
+    for (int h = 0; h < 48; h++)
+        r = next_hour(m, &out, h);
+    dew_march_close(m);
+    assert_true(r.heat.heating > 1e6);
+    assert_near(r.heat.heating / r.energy.heating_power, row->cop, row->tol);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[2 + COUNT_OF(pumps)] = {
+        cmocka_unit_test(a_film_counts_once_it_can_be_seen),
+        cmocka_unit_test(a_watched_surface_counts_by_its_air),
+    };
+    size_t n = 2;
+
+    ADD_ROWS(tests, n, pumps, heat_pump_draws_by_its_curve);
+    return _cmocka_run_group_tests("march, hour", tests, n, NULL, NULL);
+}
