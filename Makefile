@@ -122,7 +122,8 @@ STUDIES   := $(STUDY_SRC:%.c=$B/%)
         exports statics format format-check tidy coverage fuzz fuzzers bench \
         study weather-years install uninstall clean help
 
-all: $B/libdew.a $B/libdew.so.$(SOVERSION) $B/dewledger
+MAN := $B/dewledger.1 $B/dewledger-scenario.5
+all: $B/libdew.a $B/libdew.so.$(SOVERSION) $B/dewledger $(MAN)
 
 deps:
 	@sh engine/deps.sh build/deps.mk "$(PKGS)" "$(sort $(HAVE) $(NEED))"
@@ -142,6 +143,14 @@ $B/libdew.so.$(SOVERSION): $(LIB_OBJ) engine/dew.map
 
 $B/dewledger: $(CLI_OBJ) $B/libdew.a
 	$(CC) $(LINK) $(LDFLAGS) -o $@ $^ $(LIBS)
+
+# Manual pages: what commands and keys are is told by the program's tables.
+$B/dewledger.1: docs/dewledger.1.in $B/dewledger
+	@$B/dewledger complete --manual >$@.part
+	@sed -e 's/@VERSION@/$(VERSION)/' -e '/^@COMMANDS@/{' -e 'r $@.part' \
+	  -e d -e '}' $< >$@
+$B/dewledger-scenario.5: $B/dewledger
+	@$B/dewledger explain --manual >$@
 
 # -MMD -MP: header dependencies come from the compiler; a removed header does
 # not break the next build.  The Makefile itself is a dependency.
@@ -231,12 +240,14 @@ weather-years: $B/dewledger
 # ---- install ----------------------------------------------------------------
 LIBDIR := $(DESTDIR)$(PREFIX)/lib
 SHARE  := $(DESTDIR)$(PREFIX)/share
-MAN    := $(wildcard docs/*.1)
-BASH   := $(wildcard docs/*.bash)
+BASH   := $(SHARE)/bash-completion/completions
+ZSH    := $(SHARE)/zsh/site-functions
+FISH   := $(SHARE)/fish/vendor_completions.d
 
 install: all
 	install -d $(DESTDIR)$(PREFIX)/bin $(LIBDIR)/pkgconfig \
-	  $(DESTDIR)$(PREFIX)/include/dew
+	  $(DESTDIR)$(PREFIX)/include/dew $(SHARE)/man/man1 $(SHARE)/man/man5 \
+	  $(BASH) $(ZSH) $(FISH)
 	install -m 755 $B/dewledger $(DESTDIR)$(PREFIX)/bin
 	install -m 644 $B/libdew.a $(LIBDIR)
 	install -m 755 $B/libdew.so.$(SOVERSION) $(LIBDIR)
@@ -246,18 +257,18 @@ install: all
 	sed 's,@PREFIX@,$(PREFIX),; s,@VERSION@,$(VERSION),; s,@PKGS@,$(PKGS),' \
 	  engine/dew.pc.in >$(LIBDIR)/pkgconfig/dew.pc
 	chmod 644 $(LIBDIR)/pkgconfig/dew.pc
-	$(if $(MAN),install -d $(SHARE)/man/man1)
-	$(if $(MAN),install -m 644 $(MAN) $(SHARE)/man/man1)
-	$(if $(BASH),install -d $(SHARE)/bash-completion/completions)
-	$(foreach f,$(BASH),install -m 644 $f \
-	  $(SHARE)/bash-completion/completions/$(notdir $(f:.bash=)))
+	install -m 644 $B/dewledger.1 $(SHARE)/man/man1
+	install -m 644 $B/dewledger-scenario.5 $(SHARE)/man/man5
+	install -m 644 docs/shells/dewledger.bash $(BASH)/dewledger
+	install -m 644 docs/shells/_dewledger $(ZSH)
+	install -m 644 docs/shells/dewledger.fish $(FISH)
 
 uninstall:
 	rm -f $(DESTDIR)$(PREFIX)/bin/dewledger $(LIBDIR)/libdew.a \
 	  $(LIBDIR)/libdew.so $(LIBDIR)/libdew.so.$(SOVERSION) \
 	  $(LIBDIR)/pkgconfig/dew.pc $(DESTDIR)$(PREFIX)/include/dew.h \
-	  $(MAN:docs/%=$(SHARE)/man/man1/%) \
-	  $(BASH:docs/%.bash=$(SHARE)/bash-completion/completions/%)
+	  $(SHARE)/man/man1/dewledger.1 $(SHARE)/man/man5/dewledger-scenario.5 \
+	  $(BASH)/dewledger $(ZSH)/_dewledger $(FISH)/dewledger.fish
 	rm -rf $(DESTDIR)$(PREFIX)/include/dew
 
 clean:

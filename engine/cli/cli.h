@@ -31,13 +31,15 @@
     X(check, "read a scenario: every fault, or all that was understood")       \
     X(explain, "what a key of a scenario means: form, range, default, source") \
     X(start, "write a commented scenario that runs as it is")                  \
-    X(weather, "weather files: look into one, convert one")
+    X(weather, "weather: look into a file, list places, make a year")          \
+    X(complete, "words that could stand next on a command line, for shells")
 
 #define X(name, does) int dew__cmd_##name(int argc, char **argv);
 DEW__COMMAND_MAP(X)
 #undef X
 
 enum dew__exit {
+    DEW__TOLD = -1, /* only the option table was asked for: see tell.h */
     DEW__DONE = 0,
     DEW__BAD_INPUT = 1, /* a file or value is wrong              */
     DEW__BAD_USAGE = 2, /* the command line is                   */
@@ -62,15 +64,21 @@ struct dew__cli {
 };
 
 /*
- * Children for a command's own struct argp: --json and --units; and --set,
- * --option, --out and --strict for commands that read a scenario.  In the
+ * Children for a command's own struct argp: --json and --units; --set and
+ * --option for commands that read a scenario, or those with --out and
+ * --strict for commands that judge one.  In the
  * command's parser, at ARGP_KEY_INIT:
  *     state->child_inputs[0] = &mine->common;  (and [1] where both are used)
  */
 extern const struct argp dew__cli_result_argp;
+extern const struct argp dew__cli_pick_argp;
 extern const struct argp dew__cli_scenario_argp;
 
-/* argp_parse with the exit codes above; returns 0 or an enum dew__exit. */
+/*
+ * argp_parse with the exit codes above; returns 0 or an enum dew__exit.  A
+ * command returns at once on any other than 0: DEW__TOLD says that the table
+ * itself was asked for.
+ */
 int dew__cli_parse(const struct argp *argp, int argc, char **argv, void *input);
 
 /* ---- messages ----------------------------------------------------------- */

@@ -236,14 +236,16 @@ int dew__cmd_check(int argc, char **argv)
 {
     static const struct argp_child children[] = {
         {&dew__cli_result_argp, 0, NULL, 0},
-        {&dew__cli_scenario_argp, 0, NULL, 0},
+        {&dew__cli_pick_argp, 0, NULL, 0},
         {0},
     };
     static const struct argp argp = {
         .parser = take,
         .args_doc = "SCENARIO.yaml",
         .doc = "Read a scenario and say every fault in it, or all that was "
-               "understood: each value, its unit and where it came from.",
+               "understood: each value, its unit and where it came from.\v"
+               "  dewledger check house.yaml\n"
+               "  dewledger check house.yaml --option 'as it stands'\n",
         .children = children};
     struct check c = {0};
     struct dew_scenario *s;

@@ -4,12 +4,13 @@
 
 #include "cli/explain.h"
 
-enum { KEY_MARKDOWN = 'm' };
+enum { KEY_MARKDOWN = 'm', KEY_MANUAL = 0x200 };
 
 struct explain {
     struct dew__cli common;
     const char *key;
     int markdown;
+    int manual;
 };
 
 static error_t take(int key, char *word, struct argp_state *state)
@@ -22,6 +23,9 @@ static error_t take(int key, char *word, struct argp_state *state)
         return 0;
     case KEY_MARKDOWN:
         e->markdown = 1;
+        return 0;
+    case KEY_MANUAL:
+        e->manual = 1;
         return 0;
     case ARGP_KEY_ARG:
         if (e->key != NULL)
@@ -138,7 +142,8 @@ static json_t *keys_json(const char *key)
 int dew__cmd_explain(int argc, char **argv)
 {
     static const struct argp_option options[] = {
-        {"markdown", KEY_MARKDOWN, NULL, 0, "print the whole manual of keys",
+        {"markdown", KEY_MARKDOWN, NULL, 0, "print all keys as Markdown", 0},
+        {"manual", KEY_MANUAL, NULL, 0, "print all keys as a manual page, roff",
          0},
         {0},
     };
@@ -150,8 +155,12 @@ int dew__cmd_explain(int argc, char **argv)
         .options = options,
         .parser = take,
         .args_doc = "[KEY]",
-        .doc = "Say what a key of a scenario means: how it is written, its "
-               "range, its default and where that comes from.",
+        .doc =
+            "Say what a key of a scenario means: how it is written, its "
+            "range, its default and where that comes from.  Without KEY: the "
+            "groups of keys.\v"
+            "  dewledger explain house.airtightness\n"
+            "  dewledger explain ventilator --units si\n",
         .children = children};
     struct explain e = {0};
     int code = dew__cli_parse(&argp, argc, argv, &e);
@@ -168,6 +177,8 @@ int dew__cmd_explain(int argc, char **argv)
         return dew__cli_json(keys_json(e.key));
     if (e.markdown)
         dew__explain_manual();
+    else if (e.manual)
+        dew__explain_roff();
     else if (f != NULL)
         print_field(f, e.common.units);
     else if (e.key != NULL)

@@ -18,7 +18,8 @@ char *dew__explain_range(const struct dew_field *f, int system, char *out,
 /* The default in words. */
 char *dew__explain_preset(const struct dew_field *f, char *out, size_t size);
 
-/* docs/scenario.md, on stdout. */
+/* docs/scenario.md, on stdout; the same as a manual page. */
 void dew__explain_manual(void);
+void dew__explain_roff(void);
 
 #endif

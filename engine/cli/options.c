@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "cli/cli.h"
+#include "cli/tell.h"
 
 enum { KEY_JSON = 0x100, KEY_UNITS, KEY_SET, KEY_OPTION, KEY_OUT, KEY_STRICT };
 
@@ -71,9 +72,17 @@ static const struct argp_option result_options[] = {
     {0},
 };
 
+#define PICKS                                                                  \
+    {"set", KEY_SET, "KEY=VALUE", 0, "override a key; may be repeated", 0},    \
+    {                                                                          \
+        "option", KEY_OPTION, "NAME", 0, "only this option; may be repeated",  \
+            0                                                                  \
+    }
+
+static const struct argp_option pick_options[] = {PICKS, {0}};
+
 static const struct argp_option scenario_options[] = {
-    {"set", KEY_SET, "KEY=VALUE", 0, "override a key; may be repeated", 0},
-    {"option", KEY_OPTION, "NAME", 0, "only this option; may be repeated", 0},
+    PICKS,
     {"out", KEY_OUT, "DIR", 0, "write the files of the result there", 0},
     {"strict", KEY_STRICT, NULL, 0, "exit 4 when a STOP caution stands", 0},
     {0},
@@ -81,12 +90,17 @@ static const struct argp_option scenario_options[] = {
 
 const struct argp dew__cli_result_argp = {.options = result_options,
                                           .parser = take_result};
+const struct argp dew__cli_pick_argp = {.options = pick_options,
+                                        .parser = take_scenario};
 const struct argp dew__cli_scenario_argp = {.options = scenario_options,
                                             .parser = take_scenario};
 
 int dew__cli_parse(const struct argp *argp, int argc, char **argv, void *input)
 {
-    error_t bad = argp_parse(argp, argc, argv, 0, NULL, input);
+    error_t bad;
 
+    if (dew__tell(argp, argc, argv))
+        return DEW__TOLD;
+    bad = argp_parse(argp, argc, argv, 0, NULL, input);
     return bad ? dew__cli_fail(DEW__FAILED, "%s", strerror(bad)) : DEW__DONE;
 }

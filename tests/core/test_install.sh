@@ -59,7 +59,17 @@ version_agrees() {
         "$("$root/tree$prefix/bin/dewledger" --version | head -n 1)"
 }
 
+in_place() {
+    share=$root/tree$prefix/share
+    grep -q '^\.SS dewledger run' "$share/man/man1/dewledger.1" &&
+        grep -q '^\.B house.volume' "$share/man/man5/dewledger-scenario.5" &&
+        test -s "$share/bash-completion/completions/dewledger" &&
+        test -s "$share/zsh/site-functions/_dewledger" &&
+        test -s "$share/fish/vendor_completions.d/dewledger.fish"
+}
+
 check "install" installed
+check "manual pages and completions are in their places" in_place
 check "the command runs and its version is pkg-config's" version_agrees
 check "a C user compiles, shared" builds cc user.c "$(flags --libs)"
 check "a C user runs, shared" runs

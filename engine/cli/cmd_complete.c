@@ -1,0 +1,145 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* `complete`: what the shells and the manual ask the option tables for. */
+#include <string.h>
+
+#include "cli/tell.h"
+#include "cli/weather.h"
+
+enum { KEY_MANUAL = 0x200, MOST = 256 };
+
+struct complete {
+    char *words[MOST];
+    int count;
+    int manual;
+};
+
+static const struct row {
+    const char *name;
+    int (*run)(int argc, char **argv);
+    const char *does;
+} commands[] = {
+#define X(name, does) {#name, dew__cmd_##name, does},
+    DEW__COMMAND_MAP(X)
+#undef X
+};
+
+static const struct row weathers[] = {
+#define X(name, does) {#name, dew__weather_##name, does},
+    DEW__WEATHER_MAP(X)
+#undef X
+};
+
+enum {
+    COMMANDS = sizeof commands / sizeof commands[0],
+    WEATHERS = sizeof weathers / sizeof weathers[0]
+};
+
+static error_t take(int key, char *word, struct argp_state *state)
+{
+    struct complete *c = state->input;
+
+    switch (key) {
+    case KEY_MANUAL:
+        c->manual = 1;
+        return 0;
+    case ARGP_KEY_ARG:
+        if (c->count == MOST)
+            argp_error(state, "more than %d words", MOST);
+        c->words[c->count++] = word;
+        return 0;
+    case ARGP_KEY_END:
+        if (c->count == 0 && !c->manual)
+            argp_error(state, "give the words so far, as in: complete -- run "
+                              "house.yaml --u");
+        return 0;
+    default:
+        return ARGP_ERR_UNKNOWN;
+    }
+}
+
+/* Let a command's own table answer: mark, then the words after the command. */
+static void ask(const struct row *row, const char *group, const char *mark,
+                char **words, int count)
+{
+    char name[64], told[sizeof DEW__TELL_MANUAL];
+    char *argv[MOST + 3] = {name, told};
+
+    snprintf(name, sizeof name, "dewledger %s%s", group, row->name);
+    snprintf(told, sizeof told, "%s", mark);
+    for (int i = 0; i < count; i++)
+        argv[2 + i] = words[i];
+    (void)row->run(2 + count, argv);
+}
+
+static const struct row *find(const struct row *rows, int count,
+                              const char *word)
+{
+    for (int i = 0; i < count; i++)
+        if (strcmp(rows[i].name, word) == 0)
+            return &rows[i];
+    return NULL;
+}
+
+static void tell_names(const struct row *rows, int count, const char *begin)
+{
+    for (int i = 0; i < count; i++)
+        dew__tell_word("", rows[i].name, begin, rows[i].does);
+    dew__tell_word("", "--help", begin, "say what there is");
+}
+
+static void tell(struct complete *c)
+{
+    char **words = c->words;
+    const struct row *row;
+
+    if (c->count == 1) {
+        tell_names(commands, COMMANDS, words[0]);
+        dew__tell_word("", "--version", words[0], "versions");
+        return;
+    }
+    row = find(commands, COMMANDS, words[0]);
+    if (strcmp(words[0], "help") == 0 && c->count == 2)
+        tell_names(commands, COMMANDS, words[1]);
+    else if (row != NULL && strcmp(words[0], "weather") != 0)
+        ask(row, "", DEW__TELL_WORDS, words + 1, c->count - 1);
+    else if (row != NULL && c->count == 2)
+        tell_names(weathers, WEATHERS, words[1]);
+    else if (row != NULL && (row = find(weathers, WEATHERS, words[1])) != NULL)
+        ask(row, "weather ", DEW__TELL_WORDS, words + 2, c->count - 2);
+}
+
+static void tell_manual(void)
+{
+    for (int i = 0; i < COMMANDS; i++)
+        if (strcmp(commands[i].name, "weather") != 0)
+            ask(&commands[i], "", DEW__TELL_MANUAL, NULL, 0);
+    for (int i = 0; i < WEATHERS; i++)
+        ask(&weathers[i], "weather ", DEW__TELL_MANUAL, NULL, 0);
+}
+
+int dew__cmd_complete(int argc, char **argv)
+{
+    static const struct argp_option options[] = {
+        {"manual", KEY_MANUAL, NULL, 0,
+         "print the commands' part of the manual page, roff", 0},
+        {0},
+    };
+    static const struct argp argp = {
+        .options = options,
+        .parser = take,
+        .args_doc = "-- WORD...",
+        .doc = "Say what could stand in place of the last WORD of a command "
+               "line, a line each.  The shells ask this when you press Tab.\v"
+               "  dewledger complete -- run house.yaml --u\n"
+               "  dewledger complete -- explain house.\n"};
+    struct complete c = {.count = 0};
+    int code = dew__cli_parse(&argp, argc, argv, &c);
+
+    if (code != DEW__DONE)
+        return code;
+    if (c.manual)
+        tell_manual();
+    else
+        tell(&c);
+    return DEW__DONE;
+}
