@@ -113,7 +113,7 @@ gives "folders" ":folders " run house.yaml --out ''
 gives "words of a place" "minneapolis minneapolis-st " weather make minneap
 gives "and of places that answer to it" "crystal " \
     weather make minneapolis cr
-gives "a place's number" "727930 " weather make 72793
+gives "a place's number" "727930 " weather make 727930
 gives "nothing after the last word" "" explain house.volume ''
 gives "nothing for an unknown command" "" zebra ''
 
