@@ -95,6 +95,15 @@ CELL(rh_mean,
 CELL(rh_95, dew__number(100 * r->question->choices[i].outcome->rh_95, 0))
 CELL(glass, dew__number(year_of(r, i)->sweat[DEW_GLASS], 0))
 CELL(corner, dew__number(year_of(r, i)->surface_80[DEW_CORNER], 0))
+static double worst_mould(const struct dew_report *r, size_t i)
+{
+    const struct dew_face *f = r->question->choices[i].outcome->faces;
+
+    return fmax(f[DEW_GLASS].mould,
+                fmax(f[DEW_EDGE].mould, f[DEW_CORNER].mould));
+}
+
+CELL(mould, dew__number(worst_mould(r, i), 1))
 CELL(co2, dew__number(mean(year_of(r, i)->co2_sum, year_of(r, i)->hours), 0))
 CELL(co2_high, dew__number(year_of(r, i)->co2_high, 0))
 CELL(frost, dew__number(year_of(r, i)->frost_hours, 0))
@@ -115,6 +124,7 @@ static const struct dew__column more_columns[] = {
     {{"95 %", "below", "%"}, 6, rh_95},
     {{"wet", "glass", "h"}, 6, glass},
     {{"corner", "> 80 %", "h"}, 7, corner},
+    {{"mould", "index", "of 6"}, 6, mould},
     {{"mean", "CO2", "ppm"}, 6, co2},
     {{"above", "1000", "h"}, 6, co2_high},
     {{"supply", "coldest", "temp"}, 8, coldest_supply},

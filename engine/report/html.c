@@ -8,6 +8,7 @@
 #include "report/charts.h"
 #include "report/columns.h"
 #include "report/page_style.h"
+#include "report/sheet.h"
 #include "report/svg.h"
 
 static void head(const struct dew_report *r, FILE *out)
@@ -284,6 +285,7 @@ static void page(const struct dew_report *r, FILE *out)
     stops(r, out);
     verdict(r, out);
     options(r, out);
+    dew__sheets_html(r, out);
     charts(r, out);
     fputs("<section id=\"cautions\"><h2>Cautions</h2>\n", out);
     cautions(r, 0, out);

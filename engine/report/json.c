@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "core/fail.h"
+#include "dew/wetting.h"
 #include "report/words.h"
 
 static const double KWH = 3.6e6; /* J */
@@ -262,6 +263,62 @@ static void put_percentiles(struct maker *m, json_t *option,
     put(m, r, "p95", number(100 * o->rh_95));
 }
 
+static json_t *surface(struct maker *m, const struct dew_outcome *o, int s)
+{
+    const struct dew_face *f = &o->faces[s];
+    json_t *r = json_object(), *rh = json_array(), *damp = json_array();
+
+    put(m, r, "wet_h", number(o->year.sweat[s]));
+    put(m, r, "above_80_pct_h", number(o->year.surface_80[s]));
+    put(m, r, "mean_of_30_days_80_pct_h", number(f->mean_80));
+    put(m, r, "mould_index", number(f->mould));
+    put(m, r, "mould_index_after_10_years", number(f->mould_years));
+    put(m, r, "mould_index_pine_1999", number(f->mould_1999));
+    for (int k = 0; k < DEW_MONTHS; k++) {
+        append(m, rh, number(100 * f->month_rh[k]));
+        if (f->months_80 >> k & 1U)
+            append(m, damp, json_integer(k + 1));
+    }
+    put(m, r, "rh_pct_by_month", rh);
+    put(m, r, "months_above_80_pct", damp);
+    return r;
+}
+
+static json_t *surfaces(struct maker *m, const struct dew_outcome *o)
+{
+    json_t *r = json_object();
+
+    put(m, r, "glass", surface(m, o, DEW_GLASS));
+    put(m, r, "frame", surface(m, o, DEW_EDGE));
+    put(m, r, "corner", surface(m, o, DEW_CORNER));
+    return r;
+}
+
+static json_t *windows(struct maker *m, const struct dew_choice *c)
+{
+    struct dew_wet_row rows[DEW_WET_ROWS];
+    json_t *list = json_array();
+
+    dew_wetting_of(c->outcome, c->c, rows);
+    for (int i = 0; i < DEW_WET_ROWS; i++) {
+        json_t *r = json_object();
+
+        put(m, r, "outdoor_low_c", number(rows[i].t_low));
+        put(m, r, "outdoor_high_c", number(rows[i].t_high));
+        put(m, r, "outdoor_c", number(rows[i].t));
+        put(m, r, "room_c", number(DEW_WET_ROOM));
+        put(m, r, "glass_wets_at_pct", number(100 * rows[i].glass));
+        put(m, r, "frame_wets_at_pct", number(100 * rows[i].frame));
+        put(m, r, "trade_ceiling_pct", number(100 * rows[i].trade));
+        put(m, r, "hours", number(rows[i].hours));
+        put(m, r, "above_trade_h", number(rows[i].above_trade));
+        put(m, r, "wet_glass_h", number(rows[i].wet));
+        put(m, r, "keeps_frame_dry_l_s", number(1000 * rows[i].keeps_dry));
+        append(m, list, r);
+    }
+    return list;
+}
+
 static json_t *option(struct maker *m, size_t i)
 {
     const struct dew_choice *c = &m->r->question->choices[i];
@@ -280,6 +337,8 @@ static json_t *option(struct maker *m, size_t i)
     put(m, fresh, "required", number(1000 * c->outcome->required));
     put(m, fresh, "delivered",
         number(1000 * dew_verdict_fresh(m->r->question, i)));
+    put(m, o, "surfaces", surfaces(m, c->outcome));
+    put(m, o, "windows_in_winter", windows(m, c));
     put(m, o, "closure", closure(m, c->outcome));
     put(m, o, "money", money(m, i));
     put(m, o, "months", months(m, c->outcome));

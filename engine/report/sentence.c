@@ -126,6 +126,23 @@ static void say_today_sweat(struct telling *t)
     say(t, ".");
 }
 
+static void say_mould(struct telling *t)
+{
+    static const char *const faces[DEW_SURFACES] = {
+        "window glass", "window frame and glass edge", "coldest corner"};
+    int now = t->f->value[1] > DEW_MOULD_LIMIT;
+
+    say(t, "\"%s\": mould %s on the %s: index %s in the year", OPTION,
+        now ? "can be seen" : "may come to be seen", faces[(int)t->f->value[0]],
+        dew__number(t->f->value[1], 1).text);
+    say(t, now ? " (limit %s)" : ", %s after ten like it (limit %s)",
+        dew__number(now ? DEW_MOULD_LIMIT : t->f->value[2], 1).text,
+        dew__number(DEW_MOULD_LIMIT, 0).text);
+    if (t->f->months != 0)
+        say(t, "; its mean humidity passes 80 %% in %s", MONTHS);
+    say(t, ".");
+}
+
 static void say_drying(struct telling *t)
 {
     struct dew__word part;

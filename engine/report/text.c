@@ -7,6 +7,7 @@
 #include "core/fail.h"
 #include "report/columns.h"
 #include "report/lay.h"
+#include "report/sheet.h"
 #include "report/words.h"
 
 enum { NAME = 22, BLOCK = 5 }; /* columns of a name, options side by side */
@@ -340,6 +341,7 @@ enum dew_status dew_report_text(const struct dew_report *report, FILE *out,
     verdict(report, out);
     options(report, out);
     months(report, out);
+    dew__sheets_text(report, out);
     books(report, out);
     dew__heading(out, "Cautions");
     cautions(report, 0, out);

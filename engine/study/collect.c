@@ -75,7 +75,12 @@ static void keep_columns(const struct dew__columns *k, size_t at,
     k->fresh[at] = in->fresh;
     k->leak[at] = in->leak;
     k->co2[at] = in->co2;
+    k->glass_t[at] = in->surface_t[DEW_GLASS];
     k->glass_rh[at] = in->surface_rh[DEW_GLASS];
+    k->frame_t[at] = in->surface_t[DEW_EDGE];
+    k->frame_rh[at] = in->surface_rh[DEW_EDGE];
+    k->corner_t[at] = in->surface_t[DEW_CORNER];
+    k->corner_rh[at] = in->surface_rh[DEW_CORNER];
     k->supply_t[at] = in->supply_t;
     k->cool[at] = in->duty.cool;
     k->heat[at] = in->duty.heat;
@@ -165,10 +170,28 @@ static void closure(struct dew_outcome *o, const struct dew__books *b,
     o->heat_residual = share(b->heat - heat, b->heat_in);
 }
 
-void dew__collect_end(struct dew_outcome *o, const struct dew__books *books,
-                      const struct dew_case *c, double *scratch)
+/* The index of each hour is written into its column. */
+static void surfaces(struct dew_outcome *o, const struct dew__columns *k,
+                     const struct dew_date *dates)
+{
+    const struct dew_face_hours felt[DEW_SURFACES] = {
+        {k->glass_t, k->glass_rh, dates, o->count},
+        {k->frame_t, k->frame_rh, dates, o->count},
+        {k->corner_t, k->corner_rh, dates, o->count}};
+    double *const index[DEW_SURFACES] = {k->glass_mould, k->frame_mould,
+                                         k->corner_mould};
+
+    for (int s = 0; s < DEW_SURFACES; s++)
+        o->faces[s] =
+            dew_faces_of((enum dew_surface_kind)s, &felt[s], index[s]);
+}
+
+void dew__collect_end(struct dew_outcome *o, const struct dew__gather *gather,
+                      const struct dew_case *c, const struct dew_date *dates,
+                      double *scratch)
 {
     percentiles(o, scratch);
     rh_map(o);
-    closure(o, books, c);
+    surfaces(o, &gather->columns, dates);
+    closure(o, &gather->books, c);
 }

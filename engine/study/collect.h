@@ -43,8 +43,10 @@ void dew__collect(struct dew_outcome *o, struct dew__gather *gather,
                   const struct dew_hour *hour, const struct dew_date *date,
                   const struct dew_result *in);
 
-/* Percentiles, map and closure.  scratch has room for o->count values. */
-void dew__collect_end(struct dew_outcome *o, const struct dew__books *books,
-                      const struct dew_case *c, double *scratch);
+/* Percentiles, map, surfaces and closure.  dates and scratch have o->count
+   entries. */
+void dew__collect_end(struct dew_outcome *o, const struct dew__gather *gather,
+                      const struct dew_case *c, const struct dew_date *dates,
+                      double *scratch);
 
 #endif

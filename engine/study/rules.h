@@ -49,6 +49,7 @@ void dew__rule_today_humid(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_today_dry(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_today_fine(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_today_sweat(const struct dew_question *q, struct dew_verdict *v);
+void dew__rule_mould(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_drying(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_idle(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_outdoor(const struct dew_question *q, struct dew_verdict *v);

@@ -102,8 +102,8 @@ static enum dew_status begin_option(struct dew_study *s, struct dew_error *err)
 
 static void end_option(struct dew_study *s)
 {
-    dew__collect_end(&s->outcomes[s->turn], &s->gather.books,
-                     &s->cases[s->turn], s->scratch);
+    dew__collect_end(&s->outcomes[s->turn], &s->gather, &s->cases[s->turn],
+                     s->weather.dates, s->scratch);
     dew_march_close(s->march);
     s->march = NULL;
     s->turn++;

@@ -133,6 +133,28 @@ void dew__rule_today_sweat(const struct dew_question *q, struct dew_verdict *v)
     f->months = dew__months_above(q, o, glass);
 }
 
+/* Surfaces whose index passes the limit, in this year or when it comes ten
+   times; the worst of each option. */
+void dew__rule_mould(const struct dew_question *q, struct dew_verdict *v)
+{
+    for (size_t i = 0; i < q->count; i++) {
+        const struct dew_face *faces = dew__outcome(q, i)->faces;
+        struct dew_finding *f;
+        int worst = 0;
+
+        for (int s = 1; s < DEW_SURFACES; s++)
+            if (faces[s].mould_years > faces[worst].mould_years)
+                worst = s;
+        if (!(faces[worst].mould_years > DEW_MOULD_LIMIT))
+            continue;
+        f = dew__find(v, DEW_FINDING_mould, (int)i);
+        f->value[0] = worst;
+        f->value[1] = faces[worst].mould;
+        f->value[2] = faces[worst].mould_years;
+        f->months = faces[worst].months_80;
+    }
+}
+
 void dew__rule_drying(const struct dew_question *q, struct dew_verdict *v)
 {
     const struct dew_outcome *o = dew__base(q);

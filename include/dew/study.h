@@ -16,6 +16,7 @@
 #ifndef DEW_STUDY_H
 #define DEW_STUDY_H
 
+#include "dew/faces.h"
 #include "dew/march.h"
 
 #ifdef __cplusplus
@@ -59,7 +60,15 @@ struct dew_weather {
     X(dehumidify, "dehumidifier_duty_pct", 100, 2)                             \
     X(window, "window_duty_pct", 100, 2)                                       \
     X(condensate, "coil_condensate_kg", 1, 4)                                  \
-    X(power, "electricity_w", 1, 1)
+    X(power, "electricity_w", 1, 1)                                            \
+    X(glass_t, "glass_c", 1, 2)                                                \
+    X(frame_t, "frame_c", 1, 2)                                                \
+    X(frame_rh, "frame_rh_pct", 100, 2)                                        \
+    X(corner_t, "corner_c", 1, 2)                                              \
+    X(corner_rh, "corner_rh_pct", 100, 2)                                      \
+    X(glass_mould, "glass_mould_index", 1, 3)                                  \
+    X(frame_mould, "frame_mould_index", 1, 3)                                  \
+    X(corner_mould, "corner_mould_index", 1, 3)
 
 /* Arrays of the study, each of struct dew_outcome.count values, SI. */
 struct dew_series {
@@ -83,6 +92,7 @@ struct dew_outcome {
     double duration[DEW_DURATION]; /* -  RH exceeded in i % of the hours    */
     /* mean RH by month and hour of the day (0 ends at 01:00); NaN = no hour */
     double rh_map[DEW_MONTHS][DEW_DAY_HOURS];
+    struct dew_face faces[DEW_SURFACES]; /* mould and damp               */
     double water_residual; /* -   of the turnover, year's water books */
     double heat_residual;  /* -   of the turnover, year's heat books  */
     double water_turnover; /* kg  inflows to the zone's air           */

@@ -57,6 +57,7 @@ struct dew_question {
     X(today_dry)        /* hours too dry, worst month's hours               */ \
     X(today_fine)       /* hours too humid, hours too dry                   */ \
     X(today_sweat)      /* hours of wet glass                               */ \
+    X(mould)            /* option; surface, index, after ten years          */ \
     X(drying)           /* share of the inflow, kg/day                      */ \
     X(idle)             /* hours of them with cooling idle, hours too humid */ \
     X(outdoor_dries)    /* hours outdoor air could dry, all; months mostly  */ \

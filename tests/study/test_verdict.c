@@ -120,6 +120,28 @@ static void wet_glass_is_told(void **state)
     assert_int_equal(FIND(today_sweat, 0)->months, 1U << JANUARY);
 }
 
+static void mould_is_told_of_the_worst_surface(void **state)
+{
+    struct dew_face *faces;
+
+    (void)state;
+    scene_open(&s, 2);
+    faces = s.outcomes[1].faces;
+    faces[DEW_EDGE].mould = faces[DEW_EDGE].mould_years = 2.9;
+    faces[DEW_CORNER].mould_years = 3.0;
+    judge();
+    assert_null(FIND(mould, ANY)); /* 3 still passes [ASH-160] */
+    faces[DEW_CORNER].mould = 1.4;
+    faces[DEW_CORNER].mould_years = 3.1;
+    faces[DEW_CORNER].months_80 = 1U << JANUARY;
+    judge();
+    assert_near(must(FIND(mould, 1))->value[0], DEW_CORNER, 0);
+    assert_near(FIND(mould, 1)->value[1], 1.4, 0);
+    assert_near(FIND(mould, 1)->value[2], 3.1, 0);
+    assert_int_equal(FIND(mould, 1)->months, 1U << JANUARY);
+    assert_null(FIND(mould, 0));
+}
+
 /* 365 kg of 2000 kg come from materials: 18 %, 1 kg a day: wait. */
 static void drying_materials_are_worth_waiting_for(void **state)
 {
@@ -464,6 +486,7 @@ int main(void)
         cmocka_unit_test(today_counts_the_core_with_its_air),
         cmocka_unit_test(today_dry_names_where_the_water_goes),
         cmocka_unit_test(wet_glass_is_told),
+        cmocka_unit_test(mould_is_told_of_the_worst_surface),
         cmocka_unit_test(drying_materials_are_worth_waiting_for),
         cmocka_unit_test(idle_cooling_is_told_only_where_there_is_cooling),
         cmocka_unit_test(outdoor_air_is_judged_by_month),
@@ -485,7 +508,7 @@ int main(void)
         cmocka_unit_test(paying_back_within_the_years_or_not),
         cmocka_unit_test(keys_are_the_names_of_the_kinds),
     };
-    size_t n = 24;
+    size_t n = 25;
 
     ADD_ROWS(tests, n, fine_rows, fine_today);
     ADD_ROWS(tests, n, dryer_rows, dryer);
