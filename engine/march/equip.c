@@ -5,7 +5,6 @@
 #include "dew/air.h"
 #include "dew/control.h"
 #include "dew/dryer.h"
-#include "dew/frost.h"
 #include "march/march.h"
 #include "plant/coil_step.h"
 
@@ -152,18 +151,6 @@ static void equip_humidity(const struct dew_march *m, struct dew__hour *h,
     h->now.drive.wet_rate = m->c.plant.humidifier.rate;
 }
 
-/* Outdoor air of the ventilator brought up to where frost begins. */
-static void preheat(const struct dew_march *m, struct dew__hour *h)
-{
-    const struct dew_frost_rule *rule = &m->c.plant.frost;
-    double on = 1.0 - h->mix.vent[DEW_VENT_OFF];
-
-    h->preheat_w = 0.0;
-    if (rule->strategy == DEW_FROST_PREHEAT && h->now.mid.t < rule->start)
-        h->preheat_w = on * m->c.paths[DEW_VENT_ON][0].supply *
-                       dew_plant_frost_preheat(rule, h->now.mid.t);
-}
-
 /* Lower the set point while the house is too humid. */
 static void overcool(const struct dew_march *m, struct dew__hour *h,
                      const struct dew_state *at)
@@ -196,7 +183,6 @@ void dew__equip(const struct dew_march *m, struct dew__hour *h,
     }
     equip_blowers(m, h);
     equip_humidity(m, h, at);
-    preheat(m, h);
     overcool(m, h, at);
 }
 

@@ -83,6 +83,20 @@ static void mix_vent(const struct dew_march *m, const struct dew__hour *h,
         dew_plant_bypass(&m->c.plant.control, h->now.mid.t, at->t_air);
 }
 
+/* Outdoor air of the ventilator is brought up to where frost begins. */
+static void mix_core(const struct dew_march *m, const struct dew__hour *h,
+                     const struct dew_state *at, struct dew__mixing *mix)
+{
+    const struct dew_frost_rule *rule = &m->c.plant.frost;
+    double out = h->now.mid.t, p = h->now.mid.p;
+
+    mix->core = (struct dew__core_airs){
+        .t_in = at->t_air, .w = at->w, .p = p, .t_out = out};
+    if (rule->strategy == DEW_FROST_PREHEAT)
+        mix->core.preheat = fmax(rule->start - out, 0.0);
+    mix->core.t_out += mix->core.preheat;
+}
+
 static void mix_locals(const struct dew_march *m, const struct dew__hour *h,
                        struct dew__mixing *mix)
 {
@@ -115,6 +129,7 @@ void dew__mix_of(const struct dew_march *m, const struct dew__hour *h,
                  struct dew__mixing *mix)
 {
     mix_vent(m, h, at, mix);
+    mix_core(m, h, at, mix);
     mix_locals(m, h, mix);
     mix_blowers(m, duty, mix);
 }
@@ -176,7 +191,7 @@ static void tell_energy(const struct dew_march *m, const struct dew__hour *h,
 
     r->energy.ventilator += h->now.blend.fan_w * h->dt;
     r->energy.blower += sum->heat.blowers;
-    r->energy.preheat += h->preheat_w * h->dt;
+    r->energy.preheat += h->now.blend.preheat_use * h->dt;
     r->energy.dehumidifier += h->now.drive.dry_power * sum->duty.dry;
     tell_cooling(m, h, sum, r);
     if (!(heater->efficiency > 0.0) && heater->capacity > 0.0)
@@ -223,6 +238,7 @@ void dew__tell_step(const struct dew_march *m, struct dew__hour *h,
     r->t_out += h->per_steps * h->now.mid.t;
     r->fresh += share * b->fresh;
     r->leak += share * b->leak;
+    r->core_drained += b->drained * h->dt;
     tell_faces(m, h, r);
     tell_energy(m, h, sum, r);
     tell_duty(h, sum, r);
@@ -233,12 +249,16 @@ static double supply_t(const struct dew_march *m, const struct dew__hour *h,
                        const struct dew_result *r)
 {
     const struct dew_path *p = &m->c.paths[DEW_VENT_ON][0];
-    double gained, cp = 1006.0;
+    double gained, cp = 1006.0, out = h->end->t + h->mix.core.preheat, eps;
+    double water;
 
     if (!(p->supply > 0.0) || !(r->duty.vent > 0.0))
         return NAN;
+    eps =
+        p->sensible + dew__path_condenses(p, &h->mix.core, m->lane.rho, &water);
+    eps *= 1.0 - h->mix.bypass;
     gained = p->fan_heat / (p->supply * m->lane.rho * cp);
-    return h->end->t + p->sensible * (m->x.t_air - h->end->t) + gained;
+    return out + eps * (m->x.t_air - out) + gained;
 }
 
 void dew__tell_hour(const struct dew_march *m, const struct dew__hour *h,

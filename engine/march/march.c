@@ -66,8 +66,6 @@ static void one_step(struct dew_march *m, struct dew__hour *h, double middle,
     natural = dew__natural(&m->lane, at.t_air, &now->mid);
     now->blend =
         dew__blend_all(&m->c, &h->mix, m->lane.rho, natural, &h->worst);
-    now->blend.preheat =
-        h->preheat_w * (1.0 - m->c.paths[DEW_VENT_ON][0].sensible);
     now->blend.fresh += m->lane.rho * m->c.plant.dryer.outdoor * duty.dry;
     m->terms = dew__settle(now, &at, &duty, owed, 1.0 / h->dt);
     m->blend = now->blend;

@@ -42,7 +42,6 @@ struct dew__hour {
     struct dew_coil_store_out wet[DEW_HANDLERS]; /* as predicted, this step  */
     double drained; /* kg   off the coils this hour                    */
     double stage[DEW_HANDLERS]; /* -   of capacity, this step             */
-    double preheat_w; /* W    of the ventilator, this step               */
 };
 
 /* Refuse a case that the step cannot march. */

@@ -2,7 +2,9 @@
 /* Air paths, state by state, weighted whole. */
 #include "march/paths.h"
 
+#include "dew/air.h"
 #include "march/step.h"
+#include "plant/core_step.h"
 
 static int same(const struct dew_path *a, const struct dew_path *b)
 {
@@ -12,7 +14,7 @@ static int same(const struct dew_path *a, const struct dew_path *b)
            a->spill == b->spill && a->leak_in == b->leak_in &&
            a->leak_out == b->leak_out && a->at_coil == b->at_coil &&
            a->fan_w == b->fan_w && a->fan_heat == b->fan_heat &&
-           a->preheat_w == b->preheat_w;
+           a->preheat_w == b->preheat_w && a->condensing == b->condensing;
 }
 
 int dew__paths_alike(const struct dew_case *c)
@@ -45,14 +47,51 @@ static int states_of(int handlers)
     return handlers == 0 ? 1 : handlers == 1 ? 3 : handlers == 2 ? 9 : 27;
 }
 
-static struct dew_path at_state(const struct dew_case *c,
-                                const struct dew__mixing *mix, int vent,
-                                int blower)
+/* Where the exhaust air would end if nothing condensed, degC. */
+static double coldest(const struct dew_path *p, const struct dew__core_airs *a)
 {
-    struct dew_path path = c->paths[vent][blower];
+    double moist = 1.0 + 1860.0 / 1006.0 * a->w; /* [ASH-F1] eq. 30 */
 
-    path.sensible *= 1.0 - mix->bypass;
-    path.latent *= 1.0 - mix->bypass;
+    return a->t_in - p->sensible * (a->t_in - a->t_out) * p->supply /
+                         (p->exhaust * moist);
+}
+
+double dew__path_condenses(const struct dew_path *path,
+                           const struct dew__core_airs *airs, double rho,
+                           double *water)
+{
+    const double closest = 1.0; /* K between the airs; nearer none condenses */
+    struct dew_core_meeting m;
+    struct dew_core_wet wet;
+
+    *water = 0.0;
+    if (!(path->condensing > 0.0) || !(path->exhaust > 0.0) ||
+        !(airs->t_in - airs->t_out > closest) || airs->t_out < -60.0 ||
+        airs->w <= dew__core_w_sat(coldest(path, airs), airs->p))
+        return 0.0;
+    m = (struct dew_core_meeting){.ntu = path->condensing,
+                                  .ratio = path->exhaust / path->supply,
+                                  .t_out = airs->t_out,
+                                  .t_in = airs->t_in,
+                                  .w = airs->w,
+                                  .p = airs->p};
+    wet = dew__core_wet(&m, dew_air_dew(airs->w, airs->p));
+    *water = rho * path->exhaust * wet.water;
+    return wet.sensible - wet.dry;
+}
+
+/* The path as it is in this step; *water, kg/s, drains from its core. */
+static struct dew_path at_state(const struct dew__mixing *mix,
+                                const struct dew_path *dry, double rho,
+                                double *water)
+{
+    double used = 1.0 - mix->bypass;
+    struct dew_path path = *dry;
+
+    path.sensible += dew__path_condenses(dry, &mix->core, rho, water);
+    path.sensible *= used;
+    path.latent *= used;
+    *water *= used;
     return path;
 }
 
@@ -82,11 +121,17 @@ struct dew__blend dew__blend_all(const struct dew_case *c,
     for (int v = 0; v < DEW_VENT_STATES; v++)
         for (int b = 0; b < states_of(mix->handlers); b++) {
             double weight = mix->vent[v] * blower_share(mix, b, v);
-            struct dew_path path = at_state(c, mix, v, b);
-            double by[3] = {rho, weight, natural};
+            double by[3] = {rho, weight, natural}, water;
+            struct dew_path path;
 
-            if (weight > 0.0)
-                add_locals(c, mix, &path, by, &sum, worst);
+            if (!(weight > 0.0))
+                continue;
+            path = at_state(mix, &c->paths[v][b], rho, &water);
+            add_locals(c, mix, &path, by, &sum, worst);
+            sum.drained += weight * water;
+            sum.preheat_use += weight * path.preheat_w * mix->core.preheat;
+            sum.preheat += weight * path.preheat_w * mix->core.preheat *
+                           (1.0 - path.sensible);
         }
     return sum;
 }

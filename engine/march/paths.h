@@ -5,6 +5,13 @@
 
 #include "march/lane.h"
 
+/* The two airs that meet in a recovery core at the predicted state. */
+struct dew__core_airs {
+    double t_in, w, p; /* degC, kg/kg, Pa   house air                      */
+    double t_out;      /* degC   outdoor air, preheated                    */
+    double preheat;    /* K      by which it was                           */
+};
+
 /*
  * Shares of one step.  A blower is at full flow for its duty; of the rest it
  * is at low flow for one share while the ventilator is off and another while
@@ -18,10 +25,19 @@ struct dew__mixing {
     double local[1 + DEW_LOCALS]; /* -   none, bath, kitchen, dryer; sum 1 */
     int handlers;                 /* 0 when all blower states are alike   */
     double bypass;                /* -   share of recovery switched off   */
+    struct dew__core_airs core;
 };
 
 /* 1 when no blower state differs from all off. */
 int dew__paths_alike(const struct dew_case *c);
+
+/*
+ * What condensing on the core's warm side adds to the path's effectiveness,
+ * - ; water, kg/s, is what drains at its exhaust flow.  0 while nothing does.
+ */
+double dew__path_condenses(const struct dew_path *path,
+                           const struct dew__core_airs *airs, double rho,
+                           double *water);
 
 /*
  * Weigh whole states.  natural m3/s; worst m3/s: most negative supply less

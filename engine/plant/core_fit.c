@@ -269,10 +269,24 @@ static double units_at(const struct dew_core *c, double supply, double exhaust)
     return c->ntu * c->flow / (films * fmin(supply, exhaust));
 }
 
+/* See struct dew_core_state; no more units than dew_plant_core_wet takes. */
+static double condensing(const struct dew_core *c, double sensible,
+                         double supply, double exhaust)
+{
+    const double most_units = 20.0;
+    double least = fmin(supply, exhaust), most = fmax(supply, exhaust);
+    double n =
+        dew_plant_ntu(DEW_COUNTERFLOW, sensible * supply / least, least / most);
+
+    if (c->passes_water)
+        return 0.0;
+    return n <= most_units ? n * least / supply : most_units;
+}
+
 void dew_plant_core_at(const struct dew_core *core, double supply,
                        double exhaust, struct dew_core_state *out)
 {
-    struct dew_core_state s = {NAN, NAN, NAN, NAN, NAN, NAN, 0};
+    struct dew_core_state s = {NAN, NAN, NAN, NAN, NAN, NAN, NAN, 0};
     const double slack = 1e-9; /* of a flow, for rounding */
 
     if (supply > 0.0 && exhaust > 0.0) {
@@ -284,6 +298,7 @@ void dew_plant_core_at(const struct dew_core *core, double supply,
                                      : 0.0;
         s.fresh = supply * (1.0 - core->eatr);
         s.ntu = units_at(core, supply, exhaust);
+        s.condensing = condensing(core, s.sensible, supply, exhaust);
         s.watts = core->watts * pow(q / core->flow, core->watts_power);
         exhaust_w = (1.0 - core->supply_share) * s.watts;
         s.heat = core->supply_share * s.watts +

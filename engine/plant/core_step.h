@@ -4,12 +4,14 @@
  * loop.  Contract in core.h.  Private to engine/.
  *
  * Two exchangers in series.  In the dry one the house air cools to its dew
- * point d; its capacity is v = 1 + 1860 w / 1006 times the supply's, and its
- * units are its rise over its mean gap.  From there, at a gap g, it follows
- * saturation with r times the supply's capacity (the mean over that part),
- * and the gap widens as exp(n k), k = 1 - 1/r, n the wet part's units:
+ * point d; its capacity is v = ratio (1 + 1860 w / 1006) times the supply's,
+ * and its units are the supply's rise over the mean gap, logarithmic to 0.1 %
+ * by two parts of the geometric and one of the plain mean.  From there, at a
+ * gap g, it follows saturation with r times the supply's capacity (the mean
+ * over that part), and the gap widens as exp(n k), k = 1 - 1/r, n the wet
+ * part's units:
  *
- *     n = N - v (T3 - d) / (g - (v - 1) (T3 - d) / 2)
+ *     n = N - v (T3 - d) / mean(g, g - (v - 1) (T3 - d))
  *     d - T1 = g (1 + (exp(n k) - 1) / k)
  *     T4 = T1 + g exp(n k)
  *
@@ -17,6 +19,8 @@
  */
 #ifndef DEW_PLANT_CORE_STEP_H
 #define DEW_PLANT_CORE_STEP_H
+
+#include <math.h>
 
 #include "air/poly.h"
 #include "dew/air.h"
@@ -40,13 +44,30 @@ struct dew__core_turn {
  * and less, half of what the gap changes there.
  */
 struct dew__core_fixed {
-    double units, t_out, p, w, d, dew_up, heat, rise, less;
+    double units, ratio, t_out, p, w, d, dew_up, heat, rise, less;
 };
+
+/* Mean gap of the dry part and its slope in g. */
+struct dew__core_gap {
+    double mean, slope;
+};
+
+static DEW__INLINE struct dew__core_gap dew__core_gap(double g, double less)
+{
+    double other = g - 2.0 * less, root;
+    struct dew__core_gap m;
+
+    other = other > 1e-4 ? other : 1e-4; /* K */
+    root = sqrt(g * other);
+    m.mean = (2.0 * root + 0.5 * (g + other)) / 3.0;
+    m.slope = ((g + other) / root + 1.0) / 3.0;
+    return m;
+}
 
 static DEW__INLINE double dew__core_wet_units(const struct dew__core_fixed *c,
                                               double g)
 {
-    double n = c->units - c->rise / (g - c->less);
+    double n = c->units - c->rise / dew__core_gap(g, c->less).mean;
 
     return n > 0.0 ? n : 0.0;
 }
@@ -56,15 +77,17 @@ static DEW__INLINE struct dew__core_turn dew__core_turn(
 {
     const double small = 1e-6; /* of k: below it (exp(n k) - 1) / k is n */
     const double least = 1e-3; /* K, of a gap */
-    double n = dew__core_wet_units(c, x.g), mean = x.g - c->less;
+    double n = dew__core_wet_units(c, x.g);
     double grown = dew__poly_exp2(1.4426950408889634 * n * x.k);
-    double k = x.k > small ? x.k : 1.0;
-    double length = x.k > small ? (grown - 1.0) / k : n;
-    double slope = 1.0 + length + grown * c->rise * x.g / (mean * mean);
-    double w4, per_k;
+    int bent = x.k > small || x.k < -small;
+    double length = bent ? (grown - 1.0) / (bent ? x.k : 1.0) : n;
+    struct dew__core_gap m = dew__core_gap(x.g, c->less);
+    double slope =
+        1.0 + length + grown * c->rise * x.g * m.slope / (m.mean * m.mean);
+    double floor = c->less > 0.0 ? 2.0 * c->less : 0.0, w4, per_k;
 
     x.g = x.g - (x.g * (1.0 + length) - c->dew_up) / slope;
-    x.g = x.g > c->less + least ? x.g : c->less + least;
+    x.g = x.g > floor + least ? x.g : floor + least;
     n = dew__core_wet_units(c, x.g);
     x.t4 = c->t_out + x.g * dew__poly_exp2(1.4426950408889634 * n * x.k);
     x.t4 = x.t4 < c->d - 0.01 ? x.t4 : c->d - 0.01; /* K; keeps r defined */
@@ -72,33 +95,45 @@ static DEW__INLINE struct dew__core_turn dew__core_turn(
     per_k = (c->heat - 1006.0 * x.t4 - w4 * (2501e3 + 1860.0 * x.t4) -
              (c->w - w4) * 4186.0 * x.t4) /
             (c->d - x.t4);
-    x.k = 1.0 - 1006.0 / per_k;
+    x.k = 1.0 - 1006.0 / (c->ratio * per_k);
     return x;
 }
 
-/* d, the dew point of w, is the caller's: the march has it at hand. */
-static DEW__INLINE struct dew_core_wet dew__core_wet(double units, double t_out,
-                                                     double t_in, double w,
-                                                     double d, double p)
+/* Counterflow on the supply's capacity, the other's v times it. */
+static DEW__INLINE double dew__core_dry(double units, double v)
+{
+    double z = units * (1.0 - 1.0 / v);
+    double e = dew__poly_exp2(-1.4426950408889634 * z);
+    int near = z > -1e-4 && z < 1e-4;
+    double mean = near ? 1.0 - 0.5 * z : (1.0 - e) / (near ? 1.0 : z);
+
+    return units * mean / (units * mean + e);
+}
+
+/* d, the dew point of the house air, is the caller's: the march has it. */
+static DEW__INLINE struct dew_core_wet dew__core_wet(
+    const struct dew_core_meeting *a, double d)
 {
     struct dew_core_wet o;
-    double v = 1.0 + 1860.0 / 1006.0 * w, n, w4, heat;
-    struct dew__core_fixed c = {
-        .units = units, .t_out = t_out, .p = p, .w = w, .d = d};
+    double v = a->ratio * (1.0 + 1860.0 / 1006.0 * a->w), w4, heat;
+    struct dew__core_fixed c = {.units = a->ntu,
+                                .ratio = a->ratio,
+                                .t_out = a->t_out,
+                                .p = a->p,
+                                .w = a->w,
+                                .d = d};
     struct dew__core_turn x;
     int wets;
 
-    /* dry: eps at C = 1 and its slope there, for C = 1/v near 1 */
-    n = units / (1.0 + units);
-    n = n + 0.5 * n * n * (1.0 - 1.0 / v);
-    o.t_exhaust = t_in - n * (t_in - t_out) / v;
+    o.dry = dew__core_dry(a->ntu, v);
+    o.t_exhaust = a->t_in - o.dry * (a->t_in - a->t_out) / v;
     wets = o.t_exhaust < d;
 
-    c.dew_up = d - t_out;
-    c.heat = 1006.0 * d + w * (2501e3 + 1860.0 * d);
-    c.rise = v * (t_in - d);
-    c.less = 0.5 * (v - 1.0) * (t_in - d);
-    x = (struct dew__core_turn){o.t_exhaust - t_out, 0.3, 0.0};
+    c.dew_up = d - a->t_out;
+    c.heat = 1006.0 * d + a->w * (2501e3 + 1860.0 * d);
+    c.rise = v * (a->t_in - d);
+    c.less = 0.5 * (v - 1.0) * (a->t_in - d);
+    x = (struct dew__core_turn){o.t_exhaust - a->t_out, 0.3, 0.0};
     x = dew__core_turn(&c, x);
     x = dew__core_turn(&c, x);
     x = dew__core_turn(&c, x);
@@ -106,12 +141,13 @@ static DEW__INLINE struct dew_core_wet dew__core_wet(double units, double t_out,
     x = dew__core_turn(&c, x);
     x = dew__core_turn(&c, x);
 
-    w4 = dew__core_w_sat(x.t4, p);
-    w4 = wets && w4 < w ? w4 : w;
-    heat = c.heat - 1006.0 * x.t4 - w4 * (2501e3 + 1860.0 * x.t4) -
-           (w - w4) * 4186.0 * x.t4 + 1006.0 * c.rise;
-    o.water = w - w4;
-    o.sensible = wets ? heat / 1006.0 / (t_in - t_out) : n;
+    w4 = dew__core_w_sat(x.t4, a->p);
+    w4 = wets && w4 < a->w ? w4 : a->w;
+    heat = a->ratio * (c.heat - 1006.0 * x.t4 - w4 * (2501e3 + 1860.0 * x.t4) -
+                       (a->w - w4) * 4186.0 * x.t4) +
+           1006.0 * c.rise;
+    o.water = a->w - w4;
+    o.sensible = wets ? heat / 1006.0 / (a->t_in - a->t_out) : o.dry;
     o.t_exhaust = wets ? x.t4 : o.t_exhaust;
     return o;
 }

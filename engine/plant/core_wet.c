@@ -4,14 +4,20 @@
 
 #include "plant/core_step.h"
 
-void dew_plant_core_wet(double ntu, double t_out, double t_in, double w_in,
-                        double p, struct dew_core_wet *out)
+static int within(double x, double low, double high)
 {
-    int sound = ntu > 0.0 && ntu <= 20.0 && t_out >= -60.0 && t_in <= 40.0 &&
-                t_in >= 0.0 && t_out < t_in && w_in >= 0.0 && p >= 50e3 &&
-                p <= 110e3;
-    double dew = w_in > 0.0 ? dew_air_dew(w_in, p) : -100.0;
+    return x >= low && x <= high;
+}
 
-    *out = sound ? dew__core_wet(ntu, t_out, t_in, w_in, dew, p)
-                 : (struct dew_core_wet){NAN, NAN, NAN};
+void dew_plant_core_wet(const struct dew_core_meeting *meeting,
+                        struct dew_core_wet *out)
+{
+    const struct dew_core_meeting *m = meeting;
+    int sound = m->ntu > 0.0 && m->ntu <= 20.0 && within(m->ratio, 0.5, 2.0) &&
+                within(m->t_in, 0.0, 40.0) && m->t_out >= -60.0 &&
+                m->t_out < m->t_in && m->w >= 0.0 && within(m->p, 50e3, 110e3);
+    double dew = m->w > 0.0 ? dew_air_dew(m->w, m->p) : -100.0;
+
+    *out = sound ? dew__core_wet(m, dew)
+                 : (struct dew_core_wet){NAN, NAN, NAN, NAN};
 }

@@ -207,6 +207,7 @@ static struct dew_path core_path(const struct dew__making *m,
     dew_plant_core_at(core, gross, stale, &at);
     p.sensible = at.sensible;
     p.latent = at.latent;
+    p.condensing = at.condensing;
     p.fresh = at.fresh * (1 - SI(v, ducts_short_circuit));
     p.at_coil = p.fresh * past_coil(v);
     p.fan_w = GIVEN(v, ventilator_power) ? s->watts : at.watts;

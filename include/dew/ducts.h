@@ -34,6 +34,8 @@ struct dew_path {
     double fan_w;     /* W      ventilator's fans                            */
     double fan_heat;  /* W      part of fan_w that warms the supply air      */
     double preheat_w; /* W/K    of preheating; 0 = none                      */
+    double condensing; /* -     of dew_plant_core_at, at supply and exhaust: a
+                                core whose warm side may condense; 0 = none  */
 };
 
 /*

@@ -41,8 +41,9 @@ void core(struct lanes *l)
 {
 #pragma omp simd
     for (int i = 0; i < 16; i++) {
-        struct dew_core_wet o = dew__core_wet(l->a[i], l->b[i], l->c[i],
-                                              l->d[i], l->e[i], l->f[i]);
+        struct dew_core_meeting m = {l->a[i], l->b[i], l->c[i],
+                                     l->d[i], l->e[i], 98400.0};
+        struct dew_core_wet o = dew__core_wet(&m, l->f[i]);
         l->x[i] = o.sensible;
         l->y[i] = o.water;
     }
