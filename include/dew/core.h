@@ -185,7 +185,7 @@ struct dew_core_wet {
  *            capacity is its mean change of enthalpy per degree over the dry
  *            part and over the wet part apart.
  * Accuracy   against 2000 slices: 0.004 on effectiveness, 1.5 % on the water
- *            on equal flows; at a ratio of 1.4 0.006 and 3 %, at 0.7 0.016
+ *            on equal flows; at a ratio of 1.4 0.006 and 3 %, at 0.7 0.017
  *            and 3 %, the worst in a core of 6 units at -24 degC and 58 %.
  *            Where the exhaust air would end below 0 degC the water is what
  *            frost would hold; the heat of freezing is left out.

@@ -98,7 +98,7 @@ struct flows {
 
 static const struct flows flow_rows[] = {
     {"slices, equal flows", 1.0, 0.004, 0.015},
-    {"slices, exhaust 0.7 of supply", 0.7, 0.016, 0.03},
+    {"slices, exhaust 0.7 of supply", 0.7, 0.017, 0.03},
     {"slices, exhaust 1.4 of supply", 1.4, 0.006, 0.03},
 };
 
