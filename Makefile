@@ -11,6 +11,7 @@
 #   make fuzz       each reader under libFuzzer, FUZZ_TIME=60 seconds each
 #   make bench      speed and accuracy, as ratios
 #   make study      the long studies
+#   make first-results   docs/first-results.md anew, from the data
 #   make format     clang-format in place
 #   make install uninstall    [PREFIX=/usr/local] [DESTDIR=]
 #   make clean help
@@ -35,6 +36,7 @@ NEED_clang := clang libclang-rt-14-dev
 GOALS := $(or $(MAKECMDGOALS),all)
 NEED  := $(NEED_all) \
   $(if $(filter check coverage bench study,$(GOALS)),$(NEED_check)) \
+  $(if $(filter first-results,$(GOALS)),python3) \
   $(if $(filter lint tidy format format-check,$(GOALS)),$(NEED_lint)) \
   $(if $(filter clang%,$(CC))$(filter fuzz,$(GOALS)),$(NEED_clang))
 
@@ -120,7 +122,7 @@ STUDIES   := $(STUDY_SRC:%.c=$B/%)
 .SECONDARY:
 .PHONY: all deps demo check lint floors refs banned size spdx names umbrella \
         exports statics format format-check tidy coverage fuzz fuzzers bench \
-        study weather-years install uninstall clean help
+        study weather-years first-results install uninstall clean help
 
 MAN := $B/dewledger.1 $B/dewledger-scenario.5
 all: $B/libdew.a $B/libdew.so.$(SOVERSION) $B/dewledger $(MAN)
@@ -228,6 +230,11 @@ bench: $(BENCHES)
 	@for b in $(BENCHES); do $$b || exit 1; done
 study: all $(STUDIES)
 	@for s in $(STUDIES); do $$s || exit 1; done
+
+first-results: $B/dewledger
+	@python3 tests/study/first_results.py $B/dewledger \
+	  "$${DEW_DATA:-../shared/data}" >docs/first-results.md.part
+	@mv docs/first-results.md.part docs/first-results.md
 
 # ---- the made years that come along ------------------------------------------
 weather-years: $B/dewledger
