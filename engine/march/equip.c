@@ -134,8 +134,10 @@ static void equip_blowers(const struct dew_march *m, struct dew__hour *h)
         m->c.plant.heater.by_air ? d->blower_full - d->blower_idle : 0.0;
 }
 
+/* duty of the last prediction: a machine that cycles needs more for its
+   water, by 0.90 + 0.10 duty, and what it needs warms the room. */
 static void equip_humidity(const struct dew_march *m, struct dew__hour *h,
-                           const struct dew_state *at)
+                           const struct dew_state *at, double duty)
 {
     const struct dew_dryer *dryer = &m->c.plant.dryer;
     struct dew_dryer_work work = {0};
@@ -147,7 +149,8 @@ static void equip_humidity(const struct dew_march *m, struct dew__hour *h,
         dew_plant_dryer_at(dryer, in.t, in.w, h->now.mid.p, &work);
     }
     h->now.drive.dry_rate = work.rate * dryer->drained;
-    h->now.drive.dry_power = work.power * dryer->drained;
+    h->now.drive.dry_power =
+        work.power * dryer->drained / dew_plant_dryer_part_load(duty);
     h->now.drive.wet_rate = m->c.plant.humidifier.rate;
 }
 
@@ -182,7 +185,7 @@ void dew__equip(const struct dew_march *m, struct dew__hour *h,
         h->now.drive.putback += h->wet[k].put_back / h->dt;
     }
     equip_blowers(m, h);
-    equip_humidity(m, h, at);
+    equip_humidity(m, h, at, dew__clamp01(duty->dry));
     overcool(m, h, at);
 }
 

@@ -78,6 +78,13 @@ static void add_duty(struct dew_duty *sum, const struct dew_duty *in)
     sum->window += in->window;
 }
 
+/* The air that a dehumidifier ran in. */
+static void add_dryer(struct dew_tally *t, const struct dew_result *in)
+{
+    t->dryer_t += in->duty.dehumidify * in->t;
+    t->dryer_rh += in->duty.dehumidify * in->rh;
+}
+
 void dew_tally_add(struct dew_tally *tally, const struct dew_limits *limits,
                    double required, const struct dew_date *date,
                    const struct dew_result *in)
@@ -86,6 +93,7 @@ void dew_tally_add(struct dew_tally *tally, const struct dew_limits *limits,
     add_air(tally, required, in);
     add_books(tally, in);
     add_duty(&tally->duty, &in->duty);
+    add_dryer(tally, in);
     for (int s = 0; s < DEW_SURFACES; s++) {
         tally->sweat[s] += in->sweat[s];
         tally->surface_80[s] += in->surface_rh[s] > 0.8;

@@ -83,11 +83,34 @@ static const char *humidistats_apart(const struct dew_value *v,
                                      enum dew__key *key)
 {
     *key = KEY_humidifier_set;
-    return GIVEN(v, humidifier_rate) && GIVEN(v, dehumidifier_rate) &&
+    return GIVEN(v, humidifier_rate) &&
+                   (GIVEN(v, dehumidifier_rate) ||
+                    GIVEN(v, dehumidifier_observed)) &&
                    SI(v, humidifier_set) + SI(v, humidifier_band) / 2 >
                        SI(v, dehumidifier_set) - SI(v, dehumidifier_band) / 2
                ? "overlaps dehumidifier.set with its band: each would feed the "
                  "other"
+               : NULL;
+}
+
+static const char *one_dryer(const struct dew_value *v, enum dew__key *key)
+{
+    *key = KEY_dehumidifier_observed;
+    return GIVEN(v, dehumidifier_rate) && GIVEN(v, dehumidifier_observed)
+               ? "stands beside dehumidifier.rate: keep one or the other"
+               : NULL;
+}
+
+static const char *seen_is_observed(const struct dew_value *v,
+                                    enum dew__key *key)
+{
+    *key = GIVEN(v, dehumidifier_observed_humidity)
+               ? KEY_dehumidifier_observed_humidity
+               : KEY_dehumidifier_observed_temperature;
+    return !GIVEN(v, dehumidifier_observed) &&
+                   (GIVEN(v, dehumidifier_observed_humidity) ||
+                    GIVEN(v, dehumidifier_observed_temperature))
+               ? "is where dehumidifier.observed was seen: give that too"
                : NULL;
 }
 
@@ -190,7 +213,8 @@ static rule_of *const rules[] = {
     one_weather,       rooms_have_height, constant_has_flow, heat_below_cool,
     dry_below_humid,   airing_rises,      humidistats_apart, core_has_figures,
     core_has_moisture, heat_core_is_dry,  one_sheet,         sensible_has_core,
-    tie_has_handler,   second_counts,     third_counts,
+    tie_has_handler,   second_counts,     third_counts,      one_dryer,
+    seen_is_observed,
 };
 enum { RULES = sizeof rules / sizeof rules[0] };
 

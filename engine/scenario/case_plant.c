@@ -188,6 +188,20 @@ static void make_frost(const struct dew__making *m)
 
 /* ---- dryers ------------------------------------------------------------------ */
 
+/* What its owner sees in a day in which it ran only a share of the time. */
+static void seen(const struct dew_value *v, struct dew_dryer_label *label)
+{
+    double running = SI(v, dehumidifier_running);
+
+    label->rating_t = label->t;
+    label->rating_rh = label->rh;
+    label->rate = SI(v, dehumidifier_observed) / (running > 0 ? running : 1);
+    label->t =
+        SI_OR(v, dehumidifier_observed_temperature, SI(v, temperature_cool));
+    label->rh =
+        SI_OR(v, dehumidifier_observed_humidity, SI(v, dehumidifier_set));
+}
+
 static enum dew_status make_dryer(const struct dew__making *m)
 {
     /* degC, 65, 80 and 73 degF, all at 60 % [DOE-DH] */
@@ -196,15 +210,20 @@ static enum dew_status make_dryer(const struct dew__making *m)
     struct dew_dryer *d = &m->c->plant.dryer;
     struct dew_dryer_label label = {
         .rate = SI(v, dehumidifier_rate),
-        .factor = SI(v, dehumidifier_factor),
-        .watts = NAN,
+        .factor =
+            GIVEN(v, dehumidifier_power) ? NAN : SI(v, dehumidifier_factor),
+        .watts = SI_OR(v, dehumidifier_power, NAN),
         .t = rating_t[WORD(v, dehumidifier_rating)],
         .rh = 0.60,
         .rating_t = NAN,
         .rating_rh = NAN,
     };
 
-    if (!GIVEN(v, dehumidifier_rate) || label.rate <= 0)
+    if (GIVEN(v, dehumidifier_observed))
+        seen(v, &label);
+    else if (!GIVEN(v, dehumidifier_rate))
+        return DEW_OK;
+    if (!(label.rate > 0))
         return DEW_OK;
     d->set = SI(v, dehumidifier_set);
     d->band = SI(v, dehumidifier_band);

@@ -73,8 +73,12 @@ K(control, bypass_indoor, NUMBER, TEMPERATURE, 10, 40, "free cooling", "", NULL,
 
 /* ---- dehumidifier ---- */
 K(dehumidifier, rate, NUMBER, WATER_RATE, 0, 2e-3, "one household's machine", "", NULL, NULL, "water it removes at its rating point")
+K(dehumidifier, observed, NUMBER, WATER_RATE, 0, 2e-3, "one household's machine", "", NULL, NULL, "water that an existing machine is seen to fill its bucket with; used instead of rate")
+K(dehumidifier, observed_temperature, NUMBER, TEMPERATURE, 15, 32, "the published fit ends there [NREL-52791]", "=as temperature.cool", NULL, NULL, "room temperature while that was seen")
+K(dehumidifier, observed_humidity, NUMBER, PURE, 0.3, 0.9, "the published fit ends there [NREL-52791]", "=as set", NULL, NULL, "relative humidity while that was seen")
 K(dehumidifier, rating, WORD, PURE, 0, 0, NULL, "portable_65F", "[DOE-DH] labels since 2019", NULL, "rating point of its label: 65 degF and 60 %, 80 degF and 60 %, 73 degF and 60 %", .words = "portable_65F|old_80F|ducted_73F")
 K(dehumidifier, factor, NUMBER, WATER_PER_ENERGY, 1e-7, 3e-6, "machines on the market", "1.6 L/kWh", "[DOE-DH] least for 25 to 50 pints/day", NULL, "water removed per electricity at its rating point")
+K(dehumidifier, power, NUMBER, POWER, 20, 3000, "one household's machine", "", NULL, NULL, "electricity at its rating point, or where its water was seen; used instead of factor")
 K(dehumidifier, set, NUMBER, PURE, 0.2, 0.9, "a relative humidity", "50 %", "common practice, no source", NULL, "relative humidity it is set to")
 K(dehumidifier, band, NUMBER, PURE, 0.001, 0.3, "a relative humidity", "4 %", "our own: no humidistat is sharper", NULL, "band over which it comes in")
 K(dehumidifier, fresh_air, NUMBER, FLOW, 0, 0.3, "one household's machine", "0 cfm", "not a ventilating one", NULL, "outdoor air it draws through itself")

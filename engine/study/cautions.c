@@ -205,6 +205,19 @@ static int exhausts(const struct dew_question *q, size_t i)
     return 0;
 }
 
+/* A humidistat within half its band of a limit lets the hours swing past it. */
+static int set_near_limit(const struct dew_question *q, size_t i)
+{
+    const struct dew_plant *p = &q->choices[i].c->plant;
+    const struct dew_limits *limits = &q->choices[i].c->limits;
+    double dry = p->dryer.set + 0.5 * p->dryer.band;
+    double wet = p->humidifier.set - 0.5 * p->humidifier.band;
+    const double slip = 1e-9; /* of RH, for rounding */
+
+    return (p->dryer.rate > 0 && dry > limits->too_humid + slip) ||
+           (p->humidifier.rate > 0 && wet < limits->too_dry - slip);
+}
+
 /* Labels: [BPI-1200] [EPA-IAQ] [EPA-MOULD] [EPA-RADON] [NREL-SWS] [PNNL-BASC],
    what is taken from them is from memory. */
 
@@ -330,6 +343,10 @@ static const struct row {
 {DEW_CHECK, OPTION, 1, "makeup_air", exhausts, "common practice, no source",
  "A hood, bath fan or dryer needs as much air in as it blows out. In a tight house plan "
  "make-up air for large ones. The pressure beside this is computed, never a clearance."},
+{DEW_CHECK, OPTION, 0, "humidistat_near_limit", set_near_limit, "limit of the model",
+ "A dehumidifier or humidifier is set within half its band of a limit, or beyond it: it "
+ "comes in only when the limit is passed, and hours past it are its setting's and not "
+ "its size's. Set it further off."},
 {DEW_NOTE, OPTION, 0, "interlock", blower_wired, "common practice, no source",
  "Wiring a blower interlock: power off at the breaker, low voltage only by the maker's "
  "diagram, anything else by a licensed electrician."},

@@ -232,6 +232,7 @@ struct dew_tally {
     struct dew_energy energy;     /* J   */
     struct dew_duty duty;         /* h   */
     double coil_drained, core_drained, wiped; /* kg */
+    double dryer_t, dryer_rh; /* degC x h, h   sums over its running        */
 };
 
 /*

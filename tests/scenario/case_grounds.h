@@ -26,7 +26,8 @@ static const char *const grounds[] = {
     BASE "heating: {kind: gas}\ncooling: {capacity: 3 ton}\n"
          "temperature: {given: 21 degC}\n"
          "house: {infiltration: constant, constant_leakage: 20 cfm}\n"
-         "humidifier: {rate: 1 L/h}\n",
+         "humidifier: {rate: 1 L/h}\n"
+         "dehumidifier: {observed: 2 gal/day}\n",
     BASE "heating: {kind: gas}\nventilator: {core: heat_plate, ratings: "
          "[{flow: 64 cfm, sre: 0.7, power: 40 W}]}\n"
          "house: {infiltration: basic}\n",

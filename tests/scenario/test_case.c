@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "dew/air.h"
+#include "dew/dryer.h"
 #include "dew/made.h"
 #include "dew/scenario.h"
 #include "scenario/case_grounds.h"
@@ -302,6 +303,31 @@ static void further_handlers_fall_back_on_the_first(void **state)
     assert_near(c.plant.handlers[0].air, 1200 * cfm, 1e-3);
 }
 
+/* Two gallons a day seen at 22.7 degC and 55 % by a machine that ran a third
+   of the day, 530 W: the label comes back by the published fit. */
+static void an_existing_dehumidifier_is_known_by_its_bucket(void **state)
+{
+    struct dew_case c = case_of(
+        BASE "dehumidifier: {observed: 2 gal/day, observed_temperature: "
+             "22.7 degC, observed_humidity: 55 %, power: 530 W, "
+             "running: 40 %, rating: old_80F}\n");
+    const struct dew_dryer *d = &c.plant.dryer;
+    struct dew_dryer_work o;
+    double day = 2 * 3.785411784;
+
+    (void)state;
+    dew_plant_dryer_at(d, 22.7, dew_air_w(22.7, 0.55, 101325), 101325, &o);
+    assert_near(o.rate * 86400 * d->drained, day, 1e-3 * day);
+    assert_near(o.power, 530, 0.5);
+    assert_near(d->rating_t, 26.667, 1e-9);
+    assert_true(d->rate > o.rate);
+    /* seen at the set point when nothing is said of it */
+    c = case_of(BASE "dehumidifier: {observed: 2 gal/day, set: 47 %}\n"
+                     "temperature: {cool: 23.4 degC}\n");
+    dew_plant_dryer_at(d, 23.4, dew_air_w(23.4, 0.47, 101325), 101325, &o);
+    assert_near(o.rate * 86400, day, 1e-3 * day);
+}
+
 /* ---- changes and plain inputs ---------------------------------------------- */
 
 static void a_change_takes_the_place_of_a_figure(void **state)
@@ -547,7 +573,7 @@ static void a_made_year_marches_on_every_option(void **state)
 
 int main(void)
 {
-    struct CMUnitTest tests[400] = {
+    struct CMUnitTest tests[500] = {
         cmocka_unit_test(the_envelope_is_what_the_keys_say),
         cmocka_unit_test(the_four_forms_of_airtightness_agree),
         cmocka_unit_test(a_constant_leak_is_a_flow_or_air_changes),
@@ -558,6 +584,7 @@ int main(void)
         cmocka_unit_test(a_core_gives_what_its_figures_say),
         cmocka_unit_test(fans_alone_are_one_sided),
         cmocka_unit_test(exhaust_only_defrost_draws_and_does_not_supply),
+        cmocka_unit_test(an_existing_dehumidifier_is_known_by_its_bucket),
         cmocka_unit_test(a_rating_row_is_taken_to_the_core),
         cmocka_unit_test(local_exhausts_fill_their_hours_and_no_more),
         cmocka_unit_test(further_handlers_fall_back_on_the_first),
@@ -565,7 +592,7 @@ int main(void)
         cmocka_unit_test(prices_costs_safety_and_facts_are_handed_on),
         cmocka_unit_test(a_made_year_marches_on_every_option),
     };
-    size_t n = 16, count;
+    size_t n = 17, count;
     const struct dew_field *f = dew_scenario_fields(&count);
 
     for (size_t i = 0; i < count && n < COUNT_OF(tests); i++)

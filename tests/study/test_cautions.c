@@ -208,6 +208,28 @@ static void more_than_room_is_counted_not_written(void **state)
     assert_string_equal(two[1].key, list[1].key);
 }
 
+static void a_humidistat_keeps_half_its_band_from_a_limit(void **state)
+{
+    (void)state;
+    answered(1);
+    s.cases[0].limits = (struct dew_limits){0.60, 0.30};
+    s.cases[0].plant.dryer =
+        (struct dew_dryer){.rate = 2e-4, .set = 0.58, .band = 0.04};
+    ask();
+    assert_null(find("humidistat_near_limit"));
+    s.cases[0].plant.dryer.set = 0.585;
+    ask();
+    assert_int_equal(find("humidistat_near_limit")->level, DEW_CHECK);
+    s.cases[0].plant.dryer.set = 0.50;
+    s.cases[0].plant.humidifier =
+        (struct dew_humidifier){.rate = 2e-4, .set = 0.32, .band = 0.04};
+    ask();
+    assert_null(find("humidistat_near_limit"));
+    s.cases[0].plant.humidifier.set = 0.31;
+    ask();
+    assert_non_null(find("humidistat_near_limit"));
+}
+
 int main(void)
 {
     struct CMUnitTest tests[40] = {
@@ -218,8 +240,9 @@ int main(void)
         cmocka_unit_test(a_house_of_unknown_age_may_be_new),
         cmocka_unit_test(stop_comes_first_and_note_last),
         cmocka_unit_test(more_than_room_is_counted_not_written),
+        cmocka_unit_test(a_humidistat_keeps_half_its_band_from_a_limit),
     };
-    size_t n = 7;
+    size_t n = 8;
 
     ADD_ROWS(tests, n, answer_rows, an_answer_not_given_counts);
     ADD_ROWS(tests, n, wanting_rows, good_news_must_be_confirmed);

@@ -1,0 +1,312 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Dehumidifier, humidifier and air handlers in the march. */
+#include "support/rows.h"
+
+#include "dew/dryer.h"
+#include "support/cases.h"
+
+static const double p0 = 101325.0;
+static const double latent = 2454480.0; /* J/kg, 20 degC [ASH-F1] */
+
+static struct dew_hour outdoors(double t, double rh)
+{
+    return (struct dew_hour){.t = t, .w = dew_air_w(t, rh, p0), .p = p0};
+}
+
+/* March hours of one weather; *sum has the last day's tally. */
+static struct dew_result run(const struct dew_case *c,
+                             const struct dew_hour *out, int hours,
+                             struct dew_tally *sum)
+{
+    struct dew_march *m;
+    struct dew_result r = {0};
+    struct dew_error err = {0};
+
+    assert_int_equal(dew_march_open(&m, c, out, &err), DEW_OK);
+    for (int h = 0; h < hours; h++) {
+        struct dew_date date = date_of(h);
+
+        if (dew_march_step(m, out, &date, &r, &err) != DEW_OK)
+            fail_msg("hour %d: %s", err.hour, err.text);
+        if (sum != NULL && h >= hours - 24)
+            dew_tally_add(sum, &c->limits, 0.0, &date, &r);
+    }
+    dew_march_close(m);
+    return r;
+}
+
+static struct dew_dryer fifty_pints(double set)
+{
+    return (struct dew_dryer){.rate = 50.0 * 0.473176473 / 86400.0,
+                              .factor = 1.7 / 3.6e6,
+                              .rating_t = 18.333,
+                              .rating_rh = 0.6,
+                              .set = set,
+                              .band = 0.04,
+                              .drained = 1.0};
+}
+
+/* ---- dehumidifier ------------------------------------------------------- */
+
+/* Nothing leaves but the water in the bucket: the box warms by the power and
+   the heat of condensation. */
+static void a_sealed_box_warms_by_power_and_latent_heat(void **state)
+{
+    struct dew_case c = bare_case(310.0, 21.0);
+    struct dew_hour out = outdoors(21.0, 0.5);
+    struct dew_state a = {0};
+    double power = 0.0, water = 0.0, gained, air;
+    struct dew_march *m;
+    struct dew_result r;
+
+    (void)state;
+    c.house.comfort.given = 0;
+    c.house.water[DEW_SOURCE_other].per_day = 11.0;
+    c.plant.dryer = fifty_pints(0.47);
+    assert_int_equal(dew_march_open(&m, &c, &out, NULL), DEW_OK);
+    for (int h = 0; h < 60; h++) {
+        struct dew_date date = date_of(h);
+
+        assert_int_equal(dew_march_step(m, &out, &date, &r, NULL), DEW_OK);
+        if (h == 0)
+            a = r.end;
+        power += h > 0 ? r.energy.dehumidifier : 0.0;
+        water += h > 0 ? -r.water.dehumidifier : 0.0;
+    }
+    dew_march_close(m);
+    gained = c.house.thermal.c_air * (r.end.t_air - a.t_air) +
+             c.house.thermal.c_mass * (r.end.t_mass - a.t_mass) +
+             (r.end.owed_q - a.owed_q); /* owed to the next step */
+    assert_near(gained, power + latent * water, 1e-9 * gained);
+    assert_true(fabs(r.end.owed_q) < 2e-3 * gained);
+    assert_true(water > 20.0 && r.end.t_air - a.t_air > 3.0);
+    air = dew_air_density_run(p0) * 310.0;
+    assert_near(air * (r.end.w - a.w), 11.0 / 24.0 * 59.0 - water, 1e-9);
+}
+
+struct load {
+    const char *name;
+    double per_day;
+};
+
+static const struct load loads[] = {
+    {"dehumidifier at a fifth of its load", 3.1},
+    {"dehumidifier at half its load", 7.9},
+    {"dehumidifier short of its load", 60.0},
+};
+
+/* Energy for a kg: power / rate at the state, over 0.90 + 0.10 duty. */
+static void a_cycling_dehumidifier_needs_more_for_its_water(void **state)
+{
+    const struct load *row = *state;
+    struct dew_case c = bare_case(310.0, 22.3);
+    struct dew_hour out = outdoors(22.3, 0.3);
+    struct dew_dryer_work full;
+    struct dew_result r;
+    double duty;
+
+    c.house.water[DEW_SOURCE_other].per_day = row->per_day;
+    c.plant.dryer = fifty_pints(0.50);
+    r = run(&c, &out, 24 * 20, NULL);
+    dew_plant_dryer_at(&c.plant.dryer, 22.3, r.w, p0, &full);
+    duty = r.duty.dehumidify;
+    assert_near(-r.water.dehumidifier, full.rate * duty * 3600.0, 1e-6);
+    assert_near(r.energy.dehumidifier,
+                full.power * duty * 3600.0 / (0.90 + 0.10 * duty),
+                1e-4 * r.energy.dehumidifier);
+    /* what it uses is what warms the room */
+    assert_near(r.heat.drier,
+                r.energy.dehumidifier - latent * r.water.dehumidifier, 1.0);
+}
+
+static void the_air_it_ran_in_is_told(void **state)
+{
+    struct dew_case c = bare_case(310.0, 22.3);
+    struct dew_hour out = outdoors(22.3, 0.3);
+    struct dew_tally sum = {0};
+    struct dew_result r;
+
+    (void)state;
+    c.house.water[DEW_SOURCE_other].per_day = 7.9;
+    c.plant.dryer = fifty_pints(0.50);
+    r = run(&c, &out, 24 * 20, &sum);
+    assert_near(sum.dryer_t / sum.duty.dehumidify, 22.3, 1e-9);
+    assert_near(sum.dryer_rh / sum.duty.dehumidify, r.rh, 1e-6);
+}
+
+/* ---- air handlers ------------------------------------------------------- */
+
+/* A cooled house in the damp: gains by day and night, outdoor air by leaks. */
+static struct dew_case cooled(void)
+{
+    struct dew_case c = bare_case(420.0, 24.0);
+
+    c.house.comfort.given = 0;
+    all_day(c.house.comfort.heat, 15.0);
+    all_day(c.house.comfort.cool, 24.0);
+    c.house.thermal.h_em = 90.0;
+    c.house.thermal.h_w = 40.0;
+    c.house.people = (struct dew_people){.gains_w = 900.0};
+    all_day(c.house.people.gains_shape.weekday, 1.0 / 24.0);
+    all_day(c.house.people.gains_shape.weekend, 1.0 / 24.0);
+    c.house.leakage.constant = 0.03;
+    c.house.water[DEW_SOURCE_other].per_day = 9.0;
+    c.plant.handler_count = 1;
+    c.plant.handlers[0] = (struct dew_handler){.capacity = 9000.0,
+                                               .shr = 0.74,
+                                               .air = 0.48,
+                                               .cop = 3.9,
+                                               .blower_w = 380.0,
+                                               .blower_low = 0.5,
+                                               .blower_low_w = 95.0,
+                                               .cycling = 0.07,
+                                               .cycles_max = 3.0,
+                                               .hold_s = 1000.0,
+                                               .gamma = 1.5,
+                                               .residue = 0.05,
+                                               .low_stage = 1.0,
+                                               .turndown = 1.0,
+                                               .overcool_rh = 0.50};
+    c.steps_per_hour = 4;
+    return c;
+}
+
+static struct dew_tally day_of(const struct dew_case *c)
+{
+    struct dew_hour out = outdoors(29.0, 0.72);
+    struct dew_tally sum = {0};
+
+    run(c, &out, 24 * 25, &sum);
+    return sum;
+}
+
+/* Hours by ventilator, a third of each, 45 L/s in balance. */
+static void ventilate(struct dew_case *c)
+{
+    struct dew_path path = {
+        .supply = 0.045, .exhaust = 0.045, .fresh = 0.045, .sensible = 0.7};
+
+    set_path(c, DEW_VENT_ON, &path);
+    all_day(c->plant.control.on_weekday, 1.0 / 3.0);
+    all_day(c->plant.control.on_weekend, 1.0 / 3.0);
+}
+
+static void a_blower_over_a_wet_coil_puts_water_back(void **state)
+{
+    enum { MODES = 4 };
+    struct dew_case c = cooled();
+    struct dew_tally mode[MODES];
+
+    (void)state;
+    ventilate(&c);
+    c.plant.handlers[0].minutes = 0.6;
+    for (int i = 0; i < MODES; i++) {
+        c.plant.handlers[0].mode = (enum dew_blower_mode)i;
+        mode[i] = day_of(&c);
+    }
+    /* always on above interlocked a third of the time above heating and
+       cooling alone, in water put back and in the humidity it makes */
+    assert_true(mode[DEW_BLOWER_AUTO].water.putback > 0.0);
+    assert_true(mode[DEW_BLOWER_INTERLOCK].water.putback >
+                mode[DEW_BLOWER_AUTO].water.putback + 0.5);
+    assert_true(mode[DEW_BLOWER_ON].water.putback >
+                mode[DEW_BLOWER_INTERLOCK].water.putback + 0.5);
+    assert_true(mode[DEW_BLOWER_MINUTES].water.putback >
+                mode[DEW_BLOWER_AUTO].water.putback + 0.2);
+    assert_true(mode[DEW_BLOWER_INTERLOCK].rh_sum >
+                mode[DEW_BLOWER_AUTO].rh_sum);
+    assert_true(mode[DEW_BLOWER_ON].rh_sum > mode[DEW_BLOWER_INTERLOCK].rh_sum);
+    assert_true(mode[DEW_BLOWER_ON].energy.blower >
+                mode[DEW_BLOWER_INTERLOCK].energy.blower);
+    /* no more than went on the coil */
+    for (int i = 0; i < MODES; i++)
+        assert_true(mode[i].water.putback < -mode[i].water.coil);
+}
+
+/* A machine near its load stands still less, and so puts back less. */
+static void a_low_stage_dries_better_than_a_single_one(void **state)
+{
+    struct dew_case c = cooled();
+    struct dew_tally one, two, many;
+
+    (void)state;
+    c.plant.handlers[0].mode = DEW_BLOWER_ON;
+    one = day_of(&c);
+    c.plant.handlers[0].low_stage = 0.65;
+    two = day_of(&c);
+    c.plant.handlers[0].low_stage = 1.0;
+    c.plant.handlers[0].turndown = 0.3;
+    many = day_of(&c);
+    assert_true(two.rh_sum < one.rh_sum - 0.2);
+    assert_true(two.water.putback < one.water.putback);
+    assert_true(many.water.putback < two.water.putback);
+    assert_true(many.rh_sum < one.rh_sum - 0.2);
+}
+
+static void less_air_per_ton_is_drier(void **state)
+{
+    struct dew_case c = cooled();
+    struct dew_tally usual = day_of(&c), less;
+
+    (void)state; /* 300 cfm a ton is rated at a lower sensible share */
+    c.plant.handlers[0].air *= 0.75;
+    c.plant.handlers[0].shr = 0.68;
+    less = day_of(&c);
+    assert_true(less.rh_sum < usual.rh_sum - 0.2);
+}
+
+static void overcooling_dries_and_costs(void **state)
+{
+    struct dew_case c = cooled();
+    struct dew_tally usual = day_of(&c), colder;
+
+    (void)state;
+    assert_true(usual.rh_sum / 24.0 > 0.53);
+    c.plant.handlers[0].overcool = 1.2;
+    colder = day_of(&c);
+    assert_near(colder.t_sum / 24.0, 24.0 - 1.2, 0.05);
+    assert_true(colder.water.coil < usual.water.coil);
+    assert_true(colder.energy.cooling > usual.energy.cooling);
+    /* dry enough: the set point is left alone */
+    c.plant.handlers[0].overcool_rh = 0.80;
+    colder = day_of(&c);
+    assert_near(colder.t_sum / 24.0, 24.0, 1e-3);
+}
+
+/* Two alike at one duty, or one before the other: the leader stands still
+   less than either of two, so that its coil keeps more of its water. */
+static void two_handlers_even_or_one_first(void **state)
+{
+    struct dew_case c = cooled();
+    struct dew_tally even, lead;
+
+    (void)state;
+    c.plant.handler_count = 2;
+    c.plant.handlers[0].capacity *= 0.5;
+    c.plant.handlers[0].air *= 0.5;
+    c.plant.handlers[0].mode = DEW_BLOWER_ON;
+    c.plant.handlers[1] = c.plant.handlers[0];
+    even = day_of(&c);
+    c.plant.lead_lag = 1;
+    lead = day_of(&c);
+    assert_near(even.t_sum, lead.t_sum, 1e-6);
+    assert_true(lead.water.putback < even.water.putback - 0.1);
+    assert_true(lead.rh_sum < even.rh_sum - 0.05);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[24] = {
+        cmocka_unit_test(a_sealed_box_warms_by_power_and_latent_heat),
+        cmocka_unit_test(the_air_it_ran_in_is_told),
+        cmocka_unit_test(a_blower_over_a_wet_coil_puts_water_back),
+        cmocka_unit_test(a_low_stage_dries_better_than_a_single_one),
+        cmocka_unit_test(less_air_per_ton_is_drier),
+        cmocka_unit_test(overcooling_dries_and_costs),
+        cmocka_unit_test(two_handlers_even_or_one_first),
+    };
+    size_t n = 7;
+
+    ADD_ROWS(tests, n, loads, a_cycling_dehumidifier_needs_more_for_its_water);
+    return _cmocka_run_group_tests("march, equipment", tests, n, NULL, NULL);
+}
