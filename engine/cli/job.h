@@ -15,7 +15,7 @@ struct dew__job {
     struct dew_year *year;
     struct dew_outdoors outdoors;
     char scenario_hash[DEW_SHA256_TEXT];
-    char weather_hash[DEW_SHA256_TEXT]; /* "" for a made year              */
+    char weather_hash[DEW_SHA256_TEXT]; /* of its file; "" for a place     */
 };
 
 /*
@@ -25,6 +25,9 @@ struct dew__job {
  */
 int dew__job_open(struct dew__job *job, const char *path,
                   const struct dew__cli *c);
+
+/* The part of it that reads or makes the weather that job->scenario names. */
+int dew__job_weather(struct dew__job *job, const char *path);
 
 void dew__job_close(struct dew__job *job);
 

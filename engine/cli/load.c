@@ -16,7 +16,7 @@ static gzFile open_any(const char *path)
 }
 
 /* One byte more than is allowed, so that too long is seen. */
-static char *read_all(const char *path, size_t *length)
+char *dew__cli_text(const char *path, size_t *length)
 {
     char *text = malloc(MOST + 2);
     gzFile file;
@@ -48,7 +48,7 @@ int dew__cli_scenario(const char *path, const struct dew__cli *common,
     struct dew_faults faults = {list, ROOM, 0};
     struct dew_scenario_source from = {
         .name = path, .sets = common->sets, .set_count = common->set_count};
-    char *text = read_all(path, &from.length);
+    char *text = dew__cli_text(path, &from.length);
     enum dew_status status;
 
     *s = NULL;

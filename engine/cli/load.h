@@ -7,6 +7,12 @@
 #include "dew/scenario.h"
 
 /*
+ * The bytes of a file ("-" for stdin, gzipped or not), one more than 1 MiB at
+ * most, so that too long is seen; to be freed.  NULL: told on stderr.
+ */
+char *dew__cli_text(const char *path, size_t *length);
+
+/*
  * Read the scenario at path ("-" for stdin, gzipped or not), with --set laid
  * over it.  Every fault goes to stderr.  Returns DEW__DONE and gives *s to
  * the caller, or another exit code and NULL.

@@ -75,6 +75,27 @@ ends "an option that is not there" 1 run house.yaml --option nothing
 ends "a key that is not there" 1 run house.yaml --set house.nothing=3
 ends "a set that changes the house" 0 run house.yaml --set 'people.count=1'
 says "another result" sh -c '! cmp -s out first'
+
+# ---- the weather a scenario asks for -----------------------------------------
+here=$OLDPWD
+sed -n '2p;/^726580,/p' "$here/weather/climates.csv" >mine.csv
+ends "monthly figures of one's own" 0 run house.yaml \
+    --set weather.place=none --set weather.monthly=mine.csv --json
+sed '/"files"/,/^ "weather"/d; /"provenance"/d; /"inputs"/,$d' out >mine
+ends "the same place from the table" 0 run house.yaml \
+    --set weather.place=726580 --json
+sed '/"files"/,/^ "weather"/d; /"provenance"/d; /"inputs"/,$d' out >table
+says "are the same year" cmp mine table
+ends "another seed" 0 run house.yaml --set weather.place=726580 \
+    --set weather.seed=2 --json
+sed '/"files"/,/^ "weather"/d; /"provenance"/d; /"inputs"/,$d' out >seed
+says "is another year" sh -c '! cmp -s table seed'
+sed 's/place: 722020/place: atlantis/' house.yaml >nowhere.yaml
+ends "a place that is not there" 1 run nowhere.yaml
+says "is told where it stands" grep -qxF 'dewledger: nowhere.yaml:13:10: weather.place: no place in the table answers to "atlantis"' err
+sed 's/place: 722020/file: absent.csv/' house.yaml >nofile.yaml
+ends "a file that is not there" 1 run nofile.yaml
+says "is told where it stands" grep -qF 'dewledger: nofile.yaml:13:9: weather.file: absent.csv: No such file' err
 ends "no scenario" 2 run
 ends "two scenarios" 2 run house.yaml house.yaml
 ends "a file that is not there" 1 run absent.yaml

@@ -1,0 +1,139 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The weather that a scenario asks for: a place, a file, monthly figures. */
+#include <errno.h>
+#include <sha2.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "cli/job.h"
+#include "cli/load.h"
+#include "core/fail.h"
+#include "dew/climate.h"
+#include "dew/made.h"
+#include "dew/weather.h"
+
+enum { FAULTS = 50, PATH_ROOM = 4096 };
+
+static const char *name_of(const char *path)
+{
+    const char *slash = strrchr(path, '/');
+
+    return slash ? slash + 1 : path;
+}
+
+/* Beside the scenario first, else where the command was given. */
+static int beside(const char *scenario, const char *file, char *out)
+{
+    int folder = (int)(name_of(scenario) - scenario);
+    int length = snprintf(out, PATH_ROOM, "%.*s%s", file[0] == '/' ? 0 : folder,
+                          scenario, file);
+
+    if (length >= PATH_ROOM)
+        return 0;
+    if (access(out, R_OK) != 0)
+        length = snprintf(out, PATH_ROOM, "%s", file);
+    return length < PATH_ROOM;
+}
+
+/* An error to come is about this key, where the scenario or --set gave it. */
+static void about(const struct dew__job *job, const char *path, const char *key,
+                  struct dew_error *err)
+{
+    size_t count, i = 0;
+    const struct dew_field *f = dew_scenario_fields(&count);
+    const struct dew_origin *o;
+
+    while (i + 1 < count && strcmp(f[i].path, key) != 0)
+        i++;
+    o = &dew_scenario_base(job->scenario)[i].origin;
+    dew__at(err, o->by == DEW_BY_SET ? "--set" : path, o->line, o->column);
+    dew__in(err, key);
+}
+
+static int sum_of_file(struct dew__job *job, const char *path)
+{
+    if (SHA256File(path, job->weather_hash) == NULL)
+        return dew__cli_fail(DEW__BAD_INPUT, "%s: %s", path, strerror(errno));
+    return DEW__DONE;
+}
+
+static int of_file(struct dew__job *job, const char *path)
+{
+    const struct dew_weather_ask ask = DEW_WEATHER_ASK;
+    struct dew_error list[FAULTS] = {{0}};
+    struct dew_faults faults = {list, FAULTS, 0};
+    struct dew_weather_report report = {.rows = 0};
+
+    if (dew_weather_read(&job->year, path, &ask, &report, &faults) != DEW_OK)
+        return dew__cli_faults(&faults);
+    return sum_of_file(job, path);
+}
+
+static int make(struct dew__job *job, const struct dew_climate *place,
+                unsigned long seed)
+{
+    const struct dew_made how = {.seed = seed};
+    struct dew_error err = {0};
+
+    if (dew_made_open(place, &how, &job->year, &err) != DEW_OK)
+        return dew__cli_error(&err);
+    return DEW__DONE;
+}
+
+static int of_months(struct dew__job *job, const char *path, unsigned long seed)
+{
+    struct dew_error list[FAULTS] = {{0}};
+    struct dew_faults faults = {list, FAULTS, 0};
+    struct dew_climate place;
+    size_t length;
+    char *text = dew__cli_text(path, &length);
+    int code = DEW__DONE;
+
+    if (text == NULL)
+        return DEW__BAD_INPUT;
+    if (dew_climate_read(text, length, path, &place, &faults) != DEW_OK)
+        code = dew__cli_faults(&faults);
+    free(text);
+    if (code == DEW__DONE)
+        code = make(job, &place, seed);
+    return code == DEW__DONE ? sum_of_file(job, path) : code;
+}
+
+static int of_place(struct dew__job *job, const char *scenario,
+                    const struct dew_weather_request *ask)
+{
+    struct dew_error err = {0};
+    struct dew_climate place;
+
+    about(job, scenario, "weather.place", &err);
+    if (dew_climate_find(ask->place, &place, &err) != DEW_OK)
+        return dew__cli_error(&err);
+    return make(job, &place, ask->seed);
+}
+
+int dew__job_weather(struct dew__job *job, const char *path)
+{
+    const struct dew_weather_request ask = dew_scenario_weather(job->scenario);
+    const char *key = ask.file[0] != '\0' ? "weather.file" : "weather.monthly";
+    const char *file = ask.file[0] != '\0' ? ask.file : ask.monthly;
+    struct dew_error err = {0};
+    char found[PATH_ROOM];
+
+    if (file[0] == '\0')
+        return of_place(job, path, &ask);
+    about(job, path, key, &err);
+    if (!beside(path, file, found)) {
+        dew__fail(&err, DEW_ERANGE, "too long a path");
+        return dew__cli_error(&err);
+    }
+    if (access(found, R_OK) != 0) {
+        dew__fail(&err, DEW_EUNKNOWN,
+                  "%s: %s (looked for beside the scenario, "
+                  "then where the command was given)",
+                  file, strerror(errno));
+        return dew__cli_error(&err);
+    }
+    return ask.file[0] != '\0' ? of_file(job, found)
+                               : of_months(job, found, ask.seed);
+}
