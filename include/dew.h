@@ -25,6 +25,7 @@
 #include "dew/house.h"
 #include "dew/leakage.h"
 #include "dew/library.h"
+#include "dew/log.h"
 #include "dew/made.h"
 #include "dew/march.h"
 #include "dew/mould.h"

@@ -174,6 +174,7 @@ static const struct spelling {
     {DEW_IRRADIANCE, "w/sq m", "W/m2"},   {DEW_IRRADIANCE, "wh/m2", "W/m2"},
     {DEW_LENGTH, "m", "m"},               {DEW_LENGTH, "ft", "ft"},
     {DEW_LENGTH, "feet", "ft"},           {DEW_ANGLE, "deg", "deg"},
+    {DEW_CO2, "ppm", "ppm"},              {DEW_CO2, "co2ppm", "ppm"},
 };
 /* clang-format on */
 
@@ -221,6 +222,11 @@ static const struct pattern {
     enum dew__meaning meaning;
     const char *words;
 } patterns[] = {
+    {DEW__IS_ENTITY, "entity"},        {DEW__IS_ENTITY, "entity id"},
+    {DEW__IS_STATE, "state"},          {DEW__IS_UNIT, "unit"},
+    {DEW__IS_UNIT, "unit of measurement"},
+    {DEW__IS_CO2, "co2"},              {DEW__IS_CO2, "co2ppm"},
+    {DEW__IS_CO2, "carbon dioxide"},
     {DEW__IS_TIME, "time"},            {DEW__IS_TIME, "date"},
     {DEW__IS_TIME, "date time"},       {DEW__IS_TIME, "datetime"},
     {DEW__IS_TIME, "timestamp"},       {DEW__IS_TIME, "time stamp"},
@@ -385,6 +391,20 @@ static void part_numbers(struct words *w, char *number, size_t size)
         }
 }
 
+/* Every way to say the meaning: "Humidity (%RH)" says it twice. */
+static void mark_meaning(struct words *w, enum dew__meaning meaning)
+{
+    for (size_t i = 0; i < sizeof patterns / sizeof patterns[0]; i++) {
+        int length, at = find(w, patterns[i].words, &length);
+
+        if (patterns[i].meaning != meaning || at < 0 ||
+            strlen(patterns[i].words) <= 2)
+            continue;
+        for (int j = at; j < at + length; j++)
+            w->used[j] = 1;
+    }
+}
+
 /* What a logger's header has left: the room. */
 static void name_room(const struct words *w, const char *number,
                       struct dew__column *column)
@@ -405,7 +425,7 @@ static void name_room(const struct words *w, const char *number,
 
 static int is_value(enum dew__meaning m)
 {
-    return m >= DEW__IS_T && m <= DEW__IS_DIFFUSE;
+    return m >= DEW__IS_T && m <= DEW__IS_CO2;
 }
 
 static void read_time_header(const char *header, struct words *w,
@@ -425,14 +445,14 @@ void dew__column_read(const char *header, int cell, struct dew__column *column)
     const struct pattern *best;
     char number[8];
     struct words w;
-    int stop;
+    int stop, length;
 
     memset(column, 0, sizeof *column);
     column->cell = cell;
     snprintf(column->header, sizeof column->header, "%s", header);
     split_words(header, &w);
     part_numbers(&w, number, sizeof number);
-    stop = ANY_OF(&w, others, 0);
+    stop = ANY_OF(&w, others, 0) && find(&w, "timestamp", &length) != 0;
     best = stop ? NULL : best_pattern(&w, &column->words);
     if (best == NULL) {
         /* "Living Room (F)": a temperature by its unit alone. */
@@ -454,6 +474,7 @@ void dew__column_read(const char *header, int cell, struct dew__column *column)
         column->place = DEW__INDOORS;
     if (ANY_OF(&w, outdoors, 1))
         column->place = DEW__OUTDOORS;
+    mark_meaning(&w, best->meaning);
     name_room(&w, number, column);
 }
 

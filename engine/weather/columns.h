@@ -27,12 +27,16 @@
     X(GLOBAL, IRRADIANCE, "global solar")                                      \
     X(DIRECT, IRRADIANCE, "direct solar")                                      \
     X(DIFFUSE, IRRADIANCE, "diffuse solar")                                    \
+    X(CO2, CO2, "carbon dioxide")                                              \
     X(STATION, PURE, "station")                                                \
     X(NAME, PURE, "station name")                                              \
     X(LATITUDE, ANGLE, "latitude")                                             \
     X(LONGITUDE, ANGLE, "longitude")                                           \
     X(ELEVATION, LENGTH, "elevation")                                          \
-    X(REPORT, PURE, "kind of report")
+    X(REPORT, PURE, "kind of report")                                          \
+    X(ENTITY, PURE, "sensor's id")                                             \
+    X(STATE, PURE, "sensor's state")                                           \
+    X(UNIT, PURE, "unit of the state")
 
 enum dew__meaning {
 #define X(code, quantity, words) DEW__IS_##code,
@@ -52,7 +56,7 @@ struct dew__column {
     int order;                   /* 1 month first, 2 day first, 0 unsaid    */
     int has_zone, zone;          /* s east of UTC, from the header          */
     char header[48];             /* as written, cut                         */
-    char room[24];               /* of a logger: what is left of the words  */
+    char room[48];               /* of a logger: what is left of the words  */
 };
 
 const char *dew__meaning_text(enum dew__meaning meaning);

@@ -225,13 +225,19 @@ static void settle_rh(struct dew__reader *r)
     r->rh_most *= share;
 }
 
-void dew__humid(struct dew__reader *r)
+enum dew_status dew__humid_units(struct dew__reader *r)
 {
     settle_rh(r);
     refuse_units(r);
-    if (r->status != DEW_OK)
+    if (r->status == DEW_OK)
+        suspect_units(r);
+    return r->status;
+}
+
+void dew__humid(struct dew__reader *r)
+{
+    if (dew__humid_units(r) != DEW_OK)
         return;
-    suspect_units(r);
     settle_pressure(r);
     for (size_t i = 0; i < r->count; i++)
         r->samples[i].lane[DEW__LANE_W] = ratio_of(r, &r->samples[i]);

@@ -333,6 +333,21 @@ static void drop_synoptic(struct dew__reader *r)
     r->count = kept;
 }
 
+/* Fill what last lacks from s, of the same moment; 0 when both have some. */
+static int join(struct dew__sample *last, const struct dew__sample *s)
+{
+    int apart = 1;
+
+    last->ends |= s->ends;
+    for (int k = 0; k < DEW__LANES; k++) {
+        if (isnan(last->lane[k]))
+            last->lane[k] = s->lane[k];
+        else if (!isnan(s->lane[k]))
+            apart = 0;
+    }
+    return apart;
+}
+
 static void sort_and_single(struct dew__reader *r)
 {
     size_t kept = 0;
@@ -354,10 +369,8 @@ static void sort_and_single(struct dew__reader *r)
             r->samples[kept++] = *s;
             continue;
         }
-        dew__note(r, DEW_NOTICE_DOUBLED, s->line);
-        for (int k = 0; k < DEW__LANES; k++)
-            if (isnan(last->lane[k]))
-                last->lane[k] = s->lane[k];
+        if (!join(last, s))
+            dew__note(r, DEW_NOTICE_DOUBLED, s->line);
     }
     r->count = kept;
 }
@@ -427,7 +440,7 @@ enum dew_status dew__moments(struct dew__reader *r)
     drop_synoptic(r);
     if (settle_order(r) != DEW_OK)
         return r->status;
-    if (!r->typical && looks_typical(r))
+    if (!r->typical && !r->log && looks_typical(r))
         r->typical = 1;
     if (r->typical)
         onto_typical(r);

@@ -27,6 +27,7 @@ static const struct range {
     [DEW__LANE_GLOBAL] = {-20.0, 1500.0, "0 .. 1500 W/m2"},
     [DEW__LANE_DIRECT] = {-20.0, 1500.0, "0 .. 1500 W/m2"},
     [DEW__LANE_DIFFUSE] = {-20.0, 1000.0, "0 .. 1000 W/m2"},
+    [DEW__LANE_CO2] = {0.0, 50e3, "0 .. 50000 ppm"},
 };
 
 const char *dew_notice_text(enum dew_notice_code code)

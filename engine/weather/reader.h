@@ -26,6 +26,7 @@ enum dew__lane {
     DEW__LANE_GLOBAL,
     DEW__LANE_DIRECT,
     DEW__LANE_DIFFUSE,
+    DEW__LANE_CO2, /* of a log alone */
     DEW__LANES
 };
 
@@ -38,6 +39,7 @@ struct dew__sample {
     uint8_t has_zone, has_local;
     uint8_t swaps;    /* month and day could change places                  */
     uint8_t synoptic; /* a report that repeats an hourly one                */
+    uint16_t ends;    /* bit of each lane that is said to be unknown here   */
     double lane[DEW__LANES];
 };
 
@@ -56,6 +58,7 @@ struct dew__reader {
     struct dew_site site; /* NaN and "" where the file does not say          */
     int strict;           /* own form or typical year: faults, not notices   */
     int typical;
+    int log;             /* indoors: no typical year, no site               */
     int instants;        /* solar is of the moment, not a mean that ends    */
     int standard;        /* the layout is known to keep standard time       */
     int has[DEW__LANES]; /* a column or a field for it                      */
@@ -111,6 +114,9 @@ enum dew_status dew__isd_read(struct dew__reader *r, struct dew__lines *in);
 
 /* Samples in local standard time, in order, each moment once. */
 enum dew_status dew__moments(struct dew__reader *r);
+
+/* RH as a share; refuse units that are not said, look at those that are. */
+enum dew_status dew__humid_units(struct dew__reader *r);
 
 /* Pressure and humidity ratio of every sample. */
 void dew__humid(struct dew__reader *r);

@@ -13,6 +13,7 @@ static const enum dew__meaning lane_meaning[DEW__LANES] = {
     [DEW__LANE_W] = DEW__IS_W,           [DEW__LANE_P] = DEW__IS_P,
     [DEW__LANE_WIND] = DEW__IS_WIND,     [DEW__LANE_GLOBAL] = DEW__IS_GLOBAL,
     [DEW__LANE_DIRECT] = DEW__IS_DIRECT, [DEW__LANE_DIFFUSE] = DEW__IS_DIFFUSE,
+    [DEW__LANE_CO2] = DEW__IS_CO2,
 };
 
 /* ---- what was said -------------------------------------------------------- */
@@ -26,9 +27,8 @@ static const struct dew_column_said *said_of(const struct dew__table *t,
     return NULL;
 }
 
-/* A header cell, with what the person says of it. */
-static void read_column(const struct dew__table *t, const char *header,
-                        int cell, struct dew__column *c)
+void dew__table_column(const struct dew__table *t, const char *header, int cell,
+                       struct dew__column *c)
 {
     const struct dew_column_said *said = said_of(t, header);
 
@@ -37,7 +37,7 @@ static void read_column(const struct dew__table *t, const char *header,
         return;
     if (said->meaning != NULL) {
         c->meaning = dew__meaning_find(said->meaning);
-        c->place = DEW__OUTDOORS;
+        c->place = t->r->log ? DEW__INDOORS : DEW__OUTDOORS;
         c->words = 9; /* more than any pattern */
     }
     if (said->unit != NULL)
@@ -51,7 +51,7 @@ static void read_column(const struct dew__table *t, const char *header,
 static int score(const struct dew__table *t)
 {
     struct dew__column c;
-    int n = 0, times = 0, values = 0;
+    int n = 0, times = 0, values = 0, states = 0;
 
     if (t->cells.count < 2)
         return 0;
@@ -60,12 +60,14 @@ static int score(const struct dew__table *t)
 
         if (strlen(cell) > 120)
             continue;
-        read_column(t, cell, (int)i, &c);
+        dew__table_column(t, cell, (int)i, &c);
         n += c.meaning != DEW__IS_NOTHING;
         times += c.meaning == DEW__IS_TIME || c.meaning == DEW__IS_YEAR;
         values += c.meaning >= DEW__IS_T && c.meaning <= DEW__IS_W;
+        states |= (c.meaning == DEW__IS_ENTITY) | (c.meaning == DEW__IS_STATE)
+                                                      << 1;
     }
-    return times > 0 && values > 0 ? n : 0;
+    return times > 0 && (values > 0 || (t->r->log && states == 3)) ? n : 0;
 }
 
 /* The best of the three separators for the line; 0 when it is no header. */
@@ -89,6 +91,51 @@ static char separator(struct dew__table *t)
     return found;
 }
 
+static int says_columns(const struct dew__table *t)
+{
+    for (size_t i = 0; i < t->r->ask->said_count; i++)
+        if (strncmp(t->r->ask->said[i].header, "column ", 7) == 0)
+            return 1;
+    return 0;
+}
+
+/* No header, but times from the first line on: what the columns are must be
+   said of "column 2" and so on. */
+static enum dew_status begin_without(struct dew__table *t)
+{
+    static const char marks[] = {',', ';', '\t'};
+    struct dew_error err = {0};
+    struct dew__stamp s;
+    int more = 1;
+
+    if (dew__lines_again(t->in, &err) != DEW_OK ||
+        dew__lines_next(t->in, &more, &err) != DEW_OK)
+        return dew__reader_error(t->r, &err);
+    for (size_t i = 0; more && i < sizeof marks; i++) {
+        if (dew__cells_split(&t->cells, t->in, marks[i], NULL) != DEW_OK ||
+            t->cells.count < 2 ||
+            !dew__stamp_read(dew__cell(&t->cells, 0), &s) || !s.has_date ||
+            !s.has_clock)
+            continue;
+        t->delimiter = marks[i];
+        if (!says_columns(t))
+            return dew__reader_fault(
+                t->r, DEW_EMISSING, "header", 1, 1,
+                "no header: say what \"column 2\" and the others are, or put "
+                "one such as \"time,temperature (degC),relative humidity "
+                "(%%)\" on top");
+        return dew__lines_again(t->in, &err) == DEW_OK
+                   ? DEW_OK
+                   : dew__reader_error(t->r, &err);
+    }
+    return dew__reader_fault(
+        t->r, DEW_EMISSING, "header", 1, 1,
+        "no line of the first %d names a time and a temperature or humidity; a "
+        "header such as \"time,temperature (degC),relative humidity (%%)\" "
+        "would",
+        DEW__HEAD_LINES);
+}
+
 static enum dew_status find_header(struct dew__table *t)
 {
     struct dew_error err = {0};
@@ -107,12 +154,7 @@ static enum dew_status find_header(struct dew__table *t)
         t->header_line = t->r->report->header_line = t->in->line;
         return DEW_OK;
     }
-    return dew__reader_fault(
-        t->r, DEW_EMISSING, "header", 1, 1,
-        "no line of the first %d names a time and a temperature or humidity; a "
-        "header such as \"time,temperature (degC),relative humidity (%%)\" "
-        "would",
-        DEW__HEAD_LINES);
+    return begin_without(t);
 }
 
 /* ---- rows before the header ------------------------------------------------ */
@@ -268,14 +310,28 @@ static void site_from_hints(struct dew__table *t)
 
 /* ---- which columns --------------------------------------------------------- */
 
+static void header_of(const struct dew__table *t, size_t i, char *out,
+                      size_t size)
+{
+    if (t->header_line > 0)
+        snprintf(out, size, "%s", dew__cell(&t->cells, i));
+    else if (i == 0)
+        snprintf(out, size, "time");
+    else
+        snprintf(out, size, "column %zu", i + 1);
+}
+
 static void keep_columns(struct dew__table *t)
 {
+    char header[160];
+
     for (int i = 0; i < 5; i++)
         t->part[i] = -1;
     for (size_t i = 0; i < t->cells.count && t->count < DEW__COLUMNS_MAX; i++) {
         struct dew__column *c = &t->columns[t->count];
 
-        read_column(t, dew__cell(&t->cells, i), (int)i, c);
+        header_of(t, i, header, sizeof header);
+        dew__table_column(t, header, (int)i, c);
         if (c->meaning == DEW__IS_NOTHING)
             continue;
         t->count++;
@@ -333,8 +389,8 @@ static const struct dew__column *pick(struct dew__table *t, enum dew__meaning m)
     return best;
 }
 
-static const struct dew_unit *unit_of(struct dew__table *t,
-                                      const struct dew__column *c)
+const struct dew_unit *dew__table_unit(const struct dew__table *t,
+                                       const struct dew__column *c)
 {
     enum dew_quantity q = dew__meaning_quantity(c->meaning);
     const char *hint;
@@ -349,20 +405,13 @@ static const struct dew_unit *unit_of(struct dew__table *t,
     return dew__profile_unit(t, c->meaning);
 }
 
-static void take_lane(struct dew__table *t, enum dew__lane lane)
+void dew__table_take(struct dew__table *t, enum dew__lane lane,
+                     const struct dew__column *c)
 {
     struct dew__reader *r = t->r;
-    const struct dew__column *c = pick(t, lane_meaning[lane]);
-    struct dew__column *own;
+    struct dew__column *own = &t->columns[c - t->columns];
 
-    if (lane == DEW__LANE_P && c == NULL) {
-        c = pick(t, DEW__IS_P_SEA);
-        r->sea_pressure = c != NULL;
-    }
-    if (c == NULL)
-        return;
-    own = &t->columns[c - t->columns];
-    own->unit = unit_of(t, c);
+    own->unit = dew__table_unit(t, c);
     t->lane[lane] = own;
     r->has[lane] = 1;
     snprintf(r->header[lane], sizeof r->header[lane], "%s", own->header);
@@ -374,11 +423,23 @@ static void take_lane(struct dew__table *t, enum dew__lane lane)
                                             : "?");
 }
 
+static void take_lane(struct dew__table *t, enum dew__lane lane)
+{
+    const struct dew__column *c = pick(t, lane_meaning[lane]);
+
+    if (lane == DEW__LANE_P && c == NULL) {
+        c = pick(t, DEW__IS_P_SEA);
+        t->r->sea_pressure = c != NULL;
+    }
+    if (c != NULL)
+        dew__table_take(t, lane, c);
+}
+
 static void take_columns(struct dew__table *t)
 {
     struct dew__reader *r = t->r;
 
-    for (int i = 0; i < DEW__LANES; i++)
+    for (int i = 0; i < DEW__LANE_CO2; i++)
         take_lane(t, (enum dew__lane)i);
     t->station = pick(t, DEW__IS_STATION);
     t->name = pick(t, DEW__IS_NAME);
@@ -404,44 +465,51 @@ static const char *separator_text(char mark)
     return mark == '\t' ? "tab" : mark == ';' ? ";" : ",";
 }
 
-static enum dew_status read_it(struct dew__table *t)
+enum dew_status dew__table_open(struct dew__table *t, struct dew__reader *r,
+                                struct dew__lines *in)
 {
-    struct dew__reader *r = t->r;
+    struct dew_error err = {0};
 
+    t->r = r;
+    t->in = in;
+    if (dew__cells_open(&t->cells, &err) != DEW_OK ||
+        dew__cells_open(&t->before, &err) != DEW_OK)
+        return dew__reader_error(r, &err);
     if (find_header(t) != DEW_OK || read_preamble(t) != DEW_OK)
         return r->status;
     site_from_hints(t);
     dew__profile_find(t);
     keep_columns(t);
-    take_columns(t);
     if (r->ask->order != DEW_ORDER_UNSAID)
         r->order = (int)r->ask->order;
     snprintf(r->report->format, sizeof r->report->format,
-             "%s, separator %s, header on line %d",
+             t->header_line > 0 ? "%s, separator %s, header on line %d"
+                                : "%s, separator %s, no header",
              r->typical  ? "typical year"
              : r->strict ? "own form"
                          : "table",
              separator_text(t->delimiter), t->header_line);
-    t->cells.wanted = t->wanted;
-    return r->status == DEW_OK ? dew__table_rows(t) : r->status;
+    return r->status;
+}
+
+void dew__table_close(struct dew__table *t)
+{
+    dew__cells_close(&t->cells);
+    dew__cells_close(&t->before);
 }
 
 enum dew_status dew__table_read(struct dew__reader *r, struct dew__lines *in)
 {
-    struct dew_error err = {0};
     struct dew__table *t = calloc(1, sizeof *t);
 
     if (t == NULL)
         return dew__reader_fault(r, DEW_EMEM, "", 0, 0, "no memory");
-    t->r = r;
-    t->in = in;
-    if (dew__cells_open(&t->cells, &err) == DEW_OK &&
-        dew__cells_open(&t->before, &err) == DEW_OK)
-        read_it(t);
-    else
-        dew__reader_error(r, &err);
-    dew__cells_close(&t->cells);
-    dew__cells_close(&t->before);
+    if (dew__table_open(t, r, in) == DEW_OK)
+        take_columns(t);
+    t->cells.wanted = t->wanted;
+    if (r->status == DEW_OK)
+        dew__table_rows(t);
+    dew__table_close(t);
     free(t);
     return r->status;
 }

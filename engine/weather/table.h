@@ -61,6 +61,26 @@ void dew__profile_find(struct dew__table *t);
 const struct dew_unit *dew__profile_unit(const struct dew__table *t,
                                          enum dew__meaning meaning);
 
+/* Find the header and what its columns mean; none is taken yet. */
+enum dew_status dew__table_open(struct dew__table *t, struct dew__reader *r,
+                                struct dew__lines *in);
+void dew__table_close(struct dew__table *t);
+
+/* A header cell, with what the person says of it. */
+void dew__table_column(const struct dew__table *t, const char *header, int cell,
+                       struct dew__column *c);
+
+/* Its unit from the header, the rows before or the layout; NULL: unsaid. */
+const struct dew_unit *dew__table_unit(const struct dew__table *t,
+                                       const struct dew__column *c);
+
+/* Take a column of t->columns for a lane. */
+void dew__table_take(struct dew__table *t, enum dew__lane lane,
+                     const struct dew__column *c);
+
+/* The time of the row that is split, into out; 0 when there is none. */
+int dew__table_time(struct dew__table *t, struct dew__sample *out);
+
 /* The value said for key before the header, or NULL. */
 const char *dew__table_hint(const struct dew__table *t, const char *key);
 

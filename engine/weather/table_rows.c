@@ -246,7 +246,7 @@ static void place_local(const struct dew__table *t, struct dew__sample *out)
                            (out->moment + out->seconds - out->zone));
 }
 
-static int read_time(struct dew__table *t, struct dew__sample *out)
+int dew__table_time(struct dew__table *t, struct dew__sample *out)
 {
     struct dew__stamp s;
 
@@ -374,7 +374,7 @@ static enum dew_status read_row(struct dew__table *t)
     if (s == NULL)
         return r->status;
     s->line = t->in->line;
-    if (!read_time(t, s)) {
+    if (!dew__table_time(t, s)) {
         no_time(t);
         r->count--;
         return DEW_OK;

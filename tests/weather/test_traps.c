@@ -322,6 +322,9 @@ static const struct bad {
      "1:1: temperature: no column of the outdoor temperature; one named "
      "\"temperature (degC)\" would do"},
     {"no header", "2020-03-04 05:00,7.3,81\n", NULL, DEW_EMISSING,
+     "1:1: header: no header: say what \"column 2\" and the others are, or put "
+     "one such as \"time,temperature (degC),relative humidity (%)\" on top"},
+    {"no header and no time", "house,7.3,81\n", NULL, DEW_EMISSING,
      "1:1: header: no line of the first 60 names a time and a temperature or "
      "humidity; a header such as \"time,temperature (degC),relative humidity "
      "(%)\" would"},

@@ -1,0 +1,414 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Samples of one sensor become means over hours: of a line through the rows,
+ * of values held from change to change, or, where rows come once an hour, of
+ * the row that stands for it.
+ */
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "dew/air.h"
+#include "weather/calendar.h"
+#include "weather/log.h"
+
+/* Our own choices, no source: rows this far apart stand for hours; an hour
+   counts when this much of it is covered; limits for a warning. */
+static const double HOURLY_FROM = 2700.0;
+static const double COVER_LEAST = 1800.0;
+static const double HOT_ROOM = 45.0, COLD_ROOM_LOW = -13.0, COLD_ROOM = 0.0;
+/* Pa, standard atmosphere [ASH-F1]: for humidity ratios of a room */
+static const double USUAL_PRESSURE = 101325.0;
+/* 60 years, our own limit: a slip in one year shall not fill the memory */
+static const size_t HOURS_MOST = (size_t)60 * 8766;
+enum { JUMP_K = 15, STUCK_H = 24 };
+
+/* One lane, walked forward through the hours. */
+struct walk {
+    const struct dew__reader *r;
+    enum dew__lane lane;
+    double bridge, hold, outage; /* s  longest step, value, outage bridged */
+    size_t at; /* last sample with a value at or before the hour's start */
+};
+
+enum { NONE, GIVEN, BRIDGED };
+
+static int64_t down_to_hour(int64_t moment)
+{
+    int64_t rest = moment % DEW__HOUR;
+
+    return moment - (rest < 0 ? rest + DEW__HOUR : rest);
+}
+
+static const struct dew__sample *sample(const struct walk *w, size_t i)
+{
+    return &w->r->samples[i];
+}
+
+/* The next sample with a value after i, or count. */
+static size_t next_value(const struct walk *w, size_t i)
+{
+    do
+        i++;
+    while (i < w->r->count && isnan(sample(w, i)->lane[w->lane]));
+    return i;
+}
+
+static void walk_to(struct walk *w, int64_t start)
+{
+    size_t next;
+
+    if (w->at == 0 && w->r->count > 0 && isnan(sample(w, 0)->lane[w->lane]))
+        w->at = next_value(w, 0);
+    while (w->at < w->r->count) {
+        next = next_value(w, w->at);
+        if (next == w->r->count || sample(w, next)->moment > start)
+            return;
+        w->at = next;
+    }
+}
+
+static double on_line(const struct walk *w, size_t i, size_t j, int64_t moment)
+{
+    const struct dew__sample *a = sample(w, i), *b = sample(w, j);
+
+    return a->lane[w->lane] +
+           (b->lane[w->lane] - a->lane[w->lane]) *
+               ((double)(moment - a->moment) / (double)(b->moment - a->moment));
+}
+
+/* The mean over the hour of the line through the rows. */
+static int line_mean(struct walk *w, int64_t start, double *x)
+{
+    int64_t end = start + DEW__HOUR;
+    double sum = 0.0, cover = 0.0;
+    size_t i, j;
+    int inside = 0;
+
+    walk_to(w, start);
+    for (i = w->at; i < w->r->count && sample(w, i)->moment < end; i = j) {
+        int64_t a = sample(w, i)->moment, b;
+
+        j = next_value(w, i);
+        inside |= a >= start;
+        if (j == w->r->count)
+            break;
+        b = sample(w, j)->moment;
+        inside |= b <= end;
+        if ((double)(b - a) > w->bridge)
+            continue;
+        a = a < start ? start : a;
+        b = b > end ? end : b;
+        sum +=
+            0.5 * (on_line(w, i, j, a) + on_line(w, i, j, b)) * (double)(b - a);
+        cover += (double)(b - a);
+    }
+    if (!(cover >= COVER_LEAST))
+        return NONE;
+    *x = sum / cover;
+    return inside ? GIVEN : BRIDGED;
+}
+
+/* What the line says at the hour's end: rows that come once an hour. */
+static int at_end(struct walk *w, int64_t start, double *x)
+{
+    int64_t end = start + DEW__HOUR;
+    size_t next;
+
+    walk_to(w, end);
+    if (w->at == w->r->count || sample(w, w->at)->moment > end)
+        return NONE;
+    if (sample(w, w->at)->moment == end) {
+        *x = sample(w, w->at)->lane[w->lane];
+        return GIVEN;
+    }
+    next = next_value(w, w->at);
+    if (next == w->r->count || (double)(sample(w, next)->moment -
+                                        sample(w, w->at)->moment) > w->bridge)
+        return NONE;
+    *x = on_line(w, w->at, next, end);
+    return sample(w, w->at)->moment > start ||
+                   sample(w, next)->moment <= end + DEW__HOUR / 2
+               ? GIVEN
+               : BRIDGED;
+}
+
+/* Until when the value of sample i holds; *next: the one after it. */
+static int64_t held_until(const struct walk *w, size_t i, size_t *next)
+{
+    int64_t from = sample(w, i)->moment;
+    int64_t until = from + (int64_t)w->hold, known;
+
+    *next = next_value(w, i);
+    known = *next < w->r->count ? sample(w, *next)->moment
+                                : down_to_hour(from) + DEW__HOUR;
+    for (size_t k = i + 1; k < *next; k++) {
+        int64_t ends = sample(w, k)->moment;
+
+        if ((sample(w, k)->ends >> w->lane & 1) == 0)
+            continue;
+        if (*next == w->r->count || (double)(known - ends) > w->outage)
+            known = ends;
+        break;
+    }
+    return until < known ? until : known;
+}
+
+static int held_mean(struct walk *w, int64_t start, double *x)
+{
+    int64_t end = start + DEW__HOUR;
+    double sum = 0.0, cover = 0.0;
+    size_t i, next;
+    int inside = 0;
+
+    walk_to(w, start);
+    for (i = w->at; i < w->r->count && sample(w, i)->moment < end; i = next) {
+        int64_t a = sample(w, i)->moment, b = held_until(w, i, &next);
+
+        inside |= a >= start;
+        a = a < start ? start : a;
+        b = b > end ? end : b;
+        if (b <= a)
+            continue;
+        sum += sample(w, i)->lane[w->lane] * (double)(b - a);
+        cover += (double)(b - a);
+    }
+    if (!(cover >= COVER_LEAST))
+        return NONE;
+    *x = sum / cover;
+    return inside ? GIVEN : BRIDGED;
+}
+
+/* ---- humidity ------------------------------------------------------------------ */
+
+/* RH of rows that give it as dew point or humidity ratio. */
+static void fill_rh(struct dew__reader *r)
+{
+    for (size_t i = 0; i < r->count; i++) {
+        double *v = r->samples[i].lane;
+        double pws = dew_air_pws_liquid(v[DEW__LANE_T]);
+        double rh = v[DEW__LANE_RH];
+
+        if (isnan(rh) && !isnan(v[DEW__LANE_TD]))
+            rh = dew_air_pws_liquid(v[DEW__LANE_TD]) / pws;
+        if (isnan(rh) && !isnan(v[DEW__LANE_W]))
+            rh = dew_air_pv(v[DEW__LANE_W], USUAL_PRESSURE) / pws;
+        if (rh > 1.0) {
+            dew__note(r, DEW_NOTICE_SATURATED, r->samples[i].line);
+            rh = 1.0;
+        }
+        v[DEW__LANE_RH] = rh;
+        if (!isnan(rh))
+            r->has[DEW__LANE_RH] = 1;
+    }
+}
+
+/* ---- hours ----------------------------------------------------------------------- */
+
+/* Room for the hours that end at first .. last. */
+static enum dew_status reach(struct dew__log *log, int64_t first, int64_t last)
+{
+    int64_t low = log->count == 0 || first < log->first ? first : log->first;
+    int64_t high = log->first + (int64_t)(log->count - 1) * DEW__HOUR;
+    struct dew__log_sum *more;
+    size_t n, before;
+
+    high = log->count == 0 || last > high ? last : high;
+    n = (size_t)((high - low) / DEW__HOUR) + 1;
+    if (n == log->count)
+        return DEW_OK;
+    if (n > HOURS_MOST)
+        return dew__reader_fault(&log->r, DEW_ERANGE, "time", 0, 0,
+                                 "the rows span more than 60 years: mend the "
+                                 "row with a wrong year");
+    more = calloc(n, sizeof *more);
+    if (more == NULL)
+        return dew__reader_fault(&log->r, DEW_EMEM, "", 0, 0,
+                                 "no memory for %zu hours", n);
+    before = log->count == 0 ? 0 : (size_t)((log->first - low) / DEW__HOUR);
+    if (log->count > 0)
+        memcpy(more + before, log->hours, log->count * sizeof *more);
+    free(log->hours);
+    log->hours = more;
+    log->first = low;
+    log->count = n;
+    return DEW_OK;
+}
+
+/* Hours that the samples cover by half. */
+static void span_of(const struct dew__reader *r, int hourly, int64_t *first,
+                    int64_t *last)
+{
+    int64_t a = r->samples[0].moment, b = r->samples[r->count - 1].moment;
+
+    *first = down_to_hour(a) + DEW__HOUR;
+    *last = down_to_hour(b);
+    if (hourly) {
+        *first = a % DEW__HOUR == 0 ? a : *first;
+        return;
+    }
+    *first += *first - a < COVER_LEAST ? DEW__HOUR : 0;
+    *last += b - *last >= COVER_LEAST ? DEW__HOUR : 0;
+}
+
+static void add(double x, double *sum, int *count)
+{
+    *sum += x;
+    ++*count;
+}
+
+typedef int (*mean_of)(struct walk *w, int64_t start, double *x);
+
+struct run { /* of one and the same value */
+    double t, rh;
+    long hours;
+};
+
+static void look_odd(struct dew__reader *r, struct run *run, double t,
+                     double rh)
+{
+    if (fabs(t - run->t) > JUMP_K)
+        r->report->notices[DEW_NOTICE_JUMP].count++;
+    run->hours = t == run->t && (rh == run->rh || (isnan(rh) && isnan(run->rh)))
+                     ? run->hours + 1
+                     : 1;
+    if (run->hours > STUCK_H)
+        r->report->notices[DEW_NOTICE_STUCK].count +=
+            run->hours == STUCK_H + 1 ? run->hours : 1;
+    run->t = t;
+    run->rh = rh;
+}
+
+static void note_bridged(struct dew__log *log, mean_of mean)
+{
+    enum dew_notice_code code =
+        mean == held_mean ? DEW_NOTICE_HELD : DEW_NOTICE_FILLED;
+
+    log->report->file.notices[code].count++;
+}
+
+/* Every hour of the span, one lane after the other. */
+static void add_hours(struct dew__log *log, mean_of mean, int64_t first,
+                      int64_t last)
+{
+    double bridge =
+        log->ask->gap_limit * 3600.0 + fmax(log->r.report->interval, 0.0);
+    double hold = log->ask->hold_limit * 3600.0;
+    double outage = log->ask->gap_limit * 3600.0;
+    struct walk t = {&log->r, DEW__LANE_T, bridge, hold, outage, 0};
+    struct walk rh = {&log->r, DEW__LANE_RH, bridge, hold, outage, 0};
+    struct walk co2 = {&log->r, DEW__LANE_CO2, bridge, hold, outage, 0};
+    struct run run = {NAN, NAN, 0};
+
+    for (int64_t end = first; end <= last; end += DEW__HOUR) {
+        struct dew__log_sum *h =
+            &log->hours[(size_t)((end - log->first) / DEW__HOUR)];
+        double a = NAN, b = NAN, c = NAN;
+        int found = mean(&t, end - DEW__HOUR, &a);
+
+        if (found != NONE)
+            add(a, &h->t, &h->t_count);
+        if (found == BRIDGED)
+            note_bridged(log, mean);
+        if (mean(&rh, end - DEW__HOUR, &b) != NONE)
+            add(b, &h->rh, &h->rh_count);
+        if (mean(&co2, end - DEW__HOUR, &c) != NONE)
+            add(c, &h->co2, &h->co2_count);
+        look_odd(&log->r, &run, a, b);
+    }
+}
+
+/* ---- does the unit fit a room? ------------------------------------------------------ */
+
+static double mean_t(const struct dew__reader *r, long *values)
+{
+    double sum = 0.0;
+    long n = 0;
+
+    *values = 0;
+    for (size_t i = 0; i < r->count; i++) {
+        const double *v = r->samples[i].lane;
+
+        for (int k = 0; k < DEW__LANES; k++)
+            *values += !isnan(v[k]);
+        if (isnan(v[DEW__LANE_T]))
+            continue;
+        sum += v[DEW__LANE_T];
+        n++;
+    }
+    return n > 0 ? sum / (double)n : NAN;
+}
+
+static enum dew_status check_range(struct dew__log *log, long outside)
+{
+    struct dew__reader *r = &log->r;
+    enum dew__lane lane = r->has[DEW__LANE_T] ? DEW__LANE_T : DEW__LANE_RH;
+    long values;
+
+    mean_t(r, &values);
+    if (outside <= values)
+        return DEW_OK;
+    return dew__reader_fault(
+        r, DEW_EUNIT, r->header[lane], r->report->header_line, r->cell[lane],
+        "%ld values are outside their range, %ld within: is the unit right?",
+        outside, values);
+}
+
+static void suspect_room(struct dew__reader *r)
+{
+    long values;
+    double t = mean_t(r, &values);
+    const char *text = NULL;
+
+    if (t > HOT_ROOM)
+        text = "rooms as hot as this: temperatures look like degF read as degC";
+    else if (t > COLD_ROOM_LOW && t < COLD_ROOM)
+        text = "rooms as cold as this: temperatures look like degC read as "
+               "degF, or the sensor is outdoors";
+    if (text != NULL)
+        snprintf(r->report->suspicion, sizeof r->report->suspicion, "%s", text);
+}
+
+/* ---- all of it ---------------------------------------------------------------------- */
+
+static mean_of method_of(struct dew__log *log, int *hourly)
+{
+    const char *text;
+    mean_of mean;
+    int hold = log->ask->method == DEW_LOG_HOLD ||
+               (log->ask->method == DEW_LOG_AUTO && log->history);
+
+    *hourly = !hold && log->r.report->interval >= HOURLY_FROM;
+    if (hold)
+        text = "the mean over the hour of values held up to the next row";
+    else if (*hourly)
+        text = "rows stand for the hour that ends at their time; between "
+               "rows, a line at the hour's end";
+    else
+        text = "the mean over the hour of a line through the rows";
+    mean = hold ? held_mean : *hourly ? at_end : line_mean;
+    snprintf(log->report->file.method, sizeof log->report->file.method, "%s",
+             text);
+    return mean;
+}
+
+enum dew_status dew__log_add(struct dew__log *log, long outside)
+{
+    int64_t first, last;
+    int hourly;
+    mean_of mean;
+
+    if (check_range(log, outside) != DEW_OK ||
+        dew__moments(&log->r) != DEW_OK || dew__humid_units(&log->r) != DEW_OK)
+        return log->r.status;
+    suspect_room(&log->r);
+    fill_rh(&log->r);
+    mean = method_of(log, &hourly);
+    span_of(&log->r, hourly, &first, &last);
+    if (last < first)
+        return DEW_OK;
+    if (reach(log, first, last) == DEW_OK)
+        add_hours(log, mean, first, last);
+    return log->r.status;
+}
