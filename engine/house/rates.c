@@ -177,6 +177,15 @@ double dew_house_effectiveness(double share, double turns)
     return turns / (high * share);
 }
 
+double dew_house_steady(double on, double share, double cycle, double volume)
+{
+    double k = on * cycle / volume;
+
+    if (!within(share, 1e-3, 1.0) || !(k > 0.0))
+        return NAN;
+    return volume / cycle / mean_concentration(share, k);
+}
+
 double dew_house_622_turns(double flow, double cycle, double floor_area)
 {
     return 12.8 * (flow / cfm) * (cycle / 3600.0) / (floor_area / foot2);

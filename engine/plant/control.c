@@ -11,6 +11,30 @@ double dew_plant_ramp(double x, double low, double width)
     return dew__plant_ramp(x, low, width);
 }
 
+enum { WEEK = 7 * 24, SPAN = 3 }; /* hours */
+
+/* Hour h of a week that begins on Monday. */
+static double on_in(const struct dew_control *c, int h)
+{
+    h %= WEEK;
+    return h < 5 * 24 ? c->on_weekday[h % 24] : c->on_weekend[h % 24];
+}
+
+struct dew_schedule dew_plant_schedule(const struct dew_control *control)
+{
+    struct dew_schedule s = {0.0, 1.0};
+
+    for (int h = 0; h < WEEK; h++) {
+        double span = 0.0;
+
+        for (int k = 0; k < SPAN; k++)
+            span += on_in(control, h + k);
+        s.mean += on_in(control, h) / WEEK;
+        s.least = fmin(s.least, span / SPAN);
+    }
+    return s;
+}
+
 double dew_plant_boost(const struct dew_control *control, double rh)
 {
     return dew__plant_boost(control, rh);

@@ -4,6 +4,8 @@
 
 #include <math.h>
 
+#include "dew/control.h"
+#include "dew/rates.h"
 #include "study/rules.h"
 
 typedef void rule(const struct dew_question *q, struct dew_verdict *v);
@@ -132,13 +134,27 @@ int dew__has_cooling(const struct dew_question *q, size_t i)
     return 0;
 }
 
+/* Share of a mean flow that counts, given the pauses of its schedule. */
+static double counts(const struct dew_case *c, double flow)
+{
+    const double day = 86400;
+    struct dew_schedule s = dew_plant_schedule(&c->plant.control);
+    double on = flow / s.mean, steady;
+
+    if (!(s.mean > 0) || !(flow > 0) || s.least >= s.mean * (1 - 1e-9))
+        return 1;
+    steady = dew_house_steady(on, s.mean, day, c->house.volume);
+    return fmin(fmax(s.least, steady / on) / s.mean, 1);
+}
+
 double dew_verdict_fresh(const struct dew_question *q, size_t option)
 {
     const struct dew_tally *y = &dew__outcome(q, option)->year;
     const struct dew_path *on = &q->choices[option].c->paths[DEW_VENT_ON][0];
-    double drawn = fmax(on->exhaust - on->supply, 0) * y->duty.vent;
+    double drawn = fmax(on->exhaust - on->supply, 0) * y->duty.vent, flow;
 
-    return y->hours > 0 ? (y->fresh_sum + drawn) / y->hours : 0;
+    flow = y->hours > 0 ? (y->fresh_sum + drawn) / y->hours : 0;
+    return flow * counts(q->choices[option].c, flow);
 }
 
 int dew_verdict_ventilates(const struct dew_question *q, size_t option)

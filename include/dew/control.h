@@ -16,6 +16,15 @@ extern "C" {
 /* 0 at low and below, 1 at low + width and above; width 0 = a step. */
 double dew_plant_ramp(double x, double low, double width);
 
+/*
+ * The week's schedule: mean share of time on, and the least mean of any three
+ * hours on end, to which [ASH-622] holds a fan that pauses (from memory).
+ */
+struct dew_schedule {
+    double mean, least;
+};
+struct dew_schedule dew_plant_schedule(const struct dew_control *control);
+
 /* Share of boost: 0 at boost_rh, 1 a boost_band above; 0 when boost_rh = 0. */
 double dew_plant_boost(const struct dew_control *control, double rh);
 

@@ -101,6 +101,12 @@ double dew_house_fan_rate(enum dew_credit_rule rule, double total,
  */
 double dew_house_effectiveness(double share, double turns);
 
+/*
+ * The other way: steady flow, m3/s, of the same mean concentration as a fan of
+ * on m3/s that runs share of each cycle, s, in a house of volume, m3.
+ */
+double dew_house_steady(double on, double share, double cycle, double volume);
+
 /* Turns of [ASH-622] 4.5.2: 12.8 flow cycle / floor in cfm, h, ft2; here m3/s,
    s, m2. */
 double dew_house_622_turns(double flow, double cycle, double floor_area);

@@ -124,7 +124,10 @@ const char *dew_verdict_key(enum dew_finding_kind kind);
 /*
  * Fresh air an option delivers, m3/s, mean over its year: what the ventilator
  * brings to the rooms, and what it draws in through the envelope when it
- * throws out more than it brings in, which [ASH-622] counts alike.
+ * throws out more than it brings in, which [ASH-622] counts alike.  Where the
+ * schedule leaves long pauses, what counts is the more of the mean of its worst
+ * three hours and the steady flow of the same mean concentration (exact for
+ * one mixed zone, one pause a day).
  */
 double dew_verdict_fresh(const struct dew_question *question, size_t option);
 

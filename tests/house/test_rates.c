@@ -115,6 +115,23 @@ static void effectiveness_is_the_exact_one(void **state)
     }
 }
 
+/* A steady flow turned into a fan in pauses, and back. */
+static void a_steady_flow_comes_back(void **state)
+{
+    static const double share[] = {0.17, 0.41, 0.83, 1.0};
+
+    (void)state;
+    for (int i = 0; i < 4; i++) {
+        double volume = 413.0, cycle = 5.7 * 3600.0, flow = 0.031;
+        double turns = flow * cycle / volume;
+        double on =
+            flow / (dew_house_effectiveness(share[i], turns) * share[i]);
+
+        assert_near(dew_house_steady(on, share[i], cycle, volume), flow, 1e-12);
+    }
+    assert_nan(dew_house_steady(0.0, 0.5, 3600.0, 400.0));
+}
+
 static void rules_end_where_they_end(void **state)
 {
     struct dew_dwelling large = {5001 * ft2, 900, 3, 4};
@@ -202,8 +219,9 @@ int main(void)
         cmocka_unit_test(credit_lowers_the_fan),
         cmocka_unit_test(intermittent_rules_hold),
         cmocka_unit_test(local_rows_are_found),
+        cmocka_unit_test(a_steady_flow_comes_back),
     };
-    size_t n = 5;
+    size_t n = 6;
 
     ADD_ROWS(tests, n, irc_rows, irc_table_is_the_printed);
     ADD_ROWS(tests, n, table_rows, ashrae_table_is_the_printed);

@@ -71,6 +71,27 @@ static void demand_is_centred_on_the_set_point(void **state)
     assert_near(dew_plant_humid_demand(&h, 0.40), 0.0, 0.0);
 }
 
+static void a_schedule_is_held_to_three_hours(void **state)
+{
+    struct dew_control c = {.winter_rh = {0}};
+    struct dew_schedule s;
+
+    (void)state;
+    for (int h = 0; h < 24; h++) {
+        c.on_weekday[h] = h % 3 == 0; /* an hour in three */
+        c.on_weekend[h] = 0.37;
+    }
+    s = dew_plant_schedule(&c);
+    assert_near(s.mean, (5 * 8 + 2 * 24 * 0.37) / 168, 1e-12);
+    /* Friday 23 and 24 h off, then 0.37 */
+    assert_near(s.least, 0.37 / 3, 1e-12);
+    c.on_weekend[23] = 0.9;
+    for (int h = 0; h < 24; h++)
+        c.on_weekday[h] = h < 8;
+    s = dew_plant_schedule(&c);
+    assert_near(s.least, 0.0, 0.0);
+}
+
 /* -(1 - eps) T3 / (1 + eps) at T3 = 21 degC, by hand. */
 static const struct threshold_row {
     const char *name;
@@ -128,8 +149,9 @@ int main(void)
         cmocka_unit_test(demand_is_centred_on_the_set_point),
         cmocka_unit_test(defrost_follows_the_time_table),
         cmocka_unit_test(preheat_brings_air_to_the_start),
+        cmocka_unit_test(a_schedule_is_held_to_three_hours),
     };
-    size_t n = 7;
+    size_t n = 8;
 
     ADD_ROWS(tests, n, threshold_rows, threshold);
     return _cmocka_run_group_tests("plant, control", tests, n, NULL, NULL);
