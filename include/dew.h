@@ -23,6 +23,7 @@
 #include "dew/friction.h"
 #include "dew/frost.h"
 #include "dew/house.h"
+#include "dew/layout.h"
 #include "dew/leakage.h"
 #include "dew/library.h"
 #include "dew/log.h"

@@ -8,6 +8,8 @@
 #ifndef DEW_STUDY_INPUTS_H
 #define DEW_STUDY_INPUTS_H
 
+#include "dew/layout.h"
+
 #ifdef __cplusplus
 extern "C" {
 #endif
@@ -73,21 +75,6 @@ struct dew_costs {
     double later_chance;           /* -    that it follows                  */
     double life;                   /* a    before it is bought again        */
     char date[32];                 /* as typed, or ""                       */
-};
-
-/* Where the ventilator's air comes in and goes out. */
-#define DEW_LAYOUT_MAP(X)                                                      \
-    X(own_ducts, "own ducts for fresh and stale air")                          \
-    X(return_tie, "fresh and stale air both tied to the return duct")          \
-    X(supply_tie, "fresh air tied to the supply duct, stale air by own ducts") \
-    X(return_to_supply, "stale air from the return, fresh to the supply duct") \
-    X(mix, "fresh air into the return duct, stale air by own ducts")
-
-enum dew_layout {
-#define X(name, words) DEW_LAYOUT_##name,
-    DEW_LAYOUT_MAP(X)
-#undef X
-        DEW_LAYOUTS
 };
 
 /* What the ventilator is. */

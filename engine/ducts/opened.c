@@ -1,0 +1,330 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A layout's network opened, and its fans set. */
+#include "ducts/opened.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "core/fail.h"
+
+/* ---- settings and flows --------------------------------------------------- */
+
+static double blower_speed(const struct dew_ducts *d, int handler)
+{
+    int digit = dew_ducts_blower_digit(d->blower, handler);
+
+    return digit == 2   ? 1.0
+           : digit == 1 ? d->layout.handlers[handler].low
+                        : 0.0;
+}
+
+static double setting_of(const struct dew_ducts *d,
+                         const struct dew_duct_run *r)
+{
+    int running = d->vent != DEW_VENT_OFF;
+
+    switch (r->role) {
+    case DEW_ROLE_BLOWER:
+        return blower_speed(d, r->of);
+    case DEW_ROLE_FRESH_FAN:
+        return running ? d->speed[r->of][d->vent][0] : 0.0;
+    case DEW_ROLE_STALE_FAN:
+        return running ? d->speed[r->of][d->vent][1] : 0.0;
+    case DEW_ROLE_FRESH_UNIT:
+    case DEW_ROLE_STALE_UNIT:
+        return running ? 1.0 : r->idle;
+    case DEW_ROLE_SHUT:
+        return running;
+    default:
+        return 1.0;
+    }
+}
+
+enum dew_status dew__ducts_solve(struct dew_ducts *d, struct dew_error *err)
+{
+    for (size_t i = 0; i < d->m; i++)
+        d->setting[i] = setting_of(d, &d->runs[i]);
+    return dew_ducts_network_solve(d->network, d->setting, d->layout.density,
+                                   err);
+}
+
+size_t dew__ducts_find(const struct dew_ducts *d, enum dew_duct_role role,
+                       int of)
+{
+    for (size_t i = 0; i < d->m; i++)
+        if (d->runs[i].role == role && d->runs[i].of == of)
+            return i;
+    return d->m;
+}
+
+double dew__ducts_flow_of(const struct dew_ducts *d, enum dew_duct_role role,
+                          int of)
+{
+    size_t i = dew__ducts_find(d, role, of);
+
+    return i < d->m ? dew_ducts_network_flow(d->network, i) : 0.0;
+}
+
+/* ---- setting the fans ------------------------------------------------------ */
+
+/*
+ * A new speed from the flow it gave.  Flow follows speed in proportion where
+ * nothing else pushes; the power below holds it steady where something does.
+ */
+static double next_speed(double speed, double got, double want)
+{
+    double ratio = got > 0.1 * want ? want / got : 10.0;
+    const double least = 0.02, power = 0.7;
+
+    return fmin(fmax(speed * pow(ratio, power), least), 1.0);
+}
+
+/* One round over all fans; returns the greatest change of a speed. */
+static double tune_once(struct dew_ducts *d)
+{
+    double most = 0.0;
+
+    for (int j = 0; j < d->layout.vent_count; j++) {
+        const struct dew_duct_vent *v = &d->layout.vents[j];
+        double *s = d->speed[j][d->vent];
+        double got[2] = {dew__ducts_flow_of(d, DEW_ROLE_FRESH_UNIT, j),
+                         dew__ducts_flow_of(d, DEW_ROLE_STALE_UNIT, j)};
+        double want[2] = {v->set[d->vent], v->set_stale[d->vent]};
+
+        for (int side = 0; side < 2; side++) {
+            double next = next_speed(s[side], got[side], want[side]);
+
+            most = fmax(most, fabs(next - s[side]));
+            s[side] = next;
+        }
+    }
+    return most;
+}
+
+static void note_limits(struct dew_ducts *d)
+{
+    for (int j = 0; j < d->layout.vent_count; j++) {
+        const double *s = d->speed[j][d->vent];
+
+        d->limit[j][d->vent] = s[0] >= 1.0 || s[1] >= 1.0;
+    }
+}
+
+static enum dew_status tune(struct dew_ducts *d, struct dew_error *err)
+{
+    enum dew_status status = DEW_OK;
+    double change = 1.0;
+    enum { ROUNDS = 200 };
+    const double settled = 1e-9;
+
+    d->blower = d->layout.reference;
+    for (int j = 0; j < d->layout.vent_count; j++)
+        d->speed[j][d->vent][0] = d->speed[j][d->vent][1] = 0.7;
+    for (int i = 0; i < ROUNDS && change > settled && status == DEW_OK; i++) {
+        status = dew__ducts_solve(d, err);
+        if (status == DEW_OK)
+            change = tune_once(d);
+    }
+    if (status == DEW_OK && change > settled)
+        status = dew__fail(err, DEW_ESOLVE,
+                           "the ventilator's fans could not be set");
+    note_limits(d);
+    return status;
+}
+
+/* ---- opening --------------------------------------------------------------- */
+
+static int take(struct dew_ducts *d)
+{
+    size_t n = d->n, m = d->m;
+    double *block = calloc(n * n + 3 * n + m, sizeof *block);
+
+    if (block == NULL)
+        return 0;
+    d->matrix = block;
+    d->right = block + n * n;
+    d->work = d->right + n;
+    d->fresh = d->work + n;
+    d->setting = d->fresh + n;
+    return 1;
+}
+
+static enum dew_status join(struct dew_ducts *d, struct dew_error *err)
+{
+    struct dew_duct_node *nodes = calloc(d->n + 1, sizeof *nodes);
+    struct dew_duct_branch *branches = calloc(d->m + 1, sizeof *branches);
+    enum dew_status status = DEW_OK;
+
+    if (nodes == NULL || branches == NULL || !take(d))
+        status = dew__fail(err, DEW_EMEM, "no memory for a duct layout");
+    for (size_t i = 0; i < d->n && status == DEW_OK; i++)
+        nodes[i] = (struct dew_duct_node){
+            d->points[i].name,
+            d->points[i].place == DEW_PLACE_DUCT ? NAN : 0.0};
+    for (size_t i = 0; i < d->m && status == DEW_OK; i++)
+        branches[i] = d->runs[i].branch;
+    if (status == DEW_OK)
+        status = dew_ducts_network_open(&d->network, nodes, d->n, branches,
+                                        d->m, err);
+    free(nodes);
+    free(branches);
+    return status;
+}
+
+static enum dew_status set_fans(struct dew_ducts *d, struct dew_error *err)
+{
+    enum dew_status status = DEW_OK;
+
+    for (int s = DEW_VENT_ON; s <= DEW_VENT_BOOST && status == DEW_OK; s++) {
+        d->vent = (enum dew_vent_state)s;
+        status = tune(d, err);
+    }
+    return status;
+}
+
+static struct dew_ducts *fresh_ducts(const struct dew_duct_layout *layout,
+                                     struct dew_error *err)
+{
+    struct dew_ducts *d = calloc(1, sizeof *d);
+
+    if (d == NULL)
+        dew__fail(err, DEW_EMEM, "no memory for a duct layout");
+    else
+        d->layout = *layout;
+    return d;
+}
+
+static enum dew_status opened(struct dew_ducts *d, struct dew_ducts **ducts,
+                              enum dew_status status, struct dew_error *err)
+{
+    if (status == DEW_OK)
+        status = join(d, err);
+    if (status == DEW_OK)
+        status = set_fans(d, err);
+    if (status == DEW_OK)
+        *ducts = d;
+    else
+        dew_ducts_close(d);
+    return status;
+}
+
+enum dew_status dew_ducts_open(struct dew_ducts **ducts,
+                               const struct dew_duct_layout *layout,
+                               struct dew_error *err)
+{
+    struct dew_ducts *d = fresh_ducts(layout, err);
+    enum dew_status status;
+
+    *ducts = NULL;
+    if (d == NULL)
+        return DEW_EMEM;
+    status = dew__ducts_build(&d->layout, &d->built, err);
+    d->points = d->built.points;
+    d->runs = d->built.runs;
+    d->n = d->built.point_count;
+    d->m = d->built.run_count;
+    return opened(d, ducts, status, err);
+}
+
+static int in_range(const struct dew_duct_layout *l,
+                    const struct dew_duct_run *r)
+{
+    switch (r->role) {
+    case DEW_ROLE_PLAIN:
+    case DEW_ROLE_SHUT:
+        return 1;
+    case DEW_ROLE_GRILLE:
+    case DEW_ROLE_PICKUP:
+        return r->of >= 0 && r->of < l->grille_count;
+    case DEW_ROLE_FRESH_FAN:
+    case DEW_ROLE_STALE_FAN:
+    case DEW_ROLE_FRESH_UNIT:
+    case DEW_ROLE_STALE_UNIT:
+        return r->of >= 0 && r->of < l->vent_count;
+    default:
+        return r->of >= 0 && r->of < l->handler_count;
+    }
+}
+
+static enum dew_status check_written(const struct dew_duct_layout *l,
+                                     const struct dew_duct_written *w,
+                                     struct dew_error *err)
+{
+    for (size_t i = 0; i < w->run_count; i++) {
+        const struct dew_duct_run *r = &w->runs[i];
+        enum dew_duct_kind kind = r->branch.kind;
+        int fan = r->role == DEW_ROLE_BLOWER || r->role == DEW_ROLE_FRESH_FAN ||
+                  r->role == DEW_ROLE_STALE_FAN;
+        int damper = r->role == DEW_ROLE_FRESH_UNIT ||
+                     r->role == DEW_ROLE_STALE_UNIT || r->role == DEW_ROLE_SHUT;
+
+        if (!in_range(l, r))
+            return dew__fail(err, DEW_ERANGE,
+                             "run '%s' belongs to number %d, which there is "
+                             "not",
+                             r->branch.name, r->of + 1);
+        if ((fan && kind != DEW_BRANCH_FAN) ||
+            (damper && kind != DEW_BRANCH_DAMPER))
+            return dew__fail(err, DEW_ERANGE, "run '%s' has to be a %s",
+                             r->branch.name, fan ? "fan" : "damper");
+    }
+    return DEW_OK;
+}
+
+static enum dew_status copy_written(struct dew_ducts *d,
+                                    const struct dew_duct_written *w,
+                                    struct dew_error *err)
+{
+    size_t runs = w->run_count * sizeof *w->runs;
+    size_t points = w->point_count * sizeof *w->points;
+    char *block = malloc(runs + points + 1);
+
+    if (block == NULL)
+        return dew__fail(err, DEW_EMEM, "no memory for a duct layout");
+    d->copies = block;
+    if (runs > 0)
+        memcpy(block, w->runs, runs);
+    if (points > 0)
+        memcpy(block + runs, w->points, points);
+    d->runs = d->copies;
+    d->points = (const void *)(block + runs);
+    d->n = w->point_count;
+    d->m = w->run_count;
+    return DEW_OK;
+}
+
+enum dew_status dew_ducts_open_written(struct dew_ducts **ducts,
+                                       const struct dew_duct_layout *layout,
+                                       const struct dew_duct_written *written,
+                                       struct dew_error *err)
+{
+    enum dew_status status = check_written(layout, written, err);
+    struct dew_ducts *d;
+
+    *ducts = NULL;
+    if (status != DEW_OK)
+        return status;
+    d = fresh_ducts(layout, err);
+    if (d == NULL)
+        return DEW_EMEM;
+    return opened(d, ducts, copy_written(d, written, err), err);
+}
+
+void dew_ducts_close(struct dew_ducts *ducts)
+{
+    if (ducts == NULL)
+        return;
+    dew_ducts_network_close(ducts->network);
+    for (size_t i = 0; i < ducts->built.fan_count; i++)
+        dew_ducts_fan_close(ducts->built.fans[i]);
+    free(ducts->copies);
+    free(ducts->matrix);
+    free(ducts);
+}
+
+struct dew_duct_written dew_ducts_as_written(const struct dew_ducts *ducts)
+{
+    return (struct dew_duct_written){ducts->points, ducts->n, ducts->runs,
+                                     ducts->m};
+}

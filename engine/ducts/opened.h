@@ -1,0 +1,40 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* An opened layout.  Private to the ducts. */
+#ifndef DEW_DUCTS_OPENED_H
+#define DEW_DUCTS_OPENED_H
+
+#include "ducts/build.h"
+
+struct dew_ducts {
+    struct dew_duct_layout layout;
+    struct dew__built built; /* of a layout: also owns its fans     */
+    const struct dew_duct_point *points;
+    const struct dew_duct_run *runs;
+    size_t n, m;
+    void *copies; /* points and runs written out, owned  */
+    struct dew_ducts_network *network;
+    double *setting;               /* a run                               */
+    double *fresh;                 /* a point: share of fresh air there   */
+    double *matrix, *right, *work; /* of the points                       */
+    double speed[DEW_DUCT_VENTS][DEW_DUCT_VENT_STATES][2]; /* fresh, stale   */
+    int limit[DEW_DUCT_VENTS][DEW_DUCT_VENT_STATES];
+    enum dew_vent_state vent;
+    int blower;
+};
+
+/* Solve the flows of d->vent and d->blower. */
+enum dew_status dew__ducts_solve(struct dew_ducts *d, struct dew_error *err);
+
+/* Share of fresh air at every point, from the flows solved last. */
+enum dew_status dew__ducts_trace(struct dew_ducts *d, struct dew_error *err);
+
+/* Share of fresh air in what flows through run i. */
+double dew__ducts_share(const struct dew_ducts *d, size_t i);
+
+/* The first run with a role, or d->m; and its flow, or 0. */
+size_t dew__ducts_find(const struct dew_ducts *d, enum dew_duct_role role,
+                       int of);
+double dew__ducts_flow_of(const struct dew_ducts *d, enum dew_duct_role role,
+                          int of);
+
+#endif

@@ -1,0 +1,100 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Where the fresh air is in a network whose flows are known. */
+#include <math.h>
+#include <string.h>
+
+#include "core/num.h"
+#include "ducts/opened.h"
+
+static double *cell(struct dew_ducts *d, size_t row, size_t column)
+{
+    return &d->matrix[row * d->n + column];
+}
+
+static void arrive(struct dew_ducts *d, const struct dew_duct_run *r, double q)
+{
+    size_t up = q > 0.0 ? r->branch.from : r->branch.to;
+    size_t down = q > 0.0 ? r->branch.to : r->branch.from;
+    double back = 0.0, amount = fabs(q);
+
+    if (d->points[down].place != DEW_PLACE_DUCT)
+        return;
+    *cell(d, down, down) += amount;
+    if (r->role == DEW_ROLE_FRESH_UNIT && q > 0.0 && d->vent != DEW_VENT_OFF) {
+        size_t stale = dew__ducts_find(d, DEW_ROLE_STALE_UNIT, r->of);
+
+        back = d->layout.vents[r->of].eatr;
+        d->right[down] += amount * (1.0 - back);
+        if (stale < d->m)
+            *cell(d, down, d->runs[stale].branch.from) -= amount * back;
+        return;
+    }
+    *cell(d, down, up) -= amount;
+}
+
+/* Air mixed back and forth between the two taps of one return duct. */
+static void mix_taps(struct dew_ducts *d)
+{
+    const struct dew_duct_range *r = &d->layout.mixing;
+    double share = d->layout.reading == DEW_DUCT_LOW    ? r->low
+                   : d->layout.reading == DEW_DUCT_HIGH ? r->high
+                                                        : r->likely;
+
+    for (int k = 0; k < d->layout.handler_count; k++) {
+        size_t in = dew__ducts_find(d, DEW_ROLE_FRESH_TIE, k);
+        size_t out = dew__ducts_find(d, DEW_ROLE_STALE_TIE, k);
+        size_t a, b;
+        double swap;
+
+        if (in == d->m || out == d->m ||
+            d->layout.kind != DEW_LAYOUT_return_tie)
+            continue;
+        a = d->runs[in].branch.to;
+        b = d->runs[out].branch.from;
+        swap = share * fmax(dew_ducts_network_flow(d->network, in), 0.0);
+        if (d->points[a].place != DEW_PLACE_DUCT)
+            continue;
+        *cell(d, a, a) += swap;
+        *cell(d, a, b) -= swap;
+        *cell(d, b, b) += swap;
+        *cell(d, b, a) -= swap;
+    }
+}
+
+/*
+ * Share of fresh air at every point: what arrives, mixed.  Rooms and outdoors
+ * send none: fresh air is counted until it first reaches a room.
+ */
+enum dew_status dew__ducts_trace(struct dew_ducts *d, struct dew_error *err)
+{
+    enum dew_status status;
+    const double nothing = 1e-15; /* m3/s, below what the solver tells apart */
+
+    memset(d->matrix, 0, d->n * d->n * sizeof *d->matrix);
+    memset(d->right, 0, d->n * sizeof *d->right);
+    for (size_t i = 0; i < d->m; i++)
+        arrive(d, &d->runs[i], dew_ducts_network_flow(d->network, i));
+    mix_taps(d);
+    for (size_t k = 0; k < d->n; k++)
+        if (!(*cell(d, k, k) > nothing)) {
+            memset(cell(d, k, 0), 0, d->n * sizeof *d->matrix);
+            *cell(d, k, k) = 1.0;
+            d->right[k] = 0.0;
+        }
+    memcpy(d->fresh, d->right, d->n * sizeof *d->fresh);
+    status = dew__solve(d->matrix, d->fresh, d->work, d->n, err);
+    for (size_t k = 0; k < d->n; k++) /* rounding */
+        d->fresh[k] = fmin(fmax(d->fresh[k], 0.0), 1.0);
+    return status;
+}
+
+/* Share of fresh air in what flows through run i. */
+double dew__ducts_share(const struct dew_ducts *d, size_t i)
+{
+    const struct dew_duct_branch *b = &d->runs[i].branch;
+    double q = dew_ducts_network_flow(d->network, i);
+
+    if (d->runs[i].role == DEW_ROLE_FRESH_UNIT && q > 0.0)
+        return d->fresh[b->to];
+    return d->fresh[q > 0.0 ? b->from : b->to];
+}
