@@ -85,7 +85,7 @@ static int open_study(struct run *r)
     for (size_t i = 0; i < r->count; i++)
         options[i] = (struct dew_option){
             dew_scenario_name(r->job.scenario, r->which[i]), &r->cases[i],
-            dew_scenario_required(r->job.scenario, r->which[i])};
+            dew_scenario_required(r->job.scenario, r->which[i]), NULL};
     if (dew_study_open(&r->study, options, r->count, &weather, &err) != DEW_OK)
         return dew__cli_error(&err);
     return DEW__DONE;

@@ -116,6 +116,23 @@ static void keep_equipment(struct dew__drive *drive,
     drive->putback = last->putback;
 }
 
+/*
+ * An indoor temperature that was measured stands above the thermostat, from
+ * the hour's beginning on.  Returns the heat that brings the air there, J.
+ */
+static double hold(struct dew_march *m, struct dew__drive *drive)
+{
+    size_t at = (size_t)m->hour;
+    double before = m->x.t_air;
+
+    if (at >= m->held_count || isnan(m->held[at]))
+        return 0.0;
+    drive->given = 1.0;
+    drive->set_heat = m->held[at];
+    m->x.t_air = m->held[at];
+    return m->lane.c_air * (m->x.t_air - before);
+}
+
 static struct dew__hour hour_of(struct dew_march *m,
                                 const struct dew_hour *hour,
                                 const struct dew_date *date)
@@ -142,6 +159,7 @@ enum dew_status dew_march_step(struct dew_march *m, const struct dew_hour *hour,
     struct dew_result r = {0};
     enum dew_status status;
 
+    r.heat.held = hold(m, &h.now.drive);
     m->hour++;
     begin(m, &h);
     for (int i = 0; i < m->c.steps_per_hour; i++)
@@ -266,6 +284,7 @@ enum dew_status dew_march_spin(struct dew_march *m,
     while (!done && turn < most) {
         struct dew_state last = m->x;
 
+        m->hour = 0;
         for (size_t h = 0; h < length; h++) {
             enum dew_status status;
 
@@ -285,6 +304,12 @@ enum dew_status dew_march_spin(struct dew_march *m,
     if (turns != NULL)
         *turns = turn;
     return DEW_OK;
+}
+
+void dew_march_hold(struct dew_march *m, const double *t, size_t count)
+{
+    m->held = t;
+    m->held_count = t != NULL ? count : 0;
 }
 
 void dew_march_close(struct dew_march *march)

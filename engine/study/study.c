@@ -13,6 +13,7 @@ struct dew_study {
     struct dew_weather weather;
     struct dew_case *cases;
     char (*names)[NAME_ROOM];
+    const double **held; /* of each option, or NULL; borrowed                */
     struct dew_outcome *outcomes;
     double *store;   /* [options][DEW__SERIES][hours]                       */
     double *scratch; /* [hours]                                             */
@@ -36,6 +37,7 @@ static void keep_options(struct dew_study *s, const struct dew_option *options)
     for (size_t i = 0; i < s->options; i++) {
         keep_name(s->names[i], options[i].name);
         s->cases[i] = *options[i].c;
+        s->held[i] = options[i].held;
         s->outcomes[i].name = s->names[i];
         s->outcomes[i].required = options[i].required;
         s->outcomes[i].count = s->weather.count;
@@ -48,10 +50,12 @@ static int take_room(struct dew_study *s)
 
     s->cases = calloc(s->options, sizeof *s->cases);
     s->names = calloc(s->options, sizeof *s->names);
+    s->held = calloc(s->options, sizeof *s->held);
     s->outcomes = calloc(s->options, sizeof *s->outcomes);
     s->store = calloc(s->options * DEW__SERIES, hours * sizeof *s->store);
     s->scratch = calloc(hours, sizeof *s->scratch);
-    return s->cases && s->names && s->outcomes && s->store && s->scratch;
+    return s->cases && s->names && s->held && s->outcomes && s->store &&
+           s->scratch;
 }
 
 enum dew_status dew_study_open(struct dew_study **study,
@@ -96,6 +100,7 @@ static enum dew_status begin_option(struct dew_study *s, struct dew_error *err)
     status = dew_march_open(&s->march, &s->cases[s->turn], &w->hours[0], err);
     if (status != DEW_OK)
         return status;
+    dew_march_hold(s->march, s->held[s->turn], w->count);
     return dew_march_spin(s->march, w->hours, w->dates, w->count, &o->turns,
                           err);
 }
@@ -174,6 +179,7 @@ void dew_study_close(struct dew_study *s)
     free(s->store);
     free(s->outcomes);
     free(s->names);
+    free(s->held);
     free(s->cases);
     free(s);
 }

@@ -182,6 +182,15 @@ enum dew_status dew_march_open(struct dew_march **march,
                                struct dew_error *err);
 
 /*
+ * Hold the indoor temperature at t[h], degC, in hour h from the start, as it
+ * was measured: no heating or cooling equipment acts then, and what keeps it
+ * there is the flow "held" of the heat books.  Where t[h] is NaN, and from
+ * count on, the case's own thermostat rules.  t is borrowed until close, or
+ * the next call; NULL holds no more.
+ */
+void dew_march_hold(struct dew_march *march, const double *t, size_t count);
+
+/*
  * Advance one hour.  Allocates nothing.  *out is written only on DEW_OK.
  * Errors: DEW_EBALANCE with err->hour when a ledger does not close within
  * 1e-9 of the hour's inflows, or a value is not finite.

@@ -28,6 +28,8 @@ struct dew_option {
     const char *name;
     const struct dew_case *c;
     double required; /* m3/s   0 ..   fresh air asked for, 0 = not stated   */
+    const double *held; /* degC  one an hour of the weather, NaN free, borrowed
+                           until close: for dew_march_hold; NULL = none     */
 };
 
 /* The year, borrowed.  count > 0. */
@@ -103,7 +105,7 @@ struct dew_study; /* opaque */
 
 /*
  * Make a study of count options (1 .. 64).  Names and cases are copied,
- * weather is borrowed until close.  On DEW_OK *study is the caller's, for
+ * weather and what is held are borrowed until close.  On DEW_OK *study is the caller's, for
  * dew_study_close; else NULL.
  * Errors: DEW_EMEM; DEW_ERANGE when there is no option or no hour.
  */

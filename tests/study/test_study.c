@@ -12,8 +12,8 @@ enum { YEAR = 8760, SHORT = 400 };
 static struct dew_hour hours[YEAR];
 static struct dew_date dates[YEAR];
 static struct dew_case lively, quiet;
-static const struct dew_option options[] = {{"lively house", &lively, 0.037},
-                                            {"quiet house", &quiet, 0}};
+static const struct dew_option options[] = {
+    {"lively house", &lively, 0.037, NULL}, {"quiet house", &quiet, 0, NULL}};
 
 static void fill(void)
 {

@@ -1,0 +1,127 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* An indoor temperature that was measured, held hour by hour. */
+#include "support/rows.h"
+
+#include "support/cases.h"
+#include "support/lively.h"
+
+enum { HOURS = 24 * 35, FREE_HOUR = 700 };
+
+static struct dew_hour hours[HOURS];
+static struct dew_date dates[HOURS];
+static double held[HOURS];
+
+static void fill(void)
+{
+    for (int h = 0; h < HOURS; h++) {
+        hours[h] = lively_weather(h + 1);
+        dates[h] = date_of(h);
+        held[h] = 21.3 + 1.7 * sin(0.37 * h);
+    }
+    held[FREE_HOUR] = NAN;
+}
+
+static struct dew_march *opened(const struct dew_case *c)
+{
+    struct dew_error err = {0};
+    struct dew_march *m;
+
+    fill();
+    assert_int_equal(dew_march_open(&m, c, &hours[0], &err), DEW_OK);
+    return m;
+}
+
+static struct dew_result step(struct dew_march *m, int h)
+{
+    struct dew_error err = {0};
+    struct dew_result r;
+
+    if (dew_march_step(m, &hours[h], &dates[h], &r, &err) != DEW_OK)
+        fail_msg("hour %d: %s", err.hour, err.text);
+    return r;
+}
+
+static void hours_have_the_temperature_measured(void **state)
+{
+    struct dew_case c = lively_case();
+    struct dew_march *m = opened(&c);
+    struct dew_error err = {0};
+    int turns;
+
+    (void)state;
+    dew_march_hold(m, held, HOURS);
+    assert_int_equal(dew_march_spin(m, hours, dates, HOURS, &turns, &err),
+                     DEW_OK);
+    for (int h = 0; h < HOURS; h++) {
+        struct dew_result r = step(m, h);
+
+        if (h == FREE_HOUR)
+            continue;
+        assert_near(r.t, held[h], 1e-12);
+        assert_near(r.end.t_air, held[h], 1e-12);
+        assert_near(r.heat.heating + r.heat.cooling, 0.0, 0.0);
+        assert_near(r.water.coil, 0.0, 0.0);
+    }
+    dew_march_close(m);
+}
+
+/* What holds a constant is what a heater without limit would have given. */
+static void held_is_the_heat_an_ideal_heater_gives(void **state)
+{
+    struct dew_case c = lively_case();
+    struct dew_march *m, *warmed;
+
+    (void)state;
+    c.plant.handler_count = 0;
+    c.plant.heater = (struct dew_heater){.capacity = 1e6, .efficiency = 1.0};
+    all_day(c.house.comfort.heat, 22.9);
+    all_day(c.house.comfort.cool, 60.0);
+    c.house.comfort.band = 0.0;
+    m = opened(&c);
+    warmed = opened(&c);
+    for (int h = 0; h < HOURS; h++)
+        held[h] = 22.9;
+    dew_march_hold(m, held, HOURS);
+    for (int h = 0; h < 200; h++) {
+        (void)step(m, h);
+        (void)step(warmed, h);
+    }
+    for (int h = 200; h < 240; h++) {
+        struct dew_result a = step(m, h), b = step(warmed, h);
+
+        assert_near(a.heat.held, b.heat.heating, 1e-6 * b.heat.heating);
+    }
+    dew_march_close(m);
+    dew_march_close(warmed);
+}
+
+/* Where nothing was measured the thermostat rules: that hour heats. */
+static void hours_without_have_the_thermostat(void **state)
+{
+    struct dew_case c = lively_case();
+    struct dew_march *m = opened(&c);
+    struct dew_result r;
+
+    (void)state;
+    dew_march_hold(m, held, HOURS);
+    for (int h = 0; h < FREE_HOUR; h++)
+        (void)step(m, h);
+    r = step(m, FREE_HOUR);
+    assert_near(r.heat.held, 0.0, 0.0);
+    dew_march_hold(m, NULL, HOURS);
+    r = step(m, FREE_HOUR + 1);
+    assert_near(r.heat.held, 0.0, 0.0);
+    dew_march_close(m);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(hours_have_the_temperature_measured),
+        cmocka_unit_test(held_is_the_heat_an_ideal_heater_gives),
+        cmocka_unit_test(hours_without_have_the_thermostat),
+    };
+
+    return cmocka_run_group_tests_name("march, held temperature", tests, NULL,
+                                       NULL);
+}
