@@ -8,6 +8,7 @@
 #include "cli/inputs.h"
 #include "cli/job.h"
 #include "cli/load.h"
+#include "dew/drying.h"
 #include "dew/report.h"
 
 enum { MOST = 64, HOURS_A_STEP = 73 };
@@ -18,7 +19,9 @@ struct run {
     const char *path;
     struct dew__job job;
     size_t which[MOST], count; /* options to march, as the file numbers them */
-    struct dew_case *cases;
+    struct dew_case *cases;    /* then those once dry       */
+    size_t dry[MOST];          /* their place; 0 = none     */
+    size_t runs;               /* options and dry ones      */
     struct dew_option_facts facts[MOST];
     struct dew_costs costs[MOST];
     struct dew_choice choices[MOST];
@@ -59,7 +62,7 @@ static int make_cases(struct run *r)
 {
     struct dew_error err = {0};
 
-    r->cases = calloc(r->count, sizeof *r->cases);
+    r->cases = calloc(2 * r->count, sizeof *r->cases);
     r->verdict = calloc(1, sizeof *r->verdict);
     if (r->cases == NULL || r->verdict == NULL)
         return dew__cli_fail(DEW__FAILED, "out of memory");
@@ -73,20 +76,37 @@ static int make_cases(struct run *r)
     return DEW__DONE;
 }
 
+/* Options that still give off construction water are marched dry too. */
+static void add_dry_ones(struct run *r)
+{
+    r->runs = r->count;
+    for (size_t i = 0; i < r->count; i++) {
+        if (!dew_drying_matters(&r->cases[i]))
+            continue;
+        r->cases[r->runs] = dew_drying_settled(&r->cases[i]);
+        r->dry[i] = r->runs++;
+    }
+}
+
 static int open_study(struct run *r)
 {
-    struct dew_option options[MOST];
+    struct dew_option options[2 * MOST];
     struct dew_error err = {0};
     struct dew_weather weather;
     size_t dates;
 
     weather.hours = dew_year_hours(r->job.year, &weather.count);
     weather.dates = dew_year_dates(r->job.year, &dates);
-    for (size_t i = 0; i < r->count; i++)
+    for (size_t i = 0; i < r->count; i++) {
         options[i] = (struct dew_option){
             dew_scenario_name(r->job.scenario, r->which[i]), &r->cases[i],
             dew_scenario_required(r->job.scenario, r->which[i]), NULL};
-    if (dew_study_open(&r->study, options, r->count, &weather, &err) != DEW_OK)
+        if (r->dry[i] == 0)
+            continue;
+        options[r->dry[i]] = options[i];
+        options[r->dry[i]].c = &r->cases[r->dry[i]];
+    }
+    if (dew_study_open(&r->study, options, r->runs, &weather, &err) != DEW_OK)
         return dew__cli_error(&err);
     return DEW__DONE;
 }
@@ -99,7 +119,7 @@ static void progress(const struct run *r, double done)
     if (!isatty(STDERR_FILENO))
         return;
     if (done < 1)
-        fprintf(stderr, "\roption %zu of %zu, %3.0f %%", turn + 1, r->count,
+        fprintf(stderr, "\roption %zu of %zu, %3.0f %%", turn + 1, r->runs,
                 100 * done);
     else
         fprintf(stderr, "\r%40s\r", "");
@@ -132,14 +152,15 @@ static void judge(struct run *r)
     size_t count;
     const struct dew_outcome *outcomes = dew_study_outcomes(r->study, &count);
 
-    for (size_t i = 0; i < count; i++)
-        r->choices[i] = (struct dew_choice){&outcomes[i], &r->cases[i],
-                                            &r->facts[i], &r->costs[i]};
+    for (size_t i = 0; i < r->count; i++)
+        r->choices[i] = (struct dew_choice){
+            &outcomes[i], &r->cases[i], &r->facts[i], &r->costs[i],
+            r->dry[i] > 0 ? &outcomes[r->dry[i]] : NULL};
     r->safety = dew_scenario_safety(r->job.scenario);
     r->prices = dew_scenario_prices(r->job.scenario);
     r->question = (struct dew_question){
         .choices = r->choices,
-        .count = count,
+        .count = r->count,
         .safety = &r->safety,
         .prices = any_price(&r->prices) ? &r->prices : NULL,
         .judging = dew_verdict_judging()};
@@ -201,8 +222,10 @@ static int all_of_it(struct run *r)
 
     if (code == DEW__DONE)
         code = make_cases(r);
-    if (code == DEW__DONE)
+    if (code == DEW__DONE) {
+        add_dry_ones(r);
         code = open_study(r);
+    }
     if (code == DEW__DONE)
         code = march(r);
     if (code != DEW__DONE)

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "core/fail.h"
+#include "dew/drying.h"
 #include "dew/wetting.h"
 #include "report/words.h"
 
@@ -319,6 +320,32 @@ static json_t *windows(struct maker *m, const struct dew_choice *c)
     return list;
 }
 
+static json_t *drying(struct maker *m, const struct dew_choice *c)
+{
+    const double month = 8760.0 / 12;
+    const struct dew_drying_ask ask = {c->outcome, c->settled,
+                                       &c->c->house.water[DEW_SOURCE_drying],
+                                       c->facts->half_life};
+    struct dew_drying d;
+    json_t *o;
+
+    if (c->settled == NULL)
+        return json_null();
+    d = dew_drying_of(&ask);
+    o = json_object();
+    put(m, o, "given_off_kg", number(d.given_off));
+    put(m, o, "left_kg", number(d.left));
+    put(m, o, "rh_added_points", number(100 * d.more));
+    put(m, o, "too_humid_added_h", number(d.humid_more));
+    put(m, o, "agrees_after_months",
+        estimate(m, (struct dew_estimate){d.agree.likely / month,
+                                          d.agree.low / month,
+                                          d.agree.high / month}));
+    put(m, o, "agrees_below_points", number(100 * DEW_DRYING_AGREES));
+    put(m, o, "once_dry_hours", hours(m, &c->settled->year));
+    return o;
+}
+
 static json_t *option(struct maker *m, size_t i)
 {
     const struct dew_choice *c = &m->r->question->choices[i];
@@ -339,6 +366,7 @@ static json_t *option(struct maker *m, size_t i)
         number(1000 * dew_verdict_fresh(m->r->question, i)));
     put(m, o, "surfaces", surfaces(m, c->outcome));
     put(m, o, "windows_in_winter", windows(m, c));
+    put(m, o, "drying", drying(m, c));
     put(m, o, "closure", closure(m, c->outcome));
     put(m, o, "money", money(m, i));
     put(m, o, "months", months(m, c->outcome));

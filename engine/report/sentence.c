@@ -154,6 +154,59 @@ static void say_drying(struct telling *t)
         per_day(t, t->f->value[1]).text, percent(t->f->value[0], &part));
 }
 
+/* "about 14 months", "now" of hours. */
+static const char *spell(double hours, struct dew__word *w)
+{
+    double days = hours / 24, months = days * 12 / 365;
+
+    if (days < 60)
+        snprintf(w->text, sizeof w->text, "%.20s days",
+                 dew__number(days, 0).text);
+    else
+        snprintf(w->text, sizeof w->text, "%.20s months",
+                 dew__number(months, 0).text);
+    return w->text;
+}
+
+static void say_drying_ends(struct telling *t)
+{
+    struct dew__word likely, low, high;
+
+    if (t->f->value[0] <= 0) {
+        say(t, "The water that building materials give off makes less than 1 "
+               "point of RH: it can be left out of account.");
+        return;
+    }
+    say(t, "It makes less than 1 point of RH after about %s",
+        spell(t->f->value[0], &likely));
+    if (t->f->value[2] > t->f->value[1])
+        say(t, " (%s to %s, by the half-life given)",
+            spell(t->f->value[1], &low), spell(t->f->value[2], &high));
+    say(t, ".");
+}
+
+static void say_wait(struct telling *t)
+{
+    say(t,
+        "Wait a season: once dry, the house as it stands keeps its humidity "
+        "limits (too humid in %s h instead of %s h, too dry in %s h instead of "
+        "%s h).",
+        HOURS(0), HOURS(1), HOURS(2), HOURS(3));
+}
+
+static void say_settled(struct telling *t)
+{
+    if (t->f->option == DEW_NO_OPTION)
+        say(t, "Once the house is dry, none of these both brings the fresh "
+               "air asked for and keeps the limits.");
+    else
+        say(t,
+            "Once the house is dry, %s \"%s\" (too humid in %s h). Choose "
+            "lasting equipment by that answer.",
+            t->f->option == t->f->other ? "the best is still" : "the best is",
+            OPTION, HOURS(0));
+}
+
 static void say_idle(struct telling *t)
 {
     say(t, "Cooling stands idle in %s of the %s hours too humid", HOURS(0),

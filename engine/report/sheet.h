@@ -41,6 +41,6 @@ void dew__sheets_text(const struct dew_report *r, FILE *out);
 void dew__sheets_html(const struct dew_report *r, FILE *out);
 
 /* sheets.c */
-dew__sheet_maker dew__sheet_surfaces, dew__sheet_windows;
+dew__sheet_maker dew__sheet_surfaces, dew__sheet_windows, dew__sheet_drying;
 
 #endif

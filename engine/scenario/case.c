@@ -9,7 +9,7 @@
 #include "core/fail.h"
 #include "scenario/scenario.h"
 
-static const double year_s = 365.0 * 86400.0;
+static const double year_s = 365.0 * 86400.0, day_s = 86400.0;
 
 void dew__fill_day(const struct dew_value *list, double otherwise,
                    double out[24])
@@ -224,5 +224,8 @@ struct dew_option_facts dew_scenario_facts(const struct dew_scenario *scenario,
         .interlock = blower == INTERLOCK || blower == ON ? DEW_ANSWER_YES
                                                          : DEW_ANSWER_NO,
         .handlers = dew__handlers(v),
+        .half_life = {SI(v, moisture_drying_half_life) / day_s,
+                      v[KEY_moisture_drying_half_life].amount.low / day_s,
+                      v[KEY_moisture_drying_half_life].amount.high / day_s},
     };
 }

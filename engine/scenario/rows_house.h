@@ -90,8 +90,8 @@ K(moisture, ground, NUMBER, WATER_RATE, 0, 6e-4, "published figures reach 50 kg/
 K(moisture, felt, FLAG, PURE, 0, 0, NULL, "yes", "[TP07]", NULL, "plants and wet ground set free less in damp air, more in dry; their figures then hold at 20 degC and 50 %")
 K(moisture, burning, NUMBER, WATER_RATE, 0, 3e-4, "one household", "0 kg/day", "no unvented burning", NULL, "water from unvented heaters and pilot flames")
 K(moisture, other, NUMBER, WATER_RATE, 0, 1e-3, "one household", "0 kg/day", "none unless said", NULL, "any further source, spread over the day")
-K(moisture, drying, NUMBER, WATER, 0, 20000, "a concrete house may hold tonnes", "0 kg", "an old house", NULL, "construction water still in the fabric when the year begins")
-K(moisture, drying_half_life, NUMBER, TIME, DAY, 3650 * DAY, "timber takes months, concrete years", "180 day", "from memory", NULL, "time in which half of the construction water leaves")
+K(moisture, drying, NUMBER, WATER, 0, 20000, "a concrete house may hold tonnes", "=none, or of a house younger than two years what gives off 4.7 kg/day when just finished, less by safety.house_age [AO88]", NULL, NULL, "construction water still in the fabric when the year begins")
+K(moisture, drying_half_life, NUMBER, TIME, DAY, 3650 * DAY, "timber takes months, concrete years", "180 day (90 to 365)", "from memory", NULL, "time in which half of the construction water leaves")
 
 /* ---- buffering ---- */
 K(buffering, class, WORD, PURE, 0, 0, NULL, "likely", "from memory, as the range of its classes", "likely", "how much water furnishings and fabric take up", .words = "none|low|likely|high")

@@ -51,6 +51,9 @@ void dew__rule_today_fine(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_today_sweat(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_mould(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_drying(const struct dew_question *q, struct dew_verdict *v);
+void dew__rule_drying_ends(const struct dew_question *q, struct dew_verdict *v);
+void dew__rule_wait(const struct dew_question *q, struct dew_verdict *v);
+void dew__rule_settled(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_idle(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_outdoor(const struct dew_question *q, struct dew_verdict *v);
 
@@ -66,6 +69,8 @@ void dew__rule_blower(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_under(const struct dew_question *q, struct dew_verdict *v);
 
 /* verdict_best.c */
+/* The cheapest that ventilates and keeps the limits, but for one; or none. */
+int dew__cheapest(const struct dew_question *q, int but);
 void dew__rule_best(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_payback(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_unpriced(const struct dew_question *q, struct dew_verdict *v);

@@ -14,6 +14,7 @@ typedef void rule(const struct dew_question *q, struct dew_verdict *v);
 static rule *const rules[] = {
     dew__rule_today_humid, dew__rule_today_dry, dew__rule_today_fine,
     dew__rule_today_sweat, dew__rule_mould,     dew__rule_drying,
+    dew__rule_drying_ends, dew__rule_wait,      dew__rule_settled,
     dew__rule_idle,        dew__rule_outdoor,   dew__rule_air_alone,
     dew__rule_air_worsens, dew__rule_best,      dew__rule_least_humid,
     dew__rule_core,        dew__rule_dryer,     dew__rule_dryer_alone,

@@ -52,6 +52,11 @@ static int cheapest(const struct dew_question *q, int money, int but)
     return best;
 }
 
+int dew__cheapest(const struct dew_question *q, int but)
+{
+    return cheapest(q, priced(q), but);
+}
+
 /* Hours outside the limits, all together. */
 static double outside(const struct dew_tally *y)
 {

@@ -20,6 +20,8 @@ struct dew_choice {
     const struct dew_case *c;
     const struct dew_option_facts *facts;
     const struct dew_costs *costs; /* NULL or all zero = nothing is bought  */
+    const struct dew_outcome *settled; /* the same option without construction
+                                          water; NULL = it has none         */
 };
 
 /*
@@ -59,6 +61,9 @@ struct dew_question {
     X(today_sweat)      /* hours of wet glass                               */ \
     X(mould)            /* option; surface, index, after ten years          */ \
     X(drying)           /* share of the inflow, kg/day                      */ \
+    X(drying_ends)      /* h until it no longer matters: likely, low, high  */ \
+    X(wait)             /* hours too humid once dry, now; dry, now          */ \
+    X(settled)          /* option best once dry (or none); hours humid then */ \
     X(idle)             /* hours of them with cooling idle, hours too humid */ \
     X(outdoor_dries)    /* hours outdoor air could dry, all; months mostly  */ \
     X(outdoor_cannot)   /* share in the months hardly; those months         */ \

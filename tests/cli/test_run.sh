@@ -96,6 +96,12 @@ says "is told where it stands" grep -qxF 'dewledger: nowhere.yaml:13:10: weather
 sed 's/place: 722020/file: absent.csv/' house.yaml >nofile.yaml
 ends "a file that is not there" 1 run nofile.yaml
 says "is told where it stands" grep -qF 'dewledger: nofile.yaml:13:9: weather.file: absent.csv: No such file' err
+ends "a young house" 0 run house.yaml --set 'safety.house_age=4 month' --json
+says "once dry is told beside the year" grep -q '"once_dry_hours"' out
+says "as many options as ever" \
+    test "$(grep -c '"delivers_required_air"' out)" = \
+    "$(grep -c '^ *- name:' house.yaml)"
+says "and what lasts is told apart" grep -q '"settled"' out
 ends "no scenario" 2 run
 ends "two scenarios" 2 run house.yaml house.yaml
 ends "a file that is not there" 1 run absent.yaml

@@ -353,6 +353,37 @@ static void a_change_takes_the_place_of_a_figure(void **state)
     dew_scenario_close(s);
 }
 
+/* kg of construction water: half_life / ln 2 times the first day's rate. */
+static const struct young_row {
+    const char *name, *text;
+    double kg;
+} young_rows[] = {
+    {"age not told: none", "", 0},
+    {"just finished: 4.7 kg/day, half-life 180 days [AO88]",
+     "safety: {house_age: 0 month}\n", 4.7 * 180 / 0.6931471805599453},
+    {"after two half-lives a quarter is left", "safety: {house_age: 360 day}\n",
+     4.7 * 45 / 0.6931471805599453},
+    {"two years old: none", "safety: {house_age: 730 day}\n", 0},
+    {"told: as told",
+     "safety: {house_age: 3 month}\nmoisture: {drying: 310 "
+     "kg}\n",
+     310},
+    {"told to be none: none",
+     "safety: {house_age: 3 month}\nmoisture: {drying: 0 kg}\n", 0},
+};
+
+static void a_young_house_gives_off_water(void **state)
+{
+    const struct young_row *r = *state;
+    char text[1000];
+    struct dew_case c;
+    const struct dew_water *w = &c.house.water[DEW_SOURCE_drying];
+
+    snprintf(text, sizeof text, BASE "%s", r->text);
+    c = case_of(text);
+    assert_near(w->per_day * w->half_life / log(2), r->kg, 1e-6);
+}
+
 static void prices_costs_safety_and_facts_are_handed_on(void **state)
 {
     struct dew_scenario *s = opened(
@@ -384,6 +415,8 @@ static void prices_costs_safety_and_facts_are_handed_on(void **state)
     assert_near(costs.install.low, 3800, 0);
     assert_near(costs.own_hours.likely, 43200, 0);
     assert_near(costs.life, 20, 1e-12);
+    assert_near(facts.half_life.likely, 180, 1e-9);
+    assert_near(facts.half_life.high, 365, 1e-9);
     assert_int_equal(facts.core, DEW_CORE_balanced);
     assert_int_equal(facts.layout, DEW_LAYOUT_return_tie);
     assert_int_equal(facts.interlock, DEW_ANSWER_YES);
@@ -595,6 +628,7 @@ int main(void)
     size_t n = 17, count;
     const struct dew_field *f = dew_scenario_fields(&count);
 
+    ADD_ROWS(tests, n, young_rows, a_young_house_gives_off_water);
     for (size_t i = 0; i < count && n < COUNT_OF(tests); i++)
         tests[n++] =
             (struct CMUnitTest){.name = f[i].path,

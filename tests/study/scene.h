@@ -46,7 +46,7 @@ static inline void scene_option(struct scene *s, size_t i, const char *name)
     for (int m = 0; m < 12; m++)
         o->month[m].hours = 24 * scene_days[m];
     s->choices[i] =
-        (struct dew_choice){o, &s->cases[i], &s->facts[i], &s->costs[i]};
+        (struct dew_choice){o, &s->cases[i], &s->facts[i], &s->costs[i], NULL};
 }
 
 static inline void scene_open(struct scene *s, size_t count)
