@@ -62,9 +62,9 @@ static double boost_share(const struct dew_march *m, const struct dew__hour *h,
                           double rh)
 {
     const struct dew_control *k = &m->c.plant.control;
-    int event = h->now.drive.showers > 0.0 || h->now.drive.cooking > 0.0;
 
-    return fmax(dew_plant_boost(k, rh), event ? k->event_boost : 0.0);
+    return fmax(dew_plant_boost(k, rh),
+                k->event_boost * k->events[h->date->hour - 1]);
 }
 
 static void mix_vent(const struct dew_march *m, const struct dew__hour *h,

@@ -114,6 +114,16 @@ static const char *seen_is_observed(const struct dew_value *v,
                : NULL;
 }
 
+static const char *one_lockout(const struct dew_value *v, enum dew__key *key)
+{
+    *key = KEY_control_lockout_humidity_ratio;
+    return GIVEN(v, control_lockout_humidity_ratio) &&
+                   GIVEN(v, control_lockout_dew_point)
+               ? "stands beside control.lockout_dew_point: keep one or the "
+                 "other"
+               : NULL;
+}
+
 /* ---- ventilator ---------------------------------------------------------- */
 
 static int recovers(const struct dew_value *v)
@@ -214,7 +224,7 @@ static rule_of *const rules[] = {
     dry_below_humid,   airing_rises,      humidistats_apart, core_has_figures,
     core_has_moisture, heat_core_is_dry,  one_sheet,         sensible_has_core,
     tie_has_handler,   second_counts,     third_counts,      one_dryer,
-    seen_is_observed,
+    seen_is_observed,  one_lockout,
 };
 enum { RULES = sizeof rules / sizeof rules[0] };
 

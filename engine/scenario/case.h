@@ -29,6 +29,9 @@ enum dew_status dew__make_paths(struct dew__making *m);
 double dew__volume(const struct dew_value *v);
 double dew__windows(const struct dew_value *v);
 double dew__people_count(const struct dew_value *v);
+/* Showers and baths, and meals, a day. */
+double dew__showers(const struct dew_value *v);
+double dew__meals(const struct dew_value *v);
 /* m3/s asked by the rule or the key; 0 = none. */
 double dew__required(const struct dew_value *v);
 /* Of the ventilator as rated, m3/s. */

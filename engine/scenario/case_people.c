@@ -116,6 +116,33 @@ static double showers(const struct dew_value *v)
     return taken + daily(&v[KEY_moisture_baths], SI(v, moisture_bath_water));
 }
 
+/* Events a day of a key that takes events or their water. */
+static double events(const struct dew_value *v, double each)
+{
+    int water = v->unit != NULL && v->unit->quantity == DEW_WATER_RATE;
+
+    if (!v->given)
+        return 0;
+    return v->amount.si * day_s / (water ? each : 1);
+}
+
+double dew__showers(const struct dew_value *v)
+{
+    double taken =
+        GIVEN(v, moisture_showers)
+            ? events(&v[KEY_moisture_showers], SI(v, moisture_shower_water))
+            : dew__people_count(v);
+
+    return taken + events(&v[KEY_moisture_baths], SI(v, moisture_bath_water));
+}
+
+double dew__meals(const struct dew_value *v)
+{
+    enum { NOTHING = 2 };
+
+    return WORD(v, moisture_cooking) == NOTHING ? 0 : 3; /* a day */
+}
+
 static double pets(const struct dew_value *v)
 {
     const double per_kg = 0.47 / 23;  /* kg/day, a pint for 50 lb, quoted */
@@ -204,6 +231,16 @@ static double construction_water(const struct dew_value *v)
            exp2(-SI(v, safety_house_age) / half_life);
 }
 
+/* What the ventilator's stale-air grilles take. */
+static void make_pickups(const struct dew__making *m)
+{
+    struct dew_water *water = m->c->house.water;
+
+    water[DEW_SOURCE_showers].caught = SI(m->v, ventilator_bath_pickup);
+    water[DEW_SOURCE_cooking].caught = SI(m->v, ventilator_kitchen_pickup);
+    water[DEW_SOURCE_laundry].caught = SI(m->v, ventilator_laundry_pickup);
+}
+
 static enum dew_status make_water(const struct dew__making *m)
 {
     const struct dew_value *v = m->v;
@@ -216,6 +253,8 @@ static enum dew_status make_water(const struct dew__making *m)
         status = put(m, &ground);
     if (status != DEW_OK)
         return status;
+    if (WORD(v, ventilator_core) != DEW_CORE_none)
+        make_pickups(m);
     if (construction_water(v) > 0)
         water[DEW_SOURCE_drying] = dew_house_drying(
             construction_water(v), SI(v, moisture_drying_half_life) / day_s, 0);

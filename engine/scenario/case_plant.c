@@ -146,6 +146,38 @@ static void make_heater(const struct dew__making *m)
 
 /* ---- control -------------------------------------------------------------- */
 
+/* Share of each hour that boosts of showers and meals last. */
+static enum dew_status make_events(const struct dew__making *m)
+{
+    const struct dew_value *v = m->v;
+    double hours = SI(v, control_boost_time) / 3600;
+    struct dew_shape morning, meals;
+    enum dew_status status = dew_house_shape("morning", &morning, m->err);
+
+    if (status == DEW_OK)
+        status = dew_house_shape("meals", &meals, m->err);
+    for (int h = 0; status == DEW_OK && h < 24; h++) {
+        double count = dew__showers(v) * morning.weekday[h] +
+                       dew__meals(v) * meals.weekday[h];
+
+        m->c->plant.control.events[h] = fmin(count * hours, 1);
+    }
+    return status;
+}
+
+static double lockout_w(const struct dew__making *m)
+{
+    const double any = 1e-6; /* kg/kg, below all outdoor air */
+    const struct dew_value *v = m->v;
+
+    if (GIVEN(v, control_lockout_dew_point))
+        return dew_air_w_dew_liquid(SI(v, control_lockout_dew_point),
+                                    m->o->pressure);
+    if (GIVEN(v, control_lockout_humidity_ratio))
+        return SI(v, control_lockout_humidity_ratio);
+    return GIVEN(v, control_lockout_unless_drier) ? any : 0;
+}
+
 static void make_control(const struct dew__making *m)
 {
     const struct dew_value *v = m->v;
@@ -156,10 +188,7 @@ static void make_control(const struct dew__making *m)
     c->boost_rh = SI_OR(v, control_boost_above, 0);
     c->boost_band = SI(v, control_boost_band);
     c->event_boost = SI(v, control_boost_for_events);
-    c->lockout_w = GIVEN(v, control_lockout_dew_point)
-                       ? dew_air_w_dew_liquid(SI(v, control_lockout_dew_point),
-                                              m->o->pressure)
-                       : 0;
+    c->lockout_w = lockout_w(m);
     c->lockout_excess = SI_OR(v, control_lockout_unless_drier, NAN);
     c->lockout_least = SI(v, control_lockout_least);
     c->winter_rh[0] = SI_OR(v, control_winter_target, 0);
@@ -268,12 +297,24 @@ static void spread(double hours, const double shape[24], double free_share[24],
     }
 }
 
+/* Hours a day of a fan that runs on by so many hours after each event. */
+static double usual_run(const struct dew_value *v, int e, double run_on)
+{
+    /* h, common practice, no source: a shower, a meal, a day's laundry */
+    static const double event[DEW_LOCALS] = {8.0 / 60, 20.0 / 60, 0.7};
+    double count = e == DEW_LOCAL_BATH      ? dew__showers(v)
+                   : e == DEW_LOCAL_KITCHEN ? dew__meals(v)
+                                            : 1;
+
+    return fmin(count * (event[e] + run_on), 24);
+}
+
 static enum dew_status make_exhausts(const struct dew__making *m)
 {
     static const char *const shapes[] = {"morning", "meals", "daytime"};
     static const enum dew__key flow[] = {KEY_bath_fan_flow, KEY_range_hood_flow,
                                          KEY_clothes_dryer_flow};
-    enum { FLOW, POWER, RUN, CAPTURE };
+    enum { FLOW, POWER, RUN, RUN_ON, CAPTURE };
     double free_share[24];
 
     for (int h = 0; h < 24; h++)
@@ -291,7 +332,9 @@ static enum dew_status make_exhausts(const struct dew__making *m)
         x->flow = v[FLOW].amount.si;
         x->watts = v[POWER].amount.si;
         x->caught = v[CAPTURE].amount.si;
-        spread(24 * v[RUN].amount.si, shape.weekday, free_share, x->hours);
+        spread(v[RUN].given ? 24 * v[RUN].amount.si
+                            : usual_run(m->v, e, v[RUN_ON].amount.si / 3600),
+               shape.weekday, free_share, x->hours);
     }
     return DEW_OK;
 }
@@ -304,6 +347,8 @@ enum dew_status dew__make_plant(struct dew__making *m)
     make_control(m);
     make_frost(m);
     make_humidifier(m);
+    if (status == DEW_OK)
+        status = make_events(m);
     if (status == DEW_OK)
         status = make_dryer(m);
     if (status == DEW_OK)

@@ -31,7 +31,7 @@
       help)
 
 /* A fan that draws local air out. */
-#define EXHAUST(group, watts, daily, caught, caught_source)                    \
+#define EXHAUST(group, watts, daily, after, caught, caught_source)                    \
     K(group, flow, NUMBER, FLOW, 1e-3, 0.5, "one household's fan", "", NULL,   \
       NULL, "air it draws out while running; none without it")                 \
     K(group, power, NUMBER, POWER, 0, 1000, "one household's fan", watts,      \
@@ -39,6 +39,9 @@
     K(group, run, NUMBER, SHARE_OF_TIME, 0, 1, "no more than all the time",    \
       daily, "common practice, no source", NULL,                               \
       "time it runs in a day, run-on included")                                \
+    K(group, run_on, NUMBER, TIME, 0, 7200, "fans' timers", after,             \
+      "common practice, no source", NULL,                                      \
+      "time it runs on after each event, where run is not given")              \
     K(group, capture, NUMBER, PURE, 0, 1, "a share of its event's water",      \
       caught, caught_source, NULL,                                             \
       "water of its own events that it takes before that mixes")

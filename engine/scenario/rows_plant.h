@@ -49,6 +49,9 @@ K(ventilator, moisture, AT, PURE, 0, 1, "a share: 1 is perfect", "", NULL, NULL,
 K(ventilator, ratings, ROWS, PURE, 0, 0, NULL, "", NULL, NULL, "rows of the spec sheet, used instead of sensible and moisture", .row = rating_columns, .row_count = DEW__RATING_COLUMNS, .least = 1, .most = DEW_CORE_ROWS)
 K(ventilator, cross_leakage, NUMBER, PURE, 0, 0.3, "more than that is a hole in the core", "=1 % plates, 4 % wheels: from memory", NULL, NULL, "stale air that comes back with the fresh (EATR)")
 K(ventilator, power, NUMBER, POWER, 0, 1000, "one household's ventilator", "=0.83 W per cfm [CFR460]", NULL, NULL, "electricity of both fans at its flow")
+K(ventilator, bath_pickup, NUMBER, PURE, 0, 1, "a share of the showers' water", "0 %", "no grille in a bathroom; one takes 30 % (10 to 60 %): our own", NULL, "share of the showers' water that its stale-air grille takes before that mixes")
+K(ventilator, kitchen_pickup, NUMBER, PURE, 0, 1, "a share of the cooking's water", "0 %", "no grille in a kitchen; one takes 20 % (5 to 40 %): our own", NULL, "the same of the cooking's water")
+K(ventilator, laundry_pickup, NUMBER, PURE, 0, 1, "a share of the laundry's water", "0 %", "no grille where laundry hangs; one takes 30 % (10 to 60 %): our own", NULL, "the same of laundry dried indoors")
 K(ventilator, frost, WORD, PURE, 0, 0, NULL, "=recirculate with a core, else none", NULL, NULL, "how it keeps the core from freezing", .words = "none|recirculate|exhaust_only|preheat")
 K(ventilator, frost_start, NUMBER, TEMPERATURE, -40, 5, "cores freeze below that", "=23 degF heat plate, 14 degF enthalpy: makers' manuals", NULL, NULL, "outdoor temperature below which frost protection acts")
 K(ventilator, damper, ANSWER, PURE, 0, 0, NULL, "unknown", "not asked", NULL, "a motorised damper shuts its outdoor ducts when it is off")
@@ -63,8 +66,10 @@ K(control, weekend, LIST, SHARE_OF_TIME, 0, 1, "no more than all the time", "=as
 K(control, boost_above, NUMBER, PURE, 0.2, 1, "a relative humidity", "", NULL, NULL, "indoor humidity above which the boost flow runs")
 K(control, boost_band, NUMBER, PURE, 0.001, 0.3, "a relative humidity", "4 %", "our own: no humidistat is sharper", NULL, "band over which boost comes in")
 K(control, boost_for_events, NUMBER, PURE, 0, 1, "a share of the time", "0 %", "no switch in bath or kitchen", NULL, "boost while a shower or cooking runs: share of the events for which it is used")
+K(control, boost_time, NUMBER, TIME, 60, 7200, "timers of bath fans", "20 min", "common practice, no source", NULL, "how long the boost of one shower or meal lasts")
 K(control, lockout_dew_point, NUMBER, TEMPERATURE, -10, 30, "outdoor dew points worth a lockout", "", NULL, NULL, "outdoor dew point above which the ventilator is held back")
-K(control, lockout_unless_drier, NUMBER, HUMIDITY_RATIO, 0, 0.01, "a difference of humidity ratios", "", NULL, NULL, "held back only while outdoor air is wetter than indoor air by that much")
+K(control, lockout_humidity_ratio, NUMBER, HUMIDITY_RATIO, 0.001, 0.03, "outdoor air worth a lockout", "", NULL, NULL, "outdoor humidity ratio above which the ventilator is held back; used instead of lockout_dew_point")
+K(control, lockout_unless_drier, NUMBER, HUMIDITY_RATIO, 0, 0.01, "a difference of humidity ratios", "", NULL, NULL, "held back only while outdoor air is wetter than indoor air by that much; alone or beside one of the two above")
 K(control, lockout_least, NUMBER, SHARE_OF_TIME, 0, 1, "no more than all the time", "0 %", "wholly off", NULL, "share of its time kept in a lockout")
 K(control, winter_target, NUMBER, PURE, 0.05, 0.8, "a relative humidity", "", NULL, NULL, "indoor humidity aimed at when it is 0 degC outdoors: below it the ventilator slows")
 K(control, winter_target_cold, NUMBER, PURE, 0.05, 0.8, "a relative humidity", "=as winter_target", NULL, NULL, "the same at -20 degC outdoors")
@@ -91,9 +96,9 @@ K(humidifier, band, NUMBER, PURE, 0.001, 0.3, "a relative humidity", "4 %", "our
 K(humidifier, kind, WORD, PURE, 0, 0, NULL, "evaporative", "common practice, no source", NULL, "evaporative ones cool the air, steam ones use electricity", .words = "evaporative|steam")
 
 /* ---- local exhaust ---- */
-EXHAUST(bath_fan, "10 W", "1 h/day", "35 %", "door open 30 to 50 %: from memory")
-EXHAUST(range_hood, "60 W", "1 h/day", "60 %", "[LBNL-HOOD] front burners 46 to 78 %")
-EXHAUST(clothes_dryer, "0 W", "0.7 h/day", "0 %", "its water leaves by its own duct and is no part of laundry_dried_indoors")
+EXHAUST(bath_fan, "10 W", "=each shower and bath, 8 min and run_on", "20 min", "35 %", "door open 30 to 50 %: from memory")
+EXHAUST(range_hood, "60 W", "=three meals of 20 min and run_on", "0 min", "60 %", "[LBNL-HOOD] front burners 46 to 78 %")
+EXHAUST(clothes_dryer, "0 W", "=0.7 h/day and run_on", "0 min", "0 %", "its water leaves by its own duct and is no part of laundry_dried_indoors")
 
 /* ---- safety ---- */
 #define X(name, words) K(safety, name, ANSWER, PURE, 0, 0, NULL, "unknown", "not asked: treated with the same caution as yes", "unknown", words, .base_only = 1)

@@ -27,7 +27,8 @@ static const char *const grounds[] = {
          "temperature: {given: 21 degC}\n"
          "house: {infiltration: constant, constant_leakage: 20 cfm}\n"
          "humidifier: {rate: 1 L/h}\n"
-         "dehumidifier: {observed: 2 gal/day}\n",
+         "dehumidifier: {observed: 2 gal/day}\n"
+         "control: {boost_for_events: 50 %}\n",
     BASE "heating: {kind: gas}\nventilator: {core: heat_plate, ratings: "
          "[{flow: 64 cfm, sre: 0.7, power: 40 W}]}\n"
          "house: {infiltration: basic}\n",

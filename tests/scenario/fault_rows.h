@@ -120,6 +120,8 @@
  "h.yaml:3:67: ventilator.ratings: stands beside ventilator.sensible or moisture: keep one or the other\n"},
 {"a dehumidifier known twice over", BASE "dehumidifier: {rate: 50 pint/day, observed: 2 gal/day}\n",
  "h.yaml:3:45: dehumidifier.observed: stands beside dehumidifier.rate: keep one or the other\n"},
+{"two lockouts", BASE "control: {lockout_dew_point: 60 degF, lockout_humidity_ratio: 11 g/kg}\n",
+ "h.yaml:3:63: control.lockout_humidity_ratio: stands beside control.lockout_dew_point: keep one or the other\n"},
 {"seen, but not what", BASE "dehumidifier: {rate: 50 pint/day, observed_humidity: 55 %}\n",
  "h.yaml:3:54: dehumidifier.observed_humidity: is where dehumidifier.observed was seen: give that too\n"},
 {"figures without a core", BASE "ventilator: {sensible: 70 % at 64 cfm}\n",

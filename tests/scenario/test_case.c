@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "dew/air.h"
+#include "dew/control.h"
 #include "dew/dryer.h"
 #include "dew/made.h"
 #include "dew/scenario.h"
@@ -285,6 +286,62 @@ static void local_exhausts_fill_their_hours_and_no_more(void **state)
     assert_near(sum[DEW_LOCAL_BATH], 5, 1e-9);
     assert_near(sum[DEW_LOCAL_KITCHEN], 4, 1e-9);
     assert_near(sum[DEW_LOCAL_DRYER], 3, 1e-9);
+}
+
+/* 4 showers of 8 min and 15 min on, 3 meals of 20 min; a dryer's 0.7 h. */
+static void local_exhausts_run_as_long_as_their_events(void **state)
+{
+    struct dew_case c =
+        case_of(BASE "bath_fan: {flow: 80 cfm, run_on: 15 min, capture: 55 %}\n"
+                     "range_hood: {flow: 200 cfm}\n"
+                     "clothes_dryer: {flow: 140 cfm}\n"
+                     "moisture: {showers: 4 per day}\n");
+    double sum[DEW_LOCALS] = {0};
+
+    (void)state;
+    for (int e = 0; e < DEW_LOCALS; e++)
+        for (int h = 0; h < 24; h++)
+            sum[e] += c.plant.exhausts[e].hours[h];
+    assert_near(sum[DEW_LOCAL_BATH], 4 * (8.0 + 15.0) / 60, 1e-9);
+    assert_near(sum[DEW_LOCAL_KITCHEN], 1, 1e-9);
+    assert_near(sum[DEW_LOCAL_DRYER], 0.7, 1e-9);
+    assert_near(c.plant.exhausts[DEW_LOCAL_BATH].caught, 0.55, 0);
+    /* the water of a day's showers counts their number: 0.24 kg each */
+    c = case_of(BASE "bath_fan: {flow: 80 cfm, run_on: 0 min}\n"
+                     "moisture: {showers: 1.44 kg/day, baths: 0 per day}\n");
+    sum[DEW_LOCAL_BATH] = 0;
+    for (int h = 0; h < 24; h++)
+        sum[DEW_LOCAL_BATH] += c.plant.exhausts[DEW_LOCAL_BATH].hours[h];
+    assert_near(sum[DEW_LOCAL_BATH], 6 * 8.0 / 60, 1e-9);
+}
+
+static void control_keys_are_handed_on(void **state)
+{
+    struct dew_case c = case_of(
+        BASE "ventilator: {core: balanced, flow: 90 cfm, bath_pickup: 31 %, "
+             "kitchen_pickup: 17 %, laundry_pickup: 23 %}\n"
+             "control: {lockout_humidity_ratio: 11.3 g/kg, lockout_least: 20 "
+             "min/h, boost_for_events: 60 %, boost_time: 30 min, "
+             "winter_target: 38 %, winter_target_cold: 24 %}\n"
+             "moisture: {showers: 5 per day}\n");
+    double hours = 0;
+
+    (void)state;
+    assert_near(c.plant.control.lockout_w, 0.0113, 1e-12);
+    assert_near(c.plant.control.lockout_least, 1.0 / 3, 1e-12);
+    assert_near(c.plant.control.winter_rh[1], 0.24, 1e-12);
+    assert_near(c.plant.control.event_boost, 0.6, 0);
+    for (int h = 0; h < 24; h++)
+        hours += c.plant.control.events[h];
+    assert_near(hours, (5 + 3) * 0.5, 0.3); /* full hours are cut */
+    assert_near(c.house.water[DEW_SOURCE_showers].caught, 0.31, 0);
+    assert_near(c.house.water[DEW_SOURCE_cooking].caught, 0.17, 0);
+    assert_near(c.house.water[DEW_SOURCE_laundry].caught, 0.23, 0);
+    /* wetter than indoors, without a limit of its own */
+    c = case_of(BASE "ventilator: {core: balanced, flow: 90 cfm}\n"
+                     "control: {lockout_unless_drier: 0.7 g/kg}\n");
+    assert_near(dew_plant_lockout(&c.plant.control, 0.0092, 0.0081), 0, 1e-9);
+    assert_near(dew_plant_lockout(&c.plant.control, 0.0086, 0.0081), 1, 1e-9);
 }
 
 static void further_handlers_fall_back_on_the_first(void **state)
@@ -620,12 +677,14 @@ int main(void)
         cmocka_unit_test(an_existing_dehumidifier_is_known_by_its_bucket),
         cmocka_unit_test(a_rating_row_is_taken_to_the_core),
         cmocka_unit_test(local_exhausts_fill_their_hours_and_no_more),
+        cmocka_unit_test(local_exhausts_run_as_long_as_their_events),
+        cmocka_unit_test(control_keys_are_handed_on),
         cmocka_unit_test(further_handlers_fall_back_on_the_first),
         cmocka_unit_test(a_change_takes_the_place_of_a_figure),
         cmocka_unit_test(prices_costs_safety_and_facts_are_handed_on),
         cmocka_unit_test(a_made_year_marches_on_every_option),
     };
-    size_t n = 17, count;
+    size_t n = 19, count;
     const struct dew_field *f = dew_scenario_fields(&count);
 
     ADD_ROWS(tests, n, young_rows, a_young_house_gives_off_water);

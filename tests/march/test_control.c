@@ -1,0 +1,261 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Control of the ventilator and local fans in the march: what each changes. */
+#include "support/rows.h"
+
+#include "dew/leakage.h"
+#include "support/cases.h"
+
+static const double p0 = 101325.0;
+
+static struct dew_hour outdoors(double t, double rh)
+{
+    return (struct dew_hour){.t = t, .w = dew_air_w(t, rh, p0), .p = p0};
+}
+
+/* A lived-in room held at t, 40 L/s in balance and 70 on boost. */
+static struct dew_case room(double t)
+{
+    struct dew_case c = bare_case(390.0, t);
+    struct dew_path on = {.supply = 0.040,
+                          .exhaust = 0.040,
+                          .fresh = 0.040,
+                          .sensible = 0.74,
+                          .fan_w = 40.0};
+    struct dew_path boost = {.supply = 0.070,
+                             .exhaust = 0.070,
+                             .fresh = 0.070,
+                             .sensible = 0.66,
+                             .fan_w = 150.0};
+
+    set_path(&c, DEW_VENT_ON, &on);
+    set_path(&c, DEW_VENT_BOOST, &boost);
+    c.house.leakage.c = 0.01;
+    c.house.water[DEW_SOURCE_other].per_day = 8.3;
+    c.house.water[DEW_SOURCE_showers].per_day = 1.1;
+    c.plant.control.boost_band = 0.04;
+    c.steps_per_hour = 4;
+    return c;
+}
+
+/* The last day of three weeks of one weather. */
+static struct dew_tally day_of(const struct dew_case *c, double t, double rh)
+{
+    struct dew_hour out = outdoors(t, rh);
+    struct dew_tally sum = {0};
+    struct dew_march *m;
+
+    assert_int_equal(dew_march_open(&m, c, &out, NULL), DEW_OK);
+    for (int h = 0; h < 24 * 21; h++) {
+        struct dew_date date = date_of(h);
+        struct dew_result r;
+
+        assert_int_equal(dew_march_step(m, &out, &date, &r, NULL), DEW_OK);
+        if (h >= 24 * 20)
+            dew_tally_add(&sum, &c->limits, 0.0, &date, &r);
+    }
+    dew_march_close(m);
+    return sum;
+}
+
+static void boost_by_humidity_brings_more_air_and_less_damp(void **state)
+{
+    struct dew_case c = room(21.0);
+    struct dew_tally usual = day_of(&c, 11.0, 0.8), boost;
+
+    (void)state;
+    assert_near(usual.fresh_sum / 24.0, 0.040, 1e-12);
+    assert_true(usual.rh_sum / 24.0 > 0.55);
+    c.plant.control.boost_rh = 0.50;
+    boost = day_of(&c, 11.0, 0.8);
+    assert_true(boost.rh_sum < usual.rh_sum - 24.0 * 0.02);
+    assert_true(boost.fresh_sum > usual.fresh_sum * 1.1);
+    assert_true(boost.energy.ventilator > usual.energy.ventilator * 1.2);
+    /* the flows are those of the share of boost */
+    assert_near(boost.fresh_sum, 0.040 * 24.0 + 0.030 * boost.duty.boost, 1e-9);
+}
+
+static void boost_by_events_lasts_as_long_as_they_do(void **state)
+{
+    struct dew_case c = room(21.0);
+    struct dew_tally boost;
+
+    (void)state;
+    c.plant.control.event_boost = 0.5;
+    c.plant.control.events[6] = 0.9;
+    c.plant.control.events[18] = 0.4;
+    boost = day_of(&c, 11.0, 0.8);
+    assert_near(boost.duty.boost, 0.5 * 1.3, 1e-9);
+    assert_near(boost.fresh_sum, 0.040 * 24.0 + 0.030 * 0.65, 1e-9);
+    /* an event boosts a ventilator that is off */
+    all_day(c.plant.control.on_weekday, 0.0);
+    all_day(c.plant.control.on_weekend, 0.0);
+    boost = day_of(&c, 11.0, 0.8);
+    assert_near(boost.fresh_sum, 0.070 * 0.65, 1e-9);
+}
+
+static void lockout_keeps_water_out_and_a_least_of_air(void **state)
+{
+    struct dew_case c = room(24.0);
+    struct dew_tally open, shut, drier;
+
+    (void)state;
+    c.house.water[DEW_SOURCE_other].per_day = 1.0;
+    c.plant.dryer = (struct dew_dryer){.rate = 4e-4,
+                                       .factor = 6e-7,
+                                       .rating_t = 22.8,
+                                       .rating_rh = 0.6,
+                                       .set = 0.50,
+                                       .band = 0.04,
+                                       .drained = 1.0};
+    open = day_of(&c, 28.0, 0.75);
+    assert_true(open.water.fresh > 0.0);
+    c.plant.control.lockout_w = 0.0112;
+    c.plant.control.lockout_least = 0.35;
+    shut = day_of(&c, 28.0, 0.75);
+    assert_near(shut.fresh_sum, 0.35 * open.fresh_sum, 1e-9);
+    assert_true(shut.water.fresh < 0.5 * open.water.fresh);
+    assert_true(shut.energy.dehumidifier < open.energy.dehumidifier);
+    /* held only while it is wetter outdoors than in */
+    c.plant.control.lockout_excess = 0.02;
+    drier = day_of(&c, 28.0, 0.75);
+    assert_near(drier.fresh_sum, open.fresh_sum, 1e-9);
+    /* drier outdoors than the limit: it runs */
+    c.plant.control.lockout_excess = NAN;
+    drier = day_of(&c, 10.0, 0.75);
+    assert_near(drier.fresh_sum, open.fresh_sum, 1e-9);
+}
+
+static void a_winter_target_keeps_the_house_from_drying_out(void **state)
+{
+    struct dew_case c = room(21.0);
+    struct dew_tally usual, target, colder;
+
+    (void)state;
+    c.house.water[DEW_SOURCE_other].per_day = 4.0;
+    usual = day_of(&c, -10.0, 0.8);
+    assert_true(usual.rh_sum / 24.0 < 0.25);
+    c.plant.control.winter_rh[0] = 0.40;
+    c.plant.control.winter_rh[1] = 0.30;
+    target = day_of(&c, -10.0, 0.8);
+    /* 35 % at -10 degC, kept over 4 points of RH */
+    assert_true(target.rh_sum / 24.0 > 0.345 && target.rh_sum / 24.0 < 0.39);
+    assert_true(target.fresh_sum < usual.fresh_sum);
+    colder = day_of(&c, -20.0, 0.8);
+    assert_true(colder.rh_sum < target.rh_sum);
+    /* no target in mild weather */
+    assert_near(day_of(&c, 12.0, 0.3).fresh_sum, usual.fresh_sum, 1e-9);
+    /* and never below the least share */
+    c.plant.control.lockout_least = 0.9;
+    assert_true(day_of(&c, -10.0, 0.8).fresh_sum >= 0.9 * usual.fresh_sum);
+}
+
+static void free_cooling_passes_the_core_by(void **state)
+{
+    struct dew_case c = room(25.0);
+    struct dew_tally through, round;
+
+    (void)state;
+    through = day_of(&c, 17.0, 0.6);
+    c.plant.control.bypass_low = 13.0;
+    c.plant.control.bypass_indoor = 23.0;
+    round = day_of(&c, 17.0, 0.6);
+    assert_near(-through.heat.recovery, 0.74 * through.heat.freshair, 1e-3);
+    assert_near(round.heat.recovery, 0.0, 1e-9);
+    assert_true(round.heat.freshair < 0.0);
+    assert_near(round.water.fresh, through.water.fresh, 1e-9);
+    /* too cold outdoors: nothing is bypassed */
+    assert_true(day_of(&c, 9.0, 0.6).heat.recovery > 0.0);
+}
+
+/* As many owners leave it: off, or a low share of the hours. */
+static void left_off_it_brings_nothing(void **state)
+{
+    struct dew_case c = room(21.0);
+    struct dew_tally usual = day_of(&c, 8.0, 0.8), off, low;
+
+    (void)state;
+    all_day(c.plant.control.on_weekday, 0.0);
+    all_day(c.plant.control.on_weekend, 0.0);
+    off = day_of(&c, 8.0, 0.8);
+    assert_near(off.fresh_sum, 0.0, 0.0);
+    assert_near(off.energy.ventilator, 0.0, 0.0);
+    all_day(c.plant.control.on_weekday, 0.2);
+    all_day(c.plant.control.on_weekend, 0.2);
+    low = day_of(&c, 8.0, 0.8);
+    assert_near(low.fresh_sum, 0.2 * usual.fresh_sum, 1e-9);
+    assert_true(off.rh_sum > low.rh_sum && low.rh_sum > usual.rh_sum);
+}
+
+/* ---- local exhaust ------------------------------------------------------ */
+
+static struct dew_case with_fans(void)
+{
+    struct dew_case c = room(21.0);
+
+    c.house.leakage.c = 0.02;
+    c.house.leakage.constant = 0.011;
+    c.house.water[DEW_SOURCE_cooking].per_day = 1.3;
+    c.house.water[DEW_SOURCE_laundry].per_day = 0.7;
+    for (int e = 0; e < DEW_LOCALS; e++) {
+        c.plant.exhausts[e] = (struct dew_exhaust){
+            .flow = 0.023 + 0.031 * e, .watts = 20.0, .caught = 0.4};
+        all_day(c.plant.exhausts[e].hours, 0.04 + 0.01 * e);
+    }
+    return c;
+}
+
+/* Each fan takes its share of its own event's water, and no other's. */
+static void local_fans_take_water_before_it_mixes(void **state)
+{
+    struct dew_case c = with_fans();
+    struct dew_tally t = day_of(&c, 8.0, 0.8);
+
+    (void)state;
+    assert_near(t.water.showers, 0.6 * 1.1, 1e-9);
+    assert_near(t.water.cooking, 0.6 * 1.3, 1e-9);
+    assert_near(t.water.laundry, 0.6 * 0.7, 1e-9);
+    assert_near(t.water.other, 8.3, 1e-9);
+    assert_near(t.energy.exhausts, 20.0 * 0.15 * 86400.0, 1e-6);
+    /* and the ventilator's own grille its share of what is left */
+    c.house.water[DEW_SOURCE_showers].caught = 0.25;
+    t = day_of(&c, 8.0, 0.8);
+    assert_near(t.water.showers, 0.6 * 0.75 * 1.1, 1e-9);
+}
+
+/* [ASH-F16] eq. 51, each fan's state at its full flow. */
+static void local_fans_draw_air_in(void **state)
+{
+    struct dew_case c = with_fans();
+    struct dew_tally t = day_of(&c, 8.0, 0.8);
+    double nature = 0.011, leak = (1.0 - 0.15) * nature, worst, all = 0.0;
+
+    (void)state;
+    for (int e = 0; e < DEW_LOCALS; e++) {
+        double flow = 0.023 + 0.031 * e;
+
+        leak += (0.04 + 0.01 * e) * hypot(flow, nature);
+        all += flow;
+    }
+    assert_near(t.leak_sum / 24.0, leak, 1e-12);
+    worst = -dew_house_pressure(&c.house.leakage, 0.0, -0.085);
+    assert_near(t.pressure_min, -fabs(worst), 1e-9);
+    worst = dew_house_pressure(&c.house.leakage, 0.0, all);
+    assert_near(t.pressure_all_min, -fabs(worst), 1e-9);
+    assert_true(t.pressure_all_min < 2.0 * t.pressure_min);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(boost_by_humidity_brings_more_air_and_less_damp),
+        cmocka_unit_test(boost_by_events_lasts_as_long_as_they_do),
+        cmocka_unit_test(lockout_keeps_water_out_and_a_least_of_air),
+        cmocka_unit_test(a_winter_target_keeps_the_house_from_drying_out),
+        cmocka_unit_test(free_cooling_passes_the_core_by),
+        cmocka_unit_test(left_off_it_brings_nothing),
+        cmocka_unit_test(local_fans_take_water_before_it_mixes),
+        cmocka_unit_test(local_fans_draw_air_in),
+    };
+
+    return cmocka_run_group_tests_name("march, control", tests, NULL, NULL);
+}
