@@ -106,7 +106,7 @@ ALL_C     := $(wildcard engine/*/*.[ch] engine/cli/*/*.[ch] include/*.h \
 # engine/core/embed.h.
 EMBED     := $(wildcard engine/report/*.js engine/report/*.css engine/page/*.js \
                engine/page/*.css engine/page/*.html) \
-             weather/climates.csv
+             weather/climates.csv docs/references.md
 EMBED_SUP := $(wildcard tests/support/*.csv)
 
 LIB_OBJ   := $(LIB_SRC:%.c=$B/%.o) $(EMBED:%=$B/%.o)

@@ -1,34 +1,36 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The charts of the page, each a figure with its table beside it. */
+/* The charts, each a figure with its table beside it. */
 #ifndef DEW_REPORT_CHARTS_H
 #define DEW_REPORT_CHARTS_H
 
 #include "dew/report.h"
+#include "report/figure.h"
 
-/* Patterns that the tones of every chart use; once a page. */
-void dew__chart_patterns(FILE *out);
+/* What to draw, where. */
+struct dew__chart {
+    const struct dew_report *r;
+    size_t option; /* of charts that show one                              */
+    FILE *out;
+    int alone; /* 1: a file of its own                                      */
+};
 
-/* Indoor and outdoor dew point through the year, days too humid shaded. */
-void dew__chart_dew_points(const struct dew_report *r, size_t option,
-                           FILE *out);
-/* Hours too humid by month, a bar an option. */
-void dew__chart_humid_months(const struct dew_report *r, FILE *out);
-/* Water in and out by month, stacked by named flow. */
-void dew__chart_water(const struct dew_report *r, size_t option, FILE *out);
-/* Outdoor temperature against indoor RH, and where the glass wets. */
-void dew__chart_glass(const struct dew_report *r, size_t option, FILE *out);
-/* Mean RH by month and hour of the day. */
-void dew__chart_map(const struct dew_report *r, size_t option, FILE *out);
-/* Energy by end use, a bar an option. */
-void dew__chart_energy(const struct dew_report *r, FILE *out);
+/* One function for each row of DEW_CHART_MAP. */
+#define X(name, file, each) void dew__chart_##name(const struct dew__chart *c);
+DEW_CHART_MAP(X)
+#undef X
 
-/* Open and close a figure: heading, drawing, what is pointed at, table. */
-void dew__figure_open(FILE *out, const char *heading, const char *note);
-void dew__figure_table(FILE *out, const char *caption);
-void dew__figure_close(FILE *out);
-/* One line of a legend. */
-void dew__legend_open(FILE *out);
-void dew__legend(FILE *out, int tone, int line, const char *words);
-void dew__legend_close(FILE *out);
+/* Draw one of them. */
+void dew__chart_draw(enum dew_chart kind, const struct dew__chart *c);
+
+/* The option set beside the house as it stands: the best, or the one of
+   fewest humid hours; 0 when there is none. */
+size_t dew__chart_beside(const struct dew_report *r);
+
+/* What the charts share. */
+const struct dew_outcome *dew__chart_outcome(const struct dew__chart *c,
+                                             size_t option);
+struct dew__figure dew__chart_figure(const struct dew__chart *c);
+/* "Jan" .. "Dec" and "Year" as heads of a table. */
+void dew__chart_month_heads(FILE *out, const char *first);
 
 #endif

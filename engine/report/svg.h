@@ -1,7 +1,20 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Charts drawn as SVG inside a page: a frame with axes and units, and marks
- * told apart by pattern and dash as well as by colour.
+ * Drawings as SVG: a frame with axes and units, and marks told apart by
+ * pattern and dash as well as by colour.
+ *
+ *     struct dew__plot p = {.out = out, .x1 = 12, .y1 = 744};
+ *
+ *     dew__svg_open(&p, "hours");
+ *     dew__svg_upright(&p);
+ *     dew__svg_months(&p);
+ *     dew__svg_marks_open(&p);
+ *     dew__svg_bar(&p, corners, tone, "July: 312 h");
+ *     dew__svg_marks_close(&p);
+ *     dew__svg_close(&p);
+ *
+ * What stands between marks_open and marks_close is cut at the frame, and is
+ * what the page's script moves when a reader zooms.  chart.css has the looks.
  */
 #ifndef DEW_REPORT_SVG_H
 #define DEW_REPORT_SVG_H
@@ -12,24 +25,26 @@
 struct dew__plot {
     FILE *out;
     double x0, x1, y0, y1; /* values at the edges of the frame             */
-    const char *title;     /* for who cannot see it                        */
 };
 
 /* Size of the drawing and its frame, in the units of its view box. */
 enum {
     DEW__SVG_WIDE = 760,
-    DEW__SVG_HIGH = 330,
-    DEW__SVG_LEFT = 58,
+    DEW__SVG_HIGH = 340,
+    DEW__SVG_LEFT = 64,
     DEW__SVG_RIGHT = 14,
-    DEW__SVG_TOP = 26,
-    DEW__SVG_FOOT = 36
+    DEW__SVG_TOP = 30,
+    DEW__SVG_FOOT = 44
 };
 
-enum { DEW__TONES = 8 }; /* tones told apart by colour and pattern          */
+enum { DEW__TONES = 10 }; /* tones told apart by colour and pattern         */
 
-/* Open the drawing, and its frame with the unit of the upright axis. */
+/* Open the drawing with the unit of the upright axis, and close its frame. */
 void dew__svg_open(const struct dew__plot *p, const char *unit);
 void dew__svg_close(const struct dew__plot *p);
+/* Open and close what lies inside the frame. */
+void dew__svg_marks_open(const struct dew__plot *p);
+void dew__svg_marks_close(const struct dew__plot *p);
 
 /* Place of a value on the drawing. */
 double dew__svg_x(const struct dew__plot *p, double x);
@@ -40,10 +55,13 @@ double dew__svg_step(double low, double high, int count);
 
 /* Lines and figures of the upright axis. */
 void dew__svg_upright(const struct dew__plot *p);
-/* Figures of the level axis, and its unit. */
-void dew__svg_level(const struct dew__plot *p, const char *unit);
+/* Figures of the level axis up to most, and its unit. */
+void dew__svg_level(const struct dew__plot *p, double most, const char *unit);
 /* Names of the months along the level axis, x 0 .. 12. */
 void dew__svg_months(const struct dew__plot *p);
+/* A text centred below the level axis, line 0, 1 .. below it. */
+void dew__svg_below(const struct dew__plot *p, double x, int line,
+                    const char *kind, const char *words);
 
 /* A bar between two corners in a tone (0 ..), with words for who points. */
 void dew__svg_bar(const struct dew__plot *p, const double corner[4], int tone,
@@ -52,8 +70,18 @@ void dew__svg_bar(const struct dew__plot *p, const double corner[4], int tone,
 /* A line through count points, dashed by tone; NaN breaks it. */
 void dew__svg_line(const struct dew__plot *p, const double *x, const double *y,
                    int count, int tone);
+/* The area between two lines over the same x; nothing where one is NaN. */
+void dew__svg_band(const struct dew__plot *p, const double *x,
+                   const double *const y[2], int count, int tone);
+/* An upright stroke of a kind of chart.css over the whole frame; words, for
+   who points at it, may be NULL. */
+void dew__svg_upstroke(const struct dew__plot *p, double x, const char *kind,
+                       const char *words);
 
-/* Text, escaped for HTML and attributes. */
+/* The patterns that tones fill with; once in a page or a file. */
+void dew__svg_patterns(FILE *out);
+
+/* Text, escaped for HTML, XML and attributes. */
 void dew__escape(FILE *out, const char *text);
 
 #endif

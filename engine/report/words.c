@@ -14,6 +14,34 @@ struct dew__word dew__number(double x, int decimals)
     return w;
 }
 
+/* Commas between groups of three of the digits before the point. */
+static void group(const char *digits, char *out, size_t size)
+{
+    size_t whole = strspn(digits, "0123456789"), at = 0;
+
+    for (size_t i = 0; digits[i] != '\0' && at + 2 < size; i++) {
+        if (i > 0 && i < whole && (whole - i) % 3 == 0)
+            out[at++] = ',';
+        out[at++] = digits[i];
+    }
+    out[at] = '\0';
+}
+
+/* Below it four digits stand without a comma. */
+static const double GROUPED_FROM = 9999.5;
+
+struct dew__word dew__grouped(double x, int decimals)
+{
+    struct dew__word w, n = dew__number(x, decimals);
+    int minus = n.text[0] == '-';
+
+    if (!(fabs(x) >= GROUPED_FROM))
+        return n;
+    w.text[0] = '-';
+    group(n.text + minus, w.text + minus, sizeof w.text - 1);
+    return w;
+}
+
 /* What people of the trade read, where the table's first row is not it. */
 const struct dew_unit *dew__unit(enum dew_quantity quantity,
                                  enum dew_system system)
@@ -43,19 +71,6 @@ struct dew__word dew__amount(double si, enum dew_quantity quantity,
     snprintf(w.text, sizeof w.text, "%.60s %s", n.text,
              dew__unit(quantity, system)->name);
     return w;
-}
-
-/* Commas between groups of three digits. */
-static void group(const char *digits, char *out, size_t size)
-{
-    size_t length = strlen(digits), at = 0;
-
-    for (size_t i = 0; i < length && at + 2 < size; i++) {
-        if (i > 0 && (length - i) % 3 == 0)
-            out[at++] = ',';
-        out[at++] = digits[i];
-    }
-    out[at] = '\0';
 }
 
 struct dew__word dew__money(const struct dew_report *report, double amount)

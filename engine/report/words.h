@@ -14,6 +14,9 @@ struct dew__word {
 /* "123.4": x with a fixed count of decimals; "-" when it is not a number. */
 struct dew__word dew__number(double x, int decimals);
 
+/* The same with commas between thousands from 10,000 on. */
+struct dew__word dew__grouped(double x, int decimals);
+
 /* The unit a report shows a quantity in; a row of the unit table. */
 const struct dew_unit *dew__unit(enum dew_quantity quantity,
                                  enum dew_system system);

@@ -80,7 +80,46 @@ enum dew_status dew_report_hours(const struct dew_report *report, size_t option,
                                  FILE *out, struct dew_error *err);
 
 /*
- * Write report.html, summary.json and hours-N-NAME.csv for each option into
+ * The charts: name, part of a file's name, 1 = one for each option.
+ */
+/* clang-format off */
+#define DEW_CHART_MAP(X)                                                       \
+    X(humid_months, "hours-too-humid", 0)                                      \
+    X(energy, "energy", 0)                                                     \
+    X(cost, "cost", 0)                                                         \
+    X(dew_points, "dew-points", 1)                                             \
+    X(water, "water", 1)                                                       \
+    X(glass, "glass", 1)                                                       \
+    X(map, "rh-by-hour", 1)
+/* clang-format on */
+
+enum dew_chart {
+#define X(name, file, each) DEW_CHART_##name,
+    DEW_CHART_MAP(X)
+#undef X
+        DEW_CHARTS
+};
+
+/* "dew-points"; never NULL. */
+const char *dew_report_chart_file(enum dew_chart kind);
+
+/* How many charts of a kind the report has: one, one for each option, or 0
+   where it needs what is not given (prices). */
+size_t dew_report_chart_count(const struct dew_report *report,
+                              enum dew_chart kind);
+
+/*
+ * Write one chart to out as an SVG file that needs no other; option counts
+ * from 0 and is 0 for charts that show all.
+ * Errors: DEW_ERANGE when there is no such chart; DEW_EMEM; DEW_EIO.
+ */
+enum dew_status dew_report_chart(const struct dew_report *report,
+                                 enum dew_chart kind, size_t option, FILE *out,
+                                 struct dew_error *err);
+
+/*
+ * Write report.html, summary.json, hours-N-NAME.csv for each option and
+ * charts/NAME.svg into
  * directory, which is made when it is absent.  Each file is written under
  * another name, synced and renamed; nothing is renamed before all are written,
  * and on failure what was written is removed.
