@@ -29,9 +29,12 @@ PKGS      := gsl yaml-0.1 jansson zlib libmd
 # ---- packages: build/deps.mk is made first, and make starts again with it --
 NEED_all   := gcc libc6-dev binutils pkg-config libgsl-dev libcsv-dev \
               libyaml-dev libjansson-dev zlib1g-dev libmd-dev
-NEED_check := libcmocka-dev liberfa-dev units locales g++
+NEED_check := libcmocka-dev liberfa-dev units locales g++ libxml2-utils
 NEED_lint  := $(NEED_check) clang-format clang-tidy
 NEED_clang := clang libclang-rt-14-dev
+
+# the first rule below is not what `make` alone means
+.DEFAULT_GOAL := all
 
 GOALS := $(or $(MAKECMDGOALS),all)
 NEED  := $(NEED_all) \
@@ -135,7 +138,9 @@ demo: all
 	  $B/dewledger run scenarios/demo.yaml --out build/demo; \
 	else $B/dewledger --version; fi
 
+# made anew, so that what is no longer built is no longer in it
 $B/libdew.a: $(LIB_OBJ)
+	@rm -f $@
 	$(AR) rcs $@ $^
 
 $B/libdew.so.$(SOVERSION): $(LIB_OBJ) engine/dew.map

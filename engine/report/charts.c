@@ -26,6 +26,11 @@ const char *dew_report_chart_file(enum dew_chart kind)
     return (unsigned)kind < DEW_CHARTS ? listed[kind].file : "";
 }
 
+int dew_report_chart_each(enum dew_chart kind)
+{
+    return (unsigned)kind < DEW_CHARTS && listed[kind].each;
+}
+
 size_t dew_report_chart_count(const struct dew_report *report,
                               enum dew_chart kind)
 {

@@ -63,7 +63,7 @@ static void glass_line(const struct dew__plot *p, const struct dew__chart *c,
         x[i] = degrees(c, t);
         y[i] = rh <= 1 ? 100 * rh : NAN;
     }
-    dew__svg_line(p, x, y, LINE, 4);
+    dew__svg_line(p, x, y, LINE, "edge");
 }
 
 /* Places that hold a dot already, on a grid finer than a dot. */
@@ -82,10 +82,10 @@ static void dots(const struct dew__plot *p, const struct dew__chart *c)
         double y = dew__svg_y(p, 100 * o->series.rh[h]) / GRID;
 
         if (!(x >= 0 && x < ACROSS && y >= 0 && y < DOWN) ||
-            taken[(int)x][(int)y]++ > 0)
+            taken[(int)x][(int)y] > 0)
             continue;
-        fprintf(p->out, "M%d %dh0", GRID * (int)x, GRID * (int)y);
         taken[(int)x][(int)y] = 1;
+        fprintf(p->out, "M%.1f %.1fh0", GRID * x, GRID * y);
     }
     fputs("\"/>\n", p->out);
 }
@@ -142,7 +142,7 @@ static void glass_words(const struct dew__chart *c, struct dew__figure *f)
              dew__number(y->sweat[DEW_GLASS], 0).text,
              dew__number(y->sweat[DEW_EDGE], 0).text);
     dew__figure_key(f, 0, DEW__DOTS, "an hour of the year");
-    dew__figure_key(f, 4, DEW__LINE, "the glass wets above");
+    dew__figure_key(f, 0, DEW__EDGE, "the glass wets above");
 }
 
 void dew__chart_glass(const struct dew__chart *c)

@@ -71,7 +71,7 @@ static void energy_bar(const struct dew__plot *p, const struct dew__chart *c,
 }
 
 /* Of a line of a name below a bar, and the lines. */
-enum { NAME_LETTERS = 20, NAME_MOST = 6 };
+enum { NAME_LETTERS = 20, NAME_MOST = 5 };
 
 static size_t name_line(const char *s)
 {
@@ -92,19 +92,16 @@ static void bar_name(const struct dew__plot *p, const struct dew__chart *c,
 {
     struct dew__word name = dew__option(c->r, (int)i);
     size_t first = name_line(name.text);
-    int named = c->r->question->count < NAME_MOST;
     char line[160];
 
-    snprintf(line, sizeof line, "%zu%s%.*s", i + 1, named ? " " : "",
-             named ? (int)first : 0, name.text);
-    if (!c->alone) {
-        snprintf(line, sizeof line, "%zu", i + 1);
-        dew__svg_below(p, (double)i + 0.5, 0, "along", line);
-        snprintf(line, sizeof line, "%.*s", named ? (int)first : 0, name.text);
-    }
-    dew__svg_below(p, (double)i + 0.5, !c->alone, "name", line);
-    if (named && c->alone && name.text[first] == ' ')
-        dew__svg_below(p, (double)i + 0.5, 1, "name", name.text + first + 1);
+    snprintf(line, sizeof line, "%zu", i + 1);
+    dew__svg_below(p, (double)i + 0.5, 0, "along", line);
+    if (c->r->question->count > NAME_MOST)
+        return;
+    snprintf(line, sizeof line, "%.*s", (int)first, name.text);
+    dew__svg_below(p, (double)i + 0.5, 1, "name", line);
+    if (name.text[first] == ' ')
+        dew__svg_below(p, (double)i + 0.5, 2, "name", name.text + first + 1);
 }
 
 static void energy_table(const struct dew__chart *c)
@@ -226,15 +223,30 @@ static double most_paid(const struct dew__chart *c)
     return most;
 }
 
+/* Money is drawn in thousands where it needs five figures. */
+static double shown_in(double most)
+{
+    return most >= 10000 ? 1000 : 1;
+}
+
+static void scale(struct paid *paid, double per)
+{
+    for (int n = 0; n < paid->count; n++) {
+        paid->likely[n] /= per;
+        paid->low[n] /= per;
+        paid->high[n] /= per;
+    }
+}
+
 /* From low to high at the end, beside the frame's right edge. */
 static void reach(const struct dew__plot *p, const struct dew__chart *c,
-                  size_t i, const struct paid *paid)
+                  size_t i, const struct paid *paid, double per)
 {
     int last = paid->count - 1;
     double step = 0.1 * last / (double)(c->r->question->count + 1);
     double at = last + step * (double)(i + 1), half = 0.3 * step;
     const double x[2] = {at, at};
-    const double y[2] = {paid->low[last], paid->high[last]};
+    const double y[2] = {paid->low[last] / per, paid->high[last] / per};
     const double corner[4] = {at - half, y[0], at + half, y[1]};
     char words[400];
 
@@ -243,12 +255,14 @@ static void reach(const struct dew__plot *p, const struct dew__chart *c,
     snprintf(words, sizeof words, "%.100s, %d years: %.40s (%.40s to %.40s)",
              dew__option(c->r, (int)i).text, last,
              dew__money(c->r, paid->likely[last]).text,
-             dew__money(c->r, y[0]).text, dew__money(c->r, y[1]).text);
-    dew__svg_line(p, x, y, 2, (int)i);
+             dew__money(c->r, paid->low[last]).text,
+             dew__money(c->r, paid->high[last]).text);
+    dew__svg_line(p, x, y, 2, dew__svg_kind((int)i));
     dew__svg_bar(p, corner, (int)i, words);
 }
 
-static void cost_lines(const struct dew__plot *p, const struct dew__chart *c)
+static void cost_lines(const struct dew__plot *p, const struct dew__chart *c,
+                       double per)
 {
     size_t beside = dew__chart_beside(c->r);
     struct paid paid;
@@ -257,10 +271,12 @@ static void cost_lines(const struct dew__plot *p, const struct dew__chart *c)
         const double *const edges[2] = {paid.low, paid.high};
 
         pay(c, i, &paid);
+        reach(p, c, i, &paid, per);
+        scale(&paid, per);
         if (i == 0 || i == beside)
             dew__svg_band(p, paid.x, edges, paid.count, (int)i);
-        dew__svg_line(p, paid.x, paid.likely, paid.count, (int)i);
-        reach(p, c, i, &paid);
+        dew__svg_line(p, paid.x, paid.likely, paid.count,
+                      dew__svg_kind((int)i));
     }
 }
 
@@ -308,9 +324,9 @@ static void cost_words(const struct dew__chart *c, struct dew__figure *f)
     snprintf(f->heading, sizeof f->heading, "Cost over the years");
     snprintf(f->note, sizeof f->note,
              "All that is paid up to a year, in today's money at %.20s %% "
-             "interest. Shaded: from low to high, today and the option beside "
-             "it; the bars on the right show it for every option.",
-             dew__number(100 * p->interest, 1).text);
+             "interest. Bars on the right: from low to high. The same is "
+             "shaded for 1 and %zu.",
+             dew__number(100 * p->interest, 1).text, beside + 1);
     pay(c, beside, &paid);
     snprintf(f->words, sizeof f->words,
              "\"%.100s\" has cost %.40s after %d years, low %.40s, high %.40s.",
@@ -319,7 +335,7 @@ static void cost_words(const struct dew__chart *c, struct dew__figure *f)
              dew__money(c->r, paid.low[paid.count - 1]).text,
              dew__money(c->r, paid.high[paid.count - 1]).text);
     for (size_t i = 0; i < c->r->question->count; i++) {
-        snprintf(name, sizeof name, "%zu %s", i + 1,
+        snprintf(name, sizeof name, "%zu %.90s", i + 1,
                  dew__option(c->r, (int)i).text);
         dew__figure_key(f, (int)i, DEW__LINE, name);
     }
@@ -328,21 +344,21 @@ static void cost_words(const struct dew__chart *c, struct dew__figure *f)
 void dew__chart_cost(const struct dew__chart *c)
 {
     struct dew__figure f = dew__chart_figure(c);
-    struct dew__plot p = {.out = c->out};
-    const struct dew_prices *prices = c->r->question->prices;
+    const char *currency = c->r->question->prices->currency;
+    double most = most_paid(c), per = shown_in(most);
+    struct dew__plot p = {
+        .out = c->out, .x1 = 1.1 * last_year(c), .y1 = 1.03 * most / per};
     char unit[80];
 
-    p.x1 = 1.1 * last_year(c);
-    p.y1 = 1.03 * most_paid(c);
     cost_words(c, &f);
     dew__figure_open(&f);
-    snprintf(unit, sizeof unit, "%s, in today's money",
-             prices->currency[0] ? prices->currency : "$");
+    snprintf(unit, sizeof unit, "%s%s, in today's money",
+             per > 1 ? "thousand " : "", currency[0] ? currency : "$");
     dew__svg_open(&p, unit);
     dew__svg_upright(&p);
     dew__svg_level(&p, last_year(c), "years from now");
     dew__svg_marks_open(&p);
-    cost_lines(&p, c);
+    cost_lines(&p, c, per);
     dew__svg_marks_close(&p);
     dew__svg_close(&p);
     if (dew__figure_table(&f, "Cost in today's money"))

@@ -78,7 +78,7 @@ static void humid_words(const struct dew__chart *c, struct dew__figure *f,
         snprintf(f->words, sizeof f->words,
                  "No option is above the limit in any month.");
     for (size_t i = 0; i < c->r->question->count; i++) {
-        snprintf(name, sizeof name, "%zu %s", i + 1,
+        snprintf(name, sizeof name, "%zu %.90s", i + 1,
                  dew__option(c->r, (int)i).text);
         dew__figure_key(f, (int)i, DEW__AREA, name);
     }
@@ -95,6 +95,7 @@ void dew__chart_humid_months(const struct dew__chart *c)
     p.y1 = fmax(most, 24) * 1.05;
     humid_words(c, &f, most, option, month);
     f.zooms = 1;
+    f.plain = 1;
     dew__figure_open(&f);
     dew__svg_open(&p, "hours too humid in the month");
     dew__svg_upright(&p);
@@ -171,7 +172,7 @@ static struct moved moved_in(const struct dew_water_flows *w)
     struct moved m = {{0}, {0}};
 
 #define X(name, words)                                                         \
-    if (IN_##name != VENTILATOR)                                               \
+    if ((int)IN_##name != (int)VENTILATOR)                                     \
         move(&m, IN_##name, w->name);
     DEW_WATER_MAP(X)
 #undef X
@@ -281,6 +282,7 @@ void dew__chart_water(const struct dew__chart *c)
     char unit[80];
 
     water_words(c, &f);
+    f.plain = 1;
     dew__figure_open(&f);
     snprintf(unit, sizeof unit, "%.40s in the month",
              dew__unit(DEW_WATER, c->r->system)->name);

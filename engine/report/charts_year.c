@@ -166,8 +166,8 @@ static void dew_point_words(const struct dew__chart *c, struct dew__figure *f,
              "Outdoor air is the drier one on %d of %d days; the house is "
              "above its limit in %.20s hours.",
              below, d->count, dew__number(y->too_humid, 0).text);
-    dew__figure_key(f, 0, DEW__LINE, "indoors");
-    dew__figure_key(f, 1, DEW__LINE, "outdoors");
+    dew__figure_key(f, 0, DEW__THICK, "indoors");
+    dew__figure_key(f, 0, DEW__THIN, "outdoors");
     dew__figure_key(f, 0, DEW__SOME,
                     "too humid for an hour or more of the day");
     dew__figure_key(f, 0, DEW__MUCH, "for half the day or more");
@@ -184,6 +184,7 @@ void dew__chart_dew_points(const struct dew__chart *c)
     span_of(c, &p);
     dew_point_words(c, &f, &d);
     f.zooms = 1;
+    f.plain = 1;
     dew__figure_open(&f);
     snprintf(unit, sizeof unit, "dew point, %.40s",
              dew__unit(DEW_TEMPERATURE, c->r->system)->name);
@@ -192,8 +193,8 @@ void dew__chart_dew_points(const struct dew__chart *c)
     dew__svg_upright(&p);
     dew__svg_marks_open(&p);
     shade(&p, &d);
-    dew__svg_line(&p, d.x, d.out, d.count, 1);
-    dew__svg_line(&p, d.x, d.in, d.count, 0);
+    dew__svg_line(&p, d.x, d.out, d.count, "thin");
+    dew__svg_line(&p, d.x, d.in, d.count, "thick");
     if (!c->alone)
         days_spoken(&p, c, &d);
     dew__svg_marks_close(&p);
@@ -245,25 +246,33 @@ static void cell(const struct dew__plot *p, const struct dew__chart *c, int m,
             text.text, x + wide / 2, y + high / 2 + 4, text.text);
 }
 
-static void map_key(struct dew__figure *f, int shade, const char *form,
-                    double from, double to)
+/* "30 to 45 %": from, or to, is NaN where the shade has no end there. */
+static void map_key(struct dew__figure *f, int shade, double from, double to,
+                    const char *words)
 {
-    char words[100];
+    struct dew__word low = dew__number(100 * from, 0);
+    struct dew__word high = dew__number(100 * to, 0);
+    char text[100];
 
-    snprintf(words, sizeof words, form, dew__number(100 * from, 0).text,
-             dew__number(100 * to, 0).text);
-    dew__figure_key(f, shade, DEW__SHADE, words);
+    if (isnan(from))
+        snprintf(text, sizeof text, "below %.20s %%%s", high.text, words);
+    else if (isnan(to))
+        snprintf(text, sizeof text, "above %.20s %%%s", low.text, words);
+    else
+        snprintf(text, sizeof text, "%.20s to %.20s %%%s", low.text, high.text,
+                 words);
+    dew__figure_key(f, shade, DEW__SHADE, text);
 }
 
 static void map_keys(const struct dew_limits *l, struct dew__figure *f)
 {
     double middle = shade_from(l, MIDDLE), far = shade_from(l, FAR);
 
-    map_key(f, DRY, "below %s %%, too dry", l->too_dry, 0);
-    map_key(f, LOWER, "%s to %s %%", l->too_dry, middle);
-    map_key(f, UPPER, "%s to %s %%", middle, l->too_humid);
-    map_key(f, HUMID, "%s to %s %%, too humid", l->too_humid, far);
-    map_key(f, WET, "above %s %%", far, 0);
+    map_key(f, DRY, NAN, l->too_dry, ", too dry");
+    map_key(f, LOWER, l->too_dry, middle, "");
+    map_key(f, UPPER, middle, l->too_humid, "");
+    map_key(f, HUMID, l->too_humid, far, ", too humid");
+    map_key(f, WET, far, NAN, ", far too humid");
 }
 
 static void map_words(const struct dew__chart *c, struct dew__figure *f)
@@ -321,7 +330,7 @@ static void map_sides(const struct dew__plot *p)
     }
     fprintf(p->out,
             "<text class=\"mid\" x=\"%d\" y=\"%d\">hour of the day</text>\n",
-            (DEW__SVG_WIDE + DEW__SVG_LEFT) / 2, DEW__SVG_HIGH - 6);
+            (DEW__SVG_WIDE + DEW__SVG_LEFT) / 2, DEW__SVG_HIGH - 4);
 }
 
 void dew__chart_map(const struct dew__chart *c)

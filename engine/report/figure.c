@@ -16,6 +16,7 @@ enum {
     NOTE_Y = 48,
     NOTE_STEP = 16,
     NOTE_LETTERS = 118, /* of a line, at the size of notes */
+    PLAIN = 28,         /* spared below months */
     KEY_STEP = 20,
     KEY_MARK = 24,
     EDGE = 12
@@ -39,12 +40,17 @@ void dew__figure_key(struct dew__figure *f, int tone, enum dew__key_kind kind,
 
 static void key_mark(FILE *out, const struct dew__key *k, double x, double y)
 {
-    static const char *const flat[] = {"", "", "m", "some", "much"};
-
     switch (k->kind) {
     case DEW__LINE:
-        fprintf(out, "<path class=\"l%d\" d=\"M%.1f %.1fh%d\"/>", k->tone, x,
-                y + 6, KEY_MARK);
+    case DEW__THICK:
+    case DEW__THIN:
+    case DEW__EDGE:
+        fprintf(out, "<path class=\"%s\" d=\"M%.1f %.1fh%d\"/>",
+                k->kind == DEW__LINE    ? dew__svg_kind(k->tone)
+                : k->kind == DEW__THICK ? "thick"
+                : k->kind == DEW__THIN  ? "thin"
+                                        : "edge",
+                x, y + 6, KEY_MARK);
         return;
     case DEW__DOTS:
         fprintf(out, "<path class=\"dots\" d=\"M%.1f %.1fh0m6 -3h0m6 4h0\"/>",
@@ -61,8 +67,13 @@ static void key_mark(FILE *out, const struct dew__key *k, double x, double y)
         fprintf(out,
                 "<rect class=\"%s\" x=\"%.1f\" y=\"%.1f\" width=\"%d\" "
                 "height=\"12\"/>",
-                flat[k->kind], x, y, KEY_MARK);
+                k->kind == DEW__SOME ? "some" : "much", x, y, KEY_MARK);
     }
+}
+
+static int drawing_high(const struct dew__figure *f)
+{
+    return f->plain ? DEW__SVG_HIGH - PLAIN : DEW__SVG_HIGH;
 }
 
 /* ---- in the page --------------------------------------------------------------- */
@@ -75,7 +86,7 @@ static void open_in_page(const struct dew__figure *f)
     dew__escape(f->out, f->note);
     fprintf(f->out,
             "</p>\n<svg viewBox=\"0 0 %d %d\" role=\"img\" aria-label=\"",
-            DEW__SVG_WIDE, DEW__SVG_HIGH);
+            DEW__SVG_WIDE, drawing_high(f));
     dew__escape(f->out, f->heading);
     fputs(". ", f->out);
     dew__escape(f->out, f->words);
@@ -163,7 +174,7 @@ static void notes_alone(const struct dew__figure *f)
 static void open_alone(const struct dew__figure *f)
 {
     int top = NOTE_Y + NOTE_STEP * note_lines(f);
-    int high = top + DEW__SVG_HIGH + KEY_STEP * key_rows(f) + EDGE;
+    int high = top + drawing_high(f) + KEY_STEP * key_rows(f);
 
     fprintf(f->out,
             "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%d\" "
@@ -187,7 +198,7 @@ static void open_alone(const struct dew__figure *f)
 
 static void legend_alone(const struct dew__figure *f)
 {
-    double x = EDGE, y = DEW__SVG_HIGH + 4;
+    double x = EDGE, y = drawing_high(f) + 4;
 
     for (int i = 0; i < f->key_count; i++) {
         double wide = key_wide(&f->keys[i]);

@@ -24,6 +24,9 @@ enum { DEW__KEYS = 66, DEW__FIGURE_TEXT = 480 };
 enum dew__key_kind {
     DEW__AREA,  /* t0 .. of chart.css   */
     DEW__LINE,  /* l0 ..                */
+    DEW__THICK, /* the house's own line */
+    DEW__THIN,  /* outdoors             */
+    DEW__EDGE,  /* a limit              */
     DEW__SHADE, /* m0 .. , flat         */
     DEW__SOME,  /* days too humid       */
     DEW__MUCH,
@@ -33,6 +36,7 @@ enum dew__key_kind {
 struct dew__figure {
     FILE *out;
     int alone; /* 1: a file of its own                  */
+    int plain; /* 1: nothing stands below the names of the months */
     int zooms; /* 1: the script lets a reader zoom      */
     char heading[240];
     char note[DEW__FIGURE_TEXT];  /* how to read it                        */

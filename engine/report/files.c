@@ -23,7 +23,10 @@ static const struct whole {
     {"summary.json", dew_report_json},
 };
 
-enum { NAME_ROOM = 96, OPTION_FILE = sizeof whole / sizeof *whole };
+enum { NAME_ROOM = 96, PATH_ROOM = 128, WHOLE = sizeof whole / sizeof *whole };
+
+/* Where the charts stand. */
+#define CHARTS "charts"
 
 struct work {
     const struct dew_report *report;
@@ -51,26 +54,101 @@ static void slug(const char *name, char *out, size_t size)
     out[at] = '\0';
 }
 
-static void name_of(const struct work *w, size_t i, char *out, size_t size)
+/* What file i is: one of the whole study, the hours of an option, a chart. */
+struct part {
+    size_t whole; /* below WHOLE: which                                   */
+    size_t option;
+    int chart; /* DEW_CHARTS: none                                     */
+};
+
+static size_t option_count(const struct work *w)
+{
+    return w->report->question->count;
+}
+
+static size_t part_count(const struct work *w)
+{
+    size_t count = WHOLE + option_count(w);
+
+    for (int k = 0; k < DEW_CHARTS; k++)
+        count += dew_report_chart_count(w->report, (enum dew_chart)k);
+    return count;
+}
+
+static struct part part_of(const struct work *w, size_t i)
+{
+    struct part p = {i, 0, DEW_CHARTS};
+
+    if (i < WHOLE)
+        return p;
+    p.whole = WHOLE;
+    p.option = i - WHOLE;
+    if (p.option < option_count(w))
+        return p;
+    p.option -= option_count(w);
+    for (p.chart = 0; p.chart < DEW_CHARTS; p.chart++) {
+        size_t count =
+            dew_report_chart_count(w->report, (enum dew_chart)p.chart);
+
+        if (p.option < count)
+            break;
+        p.option -= count;
+    }
+    return p;
+}
+
+/* "NAME-2-heat-core", or "NAME" for what shows every option. */
+static void numbered(const struct work *w, const char *name, size_t option,
+                     char *out, size_t size)
 {
     char part[48];
 
-    if (i < OPTION_FILE) {
-        snprintf(out, size, "%s", whole[i].name);
-        return;
+    slug(w->report->question->choices[option].outcome->name, part, sizeof part);
+    snprintf(out, size, "%s-%zu%s%s", name, option + 1, part[0] ? "-" : "",
+             part);
+}
+
+/* folder: where the name stands, "" or CHARTS with its slash. */
+static void name_of(const struct work *w, size_t i, const char **folder,
+                    char *out, size_t size)
+{
+    struct part p = part_of(w, i);
+    char name[NAME_ROOM - 8];
+
+    *folder = p.chart < DEW_CHARTS ? CHARTS "/" : "";
+    if (p.whole < WHOLE) {
+        snprintf(out, size, "%s", whole[p.whole].name);
+    } else if (p.chart == DEW_CHARTS) {
+        numbered(w, "hours", p.option, name, sizeof name);
+        snprintf(out, size, "%s.csv", name);
+    } else {
+        enum dew_chart kind = (enum dew_chart)p.chart;
+        const char *file = dew_report_chart_file(kind);
+
+        if (dew_report_chart_each(kind))
+            numbered(w, file, p.option, name, sizeof name);
+        else
+            snprintf(name, sizeof name, "%s", file);
+        snprintf(out, size, "%s.svg", name);
     }
-    slug(w->report->question->choices[i - OPTION_FILE].outcome->name, part,
-         sizeof part);
-    snprintf(out, size, "hours-%zu%s%s.csv", i - OPTION_FILE + 1,
-             part[0] ? "-" : "", part);
+}
+
+static void path_of(const struct work *w, size_t i, char *out, size_t size)
+{
+    char name[NAME_ROOM];
+    const char *folder;
+
+    name_of(w, i, &folder, name, sizeof name);
+    snprintf(out, size, "%s%s", folder, name);
 }
 
 static void temporary_of(const struct work *w, size_t i, char *out, size_t size)
 {
-    char name[NAME_ROOM - 8];
+    char name[NAME_ROOM];
+    const char *folder;
 
-    name_of(w, i, name, sizeof name);
-    snprintf(out, size, ".%s.part", name);
+    name_of(w, i, &folder, name, sizeof name);
+    snprintf(out, size, "%s.%s.part", folder, name);
 }
 
 static enum dew_status fail(const struct work *w, const char *name,
@@ -88,9 +166,14 @@ static enum dew_status fail(const struct work *w, const char *name,
 static enum dew_status fill(const struct work *w, size_t i, FILE *out,
                             struct dew_error *err)
 {
-    if (i < OPTION_FILE)
-        return whole[i].write(w->report, out, err);
-    return dew_report_hours(w->report, i - OPTION_FILE, out, err);
+    struct part p = part_of(w, i);
+
+    if (p.whole < WHOLE)
+        return whole[p.whole].write(w->report, out, err);
+    if (p.chart == DEW_CHARTS)
+        return dew_report_hours(w->report, p.option, out, err);
+    return dew_report_chart(w->report, (enum dew_chart)p.chart, p.option, out,
+                            err);
 }
 
 static FILE *open_part(const struct work *w, const char *name)
@@ -110,7 +193,7 @@ static FILE *open_part(const struct work *w, const char *name)
 static enum dew_status write_part(const struct work *w, size_t i,
                                   struct dew_error *err)
 {
-    char name[NAME_ROOM];
+    char name[PATH_ROOM];
     enum dew_status status;
     FILE *out;
     int bad;
@@ -129,7 +212,7 @@ static enum dew_status write_part(const struct work *w, size_t i,
 
 static void remove_parts(const struct work *w, size_t count)
 {
-    char name[NAME_ROOM];
+    char name[PATH_ROOM];
 
     for (size_t i = 0; i < count; i++) {
         temporary_of(w, i, name, sizeof name);
@@ -140,10 +223,10 @@ static void remove_parts(const struct work *w, size_t count)
 static enum dew_status rename_part(const struct work *w, size_t i,
                                    struct dew_error *err)
 {
-    char part[NAME_ROOM], name[NAME_ROOM];
+    char part[PATH_ROOM], name[PATH_ROOM];
 
     temporary_of(w, i, part, sizeof part);
-    name_of(w, i, name, sizeof name);
+    path_of(w, i, name, sizeof name);
     if (renameat(w->directory, part, w->directory, name) != 0)
         return fail(w, name, err);
     return DEW_OK;
@@ -153,10 +236,10 @@ static enum dew_status rename_part(const struct work *w, size_t i,
 static enum dew_status check_place(const struct work *w, size_t i,
                                    struct dew_error *err)
 {
-    char name[NAME_ROOM];
+    char name[PATH_ROOM];
     struct stat s;
 
-    name_of(w, i, name, sizeof name);
+    path_of(w, i, name, sizeof name);
     if (fstatat(w->directory, name, &s, AT_SYMLINK_NOFOLLOW) != 0 ||
         !S_ISDIR(s.st_mode))
         return DEW_OK;
@@ -164,21 +247,49 @@ static enum dew_status check_place(const struct work *w, size_t i,
     return fail(w, name, err);
 }
 
+static enum dew_status open_charts(const struct work *w, int *made,
+                                   struct dew_error *err)
+{
+    if (mkdirat(w->directory, CHARTS, 0777) == 0)
+        *made = 1;
+    else if (errno != EEXIST)
+        return fail(w, CHARTS, err);
+    return DEW_OK;
+}
+
+static enum dew_status sync_folders(const struct work *w, struct dew_error *err)
+{
+    int charts =
+        openat(w->directory, CHARTS, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    int bad = charts < 0 || fsync(charts) != 0;
+
+    if (charts >= 0)
+        close(charts);
+    if (bad || fsync(w->directory) != 0)
+        return fail(w, bad ? CHARTS : "", err);
+    return DEW_OK;
+}
+
 static enum dew_status write_all(const struct work *w, struct dew_error *err)
 {
-    size_t count = OPTION_FILE + w->report->question->count, done = 0;
+    size_t count = part_count(w), done = 0;
     enum dew_status status = DEW_OK;
+    int made = 0;
 
     while (status == DEW_OK && done < count)
         status = check_place(w, done++, err);
+    if (status == DEW_OK)
+        status = open_charts(w, &made, err);
     for (done = 0; status == DEW_OK && done < count; done++)
         status = write_part(w, done, err);
     for (size_t i = 0; status == DEW_OK && i < count; i++)
         status = rename_part(w, i, err);
     if (status != DEW_OK)
         remove_parts(w, done);
-    else if (fsync(w->directory) != 0)
-        status = fail(w, "", err);
+    else
+        status = sync_folders(w, err);
+    if (status != DEW_OK && made)
+        unlinkat(w->directory, CHARTS, AT_REMOVEDIR);
     return status;
 }
 

@@ -69,8 +69,7 @@ static const struct group {
 } groups[] = {
     {"Today", DEW_FINDING_today_humid},
     {"What outdoor air can do", DEW_FINDING_outdoor_dries},
-    {"What else helps", DEW_FINDING_dryer_not_needed},
-    {"Choosing", DEW_FINDING_best},
+    {"What helps, and what does not", DEW_FINDING_dryer_not_needed},
     {"Money", DEW_FINDING_pays_back},
 };
 

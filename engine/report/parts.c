@@ -174,7 +174,7 @@ void dew__part_inputs(const struct dew_report *r, FILE *out)
 static const char how[] =
     "The house is one mixed zone: one temperature, one humidity, one content "
     "of carbon dioxide. Each hour of the weather is marched through its "
-    "leakage [ASH-F16], ventilator, cooling coil [HS02], dehumidifier, people, "
+    "leakage [ASH-F16], ventilator, cooling coil [HR96], dehumidifier, people, "
     "walls and glass [ISO13790], and the water that furnishings hold [WWC13]. "
     "Moist air follows [HW83].";
 

@@ -74,7 +74,7 @@ static int first_tick(double low, double step)
 
 void dew__svg_open(const struct dew__plot *p, const char *unit)
 {
-    fputs("<text class=\"unit\" x=\"4\" y=\"18\">", p->out);
+    fputs("<text class=\"unit\" x=\"12\" y=\"18\">", p->out);
     dew__escape(p->out, unit);
     fputs("</text>\n", p->out);
 }
@@ -134,7 +134,7 @@ void dew__svg_level(const struct dew__plot *p, double most, const char *unit)
         dew__svg_below(p, k * step, 0, "along",
                        dew__number(k * step, decimals(step)).text);
     fprintf(p->out, "<text class=\"mid\" x=\"%d\" y=\"%d\">",
-            DEW__SVG_LEFT + FRAME_WIDE / 2, DEW__SVG_HIGH - 6);
+            DEW__SVG_LEFT + FRAME_WIDE / 2, DEW__SVG_HIGH - 4);
     dew__escape(p->out, unit);
     fputs("</text>\n", p->out);
 }
@@ -184,12 +184,20 @@ static int point(const struct dew__plot *p, double x, double y, int down)
     return 1;
 }
 
+const char *dew__svg_kind(int tone)
+{
+    static const char *const kinds[DEW__TONES] = {"l0", "l1", "l2", "l3", "l4",
+                                                  "l5", "l6", "l7", "l8", "l9"};
+
+    return kinds[tone % DEW__TONES];
+}
+
 void dew__svg_line(const struct dew__plot *p, const double *x, const double *y,
-                   int count, int tone)
+                   int count, const char *kind)
 {
     int down = 0;
 
-    fprintf(p->out, "<path class=\"l%d\" d=\"", tone % DEW__TONES);
+    fprintf(p->out, "<path class=\"%s\" d=\"", kind);
     for (int i = 0; i < count; i++)
         down = point(p, x[i], y[i], down);
     fputs("\"/>\n", p->out);

@@ -30,11 +30,11 @@ struct dew__plot {
 /* Size of the drawing and its frame, in the units of its view box. */
 enum {
     DEW__SVG_WIDE = 760,
-    DEW__SVG_HIGH = 340,
+    DEW__SVG_HIGH = 352,
     DEW__SVG_LEFT = 64,
     DEW__SVG_RIGHT = 14,
     DEW__SVG_TOP = 30,
-    DEW__SVG_FOOT = 44
+    DEW__SVG_FOOT = 54
 };
 
 enum { DEW__TONES = 10 }; /* tones told apart by colour and pattern         */
@@ -67,9 +67,11 @@ void dew__svg_below(const struct dew__plot *p, double x, int line,
 void dew__svg_bar(const struct dew__plot *p, const double corner[4], int tone,
                   const char *words);
 
-/* A line through count points, dashed by tone; NaN breaks it. */
+/* A line through count points, of a kind of chart.css; NaN breaks it. */
 void dew__svg_line(const struct dew__plot *p, const double *x, const double *y,
-                   int count, int tone);
+                   int count, const char *kind);
+/* "l0" .. "l9": the line kind of a tone. */
+const char *dew__svg_kind(int tone);
 /* The area between two lines over the same x; nothing where one is NaN. */
 void dew__svg_band(const struct dew__plot *p, const double *x,
                    const double *const y[2], int count, int tone);

@@ -103,6 +103,9 @@ enum dew_chart {
 /* "dew-points"; never NULL. */
 const char *dew_report_chart_file(enum dew_chart kind);
 
+/* 1 when each option has one of its own. */
+int dew_report_chart_each(enum dew_chart kind);
+
 /* How many charts of a kind the report has: one, one for each option, or 0
    where it needs what is not given (prices). */
 size_t dew_report_chart_count(const struct dew_report *report,

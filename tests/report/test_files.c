@@ -42,7 +42,11 @@ static size_t names_in(const char *directory, int remove_them)
 
 static int empty_room(void **state)
 {
+    char charts[96];
+
     (void)state;
+    snprintf(charts, sizeof charts, "%s/charts", inside);
+    names_in(charts, 1);
     names_in(inside, 1);
     rmdir(inside);
     unlink(inside);
@@ -86,19 +90,38 @@ static void each_option_has_its_hours_beside_the_summary(void **state)
     free(contents("hours-3-core-95-cfm-own-ducts.csv"));
 }
 
+/* Three charts of all options, four of each; the one of cost needs prices. */
+static void each_chart_is_a_file_of_its_own(void **state)
+{
+    struct dew_report report = page_open(2, DEW_SYSTEM_US);
+    char charts[96], *text;
+
+    (void)state;
+    snprintf(charts, sizeof charts, "%s/charts", inside);
+    assert_int_equal(dew_report_write(&report, inside, NULL), DEW_OK);
+    assert_int_equal(names_in(charts, 1), 3 + 4 * 2);
+    page_scene.question.prices = NULL;
+    assert_int_equal(dew_report_write(&report, inside, NULL), DEW_OK);
+    assert_int_equal(names_in(charts, 0), 2 + 4 * 2);
+    text = contents("charts/dew-points-2-heat-core.svg");
+    assert_memory_equal(text, "<svg xmlns=", 11);
+    free(text);
+    free(contents("charts/energy.svg"));
+}
+
 static void a_second_run_writes_the_same_bytes(void **state)
 {
-    static const char *const names[] = {"summary.json",
-                                        "hours-2-heat-core.csv"};
+    static const char *const names[] = {"summary.json", "hours-2-heat-core.csv",
+                                        "charts/glass-1-as-it-stands.svg"};
     struct dew_report report = page_open(2, DEW_SYSTEM_US);
-    char *first[2];
+    char *first[3];
 
     (void)state;
     assert_int_equal(dew_report_write(&report, inside, NULL), DEW_OK);
-    for (int i = 0; i < 2; i++)
+    for (int i = 0; i < 3; i++)
         first[i] = contents(names[i]);
     assert_int_equal(dew_report_write(&report, inside, NULL), DEW_OK);
-    for (int i = 0; i < 2; i++) {
+    for (int i = 0; i < 3; i++) {
         char *second = contents(names[i]);
 
         assert_string_equal(first[i], second);
@@ -177,6 +200,7 @@ int main(void)
 #define ROOM(test) cmocka_unit_test_setup_teardown(test, NULL, empty_room)
     const struct CMUnitTest tests[] = {
         ROOM(each_option_has_its_hours_beside_the_summary),
+        ROOM(each_chart_is_a_file_of_its_own),
         ROOM(a_second_run_writes_the_same_bytes),
         ROOM(a_taken_name_leaves_nothing_behind),
         ROOM(a_file_in_place_of_the_directory_is_told),
