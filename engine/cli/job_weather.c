@@ -8,6 +8,7 @@
 
 #include "cli/job.h"
 #include "cli/load.h"
+#include "cli/weather.h"
 #include "core/fail.h"
 #include "dew/climate.h"
 #include "dew/made.h"
@@ -58,15 +59,23 @@ static int sum_of_file(struct dew__job *job, const char *path)
     return DEW__DONE;
 }
 
-static int of_file(struct dew__job *job, const char *path)
+static int of_file(struct dew__job *job, const char *path,
+                   const struct dew_weather_request *request)
 {
-    const struct dew_weather_ask ask = DEW_WEATHER_ASK;
+    struct dew_weather_ask ask = DEW_WEATHER_ASK;
     struct dew_error list[FAULTS] = {{0}};
     struct dew_faults faults = {list, FAULTS, 0};
     struct dew_weather_report report = {.rows = 0};
+    struct dew_year_filled filled;
+    struct dew_error err = {0};
 
+    ask.keep_gaps = request->fill[0] != '\0';
     if (dew_weather_read(&job->year, path, &ask, &report, &faults) != DEW_OK)
         return dew__cli_faults(&faults);
+    dew__at(&err, path, 0, 0);
+    if (dew__weather_fill(job->year, request->fill, request->seed, &filled,
+                          &err) != DEW_OK)
+        return dew__cli_error(&err);
     return sum_of_file(job, path);
 }
 
@@ -134,6 +143,6 @@ int dew__job_weather(struct dew__job *job, const char *path)
                   file, strerror(errno));
         return dew__cli_error(&err);
     }
-    return ask.file[0] != '\0' ? of_file(job, found)
+    return ask.file[0] != '\0' ? of_file(job, found, &ask)
                                : of_months(job, found, ask.seed);
 }

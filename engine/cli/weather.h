@@ -29,7 +29,18 @@ struct dew__weather_file {
     struct dew_column_said said[DEW__WEATHER_SAID];
     struct dew_year *year;
     struct dew_weather_report report;
+    const char *fill; /* a place, or NULL                                   */
+    struct dew_year_filled filled;
 };
+
+/*
+ * Make the year whole: long gaps and missing lanes from the made year of
+ * place (words, as for dew_climate_find; NULL or "": from none), light parted.
+ */
+enum dew_status dew__weather_fill(struct dew_year *year, const char *place,
+                                  unsigned long seed,
+                                  struct dew_year_filled *filled,
+                                  struct dew_error *err);
 
 /*
  * Read the command line of a sub-command that takes files names (1: FILE,

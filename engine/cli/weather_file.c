@@ -18,6 +18,7 @@ enum {
     KEY_COLUMN,
     KEY_FROST,
     KEY_GAP,
+    KEY_FILL,
     KEY_SVG
 };
 
@@ -42,6 +43,10 @@ static const struct argp_option options[] = {
     {"frost-point", KEY_FROST, NULL, 0,
      "dew points below freezing are over ice", 0},
     {"gap", KEY_GAP, "HOURS", 0, "longest gap filled by a line (3)", 0},
+    {"fill", KEY_FILL, "PLACE", 0,
+     "fill longer gaps, and what the file has not, from the year made for a "
+     "place of `weather list`",
+     0},
     {0},
 };
 
@@ -171,6 +176,8 @@ static error_t take(int key, char *word, struct argp_state *state)
         return take_place(key, word, state), 0;
     if (key == KEY_UNIT || key == KEY_COLUMN)
         return say(state, word, key == KEY_UNIT), 0;
+    if (key == KEY_FILL)
+        return f->fill = word, 0;
     if (key >= KEY_STATION && key <= KEY_GAP)
         return take_question(key, word, state), 0;
     switch (key) {
@@ -227,10 +234,17 @@ int dew__weather_open(struct dew__weather_file *f)
     struct dew_error list[DEW__WEATHER_FAULTS] = {{0}};
     struct dew_faults faults = {list, DEW__WEATHER_FAULTS, 0};
 
-    if (dew_weather_read(&f->year, f->path, &f->ask, &f->report, &faults) ==
+    struct dew_error err = {0};
+
+    f->ask.keep_gaps |= f->fill != NULL;
+    if (dew_weather_read(&f->year, f->path, &f->ask, &f->report, &faults) !=
         DEW_OK)
+        return dew__cli_faults(&faults);
+    if (f->fill == NULL ||
+        dew__weather_fill(f->year, f->fill, 1, &f->filled, &err) == DEW_OK)
         return 0;
-    return dew__cli_faults(&faults);
+    dew_year_close(f->year);
+    return dew__cli_error(&err);
 }
 
 int dew__weather_convert(int argc, char **argv)

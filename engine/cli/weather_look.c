@@ -134,6 +134,8 @@ static void print_notices(const struct dew__weather_file *f)
         print_key("", line);
     }
     print_key("SUSPECT", r->suspicion);
+    if (f->fill != NULL)
+        print_key("filled", dew_year_provenance(f->year));
 }
 
 static void print_gaps(const struct dew__weather_file *f)

@@ -24,6 +24,14 @@ static const char *one_weather(const struct dew_value *v, enum dew__key *key)
                        "weather.monthly";
 }
 
+static const char *fill_has_file(const struct dew_value *v, enum dew__key *key)
+{
+    *key = KEY_weather_fill;
+    return GIVEN(v, weather_fill) && !GIVEN(v, weather_file)
+               ? "fill is for a weather.file: a place has every hour"
+               : NULL;
+}
+
 static const char *rooms_have_height(const struct dew_value *v,
                                      enum dew__key *key)
 {
@@ -220,11 +228,11 @@ static const char *third_counts(const struct dew_value *v, enum dew__key *key)
 }
 
 static rule_of *const rules[] = {
-    one_weather,       rooms_have_height, constant_has_flow, heat_below_cool,
-    dry_below_humid,   airing_rises,      humidistats_apart, core_has_figures,
-    core_has_moisture, heat_core_is_dry,  one_sheet,         sensible_has_core,
-    tie_has_handler,   second_counts,     third_counts,      one_dryer,
-    seen_is_observed,  one_lockout,
+    one_weather,       fill_has_file,     rooms_have_height, constant_has_flow,
+    heat_below_cool,   dry_below_humid,   airing_rises,      humidistats_apart,
+    core_has_figures,  core_has_moisture, heat_core_is_dry,  one_sheet,
+    sensible_has_core, tie_has_handler,   second_counts,     third_counts,
+    one_dryer,         seen_is_observed,  one_lockout,
 };
 enum { RULES = sizeof rules / sizeof rules[0] };
 

@@ -29,6 +29,7 @@ struct dew_weather_request dew_scenario_weather(
         GIVEN(v, weather_place) ? v[KEY_weather_place].text : "",
         GIVEN(v, weather_file) ? v[KEY_weather_file].text : "",
         GIVEN(v, weather_monthly) ? v[KEY_weather_monthly].text : "",
+        GIVEN(v, weather_fill) ? v[KEY_weather_fill].text : "",
         (unsigned long)SI(v, weather_seed)};
 }
 

@@ -230,8 +230,8 @@ static void refuse_gap(struct dew__reader *r, const char *what,
             3600.0,
         1, text, sizeof text);
     dew__reader_fault(r, DEW_EMISSING, what, before, r->cell[w->lane],
-                      "no value for %s h from %s on; gaps above the limit are "
-                      "filled only when normals are given",
+                      "no value for %s h from %s on; a gap above the limit is "
+                      "filled only from a place that is named for it",
                       text, from);
 }
 

@@ -21,7 +21,7 @@ struct dew_year {
     struct dew_hour *hours;
     struct dew_date *dates; /* filled by finish            */
     size_t count, room;
-    char provenance[400];
+    char provenance[900];
 };
 
 /*

@@ -187,6 +187,7 @@ struct dew_weather_request {
     const char *place;   /* for dew_climate_find and dew_made_open          */
     const char *file;    /* of hours                                        */
     const char *monthly; /* for dew_climate_read and dew_made_open          */
+    const char *fill;    /* place to fill the file from, or ""              */
     unsigned long seed;
 };
 struct dew_weather_request dew_scenario_weather(

@@ -58,8 +58,10 @@ struct dew_sun dew_weather_sun(const struct dew_site *site,
  *
  * Equation   [ERBS82] as printed in [DB13] eq. 2.10.1.
  * Accuracy   against the split in six typical years [TMY3], hours with the
- *            sun up: bias of diffuse within 12 W/m2 and root mean square
- *            within 55 W/m2 at each (tests/weather/test_split.c).
+ *            sun up, at each: diffuse off by 25 W/m2 or less in half of the
+ *            hours, bias within 12 and root mean square within 55 W/m2; direct
+ *            55 and 120 W/m2 (tests/weather/test_made_real.c; docs/weather.md
+ *            has the figures).
  */
 void dew_weather_split(const struct dew_sun *sun, double global, double *direct,
                        double *diffuse);

@@ -81,6 +81,33 @@ struct dew_hour dew_hour_between(const struct dew_hour *before,
 enum dew_status dew_year_whole(const struct dew_year *year,
                                struct dew_error *err);
 
+/* What a year lacked and was given, in hours.  Plain. */
+struct dew_year_filled {
+    long air;                 /* t and humidity, or humidity alone         */
+    long longest;             /* of these, one after the other             */
+    long pressure, wind, sun; /* sun: global, direct and diffuse           */
+    long split;               /* direct or diffuse from the others         */
+};
+
+/*
+ * Give every hour of the year what it lacks, so that it is whole.  Direct and
+ * diffuse come from global by dew_weather_split, or from the two that are
+ * known; all else from another year, at the same month, day and hour (29
+ * February: the day before), without smoothing at the edges.  Where only t is
+ * known, the other year's RH goes with it.  A year without a place is taken to
+ * stand where from stands.  The provenance says what was filled.
+ *
+ *     from   whole, of the same place or near: dew_made_open; NULL: light
+ *            alone is parted, and anything else that is missing is an error
+ *
+ * Errors     DEW_EMISSING naming the lane and the hour, or the site whose sun
+ *            is not known; the year is then partly filled, for dew_year_close.
+ */
+enum dew_status dew_year_complete(struct dew_year *year,
+                                  const struct dew_year *from,
+                                  struct dew_year_filled *filled,
+                                  struct dew_error *err);
+
 /* ---- reading files --------------------------------------------------------- */
 
 enum dew_date_order {

@@ -102,6 +102,21 @@ says "as many options as ever" \
     test "$(grep -c '"delivers_required_air"' out)" = \
     "$(grep -c '^ *- name:' house.yaml)"
 says "and what lasts is told apart" grep -q '"settled"' out
+# a file with a gap of two days, global light and no wind
+{
+    echo '# latitude: 25.8'
+    echo '# longitude: -80.3'
+    echo '# utc offset: -5'
+    "$D" weather make 722020 --out whole.csv >whole.txt
+    grep '^time\|^2001-0[12]' whole.csv | grep -v '^2001-02-0[34]' |
+        cut -d, -f1-4,6
+} >gap.csv
+sed 's/place: 722020/file: gap.csv/' house.yaml >gap.yaml
+ends "a file with a gap" 1 run gap.yaml
+says "is refused where it begins" grep -q 'gap.csv:796:2: temperature: no value for 49.0 h from 2001-02-03 01:00 on' err
+sed 's/place: 722020/file: gap.csv\n  fill: 722020/' house.yaml >filled.yaml
+ends "a file filled from a place" 0 run filled.yaml
+says "is told" grep -q '48 hours of temperature' out
 ends "no scenario" 2 run
 ends "two scenarios" 2 run house.yaml house.yaml
 ends "a file that is not there" 1 run absent.yaml

@@ -41,6 +41,13 @@ ends 2 '"$D" weather make 727930 --years 0'
 ends 2 '"$D" weather make 727930 --seed -1'
 ends 3 '"$D" weather make 727930 --out "$work/none/a.csv"'
 
+# a file with a gap is filled when a place is named for it
+grep -v "^2001-02-0[34]" "$work/a.csv" | cut -d, -f1-4,6 | sed "/dewledger weather/d" >"$work/gap.csv"
+ends 1 '"$D" weather convert "$work/gap.csv" "$work/whole.csv"'
+ends 0 '"$D" weather convert "$work/gap.csv" "$work/whole.csv" --fill 727930 && [ "$(grep -c "^2001" "$work/whole.csv")" = 8760 ]'
+ends 0 '"$D" weather look "$work/gap.csv" --fill 727930 | tr -s " \n" " " | grep -q "filled file gap.csv.* 48 hours of temperature or humidity"'
+ends 1 '"$D" weather look "$work/gap.csv" --fill atlantis' 'dewledger: no place in the table answers to "atlantis"'
+
 # a place of one's own: the table's rows of one place are a file of figures
 sed -n '2p;/^726580,/p' weather/climates.csv >"$work/mine.csv"
 ends 0 '"$D" weather make --normals "$work/mine.csv" --out "$work/m.csv" && "$D" weather make 726580 --out "$work/t.csv" && cmp "$work/m.csv" "$work/t.csv"'

@@ -99,6 +99,8 @@
  "weather.file: no weather: give weather.place, weather.file or weather.monthly\n"},
 {"two weathers", BASE "weather: {file: a.csv}\n",
  "h.yaml:1:18: weather.place: place, file and monthly exclude each other: keep one\n"},
+{"a fill without a file", "weather: {place: 1, fill: 2}\nhouse: {floor_area: 1900 ft2, bedrooms: 3}\n",
+ "h.yaml:1:27: weather.fill: fill is for a weather.file: a place has every hour\n"},
 {"rooms too low", BASE "house: {volume: 9000 ft3}\n",
  "h.yaml:3:17: house.volume: volume / floor area is below 1.8 m (5.9 ft): one of the two is wrong\n"},
 {"constant without its flow", BASE "house: {infiltration: constant}\n",

@@ -530,8 +530,8 @@ static int hand_on(const char *ground, const char *set, struct handed *out)
     out->facts = dew_scenario_facts(s, 0);
     out->required = dew_scenario_required(s, 0);
     w = dew_scenario_weather(s);
-    snprintf(out->words, sizeof out->words, "%s|%s|%s|%s|%lu",
-             dew_scenario_title(s), w.place, w.file, w.monthly, w.seed);
+    snprintf(out->words, sizeof out->words, "%s|%s|%s|%s|%s|%lu",
+             dew_scenario_title(s), w.place, w.file, w.monthly, w.fill, w.seed);
     dew_scenario_close(s);
     return good;
 }

@@ -335,8 +335,8 @@ static const struct bad {
      "2020-03-04 15:00,9.3,2.0\n2020-03-04 16:00,9.3,2.0\n"
      "2020-03-04 17:00,9.3,2.0\n",
      NULL, DEW_EMISSING,
-     "2:2: temperature: no value for 10.0 h from 2020-03-04 06:00 on; gaps "
-     "above the limit are filled only when normals are given"},
+     "2:2: temperature: no value for 10.0 h from 2020-03-04 06:00 on; a gap "
+     "above the limit is filled only from a place that is named for it"},
     {"an hour doubled in autumn and nothing said",
      "time,t (degC),td (degC)\n2020-11-01 00:00,5,1\n2020-11-01 01:00,6,1\n"
      "2020-11-01 01:00,7,1\n2020-11-01 02:00,8,1\n",
