@@ -15,6 +15,7 @@
 #include "dew/core.h"
 #include "dew/cost.h"
 #include "dew/dryer.h"
+#include "dew/ductair.h"
 #include "dew/ducts.h"
 #include "dew/excess.h"
 #include "dew/exchange.h"
