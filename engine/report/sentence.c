@@ -136,7 +136,7 @@ static void say_mould(struct telling *t)
         now ? "can be seen" : "may come to be seen", faces[(int)t->f->value[0]],
         dew__number(t->f->value[1], 1).text);
     say(t, now ? " (limit %s)" : ", %s after ten like it (limit %s)",
-        dew__number(now ? DEW_MOULD_LIMIT : t->f->value[2], 1).text,
+        dew__number(now ? DEW_MOULD_LIMIT : t->f->value[2], now ? 0 : 1).text,
         dew__number(DEW_MOULD_LIMIT, 0).text);
     if (t->f->months != 0)
         say(t, "; its mean humidity passes 80 %% in %s", MONTHS);
@@ -226,12 +226,10 @@ static void say_outdoor_dries(struct telling *t)
 
 static void say_outdoor_cannot(struct telling *t)
 {
-    struct dew__word part;
-
     say(t,
-        "Outdoor air cannot dry the house in %s (it could in %s of the hours): "
-        "more of it does not help then.",
-        MONTHS, percent(t->f->value[0], &part));
+        "Outdoor air cannot dry the house in %s of the %s h of %s: more of it "
+        "does not help then.",
+        HOURS(1), HOURS(2), MONTHS);
 }
 
 static void say_air_fixes(struct telling *t)
@@ -283,6 +281,40 @@ static void say_dryer_alone(struct telling *t)
         "A dehumidifier does not replace fresh air: \"%s\" is too humid in %s "
         "h but brings %s of the %s asked for.",
         OPTION, HOURS(0), FLOW(1), FLOW(2));
+}
+
+static void say_dryer_instead(struct telling *t)
+{
+    say(t,
+        "A dehumidifier instead of ventilation keeps the humidity: \"%s\" is "
+        "too humid in %s h, for %s a year. Fresh air is no part of that.",
+        OPTION, HOURS(0), ENERGY(1));
+}
+
+static struct dew__word pints(const struct telling *t, double rate)
+{
+    const struct dew_unit *u = dew_unit_find("pint/day", 8, DEW_WATER_RATE);
+    struct dew__word w, n;
+
+    if (t->r->system != DEW_SYSTEM_US || u == NULL)
+        return dew__amount(rate, DEW_WATER_RATE, t->r->system, 1);
+    n = dew__number(rate / u->factor, 0);
+    snprintf(w.text, sizeof w.text, "%.40s pints/day", n.text);
+    return w;
+}
+
+static void say_dryer_size(struct telling *t)
+{
+    const double *x = t->f->value;
+
+    say(t,
+        "The dehumidifier of \"%s\", %s on its label, takes out %s in this "
+        "house's own air; its busiest day asks for %s",
+        OPTION, pints(t, x[0]).text, pints(t, x[1]).text, pints(t, x[2]).text);
+    say(t, x[2] > 0.95 * x[1]   ? ", all it can"
+           : x[2] < 0.33 * x[1] ? ", so a smaller one would do"
+                                : "");
+    say(t, ". It runs %s h and uses %s a year.", HOURS(4), ENERGY(3));
 }
 
 static void say_dryer_short(struct telling *t)
@@ -352,6 +384,49 @@ static void say_blower_cost(struct telling *t)
     if (t->f->value[2] > 1)
         say(t, ", and the coil puts %s more water back",
             dew__amount(t->f->value[2], DEW_WATER, t->r->system, 0).text);
+    say(t, ".");
+}
+
+/* What speaks against a tie-in, in its order; parted by commas. */
+static void say_tie_faults(struct telling *t)
+{
+    unsigned why = (unsigned)t->f->value[0];
+    const char *join = ": ";
+
+    if (why & (DEW_TIE_SHORT | DEW_TIE_AIR)) {
+        say(t, "%sof the %s it draws in, %s reach the rooms%s", join, FLOW(4),
+            FLOW(5), why & DEW_TIE_AIR ? ", less than asked for" : "");
+        join = "; ";
+    }
+    if (why & DEW_TIE_HUMID) {
+        say(t, "%s%s h more too humid", join, HOURS(1));
+        join = "; ";
+    }
+    if (why & DEW_TIE_BLOWER) {
+        say(t, "%s%s a year more for the blower", join, ENERGY(2));
+        join = "; ";
+    }
+    if (why & DEW_TIE_PUTBACK)
+        say(t, "%sthe coil puts %s more water back", join,
+            dew__amount(t->f->value[3], DEW_WATER, t->r->system, 0).text);
+}
+
+static void say_tie_fine(struct telling *t)
+{
+    say(t, "The tie-in of \"%s\" keeps up with the own ducts of \"%s\"", OPTION,
+        OTHER);
+    if (t->f->value[0] > 0)
+        say(t, ", at a price");
+    say_tie_faults(t);
+    say(t, ".");
+}
+
+static void say_tie_harmful(struct telling *t)
+{
+    say(t, "The tie-in of \"%s\" does harm", OPTION);
+    if (t->f->other != DEW_NO_OPTION)
+        say(t, " beside the own ducts of \"%s\"", OTHER);
+    say_tie_faults(t);
     say(t, ".");
 }
 

@@ -62,11 +62,17 @@ void dew__rule_air_alone(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_air_worsens(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_dryer(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_dryer_alone(const struct dew_question *q, struct dew_verdict *v);
+void dew__rule_dryer_instead(const struct dew_question *q,
+                             struct dew_verdict *v);
 void dew__rule_least_humid(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_core(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_grows_dry(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_blower(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_under(const struct dew_question *q, struct dew_verdict *v);
+
+/* verdict_ties.c */
+void dew__rule_ties(const struct dew_question *q, struct dew_verdict *v);
+void dew__rule_dryer_size(const struct dew_question *q, struct dew_verdict *v);
 
 /* verdict_best.c */
 /* The cheapest that ventilates and keeps the limits, but for one; or none. */

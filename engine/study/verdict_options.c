@@ -181,6 +181,27 @@ void dew__rule_dryer_alone(const struct dew_question *q, struct dew_verdict *v)
     f->value[2] = dew__outcome(q, (size_t)i)->required;
 }
 
+static int dryer_for_air(const struct dew_question *q, size_t i)
+{
+    return dew__has_dryer(q, i) && !dew__has_ventilator(q, i) &&
+           dew_verdict_ventilates(q, i);
+}
+
+/* No ventilator, and no fresh air wanting: none is asked for, or it draws
+   enough in itself. */
+void dew__rule_dryer_instead(const struct dew_question *q,
+                             struct dew_verdict *v)
+{
+    int i = fewest(q, 1, dryer_for_air);
+    struct dew_finding *f;
+
+    if (!base_is_humid(q) || !keeps_humid(q, i))
+        return;
+    f = dew__find(v, DEW_FINDING_dryer_instead, i);
+    f->value[0] = humid(q, i);
+    f->value[1] = dew__outcome(q, (size_t)i)->year.energy.dehumidifier;
+}
+
 void dew__rule_least_humid(const struct dew_question *q, struct dew_verdict *v)
 {
     int i = fewest(q, 0, dew_verdict_ventilates);

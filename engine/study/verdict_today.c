@@ -196,16 +196,18 @@ static unsigned months_of_share(const struct dew_outcome *o, double low,
     return mask;
 }
 
-static double share_in(const struct dew_outcome *o, unsigned months)
+static void hours_in(const struct dew_outcome *o, struct dew_finding *f)
 {
     double dry = 0, all = 0;
 
     for (int m = 0; m < DEW_MONTHS; m++)
-        if (months & 1U << m) {
+        if (f->months & 1U << m) {
             dry += o->month[m].could_dry;
             all += o->month[m].hours;
         }
-    return all > 0 ? dry / all : 0;
+    f->value[0] = all > 0 ? dry / all : 0;
+    f->value[1] = all - dry;
+    f->value[2] = all;
 }
 
 void dew__rule_outdoor(const struct dew_question *q, struct dew_verdict *v)
@@ -221,6 +223,6 @@ void dew__rule_outdoor(const struct dew_question *q, struct dew_verdict *v)
     if (hardly == 0)
         return;
     f = dew__find(v, DEW_FINDING_outdoor_cannot, 0);
-    f->value[0] = share_in(o, hardly);
     f->months = hardly;
+    hours_in(o, f);
 }

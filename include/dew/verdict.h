@@ -66,13 +66,17 @@ struct dew_question {
     X(settled)          /* option best once dry (or none); hours humid then */ \
     X(idle)             /* hours of them with cooling idle, hours too humid */ \
     X(outdoor_dries)    /* hours outdoor air could dry, all; months mostly  */ \
-    X(outdoor_cannot)   /* share in the months hardly; those months         */ \
+    X(outdoor_cannot)   /* share it could in those months, hours it cannot, \
+                           all hours; those months */                       \
     X(air_fixes)        /* option; hours too humid, base's                  */ \
     X(air_fails)        /* option; hours too humid, base's; months not      */ \
     X(air_worsens)      /* option; hours added in those months; months      */ \
     X(dryer_not_needed) /* option; hours too humid without one              */ \
     X(dryer_needed)     /* option; hours with, least hours without          */ \
     X(dryer_alone)      /* option; hours too humid, fresh, required m3/s    */ \
+    X(dryer_instead)    /* option; hours too humid, J; no fresh air wanting */ \
+    X(dryer_size)       /* option; kg/s on its label, in this house's air,  \
+                           on its busiest day; J, h of running */           \
     X(dryer_short)      /* option; hours with                               */ \
     X(dryer_untried)    /* least hours without                              */ \
     X(least_humid)      /* option; hours, base's hours                      */ \
@@ -81,6 +85,9 @@ struct dew_question {
     X(core_close)       /* option, other; humid, dry of each                */ \
     X(grows_dry)        /* option; hours too dry, base's; months            */ \
     X(blower_cost)      /* option; J of blower, J of fans, kg put back      */ \
+    X(tie_fine)         /* option, own ducts; enum dew_tie, more hours too  \
+                           humid, J blower, kg put back; m3/s drawn, in */  \
+    X(tie_harmful)      /* the same; other = none: no such option           */ \
     X(best)             /* option; money or J, -, 1 = money, 1 = only       */ \
     X(best_close)       /* option, other; both values, 1 = money            */ \
     X(best_none)        /* option nearest; its humid, dry, wet glass hours  */ \
@@ -97,7 +104,16 @@ enum dew_finding_kind {
         DEW_FINDING_KINDS
 };
 
-enum { DEW_FINDING_VALUES = 4, DEW_FINDING_SOURCES = 3, DEW_NO_OPTION = -1 };
+/* What speaks against a tie-in; bits of value[0]. */
+enum dew_tie {
+    DEW_TIE_SHORT = 1,   /* much of its air short-circuits                    */
+    DEW_TIE_AIR = 2,     /* less than asked for, where own ducts bring it     */
+    DEW_TIE_HUMID = 4,   /* more hours too humid than with own ducts          */
+    DEW_TIE_BLOWER = 8,  /* more electricity for the blower                   */
+    DEW_TIE_PUTBACK = 16 /* more water put back by the coil                  */
+};
+
+enum { DEW_FINDING_VALUES = 6, DEW_FINDING_SOURCES = 3, DEW_NO_OPTION = -1 };
 
 /* One thing found.  Plain; a value that does not apply is 0. */
 struct dew_finding {

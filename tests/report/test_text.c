@@ -194,10 +194,67 @@ static const struct sentence_row {
       .option = 0,
       .other = -1,
       .months = 0x0c0,
-      .value = {0.042}},
+      .value = {0.042, 1402, 1488}},
      DEW_SYSTEM_US,
-     "Outdoor air cannot dry the house in July and August (it could in 4 % of "
-     "the hours): more of it does not help then."},
+     "Outdoor air cannot dry the house in 1402 of the 1488 h of July and "
+     "August: more of it does not help then."},
+    {"mould in the year",
+     {.kind = DEW_FINDING_mould,
+      .option = 1,
+      .other = -1,
+      .months = 0x801,
+      .value = {DEW_EDGE, 4.17, 5.3}},
+     DEW_SYSTEM_SI,
+     "\"heat core\": mould can be seen on the window frame and glass edge: "
+     "index 4.2 in the year (limit 3); its mean humidity passes 80 % in "
+     "December and January."},
+    {"mould in time",
+     {.kind = DEW_FINDING_mould,
+      .option = 1,
+      .other = -1,
+      .value = {DEW_CORNER, 1.2, 3.46}},
+     DEW_SYSTEM_SI,
+     "\"heat core\": mould may come to be seen on the coldest corner: index "
+     "1.2 in the year, 3.5 after ten like it (limit 3)."},
+    /* 8760 h are twelve months, 720 h thirty days */
+    {"the end of drying",
+     {.kind = DEW_FINDING_drying_ends,
+      .option = 0,
+      .other = -1,
+      .value = {14 * 730, 720, 27 * 730}},
+     DEW_SYSTEM_US,
+     "It makes less than 1 point of RH after about 14 months (30 days to 27 "
+     "months, by the half-life given)."},
+    {"what lasts, another option",
+     {.kind = DEW_FINDING_settled, .option = 0, .other = 1, .value = {61}},
+     DEW_SYSTEM_US,
+     "Once the house is dry, the best is \"as it stands\" (too humid in 61 "
+     "h). Choose lasting equipment by that answer."},
+    /* 70 pints of 0.473176473 l, 0.998 kg each, a day are 3.83e-4 kg/s */
+    {"a dehumidifier's size",
+     {.kind = DEW_FINDING_dryer_size,
+      .option = 1,
+      .other = -1,
+      .value = {3.83e-4, 3.12e-4, 0.9e-4, 1100 * KWH, 1748}},
+     DEW_SYSTEM_SI,
+     "The dehumidifier of \"heat core\", 33.1 L/day on its label, takes out "
+     "27.0 L/day in this house's own air; its busiest day asks for 7.8 L/day, "
+     "so a smaller one would do. It runs 1748 h and uses 1100 kWh a year."},
+    {"a tie-in that does harm",
+     {.kind = DEW_FINDING_tie_harmful,
+      .option = 1,
+      .other = 0,
+      .value = {DEW_TIE_SHORT | DEW_TIE_AIR | DEW_TIE_BLOWER, 0, 1168 * KWH, 0,
+                100 * 0.00047194745, 20 * 0.00047194745}},
+     DEW_SYSTEM_US,
+     "The tie-in of \"heat core\" does harm beside the own ducts of \"as it "
+     "stands\": of the 100 cfm it draws in, 20 cfm reach the rooms, less than "
+     "asked for; 1168 kWh a year more for the blower."},
+    {"a tie-in that does not",
+     {.kind = DEW_FINDING_tie_fine, .option = 1, .other = 0},
+     DEW_SYSTEM_US,
+     "The tie-in of \"heat core\" keeps up with the own ducts of \"as it "
+     "stands\"."},
     {"under-ventilated, inch-pound",
      {.kind = DEW_FINDING_under_ventilated,
       .option = 1,

@@ -261,6 +261,8 @@ static void outdoor_air_is_judged_by_month(void **state)
     assert_int_equal(must(FIND(outdoor_dries, 0))->months, 1U << JANUARY);
     assert_int_equal(must(FIND(outdoor_cannot, 0))->months, 1U << JULY);
     assert_near(FIND(outdoor_cannot, 0)->value[0], 40.0 / 744, 1e-12);
+    assert_near(FIND(outdoor_cannot, 0)->value[1], 704, 0);
+    assert_near(FIND(outdoor_cannot, 0)->value[2], 744, 0);
 }
 
 /* Today 900 humid hours in July and August; heat core as given. */

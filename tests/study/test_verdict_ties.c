@@ -1,0 +1,193 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Rules about tie-ins and dehumidifiers, on books written by hand. */
+#include "support/rows.h"
+
+#include "dew/air.h"
+#include "dew/dryer.h"
+#include "study/scene.h"
+
+enum { ANY = -2, JULY = 6 };
+
+static struct scene s;
+static struct dew_verdict v;
+
+#define FIND(kind, option) scene_find(&v, DEW_FINDING_##kind, (option))
+
+static const struct dew_finding *must(const struct dew_finding *f)
+{
+    assert_non_null(f);
+    return f;
+}
+
+static void judge(void)
+{
+    dew_verdict_of(&s.question, &v);
+}
+
+/* Option 1 has own ducts, option 2 the same core tied in.  Both run all year
+   and draw in 47 l/s, of which 46 and as many as given reach the rooms. */
+static void tie(double reaches)
+{
+    scene_open(&s, 3);
+    s.outcomes[1].year.fresh_sum = 0.046 * 8760;
+    s.outcomes[2].year.fresh_sum = reaches * 8760;
+    for (int i = 1; i < 3; i++) {
+        s.facts[i].core = DEW_CORE_enthalpy_plate;
+        s.facts[i].rated_flow = 0.047;
+        s.cases[i].paths[DEW_VENT_ON][0].supply = 0.047;
+        s.cases[i].paths[DEW_VENT_ON][0].exhaust = 0.047;
+        s.outcomes[i].year.duty.vent = 8760;
+    }
+    s.facts[2].layout = DEW_LAYOUT_mix;
+}
+
+static void a_tie_in_as_good_as_own_ducts_is_fine(void **state)
+{
+    (void)state;
+    tie(0.045);
+    s.outcomes[2].year.energy.blower = 100 * KWH;
+    judge();
+    assert_int_equal(must(FIND(tie_fine, 2))->other, 1);
+    assert_near(FIND(tie_fine, 2)->value[0], 0, 0);
+    assert_null(FIND(tie_harmful, ANY));
+    assert_null(FIND(tie_fine, 1));
+}
+
+/* 300 kWh more of the blower: fine still, and dear. */
+static void a_dear_tie_in_is_fine_at_a_price(void **state)
+{
+    (void)state;
+    tie(0.045);
+    s.outcomes[2].year.energy.blower = 300 * KWH;
+    s.outcomes[2].year.water.putback = 131;
+    judge();
+    assert_near(must(FIND(tie_fine, 2))->value[0],
+                DEW_TIE_BLOWER | DEW_TIE_PUTBACK, 0);
+    assert_near(FIND(tie_fine, 2)->value[2], 300 * KWH, 0);
+    assert_near(FIND(tie_fine, 2)->value[3], 131, 0);
+}
+
+/* 80 % of it short-circuits: of 47 l/s, 9.4 reach the rooms. */
+static void a_short_circuit_does_harm(void **state)
+{
+    (void)state;
+    tie(0.2 * 0.047);
+    judge();
+    assert_near(must(FIND(tie_harmful, 2))->value[0],
+                DEW_TIE_SHORT | DEW_TIE_AIR, 0);
+    assert_near(FIND(tie_harmful, 2)->value[4], 0.047, 0);
+    assert_near(FIND(tie_harmful, 2)->value[5], 0.0094, 1e-12);
+    s.facts[1].core = DEW_CORE_heat_plate; /* no own ducts to hold it to */
+    judge();
+    assert_int_equal(must(FIND(tie_harmful, 2))->other, DEW_NO_OPTION);
+    tie(0.045);
+    s.facts[1].core = DEW_CORE_heat_plate;
+    judge();
+    assert_null(FIND(tie_fine, ANY));
+    assert_null(FIND(tie_harmful, ANY));
+}
+
+static const struct humid_row {
+    const char *name;
+    double own, tied;
+    int harm;
+} humid_rows[] = {
+    {"50 h more is inside the doubt", 100, 150, 0},
+    {"51 h more is not", 100, 151, 1},
+    {"10 % more of 1000 h is inside it", 1000, 1100, 0},
+    {"11 % more is not", 1000, 1110, 1},
+    {"fewer hours are no harm", 1000, 300, 0},
+};
+
+static void a_damper_house_is_harm(void **state)
+{
+    const struct humid_row *r = *state;
+
+    tie(0.045);
+    scene_humid(&s, 1, JULY, r->own);
+    scene_humid(&s, 2, JULY, r->tied);
+    judge();
+    assert_int_equal(FIND(tie_harmful, 2) != NULL, r->harm);
+    assert_int_equal(FIND(tie_fine, 2) != NULL, !r->harm);
+    if (r->harm)
+        assert_near(FIND(tie_harmful, 2)->value[1], r->tied - r->own, 0);
+}
+
+/* ---- dehumidifiers ------------------------------------------------------------ */
+
+/* A dehumidifier in place of ventilation, where no fresh air is asked for. */
+static void a_dryer_instead_of_air(void **state)
+{
+    (void)state;
+    scene_open(&s, 2);
+    scene_humid(&s, 0, JULY, 900);
+    scene_humid(&s, 1, JULY, 60);
+    s.cases[1].plant.dryer.rate = 3e-4;
+    s.outcomes[0].required = s.outcomes[1].required = 0;
+    s.outcomes[1].year.energy.dehumidifier = 811 * KWH;
+    judge();
+    assert_near(must(FIND(dryer_instead, 1))->value[0], 60, 0);
+    assert_near(FIND(dryer_instead, 1)->value[1], 811 * KWH, 0);
+    s.facts[1].core = DEW_CORE_heat_plate; /* ventilates too */
+    judge();
+    assert_null(FIND(dryer_instead, ANY));
+    s.facts[1].core = DEW_CORE_none;
+    s.outcomes[1].required = 0.035;
+    s.outcomes[1].year.fresh_sum = 0; /* asked for and wanting */
+    judge();
+    assert_null(FIND(dryer_instead, ANY));
+}
+
+static double t[SCENE_HOURS], rh[SCENE_HOURS], duty[SCENE_HOURS];
+
+/* Half of each hour of one day, a tenth of the rest; 23.1 degC and 54 %. */
+static void the_labels_figure_is_taken_to_the_house(void **state)
+{
+    const double p = 99120;
+    struct dew_dryer_work work;
+    const struct dew_finding *f;
+
+    (void)state;
+    scene_open(&s, 2);
+    for (int h = 0; h < SCENE_HOURS; h++) {
+        t[h] = 23.1;
+        rh[h] = 0.54;
+        duty[h] = h / 24 == 200 ? 0.5 : 0.1;
+    }
+    s.outcomes[1].count = SCENE_HOURS;
+    s.outcomes[1].series.t = t;
+    s.outcomes[1].series.rh = rh;
+    s.outcomes[1].series.dehumidify = duty;
+    s.outcomes[1].year.energy.dehumidifier = 511 * KWH;
+    s.cases[1].pressure = p;
+    s.cases[1].plant.dryer = (struct dew_dryer){
+        .rate = 3.8e-4, .factor = 5e-7, .rating_t = 26.7, .rating_rh = 0.6};
+    judge();
+    dew_plant_dryer_at(&s.cases[1].plant.dryer, 23.1, dew_air_w(23.1, 0.54, p),
+                       p, &work);
+    f = must(FIND(dryer_size, 1));
+    assert_near(f->value[0], 3.8e-4, 0);
+    assert_near(f->value[1], work.rate, 1e-12);
+    assert_near(f->value[2], 0.5 * work.rate, 1e-12);
+    assert_near(f->value[3], 511 * KWH, 0);
+    assert_near(f->value[4], 0.1 * 8736 + 12, 1e-9);
+    for (int h = 0; h < SCENE_HOURS; h++)
+        duty[h] = 0;
+    judge();
+    assert_null(FIND(dryer_size, ANY));
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[20] = {
+        cmocka_unit_test(a_tie_in_as_good_as_own_ducts_is_fine),
+        cmocka_unit_test(a_dear_tie_in_is_fine_at_a_price),
+        cmocka_unit_test(a_short_circuit_does_harm),
+        cmocka_unit_test(a_dryer_instead_of_air),
+        cmocka_unit_test(the_labels_figure_is_taken_to_the_house),
+    };
+    size_t n = 5;
+
+    ADD_ROWS(tests, n, humid_rows, a_damper_house_is_harm);
+    return _cmocka_run_group_tests("study, tie-ins", tests, n, NULL, NULL);
+}
