@@ -5,6 +5,7 @@
 #include <string.h>
 #include <unistd.h>
 
+#include "cli/doubts.h"
 #include "cli/inputs.h"
 #include "cli/job.h"
 #include "cli/load.h"
@@ -32,6 +33,7 @@ struct run {
     struct dew_verdict *verdict;
     struct dew_caution cautions[DEW_CAUTIONS];
     struct dew__inputs inputs;
+    struct dew__doubts doubts;
 };
 
 /* ---- which options --------------------------------------------------------- */
@@ -209,6 +211,8 @@ static int tell(struct run *r)
         return dew__cli_fail(DEW__FAILED, "out of memory");
     report.inputs = r->inputs.list;
     report.input_count = r->inputs.count;
+    report.doubts = r->doubts.list;
+    report.doubt_count = r->doubts.count;
     for (size_t i = 0; i < report.caution_count; i++)
         stops += r->cautions[i].level == DEW_STOP;
     code = write_report(r, &report);
@@ -228,6 +232,8 @@ static int all_of_it(struct run *r)
     }
     if (code == DEW__DONE)
         code = march(r);
+    if (code == DEW__DONE)
+        code = dew__doubts_march(&r->doubts, &r->job, r->which, r->count);
     if (code != DEW__DONE)
         return code;
     judge(r);
@@ -287,6 +293,7 @@ int dew__cmd_run(int argc, char **argv)
     if (code == DEW__DONE)
         code = all_of_it(r);
     dew__inputs_close(&r->inputs);
+    dew__doubts_close(&r->doubts);
     dew_study_close(r->study);
     free(r->verdict);
     free(r->cases);

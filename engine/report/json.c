@@ -10,6 +10,7 @@
 #include "core/fail.h"
 #include "dew/drying.h"
 #include "dew/wetting.h"
+#include "report/gear.h"
 #include "report/words.h"
 
 static const double KWH = 3.6e6; /* J */
@@ -369,6 +370,9 @@ static json_t *option(struct maker *m, size_t i)
     put(m, o, "drying", drying(m, c));
     put(m, o, "closure", closure(m, c->outcome));
     put(m, o, "money", money(m, i));
+    put(m, o, "dehumidifier", dew__gear_dryer(m->r, i));
+    put(m, o, "core_range", dew__gear_core(m->r, i));
+    put(m, o, "handlers", dew__gear_handlers(m->r, i));
     put(m, o, "months", months(m, c->outcome));
     put(m, o, "rh_pct_by_month_and_hour", map_of(m, c->outcome));
     put(m, o, "rh_pct_exceeded_in_pct_of_hours", duration(m, c->outcome));

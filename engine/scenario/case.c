@@ -105,6 +105,25 @@ static enum dew_status part(struct dew__making *m,
                      inside.path[0] ? ": " : "", inside.text);
 }
 
+static enum dew_status make_parts(struct dew__making *m)
+{
+    const struct dew_value *v = m->v;
+    enum dew_status status = part(m, dew__make_house, "house.floor_area");
+
+    if (status == DEW_OK)
+        status = part(m, dew__make_people, "people.count");
+    if (status == DEW_OK)
+        status = part(m, dew__make_plant, "cooling.capacity");
+    if (status == DEW_OK)
+        status = part(m, dew__make_paths,
+                      GIVEN(v, ventilator_ratings) ? "ventilator.ratings"
+                                                   : "ventilator.sensible");
+    m->c->limits.too_humid = SI(v, limits_too_humid);
+    m->c->limits.too_dry = SI(v, limits_too_dry);
+    m->c->steps_per_hour = (int)SI(v, run_steps_per_hour);
+    return status;
+}
+
 enum dew_status dew_scenario_case(const struct dew_scenario *scenario,
                                   size_t option,
                                   const struct dew_outdoors *outdoors,
@@ -114,27 +133,71 @@ enum dew_status dew_scenario_case(const struct dew_scenario *scenario,
     struct dew_value v[DEW__KEYS];
     struct dew_case c = {.site = outdoors->site,
                          .pressure = outdoors->pressure};
-    struct dew__making m = {v, outdoors, &c, err};
+    struct dew__making m = {
+        .v = v, .o = outdoors, .c = &c, .err = err, .reading = DEW_READ_LIKELY};
     enum dew_status status;
 
     memcpy(v, scenario->options[option].values, sizeof v);
     status = change(v, changes, err);
     if (status == DEW_OK)
-        status = part(&m, dew__make_house, "house.floor_area");
+        status = make_parts(&m);
     if (status == DEW_OK)
-        status = part(&m, dew__make_people, "people.count");
-    if (status == DEW_OK)
-        status = part(&m, dew__make_plant, "cooling.capacity");
-    if (status == DEW_OK)
-        status = part(&m, dew__make_paths,
-                      GIVEN(v, ventilator_ratings) ? "ventilator.ratings"
-                                                   : "ventilator.sensible");
+        *out = c;
+    return status;
+}
+
+/* ---- read another way ---------------------------------------------------- */
+
+static int differs(const struct dew_case *a, const struct dew_case *b)
+{
+    const double told = 0.005; /* half a point of effectiveness, our own */
+    const struct dew_path *p = &a->paths[DEW_VENT_ON][0];
+    const struct dew_path *q = &b->paths[DEW_VENT_ON][0];
+
+    return fabs(p->sensible - q->sensible) > told ||
+           fabs(p->latent - q->latent) > told;
+}
+
+static int cooled(const struct dew_plant *p)
+{
+    for (int i = 0; i < p->handler_count; i++)
+        if (p->handlers[i].capacity > 0)
+            return 1;
+    return 0;
+}
+
+enum dew_status dew_scenario_otherwise(const struct dew_scenario *scenario,
+                                       size_t option,
+                                       const struct dew_outdoors *outdoors,
+                                       struct dew_another *another,
+                                       struct dew_error *err)
+{
+    struct dew_case usual,
+        c = {.site = outdoors->site, .pressure = outdoors->pressure};
+    struct dew__making m = {.v = scenario->options[option].values,
+                            .o = outdoors,
+                            .c = &c,
+                            .err = err,
+                            .reading = DEW_READ_LIKELY};
+    int handlers = another->how == DEW_HANDLERS_OTHER;
+    enum dew_status status =
+        dew_scenario_case(scenario, option, outdoors, NULL, &usual, err);
+
+    another->open = 0;
+    if (another->how == DEW_CORE_READ_LOW)
+        m.reading = DEW_READ_LOW;
+    if (another->how == DEW_CORE_READ_HIGH)
+        m.reading = DEW_READ_HIGH;
+    m.other_handlers = handlers;
     if (status != DEW_OK)
         return status;
-    c.limits.too_humid = SI(v, limits_too_humid);
-    c.limits.too_dry = SI(v, limits_too_dry);
-    c.steps_per_hour = (int)SI(v, run_steps_per_hour);
-    *out = c;
+    if (handlers && (usual.plant.handler_count < 2 || !cooled(&usual.plant)))
+        return DEW_OK;
+    status = make_parts(&m);
+    if (status != DEW_OK || (!handlers && !differs(&usual, &c)))
+        return status;
+    another->open = 1;
+    another->c = c;
     return DEW_OK;
 }
 

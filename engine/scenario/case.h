@@ -3,6 +3,7 @@
 #ifndef DEW_SCENARIO_CASE_H
 #define DEW_SCENARIO_CASE_H
 
+#include "dew/core.h"
 #include "dew/scenario.h"
 #include "scenario/keys.h"
 
@@ -12,6 +13,8 @@ struct dew__making {
     const struct dew_outdoors *o;
     struct dew_case *c;
     struct dew_error *err;
+    enum dew_reading reading; /* of the core's ratings                      */
+    int other_handlers;       /* 1: even split for lead and lag, and back   */
 };
 
 #define SI(v, key)    ((v)[KEY_##key].amount.si)

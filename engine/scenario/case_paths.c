@@ -140,7 +140,7 @@ static enum dew_status core_of(const struct dew__making *m,
         rows_of_ratings(v, &sheet);
     else
         rows_of_lists(v, &sheet);
-    status = dew_plant_core_fit(&sheet, DEW_READ_LIKELY, core, m->err);
+    status = dew_plant_core_fit(&sheet, m->reading, core, m->err);
     if (status == DEW_OK && !(core->watts > 0)) {
         core->watts = fan_watts(v);
         core->flow = core->flow > 0 ? core->flow : dew__vent_flow(v);

@@ -103,7 +103,7 @@ static enum dew_status make_handlers(const struct dew__making *m)
     struct dew_plant *p = &m->c->plant;
 
     p->handler_count = dew__handlers(v);
-    p->lead_lag = WORD(v, handlers_run);
+    p->lead_lag = WORD(v, handlers_run) != m->other_handlers;
     for (int i = 0; i < p->handler_count; i++) {
         struct dew_handler *h = &p->handlers[i];
         coil_habits(v, h);

@@ -33,6 +33,14 @@ struct dew_report_file {
     const char *sha256; /* 64 hexadecimal digits                           */
 };
 
+/* One option marched with one thing read another way.  Borrowed. */
+struct dew_report_doubt {
+    size_t option; /* of the question's choices                            */
+    enum dew_otherwise how;
+    const struct dew_case *c;
+    const struct dew_outcome *outcome;
+};
+
 /* All that a report tells.  Borrowed, must outlive the call. */
 struct dew_report {
     const char *title;
@@ -48,6 +56,8 @@ struct dew_report {
     size_t input_count;
     const struct dew_report_file *files;
     size_t file_count;
+    const struct dew_report_doubt *doubts; /* may be NULL                   */
+    size_t doubt_count;
     enum dew_system system;
 };
 

@@ -231,6 +231,20 @@ enum dew_status dew_scenario_case(const struct dew_scenario *scenario,
                                   const struct dew_changes *changes,
                                   struct dew_case *out, struct dew_error *err);
 
+/* An option with one thing read another way. */
+struct dew_another {
+    enum dew_otherwise how; /* given                                        */
+    int open; /* 1: c is another case; 0: nothing is left open, c is unset  */
+    struct dew_case c;
+};
+
+/* Fill *another by its how.  Errors as dew_scenario_case. */
+enum dew_status dew_scenario_otherwise(const struct dew_scenario *scenario,
+                                       size_t option,
+                                       const struct dew_outdoors *outdoors,
+                                       struct dew_another *another,
+                                       struct dew_error *err);
+
 /* Fresh air the option must deliver, m3/s; 0 = none asked. */
 double dew_scenario_required(const struct dew_scenario *scenario,
                              size_t option);

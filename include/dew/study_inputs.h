@@ -94,6 +94,19 @@ enum dew_core_kind {
         DEW_CORE_KINDS
 };
 
+/*
+ * What an option's figures leave open, read another way: the lower and the
+ * higher core that its spec sheet allows (the fan terms of TRE, what LRMT,
+ * SRE and ASRE have had taken out), and the other way of running two or more
+ * air handlers, which one zone cannot know.
+ */
+enum dew_otherwise {
+    DEW_CORE_READ_LOW,
+    DEW_CORE_READ_HIGH,
+    DEW_HANDLERS_OTHER,
+    DEW_OTHERWISES
+};
+
 /* What cautions and words about one option hang on, beside its case. */
 struct dew_option_facts {
     enum dew_core_kind core;

@@ -441,6 +441,60 @@ static void a_young_house_gives_off_water(void **state)
     assert_near(w->per_day * w->half_life / log(2), r->kg, 1e-6);
 }
 
+/* Another reading of the one option, or 0 when it leaves nothing open. */
+static int otherwise(const char *text, enum dew_otherwise how,
+                     struct dew_case *out)
+{
+    struct dew_scenario *s = opened(text, NULL, 0);
+    struct dew_another x = {.how = how};
+    struct dew_error err = {0};
+
+    assert_int_equal(dew_scenario_otherwise(s, 0, &place, &x, &err), DEW_OK);
+    dew_scenario_close(s);
+    *out = x.c;
+    return x.open;
+}
+
+/* A total recovery whose fan terms may have either sign, and cross leakage
+   that may be in it: the moisture is a range, the likely one inside. */
+static void a_rating_leaves_a_range_open(void **state)
+{
+    static const char tre[] =
+        BASE "ventilator: {core: enthalpy_plate, flow: 30 L/s, ratings: "
+             "[{flow: 30 L/s, sre: 68 %, tre: 54 %, power: 60 W, "
+             "cross_leakage: 2 %}]}\n";
+    static const char plain[] =
+        BASE "ventilator: {core: enthalpy_plate, sensible: 70 % at 30 L/s, "
+             "moisture: 48 % at 30 L/s}\n";
+    struct dew_case c = case_of(tre), low, high;
+    const struct dew_path *on = &c.paths[DEW_VENT_ON][0];
+
+    (void)state;
+    assert_true(otherwise(tre, DEW_CORE_READ_LOW, &low));
+    assert_true(otherwise(tre, DEW_CORE_READ_HIGH, &high));
+    assert_true(low.paths[DEW_VENT_ON][0].latent < on->latent - 0.03);
+    assert_true(high.paths[DEW_VENT_ON][0].latent > on->latent + 0.03);
+    assert_true(low.paths[DEW_VENT_ON][0].sensible <= on->sensible);
+    assert_near(high.house.volume, c.house.volume, 0);
+    assert_false(otherwise(plain, DEW_CORE_READ_LOW, &low));
+    assert_false(otherwise(plain, DEW_HANDLERS_OTHER, &low));
+}
+
+static void two_air_handlers_may_run_either_way(void **state)
+{
+    static const char two[] = BASE "air_handlers: 2\nhandlers_run: lead_lag\n"
+                                   "cooling: {capacity: 1.5 ton}\n";
+    static const char blowers[] = BASE "air_handlers: 2\n"
+                                       "heating: {kind: gas}\n";
+    struct dew_case c;
+
+    (void)state;
+    assert_int_equal(case_of(two).plant.lead_lag, 1);
+    assert_true(otherwise(two, DEW_HANDLERS_OTHER, &c));
+    assert_int_equal(c.plant.lead_lag, 0);
+    assert_false(otherwise(blowers, DEW_HANDLERS_OTHER, &c));
+}
+
 static void prices_costs_safety_and_facts_are_handed_on(void **state)
 {
     struct dew_scenario *s = opened(
@@ -679,12 +733,14 @@ int main(void)
         cmocka_unit_test(local_exhausts_fill_their_hours_and_no_more),
         cmocka_unit_test(local_exhausts_run_as_long_as_their_events),
         cmocka_unit_test(control_keys_are_handed_on),
+        cmocka_unit_test(a_rating_leaves_a_range_open),
+        cmocka_unit_test(two_air_handlers_may_run_either_way),
         cmocka_unit_test(further_handlers_fall_back_on_the_first),
         cmocka_unit_test(a_change_takes_the_place_of_a_figure),
         cmocka_unit_test(prices_costs_safety_and_facts_are_handed_on),
         cmocka_unit_test(a_made_year_marches_on_every_option),
     };
-    size_t n = 19, count;
+    size_t n = 21, count;
     const struct dew_field *f = dew_scenario_fields(&count);
 
     ADD_ROWS(tests, n, young_rows, a_young_house_gives_off_water);

@@ -1,0 +1,283 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The equipment as it is in this house, and what its figures leave open. */
+#include "report/gear.h"
+
+#include <math.h>
+#include <stddef.h>
+
+#include "dew/air.h"
+#include "dew/dryer.h"
+#include "report/lay.h"
+#include "report/words.h"
+
+enum { LINE = 2000 };
+
+static const struct dew_choice *choice(const struct dew_report *r, size_t i)
+{
+    return &r->question->choices[i];
+}
+
+static const struct dew_report_doubt *doubt(const struct dew_report *r,
+                                            size_t i, enum dew_otherwise how)
+{
+    for (size_t k = 0; k < r->doubt_count; k++)
+        if (r->doubts[k].option == i && r->doubts[k].how == how)
+            return &r->doubts[k];
+    return NULL;
+}
+
+/* ---- dehumidifier --------------------------------------------------------- */
+
+/* The air it ran in (or the house's, when it never did), and what it can
+   take out there without a stop. */
+struct here {
+    double t, rh;
+    struct dew_dryer_work work;
+};
+
+static struct here dryer_here(const struct dew_choice *c)
+{
+    const struct dew_tally *y = &c->outcome->year;
+    double ran = y->duty.dehumidify;
+    struct here h = {.t = y->t_sum / y->hours, .rh = y->rh_sum / y->hours};
+
+    if (ran > 0) {
+        h.t = y->dryer_t / ran;
+        h.rh = y->dryer_rh / ran;
+    }
+    dew_plant_dryer_at(&c->c->plant.dryer, h.t,
+                       dew_air_w(h.t, h.rh, c->c->pressure), c->c->pressure,
+                       &h.work);
+    return h;
+}
+
+static void dryer_line(const struct dew_report *r, size_t i, FILE *out)
+{
+    const struct dew_choice *c = choice(r, i);
+    const struct dew_dryer *d = &c->c->plant.dryer;
+    struct here h = dryer_here(c);
+    char text[LINE];
+
+    snprintf(
+        text, sizeof text,
+        "\"%s\": its dehumidifier takes out %s at its label's %s and %s %%, "
+        "and %s in the air it runs in here, %s and %s %% on average%s. It "
+        "runs %s h of the year.",
+        dew__option(r, (int)i).text,
+        dew__amount(d->rate, DEW_WATER_RATE, r->system, 1).text,
+        dew__amount(d->rating_t, DEW_TEMPERATURE, r->system, 0).text,
+        dew__number(100 * d->rating_rh, 0).text,
+        dew__amount(h.work.rate, DEW_WATER_RATE, r->system, 1).text,
+        dew__amount(h.t, DEW_TEMPERATURE, r->system, 0).text,
+        dew__number(100 * h.rh, 0).text,
+        h.work.held > 0 ? " (beyond the published fit, held at its end)" : "",
+        dew__number(c->outcome->year.duty.dehumidify, 0).text);
+    dew__wrap(out, "* ", text);
+}
+
+static json_t *number(double x)
+{
+    return isfinite(x) ? json_real(x) : json_null();
+}
+
+json_t *dew__gear_dryer(const struct dew_report *r, size_t i)
+{
+    const struct dew_dryer *d = &choice(r, i)->c->plant.dryer;
+    const double kg_day = 86400, kg_kwh = 3.6e6;
+    struct here h;
+
+    if (!(d->rate > 0))
+        return json_null();
+    h = dryer_here(choice(r, i));
+    return json_pack(
+        "{s:o,s:o,s:o,s:o,s:o,s:o,s:o,s:o,s:b}", "label_kg_per_day",
+        number(d->rate * kg_day), "label_kg_per_kwh",
+        number(d->factor * kg_kwh), "label_c", number(d->rating_t),
+        "label_rh_pct", number(100 * d->rating_rh), "here_kg_per_day",
+        number(h.work.rate * kg_day), "here_kg_per_kwh",
+        number(h.work.rate / h.work.power * kg_kwh), "here_c", number(h.t),
+        "here_rh_pct", number(100 * h.rh), "beyond_the_fit", h.work.held > 0);
+}
+
+/* ---- what a core's rating leaves open -------------------------------------- */
+
+/* Low, likely and high; where one end leaves nothing open it is the likely. */
+struct range {
+    const struct dew_case *c[3];
+    const struct dew_outcome *o[3];
+};
+
+static int core_range(const struct dew_report *r, size_t i, struct range *out)
+{
+    const struct dew_report_doubt *low = doubt(r, i, DEW_CORE_READ_LOW);
+    const struct dew_report_doubt *high = doubt(r, i, DEW_CORE_READ_HIGH);
+    const struct dew_choice *c = choice(r, i);
+
+    *out = (struct range){
+        {low ? low->c : c->c, c->c, high ? high->c : c->c},
+        {low ? low->outcome : c->outcome, c->outcome,
+         high ? high->outcome : c->outcome},
+    };
+    return low != NULL || high != NULL;
+}
+
+static double sensible(const struct dew_case *c)
+{
+    return 100 * c->paths[DEW_VENT_ON][0].sensible;
+}
+
+static double moisture(const struct dew_case *c)
+{
+    return 100 * c->paths[DEW_VENT_ON][0].latent;
+}
+
+static double energy(const struct dew_outcome *o)
+{
+    double sum = 0;
+
+#define X(name, words) sum += o->year.energy.name;
+    DEW_ENERGY_MAP(X)
+#undef X
+    return sum / 3.6e6;
+}
+
+static double humid(const struct dew_outcome *o)
+{
+    return o->year.too_humid;
+}
+
+static double dry(const struct dew_outcome *o)
+{
+    return o->year.too_dry;
+}
+
+static void core_line(const struct dew_report *r, size_t i, FILE *out)
+{
+    struct range x;
+    char text[LINE];
+
+    if (!core_range(r, i, &x))
+        return;
+    snprintf(
+        text, sizeof text,
+        "\"%s\": its rating leaves open what the core passes: heat %s to "
+        "%s %%, moisture %s to %s %%. Read low it is too humid in %s h "
+        "and too dry in %s h, read high in %s h and %s h; the figures "
+        "above take %s %% and %s %%.",
+        dew__option(r, (int)i).text, dew__number(sensible(x.c[0]), 0).text,
+        dew__number(sensible(x.c[2]), 0).text,
+        dew__number(moisture(x.c[0]), 0).text,
+        dew__number(moisture(x.c[2]), 0).text,
+        dew__number(humid(x.o[0]), 0).text, dew__number(dry(x.o[0]), 0).text,
+        dew__number(humid(x.o[2]), 0).text, dew__number(dry(x.o[2]), 0).text,
+        dew__number(sensible(x.c[1]), 0).text,
+        dew__number(moisture(x.c[1]), 0).text);
+    dew__wrap(out, "* ", text);
+}
+
+static json_t *three(double low, double likely, double high)
+{
+    return json_pack("{s:o,s:o,s:o}", "low", number(low), "likely",
+                     number(likely), "high", number(high));
+}
+
+json_t *dew__gear_core(const struct dew_report *r, size_t i)
+{
+    struct range x;
+
+    if (!core_range(r, i, &x))
+        return json_null();
+    return json_pack(
+        "{s:o,s:o,s:o,s:o,s:o}", "sensible_pct",
+        three(sensible(x.c[0]), sensible(x.c[1]), sensible(x.c[2])),
+        "moisture_pct",
+        three(moisture(x.c[0]), moisture(x.c[1]), moisture(x.c[2])),
+        "too_humid_h", three(humid(x.o[0]), humid(x.o[1]), humid(x.o[2])),
+        "too_dry_h", three(dry(x.o[0]), dry(x.o[1]), dry(x.o[2])), "energy_kwh",
+        three(energy(x.o[0]), energy(x.o[1]), energy(x.o[2])));
+}
+
+/* ---- several air handlers --------------------------------------------------- */
+
+/* Both ways, even split first. */
+struct ways {
+    const struct dew_outcome *even, *lead;
+};
+
+static int both_ways(const struct dew_report *r, size_t i, struct ways *out)
+{
+    const struct dew_report_doubt *d = doubt(r, i, DEW_HANDLERS_OTHER);
+    const struct dew_choice *c = choice(r, i);
+
+    if (d == NULL)
+        return 0;
+    *out = c->c->plant.lead_lag ? (struct ways){d->outcome, c->outcome}
+                                : (struct ways){c->outcome, d->outcome};
+    return 1;
+}
+
+static void handlers_line(const struct dew_report *r, size_t i, FILE *out)
+{
+    const struct dew_choice *c = choice(r, i);
+    struct ways w;
+    char text[LINE];
+
+    if (!both_ways(r, i, &w))
+        return;
+    snprintf(text, sizeof text,
+             "\"%s\": one zone cannot know which of its %d air handlers runs. "
+             "Both alike, it is too humid in %s h and the coils put back %s "
+             "kg; one leading, %s h and %s kg. The figures above are of %s.",
+             dew__option(r, (int)i).text, c->c->plant.handler_count,
+             dew__number(humid(w.even), 0).text,
+             dew__number(w.even->year.water.putback, 0).text,
+             dew__number(humid(w.lead), 0).text,
+             dew__number(w.lead->year.water.putback, 0).text,
+             c->c->plant.lead_lag ? "one leading" : "both alike");
+    dew__wrap(out, "* ", text);
+}
+
+static json_t *one_way(const struct dew_outcome *o)
+{
+    return json_pack("{s:o,s:o,s:o,s:o}", "too_humid_h", number(humid(o)),
+                     "too_dry_h", number(dry(o)), "put_back_kg",
+                     number(o->year.water.putback), "energy_kwh",
+                     number(energy(o)));
+}
+
+json_t *dew__gear_handlers(const struct dew_report *r, size_t i)
+{
+    int lead = choice(r, i)->c->plant.lead_lag;
+    struct ways w;
+
+    if (!both_ways(r, i, &w))
+        return json_null();
+    return json_pack("{s:s,s:o,s:o}", "run", lead ? "lead_lag" : "even_split",
+                     "even_split", one_way(w.even), "lead_lag",
+                     one_way(w.lead));
+}
+
+/* ---- the section ------------------------------------------------------------ */
+
+static int has_dryer(const struct dew_report *r, size_t i)
+{
+    return choice(r, i)->c->plant.dryer.rate > 0 &&
+           choice(r, i)->outcome->year.hours > 0;
+}
+
+void dew__gear_text(const struct dew_report *r, FILE *out)
+{
+    size_t dryers = 0;
+
+    for (size_t i = 0; i < r->question->count; i++)
+        dryers += has_dryer(r, i) != 0;
+    if (dryers + r->doubt_count == 0)
+        return;
+    dew__heading(out, "Labels and what they leave open");
+    for (size_t i = 0; i < r->question->count; i++) {
+        if (has_dryer(r, i))
+            dryer_line(r, i, out);
+        core_line(r, i, out);
+        handlers_line(r, i, out);
+    }
+}

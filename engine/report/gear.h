@@ -1,0 +1,25 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * What the equipment does in this house beside what its label says, and what
+ * its figures leave open.  Private to the report.
+ */
+#ifndef DEW_REPORT_GEAR_H
+#define DEW_REPORT_GEAR_H
+
+#include <jansson.h>
+
+#include "dew/report.h"
+
+/* A section of text; nothing where there is nothing to tell. */
+void dew__gear_text(const struct dew_report *r, FILE *out);
+
+/*
+ * Of option i: the dehumidifier by its label and here, the range of a core's
+ * rating, both ways of running several air handlers.  NULL on want of memory,
+ * json null where it does not apply.
+ */
+json_t *dew__gear_dryer(const struct dew_report *r, size_t i);
+json_t *dew__gear_core(const struct dew_report *r, size_t i);
+json_t *dew__gear_handlers(const struct dew_report *r, size_t i);
+
+#endif

@@ -1,0 +1,150 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Labels beside this house, and what they leave open, in text and JSON. */
+#include "support/rows.h"
+
+#include <jansson.h>
+
+#include "report/page.h"
+
+static struct dew_report report;
+static struct dew_case cases[3];
+static struct dew_outcome outcomes[3];
+static struct dew_report_doubt doubts[3];
+
+/* Option 2 with a dehumidifier, a rating read three ways and two handlers. */
+static void set_up(void)
+{
+    static const enum dew_otherwise how[] = {
+        DEW_CORE_READ_LOW, DEW_CORE_READ_HIGH, DEW_HANDLERS_OTHER};
+    struct dew_case *c = &page_scene.cases[1];
+    struct dew_outcome *o = &page_scene.outcomes[1];
+
+    report = page_open(2, DEW_SYSTEM_SI);
+    c->pressure = 101325;
+    c->paths[DEW_VENT_ON][0].sensible = 0.70;
+    c->paths[DEW_VENT_ON][0].latent = 0.47;
+    c->plant.handler_count = 2;
+    c->plant.dryer = (struct dew_dryer){.rate = 24.0 / 86400,
+                                        .factor = 1.7 / 3.6e6,
+                                        .rating_t = 26.667,
+                                        .rating_rh = 0.60};
+    o->year.too_humid = 731;
+    o->year.too_dry = 12;
+    o->year.water.putback = 417;
+    o->year.duty.dehumidify = 2000;
+    o->year.dryer_t = 2000 * 21.11;
+    o->year.dryer_rh = 2000 * 0.50;
+    for (int k = 0; k < 3; k++) {
+        cases[k] = *c;
+        outcomes[k] = *o;
+        doubts[k] =
+            (struct dew_report_doubt){1, how[k], &cases[k], &outcomes[k]};
+        outcomes[k].year.too_humid += 10 * (k + 1);
+    }
+    cases[0].paths[DEW_VENT_ON][0].latent = 0.41;
+    cases[1].paths[DEW_VENT_ON][0].latent = 0.55;
+    outcomes[2].year.water.putback = 350;
+    report.doubts = doubts;
+    report.doubt_count = 3;
+}
+
+static double at(json_t *option, const char *group, const char *key,
+                 const char *part)
+{
+    json_t *o = json_object_get(json_object_get(option, group), key);
+
+    o = part != NULL ? json_object_get(o, part) : o;
+    assert_true(json_is_number(o));
+    return json_number_value(o);
+}
+
+/* Published: 21.11 degC and 50 % takes .549 of 26.67 degC and 60 %, whose own
+   fit is .986 [NREL-52791]. */
+static void json_has_them_under_their_keys(void **state)
+{
+    char *text;
+    json_t *o, *first, *second;
+
+    (void)state;
+    set_up();
+    text = page_written(dew_report_json, &report, NULL);
+    o = json_loads(text, 0, NULL);
+    first = json_array_get(json_object_get(o, "options"), 0);
+    second = json_array_get(json_object_get(o, "options"), 1);
+    assert_true(json_is_null(json_object_get(first, "dehumidifier")));
+    assert_true(json_is_null(json_object_get(first, "core_range")));
+    assert_true(json_is_null(json_object_get(first, "handlers")));
+    assert_near(at(second, "dehumidifier", "label_kg_per_day", NULL), 24, 1e-9);
+    assert_near(at(second, "dehumidifier", "here_kg_per_day", NULL),
+                24 * 0.549 / 0.986, 0.05);
+    assert_near(at(second, "dehumidifier", "here_rh_pct", NULL), 50, 1e-9);
+    assert_near(at(second, "core_range", "moisture_pct", "low"), 41, 1e-9);
+    assert_near(at(second, "core_range", "moisture_pct", "high"), 55, 1e-9);
+    assert_near(at(second, "core_range", "too_humid_h", "low"), 741, 0);
+    assert_near(at(second, "core_range", "too_humid_h", "likely"), 731, 0);
+    assert_near(at(second, "handlers", "even_split", "put_back_kg"), 417, 0);
+    assert_near(at(second, "handlers", "lead_lag", "put_back_kg"), 350, 0);
+    json_decref(o);
+    free(text);
+}
+
+/* Words of the section, with its line breaks taken out. */
+static void text_tells_them(void **state)
+{
+    static const char *const told[] = {
+        "Labels and what they leave open",
+        "takes out 24.0 L/day at its label's 27 degC and 60 %, and 13.4 L/day "
+        "in the air it runs in here, 21 degC and 50 % on average. It runs 2000 "
+        "h of the year.",
+        "its rating leaves open what the core passes: heat 70 to 70 %, moisture "
+        "41 to 55 %. Read low it is too humid in 741 h and too dry in 12 h, "
+        "read high in 751 h and 12 h; the figures above take 70 % and 47 %.",
+        "one zone cannot know which of its 2 air handlers runs. Both alike, it "
+        "is too humid in 731 h and the coils put back 417 kg; one leading, 761 "
+        "h and 350 kg. The figures above are of both alike."};
+    char *text, *flat;
+    size_t n = 0;
+
+    (void)state;
+    set_up();
+    text = page_written(dew_report_text, &report, NULL);
+    flat = calloc(1, strlen(text) + 1);
+    for (const char *p = text; *p != '\0'; p++)
+        if (*p != ' ' && *p != '\n')
+            flat[n++] = *p;
+    for (size_t i = 0; i < sizeof told / sizeof *told; i++) {
+        char want[700];
+        size_t k = 0;
+
+        for (const char *p = told[i]; *p != '\0'; p++)
+            if (*p != ' ')
+                want[k++] = *p;
+        want[k] = '\0';
+        if (strstr(flat, want) == NULL)
+            fail_msg("not told: %s", told[i]);
+    }
+    free(flat);
+    free(text);
+}
+
+static void nothing_open_is_not_told(void **state)
+{
+    char *text;
+
+    (void)state;
+    report = page_open(2, DEW_SYSTEM_SI);
+    text = page_written(dew_report_text, &report, NULL);
+    assert_null(strstr(text, "leave open"));
+    free(text);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(json_has_them_under_their_keys),
+        cmocka_unit_test(text_tells_them),
+        cmocka_unit_test(nothing_open_is_not_told),
+    };
+
+    return cmocka_run_group_tests_name("report, labels", tests, NULL, NULL);
+}
