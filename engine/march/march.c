@@ -46,15 +46,27 @@ static void wipe_all(struct dew_march *m, struct dew__hour *h)
     h->wiped += wipe(&m->x.film_corner, s[DEW_CORNER].film_max);
 }
 
-/* One step: predict, weigh the air paths, settle the terms, two stages. */
-static void one_step(struct dew_march *m, struct dew__hour *h, double middle,
-                     struct dew_result *r)
+/* Which of heating and cooling act: a bit each. */
+static int acts_of(const struct dew__duty *d)
+{
+    return (d->heat > 0.0) + 2 * (d->cool > 0.0);
+}
+
+/* What a step comes to, before it is taken. */
+struct trial {
+    struct dew__terms terms;
+    struct dew_state end;
+    struct dew__sum sum;
+};
+
+/* Predict, weigh the air paths, settle the terms, two stages. */
+static void try_step(const struct dew_march *m, struct dew__hour *h,
+                     double middle, struct trial *s)
 {
     struct dew__now *now = &h->now;
-    struct dew_state from = m->x, at;
+    struct dew_state at;
     struct dew__terms guess;
     struct dew__duty duty;
-    struct dew__sum sum;
     double owed = m->x.owed_q / h->dt, natural;
 
     now->mid = dew_hour_between(&h->start, h->end, middle);
@@ -67,13 +79,72 @@ static void one_step(struct dew_march *m, struct dew__hour *h, double middle,
     now->blend =
         dew__blend_all(&m->c, &h->mix, m->lane.rho, natural, &h->worst);
     now->blend.fresh += m->lane.rho * m->c.plant.dryer.outdoor * duty.dry;
-    m->terms = dew__settle(now, &at, &duty, owed, 1.0 / h->dt);
-    m->blend = now->blend;
-    m->x = dew__finish(now, &m->terms, &m->x, h->dt, &sum);
-    wipe_all(m, h);
-    dew__drain(m, h, &sum);
+    s->terms = dew__settle(now, &at, &duty, owed, 1.0 / h->dt);
+    s->end = dew__finish(now, &s->terms, &m->x, h->dt, &s->sum);
+}
+
+/* The coefficients of a trial: the next prediction is made with them. */
+static void learn(struct dew_march *m, const struct dew__hour *h,
+                  const struct trial *s)
+{
+    m->terms = s->terms;
+    m->blend = h->now.blend;
     memcpy(m->stage, h->stage, sizeof m->stage);
-    dew__tell_step(m, h, &from, &sum, r);
+}
+
+static void take_step(struct dew_march *m, struct dew__hour *h,
+                      const struct trial *s, struct dew_result *r)
+{
+    struct dew_state from = m->x;
+
+    learn(m, h, s);
+    m->x = s->end;
+    m->acts = acts_of(&s->sum.last);
+    wipe_all(m, h);
+    dew__drain(m, h, &s->sum);
+    dew__tell_step(m, h, &from, &s->sum, r);
+}
+
+/* Air changes in a step by which its exchange may differ from the last's. */
+static const double most_change = 0.03;
+
+static double exchange(const struct dew__blend *b)
+{
+    return b->leak + b->fresh + b->unplanned + b->ductleak;
+}
+
+/* 1 where one step is too coarse: heating or cooling has come or gone in it,
+   which its two stages see at the wrong moment, or the wind swings. */
+static int is_coarse(const struct dew_march *m, const struct dew__hour *h,
+                     const struct trial *s)
+{
+    double change = fabs(exchange(&h->now.blend) - exchange(&m->blend));
+
+    return acts_of(&s->sum.last) != m->acts ||
+           change * h->dt > most_change * m->lane.mass_air;
+}
+
+/* One step, done again in parts where it is too coarse. */
+static void one_step(struct dew_march *m, struct dew__hour *h, double middle,
+                     struct dew_result *r)
+{
+    const int parts = 2;
+    struct trial s;
+
+    try_step(m, h, middle, &s);
+    if (!is_coarse(m, h, &s)) {
+        take_step(m, h, &s, r);
+        return;
+    }
+    learn(m, h, &s);
+    h->dt /= parts;
+    h->per_steps /= parts;
+    for (int i = 0; i < parts; i++) {
+        try_step(m, h, middle + (i + 0.5 - 0.5 * parts) * h->per_steps, &s);
+        take_step(m, h, &s, r);
+    }
+    h->dt *= parts;
+    h->per_steps *= parts;
 }
 
 /* The books of the hour, or what is wrong with them. */

@@ -378,6 +378,7 @@ struct dew__sum {
     struct dew_water_flows water; /* kg                                     */
     struct dew_heat_flows heat;   /* J                                      */
     struct dew__duty duty;        /* s, of each                             */
+    struct dew__duty last; /* of the second stage                          */
     double given_q; /* J   latent heat that the heat equations were given   */
 };
 
@@ -442,6 +443,7 @@ DEW_LANE struct dew_state dew__stage(const struct dew__now *n,
     sum->duty.cool_3 += weight * warm.duty.cool_3;
     sum->duty.dry += weight * warm.duty.dry;
     sum->duty.wet += weight * warm.duty.wet;
+    sum->last = warm.duty;
     return y;
 }
 

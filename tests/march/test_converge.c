@@ -16,14 +16,19 @@ struct row {
     const char *name;
     int from;
     double band, cool;
+    double rms;  /* points allowed; below 0.03 a regression: 0.016 and 0.019
+                    where steps are never halved                            */
+    double gust; /* m/s more wind in one hour of six, on a leaky house      */
 };
 
 static const struct row rows[] = {
-    {"winter, 1 K band", 300, 1.0, 0.0},
-    {"spring, 1 K band, cooling", 2500, 1.0, 7500.0},
-    {"summer, 1 K band, cooling", 4500, 1.0, 7500.0},
-    {"summer, 0.2 K band, cooling", 4500, 0.2, 7500.0},
-    {"autumn, 0.2 K band", 6700, 0.2, 7500.0},
+    {"winter, 1 K band", 300, 1.0, 0.0, 0.03, 0.0},
+    {"spring, 1 K band, cooling", 2500, 1.0, 7500.0, 0.03, 0.0},
+    {"summer, 1 K band, cooling", 4500, 1.0, 7500.0, 0.03, 0.0},
+    {"summer, 0.2 K band, cooling", 4500, 0.2, 7500.0, 0.03, 0.0},
+    {"autumn, 0.2 K band", 6700, 0.2, 7500.0, 0.03, 0.0},
+    {"spring, 0.2 K band, leaky, gusts", 2500, 0.2, 7500.0, 0.012, 11.0},
+    {"summer, 0.2 K band, leaky, gusts", 4500, 0.2, 7500.0, 0.012, 11.0},
 };
 
 static struct dew_case case_of(const struct row *row)
@@ -33,6 +38,11 @@ static struct dew_case case_of(const struct row *row)
     lively_cool(&c, row->band);
     if (!(row->cool > 0.0))
         c.plant.handler_count = 0;
+    if (row->gust > 0.0) {
+        c.steps_per_hour = 4; /* what a scenario has unless it says otherwise */
+        c.house.volume = 240.0;
+        c.house.leakage.wind_k = 0.0024;
+    }
     return c;
 }
 
@@ -49,6 +59,7 @@ static void half_hours_follow_the_integrator(void **state)
 
     for (int h = 0; h < WEEKS; h++) {
         hours[h] = lively_weather(row->from + h + 1);
+        hours[h].wind += h % 6 == 3 ? row->gust : 0.0;
         dates[h] = date_of(row->from + h);
     }
     assert_int_equal(dew_march_open(&m, &c, &before, NULL), DEW_OK);
@@ -58,7 +69,7 @@ static void half_hours_follow_the_integrator(void **state)
                   "%ld calls\n",
                   row->name, got.rms, got.max, got.humid_a, got.humid_b,
                   got.calls);
-    assert_true(got.rms <= 0.03);
+    assert_true(got.rms <= row->rms);
     assert_true(got.max <= 0.15);
     assert_true(fabs(got.humid_a - got.humid_b) <= 3.0);
 }
