@@ -130,25 +130,23 @@ static void look_at_handler(const struct look *k, int i,
     }
 }
 
-/* Fresh and unplanned outdoor air mixed into the returns of all that run. */
+/* Fresh and unplanned outdoor air mixed into the return of a blower that
+   runs: the coldest. */
 static double mixed(const struct look *k)
 {
     const struct dew_duct_hour *h = k->hour;
-    double all = 0.0, fresh = 0.0, cold, coldest = NAN;
-    int tied = dew__ducts_return_fresh(k->layout) ||
-               dew__ducts_return_stale(k->layout);
+    double coldest = NAN;
 
-    for (int i = 0; i < k->layout->handler_count; i++)
-        all += fmax(k->state->coil_flow[i], 0.0);
-    for (int i = 0; i < k->layout->handler_count && tied && all > 0.0; i++) {
+    for (int i = 0; i < k->layout->handler_count; i++) {
         double q = k->state->coil_flow[i];
+        double fresh = k->state->coil_fresh[i] / q;
+        double idle = k->state->coil_idle[i] / q;
 
-        if (!(q > 0.0) || dew_ducts_blower_digit(k->state->blower, i) == 0)
+        if (!(q > 0.0) || dew_ducts_blower_digit(k->state->blower, i) == 0 ||
+            !(fresh + idle > 0.0))
             continue;
-        fresh = k->state->coil_fresh[i] / q;
-        cold = k->state->unplanned / all;
         coldest = lesser(coldest, h->t_in + fresh * (h->t_fresh - h->t_in) +
-                                      cold * (h->t_out - h->t_in));
+                                      idle * (h->t_out - h->t_in));
     }
     return coldest;
 }

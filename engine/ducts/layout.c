@@ -123,6 +123,7 @@ struct dew_path dew_ducts_path(const struct dew_duct_state *state,
                              .leak_in = state->leak_in,
                              .leak_out = state->leak_out,
                              .at_coil = state->at_coil,
+                             .idle_at_coil = state->idle_at_coil,
                              .fan_w = state->fan_w,
                              .fan_heat = state->fan_w * core->heat_share};
 }

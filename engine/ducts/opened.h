@@ -25,7 +25,8 @@ struct dew_ducts {
 /* Solve the flows of d->vent and d->blower. */
 enum dew_status dew__ducts_solve(struct dew_ducts *d, struct dew_error *err);
 
-/* Share of fresh air at every point, from the flows solved last. */
+/* Share of fresh air at every point, from the flows solved last; with the
+   ventilator off, of unplanned air. */
 enum dew_status dew__ducts_trace(struct dew_ducts *d, struct dew_error *err);
 
 /* Share of fresh air in what flows through run i. */

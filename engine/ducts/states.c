@@ -53,8 +53,9 @@ static void add_run(const struct dew_ducts *d, size_t i, double *delivered,
                     double *lost, struct dew_duct_state *out)
 {
     const struct dew_duct_run *r = &d->runs[i];
-    double q = dew_ducts_network_flow(d->network, i),
-           fresh = fabs(q) * dew__ducts_share(d, i);
+    double q = dew_ducts_network_flow(d->network, i);
+    double fresh =
+        d->vent == DEW_VENT_OFF ? 0.0 : fabs(q) * dew__ducts_share(d, i);
     size_t down = q > 0.0 ? r->branch.to : r->branch.from;
     enum dew_duct_place place = d->points[down].place;
 
@@ -89,35 +90,54 @@ static void add_leaks(const struct dew_ducts *d, struct dew_duct_state *out)
     }
 }
 
+/* Outdoor air that handler k's coil meets: fresh, or unplanned with the
+   ventilator off.  A gap beside its return grille is drawn in first. */
+static double outdoor_air(const struct dew_ducts *d, int k, double flow)
+{
+    size_t coil = dew__ducts_find(d, DEW_ROLE_BLOWER, k);
+    size_t tie = dew__ducts_find(d, DEW_ROLE_FRESH_TIE, k);
+
+    if (coil == d->m || !(flow > 0.0))
+        return 0.0;
+    if (d->layout.gap && tie < d->m)
+        return fmin(fmax(dew_ducts_network_flow(d->network, tie), 0.0) *
+                        dew__ducts_share(d, tie),
+                    flow);
+    return flow * dew__ducts_share(d, coil);
+}
+
+static double end_pressure(const struct dew_ducts *d, enum dew_duct_role role,
+                           int k)
+{
+    size_t i = dew__ducts_find(d, role, k);
+    const struct dew_duct_branch *b = &d->runs[i].branch;
+
+    if (i == d->m)
+        return NAN;
+    return dew_ducts_network_pressure(
+        d->network, role == DEW_ROLE_FRESH_TIE ? b->to : b->from);
+}
+
 static void add_handlers(const struct dew_ducts *d, struct dew_duct_state *out)
 {
+    int running = d->vent != DEW_VENT_OFF;
+
     for (int k = 0; k < d->layout.handler_count; k++) {
         const struct dew_duct_handler *h = &d->layout.handlers[k];
         int digit = dew_ducts_blower_digit(d->blower, k);
-        size_t coil = dew__ducts_find(d, DEW_ROLE_BLOWER, k);
-        size_t tie = dew__ducts_find(d, DEW_ROLE_FRESH_TIE, k);
-        size_t from = dew__ducts_find(d, DEW_ROLE_STALE_TIE, k);
+        double flow = dew__ducts_flow_of(d, DEW_ROLE_BLOWER, k);
+        double outdoor = outdoor_air(d, k, flow);
 
         out->blower_w += digit == 2 ? h->watts : digit == 1 ? h->watts_low : 0;
-        out->tap_fresh[k] = out->tap_stale[k] = NAN;
-        if (coil < d->m) {
-            out->coil_flow[k] = dew_ducts_network_flow(d->network, coil);
-            out->coil_fresh[k] =
-                fmax(out->coil_flow[k], 0.0) * dew__ducts_share(d, coil);
-        }
-        if (d->layout.gap && tie < d->m)
-            out->coil_fresh[k] =
-                fmin(fmax(dew_ducts_network_flow(d->network, tie), 0.0) *
-                         dew__ducts_share(d, tie),
-                     fmax(out->coil_flow[k], 0.0));
-        if (tie < d->m)
-            out->tap_fresh[k] =
-                dew_ducts_network_pressure(d->network, d->runs[tie].branch.to);
-        if (from < d->m)
-            out->tap_stale[k] = dew_ducts_network_pressure(
-                d->network, d->runs[from].branch.from);
+        out->coil_flow[k] = flow;
+        out->coil_fresh[k] = running ? outdoor : 0.0;
+        out->coil_idle[k] = running ? 0.0 : outdoor;
+        out->tap_fresh[k] = end_pressure(d, DEW_ROLE_FRESH_TIE, k);
+        out->tap_stale[k] = end_pressure(d, DEW_ROLE_STALE_TIE, k);
         out->at_coil += out->coil_fresh[k];
+        out->idle_at_coil += out->coil_idle[k];
     }
+    out->idle_at_coil = fmin(out->idle_at_coil, out->unplanned);
 }
 
 /* The tapped trunk at the tie's own part of the set flow. */

@@ -11,25 +11,35 @@ static double *cell(struct dew_ducts *d, size_t row, size_t column)
     return &d->matrix[row * d->n + column];
 }
 
+/* Outdoor air that a unit of an idle ventilator lets in, either side. */
+static int lets_in(const struct dew_duct_run *r, double q)
+{
+    return (r->role == DEW_ROLE_FRESH_UNIT && q > 0.0) ||
+           (r->role == DEW_ROLE_STALE_UNIT && q < 0.0);
+}
+
 static void arrive(struct dew_ducts *d, const struct dew_duct_run *r, double q)
 {
     size_t up = q > 0.0 ? r->branch.from : r->branch.to;
     size_t down = q > 0.0 ? r->branch.to : r->branch.from;
-    double back = 0.0, amount = fabs(q);
+    int running = d->vent != DEW_VENT_OFF;
+    double back, amount = fabs(q);
 
     if (d->points[down].place != DEW_PLACE_DUCT)
         return;
     *cell(d, down, down) += amount;
-    if (r->role == DEW_ROLE_FRESH_UNIT && q > 0.0 && d->vent != DEW_VENT_OFF) {
+    if (running && r->role == DEW_ROLE_FRESH_UNIT && q > 0.0) {
         size_t stale = dew__ducts_find(d, DEW_ROLE_STALE_UNIT, r->of);
 
         back = d->layout.vents[r->of].eatr;
         d->right[down] += amount * (1.0 - back);
         if (stale < d->m)
             *cell(d, down, d->runs[stale].branch.from) -= amount * back;
-        return;
+    } else if (!running && lets_in(r, q)) {
+        d->right[down] += amount;
+    } else {
+        *cell(d, down, up) -= amount;
     }
-    *cell(d, down, up) -= amount;
 }
 
 /* Air mixed back and forth between the two taps of one return duct. */
@@ -63,7 +73,8 @@ static void mix_taps(struct dew_ducts *d)
 
 /*
  * Share of fresh air at every point: what arrives, mixed.  Rooms and outdoors
- * send none: fresh air is counted until it first reaches a room.
+ * send none: fresh air is counted until it first reaches a room.  With the
+ * ventilator off, of unplanned outdoor air instead.
  */
 enum dew_status dew__ducts_trace(struct dew_ducts *d, struct dew_error *err)
 {

@@ -53,33 +53,20 @@ static struct dew__coil line_of(const struct dew_coil_work *work,
         .blower = blower};
 }
 
-/* Share of a coil's air that is fresh air tied in before it, at full flow. */
-static double past_coil(const struct dew_march *m, const struct dew__hour *h,
-                        int k)
+/* What outdoor air tied in before a coil does to its air: shares of the
+   difference to outdoors, 0 .. 1, of temperature and of humidity. */
+struct leaning {
+    double t, w;
+};
+
+static struct leaning leaning_of(const struct dew_march *m,
+                                 const struct dew__hour *h, int k)
 {
-    double flow = 0.0, coil = m->coils[k].m;
+    struct dew__inlet in = dew__coil_inlet(&m->c, &h->mix, k);
+    double coil = m->coils[k].m / m->lane.rho;
+    double most = in.all > coil ? coil / in.all : 1.0;
 
-    for (int v = 0; v < DEW_VENT_STATES; v++)
-        flow += h->mix.vent[v] * m->c.paths[v][0].at_coil;
-    flow *= m->lane.rho / m->c.plant.handler_count;
-    return flow < coil ? flow / coil : 1.0;
-}
-
-/* The ventilator's fresh air over the room's, after its core. */
-static double fresh_warmer(const struct dew_march *m, const struct dew__hour *h,
-                           const struct dew_state *at)
-{
-    double passed = 1.0 - m->c.paths[DEW_VENT_ON][0].sensible;
-
-    return passed * (h->now.mid.t - at->t_air);
-}
-
-static double fresh_wetter(const struct dew_march *m, const struct dew__hour *h,
-                           const struct dew_state *at)
-{
-    double passed = 1.0 - m->c.paths[DEW_VENT_ON][0].latent;
-
-    return passed * (h->now.mid.w - at->w);
+    return (struct leaning){most * in.sensible / coil, most * in.latent / coil};
 }
 
 /* One coil running, and what its store gives and takes in the step. */
@@ -88,9 +75,9 @@ static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
 {
     const double held[DEW_HANDLERS] = {m->x.coil_1, m->x.coil_2, m->x.coil_3};
     const struct dew_handler *handler = &m->c.plant.handlers[k];
-    double share = past_coil(m, h, k);
-    double warmer = share * fresh_warmer(m, h, at);
-    double wetter = share * fresh_wetter(m, h, at);
+    struct leaning lean = leaning_of(m, h, k);
+    double warmer = lean.t * (h->now.mid.t - at->t_air);
+    double wetter = lean.w * (h->now.mid.w - at->w);
     struct dew_coil_air air = {.t = at->t_air + warmer,
                                .w = at->w + wetter,
                                .p = h->now.mid.p,

@@ -13,8 +13,9 @@ static int same(const struct dew_path *a, const struct dew_path *b)
            a->latent == b->latent && a->unplanned == b->unplanned &&
            a->spill == b->spill && a->leak_in == b->leak_in &&
            a->leak_out == b->leak_out && a->at_coil == b->at_coil &&
-           a->fan_w == b->fan_w && a->fan_heat == b->fan_heat &&
-           a->preheat_w == b->preheat_w && a->condensing == b->condensing;
+           a->idle_at_coil == b->idle_at_coil && a->fan_w == b->fan_w &&
+           a->fan_heat == b->fan_heat && a->preheat_w == b->preheat_w &&
+           a->condensing == b->condensing;
 }
 
 int dew__paths_alike(const struct dew_case *c)
@@ -26,8 +27,10 @@ int dew__paths_alike(const struct dew_case *c)
     return 1;
 }
 
-/* Share of the step that the blowers spend in state (base 3). */
-static double blower_share(const struct dew__mixing *mix, int state, int vent)
+/* Share of the step that the blowers spend in state (base 3); handler given
+   (-1 for none) is left out: the share while it is as the state says. */
+static double blower_share(const struct dew__mixing *mix, int state, int vent,
+                           int given)
 {
     const double *low = vent == DEW_VENT_OFF ? mix->low_off : mix->low_on;
     double share = 1.0;
@@ -35,6 +38,8 @@ static double blower_share(const struct dew__mixing *mix, int state, int vent)
     for (int k = 0; k < mix->handlers; k++, state /= 3) {
         double full = mix->full[k], rest = 1.0 - full;
 
+        if (k == given)
+            continue;
         share *= state % 3 == 2   ? full
                  : state % 3 == 1 ? rest * low[k]
                                   : rest * (1.0 - low[k]);
@@ -120,7 +125,7 @@ struct dew__blend dew__blend_all(const struct dew_case *c,
     *worst = 0.0;
     for (int v = 0; v < DEW_VENT_STATES; v++)
         for (int b = 0; b < states_of(mix->handlers); b++) {
-            double weight = mix->vent[v] * blower_share(mix, b, v);
+            double weight = mix->vent[v] * blower_share(mix, b, v, -1);
             double by[3] = {rho, weight, natural}, water;
             struct dew_path path;
 
@@ -134,4 +139,42 @@ struct dew__blend dew__blend_all(const struct dew_case *c,
                            (1.0 - path.sensible);
         }
     return sum;
+}
+
+static int at_full(int state, int handler)
+{
+    for (int k = 0; k < handler; k++)
+        state /= 3;
+    return state % 3 == 2;
+}
+
+static void add_inlet(const struct dew_path *path, double used, double share,
+                      struct dew__inlet *in)
+{
+    double fresh = share * path->at_coil, idle = share * path->idle_at_coil;
+
+    in->all += fresh + idle;
+    in->sensible += fresh * (1.0 - used * path->sensible) + idle;
+    in->latent += fresh * (1.0 - used * path->latent) + idle;
+}
+
+struct dew__inlet dew__coil_inlet(const struct dew_case *c,
+                                  const struct dew__mixing *mix, int k)
+{
+    struct dew__inlet in = {0};
+
+    for (int v = 0; v < DEW_VENT_STATES; v++)
+        for (int b = 0; b < states_of(mix->handlers); b++) {
+            int sharing = c->plant.handler_count;
+            double share = mix->vent[v];
+
+            if (mix->handlers > 0) {
+                if (!at_full(b, k))
+                    continue;
+                share *= blower_share(mix, b, v, k);
+                sharing = at_full(b, 0) + at_full(b, 1) + at_full(b, 2);
+            }
+            add_inlet(&c->paths[v][b], 1.0 - mix->bypass, share / sharing, &in);
+        }
+    return in;
 }

@@ -39,6 +39,21 @@ double dew__path_condenses(const struct dew_path *path,
                            const struct dew__core_airs *airs, double rho,
                            double *water);
 
+/* Outdoor air that a coil meets before the house does, m3/s. */
+struct dew__inlet {
+    double all;      /* fresh and unplanned                                 */
+    double sensible; /* of it, what is not yet at the house's temperature   */
+    double latent;   /* of it, what is not yet at the house's humidity      */
+};
+
+/*
+ * Of handler k while its blower is at full, over the states of the ventilator
+ * and of the other blowers.  What a state sends past coils is shared by the
+ * handlers that run at full in it.
+ */
+struct dew__inlet dew__coil_inlet(const struct dew_case *c,
+                                  const struct dew__mixing *mix, int k);
+
 /*
  * Weigh whole states.  natural m3/s; worst m3/s: most negative supply less
  * exhaust of any state visited.

@@ -67,8 +67,8 @@ struct dew_duct_weather {
 /*
  * Skins against the dew point of the air they are in; the wall of a supply
  * trunk behind a cold coil, taken at the coil's air, against the dew point of
- * fresh air let in there; fresh and unplanned outdoor air mixed into a
- * return, over all of the handlers' air when several run.
+ * fresh air let in there; fresh and unplanned outdoor air mixed into the
+ * return of a blower that runs.
  *
  * heat is that of trunks and of ducts between ventilator and rooms.  Ducts to
  * outdoors that run outside the envelope change no house air here.

@@ -314,6 +314,7 @@ struct dew_duct_state {
     double unplanned, spill;
     double leak_in, leak_out; /* by duct leaks, with outdoors or buffer      */
     double at_coil;         /* part of fresh_delivered that passed a coil    */
+    double idle_at_coil;    /* part of unplanned that passed a coil          */
     double blower_w, fan_w; /* W                                             */
     struct dew_duct_unit units[DEW_DUCT_VENTS];
     double fresh_at[DEW_DUCT_GRILLES]; /* fresh air out of each grille       */
@@ -324,6 +325,7 @@ struct dew_duct_state {
     double stale_return[DEW_DUCT_HANDLERS]; /* stale air from each return tap */
     double coil_flow[DEW_DUCT_HANDLERS];    /* through each handler          */
     double coil_fresh[DEW_DUCT_HANDLERS];   /* of it, fresh                  */
+    double coil_idle[DEW_DUCT_HANDLERS];    /* of it, unplanned              */
     double tap_fresh[DEW_DUCT_HANDLERS]; /* Pa  at the fresh tap; NaN = none */
     double tap_stale[DEW_DUCT_HANDLERS]; /* Pa  at the stale tap             */
     double trunk_resists[DEW_DUCT_HANDLERS]; /* Pa  what the tapped trunk and
@@ -342,7 +344,8 @@ enum dew_status dew_ducts_state(struct dew_ducts *ducts,
 /* Air in a run and pressure at a point in the last state; NaN = none such. */
 double dew_ducts_run_flow(const struct dew_ducts *ducts, size_t run);
 double dew_ducts_point_pressure(const struct dew_ducts *ducts, size_t point);
-/* Share of fresh air, 0 .. 1, in the air of a run, likewise. */
+/* Share of fresh air, 0 .. 1, in the air of a run, likewise; of unplanned
+   outdoor air with the ventilator off. */
 double dew_ducts_run_fresh(const struct dew_ducts *ducts, size_t run);
 
 /* Every state: [ventilator][blower], blower < *blowers = 3^handlers. */

@@ -1,0 +1,281 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Duct layouts in the march: states weighed whole, flows by their names. */
+#include "support/rows.h"
+
+#include "dew/layout.h"
+#include "support/cases.h"
+
+static const double p0 = 101325.0;
+
+/* ---- a house on a layout ----------------------------------------------------- */
+
+struct house {
+    struct dew_duct_layout layout;
+    struct dew_duct_state states[DEW_DUCT_VENT_STATES][DEW_BLOWER_STATES];
+    struct dew_case c;
+};
+
+static void lay(struct house *h, int handlers)
+{
+    const struct dew_duct_core core = {.713, .0, .5};
+    int blowers;
+
+    assert_int_equal(dew_ducts_layout_fill(&h->layout, NULL), DEW_OK);
+    assert_int_equal(dew_ducts_states(&h->layout, h->states, &blowers, NULL),
+                     DEW_OK);
+    for (int v = 0; v < DEW_DUCT_VENT_STATES; v++)
+        for (int b = 0; b < DEW_BLOWER_STATES; b++)
+            h->c.paths[v][b] =
+                dew_ducts_path(&h->states[v][b % blowers], &core);
+    h->c.plant.handler_count = handlers;
+}
+
+static void house_of(struct house *h, enum dew_layout kind, int handlers)
+{
+    dew_ducts_layout_blank(&h->layout);
+    h->layout.kind = kind;
+    h->layout.handler_count = handlers;
+    for (int k = 0; k < handlers; k++)
+        h->layout.handlers[k].flow = .453 + .071 * k;
+    h->layout.vents[0].set[DEW_VENT_ON] = .0437;
+    h->c = bare_case(391.0, 23.7);
+    h->c.house.leakage.c = 0.0091;
+    h->c.plant.control.boost_band = .04;
+    for (int k = 0; k < handlers; k++)
+        h->c.plant.handlers[k] = (struct dew_handler){.air = .453 + .071 * k,
+                                                      .blower_w = 293,
+                                                      .blower_low = .5,
+                                                      .blower_low_w = 83};
+    lay(h, handlers);
+}
+
+static struct dew_hour outdoors(double t, double rh)
+{
+    return (struct dew_hour){.t = t, .w = dew_air_w(t, rh, p0), .p = p0};
+}
+
+/* The last of 50 hours of one weather. */
+static struct dew_result last_hour(const struct dew_case *c, double t,
+                                   double rh)
+{
+    struct dew_hour out = outdoors(t, rh);
+    struct dew_result r;
+    struct dew_march *m;
+    struct dew_error err = {0};
+
+    if (dew_march_open(&m, c, &out, &err) != DEW_OK)
+        fail_msg("%s: %s", err.path, err.text);
+    for (int h = 0; h < 50; h++) {
+        struct dew_date date = date_of(h);
+
+        assert_int_equal(dew_march_step(m, &out, &date, &r, &err), DEW_OK);
+    }
+    dew_march_close(m);
+    return r;
+}
+
+/* ---- whole states, weighed ------------------------------------------------------ */
+
+/*
+ * One handler; the ventilator on for share of the hour.  The fresh air is that
+ * of blower off and low, each for its share: of the ventilator's time low for
+ * minutes / 60 when it goes by the clock, always when interlocked.
+ */
+/* clang-format off */
+static const struct weighed {
+    const char *name;
+    enum dew_layout kind;
+    enum dew_blower_mode mode;
+    double share, minutes, low;
+} weighings[] = {
+    {"return tie, auto: as with the blower off", DEW_LAYOUT_return_tie, DEW_BLOWER_AUTO, .63, 0, 0},
+    {"return tie, on: as at low flow", DEW_LAYOUT_return_tie, DEW_BLOWER_ON, .63, 0, 1},
+    {"return tie, interlocked: as at low flow", DEW_LAYOUT_return_tie, DEW_BLOWER_INTERLOCK, .63, 0, 1},
+    {"return tie, 20 minutes: a third of it", DEW_LAYOUT_return_tie, DEW_BLOWER_MINUTES, .63, 1. / 3, 1. / 3},
+    {"supply tie, on", DEW_LAYOUT_supply_tie, DEW_BLOWER_ON, .41, 0, 1},
+    {"return to supply, 20 minutes", DEW_LAYOUT_return_to_supply, DEW_BLOWER_MINUTES, .87, 1. / 3, 1. / 3},
+    {"mix, on", DEW_LAYOUT_mix, DEW_BLOWER_ON, .87, 0, 1},
+};
+/* clang-format on */
+
+static void weighed_row(void **state)
+{
+    const struct weighed *r = *state;
+    static struct house h;
+    struct dew_result got;
+    double expected;
+
+    house_of(&h, r->kind, 1);
+    h.c.plant.handlers[0].mode = r->mode;
+    h.c.plant.handlers[0].minutes = r->minutes;
+    all_day(h.c.plant.control.on_weekday, r->share);
+    all_day(h.c.plant.control.on_weekend, r->share);
+    got = last_hour(&h.c, 27.9, .71);
+    expected = r->share * ((1 - r->low) * h.states[1][0].fresh_delivered +
+                           r->low * h.states[1][1].fresh_delivered);
+    assert_near(got.fresh, expected, 1e-9);
+}
+
+/* outdoor air through the idle unit, in its own row of the ledger */
+static void an_idle_unit_is_a_named_flow(void **state)
+{
+    static struct house h;
+    struct dew_result got;
+    double rho = dew_air_density_run(p0), idle, gap;
+
+    (void)state;
+    house_of(&h, DEW_LAYOUT_mix, 1);
+    h.c.plant.handlers[0].mode = DEW_BLOWER_ON;
+    all_day(h.c.plant.control.on_weekday, .37);
+    all_day(h.c.plant.control.on_weekend, .37);
+    got = last_hour(&h.c, 28.3, .77);
+    idle = h.states[0][1].unplanned;
+    gap = got.w_out - got.w;
+    assert_true(idle > .005);
+    assert_near(got.water.unplanned, .63 * rho * idle * gap * 3600, 1e-6);
+    assert_near(got.heat.ductair,
+                .63 * rho * idle * 3600 * (1006 + 1860 * got.w_out) *
+                    (got.t_out - got.t),
+                200);
+    h.layout.damper = DEW_DUCT_FITTED;
+    lay(&h, 1);
+    got = last_hour(&h.c, 28.3, .77);
+    assert_true(h.states[0][1].unplanned < .05 * idle);
+    assert_near(got.water.unplanned,
+                .63 * rho * h.states[0][1].unplanned * (got.w_out - got.w) *
+                    3600,
+                1e-6);
+}
+
+/* leaks of return and supply ducts outside: each its own way */
+static void leaks_outside_change_the_house_air(void **state)
+{
+    static struct house h;
+    struct dew_result tight, leaky;
+    double rho = dew_air_density_run(p0);
+
+    (void)state;
+    house_of(&h, DEW_LAYOUT_own_ducts, 1);
+    h.c.plant.handlers[0].mode = DEW_BLOWER_ON;
+    tight = last_hour(&h.c, 28.3, .77);
+    assert_near(tight.water.ductleak, 0, 0);
+    h.layout.handlers[0].leak_return = .11;
+    h.layout.handlers[0].leak_supply = .07;
+    lay(&h, 1);
+    leaky = last_hour(&h.c, 28.3, .77);
+    assert_near(leaky.water.ductleak,
+                rho * h.states[1][1].leak_in * (leaky.w_out - leaky.w) * 3600,
+                1e-6);
+    assert_true(h.states[1][1].leak_in > h.states[1][1].leak_out);
+    assert_true(leaky.w > tight.w);
+}
+
+/* ---- what the coil meets --------------------------------------------------------- */
+
+static void cool(struct house *h, int handlers)
+{
+    for (int k = 0; k < handlers; k++) {
+        h->c.plant.handlers[k].capacity = 9100.0;
+        h->c.plant.handlers[k].shr = .74;
+        h->c.plant.handlers[k].cop = 3.7;
+        h->c.plant.handlers[k].cycles_max = 3.0;
+        h->c.plant.handlers[k].hold_s = 1000.0;
+        h->c.plant.handlers[k].gamma = 1.5;
+    }
+    h->c.house.comfort.given = 0;
+    all_day(h->c.house.comfort.heat, 15.0);
+    h->c.house.people.gains_w = 2900.0;
+    h->c.house.people.gains_convective = 1.0;
+}
+
+/* The same flows, but for who meets the coil first. */
+static struct dew_result without_inlet(const struct house *h)
+{
+    struct dew_case c = h->c;
+
+    for (int v = 0; v < DEW_VENT_STATES; v++)
+        for (int b = 0; b < DEW_BLOWER_STATES; b++)
+            c.paths[v][b].at_coil = c.paths[v][b].idle_at_coil = 0.0;
+    return last_hour(&c, 29.1, .81);
+}
+
+static void outdoor_air_that_meets_the_coil_first_dries_better(void **state)
+{
+    static struct house h;
+    struct dew_result mixed, first;
+
+    (void)state;
+    house_of(&h, DEW_LAYOUT_mix, 1);
+    cool(&h, 1);
+    first = last_hour(&h.c, 29.1, .81);
+    mixed = without_inlet(&h);
+    assert_true(first.duty.cool > .2 && first.duty.cool < 1);
+    assert_true(first.rh < mixed.rh - .003);
+    /* the ventilator stands: unplanned air does the same */
+    all_day(h.c.plant.control.on_weekday, 0);
+    all_day(h.c.plant.control.on_weekend, 0);
+    h.c.plant.handlers[0].mode = DEW_BLOWER_ON;
+    assert_true(h.states[0][2].idle_at_coil > .02);
+    assert_near(h.states[0][2].idle_at_coil, h.states[0][2].unplanned, 1e-9);
+    first = last_hour(&h.c, 29.1, .81);
+    mixed = without_inlet(&h);
+    assert_true(first.rh < mixed.rh - .001);
+}
+
+/* two equal handlers that run alike are one of both their sizes */
+static void two_alike_are_one_twice_as_large(void **state)
+{
+    static struct house one, two;
+    struct dew_result a, b;
+
+    (void)state;
+    house_of(&one, DEW_LAYOUT_mix, 1);
+    house_of(&two, DEW_LAYOUT_mix, 2);
+    cool(&one, 1);
+    cool(&two, 2);
+    for (int k = 0; k < 2; k++) {
+        two.c.plant.handlers[k].capacity = .5 * 9100;
+        two.c.plant.handlers[k].air = .5 * .453;
+        two.c.plant.handlers[k].blower_w = .5 * 293;
+    }
+    /* paths alike in all states, so that only the sharing is compared */
+    for (int v = 0; v < DEW_VENT_STATES; v++)
+        for (int s = 0; s < DEW_BLOWER_STATES; s++)
+            one.c.paths[v][s] = two.c.paths[v][s] = one.c.paths[v][2];
+    a = last_hour(&one.c, 29.1, .81);
+    b = last_hour(&two.c, 29.1, .81);
+    assert_near(b.w, a.w, 1e-9);
+    assert_near(b.water.coil, a.water.coil, 1e-6);
+}
+
+/* interlock: the blower's watts and the coil's water follow the ventilator */
+static void an_interlock_costs_watts_and_water(void **state)
+{
+    static struct house h;
+    struct dew_result alone, locked;
+
+    (void)state;
+    house_of(&h, DEW_LAYOUT_return_tie, 1);
+    cool(&h, 1);
+    alone = last_hour(&h.c, 29.1, .81);
+    h.c.plant.handlers[0].mode = DEW_BLOWER_INTERLOCK;
+    locked = last_hour(&h.c, 29.1, .81);
+    assert_true(locked.energy.blower > alone.energy.blower);
+    assert_true(locked.water.putback > alone.water.putback);
+    assert_true(locked.fresh > alone.fresh);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[32] = {
+        cmocka_unit_test(an_idle_unit_is_a_named_flow),
+        cmocka_unit_test(leaks_outside_change_the_house_air),
+        cmocka_unit_test(outdoor_air_that_meets_the_coil_first_dries_better),
+        cmocka_unit_test(two_alike_are_one_twice_as_large),
+        cmocka_unit_test(an_interlock_costs_watts_and_water),
+    };
+    size_t n = 5;
+
+    ADD_ROWS(tests, n, weighings, weighed_row);
+    return _cmocka_run_group_tests("march: ducts", tests, n, NULL, NULL);
+}
