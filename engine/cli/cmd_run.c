@@ -196,6 +196,8 @@ static int tell(struct run *r)
                                 .verdict = r->verdict,
                                 .cautions = r->cautions,
                                 .weather = dew_year_provenance(r->job.year),
+                                .weather_notes = r->job.note,
+                                .weather_note_count = r->job.note_count,
                                 .site = dew_year_site(r->job.year),
                                 .dates = dew_year_dates(r->job.year, &dates),
                                 .files = files,

@@ -16,6 +16,9 @@ struct dew__job {
     struct dew_outdoors outdoors;
     char scenario_hash[DEW_SHA256_TEXT];
     char weather_hash[DEW_SHA256_TEXT]; /* of its file; "" for a place     */
+    char notes[DEW_NOTES_MOST][DEW_NOTE_TEXT]; /* of its reading            */
+    const char *note[DEW_NOTES_MOST];
+    size_t note_count;
 };
 
 /*

@@ -76,6 +76,9 @@ static int of_file(struct dew__job *job, const char *path,
     if (dew__weather_fill(job->year, request->fill, request->seed, &filled,
                           &err) != DEW_OK)
         return dew__cli_error(&err);
+    job->note_count = dew_weather_notes(&report, job->notes, DEW_NOTES_MOST);
+    for (size_t i = 0; i < job->note_count; i++)
+        job->note[i] = job->notes[i];
     return sum_of_file(job, path);
 }
 

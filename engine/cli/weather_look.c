@@ -109,31 +109,11 @@ static void print_understood(const struct dew__weather_file *f)
 
 static void print_notices(const struct dew__weather_file *f)
 {
-    const struct dew_weather_report *r = &f->report;
-    char line[200];
+    char notes[DEW_NOTES_MOST][DEW_NOTE_TEXT];
+    size_t n = dew_weather_notes(&f->report, notes, DEW_NOTES_MOST);
 
-    snprintf(line, sizeof line, "%ld read, %ld kept, %.4g min apart", r->rows,
-             r->used, r->interval / 60.0);
-    print_key("rows", line);
-    for (int i = 0; i < DEW_NOTICE_COUNT; i++) {
-        const struct dew_notice *n = &r->notices[i];
-
-        if (n->count == 0)
-            continue;
-        if (n->line > 0)
-            snprintf(line, sizeof line, "%ld %s, first on line %d", n->count,
-                     dew_notice_text((enum dew_notice_code)i), n->line);
-        else
-            snprintf(line, sizeof line, "%ld %s", n->count,
-                     dew_notice_text((enum dew_notice_code)i));
-        print_key("", line);
-    }
-    if (r->longest_gap > 0.0) {
-        snprintf(line, sizeof line, "longest filled gap %.3g h, at %s",
-                 r->longest_gap, r->longest_at);
-        print_key("", line);
-    }
-    print_key("SUSPECT", r->suspicion);
+    for (size_t i = 0; i < n; i++)
+        print_key(i == 0 ? "reading" : "", notes[i]);
     if (f->fill != NULL)
         print_key("filled", dew_year_provenance(f->year));
 }

@@ -455,10 +455,13 @@ static json_t *site(struct maker *m)
 {
     const struct dew_site *s = m->r->site;
     const struct dew_question *q = m->r->question;
-    json_t *o = json_object();
+    json_t *o = json_object(), *notes = json_array();
 
     put(m, o, "hours", json_integer((json_int_t)q->choices[0].outcome->count));
     put(m, o, "provenance", text(m->r->weather));
+    for (size_t i = 0; i < m->r->weather_note_count; i++)
+        append(m, notes, text(m->r->weather_notes[i]));
+    put(m, o, "notes", notes);
     if (s == NULL)
         return o;
     put(m, o, "id", text(s->id));

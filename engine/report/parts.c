@@ -219,6 +219,20 @@ static void closure(const struct dew_report *r, FILE *out)
             text);
 }
 
+/* What the reading of a weather file left out and mended. */
+static void weather_notes(const struct dew_report *r, FILE *out)
+{
+    if (r->weather_note_count == 0)
+        return;
+    fputs("<p>Of the weather file:</p>\n<ul>", out);
+    for (size_t i = 0; i < r->weather_note_count; i++) {
+        fputs("<li>", out);
+        dew__escape(out, r->weather_notes[i]);
+        fputs("</li>", out);
+    }
+    fputs("</ul>\n", out);
+}
+
 void dew__part_method(const struct dew_report *r, FILE *out)
 {
     fprintf(out,
@@ -227,6 +241,7 @@ void dew__part_method(const struct dew_report *r, FILE *out)
             how);
     judging(r, out);
     closure(r, out);
+    weather_notes(r, out);
     fprintf(out, "<p>%s</p></section>\n", limits);
 }
 

@@ -316,6 +316,10 @@ static void method(const struct dew_report *r, FILE *out)
         dew__clean(r->weather, text, sizeof text);
         dew__wrap(out, "Weather: ", text);
     }
+    for (size_t i = 0; i < r->weather_note_count; i++) {
+        dew__clean(r->weather_notes[i], text, sizeof text);
+        dew__wrap(out, "         ", text);
+    }
     for (size_t i = 0; i < r->file_count; i++)
         fprintf(out, "%s: SHA-256\n  %s\n", r->files[i].role,
                 r->files[i].sha256);

@@ -232,8 +232,13 @@ static enum dew_status build(struct dew__reader *r, struct dew_year **year)
     if (dew__hours(r, *year) != DEW_OK)
         return r->status;
     (*year)->site = r->site;
-    dew__year_say(*year, "file %s", name != NULL ? name + 1 : r->path);
-    dew__year_say(*year, "%s", r->report->method);
+    if (r->provenance[0] != '\0') {
+        dew__year_say(*year, "file %s, which says: %s",
+                      name != NULL ? name + 1 : r->path, r->provenance);
+    } else {
+        dew__year_say(*year, "file %s", name != NULL ? name + 1 : r->path);
+        dew__year_say(*year, "%s", r->report->method);
+    }
     for (int i = DEW_NOTICE_JUMP; i < DEW_NOTICE_COUNT; i++)
         if (r->report->notices[i].count > 0)
             dew__year_say(*year, "%ld %s", r->report->notices[i].count,

@@ -75,6 +75,7 @@ struct dew__reader {
     int station_count;
     char first_date[32]; /* the first time cell, for a question             */
     double rh_most;      /* largest RH as written                           */
+    char provenance[700]; /* of a file in our own form, as it says          */
 };
 
 /* Note the code once, at line. */

@@ -220,6 +220,9 @@ static void keyed_line(struct dew__table *t)
         return;
     snprintf(key, sizeof key, "%.*s", (int)(colon - text), text);
     colon++;
+    if (t->r->strict && strcmp(key, "provenance") == 0)
+        snprintf(t->r->provenance, sizeof t->r->provenance, "%s",
+                 colon + strspn(colon, " \t"));
     add_hint(t, key, colon + strspn(colon, " \t"));
 }
 

@@ -83,8 +83,8 @@ struct dew_control {
     double winter_rh[2];   /* -     RH target at 0 and -20 degC, 0 = no     */
     double bypass_low;     /* degC  free cooling: outdoors above this,      */
     double bypass_indoor;  /* degC  and indoors above this; NaN = none      */
-    double event_boost; /* -     share of events that boost             */
-    double events[24];  /* -     share of each hour that events' boosts last */
+    double event_boost;    /* -     share of events that boost             */
+    double events[24]; /* -     share of each hour that events' boosts last */
 };
 
 /* Dehumidifier, ventilating or not.  Curves in dryer.h. */

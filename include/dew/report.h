@@ -49,7 +49,9 @@ struct dew_report {
     const struct dew_verdict *verdict;
     const struct dew_caution *cautions;
     size_t caution_count;
-    const char *weather;          /* which file or place, how made       */
+    const char *weather;              /* which file or place, how made       */
+    const char *const *weather_notes; /* what its reading left out, mended */
+    size_t weather_note_count;
     const struct dew_site *site;  /* NULL = not known                    */
     const struct dew_date *dates; /* of the hours marched                   */
     const struct dew_report_input *inputs;

@@ -231,6 +231,17 @@ struct dew_weather_report {
 /* The few words of DEW_NOTICE_MAP; never NULL. */
 const char *dew_notice_text(enum dew_notice_code code);
 
+enum { DEW_NOTE_TEXT = 200, DEW_NOTES_MOST = DEW_NOTICE_COUNT + 3 };
+
+/*
+ * What a reading left out, mended and suspects, in lines: rows read and kept,
+ * each notice with the first line it is about, the longest gap bridged, a
+ * likely mix-up of units.  Returns how many of room lines were written; a
+ * room of DEW_NOTES_MOST holds all.
+ */
+size_t dew_weather_notes(const struct dew_weather_report *report,
+                         char (*list)[DEW_NOTE_TEXT], size_t room);
+
 /*
  * Read a weather file, plain or gzipped: fixed-width surface observations, or
  * any table of text with a header from whose words time, temperature and

@@ -117,6 +117,12 @@ says "is refused where it begins" grep -q 'gap.csv:796:2: temperature: no value 
 sed 's/place: 722020/file: gap.csv\n  fill: 722020/' house.yaml >filled.yaml
 ends "a file filled from a place" 0 run filled.yaml
 says "is told" grep -q '48 hours of temperature' out
+says "so are the rows read" grep -q '1368 rows read, 1368 kept' out
+ends "a file filled from a place, as JSON" 0 run filled.yaml --json
+says "has the notes" grep -q '"1368 rows read, 1368 kept, 60 min apart"' out
+sed 's/place: 722020/file: whole.csv/' house.yaml >again.yaml
+ends "a made year read back" 0 run again.yaml
+says "is still called made" sh -c 'tr -s "\n " " " <out | grep -q "made from monthly figures of 722020 Miami Intl Ap, seed 1"'
 ends "no scenario" 2 run
 ends "two scenarios" 2 run house.yaml house.yaml
 ends "a file that is not there" 1 run absent.yaml

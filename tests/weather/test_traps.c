@@ -530,6 +530,34 @@ static void half_hours_of_solar_are_a_mean(void **state)
     dew_year_close(r.year);
 }
 
+static void a_reading_is_told_in_lines(void **state)
+{
+    static const char text[] =
+        "time,t (degC),td (degC)\n2020-03-04 05:00,7.0,1.0\n"
+        "2020-03-04 06:00,NA,--\n2020-03-04 07:00,-9999,1.0\n"
+        "2020-03-04 08:00,10.0,1.0\n2020-03-04 08:00,10.0,1.0\n"
+        "2020-03-04 09:00,10.3,1.0\n2020-03-04 10:00,10.7,1.0\n";
+    static const char *const want[] = {
+        "7 rows read, 5 kept, 60 min apart",
+        "1 rows without a value left out, first on line 3",
+        "3 values marked as missing, first on line 3",
+        "1 rows repeating the time of another, left out, first on line 6",
+        "2 hours in gaps, filled by a line",
+        "longest gap bridged 2 h, at 2020-03-04 06:00"};
+    char notes[DEW_NOTES_MOST][DEW_NOTE_TEXT];
+    struct reading r;
+    size_t n;
+
+    (void)state;
+    read_text(&r, text, sizeof text - 1, NULL);
+    n = dew_weather_notes(&r.report, notes, DEW_NOTES_MOST);
+    for (size_t i = 0; i < n && i < COUNT_OF(want); i++)
+        assert_string_equal(notes[i], want[i]);
+    assert_int_equal(n, COUNT_OF(want));
+    assert_int_equal(dew_weather_notes(&r.report, notes, 2), 2);
+    dew_year_close(r.year);
+}
+
 static void standard_time_may_be_said(void **state)
 {
     static const char text[] =
@@ -550,7 +578,7 @@ static void standard_time_may_be_said(void **state)
 
 int main(void)
 {
-    struct CMUnitTest tests[COUNT_OF(goods) + COUNT_OF(bads) + 9] = {
+    struct CMUnitTest tests[COUNT_OF(goods) + COUNT_OF(bads) + 10] = {
         cmocka_unit_test(every_fault_of_a_pass_is_named),
         cmocka_unit_test(zero_byte_is_no_text),
         cmocka_unit_test(missing_file_is_said),
@@ -560,8 +588,9 @@ int main(void)
         cmocka_unit_test(units_come_from_their_headers),
         cmocka_unit_test(half_hours_of_solar_are_a_mean),
         cmocka_unit_test(standard_time_may_be_said),
+        cmocka_unit_test(a_reading_is_told_in_lines),
     };
-    size_t n = 9;
+    size_t n = 10;
 
     ADD_ROWS(tests, n, goods, sample_is_read);
     ADD_ROWS(tests, n, bads, sample_is_refused);
