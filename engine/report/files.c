@@ -21,6 +21,9 @@ static const struct whole {
 } whole[] = {
     {"report.html", dew_report_html},
     {"summary.json", dew_report_json},
+    {"contractor.html", dew_report_contractor},
+    {"inspector.html", dew_report_inspector},
+    {"calendar.html", dew_report_calendar},
 };
 
 enum { NAME_ROOM = 96, PATH_ROOM = 128, WHOLE = sizeof whole / sizeof *whole };

@@ -92,6 +92,19 @@ enum dew_status dew_report_hours(const struct dew_report *report, size_t option,
                                  FILE *out, struct dew_error *err);
 
 /*
+ * Sheets to hand over, each one page of A4 or letter, about the best option,
+ * or the nearest where none will do: what to fit and to measure, what to
+ * inspect, and the owner's calendar.  Cautions that say STOP stand on each.
+ * Errors: as above.
+ */
+enum dew_status dew_report_contractor(const struct dew_report *report,
+                                      FILE *out, struct dew_error *err);
+enum dew_status dew_report_inspector(const struct dew_report *report, FILE *out,
+                                     struct dew_error *err);
+enum dew_status dew_report_calendar(const struct dew_report *report, FILE *out,
+                                    struct dew_error *err);
+
+/*
  * The charts: name, part of a file's name, 1 = one for each option.
  */
 /* clang-format off */
@@ -133,11 +146,11 @@ enum dew_status dew_report_chart(const struct dew_report *report,
                                  struct dew_error *err);
 
 /*
- * Write report.html, summary.json, hours-N-NAME.csv for each option and
- * charts/NAME.svg into
- * directory, which is made when it is absent.  Each file is written under
- * another name, synced and renamed; nothing is renamed before all are written,
- * and on failure what was written is removed.
+ * Write report.html, summary.json, the sheets to hand over, hours-N-NAME.csv
+ * for each option and charts/NAME.svg into directory, which is made when it is
+ * absent.  Each file is written under another name, synced and renamed;
+ * nothing is renamed before all are written, and on failure what was written
+ * is removed.
  * Errors: DEW_EMEM; DEW_EIO with the file's name in err->source.
  */
 enum dew_status dew_report_write(const struct dew_report *report,

@@ -67,4 +67,15 @@ grep . tried
 says "the trial came to its end" grep -q '^ok end' tried
 says "no part of it failed" sh -c '! grep -q "^not ok" tried'
 says "no message of the console" sh -c '! grep CONSOLE err'
+
+# three_pages PAPER: the three sheets, each begun on a new page, take no more
+three_pages() {
+    cat page/contractor.html page/inspector.html page/calendar.html |
+        sed "s/@page{/header{break-before:page}@page{size:$1;/" >"page/$1.html"
+    look --no-pdf-header-footer --print-to-pdf="$work/$1.pdf" \
+        "file://$work/page/$1.html" 2>/dev/null
+    test "$(grep -ac '/Type */Page\b' "$1.pdf")" = 3
+}
+says "each sheet is one page of letter" three_pages letter
+says "each sheet is one page of A4" three_pages A4
 exit $bad

@@ -1,0 +1,161 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the sheets to hand over share. */
+#include "report/hand.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "core/embed.h"
+#include "core/fail.h"
+#include "core/numeric.h"
+#include "report/svg.h"
+#include "report/words.h"
+
+DEW__EMBEDDED(hand_css);
+
+size_t dew__hand_option(const struct dew_report *r)
+{
+    if (r->verdict->best >= 0)
+        return (size_t)r->verdict->best;
+    for (size_t i = 0; i < r->verdict->count; i++) {
+        const struct dew_finding *f = &r->verdict->list[i];
+
+        if (f->kind == DEW_FINDING_best_none && f->option >= 0)
+            return (size_t)f->option;
+    }
+    return 0;
+}
+
+static void head(const struct dew_report *r, const char *whom, FILE *out)
+{
+    fprintf(out,
+            "<!DOCTYPE html>\n<html lang=\"en\"><head><meta "
+            "charset=\"utf-8\"/>\n<meta name=\"viewport\" "
+            "content=\"width=device-width, initial-scale=1\"/>\n<title>%s: ",
+            whom);
+    dew__escape(out, dew__option(r, (int)dew__hand_option(r)).text);
+    fprintf(out, "</title>\n<style>\n%s</style></head>\n<body><header><h1>%s",
+            dew__data_hand_css, whom);
+    fputs("</h1><div class=\"for\">", out);
+    dew__escape(out, r->title && r->title[0] ? r->title : "Untitled");
+    fputs("<br/>Option: <strong>", out);
+    dew__escape(out, dew__option(r, (int)dew__hand_option(r)).text);
+    fputs(r->verdict->best < 0 && r->question->count > 1
+              ? "</strong> (none will do; the nearest)"
+              : "</strong>",
+          out);
+    fputs("</div></header>\n<main>\n", out);
+}
+
+static void foot(const struct dew_report *r, FILE *out)
+{
+    fputs("</main>\n<footer>A planning aid, computed for one mixed zone and "
+          "one year of weather. Local code, the maker's manual and the "
+          "inspector come first. Weather: ",
+          out);
+    dew__escape(out, r->weather ? r->weather : "not told");
+    fputs(". Made by dewledger ", out);
+    dew__escape(out, r->version);
+    for (size_t i = 0; i < r->file_count; i++)
+        fprintf(out, "; %s %.16s", r->files[i].role, r->files[i].sha256);
+    fputs(" (SHA-256, first digits).</footer>\n</body></html>\n", out);
+}
+
+static int is_of(const struct dew_report *r, const struct dew_caution *c,
+                 int scope)
+{
+    size_t option = dew__hand_option(r);
+
+    if (c->options == 0)
+        return (scope & DEW__OF_HOUSE) != 0;
+    return (scope & DEW__OF_OPTION) != 0 && option < 64 &&
+           (c->options >> option & 1) != 0;
+}
+
+static void caution(const struct dew_caution *c, FILE *out)
+{
+    fprintf(out, "<li><span class=\"level\">%s</span>",
+            dew_cautions_level(c->level));
+    dew__escape(out, c->text);
+    if (isfinite(c->pressure))
+        fprintf(out, " Computed, every exhaust at once: %s Pa.",
+                dew__number(c->pressure, 1).text);
+    fputs("</li>\n", out);
+}
+
+void dew__hand_cautions(const struct dew_report *r,
+                        enum dew_caution_level level, int scope, FILE *out)
+{
+    int any = 0;
+
+    for (size_t i = 0; i < r->caution_count; i++) {
+        const struct dew_caution *c = &r->cautions[i];
+
+        if (c->level != level || !is_of(r, c, scope))
+            continue;
+        if (any++ == 0)
+            fprintf(out, "<ul class=\"cautions %s\">\n",
+                    level == DEW_STOP ? "stop" : "check columns");
+        caution(c, out);
+    }
+    if (any)
+        fputs("</ul>\n", out);
+}
+
+void dew__hand_row(FILE *out, const char *name, const char *value)
+{
+    fputs("<tr><th scope=\"row\">", out);
+    dew__escape(out, name);
+    fputs("</th><td>", out);
+    dew__escape(out, value);
+    fputs("</td></tr>\n", out);
+}
+
+static struct dew__word spaced(const char *value)
+{
+    struct dew__word w;
+
+    snprintf(w.text, sizeof w.text, "%s", value);
+    for (char *s = w.text; *s != '\0'; s++)
+        *s = (char)(*s == '_' ? ' ' : *s);
+    return w;
+}
+
+struct dew__word dew__hand_input(const struct dew_report *r, size_t option,
+                                 const char *key)
+{
+    struct dew__word name = dew__option(r, (int)option);
+
+    for (size_t i = 0; i < r->input_count; i++) {
+        const struct dew_report_input *in = &r->inputs[i];
+
+        if (strcmp(in->key, key) == 0 &&
+            (in->option[0] == '\0' || strcmp(in->option, name.text) == 0))
+            return spaced(in->value);
+    }
+    return spaced("not told");
+}
+
+void dew__hand_blank(FILE *out, int letters)
+{
+    fprintf(out, "<span class=\"blank\" style=\"width:%dch\">&#160;</span>",
+            letters);
+}
+
+enum dew_status dew__hand_write(const struct dew_report *r, const char *whom,
+                                void (*fill)(const struct dew_report *r,
+                                             FILE *out),
+                                FILE *out, struct dew_error *err)
+{
+    struct dew__numeric n;
+
+    if (!dew__numeric_c(&n))
+        return dew__fail(err, DEW_EMEM, "no memory for the sheet");
+    head(r, whom, out);
+    fill(r, out);
+    foot(r, out);
+    dew__numeric_back(&n);
+    if (fflush(out) != 0 || ferror(out))
+        return dew__fail(err, DEW_EIO, "the sheet could not be written");
+    return DEW_OK;
+}

@@ -1,0 +1,298 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The contractor's sheet: what to fit, how much air where, and blanks for
+   what was measured. */
+#include "report/hand.h"
+#include "report/svg.h"
+#include "report/words.h"
+
+/* ---- what to fit ------------------------------------------------------------------- */
+
+/* Every blower off, and every one of count at full: see ducts.h. */
+static int blowers_full(int count)
+{
+    int state = 0;
+
+    for (int i = 0; i < count; i++)
+        state = 3 * state + 2;
+    return state;
+}
+
+static struct dew__word runs(const struct dew_case *c)
+{
+    const struct dew_control *k = &c->plant.control;
+    double hours = 0;
+    struct dew__word w;
+
+    for (int h = 0; h < 24; h++)
+        hours += (5 * k->on_weekday[h] + 2 * k->on_weekend[h]) / 7;
+    if (hours > 23.99)
+        snprintf(w.text, sizeof w.text, "always on");
+    else
+        snprintf(w.text, sizeof w.text, "%.20s h a day",
+                 dew__number(hours, 1).text);
+    return w;
+}
+
+static const char *frost_words(enum dew_frost strategy)
+{
+    static const char *const words[] = {
+        "none", "recirculates while it defrosts",
+        "supply stops while it defrosts", "preheats the air from outdoors"};
+
+    return words[strategy];
+}
+
+static void controls(const struct dew_report *r, const struct dew_case *c,
+                     FILE *out)
+{
+    const struct dew_control *k = &c->plant.control;
+    char words[200];
+
+    dew__hand_row(out, "runs", runs(c).text);
+    if (k->boost_rh > 0) {
+        snprintf(words, sizeof words, "above %.20s %% RH",
+                 dew__number(100 * k->boost_rh, 0).text);
+        dew__hand_row(out, "boost", words);
+    }
+    if (k->lockout_w > 0)
+        dew__hand_row(
+            out, "held low on humid days",
+            dew__hand_input(r, dew__hand_option(r), "control.lockout").text);
+    if (c->plant.frost.strategy != DEW_FROST_NONE)
+        dew__hand_row(out, "frost", frost_words(c->plant.frost.strategy));
+}
+
+static void drier(const struct dew_report *r, const struct dew_case *c,
+                  FILE *out)
+{
+    const struct dew_dryer *d = &c->plant.dryer;
+    char words[200];
+
+    if (!(d->rate > 0))
+        return;
+    snprintf(words, sizeof words, "%.40s as labelled, set to %.20s %% RH",
+             dew__hand_input(r, dew__hand_option(r), "dehumidifier.rate").text,
+             dew__number(100 * d->set, 0).text);
+    dew__hand_row(out, "dehumidifier", words);
+}
+
+static struct dew__word flow(const struct dew_report *r, double si)
+{
+    return dew__amount(si, DEW_FLOW, r->system, 0);
+}
+
+static void air_rows(const struct dew_report *r, const struct dew_case *c,
+                     FILE *out)
+{
+    const struct dew_path *off = &c->paths[DEW_VENT_ON][0];
+    const struct dew_path *on =
+        &c->paths[DEW_VENT_ON][blowers_full(c->plant.handler_count)];
+    double asked = r->question->choices[dew__hand_option(r)].outcome->required;
+    char words[200];
+
+    if (asked > 0)
+        dew__hand_row(out, "fresh air asked for", flow(r, asked).text);
+    snprintf(words, sizeof words, "%.60s in, %.60s out",
+             flow(r, off->supply).text, flow(r, off->exhaust).text);
+    dew__hand_row(out, "at the hoods", words);
+    snprintf(words, sizeof words, "%.60s, blower off; %.60s, on",
+             flow(r, off->fresh).text, flow(r, on->fresh).text);
+    dew__hand_row(out, "fresh air to the rooms", words);
+    snprintf(words, sizeof words, "%.20s W", dew__number(off->fan_w, 0).text);
+    dew__hand_row(out, "fans draw", words);
+}
+
+static void what_to_fit(const struct dew_report *r, FILE *out)
+{
+    const struct dew_choice *c = &r->question->choices[dew__hand_option(r)];
+    const struct dew_option_facts *f = c->facts;
+
+    fputs("<h2>What to fit</h2>\n<div class=\"two\"><table "
+          "class=\"dense pairs\"><tbody>\n",
+          out);
+    dew__hand_row(out, "ventilator", dew_core_text(f->core));
+    if (f->core != DEW_CORE_none) {
+        dew__hand_row(out, "ducts", dew_layout_text(f->layout));
+        controls(r, c->c, out);
+    }
+    drier(r, c->c, out);
+    fputs("</tbody></table><table class=\"dense pairs\"><tbody>\n", out);
+    if (f->core != DEW_CORE_none)
+        air_rows(r, c->c, out);
+    if (f->layout != DEW_LAYOUT_own_ducts) {
+        dew__hand_row(out, "motorised damper", dew_answer_text(f->damper));
+        dew__hand_row(out, "blower interlocked", dew_answer_text(f->interlock));
+    }
+    fputs("</tbody></table></div>\n", out);
+}
+
+/* ---- air by room -------------------------------------------------------------------- */
+
+/* Parts of the whole flow: 2 to the main bedroom, 1 to each other room
+   [F326], the living room counted as two for the people in it; pickups 2 in
+   the kitchen, 1 elsewhere, common practice, no source. */
+struct room {
+    const char *name;
+    double part;
+};
+
+enum { ROOMS = 18 };
+
+static size_t fresh_rooms(const struct dew_choice *c, struct room *rooms)
+{
+    static const char *const bedroom[] = {
+        "bedroom 2",  "bedroom 3",  "bedroom 4", "bedroom 5",
+        "bedroom 6",  "bedroom 7",  "bedroom 8", "bedroom 9",
+        "bedroom 10", "bedroom 11", "bedroom 12"};
+    int bedrooms = c->c->house.bedrooms;
+    size_t count = 0;
+
+    if (c->facts->layout != DEW_LAYOUT_own_ducts) {
+        rooms[count++] = (struct room){"the duct it is tied to", 1};
+        return count;
+    }
+    if (bedrooms > 0)
+        rooms[count++] = (struct room){"main bedroom", 2};
+    for (int i = 1; i < bedrooms && i <= 11; i++)
+        rooms[count++] = (struct room){bedroom[i - 1], 1};
+    rooms[count++] = (struct room){"living room", 2};
+    return count;
+}
+
+static size_t stale_rooms(const struct dew_choice *c, struct room *rooms)
+{
+    size_t count = 0;
+
+    if (c->facts->layout == DEW_LAYOUT_return_tie ||
+        c->facts->layout == DEW_LAYOUT_return_to_supply) {
+        rooms[count++] = (struct room){"the return it is tied to", 1};
+        return count;
+    }
+    rooms[count++] = (struct room){"kitchen, away from the cooktop", 2};
+    rooms[count++] = (struct room){"bathroom", 1};
+    if (c->c->house.bedrooms > 2)
+        rooms[count++] = (struct room){"second bathroom or toilet", 1};
+    rooms[count++] = (struct room){"laundry", 1};
+    return count;
+}
+
+/* What a room is asked to get, and a tenth of it to either side. */
+static const double TENTH = 0.1;
+
+static void asked_cells(const struct dew_report *r, double si, FILE *out)
+{
+    double x = dew__shown(si, DEW_FLOW, r->system);
+    int decimals = x < 20 ? 1 : 0;
+
+    fprintf(out, "<td class=\"n\">%s</td>", dew__number(x, decimals).text);
+    fprintf(out, "<td class=\"n\">%s to ",
+            dew__number((1 - TENTH) * x, decimals).text);
+    fprintf(out, "%s</td>", dew__number((1 + TENTH) * x, decimals).text);
+}
+
+static void room_rows(const struct dew_report *r, const struct room *rooms,
+                      size_t count, const double *flow, FILE *out)
+{
+    double parts = 0;
+
+    for (size_t i = 0; i < count; i++)
+        parts += rooms[i].part;
+    for (size_t i = 0; i < count; i++) {
+        fprintf(out, "<tr><th scope=\"row\">%s</th>", rooms[i].name);
+        asked_cells(r, *flow * rooms[i].part / parts, out);
+        fputs("<td class=\"fill\"></td><td class=\"fill\"></td></tr>\n", out);
+    }
+    fputs("<tr><th scope=\"row\">together, at the hood</th>", out);
+    asked_cells(r, *flow, out);
+    fputs("<td class=\"fill\"></td><td class=\"fill\"></td></tr>\n", out);
+}
+
+static void room_table(const struct dew_report *r, const char *caption,
+                       const struct room *rooms, size_t count,
+                       const double *flow, FILE *out)
+{
+    fprintf(out,
+            "<table class=\"dense\"><thead><tr><th scope=\"col\">%s</th><th "
+            "class=\"n\" scope=\"col\">%s</th><th class=\"n\" "
+            "scope=\"col\">+/- 10 %%</th><th class=\"fill\" "
+            "scope=\"col\">blower off</th><th class=\"fill\" "
+            "scope=\"col\">on</th></tr></thead><tbody>\n",
+            caption, dew__unit(DEW_FLOW, r->system)->name);
+    room_rows(r, rooms, count, flow, out);
+    fputs("</tbody></table>\n", out);
+}
+
+static void air_by_room(const struct dew_report *r, FILE *out)
+{
+    const struct dew_choice *c = &r->question->choices[dew__hand_option(r)];
+    const struct dew_path *on = &c->c->paths[DEW_VENT_ON][0];
+    struct room rooms[ROOMS];
+
+    if (!(on->supply > 0) && !(on->exhaust > 0))
+        return;
+    fputs("<h2>Air by room, to be measured with the blower off and on</h2>\n"
+          "<div class=\"two\">\n",
+          out);
+    if (on->supply > 0)
+        room_table(r, "fresh air to", rooms, fresh_rooms(c, rooms), &on->supply,
+                   out);
+    if (on->exhaust > 0)
+        room_table(r, "stale air from", rooms, stale_rooms(c, rooms),
+                   &on->exhaust, out);
+    fputs("</div>\n<p><small>A split proposed by a rule of the trade (CSA "
+          "F326: two parts to the main bedroom, one to each other room), not "
+          "a duct design. Cross out rooms that are not there. In and out "
+          "should balance within 10 % in both states.</small></p>\n",
+          out);
+}
+
+/* ---- commissioning ------------------------------------------------------------------- */
+
+static const char *const checks[] = {
+    "flows set and dampers locked, blower off and on",
+    "power drawn, W",
+    "pressure across the unit, fresh and stale, Pa",
+    "cold ducts insulated and sealed up to the collars",
+    "trap filled, condensate runs, pan and float switch",
+    "intake and exhaust hoods: distances, screen, above snow",
+    "controls, boost and interlock tried",
+    "filters: size and where they are",
+    "owner shown how to switch off, clean and drain",
+};
+
+static void commissioning(FILE *out)
+{
+    fputs("<h2>When it runs</h2>\n<div class=\"two\">\n", out);
+    for (size_t i = 0, n = sizeof checks / sizeof *checks; i < n; i++) {
+        if (i == 0 || i == (n + 1) / 2)
+            fputs("<table class=\"dense\"><tbody>\n", out);
+        fprintf(out, "<tr><td>&#9744; %s</td><td>", checks[i]);
+        dew__hand_blank(out, 8);
+        fputs("</td></tr>\n", out);
+        if (i + 1 == (n + 1) / 2 || i + 1 == n)
+            fputs("</tbody></table>\n", out);
+    }
+    fputs("</div>\n<p>Measured with ", out);
+    dew__hand_blank(out, 24);
+    fputs(" by ", out);
+    dew__hand_blank(out, 24);
+    fputs(" on ", out);
+    dew__hand_blank(out, 14);
+    fputs("</p>\n", out);
+}
+
+static void sheet(const struct dew_report *r, FILE *out)
+{
+    dew__hand_cautions(r, DEW_STOP, DEW__OF_HOUSE | DEW__OF_OPTION, out);
+    what_to_fit(r, out);
+    air_by_room(r, out);
+    commissioning(out);
+    fputs("<h2>To check in this option</h2>\n", out);
+    dew__hand_cautions(r, DEW_CHECK, DEW__OF_OPTION, out);
+}
+
+enum dew_status dew_report_contractor(const struct dew_report *report,
+                                      FILE *out, struct dew_error *err)
+{
+    return dew__hand_write(report, "For the contractor", sheet, out, err);
+}
