@@ -204,7 +204,6 @@ void dew__explain_manual(void)
     size_t count;
     const struct dew_field *f = dew_scenario_fields(&count);
     char group[40], last[40] = "";
-    const struct dew_field *rows = NULL;
 
     manual_intro();
     for (int top = 1; top >= 0; top--) {
@@ -220,12 +219,13 @@ void dew__explain_manual(void)
                 manual_head(group, dew_scenario_group(group));
             snprintf(last, sizeof last, "%s", group);
             manual_row(&f[i]);
-            rows = f[i].row != NULL ? &f[i] : rows;
         }
     }
-    if (rows == NULL)
-        return;
-    manual_head(rows->path, "Columns of a row of the spec sheet");
-    for (size_t i = 0; i < rows->row_count; i++)
-        manual_row(&rows->row[i]);
+    for (size_t i = 0; i < count; i++) {
+        if (f[i].row == NULL)
+            continue;
+        manual_head(f[i].path, "Columns of a row");
+        for (size_t k = 0; k < f[i].row_count; k++)
+            manual_row(&f[i].row[k]);
+    }
 }

@@ -63,7 +63,6 @@ void dew__explain_roff(void)
 {
     size_t count;
     const struct dew_field *f = dew_scenario_fields(&count);
-    const struct dew_field *rows = NULL;
     char group[40], last[40] = "";
 
     put_intro();
@@ -84,11 +83,12 @@ void dew__explain_roff(void)
         }
         memcpy(last, group, sizeof last);
         put_key(&f[i]);
-        rows = f[i].row != NULL ? &f[i] : rows;
     }
-    if (rows == NULL)
-        return;
-    printf(".SH COLUMNS OF A ROW OF %s\n", rows->path);
-    for (size_t i = 0; i < rows->row_count; i++)
-        put_key(&rows->row[i]);
+    for (size_t i = 0; i < count; i++) {
+        if (f[i].row == NULL)
+            continue;
+        printf(".SH COLUMNS OF A ROW OF %s\n", f[i].path);
+        for (size_t k = 0; k < f[i].row_count; k++)
+            put_key(&f[i].row[k]);
+    }
 }

@@ -2,7 +2,7 @@
 /* Rules between keys.  Each is said once when the base alone breaks it. */
 #include <stdio.h>
 
-#include "scenario/scenario.h"
+#include "scenario/agree.h"
 
 #define SI(v, key)    ((v)[KEY_##key].amount.si)
 #define GIVEN(v, key) ((v)[KEY_##key].given)
@@ -299,6 +299,7 @@ enum dew_status dew__scenario_agree(const struct dew_scenario *s,
             said |= !own;
         }
     }
+    dew__agree_ducts(s, &r);
     if (r.status == DEW_OK)
         for (size_t k = 0; k < s->count; k++)
             try_case(s, k, &r, &base_said);

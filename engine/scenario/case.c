@@ -105,9 +105,9 @@ static enum dew_status part(struct dew__making *m,
                      inside.path[0] ? ": " : "", inside.text);
 }
 
-static enum dew_status make_parts(struct dew__making *m)
+/* The parts of a case that a layout needs. */
+static enum dew_status parts(struct dew__making *m)
 {
-    const struct dew_value *v = m->v;
     enum dew_status status = part(m, dew__make_house, "house.floor_area");
 
     if (status == DEW_OK)
@@ -116,11 +116,20 @@ static enum dew_status make_parts(struct dew__making *m)
         status = part(m, dew__make_plant, "cooling.capacity");
     if (status == DEW_OK)
         status = part(m, dew__make_paths,
-                      GIVEN(v, ventilator_ratings) ? "ventilator.ratings"
-                                                   : "ventilator.sensible");
-    m->c->limits.too_humid = SI(v, limits_too_humid);
-    m->c->limits.too_dry = SI(v, limits_too_dry);
-    m->c->steps_per_hour = (int)SI(v, run_steps_per_hour);
+                      GIVEN(m->v, ventilator_ratings) ? "ventilator.ratings"
+                                                      : "ventilator.sensible");
+    return status;
+}
+
+static enum dew_status make_parts(struct dew__making *m)
+{
+    enum dew_status status = parts(m);
+
+    if (status == DEW_OK)
+        status = part(m, dew__make_ducts, "layout");
+    m->c->limits.too_humid = SI(m->v, limits_too_humid);
+    m->c->limits.too_dry = SI(m->v, limits_too_dry);
+    m->c->steps_per_hour = (int)SI(m->v, run_steps_per_hour);
     return status;
 }
 
@@ -199,6 +208,35 @@ enum dew_status dew_scenario_otherwise(const struct dew_scenario *scenario,
     another->open = 1;
     another->c = c;
     return DEW_OK;
+}
+
+enum dew_status dew_scenario_layout(const struct dew_scenario *scenario,
+                                    size_t option,
+                                    const struct dew_outdoors *outdoors,
+                                    struct dew_duct_layout *out,
+                                    struct dew_error *err)
+{
+    struct dew_case c = {.site = outdoors->site,
+                         .pressure = outdoors->pressure};
+    struct dew__making m = {.v = scenario->options[option].values,
+                            .o = outdoors,
+                            .c = &c,
+                            .err = err,
+                            .reading = DEW_READ_LIKELY};
+    struct dew_duct_layout l;
+    enum dew_status status = parts(&m);
+
+    if (status != DEW_OK)
+        return status;
+    if (dew__two_sided(m.v)) {
+        status = dew__ducts_layout(&m, &l);
+    } else {
+        dew_ducts_layout_blank(&l);
+        l.vent_count = 0;
+    }
+    if (status == DEW_OK)
+        *out = l;
+    return status;
 }
 
 double dew_scenario_required(const struct dew_scenario *scenario, size_t option)

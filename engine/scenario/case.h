@@ -4,6 +4,7 @@
 #define DEW_SCENARIO_CASE_H
 
 #include "dew/core.h"
+#include "dew/frost.h"
 #include "dew/scenario.h"
 #include "scenario/keys.h"
 
@@ -27,6 +28,16 @@ enum dew_status dew__make_house(struct dew__making *m);
 enum dew_status dew__make_people(struct dew__making *m);
 enum dew_status dew__make_plant(struct dew__making *m);
 enum dew_status dew__make_paths(struct dew__making *m);
+/* The paths of the layout's network in place of those, where one is written;
+   both parts above come first. */
+enum dew_status dew__make_ducts(struct dew__making *m);
+
+/* The layout that the keys describe, filled; its names are the values'. */
+enum dew_status dew__ducts_layout(const struct dew__making *m,
+                                  struct dew_duct_layout *out);
+/* 1 where a ventilator has two fans; 1 where its layout is also computed. */
+int dew__two_sided(const struct dew_value *v);
+int dew__ducts_said(const struct dew_value *v);
 
 /* m3, and m2 of windows on all sides. */
 double dew__volume(const struct dew_value *v);
@@ -42,6 +53,13 @@ double dew__vent_flow(const struct dew_value *v);
 int dew__handlers(const struct dew_value *v);
 /* 1 where the core passes heat. */
 int dew__recovers(const struct dew_value *v);
+
+double dew__cross_leakage(const struct dew_value *v);
+enum dew_status dew__core_of(const struct dew__making *m,
+                             struct dew_core *core);
+/* What a unit does in place of its running state while it defrosts. */
+struct dew_path dew__path_defrosting(enum dew_frost strategy,
+                                     struct dew_path on);
 
 /* 24 figures of a list, or one figure for all hours. */
 void dew__fill_day(const struct dew_value *list, double otherwise,

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
  * Air paths from the ventilator's own figures, all blower states alike.
- * What blowers do to a tied-in ventilator needs a duct network; until one is
- * written down, short-circuit and coil shares are the keys'.
+ * Where a layout is written down, case_ducts.c puts the states of its network
+ * in their place; else short-circuit and coil shares are the keys'.
  */
 #include <math.h>
 
@@ -39,7 +39,7 @@ double dew__vent_flow(const struct dew_value *v)
 
 /* ---- core ---------------------------------------------------------------------- */
 
-static double cross_leakage(const struct dew_value *v)
+double dew__cross_leakage(const struct dew_value *v)
 {
     /* Plates and wheels, from memory. */
     double usual =
@@ -83,7 +83,7 @@ static void rows_of_lists(const struct dew_value *v,
             if (k == sheet->count) {
                 blank_row(&sheet->rows[sheet->count++]);
                 sheet->rows[k].flow = item->at;
-                sheet->rows[k].eatr = cross_leakage(v);
+                sheet->rows[k].eatr = dew__cross_leakage(v);
             }
             if (l == 0)
                 sheet->rows[k].sensible = item->amount.si;
@@ -118,14 +118,13 @@ static void rows_of_ratings(const struct dew_value *v,
             .lrmt = CELL(lrmt),
             .latent = CELL(moisture),
             .eatr = cell[RATING_cross_leakage].given ? CELL(cross_leakage)
-                                                     : cross_leakage(v),
+                                                     : dew__cross_leakage(v),
         };
 #undef CELL
     }
 }
 
-static enum dew_status core_of(const struct dew__making *m,
-                               struct dew_core *core)
+enum dew_status dew__core_of(const struct dew__making *m, struct dew_core *core)
 {
     const struct dew_value *v = m->v;
     struct dew_core_sheet sheet;
@@ -170,6 +169,11 @@ static struct speed speed_of(const struct dew_value *v, double flow)
     return s;
 }
 
+static double short_circuit(const struct dew_value *v)
+{
+    return SI_OR(v, ducts_short_circuit, 0);
+}
+
 static double past_coil(const struct dew_value *v)
 {
     int layout = WORD(v, layout);
@@ -187,7 +191,7 @@ static struct dew_path plain_path(const struct dew_value *v,
                          .fan_w = s->watts};
 
     p.fan_heat = s->supply > 0 ? s->watts * (s->exhaust > 0 ? 0.5 : 1) : 0;
-    p.fresh *= 1 - SI(v, ducts_short_circuit);
+    p.fresh *= 1 - short_circuit(v);
     p.at_coil = p.fresh * past_coil(v);
     return p;
 }
@@ -208,7 +212,7 @@ static struct dew_path core_path(const struct dew__making *m,
     p.sensible = at.sensible;
     p.latent = at.latent;
     p.condensing = at.condensing;
-    p.fresh = at.fresh * (1 - SI(v, ducts_short_circuit));
+    p.fresh = at.fresh * (1 - short_circuit(v));
     p.at_coil = p.fresh * past_coil(v);
     p.fan_w = GIVEN(v, ventilator_power) ? s->watts : at.watts;
     p.fan_heat = at.watts > 0 ? p.fan_w * at.heat / at.watts : p.fan_w / 2;
@@ -216,7 +220,8 @@ static struct dew_path core_path(const struct dew__making *m,
 }
 
 /* What a defrosting unit does: circulates the house's air, or draws it out. */
-static struct dew_path defrosting(enum dew_frost strategy, struct dew_path on)
+struct dew_path dew__path_defrosting(enum dew_frost strategy,
+                                     struct dew_path on)
 {
     struct dew_path p = {.fan_w = on.fan_w, .fan_heat = on.fan_w};
 
@@ -254,7 +259,7 @@ enum dew_status dew__make_paths(struct dew__making *m)
                          "is needed where no fresh air rule gives it");
     }
     if (dew__recovers(v)) {
-        enum dew_status status = core_of(m, &core);
+        enum dew_status status = dew__core_of(m, &core);
 
         if (status != DEW_OK)
             return status;
@@ -264,7 +269,7 @@ enum dew_status dew__make_paths(struct dew__making *m)
     for (int i = 0; i < 2; i++)
         paths[i] = dew__recovers(v) ? core_path(m, &core, &speeds[i])
                                     : plain_path(v, &speeds[i]);
-    paths[2] = defrosting(m->c->plant.frost.strategy, paths[0]);
+    paths[2] = dew__path_defrosting(m->c->plant.frost.strategy, paths[0]);
     if (m->c->plant.frost.strategy == DEW_FROST_PREHEAT)
         for (int i = 0; i < 2; i++)
             paths[i].preheat_w =

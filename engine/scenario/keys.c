@@ -60,6 +60,16 @@ static const struct dew_field rating_columns[DEW__RATING_COLUMNS] = {
 };
 /* clang-format on */
 
+#define X(name, ...) ROW(#name, __VA_ARGS__)
+static const struct dew_field line_columns[DEW__LINE_COLUMNS] = {
+    DEW__LINE_MAP(X)};
+static const struct dew_field grille_columns[DEW__GRILLE_COLUMNS] = {
+    DEW__GRILLE_MAP(X)};
+static const struct dew_field found_columns[DEW__FOUND_COLUMNS] = {
+    DEW__FOUND_MAP(X)};
+static const struct dew_field fan_columns[DEW__FAN_COLUMNS] = {DEW__FAN_MAP(X)};
+#undef X
+
 static const struct dew_field fields[] = {
 #include "scenario/rows_house.h"
 #include "scenario/rows_plant.h"
@@ -86,7 +96,7 @@ static const struct {
     {"second_handler", "what differs in the second air handler"},
     {"third_handler", "what differs in the third air handler"},
     {"ventilator", "the fan or core that brings fresh air"},
-    {"ducts", "where its air goes astray"},
+    {"ducts", "the ducts of the layout, and where its air goes astray"},
     {"control", "when the ventilator runs"},
     {"dehumidifier", "a machine that takes water out of the air"},
     {"humidifier", "a machine that puts water into the air"},

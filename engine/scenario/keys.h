@@ -11,6 +11,7 @@
 #define DEW_SCENARIO_KEYS_H
 
 #include "dew/scenario.h"
+#include "scenario/columns_ducts.h"
 
 /* A further air handler: the keys that may differ from cooling's. */
 #define HANDLER(group)                                                         \

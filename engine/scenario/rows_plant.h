@@ -55,9 +55,10 @@ K(ventilator, laundry_pickup, NUMBER, PURE, 0, 1, "a share of the laundry's wate
 K(ventilator, frost, WORD, PURE, 0, 0, NULL, "=recirculate with a core, else none", NULL, NULL, "how it keeps the core from freezing", .words = "none|recirculate|exhaust_only|preheat")
 K(ventilator, frost_start, NUMBER, TEMPERATURE, -40, 5, "cores freeze below that", "=23 degF heat plate, 14 degF enthalpy: makers' manuals", NULL, NULL, "outdoor temperature below which frost protection acts")
 K(ventilator, damper, ANSWER, PURE, 0, 0, NULL, "unknown", "not asked", NULL, "a motorised damper shuts its outdoor ducts when it is off")
-T(layout, WORD, PURE, 0, 0, NULL, "own_ducts", "the plain case", NULL, "where its air comes in and goes out", .words = "own_ducts|return_tie|supply_tie|return_to_supply|mix")
-K(ducts, short_circuit, NUMBER, PURE, 0, 1, "a share of the fresh air", "0 %", "own ducts, far apart", NULL, "share of the fresh air that goes straight to the stale pickup")
-K(ducts, past_coil, NUMBER, PURE, 0, 1, "a share of the fresh air", "=100 % tied to the return, else 0 %", NULL, NULL, "share of the fresh air that passes the cooling coil first")
+K(ventilator, fan_pressure, NUMBER, PRESSURE, 10, 500, "small fans make no more", "=150 Pa at the rated flow: from memory", NULL, NULL, "pressure outside the unit at its flow; for computed layouts")
+K(ventilator, core_loss, NUMBER, PRESSURE, 1, 500, "small units lose no more", "75 Pa", "from memory", NULL, "what one side of the unit itself loses at its flow, fan still; for computed layouts")
+K(ventilator, fan, ROWS, PURE, 0, 0, NULL, "=by shape through fan_pressure", NULL, NULL, "rows of its fan sheet, flow against pressure outside the unit; for computed layouts", .row = fan_columns, .row_count = DEW__FAN_COLUMNS, .least = 3, .most = DEW_DUCT_ROWS)
+#include "scenario/rows_ducts.h"
 
 /* ---- control ---- */
 K(control, run, NUMBER, SHARE_OF_TIME, 0, 1, "no more than all the time", "60 min/h", "always on", NULL, "share of each hour that the ventilator runs")

@@ -122,7 +122,7 @@ static void show_rows(const struct dew_field *f, const struct dew_value *v,
 
             if (!cell->given)
                 continue;
-            show_amount(&f->row[k], cell, system, one, sizeof one);
+            dew_scenario_show(&f->row[k], cell, system, one, sizeof one);
             append(out, size, between);
             append(out, size, f->row[k].path);
             append(out, size, ": ");

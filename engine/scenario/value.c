@@ -233,6 +233,13 @@ static const char *nearest_column(const struct dew_field *f, const char *name)
     return f->row[best].path;
 }
 
+static struct dew_origin origin_of(const struct dew__reading *r,
+                                   const struct dew__node *node)
+{
+    return (struct dew_origin){r->by, r->line ? r->line : node->line,
+                               node->column, node->offset, node->length};
+}
+
 static int read_row(struct dew__reading *r, const struct dew_field *f,
                     const char *path, const struct dew__node *row,
                     struct dew_value *cells)
@@ -257,8 +264,10 @@ static int read_row(struct dew__reading *r, const struct dew_field *f,
             good = 0;
         } else if (!read_entry(r, c, where, e, &value))
             good = 0;
-        else
+        else {
+            value.origin = origin_of(r, e);
             cells[c - f->row] = value;
+        }
     }
     for (size_t i = 0; i < f->row_count; i++)
         if (f->row[i].preset == NULL && !cells[i].given && good) {
@@ -340,9 +349,7 @@ int dew__value_read(struct dew__reading *r, const struct dew_field *field,
 
     if (!read_shape(r, field, path, node, &value))
         return 0;
-    value.origin =
-        (struct dew_origin){r->by, r->line ? r->line : node->line, node->column,
-                            node->offset, node->length};
+    value.origin = origin_of(r, node);
     *out = value;
     return 1;
 }

@@ -23,6 +23,7 @@
 #ifndef DEW_SCENARIO_H
 #define DEW_SCENARIO_H
 
+#include "dew/layout.h"
 #include "dew/march.h"
 #include "dew/status.h"
 #include "dew/study_inputs.h"
@@ -244,6 +245,18 @@ enum dew_status dew_scenario_otherwise(const struct dew_scenario *scenario,
                                        const struct dew_outdoors *outdoors,
                                        struct dew_another *another,
                                        struct dew_error *err);
+
+/*
+ * The layout of an option, filled, as its case is computed with; vent_count 0
+ * where it has no ventilator with two fans.  Its names are the scenario's.
+ *
+ * Errors  as dew_scenario_case.  *out only on DEW_OK.
+ */
+enum dew_status dew_scenario_layout(const struct dew_scenario *scenario,
+                                    size_t option,
+                                    const struct dew_outdoors *outdoors,
+                                    struct dew_duct_layout *out,
+                                    struct dew_error *err);
 
 /* Fresh air the option must deliver, m3/s; 0 = none asked. */
 double dew_scenario_required(const struct dew_scenario *scenario,

@@ -21,8 +21,14 @@ static const char *const grounds[] = {
          "moisture: {baths: 1 per day, laundry_dried_indoors: 1 per day, "
          "drying: 200 kg, ground: 1 L/day}\n"
          "temperature: {heat_setback: 17 degC, setback_hours: 22 to 6}\n"
-         "buffering: {value: 0.1 kg/m2}\nairing: {flow: 200 cfm}\n"
-         "layout: mix\n",
+         "buffering: {value: 0.1 kg/m2}\nairing: {flow: 200 cfm}\n",
+    BASE "ventilator: {core: heat_plate, sensible: 74 % at 95 cfm, damper: "
+         "yes}\n"
+         "air_handlers: 2\ncooling: {capacity: 1.5 ton}\n"
+         "layout: return_tie\nducts: {leak_return: 3 %}\n",
+    BASE "ventilator: {core: heat_plate, sensible: 74 % at 95 cfm}\n"
+         "cooling: {capacity: 3 ton}\nlayout: supply_tie\n"
+         "moisture: {laundry_dried_indoors: 1 per day}\n",
     BASE "heating: {kind: gas}\ncooling: {capacity: 3 ton}\n"
          "temperature: {given: 21 degC}\n"
          "house: {infiltration: constant, constant_leakage: 20 cfm}\n"

@@ -1,0 +1,11 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Rules between keys, in parts.  Private to engine/scenario/. */
+#ifndef DEW_SCENARIO_AGREE_H
+#define DEW_SCENARIO_AGREE_H
+
+#include "scenario/scenario.h"
+
+/* Of the ducts, of every option; faults go to r. */
+void dew__agree_ducts(const struct dew_scenario *s, struct dew__reading *r);
+
+#endif

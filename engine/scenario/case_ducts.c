@@ -1,0 +1,558 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The layout that the keys describe, and the air paths it makes. */
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "core/fail.h"
+#include "dew/air.h"
+#include "dew/fittings.h"
+#include "scenario/case.h"
+
+/* A cell of row i, and its figure or another where it was not given. */
+#define CELL(v, key, i, table, column)                                         \
+    (&(v)[KEY_##key].items[(i)*DEW__##table##_COLUMNS + table##_##column])
+
+static double cell_or(const struct dew_value *cell, double other)
+{
+    return cell->given ? cell->amount.si : other;
+}
+
+/* ---- whether a layout is computed ---------------------------------------- */
+
+int dew__two_sided(const struct dew_value *v)
+{
+    return WORD(v, ventilator_core) >= DEW_CORE_balanced;
+}
+
+/* A layout written down, or any key of ducts but what was typed in its place
+   before there was a network. */
+int dew__ducts_said(const struct dew_value *v)
+{
+    if (!dew__two_sided(v))
+        return 0;
+    if (v[KEY_layout].origin.by != DEW_BY_DEFAULT || GIVEN(v, ventilator_fan) ||
+        GIVEN(v, ventilator_fan_pressure) ||
+        v[KEY_ventilator_core_loss].origin.by != DEW_BY_DEFAULT)
+        return 1;
+    for (int k = KEY_ducts_length; k <= KEY_ducts_found; k++)
+        if (k != KEY_ducts_short_circuit && k != KEY_ducts_past_coil &&
+            v[k].given && v[k].origin.by != DEW_BY_DEFAULT)
+            return 1;
+    return 0;
+}
+
+/* ---- air handlers -------------------------------------------------------- */
+
+static struct dew_duct_range range_of(const struct dew_value *v)
+{
+    if (!v->given)
+        return (struct dew_duct_range){NAN, NAN, NAN};
+    return (struct dew_duct_range){v->amount.low, v->amount.si, v->amount.high};
+}
+
+static void handlers(const struct dew__making *m, struct dew_duct_layout *l)
+{
+    const struct dew_value *v = m->v;
+    const struct dew_plant *p = &m->c->plant;
+
+    l->handler_count = p->handler_count;
+    for (int k = 0; k < p->handler_count; k++) {
+        struct dew_duct_handler *h = &l->handlers[k];
+
+        h->flow = p->handlers[k].air;
+        h->watts = p->handlers[k].blower_w;
+        h->low = p->handlers[k].blower_low;
+        h->watts_low = p->handlers[k].blower_low_w;
+        h->external = SI(v, ducts_external_static);
+        h->inside = SI(v, ducts_inside_static);
+        h->free = SI(v, ducts_blower_free);
+        h->return_share = SI(v, ducts_return_share);
+        h->between = SI(v, ducts_tap_spacing);
+        h->before = SI(v, ducts_return_tap);
+        h->after = SI(v, ducts_supply_tap);
+        h->leak_return = SI(v, ducts_leak_return);
+        h->leak_supply = SI(v, ducts_leak_supply);
+    }
+}
+
+/* ---- ventilators --------------------------------------------------------- */
+
+static void fan_rows(const struct dew_value *v, struct dew_duct_vent *vent)
+{
+    vent->row_count = (int)v[KEY_ventilator_fan].count;
+    for (int i = 0; i < vent->row_count; i++)
+        vent->rows[i] = (struct dew_fan_row){
+            CELL(v, ventilator_fan, i, FAN, flow)->amount.si,
+            CELL(v, ventilator_fan, i, FAN, pressure)->amount.si,
+            cell_or(CELL(v, ventilator_fan, i, FAN, power), NAN)};
+}
+
+/* Flows are rated net of what comes back through the core; ducts carry it. */
+static void ventilators(const struct dew__making *m, struct dew_duct_layout *l)
+{
+    enum { ONE_EACH = 1 };
+    const struct dew_value *v = m->v;
+    int n = WORD(v, ducts_ventilators) == ONE_EACH && l->handler_count > 1
+                ? l->handler_count
+                : 1;
+    int tied = WORD(v, ducts_tied_to);
+
+    l->vent_count = n;
+    for (int j = 0; j < n; j++) {
+        struct dew_duct_vent *vent = &l->vents[j];
+
+        for (int s = DEW_VENT_ON; s <= DEW_VENT_BOOST; s++) {
+            vent->set[s] = m->c->paths[s][0].supply / n;
+            vent->set_stale[s] = m->c->paths[s][0].exhaust / n;
+        }
+        vent->pressure = SI_OR(v, ventilator_fan_pressure, NAN);
+        vent->core = SI(v, ventilator_core_loss);
+        vent->eatr = dew__recovers(v) ? dew__cross_leakage(v) : 0;
+        if (tied > 0 && n == 1)
+            vent->serves = 1 << (tied - 1);
+        if (GIVEN(v, ventilator_fan))
+            fan_rows(v, vent);
+    }
+}
+
+/* ---- ducts known one by one ---------------------------------------------- */
+
+static double fitting(const char *name)
+{
+    return dew_ducts_fitting_named(name)->loss;
+}
+
+static double wall(int word)
+{
+    static const char *const names[] = {
+        "galvanized, round", "galvanized, spiral", "flexible", "lined, faced"};
+
+    return dew_ducts_wall_named(names[word])->roughness;
+}
+
+enum line { INTAKE, DISCHARGE, FRESH, STALE, SUPPLY_TRUNK, RETURN_TRUNK };
+
+/* What stands on the outdoor end of a duct: a cap with its screen. */
+static double end_loss(int which)
+{
+    double screen = fitting("grille 0.7 free");
+
+    return which == INTAKE      ? fitting("room to duct") + screen
+           : which == DISCHARGE ? fitting("duct to room") + screen
+                                : 0;
+}
+
+static struct dew_duct_line line_of(const struct dew_value *v, int i)
+{
+    int which = CELL(v, ducts_lines, i, LINE, line)->choice;
+    struct dew_duct_line l = {
+        .outside = cell_or(CELL(v, ducts_lines, i, LINE, outside), 0),
+        .r = cell_or(CELL(v, ducts_lines, i, LINE, insulation), NAN)};
+
+    l.duct = (struct dew_duct){
+        .diameter = cell_or(CELL(v, ducts_lines, i, LINE, diameter), 0),
+        .width = cell_or(CELL(v, ducts_lines, i, LINE, width), 0),
+        .height = cell_or(CELL(v, ducts_lines, i, LINE, height), 0),
+        .length = CELL(v, ducts_lines, i, LINE, length)->amount.si,
+        .roughness = wall(CELL(v, ducts_lines, i, LINE, wall)->choice),
+        .compression = cell_or(CELL(v, ducts_lines, i, LINE, slack), 0),
+        .loss = cell_or(CELL(v, ducts_lines, i, LINE, loss), end_loss(which)) +
+                fitting("elbow 90 smooth") *
+                    cell_or(CELL(v, ducts_lines, i, LINE, elbows), 0)};
+    return l;
+}
+
+static struct dew_duct_line *place_of(struct dew_duct_layout *l, int which,
+                                      int k)
+{
+    struct dew_duct_vent *vent = &l->vents[k];
+    struct dew_duct_handler *h = &l->handlers[k];
+    struct dew_duct_line *const lines[] = {&vent->intake,    &vent->discharge,
+                                           &vent->fresh,     &vent->stale,
+                                           &h->supply_trunk, &h->return_trunk};
+
+    return lines[which];
+}
+
+static void lines(const struct dew_value *v, struct dew_duct_layout *l)
+{
+    for (int i = 0; i < (int)v[KEY_ducts_lines].count; i++) {
+        struct dew_duct_line line = line_of(v, i);
+        int which = CELL(v, ducts_lines, i, LINE, line)->choice;
+        int of = (int)cell_or(CELL(v, ducts_lines, i, LINE, of), 0);
+        int count = which >= SUPPLY_TRUNK ? l->handler_count : l->vent_count;
+
+        for (int k = 0; k < count; k++)
+            if (of == 0 || of == k + 1)
+                *place_of(l, which, k) = line;
+    }
+}
+
+/* ---- grilles ------------------------------------------------------------- */
+
+/* Its share, or NaN where only a measured flow tells it. */
+static double share(const struct dew_value *share,
+                    const struct dew_value *found)
+{
+    return share->given ? share->amount.si : found->given ? NAN : 0;
+}
+
+static void own_branch(const struct dew_value *v, int i,
+                       struct dew_duct_grille *g)
+{
+    const struct dew_value *d = CELL(v, ducts_grilles, i, GRILLE, diameter);
+    const struct dew_value *n = CELL(v, ducts_grilles, i, GRILLE, length);
+
+    if (d->given && n->given)
+        g->line = (struct dew_duct_line){
+            .duct = {.diameter = d->amount.si,
+                     .length = n->amount.si,
+                     .roughness = wall(0),
+                     .loss =
+                         fitting("elbow 90 smooth") *
+                         cell_or(CELL(v, ducts_grilles, i, GRILLE, elbows), 0)},
+            .outside = 0,
+            .r = NAN};
+}
+
+static void grille(const struct dew_value *v, int i,
+                   const struct dew_duct_layout *l, struct dew_duct_grille *g)
+{
+    const struct dew_value *supply =
+        CELL(v, ducts_grilles, i, GRILLE, supply_found);
+    const struct dew_value *fresh =
+        CELL(v, ducts_grilles, i, GRILLE, fresh_found);
+    const struct dew_value *stale =
+        CELL(v, ducts_grilles, i, GRILLE, stale_found);
+    int first = l->handler_count > 0 ? 1 : 0;
+    int handler =
+        (int)cell_or(CELL(v, ducts_grilles, i, GRILLE, handler), first);
+    int own = handler > 0 && handler <= l->vent_count ? handler : 1;
+
+    g->name = CELL(v, ducts_grilles, i, GRILLE, room)->text;
+    g->share = share(CELL(v, ducts_grilles, i, GRILLE, supply), supply);
+    g->fresh = share(CELL(v, ducts_grilles, i, GRILLE, fresh), fresh);
+    g->stale = share(CELL(v, ducts_grilles, i, GRILLE, stale), stale);
+    g->handler = g->share == 0 ? -1 : handler - 1;
+    g->vent =
+        (int)cell_or(CELL(v, ducts_grilles, i, GRILLE, ventilator), own) - 1;
+    g->found_supply = cell_or(supply, NAN);
+    g->found_fresh = cell_or(fresh, NAN);
+    g->found_stale = cell_or(stale, NAN);
+    own_branch(v, i, g);
+}
+
+/* An air handler blows somewhere, also where only own ducts were described. */
+static void rest_of_house(struct dew_duct_layout *l)
+{
+    static const char *const names[] = {"rooms of air handler 1",
+                                        "rooms of air handler 2",
+                                        "rooms of air handler 3"};
+
+    for (int k = 0; k < l->handler_count; k++) {
+        struct dew_duct_grille *g = &l->grilles[l->grille_count];
+        int any = 0;
+
+        for (int i = 0; i < l->grille_count; i++)
+            any |= l->grilles[i].handler == k;
+        if (any || l->grille_count == DEW_DUCT_GRILLES)
+            continue;
+        g->name = names[k];
+        g->handler = k;
+        g->fresh = g->stale = 0;
+        l->grille_count++;
+    }
+}
+
+static void grilles(const struct dew_value *v, struct dew_duct_layout *l)
+{
+    l->grille_count = (int)v[KEY_ducts_grilles].count;
+    for (int i = 0; i < l->grille_count; i++)
+        grille(v, i, l, &l->grilles[i]);
+    if (l->grille_count > 0)
+        rest_of_house(l);
+}
+
+/* ---- what was measured or said ------------------------------------------- */
+
+/* Grilles measured with the blower at full; NaN where one was not. */
+static struct dew_duct_found grilles_at_full(const struct dew_value *v)
+{
+    struct dew_duct_found sum = {0, 0};
+    int fresh = 0, stale = 0;
+
+    for (int i = 0; i < (int)v[KEY_ducts_grilles].count; i++) {
+        const struct dew_value *f =
+            CELL(v, ducts_grilles, i, GRILLE, fresh_found_full);
+        const struct dew_value *s =
+            CELL(v, ducts_grilles, i, GRILLE, stale_found_full);
+
+        fresh += f->given;
+        stale += s->given;
+        sum.fresh += cell_or(
+            f, cell_or(CELL(v, ducts_grilles, i, GRILLE, fresh_found), 0));
+        sum.stale += cell_or(
+            s, cell_or(CELL(v, ducts_grilles, i, GRILLE, stale_found), 0));
+    }
+    return (struct dew_duct_found){fresh > 0 ? sum.fresh : NAN,
+                                   stale > 0 ? sum.stale : NAN};
+}
+
+static void found(const struct dew_value *v, struct dew_duct_layout *l)
+{
+    if (l->kind == DEW_LAYOUT_own_ducts)
+        l->found[2] = grilles_at_full(v);
+    for (int i = 0; i < (int)v[KEY_ducts_found].count; i++) {
+        struct dew_duct_found *f =
+            &l->found[CELL(v, ducts_found, i, FOUND, blower)->choice];
+
+        f->fresh = cell_or(CELL(v, ducts_found, i, FOUND, fresh), f->fresh);
+        f->stale = cell_or(CELL(v, ducts_found, i, FOUND, stale), f->stale);
+    }
+}
+
+static void said(const struct dew_value *v, struct dew_duct_layout *l)
+{
+    static const int alike[] = {0, 1, 1 + 3, 1 + 3 + 9};
+
+    for (int i = 0; i < 3; i++)
+        l->short_circuit[i] = SI_OR(v, ducts_short_circuit, NAN);
+    l->short_circuit[2] =
+        SI_OR(v, ducts_short_circuit_full, l->short_circuit[2]);
+    l->pickup[DEW_DUCT_SHOWER] = range_of(&v[KEY_ducts_shower_caught]);
+    l->pickup[DEW_DUCT_COOKING] = range_of(&v[KEY_ducts_cooking_caught]);
+    l->pickup[DEW_DUCT_LAUNDRY] = range_of(&v[KEY_ducts_laundry_caught]);
+    l->reference = WORD(v, ducts_set_while) * alike[l->handler_count];
+}
+
+static enum dew_duct_fit fitted(int answer)
+{
+    return answer == DEW_ANSWER_YES  ? DEW_DUCT_FITTED
+           : answer == DEW_ANSWER_NO ? DEW_DUCT_NONE
+                                     : DEW_DUCT_UNSAID;
+}
+
+/* ---- the layout ---------------------------------------------------------- */
+
+/* The key that a member of the layout comes from. */
+static const char *key_of(const struct dew_value *v,
+                          const struct dew_error *inside)
+{
+    static const struct {
+        const char *part, *key;
+    } keys[] = {
+        {"trunk", "ducts.external_static"},
+        {"grille", "ducts.grilles"},
+        {"].watts", "cooling.blower_power"},
+        {"].low", "cooling.low_flow"},
+        {"].pressure", "ventilator.fan_pressure"},
+        {"handlers", "cooling.capacity"},
+        {"vents", "ventilator.flow"},
+    };
+
+    if (strstr(inside->text, "has no grille") != NULL)
+        return "ducts.grilles";
+    if (strstr(inside->path, "trunk") != NULL && GIVEN(v, ducts_lines))
+        return "ducts.lines";
+    for (size_t i = 0; i < sizeof keys / sizeof keys[0]; i++)
+        if (strstr(inside->path, keys[i].part) != NULL)
+            return keys[i].key;
+    return GIVEN(v, ventilator_fan) ? "ventilator.fan" : "layout";
+}
+
+/* "handlers[0].supply_trunk" is "air handler 1, supply_trunk". */
+static void spell(const char *path, char *out, size_t size)
+{
+    const char *bracket = strchr(path, '[');
+    const char *dot = strchr(path, '.');
+    int handler = strncmp(path, "handlers", 8) == 0;
+
+    out[0] = '\0';
+    if (bracket != NULL)
+        snprintf(out, size, "%s %d%s%s", handler ? "air handler" : "ventilator",
+                 bracket[1] - '0' + 1, dot != NULL ? ", " : "",
+                 dot != NULL ? dot + 1 : "");
+    for (char *c = out; *c != '\0'; c++)
+        *c = *c == '_' ? ' ' : *c;
+}
+
+/* Faults of the ducts are told of the key they come from. */
+static enum dew_status blame(const struct dew__making *m,
+                             enum dew_status status,
+                             const struct dew_error *inside)
+{
+    char where[100];
+
+    spell(inside->path, where, sizeof where);
+    dew__in(m->err, key_of(m->v, inside));
+    return dew__fail(m->err, status, "%s%s%.200s", where, where[0] ? " " : "",
+                     inside->text);
+}
+
+static void from_keys(const struct dew__making *m, struct dew_duct_layout *l)
+{
+    const struct dew_value *v = m->v;
+
+    dew_ducts_layout_blank(l);
+    l->kind = (enum dew_layout)WORD(v, layout);
+    handlers(m, l);
+    ventilators(m, l);
+    lines(v, l);
+    grilles(v, l);
+    found(v, l);
+    said(v, l);
+    l->length = (enum dew_duct_class)WORD(v, ducts_length);
+    l->damper = fitted(WORD(v, ventilator_damper));
+    l->backdraft = fitted(WORD(v, ducts_backdraft));
+    l->damper_leak = SI(v, ducts_damper_leak);
+    l->gap = WORD(v, ducts_open_end);
+    l->also_own = WORD(v, ducts_own_branches);
+    l->mixing = range_of(&v[KEY_ducts_mixing]);
+    l->density = dew_air_density_run(m->o->pressure);
+}
+
+/* Fans as the case has them at the set flow, in the state they were set in. */
+static enum dew_status scale_watts(const struct dew__making *m,
+                                   struct dew_duct_layout *l)
+{
+    struct dew_error inside = {0};
+    struct dew_duct_state s;
+    struct dew_ducts *d;
+    enum dew_status status = dew_ducts_open(&d, l, &inside);
+    double by;
+
+    if (status == DEW_OK)
+        status = dew_ducts_state(d, DEW_VENT_ON, l->reference, &s, &inside);
+    dew_ducts_close(d);
+    if (status != DEW_OK)
+        return blame(m, status, &inside);
+    if (GIVEN(m->v, ventilator_fan) && !GIVEN(m->v, ventilator_power) &&
+        !isnan(l->vents[0].rows[0].watts))
+        return DEW_OK;
+    by = s.fan_w > 0 ? m->c->paths[DEW_VENT_ON][0].fan_w / s.fan_w : 0;
+    for (int j = 0; j < l->vent_count; j++) {
+        l->vents[j].watts *= by;
+        for (int i = 0; i < l->vents[j].row_count; i++)
+            l->vents[j].rows[i].watts *= by;
+    }
+    return DEW_OK;
+}
+
+enum dew_status dew__ducts_layout(const struct dew__making *m,
+                                  struct dew_duct_layout *out)
+{
+    struct dew_error inside = {0};
+    enum dew_status status;
+
+    from_keys(m, out);
+    status = dew_ducts_layout_fill(out, &inside);
+    if (status != DEW_OK)
+        return blame(m, status, &inside);
+    return scale_watts(m, out);
+}
+
+/* ---- the paths ----------------------------------------------------------- */
+
+/* The core at each unit's own flows, weighed by its supply. */
+static struct dew_core_state core_at(const struct dew__making *m,
+                                     const struct dew_core *core,
+                                     const struct dew_duct_state *s)
+{
+    struct dew_core_state sum = {0};
+    double supply = 0;
+
+    for (int j = 0; j < DEW_DUCT_VENTS && dew__recovers(m->v); j++) {
+        const struct dew_duct_unit *u = &s->units[j];
+        struct dew_core_state at;
+
+        if (!(u->supply > 0) || !(u->exhaust > 0))
+            continue;
+        dew_plant_core_at(core, u->supply, u->exhaust, &at);
+        sum.sensible += u->supply * at.sensible;
+        sum.latent += u->supply * at.latent;
+        sum.condensing += u->supply * at.condensing;
+        supply += u->supply;
+    }
+    if (supply > 0) {
+        sum.sensible /= s->fresh_gross;
+        sum.latent /= s->fresh_gross;
+        sum.condensing /= supply;
+    }
+    return sum;
+}
+
+static struct dew_path path_of(const struct dew__making *m,
+                               const struct dew_core *core,
+                               const struct dew_duct_state *s)
+{
+    const struct dew_path *plain = &m->c->paths[s->vent][0];
+    struct dew_core_state at = core_at(m, core, s);
+    struct dew_duct_core does = {
+        .sensible = at.sensible,
+        .latent = at.latent,
+        .heat_share = plain->fan_w > 0 ? plain->fan_heat / plain->fan_w : 0};
+    struct dew_path p = dew_ducts_path(s, &does);
+
+    p.condensing = at.condensing;
+    if (GIVEN(m->v, ducts_past_coil))
+        p.at_coil = p.fresh * SI(m->v, ducts_past_coil);
+    if (plain->preheat_w > 0 && plain->supply > 0)
+        p.preheat_w = plain->preheat_w * p.supply / plain->supply;
+    return p;
+}
+
+/* What a pickup catches, less what the core hands back with the fresh air. */
+static void catch_events(struct dew_case *c, const struct dew_duct_layout *l)
+{
+    static const enum dew_source of[DEW_DUCT_EVENTS] = {
+        [DEW_DUCT_SHOWER] = DEW_SOURCE_showers,
+        [DEW_DUCT_COOKING] = DEW_SOURCE_cooking,
+        [DEW_DUCT_LAUNDRY] = DEW_SOURCE_laundry};
+    double kept = 1 - c->paths[DEW_VENT_ON][0].latent;
+
+    for (int e = 0; e < DEW_DUCT_EVENTS; e++)
+        c->house.water[of[e]].caught = l->pickup[e].likely * kept;
+}
+
+static void put(const struct dew__making *m, const struct dew_core *core,
+                struct dew_duct_state (*states)[DEW_BLOWER_STATES], int blowers)
+{
+    struct dew_case *c = m->c;
+    enum dew_frost strategy = c->plant.frost.strategy;
+    struct dew_path paths[DEW_VENT_STATES][DEW_BLOWER_STATES];
+
+    for (int b = 0; b < DEW_BLOWER_STATES; b++) {
+        int at = b % blowers;
+
+        for (int s = DEW_VENT_OFF; s <= DEW_VENT_BOOST; s++)
+            paths[s][b] = path_of(m, core, &states[s][at]);
+        paths[DEW_VENT_DEFROST][b] =
+            dew__path_defrosting(strategy, paths[DEW_VENT_ON][b]);
+    }
+    memcpy(c->paths, paths, sizeof paths);
+}
+
+enum dew_status dew__make_ducts(struct dew__making *m)
+{
+    struct dew_duct_state states[DEW_DUCT_VENT_STATES][DEW_BLOWER_STATES];
+    struct dew_duct_layout layout;
+    struct dew_core core = {0};
+    struct dew_error inside = {0};
+    enum dew_status status;
+    int blowers;
+
+    if (!dew__ducts_said(m->v))
+        return DEW_OK;
+    status = dew__ducts_layout(m, &layout);
+    if (status == DEW_OK && dew__recovers(m->v))
+        status = dew__core_of(m, &core);
+    if (status != DEW_OK)
+        return status;
+    status = dew_ducts_states(&layout, states, &blowers, &inside);
+    if (status != DEW_OK)
+        return blame(m, status, &inside);
+    put(m, &core, states, blowers);
+    catch_events(m->c, &layout);
+    return DEW_OK;
+}

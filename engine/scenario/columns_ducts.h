@@ -1,0 +1,78 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Columns of the rows of ducts.lines, ducts.grilles, ducts.found and
+ * ventilator.fan.  One row a column: X(name, kind, quantity, low, high, why,
+ * preset, source, start, help, further members...).  Private to
+ * engine/scenario/.
+ */
+#ifndef DEW_SCENARIO_COLUMNS_DUCTS_H
+#define DEW_SCENARIO_COLUMNS_DUCTS_H
+
+/* clang-format off */
+#define DEW__LINE_MAP(X)                                                       \
+    X(line, WORD, PURE, 0, 0, NULL, NULL, NULL, "intake", "which duct: to or from outdoors, from the ventilator to its tap or first branch, or a trunk", .words = "intake|discharge|fresh|stale|supply_trunk|return_trunk") \
+    X(of, COUNT, PURE, 1, 3, "three at most", "=all alike", NULL, NULL, "of which ventilator or air handler") \
+    X(diameter, NUMBER, LENGTH, 0.02, 3, "ducts of houses", "", NULL, NULL, "of a round duct") \
+    X(width, NUMBER, LENGTH, 0.02, 3, "ducts of houses", "", NULL, NULL, "of a rectangular duct") \
+    X(height, NUMBER, LENGTH, 0.02, 3, "ducts of houses", "", NULL, NULL, "of a rectangular duct") \
+    X(length, NUMBER, LENGTH, 0, 1000, "ducts of houses", NULL, NULL, "12 ft", "as laid") \
+    X(elbows, COUNT, PURE, 0, 40, "ducts of houses", "0", "none", NULL, "smooth right-angled ones, 0.25 each [ETB-208]") \
+    X(loss, NUMBER, PURE, 0, 1000, "sums of loss coefficients", "=a cap with screen outdoors, else 0 [ETB-208]", NULL, NULL, "loss coefficients of all else on the duct, summed") \
+    X(wall, WORD, PURE, 0, 0, NULL, "smooth", "common practice, no source", NULL, "sheet metal, spiral, flexible pulled out, or lined", .words = "smooth|spiral|flexible|lined") \
+    X(slack, NUMBER, PURE, 0, 0.3, "measured so far", "0 %", "pulled out", NULL, "length that a flexible duct lacks to be pulled out") \
+    X(outside, NUMBER, PURE, 0, 1, "a share of its length", "0 %", "inside", NULL, "part of its length outside the envelope") \
+    X(insulation, NUMBER, RSI, 0, 10, "duct wrap", "8 R", "common practice, no source", NULL, "of its skin")
+
+#define DEW__GRILLE_MAP(X)                                                     \
+    X(room, TEXT, PURE, 0, 0, NULL, NULL, NULL, "kitchen", "name of the room") \
+    X(handler, COUNT, PURE, 0, 3, "three at most", "=1 where there is one", NULL, NULL, "air handler whose supply air it lets in; 0 none") \
+    X(ventilator, COUNT, PURE, 0, 3, "three at most", "=the air handler's own, else 1", NULL, NULL, "ventilator whose own ducts reach it; 0 none") \
+    X(supply, NUMBER, PURE, 0, 1, "a share; shares are scaled to their sum", "=none", NULL, NULL, "share of that air handler's supply air") \
+    X(fresh, NUMBER, PURE, 0, 1, "a share; shares are scaled to their sum", "=none", NULL, NULL, "share of the fresh air by own ducts") \
+    X(stale, NUMBER, PURE, 0, 1, "a share; shares are scaled to their sum", "=none", NULL, NULL, "share of the stale air by own ducts") \
+    X(supply_found, NUMBER, FLOW, 0, 3, "one household's blower", "", NULL, NULL, "supply air as measured, blower at full flow") \
+    X(fresh_found, NUMBER, FLOW, 0, 1, "one household's ventilator", "", NULL, NULL, "own fresh air as measured, ventilator on, blowers off") \
+    X(stale_found, NUMBER, FLOW, 0, 1, "one household's ventilator", "", NULL, NULL, "own stale air as measured, ventilator on, blowers off") \
+    X(fresh_found_full, NUMBER, FLOW, 0, 1, "one household's ventilator", "=as fresh_found", NULL, NULL, "the same with blowers at full flow") \
+    X(stale_found_full, NUMBER, FLOW, 0, 1, "one household's ventilator", "=as stale_found", NULL, NULL, "the same with blowers at full flow") \
+    X(diameter, NUMBER, LENGTH, 0.02, 1, "branches of houses", "=by the flow", NULL, NULL, "of its own branch") \
+    X(length, NUMBER, LENGTH, 0, 100, "branches of houses", "=by ducts.length", NULL, NULL, "of its own branch") \
+    X(elbows, COUNT, PURE, 0, 20, "branches of houses", "0", "none", NULL, "on its own branch, where its length is given")
+
+#define DEW__FOUND_MAP(X)                                                      \
+    X(blower, WORD, PURE, 0, 0, NULL, NULL, NULL, "off", "what the fastest blower did", .words = "off|low|full") \
+    X(fresh, NUMBER, FLOW, 0, 1, "one household's ventilator", "", NULL, NULL, "all fresh air drawn from outdoors") \
+    X(stale, NUMBER, FLOW, 0, 1, "one household's ventilator", "", NULL, NULL, "all stale air thrown outdoors")
+
+#define DEW__FAN_MAP(X)                                                        \
+    X(flow, NUMBER, FLOW, 0, 0.5, "one household's ventilator", NULL, NULL, "95 cfm", "air of one side") \
+    X(pressure, NUMBER, PRESSURE, 0, 500, "small fans make no more", NULL, NULL, "0.3 inwg", "outside the unit at that flow") \
+    X(power, NUMBER, POWER, 0, 1000, "one household's ventilator", "", NULL, NULL, "of the whole unit; in all rows or none")
+/* clang-format on */
+
+enum dew__line_column {
+#define X(name, ...) LINE_##name,
+    DEW__LINE_MAP(X)
+#undef X
+        DEW__LINE_COLUMNS
+};
+enum dew__grille_column {
+#define X(name, ...) GRILLE_##name,
+    DEW__GRILLE_MAP(X)
+#undef X
+        DEW__GRILLE_COLUMNS
+};
+enum dew__found_column {
+#define X(name, ...) FOUND_##name,
+    DEW__FOUND_MAP(X)
+#undef X
+        DEW__FOUND_COLUMNS
+};
+enum dew__fan_column {
+#define X(name, ...) FAN_##name,
+    DEW__FAN_MAP(X)
+#undef X
+        DEW__FAN_COLUMNS
+};
+
+#endif

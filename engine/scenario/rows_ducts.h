@@ -1,0 +1,36 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Keys of the layout and its ducts.  Read by rows_plant.h, so that they stand
+ * beside the ventilator's.  Presets are those of dew_ducts_layout_fill, and a
+ * test holds the two together.
+ */
+/* clang-format off */
+T(layout, WORD, PURE, 0, 0, NULL, "own_ducts", "the plain case", NULL, "where its air comes in and goes out; once written, or with keys of ducts, every blower state is computed", .words = "own_ducts|return_tie|supply_tie|return_to_supply|mix")
+K(ducts, length, WORD, PURE, 0, 0, NULL, "medium", "common practice, no source", NULL, "how long own ducts are that lines and grilles do not describe", .words = "short|medium|long")
+K(ducts, ventilators, WORD, PURE, 0, 0, NULL, "shared", "the plain case", NULL, "one ventilator for all air handlers, or the flow split over one for each", .words = "shared|one_each")
+K(ducts, tied_to, WORD, PURE, 0, 0, NULL, "all", "the plain case", NULL, "air handlers that a shared ventilator is tied to", .words = "all|first|second|third")
+K(ducts, external_static, NUMBER, PRESSURE, 10, 500, "blowers of houses make no more", "124 Pa", "common practice, no source", NULL, "pressure that trunks and grilles of an air handler lose at its full flow")
+K(ducts, inside_static, NUMBER, PRESSURE, 1, 500, "blowers of houses make no more", "87 Pa", "common practice, no source", NULL, "pressure that its filter, coil and casing lose besides")
+K(ducts, return_share, NUMBER, PURE, 0.1, 0.9, "both sides lose something", "50 %", "our own", NULL, "part of external_static lost on the return side")
+K(ducts, blower_free, NUMBER, PURE, 1.01, 3, "near 1 a blower holds its flow", "1.3", "our own", NULL, "blower's flow without any ducts over its full flow")
+K(ducts, tap_spacing, NUMBER, LENGTH, 0, 100, "one household's trunk", "3 ft", "[TIE-MANUALS] the least", NULL, "return trunk between the stale tap and the fresh tap")
+K(ducts, return_tap, NUMBER, LENGTH, 0, 100, "one household's trunk", "10 ft", "[TIE-MANUALS] the least", NULL, "return trunk between the fresh tap and the air handler")
+K(ducts, supply_tap, NUMBER, LENGTH, 0, 100, "one household's trunk", "18 in", "[TIE-MANUALS] the least", NULL, "supply trunk between the air handler and the fresh tap")
+K(ducts, open_end, FLAG, PURE, 0, 0, NULL, "no", "the plain case", NULL, "the fresh tie ends in the open beside a return grille")
+K(ducts, own_branches, FLAG, PURE, 0, 0, NULL, "no", "the plain case", NULL, "a tie with own fresh air ducts to grilles besides")
+K(ducts, backdraft, ANSWER, PURE, 0, 0, NULL, "unknown", "not asked", NULL, "a backdraft damper on each fresh air tie")
+K(ducts, damper_leak, NUMBER, PURE, 0.003, 1, "a share of the rated flow", "2 %", "from memory", NULL, "air past a shut damper at 50 Pa, of the ventilator's rated flow")
+K(ducts, leak_return, NUMBER, PURE, 0, 0.5, "a share of the blower's flow", "0 %", "ducts inside; else [ASH-F17] 5 to 11 %", NULL, "air that return ducts outside the house draw in from there, blower at full flow")
+K(ducts, leak_supply, NUMBER, PURE, 0, 0.5, "a share of the blower's flow", "0 %", "ducts inside; else [ASH-F17] 5 to 11 %", NULL, "air that supply ducts outside the house lose there, blower at full flow")
+K(ducts, mixing, NUMBER, PURE, 0, 1, "a share of the fresh air", "10 % (0 to 30 %)", "invented", NULL, "fresh air mixed back from the fresh tap to the stale tap of one return trunk, beside what flows")
+K(ducts, set_while, WORD, PURE, 0, 0, NULL, "off", "the plain case", NULL, "what the blowers did while the ventilator's flows were set", .words = "off|low|full")
+K(ducts, short_circuit, NUMBER, PURE, 0, 1, "a share of the fresh air", "=computed; 0 % where no layout is written", NULL, NULL, "share of the fresh air that goes straight to the stale pickup: holds in place of what is computed")
+K(ducts, short_circuit_full, NUMBER, PURE, 0, 1, "a share of the fresh air", "=as short_circuit", NULL, NULL, "the same while a blower runs at full flow")
+K(ducts, past_coil, NUMBER, PURE, 0, 1, "a share of the fresh air", "=computed; where no layout is written, 100 % tied to the return, else 0 %", NULL, NULL, "share of the fresh air that passes the cooling coil first: holds in place of what is computed")
+K(ducts, shower_caught, NUMBER, PURE, 0, 1, "a share of its water", "=by the pickup's flow, see docs/ducts.md", NULL, NULL, "water of a shower that the stale pickup takes before it mixes")
+K(ducts, cooking_caught, NUMBER, PURE, 0, 1, "a share of its water", "=by the pickup's flow, see docs/ducts.md", NULL, NULL, "the same of cooking")
+K(ducts, laundry_caught, NUMBER, PURE, 0, 1, "a share of its water", "=by the pickup's flow, see docs/ducts.md", NULL, NULL, "the same of laundry dried indoors")
+K(ducts, lines, ROWS, PURE, 0, 0, NULL, "", NULL, NULL, "ducts that are known one by one", .row = line_columns, .row_count = DEW__LINE_COLUMNS, .least = 1, .most = 24)
+K(ducts, grilles, ROWS, PURE, 0, 0, NULL, "=living room, kitchen, three bedrooms, two baths: invented", NULL, NULL, "grilles or groups of them, one room each, with their shares and what was measured", .row = grille_columns, .row_count = DEW__GRILLE_COLUMNS, .least = 1, .most = DEW_DUCT_GRILLES)
+K(ducts, found, ROWS, PURE, 0, 0, NULL, "=the sum of measured grilles, where all were", NULL, NULL, "flows of the ventilator as measured: hold in place of what is computed", .row = found_columns, .row_count = DEW__FOUND_COLUMNS, .least = 1, .most = 3)
+/* clang-format on */
