@@ -9,6 +9,7 @@
 
 #include "core/fail.h"
 #include "dew/drying.h"
+#include "dew/thumb.h"
 #include "dew/wetting.h"
 #include "report/gear.h"
 #include "report/words.h"
@@ -473,6 +474,29 @@ static json_t *site(struct maker *m)
     return o;
 }
 
+static json_t *thumbs(struct maker *m)
+{
+    struct dew_thumb t[DEW_THUMB_RULES];
+    size_t count = dew_thumb_of(m->r->question, t);
+    json_t *list = json_array();
+
+    for (size_t i = 0; i < count; i++) {
+        json_t *o = json_object();
+
+        put(m, o, "rule", text(dew_thumb_key(t[i].rule)));
+        put(m, o, "text", text(dew_thumb_words(t[i].rule)));
+        put(m, o, "source", text(dew_thumb_source(t[i].rule)));
+        put(m, o, "low_si", number(t[i].low));
+        put(m, o, "high_si", number(t[i].high));
+        put(m, o, "found_si", number(t[i].found));
+        put(m, o, "option", name_of(m->r, t[i].option));
+        put(m, o, "agrees", json_boolean(t[i].says == DEW_THUMB_AGREES));
+        put(m, o, "why", t[i].why[0] ? text(t[i].why) : json_null());
+        append(m, list, o);
+    }
+    return list;
+}
+
 static json_t *inputs(struct maker *m)
 {
     json_t *list = json_array();
@@ -532,6 +556,7 @@ static json_t *whole(struct maker *m)
         append(m, cautions, caution(m, &m->r->cautions[i]));
     put(m, o, "cautions", cautions);
     put(m, o, "verdict", verdict(m));
+    put(m, o, "rules_of_thumb", thumbs(m));
     put(m, o, "judging", judging(m));
     for (size_t i = 0; i < m->r->question->count; i++)
         append(m, options, option(m, i));

@@ -14,6 +14,7 @@ static dew__sheet_maker *const makers[] = {
     dew__sheet_surfaces,
     dew__sheet_windows,
     dew__sheet_drying,
+    dew__sheet_thumbs,
 };
 enum { MAKERS = sizeof makers / sizeof *makers };
 

@@ -11,7 +11,7 @@
 enum {
     DEW__SHEET_CELLS = 8,
     DEW__SHEET_ROWS = 64,
-    DEW__SHEET_NOTES = 12,
+    DEW__SHEET_NOTES = 32,
     DEW__SHEET_NOTE = 700
 };
 
@@ -40,7 +40,8 @@ typedef int dew__sheet_maker(const struct dew_report *r, struct dew__sheet *s);
 void dew__sheets_text(const struct dew_report *r, FILE *out);
 void dew__sheets_html(const struct dew_report *r, FILE *out);
 
-/* sheets.c */
-dew__sheet_maker dew__sheet_surfaces, dew__sheet_windows, dew__sheet_drying;
+/* sheets.c, and sheet_<name>.c */
+dew__sheet_maker dew__sheet_surfaces, dew__sheet_windows, dew__sheet_drying,
+    dew__sheet_thumbs;
 
 #endif

@@ -1,0 +1,127 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Rules of thumb beside what was computed. */
+#include <math.h>
+#include <string.h>
+
+#include "dew/thumb.h"
+#include "report/sheet.h"
+
+static const double KWH = 3.6e6, POUND = 0.45359237, TON = 3516.8528;
+
+static struct dew__word with_unit(double x, int decimals, const char *unit)
+{
+    struct dew__word w, n = dew__number(x, decimals);
+
+    snprintf(w.text, sizeof w.text, "%.60s%s%.40s", n.text, unit[0] ? " " : "",
+             unit);
+    return w;
+}
+
+static struct dew__word per_fan(const struct dew_report *r, double x)
+{
+    const double cfm_per_w = 0.3048 * 0.3048 * 0.3048 / 60;
+
+    return r->system == DEW_SYSTEM_US ? with_unit(x / cfm_per_w, 1, "cfm/W")
+                                      : with_unit(1e3 * x, 2, "L/s per W");
+}
+
+static struct dew__word per_ton(const struct dew_report *r, double x)
+{
+    return r->system == DEW_SYSTEM_US
+               ? with_unit(x * 3600 * TON / POUND, 1, "lb/h per ton")
+               : with_unit(x * 3600 * 1000, 2, "kg/h per kW");
+}
+
+static struct dew__word water_rate(const struct dew_report *r, double x)
+{
+    return r->system == DEW_SYSTEM_US
+               ? with_unit(x * 86400 / POUND, 1, "lb/day")
+               : dew__amount(x, DEW_WATER_RATE, r->system, 1);
+}
+
+static struct dew__word figure(const struct dew_report *r,
+                               enum dew_thumb_unit unit, double x)
+{
+    switch (unit) {
+    case DEW_THUMB_SHARE:
+        return with_unit(100 * x, 0, "%");
+    case DEW_THUMB_PLAIN:
+        return with_unit(x, x == floor(x) ? 0 : 1, "");
+    case DEW_THUMB_CORE:
+        return dew__words(x == 0.5 ? "either" : x > 0 ? "enthalpy" : "heat");
+    case DEW_THUMB_HOURS:
+        return with_unit(x, 0, "h");
+    case DEW_THUMB_FLOW:
+        return dew__amount(x, DEW_FLOW, r->system, 0);
+    case DEW_THUMB_WATER_RATE:
+        return water_rate(r, x);
+    case DEW_THUMB_WATER:
+        return dew__amount(x, DEW_WATER, r->system, 0);
+    case DEW_THUMB_ENERGY:
+        return with_unit(x / KWH, 0, "kWh");
+    case DEW_THUMB_PER_ENERGY:
+        return with_unit(x * KWH, 1, "L/kWh");
+    case DEW_THUMB_PER_FAN:
+        return per_fan(r, x);
+    case DEW_THUMB_PER_TON:
+        return per_ton(r, x);
+    case DEW_THUMB_MONEY:
+        return dew__money(r, x);
+    }
+    return with_unit(x, 1, "");
+}
+
+/* "102 cfm", "3 to 5 L/kWh", "at least 76 %", "at most 175 h". */
+static struct dew__word says(const struct dew_report *r,
+                             const struct dew_thumb *t)
+{
+    struct dew__word w, low = figure(r, t->unit, t->low);
+    struct dew__word high = figure(r, t->unit, t->high);
+
+    if (isnan(t->low) || (t->low == 0 && t->high > 0))
+        snprintf(w.text, sizeof w.text, "at most %.60s", high.text);
+    else if (isnan(t->high))
+        snprintf(w.text, sizeof w.text, "at least %.60s", low.text);
+    else if (t->low == t->high)
+        snprintf(w.text, sizeof w.text, "%.60s", low.text);
+    else
+        snprintf(w.text, sizeof w.text, "%.50s to %.50s", low.text, high.text);
+    return w;
+}
+
+/* Labels of references are for the manual: only the words stay. */
+static const char *whose(enum dew_thumb_rule rule, char *out, size_t size)
+{
+    snprintf(out, size, "%s", dew_thumb_source(rule));
+    for (char *s = out; *s != '\0'; s++)
+        if (*s == '[' || *s == ']')
+            memmove(s, s + 1, strlen(s));
+    return out;
+}
+
+static void thumb(const struct dew_report *r, const struct dew_thumb *t,
+                  struct dew__sheet *s)
+{
+    char option[40] = "", source[120];
+
+    if (t->option != DEW_NO_OPTION)
+        snprintf(option, sizeof option, " (option %d)", t->option + 1);
+    dew__sheet_note(
+        s, "%s (%s): rule %s, here %s%s. %s%s%s", dew_thumb_words(t->rule),
+        whose(t->rule, source, sizeof source), says(r, t).text,
+        isinf(t->found) ? "none" : figure(r, t->unit, t->found).text, option,
+        t->says == DEW_THUMB_AGREES ? "They agree." : "They part: ", t->why,
+        t->why[0] ? "." : "");
+}
+
+int dew__sheet_thumbs(const struct dew_report *r, struct dew__sheet *s)
+{
+    struct dew_thumb list[DEW_THUMB_RULES];
+    size_t count = dew_thumb_of(r->question, list);
+
+    s->id = "thumbs";
+    s->title = "Rules of thumb beside this house";
+    for (size_t i = 0; i < count; i++)
+        thumb(r, &list[i], s);
+    return count > 0;
+}
