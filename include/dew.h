@@ -32,6 +32,7 @@
 #include "dew/march.h"
 #include "dew/mould.h"
 #include "dew/network.h"
+#include "dew/parts.h"
 #include "dew/plant.h"
 #include "dew/rates.h"
 #include "dew/report.h"
