@@ -125,5 +125,6 @@ struct dew_path dew_ducts_path(const struct dew_duct_state *state,
                              .at_coil = state->at_coil,
                              .idle_at_coil = state->idle_at_coil,
                              .fan_w = state->fan_w,
-                             .fan_heat = state->fan_w * core->heat_share};
+                             .fan_heat = state->fan_w * core->heat_share,
+                             .condensing = core->condensing};
 }

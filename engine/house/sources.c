@@ -112,8 +112,10 @@ double dew_house_gains(double floor_area)
 
 static double heat_share_of(enum dew_source source)
 {
-    return source == DEW_SOURCE_laundry || source == DEW_SOURCE_plants ? 1.0
-                                                                       : 0.0;
+    return source == DEW_SOURCE_laundry || source == DEW_SOURCE_plants ||
+                   source == DEW_SOURCE_ground
+               ? 1.0
+               : 0.0;
 }
 
 struct dew_water dew_house_scheduled(enum dew_source source, double per_day,

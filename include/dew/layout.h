@@ -358,6 +358,7 @@ enum dew_status dew_ducts_states(
 struct dew_duct_core {
     double sensible, latent; /* -  supply-side effectiveness                 */
     double heat_share;       /* -  of fan watts that warms the supply air    */
+    double condensing; /* -   of dew_plant_core_at; 0 = none condenses       */
 };
 
 /* A state as the march wants it.  preheat_w is 0. */

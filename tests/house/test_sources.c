@@ -199,7 +199,7 @@ static void felt_source_gives_its_day(void **state)
     assert_nan(plants.rate_t);
     assert_near(slab.rate * (dew_air_pws(16.2) - pv) * 86400.0, 1.7, 1e-13);
     assert_near(slab.rate_t, 16.2, 0.0);
-    assert_near(slab.heat_share, 0.0, 0.0);
+    assert_near(slab.heat_share, 1.0, 0.0);
     assert_nan(dew_house_felt(DEW_SOURCE_ground, 1.7, 5.0).rate);
 }
 
