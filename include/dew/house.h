@@ -105,7 +105,7 @@ struct dew_water {
     double caught;          /* -   0 .. 1 share caught before it mixes, while
                                           the pickup that catches it runs   */
     double heat_share;      /* -   0 .. 1 share of its latent heat taken from
-                                          the air (laundry, plants 1)       */
+                                          the air (laundry, plants, ground) */
 };
 
 /* People and other heat. */

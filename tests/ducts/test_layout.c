@@ -405,7 +405,7 @@ static void a_state_becomes_a_path(void **state)
     struct dew_duct_layout l = said(DEW_LAYOUT_mix, 1, 1);
     struct dew_ducts *d = open_layout(&l);
     struct dew_duct_state s = at(d, DEW_VENT_ON, 2);
-    struct dew_duct_core core = {.713, .487, .31};
+    struct dew_duct_core core = {.713, .487, .31, 2.7};
     struct dew_path p = dew_ducts_path(&s, &core);
 
     (void)state;
@@ -416,6 +416,7 @@ static void a_state_becomes_a_path(void **state)
     assert_near(p.sensible, .713, 0);
     assert_near(p.latent, .487, 0);
     assert_near(p.fan_heat, .31 * s.fan_w, 1e-12);
+    assert_near(p.condensing, 2.7, 0);
     dew_ducts_close(d);
 }
 

@@ -17,7 +17,7 @@ struct house {
 
 static void lay(struct house *h, int handlers)
 {
-    const struct dew_duct_core core = {.713, .0, .5};
+    const struct dew_duct_core core = {.713, .0, .5, 0};
     int blowers;
 
     assert_int_equal(dew_ducts_layout_fill(&h->layout, NULL), DEW_OK);
