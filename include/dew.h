@@ -5,6 +5,7 @@
 #define DEW_H
 
 #include "dew/air.h"
+#include "dew/beside.h"
 #include "dew/buffer.h"
 #include "dew/cautions.h"
 #include "dew/climate.h"
@@ -19,6 +20,7 @@
 #include "dew/ducts.h"
 #include "dew/excess.h"
 #include "dew/exchange.h"
+#include "dew/faces.h"
 #include "dew/fan.h"
 #include "dew/fittings.h"
 #include "dew/friction.h"
@@ -47,6 +49,7 @@
 #include "dew/unit.h"
 #include "dew/verdict.h"
 #include "dew/weather.h"
+#include "dew/wetting.h"
 #include "dew/windows.h"
 
 #endif

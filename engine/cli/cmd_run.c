@@ -34,6 +34,7 @@ struct run {
     struct dew_caution cautions[DEW_CAUTIONS];
     struct dew__inputs inputs;
     struct dew__doubts doubts;
+    struct dew_beside beside; /* the first option, where there is a log      */
 };
 
 /* ---- which options --------------------------------------------------------- */
@@ -102,7 +103,8 @@ static int open_study(struct run *r)
     for (size_t i = 0; i < r->count; i++) {
         options[i] = (struct dew_option){
             dew_scenario_name(r->job.scenario, r->which[i]), &r->cases[i],
-            dew_scenario_required(r->job.scenario, r->which[i]), NULL};
+            dew_scenario_required(r->job.scenario, r->which[i]),
+            r->job.held ? r->job.measured.t : NULL};
         if (r->dry[i] == 0)
             continue;
         options[r->dry[i]] = options[i];
@@ -111,6 +113,20 @@ static int open_study(struct run *r)
     if (dew_study_open(&r->study, options, r->runs, &weather, &err) != DEW_OK)
         return dew__cli_error(&err);
     return DEW__DONE;
+}
+
+/* Sums are of the hours there are, and nothing makes a year of them. */
+static void note_length(const struct run *r)
+{
+    enum { SHORT = 8700, LONG = 8784 };
+    size_t count;
+
+    (void)dew_year_hours(r->job.year, &count);
+    if (count < SHORT || count > LONG)
+        fprintf(stderr,
+                "dewledger: note: the weather has %zu hours, a year has 8760: "
+                "hours, energy and costs \"a year\" are those of these hours\n",
+                count);
 }
 
 /* One line that is written over, and wiped at the end. */
@@ -185,11 +201,33 @@ static int write_report(const struct run *r, const struct dew_report *report)
     return err.status == DEW_OK ? DEW__DONE : dew__cli_error(&err);
 }
 
+static size_t list_files(const struct run *r, struct dew_report_file files[3])
+{
+    size_t n = 0;
+
+    files[n++] = (struct dew_report_file){"scenario", r->job.scenario_hash};
+    if (r->job.weather_hash[0] != '\0')
+        files[n++] = (struct dew_report_file){"weather", r->job.weather_hash};
+    if (r->job.log_hash[0] != '\0')
+        files[n++] = (struct dew_report_file){"log", r->job.log_hash};
+    return n;
+}
+
+static void lay_beside(struct run *r, struct dew_report *report)
+{
+    if (r->job.log == NULL)
+        return;
+    r->beside = dew_study_beside(r->choices[0].outcome, report->dates,
+                                 &r->job.measured);
+    report->beside = &r->beside;
+    report->log = dew_log_provenance(r->job.log);
+    report->held = r->job.held;
+}
+
 static int tell(struct run *r)
 {
     size_t stops = 0, dates;
-    const struct dew_report_file files[] = {{"scenario", r->job.scenario_hash},
-                                            {"weather", r->job.weather_hash}};
+    struct dew_report_file files[3];
     struct dew_report report = {.title = dew_scenario_title(r->job.scenario),
                                 .version = DEW_VERSION,
                                 .question = &r->question,
@@ -201,7 +239,7 @@ static int tell(struct run *r)
                                 .site = dew_year_site(r->job.year),
                                 .dates = dew_year_dates(r->job.year, &dates),
                                 .files = files,
-                                .file_count = r->job.weather_hash[0] ? 2 : 1,
+                                .file_count = list_files(r, files),
                                 .system = (enum dew_system)dew__cli_system(
                                     &r->result, r->job.scenario)};
     int code;
@@ -211,6 +249,7 @@ static int tell(struct run *r)
     if (!dew__inputs_open(&r->inputs, r->job.scenario, r->which, r->count,
                           report.system))
         return dew__cli_fail(DEW__FAILED, "out of memory");
+    lay_beside(r, &report);
     report.inputs = r->inputs.list;
     report.input_count = r->inputs.count;
     report.doubts = r->doubts.list;
@@ -232,6 +271,8 @@ static int all_of_it(struct run *r)
         add_dry_ones(r);
         code = open_study(r);
     }
+    if (code == DEW__DONE)
+        note_length(r);
     if (code == DEW__DONE)
         code = march(r);
     if (code == DEW__DONE)

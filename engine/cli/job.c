@@ -24,6 +24,8 @@ int dew__job_open(struct dew__job *job, const char *path,
     if (code == DEW__DONE &&
         dew_scenario_outdoors(job->year, &job->outdoors, &err) != DEW_OK)
         code = dew__cli_error(&err);
+    if (code == DEW__DONE)
+        code = dew__job_log(job, path);
     if (code != DEW__DONE)
         dew__job_close(job);
     return code;
@@ -31,6 +33,7 @@ int dew__job_open(struct dew__job *job, const char *path,
 
 void dew__job_close(struct dew__job *job)
 {
+    dew__job_log_close(job);
     dew_year_close(job->year);
     dew_scenario_close(job->scenario);
     job->year = NULL;

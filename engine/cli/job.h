@@ -14,11 +14,15 @@ struct dew__job {
     struct dew_scenario *scenario;
     struct dew_year *year;
     struct dew_outdoors outdoors;
+    struct dew_log *log; /* NULL when the scenario names none              */
+    struct dew_measured measured; /* of it, an hour of the year each; owned */
+    int held;                     /* 1: the house is held at measured.t     */
     char scenario_hash[DEW_SHA256_TEXT];
     char weather_hash[DEW_SHA256_TEXT]; /* of its file; "" for a place     */
     char notes[DEW_NOTES_MOST][DEW_NOTE_TEXT]; /* of its reading            */
     const char *note[DEW_NOTES_MOST];
     size_t note_count;
+    char log_hash[DEW_SHA256_TEXT]; /* "" for none                     */
 };
 
 /*
@@ -31,6 +35,21 @@ int dew__job_open(struct dew__job *job, const char *path,
 
 /* The part of it that reads or makes the weather that job->scenario names. */
 int dew__job_weather(struct dew__job *job, const char *path);
+
+/* The part of it that reads its log, once the weather is there. */
+int dew__job_log(struct dew__job *job, const char *path);
+void dew__job_log_close(struct dew__job *job);
+
+/*
+ * What the two parts share: the file as found beside the scenario or where
+ * the command was given, else a fault told about key; and its SHA-256.
+ */
+enum { DEW__PATH = 4096 };
+int dew__job_find(const struct dew__job *job, const char *scenario,
+                  const char *key, const char *file, char found[DEW__PATH]);
+int dew__job_sum(const char *path, char hash[DEW_SHA256_TEXT]);
+void dew__job_about(const struct dew__job *job, const char *scenario,
+                    const char *key, struct dew_error *err);
 
 void dew__job_close(struct dew__job *job);
 

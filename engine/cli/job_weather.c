@@ -14,7 +14,7 @@
 #include "dew/made.h"
 #include "dew/weather.h"
 
-enum { FAULTS = 50, PATH_ROOM = 4096 };
+enum { FAULTS = 50 };
 
 static const char *name_of(const char *path)
 {
@@ -27,19 +27,19 @@ static const char *name_of(const char *path)
 static int beside(const char *scenario, const char *file, char *out)
 {
     int folder = (int)(name_of(scenario) - scenario);
-    int length = snprintf(out, PATH_ROOM, "%.*s%s", file[0] == '/' ? 0 : folder,
+    int length = snprintf(out, DEW__PATH, "%.*s%s", file[0] == '/' ? 0 : folder,
                           scenario, file);
 
-    if (length >= PATH_ROOM)
+    if (length >= DEW__PATH)
         return 0;
     if (access(out, R_OK) != 0)
-        length = snprintf(out, PATH_ROOM, "%s", file);
-    return length < PATH_ROOM;
+        length = snprintf(out, DEW__PATH, "%s", file);
+    return length < DEW__PATH;
 }
 
 /* An error to come is about this key, where the scenario or --set gave it. */
-static void about(const struct dew__job *job, const char *path, const char *key,
-                  struct dew_error *err)
+void dew__job_about(const struct dew__job *job, const char *path,
+                    const char *key, struct dew_error *err)
 {
     size_t count, i = 0;
     const struct dew_field *f = dew_scenario_fields(&count);
@@ -52,9 +52,9 @@ static void about(const struct dew__job *job, const char *path, const char *key,
     dew__in(err, key);
 }
 
-static int sum_of_file(struct dew__job *job, const char *path)
+int dew__job_sum(const char *path, char hash[DEW_SHA256_TEXT])
 {
-    if (SHA256File(path, job->weather_hash) == NULL)
+    if (SHA256File(path, hash) == NULL)
         return dew__cli_fail(DEW__BAD_INPUT, "%s: %s", path, strerror(errno));
     return DEW__DONE;
 }
@@ -79,7 +79,7 @@ static int of_file(struct dew__job *job, const char *path,
     job->note_count = dew_weather_notes(&report, job->notes, DEW_NOTES_MOST);
     for (size_t i = 0; i < job->note_count; i++)
         job->note[i] = job->notes[i];
-    return sum_of_file(job, path);
+    return dew__job_sum(path, job->weather_hash);
 }
 
 static int make(struct dew__job *job, const struct dew_climate *place,
@@ -109,7 +109,7 @@ static int of_months(struct dew__job *job, const char *path, unsigned long seed)
     free(text);
     if (code == DEW__DONE)
         code = make(job, &place, seed);
-    return code == DEW__DONE ? sum_of_file(job, path) : code;
+    return code == DEW__DONE ? dew__job_sum(path, job->weather_hash) : code;
 }
 
 static int of_place(struct dew__job *job, const char *scenario,
@@ -118,34 +118,39 @@ static int of_place(struct dew__job *job, const char *scenario,
     struct dew_error err = {0};
     struct dew_climate place;
 
-    about(job, scenario, "weather.place", &err);
+    dew__job_about(job, scenario, "weather.place", &err);
     if (dew_climate_find(ask->place, &place, &err) != DEW_OK)
         return dew__cli_error(&err);
     return make(job, &place, ask->seed);
 }
 
+int dew__job_find(const struct dew__job *job, const char *scenario,
+                  const char *key, const char *file, char found[DEW__PATH])
+{
+    struct dew_error err = {0};
+
+    dew__job_about(job, scenario, key, &err);
+    if (!beside(scenario, file, found))
+        dew__fail(&err, DEW_ERANGE, "too long a path");
+    else if (access(found, R_OK) != 0)
+        dew__fail(&err, DEW_EUNKNOWN,
+                  "%s: %s (looked for beside the scenario, then where the "
+                  "command was given)",
+                  file, strerror(errno));
+    return err.status == DEW_OK ? DEW__DONE : dew__cli_error(&err);
+}
+
 int dew__job_weather(struct dew__job *job, const char *path)
 {
     const struct dew_weather_request ask = dew_scenario_weather(job->scenario);
-    const char *key = ask.file[0] != '\0' ? "weather.file" : "weather.monthly";
-    const char *file = ask.file[0] != '\0' ? ask.file : ask.monthly;
-    struct dew_error err = {0};
-    char found[PATH_ROOM];
+    int hours = ask.file[0] != '\0', months = ask.monthly[0] != '\0', code;
+    char found[DEW__PATH];
 
-    if (file[0] == '\0')
+    if (!hours && !months)
         return of_place(job, path, &ask);
-    about(job, path, key, &err);
-    if (!beside(path, file, found)) {
-        dew__fail(&err, DEW_ERANGE, "too long a path");
-        return dew__cli_error(&err);
-    }
-    if (access(found, R_OK) != 0) {
-        dew__fail(&err, DEW_EUNKNOWN,
-                  "%s: %s (looked for beside the scenario, "
-                  "then where the command was given)",
-                  file, strerror(errno));
-        return dew__cli_error(&err);
-    }
-    return ask.file[0] != '\0' ? of_file(job, found, &ask)
-                               : of_months(job, found, ask.seed);
+    code = dew__job_find(job, path, hours ? "weather.file" : "weather.monthly",
+                         hours ? ask.file : ask.monthly, found);
+    if (code != DEW__DONE)
+        return code;
+    return hours ? of_file(job, found, &ask) : of_months(job, found, ask.seed);
 }

@@ -32,6 +32,17 @@ static const char *fill_has_file(const struct dew_value *v, enum dew__key *key)
                : NULL;
 }
 
+static const char *log_has_file(const struct dew_value *v, enum dew__key *key)
+{
+    *key = GIVEN(v, log_sensor)  ? KEY_log_sensor
+           : GIVEN(v, log_order) ? KEY_log_order
+           : GIVEN(v, log_clock) ? KEY_log_clock
+                                 : KEY_log_held;
+    return !GIVEN(v, log_file) && (*key != KEY_log_held || WORD(v, log_held))
+               ? "has no log to speak of: give log.file"
+               : NULL;
+}
+
 static const char *rooms_have_height(const struct dew_value *v,
                                      enum dew__key *key)
 {
@@ -232,7 +243,7 @@ static rule_of *const rules[] = {
     heat_below_cool,   dry_below_humid,   airing_rises,      humidistats_apart,
     core_has_figures,  core_has_moisture, heat_core_is_dry,  one_sheet,
     sensible_has_core, tie_has_handler,   second_counts,     third_counts,
-    one_dryer,         seen_is_observed,  one_lockout,
+    one_dryer,         seen_is_observed,  one_lockout,       log_has_file,
 };
 enum { RULES = sizeof rules / sizeof rules[0] };
 

@@ -33,6 +33,24 @@ struct dew_weather_request dew_scenario_weather(
         (unsigned long)SI(v, weather_seed)};
 }
 
+struct dew_log_request dew_scenario_log(const struct dew_scenario *scenario)
+{
+    const struct dew_value *v = scenario->base;
+    struct dew_log_request r = {
+        .file = GIVEN(v, log_file) ? v[KEY_log_file].text : "",
+        .ask = DEW_LOG_ASK,
+        .held = WORD(v, log_held)};
+
+    if (GIVEN(v, log_sensor))
+        r.ask.sensor = v[KEY_log_sensor].text;
+    if (GIVEN(v,
+              log_order)) /* words in the order of the enums, less "unsaid" */
+        r.ask.order = (enum dew_date_order)(WORD(v, log_order) + 1);
+    if (GIVEN(v, log_clock))
+        r.ask.clock = (enum dew_clock)(WORD(v, log_clock) + 1);
+    return r;
+}
+
 enum dew_status dew_scenario_outdoors(const struct dew_year *year,
                                       struct dew_outdoors *out,
                                       struct dew_error *err)

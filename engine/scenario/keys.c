@@ -79,6 +79,7 @@ static const struct {
     const char *name, *about;
 } groups[] = {
     {"weather", "the outdoors: one of place, file or monthly normals"},
+    {"log", "what a logger measured indoors, beside the model"},
     {"house", "size, airtightness and build"},
     {"insulation", "heat through walls, roof and floor"},
     {"windows", "glass by side, and what it lets in"},

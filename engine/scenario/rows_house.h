@@ -15,6 +15,13 @@ K(weather, monthly, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "file of twelve mont
 K(weather, fill, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "place whose made year fills the gaps of weather.file above 3 hours, and the wind or sunlight it does not have", .base_only = 1)
 K(weather, seed, COUNT, PURE, 0, 1e6, "any number will do", "1", "our own", NULL, "another seed makes another year from the same months", .base_only = 1)
 
+/* ---- log ---- */
+K(log, file, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "a logger's file of the house as it is: measured humidity is told beside the model's; looked for beside the scenario", .base_only = 1)
+K(log, sensor, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "which sensor of the file: its name, several with commas between, or all", .base_only = 1)
+K(log, order, WORD, PURE, 0, 0, NULL, "", NULL, NULL, "how dates such as 3/4/2020 are meant, where the file leaves it open", .base_only = 1, .words = "mdy|dmy")
+K(log, clock, WORD, PURE, 0, 0, NULL, "", NULL, NULL, "the logger's clock, where the file leaves it open: standard time all year, or summer time by the rule of the United States or the European Union", .base_only = 1, .words = "standard|us|eu")
+K(log, held, FLAG, PURE, 0, 0, NULL, "no", "our own", NULL, "hold the house at the temperature measured, hour by hour; heating and cooling equipment rests then", .base_only = 1)
+
 /* ---- house ---- */
 K(house, floor_area, NUMBER, AREA, 10, 2000, "one household's house", NULL, NULL, "1900 ft2", "floor area inside the walls, all storeys")
 K(house, ceiling_height, NUMBER, LENGTH, 1.8, 6, "a room one can stand in", "8 ft", "common practice, no source", "8.5 ft", "mean height of the rooms, for the volume")

@@ -9,6 +9,7 @@
 
 #include <stdio.h>
 
+#include "dew/beside.h"
 #include "dew/cautions.h"
 
 #ifdef __cplusplus
@@ -61,6 +62,9 @@ struct dew_report {
     const struct dew_report_doubt *doubts; /* may be NULL                   */
     size_t doubt_count;
     enum dew_system system;
+    const char *log; /* which log was laid beside the first option, how read */
+    const struct dew_beside *beside; /* NULL = none                         */
+    int held; /* 1: the house was held at the temperature measured          */
 };
 
 enum { DEW_SHA256_TEXT = 65, DEW_SENTENCE = 640 };

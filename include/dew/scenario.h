@@ -24,6 +24,7 @@
 #define DEW_SCENARIO_H
 
 #include "dew/layout.h"
+#include "dew/log.h"
 #include "dew/march.h"
 #include "dew/status.h"
 #include "dew/study_inputs.h"
@@ -193,6 +194,18 @@ struct dew_weather_request {
 };
 struct dew_weather_request dew_scenario_weather(
     const struct dew_scenario *scenario);
+
+/*
+ * Which log is to be laid beside the model, and how it is read; file is ""
+ * where none is.  Borrowed from the scenario; the file is relative to the
+ * scenario's folder.
+ */
+struct dew_log_request {
+    const char *file;
+    struct dew_log_ask ask;
+    int held; /* 1: the house is held at the temperature measured           */
+};
+struct dew_log_request dew_scenario_log(const struct dew_scenario *scenario);
 
 /* What of the weather a case is made from.  Plain. */
 struct dew_outdoors {

@@ -1,0 +1,92 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+# run with a log: the model beside its own hours is no gap, held or not.
+# usage: DEWLEDGER=path/to/dewledger tests/cli/test_log.sh
+set -u
+D=$(realpath "${DEWLEDGER:-${DEW_BUILD:-build/gcc}/dewledger}")
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+cd "$work" || exit 1
+bad=0
+
+says() { # name, command...
+    name=$1
+    shift
+    if "$@" >log 2>&1; then
+        echo "ok $name"
+    else
+        echo "not ok $name"
+        head -20 log
+        bad=1
+    fi
+}
+ends() { # name, code, argument...
+    name=$1 code=$2
+    shift 2
+    "$D" "$@" >out 2>err </dev/null
+    got=$?
+    says "$name: exit $code" test "$got" = "$code"
+}
+# figure PART NAME: of the log in the JSON in out
+figure() {
+    sed -n "/\"log\": {/,\$ { /\"$1\"/,/}/p }" out |
+        sed -n "s/^ *\"$2\": \(-\{0,1\}[0-9.e-]*\),\{0,1\}\$/\1/p" | head -1
+}
+within() { # name, value, low, high
+    says "$1: $2" awk -v x="$2" -v a="$3" -v b="$4" \
+        'BEGIN { exit x != "" && x + 0 >= a && x + 0 <= b ? 0 : 1 }'
+}
+
+# two months of made-up weather with dates
+awk 'BEGIN {
+    print "# dewledger weather: an hour ends at its time; local standard time; solar is the mean of the hour"
+    print "# latitude: 47.3\n# longitude: 8.5\n# elevation: 430\n# utc offset: 1"
+    print "time,temperature (degC),humidity ratio (g/kg),pressure (Pa),wind speed (m/s),global solar (W/m2),direct solar (W/m2),diffuse solar (W/m2)"
+    for (h = 0; h < 24 * 59; h++) {
+        d = int(h / 24)
+        day = sin(6.2831853 * (h % 24 - 8) / 24)
+        printf "2019-%02d-%02d %02d:00,%.2f,%.3f,96300,%.2f,0,0,0\n",
+            d < 31 ? 1 : 2, d < 31 ? d + 1 : d - 30, h % 24 + 1,
+            2.3 + 3.1 * day + 4.7 * sin(h / 37), 3.4 + 0.9 * sin(h / 53),
+            2.1 + day
+    }
+}' >weather.csv
+"$D" start | sed 's/^  place:.*/  file: weather.csv/' >house.yaml
+ends "without a log" 0 run house.yaml --out first
+says "short weather is noted" grep -qxF 'dewledger: note: the weather has 1416 hours, a year has 8760: hours, energy and costs "a year" are those of these hours' err
+awk -F, 'NR == 1 { print "time,temperature (degC),relative humidity (%)"; next }
+    { printf "2019-%02d-%02d %02d:00,%s,%s\n", $2, $3, $4, $5, $6 + 2.5 }' \
+    first/hours-1-as-it-stands.csv >mine.csv
+
+# the log is what the model said, 2.5 points too high
+ends "with a log" 0 run house.yaml --set log.file=mine.csv --json
+within "hours measured" "$(figure rh_pct hours)" 1416 1416
+within "bias of humidity" "$(figure rh_pct bias)" -2.501 -2.499
+within "rms of humidity" "$(figure rh_pct rms)" 2.499 2.501
+within "rms of temperature" "$(figure temperature_c rms)" 0 0.005
+ends "held at the log's temperature" 0 run house.yaml \
+    --set log.file=mine.csv --set log.held=yes --json
+within "temperature is the log's" "$(figure temperature_c rms)" 0 1e-9
+within "humidity stays" "$(figure rh_pct bias)" -2.6 -2.4
+says "no heating acts" sh -c \
+    '! grep -q "\"heating_power\": *[1-9]" out && grep -q "\"heating_power\": 0.0" out'
+ends "as text" 0 run house.yaml --set log.file=mine.csv
+says "it is told" grep -q 'Model less measured: -2.5 points in the' out
+says "months without a measure are empty" grep -qx \
+    'difference, points    -[23]  -[23]   -   -   -   -   -   -   -   -   -   -' out
+
+# ---- faults ---------------------------------------------------------------------
+sed 's/^2019/2018/' mine.csv >late.csv
+ends "days that the weather has not" 1 run house.yaml --set log.file=late.csv
+says "are told" grep -qF 'log.file: no hour of the log is among the hours of the weather: a log wants the weather of its own days, in weather.file' err
+ends "a setting without a log" 1 run house.yaml --set log.held=yes
+says "is told" grep -qxF 'dewledger: log.held: has no log to speak of: give log.file' err
+ends "a log that is not there" 1 run house.yaml --set log.file=absent.csv
+says "is told where" grep -qF 'log.file: absent.csv: No such file' err
+echo 'time,wheel
+2019-01-01 01:00,3' >wheel.csv
+ends "a file without temperature or humidity" 1 run house.yaml \
+    --set log.file=wheel.csv
+says "is told" grep -q 'wheel.csv' err
+
+exit $bad
