@@ -572,6 +572,7 @@ static int hand_on(const char *ground, const char *set, struct handed *out)
     struct dew_faults faults = {list, 1, 0};
     struct dew_scenario *s;
     struct dew_weather_request w;
+    struct dew_log_request log;
     int good;
 
     memset(out, 0, sizeof *out);
@@ -584,8 +585,11 @@ static int hand_on(const char *ground, const char *set, struct handed *out)
     out->facts = dew_scenario_facts(s, 0);
     out->required = dew_scenario_required(s, 0);
     w = dew_scenario_weather(s);
-    snprintf(out->words, sizeof out->words, "%s|%s|%s|%s|%s|%lu",
-             dew_scenario_title(s), w.place, w.file, w.monthly, w.fill, w.seed);
+    log = dew_scenario_log(s);
+    snprintf(out->words, sizeof out->words, "%s|%s|%s|%s|%s|%lu|%s|%s|%d|%d|%d",
+             dew_scenario_title(s), w.place, w.file, w.monthly, w.fill, w.seed,
+             log.file, log.ask.sensor != NULL ? log.ask.sensor : "",
+             (int)log.ask.order, (int)log.ask.clock, log.held);
     dew_scenario_close(s);
     return good;
 }
