@@ -4,6 +4,7 @@
 
 #include "dew/air.h"
 #include "dew/control.h"
+#include "dew/dryer.h"
 #include "dew/frost.h"
 #include "dew/leakage.h"
 #include "dew/surface.h"
@@ -193,6 +194,9 @@ static void tell_energy(const struct dew_march *m, const struct dew__hour *h,
     r->energy.blower += sum->heat.blowers;
     r->energy.preheat += h->now.blend.preheat_use * h->dt;
     r->energy.dehumidifier += h->now.drive.dry_power * sum->duty.dry;
+    r->energy.humidifier +=
+        dew_plant_humidifier_at(&m->c.plant.humidifier, 1.0, m->x.t_air).power *
+        sum->duty.wet;
     tell_cooling(m, h, sum, r);
     if (!(heater->efficiency > 0.0) && heater->capacity > 0.0)
         r->energy.heating_power +=

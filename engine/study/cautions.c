@@ -49,7 +49,6 @@ static int unless_yes(enum dew_answer answer)
     }
 
 MAYBE(natural_draft_appliance)
-MAYBE(unvented_heater)
 MAYBE(attached_garage)
 SURELY(visible_mould)
 UNKNOWN(visible_mould)
@@ -65,6 +64,16 @@ MAYBE(ducts_outside)
 UNLESS(carbon_monoxide_alarm)
 UNLESS(radon_tested)
 UNLESS(dryer_vented_outdoors)
+
+/* Told of, or its water is. */
+static int unvented_heater(const struct dew_question *q, size_t i)
+{
+    (void)i;
+    for (size_t k = 0; k < q->count; k++)
+        if (q->choices[k].c->house.water[DEW_SOURCE_burning].per_day > 0)
+            return 1;
+    return maybe(q->safety->unvented_heater);
+}
 
 static int always(const struct dew_question *q, size_t i)
 {

@@ -3,6 +3,7 @@
 #include "support/rows.h"
 
 #include "dew/dryer.h"
+#include "dew/sources.h"
 #include "support/cases.h"
 
 static const double p0 = 101325.0;
@@ -134,6 +135,107 @@ static void the_air_it_ran_in_is_told(void **state)
     assert_near(sum.dryer_rh / sum.duty.dehumidify, r.rh, 1e-6);
 }
 
+/* Its outdoor air meets its coil first: the fit on the mixed air, and fresh
+   air as long as it runs. */
+static void a_ventilating_dehumidifier_dries_the_mix(void **state)
+{
+    struct dew_case c = bare_case(310.0, 23.9);
+    struct dew_hour out = outdoors(29.3, 0.74);
+    struct dew_dryer_inlet in;
+    struct dew_dryer_work work;
+    struct dew_tally sum = {0};
+    struct dew_result r;
+
+    (void)state;
+    c.house.leakage.c = 0.05;
+    c.house.water[DEW_SOURCE_other].per_day = 3.0;
+    c.plant.dryer = fifty_pints(0.50);
+    c.plant.dryer.outdoor = 0.019;
+    r = run(&c, &out, 24 * 20, &sum);
+    in = dew_plant_dryer_inlet(&c.plant.dryer, 23.9, r.w, out.t, out.w);
+    dew_plant_dryer_at(&c.plant.dryer, in.t, in.w, p0, &work);
+    assert_true(in.outdoor > 0.2);
+    assert_near(-r.water.dehumidifier, work.rate * r.duty.dehumidify * 3600.0,
+                1e-3 * work.rate * 3600.0);
+    assert_near(sum.fresh_sum, 0.019 * sum.duty.dehumidify,
+                1e-3 * sum.fresh_sum);
+    assert_true(r.water.fresh > 0.0);
+}
+
+/* Published: 2257 + 419 kJ from water at 0 degC to steam at 100 [ASH-F1]; the
+   mains bring it at 15. */
+static void a_steam_humidifier_uses_electricity(void **state)
+{
+    struct dew_case c = bare_case(310.0, 21.0);
+    struct dew_hour out = outdoors(-7.0, 0.8);
+    struct dew_path on = {.supply = 0.03, .exhaust = 0.03, .fresh = 0.03};
+    struct dew_result steam, wick;
+
+    (void)state;
+    set_path(&c, DEW_VENT_ON, &on);
+    c.plant.humidifier =
+        (struct dew_humidifier){.rate = 2e-4, .set = 0.35, .band = 0.04};
+    steam = run(&c, &out, 24 * 10, NULL);
+    c.plant.humidifier.heat = 1.0;
+    wick = run(&c, &out, 24 * 10, NULL);
+    assert_true(steam.water.humidifier > 0.3);
+    assert_near(steam.energy.humidifier, 2613e3 * steam.water.humidifier, 1.0);
+    assert_near(wick.energy.humidifier, 0.0, 0.0);
+    assert_near(wick.heat.drier, -latent * wick.water.humidifier, 1.0);
+    assert_near(steam.heat.drier, 0.0, 1e-9);
+}
+
+/* ---- what evaporates takes its heat --------------------------------------- */
+
+struct wet {
+    const char *name;
+    enum dew_source source;
+    double share;
+};
+
+static const struct wet wets[] = {
+    {"laundry cools the air", DEW_SOURCE_laundry, 1.0},
+    {"plants cool the air", DEW_SOURCE_plants, 1.0},
+    {"wet ground cools the air", DEW_SOURCE_ground, 1.0},
+    {"showers bring their own heat", DEW_SOURCE_showers, 0.0},
+};
+
+static void what_evaporates_takes_its_heat_from_the_air(void **state)
+{
+    const struct wet *row = *state;
+    struct dew_case c = bare_case(310.0, 21.0);
+    struct dew_hour out = outdoors(9.0, 0.8);
+    struct dew_path on = {.supply = 0.04, .exhaust = 0.04, .fresh = 0.04};
+    struct dew_shape shape = c.house.water[row->source].shape;
+    struct dew_result r, dry;
+
+    set_path(&c, DEW_VENT_ON, &on);
+    dry = run(&c, &out, 24 * 10, NULL);
+    c.house.water[row->source] = dew_house_scheduled(row->source, 4.7, &shape);
+    r = run(&c, &out, 24 * 10, NULL);
+    assert_near(r.heat.evaporation, -row->share * latent * 4.7 / 24.0, 1.0);
+    /* what holds the room's temperature has to bring it */
+    assert_near(r.heat.held - dry.heat.held, row->share * latent * 4.7 / 24.0,
+                1e-3 * latent * 4.7 / 24.0 + 200.0);
+}
+
+/* A film on glass below the dew point gives its heat, and takes it back. */
+static void films_carry_their_heat(void **state)
+{
+    struct dew_case c = bare_case(310.0, 21.0);
+    struct dew_hour out = outdoors(-11.0, 0.8);
+    struct dew_result r;
+
+    (void)state;
+    c.house.water[DEW_SOURCE_other].per_day = 9.0;
+    c.house.leakage.constant = 0.005;
+    c.house.surfaces[DEW_GLASS] = (struct dew_surface){0.6, 12.0, 1e6};
+    r = run(&c, &out, 24 * 10, NULL);
+    assert_true(r.water.glass < -0.02);
+    assert_near(r.heat.evaporation, -latent * r.water.glass,
+                1e-9 * latent * fabs(r.water.glass));
+}
+
 /* ---- air handlers ------------------------------------------------------- */
 
 /* A cooled house in the damp: gains by day and night, outdoor air by leaks. */
@@ -223,6 +325,62 @@ static void a_blower_over_a_wet_coil_puts_water_back(void **state)
         assert_true(mode[i].water.putback < -mode[i].water.coil);
 }
 
+/* Net over gross water at run fraction x with a blower that never stops, by
+   the closed form of [HR96], from memory; t_wet, gamma, N_max 3, tau 45 s. */
+static double closed_form(double x, double t_wet, double gamma)
+{
+    double on = 3600.0 / (12.0 * (1.0 - x)), tau = 45.0;
+    double off = fmin(3600.0 / (12.0 * x), 2.0 * t_wet / gamma);
+    double water = gamma * off - gamma * gamma * off * off / (4.0 * t_wet);
+    double t0 = water;
+
+    for (int i = 0; i < 200; i++)
+        t0 = water - tau * expm1(-t0 / tau);
+    return fmax((on - t0) / (on + tau * expm1(-on / tau)), 0.0);
+}
+
+struct part {
+    const char *name;
+    double gains; /* W */
+};
+
+static const struct part parts[] = {
+    {"put back by the closed form, mostly running", 6100.0},
+    {"put back by the closed form, three quarters", 5200.0},
+    {"put back by the closed form, two thirds", 4700.0},
+};
+
+/* At the rating's own air: w is pinned by a core that passes heat alone. */
+static void the_march_puts_back_what_the_closed_form_does(void **state)
+{
+    const struct part *row = *state;
+    struct dew_case c = cooled();
+    double w = dew_air_w_wet(48.0 / 1.8, 35.0 / 1.8, p0);
+    struct dew_hour out = {.t = 35.0, .w = w, .p = p0};
+    struct dew_path pin = {
+        .supply = 30.0, .exhaust = 30.0, .fresh = 30.0, .sensible = 1.0};
+    struct dew_result r;
+    double x, net;
+
+    all_day(c.house.comfort.cool, 48.0 / 1.8);
+    c.house.thermal.h_em = c.house.thermal.h_w = 0.0;
+    c.house.leakage.constant = 0.0;
+    c.house.people.gains_w = row->gains;
+    c.plant.handlers[0].mode = DEW_BLOWER_ON;
+    c.plant.handlers[0].residue = 0.0;
+    set_path(&c, DEW_VENT_ON, &pin);
+    r = run(&c, &out, 24 * 30, NULL);
+    x = r.duty.cool;
+    net = (-r.water.coil - r.water.putback) / -r.water.coil;
+    assert_true(x > 0.6 && x < 0.97);
+    assert_near(r.w, w, 3e-5);
+    assert_near(1.0 - net, 1.0 - closed_form(x, 1000.0, 1.5),
+                0.02 * (1.0 - closed_form(x, 1000.0, 1.5)));
+    /* and it cools */
+    assert_near(r.heat.evaporation, -latent * r.water.putback,
+                1e-9 * latent * r.water.putback);
+}
+
 /* A machine near its load stands still less, and so puts back less. */
 static void a_low_stage_dries_better_than_a_single_one(void **state)
 {
@@ -296,17 +454,22 @@ static void two_handlers_even_or_one_first(void **state)
 
 int main(void)
 {
-    struct CMUnitTest tests[24] = {
+    struct CMUnitTest tests[32] = {
         cmocka_unit_test(a_sealed_box_warms_by_power_and_latent_heat),
         cmocka_unit_test(the_air_it_ran_in_is_told),
+        cmocka_unit_test(a_ventilating_dehumidifier_dries_the_mix),
+        cmocka_unit_test(a_steam_humidifier_uses_electricity),
+        cmocka_unit_test(films_carry_their_heat),
         cmocka_unit_test(a_blower_over_a_wet_coil_puts_water_back),
         cmocka_unit_test(a_low_stage_dries_better_than_a_single_one),
         cmocka_unit_test(less_air_per_ton_is_drier),
         cmocka_unit_test(overcooling_dries_and_costs),
         cmocka_unit_test(two_handlers_even_or_one_first),
     };
-    size_t n = 7;
+    size_t n = 10;
 
     ADD_ROWS(tests, n, loads, a_cycling_dehumidifier_needs_more_for_its_water);
+    ADD_ROWS(tests, n, wets, what_evaporates_takes_its_heat_from_the_air);
+    ADD_ROWS(tests, n, parts, the_march_puts_back_what_the_closed_form_does);
     return _cmocka_run_group_tests("march, equipment", tests, n, NULL, NULL);
 }

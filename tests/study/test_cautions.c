@@ -208,6 +208,17 @@ static void more_than_room_is_counted_not_written(void **state)
     assert_string_equal(two[1].key, list[1].key);
 }
 
+static void water_of_unvented_burning_stops_whatever_was_answered(void **state)
+{
+    (void)state;
+    answered(2);
+    ask();
+    assert_null(find("unvented_heater"));
+    s.cases[1].house.water[DEW_SOURCE_burning].per_day = 0.18;
+    ask();
+    assert_int_equal(find("unvented_heater")->level, DEW_STOP);
+}
+
 static void a_humidistat_keeps_half_its_band_from_a_limit(void **state)
 {
     (void)state;
@@ -241,8 +252,9 @@ int main(void)
         cmocka_unit_test(stop_comes_first_and_note_last),
         cmocka_unit_test(more_than_room_is_counted_not_written),
         cmocka_unit_test(a_humidistat_keeps_half_its_band_from_a_limit),
+        cmocka_unit_test(water_of_unvented_burning_stops_whatever_was_answered),
     };
-    size_t n = 8;
+    size_t n = 9;
 
     ADD_ROWS(tests, n, answer_rows, an_answer_not_given_counts);
     ADD_ROWS(tests, n, wanting_rows, good_news_must_be_confirmed);
