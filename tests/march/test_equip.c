@@ -346,8 +346,8 @@ struct part {
 
 static const struct part parts[] = {
     {"put back by the closed form, mostly running", 6100.0},
-    {"put back by the closed form, three quarters", 5200.0},
-    {"put back by the closed form, two thirds", 4700.0},
+    {"put back by the closed form, three quarters", 5500.0},
+    {"put back by the closed form, two thirds", 4950.0},
 };
 
 /* At the rating's own air: w is pinned by a core that passes heat alone. */
