@@ -176,3 +176,49 @@ void dew_ducts_weather(const struct dew_duct_layout *layout,
     out->outside_sweats = out->outside_skin < dew_place;
     out->trunk_sweats = out->trunk_wall < out->trunk_dew;
 }
+
+/* ---- for the march ------------------------------------------------------------ */
+
+const char *dew_ducts_spot_text(enum dew_duct_spot spot)
+{
+    static const char *const text[] = {
+#define X(name, words) words,
+        DEW_DUCT_SPOT_MAP(X)
+#undef X
+    };
+
+    return (unsigned)spot < DEW_DUCT_SPOTS ? text[spot] : "no such place";
+}
+
+static double follows(const struct dew_duct_line *line, double density,
+                      double q, int there)
+{
+    return there && q > 0.0 ? dew_ducts_u(line, density, q) / outer_film : 0.0;
+}
+
+void dew_ducts_watch_of(const struct dew_duct_layout *layout,
+                        struct dew_duct_watch *out)
+{
+    struct dew_duct_watch w = {.trunk = dew__ducts_supply_fresh(layout)};
+    double rho = layout->density;
+
+    for (int j = 0; j < layout->vent_count; j++) {
+        const struct dew_duct_vent *v = &layout->vents[j];
+
+        w.intake_follows =
+            fmax(w.intake_follows, follows(&v->intake, rho, v->set[DEW_VENT_ON],
+                                           v->intake.outside < 1.0));
+        w.exhaust_follows =
+            fmax(w.exhaust_follows,
+                 follows(&v->discharge, rho, v->set_stale[DEW_VENT_ON],
+                         v->discharge.outside < 1.0));
+    }
+    for (int k = 0; k < layout->handler_count; k++) {
+        const struct dew_duct_handler *h = &layout->handlers[k];
+
+        w.outside_follows =
+            fmax(w.outside_follows, follows(&h->supply_trunk, rho, h->flow,
+                                            h->supply_trunk.outside > 0.0));
+    }
+    *out = w;
+}

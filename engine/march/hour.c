@@ -278,4 +278,5 @@ void dew__tell_hour(const struct dew_march *m, const struct dew__hour *h,
     r->duty.window = m->c.house.windows.flow > 0.0
                          ? h->now.drive.window / m->c.house.windows.flow
                          : 0.0;
+    dew__tell_ducts(m, h, r);
 }

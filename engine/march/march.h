@@ -70,6 +70,10 @@ void dew__tell_step(const struct dew_march *m, struct dew__hour *h,
                     const struct dew_state *from, const struct dew__sum *sum,
                     struct dew_result *r);
 
+/* Ducts that sweat and cold air at the heaters, from the hour's means. */
+void dew__tell_ducts(const struct dew_march *m, const struct dew__hour *h,
+                     struct dew_result *r);
+
 /* Close the hour's result: means, air, pressures. */
 void dew__tell_hour(const struct dew_march *m, const struct dew__hour *h,
                     struct dew_result *r);

@@ -78,6 +78,16 @@ static void add_duty(struct dew_duty *sum, const struct dew_duty *in)
     sum->window += in->window;
 }
 
+/* Wet or too cold places in ducts; the coldest mixed air while heating. */
+static void add_ducts(struct dew_tally *t, const struct dew_result *in)
+{
+    double cold = in->duty.heat > 0.0 ? in->mixed_t : NAN;
+
+    for (int s = 0; s < DEW_DUCT_SPOTS; s++)
+        t->ducts[s] += in->ducts[s];
+    t->mixed_t_min = t->hours == 0.0 ? cold : fmin(t->mixed_t_min, cold);
+}
+
 /* The air that a dehumidifier ran in. */
 static void add_dryer(struct dew_tally *t, const struct dew_result *in)
 {
@@ -94,6 +104,7 @@ void dew_tally_add(struct dew_tally *tally, const struct dew_limits *limits,
     add_books(tally, in);
     add_duty(&tally->duty, &in->duty);
     add_dryer(tally, in);
+    add_ducts(tally, in);
     for (int s = 0; s < DEW_SURFACES; s++) {
         tally->sweat[s] += in->sweat[s];
         tally->surface_80[s] += in->surface_rh[s] > 0.8;

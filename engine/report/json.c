@@ -73,6 +73,11 @@ static json_t *hours(struct maker *m, const struct dew_tally *t)
     put(m, o, "glass_wet", number(t->sweat[DEW_GLASS]));
     put(m, o, "frame_wet", number(t->sweat[DEW_EDGE]));
     put(m, o, "corner_wet", number(t->sweat[DEW_CORNER]));
+    put(m, o, "intake_duct_wet", number(t->ducts[DEW_SPOT_intake]));
+    put(m, o, "exhaust_duct_wet", number(t->ducts[DEW_SPOT_exhaust]));
+    put(m, o, "supply_trunk_wet_inside", number(t->ducts[DEW_SPOT_trunk]));
+    put(m, o, "supply_trunk_wet_outside", number(t->ducts[DEW_SPOT_outside]));
+    put(m, o, "heater_air_too_cold", number(t->ducts[DEW_SPOT_heater]));
     put(m, o, "glass_above_80_pct", number(t->surface_80[DEW_GLASS]));
     put(m, o, "frame_above_80_pct", number(t->surface_80[DEW_EDGE]));
     put(m, o, "corner_above_80_pct", number(t->surface_80[DEW_CORNER]));

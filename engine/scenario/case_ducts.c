@@ -553,6 +553,7 @@ enum dew_status dew__make_ducts(struct dew__making *m)
     if (status != DEW_OK)
         return blame(m, status, &inside);
     put(m, &core, states, blowers);
+    dew_ducts_watch_of(&layout, &m->c->watch);
     catch_events(m->c, &layout);
     return DEW_OK;
 }

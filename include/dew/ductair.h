@@ -84,6 +84,40 @@ void dew_ducts_weather(const struct dew_duct_layout *layout,
  */
 #define DEW_DUCTS_HEATER_LEAST 15.6
 
+/* ---- for the march: what to watch of a layout ------------------------------ */
+
+/* Places that may be wet, and air that may be too cold. */
+#define DEW_DUCT_SPOT_MAP(X)                                                   \
+    X(intake, "skin of the intake duct in the house")                          \
+    X(exhaust, "skin of the exhaust duct in the house")                        \
+    X(trunk, "inside of the supply trunk, where fresh air comes in")           \
+    X(outside, "skin of the supply trunk outside the envelope")                \
+    X(heater, "air that reaches the heater below 15.6 degC")
+
+enum dew_duct_spot {
+#define X(name, words) DEW_SPOT_##name,
+    DEW_DUCT_SPOT_MAP(X)
+#undef X
+        DEW_DUCT_SPOTS
+};
+
+/* Words of a spot; never NULL. */
+const char *dew_ducts_spot_text(enum dew_duct_spot spot);
+
+/*
+ * Of a layout, at its set and full flows.  All zero: nothing is watched.
+ * follows: of the air's difference to its surroundings, what the skin keeps.
+ */
+struct dew_duct_watch {
+    double intake_follows;  /* -   0 = no such duct in the house             */
+    double exhaust_follows; /* -                                             */
+    double outside_follows; /* -   of supply trunks outside, 0 = none        */
+    int trunk;              /* 1: fresh air comes into a supply trunk        */
+};
+
+void dew_ducts_watch_of(const struct dew_duct_layout *layout,
+                        struct dew_duct_watch *out);
+
 #ifdef __cplusplus
 }
 #endif

@@ -15,6 +15,7 @@
 #ifndef DEW_MARCH_H
 #define DEW_MARCH_H
 
+#include "dew/ductair.h"
 #include "dew/ducts.h"
 #include "dew/house.h"
 #include "dew/plant.h"
@@ -38,6 +39,7 @@ struct dew_case {
     /* [ventilator state][blower state]; all blower states alike until a duct
        network fills them */
     struct dew_path paths[DEW_VENT_STATES][DEW_BLOWER_STATES];
+    struct dew_duct_watch watch; /* of the layout; zero = nothing watched    */
     struct dew_limits limits;
     struct dew_site site; /* of the weather, for the sun                 */
     double pressure;      /* Pa   site mean, fixes the dry-air density   */
@@ -163,6 +165,9 @@ struct dew_result {
     double sweat[DEW_SURFACES];      /* -    share of the hour it is seen wet:
                                    DEW_FILM_SEEN, or saturated air where the
                                    surface has no area                     */
+    double ducts[DEW_DUCT_SPOTS];    /* -    share of the hour wet or cold   */
+    double mixed_t;                  /* degC coldest air that would reach the
+                                   heaters with outdoor air in it; NaN none */
     double coil_drained;             /* kg   of condensate, to the drain    */
     double core_drained;             /* kg   condensed in the core          */
     double wiped;                    /* kg   run off or wiped from surfaces */
@@ -231,6 +236,8 @@ struct dew_tally {
     double co2_high;                 /* h above 1000 ppm                    */
     double sweat[DEW_SURFACES];      /* h                                   */
     double surface_80[DEW_SURFACES]; /* h   surface RH above 80 %           */
+    double ducts[DEW_DUCT_SPOTS];    /* h   wet or cold                     */
+    double mixed_t_min;              /* degC coldest while heating; NaN none */
     double pressure_min;             /* Pa  worst state                     */
     double pressure_all_min;         /* Pa  every exhaust at once           */
     double by_hour[24];              /* -   RH sum by hour of the day       */

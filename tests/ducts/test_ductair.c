@@ -207,9 +207,33 @@ static void mixed_air_at_the_heater(void **state)
     dew_ducts_close(d);
 }
 
+/* the watch keeps of each duct what its skin keeps of the air */
+static void a_watch_follows_the_skin(void **state)
+{
+    struct dew_duct_layout l = house(DEW_LAYOUT_supply_tie, .41, .7);
+    struct dew_duct_watch w;
+    double skin =
+        dew_ducts_skin(&l.vents[0].intake, l.density, .0473, -11.3, 21.7);
+
+    (void)state;
+    dew_ducts_watch_of(&l, &w);
+    assert_near(21.7 + w.intake_follows * (-11.3 - 21.7), skin, 1e-9);
+    assert_int_equal(w.trunk, 1);
+    assert_true(w.outside_follows > 0);
+    l.vents[0].intake.outside = 1;
+    l.handlers[0].supply_trunk.outside = 0;
+    dew_ducts_watch_of(&l, &w);
+    assert_near(w.intake_follows, 0, 0);
+    assert_near(w.outside_follows, 0, 0);
+    assert_string_equal(dew_ducts_spot_text(DEW_SPOT_intake),
+                        "skin of the intake duct in the house");
+    assert_string_equal(dew_ducts_spot_text(DEW_DUCT_SPOTS), "no such place");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_watch_follows_the_skin),
         cmocka_unit_test(u_is_bounded_by_its_parts),
         cmocka_unit_test(skin_follows_the_resistances),
         cmocka_unit_test(air_along_a_duct_is_the_closed_form),

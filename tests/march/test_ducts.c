@@ -265,16 +265,108 @@ static void an_interlock_costs_watts_and_water(void **state)
     assert_true(locked.fresh > alone.fresh);
 }
 
+/* ---- ducts that sweat --------------------------------------------------------------- */
+
+static void watch(struct house *h)
+{
+    dew_ducts_watch_of(&h->layout, &h->c.watch);
+}
+
+static void a_bare_intake_is_wet_while_the_ventilator_runs(void **state)
+{
+    static struct house h;
+    struct dew_result bare, clad;
+
+    (void)state;
+    house_of(&h, DEW_LAYOUT_own_ducts, 1);
+    all_day(h.c.plant.control.on_weekday, .63);
+    all_day(h.c.plant.control.on_weekend, .63);
+    h.c.house.water[DEW_SOURCE_other].per_day = 17.3;
+    bare = last_hour(&h.c, -13.1, .81);
+    assert_near(bare.ducts[DEW_SPOT_intake], 0, 0); /* nothing is watched */
+    h.layout.vents[0].intake.r = 0;
+    watch(&h);
+    bare = last_hour(&h.c, -13.1, .81);
+    assert_near(bare.ducts[DEW_SPOT_intake], .63, 1e-12);
+    assert_true(dew_air_dew(bare.w, p0) >
+                bare.t + h.c.watch.intake_follows * (bare.t_out - bare.t));
+    h.layout.vents[0].intake.r = 2.3;
+    h.layout.vents[0].discharge.r = 2.3;
+    watch(&h);
+    clad = last_hour(&h.c, -13.1, .81);
+    assert_near(clad.ducts[DEW_SPOT_intake], 0, 0);
+    assert_near(clad.ducts[DEW_SPOT_exhaust], 0, 0);
+}
+
+static void fresh_air_wets_a_cold_trunk(void **state)
+{
+    static struct house h;
+    struct dew_result r;
+
+    (void)state;
+    house_of(&h, DEW_LAYOUT_supply_tie, 1);
+    cool(&h, 1);
+    watch(&h);
+    r = last_hour(&h.c, 29.1, .81);
+    assert_true(r.duty.cool > .1);
+    assert_near(r.ducts[DEW_SPOT_trunk], r.duty.cool, 1e-12);
+    r = last_hour(&h.c, 29.1, .27); /* dew point 8 degC */
+    assert_true(r.duty.cool > .1);
+    assert_near(r.ducts[DEW_SPOT_trunk], 0, 0);
+    house_of(&h, DEW_LAYOUT_mix, 1);
+    cool(&h, 1);
+    watch(&h);
+    assert_near(last_hour(&h.c, 29.1, .81).ducts[DEW_SPOT_trunk], 0, 0);
+}
+
+/* by hand from the paths: fresh by the core, and through the idle unit */
+static void cold_air_at_the_heater_is_counted(void **state)
+{
+    static struct house h;
+    struct dew_tally sum = {0};
+    struct dew_result r;
+    struct dew_path *on, *off;
+    double t_on, t_off;
+
+    (void)state;
+    house_of(&h, DEW_LAYOUT_mix, 1);
+    h.c.house.comfort.given = 0;
+    all_day(h.c.house.comfort.heat, 19.3);
+    all_day(h.c.house.comfort.cool, 26);
+    h.c.house.thermal.h_em = 140;
+    h.c.plant.heater =
+        (struct dew_heater){.capacity = 14e3, .efficiency = .9, .by_air = 1};
+    all_day(h.c.plant.control.on_weekday, .63);
+    all_day(h.c.plant.control.on_weekend, .63);
+    r = last_hour(&h.c, -37.3, .81);
+    on = &h.c.paths[DEW_VENT_ON][2];
+    off = &h.c.paths[DEW_VENT_OFF][2];
+    t_on = r.t + on->at_coil * (1 - .713) / .453 * (-37.3 - r.t);
+    t_off = r.t + off->idle_at_coil / .453 * (-37.3 - r.t);
+    assert_true(t_off < 15.6 && t_on > 15.6);
+    assert_near(r.mixed_t, t_off, 1e-9);
+    assert_true(r.duty.heat > .2);
+    assert_near(r.ducts[DEW_SPOT_heater], r.duty.heat * .37, 1e-12);
+    dew_tally_add(&sum, &h.c.limits, 0, &(struct dew_date){.hour = 3}, &r);
+    r.mixed_t += 2;
+    dew_tally_add(&sum, &h.c.limits, 0, &(struct dew_date){.hour = 4}, &r);
+    assert_near(sum.mixed_t_min, t_off, 1e-9);
+    assert_near(sum.ducts[DEW_SPOT_heater], 2 * r.duty.heat * .37, 1e-12);
+}
+
 int main(void)
 {
     struct CMUnitTest tests[32] = {
+        cmocka_unit_test(a_bare_intake_is_wet_while_the_ventilator_runs),
+        cmocka_unit_test(fresh_air_wets_a_cold_trunk),
+        cmocka_unit_test(cold_air_at_the_heater_is_counted),
         cmocka_unit_test(an_idle_unit_is_a_named_flow),
         cmocka_unit_test(leaks_outside_change_the_house_air),
         cmocka_unit_test(outdoor_air_that_meets_the_coil_first_dries_better),
         cmocka_unit_test(two_alike_are_one_twice_as_large),
         cmocka_unit_test(an_interlock_costs_watts_and_water),
     };
-    size_t n = 5;
+    size_t n = 8;
 
     ADD_ROWS(tests, n, weighings, weighed_row);
     return _cmocka_run_group_tests("march: ducts", tests, n, NULL, NULL);
