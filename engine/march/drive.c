@@ -190,6 +190,8 @@ static void lane_water(const struct dew_case *c, struct dew__lane *l)
 
     l->cap_day = b->day_kg > 0.0 ? b->day_kg : 1.0;
     l->cap_deep = b->deep_kg > 0.0 ? b->deep_kg : 1.0;
+    l->per_day = 1.0 / l->cap_day;
+    l->per_deep = 1.0 / l->cap_deep;
     l->rate_day = b->day_kg > 0.0 ? b->day_rate : 0.0;
     l->rate_deep = b->day_kg > 0.0 && b->deep_kg > 0.0 ? b->deep_rate : 0.0;
     l->evap_plants = w[DEW_SOURCE_plants].rate;
@@ -211,6 +213,8 @@ static void lane_humidistats(const struct dew_case *c, struct dew__lane *l)
     l->wet_width = wet->rate > 0.0 ? wet->band : 1.0;
     l->wet_high = wet->rate > 0.0 ? wet->set + 0.5 * wet->band : -1.0;
     l->wet_heat = wet->heat;
+    l->dry_per = 1.0 / l->dry_width;
+    l->wet_per = 1.0 / l->wet_width;
 }
 
 struct dew__lane dew__lane_of(const struct dew_case *c)

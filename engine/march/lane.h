@@ -18,7 +18,8 @@
     X(evap_ground) X(cool_plants) X(cool_laundry) X(cool_ground) X(band)       \
     X(lead_lag) X(face_glass) X(face_edge) X(face_corner) X(film_rate_glass)   \
     X(film_rate_edge) X(film_rate_corner) X(dry_low) X(dry_width)              \
-    X(wet_high) X(wet_width) X(wet_heat) X(co2_out)
+    X(wet_high) X(wet_width) X(wet_heat) X(co2_out) X(dry_per) X(wet_per)      \
+    X(per_day) X(per_deep)
 
 /* What holds during one hour: schedules resolved, and one step's controls. */
 #define DEW_DRIVE_MAP(X)                                                       \

@@ -22,6 +22,7 @@ struct dew__now {
     struct dew__coil c1, c2, c3;
     struct dew__blend blend;
     struct dew_hour mid;
+    int bundled; /* 1: one of many houses in lanes, which must not branch    */
 };
 
 DEW_LANE double dew__pws(double t)
@@ -65,12 +66,12 @@ DEW_LANE struct dew__node dew__surface_node(const struct dew__now *n,
                                             const struct dew__terms *k)
 {
     const struct dew__lane *l = &n->lane;
-    double sum = l->h_is + l->h_w + l->h_ms + k->sorb;
+    double per = 1.0 / (l->h_is + l->h_w + l->h_ms + k->sorb);
     struct dew__node s;
 
-    s.a = l->h_is / sum;
-    s.b = l->h_ms / sum;
-    s.c = (l->h_w * n->mid.t + k->surface_source + k->sorb * k->t_store) / sum;
+    s.a = l->h_is * per;
+    s.b = l->h_ms * per;
+    s.c = (l->h_w * n->mid.t + k->surface_source + k->sorb * k->t_store) * per;
     return s;
 }
 
@@ -116,8 +117,10 @@ DEW_LANE struct dew__warm dew__warm_stage(const struct dew__now *n,
     struct dew__warm out;
     double given = n->drive.given;
 
-    heat = given > 0.0 || k->heat_full <= 0.0 ? 0.0 : heat;
-    cool = given > 0.0 || k->cool_full <= 0.0 ? 0.0 : cool;
+    heat = k->heat_full > 0.0 ? heat : 0.0;
+    heat = given > 0.0 ? 0.0 : heat;
+    cool = k->cool_full > 0.0 ? cool : 0.0;
+    cool = given > 0.0 ? 0.0 : cool;
     out.t_air = (right + heat * k->heat_full - cool * k->cool_full) / slope;
     out.t_air = given > 0.0 ? n->drive.set_heat : out.t_air;
     out.held = given > 0.0 ? out.t_air * slope - right : 0.0;
@@ -149,12 +152,12 @@ DEW_LANE double dew__film_piece(double rate, double w_s, double at_hand,
 
 DEW_LANE double dew__dry_share(const struct dew__now *n, double rh)
 {
-    return dew__clamp01((rh - n->lane.dry_low) / n->lane.dry_width);
+    return dew__clamp01((rh - n->lane.dry_low) * n->lane.dry_per);
 }
 
 DEW_LANE double dew__wet_share(const struct dew__now *n, double rh)
 {
-    return dew__clamp01((n->lane.wet_high - rh) / n->lane.wet_width);
+    return dew__clamp01((n->lane.wet_high - rh) * n->lane.wet_per);
 }
 
 /* kg/s leaving the zone's air less what enters it, at w. */
@@ -172,23 +175,62 @@ DEW_LANE double dew__residual(const struct dew__now *n,
            n->drive.wet_rate * dew__wet_share(n, rh);
 }
 
-/* Slope and intercept of a coil, when the root lies above its dew point. */
-DEW_LANE void dew__add_coil(const struct dew__now *n,
-                            const struct dew__pieces *p, double pass,
-                            double wet, double *g, double *r)
-{
-    double on = dew__residual(n, p, wet) < 0.0 ? pass : 0.0;
+/* On which side of each kink the root lies: 1 above it, 0 below. */
+struct dew__sides {
+    double c1, c2, c3;                     /* coils: wet                      */
+    double f1, f2, f3;                     /* films: free                     */
+    double dry_on, dry_full, wet_on, idle; /* humidistats                     */
+};
 
-    *g += on;
-    *r += on * wet;
+/* The straight piece between the kinks: g w = r. */
+struct dew__line {
+    double g, r;
+};
+
+DEW_LANE struct dew__line dew__line_of(const struct dew__now *n,
+                                       const struct dew__pieces *p,
+                                       const struct dew__sides *s)
+{
+    const struct dew__lane *l = &n->lane;
+    double dry = (s->dry_on - s->dry_full) * n->drive.dry_rate * l->dry_per;
+    double wet = (s->wet_on - s->idle) * n->drive.wet_rate * l->wet_per;
+    double c1 = s->c1 * p->p1, c2 = s->c2 * p->p2, c3 = s->c3 * p->p3;
+    double f1 = s->f1 * p->f1, f2 = s->f2 * p->f2, f3 = s->f3 * p->f3;
+    struct dew__line y;
+
+    y.g = p->g + c1 + c2 + c3 + f1 + f2 + f3 + (dry + wet) * p->per_rh;
+    y.r = p->r + c1 * p->b1 + c2 * p->b2 + c3 * p->b3 + f1 * p->s1 +
+          f2 * p->s2 + f3 * p->s3 + (1.0 - s->f1) * p->a1 +
+          (1.0 - s->f2) * p->a2 + (1.0 - s->f3) * p->a3 + dry * l->dry_low +
+          wet * l->wet_high - s->dry_full * n->drive.dry_rate +
+          (1.0 - s->wet_on) * n->drive.wet_rate;
+    return y;
 }
 
-/* Slope and intercept of a film: free, or giving all it has. */
-DEW_LANE void dew__add_film(double over, double rate, double w_s,
-                            double at_hand, double *g, double *r)
+DEW_LANE double dew__above(double x, double kink)
 {
-    *g += over > 0.0 ? 0.0 : rate;
-    *r += over > 0.0 ? at_hand : rate * w_s;
+    return x > kink ? 1.0 : 0.0;
+}
+
+/* The sides on which w itself lies. */
+DEW_LANE struct dew__sides dew__sides_at(const struct dew__now *n,
+                                         const struct dew__pieces *p, double w)
+{
+    const struct dew__lane *l = &n->lane;
+    double rh = p->per_rh * w;
+    struct dew__sides s;
+
+    s.c1 = dew__above(w, p->b1);
+    s.c2 = dew__above(w, p->b2);
+    s.c3 = dew__above(w, p->b3);
+    s.f1 = dew__above(p->f1 * (w - p->s1), -p->a1);
+    s.f2 = dew__above(p->f2 * (w - p->s2), -p->a2);
+    s.f3 = dew__above(p->f3 * (w - p->s3), -p->a3);
+    s.dry_on = dew__above(rh, l->dry_low);
+    s.dry_full = dew__above(rh, l->dry_low + l->dry_width);
+    s.wet_on = dew__above(rh, l->wet_high - l->wet_width);
+    s.idle = dew__above(rh, l->wet_high);
+    return s;
 }
 
 DEW_LANE double dew__film_edge(double rate, double w_s, double at_hand)
@@ -196,37 +238,71 @@ DEW_LANE double dew__film_edge(double rate, double w_s, double at_hand)
     return w_s - dew__ratio(at_hand, rate);
 }
 
-/*
- * The root of the residual, exactly: its sign at each kink says on which side
- * the root lies, since the residual rises with w.
- */
-DEW_LANE double dew__w_root(const struct dew__now *n,
-                            const struct dew__pieces *p)
+/* 1 where the root lies above w: the residual rises with w. */
+DEW_LANE double dew__root_above(const struct dew__now *n,
+                                const struct dew__pieces *p, double w)
+{
+    return dew__above(0.0, dew__residual(n, p, w));
+}
+
+/* The sides on which the root lies, wherever it is. */
+DEW_LANE struct dew__sides dew__sides_of_root(const struct dew__now *n,
+                                              const struct dew__pieces *p)
 {
     const struct dew__lane *l = &n->lane;
-    double g = p->g, r = p->r, dry = n->drive.dry_rate, wet = n->drive.wet_rate;
     double to_w = 1.0 / p->per_rh;
-    double dry_off = dew__residual(n, p, l->dry_low * to_w);
-    double dry_full = dew__residual(n, p, (l->dry_low + l->dry_width) * to_w);
-    double wet_off = dew__residual(n, p, l->wet_high * to_w);
-    double wet_full = dew__residual(n, p, (l->wet_high - l->wet_width) * to_w);
-    double in_dry = dry_off < 0.0 && dry_full > 0.0 ? dry / l->dry_width : 0.0;
-    double in_wet = wet_off > 0.0 && wet_full < 0.0 ? wet / l->wet_width : 0.0;
+    struct dew__sides s;
 
-    dew__add_coil(n, p, p->p1, p->b1, &g, &r);
-    dew__add_coil(n, p, p->p2, p->b2, &g, &r);
-    dew__add_coil(n, p, p->p3, p->b3, &g, &r);
-    dew__add_film(dew__residual(n, p, dew__film_edge(p->f1, p->s1, p->a1)),
-                  p->f1, p->s1, p->a1, &g, &r);
-    dew__add_film(dew__residual(n, p, dew__film_edge(p->f2, p->s2, p->a2)),
-                  p->f2, p->s2, p->a2, &g, &r);
-    dew__add_film(dew__residual(n, p, dew__film_edge(p->f3, p->s3, p->a3)),
-                  p->f3, p->s3, p->a3, &g, &r);
-    g += in_dry * p->per_rh + in_wet * p->per_rh;
-    r += in_dry * l->dry_low + in_wet * l->wet_high;
-    r -= dry_full <= 0.0 ? dry : 0.0;
-    r += wet_full >= 0.0 ? wet : 0.0;
-    return r / g;
+    s.c1 = dew__root_above(n, p, p->b1);
+    s.c2 = dew__root_above(n, p, p->b2);
+    s.c3 = dew__root_above(n, p, p->b3);
+    s.f1 = dew__root_above(n, p, dew__film_edge(p->f1, p->s1, p->a1));
+    s.f2 = dew__root_above(n, p, dew__film_edge(p->f2, p->s2, p->a2));
+    s.f3 = dew__root_above(n, p, dew__film_edge(p->f3, p->s3, p->a3));
+    s.dry_on = dew__root_above(n, p, l->dry_low * to_w);
+    s.dry_full = dew__root_above(n, p, (l->dry_low + l->dry_width) * to_w);
+    s.wet_on = dew__root_above(n, p, (l->wet_high - l->wet_width) * to_w);
+    s.idle = dew__root_above(n, p, l->wet_high * to_w);
+    return s;
+}
+
+/* The root, if it lies on the piece that near lies on or on the next; else,
+   and in a bundle, which must not branch, NaN. */
+DEW_LANE double dew__root_near(const struct dew__now *n,
+                               const struct dew__pieces *p, double near)
+{
+    struct dew__sides s;
+    struct dew__line a, b;
+
+    if (n->bundled)
+        return NAN;
+    s = dew__sides_at(n, p, near);
+    a = dew__line_of(n, p, &s);
+    s = dew__sides_at(n, p, a.r / a.g);
+    b = dew__line_of(n, p, &s);
+    if (a.g == b.g && a.r == b.r)
+        return a.r / a.g;
+    s = dew__sides_at(n, p, b.r / b.g);
+    a = dew__line_of(n, p, &s);
+    return a.g == b.g && a.r == b.r ? a.r / a.g : NAN;
+}
+
+/*
+ * The root of the residual, exactly: its sign at each kink says on which side
+ * the root lies.  A house by itself first tries the piece that near lies on.
+ */
+DEW_LANE double dew__w_root(const struct dew__now *n,
+                            const struct dew__pieces *p, double near)
+{
+    double w = dew__root_near(n, p, near);
+    struct dew__sides s;
+    struct dew__line y;
+
+    if (!n->bundled && w == w)
+        return w;
+    s = dew__sides_of_root(n, p);
+    y = dew__line_of(n, p, &s);
+    return y.r / y.g;
 }
 
 #endif

@@ -34,16 +34,16 @@ DEW_LANE struct dew__stores dew__store_lines(const struct dew__now *n,
                                              double gdt)
 {
     const struct dew__lane *l = &n->lane;
-    double p1 = k->pws_store / l->cap_day, p2 = k->pws_store / l->cap_deep;
+    double p1 = k->pws_store * l->per_day, p2 = k->pws_store * l->per_deep;
     double down = gdt * l->rate_deep, in = gdt * l->rate_day;
     struct dew__stores s;
-    double whole;
+    double deep = 1.0 / (1.0 + down * p2), day;
 
-    s.deep_0 = x->w_deep / (1.0 + down * p2);
-    s.deep_day = down * p1 / (1.0 + down * p2);
-    whole = 1.0 + in * p1 + down * p1 - down * p2 * s.deep_day;
-    s.day_0 = (x->w_day + down * p2 * s.deep_0) / whole;
-    s.day_w = in * k->per_w / whole;
+    s.deep_0 = x->w_deep * deep;
+    s.deep_day = down * p1 * deep;
+    day = 1.0 / (1.0 + in * p1 + down * p1 - down * p2 * s.deep_day);
+    s.day_0 = (x->w_day + down * p2 * s.deep_0) * day;
+    s.day_w = in * k->per_w * day;
     return s;
 }
 
@@ -86,14 +86,14 @@ DEW_LANE struct dew_state dew__water_stage(const struct dew__now *n,
 {
     const struct dew__lane *l = &n->lane;
     struct dew__stores s = dew__store_lines(n, k, x, gdt);
-    double p1 = k->pws_store / l->cap_day;
+    double p1 = k->pws_store * l->per_day;
     double evap = l->evap_plants + l->evap_laundry + l->evap_ground;
     struct dew_state y = *x;
 
     p->g = l->mass_air / gdt + k->w_g + evap * k->per_w +
            l->rate_day * (k->per_w - p1 * s.day_w);
     p->r = l->mass_air / gdt * x->w + k->w_source + l->rate_day * p1 * s.day_0;
-    y.w = dew__w_root(n, p);
+    y.w = dew__w_root(n, p, x->w);
     y.w_day = s.day_0 + s.day_w * y.w;
     y.w_deep = s.deep_0 + s.deep_day * y.w_day;
     y.film_glass += gdt * dew__film_piece(p->f1, p->s1, p->a1, y.w);
@@ -156,7 +156,7 @@ DEW_LANE struct dew_water_flows dew__water_flows(const struct dew__now *n,
     f.glass = -(dew__film_piece(p->f1, p->s1, p->a1, x->w) +
                 dew__film_piece(p->f2, p->s2, p->a2, x->w) +
                 dew__film_piece(p->f3, p->s3, p->a3, x->w));
-    f.store = l->rate_day * (x->w_day * (k->pws_store / l->cap_day) - pv);
+    f.store = l->rate_day * (x->w_day * (k->pws_store * l->per_day) - pv);
     return f;
 }
 
@@ -293,7 +293,7 @@ DEW_LANE struct dew__terms dew__curves(const struct dew__now *n,
     k.air_slope = air.slope;
     k.pws_store = store.value;
     k.store_slope = store.slope;
-    k.sorb = DEW_LATENT * l->rate_day * store.slope * at->w_day / l->cap_day;
+    k.sorb = DEW_LATENT * l->rate_day * store.slope * at->w_day * l->per_day;
     k.wsat_glass = dew__face_w(n, at->t_air, l->face_glass);
     k.wsat_edge = dew__face_w(n, at->t_air, l->face_edge);
     k.wsat_corner = dew__face_w(n, at->t_air, l->face_corner);

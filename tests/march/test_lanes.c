@@ -4,85 +4,10 @@
 
 #include <string.h>
 
-#include "march/step.h"
+#include "support/lanes.h"
 #include "support/lively.h"
 
-enum { LANES = 16, HOURS = 300 };
-
-/* Arrays from the same lists as the scalars. */
-#define ARRAY(name) double name[LANES];
-#define LANE_STRUCT(tag, MAP)                                                  \
-    struct tag {                                                               \
-        MAP(ARRAY)                                                             \
-    }
-LANE_STRUCT(lanes, DEW_LANE_MAP);
-LANE_STRUCT(drives, DEW_DRIVE_MAP);
-LANE_STRUCT(blends, DEW_BLEND_MAP);
-LANE_STRUCT(states, DEW_STATE_MAP);
-LANE_STRUCT(terms, DEW_TERMS_MAP);
-
-struct bundle {
-    struct lanes lane;
-    struct drives drive;
-    struct blends blend;
-    struct states x;
-    struct terms k;
-};
-
-#define GET(name) y.name = from->name[i];
-#define PUT(name) to->name[i] = y->name;
-#define PAIR(tag, one, MAP)                                                    \
-    DEW_LANE struct one get_##tag(const struct tag *from, int i)               \
-    {                                                                          \
-        struct one y;                                                          \
-        MAP(GET)                                                               \
-        return y;                                                              \
-    }                                                                          \
-    DEW_LANE void put_##tag(struct tag *to, int i, const struct one *y)        \
-    {                                                                          \
-        MAP(PUT)                                                               \
-    }
-PAIR(lanes, dew__lane, DEW_LANE_MAP)
-PAIR(drives, dew__drive, DEW_DRIVE_MAP)
-PAIR(blends, dew__blend, DEW_BLEND_MAP)
-PAIR(states, dew_state, DEW_STATE_MAP)
-PAIR(terms, dew__terms, DEW_TERMS_MAP)
-
-/* One whole step of one house, no ventilator states: the same text for both. */
-DEW_LANE struct dew_state step_of(struct dew__now *n, struct dew__terms *k,
-                                  const struct dew_state *x,
-                                  const struct dew_path *path, double dt)
-{
-    struct dew__terms guess = dew__sources(n, k, x->owed_q / dt);
-    struct dew__duty duty;
-    struct dew_state at = dew__predict(n, &guess, x, dt, &duty);
-    struct dew__sum sum;
-
-    n->blend = (struct dew__blend){0};
-    dew__blend_state(&n->blend, path, n->lane.rho, 1.0, 0.0,
-                     dew__natural(&n->lane, at.t_air, &n->mid));
-    *k = dew__settle(n, &at, &duty, x->owed_q / dt, 1.0 / dt);
-    return dew__finish(n, k, x, dt, &sum);
-}
-
-static void bundle_step(struct bundle *b, const struct dew_hour *mid,
-                        const struct dew_path *path, double dt)
-{
-#pragma omp simd
-    for (int i = 0; i < LANES; i++) {
-        struct dew__now n = {.mid = *mid};
-        struct dew_state x = get_states(&b->x, i), y;
-        struct dew__terms k = get_terms(&b->k, i);
-
-        n.lane = get_lanes(&b->lane, i);
-        n.drive = get_drives(&b->drive, i);
-        n.blend = get_blends(&b->blend, i);
-        y = step_of(&n, &k, &x, path, dt);
-        put_states(&b->x, i, &y);
-        put_terms(&b->k, i, &k);
-        put_blends(&b->blend, i, &n.blend);
-    }
-}
+enum { HOURS = 300 };
 
 /* Sixteen different houses. */
 static struct dew_case house(int i)
@@ -146,10 +71,11 @@ static void sixteen_lanes_are_sixteen_houses(void **state)
 
         bundle_step(&b, &mid, &path, 1800.0);
         for (int i = 0; i < LANES; i++) {
-            struct dew_state lane = get_states(&b.x, i);
+            struct dew_state lane;
 
+            get_states(&b.x, i, &lane);
             now[i].mid = mid;
-            x[i] = step_of(&now[i], &k[i], &x[i], &path, 1800.0);
+            x[i] = lane_step(&now[i], &k[i], &x[i], &path, 1800.0);
             assert_memory_equal(&x[i], &lane, sizeof lane);
         }
     }
