@@ -12,6 +12,7 @@
 #include "dew/thumb.h"
 #include "dew/wetting.h"
 #include "report/gear.h"
+#include "report/measured.h"
 #include "report/words.h"
 
 static const double KWH = 3.6e6; /* J */
@@ -502,38 +503,6 @@ static json_t *thumbs(struct maker *m)
     return list;
 }
 
-static json_t *gap(struct maker *m, const struct dew_gap *g, double factor)
-{
-    json_t *o = json_object();
-
-    put(m, o, "hours", number(g->hours));
-    put(m, o, "measured", number(factor * g->measured));
-    put(m, o, "modelled", number(factor * g->modelled));
-    put(m, o, "bias", number(factor * g->bias));
-    put(m, o, "rms", number(factor * g->rms));
-    return o;
-}
-
-static json_t *beside(struct maker *m)
-{
-    const struct dew_beside *b = m->r->beside;
-    json_t *o, *months;
-
-    if (b == NULL)
-        return json_null();
-    o = json_object();
-    months = json_array();
-    put(m, o, "provenance", text(m->r->log));
-    put(m, o, "option", text(dew__option(m->r, 0).text));
-    put(m, o, "temperature_held", json_boolean(m->r->held));
-    put(m, o, "rh_pct", gap(m, &b->rh, 100));
-    put(m, o, "temperature_c", gap(m, &b->t, 1));
-    for (int k = 0; k < DEW_MONTHS; k++)
-        append(m, months, gap(m, &b->month[k], 100));
-    put(m, o, "rh_pct_by_month", months);
-    return o;
-}
-
 static json_t *inputs(struct maker *m)
 {
     json_t *list = json_array();
@@ -598,7 +567,7 @@ static json_t *whole(struct maker *m)
     for (size_t i = 0; i < m->r->question->count; i++)
         append(m, options, option(m, i));
     put(m, o, "options", options);
-    put(m, o, "log", beside(m));
+    put(m, o, "log", dew__beside_json(m->r));
     put(m, o, "inputs", inputs(m));
     return o;
 }

@@ -90,3 +90,37 @@ void dew__beside_text(const struct dew_report *r, FILE *out)
     month_row(r, "difference, points", 2, out);
     dew__wrap(out, "Log: ", dew__clean(r->log, text, sizeof text));
 }
+
+/* ---- JSON ------------------------------------------------------------------- */
+
+static json_t *real(double x)
+{
+    return isfinite(x) ? json_real(x) : json_null();
+}
+
+static json_t *gap_json(const struct dew_gap *g, double factor)
+{
+    return json_pack("{so so so so so}", "hours", real(g->hours), "measured",
+                     real(factor * g->measured), "modelled",
+                     real(factor * g->modelled), "bias", real(factor * g->bias),
+                     "rms", real(factor * g->rms));
+}
+
+json_t *dew__beside_json(const struct dew_report *r)
+{
+    const struct dew_beside *b = r->beside;
+    char name[DEW_SENTENCE], log[DEW_SENTENCE];
+    json_t *months;
+
+    if (b == NULL)
+        return json_null();
+    months = json_array();
+    for (int m = 0; m < DEW_MONTHS; m++)
+        json_array_append_new(months, gap_json(&b->month[m], 100));
+    dew__clean(r->log, log, sizeof log);
+    snprintf(name, sizeof name, "%s", dew__option(r, 0).text);
+    return json_pack("{ss ss sb so so so}", "provenance", log, "option", name,
+                     "temperature_held", r->held, "rh_pct",
+                     gap_json(&b->rh, 100), "temperature_c", gap_json(&b->t, 1),
+                     "rh_pct_by_month", months);
+}
