@@ -127,15 +127,41 @@ def isd(path):
     return lines_mean(t, 2020), lines_mean(td, 2020), {}
 
 
+def met(path):
+    rows = [r for r in csv.DictReader(open(path, newline=''))
+            if r['temp'] != '']
+    when = [datetime.fromisoformat(r['date']) for r in rows]
+    return (lines_mean([(w, float(r['temp'])) for w, r in zip(when, rows)],
+                       None),
+            lines_mean([(w, dew_point(float(r['temp']), float(r['rhum'])))
+                        for w, r in zip(when, rows) if r['rhum'] != ''], None),
+            {})
+
+
 def jrc(path):
     """UTC stamps in local terms at UTC + 0; an hour ends at its stamp."""
-    t, rh, g = [], [], []
+    t, td, g = [], [], []
     for r in csv.DictReader(open(path)):
         w = datetime.strptime(r['time(UTC)'], '%Y%m%d:%H%M')
         w = w.replace(year=2001)
         t.append((w, float(r['T2m'])))
+        td.append((w, dew_point(float(r['T2m']), float(r['RH']))))
         g.append((w, float(r['G(h)'])))
-    return hourly(t), {}, hourly(g)
+    return hourly(t), hourly(td), hourly(g)
+
+
+def dew_point(t, rh):
+    """Dew point over liquid of degC and %, by the saturation formula of Sonntag
+    (1990), not the one in the program: within 0.01 K of it."""
+    def lne(x):
+        k = x + 273.15
+        return (-6096.9385 / k + 16.635794 - 2.711193e-2 * k
+                + 1.673952e-5 * k * k + 2.433502 * math.log(k))
+    want, low, high = lne(t) + math.log(rh / 100), -90.0, t
+    for _ in range(60):
+        mid = (low + high) / 2
+        low, high = (mid, high) if lne(mid) < want else (low, mid)
+    return low
 
 
 def show(name, means):
@@ -158,9 +184,7 @@ def main():
     show('eccc', simple(o + 'eccc_kamloops_2016.csv',
                         lambda r: datetime.fromisoformat(r['time']),
                         'temp', 'temp_dew'))
-    show('met', simple(o + 'met_eireann_valentia_2017.csv',
-                       lambda r: datetime.fromisoformat(r['date']),
-                       'temp', None))
+    show('met', met(o + 'met_eireann_valentia_2017.csv'))
     show('nsrdb', simple(
         o + 'nsrdb_psm3_40.5N_2017.csv',
         lambda r: datetime(int(r['Year']), int(r['Month']), int(r['Day']),

@@ -4,7 +4,8 @@
  * the files' own rows.  Skipped, by name, where the data are not.
  *
  * Tolerance: half of the last digit given, with its rounding; a dew point at
- * hours between rows is 0.008 K, for the line runs through w and not td.
+ * hours between rows is 0.008 K, for the line runs through w and not td; one
+ * from RH 0.012 K, for it is by another formula there.
  */
 #include "weather/files.h"
 
@@ -112,6 +113,9 @@ static const struct file_row {
     {"met_eireann_valentia_2017.csv: temperature",
      "weather/observed/met_eireann_valentia_2017.csv", NULL, MEAN_T, 0.0006,
      {8.037, 8.252, 9.366, 9.598, 12.622, 14.056, 14.801, 14.754, 13.437, 12.677, 9.651, 8.264}},
+    {"met_eireann_valentia_2017.csv: dew point of RH",
+     "weather/observed/met_eireann_valentia_2017.csv", NULL, MEAN_TD, 0.012,
+     {5.013, 5.186, 5.885, 5.280, 8.810, 11.176, 12.183, 12.070, 10.807, 10.510, 6.704, 5.511}},
     {"nsrdb_psm3_40.5N_2017.csv: temperature",
      "weather/observed/nsrdb_psm3_40.5N_2017.csv", NULL, MEAN_T, 0.0006,
      {-7.822, -0.881, 4.133, 5.312, 11.442, 19.826, 23.396, 20.728, 15.003, 5.139, 2.486, -2.622}},
@@ -130,6 +134,9 @@ static const struct file_row {
     {"jrc_typical_45N_8E.csv: temperature",
      "weather/observed/jrc_typical_45N_8E.csv", NULL, MEAN_T, 0.0006,
      {5.204, 6.969, 8.731, 12.373, 17.039, 22.477, 21.915, 22.141, 20.199, 14.957, 6.303, 4.051}},
+    {"jrc_typical_45N_8E.csv: dew point of RH",
+     "weather/observed/jrc_typical_45N_8E.csv", NULL, MEAN_TD, 0.012,
+     {2.543, 3.540, 3.030, 8.723, 11.772, 11.906, 15.353, 16.071, 14.452, 11.598, 1.820, 2.445}},
     {"jrc_typical_45N_8E.csv: global solar",
      "weather/observed/jrc_typical_45N_8E.csv", NULL, MEAN_GLOBAL, 0.0006,
      {64.312, 99.728, 159.344, 168.626, 201.376, 300.211, 275.790, 239.929, 188.175, 119.665, 84.210, 62.116}},
