@@ -13,6 +13,7 @@
 static dew__sheet_maker *const makers[] = {
     dew__sheet_surfaces,
     dew__sheet_windows,
+    dew__sheet_ducts,
     dew__sheet_drying,
     dew__sheet_thumbs,
 };

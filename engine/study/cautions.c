@@ -166,15 +166,31 @@ static int freezes(const struct dew_question *q, size_t i)
     return ventilated(q, i) && coldest(q, i) < 0;
 }
 
+static double duct_hours(const struct dew_question *q, size_t i,
+                         enum dew_duct_spot spot)
+{
+    return q->choices[i].outcome->year.ducts[spot];
+}
+
+/* Computed hours call for it too; none computed never calls it off. */
 static int sweats_outside(const struct dew_question *q, size_t i)
 {
-    return shares_ducts(q, i) && cooled(q, i);
+    return (shares_ducts(q, i) && cooled(q, i)) ||
+           duct_hours(q, i, DEW_SPOT_trunk) > 0 ||
+           duct_hours(q, i, DEW_SPOT_outside) > 0;
+}
+
+static int cold_ducts(const struct dew_question *q, size_t i)
+{
+    return freezes(q, i) || duct_hours(q, i, DEW_SPOT_intake) > 0 ||
+           duct_hours(q, i, DEW_SPOT_exhaust) > 0;
 }
 
 static int cold_to_furnace(const struct dew_question *q, size_t i)
 {
-    return shares_ducts(q, i) && coldest(q, i) < 0 &&
-           q->choices[i].c->plant.heater.fuel > 0;
+    return q->choices[i].c->plant.heater.fuel > 0 &&
+           ((shares_ducts(q, i) && coldest(q, i) < 0) ||
+            duct_hours(q, i, DEW_SPOT_heater) > 0);
 }
 
 static int recirculates(const struct dew_question *q, size_t i)
@@ -323,7 +339,7 @@ static const struct row {
 {DEW_CHECK, OPTION, 0, "freezing", freezes, "common practice, no source",
  "It freezes at this place. Keep the unit, its trap and its condensate line above 0 degC "
  "(32 degF): no unheated attic or crawl space."},
-{DEW_CHECK, OPTION, 0, "cold_ducts", freezes, "common practice, no source",
+{DEW_CHECK, OPTION, 0, "cold_ducts", cold_ducts, "common practice, no source",
  "Insulate the ducts to and from outdoors with an outer vapour-tight skin, sealed up to the "
  "collar of the unit, or they drip."},
 {DEW_CHECK, OPTION, 0, "defrost", recirculates, "common practice, no source",

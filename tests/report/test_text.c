@@ -132,6 +132,30 @@ static void closure_is_told(void **state)
     free(text);
 }
 
+/* Ducts have their table where they do something, and fit the page. */
+static void ducts_are_told_where_they_matter(void **state)
+{
+    struct dew_report report = page_open(2, DEW_SYSTEM_SI);
+    struct dew_tally *y = &page_scene.outcomes[1].year;
+    char *text = page_written(dew_report_text, &report, NULL);
+
+    (void)state;
+    assert_null(strstr(text, "What the ducts do"));
+    free(text);
+    y->ducts[DEW_SPOT_intake] = 613;
+    y->ducts[DEW_SPOT_heater] = 41.7;
+    y->energy.blower = 1168 * KWH;
+    y->water.putback = 417.3;
+    y->water.unplanned = 91.2;
+    text = page_written(dew_report_text, &report, NULL);
+    assert_non_null(strstr(text, "What the ducts do with the air"));
+    assert_non_null(strstr(text, "  1168 "));
+    assert_non_null(
+        strstr(text, "skin of the intake duct in the house, 613 h"));
+    assert_true(widest(text) <= 80);
+    free(text);
+}
+
 /* ---- months ---------------------------------------------------------------- */
 
 static const struct month_row {
@@ -360,9 +384,10 @@ int main(void)
         cmocka_unit_test(every_caution_is_in_the_text),
         cmocka_unit_test(names_cannot_drive_a_terminal),
         cmocka_unit_test(closure_is_told),
+        cmocka_unit_test(ducts_are_told_where_they_matter),
         cmocka_unit_test(every_kind_has_its_sentence),
     };
-    size_t n = 6;
+    size_t n = 7;
 
     ADD_ROWS(tests, n, width_rows, text_fits_80_columns);
     ADD_ROWS(tests, n, month_rows, months_in_words);

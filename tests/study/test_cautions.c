@@ -138,6 +138,34 @@ static void return_tie_stops_unless_interlocked(void **state)
     assert_null(find("return_tie"));
 }
 
+/* computed hours of wet or cold ducts, with nothing else that would call */
+static const struct duct_row {
+    const char *name;
+    enum dew_duct_spot spot;
+    const char *key;
+} duct_rows[] = {
+    {"an intake duct that sweats", DEW_SPOT_intake, "cold_ducts"},
+    {"an exhaust duct that sweats", DEW_SPOT_exhaust, "cold_ducts"},
+    {"a trunk wet inside", DEW_SPOT_trunk, "sweating_trunk"},
+    {"a trunk wet outside", DEW_SPOT_outside, "sweating_trunk"},
+    {"cold air at the heater", DEW_SPOT_heater, "cold_exchanger"},
+};
+
+static void computed_hours_call_for_it(void **state)
+{
+    const struct duct_row *r = *state;
+
+    answered(2);
+    s.cases[1].plant.heater.fuel = 1;
+    ask();
+    assert_null(find(r->key));
+    s.outcomes[1].year.ducts[r->spot] = 3.5;
+    ask();
+    assert_non_null(find(r->key));
+    assert_int_equal(find(r->key)->level, DEW_CHECK);
+    assert_true(find(r->key)->options == UINT64_C(2));
+}
+
 static void net_exhaust_stops_beside_a_chimney(void **state)
 {
     (void)state;
@@ -256,6 +284,7 @@ int main(void)
     };
     size_t n = 9;
 
+    ADD_ROWS(tests, n, duct_rows, computed_hours_call_for_it);
     ADD_ROWS(tests, n, answer_rows, an_answer_not_given_counts);
     ADD_ROWS(tests, n, wanting_rows, good_news_must_be_confirmed);
     return _cmocka_run_group_tests("study, cautions", tests, n, NULL, NULL);

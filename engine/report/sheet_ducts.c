@@ -1,0 +1,105 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What each option's ducts do: air delivered, blower, coil, wet places. */
+#include <math.h>
+
+#include "report/sheet.h"
+
+static const struct dew_tally *year_of(const struct dew_report *r, size_t i)
+{
+    return &r->question->choices[i].outcome->year;
+}
+
+static double wettest(const struct dew_tally *y)
+{
+    return fmax(fmax(y->ducts[DEW_SPOT_intake], y->ducts[DEW_SPOT_exhaust]),
+                fmax(y->ducts[DEW_SPOT_trunk], y->ducts[DEW_SPOT_outside]));
+}
+
+/* Quiet where nothing is tied in, wet or cold. */
+static int has_ducts(const struct dew_report *r, size_t i)
+{
+    const struct dew_option_facts *facts = r->question->choices[i].facts;
+    const struct dew_tally *y = year_of(r, i);
+
+    return (facts->core != DEW_CORE_none &&
+            facts->layout != DEW_LAYOUT_own_ducts) ||
+           wettest(y) > 0 || y->ducts[DEW_SPOT_heater] > 0 ||
+           y->water.unplanned != 0 || y->water.ductleak != 0;
+}
+
+static struct dew__word water(const struct dew_report *r, double kg)
+{
+    return dew__number(dew__shown(kg, DEW_WATER, r->system), 0);
+}
+
+static void duct_row(const struct dew_report *r, size_t i,
+                     struct dew__word *cell)
+{
+    const struct dew_tally *y = year_of(r, i);
+    const double kwh = 3.6e6;
+
+    snprintf(cell[0].text, sizeof cell[0].text, "%zu %.100s", i + 1,
+             dew__option(r, (int)i).text);
+    cell[1] = dew__number(
+        dew__shown(y->fresh_sum / y->hours, DEW_FLOW, r->system), 0);
+    cell[2] = dew__number(y->fresh_short, 0);
+    cell[3] = dew__number(y->energy.blower / kwh, 0);
+    cell[4] = water(r, y->water.putback);
+    cell[5] = water(r, y->water.unplanned + y->water.ductleak);
+    cell[6] = dew__number(wettest(y), 0);
+    cell[7] = dew__number(y->ducts[DEW_SPOT_heater], 0);
+}
+
+/* Each wet place by name, where one was. */
+static void say_spots(const struct dew_report *r, size_t i,
+                      struct dew__sheet *s)
+{
+    const struct dew_tally *y = year_of(r, i);
+
+    for (int k = 0; k < DEW_DUCT_SPOTS; k++)
+        if (y->ducts[k] >= 0.5)
+            dew__sheet_note(s, "%.100s: %s, %s h.", dew__option(r, (int)i).text,
+                            dew_ducts_spot_text((enum dew_duct_spot)k),
+                            dew__number(y->ducts[k], 0).text);
+}
+
+int dew__sheet_ducts(const struct dew_report *r, struct dew__sheet *s)
+{
+    const char *flow = dew__unit(DEW_FLOW, r->system)->name;
+    const char *mass = dew__unit(DEW_WATER, r->system)->name;
+    size_t any = 0;
+
+    s->id = "ducts";
+    s->title = "What the ducts do with the air";
+    for (size_t i = 0; i < r->question->count; i++)
+        any += (size_t)has_ducts(r, i);
+    if (any == 0)
+        return 0;
+    dew__sheet_column(s, "option", 22);
+    dew__sheet_column(s, "fresh", 6);
+    dew__sheet_column(s, "short h", 8);
+    dew__sheet_column(s, "blower", 7);
+    dew__sheet_column(s, "put back", 9);
+    dew__sheet_column(s, "unasked", 8);
+    dew__sheet_column(s, "wet h", 6);
+    dew__sheet_column(s, "cold h", 7);
+    for (size_t i = 0; i < r->question->count; i++) {
+        struct dew__word *row = dew__sheet_row(s);
+
+        if (row != NULL)
+            duct_row(r, i, row);
+    }
+    dew__sheet_note(
+        s,
+        "Fresh: delivered to the rooms, mean of the year, %s. Short: hours "
+        "with less than asked for. Blower: kWh. Put back: water that a wet "
+        "coil gave back while the blower ran on, %s. Unasked: water by "
+        "outdoor air through an idle unit or leaky ducts, less what it took "
+        "away, %s. Wet: the duct that sweats longest. Cold: outdoor air "
+        "would bring the air at the heater below 60 degF (15.6 degC), a "
+        "usual limit of makers.",
+        flow, mass, mass);
+    for (size_t i = 0; i < r->question->count; i++)
+        say_spots(r, i, s);
+    return 1;
+}
