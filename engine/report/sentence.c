@@ -526,6 +526,51 @@ static void say_never_pays(struct telling *t)
     say_what_it_buys(t);
 }
 
+static void say_staged(struct telling *t)
+{
+    const double *x = t->f->value;
+    struct dew__word chance, even;
+
+    say(t,
+        "In two stages: \"%s\" now for %s, and \"%s\" later for %s if it must "
+        "follow (%s likely): %s expected over %s years, against %s for \"%s\" "
+        "at once",
+        OPTION, MONEY(x[0]), OTHER, MONEY(x[1]), percent(x[2], &chance),
+        MONEY(x[3]), YEARS, MONEY(x[4]), OTHER);
+    if (x[5] >= 1)
+        say(t, ". The stages cost less even if both are needed.");
+    else if (x[5] <= 0)
+        say(t, ". The stages cost more whether or not both are needed.");
+    else
+        say(t, ". They cost the same at a chance of %s.", percent(x[5], &even));
+}
+
+static void say_reading(struct telling *t)
+{
+    const double *x = t->f->value;
+    struct dew__word limit;
+
+    say(t, "The reading that decides on \"%s\": ", OTHER);
+    if (x[0] == DEW_READING_humidity)
+        say(t,
+            "relative humidity where people sleep, hour by hour through %s "
+            "(%s days): go on if it passes %s in more than %s h (%s h "
+            "expected%s).",
+            MONTHS, HOURS(1), percent(limits(t)->too_humid, &limit), HOURS(2),
+            HOURS(3), x[3] > x[2] ? ", so it is likely" : "");
+    else if (x[0] == DEW_READING_air_flow)
+        say(t,
+            "the sum of the supply grilles, blower on and blower off, on one "
+            "day: go on if either is below %s (%s expected%s).",
+            FLOW(2), FLOW(3), x[3] < x[2] ? ", so it is likely" : "");
+    else
+        say(t,
+            "carbon dioxide where people sleep, %s nights with the door shut: "
+            "go on if it passes %s ppm by morning (%s ppm is the mean of the "
+            "year and the whole house).",
+            HOURS(1), HOURS(2), HOURS(3));
+}
+
 static void say_unpriced(struct telling *t)
 {
     say(t, "Not every price is given: options are ranked by the energy they "

@@ -288,6 +288,26 @@ static void try_case(const struct dew_scenario *s, size_t option,
     say(r, &s->options[option], key, err.text);
 }
 
+/* A second stage leads to an option of this file. */
+static void next_is_an_option(const struct dew_scenario *s,
+                              struct dew__reading *r)
+{
+    int base_said = 0;
+
+    for (size_t k = 0; k < s->count; k++) {
+        const struct dew_value *next =
+            &s->options[k].values[KEY_costs_next_option];
+        int own = next->origin.by == DEW_BY_OPTION;
+
+        if (!next->given || dew_scenario_find(s, next->text) < s->count ||
+            (base_said && !own))
+            continue;
+        say(r, &s->options[k], KEY_costs_next_option,
+            "no option has that name: a second stage leads to one of options");
+        base_said |= !own;
+    }
+}
+
 enum dew_status dew__scenario_agree(const struct dew_scenario *s,
                                     const char *source,
                                     struct dew_faults *faults)
@@ -311,6 +331,7 @@ enum dew_status dew__scenario_agree(const struct dew_scenario *s,
         }
     }
     dew__agree_ducts(s, &r);
+    next_is_an_option(s, &r);
     if (r.status == DEW_OK)
         for (size_t k = 0; k < s->count; k++)
             try_case(s, k, &r, &base_said);

@@ -289,6 +289,16 @@ static void copy_text(char *to, size_t size, const struct dew_value *v)
     snprintf(to, size, "%s", v->given ? v->text : "");
 }
 
+static int by_month(const struct dew_value *list, struct dew_estimate out[12])
+{
+    for (size_t m = 0; list->given && m < 12; m++) {
+        const struct dew_measure *price = &list->items[m].amount;
+
+        out[m] = (struct dew_estimate){price->si, price->low, price->high};
+    }
+    return list->given;
+}
+
 struct dew_prices dew_scenario_prices(const struct dew_scenario *scenario)
 {
     const struct dew_value *v = scenario->base;
@@ -305,7 +315,25 @@ struct dew_prices dew_scenario_prices(const struct dew_scenario *scenario)
     };
 
     copy_text(p.date, sizeof p.date, &v[KEY_prices_date]);
+    p.electricity_seasonal =
+        by_month(&v[KEY_prices_electricity_by_month], p.electricity_by_month);
+    p.gas_seasonal = by_month(&v[KEY_prices_gas_by_month], p.gas_by_month);
     return p;
+}
+
+/* Of the second stage: as told, else what the option costs that follows. */
+static struct dew_estimate later_of(const struct dew_scenario *s,
+                                    const struct dew_value *v)
+{
+    size_t next = s->count;
+
+    if (GIVEN(v, costs_later))
+        return estimate(&v[KEY_costs_later]);
+    if (GIVEN(v, costs_next_option))
+        next = dew_scenario_find(s, v[KEY_costs_next_option].text);
+    if (next == s->count)
+        return (struct dew_estimate){0, 0, 0};
+    return estimate(&s->options[next].values[KEY_costs_install]);
 }
 
 struct dew_costs dew_scenario_costs(const struct dew_scenario *scenario,
@@ -316,12 +344,15 @@ struct dew_costs dew_scenario_costs(const struct dew_scenario *scenario,
         .install = estimate(&v[KEY_costs_install]),
         .upkeep = estimate(&v[KEY_costs_upkeep]),
         .own_hours = estimate(&v[KEY_costs_own_work]),
-        .later = estimate(&v[KEY_costs_later]),
+        .later = later_of(scenario, v),
+        .later_after = SI(v, costs_later_after) / year_s,
+        .reading = (enum dew_reading_kind)WORD(v, costs_reading),
         .later_chance = SI(v, costs_later_chance),
         .life = SI_OR(v, costs_life, SI(scenario->base, prices_years)) / year_s,
     };
 
     copy_text(c.date, sizeof c.date, &v[KEY_costs_date]);
+    copy_text(c.next, sizeof c.next, &v[KEY_costs_next_option]);
     return c;
 }
 

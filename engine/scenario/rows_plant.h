@@ -109,7 +109,9 @@ K(safety, house_age, NUMBER, TIME, 0, 400 * YEAR, "finished, and not yet a monum
 
 /* ---- prices ---- */
 K(prices, electricity, NUMBER, ENERGY_PRICE, 0, 2 / KWH, "a price per energy", "0.18 $/kWh (0.12 to 0.40)", "[EIA-EPM] U.S. homes, October 2025", "0.18 $/kWh (0.12 to 0.40)", "electricity", .base_only = 1)
+K(prices, electricity_by_month, LIST, ENERGY_PRICE, 0, 2 / KWH, "a price per energy", "=as electricity", NULL, NULL, "electricity in each month, from January", .least = 12, .most = 12, .base_only = 1)
 K(prices, gas, NUMBER, ENERGY_PRICE, 0, 1 / KWH, "a price per energy", "1.40 $/therm (1.20 to 1.60)", "from memory", NULL, "natural gas, by its heat", .base_only = 1)
+K(prices, gas_by_month, LIST, ENERGY_PRICE, 0, 1 / KWH, "a price per energy", "=as gas", NULL, NULL, "natural gas in each month, from January", .least = 12, .most = 12, .base_only = 1)
 K(prices, oil, NUMBER, ENERGY_PRICE, 0, 1 / KWH, "a price per energy", "27 $/MMBtu (20 to 35)", "from memory", NULL, "heating oil, by its heat", .base_only = 1)
 K(prices, propane, NUMBER, ENERGY_PRICE, 0, 1 / KWH, "a price per energy", "28 $/MMBtu (22 to 40)", "from memory", NULL, "propane, by its heat", .base_only = 1)
 K(prices, wood, NUMBER, ENERGY_PRICE, 0, 1 / KWH, "a price per energy", "15 $/MMBtu (8 to 25)", "from memory", NULL, "firewood or pellets, by their heat", .base_only = 1)
@@ -122,8 +124,11 @@ K(prices, date, TEXT, PURE, 0, 0, NULL, "October 2025", "of the electricity pric
 K(costs, install, NUMBER, MONEY, 0, 1e6, "one household's equipment", "0 $", "nothing is bought", NULL, "parts and labour of this option")
 K(costs, upkeep, NUMBER, MONEY, 0, 1e5, "one household's equipment", "0 $", "nothing is bought", NULL, "filters, cores and service, each year")
 K(costs, own_work, NUMBER, TIME, 0, 2000 * HOUR, "one household's equipment", "0 h", "nothing is built", NULL, "the owner's own hours")
-K(costs, later, NUMBER, MONEY, 0, 1e6, "one household's equipment", "0 $", "no second stage", NULL, "a second stage, if it follows")
+K(costs, later, NUMBER, MONEY, 0, 1e6, "one household's equipment", "=what next_option costs, else 0 $", NULL, NULL, "a second stage, if it follows")
 K(costs, later_chance, NUMBER, PURE, 0, 1, "a chance", "0 %", "no second stage", NULL, "chance that the second stage follows")
+K(costs, later_after, NUMBER, TIME, 0, 60 * YEAR, "within the life of the equipment", "1 year", "our own: a summer and a winter to look", NULL, "time until the second stage, if it follows")
+K(costs, next_option, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "option that this one becomes with its second stage, by its name")
+K(costs, reading, WORD, PURE, 0, 0, NULL, "humidity", "our own: what the house is being helped for", NULL, "what is measured to decide on the second stage", .words = "humidity|air_flow|carbon_dioxide")
 K(costs, life, NUMBER, TIME, YEAR, 100 * YEAR, "equipment", "=as prices.years", NULL, NULL, "time until it must be bought again")
 K(costs, date, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "when the costs were true")
 

@@ -85,10 +85,18 @@ static void use_energy(struct dew_bill *b, const struct dew_energy *energy,
                        struct dew_estimate electricity,
                        struct dew_estimate fuel)
 {
-#define X(name, words) b->name = priced(energy->name, electricity);
+    struct dew_energy electric = *energy;
+
+    electric.heating_fuel = 0;
+#define X(name, words)                                                         \
+    b->name = sum(b->name, priced(electric.name, electricity));
     DEW_ENERGY_MAP(X)
 #undef X
-    b->heating_fuel = priced(energy->heating_fuel, fuel);
+    b->heating_fuel = sum(b->heating_fuel, priced(energy->heating_fuel, fuel));
+}
+
+static void sum_energy(struct dew_bill *b)
+{
 #define X(name, words) b->energy = sum(b->energy, b->name);
     DEW_ENERGY_MAP(X)
 #undef X
@@ -122,7 +130,7 @@ static double renewals(double life, const struct dew_prices *p)
 static struct dew_estimate second_stage(const struct dew_costs *c,
                                         const struct dew_prices *p)
 {
-    double worth = dew_cost_present_worth(p->interest, 1);
+    double worth = dew_cost_present_worth(p->interest, c->later_after);
 
     if (!(c->later_chance > 0))
         return (struct dew_estimate){0, 0, 0};
@@ -140,23 +148,82 @@ static void over_the_years(struct dew_bill *b, const struct dew_costs *c,
     b->present = sum(b->present, second_stage(c, p));
 }
 
+/* What the energy is part of. */
+static void rest_of_bill(struct dew_bill *b, const struct dew_prices *prices,
+                         const struct dew_costs *costs)
+{
+    const struct dew_costs nothing = {.life = 0};
+    const struct dew_costs *c = costs ? costs : &nothing;
+
+    sum_energy(b);
+    b->upkeep = c->upkeep;
+    b->yearly = sum(b->energy, b->upkeep);
+    b->install = installed(c, prices);
+    over_the_years(b, c, prices);
+}
+
 struct dew_bill dew_cost_bill(const struct dew_energy *energy, int fuel,
                               double hours, const struct dew_prices *prices,
                               const struct dew_costs *costs)
 {
-    const struct dew_costs nothing = {.life = 0};
-    const struct dew_costs *c = costs ? costs : &nothing;
     double scale = YEAR_HOURS / hours;
     struct dew_bill b = {.energy = {0, 0, 0}};
 
     use_energy(&b, energy, times(prices->electricity, scale),
                times(fuel_price(prices, fuel), scale));
-    b.upkeep = c->upkeep;
-    b.yearly = sum(b.energy, b.upkeep);
-    b.install = installed(c, prices);
-    over_the_years(&b, c, prices);
+    rest_of_bill(&b, prices, costs);
     return b;
 }
+
+struct dew_bill dew_cost_bill_months(const struct dew_tally months[12],
+                                     int fuel, const struct dew_prices *p,
+                                     const struct dew_costs *costs)
+{
+    struct dew_bill b = {.energy = {0, 0, 0}};
+    double hours = 0;
+
+    for (int m = 0; m < 12; m++)
+        hours += months[m].hours;
+    for (int m = 0; m < 12; m++) {
+        struct dew_prices now = *p;
+
+        if (p->electricity_seasonal)
+            now.electricity = p->electricity_by_month[m];
+        if (p->gas_seasonal)
+            now.gas = p->gas_by_month[m];
+        use_energy(&b, &months[m].energy,
+                   times(now.electricity, YEAR_HOURS / hours),
+                   times(fuel_price(&now, fuel), YEAR_HOURS / hours));
+    }
+    rest_of_bill(&b, p, costs);
+    return b;
+}
+
+/* ---- two stages ------------------------------------------------------------- */
+
+struct dew_staged dew_cost_staged(const struct dew_bill *first,
+                                  const struct dew_bill *next,
+                                  const struct dew_costs *c,
+                                  const struct dew_prices *p)
+{
+    double after = fmin(c->later_after, p->years);
+    double before = dew_cost_annuity_worth(p->interest, after);
+    double rest = dew_cost_annuity_worth(p->interest, p->years) - before;
+    double begin = first->install.likely * (1 + renewals(c->life, p)) +
+                   first->yearly.likely * before;
+    double stays = first->yearly.likely * rest;
+    double goes = c->later.likely * dew_cost_present_worth(p->interest, after) +
+                  next->yearly.likely * rest;
+    struct dew_staged s = {.now = first->install.likely,
+                           .later = c->later.likely,
+                           .at_once = next->present.likely};
+
+    s.both = begin + (1 - c->later_chance) * stays + c->later_chance * goes;
+    s.break_even = (s.at_once - begin - stays) / (goes - stays);
+    return s;
+}
+
+/* ---- payback ---------------------------------------------------------------- */
 
 static double years_to_pay(double more, double saved)
 {

@@ -74,6 +74,10 @@ void dew__rule_under(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_ties(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_dryer_size(const struct dew_question *q, struct dew_verdict *v);
 
+/* verdict_staged.c */
+void dew__rule_staged(const struct dew_question *q, struct dew_verdict *v);
+void dew__rule_reading(const struct dew_question *q, struct dew_verdict *v);
+
 /* verdict_best.c */
 /* The cheapest that ventilates and keeps the limits, but for one; or none. */
 int dew__cheapest(const struct dew_question *q, int but);

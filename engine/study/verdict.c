@@ -20,7 +20,8 @@ static rule *const rules[] = {
     dew__rule_core,          dew__rule_dryer,      dew__rule_dryer_alone,
     dew__rule_dryer_instead, dew__rule_dryer_size, dew__rule_grows_dry,
     dew__rule_blower,        dew__rule_ties,       dew__rule_under,
-    dew__rule_payback,       dew__rule_unpriced,
+    dew__rule_payback,       dew__rule_staged,     dew__rule_reading,
+    dew__rule_unpriced,
 };
 
 void dew_verdict_of(const struct dew_question *question,
@@ -180,9 +181,19 @@ struct dew_bill dew_verdict_bill(const struct dew_question *q, size_t option)
 {
     const struct dew_choice *x = &q->choices[option];
     const struct dew_estimate none = {NAN, NAN, NAN};
-    const struct dew_prices unpriced = {none, none, none, none, none,
-                                        none, NAN,  NAN,  "",   ""};
+    const struct dew_prices unpriced = {.electricity = none,
+                                        .gas = none,
+                                        .oil = none,
+                                        .propane = none,
+                                        .wood = none,
+                                        .wage = none,
+                                        .interest = NAN,
+                                        .years = NAN};
 
+    if (q->prices &&
+        (q->prices->electricity_seasonal || q->prices->gas_seasonal))
+        return dew_cost_bill_months(x->outcome->month, x->c->plant.heater.fuel,
+                                    q->prices, x->costs);
     return dew_cost_bill(&x->outcome->year.energy, x->c->plant.heater.fuel,
                          x->outcome->year.hours,
                          q->prices ? q->prices : &unpriced, x->costs);

@@ -124,7 +124,7 @@ void dew__rule_payback(const struct dew_question *q, struct dew_verdict *v)
 {
     struct dew_bill base = dew_verdict_bill(q, 0);
 
-    for (size_t i = 1; i < q->count; i++) {
+    for (size_t i = 1; q->prices != NULL && i < q->count; i++) {
         struct dew_bill bill = dew_verdict_bill(q, i);
         struct dew_estimate years = dew_cost_payback(&base, &bill);
         struct dew_finding *f;

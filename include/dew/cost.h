@@ -72,12 +72,47 @@ double dew_cost_degree_day_heat(double flow, double effectiveness,
  *
  * An end use that used no energy costs 0 also when its price is not given.
  * Things bought again after costs->life fall due within prices->years; the
- * second stage is paid after one year, weighed by its chance (likely), at 0
+ * second stage is paid after costs->later_after, weighed by its chance (likely), at 0
  * (low) or in full (high) when the chance is above 0.
  */
 struct dew_bill dew_cost_bill(const struct dew_energy *energy, int fuel,
                               double hours, const struct dew_prices *prices,
                               const struct dew_costs *costs);
+
+/*
+ * The same from twelve months, each at its own price where prices have a
+ * season.  months[0] is January; the hours of all are scaled to 8760.
+ */
+struct dew_bill dew_cost_bill_months(const struct dew_tally months[12],
+                                     int fuel, const struct dew_prices *prices,
+                                     const struct dew_costs *costs);
+
+/*
+ * A path in two stages: buy the first now, and go on to the next only if a
+ * reading asks for it.
+ */
+struct dew_staged {
+    double now;        /* first stage, installed                            */
+    double later;      /* second stage, when it comes                       */
+    double both;       /* expected, present value over the years            */
+    double at_once;    /* the next option from the start, present value     */
+    double break_even; /* -  chance at which they cost the same; above 1: the
+                          path is cheaper even if it always goes on; below 0:
+                          never                                             */
+};
+
+/*
+ *     first, next   bills of the two options
+ *     costs         of the first: later, later_chance, later_after
+ *
+ * Equation   both = first installed (and renewed) + first's year x P/A(a) +
+ *            (1 - c) first's year x (P/A(n) - P/A(a)) + c (later x P/F(a) +
+ *            next's year x (P/A(n) - P/A(a))), a at most n.
+ */
+struct dew_staged dew_cost_staged(const struct dew_bill *first,
+                                  const struct dew_bill *next,
+                                  const struct dew_costs *costs,
+                                  const struct dew_prices *prices);
 
 /*
  * Years until what option saves a year has paid for what it costs more than

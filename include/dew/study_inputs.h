@@ -64,6 +64,16 @@ struct dew_prices {
     double years;                    /* a     over which costs are compared */
     char date[32];                   /* when the prices were true, as typed */
     char currency[8];                /* "$"                                 */
+    /* by month, from January; read where the flag beside them is 1 */
+    struct dew_estimate electricity_by_month[12], gas_by_month[12]; /* $/J  */
+    int electricity_seasonal, gas_seasonal;
+};
+
+/* The reading that decides whether a second stage follows. */
+enum dew_reading_kind {
+    DEW_READING_humidity,
+    DEW_READING_air_flow,
+    DEW_READING_carbon_dioxide
 };
 
 /* What one option costs.  Zero where nothing is bought. */
@@ -73,8 +83,11 @@ struct dew_costs {
     struct dew_estimate own_hours; /* s    the owner's own work             */
     struct dew_estimate later;     /* $    a second stage, if it follows    */
     double later_chance;           /* -    that it follows                  */
+    double later_after;            /* a    until it does                    */
     double life;                   /* a    before it is bought again        */
     char date[32];                 /* as typed, or ""                       */
+    char next[92];                 /* name of the option it then is, or ""  */
+    enum dew_reading_kind reading; /* that decides                          */
 };
 
 /* What the ventilator is. */

@@ -94,6 +94,12 @@ struct dew_question {
     X(under_ventilated) /* option; fresh, required m3/s                     */ \
     X(pays_back)        /* option; years likely, low, high                  */ \
     X(never_pays)       /* option; yearly saving (or below 0), dearer by    */ \
+    X(staged)           /* option, the one it becomes; money now, later,    \
+                           chance, expected of both, that one at once,     \
+                           chance at which they are alike */               \
+    X(reading)          /* the same; enum dew_reading_kind, days, value     \
+                           above (air: below) which to go on, expected;     \
+                           month */                                         \
     X(unpriced)         /* no prices given                                  */
 /* clang-format on */
 

@@ -495,6 +495,39 @@ static void two_air_handlers_may_run_either_way(void **state)
     assert_false(otherwise(blowers, DEW_HANDLERS_OTHER, &c));
 }
 
+static void seasons_and_stages_are_handed_on(void **state)
+{
+    struct dew_scenario *s = opened(
+        BASE "prices: {gas_by_month: [1 $/therm, 2 $/therm, 3 $/therm, 4 "
+             "$/therm, 5 $/therm, 6 $/therm (5 to 9), 7 $/therm, 8 $/therm, 9 "
+             "$/therm, 10 $/therm, 11 $/therm, 12 $/therm]}\n"
+             "options:\n"
+             "  - name: tie\n"
+             "    costs: {install: 3200 $, next_option: own, later_chance: 40 "
+             "%, later_after: 18 month, reading: air_flow}\n"
+             "  - name: own\n"
+             "    costs: {install: 6900 $ (5000 to 9000)}\n"
+             "  - name: told\n"
+             "    costs: {next_option: own, later: 4100 $}\n",
+        NULL, 0);
+    struct dew_prices prices = dew_scenario_prices(s);
+    struct dew_costs tie = dew_scenario_costs(s, 0);
+
+    (void)state;
+    assert_false(prices.electricity_seasonal);
+    assert_true(prices.gas_seasonal);
+    assert_near(prices.gas_by_month[11].likely * 105.505585262e6, 12, 1e-9);
+    assert_near(prices.gas_by_month[5].high * 105.505585262e6, 9, 1e-9);
+    assert_string_equal(tie.next, "own");
+    assert_near(tie.later.likely, 6900, 0); /* what the next one costs */
+    assert_near(tie.later.high, 9000, 0);
+    assert_near(tie.later_after, 1.5, 1e-12);
+    assert_int_equal(tie.reading, DEW_READING_air_flow);
+    assert_near(dew_scenario_costs(s, 2).later.likely, 4100, 0);
+    assert_near(dew_scenario_costs(s, 1).later.likely, 0, 0);
+    dew_scenario_close(s);
+}
+
 static void prices_costs_safety_and_facts_are_handed_on(void **state)
 {
     struct dew_scenario *s = opened(
@@ -660,7 +693,7 @@ static int value_of(const struct dew_field *f, int i, char *out, size_t size)
         return 1;
     case DEW_KIND_LIST:
         snprintf(out, size, "%s=[%s %s", f->path, x, u->name);
-        for (int h = 1; h < 24; h++)
+        for (size_t h = 1; h < f->least; h++)
             snprintf(out + strlen(out), size - strlen(out), ", %s %s", x,
                      u->name);
         snprintf(out + strlen(out), size - strlen(out), "]");
@@ -763,10 +796,11 @@ int main(void)
         cmocka_unit_test(two_air_handlers_may_run_either_way),
         cmocka_unit_test(further_handlers_fall_back_on_the_first),
         cmocka_unit_test(a_change_takes_the_place_of_a_figure),
+        cmocka_unit_test(seasons_and_stages_are_handed_on),
         cmocka_unit_test(prices_costs_safety_and_facts_are_handed_on),
         cmocka_unit_test(a_made_year_marches_on_every_option),
     };
-    size_t n = 21, count;
+    size_t n = 22, count;
     const struct dew_field *f = dew_scenario_fields(&count);
 
     ADD_ROWS(tests, n, young_rows, a_young_house_gives_off_water);

@@ -151,13 +151,110 @@ static void a_second_stage_weighs_by_its_chance(void **state)
     const struct dew_energy none = {.ventilator = 0};
     const struct dew_costs costs = {.install = ONCE(1000),
                                     .later = {2600, 2100, 3300},
-                                    .later_chance = 0.3};
+                                    .later_chance = 0.3,
+                                    .later_after = 1};
     struct dew_bill b = dew_cost_bill(&none, 0, 8760, &prices, &costs);
 
     (void)state;
     assert_near(b.present.likely, 1000 + 0.3 * 2600 / 1.03, 1e-9);
     assert_near(b.present.low, 1000, 1e-9);
     assert_near(b.present.high, 1000 + 3300 / 1.03, 1e-9);
+}
+
+/* Half of the year at one price, half at another; gas has its own season. */
+static void a_season_is_priced_month_by_month(void **state)
+{
+    struct dew_prices p = prices;
+    struct dew_tally months[12] = {{0}};
+    struct dew_bill b;
+
+    (void)state;
+    p.electricity_seasonal = p.gas_seasonal = 1;
+    for (int m = 0; m < 12; m++) {
+        int summer = m >= 3 && m < 9;
+
+        months[m].hours = 730;
+        months[m].energy.cooling = summer ? 310 * KWH : 0;
+        months[m].energy.ventilator = 40 * KWH;
+        months[m].energy.heating_fuel = m == 0 ? 12e9 : 0;
+        p.electricity_by_month[m] =
+            summer ? (struct dew_estimate){0.28 / KWH, 0.22 / KWH, 0.31 / KWH}
+                   : (struct dew_estimate)ONCE(0.11 / KWH);
+        p.gas_by_month[m] = (struct dew_estimate)ONCE((10.0 - m) * 1e-9);
+    }
+    b = dew_cost_bill_months(months, 1, &p, NULL);
+    assert_near(b.cooling.likely, 6 * 310 * 0.28, 1e-9);
+    assert_near(b.cooling.low, 6 * 310 * 0.22, 1e-9);
+    assert_near(b.ventilator.likely, 40 * 6 * (0.28 + 0.11), 1e-9);
+    assert_near(b.heating_fuel.likely, 120, 1e-9);
+    assert_near(b.energy.likely, 6 * 310 * 0.28 + 240 * 0.39 + 120, 1e-9);
+    p.electricity_seasonal = 0; /* then the one price holds all year */
+    b = dew_cost_bill_months(months, 1, &p, NULL);
+    assert_near(b.cooling.likely, 6 * 310 * 0.16, 1e-9);
+    for (int m = 0; m < 12; m++)
+        months[m].hours = 365; /* half a year is scaled to one */
+    b = dew_cost_bill_months(months, 1, &p, NULL);
+    assert_near(b.cooling.likely, 12 * 310 * 0.16, 1e-9);
+}
+
+/* 3,200 now at 950 a year; 4,100 more after two years in four of ten cases,
+   then 938 a year; or 6,900 at once.  20 years at 3 %, summed year by year. */
+static void two_stages_by_hand(void **state)
+{
+    const struct dew_costs costs = {
+        .later = ONCE(4100), .later_chance = 0.4, .later_after = 2};
+    struct dew_bill first = {.install = ONCE(3200), .yearly = ONCE(950)};
+    struct dew_bill next = {.yearly = ONCE(938), .present = ONCE(20855)};
+    struct dew_staged s = dew_cost_staged(&first, &next, &costs, &prices);
+    double stays = 3200, goes = 3200 + 4100 / 1.03 / 1.03, even;
+
+    (void)state;
+    for (int n = 1; n <= 20; n++) {
+        stays += 950 / pow(1.03, n);
+        goes += (n <= 2 ? 950 : 938) / pow(1.03, n);
+    }
+    even = (20855 - stays) / (goes - stays);
+    assert_near(s.now, 3200, 0);
+    assert_near(s.both, 0.6 * stays + 0.4 * goes, 1e-8);
+    assert_near(s.at_once, 20855, 0);
+    assert_near(s.break_even, even, 1e-12);
+}
+
+/*
+ * The manual's worked comparison of two designs, 20 years at 3 %: purchase,
+ * a renewal in year 12, what is left in year 20, energy and upkeep a year.
+ * Its factors are rounded, energy has one of its own for the fuel prices then
+ * forecast.  [NIST-HB135], all figures from memory.
+ */
+static const struct design_row {
+    const char *name;
+    double purchase, renewal, left, energy, upkeep, cost;
+} design_rows[] = {
+    {"conventional design: $516,233, [NIST-HB135]", 103000, 12000, 3500, 20000,
+     7000, 516233},
+    {"energy-saving design: $432,443, [NIST-HB135]", 110000, 12500, 3700, 13000,
+     8000, 432443},
+};
+
+static double rounded(double x, double to)
+{
+    return floor(x / to + 0.5) * to;
+}
+
+static void a_published_life_cycle(void **state)
+{
+    const struct design_row *r = *state;
+    const double fuel = 15.13; /* the manual's own, for its forecast */
+    double again = rounded(dew_cost_present_worth(0.03, 12), 1e-3);
+    double end = rounded(dew_cost_present_worth(0.03, 20), 1e-3);
+    double yearly = rounded(dew_cost_annuity_worth(0.03, 20), 1e-2);
+
+    assert_near(again, 0.701, 1e-12);
+    assert_near(end, 0.554, 1e-12);
+    assert_near(yearly, 14.88, 1e-12);
+    assert_near(r->purchase + r->renewal * again - r->left * end +
+                    r->energy * fuel + r->upkeep * yearly,
+                r->cost, 0.5);
 }
 
 static const struct payback_row {
@@ -211,10 +308,13 @@ int main(void)
         cmocka_unit_test(present_value_by_hand),
         cmocka_unit_test(a_second_stage_weighs_by_its_chance),
         cmocka_unit_test(payback_range_holds_the_likely),
+        cmocka_unit_test(a_season_is_priced_month_by_month),
+        cmocka_unit_test(two_stages_by_hand),
     };
-    size_t n = 9;
+    size_t n = 11;
 
     ADD_ROWS(tests, n, factor_rows, interest_factor);
     ADD_ROWS(tests, n, payback_rows, payback);
+    ADD_ROWS(tests, n, design_rows, a_published_life_cycle);
     return _cmocka_run_group_tests("study, cost", tests, n, NULL, NULL);
 }

@@ -1,0 +1,135 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Rules about a path in two stages and the reading that decides. */
+#include "support/rows.h"
+
+#include <stdio.h>
+
+#include "study/scene.h"
+
+enum { ANY = -2, MAY = 4, JULY = 6 };
+
+static struct scene s;
+static struct dew_verdict v;
+
+#define FIND(kind, option) scene_find(&v, DEW_FINDING_##kind, (option))
+
+static const struct dew_finding *must(const struct dew_finding *f)
+{
+    assert_non_null(f);
+    return f;
+}
+
+static void judge(void)
+{
+    dew_verdict_of(&s.question, &v);
+}
+
+/* Option 1 becomes option 2 in four of ten cases, after a year, for 4,100. */
+static void path(void)
+{
+    scene_open(&s, 3);
+    s.facts[1].core = s.facts[2].core = DEW_CORE_enthalpy_plate;
+    s.facts[1].layout = DEW_LAYOUT_mix;
+    s.costs[1].install = (struct dew_estimate)SAME(3200);
+    s.costs[2].install = (struct dew_estimate)SAME(6900);
+    s.costs[1].later = (struct dew_estimate)SAME(4100);
+    s.costs[1].later_chance = 0.4;
+    s.costs[1].later_after = 1;
+    snprintf(s.costs[1].next, sizeof s.costs[1].next, "enthalpy core");
+}
+
+/* Nothing runs: only what is bought counts.  15 years at 3 %. */
+static void both_stages_stand_against_one(void **state)
+{
+    const struct dew_finding *f;
+
+    (void)state;
+    path();
+    judge();
+    f = must(FIND(staged, 1));
+    assert_int_equal(f->other, 2);
+    assert_near(f->value[0], 3200, 0);
+    assert_near(f->value[1], 4100, 0);
+    assert_near(f->value[3], 3200 + 0.4 * 4100 / 1.03, 1e-9);
+    assert_near(f->value[4], 6900, 1e-9);
+    assert_near(f->value[5], 3700 / (4100 / 1.03), 1e-12);
+    assert_null(FIND(staged, 2));
+}
+
+static void a_path_needs_its_end_and_prices(void **state)
+{
+    (void)state;
+    path();
+    s.question.prices = NULL;
+    judge();
+    assert_null(FIND(staged, ANY));
+    assert_non_null(FIND(reading, 1)); /* that needs none */
+    path();
+    snprintf(s.costs[1].next, sizeof s.costs[1].next, "no such option");
+    judge();
+    assert_null(FIND(staged, ANY));
+    assert_null(FIND(reading, ANY));
+    path();
+    snprintf(s.costs[1].next, sizeof s.costs[1].next, "heat core"); /* itself */
+    judge();
+    assert_null(FIND(staged, ANY));
+}
+
+/* 5 % of the 744 h of July are 37.2 h. */
+static void humidity_is_read_in_the_worst_month(void **state)
+{
+    const struct dew_finding *f;
+
+    (void)state;
+    path();
+    scene_humid(&s, 1, MAY, 20);
+    scene_humid(&s, 1, JULY, 61);
+    judge();
+    f = must(FIND(reading, 1));
+    assert_near(f->value[0], DEW_READING_humidity, 0);
+    assert_near(f->value[1], 31, 0);
+    assert_near(f->value[2], 37.2, 1e-9);
+    assert_near(f->value[3], 61, 0);
+    assert_int_equal(f->months, 1U << JULY);
+}
+
+static void air_is_read_against_what_is_asked(void **state)
+{
+    (void)state;
+    path();
+    s.costs[1].reading = DEW_READING_air_flow;
+    judge();
+    assert_near(must(FIND(reading, 1))->value[2], 0.95 * 0.035, 1e-12);
+    assert_near(FIND(reading, 1)->value[3], 0.040, 1e-12);
+    s.outcomes[1].required = 0;
+    judge();
+    assert_null(FIND(reading, 1));
+}
+
+/* Four people of 5.2e-6 m3/s in 35 l/s: 594 ppm above 420. */
+static void breath_is_read_against_the_steady_rise(void **state)
+{
+    (void)state;
+    path();
+    s.costs[1].reading = DEW_READING_carbon_dioxide;
+    s.cases[1].house.people.count = 4;
+    s.cases[1].house.people.co2 = 5.2e-6;
+    s.cases[1].house.co2_outdoors = 420;
+    s.outcomes[1].year.co2_sum = 731.0 * 8760;
+    judge();
+    assert_near(must(FIND(reading, 1))->value[2], 420 + 20.8e-6 / 0.035 * 1e6,
+                1e-9);
+    assert_near(FIND(reading, 1)->value[3], 731, 1e-9);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(both_stages_stand_against_one),
+        cmocka_unit_test(a_path_needs_its_end_and_prices),
+        cmocka_unit_test(humidity_is_read_in_the_worst_month),
+        cmocka_unit_test(air_is_read_against_what_is_asked),
+        cmocka_unit_test(breath_is_read_against_the_steady_rise),
+    };
+    return _cmocka_run_group_tests("study, two stages", tests, 5, NULL, NULL);
+}
