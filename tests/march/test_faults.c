@@ -1,0 +1,195 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What a march refuses, in words, and the extremes that it bears. */
+#include "support/rows.h"
+
+#include "support/cases.h"
+#include "support/lively.h"
+
+static char line[400];
+
+/* ---- refused at the door -------------------------------------------------- */
+
+struct refusal {
+    const char *text; /* whole message, and the row's name                   */
+    void (*spoil)(struct dew_case *c);
+};
+
+#define SPOIL(name, statement)                                                 \
+    static void name(struct dew_case *c)                                       \
+    {                                                                          \
+        statement;                                                             \
+    }
+SPOIL(no_steps, c->steps_per_hour = 0)
+SPOIL(many_steps, c->steps_per_hour = 61)
+SPOIL(high_up, c->pressure = 49.7e3)
+SPOIL(no_volume, c->house.volume = 0.7)
+SPOIL(no_pressure, c->pressure = NAN)
+SPOIL(airless, c->house.thermal.c_air = 0.0)
+SPOIL(massless, c->house.thermal.c_mass = -3.1)
+SPOIL(no_surface, c->house.thermal.h_is = 0.0)
+SPOIL(no_mass_path, c->house.thermal.h_ms = 0.0)
+SPOIL(seven_facades, c->house.thermal.facade_count = 7)
+SPOIL(wide_band, c->house.comfort.band = 10.3)
+SPOIL(negative_store, c->house.buffer.day_kg = -0.3)
+SPOIL(negative_deep, c->house.buffer.deep_kg = -0.7)
+SPOIL(hermetic, c->house.leakage.c = 0.0)
+SPOIL(odd_exponent, c->house.leakage.n = 1.07)
+SPOIL(four_handlers, c->plant.handler_count = 4)
+SPOIL(sharp_dryer, c->plant.dryer.rate = 1e-4; c->plant.dryer.band = 0.0)
+SPOIL(sharp_humidifier, c->plant.humidifier.band = 0.0)
+SPOIL(strong_dryer, c->plant.dryer.outdoor = 1.3)
+SPOIL(
+    busy_fans, for (int e = 0; e < DEW_LOCALS; e++) {
+        c->plant.exhausts[e].flow = 0.02;
+        all_day(c->plant.exhausts[e].hours, 0.4);
+    })
+SPOIL(weak_coil, lively_cool(c, 1.0); c->plant.handlers[0].capacity = 307.0)
+
+static const struct refusal refusals[] = {
+    {"steps_per_hour: 0 is outside 1 .. 60", no_steps},
+    {"steps_per_hour: 61 is outside 1 .. 60", many_steps},
+    {"pressure: 49700 is outside 50000 .. 110000", high_up},
+    {"pressure: nan is outside 50000 .. 110000", no_pressure},
+    {"house.volume: 0.7 is outside 1 .. 100000", no_volume},
+    {"house.thermal.c_air: 0 is outside 1e-09 .. 1e+12", airless},
+    {"house.thermal.c_mass: -3.1 is outside 1e-09 .. 1e+12", massless},
+    {"house.thermal.h_is: 0 is outside 1e-09 .. 1e+12", no_surface},
+    {"house.thermal.h_ms: 0 is outside 1e-09 .. 1e+12", no_mass_path},
+    {"house.thermal.facade_count: 7 is outside 0 .. 6", seven_facades},
+    {"house.comfort.band: 10.3 is outside 0 .. 10", wide_band},
+    {"house.buffer.day_kg: -0.3 is outside 0 .. 1e+12", negative_store},
+    {"house.buffer.deep_kg: -0.7 is outside 0 .. 1e+12", negative_deep},
+    {"house.leakage.c: 0 is outside 1e-09 .. 100", hermetic},
+    {"house.leakage.n: 1.07 is outside 0.5 .. 1", odd_exponent},
+    {"plant.handler_count: 4 is outside 0 .. 3", four_handlers},
+    {"plant.dryer.band: 0 is outside 0.001 .. 1", sharp_dryer},
+    {"plant.humidifier.band: 0 is outside 0.001 .. 1", sharp_humidifier},
+    {"plant.dryer.outdoor: 1.3 is outside 0 .. 1", strong_dryer},
+    {"plant.exhausts.hours: 1.2 is outside 0 .. 1", busy_fans},
+    {"capacity: 307 is outside 500 .. 200000", weak_coil},
+};
+
+static void a_bad_case_is_refused_by_name(void **state)
+{
+    const struct refusal *row = *state;
+    struct dew_case c = lively_case();
+    struct dew_hour before = lively_weather(0);
+    struct dew_march *m = (struct dew_march *)&c; /* must become NULL */
+    struct dew_error err = {0};
+
+    row->spoil(&c);
+    assert_int_equal(dew_march_open(&m, &c, &before, &err), DEW_ERANGE);
+    assert_null(m);
+    assert_string_equal(dew_error_line(&err, line, sizeof line), row->text);
+    assert_int_equal(dew_march_open(&m, &c, &before, NULL), DEW_ERANGE);
+}
+
+/* ---- stopped on the way --------------------------------------------------- */
+
+/* A hole in the weather: the hour is named, the result untouched. */
+static void weather_that_is_no_number_stops_the_march(void **state)
+{
+    struct dew_case c = bare_case(173.0, 20.7);
+    struct dew_hour out = lively_weather(0);
+    struct dew_result r = {.rh = 0.417};
+    struct dew_error err = {0};
+    struct dew_date date = date_of(5);
+    struct dew_march *m;
+
+    (void)state;
+    assert_int_equal(dew_march_open(&m, &c, &out, NULL), DEW_OK);
+    for (int h = 0; h < 5; h++) {
+        struct dew_result skip;
+        struct dew_date day = date_of(h);
+
+        out = lively_weather(h + 1);
+        assert_int_equal(dew_march_step(m, &out, &day, &skip, NULL), DEW_OK);
+    }
+    out.t = NAN;
+    assert_int_equal(dew_march_step(m, &out, &date, &r, &err), DEW_EBALANCE);
+    assert_int_equal(err.hour, 6);
+    assert_near(r.rh, 0.417, 0.0);
+    assert_string_equal(
+        err.text,
+        "the books do not close: water nan (stores nan, surfaces "
+        "0.0e+00, coils 0.0e+00), heat nan of the hour's inflow, at 20.7 degC and w nan; 1e-9 is allowed");
+    dew_march_close(m);
+}
+
+static void a_spin_hands_on_what_stopped_it(void **state)
+{
+    struct dew_case c = lively_case();
+    struct dew_hour hours[48];
+    struct dew_date dates[48];
+    struct dew_error err = {0};
+    struct dew_march *m;
+    int turns = -7;
+
+    (void)state;
+    for (int h = 0; h < 48; h++) {
+        hours[h] = lively_weather(h + 1);
+        dates[h] = date_of(h);
+    }
+    hours[17].w = INFINITY;
+    assert_int_equal(dew_march_open(&m, &c, &hours[0], NULL), DEW_OK);
+    assert_int_equal(dew_march_spin(m, hours, dates, 48, &turns, &err),
+                     DEW_EBALANCE);
+    assert_int_equal(err.hour, 18);
+    assert_int_equal(turns, -7);
+    dew_march_close(m);
+    dew_march_close(NULL);
+}
+
+/* ---- borne ---------------------------------------------------------------- */
+
+/*
+ * A house wetter than saturation, as one is whose surfaces hold no film: the
+ * wet bulb passes the dry bulb, and what the coil holds must not be given
+ * back at a negative rate.  Blower always on, coil wet.
+ */
+static void a_house_past_saturation_is_cooled_on(void **state)
+{
+    struct dew_case c = bare_case(240.0, 24.0);
+    struct dew_hour out = {.t = 31.0, .w = 0.0163, .p = 101325.0, .wind = 2.3};
+    struct dew_march *m;
+    int past = 0;
+
+    (void)state;
+    lively_cool(&c, 0.0);
+    c.house.comfort.given = 0;
+    all_day(c.house.comfort.heat, 15.0);
+    all_day(c.house.comfort.cool, 19.0);
+    c.house.thermal.h_em = 40.0;
+    c.house.leakage.constant = 0.11;
+    c.house.water[DEW_SOURCE_other].per_day = 121.0;
+    c.plant.handlers[0].mode = DEW_BLOWER_ON;
+    c.plant.handlers[0].blower_low_w = 60.0;
+    assert_int_equal(dew_march_open(&m, &c, &out, NULL), DEW_OK);
+    for (int h = 0; h < 24 * 5; h++) {
+        struct dew_date date = date_of(h);
+        struct dew_error err = {0};
+        struct dew_result r;
+
+        if (dew_march_step(m, &out, &date, &r, &err) != DEW_OK)
+            fail_msg("hour %d: %s", err.hour, err.text);
+        assert_true(r.water.putback >= 0.0 && r.end.coil_1 >= 0.0);
+        past += r.rh > 1.0 && r.duty.cool > 0.0 && r.duty.cool < 1.0;
+        if (r.rh > 1.001) /* nothing evaporates into saturated air */
+            assert_near(r.water.putback, 0.0, 1e-12);
+    }
+    dew_march_close(m);
+    assert_true(past > 24);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[3 + COUNT_OF(refusals)] = {
+        cmocka_unit_test(weather_that_is_no_number_stops_the_march),
+        cmocka_unit_test(a_spin_hands_on_what_stopped_it),
+        cmocka_unit_test(a_house_past_saturation_is_cooled_on),
+    };
+    size_t n = 3;
+
+    ADD_ROWS(tests, n, refusals, a_bad_case_is_refused_by_name);
+    return _cmocka_run_group_tests("march, faults", tests, n, NULL, NULL);
+}
