@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "cli/explain.h"
+#include "cli/typical.h"
 
 enum { KEY_MARKDOWN = 'm', KEY_MANUAL = 0x200 };
 
@@ -158,7 +159,8 @@ int dew__cmd_explain(int argc, char **argv)
         .doc =
             "Say what a key of a scenario means: how it is written, its "
             "range, its default and where that comes from.  Without KEY: the "
-            "groups of keys.\v"
+            "groups of keys; `typical` for KEY: the library of typical "
+            "equipment.\v"
             "  dewledger explain house.airtightness\n"
             "  dewledger explain ventilator --units si\n",
         .children = children};
@@ -168,6 +170,10 @@ int dew__cmd_explain(int argc, char **argv)
 
     if (code != DEW__DONE)
         return code;
+    if (e.key != NULL && strcmp(e.key, "typical") == 0 && !e.common.json) {
+        dew__typical_text();
+        return DEW__DONE;
+    }
     f = e.key != NULL ? dew_scenario_field(e.key) : NULL;
     if (e.key != NULL && f == NULL && dew_scenario_group(e.key) == NULL)
         return dew__cli_fail(DEW__BAD_INPUT,

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "cli/explain.h"
+#include "cli/typical.h"
 
 #include <string.h>
 
@@ -228,4 +229,5 @@ void dew__explain_manual(void)
         for (size_t k = 0; k < f[i].row_count; k++)
             manual_row(&f[i].row[k]);
     }
+    dew__typical_markdown();
 }

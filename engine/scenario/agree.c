@@ -155,7 +155,7 @@ static const char *core_has_figures(const struct dew_value *v,
 {
     *key = KEY_ventilator_core;
     return recovers(v) && !GIVEN(v, ventilator_sensible) &&
-                   !GIVEN(v, ventilator_ratings)
+                   !GIVEN(v, ventilator_ratings) && !WORD(v, ventilator_typical)
                ? "recovers heat: give ventilator.sensible (74 % at 95 cfm) or "
                  "ventilator.ratings"
                : NULL;
@@ -167,7 +167,7 @@ static const char *core_has_moisture(const struct dew_value *v,
     *key = KEY_ventilator_core;
     return WORD(v, ventilator_core) >= DEW_CORE_enthalpy_plate &&
                    !GIVEN(v, ventilator_moisture) &&
-                   !GIVEN(v, ventilator_ratings)
+                   !GIVEN(v, ventilator_ratings) && !WORD(v, ventilator_typical)
                ? "passes moisture: give ventilator.moisture (52 % at 95 cfm) "
                  "or ventilator.ratings"
                : NULL;

@@ -5,6 +5,7 @@
 
 #include "dew/core.h"
 #include "dew/frost.h"
+#include "dew/library.h"
 #include "dew/scenario.h"
 #include "scenario/keys.h"
 
@@ -60,6 +61,13 @@ enum dew_status dew__core_of(const struct dew__making *m,
 /* What a unit does in place of its running state while it defrosts. */
 struct dew_path dew__path_defrosting(enum dew_frost strategy,
                                      struct dew_path on);
+
+/* 1 where a person wrote the key, not a default. */
+#define SAID(v, key)                                                           \
+    ((v)[KEY_##key].given && (v)[KEY_##key].origin.by != DEW_BY_DEFAULT)
+
+/* The library's row for a core, or NULL where no typical one is asked for. */
+const struct dew_typical_core *dew__typical_core(const struct dew_value *v);
 
 /* 24 figures of a list, or one figure for all hours. */
 void dew__fill_day(const struct dew_value *list, double otherwise,

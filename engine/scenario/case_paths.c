@@ -5,6 +5,7 @@
  * in their place; else short-circuit and coil shares are the keys'.
  */
 #include <math.h>
+#include <string.h>
 
 #include "core/fail.h"
 #include "dew/air.h"
@@ -39,19 +40,49 @@ double dew__vent_flow(const struct dew_value *v)
 
 /* ---- core ---------------------------------------------------------------------- */
 
+const struct dew_typical_core *dew__typical_core(const struct dew_value *v)
+{
+    enum { COUNTERFLOW, CROSSFLOW };
+    const char *key =
+        WORD(v, ventilator_core) == DEW_CORE_enthalpy_plate   ? "enthalpy_plate"
+        : WORD(v, ventilator_core) == DEW_CORE_enthalpy_wheel ? "enthalpy_wheel"
+        : WORD(v, ventilator_exchange) == CROSSFLOW ? "crossflow_plate"
+                                                    : "counterflow_plate";
+    const struct dew_typical_core *row;
+
+    if (!WORD(v, ventilator_typical) || !dew__recovers(v))
+        return NULL;
+    for (size_t i = 0; (row = dew_plant_typical_core(i)) != NULL; i++)
+        if (strcmp(row->key, key) == 0)
+            return row;
+    return NULL;
+}
+
+/* One end of a typical range, or its middle. */
+static double typical(const struct dew_range *r, enum dew_reading reading)
+{
+    return reading == DEW_READ_LOW    ? r->low
+           : reading == DEW_READ_HIGH ? r->high
+                                      : r->likely;
+}
+
 double dew__cross_leakage(const struct dew_value *v)
 {
+    const struct dew_typical_core *row = dew__typical_core(v);
     /* Plates and wheels, from memory. */
     double usual =
         WORD(v, ventilator_core) == DEW_CORE_enthalpy_wheel ? 0.04 : 0.01;
 
-    return SI_OR(v, ventilator_cross_leakage, usual);
+    return SI_OR(v, ventilator_cross_leakage,
+                 row != NULL ? row->eatr.likely : usual);
 }
 
 /* W at the set flow: what codes ask at least, 1.2 cfm/W [CFR460]. */
 static double fan_watts(const struct dew_value *v)
 {
-    const double watts_per_flow = 1 / (1.2 * 4.719474432e-4);
+    const struct dew_typical_core *row = dew__typical_core(v);
+    const double watts_per_flow =
+        row != NULL ? row->power.likely : 1 / (1.2 * 4.719474432e-4);
     int both = WORD(v, ventilator_core) >= DEW_CORE_balanced;
 
     return SI_OR(v, ventilator_power,
@@ -124,6 +155,36 @@ static void rows_of_ratings(const struct dew_value *v,
     }
 }
 
+/* A row at its set flow, where the figures of its kind must do. */
+static void row_of_typical(const struct dew__making *m,
+                           struct dew_core_sheet *sheet)
+{
+    const struct dew_typical_core *row = dew__typical_core(m->v);
+    struct dew_core_row *r = &sheet->rows[0];
+
+    if (row == NULL || GIVEN(m->v, ventilator_sensible))
+        return;
+    if (sheet->count == 0) {
+        blank_row(r);
+        sheet->count = 1;
+        r->flow = dew__vent_flow(m->v);
+        r->eatr = dew__cross_leakage(m->v);
+    }
+    r->sensible = typical(&row->sensible, m->reading);
+    if (isnan(r->latent) && sheet->passes_water)
+        r->latent = typical(&row->latent, m->reading);
+}
+
+static enum dew_exchange exchange(const struct dew_value *v)
+{
+    static const enum dew_exchange plates[] = {DEW_COUNTERFLOW, DEW_CROSSFLOW,
+                                               DEW_HEADERED};
+
+    return WORD(v, ventilator_core) == DEW_CORE_enthalpy_wheel
+               ? DEW_WHEEL
+               : plates[WORD(v, ventilator_exchange)];
+}
+
 enum dew_status dew__core_of(const struct dew__making *m, struct dew_core *core)
 {
     const struct dew_value *v = m->v;
@@ -131,14 +192,16 @@ enum dew_status dew__core_of(const struct dew__making *m, struct dew_core *core)
     enum dew_status status;
 
     dew_plant_core_blank(&sheet);
-    sheet.kind = WORD(v, ventilator_core) == DEW_CORE_enthalpy_wheel
-                     ? DEW_WHEEL
-                     : DEW_COUNTERFLOW;
+    sheet.kind = exchange(v);
+    sheet.supply_share = SI(v, ventilator_supply_fan_share);
+    sheet.before_core = SI(v, ventilator_exhaust_fan_ahead);
     sheet.passes_water = WORD(v, ventilator_core) >= DEW_CORE_enthalpy_plate;
     if (GIVEN(v, ventilator_ratings))
         rows_of_ratings(v, &sheet);
     else
         rows_of_lists(v, &sheet);
+    if (!GIVEN(v, ventilator_ratings))
+        row_of_typical(m, &sheet);
     status = dew_plant_core_fit(&sheet, m->reading, core, m->err);
     if (status == DEW_OK && !(core->watts > 0)) {
         core->watts = fan_watts(v);

@@ -231,14 +231,15 @@ static double construction_water(const struct dew_value *v)
            exp2(-SI(v, safety_house_age) / half_life);
 }
 
-/* What the ventilator's stale-air grilles take. */
+/* What the ventilator's stale-air grilles are said to take; a layout that is
+   written down works it out afterwards. */
 static void make_pickups(const struct dew__making *m)
 {
     struct dew_water *water = m->c->house.water;
 
-    water[DEW_SOURCE_showers].caught = SI(m->v, ventilator_bath_pickup);
-    water[DEW_SOURCE_cooking].caught = SI(m->v, ventilator_kitchen_pickup);
-    water[DEW_SOURCE_laundry].caught = SI(m->v, ventilator_laundry_pickup);
+    water[DEW_SOURCE_showers].caught = SI_OR(m->v, ducts_shower_caught, 0);
+    water[DEW_SOURCE_cooking].caught = SI_OR(m->v, ducts_cooking_caught, 0);
+    water[DEW_SOURCE_laundry].caught = SI_OR(m->v, ducts_laundry_caught, 0);
 }
 
 static enum dew_status make_water(const struct dew__making *m)

@@ -7,6 +7,7 @@
 #include "dew/coil.h"
 #include "dew/dryer.h"
 #include "dew/frost.h"
+#include "dew/library.h"
 #include "dew/sources.h"
 #include "scenario/case.h"
 
@@ -36,26 +37,49 @@ static const struct dew_value *own(const struct dew_value *v, int i,
 
 enum { CAPACITY, SHR, AIRFLOW, BLOWER_POWER };
 
+/* The library's rows, in the order of the words. */
+static const struct dew_typical_blower *motor(const struct dew_value *v)
+{
+    return dew_plant_typical_blower((size_t)WORD(v, cooling_motor));
+}
+
+static const struct dew_typical_cooler *machine(const struct dew_value *v)
+{
+    int word = WORD(v, cooling_typical);
+
+    return word > 0 ? dew_plant_typical_cooler((size_t)word - 1) : NULL;
+}
+
 static void blower(const struct dew_value *v, struct dew_handler *h)
 {
+    const struct dew_typical_blower *row = motor(v);
+    double low = GIVEN(v, cooling_low_flow)
+                     ? SI(v, cooling_low_flow) * SI(v, cooling_low_flow)
+                     : row->low_power;
+
     h->mode = (enum dew_blower_mode)WORD(v, cooling_blower);
     h->minutes = SI(v, cooling_blower_minutes);
-    h->blower_low = SI(v, cooling_low_flow);
-    h->blower_low_w = SI_OR(v, cooling_low_power,
-                            h->blower_w * h->blower_low * h->blower_low);
+    h->blower_low = SI_OR(v, cooling_low_flow, row->low_flow);
+    h->blower_low_w = SI_OR(v, cooling_low_power, h->blower_w * low);
 }
 
 static void coil_habits(const struct dew_value *v, struct dew_handler *h)
 {
-    const double cycling = 0.07; /* C_d, as dew_plant_coil_gross presets it */
+    const struct dew_typical_cooler *row = machine(v);
 
-    h->cycling = cycling;
+    h->cycling = row != NULL && !SAID(v, cooling_cycling_loss)
+                     ? row->cycling
+                     : SI(v, cooling_cycling_loss);
     h->cycles_max = SI(v, cooling_cycles) * 3600;
     h->hold_s = SI(v, cooling_coil_hold);
     h->gamma = SI(v, cooling_coil_drying);
     h->residue = SI(v, cooling_coil_residue);
-    h->low_stage = SI(v, cooling_low_stage);
-    h->turndown = SI(v, cooling_turndown);
+    h->low_stage = row != NULL && !SAID(v, cooling_low_stage)
+                       ? row->low_stage
+                       : SI(v, cooling_low_stage);
+    h->turndown = row != NULL && !SAID(v, cooling_turndown)
+                      ? row->turndown
+                      : SI(v, cooling_turndown);
     h->overcool = SI(v, cooling_overcool);
     h->overcool_rh = SI(v, cooling_overcool_above);
 }
@@ -67,16 +91,24 @@ static enum dew_status cooler(const struct dew__making *m, int i,
     double capacity = own(v, i, KEY_cooling_capacity, CAPACITY)->amount.si;
     const struct dew_value *w =
         own(v, i, KEY_cooling_blower_power, BLOWER_POWER);
+    const struct dew_value *share = own(v, i, KEY_cooling_shr, SHR);
+    const struct dew_typical_cooler *row = machine(v);
+    double air = own(v, i, KEY_cooling_airflow, AIRFLOW)->amount.si * capacity;
     struct dew_coil_label label = {
         .capacity = capacity,
         .is_net = WORD(v, cooling_capacity_is) == 0,
-        .shr = own(v, i, KEY_cooling_shr, SHR)->amount.si,
-        .air = own(v, i, KEY_cooling_airflow, AIRFLOW)->amount.si * capacity,
-        .blower_w = w->given ? w->amount.si : NAN,
+        .shr = row != NULL && share->origin.by == DEW_BY_DEFAULT
+                   ? row->shr.likely
+                   : share->amount.si,
+        .air = air,
+        .blower_w = w->given ? w->amount.si : motor(v)->power.likely * air,
         .eer = SI_OR(v, cooling_eer, NAN) / btu_per_wh,
-        .seer = GIVEN(v, cooling_eer) ? NAN : SI(v, cooling_seer) / btu_per_wh,
+        .seer = GIVEN(v, cooling_eer) ? NAN
+                : row != NULL && !SAID(v, cooling_seer)
+                    ? row->seer.likely
+                    : SI(v, cooling_seer) / btu_per_wh,
         .cop = NAN,
-        .cycling = NAN,
+        .cycling = h->cycling,
     };
 
     return dew_plant_coil_gross(&label, h, m->err);
@@ -87,14 +119,14 @@ static enum dew_status cooler(const struct dew__making *m, int i,
 static void blower_only(const struct dew__making *m, int count,
                         struct dew_handler *h)
 {
-    const double air_per_area = 0.18878 / 46.45;      /* 400 cfm for 500 ft2 */
-    const double watts_per_air = 0.365 / 4.719474e-4; /* [NREL-56354] */
+    const double air_per_area = 0.18878 / 46.45; /* 400 cfm for 500 ft2 */
     const struct dew_value *v = m->v;
 
     h->air = air_per_area * SI(v, house_floor_area) / count;
     h->shr = 1;
     h->cop = 3;
-    h->blower_w = SI_OR(v, cooling_blower_power, watts_per_air * h->air);
+    h->blower_w =
+        SI_OR(v, cooling_blower_power, motor(v)->power.likely * h->air);
 }
 
 static enum dew_status make_handlers(const struct dew__making *m)
@@ -213,6 +245,10 @@ static void make_frost(const struct dew__making *m)
         strategy = DEW_FROST_NONE;
     p->frost = dew_plant_frost_usual(strategy, p->core_passes_water);
     p->frost.start = SI_OR(v, ventilator_frost_start, p->frost.start);
+    p->frost.deep = fmin(SI(v, ventilator_frost_deep), p->frost.start - 1);
+    p->frost.share = SI_OR(v, ventilator_frost_time, p->frost.share);
+    p->frost.share_deep =
+        SI_OR(v, ventilator_frost_time_deep, p->frost.share_deep);
 }
 
 /* ---- dryers ------------------------------------------------------------------ */
@@ -231,18 +267,30 @@ static void seen(const struct dew_value *v, struct dew_dryer_label *label)
         SI_OR(v, dehumidifier_observed_humidity, SI(v, dehumidifier_set));
 }
 
+static const struct dew_typical_dryer *drying_machine(const struct dew_value *v)
+{
+    int word = WORD(v, dehumidifier_typical);
+
+    return word > 0 ? dew_plant_typical_dryer((size_t)word - 1) : NULL;
+}
+
 static enum dew_status make_dryer(const struct dew__making *m)
 {
     /* degC, 65, 80 and 73 degF, all at 60 % [DOE-DH] */
     static const double rating_t[] = {18.333, 26.667, 22.778};
     const struct dew_value *v = m->v;
+    const struct dew_typical_dryer *row = drying_machine(v);
     struct dew_dryer *d = &m->c->plant.dryer;
     struct dew_dryer_label label = {
         .rate = SI(v, dehumidifier_rate),
-        .factor =
-            GIVEN(v, dehumidifier_power) ? NAN : SI(v, dehumidifier_factor),
+        .factor = GIVEN(v, dehumidifier_power) ? NAN
+                  : row != NULL && !SAID(v, dehumidifier_factor)
+                      ? row->factor.likely
+                      : SI(v, dehumidifier_factor),
         .watts = SI_OR(v, dehumidifier_power, NAN),
-        .t = rating_t[WORD(v, dehumidifier_rating)],
+        .t = row != NULL && !SAID(v, dehumidifier_rating)
+                 ? row->rating_t
+                 : rating_t[WORD(v, dehumidifier_rating)],
         .rh = 0.60,
         .rating_t = NAN,
         .rating_rh = NAN,

@@ -109,6 +109,10 @@ tells "explain a key" 0 "limits.too_humid
 tells "explain an unknown key" 1 "" \
     'dewledger: no key is called "limits.to_humid"; the nearest is "limits.too_humid"' \
     explain limits.to_humid
+"$D" explain typical >out
+holds "explain typical lists the library" out \
+    "  psc: fixed-speed (PSC) motor"
+holds "with its sources" out "[LBNL-06]"
 "$D" explain ventilator >out
 holds "explain a group" out "  ventilator.flow"
 "$D" explain >out

@@ -8,6 +8,8 @@
 #include "dew/air.h"
 #include "dew/control.h"
 #include "dew/dryer.h"
+#include "dew/frost.h"
+#include "dew/library.h"
 #include "dew/made.h"
 #include "dew/scenario.h"
 #include "scenario/case_grounds.h"
@@ -318,8 +320,9 @@ static void local_exhausts_run_as_long_as_their_events(void **state)
 static void control_keys_are_handed_on(void **state)
 {
     struct dew_case c = case_of(
-        BASE "ventilator: {core: balanced, flow: 90 cfm, bath_pickup: 31 %, "
-             "kitchen_pickup: 17 %, laundry_pickup: 23 %}\n"
+        BASE "ventilator: {core: balanced, flow: 90 cfm}\n"
+             "ducts: {shower_caught: 31 %, cooking_caught: 17 %, "
+             "laundry_caught: 23 %}\n"
              "control: {lockout_humidity_ratio: 11.3 g/kg, lockout_least: 20 "
              "min/h, boost_for_events: 60 %, boost_time: 30 min, "
              "winter_target: 38 %, winter_target_cold: 24 %}\n"
@@ -439,6 +442,81 @@ static void a_young_house_gives_off_water(void **state)
     snprintf(text, sizeof text, BASE "%s", r->text);
     c = case_of(text);
     assert_near(w->per_day * w->half_life / log(2), r->kg, 1e-6);
+}
+
+/* The library's own figures stand where a person gave none [library.h]. */
+static void typical_machines_fill_in_what_is_not_given(void **state)
+{
+    const struct dew_typical_core *core = dew_plant_typical_core(2);
+    const struct dew_typical_blower *psc = dew_plant_typical_blower(0);
+    const struct dew_typical_cooler *two = dew_plant_typical_cooler(2);
+    struct dew_case c = case_of(
+        BASE "ventilator: {core: enthalpy_plate, flow: 90 cfm, typical: yes}\n"
+             "cooling: {capacity: 2 ton, typical: two_stage, motor: psc, "
+             "low_stage: 61 %, shr: 77 %, capacity_is: gross}\n"
+             "dehumidifier: {rate: 70 pint/day, typical: ducted}\n");
+    const struct dew_path *on = &c.paths[DEW_VENT_ON][0];
+    const struct dew_handler *h = &c.plant.handlers[0];
+
+    (void)state;
+    assert_string_equal(core->key, "enthalpy_plate");
+    assert_string_equal(psc->key, "psc");
+    assert_string_equal(two->key, "two_stage");
+    assert_near(on->sensible, core->sensible.likely, 1e-6);
+    assert_near(on->latent, core->latent.likely, 1e-6);
+    assert_near(on->supply * (1 - core->eatr.likely), 90 * cfm, 1e-9);
+    assert_near(on->fan_w, core->power.likely * 90 * cfm, 1e-6);
+    assert_near(h->blower_w, psc->power.likely * 800 * cfm, 0.1);
+    assert_near(h->blower_low, psc->low_flow, 0);
+    assert_near(h->blower_low_w, psc->low_power * h->blower_w, 1e-9);
+    assert_near(h->cycling, two->cycling, 0);
+    assert_near(h->low_stage, 0.61, 1e-12); /* given */
+    assert_near(h->shr, 0.77, 1e-12);
+    assert_near(c.plant.dryer.rating_t, 22.778, 0);
+    assert_near(c.plant.dryer.factor, 2.2 / 3.6e6, 1e-12);
+}
+
+/* One effectiveness at one flow, three ways of passing: at half the flow a
+   crossflow core gains least.  [ASH-F4], closed forms in test_exchange.c. */
+static void plates_pass_each_other_in_three_ways(void **state)
+{
+    static const char *const ways[] = {"crossflow", "headered", "counterflow"};
+    double boost[3];
+
+    (void)state;
+    for (int i = 0; i < 3; i++) {
+        char text[400];
+        struct dew_case c;
+
+        snprintf(text, sizeof text,
+                 BASE
+                 "ventilator: {core: heat_plate, flow: 90 cfm, boost_flow: "
+                 "45 cfm, sensible: 70 %% at 90 cfm, exchange: %s}\n",
+                 ways[i]);
+        c = case_of(text);
+        assert_near(c.paths[DEW_VENT_ON][0].sensible, 0.70, 1e-6);
+        boost[i] = c.paths[DEW_VENT_BOOST][0].sensible;
+    }
+    assert_true(boost[0] < boost[1] && boost[1] < boost[2]);
+}
+
+/* The maker's own time table, and the motors' places. */
+static void frost_and_fan_heat_are_as_said(void **state)
+{
+    struct dew_case c = case_of(
+        BASE "ventilator: {core: heat_plate, flow: 90 cfm, sensible: 70 % at "
+             "90 cfm, power: 60 W, supply_fan_share: 35 %, frost_start: -4 "
+             "degC, frost_time: 9 min/h, frost_deep: -21 degC, "
+             "frost_time_deep: 18 min/h}\n");
+
+    (void)state;
+    assert_near(dew_plant_frost_share(&c.plant.frost, -12.5, 5), 0.225, 1e-9);
+    assert_near(dew_plant_frost_share(&c.plant.frost, -30, 5), 0.30, 1e-9);
+    assert_near(c.paths[DEW_VENT_ON][0].fan_heat, 0.35 * 60, 1e-6);
+    c = case_of(BASE
+                "ventilator: {core: heat_plate, flow: 90 cfm, sensible: 70 "
+                "% at 90 cfm, power: 60 W, exhaust_fan_ahead: 100 %}\n");
+    assert_near(c.paths[DEW_VENT_ON][0].fan_heat, 30 + 0.70 * 30, 0.1);
 }
 
 /* Another reading of the one option, or 0 when it leaves nothing open. */
@@ -793,6 +871,9 @@ int main(void)
         cmocka_unit_test(local_exhausts_run_as_long_as_their_events),
         cmocka_unit_test(control_keys_are_handed_on),
         cmocka_unit_test(a_rating_leaves_a_range_open),
+        cmocka_unit_test(typical_machines_fill_in_what_is_not_given),
+        cmocka_unit_test(plates_pass_each_other_in_three_ways),
+        cmocka_unit_test(frost_and_fan_heat_are_as_said),
         cmocka_unit_test(two_air_handlers_may_run_either_way),
         cmocka_unit_test(further_handlers_fall_back_on_the_first),
         cmocka_unit_test(a_change_takes_the_place_of_a_figure),
@@ -800,9 +881,11 @@ int main(void)
         cmocka_unit_test(prices_costs_safety_and_facts_are_handed_on),
         cmocka_unit_test(a_made_year_marches_on_every_option),
     };
-    size_t n = 22, count;
+    size_t n = 0, count;
     const struct dew_field *f = dew_scenario_fields(&count);
 
+    while (tests[n].test_func != NULL) /* those above */
+        n++;
     ADD_ROWS(tests, n, young_rows, a_young_house_gives_off_water);
     for (size_t i = 0; i < count && n < COUNT_OF(tests); i++)
         tests[n++] =
