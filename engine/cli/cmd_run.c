@@ -34,6 +34,7 @@ struct run {
     struct dew_caution cautions[DEW_CAUTIONS];
     struct dew__inputs inputs;
     struct dew__doubts doubts;
+    char log[DEW__PATH];      /* log.file=FILE of --log */
     struct dew_beside beside; /* the first option, where there is a log      */
 };
 
@@ -221,6 +222,7 @@ static void lay_beside(struct run *r, struct dew_report *report)
                                  &r->job.measured);
     report->beside = &r->beside;
     report->log = dew_log_provenance(r->job.log);
+    report->laid = &r->job.laid;
     report->held = r->job.held;
 }
 
@@ -285,11 +287,35 @@ static int all_of_it(struct run *r)
 
 /* ---- the command line -------------------------------------------------------------- */
 
+enum { KEY_LOG = 0x400 };
+
+static const struct argp_option options[] = {
+    {"log", KEY_LOG, "FILE", 0,
+     "lay this log of indoor temperature and humidity over the model; its "
+     "answers are the keys log.sensor, log.order and log.clock",
+     0},
+    {0},
+};
+
+/* --log FILE is --set log.file=FILE. */
+static void set_log(struct run *r, const char *file, struct argp_state *state)
+{
+    if (r->common.set_count == DEW__CLI_SETS ||
+        snprintf(r->log, sizeof r->log, "log.file=%s", file) >=
+            (int)sizeof r->log)
+        argp_error(state, "--log %s: too long, or too many --set", file);
+    else
+        r->common.sets[r->common.set_count++] = r->log;
+}
+
 static error_t take(int key, char *word, struct argp_state *state)
 {
     struct run *r = state->input;
 
     switch (key) {
+    case KEY_LOG:
+        set_log(r, word, state);
+        return 0;
     case ARGP_KEY_INIT:
         state->child_inputs[0] = &r->result;
         state->child_inputs[1] = &r->common;
@@ -310,10 +336,12 @@ static error_t take(int key, char *word, struct argp_state *state)
 static const char does[] =
     "Marches every option of a scenario through its year of weather, and tells "
     "what is wrong with the house, what helps and what does not.\v"
-    "With --out, report.html, summary.json and the hours of each option are "
+    "With --out, report.html, summary.json, sheets for the contractor, the "
+    "inspector and the owner, the hours of each option and every chart are "
     "written into DIR, all or none.\n\n"
     "  dewledger run house.yaml\n"
     "  dewledger run house.yaml --out result --units si\n"
+    "  dewledger run house.yaml --log bedroom.csv\n"
     "  dewledger run house.yaml --set 'house.airtightness=2 ach50' --json\n";
 
 int dew__cmd_run(int argc, char **argv)
@@ -321,7 +349,8 @@ int dew__cmd_run(int argc, char **argv)
     const struct argp_child children[] = {{&dew__cli_result_argp, 0, NULL, 0},
                                           {&dew__cli_scenario_argp, 0, NULL, 0},
                                           {0}};
-    const struct argp argp = {.parser = take,
+    const struct argp argp = {.options = options,
+                              .parser = take,
                               .args_doc = "SCENARIO.yaml",
                               .doc = does,
                               .children = children};

@@ -34,8 +34,12 @@ int dew_report_chart_each(enum dew_chart kind)
 size_t dew_report_chart_count(const struct dew_report *report,
                               enum dew_chart kind)
 {
-    if ((unsigned)kind >= DEW_CHARTS ||
-        (kind == DEW_CHART_cost && report->question->prices == NULL))
+    if ((unsigned)kind >= DEW_CHARTS)
+        return 0;
+    if (kind == DEW_CHART_cost && report->question->prices == NULL)
+        return 0;
+    if ((kind == DEW_CHART_log_dew || kind == DEW_CHART_log_rh) &&
+        report->laid == NULL)
         return 0;
     return listed[kind].each ? report->question->count : 1;
 }

@@ -29,7 +29,7 @@ struct days {
 
 static double day_mean(const double *hours, size_t day)
 {
-    double sum = 0;
+    double sum = 0; /* NaN where an hour is */
 
     for (int h = 0; h < DAY; h++)
         sum += hours[day * DAY + (size_t)h];
@@ -66,7 +66,7 @@ static void days_of(const struct dew__chart *c, size_t option, struct days *d)
 /* The same scale for every option, so that charts can be compared. */
 static void span_of(const struct dew__chart *c, struct dew__plot *p)
 {
-    struct days d;
+    struct days d = {.count = 0};
 
     p->y0 = INFINITY;
     p->y1 = -INFINITY;
@@ -76,6 +76,12 @@ static void span_of(const struct dew__chart *c, struct dew__plot *p)
             p->y0 = fmin(p->y0, fmin(d.in[k], d.out[k]));
             p->y1 = fmax(p->y1, fmax(d.in[k], d.out[k]));
         }
+    }
+    for (int k = 0; c->r->laid != NULL && k < d.count; k++) {
+        double t = degrees(c, day_mean(c->r->laid->dew_point, (size_t)k));
+
+        p->y0 = fmin(p->y0, t);
+        p->y1 = fmax(p->y1, t);
     }
     if (!(p->y1 > p->y0)) {
         p->y0 = 0;
@@ -168,9 +174,26 @@ static void dew_point_words(const struct dew__chart *c, struct dew__figure *f,
              below, d->count, dew__number(y->too_humid, 0).text);
     dew__figure_key(f, 0, DEW__THICK, "indoors");
     dew__figure_key(f, 0, DEW__THIN, "outdoors");
+    if (c->option == 0 && c->r->laid != NULL)
+        dew__figure_key(f, 0, DEW__LOGGED, "your log");
     dew__figure_key(f, 0, DEW__SOME,
                     "too humid for an hour or more of the day");
     dew__figure_key(f, 0, DEW__MUCH, "for half the day or more");
+}
+
+/* The owner's log, of whole days. */
+static void log_line(const struct dew__plot *p, const struct dew__chart *c,
+                     const struct days *d)
+{
+    int down = 0;
+
+    dew__svg_path_open(p, "logged");
+    for (int k = 0; k < d->count; k++) {
+        double t = day_mean(c->r->laid->dew_point, (size_t)k);
+
+        down = dew__svg_path_to(p, d->x[k], degrees(c, t), down);
+    }
+    dew__svg_path_close(p);
 }
 
 void dew__chart_dew_points(const struct dew__chart *c)
@@ -195,6 +218,8 @@ void dew__chart_dew_points(const struct dew__chart *c)
     shade(&p, &d);
     dew__svg_line(&p, d.x, d.out, d.count, "thin");
     dew__svg_line(&p, d.x, d.in, d.count, "thick");
+    if (c->option == 0 && c->r->laid != NULL)
+        log_line(&p, c, &d);
     if (!c->alone)
         days_spoken(&p, c, &d);
     dew__svg_marks_close(&p);

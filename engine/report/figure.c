@@ -38,6 +38,23 @@ void dew__figure_key(struct dew__figure *f, int tone, enum dew__key_kind kind,
     f->key_count++;
 }
 
+/* The class that draws a line of the legend. */
+static const char *line_of(const struct dew__key *k)
+{
+    switch (k->kind) {
+    case DEW__THICK:
+        return "thick";
+    case DEW__THIN:
+        return "thin";
+    case DEW__EDGE:
+        return "edge";
+    case DEW__LOGGED:
+        return "logged";
+    default:
+        return dew__svg_kind(k->tone);
+    }
+}
+
 static void key_mark(FILE *out, const struct dew__key *k, double x, double y)
 {
     switch (k->kind) {
@@ -45,12 +62,9 @@ static void key_mark(FILE *out, const struct dew__key *k, double x, double y)
     case DEW__THICK:
     case DEW__THIN:
     case DEW__EDGE:
-        fprintf(out, "<path class=\"%s\" d=\"M%.1f %.1fh%d\"/>",
-                k->kind == DEW__LINE    ? dew__svg_kind(k->tone)
-                : k->kind == DEW__THICK ? "thick"
-                : k->kind == DEW__THIN  ? "thin"
-                                        : "edge",
-                x, y + 6, KEY_MARK);
+    case DEW__LOGGED:
+        fprintf(out, "<path class=\"%s\" d=\"M%.1f %.1fh%d\"/>", line_of(k), x,
+                y + 6, KEY_MARK);
         return;
     case DEW__DOTS:
         fprintf(out, "<path class=\"dots\" d=\"M%.1f %.1fh0m6 -3h0m6 4h0\"/>",

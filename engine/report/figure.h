@@ -22,13 +22,14 @@ enum { DEW__KEYS = 66, DEW__FIGURE_TEXT = 480 };
 
 /* How a tone is drawn in the legend. */
 enum dew__key_kind {
-    DEW__AREA,  /* t0 .. of chart.css   */
-    DEW__LINE,  /* l0 ..                */
-    DEW__THICK, /* the house's own line */
-    DEW__THIN,  /* outdoors             */
-    DEW__EDGE,  /* a limit              */
-    DEW__SHADE, /* m0 .. , flat         */
-    DEW__SOME,  /* days too humid       */
+    DEW__AREA,   /* t0 .. of chart.css   */
+    DEW__LINE,   /* l0 ..                */
+    DEW__THICK,  /* the house's own line */
+    DEW__THIN,   /* outdoors             */
+    DEW__LOGGED, /* what was measured     */
+    DEW__EDGE,   /* a limit              */
+    DEW__SHADE,  /* m0 .. , flat         */
+    DEW__SOME,   /* days too humid       */
     DEW__MUCH,
     DEW__DOTS
 };

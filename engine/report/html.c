@@ -208,6 +208,8 @@ static void charts(const struct dew_report *r, FILE *out)
     size_t other = dew__chart_beside(r);
 
     fputs("<section id=\"charts\"><h2>Through the year</h2>\n", out);
+    draw(r, DEW_CHART_log_dew, 0, out);
+    draw(r, DEW_CHART_log_rh, 0, out);
     for (size_t k = 0; k < sizeof kinds / sizeof *kinds; k++) {
         draw(r, kinds[k], 0, out);
         if (other != 0)

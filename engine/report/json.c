@@ -12,7 +12,7 @@
 #include "dew/thumb.h"
 #include "dew/wetting.h"
 #include "report/gear.h"
-#include "report/measured.h"
+#include "report/json_log.h"
 #include "report/words.h"
 
 static const double KWH = 3.6e6; /* J */
@@ -567,7 +567,7 @@ static json_t *whole(struct maker *m)
     for (size_t i = 0; i < m->r->question->count; i++)
         append(m, options, option(m, i));
     put(m, o, "options", options);
-    put(m, o, "log", dew__beside_json(m->r));
+    put(m, o, "log", dew__json_log(m->r));
     put(m, o, "inputs", inputs(m));
     return o;
 }

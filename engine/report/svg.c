@@ -175,13 +175,23 @@ void dew__svg_bar(const struct dew__plot *p, const double corner[4], int tone,
     fputs("</rect>\n", p->out);
 }
 
-static int point(const struct dew__plot *p, double x, double y, int down)
+void dew__svg_path_open(const struct dew__plot *p, const char *kind)
+{
+    fprintf(p->out, "<path class=\"%s\" d=\"", kind);
+}
+
+int dew__svg_path_to(const struct dew__plot *p, double x, double y, int down)
 {
     if (!isfinite(x) || !isfinite(y))
         return 0;
     fprintf(p->out, "%c%.1f %.1f", down ? 'L' : 'M', dew__svg_x(p, x),
             dew__svg_y(p, y));
     return 1;
+}
+
+void dew__svg_path_close(const struct dew__plot *p)
+{
+    fputs("\"/>\n", p->out);
 }
 
 const char *dew__svg_kind(int tone)
@@ -197,10 +207,10 @@ void dew__svg_line(const struct dew__plot *p, const double *x, const double *y,
 {
     int down = 0;
 
-    fprintf(p->out, "<path class=\"%s\" d=\"", kind);
+    dew__svg_path_open(p, kind);
     for (int i = 0; i < count; i++)
-        down = point(p, x[i], y[i], down);
-    fputs("\"/>\n", p->out);
+        down = dew__svg_path_to(p, x[i], y[i], down);
+    dew__svg_path_close(p);
 }
 
 void dew__svg_band(const struct dew__plot *p, const double *x,
@@ -213,10 +223,22 @@ void dew__svg_band(const struct dew__plot *p, const double *x,
             return;
     fprintf(p->out, "<path class=\"b%d\" d=\"", tone % DEW__TONES);
     for (int i = 0; i < count; i++)
-        down = point(p, x[i], y[0][i], down);
+        down = dew__svg_path_to(p, x[i], y[0][i], down);
     for (int i = count; i-- > 0;)
-        down = point(p, x[i], y[1][i], down);
+        down = dew__svg_path_to(p, x[i], y[1][i], down);
     fputs("Z\"/>\n", p->out);
+}
+
+void dew__svg_zone(const struct dew__plot *p, double x0, double x1,
+                   const char *words)
+{
+    fprintf(p->out,
+            "<rect class=\"zone\" x=\"%.1f\" y=\"%d\" width=\"%.1f\" "
+            "height=\"%d\" data-v=\"",
+            dew__svg_x(p, x0), DEW__SVG_TOP,
+            dew__svg_x(p, x1) - dew__svg_x(p, x0), FRAME_HIGH);
+    dew__escape(p->out, words);
+    fputs("\"/>\n", p->out);
 }
 
 void dew__svg_upstroke(const struct dew__plot *p, double x, const char *kind,

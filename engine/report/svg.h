@@ -72,6 +72,10 @@ void dew__svg_line(const struct dew__plot *p, const double *x, const double *y,
                    int count, const char *kind);
 /* "l0" .. "l9": the line kind of a tone. */
 const char *dew__svg_kind(int tone);
+/* The same a point at a time; down: what the point before returned, 0 first. */
+void dew__svg_path_open(const struct dew__plot *p, const char *kind);
+int dew__svg_path_to(const struct dew__plot *p, double x, double y, int down);
+void dew__svg_path_close(const struct dew__plot *p);
 /* The area between two lines over the same x; nothing where one is NaN. */
 void dew__svg_band(const struct dew__plot *p, const double *x,
                    const double *const y[2], int count, int tone);
@@ -79,6 +83,10 @@ void dew__svg_band(const struct dew__plot *p, const double *x,
    who points at it, may be NULL. */
 void dew__svg_upstroke(const struct dew__plot *p, double x, const char *kind,
                        const char *words);
+
+/* A clear strip of the frame from x0 to x1, for who points at it. */
+void dew__svg_zone(const struct dew__plot *p, double x0, double x1,
+                   const char *words);
 
 /* The patterns that tones fill with; once in a page or a file. */
 void dew__svg_patterns(FILE *out);

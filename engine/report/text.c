@@ -8,7 +8,6 @@
 #include "report/columns.h"
 #include "report/gear.h"
 #include "report/lay.h"
-#include "report/measured.h"
 #include "report/sheet.h"
 #include "report/words.h"
 
@@ -348,7 +347,6 @@ enum dew_status dew_report_text(const struct dew_report *report, FILE *out,
     options(report, out);
     months(report, out);
     dew__gear_text(report, out);
-    dew__beside_text(report, out);
     dew__sheets_text(report, out);
     books(report, out);
     dew__heading(out, "Cautions");

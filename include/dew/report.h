@@ -42,6 +42,19 @@ struct dew_report_doubt {
     const struct dew_outcome *outcome;
 };
 
+/*
+ * A log of the house as it stands, laid beside the hours marched.  Borrowed.
+ * Arrays of one value for each hour marched, NaN where nothing was read.
+ */
+struct dew_report_log {
+    const double *t;             /* degC                                   */
+    const double *rh;            /* -                                      */
+    const double *dew_point;     /* degC                                   */
+    const double *dew_point_out; /* degC  of its own outdoor columns; NULL */
+    int same_hours; /* 1: the weather is that of the hours logged; 0: laid
+                          beside by month, day and hour alone               */
+};
+
 /* All that a report tells.  Borrowed, must outlive the call. */
 struct dew_report {
     const char *title;
@@ -63,7 +76,8 @@ struct dew_report {
     size_t doubt_count;
     enum dew_system system;
     const char *log; /* which log was laid beside the first option, how read */
-    const struct dew_beside *beside; /* NULL = none                         */
+    const struct dew_beside *beside;   /* NULL = none                         */
+    const struct dew_report_log *laid; /* its hours; NULL only without log  */
     int held; /* 1: the house was held at the temperature measured          */
 };
 
@@ -116,6 +130,8 @@ enum dew_status dew_report_calendar(const struct dew_report *report, FILE *out,
     X(humid_months, "hours-too-humid", 0)                                      \
     X(energy, "energy", 0)                                                     \
     X(cost, "cost", 0)                                                         \
+    X(log_dew, "log-dew-points", 0)                                            \
+    X(log_rh, "log-rh", 0)                                                     \
     X(dew_points, "dew-points", 1)                                             \
     X(water, "water", 1)                                                       \
     X(glass, "glass", 1)                                                       \
@@ -136,7 +152,7 @@ const char *dew_report_chart_file(enum dew_chart kind);
 int dew_report_chart_each(enum dew_chart kind);
 
 /* How many charts of a kind the report has: one, one for each option, or 0
-   where it needs what is not given (prices). */
+   where it needs what is not given (prices, a log). */
 size_t dew_report_chart_count(const struct dew_report *report,
                               enum dew_chart kind);
 

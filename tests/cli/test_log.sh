@@ -72,8 +72,33 @@ says "no heating acts" sh -c \
     '! grep -q "\"heating_power\": *[1-9]" out && grep -q "\"heating_power\": 0.0" out'
 ends "as text" 0 run house.yaml --set log.file=mine.csv
 says "it is told" grep -q 'Model less measured: -2.5 points in the' out
-says "months without a measure are empty" grep -qx \
-    'difference, points    -[23]  -[23]   -   -   -   -   -   -   -   -   -   -' out
+says "months without a measure are left out" sh -c \
+    'grep -q "^February   " out && ! grep -q "^March   " out'
+
+# ---- the same by --log, and its dew points ---------------------------------------
+mv out long
+ends "by --log" 0 run house.yaml --log mine.csv
+says "the same text" cmp -s out long
+cat >summer.csv <<'END'
+time,temperature (degC),relative humidity (%),outdoor temperature (degC),outdoor humidity (%)
+2024-07-14 01:00,25.0,50,27.0,80
+2024-07-14 02:00,25.1,51,26.5,82
+2024-07-14 03:00,25.2,49,12.0,40
+END
+"$D" start >made.yaml
+ends "beside a year that mixes years" 0 run made.yaml --log summer.csv --out one
+tr -s '\n ' '  ' <out >flat
+says "the dew-point test, by the log's own columns" grep -q \
+    "Of 3 hours logged, outdoor air would have dried the house in 1 (outdoor dew point below the indoor one; outdoors as the log's own columns have it)" flat
+says "the years are told apart" grep -q 'compare levels, not days' flat
+says "charts" test -s one/charts/log-dew-points.svg -a -s one/charts/log-rh.svg
+says "no path is in it" sh -c "! grep -rqF '$work' one"
+ends "the same again" 0 run made.yaml --log summer.csv --out two
+says "the same files twice" diff -r one two
+sed 's/,outdoor.*//; s/\(,[0-9.]*,[0-9.]*\),.*/\1/' summer.csv >indoors.csv
+ends "without outdoor columns" 0 run made.yaml --log indoors.csv
+tr -s '\n ' '  ' <out >flat
+says "no test can be made" grep -q 'the log has no outdoor columns' flat
 
 # ---- faults ---------------------------------------------------------------------
 sed 's/^2019/2018/' mine.csv >late.csv

@@ -77,6 +77,11 @@ static void charts_stand_alone(void **state)
         FILE *out = open_memstream(&text, &size);
         struct dew_error err = {0};
 
+        if (dew_report_chart_count(&report, (enum dew_chart)k) == 0) {
+            fclose(out);
+            free(text);
+            continue;
+        }
         if (!dew_report_chart_each((enum dew_chart)k))
             last = 0;
         assert_int_equal(

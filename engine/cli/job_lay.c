@@ -1,0 +1,110 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A log's dew points indoors, and those of its outdoor columns. */
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "cli/job.h"
+#include "dew/air.h"
+
+/* Over ice below freezing, as the march has them; RH is over liquid. */
+static double dew_point_of(double t, double rh)
+{
+    return rh > 0 ? dew_air_t_pws(rh * dew_air_pws_liquid(t)) : NAN;
+}
+
+/* A column taken as weather that the log took as indoors is not outdoors. */
+static int took_the_same(const struct dew_weather_report *out,
+                         const struct dew_weather_report *in)
+{
+    for (int i = 0; i < out->column_count; i++)
+        for (int k = 0; k < in->column_count; k++)
+            if (strstr(out->columns[i].meaning, "time") == NULL &&
+                strcmp(out->columns[i].header, in->columns[k].header) == 0)
+                return 1;
+    return 0;
+}
+
+/* The outdoor columns of a log as weather; NULL where it has none. */
+static struct dew_year *outdoors(const char *path,
+                                 const struct dew_log_ask *ask,
+                                 const struct dew_log_report *read)
+{
+    struct dew_weather_ask as_weather = DEW_WEATHER_ASK;
+    struct dew_weather_report report = {.rows = 0};
+    struct dew_error list[1] = {{0}};
+    struct dew_faults faults = {list, 1, 0};
+    struct dew_year *year = NULL;
+
+    as_weather.order = ask->order;
+    as_weather.clock = ask->clock;
+    as_weather.keep_gaps = 1;
+    if (read->columns_left == 0 ||
+        dew_weather_read(&year, path, &as_weather, &report, &faults) != DEW_OK)
+        return NULL;
+    if (took_the_same(&report, &read->file)) {
+        dew_year_close(year);
+        return NULL;
+    }
+    return year;
+}
+
+/* Where in a year that mixes years an hour stands, + 1; 0: nowhere. */
+enum { MONTHS = 12, DAYS = 31, HOURS = 24 };
+typedef size_t calendar[MONTHS][DAYS][HOURS];
+
+static size_t *place(calendar places, const struct dew_date *d)
+{
+    return &places[d->month - 1][d->day - 1][d->hour - 1];
+}
+
+static void lay_outdoors(struct dew__job *job, const struct dew_year *out,
+                         double *dew)
+{
+    size_t count, marched;
+    const struct dew_hour *hours = dew_year_hours(out, &count);
+    const struct dew_date *dates = dew_year_dates(out, &count);
+    const struct dew_date *year = dew_year_dates(job->year, &marched);
+    calendar places;
+
+    memset(places, 0, sizeof places);
+    for (size_t h = 0; h < marched; h++)
+        *place(places, &year[h]) = h + 1;
+    for (size_t k = 0; k < count; k++) {
+        size_t h = *place(places, &dates[k]);
+
+        if (h == 0 || !isfinite(hours[k].w) ||
+            (year[h - 1].year != 0 && year[h - 1].year != dates[k].year))
+            continue;
+        dew[h - 1] = dew_air_dew(hours[k].w, hours[k].p);
+        job->laid.dew_point_out = dew;
+    }
+}
+
+int dew__job_lay(struct dew__job *job, const char *path,
+                 const struct dew_log_ask *ask,
+                 const struct dew_log_report *read)
+{
+    const struct dew_measured *m = &job->measured;
+    struct dew_year *out = outdoors(path, ask, read);
+    size_t count;
+
+    job->dew_points = calloc(2 * m->count, sizeof *job->dew_points);
+    if (job->dew_points == NULL) {
+        dew_year_close(out);
+        return dew__cli_fail(DEW__FAILED, "out of memory");
+    }
+    for (size_t h = 0; h < m->count; h++) {
+        job->dew_points[h] = dew_point_of(m->t[h], m->rh[h]);
+        job->dew_points[m->count + h] = NAN;
+    }
+    job->laid = (struct dew_report_log){
+        .t = m->t,
+        .rh = m->rh,
+        .dew_point = job->dew_points,
+        .same_hours = dew_year_dates(job->year, &count)->year != 0};
+    if (out != NULL)
+        lay_outdoors(job, out, job->dew_points + m->count);
+    dew_year_close(out);
+    return DEW__DONE;
+}

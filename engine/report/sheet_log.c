@@ -1,0 +1,136 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The owner's own log beside the model, and held against outdoor air. */
+#include <math.h>
+
+#include "dew/air.h"
+#include "report/log_sums.h"
+#include "report/measured.h"
+#include "report/sheet.h"
+
+static struct dew__word degrees(const struct dew_report *r, double t)
+{
+    return dew__number(dew__shown(t, DEW_TEMPERATURE, r->system), 1);
+}
+
+/* A difference of temperatures, with its unit. */
+static struct dew__word difference(const struct dew_report *r, double kelvin)
+{
+    const struct dew_unit *u = dew__unit(DEW_TEMPERATURE, r->system);
+    struct dew__word w;
+
+    snprintf(w.text, sizeof w.text, "%.40s %.20s",
+             dew__number(kelvin / u->factor, 1).text, u->name);
+    return w;
+}
+
+static void month_row(const struct dew_report *r, int month,
+                      struct dew__sheet *s)
+{
+    struct dew__log_sum sum = dew__log_sum_of(r, month);
+    struct dew__word *cell;
+
+    if (sum.hours == 0 && sum.rh_hours == 0 && sum.tested == 0)
+        return;
+    cell = dew__sheet_row(s);
+    cell[0] = dew__words(month < 0 ? "All" : dew__month(month));
+    cell[1] = dew__number(sum.hours, 0);
+    cell[2] = degrees(r, sum.dew_read);
+    cell[3] = degrees(r, sum.dew_model);
+    cell[4] = dew__number(100 * sum.rh_read, 0);
+    cell[5] = dew__number(100 * sum.rh_model, 0);
+    cell[6] = dew__number(dew__log_tested(r) ? sum.dries : NAN, 0);
+    cell[7] = dew__number(dew__log_tested(r) ? sum.tested : NAN, 0);
+}
+
+static void compared(const struct dew_report *r, const struct dew__log_sum *sum,
+                     struct dew__sheet *s)
+{
+    double off = sum->dew_model - sum->dew_read;
+
+    if (sum->hours > 0)
+        dew__sheet_note(
+            s,
+            "Over %s hours the model of \"%.100s\" has a dew point %s %s than "
+            "the log, on average%s.",
+            dew__number(sum->hours, 0).text, dew__option(r, 0).text,
+            difference(r, fabs(off)).text, off > 0 ? "higher" : "lower",
+            r->laid->same_hours
+                ? ""
+                : "; laid beside it by month, day and hour, as the weather is "
+                  "of another year: compare levels, not days");
+}
+
+/* Five points of RH, as cheap sensors are off: common practice, no source. */
+static const double DOUBT = 0.05;
+
+static double dew_of(double t, double rh)
+{
+    return dew_air_t_pws_liquid(rh * dew_air_pws_liquid(t));
+}
+
+static void doubted(const struct dew_report *r, const struct dew__log_sum *sum,
+                    struct dew__sheet *s)
+{
+    double rh = sum->rh_read, t = sum->t_read;
+
+    if (!(sum->rh_hours > 0 && sum->t_hours > 0 && rh > DOUBT))
+        return;
+    dew__sheet_note(
+        s,
+        "A cheap sensor may be 5 points of RH off, which makes %s to %s %s of "
+        "dew point out of the log's mean: check it beside a good one.",
+        degrees(r, dew_of(t, rh - DOUBT)).text,
+        degrees(r, dew_of(t, rh + DOUBT)).text,
+        dew__unit(DEW_TEMPERATURE, r->system)->name);
+}
+
+static void tested(const struct dew_report *r, const struct dew__log_sum *sum,
+                   struct dew__sheet *s)
+{
+    if (!dew__log_tested(r))
+        dew__sheet_note(s,
+                        "Whether outdoor air would have dried the house cannot "
+                        "be told: the log has no outdoor columns, and the "
+                        "weather is of another year.");
+    else if (sum->tested > 0)
+        dew__sheet_note(
+            s,
+            "Of %s hours logged, outdoor air would have dried the house in %s "
+            "(outdoor dew point below the indoor one; outdoors as %s).",
+            dew__number(sum->tested, 0).text, dew__number(sum->dries, 0).text,
+            r->laid->dew_point_out ? "the log's own columns have it"
+                                   : "the weather file has it");
+}
+
+int dew__sheet_log(const struct dew_report *r, struct dew__sheet *s)
+{
+    struct dew__log_sum sum;
+    char text[DEW_SENTENCE];
+
+    if (r->laid == NULL)
+        return 0;
+    s->id = "log";
+    s->title = "Your own log beside the model";
+    dew__sheet_column(s, "month", 11);
+    dew__sheet_column(s, "hours", 7);
+    dew__sheet_column(s, "dew read", 10);
+    dew__sheet_column(s, "model", 8);
+    dew__sheet_column(s, "RH read", 9);
+    dew__sheet_column(s, "model", 8);
+    dew__sheet_column(s, "could dry", 11);
+    dew__sheet_column(s, "of h", 7);
+    for (int m = 0; m < DEW_MONTHS; m++)
+        month_row(r, m, s);
+    month_row(r, -1, s);
+    sum = dew__log_sum_of(r, -1);
+    tested(r, &sum, s);
+    if (r->beside != NULL && r->beside->rh.hours > 0)
+        dew__sheet_note(s, "%s", dew__beside_rh(r, text, sizeof text));
+    if (r->beside != NULL && r->beside->t.hours > 0)
+        dew__sheet_note(s, "%s", dew__beside_t(r, text, sizeof text));
+    compared(r, &sum, s);
+    doubted(r, &sum, s);
+    dew__sheet_note(s, "Dew points in %s, RH in %%. The log: %.400s",
+                    dew__unit(DEW_TEMPERATURE, r->system)->name, r->log);
+    return 1;
+}
