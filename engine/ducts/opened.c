@@ -68,35 +68,49 @@ double dew__ducts_flow_of(const struct dew_ducts *d, enum dew_duct_role role,
 
 /* ---- setting the fans ------------------------------------------------------ */
 
-/*
- * A new speed from the flow it gave.  Flow follows speed in proportion where
- * nothing else pushes; the power below holds it steady where something does.
- */
-static double next_speed(double speed, double got, double want)
-{
-    double ratio = got > 0.1 * want ? want / got : 10.0;
-    const double least = 0.02, power = 0.7;
+/* A fan on its way to its speed: where it is and was, and what it missed. */
+struct aim {
+    double speed, missed, last_speed, last_missed;
+};
 
-    return fmin(fmax(speed * pow(ratio, power), least), 1.0);
+/*
+ * A new speed by the line through the last two, where flow rose with speed
+ * between them; at first in proportion.  Flow is steeper than that where the
+ * blower works against the fan, and flatter where it works with it.
+ */
+static void correct(struct aim *a, double got, double want)
+{
+    double ratio = got > 0.1 * want ? want / got : 10.0, next, slope;
+    const double least = 0.02, most = 3.0; /* ours: of speed, and of a step */
+
+    a->missed = got - want;
+    slope = (a->missed - a->last_missed) / (a->speed - a->last_speed);
+    next = a->speed * ratio;
+    if (slope > 0.0 && isfinite(slope))
+        next = a->speed - a->missed / slope;
+    next = fmin(fmax(next, a->speed / most), a->speed * most);
+    a->last_speed = a->speed;
+    a->last_missed = a->missed;
+    a->speed = fmin(fmax(next, least), 1.0);
 }
 
 /* One round over all fans; returns the greatest change of a speed. */
-static double tune_once(struct dew_ducts *d)
+static double tune_once(struct dew_ducts *d, struct aim (*aims)[2])
 {
     double most = 0.0;
 
     for (int j = 0; j < d->layout.vent_count; j++) {
         const struct dew_duct_vent *v = &d->layout.vents[j];
-        double *s = d->speed[j][d->vent];
         double got[2] = {dew__ducts_flow_of(d, DEW_ROLE_FRESH_UNIT, j),
                          dew__ducts_flow_of(d, DEW_ROLE_STALE_UNIT, j)};
         double want[2] = {v->set[d->vent], v->set_stale[d->vent]};
 
         for (int side = 0; side < 2; side++) {
-            double next = next_speed(s[side], got[side], want[side]);
+            struct aim *a = &aims[j][side];
 
-            most = fmax(most, fabs(next - s[side]));
-            s[side] = next;
+            correct(a, got[side], want[side]);
+            most = fmax(most, fabs(a->speed - a->last_speed));
+            d->speed[j][d->vent][side] = a->speed;
         }
     }
     return most;
@@ -114,17 +128,21 @@ static void note_limits(struct dew_ducts *d)
 static enum dew_status tune(struct dew_ducts *d, struct dew_error *err)
 {
     enum dew_status status = DEW_OK;
+    struct aim aims[DEW_DUCT_VENTS][2];
     double change = 1.0;
     enum { ROUNDS = 200 };
-    const double settled = 1e-9;
+    const double settled = 1e-9, first = 0.7;
 
     d->blower = d->layout.reference;
     for (int j = 0; j < d->layout.vent_count; j++)
-        d->speed[j][d->vent][0] = d->speed[j][d->vent][1] = 0.7;
+        for (int side = 0; side < 2; side++) {
+            aims[j][side] = (struct aim){.speed = first};
+            d->speed[j][d->vent][side] = first;
+        }
     for (int i = 0; i < ROUNDS && change > settled && status == DEW_OK; i++) {
         status = dew__ducts_solve(d, err);
         if (status == DEW_OK)
-            change = tune_once(d);
+            change = tune_once(d, aims);
     }
     if (status == DEW_OK && change > settled)
         status = dew__fail(err, DEW_ESOLVE,

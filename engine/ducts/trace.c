@@ -33,7 +33,7 @@ static void arrive(struct dew_ducts *d, const struct dew_duct_run *r, double q)
 
         back = d->layout.vents[r->of].eatr;
         d->right[down] += amount * (1.0 - back);
-        if (stale < d->m)
+        if (stale < d->m && dew_ducts_network_flow(d->network, stale) > 0.0)
             *cell(d, down, d->runs[stale].branch.from) -= amount * back;
     } else if (!running && lets_in(r, q)) {
         d->right[down] += amount;

@@ -379,6 +379,55 @@ static void a_gap_keeps_the_flow_whatever_the_blower_does(void **state)
     dew_ducts_close(d);
 }
 
+/* a fitter who sets the flows with the blower on finds them so then, and not
+   with the blower off */
+static const struct reference {
+    const char *name;
+    enum dew_layout kind;
+    int blower;
+} references[] = {
+    {"return tie set at full", DEW_LAYOUT_return_tie, 2},
+    {"return tie set at low", DEW_LAYOUT_return_tie, 1},
+    {"supply tie set at full", DEW_LAYOUT_supply_tie, 2},
+    {"return to supply set at full", DEW_LAYOUT_return_to_supply, 2},
+    {"mix set at full", DEW_LAYOUT_mix, 2},
+};
+
+static void reference_row(void **state)
+{
+    const struct reference *r = *state;
+    struct dew_duct_layout l = said(r->kind, 1, 1);
+    struct dew_duct_state s;
+    struct dew_ducts *d;
+
+    l.vents[0].pressure = 260; /* strong enough against the blower */
+    l.vents[0].set_stale[DEW_VENT_ON] = .0451;
+    l.reference = r->blower;
+    d = open_layout(&l);
+    s = at(d, DEW_VENT_ON, r->blower);
+    assert_near(s.fresh_gross, .0473, 1e-8);
+    assert_near(s.stale_drawn, .0451, 1e-8);
+    assert_int_equal(s.units[0].at_limit, 0);
+    assert_true(fabs(at(d, DEW_VENT_ON, 0).fresh_gross - .0473) > .002);
+    dew_ducts_close(d);
+}
+
+static void a_fan_too_weak_says_so(void **state)
+{
+    struct dew_duct_layout l = said(DEW_LAYOUT_supply_tie, 1, 1);
+    struct dew_duct_state s;
+    struct dew_ducts *d;
+
+    (void)state;
+    l.vents[0].pressure = 60;
+    l.reference = 2;
+    d = open_layout(&l);
+    s = at(d, DEW_VENT_ON, 2);
+    assert_int_equal(s.units[0].at_limit, 1);
+    assert_true(s.fresh_gross < .04);
+    dew_ducts_close(d);
+}
+
 /* two handlers on one header, one blower running: it takes nearly all */
 static void the_running_handler_robs_the_other(void **state)
 {
@@ -496,12 +545,14 @@ int main(void)
         cmocka_unit_test(a_gap_keeps_the_flow_whatever_the_blower_does),
         cmocka_unit_test(the_running_handler_robs_the_other),
         cmocka_unit_test(a_state_becomes_a_path),
+        cmocka_unit_test(a_fan_too_weak_says_so),
         cmocka_unit_test(faults_name_the_member),
         cmocka_unit_test(a_trunk_too_small_is_named),
     };
-    size_t n = 11;
+    size_t n = 12;
 
     ADD_ROWS(tests, n, shapes, shape_row);
+    ADD_ROWS(tests, n, references, reference_row);
     ADD_ROWS(tests, n, behaviours, behaviour_row);
     return _cmocka_run_group_tests("ducts: layouts", tests, n, NULL, NULL);
 }
