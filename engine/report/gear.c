@@ -4,6 +4,8 @@
 
 #include <math.h>
 #include <stddef.h>
+#include <stdint.h>
+#include <string.h>
 
 #include "dew/air.h"
 #include "dew/dryer.h"
@@ -51,28 +53,31 @@ static struct here dryer_here(const struct dew_choice *c)
     return h;
 }
 
-static void dryer_line(const struct dew_report *r, size_t i, FILE *out)
+static int dryer_body(const struct dew_report *r, size_t i, char *out,
+                      size_t size)
 {
     const struct dew_choice *c = choice(r, i);
     const struct dew_dryer *d = &c->c->plant.dryer;
-    struct here h = dryer_here(c);
-    char text[LINE];
+    struct here h;
 
-    snprintf(
-        text, sizeof text,
-        "\"%s\": its dehumidifier takes out %s at its label's %s and %s %%, "
-        "and %s in the air it runs in here, %s and %s %% on average%s. It "
-        "runs %s h of the year.",
-        dew__option(r, (int)i).text,
-        dew__amount(d->rate, DEW_WATER_RATE, r->system, 1).text,
-        dew__amount(d->rating_t, DEW_TEMPERATURE, r->system, 0).text,
-        dew__number(100 * d->rating_rh, 0).text,
-        dew__amount(h.work.rate, DEW_WATER_RATE, r->system, 1).text,
-        dew__amount(h.t, DEW_TEMPERATURE, r->system, 0).text,
-        dew__number(100 * h.rh, 0).text,
-        h.work.held > 0 ? " (beyond the published fit, held at its end)" : "",
-        dew__number(c->outcome->year.duty.dehumidify, 0).text);
-    dew__wrap(out, "* ", text);
+    if (!(d->rate > 0) || !(c->outcome->year.hours > 0))
+        return 0;
+    h = dryer_here(c);
+
+    snprintf(out, size,
+             "its dehumidifier takes out %s at its label's %s and %s %%, "
+             "and %s in the air it runs in here, %s and %s %% on average%s. It "
+             "runs %s h of the year.",
+             dew__amount(d->rate, DEW_WATER_RATE, r->system, 1).text,
+             dew__amount(d->rating_t, DEW_TEMPERATURE, r->system, 0).text,
+             dew__number(100 * d->rating_rh, 0).text,
+             dew__amount(h.work.rate, DEW_WATER_RATE, r->system, 1).text,
+             dew__amount(h.t, DEW_TEMPERATURE, r->system, 0).text,
+             dew__number(100 * h.rh, 0).text,
+             h.work.held > 0 ? " (beyond the published fit, held at its end)"
+                             : "",
+             dew__number(c->outcome->year.duty.dehumidify, 0).text);
+    return 1;
 }
 
 static json_t *number(double x)
@@ -151,20 +156,20 @@ static double dry(const struct dew_outcome *o)
     return o->year.too_dry;
 }
 
-static void core_line(const struct dew_report *r, size_t i, FILE *out)
+static int core_body(const struct dew_report *r, size_t i, char *out,
+                     size_t size)
 {
     struct range x;
-    char text[LINE];
 
     if (!core_range(r, i, &x))
-        return;
+        return 0;
     snprintf(
-        text, sizeof text,
-        "\"%s\": its rating leaves open what the core passes: heat %s to "
+        out, size,
+        "its rating leaves open what the core passes: heat %s to "
         "%s %%, moisture %s to %s %%. Read low it is too humid in %s h "
         "and too dry in %s h, read high in %s h and %s h; the figures "
         "above take %s %% and %s %%.",
-        dew__option(r, (int)i).text, dew__number(sensible(x.c[0]), 0).text,
+        dew__number(sensible(x.c[0]), 0).text,
         dew__number(sensible(x.c[2]), 0).text,
         dew__number(moisture(x.c[0]), 0).text,
         dew__number(moisture(x.c[2]), 0).text,
@@ -172,7 +177,7 @@ static void core_line(const struct dew_report *r, size_t i, FILE *out)
         dew__number(humid(x.o[2]), 0).text, dew__number(dry(x.o[2]), 0).text,
         dew__number(sensible(x.c[1]), 0).text,
         dew__number(moisture(x.c[1]), 0).text);
-    dew__wrap(out, "* ", text);
+    return 1;
 }
 
 static json_t *three(double low, double likely, double high)
@@ -216,25 +221,24 @@ static int both_ways(const struct dew_report *r, size_t i, struct ways *out)
     return 1;
 }
 
-static void handlers_line(const struct dew_report *r, size_t i, FILE *out)
+static int handlers_body(const struct dew_report *r, size_t i, char *out,
+                         size_t size)
 {
     const struct dew_choice *c = choice(r, i);
     struct ways w;
-    char text[LINE];
 
     if (!both_ways(r, i, &w))
-        return;
-    snprintf(text, sizeof text,
-             "\"%s\": one zone cannot know which of its %d air handlers runs. "
+        return 0;
+    snprintf(out, size,
+             "one zone cannot know which of its %d air handlers runs. "
              "Both alike, it is too humid in %s h and the coils put back %s "
              "kg; one leading, %s h and %s kg. The figures above are of %s.",
-             dew__option(r, (int)i).text, c->c->plant.handler_count,
-             dew__number(humid(w.even), 0).text,
+             c->c->plant.handler_count, dew__number(humid(w.even), 0).text,
              dew__number(w.even->year.water.putback, 0).text,
              dew__number(humid(w.lead), 0).text,
              dew__number(w.lead->year.water.putback, 0).text,
              c->c->plant.lead_lag ? "one leading" : "both alike");
-    dew__wrap(out, "* ", text);
+    return 1;
 }
 
 static json_t *one_way(const struct dew_outcome *o)
@@ -259,25 +263,67 @@ json_t *dew__gear_handlers(const struct dew_report *r, size_t i)
 
 /* ---- the section ------------------------------------------------------------ */
 
-static int has_dryer(const struct dew_report *r, size_t i)
+typedef int body(const struct dew_report *r, size_t i, char *out, size_t size);
+
+static body *const bodies[] = {dryer_body, dew__gear_frost_body, core_body,
+                               handlers_body};
+enum { BODIES = sizeof bodies / sizeof bodies[0] };
+
+/* Options whose text is that of option i, from 0; none when one before it is. */
+static uint64_t alike(const struct dew_report *r, size_t i, body *tell,
+                      const char *text)
 {
-    return choice(r, i)->c->plant.dryer.rate > 0 &&
-           choice(r, i)->outcome->year.hours > 0;
+    uint64_t mask = 0;
+    char other[LINE];
+
+    for (size_t k = 0; k < r->question->count && k < 64; k++) {
+        if (!tell(r, k, other, sizeof other) || strcmp(other, text) != 0)
+            continue;
+        if (k < i)
+            return 0;
+        mask |= UINT64_C(1) << k;
+    }
+    return mask;
+}
+
+/* "option 2: " or "options 2, 5, 7: ". */
+static void name_them(uint64_t mask, char *out, size_t size)
+{
+    int many = (mask & (mask - 1)) != 0, at;
+
+    at = snprintf(out, size, many ? "options" : "option");
+    for (int k = 0, n = 0; k < 64 && at + 8 < (int)size; k++)
+        if (mask >> k & 1)
+            at += snprintf(out + at, size - (size_t)at, "%s%d",
+                           n++ > 0 ? ", " : " ", k + 1);
+    snprintf(out + at, size - (size_t)at, ": ");
+}
+
+static void tell_alike(uint64_t mask, const char *text, FILE *out)
+{
+    char line[LINE + 320];
+
+    name_them(mask, line, 320);
+    snprintf(line + strlen(line), LINE, "%s", text);
+    dew__wrap(out, "* ", line);
 }
 
 void dew__gear_text(const struct dew_report *r, FILE *out)
 {
-    size_t dryers = 0;
+    int told = 0;
 
-    for (size_t i = 0; i < r->question->count; i++)
-        dryers += has_dryer(r, i) != 0;
-    if (dryers + r->doubt_count == 0)
-        return;
-    dew__heading(out, "Labels and what they leave open");
-    for (size_t i = 0; i < r->question->count; i++) {
-        if (has_dryer(r, i))
-            dryer_line(r, i, out);
-        core_line(r, i, out);
-        handlers_line(r, i, out);
-    }
+    for (int b = 0; b < BODIES; b++)
+        for (size_t i = 0; i < r->question->count; i++) {
+            char text[LINE];
+            uint64_t mask;
+
+            if (!bodies[b](r, i, text, sizeof text))
+                continue;
+            mask = alike(r, i, bodies[b], text);
+            if (mask == 0)
+                continue;
+            if (!told++)
+                dew__heading(out, "Labels and what they leave open");
+            tell_alike(mask, text, out);
+        }
 }

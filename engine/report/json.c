@@ -378,6 +378,7 @@ static json_t *option(struct maker *m, size_t i)
     put(m, o, "closure", closure(m, c->outcome));
     put(m, o, "money", money(m, i));
     put(m, o, "dehumidifier", dew__gear_dryer(m->r, i));
+    put(m, o, "frost", dew__gear_frost(m->r, i));
     put(m, o, "core_range", dew__gear_core(m->r, i));
     put(m, o, "handlers", dew__gear_handlers(m->r, i));
     put(m, o, "months", months(m, c->outcome));

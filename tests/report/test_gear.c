@@ -88,12 +88,77 @@ static void json_has_them_under_their_keys(void **state)
     free(text);
 }
 
+/* A cold hour: 68 degF inside, 0 degF out, 75 %: 51 degF plain; a fifth of
+   the time house air, 54.4 degF over a cycle.  By hand. */
+static void frost(enum dew_frost strategy)
+{
+    struct dew_case *c = &page_scene.cases[1];
+    struct dew_outcome *o = &page_scene.outcomes[1];
+
+    set_up();
+    c->house.leakage = (struct dew_leakage){.c = 0.01, .n = 0.65};
+    c->plant.frost = (struct dew_frost_rule){.strategy = strategy,
+                                             .start = -5,
+                                             .deep = -15,
+                                             .share = 0.1,
+                                             .share_deep = 0.2,
+                                             .dry_dew = -40};
+    c->paths[DEW_VENT_ON][0].sensible = 0.75;
+    c->paths[DEW_VENT_ON][0].fresh = 0.040;
+    o->year.frost_hours = 300;
+    o->year.energy.preheat = 210 * 3.6e6;
+    for (size_t h = 0; h < o->count; h++)
+        page_series[1][h] = 20;
+    o->series.supply_t = page_series[2];
+    o->series.t_out = page_series[3];
+    for (size_t h = 0; h < o->count; h++) {
+        page_series[2][h] = 15;
+        page_series[3][h] = 0;
+    }
+    page_series[2][77] = (51.0 - 32) / 1.8;
+    page_series[3][77] = -32 / 1.8;
+}
+
+static void frost_is_told_with_what_it_costs(void **state)
+{
+    char *text;
+    json_t *o, *option;
+
+    (void)state;
+    frost(DEW_FROST_RECIRCULATE);
+    text = page_written(dew_report_json, &report, NULL);
+    o = json_loads(text, 0, NULL);
+    option = json_array_get(json_object_get(o, "options"), 1);
+    assert_near(at(option, "frost", "defrost_h", NULL), 300, 0);
+    assert_near(at(option, "frost", "fresh_air_lost_m3", NULL),
+                300 * 3600 * 0.040, 1e-6);
+    assert_near(at(option, "frost", "supply_air_min_c", NULL), 10.5556, 1e-3);
+    /* 51 + 0.2 x (68 - 51) = 54.4 degF */
+    assert_near(at(option, "frost", "supply_air_min_over_a_cycle_c", NULL),
+                (54.4 - 32) / 1.8, 1e-3);
+    assert_near(at(option, "frost", "ice_possible_below_c", NULL),
+                -0.25 / 1.75 * 22.3, 1e-6);
+    json_decref(o);
+    free(text);
+    frost(DEW_FROST_EXHAUST_ONLY);
+    page_scene.cases[1].paths[DEW_VENT_DEFROST][0].exhaust = 0.05;
+    text = page_written(dew_report_json, &report, NULL);
+    o = json_loads(text, 0, NULL);
+    option = json_array_get(json_object_get(o, "options"), 1);
+    assert_near(at(option, "frost", "imbalance_l_s", NULL), 50, 1e-9);
+    /* (0.05 / 0.01) ^ (1 / 0.65) */
+    assert_near(at(option, "frost", "pressure_pa", NULL), -pow(5, 1 / 0.65),
+                1e-3);
+    json_decref(o);
+    free(text);
+}
+
 /* Words of the section, with its line breaks taken out. */
 static void text_tells_them(void **state)
 {
     static const char *const told[] = {
         "Labels and what they leave open",
-        "takes out 24.0 L/day at its label's 27 degC and 60 %, and 13.4 L/day "
+        "option 2: its dehumidifier takes out 24.0 L/day at its label's 27 degC and 60 %, and 13.4 L/day "
         "in the air it runs in here, 21 degC and 50 % on average. It runs 2000 "
         "h of the year.",
         "its rating leaves open what the core passes: heat 70 to 70 %, moisture "
@@ -143,6 +208,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(json_has_them_under_their_keys),
         cmocka_unit_test(text_tells_them),
+        cmocka_unit_test(frost_is_told_with_what_it_costs),
         cmocka_unit_test(nothing_open_is_not_told),
     };
 
