@@ -11,6 +11,7 @@
 #   make fuzz       each reader under libFuzzer, FUZZ_TIME=60 seconds each
 #   make bench      speed and accuracy, as ratios
 #   make study      the long studies
+#   make pictures   docs/img anew, from the demo
 #   make first-results   docs/first-results.md anew, from the data
 #   make format     clang-format in place
 #   make install uninstall    [PREFIX=/usr/local] [DESTDIR=]
@@ -125,7 +126,7 @@ STUDIES   := $(STUDY_SRC:%.c=$B/%)
 .SECONDARY:
 .PHONY: all deps demo check lint floors refs banned size spdx names umbrella \
         exports statics format format-check tidy coverage fuzz fuzzers bench \
-        study weather-years first-results install uninstall clean help
+        study weather-years first-results pictures install uninstall clean help
 
 MAN := $B/dewledger.1 $B/dewledger-scenario.5
 all: $B/libdew.a $B/libdew.so.$(SOVERSION) $B/dewledger $(MAN)
@@ -240,6 +241,14 @@ first-results: $B/dewledger
 	@python3 tests/study/first_results.py $B/dewledger \
 	  "$${DEW_DATA:-../shared/data}" >docs/first-results.md.part
 	@mv docs/first-results.md.part docs/first-results.md
+
+# ---- the charts that the README shows -----------------------------------------
+pictures: $B/dewledger
+	$B/dewledger run scenarios/demo.yaml --out build/demo >/dev/null
+	@mkdir -p docs/img
+	cp build/demo/charts/hours-too-humid.svg \
+	  build/demo/charts/dew-points-1-as-it-stands.svg docs/img
+	chmod 644 docs/img/*.svg
 
 # ---- the made years that come along ------------------------------------------
 weather-years: $B/dewledger
