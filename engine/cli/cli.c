@@ -62,6 +62,15 @@ int dew__cli_faults(const struct dew_faults *faults)
     return worst;
 }
 
+int dew__cli_input_faults(const struct dew_faults *faults)
+{
+    int code = dew__cli_faults(faults);
+
+    return code == DEW__FAILED && faults->list[0].status == DEW_EIO
+               ? DEW__BAD_INPUT
+               : code;
+}
+
 /* ---- the nearest word ---------------------------------------------------- */
 
 enum { LONGEST_WORD = 63 };

@@ -51,7 +51,7 @@ static int read_log(struct dew__job *job, const char *path,
     struct dew_faults faults = {list, FAULTS, 0};
 
     if (dew_log_read(&job->log, path, ask, report, &faults) != DEW_OK)
-        return dew__cli_faults(&faults);
+        return dew__cli_input_faults(&faults);
     return dew__job_sum(path, job->log_hash);
 }
 

@@ -71,7 +71,7 @@ static int of_file(struct dew__job *job, const char *path,
 
     ask.keep_gaps = request->fill[0] != '\0';
     if (dew_weather_read(&job->year, path, &ask, &report, &faults) != DEW_OK)
-        return dew__cli_faults(&faults);
+        return dew__cli_input_faults(&faults);
     dew__at(&err, path, 0, 0);
     if (dew__weather_fill(job->year, request->fill, request->seed, &filled,
                           &err) != DEW_OK)
@@ -105,7 +105,7 @@ static int of_months(struct dew__job *job, const char *path, unsigned long seed)
     if (text == NULL)
         return DEW__BAD_INPUT;
     if (dew_climate_read(text, length, path, &place, &faults) != DEW_OK)
-        code = dew__cli_faults(&faults);
+        code = dew__cli_input_faults(&faults);
     free(text);
     if (code == DEW__DONE)
         code = make(job, &place, seed);

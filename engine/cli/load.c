@@ -60,6 +60,20 @@ int dew__cli_scenario(const char *path, const struct dew__cli *common,
     return status == DEW_OK ? DEW__DONE : dew__cli_faults(&faults);
 }
 
+static int no_option(const struct dew_scenario *s, const char *name)
+{
+    char names[400] = "";
+    size_t used = 0, count = dew_scenario_count(s);
+
+    for (size_t i = 0; i < count && used < sizeof names; i++)
+        used += (size_t)snprintf(names + used, sizeof names - used, "%s\"%s\"",
+                                 i > 0 ? ", " : "", dew_scenario_name(s, i));
+    return dew__cli_fail(DEW__BAD_INPUT,
+                         "--option %s: the scenario has no option of that "
+                         "name; it has %s",
+                         name, names);
+}
+
 int dew__cli_picks(const struct dew__cli *common, const struct dew_scenario *s,
                    unsigned char *picked)
 {
@@ -70,10 +84,7 @@ int dew__cli_picks(const struct dew__cli *common, const struct dew_scenario *s,
         size_t k = dew_scenario_find(s, common->options[i]);
 
         if (k == count)
-            return dew__cli_fail(DEW__BAD_INPUT,
-                                 "--option %s: the scenario has no option of "
-                                 "that name",
-                                 common->options[i]);
+            return no_option(s, common->options[i]);
         picked[k] = 1;
     }
     return DEW__DONE;

@@ -239,7 +239,7 @@ int dew__weather_open(struct dew__weather_file *f)
     f->ask.keep_gaps |= f->fill != NULL;
     if (dew_weather_read(&f->year, f->path, &f->ask, &f->report, &faults) !=
         DEW_OK)
-        return dew__cli_faults(&faults);
+        return dew__cli_input_faults(&faults);
     if (f->fill == NULL ||
         dew__weather_fill(f->year, f->fill, 1, &f->filled, &err) == DEW_OK)
         return 0;

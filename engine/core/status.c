@@ -66,6 +66,8 @@ char *dew_error_line(const struct dew_error *err, char *out, size_t size)
                  err->column);
     else if (err->hour > 0)
         snprintf(place, sizeof place, "hour %d: ", err->hour);
+    else if (err->source[0] != '\0')
+        snprintf(place, sizeof place, "%s: ", err->source);
     snprintf(out, size, "%s%s%s%s", place, err->path, err->path[0] ? ": " : "",
              err->text);
     return out;

@@ -333,7 +333,7 @@ static void take_set(struct dew_scenario *s, struct dew__reading *r,
     char path[DEW__PATH];
 
     if (equals == NULL || n == 0 || n >= sizeof path) {
-        dew__blame(r, NULL, "--set", DEW_ESYNTAX,
+        dew__blame(r, NULL, "", DEW_ESYNTAX,
                    "\"%.60s\" is not key=value: write it like "
                    "house.floor_area=\"1900 ft2\"",
                    text);
@@ -430,6 +430,7 @@ enum dew_status dew__scenario_read(struct dew_scenario *s,
         take_base_alone(s, &r);
     r.systems = NULL;
     take_sets(s, &r, from);
+    r.source = from->name;
     r.line = 0;
     require_all(s, &r, tried);
     return r.status;

@@ -216,6 +216,38 @@ static enum dew_status take_event(struct builder *b, const yaml_event_t *e)
     }
 }
 
+/* A byte order mark before the text, which the parser is not shown. */
+static size_t mark_length(const char *text, size_t length)
+{
+    return length >= 3 && memcmp(text, "\xEF\xBB\xBF", 3) == 0 ? 3 : 0;
+}
+
+/* Line and column, from 1, of the byte at offset behind the mark. */
+static void place_of(struct builder *b, size_t offset)
+{
+    size_t line_at = mark_length(b->text, b->length), end = line_at + offset;
+
+    b->err->line = 1;
+    for (size_t i = line_at; i < end && i < b->length; i++)
+        if (b->text[i] == '\n') {
+            b->err->line++;
+            line_at = i + 1;
+        }
+    b->err->column = (int)(end - line_at) + 1;
+}
+
+/* Does a tab stand before the first word of that line, from 1? */
+static int tab_leads(const struct builder *b, int line)
+{
+    const char *at = b->text, *end = b->text + b->length;
+
+    while (at < end && line > 1)
+        line -= *at++ == '\n';
+    while (at < end && *at == ' ')
+        at++;
+    return at < end && *at == '\t';
+}
+
 static enum dew_status parser_fault(struct builder *b, yaml_parser_t *parser)
 {
     yaml_mark_t mark = parser->problem_mark;
@@ -223,15 +255,16 @@ static enum dew_status parser_fault(struct builder *b, yaml_parser_t *parser)
     if (parser->error == YAML_MEMORY_ERROR)
         return dew__fail(b->err, DEW_EMEM, "out of memory");
     if (parser->error == YAML_READER_ERROR) {
-        mark = parser->mark;
-        b->err->line = (int)mark.line + 1;
-        b->err->column = (int)mark.column + 1;
+        place_of(b, parser->problem_offset);
         return dew__fail(b->err, DEW_ESYNTAX,
                          "not UTF-8 text, or a character that has no place in "
                          "it");
     }
     b->err->line = (int)mark.line + 1;
     b->err->column = (int)mark.column + 1;
+    if (tab_leads(b, b->err->line))
+        return dew__fail(b->err, DEW_ESYNTAX,
+                         "a tab: lines are set in by spaces alone");
     return dew__fail(b->err, DEW_ESYNTAX, "not readable as YAML: %s",
                      parser->problem ? parser->problem : "unknown trouble");
 }
@@ -261,7 +294,7 @@ enum dew_status dew__tree_read(struct dew__node **root,
         .arena = arena, .err = err, .text = text, .length = length};
     yaml_parser_t parser;
     enum dew_status status;
-    size_t bom = length >= 3 && memcmp(text, "\xEF\xBB\xBF", 3) == 0 ? 3 : 0;
+    size_t bom = mark_length(text, length);
 
     if (length > DEW__LONGEST)
         return dew__fail(err, DEW_ESYNTAX, "longer than 1 MiB");

@@ -25,7 +25,9 @@ enum dew_status dew__blame(struct dew__reading *r, const struct dew__node *node,
     vsnprintf(text, sizeof text, format, args);
     va_end(args);
     snprintf(whole, sizeof whole, "%s%s", r->prefix ? r->prefix : "", path);
-    if (node != NULL)
+    if (node == NULL)
+        dew__at(&err, r->source, 0, 0);
+    else
         dew__at(&err, r->source, r->line ? r->line : node->line,
                 node->column + r->shift);
     dew__in(&err, whole);

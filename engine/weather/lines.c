@@ -17,8 +17,7 @@ enum dew_status dew__lines_open(struct dew__lines *in, const char *path,
     errno = 0;
     in->gz = gzopen(path, "rb");
     if (in->gz == NULL && errno != 0 && errno != ENOMEM)
-        return dew__fail(err, DEW_EIO, "%s: cannot be opened: %s", path,
-                         strerror(errno));
+        return dew__fail(err, DEW_EIO, "cannot be opened: %s", strerror(errno));
     /* The line being given out may have begun in the block before. */
     in->block = malloc(DEW__LINE_MAX + DEW__BLOCK + 1);
     if (in->gz == NULL || in->block == NULL) {
@@ -55,7 +54,7 @@ enum dew_status dew__lines_again(struct dew__lines *in, struct dew_error *err)
     in->used = 0;
     in->ended = in->blocks = 0;
     if (gzrewind(in->gz) != 0)
-        return dew__fail(err, DEW_EIO, "%s: cannot be read again", in->path);
+        return dew__fail(err, DEW_EIO, "cannot be read again");
     return DEW_OK;
 }
 
@@ -81,10 +80,11 @@ static enum dew_status refill(struct dew__lines *in, struct dew_error *err)
     gzerror(in->gz, &code);
     if (n < 0 || (code != Z_OK && code != Z_STREAM_END)) {
         dew__at(err, in->path, in->line + 1, 1);
-        return dew__fail(err, DEW_EIO, "the %s",
-                         code == Z_ERRNO ? "disk could not be read"
-                                         : "compressed data are damaged or "
-                                           "end early");
+        if (code == Z_ERRNO)
+            return dew__fail(err, DEW_EIO, "cannot be read: %s",
+                             strerror(errno));
+        return dew__fail(err, DEW_EIO,
+                         "the compressed data are damaged or end early");
     }
     in->ended = n == 0;
     in->used += (size_t)n;

@@ -105,7 +105,7 @@ sed 's/^2019/2018/' mine.csv >late.csv
 ends "days that the weather has not" 1 run house.yaml --set log.file=late.csv
 says "are told" grep -qF 'log.file: no hour of the log is among the hours of the weather: a log wants the weather of its own days, in weather.file' err
 ends "a setting without a log" 1 run house.yaml --set log.held=yes
-says "is told" grep -qxF 'dewledger: log.held: has no log to speak of: give log.file' err
+says "is told" grep -qxF 'dewledger: house.yaml: log.held: has no log to speak of: give log.file' err
 ends "a log that is not there" 1 run house.yaml --set log.file=absent.csv
 says "is told where" grep -qF 'log.file: absent.csv: No such file' err
 echo 'time,wheel

@@ -53,7 +53,7 @@ sed -n '2p;/^726580,/p' weather/climates.csv >"$work/mine.csv"
 ends 0 '"$D" weather make --normals "$work/mine.csv" --out "$work/m.csv" && "$D" weather make 726580 --out "$work/t.csv" && cmp "$work/m.csv" "$work/t.csv"'
 sed -i '5s/,MN,/,MN,1/; 6d' "$work/mine.csv"
 ends 1 '"$D" weather make --normals "$work/mine.csv"' "dewledger: $work/mine.csv:5:4: lat_deg: 144.883 is outside -90 .. 90
-dewledger: month: no row for month 5"
+dewledger: $work/mine.csv: month: no row for month 5"
 ends 1 '"$D" weather make --normals "$work/absent.csv"' "dewledger: $work/absent.csv: cannot be read"
 
 exit $bad

@@ -2,11 +2,11 @@
 /* name, file, every line that comes of it */
 /* clang-format off */
 {"a good file has no fault", BASE, ""},
-{"nothing at all", "", "no scenario: it begins with keys such as title: and house:\n"},
+{"nothing at all", "", "h.yaml: no scenario: it begins with keys such as title: and house:\n"},
 {"a list for a scenario", "- a\n", "h.yaml:1:1: no scenario: it begins with keys such as title: and house:\n"},
 {"required keys missing", "weather: {place: 1}\n",
- "house.floor_area: is required and missing: write it like 1900 ft2\n"
- "house.bedrooms: is required and missing: write it like 3\n"},
+ "h.yaml: house.floor_area: is required and missing: write it like 1900 ft2\n"
+ "h.yaml: house.bedrooms: is required and missing: write it like 3\n"},
 {"unknown key, letters changed", BASE "hause: {volume: 2 m3}\n",
  "h.yaml:3:1: hause: no such key; the nearest is \"house\"\n"},
 {"unknown key in a group", BASE "people: {cuont: 4}\n",
@@ -93,10 +93,10 @@
 {"a group as a key", "{a: b}: c\n", "h.yaml:1:1: a key must be a single word\n"},
 {"two documents", BASE "---\ntitle: b\n", "h.yaml:3:1: a second document: a scenario is one\n"},
 {"tab for indent", "house:\n\tbedrooms: 3\n",
- "h.yaml:2:1: not readable as YAML: found character that cannot start any token\n"},
-{"not UTF-8", "title: \xFF\n", "h.yaml:1:1: not UTF-8 text, or a character that has no place in it\n"},
+ "h.yaml:2:1: a tab: lines are set in by spaces alone\n"},
+{"not UTF-8", "title: \xFF\n", "h.yaml:1:8: not UTF-8 text, or a character that has no place in it\n"},
 {"no weather", "house: {floor_area: 1900 ft2, bedrooms: 3}\n",
- "weather.file: no weather: give weather.place, weather.file or weather.monthly\n"},
+ "h.yaml: weather.file: no weather: give weather.place, weather.file or weather.monthly\n"},
 {"two weathers", BASE "weather: {file: a.csv}\n",
  "h.yaml:1:18: weather.place: place, file and monthly exclude each other: keep one\n"},
 {"a fill without a file", "weather: {place: 1, fill: 2}\nhouse: {floor_area: 1900 ft2, bedrooms: 3}\n",
@@ -137,7 +137,7 @@
 {"columns changed over, in an option", BASE "options:\n  - name: plate\n    ventilator: {core: heat_plate, ratings: [{flow: 64 cfm, sre: 0.9, ase: 0.7, power: 40 W}]}\n",
  "h.yaml:5:45: options.plate.ventilator.ratings: sre: SRE is above ASE: SRE has the fan's heat taken out and is the lesser; are the two columns changed over?\n"},
 {"no flow to ventilate with", BASE "limits: {fresh_air_rule: none}\nventilator: {core: exhaust_only}\n",
- "ventilator.flow: is needed where no fresh air rule gives it\n"},
+ "h.yaml: ventilator.flow: is needed where no fresh air rule gives it\n"},
 {"a tie with nothing to tie into", BASE "heating: {kind: none}\nventilator: {core: balanced}\nlayout: mix\n",
  "h.yaml:5:9: layout: a tie needs an air handler\n"},
 {"a duct without its size", BASE "ducts:\n  lines:\n  - {line: intake, length: 9 ft}\n  - {line: fresh, width: 6 in, length: 9 ft}\n",

@@ -203,7 +203,7 @@ static const struct set_row set_rows[] = {
      "--set:1:14: house.volume: \"kg\" is no unit that fits: write one of ft3, "
      "gal, m3, L\n"},
     {"--set of an unknown option", "options.nobody.house.volume=16200 ft3",
-     "options.nobody.house.volume: no option of that name\n"},
+     "--set: options.nobody.house.volume: no option of that name\n"},
     {"--set with broken YAML", "house.volume=[",
      "--set:1:14: house.volume: not readable as YAML: did not find expected "
      "node content\n"},
@@ -302,7 +302,8 @@ static void a_file_over_one_mebibyte_is_refused(void **state)
     (void)state;
     memset(text, '#', n);
     text[n] = '\0';
-    assert_string_equal(faults_of(text, NULL, 0), "longer than 1 MiB\n");
+    assert_string_equal(faults_of(text, NULL, 0),
+                        "h.yaml: longer than 1 MiB\n");
     free(text);
 }
 

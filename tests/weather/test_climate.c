@@ -196,10 +196,10 @@ static const struct fault_row {
      "x.csv:5:1: this row has not as many cells as names"},
     {"a dew point above the temperature", "pressure_hpa",
      "3,51.3,6.9,40,1,5,9,1,3.1,0.7,5.4,2.9,0.6,4.1,3.2,1.1,0.4,1009", 1,
-     "month 3: the mean dew point is above the mean temperature"},
+     "x.csv: month 3: the mean dew point is above the mean temperature"},
     {"highest below mean", "pressure_hpa",
      "3,51.3,6.9,40,1,5,4,1,3.1,0.7,0.4,2.9,0.6,4.1,3.2,1.1,0.4,1009", 1,
-     "month 3: the mean temperature is not between t_min_c and "
+     "x.csv: month 3: the mean temperature is not between t_min_c and "
      "t_max_c"},
 };
 

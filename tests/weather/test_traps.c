@@ -427,9 +427,9 @@ static void missing_file_is_said(void **state)
     (void)state;
     read_file(&r, "/no/such/file.csv", NULL);
     assert_int_equal(r.status, DEW_EIO);
-    assert_string_equal(
-        r.list[0].text,
-        "/no/such/file.csv: cannot be opened: No such file or directory");
+    assert_string_equal(r.list[0].source, "/no/such/file.csv");
+    assert_string_equal(r.list[0].text,
+                        "cannot be opened: No such file or directory");
 }
 
 static const char two_hours[] = "time,t (degC),td (degC)\n"
