@@ -18,6 +18,7 @@
 #include "dew/dryer.h"
 #include "dew/ductair.h"
 #include "dew/ducts.h"
+#include "dew/ducts_report.h"
 #include "dew/excess.h"
 #include "dew/exchange.h"
 #include "dew/faces.h"

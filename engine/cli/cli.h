@@ -28,6 +28,7 @@
 #define DEW__COMMAND_MAP(X)                                                    \
     X(run, "every option through its year: the comparison and the verdict")    \
     X(air, "moist air: states, mixing, surfaces, the dew-point test")          \
+    X(ducts, "air at every grille in every blower state, for each layout")     \
     X(check, "read a scenario: every fault, or all that was understood")       \
     X(explain, "what a key of a scenario means: form, range, default, source") \
     X(start, "write a commented scenario that runs as it is")                  \

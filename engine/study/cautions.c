@@ -7,6 +7,7 @@
 
 #include <math.h>
 #include <stddef.h>
+#include <string.h>
 
 /* Whether a row stands for option i; i is ignored by rows of the house. */
 typedef int stands(const struct dew_question *q, size_t i);
@@ -220,6 +221,21 @@ static int blower_wired(const struct dew_question *q, size_t i)
     return shares_ducts(q, i) && maybe(facts(q, i)->interlock);
 }
 
+/* Two fans that differ by more than a tenth in a state of the blowers, as
+   [TIE-MANUALS] allow. */
+static int unbalanced(const struct dew_question *q, size_t i)
+{
+    const struct dew_path *on = q->choices[i].c->paths[DEW_VENT_ON];
+    const double allowed = 0.1;
+    int any = 0;
+
+    for (int b = 0; b < DEW_BLOWER_STATES; b++)
+        any |= on[b].supply > 0 && on[b].exhaust > 0 &&
+               fabs(on[b].supply - on[b].exhaust) >
+                   allowed * fmax(on[b].supply, on[b].exhaust);
+    return any;
+}
+
 static int exhausts(const struct dew_question *q, size_t i)
 {
     const struct dew_plant *p = &q->choices[i].c->plant;
@@ -355,8 +371,12 @@ static const struct row {
  "Cold fresh air mixed into the return reaches a fuel-fired heat exchanger. Keep the mixed air "
  "above the furnace maker's limit, or condensate eats it."},
 {DEW_CHECK, OPTION, 0, "no_damper", no_damper, "common practice, no source",
- "No motorised damper is confirmed on the tied-in duct. The blower then draws outdoor air "
- "through the idle unit whenever it runs."},
+ "No motorised damper is confirmed on the tied-in duct. The blower then draws outdoor air, "
+ "or blows house air, through the idle unit whenever it runs."},
+{DEW_CHECK, OPTION, 0, "imbalance", unbalanced, "TIE-MANUALS",
+ "Fresh and stale air differ by more than 10 % in a state of the blowers. The house is then "
+ "blown up or sucked on through its leaks, and the core recovers less. Measure and set both "
+ "sides with the blower off and at full flow."},
 {DEW_CHECK, OPTION, 0, "kitchen_pickup", ventilated, "common practice, no source",
  "A stale-air pickup in the kitchen stands well away from the cooktop, with a grease filter "
  "that is washed. It never replaces the hood."},
@@ -447,6 +467,23 @@ size_t dew_cautions_of(const struct dew_question *question,
         count++;
     }
     return count;
+}
+
+int dew_cautions_find(const char *key, struct dew_caution *out)
+{
+    for (size_t k = 0; k < sizeof rows / sizeof *rows; k++) {
+        const struct row *r = &rows[k];
+
+        if (strcmp(r->key, key) != 0)
+            continue;
+        *out = (struct dew_caution){.level = r->level,
+                                    .key = r->key,
+                                    .text = r->text,
+                                    .source = r->source,
+                                    .pressure = NAN};
+        return 1;
+    }
+    return 0;
 }
 
 const char *dew_cautions_level(enum dew_caution_level level)

@@ -37,6 +37,12 @@ enum { DEW_CAUTIONS = 48 };
 size_t dew_cautions_of(const struct dew_question *question,
                        struct dew_caution *out, size_t room);
 
+/*
+ * The caution of that key, whether it stands or not, with options 0 and
+ * pressure NaN.  Returns 0, and leaves *out, where there is none.
+ */
+int dew_cautions_find(const char *key, struct dew_caution *out);
+
 /* "STOP", "CHECK", "NOTE"; never NULL. */
 const char *dew_cautions_level(enum dew_caution_level level);
 

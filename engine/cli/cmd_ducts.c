@@ -1,0 +1,139 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* dewledger ducts: air at every grille in every state, for each layout. */
+#include <stdlib.h>
+
+#include "cli/job.h"
+#include "cli/load.h"
+#include "dew/ducts_report.h"
+
+/* All that the command owns, in the order it is made. */
+struct ducts {
+    struct dew__cli common, result;
+    const char *path;
+    struct dew__job job;
+    unsigned char *picked;           /* [options of the scenario]           */
+    struct dew_duct_layout *layouts; /* one for each that is picked         */
+    struct dew_ducts_option *options;
+    size_t count;
+    struct dew_report_ducts *report;
+};
+
+static int make_room(struct ducts *d)
+{
+    size_t all = dew_scenario_count(d->job.scenario);
+
+    d->picked = calloc(all, sizeof *d->picked);
+    d->layouts = calloc(all, sizeof *d->layouts);
+    d->options = calloc(all, sizeof *d->options);
+    if (d->picked == NULL || d->layouts == NULL || d->options == NULL)
+        return dew__cli_fail(DEW__FAILED, "out of memory");
+    return dew__cli_picks(&d->common, d->job.scenario, d->picked);
+}
+
+static int make_layouts(struct ducts *d)
+{
+    const struct dew_scenario *s = d->job.scenario;
+    struct dew_safety safety = dew_scenario_safety(s);
+    struct dew_error err = {0};
+
+    for (size_t i = 0; i < dew_scenario_count(s); i++) {
+        struct dew_duct_layout *layout = &d->layouts[d->count];
+
+        if (!d->picked[i])
+            continue;
+        if (dew_scenario_layout(s, i, &d->job.outdoors, layout, &err) != DEW_OK)
+            return dew__cli_error(&err);
+        d->options[d->count++] = (struct dew_ducts_option){
+            .name = dew_scenario_name(s, i),
+            .layout = layout,
+            .required = dew_scenario_required(s, i),
+            .interlock = dew_scenario_facts(s, i).interlock,
+            .hood = safety.hood_into_ventilator};
+    }
+    if (dew_report_ducts_open(&d->report, d->options, d->count, &err) != DEW_OK)
+        return dew__cli_error(&err);
+    return DEW__DONE;
+}
+
+static int tell(const struct ducts *d)
+{
+    struct dew_error err = {0};
+    struct dew_ducts_frame frame = {
+        .title = dew_scenario_title(d->job.scenario),
+        .version = DEW_VERSION,
+        .sha256 = d->job.scenario_hash,
+        .system =
+            (enum dew_system)dew__cli_system(&d->result, d->job.scenario)};
+
+    if (d->result.json)
+        dew_report_ducts_json(d->report, &frame, stdout, &err);
+    else
+        dew_report_ducts_text(d->report, &frame, stdout, &err);
+    if (err.status != DEW_OK)
+        return dew__cli_error(&err);
+    return d->common.strict && dew_report_ducts_stops(d->report) > 0
+               ? DEW__STOPPED
+               : DEW__DONE;
+}
+
+static error_t take(int key, char *word, struct argp_state *state)
+{
+    struct ducts *d = state->input;
+
+    switch (key) {
+    case ARGP_KEY_INIT:
+        state->child_inputs[0] = &d->result;
+        state->child_inputs[1] = &d->common;
+        return 0;
+    case ARGP_KEY_ARG:
+        if (d->path != NULL)
+            argp_error(state, "one scenario at a time");
+        d->path = word;
+        return 0;
+    case ARGP_KEY_NO_ARGS:
+        argp_error(state, "name a scenario file");
+        return 0;
+    default:
+        return ARGP_ERR_UNKNOWN;
+    }
+}
+
+static const char does[] =
+    "Works out the ducts of every option: the air at each grille with the "
+    "ventilator and each air handler off, low or at full flow, what goes "
+    "straight back out, what an idle unit lets through, and what is "
+    "dangerous.\v"
+    "With --out, ducts.html and a sketch for each option are written into "
+    "DIR, all or none.\n\n"
+    "  dewledger ducts house.yaml\n"
+    "  dewledger ducts house.yaml --option 'tied to the return' --units si\n"
+    "  dewledger ducts house.yaml --set ventilator.damper=yes --json\n";
+
+int dew__cmd_ducts(int argc, char **argv)
+{
+    const struct argp_child children[] = {{&dew__cli_result_argp, 0, NULL, 0},
+                                          {&dew__cli_scenario_argp, 0, NULL, 0},
+                                          {0}};
+    const struct argp argp = {.parser = take,
+                              .args_doc = "SCENARIO.yaml",
+                              .doc = does,
+                              .children = children};
+    struct ducts d = {0};
+    int code = dew__cli_parse(&argp, argc, argv, &d);
+
+    if (code == DEW__DONE)
+        code = dew__job_open(&d.job, d.path, &d.common);
+    if (code != DEW__DONE)
+        return code;
+    code = make_room(&d);
+    if (code == DEW__DONE)
+        code = make_layouts(&d);
+    if (code == DEW__DONE)
+        code = tell(&d);
+    dew_report_ducts_close(d.report);
+    free(d.options);
+    free(d.layouts);
+    free(d.picked);
+    dew__job_close(&d.job);
+    return code;
+}

@@ -1,0 +1,61 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Layouts as they are told.  Private to the report. */
+#ifndef DEW_REPORT_DUCTS_H
+#define DEW_REPORT_DUCTS_H
+
+#include "dew/ducts_report.h"
+#include "report/words.h"
+
+enum { DEW__TOLD_CAUTIONS = 6, DEW__TOLD_STATES = 6 };
+
+/* One option's layout, solved. */
+struct dew__told {
+    struct dew_ducts_option option; /* layout: the copy below               */
+    struct dew_duct_layout layout;
+    struct dew_ducts *ducts; /* for the flows of single runs                */
+    struct dew_duct_state states[DEW_DUCT_VENT_STATES][DEW_BLOWER_STATES];
+    int blowers;                        /* states of the air handlers       */
+    int boost;                          /* 1: the boost flow is another     */
+    double shortest[DEW_BLOWER_STATES]; /* -  short circuit by the low end  */
+    double longest[DEW_BLOWER_STATES];  /* -  and the high end of mixing    */
+    int shown[DEW__TOLD_STATES];        /* blower states worth a row        */
+    int shown_count;
+    struct dew_caution cautions[DEW__TOLD_CAUTIONS];
+    size_t caution_count;
+};
+
+struct dew_report_ducts {
+    struct dew__told *list; /* options that have a layout */
+    size_t count;
+    const char **without; /* names of those that do not */
+    size_t without_count;
+};
+
+/* Every air handler off, or at full flow. */
+int dew__told_full(const struct dew__told *t);
+
+/* "full off", "-" without an air handler. */
+struct dew__word dew__told_blowers(const struct dew__told *t, int blower);
+const char *dew__told_vent(enum dew_vent_state vent);
+
+/* "95 cfm" or "44.8 L/s"; the figure alone. */
+struct dew__word dew__air(double flow, enum dew_system system);
+struct dew__word dew__air_figure(double flow, enum dew_system system);
+/* "37 %" of a share; "-" when it is none. */
+struct dew__word dew__percent(double share);
+
+/* ---- in words ------------------------------------------------------------ */
+
+enum { DEW__SAID = 16, DEW__SAID_LONG = 420 };
+struct dew__said {
+    char text[DEW__SAID][DEW__SAID_LONG];
+    size_t count;
+};
+
+/* What the states mean, in sentences with their figures. */
+void dew__told_words(const struct dew__told *t, enum dew_system system,
+                     struct dew__said *said);
+/* "shared ventilator, two air handlers" */
+struct dew__word dew__told_what(const struct dew__told *t);
+
+#endif

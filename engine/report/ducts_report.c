@@ -1,0 +1,245 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Layouts, solved in every state, and the cautions that stand. */
+#include "dew/ducts_report.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "core/fail.h"
+#include "report/ducts.h"
+
+/* ---- names of states ----------------------------------------------------- */
+
+int dew__told_full(const struct dew__told *t)
+{
+    return t->blowers - 1; /* every digit 2 */
+}
+
+struct dew__word dew__told_blowers(const struct dew__told *t, int blower)
+{
+    static const char *const words[] = {"off", "low", "full"};
+    struct dew__word w = {"-"};
+    size_t at = 0;
+
+    for (int k = 0; k < t->layout.handler_count; k++)
+        at += (size_t)snprintf(w.text + at, sizeof w.text - at, "%s%s",
+                               k > 0 ? " " : "",
+                               words[dew_ducts_blower_digit(blower, k)]);
+    return w;
+}
+
+const char *dew__told_vent(enum dew_vent_state vent)
+{
+    return vent == DEW_VENT_OFF ? "off" : vent == DEW_VENT_ON ? "on" : "boost";
+}
+
+struct dew__word dew__air(double flow, enum dew_system system)
+{
+    return dew__amount(flow, DEW_FLOW, system, system == DEW_SYSTEM_US ? 0 : 1);
+}
+
+struct dew__word dew__air_figure(double flow, enum dew_system system)
+{
+    double shown = dew__shown(flow, DEW_FLOW, system);
+    double least = system == DEW_SYSTEM_US ? 0.5 : 0.05;
+
+    return dew__number(fabs(shown) < least ? 0 : shown,
+                       system == DEW_SYSTEM_US ? 0 : 1);
+}
+
+struct dew__word dew__percent(double share)
+{
+    struct dew__word w = {"-"}, n;
+
+    if (!isfinite(share))
+        return w;
+    n = dew__number(fabs(share) < 0.005 ? 0 : 100 * share, 0);
+    snprintf(w.text, sizeof w.text, "%.100s %%", n.text);
+    return w;
+}
+
+/* ---- solving ------------------------------------------------------------- */
+
+static enum dew_status solve_all(struct dew__told *t, struct dew_error *err)
+{
+    enum dew_status status = dew_ducts_open(&t->ducts, &t->layout, err);
+
+    t->blowers = 1;
+    for (int k = 0; k < t->layout.handler_count; k++)
+        t->blowers *= 3;
+    for (int v = 0; v < DEW_DUCT_VENT_STATES; v++)
+        for (int b = 0; b < t->blowers && status == DEW_OK; b++)
+            status = dew_ducts_state(t->ducts, (enum dew_vent_state)v, b,
+                                     &t->states[v][b], err);
+    return status;
+}
+
+/* The short circuit at one end of what may mix between the taps. */
+static enum dew_status at_end(struct dew__told *t, enum dew_duct_reading end,
+                              double *out, struct dew_error *err)
+{
+    struct dew_duct_layout l = t->layout;
+    struct dew_duct_state s;
+    struct dew_ducts *d;
+    enum dew_status status;
+
+    l.reading = end;
+    status = dew_ducts_open(&d, &l, err);
+    for (int b = 0; b < t->blowers && status == DEW_OK; b++) {
+        status = dew_ducts_state(d, DEW_VENT_ON, b, &s, err);
+        if (status == DEW_OK)
+            out[b] = s.short_circuit_share;
+    }
+    dew_ducts_close(d);
+    return status;
+}
+
+static enum dew_status range(struct dew__told *t, struct dew_error *err)
+{
+    enum dew_status status = DEW_OK;
+
+    for (int b = 0; b < DEW_BLOWER_STATES; b++)
+        t->shortest[b] = t->longest[b] = NAN;
+    if (t->layout.kind != DEW_LAYOUT_return_tie)
+        return DEW_OK;
+    status = at_end(t, DEW_DUCT_LOW, t->shortest, err);
+    if (status == DEW_OK)
+        status = at_end(t, DEW_DUCT_HIGH, t->longest, err);
+    return status;
+}
+
+/* All off, all low, each alone at full flow, all at full flow. */
+static void choose_shown(struct dew__told *t)
+{
+    int low = 0, place = 1;
+
+    t->shown[t->shown_count++] = 0;
+    if (t->layout.handler_count == 0)
+        return;
+    for (int k = 0; k < t->layout.handler_count; k++, place *= 3)
+        low += place;
+    t->shown[t->shown_count++] = low;
+    place = 1;
+    for (int k = 0; t->layout.handler_count > 1 && k < t->layout.handler_count;
+         k++, place *= 3)
+        t->shown[t->shown_count++] = 2 * place;
+    t->shown[t->shown_count++] = dew__told_full(t);
+}
+
+static int another_boost(const struct dew_duct_layout *l)
+{
+    int other = 0;
+
+    for (int j = 0; j < l->vent_count; j++)
+        other |=
+            l->vents[j].set[DEW_VENT_BOOST] != l->vents[j].set[DEW_VENT_ON] ||
+            l->vents[j].set_stale[DEW_VENT_BOOST] !=
+                l->vents[j].set_stale[DEW_VENT_ON];
+    return other;
+}
+
+/* ---- cautions ------------------------------------------------------------ */
+
+static void caution(struct dew__told *t, const char *key, int stands)
+{
+    if (stands && t->caution_count < DEW__TOLD_CAUTIONS)
+        t->caution_count +=
+            (size_t)dew_cautions_find(key, &t->cautions[t->caution_count]);
+}
+
+static int unbalanced(const struct dew__told *t)
+{
+    int any = 0;
+
+    for (int b = 0; b < t->blowers; b++)
+        any |= !t->states[DEW_VENT_ON][b].balanced;
+    return any;
+}
+
+static void find_cautions(struct dew__told *t)
+{
+    const struct dew_duct_layout *l = &t->layout;
+    int tied = l->kind != DEW_LAYOUT_own_ducts;
+
+    caution(t, "return_tie",
+            l->kind == DEW_LAYOUT_return_tie &&
+                t->option.interlock != DEW_ANSWER_YES);
+    caution(t, "hood_joined", t->option.hood != DEW_ANSWER_NO);
+    caution(t, "no_damper", tied && l->damper != DEW_DUCT_FITTED);
+    caution(t, "imbalance", unbalanced(t));
+    caution(t, "interlock", tied && t->option.interlock != DEW_ANSWER_NO);
+}
+
+/* ---- open and close ------------------------------------------------------ */
+
+static enum dew_status tell_one(struct dew__told *t,
+                                const struct dew_ducts_option *option,
+                                struct dew_error *err)
+{
+    enum dew_status status;
+
+    t->option = *option;
+    t->layout = *option->layout;
+    t->option.layout = &t->layout;
+    t->boost = another_boost(&t->layout);
+    status = solve_all(t, err);
+    if (status == DEW_OK)
+        status = range(t, err);
+    if (status != DEW_OK)
+        return status;
+    choose_shown(t);
+    find_cautions(t);
+    return DEW_OK;
+}
+
+static int room_for(struct dew_report_ducts *d, size_t count)
+{
+    d->list = calloc(count > 0 ? count : 1, sizeof *d->list);
+    d->without = calloc(count > 0 ? count : 1, sizeof *d->without);
+    return d->list != NULL && d->without != NULL;
+}
+
+enum dew_status dew_report_ducts_open(struct dew_report_ducts **ducts,
+                                      const struct dew_ducts_option *options,
+                                      size_t count, struct dew_error *err)
+{
+    struct dew_report_ducts *d = calloc(1, sizeof *d);
+    enum dew_status status = DEW_OK;
+
+    *ducts = NULL;
+    if (d == NULL || !room_for(d, count))
+        status = dew__fail(err, DEW_EMEM, "no memory for the layouts");
+    for (size_t i = 0; i < count && status == DEW_OK; i++) {
+        if (options[i].layout->vent_count == 0)
+            d->without[d->without_count++] = options[i].name;
+        else
+            status = tell_one(&d->list[d->count++], &options[i], err);
+    }
+    if (status == DEW_OK)
+        *ducts = d;
+    else
+        dew_report_ducts_close(d);
+    return status;
+}
+
+void dew_report_ducts_close(struct dew_report_ducts *ducts)
+{
+    if (ducts == NULL)
+        return;
+    for (size_t i = 0; i < ducts->count; i++)
+        dew_ducts_close(ducts->list[i].ducts);
+    free(ducts->list);
+    free(ducts->without);
+    free(ducts);
+}
+
+size_t dew_report_ducts_stops(const struct dew_report_ducts *ducts)
+{
+    size_t stops = 0;
+
+    for (size_t i = 0; i < ducts->count; i++)
+        for (size_t k = 0; k < ducts->list[i].caution_count; k++)
+            stops += ducts->list[i].cautions[k].level == DEW_STOP;
+    return stops;
+}

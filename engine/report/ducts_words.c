@@ -1,0 +1,368 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the states of a layout mean, in sentences with their figures. */
+#include <math.h>
+#include <stdarg.h>
+#include <string.h>
+
+#include "report/ducts.h"
+
+#define AIR(q) dew__air((q), system).text
+#define PA(p)  dew__pascals(p).text
+
+static void say(struct dew__said *said, const char *format, ...)
+    __attribute__((format(printf, 2, 3)));
+
+static void say(struct dew__said *said, const char *format, ...)
+{
+    va_list args;
+
+    if (said->count == DEW__SAID)
+        return;
+    va_start(args, format);
+    vsnprintf(said->text[said->count++], DEW__SAID_LONG, format, args);
+    va_end(args);
+}
+
+static struct dew__word dew__pascals(double pa)
+{
+    struct dew__word n = dew__number(pa, fabs(pa) < 9.5 ? 1 : 0), w;
+
+    snprintf(w.text, sizeof w.text, "%.100s Pa", n.text);
+    return w;
+}
+
+static int tied(const struct dew__told *t)
+{
+    return t->layout.kind != DEW_LAYOUT_own_ducts;
+}
+
+static int tied_to_return(const struct dew__told *t)
+{
+    return t->layout.kind == DEW_LAYOUT_return_tie ||
+           t->layout.kind == DEW_LAYOUT_mix;
+}
+
+static int stale_from_return(const struct dew__told *t)
+{
+    return t->layout.kind == DEW_LAYOUT_return_tie ||
+           t->layout.kind == DEW_LAYOUT_return_to_supply;
+}
+
+static const struct dew_duct_state *on(const struct dew__told *t, int blower)
+{
+    return &t->states[DEW_VENT_ON][blower];
+}
+
+static const char *blowers(const struct dew__told *t)
+{
+    return t->layout.handler_count > 1 ? "blowers" : "blower";
+}
+
+struct dew__word dew__told_what(const struct dew__told *t)
+{
+    static const char *const many[] = {"no air handler", "one air handler",
+                                       "two air handlers",
+                                       "three air handlers"};
+    struct dew__word w;
+
+    snprintf(w.text, sizeof w.text, "%s, %s",
+             t->layout.vent_count > 1      ? "a ventilator for each"
+             : t->layout.handler_count > 1 ? "one ventilator shared"
+                                           : "one ventilator",
+             many[t->layout.handler_count]);
+    return w;
+}
+
+/* ---- where the air goes -------------------------------------------------- */
+
+/* "; 57 % (52 to 63 %) goes straight back out" */
+static struct dew__word straight_back(const struct dew__told *t, int b)
+{
+    const struct dew_duct_state *s = on(t, b);
+    struct dew__word w = {""};
+    const double told = 0.005;
+    char range[60] = "";
+
+    if (!(s->short_circuit_share > told))
+        return w;
+    if (t->longest[b] - t->shortest[b] > 2 * told)
+        snprintf(range, sizeof range, " (%.20s to %.20s)",
+                 dew__number(100 * t->shortest[b], 0).text,
+                 dew__percent(t->longest[b]).text);
+    snprintf(w.text, sizeof w.text, "; %.20s%s goes straight back out",
+             dew__percent(s->short_circuit_share).text, range);
+    return w;
+}
+
+static void say_reach_in(const struct dew__told *t, int b, const char *when,
+                         enum dew_system system, struct dew__said *said)
+{
+    const struct dew_duct_state *s = on(t, b);
+
+    say(said,
+        "%s: %s of outdoor air is drawn in and %s of it reaches the "
+        "rooms%s.",
+        when, AIR(s->fresh_gross), AIR(s->fresh_delivered),
+        straight_back(t, b).text);
+}
+
+static void say_reach(const struct dew__told *t, enum dew_system system,
+                      struct dew__said *said)
+{
+    char when[60];
+    int full = dew__told_full(t);
+
+    if (!tied(t) || t->layout.handler_count == 0) {
+        say_reach_in(t, 0, "Ventilator on", system, said);
+        return;
+    }
+    snprintf(when, sizeof when, "Ventilator on, %s off", blowers(t));
+    say_reach_in(t, 0, when, system, said);
+    snprintf(when, sizeof when, "Ventilator on, %s at full flow", blowers(t));
+    say_reach_in(t, full, when, system, said);
+    if (on(t, full)->at_coil > 0.05 * on(t, full)->fresh_delivered)
+        say(said,
+            "%s of that passes the cooling coil before it reaches a "
+            "room.",
+            AIR(on(t, full)->at_coil));
+}
+
+/* Where the rooms are reached by ducts of which the fresh air knows nothing. */
+static void say_grilles(const struct dew__told *t, enum dew_system system,
+                        struct dew__said *said)
+{
+    double by_return = 0;
+
+    for (int k = 0; k < t->layout.handler_count; k++)
+        by_return += on(t, 0)->fresh_at_return[k];
+    if (tied_to_return(t) && by_return > 0.3 * on(t, 0)->fresh_delivered)
+        say(said,
+            "With the %s off %s of it comes out of the return grilles, "
+            "near the air handler and not in the bedrooms.",
+            blowers(t), AIR(by_return));
+}
+
+/* Fresh air to the rooms of air handler k, through its own ducts. */
+static double to_rooms_of(const struct dew__told *t,
+                          const struct dew_duct_state *s, int k)
+{
+    double sum = s->fresh_at_return[k];
+
+    for (int g = 0; g < t->layout.grille_count; g++)
+        if (t->layout.grilles[g].handler == k)
+            sum += s->fresh_at[g];
+    return sum;
+}
+
+/* Whose rooms the air goes to when air handlers run at different times. */
+static void say_floors(const struct dew__told *t, enum dew_system system,
+                       struct dew__said *said)
+{
+    int place = 1;
+
+    for (int k = 0; k < t->layout.handler_count; k++, place *= 3) {
+        const struct dew_duct_state *s = on(t, 2 * place);
+        double mine = to_rooms_of(t, s, k);
+
+        if (!tied(t) || t->layout.handler_count < 2)
+            return;
+        say(said,
+            "Air handler %d alone at full flow: its own rooms get %s of the "
+            "fresh air, the rooms of the other%s %s.",
+            k + 1, AIR(mine), t->layout.handler_count > 2 ? "s" : "",
+            AIR(fmax(s->fresh_delivered - mine, 0)));
+    }
+}
+
+static void say_required(const struct dew__told *t, enum dew_system system,
+                         struct dew__said *said)
+{
+    double least = INFINITY, most = 0;
+
+    if (!(t->option.required > 0))
+        return;
+    for (int b = 0; b < t->blowers; b++) {
+        least = fmin(least, on(t, b)->fresh_delivered);
+        most = fmax(most, on(t, b)->fresh_delivered);
+    }
+    if (most - least < 0.01 * most)
+        say(said, "Asked for: %s while it runs; delivered: %s.",
+            AIR(t->option.required), AIR(most));
+    else
+        say(said,
+            "Asked for: %s while it runs; delivered: %s to %s, by what "
+            "the %s.",
+            AIR(t->option.required), AIR(least), AIR(most),
+            t->layout.handler_count > 1 ? "blowers do" : "blower does");
+}
+
+/* ---- the trunk and the blower -------------------------------------------- */
+
+/* A large trunk at a small flow. */
+static void say_trunk(const struct dew__told *t, enum dew_system system,
+                      struct dew__said *said)
+{
+    const struct dew_duct_handler *h = &t->layout.handlers[0];
+    const char *side = tied_to_return(t) ? "return" : "supply";
+    double lost = on(t, 0)->trunk_resists[0],
+           made = t->layout.vents[0].pressure;
+
+    if (!tied(t) || !isfinite(lost))
+        return;
+    say(said,
+        "The %s trunk is made for %s. At the little that the tie sends "
+        "through it, blower off, trunk and grilles resist %s; the small fan "
+        "makes %s outside its unit. %s",
+        side, AIR(h->flow), PA(lost), PA(made),
+        lost < 0.05 * made ? "A large trunk at a small flow is next to "
+                             "nothing: its size does not choke the ventilator."
+                           : "That is worth counting.");
+}
+
+static const char *pulls(double tap, int fresh)
+{
+    return (tap < 0) == fresh ? "which helps" : "which works against";
+}
+
+static double change(double now, double before)
+{
+    return before > 0 ? 100 * (now / before - 1) : NAN;
+}
+
+/* What the blower's pressure does to the small fans. */
+static void say_blower(const struct dew__told *t, enum dew_system system,
+                       struct dew__said *said)
+{
+    int full = dew__told_full(t);
+    const struct dew_duct_state *still = on(t, 0), *runs = on(t, full);
+    double fresh = runs->tap_fresh[0], stale = runs->tap_stale[0];
+
+    if (!tied(t)) {
+        if (t->layout.handler_count > 0)
+            say(said, "The blower's pressure does not reach the ventilator: "
+                      "it has ducts of its own.");
+        return;
+    }
+    if (isfinite(fresh) && !t->layout.gap)
+        say(said,
+            "At full flow the blower holds the fresh tap at %s against "
+            "the rooms, %s the supply fan: %s instead of %s (%s %%).",
+            PA(fresh), pulls(fresh, 1), AIR(runs->fresh_gross),
+            AIR(still->fresh_gross),
+            dew__number(change(runs->fresh_gross, still->fresh_gross), 0).text);
+    if (isfinite(stale) && stale_from_return(t))
+        say(said,
+            "It holds the stale tap at %s, %s the exhaust fan: %s "
+            "instead of %s (%s %%).",
+            PA(stale), pulls(stale, 0), AIR(runs->stale_drawn),
+            AIR(still->stale_drawn),
+            dew__number(change(runs->stale_drawn, still->stale_drawn), 0).text);
+}
+
+static void say_balance(const struct dew__told *t, enum dew_system system,
+                        struct dew__said *said)
+{
+    int worst = 0;
+    const struct dew_duct_state *s;
+
+    for (int b = 1; b < t->blowers; b++)
+        if (fabs(on(t, b)->imbalance_share) >
+            fabs(on(t, worst)->imbalance_share))
+            worst = b;
+    s = on(t, worst);
+    if (s->balanced)
+        say(said, "Fresh and stale air stay within 10 %% of each other in "
+                  "every state.");
+    else
+        say(said, "Out of balance by %s (%s) with the %s %s: %s.",
+            AIR(fabs(s->imbalance)),
+            dew__percent(fabs(s->imbalance_share)).text, blowers(t),
+            dew__told_blowers(t, worst).text,
+            s->imbalance > 0 ? "more comes in, and house air is pressed out "
+                               "through walls and roof"
+                             : "more goes out, and outdoor air is drawn in "
+                               "through walls and roof");
+}
+
+/* ---- the idle unit ------------------------------------------------------- */
+
+static void say_idle(const struct dew__told *t, enum dew_system system,
+                     struct dew__said *said)
+{
+    const struct dew_duct_state *s =
+        &t->states[DEW_VENT_OFF][dew__told_full(t)];
+    int shut = t->layout.damper == DEW_DUCT_FITTED;
+    const double drop = 5e-5; /* m3/s, a tenth of a cfm */
+
+    if (!tied(t))
+        return;
+    if (s->unplanned < drop && s->spill < drop) {
+        say(said, "Ventilator off: next to no air passes the idle unit.");
+        return;
+    }
+    say(said,
+        "Ventilator off, %s at full flow: %s of outdoor air comes in "
+        "and %s of house air is lost through the idle unit, unplanned and "
+        "without recovery%s.",
+        blowers(t), AIR(s->unplanned), AIR(s->spill),
+        shut ? ", past its shut dampers"
+             : "; a motorised damper on the outdoor ducts stops most of it");
+}
+
+static void say_limits(const struct dew__told *t, struct dew__said *said)
+{
+    int limit = 0, off = 0;
+
+    for (int b = 0; b < t->blowers; b++)
+        for (int j = 0; j < t->layout.vent_count; j++) {
+            limit |= on(t, b)->units[j].at_limit;
+            off |= on(t, b)->units[j].off_sheet;
+        }
+    if (limit)
+        say(said, "A fan at full speed does not move the air it was set to: "
+                  "the ducts resist too much for it.");
+    if (off)
+        say(said,
+            "In some state a fan works beyond its curve, which goes on there "
+            "in a straight line: measure.");
+}
+
+/* ---- electricity --------------------------------------------------------- */
+
+static void say_power(const struct dew__told *t, struct dew__said *said)
+{
+    const double year = 8.760; /* thousand hours */
+    double blower = on(t, dew__told_full(t))->blower_w;
+    double fans = on(t, 0)->fan_w;
+
+    if (t->layout.handler_count > 0 && tied(t))
+        say(said,
+            "Electricity: the %s at full flow %s W, which is %s kWh a "
+            "year if always on and %s at 20 minutes of each hour; the "
+            "ventilator's own fans %s W, %s kWh.",
+            blowers(t), dew__number(blower, 0).text,
+            dew__grouped(blower * year, 0).text,
+            dew__grouped(blower * year / 3, 0).text, dew__number(fans, 0).text,
+            dew__grouped(fans * year, 0).text);
+    else
+        say(said,
+            "Electricity: the ventilator's fans %s W, %s kWh a year if "
+            "always on.",
+            dew__number(fans, 0).text, dew__grouped(fans * year, 0).text);
+}
+
+void dew__told_words(const struct dew__told *t, enum dew_system system,
+                     struct dew__said *said)
+{
+    said->count = 0;
+    say_reach(t, system, said);
+    say_grilles(t, system, said);
+    say_floors(t, system, said);
+    say_required(t, system, said);
+    say_trunk(t, system, said);
+    say_blower(t, system, said);
+    say_balance(t, system, said);
+    say_idle(t, system, said);
+    say_limits(t, said);
+    say_power(t, said);
+}

@@ -1,0 +1,70 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * What layouts of ducts do, told: text, JSON, a page with sketches, and a
+ * sheet for whoever sets and measures the grilles.
+ *
+ *     dew_report_ducts_open     solve every state of every layout
+ *     dew_report_ducts_text     tables and sentences, 80 columns
+ *     dew_report_ducts_json     the same for programs; units do not change
+ *     dew_report_ducts_html     one page that needs no other file
+ *     dew_report_ducts_svg      one sketch of the air paths
+ *     dew_report_ducts_write    the page and its sketches into a directory
+ */
+#ifndef DEW_DUCTS_REPORT_H
+#define DEW_DUCTS_REPORT_H
+
+#include <stdio.h>
+
+#include "dew/layout.h"
+#include "dew/report.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* One option as the ducts see it.  The layout is copied, names borrowed. */
+struct dew_ducts_option {
+    const char *name;
+    const struct dew_duct_layout *layout; /* filled; vent_count 0 = none     */
+    double required;           /* m3/s  fresh air asked for; 0 = none       */
+    enum dew_answer interlock; /* a blower runs whenever the ventilator does */
+    enum dew_answer hood;      /* a hood or dryer is ducted into it          */
+};
+
+/* What stands around the tables.  Borrowed. */
+struct dew_ducts_frame {
+    const char *title;
+    const char *version;
+    const char *sha256; /* of the scenario, or ""                           */
+    enum dew_system system;
+};
+
+struct dew_report_ducts; /* opaque: the layouts, solved */
+
+/*
+ * Owner      on DEW_OK *ducts is the caller's, for _close; else NULL.
+ * Errors     DEW_EMEM; those of dew_ducts_open and dew_ducts_state.
+ */
+enum dew_status dew_report_ducts_open(struct dew_report_ducts **ducts,
+                                      const struct dew_ducts_option *options,
+                                      size_t count, struct dew_error *err);
+void dew_report_ducts_close(struct dew_report_ducts *ducts); /* NULL allowed */
+
+/* STOP cautions that stand, over all options. */
+size_t dew_report_ducts_stops(const struct dew_report_ducts *ducts);
+
+/* Errors     DEW_EMEM; DEW_EIO when out could not be written. */
+enum dew_status dew_report_ducts_text(const struct dew_report_ducts *ducts,
+                                      const struct dew_ducts_frame *frame,
+                                      FILE *out, struct dew_error *err);
+enum dew_status dew_report_ducts_json(const struct dew_report_ducts *ducts,
+                                      const struct dew_ducts_frame *frame,
+                                      FILE *out, struct dew_error *err);
+enum dew_status dew_report_ducts_html(const struct dew_report_ducts *ducts,
+                                      const struct dew_ducts_frame *frame,
+                                      FILE *out, struct dew_error *err);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

@@ -1,0 +1,86 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+# ducts: tables, JSON, files, faults, exit codes.
+# usage: DEWLEDGER=path/to/dewledger tests/cli/test_ducts.sh
+set -u
+D=$(realpath "${DEWLEDGER:-${DEW_BUILD:-build/gcc}/dewledger}")
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+cd "$work" || exit 1
+bad=0
+
+good() { # NAME COMMAND...
+    name=$1
+    shift
+    if "$@"; then echo "ok $name"; else
+        echo "not ok $name"
+        bad=1
+    fi
+}
+says() { # NAME FILE PATTERN
+    if grep -q -e "$3" "$2"; then echo "ok $1"; else
+        echo "not ok $1: no \"$3\" in"
+        head -30 "$2"
+        bad=1
+    fi
+}
+ends() { # NAME CODE ARG...
+    name=$1 code=$2
+    shift 2
+    "$D" "$@" >out 2>err </dev/null
+    got=$?
+    if [ "$got" = "$code" ]; then echo "ok $name"; else
+        echo "not ok $name: exit $got, wanted $code"
+        cat err
+        bad=1
+    fi
+}
+
+cat >house.yaml <<'END'
+title: House that is made up
+weather: {place: 722020}
+house: {floor_area: 2100 ft2, bedrooms: 3}
+cooling: {capacity: 3 ton, blower_power: 400 W}
+safety: {hood_into_ventilator: no}
+options:
+  - name: as it stands
+  - name: own
+    ventilator: {core: heat_plate, flow: 90 cfm, sensible: 74 % at 95 cfm, power: 55 W}
+    layout: own_ducts
+  - name: tied
+    ventilator: {core: heat_plate, flow: 90 cfm, sensible: 74 % at 95 cfm, power: 55 W}
+    layout: return_tie
+  - name: interlocked
+    ventilator: {core: heat_plate, flow: 90 cfm, sensible: 74 % at 95 cfm, power: 55 W, damper: yes}
+    cooling: {blower: interlock}
+    layout: return_tie
+END
+ends "ducts tells every layout" 0 ducts house.yaml
+says "of the tie" out "^full         on "
+says "and what has none" out "as it stands: no ventilator with two fans"
+says "a return tie is stopped" out "^STOP   Fresh and stale air are both tied"
+ends "--strict ends with 4 at a STOP" 4 ducts --strict house.yaml
+ends "--strict passes an interlock" 0 ducts --strict --option interlocked house.yaml
+ends "--option picks" 0 ducts --option own house.yaml
+good "one layout alone" [ "$(grep -c 'air handlers *ilator' out)" = 1 ]
+ends "--units si" 0 ducts --units si --option own house.yaml
+says "in litres a second" out "^Air in L/s"
+ends "--json" 0 ducts --json house.yaml
+says "JSON keys" out '"fresh_delivered_l_s"'
+ends "--set" 0 ducts --json --option own --set layout=mix house.yaml
+says "--set changes the layout" out '"layout": "mix"'
+"$D" ducts --json house.yaml >a.json
+"$D" ducts --json house.yaml >b.json
+good "same in, same out" cmp -s a.json b.json
+
+sed 's/layout: own_ducts/layout: own_ducts\n    ducts: {lines: [{line: intake, length: 9 ft}], grilles: [{room: den}]}/' \
+    house.yaml >bad.yaml
+ends "faults are refused" 1 ducts bad.yaml
+says "each with its place" err \
+    '^dewledger: bad.yaml:11:28: options.own.ducts.lines.line: needs its diameter'
+says "and all at once" err \
+    '^dewledger: bad.yaml:11:69: options.own.ducts.grilles.room: lets in or'
+good "nothing is printed then" [ ! -s out ]
+ends "no such option" 1 ducts --option none house.yaml
+ends "no file named" 2 ducts
+exit $bad

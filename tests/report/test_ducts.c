@@ -1,0 +1,294 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Layouts of ducts as text, JSON and cautions. */
+#include "support/rows.h"
+
+#include <jansson.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "dew/ducts_report.h"
+
+static const double cfm = 4.719474432e-4; /* m3/s, exact */
+
+static struct dew_duct_layout filled(enum dew_layout kind, int handlers)
+{
+    struct dew_duct_layout l;
+    struct dew_error err = {0};
+
+    dew_ducts_layout_blank(&l);
+    l.kind = kind;
+    l.handler_count = handlers;
+    for (int k = 0; k < handlers; k++) {
+        l.handlers[k].flow = (780 + 110 * k) * cfm;
+        l.handlers[k].watts = 412;
+    }
+    l.vents[0].set[DEW_VENT_ON] = 87 * cfm;
+    if (dew_ducts_layout_fill(&l, &err) != DEW_OK)
+        fail_msg("%s: %s", err.path, err.text);
+    return l;
+}
+
+static struct dew_report_ducts *opened(const struct dew_ducts_option *options,
+                                       size_t count)
+{
+    struct dew_report_ducts *d;
+    struct dew_error err = {0};
+
+    if (dew_report_ducts_open(&d, options, count, &err) != DEW_OK)
+        fail_msg("%s: %s", err.path, err.text);
+    return d;
+}
+
+typedef enum dew_status writer(const struct dew_report_ducts *ducts,
+                               const struct dew_ducts_frame *frame, FILE *out,
+                               struct dew_error *err);
+
+static char *written(writer *write, const struct dew_report_ducts *d,
+                     enum dew_system system)
+{
+    static char text[400000];
+    struct dew_ducts_frame frame = {"A house that is made up", "0.0", "",
+                                    system};
+    struct dew_error err = {0};
+    FILE *out = tmpfile();
+    size_t length;
+
+    assert_non_null(out);
+    assert_int_equal(write(d, &frame, out, &err), DEW_OK);
+    rewind(out);
+    length = fread(text, 1, sizeof text - 1, out);
+    text[length] = '\0';
+    assert_true(length < sizeof text - 1);
+    fclose(out);
+    return text;
+}
+
+static struct dew_ducts_option option(const struct dew_duct_layout *l)
+{
+    return (struct dew_ducts_option){.name = "tied",
+                                     .layout = l,
+                                     .required = 102 * cfm,
+                                     .interlock = DEW_ANSWER_NO,
+                                     .hood = DEW_ANSWER_NO};
+}
+
+/* ---- cautions ------------------------------------------------------------- */
+
+/* clang-format off */
+static const struct caution_row {
+    const char *name;
+    enum dew_layout kind;
+    enum dew_duct_fit damper;
+    enum dew_answer interlock, hood;
+    const char *keys; /* as they stand, in order */
+} caution_rows[] = {
+    {"own ducts", DEW_LAYOUT_own_ducts, DEW_DUCT_UNSAID, DEW_ANSWER_NO, DEW_ANSWER_NO, ""},
+    {"own ducts, a dryer joined", DEW_LAYOUT_own_ducts, DEW_DUCT_UNSAID, DEW_ANSWER_NO, DEW_ANSWER_YES, "hood_joined "},
+    {"own ducts, a dryer not ruled out", DEW_LAYOUT_own_ducts, DEW_DUCT_UNSAID, DEW_ANSWER_NO, DEW_ANSWER_UNKNOWN, "hood_joined "},
+    {"return tie", DEW_LAYOUT_return_tie, DEW_DUCT_UNSAID, DEW_ANSWER_NO, DEW_ANSWER_NO, "return_tie no_damper imbalance "},
+    {"return tie, not asked", DEW_LAYOUT_return_tie, DEW_DUCT_NONE, DEW_ANSWER_UNKNOWN, DEW_ANSWER_NO, "return_tie no_damper imbalance interlock "},
+    {"return tie, interlock and damper", DEW_LAYOUT_return_tie, DEW_DUCT_FITTED, DEW_ANSWER_YES, DEW_ANSWER_NO, "imbalance interlock "},
+    {"supply tie, damper", DEW_LAYOUT_supply_tie, DEW_DUCT_FITTED, DEW_ANSWER_NO, DEW_ANSWER_NO, "imbalance "},
+    {"mix", DEW_LAYOUT_mix, DEW_DUCT_NONE, DEW_ANSWER_NO, DEW_ANSWER_NO, "no_damper imbalance "},
+};
+/* clang-format on */
+
+static void caution_row(void **state)
+{
+    const struct caution_row *r = *state;
+    struct dew_duct_layout l = filled(r->kind, 1);
+    struct dew_ducts_option o = option(&l);
+    struct dew_report_ducts *d;
+    char keys[200] = "";
+    json_t *root, *list, *c;
+    size_t i, stops = 0;
+
+    l.damper = r->damper;
+    o.interlock = r->interlock;
+    o.hood = r->hood;
+    d = opened(&o, 1);
+    root =
+        json_loads(written(dew_report_ducts_json, d, DEW_SYSTEM_SI), 0, NULL);
+    list = json_object_get(json_array_get(json_object_get(root, "layouts"), 0),
+                           "cautions");
+    json_array_foreach(list, i, c)
+    {
+        snprintf(keys + strlen(keys), sizeof keys - strlen(keys), "%s ",
+                 json_string_value(json_object_get(c, "key")));
+        stops +=
+            strcmp(json_string_value(json_object_get(c, "level")), "STOP") == 0;
+    }
+    assert_string_equal(keys, r->keys);
+    assert_int_equal(dew_report_ducts_stops(d), stops);
+    json_decref(root);
+    dew_report_ducts_close(d);
+}
+
+/* ---- JSON ----------------------------------------------------------------- */
+
+static double member(const json_t *o, const char *key)
+{
+    const json_t *v = json_object_get(o, key);
+
+    assert_true(json_is_number(v));
+    return json_number_value(v);
+}
+
+/* Every state stands there, with the ducts' own figures in litres a second. */
+static void json_has_every_state(void **state)
+{
+    struct dew_duct_layout l = filled(DEW_LAYOUT_return_to_supply, 2);
+    struct dew_ducts_option o = option(&l);
+    struct dew_report_ducts *d = opened(&o, 1);
+    struct dew_duct_state s[DEW_DUCT_VENT_STATES][DEW_BLOWER_STATES];
+    json_t *root =
+        json_loads(written(dew_report_ducts_json, d, DEW_SYSTEM_US), 0, NULL);
+    json_t *states = json_object_get(
+        json_array_get(json_object_get(root, "layouts"), 0), "states");
+    struct dew_error err = {0};
+    int blowers;
+
+    (void)state;
+    assert_int_equal(dew_ducts_states(&l, s, &blowers, &err), DEW_OK);
+    assert_int_equal(json_array_size(states), 18); /* off, on; no boost */
+    for (int i = 0; i < 18; i++) {
+        const struct dew_duct_state *want = &s[i / 9][i % 9];
+        json_t *got = json_array_get(states, (size_t)i);
+        json_t *hands = json_object_get(got, "handlers");
+
+        assert_string_equal(
+            json_string_value(json_object_get(got, "ventilator")),
+            i < 9 ? "off" : "on");
+        assert_int_equal(json_array_size(hands), 2);
+        assert_near(member(got, "fresh_delivered_l_s"),
+                    1e3 * want->fresh_delivered, 1e-6);
+        assert_near(member(got, "stale_drawn_l_s"), 1e3 * want->stale_drawn,
+                    1e-6);
+        assert_near(member(got, "imbalance_l_s"), 1e3 * want->imbalance, 1e-6);
+        assert_near(member(got, "backflow_l_s"), 1e3 * want->backflow, 1e-6);
+        assert_near(member(got, "fan_w"), want->fan_w, 1e-6);
+        if (i < 9)
+            assert_true(
+                json_is_null(json_object_get(got, "short_circuit_share")));
+        else
+            assert_near(member(got, "short_circuit_share"),
+                        want->short_circuit_share, 1e-8);
+    }
+    json_decref(root);
+    dew_report_ducts_close(d);
+}
+
+/* ---- text ----------------------------------------------------------------- */
+
+static void no_line_is_wider_than_a_page(void **state)
+{
+    (void)state;
+    for (int kind = 0; kind < DEW_LAYOUTS; kind++)
+        for (int n = kind == DEW_LAYOUT_own_ducts ? 0 : 1; n <= 3; n++)
+            for (int system = 1; system <= 2; system++) {
+                struct dew_duct_layout l = filled((enum dew_layout)kind, n);
+                struct dew_ducts_option o = option(&l);
+                struct dew_report_ducts *d = opened(&o, 1);
+                char *text =
+                    written(dew_report_ducts_text, d, (enum dew_system)system);
+
+                for (const char *line = text; *line != '\0';
+                     line += strcspn(line, "\n") + 1)
+                    if (strcspn(line, "\n") > 80)
+                        fail_msg("%d, %d: %.90s", kind, n, line);
+                dew_report_ducts_close(d);
+            }
+}
+
+/* The sentences carry the states' own figures. */
+static void sentences_hold_their_figures(void **state)
+{
+    struct dew_duct_layout l = filled(DEW_LAYOUT_mix, 1);
+    struct dew_ducts_option o = option(&l);
+    struct dew_report_ducts *d = opened(&o, 1);
+    struct dew_duct_state s[DEW_DUCT_VENT_STATES][DEW_BLOWER_STATES];
+    struct dew_error err = {0};
+    char *text = written(dew_report_ducts_text, d, DEW_SYSTEM_US), want[200];
+    int blowers;
+
+    (void)state;
+    for (char *c = text; *c != '\0'; c++) /* unwrap */
+        if (c[0] == '\n' && c[1] == ' ' && c[2] == ' ' && c[3] != ' ') {
+            memmove(c + 1, c + 3, strlen(c + 3) + 1);
+            *c = ' ';
+        }
+    assert_int_equal(dew_ducts_states(&l, s, &blowers, &err), DEW_OK);
+    snprintf(want, sizeof want,
+             "blower at full flow: %.0f cfm of outdoor air is drawn in and "
+             "%.0f cfm of it reaches the rooms",
+             s[1][2].fresh_gross / cfm, s[1][2].fresh_delivered / cfm);
+    assert_non_null(strstr(text, want));
+    snprintf(want, sizeof want, "trunk and grilles resist %.1f Pa",
+             s[1][0].trunk_resists[0]);
+    assert_non_null(strstr(text, want));
+    snprintf(want, sizeof want,
+             "holds the fresh tap at %.0f Pa against the rooms, which helps "
+             "the supply fan: %.0f cfm instead of %.0f cfm",
+             s[1][2].tap_fresh[0], s[1][2].fresh_gross / cfm,
+             s[1][0].fresh_gross / cfm);
+    assert_non_null(strstr(text, want));
+    snprintf(want, sizeof want,
+             "Ventilator off, blower at full flow: %.0f cfm "
+             "of outdoor air comes in",
+             s[0][2].unplanned / cfm);
+    assert_non_null(strstr(text, want));
+    assert_non_null(strstr(text, "412 W, which is 3609 kWh a year if always on "
+                                 "and 1203 at 20 minutes of each hour"));
+    dew_report_ducts_close(d);
+}
+
+/* Job 6: 400 W all year is 3,504 kWh, 20 minutes an hour 1,168. */
+static void the_blower_has_its_price(void **state)
+{
+    struct dew_duct_layout l = filled(DEW_LAYOUT_supply_tie, 1);
+    struct dew_ducts_option o = option(&l);
+    struct dew_report_ducts *d;
+
+    (void)state;
+    l.handlers[0].watts = 400;
+    d = opened(&o, 1);
+    assert_non_null(
+        strstr(written(dew_report_ducts_text, d, DEW_SYSTEM_US), "3504 kWh"));
+    assert_non_null(
+        strstr(written(dew_report_ducts_text, d, DEW_SYSTEM_US), "1168 at 20"));
+    dew_report_ducts_close(d);
+}
+
+static void options_without_two_fans_are_named(void **state)
+{
+    struct dew_duct_layout none, l = filled(DEW_LAYOUT_own_ducts, 0);
+    struct dew_ducts_option o[2];
+    struct dew_report_ducts *d;
+
+    (void)state;
+    dew_ducts_layout_blank(&none);
+    none.vent_count = 0;
+    o[0] = option(&none);
+    o[0].name = "bath fan \x1b alone";
+    o[1] = option(&l);
+    d = opened(o, 2);
+    assert_non_null(strstr(written(dew_report_ducts_text, d, DEW_SYSTEM_US),
+                           "bath fan ? alone: no ventilator with two fans"));
+    dew_report_ducts_close(d);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[40] = {
+        cmocka_unit_test(json_has_every_state),
+        cmocka_unit_test(no_line_is_wider_than_a_page),
+        cmocka_unit_test(sentences_hold_their_figures),
+        cmocka_unit_test(the_blower_has_its_price),
+        cmocka_unit_test(options_without_two_fans_are_named),
+    };
+    size_t n = 5;
+
+    ADD_ROWS(tests, n, caution_rows, caution_row);
+    return _cmocka_run_group_tests("report, ducts", tests, n, NULL, NULL);
+}
