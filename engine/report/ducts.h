@@ -58,4 +58,14 @@ void dew__told_words(const struct dew__told *t, enum dew_system system,
 /* "shared ventilator, two air handlers" */
 struct dew__word dew__told_what(const struct dew__told *t);
 
+/* ---- sketches ------------------------------------------------------------ */
+
+/* "Ventilator on, blower full" */
+struct dew__word dew__sketch_title(const struct dew__told *t,
+                                   enum dew_vent_state vent, int blower);
+/* One state, DEW__PLAN_WIDE wide and this high. */
+double dew__sketch_height(const struct dew__told *t);
+void dew__sketch_panel(const struct dew__told *t, enum dew_vent_state vent,
+                       int blower, enum dew_system system, FILE *out);
+
 #endif
