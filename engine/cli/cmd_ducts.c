@@ -65,6 +65,10 @@ static int tell(const struct ducts *d)
         .system =
             (enum dew_system)dew__cli_system(&d->result, d->job.scenario)};
 
+    if (d->common.out != NULL &&
+        dew_report_ducts_write(d->report, &frame, d->common.out, &err) !=
+            DEW_OK)
+        return dew__cli_error(&err);
     if (d->result.json)
         dew_report_ducts_json(d->report, &frame, stdout, &err);
     else

@@ -68,4 +68,29 @@ double dew__sketch_height(const struct dew__told *t);
 void dew__sketch_panel(const struct dew__told *t, enum dew_vent_state vent,
                        int blower, enum dew_system system, FILE *out);
 
+/* ---- on a page ----------------------------------------------------------- */
+
+/* All of one option but its heading; needs page.css and ducts.css. */
+void dew__ducts_option_html(const struct dew__told *t, enum dew_system system,
+                            FILE *out);
+/* One line to measure: m3/s with the blower off and at full; 0 none. */
+struct dew__point {
+    const char *name, *what;
+    double off, full;
+    double found; /* NaN = not measured                                     */
+};
+enum { DEW__POINTS_MOST = 2 + 3 * DEW_DUCT_GRILLES };
+
+/* Fill list of DEW__POINTS_MOST; returns how many. */
+size_t dew__commissioning_points(const struct dew__told *t,
+                                 struct dew__point *list);
+/* "good", "12 % low"; "" where nothing was measured. */
+struct dew__word dew__commissioning_judged(const struct dew__point *p);
+
+/* What to set and measure at each grille, and what was measured. */
+void dew__commissioning_html(const struct dew__told *t, enum dew_system system,
+                             FILE *out);
+void dew__commissioning_text(const struct dew__told *t, enum dew_system system,
+                             FILE *out);
+
 #endif

@@ -142,6 +142,27 @@ static json_t *sentences(int *bad, const struct dew__told *t)
     return a;
 }
 
+static json_t *commissioning(int *bad, const struct dew__told *t)
+{
+    struct dew__point list[DEW__POINTS_MOST];
+    size_t n = dew__commissioning_points(t, list);
+    json_t *a = json_array();
+
+    for (size_t i = 0; i < n; i++) {
+        const struct dew__point *p = &list[i];
+        double design = p->off > 0 ? p->off : p->full;
+        struct dew__word judged = dew__commissioning_judged(p);
+
+        append(
+            bad, a,
+            json_pack("{s:o, s:s, s:o, s:o, s:o}", "where", text(p->name),
+                      "air", p->what, "design_l_s", litres(design), "found_l_s",
+                      litres(p->found), "judged",
+                      judged.text[0] ? json_string(judged.text) : json_null()));
+    }
+    return a;
+}
+
 static const char *layout_key(enum dew_layout kind)
 {
 #define X(name, words) #name,
@@ -155,16 +176,16 @@ static json_t *layout(int *bad, const struct dew__told *t)
 {
     const struct dew_duct_layout *l = &t->layout;
 
-    return json_pack("{s:o, s:s, s:i, s:i, s:o, s:o, s:o, s:o, s:o}", "option",
-                     text(t->option.name), "layout", layout_key(l->kind),
-                     "air_handlers", l->handler_count, "ventilators",
-                     l->vent_count, "fresh_required_l_s",
-                     litres(t->option.required), "trunk_resists_pa",
-                     l->handler_count > 0
-                         ? number(t->states[DEW_VENT_ON][0].trunk_resists[0])
-                         : json_null(),
-                     "cautions", cautions(bad, t), "states", states(bad, t),
-                     "says", sentences(bad, t));
+    return json_pack(
+        "{s:o, s:s, s:i, s:i, s:o, s:o, s:o, s:o, s:o, s:o}", "option",
+        text(t->option.name), "layout", layout_key(l->kind), "air_handlers",
+        l->handler_count, "ventilators", l->vent_count, "fresh_required_l_s",
+        litres(t->option.required), "trunk_resists_pa",
+        l->handler_count > 0
+            ? number(t->states[DEW_VENT_ON][0].trunk_resists[0])
+            : json_null(),
+        "cautions", cautions(bad, t), "states", states(bad, t), "commissioning",
+        commissioning(bad, t), "says", sentences(bad, t));
 }
 
 static json_t *all(int *bad, const struct dew_report_ducts *d,

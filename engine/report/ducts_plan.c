@@ -63,5 +63,5 @@ void dew__plan_make(const struct dew_duct_layout *l, struct dew__plan *p)
             y = fmax(y, top + DEW__VENT_H + between);
         y += b + 1 < l->vent_count ? between + 20 : between;
     }
-    p->floor = y + 6;
+    p->floor = y + (l->kind == DEW_LAYOUT_own_ducts ? 2 : 14);
 }

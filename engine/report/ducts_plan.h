@@ -7,19 +7,19 @@
 
 /* Columns of the drawing, in its own units, from left to right. */
 enum {
-    DEW__PLAN_WIDE = 620,
-    DEW__PLAN_WALL = 92,     /* left wall of the house                     */
-    DEW__PLAN_UNIT = 120,    /* left edge of ventilators and air handlers  */
-    DEW__PLAN_UNIT_W = 104,  /* their width                                */
-    DEW__PLAN_FRESH = 296,   /* fresh tie to the first air handler         */
-    DEW__PLAN_STALE = 350,   /* stale tie from the first                   */
-    DEW__PLAN_STEP = 13,     /* between ties                               */
-    DEW__PLAN_RISER = 428,   /* supply trunk up to the rooms               */
-    DEW__PLAN_OWN = 412,     /* own fresh air duct along the rooms         */
-    DEW__PLAN_ROOMS = 452,   /* left edge of rooms                         */
-    DEW__PLAN_ROOMS_W = 128, /* their width                                */
-    DEW__PLAN_BACK = 594,    /* own stale air duct behind the rooms        */
-    DEW__PLAN_RIGHT = 610,   /* right wall                                 */
+    DEW__PLAN_WIDE = 500,
+    DEW__PLAN_WALL = 62,     /* left wall of the house                     */
+    DEW__PLAN_UNIT = 76,     /* left edge of ventilators and air handlers  */
+    DEW__PLAN_UNIT_W = 98,   /* their width                                */
+    DEW__PLAN_FRESH = 226,   /* fresh tie to the first air handler         */
+    DEW__PLAN_STALE = 268,   /* stale tie from the first                   */
+    DEW__PLAN_STEP = 11,     /* between ties                               */
+    DEW__PLAN_RISER = 322,   /* supply trunk up to the rooms               */
+    DEW__PLAN_OWN = 308,     /* own fresh air duct along the rooms         */
+    DEW__PLAN_ROOMS = 342,   /* left edge of rooms                         */
+    DEW__PLAN_ROOMS_W = 124, /* their width                                */
+    DEW__PLAN_BACK = 480,    /* own stale air duct behind the rooms        */
+    DEW__PLAN_RIGHT = 492,   /* right wall                                 */
     DEW__PLAN_TOP = 74,      /* ceiling                                    */
     DEW__PLAN_ROW = 25       /* a room                                     */
 };

@@ -234,6 +234,11 @@ void dew_report_ducts_close(struct dew_report_ducts *ducts)
     free(ducts);
 }
 
+size_t dew_report_ducts_count(const struct dew_report_ducts *ducts)
+{
+    return ducts->count;
+}
+
 size_t dew_report_ducts_stops(const struct dew_report_ducts *ducts)
 {
     size_t stops = 0;

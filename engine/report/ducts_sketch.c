@@ -2,163 +2,17 @@
 /*
  * The air paths of one state, drawn: outdoors to the left, ventilators and air
  * handlers inside the wall, rooms to the right.  A duct is as wide as the root
- * of its flow; the dark line in a pale trunk is the fresh part of its air.
+ * of its flow; the dark core of a pale trunk is the fresh share of its air.
  */
 #include <math.h>
 #include <string.h>
 
-#include "report/ducts_plan.h"
+#include "report/ducts_pen.h"
 #include "report/svg.h"
-
-struct pen {
-    FILE *out;
-    const struct dew__told *t;
-    const struct dew_duct_state *s;
-    const struct dew__plan *p;
-    enum dew_system system;
-    double most; /* m3/s   widest flow                                    */
-};
-
-struct spot {
-    double x, y;
-};
-
-enum kind { FRESH, STALE, TRUNK, ASTRAY, KINDS };
-static const char *const classes[KINDS] = {"d-fresh", "d-stale", "d-trunk",
-                                           "d-astray"};
-
-/* ---- flows --------------------------------------------------------------- */
-
-static const double nothing = 2e-4; /* m3/s, half a cfm: not drawn as a flow */
-
-/* A run by its name, "return trunk 1"; -1 when there is none. */
-static int run_named(const struct pen *p, const char *name, int of)
-{
-    struct dew_duct_written w = dew_ducts_as_written(p->t->ducts);
-    char whole[80];
-
-    snprintf(whole, sizeof whole, "%s %d", name, of + 1);
-    for (size_t i = 0; i < w.run_count; i++)
-        if (strcmp(w.runs[i].branch.name, whole) == 0)
-            return (int)i;
-    return -1;
-}
-
-static int run_of(const struct pen *p, enum dew_duct_role role, int of)
-{
-    struct dew_duct_written w = dew_ducts_as_written(p->t->ducts);
-
-    for (size_t i = 0; i < w.run_count; i++)
-        if (w.runs[i].role == role && w.runs[i].of == of)
-            return (int)i;
-    return -1;
-}
-
-/* Air and the fresh part of it. */
-struct air {
-    double q, fresh;
-};
-
-static struct air air_in(const struct pen *p, int run)
-{
-    double q, share;
-
-    if (run < 0)
-        return (struct air){0, 0};
-    q = dew_ducts_run_flow(p->t->ducts, (size_t)run);
-    share = dew_ducts_run_fresh(p->t->ducts, (size_t)run);
-    return (struct air){q, fabs(q) * share};
-}
-
-/* ---- strokes ------------------------------------------------------------- */
-
-static double wide(const struct pen *p, double q)
-{
-    const double least = 1.6, root = 13;
-
-    return least + root * sqrt(fabs(q) / p->most);
-}
-
-static void path(const struct pen *p, const struct spot *at, int n,
-                 const char *class, double width)
-{
-    fprintf(p->out, "<polyline class=\"%s\" stroke-width=\"%.1f\" points=\"",
-            class, width);
-    for (int i = 0; i < n; i++)
-        fprintf(p->out, "%s%.1f,%.1f", i > 0 ? " " : "", at[i].x, at[i].y);
-    fputs("\"/>\n", p->out);
-}
-
-static void words(const struct pen *p, struct spot at, const char *class,
-                  const char *text)
-{
-    fprintf(p->out, "<text class=\"%s\" x=\"%.1f\" y=\"%.1f\">", class, at.x,
-            at.y);
-    dew__escape(p->out, text);
-    fputs("</text>\n", p->out);
-}
-
-/* A head that points along the flow, at the middle of a to b. */
-static void head(const struct pen *p, struct spot a, struct spot b, double q,
-                 double width)
-{
-    double sign = q < 0 ? -1 : 1, length = hypot(b.x - a.x, b.y - a.y);
-    double ux = sign * (b.x - a.x) / length, uy = sign * (b.y - a.y) / length;
-    double size = 4.5 + 0.62 * width;
-    struct spot m = {0.5 * (a.x + b.x), 0.5 * (a.y + b.y)};
-
-    fprintf(p->out,
-            "<polygon class=\"d-head\" points=\"%.1f,%.1f %.1f,%.1f "
-            "%.1f,%.1f\"/>\n",
-            m.x + size * ux, m.y + size * uy, m.x - 0.7 * size * ux - size * uy,
-            m.y - 0.7 * size * uy + size * ux,
-            m.x - 0.7 * size * ux + size * uy,
-            m.y - 0.7 * size * uy - size * ux);
-}
-
-/* The longest part of a line of corners. */
-static int longest(const struct spot *at, int n)
-{
-    int best = 0;
-
-    for (int i = 1; i + 1 < n; i++)
-        if (hypot(at[i + 1].x - at[i].x, at[i + 1].y - at[i].y) >
-            hypot(at[best + 1].x - at[best].x, at[best + 1].y - at[best].y))
-            best = i;
-    return best;
-}
-
-/* A duct through corners, its flow positive along them. */
-static void duct(const struct pen *p, const struct spot *at, int n,
-                 struct air air, enum kind kind)
-{
-    double w = wide(p, air.q);
-    int i = longest(at, n);
-
-    path(p, at, n, "d-halo", fmax(w, 3) + 4);
-    if (fabs(air.q) < nothing) {
-        path(p, at, n, "d-idle", 1.6);
-        return;
-    }
-    path(p, at, n, classes[kind], w);
-    if (kind == STALE)
-        path(p, at, n, "d-rungs", 0.45 * w);
-    if (kind == TRUNK && air.fresh > nothing)
-        path(p, at, n, "d-part", fmin(wide(p, air.fresh), 0.8 * w));
-    head(p, at[i], at[i + 1], air.q, w);
-}
-
-/* How much flows, beside a place. */
-static void amount(const struct pen *p, struct spot at, double q,
-                   const char *class)
-{
-    if (fabs(q) >= nothing)
-        words(p, at, class, dew__air_figure(fabs(q), p->system).text);
-}
 
 /* ---- house, rooms, units ------------------------------------------------- */
 
-static void house(const struct pen *p)
+static void house(const struct dew__pen *p)
 {
     const double eaves = 16, ridge = 30;
     double left = DEW__PLAN_WALL, right = DEW__PLAN_RIGHT,
@@ -172,11 +26,12 @@ static void house(const struct pen *p)
             "Z\"/>\n",
             left - eaves, top, 0.5 * (left + right), top - ridge, right + 6,
             top);
-    words(p, (struct spot){8, DEW__PLAN_TOP + 10}, "d-small", "outdoors");
+    dew__pen_words(p, (struct dew__spot){8, DEW__PLAN_TOP + 10}, "d-small",
+                   "outside");
 }
 
-static void box(const struct pen *p, struct spot at, struct spot size,
-                const char *class)
+static void box(const struct dew__pen *p, struct dew__spot at,
+                struct dew__spot size, const char *class)
 {
     fprintf(p->out,
             "<rect class=\"%s\" x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" "
@@ -185,35 +40,38 @@ static void box(const struct pen *p, struct spot at, struct spot size,
 }
 
 /* "+24 -32": fresh air that comes in, stale air that is drawn. */
-static void room_air(const struct pen *p, double fresh, double stale, double y)
+static void room_air(const struct dew__pen *p, double fresh, double stale,
+                     double y)
 {
     char text[80] = "";
     size_t at = 0;
 
-    if (fresh >= nothing)
+    if (fresh >= DEW__NO_FLOW)
         at = (size_t)snprintf(text, sizeof text, "+%s",
                               dew__air_figure(fresh, p->system).text);
-    if (stale >= nothing)
+    if (stale >= DEW__NO_FLOW)
         snprintf(text + at, sizeof text - at, "%s\xe2\x88\x92%s",
                  at > 0 ? " " : "", dew__air_figure(stale, p->system).text);
     if (text[0] != '\0')
-        words(p,
-              (struct spot){DEW__PLAN_ROOMS + DEW__PLAN_ROOMS_W - 6, y + 4.5},
-              "d-end d-strong", text);
+        dew__pen_words(p,
+                       (struct dew__spot){
+                           DEW__PLAN_ROOMS + DEW__PLAN_ROOMS_W - 6, y + 4.5},
+                       "d-end d-strong", text);
 }
 
-static void row(const struct pen *p, const char *name, double y,
+static void row(const struct dew__pen *p, const char *name, double y,
                 const char *class)
 {
     char clean[64];
 
-    box(p, (struct spot){DEW__PLAN_ROOMS, y - 10.5},
-        (struct spot){DEW__PLAN_ROOMS_W, 21}, class);
+    box(p, (struct dew__spot){DEW__PLAN_ROOMS, y - 10.5},
+        (struct dew__spot){DEW__PLAN_ROOMS_W, 21}, class);
     dew__clean(name, clean, sizeof clean);
-    words(p, (struct spot){DEW__PLAN_ROOMS + 6, y + 4.5}, "d-name", clean);
+    dew__pen_words(p, (struct dew__spot){DEW__PLAN_ROOMS + 6, y + 4.5},
+                   "d-name", clean);
 }
 
-static void rooms(const struct pen *p)
+static void rooms(const struct dew__pen *p)
 {
     const struct dew_duct_layout *l = &p->t->layout;
 
@@ -227,7 +85,7 @@ static void rooms(const struct pen *p)
     }
 }
 
-static void handler_box(const struct pen *p, int k)
+static void handler_box(const struct dew__pen *p, int k)
 {
     static const char *const does[] = {"blower off", "blower low",
                                        "blower full"};
@@ -235,27 +93,28 @@ static void handler_box(const struct pen *p, int k)
     double middle = DEW__PLAN_UNIT + 0.5 * DEW__PLAN_UNIT_W;
     char name[40];
 
-    box(p, (struct spot){DEW__PLAN_UNIT, top},
-        (struct spot){DEW__PLAN_UNIT_W, bottom - top}, "d-unit");
+    box(p, (struct dew__spot){DEW__PLAN_UNIT, top},
+        (struct dew__spot){DEW__PLAN_UNIT_W, bottom - top}, "d-unit");
     snprintf(name, sizeof name, "air handler%s%.0d",
              p->t->layout.handler_count > 1 ? " " : "",
              p->t->layout.handler_count > 1 ? k + 1 : 0);
-    words(p, (struct spot){middle, top + 27}, "d-mid d-strong", name);
-    words(p, (struct spot){middle, top + 44}, "d-mid",
-          does[dew_ducts_blower_digit(p->s->blower, k)]);
-    if (p->s->coil_flow[k] >= nothing)
-        words(p, (struct spot){middle, top + 61}, "d-mid",
-              dew__air(p->s->coil_flow[k], p->system).text);
+    dew__pen_words(p, (struct dew__spot){middle, top + 27}, "d-mid d-strong",
+                   name);
+    dew__pen_words(p, (struct dew__spot){middle, top + 44}, "d-mid",
+                   does[dew_ducts_blower_digit(p->s->blower, k)]);
+    if (p->s->coil_flow[k] >= DEW__NO_FLOW)
+        dew__pen_words(p, (struct dew__spot){middle, top + 61}, "d-mid",
+                       dew__air(p->s->coil_flow[k], p->system).text);
 }
 
-static void vent_box(const struct pen *p, int j)
+static void vent_box(const struct dew__pen *p, int j)
 {
     double top = p->p->vent[j];
     double middle = DEW__PLAN_UNIT + 0.5 * DEW__PLAN_UNIT_W;
     char name[40];
 
-    box(p, (struct spot){DEW__PLAN_UNIT, top},
-        (struct spot){DEW__PLAN_UNIT_W, DEW__VENT_H}, "d-unit");
+    box(p, (struct dew__spot){DEW__PLAN_UNIT, top},
+        (struct dew__spot){DEW__PLAN_UNIT_W, DEW__VENT_H}, "d-unit");
     fprintf(p->out,
             "<path class=\"d-core\" d=\"M%.0f,%.0f l26,28 l-26,28 l-26,-28 "
             "Z\"/>\n",
@@ -263,15 +122,16 @@ static void vent_box(const struct pen *p, int j)
     snprintf(name, sizeof name, "ventilator%s%.0d",
              p->t->layout.vent_count > 1 ? " " : "",
              p->t->layout.vent_count > 1 ? j + 1 : 0);
-    words(p, (struct spot){middle, top + 30}, "d-mid d-strong", name);
-    words(p, (struct spot){middle, top + 46}, "d-mid",
-          dew__told_vent(p->s->vent));
+    dew__pen_words(p, (struct dew__spot){middle, top + 30}, "d-mid d-strong",
+                   name);
+    dew__pen_words(p, (struct dew__spot){middle, top + 46}, "d-mid",
+                   dew__told_vent(p->s->vent));
 }
 
 /* ---- ducts --------------------------------------------------------------- */
 
 /* A damper across an outdoor duct, drawn where one is fitted. */
-static void damper(const struct pen *p, double y)
+static void damper(const struct dew__pen *p, double y)
 {
     if (p->t->layout.damper == DEW_DUCT_FITTED)
         fprintf(p->out,
@@ -280,35 +140,42 @@ static void damper(const struct pen *p, double y)
                 DEW__PLAN_WALL + 14, y - 9, DEW__PLAN_WALL + 14, y + 9);
 }
 
-static void outdoor_ducts(const struct pen *p, int j)
+static void outdoor_ducts(const struct dew__pen *p, int j)
 {
     double up = p->p->vent[j] + DEW__VENT_UP,
            low = p->p->vent[j] + DEW__VENT_LOW;
     int idle = p->s->vent == DEW_VENT_OFF;
-    struct air in = air_in(p, run_of(p, DEW_ROLE_FRESH_UNIT, j));
-    struct air out = air_in(p, run_of(p, DEW_ROLE_STALE_UNIT, j));
-    const struct spot a[] = {{10, low}, {DEW__PLAN_UNIT, low}};
-    const struct spot b[] = {{DEW__PLAN_UNIT, up}, {10, up}};
+    struct dew__flow in =
+        dew__pen_air(p, dew__pen_run(p, DEW_ROLE_FRESH_UNIT, j));
+    struct dew__flow out =
+        dew__pen_air(p, dew__pen_run(p, DEW_ROLE_STALE_UNIT, j));
+    const struct dew__spot a[] = {{10, low}, {DEW__PLAN_UNIT, low}};
+    const struct dew__spot b[] = {{DEW__PLAN_UNIT, up}, {10, up}};
 
-    duct(p, a, 2, in, idle || in.q < 0 ? ASTRAY : FRESH);
-    duct(p, b, 2, out, idle || out.q < 0 ? ASTRAY : STALE);
+    /* as measured, where it was */
+    in.q = p->s->units[j].supply > 0 ? p->s->units[j].supply : in.q;
+    out.q = p->s->units[j].exhaust > 0 ? p->s->units[j].exhaust : out.q;
+    dew__pen_duct(p, a, 2, in, idle || in.q < 0 ? DEW__ASTRAY : DEW__FRESH);
+    dew__pen_duct(p, b, 2, out, idle || out.q < 0 ? DEW__ASTRAY : DEW__STALE);
     damper(p, low);
     damper(p, up);
-    amount(p, (struct spot){26, low + 20}, in.q, "d-flow");
-    amount(p, (struct spot){26, up - 10}, out.q, "d-flow");
+    dew__pen_amount(p, (struct dew__spot){18, low + 20}, in.q, "d-flow");
+    dew__pen_amount(p, (struct dew__spot){18, up - 10}, out.q, "d-flow");
 }
 
 /* Trunks of air handler k, to its rooms and back. */
-static void supply_trunk(const struct pen *p, int k)
+static void supply_trunk(const struct dew__pen *p, int k)
 {
     const struct dew_duct_layout *l = &p->t->layout;
     double y = p->p->supply[k], high = y, low = y;
-    struct air first = air_in(p, run_named(p, "handler to fresh tap", k));
-    struct air rest = air_in(p, run_named(p, "supply trunk", k));
-    const struct spot a[] = {{DEW__PLAN_UNIT + DEW__PLAN_UNIT_W, y},
-                             {DEW__PLAN_FRESH - DEW__PLAN_STEP * k, y}};
-    const struct spot b[] = {{DEW__PLAN_FRESH - DEW__PLAN_STEP * k, y},
-                             {DEW__PLAN_RISER, y}};
+    struct dew__flow first =
+        dew__pen_air(p, dew__pen_run_named(p, "handler to fresh tap", k));
+    struct dew__flow rest =
+        dew__pen_air(p, dew__pen_run_named(p, "supply trunk", k));
+    const struct dew__spot a[] = {{DEW__PLAN_UNIT + DEW__PLAN_UNIT_W, y},
+                                  {DEW__PLAN_FRESH - DEW__PLAN_STEP * k, y}};
+    const struct dew__spot b[] = {{DEW__PLAN_FRESH - DEW__PLAN_STEP * k, y},
+                                  {DEW__PLAN_RISER, y}};
 
     for (int g = 0; g < l->grille_count; g++)
         if (l->grilles[g].handler == k && l->grilles[g].share > 0) {
@@ -316,39 +183,55 @@ static void supply_trunk(const struct pen *p, int k)
             low = fmax(low, p->p->room[g]);
         }
     {
-        const struct spot riser[] = {{DEW__PLAN_RISER, high},
-                                     {DEW__PLAN_RISER, low}};
+        const struct dew__spot riser[] = {{DEW__PLAN_RISER, high},
+                                          {DEW__PLAN_RISER, low}};
 
-        path(p, riser, 2, fabs(rest.q) < nothing ? "d-idle" : "d-trunk",
-             fabs(rest.q) < nothing ? 1.6 : wide(p, 0.5 * rest.q));
+        dew__pen_path(
+            p, riser, 2, fabs(rest.q) < DEW__NO_FLOW ? "d-idle" : "d-trunk",
+            fabs(rest.q) < DEW__NO_FLOW ? 1.6
+                                        : dew__pen_width(p, 0.5 * rest.q));
     }
-    duct(p, a, 2, first, TRUNK);
-    duct(p, b, 2, rest, TRUNK);
+    dew__pen_duct(p, a, 2, first, DEW__TRUNK);
+    dew__pen_duct(p, b, 2, rest, DEW__TRUNK);
+    dew__pen_amount(p, (struct dew__spot){DEW__PLAN_RISER - 10, y - 11}, rest.q,
+                    "d-flow d-end d-pale");
     for (int g = 0; g < l->grille_count; g++) {
-        const struct spot c[] = {{DEW__PLAN_RISER, p->p->room[g]},
-                                 {DEW__PLAN_ROOMS, p->p->room[g]}};
+        const struct dew__spot c[] = {{DEW__PLAN_RISER, p->p->room[g]},
+                                      {DEW__PLAN_ROOMS, p->p->room[g]}};
 
         if (l->grilles[g].handler == k && l->grilles[g].share > 0)
-            duct(p, c, 2, air_in(p, run_of(p, DEW_ROLE_GRILLE, g)), TRUNK);
+            dew__pen_duct(p, c, 2,
+                          dew__pen_air(p, dew__pen_run(p, DEW_ROLE_GRILLE, g)),
+                          DEW__TRUNK);
     }
 }
 
-static void return_trunk(const struct pen *p, int k)
+static void return_trunk(const struct dew__pen *p, int k)
 {
     double y = p->p->back[k], stale = DEW__PLAN_STALE + DEW__PLAN_STEP * k,
            fresh = DEW__PLAN_FRESH - DEW__PLAN_STEP * k;
-    const struct spot a[] = {{DEW__PLAN_ROOMS, y}, {stale, y}};
-    const struct spot b[] = {{stale, y}, {fresh, y}};
-    const struct spot c[] = {{fresh, y},
-                             {DEW__PLAN_UNIT + DEW__PLAN_UNIT_W, y}};
+    const struct dew__spot a[] = {{DEW__PLAN_ROOMS, y}, {stale, y}};
+    const struct dew__spot b[] = {{stale, y}, {fresh, y}};
+    const struct dew__spot c[] = {{fresh, y},
+                                  {DEW__PLAN_UNIT + DEW__PLAN_UNIT_W, y}};
 
-    duct(p, a, 2, air_in(p, run_named(p, "return trunk", k)), TRUNK);
-    duct(p, b, 2, air_in(p, run_named(p, "between the taps of return", k)),
-         TRUNK);
-    duct(p, c, 2, air_in(p, run_named(p, "return to handler", k)), TRUNK);
+    dew__pen_duct(p, a, 2,
+                  dew__pen_air(p, dew__pen_run_named(p, "return trunk", k)),
+                  DEW__TRUNK);
+    dew__pen_amount(p, (struct dew__spot){DEW__PLAN_ROOMS - 6, y + 19},
+                    dew__pen_air(p, dew__pen_run_named(p, "return trunk", k)).q,
+                    "d-flow d-end d-pale");
+    dew__pen_duct(
+        p, b, 2,
+        dew__pen_air(p, dew__pen_run_named(p, "between the taps of return", k)),
+        DEW__TRUNK);
+    dew__pen_duct(
+        p, c, 2, dew__pen_air(p, dew__pen_run_named(p, "return to handler", k)),
+        DEW__TRUNK);
 }
 
-static void tap(const struct pen *p, struct spot at, double pascal)
+static void tap(const struct dew__pen *p, struct dew__spot at, double pascal,
+                int left)
 {
     char text[40];
 
@@ -357,9 +240,10 @@ static void tap(const struct pen *p, struct spot at, double pascal)
             at.x, at.y);
     if (!(fabs(pascal) >= 1))
         return;
-    snprintf(text, sizeof text, "%s%.20s Pa", pascal > 0 ? "+" : "\xe2\x88\x92",
+    snprintf(text, sizeof text, "%s%.20s", pascal > 0 ? "+" : "\xe2\x88\x92",
              dew__number(fabs(pascal), 0).text);
-    words(p, (struct spot){at.x + 6, at.y + 19}, "d-pascal", text);
+    dew__pen_words(p, (struct dew__spot){at.x + (left ? -5 : 7), at.y + 19},
+                   left ? "d-pascal d-end" : "d-pascal", text);
 }
 
 static int fresh_to_supply(const struct dew_duct_layout *l)
@@ -374,8 +258,27 @@ static int stale_from_return(const struct dew_duct_layout *l)
            l->kind == DEW_LAYOUT_return_to_supply;
 }
 
+/* Where a tie's figure stands: ties of one ventilator side by side. */
+static struct dew__spot tie_label(const struct dew__pen *p, int j, int k,
+                                  int stale)
+{
+    const struct dew_duct_layout *l = &p->t->layout;
+    double top = p->p->vent[j];
+    int shared = l->vent_count == 1, beside = shared ? k : 0;
+    int last = shared ? l->handler_count - 1 : k;
+
+    if (stale)
+        return (struct dew__spot){DEW__PLAN_STALE + DEW__PLAN_STEP * last + 8,
+                                  top + DEW__VENT_UP + 16 * (1 + beside)};
+    if (beside == 0)
+        return (struct dew__spot){DEW__PLAN_FRESH - DEW__PLAN_STEP * k + 7,
+                                  top + DEW__VENT_LOW + 17};
+    return (struct dew__spot){DEW__PLAN_FRESH - DEW__PLAN_STEP * k - 6,
+                              top + DEW__VENT_LOW + 16 * beside + 2};
+}
+
 /* Ties of ventilator j to air handler k. */
-static void ties(const struct pen *p, int j, int k)
+static void ties(const struct dew__pen *p, int j, int k)
 {
     const struct dew_duct_layout *l = &p->t->layout;
     double right = DEW__PLAN_UNIT + DEW__PLAN_UNIT_W;
@@ -385,22 +288,52 @@ static void ties(const struct pen *p, int j, int k)
     double low = p->p->vent[j] + DEW__VENT_LOW,
            up = p->p->vent[j] + DEW__VENT_UP;
     int idle = p->s->vent == DEW_VENT_OFF;
-    struct air in = air_in(p, run_of(p, DEW_ROLE_FRESH_TIE, k));
-    struct air out = air_in(p, run_of(p, DEW_ROLE_STALE_TIE, k));
-    const struct spot a[] = {{right, low}, {fresh, low}, {fresh, to}};
-    const struct spot b[] = {{stale, p->p->back[k]}, {stale, up}, {right, up}};
+    struct dew__flow in =
+        dew__pen_air(p, dew__pen_run(p, DEW_ROLE_FRESH_TIE, k));
+    struct dew__flow out =
+        dew__pen_air(p, dew__pen_run(p, DEW_ROLE_STALE_TIE, k));
+    const struct dew__spot a[] = {{right, low}, {fresh, low}, {fresh, to}};
+    const struct dew__spot b[] = {
+        {stale, p->p->back[k]}, {stale, up}, {right, up}};
 
     if (stale_from_return(l)) {
-        duct(p, b, 3, out, idle || out.q < 0 ? ASTRAY : STALE);
-        amount(p, (struct spot){stale + 8, up + 16}, out.q, "d-flow");
-        tap(p, b[0], p->s->tap_stale[k]);
+        dew__pen_duct(p, b, 3, out,
+                      idle || out.q < 0 ? DEW__ASTRAY : DEW__STALE);
+        dew__pen_amount(p, tie_label(p, j, k, 1), out.q, "d-flow");
     }
-    duct(p, a, 3, in, idle || in.q < 0 ? ASTRAY : FRESH);
-    amount(p, (struct spot){fresh - 8, low - 8}, in.q, "d-flow d-end");
-    tap(p, a[2], l->gap ? 0 : p->s->tap_fresh[k]);
+    dew__pen_duct(p, a, 3, in, idle || in.q < 0 ? DEW__ASTRAY : DEW__FRESH);
+    dew__pen_amount(p, tie_label(p, j, k, 0), in.q,
+                    k > 0 && l->vent_count == 1 ? "d-flow d-end" : "d-flow");
 }
 
-static void own_fresh(const struct pen *p, int j)
+/* Fresh air out of grille g by its own duct: without its supply air's part. */
+static double own_part(const struct dew__pen *p, int g)
+{
+    const struct dew_duct_grille *at = &p->t->layout.grilles[g];
+
+    if (!(at->handler >= 0 && at->share > 0))
+        return p->s->fresh_at[g];
+    return p->s->fresh_at[g] -
+           dew__pen_air(p, dew__pen_run(p, DEW_ROLE_GRILLE, g)).fresh;
+}
+
+/* Drawn over the ties, with the pressures of the trunk. */
+static void taps(const struct dew__pen *p, int k)
+{
+    const struct dew_duct_layout *l = &p->t->layout;
+    int stale = stale_from_return(l);
+    const struct dew__spot a = {DEW__PLAN_FRESH - DEW__PLAN_STEP * k,
+                                fresh_to_supply(l) ? p->p->supply[k]
+                                                   : p->p->back[k]};
+    const struct dew__spot b = {DEW__PLAN_STALE + DEW__PLAN_STEP * k,
+                                p->p->back[k]};
+
+    tap(p, a, l->gap ? 0 : p->s->tap_fresh[k], stale);
+    if (stale)
+        tap(p, b, p->s->tap_stale[k], 0);
+}
+
+static void own_fresh(const struct dew__pen *p, int j)
 {
     const struct dew_duct_layout *l = &p->t->layout;
     double y = p->p->vent[j] + DEW__VENT_LOW, high = y, low = y, sum = 0;
@@ -409,30 +342,32 @@ static void own_fresh(const struct pen *p, int j)
         if (l->grilles[g].vent == j && l->grilles[g].fresh > 0) {
             high = fmin(high, p->p->room[g]);
             low = fmax(low, p->p->room[g]);
-            sum += p->s->fresh_at[g];
+            sum += own_part(p, g);
         }
     {
-        const struct spot a[] = {{DEW__PLAN_UNIT + DEW__PLAN_UNIT_W, y},
-                                 {DEW__PLAN_OWN, y}};
-        const struct spot b[] = {{DEW__PLAN_OWN, high}, {DEW__PLAN_OWN, low}};
+        const struct dew__spot a[] = {{DEW__PLAN_UNIT + DEW__PLAN_UNIT_W, y},
+                                      {DEW__PLAN_OWN, y}};
+        const struct dew__spot b[] = {{DEW__PLAN_OWN, high},
+                                      {DEW__PLAN_OWN, low}};
 
-        path(p, b, 2, "d-halo", 8);
-        path(p, b, 2, sum < nothing ? "d-idle" : "d-fresh",
-             sum < nothing ? 1.6 : wide(p, 0.5 * sum));
-        duct(p, a, 2, (struct air){sum, sum}, FRESH);
-        amount(p, (struct spot){a[0].x + 12, y - 8}, sum, "d-flow");
+        dew__pen_path(p, b, 2, "d-halo", 8);
+        dew__pen_path(p, b, 2, sum < DEW__NO_FLOW ? "d-idle" : "d-fresh",
+                      sum < DEW__NO_FLOW ? 1.6 : dew__pen_width(p, 0.5 * sum));
+        dew__pen_duct(p, a, 2, (struct dew__flow){sum, sum}, DEW__FRESH);
+        dew__pen_amount(p, (struct dew__spot){a[0].x + 12, y - 8}, sum,
+                        "d-flow");
     }
     for (int g = 0; g < l->grille_count; g++) {
-        const struct spot c[] = {{DEW__PLAN_OWN, p->p->room[g]},
-                                 {DEW__PLAN_ROOMS, p->p->room[g]}};
-        double q = p->s->fresh_at[g];
+        const struct dew__spot c[] = {{DEW__PLAN_OWN, p->p->room[g]},
+                                      {DEW__PLAN_ROOMS, p->p->room[g]}};
+        double q = own_part(p, g);
 
         if (l->grilles[g].vent == j && l->grilles[g].fresh > 0)
-            duct(p, c, 2, (struct air){q, q}, FRESH);
+            dew__pen_duct(p, c, 2, (struct dew__flow){q, q}, DEW__FRESH);
     }
 }
 
-static void own_stale(const struct pen *p, int j)
+static void own_stale(const struct dew__pen *p, int j)
 {
     const struct dew_duct_layout *l = &p->t->layout;
     double up = p->p->vent[j] + DEW__VENT_UP, top = p->p->ceiling[j];
@@ -445,36 +380,53 @@ static void own_stale(const struct pen *p, int j)
             sum += p->s->stale_at[g];
         }
     {
-        const struct spot a[] = {{DEW__PLAN_BACK, low},
-                                 {DEW__PLAN_BACK, top},
-                                 {right + 24, top},
-                                 {right + 24, up},
-                                 {right, up}};
+        const struct dew__spot a[] = {{DEW__PLAN_BACK, low},
+                                      {DEW__PLAN_BACK, top},
+                                      {right + 24, top},
+                                      {right + 24, up},
+                                      {right, up}};
 
-        duct(p, a, 5, (struct air){sum, 0}, STALE);
-        amount(p, (struct spot){right + 40, top + 18}, sum, "d-flow");
+        dew__pen_duct(p, a, 5, (struct dew__flow){sum, 0}, DEW__STALE);
+        dew__pen_amount(p, (struct dew__spot){right + 40, top + 18}, sum,
+                        "d-flow");
     }
     for (int g = 0; g < l->grille_count; g++) {
-        const struct spot c[] = {{edge, p->p->room[g]},
-                                 {DEW__PLAN_BACK, p->p->room[g]}};
+        const struct dew__spot c[] = {{edge, p->p->room[g]},
+                                      {DEW__PLAN_BACK, p->p->room[g]}};
 
         if (l->grilles[g].vent == j && l->grilles[g].stale > 0)
-            duct(p, c, 2, (struct air){p->s->stale_at[g], 0}, STALE);
+            dew__pen_duct(p, c, 2, (struct dew__flow){p->s->stale_at[g], 0},
+                          DEW__STALE);
     }
 }
 
-/* Fresh air that runs straight back out, as an arrow of its own. */
-static void short_circuit(const struct pen *p, int k)
+/* m3/s of fresh air that leaves by the stale tie of air handler k. */
+static double straight_back(const struct dew__pen *p, int k)
 {
     const struct dew_duct_layout *l = &p->t->layout;
-    double share = p->s->short_circuit_share, q = share * p->s->fresh_gross;
+    double net = 0, sum = 0;
+
+    for (int j = 0; j < l->vent_count; j++)
+        net += p->s->units[j].supply * (1 - l->vents[j].eatr);
+    for (int i = 0; i < l->handler_count; i++)
+        sum += dew__pen_air(p, dew__pen_run(p, DEW_ROLE_STALE_TIE, i)).fresh;
+    return sum > 0
+               ? dew__pen_air(p, dew__pen_run(p, DEW_ROLE_STALE_TIE, k)).fresh /
+                     sum * p->s->short_circuit_share * net
+               : 0;
+}
+
+/* An arrow of its own for it. */
+static void short_circuit(const struct dew__pen *p, int k)
+{
+    const struct dew_duct_layout *l = &p->t->layout;
+    double q = straight_back(p, k);
     double fresh = DEW__PLAN_FRESH - DEW__PLAN_STEP * k,
            stale = DEW__PLAN_STALE + DEW__PLAN_STEP * k;
-    double y = p->p->back[k] + 26, x = fresh;
+    double y = p->p->back[k] + 30, x = fresh;
     char text[60];
 
-    if (!(share >= 0.01) || !stale_from_return(l) ||
-        !(p->s->stale_return[k] >= nothing))
+    if (!(q >= 0.01 * p->s->fresh_gross) || !(q >= DEW__NO_FLOW))
         return;
     if (fresh_to_supply(l))
         x = DEW__PLAN_UNIT + DEW__PLAN_UNIT_W + 4;
@@ -485,10 +437,11 @@ static void short_circuit(const struct pen *p, int k)
             p->p->back[k] + 5);
     snprintf(text, sizeof text, "straight back: %.20s",
              dew__air_figure(q, p->system).text);
-    words(p, (struct spot){stale + 12, y + 4}, "d-flow d-warn", text);
+    dew__pen_words(p, (struct dew__spot){stale + 10, y + 5}, "d-flow d-warn",
+                   text);
 }
 
-static void ducts(const struct pen *p)
+static void ducts(const struct dew__pen *p)
 {
     const struct dew_duct_layout *l = &p->t->layout;
     int tied = l->kind != DEW_LAYOUT_own_ducts;
@@ -507,8 +460,13 @@ static void ducts(const struct pen *p)
             if (l->vents[j].serves >> k & 1)
                 ties(p, j, k);
     }
+    for (int j = 0; j < l->vent_count; j++)
+        for (int k = 0; tied && k < l->handler_count; k++)
+            if (l->vents[j].serves >> k & 1)
+                taps(p, k);
     for (int k = 0; k < l->handler_count; k++)
-        short_circuit(p, k);
+        if (stale_from_return(l) && p->s->vent != DEW_VENT_OFF)
+            short_circuit(p, k);
 }
 
 /* ---- a panel ------------------------------------------------------------- */
@@ -516,15 +474,20 @@ static void ducts(const struct pen *p)
 struct dew__word dew__sketch_title(const struct dew__told *t,
                                    enum dew_vent_state vent, int blower)
 {
+    static const char *const does[] = {"off", "low", "full"};
     struct dew__word w;
     int n = t->layout.handler_count;
+    size_t at = (size_t)snprintf(w.text, sizeof w.text, "Ventilator %s",
+                                 dew__told_vent(vent));
 
-    snprintf(w.text, sizeof w.text, "Ventilator %s%s%.60s",
-             dew__told_vent(vent),
-             n == 0   ? ""
-             : n == 1 ? ", blower "
-                      : ", blowers ",
-             n == 0 ? "" : dew__told_blowers(t, blower).text);
+    for (int k = 0; k < n; k++) {
+        const char *now = does[dew_ducts_blower_digit(blower, k)];
+
+        at += n == 1 ? (size_t)snprintf(w.text + at, sizeof w.text - at,
+                                        ", blower %s", now)
+                     : (size_t)snprintf(w.text + at, sizeof w.text - at,
+                                        ", blower %d %s", k + 1, now);
+    }
     return w;
 }
 
@@ -541,7 +504,7 @@ void dew__sketch_panel(const struct dew__told *t, enum dew_vent_state vent,
 {
     struct dew__plan plan;
     struct dew_duct_state again;
-    struct pen p = {.out = out, .t = t, .p = &plan, .system = system};
+    struct dew__pen p = {.out = out, .t = t, .p = &plan, .system = system};
 
     dew__plan_make(&t->layout, &plan);
     p.s = &t->states[vent][blower];
@@ -551,8 +514,8 @@ void dew__sketch_panel(const struct dew__told *t, enum dew_vent_state vent,
     /* the runs of this state: solved before, so it solves again */
     if (dew_ducts_state(t->ducts, vent, blower, &again, NULL) != DEW_OK)
         return;
-    words(&p, (struct spot){4, 22}, "d-title",
-          dew__sketch_title(t, vent, blower).text);
+    dew__pen_words(&p, (struct dew__spot){4, 22}, "d-title",
+                   dew__sketch_title(t, vent, blower).text);
     house(&p);
     ducts(&p);
     rooms(&p);

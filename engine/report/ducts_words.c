@@ -174,6 +174,48 @@ static void say_floors(const struct dew__told *t, enum dew_system system,
     }
 }
 
+/* Air that a blower draws, or blows, through the ties out of another trunk. */
+static double crosswise(const struct dew__told *t, int blower, int *from)
+{
+    struct dew_duct_written w = dew_ducts_as_written(t->ducts);
+    struct dew_duct_state s;
+    double most = 0;
+
+    if (dew_ducts_state(t->ducts, DEW_VENT_ON, blower, &s, NULL) != DEW_OK)
+        return 0;
+    for (size_t i = 0; i < w.run_count; i++) {
+        double q = dew_ducts_run_flow(t->ducts, i);
+
+        if (w.runs[i].role == DEW_ROLE_STALE_TIE ||
+            w.runs[i].role == DEW_ROLE_FRESH_TIE)
+            if (-q > most) {
+                most = -q;
+                *from = w.runs[i].of;
+            }
+    }
+    return most;
+}
+
+static void say_robbing(const struct dew__told *t, enum dew_system system,
+                        struct dew__said *said)
+{
+    int place = 1;
+
+    for (int k = 0; k < t->layout.handler_count; k++, place *= 3) {
+        const double worth = 0.1; /* of the ventilator's flow */
+        int other = 0;
+        double q = crosswise(t, 2 * place, &other);
+
+        if (t->layout.vent_count == 1 && t->layout.handler_count > 1 &&
+            q > worth * t->layout.vents[0].flow)
+            say(said,
+                "It robs the other: %s runs the wrong way through the tie of "
+                "air handler %d while blower %d runs alone. A backdraft damper "
+                "on each tie stops that.",
+                AIR(q), other + 1, k + 1);
+    }
+}
+
 static void say_required(const struct dew__told *t, enum dew_system system,
                          struct dew__said *said)
 {
@@ -358,6 +400,7 @@ void dew__told_words(const struct dew__told *t, enum dew_system system,
     say_reach(t, system, said);
     say_grilles(t, system, said);
     say_floors(t, system, said);
+    say_robbing(t, system, said);
     say_required(t, system, said);
     say_trunk(t, system, said);
     say_blower(t, system, said);

@@ -491,10 +491,10 @@ static struct dew_path path_of(const struct dew__making *m,
     struct dew_duct_core does = {
         .sensible = at.sensible,
         .latent = at.latent,
+        .condensing = at.condensing,
         .heat_share = plain->fan_w > 0 ? plain->fan_heat / plain->fan_w : 0};
     struct dew_path p = dew_ducts_path(s, &does);
 
-    p.condensing = at.condensing;
     if (GIVEN(m->v, ducts_past_coil))
         p.at_coil = p.fresh * SI(m->v, ducts_past_coil);
     if (plain->preheat_w > 0 && plain->supply > 0)

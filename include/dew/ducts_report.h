@@ -64,6 +64,21 @@ enum dew_status dew_report_ducts_html(const struct dew_report_ducts *ducts,
                                       const struct dew_ducts_frame *frame,
                                       FILE *out, struct dew_error *err);
 
+/* Layouts that can be drawn, and the sketch of one of them, every state. */
+size_t dew_report_ducts_count(const struct dew_report_ducts *ducts);
+enum dew_status dew_report_ducts_svg(const struct dew_report_ducts *ducts,
+                                     size_t layout, enum dew_system system,
+                                     FILE *out, struct dew_error *err);
+
+/*
+ * Write ducts.html and sketches/ducts-N-NAME.svg for each layout into
+ * directory, as dew_report_write does.
+ */
+enum dew_status dew_report_ducts_write(const struct dew_report_ducts *ducts,
+                                       const struct dew_ducts_frame *frame,
+                                       const char *directory,
+                                       struct dew_error *err);
+
 #ifdef __cplusplus
 }
 #endif

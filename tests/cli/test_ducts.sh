@@ -73,6 +73,14 @@ says "--set changes the layout" out '"layout": "mix"'
 "$D" ducts --json house.yaml >b.json
 good "same in, same out" cmp -s a.json b.json
 
+ends "--out writes the page and sketches" 0 ducts house.yaml --out told
+good "three sketches" [ "$(ls told/sketches | wc -l)" = 3 ]
+good "named by option" [ -s told/sketches/ducts-2-tied.svg ]
+says "the page asks for nothing else" told/ducts.html '^<!DOCTYPE html>'
+good "no address in it" [ "$(grep -c 'https*://' told/ducts.html)" = 0 ]
+"$D" ducts house.yaml --out again >out
+good "the same files again" diff -r told again
+
 sed 's/layout: own_ducts/layout: own_ducts\n    ducts: {lines: [{line: intake, length: 9 ft}], grilles: [{room: den}]}/' \
     house.yaml >bad.yaml
 ends "faults are refused" 1 ducts bad.yaml

@@ -260,6 +260,135 @@ static void the_blower_has_its_price(void **state)
     dew_report_ducts_close(d);
 }
 
+/* ---- the page and its sketches --------------------------------------------- */
+
+/* Every tag that is opened is closed, in order. */
+static void tags_match(const char *text)
+{
+    const char *open[64];
+    size_t length[64], depth = 0;
+
+    for (const char *c = strchr(text, '<'); c != NULL; c = strchr(c + 1, '<')) {
+        const char *end = strchr(c, '>');
+        size_t n = strcspn(c + 1, " />\n");
+
+        assert_non_null(end);
+        if (c[1] == '!' || end[-1] == '/')
+            continue;
+        if (c[1] != '/') {
+            assert_true(depth < COUNT_OF(open));
+            open[depth] = c + 1;
+            length[depth++] = n;
+            continue;
+        }
+        n = strcspn(c + 2, " >");
+        assert_true(depth > 0);
+        depth--;
+        if (n != length[depth] || strncmp(c + 2, open[depth], n) != 0)
+            fail_msg("</%.*s> closes <%.*s>", (int)n, c + 2, (int)length[depth],
+                     open[depth]);
+    }
+    assert_int_equal(depth, 0);
+}
+
+static enum dew_status svg_writer(const struct dew_report_ducts *ducts,
+                                  const struct dew_ducts_frame *frame,
+                                  FILE *out, struct dew_error *err)
+{
+    return dew_report_ducts_svg(ducts, 0, frame->system, out, err);
+}
+
+static size_t times(const char *text, const char *what)
+{
+    size_t n = 0;
+
+    for (const char *c = strstr(text, what); c != NULL; c = strstr(c + 1, what))
+        n++;
+    return n;
+}
+
+static void pages_and_sketches_are_whole(void **state)
+{
+    (void)state;
+    for (int kind = 0; kind < DEW_LAYOUTS; kind++)
+        for (int n = kind == DEW_LAYOUT_own_ducts ? 0 : 1; n <= 3; n++) {
+            struct dew_duct_layout l = filled((enum dew_layout)kind, n);
+            struct dew_ducts_option o = option(&l);
+            struct dew_report_ducts *d;
+            const char *text;
+
+            o.name = "one & <two>";
+            d = opened(&o, 1);
+            text = written(dew_report_ducts_html, d, DEW_SYSTEM_US);
+            tags_match(text);
+            assert_null(strstr(text, "nan"));
+            assert_null(strstr(text, "http"));
+            text = written(svg_writer, d, DEW_SYSTEM_SI);
+            tags_match(text);
+            assert_null(strstr(text, "nan"));
+            assert_non_null(strstr(text, "one &amp; &lt;two&gt;"));
+            dew_report_ducts_close(d);
+        }
+}
+
+/* Blower off: an arrow straight back; on: none.  Idle: astray, both sides. */
+static void a_sketch_shows_what_the_states_do(void **state)
+{
+    struct dew_duct_layout l = filled(DEW_LAYOUT_return_tie, 1);
+    struct dew_ducts_option o = option(&l);
+    struct dew_report_ducts *d = opened(&o, 1);
+    const char *text = written(svg_writer, d, DEW_SYSTEM_US);
+    const char *on = strstr(text, "Ventilator on, blower full");
+    const char *off = strstr(text, "Ventilator off, blower full");
+    const char *back = strstr(text, "straight back");
+
+    (void)state;
+    assert_true(on != NULL && off != NULL && back != NULL);
+    assert_true(back < on);
+    assert_int_equal(times(text, "straight back"), 1);
+    assert_true(strstr(text, "class=\"d-astray\"") > off);
+    assert_int_equal(times(off, "class=\"d-astray\""), 5); /* and the key */
+    /* every trunk was found by its name: none is drawn without flow */
+    assert_int_equal(times(on, "class=\"d-idle\""), 1); /* the key */
+    dew_report_ducts_close(d);
+}
+
+/* ---- commissioning --------------------------------------------------------- */
+
+static void measured_grilles_are_judged(void **state)
+{
+    struct dew_duct_layout l;
+    struct dew_ducts_option o;
+    struct dew_report_ducts *d;
+    struct dew_error err = {0};
+    const char *text;
+
+    (void)state;
+    dew_ducts_layout_blank(&l);
+    l.vents[0].set[DEW_VENT_ON] = 90 * cfm;
+    l.grille_count = 3;
+    l.grilles[0].name = "den";
+    l.grilles[0].vent = 0;
+    l.grilles[0].stale = 0;
+    l.grilles[0].fresh = 1;
+    l.grilles[0].found_fresh = 85 * cfm;
+    l.grilles[1].name = "bath";
+    l.grilles[1].vent = 0;
+    l.grilles[1].fresh = 0;
+    l.grilles[1].stale = .5;
+    l.grilles[1].found_stale = 30 * cfm;
+    l.grilles[2] = l.grilles[1];
+    l.grilles[2].name = "kitchen";
+    assert_int_equal(dew_ducts_layout_fill(&l, &err), DEW_OK);
+    o = option(&l);
+    d = opened(&o, 1);
+    text = written(dew_report_ducts_text, d, DEW_SYSTEM_US);
+    assert_non_null(strstr(text, "found: good"));
+    assert_int_equal(times(text, "found: 33 % low"), 2);
+    assert_non_null(strstr(text, "81 to 99"));
+    dew_report_ducts_close(d);
+}
+
 static void options_without_two_fans_are_named(void **state)
 {
     struct dew_duct_layout none, l = filled(DEW_LAYOUT_own_ducts, 0);
@@ -286,8 +415,11 @@ int main(void)
         cmocka_unit_test(sentences_hold_their_figures),
         cmocka_unit_test(the_blower_has_its_price),
         cmocka_unit_test(options_without_two_fans_are_named),
+        cmocka_unit_test(pages_and_sketches_are_whole),
+        cmocka_unit_test(a_sketch_shows_what_the_states_do),
+        cmocka_unit_test(measured_grilles_are_judged),
     };
-    size_t n = 5;
+    size_t n = 8;
 
     ADD_ROWS(tests, n, caution_rows, caution_row);
     return _cmocka_run_group_tests("report, ducts", tests, n, NULL, NULL);
