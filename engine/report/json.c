@@ -3,52 +3,13 @@
  * The report as JSON.  Keys end in their unit and never change with the
  * units of the text; what is not known is null.
  */
-#include <jansson.h>
 #include <math.h>
 #include <string.h>
 
 #include "core/fail.h"
-#include "dew/drying.h"
-#include "dew/thumb.h"
-#include "dew/wetting.h"
 #include "report/gear.h"
+#include "report/json.h"
 #include "report/json_log.h"
-#include "report/words.h"
-
-static const double KWH = 3.6e6; /* J */
-
-/* What is being made; one refusal is enough to give it up. */
-struct maker {
-    const struct dew_report *r;
-    int failed;
-};
-
-/* Put value, which is taken, under key. */
-static void put(struct maker *m, json_t *object, const char *key, json_t *value)
-{
-    if (json_object_set_new(object, key, value) != 0)
-        m->failed = 1;
-}
-
-static void append(struct maker *m, json_t *array, json_t *value)
-{
-    if (json_array_append_new(array, value) != 0)
-        m->failed = 1;
-}
-
-static json_t *number(double x)
-{
-    return isfinite(x) ? json_real(x) : json_null();
-}
-
-/* A user's text, made valid UTF-8. */
-static json_t *text(const char *words)
-{
-    char clean[2048];
-
-    return json_string(
-        dew__clean(words != NULL ? words : "", clean, sizeof clean));
-}
 
 static double mean(double sum, double hours)
 {
@@ -272,88 +233,6 @@ static void put_percentiles(struct maker *m, json_t *option,
     put(m, r, "p95", number(100 * o->rh_95));
 }
 
-static json_t *surface(struct maker *m, const struct dew_outcome *o, int s)
-{
-    const struct dew_face *f = &o->faces[s];
-    json_t *r = json_object(), *rh = json_array(), *damp = json_array();
-
-    put(m, r, "wet_h", number(o->year.sweat[s]));
-    put(m, r, "above_80_pct_h", number(o->year.surface_80[s]));
-    put(m, r, "mean_of_30_days_80_pct_h", number(f->mean_80));
-    put(m, r, "mould_index", number(f->mould));
-    put(m, r, "mould_index_after_10_years", number(f->mould_years));
-    put(m, r, "mould_index_pine_1999", number(f->mould_1999));
-    for (int k = 0; k < DEW_MONTHS; k++) {
-        append(m, rh, number(100 * f->month_rh[k]));
-        if (f->months_80 >> k & 1U)
-            append(m, damp, json_integer(k + 1));
-    }
-    put(m, r, "rh_pct_by_month", rh);
-    put(m, r, "months_above_80_pct", damp);
-    return r;
-}
-
-static json_t *surfaces(struct maker *m, const struct dew_outcome *o)
-{
-    json_t *r = json_object();
-
-    put(m, r, "glass", surface(m, o, DEW_GLASS));
-    put(m, r, "frame", surface(m, o, DEW_EDGE));
-    put(m, r, "corner", surface(m, o, DEW_CORNER));
-    return r;
-}
-
-static json_t *windows(struct maker *m, const struct dew_choice *c)
-{
-    struct dew_wet_row rows[DEW_WET_ROWS];
-    json_t *list = json_array();
-
-    dew_wetting_of(c->outcome, c->c, rows);
-    for (int i = 0; i < DEW_WET_ROWS; i++) {
-        json_t *r = json_object();
-
-        put(m, r, "outdoor_low_c", number(rows[i].t_low));
-        put(m, r, "outdoor_high_c", number(rows[i].t_high));
-        put(m, r, "outdoor_c", number(rows[i].t));
-        put(m, r, "room_c", number(DEW_WET_ROOM));
-        put(m, r, "glass_wets_at_pct", number(100 * rows[i].glass));
-        put(m, r, "frame_wets_at_pct", number(100 * rows[i].frame));
-        put(m, r, "trade_ceiling_pct", number(100 * rows[i].trade));
-        put(m, r, "hours", number(rows[i].hours));
-        put(m, r, "above_trade_h", number(rows[i].above_trade));
-        put(m, r, "wet_glass_h", number(rows[i].wet));
-        put(m, r, "keeps_frame_dry_l_s", number(1000 * rows[i].keeps_dry));
-        append(m, list, r);
-    }
-    return list;
-}
-
-static json_t *drying(struct maker *m, const struct dew_choice *c)
-{
-    const double month = 8760.0 / 12;
-    const struct dew_drying_ask ask = {c->outcome, c->settled,
-                                       &c->c->house.water[DEW_SOURCE_drying],
-                                       c->facts->half_life};
-    struct dew_drying d;
-    json_t *o;
-
-    if (c->settled == NULL)
-        return json_null();
-    d = dew_drying_of(&ask);
-    o = json_object();
-    put(m, o, "given_off_kg", number(d.given_off));
-    put(m, o, "left_kg", number(d.left));
-    put(m, o, "rh_added_points", number(100 * d.more));
-    put(m, o, "too_humid_added_h", number(d.humid_more));
-    put(m, o, "agrees_after_months",
-        estimate(m, (struct dew_estimate){d.agree.likely / month,
-                                          d.agree.low / month,
-                                          d.agree.high / month}));
-    put(m, o, "agrees_below_points", number(100 * DEW_DRYING_AGREES));
-    put(m, o, "once_dry_hours", hours(m, &c->settled->year));
-    return o;
-}
-
 static json_t *option(struct maker *m, size_t i)
 {
     const struct dew_choice *c = &m->r->question->choices[i];
@@ -372,9 +251,11 @@ static json_t *option(struct maker *m, size_t i)
     put(m, fresh, "required", number(1000 * c->outcome->required));
     put(m, fresh, "delivered",
         number(1000 * dew_verdict_fresh(m->r->question, i)));
-    put(m, o, "surfaces", surfaces(m, c->outcome));
-    put(m, o, "windows_in_winter", windows(m, c));
-    put(m, o, "drying", drying(m, c));
+    put(m, o, "fresh_air_by_rule", dew__json_rates(m, i));
+    put(m, o, "local_exhaust_by_rule", dew__json_local(m, i));
+    put(m, o, "surfaces", dew__json_surfaces(m, c->outcome));
+    put(m, o, "windows_in_winter", dew__json_windows(m, c));
+    put(m, o, "drying", dew__json_drying(m, c));
     put(m, o, "closure", closure(m, c->outcome));
     put(m, o, "money", money(m, i));
     put(m, o, "dehumidifier", dew__gear_dryer(m->r, i));
@@ -481,29 +362,6 @@ static json_t *site(struct maker *m)
     return o;
 }
 
-static json_t *thumbs(struct maker *m)
-{
-    struct dew_thumb t[DEW_THUMB_RULES];
-    size_t count = dew_thumb_of(m->r->question, t);
-    json_t *list = json_array();
-
-    for (size_t i = 0; i < count; i++) {
-        json_t *o = json_object();
-
-        put(m, o, "rule", text(dew_thumb_key(t[i].rule)));
-        put(m, o, "text", text(dew_thumb_words(t[i].rule)));
-        put(m, o, "source", text(dew_thumb_source(t[i].rule)));
-        put(m, o, "low_si", number(t[i].low));
-        put(m, o, "high_si", number(t[i].high));
-        put(m, o, "found_si", number(t[i].found));
-        put(m, o, "option", name_of(m->r, t[i].option));
-        put(m, o, "agrees", json_boolean(t[i].says == DEW_THUMB_AGREES));
-        put(m, o, "why", t[i].why[0] ? text(t[i].why) : json_null());
-        append(m, list, o);
-    }
-    return list;
-}
-
 static json_t *inputs(struct maker *m)
 {
     json_t *list = json_array();
@@ -563,7 +421,7 @@ static json_t *whole(struct maker *m)
         append(m, cautions, caution(m, &m->r->cautions[i]));
     put(m, o, "cautions", cautions);
     put(m, o, "verdict", verdict(m));
-    put(m, o, "rules_of_thumb", thumbs(m));
+    put(m, o, "rules_of_thumb", dew__json_thumbs(m));
     put(m, o, "judging", judging(m));
     for (size_t i = 0; i < m->r->question->count; i++)
         append(m, options, option(m, i));

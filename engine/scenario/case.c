@@ -375,6 +375,7 @@ struct dew_option_facts dew_scenario_facts(const struct dew_scenario *scenario,
         .interlock = blower == INTERLOCK || blower == ON ? DEW_ANSWER_YES
                                                          : DEW_ANSWER_NO,
         .handlers = dew__handlers(v),
+        .storeys = SI(v, house_storeys),
         .half_life = {SI(v, moisture_drying_half_life) / day_s,
                       v[KEY_moisture_drying_half_life].amount.low / day_s,
                       v[KEY_moisture_drying_half_life].amount.high / day_s},

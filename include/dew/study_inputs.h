@@ -130,6 +130,7 @@ struct dew_option_facts {
     enum dew_answer interlock; /* blower runs whenever the ventilator does  */
     int handlers;              /* air handlers that heat or cool by air     */
     struct dew_estimate half_life; /* d  of construction water              */
+    double storeys;                /* -  1 .. 3                             */
 };
 
 /* The words of the lists; never NULL. */

@@ -97,7 +97,7 @@ sed 's/place: 722020/file: absent.csv/' house.yaml >nofile.yaml
 ends "a file that is not there" 1 run nofile.yaml
 says "is told where it stands" grep -qF 'dewledger: nofile.yaml:13:9: weather.file: absent.csv: No such file' err
 ends "a young house" 0 run house.yaml --set 'safety.house_age=4 month' --json
-says "once dry is told beside the year" grep -q '"once_dry_hours"' out
+says "once dry is told beside the year" grep -q '"too_humid_once_dry_h"' out
 says "as many options as ever" \
     test "$(grep -c '"delivers_required_air"' out)" = \
     "$(grep -c '^ *- name:' house.yaml)"

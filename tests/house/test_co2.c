@@ -14,6 +14,13 @@ static const struct person { const char *source; enum dew_sex sex; double age, m
     {"[PJ17] man of 21 - 30, 1.2 met: 0.0048 L/s", DEW_MALE,   25, 84.9, 8.245, 1.2, 0.0048,  5e-5},
     {"man of 21 - 30, 1.0 met (regression)",       DEW_MALE,   25, 84.9, 8.245, 1.0, 0.00399, 5e-6},
     {"man of 21 - 30, 2.0 met (regression)",       DEW_MALE,   25, 84.9, 8.245, 2.0, 0.00797, 5e-6},
+    {"man of 21 - 30, 1.4 met (regression)",       DEW_MALE,   25, 84.9, 8.245, 1.4, 0.00558, 5e-6},
+    {"man of 21 - 30, 1.6 met (regression)",       DEW_MALE,   25, 84.9, 8.245, 1.6, 0.00638, 5e-6},
+    {"man of 21 - 30, 3.0 met (regression)",       DEW_MALE,   25, 84.9, 8.245, 3.0, 0.01196, 5e-6},
+    {"woman of 21 - 30, 1.0 met (regression)",     DEW_FEMALE, 25, 71.9, 6.494, 1.0, 0.00314, 5e-6},
+    {"woman of 21 - 30, 1.4 met (regression)",     DEW_FEMALE, 25, 71.9, 6.494, 1.4, 0.00440, 5e-6},
+    {"woman of 21 - 30, 1.6 met (regression)",     DEW_FEMALE, 25, 71.9, 6.494, 1.6, 0.00502, 5e-6},
+    {"woman of 21 - 30, 2.0 met (regression)",     DEW_FEMALE, 25, 71.9, 6.494, 2.0, 0.00628, 5e-6},
     {"woman of 21 - 30, 1.2 met (regression)",     DEW_FEMALE, 25, 71.9, 6.494, 1.2, 0.00377, 5e-6},
     {"woman of 21 - 30, 3.0 met (regression)",     DEW_FEMALE, 25, 71.9, 6.494, 3.0, 0.00942, 5e-6},
 };
@@ -81,7 +88,7 @@ static void adult_is_the_mean_and_warm(void **state)
 
 int main(void)
 {
-    struct CMUnitTest tests[20] = {
+    struct CMUnitTest tests[30] = {
         cmocka_unit_test(adult_is_the_mean_and_warm),
     };
     size_t n = 1;
