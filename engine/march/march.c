@@ -46,12 +46,6 @@ static void wipe_all(struct dew_march *m, struct dew__hour *h)
     h->wiped += wipe(&m->x.film_corner, s[DEW_CORNER].film_max);
 }
 
-/* Which of heating and cooling act: a bit each. */
-static int acts_of(const struct dew__duty *d)
-{
-    return (d->heat > 0.0) + 2 * (d->cool > 0.0);
-}
-
 /* What a step comes to, before it is taken. */
 struct trial {
     struct dew__terms terms;
@@ -99,7 +93,7 @@ static void take_step(struct dew_march *m, struct dew__hour *h,
 
     learn(m, h, s);
     m->x = s->end;
-    m->acts = acts_of(&s->sum.last);
+    m->acts = s->sum.acts;
     wipe_all(m, h);
     dew__drain(m, h, &s->sum);
     dew__tell_step(m, h, &from, &s->sum, r);
@@ -120,7 +114,7 @@ static int is_coarse(const struct dew_march *m, const struct dew__hour *h,
 {
     double change = fabs(exchange(&h->now.blend) - exchange(&m->blend));
 
-    return acts_of(&s->sum.last) != m->acts ||
+    return s->sum.acts != m->acts ||
            change * h->dt > most_change * m->lane.mass_air;
 }
 

@@ -75,7 +75,42 @@ DEW_LANE struct dew__node dew__surface_node(const struct dew__now *n,
     return s;
 }
 
+DEW_LANE double dew__surface_t(const struct dew__node *s, double t_air,
+                               double t_mass)
+{
+    return s->a * t_air + s->b * t_mass + s->c;
+}
+
 /* ---- heat: eliminate surface and mass, solve the air for the thermostat -- */
+
+/* What stages of one length have in common: the mass is d + follow ta, the air
+   ta = right / slope. */
+struct dew__elimination {
+    struct dew__node node;
+    double cm, ca, per_mass, follow, slope, per_slope, per_heat, per_cool;
+};
+
+DEW_LANE struct dew__elimination dew__eliminate(const struct dew__now *n,
+                                                const struct dew__terms *k,
+                                                double gdt)
+{
+    const struct dew__lane *l = &n->lane;
+    struct dew__elimination e;
+    double per = 1.0 / gdt;
+
+    e.node = dew__surface_node(n, k);
+    e.cm = l->c_mass * per;
+    e.ca = l->c_air * per;
+    e.per_mass =
+        1.0 / (e.cm + l->h_em + l->h_ground + l->h_ms * (1.0 - e.node.b));
+    e.follow = l->h_ms * e.node.a * e.per_mass;
+    e.slope =
+        e.ca + k->air_g + l->h_is * (1.0 - e.node.a - e.node.b * e.follow);
+    e.per_slope = 1.0 / e.slope;
+    e.per_heat = dew__ratio(1.0, l->band * e.slope + k->heat_full);
+    e.per_cool = dew__ratio(1.0, l->band * e.slope + k->cool_full);
+    return e;
+}
 
 struct dew__warm {
     double t_air, t_mass, held;
@@ -100,20 +135,18 @@ DEW_LANE void dew__share_out(const struct dew__now *n, double share,
 
 DEW_LANE struct dew__warm dew__warm_stage(const struct dew__now *n,
                                           const struct dew__terms *k,
-                                          const struct dew_state *x, double gdt)
+                                          const struct dew__elimination *e,
+                                          const struct dew_state *x)
 {
     const struct dew__lane *l = &n->lane;
-    struct dew__node s = dew__surface_node(n, k);
-    double cm = l->c_mass / gdt, ca = l->c_air / gdt;
-    double dm = cm + l->h_em + l->h_ground + l->h_ms * (1.0 - s.b);
-    double d = (cm * x->t_mass + k->mass_source + l->h_ms * s.c) / dm;
-    double e = l->h_ms * s.a / dm;
-    double slope = ca + k->air_g + l->h_is * (1.0 - s.a - s.b * e);
-    double right = ca * x->t_air + k->air_source + l->h_is * (s.c + s.b * d);
-    double heat = dew__clamp01(dew__ratio(n->drive.set_heat * slope - right,
-                                          l->band * slope + k->heat_full));
-    double cool = dew__clamp01(dew__ratio(right - n->drive.set_cool * slope,
-                                          l->band * slope + k->cool_full));
+    double d = (e->cm * x->t_mass + k->mass_source + l->h_ms * e->node.c) *
+               e->per_mass;
+    double right = e->ca * x->t_air + k->air_source +
+                   l->h_is * (e->node.c + e->node.b * d);
+    double heat =
+        dew__clamp01((n->drive.set_heat * e->slope - right) * e->per_heat);
+    double cool =
+        dew__clamp01((right - n->drive.set_cool * e->slope) * e->per_cool);
     struct dew__warm out;
     double given = n->drive.given;
 
@@ -121,10 +154,11 @@ DEW_LANE struct dew__warm dew__warm_stage(const struct dew__now *n,
     heat = given > 0.0 ? 0.0 : heat;
     cool = k->cool_full > 0.0 ? cool : 0.0;
     cool = given > 0.0 ? 0.0 : cool;
-    out.t_air = (right + heat * k->heat_full - cool * k->cool_full) / slope;
+    out.t_air =
+        (right + heat * k->heat_full - cool * k->cool_full) * e->per_slope;
     out.t_air = given > 0.0 ? n->drive.set_heat : out.t_air;
-    out.held = given > 0.0 ? out.t_air * slope - right : 0.0;
-    out.t_mass = d + e * out.t_air;
+    out.held = given > 0.0 ? out.t_air * e->slope - right : 0.0;
+    out.t_mass = d + e->follow * out.t_air;
     out.duty.heat = heat;
     dew__share_out(n, cool, &out.duty);
     out.duty.dry = 0.0;
@@ -266,43 +300,45 @@ DEW_LANE struct dew__sides dew__sides_of_root(const struct dew__now *n,
     return s;
 }
 
-/* The root, if it lies on the piece that near lies on or on the next; else,
-   and in a bundle, which must not branch, NaN. */
-DEW_LANE double dew__root_near(const struct dew__now *n,
-                               const struct dew__pieces *p, double near)
+DEW_LANE int dew__same_sides(const struct dew__sides *a,
+                             const struct dew__sides *b)
 {
-    struct dew__sides s;
-    struct dew__line a, b;
+    return (a->c1 == b->c1) & (a->c2 == b->c2) & (a->c3 == b->c3) &
+           (a->f1 == b->f1) & (a->f2 == b->f2) & (a->f3 == b->f3) &
+           (a->dry_on == b->dry_on) & (a->dry_full == b->dry_full) &
+           (a->wet_on == b->wet_on) & (a->idle == b->idle);
+}
 
-    if (n->bundled)
-        return NAN;
-    s = dew__sides_at(n, p, near);
-    a = dew__line_of(n, p, &s);
-    s = dew__sides_at(n, p, a.r / a.g);
-    b = dew__line_of(n, p, &s);
-    if (a.g == b.g && a.r == b.r)
-        return a.r / a.g;
-    s = dew__sides_at(n, p, b.r / b.g);
-    a = dew__line_of(n, p, &s);
-    return a.g == b.g && a.r == b.r ? a.r / a.g : NAN;
+DEW_LANE double dew__root_on(const struct dew__now *n,
+                             const struct dew__pieces *p,
+                             const struct dew__sides *s)
+{
+    struct dew__line y = dew__line_of(n, p, s);
+
+    return y.r / y.g;
 }
 
 /*
  * The root of the residual, exactly: its sign at each kink says on which side
- * the root lies.  A house by itself first tries the piece that near lies on.
+ * the root lies.  A house by itself first tries the piece that near lies on,
+ * and the one that leads to; lanes cannot branch.
  */
 DEW_LANE double dew__w_root(const struct dew__now *n,
                             const struct dew__pieces *p, double near)
 {
-    double w = dew__root_near(n, p, near);
     struct dew__sides s;
-    struct dew__line y;
 
-    if (!n->bundled && w == w)
-        return w;
+    if (!n->bundled)
+        for (int tries = 0; tries < 2; tries++) {
+            struct dew__sides from = dew__sides_at(n, p, near);
+
+            near = dew__root_on(n, p, &from);
+            s = dew__sides_at(n, p, near);
+            if (dew__same_sides(&from, &s))
+                return near;
+        }
     s = dew__sides_of_root(n, p);
-    y = dew__line_of(n, p, &s);
-    return y.r / y.g;
+    return dew__root_on(n, p, &s);
 }
 
 #endif

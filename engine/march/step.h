@@ -115,48 +115,82 @@ DEW_LANE double dew__co2_stage(const struct dew__now *n,
            (hold + out);
 }
 
-/* ---- the named flows of one stage, each from its own equation ------------ */
+/* ---- the named flows, each from its own equation ------------------------- */
+
+/* What the flows are made of; all of them are straight lines of these, so that
+   the weighted mean of two stages gives the flows of the step. */
+/* clang-format off */
+#define DEW_AT_MAP(X)                                                          \
+    X(t_air) X(t_mass) X(w)                                                    \
+    X(pws_air)  /* Pa    of the air                                    */      \
+    X(p_store)  /* Pa    at the surface of the furnishings             */      \
+    X(coil)     /* kg/s  condensed                                     */      \
+    X(glass)    /* kg/s  onto the films                                */      \
+    X(heat) X(cool) X(cool_2) X(cool_3) X(dry) X(wet)                          \
+    X(held)     /* W                                                   */
+/* clang-format on */
+DEW_LANE_STRUCT(dew__at, DEW_AT_MAP);
+
+DEW_LANE struct dew__at dew__at_of(const struct dew__now *n,
+                                   const struct dew__terms *k,
+                                   const struct dew__pieces *p,
+                                   const struct dew_state *x,
+                                   const struct dew__warm *warm)
+{
+    struct dew__at a;
+
+    a.t_air = warm->t_air;
+    a.t_mass = warm->t_mass;
+    a.w = x->w;
+    a.pws_air = k->pws_air;
+    a.p_store = x->w_day * (k->pws_store * n->lane.per_day);
+    a.coil = p->p1 * dew__over(x->w - p->b1) + p->p2 * dew__over(x->w - p->b2) +
+             p->p3 * dew__over(x->w - p->b3);
+    a.glass = dew__film_piece(p->f1, p->s1, p->a1, x->w) +
+              dew__film_piece(p->f2, p->s2, p->a2, x->w) +
+              dew__film_piece(p->f3, p->s3, p->a3, x->w);
+    a.heat = warm->duty.heat;
+    a.cool = warm->duty.cool;
+    a.cool_2 = warm->duty.cool_2;
+    a.cool_3 = warm->duty.cool_3;
+    a.dry = dew__dry_share(n, p->per_rh * x->w);
+    a.wet = dew__wet_share(n, p->per_rh * x->w);
+    a.held = warm->held;
+    return a;
+}
 
 DEW_LANE struct dew_water_flows dew__water_flows(const struct dew__now *n,
                                                  const struct dew__terms *k,
-                                                 const struct dew__pieces *p,
-                                                 const struct dew_state *x,
-                                                 struct dew__duty *d)
+                                                 const struct dew__at *a)
 {
     const struct dew__lane *l = &n->lane;
     const struct dew__drive *s = &n->drive;
-    double gap = n->mid.w - x->w, pv = k->per_w * x->w;
+    double gap = n->mid.w - a->w, pv = k->per_w * a->w;
     struct dew_water_flows f;
 
-    d->dry = dew__dry_share(n, p->per_rh * x->w);
-    d->wet = dew__wet_share(n, p->per_rh * x->w);
     f.people = s->people;
     f.showers = s->showers;
     f.cooking = s->cooking;
     f.dishes = s->dishes;
-    f.laundry = s->laundry + l->evap_laundry * (k->pws_air - pv);
-    f.plants = s->plants + l->evap_plants * (k->pws_air - pv);
+    f.laundry = s->laundry + l->evap_laundry * (a->pws_air - pv);
+    f.plants = s->plants + l->evap_plants * (a->pws_air - pv);
     f.pets = s->pets;
     f.ground = s->ground + l->evap_ground * (s->p_ground - pv);
     f.drying = s->drying;
     f.burning = s->burning;
     f.other = s->other;
-    f.humidifier = s->wet_rate * d->wet;
+    f.humidifier = s->wet_rate * a->wet;
     f.leakage = n->blend.leak * gap;
     f.windows = l->rho * s->window * gap;
     f.fresh = n->blend.fresh * gap;
     f.recovered = -n->blend.fresh_latent * gap;
     f.unplanned = n->blend.unplanned * gap;
     f.ductleak = n->blend.ductleak * gap;
-    f.coil =
-        -(p->p1 * dew__over(x->w - p->b1) + p->p2 * dew__over(x->w - p->b2) +
-          p->p3 * dew__over(x->w - p->b3));
+    f.coil = -a->coil;
     f.putback = s->putback;
-    f.dehumidifier = -s->dry_rate * d->dry;
-    f.glass = -(dew__film_piece(p->f1, p->s1, p->a1, x->w) +
-                dew__film_piece(p->f2, p->s2, p->a2, x->w) +
-                dew__film_piece(p->f3, p->s3, p->a3, x->w));
-    f.store = l->rate_day * (x->w_day * (k->pws_store * l->per_day) - pv);
+    f.dehumidifier = -s->dry_rate * a->dry;
+    f.glass = -a->glass;
+    f.store = l->rate_day * (a->p_store - pv);
     return f;
 }
 
@@ -178,52 +212,48 @@ DEW_LANE double dew__latent_surface(const struct dew_water_flows *f)
 }
 
 DEW_LANE double dew__drier_heat(const struct dew__now *n,
-                                const struct dew_water_flows *f,
-                                const struct dew__duty *d)
+                                const struct dew_water_flows *f, double dry)
 {
-    return n->drive.dry_power * d->dry - DEW_LATENT * f->dehumidifier -
+    return n->drive.dry_power * dry - DEW_LATENT * f->dehumidifier -
            DEW_LATENT * n->lane.wet_heat * f->humidifier;
 }
 
 DEW_LANE struct dew_heat_flows dew__heat_flows(const struct dew__now *n,
                                                const struct dew__terms *k,
+                                               const struct dew__node *node,
                                                const struct dew_water_flows *w,
-                                               const struct dew_state *x,
-                                               const struct dew__warm *warm)
+                                               const struct dew__at *a)
 {
     const struct dew__lane *l = &n->lane;
     const struct dew__drive *s = &n->drive;
     const struct dew__blend *b = &n->blend;
-    struct dew__node node = dew__surface_node(n, k);
-    double gap = k->cp * (n->mid.t - x->t_air);
+    double gap = k->cp * (n->mid.t - a->t_air);
     double radiant = (1.0 - l->convective) * (s->bodies + s->gains) + s->solar;
-    const struct dew__duty *d = &warm->duty;
     double all = n->c1.sensible + n->c2.sensible + n->c3.sensible;
-    double sensible = d->cool * n->c1.sensible + d->cool_2 * n->c2.sensible +
-                      d->cool_3 * n->c3.sensible;
+    double sensible = a->cool * n->c1.sensible + a->cool_2 * n->c2.sensible +
+                      a->cool_3 * n->c3.sensible;
     struct dew_heat_flows f;
 
     f.bodies = s->bodies;
     f.gains = s->gains;
     f.solar = s->solar;
     f.dropped = -l->lost_share * radiant;
-    f.opaque = l->h_em * (n->mid.t - x->t_mass) + s->sunlit;
-    f.glazing =
-        l->h_w * (n->mid.t - (node.a * x->t_air + node.b * x->t_mass + node.c));
-    f.earth = l->h_ground * (s->t_ground - x->t_mass);
+    f.opaque = l->h_em * (n->mid.t - a->t_mass) + s->sunlit;
+    f.glazing = l->h_w * (n->mid.t - dew__surface_t(node, a->t_air, a->t_mass));
+    f.earth = l->h_ground * (s->t_ground - a->t_mass);
     f.infiltration = b->leak * gap;
     f.airing = l->rho * s->window * gap;
     f.freshair = b->fresh * gap;
     f.recovery = -b->fresh_sensible * gap;
     f.ductair = (b->unplanned + b->ductleak) * gap;
     f.fans = b->fan_heat + b->preheat;
-    f.blowers = s->blower_idle + s->blower_heat * d->heat +
+    f.blowers = s->blower_idle + s->blower_heat * a->heat +
                 (s->blower_full - s->blower_idle) * dew__ratio(sensible, all);
-    f.heating = s->heat_cap * d->heat;
+    f.heating = s->heat_cap * a->heat;
     f.cooling = -sensible;
-    f.drier = dew__drier_heat(n, w, d);
+    f.drier = dew__drier_heat(n, w, a->dry);
     f.evaporation = dew__latent_air(n, w) + dew__latent_surface(w);
-    f.held = warm->held;
+    f.held = a->held;
     return f;
 }
 
@@ -350,10 +380,11 @@ DEW_LANE struct dew__terms dew__settle(const struct dew__now *n,
 {
     struct dew__terms k = dew__curves(n, at);
     struct dew__pieces p = dew__pieces_of(n, &k, duty, at, per_dt);
-    struct dew__duty d = *duty;
-    struct dew_water_flows f = dew__water_flows(n, &k, &p, at, &d);
+    struct dew__warm warm = {at->t_air, at->t_mass, 0.0, *duty};
+    struct dew__at a = dew__at_of(n, &k, &p, at, &warm);
+    struct dew_water_flows f = dew__water_flows(n, &k, &a);
 
-    k.evap_air = dew__latent_air(n, &f) + dew__drier_heat(n, &f, &d);
+    k.evap_air = dew__latent_air(n, &f) + dew__drier_heat(n, &f, a.dry);
     k.evap_surface = dew__latent_surface(&f);
     return dew__sources(n, &k, owed);
 }
@@ -368,9 +399,21 @@ DEW_LANE void dew__add_water(struct dew_water_flows *sum,
                              double weight){DEW_WATER_MAP(DEW__ADD_FLOW)}
 
 DEW_LANE void dew__add_heat(struct dew_heat_flows *sum, struct dew_heat_flows f,
-                            double weight)
+                            double weight){DEW_HEAT_MAP(DEW__ADD_HEAT)}
+
+#define DEW__TIMES(name, words) f.name *= dt;
+DEW_LANE struct dew_water_flows
+    dew__water_times(struct dew_water_flows f, double dt)
 {
-    DEW_HEAT_MAP(DEW__ADD_HEAT)
+    DEW_WATER_MAP(DEW__TIMES)
+    return f;
+}
+
+DEW_LANE struct dew_heat_flows dew__heat_times(struct dew_heat_flows f,
+                                               double dt)
+{
+    DEW_HEAT_MAP(DEW__TIMES)
+    return f;
 }
 
 /* What a step returns beside the state. */
@@ -378,24 +421,18 @@ struct dew__sum {
     struct dew_water_flows water; /* kg                                     */
     struct dew_heat_flows heat;   /* J                                      */
     struct dew__duty duty;        /* s, of each                             */
-    struct dew__duty last; /* of the second stage                          */
+    int acts; /* which of heating and cooling act at the end, a bit each */
     double given_q; /* J   latent heat that the heat equations were given   */
 };
 
-#define DEW__ZERO_FLOW(name, words) sum->name = 0.0;
-DEW_LANE void dew__zero_water(struct dew_water_flows *sum){
-    DEW_WATER_MAP(DEW__ZERO_FLOW)} DEW_LANE
-    void dew__zero_heat(struct dew_heat_flows *sum){
-        DEW_HEAT_MAP(DEW__ZERO_FLOW)}
-
 /* Vapour pressures at the stage's own temperatures, by their slopes. */
-DEW_LANE struct dew__terms
-    dew__bend(const struct dew__now *n, const struct dew__terms *k,
-              const struct dew__warm *warm)
+DEW_LANE struct dew__terms dew__bend(const struct dew__now *n,
+                                     const struct dew__terms *k,
+                                     const struct dew__node *node,
+                                     const struct dew__warm *warm)
 {
     const struct dew__lane *l = &n->lane;
-    struct dew__node s = dew__surface_node(n, k);
-    double ts = s.a * warm->t_air + s.b * warm->t_mass + s.c;
+    double ts = dew__surface_t(node, warm->t_air, warm->t_mass);
     double rise = k->air_slope * (warm->t_air - k->t_air);
     struct dew__terms y = *k;
 
@@ -405,46 +442,58 @@ DEW_LANE struct dew__terms
     return y;
 }
 
-/* Latent heat that a stage's heat equations were given, W. */
-DEW_LANE double dew__given_q(const struct dew__now *n,
-                             const struct dew__terms *k,
-                             const struct dew__warm *warm)
+/* Latent heat that a step's heat equations were given, W. */
+DEW_LANE double dew__given_q(const struct dew__terms *k,
+                             const struct dew__node *node,
+                             const struct dew__at *a)
 {
-    struct dew__node s = dew__surface_node(n, k);
-    double ts = s.a * warm->t_air + s.b * warm->t_mass + s.c;
+    double ts = dew__surface_t(node, a->t_air, a->t_mass);
 
     return k->evap_air + k->evap_surface - k->sorb * (ts - k->t_store);
 }
 
-/* One stage from base x; its flows are added with weight. */
+/* One stage of gdt from base x, of which a film may lose per_dt; *at is what
+   its flows are made of. */
+struct dew__length {
+    double gdt, per_dt;
+};
+
 DEW_LANE struct dew_state dew__stage(const struct dew__now *n,
                                      const struct dew__terms *k,
+                                     const struct dew__elimination *e,
                                      const struct dew_state *x,
-                                     const double times[3],
-                                     struct dew__sum *sum)
+                                     struct dew__length length,
+                                     struct dew__at *at)
 {
-    double gdt = times[0], weight = times[1];
-    struct dew__warm warm = dew__warm_stage(n, k, x, gdt);
-    struct dew__terms b = dew__bend(n, k, &warm);
-    struct dew__pieces p = dew__pieces_of(n, &b, &warm.duty, x, times[2]);
-    struct dew_state y = dew__water_stage(n, &b, x, gdt, &p);
-    struct dew_water_flows f;
+    struct dew__warm warm = dew__warm_stage(n, k, e, x);
+    struct dew__terms b = dew__bend(n, k, &e->node, &warm);
+    struct dew__pieces p = dew__pieces_of(n, &b, &warm.duty, x, length.per_dt);
+    struct dew_state y = dew__water_stage(n, &b, x, length.gdt, &p);
 
     y.t_air = warm.t_air;
     y.t_mass = warm.t_mass;
-    y.co2 = dew__co2_stage(n, x, gdt);
-    f = dew__water_flows(n, &b, &p, &y, &warm.duty);
-    sum->given_q += weight * dew__given_q(n, k, &warm);
-    dew__add_water(&sum->water, f, weight);
-    dew__add_heat(&sum->heat, dew__heat_flows(n, k, &f, &y, &warm), weight);
-    sum->duty.heat += weight * warm.duty.heat;
-    sum->duty.cool += weight * warm.duty.cool;
-    sum->duty.cool_2 += weight * warm.duty.cool_2;
-    sum->duty.cool_3 += weight * warm.duty.cool_3;
-    sum->duty.dry += weight * warm.duty.dry;
-    sum->duty.wet += weight * warm.duty.wet;
-    sum->last = warm.duty;
+    y.co2 = dew__co2_stage(n, x, length.gdt);
+    *at = dew__at_of(n, &b, &p, &y, &warm);
     return y;
+}
+
+/* The flows of a step of dt whose stages have the mean a. */
+DEW_LANE void dew__flows(const struct dew__now *n, const struct dew__terms *k,
+                         const struct dew__node *node, const struct dew__at *a,
+                         double dt, struct dew__sum *sum)
+{
+    struct dew_water_flows w = dew__water_flows(n, k, a);
+    struct dew_heat_flows q = dew__heat_flows(n, k, node, &w, a);
+
+    sum->water = dew__water_times(w, dt);
+    sum->heat = dew__heat_times(q, dt);
+    sum->given_q = dt * dew__given_q(k, node, a);
+    sum->duty.heat = dt * a->heat;
+    sum->duty.cool = dt * a->cool;
+    sum->duty.cool_2 = dt * a->cool_2;
+    sum->duty.cool_3 = dt * a->cool_3;
+    sum->duty.dry = dt * a->dry;
+    sum->duty.wet = dt * a->wet;
 }
 
 /* x + r (y - x): the base of the second stage. */
@@ -458,6 +507,17 @@ DEW_LANE struct dew_state dew__lean(const struct dew_state *x,
     return b;
 }
 
+/* The mean of two stages, the second's weight gamma. */
+#define DEW__MEAN(name) m.name = a->name + DEW_GAMMA * (b->name - a->name);
+DEW_LANE struct dew__at dew__mean(const struct dew__at *a,
+                                  const struct dew__at *b)
+{
+    struct dew__at m;
+
+    DEW_AT_MAP(DEW__MEAN)
+    return m;
+}
+
 /*
  * The two stages.  sum gets what flowed in the step; the latent heat that the
  * heat equations were given from the prediction and the true one differ a
@@ -468,17 +528,18 @@ DEW_LANE struct dew_state dew__finish(const struct dew__now *n,
                                       const struct dew_state *x, double dt,
                                       struct dew__sum *sum)
 {
-    double first[3] = {DEW_GAMMA * dt, (1.0 - DEW_GAMMA) * dt, 1.0 / dt};
-    double second[3] = {DEW_GAMMA * dt, DEW_GAMMA * dt, 1.0 / (DEW_GAMMA * dt)};
+    double gdt = DEW_GAMMA * dt;
+    struct dew__length first = {gdt, 1.0 / dt}, second = {gdt, 1.0 / gdt};
+    struct dew__elimination e = dew__eliminate(n, k, gdt);
     struct dew_state one, base, end;
+    struct dew__at a, b, mean;
 
-    dew__zero_water(&sum->water);
-    dew__zero_heat(&sum->heat);
-    sum->given_q = 0.0;
-    sum->duty = (struct dew__duty){0.0, 0.0, 0.0, 0.0, 0.0, 0.0};
-    one = dew__stage(n, k, x, first, sum);
+    one = dew__stage(n, k, &e, x, first, &a);
     base = dew__lean(x, &one, (1.0 - DEW_GAMMA) / DEW_GAMMA);
-    end = dew__stage(n, k, &base, second, sum);
+    end = dew__stage(n, k, &e, &base, second, &b);
+    mean = dew__mean(&a, &b);
+    dew__flows(n, k, &e.node, &mean, dt, sum);
+    sum->acts = (b.heat > 0.0) + 2 * (b.cool > 0.0);
     end.owed_q = sum->heat.evaporation + sum->heat.drier - sum->given_q;
     return end;
 }
@@ -489,8 +550,9 @@ DEW_LANE struct dew_state dew__predict(const struct dew__now *n,
                                        const struct dew_state *x, double dt,
                                        struct dew__duty *duty)
 {
-    struct dew__warm warm = dew__warm_stage(n, k, x, 0.5 * dt);
-    struct dew__terms b = dew__bend(n, k, &warm);
+    struct dew__elimination e = dew__eliminate(n, k, 0.5 * dt);
+    struct dew__warm warm = dew__warm_stage(n, k, &e, x);
+    struct dew__terms b = dew__bend(n, k, &e.node, &warm);
     struct dew__pieces p = dew__pieces_of(n, &b, &warm.duty, x, 1.0 / dt);
     struct dew_state y = dew__water_stage(n, &b, x, 0.5 * dt, &p);
 

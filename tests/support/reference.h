@@ -47,12 +47,13 @@ static inline void reference_rate(const struct dew__now *n,
                                   struct dew__duty *duty, double *f)
 {
     const struct dew__lane *l = &n->lane;
-    struct dew__warm warm = {.t_air = x->t_air, .t_mass = x->t_mass};
-    struct dew__terms b = dew__bend(n, k, &warm);
-    struct dew__pieces p = dew__pieces_of(n, &b, duty, x, 0.0);
-    struct dew_water_flows w = dew__water_flows(n, &b, &p, x, duty);
+    struct dew__warm warm = {x->t_air, x->t_mass, 0.0, *duty};
     struct dew__node s = dew__surface_node(n, k);
-    double ts = s.a * x->t_air + s.b * x->t_mass + s.c;
+    struct dew__terms b = dew__bend(n, k, &s, &warm);
+    struct dew__pieces p = dew__pieces_of(n, &b, duty, x, 0.0);
+    struct dew__at a = dew__at_of(n, &b, &p, x, &warm);
+    struct dew_water_flows w = dew__water_flows(n, &b, &a);
+    double ts = dew__surface_t(&s, x->t_air, x->t_mass);
     double all = n->c1.sensible + n->c2.sensible + n->c3.sensible;
     double cool = dew__ratio(duty->cool * n->c1.sensible, all) * k->cool_full;
     double p1 = b.pws_store / l->cap_day, p2 = b.pws_store / l->cap_deep;
