@@ -79,6 +79,18 @@ sure "humid: and less with a lockout" cores_humid 7 energy_kwh dehumidifier "<" 
 sure "cold: a core that passes water starts its defrost later" \
     cores_cold 3 hours defrost "<" 2
 
+# what a rating leaves open goes with the results, low below high
+"$D" run "$S/cores_humid.yaml" >"$work/text" 2>/dev/null
+grep -q "options* 10: its rating leaves open what the core passes" "$work/text"
+say $? "humid: the range of a spec sheet is told"
+awk '/"core_range": \{/ { inside = 1 }
+    inside && /"moisture_pct"/ { part = 1 }
+    part && /"(low|likely|high)"/ { gsub(/[",:]/, ""); v[n++] = $2 }
+    /"too_humid_h"/ { part = 0 }
+    END { exit !(n >= 3 && v[0] + 2 < v[1] && v[1] + 2 < v[2]) }' \
+    "$work/cores_humid"
+say $? "humid: and its moisture runs from low to high"
+
 # 1 cooling alone, 2 with the ventilator half the time, 3 a third of each
 # hour, 4 always, 5 two stages
 sure "blower: interlock puts back more than auto" \
@@ -89,4 +101,12 @@ sure "blower: interlock makes humid hours" blower_modes 2 hours too_humid ">" 1 
 sure "blower: always on makes more" blower_modes 4 hours too_humid ">" 2
 sure "blower: a third of the hour lies between" blower_modes 3 hours too_humid "<" 2
 sure "blower: two stages put back less" blower_modes 5 water_kg putback "<" 2
+"$D" run "$S/blower_modes.yaml" >"$work/text" 2>/dev/null
+grep -q "option 7: one zone cannot know which of its 2 air handlers runs" \
+    "$work/text"
+say $? "blower: two handlers are told both ways"
+awk '/"handlers": \{/ { inside = 1 }
+    inside && /"put_back_kg"/ { gsub(/[",:]/, ""); v[n++] = $2 }
+    END { exit !(n == 2 && v[1] < v[0]) }' "$work/blower_modes"
+say $? "blower: one leading puts back less than an even split"
 exit $bad
