@@ -10,6 +10,10 @@
  * of six typical years of [TMY3] (Alaska to Florida), one value for all.
  */
 #define TD_LAG         0.82 /* -  lag of the dew point's own part             */
+#define TD_LAG_OF_T    0.96 /* -  lag of the dew point over that of t         */
+#define SECOND         (-0.22) /* -  of the day before last, in t and dew point */
+#define TWO_DAYS       0.22 /* -  correlation over two days where that over ... */
+#define TWO_DAYS_MORE  1.6  /* -  ... one is 0.6; the slope beyond            */
 #define CLOUD_DRY      0.65 /* -  correlation of clearness with dryness       */
 #define CLOUD_LAG      0.20 /* -  lag of the clearness' own part              */
 #define RANGE_SPREAD   1.0  /* K^0.5  deviation over root of the day's range */
@@ -20,13 +24,20 @@
 #define PRESSURE_LEAST 150.0  /* Pa                                           */
 #define PRESSURE_MOST  1200.0 /* Pa                                        */
 #define LEAST_DRYNESS  0.3 /* K  of a day's mean dew point below its mean t  */
-/* Dew points lean to the dry side where warm, humid air sets their top. */
-#define LEAN_MOST 1.4 /* -     skewness                                    */
-#define LEAN_FROM 9.0 /* degC  half of it at this mean dew point           */
-#define LEAN_OVER 3.0 /* K                                                 */
+/* Dew points lean to the dry side where warm, humid air sets their top, and
+   both lean to the cold side where open water does. */
+#define LEAN_MOST 1.0  /* -     skewness                                   */
+#define LEAN_FROM 11.0 /* degC  half of it at this mean dew point          */
+#define LEAN_OVER 2.5  /* K                                                */
+#define COLD_LEAN 0.7  /* -     skewness of cold months                    */
+#define COLD_FROM 4.0  /* degC  half of it at this mean temperature        */
+#define COLD_OVER 1.0  /* K                                                */
 
 /* Weather has ends where a normal distribution has none. */
 #define SCORE_MOST 3.0
+
+/* Months drawn, of which a typical year has one: our own choice. */
+enum { CANDIDATES = 48 };
 
 enum { MONTH_MOST = 31, WARM_UP = 60, MONTHS = 12 };
 
@@ -44,8 +55,8 @@ int dew__month_of(int day)
 
 /* Scores of the year: mean 0, deviation 1. */
 struct scores {
-    double t[DEW__YEAR_DAYS], td[DEW__YEAR_DAYS], cloud[DEW__YEAR_DAYS],
-        range[DEW__YEAR_DAYS], wind[DEW__YEAR_DAYS], pressure[DEW__YEAR_DAYS];
+    double cloud[DEW__YEAR_DAYS], range[DEW__YEAR_DAYS], wind[DEW__YEAR_DAYS],
+        pressure[DEW__YEAR_DAYS];
 };
 
 /* Lag of the process whose n days show lag r on average, [KENDALL54]. */
@@ -56,42 +67,44 @@ static double true_lag(double r, int n)
     return lag > 0.95 ? 0.95 : lag;
 }
 
-/* A first-order autoregression; lag by month. */
-static void walk(struct dew__random *random, const double *lag, double *out)
+/* An autoregression: of the last day and, by second, of the one before. */
+struct walk {
+    double last, before;
+};
+
+/* n days of it, deviation 1, with this correlation of a day with the next. */
+static void walk(struct dew__random *random, double lag, double second, int n,
+                 struct walk *w, double *out)
 {
-    double z = 0.0;
+    double first = lag * (1.0 - second);
+    double noise = sqrt((1.0 + second) *
+                        ((1.0 - second) * (1.0 - second) - first * first) /
+                        (1.0 - second));
 
-    for (int d = -WARM_UP; d < DEW__YEAR_DAYS; d++) {
-        double a = lag[d < 0 ? MONTHS - 1 : dew__month_of(d)];
+    for (int d = 0; d < n; d++) {
+        double z = first * w->last + second * w->before +
+                   noise * dew__random_gaussian(random);
 
-        z = a * z + sqrt(1.0 - a * a) * dew__random_gaussian(random);
-        if (d >= 0)
-            out[d] = z;
+        w->before = w->last;
+        w->last = out[d] = z;
     }
 }
 
-static void walk_plain(struct dew__random *random, double lag, double *out)
+/* A year of it, after some days to forget its beginning. */
+static void walk_year(struct dew__random *random, double lag, double *out)
 {
-    double lags[MONTHS];
+    struct walk w = {0.0, 0.0};
 
-    for (int m = 0; m < MONTHS; m++)
-        lags[m] = lag;
-    walk(random, lags, out);
+    walk(random, lag, 0.0, WARM_UP, &w, out);
+    walk(random, lag, 0.0, DEW__YEAR_DAYS, &w, out);
 }
 
-static void draw(const struct dew_climate *place, struct dew__random *random,
-                 struct scores *s)
+static void draw(struct dew__random *random, struct scores *s)
 {
-    double lag[MONTHS];
-
-    for (int m = 0; m < MONTHS; m++)
-        lag[m] = true_lag(place->month[m].t_lag, 30);
-    walk(random, lag, s->t);
-    walk_plain(random, TD_LAG, s->td);
-    walk_plain(random, CLOUD_LAG, s->cloud);
-    walk_plain(random, 0.0, s->range);
-    walk_plain(random, WIND_LAG, s->wind);
-    walk_plain(random, PRESSURE_LAG, s->pressure);
+    walk_year(random, CLOUD_LAG, s->cloud);
+    walk_year(random, 0.0, s->range);
+    walk_year(random, WIND_LAG, s->wind);
+    walk_year(random, PRESSURE_LAG, s->pressure);
 }
 
 /* To mean 0 and deviation 1 within n days. */
@@ -189,6 +202,11 @@ static double variance(const double *x, int n)
     return sum;
 }
 
+static double cold_lean(const struct dew_normal *now)
+{
+    return COLD_LEAN / (1.0 + exp((now->t - COLD_FROM) / COLD_OVER));
+}
+
 static void month_t(const struct dew_climate *place, int m, double *score,
                     int n, int typical)
 {
@@ -202,7 +220,7 @@ static void month_t(const struct dew_climate *place, int m, double *score,
         standardise(score, n);
     for (int i = 0; i < n; i++)
         score[i] = trend[i] + left * score[i];
-    shape(score, n, 0.0, typical);
+    shape(score, n, -cold_lean(now), typical);
 }
 
 /* The dew point's part of the season goes with t's, by their correlation;
@@ -212,7 +230,8 @@ static void month_td(const struct dew_climate *place, int m, const double *t,
 {
     const struct dew_normal *now = &place->month[m];
     double trend[MONTH_MOST], own = sqrt(1.0 - now->t_td * now->t_td), left;
-    double lean = -LEAN_MOST / (1.0 + exp((LEAN_FROM - now->td) / LEAN_OVER));
+    double lean = -LEAN_MOST / (1.0 + exp((LEAN_FROM - now->td) / LEAN_OVER)) -
+                  cold_lean(now);
 
     season(place->month[(m + 11) % 12].td, place->month[(m + 1) % 12].td,
            now->td_sd, n, trend);
@@ -328,22 +347,72 @@ static void month_air(const struct dew_normal *now, int first, int n,
     }
 }
 
+/* A month's days of t and dew point, shaped, and where the walks ended. */
+struct spell {
+    double t[MONTH_MOST], td[MONTH_MOST];
+    struct walk walk_t, walk_td;
+};
+
+static void draw_spell(const struct dew_climate *place, int m, int n,
+                       int typical, struct dew__random *random,
+                       const struct spell *before, struct spell *out)
+{
+    out->walk_t = before->walk_t;
+    out->walk_td = before->walk_td;
+    walk(random, true_lag(place->month[m].t_lag, 30), SECOND, n, &out->walk_t,
+         out->t);
+    walk(random, TD_LAG, SECOND, n, &out->walk_td, out->td);
+    month_t(place, m, out->t, n, typical);
+    month_td(place, m, out->t, out->td, n, typical);
+}
+
+/* How far n days' persistence is from lag over one day and the usual over
+   two. */
+static double misfit(const double *x, double lag, int n)
+{
+    double one = dew__correlation(x, x + 1, (size_t)n - 1) - lag;
+    double two = dew__correlation(x, x + 2, (size_t)n - 2) -
+                 (TWO_DAYS + TWO_DAYS_MORE * (lag - 0.6));
+
+    return one * one + two * two;
+}
+
+/* A typical month is the one of several whose persistence is nearest. */
+static void pick_spell(const struct dew_climate *place, int m, int n,
+                       int typical, struct dew__random *random, struct spell *s)
+{
+    const struct spell before = *s;
+    double lag = place->month[m].t_lag, least = INFINITY;
+    struct spell one;
+
+    for (int k = 0; k < (typical ? CANDIDATES : 1); k++) {
+        double off;
+
+        draw_spell(place, m, n, typical, random, &before, &one);
+        off = misfit(one.t, lag, n) + misfit(one.td, TD_LAG_OF_T * lag, n);
+        if (off < least || k == 0) {
+            least = off;
+            *s = one;
+        }
+    }
+}
+
 void dew__made_days(const struct dew_climate *place, int typical,
                     struct dew__random *random, struct dew__days *days)
 {
+    struct spell spell = {.walk_t = {0.0, 0.0}};
     struct scores s;
 
-    draw(place, random, &s);
+    draw(random, &s);
     for (int m = 0; m < MONTHS; m++) {
         const struct dew_normal *now = &place->month[m];
         int first = dew__month_start[m];
         int n = dew__month_start[m + 1] - first;
 
-        month_t(place, m, s.t + first, n, typical);
-        month_td(place, m, s.t + first, s.td + first, n, typical);
-        for (int i = first; i < first + n; i++) {
-            days->t[i] = now->t + now->t_sd * s.t[i];
-            days->td[i] = now->td + now->td_sd * s.td[i];
+        pick_spell(place, m, n, typical, random, &spell);
+        for (int i = 0; i < n; i++) {
+            days->t[first + i] = now->t + now->t_sd * spell.t[i];
+            days->td[first + i] = now->td + now->td_sd * spell.td[i];
         }
         keep_below(days->t + first, days->td + first, n);
         month_light(now, first, n, typical, &s, days);

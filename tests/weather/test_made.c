@@ -138,9 +138,9 @@ static void every_place_meets_its_figures(void **state)
     print_message(
         "worst: t %.3f K at %s, td %.3f K at %s, sun %.2f of what is "
         "allowed at %s, highest or lowest %.2f K at %s, wind %.3f m/s "
-        "at %s, pressure %.0f Pa at %s\n",
+        "at %s, pressure %.0f Pa at %s; %d months beyond\n",
         w.t, w.where[0], w.td, w.where[1], w.solar, w.where[2], w.range,
-        w.where[3], w.wind, w.where[4], w.p, w.where[5]);
+        w.where[3], w.wind, w.where[4], w.p, w.where[5], w.beyond);
     assert_near(w.t, 0.0, 0.1);
     assert_near(w.td, 0.0, 0.1);
     assert_near(w.solar, 0.0, 1.0);
