@@ -15,10 +15,10 @@ struct dew__job {
     struct dew_year *year;
     struct dew_outdoors outdoors;
     struct dew_log *log; /* NULL when the scenario names none              */
-    struct dew_measured measured; /* of it, an hour of the year each; owned */
+    struct dew_measured measured; /* of it, an hour of the year each         */
     int held;                     /* 1: the house is held at measured.t     */
     struct dew_report_log laid;   /* the same, with dew points              */
-    double *dew_points;           /* of laid: in, then out                  */
+    double *hours; /* owned: t, RH, dew point in and out, a year each   */
     char scenario_hash[DEW_SHA256_TEXT];
     char weather_hash[DEW_SHA256_TEXT]; /* of its file; "" for a place     */
     char notes[DEW_NOTES_MOST][DEW_NOTE_TEXT]; /* of its reading            */
@@ -43,10 +43,10 @@ int dew__job_log(struct dew__job *job, const char *path);
 void dew__job_log_close(struct dew__job *job);
 
 /* Its last step: job->laid from job->measured and, where the log at path has
-   outdoor columns, from those; left: columns the log did not take. */
-int dew__job_lay(struct dew__job *job, const char *path,
-                 const struct dew_log_ask *ask,
-                 const struct dew_log_report *read);
+   outdoor columns, from those. */
+void dew__job_lay(struct dew__job *job, const char *path,
+                  const struct dew_log_ask *ask,
+                  const struct dew_log_report *read);
 
 /*
  * What the two parts share: the file as found beside the scenario or where

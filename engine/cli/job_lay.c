@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A log's dew points indoors, and those of its outdoor columns. */
 #include <math.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "cli/job.h"
@@ -81,30 +80,25 @@ static void lay_outdoors(struct dew__job *job, const struct dew_year *out,
     }
 }
 
-int dew__job_lay(struct dew__job *job, const char *path,
-                 const struct dew_log_ask *ask,
-                 const struct dew_log_report *read)
+void dew__job_lay(struct dew__job *job, const char *path,
+                  const struct dew_log_ask *ask,
+                  const struct dew_log_report *read)
 {
     const struct dew_measured *m = &job->measured;
     struct dew_year *out = outdoors(path, ask, read);
+    double *dew = job->hours + 2 * m->count, *dew_out = dew + m->count;
     size_t count;
 
-    job->dew_points = calloc(2 * m->count, sizeof *job->dew_points);
-    if (job->dew_points == NULL) {
-        dew_year_close(out);
-        return dew__cli_fail(DEW__FAILED, "out of memory");
-    }
     for (size_t h = 0; h < m->count; h++) {
-        job->dew_points[h] = dew_point_of(m->t[h], m->rh[h]);
-        job->dew_points[m->count + h] = NAN;
+        dew[h] = dew_point_of(m->t[h], m->rh[h]);
+        dew_out[h] = NAN;
     }
     job->laid = (struct dew_report_log){
         .t = m->t,
         .rh = m->rh,
-        .dew_point = job->dew_points,
+        .dew_point = dew,
         .same_hours = dew_year_dates(job->year, &count)->year != 0};
     if (out != NULL)
-        lay_outdoors(job, out, job->dew_points + m->count);
+        lay_outdoors(job, out, dew_out);
     dew_year_close(out);
-    return DEW__DONE;
 }

@@ -1,45 +1,55 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The log that a scenario lays beside its model. */
 #include <math.h>
-#include <stdint.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "cli/job.h"
 #include "core/fail.h"
 
 enum { FAULTS = 50 };
 
-/* A year that mixes years has no hour of the log: month, day and hour do. */
-static const struct dew_log_hour *alike(const struct dew_log *log,
-                                        const struct dew_date *d)
+/* Hours by month, day and hour, + 1; 0 where the log has none. */
+enum { MONTHS = 12, DAYS = 31, HOURS = 24 };
+typedef size_t calendar[MONTHS][DAYS][HOURS];
+
+static size_t *place(calendar places, const struct dew_date *d)
+{
+    return &places[d->month - 1][d->day - 1][d->hour - 1];
+}
+
+/* The last hour logged of each place. */
+static void enter(calendar places, const struct dew_log *log)
 {
     size_t count;
     const struct dew_date *dates = dew_log_dates(log, &count);
     const struct dew_log_hour *hours = dew_log_hours(log, &count);
 
-    for (size_t k = count; k-- > 0;)
-        if (dates[k].month == d->month && dates[k].day == d->day &&
-            dates[k].hour == d->hour && !isnan(hours[k].rh))
-            return &hours[k];
-    return NULL;
+    memset(places, 0, sizeof(calendar));
+    for (size_t k = 0; k < count; k++)
+        if (!isnan(hours[k].rh))
+            *place(places, &dates[k]) = k + 1;
 }
 
-/* The log's hours where the year has them: how many there are. */
+/* The log's hours where the year has them: how many there are.  A year that
+   mixes years has none of them: month, day and hour have to do. */
 static size_t align(struct dew__job *job, double *t, double *rh)
 {
-    size_t count, found = 0;
+    size_t count, logged, found = 0;
     const struct dew_date *dates = dew_year_dates(job->year, &count);
+    const struct dew_log_hour *hours = dew_log_hours(job->log, &logged);
+    calendar places;
 
+    enter(places, job->log);
     for (size_t h = 0; h < count; h++) {
-        const struct dew_log_hour *at = dates[h].year != 0
-                                            ? dew_log_at(job->log, &dates[h])
-                                            : alike(job->log, &dates[h]);
+        size_t k = dates[h].year == 0 ? *place(places, &dates[h]) : 0;
+        const struct dew_log_hour *at =
+            k > 0 ? &hours[k - 1] : dew_log_at(job->log, &dates[h]);
 
         t[h] = at != NULL ? at->t : NAN;
         rh[h] = at != NULL ? at->rh : NAN;
         found += isnan(rh[h]) ? 0 : 1;
     }
-    job->measured = (struct dew_measured){t, rh, count};
     return found;
 }
 
@@ -61,7 +71,6 @@ int dew__job_log(struct dew__job *job, const char *path)
     struct dew_log_report report = {.hours = 0};
     struct dew_error err = {0};
     char found[DEW__PATH];
-    double *t, *rh;
     size_t count;
     int code;
 
@@ -73,14 +82,16 @@ int dew__job_log(struct dew__job *job, const char *path)
     if (code != DEW__DONE)
         return code;
     (void)dew_year_hours(job->year, &count);
-    t = calloc(count, sizeof *t);
-    rh = calloc(count, sizeof *rh);
-    job->measured = (struct dew_measured){t, rh, count};
-    job->held = ask.held;
-    if (t == NULL || rh == NULL)
+    job->hours = calloc(4 * count, sizeof *job->hours);
+    if (job->hours == NULL)
         return dew__cli_fail(DEW__FAILED, "out of memory");
-    if (align(job, t, rh) > 0)
-        return dew__job_lay(job, found, &ask.ask, &report);
+    job->measured =
+        (struct dew_measured){job->hours, job->hours + count, count};
+    job->held = ask.held;
+    if (align(job, job->hours, job->hours + count) > 0) {
+        dew__job_lay(job, found, &ask.ask, &report);
+        return DEW__DONE;
+    }
     dew__job_about(job, path, "log.file", &err);
     dew__fail(&err, DEW_EMISSING,
               "no hour of the log is among the hours of the weather: a log "
@@ -91,10 +102,8 @@ int dew__job_log(struct dew__job *job, const char *path)
 void dew__job_log_close(struct dew__job *job)
 {
     dew_log_close(job->log);
-    free((void *)(uintptr_t)job->measured.t);
-    free((void *)(uintptr_t)job->measured.rh);
-    free(job->dew_points);
+    free(job->hours);
     job->log = NULL;
-    job->dew_points = NULL;
+    job->hours = NULL;
     job->measured = (struct dew_measured){NULL, NULL, 0};
 }

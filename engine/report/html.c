@@ -208,13 +208,13 @@ static void charts(const struct dew_report *r, FILE *out)
     size_t other = dew__chart_beside(r);
 
     fputs("<section id=\"charts\"><h2>Through the year</h2>\n", out);
-    draw(r, DEW_CHART_log_dew, 0, out);
-    draw(r, DEW_CHART_log_rh, 0, out);
     for (size_t k = 0; k < sizeof kinds / sizeof *kinds; k++) {
         draw(r, kinds[k], 0, out);
         if (other != 0)
             draw(r, kinds[k], other, out);
     }
+    draw(r, DEW_CHART_log_dew, 0, out);
+    draw(r, DEW_CHART_log_rh, 0, out);
     fputs("</section>\n", out);
 }
 
@@ -227,8 +227,8 @@ static void page(const struct dew_report *r, FILE *out)
     dew__part_stops(r, out);
     verdict(r, out);
     options(r, out);
-    dew__sheets_html(r, out);
     charts(r, out);
+    dew__sheets_html(r, out);
     dew__part_cautions(r, out);
     dew__part_inputs(r, out);
     dew__part_method(r, out);
