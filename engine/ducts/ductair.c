@@ -196,6 +196,34 @@ static double follows(const struct dew_duct_line *line, double density,
     return there && q > 0.0 ? dew_ducts_u(line, density, q) / outer_film : 0.0;
 }
 
+/* What of its difference to outside air loses in a trunk, - */
+static double taken(const struct dew_duct_line *trunk, double density, double q)
+{
+    struct dew_duct_passage along = {trunk->outside * trunk->duct.length, 1.0,
+                                     0.0};
+
+    return along.length > 0.0 ? 1.0 - dew_ducts_along(trunk, density, q, &along)
+                              : 0.0;
+}
+
+static void watch_trunks(const struct dew_duct_layout *l,
+                         struct dew_duct_watch *w)
+{
+    double all = 0.0;
+
+    for (int k = 0; k < l->handler_count; k++)
+        all += l->handlers[k].flow;
+    for (int k = 0; k < l->handler_count; k++) {
+        const struct dew_duct_handler *h = &l->handlers[k];
+        double share = h->flow / all, low = h->low * h->flow;
+
+        w->supply_full += share * taken(&h->supply_trunk, l->density, h->flow);
+        w->supply_low += share * taken(&h->supply_trunk, l->density, low);
+        w->return_full += share * taken(&h->return_trunk, l->density, h->flow);
+        w->return_low += share * taken(&h->return_trunk, l->density, low);
+    }
+}
+
 void dew_ducts_watch_of(const struct dew_duct_layout *layout,
                         struct dew_duct_watch *out)
 {
@@ -220,5 +248,6 @@ void dew_ducts_watch_of(const struct dew_duct_layout *layout,
             fmax(w.outside_follows, follows(&h->supply_trunk, rho, h->flow,
                                             h->supply_trunk.outside > 0.0));
     }
+    watch_trunks(layout, &w);
     *out = w;
 }

@@ -123,6 +123,28 @@ static void equip_blowers(const struct dew_march *m, struct dew__hour *h)
 
 /* duty of the last prediction: a machine that cycles needs more for its
    water, by 0.90 + 0.10 duty, and what it needs warms the room. */
+/* Air on its way through ducts outside: outdoors stands for their place. */
+static void equip_ducts(const struct dew_march *m, struct dew__hour *h)
+{
+    const struct dew_duct_watch *w = &m->c.watch;
+    struct dew__drive *d = &h->now.drive;
+    double off = h->mix.vent[DEW_VENT_OFF], cp = 1006.0;
+
+    d->duct_g = 0.0;
+    for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
+        const struct dew_handler *at = &m->c.plant.handlers[k];
+        double full = h->mix.full[k];
+        double low = off * h->mix.low_off[k] + (1.0 - off) * h->mix.low_on[k];
+
+        d->duct_g += m->lane.rho * at->air * cp *
+                     (full * (w->supply_full + w->return_full) +
+                      (1.0 - full) * low * at->blower_low *
+                          (w->supply_low + w->return_low));
+    }
+    d->duct_cool = w->supply_full;
+    d->duct_heat = m->c.plant.heater.by_air ? w->supply_full : 0.0;
+}
+
 static void equip_humidity(const struct dew_march *m, struct dew__hour *h,
                            const struct dew_state *at, double duty)
 {
@@ -172,6 +194,7 @@ void dew__equip(const struct dew_march *m, struct dew__hour *h,
         h->now.drive.putback += h->wet[k].put_back / h->dt;
     }
     equip_blowers(m, h);
+    equip_ducts(m, h);
     equip_humidity(m, h, at, dew__clamp01(duty->dry));
     overcool(m, h, at);
 }

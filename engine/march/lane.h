@@ -27,7 +27,10 @@
     X(ground) X(drying) X(burning) X(other) X(bodies) X(gains) X(solar)        \
     X(sunlit) X(set_heat) X(set_cool) X(given) X(heat_cap) X(t_ground)         \
     X(p_ground) X(window) X(co2_in) X(dry_rate) X(dry_power) X(wet_rate)       \
-    X(blower_idle) X(blower_full) X(blower_heat) X(putback)
+    X(blower_idle) X(blower_full) X(blower_heat) X(putback)                    \
+    X(duct_g)    /* W/K  of air in ducts outside, blowers as they run    */    \
+    X(duct_heat) /* -    of heat, lost on its way through such ducts     */    \
+    X(duct_cool) /* -    of cold, likewise                               */
 
 /* One cooling coil at its present entering state (see coil.h). */
 #define DEW_COIL_MAP(X)                                                        \

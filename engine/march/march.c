@@ -178,6 +178,9 @@ static void keep_equipment(struct dew__drive *drive,
     drive->blower_idle = last->blower_idle;
     drive->blower_full = last->blower_full;
     drive->blower_heat = last->blower_heat;
+    drive->duct_g = last->duct_g;
+    drive->duct_heat = last->duct_heat;
+    drive->duct_cool = last->duct_cool;
     drive->putback = last->putback;
 }
 

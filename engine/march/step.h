@@ -253,6 +253,10 @@ DEW_LANE struct dew_heat_flows dew__heat_flows(const struct dew__now *n,
     f.cooling = -sensible;
     f.drier = dew__drier_heat(n, w, a->dry);
     f.evaporation = dew__latent_air(n, w) + dew__latent_surface(w);
+    f.ductwall = s->duct_g * (n->mid.t - a->t_air) -
+                 s->duct_heat * (s->heat_cap + s->blower_heat) * a->heat +
+                 s->duct_cool * (all - (s->blower_full - s->blower_idle)) *
+                     dew__ratio(sensible, all);
     f.held = a->held;
     return f;
 }
@@ -352,12 +356,14 @@ DEW_LANE struct dew__terms dew__sources(const struct dew__now *n,
                     l->h_ground * s->t_ground;
     k.surface_source =
         (1.0 - l->mass_share - l->lost_share) * inside + k.evap_surface;
-    k.air_g = k.cp * (gas + b->fresh - b->fresh_sensible);
+    k.air_g = k.cp * (gas + b->fresh - b->fresh_sensible) + s->duct_g;
     k.air_source = l->convective * (s->bodies + s->gains) + k.air_g * n->mid.t +
                    b->fan_heat + b->preheat + s->blower_idle + k.evap_air +
                    owed;
     k.heat_full = s->heat_cap > 0.0 ? s->heat_cap + s->blower_heat : 0.0;
+    k.heat_full *= 1.0 - s->duct_heat;
     k.cool_full = all > 0.0 ? all - (s->blower_full - s->blower_idle) : 0.0;
+    k.cool_full *= 1.0 - s->duct_cool;
     k.w_g = gas + b->fresh - b->fresh_latent;
     k.w_source = s->people + s->showers + s->cooking + s->dishes + s->laundry +
                  s->plants + s->pets + s->ground + s->drying + s->burning +

@@ -113,6 +113,9 @@ struct dew_duct_watch {
     double exhaust_follows; /* -                                             */
     double outside_follows; /* -   of supply trunks outside, 0 = none        */
     int trunk;              /* 1: fresh air comes into a supply trunk        */
+    /* -   of the difference to the air around, what trunks outside the
+       envelope take, blowers at full or low; a mean of the handlers by air */
+    double supply_full, supply_low, return_full, return_low;
 };
 
 void dew_ducts_watch_of(const struct dew_duct_layout *layout,

@@ -103,6 +103,7 @@ struct dew_case {
     X(cooling, "cooling, sensible")                                            \
     X(drier, "dehumidifier and humidifier")                                    \
     X(evaporation, "evaporation and sorption")                                 \
+    X(ductwall, "through walls of ducts outside the envelope")                 \
     X(held, "held by the given temperature")
 
 #define DEW_MEMBER(name)           double name;

@@ -354,9 +354,96 @@ static void cold_air_at_the_heater_is_counted(void **state)
     assert_near(sum.ducts[DEW_SPOT_heater], 2 * r.duty.heat * .37, 1e-12);
 }
 
+/* ---- ducts outside the envelope ------------------------------------------------------ */
+
+static void heated(struct house *h)
+{
+    house_of(h, DEW_LAYOUT_own_ducts, 1);
+    h->c.house.comfort.given = 0;
+    all_day(h->c.house.comfort.heat, 20.7);
+    all_day(h->c.house.comfort.cool, 26);
+    h->c.house.thermal.h_em = 130;
+    h->c.plant.heater =
+        (struct dew_heater){.capacity = 11e3, .efficiency = .9, .by_air = 1};
+    h->layout.handlers[0].supply_trunk.outside = .7;
+    h->layout.handlers[0].supply_trunk.r = 1.4;
+    h->layout.handlers[0].return_trunk.outside = .4;
+    h->layout.handlers[0].return_trunk.r = .7;
+}
+
+/*
+ * What passes through the walls, by hand: the trunk's air enters at the
+ * house's temperature and what heats it, and keeps 1 - E of its difference to
+ * outdoors; the return's likewise.
+ */
+static void a_trunk_outside_loses_heat(void **state)
+{
+    static struct house h;
+    struct dew_result in, out;
+    double rho = dew_air_density_run(p0), m, t_warm, lost;
+
+    (void)state;
+    heated(&h);
+    in = last_hour(&h.c, -11.3, .7);
+    assert_near(in.heat.ductwall, 0, 0);
+    watch(&h);
+    out = last_hour(&h.c, -11.3, .7);
+    m = rho * .453 * 1006;
+    t_warm = out.t + (11e3 + 293) / m;
+    lost = h.c.watch.supply_full * (t_warm + 11.3) +
+           h.c.watch.return_full * (out.t + 11.3);
+    assert_true(h.c.watch.supply_full > .003 && h.c.watch.return_full > .001);
+    assert_near(out.heat.ductwall, -3600 * m * lost * out.duty.heat,
+                .002 * fabs(out.heat.ductwall));
+    assert_true(out.heat.heating > in.heat.heating);
+    assert_near(out.heat.heating + out.heat.ductwall, in.heat.heating,
+                .004 * in.heat.heating);
+}
+
+/* circulating air through them costs without any heating */
+static void low_flow_through_a_trunk_outside_costs_too(void **state)
+{
+    static struct house h;
+    struct dew_result out;
+    double rho = dew_air_density_run(p0);
+
+    (void)state;
+    heated(&h);
+    h.c.plant.heater.by_air = 0; /* heaters in the rooms */
+    h.c.plant.handlers[0].mode = DEW_BLOWER_ON;
+    watch(&h);
+    out = last_hour(&h.c, -11.3, .7);
+    assert_near(out.heat.ductwall,
+                -3600 * rho * .5 * .453 * 1006 *
+                    (h.c.watch.supply_low + h.c.watch.return_low) *
+                    (out.t + 11.3),
+                .002 * fabs(out.heat.ductwall));
+}
+
+static void a_trunk_outside_loses_cold(void **state)
+{
+    static struct house h;
+    struct dew_result in, out;
+
+    (void)state;
+    house_of(&h, DEW_LAYOUT_own_ducts, 1);
+    cool(&h, 1);
+    in = last_hour(&h.c, 33.1, .41);
+    h.layout.handlers[0].supply_trunk.outside = .9;
+    h.layout.handlers[0].supply_trunk.r = 0;
+    lay(&h, 1);
+    watch(&h);
+    out = last_hour(&h.c, 33.1, .41);
+    assert_true(out.heat.ductwall > 2e5);
+    assert_true(out.duty.cool > in.duty.cool);
+}
+
 int main(void)
 {
     struct CMUnitTest tests[32] = {
+        cmocka_unit_test(a_trunk_outside_loses_heat),
+        cmocka_unit_test(low_flow_through_a_trunk_outside_costs_too),
+        cmocka_unit_test(a_trunk_outside_loses_cold),
         cmocka_unit_test(a_bare_intake_is_wet_while_the_ventilator_runs),
         cmocka_unit_test(fresh_air_wets_a_cold_trunk),
         cmocka_unit_test(cold_air_at_the_heater_is_counted),
@@ -366,7 +453,7 @@ int main(void)
         cmocka_unit_test(two_alike_are_one_twice_as_large),
         cmocka_unit_test(an_interlock_costs_watts_and_water),
     };
-    size_t n = 8;
+    size_t n = 11;
 
     ADD_ROWS(tests, n, weighings, weighed_row);
     return _cmocka_run_group_tests("march: ducts", tests, n, NULL, NULL);
