@@ -221,6 +221,7 @@ static void lay_beside(struct run *r, struct dew_report *report)
     r->beside = dew_study_beside(r->choices[0].outcome, report->dates,
                                  &r->job.measured);
     report->beside = &r->beside;
+    r->question.measured = &r->beside;
     report->log = dew_log_provenance(r->job.log);
     report->laid = &r->job.laid;
     report->held = r->job.held;
@@ -246,12 +247,12 @@ static int tell(struct run *r)
                                     &r->result, r->job.scenario)};
     int code;
 
+    lay_beside(r, &report);
     report.caution_count =
         dew_cautions_of(&r->question, r->cautions, DEW_CAUTIONS);
     if (!dew__inputs_open(&r->inputs, r->job.scenario, r->which, r->count,
                           report.system))
         return dew__cli_fail(DEW__FAILED, "out of memory");
-    lay_beside(r, &report);
     report.inputs = r->inputs.list;
     report.input_count = r->inputs.count;
     report.doubts = r->doubts.list;

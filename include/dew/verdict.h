@@ -7,6 +7,7 @@
 #ifndef DEW_VERDICT_H
 #define DEW_VERDICT_H
 
+#include "dew/beside.h"
 #include "dew/cost.h"
 #include "dew/study.h"
 
@@ -47,6 +48,7 @@ struct dew_question {
     const struct dew_safety *safety;
     const struct dew_prices *prices; /* NULL = none given                   */
     struct dew_judging judging;
+    const struct dew_beside *measured; /* a log of the first; NULL = none   */
 };
 
 /*

@@ -166,6 +166,233 @@ static void computed_hours_call_for_it(void **state)
     assert_true(find(r->key)->options == UINT64_C(2));
 }
 
+/* ---- each caution of an option, alone ------------------------------------------ */
+
+static struct dew_case *one(void)
+{
+    s.facts[1].core = DEW_CORE_heat_plate;
+    return &s.cases[1];
+}
+static void frosty(void)
+{
+    one();
+    s.series[31] = -7.2;
+}
+static void plain(void)
+{
+    one();
+}
+static void hood(void)
+{
+    one();
+    s.safety.hood_into_ventilator = DEW_ANSWER_UNKNOWN;
+}
+static void garage(void)
+{
+    one();
+    s.safety.attached_garage = DEW_ANSWER_UNKNOWN;
+}
+static void chimney(void)
+{
+    one();
+    s.safety.natural_draft_appliance = DEW_ANSWER_UNKNOWN;
+    s.cases[1].paths[DEW_VENT_ON][0].supply = 0.045;
+    s.cases[1].paths[DEW_VENT_ON][0].exhaust = 0.045;
+}
+static void spills(void)
+{
+    chimney();
+    s.cases[1].paths[DEW_VENT_OFF][2].spill = 0.004;
+}
+static void recirculates(void)
+{
+    one()->plant.frost.strategy = DEW_FROST_RECIRCULATE;
+    s.outcomes[1].year.frost_hours = 0.5;
+}
+static void protected_frosty(void)
+{
+    frosty();
+    s.cases[1].plant.frost.strategy = DEW_FROST_PREHEAT;
+}
+static void drains(void)
+{
+    s.outcomes[1].year.core_drained = 0.01;
+}
+static void tied(void)
+{
+    one();
+    s.facts[1].layout = DEW_LAYOUT_supply_tie;
+    s.facts[1].damper = DEW_ANSWER_YES;
+    s.facts[1].interlock = DEW_ANSWER_NO;
+}
+static void undamped(void)
+{
+    tied();
+    s.facts[1].damper = DEW_ANSWER_UNKNOWN;
+}
+static void tied_and_cooled(void)
+{
+    tied();
+    s.cases[1].plant.handler_count = 1;
+    s.cases[1].plant.handlers[0].capacity = 7000;
+}
+static void tied_to_a_furnace(void)
+{
+    tied();
+    s.cases[1].plant.heater.fuel = 1;
+    s.series[31] = -0.2;
+}
+static void wired(void)
+{
+    tied();
+    s.facts[1].interlock = DEW_ANSWER_UNKNOWN;
+}
+static void return_tied(void)
+{
+    tied();
+    s.facts[1].layout = DEW_LAYOUT_return_tie;
+}
+static void lopsided(void)
+{
+    one()->paths[DEW_VENT_ON][1].supply = 0.05;
+    s.cases[1].paths[DEW_VENT_ON][1].exhaust = 0.044;
+}
+static void nearly_level(void)
+{
+    lopsided();
+    s.cases[1].paths[DEW_VENT_ON][1].exhaust = 0.0455;
+}
+static void exhaust_cooled(void)
+{
+    tied_and_cooled();
+    s.facts[1].core = DEW_CORE_exhaust_only;
+}
+static void exhaust_uncooled(void)
+{
+    one();
+    s.facts[1].core = DEW_CORE_exhaust_only;
+}
+static void hood_of_its_own(void)
+{
+    s.cases[1].plant.exhausts[DEW_LOCAL_KITCHEN].flow = 0.07;
+    s.outcomes[1].year.pressure_all_min = -12.4;
+}
+static void heat_pump(void)
+{
+    s.cases[1].plant.heater.capacity = 9000;
+}
+static void furnace(void)
+{
+    heat_pump();
+    s.cases[1].plant.heater.efficiency = 0.9;
+}
+static void dehumidifier(void)
+{
+    s.cases[1].limits = (struct dew_limits){0.60, 0.30};
+    s.cases[1].plant.dryer =
+        (struct dew_dryer){.rate = 3e-4, .set = 0.5, .band = 0.04};
+}
+
+static const struct option_row {
+    const char *name, *key;
+    void (*change)(void);
+    int stands;
+    enum dew_caution_level level;
+} option_rows[] = {
+    {"a hood perhaps joined", "hood_joined", hood, 1, DEW_STOP},
+    {"a hood surely not joined", "hood_joined", plain, 0, DEW_STOP},
+    {"ducts near a garage", "garage_ducts", garage, 1, DEW_CHECK},
+    {"no garage", "garage_ducts", plain, 0, DEW_CHECK},
+    {"a balanced unit beside a chimney", "net_exhaust", chimney, 0, DEW_STOP},
+    {"an idle unit that spills house air", "net_exhaust", spills, 1, DEW_STOP},
+    {"an intake", "intake", plain, 1, DEW_CHECK},
+    {"a unit where it freezes", "freezing", frosty, 1, DEW_CHECK},
+    {"a unit where it does not", "freezing", plain, 0, DEW_CHECK},
+    {"a core without frost protection", "no_frost_protection", frosty, 1,
+     DEW_CHECK},
+    {"a core with it", "no_frost_protection", protected_frosty, 0, DEW_CHECK},
+    {"ducts where it freezes", "cold_ducts", frosty, 1, DEW_CHECK},
+    {"defrost by recirculation", "defrost", recirculates, 1, DEW_CHECK},
+    {"none needed", "defrost", plain, 0, DEW_CHECK},
+    {"a core that drains", "condensate", drains, 1, DEW_CHECK},
+    {"a core that does not", "condensate", plain, 0, DEW_CHECK},
+    {"a dehumidifier drains", "condensate", dehumidifier, 1, DEW_CHECK},
+    {"humid air in a cooled duct", "sweating_trunk", tied_and_cooled, 1,
+     DEW_CHECK},
+    {"a duct never cooled", "sweating_trunk", tied, 0, DEW_CHECK},
+    {"cold air to a furnace", "cold_exchanger", tied_to_a_furnace, 1,
+     DEW_CHECK},
+    {"no furnace", "cold_exchanger", tied, 0, DEW_CHECK},
+    {"a damper not known", "no_damper", undamped, 1, DEW_CHECK},
+    {"a damper told", "no_damper", tied, 0, DEW_CHECK},
+    {"12 % apart", "imbalance", lopsided, 1, DEW_CHECK},
+    {"9 % apart", "imbalance", nearly_level, 0, DEW_CHECK},
+    {"a pickup in the kitchen", "kitchen_pickup", plain, 1, DEW_CHECK},
+    {"exhaust only, cooled", "exhaust_only", exhaust_cooled, 1, DEW_CHECK},
+    {"exhaust only, not cooled", "exhaust_only", exhaust_uncooled, 0,
+     DEW_CHECK},
+    {"a hood wants make-up air", "makeup_air", hood_of_its_own, 1, DEW_CHECK},
+    {"no hood", "makeup_air", plain, 0, DEW_CHECK},
+    {"an interlock not known", "interlock", wired, 1, DEW_NOTE},
+    {"an interlock to be wired", "interlock", return_tied, 1, DEW_NOTE},
+    {"none meant", "interlock", tied, 0, DEW_NOTE},
+    {"a coil", "refrigerant", tied_and_cooled, 1, DEW_NOTE},
+    {"a heat pump", "refrigerant", heat_pump, 1, DEW_NOTE},
+    {"a dehumidifier's circuit", "refrigerant", dehumidifier, 1, DEW_NOTE},
+    {"a furnace has none", "refrigerant", furnace, 0, DEW_NOTE},
+    {"ducts through fire walls", "fire_walls", plain, 1, DEW_NOTE},
+    {"smoke outdoors", "smoke_days", plain, 1, DEW_NOTE},
+    {"filters", "filters", plain, 1, DEW_NOTE},
+};
+
+/* 48 h at 12.3 degC outdoors; the house as it stands calls for none of it. */
+static void option_calls_for_it(void **state)
+{
+    const struct option_row *r = *state;
+
+    answered(2);
+    for (int h = 0; h < 48; h++)
+        s.series[h] = 12.3;
+    s.outcomes[1].series.t_out = s.series;
+    s.outcomes[1].count = 48;
+    ask();
+    assert_null(find(r->key));
+    r->change();
+    ask();
+    assert_int_equal(find(r->key) != NULL, r->stands);
+    if (!r->stands)
+        return;
+    assert_int_equal(find(r->key)->level, r->level);
+    assert_true(find(r->key)->options == UINT64_C(2));
+    assert_true(strlen(find(r->key)->text) > 40);
+}
+
+static void the_worst_pressure_stands_beside_makeup_air(void **state)
+{
+    (void)state;
+    answered(2);
+    hood_of_its_own();
+    ask();
+    assert_near(find("makeup_air")->pressure, -12.4, 0);
+}
+
+static void a_log_damper_than_its_sources_asks_for_water(void **state)
+{
+    struct dew_beside log = {.rh = {.hours = 700, .bias = -0.049}};
+
+    (void)state;
+    answered(1);
+    s.question.measured = &log;
+    ask();
+    assert_null(find("unexplained_water"));
+    log.rh.bias = -0.051;
+    ask();
+    assert_int_equal(find("unexplained_water")->level, DEW_CHECK);
+    log.rh.hours = 100; /* less than a week tells nothing */
+    ask();
+    assert_null(find("unexplained_water"));
+}
+
 static void net_exhaust_stops_beside_a_chimney(void **state)
 {
     (void)state;
@@ -271,9 +498,11 @@ static void a_humidistat_keeps_half_its_band_from_a_limit(void **state)
 
 int main(void)
 {
-    struct CMUnitTest tests[40] = {
+    struct CMUnitTest tests[90] = {
         cmocka_unit_test(only_what_always_stands),
         cmocka_unit_test(return_tie_stops_unless_interlocked),
+        cmocka_unit_test(the_worst_pressure_stands_beside_makeup_air),
+        cmocka_unit_test(a_log_damper_than_its_sources_asks_for_water),
         cmocka_unit_test(net_exhaust_stops_beside_a_chimney),
         cmocka_unit_test(freezing_is_read_from_the_weather),
         cmocka_unit_test(a_house_of_unknown_age_may_be_new),
@@ -282,8 +511,9 @@ int main(void)
         cmocka_unit_test(a_humidistat_keeps_half_its_band_from_a_limit),
         cmocka_unit_test(water_of_unvented_burning_stops_whatever_was_answered),
     };
-    size_t n = 9;
+    size_t n = 11;
 
+    ADD_ROWS(tests, n, option_rows, option_calls_for_it);
     ADD_ROWS(tests, n, duct_rows, computed_hours_call_for_it);
     ADD_ROWS(tests, n, answer_rows, an_answer_not_given_counts);
     ADD_ROWS(tests, n, wanting_rows, good_news_must_be_confirmed);
