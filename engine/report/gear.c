@@ -9,7 +9,7 @@
 
 #include "dew/air.h"
 #include "dew/dryer.h"
-#include "report/lay.h"
+#include "report/sheet.h"
 #include "report/words.h"
 
 enum { LINE = 2000 };
@@ -299,22 +299,13 @@ static void name_them(uint64_t mask, char *out, size_t size)
     snprintf(out + at, size - (size_t)at, ": ");
 }
 
-static void tell_alike(uint64_t mask, const char *text, FILE *out)
+int dew__sheet_gear(const struct dew_report *r, struct dew__sheet *s)
 {
-    char line[LINE + 320];
-
-    name_them(mask, line, 320);
-    snprintf(line + strlen(line), LINE, "%s", text);
-    dew__wrap(out, "* ", line);
-}
-
-void dew__gear_text(const struct dew_report *r, FILE *out)
-{
-    int told = 0;
-
+    s->id = "gear";
+    s->title = "Labels and what they leave open";
     for (int b = 0; b < BODIES; b++)
         for (size_t i = 0; i < r->question->count; i++) {
-            char text[LINE];
+            char text[LINE], names[320];
             uint64_t mask;
 
             if (!bodies[b](r, i, text, sizeof text))
@@ -322,8 +313,8 @@ void dew__gear_text(const struct dew_report *r, FILE *out)
             mask = alike(r, i, bodies[b], text);
             if (mask == 0)
                 continue;
-            if (!told++)
-                dew__heading(out, "Labels and what they leave open");
-            tell_alike(mask, text, out);
+            name_them(mask, names, sizeof names);
+            dew__sheet_note(s, "%s%s", names, text);
         }
+    return s->notes > 0;
 }

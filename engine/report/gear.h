@@ -10,9 +10,6 @@
 
 #include "dew/report.h"
 
-/* A section of text; nothing where there is nothing to tell. */
-void dew__gear_text(const struct dew_report *r, FILE *out);
-
 /*
  * Of option i: the dehumidifier by its label and here, the range of a core's
  * rating, both ways of running several air handlers.  NULL on want of memory,

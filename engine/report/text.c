@@ -6,7 +6,6 @@
 
 #include "core/fail.h"
 #include "report/columns.h"
-#include "report/gear.h"
 #include "report/lay.h"
 #include "report/sheet.h"
 #include "report/words.h"
@@ -346,7 +345,6 @@ enum dew_status dew_report_text(const struct dew_report *report, FILE *out,
     verdict(report, out);
     options(report, out);
     months(report, out);
-    dew__gear_text(report, out);
     dew__sheets_text(report, out);
     books(report, out);
     dew__heading(out, "Cautions");
