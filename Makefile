@@ -12,6 +12,7 @@
 #   make bench      speed and accuracy, as ratios
 #   make study      the long studies
 #   make pictures   docs/img anew, from the demo
+#   make real       the outputs shown in README.md and docs/ anew
 #   make first-results   docs/first-results.md anew, from the data
 #   make format     clang-format in place
 #   make install uninstall    [PREFIX=/usr/local] [DESTDIR=]
@@ -136,7 +137,8 @@ deps:
 
 demo: all
 	@if [ -f scenarios/demo.yaml ]; then \
-	  $B/dewledger run scenarios/demo.yaml --out build/demo; \
+	  $B/dewledger run scenarios/demo.yaml --out build/demo && \
+	  echo "Files: build/demo/report.html (the page), summary.json, hours-*.csv"; \
 	else $B/dewledger --version; fi
 
 # made anew, so that what is no longer built is no longer in it
@@ -236,6 +238,10 @@ bench: $(BENCHES)
 	@for b in $(BENCHES); do $$b || exit 1; done
 study: all $(STUDIES)
 	@for s in $(STUDIES); do $$s || exit 1; done
+
+real: all
+	@for f in README.md docs/tutorial.md docs/books.md; do \
+	  sh tests/support/real.sh $B $$f >$$f.part && mv $$f.part $$f; done
 
 first-results: $B/dewledger
 	@python3 tests/study/first_results.py $B/dewledger \

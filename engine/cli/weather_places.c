@@ -87,20 +87,26 @@ static double shown(double x, enum dew_quantity q, int system)
     return (x - u->offset) / u->factor;
 }
 
+/* Names are cut so that a line keeps to 80 columns. */
+enum { NAME_ALONE = 36, NAME_NEAR = 28 };
+
 static void head(int system, int near)
 {
-    printf("%-7s %-34s %-2s %7s %8s %6s %6s %6s%s\n", "number", "name", "",
-           "north", "east", "Jan", "Jul", "dew pt", near ? "     away" : "");
-    printf("%-7s %-34s %-2s %7s %8s %6s %6s %6s%s\n", "", "", "", "deg", "deg",
-           system == 1 ? "degF" : "degC", system == 1 ? "degF" : "degC",
-           system == 1 ? "degF" : "degC",
-           near ? (system == 1 ? "       mi" : "       km") : "");
+    const char *degree = system == 1 ? "degF" : "degC";
+    int name = near ? NAME_NEAR : NAME_ALONE;
+
+    printf("%-6s %-*s %-2s %6s %7s %5s %5s %6s%s\n", "number", name, "name", "",
+           "north", "east", "Jan", "Jul", "dew pt", near ? "    away" : "");
+    printf("%-6s %-*s %-2s %6s %7s %5s %5s %6s%s\n", "", name, "", "", "deg",
+           "deg", degree, degree, degree,
+           near ? (system == 1 ? "      mi" : "      km") : "");
 }
 
 /* distance: m, or NaN for none. */
 static void row(const struct dew_climate *c, double distance, int system)
 {
     const double per = system == 1 ? 1609.344 : 1000.0; /* m, [SP811] B.8 */
+    int name = isnan(distance) ? NAME_ALONE : NAME_NEAR;
     char cell[6][24];
 
     dew_number_fixed(c->site.latitude, 2, cell[0], sizeof cell[0]);
@@ -111,10 +117,10 @@ static void row(const struct dew_climate *c, double distance, int system)
                      sizeof cell[3]);
     dew_number_fixed(shown(means_of(c).td, DEW_TEMPERATURE, system), 1, cell[4],
                      sizeof cell[4]);
-    printf("%-7s %-34.34s %-2s %7s %8s %6s %6s %6s", c->site.id, c->site.name,
-           c->state, cell[0], cell[1], cell[2], cell[3], cell[4]);
+    printf("%-6s %-*.*s %-2s %6s %7s %5s %5s %6s", c->site.id, name, name,
+           c->site.name, c->state, cell[0], cell[1], cell[2], cell[3], cell[4]);
     if (!isnan(distance))
-        printf(" %8s",
+        printf(" %7s",
                dew_number_fixed(distance / per, 1, cell[5], sizeof cell[5]));
     putchar('\n');
 }
