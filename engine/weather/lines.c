@@ -58,6 +58,15 @@ enum dew_status dew__lines_again(struct dew__lines *in, struct dew_error *err)
     return DEW_OK;
 }
 
+static enum dew_status too_long(const struct dew__lines *in,
+                                struct dew_error *err)
+{
+    dew__at(err, in->path, in->line + 1, 1);
+    return dew__fail(err, DEW_ESYNTAX,
+                     "a line longer than %d bytes: not a table of text",
+                     DEW__LINE_MAX);
+}
+
 /* Move what is left to the front and read a block behind it. */
 static enum dew_status refill(struct dew__lines *in, struct dew_error *err)
 {
@@ -65,12 +74,8 @@ static enum dew_status refill(struct dew__lines *in, struct dew_error *err)
     int first = in->line == 0 && in->used == 0;
     int code, n;
 
-    if (left >= DEW__LINE_MAX) {
-        dew__at(err, in->path, in->line + 1, 1);
-        return dew__fail(err, DEW_ESYNTAX,
-                         "a line longer than %d bytes: not a table of text",
-                         DEW__LINE_MAX);
-    }
+    if (left >= DEW__LINE_MAX)
+        return too_long(in, err);
     restore(in);
     in->blocks++;
     memmove(in->block, in->block + in->from, left);
@@ -106,6 +111,8 @@ static void skip_mark(struct dew__lines *in)
 static enum dew_status give(struct dew__lines *in, size_t length,
                             struct dew_error *err)
 {
+    if (length > DEW__LINE_MAX)
+        return too_long(in, err);
     in->text = in->block + in->from;
     in->length = length;
     in->from += length < in->used - in->from ? length + 1 : length;
@@ -215,14 +222,70 @@ static enum dew_status broken(struct dew__cells *cells, int line,
                      "a quote is opened and not closed on its line");
 }
 
-enum dew_status dew__cells_split(struct dew__cells *cells,
+static enum dew_status too_many(const struct dew__lines *in,
+                                struct dew_error *err)
+{
+    dew__at(err, in->path, in->line, DEW__CELLS_MAX);
+    return dew__fail(err, DEW_ESYNTAX, "more than %d cells in a line",
+                     DEW__CELLS_MAX);
+}
+
+static int is_blank(char c)
+{
+    return c == ' ' || c == '\t';
+}
+
+/* One cell of a plain line: what stands between from and to, less the blanks
+   around it. */
+static void keep_plain(struct dew__cells *cells, char *text, size_t from,
+                       size_t to)
+{
+    size_t i = cells->count++;
+
+    if (cells->wanted != NULL && !cells->wanted[i]) {
+        cells->at[i] = 0;
+        return;
+    }
+    while (from < to && is_blank(text[from]))
+        from++;
+    while (to > from && is_blank(text[to - 1]))
+        to--;
+    text[to] = '\0';
+    cells->at[i] = from;
+}
+
+/*
+ * A line without quotes: cut where the separators stand, as the parser would,
+ * in a third of its time; cells behind the last one wanted are left.
+ */
+static enum dew_status cut_plain(struct dew__cells *cells,
                                  const struct dew__lines *in, char delimiter,
                                  struct dew_error *err)
 {
-    cells->count = 0;
-    cells->used = 1; /* text[0] is the empty cell */
-    cells->text[0] = '\0';
-    cells->too_many = 0;
+    size_t most = cells->wanted != NULL ? cells->wanted_count : DEW__CELLS_MAX;
+    char *text = cells->text;
+    size_t from = 1, end = in->length + 1;
+
+    memcpy(text + 1, in->text, in->length + 1);
+    for (size_t i = 1; cells->count < most; i++) {
+        if (i < end && text[i] != delimiter)
+            continue;
+        keep_plain(cells, text, from, i);
+        from = i + 1;
+        if (i >= end)
+            break;
+    }
+    if (from <= end && cells->count == DEW__CELLS_MAX)
+        return too_many(in, err);
+    if (cells->count == 1 && text[cells->at[0]] == '\0')
+        cells->count = 0; /* a blank line */
+    return DEW_OK;
+}
+
+static enum dew_status parse(struct dew__cells *cells,
+                             const struct dew__lines *in, char delimiter,
+                             struct dew_error *err)
+{
     csv_set_delim(&cells->csv, (unsigned char)delimiter);
     /* Strict only at the end: a quote left open is refused, one within a cell
        is a character. */
@@ -232,12 +295,21 @@ enum dew_status dew__cells_split(struct dew__cells *cells,
         csv_set_opts(&cells->csv, CSV_STRICT | CSV_STRICT_FINI) != 0 ||
         csv_fini(&cells->csv, keep, NULL, cells) != 0)
         return broken(cells, in->line, in, err);
-    if (cells->too_many) {
-        dew__at(err, in->path, in->line, DEW__CELLS_MAX);
-        return dew__fail(err, DEW_ESYNTAX, "more than %d cells in a line",
-                         DEW__CELLS_MAX);
-    }
-    return DEW_OK;
+    return cells->too_many ? too_many(in, err) : DEW_OK;
+}
+
+enum dew_status dew__cells_split(struct dew__cells *cells,
+                                 const struct dew__lines *in, char delimiter,
+                                 struct dew_error *err)
+{
+    cells->count = 0;
+    cells->used = 1; /* text[0] is the empty cell */
+    cells->text[0] = '\0';
+    cells->too_many = 0;
+    if (memchr(in->text, '"', in->length) != NULL ||
+        memchr(in->text, '\r', in->length) != NULL)
+        return parse(cells, in, delimiter, err);
+    return cut_plain(cells, in, delimiter, err);
 }
 
 const char *dew__cell(const struct dew__cells *cells, size_t i)

@@ -2,7 +2,8 @@
 /*
  * A text file, plain or gzipped, one physical line at a time, and the cells of
  * a line.  The parser of libcsv is given one line and then told that it ended,
- * so that a line number is exact and an open quote cannot swallow the file.
+ * so that a line number is exact and an open quote cannot swallow the file; a
+ * line without quotes needs no parser.
  */
 #ifndef DEW_WEATHER_LINES_H
 #define DEW_WEATHER_LINES_H
@@ -58,6 +59,7 @@ struct dew__cells {
     size_t count, at[DEW__CELLS_MAX]; /* where each cell starts in text      */
     int too_many;
     const unsigned char *wanted; /* 0: give "" for this cell; NULL: all      */
+    size_t wanted_count;         /* the last that is wanted, from 1          */
 };
 
 /* Errors: DEW_EMEM. */

@@ -339,6 +339,7 @@ static void keep_columns(struct dew__table *t)
             continue;
         t->count++;
         t->wanted[i] = 1;
+        t->cells.wanted_count = i + 1;
         if (c->meaning == DEW__IS_TIME && t->time_count < DEW__TIMES_MAX)
             t->times[t->time_count++] = (int)i;
         if (c->meaning >= DEW__IS_YEAR && c->meaning <= DEW__IS_MINUTE &&

@@ -13,7 +13,7 @@
 
 #include "dew/weather.h"
 
-enum { RUNS = 9 };
+enum { RUNS = 41 };
 
 static double now(void)
 {
@@ -102,7 +102,8 @@ int main(int argc, char **argv)
     }
     qsort(a, RUNS, sizeof a[0], ascending);
     qsort(b, RUNS, sizeof b[0], ascending);
+    /* the least of many: what else the machine does only adds */
     printf("reader: libcsv alone %.2f ms, a typical year %.2f ms, %.2f times\n",
-           1e3 * a[RUNS / 2], 1e3 * b[RUNS / 2], b[RUNS / 2] / a[RUNS / 2]);
+           1e3 * a[0], 1e3 * b[0], b[0] / a[0]);
     return 0;
 }

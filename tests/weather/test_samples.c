@@ -224,6 +224,27 @@ static void a_leap_year_keeps_its_day(void **state)
     dew_year_close(r.year);
 }
 
+static void a_line_has_an_end(void **state)
+{
+    enum { LONG = 150000 };
+    char *text = malloc(LONG + 200), line[400];
+    struct reading r;
+    size_t n = (size_t)snprintf(
+        text, 200, "time,t (degC),td (degC)\n2020-03-04 05:00,7.3,1\n");
+
+    (void)state;
+    for (int commas = 0; commas < 2; commas++) {
+        memset(text + n, commas ? ',' : 'x', LONG);
+        snprintf(text + n + LONG, 100, "\n2020-03-04 06:00,8.3,1\n");
+        read_text(&r, text, n + LONG + 25, NULL);
+        assert_int_equal(r.status, DEW_ESYNTAX);
+        assert_string_equal(
+            fault_text(&r, 0, line, sizeof line),
+            "3:1: : a line longer than 65536 bytes: not a table of text");
+    }
+    free(text);
+}
+
 static void lines_may_end_in_returns_alone(void **state)
 {
     static const char text[] =
@@ -240,15 +261,16 @@ static void lines_may_end_in_returns_alone(void **state)
 
 int main(void)
 {
-    struct CMUnitTest tests[COUNT_OF(units) + COUNT_OF(marks) + 6] = {
+    struct CMUnitTest tests[COUNT_OF(units) + COUNT_OF(marks) + 7] = {
         cmocka_unit_test(a_marked_wind_leaves_the_row),
         cmocka_unit_test(fixed_width_is_read),
         cmocka_unit_test(a_local_clock_beside_utc_gives_the_offset),
         cmocka_unit_test(synoptic_reports_leave_the_hourly_ones),
         cmocka_unit_test(a_leap_year_keeps_its_day),
+        cmocka_unit_test(a_line_has_an_end),
         cmocka_unit_test(lines_may_end_in_returns_alone),
     };
-    size_t n = 6;
+    size_t n = 7;
 
     ADD_ROWS(tests, n, units, unit_is_read);
     ADD_ROWS(tests, n, marks, mark_is_no_value);
