@@ -3,6 +3,7 @@
 #include "ducts/build.h"
 
 #include <math.h>
+#include <stdio.h>
 
 #include "core/fail.h"
 
@@ -13,8 +14,14 @@ static const double leak_at =
     50.0; /* Pa at which a shut damper's leak is said */
 static const double leak_power = 0.65; /* [ASH-F21] eq. 37 */
 
-/* Small boxes of names: one for each handler or ventilator. */
-#define OF(name, k) ((const char *const[]){name " 1", name " 2", name " 3"})[k]
+/* Names of one thing at each handler or ventilator. */
+static const char *one_of(const char *const names[3], int k)
+{
+    return k >= 0 && k < 3 ? names[k] : names[0];
+}
+
+#define OF(name, k)                                                            \
+    one_of((const char *const[]){name " 1", name " 2", name " 3"}, k)
 
 static size_t point(struct dew__built *b, const char *name,
                     enum dew_duct_place place)
@@ -132,31 +139,29 @@ double dew__ducts_supply_resists(const struct dew_duct_handler *h, double flow)
            supply_left(h) * square(flow / h->flow);
 }
 
+static enum dew_status too_small(int k, const char *side, double loses,
+                                 double left, struct dew_error *err)
+{
+    char path[sizeof err->path];
+
+    snprintf(path, sizeof path, "handlers[%d].%s_trunk", k, side);
+    dew__in(err, path);
+    return dew__fail(err, DEW_ERANGE,
+                     "loses %.3g Pa at full flow; the external static leaves "
+                     "%.3g Pa for it and its grilles",
+                     loses, left);
+}
+
 static enum dew_status trunks_fit(const struct dew_duct_handler *h, int k,
                                   struct dew_error *err)
 {
-    const char *const return_path[] = {"handlers[0].return_trunk",
-                                       "handlers[1].return_trunk",
-                                       "handlers[2].return_trunk"};
-    const char *const supply_path[] = {"handlers[0].supply_trunk",
-                                       "handlers[1].supply_trunk",
-                                       "handlers[2].supply_trunk"};
-    double share = h->return_share;
+    double in = h->external * h->return_share;
 
-    if (!(return_left(h) > 0.0)) {
-        dew__in(err, return_path[k]);
-        return dew__fail(err, DEW_ERANGE,
-                         "loses %.3g Pa at full flow; the external static "
-                         "leaves %.3g Pa for it and its grilles",
-                         return_ducts(h, h->flow), h->external * share);
-    }
-    if (!(supply_left(h) > 0.0)) {
-        dew__in(err, supply_path[k]);
-        return dew__fail(err, DEW_ERANGE,
-                         "loses %.3g Pa at full flow; the external static "
-                         "leaves %.3g Pa for it and its grilles",
-                         supply_ducts(h, h->flow), h->external * (1.0 - share));
-    }
+    if (!(return_left(h) > 0.0))
+        return too_small(k, "return", return_ducts(h, h->flow), in, err);
+    if (!(supply_left(h) > 0.0))
+        return too_small(k, "supply", supply_ducts(h, h->flow),
+                         h->external - in, err);
     return DEW_OK;
 }
 
@@ -454,6 +459,11 @@ enum dew_status dew__ducts_build(const struct dew_duct_layout *layout,
     enum dew_status status = DEW_OK;
     struct taps taps[DEW_DUCT_HANDLERS] = {{0}};
 
+    if (layout->handler_count < 0 ||
+        layout->handler_count > DEW_DUCT_HANDLERS || layout->vent_count < 1 ||
+        layout->vent_count > DEW_DUCT_VENTS || layout->grille_count < 1 ||
+        layout->grille_count > DEW_DUCT_GRILLES)
+        return dew__fail(err, DEW_ERANGE, "the layout was not filled in");
     point(b, "house", DEW_PLACE_HOUSE);
     point(b, "outdoors", DEW_PLACE_OUTDOORS);
     point(b, "outside space", DEW_PLACE_BUFFER);

@@ -168,23 +168,30 @@ static int take(struct dew_ducts *d)
     return 1;
 }
 
+static enum dew_status connect(struct dew_ducts *d, struct dew_duct_node *nodes,
+                               struct dew_duct_branch *branches,
+                               struct dew_error *err)
+{
+    for (size_t i = 0; i < d->n; i++)
+        nodes[i] = (struct dew_duct_node){
+            d->points[i].name,
+            d->points[i].place == DEW_PLACE_DUCT ? NAN : 0.0};
+    for (size_t i = 0; i < d->m; i++)
+        branches[i] = d->runs[i].branch;
+    return dew_ducts_network_open(&d->network, nodes, d->n, branches, d->m,
+                                  err);
+}
+
 static enum dew_status join(struct dew_ducts *d, struct dew_error *err)
 {
     struct dew_duct_node *nodes = calloc(d->n + 1, sizeof *nodes);
     struct dew_duct_branch *branches = calloc(d->m + 1, sizeof *branches);
-    enum dew_status status = DEW_OK;
+    enum dew_status status;
 
-    if (nodes == NULL || branches == NULL || !take(d))
+    if (nodes != NULL && branches != NULL && take(d))
+        status = connect(d, nodes, branches, err);
+    else
         status = dew__fail(err, DEW_EMEM, "no memory for a duct layout");
-    for (size_t i = 0; i < d->n && status == DEW_OK; i++)
-        nodes[i] = (struct dew_duct_node){
-            d->points[i].name,
-            d->points[i].place == DEW_PLACE_DUCT ? NAN : 0.0};
-    for (size_t i = 0; i < d->m && status == DEW_OK; i++)
-        branches[i] = d->runs[i].branch;
-    if (status == DEW_OK)
-        status = dew_ducts_network_open(&d->network, nodes, d->n, branches,
-                                        d->m, err);
     free(nodes);
     free(branches);
     return status;
@@ -296,7 +303,7 @@ static enum dew_status copy_written(struct dew_ducts *d,
 {
     size_t runs = w->run_count * sizeof *w->runs;
     size_t points = w->point_count * sizeof *w->points;
-    char *block = malloc(runs + points + 1);
+    char *block = calloc(1, runs + points + 1);
 
     if (block == NULL)
         return dew__fail(err, DEW_EMEM, "no memory for a duct layout");

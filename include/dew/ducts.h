@@ -32,9 +32,9 @@ struct dew_path {
     double leak_out;  /* m3/s   house air lost by duct leaks                 */
     double at_coil;   /* m3/s   part of fresh that passes the coil first     */
     double idle_at_coil; /* m3/s part of unplanned that passes it first      */
-    double fan_w;     /* W      ventilator's fans                            */
-    double fan_heat;  /* W      part of fan_w that warms the supply air      */
-    double preheat_w; /* W/K    of preheating; 0 = none                      */
+    double fan_w;      /* W      ventilator's fans                            */
+    double fan_heat;   /* W      part of fan_w that warms the supply air      */
+    double preheat_w;  /* W/K    of preheating; 0 = none                      */
     double condensing; /* -     of dew_plant_core_at, at supply and exhaust: a
                                 core whose warm side may condense; 0 = none  */
 };

@@ -516,6 +516,18 @@ static void faults_name_the_member(void **state)
     refused(&l, DEW_EMISSING, "vents[0]", "has no grille for its stale air");
 }
 
+static void a_layout_not_filled_in_is_refused(void **state)
+{
+    struct dew_duct_layout l = said(DEW_LAYOUT_mix, 1, 1);
+    struct dew_error err = {0};
+    struct dew_ducts *d;
+
+    (void)state;
+    assert_int_equal(dew_ducts_open(&d, &l, &err), DEW_ERANGE);
+    assert_null(d);
+    assert_string_equal(err.text, "the layout was not filled in");
+}
+
 static void a_trunk_too_small_is_named(void **state)
 {
     struct dew_duct_layout l = said(DEW_LAYOUT_mix, 1, 1);
@@ -548,8 +560,9 @@ int main(void)
         cmocka_unit_test(a_fan_too_weak_says_so),
         cmocka_unit_test(faults_name_the_member),
         cmocka_unit_test(a_trunk_too_small_is_named),
+        cmocka_unit_test(a_layout_not_filled_in_is_refused),
     };
-    size_t n = 12;
+    size_t n = 13;
 
     ADD_ROWS(tests, n, shapes, shape_row);
     ADD_ROWS(tests, n, references, reference_row);
