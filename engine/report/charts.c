@@ -4,6 +4,7 @@
 
 #include "core/fail.h"
 #include "core/numeric.h"
+#include "report/hand.h"
 #include "report/words.h"
 
 static const struct listed {
@@ -67,8 +68,8 @@ size_t dew__chart_beside(const struct dew_report *r)
     const struct dew_choice *c = r->question->choices;
     size_t least = 0;
 
-    if (r->verdict->best > 0)
-        return (size_t)r->verdict->best;
+    if (dew__hand_option(r) > 0)
+        return dew__hand_option(r);
     for (size_t i = 1; i < r->question->count; i++)
         if (dew_verdict_ventilates(r->question, i) &&
             (least == 0 ||

@@ -56,7 +56,11 @@ static void top(const struct dew_report *r, FILE *out)
           "<li><a href=\"#inputs\">What was put in</a></li>"
           "<li><a href=\"#method\">How it was worked out</a></li>"
           "<li><a href=\"#sources\">Sources</a></li>"
-          "</ul></nav></header>\n<main>\n",
+          "</ul></nav>\n<p class=\"sub\">To hand over, beside this page: "
+          "<a href=\"contractor.html\">contractor</a>, "
+          "<a href=\"inspector.html\">inspector</a>, "
+          "<a href=\"calendar.html\">calendar</a>. One sheet of paper "
+          "each.</p></header>\n<main>\n",
           out);
 }
 

@@ -174,6 +174,8 @@ static int utf8(const unsigned char *s)
     for (int i = 1; i < length; i++)
         if ((s[i] & 0xc0) != 0x80)
             return 0;
+    if (s[0] == 0xef && s[1] == 0xbf && s[2] >= 0xbe)
+        return 0; /* U+FFFE, U+FFFF: no characters, and XML refuses them */
     if ((s[0] == 0xe0 && s[1] < 0xa0) || (s[0] == 0xed && s[1] > 0x9f) ||
         (s[0] == 0xf0 && s[1] < 0x90) || (s[0] == 0xf4 && s[1] > 0x8f))
         return 0;
