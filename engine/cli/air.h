@@ -29,6 +29,7 @@ struct dew__air_request {
     struct dew__air_side side[2];
     double p;                   /* Pa                                    */
     double surface;             /* degC, or NaN                          */
+    double moisture, heat;      /* shares that a core keeps; heat or NaN */
     int typed[3];               /* units typed, by dew_unit.system       */
     char *words;                /* all of them, cut apart; owned         */
     char *list[DEW__AIR_WORDS]; /* each word, within words        */

@@ -185,12 +185,12 @@ static double doubt(const struct dew__air_side *s)
     return 0.0;
 }
 
-/* kg/s that flow brings in, unless a core keeps some; NaN without a flow. */
+/* kg/s that flow brings in, less what a core keeps; NaN without a flow. */
 static double water_brought(const struct dew__air_request *r)
 {
     double flow = isnan(r->side[0].flow) ? r->side[1].flow : r->side[0].flow;
 
-    return flow * dew_air_density_run(r->p) *
+    return flow * dew_air_density_run(r->p) * (1.0 - r->moisture) *
            (r->side[1].state.w - r->side[0].state.w);
 }
 
@@ -227,10 +227,11 @@ static void print_verdict(const struct dew__air_request *r, int system)
 static void print_brought(const struct dew__air_request *r, int system)
 {
     double water = water_brought(r);
-    char rate[WORD], line[LINE];
+    char rate[WORD], kept[WORD], line[LINE];
 
     if (isnan(water))
         return;
+    dew_number_print(100.0 * r->moisture, 4, kept, sizeof kept);
     if (system == 1) /* the trade counts a day's water in gallons */
         snprintf(rate, sizeof rate, "%s gal/day",
                  dew_number_fixed(
@@ -240,8 +241,33 @@ static void print_brought(const struct dew__air_request *r, int system)
     else
         shown(fabs(water), DEW_WATER_RATE, system, 1, rate);
     snprintf(line, sizeof line,
-             "That flow, with no moisture kept by a core, %s %s.",
+             "That flow, with %s%s moisture kept by a core, %s %s.",
+             r->moisture > 0.0 ? kept : "no",
+             r->moisture > 0.0 ? " % of the" : "",
              water > 0.0 ? "brings in" : "takes out", rate);
+    dew__cli_wrap(stdout, 0, line);
+}
+
+/* degC behind a core, its fans left out; NaN when not asked. */
+static double supplied(const struct dew__air_request *r)
+{
+    double out = r->side[1].state.t;
+
+    return out + r->heat * (r->side[0].state.t - out);
+}
+
+static void print_supplied(const struct dew__air_request *r, int system)
+{
+    char t[WORD], kept[WORD], line[LINE];
+
+    if (isnan(r->heat))
+        return;
+    shown(supplied(r), DEW_TEMPERATURE, system, 0, t);
+    dew_number_print(100.0 * r->heat, 4, kept, sizeof kept);
+    snprintf(line, sizeof line,
+             "A core that keeps %s %% of the heat supplies air at %s, before "
+             "its fan warms it.",
+             kept, t);
     dew__cli_wrap(stdout, 0, line);
 }
 
@@ -251,6 +277,7 @@ static void print_test(const struct dew__air_request *r, int system)
     print_brief(r, 1, "Outdoors", system);
     print_verdict(r, system);
     print_brought(r, system);
+    print_supplied(r, system);
 }
 
 static json_t *json_test(const struct dew__air_request *r)
@@ -258,12 +285,13 @@ static json_t *json_test(const struct dew__air_request *r)
     const struct dew_air *in = &r->side[0].state, *out = &r->side[1].state;
 
     return json_pack(
-        "{so so so so so}", "outdoor_air_can_dry", json_boolean(out->w < in->w),
-        "humidity_ratio_gap_g_kg", dew__cli_real(1e3 * (out->w - in->w)),
-        "dew_point_gap_k", dew__cli_real(out->dew_liquid - in->dew_liquid),
-        "sensor_doubt_k",
+        "{so so so so so so}", "outdoor_air_can_dry",
+        json_boolean(out->w < in->w), "humidity_ratio_gap_g_kg",
+        dew__cli_real(1e3 * (out->w - in->w)), "dew_point_gap_k",
+        dew__cli_real(out->dew_liquid - in->dew_liquid), "sensor_doubt_k",
         dew__cli_real(doubt(&r->side[0]) + doubt(&r->side[1])),
-        "water_brought_kg_day", dew__cli_real(86400.0 * water_brought(r)));
+        "water_brought_kg_day", dew__cli_real(86400.0 * water_brought(r)),
+        "supply_air_degc", dew__cli_real(supplied(r)));
 }
 
 /* ---- mixing ---------------------------------------------------------------- */

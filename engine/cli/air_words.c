@@ -33,7 +33,7 @@ const struct dew__enthalpy_unit *dew__enthalpy_shown(int system)
 
 /* clang-format off */
 /* What may be typed before "=", its quantity and range in SI. */
-enum name { T, RH, W, DEW, WET, H, FLOW, PRESSURE, ELEVATION, SURFACE, NAMES };
+enum name { T, RH, W, DEW, WET, H, FLOW, PRESSURE, ELEVATION, SURFACE, MOISTURE, HEAT, NAMES };
 
 static const struct row {
     const char *name;
@@ -50,6 +50,8 @@ static const struct row {
     [PRESSURE]  = {"p",         DEW_PRESSURE,         50e3,   110e3},
     [ELEVATION] = {"elevation", DEW_LENGTH,         -690.0,  5570.0}, /* 50 .. 110 kPa */
     [SURFACE]   = {"surface",   DEW_TEMPERATURE,    -100.0,    90.0},
+    [MOISTURE]  = {"moisture",  DEW_PURE,              0.0,     1.0},
+    [HEAT]      = {"heat",      DEW_PURE,              0.0,     1.0},
 };
 /* clang-format on */
 
@@ -74,7 +76,7 @@ static enum dew_status refuse_name(const char *word, size_t length,
     near = dew__cli_nearest(typed, names, NAMES);
     return dew__fail(err, DEW_EUNKNOWN,
                      "no such name; %s%s%st, rh, w, dew, wet, h, flow, p, "
-                     "elevation, surface are known",
+                     "elevation, surface, moisture, heat are known",
                      near ? "nearest is " : "", near ? near : "",
                      near ? "; " : "");
 }
@@ -194,6 +196,12 @@ static enum dew_status keep(struct dew__air_request *r, int name,
     case SURFACE:
         r->surface = si;
         return DEW_OK;
+    case MOISTURE:
+        r->moisture = si;
+        return DEW_OK;
+    case HEAT:
+        r->heat = si;
+        return DEW_OK;
     default: /* the first six are enum dew_air_given, in its order */
         return keep_given(r, name, word, si, err);
     }
@@ -248,6 +256,7 @@ enum dew_status dew__air_read(struct dew__air_request *r, struct dew_error *err)
 {
     r->sides = 1;
     r->side[0].flow = r->side[1].flow = r->surface = NAN;
+    r->heat = NAN;
     r->p = dew_air_std_pressure(0.0);
     for (size_t i = 0; i < r->count; i++) {
         enum dew_status status = starts_side(r, r->list[i])

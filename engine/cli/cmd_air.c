@@ -15,10 +15,12 @@ static const char does[] =
     "A VALUE has its unit: 75degF 50% 9.2g/kg 28Btu/lb, or a name before it: "
     "t=75degF rh=50% w=9.2g/kg dew=55degF wet=62degF h=45kJ/kg.  Beside them: "
     "p=29.9inHg or elevation=5000ft (sea level unless given), surface=52degF "
-    "(does it sweat?), flow=60cfm (at 20 degC and that pressure).\n\n"
+    "(does it sweat?), flow=60cfm (at 20 degC and that pressure); before an "
+    "outdoor state moisture=50% and heat=75%, what a core keeps of each.\n\n"
     "  dewledger air 75degF 50%\n"
     "  dewledger air 70degF 45% surface=48degF\n"
     "  dewledger air 80.5degF 62.3% outdoors 81degF 63%\n"
+    "  dewledger air 68degF 40% 60cfm moisture=50% outdoors 0degF 80%\n"
     "  dewledger air --mix 75degF 50% 300cfm with 20degF 80% 90cfm\n";
 
 enum { KEY_MIX = 0x200, KEY_LIQUID };

@@ -88,7 +88,7 @@ gives 1 err 'dewledger: h=40: an enthalpy needs its unit: kJ/kg, J/kg, Btu/lb' a
 gives 1 err 'dewledger: a state takes two of t, rh, w, dew, wet, h; one is given' air 75degF
 gives 1 err 'dewledger: 80degF: t is given twice: name the other, as in dew=... or wet=...' air 75degF 80degF
 gives 1 err 'dewledger: dew=50degF: a third value: two say all of a state' air 75degF 50% dew=50degF
-gives 1 err 'dewledger: dwe=50degF: no such name; nearest is dew; t, rh, w, dew, wet, h, flow, p, elevation, surface are known' air 70degF dwe=50degF
+gives 1 err 'dewledger: dwe=50degF: no such name; nearest is dew; t, rh, w, dew, wet, h, flow, p, elevation, surface, moisture, heat are known' air 70degF dwe=50degF
 gives 1 err 'dewledger: w=9g/kg and dew=50degF: w and dew say the same thing: give another' air w=9g/kg dew=50degF
 gives 1 err 'dewledger: h=40kJ/kg and wet=15degC: wet and h say nearly the same thing: give another' air h=40kJ/kg wet=15degC
 gives 1 err 'dewledger: w=200grain/lb: no air at 75degF has this: its range goes from dry to full (131.2 grain/lb)' air 75degF w=200grain/lb

@@ -1,0 +1,140 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+# Questions of owners and builders as they would type them, and the answers
+# they can work out by hand.  Houses are made up.
+# usage: DEWLEDGER=path/to/dewledger tests/cli/test_acceptance.sh
+set -u
+D=$(realpath "${DEWLEDGER:-${DEW_BUILD:-build/gcc}/dewledger}")
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+cd "$work" || exit 1
+bad=0
+
+# answer NAME TEXT ARG...: a line of the answer, lines joined
+answer() {
+    name=$1 text=$2
+    shift 2
+    if "$D" "$@" 2>&1 | tr -s '\n ' '  ' | grep -qF -e "$text"; then
+        echo "ok $name"
+    else
+        echo "not ok $name: no \"$text\""
+        bad=1
+    fi
+}
+
+# file NAME <text: a scenario
+file() {
+    cat >"$1"
+}
+
+# ---- 1. will outdoor air dry this house? -------------------------------------
+answer "80.5 degF 62.3 %: dew point 66.4" "80.5 degF, 62.3 %: dew point 66.4 degF" \
+    air 80.5degF 62.3% outdoors 81degF 63%
+answer "81 degF 63 %: dew point 67.2" "81.0 degF, 63.0 %: dew point 67.2 degF" \
+    air 80.5degF 62.3% outdoors 81degF 63%
+answer "it cannot dry now" "Outdoor air cannot dry this house now" \
+    air 80.5degF 62.3% outdoors 81degF 63%
+for row in "75degF 50% 60cfm outdoors 75degF dew=75degF|no moisture kept by a core, brings in 7.4 gal/day" \
+    "75degF 50% 60cfm moisture=50% outdoors 75degF dew=75degF|50 % of the moisture kept by a core, brings in 3.7 gal/day" \
+    "75degF 50% 102cfm outdoors 75degF dew=75degF|no moisture kept by a core, brings in 12.6 gal/day" \
+    "70degF 50% 60cfm outdoors 20degF 80%|no moisture kept by a core, takes out 4.7 gal/day" \
+    "70degF 50% 60cfm moisture=50% outdoors 20degF 80%|50 % of the moisture kept by a core, takes out 2.4 gal/day"; do
+    # shellcheck disable=SC2086 # words are meant to be parted
+    answer "${row#*, }" "${row#*|}" air ${row%%|*}
+done
+
+# ---- 13. how cold does the air come in? --------------------------------------
+for row in 60:41 75:51 95:65; do
+    answer "0 degF, core of ${row%:*} %: supply at ${row#*:} degF" \
+        "keeps ${row%:*} % of the heat supplies air at ${row#*:} degF" \
+        air 68degF 30% "heat=${row%:*}%" outdoors 0degF 80%
+done
+
+# ---- 5. how much air, and did I get it? --------------------------------------
+file air.yaml <<'END'
+weather: {place: 726580}
+house: {floor_area: 2400 ft2, ceiling_height: 8 ft, bedrooms: 3, airtightness: 1.1 ach50}
+windows: {u: 0.50 Btu/hft2F}
+limits: {fresh_air: 60 cfm}
+ventilator: {core: heat_plate, flow: 60 cfm, sensible: 70 % at 60 cfm, power: 40 W}
+END
+answer "2,400 ft2, 3 bedrooms: 102 cfm" "ASHRAE 62.2, 2013 and later 102 " run air.yaml
+answer "and 54 by the older form" "ASHRAE 62.2 to 2010, IRC 54 " run air.yaml
+answer "2,150 ft2, 4 bedrooms: 102 cfm" "ASHRAE 62.2, 2013 and later 102 " \
+    run air.yaml --set 'house.floor_area=2150 ft2' --set house.bedrooms=4
+answer "and 59 by the older form" "ASHRAE 62.2 to 2010, IRC 59 " \
+    run air.yaml --set 'house.floor_area=2150 ft2' --set house.bedrooms=4
+answer "25 of 60 cfm measured: judged again" \
+    'UNDER-VENTILATED: "as it stands" brings 25 cfm of the 60 cfm asked for' \
+    run air.yaml --set 'ventilator.found=41.67 %' \
+    --set ventilator.frost=none --set 'ventilator.cross_leakage=0 %'
+
+# ---- 4. what humidity keeps my windows dry? ----------------------------------
+answer "U 0.50 at 20 degF: 55 % with the trade's film, 52 % with ISO's" \
+    "glass of the first row wets at 55 % instead of 52 %" run air.yaml
+answer "and the trade's ceiling beside it" "20 to 40 degF 52 % 45 % 40 %" run air.yaml
+answer "U 0.30 at 20 degF: 70 %" "glass of the first row wets at 70 % instead of 68 %" \
+    run air.yaml --set 'windows.u=0.30 Btu/hft2F'
+
+# ---- 9. why does it fall so slowly? ------------------------------------------
+answer "19,200 ft3 from 60 to 50 % at 75 degF: 2.7 lb" "air gives up 2.7 lb" run air.yaml
+
+# ---- 10. new or old moisture? ------------------------------------------------
+answer "finished four months ago: a date range" "makes less than 1 point of RH after about" \
+    run air.yaml --set 'safety.house_age=4 month'
+answer "and the lasting answer apart" "too_humid_once_dry_h" \
+    run air.yaml --set 'safety.house_age=4 month' --json
+
+# ---- 6. tied in, blower on or off --------------------------------------------
+file tie.yaml <<'END'
+weather: {place: 726580}
+house: {floor_area: 2400 ft2, ceiling_height: 8 ft, bedrooms: 3, airtightness: 1.1 ach50}
+limits: {fresh_air: 100 cfm}
+cooling: {capacity: 2 ton, blower: auto}
+layout: return_tie
+ducts: {short_circuit: 80 %}
+ventilator: {core: heat_plate, flow: 100 cfm, sensible: 70 % at 100 cfm, power: 40 W, cross_leakage: 0 %, frost: none}
+END
+answer "return and return, blower off: stop" "STOP option 1: Fresh and stale air are both tied to the return without a blower interlock" \
+    run tie.yaml
+answer "100 cfm of which 80 % short-circuits: 20" "brings 20 cfm of the 100 cfm asked for" run tie.yaml
+
+file blower.yaml <<'END'
+weather: {place: 726580}
+house: {floor_area: 2400 ft2, ceiling_height: 8 ft, bedrooms: 3, airtightness: 1.1 ach50}
+temperature: {given: 70 degF}
+air_handlers: 1
+cooling: {capacity: 2 ton, blower: on, blower_power: 400 W, low_flow: 100 %, low_power: 400 W}
+ventilator: {core: heat_plate, flow: 60 cfm, sensible: 70 % at 60 cfm, power: 40 W, frost: none}
+END
+answer "a blower of 400 W, always: 3,504 kWh a year" "air handler blowers 3504 " run blower.yaml
+answer "20 minutes each hour: 1,168" "air handler blowers 1168 " run blower.yaml --set cooling.blower=minutes
+answer "a ventilator of 40 W: 350" "ventilator fans 350 " run blower.yaml
+
+# ---- 2. a dehumidifier too, instead, or first? -------------------------------
+answer "ventilation alone will do: not needed, in as many words" "A dehumidifier is not needed" \
+    run air.yaml --set weather.place=722780
+answer "three gallons a day seen are a measured load" "The dehumidifier of" \
+    run air.yaml --set 'dehumidifier.observed=3 gal/day' --set 'dehumidifier.set=45 %'
+
+# ---- 8. does it pay back? ----------------------------------------------------
+file pay.yaml <<'END'
+weather: {place: 726580}
+house: {floor_area: 2400 ft2, ceiling_height: 8 ft, bedrooms: 3, airtightness: 1.1 ach50}
+options:
+  - name: as it stands
+  - name: heat core
+    ventilator: {core: heat_plate, flow: 102 cfm, sensible: 70 % at 102 cfm, power: 60 W}
+    costs: {install: 6500 $}
+END
+answer "it does not, and says what is bought" '"heat core" does not pay back on energy' run pay.yaml
+
+# ---- 12. out of danger -------------------------------------------------------
+answer "what was not asked stops, in JSON too" '"key": "combustion"' run air.yaml --json
+"$D" run air.yaml --strict >/dev/null 2>&1
+if [ $? -eq 4 ]; then echo "ok strict: exit 4"; else
+    echo "not ok strict: exit 4"
+    bad=1
+fi
+
+exit $bad
