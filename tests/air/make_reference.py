@@ -9,8 +9,10 @@ Make tests/air/data/psychrometrics_reference.csv again, by other hands.
         python3 tests/air/make_reference.py --check
 
 prints the table, or with --check compares it with the one that is kept, cell
-by cell, and names the worst difference of each column (half an hour; with
---every 50 every fiftieth row, in a minute).
+by cell, and names the worst difference of each column (an hour; with --every 7
+every seventh row, 288 of them, in ten minutes).  So compared with iapws 1.5.3
+and psychrolib 1.1.1, every cell of those rows is within its last digit or
+what ALSO below allows.
 
 The states are those of the kept table: t -40 .. 60 degC, rh 5 .. 100 %, p 60
 .. 105 kPa.  The columns:
