@@ -1,0 +1,354 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* From keys to equipment: air paths, control, machines, other readings. */
+#include "support/rows.h"
+
+#include <stdio.h>
+
+#include "dew/control.h"
+#include "dew/dryer.h"
+#include "dew/frost.h"
+#include "dew/library.h"
+#include "scenario/case_open.h"
+
+/* ---- air paths ------------------------------------------------------------ */
+
+static void a_core_gives_what_its_figures_say(void **state)
+{
+    struct dew_case c = case_of(
+        BASE "ventilator: {core: enthalpy_plate, flow: 95 cfm, sensible: 74 % "
+             "at 95 cfm, moisture: 52 % at 95 cfm, power: 58 W, boost_flow: "
+             "140 cfm, cross_leakage: 2 %}\n"
+             "ducts: {short_circuit: 13 %}\n");
+    const struct dew_path *on = &c.paths[DEW_VENT_ON][0];
+    const struct dew_path *boost = &c.paths[DEW_VENT_BOOST][26];
+
+    (void)state;
+    assert_near(on->supply, 95 * cfm / 0.98, 1e-9);
+    assert_near(on->fresh, 0.87 * 95 * cfm, 1e-9);
+    assert_near(on->sensible, 0.74, 1e-6);
+    assert_near(on->latent, 0.52, 1e-6);
+    assert_near(on->fan_w, 58, 1e-9);
+    assert_true(boost->fresh > on->fresh && boost->sensible < 0.74);
+    assert_near(boost->fan_w, 58 * pow(140.0 / 95, 3), 1e-9);
+    assert_near(c.paths[DEW_VENT_OFF][0].supply, 0, 0);
+    assert_near(c.paths[DEW_VENT_DEFROST][0].fresh, 0, 0);
+    assert_near(c.paths[DEW_VENT_DEFROST][0].exhaust, 0, 0);
+}
+
+static void fans_alone_are_one_sided(void **state)
+{
+    struct dew_case c = case_of(BASE "ventilator: {core: exhaust_only, flow: "
+                                     "80 cfm, found: 61 %}\n");
+
+    (void)state;
+    assert_near(c.paths[DEW_VENT_ON][0].exhaust, 0.61 * 80 * cfm, 1e-12);
+    assert_near(c.paths[DEW_VENT_ON][0].supply, 0, 0);
+    assert_near(c.paths[DEW_VENT_ON][0].fresh, 0, 0);
+    c = case_of(BASE "layout: return_tie\nair_handlers: 1\nventilator: {core: "
+                     "supply_only, flow: 80 cfm, power: 21 W}\n");
+    assert_near(c.paths[DEW_VENT_ON][0].supply, 80 * cfm, 1e-12);
+    assert_near(c.paths[DEW_VENT_ON][0].at_coil, 80 * cfm, 1e-12);
+    assert_near(c.paths[DEW_VENT_ON][0].exhaust, 0, 0);
+    assert_near(c.paths[DEW_VENT_ON][0].fan_heat, 21, 0);
+}
+
+static void exhaust_only_defrost_draws_and_does_not_supply(void **state)
+{
+    struct dew_case c = case_of(
+        BASE "ventilator: {core: heat_plate, flow: 95 cfm, sensible: 74 % at "
+             "95 cfm, frost: exhaust_only, frost_start: -7 degC}\n");
+
+    (void)state;
+    assert_true(c.paths[DEW_VENT_DEFROST][0].exhaust > 0);
+    assert_near(c.paths[DEW_VENT_DEFROST][0].supply, 0, 0);
+    assert_near(c.plant.frost.start, -7, 0);
+    assert_int_equal(c.plant.core_passes_water, 0);
+}
+
+/* [C439]'s row: 0.65 SRE at 30 L/s with 60 W makes 0.6744 of the core. */
+static void a_rating_row_is_taken_to_the_core(void **state)
+{
+    struct dew_case c = case_of(
+        BASE "ventilator: {core: heat_plate, flow: 30 L/s, cross_leakage: 0, "
+             "ratings: [{flow: 30 L/s, sre: 65 %, power: 60 W, cross_leakage: "
+             "0}]}\n");
+
+    (void)state;
+    assert_near(c.paths[DEW_VENT_ON][0].sensible, 0.6744, 2e-3);
+    assert_near(c.paths[DEW_VENT_ON][0].fan_w, 60, 1e-9);
+}
+
+static void local_exhausts_fill_their_hours_and_no_more(void **state)
+{
+    struct dew_case c = case_of(
+        BASE "bath_fan: {flow: 80 cfm, run: 5 h/day}\nrange_hood: {flow: 200 "
+             "cfm, run: 4 h/day}\nclothes_dryer: {flow: 140 cfm, run: 3 "
+             "h/day}\n");
+    double sum[DEW_LOCALS] = {0};
+
+    (void)state;
+    for (int h = 0; h < 24; h++) {
+        double all = 0;
+
+        for (int e = 0; e < DEW_LOCALS; e++) {
+            sum[e] += c.plant.exhausts[e].hours[h];
+            all += c.plant.exhausts[e].hours[h];
+        }
+        assert_true(all <= 1 + 1e-12);
+    }
+    assert_near(sum[DEW_LOCAL_BATH], 5, 1e-9);
+    assert_near(sum[DEW_LOCAL_KITCHEN], 4, 1e-9);
+    assert_near(sum[DEW_LOCAL_DRYER], 3, 1e-9);
+}
+
+/* 4 showers of 8 min and 15 min on, 3 meals of 20 min; a dryer's 0.7 h. */
+static void local_exhausts_run_as_long_as_their_events(void **state)
+{
+    struct dew_case c =
+        case_of(BASE "bath_fan: {flow: 80 cfm, run_on: 15 min, capture: 55 %}\n"
+                     "range_hood: {flow: 200 cfm}\n"
+                     "clothes_dryer: {flow: 140 cfm}\n"
+                     "moisture: {showers: 4 per day}\n");
+    double sum[DEW_LOCALS] = {0};
+
+    (void)state;
+    for (int e = 0; e < DEW_LOCALS; e++)
+        for (int h = 0; h < 24; h++)
+            sum[e] += c.plant.exhausts[e].hours[h];
+    assert_near(sum[DEW_LOCAL_BATH], 4 * (8.0 + 15.0) / 60, 1e-9);
+    assert_near(sum[DEW_LOCAL_KITCHEN], 1, 1e-9);
+    assert_near(sum[DEW_LOCAL_DRYER], 0.7, 1e-9);
+    assert_near(c.plant.exhausts[DEW_LOCAL_BATH].caught, 0.55, 0);
+    /* the water of a day's showers counts their number: 0.24 kg each */
+    c = case_of(BASE "bath_fan: {flow: 80 cfm, run_on: 0 min}\n"
+                     "moisture: {showers: 1.44 kg/day, baths: 0 per day}\n");
+    sum[DEW_LOCAL_BATH] = 0;
+    for (int h = 0; h < 24; h++)
+        sum[DEW_LOCAL_BATH] += c.plant.exhausts[DEW_LOCAL_BATH].hours[h];
+    assert_near(sum[DEW_LOCAL_BATH], 6 * 8.0 / 60, 1e-9);
+}
+
+static void control_keys_are_handed_on(void **state)
+{
+    struct dew_case c = case_of(
+        BASE "ventilator: {core: balanced, flow: 90 cfm}\n"
+             "ducts: {shower_caught: 31 %, cooking_caught: 17 %, "
+             "laundry_caught: 23 %}\n"
+             "control: {lockout_humidity_ratio: 11.3 g/kg, lockout_least: 20 "
+             "min/h, boost_for_events: 60 %, boost_time: 30 min, "
+             "winter_target: 38 %, winter_target_cold: 24 %}\n"
+             "moisture: {showers: 5 per day}\n");
+    double hours = 0;
+
+    (void)state;
+    assert_near(c.plant.control.lockout_w, 0.0113, 1e-12);
+    assert_near(c.plant.control.lockout_least, 1.0 / 3, 1e-12);
+    assert_near(c.plant.control.winter_rh[1], 0.24, 1e-12);
+    assert_near(c.plant.control.event_boost, 0.6, 0);
+    for (int h = 0; h < 24; h++)
+        hours += c.plant.control.events[h];
+    assert_near(hours, (5 + 3) * 0.5, 0.3); /* full hours are cut */
+    assert_near(c.house.water[DEW_SOURCE_showers].caught, 0.31, 0);
+    assert_near(c.house.water[DEW_SOURCE_cooking].caught, 0.17, 0);
+    assert_near(c.house.water[DEW_SOURCE_laundry].caught, 0.23, 0);
+    /* wetter than indoors, without a limit of its own */
+    c = case_of(BASE "ventilator: {core: balanced, flow: 90 cfm}\n"
+                     "control: {lockout_unless_drier: 0.7 g/kg}\n");
+    assert_near(dew_plant_lockout(&c.plant.control, 0.0092, 0.0081), 0, 1e-9);
+    assert_near(dew_plant_lockout(&c.plant.control, 0.0086, 0.0081), 1, 1e-9);
+}
+
+static void further_handlers_fall_back_on_the_first(void **state)
+{
+    struct dew_case c =
+        case_of(BASE "air_handlers: 2\ncooling: {capacity: 3 ton, shr: 73 %, "
+                     "capacity_is: gross, blower_power: 410 W}\n"
+                     "second_handler: {capacity: 2 ton}\n");
+
+    (void)state;
+    assert_int_equal(c.plant.handler_count, 2);
+    assert_near(c.plant.handlers[0].capacity, 3 * 3516.8528, 0.01);
+    assert_near(c.plant.handlers[1].capacity, 2 * 3516.8528, 0.01);
+    assert_near(c.plant.handlers[1].shr, 0.73, 1e-9);
+    assert_near(c.plant.handlers[1].blower_w, 410, 1e-9);
+    assert_near(c.plant.handlers[0].air, 1200 * cfm, 1e-3);
+}
+
+/* Two gallons a day seen at 22.7 degC and 55 % by a machine that ran a third
+   of the day, 530 W: the label comes back by the published fit. */
+static void an_existing_dehumidifier_is_known_by_its_bucket(void **state)
+{
+    struct dew_case c = case_of(
+        BASE "dehumidifier: {observed: 2 gal/day, observed_temperature: "
+             "22.7 degC, observed_humidity: 55 %, power: 530 W, "
+             "running: 40 %, rating: old_80F}\n");
+    const struct dew_dryer *d = &c.plant.dryer;
+    struct dew_dryer_work o;
+    double day = 2 * 3.785411784;
+
+    (void)state;
+    dew_plant_dryer_at(d, 22.7, dew_air_w(22.7, 0.55, 101325), 101325, &o);
+    assert_near(o.rate * 86400 * d->drained, day, 1e-3 * day);
+    assert_near(o.power, 530, 0.5);
+    assert_near(d->rating_t, 26.667, 1e-9);
+    assert_true(d->rate > o.rate);
+    /* seen at the set point when nothing is said of it */
+    c = case_of(BASE "dehumidifier: {observed: 2 gal/day, set: 47 %}\n"
+                     "temperature: {cool: 23.4 degC}\n");
+    dew_plant_dryer_at(d, 23.4, dew_air_w(23.4, 0.47, 101325), 101325, &o);
+    assert_near(o.rate * 86400, day, 1e-3 * day);
+}
+
+/* ---- machines and readings --------------------------------------------- */
+
+/* The library's own figures stand where a person gave none [library.h]. */
+static void typical_machines_fill_in_what_is_not_given(void **state)
+{
+    const struct dew_typical_core *core = dew_plant_typical_core(2);
+    const struct dew_typical_blower *psc = dew_plant_typical_blower(0);
+    const struct dew_typical_cooler *two = dew_plant_typical_cooler(2);
+    struct dew_case c = case_of(
+        BASE "ventilator: {core: enthalpy_plate, flow: 90 cfm, typical: yes}\n"
+             "cooling: {capacity: 2 ton, typical: two_stage, motor: psc, "
+             "low_stage: 61 %, shr: 77 %, capacity_is: gross}\n"
+             "dehumidifier: {rate: 70 pint/day, typical: ducted}\n");
+    const struct dew_path *on = &c.paths[DEW_VENT_ON][0];
+    const struct dew_handler *h = &c.plant.handlers[0];
+
+    (void)state;
+    assert_string_equal(core->key, "enthalpy_plate");
+    assert_string_equal(psc->key, "psc");
+    assert_string_equal(two->key, "two_stage");
+    assert_near(on->sensible, core->sensible.likely, 1e-6);
+    assert_near(on->latent, core->latent.likely, 1e-6);
+    assert_near(on->supply * (1 - core->eatr.likely), 90 * cfm, 1e-9);
+    assert_near(on->fan_w, core->power.likely * 90 * cfm, 1e-6);
+    assert_near(h->blower_w, psc->power.likely * 800 * cfm, 0.1);
+    assert_near(h->blower_low, psc->low_flow, 0);
+    assert_near(h->blower_low_w, psc->low_power * h->blower_w, 1e-9);
+    assert_near(h->cycling, two->cycling, 0);
+    assert_near(h->low_stage, 0.61, 1e-12); /* given */
+    assert_near(h->shr, 0.77, 1e-12);
+    assert_near(c.plant.dryer.rating_t, 22.778, 0);
+    assert_near(c.plant.dryer.factor, 2.2 / 3.6e6, 1e-12);
+}
+
+/* One effectiveness at one flow, three ways of passing: at half the flow a
+   crossflow core gains least.  [ASH-F4], closed forms in test_exchange.c. */
+static void plates_pass_each_other_in_three_ways(void **state)
+{
+    static const char *const ways[] = {"crossflow", "headered", "counterflow"};
+    double boost[3];
+
+    (void)state;
+    for (int i = 0; i < 3; i++) {
+        char text[400];
+        struct dew_case c;
+
+        snprintf(text, sizeof text,
+                 BASE
+                 "ventilator: {core: heat_plate, flow: 90 cfm, boost_flow: "
+                 "45 cfm, sensible: 70 %% at 90 cfm, exchange: %s}\n",
+                 ways[i]);
+        c = case_of(text);
+        assert_near(c.paths[DEW_VENT_ON][0].sensible, 0.70, 1e-6);
+        boost[i] = c.paths[DEW_VENT_BOOST][0].sensible;
+    }
+    assert_true(boost[0] < boost[1] && boost[1] < boost[2]);
+}
+
+/* The maker's own time table, and the motors' places. */
+static void frost_and_fan_heat_are_as_said(void **state)
+{
+    struct dew_case c = case_of(
+        BASE "ventilator: {core: heat_plate, flow: 90 cfm, sensible: 70 % at "
+             "90 cfm, power: 60 W, supply_fan_share: 35 %, frost_start: -4 "
+             "degC, frost_time: 9 min/h, frost_deep: -21 degC, "
+             "frost_time_deep: 18 min/h}\n");
+
+    (void)state;
+    assert_near(dew_plant_frost_share(&c.plant.frost, -12.5, 5), 0.225, 1e-9);
+    assert_near(dew_plant_frost_share(&c.plant.frost, -30, 5), 0.30, 1e-9);
+    assert_near(c.paths[DEW_VENT_ON][0].fan_heat, 0.35 * 60, 1e-6);
+    c = case_of(BASE
+                "ventilator: {core: heat_plate, flow: 90 cfm, sensible: 70 "
+                "% at 90 cfm, power: 60 W, exhaust_fan_ahead: 100 %}\n");
+    assert_near(c.paths[DEW_VENT_ON][0].fan_heat, 30 + 0.70 * 30, 0.1);
+}
+
+/* Another reading of the one option, or 0 when it leaves nothing open. */
+static int otherwise(const char *text, enum dew_otherwise how,
+                     struct dew_case *out)
+{
+    struct dew_scenario *s = opened(text, NULL, 0);
+    struct dew_another x = {.how = how};
+    struct dew_error err = {0};
+
+    assert_int_equal(dew_scenario_otherwise(s, 0, &place, &x, &err), DEW_OK);
+    dew_scenario_close(s);
+    *out = x.c;
+    return x.open;
+}
+
+/* A total recovery whose fan terms may have either sign, and cross leakage
+   that may be in it: the moisture is a range, the likely one inside. */
+static void a_rating_leaves_a_range_open(void **state)
+{
+    static const char tre[] =
+        BASE "ventilator: {core: enthalpy_plate, flow: 30 L/s, ratings: "
+             "[{flow: 30 L/s, sre: 68 %, tre: 54 %, power: 60 W, "
+             "cross_leakage: 2 %}]}\n";
+    static const char plain[] =
+        BASE "ventilator: {core: enthalpy_plate, sensible: 70 % at 30 L/s, "
+             "moisture: 48 % at 30 L/s}\n";
+    struct dew_case c = case_of(tre), low, high;
+    const struct dew_path *on = &c.paths[DEW_VENT_ON][0];
+
+    (void)state;
+    assert_true(otherwise(tre, DEW_CORE_READ_LOW, &low));
+    assert_true(otherwise(tre, DEW_CORE_READ_HIGH, &high));
+    assert_true(low.paths[DEW_VENT_ON][0].latent < on->latent - 0.03);
+    assert_true(high.paths[DEW_VENT_ON][0].latent > on->latent + 0.03);
+    assert_true(low.paths[DEW_VENT_ON][0].sensible <= on->sensible);
+    assert_near(high.house.volume, c.house.volume, 0);
+    assert_false(otherwise(plain, DEW_CORE_READ_LOW, &low));
+    assert_false(otherwise(plain, DEW_HANDLERS_OTHER, &low));
+}
+
+static void two_air_handlers_may_run_either_way(void **state)
+{
+    static const char two[] = BASE "air_handlers: 2\nhandlers_run: lead_lag\n"
+                                   "cooling: {capacity: 1.5 ton}\n";
+    static const char blowers[] = BASE "air_handlers: 2\n"
+                                       "heating: {kind: gas}\n";
+    struct dew_case c;
+
+    (void)state;
+    assert_int_equal(case_of(two).plant.lead_lag, 1);
+    assert_true(otherwise(two, DEW_HANDLERS_OTHER, &c));
+    assert_int_equal(c.plant.lead_lag, 0);
+    assert_false(otherwise(blowers, DEW_HANDLERS_OTHER, &c));
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_core_gives_what_its_figures_say),
+        cmocka_unit_test(fans_alone_are_one_sided),
+        cmocka_unit_test(exhaust_only_defrost_draws_and_does_not_supply),
+        cmocka_unit_test(a_rating_row_is_taken_to_the_core),
+        cmocka_unit_test(local_exhausts_fill_their_hours_and_no_more),
+        cmocka_unit_test(local_exhausts_run_as_long_as_their_events),
+        cmocka_unit_test(control_keys_are_handed_on),
+        cmocka_unit_test(further_handlers_fall_back_on_the_first),
+        cmocka_unit_test(an_existing_dehumidifier_is_known_by_its_bucket),
+        cmocka_unit_test(typical_machines_fill_in_what_is_not_given),
+        cmocka_unit_test(plates_pass_each_other_in_three_ways),
+        cmocka_unit_test(frost_and_fan_heat_are_as_said),
+        cmocka_unit_test(a_rating_leaves_a_range_open),
+        cmocka_unit_test(two_air_handlers_may_run_either_way),
+    };
+
+    return cmocka_run_group_tests_name("scenario, equipment", tests, NULL,
+                                       NULL);
+}
