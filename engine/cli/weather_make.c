@@ -220,10 +220,14 @@ static void print_table(const struct making *m)
                                         "Sep", "Oct", "Nov", "Dec"};
     int system = m->common.units == 1 ? 1 : 2, many = m->years > 1;
 
-    printf("%s %s %s, made from monthly figures, seed %lu", m->place.site.id,
-           m->place.site.name, m->place.state, m->how.seed);
+    printf("%s%s%s%s%s, made from monthly figures, seed %lu", m->place.site.id,
+           m->place.site.id[0] != '\0' ? " " : "", m->place.site.name,
+           m->place.state[0] != '\0' ? " " : "", m->place.state, m->how.seed);
     if (m->years > 0)
         printf(", %d years: mean (lowest to highest)", m->years);
+    if (m->place.lent[0] != '\0')
+        printf("\nFigures that the file does not give are those of %s.",
+               m->place.lent);
     printf("\n%-3s", "");
     for (int f = 0; f < FIGURES; f++)
         printf(" %*s", many ? COLUMN + 3 : COLUMN - 6,
@@ -260,11 +264,12 @@ static int print_json(const struct making *m)
 
     for (int month = 0; month < 12; month++)
         json_array_append_new(months, month_json(m, month));
-    return dew__cli_json(json_pack(
-        "{s:s, s:s, s:s, s:I, s:i, s:b, s:o}", "number", m->place.site.id,
-        "name", m->place.site.name, "state", m->place.state, "seed",
-        (json_int_t)m->how.seed, "years", m->years > 0 ? m->years : 1,
-        "typical", m->years == 0, "months", months));
+    return dew__cli_json(
+        json_pack("{s:s, s:s, s:s, s:s, s:I, s:i, s:b, s:o}", "number",
+                  m->place.site.id, "name", m->place.site.name, "state",
+                  m->place.state, "figures_lent_by", m->place.lent, "seed",
+                  (json_int_t)m->how.seed, "years", m->years > 0 ? m->years : 1,
+                  "typical", m->years == 0, "months", months));
 }
 
 static int make_all(struct making *m)
@@ -291,8 +296,10 @@ int dew__weather_make(int argc, char **argv)
         "The typical year meets the months' figures.  With --years, each year "
         "strays from them as the days' persistence makes it: a lower bound, "
         "for slow swings of the climate are not in it.  The same seed gives "
-        "the same year.  The columns of a file of figures are those of "
-        "weather/climates.csv; docs/weather-made.md names them.\n\n"
+        "the same year.  A file of figures needs twelve rows with month, "
+        "lat_deg, lon_deg, elevation_m, utc_offset_h, t_max_c, t_min_c and "
+        "rh_mean_pct (or td_mean_c); docs/weather-made.md names the rest, which "
+        "is lent by the most similar place where it is absent.\n\n"
         "  dewledger weather make 726580 --out minneapolis.csv\n"
         "  dewledger weather make burlington vermont --years 30\n";
     const struct argp_child children[] = {{&dew__cli_result_argp, 0, NULL, 0},

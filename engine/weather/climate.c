@@ -27,6 +27,15 @@ double *dew__figure_at(struct dew_normal *month, size_t figure)
     return (double *)(void *)((char *)month + dew__figures[figure].offset);
 }
 
+size_t dew__figure_of(const char *column)
+{
+    size_t f = 0;
+
+    while (f < dew__figure_count && strcmp(dew__figures[f].column, column) != 0)
+        f++;
+    return f;
+}
+
 /* Cells of one line of the table; it has no quotes. */
 struct line {
     const char *cell[CELLS];

@@ -23,4 +23,14 @@ extern const size_t dew__figure_count;
 /* Set or get a figure, in SI. */
 double *dew__figure_at(struct dew_normal *month, size_t figure);
 
+/* The figure of that column, or the count when there is none. */
+size_t dew__figure_of(const char *column);
+
+/*
+ * Give the figures that are not (given: one flag each) from the place of the
+ * table whose temperatures, dew points and latitude are most alike, and the
+ * pressure from the elevation.  t, t_max, t_min, td and the site stand.
+ */
+void dew__climate_lend(struct dew_climate *c, const unsigned char *given);
+
 #endif

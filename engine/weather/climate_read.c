@@ -6,13 +6,14 @@
 #include <string.h>
 
 #include "core/fail.h"
+#include "dew/air.h"
 #include "dew/unit.h"
 #include "weather/climate.h"
 
 enum { CELLS = 32, CELL_SIZE = 64, IGNORED = -1 };
 
 /* Columns besides the figures. */
-enum site_column { ID, NAME, STATE, LAT, LON, ELEVATION, OFFSET, MONTH };
+enum site_column { ID, NAME, STATE, LAT, LON, ELEVATION, OFFSET, MONTH, RH };
 /* clang-format off */
 static const struct column {
     const char *name;
@@ -27,6 +28,7 @@ static const struct column {
     [ELEVATION] = {"elevation_m",  1, -500.0, 6000.0},
     [OFFSET]    = {"utc_offset_h", 1,  -12.0,   14.0},
     [MONTH]     = {"month",        1,    1.0,   12.0},
+    [RH]        = {"rh_mean_pct",  0,    1.0,  100.0},
 };
 /* clang-format on */
 enum { SITE_COLUMNS = sizeof site_columns / sizeof site_columns[0] };
@@ -41,6 +43,10 @@ struct reading {
     const char *source;
     int line;
     int rows[12]; /* how often each month came                               */
+    int month;    /* of this row, from 0                                     */
+    double rh[12];
+    unsigned char given[CELLS]; /* of each figure: there is a column         */
+    int has_rh;
     struct dew_climate climate;
     struct dew_faults *faults;
     enum dew_status status; /* the first fault's                             */
@@ -86,6 +92,17 @@ static void take_cell(void *data, size_t size, void *to)
     r->cells++;
 }
 
+/* The highest, the lowest and something of the humidity: all else can be
+   lent. */
+static int is_needed(const struct reading *r, int c)
+{
+    if (c < SITE_COLUMNS)
+        return site_columns[c].needed;
+    return strcmp(column_name(c), "t_max_c") == 0 ||
+           strcmp(column_name(c), "t_min_c") == 0 ||
+           (strcmp(column_name(c), "td_mean_c") == 0 && !r->has_rh);
+}
+
 /* The line of names; columns stays 0 when the reading cannot go on. */
 static void take_names(struct reading *r)
 {
@@ -102,9 +119,15 @@ static void take_names(struct reading *r)
             missing = 1;
         }
     }
+    for (size_t f = 0; f < dew__figure_count; f++)
+        r->given[f] = seen[SITE_COLUMNS + f] > 0;
+    r->has_rh = seen[RH] > 0;
     for (int c = 0; c < SITE_COLUMNS + (int)dew__figure_count; c++)
-        if (seen[c] == 0 && (c >= SITE_COLUMNS || site_columns[c].needed)) {
-            fault(r, DEW_EMISSING, 1, column_name(c), "this column is absent");
+        if (seen[c] == 0 && is_needed(r, c)) {
+            fault(r, DEW_EMISSING, 1, column_name(c),
+                  strcmp(column_name(c), "td_mean_c") == 0
+                      ? "this column is absent; rh_mean_pct would do"
+                      : "this column is absent");
             missing = 1;
         }
     r->columns = missing ? -1 : r->cells;
@@ -153,6 +176,8 @@ static void take_site(struct reading *r, int cell, int c)
     else if (c == STATE)
         snprintf(r->climate.state, sizeof r->climate.state, "%.3s",
                  r->cell[cell]);
+    else if (c == RH)
+        r->rh[r->month] = take_number(r, cell, c) / 100.0;
     else if (c != MONTH)
         *place[c] = take_number(r, cell, c);
 }
@@ -180,7 +205,7 @@ static void take_month(struct reading *r)
         fault(r, DEW_ESYNTAX, 1, "", "this row has not as many cells as names");
         return;
     }
-    month = month_of(r);
+    month = r->month = month_of(r);
     if (month < 0)
         return;
     if (r->rows[month]++ > 0)
@@ -238,6 +263,27 @@ static void read_lines(struct reading *r, const char *text, size_t size)
     }
 }
 
+/* A mean temperature and dew point that follow from others, then what has to
+   be lent. */
+static void complete(struct reading *r)
+{
+    size_t t = dew__figure_of("t_mean_c"), td = dew__figure_of("td_mean_c");
+
+    for (int m = 0; m < 12; m++) {
+        struct dew_normal *n = &r->climate.month[m];
+
+        if (!r->given[t])
+            n->t = 0.5 * (n->t_max + n->t_min);
+        if (!r->given[td])
+            n->td = dew_air_t_pws_liquid(r->rh[m] * dew_air_pws_liquid(n->t));
+    }
+    r->given[t] = r->given[td] = 1;
+    if (r->climate.site.name[0] == '\0')
+        snprintf(r->climate.site.name, sizeof r->climate.site.name,
+                 "unnamed place");
+    dew__climate_lend(&r->climate, r->given);
+}
+
 enum dew_status dew_climate_read(const char *text, size_t size,
                                  const char *source, struct dew_climate *out,
                                  struct dew_faults *faults)
@@ -259,6 +305,7 @@ enum dew_status dew_climate_read(const char *text, size_t size,
         }
     if (r.status != DEW_OK)
         return r.status;
+    complete(&r);
     if (dew_climate_check(&r.climate, source, faults) > 0)
         return faults != NULL && before < faults->room
                    ? faults->list[before].status

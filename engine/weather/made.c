@@ -78,8 +78,11 @@ static enum dew_status fill(const struct dew_climate *place,
     }
     if (status != DEW_OK)
         return status;
-    dew__year_say(year, "made from monthly figures of %s %s, seed %lu",
-                  place->site.id, place->site.name, how->seed);
+    dew__year_say(year, "made from monthly figures of %s%s%s, seed %lu",
+                  place->site.id, place->site.id[0] != '\0' ? " " : "",
+                  place->site.name, how->seed);
+    if (place->lent[0] != '\0')
+        dew__year_say(year, "figures not given are those of %s", place->lent);
     if (how->number > 0)
         dew__year_say(year, "year %d of many", how->number);
     return dew__year_finish(year, first, 1, err);

@@ -57,6 +57,8 @@ struct dew_climate {
     struct dew_site site;
     char state[4]; /* "FL", or ""                                           */
     struct dew_normal month[12];
+    char lent[64]; /* the place whose figures stand in for those that a file
+                      does not give, or ""                                  */
 };
 
 /*
@@ -118,8 +120,13 @@ size_t dew_climate_check(const struct dew_climate *climate, const char *source,
 /*
  * Read a place from text in the form of the table: a line of column names and
  * twelve rows, in any order of columns and months; `#` begins a comment line.
- * Columns: those of DEW_NORMAL_MAP, month, lat_deg, lon_deg, elevation_m,
- * utc_offset_h; station, name and state may be left out.
+ * Columns that are needed: month, lat_deg, lon_deg, elevation_m, utc_offset_h,
+ * t_max_c, t_min_c, and td_mean_c or rh_mean_pct.  The rest of DEW_NORMAL_MAP
+ * is lent where it is absent: t_mean_c is the middle of highest and lowest,
+ * pressure_hpa that of the elevation, and all else (how far days stray and
+ * hang together, wind, sunlight as clear as there) that of the table's place
+ * with the most similar months at a similar latitude, named in out->lent;
+ * south of the equator half a year on.
  *
  *     source   the file's name, for the faults
  *
