@@ -93,4 +93,10 @@ void dew__commissioning_html(const struct dew__told *t, enum dew_system system,
 void dew__commissioning_text(const struct dew__told *t, enum dew_system system,
                              FILE *out);
 
+/* Parts to buy and fit, and duct sizes for the flows. */
+void dew__parts_html(const struct dew__told *t, enum dew_system system,
+                     FILE *out);
+void dew__parts_text(const struct dew__told *t, enum dew_system system,
+                     FILE *out);
+
 #endif

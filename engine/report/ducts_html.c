@@ -210,6 +210,7 @@ void dew__ducts_option_html(const struct dew__told *t, enum dew_system system,
     sentences(t, system, out);
     state_table(t, system, out);
     dew__commissioning_html(t, system, out);
+    dew__parts_html(t, system, out);
 }
 
 static void head(const struct dew_ducts_frame *frame, FILE *out)

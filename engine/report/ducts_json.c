@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "core/fail.h"
+#include "dew/parts.h"
 #include "report/ducts.h"
 
 static const double LITRE = 1e-3; /* m3 */
@@ -163,6 +164,48 @@ static json_t *commissioning(int *bad, const struct dew__told *t)
     return a;
 }
 
+static json_t *metres(double x)
+{
+    return x > 0 ? number(x) : json_null();
+}
+
+static json_t *parts(int *bad, const struct dew__told *t)
+{
+    struct dew_duct_part rows[DEW_DUCT_PARTS];
+    size_t n = dew_ducts_parts(&t->layout, rows, DEW_DUCT_PARTS);
+    json_t *a = json_array();
+
+    for (size_t i = 0; i < n; i++)
+        append(bad, a,
+               json_pack("{s:s, s:o, s:o, s:s, s:o}", "part",
+                         dew_ducts_part_text(rows[i].kind), "diameter_m",
+                         metres(rows[i].diameter), "amount",
+                         number(rows[i].amount), "unit",
+                         dew_ducts_part_unit(rows[i].kind), "hours",
+                         number(rows[i].hours)));
+    return a;
+}
+
+static json_t *sizes(int *bad, const struct dew__told *t)
+{
+    struct dew_duct_sizing rows[DEW_DUCT_SIZINGS];
+    size_t n = dew_ducts_sizings(&t->layout, DEW_DUCTS_USUAL_RATE, rows,
+                                 DEW_DUCT_SIZINGS);
+    json_t *a = json_array();
+
+    for (size_t i = 0; i < n; i++)
+        append(bad, a,
+               json_pack("{s:o, s:i, s:b, s:o, s:o, s:o, s:o, s:o, s:o, s:b}",
+                         "duct", text(rows[i].name), "of", rows[i].of + 1,
+                         "branch", rows[i].branch, "flow_l_s",
+                         litres(rows[i].flow), "least_m", metres(rows[i].least),
+                         "common_m", metres(rows[i].common), "laid_m",
+                         metres(rows[i].now), "friction_pa_m",
+                         number(rows[i].rate), "speed_m_s",
+                         number(rows[i].speed), "too_small", rows[i].small));
+    return a;
+}
+
 static const char *layout_key(enum dew_layout kind)
 {
 #define X(name, words) #name,
@@ -177,15 +220,16 @@ static json_t *layout(int *bad, const struct dew__told *t)
     const struct dew_duct_layout *l = &t->layout;
 
     return json_pack(
-        "{s:o, s:s, s:i, s:i, s:o, s:o, s:o, s:o, s:o, s:o}", "option",
-        text(t->option.name), "layout", layout_key(l->kind), "air_handlers",
-        l->handler_count, "ventilators", l->vent_count, "fresh_required_l_s",
-        litres(t->option.required), "trunk_resists_pa",
+        "{s:o, s:s, s:i, s:i, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o}",
+        "option", text(t->option.name), "layout", layout_key(l->kind),
+        "air_handlers", l->handler_count, "ventilators", l->vent_count,
+        "fresh_required_l_s", litres(t->option.required), "trunk_resists_pa",
         l->handler_count > 0
             ? number(t->states[DEW_VENT_ON][0].trunk_resists[0])
             : json_null(),
         "cautions", cautions(bad, t), "states", states(bad, t), "commissioning",
-        commissioning(bad, t), "says", sentences(bad, t));
+        commissioning(bad, t), "parts", parts(bad, t), "sizes", sizes(bad, t),
+        "says", sentences(bad, t));
 }
 
 static json_t *all(int *bad, const struct dew_report_ducts *d,

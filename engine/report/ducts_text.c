@@ -197,6 +197,7 @@ static void one(const struct dew__told *t, enum dew_system system, FILE *out)
     states(t, system, out);
     grilles(t, system, out);
     dew__commissioning_text(t, system, out);
+    dew__parts_text(t, system, out);
     fputc('\n', out);
     dew__told_words(t, system, &said);
     for (size_t k = 0; k < said.count; k++)

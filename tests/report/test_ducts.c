@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "dew/ducts_report.h"
+#include "dew/parts.h"
 
 static const double cfm = 4.719474432e-4; /* m3/s, exact */
 
@@ -389,6 +390,47 @@ static void measured_grilles_are_judged(void **state)
     dew_report_ducts_close(d);
 }
 
+/* Parts, hours and sizes are the layout's own, in text, page and JSON. */
+static void parts_and_sizes_are_listed(void **state)
+{
+    struct dew_duct_layout l = filled(DEW_LAYOUT_mix, 2);
+    struct dew_ducts_option o = option(&l);
+    struct dew_duct_part rows[DEW_DUCT_PARTS];
+    size_t n = dew_ducts_parts(&l, rows, DEW_DUCT_PARTS);
+    struct dew_report_ducts *d;
+    json_t *root, *layout, *parts;
+    const char *page;
+
+    (void)state;
+    l.vents[0].intake.duct.diameter = .1016; /* too small by far */
+    d = opened(&o, 1);
+    root =
+        json_loads(written(dew_report_ducts_json, d, DEW_SYSTEM_SI), 0, NULL);
+    layout = json_array_get(json_object_get(root, "layouts"), 0);
+    parts = json_object_get(layout, "parts");
+    assert_int_equal(json_array_size(json_object_get(layout, "sizes")), 4 + 3);
+    assert_true(json_is_true(json_object_get(
+        json_array_get(json_object_get(layout, "sizes"), 0), "too_small")));
+    assert_true(json_array_size(parts) >= n);
+    for (size_t i = 0; i < json_array_size(parts); i++)
+        if (strcmp(json_string_value(
+                       json_object_get(json_array_get(parts, i), "part")),
+                   "take-off cut into a trunk") == 0) {
+            assert_near(json_number_value(json_object_get(
+                            json_array_get(parts, i), "amount")),
+                        2, 1e-9);
+        }
+    json_decref(root);
+    page = written(dew_report_ducts_text, d, DEW_SYSTEM_US);
+    assert_non_null(strstr(page, "To buy and fit"));
+    assert_non_null(strstr(page, "take-off cut into a trunk"));
+    assert_non_null(strstr(page, "laid 4 in !"));
+    page = written(dew_report_ducts_html, d, DEW_SYSTEM_SI);
+    assert_non_null(strstr(page, "<h3>To buy and fit</h3>"));
+    assert_non_null(strstr(page, "class=\"bad\">102 mm"));
+    dew_report_ducts_close(d);
+}
+
 static void options_without_two_fans_are_named(void **state)
 {
     struct dew_duct_layout none, l = filled(DEW_LAYOUT_own_ducts, 0);
@@ -418,8 +460,9 @@ int main(void)
         cmocka_unit_test(pages_and_sketches_are_whole),
         cmocka_unit_test(a_sketch_shows_what_the_states_do),
         cmocka_unit_test(measured_grilles_are_judged),
+        cmocka_unit_test(parts_and_sizes_are_listed),
     };
-    size_t n = 8;
+    size_t n = 9;
 
     ADD_ROWS(tests, n, caution_rows, caution_row);
     return _cmocka_run_group_tests("report, ducts", tests, n, NULL, NULL);
