@@ -65,17 +65,9 @@ enum dew_status dew_report_chart(const struct dew_report *report,
 
 size_t dew__chart_beside(const struct dew_report *r)
 {
-    const struct dew_choice *c = r->question->choices;
-    size_t least = 0;
+    size_t option = dew__hand_option(r);
 
-    if (dew__hand_option(r) > 0)
-        return dew__hand_option(r);
-    for (size_t i = 1; i < r->question->count; i++)
-        if (dew_verdict_ventilates(r->question, i) &&
-            (least == 0 ||
-             c[i].outcome->year.too_humid < c[least].outcome->year.too_humid))
-            least = i;
-    return least;
+    return option > 0 ? option : dew__hand_least(r);
 }
 
 const struct dew_outcome *dew__chart_outcome(const struct dew__chart *c,

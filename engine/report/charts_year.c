@@ -216,6 +216,8 @@ void dew__chart_dew_points(const struct dew__chart *c)
     dew__svg_upright(&p);
     dew__svg_marks_open(&p);
     shade(&p, &d);
+    for (int m = 1; m < DEW_MONTHS; m++)
+        dew__svg_upstroke(&p, m, "grid", NULL);
     dew__svg_line(&p, d.x, d.out, d.count, "thin");
     dew__svg_line(&p, d.x, d.in, d.count, "thick");
     if (c->option == 0 && c->r->laid != NULL)
@@ -355,7 +357,7 @@ static void map_sides(const struct dew__plot *p)
     }
     fprintf(p->out,
             "<text class=\"mid\" x=\"%d\" y=\"%d\">hour of the day</text>\n",
-            (DEW__SVG_WIDE + DEW__SVG_LEFT) / 2, DEW__SVG_HIGH - 4);
+            (DEW__SVG_WIDE + DEW__SVG_LEFT) / 2, DEW__SVG_HIGH - 16);
 }
 
 void dew__chart_map(const struct dew__chart *c)

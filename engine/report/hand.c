@@ -13,6 +13,19 @@
 
 DEW__EMBEDDED(hand_css);
 
+size_t dew__hand_least(const struct dew_report *r)
+{
+    const struct dew_choice *c = r->question->choices;
+    size_t least = 0;
+
+    for (size_t i = 1; i < r->question->count; i++)
+        if (dew_verdict_ventilates(r->question, i) &&
+            (least == 0 ||
+             c[i].outcome->year.too_humid < c[least].outcome->year.too_humid))
+            least = i;
+    return least;
+}
+
 size_t dew__hand_option(const struct dew_report *r)
 {
     if (r->verdict->best >= 0)
@@ -20,10 +33,10 @@ size_t dew__hand_option(const struct dew_report *r)
     for (size_t i = 0; i < r->verdict->count; i++) {
         const struct dew_finding *f = &r->verdict->list[i];
 
-        if (f->kind == DEW_FINDING_best_none && f->option >= 0)
+        if (f->kind == DEW_FINDING_best_none && f->option > 0)
             return (size_t)f->option;
     }
-    return 0;
+    return dew__hand_least(r);
 }
 
 static void head(const struct dew_report *r, const char *whom, FILE *out)

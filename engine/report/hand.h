@@ -8,8 +8,12 @@
 
 #include "report/words.h"
 
+/* Of the options that bring the fresh air asked for, the house as it stands
+   apart, that of fewest hours too humid; 0 when there is none. */
+size_t dew__hand_least(const struct dew_report *r);
+
 /* The option handed over: the best; else the nearest of those that will not
-   do; else the house as it stands. */
+   do; else as above. */
 size_t dew__hand_option(const struct dew_report *r);
 
 /* Write a page headed whom around what fill writes. */

@@ -119,7 +119,7 @@ static void what_to_fit(const struct dew_report *r, FILE *out)
     fputs("</tbody></table><table class=\"dense pairs\"><tbody>\n", out);
     if (f->core != DEW_CORE_none)
         air_rows(r, c->c, out);
-    if (f->layout != DEW_LAYOUT_own_ducts) {
+    if (f->core != DEW_CORE_none && f->layout != DEW_LAYOUT_own_ducts) {
         dew__hand_row(out, "motorised damper", dew_answer_text(f->damper));
         dew__hand_row(out, "blower interlocked", dew_answer_text(f->interlock));
     }
@@ -281,12 +281,25 @@ static void commissioning(FILE *out)
     fputs("</p>\n", out);
 }
 
+static int is_fitted(const struct dew_report *r)
+{
+    const struct dew_choice *c = &r->question->choices[dew__hand_option(r)];
+
+    return c->facts->core != DEW_CORE_none || c->c->plant.dryer.rate > 0;
+}
+
 static void sheet(const struct dew_report *r, FILE *out)
 {
     dew__hand_cautions(r, DEW_STOP, DEW__OF_HOUSE | DEW__OF_OPTION, out);
-    what_to_fit(r, out);
-    air_by_room(r, out);
-    commissioning(out);
+    if (is_fitted(r)) {
+        what_to_fit(r, out);
+        air_by_room(r, out);
+        commissioning(out);
+    } else {
+        fputs("<h2>What to fit</h2>\n<p>Nothing: this option has neither a "
+              "ventilator nor a dehumidifier.</p>\n",
+              out);
+    }
     fputs("<h2>To check in this option</h2>\n", out);
     dew__hand_cautions(r, DEW_CHECK, DEW__OF_OPTION, out);
 }

@@ -134,7 +134,7 @@ void dew__svg_level(const struct dew__plot *p, double most, const char *unit)
         dew__svg_below(p, k * step, 0, "along",
                        dew__number(k * step, decimals(step)).text);
     fprintf(p->out, "<text class=\"mid\" x=\"%d\" y=\"%d\">",
-            DEW__SVG_LEFT + FRAME_WIDE / 2, DEW__SVG_HIGH - 4);
+            DEW__SVG_LEFT + FRAME_WIDE / 2, DEW__SVG_HIGH - 16);
     dew__escape(p->out, unit);
     fputs("</text>\n", p->out);
 }

@@ -198,6 +198,21 @@ static void no_task_without_its_machine(void **state)
     free(text);
 }
 
+/* The house as it stands is best: there is nothing to fit or to measure. */
+static void nothing_to_fit_is_said(void **state)
+{
+    struct dew_report r = hand_open(DEW_SYSTEM_US);
+    char *text;
+
+    (void)state;
+    page_verdict.best = 0;
+    text = page_written(dew_report_contractor, &r, NULL);
+    assert_non_null(strstr(text, "<p>Nothing: this option has neither"));
+    assert_null(strstr(text, "Measured with"));
+    assert_null(strstr(text, "motorised damper"));
+    free(text);
+}
+
 /* None will do: the nearest is handed over, and marked. */
 static void the_nearest_is_marked(void **state)
 {
@@ -226,8 +241,9 @@ int main(void)
         cmocka_unit_test(ice_is_looked_for_where_it_froze),
         cmocka_unit_test(no_task_without_its_machine),
         cmocka_unit_test(the_nearest_is_marked),
+        cmocka_unit_test(nothing_to_fit_is_said),
     };
-    size_t n = 7;
+    size_t n = 8;
 
     ADD_ROWS(tests, n, sheet_rows, sheet_is_whole);
     ADD_ROWS(tests, n, sheet_rows, sheet_says_stop);
