@@ -36,8 +36,12 @@ static void help(FILE *to)
         fprintf(to, "  %-9s %s\n", commands[i].name, commands[i].does);
     fputs(
         "\n"
+        "Begin with: dewledger start --out house.yaml\n"
+        "            dewledger run house.yaml\n"
+        "\n"
         "dewledger COMMAND --help says more of one; dewledger --version names\n"
-        "the libraries.  Exit: 0 done, 1 bad input, 2 bad usage, 3 failed.\n",
+        "the libraries.  Exit: 0 done, 1 bad input, 2 bad usage, 3 failed, and\n"
+        "with --strict 4 when a STOP caution stands.\n",
         to);
 }
 

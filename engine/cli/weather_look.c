@@ -234,8 +234,7 @@ int dew__weather_look(int argc, char **argv)
         "Read a weather file, plain or gzipped, and say what was understood, "
         "what was mended, and what its months are like.\v"
         "  dewledger weather look station.csv\n"
-        "  dewledger weather look airports.csv --station JFK --unit "
-        "temp=degF --unit dewp=degF\n"
+        "  dewledger weather look airports.csv --station JFK --unit temp=degF\n"
         "  dewledger weather look year.csv --svg year.svg\n",
         argc, argv);
 

@@ -215,7 +215,7 @@ int dew__weather_near(int argc, char **argv)
 {
     static const char does[] =
         "List the places with monthly figures nearest to a point.\v"
-        "Degrees, north and east positive:\n"
+        "Degrees, north and east positive.\n\n"
         "  dewledger weather near 44.98 -93.27\n";
     const struct argp_child children[] = {{&dew__cli_result_argp, 0, NULL, 0},
                                           {0}};
