@@ -149,7 +149,34 @@ else
     echo "skip bash: not here"
 fi
 if command -v zsh >/dev/null; then
-    says "zsh reads its file" zsh -n "$here/docs/shells/_dewledger"
+    cat >try.zsh <<'END'
+compadd() { print -r -- "add ${(q)@}" }
+compset() { :; }
+_files() { print -r -- "files $@" }
+file=$1
+shift
+words=("$@")
+CURRENT=$#
+source $file
+END
+    in_zsh() { # name, wanted, word...
+        name=$1 wanted=$2
+        shift 2
+        got=$(zsh -f try.zsh "$here/docs/shells/_dewledger" "$D" "$@" |
+            tr '\n' ' ')
+        if [ "$got" = "$wanted" ]; then echo "ok zsh: $name"; else
+            echo "not ok zsh: $name: $got"
+            bad=1
+        fi
+    }
+    in_zsh "command" "add -l -d shown_plain -- explain " ex
+    in_zsh "values" "add -l -d shown_plain -- --units=us --units=si " \
+        run --units=
+    in_zsh "an option's name" \
+        'add -l -d shown_plain -- exhaust\ fan\ and\ dehumidifier ' \
+        run house.yaml --option ex
+    in_zsh "files" "files -g *.yaml " check ho
+    in_zsh "folders" "files -/ " run house.yaml --out ''
 else
     echo "skip zsh: not here"
 fi
