@@ -14,6 +14,7 @@
 #   make pictures   docs/img anew, from the demo
 #   make real       the outputs shown in README.md and docs/ anew
 #   make first-results   docs/first-results.md anew, from the data
+#   make ducts-answer    the README's table of duct layouts anew
 #   make format     clang-format in place
 #   make install uninstall    [PREFIX=/usr/local] [DESTDIR=]
 #   make clean help
@@ -41,7 +42,7 @@ NEED_clang := clang libclang-rt-14-dev
 GOALS := $(or $(MAKECMDGOALS),all)
 NEED  := $(NEED_all) \
   $(if $(filter check coverage bench study,$(GOALS)),$(NEED_check)) \
-  $(if $(filter first-results,$(GOALS)),python3) \
+  $(if $(filter first-results ducts-answer,$(GOALS)),python3) \
   $(if $(filter lint tidy format format-check,$(GOALS)),$(NEED_lint)) \
   $(if $(filter clang%,$(CC))$(filter fuzz,$(GOALS)),$(NEED_clang))
 
@@ -127,7 +128,7 @@ STUDIES   := $(STUDY_SRC:%.c=$B/%)
 .SECONDARY:
 .PHONY: all deps demo check lint floors refs banned size spdx names umbrella \
         exports statics format format-check tidy coverage fuzz fuzzers bench \
-        study weather-years first-results pictures install uninstall clean help
+        study weather-years first-results ducts-answer pictures install uninstall clean help
 
 MAN := $B/dewledger.1 $B/dewledger-scenario.5
 all: $B/libdew.a $B/libdew.so.$(SOVERSION) $B/dewledger $(MAN)
@@ -247,6 +248,9 @@ first-results: $B/dewledger
 	@python3 tests/study/first_results.py $B/dewledger \
 	  "$${DEW_DATA:-../shared/data}" >docs/first-results.md.part
 	@mv docs/first-results.md.part docs/first-results.md
+
+ducts-answer: $B/dewledger
+	@python3 tests/study/ducts_answer.py $B/dewledger README.md
 
 # ---- the charts that the README shows -----------------------------------------
 pictures: $B/dewledger

@@ -1,58 +1,28 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* dewledger ducts: air at every grille in every state, for each layout. */
-#include <stdlib.h>
-
-#include "cli/job.h"
+#include "cli/layouts.h"
 #include "cli/load.h"
-#include "dew/ducts_report.h"
+
+enum { PICKS = 64 };
 
 /* All that the command owns, in the order it is made. */
 struct ducts {
     struct dew__cli common, result;
     const char *path;
     struct dew__job job;
-    unsigned char *picked;           /* [options of the scenario]           */
-    struct dew_duct_layout *layouts; /* one for each that is picked         */
-    struct dew_ducts_option *options;
-    size_t count;
-    struct dew_report_ducts *report;
+    unsigned char picked[PICKS];
+    size_t which[PICKS], count;
+    struct dew__layouts layouts;
 };
 
-static int make_room(struct ducts *d)
+static int pick(struct ducts *d)
 {
-    size_t all = dew_scenario_count(d->job.scenario);
+    int code = dew__cli_picks(&d->common, d->job.scenario, d->picked);
 
-    d->picked = calloc(all, sizeof *d->picked);
-    d->layouts = calloc(all, sizeof *d->layouts);
-    d->options = calloc(all, sizeof *d->options);
-    if (d->picked == NULL || d->layouts == NULL || d->options == NULL)
-        return dew__cli_fail(DEW__FAILED, "out of memory");
-    return dew__cli_picks(&d->common, d->job.scenario, d->picked);
-}
-
-static int make_layouts(struct ducts *d)
-{
-    const struct dew_scenario *s = d->job.scenario;
-    struct dew_safety safety = dew_scenario_safety(s);
-    struct dew_error err = {0};
-
-    for (size_t i = 0; i < dew_scenario_count(s); i++) {
-        struct dew_duct_layout *layout = &d->layouts[d->count];
-
-        if (!d->picked[i])
-            continue;
-        if (dew_scenario_layout(s, i, &d->job.outdoors, layout, &err) != DEW_OK)
-            return dew__cli_error(&err);
-        d->options[d->count++] = (struct dew_ducts_option){
-            .name = dew_scenario_name(s, i),
-            .layout = layout,
-            .required = dew_scenario_required(s, i),
-            .interlock = dew_scenario_facts(s, i).interlock,
-            .hood = safety.hood_into_ventilator};
-    }
-    if (dew_report_ducts_open(&d->report, d->options, d->count, &err) != DEW_OK)
-        return dew__cli_error(&err);
-    return DEW__DONE;
+    for (size_t i = 0; i < dew_scenario_count(d->job.scenario); i++)
+        if (d->picked[i])
+            d->which[d->count++] = i;
+    return code;
 }
 
 static int tell(const struct ducts *d)
@@ -66,16 +36,16 @@ static int tell(const struct ducts *d)
             (enum dew_system)dew__cli_system(&d->result, d->job.scenario)};
 
     if (d->common.out != NULL &&
-        dew_report_ducts_write(d->report, &frame, d->common.out, &err) !=
-            DEW_OK)
+        dew_report_ducts_write(d->layouts.report, &frame, d->common.out,
+                               &err) != DEW_OK)
         return dew__cli_error(&err);
     if (d->result.json)
-        dew_report_ducts_json(d->report, &frame, stdout, &err);
+        dew_report_ducts_json(d->layouts.report, &frame, stdout, &err);
     else
-        dew_report_ducts_text(d->report, &frame, stdout, &err);
+        dew_report_ducts_text(d->layouts.report, &frame, stdout, &err);
     if (err.status != DEW_OK)
         return dew__cli_error(&err);
-    return d->common.strict && dew_report_ducts_stops(d->report) > 0
+    return d->common.strict && dew_report_ducts_stops(d->layouts.report) > 0
                ? DEW__STOPPED
                : DEW__DONE;
 }
@@ -129,15 +99,12 @@ int dew__cmd_ducts(int argc, char **argv)
         code = dew__job_open(&d.job, d.path, &d.common);
     if (code != DEW__DONE)
         return code;
-    code = make_room(&d);
+    code = pick(&d);
     if (code == DEW__DONE)
-        code = make_layouts(&d);
+        code = dew__layouts_open(&d.layouts, &d.job, d.which, d.count, 0);
     if (code == DEW__DONE)
         code = tell(&d);
-    dew_report_ducts_close(d.report);
-    free(d.options);
-    free(d.layouts);
-    free(d.picked);
+    dew__layouts_close(&d.layouts);
     dew__job_close(&d.job);
     return code;
 }

@@ -8,6 +8,7 @@
 #include "cli/doubts.h"
 #include "cli/inputs.h"
 #include "cli/job.h"
+#include "cli/layouts.h"
 #include "cli/load.h"
 #include "dew/drying.h"
 #include "dew/report.h"
@@ -32,6 +33,7 @@ struct run {
     struct dew_question question;
     struct dew_verdict *verdict;
     struct dew_caution cautions[DEW_CAUTIONS];
+    struct dew__layouts layouts;
     struct dew__inputs inputs;
     struct dew__doubts doubts;
     char log[DEW__PATH];      /* log.file=FILE of --log */
@@ -257,6 +259,7 @@ static int tell(struct run *r)
     report.input_count = r->inputs.count;
     report.doubts = r->doubts.list;
     report.doubt_count = r->doubts.count;
+    report.ducts = r->layouts.report;
     for (size_t i = 0; i < report.caution_count; i++)
         stops += r->cautions[i].level == DEW_STOP;
     code = write_report(r, &report);
@@ -280,6 +283,8 @@ static int all_of_it(struct run *r)
         code = march(r);
     if (code == DEW__DONE)
         code = dew__doubts_march(&r->doubts, &r->job, r->which, r->count);
+    if (code == DEW__DONE && r->common.out != NULL)
+        code = dew__layouts_open(&r->layouts, &r->job, r->which, r->count, 1);
     if (code != DEW__DONE)
         return code;
     judge(r);
@@ -365,6 +370,7 @@ int dew__cmd_run(int argc, char **argv)
         code = dew__job_open(&r->job, r->path, &r->common);
     if (code == DEW__DONE)
         code = all_of_it(r);
+    dew__layouts_close(&r->layouts);
     dew__inputs_close(&r->inputs);
     dew__doubts_close(&r->doubts);
     dew_study_close(r->study);

@@ -73,6 +73,10 @@ void dew__sketch_panel(const struct dew__told *t, enum dew_vent_state vent,
 /* All of one option but its heading; needs page.css and ducts.css. */
 void dew__ducts_option_html(const struct dew__told *t, enum dew_system system,
                             FILE *out);
+/* A section of another page: sketches, sentences, tables; nothing for NULL. */
+void dew__ducts_section(const struct dew_report_ducts *ducts,
+                        enum dew_system system, FILE *out);
+
 /* One line to measure: m3/s with the blower off and at full; 0 none. */
 struct dew__point {
     const char *name, *what;

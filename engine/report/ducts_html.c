@@ -213,6 +213,29 @@ void dew__ducts_option_html(const struct dew__told *t, enum dew_system system,
     dew__parts_html(t, system, out);
 }
 
+void dew__ducts_section(const struct dew_report_ducts *ducts,
+                        enum dew_system system, FILE *out)
+{
+    if (ducts == NULL || ducts->count == 0)
+        return;
+    fputs("<section id=\"airpaths\"><h2>Where the air goes</h2>\n", out);
+    for (size_t i = 0; i < ducts->count; i++) {
+        fputs("<h3>", out);
+        dew__escape(out, ducts->list[i].option.name);
+        fputs("</h3>\n", out);
+        what(&ducts->list[i], out);
+        sketches(&ducts->list[i], system, out);
+        sentences(&ducts->list[i], system, out);
+        fputs("<details><summary>Every state, and what to set and "
+              "measure</summary>\n",
+              out);
+        state_table(&ducts->list[i], system, out);
+        dew__commissioning_html(&ducts->list[i], system, out);
+        fputs("</details>\n", out);
+    }
+    fputs("</section>\n", out);
+}
+
 static void head(const struct dew_ducts_frame *frame, FILE *out)
 {
     const char *title = frame->title[0] ? frame->title : "Untitled";

@@ -11,12 +11,14 @@
 #include "core/numeric.h"
 #include "report/charts.h"
 #include "report/columns.h"
+#include "report/ducts.h"
 #include "report/parts.h"
 #include "report/sheet.h"
 #include "report/svg.h"
 
 DEW__EMBEDDED(page_css);
 DEW__EMBEDDED(chart_css);
+DEW__EMBEDDED(ducts_css);
 DEW__EMBEDDED(page_js);
 
 static const char *title_of(const struct dew_report *r)
@@ -31,8 +33,9 @@ static void head(const struct dew_report *r, FILE *out)
           "content=\"width=device-width, initial-scale=1\"/>\n<title>",
           out);
     dew__escape(out, title_of(r));
-    fprintf(out, "</title>\n<style>\n%s%s</style></head>\n<body>\n",
-            dew__data_page_css, dew__data_chart_css);
+    fprintf(out, "</title>\n<style>\n%s%s%s</style></head>\n<body>\n",
+            dew__data_page_css, dew__data_chart_css,
+            r->ducts != NULL ? dew__data_ducts_css : "");
     fputs("<svg class=\"defs\" aria-hidden=\"true\">", out);
     dew__svg_patterns(out);
     fputs("</svg>\n", out);
@@ -50,8 +53,11 @@ static void top(const struct dew_report *r, FILE *out)
     dew__escape(out, r->weather ? r->weather : "not told");
     fputs("</p>\n<nav aria-label=\"Parts of this page\"><ul>"
           "<li><a href=\"#says\">What the year says</a></li>"
-          "<li><a href=\"#options\">The options</a></li>"
-          "<li><a href=\"#charts\">Through the year</a></li>"
+          "<li><a href=\"#options\">The options</a></li>",
+          out);
+    if (r->ducts != NULL && dew_report_ducts_count(r->ducts) > 0)
+        fputs("<li><a href=\"#airpaths\">Where the air goes</a></li>", out);
+    fputs("<li><a href=\"#charts\">Through the year</a></li>"
           "<li><a href=\"#cautions\">Cautions</a></li>"
           "<li><a href=\"#inputs\">What was put in</a></li>"
           "<li><a href=\"#method\">How it was worked out</a></li>"
@@ -231,6 +237,7 @@ static void page(const struct dew_report *r, FILE *out)
     dew__part_stops(r, out);
     verdict(r, out);
     options(r, out);
+    dew__ducts_section(r->ducts, r->system, out);
     charts(r, out);
     dew__sheets_html(r, out);
     dew__part_cautions(r, out);

@@ -257,6 +257,12 @@ enum dew_status dew_scenario_layout(const struct dew_scenario *scenario,
     return status;
 }
 
+int dew_scenario_layout_written(const struct dew_scenario *scenario,
+                                size_t option)
+{
+    return dew__ducts_said(scenario->options[option].values);
+}
+
 double dew_scenario_required(const struct dew_scenario *scenario, size_t option)
 {
     return dew__required(scenario->options[option].values);

@@ -55,6 +55,8 @@ struct dew_report_log {
                           beside by month, day and hour alone               */
 };
 
+struct dew_report_ducts; /* ducts_report.h */
+
 /* All that a report tells.  Borrowed, must outlive the call. */
 struct dew_report {
     const char *title;
@@ -74,6 +76,7 @@ struct dew_report {
     size_t file_count;
     const struct dew_report_doubt *doubts; /* may be NULL                   */
     size_t doubt_count;
+    const struct dew_report_ducts *ducts; /* NULL = none to draw            */
     enum dew_system system;
     const char *log; /* which log was laid beside the first option, how read */
     const struct dew_beside *beside;   /* NULL = none                         */
