@@ -69,11 +69,25 @@ static struct leaning leaning_of(const struct dew_march *m,
     return (struct leaning){most * in.sensible / coil, most * in.latent / coil};
 }
 
+static double held_on(const struct dew_march *m, int k)
+{
+    const double held[DEW_HANDLERS] = {m->x.coil_1, m->x.coil_2, m->x.coil_3};
+
+    return fmax(held[k], 0.0);
+}
+
+/* Share of the time in which air moves over a coil that does not run. */
+static double low_share(const struct dew__hour *h, int k)
+{
+    double off = h->mix.vent[DEW_VENT_OFF];
+
+    return off * h->mix.low_off[k] + (1.0 - off) * h->mix.low_on[k];
+}
+
 /* One coil running, and what its store gives and takes in the step. */
 static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
                                 const struct dew_state *at, int k, double run)
 {
-    const double held[DEW_HANDLERS] = {m->x.coil_1, m->x.coil_2, m->x.coil_3};
     const struct dew_handler *handler = &m->c.plant.handlers[k];
     struct leaning lean = leaning_of(m, h, k);
     double warmer = lean.t * (h->now.mid.t - at->t_air);
@@ -87,10 +101,9 @@ static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
                                ? dew_plant_coil_stage(&m->coils[k], h->stage[k])
                                : m->coils[k];
     struct dew_coil_work work = dew__plant_coil(&coil, &air);
-    double off = h->mix.vent[DEW_VENT_OFF];
-    double low = off * h->mix.low_off[k] + (1.0 - off) * h->mix.low_on[k];
+    double low = low_share(h, k);
     struct dew_coil_store_in in = {
-        .m = fmax(held[k], 0.0),
+        .m = held_on(m, k),
         .seconds = h->dt,
         .run = run,
         .blower = run + (1.0 - run) * low,
@@ -106,23 +119,19 @@ static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
 static void equip_blowers(const struct dew_march *m, struct dew__hour *h)
 {
     struct dew__drive *d = &h->now.drive;
-    double off = h->mix.vent[DEW_VENT_OFF];
 
     d->blower_idle = 0.0;
     d->blower_full = 0.0;
     for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
         const struct dew_handler *handler = &m->c.plant.handlers[k];
-        double low = off * h->mix.low_off[k] + (1.0 - off) * h->mix.low_on[k];
 
-        d->blower_idle += low * handler->blower_low_w;
+        d->blower_idle += low_share(h, k) * handler->blower_low_w;
         d->blower_full += handler->blower_w * h->stage[k];
     }
     d->blower_heat =
         m->c.plant.heater.by_air ? d->blower_full - d->blower_idle : 0.0;
 }
 
-/* duty of the last prediction: a machine that cycles needs more for its
-   water, by 0.90 + 0.10 duty, and what it needs warms the room. */
 /* Air on its way through ducts outside: outdoors stands for their place. */
 static void equip_ducts(const struct dew_march *m, struct dew__hour *h)
 {
@@ -145,6 +154,8 @@ static void equip_ducts(const struct dew_march *m, struct dew__hour *h)
     d->duct_heat = m->c.plant.heater.by_air ? w->supply_full : 0.0;
 }
 
+/* duty of the last prediction: a machine that cycles needs more for its
+   water, by 0.90 + 0.10 duty, and what it needs warms the room. */
 static void equip_humidity(const struct dew_march *m, struct dew__hour *h,
                            const struct dew_state *at, double duty)
 {
@@ -169,11 +180,11 @@ static void overcool(const struct dew_march *m, struct dew__hour *h,
 {
     const struct dew_handler *lead = &m->c.plant.handlers[0];
     double set = m->c.house.comfort.cool[h->date->hour - 1];
-    double rh = dew_air_rh(at->t_air, at->w, h->now.mid.p);
 
     if (m->c.plant.handler_count > 0 && lead->overcool > 0.0)
         set -= lead->overcool *
-               dew_plant_ramp(rh, lead->overcool_rh, overcool_width);
+               dew_plant_ramp(dew__rh(at->t_air, at->w, h->now.mid.p),
+                              lead->overcool_rh, overcool_width);
     h->now.drive.set_cool = set;
 }
 

@@ -71,7 +71,7 @@ static double boost_share(const struct dew_march *m, const struct dew__hour *h,
 static void mix_vent(const struct dew_march *m, const struct dew__hour *h,
                      const struct dew_state *at, struct dew__mixing *mix)
 {
-    double rh = dew_air_rh(at->t_air, at->w, h->now.mid.p);
+    double rh = dew__rh(at->t_air, at->w, h->now.mid.p);
     double boost = boost_share(m, h, rh);
     double on = on_share(&m->c, h->date) * kept(m, h, at, rh);
     double run = on + (1.0 - on) * boost, frost = frost_share(m, h, at);

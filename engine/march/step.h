@@ -268,6 +268,12 @@ DEW_LANE double dew__w_of(double pv, double p)
     return 0.621945 * pv / (p - pv); /* [ASH-F1] eq. 20 */
 }
 
+/* RH of air at t and w. */
+DEW_LANE double dew__rh(double t, double w, double p)
+{
+    return p * w / (0.621945 + w) / dew__pws(t);
+}
+
 DEW_LANE double dew__face_w(const struct dew__now *n, double t, double face)
 {
     double t_face = n->mid.t + face * (t - n->mid.t);
