@@ -33,11 +33,15 @@ void dew_plant_coil_store_step(const struct dew_coil_store *store,
     struct dew_coil_store_in part = *in;
     /* no pass longer than a cycle: at most N_max cycles an hour, four passes */
     int parts = (int)ceil(store->cycles_max / 4.0 * in->seconds / 3600.0);
+    /* and none longer than a minute, so that the step's length does not show
+       in a coil that dries out within its cycle */
+    int fine = (int)ceil(in->seconds / (4.0 * 60.0));
 
     if (!sound(in) || !(store->cycles_max <= 20.0)) {
         *out = (struct dew_coil_store_out){NAN, NAN, NAN, NAN};
         return;
     }
+    parts = parts < fine ? fine : parts;
     parts = parts < 1 ? 1 : parts;
     part.seconds /= parts;
     for (int i = 0; i < parts; i++) {
