@@ -125,7 +125,7 @@ static void note_limits(struct dew_ducts *d)
     }
 }
 
-static enum dew_status tune(struct dew_ducts *d, struct dew_error *err)
+enum dew_status dew__ducts_tune(struct dew_ducts *d, struct dew_error *err)
 {
     enum dew_status status = DEW_OK;
     struct aim aims[DEW_DUCT_VENTS][2];
@@ -133,7 +133,6 @@ static enum dew_status tune(struct dew_ducts *d, struct dew_error *err)
     enum { ROUNDS = 200 };
     const double settled = 1e-9, first = 0.7;
 
-    d->blower = d->layout.reference;
     for (int j = 0; j < d->layout.vent_count; j++)
         for (int side = 0; side < 2; side++) {
             aims[j][side] = (struct aim){.speed = first};
@@ -203,7 +202,8 @@ static enum dew_status set_fans(struct dew_ducts *d, struct dew_error *err)
 
     for (int s = DEW_VENT_ON; s <= DEW_VENT_BOOST && status == DEW_OK; s++) {
         d->vent = (enum dew_vent_state)s;
-        status = tune(d, err);
+        d->blower = d->layout.reference;
+        status = dew__ducts_tune(d, err);
     }
     return status;
 }

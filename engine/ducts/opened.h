@@ -22,6 +22,10 @@ struct dew_ducts {
     int blower;
 };
 
+/* Find the fan speeds that give the set flows of d->vent while the blowers are
+   as d->blower says. */
+enum dew_status dew__ducts_tune(struct dew_ducts *d, struct dew_error *err);
+
 /* Solve the flows of d->vent and d->blower. */
 enum dew_status dew__ducts_solve(struct dew_ducts *d, struct dew_error *err);
 

@@ -257,7 +257,7 @@ enum dew_status dew_ducts_state(struct dew_ducts *ducts,
                                 struct dew_error *err)
 {
     struct dew_duct_state s = {.vent = vent, .blower = blower};
-    enum dew_status status;
+    enum dew_status status = DEW_OK;
     int states = 1;
 
     for (int k = 0; k < ducts->layout.handler_count; k++)
@@ -266,7 +266,10 @@ enum dew_status dew_ducts_state(struct dew_ducts *ducts,
         return dew__fail(err, DEW_ERANGE, "no such state of the ducts");
     ducts->vent = vent;
     ducts->blower = blower;
-    status = dew__ducts_solve(ducts, err);
+    if (ducts->layout.holds_flow && vent != DEW_VENT_OFF)
+        status = dew__ducts_tune(ducts, err);
+    if (status == DEW_OK)
+        status = dew__ducts_solve(ducts, err);
     if (status == DEW_OK)
         status = dew__ducts_trace(ducts, err);
     if (status != DEW_OK)

@@ -408,6 +408,7 @@ static void from_keys(const struct dew__making *m, struct dew_duct_layout *l)
     l->damper_leak = SI(v, ducts_damper_leak);
     l->gap = WORD(v, ducts_open_end);
     l->also_own = WORD(v, ducts_own_branches);
+    l->holds_flow = WORD(v, ventilator_holds_flow);
     l->mixing = range_of(&v[KEY_ducts_mixing]);
     l->density = dew_air_density_run(m->o->pressure);
 }

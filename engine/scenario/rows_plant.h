@@ -63,6 +63,7 @@ K(ventilator, frost_deep, NUMBER, TEMPERATURE, -60, 0, "the coldest row of its t
 K(ventilator, frost_time_deep, NUMBER, SHARE_OF_TIME, 0, 0.9, "a core must run too", "=6 min in 26, from memory", NULL, NULL, "share of time it defrosts there and below")
 K(ventilator, damper, ANSWER, PURE, 0, 0, NULL, "unknown", "not asked", NULL, "a motorised damper shuts its outdoor ducts when it is off")
 K(ventilator, fan_pressure, NUMBER, PRESSURE, 10, 500, "small fans make no more", "=150 Pa at the rated flow: from memory", NULL, NULL, "pressure outside the unit at its flow; for computed layouts")
+K(ventilator, holds_flow, FLAG, PURE, 0, 0, NULL, "no", "fans at a fixed speed", NULL, "its own control holds both flows whatever the ducts do, as far as its fans go; for computed layouts")
 K(ventilator, core_loss, NUMBER, PRESSURE, 1, 500, "small units lose no more", "75 Pa", "from memory", NULL, "what one side of the unit itself loses at its flow, fan still; for computed layouts")
 K(ventilator, fan, ROWS, PURE, 0, 0, NULL, "=by shape through fan_pressure", NULL, NULL, "rows of its fan sheet, flow against pressure outside the unit; for computed layouts", .row = fan_columns, .row_count = DEW__FAN_COLUMNS, .least = 3, .most = DEW_DUCT_ROWS)
 #include "scenario/rows_ducts.h"

@@ -177,6 +177,8 @@ struct dew_duct_layout {
     struct dew_duct_found found[3]; /* likewise, ventilator on           */
     struct dew_duct_range pickup[DEW_DUCT_EVENTS]; /* -  of an event's water
                                 caught by the stale pickup                   */
+    int holds_flow; /* 1: the ventilators' own control holds their set flows
+                       in every state, as far as their sheets go            */
     int reference;  /* blower state in which the fitter set the flows, base 3 */
     double density; /* kg/m3  of the air, 0.5 .. 2                           */
 };

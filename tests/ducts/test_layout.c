@@ -412,6 +412,52 @@ static void reference_row(void **state)
     dew_ducts_close(d);
 }
 
+/* a ventilator that holds its flows by itself: no state moves them, and
+   only its watts tell of the blower; its idle unit is as open as any */
+static void flows_that_are_held_stay(void **state)
+{
+    (void)state;
+    for (int kind = 0; kind < DEW_LAYOUTS; kind++) {
+        struct dew_duct_layout l = said((enum dew_layout)kind, 1, 1);
+        struct dew_ducts *d;
+
+        l.vents[0].pressure = 260;
+        l.holds_flow = 1;
+        d = open_layout(&l);
+        for (int b = 0; b < 3; b++) {
+            struct dew_duct_state s = at(d, DEW_VENT_ON, b);
+
+            assert_near(s.fresh_gross, .0473, 1e-8);
+            assert_near(s.stale_drawn, .0473, 1e-8);
+            assert_int_equal(s.balanced, 1);
+        }
+        if (kind == DEW_LAYOUT_supply_tie)
+            assert_true(at(d, DEW_VENT_ON, 2).fan_w >
+                        1.2 * at(d, DEW_VENT_ON, 0).fan_w);
+        if (kind == DEW_LAYOUT_mix)
+            assert_true(at(d, DEW_VENT_OFF, 2).unplanned > .02);
+        dew_ducts_close(d);
+    }
+}
+
+static void held_flows_end_where_the_fan_does(void **state)
+{
+    struct dew_duct_layout l = said(DEW_LAYOUT_supply_tie, 1, 1);
+    struct dew_duct_state s;
+    struct dew_ducts *d;
+
+    (void)state;
+    l.vents[0].pressure = 60;
+    l.holds_flow = 1;
+    d = open_layout(&l);
+    s = at(d, DEW_VENT_ON, 2);
+    assert_int_equal(s.units[0].at_limit, 1);
+    assert_true(s.fresh_gross < .04);
+    assert_near(s.stale_drawn, .0473, 1e-8);
+    assert_near(at(d, DEW_VENT_ON, 0).fresh_gross, .0473, 1e-8);
+    dew_ducts_close(d);
+}
+
 static void a_fan_too_weak_says_so(void **state)
 {
     struct dew_duct_layout l = said(DEW_LAYOUT_supply_tie, 1, 1);
@@ -558,11 +604,13 @@ int main(void)
         cmocka_unit_test(the_running_handler_robs_the_other),
         cmocka_unit_test(a_state_becomes_a_path),
         cmocka_unit_test(a_fan_too_weak_says_so),
+        cmocka_unit_test(flows_that_are_held_stay),
+        cmocka_unit_test(held_flows_end_where_the_fan_does),
         cmocka_unit_test(faults_name_the_member),
         cmocka_unit_test(a_trunk_too_small_is_named),
         cmocka_unit_test(a_layout_not_filled_in_is_refused),
     };
-    size_t n = 13;
+    size_t n = 15;
 
     ADD_ROWS(tests, n, shapes, shape_row);
     ADD_ROWS(tests, n, references, reference_row);

@@ -282,6 +282,21 @@ static void a_damper_stops_the_idle_unit(void **state)
     assert_true(shut.paths[DEW_VENT_OFF][FULL].unplanned < 0.2 * without);
 }
 
+/* its own control: only the watts tell of the blower */
+static void a_ventilator_may_hold_its_flow(void **state)
+{
+    struct dew_case c = case_of(
+        COOLED "layout: supply_tie\n"
+               "ventilator: {core: balanced, flow: 95 cfm, power: 58 W, "
+               "fan_pressure: 250 Pa, holds_flow: yes}\n");
+    const struct dew_path *on = c.paths[DEW_VENT_ON];
+
+    (void)state;
+    assert_near(on[2].supply, on[0].supply, 1e-8);
+    assert_near(on[2].supply, 95 * cfm, 1e-4);
+    assert_true(on[2].fan_w > 1.2 * on[0].fan_w);
+}
+
 static void a_pickup_catches_less_what_the_core_hands_back(void **state)
 {
     struct dew_case c =
@@ -325,6 +340,7 @@ int main(void)
         cmocka_unit_test(typed_figures_hold_in_place_of_computed_ones),
         cmocka_unit_test(measured_grilles_hold_in_place_of_the_set_flow),
         cmocka_unit_test(a_damper_stops_the_idle_unit),
+        cmocka_unit_test(a_ventilator_may_hold_its_flow),
         cmocka_unit_test(a_pickup_catches_less_what_the_core_hands_back),
         cmocka_unit_test(two_ventilators_are_two_cores),
     };
