@@ -7,6 +7,7 @@
 #define DEW_CLI_JOB_H
 
 #include "cli/cli.h"
+#include "dew/climate.h"
 #include "dew/report.h"
 #include "dew/scenario.h"
 
@@ -58,6 +59,13 @@ int dew__job_find(const struct dew__job *job, const char *scenario,
 int dew__job_sum(const char *path, char hash[DEW_SHA256_TEXT]);
 void dew__job_about(const struct dew__job *job, const char *scenario,
                     const char *key, struct dew_error *err);
+
+/*
+ * The monthly figures of the place that job->scenario names, or a message that
+ * it names a file of hours.  Returns an exit code.
+ */
+int dew__job_place(const struct dew__job *job, const char *path,
+                   struct dew_climate *place);
 
 void dew__job_close(struct dew__job *job);
 

@@ -93,35 +93,32 @@ static int make(struct dew__job *job, const struct dew_climate *place,
     return DEW__DONE;
 }
 
-static int of_months(struct dew__job *job, const char *path, unsigned long seed)
+static int read_months(const char *path, struct dew_climate *place)
 {
     struct dew_error list[FAULTS] = {{0}};
     struct dew_faults faults = {list, FAULTS, 0};
-    struct dew_climate place;
     size_t length;
     char *text = dew__cli_text(path, &length);
     int code = DEW__DONE;
 
     if (text == NULL)
         return DEW__BAD_INPUT;
-    if (dew_climate_read(text, length, path, &place, &faults) != DEW_OK)
+    if (dew_climate_read(text, length, path, place, &faults) != DEW_OK)
         code = dew__cli_input_faults(&faults);
     free(text);
-    if (code == DEW__DONE)
-        code = make(job, &place, seed);
-    return code == DEW__DONE ? dew__job_sum(path, job->weather_hash) : code;
+    return code;
 }
 
-static int of_place(struct dew__job *job, const char *scenario,
-                    const struct dew_weather_request *ask)
+static int find_place(const struct dew__job *job, const char *scenario,
+                      const char *key, const char *words,
+                      struct dew_climate *place)
 {
     struct dew_error err = {0};
-    struct dew_climate place;
 
-    dew__job_about(job, scenario, "weather.place", &err);
-    if (dew_climate_find(ask->place, &place, &err) != DEW_OK)
+    dew__job_about(job, scenario, key, &err);
+    if (dew_climate_find(words, place, &err) != DEW_OK)
         return dew__cli_error(&err);
-    return make(job, &place, ask->seed);
+    return DEW__DONE;
 }
 
 int dew__job_find(const struct dew__job *job, const char *scenario,
@@ -140,14 +137,50 @@ int dew__job_find(const struct dew__job *job, const char *scenario,
     return err.status == DEW_OK ? DEW__DONE : dew__cli_error(&err);
 }
 
+/* A year made from the months of a file. */
+static int of_months(struct dew__job *job, const char *path, unsigned long seed)
+{
+    struct dew_climate place;
+    int code = read_months(path, &place);
+
+    if (code == DEW__DONE)
+        code = make(job, &place, seed);
+    return code == DEW__DONE ? dew__job_sum(path, job->weather_hash) : code;
+}
+
+int dew__job_place(const struct dew__job *job, const char *path,
+                   struct dew_climate *place)
+{
+    const struct dew_weather_request ask = dew_scenario_weather(job->scenario);
+    struct dew_error err = {0};
+    char found[DEW__PATH];
+    int code;
+
+    if (ask.place[0] != '\0')
+        return find_place(job, path, "weather.place", ask.place, place);
+    if (ask.monthly[0] == '\0') {
+        dew__job_about(job, path, "weather.file", &err);
+        dew__fail(&err, DEW_EMISSING,
+                  "a file has its own years: name weather.place or "
+                  "weather.monthly, as with --set weather.file=none --set "
+                  "weather.place=726580");
+        return dew__cli_error(&err);
+    }
+    code = dew__job_find(job, path, "weather.monthly", ask.monthly, found);
+    return code == DEW__DONE ? read_months(found, place) : code;
+}
+
 int dew__job_weather(struct dew__job *job, const char *path)
 {
     const struct dew_weather_request ask = dew_scenario_weather(job->scenario);
     int hours = ask.file[0] != '\0', months = ask.monthly[0] != '\0', code;
+    struct dew_climate place;
     char found[DEW__PATH];
 
-    if (!hours && !months)
-        return of_place(job, path, &ask);
+    if (!hours && !months) {
+        code = find_place(job, path, "weather.place", ask.place, &place);
+        return code == DEW__DONE ? make(job, &place, ask.seed) : code;
+    }
     code = dew__job_find(job, path, hours ? "weather.file" : "weather.monthly",
                          hours ? ask.file : ask.monthly, found);
     if (code != DEW__DONE)

@@ -12,7 +12,8 @@
     X(convert, "read a weather file and write it in our own form")             \
     X(list, "list places that have monthly figures")                           \
     X(near, "list the places nearest to a point")                              \
-    X(make, "make an hourly year out of monthly figures")
+    X(make, "make an hourly year out of monthly figures")                      \
+    X(years, "march a scenario's options through many made years")
 
 #define X(name, does) int dew__weather_##name(int argc, char **argv);
 DEW__WEATHER_MAP(X)

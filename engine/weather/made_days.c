@@ -146,6 +146,17 @@ static double lean_of(double z, double lean)
     return fabs(k) > 1e-6 ? expm1(k * z) / k : z;
 }
 
+/* The same with mean 0 and deviation 1. */
+static double lean_score(double z, double lean)
+{
+    double k = lean / 3.0, spread = exp(k * k);
+
+    if (fabs(k) <= 1e-6)
+        return z;
+    return (lean_of(z, lean) - (sqrt(spread) - 1.0) / k) * fabs(k) /
+           sqrt(spread * (spread - 1.0));
+}
+
 /*
  * Give the days of a month, by their rank in score, the values that n days of
  * a leaning normal distribution should have: the month then meets its mean
@@ -175,7 +186,8 @@ static void shape(double *score, int n, double lean, int typical)
         return;
     }
     for (int i = 0; i < n; i++)
-        score[i] = lean_of(fmax(-SCORE_MOST, fmin(SCORE_MOST, score[i])), lean);
+        score[i] =
+            lean_score(fmax(-SCORE_MOST, fmin(SCORE_MOST, score[i])), lean);
 }
 
 /*

@@ -43,6 +43,15 @@ ends 2 '"$D" weather make 727930 --years 0'
 ends 2 '"$D" weather make 727930 --seed -1'
 ends 3 '"$D" weather make 727930 --out "$work/none/a.csv"'
 
+# a scenario through many years
+"$D" start >"$work/house.yaml"
+ends 0 '"$D" weather years "$work/house.yaml" --years 3 --option "as it stands" >"$work/y1" && "$D" weather years "$work/house.yaml" --years 3 --option "as it stands" | cmp - "$work/y1" && grep -q "^as it stands  *[0-9]" "$work/y1" && ! grep -q "^.\{81\}" "$work/y1"'
+ends 0 '"$D" weather years "$work/house.yaml" --years 2 --option "as it stands" --json | grep -c "typical" | grep -qx 2'
+ends 2 '"$D" weather years "$work/house.yaml" --years 1'
+ends 2 '"$D" weather years'
+sed "s/place: 722020/file: whole.csv/" "$work/house.yaml" >"$work/file.yaml"
+ends 1 '"$D" weather years "$work/file.yaml"' "dewledger: $work/file.yaml:13:9: weather.file: a file has its own years: name weather.place or weather.monthly, as with --set weather.file=none --set weather.place=726580"
+
 # a file with a gap is filled when a place is named for it
 grep -v "^2001-02-0[34]" "$work/a.csv" | cut -d, -f1-4,6 | sed "/dewledger weather/d" >"$work/gap.csv"
 ends 1 '"$D" weather convert "$work/gap.csv" "$work/whole.csv"'

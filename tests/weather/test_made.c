@@ -151,6 +151,34 @@ static void every_place_meets_its_figures(void **state)
     assert_near(w.p, 0.0, 20.0);
 }
 
+/* Months of many years stray around the figures, not to one side of them. */
+static void many_years_stray_around_the_figures(void **state)
+{
+    enum { YEARS = 60 };
+    struct dew_climate place = find("722020");
+    double t = 0.0, td = 0.0, hours_all = 0.0;
+    size_t n;
+
+    (void)state;
+    for (int y = 1; y <= YEARS; y++) {
+        struct dew_year *year = make(&place, 5, y);
+        const struct dew_hour *h = dew_year_hours(year, &n);
+        const struct dew_date *d = dew_year_dates(year, &n);
+
+        for (size_t i = 0; i < n; i++) {
+            const struct dew_normal *m = &place.month[d[i].month - 1];
+
+            t += h[i].t - m->t;
+            td += dew_air_dew_liquid(h[i].w, h[i].p) - m->td;
+            hours_all += 1.0;
+        }
+        dew_year_close(year);
+    }
+    /* a year's mean strays by 0.5 K or so: four deviations of the mean of 60 */
+    assert_near(t / hours_all, 0.0, 0.26);
+    assert_near(td / hours_all, 0.0, 0.26);
+}
+
 static void the_same_seed_makes_the_same_year(void **state)
 {
     struct dew_climate place = find("726580");
@@ -327,6 +355,7 @@ int main(void)
 {
     struct CMUnitTest tests[32] = {
         cmocka_unit_test(every_place_meets_its_figures),
+        cmocka_unit_test(many_years_stray_around_the_figures),
         cmocka_unit_test(the_same_seed_makes_the_same_year),
         cmocka_unit_test(values_are_rounded),
         cmocka_unit_test(many_years_scatter_as_their_days_make_them),
@@ -334,7 +363,7 @@ int main(void)
         cmocka_unit_test(figures_that_cannot_be_are_refused),
     };
 
-    size_t n = 6;
+    size_t n = 7;
 
     ADD_ROWS(tests, n, odd_rows, odd_figures_still_make_weather);
     return _cmocka_run_group_tests("weather, made", tests, n, NULL, NULL);
