@@ -300,6 +300,8 @@ static json_t *finding(struct maker *m, const struct dew_finding *f)
     for (int k = 0; k < DEW_FINDING_VALUES; k++)
         append(m, values, number(f->value[k]));
     put(m, o, "values_si", values);
+    put(m, o, "near_limit_h",
+        f->near_limit > 0 ? number(f->near_limit) : json_null());
     for (int k = 0; k < DEW_FINDING_SOURCES && f->source[k] != NULL; k++) {
         json_t *source = json_object();
 

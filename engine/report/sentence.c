@@ -236,5 +236,10 @@ char *dew_report_sentence(const struct dew_report *report,
     out[0] = '\0';
     if ((unsigned)f->kind < DEW_FINDING_KINDS)
         sentence[f->kind](&t);
+    if (f->near_limit > 0)
+        dew__say(&t,
+                 " That lies near the %s h that still keep a limit: too "
+                 "near to be sure.",
+                 dew__number(f->near_limit, 0).text);
     return out;
 }

@@ -24,6 +24,10 @@ double dew__allowed_month(const struct dew_question *q,
 /* h   nearer than this is a close call at about so many hours */
 double dew__close(const struct dew_question *q, double hours);
 
+/* Mark f where hours of o lie as near the limit as a close call. */
+void dew__mind_limit(struct dew_finding *f, const struct dew_question *q,
+                     const struct dew_outcome *o, double hours);
+
 /* Months in which member hours (at offset of a tally) pass the month's limit. */
 unsigned dew__months_above(const struct dew_question *q,
                            const struct dew_outcome *o, size_t member);

@@ -92,6 +92,15 @@ double dew__close(const struct dew_question *q, double hours)
     return fmax(q->judging.close_hours, q->judging.close_share * hours);
 }
 
+void dew__mind_limit(struct dew_finding *f, const struct dew_question *q,
+                     const struct dew_outcome *o, double hours)
+{
+    double allowed = dew__allowed(q, o);
+
+    if (fabs(hours - allowed) <= dew__close(q, allowed))
+        f->near_limit = allowed;
+}
+
 static double member_of(const struct dew_tally *tally, size_t member)
 {
     return *(const double *)(const void *)((const char *)tally + member);

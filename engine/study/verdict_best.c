@@ -75,6 +75,15 @@ static int nearest(const struct dew_question *q)
     return best;
 }
 
+static void mind_limits(struct dew_finding *f, const struct dew_question *q)
+{
+    const struct dew_outcome *o = dew__outcome(q, (size_t)f->option);
+
+    dew__mind_limit(f, q, o, o->year.too_humid);
+    dew__mind_limit(f, q, o, o->year.too_dry);
+    dew__mind_limit(f, q, o, o->year.sweat[DEW_GLASS]);
+}
+
 static void none_does(const struct dew_question *q, struct dew_verdict *v)
 {
     int i = nearest(q);
@@ -84,6 +93,7 @@ static void none_does(const struct dew_question *q, struct dew_verdict *v)
     if (i == NONE)
         return;
     y = &dew__outcome(q, (size_t)i)->year;
+    mind_limits(f, q);
     f->value[0] = y->too_humid;
     f->value[1] = y->too_dry;
     f->value[2] = y->sweat[DEW_GLASS];
@@ -105,6 +115,7 @@ void dew__rule_best(const struct dew_question *q, struct dew_verdict *v)
     high = next == NONE ? INFINITY : worth(q, (size_t)next, money);
     v->best = best;
     f = dew__find(v, DEW_FINDING_best, best);
+    mind_limits(f, q);
     f->value[0] = low;
     f->value[2] = money;
     f->value[3] = next == NONE;

@@ -57,6 +57,8 @@ void dew__rule_wait(const struct dew_question *q, struct dew_verdict *v)
         !dew_verdict_keeps(&dry, 0))
         return;
     f = dew__find(v, DEW_FINDING_wait, 0);
+    dew__mind_limit(f, &dry, dew__base(&dry), dew__base(&dry)->year.too_humid);
+    dew__mind_limit(f, &dry, dew__base(&dry), dew__base(&dry)->year.too_dry);
     f->value[0] = dew__base(&dry)->year.too_humid;
     f->value[1] = dew__base(q)->year.too_humid;
     f->value[2] = dew__base(&dry)->year.too_dry;

@@ -55,20 +55,21 @@ static int base_is_humid(const struct dew_question *q)
 /* An option that starves the house of air never speaks for ventilation. */
 void dew__rule_air_alone(const struct dew_question *q, struct dew_verdict *v)
 {
-    int i = fewest(q, 1, air_only_enough);
+    int enough = fewest(q, 1, air_only_enough), i = enough;
     const struct dew_outcome *o;
     struct dew_finding *f;
     int fixes;
 
-    if (!base_is_humid(q))
-        return;
     if (i == NONE)
         i = fewest(q, 1, air_only);
-    if (i == NONE)
+    if (!base_is_humid(q) || i == NONE)
         return;
     o = dew__outcome(q, (size_t)i);
     fixes = o->year.too_humid <= dew__allowed(q, o);
+    if (fixes && enough == NONE)
+        return;
     f = dew__find(v, fixes ? DEW_FINDING_air_fixes : DEW_FINDING_air_fails, i);
+    dew__mind_limit(f, q, o, o->year.too_humid);
     f->value[0] = o->year.too_humid;
     f->value[1] = humid(q, 0);
     f->months = dew__months_above(q, o, MEMBER(too_humid));
@@ -128,13 +129,17 @@ static int keeps_humid(const struct dew_question *q, int i)
     return o->year.too_humid <= dew__allowed(q, o);
 }
 
-static void dryer_finding(struct dew_verdict *v, enum dew_finding_kind kind,
-                          int option, double with, double without)
+/* What the answer hangs on is the hours without one, and with it. */
+static void dryer_finding(const struct dew_question *q, struct dew_verdict *v,
+                          enum dew_finding_kind kind, int option, double with,
+                          double without)
 {
     struct dew_finding *f = dew__find(v, kind, option);
 
     f->value[0] = with;
     f->value[1] = without;
+    dew__mind_limit(f, q, dew__base(q), with);
+    dew__mind_limit(f, q, dew__base(q), without);
 }
 
 static int any_dryer(const struct dew_question *q)
@@ -153,13 +158,15 @@ void dew__rule_dryer(const struct dew_question *q, struct dew_verdict *v)
     double none = without == NONE ? NAN : humid(q, without);
 
     if (keeps_humid(q, without))
-        dryer_finding(v, DEW_FINDING_dryer_not_needed, without, none, none);
+        dryer_finding(q, v, DEW_FINDING_dryer_not_needed, without, none, none);
     else if (with != NONE && keeps_humid(q, with))
-        dryer_finding(v, DEW_FINDING_dryer_needed, with, humid(q, with), none);
+        dryer_finding(q, v, DEW_FINDING_dryer_needed, with, humid(q, with),
+                      none);
     else if (with != NONE)
-        dryer_finding(v, DEW_FINDING_dryer_short, with, humid(q, with), none);
+        dryer_finding(q, v, DEW_FINDING_dryer_short, with, humid(q, with),
+                      none);
     else if (without != NONE && !any_dryer(q))
-        dryer_finding(v, DEW_FINDING_dryer_untried, NONE, none, none);
+        dryer_finding(q, v, DEW_FINDING_dryer_untried, NONE, none, none);
 }
 
 static int dryer_alone(const struct dew_question *q, size_t i)
@@ -198,6 +205,7 @@ void dew__rule_dryer_instead(const struct dew_question *q,
     if (!base_is_humid(q) || !keeps_humid(q, i))
         return;
     f = dew__find(v, DEW_FINDING_dryer_instead, i);
+    dew__mind_limit(f, q, dew__outcome(q, (size_t)i), humid(q, i));
     f->value[0] = humid(q, i);
     f->value[1] = dew__outcome(q, (size_t)i)->year.energy.dehumidifier;
 }

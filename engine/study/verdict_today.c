@@ -86,6 +86,7 @@ void dew__rule_today_humid(const struct dew_question *q, struct dew_verdict *v)
     if (o->year.too_humid <= dew__allowed(q, o))
         return;
     f = dew__find(v, DEW_FINDING_today_humid, 0);
+    dew__mind_limit(f, q, o, o->year.too_humid);
     f->value[0] = o->year.too_humid;
     f->value[1] = dew__worst_month(o, MEMBER(too_humid));
     f->value[2] = o->year.longest_too_humid;
@@ -101,6 +102,7 @@ void dew__rule_today_dry(const struct dew_question *q, struct dew_verdict *v)
     if (o->year.too_dry <= dew__allowed(q, o))
         return;
     f = dew__find(v, DEW_FINDING_today_dry, 0);
+    dew__mind_limit(f, q, o, o->year.too_dry);
     f->value[0] = o->year.too_dry;
     f->value[1] = dew__worst_month(o, MEMBER(too_dry));
     f->months = dew__months_above(q, o, MEMBER(too_dry));
@@ -116,6 +118,8 @@ void dew__rule_today_fine(const struct dew_question *q, struct dew_verdict *v)
     if (o->year.too_humid > allowed || o->year.too_dry > allowed)
         return;
     f = dew__find(v, DEW_FINDING_today_fine, 0);
+    dew__mind_limit(f, q, o, o->year.too_humid);
+    dew__mind_limit(f, q, o, o->year.too_dry);
     f->value[0] = o->year.too_humid;
     f->value[1] = o->year.too_dry;
 }

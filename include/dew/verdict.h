@@ -129,6 +129,8 @@ struct dew_finding {
     int option, other; /* DEW_NO_OPTION when none                         */
     unsigned months;   /* bit 0 = January                                 */
     double value[DEW_FINDING_VALUES];
+    double near_limit; /* h   that still keep a limit, where the hours behind
+                          the finding lie so near that it is no sure answer */
     /* the largest named flows of water behind it, and their kg/day */
     const char *source[DEW_FINDING_SOURCES];
     double source_kg[DEW_FINDING_SOURCES];

@@ -286,6 +286,16 @@ static const struct sentence_row {
       .value = {25 * 0.00047194745, 60 * 0.00047194745}},
      DEW_SYSTEM_US,
      "UNDER-VENTILATED: \"heat core\" brings 25 cfm of the 60 cfm asked for."},
+    {"an answer near a limit",
+     {.kind = DEW_FINDING_dryer_not_needed,
+      .option = 1,
+      .other = -1,
+      .value = {140},
+      .near_limit = 175.2},
+     DEW_SYSTEM_SI,
+     "A dehumidifier is not needed: \"heat core\" has none and is too humid in "
+     "140 h. That lies near the 175 h that still keep a limit: too near to be "
+     "sure."},
     {"dehumidifier needed",
      {.kind = DEW_FINDING_dryer_needed,
       .option = 1,

@@ -1,0 +1,109 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Rules about new-house water, on books written by hand. */
+#include "support/rows.h"
+
+#include "study/scene.h"
+
+enum { ANY = -2, JULY = 6 };
+
+static struct scene s;
+static struct dew_verdict v;
+
+#define FIND(kind, option) scene_find(&v, DEW_FINDING_##kind, (option))
+
+static const struct dew_finding *must(const struct dew_finding *f)
+{
+    assert_non_null(f);
+    return f;
+}
+
+static void judge(void)
+{
+    dew_verdict_of(&s.question, &v);
+}
+
+/* Option 0 with 20 kg a day at first, half-life 180 days, adding 6 points of
+   RH all year; its dry twin is too humid in as many hours as given. */
+static struct dew_outcome dry_twin;
+static double damp_rh[SCENE_HOURS], dry_rh[SCENE_HOURS];
+
+static void new_house(double humid_once_dry)
+{
+    scene_open(&s, 2);
+    scene_humid(&s, 0, JULY, 900);
+    dry_twin = s.outcomes[0];
+    dry_twin.year.too_humid = humid_once_dry;
+    for (int h = 0; h < SCENE_HOURS; h++) {
+        damp_rh[h] = 0.58;
+        dry_rh[h] = 0.52;
+    }
+    s.outcomes[0].count = dry_twin.count = SCENE_HOURS;
+    s.outcomes[0].series.rh = damp_rh;
+    dry_twin.series.rh = dry_rh;
+    s.choices[0].settled = &dry_twin;
+    s.facts[0].half_life = (struct dew_estimate){180, 90, 365};
+    s.cases[0].house.water[DEW_SOURCE_drying] =
+        (struct dew_water){.per_day = 20, .half_life = 180};
+    judge();
+}
+
+/* 6 points at day 351 (the middle of the last four weeks) are 1 point after
+   log2(6) = 2.585 half-lives more. */
+static void the_end_of_drying_is_told(void **state)
+{
+    (void)state;
+    new_house(900);
+    assert_near(must(FIND(drying_ends, 0))->value[0] / 24, 351 + 180 * log2(6),
+                1e-9);
+    assert_true(FIND(drying_ends, 0)->value[1] <
+                FIND(drying_ends, 0)->value[0]);
+    assert_true(FIND(drying_ends, 0)->value[2] >
+                FIND(drying_ends, 0)->value[0]);
+    scene_open(&s, 2);
+    judge();
+    assert_null(FIND(drying_ends, ANY));
+    assert_null(FIND(settled, ANY));
+}
+
+static void waiting_a_season_is_advised_where_it_helps(void **state)
+{
+    (void)state;
+    new_house(176);
+    assert_null(FIND(wait, ANY)); /* 2 % of the year is 175.2 h */
+    new_house(175);
+    assert_near(must(FIND(wait, 0))->value[0], 175, 0);
+    assert_near(FIND(wait, 0)->value[1], 900, 0);
+    s.outcomes[0].year.too_humid = 100; /* nothing is wrong now either */
+    judge();
+    assert_null(FIND(wait, ANY));
+}
+
+/* Now only option 1 keeps the limits; once dry the house as it stands does,
+   for nothing. */
+static void the_lasting_answer_is_kept_apart(void **state)
+{
+    (void)state;
+    new_house(100);
+    s.costs[1].install = (struct dew_estimate)SAME(4000);
+    judge();
+    assert_int_equal(v.best, 1);
+    assert_int_equal(must(FIND(settled, 0))->other, 1);
+    assert_near(FIND(settled, 0)->value[0], 100, 0);
+    dry_twin.year.too_humid = 900;
+    judge();
+    assert_non_null(FIND(settled, 1));
+    s.outcomes[1].year.too_dry = 900;
+    judge();
+    assert_non_null(FIND(settled, DEW_NO_OPTION));
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(the_end_of_drying_is_told),
+        cmocka_unit_test(waiting_a_season_is_advised_where_it_helps),
+        cmocka_unit_test(the_lasting_answer_is_kept_apart),
+    };
+    return _cmocka_run_group_tests("study, new-house water", tests, 3, NULL,
+                                   NULL);
+}
