@@ -125,8 +125,11 @@ options:
   - name: as it stands
   - name: heat core
     ventilator: {core: heat_plate, flow: 102 cfm, sensible: 70 % at 102 cfm, power: 60 W}
-    costs: {install: 6500 $}
+    costs: {install: 6500 $ (5000 to 8500), date: May 2026}
 END
+answer "low, likely and high with their date" '2 heat core $6,500 ($5,000 to $8,500) ' run pay.yaml
+answer "and the date" 'May 2026' run pay.yaml
+answer "dollars a year by end use" "end use option 1 option 2 ventilator fans \$0 \$95" run pay.yaml
 answer "it does not, and says what is bought" '"heat core" does not pay back on energy' run pay.yaml
 
 # ---- 12. out of danger -------------------------------------------------------

@@ -1,0 +1,137 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What each option costs: to install with its range and date, and a year by
+   end use. */
+#include <math.h>
+
+#include "report/sheet.h"
+
+enum { WIDE = 5 }; /* options side by side */
+
+static struct dew__word range(const struct dew_report *r,
+                              const struct dew_estimate *e)
+{
+    struct dew__word w;
+
+    if (e->low == e->high)
+        return dew__money(r, e->likely);
+    snprintf(w.text, sizeof w.text, "%.30s (%.30s to %.30s)",
+             dew__money(r, e->likely).text, dew__money(r, e->low).text,
+             dew__money(r, e->high).text);
+    return w;
+}
+
+/* ---- once ---------------------------------------------------------------------- */
+
+int dew__sheet_install(const struct dew_report *r, struct dew__sheet *s)
+{
+    const struct dew_question *q = r->question;
+
+    s->id = "install";
+    s->title = "What each option costs, with its range";
+    if (q->prices == NULL)
+        return 0;
+    dew__sheet_column(s, "option", 13);
+    dew__sheet_column(s, "to install", 28);
+    dew__sheet_column(s, "to run and keep, a year", 26);
+    dew__sheet_column(s, "as of", 13);
+    for (size_t i = 0; i < q->count; i++) {
+        struct dew_bill bill = dew_verdict_bill(q, i);
+        const struct dew_costs *c = q->choices[i].costs;
+        struct dew__word *cell = dew__sheet_row(s);
+        char date[40];
+
+        if (cell == NULL)
+            break;
+        snprintf(cell[0].text, sizeof cell[0].text, "%zu %.100s", i + 1,
+                 dew__option(r, (int)i).text);
+        cell[1] = range(r, &bill.install);
+        cell[2] = range(r, &bill.yearly);
+        cell[3] = dew__words(c != NULL && c->date[0] != '\0'
+                                 ? dew__clean(c->date, date, sizeof date)
+                                 : "-");
+    }
+    dew__sheet_note(s,
+                    "The range of a year is that of the prices, which move "
+                    "every option alike. The owner's own hours are %s.",
+                    q->prices->wage.likely > 0 ? "priced" : "free");
+    return 1;
+}
+
+/* ---- a year by end use ------------------------------------------------------------ */
+
+/* One end use, likely, of the first options; nothing where none has it. */
+#define USE(name, words)                                                       \
+    static double use_##name(const struct dew_bill *b)                         \
+    {                                                                          \
+        return b->name.likely;                                                 \
+    }
+DEW_ENERGY_MAP(USE)
+#undef USE
+
+static double use_upkeep(const struct dew_bill *b)
+{
+    return b->upkeep.likely;
+}
+
+static double use_yearly(const struct dew_bill *b)
+{
+    return b->yearly.likely;
+}
+
+static const struct use {
+    const char *words;
+    double (*of)(const struct dew_bill *b);
+} uses[] = {
+#define X(name, words) {words, use_##name},
+    DEW_ENERGY_MAP(X)
+#undef X
+        {"filters, cores, service", use_upkeep},
+    {"all of it", use_yearly},
+};
+
+static void use_row(const struct dew_report *r, const struct use *use,
+                    struct dew__sheet *s)
+{
+    const struct dew_question *q = r->question;
+    struct dew__word words[WIDE], *cell;
+    int some = 0;
+
+    for (size_t i = 0; i < q->count && i < WIDE; i++) {
+        struct dew_bill bill = dew_verdict_bill(q, i);
+
+        words[i] = dew__money(r, use->of(&bill));
+        some |= !(fabs(use->of(&bill)) < 0.5); /* or not known */
+    }
+    cell = some ? dew__sheet_row(s) : NULL;
+    if (cell == NULL)
+        return;
+    cell[0] = dew__words(use->words);
+    for (size_t i = 0; i < q->count && i < WIDE; i++)
+        cell[1 + i] = words[i];
+}
+
+int dew__sheet_yearly(const struct dew_report *r, struct dew__sheet *s)
+{
+    const struct dew_question *q = r->question;
+    char head[24];
+
+    s->id = "yearly";
+    s->title = "What a year costs, by end use";
+    if (q->prices == NULL)
+        return 0;
+    dew__sheet_column(s, "end use", 30);
+    for (size_t i = 0; i < q->count && i < WIDE; i++) {
+        snprintf(head, sizeof head, "option %zu", i + 1);
+        dew__sheet_column(s, head, 10);
+    }
+    for (size_t k = 0; k < sizeof uses / sizeof *uses; k++)
+        use_row(r, &uses[k], s);
+    if (q->count > WIDE)
+        dew__sheet_note(s,
+                        "The first %d options; the others are in the "
+                        "summary as JSON.",
+                        WIDE);
+    if (q->prices->electricity_seasonal || q->prices->gas_seasonal)
+        dew__sheet_note(s, "Each month is counted at its own price.");
+    return s->rows > 0;
+}
