@@ -23,27 +23,13 @@ enum {
     HEATS = 0 DEW_HEAT_MAP(COUNT)
 };
 
-static int keep_largest(void **state)
+/* The hours of a year in which each flow was largest, over those kept. */
+static void march_and_keep(const struct dew_case *c)
 {
-    struct dew_case c = lively_case();
-    struct dew_surface faces[DEW_SURFACES];
     struct lively run;
 
-    (void)state;
-    memcpy(faces, c.house.surfaces, sizeof faces);
-    lively_cool(&c, 0.0);
-    memcpy(c.house.surfaces, faces, sizeof faces);
-    c.plant.handlers[0].mode = DEW_BLOWER_ON;
-    c.plant.handlers[0].blower_low_w = 130.0;
-    c.plant.dryer = (struct dew_dryer){.rate = 3.1e-4,
-                                       .factor = 6e-7,
-                                       .rating_t = 22.8,
-                                       .rating_rh = 0.6,
-                                       .set = 0.57,
-                                       .band = 0.04,
-                                       .drained = 1.0};
-    lively_open(&run, &c);
-    lane = dew__lane_of(&c);
+    lively_open(&run, c);
+    lane = dew__lane_of(c);
     while (lively_step(&run)) {
         const double *w = (const double *)(const void *)&run.r.water;
         const double *q = (const double *)(const void *)&run.r.heat;
@@ -63,7 +49,34 @@ static int keep_largest(void **state)
                 kept[WATERS + i] = now;
         }
     }
-    return lively_close(&run);
+    lively_close(&run);
+}
+
+/* With its thermostat, and once more held at a given temperature. */
+static int keep_largest(void **state)
+{
+    struct dew_case c = lively_case();
+    struct dew_surface faces[DEW_SURFACES];
+
+    (void)state;
+    memcpy(faces, c.house.surfaces, sizeof faces);
+    lively_cool(&c, 0.0);
+    memcpy(c.house.surfaces, faces, sizeof faces);
+    c.watch.supply_full = 0.061;
+    c.watch.return_low = 0.037;
+    c.plant.handlers[0].mode = DEW_BLOWER_ON;
+    c.plant.handlers[0].blower_low_w = 130.0;
+    c.plant.dryer = (struct dew_dryer){.rate = 3.1e-4,
+                                       .factor = 6e-7,
+                                       .rating_t = 22.8,
+                                       .rating_rh = 0.6,
+                                       .set = 0.57,
+                                       .band = 0.04,
+                                       .drained = 1.0};
+    march_and_keep(&c);
+    c.house.comfort.given = 1;
+    march_and_keep(&c);
+    return 0;
 }
 
 static int closes(const struct kept *k)
@@ -103,10 +116,7 @@ static void a_millionth_of_a_flow_is_seen(void **state)
     double flow;
 
     memcpy(&flow, (char *)&k + row->offset, sizeof flow);
-    if (flow == 0.0) {
-        print_message("no such flow in this house yet: %s\n", row->name);
-        skip();
-    }
+    assert_true(fabs(flow) > 0.0); /* it runs in this house */
     assert_true(closes(&k));
     flow *= 1.0 + 1e-6;
     memcpy((char *)&k + row->offset, &flow, sizeof flow);
