@@ -32,7 +32,7 @@
       help)
 
 /* A fan that draws local air out. */
-#define EXHAUST(group, watts, daily, after, caught, caught_source)                    \
+#define EXHAUST(group, watts, daily, after, caught, caught_source)             \
     K(group, flow, NUMBER, FLOW, 1e-3, 0.5, "one household's fan", "", NULL,   \
       NULL, "air it draws out while running; none without it")                 \
     K(group, power, NUMBER, POWER, 0, 1000, "one household's fan", watts,      \
