@@ -45,7 +45,8 @@ static int open_study(struct dew__doubts *d, const struct dew__job *job,
         options[k] = (struct dew_option){
             .name = dew_scenario_name(job->scenario, i),
             .c = &d->cases[k].c,
-            .required = dew_scenario_required(job->scenario, i)};
+            .required = dew_scenario_required(job->scenario, i),
+            .held = job->held ? job->measured.t : NULL};
     }
     if (dew_study_open(&d->study, options, d->count, &weather, &err) != DEW_OK)
         return dew__cli_error(&err);

@@ -61,18 +61,26 @@ static double coldest(const struct dew_path *p, const struct dew__core_airs *a)
                          (p->exhaust * moist);
 }
 
+/* Where the wet core's own formula holds. */
+static int may_condense(const struct dew_path *p,
+                        const struct dew__core_airs *a)
+{
+    const double closest = 1.0; /* K between the airs; nearer none condenses */
+
+    return p->condensing > 0.0 && p->exhaust >= 0.5 * p->supply &&
+           p->exhaust <= 2.0 * p->supply && a->t_in - a->t_out > closest &&
+           a->t_out >= -60.0 && a->w > dew__core_w_sat(coldest(p, a), a->p);
+}
+
 double dew__path_condenses(const struct dew_path *path,
                            const struct dew__core_airs *airs, double rho,
                            double *water)
 {
-    const double closest = 1.0; /* K between the airs; nearer none condenses */
     struct dew_core_meeting m;
     struct dew_core_wet wet;
 
     *water = 0.0;
-    if (!(path->condensing > 0.0) || !(path->exhaust > 0.0) ||
-        !(airs->t_in - airs->t_out > closest) || airs->t_out < -60.0 ||
-        airs->w <= dew__core_w_sat(coldest(path, airs), airs->p))
+    if (!may_condense(path, airs))
         return 0.0;
     m = (struct dew_core_meeting){.ntu = path->condensing,
                                   .ratio = path->exhaust / path->supply,

@@ -33,7 +33,8 @@ int dew__paths_alike(const struct dew_case *c);
 
 /*
  * What condensing on the core's warm side adds to the path's effectiveness,
- * - ; water, kg/s, is what drains at its exhaust flow.  0 while nothing does.
+ * - ; water, kg/s, is what drains at its exhaust flow.  0 while nothing does,
+ * and where one flow is more than twice the other.
  */
 double dew__path_condenses(const struct dew_path *path,
                            const struct dew__core_airs *airs, double rho,

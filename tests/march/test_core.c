@@ -115,6 +115,24 @@ static void a_dry_house_has_the_dry_core(void **state)
     assert_near(shown(&r), 0.75, 1e-12);
 }
 
+/* Less exhaust air is cooled further: each kg of it drains more. */
+static void unequal_flows_condense_by_their_own_air(void **state)
+{
+    struct dew_case c = damp_room(day_of(0.47));
+    struct dew_result equal, less;
+    double flow = 0.041 * dew_air_density_run(p0) * 3600.0, water;
+
+    (void)state;
+    equal = rest(&c, -9.7, 0.0);
+    c.paths[DEW_VENT_ON][0].exhaust = 0.8 * 0.041;
+    less = rest(&c, -9.7, 0.0);
+    water = less.core_drained / (0.8 * flow);
+    assert_true(water > equal.core_drained / flow && water < less.w);
+    c.paths[DEW_VENT_ON][0].exhaust = 0.4 * 0.041;
+    less = rest(&c, -9.7, 0.0);
+    assert_near(less.core_drained, 0.0, 0.0); /* past what is known */
+}
+
 static void bypassed_core_condenses_nothing(void **state)
 {
     struct dew_case c = damp_room(day_of(0.62));
@@ -155,10 +173,11 @@ int main(void)
     struct CMUnitTest tests[16] = {
         cmocka_unit_test(heat_is_kept_across_the_core),
         cmocka_unit_test(a_dry_house_has_the_dry_core),
+        cmocka_unit_test(unequal_flows_condense_by_their_own_air),
         cmocka_unit_test(bypassed_core_condenses_nothing),
         cmocka_unit_test(preheat_warms_what_the_core_meets),
     };
-    size_t n = 4;
+    size_t n = 5;
 
     ADD_ROWS(tests, n, bands, condensing_raises_recovery_and_drains);
     return _cmocka_run_group_tests("march, core", tests, n, NULL, NULL);
