@@ -193,23 +193,32 @@ static enum dew_status tell_one(struct dew__told *t,
     return DEW_OK;
 }
 
-static int room_for(struct dew_report_ducts *d, size_t count)
+/* Room for count layouts, or NULL. */
+static struct dew_report_ducts *room_for(size_t count)
 {
-    d->list = calloc(count > 0 ? count : 1, sizeof *d->list);
-    d->without = calloc(count > 0 ? count : 1, sizeof *d->without);
-    return d->list != NULL && d->without != NULL;
+    struct dew_report_ducts *d = calloc(1, sizeof *d);
+    size_t most = count > 0 ? count : 1;
+
+    if (d == NULL)
+        return NULL;
+    d->list = calloc(most, sizeof *d->list);
+    d->without = calloc(most, sizeof *d->without);
+    if (d->list != NULL && d->without != NULL)
+        return d;
+    dew_report_ducts_close(d);
+    return NULL;
 }
 
 enum dew_status dew_report_ducts_open(struct dew_report_ducts **ducts,
                                       const struct dew_ducts_option *options,
                                       size_t count, struct dew_error *err)
 {
-    struct dew_report_ducts *d = calloc(1, sizeof *d);
+    struct dew_report_ducts *d = room_for(count);
     enum dew_status status = DEW_OK;
 
     *ducts = NULL;
-    if (d == NULL || !room_for(d, count))
-        status = dew__fail(err, DEW_EMEM, "no memory for the layouts");
+    if (d == NULL)
+        return dew__fail(err, DEW_EMEM, "no memory for the layouts");
     for (size_t i = 0; i < count && status == DEW_OK; i++) {
         if (options[i].layout->vent_count == 0)
             d->without[d->without_count++] = options[i].name;

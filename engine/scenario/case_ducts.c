@@ -374,7 +374,8 @@ static void spell(const char *path, char *out, size_t size)
                  bracket[1] - '0' + 1, dot != NULL ? ", " : "",
                  dot != NULL ? dot + 1 : "");
     for (char *c = out; *c != '\0'; c++)
-        *c = *c == '_' ? ' ' : *c;
+        if (*c == '_')
+            *c = ' ';
 }
 
 /* Faults of the ducts are told of the key they come from. */
