@@ -7,7 +7,7 @@
 #include "dew/ducts_report.h"
 
 struct dew__layouts {
-    struct dew_duct_layout *layouts;
+    struct dew_duct_layout *layouts, *designs;
     struct dew_ducts_option *options;
     size_t count;
     struct dew_report_ducts *report;

@@ -11,7 +11,7 @@ enum { DEW__TOLD_CAUTIONS = 6, DEW__TOLD_STATES = 6 };
 /* One option's layout, solved. */
 struct dew__told {
     struct dew_ducts_option option; /* layout: the copy below               */
-    struct dew_duct_layout layout;
+    struct dew_duct_layout layout, design;
     struct dew_ducts *ducts; /* for the flows of single runs                */
     struct dew_duct_state states[DEW_DUCT_VENT_STATES][DEW_BLOWER_STATES];
     int blowers;                        /* states of the air handlers       */

@@ -181,7 +181,9 @@ static enum dew_status tell_one(struct dew__told *t,
 
     t->option = *option;
     t->layout = *option->layout;
+    t->design = option->design != NULL ? *option->design : *option->layout;
     t->option.layout = &t->layout;
+    t->option.design = &t->design;
     t->boost = another_boost(&t->layout);
     status = solve_all(t, err);
     if (status == DEW_OK)

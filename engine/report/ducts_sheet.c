@@ -22,16 +22,11 @@ static void add(struct dew__point *list, size_t *n, struct dew__point p)
         list[(*n)++] = p;
 }
 
-static const struct dew_duct_state *at(const struct dew__told *t, int full)
-{
-    return &t->states[DEW_VENT_ON][full ? dew__told_full(t) : 0];
-}
-
 /* Own branches as they are set; supply air of the blower as it is computed. */
 size_t dew__commissioning_points(const struct dew__told *t,
                                  struct dew__point *list)
 {
-    const struct dew_duct_layout *l = &t->layout;
+    const struct dew_duct_layout *l = &t->design, *now = &t->layout;
     double set = 0, stale = 0;
     size_t n = 0;
 
@@ -43,7 +38,8 @@ size_t dew__commissioning_points(const struct dew__told *t,
     add(list, &n,
         (struct dew__point){"ventilator", "stale out", stale, stale, NAN});
     for (int g = 0; g < l->grille_count; g++) {
-        const struct dew_duct_grille *grille = &l->grilles[g];
+        const struct dew_duct_grille *grille = &l->grilles[g],
+                                     *found = &now->grilles[g];
         const struct dew_duct_vent *v =
             &l->vents[grille->vent >= 0 ? grille->vent : 0];
         int own = l->kind == DEW_LAYOUT_own_ducts || l->also_own;
@@ -56,18 +52,18 @@ size_t dew__commissioning_points(const struct dew__told *t,
                            ? grille->stale * v->set_stale[DEW_VENT_ON]
                            : 0;
         double blown = grille->handler >= 0 && grille->share > 0
-                           ? at(t, 1)->air_at[g] - (own ? fresh : 0)
+                           ? grille->share * l->handlers[grille->handler].flow
                            : 0;
 
         add(list, &n,
             (struct dew__point){grille->name, "fresh", fresh, fresh,
-                                grille->found_fresh});
+                                found->found_fresh});
         add(list, &n,
             (struct dew__point){grille->name, "stale", drawn, drawn,
-                                grille->found_stale});
+                                found->found_stale});
         add(list, &n,
             (struct dew__point){grille->name, "supply", 0, blown,
-                                grille->found_supply});
+                                found->found_supply});
     }
     return n;
 }

@@ -247,8 +247,8 @@ static rule_of *const rules[] = {
 };
 enum { RULES = sizeof rules / sizeof rules[0] };
 
-static void say(struct dew__reading *r, const struct dew__option *o,
-                enum dew__key key, const char *text)
+static void say_as(struct dew__reading *r, const struct dew__option *o,
+                   enum dew__key key, enum dew_status status, const char *text)
 {
     const struct dew_origin *at = &o->values[key].origin;
     struct dew__node place = {.line = at->line, .column = at->column};
@@ -259,8 +259,14 @@ static void say(struct dew__reading *r, const struct dew__option *o,
     r->prefix = at->by == DEW_BY_OPTION ? prefix : NULL;
     r->line = 0;
     dew__blame(r, at->line > 0 && at->by != DEW_BY_SET ? &place : NULL,
-               dew_scenario_fields(&count)[key].path, DEW_ERANGE, "%s", text);
+               dew_scenario_fields(&count)[key].path, status, "%s", text);
     r->prefix = NULL;
+}
+
+static void say(struct dew__reading *r, const struct dew__option *o,
+                enum dew__key key, const char *text)
+{
+    say_as(r, o, key, DEW_ERANGE, text);
 }
 
 /* Faults of house and plant, in weather that is nobody's in particular. */
@@ -285,7 +291,7 @@ static void try_case(const struct dew_scenario *s, size_t option,
     if (s->options[option].values[key].origin.by != DEW_BY_OPTION &&
         (*base_said)++ > 0)
         return;
-    say(r, &s->options[option], key, err.text);
+    say_as(r, &s->options[option], key, err.status, err.text);
 }
 
 /* A second stage leads to an option of this file. */

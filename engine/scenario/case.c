@@ -228,6 +228,25 @@ enum dew_status dew_scenario_otherwise(const struct dew_scenario *scenario,
     return DEW_OK;
 }
 
+static enum dew_status layout_of(struct dew__making *m,
+                                 struct dew_duct_layout *out)
+{
+    struct dew_duct_layout l;
+    enum dew_status status = parts(m);
+
+    if (status != DEW_OK)
+        return status;
+    if (dew__two_sided(m->v)) {
+        status = dew__ducts_layout(m, &l);
+    } else {
+        dew_ducts_layout_blank(&l);
+        l.vent_count = 0;
+    }
+    if (status == DEW_OK)
+        *out = l;
+    return status;
+}
+
 enum dew_status dew_scenario_layout(const struct dew_scenario *scenario,
                                     size_t option,
                                     const struct dew_outdoors *outdoors,
@@ -241,20 +260,26 @@ enum dew_status dew_scenario_layout(const struct dew_scenario *scenario,
                             .c = &c,
                             .err = err,
                             .reading = DEW_READ_LIKELY};
-    struct dew_duct_layout l;
-    enum dew_status status = parts(&m);
 
-    if (status != DEW_OK)
-        return status;
-    if (dew__two_sided(m.v)) {
-        status = dew__ducts_layout(&m, &l);
-    } else {
-        dew_ducts_layout_blank(&l);
-        l.vent_count = 0;
-    }
-    if (status == DEW_OK)
-        *out = l;
-    return status;
+    return layout_of(&m, out);
+}
+
+enum dew_status dew_scenario_design(const struct dew_scenario *scenario,
+                                    size_t option,
+                                    const struct dew_outdoors *outdoors,
+                                    struct dew_duct_layout *out,
+                                    struct dew_error *err)
+{
+    struct dew_case c = {.site = outdoors->site,
+                         .pressure = outdoors->pressure};
+    struct dew__making m = {.v = scenario->options[option].values,
+                            .o = outdoors,
+                            .c = &c,
+                            .err = err,
+                            .reading = DEW_READ_LIKELY,
+                            .as_designed = 1};
+
+    return layout_of(&m, out);
 }
 
 int dew_scenario_layout_written(const struct dew_scenario *scenario,

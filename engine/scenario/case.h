@@ -17,6 +17,7 @@ struct dew__making {
     struct dew_error *err;
     enum dew_reading reading; /* of the core's ratings                      */
     int other_handlers;       /* 1: even split for lead and lag, and back   */
+    int as_designed;          /* 1: ducts without what was measured         */
 };
 
 #define SI(v, key)    ((v)[KEY_##key].amount.si)

@@ -97,14 +97,16 @@ static void ventilators(const struct dew__making *m, struct dew_duct_layout *l)
                 ? l->handler_count
                 : 1;
     int tied = WORD(v, ducts_tied_to);
+    double found = SI(v, ventilator_found);
+    double by = m->as_designed && found > 0 ? 1 / found : 1;
 
     l->vent_count = n;
     for (int j = 0; j < n; j++) {
         struct dew_duct_vent *vent = &l->vents[j];
 
         for (int s = DEW_VENT_ON; s <= DEW_VENT_BOOST; s++) {
-            vent->set[s] = m->c->paths[s][0].supply / n;
-            vent->set_stale[s] = m->c->paths[s][0].exhaust / n;
+            vent->set[s] = by * m->c->paths[s][0].supply / n;
+            vent->set_stale[s] = by * m->c->paths[s][0].exhaust / n;
         }
         vent->pressure = SI_OR(v, ventilator_fan_pressure, NAN);
         vent->core = SI(v, ventilator_core_loss);
@@ -265,11 +267,16 @@ static void rest_of_house(struct dew_duct_layout *l)
     }
 }
 
-static void grilles(const struct dew_value *v, struct dew_duct_layout *l)
+static void grilles(const struct dew__making *m, struct dew_duct_layout *l)
 {
-    l->grille_count = (int)v[KEY_ducts_grilles].count;
-    for (int i = 0; i < l->grille_count; i++)
-        grille(v, i, l, &l->grilles[i]);
+    l->grille_count = (int)m->v[KEY_ducts_grilles].count;
+    for (int i = 0; i < l->grille_count; i++) {
+        struct dew_duct_grille *g = &l->grilles[i];
+
+        grille(m->v, i, l, g);
+        if (m->as_designed)
+            g->found_supply = g->found_fresh = g->found_stale = NAN;
+    }
     if (l->grille_count > 0)
         rest_of_house(l);
 }
@@ -400,8 +407,9 @@ static void from_keys(const struct dew__making *m, struct dew_duct_layout *l)
     handlers(m, l);
     ventilators(m, l);
     lines(v, l);
-    grilles(v, l);
-    found(v, l);
+    grilles(m, l);
+    if (!m->as_designed)
+        found(v, l);
     said(v, l);
     l->length = (enum dew_duct_class)WORD(v, ducts_length);
     l->damper = fitted(WORD(v, ventilator_damper));

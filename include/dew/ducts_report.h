@@ -22,10 +22,11 @@
 extern "C" {
 #endif
 
-/* One option as the ducts see it.  The layout is copied, names borrowed. */
+/* One option as the ducts see it.  Layouts are copied, names borrowed. */
 struct dew_ducts_option {
     const char *name;
     const struct dew_duct_layout *layout; /* filled; vent_count 0 = none     */
+    const struct dew_duct_layout *design; /* as meant; NULL: as the layout   */
     double required;           /* m3/s  fresh air asked for; 0 = none       */
     enum dew_answer interlock; /* a blower runs whenever the ventilator does */
     enum dew_answer hood;      /* a hood or dryer is ducted into it          */

@@ -271,6 +271,13 @@ enum dew_status dew_scenario_layout(const struct dew_scenario *scenario,
                                     struct dew_duct_layout *out,
                                     struct dew_error *err);
 
+/* The same as it was meant: without ventilator.found and any measured flow. */
+enum dew_status dew_scenario_design(const struct dew_scenario *scenario,
+                                    size_t option,
+                                    const struct dew_outdoors *outdoors,
+                                    struct dew_duct_layout *out,
+                                    struct dew_error *err);
+
 /* 1 where an option writes a layout down, so that its case is computed with
    it; 0 where the flows are as typed. */
 int dew_scenario_layout_written(const struct dew_scenario *scenario,

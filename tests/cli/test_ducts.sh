@@ -81,6 +81,29 @@ good "no address in it" [ "$(grep -c 'https*://' told/ducts.html)" = 0 ]
 "$D" ducts house.yaml --out again >out
 good "the same files again" diff -r told again
 
+"$D" run house.yaml --out report >out
+good "run draws the layouts that are written" \
+    [ "$(grep -c 'id="airpaths"' report/report.html)" = 1 ]
+"$D" run house.yaml --option 'as it stands' --out plain >out
+good "and none where none is" \
+    [ "$(grep -c 'airpaths' plain/report.html)" = 0 ]
+
+cat >found.yaml <<'END'
+weather: {place: 722020}
+house: {floor_area: 2100 ft2, bedrooms: 3}
+ventilator: {core: balanced, flow: 100 cfm, found: 70 %}
+layout: own_ducts
+ducts:
+  grilles:
+    - {room: den, fresh: 40 %, fresh_found: 38 cfm}
+    - {room: bedroom, fresh: 60 %, fresh_found: 31 cfm}
+    - {room: bath, stale: 100 %, stale_found: 91 cfm}
+END
+ends "measured grilles" 0 ducts found.yaml
+says "are judged by what each was made for" out "found: 48 % low"
+good "each by itself" [ "$(grep -c 'found: good' out)" = 2 ]
+says "and used" out "^off          on           69     91"
+
 sed 's/layout: own_ducts/layout: own_ducts\n    ducts: {lines: [{line: intake, length: 9 ft}], grilles: [{room: den}]}/' \
     house.yaml >bad.yaml
 ends "faults are refused" 1 ducts bad.yaml

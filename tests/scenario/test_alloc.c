@@ -63,7 +63,10 @@ static const char text[] =
     "people: {weekday: [1, 1, 1, 1, 1, 1, 1, 0.5, 0, 0, 0, 0, 0, 0, 0, 0.5, 1, "
     "1, 1, 1, 1, 1, 1, 1]}\n"
     "options:\n  - name: as it stands\n  - name: core\n"
-    "    ventilator: {core: heat_plate, ratings: [{flow: 64 cfm, asre: 0.7, power: 40 W}]}\n";
+    "    ventilator: {core: heat_plate, ratings: [{flow: 64 cfm, asre: 0.7, power: 40 W}]}\n"
+    "    layout: return_tie\n    cooling: {capacity: 2 ton}\n"
+    "    ducts: {grilles: [{room: den, supply: 100 %}], found: [{blower: off, "
+    "fresh: 51 cfm}]}\n";
 
 static enum dew_status opens(const char *what, struct dew_scenario **s)
 {
