@@ -248,8 +248,8 @@ static void span_of(const struct dew__reader *r, int hourly, int64_t *first,
         *first = a % DEW__HOUR == 0 ? a : *first;
         return;
     }
-    *first += *first - a < COVER_LEAST ? DEW__HOUR : 0;
-    *last += b - *last >= COVER_LEAST ? DEW__HOUR : 0;
+    *first += (double)(*first - a) < COVER_LEAST ? DEW__HOUR : 0;
+    *last += (double)(b - *last) >= COVER_LEAST ? DEW__HOUR : 0;
 }
 
 static void add(double x, double *sum, int *count)

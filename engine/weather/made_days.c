@@ -365,12 +365,11 @@ struct spell {
     struct walk walk_t, walk_td;
 };
 
+/* From where the walks of *out stand. */
 static void draw_spell(const struct dew_climate *place, int m, int n,
                        int typical, struct dew__random *random,
-                       const struct spell *before, struct spell *out)
+                       struct spell *out)
 {
-    out->walk_t = before->walk_t;
-    out->walk_td = before->walk_td;
     walk(random, true_lag(place->month[m].t_lag, 30), SECOND, n, &out->walk_t,
          out->t);
     walk(random, TD_LAG, SECOND, n, &out->walk_td, out->td);
@@ -400,7 +399,8 @@ static void pick_spell(const struct dew_climate *place, int m, int n,
     for (int k = 0; k < (typical ? CANDIDATES : 1); k++) {
         double off;
 
-        draw_spell(place, m, n, typical, random, &before, &one);
+        one = before;
+        draw_spell(place, m, n, typical, random, &one);
         off = misfit(one.t, lag, n) + misfit(one.td, TD_LAG_OF_T * lag, n);
         if (off < least || k == 0) {
             least = off;

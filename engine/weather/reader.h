@@ -73,8 +73,8 @@ struct dew__reader {
     int header_zone, has_header_zone;
     char stations[DEW__STATIONS_MAX][DEW__ID_MAX];
     int station_count;
-    char first_date[32]; /* the first time cell, for a question             */
-    double rh_most;      /* largest RH as written                           */
+    char first_date[32];  /* the first time cell, for a question             */
+    double rh_most;       /* largest RH as written                           */
     char provenance[700]; /* of a file in our own form, as it says          */
 };
 

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The reader without memory: each call refused in turn, each a clean end. */
+#include "dew/log.h"
 #include "weather/files.h"
 
 /* As in the march's test: glibc lets a program supply the allocator. */
@@ -31,6 +32,11 @@ static const char text[] = "time,t (degC),td (degC)\n"
                            "2020-03-04 05:00,8.3,1.0\n"
                            "2020-03-04 07:00,9.3,1.0\n";
 
+static const char rooms[] = "time,t_hall (C),rh_hall (%),t_den (C)\n"
+                            "2020-03-04 06:00,20.3,41.0,18.1\n"
+                            "2020-03-04 05:00,20.4,41.1,18.2\n"
+                            "2020-03-05 07:00,20.5,41.2,18.3\n";
+
 static void reader_survives_each_refusal(void **state)
 {
     struct dew_weather_ask ask = DEW_WEATHER_ASK;
@@ -59,10 +65,40 @@ static void reader_survives_each_refusal(void **state)
     assert_true(refusals >= 6);
 }
 
+static void log_reader_survives_each_refusal(void **state)
+{
+    struct dew_log_ask ask = DEW_LOG_ASK;
+    struct dew_log_report report;
+    enum dew_status status = DEW_EMEM;
+    struct dew_log *log;
+    char path[32];
+    long refusals = 0;
+
+    (void)state;
+    ask.sensor = "all";
+    write_file(path, rooms, sizeof rooms - 1);
+    for (long n = 0; status != DEW_OK; n++) {
+        calls = 0;
+        refuse_at = n;
+        status = dew_log_read(&log, path, &ask, &report, NULL);
+        refuse_at = -1;
+        if (status == DEW_OK)
+            break;
+        refusals++;
+        assert_null(log);
+        assert_true(status == DEW_EMEM || status == DEW_EIO);
+        assert_true(n < 1000);
+    }
+    unlink(path);
+    dew_log_close(log);
+    assert_true(refusals >= 8);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(reader_survives_each_refusal),
+        cmocka_unit_test(log_reader_survives_each_refusal),
     };
 
     return cmocka_run_group_tests_name("weather, memory", tests, NULL, NULL);
