@@ -153,6 +153,17 @@ static const char *spell(double hours, struct dew__word *w)
     return w->text;
 }
 
+/* ", in March of year 2": the month that lies so many hours into the run. */
+static void say_when(struct telling *t, double hours)
+{
+    const double month_h = 8760.0 / DEW_MONTHS;
+    int first = t->r->dates != NULL ? t->r->dates[0].month - 1 : 0;
+    int month = first + (int)fmin(hours / month_h, 1200);
+
+    dew__say(t, ", in %s of year %d", dew__month(month % DEW_MONTHS),
+             1 + month / DEW_MONTHS);
+}
+
 void dew__say_drying_ends(struct telling *t)
 {
     struct dew__word likely, low, high;
@@ -165,6 +176,7 @@ void dew__say_drying_ends(struct telling *t)
     }
     dew__say(t, "It makes less than 1 point of RH after about %s",
              spell(t->f->value[0], &likely));
+    say_when(t, t->f->value[0]);
     if (t->f->value[2] > t->f->value[1])
         dew__say(t, " (%s to %s, by the half-life given)",
                  spell(t->f->value[1], &low), spell(t->f->value[2], &high));

@@ -247,7 +247,7 @@ static const struct sentence_row {
       .other = -1,
       .value = {14 * 730, 720, 27 * 730}},
      DEW_SYSTEM_US,
-     "It makes less than 1 point of RH after about 14 months (30 days to 27 "
+     "It makes less than 1 point of RH after about 14 months, in March of year 2 (30 days to 27 "
      "months, by the half-life given)."},
     {"what lasts, another option",
      {.kind = DEW_FINDING_settled, .option = 0, .other = 1, .value = {61}},
