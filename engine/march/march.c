@@ -14,6 +14,7 @@
 static void begin(struct dew_march *m, struct dew__hour *h)
 {
     struct dew__duty none = {0};
+    double worst;
 
     if (m->begun)
         return;
@@ -22,7 +23,7 @@ static void begin(struct dew_march *m, struct dew__hour *h)
     dew__equip(m, h, &m->x, &none);
     m->blend =
         dew__blend_all(&m->c, &h->mix, m->lane.rho,
-                       dew__natural(&m->lane, m->x.t_air, h->end), &h->worst);
+                       dew__natural(&m->lane, m->x.t_air, h->end), &worst);
     h->now.blend = m->blend;
     m->terms = dew__settle(&h->now, &m->x, &none, 0.0, 1.0 / h->dt);
     m->begun = 1;
@@ -51,6 +52,7 @@ struct trial {
     struct dew__terms terms;
     struct dew_state end;
     struct dew__sum sum;
+    double worst; /* m3/s most negative supply less exhaust          */
 };
 
 /* Predict, weigh the air paths, settle the terms, two stages. */
@@ -71,7 +73,7 @@ static void try_step(const struct dew_march *m, struct dew__hour *h,
     dew__equip(m, h, &at, &duty);
     natural = dew__natural(&m->lane, at.t_air, &now->mid);
     now->blend =
-        dew__blend_all(&m->c, &h->mix, m->lane.rho, natural, &h->worst);
+        dew__blend_all(&m->c, &h->mix, m->lane.rho, natural, &s->worst);
     now->blend.fresh += m->lane.rho * m->c.plant.dryer.outdoor * duty.dry;
     s->terms = dew__settle(now, &at, &duty, owed, 1.0 / h->dt);
     s->end = dew__finish(now, &s->terms, &m->x, h->dt, &s->sum);
@@ -94,6 +96,7 @@ static void take_step(struct dew_march *m, struct dew__hour *h,
     learn(m, h, s);
     m->x = s->end;
     m->acts = s->sum.acts;
+    h->worst = fmin(h->worst, s->worst);
     wipe_all(m, h);
     dew__drain(m, h, &s->sum);
     dew__tell_step(m, h, &from, &s->sum, r);

@@ -2,6 +2,7 @@
 /* What an hour tells: wet surfaces, and the power of a heat pump. */
 #include "support/rows.h"
 
+#include "dew/leakage.h"
 #include "dew/surface.h"
 #include "support/cases.h"
 
@@ -80,6 +81,33 @@ static void a_watched_surface_counts_by_its_air(void **state)
     assert_true(dry > 10 && wet > 10);
 }
 
+/* A boost that ends within the hour still made its pressure in it. */
+static void the_worst_pressure_of_an_hour_stays(void **state)
+{
+    struct dew_case c = bare_case(91.0, 21.3);
+    struct dew_hour out = outdoors(1.7);
+    struct dew_path boost = {.exhaust = 0.083, .fresh = 0.083};
+    struct dew_march *m;
+    struct dew_result r;
+    double full;
+
+    (void)state;
+    c.steps_per_hour = 12;
+    c.plant.control.boost_rh = 0.44; /* the march begins at 0.45 */
+    c.plant.control.boost_band = 0.005;
+    set_path(&c, DEW_VENT_BOOST, &boost);
+    full = dew_house_pressure(&c.house.leakage, 0.0, 0.083);
+    assert_int_equal(dew_march_open(&m, &c, &out, NULL), DEW_OK);
+    r = next_hour(m, &out, 0);
+    assert_near(r.pressure, full, 1e-12);
+    assert_true(r.duty.boost > 0.0 && r.duty.boost < 0.9);
+    for (int h = 1; h < 4; h++)
+        r = next_hour(m, &out, h);
+    assert_near(r.duty.boost, 0.0, 0.0);
+    assert_near(r.pressure, 0.0, 0.0);
+    dew_march_close(m);
+}
+
 /* The label's own points; the curve between them is test_coil.c's. */
 struct pump {
     const char *name;
@@ -114,11 +142,12 @@ static void heat_pump_draws_by_its_curve(void **state)
 
 int main(void)
 {
-    struct CMUnitTest tests[2 + COUNT_OF(pumps)] = {
+    struct CMUnitTest tests[3 + COUNT_OF(pumps)] = {
+        cmocka_unit_test(the_worst_pressure_of_an_hour_stays),
         cmocka_unit_test(a_film_counts_once_it_can_be_seen),
         cmocka_unit_test(a_watched_surface_counts_by_its_air),
     };
-    size_t n = 2;
+    size_t n = 3;
 
     ADD_ROWS(tests, n, pumps, heat_pump_draws_by_its_curve);
     return _cmocka_run_group_tests("march, hour", tests, n, NULL, NULL);
