@@ -2,6 +2,8 @@
 /* Typical equipment as tables: what it is, its ranges, where they are from. */
 #include "cli/typical.h"
 
+#include <string.h>
+
 #include "cli/cli.h"
 #include "dew/library.h"
 
@@ -87,6 +89,39 @@ static void dryers(teller *tell)
     }
 }
 
+/* What a coil holds and gives back, in the units of their keys. */
+static void stores(teller *tell)
+{
+    /* cfm/ton to m3/s per W: 4.719474e-4 / 3516.8528 [SP811] */
+    static const double cfm_ton = 3516.8528 / 4.719474432e-4;
+    static const char *const keys[] = {"coil_hold", "coil_drying", "cycles",
+                                       "coil_residue", "airflow"};
+    enum { KEYS = sizeof keys / sizeof keys[0] };
+    const struct dew_typical_store *s;
+
+    for (size_t i = 0; (s = dew_plant_typical_store(i)) != NULL; i++) {
+        int air = strcmp(s->key, "air") == 0;
+        char figures[60];
+
+        tell(i < KEYS ? keys[i] : s->key,
+             air ? "air through the coil, cfm/ton" : s->words,
+             range(&s->value, air ? cfm_ton : 1, air ? 0 : 2, figures),
+             s->source);
+    }
+}
+
+static void fans(teller *tell)
+{
+    const struct dew_typical_fan *f;
+
+    for (size_t i = 0; (f = dew_plant_typical_fan(i)) != NULL; i++) {
+        char text[WORDS];
+
+        snprintf(text, sizeof text, "%.1f cfm/W at least", f->least / per_cfm);
+        tell(f->key, f->words, text, f->source);
+    }
+}
+
 /* What a table is for, and its rows. */
 static const struct table {
     const char *key, *about;
@@ -96,6 +131,8 @@ static const struct table {
     {"cooling.motor", "blowers of air handlers", blowers},
     {"cooling.typical", "cooling machines", coolers},
     {"dehumidifier.typical", "dehumidifiers", dryers},
+    {"cooling", "coils, for the keys of these names", stores},
+    {"power of fans", "least efficacy that codes ask for", fans},
 };
 enum { TABLES = sizeof tables / sizeof tables[0] };
 

@@ -112,6 +112,8 @@ tells "explain an unknown key" 1 "" \
 "$D" explain typical >out
 holds "explain typical lists the library" out \
     "  psc: fixed-speed (PSC) motor"
+holds "and what codes ask of fans" out \
+    "      2.8 cfm/W at least"
 holds "with its sources" out \
     "      [LBNL-06]: about 2 cfm/W, 500 to 700 W; low speed from memory"
 "$D" explain ventilator >out
