@@ -223,12 +223,19 @@ static void return_side(struct dew__built *b, const struct dew_duct_handler *h,
     duct(b, OF("return to handler", k), t->fresh, plenum, &before);
 }
 
+static enum dew_status blower_of(const struct dew_duct_handler *h,
+                                 struct dew_fan **fan, struct dew_error *err)
+{
+    struct dew_fan_row rated = {h->flow, h->external + h->inside, h->watts};
+
+    return dew_ducts_blower_open(fan, &rated, h->free, err);
+}
+
 static enum dew_status handler(struct dew__built *b,
                                const struct dew_duct_layout *l, int k,
                                struct taps *t, struct dew_error *err)
 {
     const struct dew_duct_handler *h = &l->handlers[k];
-    struct dew_fan_row rated = {h->flow, h->external + h->inside, h->watts};
     struct dew_duct after = piece(&h->supply_trunk.duct, h->after);
     struct dew_fan **fan = &b->fans[b->fan_count];
     enum dew_status status = trunks_fit(h, k, err);
@@ -236,7 +243,7 @@ static enum dew_status handler(struct dew__built *b,
     struct dew_duct_run *blower;
 
     if (status == DEW_OK)
-        status = dew_ducts_blower_open(fan, &rated, h->free, err);
+        status = blower_of(h, fan, err);
     if (status != DEW_OK)
         return status;
     b->fan_count++;
@@ -259,34 +266,34 @@ static enum dew_status handler(struct dew__built *b,
 
 /* ---- ventilators --------------------------------------------------------- */
 
-static enum dew_status side_fan(struct dew__built *b,
-                                const struct dew_duct_vent *v,
-                                struct dew_error *err)
+static enum dew_status side_fan(const struct dew_duct_vent *v,
+                                struct dew_fan **fan, struct dew_error *err)
 {
     struct dew_fan_row rows[DEW_DUCT_ROWS];
     struct dew_fan_row rated = {v->flow, v->pressure, 0.5 * v->watts};
-    struct dew_fan **fan = &b->fans[b->fan_count];
     const double free =
         1.75; /* of a small ventilator, from memory 1.6 to 1.9 */
-    enum dew_status status;
 
     for (int i = 0; i < v->row_count; i++) {
         rows[i] = v->rows[i];
         rows[i].watts *= 0.5;
     }
-    status = v->row_count > 0
-                 ? dew_ducts_fan_open(fan, rows, (size_t)v->row_count, err)
-                 : dew_ducts_blower_open(fan, &rated, free, err);
-    b->fan_count += status == DEW_OK;
-    return status;
+    return v->row_count > 0
+               ? dew_ducts_fan_open(fan, rows, (size_t)v->row_count, err)
+               : dew_ducts_blower_open(fan, &rated, free, err);
 }
 
-static void fan_run(struct dew__built *b, const struct dew_duct_vent *v,
+static void fan_run(const struct dew_duct_vent *v, const struct dew_fan *fan,
                     struct dew_duct_run *r)
 {
     r->branch.kind = DEW_BRANCH_FAN;
-    r->branch.fan = b->fans[b->fan_count - 1];
+    r->branch.fan = fan;
     r->branch.flow = wide * v->flow;
+}
+
+static double idle_setting(const struct dew_duct_vent *v)
+{
+    return 1.0 / (wide * sqrt(v->core));
 }
 
 static void unit_run(const struct dew_duct_vent *v, struct dew_duct_run *r)
@@ -294,7 +301,7 @@ static void unit_run(const struct dew_duct_vent *v, struct dew_duct_run *r)
     r->branch.kind = DEW_BRANCH_DAMPER;
     r->branch.flow = wide * v->flow;
     r->branch.leak = 1e-4;
-    r->idle = 1.0 / (wide * sqrt(v->core));
+    r->idle = idle_setting(v);
 }
 
 /* From a to b, by a motorised damper when there is one. */
@@ -420,19 +427,21 @@ static enum dew_status vent(struct dew__built *b,
                                OF("intake damper of ventilator", j)};
     const char *const out[2] = {OF("before the exhaust damper", j),
                                 OF("exhaust damper of ventilator", j)};
-    enum dew_status status = side_fan(b, v, err);
+    struct dew_fan **fan = &b->fans[b->fan_count];
+    enum dew_status status = side_fan(v, fan, err);
     size_t headers[2], at, next;
     struct dew_duct_run *r;
 
     if (status != DEW_OK)
         return status;
+    b->fan_count++;
     at = joint(b, OF("intake of ventilator", j));
     duct(b, OF("intake duct of ventilator", j), OUTDOORS, at, &v->intake.duct);
     at = shut(b, l, v, in, at);
     next = joint(b, OF("after the supply fan", j));
     r = run(b, OF("supply fan of ventilator", j), at, next);
     role(r, DEW_ROLE_FRESH_FAN, j);
-    fan_run(b, v, r);
+    fan_run(v, *fan, r);
     headers[0] = joint(b, OF("fresh air of ventilator", j));
     r = run(b, OF("core of ventilator, fresh side", j), next, headers[0]);
     role(r, DEW_ROLE_FRESH_UNIT, j);
@@ -445,7 +454,7 @@ static enum dew_status vent(struct dew__built *b,
     next = joint(b, OF("after the exhaust fan", j));
     r = run(b, OF("exhaust fan of ventilator", j), at, next);
     role(r, DEW_ROLE_STALE_FAN, j);
-    fan_run(b, v, r);
+    fan_run(v, *fan, r);
     at = shut(b, l, v, out, next);
     duct(b, OF("exhaust duct of ventilator", j), at, OUTDOORS,
          &v->discharge.duct);
@@ -472,4 +481,74 @@ enum dew_status dew__ducts_build(const struct dew_duct_layout *layout,
     for (int j = 0; j < layout->vent_count && status == DEW_OK; j++)
         status = vent(b, layout, j, taps, err);
     return status;
+}
+
+/* ---- written out ----------------------------------------------------------- */
+
+static void or_else(double *x, double value)
+{
+    if (!(*x > 0.0))
+        *x = value;
+}
+
+/* The fan of a handler or ventilator, made when first asked for. */
+static enum dew_status fan_for(const struct dew_duct_layout *l,
+                               struct dew_duct_run *r, struct dew__built *b,
+                               struct dew_error *err)
+{
+    int blower = r->role == DEW_ROLE_BLOWER;
+    struct dew_fan **fan = &b->fans[blower ? r->of : DEW_DUCT_HANDLERS + r->of];
+    enum dew_status status = DEW_OK;
+
+    if (*fan == NULL)
+        status = blower ? blower_of(&l->handlers[r->of], fan, err)
+                        : side_fan(&l->vents[r->of], fan, err);
+    r->branch.fan = *fan;
+    return status;
+}
+
+static void complete_damper(const struct dew_duct_layout *l,
+                            struct dew_duct_run *r)
+{
+    const struct dew_duct_vent *v = &l->vents[r->of];
+
+    if (r->role == DEW_ROLE_SHUT) {
+        or_else(&r->branch.flow, open_damper * v->flow);
+        or_else(&r->branch.leak,
+                l->damper_leak * v->flow / (r->branch.flow * sqrt(leak_at)));
+        return;
+    }
+    or_else(&r->branch.flow, wide * v->flow);
+    or_else(&r->branch.leak, 1e-4);
+    or_else(&r->idle, v->flow / (r->branch.flow * sqrt(v->core)));
+}
+
+enum dew_status dew__ducts_complete(const struct dew_duct_layout *l,
+                                    struct dew_duct_run *run,
+                                    struct dew__built *b, struct dew_error *err)
+{
+    struct dew_duct_branch *at = &run->branch;
+    const struct dew_duct_handler *h;
+
+    switch (run->role) {
+    case DEW_ROLE_BLOWER:
+        h = &l->handlers[run->of];
+        or_else(&at->flow, h->flow / sqrt(h->inside));
+        break;
+    case DEW_ROLE_FRESH_FAN:
+    case DEW_ROLE_STALE_FAN:
+        or_else(&at->flow, wide * l->vents[run->of].flow);
+        break;
+    case DEW_ROLE_FRESH_UNIT:
+    case DEW_ROLE_STALE_UNIT:
+    case DEW_ROLE_SHUT:
+        complete_damper(l, run);
+        break;
+    default:
+        return DEW_OK;
+    }
+    or_else(&at->power, 0.5);
+    return at->kind == DEW_BRANCH_FAN && at->fan == NULL
+               ? fan_for(l, run, b, err)
+               : DEW_OK;
 }

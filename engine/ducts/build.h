@@ -27,6 +27,15 @@ enum dew_status dew__ducts_build(const struct dew_duct_layout *layout,
 /* Smallest common round size, m, that loses at most rate Pa/m at q. */
 double dew__ducts_size(double q, double rate, double roughness);
 
+/*
+ * Fill what a run with a role leaves at 0 or NULL.  Fans are kept in b, one
+ * for each handler and ventilator; all DEW__FANS may be closed.
+ */
+enum dew_status dew__ducts_complete(const struct dew_duct_layout *l,
+                                    struct dew_duct_run *run,
+                                    struct dew__built *b,
+                                    struct dew_error *err);
+
 /* Layouts in pieces. */
 int dew__ducts_return_fresh(const struct dew_duct_layout *l);
 int dew__ducts_supply_fresh(const struct dew_duct_layout *l);

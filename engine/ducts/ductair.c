@@ -166,9 +166,9 @@ void dew_ducts_weather(const struct dew_duct_layout *layout,
                                      .trunk_wall = NAN,
                                      .trunk_dew = NAN,
                                      .mixed_t = NAN};
-    for (int j = 0; j < layout->vent_count; j++)
+    for (int j = 0; j < layout->vent_count && layout->written == NULL; j++)
         look_at_vent(&k, j, out);
-    for (int i = 0; i < layout->handler_count; i++)
+    for (int i = 0; i < layout->handler_count && layout->written == NULL; i++)
         look_at_handler(&k, i, out);
     out->mixed_t = mixed(&k);
     out->intake_sweats = out->intake_skin < dew_in;
@@ -230,6 +230,10 @@ void dew_ducts_watch_of(const struct dew_duct_layout *layout,
     struct dew_duct_watch w = {.trunk = dew__ducts_supply_fresh(layout)};
     double rho = layout->density;
 
+    if (layout->written != NULL) {
+        *out = (struct dew_duct_watch){0};
+        return;
+    }
     for (int j = 0; j < layout->vent_count; j++) {
         const struct dew_duct_vent *v = &layout->vents[j];
 

@@ -517,9 +517,10 @@ enum dew_status dew_ducts_layout_fill(struct dew_duct_layout *layout,
         fill_handler(&l.handlers[k]);
     for (int j = 0; j < l.vent_count; j++)
         fill_vent(&l, &l.vents[j], j);
-    if (l.grille_count == 0)
+    if (l.grille_count == 0 && l.written == NULL)
         usual_grilles(&l);
-    status = fill_shares(&l, err);
+    if (l.written == NULL)
+        status = fill_shares(&l, err);
     if (status != DEW_OK)
         return status;
     fill_branches(&l);

@@ -234,30 +234,11 @@ static enum dew_status opened(struct dew_ducts *d, struct dew_ducts **ducts,
     return status;
 }
 
-enum dew_status dew_ducts_open(struct dew_ducts **ducts,
-                               const struct dew_duct_layout *layout,
-                               struct dew_error *err)
-{
-    struct dew_ducts *d = fresh_ducts(layout, err);
-    enum dew_status status;
-
-    *ducts = NULL;
-    if (d == NULL)
-        return DEW_EMEM;
-    status = dew__ducts_build(&d->layout, &d->built, err);
-    d->points = d->built.points;
-    d->runs = d->built.runs;
-    d->n = d->built.point_count;
-    d->m = d->built.run_count;
-    return opened(d, ducts, status, err);
-}
-
 static int in_range(const struct dew_duct_layout *l,
                     const struct dew_duct_run *r)
 {
     switch (r->role) {
     case DEW_ROLE_PLAIN:
-    case DEW_ROLE_SHUT:
         return 1;
     case DEW_ROLE_GRILLE:
     case DEW_ROLE_PICKUP:
@@ -266,6 +247,7 @@ static int in_range(const struct dew_duct_layout *l,
     case DEW_ROLE_STALE_FAN:
     case DEW_ROLE_FRESH_UNIT:
     case DEW_ROLE_STALE_UNIT:
+    case DEW_ROLE_SHUT:
         return r->of >= 0 && r->of < l->vent_count;
     default:
         return r->of >= 0 && r->of < l->handler_count;
@@ -297,26 +279,63 @@ static enum dew_status check_written(const struct dew_duct_layout *l,
     return DEW_OK;
 }
 
+/* The caller's rows copied, and what they leave open filled in. */
 static enum dew_status copy_written(struct dew_ducts *d,
                                     const struct dew_duct_written *w,
                                     struct dew_error *err)
 {
-    size_t runs = w->run_count * sizeof *w->runs;
+    size_t length = w->run_count * sizeof *w->runs;
     size_t points = w->point_count * sizeof *w->points;
-    char *block = calloc(1, runs + points + 1);
+    char *block = calloc(1, length + points + 1);
+    struct dew_duct_run *runs = (void *)block;
+    enum dew_status status = DEW_OK;
 
     if (block == NULL)
         return dew__fail(err, DEW_EMEM, "no memory for a duct layout");
     d->copies = block;
-    if (runs > 0)
-        memcpy(block, w->runs, runs);
+    if (length > 0)
+        memcpy(block, w->runs, length);
     if (points > 0)
-        memcpy(block + runs, w->points, points);
-    d->runs = d->copies;
-    d->points = (const void *)(block + runs);
+        memcpy(block + length, w->points, points);
+    for (size_t i = 0; i < w->run_count && status == DEW_OK; i++)
+        status = dew__ducts_complete(&d->layout, &runs[i], &d->built, err);
+    d->built.fan_count = DEW__FANS;
+    d->runs = runs;
+    d->points = (const void *)(block + length);
     d->n = w->point_count;
     d->m = w->run_count;
-    return DEW_OK;
+    return status;
+}
+
+static enum dew_status opened_as(struct dew_ducts *d, struct dew_ducts **ducts,
+                                 const struct dew_duct_written *w,
+                                 struct dew_error *err)
+{
+    enum dew_status status = check_written(&d->layout, w, err);
+
+    if (status == DEW_OK)
+        status = copy_written(d, w, err);
+    return opened(d, ducts, status, err);
+}
+
+enum dew_status dew_ducts_open(struct dew_ducts **ducts,
+                               const struct dew_duct_layout *layout,
+                               struct dew_error *err)
+{
+    struct dew_ducts *d = fresh_ducts(layout, err);
+    enum dew_status status;
+
+    *ducts = NULL;
+    if (d == NULL)
+        return DEW_EMEM;
+    if (layout->written != NULL)
+        return opened_as(d, ducts, layout->written, err);
+    status = dew__ducts_build(&d->layout, &d->built, err);
+    d->points = d->built.points;
+    d->runs = d->built.runs;
+    d->n = d->built.point_count;
+    d->m = d->built.run_count;
+    return opened(d, ducts, status, err);
 }
 
 enum dew_status dew_ducts_open_written(struct dew_ducts **ducts,
@@ -324,16 +343,12 @@ enum dew_status dew_ducts_open_written(struct dew_ducts **ducts,
                                        const struct dew_duct_written *written,
                                        struct dew_error *err)
 {
-    enum dew_status status = check_written(layout, written, err);
-    struct dew_ducts *d;
+    struct dew_ducts *d = fresh_ducts(layout, err);
 
     *ducts = NULL;
-    if (status != DEW_OK)
-        return status;
-    d = fresh_ducts(layout, err);
     if (d == NULL)
         return DEW_EMEM;
-    return opened(d, ducts, copy_written(d, written, err), err);
+    return opened_as(d, ducts, written, err);
 }
 
 void dew_ducts_close(struct dew_ducts *ducts)

@@ -149,6 +149,8 @@ size_t dew_ducts_sizings(const struct dew_duct_layout *layout, double rate,
 {
     struct sizings s = {out, room, 0, rate};
 
+    if (layout->written != NULL)
+        return 0;
     for (int j = 0; j < layout->vent_count; j++)
         size_vent(&s, layout, j);
     for (int g = 0; g < layout->grille_count; g++) {
@@ -315,6 +317,8 @@ size_t dew_ducts_parts(const struct dew_duct_layout *layout,
 {
     struct parts p = {.count = 0};
 
+    if (layout->written != NULL)
+        return 0;
     for (int j = 0; j < layout->vent_count; j++) {
         add(&p, DEW_PART_ventilator, 0.0, 1.0);
         add(&p, DEW_PART_setting, 0.0, 1.0);

@@ -152,6 +152,8 @@ struct dew_duct_found {
     double fresh, stale; /* m3/s  gross                                      */
 };
 
+struct dew_duct_written; /* below */
+
 /* A whole layout.  Plain; the caller's. */
 struct dew_duct_layout {
     enum dew_layout kind;
@@ -177,6 +179,8 @@ struct dew_duct_layout {
     struct dew_duct_found found[3]; /* likewise, ventilator on           */
     struct dew_duct_range pickup[DEW_DUCT_EVENTS]; /* -  of an event's water
                                 caught by the stale pickup                   */
+    const struct dew_duct_written *written; /* the network written out, in
+                       place of one by kind; NULL = none; borrowed           */
     int holds_flow; /* 1: the ventilators' own control holds their set flows
                        in every state, as far as their sheets go            */
     int reference;  /* blower state in which the fitter set the flows, base 3 */
@@ -253,9 +257,12 @@ struct dew_duct_run {
 };
 
 /*
- * A network written out in full.  Fans are borrowed.  handlers, vents and
- * grilles are counts; numbers of the same units (low, watts, eatr, set) come
- * from layout, whose kind, trunks and ducts are not read.
+ * A network written out in full, for layout.written or _open_written.  What a
+ * run with a role leaves at 0 or NULL (fan, flow, power, leak, idle) is that
+ * of its handler or ventilator in layout, fans by their sheets and ratings; a
+ * fan given is borrowed.  Handlers, ventilators and grilles are counted by the
+ * layout, whose kind is read for pickups and mixing alone and whose trunks and
+ * ducts are not read: no parts, sizes or sweating places are told of it.
  */
 struct dew_duct_written {
     const struct dew_duct_point *points;

@@ -47,6 +47,50 @@ static void a_layout_written_out_does_the_same(void **state)
     dew_ducts_close(d);
 }
 
+/* What its runs leave open comes from handlers and ventilators: a layout's
+   network without its fans and figures is the same network. */
+static void what_is_left_open_is_filled_in(void **state)
+{
+    static struct dew_duct_state x[DEW_DUCT_VENT_STATES][DEW_BLOWER_STATES],
+        y[DEW_DUCT_VENT_STATES][DEW_BLOWER_STATES];
+    static struct dew_duct_run runs[200];
+    struct dew_duct_layout l = two_handlers();
+    struct dew_duct_written w;
+    struct dew_ducts *d;
+    int blowers, open = 0;
+
+    (void)state;
+    l.damper = DEW_DUCT_FITTED;
+    assert_int_equal(dew_ducts_states(&l, x, &blowers, NULL), DEW_OK);
+    assert_int_equal(dew_ducts_open(&d, &l, NULL), DEW_OK);
+    w = dew_ducts_as_written(d);
+    assert_true(w.run_count <= COUNT_OF(runs));
+    for (size_t i = 0; i < w.run_count; i++) {
+        enum dew_duct_role role = w.runs[i].role;
+
+        runs[i] = w.runs[i];
+        if (role < DEW_ROLE_BLOWER || role > DEW_ROLE_SHUT)
+            continue;
+        runs[i].branch.fan = NULL;
+        runs[i].branch.flow = runs[i].branch.power = runs[i].branch.leak = 0;
+        runs[i].idle = 0;
+        open++;
+    }
+    assert_int_equal(open, 2 + 2 + 2 + 2); /* blowers, fans, units, dampers */
+    w.runs = runs;
+    l.written = &w;
+    assert_int_equal(dew_ducts_states(&l, y, &blowers, NULL), DEW_OK);
+    for (int v = 0; v < DEW_DUCT_VENT_STATES; v++)
+        for (int b = 0; b < blowers; b++) {
+            assert_near(y[v][b].fresh_delivered, x[v][b].fresh_delivered,
+                        1e-10);
+            assert_near(y[v][b].unplanned, x[v][b].unplanned, 1e-10);
+            assert_near(y[v][b].coil_flow[1], x[v][b].coil_flow[1], 1e-9);
+            assert_near(y[v][b].fan_w, x[v][b].fan_w, 1e-7);
+        }
+    dew_ducts_close(d);
+}
+
 /* ---- a small one by hand ---------------------------------------------------- */
 
 /*
@@ -231,6 +275,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_layout_written_out_does_the_same),
+        cmocka_unit_test(what_is_left_open_is_filled_in),
         cmocka_unit_test(a_hand_made_one_is_set_to_its_flows),
         cmocka_unit_test(a_leak_across_is_a_short_circuit),
         cmocka_unit_test(bad_networks_are_named),
