@@ -156,6 +156,7 @@ void dew__chart_energy(const struct dew__chart *c)
                           .x1 = (double)c->r->question->count,
                           .y1 = 1.05 * fmax(most, 1)};
 
+    f.plain = c->r->question->count > NAME_MOST;
     dew__figure_open(&f);
     dew__svg_open(&p, "kWh a year");
     dew__svg_upright(&p);

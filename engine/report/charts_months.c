@@ -68,7 +68,10 @@ static void humid_words(const struct dew__chart *c, struct dew__figure *f,
 
     snprintf(f->heading, sizeof f->heading, "Hours too humid, month by month");
     snprintf(f->note, sizeof f->note,
-             "One bar for each option, in the order of the table.");
+             "One bar for each option, in the order of the table.%s",
+             c->r->question->count > DEW__TONES
+                 ? " Patterns repeat after ten: count from the left."
+                 : "");
     if (most > 0)
         snprintf(f->words, sizeof f->words,
                  "Most in %s with \"%s\": %s hours above the limit.",

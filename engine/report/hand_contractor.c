@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The contractor's sheet: what to fit, how much air where, and blanks for
    what was measured. */
+#include <math.h>
+
 #include "report/hand.h"
 #include "report/svg.h"
 #include "report/words.h"
@@ -81,6 +83,22 @@ static struct dew__word flow(const struct dew_report *r, double si)
     return dew__amount(si, DEW_FLOW, r->system, 0);
 }
 
+/* To a tenth of a litre a second: nearer than anyone measures. */
+static int alike(double a, double b)
+{
+    return fabs(a - b) < 1e-4;
+}
+
+static void hood_row(const struct dew_report *r, const char *name,
+                     const struct dew_path *path, FILE *out)
+{
+    char words[200];
+
+    snprintf(words, sizeof words, "%.60s in, %.60s out",
+             flow(r, path->supply).text, flow(r, path->exhaust).text);
+    dew__hand_row(out, name, words);
+}
+
 static void air_rows(const struct dew_report *r, const struct dew_case *c,
                      FILE *out)
 {
@@ -92,9 +110,9 @@ static void air_rows(const struct dew_report *r, const struct dew_case *c,
 
     if (asked > 0)
         dew__hand_row(out, "fresh air asked for", flow(r, asked).text);
-    snprintf(words, sizeof words, "%.60s in, %.60s out",
-             flow(r, off->supply).text, flow(r, off->exhaust).text);
-    dew__hand_row(out, "at the hoods", words);
+    hood_row(r, "at the hoods, blower off", off, out);
+    if (!alike(off->supply, on->supply) || !alike(off->exhaust, on->exhaust))
+        hood_row(r, "at the hoods, blower on", on, out);
     snprintf(words, sizeof words, "%.60s, blower off; %.60s, on",
              flow(r, off->fresh).text, flow(r, on->fresh).text);
     dew__hand_row(out, "fresh air to the rooms", words);
@@ -239,7 +257,8 @@ static void air_by_room(const struct dew_report *r, FILE *out)
     if (on->exhaust > 0)
         room_table(r, "stale air from", rooms, stale_rooms(c, rooms),
                    &on->exhaust, out);
-    fputs("</div>\n<p><small>A split proposed by a rule of the trade (CSA "
+    fputs("</div>\n<p><small>Figures are those with the blower off. "
+          "A split proposed by a rule of the trade (CSA "
           "F326: two parts to the main bedroom, one to each other room), not "
           "a duct design. Cross out rooms that are not there. In and out "
           "should balance within 10 % in both states.</small></p>\n",
