@@ -59,6 +59,17 @@ int dew__job_sum(const char *path, char hash[DEW_SHA256_TEXT])
     return DEW__DONE;
 }
 
+/* A question about a file is answered once, for a file of our own form. */
+static int hint(int code, enum dew_status status)
+{
+    if (status == DEW_EAMBIGUOUS || status == DEW_EUNIT)
+        fputs("dewledger: `dewledger weather convert FILE NEW.csv` takes the "
+              "answer (--order, --clock, --station, --unit ...); then name "
+              "NEW.csv here\n",
+              stderr);
+    return code;
+}
+
 static int of_file(struct dew__job *job, const char *path,
                    const struct dew_weather_request *request)
 {
@@ -71,7 +82,7 @@ static int of_file(struct dew__job *job, const char *path,
 
     ask.keep_gaps = request->fill[0] != '\0';
     if (dew_weather_read(&job->year, path, &ask, &report, &faults) != DEW_OK)
-        return dew__cli_input_faults(&faults);
+        return hint(dew__cli_input_faults(&faults), list[0].status);
     dew__at(&err, path, 0, 0);
     if (dew__weather_fill(job->year, request->fill, request->seed, &filled,
                           &err) != DEW_OK)

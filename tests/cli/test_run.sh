@@ -118,11 +118,18 @@ sed 's/place: 722020/file: gap.csv\n  fill: 722020/' house.yaml >filled.yaml
 ends "a file filled from a place" 0 run filled.yaml
 says "is told" grep -q '48 hours of temperature' out
 says "so are the rows read" grep -q '1368 rows read, 1368 kept' out
+ends "a file filled from a place, as files" 0 run filled.yaml --out filled
+says "the page tells what was filled" grep -q '48 hours of temperature' filled/report.html
+says "and the rows read" grep -q '1368 rows read, 1368 kept' filled/report.html
 ends "a file filled from a place, as JSON" 0 run filled.yaml --json
 says "has the notes" grep -q '"1368 rows read, 1368 kept, 60 min apart"' out
 sed 's/place: 722020/file: whole.csv/' house.yaml >again.yaml
 ends "a made year read back" 0 run again.yaml
 says "is still called made" sh -c 'tr -s "\n " " " <out | grep -q "made from monthly figures of 722020 Miami Intl Ap, seed 1"'
+printf 'time,temp (C),rh (%%)\n3/4/2020 05:00,7.3,81\n' >asks.csv
+sed 's/place: 722020/file: asks.csv/' house.yaml >asks.yaml
+ends "a file with a question" 1 run asks.yaml
+says "says where it is answered" grep -q 'weather convert FILE NEW.csv. takes the answer' err
 ends "no scenario" 2 run
 ends "two scenarios" 2 run house.yaml house.yaml
 ends "a file that is not there" 1 run absent.yaml
