@@ -42,7 +42,8 @@ static void mould(enum dew_surface_kind kind, const struct dew_face_hours *h,
 
     out->mould = one_year(&rule, h, &state, index);
     out->mould_years = out->mould;
-    for (int year = 2; year <= DEW_FACE_YEARS; year++)
+    /* a surface on which nothing grew stays clean in the same year again */
+    for (int year = 2; out->mould > 0 && year <= DEW_FACE_YEARS; year++)
         out->mould_years =
             fmax(out->mould_years, one_year(&rule, h, &state, NULL));
     out->mould_1999 = one_year(&pine, h, &check, NULL);

@@ -136,7 +136,7 @@ struct dew_finding {
     double source_kg[DEW_FINDING_SOURCES];
 };
 
-enum { DEW_FINDINGS = 256 };
+enum { DEW_FINDINGS = 768 }; /* 64 options, twelve kinds each */
 
 /* Findings in the order they are told. */
 struct dew_verdict {
