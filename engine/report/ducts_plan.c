@@ -42,7 +42,11 @@ static void handler(double least, double *y, int k, struct dew__plan *p)
 
 void dew__plan_make(const struct dew_duct_layout *l, struct dew__plan *p)
 {
-    const double first = 26, under = 78, between = 12;
+    const double first = 26, under = 78;
+    /* room for what goes straight back, under a return trunk */
+    int back = l->kind == DEW_LAYOUT_return_tie ||
+               l->kind == DEW_LAYOUT_return_to_supply;
+    const double between = back ? 32 : 12;
     int blocks =
         l->handler_count > l->vent_count ? l->handler_count : l->vent_count;
     double y = DEW__PLAN_TOP + first;
@@ -61,7 +65,7 @@ void dew__plan_make(const struct dew_duct_layout *l, struct dew__plan *p)
             handler(least - DEW__PLAN_ROW, &y, b, p);
         else
             y = fmax(y, top + DEW__VENT_H + between);
-        y += b + 1 < l->vent_count ? between + 20 : between;
+        y += b + 1 < l->vent_count ? 32 : b + 1 < blocks ? between : 12;
     }
-    p->floor = y + (l->kind == DEW_LAYOUT_own_ducts ? 2 : 14);
+    p->floor = y + (back ? 22 : 4);
 }

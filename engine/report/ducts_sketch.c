@@ -270,11 +270,9 @@ static struct dew__spot tie_label(const struct dew__pen *p, int j, int k,
     if (stale)
         return (struct dew__spot){DEW__PLAN_STALE + DEW__PLAN_STEP * last + 8,
                                   top + DEW__VENT_UP + 16 * (1 + beside)};
-    if (beside == 0)
-        return (struct dew__spot){DEW__PLAN_FRESH - DEW__PLAN_STEP * k + 7,
-                                  top + DEW__VENT_LOW + 17};
-    return (struct dew__spot){DEW__PLAN_FRESH - DEW__PLAN_STEP * k - 6,
-                              top + DEW__VENT_LOW + 16 * beside + 2};
+    return (struct dew__spot){DEW__PLAN_FRESH -
+                                  (shared ? 0 : DEW__PLAN_STEP * k) + 7,
+                              top + DEW__VENT_LOW + 17 + 15 * beside};
 }
 
 /* Ties of ventilator j to air handler k. */
@@ -302,8 +300,7 @@ static void ties(const struct dew__pen *p, int j, int k)
         dew__pen_amount(p, tie_label(p, j, k, 1), out.q, "d-flow");
     }
     dew__pen_duct(p, a, 3, in, idle || in.q < 0 ? DEW__ASTRAY : DEW__FRESH);
-    dew__pen_amount(p, tie_label(p, j, k, 0), in.q,
-                    k > 0 && l->vent_count == 1 ? "d-flow d-end" : "d-flow");
+    dew__pen_amount(p, tie_label(p, j, k, 0), in.q, "d-flow");
 }
 
 /* Fresh air out of grille g by its own duct: without its supply air's part. */

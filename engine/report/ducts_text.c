@@ -10,6 +10,19 @@
 
 enum { NAME = 13, VENT = 6 };
 
+/* Three air handlers have no room for words: first letters. */
+static struct dew__word head_of(const struct dew__told *t, int blower)
+{
+    struct dew__word w = dew__told_blowers(t, blower);
+
+    if (t->layout.handler_count == DEW_DUCT_HANDLERS)
+        for (int k = 0; k < DEW_DUCT_HANDLERS; k++)
+            snprintf(w.text + 2 * k, sizeof w.text - (size_t)(2 * k), "%c%s",
+                     "olf"[dew_ducts_blower_digit(blower, k)],
+                     k < DEW_DUCT_HANDLERS - 1 ? " " : "");
+    return w;
+}
+
 /* ---- the states ---------------------------------------------------------- */
 
 static const struct column {
@@ -50,7 +63,7 @@ static void state(const struct dew__told *t, const struct dew_duct_state *s,
         dew__number(s->fan_w, 0),
     };
 
-    dew__left(out, dew__told_blowers(t, s->blower).text, NAME);
+    dew__left(out, head_of(t, s->blower).text, NAME);
     dew__left(out, dew__told_vent(s->vent), VENT);
     for (size_t k = 0; k < sizeof columns / sizeof columns[0]; k++)
         dew__right(out, cells[k].text, columns[k].width);
@@ -61,8 +74,11 @@ static void states(const struct dew__told *t, enum dew_system system, FILE *out)
 {
     int last = t->boost ? DEW_VENT_BOOST : DEW_VENT_ON, bad = 0;
 
-    fprintf(out, "\nAir in %s; W electric.\n",
-            dew__unit(DEW_FLOW, system)->name);
+    fprintf(out, "\nAir in %s; W electric.%s\n",
+            dew__unit(DEW_FLOW, system)->name,
+            t->layout.handler_count == DEW_DUCT_HANDLERS
+                ? "  Air handlers: o off, l low, f full."
+                : "");
     heads(out);
     for (int v = DEW_VENT_OFF; v <= last; v++)
         for (int i = 0; i < t->shown_count; i++) {
@@ -90,19 +106,6 @@ static void grille_row(const struct dew__told *t, const char *name,
     for (int i = 0; i < t->shown_count; i++)
         dew__right(out, dew__air_figure(flows[i], system).text, CELL);
     fputc('\n', out);
-}
-
-/* Three air handlers have no room for words: first letters. */
-static struct dew__word head_of(const struct dew__told *t, int blower)
-{
-    struct dew__word w = dew__told_blowers(t, blower);
-
-    if (t->layout.handler_count == DEW_DUCT_HANDLERS)
-        for (int k = 0; k < DEW_DUCT_HANDLERS; k++)
-            snprintf(w.text + 2 * k, sizeof w.text - (size_t)(2 * k), "%c%s",
-                     "olf"[dew_ducts_blower_digit(blower, k)],
-                     k < DEW_DUCT_HANDLERS - 1 ? " " : "");
-    return w;
 }
 
 static void grille_heads(const struct dew__told *t, const char *what, FILE *out)
@@ -159,8 +162,9 @@ static void grilles(const struct dew__told *t, enum dew_system system,
                     FILE *out)
 {
     fprintf(out, "\nVentilator on, air handlers as headed%s, %s.\n",
-            t->layout.handler_count == DEW_DUCT_HANDLERS ? " (off, low, full)"
-                                                         : "",
+            t->layout.handler_count == DEW_DUCT_HANDLERS
+                ? " (o off, l low, f full)"
+                : "",
             dew__unit(DEW_FLOW, system)->name);
     fresh_grilles(t, system, out);
     stale_grilles(t, system, out);
