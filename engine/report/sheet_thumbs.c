@@ -114,6 +114,7 @@ static void thumb(const struct dew_report *r, const struct dew_thumb *t,
         t->why[0] ? "." : "");
 }
 
+/* Where rule and house part there is something to learn: first. */
 int dew__sheet_thumbs(const struct dew_report *r, struct dew__sheet *s)
 {
     struct dew_thumb list[DEW_THUMB_RULES];
@@ -122,6 +123,10 @@ int dew__sheet_thumbs(const struct dew_report *r, struct dew__sheet *s)
     s->id = "thumbs";
     s->title = "Rules of thumb beside this house";
     for (size_t i = 0; i < count; i++)
-        thumb(r, &list[i], s);
+        if (list[i].says == DEW_THUMB_DIFFERS)
+            thumb(r, &list[i], s);
+    for (size_t i = 0; i < count; i++)
+        if (list[i].says == DEW_THUMB_AGREES)
+            thumb(r, &list[i], s);
     return count > 0;
 }

@@ -44,44 +44,47 @@ enum dew_thumb_says { DEW_THUMB_AGREES, DEW_THUMB_DIFFERS };
       "and one more, and 1 cfm per 100 ft2", "[ASH-622] to 2010, [IRC21]")     \
     X(rate_rooms, "Fresh air by rooms: 20 cfm for the main bedroom and 10 for "\
       "each other room (four more than bedrooms counted)",                     \
-      "R-2000, r2000manitoba.com")                                             \
+      "R-2000, a provincial builders' programme")                              \
     X(half_time, "A fan that runs half the time moves twice the air: factor "  \
       "for 12 hours on, 12 off", "practice under [ASH-622]")                   \
     X(not_dryer, "An enthalpy core is no dehumidifier: water that its air "    \
-      "brings in the most humid month", "hvac-blog.acca.org/erv")              \
+      "brings in the most humid month", "a contractors' association")          \
     X(core_choice, "Heat core for cold or crowded houses, enthalpy core for "  \
-      "humid summers or dry winters",                      \
-      "mnshi.umn.edu, greenbuildingadvisor.com")                               \
+      "humid summers or dry winters",                                          \
+      "a state university's housing pages, trade press")                       \
     X(dew_60, "Outdoor dew point above 60 degF: keep it out.  Hours in which " \
       "that and the house's own dew point say the same",                       \
-      "greenbuildingadvisor.com")                                              \
+      "trade press")                                                           \
     X(fan_auto, "Fan AUTO, not ON: water put back, more than the house as it " \
-      "stands", "bluehatmechanical.com and others")                            \
+      "stands", "several contractors' pages")                                  \
     X(ton_water, "Cooling takes out 3 lb/h per ton while it runs",             \
-      "hvac-talk.com 2243032, a forum")                                        \
+      "a trade forum")                                                         \
     X(cool_half, "Cooling holds 50 % only if it runs more than half of each "  \
       "hour: its mean running in the hours of 50 % or less",                   \
-      "hvac-talk.com 2243032, a forum")                                        \
+      "a trade forum")                                                         \
     X(own_best, "Own ducts are best: hours too humid beside the tie-in",       \
-      "energy.gov, greenbuildingadvisor.com")                                  \
+      "US Department of Energy, trade press")                                  \
     X(no_damper, "Tied in without a motorised damper: outdoor air unplanned",  \
-      "greenbuildingadvisor.com, energyvanguard.com")                          \
+      "trade press")                                                           \
     X(balance, "Supply and exhaust within 10 % of each other",                 \
-      "makers' manuals, r2000manitoba.com")                                    \
-    X(sensible_76, "Sensible effectiveness of 76 % or more", "mnshi.umn.edu")  \
-    X(fan_15, "Ventilator: 1.5 cfm per watt or more", "mnshi.umn.edu")         \
+      "makers' manuals, R-2000")                                               \
+    X(sensible_76, "Sensible effectiveness of 76 % or more",                   \
+      "a state university's housing pages")                                    \
+    X(fan_15, "Ventilator: 1.5 cfm per watt or more",                          \
+      "a state university's housing pages")                                    \
     X(family_water, "A family sets free 11 to 14.6 lb a day for three persons",\
-      "swinter.com")                                                           \
+      "a building consultant's page")                                          \
     X(first_year, "A new house is worst in its first year: hours too humid "   \
-      "more than once dry", "greenbuildingadvisor.com")                        \
+      "more than once dry", "trade press")                                     \
     X(dryer_1000, "A dehumidifier uses about 1,000 kWh a year",                \
-      "beltramielectric.com, waltonemc.com")                                   \
+      "two electric utilities' pages")                                         \
     X(dryer_factor, "A dehumidifier takes out 1.2 to 3.75 L/kWh",              \
-      "buildinggreen.com")                                                     \
+      "trade press")                                                           \
     X(cost_balanced, "A balanced system with ducts costs $6,000 to 8,000 "     \
-      "(smaller house, Alaska, 2015)", "newsminer.com")                        \
+      "(smaller house, Alaska, 2015)", "a newspaper, on a cold-climate study") \
     X(tight_3, "At 3 air changes at 50 Pa or less: mechanical ventilation.  "  \
-      "Leakage here beside the fresh air asked for", "guides.co")
+      "Leakage here beside the fresh air asked for",                           \
+      "a published builders' guide")
 /* clang-format on */
 
 enum dew_thumb_rule {
