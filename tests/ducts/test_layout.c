@@ -1,58 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Layouts: where the air goes, state by state. */
-#include "support/rows.h"
-
-#include <string.h>
-
-#include "dew/layout.h"
-
-/* ---- a house to tie into -------------------------------------------------- */
-
-static struct dew_duct_layout said(enum dew_layout kind, int handlers,
-                                   int vents)
-{
-    struct dew_duct_layout l;
-
-    dew_ducts_layout_blank(&l);
-    l.kind = kind;
-    l.handler_count = handlers;
-    l.vent_count = vents;
-    for (int k = 0; k < handlers; k++)
-        l.handlers[k].flow = .571 / handlers * (1 + .1 * k);
-    for (int j = 0; j < vents; j++)
-        l.vents[j].set[DEW_VENT_ON] = .0473 / vents;
-    return l;
-}
-
-static void fill(struct dew_duct_layout *l)
-{
-    struct dew_error err = {0};
-
-    if (dew_ducts_layout_fill(l, &err) != DEW_OK)
-        fail_msg("%s: %s", err.path, err.text);
-}
-
-static struct dew_ducts *open_layout(struct dew_duct_layout *l)
-{
-    struct dew_error err = {0};
-    struct dew_ducts *d;
-
-    fill(l);
-    if (dew_ducts_open(&d, l, &err) != DEW_OK)
-        fail_msg("%s: %s", err.path, err.text);
-    return d;
-}
-
-static struct dew_duct_state at(struct dew_ducts *d, enum dew_vent_state vent,
-                                int blower)
-{
-    struct dew_duct_state s;
-    struct dew_error err = {0};
-
-    if (dew_ducts_state(d, vent, blower, &s, &err) != DEW_OK)
-        fail_msg("%s", err.text);
-    return s;
-}
+#include "support/duct_house.h"
 
 /* ---- every layout, every state ------------------------------------------- */
 
@@ -225,45 +173,6 @@ static void behaviour_row(void **state)
 }
 
 /*
- * Within 10 % or not [TIE-MANUALS], flows set with the blower off: what a tie
- * pressure of 12 Pa at low flow and 50 Pa at full does to fans that make about
- * 70 Pa.  Stale from the return and fresh to the supply lose alike.
- */
-static const struct balance {
-    const char *name;
-    enum dew_layout kind;
-    int blower, balanced;
-} balances[] = {
-    {"own ducts, blower off", DEW_LAYOUT_own_ducts, 0, 1},
-    {"own ducts, low", DEW_LAYOUT_own_ducts, 1, 1},
-    {"own ducts, full", DEW_LAYOUT_own_ducts, 2, 1},
-    {"return tie, off", DEW_LAYOUT_return_tie, 0, 1},
-    {"return tie, low", DEW_LAYOUT_return_tie, 1, 0},
-    {"return tie, full", DEW_LAYOUT_return_tie, 2, 0},
-    {"supply tie, off", DEW_LAYOUT_supply_tie, 0, 1},
-    {"supply tie, low", DEW_LAYOUT_supply_tie, 1, 0},
-    {"supply tie, full", DEW_LAYOUT_supply_tie, 2, 0},
-    {"return to supply, off", DEW_LAYOUT_return_to_supply, 0, 1},
-    {"return to supply, low", DEW_LAYOUT_return_to_supply, 1, 1},
-    {"return to supply, full", DEW_LAYOUT_return_to_supply, 2, 1},
-    {"mix, off", DEW_LAYOUT_mix, 0, 1},
-    {"mix, low", DEW_LAYOUT_mix, 1, 1},
-    {"mix, full", DEW_LAYOUT_mix, 2, 0},
-};
-
-static void balance_row(void **state)
-{
-    const struct balance *r = *state;
-    struct dew_duct_layout l = said(r->kind, 1, 1);
-    struct dew_ducts *d = open_layout(&l);
-    struct dew_duct_state s = at(d, DEW_VENT_ON, r->blower);
-
-    assert_int_equal(s.balanced, r->balanced);
-    assert_int_equal(fabs(s.imbalance_share) <= .1, r->balanced);
-    dew_ducts_close(d);
-}
-
-/*
  * Closed form: a fan p0 (1 - (q/qmax)^2) against a tie pressure P through
  * ducts of fixed loss, q = sqrt((p0 - P) / (a + k)); and the criterion of
  * 10 %: a tie pressure of 50 Pa moves the small fan by more than that.
@@ -418,101 +327,6 @@ static void a_gap_keeps_the_flow_whatever_the_blower_does(void **state)
     dew_ducts_close(d);
 }
 
-/* a fitter who sets the flows with the blower on finds them so then, and not
-   with the blower off */
-static const struct reference {
-    const char *name;
-    enum dew_layout kind;
-    int blower;
-} references[] = {
-    {"return tie set at full", DEW_LAYOUT_return_tie, 2},
-    {"return tie set at low", DEW_LAYOUT_return_tie, 1},
-    {"supply tie set at full", DEW_LAYOUT_supply_tie, 2},
-    {"return to supply set at full", DEW_LAYOUT_return_to_supply, 2},
-    {"mix set at full", DEW_LAYOUT_mix, 2},
-};
-
-static void reference_row(void **state)
-{
-    const struct reference *r = *state;
-    struct dew_duct_layout l = said(r->kind, 1, 1);
-    struct dew_duct_state s;
-    struct dew_ducts *d;
-
-    l.vents[0].pressure = 260; /* strong enough against the blower */
-    l.vents[0].set_stale[DEW_VENT_ON] = .0451;
-    l.reference = r->blower;
-    d = open_layout(&l);
-    s = at(d, DEW_VENT_ON, r->blower);
-    assert_near(s.fresh_gross, .0473, 1e-8);
-    assert_near(s.stale_drawn, .0451, 1e-8);
-    assert_int_equal(s.units[0].at_limit, 0);
-    assert_true(fabs(at(d, DEW_VENT_ON, 0).fresh_gross - .0473) > .002);
-    dew_ducts_close(d);
-}
-
-/* a ventilator that holds its flows by itself: no state moves them, and
-   only its watts tell of the blower; its idle unit is as open as any */
-static void flows_that_are_held_stay(void **state)
-{
-    (void)state;
-    for (int kind = 0; kind < DEW_LAYOUTS; kind++) {
-        struct dew_duct_layout l = said((enum dew_layout)kind, 1, 1);
-        struct dew_ducts *d;
-
-        l.vents[0].pressure = 260;
-        l.holds_flow = 1;
-        d = open_layout(&l);
-        for (int b = 0; b < 3; b++) {
-            struct dew_duct_state s = at(d, DEW_VENT_ON, b);
-
-            assert_near(s.fresh_gross, .0473, 1e-8);
-            assert_near(s.stale_drawn, .0473, 1e-8);
-            assert_int_equal(s.balanced, 1);
-        }
-        if (kind == DEW_LAYOUT_supply_tie)
-            assert_true(at(d, DEW_VENT_ON, 2).fan_w >
-                        1.2 * at(d, DEW_VENT_ON, 0).fan_w);
-        if (kind == DEW_LAYOUT_mix)
-            assert_true(at(d, DEW_VENT_OFF, 2).unplanned > .02);
-        dew_ducts_close(d);
-    }
-}
-
-static void held_flows_end_where_the_fan_does(void **state)
-{
-    struct dew_duct_layout l = said(DEW_LAYOUT_supply_tie, 1, 1);
-    struct dew_duct_state s;
-    struct dew_ducts *d;
-
-    (void)state;
-    l.vents[0].pressure = 60;
-    l.holds_flow = 1;
-    d = open_layout(&l);
-    s = at(d, DEW_VENT_ON, 2);
-    assert_int_equal(s.units[0].at_limit, 1);
-    assert_true(s.fresh_gross < .04);
-    assert_near(s.stale_drawn, .0473, 1e-8);
-    assert_near(at(d, DEW_VENT_ON, 0).fresh_gross, .0473, 1e-8);
-    dew_ducts_close(d);
-}
-
-static void a_fan_too_weak_says_so(void **state)
-{
-    struct dew_duct_layout l = said(DEW_LAYOUT_supply_tie, 1, 1);
-    struct dew_duct_state s;
-    struct dew_ducts *d;
-
-    (void)state;
-    l.vents[0].pressure = 60;
-    l.reference = 2;
-    d = open_layout(&l);
-    s = at(d, DEW_VENT_ON, 2);
-    assert_int_equal(s.units[0].at_limit, 1);
-    assert_true(s.fresh_gross < .04);
-    dew_ducts_close(d);
-}
-
 /* two handlers on one header, one blower running: it takes nearly all */
 static void the_running_handler_robs_the_other(void **state)
 {
@@ -642,18 +456,13 @@ int main(void)
         cmocka_unit_test(a_gap_keeps_the_flow_whatever_the_blower_does),
         cmocka_unit_test(the_running_handler_robs_the_other),
         cmocka_unit_test(a_state_becomes_a_path),
-        cmocka_unit_test(a_fan_too_weak_says_so),
-        cmocka_unit_test(flows_that_are_held_stay),
-        cmocka_unit_test(held_flows_end_where_the_fan_does),
         cmocka_unit_test(faults_name_the_member),
         cmocka_unit_test(a_trunk_too_small_is_named),
         cmocka_unit_test(a_layout_not_filled_in_is_refused),
     };
-    size_t n = 15;
+    size_t n = 12;
 
     ADD_ROWS(tests, n, shapes, shape_row);
-    ADD_ROWS(tests, n, balances, balance_row);
-    ADD_ROWS(tests, n, references, reference_row);
     ADD_ROWS(tests, n, behaviours, behaviour_row);
     return _cmocka_run_group_tests("ducts: layouts", tests, n, NULL, NULL);
 }

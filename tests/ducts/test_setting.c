@@ -1,0 +1,151 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Flows as they are set, held, and in balance or not. */
+#include "support/duct_house.h"
+
+/*
+ * Within 10 % or not [TIE-MANUALS], flows set with the blower off: what a tie
+ * pressure of 12 Pa at low flow and 50 Pa at full does to fans that make about
+ * 70 Pa.  Stale from the return and fresh to the supply lose alike.
+ */
+static const struct balance {
+    const char *name;
+    enum dew_layout kind;
+    int blower, balanced;
+} balances[] = {
+    {"own ducts, blower off", DEW_LAYOUT_own_ducts, 0, 1},
+    {"own ducts, low", DEW_LAYOUT_own_ducts, 1, 1},
+    {"own ducts, full", DEW_LAYOUT_own_ducts, 2, 1},
+    {"return tie, off", DEW_LAYOUT_return_tie, 0, 1},
+    {"return tie, low", DEW_LAYOUT_return_tie, 1, 0},
+    {"return tie, full", DEW_LAYOUT_return_tie, 2, 0},
+    {"supply tie, off", DEW_LAYOUT_supply_tie, 0, 1},
+    {"supply tie, low", DEW_LAYOUT_supply_tie, 1, 0},
+    {"supply tie, full", DEW_LAYOUT_supply_tie, 2, 0},
+    {"return to supply, off", DEW_LAYOUT_return_to_supply, 0, 1},
+    {"return to supply, low", DEW_LAYOUT_return_to_supply, 1, 1},
+    {"return to supply, full", DEW_LAYOUT_return_to_supply, 2, 1},
+    {"mix, off", DEW_LAYOUT_mix, 0, 1},
+    {"mix, low", DEW_LAYOUT_mix, 1, 1},
+    {"mix, full", DEW_LAYOUT_mix, 2, 0},
+};
+
+static void balance_row(void **state)
+{
+    const struct balance *r = *state;
+    struct dew_duct_layout l = said(r->kind, 1, 1);
+    struct dew_ducts *d = open_layout(&l);
+    struct dew_duct_state s = at(d, DEW_VENT_ON, r->blower);
+
+    assert_int_equal(s.balanced, r->balanced);
+    assert_int_equal(fabs(s.imbalance_share) <= .1, r->balanced);
+    dew_ducts_close(d);
+}
+
+/* a fitter who sets the flows with the blower on finds them so then, and not
+   with the blower off */
+static const struct reference {
+    const char *name;
+    enum dew_layout kind;
+    int blower;
+} references[] = {
+    {"return tie set at full", DEW_LAYOUT_return_tie, 2},
+    {"return tie set at low", DEW_LAYOUT_return_tie, 1},
+    {"supply tie set at full", DEW_LAYOUT_supply_tie, 2},
+    {"return to supply set at full", DEW_LAYOUT_return_to_supply, 2},
+    {"mix set at full", DEW_LAYOUT_mix, 2},
+};
+
+static void reference_row(void **state)
+{
+    const struct reference *r = *state;
+    struct dew_duct_layout l = said(r->kind, 1, 1);
+    struct dew_duct_state s;
+    struct dew_ducts *d;
+
+    l.vents[0].pressure = 260; /* strong enough against the blower */
+    l.vents[0].set_stale[DEW_VENT_ON] = .0451;
+    l.reference = r->blower;
+    d = open_layout(&l);
+    s = at(d, DEW_VENT_ON, r->blower);
+    assert_near(s.fresh_gross, .0473, 1e-8);
+    assert_near(s.stale_drawn, .0451, 1e-8);
+    assert_int_equal(s.units[0].at_limit, 0);
+    assert_true(fabs(at(d, DEW_VENT_ON, 0).fresh_gross - .0473) > .002);
+    dew_ducts_close(d);
+}
+
+/* a ventilator that holds its flows by itself: no state moves them, and
+   only its watts tell of the blower; its idle unit is as open as any */
+static void flows_that_are_held_stay(void **state)
+{
+    (void)state;
+    for (int kind = 0; kind < DEW_LAYOUTS; kind++) {
+        struct dew_duct_layout l = said((enum dew_layout)kind, 1, 1);
+        struct dew_ducts *d;
+
+        l.vents[0].pressure = 260;
+        l.holds_flow = 1;
+        d = open_layout(&l);
+        for (int b = 0; b < 3; b++) {
+            struct dew_duct_state s = at(d, DEW_VENT_ON, b);
+
+            assert_near(s.fresh_gross, .0473, 1e-8);
+            assert_near(s.stale_drawn, .0473, 1e-8);
+            assert_int_equal(s.balanced, 1);
+        }
+        if (kind == DEW_LAYOUT_supply_tie)
+            assert_true(at(d, DEW_VENT_ON, 2).fan_w >
+                        1.2 * at(d, DEW_VENT_ON, 0).fan_w);
+        if (kind == DEW_LAYOUT_mix)
+            assert_true(at(d, DEW_VENT_OFF, 2).unplanned > .02);
+        dew_ducts_close(d);
+    }
+}
+
+static void held_flows_end_where_the_fan_does(void **state)
+{
+    struct dew_duct_layout l = said(DEW_LAYOUT_supply_tie, 1, 1);
+    struct dew_duct_state s;
+    struct dew_ducts *d;
+
+    (void)state;
+    l.vents[0].pressure = 60;
+    l.holds_flow = 1;
+    d = open_layout(&l);
+    s = at(d, DEW_VENT_ON, 2);
+    assert_int_equal(s.units[0].at_limit, 1);
+    assert_true(s.fresh_gross < .04);
+    assert_near(s.stale_drawn, .0473, 1e-8);
+    assert_near(at(d, DEW_VENT_ON, 0).fresh_gross, .0473, 1e-8);
+    dew_ducts_close(d);
+}
+
+static void a_fan_too_weak_says_so(void **state)
+{
+    struct dew_duct_layout l = said(DEW_LAYOUT_supply_tie, 1, 1);
+    struct dew_duct_state s;
+    struct dew_ducts *d;
+
+    (void)state;
+    l.vents[0].pressure = 60;
+    l.reference = 2;
+    d = open_layout(&l);
+    s = at(d, DEW_VENT_ON, 2);
+    assert_int_equal(s.units[0].at_limit, 1);
+    assert_true(s.fresh_gross < .04);
+    dew_ducts_close(d);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[40] = {
+        cmocka_unit_test(a_fan_too_weak_says_so),
+        cmocka_unit_test(flows_that_are_held_stay),
+        cmocka_unit_test(held_flows_end_where_the_fan_does),
+    };
+    size_t n = 3;
+
+    ADD_ROWS(tests, n, balances, balance_row);
+    ADD_ROWS(tests, n, references, reference_row);
+    return _cmocka_run_group_tests("ducts: flows set", tests, n, NULL, NULL);
+}
