@@ -1,0 +1,31 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+# The outputs shown in README.md and docs/ are those of the program.
+# usage: DEW_BUILD=build/gcc tests/cli/test_real.sh
+set -u
+[ "${DEW_KIND-gcc}" = gcc ] || { echo "skip real outputs: once, in the gcc build"; exit 77; }
+build=$(realpath "${DEW_BUILD:-build/gcc}")
+here=$(cd "$(dirname "$0")/../.." && pwd)
+bad=0
+real=$(mktemp)
+trap 'rm -f "$real"' EXIT
+for file in README.md docs/tutorial.md docs/books.md; do
+    sh "$here/tests/support/real.sh" "$build" "$here/$file" >"$real"
+    if cmp -s "$real" "$here/$file"; then
+        echo "ok $file shows what the program prints"
+    else
+        echo "not ok $file shows another output: make real"
+        diff "$here/$file" "$real" | head -10
+        bad=1
+    fi
+done
+
+# make demo prints what README.md shows, line by line
+"$build/dewledger" run "$here/scenarios/demo.yaml" >"$real"
+lost=$(sed -n '/^What the year says/,/^```/p' "$here/README.md" |
+    grep -v '^```' | grep -vxFf "$real")
+if [ -z "$lost" ]; then echo "ok make demo prints it"; else
+    echo "not ok make demo does not print: $lost"
+    bad=1
+fi
+exit $bad
