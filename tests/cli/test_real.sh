@@ -28,4 +28,17 @@ if [ -z "$lost" ]; then echo "ok make demo prints it"; else
     echo "not ok make demo does not print: $lost"
     bad=1
 fi
+# the figures that README.md takes over from docs/first-results.md
+figures=$(sed -n -e 's/^\* Hours too humid, .*root mean square \([0-9]*\) h.*/differ by \1 h/p' \
+    -e 's/^| as assumed | [0-9,]* | [0-9.]* | [0-9.]* | [-+]\([0-9.]*\) | .*/\1/p' \
+    "$here/docs/first-results.md")
+echo "$figures" >"$real"
+if [ "$(wc -l <"$real")" = 3 ] && while read -r figure; do
+    grep -qF "$figure" "$here/README.md" || exit 1
+done <"$real"; then
+    echo "ok README.md has the figures of docs/first-results.md"
+else
+    echo "not ok README.md wants $figures, of docs/first-results.md"
+    bad=1
+fi
 exit $bad
