@@ -20,16 +20,8 @@ static error_t take(int key, char *word, struct argp_state *state)
         state->child_inputs[0] = &c->common;
         state->child_inputs[1] = &c->common;
         return 0;
-    case ARGP_KEY_ARG:
-        if (c->path != NULL)
-            argp_error(state, "one scenario at a time");
-        c->path = word;
-        return 0;
-    case ARGP_KEY_NO_ARGS:
-        argp_error(state, "which scenario?");
-        return 0;
     default:
-        return ARGP_ERR_UNKNOWN;
+        return dew__cli_one(key, word, state, &c->path);
     }
 }
 

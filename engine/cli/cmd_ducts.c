@@ -10,20 +10,9 @@ struct ducts {
     struct dew__cli common, result;
     const char *path;
     struct dew__job job;
-    unsigned char picked[PICKS];
     size_t which[PICKS], count;
     struct dew__layouts layouts;
 };
-
-static int pick(struct ducts *d)
-{
-    int code = dew__cli_picks(&d->common, d->job.scenario, d->picked);
-
-    for (size_t i = 0; i < dew_scenario_count(d->job.scenario); i++)
-        if (d->picked[i])
-            d->which[d->count++] = i;
-    return code;
-}
 
 static int tell(const struct ducts *d)
 {
@@ -59,16 +48,8 @@ static error_t take(int key, char *word, struct argp_state *state)
         state->child_inputs[0] = &d->result;
         state->child_inputs[1] = &d->common;
         return 0;
-    case ARGP_KEY_ARG:
-        if (d->path != NULL)
-            argp_error(state, "one scenario at a time");
-        d->path = word;
-        return 0;
-    case ARGP_KEY_NO_ARGS:
-        argp_error(state, "name a scenario file");
-        return 0;
     default:
-        return ARGP_ERR_UNKNOWN;
+        return dew__cli_one(key, word, state, &d->path);
     }
 }
 
@@ -99,7 +80,7 @@ int dew__cmd_ducts(int argc, char **argv)
         code = dew__job_open(&d.job, d.path, &d.common);
     if (code != DEW__DONE)
         return code;
-    code = pick(&d);
+    code = dew__cli_chosen(&d.common, d.job.scenario, d.which, PICKS, &d.count);
     if (code == DEW__DONE)
         code = dew__layouts_open(&d.layouts, &d.job, d.which, d.count, 0);
     if (code == DEW__DONE)

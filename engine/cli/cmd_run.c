@@ -44,22 +44,8 @@ struct run {
 
 static int pick_options(struct run *r)
 {
-    size_t all = dew_scenario_count(r->job.scenario);
-    unsigned char *picked = calloc(all, 1);
-    int code;
-
-    if (picked == NULL)
-        return dew__cli_fail(DEW__FAILED, "out of memory");
-    code = dew__cli_picks(&r->common, r->job.scenario, picked);
-    for (size_t i = 0; code == DEW__DONE && i < all; i++) {
-        if (picked[i] && r->count == MOST)
-            code = dew__cli_fail(DEW__BAD_INPUT,
-                                 "a run compares at most %d options", MOST);
-        else if (picked[i])
-            r->which[r->count++] = i;
-    }
-    free(picked);
-    return code;
+    return dew__cli_chosen(&r->common, r->job.scenario, r->which, MOST,
+                           &r->count);
 }
 
 /* ---- the march --------------------------------------------------------------- */
@@ -326,16 +312,8 @@ static error_t take(int key, char *word, struct argp_state *state)
         state->child_inputs[0] = &r->result;
         state->child_inputs[1] = &r->common;
         return 0;
-    case ARGP_KEY_ARG:
-        if (r->path != NULL)
-            argp_error(state, "one scenario at a time");
-        r->path = word;
-        return 0;
-    case ARGP_KEY_NO_ARGS:
-        argp_error(state, "name a scenario file");
-        return 0;
     default:
-        return ARGP_ERR_UNKNOWN;
+        return dew__cli_one(key, word, state, &r->path);
     }
 }
 

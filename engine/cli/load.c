@@ -90,6 +90,46 @@ int dew__cli_picks(const struct dew__cli *common, const struct dew_scenario *s,
     return DEW__DONE;
 }
 
+int dew__cli_chosen(const struct dew__cli *common, const struct dew_scenario *s,
+                    size_t *which, size_t most, size_t *count)
+{
+    size_t all = dew_scenario_count(s), n = 0;
+    unsigned char *picked = calloc(all, 1);
+    int code;
+
+    if (picked == NULL)
+        return dew__cli_fail(DEW__FAILED, "out of memory");
+    code = dew__cli_picks(common, s, picked);
+    for (size_t i = 0; code == DEW__DONE && i < all; i++) {
+        if (picked[i] && n == most)
+            code = dew__cli_fail(DEW__BAD_INPUT,
+                                 "more than %zu options: pick some by --option",
+                                 most);
+        else if (picked[i])
+            which[n++] = i;
+    }
+    free(picked);
+    *count = n;
+    return code;
+}
+
+error_t dew__cli_one(int key, char *word, struct argp_state *state,
+                     const char **path)
+{
+    switch (key) {
+    case ARGP_KEY_ARG:
+        if (*path != NULL)
+            argp_error(state, "one scenario at a time");
+        *path = word;
+        return 0;
+    case ARGP_KEY_NO_ARGS:
+        argp_error(state, "name a scenario file");
+        return 0;
+    default:
+        return ARGP_ERR_UNKNOWN;
+    }
+}
+
 int dew__cli_system(const struct dew__cli *common, const struct dew_scenario *s)
 {
     return common->units ? common->units : dew_scenario_system(s);

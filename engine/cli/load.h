@@ -27,6 +27,17 @@ int dew__cli_scenario(const char *path, const struct dew__cli *common,
 int dew__cli_picks(const struct dew__cli *common, const struct dew_scenario *s,
                    unsigned char *picked);
 
+/* The same as their numbers, in order; more than most are a fault. */
+int dew__cli_chosen(const struct dew__cli *common, const struct dew_scenario *s,
+                    size_t *which, size_t most, size_t *count);
+
+/*
+ * The words of a command that takes one scenario file, kept in *path: what
+ * its parser does with the keys that are not its own.
+ */
+error_t dew__cli_one(int key, char *word, struct argp_state *state,
+                     const char **path);
+
 /* --units, or the system the scenario's own units used most. */
 int dew__cli_system(const struct dew__cli *common,
                     const struct dew_scenario *s);

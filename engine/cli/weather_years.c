@@ -197,26 +197,6 @@ static int print_json(const struct years *y)
 
 /* ---- the command line -------------------------------------------------------------- */
 
-static int pick(struct years *y)
-{
-    size_t all = dew_scenario_count(y->job.scenario);
-    unsigned char *picked = calloc(all, 1);
-    int code;
-
-    if (picked == NULL)
-        return dew__cli_fail(DEW__FAILED, "out of memory");
-    code = dew__cli_picks(&y->common, y->job.scenario, picked);
-    for (size_t i = 0; code == DEW__DONE && i < all; i++) {
-        if (picked[i] && y->options == OPTIONS_MOST)
-            code = dew__cli_fail(DEW__BAD_INPUT, "more than %d options",
-                                 OPTIONS_MOST);
-        else if (picked[i])
-            y->which[y->options++] = i;
-    }
-    free(picked);
-    return code;
-}
-
 static int tell(struct years *y)
 {
     int code = dew__cli_scenario(y->path, &y->common, &y->job.scenario);
@@ -224,7 +204,8 @@ static int tell(struct years *y)
     if (code == DEW__DONE)
         code = dew__job_place(&y->job, y->path, &y->place);
     if (code == DEW__DONE)
-        code = pick(y);
+        code = dew__cli_chosen(&y->common, y->job.scenario, y->which,
+                               OPTIONS_MOST, &y->options);
     if (code != DEW__DONE)
         return code;
     y->seed = dew_scenario_weather(y->job.scenario).seed;
@@ -254,16 +235,8 @@ static error_t take(int key, char *word, struct argp_state *state)
         else
             y->count = (int)x;
         return 0;
-    case ARGP_KEY_ARG:
-        if (y->path != NULL)
-            argp_error(state, "one scenario at a time");
-        y->path = word;
-        return 0;
-    case ARGP_KEY_NO_ARGS:
-        argp_error(state, "name a scenario file");
-        return 0;
     default:
-        return ARGP_ERR_UNKNOWN;
+        return dew__cli_one(key, word, state, &y->path);
     }
 }
 

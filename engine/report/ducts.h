@@ -44,6 +44,12 @@ struct dew__word dew__air_figure(double flow, enum dew_system system);
 /* "37 %" of a share; "-" when it is none. */
 struct dew__word dew__percent(double share);
 
+/* A state's row of figures: fresh air to the rooms, stale air, short circuit,
+   imbalance, back-flow, unplanned, blower W, fans W. */
+enum { DEW__STATE_CELLS = 8 };
+void dew__state_cells(const struct dew_duct_state *s, enum dew_system system,
+                      struct dew__word cells[DEW__STATE_CELLS]);
+
 /* ---- in words ------------------------------------------------------------ */
 
 enum { DEW__SAID = 16, DEW__SAID_LONG = 420 };

@@ -114,20 +114,12 @@ static void head_cells(const char *const *heads, size_t n, FILE *out)
 static void state_row(const struct dew__told *t, const struct dew_duct_state *s,
                       enum dew_system system, FILE *out)
 {
-    const struct dew__word cells[] = {
-        dew__air_figure(s->fresh_delivered, system),
-        dew__air_figure(s->stale_drawn, system),
-        dew__percent(s->short_circuit_share),
-        dew__air_figure(s->imbalance, system),
-        dew__air_figure(s->backflow, system),
-        dew__air_figure(s->unplanned, system),
-        dew__number(s->blower_w, 0),
-        dew__number(s->fan_w, 0),
-    };
+    struct dew__word cells[DEW__STATE_CELLS];
 
+    dew__state_cells(s, system, cells);
     fprintf(out, "<tr><th scope=\"row\">%s</th><td>%s</td>",
             dew__told_blowers(t, s->blower).text, dew__told_vent(s->vent));
-    for (size_t k = 0; k < sizeof cells / sizeof cells[0]; k++)
+    for (size_t k = 0; k < DEW__STATE_CELLS; k++)
         fprintf(out, "<td>%s%s</td>", cells[k].text,
                 k == 3 && s->vent != DEW_VENT_OFF && !s->balanced ? " !" : "");
     fputs("</tr>\n", out);

@@ -28,7 +28,7 @@ static struct dew__word head_of(const struct dew__told *t, int blower)
 static const struct column {
     const char *head[2];
     int width;
-} columns[] = {
+} columns[DEW__STATE_CELLS] = {
     {{"fresh", "to rooms"}, 9}, {{"stale", "drawn"}, 7},
     {{"short", "circuit"}, 9},  {{"fresh -", "stale"}, 8},
     {{"back-", "flow"}, 6},     {{"un-", "planned"}, 8},
@@ -43,7 +43,7 @@ static void heads(FILE *out)
     for (int line = 0; line < 2; line++) {
         dew__left(out, left[line][0], NAME);
         dew__left(out, left[line][1], VENT);
-        for (size_t k = 0; k < sizeof columns / sizeof columns[0]; k++)
+        for (size_t k = 0; k < DEW__STATE_CELLS; k++)
             dew__right(out, columns[k].head[line], columns[k].width);
         fputc('\n', out);
     }
@@ -52,20 +52,12 @@ static void heads(FILE *out)
 static void state(const struct dew__told *t, const struct dew_duct_state *s,
                   enum dew_system system, FILE *out)
 {
-    const struct dew__word cells[] = {
-        dew__air_figure(s->fresh_delivered, system),
-        dew__air_figure(s->stale_drawn, system),
-        dew__percent(s->short_circuit_share),
-        dew__air_figure(s->imbalance, system),
-        dew__air_figure(s->backflow, system),
-        dew__air_figure(s->unplanned, system),
-        dew__number(s->blower_w, 0),
-        dew__number(s->fan_w, 0),
-    };
+    struct dew__word cells[DEW__STATE_CELLS];
 
+    dew__state_cells(s, system, cells);
     dew__left(out, head_of(t, s->blower).text, NAME);
     dew__left(out, dew__told_vent(s->vent), VENT);
-    for (size_t k = 0; k < sizeof columns / sizeof columns[0]; k++)
+    for (size_t k = 0; k < DEW__STATE_CELLS; k++)
         dew__right(out, cells[k].text, columns[k].width);
     fputs(s->vent != DEW_VENT_OFF && !s->balanced ? " !\n" : "\n", out);
 }

@@ -228,16 +228,26 @@ enum dew_status dew_scenario_otherwise(const struct dew_scenario *scenario,
     return DEW_OK;
 }
 
-static enum dew_status layout_of(struct dew__making *m,
-                                 struct dew_duct_layout *out)
+static enum dew_status layout_of(const struct dew_value *values,
+                                 const struct dew_outdoors *outdoors,
+                                 int as_designed, struct dew_duct_layout *out,
+                                 struct dew_error *err)
 {
     struct dew_duct_layout l;
-    enum dew_status status = parts(m);
+    struct dew_case c = {.site = outdoors->site,
+                         .pressure = outdoors->pressure};
+    struct dew__making m = {.v = values,
+                            .o = outdoors,
+                            .c = &c,
+                            .err = err,
+                            .reading = DEW_READ_LIKELY,
+                            .as_designed = as_designed};
+    enum dew_status status = parts(&m);
 
     if (status != DEW_OK)
         return status;
-    if (dew__two_sided(m->v)) {
-        status = dew__ducts_layout(m, &l);
+    if (dew__two_sided(m.v)) {
+        status = dew__ducts_layout(&m, &l);
     } else {
         dew_ducts_layout_blank(&l);
         l.vent_count = 0;
@@ -253,15 +263,7 @@ enum dew_status dew_scenario_layout(const struct dew_scenario *scenario,
                                     struct dew_duct_layout *out,
                                     struct dew_error *err)
 {
-    struct dew_case c = {.site = outdoors->site,
-                         .pressure = outdoors->pressure};
-    struct dew__making m = {.v = scenario->options[option].values,
-                            .o = outdoors,
-                            .c = &c,
-                            .err = err,
-                            .reading = DEW_READ_LIKELY};
-
-    return layout_of(&m, out);
+    return layout_of(scenario->options[option].values, outdoors, 0, out, err);
 }
 
 enum dew_status dew_scenario_design(const struct dew_scenario *scenario,
@@ -270,16 +272,7 @@ enum dew_status dew_scenario_design(const struct dew_scenario *scenario,
                                     struct dew_duct_layout *out,
                                     struct dew_error *err)
 {
-    struct dew_case c = {.site = outdoors->site,
-                         .pressure = outdoors->pressure};
-    struct dew__making m = {.v = scenario->options[option].values,
-                            .o = outdoors,
-                            .c = &c,
-                            .err = err,
-                            .reading = DEW_READ_LIKELY,
-                            .as_designed = 1};
-
-    return layout_of(&m, out);
+    return layout_of(scenario->options[option].values, outdoors, 1, out, err);
 }
 
 int dew_scenario_layout_written(const struct dew_scenario *scenario,
