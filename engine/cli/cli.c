@@ -4,6 +4,7 @@
 
 #include <ctype.h>
 #include <math.h>
+#include <poll.h>
 #include <stdarg.h>
 #include <stdlib.h>
 #include <string.h>
@@ -39,10 +40,20 @@ enum dew__exit dew__cli_code(enum dew_status status)
     }
 }
 
+int dew__cli_unread(void)
+{
+    struct pollfd out = {.fd = STDOUT_FILENO, .events = POLLOUT};
+
+    return ferror(stdout) && poll(&out, 1, 0) == 1 && (out.revents & POLLERR);
+}
+
 int dew__cli_error(const struct dew_error *err)
 {
     char line[512];
 
+    /* not of a file: the fault is the pipe, see see_it_out in main.c */
+    if (err->status == DEW_EIO && err->source[0] == '\0' && dew__cli_unread())
+        return DEW__FAILED;
     return dew__cli_fail(dew__cli_code(err->status), "%s",
                          dew_error_line(err, line, sizeof line));
 }

@@ -84,6 +84,12 @@ int dew__cli_parse(const struct argp *argp, int argc, char **argv, void *input);
 
 /* ---- messages ----------------------------------------------------------- */
 
+/*
+ * Whether a write to stdout failed because the reader of the pipe has enough
+ * ("| head"): the exit is DEW__FAILED all the same, but nothing is said of it.
+ */
+int dew__cli_unread(void);
+
 /* "dewledger: ..." on stderr; returns code. */
 int dew__cli_fail(enum dew__exit code, const char *format, ...)
     __attribute__((format(printf, 2, 3)));

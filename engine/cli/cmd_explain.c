@@ -140,6 +140,21 @@ static json_t *keys_json(const char *key)
     return list;
 }
 
+static int no_such_key(const char *key)
+{
+    const char *near = dew_scenario_nearest(key);
+
+    return near == NULL
+               ? dew__cli_fail(DEW__BAD_INPUT,
+                               "no key is called \"%s\" (dewledger explain "
+                               "lists them)",
+                               key)
+               : dew__cli_fail(DEW__BAD_INPUT,
+                               "no key is called \"%s\"; the nearest is "
+                               "\"%s\"",
+                               key, near);
+}
+
 int dew__cmd_explain(int argc, char **argv)
 {
     static const struct argp_option options[] = {
@@ -176,9 +191,7 @@ int dew__cmd_explain(int argc, char **argv)
     }
     f = e.key != NULL ? dew_scenario_field(e.key) : NULL;
     if (e.key != NULL && f == NULL && dew_scenario_group(e.key) == NULL)
-        return dew__cli_fail(DEW__BAD_INPUT,
-                             "no key is called \"%s\"; the nearest is \"%s\"",
-                             e.key, dew_scenario_nearest(e.key));
+        return no_such_key(e.key);
     if (e.common.json)
         return dew__cli_json(keys_json(e.key));
     if (e.markdown)

@@ -60,13 +60,16 @@ static void version(void)
  */
 static void see_it_out(void)
 {
-    int bad = ferror(stdout);
+    int bad, unread;
 
     errno = 0;
+    bad = fflush(stdout) == EOF || ferror(stdout);
+    unread = dew__cli_unread();
     if (fclose(stdout) == 0 && !bad)
         return;
-    dew__cli_fail(DEW__FAILED, "the result could not be written: %s",
-                  errno ? strerror(errno) : "an earlier write failed");
+    if (!unread)
+        dew__cli_fail(DEW__FAILED, "the result could not be written: %s",
+                      errno ? strerror(errno) : "an earlier write failed");
     _exit(DEW__FAILED);
 }
 

@@ -134,11 +134,14 @@ const char *dew_scenario_group(const char *name)
     return NULL;
 }
 
-/* A bare name is compared with the last part of each path as well. */
+/*
+ * A bare name is compared with the last part of each path as well.  More than
+ * one slip in three letters is another word, not a slip (our own).
+ */
 const char *dew_scenario_nearest(const char *path)
 {
-    const char *best = "house";
-    size_t least = (size_t)-1;
+    const char *best = NULL;
+    size_t length = strlen(path), least = length / 3 + 1;
     int bare = strchr(path, '.') == NULL;
 
     for (size_t i = 0; i < COUNT(fields); i++) {
@@ -154,7 +157,7 @@ const char *dew_scenario_nearest(const char *path)
     for (size_t i = 0; i < COUNT(groups); i++) {
         size_t d = dew__distance(path, groups[i].name);
 
-        if (d < least || (bare && d == least)) {
+        if (d < least || (bare && best != NULL && d == least)) {
             least = d;
             best = groups[i].name;
         }

@@ -74,16 +74,17 @@ static void unknown(struct layer *l, const char *path,
                     const struct dew__node *node)
 {
     const struct dew__node *place = node->key ? node->key : node;
+    int room = l->r->faults == NULL || l->r->faults->count < l->r->faults->room;
+    const char *near = room ? dew_scenario_nearest(path) : NULL;
 
     if (is_empty(node) && node->key != NULL && node->key->text[0] >= '0' &&
         node->key->text[0] <= '9')
         dew__blame(l->r, place, path, DEW_EUNKNOWN,
                    "a comma ends a value inside { }: write the number without "
                    "it, as in 2200");
-    else if (l->r->faults == NULL || l->r->faults->count < l->r->faults->room)
+    else if (near != NULL)
         dew__blame(l->r, place, path, DEW_EUNKNOWN,
-                   "no such key; the nearest is \"%s\"",
-                   dew_scenario_nearest(path));
+                   "no such key; the nearest is \"%s\"", near);
     else
         dew__blame(l->r, place, path, DEW_EUNKNOWN, "no such key");
 }

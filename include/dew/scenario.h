@@ -84,7 +84,10 @@ const struct dew_field *dew_scenario_fields(size_t *count);
 /* The key of that exact path, or NULL. */
 const struct dew_field *dew_scenario_field(const char *path);
 
-/* The known key or group nearest to path in spelling; never NULL. */
+/*
+ * The known key or group nearest to path in spelling, or NULL where more than
+ * one letter in three is another.
+ */
 const char *dew_scenario_nearest(const char *path);
 
 /* What a group of keys is about ("house", "cooling"), or NULL. */

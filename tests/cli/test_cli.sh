@@ -5,6 +5,7 @@
 # the build tree in DEW_BUILD instead.
 set -u
 D=$(realpath "${DEWLEDGER:-${DEW_BUILD:-build/gcc}/dewledger}")
+here=$(cd "$(dirname "$0")/../.." && pwd)
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 bad=0
@@ -76,6 +77,23 @@ if [ -w /dev/full ]; then
     ends 3 '"$D" air --help >/dev/full'
 fi
 ends 3 '"$D" air 75degF 50% >&-'
+# a pipe that nobody reads any more, as after "| head -1": 3, without a word
+mkfifo "$work/pipe"
+exec 3<>"$work/pipe" 4>"$work/pipe" 3<&-
+for line in 'air 75degF 50%' 'air 75degF 50% --json' --help 'explain --json' \
+    'explain --markdown' 'run first.yaml' 'run first.yaml --json' \
+    'ducts ducts_cold.yaml' 'ducts ducts_cold.yaml --json' start; do
+    # shellcheck disable=SC2086 # words are meant to be parted
+    (cd "$here/scenarios" && "$D" $line >&4 2>"$work/err" </dev/null)
+    got=$?
+    if [ $got = 3 ] && [ ! -s "$work/err" ]; then
+        echo "ok 3, quiet: $line into a closed pipe"
+    else
+        echo "not ok $line into a closed pipe: $got, $(cat "$work/err")"
+        bad=1
+    fi
+done
+exec 4>&-
 ends 0 'r=$( { "$D" air 75degF 50%; echo $? >&3; } 3>&1 >/dev/null | cat); [ "$r" = 0 ]'
 
 # ---- wrong input: 1, what is wrong and what would be right -------------------

@@ -109,6 +109,12 @@ tells "explain a key" 0 "limits.too_humid
 tells "explain an unknown key" 1 "" \
     'dewledger: no key is called "limits.to_humid"; the nearest is "limits.too_humid"' \
     explain limits.to_humid
+tells "explain nonsense offers nothing far off" 1 "" \
+    'dewledger: no key is called "NONSENSEXYZ" (dewledger explain lists them)' \
+    explain NONSENSEXYZ
+printf 'house: {nonsensexyz: 3}\n' >bad.yaml
+"$D" check bad.yaml 2>out
+holds "nor does check" out 'dewledger: bad.yaml:1:9: house.nonsensexyz: no such key'
 "$D" explain typical >out
 holds "explain typical lists the library" out \
     "  psc: fixed-speed (PSC) motor"

@@ -183,13 +183,21 @@ static const struct near_row near_rows[] = {
     {"bare name", "airtightnes", "house.airtightness"},
     {"group", "moisure", "moisture"},
     {"capitals", "House.Volume", "house.volume"},
+    {"nonsense is near nothing", "NONSENSEXYZ", NULL},
+    {"nor is what begins like a group", "house.nonsense_of_length", NULL},
+    {"nor an empty word", "", NULL},
 };
 
 static void nearest_key(void **state)
 {
     const struct near_row *row = *state;
 
-    assert_string_equal(dew_scenario_nearest(row->typed), row->want);
+    const char *near = dew_scenario_nearest(row->typed);
+
+    if (row->want == NULL)
+        assert_null(near);
+    else
+        assert_string_equal(near, row->want);
 }
 
 static void distance_counts_letters(void **state)
