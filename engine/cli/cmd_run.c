@@ -107,15 +107,12 @@ static int open_study(struct run *r)
 /* Sums are of the hours there are, and nothing makes a year of them. */
 static void note_length(const struct run *r)
 {
-    enum { SHORT = 8700, LONG = 8784 };
+    char span[200];
     size_t count;
 
     (void)dew_year_hours(r->job.year, &count);
-    if (count < SHORT || count > LONG)
-        fprintf(stderr,
-                "dewledger: note: the weather has %zu hours, a year has 8760: "
-                "hours, energy and costs \"a year\" are those of these hours\n",
-                count);
+    if (dew_report_span(count, span, sizeof span)[0] != '\0')
+        fprintf(stderr, "dewledger: note: %s\n", span);
 }
 
 /* One line that is written over, and wiped at the end. */

@@ -67,7 +67,7 @@ static int dryer_body(const struct dew_report *r, size_t i, char *out,
     snprintf(out, size,
              "its dehumidifier takes out %s at its label's %s and %s %%, "
              "and %s in the air it runs in here, %s and %s %% on average%s. It "
-             "runs %s h of the year.",
+             "runs %s h of the %s.",
              dew__amount(d->rate, DEW_WATER_RATE, r->system, 1).text,
              dew__amount(d->rating_t, DEW_TEMPERATURE, r->system, 0).text,
              dew__number(100 * d->rating_rh, 0).text,
@@ -76,7 +76,8 @@ static int dryer_body(const struct dew_report *r, size_t i, char *out,
              dew__number(100 * h.rh, 0).text,
              h.work.held > 0 ? " (beyond the published fit, held at its end)"
                              : "",
-             dew__number(c->outcome->year.duty.dehumidify, 0).text);
+             dew__number(c->outcome->year.duty.dehumidify, 0).text,
+             dew__span(r).text);
     return 1;
 }
 

@@ -41,6 +41,8 @@ size_t dew__hand_option(const struct dew_report *r)
 
 static void head(const struct dew_report *r, const char *whom, FILE *out)
 {
+    char span[200];
+
     fprintf(out,
             "<!DOCTYPE html>\n<html lang=\"en\"><head><meta "
             "charset=\"utf-8\"/>\n<meta name=\"viewport\" "
@@ -58,14 +60,23 @@ static void head(const struct dew_report *r, const char *whom, FILE *out)
               : "</strong>",
           out);
     fputs("</div></header>\n<main>\n", out);
+    dew_report_span(r->question->choices[0].outcome->count, span, sizeof span);
+    if (span[0] != '\0') {
+        fputs("<p>", out);
+        dew__escape(out, span);
+        fputs("</p>\n", out);
+    }
 }
 
 static void foot(const struct dew_report *r, FILE *out)
 {
-    fputs("</main>\n<footer>A planning aid, computed for one mixed zone and "
-          "one year of weather. Local code, the maker's manual and the "
-          "inspector come first. Weather: ",
-          out);
+    int year = strcmp(dew__span(r).text, "year") == 0;
+
+    fprintf(out,
+            "</main>\n<footer>A planning aid, computed for one mixed zone and "
+            "%s%s of weather. Local code, the maker's manual and the "
+            "inspector come first. Weather: ",
+            year ? "one " : "", dew__span(r).text);
     dew__escape(out, r->weather ? r->weather : "not told");
     fputs(". Made by dewledger ", out);
     dew__escape(out, r->version);

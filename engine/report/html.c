@@ -47,8 +47,10 @@ static void top(const struct dew_report *r, FILE *out)
           "<h1>",
           out);
     dew__escape(out, title_of(r));
-    fprintf(out, "</h1>\n<p class=\"sub\">%zu option%s through one year. ",
-            r->question->count, r->question->count == 1 ? "" : "s");
+    fprintf(out, "</h1>\n<p class=\"sub\">%zu option%s through %s%s. ",
+            r->question->count, r->question->count == 1 ? "" : "s",
+            strcmp(dew__span(r).text, "year") == 0 ? "one " : "the ",
+            dew__span(r).text);
     fputs("Weather: ", out);
     dew__escape(out, r->weather ? r->weather : "not told");
     fputs("</p>\n<nav aria-label=\"Parts of this page\"><ul>"
@@ -140,7 +142,16 @@ static void group(const struct dew_report *r, int g, FILE *out)
 
 static void verdict(const struct dew_report *r, FILE *out)
 {
-    fputs("<section id=\"says\"><h2>What the year says</h2>\n", out);
+    char span[200];
+
+    dew_report_span(r->question->choices[0].outcome->count, span, sizeof span);
+    fprintf(out, "<section id=\"says\"><h2>What the %s say%s</h2>\n",
+            dew__span(r).text, span[0] != '\0' ? "" : "s");
+    if (span[0] != '\0') {
+        fputs("<p class=\"span\">", out);
+        dew__escape(out, span);
+        fputs("</p>\n", out);
+    }
     answer(r, out);
     dew__part_glance(r, out);
     fputs("<div class=\"cards\">\n", out);

@@ -347,8 +347,12 @@ static json_t *site(struct maker *m)
     const struct dew_site *s = m->r->site;
     const struct dew_question *q = m->r->question;
     json_t *o = json_object(), *notes = json_array();
+    char span[200];
 
     put(m, o, "hours", json_integer((json_int_t)q->choices[0].outcome->count));
+    dew_report_span(q->choices[0].outcome->count, span, sizeof span);
+    put(m, o, "is_year", json_boolean(span[0] == '\0'));
+    put(m, o, "span", span[0] == '\0' ? json_null() : text(span));
     put(m, o, "provenance", text(m->r->weather));
     for (size_t i = 0; i < m->r->weather_note_count; i++)
         append(m, notes, text(m->r->weather_notes[i]));

@@ -62,12 +62,11 @@ void dew__say_today_humid(struct telling *t)
 {
     struct dew__word limit;
 
-    dew__say(
-        t,
-        "Today the house is too humid (above %s) in %s h of the year: up to "
-        "%s h in one month, %s h at a stretch",
-        dew__in_percent(dew__limits(t)->too_humid, &limit), HOURS(0), HOURS(1),
-        HOURS(2));
+    dew__say(t,
+             "Today the house is too humid (above %s) in %s h of the %s: up "
+             "to %s h in one month, %s h at a stretch",
+             dew__in_percent(dew__limits(t)->too_humid, &limit), HOURS(0), SPAN,
+             HOURS(1), HOURS(2));
     dew__say_most(t);
     dew__say(t, ". The water comes in by ");
     say_sources(t);
@@ -80,9 +79,10 @@ void dew__say_today_dry(struct telling *t)
 
     dew__say(
         t,
-        "Today the house is too dry (below %s) in %s h of the year, up to %s h "
+        "Today the house is too dry (below %s) in %s h of the %s, up to %s h "
         "in one month",
-        dew__in_percent(dew__limits(t)->too_dry, &limit), HOURS(0), HOURS(1));
+        dew__in_percent(dew__limits(t)->too_dry, &limit), HOURS(0), SPAN,
+        HOURS(1));
     dew__say_most(t);
     dew__say(t, ". The water leaves by ");
     say_sources(t);
@@ -96,14 +96,14 @@ void dew__say_today_fine(struct telling *t)
     dew__say(
         t,
         "Today the house keeps its limits: too humid (above %s) in %s h and "
-        "too dry (below %s) in %s h of the year.",
+        "too dry (below %s) in %s h of the %s.",
         dew__in_percent(dew__limits(t)->too_humid, &humid), HOURS(0),
-        dew__in_percent(dew__limits(t)->too_dry, &dry), HOURS(1));
+        dew__in_percent(dew__limits(t)->too_dry, &dry), HOURS(1), SPAN);
 }
 
 void dew__say_today_sweat(struct telling *t)
 {
-    dew__say(t, "The window glass is wet in %s h of the year", HOURS(0));
+    dew__say(t, "The window glass is wet in %s h of the %s", HOURS(0), SPAN);
     dew__say_most(t);
     dew__say(t, ".");
 }
@@ -114,9 +114,10 @@ void dew__say_mould(struct telling *t)
         "window glass", "window frame and glass edge", "coldest corner"};
     int now = t->f->value[1] > DEW_MOULD_LIMIT;
 
-    dew__say(t, "\"%s\": mould %s on the %s: index %s in the year", OPTION,
+    dew__say(t, "\"%s\": mould %s on the %s: index %s in the %s", OPTION,
              now ? "can be seen" : "may come to be seen",
-             faces[(int)t->f->value[0]], dew__number(t->f->value[1], 1).text);
+             faces[(int)t->f->value[0]], dew__number(t->f->value[1], 1).text,
+             SPAN);
     dew__say(
         t, now ? " (limit %s)" : ", %s after ten like it (limit %s)",
         dew__number(now ? DEW_MOULD_LIMIT : t->f->value[2], now ? 0 : 1).text,

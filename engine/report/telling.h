@@ -26,6 +26,7 @@ void dew__say(struct telling *t, const char *format, ...)
 #define FLOW(i)   dew__amount(t->f->value[i], DEW_FLOW, t->r->system, 0).text
 #define ENERGY(i) dew__amount(t->f->value[i], DEW_ENERGY, DEW_SYSTEM_SI, 0).text
 #define MONEY(x)  dew__money(t->r, (x)).text
+#define SPAN      dew__span(t->r).text
 #define YEARS     dew__number(t->r->question->prices->years, 0).text
 
 /* "40 %"; w holds it. */

@@ -70,9 +70,14 @@ static int has_stop(const struct dew_report *r)
 
 static void verdict(const struct dew_report *r, FILE *out)
 {
-    char text[DEW_SENTENCE];
+    char text[DEW_SENTENCE], span[200];
 
-    dew__heading(out, "What the year says");
+    dew_report_span(r->question->choices[0].outcome->count, span, sizeof span);
+    snprintf(text, sizeof text, "What the %s say%s", dew__span(r).text,
+             span[0] != '\0' ? "" : "s");
+    dew__heading(out, text);
+    if (span[0] != '\0')
+        dew__wrap(out, "", span);
     for (size_t i = 0; i < r->verdict->count; i++)
         dew__wrap(
             out, "* ",

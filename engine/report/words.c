@@ -216,6 +216,35 @@ int dew__width(const char *text)
     return width;
 }
 
+/* ---- the time marched ----------------------------------------------------- */
+
+static int is_year(size_t hours)
+{
+    return hours >= 8700 && hours <= 8784;
+}
+
+char *dew_report_span(size_t hours, char *out, size_t size)
+{
+    out[0] = '\0';
+    if (!is_year(hours))
+        snprintf(out, size,
+                 "The weather has %zu hours, a year has 8760: hours, water and "
+                 "energy \"a year\" are sums in the %zu hours of the file; "
+                 "only costs a year are scaled to 8760.",
+                 hours, hours);
+    return out;
+}
+
+struct dew__word dew__span(const struct dew_report *report)
+{
+    size_t hours = report->question->choices[0].outcome->count;
+    struct dew__word w = {"year"};
+
+    if (!is_year(hours))
+        snprintf(w.text, sizeof w.text, "%zu hours", hours);
+    return w;
+}
+
 struct dew__word dew__option(const struct dew_report *report, int i)
 {
     struct dew__word w = {"no option"};

@@ -42,6 +42,9 @@ char *dew__clean(const char *text, char *out, size_t size);
 /* Columns that UTF-8 text takes, one a character. */
 int dew__width(const char *text);
 
+/* "year", or "720 hours" where the run is no year. */
+struct dew__word dew__span(const struct dew_report *report);
+
 /* Name of option i, cleaned. */
 struct dew__word dew__option(const struct dew_report *report, int i);
 

@@ -98,6 +98,13 @@ char *dew_report_sentence(const struct dew_report *report,
                           const struct dew_finding *f, char *out, size_t size);
 
 /*
+ * What a run of that many hours makes of "a year" in a report: sums are those
+ * of the hours marched.  "" within the hours of a year, 8700 to 8784 (a few
+ * lost hours are let pass: our own).  size of 200 or more; cut, never overrun.
+ */
+char *dew_report_span(size_t hours, char *out, size_t size);
+
+/*
  * Write the report to out, as text of at most 80 columns, as JSON, as one
  * HTML page that needs no other file, or the hours of one option (from 0) as
  * CSV.

@@ -52,8 +52,16 @@ awk 'BEGIN {
     }
 }' >weather.csv
 "$D" start | sed 's/^  place:.*/  file: weather.csv/' >house.yaml
+span='The weather has 1416 hours, a year has 8760: hours, water and energy "a year" are sums in the 1416 hours of the file; only costs a year are scaled to 8760.'
 ends "without a log" 0 run house.yaml --out first
-says "short weather is noted" grep -qxF 'dewledger: note: the weather has 1416 hours, a year has 8760: hours, energy and costs "a year" are those of these hours' err
+says "short weather is noted" grep -qxF "dewledger: note: $span" err
+says "and told beside the verdict" sh -c 'tr -s "\n " "  " <out | grep -qF "What the 1416 hours say ----------------------- $0"' "$span"
+says "its hours are not called a year's" grep -q 'in [0-9]* h of the 1416 hours' out
+for page in report.html contractor.html inspector.html calendar.html; do
+    says "on $page" grep -qF "$(echo "$span" | sed 's/"/\&quot;/g')" "first/$page"
+done
+says "and in JSON" grep -qF '"is_year": false' first/summary.json
+says "in words" grep -qF "\"span\": \"$(echo "$span" | sed 's/"/\\"/g')\"" first/summary.json
 awk -F, 'NR == 1 { print "time,temperature (degC),relative humidity (%)"; next }
     { printf "2019-%02d-%02d %02d:00,%s,%s\n", $2, $3, $4, $5, $6 + 2.5 }' \
     first/hours-1-as-it-stands.csv >mine.csv
