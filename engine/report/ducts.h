@@ -34,6 +34,11 @@ struct dew_report_ducts {
 /* Every air handler off, or at full flow. */
 int dew__told_full(const struct dew__told *t);
 
+/* Fresh air in state s to the rooms of air handler k, and out of its return
+   grilles, which stand among them. */
+double dew__told_to_rooms(const struct dew__told *t,
+                          const struct dew_duct_state *s, int k);
+
 /* "full off", "-" without an air handler. */
 struct dew__word dew__told_blowers(const struct dew__told *t, int blower);
 const char *dew__told_vent(enum dew_vent_state vent);

@@ -68,16 +68,17 @@ static json_t *trunks(int *bad, const struct dew__told *t,
     json_t *a = json_array();
 
     for (int k = 0; k < t->layout.handler_count; k++)
-        append(bad, a,
-               json_pack("{s:o, s:o, s:o, s:o, s:o, s:o}",
-                         "fresh_out_of_return_grilles_l_s",
-                         litres(s->fresh_at_return[k]),
-                         "stale_from_return_trunk_l_s",
-                         litres(s->stale_return[k]), "coil_air_l_s",
-                         litres(s->coil_flow[k]), "coil_fresh_l_s",
-                         litres(s->coil_fresh[k]), "fresh_tap_pa",
-                         number(s->tap_fresh[k]), "stale_tap_pa",
-                         number(s->tap_stale[k])));
+        append(
+            bad, a,
+            json_pack("{s:o, s:o, s:o, s:o, s:o, s:o, s:o}",
+                      "fresh_to_rooms_l_s", litres(dew__told_to_rooms(t, s, k)),
+                      "fresh_out_of_return_grilles_l_s",
+                      litres(s->fresh_at_return[k]),
+                      "stale_from_return_trunk_l_s", litres(s->stale_return[k]),
+                      "coil_air_l_s", litres(s->coil_flow[k]), "coil_fresh_l_s",
+                      litres(s->coil_fresh[k]), "fresh_tap_pa",
+                      number(s->tap_fresh[k]), "stale_tap_pa",
+                      number(s->tap_stale[k])));
     return a;
 }
 

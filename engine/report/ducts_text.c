@@ -85,6 +85,15 @@ static void states(const struct dew__told *t, enum dew_system system, FILE *out)
 
 enum { GRILLE = 26, CELL = 10 };
 
+static void flow_row(const struct dew__told *t, const char *name,
+                     const double *flows, enum dew_system system, FILE *out)
+{
+    dew__left(out, name, t->shown_count > 5 ? GRILLE - CELL : GRILLE);
+    for (int i = 0; i < t->shown_count; i++)
+        dew__right(out, dew__air_figure(flows[i], system).text, CELL);
+    fputc('\n', out);
+}
+
 static void grille_row(const struct dew__told *t, const char *name,
                        const double *flows, enum dew_system system, FILE *out)
 {
@@ -92,12 +101,8 @@ static void grille_row(const struct dew__told *t, const char *name,
 
     for (int i = 0; i < t->shown_count; i++)
         most = fmax(most, fabs(flows[i]));
-    if (dew__shown(most, DEW_FLOW, system) < 0.05)
-        return;
-    dew__left(out, name, t->shown_count > 5 ? GRILLE - CELL : GRILLE);
-    for (int i = 0; i < t->shown_count; i++)
-        dew__right(out, dew__air_figure(flows[i], system).text, CELL);
-    fputc('\n', out);
+    if (dew__shown(most, DEW_FLOW, system) >= 0.05)
+        flow_row(t, name, flows, system, out);
 }
 
 static void grille_heads(const struct dew__told *t, const char *what, FILE *out)
@@ -130,6 +135,27 @@ static void fresh_grilles(const struct dew__told *t, enum dew_system system,
     }
 }
 
+/* What each of several air handlers' rooms get, nothing being an answer. */
+static void fresh_floors(const struct dew__told *t, enum dew_system system,
+                         FILE *out)
+{
+    double flows[DEW__TOLD_STATES];
+    char name[60];
+
+    if (t->layout.handler_count < 2)
+        return;
+    for (int k = 0; k < t->layout.handler_count; k++) {
+        for (int i = 0; i < t->shown_count; i++)
+            flows[i] =
+                dew__told_to_rooms(t, &t->states[DEW_VENT_ON][t->shown[i]], k);
+        snprintf(name, sizeof name,
+                 t->shown_count > 5 ? "all rooms of %d"
+                                    : "all rooms of air handler %d",
+                 k + 1);
+        flow_row(t, name, flows, system, out);
+    }
+}
+
 static void stale_grilles(const struct dew__told *t, enum dew_system system,
                           FILE *out)
 {
@@ -159,6 +185,7 @@ static void grilles(const struct dew__told *t, enum dew_system system,
                 : "",
             dew__unit(DEW_FLOW, system)->name);
     fresh_grilles(t, system, out);
+    fresh_floors(t, system, out);
     stale_grilles(t, system, out);
 }
 

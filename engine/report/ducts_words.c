@@ -142,8 +142,7 @@ static void say_grilles(const struct dew__told *t, enum dew_system system,
             blowers(t), AIR(by_return));
 }
 
-/* Fresh air to the rooms of air handler k, through its own ducts. */
-static double to_rooms_of(const struct dew__told *t,
+double dew__told_to_rooms(const struct dew__told *t,
                           const struct dew_duct_state *s, int k)
 {
     double sum = s->fresh_at_return[k];
@@ -162,7 +161,7 @@ static void say_floors(const struct dew__told *t, enum dew_system system,
 
     for (int k = 0; k < t->layout.handler_count; k++, place *= 3) {
         const struct dew_duct_state *s = on(t, 2 * place);
-        double mine = to_rooms_of(t, s, k);
+        double mine = dew__told_to_rooms(t, s, k);
 
         if (!tied(t) || t->layout.handler_count < 2)
             return;
@@ -175,7 +174,8 @@ static void say_floors(const struct dew__told *t, enum dew_system system,
 }
 
 /* Air that a blower draws, or blows, through the ties out of another trunk. */
-static double crosswise(const struct dew__told *t, int blower, int *from)
+static double crosswise(const struct dew__told *t, int blower,
+                        const struct dew_duct_run **through)
 {
     struct dew_duct_written w = dew_ducts_as_written(t->ducts);
     struct dew_duct_state s;
@@ -190,10 +190,15 @@ static double crosswise(const struct dew__told *t, int blower, int *from)
             w.runs[i].role == DEW_ROLE_FRESH_TIE)
             if (-q > most) {
                 most = -q;
-                *from = w.runs[i].of;
+                *through = &w.runs[i];
             }
     }
     return most;
+}
+
+static const char *side_of(const struct dew_duct_run *tie)
+{
+    return tie->role == DEW_ROLE_STALE_TIE ? "stale" : "fresh";
 }
 
 static void say_robbing(const struct dew__told *t, enum dew_system system,
@@ -203,16 +208,16 @@ static void say_robbing(const struct dew__told *t, enum dew_system system,
 
     for (int k = 0; k < t->layout.handler_count; k++, place *= 3) {
         const double worth = 0.1; /* of the ventilator's flow */
-        int other = 0;
-        double q = crosswise(t, 2 * place, &other);
+        const struct dew_duct_run *tie = NULL;
+        double q = crosswise(t, 2 * place, &tie);
 
         if (t->layout.vent_count == 1 && t->layout.handler_count > 1 &&
             q > worth * t->layout.vents[0].flow)
             say(said,
-                "It robs the other: %s runs the wrong way through the tie of "
-                "air handler %d while blower %d runs alone. A backdraft damper "
-                "on each tie stops that.",
-                AIR(q), other + 1, k + 1);
+                "It robs the other: %s runs the wrong way through the %s tie "
+                "of air handler %d while blower %d runs alone. A backdraft "
+                "damper on each %s tie stops that.",
+                AIR(q), side_of(tie), tie->of + 1, k + 1, side_of(tie));
     }
 }
 

@@ -9,6 +9,7 @@
 
 #include "dew/air.h"
 #include "dew/dryer.h"
+#include "report/hand.h"
 #include "report/sheet.h"
 #include "report/words.h"
 
@@ -53,22 +54,48 @@ static struct here dryer_here(const struct dew_choice *c)
     return h;
 }
 
+int dew__gear_seen(const struct dew_report *r, size_t i, struct dew__word *seen)
+{
+    *seen = dew__hand_input(r, i, "dehumidifier.observed");
+    return seen->text[0] >= '0' && seen->text[0] <= '9';
+}
+
+/* What the owner saw, beside what the year comes to. */
+static void say_seen(const struct dew_report *r, size_t i, char *out,
+                     size_t size)
+{
+    const struct dew_tally *y = &choice(r, i)->outcome->year;
+    struct dew__word seen;
+
+    out[0] = '\0';
+    if (dew__gear_seen(r, i, &seen))
+        snprintf(out, size,
+                 " Its owner saw it take out %s, and its size follows from "
+                 "that measured load; over the %s it takes out %s on average.",
+                 seen.text, dew__span(r).text,
+                 dew__amount(fabs(y->water.dehumidifier) / (3600 * y->hours),
+                             DEW_WATER_RATE, r->system, 1)
+                     .text);
+}
+
 static int dryer_body(const struct dew_report *r, size_t i, char *out,
                       size_t size)
 {
     const struct dew_choice *c = choice(r, i);
     const struct dew_dryer *d = &c->c->plant.dryer;
     struct here h;
+    char seen[520];
 
     if (!(d->rate > 0) || !(c->outcome->year.hours > 0))
         return 0;
     h = dryer_here(c);
-
+    say_seen(r, i, seen, sizeof seen);
     snprintf(out, size,
-             "its dehumidifier takes out %s at its label's %s and %s %%, "
+             "its dehumidifier takes out %s at %s %s and %s %%, "
              "and %s in the air it runs in here, %s and %s %% on average%s. It "
-             "runs %s h of the %s.",
+             "runs %s h of the %s.%s",
              dew__amount(d->rate, DEW_WATER_RATE, r->system, 1).text,
+             seen[0] != '\0' ? "a label's" : "its label's",
              dew__amount(d->rating_t, DEW_TEMPERATURE, r->system, 0).text,
              dew__number(100 * d->rating_rh, 0).text,
              dew__amount(h.work.rate, DEW_WATER_RATE, r->system, 1).text,
@@ -77,7 +104,7 @@ static int dryer_body(const struct dew_report *r, size_t i, char *out,
              h.work.held > 0 ? " (beyond the published fit, held at its end)"
                              : "",
              dew__number(c->outcome->year.duty.dehumidify, 0).text,
-             dew__span(r).text);
+             dew__span(r).text, seen);
     return 1;
 }
 

@@ -9,6 +9,7 @@
 #include <jansson.h>
 
 #include "dew/report.h"
+#include "report/words.h"
 
 /*
  * Of option i: the dehumidifier by its label and here, the range of a core's
@@ -24,5 +25,10 @@ json_t *dew__gear_handlers(const struct dew_report *r, size_t i);
 int dew__gear_frost_body(const struct dew_report *r, size_t i, char *out,
                          size_t size);
 json_t *dew__gear_frost(const struct dew_report *r, size_t i);
+
+/* What the owner saw the dehumidifier of option i take out ("3 gal/day"), and
+   whether anything: 0 or 1. */
+int dew__gear_seen(const struct dew_report *r, size_t i,
+                   struct dew__word *seen);
 
 #endif

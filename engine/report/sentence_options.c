@@ -2,6 +2,7 @@
 /* Findings in plain words: what the options do. */
 #include <math.h>
 
+#include "report/gear.h"
 #include "report/telling.h"
 
 void dew__say_air_fixes(struct telling *t)
@@ -83,12 +84,16 @@ static struct dew__word pints(const struct telling *t, double rate)
 void dew__say_dryer_size(struct telling *t)
 {
     const double *x = t->f->value;
+    struct dew__word seen;
 
+    dew__say(t, "The dehumidifier of \"%s\", ", OPTION);
+    if (dew__gear_seen(t->r, (size_t)t->f->option, &seen))
+        dew__say(t, "seen to take out %s,", seen.text);
+    else
+        dew__say(t, "%s on its label,", pints(t, x[0]).text);
     dew__say(
-        t,
-        "The dehumidifier of \"%s\", %s on its label, takes out %s in this "
-        "house's own air; its busiest day asks for %s",
-        OPTION, pints(t, x[0]).text, pints(t, x[1]).text, pints(t, x[2]).text);
+        t, " takes out %s in this house's own air; its busiest day asks for %s",
+        pints(t, x[1]).text, pints(t, x[2]).text);
     dew__say(t, x[2] > 0.95 * x[1]   ? ", all it can"
                 : x[2] < 0.33 * x[1] ? ", so a smaller one would do"
                                      : "");

@@ -114,7 +114,7 @@ answer "a ventilator of 40 W: 350" "ventilator fans 350 " run blower.yaml
 # ---- 2. a dehumidifier too, instead, or first? -------------------------------
 answer "ventilation alone will do: not needed, in as many words" "A dehumidifier is not needed" \
     run air.yaml --set weather.place=722780
-answer "three gallons a day seen are a measured load" "The dehumidifier of" \
+answer "three gallons a day seen are a measured load" "seen to take out 3 gal/day, takes out" \
     run air.yaml --set 'dehumidifier.observed=3 gal/day' --set 'dehumidifier.set=45 %'
 
 # ---- 8. does it pay back? ----------------------------------------------------

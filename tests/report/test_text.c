@@ -385,6 +385,39 @@ static void money_in_words(void **state)
     assert_string_equal(dew__money(&report, r->amount).text, r->want);
 }
 
+struct span_row {
+    const char *name;
+    size_t hours;
+    const char *want;
+};
+
+static const struct span_row span_rows[] = {
+    {"a year", 8760, ""},
+    {"a leap year", 8784, ""},
+    {"a year short of 60 hours", 8700, ""},
+    {"of 61", 8699,
+     "The weather has 8699 hours, a year has 8760: hours, water and energy \"a "
+     "year\" are sums in the 8699 hours of the file; only costs a year are "
+     "scaled to 8760."},
+    {"thirty days", 720,
+     "The weather has 720 hours, a year has 8760: hours, water and energy \"a "
+     "year\" are sums in the 720 hours of the file; only costs a year are "
+     "scaled to 8760."},
+    {"two years", 17520,
+     "The weather has 17520 hours, a year has 8760: hours, water and energy "
+     "\"a year\" are sums in the 17520 hours of the file; only costs a year "
+     "are scaled to 8760."},
+};
+
+static void what_is_no_year_is_called_none(void **state)
+{
+    const struct span_row *row = *state;
+    char out[200];
+
+    assert_string_equal(dew_report_span(row->hours, out, sizeof out),
+                        row->want);
+}
+
 int main(void)
 {
     struct CMUnitTest tests[60] = {
@@ -400,6 +433,7 @@ int main(void)
     size_t n = 7;
 
     ADD_ROWS(tests, n, width_rows, text_fits_80_columns);
+    ADD_ROWS(tests, n, span_rows, what_is_no_year_is_called_none);
     ADD_ROWS(tests, n, month_rows, months_in_words);
     ADD_ROWS(tests, n, sentence_rows, finding_in_words);
     ADD_ROWS(tests, n, money_rows, money_in_words);
