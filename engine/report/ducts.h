@@ -66,10 +66,17 @@ struct dew__said {
 /* What the states mean, in sentences with their figures. */
 void dew__told_words(const struct dew__told *t, enum dew_system system,
                      struct dew__said *said);
+/* 1 where a blower works on the ventilator's ducts. */
+int dew__told_tied(const struct dew__told *t);
+/* "own ducts for fresh and stale air" */
+const char *dew__told_kind(const struct dew__told *t);
 /* "shared ventilator, two air handlers" */
 struct dew__word dew__told_what(const struct dew__told *t);
 
 /* ---- sketches ------------------------------------------------------------ */
+
+/* Said in place of sketch, parts and sizes of a network written out in full. */
+extern const char dew__told_bare[];
 
 /* "Ventilator on, blower full" */
 struct dew__word dew__sketch_title(const struct dew__told *t,
@@ -108,7 +115,8 @@ void dew__commissioning_html(const struct dew__told *t, enum dew_system system,
 void dew__commissioning_text(const struct dew__told *t, enum dew_system system,
                              FILE *out);
 
-/* Parts to buy and fit, and duct sizes for the flows. */
+/* Parts to buy and fit, and duct sizes for the flows; of a network written
+   out in full, that they are not told. */
 void dew__parts_html(const struct dew__told *t, enum dew_system system,
                      FILE *out);
 void dew__parts_text(const struct dew__told *t, enum dew_system system,

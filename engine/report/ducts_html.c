@@ -91,6 +91,10 @@ static void sketches(const struct dew__told *t, enum dew_system system,
     struct panel panels[PANELS];
     int n = panels_of(t, panels);
 
+    if (t->layout.written != NULL) {
+        fprintf(out, "<p>%s</p>\n", dew__told_bare);
+        return;
+    }
     fputs("<figure class=\"sketch\"><h3>Where the air goes</h3>\n<div "
           "class=\"panels\">\n",
           out);
@@ -185,7 +189,7 @@ static void what(const struct dew__told *t, FILE *out)
 {
     char text[300];
 
-    snprintf(text, sizeof text, "%s; %s.", dew_layout_text(t->layout.kind),
+    snprintf(text, sizeof text, "%s; %s.", dew__told_kind(t),
              dew__told_what(t).text);
     text[0] = (char)(text[0] >= 'a' ? text[0] - 'a' + 'A' : text[0]);
     fprintf(out, "<p class=\"sub\">%s</p>\n", text);
@@ -362,6 +366,16 @@ struct files {
     const struct dew_ducts_frame *frame;
 };
 
+/* Place in the list of the i-th layout that is sketched, or its count. */
+static size_t sketched(const struct dew_report_ducts *d, size_t i)
+{
+    size_t k = 0;
+
+    while (k < d->count && (d->list[k].layout.written != NULL || i-- > 0))
+        k++;
+    return k;
+}
+
 static void name_of(const void *of, size_t i, const char **folder, char *out,
                     size_t size)
 {
@@ -373,7 +387,8 @@ static void name_of(const void *of, size_t i, const char **folder, char *out,
         snprintf(out, size, "ducts.html");
         return;
     }
-    dew__set_slug(f->ducts->list[i - 1].option.name, part, sizeof part);
+    dew__set_slug(f->ducts->list[sketched(f->ducts, i - 1)].option.name, part,
+                  sizeof part);
     snprintf(out, size, "ducts-%zu%s%s.svg", i, part[0] ? "-" : "", part);
 }
 
@@ -383,8 +398,8 @@ static enum dew_status fill(const void *of, size_t i, FILE *out,
     const struct files *f = of;
 
     return i == 0 ? dew_report_ducts_html(f->ducts, f->frame, out, err)
-                  : dew_report_ducts_svg(f->ducts, i - 1, f->frame->system, out,
-                                         err);
+                  : dew_report_ducts_svg(f->ducts, sketched(f->ducts, i - 1),
+                                         f->frame->system, out, err);
 }
 
 enum dew_status dew_report_ducts_write(const struct dew_report_ducts *ducts,
@@ -393,7 +408,9 @@ enum dew_status dew_report_ducts_write(const struct dew_report_ducts *ducts,
                                        struct dew_error *err)
 {
     struct files f = {ducts, frame};
-    struct dew__set set = {&f, 1 + ducts->count, "sketches", name_of, fill};
+    struct dew__set set = {&f, 1, "sketches", name_of, fill};
 
+    while (sketched(ducts, set.count - 1) < ducts->count)
+        set.count++;
     return dew__set_write(&set, directory, err);
 }

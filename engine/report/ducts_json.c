@@ -222,9 +222,10 @@ static json_t *layout(int *bad, const struct dew__told *t)
 
     return json_pack(
         "{s:o, s:s, s:i, s:i, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o}",
-        "option", text(t->option.name), "layout", layout_key(l->kind),
-        "air_handlers", l->handler_count, "ventilators", l->vent_count,
-        "fresh_required_l_s", litres(t->option.required), "trunk_resists_pa",
+        "option", text(t->option.name), "layout",
+        l->written != NULL ? "written" : layout_key(l->kind), "air_handlers",
+        l->handler_count, "ventilators", l->vent_count, "fresh_required_l_s",
+        litres(t->option.required), "trunk_resists_pa",
         l->handler_count > 0
             ? number(t->states[DEW_VENT_ON][0].trunk_resists[0])
             : json_null(),

@@ -90,6 +90,11 @@ void dew__parts_text(const struct dew__told *t, enum dew_system system,
     size_t m = dew_ducts_sizings(&t->layout, DEW_DUCTS_USUAL_RATE, sizes,
                                  DEW_DUCT_SIZINGS);
 
+    if (t->layout.written != NULL) {
+        fputc('\n', out);
+        dew__wrap(out, "", dew__told_bare);
+        return;
+    }
     fputs("\nTo buy and fit", out);
     fprintf(out, ", %s.\n", "beside the air handlers' own ducts");
     dew__left(out, "part", 46);
@@ -172,6 +177,8 @@ void dew__parts_html(const struct dew__told *t, enum dew_system system,
     size_t m = dew_ducts_sizings(&t->layout, DEW_DUCTS_USUAL_RATE, sizes,
                                  DEW_DUCT_SIZINGS);
 
+    if (t->layout.written != NULL)
+        return; /* said in place of the sketch */
     parts_table(rows, n, system, out);
     fprintf(out,
             "<div class=\"wide\"><table><caption>Sizes for the greatest flow "

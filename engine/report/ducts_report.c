@@ -173,7 +173,7 @@ static int unbalanced(const struct dew__told *t)
 static void find_cautions(struct dew__told *t)
 {
     const struct dew_duct_layout *l = &t->layout;
-    int tied = l->kind != DEW_LAYOUT_own_ducts;
+    int tied = dew__told_tied(t);
 
     caution(t, "return_tie",
             l->kind == DEW_LAYOUT_return_tie &&

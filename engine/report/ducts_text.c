@@ -212,7 +212,7 @@ static void one(const struct dew__told *t, enum dew_system system, FILE *out)
     char clean[256], head[300];
 
     dew__heading(out, dew__clean(t->option.name, clean, sizeof clean));
-    snprintf(head, sizeof head, "%s; %s.", dew_layout_text(t->layout.kind),
+    snprintf(head, sizeof head, "%s; %s.", dew__told_kind(t),
              dew__told_what(t).text);
     head[0] = (char)(head[0] >= 'a' ? head[0] - 'a' + 'A' : head[0]);
     dew__wrap(out, "", head);

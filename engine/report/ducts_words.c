@@ -31,9 +31,17 @@ static struct dew__word dew__pascals(double pa)
     return w;
 }
 
-static int tied(const struct dew__told *t)
+/* A network written out is tied where it has a blower of its own. */
+int dew__told_tied(const struct dew__told *t)
 {
-    return t->layout.kind != DEW_LAYOUT_own_ducts;
+    const struct dew_duct_written *w = t->layout.written;
+    int blower = 0;
+
+    if (w == NULL)
+        return t->layout.kind != DEW_LAYOUT_own_ducts;
+    for (size_t i = 0; i < w->run_count; i++)
+        blower |= w->runs[i].role == DEW_ROLE_BLOWER;
+    return blower;
 }
 
 static int tied_to_return(const struct dew__told *t)
@@ -56,6 +64,16 @@ static const struct dew_duct_state *on(const struct dew__told *t, int blower)
 static const char *blowers(const struct dew__told *t)
 {
     return t->layout.handler_count > 1 ? "blowers" : "blower";
+}
+
+const char dew__told_bare[] =
+    "The network is written out run by run: no sketch, parts or sizes are told "
+    "of it.";
+
+const char *dew__told_kind(const struct dew__told *t)
+{
+    return t->layout.written != NULL ? "a network written out run by run"
+                                     : dew_layout_text(t->layout.kind);
 }
 
 struct dew__word dew__told_what(const struct dew__told *t)
@@ -112,7 +130,7 @@ static void say_reach(const struct dew__told *t, enum dew_system system,
     char when[60];
     int full = dew__told_full(t);
 
-    if (!tied(t) || t->layout.handler_count == 0) {
+    if (!dew__told_tied(t) || t->layout.handler_count == 0) {
         say_reach_in(t, 0, "Ventilator on", system, said);
         return;
     }
@@ -163,7 +181,7 @@ static void say_floors(const struct dew__told *t, enum dew_system system,
         const struct dew_duct_state *s = on(t, 2 * place);
         double mine = dew__told_to_rooms(t, s, k);
 
-        if (!tied(t) || t->layout.handler_count < 2)
+        if (!dew__told_tied(t) || t->layout.handler_count < 2)
             return;
         say(said,
             "Air handler %d alone at full flow: its own rooms get %s of the "
@@ -254,7 +272,7 @@ static void say_trunk(const struct dew__told *t, enum dew_system system,
     double lost = on(t, 0)->trunk_resists[0],
            made = t->layout.vents[0].pressure;
 
-    if (!tied(t) || !isfinite(lost))
+    if (!dew__told_tied(t) || !isfinite(lost) || t->layout.written != NULL)
         return;
     say(said,
         "The %s trunk is made for %s. At the little that the tie sends "
@@ -284,7 +302,7 @@ static void say_blower(const struct dew__told *t, enum dew_system system,
     const struct dew_duct_state *still = on(t, 0), *runs = on(t, full);
     double fresh = runs->tap_fresh[0], stale = runs->tap_stale[0];
 
-    if (!tied(t)) {
+    if (!dew__told_tied(t)) {
         if (t->layout.handler_count > 0)
             say(said, "The blower's pressure does not reach the ventilator: "
                       "it has ducts of its own.");
@@ -341,7 +359,7 @@ static void say_idle(const struct dew__told *t, enum dew_system system,
     int shut = t->layout.damper == DEW_DUCT_FITTED;
     const double drop = 5e-5; /* m3/s, a tenth of a cfm */
 
-    if (!tied(t))
+    if (!dew__told_tied(t))
         return;
     if (s->unplanned < drop && s->spill < drop) {
         say(said, "Ventilator off: next to no air passes the idle unit.");
@@ -382,7 +400,7 @@ static void say_power(const struct dew__told *t, struct dew__said *said)
     double blower = on(t, dew__told_full(t))->blower_w;
     double fans = on(t, 0)->fan_w;
 
-    if (t->layout.handler_count > 0 && tied(t))
+    if (t->layout.handler_count > 0 && dew__told_tied(t))
         say(said,
             "Electricity: the %s at full flow %s W, which is %s kWh a "
             "year if always on and %s at 20 minutes of each hour; the "

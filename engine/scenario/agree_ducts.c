@@ -1,12 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Rules between the keys of the ducts, and inside their rows. */
 #include <stdio.h>
+#include <string.h>
 
 #include "scenario/agree.h"
 #include "scenario/case.h"
-
-#define CELL(v, key, i, table, column)                                         \
-    (&(v)[KEY_##key].items[(i)*DEW__##table##_COLUMNS + table##_##column])
 
 /* What is being looked through: one option. */
 struct look {
@@ -108,6 +106,266 @@ static void grille(const struct look *l, int i)
                 "there is no air handler to blow it");
 }
 
+/* ---- ducts.points and ducts.runs ----------------------------------------- */
+
+static void point(const struct look *l, int i)
+{
+    const struct dew_value *name = CELL(l->v, ducts_points, i, POINT, name);
+
+    if (dew__point_row(l->v, name->text) != (size_t)i)
+        at_cell(l, name, "ducts.points.name",
+                "stands twice: give each point a name of its own");
+}
+
+static int is_point(const struct look *l, const struct dew_value *cell,
+                    const char *path)
+{
+    char text[120];
+
+    if (dew__point_row(l->v, cell->text) < l->v[KEY_ducts_points].count)
+        return 1;
+    snprintf(text, sizeof text, "no row of ducts.points is called \"%.60s\"",
+             cell->text);
+    at_cell(l, cell, path, text);
+    return 0;
+}
+
+static void ends(const struct look *l, int i)
+{
+    const struct dew_value *from = CELL(l->v, ducts_runs, i, RUN, from);
+    const struct dew_value *to = CELL(l->v, ducts_runs, i, RUN, to);
+
+    is_point(l, from, "ducts.runs.from");
+    if (is_point(l, to, "ducts.runs.to") && strcmp(from->text, to->text) == 0)
+        at_cell(l, to, "ducts.runs.to", "is where the run begins");
+}
+
+/* What a run must say for its kind, or NULL. */
+static const char *size_text(const struct dew_value *v, int i)
+{
+    enum dew_duct_kind kind = dew__run_kind(v, i);
+    const struct dew_value *diameter = CELL(v, ducts_runs, i, RUN, diameter);
+    const struct dew_value *width = CELL(v, ducts_runs, i, RUN, width);
+    const struct dew_value *height = CELL(v, ducts_runs, i, RUN, height);
+    int sized = diameter->given || width->given || height->given;
+    int rated = CELL(v, ducts_runs, i, RUN, pressure)->given;
+
+    if (rated != CELL(v, ducts_runs, i, RUN, flow)->given)
+        return "needs pressure and flow together";
+    if (kind == DEW_BRANCH_FAN || kind == DEW_BRANCH_DAMPER)
+        return sized || rated ? "takes no size: what a fan, a core or a "
+                                "damper loses is its machine's"
+                              : NULL;
+    if (kind == DEW_BRANCH_BACKDRAFT)
+        return sized || !rated ? "needs the pressure it loses at a flow" : NULL;
+    if (kind == DEW_BRANCH_FIXED && rated)
+        return sized ? "has a size, or a pressure at a flow: keep one" : NULL;
+    if (kind == DEW_BRANCH_DUCT && rated)
+        return "is a duct: give its size and length";
+    if (kind == DEW_BRANCH_FIXED && !CELL(v, ducts_runs, i, RUN, loss)->given)
+        return "needs its size and loss, or its pressure at a flow";
+    if (kind == DEW_BRANCH_DUCT && !CELL(v, ducts_runs, i, RUN, length)->given)
+        return "needs its length";
+    return section(diameter, width, height);
+}
+
+static int is_fan(int role)
+{
+    return role == DEW_ROLE_BLOWER || role == DEW_ROLE_FRESH_FAN ||
+           role == DEW_ROLE_STALE_FAN;
+}
+
+static int is_damper(int role)
+{
+    return role == DEW_ROLE_FRESH_UNIT || role == DEW_ROLE_STALE_UNIT ||
+           role == DEW_ROLE_SHUT;
+}
+
+/* Of an air handler, or of a ventilator; plain, grille and pickup of none. */
+static int of_handler(int role)
+{
+    return role == DEW_ROLE_BLOWER || role >= DEW_ROLE_RETURN;
+}
+
+static void kind_and_role(const struct look *l, int i)
+{
+    const struct dew_value *kind = CELL(l->v, ducts_runs, i, RUN, kind);
+    const struct dew_value *of = CELL(l->v, ducts_runs, i, RUN, of);
+    int role = CELL(l->v, ducts_runs, i, RUN, role)->choice;
+    int number = of->given ? (int)of->amount.si : 1;
+    const struct dew_value *place =
+        of->given ? of : CELL(l->v, ducts_runs, i, RUN, role);
+
+    if ((dew__run_kind(l->v, i) == DEW_BRANCH_FAN) != is_fan(role))
+        at_cell(l, kind, "ducts.runs.kind",
+                "a fan has the role blower, fresh_fan or stale_fan, and "
+                "nothing else has");
+    else if ((dew__run_kind(l->v, i) == DEW_BRANCH_DAMPER) != is_damper(role))
+        at_cell(l, kind, "ducts.runs.kind",
+                "a damper has the role fresh_unit, stale_unit or shut, and "
+                "nothing else has");
+    if (of_handler(role) && number > l->handlers)
+        at_cell(l, place, "ducts.runs.of",
+                "there are not that many air handlers");
+    if ((is_damper(role) || (is_fan(role) && !of_handler(role))) &&
+        number > l->ventilators)
+        at_cell(l, place, "ducts.runs.of",
+                "there are not that many ventilators");
+}
+
+/* Does no other run meet that point, and is its pressure to be found? */
+static int blind(const struct look *l, int i, const char *name)
+{
+    const struct dew_value *v = l->v;
+    size_t row = dew__point_row(v, name);
+
+    if (row == v[KEY_ducts_points].count ||
+        CELL(v, ducts_points, (int)row, POINT, place)->choice != DEW_PLACE_DUCT)
+        return 0;
+    for (int k = 0; k < many(l, KEY_ducts_runs); k++)
+        if (k != i &&
+            (strcmp(CELL(v, ducts_runs, k, RUN, from)->text, name) == 0 ||
+             strcmp(CELL(v, ducts_runs, k, RUN, to)->text, name) == 0))
+            return 0;
+    return 1;
+}
+
+static void run(const struct look *l, int i)
+{
+    const struct dew_value *v = l->v;
+    const struct dew_value *from = CELL(v, ducts_runs, i, RUN, from);
+    const struct dew_value *to = CELL(v, ducts_runs, i, RUN, to);
+    const char *text = size_text(v, i);
+
+    ends(l, i);
+    kind_and_role(l, i);
+    if (text != NULL)
+        at_cell(l, CELL(v, ducts_runs, i, RUN, name), "ducts.runs", text);
+    if (!is_fan(CELL(v, ducts_runs, i, RUN, role)->choice))
+        return;
+    if (blind(l, i, from->text))
+        at_cell(l, from, "ducts.runs.from",
+                "the fan works on nothing: no other run meets that point");
+    if (blind(l, i, to->text))
+        at_cell(l, to, "ducts.runs.to",
+                "the fan works on nothing: no other run meets that point");
+}
+
+/* Spread from rooms and outdoors along the runs until nothing is added. */
+static void islands(const struct look *l)
+{
+    const struct dew_value *v = l->v;
+    unsigned char reached[DEW__POINTS + 1] = {0};
+    int points = many(l, KEY_ducts_points), more = 1;
+
+    for (int i = 0; i < points; i++)
+        reached[i] =
+            CELL(v, ducts_points, i, POINT, place)->choice != DEW_PLACE_DUCT;
+    while (more) {
+        more = 0;
+        for (int k = 0; k < many(l, KEY_ducts_runs); k++) {
+            size_t a =
+                dew__point_row(v, CELL(v, ducts_runs, k, RUN, from)->text);
+            size_t b = dew__point_row(v, CELL(v, ducts_runs, k, RUN, to)->text);
+
+            if (reached[a] == reached[b])
+                continue;
+            reached[a] = reached[b] = 1;
+            more = 1;
+        }
+    }
+    for (int i = 0; i < points; i++)
+        if (!reached[i] &&
+            dew__point_row(v, CELL(v, ducts_points, i, POINT, name)->text) ==
+                (size_t)i)
+            at_cell(l, CELL(v, ducts_points, i, POINT, name),
+                    "ducts.points.name",
+                    "is an island: no run leads from it to the house or "
+                    "outdoors");
+}
+
+/* Runs with that role of handler or ventilator n. */
+static int with_role(const struct look *l, int role, int n)
+{
+    int count = 0;
+
+    for (int i = 0; i < many(l, KEY_ducts_runs); i++) {
+        const struct dew_value *of = CELL(l->v, ducts_runs, i, RUN, of);
+
+        count += CELL(l->v, ducts_runs, i, RUN, role)->choice == role &&
+                 (of->given ? (int)of->amount.si : 1) == n;
+    }
+    return count;
+}
+
+static void machines(const struct look *l)
+{
+    static const struct {
+        enum dew_duct_role role;
+        const char *name;
+    } sides[] = {{DEW_ROLE_FRESH_FAN, "fresh_fan"},
+                 {DEW_ROLE_STALE_FAN, "stale_fan"},
+                 {DEW_ROLE_FRESH_UNIT, "fresh_unit"},
+                 {DEW_ROLE_STALE_UNIT, "stale_unit"}};
+    const struct dew_value *runs = &l->v[KEY_ducts_runs];
+    char text[120];
+
+    for (int j = 1; j <= l->ventilators; j++)
+        for (size_t k = 0; k < sizeof sides / sizeof sides[0]; k++) {
+            int count = with_role(l, (int)sides[k].role, j);
+
+            snprintf(text, sizeof text,
+                     "ventilator %d needs one run with the role %s: there "
+                     "are %d",
+                     j, sides[k].name, count);
+            if (count != 1)
+                at_cell(l, runs, "ducts.runs", text);
+        }
+    for (int k = 1; k <= l->handlers; k++) {
+        snprintf(text, sizeof text,
+                 "air handler %d has more than one run with the role blower",
+                 k);
+        if (with_role(l, DEW_ROLE_BLOWER, k) > 1)
+            at_cell(l, runs, "ducts.runs", text);
+    }
+}
+
+/* What is not read once a network is written out. */
+static void in_place_of(const struct look *l)
+{
+    static const enum dew__key others[] = {KEY_ducts_lines, KEY_ducts_grilles};
+
+    for (size_t k = 0; k < sizeof others / sizeof others[0]; k++)
+        if (l->v[others[k]].given)
+            at_cell(l, &l->v[others[k]],
+                    others[k] == KEY_ducts_lines ? "ducts.lines"
+                                                 : "ducts.grilles",
+                    "is not read with ducts.runs: keep one of the two");
+}
+
+static void network(const struct look *l)
+{
+    struct dew_duct_layout rooms = {.grille_count = 0};
+
+    if (!l->v[KEY_ducts_runs].given) {
+        if (l->v[KEY_ducts_points].given)
+            at_cell(
+                l, &l->v[KEY_ducts_points], "ducts.points",
+                "needs ducts.runs beside it; where runs is none, it is none too");
+        return;
+    }
+    for (int i = 0; i < many(l, KEY_ducts_points); i++)
+        point(l, i);
+    for (int i = 0; i < many(l, KEY_ducts_runs); i++)
+        run(l, i);
+    islands(l);
+    machines(l);
+    in_place_of(l);
+    if (dew__written_rooms(l->v, &rooms) > DEW_DUCT_GRILLES)
+        at_cell(l, &l->v[KEY_ducts_runs], "ducts.runs",
+                "has grilles and pickups in more than 16 rooms");
+}
+
 /* ---- the rest ------------------------------------------------------------ */
 
 static void found(const struct look *l, int i)
@@ -138,9 +396,17 @@ static int mine(const struct dew_value *v, size_t option)
     return option == 0 || v->origin.by == DEW_BY_OPTION;
 }
 
+/* Does an option write any of its network? */
+static int of_option(const struct dew_value *v)
+{
+    return v[KEY_ducts_points].origin.by == DEW_BY_OPTION ||
+           v[KEY_ducts_runs].origin.by == DEW_BY_OPTION;
+}
+
 void dew__agree_ducts(const struct dew_scenario *s, struct dew__reading *r)
 {
     char prefix[DEW__NAME + 12];
+    int base_seen = 0;
 
     for (size_t k = 0; k < s->count; k++) {
         const struct dew_value *v = s->options[k].values;
@@ -161,6 +427,10 @@ void dew__agree_ducts(const struct dew_scenario *s, struct dew__reading *r)
             v[KEY_ducts_tied_to].origin.by == DEW_BY_OPTION ? prefix : NULL;
         if (mine(&v[KEY_ducts_tied_to], k))
             alone(&l);
+        r->prefix = of_option(v) ? prefix : NULL;
+        if (of_option(v) || !base_seen)
+            network(&l);
+        base_seen |= !of_option(v) && v[KEY_ducts_runs].given;
     }
     r->prefix = NULL;
 }

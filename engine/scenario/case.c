@@ -160,8 +160,12 @@ enum dew_status dew_scenario_case(const struct dew_scenario *scenario,
     struct dew_value v[DEW__KEYS];
     struct dew_case c = {.site = outdoors->site,
                          .pressure = outdoors->pressure};
-    struct dew__making m = {
-        .v = v, .o = outdoors, .c = &c, .err = err, .reading = DEW_READ_LIKELY};
+    struct dew__making m = {.v = v,
+                            .o = outdoors,
+                            .c = &c,
+                            .err = err,
+                            .reading = DEW_READ_LIKELY,
+                            .written = scenario->options[option].written};
     enum dew_status status;
 
     memcpy(v, scenario->options[option].values, sizeof v);
@@ -202,6 +206,7 @@ enum dew_status dew_scenario_otherwise(const struct dew_scenario *scenario,
     struct dew_case usual,
         c = {.site = outdoors->site, .pressure = outdoors->pressure};
     struct dew__making m = {.v = scenario->options[option].values,
+                            .written = scenario->options[option].written,
                             .o = outdoors,
                             .c = &c,
                             .err = err,
@@ -228,7 +233,7 @@ enum dew_status dew_scenario_otherwise(const struct dew_scenario *scenario,
     return DEW_OK;
 }
 
-static enum dew_status layout_of(const struct dew_value *values,
+static enum dew_status layout_of(const struct dew__option *option,
                                  const struct dew_outdoors *outdoors,
                                  int as_designed, struct dew_duct_layout *out,
                                  struct dew_error *err)
@@ -236,7 +241,8 @@ static enum dew_status layout_of(const struct dew_value *values,
     struct dew_duct_layout l;
     struct dew_case c = {.site = outdoors->site,
                          .pressure = outdoors->pressure};
-    struct dew__making m = {.v = values,
+    struct dew__making m = {.v = option->values,
+                            .written = option->written,
                             .o = outdoors,
                             .c = &c,
                             .err = err,
@@ -263,7 +269,7 @@ enum dew_status dew_scenario_layout(const struct dew_scenario *scenario,
                                     struct dew_duct_layout *out,
                                     struct dew_error *err)
 {
-    return layout_of(scenario->options[option].values, outdoors, 0, out, err);
+    return layout_of(&scenario->options[option], outdoors, 0, out, err);
 }
 
 enum dew_status dew_scenario_design(const struct dew_scenario *scenario,
@@ -272,7 +278,7 @@ enum dew_status dew_scenario_design(const struct dew_scenario *scenario,
                                     struct dew_duct_layout *out,
                                     struct dew_error *err)
 {
-    return layout_of(scenario->options[option].values, outdoors, 1, out, err);
+    return layout_of(&scenario->options[option], outdoors, 1, out, err);
 }
 
 int dew_scenario_layout_written(const struct dew_scenario *scenario,

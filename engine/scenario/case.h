@@ -18,6 +18,7 @@ struct dew__making {
     enum dew_reading reading; /* of the core's ratings                      */
     int other_handlers;       /* 1: even split for lead and lag, and back   */
     int as_designed;          /* 1: ducts without what was measured         */
+    const struct dew_duct_written *written; /* of ducts.runs, or NULL       */
 };
 
 #define SI(v, key)    ((v)[KEY_##key].amount.si)
@@ -25,6 +26,10 @@ struct dew__making {
 #define WORD(v, key)  ((v)[KEY_##key].choice)
 /* The figure of a key, or another where it was not given. */
 #define SI_OR(v, key, other) (GIVEN(v, key) ? SI(v, key) : (other))
+
+/* A cell of row i of a key with rows. */
+#define CELL(v, key, i, table, column)                                         \
+    (&(v)[KEY_##key].items[(i)*DEW__##table##_COLUMNS + table##_##column])
 
 enum dew_status dew__make_house(struct dew__making *m);
 enum dew_status dew__make_people(struct dew__making *m);
@@ -37,6 +42,23 @@ enum dew_status dew__make_ducts(struct dew__making *m);
 /* The layout that the keys describe, filled; its names are the values'. */
 enum dew_status dew__ducts_layout(const struct dew__making *m,
                                   struct dew_duct_layout *out);
+/* Roughness of a word of the columns named wall, m. */
+double dew__wall(int word);
+
+/*
+ * The network that ducts.points and ducts.runs write out, in arena; a point
+ * that is not there is one past the last.  0: out of memory.
+ */
+struct dew__arena;
+int dew__written_make(struct dew__arena *arena, const struct dew_value *v,
+                      const struct dew_duct_written **out);
+/* Its rooms as grilles of a layout, and whether it has dampers; returns how
+   many rooms, of which the layout holds DEW_DUCT_GRILLES. */
+int dew__written_rooms(const struct dew_value *v, struct dew_duct_layout *l);
+/* What run i is built as, and row of a point of that name or the count. */
+enum dew_duct_kind dew__run_kind(const struct dew_value *v, int i);
+size_t dew__point_row(const struct dew_value *v, const char *name);
+
 /* 1 where a ventilator has two fans; 1 where its layout is also computed. */
 int dew__two_sided(const struct dew_value *v);
 int dew__ducts_said(const struct dew_value *v);

@@ -9,10 +9,7 @@
 #include "dew/fittings.h"
 #include "scenario/case.h"
 
-/* A cell of row i, and its figure or another where it was not given. */
-#define CELL(v, key, i, table, column)                                         \
-    (&(v)[KEY_##key].items[(i)*DEW__##table##_COLUMNS + table##_##column])
-
+/* The figure of a cell, or another where it was not given. */
 static double cell_or(const struct dew_value *cell, double other)
 {
     return cell->given ? cell->amount.si : other;
@@ -125,7 +122,7 @@ static double fitting(const char *name)
     return dew_ducts_fitting_named(name)->loss;
 }
 
-static double wall(int word)
+double dew__wall(int word)
 {
     static const char *const names[] = {
         "galvanized, round", "galvanized, spiral", "flexible", "lined, faced"};
@@ -157,7 +154,7 @@ static struct dew_duct_line line_of(const struct dew_value *v, int i)
         .width = cell_or(CELL(v, ducts_lines, i, LINE, width), 0),
         .height = cell_or(CELL(v, ducts_lines, i, LINE, height), 0),
         .length = CELL(v, ducts_lines, i, LINE, length)->amount.si,
-        .roughness = wall(CELL(v, ducts_lines, i, LINE, wall)->choice),
+        .roughness = dew__wall(CELL(v, ducts_lines, i, LINE, wall)->choice),
         .compression = cell_or(CELL(v, ducts_lines, i, LINE, slack), 0),
         .loss = cell_or(CELL(v, ducts_lines, i, LINE, loss), end_loss(which)) +
                 fitting("elbow 90 smooth") *
@@ -210,7 +207,7 @@ static void own_branch(const struct dew_value *v, int i,
         g->line = (struct dew_duct_line){
             .duct = {.diameter = d->amount.si,
                      .length = n->amount.si,
-                     .roughness = wall(0),
+                     .roughness = dew__wall(0),
                      .loss =
                          fitting("elbow 90 smooth") *
                          cell_or(CELL(v, ducts_grilles, i, GRILLE, elbows), 0)},
@@ -358,6 +355,8 @@ static const char *key_of(const struct dew_value *v,
         {"vents", "ventilator.flow"},
     };
 
+    if (GIVEN(v, ducts_runs) && inside->path[0] == '\0')
+        return "ducts.runs";
     if (strstr(inside->text, "has no grille") != NULL)
         return "ducts.grilles";
     if (strstr(inside->path, "trunk") != NULL && GIVEN(v, ducts_lines))
@@ -406,8 +405,10 @@ static void from_keys(const struct dew__making *m, struct dew_duct_layout *l)
     l->kind = (enum dew_layout)WORD(v, layout);
     handlers(m, l);
     ventilators(m, l);
-    lines(v, l);
-    grilles(m, l);
+    if (m->written == NULL) {
+        lines(v, l);
+        grilles(m, l);
+    }
     if (!m->as_designed)
         found(v, l);
     said(v, l);
@@ -420,6 +421,9 @@ static void from_keys(const struct dew__making *m, struct dew_duct_layout *l)
     l->holds_flow = WORD(v, ventilator_holds_flow);
     l->mixing = range_of(&v[KEY_ducts_mixing]);
     l->density = dew_air_density_run(m->o->pressure);
+    l->written = m->written;
+    if (m->written != NULL)
+        dew__written_rooms(v, l);
 }
 
 /* Fans as the case has them at the set flow, in the state they were set in. */

@@ -133,25 +133,25 @@ static void rows_of_ratings(const struct dew_value *v,
         const struct dew_value *cell = &ratings->items[k * DEW__RATING_COLUMNS];
         struct dew_core_row *row = &sheet->rows[k];
 
-#define CELL(name)                                                             \
+#define RATED(name)                                                            \
     (cell[RATING_##name].given ? cell[RATING_##name].amount.si : NAN)
         *row = (struct dew_core_row){
-            .flow = CELL(flow),
-            .watts = CELL(power),
-            .pressure = CELL(pressure),
-            .t_out = CELL(outdoor),
-            .t_in = CELL(indoor),
-            .sre = CELL(sre),
-            .ase = CELL(ase),
-            .asre = CELL(asre),
-            .sensible = CELL(sensible),
-            .tre = CELL(tre),
-            .lrmt = CELL(lrmt),
-            .latent = CELL(moisture),
-            .eatr = cell[RATING_cross_leakage].given ? CELL(cross_leakage)
+            .flow = RATED(flow),
+            .watts = RATED(power),
+            .pressure = RATED(pressure),
+            .t_out = RATED(outdoor),
+            .t_in = RATED(indoor),
+            .sre = RATED(sre),
+            .ase = RATED(ase),
+            .asre = RATED(asre),
+            .sensible = RATED(sensible),
+            .tre = RATED(tre),
+            .lrmt = RATED(lrmt),
+            .latent = RATED(moisture),
+            .eatr = cell[RATING_cross_leakage].given ? RATED(cross_leakage)
                                                      : dew__cross_leakage(v),
         };
-#undef CELL
+#undef RATED
     }
 }
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Columns of the rows of ducts.lines, ducts.grilles, ducts.found and
- * ventilator.fan.  One row a column: X(name, kind, quantity, low, high, why,
+ * Columns of the rows of ducts.lines, ducts.grilles, ducts.points, ducts.runs,
+ * ducts.found and ventilator.fan.  One row a column: X(name, kind, quantity, low, high, why,
  * preset, source, start, help, further members...).  Private to
  * engine/scenario/.
  */
@@ -39,6 +39,29 @@
     X(length, NUMBER, LENGTH, 0, 100, "branches of houses", "=by ducts.length", NULL, NULL, "of its own branch") \
     X(elbows, COUNT, PURE, 0, 20, "branches of houses", "0", "none", NULL, "on its own branch, where its length is given")
 
+#define DEW__POINT_MAP(X)                                                      \
+    X(name, TEXT, PURE, 0, 0, NULL, NULL, NULL, "tee", "name that runs call it by") \
+    X(place, WORD, PURE, 0, 0, NULL, "duct", "the plain case", NULL, "inside a duct, in the rooms, outdoors, or in an attic, crawl space or garage", .words = "duct|house|outdoors|buffer")
+
+/* Roles in the order of enum dew_duct_role. */
+#define DEW__RUN_MAP(X)                                                        \
+    X(name, TEXT, PURE, 0, 0, NULL, NULL, NULL, "fresh branch", "name of the run; with the role grille or pickup, the room") \
+    X(from, TEXT, PURE, 0, 0, NULL, NULL, NULL, "tee", "point it begins at; its air is counted from there") \
+    X(to, TEXT, PURE, 0, 0, NULL, NULL, NULL, "house", "point it ends at") \
+    X(role, WORD, PURE, 0, 0, NULL, "plain", "the plain case", NULL, "what it is to the air handler or ventilator: its fan, a side of its core, a damper that shuts with it, a grille, a pickup, return grilles, or a tie to a trunk", .words = "plain|blower|fresh_fan|stale_fan|fresh_unit|stale_unit|shut|grille|pickup|return|fresh_tie|stale_tie") \
+    X(of, COUNT, PURE, 1, 3, "three at most", "1", "the plain case", NULL, "of which air handler or ventilator; not for a grille or pickup") \
+    X(kind, WORD, PURE, 0, 0, NULL, "=by its role; else a fitting where pressure is given, else a duct", NULL, NULL, "what it is built as; fans and dampers are those of a role, and what they lose is the ventilator's or air handler's", .words = "duct|fitting|backdraft|damper|fan") \
+    X(diameter, NUMBER, LENGTH, 0.02, 3, "ducts of houses", "", NULL, NULL, "of a round duct or fitting") \
+    X(width, NUMBER, LENGTH, 0.02, 3, "ducts of houses", "", NULL, NULL, "of a rectangular one") \
+    X(height, NUMBER, LENGTH, 0.02, 3, "ducts of houses", "", NULL, NULL, "of a rectangular one") \
+    X(length, NUMBER, LENGTH, 0, 1000, "ducts of houses", "", NULL, NULL, "of a duct, as laid") \
+    X(elbows, COUNT, PURE, 0, 40, "ducts of houses", "0", "none", NULL, "smooth right-angled ones, 0.25 each [ETB-208]") \
+    X(loss, NUMBER, PURE, 0, 1000, "sums of loss coefficients", "0", "none", NULL, "loss coefficients of all else on it, summed, on its own velocity pressure") \
+    X(wall, WORD, PURE, 0, 0, NULL, "smooth", "common practice, no source", NULL, "sheet metal, spiral, flexible pulled out, or lined", .words = "smooth|spiral|flexible|lined") \
+    X(pressure, NUMBER, PRESSURE, 0.1, 1000, "fittings of houses", "", NULL, NULL, "in place of a size: what a fitting or backdraft damper loses at flow") \
+    X(flow, NUMBER, FLOW, 1e-4, 10, "one household's ducts", "", NULL, NULL, "air at which it loses that pressure") \
+    X(leak, NUMBER, PURE, 1e-4, 1, "a share of its flow", "1 %", "our own", NULL, "air backwards through a backdraft damper, of that forwards at the same pressure")
+
 #define DEW__FOUND_MAP(X)                                                      \
     X(blower, WORD, PURE, 0, 0, NULL, NULL, NULL, "off", "what the fastest blower did", .words = "off|low|full") \
     X(fresh, NUMBER, FLOW, 0, 1, "one household's ventilator", "", NULL, NULL, "all fresh air drawn from outdoors") \
@@ -61,6 +84,18 @@ enum dew__grille_column {
     DEW__GRILLE_MAP(X)
 #undef X
         DEW__GRILLE_COLUMNS
+};
+enum dew__point_column {
+#define X(name, ...) POINT_##name,
+    DEW__POINT_MAP(X)
+#undef X
+        DEW__POINT_COLUMNS
+};
+enum dew__run_column {
+#define X(name, ...) RUN_##name,
+    DEW__RUN_MAP(X)
+#undef X
+        DEW__RUN_COLUMNS
 };
 enum dew__found_column {
 #define X(name, ...) FOUND_##name,

@@ -65,6 +65,9 @@ static const struct dew_field line_columns[DEW__LINE_COLUMNS] = {
     DEW__LINE_MAP(X)};
 static const struct dew_field grille_columns[DEW__GRILLE_COLUMNS] = {
     DEW__GRILLE_MAP(X)};
+static const struct dew_field point_columns[DEW__POINT_COLUMNS] = {
+    DEW__POINT_MAP(X)};
+static const struct dew_field run_columns[DEW__RUN_COLUMNS] = {DEW__RUN_MAP(X)};
 static const struct dew_field found_columns[DEW__FOUND_COLUMNS] = {
     DEW__FOUND_MAP(X)};
 static const struct dew_field fan_columns[DEW__FAN_COLUMNS] = {DEW__FAN_MAP(X)};

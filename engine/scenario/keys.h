@@ -47,6 +47,9 @@
       caught, caught_source, NULL,                                             \
       "water of its own events that it takes before that mixes")
 
+/* Most rows of ducts.points and ducts.runs. */
+enum { DEW__POINTS = 60, DEW__RUNS = 90 };
+
 enum dew__key {
 #define K(group, name, ...) KEY_##group##_##name,
 #define T(name, ...)        KEY_##name,

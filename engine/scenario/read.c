@@ -217,7 +217,8 @@ static void take_option(struct dew_scenario *s, struct dew__reading *r,
         no_memory(r);
         return;
     }
-    s->options[s->count++] = (struct dew__option){name, l.into};
+    s->options[s->count++] =
+        (struct dew__option){.name = name, .values = l.into};
     snprintf(prefix, sizeof prefix, "options.%s.", name);
     r->prefix = prefix;
     r->by = DEW_BY_OPTION;
@@ -253,7 +254,8 @@ static void take_base_alone(struct dew_scenario *s, struct dew__reading *r)
     if (v == NULL)
         no_memory(r);
     else
-        s->options[s->count++] = (struct dew__option){"as it stands", v};
+        s->options[s->count++] =
+            (struct dew__option){.name = "as it stands", .values = v};
 }
 
 /* ---- --set ----------------------------------------------------------------- */

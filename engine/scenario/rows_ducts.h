@@ -32,5 +32,7 @@ K(ducts, cooking_caught, NUMBER, PURE, 0, 1, "a share of its water", "=by the pi
 K(ducts, laundry_caught, NUMBER, PURE, 0, 1, "a share of its water", "=by the pickup's flow, see docs/ducts.md", NULL, NULL, "the same of laundry dried indoors")
 K(ducts, lines, ROWS, PURE, 0, 0, NULL, "", NULL, NULL, "ducts that are known one by one", .row = line_columns, .row_count = DEW__LINE_COLUMNS, .least = 1, .most = 24)
 K(ducts, grilles, ROWS, PURE, 0, 0, NULL, "=living room, kitchen, three bedrooms, two baths: invented", NULL, NULL, "grilles or groups of them, one room each, with their shares and what was measured", .row = grille_columns, .row_count = DEW__GRILLE_COLUMNS, .least = 1, .most = DEW_DUCT_GRILLES)
+K(ducts, points, ROWS, PURE, 0, 0, NULL, "", NULL, NULL, "where the runs of a network written out in full meet", .row = point_columns, .row_count = DEW__POINT_COLUMNS, .least = 2, .most = DEW__POINTS)
+K(ducts, runs, ROWS, PURE, 0, 0, NULL, "", NULL, NULL, "a network written out in full, run by run, in place of the one by layout, lines and grilles", .row = run_columns, .row_count = DEW__RUN_COLUMNS, .least = 4, .most = DEW__RUNS)
 K(ducts, found, ROWS, PURE, 0, 0, NULL, "=the sum of measured grilles, where all were", NULL, NULL, "flows of the ventilator as measured: hold in place of what is computed", .row = found_columns, .row_count = DEW__FOUND_COLUMNS, .least = 1, .most = 3)
 /* clang-format on */

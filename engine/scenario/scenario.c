@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "core/fail.h"
+#include "scenario/case.h"
 
 static enum dew_status open_fault(struct dew_faults *faults,
                                   enum dew_status status, const char *text)
@@ -14,6 +15,20 @@ static enum dew_status open_fault(struct dew_faults *faults,
 
     dew__fail(&err, status, "%s", text);
     return dew__fault(faults, &err);
+}
+
+/* The networks that options write out in full. */
+static enum dew_status write_out(struct dew_scenario *s,
+                                 struct dew_faults *faults)
+{
+    for (size_t k = 0; k < s->count; k++) {
+        struct dew__option *o = &s->options[k];
+
+        if (GIVEN(o->values, ducts_runs) &&
+            !dew__written_make(&s->arena, o->values, &o->written))
+            return open_fault(faults, DEW_EMEM, "out of memory");
+    }
+    return DEW_OK;
 }
 
 enum dew_status dew_scenario_open(struct dew_scenario **scenario,
@@ -34,6 +49,8 @@ enum dew_status dew_scenario_open(struct dew_scenario **scenario,
         status = open_fault(faults, DEW_EMEM, "out of memory");
     else
         status = dew__scenario_read(s, from, faults);
+    if (status == DEW_OK)
+        status = write_out(s, faults);
     if (status == DEW_OK)
         status = dew__scenario_agree(s, from->name, faults);
     if (status == DEW_OK)

@@ -12,7 +12,8 @@ enum { DEW__OPTIONS = 40, DEW__NAME = 60 };
 
 struct dew__option {
     const char *name;
-    struct dew_value *values; /* DEW__KEYS */
+    struct dew_value *values;               /* DEW__KEYS */
+    const struct dew_duct_written *written; /* of ducts.runs, or NULL */
 };
 
 struct dew_scenario {

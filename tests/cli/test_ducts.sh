@@ -3,6 +3,7 @@
 # ducts: tables, JSON, files, faults, exit codes.
 # usage: DEWLEDGER=path/to/dewledger tests/cli/test_ducts.sh
 set -u
+here=$(cd "$(dirname "$0")/../.." && pwd)
 D=$(realpath "${DEWLEDGER:-${DEW_BUILD:-build/gcc}/dewledger}")
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
@@ -112,6 +113,21 @@ says "each with its place" err \
 says "and all at once" err \
     '^dewledger: bad.yaml:11:69: options.own.ducts.grilles.room: lets in or'
 good "nothing is printed then" [ ! -s out ]
+
+written=$here/scenarios/ducts_written.yaml
+ends "a network written out run by run" 0 ducts "$written" --out drawn
+says "is told as one" out '^A network written out run by run; one ventilator'
+says "with its states" out '^full         on           70     71      0 %'
+says "and what leaks across it" out '^full         on           59     71     16 %'
+says "room by room" out '^second bedroom                    28        28'
+says "without sketch or parts" out 'no sketch, parts or sizes are told of it'
+says "on the page too" drawn/ducts.html 'no sketch, parts or sizes are told'
+good "no sketch is written" [ -z "$(ls drawn/sketches 2>/dev/null)" ]
+sed 's/to: stale in,/to: stable in,/' "$written" >typo.yaml
+ends "a point that is not there" 1 ducts typo.yaml
+says "is told with its place" err \
+    '^dewledger: typo.yaml:50:44: ducts.runs.to: no row of ducts.points is called'
+ends "run marches with it" 0 run "$written"
 ends "no such option" 1 ducts --option none house.yaml
 ends "no file named" 2 ducts
 exit $bad

@@ -8,6 +8,19 @@
     "house: {floor_area: 2400 ft2, bedrooms: 3, ceiling_height: 8.5 ft,\n"     \
     "  airtightness: 1.1 ach50 (0.7 to 2)}\n"
 
+/* A network written out, with a leak to somewhere. */
+#define POINTS(where)                                                          \
+    "[{name: in, place: house}, {name: out, place: outdoors}, {name: a}, "     \
+    "{name: b}, {name: c}, {name: d}, {name: e, place: " where "}]"
+#define RUNS(leak)                                                             \
+    "[{name: f, from: out, to: a, role: fresh_fan}, "                          \
+    "{name: g, from: a, to: b, role: fresh_unit}, "                            \
+    "{name: den, from: b, to: in, role: grille, pressure: 9 Pa, flow: 90 "     \
+    "cfm}, {name: leak, from: b, to: e, kind: fitting, diameter: " leak        \
+    ", loss: 2}, {name: bath, from: in, to: c, role: pickup, pressure: 9 Pa, " \
+    "flow: 90 cfm}, {name: h, from: c, to: d, role: stale_unit}, "             \
+    "{name: k, from: d, to: out, role: stale_fan}]"
+
 static const char *const grounds[] = {
     BASE "ventilator: {core: enthalpy_plate, sensible: 74 % at 95 cfm, "
          "moisture: 52 % at 95 cfm}\n"
@@ -42,6 +55,8 @@ static const char *const grounds[] = {
          "    costs: {install: 900 $}\n",
     "weather: {file: a.csv}\nlog: {file: l.csv}\nhouse: {floor_area: 2400 ft2, bedrooms: 3}\n",
     "weather: {monthly: m.csv}\nhouse: {floor_area: 2400 ft2, bedrooms: 3}\n",
+    BASE "ventilator: {core: heat_plate, sensible: 74 % at 95 cfm}\n"
+         "ducts: {points: " POINTS("buffer") ", runs: " RUNS("3 in") "}\n",
 };
 
 #endif

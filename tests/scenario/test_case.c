@@ -347,6 +347,8 @@ static const char *rows_of(const char *path)
                         "elbows: 4, wall: flexible, slack: 11 %}]"},
         {"ducts.grilles", "[{room: den, supply: 100 %}, {room: bath, stale: "
                           "30 %}, {room: kitchen, stale: 70 %}]"},
+        {"ducts.points", POINTS("house")},
+        {"ducts.runs", RUNS("5 in")},
         {"ducts.found", "[{blower: full, fresh: 71 cfm, stale: 93 cfm}]"},
     };
 
