@@ -229,8 +229,8 @@ static void say_robbing(const struct dew__told *t, enum dew_system system,
         const struct dew_duct_run *tie = NULL;
         double q = crosswise(t, 2 * place, &tie);
 
-        if (t->layout.vent_count == 1 && t->layout.handler_count > 1 &&
-            q > worth * t->layout.vents[0].flow)
+        if (tie != NULL && t->layout.vent_count == 1 &&
+            t->layout.handler_count > 1 && q > worth * t->layout.vents[0].flow)
             say(said,
                 "It robs the other: %s runs the wrong way through the %s tie "
                 "of air handler %d while blower %d runs alone. A backdraft "
