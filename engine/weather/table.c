@@ -130,9 +130,9 @@ static enum dew_status begin_without(struct dew__table *t)
     }
     return dew__reader_fault(
         t->r, DEW_EMISSING, "header", 1, 1,
-        "no line of the first %d names a time and a temperature or humidity; a "
-        "header such as \"time,temperature (degC),relative humidity (%%)\" "
-        "would",
+        "no line of the first %d names a time and a temperature or humidity: "
+        "put a header such as \"time,temperature (degC),relative humidity "
+        "(%%)\" on top",
         DEW__HEAD_LINES);
 }
 

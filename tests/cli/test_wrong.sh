@@ -119,7 +119,7 @@ weather "sed '120s/,[0-9.-]*,/,abc,/' '$year'" \
 weather "sed '120s/,[0-9.-]*,/,99,/' '$year'" \
     'w.csv:120:2: temperature (degC): 99 is outside -70 .. 60 degC'
 weather "echo a,b" \
-    'w.csv:1:1: header: no line of the first 60 names a time and a temperature or humidity; a header such as "time,temperature (degC),relative humidity (%)" would'
+    'w.csv:1:1: header: no line of the first 60 names a time and a temperature or humidity: put a header such as "time,temperature (degC),relative humidity (%)" on top'
 weather "gzip -c '$year' | head -c 3000" \
     'w.csv:1:1: the compressed data are damaged or end early'
 rm w.csv

@@ -326,8 +326,8 @@ static const struct bad {
      "one such as \"time,temperature (degC),relative humidity (%)\" on top"},
     {"no header and no time", "house,7.3,81\n", NULL, DEW_EMISSING,
      "1:1: header: no line of the first 60 names a time and a temperature or "
-     "humidity; a header such as \"time,temperature (degC),relative humidity "
-     "(%)\" would"},
+     "humidity: put a header such as \"time,temperature (degC),relative "
+     "humidity (%)\" on top"},
     {"no rows", "time,t (degC),rh (%)\n", NULL, DEW_EMISSING,
      "0:0: rows: no row with a time and a value"},
     {"a long gap",
