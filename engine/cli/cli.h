@@ -39,6 +39,22 @@
 DEW__COMMAND_MAP(X)
 #undef X
 
+struct dew__command {
+    const char *name;
+    int (*run)(int argc, char **argv);
+    const char *does;
+};
+
+enum {
+    DEW__COMMANDS = 0
+#define X(name, does) +1
+    DEW__COMMAND_MAP(X)
+#undef X
+};
+
+/* The map above as rows: main finds a command in it, `complete` tells of it. */
+extern const struct dew__command dew__commands[DEW__COMMANDS];
+
 enum dew__exit {
     DEW__TOLD = -1, /* only the option table was asked for: see tell.h */
     DEW__DONE = 0,

@@ -13,27 +13,6 @@ struct complete {
     int manual;
 };
 
-static const struct row {
-    const char *name;
-    int (*run)(int argc, char **argv);
-    const char *does;
-} commands[] = {
-#define X(name, does) {#name, dew__cmd_##name, does},
-    DEW__COMMAND_MAP(X)
-#undef X
-};
-
-static const struct row weathers[] = {
-#define X(name, does) {#name, dew__weather_##name, does},
-    DEW__WEATHER_MAP(X)
-#undef X
-};
-
-enum {
-    COMMANDS = sizeof commands / sizeof commands[0],
-    WEATHERS = sizeof weathers / sizeof weathers[0]
-};
-
 static error_t take(int key, char *word, struct argp_state *state)
 {
     struct complete *c = state->input;
@@ -58,8 +37,8 @@ static error_t take(int key, char *word, struct argp_state *state)
 }
 
 /* Let a command's own table answer: mark, then the words after the command. */
-static void ask(const struct row *row, const char *group, const char *mark,
-                char **words, int count)
+static void ask(const struct dew__command *row, const char *group,
+                const char *mark, char **words, int count)
 {
     char name[64], told[sizeof DEW__TELL_MANUAL];
     char *argv[MOST + 3] = {name, told};
@@ -71,8 +50,8 @@ static void ask(const struct row *row, const char *group, const char *mark,
     (void)row->run(2 + count, argv);
 }
 
-static const struct row *find(const struct row *rows, int count,
-                              const char *word)
+static const struct dew__command *find(const struct dew__command *rows,
+                                       int count, const char *word)
 {
     for (int i = 0; i < count; i++)
         if (strcmp(rows[i].name, word) == 0)
@@ -80,7 +59,8 @@ static const struct row *find(const struct row *rows, int count,
     return NULL;
 }
 
-static void tell_names(const struct row *rows, int count, const char *begin)
+static void tell_names(const struct dew__command *rows, int count,
+                       const char *begin)
 {
     for (int i = 0; i < count; i++)
         dew__tell_word("", rows[i].name, begin, rows[i].does);
@@ -90,31 +70,32 @@ static void tell_names(const struct row *rows, int count, const char *begin)
 static void tell(struct complete *c)
 {
     char **words = c->words;
-    const struct row *row;
+    const struct dew__command *row;
 
     if (c->count == 1) {
-        tell_names(commands, COMMANDS, words[0]);
+        tell_names(dew__commands, DEW__COMMANDS, words[0]);
         dew__tell_word("", "--version", words[0], "versions");
         return;
     }
-    row = find(commands, COMMANDS, words[0]);
+    row = find(dew__commands, DEW__COMMANDS, words[0]);
     if (strcmp(words[0], "help") == 0 && c->count == 2)
-        tell_names(commands, COMMANDS, words[1]);
+        tell_names(dew__commands, DEW__COMMANDS, words[1]);
     else if (row != NULL && strcmp(words[0], "weather") != 0)
         ask(row, "", DEW__TELL_WORDS, words + 1, c->count - 1);
     else if (row != NULL && c->count == 2)
-        tell_names(weathers, WEATHERS, words[1]);
-    else if (row != NULL && (row = find(weathers, WEATHERS, words[1])) != NULL)
+        tell_names(dew__weathers, DEW__WEATHERS, words[1]);
+    else if (row != NULL &&
+             (row = find(dew__weathers, DEW__WEATHERS, words[1])) != NULL)
         ask(row, "weather ", DEW__TELL_WORDS, words + 2, c->count - 2);
 }
 
 static void tell_manual(void)
 {
-    for (int i = 0; i < COMMANDS; i++)
-        if (strcmp(commands[i].name, "weather") != 0)
-            ask(&commands[i], "", DEW__TELL_MANUAL, NULL, 0);
-    for (int i = 0; i < WEATHERS; i++)
-        ask(&weathers[i], "weather ", DEW__TELL_MANUAL, NULL, 0);
+    for (int i = 0; i < DEW__COMMANDS; i++)
+        if (strcmp(dew__commands[i].name, "weather") != 0)
+            ask(&dew__commands[i], "", DEW__TELL_MANUAL, NULL, 0);
+    for (int i = 0; i < DEW__WEATHERS; i++)
+        ask(&dew__weathers[i], "weather ", DEW__TELL_MANUAL, NULL, 0);
 }
 
 int dew__cmd_complete(int argc, char **argv)

@@ -13,17 +13,11 @@
 #include "cli/cli.h"
 #include "core/num.h"
 
-static const struct command {
-    const char *name;
-    int (*run)(int argc, char **argv);
-    const char *does;
-} commands[] = {
+const struct dew__command dew__commands[DEW__COMMANDS] = {
 #define X(name, does) {#name, dew__cmd_##name, does},
     DEW__COMMAND_MAP(X)
 #undef X
 };
-
-enum { COMMANDS = sizeof commands / sizeof commands[0] };
 
 static void help(FILE *to)
 {
@@ -32,8 +26,9 @@ static void help(FILE *to)
           "usage: dewledger COMMAND [WORD...] [--OPTION...]\n"
           "\n",
           to);
-    for (size_t i = 0; i < COMMANDS; i++)
-        fprintf(to, "  %-9s %s\n", commands[i].name, commands[i].does);
+    for (size_t i = 0; i < DEW__COMMANDS; i++)
+        fprintf(to, "  %-9s %s\n", dew__commands[i].name,
+                dew__commands[i].does);
     fputs(
         "\n"
         "Begin with: dewledger start --out house.yaml\n"
@@ -75,11 +70,11 @@ static void see_it_out(void)
 
 static int unknown(const char *word)
 {
-    const char *names[COMMANDS], *near;
+    const char *names[DEW__COMMANDS], *near;
 
-    for (size_t i = 0; i < COMMANDS; i++)
-        names[i] = commands[i].name;
-    near = dew__cli_nearest(word, names, COMMANDS);
+    for (size_t i = 0; i < DEW__COMMANDS; i++)
+        names[i] = dew__commands[i].name;
+    near = dew__cli_nearest(word, names, DEW__COMMANDS);
     if (word[0] == '-')
         return dew__cli_fail(DEW__BAD_USAGE,
                              "%s: options come after the command "
@@ -92,7 +87,7 @@ static int unknown(const char *word)
                          "no command %s (dewledger --help lists them)", word);
 }
 
-static int run(const struct command *command, int argc, char **argv)
+static int run(const struct dew__command *command, int argc, char **argv)
 {
     char name[32];
 
@@ -114,9 +109,9 @@ static int dispatch(int argc, char **argv)
         argv[1] = argv[2];
         argv[2] = help_option;
     }
-    for (size_t i = 0; i < COMMANDS; i++)
-        if (strcmp(argv[1], commands[i].name) == 0)
-            return run(&commands[i], argc - 1, argv + 1);
+    for (size_t i = 0; i < DEW__COMMANDS; i++)
+        if (strcmp(argv[1], dew__commands[i].name) == 0)
+            return run(&dew__commands[i], argc - 1, argv + 1);
     return unknown(argv[1]);
 }
 

@@ -19,6 +19,15 @@
 DEW__WEATHER_MAP(X)
 #undef X
 
+enum {
+    DEW__WEATHERS = 0
+#define X(name, does) +1
+    DEW__WEATHER_MAP(X)
+#undef X
+};
+
+extern const struct dew__command dew__weathers[DEW__WEATHERS];
+
 enum { DEW__WEATHER_SAID = 32, DEW__WEATHER_FAULTS = 40 };
 
 /* A file to read, and what the command line says about it. */

@@ -140,16 +140,6 @@ static void put_tally(struct maker *m, json_t *o, const struct dew_tally *t)
 
 /* ---- one option -------------------------------------------------------------- */
 
-static json_t *estimate(struct maker *m, struct dew_estimate e)
-{
-    json_t *o = json_object();
-
-    put(m, o, "likely", number(e.likely));
-    put(m, o, "low", number(e.low));
-    put(m, o, "high", number(e.high));
-    return o;
-}
-
 static json_t *money(struct maker *m, size_t i)
 {
     const struct dew_question *q = m->r->question;

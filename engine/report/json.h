@@ -44,6 +44,16 @@ static inline json_t *text(const char *words)
         dew__clean(words != NULL ? words : "", clean, sizeof clean));
 }
 
+static inline json_t *estimate(struct maker *m, struct dew_estimate e)
+{
+    json_t *o = json_object();
+
+    put(m, o, "likely", number(e.likely));
+    put(m, o, "low", number(e.low));
+    put(m, o, "high", number(e.high));
+    return o;
+}
+
 /* json_beside.c: what stands beside the verdict. */
 json_t *dew__json_surfaces(struct maker *m, const struct dew_outcome *o);
 json_t *dew__json_windows(struct maker *m, const struct dew_choice *c);

@@ -7,16 +7,6 @@
 #include "dew/wetting.h"
 #include "report/json.h"
 
-static json_t *estimate(struct maker *m, struct dew_estimate e)
-{
-    json_t *o = json_object();
-
-    put(m, o, "likely", number(e.likely));
-    put(m, o, "low", number(e.low));
-    put(m, o, "high", number(e.high));
-    return o;
-}
-
 static json_t *option_name(const struct dew_report *r, int i)
 {
     return i >= 0 ? text(r->question->choices[i].outcome->name) : json_null();

@@ -187,32 +187,16 @@ static const char limits[] =
 
 static void judging(const struct dew_report *r, FILE *out)
 {
-    const struct dew_judging *j = &r->question->judging;
+    char text[1000];
 
-    fprintf(out,
-            "<p>A limit counts as kept when it is passed in at most %s %% of "
-            "the year; a month stands out at %s %% of its hours; fresh air "
-            "counts as delivered from %s %% of what is asked for; a difference "
-            "below %s %% or %s h is a close call. These shares are our own "
-            "choice.</p>\n",
-            dew__number(100 * j->kept_share, 0).text,
-            dew__number(100 * j->month_share, 0).text,
-            dew__number(100 * j->fresh_share, 0).text,
-            dew__number(100 * j->close_share, 0).text,
-            dew__number(j->close_hours, 0).text);
+    fprintf(out, "<p>%s</p>\n", dew__judged(r, text, sizeof text));
 }
 
 static void closure(const struct dew_report *r, FILE *out)
 {
-    double worst = 0;
     char text[40];
 
-    for (size_t i = 0; i < r->question->count; i++) {
-        const struct dew_outcome *o = r->question->choices[i].outcome;
-
-        worst = fmax(worst, fmax(o->water_residual, o->heat_residual));
-    }
-    dew_number_print(worst, 2, text, sizeof text);
+    dew_number_print(dew__worst_closure(r), 2, text, sizeof text);
     fprintf(out,
             "<p>The books of water and heat are closed every hour; over the "
             "year they close to %s of what went through them.</p>\n",

@@ -281,36 +281,14 @@ static void books(const struct dew_report *r, FILE *out)
 
 /* ---- how it was judged ------------------------------------------------------ */
 
-static double worst_closure(const struct dew_report *r)
-{
-    double worst = 0;
-
-    for (size_t i = 0; i < r->question->count; i++) {
-        const struct dew_outcome *o = r->question->choices[i].outcome;
-
-        worst = fmax(worst, fmax(o->water_residual, o->heat_residual));
-    }
-    return worst;
-}
-
 static void method(const struct dew_report *r, FILE *out)
 {
-    const struct dew_judging *j = &r->question->judging;
     char text[1000], closure[40];
 
     dew__heading(out, "How it was judged");
-    snprintf(text, sizeof text,
-             "A limit counts as kept when it is passed in at most %s %% of the "
-             "year; a month stands out at %s %% of its hours; fresh air counts "
-             "as delivered from %s %% of what is asked for; a difference below "
-             "%s %% or %s h is a close call. These shares are our own choice.",
-             dew__number(100 * j->kept_share, 0).text,
-             dew__number(100 * j->month_share, 0).text,
-             dew__number(100 * j->fresh_share, 0).text,
-             dew__number(100 * j->close_share, 0).text,
-             dew__number(j->close_hours, 0).text);
+    dew__judged(r, text, sizeof text);
     dew__wrap(out, "", text);
-    dew_number_print(worst_closure(r), 2, closure, sizeof closure);
+    dew_number_print(dew__worst_closure(r), 2, closure, sizeof closure);
     snprintf(text, sizeof text,
              "Over the year the books of water and heat close to %s of what "
              "went through them.",

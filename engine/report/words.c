@@ -254,3 +254,32 @@ struct dew__word dew__option(const struct dew_report *report, int i)
                    sizeof w.text);
     return w;
 }
+
+char *dew__judged(const struct dew_report *report, char *out, size_t size)
+{
+    const struct dew_judging *j = &report->question->judging;
+
+    snprintf(out, size,
+             "A limit counts as kept when it is passed in at most %s %% of the "
+             "year; a month stands out at %s %% of its hours; fresh air counts "
+             "as delivered from %s %% of what is asked for; a difference below "
+             "%s %% or %s h is a close call. These shares are our own choice.",
+             dew__number(100 * j->kept_share, 0).text,
+             dew__number(100 * j->month_share, 0).text,
+             dew__number(100 * j->fresh_share, 0).text,
+             dew__number(100 * j->close_share, 0).text,
+             dew__number(j->close_hours, 0).text);
+    return out;
+}
+
+double dew__worst_closure(const struct dew_report *report)
+{
+    double worst = 0;
+
+    for (size_t i = 0; i < report->question->count; i++) {
+        const struct dew_outcome *o = report->question->choices[i].outcome;
+
+        worst = fmax(worst, fmax(o->water_residual, o->heat_residual));
+    }
+    return worst;
+}

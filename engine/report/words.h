@@ -48,4 +48,10 @@ struct dew__word dew__span(const struct dew_report *report);
 /* Name of option i, cleaned. */
 struct dew__word dew__option(const struct dew_report *report, int i);
 
+/* How limits were judged, in plain words.  Returns out. */
+char *dew__judged(const struct dew_report *report, char *out, size_t size);
+
+/* The greatest residual of any option's books, a share of what went through. */
+double dew__worst_closure(const struct dew_report *report);
+
 #endif

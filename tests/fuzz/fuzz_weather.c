@@ -4,12 +4,9 @@
  * crash, a leak or a year on an error.  The first byte picks the answers.
  */
 #include <math.h>
-#include <stdint.h>
 #include <stdio.h>
-#include <stdlib.h>
-#include <sys/types.h>
-#include <unistd.h>
 
+#include "bytes.h"
 #include "dew/weather.h"
 
 static const struct dew_month_normal normals[12];
@@ -21,14 +18,10 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     struct dew_error list[4] = {{0}};
     struct dew_faults faults = {list, 4, 0};
     struct dew_year *year;
-    char path[] = "/tmp/dew-fuzz-XXXXXX";
-    int fd = mkstemp(path);
+    char path[] = FUZZ_PATH;
 
-    if (fd < 0 || size < 1)
+    if (size < 1 || !bytes_to_file(data + 1, size - 1, path))
         return 0;
-    if (write(fd, data + 1, size - 1) != (ssize_t)(size - 1))
-        abort();
-    close(fd);
     ask.order = (enum dew_date_order)(data[0] % 3);
     ask.clock = (enum dew_clock)(data[0] / 3 % 4);
     ask.utc_offset = data[0] & 64 ? -6.0 : (double)NAN;
