@@ -16,16 +16,18 @@
  * How hours stray within a day where no source says: regression on six
  * typical years of [TMY3], one value for all.
  */
-#define TD_STRAY        0.45 /* K   dew point around its line, ...             */
-#define TD_STRAY_SD     0.17 /* -   ... more where days differ ...             */
-#define TD_STRAY_DRY    0.05 /* -   ... and where it is dry                    */
+#define TD_STRAY        1.09 /* K   dew point around its line, ...             */
+#define TD_STRAY_RANGE  0.081 /* -   ... and of the day's range                */
+#define TD_SWING        0.18 /* -   fall of a dry day's dew point as the sun   */
+#define TD_SWING_FROM   6.0 /* K   ... mixes the air; drier than this         */
 #define NEARLY          1.3 /* K   saturation is neared, seldom met           */
 #define TD_STRAY_LAG    0.85 /* -   from hour to hour                         */
 #define CLOUD_STRAY     0.45 /* -   logarithm of half-clear light             */
 #define CLOUD_STRAY_LAG 0.5  /* -                                             */
 #define CLEAREST        0.85 /* -   of an hour                                */
-#define WIND_STRAY      0.38 /* -   logarithm of the wind                     */
-#define WIND_STRAY_LAG  0.85 /* -                                             */
+#define WIND_STRAY      0.44 /* (m/s)^0.5  of the root, over that of the day  */
+#define WIND_STRAY_MOST 0.50 /* -                                             */
+#define WIND_STRAY_LAG  0.65 /* -                                             */
 #define WIND_DAY        0.22 /* -   more in the afternoon                     */
 
 enum { HOURS = 24, MONTHS = 12, BENDS = 6, DAYS = DEW__YEAR_DAYS };
@@ -218,29 +220,34 @@ static double raise_by(const double *t, const double *td, int n, double want)
     return by;
 }
 
-static void stray_td(const struct dew_climate *place,
-                     const struct dew__days *days, const struct line *mean,
-                     struct dew__hours *hours)
+/* The dew point strays from its line, the more the more the day's t swings;
+   that of a dry day falls as the sun mixes dry air down. */
+static void stray_td(const struct dew__days *days, const struct line *t_mean,
+                     const struct line *mean, struct dew__hours *hours)
 {
     for (int d = 0; d < DAYS; d++) {
         const double *noise = hours->noise + d * HOURS;
-        double middle = dew__mean(noise, HOURS);
-        double stray = TD_STRAY +
-                       TD_STRAY_SD * place->month[dew__month_of(d)].td_sd +
-                       TD_STRAY_DRY * (days->t[d] - days->td[d]);
+        double middle = dew__mean(noise, HOURS), range = days->range[d];
+        double stray = TD_STRAY + TD_STRAY_RANGE * range;
+        double dry = fmax(days->t[d] - days->td[d] - TD_SWING_FROM, 0.0);
+        double fall = range > 0.0 ? TD_SWING * dry / range : 0.0;
 
-        for (int h = 0; h < HOURS; h++)
-            hours->td[d * HOURS + h] = on_line(mean->knot, d * HOURS + h) +
-                                       stray * (noise[h] - middle);
+        for (int h = 0; h < HOURS; h++) {
+            int i = d * HOURS + h;
+
+            hours->td[i] = on_line(mean->knot, i) +
+                           stray * (noise[h] - middle) -
+                           fall * (hours->t[i] - on_line(t_mean->knot, i));
+        }
     }
 }
 
-static void hours_td(const struct dew_climate *place,
-                     const struct dew__days *days, const struct line *mean,
-                     struct dew__random *random, struct dew__hours *hours)
+static void hours_td(const struct dew__days *days, const struct line *t_mean,
+                     const struct line *mean, struct dew__random *random,
+                     struct dew__hours *hours)
 {
     walk(random, TD_STRAY_LAG, hours->noise);
-    stray_td(place, days, mean, hours);
+    stray_td(days, t_mean, mean, hours);
     for (int m = 0; m < MONTHS; m++) {
         int first = dew__month_start[m];
         int n = dew__month_start[m + 1] - first;
@@ -301,14 +308,15 @@ static void hours_air(const struct dew__days *days, struct dew__random *random,
     walk(random, WIND_STRAY_LAG, hours->noise);
     for (int d = 0; d < DAYS; d++) {
         double sum = 0.0;
+        double stray = fmin(WIND_STRAY / sqrt(days->wind[d]), WIND_STRAY_MOST);
 
         for (int h = d * HOURS; h < (d + 1) * HOURS; h++) {
             double time = (h % HOURS + 1 - 15.0) * PI / 12.0;
+            double gust = 1.0 + stray * hours->noise[h];
 
             hours->pressure[h] = on_line(pressure.knot, h);
             hours->wind[h] = on_line(days->wind, h) *
-                             (1.0 + WIND_DAY * cos(time)) *
-                             exp(WIND_STRAY * hours->noise[h]);
+                             (1.0 + WIND_DAY * cos(time)) * gust * gust;
             sum += hours->wind[h] / HOURS;
         }
         for (int h = d * HOURS; h < (d + 1) * HOURS && sum > 0.0; h++)
@@ -320,12 +328,12 @@ void dew__made_hours(const struct dew_climate *place,
                      const struct dew__days *days, struct dew__random *random,
                      struct dew__hours *hours)
 {
-    struct line line;
+    struct line t, td;
 
-    hang(days->t, &line);
-    hours_t(place, days, &line, hours->noise, hours);
-    hang(days->td, &line);
-    hours_td(place, days, &line, random, hours);
+    hang(days->t, &t);
+    hours_t(place, days, &t, hours->noise, hours);
+    hang(days->td, &td);
+    hours_td(days, &t, &td, random, hours);
     hours_light(days, random, hours);
     hours_air(days, random, hours);
 }

@@ -1,0 +1,154 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* How the days of a month are drawn and spread. */
+#include "weather/made_shape.h"
+
+#include <math.h>
+
+/*
+ * The days of one month have shorter tails than a normal distribution, the
+ * more they hang together: real months' excess kurtosis is 1.3 times their
+ * skewness squared less 1.1 times the correlation of a day with the next.  The
+ * exponent of the lambda distribution that is as flat (0.14 is nearly normal,
+ * [JR71]), and the lognormal's k over the skewness that its values should
+ * have.  Regressions, docs/weather-made.md.
+ */
+#define FLAT          0.05
+#define FLAT_LAG      2.75
+#define LEAN_OF_RANKS 0.33
+#define LEAN_OF_FLAT  0.65
+#define LEAN_OF_DRAWS 0.46 /* the same of a year's own draws             */
+#define NORMAL_LAG    0.37 /* at which the distribution is nearly normal */
+
+/* Weather has ends where a normal distribution has none. */
+#define SCORE_MOST 3.0
+
+double dew__between(double x, double low, double high)
+{
+    return x < low ? low : x > high ? high : x;
+}
+
+void dew__walk_on(struct dew__walk *walk, struct dew__random *random,
+                  double lag, double second, int n, double *out)
+{
+    double first = lag * (1.0 - second);
+    double noise = sqrt((1.0 + second) *
+                        ((1.0 - second) * (1.0 - second) - first * first) /
+                        (1.0 - second));
+
+    for (int d = 0; d < n; d++) {
+        double z = first * walk->last + second * walk->before +
+                   noise * dew__random_gaussian(random);
+
+        walk->before = walk->last;
+        walk->last = out[d] = z;
+    }
+}
+
+double dew__true_lag(double r, int n)
+{
+    double lag = (r + 1.0 / n) / (1.0 - 4.0 / n);
+
+    return lag > 0.95 ? 0.95 : lag;
+}
+
+void dew__standardise(double *x, int n)
+{
+    double mean = dew__mean(x, (size_t)n), squares = 0.0, sd;
+
+    for (int i = 0; i < n; i++)
+        squares += (x[i] - mean) * (x[i] - mean);
+    sd = sqrt(squares / n);
+    for (int i = 0; i < n; i++)
+        x[i] = sd > 0.0 ? (x[i] - mean) / sd : 0.0;
+}
+
+double dew__power(const double *x, int n)
+{
+    double sum = 0.0;
+
+    for (int i = 0; i < n; i++)
+        sum += x[i] * x[i] / n;
+    return sum;
+}
+
+void dew__set_apart(double *x, const double *y, int n)
+{
+    double r = 0.0;
+
+    for (int i = 0; i < n; i++)
+        r += x[i] * y[i] / n;
+    for (int i = 0; i < n; i++)
+        x[i] -= r * y[i];
+    dew__standardise(x, n);
+}
+
+/* A score made to lean: lognormal. */
+static double lean_of(double z, double k)
+{
+    return fabs(k) > 1e-6 ? expm1(k * z) / k : z;
+}
+
+/* The same with mean 0 and deviation 1. */
+static double lean_score(double z, double k)
+{
+    double spread = exp(k * k);
+
+    if (fabs(k) <= 1e-6)
+        return z;
+    return (lean_of(z, k) - (sqrt(spread) - 1.0) / k) * fabs(k) /
+           sqrt(spread * (spread - 1.0));
+}
+
+struct dew__spread dew__spread_of(int n, int typical, double lean, double lag)
+{
+    struct dew__spread out = {.n = n, .typical = typical, .lean = lean};
+    double flat = FLAT * exp(FLAT_LAG * lag);
+    double k = (LEAN_OF_RANKS + LEAN_OF_FLAT * flat) * lean;
+
+    for (int i = 0; i < n; i++) {
+        double share = (i + 0.625) / (n + 0.25); /* Blom */
+
+        out.value[i] = pow(share, flat) - pow(1.0 - share, flat);
+    }
+    dew__standardise(out.value, n);
+    for (int i = 0; i < n; i++)
+        out.value[i] = lean_of(out.value[i], k);
+    dew__standardise(out.value, n);
+    return out;
+}
+
+static void by_rank(double *score, const struct dew__spread *spread)
+{
+    double out[DEW__MONTH_MOST];
+    int n = spread->n;
+
+    for (int i = 0; i < n; i++) {
+        int rank = 0;
+
+        for (int j = 0; j < n; j++)
+            rank += score[j] < score[i] || (score[j] == score[i] && j < i);
+        out[i] = spread->value[rank];
+    }
+    for (int i = 0; i < n; i++)
+        score[i] = out[i];
+}
+
+void dew__shape(double *score, const struct dew__spread *spread)
+{
+    if (spread->typical) {
+        by_rank(score, spread);
+        return;
+    }
+    for (int i = 0; i < spread->n; i++)
+        score[i] = lean_score(dew__between(score[i], -SCORE_MOST, SCORE_MOST),
+                              LEAN_OF_DRAWS * spread->lean);
+}
+
+void dew__deal(struct dew__random *random, int n, double *out)
+{
+    struct dew__spread normal = dew__spread_of(n, 1, 0.0, NORMAL_LAG);
+
+    for (int i = 0; i < n; i++)
+        out[i] = dew__random_gaussian(random);
+    by_rank(out, &normal);
+}
