@@ -66,10 +66,9 @@
 #define RANGE_LEAN_PER_K   (-0.018) /* 1/K                                   */
 
 /* The day's wind: deviation over mean, and skewness. */
-#define WIND_SPREAD       0.137
-#define WIND_SPREAD_LAG   0.229    /* -    of t                              */
-#define WIND_SPREAD_RANGE (-0.010) /* 1/K                                    */
-#define WIND_SPREAD_SUN   0.423    /* -    of the sun's spread over mean     */
+#define WIND_SPREAD       0.49
+#define WIND_SPREAD_TSD   (-0.013) /* 1/K                                    */
+#define WIND_SPREAD_PER_K (-0.007) /* 1/K                                    */
 #define WIND_LEAN         1.47
 #define WIND_LEAN_LOG     (-0.61)
 #define WIND_LEAN_HUMID   (-0.33)
@@ -140,9 +139,8 @@ static void aim_range(const struct dew_normal *now, double range,
 static void aim_wind(const struct dew_normal *now, double range, double humid,
                      struct dew__aim *aim)
 {
-    double sun = now->solar > 0.0 ? now->solar_sd / now->solar : 1.0;
-    double spread = WIND_SPREAD + WIND_SPREAD_LAG * now->t_lag +
-                    WIND_SPREAD_RANGE * range + WIND_SPREAD_SUN * sun;
+    double spread =
+        WIND_SPREAD + WIND_SPREAD_TSD * now->t_sd + WIND_SPREAD_PER_K * now->t;
     double lean = WIND_LEAN + WIND_LEAN_LOG * log(fmax(now->wind, WIND_LEAST)) +
                   WIND_LEAN_HUMID * humid;
 

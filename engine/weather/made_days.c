@@ -21,6 +21,7 @@
 #define PRESSURE_LEAST 150.0  /* Pa                                           */
 #define PRESSURE_MOST  1200.0 /* Pa                                        */
 #define LEAST_DRYNESS  0.3  /* K  of a day's mean dew point below its mean t  */
+#define LEAST_WIND     0.2  /* -  of a day, over the month's mean             */
 #define LOOSE_LAG      0.37 /* -  of days that hang together little           */
 #define TOLD_MOST      0.8  /* -  of the wind's variance, told by the rest    */
 
@@ -374,14 +375,16 @@ static void score_wind(const struct month *m, const struct scores *s,
 static void month_wind(const struct month *m, struct scores *s,
                        struct dew__days *days)
 {
-    double *wind = s->wind + m->first;
+    double *wind = s->wind + m->first, *out = days->wind + m->first, mean;
     struct dew__spread to = spread(m, m->aim.wind_lean, LOOSE_LAG);
 
     score_wind(m, s, days, wind);
     dew__shape(wind, &to);
     for (int i = 0; i < m->n; i++)
-        days->wind[m->first + i] =
-            m->now->wind * fmax(1.0 + m->aim.wind_spread * wind[i], 0.2);
+        out[i] = fmax(1.0 + m->aim.wind_spread * wind[i], LEAST_WIND);
+    mean = m->typical ? dew__mean(out, (size_t)m->n) : 1.0;
+    for (int i = 0; i < m->n; i++)
+        out[i] *= m->now->wind / mean;
 }
 
 void dew__made_days(const struct dew_climate *place, int typical,

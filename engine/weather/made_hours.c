@@ -13,19 +13,20 @@
 #define SWING_DAWN  (-0.17) /* h  lowest after sunrise                        */
 
 /*
- * How hours stray within a day where no source says: regression on six
- * typical years of [TMY3], one value for all.
+ * How hours stray within a day where no source says: regressions, one value
+ * for all places; of dew point and wind on the places of
+ * tests/study/made_regress.py, of light on six typical years of [TMY3].
  */
 #define TD_STRAY        1.09 /* K   dew point around its line, ...             */
-#define TD_STRAY_RANGE  0.081 /* -   ... and of the day's range                */
-#define TD_SWING        0.18 /* -   fall of a dry day's dew point as the sun   */
+#define TD_STRAY_RANGE  0.073 /* -   ... and of the day's range                */
+#define TD_SWING        0.21 /* -   fall of a dry day's dew point as the sun   */
 #define TD_SWING_FROM   6.0 /* K   ... mixes the air; drier than this         */
 #define NEARLY          1.3 /* K   saturation is neared, seldom met           */
 #define TD_STRAY_LAG    0.85 /* -   from hour to hour                         */
 #define CLOUD_STRAY     0.45 /* -   logarithm of half-clear light             */
 #define CLOUD_STRAY_LAG 0.5  /* -                                             */
 #define CLEAREST        0.85 /* -   of an hour                                */
-#define WIND_STRAY      0.44 /* (m/s)^0.5  of the root, over that of the day  */
+#define WIND_STRAY      0.40 /* (m/s)^0.5  of the root, over that of the day  */
 #define WIND_STRAY_MOST 0.50 /* -                                             */
 #define WIND_STRAY_LAG  0.65 /* -                                             */
 #define WIND_DAY        0.22 /* -   more in the afternoon                     */

@@ -48,7 +48,7 @@ double dew__true_lag(double r, int n)
 {
     double lag = (r + 1.0 / n) / (1.0 - 4.0 / n);
 
-    return lag > 0.95 ? 0.95 : lag;
+    return dew__between(lag, -0.95, 0.95);
 }
 
 void dew__standardise(double *x, int n)

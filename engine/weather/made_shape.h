@@ -20,8 +20,8 @@ struct dew__walk {
 void dew__walk_on(struct dew__walk *walk, struct dew__random *random,
                   double lag, double second, int n, double *out);
 
-/* Lag of the process whose n days show lag r on average, [KENDALL54]; 0.95
-   at most. */
+/* Lag of the process whose n days show lag r on average, [KENDALL54]; within
+   -0.95 .. 0.95. */
 double dew__true_lag(double r, int n);
 
 /* To mean 0 and deviation 1 within n days. */

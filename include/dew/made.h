@@ -9,15 +9,18 @@
  *
  * How       Days first: mean temperature and dew point as a correlated
  *           second-order autoregression with the table's deviations, lag and
- *           correlation (cold and warm spells end sooner than those of a first
- *           order); dew points of warm humid months lean to the dry side, both
- *           lean to the cold side in cold months.  A month of the typical year
- *           is the one of several draws whose persistence over one day and two
- *           is nearest to what it should be.  Clearness of the sky by how dry
- *           the day is, the day's range by how clear.  Then hours: the days'
- *           means joined by a line that keeps them, the day's swing by the sun
- *           [PL81], sunlight by the sun's height [CPR79] with passing cloud,
- *           split by dew_weather_split.
+ *           correlation.  How a month's days lean, how flat their distribution
+ *           is and how they hang together over two days and three follows from
+ *           the month's figures by regressions (engine/weather/made_aim.c),
+ *           and the twelve months of a typical year differ from those by as
+ *           much as real months do, dealt out by the seed.  Each month is the
+ *           one of several draws whose persistence is nearest.  Clearness of
+ *           the sky by how dry the day is, the day's range by how clear; wind
+ *           by fronts, calm clear days, dryness and cold as far as these tell
+ *           of it, else by chance.  Then hours: the days' means joined by a
+ *           line that keeps them, the day's swing by the sun [PL81], dry days'
+ *           dew points falling as the sun mixes the air, sunlight by the sun's
+ *           height [CPR79] with passing cloud, split by dew_weather_split.
  * Same      seed and figures give the same year: everything is drawn from the
  *           Mersenne twister and rounded (0.01 K, 0.01 m/s, 1 W/m2, 10 Pa), so
  *           that the last bit of a machine's mathematics does not show; w is
@@ -33,8 +36,10 @@
  *           docs/weather-made.md has the figures, tests/study/study_made.c and
  *           study_options.c make them.
  * Limits    no rain, no fronts that turn t and dew point within the hour, no
- *           sea breeze, no heat waves longer than the lag makes; wind and
- *           pressure are plain noise around the month's mean.
+ *           sea breeze, no heat waves longer than the lag makes; pressure is
+ *           plain noise around the month's mean; twelve rows do not tell how
+ *           the days of one month lean or which way its dry wind blows, so
+ *           that counts of rare hours differ from seed to seed.
  */
 #ifndef DEW_MADE_H
 #define DEW_MADE_H
