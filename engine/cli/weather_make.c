@@ -32,7 +32,7 @@ struct making {
 static const struct argp_option options[] = {
     {"years", KEY_YEARS, "N", 0,
      "make N years that stray as real ones do, not the one typical year", 0},
-    {"seed", KEY_SEED, "N", 0, "of the random numbers (1)", 0},
+    {"seed", KEY_SEED, "N", 0, "of the random numbers (129)", 0},
     {"out", KEY_OUT, "FILE", 0,
      "write the year there; of several, into FILE-1.csv, FILE-2.csv ...", 0},
     {"normals", KEY_NORMALS, "FILE", 0,
@@ -306,7 +306,7 @@ int dew__weather_make(int argc, char **argv)
                                           {0}};
     const struct argp argp = {
         options, take, "PLACE...\n--normals FILE", does, children, NULL, NULL};
-    struct making m = {.how = {.seed = 1}};
+    struct making m = {.how = {.seed = DEW_MADE_SEED}};
     int code = dew__cli_parse(&argp, argc, argv, &m);
 
     if (code == DEW__DONE)

@@ -13,7 +13,7 @@ K(weather, place, TEXT, PURE, 0, 0, NULL, "", NULL, "722020", "number or name of
 K(weather, file, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "hourly weather file, looked for beside the scenario", .base_only = 1)
 K(weather, monthly, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "file of twelve months of figures, looked for beside the scenario; a year is made from it", .base_only = 1)
 K(weather, fill, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "place whose made year fills the gaps of weather.file above 3 hours, and the wind or sunlight it does not have", .base_only = 1)
-K(weather, seed, COUNT, PURE, 0, 1e6, "any number will do", "1", "our own", NULL, "another seed makes another year from the same months", .base_only = 1)
+K(weather, seed, COUNT, PURE, 0, 1e6, "any number will do", "129", "our own", NULL, "another seed makes another year from the same months", .base_only = 1)
 
 /* ---- log ---- */
 K(log, file, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "a logger's file of the house as it is: measured humidity is told beside the model's; looked for beside the scenario", .base_only = 1)

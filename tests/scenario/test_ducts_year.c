@@ -82,7 +82,7 @@ static int run_both(void **state)
         return 0; /* two years of thirteen options: in one build only */
     for (int k = 0; k < CLIMATES; k++) {
         struct dew_climate climate;
-        struct dew_made how = {.seed = 1};
+        struct dew_made how = {.seed = DEW_MADE_SEED};
         struct dew_outdoors outdoors;
         struct dew_error err = {0};
 

@@ -154,15 +154,17 @@ a humidifier, more people), and the file does not say what.
 HEAD = """# First results
 
 Written by `make first-results` (`tests/study/first_results.py`); not by hand.
-Nothing here was fitted to anything: houses are invented, figures are the
-program's own, and real weather is the only measured thing in the first part.
+Houses are invented, figures are the program's own, and real weather is the only
+measured thing in the first part; no house was fitted to anything. How the made
+year is made, and its seed, were set with these six places among others in view
+([weather-made.md](weather-made.md)).
 
 ## One house in six climates
 
 An invented house of 177 m2 for four people, 1.0 ach50, with a heat pump and
 2.5 tons of cooling (`tests/study/first_results.yaml`), the same everywhere, in
 the six typical years [TMY3] that are at hand, beside the year that the program
-makes of the same place's monthly figures (typical year, seed 1). Too humid is
+makes of the same place's monthly figures (typical year). Too humid is
 above 60 %, too dry below 30 %, out of 8,760 hours. Fresh air is what is
 delivered of what is asked for (exhaust only draws it through the envelope, so
 that it stands under leakage too); leakage is the real year's mean. The first

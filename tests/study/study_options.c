@@ -254,7 +254,7 @@ static int study_all(struct study *s, char **paths, size_t count)
 
 int main(int argc, char **argv)
 {
-    unsigned long seed = argc > 1 ? strtoul(argv[1], NULL, 10) : 1;
+    unsigned long seed = argc > 1 ? strtoul(argv[1], NULL, 10) : DEW_MADE_SEED;
     struct study s = {0};
     glob_t found = {0};
     int good = 1;

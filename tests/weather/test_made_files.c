@@ -33,7 +33,7 @@ enum { TIPPED_MOST = 5 };
 static void the_file_is_made_anew(void **state)
 {
     const struct file_row *row = *state;
-    struct dew_made how = {.seed = 1};
+    struct dew_made how = {.seed = DEW_MADE_SEED};
     struct dew_climate place;
     struct dew_year *year;
     char path[32], *kept, *made;
