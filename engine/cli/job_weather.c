@@ -14,7 +14,7 @@
 #include "dew/made.h"
 #include "dew/weather.h"
 
-enum { FAULTS = 50 };
+enum { FAULTS = 50, ANSWER = 1024 };
 
 static const char *name_of(const char *path)
 {
@@ -59,29 +59,88 @@ int dew__job_sum(const char *path, char hash[DEW_SHA256_TEXT])
     return DEW__DONE;
 }
 
-/* A question about a file is answered once, for a file of our own form. */
+/* A question about a file is answered beside its name. */
 static int hint(int code, enum dew_status status)
 {
     if (status == DEW_EAMBIGUOUS || status == DEW_EUNIT)
-        fputs("dewledger: `dewledger weather convert FILE NEW.csv` takes the "
-              "answer (--order, --clock, --station, --unit ...); then name "
-              "NEW.csv here\n",
+        fputs("dewledger: the answer belongs into the scenario: weather.order, "
+              "weather.clock, weather.station, weather.units ... (see "
+              "`dewledger explain weather`)\n",
               stderr);
     return code;
 }
 
-static int of_file(struct dew__job *job, const char *path,
+/* What the scenario answers of its weather file. */
+struct answers {
+    struct dew_weather_ask ask;
+    struct dew__weather_said said;
+    char units[ANSWER], columns[ANSWER];
+};
+
+/* Columns said in the text of a key, commas between; room is ANSWER long and
+   kept. */
+static int say(const struct dew__job *job, const char *scenario,
+               const char *key, const char *text, char *room,
+               struct dew__weather_said *said)
+{
+    int is_unit = strcmp(key, "weather.units") == 0;
+    struct dew_error err = {0};
+    char *rest, *word;
+
+    dew__job_about(job, scenario, key, &err);
+    if (snprintf(room, ANSWER, "%s", text) >= ANSWER) {
+        dew__fail(&err, DEW_ERANGE, "longer than %d letters", ANSWER - 1);
+        return dew__cli_error(&err);
+    }
+    for (word = room; *word != '\0'; word = rest) {
+        const char *wrong;
+
+        rest = word + strcspn(word, ",");
+        if (*rest == ',')
+            *rest++ = '\0';
+        word += strspn(word, " ");
+        wrong = dew__weather_say(said, word, is_unit);
+        if (wrong == NULL)
+            continue;
+        dew__fail(&err, DEW_ESYNTAX, "%s: %s, several with commas between",
+                  word, wrong);
+        return dew__cli_error(&err);
+    }
+    return DEW__DONE;
+}
+
+static int take_answers(const struct dew__job *job, const char *scenario,
+                        const struct dew_weather_request *request,
+                        struct answers *out)
+{
+    int code = say(job, scenario, "weather.units", request->units, out->units,
+                   &out->said);
+
+    if (code == DEW__DONE)
+        code = say(job, scenario, "weather.columns", request->columns,
+                   out->columns, &out->said);
+    out->ask = request->ask;
+    out->ask.keep_gaps = request->fill[0] != '\0';
+    out->ask.said = out->said.row;
+    out->ask.said_count = out->said.count;
+    return code;
+}
+
+static int of_file(struct dew__job *job, const char *scenario, const char *path,
                    const struct dew_weather_request *request)
 {
-    struct dew_weather_ask ask = DEW_WEATHER_ASK;
+    struct answers answers = {.said = {.count = 0}};
     struct dew_error list[FAULTS] = {{0}};
     struct dew_faults faults = {list, FAULTS, 0};
     struct dew_weather_report report = {.rows = 0};
     struct dew_year_filled filled;
     struct dew_error err = {0};
+    int code = take_answers(job, scenario, request, &answers);
 
-    ask.keep_gaps = request->fill[0] != '\0';
-    if (dew_weather_read(&job->year, path, &ask, &report, &faults) != DEW_OK)
+    if (code != DEW__DONE)
+        return code;
+    if (dew_weather_read(&job->year, path, &answers.ask, &report, &faults) !=
+        DEW_OK)
         return hint(dew__cli_input_faults(&faults), list[0].status);
     dew__at(&err, path, 0, 0);
     if (dew__weather_fill(job->year, request->fill, request->seed, &filled,
@@ -196,5 +255,6 @@ int dew__job_weather(struct dew__job *job, const char *path)
                          hours ? ask.file : ask.monthly, found);
     if (code != DEW__DONE)
         return code;
-    return hours ? of_file(job, found, &ask) : of_months(job, found, ask.seed);
+    return hours ? of_file(job, path, found, &ask)
+                 : of_months(job, found, ask.seed);
 }

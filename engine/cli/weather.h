@@ -30,13 +30,26 @@ extern const struct dew__command dew__weathers[DEW__WEATHERS];
 
 enum { DEW__WEATHER_SAID = 32, DEW__WEATHER_FAULTS = 40 };
 
+/* What a person says of a file's columns. */
+struct dew__weather_said {
+    struct dew_column_said row[DEW__WEATHER_SAID];
+    size_t count;
+};
+
+/*
+ * Take "HEADER=UNIT" (is_unit) or "HEADER=MEANING"; word is cut in place and
+ * kept.  Returns what is wrong with it, or NULL.
+ */
+const char *dew__weather_say(struct dew__weather_said *said, char *word,
+                             int is_unit);
+
 /* A file to read, and what the command line says about it. */
 struct dew__weather_file {
     struct dew__cli common;
     const char *path, *out, *svg;
     int files; /* how many names the sub-command takes */
     struct dew_weather_ask ask;
-    struct dew_column_said said[DEW__WEATHER_SAID];
+    struct dew__weather_said said;
     struct dew_year *year;
     struct dew_weather_report report;
     const char *fill; /* a place, or NULL                                   */

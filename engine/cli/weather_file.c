@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "cli/weather.h"
+#include "dew/made.h"
 
 enum {
     KEY_STATION = 0x300,
@@ -79,30 +80,41 @@ static int choice(struct argp_state *state, const char *name, const char *word,
     return 0;
 }
 
+static struct dew_column_said *said_of(struct dew__weather_said *said,
+                                       const char *header)
+{
+    for (size_t i = 0; i < said->count; i++)
+        if (strcmp(said->row[i].header, header) == 0)
+            return &said->row[i];
+    if (said->count == DEW__WEATHER_SAID)
+        return NULL;
+    said->row[said->count] = (struct dew_column_said){.header = header};
+    return &said->row[said->count++];
+}
+
+const char *dew__weather_say(struct dew__weather_said *said, char *word,
+                             int is_unit)
+{
+    char *equals = strrchr(word, '=');
+    struct dew_column_said *row;
+
+    if (equals == NULL || equals == word || equals[1] == '\0')
+        return is_unit ? "write HEADER=UNIT" : "write HEADER=MEANING";
+    *equals = '\0';
+    row = said_of(said, word);
+    if (row == NULL)
+        return "too many columns";
+    *(is_unit ? &row->unit : &row->meaning) = equals + 1;
+    return NULL;
+}
+
 static void say(struct argp_state *state, char *word, int is_unit)
 {
     struct dew__weather_file *f = state->input;
-    struct dew_column_said *said;
-    char *equals = strrchr(word, '=');
+    const char *wrong = dew__weather_say(&f->said, word, is_unit);
 
-    if (equals == NULL || equals == word) {
-        argp_error(state, "%s: write HEADER=%s", word,
-                   is_unit ? "UNIT" : "MEANING");
-        return;
-    }
-    *equals = '\0';
-    for (size_t i = 0; i < f->ask.said_count; i++)
-        if (strcmp(f->said[i].header, word) == 0) {
-            *(is_unit ? &f->said[i].unit : &f->said[i].meaning) = equals + 1;
-            return;
-        }
-    if (f->ask.said_count == DEW__WEATHER_SAID) {
-        argp_error(state, "more than %d columns", DEW__WEATHER_SAID);
-        return;
-    }
-    said = &f->said[f->ask.said_count++];
-    said->header = word;
-    *(is_unit ? &said->unit : &said->meaning) = equals + 1;
+    if (wrong != NULL)
+        argp_error(state, "%s: %s", word, wrong);
 }
 
 static void take_place(int key, char *word, struct argp_state *state)
@@ -224,9 +236,13 @@ int dew__weather_parse(struct dew__weather_file *f, const char *does, int argc,
                               .children = children};
     const struct dew_weather_ask usual = DEW_WEATHER_ASK;
 
+    int code;
+
     f->ask = usual;
-    f->ask.said = f->said;
-    return dew__cli_parse(&argp, argc, argv, f);
+    code = dew__cli_parse(&argp, argc, argv, f);
+    f->ask.said = f->said.row;
+    f->ask.said_count = f->said.count;
+    return code;
 }
 
 int dew__weather_open(struct dew__weather_file *f)
@@ -240,8 +256,8 @@ int dew__weather_open(struct dew__weather_file *f)
     if (dew_weather_read(&f->year, f->path, &f->ask, &f->report, &faults) !=
         DEW_OK)
         return dew__cli_input_faults(&faults);
-    if (f->fill == NULL ||
-        dew__weather_fill(f->year, f->fill, 1, &f->filled, &err) == DEW_OK)
+    if (f->fill == NULL || dew__weather_fill(f->year, f->fill, DEW_MADE_SEED,
+                                             &f->filled, &err) == DEW_OK)
         return 0;
     dew_year_close(f->year);
     return dew__cli_error(&err);

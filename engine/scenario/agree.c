@@ -32,6 +32,26 @@ static const char *fill_has_file(const struct dew_value *v, enum dew__key *key)
                : NULL;
 }
 
+static const char *answers_have_file(const struct dew_value *v,
+                                     enum dew__key *key)
+{
+    static const enum dew__key answers[] = {
+        KEY_weather_station,   KEY_weather_year,      KEY_weather_order,
+        KEY_weather_clock,     KEY_weather_utc,       KEY_weather_latitude,
+        KEY_weather_longitude, KEY_weather_elevation, KEY_weather_units,
+        KEY_weather_columns,   KEY_weather_gap};
+
+    for (size_t i = 0; i < sizeof answers / sizeof answers[0]; i++)
+        if (v[answers[i]].given && !GIVEN(v, weather_file)) {
+            *key = answers[i];
+            return "answers what a weather.file leaves open: there is none";
+        }
+    *key = KEY_weather_frost_point;
+    return WORD(v, weather_frost_point) && !GIVEN(v, weather_file)
+               ? "is of a weather.file's dew points: there is none"
+               : NULL;
+}
+
 static const char *log_has_file(const struct dew_value *v, enum dew__key *key)
 {
     *key = GIVEN(v, log_sensor)  ? KEY_log_sensor
@@ -239,11 +259,12 @@ static const char *third_counts(const struct dew_value *v, enum dew__key *key)
 }
 
 static rule_of *const rules[] = {
-    one_weather,       fill_has_file,     rooms_have_height, constant_has_flow,
-    heat_below_cool,   dry_below_humid,   airing_rises,      humidistats_apart,
-    core_has_figures,  core_has_moisture, heat_core_is_dry,  one_sheet,
-    sensible_has_core, tie_has_handler,   second_counts,     third_counts,
-    one_dryer,         seen_is_observed,  one_lockout,       log_has_file,
+    one_weather,       answers_have_file, fill_has_file,     rooms_have_height,
+    constant_has_flow, heat_below_cool,   dry_below_humid,   airing_rises,
+    humidistats_apart, core_has_figures,  core_has_moisture, heat_core_is_dry,
+    one_sheet,         sensible_has_core, tie_has_handler,   second_counts,
+    third_counts,      one_dryer,         seen_is_observed,  one_lockout,
+    log_has_file,
 };
 enum { RULES = sizeof rules / sizeof rules[0] };
 

@@ -9,7 +9,7 @@
 #include "core/fail.h"
 #include "scenario/scenario.h"
 
-static const double year_s = 365.0 * 86400.0, day_s = 86400.0;
+static const double year_s = 365.0 * 86400.0, day_s = 86400.0, hour_s = 3600.0;
 
 void dew__fill_day(const struct dew_value *list, double otherwise,
                    double out[24])
@@ -24,13 +24,30 @@ struct dew_weather_request dew_scenario_weather(
     const struct dew_scenario *scenario)
 {
     const struct dew_value *v = scenario->base;
+    struct dew_weather_request r = {.place = TEXT(v, weather_place),
+                                    .file = TEXT(v, weather_file),
+                                    .monthly = TEXT(v, weather_monthly),
+                                    .fill = TEXT(v, weather_fill),
+                                    .seed = (unsigned long)SI(v, weather_seed),
+                                    .ask = DEW_WEATHER_ASK,
+                                    .units = TEXT(v, weather_units),
+                                    .columns = TEXT(v, weather_columns)};
 
-    return (struct dew_weather_request){
-        GIVEN(v, weather_place) ? v[KEY_weather_place].text : "",
-        GIVEN(v, weather_file) ? v[KEY_weather_file].text : "",
-        GIVEN(v, weather_monthly) ? v[KEY_weather_monthly].text : "",
-        GIVEN(v, weather_fill) ? v[KEY_weather_fill].text : "",
-        (unsigned long)SI(v, weather_seed)};
+    if (GIVEN(v, weather_station))
+        r.ask.station = v[KEY_weather_station].text;
+    if (GIVEN(v, weather_year))
+        r.ask.year = (int)SI(v, weather_year);
+    if (GIVEN(v, weather_order)) /* as in dew_scenario_log */
+        r.ask.order = (enum dew_date_order)(WORD(v, weather_order) + 1);
+    if (GIVEN(v, weather_clock))
+        r.ask.clock = (enum dew_clock)(WORD(v, weather_clock) + 1);
+    r.ask.utc_offset = SI_OR(v, weather_utc, r.ask.utc_offset);
+    r.ask.latitude = SI_OR(v, weather_latitude, r.ask.latitude);
+    r.ask.longitude = SI_OR(v, weather_longitude, r.ask.longitude);
+    r.ask.elevation = SI_OR(v, weather_elevation, r.ask.elevation);
+    r.ask.frost_point = WORD(v, weather_frost_point);
+    r.ask.gap_limit = SI_OR(v, weather_gap, r.ask.gap_limit * hour_s) / hour_s;
+    return r;
 }
 
 struct dew_log_request dew_scenario_log(const struct dew_scenario *scenario)

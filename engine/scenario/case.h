@@ -24,6 +24,8 @@ struct dew__making {
 #define SI(v, key)    ((v)[KEY_##key].amount.si)
 #define GIVEN(v, key) ((v)[KEY_##key].given)
 #define WORD(v, key)  ((v)[KEY_##key].choice)
+/* The text of a key, or "". */
+#define TEXT(v, key) (GIVEN(v, key) ? (v)[KEY_##key].text : "")
 /* The figure of a key, or another where it was not given. */
 #define SI_OR(v, key, other) (GIVEN(v, key) ? SI(v, key) : (other))
 

@@ -15,6 +15,19 @@ K(weather, monthly, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "file of twelve mont
 K(weather, fill, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "place whose made year fills the gaps of weather.file above 3 hours, and the wind or sunlight it does not have", .base_only = 1)
 K(weather, seed, COUNT, PURE, 0, 1e6, "any number will do", "129", "our own", NULL, "another seed makes another year from the same months", .base_only = 1)
 
+K(weather, station, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "which station of a weather.file of several: its name or number", .base_only = 1)
+K(weather, year, COUNT, PURE, 1800, 2200, "years that instruments recorded", "", NULL, NULL, "which year of a weather.file of several", .base_only = 1)
+K(weather, order, WORD, PURE, 0, 0, NULL, "", NULL, NULL, "how dates of weather.file such as 3/4/2020 are meant, where it leaves it open", .base_only = 1, .words = "mdy|dmy")
+K(weather, clock, WORD, PURE, 0, 0, NULL, "", NULL, NULL, "the clock of weather.file, where it leaves it open: standard time all year, or summer time by the rule of the United States or the European Union", .base_only = 1, .words = "standard|us|eu")
+K(weather, utc, NUMBER, PURE, -12, 14, "hours from Greenwich", "", NULL, NULL, "local standard time of weather.file less UTC, in hours, where it does not say", .base_only = 1)
+K(weather, latitude, NUMBER, PURE, -90, 90, "degrees, north positive", "", NULL, NULL, "of weather.file, where it does not say", .base_only = 1)
+K(weather, longitude, NUMBER, PURE, -180, 180, "degrees, east positive", "", NULL, NULL, "of weather.file, where it does not say", .base_only = 1)
+K(weather, elevation, NUMBER, LENGTH, -430, 5500, "from the Dead Sea to the highest town", "", NULL, NULL, "of weather.file, where it does not say", .base_only = 1)
+K(weather, units, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "units of columns of weather.file whose header has none: HEADER=UNIT, several with commas between, as temp=degF, dewp=degF", .base_only = 1)
+K(weather, columns, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "what columns of weather.file are: HEADER=MEANING, several with commas between, as T2=temperature", .base_only = 1)
+K(weather, frost_point, FLAG, PURE, 0, 0, NULL, "no", "what instruments report by rule", NULL, "dew points of weather.file below freezing are over ice", .base_only = 1)
+K(weather, gap, NUMBER, TIME, 0, 86400, "a day is no gap to draw a line through", "=3 h", NULL, NULL, "longest gap of weather.file that is filled by a line", .base_only = 1)
+
 /* ---- log ---- */
 K(log, file, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "a logger's file of the house as it is: measured humidity is told beside the model's; looked for beside the scenario", .base_only = 1)
 K(log, sensor, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "which sensor of the file: its name, several with commas between, or all", .base_only = 1)

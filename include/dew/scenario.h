@@ -29,6 +29,7 @@
 #include "dew/status.h"
 #include "dew/study_inputs.h"
 #include "dew/unit.h"
+#include "dew/weather.h"
 
 #ifdef __cplusplus
 extern "C" {
@@ -194,6 +195,10 @@ struct dew_weather_request {
     const char *monthly; /* for dew_climate_read and dew_made_open          */
     const char *fill;    /* place to fill the file from, or ""              */
     unsigned long seed;
+    struct dew_weather_ask
+        ask;             /* what the scenario answers; said is NULL     */
+    const char *units;   /* "HEADER=UNIT, ...", or ""                   */
+    const char *columns; /* "HEADER=MEANING, ...", or ""                */
 };
 struct dew_weather_request dew_scenario_weather(
     const struct dew_scenario *scenario);

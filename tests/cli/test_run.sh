@@ -129,7 +129,35 @@ says "is still called made" sh -c 'tr -s "\n " " " <out | grep -q "made from mon
 printf 'time,temp (C),rh (%%)\n3/4/2020 05:00,7.3,81\n' >asks.csv
 sed 's/place: 722020/file: asks.csv/' house.yaml >asks.yaml
 ends "a file with a question" 1 run asks.yaml
-says "says where it is answered" grep -q 'weather convert FILE NEW.csv. takes the answer' err
+says "says where it is answered" grep -q 'weather.order' err
+# a file of two stations, without units, without a place: the scenario answers
+{
+    echo 'station,time,temp,humidity ratio (g/kg),pressure (Pa),wind speed,global solar (W/m2)'
+    grep '^2001-0[12]' whole.csv | cut -d, -f1-6 | sed 's/^/up,/'
+    grep '^2001-01-0' whole.csv | cut -d, -f1-6 | sed 's/^/down,/'
+} >two.csv
+sed 's/place: 722020/file: two.csv/' house.yaml >two.yaml
+ends "a file of two stations" 1 run two.yaml
+says "asks which" grep -q 'two.csv: station: the file holds several stations (up, down): say which' err
+says "and says where to answer" grep -q 'weather.station' err
+cat >answers.sed <<'END'
+s/place: 722020/file: two.csv\
+  station: up\
+  latitude: 25.8\
+  longitude: -80.3\
+  elevation: 10 ft\
+  utc: -5\
+  units: temp=degC, wind speed=m\/s/
+END
+sed -f answers.sed house.yaml >answered.yaml
+ends "and is read once answered" 0 run answered.yaml --json
+says "as the one asked for" grep -q '1416 rows read, 1416 kept\|216 rows of other stations' out
+sed 's/units: temp=degC/units: temp/' answered.yaml >half.yaml
+ends "half an answer" 1 run half.yaml
+says "is told where it stands" grep -q '^dewledger: half.yaml:19:10: weather.units: temp: write HEADER=UNIT, several with commas between' err
+sed 's/units: .*/columns: temp=temperature/' answered.yaml >nounit.yaml
+ends "a column named without its unit" 1 run nounit.yaml
+says "still asks for it" grep -q 'two.csv:1:3: temp: its unit is not said' err
 ends "no scenario" 2 run
 ends "two scenarios" 2 run house.yaml house.yaml
 ends "a file that is not there" 1 run absent.yaml

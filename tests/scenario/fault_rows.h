@@ -187,8 +187,12 @@
 {"a base fault is said once, an option's own again", BASE "limits: {too_dry: 60 %}\noptions:\n  - name: a\n  - name: b\n  - name: c\n    limits: {too_dry: 0.6}\n",
  "h.yaml:3:19: limits.too_dry: is not below limits.too_humid: no humidity would be right\n"
  "h.yaml:8:23: options.c.limits.too_dry: is not below limits.too_humid: no humidity would be right\n"},
-{"every fault in one pass", "weather: {place: 1, year: 2}\nhouse:\n  floor_area: 5 ft2\n  bedrooms: three\n  volume: 200\npeople: {count: -1}\n",
- "h.yaml:1:21: weather.year: no such key; the nearest is \"weather.seed\"\n"
+{"an answer without a file", "weather: {place: 722020, station: JFK}\nhouse: {floor_area: 2000 ft2, bedrooms: 3}\n",
+ "h.yaml:1:35: weather.station: answers what a weather.file leaves open: there is none\n"},
+{"a frost point without a file", "weather: {place: 722020, frost_point: yes}\nhouse: {floor_area: 2000 ft2, bedrooms: 3}\n",
+ "h.yaml:1:39: weather.frost_point: is of a weather.file's dew points: there is none\n"},
+{"every fault in one pass", "weather: {place: 1, sead: 2}\nhouse:\n  floor_area: 5 ft2\n  bedrooms: three\n  volume: 200\npeople: {count: -1}\n",
+ "h.yaml:1:21: weather.sead: no such key; the nearest is \"weather.seed\"\n"
  "h.yaml:3:15: house.floor_area: 5 ft2 is below 107.6 ft2: one household's house\n"
  "h.yaml:4:13: house.bedrooms: \"three\" is no whole number: write it like 3\n"
  "h.yaml:5:11: house.volume: 200 needs a unit: write one of ft3, gal, m3, L\n"

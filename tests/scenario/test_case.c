@@ -289,7 +289,7 @@ struct handed {
     struct dew_costs costs;
     struct dew_option_facts facts;
     double required;
-    char words[400];
+    char answers[300], words[400];
 };
 
 /* By member: a struct's padding would not compare. */
@@ -329,6 +329,12 @@ static int hand_on(const char *ground, const char *set, struct handed *out)
              dew_scenario_title(s), w.place, w.file, w.monthly, w.fill, w.seed,
              log.file, log.ask.sensor != NULL ? log.ask.sensor : "",
              (int)log.ask.order, (int)log.ask.clock, log.held);
+    snprintf(out->answers, sizeof out->answers,
+             "%s|%d|%d|%d|%g|%g|%g|%g|%d|%g|%s|%s",
+             w.ask.station != NULL ? w.ask.station : "", w.ask.year,
+             (int)w.ask.order, (int)w.ask.clock, w.ask.utc_offset,
+             w.ask.latitude, w.ask.longitude, w.ask.elevation,
+             w.ask.frost_point, w.ask.gap_limit, w.units, w.columns);
     dew_scenario_close(s);
     return good;
 }
