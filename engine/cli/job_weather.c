@@ -79,15 +79,14 @@ struct answers {
 
 /* Columns said in the text of a key, commas between; room is ANSWER long and
    kept. */
-static int say(const struct dew__job *job, const char *scenario,
-               const char *key, const char *text, char *room,
-               struct dew__weather_said *said)
+static int say(const struct dew__job *job, const char *scenario, int is_unit,
+               const char *text, char *room, struct dew__weather_said *said)
 {
-    int is_unit = strcmp(key, "weather.units") == 0;
     struct dew_error err = {0};
     char *rest, *word;
 
-    dew__job_about(job, scenario, key, &err);
+    dew__job_about(job, scenario, is_unit ? "weather.units" : "weather.columns",
+                   &err);
     if (snprintf(room, ANSWER, "%s", text) >= ANSWER) {
         dew__fail(&err, DEW_ERANGE, "longer than %d letters", ANSWER - 1);
         return dew__cli_error(&err);
@@ -113,12 +112,11 @@ static int take_answers(const struct dew__job *job, const char *scenario,
                         const struct dew_weather_request *request,
                         struct answers *out)
 {
-    int code = say(job, scenario, "weather.units", request->units, out->units,
-                   &out->said);
+    int code = say(job, scenario, 1, request->units, out->units, &out->said);
 
     if (code == DEW__DONE)
-        code = say(job, scenario, "weather.columns", request->columns,
-                   out->columns, &out->said);
+        code =
+            say(job, scenario, 0, request->columns, out->columns, &out->said);
     out->ask = request->ask;
     out->ask.keep_gaps = request->fill[0] != '\0';
     out->ask.said = out->said.row;

@@ -92,6 +92,8 @@ static struct dew_column_said *said_of(struct dew__weather_said *said,
     return &said->row[said->count++];
 }
 
+_Static_assert(DEW__WEATHER_SAID == 32, "as the message says");
+
 const char *dew__weather_say(struct dew__weather_said *said, char *word,
                              int is_unit)
 {
@@ -103,7 +105,7 @@ const char *dew__weather_say(struct dew__weather_said *said, char *word,
     *equals = '\0';
     row = said_of(said, word);
     if (row == NULL)
-        return "too many columns";
+        return "more than 32 columns";
     *(is_unit ? &row->unit : &row->meaning) = equals + 1;
     return NULL;
 }
@@ -235,7 +237,6 @@ int dew__weather_parse(struct dew__weather_file *f, const char *does, int argc,
                               .doc = does,
                               .children = children};
     const struct dew_weather_ask usual = DEW_WEATHER_ASK;
-
     int code;
 
     f->ask = usual;

@@ -29,6 +29,8 @@ struct making {
     struct dew__weather_sum (*sums)[12]; /* of each year                     */
 };
 
+_Static_assert(DEW_MADE_SEED == 129, "as the help says");
+
 static const struct argp_option options[] = {
     {"years", KEY_YEARS, "N", 0,
      "make N years that stray as real ones do, not the one typical year", 0},

@@ -32,6 +32,20 @@ static const char *fill_has_file(const struct dew_value *v, enum dew__key *key)
                : NULL;
 }
 
+/* One of count keys, or the flag, speaks of a file that is not there. */
+static int lacks_file(const struct dew_value *v, enum dew__key file,
+                      const enum dew__key *keys, size_t count,
+                      enum dew__key flag, enum dew__key *key)
+{
+    for (size_t i = 0; i < count; i++)
+        if (v[keys[i]].given && !v[file].given) {
+            *key = keys[i];
+            return 1;
+        }
+    *key = flag;
+    return v[flag].choice && !v[file].given;
+}
+
 static const char *answers_have_file(const struct dew_value *v,
                                      enum dew__key *key)
 {
@@ -41,24 +55,22 @@ static const char *answers_have_file(const struct dew_value *v,
         KEY_weather_longitude, KEY_weather_elevation, KEY_weather_units,
         KEY_weather_columns,   KEY_weather_gap};
 
-    for (size_t i = 0; i < sizeof answers / sizeof answers[0]; i++)
-        if (v[answers[i]].given && !GIVEN(v, weather_file)) {
-            *key = answers[i];
-            return "answers what a weather.file leaves open: there is none";
-        }
-    *key = KEY_weather_frost_point;
-    return WORD(v, weather_frost_point) && !GIVEN(v, weather_file)
+    if (!lacks_file(v, KEY_weather_file, answers,
+                    sizeof answers / sizeof answers[0], KEY_weather_frost_point,
+                    key))
+        return NULL;
+    return *key == KEY_weather_frost_point
                ? "is of a weather.file's dew points: there is none"
-               : NULL;
+               : "answers what a weather.file leaves open: there is none";
 }
 
 static const char *log_has_file(const struct dew_value *v, enum dew__key *key)
 {
-    *key = GIVEN(v, log_sensor)  ? KEY_log_sensor
-           : GIVEN(v, log_order) ? KEY_log_order
-           : GIVEN(v, log_clock) ? KEY_log_clock
-                                 : KEY_log_held;
-    return !GIVEN(v, log_file) && (*key != KEY_log_held || WORD(v, log_held))
+    static const enum dew__key answers[] = {KEY_log_sensor, KEY_log_order,
+                                            KEY_log_clock};
+
+    return lacks_file(v, KEY_log_file, answers,
+                      sizeof answers / sizeof answers[0], KEY_log_held, key)
                ? "has no log to speak of: give log.file"
                : NULL;
 }

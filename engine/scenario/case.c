@@ -18,6 +18,12 @@ void dew__fill_day(const struct dew_value *list, double otherwise,
         out[h] = list->given ? list->items[h].amount.si : otherwise;
 }
 
+/* Words in the order of the enums, less "unsaid". */
+static int said(const struct dew_value *word)
+{
+    return word->given ? word->choice + 1 : 0;
+}
+
 /* ---- the weather ------------------------------------------------------------ */
 
 struct dew_weather_request dew_scenario_weather(
@@ -37,10 +43,8 @@ struct dew_weather_request dew_scenario_weather(
         r.ask.station = v[KEY_weather_station].text;
     if (GIVEN(v, weather_year))
         r.ask.year = (int)SI(v, weather_year);
-    if (GIVEN(v, weather_order)) /* as in dew_scenario_log */
-        r.ask.order = (enum dew_date_order)(WORD(v, weather_order) + 1);
-    if (GIVEN(v, weather_clock))
-        r.ask.clock = (enum dew_clock)(WORD(v, weather_clock) + 1);
+    r.ask.order = (enum dew_date_order)said(&v[KEY_weather_order]);
+    r.ask.clock = (enum dew_clock)said(&v[KEY_weather_clock]);
     r.ask.utc_offset = SI_OR(v, weather_utc, r.ask.utc_offset);
     r.ask.latitude = SI_OR(v, weather_latitude, r.ask.latitude);
     r.ask.longitude = SI_OR(v, weather_longitude, r.ask.longitude);
@@ -53,18 +57,14 @@ struct dew_weather_request dew_scenario_weather(
 struct dew_log_request dew_scenario_log(const struct dew_scenario *scenario)
 {
     const struct dew_value *v = scenario->base;
-    struct dew_log_request r = {
-        .file = GIVEN(v, log_file) ? v[KEY_log_file].text : "",
-        .ask = DEW_LOG_ASK,
-        .held = WORD(v, log_held)};
+    struct dew_log_request r = {.file = TEXT(v, log_file),
+                                .ask = DEW_LOG_ASK,
+                                .held = WORD(v, log_held)};
 
     if (GIVEN(v, log_sensor))
         r.ask.sensor = v[KEY_log_sensor].text;
-    if (GIVEN(v,
-              log_order)) /* words in the order of the enums, less "unsaid" */
-        r.ask.order = (enum dew_date_order)(WORD(v, log_order) + 1);
-    if (GIVEN(v, log_clock))
-        r.ask.clock = (enum dew_clock)(WORD(v, log_clock) + 1);
+    r.ask.order = (enum dew_date_order)said(&v[KEY_log_order]);
+    r.ask.clock = (enum dew_clock)said(&v[KEY_log_clock]);
     return r;
 }
 

@@ -20,10 +20,9 @@
 #define PRESSURE_PER_K 80.0 /* Pa/K  of the days' deviation of t             */
 #define PRESSURE_LEAST 150.0  /* Pa                                           */
 #define PRESSURE_MOST  1200.0 /* Pa                                        */
-#define LEAST_DRYNESS  0.3  /* K  of a day's mean dew point below its mean t  */
-#define LEAST_WIND     0.2  /* -  of a day, over the month's mean             */
-#define LOOSE_LAG      0.37 /* -  of days that hang together little           */
-#define TOLD_MOST      0.8  /* -  of the wind's variance, told by the rest    */
+#define LEAST_DRYNESS  0.3 /* K  of a day's mean dew point below its mean t  */
+#define LEAST_WIND     0.2 /* -  of a day, over the month's mean             */
+#define TOLD_MOST      0.8 /* -  of the wind's variance, told by the rest    */
 
 /* Months drawn, of which a typical year has one: our own choice. */
 enum { CANDIDATES = 128 };
@@ -267,7 +266,8 @@ static void month_sky(const struct month *m, const double *beyond,
 
     if (mean > 0.78) /* hardly any sun: its figures are rounding */
         mean = 0.78;
-    to = spread(m, dew__between(4.0 * (0.45 - mean), -0.8, 0.8), LOOSE_LAG);
+    to =
+        spread(m, dew__between(4.0 * (0.45 - mean), -0.8, 0.8), DEW__LOOSE_LAG);
     dew__shape(score, &to);
     for (int i = 0; i < m->n; i++)
         score[i] = within_sky(mean + sd * score[i]);
@@ -288,7 +288,7 @@ static void month_light(const struct month *m, struct scores *s,
     double *cloud = s->cloud + m->first, *range = s->range + m->first;
     double *dry = s->dry + m->first, with = m->now->sun_range;
     double own = sqrt(1.0 - with * with), span = m->now->t_max - m->now->t_min;
-    struct dew__spread to = spread(m, m->aim.range_lean, LOOSE_LAG);
+    struct dew__spread to = spread(m, m->aim.range_lean, DEW__LOOSE_LAG);
 
     for (int i = 0; i < m->n; i++)
         dry[i] = days->t[m->first + i] - days->td[m->first + i];
@@ -376,7 +376,7 @@ static void month_wind(const struct month *m, struct scores *s,
                        struct dew__days *days)
 {
     double *wind = s->wind + m->first, *out = days->wind + m->first, mean;
-    struct dew__spread to = spread(m, m->aim.wind_lean, LOOSE_LAG);
+    struct dew__spread to = spread(m, m->aim.wind_lean, DEW__LOOSE_LAG);
 
     score_wind(m, s, days, wind);
     dew__shape(wind, &to);

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "weather/made.h"
+#include "weather/made_shape.h"
 
 #define PI 3.14159265358979323846
 
@@ -141,11 +142,6 @@ static void extremes(const double *t, int m, double *high, double *low)
     }
 }
 
-static double between(double x, double low, double high)
-{
-    return x < low ? low : x > high ? high : x;
-}
-
 /* Bend the swing towards the month's mean highest and lowest. */
 static void adjust(const struct dew_normal *now, double high, double low,
                    double mean, struct bend *b)
@@ -155,10 +151,10 @@ static void adjust(const struct dew_normal *now, double high, double low,
     double got = high > low ? (high - mean) / (high - low) : 0.5;
 
     if (high > low)
-        b->stretch = between(b->stretch * range / (high - low), 0.0, 3.0);
-    want = between(want, 0.1, 0.9);
-    b->power = between(b->power * want * (1.0 - got) / ((1.0 - want) * got),
-                       0.25, 4.0);
+        b->stretch = dew__between(b->stretch * range / (high - low), 0.0, 3.0);
+    want = dew__between(want, 0.1, 0.9);
+    b->power = dew__between(
+        b->power * want * (1.0 - got) / ((1.0 - want) * got), 0.25, 4.0);
 }
 
 /* swings: room for the year, lent by the caller. */
@@ -188,14 +184,11 @@ static void hours_t(const struct dew_climate *place,
 }
 
 /* Noise from hour to hour, mean 0 and deviation 1. */
-static void walk(struct dew__random *random, double lag, double *out)
+static void noise(struct dew__random *random, double lag, double *out)
 {
-    double z = dew__random_gaussian(random);
+    struct dew__walk walk = {dew__random_gaussian(random), 0.0};
 
-    for (int h = 0; h < DEW__YEAR_HOURS; h++) {
-        z = lag * z + sqrt(1.0 - lag * lag) * dew__random_gaussian(random);
-        out[h] = z;
-    }
+    dew__walk_on(&walk, random, lag, 0.0, DEW__YEAR_HOURS, out);
 }
 
 /* A dew point that comes no nearer to t than it does outdoors: the further
@@ -247,7 +240,7 @@ static void hours_td(const struct dew__days *days, const struct line *t_mean,
                      const struct line *mean, struct dew__random *random,
                      struct dew__hours *hours)
 {
-    walk(random, TD_STRAY_LAG, hours->noise);
+    noise(random, TD_STRAY_LAG, hours->noise);
     stray_td(days, t_mean, mean, hours);
     for (int m = 0; m < MONTHS; m++) {
         int first = dew__month_start[m];
@@ -294,7 +287,7 @@ static void light(const struct dew_sun *sun, const double *noise,
 static void hours_light(const struct dew__days *days,
                         struct dew__random *random, struct dew__hours *hours)
 {
-    walk(random, CLOUD_STRAY_LAG, hours->noise);
+    noise(random, CLOUD_STRAY_LAG, hours->noise);
     for (int d = 0; d < DAYS; d++)
         light(hours->sun + d * HOURS, hours->noise + d * HOURS,
               days->clearness[d], hours->global + d * HOURS);
@@ -306,7 +299,7 @@ static void hours_air(const struct dew__days *days, struct dew__random *random,
     struct line pressure;
 
     hang(days->pressure, &pressure);
-    walk(random, WIND_STRAY_LAG, hours->noise);
+    noise(random, WIND_STRAY_LAG, hours->noise);
     for (int d = 0; d < DAYS; d++) {
         double sum = 0.0;
         double stray = fmin(WIND_STRAY / sqrt(days->wind[d]), WIND_STRAY_MOST);

@@ -17,7 +17,6 @@
 #define LEAN_OF_RANKS 0.33
 #define LEAN_OF_FLAT  0.65
 #define LEAN_OF_DRAWS 0.46 /* the same of a year's own draws             */
-#define NORMAL_LAG    0.37 /* at which the distribution is nearly normal */
 
 /* Weather has ends where a normal distribution has none. */
 #define SCORE_MOST 3.0
@@ -99,38 +98,42 @@ static double lean_score(double z, double k)
            sqrt(spread * (spread - 1.0));
 }
 
-struct dew__spread dew__spread_of(int n, int typical, double lean, double lag)
+/* In order, the values that the days should have. */
+static void fill_values(struct dew__spread *spread, double lag)
 {
-    struct dew__spread out = {.n = n, .typical = typical, .lean = lean};
     double flat = FLAT * exp(FLAT_LAG * lag);
-    double k = (LEAN_OF_RANKS + LEAN_OF_FLAT * flat) * lean;
+    double k = (LEAN_OF_RANKS + LEAN_OF_FLAT * flat) * spread->lean;
+    int n = spread->n;
 
     for (int i = 0; i < n; i++) {
         double share = (i + 0.625) / (n + 0.25); /* Blom */
 
-        out.value[i] = pow(share, flat) - pow(1.0 - share, flat);
+        spread->value[i] = pow(share, flat) - pow(1.0 - share, flat);
     }
-    dew__standardise(out.value, n);
+    dew__standardise(spread->value, n);
     for (int i = 0; i < n; i++)
-        out.value[i] = lean_of(out.value[i], k);
-    dew__standardise(out.value, n);
+        spread->value[i] = lean_of(spread->value[i], k);
+    dew__standardise(spread->value, n);
+}
+
+struct dew__spread dew__spread_of(int n, int typical, double lean, double lag)
+{
+    struct dew__spread out = {.n = n, .typical = typical, .lean = lean};
+
+    if (typical)
+        fill_values(&out, lag);
     return out;
 }
 
 static void by_rank(double *score, const struct dew__spread *spread)
 {
-    double out[DEW__MONTH_MOST];
-    int n = spread->n;
+    int rank[DEW__MONTH_MOST] = {0};
 
-    for (int i = 0; i < n; i++) {
-        int rank = 0;
-
-        for (int j = 0; j < n; j++)
-            rank += score[j] < score[i] || (score[j] == score[i] && j < i);
-        out[i] = spread->value[rank];
-    }
-    for (int i = 0; i < n; i++)
-        score[i] = out[i];
+    for (int i = 0; i < spread->n; i++)
+        for (int j = 0; j < i; j++)
+            rank[score[j] <= score[i] ? i : j]++;
+    for (int i = 0; i < spread->n; i++)
+        score[i] = spread->value[rank[i]];
 }
 
 void dew__shape(double *score, const struct dew__spread *spread)
@@ -146,7 +149,7 @@ void dew__shape(double *score, const struct dew__spread *spread)
 
 void dew__deal(struct dew__random *random, int n, double *out)
 {
-    struct dew__spread normal = dew__spread_of(n, 1, 0.0, NORMAL_LAG);
+    struct dew__spread normal = dew__spread_of(n, 1, 0.0, DEW__LOOSE_LAG);
 
     for (int i = 0; i < n; i++)
         out[i] = dew__random_gaussian(random);

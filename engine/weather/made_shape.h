@@ -8,6 +8,10 @@
 
 enum { DEW__MONTH_MOST = 31 };
 
+/* Correlation of days that hang together little: a distribution that is nearly
+   normal. */
+#define DEW__LOOSE_LAG 0.37
+
 /* x no less than low and no more than high. */
 double dew__between(double x, double low, double high);
 

@@ -4,8 +4,9 @@
  * that has no hourly file.
  *
  *     struct dew_year *year;
+ *     struct dew_made how = {.seed = DEW_MADE_SEED};
  *     dew_climate_find("722020", &place, &err);
- *     dew_made_open(&place, &(struct dew_made){.seed = DEW_MADE_SEED}, &year, &err);
+ *     dew_made_open(&place, &how, &year, &err);
  *
  * How       Days first: mean temperature and dew point as a correlated
  *           second-order autoregression with the table's deviations, lag and

@@ -135,7 +135,7 @@ class Month:
         self.td_stray = (td - td.mean(axis=0)).std()
 
     def days_of_wind(self, t, td, wind, swing):
-        change = np.diff(t) * t.std() / self.t_sd
+        change = np.diff(t)
         inner = slice(1, -1)
         self.wind_score = score(np.log(np.maximum(wind, 0.2)))[inner]
         self.goes_with = np.column_stack([
