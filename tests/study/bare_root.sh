@@ -1,6 +1,6 @@
 #!/bin/sh
 # SPDX-License-Identifier: GPL-3.0-or-later
-# The two lines of README.md on a bare Debian 12: as root, through sudo, and
+# The two commands of README.md on a bare Debian 12: as root, through sudo, and
 # by a user with neither.  By hand, as root; needs debootstrap and a mirror.
 # usage: tests/study/bare_root.sh [BASE]
 # BASE is a minimal root made before (debootstrap --variant=minbase bookworm
@@ -21,8 +21,8 @@ base=${1-$work/base}
 [ -d "$base/usr" ] || debootstrap --variant=minbase bookworm "$base" >/dev/null
 
 bad=0
-line() { # the README's line for a goal
-    grep -F "make $1" README.md | grep '^command -v' | head -n 1
+line() { # the README's command for a goal
+    grep -x "sh engine/make.sh $1" README.md | head -n 1
 }
 fresh() { # a root with the project, this machine's apt and names
     root=$work/root-$1
@@ -65,6 +65,8 @@ try "through sudo" person demo 0
 try "through sudo" person check 0
 
 fresh neither
+try "with neither, make missing" person demo 1
+grep -F 'ask an administrator' "$work/out" || { echo "not ok names make"; bad=1; }
 chroot "$root" sh -c 'apt-get update -qq && apt-get install -y -qq make' >/dev/null 2>&1
 try "with neither" person demo 2
 grep -E 'libgsl-dev' "$work/out" || { echo "not ok names the packages"; bad=1; }
