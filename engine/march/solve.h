@@ -168,21 +168,38 @@ DEW_LANE struct dew__warm dew__warm_stage(const struct dew__now *n,
 
 /* ---- water: a monotone, piecewise linear equation in w ------------------- */
 
-/* What makes the pieces, for one stage. */
+/*
+ * What leaves the zone's air less what enters it, kg/s, for one stage:
+ *
+ *     g w - r + sum over the kinks of slope (w - at)+
+ *
+ * A coil wets at its apparatus dew point.  A film takes up water above its
+ * kink and gives off all it holds below.  A humidistat has two kinks, the ends
+ * of its band.
+ */
+/* clang-format off */
+#define DEW_KINK_MAP(X)                                                        \
+    X(coil) X(coil_2) X(coil_3)                                                \
+    X(glass) X(edge) X(corner)                                                 \
+    X(dry_on) X(dry_full)                                                      \
+    X(wet_less) X(wet_off)
+/* clang-format on */
+
+DEW_LANE_STRUCT(dew__kinks, DEW_KINK_MAP);
+
 struct dew__pieces {
-    double g, r; /* g w - r: the linear part                      */
-    double p1, b1, p2, b2, p3, b3; /* coils: pass, and w at which they wet    */
-    double f1, s1, a1, f2, s2, a2, f3, s3, a3; /* films: rate, w_s, at hand   */
-    double per_rh; /* RH per w                                      */
+    double g, r;            /* the straight part                             */
+    struct dew__kinks at;   /* kg/kg                                         */
+    struct dew__kinks bend; /* kg/s per kg/kg: slope added above the kink    */
+    struct dew__kinks held; /* kg/s  films: what one gives off at most       */
+    double per_rh;          /* RH per w                                      */
 };
 
-DEW_LANE double dew__film_piece(double rate, double w_s, double at_hand,
-                                double w)
-{
-    double flow = rate * (w - w_s);
+/* What a kink adds at w, kg/s. */
+#define DEW__BENT(p, name, w) ((p)->bend.name * dew__over((w) - (p)->at.name))
 
-    return flow > -at_hand ? flow : -at_hand;
-}
+/* Onto a film, or off it. */
+#define DEW__ONTO(p, name, w) (DEW__BENT(p, name, w) - (p)->held.name)
 
 DEW_LANE double dew__dry_share(const struct dew__now *n, double rh)
 {
@@ -194,128 +211,50 @@ DEW_LANE double dew__wet_share(const struct dew__now *n, double rh)
     return dew__clamp01((n->lane.wet_high - rh) * n->lane.wet_per);
 }
 
-/* kg/s leaving the zone's air less what enters it, at w. */
-DEW_LANE double dew__residual(const struct dew__now *n,
-                              const struct dew__pieces *p, double w)
+#define DEW__ADD_BENT(name) +DEW__BENT(p, name, w)
+DEW_LANE double dew__residual(const struct dew__pieces *p, double w)
 {
-    double rh = p->per_rh * w;
-
-    return p->g * w - p->r + p->p1 * dew__over(w - p->b1) +
-           p->p2 * dew__over(w - p->b2) + p->p3 * dew__over(w - p->b3) +
-           dew__film_piece(p->f1, p->s1, p->a1, w) +
-           dew__film_piece(p->f2, p->s2, p->a2, w) +
-           dew__film_piece(p->f3, p->s3, p->a3, w) +
-           n->drive.dry_rate * dew__dry_share(n, rh) -
-           n->drive.wet_rate * dew__wet_share(n, rh);
+    return p->g * w - p->r DEW_KINK_MAP(DEW__ADD_BENT);
 }
 
-/* On which side of each kink the root lies: 1 above it, 0 below. */
-struct dew__sides {
-    double c1, c2, c3;                     /* coils: wet                      */
-    double f1, f2, f3;                     /* films: free                     */
-    double dry_on, dry_full, wet_on, idle; /* humidistats                     */
-};
-
-/* The straight piece between the kinks: g w = r. */
-struct dew__line {
-    double g, r;
-};
-
-DEW_LANE struct dew__line dew__line_of(const struct dew__now *n,
-                                       const struct dew__pieces *p,
-                                       const struct dew__sides *s)
+/* Which kinks lie below w: 1 below it, 0 above. */
+#define DEW__PASSED(name) y.name = w > p->at.name ? 1.0 : 0.0;
+DEW_LANE struct dew__kinks dew__passed_at(const struct dew__pieces *p, double w)
 {
-    const struct dew__lane *l = &n->lane;
-    double dry = (s->dry_on - s->dry_full) * n->drive.dry_rate * l->dry_per;
-    double wet = (s->wet_on - s->idle) * n->drive.wet_rate * l->wet_per;
-    double c1 = s->c1 * p->p1, c2 = s->c2 * p->p2, c3 = s->c3 * p->p3;
-    double f1 = s->f1 * p->f1, f2 = s->f2 * p->f2, f3 = s->f3 * p->f3;
-    struct dew__line y;
+    struct dew__kinks y;
 
-    y.g = p->g + c1 + c2 + c3 + f1 + f2 + f3 + (dry + wet) * p->per_rh;
-    y.r = p->r + c1 * p->b1 + c2 * p->b2 + c3 * p->b3 + f1 * p->s1 +
-          f2 * p->s2 + f3 * p->s3 + (1.0 - s->f1) * p->a1 +
-          (1.0 - s->f2) * p->a2 + (1.0 - s->f3) * p->a3 + dry * l->dry_low +
-          wet * l->wet_high - s->dry_full * n->drive.dry_rate +
-          (1.0 - s->wet_on) * n->drive.wet_rate;
+    DEW_KINK_MAP(DEW__PASSED)
     return y;
 }
 
-DEW_LANE double dew__above(double x, double kink)
+/* And below the root, wherever it is: the residual rises with w. */
+#define DEW__ROOT_ABOVE(name)                                                  \
+    y.name = dew__residual(p, p->at.name) < 0.0 ? 1.0 : 0.0;
+DEW_LANE struct dew__kinks dew__passed_at_root(const struct dew__pieces *p)
 {
-    return x > kink ? 1.0 : 0.0;
+    struct dew__kinks y;
+
+    DEW_KINK_MAP(DEW__ROOT_ABOVE)
+    return y;
 }
 
-/* The sides on which w itself lies. */
-DEW_LANE struct dew__sides dew__sides_at(const struct dew__now *n,
-                                         const struct dew__pieces *p, double w)
+#define DEW__SAME(name) &(a->name == b->name)
+DEW_LANE int dew__same_passed(const struct dew__kinks *a,
+                              const struct dew__kinks *b)
 {
-    const struct dew__lane *l = &n->lane;
-    double rh = p->per_rh * w;
-    struct dew__sides s;
-
-    s.c1 = dew__above(w, p->b1);
-    s.c2 = dew__above(w, p->b2);
-    s.c3 = dew__above(w, p->b3);
-    s.f1 = dew__above(p->f1 * (w - p->s1), -p->a1);
-    s.f2 = dew__above(p->f2 * (w - p->s2), -p->a2);
-    s.f3 = dew__above(p->f3 * (w - p->s3), -p->a3);
-    s.dry_on = dew__above(rh, l->dry_low);
-    s.dry_full = dew__above(rh, l->dry_low + l->dry_width);
-    s.wet_on = dew__above(rh, l->wet_high - l->wet_width);
-    s.idle = dew__above(rh, l->wet_high);
-    return s;
+    return 1 DEW_KINK_MAP(DEW__SAME);
 }
 
-DEW_LANE double dew__film_edge(double rate, double w_s, double at_hand)
+/* The root of the straight piece that lies above the kinks passed. */
+#define DEW__ADD_G(name) +passed->name * p->bend.name
+#define DEW__ADD_R(name) +passed->name * p->bend.name * p->at.name
+DEW_LANE double dew__root_on(const struct dew__pieces *p,
+                             const struct dew__kinks *passed)
 {
-    return w_s - dew__ratio(at_hand, rate);
-}
+    double g = p->g DEW_KINK_MAP(DEW__ADD_G);
+    double r = p->r DEW_KINK_MAP(DEW__ADD_R);
 
-/* 1 where the root lies above w: the residual rises with w. */
-DEW_LANE double dew__root_above(const struct dew__now *n,
-                                const struct dew__pieces *p, double w)
-{
-    return dew__above(0.0, dew__residual(n, p, w));
-}
-
-/* The sides on which the root lies, wherever it is. */
-DEW_LANE struct dew__sides dew__sides_of_root(const struct dew__now *n,
-                                              const struct dew__pieces *p)
-{
-    const struct dew__lane *l = &n->lane;
-    double to_w = 1.0 / p->per_rh;
-    struct dew__sides s;
-
-    s.c1 = dew__root_above(n, p, p->b1);
-    s.c2 = dew__root_above(n, p, p->b2);
-    s.c3 = dew__root_above(n, p, p->b3);
-    s.f1 = dew__root_above(n, p, dew__film_edge(p->f1, p->s1, p->a1));
-    s.f2 = dew__root_above(n, p, dew__film_edge(p->f2, p->s2, p->a2));
-    s.f3 = dew__root_above(n, p, dew__film_edge(p->f3, p->s3, p->a3));
-    s.dry_on = dew__root_above(n, p, l->dry_low * to_w);
-    s.dry_full = dew__root_above(n, p, (l->dry_low + l->dry_width) * to_w);
-    s.wet_on = dew__root_above(n, p, (l->wet_high - l->wet_width) * to_w);
-    s.idle = dew__root_above(n, p, l->wet_high * to_w);
-    return s;
-}
-
-DEW_LANE int dew__same_sides(const struct dew__sides *a,
-                             const struct dew__sides *b)
-{
-    return (a->c1 == b->c1) & (a->c2 == b->c2) & (a->c3 == b->c3) &
-           (a->f1 == b->f1) & (a->f2 == b->f2) & (a->f3 == b->f3) &
-           (a->dry_on == b->dry_on) & (a->dry_full == b->dry_full) &
-           (a->wet_on == b->wet_on) & (a->idle == b->idle);
-}
-
-DEW_LANE double dew__root_on(const struct dew__now *n,
-                             const struct dew__pieces *p,
-                             const struct dew__sides *s)
-{
-    struct dew__line y = dew__line_of(n, p, s);
-
-    return y.r / y.g;
+    return r / g;
 }
 
 /*
@@ -326,19 +265,19 @@ DEW_LANE double dew__root_on(const struct dew__now *n,
 DEW_LANE double dew__w_root(const struct dew__now *n,
                             const struct dew__pieces *p, double near)
 {
-    struct dew__sides s;
+    struct dew__kinks passed;
 
     if (!n->bundled)
         for (int tries = 0; tries < 2; tries++) {
-            struct dew__sides from = dew__sides_at(n, p, near);
+            struct dew__kinks from = dew__passed_at(p, near);
 
-            near = dew__root_on(n, p, &from);
-            s = dew__sides_at(n, p, near);
-            if (dew__same_sides(&from, &s))
+            near = dew__root_on(p, &from);
+            passed = dew__passed_at(p, near);
+            if (dew__same_passed(&from, &passed))
                 return near;
         }
-    s = dew__sides_of_root(n, p);
-    return dew__root_on(n, p, &s);
+    passed = dew__passed_at_root(p);
+    return dew__root_on(p, &passed);
 }
 
 #endif

@@ -47,34 +47,66 @@ DEW_LANE struct dew__stores dew__store_lines(const struct dew__now *n,
     return s;
 }
 
-/* share: what of a film may leave in this stage, of its base state. */
+#define DEW__PUT_KINK(p, name, w, slope)                                       \
+    (p)->at.name = (w);                                                        \
+    (p)->bend.name = (slope);                                                  \
+    (p)->held.name = 0.0;
+
+/* A film of a face: what stands on it may leave at per_dt, 1/s. */
+#define DEW__PUT_FILM(p, name)                                                 \
+    rate = dew__over(l->film_rate_##name * k->per_w);                          \
+    most = rate > 0.0 ? dew__over(x->film_##name * per_dt) : 0.0;              \
+    DEW__PUT_KINK(p, name, k->wsat_##name - dew__ratio(most, rate), rate)      \
+    (p)->held.name = most;                                                     \
+    (p)->r += most;
+
+DEW_LANE void dew__put_films(const struct dew__now *n,
+                             const struct dew__terms *k,
+                             const struct dew_state *x, double per_dt,
+                             struct dew__pieces *p)
+{
+    const struct dew__lane *l = &n->lane;
+    double rate, most;
+
+    DEW__PUT_FILM(p, glass)
+    DEW__PUT_FILM(p, edge)
+    DEW__PUT_FILM(p, corner)
+}
+
+/* Dehumidifier and humidifier over their bands. */
+DEW_LANE void dew__put_humidistats(const struct dew__now *n,
+                                   const struct dew__terms *k,
+                                   struct dew__pieces *p)
+{
+    const struct dew__lane *l = &n->lane;
+    double to_w = k->pws_air / k->per_w;
+    double dry = n->drive.dry_rate * l->dry_per * p->per_rh;
+    double wet = n->drive.wet_rate * l->wet_per * p->per_rh;
+
+    p->r += n->drive.wet_rate;
+    DEW__PUT_KINK(p, dry_on, l->dry_low * to_w, dry)
+    DEW__PUT_KINK(p, dry_full, (l->dry_low + l->dry_width) * to_w, -dry)
+    DEW__PUT_KINK(p, wet_less, (l->wet_high - l->wet_width) * to_w, wet)
+    DEW__PUT_KINK(p, wet_off, l->wet_high * to_w, -wet)
+}
+
+/* All kinks; g and the rest of r are added by what solves for w. */
 DEW_LANE struct dew__pieces dew__pieces_of(const struct dew__now *n,
                                            const struct dew__terms *k,
                                            const struct dew__duty *d,
                                            const struct dew_state *x,
                                            double per_dt)
 {
-    const struct dew__lane *l = &n->lane;
     struct dew__pieces p;
 
     p.g = 0.0;
     p.r = 0.0;
-    p.p1 = d->cool * n->c1.pass;
-    p.p2 = d->cool_2 * n->c2.pass;
-    p.p3 = d->cool_3 * n->c3.pass;
-    p.b1 = n->c1.w_adp;
-    p.b2 = n->c2.w_adp;
-    p.b3 = n->c3.w_adp;
-    p.f1 = l->film_rate_glass * k->per_w;
-    p.f2 = l->film_rate_edge * k->per_w;
-    p.f3 = l->film_rate_corner * k->per_w;
-    p.s1 = k->wsat_glass;
-    p.s2 = k->wsat_edge;
-    p.s3 = k->wsat_corner;
-    p.a1 = dew__over(x->film_glass * per_dt);
-    p.a2 = dew__over(x->film_edge * per_dt);
-    p.a3 = dew__over(x->film_corner * per_dt);
     p.per_rh = k->per_w / k->pws_air;
+    DEW__PUT_KINK(&p, coil, n->c1.w_adp, d->cool * n->c1.pass)
+    DEW__PUT_KINK(&p, coil_2, n->c2.w_adp, d->cool_2 * n->c2.pass)
+    DEW__PUT_KINK(&p, coil_3, n->c3.w_adp, d->cool_3 * n->c3.pass)
+    dew__put_films(n, k, x, per_dt, &p);
+    dew__put_humidistats(n, k, &p);
     return p;
 }
 
@@ -92,13 +124,13 @@ DEW_LANE struct dew_state dew__water_stage(const struct dew__now *n,
 
     p->g = l->mass_air / gdt + k->w_g + evap * k->per_w +
            l->rate_day * (k->per_w - p1 * s.day_w);
-    p->r = l->mass_air / gdt * x->w + k->w_source + l->rate_day * p1 * s.day_0;
+    p->r += l->mass_air / gdt * x->w + k->w_source + l->rate_day * p1 * s.day_0;
     y.w = dew__w_root(n, p, x->w);
     y.w_day = s.day_0 + s.day_w * y.w;
     y.w_deep = s.deep_0 + s.deep_day * y.w_day;
-    y.film_glass += gdt * dew__film_piece(p->f1, p->s1, p->a1, y.w);
-    y.film_edge += gdt * dew__film_piece(p->f2, p->s2, p->a2, y.w);
-    y.film_corner += gdt * dew__film_piece(p->f3, p->s3, p->a3, y.w);
+    y.film_glass += gdt * DEW__ONTO(p, glass, y.w);
+    y.film_edge += gdt * DEW__ONTO(p, edge, y.w);
+    y.film_corner += gdt * DEW__ONTO(p, corner, y.w);
     return y;
 }
 
@@ -144,11 +176,10 @@ DEW_LANE struct dew__at dew__at_of(const struct dew__now *n,
     a.w = x->w;
     a.pws_air = k->pws_air;
     a.p_store = x->w_day * (k->pws_store * n->lane.per_day);
-    a.coil = p->p1 * dew__over(x->w - p->b1) + p->p2 * dew__over(x->w - p->b2) +
-             p->p3 * dew__over(x->w - p->b3);
-    a.glass = dew__film_piece(p->f1, p->s1, p->a1, x->w) +
-              dew__film_piece(p->f2, p->s2, p->a2, x->w) +
-              dew__film_piece(p->f3, p->s3, p->a3, x->w);
+    a.coil = DEW__BENT(p, coil, x->w) + DEW__BENT(p, coil_2, x->w) +
+             DEW__BENT(p, coil_3, x->w);
+    a.glass = DEW__ONTO(p, glass, x->w) + DEW__ONTO(p, edge, x->w) +
+              DEW__ONTO(p, corner, x->w);
     a.heat = warm->duty.heat;
     a.cool = warm->duty.cool;
     a.cool_2 = warm->duty.cool_2;
