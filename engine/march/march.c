@@ -338,10 +338,11 @@ static double apart(const struct dew_march *m, const struct dew_state *a,
     return fmax(fmax(day, deep), fabs(a->t_mass - b->t_mass) / 20.0);
 }
 
-enum dew_status dew_march_spin(struct dew_march *m,
-                               const struct dew_hour *hours,
-                               const struct dew_date *dates, size_t count,
-                               int *turns, struct dew_error *err)
+/* Repeat the first weeks until the stores repeat. */
+static enum dew_status settle_in(struct dew_march *m,
+                                 const struct dew_hour *hours,
+                                 const struct dew_date *dates, size_t count,
+                                 int *turns, struct dew_error *err)
 {
     const size_t weeks = 24 * 28;
     const double settled = 1e-4; /* 0.01 point of RH                        */
@@ -350,9 +351,9 @@ enum dew_status dew_march_spin(struct dew_march *m,
     struct dew__clock clock = m->clock;
     struct dew_hour before = m->before;
     struct dew_result out;
-    int turn = 0, done = 0;
+    int done = 0;
 
-    while (!done && turn < most) {
+    while (!done && *turns < most) {
         struct dew_state last = m->x;
 
         m->hour = 0;
@@ -364,12 +365,69 @@ enum dew_status dew_march_spin(struct dew_march *m,
             if (status != DEW_OK)
                 return status;
         }
-        turn++;
+        ++*turns;
         done = apart(m, &last, &m->x) < settled;
         m->before = before;
         m->clock.day = clock.day;
     }
     m->clock.mild = clock.mild;
+    return DEW_OK;
+}
+
+enum { YEAR = 8760, DAY = 24, LEAD = 17 * 7 * DAY }; /* h */
+
+/* Hours until the day of the year comes round; 0: not in these hours. */
+static size_t first_year(const struct dew_date *dates, size_t count)
+{
+    if (count < YEAR)
+        return 0;
+    if (count >= YEAR + DAY && (dates[YEAR].month != dates[0].month ||
+                                dates[YEAR].day != dates[0].day))
+        return YEAR + DAY;
+    return YEAR;
+}
+
+/* Once through the last weeks of a year, in few steps: the stores forget what
+   they were opened with, and the year begins as it ends. */
+static enum dew_status lead_in(struct dew_march *m,
+                               const struct dew_hour *hours,
+                               const struct dew_date *dates, size_t end,
+                               struct dew_error *err)
+{
+    const int steps = m->c.steps_per_hour;
+    const int few = 2; /* one leaves 0.03 point where controls switch     */
+    const double day = m->clock.day;
+    enum dew_status status = DEW_OK;
+    struct dew_result out;
+
+    m->c.steps_per_hour = steps < few ? steps : few;
+    m->before = hours[end - LEAD - 1];
+    m->clock.mild = m->before.t;
+    m->hour = (int)(end - LEAD);
+    for (size_t h = end - LEAD; h < end && status == DEW_OK; h++) {
+        m->clock.idle = 1;
+        status = dew_march_step(m, &hours[h], &dates[h], &out, err);
+    }
+    m->c.steps_per_hour = steps;
+    m->clock.day = day;
+    return status;
+}
+
+enum dew_status dew_march_spin(struct dew_march *m,
+                               const struct dew_hour *hours,
+                               const struct dew_date *dates, size_t count,
+                               int *turns, struct dew_error *err)
+{
+    size_t end = first_year(dates, count);
+    enum dew_status status;
+    int turn = end > 0;
+
+    if (end > 0)
+        status = lead_in(m, hours, dates, end, err);
+    else
+        status = settle_in(m, hours, dates, count, &turn, err);
+    if (status != DEW_OK)
+        return status;
     m->clock.idle = 0;
     m->hour = 0;
     if (turns != NULL)

@@ -207,9 +207,16 @@ enum dew_status dew_march_step(struct dew_march *march,
                                struct dew_result *out, struct dew_error *err);
 
 /*
- * Repeat the first days of the year until the stores repeat, at most most
- * times; leaves the state and the clock at the start of hour 0.  Returns the
- * turns taken in *turns (may be NULL).
+ * Bring a march just opened to where hour 0 finds the house.  Hours of a whole
+ * year or more: once through the last 17 weeks of the first twelve months, two
+ * steps an hour, so that the year begins as it ends; also the running mean
+ * outdoors and the rest of the windows are then those of that end.  Fewer
+ * hours: the first four weeks again and again until the stores repeat to 0.01
+ * point, at most 40 times.  Water of construction neither begins nor fades
+ * meanwhile; temperatures held are those of the hours marched.  The state and
+ * the clock stand at the start of hour 0 afterwards; the weather before it is
+ * that of the hour led in with last, else what dew_march_open was given.
+ * Returns the turns taken in *turns (may be NULL).  Errors: as dew_march_step.
  */
 enum dew_status dew_march_spin(struct dew_march *march,
                                const struct dew_hour *hours,

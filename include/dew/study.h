@@ -86,7 +86,7 @@ struct dew_outcome {
     const char *name;      /* of the study, copied                   */
     double required;       /* m3/s   fresh air asked for             */
     size_t count;          /* hours marched                          */
-    int turns;             /* of the first weeks until stores settled */
+    int turns;             /* of the lead-in or the first weeks, until stores settled */
     struct dew_tally year; /* all hours                              */
     struct dew_tally month[DEW_MONTHS];
     struct dew_series series;

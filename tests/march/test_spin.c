@@ -1,0 +1,293 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Where a year begins: its second march must repeat the first.  Every shipped
+ * scenario without construction water, ducts or a weather file of its own.
+ */
+#include "support/rows.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "dew/made.h"
+#include "dew/scenario.h"
+#include "march/march.h"
+#include "support/lively.h"
+
+enum { YEAR = 8760, MOST = 2 * YEAR };
+
+static struct dew_hour hours[MOST];
+static struct dew_date dates[MOST];
+
+struct two {
+    double rms;      /* points of RH, second year against first             */
+    double humid[2]; /* h too humid                                         */
+};
+
+/* March count hours of a year, then the same again; leads in with both. */
+static struct two twice(const struct dew_case *c)
+{
+    static double first[YEAR];
+    struct dew_error err = {0};
+    struct two two = {0};
+    struct dew_march *m;
+
+    assert_int_equal(dew_march_open(&m, c, &hours[0], &err), DEW_OK);
+    assert_int_equal(dew_march_spin(m, hours, dates, MOST, NULL, &err), DEW_OK);
+    for (int h = 0; h < MOST; h++) {
+        struct dew_result r;
+        int at = h % YEAR, year = h / YEAR;
+
+        if (dew_march_step(m, &hours[h], &dates[h], &r, &err) != DEW_OK)
+            fail_msg("hour %d: %s", err.hour, err.text);
+        if (year == 0)
+            first[at] = r.rh;
+        two.rms += year * (r.rh - first[at]) * (r.rh - first[at]);
+        two.humid[year] += r.rh > c->limits.too_humid + 0.0005;
+    }
+    dew_march_close(m);
+    two.rms = 100.0 * sqrt(two.rms / YEAR);
+    return two;
+}
+
+/* Goals: 0.003 point, one hour. */
+static void repeats(const char *name, const struct dew_case *c)
+{
+    struct two got = twice(c);
+
+    if (got.rms > 0.003 || fabs(got.humid[0] - got.humid[1]) > 1.0)
+        fail_msg("%s: rms %.4f point, %g then %g h too humid", name, got.rms,
+                 got.humid[0], got.humid[1]);
+}
+
+static void double_up(void)
+{
+    memcpy(hours + YEAR, hours, YEAR * sizeof *hours);
+    memcpy(dates + YEAR, dates, YEAR * sizeof *dates);
+}
+
+/* ---- the scenarios shipped --------------------------------------------------- */
+
+static struct dew_scenario *read_scenario(const char *path)
+{
+    static char text[20000];
+    struct dew_error list[2] = {{0}};
+    struct dew_faults faults = {list, 2, 0};
+    FILE *in = fopen(path, "r");
+    struct dew_scenario_source from = {text, 0, path, NULL, 0};
+    struct dew_scenario *s = NULL;
+
+    assert_non_null(in);
+    from.length = fread(text, 1, sizeof text, in);
+    fclose(in);
+    if (dew_scenario_open(&s, &from, &faults) != DEW_OK)
+        fail_msg("%s: %s", path, list[0].text);
+    return s;
+}
+
+static void take_year(const struct dew_scenario *s,
+                      struct dew_outdoors *outdoors)
+{
+    const struct dew_made how = {.seed = DEW_MADE_SEED};
+    struct dew_climate climate;
+    struct dew_error err = {0};
+    struct dew_year *year;
+    size_t count;
+
+    assert_int_equal(
+        dew_climate_find(dew_scenario_weather(s).place, &climate, &err),
+        DEW_OK);
+    assert_int_equal(dew_made_open(&climate, &how, &year, &err), DEW_OK);
+    assert_int_equal(dew_scenario_outdoors(year, outdoors, &err), DEW_OK);
+    memcpy(hours, dew_year_hours(year, &count), YEAR * sizeof *hours);
+    memcpy(dates, dew_year_dates(year, &count), YEAR * sizeof *dates);
+    assert_int_equal(count, YEAR);
+    dew_year_close(year);
+    double_up();
+}
+
+struct shipped {
+    const char *name; /* of the file, without its end                       */
+    int options;      /* of them without construction water                 */
+};
+
+static const struct shipped shipped[] = {
+    {"demo", 5},         {"cores_cold", 9},  {"cores_dry", 9},
+    {"cores_humid", 10}, {"dry_mountain", 4}, {"cold_winter", 4},
+    {"tutorial", 4},     {"blower_modes", 7},
+};
+
+static void a_second_year_repeats_the_first(void **state)
+{
+    const struct shipped *row = *state;
+    struct dew_scenario *s;
+    struct dew_outdoors outdoors;
+    char path[80], name[160];
+    int done = 0;
+
+    if (getenv("DEW_KIND") != NULL && strcmp(getenv("DEW_KIND"), "gcc") != 0)
+        skip(); /* two years of every option: in one build only */
+    snprintf(path, sizeof path, "scenarios/%s.yaml", row->name);
+    s = read_scenario(path);
+    take_year(s, &outdoors);
+    for (size_t i = 0; i < dew_scenario_count(s); i++) {
+        struct dew_case c;
+        struct dew_error err = {0};
+
+        assert_int_equal(dew_scenario_case(s, i, &outdoors, NULL, &c, &err),
+                         DEW_OK);
+        if (c.house.water[DEW_SOURCE_drying].per_day > 0.0)
+            continue;
+        snprintf(name, sizeof name, "%s, %s", row->name,
+                 dew_scenario_name(s, i));
+        repeats(name, &c);
+        done++;
+    }
+    dew_scenario_close(s);
+    assert_int_equal(done, row->options);
+}
+
+/* ---- what a lead-in must leave alone ------------------------------------------ */
+
+static void made_up(void)
+{
+    for (int h = 0; h < MOST; h++) {
+        hours[h] = lively_weather(h % YEAR + 1);
+        dates[h] = date_of(h % YEAR);
+    }
+}
+
+static struct dew_march *led_in(const struct dew_case *c, const double *held,
+                                size_t held_count, size_t count)
+{
+    struct dew_march *m;
+    int turns = 0;
+
+    assert_int_equal(dew_march_open(&m, c, &hours[0], NULL), DEW_OK);
+    dew_march_hold(m, held, held_count);
+    assert_int_equal(dew_march_spin(m, hours, dates, count, &turns, NULL),
+                     DEW_OK);
+    assert_int_equal(turns, 1);
+    return m;
+}
+
+static struct dew_result one_hour(struct dew_march *m)
+{
+    struct dew_result r;
+
+    assert_int_equal(dew_march_step(m, &hours[0], &dates[0], &r, NULL), DEW_OK);
+    return r;
+}
+
+/* Two years lead in with the first year's end, whatever the second's is. */
+static void several_years_lead_in_with_the_first(void **state)
+{
+    struct dew_case c = lively_case();
+    struct dew_march *one, *two;
+
+    (void)state;
+    made_up();
+    for (int h = YEAR; h < MOST; h++)
+        hours[h].t += 7.3;
+    one = led_in(&c, NULL, 0, YEAR);
+    two = led_in(&c, NULL, 0, MOST);
+    assert_near(one_hour(two).rh, one_hour(one).rh, 0.0);
+    dew_march_close(one);
+    dew_march_close(two);
+}
+
+/* A leap year's last day belongs to it. */
+static void a_leap_year_has_a_day_more(void **state)
+{
+    struct dew_case c = lively_case();
+    struct dew_march *plain, *leap;
+
+    (void)state;
+    made_up();
+    for (int h = YEAR; h < YEAR + 24; h++) {
+        dates[h] = (struct dew_date){2020, 12, 31, h % 24 + 1, 3, 366};
+        hours[h].t = 19.7;
+    }
+    plain = led_in(&c, NULL, 0, YEAR);
+    leap = led_in(&c, NULL, 0, YEAR + 24);
+    assert_near(plain->before.t, hours[YEAR - 1].t, 0.0);
+    assert_near(leap->before.t, 19.7, 0.0);
+    assert_true(fabs(leap->x.t_mass - plain->x.t_mass) > 0.1);
+    dew_march_close(plain);
+    dew_march_close(leap);
+}
+
+/* Water of construction begins with hour 0 and not in the lead-in; windows
+   know how warm it was; the steps are the case's own again. */
+static void the_clock_stands_at_hour_0(void **state)
+{
+    struct dew_case c = lively_case();
+    struct dew_march *m;
+
+    (void)state;
+    made_up();
+    m = led_in(&c, NULL, 0, YEAR);
+    assert_near(m->clock.day, 0.0, 0.0);
+    assert_int_equal(m->clock.idle, 0);
+    assert_int_equal(m->hour, 0);
+    assert_int_equal(m->c.steps_per_hour, c.steps_per_hour);
+    assert_near(m->before.t, hours[YEAR - 1].t, 0.0);
+    assert_true(fabs(m->clock.mild - hours[0].t) > 0.5);
+    dew_march_close(m);
+}
+
+/* A log of temperatures shorter than the year holds its own hours alone, and
+   one as long is held in the lead-in too. */
+static void held_hours_are_those_marched(void **state)
+{
+    static double held[YEAR];
+    struct dew_case c = lively_case();
+    struct dew_march *none, *short_log, *whole;
+
+    (void)state;
+    made_up();
+    for (int h = 0; h < YEAR; h++)
+        held[h] = 27.3;
+    none = led_in(&c, NULL, 0, YEAR);
+    short_log = led_in(&c, held, YEAR / 2, YEAR);
+    whole = led_in(&c, held, YEAR, YEAR);
+    assert_near(short_log->x.t_air, none->x.t_air, 0.0);
+    assert_near(whole->x.t_air, 27.3, 1e-12);
+    dew_march_close(none);
+    dew_march_close(short_log);
+    dew_march_close(whole);
+}
+
+/* Fewer hours than a year have no end that leads into their beginning. */
+static void shorter_files_repeat_their_first_weeks(void **state)
+{
+    struct dew_case c = lively_case();
+    struct dew_march *m;
+    int turns = 0;
+
+    (void)state;
+    made_up();
+    assert_int_equal(dew_march_open(&m, &c, &hours[0], NULL), DEW_OK);
+    assert_int_equal(dew_march_spin(m, hours, dates, YEAR - 1, &turns, NULL),
+                     DEW_OK);
+    assert_true(turns > 1 && turns < 40);
+    assert_near(m->clock.mild, hours[0].t, 0.0);
+    dew_march_close(m);
+}
+
+int main(void)
+{
+    const struct CMUnitTest rest[] = {
+        cmocka_unit_test(several_years_lead_in_with_the_first),
+        cmocka_unit_test(a_leap_year_has_a_day_more),
+        cmocka_unit_test(the_clock_stands_at_hour_0),
+        cmocka_unit_test(held_hours_are_those_marched),
+        cmocka_unit_test(shorter_files_repeat_their_first_weeks),
+    };
+    struct CMUnitTest tests[COUNT_OF(shipped) + COUNT_OF(rest)];
+    size_t n = COUNT_OF(rest);
+
+    memcpy(tests, rest, sizeof rest);
+    ADD_ROWS(tests, n, shipped, a_second_year_repeats_the_first);
+    return _cmocka_run_group_tests("march, lead-in", tests, n, NULL, NULL);
+}
