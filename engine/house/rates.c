@@ -35,15 +35,23 @@ const char *dew_house_rate_words(enum dew_rate_rule rule)
     return (unsigned)rule < DEW_RATE_RULES ? texts[rule] : NULL;
 }
 
-/* Neither table goes below 30 cfm.  Both are their formula at the top of each 500 ft2, rounded up to a
-   whole step of cfm, [IRC21]: checked cell by cell. */
-static double table(const struct dew_dwelling *home, double per_ft2,
-                    double step, double most_ft2)
+/* "Number of bedrooms; not to be less than one" [UMC-E]. */
+static int counted(int bedrooms)
 {
+    return bedrooms < 1 ? 1 : bedrooms;
+}
+
+/* [UMC-E] and [IRC21-WA] end at 5000 ft2 and do not go below 30 cfm.  Both are
+   their formula at the top of each 500 ft2, rounded up to a whole step of cfm:
+   checked cell by cell. */
+static double table(const struct dew_dwelling *home, double per_ft2,
+                    double step)
+{
+    const double most_ft2 = 5000.0;
     const double slip = 1e-9; /* ft2, so that 185.8 m2 = 2000 ft2 stays */
     double ft2 = home->floor_area / foot2;
     double top = fmax(ceil((ft2 - slip) / bin), 1.0) * bin;
-    int bedrooms = home->bedrooms < 1 ? 1 : home->bedrooms;
+    int bedrooms = counted(home->bedrooms);
 
     if (top > most_ft2)
         return NAN;
@@ -56,19 +64,34 @@ static double table(const struct dew_dwelling *home, double per_ft2,
                 30.0);
 }
 
+/* [IRC-M1505]: 30 cfm to 1500 ft2 and one bedroom, 15 more for each 1500 ft2 more and
+   for each two bedrooms more, to six rows above 7500 ft2 and five columns above
+   7 bedrooms. */
+static double model_table(const struct dew_dwelling *home)
+{
+    const double slip = 1e-9; /* ft2 */
+    double ft2 = home->floor_area / foot2;
+    double rows = fmin(fmax(ceil((ft2 - slip) / 1500.0), 1.0), 6.0);
+    int columns = home->bedrooms > 7 ? 5 : home->bedrooms / 2 + 1;
+
+    return cfm * 15.0 * (rows + columns);
+}
+
 static double equation(const struct dew_dwelling *home, double per_ft2)
 {
     return cfm * (per_ft2 * home->floor_area / foot2 +
-                  person_cfm * (home->bedrooms + 1));
+                  person_cfm * (counted(home->bedrooms) + 1));
 }
 
-/* England: by bedrooms, L/s, and by floor.  [ADF21]. */
+/* England: by bedrooms, L/s, and by floor; 13 L/s for one habitable room, which
+   is what a home without a bedroom is taken for.  [ADF21]. */
 static double by_bedrooms(const struct dew_dwelling *home, double one,
                           double more)
 {
-    int extra = home->bedrooms > 1 ? home->bedrooms - 1 : 0;
+    double rooms =
+        home->bedrooms < 1 ? 13.0 : one + more * (home->bedrooms - 1);
 
-    return litre * fmax(one + more * extra, 0.3 * home->floor_area);
+    return litre * fmax(rooms, 0.3 * home->floor_area);
 }
 
 double dew_house_rate(enum dew_rate_rule rule, const struct dew_dwelling *home)
@@ -81,13 +104,15 @@ double dew_house_rate(enum dew_rate_rule rule, const struct dew_dwelling *home)
     case DEW_RATE_622_2013:
         return equation(home, 0.03);
     case DEW_RATE_622_2013_TABLE:
-        return table(home, 0.03, 1.0, 3500.0);
+        return table(home, 0.03, 1.0);
     case DEW_RATE_622_2013_METRIC:
-        return litre * (0.15 * floor + 3.5 * (home->bedrooms + 1));
+        return litre * (0.15 * floor + 3.5 * (counted(home->bedrooms) + 1));
     case DEW_RATE_622_2010:
         return equation(home, 0.01);
-    case DEW_RATE_IRC_2021_TABLE:
-        return table(home, 0.01, 5.0, 5000.0); /* never below 30 cfm */
+    case DEW_RATE_IRC_TABLE:
+        return model_table(home);
+    case DEW_RATE_IRC_2021_WA_TABLE:
+        return table(home, 0.01, 5.0);
     case DEW_RATE_ADF_2021:
         return by_bedrooms(home, 19.0, 6.0);
     case DEW_RATE_ADF_2010:
@@ -137,9 +162,9 @@ double dew_house_fan_rate(enum dew_credit_rule rule, double total,
         return NAN;
     if (rule == DEW_CREDIT_NONE)
         return total;
-    if (rule == DEW_CREDIT_2013)
+    if (rule == DEW_CREDIT_2013_NEW)
         return total - fmin(credit, 2.0 / 3.0 * total);
-    if (!balanced)
+    if (rule == DEW_CREDIT_2016 && !balanced)
         credit *= fmin(credit / total, 1.0);
     return fmax(total - credit, 0.0);
 }

@@ -58,10 +58,11 @@ static void credit_note(const struct dew_report *r, struct dew__sheet *s)
         "No rule above counts leaks. ASHRAE 62.2 (2016 form) would credit %s "
         "to %s %s of them, by the place's weather factor of 0.37 to 1.0 (from "
         "memory); this year they let in %s %s on the mean. With the middle "
-        "of that credit its fan would be left %s %s by the edition of 2013, "
-        "and by that of 2016 %s balanced and %s one-sided.",
+        "of that credit its fan would be left %s %s by the edition of 2013 (%s "
+        "in a new house), and by that of 2016 %s balanced and %s one-sided.",
         flow(r, c.low).text, flow(r, c.high).text, unit, flow(r, c.model).text,
-        unit, flow(r, c.left_2013).text, unit, flow(r, c.left_2016).text,
+        unit, flow(r, c.left_2013).text, unit,
+        flow(r, c.left_2013_new).text, flow(r, c.left_2016).text,
         flow(r, c.left_2016_one_sided).text);
 }
 

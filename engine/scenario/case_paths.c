@@ -10,6 +10,7 @@
 #include "core/fail.h"
 #include "dew/air.h"
 #include "dew/core.h"
+#include "dew/rates.h"
 #include "scenario/case.h"
 
 int dew__recovers(const struct dew_value *v)
@@ -17,20 +18,21 @@ int dew__recovers(const struct dew_value *v)
     return WORD(v, ventilator_core) >= DEW_CORE_heat_plate;
 }
 
-/* m3/s per the rule, [ASH-622] eq. 4.1a: 0.03 (older 0.01) cfm/ft2 and 7.5 cfm
-   for each bedroom and one more. */
+/* m3/s */
 double dew__required(const struct dew_value *v)
 {
     enum { NOW, OLD, NONE };
-    const double cfm = 4.719474432e-4, ft2 = 0.09290304;
-    double each = WORD(v, limits_fresh_air_rule) == OLD ? 0.01 : 0.03;
+    const struct dew_dwelling home = {.floor_area = SI(v, house_floor_area),
+                                      .bedrooms = (int)SI(v, house_bedrooms)};
 
     if (GIVEN(v, limits_fresh_air))
         return SI(v, limits_fresh_air);
     if (WORD(v, limits_fresh_air_rule) == NONE)
         return 0;
-    return cfm * (each * SI(v, house_floor_area) / ft2 +
-                  7.5 * (SI(v, house_bedrooms) + 1));
+    return dew_house_rate(WORD(v, limits_fresh_air_rule) == OLD
+                              ? DEW_RATE_622_2010
+                              : DEW_RATE_622_2013,
+                          &home);
 }
 
 double dew__vent_flow(const struct dew_value *v)

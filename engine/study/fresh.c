@@ -50,6 +50,7 @@ struct dew_fresh_credit dew_fresh_credit_of(const struct dew_question *q,
     c.model = y->hours > 0 ? y->leak_sum / y->hours : NAN;
     middle = 0.5 * (c.low + c.high);
     c.left_2013 = dew_house_fan_rate(DEW_CREDIT_2013, total, middle, 1);
+    c.left_2013_new = dew_house_fan_rate(DEW_CREDIT_2013_NEW, total, middle, 1);
     c.left_2016 = dew_house_fan_rate(DEW_CREDIT_2016, total, middle, 1);
     c.left_2016_one_sided =
         dew_house_fan_rate(DEW_CREDIT_2016, total, middle, 0);

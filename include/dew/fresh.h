@@ -34,6 +34,7 @@ struct dew_fresh_credit {
     double low, high; /* by the form of 2016, least and largest factor      */
     double model;     /* mean leakage of the year, house as it stands       */
     double left_2013; /* fan's flow after the middle credit, 2013           */
+    double left_2013_new; /* the same for a house being built               */
     double left_2016; /* 2016, balanced                                     */
     double left_2016_one_sided;
 };

@@ -23,8 +23,10 @@ extern "C" {
       "the same as its metric edition rounds: 0.15 L/s m2 + 3.5 L/s")          \
     X(622_2010, "62.2-2010",                                                   \
       "ASHRAE 62.2 to 2010, IRC: 0.01 cfm/ft2 + 7.5 cfm (bedrooms + 1)")       \
-    X(IRC_2021_TABLE, "irc-2021-table",                                        \
-      "IRC 2021 table M1505.4.3(1), at least 30 cfm")                          \
+    X(IRC_TABLE, "irc-table",                                                  \
+      "IRC model code, 2018 and later: table M1505.4.3(1)")                    \
+    X(IRC_2021_WA_TABLE, "irc-2021-wa-table",                                  \
+      "IRC 2021 as amended by Washington State: table M1505.4.3(1)")           \
     X(ADF_2021, "adf-2021",                                                    \
       "England, Approved Document F 2021: table 1.3, at least 0.3 L/s m2")     \
     X(ADF_2010, "adf-2010",                                                    \
@@ -55,32 +57,40 @@ struct dew_dwelling {
 };
 
 /*
- * Whole-house rate, m3/s.  The two tables end at 3500 and 5000 ft2 and hold 5
- * bedrooms and more as 5; NaN beyond.
+ * Whole-house rate, m3/s.  The tables of 62.2 and of Washington end at 5000
+ * ft2, NaN beyond, and hold 5 bedrooms and more as 5; the model table has no
+ * end.  A house without a bedroom counts as of one [UMC-E]; in England as of
+ * one habitable room, 13 L/s.
  *
- * Sources    [ASH-622] eq. 4.1a and table 4.1a (table from memory, equal to
- *            its formula); [IRC21]; [ADF21]; [EN16798], from memory.
- * Checked    test_rates.c: 50 cells of the one table, 35 of the other.
+ * Sources    [ASH-622] eq. 4.1a and table 4.1a, as reprinted in [UMC-E];
+ *            [IRC-M1505] (row 1501 to 3000 ft2 quoted, the others from memory, in
+ *            the same steps); [IRC21-WA]; [ADF21]; [EN16798], from memory.
+ * Checked    test_rates.c: each cell of the three tables.
  */
 double dew_house_rate(enum dew_rate_rule rule, const struct dew_dwelling *home);
 
 /* IRC: flow asked for x this, when it runs a share of the time (0.25 .. 1);
-   straight line between rows.  [IRC21] table M1505.4.3(2); 0.25 and 0.33 from
-   memory. */
+   straight line between rows.  [IRC-M1505] table M1505.4.3(2). */
 double dew_house_irc_runtime(double share);
 
 /* IRC as Washington has it: 1.0 balanced and distributed, 1.25 one of them,
-   1.5 neither.  [IRC21] */
+   1.5 neither.  [IRC21-WA] */
 double dew_house_irc_system(int balanced, int distributed);
 
 /* ---- with the infiltration credit of leakage.h -------------------------- */
 
-enum dew_credit_rule { DEW_CREDIT_NONE, DEW_CREDIT_2013, DEW_CREDIT_2016 };
+enum dew_credit_rule {
+    DEW_CREDIT_NONE,
+    DEW_CREDIT_2013,     /* a house that stands already                     */
+    DEW_CREDIT_2013_NEW, /* one being built                                 */
+    DEW_CREDIT_2016
+};
 
 /*
- * Flow left for the fan, m3/s: 2013, total - credit, of which at most 2/3 of
- * total counts; 2016, total - phi credit with phi = 1 where balanced, else
- * credit / total.  [ASH-622], both bounds from memory.
+ * Flow left for the fan, m3/s: 2013, total - credit, the whole credit in a
+ * house that stands already [NREL-SWS], at most 2/3 of total in a new one
+ * [PRIMER-622]; 2016, total - phi credit with phi = 1 where balanced, else
+ * credit / total: from memory.
  */
 double dew_house_fan_rate(enum dew_credit_rule rule, double total,
                           double credit, int balanced);

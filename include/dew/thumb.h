@@ -41,7 +41,7 @@ enum dew_thumb_says { DEW_THUMB_AGREES, DEW_THUMB_DIFFERS };
     X(rate_now, "Fresh air: 7.5 cfm for each bedroom and one more, and 3 cfm " \
       "per 100 ft2", "[ASH-622] 2013 and later")                               \
     X(rate_old, "Fresh air, older and code form: 7.5 cfm for each bedroom "    \
-      "and one more, and 1 cfm per 100 ft2", "[ASH-622] to 2010, [IRC21]")     \
+      "and one more, and 1 cfm per 100 ft2", "[ASH-622] to 2010, [IRC-M1505]")     \
     X(rate_rooms, "Fresh air by rooms: 20 cfm for the main bedroom and 10 for "\
       "each other room (four more than bedrooms counted)",                     \
       "R-2000, a provincial builders' programme")                              \

@@ -129,6 +129,7 @@ static void the_fresh_air_required_follows_the_rule(void **state)
         "limits.fresh_air_rule=floor_and_bedrooms_old"};
     static const char *const own[] = {"limits.fresh_air=77 cfm"};
     static const char *const none[] = {"limits.fresh_air_rule=none"};
+    static const char *const studio[] = {"house.bedrooms=0"};
     struct dew_scenario *s = opened(BASE, NULL, 0);
 
     (void)state;
@@ -142,6 +143,9 @@ static void the_fresh_air_required_follows_the_rule(void **state)
     dew_scenario_close(s);
     s = opened(BASE, none, 1);
     assert_near(dew_scenario_required(s, 0), 0, 0);
+    dew_scenario_close(s);
+    s = opened(BASE, studio, 1); /* at least one bedroom [UMC-E] */
+    assert_near(dew_scenario_required(s, 0), 87 * cfm, 1e-12);
     dew_scenario_close(s);
 }
 
