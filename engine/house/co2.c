@@ -31,7 +31,7 @@ double dew_house_basal(enum dew_sex sex, double age, double mass)
     static const struct {
         double from, slope[2], base[2]; /* female, male; MJ/day */
     } rows[] = {
-        {60.0, {0.038, 0.049}, {2.755, 2.459}}, /* [SCHO85], from memory */
+        {60.0, {0.038, 0.049}, {2.755, 2.459}}, /* [SCHO85] */
         {30.0, {0.034, 0.048}, {3.538, 3.653}},
         {18.0, {0.062, 0.063}, {2.036, 2.896}},
         {10.0, {0.056, 0.074}, {2.898, 2.754}},

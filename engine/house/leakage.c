@@ -301,7 +301,7 @@ double dew_house_credit_area(double nl, double floor_area, double wsf)
 {
     if (!within(wsf, 0.0, 2.0) || !(nl >= 0.0))
         return NAN;
-    /* [ASH-622]: cfm = ft2 / 7.3, so m3/s = m2 x 0.3048 / 60 / 7.3 */
+    /* [UPC-E]: cfm = ft2 / 7.3, so m3/s = m2 x 0.3048 / 60 / 7.3 */
     return nl * wsf * floor_area * foot / 60.0 / 7.3;
 }
 

@@ -35,13 +35,13 @@ const char *dew_house_rate_words(enum dew_rate_rule rule)
     return (unsigned)rule < DEW_RATE_RULES ? texts[rule] : NULL;
 }
 
-/* "Number of bedrooms; not to be less than one" [UMC-E]. */
+/* "Number of bedrooms; not to be less than one" [UPC-E]. */
 static int counted(int bedrooms)
 {
     return bedrooms < 1 ? 1 : bedrooms;
 }
 
-/* [UMC-E] and [IRC21-WA] end at 5000 ft2 and do not go below 30 cfm.  Both are
+/* [UPC-E] and [IRC21-WA] end at 5000 ft2 and do not go below 30 cfm.  Both are
    their formula at the top of each 500 ft2, rounded up to a whole step of cfm:
    checked cell by cell. */
 static double table(const struct dew_dwelling *home, double per_ft2,

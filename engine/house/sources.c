@@ -25,12 +25,12 @@ const struct dew_body *dew_house_body(enum dew_activity activity)
         {"asleep", 0.040, 0.030, 0.050, 55.0, 1.0,
          "water: [DIN4108-8] family of tables, quoted; heat: 0.8 met of "
          "[ISO7730] less the water's, from memory"},
-        {"at rest", 0.045, 0.035, 0.067, 68.0, 1.2,
-         "water: older German tables, 40 to 60 g/h, quoted; heat: [ASH-F18], "
-         "from memory"},
+        {"at rest", 0.055, 0.030, 0.067, 70.0, 1.2,
+         "water: between [ASH-F18], 45 W of latent heat or 67 g/h at 24 degC, "
+         "and older German tables, 30 to 60 g/h, quoted; heat: [ASH-F18]"},
         {"active", 0.081, 0.055, 0.175, 75.0, 1.8,
-         "water: 55 W of latent heat, [ASH-F18], from memory, [DIN4108-8] "
-         "family 90 g/h; heat: [ASH-F18], from memory"},
+         "water: 55 W of latent heat, [ASH-F18], [DIN4108-8] family 90 g/h; "
+         "heat: [ASH-F18]"},
     };
     /* clang-format on */
     return (unsigned)activity < DEW_ACTIVITIES ? &rows[activity] : NULL;

@@ -46,7 +46,7 @@ static void add_air(struct dew_tally *t, double required,
     t->frost_hours += in->duty.defrost;
     t->co2_sum += in->co2;
     t->co2_max = first ? in->co2 : fmax(t->co2_max, in->co2);
-    t->co2_high += in->co2 > 1000.0;
+    t->co2_high += in->co2 > DEW_CO2_MARK;
     t->pressure_min = fmin(t->pressure_min, in->pressure);
     t->pressure_all_min = fmin(t->pressure_all_min, in->pressure_all);
 }

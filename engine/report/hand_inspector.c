@@ -63,7 +63,7 @@ static void air_figures(const struct dew_report *r, const struct dew_outcome *o,
            dew__number(o->year.co2_sum / o->year.hours, 0).text,
            "no limit of health; shows stale air");
     figure(out, "hours above 1000 ppm", dew__number(o->year.co2_high, 0).text,
-           "common practice, no source");
+           "our own mark; no current standard holds a limit");
 }
 
 static void damp_figures(const struct dew_report *r,

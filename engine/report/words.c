@@ -263,12 +263,15 @@ char *dew__judged(const struct dew_report *report, char *out, size_t size)
              "A limit counts as kept when it is passed in at most %s %% of the "
              "year; a month stands out at %s %% of its hours; fresh air counts "
              "as delivered from %s %% of what is asked for; a difference below "
-             "%s %% or %s h is a close call. These shares are our own choice.",
+             "%s %% or %s h is a close call. These shares are our own choice, "
+             "and so is the mark of %s ppm for carbon dioxide: no current "
+             "standard of ventilation holds a limit for it indoors.",
              dew__number(100 * j->kept_share, 0).text,
              dew__number(100 * j->month_share, 0).text,
              dew__number(100 * j->fresh_share, 0).text,
              dew__number(100 * j->close_share, 0).text,
-             dew__number(j->close_hours, 0).text);
+             dew__number(j->close_hours, 0).text,
+             dew__number(DEW_CO2_MARK, 0).text);
     return out;
 }
 

@@ -88,22 +88,28 @@ static double daily(const struct dew_value *v, double each)
     return v->amount.si * each;
 }
 
-/* [AO88] for a family of four: three meals and three washings up, kg/day. */
+/* kg/day of these people, by the published figure for four. */
+static double for_four(const struct dew_value *v, const char *amount)
+{
+    return dew_house_amount(amount)->likely * dew__people_count(v) / 4;
+}
+
 static double cooking(const struct dew_value *v)
 {
     enum { ELECTRIC, GAS, NOTHING };
-    static const double kg[] = {1.00, 2.28, 0};
 
-    if (GIVEN(v, moisture_cooking_water) &&
-        WORD(v, moisture_cooking) != NOTHING)
+    if (WORD(v, moisture_cooking) == NOTHING)
+        return 0;
+    if (GIVEN(v, moisture_cooking_water))
         return SI(v, moisture_cooking_water) * day_s;
-    return kg[WORD(v, moisture_cooking)] * dew__people_count(v) / 4;
+    return for_four(v, WORD(v, moisture_cooking) == GAS ? "cooking_gas"
+                                                        : "cooking_electric");
 }
 
 static double dishes(const struct dew_value *v)
 {
     return GIVEN(v, moisture_dishes) ? SI(v, moisture_dishes) * day_s
-                                     : 0.50 * dew__people_count(v) / 4;
+                                     : for_four(v, "dishes_by_hand");
 }
 
 static double showers(const struct dew_value *v)

@@ -99,8 +99,8 @@ K(moisture, shower_water, NUMBER, WATER, 0.01, 3, "published figures run from 0.
 K(moisture, baths, NUMBER, PER_DAY, 0, 20.0 / DAY, "one household", "0 per day", "counted with the showers", NULL, "tub baths taken, or their water a day", FORMS(rate_forms))
 K(moisture, bath_water, NUMBER, WATER, 0.01, 3, "published figures run from 0.05 to 1 kg", "0.05 kg", "[AO88] without towels", NULL, "water each bath sets free")
 K(moisture, cooking, WORD, PURE, 0, 0, NULL, "electric", "common practice, no source", "electric", "what cooks: gas sets its own water free too", .words = "electric|gas|none")
-K(moisture, cooking_water, NUMBER, WATER_RATE, 0, 1e-4, "one household", "=1.00 kg/day for four people, 2.28 with gas [AO88]", NULL, NULL, "water set free by cooking")
-K(moisture, dishes, NUMBER, WATER_RATE, 0, 1e-4, "one household", "=0.50 kg/day for four people [AO88]", NULL, NULL, "water set free by washing up")
+K(moisture, cooking_water, NUMBER, WATER_RATE, 0, 1e-4, "one household", "=0.99 kg/day for four people, 2.33 with gas [AO88], partly from memory", NULL, NULL, "water set free by cooking")
+K(moisture, dishes, NUMBER, WATER_RATE, 0, 1e-4, "one household", "=0.50 kg/day for four people [AO88], partly from memory", NULL, NULL, "water set free by washing up")
 K(moisture, laundry_dried_indoors, NUMBER, PER_DAY, 0, 10.0 / DAY, "one household", "0 per day", "a dryer vented outdoors", "0 per day", "loads hung up indoors or dried by an unvented dryer, or their water a day", FORMS(rate_forms))
 K(moisture, laundry_water, NUMBER, WATER, 0.2, 6, "one load", "2.5 kg", "[AO88] 2.2 to 2.9 kg", NULL, "water in each load")
 K(moisture, plants, NUMBER, PURE, 0, 500, "pots, not a greenhouse", "5", "common practice, no source", NULL, "pot plants, or their water a day", FORMS(rate_forms))
@@ -135,9 +135,9 @@ K(airing, from, NUMBER, TEMPERATURE, -10, 40, "mild weather", "61 degF", "from m
 K(airing, full, NUMBER, TEMPERATURE, -10, 40, "mild weather", "70 degF", "from memory", NULL, "running mean outdoors at which they stand fully open")
 
 /* ---- limits ---- */
-K(limits, too_humid, NUMBER, PURE, 0.2, 1, "a relative humidity", "60 %", "[EPA-MOULD]", "60 %", "relative humidity above which the house is too humid")
-K(limits, too_dry, NUMBER, PURE, 0, 0.6, "a relative humidity", "30 %", "[EPA-MOULD] lower end of the good range", "30 %", "relative humidity below which it is too dry")
+K(limits, too_humid, NUMBER, PURE, 0.2, 1, "a relative humidity", "60 %", "[EPA-COURSE]", "60 %", "relative humidity above which the house is too humid")
+K(limits, too_dry, NUMBER, PURE, 0, 0.6, "a relative humidity", "30 %", "[EPA-COURSE] lower end of the good range", "30 %", "relative humidity below which it is too dry")
 K(limits, fresh_air, NUMBER, FLOW, 0, 1, "one household", "=by the rule", NULL, NULL, "fresh air that must be delivered, when it is set by hand")
 K(limits, fresh_air_rule, WORD, PURE, 0, 0, NULL, "floor_and_bedrooms", "[ASH-622] 2013 and later, without credit for leakage", NULL, "rule for the fresh air: by floor and bedrooms, its older form, or none", .words = "floor_and_bedrooms|floor_and_bedrooms_old|none")
-K(limits, outdoor_carbon_dioxide, NUMBER, CO2, 300, 1000, "outdoor air", "420 ppm", "today's outdoor air, from memory", NULL, "carbon dioxide outdoors")
+K(limits, outdoor_carbon_dioxide, NUMBER, CO2, 300, 1000, "outdoor air", "424 ppm", "[WMO-GHG21] mean of the world in 2024", NULL, "carbon dioxide outdoors")
 /* clang-format on */

@@ -308,8 +308,8 @@ static int set_near_limit(const struct dew_question *q, size_t i)
            (p->humidifier.rate > 0 && wet < limits->too_dry - slip);
 }
 
-/* Labels: [BPI-1200] [EPA-IAQ] [EPA-MOULD] [EPA-RADON] [NREL-SWS] [PNNL-BASC],
-   what is taken from them is from memory. */
+/* Labels: [BPI-1200] [EPA-IAQ] [EPA-MOULD] [EPA-RADON] [SWS20] [PNNL-BASC];
+   what is not said to be from memory was read. */
 
 /* ---- the table -------------------------------------------------------------- */
 
@@ -325,17 +325,17 @@ static const struct row {
     const char *source;
     const char *text;
 } rows[] = {
-{DEW_STOP, HOUSE, 1, "combustion", natural_draft_appliance, "BPI-1200, from memory",
+{DEW_STOP, HOUSE, 1, "combustion", natural_draft_appliance, "BPI-1200",
  "A natural-draft appliance is present or not ruled out. In a tight house a fan can pull "
  "its smoke and carbon monoxide back into the rooms. Before any change of fans, "
  "balance or airtightness have a qualified person test it under the worst case of "
  "all exhausts running, and keep a working carbon monoxide alarm on each floor. "
  "This program never calls such an appliance safe; no computed pressure does."},
-{DEW_STOP, HOUSE, 0, "unvented_heater", unvented_heater, "EPA-IAQ, from memory",
+{DEW_STOP, HOUSE, 0, "unvented_heater", unvented_heater, "EPA-IAQ",
  "A fuel heater without a flue is present or not ruled out. It puts all its water, "
  "carbon monoxide and nitrogen dioxide into the rooms. Do not plan ventilation around "
  "it: have it removed or vented."},
-{DEW_STOP, HOUSE, 0, "garage", attached_garage, "PNNL-BASC, from memory",
+{DEW_STOP, HOUSE, 0, "garage", attached_garage, "PNNL-BASC",
  "An attached garage is present or not ruled out. No intake, grille, duct opening or unit "
  "in it, and no leaky duct through it: exhaust fumes and fuel vapour follow. Seal the "
  "wall, the ceiling and the door between garage and house first."},
@@ -350,22 +350,22 @@ static const struct row {
  "This option draws more air out than it brings in, always or while it defrosts, and a "
  "natural-draft appliance is present or not ruled out. Do not run it before the test "
  "of the appliance under the worst case."},
-{DEW_STOP, HOUSE, 0, "mould", visible_mould_surely, "EPA-MOULD, from memory",
+{DEW_STOP, HOUSE, 0, "mould", visible_mould_surely, "EPA-MOULD",
  "Mould over about 1 m2 (10 ft2): have a professional clean it and find the water. Do "
  "not run ducts that mould has reached: they spread it."},
-{DEW_STOP, HOUSE, 0, "sewage", sewage_or_flood_surely, "EPA-MOULD, from memory",
+{DEW_STOP, HOUSE, 0, "sewage", sewage_or_flood_surely, "EPA-MOULD",
  "Water from a drain or a flood: what it wetted needs professional cleaning before any "
  "fan moves the air over it."},
-{DEW_STOP, HOUSE, 0, "illness", illness_surely, "EPA-MOULD, from memory",
+{DEW_STOP, HOUSE, 0, "illness", illness_surely, "EPA-MOULD",
  "Someone has asthma, weak immunity or symptoms laid to the house: see a doctor, and let "
  "a professional look at the house. Air changes are no treatment."},
-{DEW_CHECK, HOUSE, 0, "mould_unknown", visible_mould_unknown, "EPA-MOULD, from memory",
+{DEW_CHECK, HOUSE, 0, "mould_unknown", visible_mould_unknown, "EPA-MOULD",
  "Mould was not asked about. Look behind furniture, in closets, around windows and inside "
  "ducts; over about 1 m2 (10 ft2) call a professional before running anything."},
-{DEW_CHECK, HOUSE, 0, "sewage_unknown", sewage_or_flood_unknown, "EPA-MOULD, from memory",
+{DEW_CHECK, HOUSE, 0, "sewage_unknown", sewage_or_flood_unknown, "EPA-MOULD",
  "Water from drains or floods was not asked about. If there was any, have it cleaned "
  "professionally first."},
-{DEW_CHECK, HOUSE, 0, "illness_unknown", illness_unknown, "EPA-MOULD, from memory",
+{DEW_CHECK, HOUSE, 0, "illness_unknown", illness_unknown, "EPA-MOULD",
  "Health was not asked about. Asthma, weak immunity or symptoms that ease away from home "
  "belong before a doctor."},
 {DEW_CHECK, HOUSE, 0, "alarm", carbon_monoxide_alarm_wanting, "common practice, no source",
@@ -398,11 +398,12 @@ static const struct row {
 {DEW_CHECK, HOUSE, 0, "radon", radon_tested_wanting, "EPA-RADON, from memory",
  "Test for radon again after every change of airtightness, fans or balance; a clogged intake "
  "or an imbalance can draw more of it in."},
-{DEW_CHECK, OPTION, 0, "intake", ventilated, "NREL-SWS, from memory",
+{DEW_CHECK, OPTION, 0, "intake", ventilated, "SWS20: 10 ft from exhausts; the rest from memory",
  "Intake: 3 m (10 ft) to the side of flues, vents, driveways and plumbing stacks, or 7.6 m "
- "(25 ft) above; 1.8 m (6 ft) from the unit's own exhaust; 0.45 m (18 in) above ground and "
- "snow. Local code and the maker's manual may ask for more."},
-{DEW_CHECK, OPTION, 0, "garage_ducts", garage_ducts, "PNNL-BASC, from memory",
+ "(25 ft) above; 3 m (10 ft) from every exhaust, the unit's own too, unless both are in one "
+ "hood listed for that; 0.45 m (18 in) above ground and snow. Local code and the maker's "
+ "manual may ask for more."},
+{DEW_CHECK, OPTION, 0, "garage_ducts", garage_ducts, "PNNL-BASC",
  "Trace every duct of this option: none may open into, or run unsealed through, the garage."},
 {DEW_CHECK, OPTION, 0, "freezing", freezes, "common practice, no source",
  "It freezes at this place. Keep the unit, its trap and its condensate line above 0 degC "

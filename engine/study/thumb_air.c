@@ -15,7 +15,8 @@ static double per_hour(double sum, double hours)
     return hours > 0 ? sum / hours : NAN;
 }
 
-/* Air below the limit is no proof, and air above it no harm by itself. */
+/* Air below the limit is no proof, and air above it no harm by itself.  Mites
+   fall only where it is kept below 51 % [ARLIAN01]. */
 int dew__thumb_humid_60(const struct dew_question *q, struct dew_thumb *t)
 {
     size_t i = dew__thumb_option(q);

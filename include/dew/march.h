@@ -226,6 +226,10 @@ enum dew_status dew_march_spin(struct dew_march *march,
 /* Free a march; NULL is allowed. */
 void dew_march_close(struct dew_march *march);
 
+/* ppm   hours above it are counted.  Our own mark: "no current ASHRAE standard
+   contains an indoor CO2 limit" [PERSILY20]. */
+#define DEW_CO2_MARK 1000.0
+
 /* Tallies of a run, by month and over all.  Plain; needs no march. */
 struct dew_tally {
     double hours;                    /* counted                             */
@@ -241,7 +245,7 @@ struct dew_tally {
     double supply_t_min;             /* degC                                */
     double frost_hours;              /* h of defrost                        */
     double co2_sum, co2_max;         /* ppm                                 */
-    double co2_high;                 /* h above 1000 ppm                    */
+    double co2_high;                 /* h above DEW_CO2_MARK                */
     double sweat[DEW_SURFACES];      /* h                                   */
     double surface_80[DEW_SURFACES]; /* h   surface RH above 80 %           */
     double ducts[DEW_DUCT_SPOTS];    /* h   wet or cold                     */

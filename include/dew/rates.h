@@ -59,10 +59,10 @@ struct dew_dwelling {
 /*
  * Whole-house rate, m3/s.  The tables of 62.2 and of Washington end at 5000
  * ft2, NaN beyond, and hold 5 bedrooms and more as 5; the model table has no
- * end.  A house without a bedroom counts as of one [UMC-E]; in England as of
+ * end.  A house without a bedroom counts as of one [UPC-E]; in England as of
  * one habitable room, 13 L/s.
  *
- * Sources    [ASH-622] eq. 4.1a and table 4.1a, as reprinted in [UMC-E];
+ * Sources    [ASH-622] eq. 4.1a and table 4.1a, as reprinted in [UPC-E];
  *            [IRC-M1505] (row 1501 to 3000 ft2 quoted, the others from memory, in
  *            the same steps); [IRC21-WA]; [ADF21]; [EN16798], from memory.
  * Checked    test_rates.c: each cell of the three tables.

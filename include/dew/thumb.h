@@ -35,7 +35,7 @@ enum dew_thumb_says { DEW_THUMB_AGREES, DEW_THUMB_DIFFERS };
 /* clang-format off */
 #define DEW_THUMB_MAP(X)                                                       \
     X(humid_60, "Keep relative humidity below 60 %: hours above it",           \
-      "[EPA-MOULD]")                                                           \
+      "[EPA-COURSE]")                                                          \
     X(winter_ceiling, "Winter ceiling for double glazing, coldest weather "    \
       "here: RH at which the frame wets", "[MN-DPS]")                          \
     X(rate_now, "Fresh air: 7.5 cfm for each bedroom and one more, and 3 cfm " \

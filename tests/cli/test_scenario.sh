@@ -105,7 +105,7 @@ tells "explain a key" 0 "limits.too_humid
   range: 20 % to 100 %
     a relative humidity
   default: 60 %
-    [EPA-MOULD]" "" explain limits.too_humid
+    [EPA-COURSE]" "" explain limits.too_humid
 tells "explain an unknown key" 1 "" \
     'dewledger: no key is called "limits.to_humid"; the nearest is "limits.too_humid"' \
     explain limits.to_humid

@@ -36,7 +36,7 @@ static const struct cells model_rows[] = {
     {"[IRC-M1505] table M1505.4.3(1), above 7500, from memory",     9000, {105, 120, 135, 150, 165}},
 };
 
-/* [ASH-622] 2013 table 4.1a by [UMC-E]. */
+/* [ASH-622] 2013 table 4.1a by [UPC-E]. */
 static const struct cells table_rows[] = {
     {"[ASH-622] table 4.1a, below 500 ft2",  500,  {30, 38, 45, 53, 60}},
     {"[ASH-622] table 4.1a, 501 - 1000",     1000, {45, 53, 60, 68, 75}},
@@ -55,8 +55,8 @@ static const struct asked { const char *source; enum dew_rate_rule rule; struct 
     {"2400 ft2, 3 bedrooms: 54 cfm",   DEW_RATE_622_2010, {2400 * 0.09290304, 0, 3, 0}, 54,  4.719474432e-4, 1e-9},
     {"2150 ft2, 4 bedrooms: 102 cfm",  DEW_RATE_622_2013, {2150 * 0.09290304, 0, 4, 0}, 102, 4.719474432e-4, 1e-9},
     {"2150 ft2, 4 bedrooms: 59 cfm",   DEW_RATE_622_2010, {2150 * 0.09290304, 0, 4, 0}, 59,  4.719474432e-4, 1e-9},
-    {"[UMC-E] at least one bedroom",   DEW_RATE_622_2013, {2400 * 0.09290304, 0, 0, 0}, 87, 4.719474432e-4, 1e-9},
-    {"[UMC-E] the same, metric",       DEW_RATE_622_2013_METRIC, {157, 0, 0, 0}, 30.55, 1e-3, 1e-9},
+    {"[UPC-E] at least one bedroom",   DEW_RATE_622_2013, {2400 * 0.09290304, 0, 0, 0}, 87, 4.719474432e-4, 1e-9},
+    {"[UPC-E] the same, metric",       DEW_RATE_622_2013_METRIC, {157, 0, 0, 0}, 30.55, 1e-3, 1e-9},
     {"[ASH-F17] worked house 43 L/s",  DEW_RATE_622_2013_METRIC, {195.3, 0, 3, 0}, 43, 1e-3, 0.5},
     {"[ADF21] one habitable room",     DEW_RATE_ADF_2021, {29, 0, 0, 0}, 13, 1e-3, 1e-9},
     {"[ADF21] table 1.3, 1 bedroom",   DEW_RATE_ADF_2021, {50, 0, 1, 0}, 19, 1e-3, 1e-9},

@@ -132,6 +132,35 @@ static void closure_is_told(void **state)
     free(text);
 }
 
+/* Text wrapped to lines, put back on one. */
+static void unwrap(char *text)
+{
+    char *to = text;
+
+    for (const char *s = text; *s != '\0'; s++) {
+        char c = *s == '\n' ? ' ' : *s;
+
+        if (c != ' ' || to == text || to[-1] != ' ')
+            *to++ = c;
+    }
+    *to = '\0';
+}
+
+/* No current standard holds an indoor limit of CO2 [PERSILY20]. */
+static void the_mark_of_carbon_dioxide_is_called_ours(void **state)
+{
+    struct dew_report report = page_open(2, DEW_SYSTEM_SI);
+    char *text = page_written(dew_report_text, &report, NULL);
+
+    (void)state;
+    unwrap(text);
+    assert_non_null(strstr(text, "These shares are our own choice, and so is "
+                                 "the mark of 1000 ppm for carbon dioxide: no "
+                                 "current standard of ventilation holds a "
+                                 "limit for it indoors."));
+    free(text);
+}
+
 /* Ducts have their table where they do something, and fit the page. */
 static void ducts_are_told_where_they_matter(void **state)
 {
@@ -427,10 +456,11 @@ int main(void)
         cmocka_unit_test(every_caution_is_in_the_text),
         cmocka_unit_test(names_cannot_drive_a_terminal),
         cmocka_unit_test(closure_is_told),
+        cmocka_unit_test(the_mark_of_carbon_dioxide_is_called_ours),
         cmocka_unit_test(ducts_are_told_where_they_matter),
         cmocka_unit_test(every_kind_has_its_sentence),
     };
-    size_t n = 7;
+    size_t n = 8;
 
     ADD_ROWS(tests, n, width_rows, text_fits_80_columns);
     ADD_ROWS(tests, n, span_rows, what_is_no_year_is_called_none);

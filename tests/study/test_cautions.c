@@ -3,6 +3,7 @@
 #include "support/rows.h"
 
 #include <stdlib.h>
+#include <string.h>
 
 #include "study/scene.h"
 
@@ -293,6 +294,18 @@ static void dehumidifier(void)
         (struct dew_dryer){.rate = 3e-4, .set = 0.5, .band = 0.04};
 }
 
+/* [SWS20]: 10 ft between a mechanical intake and an exhaust. */
+static void an_intake_keeps_ten_feet_from_its_own_exhaust(void **state)
+{
+    struct dew_caution c;
+
+    (void)state;
+    assert_true(dew_cautions_find("intake", &c));
+    assert_non_null(strstr(c.text, "3 m (10 ft) from every exhaust, the "
+                                   "unit's own too"));
+    assert_null(strstr(c.text, "6 ft"));
+}
+
 static const struct option_row {
     const char *name, *key;
     void (*change)(void);
@@ -504,6 +517,7 @@ int main(void)
         cmocka_unit_test(the_worst_pressure_stands_beside_makeup_air),
         cmocka_unit_test(a_log_damper_than_its_sources_asks_for_water),
         cmocka_unit_test(net_exhaust_stops_beside_a_chimney),
+        cmocka_unit_test(an_intake_keeps_ten_feet_from_its_own_exhaust),
         cmocka_unit_test(freezing_is_read_from_the_weather),
         cmocka_unit_test(a_house_of_unknown_age_may_be_new),
         cmocka_unit_test(stop_comes_first_and_note_last),
@@ -511,7 +525,7 @@ int main(void)
         cmocka_unit_test(a_humidistat_keeps_half_its_band_from_a_limit),
         cmocka_unit_test(water_of_unvented_burning_stops_whatever_was_answered),
     };
-    size_t n = 11;
+    size_t n = 12;
 
     ADD_ROWS(tests, n, option_rows, option_calls_for_it);
     ADD_ROWS(tests, n, duct_rows, computed_hours_call_for_it);
