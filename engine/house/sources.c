@@ -84,7 +84,7 @@ enum dew_status dew_house_people(double count, const struct dew_habit *habit,
 {
     struct day_sums working = day_of(habit, 0), weekend = day_of(habit, 1);
     double hours = week(working.hours, weekend.hours);
-    struct dew_water out = {.rate_t = NAN};
+    struct dew_water out = {0};
 
     if (!(count >= 0.0 && count <= 40.0)) {
         dew__in(err, "count");
@@ -124,7 +124,6 @@ struct dew_water dew_house_scheduled(enum dew_source source, double per_day,
     return (struct dew_water){
         .per_day = per_day,
         .shape = *shape,
-        .rate_t = NAN,
         .heat_share = heat_share_of(source),
     };
 }
@@ -138,18 +137,23 @@ static struct dew_shape flat(void)
     return out;
 }
 
-struct dew_water dew_house_felt(enum dew_source source, double per_day,
-                                double surface_t)
+static double normal_drive(void)
 {
-    double surface = isnan(surface_t) ? normal_t : surface_t;
-    double drive = dew_air_pws(surface) - normal_rh * dew_air_pws(normal_t);
+    return (1.0 - normal_rh) * dew_air_pws(normal_t);
+}
 
+struct dew_water dew_house_felt(enum dew_source source, double per_day)
+{
     return (struct dew_water){
         .shape = flat(),
-        .rate = drive > 0.0 ? per_day / day_s / drive : NAN,
-        .rate_t = surface_t,
+        .rate = per_day / day_s / normal_drive(),
         .heat_share = heat_share_of(source),
     };
+}
+
+double dew_house_told(const struct dew_water *water)
+{
+    return water->per_day + water->rate * normal_drive() * day_s;
 }
 
 struct dew_water dew_house_drying(double kg, double half_life, double start_day)
@@ -157,7 +161,6 @@ struct dew_water dew_house_drying(double kg, double half_life, double start_day)
     return (struct dew_water){
         .per_day = half_life > 0.0 ? kg * ln2 / half_life : NAN,
         .shape = flat(),
-        .rate_t = NAN,
         .half_life = half_life,
         .start_day = start_day,
         .heat_share = 0.0,

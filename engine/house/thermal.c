@@ -230,8 +230,8 @@ static double slab_u(double lambda, double b, double d)
 }
 
 enum dew_status dew_house_slab(const struct dew_slab *slab,
-                               const struct dew_wave *outdoors, double *loss,
-                               struct dew_wave *ground, struct dew_error *err)
+                               const struct dew_wave *outdoors,
+                               struct dew_earth *out, struct dew_error *err)
 {
     double lambda, width, thickness, depth, steady, periodic;
     enum dew_status status = check_slab(slab, err);
@@ -245,21 +245,22 @@ enum dew_status dew_house_slab(const struct dew_slab *slab,
     depth = sqrt(86400.0 * year_days * lambda / (pi * soils[slab->soil].heat));
     steady = slab->area * slab_u(lambda, width, thickness);
     periodic = 0.37 * slab->perimeter * lambda * log1p(depth / thickness);
-    *loss = steady;
-    *ground = (struct dew_wave){
-        .mean = outdoors->mean,
-        .swing = outdoors->swing * periodic / steady,
-        .coldest = fmod(outdoors->coldest + year_days / 12.0, year_days),
+    *out = (struct dew_earth){
+        .loss = steady,
+        .wave = {outdoors->mean, outdoors->swing * periodic / steady,
+                 fmod(outdoors->coldest + year_days / 12.0, year_days)},
+        .lean = steady / slab->area * down_film,
     };
     return DEW_OK;
 }
 
 void dew_house_set_ground(struct dew_thermal *thermal,
-                          const struct dew_wave *ground)
+                          const struct dew_earth *earth)
 {
-    thermal->ground_mean = ground->mean;
-    thermal->ground_swing = ground->swing;
-    thermal->ground_lag = ground->coldest;
+    thermal->ground_mean = earth->wave.mean;
+    thermal->ground_swing = earth->wave.swing;
+    thermal->ground_lag = earth->wave.coldest;
+    thermal->floor_lean = earth->lean;
 }
 
 double dew_house_ground_t(const struct dew_thermal *thermal, double day)

@@ -119,7 +119,6 @@ struct dew__drive dew__drive_of(const struct dew_case *c,
 {
     const struct dew_house *h = &c->house;
     const struct dew_comfort *comfort = &h->comfort;
-    double wet_t = h->water[DEW_SOURCE_ground].rate_t;
     struct dew__drive d = {0};
 
     DEW_SOURCE_MAP(SOURCE)
@@ -132,7 +131,7 @@ struct dew__drive dew__drive_of(const struct dew_case *c,
     d.given = comfort->given ? 1.0 : 0.0;
     d.heat_cap = c->plant.heater.capacity;
     d.t_ground = dew_house_ground_t(&h->thermal, date->yearday - 0.5);
-    d.p_ground = dew_air_pws(isfinite(wet_t) ? wet_t : d.t_ground);
+    d.wet_t = h->thermal.floor_lean * d.t_ground;
     d.window =
         h->windows.flow * dew_house_window_share(&h->windows, clock->mild,
                                                  clock->uncooled < shut_after);
@@ -197,6 +196,7 @@ static void lane_water(const struct dew_case *c, struct dew__lane *l)
     l->evap_plants = w[DEW_SOURCE_plants].rate;
     l->evap_laundry = w[DEW_SOURCE_laundry].rate;
     l->evap_ground = w[DEW_SOURCE_ground].rate;
+    l->wet_follow = 1.0 - c->house.thermal.floor_lean;
     l->cool_plants = w[DEW_SOURCE_plants].heat_share;
     l->cool_laundry = w[DEW_SOURCE_laundry].heat_share;
     l->cool_ground = w[DEW_SOURCE_ground].heat_share;

@@ -19,18 +19,20 @@
     X(lead_lag) X(face_glass) X(face_edge) X(face_corner) X(film_rate_glass)   \
     X(film_rate_edge) X(film_rate_corner) X(dry_low) X(dry_width)              \
     X(wet_high) X(wet_width) X(wet_heat) X(co2_out) X(dry_per) X(wet_per)      \
-    X(per_day) X(per_deep)
+    X(per_day) X(per_deep)                                                     \
+    X(wet_follow) /* -    of the air's t in that of the wet ground's face */
 
 /* What holds during one hour: schedules resolved, and one step's controls. */
 #define DEW_DRIVE_MAP(X)                                                       \
     X(people) X(showers) X(cooking) X(dishes) X(laundry) X(plants) X(pets)     \
     X(ground) X(drying) X(burning) X(other) X(bodies) X(gains) X(solar)        \
     X(sunlit) X(set_heat) X(set_cool) X(given) X(heat_cap) X(t_ground)         \
-    X(p_ground) X(window) X(co2_in) X(dry_rate) X(dry_power) X(wet_rate)       \
+    X(window) X(co2_in) X(dry_rate) X(dry_power) X(wet_rate)       \
     X(blower_idle) X(blower_full) X(blower_heat) X(putback)                    \
     X(duct_g)    /* W/K  of air in ducts outside, blowers as they run    */    \
     X(duct_heat) /* -    of heat, lost on its way through such ducts     */    \
-    X(duct_cool) /* -    of cold, likewise                               */
+    X(duct_cool) /* -    of cold, likewise                               */    \
+    X(wet_t)     /* degC the ground's part in t of its wet inside face   */
 
 /* One cooling coil at its present entering state (see coil.h). */
 #define DEW_COIL_MAP(X)                                                        \
@@ -52,7 +54,9 @@
     X(cp) X(per_w) X(t_air) X(pws_air) X(air_slope) X(t_store) X(pws_store)    \
     X(store_slope) X(sorb) X(evap_air) X(evap_surface) X(wsat_glass)           \
     X(wsat_edge) X(wsat_corner) X(air_source) X(surface_source)                \
-    X(mass_source) X(air_g) X(heat_full) X(cool_full) X(w_source) X(w_g)
+    X(mass_source) X(air_g) X(heat_full) X(cool_full) X(w_source) X(w_g)       \
+    X(pws_wet)   /* Pa   of the ground's wet inside face                 */    \
+    X(wet_slope) /* Pa/K of it, by the air's t                           */
 /* clang-format on */
 
 #define DEW_LANE_STRUCT(name, MAP)                                             \

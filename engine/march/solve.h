@@ -175,14 +175,15 @@ DEW_LANE struct dew__warm dew__warm_stage(const struct dew__now *n,
  *
  * A coil wets at its apparatus dew point.  A film takes up water above its
  * kink and gives off all it holds below.  A humidistat has two kinks, the ends
- * of its band.
+ * of its band.  Wet ground evaporates up to its kink, and takes up nothing.
  */
 /* clang-format off */
 #define DEW_KINK_MAP(X)                                                        \
     X(coil) X(coil_2) X(coil_3)                                                \
     X(glass) X(edge) X(corner)                                                 \
     X(dry_on) X(dry_full)                                                      \
-    X(wet_less) X(wet_off)
+    X(wet_less) X(wet_off)                                                     \
+    X(ground)
 /* clang-format on */
 
 DEW_LANE_STRUCT(dew__kinks, DEW_KINK_MAP);

@@ -90,7 +90,24 @@ DEW_LANE void dew__put_humidistats(const struct dew__now *n,
     DEW__PUT_KINK(p, wet_off, l->wet_high * to_w, -wet)
 }
 
-/* All kinks; g and the rest of r are added by what solves for w. */
+/* Wet ground gives off what vapour pressure drives, and never takes any up. */
+DEW_LANE double dew__off_ground(const struct dew__now *n,
+                                const struct dew__terms *k, double w)
+{
+    return n->lane.evap_ground * dew__over(k->pws_wet - k->per_w * w);
+}
+
+DEW_LANE void dew__put_ground(const struct dew__now *n,
+                              const struct dew__terms *k, struct dew__pieces *p)
+{
+    double rate = n->lane.evap_ground * k->per_w;
+
+    p->g += rate;
+    p->r += n->lane.evap_ground * k->pws_wet;
+    DEW__PUT_KINK(p, ground, k->pws_wet / k->per_w, -rate)
+}
+
+/* All kinks; the rest of g and r is added by what solves for w. */
 DEW_LANE struct dew__pieces dew__pieces_of(const struct dew__now *n,
                                            const struct dew__terms *k,
                                            const struct dew__duty *d,
@@ -107,6 +124,7 @@ DEW_LANE struct dew__pieces dew__pieces_of(const struct dew__now *n,
     DEW__PUT_KINK(&p, coil_3, n->c3.w_adp, d->cool_3 * n->c3.pass)
     dew__put_films(n, k, x, per_dt, &p);
     dew__put_humidistats(n, k, &p);
+    dew__put_ground(n, k, &p);
     return p;
 }
 
@@ -119,11 +137,11 @@ DEW_LANE struct dew_state dew__water_stage(const struct dew__now *n,
     const struct dew__lane *l = &n->lane;
     struct dew__stores s = dew__store_lines(n, k, x, gdt);
     double p1 = k->pws_store * l->per_day;
-    double evap = l->evap_plants + l->evap_laundry + l->evap_ground;
+    double evap = l->evap_plants + l->evap_laundry;
     struct dew_state y = *x;
 
-    p->g = l->mass_air / gdt + k->w_g + evap * k->per_w +
-           l->rate_day * (k->per_w - p1 * s.day_w);
+    p->g += l->mass_air / gdt + k->w_g + evap * k->per_w +
+            l->rate_day * (k->per_w - p1 * s.day_w);
     p->r += l->mass_air / gdt * x->w + k->w_source + l->rate_day * p1 * s.day_0;
     y.w = dew__w_root(n, p, x->w);
     y.w_day = s.day_0 + s.day_w * y.w;
@@ -158,6 +176,7 @@ DEW_LANE double dew__co2_stage(const struct dew__now *n,
     X(p_store)  /* Pa    at the surface of the furnishings             */      \
     X(coil)     /* kg/s  condensed                                     */      \
     X(glass)    /* kg/s  onto the films                                */      \
+    X(ground)   /* kg/s  off wet ground                                */      \
     X(heat) X(cool) X(cool_2) X(cool_3) X(dry) X(wet)                          \
     X(held)     /* W                                                   */
 /* clang-format on */
@@ -180,6 +199,7 @@ DEW_LANE struct dew__at dew__at_of(const struct dew__now *n,
              DEW__BENT(p, coil_3, x->w);
     a.glass = DEW__ONTO(p, glass, x->w) + DEW__ONTO(p, edge, x->w) +
               DEW__ONTO(p, corner, x->w);
+    a.ground = dew__off_ground(n, k, x->w);
     a.heat = warm->duty.heat;
     a.cool = warm->duty.cool;
     a.cool_2 = warm->duty.cool_2;
@@ -206,7 +226,7 @@ DEW_LANE struct dew_water_flows dew__water_flows(const struct dew__now *n,
     f.laundry = s->laundry + l->evap_laundry * (a->pws_air - pv);
     f.plants = s->plants + l->evap_plants * (a->pws_air - pv);
     f.pets = s->pets;
-    f.ground = s->ground + l->evap_ground * (s->p_ground - pv);
+    f.ground = s->ground + a->ground;
     f.drying = s->drying;
     f.burning = s->burning;
     f.other = s->other;
@@ -355,6 +375,8 @@ DEW_LANE struct dew__terms dew__curves(const struct dew__now *n,
         (l->h_is * at->t_air + l->h_ms * at->t_mass + l->h_w * n->mid.t) / sum;
     struct dew__poly air = dew__poly_pws(at->t_air);
     struct dew__poly store = dew__poly_pws(t_face);
+    struct dew__poly wet =
+        dew__poly_pws(l->wet_follow * at->t_air + n->drive.wet_t);
     struct dew__terms k;
 
     k.per_w = n->mid.p / (0.621945 + at->w);
@@ -364,6 +386,8 @@ DEW_LANE struct dew__terms dew__curves(const struct dew__now *n,
     k.air_slope = air.slope;
     k.pws_store = store.value;
     k.store_slope = store.slope;
+    k.pws_wet = wet.value;
+    k.wet_slope = l->wet_follow * wet.slope;
     k.sorb = DEW_LATENT * l->rate_day * store.slope * at->w_day * l->per_day;
     k.wsat_glass = dew__face_w(n, at->t_air, l->face_glass);
     k.wsat_edge = dew__face_w(n, at->t_air, l->face_edge);
@@ -404,8 +428,7 @@ DEW_LANE struct dew__terms dew__sources(const struct dew__now *n,
     k.w_g = gas + b->fresh - b->fresh_latent;
     k.w_source = s->people + s->showers + s->cooking + s->dishes + s->laundry +
                  s->plants + s->pets + s->ground + s->drying + s->burning +
-                 s->other + s->putback + k.w_g * n->mid.w + evap * k.pws_air +
-                 l->evap_ground * s->p_ground;
+                 s->other + s->putback + k.w_g * n->mid.w + evap * k.pws_air;
     return k;
 }
 
@@ -476,10 +499,11 @@ DEW_LANE struct dew__terms dew__bend(const struct dew__now *n,
 {
     const struct dew__lane *l = &n->lane;
     double ts = dew__surface_t(node, warm->t_air, warm->t_mass);
-    double rise = k->air_slope * (warm->t_air - k->t_air);
+    double warmer = warm->t_air - k->t_air, rise = k->air_slope * warmer;
     struct dew__terms y = *k;
 
     y.pws_air += rise;
+    y.pws_wet += k->wet_slope * warmer;
     y.pws_store += k->store_slope * (ts - k->t_store);
     y.w_source += (l->evap_plants + l->evap_laundry) * rise;
     return y;

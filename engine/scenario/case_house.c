@@ -124,8 +124,7 @@ static enum dew_status losses(const struct dew__making *m,
 }
 
 static enum dew_status ground_of(const struct dew__making *m,
-                                 const struct shell *s, double *loss,
-                                 struct dew_wave *ground)
+                                 const struct shell *s, struct dew_earth *earth)
 {
     const double wall = 0.2; /* m, thickness; common practice, no source */
     const struct dew_value *v = m->v;
@@ -135,12 +134,11 @@ static enum dew_status ground_of(const struct dew__making *m,
                             (enum dew_soil)WORD(v, ground_soil)};
     enum dew_status status = DEW_OK;
 
-    *loss = 0;
-    *ground = outdoors;
+    *earth = (struct dew_earth){.wave = outdoors};
     if (s->ground > 0)
-        status = dew_house_slab(&slab, &outdoors, loss, ground, m->err);
-    ground->mean = SI_OR(v, ground_mean, ground->mean);
-    ground->swing = SI_OR(v, ground_swing, ground->swing);
+        status = dew_house_slab(&slab, &outdoors, earth, m->err);
+    earth->wave.mean = SI_OR(v, ground_mean, earth->wave.mean);
+    earth->wave.swing = SI_OR(v, ground_swing, earth->wave.swing);
     return status;
 }
 
@@ -188,16 +186,17 @@ static enum dew_status make_thermal(const struct dew__making *m)
         .contents = dew_house_contents(dew__volume(v), area),
     };
     struct shell s = shell_of(v);
-    struct dew_wave ground;
+    struct dew_earth earth;
     enum dew_status status = losses(m, &s, &in.loss);
 
     if (status == DEW_OK)
-        status = ground_of(m, &s, &in.loss.ground, &ground);
+        status = ground_of(m, &s, &earth);
+    in.loss.ground = status == DEW_OK ? earth.loss : 0;
     if (status == DEW_OK)
         status = dew_house_thermal(&in, &m->c->house.thermal, m->err);
     if (status != DEW_OK)
         return status;
-    dew_house_set_ground(&m->c->house.thermal, &ground);
+    dew_house_set_ground(&m->c->house.thermal, &earth);
     return facades(m, &s);
 }
 

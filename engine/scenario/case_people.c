@@ -174,7 +174,7 @@ static enum dew_status put(const struct dew__making *m, const struct line *l)
     if (status != DEW_OK)
         return status;
     *water = l->feels && l->per_day > 0
-                 ? dew_house_felt(l->source, l->per_day, NAN)
+                 ? dew_house_felt(l->source, l->per_day)
                  : dew_house_scheduled(l->source, l->per_day, &shape);
     return DEW_OK;
 }

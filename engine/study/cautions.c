@@ -9,6 +9,8 @@
 #include <stddef.h>
 #include <string.h>
 
+#include "dew/sources.h"
+
 /* Whether a row stands for option i; i is ignored by rows of the house. */
 typedef int stands(const struct dew_question *q, size_t i);
 
@@ -308,6 +310,19 @@ static int set_near_limit(const struct dew_question *q, size_t i)
            (p->humidifier.rate > 0 && wet < limits->too_dry - slip);
 }
 
+/* Wet ground that gave less than three quarters of what was told of it, or a
+   third more; ours. */
+static int ground_differs(const struct dew_question *q, size_t i)
+{
+    const struct dew_water *ground =
+        &q->choices[i].c->house.water[DEW_SOURCE_ground];
+    const struct dew_tally *year = &q->choices[i].outcome->year;
+    double told = dew_house_told(ground) * year->hours / 24;
+
+    return ground->rate > 0 && (year->water.ground < 0.75 * told ||
+                                0.75 * year->water.ground > told);
+}
+
 /* Labels: [BPI-1200] [EPA-IAQ] [EPA-MOULD] [EPA-RADON] [SWS20] [PNNL-BASC];
    what is not said to be from memory was read. */
 
@@ -448,6 +463,10 @@ static const struct row {
  "A dehumidifier or humidifier is set within half its band of a limit, or beyond it: it "
  "comes in only when the limit is passed, and hours past it are its setting's and not "
  "its size's. Set it further off."},
+{DEW_NOTE, OPTION, 0, "wet_ground", ground_differs, "limit of the model",
+ "What wet ground is said to give holds with floor and room at 20 degC and 50 %. Over this "
+ "year it gave much more or less: a cold floor and damp air hold it back, dry air draws it. "
+ "The row of wet ground in the water table is what the rooms got."},
 {DEW_NOTE, OPTION, 0, "interlock", blower_wired, "common practice, no source",
  "Wiring a blower interlock: power off at the breaker, low voltage only by the maker's "
  "diagram, anything else by a licensed electrician."},

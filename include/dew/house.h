@@ -48,6 +48,8 @@ struct dew_thermal {
     double ground_mean;  /* degC  yearly mean of the ground node            */
     double ground_swing; /* K     half range of its yearly wave             */
     double ground_lag;   /* d     yearday of its coldest day                */
+    double floor_lean;   /* -     0 .. 1 of the inside face that the ground
+                                  wets: 0 = at the air's t, 1 = the ground's */
     double c_air;        /* J/K   air and furnishings, > 0                  */
     double c_mass;       /* J/K   > 0                                       */
     double mass_share;   /* -     A_m / A_t of radiant gains, to the mass   */
@@ -98,8 +100,10 @@ struct dew_shape {
 struct dew_water {
     double per_day;         /* kg/day     0 .. 500   as scheduled           */
     struct dew_shape shape; /* when                                         */
-    double rate;            /* kg/(s Pa)  evaporates by vapour pressure     */
-    double rate_t;          /* degC       of the wet surface; NaN = the air's */
+    double rate;            /* kg/(s Pa)  evaporates by vapour pressure, from
+                               a surface at the air's t; the ground's from one
+                               that leans to the ground (floor_lean), and never
+                               below 0                                      */
     double half_life;       /* d          0 = does not decay                */
     double start_day;       /* d          of the run, when decay begins     */
     double caught;          /* -   0 .. 1 share caught before it mixes, while

@@ -120,13 +120,14 @@ struct dew_water dew_house_scheduled(enum dew_source source, double per_day,
                                      const struct dew_shape *shape);
 
 /*
- * The same water given by vapour pressure: kg/(s Pa) that comes to per_day in
- * a room of 20 degC and 50 %, from a surface at surface_t (degC; NaN = the
- * air's own).  Form of [TP07], which prints no figure we could read; the
- * normal state is ours.  NaN where the surface would not evaporate then.
+ * The same water given by vapour pressure: kg/(s Pa) that comes to per_day
+ * from a surface of 20 degC in a room of 20 degC and 50 %.  Form of [TP07],
+ * which prints no figure we could read; the normal state is ours.
  */
-struct dew_water dew_house_felt(enum dew_source source, double per_day,
-                                double surface_t);
+struct dew_water dew_house_felt(enum dew_source source, double per_day);
+
+/* kg/day of a source in that normal state, by schedule and felt. */
+double dew_house_told(const struct dew_water *water);
 
 /*
  * kg of building water at start_day of the run, drying with a half-life in

@@ -131,26 +131,36 @@ struct dew_slab {
     enum dew_soil soil;
 };
 
+/* What the ground does to the house. */
+struct dew_earth {
+    double loss;          /* W/K    to the yearly mean outdoors             */
+    struct dew_wave wave; /* of the ground node                             */
+    double lean;          /* -      of the inside face, from air to ground  */
+};
+
 /*
- * Loss of a slab to the yearly mean outdoors, W/K, and the ground node that
- * gives back its yearly heat flow: mean of the outdoors, swing damped, coldest
- * day one month after the outdoors'.
+ * A slab: its loss, and the ground node that gives back its yearly heat flow,
+ * with the mean of the outdoors, the swing damped, and the coldest day one
+ * month after the outdoors'.  Its inside face lies below the air's temperature
+ * by the share that the film takes of the whole resistance, U R_si.
  *
  * Equations  [ISO13370] slab on ground: characteristic width, equivalent
  *            thickness, U; periodic outdoor part 0.37 P lambda ln(delta/d + 1)
- *            with one month's lag.  From memory.
+ *            with one month's lag.  From memory.  R_si downward 0.17 m2K/W,
+ *            [ISO6946].
  * Limits     no edge insulation, no cellar; what a yearly wave indoors would
  *            add is left out.
  * Errors     DEW_ERANGE with the member's name in err->path.
  * Checked    test_thermal.c, slab_rows.
  */
 enum dew_status dew_house_slab(const struct dew_slab *slab,
-                               const struct dew_wave *outdoors, double *loss,
-                               struct dew_wave *ground, struct dew_error *err);
+                               const struct dew_wave *outdoors,
+                               struct dew_earth *out, struct dew_error *err);
 
-/* Put a ground wave into the nodes. */
+/* Put the ground's wave and lean into the nodes; its loss goes in with the
+   others (dew_house_thermal). */
 void dew_house_set_ground(struct dew_thermal *thermal,
-                          const struct dew_wave *ground);
+                          const struct dew_earth *earth);
 
 /* Ground node, degC, on a day of the year (0 .. 366, parts allowed). */
 double dew_house_ground_t(const struct dew_thermal *thermal, double day);

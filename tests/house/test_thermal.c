@@ -209,43 +209,45 @@ static void slab_has_the_tabled_u(void **state)
 {
     const struct slab *row = *state;
     struct dew_slab slab = {137.0, 137.0 * row->ratio, 0.3, 0.0, DEW_SOIL_CLAY};
-    struct dew_wave outdoors = {9.3, 8.1, 25.0}, ground;
-    double loss;
+    struct dew_wave outdoors = {9.3, 8.1, 25.0};
+    struct dew_earth earth;
 
-    assert_int_equal(dew_house_slab(&slab, &outdoors, &loss, &ground, NULL),
-                     DEW_OK);
-    assert_near(loss / slab.area, row->u, 0.005);
-    assert_near(ground.mean, 9.3, 0.0);
-    assert_true(ground.swing > 0.0 && ground.swing < 8.1);
-    assert_near(ground.coldest, 25.0 + 365.0 / 12.0, 1e-12);
+    assert_int_equal(dew_house_slab(&slab, &outdoors, &earth, NULL), DEW_OK);
+    assert_near(earth.loss / slab.area, row->u, 0.005);
+    assert_near(earth.lean, 0.17 * earth.loss / slab.area, 1e-15);
+    assert_near(earth.wave.mean, 9.3, 0.0);
+    assert_true(earth.wave.swing > 0.0 && earth.wave.swing < 8.1);
+    assert_near(earth.wave.coldest, 25.0 + 365.0 / 12.0, 1e-12);
 }
 
 /* Insulation slows the loss; the standard's two forms meet within 1 %. */
 static void slab_insulation_lowers_the_loss(void **state)
 {
     struct dew_slab slab = {112.0, 44.7, 0.35, 0.0, DEW_SOIL_SAND};
-    struct dew_wave outdoors = {9.3, 8.1, 350.0}, ground = {0};
-    double loss, before = INFINITY;
+    struct dew_wave outdoors = {9.3, 8.1, 350.0};
+    struct dew_earth earth = {0};
+    double before = INFINITY;
 
     (void)state;
     for (int i = 0; i <= 120; i++) {
         slab.resistance = 0.1 * i;
-        assert_int_equal(dew_house_slab(&slab, &outdoors, &loss, &ground, NULL),
+        assert_int_equal(dew_house_slab(&slab, &outdoors, &earth, NULL),
                          DEW_OK);
-        assert_true(loss < before);
-        assert_true(!isfinite(before) || loss > 0.75 * before);
-        before = loss;
+        assert_true(earth.loss < before);
+        assert_true(!isfinite(before) || earth.loss > 0.75 * before);
+        before = earth.loss;
     }
-    assert_near(ground.coldest, 350.0 + 365.0 / 12.0 - 365.0, 1e-12);
+    assert_near(earth.wave.coldest, 350.0 + 365.0 / 12.0 - 365.0, 1e-12);
 }
 
 static void ground_node_is_coldest_on_its_day(void **state)
 {
-    struct dew_wave wave = {10.9, 3.7, 57.0};
+    struct dew_earth earth = {11.0, {10.9, 3.7, 57.0}, 0.07};
     struct dew_thermal n = room(60.0, 10.0);
 
     (void)state;
-    dew_house_set_ground(&n, &wave);
+    dew_house_set_ground(&n, &earth);
+    assert_near(n.floor_lean, 0.07, 0.0);
     assert_near(dew_house_ground_t(&n, 57.0), 7.2, 1e-12);
     assert_near(dew_house_ground_t(&n, 57.0 + 182.5), 14.6, 1e-12);
     assert_near(dew_house_ground_t(&n, 57.0 + 91.25), 10.9, 1e-12);

@@ -29,6 +29,7 @@ SPOIL(massless, c->house.thermal.c_mass = -3.1)
 SPOIL(no_surface, c->house.thermal.h_is = 0.0)
 SPOIL(no_mass_path, c->house.thermal.h_ms = 0.0)
 SPOIL(seven_facades, c->house.thermal.facade_count = 7)
+SPOIL(upside_down, c->house.thermal.floor_lean = 1.01)
 SPOIL(wide_band, c->house.comfort.band = 10.3)
 SPOIL(negative_store, c->house.buffer.day_kg = -0.3)
 SPOIL(negative_deep, c->house.buffer.deep_kg = -0.7)
@@ -56,6 +57,7 @@ static const struct refusal refusals[] = {
     {"house.thermal.h_is: 0 is outside 1e-09 .. 1e+12", no_surface},
     {"house.thermal.h_ms: 0 is outside 1e-09 .. 1e+12", no_mass_path},
     {"house.thermal.facade_count: 7 is outside 0 .. 6", seven_facades},
+    {"house.thermal.floor_lean: 1.01 is outside 0 .. 1", upside_down},
     {"house.comfort.band: 10.3 is outside 0 .. 10", wide_band},
     {"house.buffer.day_kg: -0.3 is outside 0 .. 1e+12", negative_store},
     {"house.buffer.deep_kg: -0.7 is outside 0 .. 1e+12", negative_deep},

@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "dew/sources.h"
 #include "study/scene.h"
 
 static struct scene s;
@@ -306,6 +307,26 @@ static void an_intake_keeps_ten_feet_from_its_own_exhaust(void **state)
     assert_null(strstr(c.text, "6 ft"));
 }
 
+/* Told 5 L/day, 1825 kg a year. */
+static void wet_ground_gives(double kg)
+{
+    s.cases[1].house.water[DEW_SOURCE_ground] =
+        dew_house_felt(DEW_SOURCE_ground, 5);
+    s.outcomes[1].year.water.ground = kg;
+}
+static void held_back(void)
+{
+    wet_ground_gives(1360);
+}
+static void nearly_as_told(void)
+{
+    wet_ground_gives(1375);
+}
+static void drawn(void)
+{
+    wet_ground_gives(2440);
+}
+
 static const struct option_row {
     const char *name, *key;
     void (*change)(void);
@@ -346,6 +367,10 @@ static const struct option_row {
      DEW_CHECK},
     {"a hood wants make-up air", "makeup_air", hood_of_its_own, 1, DEW_CHECK},
     {"no hood", "makeup_air", plain, 0, DEW_CHECK},
+    {"wet ground gave 25.5 % less than told", "wet_ground", held_back, 1,
+     DEW_NOTE},
+    {"wet ground gave 24.7 % less", "wet_ground", nearly_as_told, 0, DEW_NOTE},
+    {"wet ground gave a third more", "wet_ground", drawn, 1, DEW_NOTE},
     {"an interlock not known", "interlock", wired, 1, DEW_NOTE},
     {"an interlock to be wired", "interlock", return_tied, 1, DEW_NOTE},
     {"none meant", "interlock", tied, 0, DEW_NOTE},

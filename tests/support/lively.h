@@ -37,7 +37,6 @@ static inline void lively_water(struct dew_case *c)
     c->house.water[DEW_SOURCE_plants].rate = 3.1e-9;
     c->house.water[DEW_SOURCE_laundry].rate = 1.7e-9;
     c->house.water[DEW_SOURCE_ground].rate = 5.3e-9;
-    c->house.water[DEW_SOURCE_ground].rate_t = NAN;
     c->house.water[DEW_SOURCE_drying].half_life = 61.0;
     c->house.water[DEW_SOURCE_drying].start_day = 3.0;
     c->house.buffer = (struct dew_buffer){.day_kg = 37.0,
@@ -81,6 +80,7 @@ static inline struct dew_case lively_case(void)
     c.house.thermal.ground_mean = 9.7;
     c.house.thermal.ground_swing = 3.1;
     c.house.thermal.ground_lag = 71.0;
+    c.house.thermal.floor_lean = 0.19;
     c.house.thermal.mass_share = 0.55;
     c.house.thermal.lost_share = 0.007;
     c.house.thermal.facade_count = 1;
