@@ -12,6 +12,7 @@ static const double mass_coefficient = 9.1;     /* W/(m2 K)  [ISO13790] h_ms */
 static const double surface_ratio = 4.5;   /* m2 per m2 floor  [ISO13790] A_t */
 static const double outside_film = 0.04;   /* m2K/W  [ISO6946] R_se */
 static const double down_film = 0.17;      /* m2K/W  [ISO6946] R_si, downward */
+static const double across_film = 0.13;    /* m2K/W  [ISO6946] R_si, level */
 static const double furnishings = 10000.0; /* J/(m2 K)  [ISO52016], memory */
 static const double air_density = 1.2;     /* kg/m3  of room air */
 static const double air_heat = 1006.0;     /* J/(kg K)  [ASH-F1] eq. 30 */
@@ -98,8 +99,8 @@ static enum dew_status check_nodes(const struct dew_fabric_nodes *in,
     double out = in->loss.opaque + in->loss.ground;
     double h_ms = mass_coefficient * in->mass_area;
 
-    if (!within(in->floor_area, 10.0, 2000.0))
-        return outside(err, "floor_area", in->floor_area, "10 .. 2000 m2");
+    if (!within(in->floor_area, 10.0, 4000.0))
+        return outside(err, "floor_area", in->floor_area, "10 .. 4000 m2");
     if (!(in->capacity > 0.0 && isfinite(in->capacity)))
         return outside(err, "capacity", in->capacity, "the numbers above 0");
     if (!(in->contents > 0.0 && isfinite(in->contents)))
@@ -214,6 +215,11 @@ static enum dew_status check_slab(const struct dew_slab *slab,
         return outside(err, "wall", slab->wall, "0 .. 1 m");
     if (!within(slab->resistance, 0.0, 20.0))
         return outside(err, "resistance", slab->resistance, "0 .. 20 m2K/W");
+    if (!within(slab->depth, 0.0, 6.0))
+        return outside(err, "depth", slab->depth, "0 .. 6 m");
+    if (!within(slab->wall_resistance, 0.0, 20.0))
+        return outside(err, "wall_resistance", slab->wall_resistance,
+                       "0 .. 20 m2K/W");
     if ((unsigned)slab->soil < DEW_SOILS)
         return DEW_OK;
     dew__in(err, "soil");
@@ -221,35 +227,80 @@ static enum dew_status check_slab(const struct dew_slab *slab,
                      (int)slab->soil);
 }
 
-/* [ISO13370] slab: U by characteristic width b and equivalent thickness d. */
-static double slab_u(double lambda, double b, double d)
+/* [ISO13370]: soil, characteristic width, equivalent thicknesses of floor and
+   wall, depth that the yearly wave reaches. */
+struct soiled {
+    double lambda, width, floor, wall, depth, wave;
+};
+
+static struct soiled soil_of(const struct dew_slab *slab)
 {
-    if (d < b)
-        return 2.0 * lambda / (pi * b + d) * log(pi * b / d + 1.0);
-    return lambda / (0.457 * b + d);
+    const struct soil *soil = &soils[slab->soil];
+    double lambda = soil->conductivity;
+
+    return (struct soiled){
+        .lambda = lambda,
+        .width = slab->area / (0.5 * slab->perimeter),
+        .floor =
+            slab->wall + lambda * (down_film + slab->resistance + outside_film),
+        .wall = lambda * (across_film + slab->wall_resistance + outside_film),
+        .depth = slab->depth,
+        .wave = sqrt(86400.0 * year_days * lambda / (pi * soil->heat)),
+    };
+}
+
+static double floor_u(const struct soiled *s)
+{
+    double d = s->floor + 0.5 * s->depth;
+
+    if (d < s->width)
+        return 2.0 * s->lambda / (pi * s->width + d) *
+               log(pi * s->width / d + 1.0);
+    return s->lambda / (0.457 * s->width + d);
+}
+
+/* Of the walls below the ground, W/K per m of perimeter: U_w z. */
+static double wall_loss(const struct soiled *s)
+{
+    double thinner = fmin(s->floor, s->wall);
+
+    if (!(s->depth > 0.0))
+        return 0.0;
+    return 2.0 * s->lambda / pi * (1.0 + 0.5 * thinner / (thinner + s->depth)) *
+           log1p(s->depth / s->wall);
+}
+
+/* Of the outdoors' yearly swing, W/K per m of perimeter. */
+static double swing_loss(const struct soiled *s)
+{
+    double reaches = exp(-s->depth / s->wave);
+
+    return 0.37 * s->lambda *
+           (2.0 * (1.0 - reaches) * log1p(s->wave / s->wall) +
+            reaches * log1p(s->wave / s->floor));
 }
 
 enum dew_status dew_house_slab(const struct dew_slab *slab,
                                const struct dew_wave *outdoors,
                                struct dew_earth *out, struct dew_error *err)
 {
-    double lambda, width, thickness, depth, steady, periodic;
     enum dew_status status = check_slab(slab, err);
+    struct soiled s;
+    double floor, walls, steady, periodic;
 
     if (status != DEW_OK)
         return status;
-    lambda = soils[slab->soil].conductivity;
-    width = slab->area / (0.5 * slab->perimeter);
-    thickness =
-        slab->wall + lambda * (down_film + slab->resistance + outside_film);
-    depth = sqrt(86400.0 * year_days * lambda / (pi * soils[slab->soil].heat));
-    steady = slab->area * slab_u(lambda, width, thickness);
-    periodic = 0.37 * slab->perimeter * lambda * log1p(depth / thickness);
+    s = soil_of(slab);
+    floor = slab->area * floor_u(&s);
+    walls = slab->perimeter * wall_loss(&s);
+    steady = floor + walls;
+    periodic = slab->perimeter * swing_loss(&s);
     *out = (struct dew_earth){
         .loss = steady,
         .wave = {outdoors->mean, outdoors->swing * periodic / steady,
                  fmod(outdoors->coldest + year_days / 12.0, year_days)},
-        .lean = steady / slab->area * down_film,
+        .lean = (floor * down_film + walls * across_film) /
+                (slab->area + slab->perimeter * slab->depth),
     };
     return DEW_OK;
 }

@@ -3,10 +3,7 @@
 #include <stdio.h>
 
 #include "scenario/agree.h"
-
-#define SI(v, key)    ((v)[KEY_##key].amount.si)
-#define GIVEN(v, key) ((v)[KEY_##key].given)
-#define WORD(v, key)  ((v)[KEY_##key].choice)
+#include "scenario/case.h"
 
 /* A rule returns NULL, or what is wrong; *key is then where it shows. */
 typedef const char *rule_of(const struct dew_value *v, enum dew__key *key);
@@ -83,12 +80,38 @@ static const char *rooms_have_height(const struct dew_value *v,
     *key = KEY_house_volume;
     if (!GIVEN(v, house_volume))
         return NULL;
-    height = SI(v, house_volume) / SI(v, house_floor_area);
+    height = (SI(v, house_volume) - dew__basement_volume(v)) /
+             SI(v, house_floor_area);
+    if (height < 1.8 && dew__basement_volume(v) > 0)
+        return "less the basement, volume / floor area is below 1.8 m (5.9 "
+               "ft): volume counts the basement, floor area does not";
     return height < 1.8 ? "volume / floor area is below 1.8 m (5.9 ft): one of "
                           "the two is wrong"
            : height > 8 ? "volume / floor area is above 8 m (26 ft): one of "
                           "the two is wrong"
                         : NULL;
+}
+
+static const char *basement_is_told(const struct dew_value *v,
+                                    enum dew__key *key)
+{
+    static const enum dew__key keys[] = {KEY_house_basement_depth,
+                                         KEY_house_basement_height,
+                                         KEY_insulation_basement_walls};
+    enum { BASEMENT = 1 };
+    int cellar = WORD(v, house_foundation) == BASEMENT;
+
+    for (size_t i = 0; i < sizeof keys / sizeof keys[0] && !cellar; i++)
+        if (v[keys[i]].given && v[keys[i]].origin.by != DEW_BY_DEFAULT) {
+            *key = keys[i];
+            return "has no basement to speak of: see house.foundation";
+        }
+    *key = KEY_insulation_ground_area;
+    return cellar && GIVEN(v, insulation_ground_area) &&
+                   SI(v, insulation_ground_area) <= 0
+               ? "is 0, and house.foundation is basement: give the area of its "
+                 "floor"
+               : NULL;
 }
 
 static const char *constant_has_flow(const struct dew_value *v,
@@ -276,7 +299,7 @@ static rule_of *const rules[] = {
     humidistats_apart, core_has_figures,  core_has_moisture, heat_core_is_dry,
     one_sheet,         sensible_has_core, tie_has_handler,   second_counts,
     third_counts,      one_dryer,         seen_is_observed,  one_lockout,
-    log_has_file,
+    log_has_file,      basement_is_told,
 };
 enum { RULES = sizeof rules / sizeof rules[0] };
 

@@ -65,8 +65,9 @@ size_t dew__point_row(const struct dew_value *v, const char *name);
 int dew__two_sided(const struct dew_value *v);
 int dew__ducts_said(const struct dew_value *v);
 
-/* m3, and m2 of windows on all sides. */
+/* m3 of all and of the basement alone, 0 = none; m2 of windows on all sides. */
 double dew__volume(const struct dew_value *v);
+double dew__basement_volume(const struct dew_value *v);
 double dew__windows(const struct dew_value *v);
 double dew__people_count(const struct dew_value *v);
 /* Showers and baths, and meals, a day. */

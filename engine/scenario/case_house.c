@@ -9,10 +9,31 @@
 #include "dew/thermal.h"
 #include "scenario/case.h"
 
+enum foundation { SLAB, BASEMENT, CRAWL_SPACE };
+
+static double plan_area(const struct dew_value *v)
+{
+    return SI(v, house_floor_area) / SI(v, house_storeys);
+}
+
+/* Floor of the basement, m2; 0 = none. */
+static double basement_area(const struct dew_value *v)
+{
+    return WORD(v, house_foundation) == BASEMENT
+               ? SI_OR(v, insulation_ground_area, plan_area(v))
+               : 0;
+}
+
+double dew__basement_volume(const struct dew_value *v)
+{
+    return basement_area(v) * SI(v, house_basement_height);
+}
+
 double dew__volume(const struct dew_value *v)
 {
     return SI_OR(v, house_volume,
-                 SI(v, house_floor_area) * SI(v, house_ceiling_height));
+                 SI(v, house_floor_area) * SI(v, house_ceiling_height) +
+                     dew__basement_volume(v));
 }
 
 /* Window area of a side: an even share of 15 % of the floor where not given;
@@ -61,7 +82,6 @@ static double constant_flow(const struct dew_value *v)
 static enum dew_status make_leakage(const struct dew__making *m)
 {
     enum { ENHANCED, BASIC, CONSTANT };
-    enum { CRAWL_SPACE = 2 };
     const struct dew_value *v = m->v;
     struct dew_siting siting = {.storeys = SI(v, house_storeys),
                                 .shelter = WORD(v, house_shelter) + 1,
@@ -88,14 +108,16 @@ static enum dew_status make_leakage(const struct dew__making *m)
 
 struct shell {
     double walls, roof, ground, perimeter; /* m2, m */
+    double rim; /* m2   of a basement's walls, above the ground */
 };
 
 /* A square plan. */
 static struct shell shell_of(const struct dew_value *v)
 {
-    double plan = SI(v, house_floor_area) / SI(v, house_storeys);
-    double perimeter = 4 * sqrt(plan);
-    double height = dew__volume(v) / SI(v, house_floor_area);
+    double plan = plan_area(v), perimeter = 4 * sqrt(plan);
+    double height =
+        (dew__volume(v) - dew__basement_volume(v)) / SI(v, house_floor_area);
+    double rim = SI(v, house_basement_height) - SI(v, house_basement_depth);
     double walls = perimeter * height * SI(v, house_storeys) - dew__windows(v);
 
     return (struct shell){
@@ -103,7 +125,15 @@ static struct shell shell_of(const struct dew_value *v)
         SI_OR(v, insulation_roof_area, plan),
         SI_OR(v, insulation_ground_area, plan),
         perimeter,
+        WORD(v, house_foundation) == BASEMENT ? perimeter * fmax(rim, 0) : 0,
     };
+}
+
+/* Transmittance of a basement's wall in the open, R_si 0.13 and R_se 0.04
+   m2K/W [ISO6946]. */
+static double rim_u(const struct dew_value *v)
+{
+    return 1 / (SI(v, insulation_basement_walls) + 0.13 + 0.04);
 }
 
 static enum dew_status losses(const struct dew__making *m,
@@ -113,6 +143,7 @@ static enum dew_status losses(const struct dew__making *m,
     const struct dew_part parts[] = {
         {DEW_PART_OPAQUE, s->walls, 1 / SI(v, insulation_walls)},
         {DEW_PART_OPAQUE, s->roof, 1 / SI(v, insulation_roof)},
+        {DEW_PART_OPAQUE, s->rim, rim_u(v)},
         {DEW_PART_GLAZED, dew__windows(v), SI(v, windows_u)},
     };
     enum dew_status status =
@@ -129,9 +160,16 @@ static enum dew_status ground_of(const struct dew__making *m,
     const double wall = 0.2; /* m, thickness; common practice, no source */
     const struct dew_value *v = m->v;
     struct dew_wave outdoors = dew_house_yearly_wave(m->o->monthly);
-    struct dew_slab slab = {s->ground, s->perimeter, wall,
-                            SI(v, insulation_floor),
-                            (enum dew_soil)WORD(v, ground_soil)};
+    int cellar = WORD(v, house_foundation) == BASEMENT;
+    struct dew_slab slab = {
+        .area = s->ground,
+        .perimeter = s->perimeter,
+        .wall = wall,
+        .resistance = SI(v, insulation_floor),
+        .soil = (enum dew_soil)WORD(v, ground_soil),
+        .depth = cellar ? SI(v, house_basement_depth) : 0,
+        .wall_resistance = SI(v, insulation_basement_walls),
+    };
     enum dew_status status = DEW_OK;
 
     *earth = (struct dew_earth){.wave = outdoors};
@@ -174,17 +212,26 @@ static enum dew_status facades(const struct dew__making *m,
     return status;
 }
 
+/* A basement's walls and floor count as heavy, by its floor. */
+static struct dew_fabric_nodes nodes_of(const struct dew_value *v)
+{
+    enum dew_fabric fabric = (enum dew_fabric)WORD(v, house_construction);
+    double area = SI(v, house_floor_area), below = basement_area(v);
+
+    return (struct dew_fabric_nodes){
+        .floor_area = area + below,
+        .capacity = dew_house_fabric_capacity(fabric, area) +
+                    dew_house_fabric_capacity(DEW_FABRIC_HEAVY, below),
+        .mass_area = dew_house_fabric_area(fabric, area) +
+                     dew_house_fabric_area(DEW_FABRIC_HEAVY, below),
+        .contents = dew_house_contents(dew__volume(v), area + below),
+    };
+}
+
 static enum dew_status make_thermal(const struct dew__making *m)
 {
     const struct dew_value *v = m->v;
-    enum dew_fabric fabric = (enum dew_fabric)WORD(v, house_construction);
-    double area = SI(v, house_floor_area);
-    struct dew_fabric_nodes in = {
-        .floor_area = area,
-        .capacity = dew_house_fabric_capacity(fabric, area),
-        .mass_area = dew_house_fabric_area(fabric, area),
-        .contents = dew_house_contents(dew__volume(v), area),
-    };
+    struct dew_fabric_nodes in = nodes_of(v);
     struct shell s = shell_of(v);
     struct dew_earth earth;
     enum dew_status status = losses(m, &s, &in.loss);

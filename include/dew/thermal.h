@@ -64,7 +64,7 @@ double dew_house_contents(double volume, double floor_area);
 
 /* Everything the nodes are made from.  Complete: no value is assumed. */
 struct dew_fabric_nodes {
-    double floor_area;      /* m2    10 .. 2000                              */
+    double floor_area;      /* m2    10 .. 4000      basement and all        */
     struct dew_losses loss; /* W/K   each >= 0                               */
     double capacity;        /* J/K   > 0         of the fabric               */
     double mass_area;       /* m2    > 0         of the fabric, as exposed   */
@@ -122,13 +122,17 @@ struct dew_wave dew_house_yearly_wave(const double monthly[12]);
 /* Soil, [ISO13370] table 1: conductivity and volumetric heat capacity. */
 enum dew_soil { DEW_SOIL_CLAY, DEW_SOIL_SAND, DEW_SOIL_ROCK, DEW_SOILS };
 
-/* A floor on the ground. */
+/* A floor on the ground, or a heated basement below it. */
 struct dew_slab {
     double area;       /* m2       > 0                                      */
     double perimeter;  /* m        > 0      exposed                         */
     double wall;       /* m        0 .. 1   thickness of the walls          */
     double resistance; /* m2K/W    0 .. 20  of the floor and its insulation */
     enum dew_soil soil;
+    double depth;           /* m      0 .. 6   of a basement's floor below
+                                               the ground; 0 = a slab        */
+    double wall_resistance; /* m2K/W  0 .. 20  of its walls, insulation and
+                                               all, without soil and films   */
 };
 
 /* What the ground does to the house. */
@@ -139,19 +143,22 @@ struct dew_earth {
 };
 
 /*
- * A slab: its loss, and the ground node that gives back its yearly heat flow,
+ * A slab or basement: its loss, and the ground node that gives back its yearly heat flow,
  * with the mean of the outdoors, the swing damped, and the coldest day one
  * month after the outdoors'.  Its inside face lies below the air's temperature
- * by the share that the film takes of the whole resistance, U R_si.
+ * by the share that the film takes of the whole resistance, U R_si; in a
+ * basement the mean of floor and walls by their areas.
  *
  * Equations  [ISO13370] slab on ground: characteristic width, equivalent
  *            thickness, U; periodic outdoor part 0.37 P lambda ln(delta/d + 1)
- *            with one month's lag.  From memory.  R_si downward 0.17 m2K/W,
- *            [ISO6946].
- * Limits     no edge insulation, no cellar; what a yearly wave indoors would
- *            add is left out.
+ *            with one month's lag.  Basement: U of floor and of walls below
+ *            the ground, and 0.37 P lambda (2 (1 - exp(-z/delta)) ln(delta/d_w
+ *            + 1) + exp(-z/delta) ln(delta/d_t + 1)).  From memory.  R_si 0.17
+ *            m2K/W downward, 0.13 across, [ISO6946].
+ * Limits     no edge insulation; a basement is heated and open to the house;
+ *            what a yearly wave indoors would add is left out.
  * Errors     DEW_ERANGE with the member's name in err->path.
- * Checked    test_thermal.c, slab_rows.
+ * Checked    test_thermal.c, slab_rows and basement_rows.
  */
 enum dew_status dew_house_slab(const struct dew_slab *slab,
                                const struct dew_wave *outdoors,

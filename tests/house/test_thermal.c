@@ -61,6 +61,15 @@ static const struct hour { const char *source; int hour; double mass, surface, a
     {"[ISO13790] annex C arithmetic, at rest",   2000, 4.44566,  4.48061,  4.49046},
 };
 
+/* [ISO13370], by hand: 90 m2, 38 m, walls 0.3 m, 2 m deep.  m2K/W, W/(m2 K),
+   W/K. */
+static const struct basement { const char *source; enum dew_soil soil; double wall_r, floor_r, u_floor, u_wall, loss, swing_loss; } basement_rows[] = {
+    {"[ISO13370] basement, sand, bare walls",         DEW_SOIL_SAND, 0.15, 0,    0.5463, 1.0115, 126.0, 72.2},
+    {"[ISO13370] basement, sand, walls insulated",    DEW_SOIL_SAND, 1.91, 0,    0.5463, 0.2830, 70.7,  40.1},
+    {"[ISO13370] basement, clay, walls insulated",    DEW_SOIL_CLAY, 1.91, 0,    0.4226, 0.2643, 58.1,  26.7},
+    {"[ISO13370] basement, sand, walls and floor",    DEW_SOIL_SAND, 1.91, 0.88, 0.3623, 0.3191, 56.9,  27.2},
+};
+
 /* U of slabs on clay without insulation by exposed perimeter over area, walls
    0.3 m: printed to two decimals in [CIBSE-A] table 3.15, from memory. */
 static const struct slab { const char *source; double ratio, u; } slab_rows[] = {
@@ -71,7 +80,7 @@ static const struct slab { const char *source; double ratio, u; } slab_rows[] = 
 };
 
 static const struct fault { const char *text; struct dew_fabric_nodes in; } fault_rows[] = {
-    {"floor_area: 9.9 is outside 10 .. 2000 m2",         {9.9, {1, 1, 1}, 1e6, 20, 1e5}},
+    {"floor_area: 9.9 is outside 10 .. 4000 m2",         {9.9, {1, 1, 1}, 1e6, 20, 1e5}},
     {"capacity: 0 is outside the numbers above 0",       {99., {1, 1, 1}, 0.0, 20, 1e5}},
     {"contents: nan is outside the numbers above 0",     {99., {1, 1, 1}, 1e6, 20, NAN}},
     {"mass_area: 446 is outside 0 .. 4.5 x floor_area",  {99., {1, 1, 1}, 1e6, 446, 1e5}},
@@ -208,7 +217,10 @@ static void wave_comes_back_from_monthly_means(void **state)
 static void slab_has_the_tabled_u(void **state)
 {
     const struct slab *row = *state;
-    struct dew_slab slab = {137.0, 137.0 * row->ratio, 0.3, 0.0, DEW_SOIL_CLAY};
+    struct dew_slab slab = {.area = 137.0,
+                            .perimeter = 137.0 * row->ratio,
+                            .wall = 0.3,
+                            .soil = DEW_SOIL_CLAY};
     struct dew_wave outdoors = {9.3, 8.1, 25.0};
     struct dew_earth earth;
 
@@ -223,7 +235,8 @@ static void slab_has_the_tabled_u(void **state)
 /* Insulation slows the loss; the standard's two forms meet within 1 %. */
 static void slab_insulation_lowers_the_loss(void **state)
 {
-    struct dew_slab slab = {112.0, 44.7, 0.35, 0.0, DEW_SOIL_SAND};
+    struct dew_slab slab = {
+        .area = 112.0, .perimeter = 44.7, .wall = 0.35, .soil = DEW_SOIL_SAND};
     struct dew_wave outdoors = {9.3, 8.1, 350.0};
     struct dew_earth earth = {0};
     double before = INFINITY;
@@ -238,6 +251,66 @@ static void slab_insulation_lowers_the_loss(void **state)
         before = earth.loss;
     }
     assert_near(earth.wave.coldest, 350.0 + 365.0 / 12.0 - 365.0, 1e-12);
+}
+
+static struct dew_earth earth_below(const struct dew_slab *slab)
+{
+    struct dew_wave outdoors = {9.3, 8.1, 25.0};
+    struct dew_earth earth;
+
+    assert_int_equal(dew_house_slab(slab, &outdoors, &earth, NULL), DEW_OK);
+    return earth;
+}
+
+/* Floor and walls are told apart by their films in the lean. */
+static void basement_has_the_standards_u(void **state)
+{
+    const struct basement *row = *state;
+    struct dew_slab slab = {90.0,      38.0, 0.3,        row->floor_r,
+                            row->soil, 2.0,  row->wall_r};
+    struct dew_earth e = earth_below(&slab);
+    double walls = 38.0 * 2.0, films = e.lean * (90.0 + walls);
+    double floor = (films - 0.13 * e.loss) / (0.17 - 0.13);
+
+    assert_near(e.loss, row->loss, 0.05);
+    assert_near(floor / 90.0, row->u_floor, 0.00005);
+    assert_near((e.loss - floor) / walls, row->u_wall, 0.00005);
+    assert_near(e.wave.swing / 8.1 * e.loss, row->swing_loss, 0.05);
+}
+
+/* [ISO13370]: its formulas meet those of the slab, by hand 0.7886 W/(m2 K). */
+static void basement_of_no_depth_is_a_slab(void **state)
+{
+    struct dew_slab slab = {90.0, 38.0, 0.3, 0.0, DEW_SOIL_SAND, 0.0, 0.15};
+    struct dew_earth flat = earth_below(&slab), e;
+
+    (void)state;
+    assert_near(flat.loss / 90.0, 0.7886, 0.00005);
+    slab.depth = 1e-7;
+    e = earth_below(&slab);
+    assert_near(e.loss, flat.loss, 1e-4);
+    assert_near(e.wave.swing, flat.wave.swing, 1e-4);
+    assert_near(e.lean, flat.lean, 1e-7);
+}
+
+static void slab_fault_names_its_member(void **state)
+{
+    struct dew_slab slab = {90.0, 38.0, 0.3, 0.0, DEW_SOIL_SAND, 6.2, 0.15};
+    struct dew_wave outdoors = {9.3, 8.1, 25.0};
+    struct dew_error err = {0}, next = {0};
+    struct dew_earth out = {.loss = 3.25};
+    char line[300];
+
+    (void)state;
+    assert_int_equal(dew_house_slab(&slab, &outdoors, &out, &err), DEW_ERANGE);
+    assert_string_equal(dew_error_line(&err, line, sizeof line),
+                        "depth: 6.2 is outside 0 .. 6 m");
+    slab.depth = 2.0;
+    slab.wall_resistance = -0.1;
+    assert_int_equal(dew_house_slab(&slab, &outdoors, &out, &next), DEW_ERANGE);
+    assert_string_equal(dew_error_line(&next, line, sizeof line),
+                        "wall_resistance: -0.1 is outside 0 .. 20 m2K/W");
+    assert_near(out.loss, 3.25, 0.0);
 }
 
 static void ground_node_is_coldest_on_its_day(void **state)
@@ -276,11 +349,14 @@ int main(void)
         cmocka_unit_test(wave_comes_back_from_monthly_means),
         cmocka_unit_test(slab_insulation_lowers_the_loss),
         cmocka_unit_test(ground_node_is_coldest_on_its_day),
+        cmocka_unit_test(basement_of_no_depth_is_a_slab),
+        cmocka_unit_test(slab_fault_names_its_member),
     };
-    size_t n = 8;
+    size_t n = 10;
 
     ADD_ROWS(tests, n, hour_rows, nodes_follow_the_standards_hours);
     ADD_ROWS(tests, n, slab_rows, slab_has_the_tabled_u);
+    ADD_ROWS(tests, n, basement_rows, basement_has_the_standards_u);
     ADD_ROWS(tests, n, fault_rows, fault_names_its_member);
     return _cmocka_run_group_tests("house, thermal", tests, n, NULL, NULL);
 }

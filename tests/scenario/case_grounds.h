@@ -50,7 +50,7 @@ static const char *const grounds[] = {
          "control: {boost_for_events: 50 %}\n",
     BASE "heating: {kind: gas}\nventilator: {core: heat_plate, ratings: "
          "[{flow: 64 cfm, sre: 0.7, power: 40 W}]}\n"
-         "house: {infiltration: basic}\n",
+         "house: {infiltration: basic, foundation: basement}\n",
     BASE "options:\n  - name: as it stands\n  - name: another\n"
          "    costs: {install: 900 $}\n",
     "weather: {file: a.csv}\nlog: {file: l.csv}\nhouse: {floor_area: 2400 ft2, bedrooms: 3}\n",

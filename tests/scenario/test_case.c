@@ -8,6 +8,7 @@
 #include "dew/air.h"
 #include "dew/made.h"
 #include "dew/scenario.h"
+#include "dew/thermal.h"
 #include "scenario/case_open.h"
 
 /* ---- figures by hand ------------------------------------------------------ */
@@ -298,6 +299,58 @@ static void prices_costs_safety_and_facts_are_handed_on(void **state)
     dew_scenario_close(s);
 }
 
+/* ---- basement ---- */
+
+/* A square plan of 1200 ft2: air, walls above and below the ground, mass. */
+static void a_basement_is_part_of_the_house(void **state)
+{
+    const double plan = 1200 * ft2, edge = 4 * sqrt(plan), foot = 0.3048;
+    const double wall_u = 1 / (1.937 + 0.17);
+    struct dew_slab below = {plan, edge, 0.2, 0.88, DEW_SOIL_SAND, 1.5, 1.937};
+    struct dew_wave outdoors = dew_house_yearly_wave(place.monthly);
+    struct dew_earth earth;
+    struct dew_case flat = case_of(BASE "house: {storeys: 2}\n");
+    struct dew_case c =
+        case_of(BASE "house: {storeys: 2, foundation: basement, "
+                     "basement_depth: 1.5 m, basement_height: 2.3 m}\n"
+                     "insulation: {basement_walls: 1.937 m2K/W, floor: 0.88 "
+                     "m2K/W}\n");
+    const struct dew_thermal *t = &c.house.thermal, *slab = &flat.house.thermal;
+    double loss = 1 / (1 / (t->h_em + t->h_ground) + 1 / t->h_ms);
+    double opaque = loss * t->h_em / (t->h_em + t->h_ground);
+    double loss_flat = 1 / (1 / (slab->h_em + slab->h_ground) + 1 / slab->h_ms);
+    double opaque_flat = loss_flat * slab->h_em / (slab->h_em + slab->h_ground);
+
+    (void)state;
+    assert_int_equal(dew_house_slab(&below, &outdoors, &earth, NULL), DEW_OK);
+    assert_near(c.house.volume, 2400 * ft2 * 8.5 * foot + plan * 2.3, 1e-9);
+    assert_near(loss - opaque, earth.loss, 1e-9);
+    assert_near(opaque - opaque_flat, edge * (2.3 - 1.5) * wall_u, 1e-9);
+    assert_near(t->floor_lean, earth.lean, 1e-15);
+    assert_near(t->ground_swing, earth.wave.swing, 1e-12);
+    assert_near(t->c_mass - slab->c_mass, 260e3 * plan, 1e-3);
+    assert_near(t->h_ms - slab->h_ms, 9.1 * 3.0 * plan, 1e-9);
+    /* a blower door counts the basement's air too */
+    assert_near(c.house.leakage.c / flat.house.leakage.c,
+                c.house.volume / flat.house.volume, 1e-12);
+    assert_near(c.house.floor_area, 2400 * ft2, 1e-9);
+}
+
+/* With its volume given, the walls above the ground stay what they were. */
+static void a_volume_given_counts_the_basement(void **state)
+{
+    struct dew_case by_height = case_of(BASE "house: {foundation: basement}\n");
+    char text[400];
+    struct dew_case given;
+
+    (void)state;
+    snprintf(text, sizeof text,
+             BASE "house: {foundation: basement, volume: %.9f m3}\n",
+             by_height.house.volume);
+    given = case_of(text);
+    assert_near(given.house.thermal.h_em, by_height.house.thermal.h_em, 1e-6);
+}
+
 /* ---- no key without effect ---------------------------------------------------- */
 
 /* All that a scenario hands on, in one block of bytes to compare. */
@@ -514,6 +567,8 @@ int main(void)
         cmocka_unit_test(the_four_forms_of_airtightness_agree),
         cmocka_unit_test(a_constant_leak_is_a_flow_or_air_changes),
         cmocka_unit_test(water_a_day_adds_up),
+        cmocka_unit_test(a_basement_is_part_of_the_house),
+        cmocka_unit_test(a_volume_given_counts_the_basement),
         cmocka_unit_test(a_daily_total_is_the_sum_but_for_ground_and_drying),
         cmocka_unit_test(setback_hours_wrap_round_midnight),
         cmocka_unit_test(the_fresh_air_required_follows_the_rule),
