@@ -81,38 +81,69 @@ static enum dew_status check_place(double area, double film, double psat,
     return need_positive(err, "psat", psat);
 }
 
+/* Our fit to the half-space (buffer.h): layers, and resistances above them, in
+   depths of the day's cycle. */
+enum { LAYERS = 3 };
+static const double layer_fit[LAYERS] = {0.494, 1.614, 7.617};
+static const double path_fit[LAYERS] = {0.190, 0.850, 3.002};
+
+/* Per m2, with everything in depths of the day's cycle: how thick the material
+   is, what a depth holds (kg per unit RH) and how it resists (s Pa m2/kg). */
+struct lining {
+    double thick, holds, resists;
+};
+
+static struct dew_buffer stores_of(const struct lining *m, double area,
+                                   double film)
+{
+    double layer[LAYERS], path[LAYERS], left = m->thick, above = 0, whole = 0;
+
+    for (int i = 0; i < LAYERS; i++) {
+        layer[i] = fmin(layer_fit[i], left);
+        left -= layer[i];
+        path[i] = path_fit[i] * (above + layer[i]) / (whole + layer_fit[i]);
+        above = layer[i];
+        whole = layer_fit[i];
+    }
+    return (struct dew_buffer){
+        .surface_kg = area * m->holds * layer[0],
+        .mid_kg = area * m->holds * layer[1],
+        .deep_kg = area * m->holds * layer[2],
+        .surface_rate = area / (1.0 / film + m->resists * path[0]),
+        .mid_rate = layer[1] > 0 ? area / (m->resists * path[1]) : 0,
+        .deep_rate = layer[2] > 0 ? area / (m->resists * path[2]) : 0,
+    };
+}
+
 enum dew_status dew_house_buffer_material(const struct dew_hygroscopic *m,
                                           double area, double film, double psat,
                                           struct dew_buffer *out,
                                           struct dew_error *err)
 {
-    double day, deep, held = m->density * m->slope * area;
+    double depth;
+    struct lining lining;
     enum dew_status bad = check_material(m, err);
 
     if (bad == DEW_OK)
         bad = check_place(area, film, psat, err);
     if (bad != DEW_OK)
         return bad;
-    day = fmin(dew_house_penetration(m, psat, DEW_BUFFER_DAY), m->thickness);
-    deep = fmin(dew_house_penetration(m, psat, DEW_BUFFER_DEEP),
-                m->thickness - day);
-    *out = (struct dew_buffer){
-        .day_kg = held * day,
-        .deep_kg = held * deep,
-        .day_rate = area / (1.0 / film + day / (2.0 * m->permeability)),
-        .deep_rate = area * 2.0 * m->permeability / (day + deep),
-    };
+    depth = dew_house_penetration(m, psat, DEW_BUFFER_DAY);
+    lining =
+        (struct lining){m->thickness / depth, m->density * m->slope * depth,
+                        depth / m->permeability};
+    *out = stores_of(&lining, area, film);
     return DEW_OK;
 }
 
-/* Per m2: b psat sqrt(period / pi) is held, sqrt(period / pi) / (2 b) resists
-   to the middle of the layer. */
+/* Of a deep material a day's depth holds b psat sqrt(period / pi), and resists
+   sqrt(period / pi) / b. */
 enum dew_status dew_house_buffer_mbv(double value, double area, double film,
                                      double psat, struct dew_buffer *out,
                                      struct dew_error *err)
 {
-    double b, day = sqrt(DEW_BUFFER_DAY / pi),
-              deep = sqrt(DEW_BUFFER_DEEP / pi);
+    double b, day = sqrt(DEW_BUFFER_DAY / pi);
+    struct lining lining;
     enum dew_status bad = need_positive(err, "value", value);
 
     if (bad == DEW_OK)
@@ -120,12 +151,8 @@ enum dew_status dew_house_buffer_mbv(double value, double area, double film,
     if (bad != DEW_OK)
         return bad;
     b = dew_house_buffer_effusivity(value, psat);
-    *out = (struct dew_buffer){
-        .day_kg = area * b * psat * day,
-        .deep_kg = area * b * psat * deep,
-        .day_rate = area / (1.0 / film + day / (2.0 * b)),
-        .deep_rate = area * 2.0 * b / (day + deep),
-    };
+    lining = (struct lining){INFINITY, b * psat * day, day / b};
+    *out = stores_of(&lining, area, film);
     return DEW_OK;
 }
 
@@ -133,9 +160,11 @@ struct dew_buffer dew_house_buffer_add(const struct dew_buffer *a,
                                        const struct dew_buffer *b)
 {
     return (struct dew_buffer){
-        .day_kg = a->day_kg + b->day_kg,
+        .surface_kg = a->surface_kg + b->surface_kg,
+        .mid_kg = a->mid_kg + b->mid_kg,
         .deep_kg = a->deep_kg + b->deep_kg,
-        .day_rate = a->day_rate + b->day_rate,
+        .surface_rate = a->surface_rate + b->surface_rate,
+        .mid_rate = a->mid_rate + b->mid_rate,
         .deep_rate = a->deep_rate + b->deep_rate,
     };
 }
@@ -179,7 +208,7 @@ struct dew_buffer dew_house_buffer_house(enum dew_holding holding,
     static const struct {
         double area, value;
     } rows[] = {{2.5, 0.5}, {3.0, 0.8}, {4.0, 1.5}};
-    struct dew_buffer out = {NAN, NAN, NAN, NAN};
+    struct dew_buffer out = {NAN, NAN, NAN, NAN, NAN, NAN};
 
     if ((unsigned)holding < sizeof rows / sizeof rows[0])
         dew_house_buffer_mbv(per_percent * rows[holding].value,

@@ -187,12 +187,15 @@ static void lane_water(const struct dew_case *c, struct dew__lane *l)
     const struct dew_buffer *b = &c->house.buffer;
     const struct dew_water *w = c->house.water;
 
-    l->cap_day = b->day_kg > 0.0 ? b->day_kg : 1.0;
+    l->cap_surface = b->surface_kg > 0.0 ? b->surface_kg : 1.0;
+    l->cap_mid = b->mid_kg > 0.0 ? b->mid_kg : 1.0;
     l->cap_deep = b->deep_kg > 0.0 ? b->deep_kg : 1.0;
-    l->per_day = 1.0 / l->cap_day;
+    l->per_surface = 1.0 / l->cap_surface;
+    l->per_mid = 1.0 / l->cap_mid;
     l->per_deep = 1.0 / l->cap_deep;
-    l->rate_day = b->day_kg > 0.0 ? b->day_rate : 0.0;
-    l->rate_deep = b->day_kg > 0.0 && b->deep_kg > 0.0 ? b->deep_rate : 0.0;
+    l->rate_surface = b->surface_kg > 0.0 ? b->surface_rate : 0.0;
+    l->rate_mid = b->surface_kg > 0.0 && b->mid_kg > 0.0 ? b->mid_rate : 0.0;
+    l->rate_deep = b->mid_kg > 0.0 && b->deep_kg > 0.0 ? b->deep_rate : 0.0;
     l->evap_plants = w[DEW_SOURCE_plants].rate;
     l->evap_laundry = w[DEW_SOURCE_laundry].rate;
     l->evap_ground = w[DEW_SOURCE_ground].rate;

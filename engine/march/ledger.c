@@ -50,17 +50,22 @@ static double coil_rise(const struct dew__books *b)
            (b->after->coil_3 - b->before->coil_3);
 }
 
+static double store_rise(const struct dew__books *b)
+{
+    return (b->after->w_surface - b->before->w_surface) +
+           (b->after->w_mid - b->before->w_mid) +
+           (b->after->w_deep - b->before->w_deep);
+}
+
 static void water_gaps(const struct dew__books *b, struct dew__gaps *g)
 {
     const struct dew_state *x = b->before, *y = b->after;
     double in, sum = water_sum(b->water, &in), held = b->lane->mass_air * x->w;
-    double stored = x->w_day + x->w_deep;
+    double stored = x->w_surface + x->w_mid + x->w_deep;
     double scale = in + grain(held + stored);
 
     g->air = (sum - b->lane->mass_air * (y->w - x->w)) / scale;
-    g->stores =
-        (b->water->store + (y->w_day - x->w_day) + (y->w_deep - x->w_deep)) /
-        scale;
+    g->stores = (b->water->store + store_rise(b)) / scale;
     g->films = (b->water->glass + film_rise(b) + b->wiped) / scale;
     g->coils =
         (b->water->coil + b->water->putback + coil_rise(b) + b->drained) /

@@ -256,7 +256,8 @@ static struct dew_state first_state(const struct dew_case *c,
     x.t_air = c->house.comfort.heat[0];
     x.t_mass = x.t_air;
     x.w = dew_air_w(x.t_air, rh, before->p);
-    x.w_day = rh * l->cap_day;
+    x.w_surface = rh * l->cap_surface;
+    x.w_mid = rh * l->cap_mid;
     x.w_deep = rh * l->cap_deep;
     x.co2 = c->house.co2_outdoors;
     return x;
@@ -332,10 +333,12 @@ enum dew_status dew_march_open(struct dew_march **march,
 static double apart(const struct dew_march *m, const struct dew_state *a,
                     const struct dew_state *b)
 {
-    double day = fabs(a->w_day - b->w_day) / m->lane.cap_day;
+    double surface = fabs(a->w_surface - b->w_surface) / m->lane.cap_surface;
+    double mid = fabs(a->w_mid - b->w_mid) / m->lane.cap_mid;
     double deep = fabs(a->w_deep - b->w_deep) / m->lane.cap_deep;
 
-    return fmax(fmax(day, deep), fabs(a->t_mass - b->t_mass) / 20.0);
+    return fmax(fmax(surface, fmax(mid, deep)),
+                fabs(a->t_mass - b->t_mass) / 20.0);
 }
 
 /* Repeat the first weeks until the stores repeat. */

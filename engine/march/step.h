@@ -23,9 +23,10 @@
 
 #define DEW_GAMMA 0.29289321881345254 /* 1 - 1/sqrt 2, [ALE77] */
 
-/* The stores as straight lines of w: day = day_0 + day_w w, likewise deep. */
+/* The stores as straight lines, each of the one above it and that of w: all
+   that flows down the ladder in the stage, from the deepest up. */
 struct dew__stores {
-    double day_0, day_w, deep_0, deep_day;
+    double surface_0, surface_w, mid_0, mid_surface, deep_0, deep_mid;
 };
 
 DEW_LANE struct dew__stores dew__store_lines(const struct dew__now *n,
@@ -34,16 +35,20 @@ DEW_LANE struct dew__stores dew__store_lines(const struct dew__now *n,
                                              double gdt)
 {
     const struct dew__lane *l = &n->lane;
-    double p1 = k->pws_store * l->per_day, p2 = k->pws_store * l->per_deep;
-    double down = gdt * l->rate_deep, in = gdt * l->rate_day;
+    double p1 = k->pws_store * l->per_surface, p2 = k->pws_store * l->per_mid;
+    double p3 = k->pws_store * l->per_deep, in = gdt * l->rate_surface;
+    double mid = gdt * l->rate_mid, deep = gdt * l->rate_deep, per;
     struct dew__stores s;
-    double deep = 1.0 / (1.0 + down * p2), day;
 
-    s.deep_0 = x->w_deep * deep;
-    s.deep_day = down * p1 * deep;
-    day = 1.0 / (1.0 + in * p1 + down * p1 - down * p2 * s.deep_day);
-    s.day_0 = (x->w_day + down * p2 * s.deep_0) * day;
-    s.day_w = in * k->per_w * day;
+    per = 1.0 / (1.0 + deep * p3);
+    s.deep_0 = x->w_deep * per;
+    s.deep_mid = deep * p2 * per;
+    per = 1.0 / (1.0 + (mid + deep) * p2 - deep * p3 * s.deep_mid);
+    s.mid_0 = (x->w_mid + deep * p3 * s.deep_0) * per;
+    s.mid_surface = mid * p1 * per;
+    per = 1.0 / (1.0 + (in + mid) * p1 - mid * p2 * s.mid_surface);
+    s.surface_0 = (x->w_surface + mid * p2 * s.mid_0) * per;
+    s.surface_w = in * k->per_w * per;
     return s;
 }
 
@@ -136,16 +141,18 @@ DEW_LANE struct dew_state dew__water_stage(const struct dew__now *n,
 {
     const struct dew__lane *l = &n->lane;
     struct dew__stores s = dew__store_lines(n, k, x, gdt);
-    double p1 = k->pws_store * l->per_day;
+    double p1 = k->pws_store * l->per_surface;
     double evap = l->evap_plants + l->evap_laundry;
     struct dew_state y = *x;
 
     p->g += l->mass_air / gdt + k->w_g + evap * k->per_w +
-            l->rate_day * (k->per_w - p1 * s.day_w);
-    p->r += l->mass_air / gdt * x->w + k->w_source + l->rate_day * p1 * s.day_0;
+            l->rate_surface * (k->per_w - p1 * s.surface_w);
+    p->r += l->mass_air / gdt * x->w + k->w_source +
+            l->rate_surface * p1 * s.surface_0;
     y.w = dew__w_root(n, p, x->w);
-    y.w_day = s.day_0 + s.day_w * y.w;
-    y.w_deep = s.deep_0 + s.deep_day * y.w_day;
+    y.w_surface = s.surface_0 + s.surface_w * y.w;
+    y.w_mid = s.mid_0 + s.mid_surface * y.w_surface;
+    y.w_deep = s.deep_0 + s.deep_mid * y.w_mid;
     y.film_glass += gdt * DEW__ONTO(p, glass, y.w);
     y.film_edge += gdt * DEW__ONTO(p, edge, y.w);
     y.film_corner += gdt * DEW__ONTO(p, corner, y.w);
@@ -194,7 +201,7 @@ DEW_LANE struct dew__at dew__at_of(const struct dew__now *n,
     a.t_mass = warm->t_mass;
     a.w = x->w;
     a.pws_air = k->pws_air;
-    a.p_store = x->w_day * (k->pws_store * n->lane.per_day);
+    a.p_store = x->w_surface * (k->pws_store * n->lane.per_surface);
     a.coil = DEW__BENT(p, coil, x->w) + DEW__BENT(p, coil_2, x->w) +
              DEW__BENT(p, coil_3, x->w);
     a.glass = DEW__ONTO(p, glass, x->w) + DEW__ONTO(p, edge, x->w) +
@@ -241,7 +248,7 @@ DEW_LANE struct dew_water_flows dew__water_flows(const struct dew__now *n,
     f.putback = s->putback;
     f.dehumidifier = -s->dry_rate * a->dry;
     f.glass = -a->glass;
-    f.store = l->rate_day * (a->p_store - pv);
+    f.store = l->rate_surface * (a->p_store - pv);
     return f;
 }
 
@@ -388,7 +395,8 @@ DEW_LANE struct dew__terms dew__curves(const struct dew__now *n,
     k.store_slope = store.slope;
     k.pws_wet = wet.value;
     k.wet_slope = l->wet_follow * wet.slope;
-    k.sorb = DEW_LATENT * l->rate_day * store.slope * at->w_day * l->per_day;
+    k.sorb = DEW_LATENT * l->rate_surface * store.slope * at->w_surface *
+             l->per_surface;
     k.wsat_glass = dew__face_w(n, at->t_air, l->face_glass);
     k.wsat_edge = dew__face_w(n, at->t_air, l->face_edge);
     k.wsat_corner = dew__face_w(n, at->t_air, l->face_corner);

@@ -130,7 +130,8 @@ struct dew_falling dew_drying_falling(const struct dew_case *c,
     double air = density * c->house.volume;
     double turns = log((from - ask->w_out) / (to - ask->w_out));
     struct dew_falling f = {.air = air * (from - to),
-                            .day = b->day_kg * (ask->from - ask->to),
+                            .day = (b->surface_kg + b->mid_kg) *
+                                   (ask->from - ask->to),
                             .deep = b->deep_kg * (ask->from - ask->to)};
     double all = (f.air + f.day + f.deep) / (from - to);
 

@@ -54,7 +54,7 @@ struct dew_drying dew_drying_of(const struct dew_drying_ask *ask);
 /* What gives off water when a house goes from one RH to another, kg. */
 struct dew_falling {
     double air;      /* kg   the air                                        */
-    double day;      /* kg   surfaces of furnishings and fabric             */
+    double day;      /* kg   furnishings and fabric, as deep as a day goes  */
     double deep;     /* kg   what lies deeper                               */
     double hours[2]; /* h    at flow: the air alone; all of it              */
 };

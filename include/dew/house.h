@@ -58,12 +58,15 @@ struct dew_thermal {
     int facade_count;
 };
 
-/* Water held: two-depth effective penetration, in kg.  [WWC13] */
+/* Water held at three depths, effective penetration [WWC13] with a layer more:
+   what follows within hours, within a day, and within weeks. */
 struct dew_buffer {
-    double day_kg;    /* kg per unit RH   capacity of the surface store    */
-    double deep_kg;   /* kg per unit RH   capacity of the deep store       */
-    double day_rate;  /* kg/(s Pa)        air to surface store             */
-    double deep_rate; /* kg/(s Pa)        surface store to deep store      */
+    double surface_kg;   /* kg per unit RH   held at the surface            */
+    double mid_kg;       /* kg per unit RH   below it; 0 = nothing deeper   */
+    double deep_kg;      /* kg per unit RH   below that; 0 = none           */
+    double surface_rate; /* kg/(s Pa)        air to surface store           */
+    double mid_rate;     /* kg/(s Pa)        surface to mid store           */
+    double deep_rate;    /* kg/(s Pa)        mid to deep store              */
 };
 
 /*

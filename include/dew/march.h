@@ -52,7 +52,7 @@ struct dew_case {
  */
 /* clang-format off */
 #define DEW_STATE_MAP(X)                                                       \
-    X(t_air) X(t_mass) X(w) X(w_day) X(w_deep) X(co2) X(owed_q)                \
+    X(t_air) X(t_mass) X(w) X(w_surface) X(w_mid) X(w_deep) X(co2) X(owed_q)   \
     X(film_glass) X(film_edge) X(film_corner)                                  \
     X(coil_1) X(coil_2) X(coil_3)
 /* clang-format on */

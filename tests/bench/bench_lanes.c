@@ -55,7 +55,8 @@ static void set_one(struct both *v, int i)
     v->x[i] = (struct dew_state){.t_air = 20.1,
                                  .t_mass = 19.7,
                                  .w = 0.0071,
-                                 .w_day = 17.0,
+                                 .w_surface = 17.0,
+                                 .w_mid = 29.0,
                                  .w_deep = 61.0,
                                  .co2 = 611.0};
     v->k[i] = dew__settle(&v->now[i], &v->x[i], &none, 0.0, 1.0 / dt);

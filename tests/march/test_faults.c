@@ -31,7 +31,8 @@ SPOIL(no_mass_path, c->house.thermal.h_ms = 0.0)
 SPOIL(seven_facades, c->house.thermal.facade_count = 7)
 SPOIL(upside_down, c->house.thermal.floor_lean = 1.01)
 SPOIL(wide_band, c->house.comfort.band = 10.3)
-SPOIL(negative_store, c->house.buffer.day_kg = -0.3)
+SPOIL(negative_store, c->house.buffer.surface_kg = -0.3)
+SPOIL(negative_mid, c->house.buffer.mid_kg = -0.1)
 SPOIL(negative_deep, c->house.buffer.deep_kg = -0.7)
 SPOIL(hermetic, c->house.leakage.c = 0.0)
 SPOIL(odd_exponent, c->house.leakage.n = 1.07)
@@ -59,7 +60,8 @@ static const struct refusal refusals[] = {
     {"house.thermal.facade_count: 7 is outside 0 .. 6", seven_facades},
     {"house.thermal.floor_lean: 1.01 is outside 0 .. 1", upside_down},
     {"house.comfort.band: 10.3 is outside 0 .. 10", wide_band},
-    {"house.buffer.day_kg: -0.3 is outside 0 .. 1e+12", negative_store},
+    {"house.buffer.surface_kg: -0.3 is outside 0 .. 1e+12", negative_store},
+    {"house.buffer.mid_kg: -0.1 is outside 0 .. 1e+12", negative_mid},
     {"house.buffer.deep_kg: -0.7 is outside 0 .. 1e+12", negative_deep},
     {"house.leakage.c: 0 is outside 1e-09 .. 100", hermetic},
     {"house.leakage.n: 1.07 is outside 0.5 .. 1", odd_exponent},

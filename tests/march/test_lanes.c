@@ -17,7 +17,7 @@ static struct dew_case house(int i)
     c.house.volume *= 1.0 + 0.037 * i;
     c.house.leakage.stack_k *= 1.0 + 0.11 * i;
     c.house.leakage.stack_n = 0.6 + 0.01 * i;
-    c.house.buffer.day_kg *= 1.0 + 0.05 * i;
+    c.house.buffer.surface_kg *= 1.0 + 0.05 * i;
     c.house.people.count = 1.0 + 0.3 * i;
     c.plant.heater.capacity = 3000.0 + 400.0 * i;
     return c;
@@ -28,7 +28,8 @@ static struct dew_state start_of(void)
     return (struct dew_state){.t_air = 20.1,
                               .t_mass = 19.7,
                               .w = 0.0071,
-                              .w_day = 17.0,
+                              .w_surface = 17.0,
+                              .w_mid = 29.0,
                               .w_deep = 61.0,
                               .co2 = 611.0,
                               .film_glass = 0.03};

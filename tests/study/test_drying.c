@@ -108,7 +108,8 @@ static void the_air_of_a_house_gives_up_little(void **state)
     memset(&c, 0, sizeof c);
     c.pressure = 101325;
     c.house.volume = 19200 * 0.3048 * 0.3048 * 0.3048;
-    c.house.buffer.day_kg = 53;
+    c.house.buffer.surface_kg = 21;
+    c.house.buffer.mid_kg = 32;
     c.house.buffer.deep_kg = 243;
     f = dew_drying_falling(&c, &ask);
     assert_near(f.air / 0.45359237, 2.7, 0.05);
@@ -129,7 +130,7 @@ static void the_hours_are_those_of_flushing(void **state)
     memset(&c, 0, sizeof c);
     c.pressure = 98700;
     c.house.volume = 431;
-    c.house.buffer.day_kg = 41;
+    c.house.buffer.surface_kg = 41;
     f = dew_drying_falling(&c, &ask);
     w = dew_air_w(23, 0.60, c.pressure);
     flow = dew_air_density_run(c.pressure) * 0.048;

@@ -22,15 +22,17 @@ static inline void converge_load(const struct dew_state *x, double *y)
     y[0] = x->t_air;
     y[1] = x->t_mass;
     y[2] = x->w;
-    y[3] = x->w_day;
-    y[4] = x->w_deep;
-    y[5] = x->co2;
+    y[3] = x->w_surface;
+    y[4] = x->w_mid;
+    y[5] = x->w_deep;
+    y[6] = x->co2;
 }
 
 /* Per unit of each state: what 1e-3 of RH or 0.01 K would be.  Scales only. */
 static inline void converge_scale(double *y, double to)
 {
-    const double unit[REFERENCE_SIZE] = {1.0, 1.0, 1e-3, 10.0, 10.0, 100.0};
+    const double unit[REFERENCE_SIZE] = {1.0,  1.0,  1e-3, 10.0,
+                                         10.0, 10.0, 100.0};
 
     for (int i = 0; i < REFERENCE_SIZE; i++)
         y[i] *= to > 0.0 ? 1.0 / unit[i] : unit[i];

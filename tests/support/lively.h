@@ -39,9 +39,11 @@ static inline void lively_water(struct dew_case *c)
     c->house.water[DEW_SOURCE_ground].rate = 5.3e-9;
     c->house.water[DEW_SOURCE_drying].half_life = 61.0;
     c->house.water[DEW_SOURCE_drying].start_day = 3.0;
-    c->house.buffer = (struct dew_buffer){.day_kg = 37.0,
+    c->house.buffer = (struct dew_buffer){.surface_kg = 37.0,
+                                          .mid_kg = 61.0,
                                           .deep_kg = 143.0,
-                                          .day_rate = 2.3e-6,
+                                          .surface_rate = 2.3e-6,
+                                          .mid_rate = 9.7e-7,
                                           .deep_rate = 4.1e-7};
     c->house.surfaces[DEW_GLASS] = (struct dew_surface){0.62, 19.0, 1.1};
     c->house.surfaces[DEW_EDGE] = (struct dew_surface){0.53, 2.0, 0.1};

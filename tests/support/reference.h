@@ -11,7 +11,7 @@
 #include "march/march.h"
 #include "support/ode.h"
 
-enum { REFERENCE_SIZE = 6 }; /* t_air t_mass w w_day w_deep co2             */
+enum { REFERENCE_SIZE = 7 }; /* t_air t_mass w, three stores, co2             */
 
 struct reference {
     const struct dew_march *march; /* its case, lane and planes             */
@@ -25,9 +25,10 @@ static inline struct dew_state reference_state(const double *y)
     return (struct dew_state){.t_air = y[0],
                               .t_mass = y[1],
                               .w = y[2],
-                              .w_day = y[3],
-                              .w_deep = y[4],
-                              .co2 = y[5]};
+                              .w_surface = y[3],
+                              .w_mid = y[4],
+                              .w_deep = y[5],
+                              .co2 = y[6]};
 }
 
 static inline struct dew__duty reference_duty(const struct dew__now *n,
@@ -56,8 +57,10 @@ static inline void reference_rate(const struct dew__now *n,
     double ts = dew__surface_t(&s, x->t_air, x->t_mass);
     double all = n->c1.sensible + n->c2.sensible + n->c3.sensible;
     double cool = dew__ratio(duty->cool * n->c1.sensible, all) * k->cool_full;
-    double p1 = b.pws_store / l->cap_day, p2 = b.pws_store / l->cap_deep;
-    double down = l->rate_deep * (p1 * x->w_day - p2 * x->w_deep), sum = 0.0;
+    double p1 = b.pws_store / l->cap_surface, p2 = b.pws_store / l->cap_mid;
+    double p3 = b.pws_store / l->cap_deep, sum = 0.0;
+    double mid = l->rate_mid * (p1 * x->w_surface - p2 * x->w_mid);
+    double deep = l->rate_deep * (p2 * x->w_mid - p3 * x->w_deep);
     double out = (n->blend.leak + n->blend.fresh + n->blend.unplanned +
                   n->blend.ductleak) /
                      l->rho +
@@ -73,9 +76,10 @@ static inline void reference_rate(const struct dew__now *n,
             l->h_ms * (ts - x->t_mass)) /
            l->c_mass;
     f[2] = sum / l->mass_air;
-    f[3] = -w.store - down;
-    f[4] = down;
-    f[5] = (1e6 * n->drive.co2_in + out * (l->co2_out - x->co2)) / l->volume;
+    f[3] = -w.store - mid;
+    f[4] = mid - deep;
+    f[5] = deep;
+    f[6] = (1e6 * n->drive.co2_in + out * (l->co2_out - x->co2)) / l->volume;
 }
 
 static inline void reference_f(double t, const double *y, double *f, void *with)
