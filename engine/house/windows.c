@@ -3,6 +3,8 @@
 
 #include <math.h>
 
+#include "dew/air.h"
+
 double dew_house_running_mean(double before, double t, double hours)
 {
     const double memory = 0.8; /* a day  [EN16798] */
@@ -26,4 +28,10 @@ double dew_house_window_share(const struct dew_windows *windows,
         return 1.0;
     x /= width;
     return x * x * (3.0 - 2.0 * x);
+}
+
+int dew_house_window_dries(double w_out, double w, double t, double rh,
+                           double p)
+{
+    return w_out < w && w_out < dew_air_w(t, rh, p);
 }

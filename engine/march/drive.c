@@ -138,6 +138,16 @@ struct dew__drive dew__drive_of(const struct dew_case *c,
     return d;
 }
 
+void dew__mind_windows(const struct dew_case *c, const struct dew_state *x,
+                       const struct dew_hour *start, const struct dew_hour *end,
+                       struct dew__drive *d)
+{
+    if (c->house.windows.by_dew_point &&
+        !dew_house_window_dries(fmax(start->w, end->w), x->w, x->t_air,
+                                c->limits.too_humid, end->p))
+        d->window = 0.0;
+}
+
 void dew__planes(const struct dew_case *c, struct dew_plane *planes)
 {
     for (int i = 0; i < c->house.thermal.facade_count; i++) {

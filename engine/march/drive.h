@@ -27,6 +27,13 @@ struct dew__drive dew__drive_of(const struct dew_case *c,
                                 const struct dew_hour *hour,
                                 const struct dew_date *date);
 
+/* Shut the windows of one who looks at the dew point, where from start to end
+   of the hour the air outdoors is not drier than it should be; x is the house
+   then. */
+void dew__mind_windows(const struct dew_case *c, const struct dew_state *x,
+                       const struct dew_hour *start, const struct dew_hour *end,
+                       struct dew__drive *d);
+
 /* Prepare the facades' planes: size DEW_FACADES. */
 void dew__planes(const struct dew_case *c, struct dew_plane *planes);
 

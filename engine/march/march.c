@@ -217,6 +217,7 @@ static struct dew__hour hour_of(struct dew_march *m,
     h.now = m->now;
     h.now.lane = m->lane;
     h.now.drive = dew__drive_of(&m->c, m->planes, &m->clock, hour, date);
+    dew__mind_windows(&m->c, &m->x, &m->before, hour, &h.now.drive);
     keep_equipment(&h.now.drive, &m->now.drive);
     return h;
 }

@@ -61,9 +61,8 @@ static void credit_note(const struct dew_report *r, struct dew__sheet *s)
         "of that credit its fan would be left %s %s by the edition of 2013 (%s "
         "in a new house), and by that of 2016 %s balanced and %s one-sided.",
         flow(r, c.low).text, flow(r, c.high).text, unit, flow(r, c.model).text,
-        unit, flow(r, c.left_2013).text, unit,
-        flow(r, c.left_2013_new).text, flow(r, c.left_2016).text,
-        flow(r, c.left_2016_one_sided).text);
+        unit, flow(r, c.left_2013).text, unit, flow(r, c.left_2013_new).text,
+        flow(r, c.left_2016).text, flow(r, c.left_2016_one_sided).text);
 }
 
 int dew__sheet_rates(const struct dew_report *r, struct dew__sheet *s)

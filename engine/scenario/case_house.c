@@ -334,8 +334,9 @@ enum dew_status dew__make_house(struct dew__making *m)
     h->floor_area = SI(v, house_floor_area);
     h->bedrooms = (int)SI(v, house_bedrooms);
     h->co2_outdoors = SI(v, limits_outdoor_carbon_dioxide);
-    h->windows = (struct dew_windows){SI(v, airing_flow), SI(v, airing_from),
-                                      SI(v, airing_full)};
+    h->windows =
+        (struct dew_windows){SI(v, airing_flow), SI(v, airing_from),
+                             SI(v, airing_full), WORD(v, airing_habit)};
     make_surfaces(m);
     make_comfort(m);
     status = make_leakage(m);

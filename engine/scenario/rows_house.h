@@ -134,8 +134,9 @@ K(temperature, given_by_hour, LIST, TEMPERATURE, 0, 45, "rooms people live in", 
 
 /* ---- airing ---- */
 K(airing, flow, NUMBER, FLOW, 0, 3, "open windows on both sides of a house", "0 cfm", "windows kept shut", NULL, "outdoor air through windows opened by habit, at full opening")
-K(airing, from, NUMBER, TEMPERATURE, -10, 40, "mild weather", "61 degF", "from memory", NULL, "running mean outdoors at which windows begin to be opened")
-K(airing, full, NUMBER, TEMPERATURE, -10, 40, "mild weather", "70 degF", "from memory", NULL, "running mean outdoors at which they stand fully open")
+K(airing, habit, WORD, PURE, 0, 0, NULL, "warm_weather", "our guess: no study we know says what people in cooled houses do; the two words are its ends", NULL, "how windows are opened: in warm weather whatever the humidity, or only while the dew point outdoors is below that indoors and below that of limits.too_humid", .words = "warm_weather|dew_point")
+K(airing, from, NUMBER, TEMPERATURE, -10, 40, "mild weather", "61 degF", "our guess: 55 to 66 degF", NULL, "running mean outdoors at which windows begin to be opened")
+K(airing, full, NUMBER, TEMPERATURE, -10, 40, "mild weather", "70 degF", "our guess: 64 to 75 degF", NULL, "running mean outdoors at which they stand fully open")
 
 /* ---- limits ---- */
 K(limits, too_humid, NUMBER, PURE, 0.2, 1, "a relative humidity", "60 %", "[EPA-COURSE]", "60 %", "relative humidity above which the house is too humid")

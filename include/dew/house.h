@@ -139,6 +139,7 @@ struct dew_windows {
     double flow;      /* m3/s  at full opening, 0 = never                 */
     double mild_low;  /* degC  running mean outdoors at which it begins   */
     double mild_high; /* degC  at which it is full                        */
+    int by_dew_point; /* 1: who opens them looks at the dew point first   */
 };
 
 /* Inside surfaces that may sweat: glass, frame edge, coldest corner. */

@@ -83,10 +83,10 @@ enum { DEW_MONTHS = 12, DEW_DAY_HOURS = 24, DEW_DURATION = 101 };
 
 /* What one option did in its year.  Plain; the arrays belong to the study. */
 struct dew_outcome {
-    const char *name;      /* of the study, copied                   */
-    double required;       /* m3/s   fresh air asked for             */
-    size_t count;          /* hours marched                          */
-    int turns;             /* of the lead-in or the first weeks, until stores settled */
+    const char *name; /* of the study, copied                   */
+    double required;  /* m3/s   fresh air asked for             */
+    size_t count;     /* hours marched                          */
+    int turns; /* of the lead-in or the first weeks, until stores settled */
     struct dew_tally year; /* all hours                              */
     struct dew_tally month[DEW_MONTHS];
     struct dew_series series;

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
  * Windows opened by habit in mild weather.  For every hour; allocation-free.
- * A plain model of ours: it knows no rain, no noise and no open door.
+ * A plain model of ours: it knows no rain, no noise and no open door, and no
+ * study that we know says what people in cooled houses do.
  */
 #ifndef DEW_WINDOWS_H
 #define DEW_WINDOWS_H
@@ -25,6 +26,15 @@ double dew_house_running_mean(double before, double t, double hours);
  */
 double dew_house_window_share(const struct dew_windows *windows,
                               double running_mean, int cooling);
+
+/*
+ * 1 where one who looks at the dew point leaves windows open: that outdoors
+ * (w_out, kg/kg) is below that of the air indoors (w) and below that of the
+ * limit rh (0 .. 1) at the indoor temperature t (degC), at p (Pa).  Outdoor
+ * air then takes water out of the house, and brings none.
+ */
+int dew_house_window_dries(double w_out, double w, double t, double rh,
+                           double p);
 
 #ifdef __cplusplus
 }

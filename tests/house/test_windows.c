@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "support/rows.h"
 
+#include "dew/air.h"
 #include "dew/windows.h"
 
-static const struct dew_windows habit = {0.11, 13.5, 21.5};
+static const struct dew_windows habit = {0.11, 13.5, 21.5, 0};
 
 static void share_rises_smoothly(void **state)
 {
@@ -49,12 +50,27 @@ static void running_mean_forgets_a_fifth_a_day(void **state)
     assert_near(dew_house_running_mean(NAN, -3.1, 1.0), -3.1, 0.0);
 }
 
+/* 24 degC and 60 %: dew point 15.8 degC, 11.2 g/kg. */
+static void dry_air_alone_is_let_in(void **state)
+{
+    double p = 101325.0, limit = dew_air_w(24.0, 0.60, p);
+
+    (void)state;
+    assert_near(dew_air_dew(limit, p), 15.8, 0.05);
+    assert_true(dew_house_window_dries(0.0090, 0.0095, 24.0, 0.60, p));
+    assert_false(dew_house_window_dries(0.0096, 0.0095, 24.0, 0.60, p));
+    assert_true(dew_house_window_dries(0.0111, 0.0130, 24.0, 0.60, p));
+    assert_false(dew_house_window_dries(0.0113, 0.0130, 24.0, 0.60, p));
+    assert_false(dew_house_window_dries(NAN, 0.0130, 24.0, 0.60, p));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(share_rises_smoothly),
         cmocka_unit_test(cooling_shuts_them),
         cmocka_unit_test(running_mean_forgets_a_fifth_a_day),
+        cmocka_unit_test(dry_air_alone_is_let_in),
     };
 
     return cmocka_run_group_tests_name("house, windows", tests, NULL, NULL);

@@ -57,11 +57,47 @@ static void uncooled_house_airs_all_summer(void **state)
     assert_int_equal(k.shut, 0);
 }
 
+/* Through a year: open where the habit says so and the air outdoors is the
+   drier, from the hour's start to its end; what is let in takes water out. */
+static void who_looks_at_the_dew_point_lets_no_water_in(void **state)
+{
+    struct dew_case c = lively_case();
+    struct lively run;
+    double mean = lively_weather(0).t;
+    int open = 0, shut = 0;
+
+    (void)state;
+    c.house.windows.by_dew_point = 1;
+    c.limits.too_humid = 0.55;
+    lively_open(&run, &c);
+    while (lively_step(&run)) {
+        struct dew_hour start = lively_weather(run.hour - 1);
+        struct dew_hour end = lively_weather(run.hour);
+        double w = fmax(start.w, end.w);
+        double limit = dew_air_w(run.before.t_air, 0.55, c.pressure);
+        int dry = w < run.before.w && w < limit;
+
+        if (run.hour == 2) /* the first hour is not told */
+            mean = dew_house_running_mean(mean, lively_weather(1).t, 1.0);
+        assert_near(run.r.duty.window,
+                    dry ? dew_house_window_share(&c.house.windows, mean, 0)
+                        : 0.0,
+                    1e-9);
+        assert_true(run.r.water.windows <= 0.0);
+        open += run.r.duty.window > 0.0;
+        shut += !dry && mean > c.house.windows.mild_low;
+        mean = dew_house_running_mean(mean, end.t, 1.0);
+    }
+    lively_close(&run);
+    assert_true(open > 500 && shut > 500);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(windows_stay_shut_for_a_day_after_cooling),
         cmocka_unit_test(uncooled_house_airs_all_summer),
+        cmocka_unit_test(who_looks_at_the_dew_point_lets_no_water_in),
     };
 
     return cmocka_run_group_tests_name("march, drive", tests, NULL, NULL);

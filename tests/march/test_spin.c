@@ -112,7 +112,7 @@ struct shipped {
 };
 
 static const struct shipped shipped[] = {
-    {"demo", 5},         {"cores_cold", 9},  {"cores_dry", 9},
+    {"demo", 5},         {"cores_cold", 9},   {"cores_dry", 9},
     {"cores_humid", 10}, {"dry_mountain", 4}, {"cold_winter", 4},
     {"tutorial", 4},     {"blower_modes", 7},
 };

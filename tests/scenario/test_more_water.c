@@ -14,11 +14,8 @@
 
 #include <stdio.h>
 #include <stdlib.h>
-#include <string.h>
 
-#include "dew/made.h"
-#include "dew/scenario.h"
-#include "dew/study.h"
+#include "scenario/made_study.h"
 
 /* Less and more of one key, all else alike. */
 static const struct pair {
@@ -70,77 +67,24 @@ static const double grace = 2.0; /* h   of a year: the step's own accuracy */
 static double too_humid[PLACES][HOUSES][OPTIONS];
 static int marched;
 
-static struct dew_scenario *scenario_of(const char *place, const char *house)
+static void march_house(int p, int house)
 {
     static char text[20000];
-    struct dew_error list[2] = {{0}};
-    struct dew_faults faults = {list, 2, 0};
-    struct dew_scenario *s = NULL;
-    struct dew_scenario_source from = {text, 0, "more.yaml", NULL, 0};
-    char line[400];
+    struct dew_tally years[MADE_OPTIONS];
     int n = snprintf(
         text, sizeof text,
         "weather: {place: %s}\nhouse: {floor_area: 1900 ft2, bedrooms: 3, "
         "airtightness: 2 ach50}\nwindows: {unshaded: 40 %%}\nventilator: "
         "{core: heat_plate, sensible: 74 %% at 95 cfm}\n%soptions:\n",
-        place, house);
+        places[p], houses[house]);
 
     for (int i = 0; i < OPTIONS; i++)
         n += snprintf(text + n, sizeof text - (size_t)n,
                       "  - {name: \"%d\", moisture: {%s}}\n", i,
                       i % 2 ? pairs[i / 2].more : pairs[i / 2].less);
-    from.length = (size_t)n;
-    if (dew_scenario_open(&s, &from, &faults) != DEW_OK)
-        fail_msg("%s", dew_error_line(&list[0], line, sizeof line));
-    return s;
-}
-
-static void march_options(const struct dew_scenario *s,
-                          const struct dew_year *year, double hours[OPTIONS])
-{
-    static struct dew_case cases[OPTIONS];
-    struct dew_option options[OPTIONS];
-    struct dew_outdoors outdoors;
-    struct dew_weather weather;
-    struct dew_error err = {0};
-    struct dew_study *study;
-    double done = 0;
-    size_t count;
-
-    assert_int_equal(dew_scenario_outdoors(year, &outdoors, &err), DEW_OK);
-    for (size_t i = 0; i < OPTIONS; i++) {
-        assert_int_equal(
-            dew_scenario_case(s, i, &outdoors, NULL, &cases[i], &err), DEW_OK);
-        options[i] = (struct dew_option){.name = dew_scenario_name(s, i),
-                                         .c = &cases[i]};
-    }
-    weather.hours = dew_year_hours(year, &weather.count);
-    weather.dates = dew_year_dates(year, &count);
-    assert_int_equal(dew_study_open(&study, options, OPTIONS, &weather, &err),
-                     DEW_OK);
-    while (done < 1)
-        assert_int_equal(dew_study_step(study, 8760, &done, &err), DEW_OK);
-    for (size_t i = 0; i < OPTIONS; i++)
-        hours[i] = dew_study_outcomes(study, &count)[i].year.too_humid;
-    dew_study_close(study);
-}
-
-static void march_place(int p)
-{
-    struct dew_made how = {.seed = DEW_MADE_SEED};
-    struct dew_climate climate;
-    struct dew_year *year;
-    struct dew_error err = {0};
-
-    assert_int_equal(dew_climate_find(places[p], &climate, &err), DEW_OK);
-    assert_int_equal(dew_made_open(&climate, &how, &year, &err), DEW_OK);
-    for (int h = 0; h < HOUSES; h++) {
-        struct dew_scenario *s = scenario_of(places[p], houses[h]);
-
-        march_options(s, year, too_humid[p][h]);
-        dew_scenario_close(s);
-    }
-    dew_year_close(year);
+    assert_int_equal(made_years(text, years), OPTIONS);
+    for (int i = 0; i < OPTIONS; i++)
+        too_humid[p][house][i] = years[i].too_humid;
 }
 
 static int march_all(void **state)
@@ -151,7 +95,8 @@ static int march_all(void **state)
     if (kind != NULL && strcmp(kind, "gcc") != 0)
         return 0; /* 240 years: in one build only */
     for (int p = 0; p < PLACES; p++)
-        march_place(p);
+        for (int h = 0; h < HOUSES; h++)
+            march_house(p, h);
     marched = 1;
     return 0;
 }

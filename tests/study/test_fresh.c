@@ -89,7 +89,7 @@ static void leaks_are_credited_by_the_formula(void **state)
     assert_near(c.high / cfm, 0.052 * 1500 * 1.3195, 0.05);
     assert_near(c.low / 0.37 * 0.6 / cfm, 61.5, 0.5);
     assert_near(c.model / cfm, 23, 1e-9);
-    assert_near(c.left_2013 / cfm, 102 - middle, 0.05); /* all of it counts */
+    assert_near(c.left_2013 / cfm, 102 - middle, 0.05);  /* all of it counts */
     assert_near(c.left_2013_new / cfm, 102.0 / 3, 1e-9); /* 2/3 at most */
     assert_near(c.left_2016 / cfm, 102 - middle, 0.05);
     assert_near(c.left_2016_one_sided / cfm, 102 - middle * middle / 102, 0.05);
@@ -103,8 +103,8 @@ static const struct local_row {
     {"62.2 kitchen: 100 cfm, or 5 changes", "62.2", DEW_KITCHEN, 100, NAN, 5},
     {"62.2 bath: 50 or 20 cfm", "62.2", DEW_BATH, 50, 20, NAN},
     {"IRC kitchen: 100 or 25 cfm", "irc", DEW_KITCHEN, 100, 25, NAN},
-    {"[IRC21-WA] Washington kitchen: 250 cfm for gas", "irc-2021-wa", DEW_KITCHEN,
-     250, NAN, 5},
+    {"[IRC21-WA] Washington kitchen: 250 cfm for gas", "irc-2021-wa",
+     DEW_KITCHEN, 250, NAN, 5},
     {"[ADF21] kitchen: 60 L/s without a hood, or 13", "adf-2021", DEW_KITCHEN,
      60e-3 / (0.3048 * 0.3048 * 0.3048 / 60),
      13e-3 / (0.3048 * 0.3048 * 0.3048 / 60), NAN},

@@ -100,7 +100,7 @@ static inline struct dew_case lively_case(void)
     all_day(c.house.people.present_weekend, 0.9);
     all_day(c.house.people.gains_shape.weekday, 1.0 / 24.0);
     all_day(c.house.people.gains_shape.weekend, 1.0 / 24.0);
-    c.house.windows = (struct dew_windows){0.07, 14.0, 18.0};
+    c.house.windows = (struct dew_windows){0.07, 14.0, 18.0, 0};
     c.plant.heater =
         (struct dew_heater){.capacity = 9300.0, .efficiency = 0.92};
     c.pressure = 98700.0;
