@@ -109,7 +109,7 @@ static void sun_in(const struct dew_case *c, const struct dew_plane *planes,
 }
 
 #define SOURCE(name, words)                                                    \
-    d.name = source_rate(c, DEW_SOURCE_##name, clock, date);
+    d.name = source_rate(c, DEW_SOURCE_##name, clock, &wall);
 
 struct dew__drive dew__drive_of(const struct dew_case *c,
                                 const struct dew_plane *planes,
@@ -119,15 +119,17 @@ struct dew__drive dew__drive_of(const struct dew_case *c,
 {
     const struct dew_house *h = &c->house;
     const struct dew_comfort *comfort = &h->comfort;
+    const struct dew_date wall =
+        dew_weather_by_clock(date, c->clock, c->site.utc_offset);
     struct dew__drive d = {0};
 
     DEW_SOURCE_MAP(SOURCE)
-    d.bodies = h->people.count * h->people.sensible_w * here(&h->people, date);
-    d.gains = h->people.gains_w * 24.0 * share(&h->people.gains_shape, date);
-    d.co2_in = h->people.count * h->people.co2 * here(&h->people, date);
+    d.bodies = h->people.count * h->people.sensible_w * here(&h->people, &wall);
+    d.gains = h->people.gains_w * 24.0 * share(&h->people.gains_shape, &wall);
+    d.co2_in = h->people.count * h->people.co2 * here(&h->people, &wall);
     sun_in(c, planes, hour, date, &d);
-    d.set_heat = comfort->heat[date->hour - 1];
-    d.set_cool = comfort->cool[date->hour - 1];
+    d.set_heat = comfort->heat[wall.hour - 1];
+    d.set_cool = comfort->cool[wall.hour - 1];
     d.given = comfort->given ? 1.0 : 0.0;
     d.heat_cap = c->plant.heater.capacity;
     d.t_ground = dew_house_ground_t(&h->thermal, date->yearday - 0.5);

@@ -179,7 +179,7 @@ static void overcool(const struct dew_march *m, struct dew__hour *h,
                      const struct dew_state *at)
 {
     const struct dew_handler *lead = &m->c.plant.handlers[0];
-    double set = m->c.house.comfort.cool[h->date->hour - 1];
+    double set = m->c.house.comfort.cool[h->date.hour - 1];
 
     if (m->c.plant.handler_count > 0 && lead->overcool > 0.0)
         set -= lead->overcool *

@@ -65,7 +65,7 @@ static double boost_share(const struct dew_march *m, const struct dew__hour *h,
     const struct dew_control *k = &m->c.plant.control;
 
     return fmax(dew_plant_boost(k, rh),
-                k->event_boost * k->events[h->date->hour - 1]);
+                k->event_boost * k->events[h->date.hour - 1]);
 }
 
 static void mix_vent(const struct dew_march *m, const struct dew__hour *h,
@@ -73,7 +73,7 @@ static void mix_vent(const struct dew_march *m, const struct dew__hour *h,
 {
     double rh = dew__rh(at->t_air, at->w, h->now.mid.p);
     double boost = boost_share(m, h, rh);
-    double on = on_share(&m->c, h->date) * kept(m, h, at, rh);
+    double on = on_share(&m->c, &h->date) * kept(m, h, at, rh);
     double run = on + (1.0 - on) * boost, frost = frost_share(m, h, at);
 
     mix->vent[DEW_VENT_OFF] = 1.0 - run;
@@ -103,10 +103,9 @@ static void mix_locals(const struct dew_march *m, const struct dew__hour *h,
 {
     mix->local[0] = 1.0;
     for (int e = 0; e < DEW_LOCALS; e++) {
-        mix->local[1 + e] =
-            m->c.plant.exhausts[e].flow > 0.0
-                ? m->c.plant.exhausts[e].hours[h->date->hour - 1]
-                : 0.0;
+        mix->local[1 + e] = m->c.plant.exhausts[e].flow > 0.0
+                                ? m->c.plant.exhausts[e].hours[h->date.hour - 1]
+                                : 0.0;
         mix->local[0] -= mix->local[1 + e];
     }
 }

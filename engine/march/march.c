@@ -208,11 +208,12 @@ static struct dew__hour hour_of(struct dew_march *m,
                                 const struct dew_hour *hour,
                                 const struct dew_date *date)
 {
-    struct dew__hour h = {.start = m->before,
-                          .end = hour,
-                          .date = date,
-                          .per_steps = 1.0 / m->c.steps_per_hour,
-                          .dt = 3600.0 / m->c.steps_per_hour};
+    struct dew__hour h = {
+        .start = m->before,
+        .end = hour,
+        .date = dew_weather_by_clock(date, m->c.clock, m->c.site.utc_offset),
+        .per_steps = 1.0 / m->c.steps_per_hour,
+        .dt = 3600.0 / m->c.steps_per_hour};
 
     h.now = m->now;
     h.now.lane = m->lane;

@@ -38,7 +38,7 @@ struct dew__hour {
     struct dew__mixing mix;
     struct dew_hour start;
     const struct dew_hour *end;
-    const struct dew_date *date;
+    struct dew_date date; /* by the clock on the wall: what schedules read   */
     double dt, per_steps; /* s, 1/steps                                     */
     double wiped;         /* kg   off the surfaces this hour                 */
     double worst;         /* m3/s most negative supply less exhaust          */

@@ -164,6 +164,8 @@ static enum dew_status make_parts(struct dew__making *m)
         status = part(m, dew__make_ducts, "layout");
     m->c->limits.too_humid = SI(m->v, limits_too_humid);
     m->c->limits.too_dry = SI(m->v, limits_too_dry);
+    m->c->clock =
+        (enum dew_clock)(DEW_CLOCK_STANDARD + WORD(m->v, people_clock));
     m->c->steps_per_hour = (int)SI(m->v, run_steps_per_hour);
     return status;
 }

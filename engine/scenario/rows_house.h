@@ -88,6 +88,7 @@ K(ground, swing, NUMBER, TEMPERATURE_STEP, 0, 20, "half the range over a year", 
 /* ---- people ---- */
 K(people, count, NUMBER, PURE, 0, 30, "one household", "=bedrooms + 1", NULL, "4", "people who live there")
 K(people, schedule, WORD, PURE, 0, 0, NULL, "work_and_school", "our own, common practice", "work_and_school", "when they are at home, asleep and about", .words = "all_day|work_and_school|home_office|retired|night_shift|weekends_only")
+K(people, clock, WORD, PURE, 0, 0, NULL, "standard", "summer time is not everywhere: say which", NULL, "the clock people live by: standard time all year, or an hour ahead in summer by the rule of the United States or the European Union; schedules, set points and timers follow it, weather and tables stay in standard time", .words = "standard|us|eu")
 K(people, weekday, LIST, PURE, 0, 1, "share of the people at home", "=by the schedule", NULL, NULL, "share at home in each hour of a weekday, from midnight", .least = 24, .most = 24)
 K(people, weekend, LIST, PURE, 0, 1, "share of the people at home", "=by the schedule", NULL, NULL, "share at home in each hour of Saturday and Sunday, from midnight", .least = 24, .most = 24)
 K(people, water_each, NUMBER, WATER_RATE, 5e-6, 1e-4, "from asleep to hard work", "=by schedule and activity [ASH-F18]", NULL, NULL, "water each sets free by breath and skin, while at home")

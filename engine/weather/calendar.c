@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "weather/calendar.h"
 
+#include <math.h>
+
 int dew__leap(int year)
 {
     return (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
@@ -75,4 +77,51 @@ int64_t dew__moment_of(const struct dew_date *date)
 
     return dew__days(year, date->month, date->day) * DEW__DAY +
            (int64_t)date->hour * DEW__HOUR;
+}
+
+/* ---- summer time ------------------------------------------------------------ */
+
+/* The day of month of the nth Sunday (from 1), or of the last one (n 0). */
+static int sunday(int year, int month, int n)
+{
+    int first = 7 - dew__weekday(dew__days(year, month, 1));
+    int last = first;
+
+    while (last + 7 <= dew__month_days(year, month))
+        last += 7;
+    return n > 0 ? first + 7 * (n - 1) : last;
+}
+
+void dew__summer_of(enum dew_clock rule, int year, double offset,
+                    int64_t *begins, int64_t *ends)
+{
+    int us = rule == DEW_CLOCK_US;
+    int late = us && year >= 2007;
+    int spring = us && !late ? 4 : 3, autumn = late ? 11 : 10;
+    int first = sunday(year, spring, late ? 2 : us ? 1 : 0);
+    int last = sunday(year, autumn, late ? 1 : 0);
+    int hour = us ? 2 : 1 + (int)(isnan(offset) ? 1.0 : floor(offset));
+
+    *begins =
+        dew__days(year, spring, first) * DEW__DAY + (int64_t)hour * DEW__HOUR;
+    *ends = dew__days(year, autumn, last) * DEW__DAY +
+            (int64_t)(us ? 2 : hour + 1) * DEW__HOUR;
+}
+
+struct dew_date dew_weather_by_clock(const struct dew_date *date,
+                                     enum dew_clock clock, double utc_offset)
+{
+    /* the first year of today's rule whose days are those of DEW__TYPICAL */
+    int year = date->year == 0 ? 2007 : date->year;
+    int64_t end, begins, ends;
+    struct dew_date wall = *date;
+
+    if (clock != DEW_CLOCK_US && clock != DEW_CLOCK_EU)
+        return wall;
+    end = dew__days(year, date->month, date->day) * DEW__DAY +
+          (int64_t)date->hour * DEW__HOUR;
+    dew__summer_of(clock, year, utc_offset, &begins, &ends);
+    if (end > begins && end <= ends - DEW__HOUR)
+        dew__date_of(end + DEW__HOUR, date->year == 0, &wall);
+    return wall;
 }

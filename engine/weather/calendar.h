@@ -40,4 +40,14 @@ void dew__date_of(int64_t moment, int typical, struct dew_date *date);
 /* The end of the hour at date; year 0 counts in DEW__TYPICAL. */
 int64_t dew__moment_of(const struct dew_date *date);
 
+/*
+ * When summer time begins and ends in a year, by the wall clock before each
+ * change.  [USC-15-260A] second Sunday of March to first of November since
+ * 2007, before that first Sunday of April to last of October; [EU-2000-84]
+ * last Sundays of March and October at 01:00 UTC; offset, h, of standard time
+ * (NaN: 1).
+ */
+void dew__summer_of(enum dew_clock rule, int year, double offset,
+                    int64_t *begins, int64_t *ends);
+
 #endif

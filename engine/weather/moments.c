@@ -113,39 +113,6 @@ static int64_t into_typical(int64_t moment)
 
 /* ---- summer time ---------------------------------------------------------------- */
 
-/* The day of month of the nth Sunday (from 1), or of the last one (n 0). */
-static int sunday(int year, int month, int n)
-{
-    int first = 7 - dew__weekday(dew__days(year, month, 1));
-    int last = first;
-
-    while (last + 7 <= dew__month_days(year, month))
-        last += 7;
-    return n > 0 ? first + 7 * (n - 1) : last;
-}
-
-/*
- * When summer time begins and ends in a year, by the wall clock before each
- * change.  [USC-15-260A] second Sunday of March to first of November since
- * 2007, before that first Sunday of April to last of October; [EU-2000-84]
- * last Sundays of March and October at 01:00 UTC.
- */
-static void summer_of(enum dew_clock rule, int year, double offset,
-                      int64_t *begins, int64_t *ends)
-{
-    int us = rule == DEW_CLOCK_US;
-    int late = us && year >= 2007;
-    int spring = us && !late ? 4 : 3, autumn = late ? 11 : 10;
-    int first = sunday(year, spring, late ? 2 : us ? 1 : 0);
-    int last = sunday(year, autumn, late ? 1 : 0);
-    int hour = us ? 2 : 1 + (int)(isnan(offset) ? 1.0 : floor(offset));
-
-    *begins =
-        dew__days(year, spring, first) * DEW__DAY + (int64_t)hour * DEW__HOUR;
-    *ends = dew__days(year, autumn, last) * DEW__DAY +
-            (int64_t)(us ? 2 : hour + 1) * DEW__HOUR;
-}
-
 /* Take summer time off.  In the doubled hour the first pass is summer. */
 static void off_summer(struct dew__reader *r, enum dew_clock rule)
 {
@@ -160,7 +127,7 @@ static void off_summer(struct dew__reader *r, enum dew_clock rule)
         if (y != year) {
             year = y;
             back = 0;
-            summer_of(rule, y, r->site.utc_offset, &begins, &ends);
+            dew__summer_of(rule, y, r->site.utc_offset, &begins, &ends);
         }
         if (wall >= ends - DEW__HOUR && wall < ends && wall <= before)
             back = 1;
@@ -188,7 +155,7 @@ static int changes_clock(const struct dew__reader *r, enum dew_clock rule)
         if (b - a <= DEW__HOUR && b > a)
             continue;
         dew__civil(b, &y, &m, &d);
-        summer_of(rule, y, r->site.utc_offset, &begins, &ends);
+        dew__summer_of(rule, y, r->site.utc_offset, &begins, &ends);
         if (b <= a && a - b <= DEW__HOUR && b >= ends - DEW__HOUR && a <= ends)
             return r->samples[i].line;
         if (b > a && a < begins && a >= begins - DEW__HOUR &&

@@ -42,6 +42,7 @@ struct dew_case {
     struct dew_duct_watch watch; /* of the layout; zero = nothing watched    */
     struct dew_limits limits;
     struct dew_site site; /* of the weather, for the sun                 */
+    enum dew_clock clock; /* that people's hours, set points and timers go by */
     double pressure;      /* Pa   site mean, fixes the dry-air density   */
     int steps_per_hour;   /* 1 .. 60                                     */
 };

@@ -50,6 +50,22 @@ struct dew_date {
     int yearday; /* 1 .. 366                                                */
 };
 
+/* How a clock without UTC times is set in summer. */
+enum dew_clock {
+    DEW_CLOCK_UNSAID,   /* standard time; a question when it looks otherwise */
+    DEW_CLOCK_STANDARD, /* standard time all year                            */
+    DEW_CLOCK_US,       /* summer time by the rule of the United States      */
+    DEW_CLOCK_EU        /* summer time by the rule of the European Union     */
+};
+
+/*
+ * The hour that date (standard time) names, by a clock of that kind: an hour
+ * later in summer.  A typical year has the days of 2007.  utc_offset, h, is
+ * that of standard time.
+ */
+struct dew_date dew_weather_by_clock(const struct dew_date *date,
+                                     enum dew_clock clock, double utc_offset);
+
 struct dew_year; /* opaque: hours, dates, site, provenance, notes */
 
 /* Borrowed from the year; *count hours, the same for both. */
@@ -114,14 +130,6 @@ enum dew_date_order {
     DEW_ORDER_UNSAID, /* from the file; a question when it cannot tell      */
     DEW_ORDER_MONTH_FIRST,
     DEW_ORDER_DAY_FIRST
-};
-
-/* How the clock of a file without UTC times is set in summer. */
-enum dew_clock {
-    DEW_CLOCK_UNSAID,   /* standard time; a question when it looks otherwise */
-    DEW_CLOCK_STANDARD, /* standard time all year                            */
-    DEW_CLOCK_US,       /* summer time by the rule of the United States      */
-    DEW_CLOCK_EU        /* summer time by the rule of the European Union     */
 };
 
 /* What a person says of a column that its header does not. */

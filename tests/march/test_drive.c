@@ -92,11 +92,47 @@ static void who_looks_at_the_dew_point_lets_no_water_in(void **state)
     assert_true(open > 500 && shut > 500);
 }
 
+/* A shower at 7 by the wall, set points and a fan's hours by it too: in summer
+   they come an hour earlier by the sun. */
+static void people_live_by_their_clock(void **state)
+{
+    struct dew_case c = bare_case(300.0, 20.0);
+    struct dew_hour out = lively_weather(0);
+    double *fan = c.plant.exhausts[DEW_LOCAL_BATH].hours;
+
+    (void)state;
+    c.clock = DEW_CLOCK_US;
+    c.site.utc_offset = -6.0;
+    all_day(c.house.water[DEW_SOURCE_showers].shape.weekday, 0.0);
+    all_day(c.house.water[DEW_SOURCE_showers].shape.weekend, 0.0);
+    c.house.water[DEW_SOURCE_showers].per_day = 1.7;
+    c.house.water[DEW_SOURCE_showers].shape.weekday[7] = 1.0;
+    c.house.comfort.heat[7] = 23.7;
+    c.plant.exhausts[DEW_LOCAL_BATH].flow = 0.03;
+    c.plant.exhausts[DEW_LOCAL_BATH].watts = 17.0;
+    fan[7] = 1.0;
+    for (int month = 1; month <= 7; month += 6)
+        for (int h = 1; h <= 24; h++) {
+            struct dew_date date = {.month = month, .day = 3, .hour = h};
+            int due = h == (month == 1 ? 8 : 7);
+            struct dew_march *m;
+            struct dew_result r;
+
+            assert_int_equal(dew_march_open(&m, &c, &out, NULL), DEW_OK);
+            assert_int_equal(dew_march_step(m, &out, &date, &r, NULL), DEW_OK);
+            dew_march_close(m);
+            assert_near(r.water.showers, due ? 1.7 : 0.0, 1e-12);
+            assert_near(r.end.t_air, due ? 23.7 : 20.0, 1e-9);
+            assert_near(r.energy.exhausts, due ? 17.0 * 3600.0 : 0.0, 1e-6);
+        }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(windows_stay_shut_for_a_day_after_cooling),
         cmocka_unit_test(uncooled_house_airs_all_summer),
+        cmocka_unit_test(people_live_by_their_clock),
         cmocka_unit_test(who_looks_at_the_dew_point_lets_no_water_in),
     };
 

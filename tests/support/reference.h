@@ -111,7 +111,7 @@ static inline void reference_begin(struct reference *r,
     r->march = m;
     r->hour = (struct dew__hour){.start = m->before,
                                  .end = out,
-                                 .date = date,
+                                 .date = *date,
                                  .per_steps = 0.5,
                                  .dt = 1800.0};
     r->hour.now.lane = m->lane;
