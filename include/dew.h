@@ -5,6 +5,7 @@
 #define DEW_H
 
 #include "dew/air.h"
+#include "dew/attic.h"
 #include "dew/beside.h"
 #include "dew/buffer.h"
 #include "dew/cautions.h"

@@ -469,7 +469,7 @@ enum dew_status dew__ducts_build(const struct dew_duct_layout *layout,
     struct taps taps[DEW_DUCT_HANDLERS] = {{0}};
 
     if (layout->handler_count < 0 ||
-        layout->handler_count > DEW_DUCT_HANDLERS || layout->vent_count < 1 ||
+        layout->handler_count > DEW_DUCT_HANDLERS || layout->vent_count < 0 ||
         layout->vent_count > DEW_DUCT_VENTS || layout->grille_count < 1 ||
         layout->grille_count > DEW_DUCT_GRILLES)
         return dew__fail(err, DEW_ERANGE, "the layout was not filled in");

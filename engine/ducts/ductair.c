@@ -255,3 +255,33 @@ void dew_ducts_watch_of(const struct dew_duct_layout *layout,
     watch_trunks(layout, &w);
     *out = w;
 }
+
+struct dew_duct_delivery
+dew_ducts_delivery(const struct dew_duct_leaking *leaking, double supply_takes,
+                   double return_takes)
+{
+    double kept = 1.0 - leaking->lost;
+    double both = (1.0 - supply_takes) * (1.0 - return_takes);
+
+    return (struct dew_duct_delivery){
+        .kept = kept,
+        .wall = kept * (1.0 - leaking->drawn) * (1.0 - both),
+        .wall_effect = kept * supply_takes};
+}
+
+void dew_ducts_watch_leaks(struct dew_duct_state (*states)[DEW_BLOWER_STATES],
+                           int blowers, int handlers,
+                           struct dew_duct_watch *watch)
+{
+    const int at[2] = {(blowers - 1) / 2, blowers - 1}; /* every digit 1, 2 */
+
+    for (int v = 0; v < DEW_VENT_STATES; v++)
+        for (int k = 0; k < handlers; k++)
+            for (int full = 0; full < 2; full++) {
+                int vent = v == DEW_VENT_DEFROST ? DEW_VENT_OFF : v;
+                const struct dew_duct_state *s = &states[vent][at[full]];
+
+                watch->leaks[v][k][full] = (struct dew_duct_leaking){
+                    .drawn = s->coil_drawn[k], .lost = s->coil_lost[k]};
+            }
+}

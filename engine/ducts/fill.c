@@ -391,9 +391,14 @@ static enum dew_status check_counts(const struct dew_duct_layout *l,
         return out(err, "handler_count", "is outside 0 .. 3");
     if (l->handler_count == 0 && l->kind != DEW_LAYOUT_own_ducts)
         return out(err, "handler_count", "a tie needs an air handler");
-    if (l->vent_count != 1 && l->vent_count != l->handler_count)
+    if (l->vent_count == 0 && l->handler_count == 0)
+        return out(err, "vent_count", "no ventilator and no air handler");
+    if (l->vent_count == 0 && l->kind != DEW_LAYOUT_own_ducts)
+        return out(err, "vent_count", "a tie needs a ventilator");
+    if (l->vent_count < 0 ||
+        (l->vent_count > 1 && l->vent_count != l->handler_count))
         return out(err, "vent_count",
-                   "is neither 1 nor the number of air handlers");
+                   "is neither 0, 1 nor the number of air handlers");
     if (l->grille_count < 0 || l->grille_count > DEW_DUCT_GRILLES)
         return out(err, "grille_count", "is outside 0 .. 16");
     if ((unsigned)l->length > DEW_DUCT_LONG)

@@ -155,7 +155,7 @@ enum dew_status dew__ducts_tune(struct dew_ducts *d, struct dew_error *err)
 static int take(struct dew_ducts *d)
 {
     size_t n = d->n, m = d->m;
-    double *block = calloc(n * n + 3 * n + m, sizeof *block);
+    double *block = calloc(n * n + 4 * n + m, sizeof *block);
 
     if (block == NULL)
         return 0;
@@ -163,7 +163,8 @@ static int take(struct dew_ducts *d)
     d->right = block + n * n;
     d->work = d->right + n;
     d->fresh = d->work + n;
-    d->setting = d->fresh + n;
+    d->carried = d->fresh + n;
+    d->setting = d->carried + n;
     return 1;
 }
 

@@ -15,6 +15,7 @@ struct dew_ducts {
     struct dew_ducts_network *network;
     double *setting;               /* a run                               */
     double *fresh;                 /* a point: share of fresh air there   */
+    double *carried;               /* a point: of what was traced last    */
     double *matrix, *right, *work; /* of the points                       */
     double speed[DEW_DUCT_VENTS][DEW_DUCT_VENT_STATES][2]; /* fresh, stale   */
     int limit[DEW_DUCT_VENTS][DEW_DUCT_VENT_STATES];
@@ -35,6 +36,13 @@ enum dew_status dew__ducts_trace(struct dew_ducts *d, struct dew_error *err);
 
 /* Share of fresh air in what flows through run i. */
 double dew__ducts_share(const struct dew_ducts *d, size_t i);
+
+/* Trace air drawn in by leaks (handler -1), or one unit of what a handler
+   gives each unit of its air; and how much of it flows through run i. */
+enum { DEW__DRAWN = -1 };
+enum dew_status dew__ducts_carry(struct dew_ducts *d, int handler,
+                                 struct dew_error *err);
+double dew__ducts_carries(const struct dew_ducts *d, size_t i);
 
 /* The first run with a role, or d->m; and its flow, or 0. */
 size_t dew__ducts_find(const struct dew_ducts *d, enum dew_duct_role role,

@@ -251,6 +251,46 @@ static void tell_balance(struct dew_duct_state *out)
     out->balanced = fabs(out->imbalance) <= allowed * most;
 }
 
+/* Of what is traced, what flows into the rooms. */
+static double reaches_rooms(const struct dew_ducts *d)
+{
+    double sum = 0.0;
+
+    for (size_t i = 0; i < d->m; i++) {
+        const struct dew_duct_branch *b = &d->runs[i].branch;
+        int ahead = dew_ducts_network_flow(d->network, i) > 0.0;
+
+        if (d->points[ahead ? b->to : b->from].place == DEW_PLACE_HOUSE)
+            sum += dew__ducts_carries(d, i);
+    }
+    return sum;
+}
+
+/* Where leaks take part: what they draw in, and what is lost by them. */
+static enum dew_status tell_lost(struct dew_ducts *d,
+                                 struct dew_duct_state *out,
+                                 struct dew_error *err)
+{
+    enum dew_status status;
+
+    if (!(out->leak_in + out->leak_out > 0.0))
+        return DEW_OK;
+    status = dew__ducts_carry(d, DEW__DRAWN, err);
+    out->leak_lost = fmax(out->leak_in - reaches_rooms(d), 0.0);
+    for (int k = 0; k < d->layout.handler_count; k++)
+        if (out->coil_flow[k] > 0.0)
+            out->coil_drawn[k] =
+                dew__ducts_carries(d, dew__ducts_find(d, DEW_ROLE_BLOWER, k)) /
+                out->coil_flow[k];
+    for (int k = 0; k < d->layout.handler_count && status == DEW_OK; k++) {
+        if (!(out->coil_flow[k] > 0.0))
+            continue;
+        status = dew__ducts_carry(d, k, err);
+        out->coil_lost[k] = fmax(1.0 - reaches_rooms(d) / out->coil_flow[k], 0.0);
+    }
+    return status;
+}
+
 enum dew_status dew_ducts_state(struct dew_ducts *ducts,
                                 enum dew_vent_state vent, int blower,
                                 struct dew_duct_state *out,
@@ -281,6 +321,9 @@ enum dew_status dew_ducts_state(struct dew_ducts *ducts,
     add_leaks(ducts, &s);
     add_trunks(ducts, &s);
     tell_fresh(ducts, &s);
+    status = tell_lost(ducts, &s, err);
+    if (status != DEW_OK)
+        return status;
     if (vent != DEW_VENT_OFF) {
         as_found(ducts, &s);
         as_said(ducts, &s);

@@ -71,6 +71,29 @@ static void mix_taps(struct dew_ducts *d)
     }
 }
 
+/* What arrives at every point, mixed, into out. */
+static enum dew_status mixed(struct dew_ducts *d, double *out,
+                             struct dew_error *err)
+{
+    const double nothing = 1e-15; /* m3/s, below what the solver tells apart */
+
+    mix_taps(d);
+    for (size_t k = 0; k < d->n; k++)
+        if (!(*cell(d, k, k) > nothing)) {
+            memset(cell(d, k, 0), 0, d->n * sizeof *d->matrix);
+            *cell(d, k, k) = 1.0;
+            d->right[k] = 0.0;
+        }
+    memcpy(out, d->right, d->n * sizeof *out);
+    return dew__solve(d->matrix, out, d->work, d->n, err);
+}
+
+static void begin(struct dew_ducts *d)
+{
+    memset(d->matrix, 0, d->n * d->n * sizeof *d->matrix);
+    memset(d->right, 0, d->n * sizeof *d->right);
+}
+
 /*
  * Share of fresh air at every point: what arrives, mixed.  Rooms and outdoors
  * send none: fresh air is counted until it first reaches a room.  With the
@@ -79,21 +102,11 @@ static void mix_taps(struct dew_ducts *d)
 enum dew_status dew__ducts_trace(struct dew_ducts *d, struct dew_error *err)
 {
     enum dew_status status;
-    const double nothing = 1e-15; /* m3/s, below what the solver tells apart */
 
-    memset(d->matrix, 0, d->n * d->n * sizeof *d->matrix);
-    memset(d->right, 0, d->n * sizeof *d->right);
+    begin(d);
     for (size_t i = 0; i < d->m; i++)
         arrive(d, &d->runs[i], dew_ducts_network_flow(d->network, i));
-    mix_taps(d);
-    for (size_t k = 0; k < d->n; k++)
-        if (!(*cell(d, k, k) > nothing)) {
-            memset(cell(d, k, 0), 0, d->n * sizeof *d->matrix);
-            *cell(d, k, k) = 1.0;
-            d->right[k] = 0.0;
-        }
-    memcpy(d->fresh, d->right, d->n * sizeof *d->fresh);
-    status = dew__solve(d->matrix, d->fresh, d->work, d->n, err);
+    status = mixed(d, d->fresh, err);
     for (size_t k = 0; k < d->n; k++) /* rounding */
         d->fresh[k] = fmin(fmax(d->fresh[k], 0.0), 1.0);
     return status;
@@ -108,4 +121,42 @@ double dew__ducts_share(const struct dew_ducts *d, size_t i)
     if (d->runs[i].role == DEW_ROLE_FRESH_UNIT && q > 0.0)
         return d->fresh[b->to];
     return d->fresh[q > 0.0 ? b->from : b->to];
+}
+
+/* ---- what leaks draw in, and what a handler gives its air ------------------ */
+
+/* What run r adds to each unit of its air, of what is traced. */
+static double added(const struct dew_ducts *d, const struct dew_duct_run *r,
+                    size_t up, int handler)
+{
+    if (handler == DEW__DRAWN)
+        return d->points[up].place == DEW_PLACE_BUFFER;
+    return r->role == DEW_ROLE_BLOWER && r->of == handler;
+}
+
+enum dew_status dew__ducts_carry(struct dew_ducts *d, int handler,
+                                 struct dew_error *err)
+{
+    begin(d);
+    for (size_t i = 0; i < d->m; i++) {
+        const struct dew_duct_run *r = &d->runs[i];
+        double q = dew_ducts_network_flow(d->network, i);
+        size_t up = q > 0.0 ? r->branch.from : r->branch.to;
+        size_t down = q > 0.0 ? r->branch.to : r->branch.from;
+
+        if (d->points[down].place != DEW_PLACE_DUCT)
+            continue;
+        *cell(d, down, down) += fabs(q);
+        *cell(d, down, up) -= fabs(q);
+        d->right[down] += fabs(q) * added(d, r, up, handler);
+    }
+    return mixed(d, d->carried, err);
+}
+
+double dew__ducts_carries(const struct dew_ducts *d, size_t i)
+{
+    const struct dew_duct_branch *b = &d->runs[i].branch;
+    double q = dew_ducts_network_flow(d->network, i);
+
+    return fabs(q) * d->carried[q > 0.0 ? b->from : b->to];
 }

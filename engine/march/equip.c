@@ -3,6 +3,7 @@
 #include <math.h>
 
 #include "dew/air.h"
+#include "dew/attic.h"
 #include "dew/control.h"
 #include "dew/dryer.h"
 #include "march/march.h"
@@ -69,6 +70,36 @@ static struct leaning leaning_of(const struct dew_march *m,
     return (struct leaning){most * in.sensible / coil, most * in.latent / coil};
 }
 
+/* The air around ducts outside: a vented space has the outdoors' humidity. */
+static void equip_place(const struct dew_march *m, struct dew__hour *h,
+                        const struct dew_state *at)
+{
+    struct dew_around_hour around = {.t_out = h->now.mid.t,
+                                     .sun = dew__over(h->end->global),
+                                     .t_in = at->t_air,
+                                     .t_ground = h->now.drive.t_ground};
+
+    h->now.drive.place_t = dew_house_around_t(&m->c.house.around, &around);
+    h->now.drive.place_w = h->now.mid.w;
+}
+
+/* Leaks of handler k's ducts, its blower at low or full, as the ventilator
+   runs in this step. */
+static struct dew_duct_leaking leaking(const struct dew_march *m,
+                                       const struct dew__hour *h, int k,
+                                       int full)
+{
+    struct dew_duct_leaking sum = {0.0, 0.0};
+
+    for (int v = 0; v < DEW_VENT_STATES; v++) {
+        const struct dew_duct_leaking *l = &m->c.watch.leaks[v][k][full];
+
+        sum.drawn += h->mix.vent[v] * l->drawn;
+        sum.lost += h->mix.vent[v] * l->lost;
+    }
+    return sum;
+}
+
 static double held_on(const struct dew_march *m, int k)
 {
     const double held[DEW_HANDLERS] = {m->x.coil_1, m->x.coil_2, m->x.coil_3};
@@ -90,8 +121,11 @@ static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
 {
     const struct dew_handler *handler = &m->c.plant.handlers[k];
     struct leaning lean = leaning_of(m, h, k);
-    double warmer = lean.t * (h->now.mid.t - at->t_air);
-    double wetter = lean.w * (h->now.mid.w - at->w);
+    struct dew_duct_leaking leak = leaking(m, h, k, 1);
+    double warmer = lean.t * (h->now.mid.t - at->t_air) +
+                    leak.drawn * (h->now.drive.place_t - at->t_air);
+    double wetter = lean.w * (h->now.mid.w - at->w) +
+                    leak.drawn * (h->now.drive.place_w - at->w);
     struct dew_coil_air air = {.t = at->t_air + warmer,
                                .w = at->w + wetter,
                                .p = h->now.mid.p,
@@ -132,26 +166,41 @@ static void equip_blowers(const struct dew_march *m, struct dew__hour *h)
         m->c.plant.heater.by_air ? d->blower_full - d->blower_idle : 0.0;
 }
 
-/* Air on its way through ducts outside: outdoors stands for their place. */
-static void equip_ducts(const struct dew_march *m, struct dew__hour *h)
+/* Air of handler k on its way through ducts outside, of all handlers' air. */
+static void add_ducts(const struct dew_march *m, struct dew__hour *h, int k,
+                      double all)
 {
     const struct dew_duct_watch *w = &m->c.watch;
+    const struct dew_handler *at = &m->c.plant.handlers[k];
     struct dew__drive *d = &h->now.drive;
-    double off = h->mix.vent[DEW_VENT_OFF], cp = 1006.0;
+    struct dew_duct_leaking leak[2] = {leaking(m, h, k, 0),
+                                       leaking(m, h, k, 1)};
+    struct dew_duct_delivery low =
+        dew_ducts_delivery(&leak[0], w->supply_low, w->return_low);
+    struct dew_duct_delivery full =
+        dew_ducts_delivery(&leak[1], w->supply_full, w->return_full);
+    double run = h->mix.full[k], rest = (1.0 - run) * low_share(h, k);
+    double share = at->air / all, cp = 1006.0;
 
-    d->duct_g = 0.0;
-    for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
-        const struct dew_handler *at = &m->c.plant.handlers[k];
-        double full = h->mix.full[k];
-        double low = off * h->mix.low_off[k] + (1.0 - off) * h->mix.low_on[k];
+    d->duct_g += m->lane.rho * at->air * cp *
+                 (run * full.wall + rest * at->blower_low * low.wall);
+    d->duct_cool += share * full.wall_effect;
+    d->lost_cool += share * leak[1].lost;
+    d->lost_rest += share * leak[rest > 0.0 ? 0 : 1].lost;
+}
 
-        d->duct_g += m->lane.rho * at->air * cp *
-                     (full * (w->supply_full + w->return_full) +
-                      (1.0 - full) * low * at->blower_low *
-                          (w->supply_low + w->return_low));
-    }
-    d->duct_cool = w->supply_full;
-    d->duct_heat = m->c.plant.heater.by_air ? w->supply_full : 0.0;
+static void equip_ducts(const struct dew_march *m, struct dew__hour *h)
+{
+    struct dew__drive *d = &h->now.drive;
+    double by_air = m->c.plant.heater.by_air ? 1.0 : 0.0, all = 0.0;
+
+    d->duct_g = d->duct_cool = d->lost_cool = d->lost_rest = 0.0;
+    for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++)
+        all += m->c.plant.handlers[k].air;
+    for (int k = 0; k < m->c.plant.handler_count && all > 0.0; k++)
+        add_ducts(m, h, k, all);
+    d->duct_heat = by_air * d->duct_cool;
+    d->lost_heat = by_air * d->lost_cool;
 }
 
 /* duty of the last prediction: a machine that cycles needs more for its
@@ -196,6 +245,7 @@ void dew__equip(const struct dew_march *m, struct dew__hour *h,
                                              &h->now.c3};
 
     h->now.drive.putback = 0.0;
+    equip_place(m, h, at);
     for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
         h->stage[k] = 1.0;
         if (!(m->coils[k].capacity > 0.0))

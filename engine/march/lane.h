@@ -31,6 +31,10 @@
     X(window) X(co2_in) X(dry_rate) X(dry_power) X(wet_rate)       \
     X(blower_idle) X(blower_full) X(blower_heat) X(putback)                    \
     X(duct_g)    /* W/K  of air in ducts outside, blowers as they run    */    \
+    X(place_t) X(place_w) /* around those ducts                          */    \
+    X(lost_heat) /* -    of heat, with air that supply leaks lose        */    \
+    X(lost_cool) /* -    of cold and of what the coil takes out, likewise */   \
+    X(lost_rest) /* -    of what blowers do besides, likewise            */    \
     X(duct_heat) /* -    of heat, lost on its way through such ducts     */    \
     X(duct_cool) /* -    of cold, likewise                               */    \
     X(wet_t)     /* degC the ground's part in t of its wet inside face   */

@@ -184,6 +184,11 @@ static void keep_equipment(struct dew__drive *drive,
     drive->duct_g = last->duct_g;
     drive->duct_heat = last->duct_heat;
     drive->duct_cool = last->duct_cool;
+    drive->place_t = last->place_t;
+    drive->place_w = last->place_w;
+    drive->lost_heat = last->lost_heat;
+    drive->lost_cool = last->lost_cool;
+    drive->lost_rest = last->lost_rest;
     drive->putback = last->putback;
 }
 

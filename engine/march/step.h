@@ -119,14 +119,15 @@ DEW_LANE struct dew__pieces dew__pieces_of(const struct dew__now *n,
                                            const struct dew_state *x,
                                            double per_dt)
 {
+    double kept = 1.0 - n->drive.lost_cool;
     struct dew__pieces p;
 
     p.g = 0.0;
     p.r = 0.0;
     p.per_rh = k->per_w / k->pws_air;
-    DEW__PUT_KINK(&p, coil, n->c1.w_adp, d->cool * n->c1.pass)
-    DEW__PUT_KINK(&p, coil_2, n->c2.w_adp, d->cool_2 * n->c2.pass)
-    DEW__PUT_KINK(&p, coil_3, n->c3.w_adp, d->cool_3 * n->c3.pass)
+    DEW__PUT_KINK(&p, coil, n->c1.w_adp, d->cool * n->c1.pass * kept)
+    DEW__PUT_KINK(&p, coil_2, n->c2.w_adp, d->cool_2 * n->c2.pass * kept)
+    DEW__PUT_KINK(&p, coil_3, n->c3.w_adp, d->cool_3 * n->c3.pass * kept)
     dew__put_films(n, k, x, per_dt, &p);
     dew__put_humidistats(n, k, &p);
     dew__put_ground(n, k, &p);
@@ -204,6 +205,7 @@ DEW_LANE struct dew__at dew__at_of(const struct dew__now *n,
     a.p_store = x->w_surface * (k->pws_store * n->lane.per_surface);
     a.coil = DEW__BENT(p, coil, x->w) + DEW__BENT(p, coil_2, x->w) +
              DEW__BENT(p, coil_3, x->w);
+    a.coil /= 1.0 - n->drive.lost_cool; /* the rooms feel what is kept */
     a.glass = DEW__ONTO(p, glass, x->w) + DEW__ONTO(p, edge, x->w) +
               DEW__ONTO(p, corner, x->w);
     a.ground = dew__off_ground(n, k, x->w);
@@ -243,7 +245,8 @@ DEW_LANE struct dew_water_flows dew__water_flows(const struct dew__now *n,
     f.fresh = n->blend.fresh * gap;
     f.recovered = -n->blend.fresh_latent * gap;
     f.unplanned = n->blend.unplanned * gap;
-    f.ductleak = n->blend.ductleak * gap;
+    f.ductleak = n->blend.ductleak * (s->place_w - a->w);
+    f.ductlost = s->lost_cool * a->coil - s->lost_rest * s->putback;
     f.coil = -a->coil;
     f.putback = s->putback;
     f.dehumidifier = -s->dry_rate * a->dry;
@@ -260,7 +263,8 @@ DEW_LANE double dew__latent_air(const struct dew__now *n,
 
     return -DEW_LATENT *
            (l->cool_plants * f->plants + l->cool_laundry * f->laundry +
-            l->cool_ground * f->ground + f->putback);
+            l->cool_ground * f->ground +
+            (1.0 - n->drive.lost_rest) * f->putback);
 }
 
 /* And from the surface node: what furnishings and films give up or take. */
@@ -290,6 +294,7 @@ DEW_LANE struct dew_heat_flows dew__heat_flows(const struct dew__now *n,
     double all = n->c1.sensible + n->c2.sensible + n->c3.sensible;
     double sensible = a->cool * n->c1.sensible + a->cool_2 * n->c2.sensible +
                       a->cool_3 * n->c3.sensible;
+    double cold;
     struct dew_heat_flows f;
 
     f.bodies = s->bodies;
@@ -303,7 +308,8 @@ DEW_LANE struct dew_heat_flows dew__heat_flows(const struct dew__now *n,
     f.airing = l->rho * s->window * gap;
     f.freshair = b->fresh * gap;
     f.recovery = -b->fresh_sensible * gap;
-    f.ductair = (b->unplanned + b->ductleak) * gap;
+    f.ductair =
+        b->unplanned * gap + b->ductleak * k->cp * (s->place_t - a->t_air);
     f.fans = b->fan_heat + b->preheat;
     f.blowers = s->blower_idle + s->blower_heat * a->heat +
                 (s->blower_full - s->blower_idle) * dew__ratio(sensible, all);
@@ -311,10 +317,13 @@ DEW_LANE struct dew_heat_flows dew__heat_flows(const struct dew__now *n,
     f.cooling = -sensible;
     f.drier = dew__drier_heat(n, w, a->dry);
     f.evaporation = dew__latent_air(n, w) + dew__latent_surface(w);
-    f.ductwall = s->duct_g * (n->mid.t - a->t_air) -
+    cold =
+        (all - (s->blower_full - s->blower_idle)) * dew__ratio(sensible, all);
+    f.ductwall = s->duct_g * (s->place_t - a->t_air) -
                  s->duct_heat * (s->heat_cap + s->blower_heat) * a->heat +
-                 s->duct_cool * (all - (s->blower_full - s->blower_idle)) *
-                     dew__ratio(sensible, all);
+                 s->duct_cool * cold;
+    f.ductlost = s->lost_cool * cold - s->lost_rest * s->blower_idle -
+                 s->lost_heat * (s->heat_cap + s->blower_heat) * a->heat;
     f.held = a->held;
     return f;
 }
@@ -367,7 +376,7 @@ DEW_LANE void dew__blend_state(struct dew__blend *b, const struct dew_path *a,
     b->fresh_sensible += m * a->fresh * a->sensible;
     b->fresh_latent += m * a->fresh * a->latent;
     b->unplanned += m * a->unplanned;
-    b->ductleak += m * a->leak_in;
+    b->ductleak += m * (a->leak_in - a->leak_lost);
     b->fan_w += weight * a->fan_w;
     b->fan_heat += weight * a->fan_heat;
 }
@@ -427,16 +436,19 @@ DEW_LANE struct dew__terms dew__sources(const struct dew__now *n,
         (1.0 - l->mass_share - l->lost_share) * inside + k.evap_surface;
     k.air_g = k.cp * (gas + b->fresh - b->fresh_sensible) + s->duct_g;
     k.air_source = l->convective * (s->bodies + s->gains) + k.air_g * n->mid.t +
-                   b->fan_heat + b->preheat + s->blower_idle + k.evap_air +
-                   owed;
+                   b->fan_heat + b->preheat +
+                   s->blower_idle * (1.0 - s->lost_rest) + k.evap_air + owed +
+                   (k.cp * b->ductleak + s->duct_g) * (s->place_t - n->mid.t);
     k.heat_full = s->heat_cap > 0.0 ? s->heat_cap + s->blower_heat : 0.0;
-    k.heat_full *= 1.0 - s->duct_heat;
+    k.heat_full *= 1.0 - s->duct_heat - s->lost_heat;
     k.cool_full = all > 0.0 ? all - (s->blower_full - s->blower_idle) : 0.0;
-    k.cool_full *= 1.0 - s->duct_cool;
+    k.cool_full *= 1.0 - s->duct_cool - s->lost_cool;
     k.w_g = gas + b->fresh - b->fresh_latent;
     k.w_source = s->people + s->showers + s->cooking + s->dishes + s->laundry +
                  s->plants + s->pets + s->ground + s->drying + s->burning +
-                 s->other + s->putback + k.w_g * n->mid.w + evap * k.pws_air;
+                 s->other + s->putback * (1.0 - s->lost_rest) +
+                 k.w_g * n->mid.w + evap * k.pws_air +
+                 b->ductleak * (s->place_w - n->mid.w);
     return k;
 }
 

@@ -152,6 +152,7 @@ enum {
     IN_recovered = VENTILATOR,
     IN_unplanned = LEAKS,
     IN_ductleak = LEAKS,
+    IN_ductlost = LEAKS,
     IN_coil = COIL,
     IN_putback = COIL,
     IN_dehumidifier = DRYER,

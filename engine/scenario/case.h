@@ -64,6 +64,8 @@ size_t dew__point_row(const struct dew_value *v, const char *name);
 /* 1 where a ventilator has two fans; 1 where its layout is also computed. */
 int dew__two_sided(const struct dew_value *v);
 int dew__ducts_said(const struct dew_value *v);
+/* 1 where air handlers have leaks, or trunks outside the envelope. */
+int dew__ducts_outside(const struct dew_value *v);
 
 /* m3 of all and of the basement alone, 0 = none; m2 of windows on all sides. */
 double dew__volume(const struct dew_value *v);

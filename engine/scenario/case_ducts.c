@@ -6,6 +6,7 @@
 
 #include "core/fail.h"
 #include "dew/air.h"
+#include "dew/attic.h"
 #include "dew/fittings.h"
 #include "scenario/case.h"
 
@@ -22,8 +23,44 @@ int dew__two_sided(const struct dew_value *v)
     return WORD(v, ventilator_core) >= DEW_CORE_balanced;
 }
 
-/* A layout written down, or any key of ducts but what was typed in its place
-   before there was a network. */
+static int trunk_outside(const struct dew_value *v)
+{
+    enum { TRUNKS = 4 };
+
+    for (int i = 0; i < (int)v[KEY_ducts_lines].count; i++)
+        if (CELL(v, ducts_lines, i, LINE, line)->choice >= TRUNKS &&
+            cell_or(CELL(v, ducts_lines, i, LINE, outside), 0) > 0)
+            return 1;
+    return 0;
+}
+
+int dew__ducts_outside(const struct dew_value *v)
+{
+    return dew__handlers(v) > 0 &&
+           (SI(v, ducts_leak_return) > 0 || SI(v, ducts_leak_supply) > 0 ||
+            trunk_outside(v));
+}
+
+/* Keys that change no flow: what was typed in place of a network before there
+   was one, and where ducts lie. */
+static int says_no_layout(int key)
+{
+    return key == KEY_ducts_short_circuit || key == KEY_ducts_past_coil ||
+           key == KEY_ducts_place || key == KEY_ducts_place_air ||
+           key == KEY_ducts_deck_insulation;
+}
+
+/* Where pickups take stale air, or what they catch: nothing else of ducts
+   makes showers and cooking wetter or drier. */
+static int pickups_said(const struct dew_value *v)
+{
+    return v[KEY_layout].origin.by != DEW_BY_DEFAULT ||
+           GIVEN(v, ducts_grilles) || GIVEN(v, ducts_runs) ||
+           GIVEN(v, ducts_shower_caught) || GIVEN(v, ducts_cooking_caught) ||
+           GIVEN(v, ducts_laundry_caught);
+}
+
+/* A layout written down, or any key of ducts that tells of one. */
 int dew__ducts_said(const struct dew_value *v)
 {
     if (!dew__two_sided(v))
@@ -33,8 +70,8 @@ int dew__ducts_said(const struct dew_value *v)
         v[KEY_ventilator_core_loss].origin.by != DEW_BY_DEFAULT)
         return 1;
     for (int k = KEY_ducts_length; k <= KEY_ducts_found; k++)
-        if (k != KEY_ducts_short_circuit && k != KEY_ducts_past_coil &&
-            v[k].given && v[k].origin.by != DEW_BY_DEFAULT)
+        if (!says_no_layout(k) && v[k].given &&
+            v[k].origin.by != DEW_BY_DEFAULT)
             return 1;
     return 0;
 }
@@ -426,6 +463,21 @@ static void from_keys(const struct dew__making *m, struct dew_duct_layout *l)
         dew__written_rooms(v, l);
 }
 
+/* The air handlers alone, where no ventilator has two fans: their trunks and
+   leaks, and grilles that they blow from. */
+static void handlers_alone(const struct dew__making *m,
+                           struct dew_duct_layout *l)
+{
+    dew_ducts_layout_blank(l);
+    l->vent_count = 0;
+    handlers(m, l);
+    lines(m->v, l);
+    grilles(m, l);
+    for (int i = 0; i < l->grille_count; i++)
+        l->grilles[i].vent = -1;
+    l->density = dew_air_density_run(m->o->pressure);
+}
+
 /* Fans as the case has them at the set flow, in the state they were set in. */
 static enum dew_status scale_watts(const struct dew__making *m,
                                    struct dew_duct_layout *l)
@@ -459,11 +511,14 @@ enum dew_status dew__ducts_layout(const struct dew__making *m,
     struct dew_error inside = {0};
     enum dew_status status;
 
-    from_keys(m, out);
+    if (dew__two_sided(m->v))
+        from_keys(m, out);
+    else
+        handlers_alone(m, out);
     status = dew_ducts_layout_fill(out, &inside);
     if (status != DEW_OK)
         return blame(m, status, &inside);
-    return scale_watts(m, out);
+    return out->vent_count > 0 ? scale_watts(m, out) : DEW_OK;
 }
 
 /* ---- the paths ----------------------------------------------------------- */
@@ -529,6 +584,14 @@ static void catch_events(struct dew_case *c, const struct dew_duct_layout *l)
         c->house.water[of[e]].caught = l->pickup[e].likely * kept;
 }
 
+/* What leaks do goes on while a ventilator defrosts as while it is off. */
+static void keep_leaks(struct dew_path *path, const struct dew_duct_state *s)
+{
+    path->leak_in = s->leak_in;
+    path->leak_out = s->leak_out;
+    path->leak_lost = s->leak_lost;
+}
+
 static void put(const struct dew__making *m, const struct dew_core *core,
                 struct dew_duct_state (*states)[DEW_BLOWER_STATES], int blowers)
 {
@@ -543,31 +606,87 @@ static void put(const struct dew__making *m, const struct dew_core *core,
             paths[s][b] = path_of(m, core, &states[s][at]);
         paths[DEW_VENT_DEFROST][b] =
             dew__path_defrosting(strategy, paths[DEW_VENT_ON][b]);
+        keep_leaks(&paths[DEW_VENT_DEFROST][b], &states[DEW_VENT_OFF][at]);
     }
     memcpy(c->paths, paths, sizeof paths);
+}
+
+/* Leaks beside a ventilator of one fan, or none, whose flows stay its own. */
+static void put_leaks(struct dew_case *c,
+                      struct dew_duct_state (*states)[DEW_BLOWER_STATES],
+                      int blowers)
+{
+    for (int s = DEW_VENT_OFF; s < DEW_VENT_STATES; s++)
+        for (int b = 0; b < DEW_BLOWER_STATES; b++)
+            keep_leaks(&c->paths[s][b], &states[DEW_VENT_OFF][b % blowers]);
+}
+
+/* ---- around ducts outside ------------------------------------------------- */
+
+static struct dew_around around_of(const struct dew_value *v)
+{
+    enum { ATTIC, CRAWL_SPACE };
+    const double per_hour = 1 / 3600.0;
+    const double attic_air = 6.5, crawl_air = 2; /* 1/h, the key's preset */
+    const double bare_ceiling = 2.5;             /* W/m2K, ours */
+    double deck = SI(v, ducts_deck_insulation);
+    struct dew_attic attic = {
+        .absorptance = SI(v, insulation_absorptance),
+        .deck = deck,
+        .ceiling = deck > 0 ? bare_ceiling : 1 / SI(v, insulation_roof),
+        .air = SI_OR(v, ducts_place_air, attic_air * per_hour)};
+
+    if (WORD(v, ducts_place) == ATTIC)
+        return dew_house_attic(&attic);
+    if (WORD(v, ducts_place) == CRAWL_SPACE)
+        return dew_house_crawl(SI_OR(v, ducts_place_air, crawl_air * per_hour));
+    return (struct dew_around){0};
+}
+
+/* A ventilator of two fans with its network, or the handlers' alone. */
+static enum dew_status put_states(const struct dew__making *m,
+                                  const struct dew_duct_layout *layout,
+                                  struct dew_duct_state (*states)[DEW_BLOWER_STATES],
+                                  int blowers)
+{
+    struct dew_core core = {0};
+    enum dew_status status = DEW_OK;
+
+    if (!dew__two_sided(m->v)) {
+        put_leaks(m->c, states, blowers);
+        return DEW_OK;
+    }
+    if (dew__recovers(m->v))
+        status = dew__core_of(m, &core);
+    if (status != DEW_OK)
+        return status;
+    put(m, &core, states, blowers);
+    if (pickups_said(m->v))
+        catch_events(m->c, layout);
+    return DEW_OK;
 }
 
 enum dew_status dew__make_ducts(struct dew__making *m)
 {
     struct dew_duct_state states[DEW_DUCT_VENT_STATES][DEW_BLOWER_STATES];
     struct dew_duct_layout layout;
-    struct dew_core core = {0};
     struct dew_error inside = {0};
     enum dew_status status;
     int blowers;
 
-    if (!dew__ducts_said(m->v))
+    if (!dew__ducts_said(m->v) && !dew__ducts_outside(m->v))
         return DEW_OK;
     status = dew__ducts_layout(m, &layout);
-    if (status == DEW_OK && dew__recovers(m->v))
-        status = dew__core_of(m, &core);
     if (status != DEW_OK)
         return status;
     status = dew_ducts_states(&layout, states, &blowers, &inside);
     if (status != DEW_OK)
         return blame(m, status, &inside);
-    put(m, &core, states, blowers);
+    status = put_states(m, &layout, states, blowers);
+    if (status != DEW_OK)
+        return status;
     dew_ducts_watch_of(&layout, &m->c->watch);
-    catch_events(m->c, &layout);
+    dew_ducts_watch_leaks(states, blowers, layout.handler_count, &m->c->watch);
+    m->c->house.around = around_of(m->v);
     return DEW_OK;
 }

@@ -105,6 +105,39 @@ enum dew_duct_spot {
 const char *dew_ducts_spot_text(enum dew_duct_spot spot);
 
 /*
+ * What leaks do to the air of one handler, by its own air's flow.  All zero:
+ * no leaks.
+ */
+struct dew_duct_leaking {
+    double drawn; /* -   of its air, drawn in from the space around          */
+    double lost;  /* -   of what it gives its air, lost on the way to rooms  */
+};
+
+/*
+ * What an air handler's ducts outside make of its air, all shares of its own
+ * flow M and effect E:
+ *
+ *     rooms gain  M (kept drawn (h_around - h_in) + wall cp (t_around - t_in))
+ *                 - E (1 - lost - wall_effect) while it cools, + while it heats
+ *
+ * Equation   with a_s = 1 - lost, a_r = 1 - drawn, and B_s, B_r what the walls
+ *            of supply and return keep of a temperature difference:
+ *                kept        = a_s
+ *                wall        = a_s a_r (1 - B_s B_r)
+ *                wall_effect = a_s (1 - B_s)
+ *            which is delivery effectiveness a_s B_s - a_s B_s (1 - a_r B_r)
+ *            dt / dt_e - a_s (1 - B_s) dt / dt_e [ASH-152], written as air,
+ *            walls and machine apart.  Leaks lie at the handler, walls behind
+ *            them.
+ */
+struct dew_duct_delivery {
+    double kept, wall, wall_effect;
+};
+struct dew_duct_delivery
+dew_ducts_delivery(const struct dew_duct_leaking *leaking, double supply_takes,
+                   double return_takes);
+
+/*
  * Of a layout, at its set and full flows.  All zero: nothing is watched.
  * follows: of the air's difference to its surroundings, what the skin keeps.
  */
@@ -116,10 +149,18 @@ struct dew_duct_watch {
     /* -   of the difference to the air around, what trunks outside the
        envelope take, blowers at full or low; a mean of the handlers by air */
     double supply_full, supply_low, return_full, return_low;
+    /* leaks by ventilator, handler, and its blower at low [0] or full [1] */
+    struct dew_duct_leaking leaks[DEW_VENT_STATES][DEW_DUCT_HANDLERS][2];
 };
 
 void dew_ducts_watch_of(const struct dew_duct_layout *layout,
                         struct dew_duct_watch *out);
+
+/* Put in the leaks, from dew_ducts_states: all blowers alike, low and full.  A
+   ventilator that defrosts counts as off. */
+void dew_ducts_watch_leaks(struct dew_duct_state (*states)[DEW_BLOWER_STATES],
+                           int blowers, int handlers,
+                           struct dew_duct_watch *watch);
 
 #ifdef __cplusplus
 }

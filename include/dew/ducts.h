@@ -29,7 +29,8 @@ struct dew_path {
     double unplanned; /* m3/s   outdoor air through an idle unit, unrecovered */
     double spill;     /* m3/s   house air lost through an idle unit          */
     double leak_in;   /* m3/s   outdoor or attic air drawn in by duct leaks  */
-    double leak_out;  /* m3/s   house air lost by duct leaks                 */
+    double leak_out;  /* m3/s   air lost by duct leaks                       */
+    double leak_lost; /* m3/s   part of leak_in lost again by other leaks    */
     double at_coil;   /* m3/s   part of fresh that passes the coil first     */
     double idle_at_coil; /* m3/s part of unplanned that passes it first      */
     double fan_w;      /* W      ventilator's fans                            */

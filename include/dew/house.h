@@ -150,6 +150,15 @@ struct dew_surface {
 };
 enum dew_surface_kind { DEW_GLASS, DEW_EDGE, DEW_CORNER, DEW_SURFACES };
 
+/*
+ * The space around ducts outside the envelope (attic.h), W/(m2 K) of its floor.
+ * All zero: the open air.
+ */
+struct dew_around {
+    double absorptance; /* -   of the roof over it                          */
+    double roof, rooms, ground, air; /* to roof, house, earth, outdoors     */
+};
+
 struct dew_house {
     double volume;     /* m3   20 .. 5000                                   */
     double floor_area; /* m2   10 .. 2000                                   */
@@ -163,6 +172,7 @@ struct dew_house {
     struct dew_windows windows;
     struct dew_surface surfaces[DEW_SURFACES];
     double co2_outdoors; /* ppm                                             */
+    struct dew_around around; /* ducts outside the envelope                 */
 };
 
 #ifdef __cplusplus

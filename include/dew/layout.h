@@ -160,7 +160,8 @@ struct dew_duct_layout {
     struct dew_duct_handler handlers[DEW_DUCT_HANDLERS];
     int handler_count; /* 0 .. 3; ties need one                              */
     struct dew_duct_vent vents[DEW_DUCT_VENTS];
-    int vent_count; /* 1 shared, or one for each handler                     */
+    int vent_count; /* 1 shared, or one for each handler; 0 = none, handlers
+                       alone                                                 */
     struct dew_duct_grille grilles[DEW_DUCT_GRILLES];
     int grille_count;            /* 0 = made up by _fill                     */
     enum dew_duct_class length;  /* of own ducts not given one by one        */
@@ -322,6 +323,7 @@ struct dew_duct_state {
     double backflow;        /* sum of the units'                             */
     double unplanned, spill;
     double leak_in, leak_out; /* by duct leaks, with outdoors or buffer      */
+    double leak_lost;       /* part of leak_in that leaks lose again         */
     double at_coil;         /* part of fresh_delivered that passed a coil    */
     double idle_at_coil;    /* part of unplanned that passed a coil          */
     double blower_w, fan_w; /* W                                             */
@@ -335,6 +337,10 @@ struct dew_duct_state {
     double coil_flow[DEW_DUCT_HANDLERS];    /* through each handler          */
     double coil_fresh[DEW_DUCT_HANDLERS];   /* of it, fresh                  */
     double coil_idle[DEW_DUCT_HANDLERS];    /* of it, unplanned              */
+    double coil_drawn[DEW_DUCT_HANDLERS];   /* -  of it, drawn in by leaks   */
+    double coil_lost[DEW_DUCT_HANDLERS]; /* -  of what the handler gives its
+                             air, heat or dryness, lost on the way to rooms;
+                             0 in a layout without leaks                     */
     double tap_fresh[DEW_DUCT_HANDLERS]; /* Pa  at the fresh tap; NaN = none */
     double tap_stale[DEW_DUCT_HANDLERS]; /* Pa  at the stale tap             */
     double trunk_resists[DEW_DUCT_HANDLERS]; /* Pa  what the tapped trunk and

@@ -78,6 +78,7 @@ struct dew_case {
     X(recovered, "kept or brought by the core")                                \
     X(unplanned, "outdoor air through an idle unit")                           \
     X(ductleak, "outdoor air by duct leaks")                                   \
+    X(ductlost, "dry air lost by leaks of supply ducts")                       \
     X(coil, "condensed on the cooling coil")                                   \
     X(putback, "put back by the coil")                                         \
     X(dehumidifier, "dehumidifier")                                            \
@@ -105,6 +106,7 @@ struct dew_case {
     X(drier, "dehumidifier and humidifier")                                    \
     X(evaporation, "evaporation and sorption")                                 \
     X(ductwall, "through walls of ducts outside the envelope")                 \
+    X(ductlost, "warm or cool air lost by leaks of supply ducts")              \
     X(held, "held by the given temperature")
 
 #define DEW_MEMBER(name)           double name;
