@@ -256,17 +256,17 @@ void dew_ducts_watch_of(const struct dew_duct_layout *layout,
     *out = w;
 }
 
-struct dew_duct_delivery
-dew_ducts_delivery(const struct dew_duct_leaking *leaking, double supply_takes,
-                   double return_takes)
+struct dew_duct_delivery dew_ducts_delivery(
+    const struct dew_duct_leaking *leaking, double supply_takes,
+    double return_takes)
 {
     double kept = 1.0 - leaking->lost;
     double both = (1.0 - supply_takes) * (1.0 - return_takes);
 
-    return (struct dew_duct_delivery){
-        .kept = kept,
-        .wall = kept * (1.0 - leaking->drawn) * (1.0 - both),
-        .wall_effect = kept * supply_takes};
+    return (struct dew_duct_delivery){.kept = kept,
+                                      .wall = kept * (1.0 - leaking->drawn) *
+                                              (1.0 - both),
+                                      .wall_effect = kept * supply_takes};
 }
 
 void dew_ducts_watch_leaks(struct dew_duct_state (*states)[DEW_BLOWER_STATES],

@@ -286,7 +286,8 @@ static enum dew_status tell_lost(struct dew_ducts *d,
         if (!(out->coil_flow[k] > 0.0))
             continue;
         status = dew__ducts_carry(d, k, err);
-        out->coil_lost[k] = fmax(1.0 - reaches_rooms(d) / out->coil_flow[k], 0.0);
+        out->coil_lost[k] =
+            fmax(1.0 - reaches_rooms(d) / out->coil_flow[k], 0.0);
     }
     return status;
 }

@@ -117,7 +117,7 @@ void dew__tell_ducts(const struct dew_march *m, const struct dew__hour *h,
             : 0.0;
     r->ducts[DEW_SPOT_outside] =
         r->duty.cool *
-        (isfinite(cold) && skin_sweats(w->outside_follows, cold,
-                                       h->now.drive.place_t,
-                                       dew_air_dew(h->now.drive.place_w, a.p)));
+        (isfinite(cold) &&
+         skin_sweats(w->outside_follows, cold, h->now.drive.place_t,
+                     dew_air_dew(h->now.drive.place_w, a.p)));
 }

@@ -44,6 +44,10 @@ enum dew_status dew__make_ducts(struct dew__making *m);
 /* The layout that the keys describe, filled; its names are the values'. */
 enum dew_status dew__ducts_layout(const struct dew__making *m,
                                   struct dew_duct_layout *out);
+/* Faults of the ducts are told of the key they come from. */
+enum dew_status dew__ducts_blame(const struct dew__making *m,
+                                 enum dew_status status,
+                                 const struct dew_error *inside);
 /* Roughness of a word of the columns named wall, m. */
 double dew__wall(int word);
 

@@ -133,9 +133,9 @@ struct dew_duct_leaking {
 struct dew_duct_delivery {
     double kept, wall, wall_effect;
 };
-struct dew_duct_delivery
-dew_ducts_delivery(const struct dew_duct_leaking *leaking, double supply_takes,
-                   double return_takes);
+struct dew_duct_delivery dew_ducts_delivery(
+    const struct dew_duct_leaking *leaking, double supply_takes,
+    double return_takes);
 
 /*
  * Of a layout, at its set and full flows.  All zero: nothing is watched.

@@ -338,7 +338,7 @@ struct dew_duct_state {
     double coil_fresh[DEW_DUCT_HANDLERS];   /* of it, fresh                  */
     double coil_idle[DEW_DUCT_HANDLERS];    /* of it, unplanned              */
     double coil_drawn[DEW_DUCT_HANDLERS];   /* -  of it, drawn in by leaks   */
-    double coil_lost[DEW_DUCT_HANDLERS]; /* -  of what the handler gives its
+    double coil_lost[DEW_DUCT_HANDLERS];    /* -  of what the handler gives its
                              air, heat or dryness, lost on the way to rooms;
                              0 in a layout without leaks                     */
     double tap_fresh[DEW_DUCT_HANDLERS]; /* Pa  at the fresh tap; NaN = none */

@@ -391,7 +391,11 @@ static void faults_name_the_member(void **state)
     refused(&l, DEW_ERANGE, "handler_count", "a tie needs an air handler");
     l = said(DEW_LAYOUT_mix, 3, 2);
     refused(&l, DEW_ERANGE, "vent_count",
-            "is neither 1 nor the number of air handlers");
+            "is neither 0, 1 nor the number of air handlers");
+    l = said(DEW_LAYOUT_own_ducts, 0, 0);
+    refused(&l, DEW_ERANGE, "vent_count", "no ventilator and no air handler");
+    l = said(DEW_LAYOUT_mix, 1, 0);
+    refused(&l, DEW_ERANGE, "vent_count", "a tie needs a ventilator");
     l = said(DEW_LAYOUT_mix, 2, 1);
     l.handlers[1].flow = NAN;
     refused(&l, DEW_EMISSING, "handlers[1].flow",

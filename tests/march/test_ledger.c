@@ -64,6 +64,9 @@ static int keep_largest(void **state)
     memcpy(c.house.surfaces, faces, sizeof faces);
     c.watch.supply_full = 0.061;
     c.watch.return_low = 0.037;
+    for (int v = 0; v < DEW_VENT_STATES; v++)
+        for (int full = 0; full < 2; full++)
+            c.watch.leaks[v][0][full] = (struct dew_duct_leaking){0.013, 0.029};
     c.plant.handlers[0].mode = DEW_BLOWER_ON;
     c.plant.handlers[0].blower_low_w = 130.0;
     c.plant.dryer = (struct dew_dryer){.rate = 3.1e-4,
