@@ -137,6 +137,21 @@ static void print_option(const struct dew_scenario *s, size_t option,
         puts("  changes nothing");
 }
 
+/* What of ducts is computed, where some lie outside the envelope. */
+static void print_ducts(const struct dew_scenario *s)
+{
+    size_t outside = 0;
+
+    for (size_t i = 0; i < dew_scenario_count(s); i++)
+        outside += dew_scenario_ducts_outside(s, i) != 0;
+    if (outside > 0)
+        dew__cli_wrap(stdout, 0,
+                      "Ducts outside the envelope count in every option that "
+                      "has an air handler, also without a ventilator: what "
+                      "leaks draw in and lose, and what trunks outside pass "
+                      "through their walls. Where they lie is ducts.place.");
+}
+
 static void print_text(const struct check *c, const struct dew_scenario *s,
                        const unsigned char *picked)
 {
@@ -146,6 +161,7 @@ static void print_text(const struct check *c, const struct dew_scenario *s,
     printf("%s: no fault found\n", c->path);
     printf("%zu option%s, shown in %s units\n", dew_scenario_count(s),
            dew_scenario_count(s) == 1 ? "" : "s", names[system]);
+    print_ducts(s);
     print_base(s, system);
     for (size_t i = 0; i < dew_scenario_count(s); i++)
         if (picked[i])

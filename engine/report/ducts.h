@@ -24,10 +24,22 @@ struct dew__told {
     size_t caution_count;
 };
 
+/* An option without a ventilator of two fans: what its air handlers' leaks do,
+   all at full flow; 0 where there are none. */
+struct dew__without {
+    const char *name;
+    double drawn, lost; /* m3/s */
+};
+
+/* "as it stands: no ventilator with two fans, ..." */
+void dew__without_words(const struct dew__without *without,
+                        enum dew_system system, char *out, size_t size);
+
+
 struct dew_report_ducts {
     struct dew__told *list; /* options that have a layout */
     size_t count;
-    const char **without; /* names of those that do not */
+    struct dew__without *without; /* those that do not */
     size_t without_count;
 };
 

@@ -253,14 +253,15 @@ static void head(const struct dew_ducts_frame *frame, FILE *out)
 static void foot(const struct dew_report_ducts *d,
                  const struct dew_ducts_frame *frame, FILE *out)
 {
+    char told[300];
+
     if (d->without_count > 0)
-        fputs("<section><h2>Without a layout</h2>\n<p>No ventilator with two "
-              "fans, so no ducts of one:</p>\n<ul>\n",
-              out);
+        fputs("<section><h2>Without a layout</h2>\n<ul>\n", out);
     for (size_t i = 0; i < d->without_count; i++) {
         fputs("<li>", out);
-        dew__escape(out, d->without[i]);
-        fputs("</li>\n", out);
+        dew__escape(out, d->without[i].name);
+        dew__without_words(&d->without[i], frame->system, told, sizeof told);
+        fprintf(out, ": %s</li>\n", told);
     }
     if (d->without_count > 0)
         fputs("</ul></section>\n", out);

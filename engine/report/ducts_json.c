@@ -242,7 +242,7 @@ static json_t *all(int *bad, const struct dew_report_ducts *d,
     for (size_t i = 0; i < d->count; i++)
         append(bad, layouts, layout(bad, &d->list[i]));
     for (size_t i = 0; i < d->without_count; i++)
-        append(bad, without, text(d->without[i]));
+        append(bad, without, text(d->without[i].name));
     return json_pack("{s:o, s:s, s:s, s:o, s:o}", "title", text(frame->title),
                      "version", frame->version, "scenario_sha256",
                      frame->sha256, "layouts", layouts, "without_layout",

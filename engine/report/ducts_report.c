@@ -208,6 +208,27 @@ static enum dew_status tell_one(struct dew__told *t,
     return DEW_OK;
 }
 
+/* Air handlers alone: their leaks, all blowers at full flow. */
+static enum dew_status tell_without(struct dew__without *w,
+                                    const struct dew_ducts_option *option,
+                                    struct dew_error *err)
+{
+    struct dew_duct_state s = {0};
+    enum dew_status status = DEW_OK;
+    struct dew_ducts *d = NULL;
+    int full = 1;
+
+    for (int k = 0; k < option->layout->handler_count; k++)
+        full *= 3;
+    if (full > 1)
+        status = dew_ducts_open(&d, option->layout, err);
+    if (full > 1 && status == DEW_OK)
+        status = dew_ducts_state(d, DEW_VENT_OFF, full - 1, &s, err);
+    dew_ducts_close(d);
+    *w = (struct dew__without){option->name, s.leak_in, s.leak_out};
+    return status;
+}
+
 /* Room for count layouts, or NULL. */
 static struct dew_report_ducts *room_for(size_t count)
 {
@@ -236,7 +257,8 @@ enum dew_status dew_report_ducts_open(struct dew_report_ducts **ducts,
         return dew__fail(err, DEW_EMEM, "no memory for the layouts");
     for (size_t i = 0; i < count && status == DEW_OK; i++) {
         if (options[i].layout->vent_count == 0)
-            d->without[d->without_count++] = options[i].name;
+            status = tell_without(&d->without[d->without_count++], &options[i],
+                                  err);
         else
             status = tell_one(&d->list[d->count++], &options[i], err);
     }

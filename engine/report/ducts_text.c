@@ -230,7 +230,7 @@ static void one(const struct dew__told *t, enum dew_system system, FILE *out)
 static void all(const struct dew_report_ducts *d,
                 const struct dew_ducts_frame *frame, FILE *out)
 {
-    char clean[256], line[400];
+    char clean[256], told[300], line[600];
 
     if (frame->title[0] != '\0')
         dew__wrap(out, "", dew__clean(frame->title, clean, sizeof clean));
@@ -239,9 +239,9 @@ static void all(const struct dew_report_ducts *d,
     for (size_t i = 0; i < d->without_count; i++) {
         if (i == 0)
             fputc('\n', out);
-        snprintf(line, sizeof line,
-                 "%s: no ventilator with two fans, so no layout.",
-                 dew__clean(d->without[i], clean, sizeof clean));
+        dew__without_words(&d->without[i], frame->system, told, sizeof told);
+        snprintf(line, sizeof line, "%s: %s",
+                 dew__clean(d->without[i].name, clean, sizeof clean), told);
         dew__wrap(out, "", line);
     }
 }

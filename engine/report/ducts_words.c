@@ -432,3 +432,17 @@ void dew__told_words(const struct dew__told *t, enum dew_system system,
     say_limits(t, said);
     say_power(t, said);
 }
+
+void dew__without_words(const struct dew__without *without,
+                        enum dew_system system, char *out, size_t size)
+{
+    if (!(without->drawn + without->lost > 0))
+        snprintf(out, size, "no ventilator with two fans, so no layout.");
+    else
+        snprintf(out, size,
+                 "no ventilator with two fans, so no layout. Its air handlers' "
+                 "leaks count all the same: at full flow the return draws in "
+                 "%s from outside the house, the supply loses %s there.",
+                 dew__air(without->drawn, system).text,
+                 dew__air(without->lost, system).text);
+}

@@ -271,7 +271,7 @@ static enum dew_status layout_of(const struct dew__option *option,
 
     if (status != DEW_OK)
         return status;
-    if (dew__two_sided(m.v)) {
+    if (dew__two_sided(m.v) || dew__ducts_outside(m.v)) {
         status = dew__ducts_layout(&m, &l);
     } else {
         dew_ducts_layout_blank(&l);
@@ -304,6 +304,12 @@ int dew_scenario_layout_written(const struct dew_scenario *scenario,
                                 size_t option)
 {
     return dew__ducts_said(scenario->options[option].values);
+}
+
+int dew_scenario_ducts_outside(const struct dew_scenario *scenario,
+                               size_t option)
+{
+    return dew__ducts_outside(scenario->options[option].values);
 }
 
 double dew_scenario_required(const struct dew_scenario *scenario, size_t option)

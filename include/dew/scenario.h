@@ -291,6 +291,11 @@ enum dew_status dew_scenario_design(const struct dew_scenario *scenario,
 int dew_scenario_layout_written(const struct dew_scenario *scenario,
                                 size_t option);
 
+/* 1 where an option's air handlers have leaks, or trunks outside the envelope:
+   they count in its case, with whatever ventilator. */
+int dew_scenario_ducts_outside(const struct dew_scenario *scenario,
+                               size_t option);
+
 /* Fresh air the option must deliver, m3/s; 0 = none asked. */
 double dew_scenario_required(const struct dew_scenario *scenario,
                              size_t option);

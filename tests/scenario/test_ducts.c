@@ -2,6 +2,7 @@
 /* From keys of ducts to layouts, and from layouts to the paths of a case. */
 #include "support/rows.h"
 
+#include <stdio.h>
 #include <string.h>
 
 #include "dew/air.h"
@@ -328,9 +329,131 @@ static void two_ventilators_are_two_cores(void **state)
     assert_near(two.paths[DEW_VENT_ON][0].fan_w, 58, 1e-6);
 }
 
+/* ---- leaks and trunks outside, with any ventilator --------------------------- */
+
+#define EXHAUST "ventilator: {core: exhaust_only, flow: 60 cfm, power: 12 W}\n"
+#define SUPPLY  "ventilator: {core: supply_only, flow: 60 cfm, power: 12 W}\n"
+#define LEAKS   "ducts: {leak_return: 10 %, leak_supply: 6 %}\n"
+
+/* the same air is drawn in and lost whatever the ventilator: its share of the
+   blower's, less what leaks themselves relieve the trunks of */
+static void leaks_count_with_any_ventilator(void **state)
+{
+    static const char *const texts[] = {COOLED LEAKS, COOLED EXHAUST LEAKS,
+                                        COOLED SUPPLY LEAKS, COOLED UNIT LEAKS};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        struct dew_case c = case_of(texts[i]);
+
+        for (int v = 0; v < DEW_VENT_STATES; v++) {
+            const struct dew_path *full = &c.paths[v][FULL];
+            const struct dew_duct_leaking *l = &c.watch.leaks[v][0][1];
+
+            assert_near(full->leak_in, .1 * c.plant.handlers[0].air, .006);
+            assert_near(full->leak_out, .06 * c.plant.handlers[0].air, .004);
+            assert_near(full->leak_lost, l->lost * full->leak_in, 1e-9);
+            assert_near(l->drawn, .1, .012);
+            assert_near(l->lost, .06, .006);
+            assert_true(c.paths[v][LOW].leak_in < .6 * full->leak_in);
+            assert_near(c.paths[v][OFF].leak_in, 0, 1e-4);
+        }
+    }
+}
+
+/* a fan's own flows stay its own */
+static void a_lone_fan_keeps_its_flows(void **state)
+{
+    static const char *const fans[][2] = {
+        {COOLED EXHAUST, COOLED EXHAUST LEAKS},
+        {COOLED SUPPLY, COOLED SUPPLY LEAKS}};
+
+    (void)state;
+    for (int i = 0; i < 2; i++) {
+        struct dew_case a = case_of(fans[i][0]), b = case_of(fans[i][1]);
+
+        for (int v = 0; v < DEW_VENT_STATES; v++)
+            for (int k = 0; k < DEW_BLOWER_STATES; k++) {
+                b.paths[v][k].leak_in = b.paths[v][k].leak_out =
+                    b.paths[v][k].leak_lost = 0;
+                assert_memory_equal(&a.paths[v][k], &b.paths[v][k],
+                                    sizeof a.paths[v][k]);
+            }
+    }
+}
+
+#define TRUNK                                                                  \
+    "  - {line: supply_trunk, diameter: 16 in, length: 40 ft, outside: %s, "   \
+    "insulation: 6 R}\n"
+
+/* trunks outside alone will do; inside, or without an air handler, nothing */
+static void trunks_outside_count_too(void **state)
+{
+    const char *const told[] = {"50 %", "0 %"};
+
+    (void)state;
+    for (int i = 0; i < 2; i++) {
+        char text[500];
+        struct dew_case c;
+
+        snprintf(text, sizeof text, COOLED "ducts:\n lines:\n" TRUNK, told[i]);
+        c = case_of(text);
+        assert_int_equal(c.watch.supply_full > 0, i == 0);
+        assert_int_equal(c.house.around.air > 0, i == 0);
+    }
+    assert_near(
+        case_of(HOUSE "heating: {by_air: no}\n" LEAKS).paths[0][FULL].leak_in,
+        0, 0);
+}
+
+/* where they lie is a matter of the key, and means nothing by itself */
+static void the_place_is_where_leaks_lie(void **state)
+{
+    struct dew_case attic = case_of(COOLED LEAKS);
+    struct dew_case deck = case_of(
+        COOLED "ducts: {leak_return: 10 %, deck_insulation: 38 R, place_air: "
+               "0.5 per hour}\n");
+    struct dew_case crawl =
+        case_of(COOLED "ducts: {leak_return: 10 %, place: crawl_space}\n");
+    struct dew_case open =
+        case_of(COOLED "ducts: {leak_return: 10 %, place: outdoors}\n");
+    struct dew_case alone = case_of(COOLED UNIT "ducts: {place: outdoors}\n");
+    struct dew_case plain = case_of(COOLED UNIT);
+
+    (void)state;
+    assert_near(attic.house.around.absorptance, .6, 1e-12);
+    assert_near(attic.house.around.air, 1206 * 6.5 / 3600, 1e-6);
+    assert_near(attic.house.around.rooms, 5.678263 / 38, 1e-5);
+    assert_near(deck.house.around.rooms, 2.5, 1e-9);
+    assert_true(deck.house.around.roof < .06 * attic.house.around.roof);
+    assert_true(crawl.house.around.ground > 0 && crawl.house.around.roof == 0);
+    assert_near(open.house.around.air, 0, 0);
+    assert_memory_equal(&alone, &plain, sizeof plain);
+}
+
+/* showers and cooking are caught where pickups are told of, leaks or none */
+static void leaks_catch_no_shower(void **state)
+{
+    struct dew_case c = case_of(COOLED UNIT LEAKS), told, too;
+
+    (void)state;
+    assert_near(c.house.water[DEW_SOURCE_showers].caught, 0, 0);
+    assert_near(c.house.water[DEW_SOURCE_cooking].caught, 0, 0);
+    told = case_of(COOLED UNIT "layout: own_ducts\n");
+    too = case_of(COOLED UNIT "layout: own_ducts\n" LEAKS);
+    assert_true(told.house.water[DEW_SOURCE_showers].caught > .1);
+    assert_near(too.house.water[DEW_SOURCE_showers].caught,
+                told.house.water[DEW_SOURCE_showers].caught, 1e-3);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(leaks_count_with_any_ventilator),
+        cmocka_unit_test(a_lone_fan_keeps_its_flows),
+        cmocka_unit_test(trunks_outside_count_too),
+        cmocka_unit_test(the_place_is_where_leaks_lie),
+        cmocka_unit_test(leaks_catch_no_shower),
         cmocka_unit_test(presets_are_those_of_the_ducts),
         cmocka_unit_test(rows_describe_ducts_and_grilles),
         cmocka_unit_test(flags_and_answers_are_carried_over),
