@@ -130,4 +130,42 @@ says "is told with its place" err \
 ends "run marches with it" 0 run "$written"
 ends "no such option" 1 ducts --option none house.yaml
 ends "no file named" 2 ducts
+
+# leaks and trunks outside count in every option, as what they are
+year() { # NAME SET...: the demo's year
+    name=$1
+    shift
+    "$D" run "$here/scenarios/demo.yaml" --json "$@" >"$name.json" 2>err
+}
+figure() { # NAME KEY OPTION: of its books or hours, of option 1, 2 ..
+    grep "^    \"$2\": " "$1.json" | sed -n "${3}s/.*: \(.*[0-9]\).*/\1/p"
+}
+year plain
+year tight --set ducts.place=outdoors --set 'ducts.leak_return=0 %'
+year drawn --set 'ducts.leak_return=10 %'
+year lost --set 'ducts.leak_supply=10 %'
+year open --set 'ducts.leak_return=10 %' --set ducts.place=outdoors
+for other in drawn lost; do
+    good "the house as it stands is another with $other air" \
+        [ "$(figure plain too_humid 1)" != "$(figure $other too_humid 1)" ]
+done
+good "a supply leak is another thing than a return leak" \
+    [ "$(figure lost too_humid 1)" != "$(figure drawn too_humid 1)" ]
+good "an attic is not the open air" \
+    [ "$(figure open too_humid 1)" != "$(figure drawn too_humid 1)" ]
+good "where ducts lie means nothing without leaks" \
+    [ "$(figure tight too_humid 1)" = "$(figure plain too_humid 1)" ]
+for option in 1 2 3 4 5; do
+    good "leaks are a row of option $option" \
+        [ "$(figure drawn ductleak $option)" != 0.0 ]
+    good "and what they lose" [ "$(figure lost ductlost $option)" != 0.0 ]
+    good "and catch no shower" [ "$(figure plain showers $option)" = \
+        "$(figure drawn showers $option)" ]
+done
+"$D" ducts house.yaml --set 'ducts.leak_return=10 %' >out 2>err
+says "ducts tells of handlers without a layout" out \
+    '^as it stands: no ventilator with two fans, so no layout. Its air'
+"$D" check house.yaml --set 'ducts.leak_return=10 %' >out 2>err
+says "and check of what counts" out '^Ducts outside the envelope count in every'
+
 exit $bad

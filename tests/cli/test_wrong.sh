@@ -68,6 +68,13 @@ edit 's/set: 52 %/set: 5200 %/' \
 edit 's/69 degF/79 degF/' \
     'b.yaml:81:9: temperature.heat: heats to above what temperature.cool cools to: the lower one is for heating'
 
+edit '$a ducts: {place: basement}' \
+    'b.yaml:168:16: ducts.place: "basement" is not known: write attic, crawl_space or outdoors'
+edit '$a ducts: {place_air: 6.5}' \
+    'b.yaml:168:20: ducts.place_air: 6.5 needs a unit: write one of per day, per week, per hour'
+edit '$a ducts: {deck_insulation: 38 ft}' \
+    'b.yaml:168:26: ducts.deck_insulation: "ft" is no unit that fits: write one of hft2F/Btu, R, m2K/W, RSI'
+
 # ---- keys and options ---------------------------------------------------------------
 edit 's/^  floor_area/  flor_area/' \
     'b.yaml:18:3: house.flor_area: no such key; the nearest is "house.floor_area"'
