@@ -2,78 +2,7 @@
 /* Duct layouts in the march: states weighed whole, flows by their names. */
 #include "support/rows.h"
 
-#include "dew/attic.h"
-#include "dew/layout.h"
-#include "support/cases.h"
-
-static const double p0 = 101325.0;
-
-/* ---- a house on a layout ----------------------------------------------------- */
-
-struct house {
-    struct dew_duct_layout layout;
-    struct dew_duct_state states[DEW_DUCT_VENT_STATES][DEW_BLOWER_STATES];
-    struct dew_case c;
-};
-
-static void lay(struct house *h, int handlers)
-{
-    const struct dew_duct_core core = {.713, .0, .5, 0};
-    int blowers;
-
-    assert_int_equal(dew_ducts_layout_fill(&h->layout, NULL), DEW_OK);
-    assert_int_equal(dew_ducts_states(&h->layout, h->states, &blowers, NULL),
-                     DEW_OK);
-    for (int v = 0; v < DEW_DUCT_VENT_STATES; v++)
-        for (int b = 0; b < DEW_BLOWER_STATES; b++)
-            h->c.paths[v][b] =
-                dew_ducts_path(&h->states[v][b % blowers], &core);
-    h->c.plant.handler_count = handlers;
-}
-
-static void house_of(struct house *h, enum dew_layout kind, int handlers)
-{
-    dew_ducts_layout_blank(&h->layout);
-    h->layout.kind = kind;
-    h->layout.handler_count = handlers;
-    for (int k = 0; k < handlers; k++)
-        h->layout.handlers[k].flow = .453 + .071 * k;
-    h->layout.vents[0].set[DEW_VENT_ON] = .0437;
-    h->c = bare_case(391.0, 23.7);
-    h->c.house.leakage.c = 0.0091;
-    h->c.plant.control.boost_band = .04;
-    for (int k = 0; k < handlers; k++)
-        h->c.plant.handlers[k] = (struct dew_handler){.air = .453 + .071 * k,
-                                                      .blower_w = 293,
-                                                      .blower_low = .5,
-                                                      .blower_low_w = 83};
-    lay(h, handlers);
-}
-
-static struct dew_hour outdoors(double t, double rh)
-{
-    return (struct dew_hour){.t = t, .w = dew_air_w(t, rh, p0), .p = p0};
-}
-
-/* The last of 50 hours of one weather. */
-static struct dew_result last_hour(const struct dew_case *c, double t,
-                                   double rh)
-{
-    struct dew_hour out = outdoors(t, rh);
-    struct dew_result r;
-    struct dew_march *m;
-    struct dew_error err = {0};
-
-    if (dew_march_open(&m, c, &out, &err) != DEW_OK)
-        fail_msg("%s: %s", err.path, err.text);
-    for (int h = 0; h < 50; h++) {
-        struct dew_date date = date_of(h);
-
-        assert_int_equal(dew_march_step(m, &out, &date, &r, &err), DEW_OK);
-    }
-    dew_march_close(m);
-    return r;
-}
+#include "support/duct_march.h"
 
 /* ---- whole states, weighed ------------------------------------------------------ */
 
@@ -175,22 +104,6 @@ static void leaks_outside_change_the_house_air(void **state)
 }
 
 /* ---- what the coil meets --------------------------------------------------------- */
-
-static void cool(struct house *h, int handlers)
-{
-    for (int k = 0; k < handlers; k++) {
-        h->c.plant.handlers[k].capacity = 9100.0;
-        h->c.plant.handlers[k].shr = .74;
-        h->c.plant.handlers[k].cop = 3.7;
-        h->c.plant.handlers[k].cycles_max = 3.0;
-        h->c.plant.handlers[k].hold_s = 1000.0;
-        h->c.plant.handlers[k].gamma = 1.5;
-    }
-    h->c.house.comfort.given = 0;
-    all_day(h->c.house.comfort.heat, 15.0);
-    h->c.house.people.gains_w = 2900.0;
-    h->c.house.people.gains_convective = 1.0;
-}
 
 /* The same flows, but for who meets the coil first. */
 static struct dew_result without_inlet(const struct house *h)
@@ -443,157 +356,9 @@ static void a_trunk_outside_loses_cold(void **state)
     assert_true(out.duty.cool > in.duty.cool);
 }
 
-/* ---- leaks of the handler's ducts, by worked values ------------------------- */
-
-/*
- * A handler of .472 m3/s that heats or cools by E, its ducts outside: shares
- * leaked, a_s and a_r kept; R-6 trunks of 30 and 9 m2 keep B_s .9514 and B_r
- * .9852 of a temperature difference, exp(-A / (569.8 W/K x 1.0567 m2K/W)).
- */
-static void leaky(struct house *h, double supply, double back)
-{
-    house_of(h, DEW_LAYOUT_own_ducts, 1);
-    h->c.house.comfort.given = 0;
-    h->c.plant.handlers[0] = (struct dew_handler){.air = .472};
-    h->c.watch.supply_full = 1 - .9514;
-    h->c.watch.return_full = 1 - .9852;
-    for (int v = 0; v < DEW_VENT_STATES; v++) {
-        h->c.watch.leaks[v][0][1] = (struct dew_duct_leaking){back, supply};
-        for (int b = 0; b < DEW_BLOWER_STATES; b++)
-            h->c.paths[v][b] = (struct dew_path){0};
-        h->c.paths[v][2].leak_in = back * .472;
-        h->c.paths[v][2].leak_out = supply * .472;
-        h->c.paths[v][2].leak_lost = back * supply * .472;
-    }
-}
-
-/* closed form of [ASH-152]: DE .6557 = 5245 of 8000 W, 20 degC in, 0 out */
-static void leaks_and_walls_heat_by_the_closed_form(void **state)
-{
-    static struct house h;
-    struct dew_result r;
-    double made;
-
-    (void)state;
-    leaky(&h, .1, .1);
-    all_day(h.c.house.comfort.heat, 20);
-    all_day(h.c.house.comfort.cool, 40);
-    h.c.house.thermal.h_em = 130;
-    h.c.plant.heater = (struct dew_heater){.capacity = dew_air_density_run(p0) *
-                                                       .472 * 1006 * 14.04,
-                                           .efficiency = .9,
-                                           .by_air = 1};
-    r = last_hour(&h.c, 0, .01);
-    assert_near(r.t, 20, .01);
-    assert_true(r.duty.heat > .2 && r.duty.heat < .9);
-    made = r.heat.heating;
-    assert_near((made + r.heat.ductwall + r.heat.ductlost + r.heat.ductair) /
-                    made,
-                .6557, .0005);
-}
-
-/* of what the coil does, sensible and latent, the rooms get a_s: dry and cool
-   air is lost as it is, not as the rooms' */
-static void a_supply_leak_loses_a_tenth_of_both(void **state)
-{
-    static struct house h;
-    struct dew_result r;
-
-    (void)state;
-    leaky(&h, .1, 0);
-    cool(&h, 1);
-    h.c.watch.supply_full = h.c.watch.return_full = 0;
-    h.c.house.water[DEW_SOURCE_other].per_day = 20;
-    r = last_hour(&h.c, 33.1, .41);
-    assert_true(r.duty.cool > .1 && r.water.coil < -.1);
-    assert_near(r.water.ductlost, -.1 * r.water.coil, 1e-12);
-    assert_near(r.heat.ductlost, -.1 * (r.heat.cooling + r.heat.blowers), 1e-3);
-    assert_near(r.water.ductleak, 0, 0);
-}
-
-/* .1 x .472 m3/s x 1.2 x 7.5 g/kg = .425 g/s while the blower runs */
-static void a_tenth_of_the_return_brings_its_water(void **state)
-{
-    static struct house h;
-    struct dew_result r, supply;
-    double by;
-
-    (void)state;
-    leaky(&h, 0, .1);
-    cool(&h, 1);
-    h.c.house.water[DEW_SOURCE_other].per_day = 20;
-    r = last_hour(&h.c, 33.1, .55);
-    by = (dew_air_density_run(p0) / 1.2) * (r.w_out - r.w) / .0075;
-    assert_true(r.duty.cool > .1);
-    assert_near(r.water.ductleak, .425e-3 * 3600 * r.duty.cool * by,
-                .002 * r.water.ductleak); /* .0005 of .425 */
-    assert_near(r.water.ductlost, 0, 0);
-    leaky(&h, .1, 0);
-    cool(&h, 1);
-    h.c.house.water[DEW_SOURCE_other].per_day = 20;
-    supply = last_hour(&h.c, 33.1, .55);
-    assert_true(fabs(r.rh - supply.rh) > .005);
-    assert_true(fabs(r.duty.cool - supply.duty.cool) > .005);
-}
-
-/* a coil that meets attic air works on that: the same machine, warmer inlet */
-static void a_coil_meets_what_its_return_draws_in(void **state)
-{
-    static struct house h;
-    struct dew_result alone, told;
-
-    (void)state;
-    leaky(&h, 0, .1);
-    cool(&h, 1);
-    h.c.watch.supply_full = h.c.watch.return_full = 0;
-    h.c.house.water[DEW_SOURCE_other].per_day = 20;
-    told = last_hour(&h.c, 33.1, .55);
-    for (int v = 0; v < DEW_VENT_STATES; v++)
-        h.c.watch.leaks[v][0][1].drawn = 0;
-    alone = last_hour(&h.c, 33.1, .55);
-    assert_true(told.w < alone.w - 2e-4);
-    assert_true(-told.water.coil / told.duty.cool >
-                -alone.water.coil / alone.duty.cool);
-}
-
-/* ducts in a hot attic leak and conduct its air, not the outdoors' */
-static void an_attic_is_worse_than_the_open_air(void **state)
-{
-    static struct house h;
-    struct dew_hour out = outdoors(33, .41);
-    struct dew_date date = date_of(12);
-    struct dew_result r[2];
-    struct dew_march *m;
-
-    (void)state;
-    out.global = 900;
-    for (int attic = 0; attic < 2; attic++) {
-        leaky(&h, 0, .1);
-        cool(&h, 1);
-        if (attic)
-            h.c.house.around =
-                dew_house_attic(&(struct dew_attic){.9, 0, .15, 5 / 3600.});
-        assert_int_equal(dew_march_open(&m, &h.c, &out, NULL), DEW_OK);
-        for (int i = 0; i < 30; i++)
-            assert_int_equal(dew_march_step(m, &out, &date, &r[attic], NULL),
-                             DEW_OK);
-        dew_march_close(m);
-    }
-    assert_near(r[1].heat.ductair / r[1].duty.cool / (60.7 - r[1].t),
-                r[0].heat.ductair / r[0].duty.cool / (33 - r[0].t),
-                .002 * r[0].heat.ductair / r[0].duty.cool / (33 - r[0].t));
-    assert_true(r[1].heat.ductwall > 2.5 * r[0].heat.ductwall);
-    assert_true(r[1].duty.cool > r[0].duty.cool);
-}
-
 int main(void)
 {
     struct CMUnitTest tests[32] = {
-        cmocka_unit_test(leaks_and_walls_heat_by_the_closed_form),
-        cmocka_unit_test(a_supply_leak_loses_a_tenth_of_both),
-        cmocka_unit_test(a_tenth_of_the_return_brings_its_water),
-        cmocka_unit_test(a_coil_meets_what_its_return_draws_in),
-        cmocka_unit_test(an_attic_is_worse_than_the_open_air),
         cmocka_unit_test(a_trunk_outside_loses_heat),
         cmocka_unit_test(low_flow_through_a_trunk_outside_costs_too),
         cmocka_unit_test(a_trunk_outside_loses_cold),
@@ -606,7 +371,7 @@ int main(void)
         cmocka_unit_test(two_alike_are_one_twice_as_large),
         cmocka_unit_test(an_interlock_costs_watts_and_water),
     };
-    size_t n = 16;
+    size_t n = 11;
 
     ADD_ROWS(tests, n, weighings, weighed_row);
     return _cmocka_run_group_tests("march: ducts", tests, n, NULL, NULL);

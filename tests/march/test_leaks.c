@@ -1,0 +1,161 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Leaks and walls of ducts outside in the march, by worked values. */
+#include "support/rows.h"
+
+#include "dew/attic.h"
+#include "support/duct_march.h"
+
+/*
+ * A handler of .472 m3/s that heats or cools by E, its ducts outside: shares
+ * leaked, a_s and a_r kept; R-6 trunks of 30 and 9 m2 keep B_s .9514 and B_r
+ * .9852 of a temperature difference, exp(-A / (569.8 W/K x 1.0567 m2K/W)).
+ */
+static void leaky(struct house *h, double supply, double back)
+{
+    house_of(h, DEW_LAYOUT_own_ducts, 1);
+    h->c.house.comfort.given = 0;
+    h->c.plant.handlers[0] = (struct dew_handler){.air = .472};
+    h->c.watch.supply_full = 1 - .9514;
+    h->c.watch.return_full = 1 - .9852;
+    for (int v = 0; v < DEW_VENT_STATES; v++) {
+        h->c.watch.leaks[v][0][1] = (struct dew_duct_leaking){back, supply};
+        for (int b = 0; b < DEW_BLOWER_STATES; b++)
+            h->c.paths[v][b] = (struct dew_path){0};
+        h->c.paths[v][2].leak_in = back * .472;
+        h->c.paths[v][2].leak_out = supply * .472;
+        h->c.paths[v][2].leak_lost = back * supply * .472;
+    }
+}
+
+/* closed form of [ASH-152]: DE .6557 = 5245 of 8000 W, 20 degC in, 0 out */
+static void leaks_and_walls_heat_by_the_closed_form(void **state)
+{
+    static struct house h;
+    struct dew_result r;
+    double made;
+
+    (void)state;
+    leaky(&h, .1, .1);
+    all_day(h.c.house.comfort.heat, 20);
+    all_day(h.c.house.comfort.cool, 40);
+    h.c.house.thermal.h_em = 130;
+    h.c.plant.heater = (struct dew_heater){.capacity = dew_air_density_run(p0) *
+                                                       .472 * 1006 * 14.04,
+                                           .efficiency = .9,
+                                           .by_air = 1};
+    r = last_hour(&h.c, 0, .01);
+    assert_near(r.t, 20, .01);
+    assert_true(r.duty.heat > .2 && r.duty.heat < .9);
+    made = r.heat.heating;
+    assert_near((made + r.heat.ductwall + r.heat.ductlost + r.heat.ductair) /
+                    made,
+                .6557, .0005);
+}
+
+/* of what the coil does, sensible and latent, the rooms get a_s: dry and cool
+   air is lost as it is, not as the rooms' */
+static void a_supply_leak_loses_a_tenth_of_both(void **state)
+{
+    static struct house h;
+    struct dew_result r;
+
+    (void)state;
+    leaky(&h, .1, 0);
+    cool(&h, 1);
+    h.c.watch.supply_full = h.c.watch.return_full = 0;
+    h.c.house.water[DEW_SOURCE_other].per_day = 20;
+    r = last_hour(&h.c, 33.1, .41);
+    assert_true(r.duty.cool > .1 && r.water.coil < -.1);
+    assert_near(r.water.ductlost, -.1 * r.water.coil, 1e-12);
+    assert_near(r.heat.ductlost, -.1 * (r.heat.cooling + r.heat.blowers), 1e-3);
+    assert_near(r.water.ductleak, 0, 0);
+}
+
+/* .1 x .472 m3/s x 1.2 x 7.5 g/kg = .425 g/s while the blower runs */
+static void a_tenth_of_the_return_brings_its_water(void **state)
+{
+    static struct house h;
+    struct dew_result r, supply;
+    double by;
+
+    (void)state;
+    leaky(&h, 0, .1);
+    cool(&h, 1);
+    h.c.house.water[DEW_SOURCE_other].per_day = 20;
+    r = last_hour(&h.c, 33.1, .55);
+    by = (dew_air_density_run(p0) / 1.2) * (r.w_out - r.w) / .0075;
+    assert_true(r.duty.cool > .1);
+    assert_near(r.water.ductleak, .425e-3 * 3600 * r.duty.cool * by,
+                .002 * r.water.ductleak); /* .0005 of .425 */
+    assert_near(r.water.ductlost, 0, 0);
+    leaky(&h, .1, 0);
+    cool(&h, 1);
+    h.c.house.water[DEW_SOURCE_other].per_day = 20;
+    supply = last_hour(&h.c, 33.1, .55);
+    assert_true(fabs(r.rh - supply.rh) > .005);
+    assert_true(fabs(r.duty.cool - supply.duty.cool) > .005);
+}
+
+/* a coil that meets attic air works on that: the same machine, warmer inlet */
+static void a_coil_meets_what_its_return_draws_in(void **state)
+{
+    static struct house h;
+    struct dew_result alone, told;
+
+    (void)state;
+    leaky(&h, 0, .1);
+    cool(&h, 1);
+    h.c.watch.supply_full = h.c.watch.return_full = 0;
+    h.c.house.water[DEW_SOURCE_other].per_day = 20;
+    told = last_hour(&h.c, 33.1, .55);
+    for (int v = 0; v < DEW_VENT_STATES; v++)
+        h.c.watch.leaks[v][0][1].drawn = 0;
+    alone = last_hour(&h.c, 33.1, .55);
+    assert_true(told.w < alone.w - 2e-4);
+    assert_true(-told.water.coil / told.duty.cool >
+                -alone.water.coil / alone.duty.cool);
+}
+
+/* ducts in a hot attic leak and conduct its air, not the outdoors' */
+static void an_attic_is_worse_than_the_open_air(void **state)
+{
+    static struct house h;
+    struct dew_hour out = outdoors(33, .41);
+    struct dew_date date = date_of(12);
+    struct dew_result r[2];
+    struct dew_march *m;
+
+    (void)state;
+    out.global = 900;
+    for (int attic = 0; attic < 2; attic++) {
+        leaky(&h, 0, .1);
+        cool(&h, 1);
+        if (attic)
+            h.c.house.around =
+                dew_house_attic(&(struct dew_attic){.9, 0, .15, 5 / 3600.});
+        assert_int_equal(dew_march_open(&m, &h.c, &out, NULL), DEW_OK);
+        for (int i = 0; i < 30; i++)
+            assert_int_equal(dew_march_step(m, &out, &date, &r[attic], NULL),
+                             DEW_OK);
+        dew_march_close(m);
+    }
+    assert_near(r[1].heat.ductair / r[1].duty.cool / (60.7 - r[1].t),
+                r[0].heat.ductair / r[0].duty.cool / (33 - r[0].t),
+                .002 * r[0].heat.ductair / r[0].duty.cool / (33 - r[0].t));
+    assert_true(r[1].heat.ductwall > 2.5 * r[0].heat.ductwall);
+    assert_true(r[1].duty.cool > r[0].duty.cool);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(leaks_and_walls_heat_by_the_closed_form),
+        cmocka_unit_test(a_supply_leak_loses_a_tenth_of_both),
+        cmocka_unit_test(a_tenth_of_the_return_brings_its_water),
+        cmocka_unit_test(a_coil_meets_what_its_return_draws_in),
+        cmocka_unit_test(an_attic_is_worse_than_the_open_air),
+    };
+
+    return cmocka_run_group_tests_name("march: leaks of ducts", tests, NULL,
+                                       NULL);
+}
