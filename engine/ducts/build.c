@@ -170,26 +170,28 @@ struct taps {
     size_t stale, fresh, supply;
 };
 
+/* What a leak of that share lets through at 1 Pa.  The share is of the full
+   flow as it stands with the leak, which takes air off the trunk: its pressure
+   is then that of the rest, by the square. */
+static double leak_at_1(double share, double flow, double pressure)
+{
+    return share * flow / pow(pressure * square(1.0 - share), leak_power);
+}
+
 static void leaks(struct dew__built *b, const struct dew_duct_handler *h, int k,
                   const size_t plenums[2])
 {
     double in = h->external * h->return_share;
     double out = h->external - in;
 
-    if (h->leak_return > 0.0) {
-        struct dew_duct_run *r =
-            fixed(b, OF("leaks of return", k), BUFFER, plenums[0],
-                  h->leak_return * h->flow / pow(in, leak_power));
-
-        r->branch.power = leak_power;
-    }
-    if (h->leak_supply > 0.0) {
-        struct dew_duct_run *r =
-            fixed(b, OF("leaks of supply", k), plenums[1], BUFFER,
-                  h->leak_supply * h->flow / pow(out, leak_power));
-
-        r->branch.power = leak_power;
-    }
+    if (h->leak_return > 0.0)
+        fixed(b, OF("leaks of return", k), BUFFER, plenums[0],
+              leak_at_1(h->leak_return, h->flow, in))
+            ->branch.power = leak_power;
+    if (h->leak_supply > 0.0)
+        fixed(b, OF("leaks of supply", k), plenums[1], BUFFER,
+              leak_at_1(h->leak_supply, h->flow, out))
+            ->branch.power = leak_power;
 }
 
 /* Grilles of handler k, each with its share of what is left. */

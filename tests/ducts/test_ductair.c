@@ -4,6 +4,7 @@
 
 #include "dew/air.h"
 #include "dew/ductair.h"
+#include "support/duct_house.h"
 
 static const double rho = 1.187;
 
@@ -309,6 +310,48 @@ static void a_watch_has_the_leaks(void **state)
     assert_near(s->leak_lost, s->leak_in * s->leak_out / s->coil_flow[0], 1e-9);
 }
 
+/* a ventilator that defrosts stands: a supply tie shifts the leaks of one that
+   runs */
+static void defrosting_leaks_as_off(void **state)
+{
+    struct dew_duct_state states[DEW_DUCT_VENT_STATES][DEW_BLOWER_STATES];
+    struct dew_duct_layout l = house(DEW_LAYOUT_supply_tie, 0, 1.4);
+    struct dew_duct_watch w = {0};
+    int blowers;
+
+    (void)state;
+    l.handlers[0].leak_supply = .08;
+    assert_int_equal(dew_ducts_states(&l, states, &blowers, NULL), DEW_OK);
+    dew_ducts_watch_leaks(states, blowers, 1, &w);
+    assert_near(w.leaks[DEW_VENT_DEFROST][0][1].lost,
+                w.leaks[DEW_VENT_OFF][0][1].lost, 0);
+    assert_true(fabs(w.leaks[DEW_VENT_ON][0][1].lost -
+                     w.leaks[DEW_VENT_OFF][0][1].lost) > 1e-4);
+}
+
+/* of two handlers each loses and draws in by its own leaks */
+static void two_handlers_have_leaks_of_their_own(void **state)
+{
+    struct dew_duct_layout l = said(DEW_LAYOUT_own_ducts, 2, 0);
+    struct dew_duct_state s;
+    struct dew_ducts *d;
+
+    (void)state;
+    l.handlers[0].leak_supply = .11;
+    l.handlers[1].leak_supply = .05;
+    l.handlers[1].leak_return = .09;
+    d = open_layout(&l);
+    s = at(d, DEW_VENT_OFF, 8);
+    assert_near(s.coil_lost[0], .11, .001);
+    assert_near(s.coil_lost[1], .05, .001);
+    assert_near(s.coil_lost[0] * s.coil_flow[0] +
+                    s.coil_lost[1] * s.coil_flow[1],
+                s.leak_out, 1e-9);
+    assert_near(s.coil_drawn[0], 0, 1e-12);
+    assert_near(s.coil_drawn[1] * s.coil_flow[1], s.leak_in, 1e-9);
+    dew_ducts_close(d);
+}
+
 /* a handler without a ventilator leaks as beside one that is shut off */
 static void a_handler_alone_leaks_all_the_same(void **state)
 {
@@ -342,6 +385,8 @@ int main(void)
     struct CMUnitTest tests[20] = {
         cmocka_unit_test(delivery_is_the_closed_form),
         cmocka_unit_test(a_watch_has_the_leaks),
+        cmocka_unit_test(defrosting_leaks_as_off),
+        cmocka_unit_test(two_handlers_have_leaks_of_their_own),
         cmocka_unit_test(a_handler_alone_leaks_all_the_same),
         cmocka_unit_test(a_watch_follows_the_skin),
         cmocka_unit_test(u_is_bounded_by_its_parts),
@@ -353,7 +398,7 @@ int main(void)
         cmocka_unit_test(mixed_air_at_the_heater),
     };
 
-    size_t n = 11;
+    size_t n = 13;
 
     ADD_ROWS(tests, n, cooled, cooled_row);
     return _cmocka_run_group_tests("air in ducts", tests, n, NULL, NULL);

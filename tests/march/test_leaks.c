@@ -69,6 +69,41 @@ static void a_supply_leak_loses_a_tenth_of_both(void **state)
     assert_near(r.water.ductlost, -.1 * r.water.coil, 1e-12);
     assert_near(r.heat.ductlost, -.1 * (r.heat.cooling + r.heat.blowers), 1e-3);
     assert_near(r.water.ductleak, 0, 0);
+    h.c.watch.leaks[DEW_VENT_OFF][0][1].lost = .2;
+    all_day(h.c.plant.control.on_weekday, .3);
+    all_day(h.c.plant.control.on_weekend, .3);
+    r = last_hour(&h.c, 33.1, .41); /* weighed by the ventilator: .7, .3 */
+    assert_near(r.water.ductlost, -(.7 * .2 + .3 * .1) * r.water.coil, 1e-12);
+}
+
+/* a blower that only circulates loses its own heat and what a wet coil gives
+   back, by the leaks of its low flow */
+static void circulating_loses_by_the_low_flow(void **state)
+{
+    static struct house h;
+    struct dew_result r;
+
+    (void)state;
+    leaky(&h, .1, 0);
+    cool(&h, 1);
+    h.c.plant.handlers[0].mode = DEW_BLOWER_ON;
+    h.c.plant.handlers[0].blower_low = .5;
+    h.c.plant.handlers[0].blower_low_w = 83;
+    h.c.watch.supply_full = h.c.watch.return_full = 0;
+    for (int v = 0; v < DEW_VENT_STATES; v++)
+        h.c.watch.leaks[v][0][0].lost = .07;
+    h.c.house.water[DEW_SOURCE_other].per_day = 20;
+    r = last_hour(&h.c, 33.1, .41);
+    assert_true(r.water.putback > .01);
+    assert_near(r.water.ductlost, -.1 * r.water.coil - .07 * r.water.putback,
+                1e-12);
+    assert_near(r.heat.evaporation, -2454480 * .93 * r.water.putback,
+                1e-9 * 2454480); /* heat of evaporation at 20 degC [ASH-F1] */
+    h.c.house.people.gains_w = 0;
+    all_day(h.c.house.comfort.cool, 40); /* nothing runs but the blower */
+    r = last_hour(&h.c, 21, .41);
+    assert_near(r.duty.cool, 0, 0);
+    assert_near(r.heat.ductlost, -.07 * 83 * 3600, 1e-6);
 }
 
 /* .1 x .472 m3/s x 1.2 x 7.5 g/kg = .425 g/s while the blower runs */
@@ -144,6 +179,8 @@ static void an_attic_is_worse_than_the_open_air(void **state)
                 .002 * r[0].heat.ductair / r[0].duty.cool / (33 - r[0].t));
     assert_true(r[1].heat.ductwall > 2.5 * r[0].heat.ductwall);
     assert_true(r[1].duty.cool > r[0].duty.cool);
+    assert_true(r[1].heat.cooling / r[1].duty.cool <
+                1.03 * r[0].heat.cooling / r[0].duty.cool); /* its warmer air */
 }
 
 int main(void)
@@ -151,6 +188,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(leaks_and_walls_heat_by_the_closed_form),
         cmocka_unit_test(a_supply_leak_loses_a_tenth_of_both),
+        cmocka_unit_test(circulating_loses_by_the_low_flow),
         cmocka_unit_test(a_tenth_of_the_return_brings_its_water),
         cmocka_unit_test(a_coil_meets_what_its_return_draws_in),
         cmocka_unit_test(an_attic_is_worse_than_the_open_air),
