@@ -76,6 +76,26 @@ static void a_supply_leak_loses_a_tenth_of_both(void **state)
     assert_near(r.water.ductlost, -(.7 * .2 + .3 * .1) * r.water.coil, 1e-12);
 }
 
+/* of two handlers the mean by their air is lost */
+static void two_handlers_lose_by_their_air(void **state)
+{
+    static struct house h;
+    struct dew_result r;
+
+    (void)state;
+    house_of(&h, DEW_LAYOUT_own_ducts, 2);
+    cool(&h, 2);
+    for (int v = 0; v < DEW_VENT_STATES; v++) {
+        h.c.watch.leaks[v][0][1].lost = .1;
+        h.c.watch.leaks[v][1][1].lost = .3;
+    }
+    h.c.house.water[DEW_SOURCE_other].per_day = 20;
+    r = last_hour(&h.c, 33.1, .41);
+    assert_true(r.water.coil < -.1);
+    assert_near(r.water.ductlost,
+                -(.453 * .1 + .524 * .3) / .977 * r.water.coil, 1e-12);
+}
+
 /* a blower that only circulates loses its own heat and what a wet coil gives
    back, by the leaks of its low flow */
 static void circulating_loses_by_the_low_flow(void **state)
@@ -188,6 +208,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(leaks_and_walls_heat_by_the_closed_form),
         cmocka_unit_test(a_supply_leak_loses_a_tenth_of_both),
+        cmocka_unit_test(two_handlers_lose_by_their_air),
         cmocka_unit_test(circulating_loses_by_the_low_flow),
         cmocka_unit_test(a_tenth_of_the_return_brings_its_water),
         cmocka_unit_test(a_coil_meets_what_its_return_draws_in),
