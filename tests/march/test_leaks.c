@@ -203,12 +203,43 @@ static void an_attic_is_worse_than_the_open_air(void **state)
                 1.03 * r[0].heat.cooling / r[0].duty.cool); /* its warmer air */
 }
 
+/* a cold trunk sweats in damp outdoor air; in an attic that the sun heats it
+   is warmer than the same air's dew point */
+static void a_hot_attic_keeps_a_trunk_dry(void **state)
+{
+    static struct house h;
+    struct dew_hour out = outdoors(28, .85);
+    struct dew_date date = date_of(12);
+    struct dew_result r[2];
+    struct dew_march *m;
+
+    (void)state;
+    out.global = 900;
+    for (int attic = 0; attic < 2; attic++) {
+        leaky(&h, 0, 0);
+        cool(&h, 1);
+        h.c.watch.outside_follows = .3;
+        if (attic)
+            h.c.house.around =
+                dew_house_attic(&(struct dew_attic){.9, 0, .15, 5 / 3600.});
+        assert_int_equal(dew_march_open(&m, &h.c, &out, NULL), DEW_OK);
+        for (int i = 0; i < 30; i++)
+            assert_int_equal(dew_march_step(m, &out, &date, &r[attic], NULL),
+                             DEW_OK);
+        dew_march_close(m);
+    }
+    assert_true(r[0].duty.cool > .1);
+    assert_near(r[0].ducts[DEW_SPOT_outside], r[0].duty.cool, 1e-12);
+    assert_near(r[1].ducts[DEW_SPOT_outside], 0, 0);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(leaks_and_walls_heat_by_the_closed_form),
         cmocka_unit_test(a_supply_leak_loses_a_tenth_of_both),
         cmocka_unit_test(two_handlers_lose_by_their_air),
+        cmocka_unit_test(a_hot_attic_keeps_a_trunk_dry),
         cmocka_unit_test(circulating_loses_by_the_low_flow),
         cmocka_unit_test(a_tenth_of_the_return_brings_its_water),
         cmocka_unit_test(a_coil_meets_what_its_return_draws_in),
