@@ -93,19 +93,28 @@ static void dryers(teller *tell)
 static void stores(teller *tell)
 {
     /* cfm/ton to m3/s per W: 4.719474e-4 / 3516.8528 [SP811] */
-    static const double cfm_ton = 3516.8528 / 4.719474432e-4;
-    static const char *const keys[] = {"coil_hold", "coil_drying", "cycles",
-                                       "coil_residue", "airflow"};
-    enum { KEYS = sizeof keys / sizeof keys[0] };
+    static const struct {
+        const char *key, *unit;
+        double factor;
+        int decimals;
+    } rows[] = {
+        {"coil_hold", "", 1, 0},
+        {"coil_drying", "", 1, 2},
+        {"cycles", "", 1, 2},
+        {"blower_off_delay", "", 1, 0},
+        {"still_air", ", %", 100, 1},
+        {"airflow", ", cfm/ton", 3516.8528 / 4.719474432e-4, 0},
+    };
+    enum { ROWS = sizeof rows / sizeof rows[0] };
     const struct dew_typical_store *s;
 
-    for (size_t i = 0; (s = dew_plant_typical_store(i)) != NULL; i++) {
-        int air = strcmp(s->key, "air") == 0;
-        char figures[60];
+    for (size_t i = 0; i < ROWS && (s = dew_plant_typical_store(i)) != NULL;
+         i++) {
+        char figures[60], words[WORDS];
 
-        tell(i < KEYS ? keys[i] : s->key,
-             air ? "air through the coil, cfm/ton" : s->words,
-             range(&s->value, air ? cfm_ton : 1, air ? 0 : 2, figures),
+        snprintf(words, sizeof words, "%s%s", s->words, rows[i].unit);
+        tell(rows[i].key, words,
+             range(&s->value, rows[i].factor, rows[i].decimals, figures),
              s->source);
     }
 }

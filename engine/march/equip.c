@@ -115,6 +115,13 @@ static double low_share(const struct dew__hour *h, int k)
     return off * h->mix.low_off[k] + (1.0 - off) * h->mix.low_on[k];
 }
 
+/* kg/s of water that its air at full flow could take up. */
+static double soak_of(const struct dew_coil *coil,
+                      const struct dew_coil_air *air, double t_wet)
+{
+    return coil->m * fmax(dew__plant_w_sat(t_wet, air->p).value - air->w, 0.0);
+}
+
 /* One coil running, and what its store gives and takes in the step. */
 static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
                                 const struct dew_state *at, int k, double run)
@@ -140,9 +147,10 @@ static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
         .m = held_on(m, k),
         .seconds = h->dt,
         .run = run,
-        .blower = run + (1.0 - run) * low,
+        .blower = fmax(h->mix.full[k] + (1.0 - h->mix.full[k]) * low, run),
         .water = work.water,
-        .depression = fmax((air.t - work.t_wet) / rated_depression, 0.0)};
+        .depression = fmax((air.t - work.t_wet) / rated_depression, 0.0),
+        .soak = soak_of(&m->coils[k], &air, work.t_wet)};
     double meant = work.water * run * h->dt;
 
     dew_plant_coil_store_step(&m->stores[k], &in, &h->wet[k]);
@@ -150,20 +158,53 @@ static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
                    wetter, handler->blower_w * h->stage[k]);
 }
 
-static void equip_blowers(const struct dew_march *m, struct dew__hour *h)
+/* What the blower uses for cooling at that duty beyond idling, W. */
+static double blows(const struct dew_march *m, const struct dew__hour *h, int k,
+                    double duty)
+{
+    const struct dew_handler *handler = &m->c.plant.handlers[k];
+    double full = duty + dew_plant_off_delay(handler, duty);
+
+    return full * (handler->blower_w * h->stage[k] -
+                   low_share(h, k) * handler->blower_low_w);
+}
+
+/* The same for all of the cooling, as a straight line through the duty now
+   predicted: W at full duty.  duty may be 0: the line's slope remains. */
+static double blower_cool(const struct dew_march *m, const struct dew__hour *h,
+                          const struct dew__duty *duty)
+{
+    const double run[DEW_HANDLERS] = {duty->cool, duty->cool_2, duty->cool_3};
+    const double sensible[DEW_HANDLERS] = {
+        h->now.c1.sensible, h->now.c2.sensible, h->now.c3.sensible};
+    double used = 0.0, given = 0.0, all = 0.0;
+
+    for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
+        double least = k == 0 || !m->c.plant.lead_lag ? 1e-6 : 0.0;
+        double now = fmax(run[k], least);
+
+        used += blows(m, h, k, now);
+        given += now * sensible[k];
+        all += sensible[k];
+    }
+    return given > 0.0 ? used * all / given : 0.0;
+}
+
+static void equip_blowers(const struct dew_march *m, struct dew__hour *h,
+                          const struct dew__duty *duty)
 {
     struct dew__drive *d = &h->now.drive;
+    double full = 0.0;
 
     d->blower_idle = 0.0;
-    d->blower_full = 0.0;
     for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
         const struct dew_handler *handler = &m->c.plant.handlers[k];
 
         d->blower_idle += low_share(h, k) * handler->blower_low_w;
-        d->blower_full += handler->blower_w * h->stage[k];
+        full += handler->blower_w;
     }
-    d->blower_heat =
-        m->c.plant.heater.by_air ? d->blower_full - d->blower_idle : 0.0;
+    d->blower_cool = blower_cool(m, h, duty);
+    d->blower_heat = m->c.plant.heater.by_air ? full - d->blower_idle : 0.0;
 }
 
 /* Air of handler k on its way through ducts outside, of all handlers' air. */
@@ -254,7 +295,7 @@ void dew__equip(const struct dew_march *m, struct dew__hour *h,
         *coils[k] = coil_at(m, h, at, k, run[k]);
         h->now.drive.putback += h->wet[k].put_back / h->dt;
     }
-    equip_blowers(m, h);
+    equip_blowers(m, h, duty);
     equip_ducts(m, h);
     equip_humidity(m, h, at, dew__clamp01(duty->dry));
     overcool(m, h, at);

@@ -117,9 +117,13 @@ static void mix_blowers(const struct dew_march *m, const struct dew__duty *duty,
     double heat = m->c.plant.heater.by_air ? duty->heat : 0.0;
 
     for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
-        mix->full[k] = dew__clamp01(cool[k] + heat);
-        mix->low_off[k] = idle_share(&m->c.plant.handlers[k], mix->full[k], 0);
-        mix->low_on[k] = idle_share(&m->c.plant.handlers[k], mix->full[k], 1);
+        const struct dew_handler *handler = &m->c.plant.handlers[k];
+
+        mix->run[k] = cool[k];
+        mix->full[k] = dew__clamp01(
+            cool[k] + dew_plant_off_delay(handler, cool[k]) + heat);
+        mix->low_off[k] = idle_share(handler, mix->full[k], 0);
+        mix->low_on[k] = idle_share(handler, mix->full[k], 1);
     }
     mix->handlers = m->alike ? 0 : m->c.plant.handler_count;
 }

@@ -179,7 +179,7 @@ static void keep_equipment(struct dew__drive *drive,
     drive->dry_power = last->dry_power;
     drive->wet_rate = last->wet_rate;
     drive->blower_idle = last->blower_idle;
-    drive->blower_full = last->blower_full;
+    drive->blower_cool = last->blower_cool;
     drive->blower_heat = last->blower_heat;
     drive->duct_g = last->duct_g;
     drive->duct_heat = last->duct_heat;

@@ -13,12 +13,14 @@ struct dew__core_airs {
 };
 
 /*
- * Shares of one step.  A blower is at full flow for its duty; of the rest it
+ * Shares of one step.  A blower is at full flow while its coil runs, for its
+ * delay after that, and while it carries heat; of the rest it
  * is at low flow for one share while the ventilator is off and another while
  * it runs (nested when interlocked).  Everything else overlaps by chance.
  */
 struct dew__mixing {
     double vent[DEW_VENT_STATES]; /* -   sum to 1                         */
+    double run[DEW_HANDLERS];     /* -   of the compressors               */
     double full[DEW_HANDLERS];    /* -                                    */
     double low_off[DEW_HANDLERS]; /* -   of the rest, ventilator off      */
     double low_on[DEW_HANDLERS];  /* -   of the rest, ventilator running  */

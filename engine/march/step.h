@@ -312,13 +312,12 @@ DEW_LANE struct dew_heat_flows dew__heat_flows(const struct dew__now *n,
         b->unplanned * gap + b->ductleak * k->cp * (s->place_t - a->t_air);
     f.fans = b->fan_heat + b->preheat;
     f.blowers = s->blower_idle + s->blower_heat * a->heat +
-                (s->blower_full - s->blower_idle) * dew__ratio(sensible, all);
+                s->blower_cool * dew__ratio(sensible, all);
     f.heating = s->heat_cap * a->heat;
     f.cooling = -sensible;
     f.drier = dew__drier_heat(n, w, a->dry);
     f.evaporation = dew__latent_air(n, w) + dew__latent_surface(w);
-    cold =
-        (all - (s->blower_full - s->blower_idle)) * dew__ratio(sensible, all);
+    cold = (all - s->blower_cool) * dew__ratio(sensible, all);
     f.ductwall = s->duct_g * (s->place_t - a->t_air) -
                  s->duct_heat * (s->heat_cap + s->blower_heat) * a->heat +
                  s->duct_cool * cold;
@@ -441,7 +440,7 @@ DEW_LANE struct dew__terms dew__sources(const struct dew__now *n,
                    (k.cp * b->ductleak + s->duct_g) * (s->place_t - n->mid.t);
     k.heat_full = s->heat_cap > 0.0 ? s->heat_cap + s->blower_heat : 0.0;
     k.heat_full *= 1.0 - s->duct_heat - s->lost_heat;
-    k.cool_full = all > 0.0 ? all - (s->blower_full - s->blower_idle) : 0.0;
+    k.cool_full = all > 0.0 ? all - s->blower_cool : 0.0;
     k.cool_full *= 1.0 - s->duct_cool - s->lost_cool;
     k.w_g = gas + b->fresh - b->fresh_latent;
     k.w_source = s->people + s->showers + s->cooking + s->dishes + s->laundry +

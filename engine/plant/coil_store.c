@@ -14,15 +14,24 @@ struct dew_coil_store dew_plant_coil_store_of(const struct dew_handler *handler,
         .most = coil->latent * handler->hold_s,
         .gamma = handler->gamma,
         .cycles_max = handler->cycles_max,
-        .residue = handler->residue,
+        .still = handler->still,
     };
+}
+
+double dew_plant_off_delay(const struct dew_handler *handler, double run)
+{
+    /* of each rest, that many cycles an hour into 3600 (1 - run) s of rest */
+    double part = 4.0 * handler->cycles_max * run * handler->off_delay / 3600.0;
+
+    return (1.0 - run) * fmin(part, 1.0);
 }
 
 static int sound(const struct dew_coil_store_in *in)
 {
     return in->m >= 0.0 && in->seconds >= 0.0 && in->seconds <= 3600.0 &&
            in->run >= 0.0 && in->run <= 1.0 && in->blower >= in->run &&
-           in->blower <= 1.0 && in->water >= 0.0 && in->depression >= 0.0;
+           in->blower <= 1.0 && in->water >= 0.0 && in->depression >= 0.0 &&
+           in->soak >= 0.0;
 }
 
 void dew_plant_coil_store_step(const struct dew_coil_store *store,

@@ -50,8 +50,9 @@ static const struct dew_typical_store stores[] = {
     {"hold_s",     "time the coil takes to fill, s",             "[HR96], from memory", {720, 1000, 1200}},
     {"gamma",      "first evaporation / latent rate",            "[HR96], from memory", {1.0, 1.25, 1.5}},
     {"cycles_max", "most cycles an hour",                        "[HR96], from memory", {2.0, 3.0, 3.5}},
-    {"residue",    "blower AUTO: share evaporated all the same", "from memory",         {0.0, 0.05, 0.10}},
-    {"air",        "air through the coil, m3/s per W",           "350 to 450 cfm per ton: common practice, no source",
+    {"off_delay",  "blower runs on after a cycle, s",            "makers' settings, from memory", {0, 60, 90}},
+    {"still",      "blower off: share evaporated all the same",  "no source: our own bound, buoyancy against the filter", {0.0, 0.004, 0.02}},
+    {"air",        "air through the coil",           "350 to 450 cfm per ton: common practice, no source",
      {350 / PER_CFM / 3516.8528, 400 / PER_CFM / 3516.8528, 450 / PER_CFM / 3516.8528}},
 };
 

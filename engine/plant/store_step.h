@@ -27,6 +27,11 @@
 /* Time a dry coil takes to wet, s: with N_max 3 it gives [HR96]'s ratios. */
 #define DEW__STORE_TAU 45.0
 
+/* What a full wet coil gives to air at full flow, of what that air could take
+   up: 1.25 L 0.85 / (m (w* - w)) for 2.5 tons at SHR 0.74 and 400 cfm per ton
+   in air of 24 degC and 55 %; by hand. */
+#define DEW__STORE_GIVES 0.68
+
 /* What one pass needs; all per pass. */
 struct dew__store_pass {
     double k;    /* -    cycles                                          */
@@ -56,6 +61,18 @@ static DEW__INLINE double dew__store_pass(struct dew__store_pass p, double u,
     return left;
 }
 
+/* Evaporation into air that drifts by, of that at full flow: such air leaves
+   saturated and takes no more. */
+static DEW__INLINE double dew__store_still(const struct dew_coil_store *k,
+                                           const struct dew_coil_store_in *a,
+                                           double u)
+{
+    double moving = k->gamma * a->depression * k->latent * sqrt(u);
+    double most = DEW__STORE_GIVES * a->soak;
+
+    return k->still * (most < moving ? most / moving : 1.0);
+}
+
 /*
  * A step in four passes; good while 4 N_max X (1 - X) seconds / 3600 <= 4,
  * that is N_max <= 4 for whole hours, and always for a quarter of one.
@@ -74,7 +91,8 @@ static DEW__INLINE struct dew_coil_store_out dew__store_step(
     on = 900.0 / DEW__STORE_TAU /
          (k->cycles_max * still > 0.03 ? k->cycles_max * still : 0.03);
     lost = DEW__STORE_TAU * (1.0 - dew__poly_exp2(-1.4426950408889634 * on));
-    moving = a->blower - x + k->residue * (1.0 - a->blower);
+    u = a->m / most;
+    moving = a->blower - x + dew__store_still(k, a, u) * (1.0 - a->blower);
     moving = moving > 0.0 ? moving : 0.0;
 
     o.condensed = a->water * (x * a->seconds - cycles * lost);
@@ -83,7 +101,6 @@ static DEW__INLINE struct dew_coil_store_out dew__store_step(
     p.in = 0.25 * o.condensed / most;
     p.fall = 0.25 * 0.5 * k->gamma * a->depression * k->latent / most * moving *
              a->seconds;
-    u = a->m / most;
     u = dew__store_pass(p, u, &drained, &back);
     u = dew__store_pass(p, u, &drained, &back);
     u = dew__store_pass(p, u, &drained, &back);

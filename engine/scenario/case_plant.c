@@ -73,7 +73,8 @@ static void coil_habits(const struct dew_value *v, struct dew_handler *h)
     h->cycles_max = SI(v, cooling_cycles) * 3600;
     h->hold_s = SI(v, cooling_coil_hold);
     h->gamma = SI(v, cooling_coil_drying);
-    h->residue = SI(v, cooling_coil_residue);
+    h->off_delay = SI(v, cooling_blower_off_delay);
+    h->still = SI(v, cooling_still_air);
     h->low_stage = row != NULL && !SAID(v, cooling_low_stage)
                        ? row->low_stage
                        : SI(v, cooling_low_stage);

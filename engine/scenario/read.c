@@ -70,6 +70,24 @@ static void clear_group(struct layer *l, const char *group)
             l->into[i] = l->s->presets[i];
 }
 
+/* Keys that were, and what took their place. */
+static const struct gone {
+    const char *path, *now;
+} gone[] = {
+    {"cooling.coil_residue",
+     "is gone: say how long the blower runs on, cooling.blower_off_delay, and "
+     "what drifts through the standing coil, cooling.still_air, or leave all "
+     "three out"},
+};
+
+static const char *gone_to(const char *path)
+{
+    for (size_t i = 0; i < sizeof gone / sizeof gone[0]; i++)
+        if (strcmp(gone[i].path, path) == 0)
+            return gone[i].now;
+    return NULL;
+}
+
 static void unknown(struct layer *l, const char *path,
                     const struct dew__node *node)
 {
@@ -77,8 +95,10 @@ static void unknown(struct layer *l, const char *path,
     int room = l->r->faults == NULL || l->r->faults->count < l->r->faults->room;
     const char *near = room ? dew_scenario_nearest(path) : NULL;
 
-    if (is_empty(node) && node->key != NULL && node->key->text[0] >= '0' &&
-        node->key->text[0] <= '9')
+    if (gone_to(path) != NULL)
+        dew__blame(l->r, place, path, DEW_EUNKNOWN, "%s", gone_to(path));
+    else if (is_empty(node) && node->key != NULL && node->key->text[0] >= '0' &&
+             node->key->text[0] <= '9')
         dew__blame(l->r, place, path, DEW_EUNKNOWN,
                    "a comma ends a value inside { }: write the number without "
                    "it, as in 2200");

@@ -10,7 +10,14 @@
  *
  * whenever air moves over it with the compressor off; L is the rated rate of
  * water, m_max = t_wet x L.  The compressor cycles 4 N_max X (1 - X) times an
- * hour at run time fraction X.
+ * hour at run time fraction X, and after each cycle the blower runs on by its
+ * off-delay.  While the blower stands, a little air drifts through the coil
+ * by buoyancy: still is what it takes up, as a share of what full flow would.
+ * It leaves saturated at the wet bulb, so it never takes more than
+ *
+ *     0.68 x still x (what the full air takes up until it is saturated)
+ *
+ * and nothing where the air around the coil is saturated.
  */
 #ifndef DEW_COIL_STORE_H
 #define DEW_COIL_STORE_H
@@ -27,12 +34,18 @@ struct dew_coil_store {
     double most;       /* kg     m_max                                      */
     double gamma;      /* -                                                 */
     double cycles_max; /* 1/h    N_max                                      */
-    double residue;    /* -      of still time that counts as moving        */
+    double still;      /* -      of full flow's evaporation, blower off     */
 };
 
 /* From the handler and its coil. */
 struct dew_coil_store dew_plant_coil_store_of(const struct dew_handler *handler,
                                               const struct dew_coil *coil);
+
+/*
+ * Share of the time, 0 .. 1 - run, that the blower runs on at full flow after
+ * the compressor's cycles, at run time fraction run, 0 .. 1.
+ */
+double dew_plant_off_delay(const struct dew_handler *handler, double run);
 
 /* One step of it. */
 struct dew_coil_store_in {
@@ -42,6 +55,8 @@ struct dew_coil_store_in {
     double blower;     /* -      run .. 1    blower                         */
     double water;      /* kg/s   0 ..        at the coil's present state    */
     double depression; /* -      0 ..        wet bulb depression / 7.222 K  */
+    double
+        soak; /* kg/s   0 ..        full air could take up, to its wet bulb */
 };
 
 struct dew_coil_store_out {

@@ -38,7 +38,8 @@ struct dew_handler {
     double cycles_max;  /* 1/h     N_max                                    */
     double hold_s;      /* s       t_wet: water held / latent rate          */
     double gamma;       /* -       initial evaporation / latent rate        */
-    double residue;     /* -       AUTO: share evaporated all the same      */
+    double off_delay;   /* s       blower runs on after a cycle of cooling  */
+    double still;       /* -       blower off: share evaporated all the same */
     double low_stage;   /* -       capacity of the low stage, 1 = single    */
     double turndown;    /* -       least capacity of a variable unit, 1 = no */
     double overcool;    /* K       below set point while too humid, 0 = no  */

@@ -23,7 +23,8 @@ static double ratio(const struct dew_coil_store *s, double run, double blower,
                                    .run = run,
                                    .blower = blower,
                                    .water = s->latent,
-                                   .depression = 1.0};
+                                   .depression = 1.0,
+                                   .soak = 1.0};
     struct dew_coil_store_out o = {0};
     double net = 0.0, gross = 0.0;
 
@@ -84,18 +85,140 @@ static void nothing_is_removed_below_the_break_even_run_time(void **state)
     assert_true(ratio(&b, 0.475, 1.0, 1800) > 0.004);
 }
 
-static void auto_gives_back_only_its_residue(void **state)
+/* ---- blower AUTO ----------------------------------------------------------- */
+
+/* Share of each cycle's water that an off-delay puts back, by hand, d 0.85,
+   gamma 1.25, t_wet 1000 s, N_max 3, tau 45 s:
+       1000 (1 - (1 - 1.25 0.85 s / 2000)^2) / (t_on - 45 (1 - exp(-t_on / 45)))
+   with t_on = 300 / (1 - X). */
+static const struct delay_row {
+    const char *name;
+    double run, seconds, back;
+} delay_rows[] = {
+    {"delay: X 0.05, 30 s", .05, 30, .117},
+    {"delay: X 0.05, 45 s", .05, 45, .174},
+    {"delay: X 0.05, 60 s", .05, 60, .232},
+    {"delay: X 0.05, 90 s", .05, 90, .345},
+    {"delay: X 0.10, 30 s", .10, 30, .110},
+    {"delay: X 0.10, 45 s", .10, 45, .164},
+    {"delay: X 0.10, 60 s", .10, 60, .218},
+    {"delay: X 0.10, 90 s", .10, 90, .324},
+    {"delay: X 0.20, 30 s", .20, 30, .096},
+    {"delay: X 0.20, 45 s", .20, 45, .143},
+    {"delay: X 0.20, 60 s", .20, 60, .190},
+    {"delay: X 0.20, 90 s", .20, 90, .283},
+    {"delay: X 0.30, 30 s", .30, 30, .082},
+    {"delay: X 0.30, 45 s", .30, 45, .123},
+    {"delay: X 0.30, 60 s", .30, 60, .164},
+    {"delay: X 0.30, 90 s", .30, 90, .243},
+    {"delay: X 0.50, 30 s", .50, 30, .057},
+    {"delay: X 0.50, 45 s", .50, 45, .085},
+    {"delay: X 0.50, 60 s", .50, 60, .113},
+    {"delay: X 0.50, 90 s", .50, 90, .168},
+};
+
+/* What comes back, of what is condensed, blower AUTO. */
+static double back(double run, double off_delay, double still)
 {
-    struct dew_coil_store s = store_of(1000, 1.5);
-    double dry, wet;
+    struct dew_coil_store s = store_of(1000, 1.25);
+    struct dew_handler h = {.cycles_max = 3.0, .off_delay = off_delay};
+    struct dew_coil_store_in in = {.m = s.most,
+                                   .seconds = 1800.0,
+                                   .run = run,
+                                   .blower = run + dew_plant_off_delay(&h, run),
+                                   .water = s.latent,
+                                   .depression = 0.85,
+                                   .soak = 1.5 * s.latent};
+    struct dew_coil_store_out o = {0};
+    double given = 0.0, gross = 0.0;
+
+    s.still = still;
+    for (int i = 0; i < 200; i++) {
+        dew_plant_coil_store_step(&s, &in, &o);
+        in.m = o.m;
+        given += i >= 100 ? o.put_back : 0.0;
+        gross += i >= 100 ? o.condensed : 0.0;
+    }
+    return given / gross;
+}
+
+static void delay_puts_back(void **state)
+{
+    const struct delay_row *r = *state;
+
+    assert_near(back(r->run, r->seconds, 0.0), r->back, 0.0006);
+}
+
+static void without_delay_and_drift_nothing_comes_back(void **state)
+{
+    (void)state;
+    for (double run = 0.03; run < 1.0; run += 0.097)
+        assert_near(back(run, 0.0, 0.0), 0.0, 0.0);
+}
+
+static void a_busier_machine_puts_back_less(void **state)
+{
+    double before = 1.0;
 
     (void)state;
-    assert_near(ratio(&s, 0.6, 0.6, 1800), 1.0, 1e-12);
-    s.residue = 0.08;
-    dry = ratio(&s, 0.6, 0.6, 1800);
-    wet = ratio(&s, 0.6, 0.7, 1800);
-    assert_true(dry < 1.0 && dry > 0.9);
-    assert_true(wet < dry);
+    for (double run = 0.03; run < 1.0; run += 0.097) {
+        double now = back(run, 60.0, 0.004);
+
+        assert_true(now < before);
+        before = now;
+    }
+}
+
+/* A delay never reaches into the next cycle, whatever the board says. */
+static void a_delay_ends_with_the_rest(void **state)
+{
+    struct dew_handler h = {.cycles_max = 6.0, .off_delay = 300.0};
+
+    (void)state;
+    for (double run = 0.0; run <= 1.0; run += 0.0625) {
+        double delay = dew_plant_off_delay(&h, run);
+
+        assert_true(delay >= 0.0 && delay <= 1.0 - run);
+    }
+    assert_near(dew_plant_off_delay(&h, 0.25), 0.25 * 0.75 * 2.0, 1e-12);
+    assert_near(dew_plant_off_delay(&h, 0.75), 0.25, 1e-12);
+}
+
+/* 2.5 tons at SHR 0.74 in a house of 24 degC and 55 %, by hand: L 0.9315 g/s,
+   0.569 kg/s of air, w* - w 2.564 g/kg, 6.15 K of 7.22. */
+static double night(double still, double humid)
+{
+    struct dew_coil_store s = {.latent = 0.9315e-3,
+                               .most = 0.9315,
+                               .gamma = 1.5,
+                               .cycles_max = 3.0,
+                               .still = still};
+    struct dew_coil_store_in in = {.m = s.most,
+                                   .seconds = 900.0,
+                                   .depression = (1 - humid) * 6.15 / 7.22,
+                                   .soak = (1 - humid) * 0.569 * 2.564e-3};
+    struct dew_coil_store_out o;
+    double given = 0.0;
+
+    for (int i = 0; i < 32; i++) {
+        dew_plant_coil_store_step(&s, &in, &o);
+        in.m = o.m;
+        given += o.put_back;
+    }
+    return given;
+}
+
+/* 1.4 L/s drifts through: 15.5 g/h is all it can take up; by hand. */
+static void an_idle_night_gives_back_what_drifting_air_can_carry(void **state)
+{
+    double most = 8 * 3600 * 0.004 * 0.68 * 0.569 * 2.564e-3;
+
+    (void)state;
+    assert_near(most, 0.115, 0.001);
+    assert_true(night(0.004, 0.0) <= 0.13);
+    assert_true(night(0.004, 0.0) > 0.09 && night(0.004, 0.0) <= most);
+    assert_near(night(0.0, 0.0), 0.0, 0.0);
+    assert_near(night(0.004, 1.0), 0.0, 0.0); /* saturated all around */
 }
 
 static void a_wet_coil_dries_by_the_square_root_law(void **state)
@@ -147,7 +270,7 @@ static void mass_closes(void **state)
     double worst = 0.0;
 
     (void)state;
-    s.residue = 0.06;
+    s.still = 0.06;
     for (double run = 0.0; run <= 1.0; run += 0.0625)
         for (double more = 0.0; more <= 1.0; more += 0.25)
             for (double m = 0.0; m < 1.2; m += 0.237) {
@@ -156,7 +279,8 @@ static void mass_closes(void **state)
                                                .run = run,
                                                .blower = run + more * (1 - run),
                                                .water = 0.83 * s.latent,
-                                               .depression = 1.13};
+                                               .depression = 1.13,
+                                               .soak = s.latent};
                 struct dew_coil_store_out o;
 
                 dew_plant_coil_store_step(&s, &in, &o);
@@ -210,7 +334,10 @@ int main(void)
 {
     struct CMUnitTest tests[64] = {
         cmocka_unit_test(nothing_is_removed_below_the_break_even_run_time),
-        cmocka_unit_test(auto_gives_back_only_its_residue),
+        cmocka_unit_test(without_delay_and_drift_nothing_comes_back),
+        cmocka_unit_test(a_busier_machine_puts_back_less),
+        cmocka_unit_test(a_delay_ends_with_the_rest),
+        cmocka_unit_test(an_idle_night_gives_back_what_drifting_air_can_carry),
         cmocka_unit_test(a_wet_coil_dries_by_the_square_root_law),
         cmocka_unit_test(a_dry_coil_fills_before_it_drains),
         cmocka_unit_test(mass_closes),
@@ -218,8 +345,9 @@ int main(void)
         cmocka_unit_test(ventilating_over_a_full_coil_is_bounded),
         cmocka_unit_test(outside_gives_nan),
     };
-    size_t n = 8;
+    size_t n = 11;
 
     ADD_ROWS(tests, n, part_rows, steady_ratio);
+    ADD_ROWS(tests, n, delay_rows, delay_puts_back);
     return _cmocka_run_group_tests("plant, coil store", tests, n, NULL, NULL);
 }

@@ -13,6 +13,11 @@
  "h.yaml:3:10: people.cuont: no such key; the nearest is \"people.count\"\n"},
 {"a key without its group", BASE "bedrooms: 3\n",
  "h.yaml:3:1: bedrooms: no such key; the nearest is \"house.bedrooms\"\n"},
+{"a key that is gone", BASE "cooling: {coil_residue: 5 %}\n",
+ "h.yaml:3:11: cooling.coil_residue: is gone: say how long the blower runs on, cooling.blower_off_delay, and what drifts through the standing coil, cooling.still_air, or leave all three out\n"},
+{"a delay too long, drift in the wrong unit", BASE "cooling: {capacity: 3 ton, blower_off_delay: 10 min, still_air: 2 cfm}\n",
+ "h.yaml:3:46: cooling.blower_off_delay: 10 min is above 5 min: boards run a blower on by 0 to 90 s\n"
+ "h.yaml:3:65: cooling.still_air: \"cfm\" is no unit that fits: write one of no unit, %\n"},
 {"unit missing", BASE "ventilator: {flow: 95}\n",
  "h.yaml:3:20: ventilator.flow: 95 needs a unit: write one of cfm, L/s, m3/h, m3/s\n"},
 {"unit foreign", BASE "ventilator: {flow: 95 kg}\n",
