@@ -157,9 +157,14 @@ static void judge(struct run *r)
     const struct dew_outcome *outcomes = dew_study_outcomes(r->study, &count);
 
     for (size_t i = 0; i < r->count; i++)
-        r->choices[i] = (struct dew_choice){
-            &outcomes[i], &r->cases[i], &r->facts[i], &r->costs[i],
-            r->dry[i] > 0 ? &outcomes[r->dry[i]] : NULL};
+        r->choices[i] =
+            (struct dew_choice){&outcomes[i],
+                                &r->cases[i],
+                                &r->facts[i],
+                                &r->costs[i],
+                                r->dry[i] > 0 ? &outcomes[r->dry[i]] : NULL,
+                                dew__doubts_of(&r->doubts, i, DEW_COIL_DRY),
+                                dew__doubts_of(&r->doubts, i, DEW_COIL_WET)};
     r->safety = dew_scenario_safety(r->job.scenario);
     r->prices = dew_scenario_prices(r->job.scenario);
     r->question = (struct dew_question){

@@ -81,6 +81,15 @@ int dew__doubts_march(struct dew__doubts *d, const struct dew__job *job,
     return DEW__DONE;
 }
 
+const struct dew_outcome *dew__doubts_of(const struct dew__doubts *d, size_t i,
+                                         enum dew_otherwise how)
+{
+    for (size_t k = 0; k < d->count; k++)
+        if (d->list[k].option == i && d->list[k].how == how)
+            return d->list[k].outcome;
+    return NULL;
+}
+
 void dew__doubts_close(struct dew__doubts *d)
 {
     dew_study_close(d->study);

@@ -5,7 +5,7 @@
 
 #include "cli/job.h"
 
-enum { DEW__DOUBTS = 64 };
+enum { DEW__DOUBTS = 128 }; /* as many as a study holds */
 
 struct dew__doubts {
     struct dew_another *cases;
@@ -22,6 +22,10 @@ struct dew__doubts {
  */
 int dew__doubts_march(struct dew__doubts *d, const struct dew__job *job,
                       const size_t *which, size_t count);
+
+/* What option i of them, from 0, comes to read so; NULL: that is not open. */
+const struct dew_outcome *dew__doubts_of(const struct dew__doubts *d, size_t i,
+                                         enum dew_otherwise how);
 
 void dew__doubts_close(struct dew__doubts *d);
 

@@ -294,7 +294,7 @@ json_t *dew__gear_handlers(const struct dew_report *r, size_t i)
 typedef int body(const struct dew_report *r, size_t i, char *out, size_t size);
 
 static body *const bodies[] = {dryer_body, dew__gear_frost_body, core_body,
-                               handlers_body};
+                               dew__gear_coil_body, handlers_body};
 enum { BODIES = sizeof bodies / sizeof bodies[0] };
 
 /* Options whose text is that of option i, from 0; none when one before it is. */

@@ -20,6 +20,11 @@ json_t *dew__gear_dryer(const struct dew_report *r, size_t i);
 json_t *dew__gear_core(const struct dew_report *r, size_t i);
 json_t *dew__gear_handlers(const struct dew_report *r, size_t i);
 
+/* What is not known of the wet coil, likewise. */
+int dew__gear_coil_body(const struct dew_report *r, size_t i, char *out,
+                        size_t size);
+json_t *dew__gear_coil(const struct dew_report *r, size_t i);
+
 /* What keeping a core from frost costs, as text (0 when there is nothing to
    tell) and as JSON. */
 int dew__gear_frost_body(const struct dew_report *r, size_t i, char *out,

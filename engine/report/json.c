@@ -251,6 +251,7 @@ static json_t *option(struct maker *m, size_t i)
     put(m, o, "dehumidifier", dew__gear_dryer(m->r, i));
     put(m, o, "frost", dew__gear_frost(m->r, i));
     put(m, o, "core_range", dew__gear_core(m->r, i));
+    put(m, o, "coil_range", dew__gear_coil(m->r, i));
     put(m, o, "handlers", dew__gear_handlers(m->r, i));
     put(m, o, "months", months(m, c->outcome));
     put(m, o, "rh_pct_by_month_and_hour", map_of(m, c->outcome));

@@ -101,6 +101,14 @@ void dew__say_today_fine(struct telling *t)
         dew__in_percent(dew__limits(t)->too_dry, &dry), HOURS(1), SPAN);
 }
 
+void dew__say_coil_today(struct telling *t)
+{
+    dew__say(t,
+             "The %s hours too humid could be %s to %s: how much water the "
+             "blower takes back from the wet coil is not well known.",
+             HOURS(0), HOURS(1), HOURS(2));
+}
+
 void dew__say_today_sweat(struct telling *t)
 {
     dew__say(t, "The window glass is wet in %s h of the %s", HOURS(0), SPAN);

@@ -14,6 +14,16 @@ void dew__say_air_fixes(struct telling *t)
         OPTION, HOURS(0), HOURS(1));
 }
 
+void dew__say_coil_option(struct telling *t)
+{
+    dew__say(t,
+             "\"%s\" could be too humid in %s to %s h instead of %s: how much "
+             "water the blower takes back from the wet coil is not well known.",
+             OPTION, HOURS(1), HOURS(2), HOURS(0));
+    if (t->f->value[3] > 0)
+        dew__say(t, " Whether it keeps the limits hangs on that.");
+}
+
 void dew__say_air_fails(struct telling *t)
 {
     dew__say(

@@ -198,7 +198,16 @@ enum dew_status dew_scenario_case(const struct dew_scenario *scenario,
 
 /* ---- read another way ---------------------------------------------------- */
 
-static int differs(const struct dew_case *a, const struct dew_case *b)
+static int coil_differs(const struct dew_case *a, const struct dew_case *b)
+{
+    const struct dew_handler *p = &a->plant.handlers[0];
+    const struct dew_handler *q = &b->plant.handlers[0];
+
+    return fabs(p->off_delay - q->off_delay) > 0 ||
+           fabs(p->still - q->still) > 0;
+}
+
+static int core_differs(const struct dew_case *a, const struct dew_case *b)
 {
     const double told = 0.005; /* half a point of effectiveness, our own */
     const struct dew_path *p = &a->paths[DEW_VENT_ON][0];
@@ -216,6 +225,43 @@ static int cooled(const struct dew_plant *p)
     return 0;
 }
 
+/* 1 where what is asked can be another case at all. */
+static int askable(enum dew_otherwise how, const struct dew_plant *p)
+{
+    switch (how) {
+    case DEW_HANDLERS_OTHER:
+        return p->handler_count >= 2 && cooled(p);
+    case DEW_COIL_DRY:
+    case DEW_COIL_WET:
+        return cooled(p);
+    default:
+        return 1;
+    }
+}
+
+static int differs(enum dew_otherwise how, const struct dew_case *a,
+                   const struct dew_case *b)
+{
+    switch (how) {
+    case DEW_HANDLERS_OTHER:
+        return 1;
+    case DEW_COIL_DRY:
+    case DEW_COIL_WET:
+        return coil_differs(a, b);
+    default:
+        return core_differs(a, b);
+    }
+}
+
+static void read_as(struct dew__making *m, enum dew_otherwise how)
+{
+    m->reading = how == DEW_CORE_READ_LOW    ? DEW_READ_LOW
+                 : how == DEW_CORE_READ_HIGH ? DEW_READ_HIGH
+                                             : DEW_READ_LIKELY;
+    m->coil = how == DEW_COIL_DRY ? -1 : how == DEW_COIL_WET ? 1 : 0;
+    m->other_handlers = how == DEW_HANDLERS_OTHER;
+}
+
 enum dew_status dew_scenario_otherwise(const struct dew_scenario *scenario,
                                        size_t option,
                                        const struct dew_outdoors *outdoors,
@@ -228,24 +274,16 @@ enum dew_status dew_scenario_otherwise(const struct dew_scenario *scenario,
                             .written = scenario->options[option].written,
                             .o = outdoors,
                             .c = &c,
-                            .err = err,
-                            .reading = DEW_READ_LIKELY};
-    int handlers = another->how == DEW_HANDLERS_OTHER;
+                            .err = err};
     enum dew_status status =
         dew_scenario_case(scenario, option, outdoors, NULL, &usual, err);
 
     another->open = 0;
-    if (another->how == DEW_CORE_READ_LOW)
-        m.reading = DEW_READ_LOW;
-    if (another->how == DEW_CORE_READ_HIGH)
-        m.reading = DEW_READ_HIGH;
-    m.other_handlers = handlers;
-    if (status != DEW_OK)
+    if (status != DEW_OK || !askable(another->how, &usual.plant))
         return status;
-    if (handlers && (usual.plant.handler_count < 2 || !cooled(&usual.plant)))
-        return DEW_OK;
+    read_as(&m, another->how);
     status = make_parts(&m);
-    if (status != DEW_OK || (!handlers && !differs(&usual, &c)))
+    if (status != DEW_OK || !differs(another->how, &usual, &c))
         return status;
     another->open = 1;
     another->c = c;

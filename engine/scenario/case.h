@@ -16,6 +16,7 @@ struct dew__making {
     struct dew_case *c;
     struct dew_error *err;
     enum dew_reading reading; /* of the core's ratings                      */
+    int coil;                 /* -1 dry, 0 likely, 1 wet between runs       */
     int other_handlers;       /* 1: even split for lead and lag, and back   */
     int as_designed;          /* 1: ducts without what was measured         */
     const struct dew_duct_written *written; /* of ducts.runs, or NULL       */

@@ -63,8 +63,17 @@ static void blower(const struct dew_value *v, struct dew_handler *h)
     h->blower_low_w = SI_OR(v, cooling_low_power, h->blower_w * low);
 }
 
-static void coil_habits(const struct dew_value *v, struct dew_handler *h)
+/* What puts water back, at the end of its range that is asked for. */
+static double by_coil(const struct dew__making *m, const struct dew_value *v)
 {
+    return m->coil < 0   ? v->amount.low
+           : m->coil > 0 ? v->amount.high
+                         : v->amount.si;
+}
+
+static void coil_habits(const struct dew__making *m, struct dew_handler *h)
+{
+    const struct dew_value *v = m->v;
     const struct dew_typical_cooler *row = machine(v);
 
     h->cycling = row != NULL && !SAID(v, cooling_cycling_loss)
@@ -73,8 +82,8 @@ static void coil_habits(const struct dew_value *v, struct dew_handler *h)
     h->cycles_max = SI(v, cooling_cycles) * 3600;
     h->hold_s = SI(v, cooling_coil_hold);
     h->gamma = SI(v, cooling_coil_drying);
-    h->off_delay = SI(v, cooling_blower_off_delay);
-    h->still = SI(v, cooling_still_air);
+    h->off_delay = by_coil(m, &v[KEY_cooling_blower_off_delay]);
+    h->still = by_coil(m, &v[KEY_cooling_still_air]);
     h->low_stage = row != NULL && !SAID(v, cooling_low_stage)
                        ? row->low_stage
                        : SI(v, cooling_low_stage);
@@ -139,7 +148,7 @@ static enum dew_status make_handlers(const struct dew__making *m)
     p->lead_lag = WORD(v, handlers_run) != m->other_handlers;
     for (int i = 0; i < p->handler_count; i++) {
         struct dew_handler *h = &p->handlers[i];
-        coil_habits(v, h);
+        coil_habits(m, h);
         if (GIVEN(v, cooling_capacity)) {
             enum dew_status status = cooler(m, i, h);
 

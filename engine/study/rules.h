@@ -48,6 +48,13 @@ double dew__inflow(const struct dew_water_flows *flows);
 void dew__sources(struct dew_finding *f, const struct dew_outcome *o,
                   unsigned months, double sign);
 
+/* 1 where an outcome keeps the limits of humid, dry and wet glass. */
+int dew__keeps(const struct dew_question *q, const struct dew_outcome *o);
+
+/* verdict_coil.c */
+void dew__rule_coil_today(const struct dew_question *q, struct dew_verdict *v);
+void dew__rule_coil_option(const struct dew_question *q, struct dew_verdict *v);
+
 /* verdict_today.c */
 void dew__rule_today_humid(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_today_dry(const struct dew_question *q, struct dew_verdict *v);

@@ -111,12 +111,15 @@ enum dew_core_kind {
  * What an option's figures leave open, read another way: the lower and the
  * higher core that its spec sheet allows (the fan terms of TRE, what LRMT,
  * SRE and ASRE have had taken out), and the other way of running two or more
- * air handlers, which one zone cannot know.
+ * air handlers, which one zone cannot know; and a cooling coil that is as dry
+ * between runs, or as wet, as its figures' ranges allow.
  */
 enum dew_otherwise {
     DEW_CORE_READ_LOW,
     DEW_CORE_READ_HIGH,
     DEW_HANDLERS_OTHER,
+    DEW_COIL_DRY,
+    DEW_COIL_WET,
     DEW_OTHERWISES
 };
 

@@ -23,6 +23,9 @@ struct dew_choice {
     const struct dew_costs *costs; /* NULL or all zero = nothing is bought  */
     const struct dew_outcome *settled; /* the same option without construction
                                           water; NULL = it has none         */
+    /* the same option with a coil that stays dry between runs, and with one as
+       wet as it may be; NULL = not marched */
+    const struct dew_outcome *coil_dry, *coil_wet;
 };
 
 /*
@@ -60,6 +63,7 @@ struct dew_question {
     X(today_humid)      /* hours too humid, worst month's hours, longest run */\
     X(today_dry)        /* hours too dry, worst month's hours               */ \
     X(today_fine)       /* hours too humid, hours too dry                   */ \
+    X(coil_today)       /* hours too humid, by the coil: likely, low, high  */ \
     X(today_sweat)      /* hours of wet glass                               */ \
     X(mould)            /* option; surface, index, after ten years          */ \
     X(drying)           /* share of the inflow, kg/day                      */ \
@@ -93,6 +97,7 @@ struct dew_question {
     X(best)             /* option; money or J, -, 1 = money, 1 = only       */ \
     X(best_close)       /* option, other; both values, 1 = money            */ \
     X(best_none)        /* option nearest; its humid, dry, wet glass hours  */ \
+    X(coil_option)      /* option; the same, 1 = its limits hang on that    */ \
     X(under_ventilated) /* option; fresh, required m3/s                     */ \
     X(pays_back)        /* option; years likely, low, high                  */ \
     X(never_pays)       /* option; yearly saving (or below 0), dearer by    */ \
@@ -167,6 +172,13 @@ int dew_verdict_ventilates(const struct dew_question *question, size_t option);
 
 /* Whether it keeps the limits of humid, dry and wet glass. */
 int dew_verdict_keeps(const struct dew_question *question, size_t option);
+
+/*
+ * Hours too humid of an option by what is not known of its wet coil: likely,
+ * low, high.  Returns 0, *out untouched, where that was not marched.
+ */
+int dew_verdict_coil(const struct dew_question *question, size_t option,
+                     struct dew_estimate *out);
 
 /* The bill of an option; all NaN when no prices are given. */
 struct dew_bill dew_verdict_bill(const struct dew_question *question,

@@ -88,6 +88,39 @@ static void json_has_them_under_their_keys(void **state)
     free(text);
 }
 
+/* The coil of option 1 marched dry and wet, that of option 2 not. */
+static void what_the_coil_leaves_open_is_told(void **state)
+{
+    struct dew_outcome dry, wet;
+    char *text;
+    json_t *o, *first, *second;
+
+    (void)state;
+    set_up();
+    page_scene.outcomes[0].year.too_humid = 81;
+    dry = wet = page_scene.outcomes[0];
+    dry.year.too_humid = 0;
+    wet.year.too_humid = 708;
+    wet.year.water.putback = 2032;
+    page_scene.choices[0].coil_dry = &dry;
+    page_scene.choices[0].coil_wet = &wet;
+    text = page_written(dew_report_json, &report, NULL);
+    o = json_loads(text, 0, NULL);
+    first = json_array_get(json_object_get(o, "options"), 0);
+    second = json_array_get(json_object_get(o, "options"), 1);
+    assert_near(at(first, "coil_range", "too_humid_h", "dry"), 0, 0);
+    assert_near(at(first, "coil_range", "too_humid_h", "likely"), 81, 0);
+    assert_near(at(first, "coil_range", "too_humid_h", "wet"), 708, 0);
+    assert_near(at(first, "coil_range", "put_back_kg", "wet"), 2032, 0);
+    assert_true(json_is_null(json_object_get(second, "coil_range")));
+    json_decref(o);
+    free(text);
+    text = page_written(dew_report_text, &report, NULL);
+    assert_non_null(strstr(text, "too humid in 0 h"));
+    assert_non_null(strstr(text, "708 h; the figures"));
+    free(text);
+}
+
 /* A cold hour: 68 degF inside, 0 degF out, 75 %: 51 degF plain; a fifth of
    the time house air, 54.4 degF over a cycle.  By hand. */
 static void frost(enum dew_frost strategy)
@@ -206,6 +239,7 @@ static void nothing_open_is_not_told(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(what_the_coil_leaves_open_is_told),
         cmocka_unit_test(json_has_them_under_their_keys),
         cmocka_unit_test(text_tells_them),
         cmocka_unit_test(frost_is_told_with_what_it_costs),

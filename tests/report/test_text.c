@@ -229,6 +229,19 @@ static const struct sentence_row {
      "403 h in one month, 88 h at a stretch, most in July and August. The "
      "water comes in by people (4.3 L/day) and leakage through the envelope "
      "(3.3 L/day)."},
+    {"the coil leaves today open",
+     {.kind = DEW_FINDING_coil_today, .option = 0, .value = {81.3, 0, 708.4}},
+     DEW_SYSTEM_US,
+     "The 81 hours too humid could be 0 to 708: how much water the blower "
+     "takes back from the wet coil is not well known."},
+    {"the coil leaves an option's limits open",
+     {.kind = DEW_FINDING_coil_option,
+      .option = 1,
+      .value = {1036, 113, 2609, 1}},
+     DEW_SYSTEM_US,
+     "\"heat core\" could be too humid in 113 to 2609 h instead of 1036: how "
+     "much water the blower takes back from the wet coil is not well known. "
+     "Whether it keeps the limits hangs on that."},
     /* 4.26 kg a day / 3.785411784 kg = 1.125 gal */
     {"too dry today, inch-pound",
      {.kind = DEW_FINDING_today_dry,

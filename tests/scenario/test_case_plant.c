@@ -330,6 +330,35 @@ static void two_air_handlers_may_run_either_way(void **state)
     assert_false(otherwise(blowers, DEW_HANDLERS_OTHER, &c));
 }
 
+/* The ranges of the delay and of the drift, from the defaults or as told. */
+static void a_coil_may_be_drier_or_wetter(void **state)
+{
+    static const char usual[] = BASE "cooling: {capacity: 3 ton}\n";
+    static const char told[] =
+        BASE "cooling: {capacity: 3 ton, blower_off_delay: 45 s (30 to 60), "
+             "still_air: 1 %}\n";
+    static const char sure[] = BASE
+        "cooling: {capacity: 3 ton, blower_off_delay: 0 s, still_air: 0}\n";
+    static const char none[] = BASE "heating: {kind: gas}\n";
+    struct dew_case c = case_of(usual);
+
+    (void)state;
+    assert_near(c.plant.handlers[0].off_delay, 60, 1e-12);
+    assert_near(c.plant.handlers[0].still, 0.004, 1e-12);
+    assert_true(otherwise(usual, DEW_COIL_DRY, &c));
+    assert_near(c.plant.handlers[0].off_delay, 0, 0);
+    assert_near(c.plant.handlers[0].still, 0, 0);
+    assert_true(otherwise(usual, DEW_COIL_WET, &c));
+    assert_near(c.plant.handlers[0].off_delay, 90, 1e-12);
+    assert_near(c.plant.handlers[0].still, 0.02, 1e-12);
+    assert_true(otherwise(told, DEW_COIL_WET, &c));
+    assert_near(c.plant.handlers[0].off_delay, 60, 1e-12);
+    assert_near(c.plant.handlers[0].still, 0.01, 1e-12);
+    assert_false(otherwise(sure, DEW_COIL_DRY, &c));
+    assert_false(otherwise(sure, DEW_COIL_WET, &c));
+    assert_false(otherwise(none, DEW_COIL_WET, &c));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -347,6 +376,7 @@ int main(void)
         cmocka_unit_test(frost_and_fan_heat_are_as_said),
         cmocka_unit_test(a_rating_leaves_a_range_open),
         cmocka_unit_test(two_air_handlers_may_run_either_way),
+        cmocka_unit_test(a_coil_may_be_drier_or_wetter),
     };
 
     return cmocka_run_group_tests_name("scenario, equipment", tests, NULL,

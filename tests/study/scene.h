@@ -45,8 +45,8 @@ static inline void scene_option(struct scene *s, size_t i, const char *name)
     o->year.fresh_sum = 0.040 * 8760;
     for (int m = 0; m < 12; m++)
         o->month[m].hours = 24 * scene_days[m];
-    s->choices[i] =
-        (struct dew_choice){o, &s->cases[i], &s->facts[i], &s->costs[i], NULL};
+    s->choices[i] = (struct dew_choice){
+        o, &s->cases[i], &s->facts[i], &s->costs[i], NULL, NULL, NULL};
 }
 
 static inline void scene_open(struct scene *s, size_t count)
