@@ -43,6 +43,7 @@ enum dew_status dew__march_check(const struct dew_case *c,
     const struct dew_house *h = &c->house;
     const struct dew_plant *p = &c->plant;
     const double any = 1e12;
+    const struct dew_handler *coil = p->handlers;
     const struct bound bounds[] = {
         {"steps_per_hour", c->steps_per_hour, 1.0, 60.0},
         {"pressure", c->pressure, 50e3, 110e3},
@@ -61,6 +62,9 @@ enum dew_status dew__march_check(const struct dew_case *c,
         {"house.leakage.c", h->leakage.c, 1e-9, 100.0},
         {"house.leakage.n", h->leakage.n, 0.5, 1.0},
         {"plant.handler_count", p->handler_count, 0.0, DEW_HANDLERS},
+        {"plant.handlers[0].cycling", coil[0].cycling, 0.0, 0.5},
+        {"plant.handlers[1].cycling", coil[1].cycling, 0.0, 0.5},
+        {"plant.handlers[2].cycling", coil[2].cycling, 0.0, 0.5},
         {"plant.dryer.band", p->dryer.rate > 0.0 ? p->dryer.band : 1.0, 1e-3,
          1.0},
         {"plant.humidifier.band",

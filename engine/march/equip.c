@@ -124,7 +124,7 @@ static double soak_of(const struct dew_coil *coil,
 
 /* One coil running, and what its store gives and takes in the step. */
 static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
-                                const struct dew_state *at, int k, double run)
+                                const struct dew_state *at, int k, double duty)
 {
     const struct dew_handler *handler = &m->c.plant.handlers[k];
     struct leaning lean = leaning_of(m, h, k);
@@ -146,24 +146,28 @@ static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
     struct dew_coil_store_in in = {
         .m = held_on(m, k),
         .seconds = h->dt,
-        .run = run,
-        .blower = fmax(h->mix.full[k] + (1.0 - h->mix.full[k]) * low, run),
-        .water = work.water,
+        .run = h->mix.run[k],
+        .blower =
+            fmax(h->mix.full[k] + (1.0 - h->mix.full[k]) * low, h->mix.run[k]),
+        .water = work.water / h->longer[k],
         .depression = fmax((air.t - work.t_wet) / rated_depression, 0.0),
         .soak = soak_of(&m->coils[k], &air, work.t_wet)};
-    double meant = work.water * run * h->dt;
+    double meant = work.water * duty * h->dt;
 
     dew_plant_coil_store_step(&m->stores[k], &in, &h->wet[k]);
     return line_of(&work, &air, meant > 0.0 ? h->wet[k].condensed / meant : 1.0,
                    wetter, handler->blower_w * h->stage[k]);
 }
 
-/* What the blower uses for cooling at that duty beyond idling, W. */
+/* A machine that cycles runs longer than its load, duty / (1 - C_d (1 -
+   duty)) [NREL-56354], and its blower with it.  The blower's use for cooling
+   at that duty beyond idling, W. */
 static double blows(const struct dew_march *m, const struct dew__hour *h, int k,
                     double duty)
 {
     const struct dew_handler *handler = &m->c.plant.handlers[k];
-    double full = duty + dew_plant_off_delay(handler, duty);
+    double run = dew_plant_run_time(duty, handler->cycling);
+    double full = run + dew_plant_off_delay(handler, run);
 
     return full * (handler->blower_w * h->stage[k] -
                    low_share(h, k) * handler->blower_low_w);
@@ -292,6 +296,8 @@ void dew__equip(const struct dew_march *m, struct dew__hour *h,
         if (!(m->coils[k].capacity > 0.0))
             continue;
         h->stage[k] = stage_of(&m->c.plant.handlers[k], run[k] * m->stage[k]);
+        h->longer[k] =
+            1.0 / dew_plant_part_load(run[k], m->c.plant.handlers[k].cycling);
         *coils[k] = coil_at(m, h, at, k, run[k]);
         h->now.drive.putback += h->wet[k].put_back / h->dt;
     }

@@ -119,9 +119,9 @@ static void mix_blowers(const struct dew_march *m, const struct dew__duty *duty,
     for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
         const struct dew_handler *handler = &m->c.plant.handlers[k];
 
-        mix->run[k] = cool[k];
+        mix->run[k] = dew_plant_run_time(cool[k], handler->cycling);
         mix->full[k] = dew__clamp01(
-            cool[k] + dew_plant_off_delay(handler, cool[k]) + heat);
+            mix->run[k] + dew_plant_off_delay(handler, mix->run[k]) + heat);
         mix->low_off[k] = idle_share(handler, mix->full[k], 0);
         mix->low_on[k] = idle_share(handler, mix->full[k], 1);
     }
@@ -170,22 +170,17 @@ static double rh_at(const struct dew_march *m, const struct dew_state *x)
     return m->before.p * x->w / (0.621945 + x->w) / dew__pws(x->t_air);
 }
 
-/* Compressor and condenser fan; a cycling unit runs longer than its load,
-   by 1 - C_d (1 - duty), [NREL-56354]. */
+/* Compressor and condenser fan, by run time. */
 static void tell_cooling(const struct dew_march *m, const struct dew__hour *h,
                          const struct dew__sum *sum, struct dew_result *r)
 {
     const double power[DEW_HANDLERS] = {h->now.c1.power, h->now.c2.power,
                                         h->now.c3.power};
-    const double run[DEW_HANDLERS] = {sum->duty.cool, sum->duty.cool_2,
-                                      sum->duty.cool_3};
+    const double load[DEW_HANDLERS] = {sum->duty.cool, sum->duty.cool_2,
+                                       sum->duty.cool_3};
 
-    for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
-        double duty = run[k] / h->dt;
-        double fits = 1.0 - m->c.plant.handlers[k].cycling * (1.0 - duty);
-
-        r->energy.cooling += power[k] * run[k] / fits;
-    }
+    for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++)
+        r->energy.cooling += power[k] * load[k] * h->longer[k];
 }
 
 static void tell_energy(const struct dew_march *m, const struct dew__hour *h,

@@ -37,6 +37,7 @@ SPOIL(negative_deep, c->house.buffer.deep_kg = -0.7)
 SPOIL(hermetic, c->house.leakage.c = 0.0)
 SPOIL(odd_exponent, c->house.leakage.n = 1.07)
 SPOIL(four_handlers, c->plant.handler_count = 4)
+SPOIL(slow_starter, c->plant.handlers[1].cycling = 0.7)
 SPOIL(sharp_dryer, c->plant.dryer.rate = 1e-4; c->plant.dryer.band = 0.0)
 SPOIL(sharp_humidifier, c->plant.humidifier.band = 0.0)
 SPOIL(strong_dryer, c->plant.dryer.outdoor = 1.3)
@@ -66,6 +67,7 @@ static const struct refusal refusals[] = {
     {"house.leakage.c: 0 is outside 1e-09 .. 100", hermetic},
     {"house.leakage.n: 1.07 is outside 0.5 .. 1", odd_exponent},
     {"plant.handler_count: 4 is outside 0 .. 3", four_handlers},
+    {"plant.handlers[1].cycling: 0.7 is outside 0 .. 0.5", slow_starter},
     {"plant.dryer.band: 0 is outside 0.001 .. 1", sharp_dryer},
     {"plant.humidifier.band: 0 is outside 0.001 .. 1", sharp_humidifier},
     {"plant.dryer.outdoor: 1.3 is outside 0 .. 1", strong_dryer},
