@@ -6,6 +6,7 @@
 #include "dew/air.h"
 #include "dew/buffer.h"
 #include "dew/leakage.h"
+#include "dew/surface.h"
 #include "dew/thermal.h"
 #include "scenario/case.h"
 
@@ -268,18 +269,17 @@ static enum dew_status make_buffer(const struct dew__making *m)
 
 static void make_surfaces(const struct dew__making *m)
 {
-    const double inside = 0.13; /* m2K/W, R_si of glass and frame [ISO13788] */
-    const double film = 0.2;    /* kg/m2, then it runs off [ISO13788] */
     const struct dew_value *v = m->v;
     struct dew_surface *s = m->c->house.surfaces;
     double area = dew__windows(v), edge = area * SI(v, surfaces_edge_share);
+    double glass = fmax(0, 1 - SI(v, windows_u) * DEW_FILM_GLASS);
 
-    s[DEW_GLASS] = (struct dew_surface){
-        SI_OR(v, surfaces_glass_factor, fmax(0, 1 - SI(v, windows_u) * inside)),
-        area - edge, film * (area - edge)};
+    s[DEW_GLASS] = dew_house_surface(
+        DEW_GLASS, SI_OR(v, surfaces_glass_factor, glass), area - edge);
     s[DEW_EDGE] =
-        (struct dew_surface){SI(v, surfaces_edge_factor), edge, film * edge};
-    s[DEW_CORNER] = (struct dew_surface){SI(v, surfaces_corner_factor), 0, 0};
+        dew_house_surface(DEW_EDGE, SI(v, surfaces_edge_factor), edge);
+    s[DEW_CORNER] =
+        dew_house_surface(DEW_CORNER, SI(v, surfaces_corner_factor), 0);
 }
 
 /* ---- comfort ------------------------------------------------------------- */

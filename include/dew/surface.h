@@ -79,7 +79,9 @@ const struct dew_glazing *dew_house_glazing(const char *name); /* or NULL */
 
 /*
  * A surface for the march: area in m2, 0 = watched only.  Film before it runs
- * off: 0.05 kg/m2 on glass and edge, from memory; 0.2 on a corner, [ISO13788].
+ * off: 0.05 kg/m2 on upright glass and its edge, where droplets begin to run at
+ * 30 to 50 g/m2 [BS5250], from memory; 0.2 on a corner, [ISO13788]'s limit for
+ * what a surface that soaks may hold.
  */
 struct dew_surface dew_house_surface(enum dew_surface_kind kind, double factor,
                                      double area);
