@@ -131,7 +131,6 @@ struct dew__drive dew__drive_of(const struct dew_case *c,
     d.set_heat = comfort->heat[wall.hour - 1];
     d.set_cool = comfort->cool[wall.hour - 1];
     d.given = comfort->given ? 1.0 : 0.0;
-    d.heat_cap = c->plant.heater.capacity;
     d.t_ground = dew_house_ground_t(&h->thermal, date->yearday - 0.5);
     d.wet_t = h->thermal.floor_lean * d.t_ground;
     d.window =

@@ -248,6 +248,19 @@ static void equip_ducts(const struct dew_march *m, struct dew__hour *h)
     d->lost_heat = by_air * d->lost_cool;
 }
 
+/* A heat pump gives less the colder it is; its resistance heat is beside it. */
+static void equip_heat(const struct dew_march *m, struct dew__hour *h)
+{
+    const struct dew_heater *heater = &m->c.plant.heater;
+
+    h->pump =
+        heater->efficiency > 0.0
+            ? 0.0
+            : heater->capacity * dew_plant_heat_pump_capacity(h->now.mid.t);
+    h->now.drive.heat_cap =
+        heater->efficiency > 0.0 ? heater->capacity : h->pump + heater->backup;
+}
+
 /* duty of the last prediction: a machine that cycles needs more for its
    water, by 0.90 + 0.10 duty, and what it needs warms the room. */
 static void equip_humidity(const struct dew_march *m, struct dew__hour *h,
@@ -301,6 +314,7 @@ void dew__equip(const struct dew_march *m, struct dew__hour *h,
         *coils[k] = coil_at(m, h, at, k, run[k]);
         h->now.drive.putback += h->wet[k].put_back / h->dt;
     }
+    equip_heat(m, h);
     equip_blowers(m, h, duty);
     equip_ducts(m, h);
     equip_humidity(m, h, at, dew__clamp01(duty->dry));

@@ -183,6 +183,28 @@ static void tell_cooling(const struct dew_march *m, const struct dew__hour *h,
         r->energy.cooling += power[k] * load[k] * h->longer[k];
 }
 
+/* A heat pump carries what it can, its resistance heat the rest. */
+static double pump_energy(const struct dew_march *m, const struct dew__hour *h,
+                          const struct dew__sum *sum)
+{
+    double given = fmin(sum->heat.heating, h->pump * h->dt);
+
+    return given / dew_plant_heat_pump_cop(&m->c.plant.heater, h->now.mid.t) +
+           sum->heat.heating - given;
+}
+
+/* Air so far below its band is cold, and no matter of rounding; ours. */
+static const double cold = 0.5; /* K */
+
+static void tell_short(const struct dew_march *m, const struct dew__hour *h,
+                       const struct dew__sum *sum, struct dew_result *r)
+{
+    double least = h->now.drive.set_heat - m->lane.band - cold;
+
+    if (sum->duty.heat >= h->dt * (1.0 - 1e-9) && m->x.t_air < least)
+        r->short_heat += h->per_steps;
+}
+
 static void tell_energy(const struct dew_march *m, const struct dew__hour *h,
                         const struct dew__sum *sum, struct dew_result *r)
 {
@@ -197,8 +219,7 @@ static void tell_energy(const struct dew_march *m, const struct dew__hour *h,
         sum->duty.wet;
     tell_cooling(m, h, sum, r);
     if (!(heater->efficiency > 0.0) && heater->capacity > 0.0)
-        r->energy.heating_power +=
-            sum->heat.heating / dew_plant_heat_pump_cop(heater, h->now.mid.t);
+        r->energy.heating_power += pump_energy(m, h, sum);
     else if (heater->efficiency > 0.0 && heater->fuel > 0)
         r->energy.heating_fuel += sum->heat.heating / heater->efficiency;
     else if (heater->efficiency > 0.0)
@@ -244,6 +265,7 @@ void dew__tell_step(const struct dew_march *m, struct dew__hour *h,
     tell_faces(m, h, r);
     tell_energy(m, h, sum, r);
     tell_duty(h, sum, r);
+    tell_short(m, h, sum, r);
 }
 
 /* Supply air of the ventilator at its normal flow, at the hour's end. */

@@ -175,6 +175,7 @@ static enum dew_status audit(const struct dew_march *m,
 static void keep_equipment(struct dew__drive *drive,
                            const struct dew__drive *last)
 {
+    drive->heat_cap = last->heat_cap;
     drive->dry_rate = last->dry_rate;
     drive->dry_power = last->dry_power;
     drive->wet_rate = last->wet_rate;

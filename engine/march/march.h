@@ -44,7 +44,8 @@ struct dew__hour {
     double worst;         /* m3/s most negative supply less exhaust          */
     struct dew_coil_store_out wet[DEW_HANDLERS]; /* as predicted, this step  */
     double drained; /* kg   off the coils this hour                    */
-    double stage[DEW_HANDLERS];  /* -   of capacity, this step             */
+    double stage[DEW_HANDLERS]; /* -   of capacity, this step             */
+    double pump; /* W    most heat of a heat pump as cold as it is now  */
     double longer[DEW_HANDLERS]; /* -   run time over load, as predicted   */
 };
 

@@ -43,6 +43,7 @@ static void add_air(struct dew_tally *t, double required,
     /* fmin passes over the NaN of an hour in which the unit stood still */
     t->supply_t_min =
         first ? in->supply_t : fmin(t->supply_t_min, in->supply_t);
+    t->short_heat += in->short_heat;
     t->frost_hours += in->duty.defrost;
     t->co2_sum += in->co2;
     t->co2_max = first ? in->co2 : fmax(t->co2_max, in->co2);

@@ -116,6 +116,17 @@ void dew__say_today_sweat(struct telling *t)
     dew__say(t, ".");
 }
 
+void dew__say_short_heat(struct telling *t)
+{
+    struct dew__word coldest =
+        dew__amount(t->f->value[1], DEW_TEMPERATURE, t->r->system, 0);
+
+    dew__say(t,
+             "\"%s\": heating falls short in %s h of the %s, to %s in the "
+             "coldest. Warming up after a setback counts too.",
+             OPTION, HOURS(0), SPAN, coldest.text);
+}
+
 void dew__say_mould(struct telling *t)
 {
     static const char *const faces[DEW_SURFACES] = {

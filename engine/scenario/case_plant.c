@@ -172,11 +172,14 @@ static void make_heater(const struct dew__making *m)
     const double ample = 150; /* W/m2, more than a house needs, our own */
     const struct dew_value *v = m->v;
     int kind = WORD(v, heating_kind);
+    double capacity;
 
     if (kind == NONE || m->c->house.comfort.given)
         return;
+    capacity = SI_OR(v, heating_capacity, ample * SI(v, house_floor_area));
     m->c->plant.heater = (struct dew_heater){
-        .capacity = SI_OR(v, heating_capacity, ample * SI(v, house_floor_area)),
+        .capacity = capacity,
+        .backup = kind == HEAT_PUMP ? SI_OR(v, heating_backup, capacity) : 0,
         .efficiency =
             kind == HEAT_PUMP ? 0 : SI_OR(v, heating_efficiency, usual[kind]),
         .cop_warm = SI(v, heating_cop_warm),

@@ -7,7 +7,8 @@
 
 /* ---- heating ---- */
 K(heating, kind, WORD, PURE, 0, 0, NULL, "electric", "no flue, no water in the house", "heat_pump", "what heats", .words = "none|electric|gas|oil|propane|wood|heat_pump")
-K(heating, capacity, NUMBER, POWER, 100, 100e3, "one household's heater", "=150 W per m2 of floor, which is ample", NULL, NULL, "most heat it gives")
+K(heating, capacity, NUMBER, POWER, 100, 100e3, "one household's heater", "=150 W per m2 of floor, which is ample", NULL, NULL, "most heat it gives; of a heat pump at 47 degF outdoors, and less the colder it is")
+K(heating, backup, NUMBER, POWER, 0, 100e3, "one household's heater", "=as capacity beside a heat pump: common practice, no source", NULL, NULL, "heat pump: most heat of the electric resistance that helps it out")
 K(heating, efficiency, NUMBER, PURE, 0.3, 1, "a share; a heat pump has its own keys", "=100 % electric, 90 % gas and propane, 83 % oil, 70 % wood: from memory", NULL, NULL, "heat given per fuel burnt or electricity used")
 K(heating, cop_warm, NUMBER, PURE, 1, 8, "heat pumps on the market", "3.6", "[NREL-56354] single speed 3.2 to 4.2, from memory", NULL, "heat pump: heat per electricity at 47 degF outdoors")
 K(heating, cop_cold, NUMBER, PURE, 1, 6, "heat pumps on the market", "2.5", "[NREL-56354] single speed 2.2 to 2.9, from memory", NULL, "heat pump: heat per electricity at 17 degF outdoors")

@@ -124,6 +124,32 @@ void dew__rule_today_fine(const struct dew_question *q, struct dew_verdict *v)
     f->value[1] = o->year.too_dry;
 }
 
+static void short_of_heat(const struct dew_question *q, struct dew_verdict *v,
+                          size_t i)
+{
+    struct dew_finding *f = dew__find(v, DEW_FINDING_short_heat, (int)i);
+
+    f->value[0] = dew__outcome(q, i)->year.short_heat;
+    f->value[1] = dew__outcome(q, i)->year.t_min;
+}
+
+/* Of today, and of the option with most such hours if clearly more. */
+void dew__rule_short_heat(const struct dew_question *q, struct dew_verdict *v)
+{
+    double today = dew__base(q)->year.short_heat;
+    size_t worst = 0;
+
+    for (size_t i = 1; i < q->count; i++)
+        if (dew__outcome(q, i)->year.short_heat >
+            dew__outcome(q, worst)->year.short_heat)
+            worst = i;
+    if (today >= 1)
+        short_of_heat(q, v, 0);
+    if (worst > 0 &&
+        dew__outcome(q, worst)->year.short_heat > today + dew__close(q, today))
+        short_of_heat(q, v, worst);
+}
+
 void dew__rule_today_sweat(const struct dew_question *q, struct dew_verdict *v)
 {
     const struct dew_outcome *o = dew__base(q);

@@ -172,6 +172,9 @@ struct dew_result {
     double ducts[DEW_DUCT_SPOTS];    /* -    share of the hour wet or cold   */
     double mixed_t;                  /* degC coldest air that would reach the
                                    heaters with outdoor air in it; NaN none */
+    double short_heat;               /* -    share of the hour in which heating
+                                   at its full leaves the air more than 0.5 K
+                                   below its band                          */
     double coil_drained;             /* kg   of condensate, to the drain    */
     double core_drained;             /* kg   condensed in the core          */
     double wiped;                    /* kg   run off or wiped from surfaces */
@@ -244,6 +247,7 @@ struct dew_tally {
     double rh_sum, rh_min, rh_max;   /* -                                   */
     double t_sum, t_min, t_max;      /* degC                                */
     double fresh_sum, leak_sum;      /* m3/s x h                            */
+    double short_heat;               /* h   see struct dew_result           */
     double fresh_short;              /* h   below the required rate         */
     double supply_t_min;             /* degC                                */
     double frost_hours;              /* h of defrost                        */

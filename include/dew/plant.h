@@ -48,7 +48,8 @@ struct dew_handler {
 
 /* Heating. */
 struct dew_heater {
-    double capacity;   /* W    0 = none                                    */
+    double capacity; /* W    0 = none; of a heat pump, at 8.3 degC (47 degF) */
+    double backup;   /* W    resistance heat beside a heat pump          */
     double efficiency; /* -    0 = heat pump, then cop                     */
     double cop_warm;   /* -    COP at 8.3 degC (47 degF)                   */
     double cop_cold;   /* -    COP at -8.3 degC (17 degF)                  */

@@ -38,6 +38,7 @@ SPOIL(hermetic, c->house.leakage.c = 0.0)
 SPOIL(odd_exponent, c->house.leakage.n = 1.07)
 SPOIL(four_handlers, c->plant.handler_count = 4)
 SPOIL(slow_starter, c->plant.handlers[1].cycling = 0.7)
+SPOIL(cold_backup, c->plant.heater.backup = -1.0)
 SPOIL(sharp_dryer, c->plant.dryer.rate = 1e-4; c->plant.dryer.band = 0.0)
 SPOIL(sharp_humidifier, c->plant.humidifier.band = 0.0)
 SPOIL(strong_dryer, c->plant.dryer.outdoor = 1.3)
@@ -68,6 +69,7 @@ static const struct refusal refusals[] = {
     {"house.leakage.n: 1.07 is outside 0.5 .. 1", odd_exponent},
     {"plant.handler_count: 4 is outside 0 .. 3", four_handlers},
     {"plant.handlers[1].cycling: 0.7 is outside 0 .. 0.5", slow_starter},
+    {"plant.heater.backup: -1 is outside 0 .. 1e+12", cold_backup},
     {"plant.dryer.band: 0 is outside 0.001 .. 1", sharp_dryer},
     {"plant.humidifier.band: 0 is outside 0.001 .. 1", sharp_humidifier},
     {"plant.dryer.outdoor: 1.3 is outside 0 .. 1", strong_dryer},

@@ -229,6 +229,11 @@ static const struct sentence_row {
      "403 h in one month, 88 h at a stretch, most in July and August. The "
      "water comes in by people (4.3 L/day) and leakage through the envelope "
      "(3.3 L/day)."},
+    {"heating falls short",
+     {.kind = DEW_FINDING_short_heat, .option = 1, .value = {203.2, 11.3}},
+     DEW_SYSTEM_US,
+     "\"heat core\": heating falls short in 203 h of the year, to 52 degF in "
+     "the coldest. Warming up after a setback counts too."},
     {"the coil leaves today open",
      {.kind = DEW_FINDING_coil_today, .option = 0, .value = {81.3, 0, 708.4}},
      DEW_SYSTEM_US,

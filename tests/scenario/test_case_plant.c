@@ -359,6 +359,23 @@ static void a_coil_may_be_drier_or_wetter(void **state)
     assert_false(otherwise(none, DEW_COIL_WET, &c));
 }
 
+/* As much as the pump gives at 47 degF, unless said; other heaters none. */
+static void a_heat_pump_has_resistance_beside_it(void **state)
+{
+    struct dew_case c =
+        case_of(BASE "heating: {kind: heat_pump, capacity: 9 kW}\n");
+
+    (void)state;
+    assert_near(c.plant.heater.capacity, 9000, 1e-9);
+    assert_near(c.plant.heater.backup, 9000, 1e-9);
+    c = case_of(BASE "heating: {kind: heat_pump, backup: 0 W}\n");
+    assert_near(c.plant.heater.backup, 0, 0);
+    c = case_of(BASE "heating: {kind: heat_pump, backup: 5 kW}\n");
+    assert_near(c.plant.heater.backup, 5000, 1e-9);
+    c = case_of(BASE "heating: {kind: gas, capacity: 9 kW}\n");
+    assert_near(c.plant.heater.backup, 0, 0);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -377,6 +394,7 @@ int main(void)
         cmocka_unit_test(a_rating_leaves_a_range_open),
         cmocka_unit_test(two_air_handlers_may_run_either_way),
         cmocka_unit_test(a_coil_may_be_drier_or_wetter),
+        cmocka_unit_test(a_heat_pump_has_resistance_beside_it),
     };
 
     return cmocka_run_group_tests_name("scenario, equipment", tests, NULL,

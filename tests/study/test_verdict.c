@@ -521,6 +521,25 @@ static void paying_back_within_the_years_or_not(void **state)
     assert_near(FIND(never_pays, 2)->value[1], 1500, 1e-9);
 }
 
+/* Today from an hour on; an option only with clearly more than today. */
+static void heating_that_falls_short_is_told(void **state)
+{
+    (void)state;
+    scene_open(&s, 4);
+    s.outcomes[0].year.short_heat = 1;
+    s.outcomes[0].year.t_min = 14.2;
+    s.outcomes[1].year.short_heat = 45;
+    s.outcomes[2].year.short_heat = 203;
+    s.outcomes[2].year.t_min = 11.3;
+    s.outcomes[3].year.short_heat = 180;
+    judge();
+    assert_near(must(FIND(short_heat, 0))->value[1], 14.2, 0);
+    assert_null(FIND(short_heat, 1));
+    assert_near(must(FIND(short_heat, 2))->value[0], 203, 0);
+    assert_near(FIND(short_heat, 2)->value[1], 11.3, 0);
+    assert_null(FIND(short_heat, 3));
+}
+
 /* The coil read dry and wet: 8760 h, of which 175.2 keep the limit. */
 static struct dew_outcome dry_coil[SCENE_MOST], wet_coil[SCENE_MOST];
 
@@ -609,9 +628,10 @@ int main(void)
         cmocka_unit_test(paying_back_within_the_years_or_not),
         cmocka_unit_test(what_the_coil_leaves_open_is_told),
         cmocka_unit_test(the_best_is_told_with_its_coil_and_alike_ones_are_not),
+        cmocka_unit_test(heating_that_falls_short_is_told),
         cmocka_unit_test(keys_are_the_names_of_the_kinds),
     };
-    size_t n = 28;
+    size_t n = 29;
 
     ADD_ROWS(tests, n, fine_rows, fine_today);
     ADD_ROWS(tests, n, near_rows, answers_near_a_limit_say_so);
