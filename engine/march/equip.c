@@ -138,9 +138,11 @@ static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
                                .p = h->now.mid.p,
                                .t_out = h->now.mid.t,
                                .flow = 1.0};
-    struct dew_coil coil = h->stage[k] < 1.0
-                               ? dew_plant_coil_stage(&m->coils[k], h->stage[k])
-                               : m->coils[k];
+    double share = dew_plant_stage_air(handler, h->stage[k]);
+    struct dew_coil coil =
+        h->stage[k] < 1.0
+            ? dew_plant_coil_stage(&m->coils[k], h->stage[k], share)
+            : m->coils[k];
     struct dew_coil_work work = dew__plant_coil(&coil, &air);
     double low = low_share(h, k);
     struct dew_coil_store_in in = {
@@ -156,7 +158,7 @@ static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
 
     dew_plant_coil_store_step(&m->stores[k], &in, &h->wet[k]);
     return line_of(&work, &air, meant > 0.0 ? h->wet[k].condensed / meant : 1.0,
-                   wetter, handler->blower_w * h->stage[k]);
+                   wetter, dew_plant_blower_w(handler, share));
 }
 
 /* A machine that cycles runs longer than its load, duty / (1 - C_d (1 -
@@ -169,7 +171,9 @@ static double blows(const struct dew_march *m, const struct dew__hour *h, int k,
     double run = dew_plant_run_time(duty, handler->cycling);
     double full = run + dew_plant_off_delay(handler, run);
 
-    return full * (handler->blower_w * h->stage[k] -
+    double share = dew_plant_stage_air(handler, h->stage[k]);
+
+    return full * (dew_plant_blower_w(handler, share) -
                    low_share(h, k) * handler->blower_low_w);
 }
 

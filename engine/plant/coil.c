@@ -168,13 +168,38 @@ enum dew_status dew_plant_coil_open(const struct dew_handler *handler,
     return DEW_OK;
 }
 
-struct dew_coil dew_plant_coil_stage(const struct dew_coil *coil, double s)
+double dew_plant_stage_air(const struct dew_handler *handler, double s)
+{
+    int varies = handler->turndown > 0.0 && handler->turndown < 1.0;
+    double low = varies ? handler->turndown : handler->low_stage;
+    double slope = handler->low_air > 0.0 && low > 0.0 && low < 1.0
+                       ? (1.0 - handler->low_air) / (1.0 - low)
+                       : 1.0;
+
+    return fmax(1.0 - slope * (1.0 - s), 0.5 * s);
+}
+
+double dew_plant_blower_w(const struct dew_handler *handler, double air)
+{
+    double flow = handler->blower_low;
+    double watts = handler->blower_low_w / handler->blower_w;
+    double power = 2.0;
+
+    if (!(handler->blower_w > 0.0) || air >= 1.0)
+        return handler->blower_w;
+    if (flow > 0.0 && flow < 1.0 && watts > 0.0 && watts < 1.0)
+        power = log(watts) / log(flow);
+    return handler->blower_w * pow(air, power);
+}
+
+struct dew_coil dew_plant_coil_stage(const struct dew_coil *coil, double s,
+                                     double air)
 {
     struct dew_coil c = *coil;
 
     c.capacity *= s;
     c.power *= s;
-    c.m *= s;
+    c.m *= air;
     c.latent *= s;
     c.bypass = c.dry > 0.0 ? 0.0 : exp(-c.units / c.m);
     return c;

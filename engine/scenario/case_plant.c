@@ -71,6 +71,15 @@ static double by_coil(const struct dew__making *m, const struct dew_value *v)
                          : v->amount.si;
 }
 
+/* Air at the low stage: 75 % at 70 % of the capacity, from memory, and a
+   straight line from there to the whole. */
+static double usual_air(const struct dew_handler *h)
+{
+    double low = h->turndown < 1 ? h->turndown : h->low_stage;
+
+    return 1 - (1 - low) * (1 - 0.75) / (1 - 0.70);
+}
+
 static void coil_habits(const struct dew__making *m, struct dew_handler *h)
 {
     const struct dew_value *v = m->v;
@@ -90,6 +99,7 @@ static void coil_habits(const struct dew__making *m, struct dew_handler *h)
     h->turndown = row != NULL && !SAID(v, cooling_turndown)
                       ? row->turndown
                       : SI(v, cooling_turndown);
+    h->low_air = SI_OR(v, cooling_low_stage_air, usual_air(h));
     h->overcool = SI(v, cooling_overcool);
     h->overcool_rh = SI(v, cooling_overcool_above);
 }

@@ -32,6 +32,7 @@ K(cooling, typical, WORD, PURE, 0, 0, NULL, "none", "the keys' own defaults", NU
 K(cooling, motor, WORD, PURE, 0, 0, NULL, "constant_torque", "common in new air handlers", NULL, "blower motor whose typical blower_power, low_flow and low_power stand where yours are not given", .words = "psc|constant_torque|variable")
 K(cooling, cycling_loss, NUMBER, PURE, 0, 0.5, "published values run from 0.07 to 0.2 [NREL-56354]", "7 %", "[NREL-56354] SEER 13 and above; 20 % for older machines", NULL, "capacity and efficiency lost to starting and stopping, at the least load (C_d)")
 K(cooling, low_stage, NUMBER, PURE, 0.2, 1, "a share of the capacity", "100 %", "one stage", NULL, "capacity of the low stage of a two-stage machine")
+K(cooling, low_stage_air, NUMBER, PURE, 0.1, 1, "a share of the full air", "=75 % at 70 % of the capacity, in line with it elsewhere: 70 to 80 %, from memory", NULL, NULL, "air at the low stage, or at the least capacity of a variable-speed machine, as a share of the full air")
 K(cooling, turndown, NUMBER, PURE, 0.1, 1, "a share of the capacity", "100 %", "fixed speed", NULL, "least capacity of a variable-speed machine")
 K(cooling, overcool, NUMBER, TEMPERATURE_STEP, 0, 5, "more is cold", "0 K", "not used", NULL, "cooled further than asked, while too humid")
 K(cooling, overcool_above, NUMBER, PURE, 0.3, 0.9, "a relative humidity", "55 %", "common practice, no source", NULL, "relative humidity above which it overcools")

@@ -84,11 +84,28 @@ enum dew_status dew_plant_coil_open(const struct dew_handler *handler,
                                     struct dew_error *err);
 
 /*
- * The same coil at stage 0 < s <= 1 of its capacity, air and power cut alike
- * and the surface kept: bypass falls, the coil runs nearer saturation.  That
- * power falls with capacity is ours: two-stage compressors do a little better.
+ * Share of the full air at stage 0 < s <= 1 of a handler's capacity: its
+ * low_air at its low stage or least capacity, 1 at 1, a straight line between
+ * and beyond, never below s / 2.
  */
-struct dew_coil dew_plant_coil_stage(const struct dew_coil *coil, double s);
+double dew_plant_stage_air(const struct dew_handler *handler, double s);
+
+/*
+ * Electricity of a handler's blower at that share of its full air, 0 .. 1, W:
+ * a power law through its full and its low flow, or the square of the flow
+ * where it has no low one.  Ours; no source.
+ */
+double dew_plant_blower_w(const struct dew_handler *handler, double air);
+
+/*
+ * The same coil at stage 0 < s <= 1 of its capacity with that share of its
+ * air, power cut as capacity, the surface kept: less air lets bypass fall, and
+ * the coil runs nearer saturation; more air for its capacity makes it warmer.
+ * That power falls with capacity is ours: two-stage compressors do a little
+ * better.
+ */
+struct dew_coil dew_plant_coil_stage(const struct dew_coil *coil, double s,
+                                     double air);
 
 /* The air a coil meets. */
 struct dew_coil_air {

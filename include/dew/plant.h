@@ -42,6 +42,8 @@ struct dew_handler {
     double still;       /* -       blower off: share evaporated all the same */
     double low_stage;   /* -       capacity of the low stage, 1 = single    */
     double turndown;    /* -       least capacity of a variable unit, 1 = no */
+    double low_air;     /* -       air at that stage or least, share of air;
+                                   0 = as its capacity                      */
     double overcool;    /* K       below set point while too humid, 0 = no  */
     double overcool_rh; /* -       above which it overcools                 */
 };

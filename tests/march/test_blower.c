@@ -282,6 +282,35 @@ static void a_night_without_a_cycle_gives_little_back(void **state)
     assert_true(back > 0.0 && back / idle <= 0.13 / 8.0);
 }
 
+/* At its low stage all day: the blower's share of air is what its use says,
+   and more air for the same capacity takes out less water. */
+static void the_low_stage_moves_the_air_it_is_told(void **state)
+{
+    static const double air[] = {0.6, 0.75, 0.9};
+    double dry = 1.0;
+
+    (void)state;
+    for (size_t i = 0; i < COUNT_OF(air); i++) {
+        struct dew_hour out = outdoors(29.0, 0.72);
+        struct dew_case c = cooled();
+        struct dew_handler *h = &c.plant.handlers[0];
+        struct dew_result r;
+        double watts;
+
+        h->low_stage = 0.7;
+        h->low_air = air[i];
+        h->off_delay = h->still = h->cycling = 0.0;
+        h->blower_low = 0.5;
+        h->blower_low_w = 0.25 * h->blower_w;
+        r = run(&c, &out, 24 * 25, NULL);
+        watts = r.energy.blower / (3600.0 * r.duty.blower);
+        assert_true(r.duty.cool > 0.1 && r.duty.cool < 0.95);
+        assert_near(watts, h->blower_w * air[i] * air[i], 0.5);
+        assert_true(r.water.coil / r.heat.cooling < dry);
+        dry = r.water.coil / r.heat.cooling;
+    }
+}
+
 int main(void)
 {
     struct CMUnitTest tests[32] = {
@@ -290,10 +319,11 @@ int main(void)
         cmocka_unit_test(
             on_gives_back_more_than_auto_in_every_hour_with_a_cycle),
         cmocka_unit_test(their_hours_are_equal_in_weather_too),
+        cmocka_unit_test(the_low_stage_moves_the_air_it_is_told),
         cmocka_unit_test(wetter_readings_are_wetter_in_order),
         cmocka_unit_test(a_night_without_a_cycle_gives_little_back),
     };
-    size_t n = 6;
+    size_t n = 7;
 
     ADD_ROWS(tests, n, cycling_rows, blower_and_compressor_run_alike);
     ADD_ROWS(tests, n, delays, the_march_puts_back_what_the_delay_dries);

@@ -195,7 +195,7 @@ static void lower_air_per_ton_dries_more(void **state)
 static void a_low_stage_runs_nearer_saturation(void **state)
 {
     struct dew_coil c = coil_of(3.0, 0.75, 400.0);
-    struct dew_coil low = dew_plant_coil_stage(&c, 0.68);
+    struct dew_coil low = dew_plant_coil_stage(&c, 0.68, 0.68);
     struct dew_coil_air a = {24.1, 0.0107, 100300.0, 32.9, 1.0};
     struct dew_coil_work full, part;
 
@@ -206,6 +206,62 @@ static void a_low_stage_runs_nearer_saturation(void **state)
     assert_near(part.power / full.power, 0.68, 1e-9);
     assert_true(low.bypass < c.bypass);
     assert_true(part.t_adp > full.t_adp);
+}
+
+/* 75 % of the air at 70 % of the capacity: 1 - (1 - s) 0.25 / 0.30, by hand. */
+static void air_follows_the_stage(void **state)
+{
+    struct dew_handler h = {
+        .low_stage = 0.70, .turndown = 1.0, .low_air = 0.75};
+
+    (void)state;
+    assert_near(dew_plant_stage_air(&h, 1.0), 1.0, 1e-12);
+    assert_near(dew_plant_stage_air(&h, 0.70), 0.75, 1e-12);
+    assert_near(dew_plant_stage_air(&h, 0.85), 0.875, 1e-12);
+    h.low_air = 0.0; /* not known: as the capacity */
+    assert_near(dew_plant_stage_air(&h, 0.70), 0.70, 1e-12);
+    h = (struct dew_handler){.low_stage = 1.0, .turndown = 0.4, .low_air = 0.5};
+    assert_near(dew_plant_stage_air(&h, 0.4), 0.5, 1e-12);
+    assert_near(dew_plant_stage_air(&h, 0.7), 0.75, 1e-12);
+    h.low_air = 0.1; /* an odd answer never stops the air */
+    h.turndown = 0.9;
+    assert_near(dew_plant_stage_air(&h, 0.3), 0.15, 1e-12);
+}
+
+/* Through both of its points; half the flow at a quarter is the square. */
+static void a_blower_uses_less_for_less_air(void **state)
+{
+    struct dew_handler h = {
+        .blower_w = 480.0, .blower_low = 0.7, .blower_low_w = 360.0};
+
+    (void)state;
+    assert_near(dew_plant_blower_w(&h, 1.0), 480.0, 1e-9);
+    assert_near(dew_plant_blower_w(&h, 0.7), 360.0, 1e-9);
+    assert_near(dew_plant_blower_w(&h, 0.49), 270.0, 1e-9);
+    h.blower_low = 0.0;
+    assert_near(dew_plant_blower_w(&h, 0.75), 480.0 * 0.5625, 1e-9);
+    h.blower_w = 0.0;
+    assert_near(dew_plant_blower_w(&h, 0.75), 0.0, 0.0);
+}
+
+/* The same capacity into more air: a warmer coil, less water. */
+static void more_air_at_the_low_stage_dries_less(void **state)
+{
+    struct dew_coil c = coil_of(3.0, 0.75, 400.0);
+    struct dew_coil_air a = {24.1, 0.0107, 100300.0, 32.9, 1.0};
+    double water = 1.0, adp = 0.0;
+
+    (void)state;
+    for (double air = 0.60; air < 0.95; air += 0.05) {
+        struct dew_coil low = dew_plant_coil_stage(&c, 0.70, air);
+        struct dew_coil_work o;
+
+        dew_plant_coil_at(&low, &a, &o);
+        assert_near(low.m, air * c.m, 1e-12);
+        assert_true(o.water < water && o.t_adp > adp);
+        water = o.water;
+        adp = o.t_adp;
+    }
 }
 
 static void outside_is_held_and_said(void **state)
@@ -431,6 +487,9 @@ int main(void)
         cmocka_unit_test(agrees_with_iteration),
         cmocka_unit_test(lower_air_per_ton_dries_more),
         cmocka_unit_test(a_low_stage_runs_nearer_saturation),
+        cmocka_unit_test(air_follows_the_stage),
+        cmocka_unit_test(a_blower_uses_less_for_less_air),
+        cmocka_unit_test(more_air_at_the_low_stage_dries_less),
         cmocka_unit_test(outside_is_held_and_said),
         cmocka_unit_test(example_3_cools_with_197_kw),
         cmocka_unit_test(example_6_supplies_15_degrees),
@@ -441,7 +500,7 @@ int main(void)
         cmocka_unit_test(wrong_labels_are_refused),
         cmocka_unit_test(run_time_at_part_load),
     };
-    size_t n = 14;
+    size_t n = 17;
 
     ADD_ROWS(tests, n, adp_rows, rating_gives_adp_and_bypass);
     ADD_ROWS(tests, n, curve_rows, cooling_curve);

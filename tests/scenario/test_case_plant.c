@@ -359,6 +359,21 @@ static void a_coil_may_be_drier_or_wetter(void **state)
     assert_false(otherwise(none, DEW_COIL_WET, &c));
 }
 
+/* 75 % at 70 %, and the same line elsewhere; or as told. */
+static void the_low_stage_has_its_own_air(void **state)
+{
+    struct dew_case c =
+        case_of(BASE "cooling: {capacity: 3 ton, low_stage: 70 %}\n");
+
+    (void)state;
+    assert_near(c.plant.handlers[0].low_air, 0.75, 1e-12);
+    c = case_of(BASE "cooling: {capacity: 3 ton, turndown: 40 %}\n");
+    assert_near(c.plant.handlers[0].low_air, 0.5, 1e-12);
+    c = case_of(BASE "cooling: {capacity: 3 ton, low_stage: 70 %, "
+                     "low_stage_air: 81 %}\n");
+    assert_near(c.plant.handlers[0].low_air, 0.81, 1e-12);
+}
+
 /* As much as the pump gives at 47 degF, unless said; other heaters none. */
 static void a_heat_pump_has_resistance_beside_it(void **state)
 {
@@ -394,6 +409,7 @@ int main(void)
         cmocka_unit_test(a_rating_leaves_a_range_open),
         cmocka_unit_test(two_air_handlers_may_run_either_way),
         cmocka_unit_test(a_coil_may_be_drier_or_wetter),
+        cmocka_unit_test(the_low_stage_has_its_own_air),
         cmocka_unit_test(a_heat_pump_has_resistance_beside_it),
     };
 
