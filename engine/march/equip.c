@@ -161,6 +161,30 @@ static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
                    wetter, dew_plant_blower_w(handler, share));
 }
 
+/* A heat pump gives less the colder it is; its resistance heat is beside it. */
+static double pump_of(const struct dew_heater *heater, double t_out)
+{
+    return heater->efficiency > 0.0
+               ? 0.0
+               : heater->capacity * dew_plant_heat_pump_capacity(t_out);
+}
+
+double dew__heat_run(const struct dew_heater *heater, double t_out, double duty)
+{
+    double pump = pump_of(heater, t_out);
+
+    return pump > 0.0 ? fmin(duty * (1.0 + heater->backup / pump), 1.0) : duty;
+}
+
+static void equip_heat(const struct dew_march *m, struct dew__hour *h)
+{
+    const struct dew_heater *heater = &m->c.plant.heater;
+
+    h->pump = pump_of(heater, h->now.mid.t);
+    h->now.drive.heat_cap =
+        h->pump > 0.0 ? h->pump + heater->backup : heater->capacity;
+}
+
 /* A machine that cycles runs longer than its load, duty / (1 - C_d (1 -
    duty)) [NREL-56354], and its blower with it.  The blower's use for cooling
    at that duty beyond idling, W. */
@@ -202,7 +226,7 @@ static void equip_blowers(const struct dew_march *m, struct dew__hour *h,
                           const struct dew__duty *duty)
 {
     struct dew__drive *d = &h->now.drive;
-    double full = 0.0;
+    double full = 0.0, heat = fmax(duty->heat, 1e-6);
 
     d->blower_idle = 0.0;
     for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
@@ -212,7 +236,11 @@ static void equip_blowers(const struct dew_march *m, struct dew__hour *h,
         full += handler->blower_w;
     }
     d->blower_cool = blower_cool(m, h, duty);
-    d->blower_heat = m->c.plant.heater.by_air ? full - d->blower_idle : 0.0;
+    d->blower_heat =
+        m->c.plant.heater.by_air
+            ? (full - d->blower_idle) *
+                  dew__heat_run(&m->c.plant.heater, h->now.mid.t, heat) / heat
+            : 0.0;
 }
 
 /* Air of handler k on its way through ducts outside, of all handlers' air. */
@@ -250,19 +278,6 @@ static void equip_ducts(const struct dew_march *m, struct dew__hour *h)
         add_ducts(m, h, k, all);
     d->duct_heat = by_air * d->duct_cool;
     d->lost_heat = by_air * d->lost_cool;
-}
-
-/* A heat pump gives less the colder it is; its resistance heat is beside it. */
-static void equip_heat(const struct dew_march *m, struct dew__hour *h)
-{
-    const struct dew_heater *heater = &m->c.plant.heater;
-
-    h->pump =
-        heater->efficiency > 0.0
-            ? 0.0
-            : heater->capacity * dew_plant_heat_pump_capacity(h->now.mid.t);
-    h->now.drive.heat_cap =
-        heater->efficiency > 0.0 ? heater->capacity : h->pump + heater->backup;
 }
 
 /* duty of the last prediction: a machine that cycles needs more for its

@@ -110,11 +110,13 @@ static void mix_locals(const struct dew_march *m, const struct dew__hour *h,
     }
 }
 
-static void mix_blowers(const struct dew_march *m, const struct dew__duty *duty,
-                        struct dew__mixing *mix)
+static void mix_blowers(const struct dew_march *m, const struct dew__hour *h,
+                        const struct dew__duty *duty, struct dew__mixing *mix)
 {
     double cool[DEW_HANDLERS] = {duty->cool, duty->cool_2, duty->cool_3};
-    double heat = m->c.plant.heater.by_air ? duty->heat : 0.0;
+    const struct dew_heater *heater = &m->c.plant.heater;
+    double heat =
+        heater->by_air ? dew__heat_run(heater, h->now.mid.t, duty->heat) : 0.0;
 
     for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
         const struct dew_handler *handler = &m->c.plant.handlers[k];
@@ -135,7 +137,7 @@ void dew__mix_of(const struct dew_march *m, const struct dew__hour *h,
     mix_vent(m, h, at, mix);
     mix_core(m, h, at, mix);
     mix_locals(m, h, mix);
-    mix_blowers(m, duty, mix);
+    mix_blowers(m, h, duty, mix);
 }
 
 /* A face is wet while its film can be seen; one without a film while its air
@@ -229,13 +231,15 @@ static void tell_energy(const struct dew_march *m, const struct dew__hour *h,
             m->c.plant.exhausts[e].watts * h->mix.local[1 + e] * h->dt;
 }
 
-static void tell_duty(const struct dew__hour *h, const struct dew__sum *sum,
-                      struct dew_result *r)
+static void tell_duty(const struct dew_march *m, const struct dew__hour *h,
+                      const struct dew__sum *sum, struct dew_result *r)
 {
     double per_hour = 1.0 / 3600.0;
 
     r->duty.cool += sum->duty.cool * per_hour;
-    r->duty.heat += sum->duty.heat * per_hour;
+    r->duty.heat += dew__heat_run(&m->c.plant.heater, h->now.mid.t,
+                                  sum->duty.heat / h->dt) *
+                    h->per_steps;
     r->duty.dehumidify += sum->duty.dry * per_hour;
     r->duty.humidify += sum->duty.wet * per_hour;
     r->duty.vent += (1.0 - h->mix.vent[DEW_VENT_OFF]) * h->per_steps;
@@ -264,7 +268,7 @@ void dew__tell_step(const struct dew_march *m, struct dew__hour *h,
     r->core_drained += b->drained * h->dt;
     tell_faces(m, h, r);
     tell_energy(m, h, sum, r);
-    tell_duty(h, sum, r);
+    tell_duty(m, h, sum, r);
     tell_short(m, h, sum, r);
 }
 

@@ -63,6 +63,11 @@ void dew__mix_of(const struct dew_march *m, const struct dew__hour *h,
 void dew__equip(const struct dew_march *m, struct dew__hour *h,
                 const struct dew_state *at, const struct dew__duty *duty);
 
+/* Share of the time that a heater runs at that share of all it can give: a
+   heat pump's resistance heat comes in only when the pump runs on. */
+double dew__heat_run(const struct dew_heater *heater, double t_out,
+                     double duty);
+
 /* Settle the coil stores after a step; h->drained grows. */
 void dew__drain(struct dew_march *m, struct dew__hour *h,
                 const struct dew__sum *sum);

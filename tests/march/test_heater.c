@@ -98,6 +98,32 @@ static void in_mild_weather_the_pump_does_it_alone(void **state)
     assert_near(r.energy.heating_power, r.heat.heating, 1e-9 * r.heat.heating);
 }
 
+/* The blower carries the heat as long as the pump runs, not as long as pump
+   and resistance together would. */
+static void the_blower_runs_as_long_as_the_pump(void **state)
+{
+    static const double backup[] = {0.0, 4000.0, 12000.0};
+
+    (void)state;
+    for (size_t i = 0; i < COUNT_OF(backup); i++) {
+        struct dew_case c = pumped(backup[i]);
+        struct dew_hour mild = dry(75.0 / 9.0); /* 47 degF */
+        struct dew_result r;
+        double run_for;
+
+        c.plant.heater.by_air = 1;
+        c.plant.handler_count = 1;
+        c.plant.handlers[0] =
+            (struct dew_handler){.air = 0.4, .blower_w = 300.0, .cop = 3.0};
+        r = run(&c, &mild, 24 * 60, NULL);
+        run_for = r.heat.heating / (8000.0 * 3600.0);
+        assert_true(run_for > 0.2 && run_for < 0.5);
+        assert_near(r.duty.heat, run_for, 1e-6);
+        assert_near(r.duty.blower, run_for, 1e-4);
+        assert_near(r.energy.blower, 300.0 * 3600.0 * run_for, 100.0);
+    }
+}
+
 /* A house that is held is not short, one 0.4 K under its band is not yet. */
 static void hours_short_of_heat_are_counted(void **state)
 {
@@ -126,9 +152,10 @@ int main(void)
     struct CMUnitTest tests[16] = {
         cmocka_unit_test(resistance_carries_the_rest),
         cmocka_unit_test(in_mild_weather_the_pump_does_it_alone),
+        cmocka_unit_test(the_blower_runs_as_long_as_the_pump),
         cmocka_unit_test(hours_short_of_heat_are_counted),
     };
-    size_t n = 3;
+    size_t n = 4;
 
     ADD_ROWS(tests, n, cold_rows, a_heat_pump_gives_less_in_the_cold);
     return _cmocka_run_group_tests("march, heater", tests, n, NULL, NULL);
