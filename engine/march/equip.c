@@ -212,8 +212,7 @@ static double blower_cool(const struct dew_march *m, const struct dew__hour *h,
     double used = 0.0, given = 0.0, all = 0.0;
 
     for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
-        double least = k == 0 || !m->c.plant.lead_lag ? 1e-6 : 0.0;
-        double now = fmax(run[k], least);
+        double now = fmax(run[k], 1e-6);
 
         used += blows(m, h, k, now);
         given += now * sensible[k];

@@ -149,6 +149,18 @@ static void delay_puts_back(void **state)
     assert_near(back(r->run, r->seconds, 0.0), r->back, 0.0006);
 }
 
+/* What drifts is no part of what a blower moves. */
+static void a_blower_that_never_stops_leaves_nothing_to_drift(void **state)
+{
+    struct dew_coil_store s = store_of(1000, 1.25);
+    double plain = ratio(&s, 0.7, 1.0, 1800);
+
+    (void)state;
+    s.still = 0.1;
+    assert_near(ratio(&s, 0.7, 1.0, 1800), plain, 1e-12);
+    assert_true(ratio(&s, 0.7, 0.7, 1800) < 1.0 - 0.001);
+}
+
 static void without_delay_and_drift_nothing_comes_back(void **state)
 {
     (void)state;
@@ -334,6 +346,7 @@ int main(void)
 {
     struct CMUnitTest tests[64] = {
         cmocka_unit_test(nothing_is_removed_below_the_break_even_run_time),
+        cmocka_unit_test(a_blower_that_never_stops_leaves_nothing_to_drift),
         cmocka_unit_test(without_delay_and_drift_nothing_comes_back),
         cmocka_unit_test(a_busier_machine_puts_back_less),
         cmocka_unit_test(a_delay_ends_with_the_rest),
@@ -345,7 +358,7 @@ int main(void)
         cmocka_unit_test(ventilating_over_a_full_coil_is_bounded),
         cmocka_unit_test(outside_gives_nan),
     };
-    size_t n = 11;
+    size_t n = 12;
 
     ADD_ROWS(tests, n, part_rows, steady_ratio);
     ADD_ROWS(tests, n, delay_rows, delay_puts_back);
