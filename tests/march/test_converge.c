@@ -52,7 +52,7 @@ static void half_hours_follow_the_integrator(void **state)
     static struct dew_date dates[WEEKS];
     const struct row *row = *state;
     struct dew_case c = case_of(row);
-    struct converge_year year = {hours, dates, WEEKS};
+    struct converge_year year = {hours, dates, WEEKS, 0};
     struct dew_hour before = lively_weather(row->from);
     struct dew_march *m;
     struct converge got;

@@ -10,9 +10,9 @@
 #include <string.h>
 
 #include "dew/made.h"
-#include "dew/scenario.h"
 #include "march/march.h"
 #include "support/lively.h"
+#include "support/shipped.h"
 
 enum { YEAR = 8760, MOST = 2 * YEAR };
 
@@ -68,23 +68,6 @@ static void double_up(void)
 
 /* ---- the scenarios shipped --------------------------------------------------- */
 
-static struct dew_scenario *read_scenario(const char *path)
-{
-    static char text[20000];
-    struct dew_error list[2] = {{0}};
-    struct dew_faults faults = {list, 2, 0};
-    FILE *in = fopen(path, "r");
-    struct dew_scenario_source from = {text, 0, path, NULL, 0};
-    struct dew_scenario *s = NULL;
-
-    assert_non_null(in);
-    from.length = fread(text, 1, sizeof text, in);
-    fclose(in);
-    if (dew_scenario_open(&s, &from, &faults) != DEW_OK)
-        fail_msg("%s: %s", path, list[0].text);
-    return s;
-}
-
 static void take_year(const struct dew_scenario *s,
                       struct dew_outdoors *outdoors)
 {
@@ -128,7 +111,7 @@ static void a_second_year_repeats_the_first(void **state)
     if (getenv("DEW_KIND") != NULL && strcmp(getenv("DEW_KIND"), "gcc") != 0)
         skip(); /* two years of every option: in one build only */
     snprintf(path, sizeof path, "scenarios/%s.yaml", row->name);
-    s = read_scenario(path);
+    s = open_shipped(path);
     take_year(s, &outdoors);
     for (size_t i = 0; i < dew_scenario_count(s); i++) {
         struct dew_case c;

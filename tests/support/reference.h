@@ -99,6 +99,9 @@ static inline void reference_f(double t, const double *y, double *f, void *with)
     h.now.blend = dew__blend_all(
         &r->march->c, &h.mix, r->march->lane.rho,
         dew__natural(&r->march->lane, x.t_air, &h.now.mid), &h.worst);
+    duty.dry = dew__dry_share(&h.now, dew__rh(x.t_air, x.w, h.now.mid.p));
+    h.now.blend.fresh +=
+        r->march->lane.rho * r->march->c.plant.dryer.outdoor * duty.dry;
     k = dew__settle(&h.now, &x, &duty, 0.0, 1.0);
     reference_rate(&h.now, &k, &x, &duty, f);
 }
