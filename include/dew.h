@@ -43,6 +43,7 @@
 #include "dew/rates.h"
 #include "dew/report.h"
 #include "dew/scenario.h"
+#include "dew/sky.h"
 #include "dew/sources.h"
 #include "dew/status.h"
 #include "dew/study.h"

@@ -2,9 +2,22 @@
 /* Reading a scenario and its weather for a command. */
 #include "cli/job.h"
 
+#include <stdio.h>
 #include <string.h>
 
 #include "cli/load.h"
+#include "dew/sky.h"
+
+/* Which sky the house loses heat to. */
+static void say_sky(struct dew__job *job)
+{
+    char *note = job->notes[job->note_count];
+
+    snprintf(note, sizeof job->notes[0],
+             "the sky's temperature %s, unless insulation.sky gives it",
+             dew_sky_words(dew_year_sky(job->year)));
+    job->note[job->note_count++] = note;
+}
 
 int dew__job_open(struct dew__job *job, const char *path,
                   const struct dew__cli *c)
@@ -24,6 +37,8 @@ int dew__job_open(struct dew__job *job, const char *path,
     if (code == DEW__DONE &&
         dew_scenario_outdoors(job->year, &job->outdoors, &err) != DEW_OK)
         code = dew__cli_error(&err);
+    if (code == DEW__DONE)
+        say_sky(job);
     if (code == DEW__DONE)
         code = dew__job_log(job, path);
     if (code != DEW__DONE)

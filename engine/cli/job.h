@@ -22,8 +22,8 @@ struct dew__job {
     double *hours; /* owned: t, RH, dew point in and out, a year each   */
     char scenario_hash[DEW_SHA256_TEXT];
     char weather_hash[DEW_SHA256_TEXT]; /* of its file; "" for a place     */
-    char notes[DEW_NOTES_MOST][DEW_NOTE_TEXT]; /* of its reading            */
-    const char *note[DEW_NOTES_MOST];
+    char notes[DEW_NOTES_MOST + 1][DEW_NOTE_TEXT]; /* of its reading and sky */
+    const char *note[DEW_NOTES_MOST + 1];
     size_t note_count;
     char log_hash[DEW_SHA256_TEXT]; /* "" for none                     */
 };

@@ -9,10 +9,11 @@ static const double pi = 3.14159265358979323846;
 static const double year_days = 365.0;
 static const double surface_coefficient = 3.45; /* W/(m2 K)  [ISO13790] h_is */
 static const double mass_coefficient = 9.1;     /* W/(m2 K)  [ISO13790] h_ms */
-static const double surface_ratio = 4.5;   /* m2 per m2 floor  [ISO13790] A_t */
-static const double outside_film = 0.04;   /* m2K/W  [ISO6946] R_se */
-static const double down_film = 0.17;      /* m2K/W  [ISO6946] R_si, downward */
-static const double across_film = 0.13;    /* m2K/W  [ISO6946] R_si, level */
+static const double surface_ratio = 4.5; /* m2 per m2 floor  [ISO13790] A_t */
+static const double outside_film = 0.04; /* m2K/W  [ISO6946] R_se */
+static const double radiant_film = 4.5;  /* W/(m2 K)  [ISO13790] h_r, 5 x 0.9 */
+static const double down_film = 0.17;    /* m2K/W  [ISO6946] R_si, downward */
+static const double across_film = 0.13;  /* m2K/W  [ISO6946] R_si, level */
 static const double furnishings = 10000.0; /* J/(m2 K)  [ISO52016], memory */
 static const double air_density = 1.2;     /* kg/m3  of room air */
 static const double air_heat = 1006.0;     /* J/(kg K)  [ASH-F1] eq. 30 */
@@ -158,6 +159,13 @@ double dew_house_absorbing(double opaque, double absorptance, double u)
     if (!(opaque >= 0.0 && u >= 0.0) || !within(absorptance, 0.0, 1.0))
         return NAN;
     return opaque * absorptance * u * outside_film;
+}
+
+double dew_house_sky(double area, double u, double view)
+{
+    if (!(area >= 0.0 && u >= 0.0) || !within(view, 0.0, 1.0))
+        return NAN;
+    return view * outside_film * u * area * radiant_film;
 }
 
 enum dew_status dew_house_add_facade(struct dew_thermal *thermal,

@@ -108,6 +108,16 @@ static void sun_in(const struct dew_case *c, const struct dew_plane *planes,
     }
 }
 
+/* Heat that walls, roof and windows lose to the sky, W. */
+static void sky_out(const struct dew_thermal *t, const struct dew_hour *hour,
+                    struct dew__drive *d)
+{
+    double below = isnan(t->sky_given) ? hour->sky : t->sky_given;
+
+    d->sky_opaque = t->sky_opaque * below;
+    d->sky_glazed = t->sky_glazed * below;
+}
+
 #define SOURCE(name, words)                                                    \
     d.name = source_rate(c, DEW_SOURCE_##name, clock, &wall);
 
@@ -128,6 +138,7 @@ struct dew__drive dew__drive_of(const struct dew_case *c,
     d.gains = h->people.gains_w * 24.0 * share(&h->people.gains_shape, &wall);
     d.co2_in = h->people.count * h->people.co2 * here(&h->people, &wall);
     sun_in(c, planes, hour, date, &d);
+    sky_out(&h->thermal, hour, &d);
     d.set_heat = comfort->heat[wall.hour - 1];
     d.set_cool = comfort->cool[wall.hour - 1];
     d.given = comfort->given ? 1.0 : 0.0;

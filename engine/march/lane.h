@@ -30,6 +30,8 @@
     X(sunlit) X(set_heat) X(set_cool) X(given) X(heat_cap) X(t_ground)         \
     X(window) X(co2_in) X(dry_rate) X(dry_power) X(wet_rate)                   \
     X(blower_idle) X(blower_cool) X(blower_heat) X(putback)                    \
+    X(sky_opaque) /* W    to the sky, off the mass                     */      \
+    X(sky_glazed) /* W    to the sky, off the surface                  */      \
     X(duct_g)    /* W/K  of air in ducts outside, blowers as they run    */    \
     X(place_t) X(place_w) /* around those ducts                          */    \
     X(lost_heat) /* -    of heat, with air that supply leaks lose        */    \

@@ -413,7 +413,6 @@ static enum dew_status lead_in(struct dew_march *m,
 
     m->c.steps_per_hour = steps < few ? steps : few;
     m->before = hours[end - LEAD - 1];
-    m->clock.mild = m->before.t;
     m->hour = (int)(end - LEAD);
     for (size_t h = end - LEAD; h < end && status == DEW_OK; h++) {
         m->clock.idle = 1;

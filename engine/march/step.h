@@ -304,6 +304,7 @@ DEW_LANE struct dew_heat_flows dew__heat_flows(const struct dew__now *n,
     f.opaque = l->h_em * (n->mid.t - a->t_mass) + s->sunlit;
     f.glazing = l->h_w * (n->mid.t - dew__surface_t(node, a->t_air, a->t_mass));
     f.earth = l->h_ground * (s->t_ground - a->t_mass);
+    f.sky = -s->sky_opaque - s->sky_glazed;
     f.infiltration = b->leak * gap;
     f.airing = l->rho * s->window * gap;
     f.freshair = b->fresh * gap;
@@ -430,9 +431,9 @@ DEW_LANE struct dew__terms dew__sources(const struct dew__now *n,
 
     k.cp = 1006.0 + 1860.0 * n->mid.w; /* [ASH-F1] eq. 30 */
     k.mass_source = l->mass_share * inside + s->sunlit + l->h_em * n->mid.t +
-                    l->h_ground * s->t_ground;
-    k.surface_source =
-        (1.0 - l->mass_share - l->lost_share) * inside + k.evap_surface;
+                    l->h_ground * s->t_ground - s->sky_opaque;
+    k.surface_source = (1.0 - l->mass_share - l->lost_share) * inside +
+                       k.evap_surface - s->sky_glazed;
     k.air_g = k.cp * (gas + b->fresh - b->fresh_sensible) + s->duct_g;
     k.air_source = l->convective * (s->bodies + s->gains) + k.air_g * n->mid.t +
                    b->fan_heat + b->preheat +

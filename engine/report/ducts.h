@@ -35,7 +35,6 @@ struct dew__without {
 void dew__without_words(const struct dew__without *without,
                         enum dew_system system, char *out, size_t size);
 
-
 struct dew_report_ducts {
     struct dew__told *list; /* options that have a layout */
     size_t count;

@@ -257,8 +257,8 @@ enum dew_status dew_report_ducts_open(struct dew_report_ducts **ducts,
         return dew__fail(err, DEW_EMEM, "no memory for the layouts");
     for (size_t i = 0; i < count && status == DEW_OK; i++) {
         if (options[i].layout->vent_count == 0)
-            status = tell_without(&d->without[d->without_count++], &options[i],
-                                  err);
+            status =
+                tell_without(&d->without[d->without_count++], &options[i], err);
         else
             status = tell_one(&d->list[d->count++], &options[i], err);
     }

@@ -229,6 +229,20 @@ static struct dew_fabric_nodes nodes_of(const struct dew_value *v)
     };
 }
 
+/* Walls and windows see half of the sky, the roof all of it [ISO13790]. */
+static void make_sky(const struct dew__making *m, const struct shell *s)
+{
+    const double level = 1.0, upright = 0.5;
+    const struct dew_value *v = m->v;
+    struct dew_thermal *t = &m->c->house.thermal;
+
+    t->sky_opaque =
+        dew_house_sky(s->roof, 1 / SI(v, insulation_roof), level) +
+        dew_house_sky(s->walls, 1 / SI(v, insulation_walls), upright);
+    t->sky_glazed = dew_house_sky(dew__windows(v), SI(v, windows_u), upright);
+    t->sky_given = SI_OR(v, insulation_sky, NAN);
+}
+
 static enum dew_status make_thermal(const struct dew__making *m)
 {
     const struct dew_value *v = m->v;
@@ -245,6 +259,7 @@ static enum dew_status make_thermal(const struct dew__making *m)
     if (status != DEW_OK)
         return status;
     dew_house_set_ground(&m->c->house.thermal, &earth);
+    make_sky(m, &s);
     return facades(m, &s);
 }
 

@@ -62,6 +62,7 @@ K(insulation, wall_area, NUMBER, AREA, 5, 3000, "one household's house", "=a squ
 K(insulation, roof_area, NUMBER, AREA, 5, 2000, "one household's house", "=floor area / storeys", NULL, NULL, "ceiling or roof")
 K(insulation, ground_area, NUMBER, AREA, 0, 2000, "one household's house", "=floor area / storeys", NULL, NULL, "floor against the ground")
 K(insulation, absorptance, NUMBER, PURE, 0, 1, "a share of the sun", "60 %", "middling colours, from memory", NULL, "share of the sun that walls and roof take up")
+K(insulation, sky, NUMBER, TEMPERATURE_STEP, 0, 30, "the standard's figures are 9 to 13 K; a clear dry sky lies 25 K below the air", "=of each hour's weather", NULL, NULL, "how much colder than the air the sky is taken to be, all year: 9 K subpolar, 11 K, 13 K tropics by [ISO13790]; without it hour by hour, from sunlight and dew point")
 K(insulation, heat_loss, NUMBER, CONDUCTANCE, 5, 5000, "from a passive cabin to a barn", "", NULL, NULL, "walls and roof together, used instead of the parts")
 
 /* ---- windows ---- */

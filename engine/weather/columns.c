@@ -211,6 +211,22 @@ const struct dew_unit *dew__unit_spelt(const char *text, enum dew_quantity q)
     return unit_among(&w, q);
 }
 
+/* Cloud cover has units of its own. */
+static const struct dew_unit *cloud_unit(struct words *w)
+{
+    static const struct dew_unit units[] = {
+        {"tenths", DEW_PURE, 0.1, 0.0, 0, "one in ten"},
+        {"oktas", DEW_PURE, 0.125, 0.0, 0, "one in eight"},
+        {"eighths", DEW_PURE, 0.125, 0.0, 0, "one in eight"},
+    };
+    int length;
+
+    for (size_t i = 0; i < sizeof units / sizeof units[0]; i++)
+        if (find(w, units[i].name, &length) >= 0)
+            return &units[i];
+    return unit_among(w, DEW_PURE);
+}
+
 /* ---- meanings -------------------------------------------------------------- */
 
 /*
@@ -295,6 +311,16 @@ static const struct pattern {
     {DEW__IS_DIFFUSE, "diffuse"},      {DEW__IS_DIFFUSE, "diffuse horizontal"},
     {DEW__IS_DIFFUSE, "diffuse horizontal irradiance"},
     {DEW__IS_DIFFUSE, "diffuse solar"},
+    {DEW__IS_CLOUD, "cloud cover"},    {DEW__IS_CLOUD, "cloudcover"},
+    {DEW__IS_CLOUD, "total cloud cover"}, {DEW__IS_CLOUD, "cloudiness"},
+    {DEW__IS_CLOUD, "sky cover"},      {DEW__IS_CLOUD, "opqcld"},
+    {DEW__IS_CLOUD, "opaque sky cover"}, {DEW__IS_CLOUD, "opaque cloud cover"},
+    {DEW__IS_INFRARED, "ir h"},        {DEW__IS_INFRARED, "sky infrared"},
+    {DEW__IS_INFRARED, "horizontal infrared"},
+    {DEW__IS_INFRARED, "horizontal infrared radiation"},
+    {DEW__IS_INFRARED, "downwelling longwave"},
+    {DEW__IS_INFRARED, "downward longwave"},
+    {DEW__IS_INFRARED, "longwave downward radiation"},
     {DEW__IS_STATION, "station"},      {DEW__IS_STATION, "station id"},
     {DEW__IS_STATION, "origin"},       {DEW__IS_STATION, "airport"},
     {DEW__IS_NAME, "name"},            {DEW__IS_NAME, "station name"},
@@ -469,7 +495,9 @@ void dew__column_read(const char *header, int cell, struct dew__column *column)
         read_time_header(header, &w, column);
     if (!is_value(best->meaning) && best->meaning != DEW__IS_ELEVATION)
         return;
-    column->unit = unit_among(&w, dew__meaning_quantity(best->meaning));
+    column->unit = best->meaning == DEW__IS_CLOUD
+                       ? cloud_unit(&w)
+                       : unit_among(&w, dew__meaning_quantity(best->meaning));
     if (ANY_OF(&w, indoors, 0))
         column->place = DEW__INDOORS;
     if (ANY_OF(&w, outdoors, 1))

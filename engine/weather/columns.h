@@ -27,6 +27,8 @@
     X(GLOBAL, IRRADIANCE, "global solar")                                      \
     X(DIRECT, IRRADIANCE, "direct solar")                                      \
     X(DIFFUSE, IRRADIANCE, "diffuse solar")                                    \
+    X(CLOUD, PURE, "cloud cover")                                              \
+    X(INFRARED, IRRADIANCE, "sky infrared")                                    \
     X(CO2, CO2, "carbon dioxide")                                              \
     X(STATION, PURE, "station")                                                \
     X(NAME, PURE, "station name")                                              \

@@ -151,6 +151,9 @@ static enum dew_status fill_hour(struct filling *f, size_t h)
     const struct dew_hour *other = same_hour(f, h);
     enum dew_status status;
 
+    if (isnan(to->t) || isnan(to->w) || isnan(to->p) ||
+        (isnan(to->global) && !dew__sky_of_file(f->year)))
+        to->sky = NAN; /* to be set by what is filled now */
     status =
         fill_lane(f, h, &to->p, other != NULL ? &other->p : NULL, "pressure");
     if (status == DEW_OK)
@@ -220,6 +223,8 @@ enum dew_status dew_year_complete(struct dew_year *year,
     borrow_site(year, from);
     for (size_t h = 0; h < year->count && status == DEW_OK; h++)
         status = fill_hour(&f, h);
+    if (status == DEW_OK)
+        dew__year_sky(year);
     if (status == DEW_OK)
         say_filled(year, from, filled);
     return status;

@@ -9,6 +9,7 @@
 #include <stdlib.h>
 
 #include "core/fail.h"
+#include "dew/air.h"
 #include "weather/calendar.h"
 #include "weather/reader.h"
 #include "weather/year.h"
@@ -322,6 +323,40 @@ static void fill_solar(struct dew__reader *r, const struct span *span,
     }
 }
 
+/* The sky by the file's own infrared, else by its cloud; NaN without. */
+static double sky_at(struct walk *infrared, struct walk *cloud, int64_t moment,
+                     const struct dew_hour *h)
+{
+    const struct dew__reader *r = infrared->r;
+    double x, gap;
+
+    if (r->has[DEW__LANE_INFRARED] && at(infrared, moment, &x, &gap) != GAP)
+        return dew_weather_sky_infrared(h->t, x);
+    if (r->has[DEW__LANE_CLOUD] && at(cloud, moment, &x, &gap) != GAP)
+        return dew_weather_sky_below(
+            h->t, dew_weather_sky_emissivity(dew_air_dew(h->w, h->p), x));
+    return NAN;
+}
+
+static void fill_sky(struct dew__reader *r, const struct span *span,
+                     struct dew_year *year)
+{
+    struct walk infrared = {r, DEW__LANE_INFRARED, 0, r->count};
+    struct walk cloud = {r, DEW__LANE_CLOUD, 0, r->count};
+    size_t known = 0;
+
+    for (size_t h = 0; h < span->hours; h++) {
+        struct dew_hour *hour = &year->hours[h];
+
+        hour->sky = sky_at(&infrared, &cloud,
+                           span->first + (int64_t)h * DEW__HOUR, hour);
+        known += isfinite(hour->sky);
+    }
+    if (2 * known > span->hours)
+        year->sky =
+            r->has[DEW__LANE_INFRARED] ? DEW_SKY_INFRARED : DEW_SKY_CLOUD;
+}
+
 /* ---- is it plausible ------------------------------------------------------------------------------ */
 
 static void look_odd(struct dew__reader *r, const struct dew_hour *h, size_t n)
@@ -398,6 +433,7 @@ enum dew_status dew__hours(struct dew__reader *r, struct dew_year *year)
     if (r->has[DEW__LANE_WIND])
         fill_lane(r, DEW__LANE_WIND, "wind speed", &span, year->hours);
     fill_solar(r, &span, year->hours);
+    fill_sky(r, &span, year);
     look_odd(r, year->hours, span.hours);
     say_method(r, r->report->interval == DEW__HOUR && exact > span.hours / 2);
     if (dew__year_finish(year, span.first, r->typical, &err) != DEW_OK)

@@ -56,6 +56,7 @@ static struct dew_hour hand_out(const struct making *m, int h)
 
     dew_weather_split(&from->sun[h], from->global[h], &out.direct,
                       &out.diffuse);
+    out.sky = NAN; /* dew__year_sky sets it */
     out.direct = rounded(out.direct, 1.0);
     out.diffuse = rounded(out.diffuse, 1.0);
     out.w = dew_air_w_dew_liquid(td > out.t ? out.t : td, out.p);
@@ -85,7 +86,10 @@ static enum dew_status fill(const struct dew_climate *place,
         dew__year_say(year, "figures not given are those of %s", place->lent);
     if (how->number > 0)
         dew__year_say(year, "year %d of many", how->number);
-    return dew__year_finish(year, first, 1, err);
+    status = dew__year_finish(year, first, 1, err);
+    if (status == DEW_OK)
+        dew__year_sky(year);
+    return status;
 }
 
 static enum dew_status refuse(const struct dew_climate *place,

@@ -27,6 +27,8 @@ static const struct range {
     [DEW__LANE_GLOBAL] = {-20.0, 1500.0, "0 .. 1500 W/m2"},
     [DEW__LANE_DIRECT] = {-20.0, 1500.0, "0 .. 1500 W/m2"},
     [DEW__LANE_DIFFUSE] = {-20.0, 1000.0, "0 .. 1000 W/m2"},
+    [DEW__LANE_CLOUD] = {0.0, 1.0, "0 .. 100 %"},
+    [DEW__LANE_INFRARED] = {50.0, 700.0, "50 .. 700 W/m2"},
     [DEW__LANE_CO2] = {0.0, 50e3, "0 .. 50000 ppm"},
 };
 
@@ -96,6 +98,12 @@ struct dew__sample *dew__reader_sample(struct dew__reader *r)
     return s;
 }
 
+/* Lanes that a run goes without. */
+static int is_extra(enum dew__lane lane)
+{
+    return lane == DEW__LANE_CLOUD || lane == DEW__LANE_INFRARED;
+}
+
 void dew__reader_put(struct dew__reader *r, struct dew__sample *s,
                      enum dew__lane lane, double x)
 {
@@ -105,6 +113,8 @@ void dew__reader_put(struct dew__reader *r, struct dew__sample *s,
         s->lane[lane] = x; /* kept as written, to find out what fits */
         return;
     }
+    if (is_extra(lane) && !(x >= range->low && x <= range->high))
+        return;
     if (!(x >= range->low && x <= range->high)) {
         dew__note(r, DEW_NOTICE_RANGE, s->line);
         if (r->strict)
@@ -232,6 +242,7 @@ static enum dew_status build(struct dew__reader *r, struct dew_year **year)
     if (dew__hours(r, *year) != DEW_OK)
         return r->status;
     (*year)->site = r->site;
+    dew__year_sky(*year);
     if (r->provenance[0] != '\0') {
         dew__year_say(*year, "file %s, which says: %s",
                       name != NULL ? name + 1 : r->path, r->provenance);

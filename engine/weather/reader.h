@@ -26,6 +26,8 @@ enum dew__lane {
     DEW__LANE_GLOBAL,
     DEW__LANE_DIRECT,
     DEW__LANE_DIFFUSE,
+    DEW__LANE_CLOUD, /* with INFRARED: of use, never asked for */
+    DEW__LANE_INFRARED,
     DEW__LANE_CO2, /* of a log alone */
     DEW__LANES
 };

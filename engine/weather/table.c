@@ -8,11 +8,18 @@
 #include <string.h>
 
 static const enum dew__meaning lane_meaning[DEW__LANES] = {
-    [DEW__LANE_T] = DEW__IS_T,           [DEW__LANE_TD] = DEW__IS_TD,
-    [DEW__LANE_RH] = DEW__IS_RH,         [DEW__LANE_TWB] = DEW__IS_TWB,
-    [DEW__LANE_W] = DEW__IS_W,           [DEW__LANE_P] = DEW__IS_P,
-    [DEW__LANE_WIND] = DEW__IS_WIND,     [DEW__LANE_GLOBAL] = DEW__IS_GLOBAL,
-    [DEW__LANE_DIRECT] = DEW__IS_DIRECT, [DEW__LANE_DIFFUSE] = DEW__IS_DIFFUSE,
+    [DEW__LANE_T] = DEW__IS_T,
+    [DEW__LANE_TD] = DEW__IS_TD,
+    [DEW__LANE_RH] = DEW__IS_RH,
+    [DEW__LANE_TWB] = DEW__IS_TWB,
+    [DEW__LANE_W] = DEW__IS_W,
+    [DEW__LANE_P] = DEW__IS_P,
+    [DEW__LANE_WIND] = DEW__IS_WIND,
+    [DEW__LANE_GLOBAL] = DEW__IS_GLOBAL,
+    [DEW__LANE_DIRECT] = DEW__IS_DIRECT,
+    [DEW__LANE_DIFFUSE] = DEW__IS_DIFFUSE,
+    [DEW__LANE_CLOUD] = DEW__IS_CLOUD,
+    [DEW__LANE_INFRARED] = DEW__IS_INFRARED,
     [DEW__LANE_CO2] = DEW__IS_CO2,
 };
 
@@ -435,6 +442,8 @@ static void take_lane(struct dew__table *t, enum dew__lane lane)
         c = pick(t, DEW__IS_P_SEA);
         t->r->sea_pressure = c != NULL;
     }
+    if (lane > DEW__LANE_DIFFUSE && c != NULL && dew__table_unit(t, c) == NULL)
+        return; /* of use, and not worth a question */
     if (c != NULL)
         dew__table_take(t, lane, c);
 }

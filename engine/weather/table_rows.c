@@ -381,7 +381,8 @@ static enum dew_status read_row(struct dew__table *t)
     }
     for (int i = 0; i < DEW__LANES; i++)
         if (t->lane[i] != NULL)
-            values += read_lane(t, (enum dew__lane)i, s);
+            values += read_lane(t, (enum dew__lane)i, s) &&
+                      i != DEW__LANE_CLOUD && i != DEW__LANE_INFRARED;
     if (values == 0) {
         dew__note(r, DEW_NOTICE_EMPTY, t->in->line);
         r->count -= !r->strict;

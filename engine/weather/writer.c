@@ -61,12 +61,13 @@ static void put_head(FILE *out, const struct dew_year *year)
     put_text(out, "provenance", year->provenance);
     fputs("time,temperature (degC),humidity ratio (g/kg),pressure (Pa),"
           "wind speed (m/s),global solar (W/m2),direct solar (W/m2),"
-          "diffuse solar (W/m2)\n",
+          "diffuse solar (W/m2)",
           out);
+    fputs(dew__sky_of_file(year) ? ",sky infrared (W/m2)\n" : "\n", out);
 }
 
 static void put_hour(FILE *out, const struct dew_date *d,
-                     const struct dew_hour *h)
+                     const struct dew_hour *h, int sky)
 {
     fprintf(out, "%04d-%02d-%02d %02d:00",
             d->year == 0 ? DEW__TYPICAL : d->year, d->month, d->day, d->hour);
@@ -77,6 +78,8 @@ static void put_hour(FILE *out, const struct dew_date *d,
     put_cell(out, h->global);
     put_cell(out, h->direct);
     put_cell(out, h->diffuse);
+    if (sky)
+        put_cell(out, dew_weather_infrared(h->t, h->sky));
     fputc('\n', out);
 }
 
@@ -84,7 +87,7 @@ static int put_all(FILE *out, const struct dew_year *year)
 {
     put_head(out, year);
     for (size_t h = 0; h < year->count; h++)
-        put_hour(out, &year->dates[h], &year->hours[h]);
+        put_hour(out, &year->dates[h], &year->hours[h], dew__sky_of_file(year));
     return fflush(out) == 0 && ferror(out) == 0 && fsync(fileno(out)) == 0;
 }
 

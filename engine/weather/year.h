@@ -14,6 +14,7 @@
 
 #include <stdint.h>
 
+#include "dew/sky.h"
 #include "dew/weather.h"
 
 struct dew_year {
@@ -22,6 +23,7 @@ struct dew_year {
     struct dew_date *dates; /* filled by finish            */
     size_t count, room;
     char provenance[900];
+    enum dew_sky_by sky; /* where the hours' sky comes from                 */
 };
 
 /*
@@ -52,5 +54,10 @@ void dew__year_say(struct dew_year *year, const char *format, ...)
  */
 enum dew_status dew__year_finish(struct dew_year *year, int64_t first,
                                  int typical, struct dew_error *err);
+
+/* Set the sky of every hour that has NaN there; for when site, dates, air and
+   light stand.  1 where the file itself has it for most hours. */
+void dew__year_sky(struct dew_year *year);
+int dew__sky_of_file(const struct dew_year *year);
 
 #endif

@@ -54,6 +54,10 @@ struct dew_thermal {
     double c_mass;       /* J/K   > 0                                       */
     double mass_share;   /* -     A_m / A_t of radiant gains, to the mass   */
     double lost_share;   /* -     H_w / (9.1 A_t): the share the method drops */
+    double sky_opaque;   /* W/K   to the sky, of walls and roof: off the mass */
+    double sky_glazed;   /* W/K   of windows: off the surface                 */
+    double sky_given;    /* K     the sky below the air all year; NaN = each
+                                  hour's own                                 */
     struct dew_facade facades[DEW_FACADES];
     int facade_count;
 };

@@ -94,6 +94,7 @@ struct dew_case {
     X(opaque, "walls and roof")                                                \
     X(glazing, "windows and doors")                                            \
     X(earth, "ground")                                                         \
+    X(sky, "lost to the sky")                                                  \
     X(infiltration, "leakage through the envelope")                            \
     X(airing, "opened windows")                                                \
     X(freshair, "fresh air by the ventilator")                                 \

@@ -100,6 +100,17 @@ enum dew_status dew_house_thermal(const struct dew_fabric_nodes *in,
 double dew_house_aperture(double glass, double frame_share, double g);
 double dew_house_absorbing(double opaque, double absorptance, double u);
 
+/*
+ * What a surface outdoors loses to a clear sky that lies 1 K below the air,
+ * W/K: view x R_se x area x u x h_r; h_r = 5 x 0.9 W/(m2 K).
+ *
+ *     area  m2    u  W/(m2 K)    view  - 0 .. 1: a flat roof 1, a wall or a
+ *                                window in it 0.5
+ *
+ * Equations  [ISO13790] eq. 46, 11.3.5 and 11.4.6; the same R_se as the sun's.
+ */
+double dew_house_sky(double area, double u, double view);
+
 /* Append one facade.  Errors: DEW_ERANGE when there is no room or a member is
    outside its range (see struct dew_facade). */
 enum dew_status dew_house_add_facade(struct dew_thermal *thermal,

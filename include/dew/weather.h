@@ -28,6 +28,9 @@ struct dew_hour {
     double global;  /* W/m2      0 .. 1500  on the horizontal, hour mean    */
     double direct;  /* W/m2      0 .. 1500  normal to the beam, hour mean   */
     double diffuse; /* W/m2      0 .. 1000  on the horizontal, hour mean    */
+    double sky;     /* K        -5 .. 60    the sky below t, as it radiates;
+                                            sky.h; every reader and maker of
+                                            a year sets it                  */
 };
 
 /* Where a weather file or a place stands.  Plain. */
@@ -82,7 +85,7 @@ void dew_year_close(struct dew_year *year);
 
 /*
  * The hour between two stamps: t, w, p and wind linear at share (0 .. 1) of
- * the way from before to after; solar is after's, the hour's own mean.
+ * the way from before to after; solar and sky are after's, of the hour itself.
  */
 struct dew_hour dew_hour_between(const struct dew_hour *before,
                                  const struct dew_hour *after, double share);

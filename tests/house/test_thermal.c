@@ -326,6 +326,33 @@ static void ground_node_is_coldest_on_its_day(void **state)
     assert_near(dew_house_ground_t(&n, 57.0 + 91.25), 10.9, 1e-12);
 }
 
+/* [ISO13790] 11.3.5 by hand for the demo's house: F_r R_se U A h_r x 11 K with
+   R_se 0.04, h_r 4.5; to the watt's last digit printed. */
+static const struct sky_row {
+    const char *name;
+    double area, u, view, want;
+} sky_rows[] = {
+    {"roof at 11 K, 52.2 W [ISO13790]", 176.5, 0.14943, 1.0, 52.2},
+    {"walls at 11 K, 29.8 W [ISO13790]", 111.2, 0.27039, 0.5, 29.8},
+    {"windows at 11 K, 52.4 W [ISO13790]", 26.48, 2.0, 0.5, 52.4},
+};
+
+static void sky_takes_the_standards_watts(void **state)
+{
+    const struct sky_row *row = *state;
+
+    assert_near(11.0 * dew_house_sky(row->area, row->u, row->view), row->want,
+                0.05);
+}
+
+static void sky_outside_its_range_is_no_number(void **state)
+{
+    (void)state;
+    assert_nan(dew_house_sky(-1.0, 0.3, 0.5));
+    assert_nan(dew_house_sky(100.0, -0.3, 0.5));
+    assert_nan(dew_house_sky(100.0, 0.3, 1.01));
+}
+
 static void fault_names_its_member(void **state)
 {
     const struct fault *row = *state;
@@ -351,12 +378,14 @@ int main(void)
         cmocka_unit_test(ground_node_is_coldest_on_its_day),
         cmocka_unit_test(basement_of_no_depth_is_a_slab),
         cmocka_unit_test(slab_fault_names_its_member),
+        cmocka_unit_test(sky_outside_its_range_is_no_number),
     };
-    size_t n = 10;
+    size_t n = 11;
 
     ADD_ROWS(tests, n, hour_rows, nodes_follow_the_standards_hours);
     ADD_ROWS(tests, n, slab_rows, slab_has_the_tabled_u);
     ADD_ROWS(tests, n, basement_rows, basement_has_the_standards_u);
+    ADD_ROWS(tests, n, sky_rows, sky_takes_the_standards_watts);
     ADD_ROWS(tests, n, fault_rows, fault_names_its_member);
     return _cmocka_run_group_tests("house, thermal", tests, n, NULL, NULL);
 }

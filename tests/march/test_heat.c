@@ -4,6 +4,7 @@
 
 #include "dew/thermal.h"
 #include "support/cases.h"
+#include "support/lively.h"
 
 /*
  * [ISO13790] annex C by its own equations, the coefficients from memory:
@@ -128,6 +129,66 @@ static void throttling_band_is_solved_in_the_stage(void **state)
                 1e-9);
 }
 
+/* ---- the sky --------------------------------------------------------------- */
+
+static const struct dew_hour clear = {
+    .t = 17.3, .w = 0.0, .p = 101325.0, .sky = 11.0};
+
+/* A house of one part and no heat, at rest. */
+static double at_rest(double opaque, double glazed, double given)
+{
+    struct dew_case c = bare_case(250.0, 20.0);
+    struct dew_error err = {0};
+    struct dew_result r;
+    struct dew_march *m;
+
+    c.house.comfort.given = 0;
+    all_day(c.house.comfort.cool, 60.0);
+    c.house.thermal.c_mass = 1e6;
+    c.house.thermal.h_em = opaque;
+    c.house.thermal.h_w = glazed;
+    c.house.thermal.sky_opaque = dew_house_sky(opaque / 0.31, 0.31, 1.0);
+    c.house.thermal.sky_glazed = dew_house_sky(glazed / 1.7, 1.7, 0.5);
+    c.house.thermal.sky_given = given;
+    assert_int_equal(dew_march_open(&m, &c, &clear, &err), DEW_OK);
+    for (int h = 0; h < 24 * 60; h++) {
+        struct dew_date date = date_of(h);
+
+        assert_int_equal(dew_march_step(m, &clear, &date, &r, &err), DEW_OK);
+    }
+    dew_march_close(m);
+    return r.end.t_air;
+}
+
+/* Nothing but a roof: R_se h_r x 11 K below outdoors, 1.98 K; nothing but
+   windows: half of it [ISO13790]. */
+static void a_house_at_rest_hangs_below_outdoors(void **state)
+{
+    (void)state;
+    assert_near(at_rest(120.0, 0.0, NAN), 17.3 - 1.98, 1e-6);
+    assert_near(at_rest(0.0, 60.0, NAN), 17.3 - 0.99, 1e-6);
+    assert_near(at_rest(120.0, 0.0, 13.0), 17.3 - 13.0 * 0.18, 1e-6);
+    assert_near(at_rest(0.0, 60.0, 0.0), 17.3, 1e-6);
+}
+
+/* The ledger's row is the sum over the hours, each with its own sky. */
+static void sky_row_is_the_sum_of_its_hours(void **state)
+{
+    struct dew_case c = lively_case();
+    struct lively run;
+    double sum = 0.0, got = 0.0;
+
+    (void)state;
+    lively_open(&run, &c);
+    while (lively_step(&run)) {
+        sum += 3600.0 * (6.9 + 4.3) * lively_weather(run.hour).sky;
+        got += run.r.heat.sky;
+    }
+    assert_int_equal(lively_close(&run), 0);
+    assert_true(sum > 0.0);
+    assert_near(got, -sum, 1e-9 * sum);
+}
+
 int main(void)
 {
     struct CMUnitTest tests[16] = {
@@ -135,8 +196,10 @@ int main(void)
         cmocka_unit_test(held_house_settles_at_the_steady_need),
         cmocka_unit_test(dropped_share_is_a_named_flow),
         cmocka_unit_test(throttling_band_is_solved_in_the_stage),
+        cmocka_unit_test(a_house_at_rest_hangs_below_outdoors),
+        cmocka_unit_test(sky_row_is_the_sum_of_its_hours),
     };
-    size_t n = 4;
+    size_t n = 6;
 
     ADD_ROWS(tests, n, node_rows, free_house_cools_by_the_exponential);
     return _cmocka_run_group_tests("march, heat", tests, n, NULL, NULL);

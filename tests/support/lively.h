@@ -25,7 +25,8 @@ static inline struct dew_hour lively_weather(int h)
                              .wind = 3.7 + 2.1 * spell - 1.1 * day,
                              .global = sun,
                              .direct = 0.6 * sun,
-                             .diffuse = 0.5 * sun};
+                             .diffuse = 0.5 * sun,
+                             .sky = 9.1 + 4.7 * spell};
 }
 
 static inline void lively_water(struct dew_case *c)
@@ -85,6 +86,9 @@ static inline struct dew_case lively_case(void)
     c.house.thermal.floor_lean = 0.19;
     c.house.thermal.mass_share = 0.55;
     c.house.thermal.lost_share = 0.007;
+    c.house.thermal.sky_opaque = 6.9;
+    c.house.thermal.sky_glazed = 4.3;
+    c.house.thermal.sky_given = NAN;
     c.house.thermal.facade_count = 1;
     c.house.thermal.facades[0] =
         (struct dew_facade){180.0, 90.0, 9.1, 0.8, 1.3};

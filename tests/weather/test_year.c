@@ -119,8 +119,8 @@ static void provenance_is_joined_and_cut(void **state)
 
 static void between_is_linear_but_solar_is_the_hours_own(void **state)
 {
-    struct dew_hour a = {3.0, 0.004, 98000.0, 2.0, 100.0, 10.0, 90.0};
-    struct dew_hour b = {5.0, 0.005, 99000.0, 6.0, 250.0, 20.0, 70.0};
+    struct dew_hour a = {3.0, 0.004, 98000.0, 2.0, 100.0, 10.0, 90.0, 9.1};
+    struct dew_hour b = {5.0, 0.005, 99000.0, 6.0, 250.0, 20.0, 70.0, 7.3};
     struct dew_hour h = dew_hour_between(&a, &b, 0.25);
 
     (void)state;
@@ -131,6 +131,7 @@ static void between_is_linear_but_solar_is_the_hours_own(void **state)
     assert_near(h.global, 250.0, 0.0);
     assert_near(h.direct, 20.0, 0.0);
     assert_near(h.diffuse, 70.0, 0.0);
+    assert_near(h.sky, 7.3, 0.0);
 }
 
 int main(void)
