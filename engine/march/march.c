@@ -385,7 +385,7 @@ static enum dew_status settle_in(struct dew_march *m,
     return DEW_OK;
 }
 
-enum { YEAR = 8760, DAY = 24, LEAD = 17 * 7 * DAY }; /* h */
+enum { YEAR = 8760, DAY = 24, LEAD = 22 * 7 * DAY, FINE = 6 * 7 * DAY }; /* h */
 
 /* Hours until the day of the year comes round; 0: not in these hours. */
 static size_t first_year(const struct dew_date *dates, size_t count)
@@ -398,8 +398,8 @@ static size_t first_year(const struct dew_date *dates, size_t count)
     return YEAR;
 }
 
-/* Once through the last weeks of a year, in few steps: the stores forget what
-   they were opened with, and the year begins as it ends. */
+/* Once through the last weeks of a year, but the very last in few steps: the
+   stores forget what they were opened with, and the year begins as it ends. */
 static enum dew_status lead_in(struct dew_march *m,
                                const struct dew_hour *hours,
                                const struct dew_date *dates, size_t end,
@@ -411,10 +411,10 @@ static enum dew_status lead_in(struct dew_march *m,
     enum dew_status status = DEW_OK;
     struct dew_result out;
 
-    m->c.steps_per_hour = steps < few ? steps : few;
     m->before = hours[end - LEAD - 1];
     m->hour = (int)(end - LEAD);
     for (size_t h = end - LEAD; h < end && status == DEW_OK; h++) {
+        m->c.steps_per_hour = h < end - FINE && few < steps ? few : steps;
         m->clock.idle = 1;
         status = dew_march_step(m, &hours[h], &dates[h], &out, err);
     }
