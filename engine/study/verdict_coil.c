@@ -22,10 +22,10 @@ int dew_verdict_coil(const struct dew_question *q, size_t option,
     return 1;
 }
 
-/* 1 where a reader would see two numbers. */
+/* 1 where a reader would see two numbers, and not a rounding between them. */
 static int shows(const struct dew_estimate *hours)
 {
-    return round(hours->high) > round(hours->low);
+    return round(hours->high) > round(hours->low) + 1;
 }
 
 static struct dew_finding *tell(struct dew_verdict *v,

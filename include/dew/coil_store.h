@@ -18,6 +18,11 @@
  *     0.68 x still x (what the full air takes up until it is saturated)
  *
  * and nothing where the air around the coil is saturated.
+ *
+ * Laboratory and field work [SH04] [FSEC-1537] [FSEC-443], as far as it is
+ * known to us, is of a blower that never stops: all the water is removed only
+ * while the compressor runs on, and evaporation falls as the coil dries.  A
+ * share for a blower that cycles is not taken from it.
  */
 #ifndef DEW_COIL_STORE_H
 #define DEW_COIL_STORE_H

@@ -6,6 +6,7 @@
 # usage: DEWLEDGER=path/to/dewledger tests/cli/test_accept_field.sh
 set -u
 D=$(realpath "${DEWLEDGER:-${DEW_BUILD:-build/gcc}/dewledger}")
+here=$(pwd)
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 cd "$work" || exit 1
@@ -18,38 +19,7 @@ holds() { # NAME AWK-CONDITION
     fi
 }
 
-fan='ventilator: {core: balanced, flow: 50 cfm, power: 25 W}'
-low='house: {airtightness: 3 ach50}
-    insulation: {walls: 21 R, roof: 38 R}
-    windows: {u: 0.30 Btu/hft2F, sun_gain: 22 %}'
-cat >field.yaml <<END
-weather: {place: 722430}
-house: {floor_area: 2000 ft2, ceiling_height: 9 ft, bedrooms: 3, airtightness: 5 ach50, foundation: slab}
-insulation: {walls: 13 R, roof: 30 R}
-windows: {u: 0.5 Btu/hft2F, sun_gain: 45 %}
-people: {count: 3}
-temperature: {heat: 70 degF, cool: 75 degF}
-heating: {kind: heat_pump}
-cooling: {capacity: 3.5 ton, shr: 75 %, seer: 13, blower: auto}
-limits: {too_humid: 60 %, too_dry: 30 %}
-options:
-  - name: ordinary
-  - name: ordinary fan
-    $fan
-  - name: low gain fan
-    $low
-    cooling: {capacity: 2 ton}
-    $fan
-  - name: low gain fan dryer
-    $low
-    cooling: {capacity: 2 ton}
-    $fan
-    dehumidifier: {rate: 70 pint/day, rating: ducted_73F, factor: 2.2 L/kWh, set: 52 %}
-  - name: twice
-    cooling: {capacity: 7 ton}
-  - name: blower on
-    cooling: {blower: on}
-END
+cp "$here/tests/study/house_houston.yaml" field.yaml
 "$D" run field.yaml --out out >run.txt 2>err || { cat err; exit 1; }
 
 # Of option N: mean RH of each month (m1 .. m12), hours above 60 % (all, of

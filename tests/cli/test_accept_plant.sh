@@ -33,12 +33,12 @@ lacks() { # NAME FILE TEXT
 }
 
 # ---- a dehumidifier too, instead, or first? ------------------------------------
-# Tight, well insulated, a hot and humid coast: little for cooling to do.
+# Tight, well insulated, shaded, a hot and humid coast: little for cooling to do.
 cat >humid.yaml <<'END'
 weather: {place: 722020}
 house: {floor_area: 2000 ft2, ceiling_height: 8 ft, bedrooms: 3, airtightness: 0.8 ach50}
 insulation: {walls: 30 R, roof: 60 R}
-windows: {u: 0.25 Btu/hft2F}
+windows: {u: 0.25 Btu/hft2F, unshaded: 50 %}
 people: {count: 4}
 moisture: {showers: 4 per day}
 temperature: {heat: 69 degF, cool: 76 degF}

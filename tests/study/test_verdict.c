@@ -540,56 +540,6 @@ static void heating_that_falls_short_is_told(void **state)
     assert_null(FIND(short_heat, 3));
 }
 
-/* The coil read dry and wet: 8760 h, of which 175.2 keep the limit. */
-static struct dew_outcome dry_coil[SCENE_MOST], wet_coil[SCENE_MOST];
-
-static void read_coil(size_t i, double dry, double now, double wet)
-{
-    scene_humid(&s, i, JULY, now);
-    dry_coil[i] = wet_coil[i] = s.outcomes[i];
-    dry_coil[i].year.too_humid = dry;
-    wet_coil[i].year.too_humid = wet;
-    s.choices[i].coil_dry = &dry_coil[i];
-    s.choices[i].coil_wet = &wet_coil[i];
-}
-
-static void what_the_coil_leaves_open_is_told(void **state)
-{
-    const struct dew_finding *f;
-
-    (void)state;
-    scene_open(&s, 5);
-    read_coil(0, 0, 81, 708);      /* today */
-    read_coil(1, 400, 700, 900);   /* neither best nor in doubt */
-    read_coil(2, 113, 1036, 2609); /* its limits hang on it */
-    read_coil(3, 3, 12, 29);       /* best, and least humid */
-    judge();
-    f = must(FIND(coil_today, 0));
-    assert_near(f->value[0], 81, 0);
-    assert_near(f->value[1], 0, 0);
-    assert_near(f->value[2], 708, 0);
-    assert_null(FIND(coil_option, 1));
-    f = must(FIND(coil_option, 2));
-    assert_near(f->value[1], 113, 0);
-    assert_near(f->value[2], 2609, 0);
-    assert_near(f->value[3], 1, 0);
-    assert_null(FIND(coil_option, 4)); /* not marched otherwise */
-}
-
-static void the_best_is_told_with_its_coil_and_alike_ones_are_not(void **state)
-{
-    (void)state;
-    scene_open(&s, 3);
-    read_coil(0, 500, 500.2, 500.4);
-    read_coil(1, 3, 12, 29);
-    read_coil(2, 480, 490, 520);
-    judge();
-    assert_null(FIND(coil_today, ANY));
-    assert_near(must(FIND(coil_option, 1))->value[3], 0, 0);
-    assert_near(FIND(coil_option, 1)->value[0], 12, 0);
-    assert_null(FIND(coil_option, 2));
-}
-
 static void keys_are_the_names_of_the_kinds(void **state)
 {
     (void)state;
@@ -626,12 +576,10 @@ int main(void)
         cmocka_unit_test(without_prices_energy_decides_and_is_said_so),
         cmocka_unit_test(none_does_and_the_nearest_is_named),
         cmocka_unit_test(paying_back_within_the_years_or_not),
-        cmocka_unit_test(what_the_coil_leaves_open_is_told),
-        cmocka_unit_test(the_best_is_told_with_its_coil_and_alike_ones_are_not),
         cmocka_unit_test(heating_that_falls_short_is_told),
         cmocka_unit_test(keys_are_the_names_of_the_kinds),
     };
-    size_t n = 29;
+    size_t n = 27;
 
     ADD_ROWS(tests, n, fine_rows, fine_today);
     ADD_ROWS(tests, n, near_rows, answers_near_a_limit_say_so);
