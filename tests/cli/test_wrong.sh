@@ -68,12 +68,16 @@ edit 's/set: 52 %/set: 5200 %/' \
 edit 's/69 degF/79 degF/' \
     'b.yaml:81:9: temperature.heat: heats to above what temperature.cool cools to: the lower one is for heating'
 
-edit '$a ducts: {place: basement}' \
-    'b.yaml:168:16: ducts.place: "basement" is not known: write attic, crawl_space or outdoors'
-edit '$a ducts: {place_air: 6.5}' \
-    'b.yaml:168:20: ducts.place_air: 6.5 needs a unit: write one of per day, per week, per hour'
-edit '$a ducts: {deck_insulation: 38 ft}' \
-    'b.yaml:168:26: ducts.deck_insulation: "ft" is no unit that fits: write one of hft2F/Btu, R, m2K/W, RSI'
+ducts() { # KEYS MESSAGE: of the ducts, on the second line of d.yaml
+    printf 'weather: {place: 722020}\nducts: {%s}\n' "$1" >d.yaml
+    wrong 1 "$2" run d.yaml --out result
+}
+ducts 'place: basement' \
+    'd.yaml:2:16: ducts.place: "basement" is not known: write attic, crawl_space or outdoors'
+ducts 'place_air: 6.5' \
+    'd.yaml:2:20: ducts.place_air: 6.5 needs a unit: write one of per day, per week, per hour'
+ducts 'deck_insulation: 38 ft' \
+    'd.yaml:2:26: ducts.deck_insulation: "ft" is no unit that fits: write one of hft2F/Btu, R, m2K/W, RSI'
 
 # ---- keys and options ---------------------------------------------------------------
 edit 's/^  floor_area/  flor_area/' \
