@@ -77,10 +77,11 @@ DEW_LANE_STRUCT(dew__coil, DEW_COIL_MAP);
 DEW_LANE_STRUCT(dew__blend, DEW_BLEND_MAP);
 DEW_LANE_STRUCT(dew__terms, DEW_TERMS_MAP);
 
-/* One stage's duties, 0 .. 1. */
+/* One stage's duties, 0 .. 1 but for fog. */
 /* clang-format off */
 #define DEW_DUTY_MAP(X)                                                        \
-    X(heat) X(cool) X(cool_2) X(cool_3) X(dry) X(wet)
+    X(heat) X(cool) X(cool_2) X(cool_3) X(dry) X(wet)                          \
+    X(fog)      /* kg/s, and not a share: out of saturated air         */
 /* clang-format on */
 DEW_LANE_STRUCT(dew__duty, DEW_DUTY_MAP);
 

@@ -163,10 +163,28 @@ DEW_LANE struct dew__warm dew__warm_stage(const struct dew__now *n,
     dew__share_out(n, cool, &out.duty);
     out.duty.dry = 0.0;
     out.duty.wet = 0.0;
+    out.duty.fog = 0.0;
     return out;
 }
 
 /* ---- water: a monotone, piecewise linear equation in w ------------------- */
+
+DEW_LANE double dew__w_of(double pv, double p)
+{
+    return 0.621945 * pv / (p - pv); /* [ASH-F1] eq. 20 */
+}
+
+/* RH of air at t and w. */
+DEW_LANE double dew__rh(double t, double w, double p)
+{
+    return p * w / (0.621945 + w) / dew__pws(t);
+}
+
+/* The end of the rising line: w of saturated air at t. */
+DEW_LANE double dew__saturated(const struct dew__now *n, double t)
+{
+    return dew__w_of(dew__pws(t), n->mid.p);
+}
 
 /*
  * What leaves the zone's air less what enters it, kg/s, for one stage:
@@ -194,6 +212,8 @@ struct dew__pieces {
     struct dew__kinks bend; /* kg/s per kg/kg: slope added above the kink    */
     struct dew__kinks held; /* kg/s  films: what one gives off at most       */
     double per_rh;          /* RH per w                                      */
+    double top;             /* w at which the air is saturated               */
+    double fog;             /* kg/s that falls out there                     */
 };
 
 /* What a kink adds at w, kg/s. */

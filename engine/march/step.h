@@ -49,6 +49,7 @@ DEW_LANE double dew__co2_stage(const struct dew__now *n,
     X(glass)    /* kg/s  onto the films                                */      \
     X(ground)   /* kg/s  off wet ground                                */      \
     X(heat) X(cool) X(cool_2) X(cool_3) X(dry) X(wet)                          \
+    X(fog)      /* kg/s                                                */      \
     X(held)     /* W                                                   */
 /* clang-format on */
 DEW_LANE_STRUCT(dew__at, DEW_AT_MAP);
@@ -78,6 +79,7 @@ DEW_LANE struct dew__at dew__at_of(const struct dew__now *n,
     a.cool_3 = warm->duty.cool_3;
     a.dry = dew__dry_share(n, p->per_rh * x->w);
     a.wet = dew__wet_share(n, p->per_rh * x->w);
+    a.fog = p->fog;
     a.held = warm->held;
     return a;
 }
@@ -114,6 +116,7 @@ DEW_LANE struct dew_water_flows dew__water_flows(const struct dew__now *n,
     f.putback = s->putback;
     f.dehumidifier = -s->dry_rate * a->dry;
     f.glass = -a->glass;
+    f.fog = -a->fog;
     f.store = l->rate_surface * (a->p_store - pv);
     return f;
 }
@@ -127,7 +130,7 @@ DEW_LANE double dew__latent_air(const struct dew__now *n,
     return -DEW_LATENT *
            (l->cool_plants * f->plants + l->cool_laundry * f->laundry +
             l->cool_ground * f->ground +
-            (1.0 - n->drive.lost_rest) * f->putback);
+            (1.0 - n->drive.lost_rest) * f->putback + f->fog);
 }
 
 /* And from the surface node: what furnishings and films give up or take. */
@@ -192,17 +195,6 @@ DEW_LANE struct dew_heat_flows dew__heat_flows(const struct dew__now *n,
 }
 
 /* ---- the step's coefficients --------------------------------------------- */
-
-DEW_LANE double dew__w_of(double pv, double p)
-{
-    return 0.621945 * pv / (p - pv); /* [ASH-F1] eq. 20 */
-}
-
-/* RH of air at t and w. */
-DEW_LANE double dew__rh(double t, double w, double p)
-{
-    return p * w / (0.621945 + w) / dew__pws(t);
-}
 
 DEW_LANE double dew__face_w(const struct dew__now *n, double t, double face)
 {
@@ -418,8 +410,10 @@ DEW_LANE struct dew_state dew__stage(const struct dew__now *n,
     struct dew__warm warm = dew__warm_stage(n, k, e, x);
     struct dew__terms b = dew__bend(n, k, &e->node, &warm);
     struct dew__pieces p = dew__pieces_of(n, &b, &warm.duty, x, length.per_dt);
-    struct dew_state y = dew__water_stage(n, &b, x, length.gdt, &p);
+    struct dew_state y;
 
+    p.top = dew__saturated(n, warm.t_air);
+    y = dew__water_stage(n, &b, x, length.gdt, &p);
     y.t_air = warm.t_air;
     y.t_mass = warm.t_mass;
     y.co2 = dew__co2_stage(n, x, length.gdt);
@@ -504,13 +498,16 @@ DEW_LANE struct dew_state dew__predict(const struct dew__now *n,
     struct dew__warm warm = dew__warm_stage(n, k, &e, x);
     struct dew__terms b = dew__bend(n, k, &e.node, &warm);
     struct dew__pieces p = dew__pieces_of(n, &b, &warm.duty, x, 1.0 / dt);
-    struct dew_state y = dew__water_stage(n, &b, x, 0.5 * dt, &p);
+    struct dew_state y;
 
+    p.top = dew__saturated(n, warm.t_air);
+    y = dew__water_stage(n, &b, x, 0.5 * dt, &p);
     y.t_air = warm.t_air;
     y.t_mass = warm.t_mass;
     *duty = warm.duty;
     duty->dry = dew__dry_share(n, p.per_rh * y.w);
     duty->wet = dew__wet_share(n, p.per_rh * y.w);
+    duty->fog = p.fog;
     return y;
 }
 

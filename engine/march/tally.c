@@ -21,6 +21,7 @@ static void add_humidity(struct dew_tally *t, const struct dew_limits *limits,
     t->longest_too_humid = fmax(t->longest_too_humid, t->run);
     t->could_dry += in->w_out < in->w;
     t->could_wet += in->w_out > in->w;
+    t->saturated += in->water.fog < 0.0;
     t->idle_humid += humid && in->duty.cool <= 0.0;
     t->rh_sum += in->rh;
     t->rh_min = first ? in->rh : fmin(t->rh_min, in->rh);

@@ -111,6 +111,8 @@ DEW_LANE struct dew__pieces dew__pieces_of(const struct dew__now *n,
     p.g = 0.0;
     p.r = 0.0;
     p.per_rh = k->per_w / k->pws_air;
+    p.top = 1.0; /* no end yet: see dew__saturated */
+    p.fog = d->fog;
     DEW__PUT_KINK(&p, coil, n->c1.w_adp, d->cool * n->c1.pass * kept)
     DEW__PUT_KINK(&p, coil_2, n->c2.w_adp, d->cool_2 * n->c2.pass * kept)
     DEW__PUT_KINK(&p, coil_3, n->c3.w_adp, d->cool_3 * n->c3.pass * kept)
@@ -120,7 +122,9 @@ DEW_LANE struct dew__pieces dew__pieces_of(const struct dew__now *n,
     return p;
 }
 
-/* Advance w, the stores and the films from base x by gdt. */
+/* Advance w, the stores and the films from base x by gdt.  Where the root lies
+   beyond saturation the air stays there, and what comes in beyond what goes
+   out falls out. */
 DEW_LANE struct dew_state dew__water_stage(const struct dew__now *n,
                                            const struct dew__terms *k,
                                            const struct dew_state *x,
@@ -137,6 +141,8 @@ DEW_LANE struct dew_state dew__water_stage(const struct dew__now *n,
     p->r += l->mass_air / gdt * x->w + k->w_source +
             l->rate_surface * p1 * s.surface_0;
     y.w = dew__w_root(n, p, x->w);
+    p->fog = y.w > p->top ? -dew__residual(p, p->top) : 0.0;
+    y.w = y.w > p->top ? p->top : y.w;
     y.w_surface = s.surface_0 + s.surface_w * y.w;
     y.w_mid = s.mid_0 + s.mid_surface * y.w_surface;
     y.w_deep = s.deep_0 + s.deep_mid * y.w_mid;

@@ -157,6 +157,7 @@ enum {
     IN_putback = COIL,
     IN_dehumidifier = DRYER,
     IN_glass = STORES,
+    IN_fog = STORES,
     IN_store = STORES
 };
 

@@ -31,6 +31,7 @@ static json_t *hours(struct maker *m, const struct dew_tally *t)
     put(m, o, "too_humid_with_cooling_idle", number(t->idle_humid));
     put(m, o, "heating_falls_short", number(t->short_heat));
     put(m, o, "fresh_air_below_required", number(t->fresh_short));
+    put(m, o, "saturated", number(t->saturated));
     put(m, o, "defrost", number(t->frost_hours));
     put(m, o, "co2_above_1000_ppm", number(t->co2_high));
     put(m, o, "glass_wet", number(t->sweat[DEW_GLASS]));

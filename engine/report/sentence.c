@@ -127,6 +127,16 @@ void dew__say_short_heat(struct telling *t)
              OPTION, HOURS(0), SPAN, coldest.text);
 }
 
+void dew__say_saturated(struct telling *t)
+{
+    dew__say(t,
+             "\"%s\": in %s h of the %s the rooms' air is as full of water as "
+             "air can be (100 %%), and %s more falls out of it: rooms run with "
+             "water then.",
+             OPTION, HOURS(0), SPAN,
+             dew__amount(t->f->value[1], DEW_WATER, t->r->system, 0).text);
+}
+
 void dew__say_mould(struct telling *t)
 {
     static const char *const faces[DEW_SURFACES] = {

@@ -297,6 +297,12 @@ static int exhausts(const struct dew_question *q, size_t i)
     return 0;
 }
 
+/* The limit of a working day, in any hour, ppm: air of far too little change. */
+static int stale(const struct dew_question *q, size_t i)
+{
+    return q->choices[i].outcome->year.co2_max > 5000;
+}
+
 /* A humidistat within half its band of a limit lets the hours swing past it. */
 static int set_near_limit(const struct dew_question *q, size_t i)
 {
@@ -323,7 +329,8 @@ static int ground_differs(const struct dew_question *q, size_t i)
                                 0.75 * year->water.ground > told);
 }
 
-/* Labels: [BPI-1200] [EPA-IAQ] [EPA-MOULD] [EPA-RADON] [SWS20] [PNNL-BASC];
+/* Labels: [BPI-1200] [EPA-IAQ] [EPA-MOULD] [EPA-RADON] [SWS20] [PNNL-BASC]
+   [OSHA-Z1];
    what is not said to be from memory was read. */
 
 /* ---- the table -------------------------------------------------------------- */
@@ -459,6 +466,9 @@ static const struct row {
 {DEW_CHECK, OPTION, 1, "makeup_air", exhausts, "common practice, no source",
  "A hood, bath fan or dryer needs as much air in as it blows out. In a tight house plan "
  "make-up air for large ones. The pressure beside this is computed, never a clearance."},
+{DEW_CHECK, OPTION, 0, "stale_air", stale, "OSHA-Z1, from memory",
+ "Carbon dioxide is computed above 5,000 ppm, the limit for a working day. It is the sign of "
+ "far too little outdoor air: bring in air before anything else, and measure it."},
 {DEW_CHECK, OPTION, 0, "humidistat_near_limit", set_near_limit, "limit of the model",
  "A dehumidifier or humidifier is set within half its band of a limit, or beyond it: it "
  "comes in only when the limit is passed, and hours past it are its setting's and not "

@@ -61,6 +61,7 @@ void dew__rule_today_dry(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_today_fine(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_today_sweat(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_short_heat(const struct dew_question *q, struct dew_verdict *v);
+void dew__rule_saturated(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_mould(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_drying(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_drying_ends(const struct dew_question *q, struct dew_verdict *v);

@@ -163,6 +163,21 @@ void dew__rule_today_sweat(const struct dew_question *q, struct dew_verdict *v)
     f->months = dew__months_above(q, o, glass);
 }
 
+/* Air as full as it can be, in any option and any hour. */
+void dew__rule_saturated(const struct dew_question *q, struct dew_verdict *v)
+{
+    for (size_t i = 0; i < q->count; i++) {
+        const struct dew_tally *year = &dew__outcome(q, i)->year;
+        struct dew_finding *f;
+
+        if (!(year->saturated > 0.0))
+            continue;
+        f = dew__find(v, DEW_FINDING_saturated, (int)i);
+        f->value[0] = year->saturated;
+        f->value[1] = -year->water.fog;
+    }
+}
+
 /* Surfaces whose index passes the limit, in this year or when it comes ten
    times; the worst of each option. */
 void dew__rule_mould(const struct dew_question *q, struct dew_verdict *v)

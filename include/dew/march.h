@@ -83,6 +83,7 @@ struct dew_case {
     X(putback, "put back by the coil")                                         \
     X(dehumidifier, "dehumidifier")                                            \
     X(glass, "sweating surfaces")                                              \
+    X(fog, "fallen out of saturated air")                                      \
     X(store, "furnishings and fabric")
 
 /* Heat into the zone's nodes, J: + in, - out.  name, words */
@@ -253,6 +254,7 @@ struct dew_tally {
     double fresh_short;              /* h   below the required rate         */
     double supply_t_min;             /* degC                                */
     double frost_hours;              /* h of defrost                        */
+    double saturated;                /* h in which water fell out of the air */
     double co2_sum, co2_max;         /* ppm                                 */
     double co2_high;                 /* h above DEW_CO2_MARK                */
     double sweat[DEW_SURFACES];      /* h                                   */

@@ -66,6 +66,7 @@ struct dew_question {
     X(coil_today)       /* hours too humid, by the coil: likely, low, high  */ \
     X(today_sweat)      /* hours of wet glass                               */ \
     X(short_heat)       /* option; hours heating falls short, coldest degC   */\
+    X(saturated)        /* option; hours of saturated air, kg fallen out    */ \
     X(mould)            /* option; surface, index, after ten years          */ \
     X(drying)           /* share of the inflow, kg/day                      */ \
     X(drying_ends)      /* h until it no longer matters: likely, low, high  */ \

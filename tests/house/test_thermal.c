@@ -367,7 +367,7 @@ static void fault_names_its_member(void **state)
 
 int main(void)
 {
-    struct CMUnitTest tests[40] = {
+    struct CMUnitTest tests[60] = {
         cmocka_unit_test(conductances_are_the_standards),
         cmocka_unit_test(heat_holds_twenty_degrees),
         cmocka_unit_test(ground_and_wall_add_to_their_losses),

@@ -326,6 +326,15 @@ static const struct sentence_row {
      DEW_SYSTEM_US,
      "The tie-in of \"heat core\" keeps up with the own ducts of \"as it "
      "stands\"."},
+    {"saturated air",
+     {.kind = DEW_FINDING_saturated,
+      .option = 1,
+      .other = -1,
+      .value = {37, 91}},
+     DEW_SYSTEM_SI,
+     "\"heat core\": in 37 h of the year the rooms' air is as full of water as "
+     "air can be (100 %), and 91 L more falls out of it: rooms run with water "
+     "then."},
     {"under-ventilated, inch-pound",
      {.kind = DEW_FINDING_under_ventilated,
       .option = 1,

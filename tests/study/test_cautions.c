@@ -326,6 +326,14 @@ static void drawn(void)
 {
     wet_ground_gives(2440);
 }
+static void stale(void)
+{
+    s.outcomes[1].year.co2_max = 5001;
+}
+static void less_stale(void)
+{
+    s.outcomes[1].year.co2_max = 4999;
+}
 
 static const struct option_row {
     const char *name, *key;
@@ -348,6 +356,9 @@ static const struct option_row {
     {"ducts where it freezes", "cold_ducts", frosty, 1, DEW_CHECK},
     {"defrost by recirculation", "defrost", recirculates, 1, DEW_CHECK},
     {"none needed", "defrost", plain, 0, DEW_CHECK},
+    {"carbon dioxide above 5,000 ppm [OSHA-Z1]", "stale_air", stale, 1,
+     DEW_CHECK},
+    {"carbon dioxide below it", "stale_air", less_stale, 0, DEW_CHECK},
     {"a core that drains", "condensate", drains, 1, DEW_CHECK},
     {"a core that does not", "condensate", plain, 0, DEW_CHECK},
     {"a dehumidifier drains", "condensate", dehumidifier, 1, DEW_CHECK},
