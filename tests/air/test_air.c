@@ -63,21 +63,28 @@ saturated_rows[] = {
     {"saturated air 50 degC, [ASH-F1] table 2",   50, 0.086863,  5e-7, -0.0063,  275353,   -1122},
 };
 
-/* [PTP96] table 20, real gas at 101325 Pa; t, tw, td, g/kg, %, m3/kg, kJ/kg. */
-static const struct ptp { const char *source; double t, tw, td, w, rh, v, h; int dry; }
+/*
+ * [PTP96] table 20, real gas at 101325 Pa; t, tw, td, g/kg, %, m3/kg, kJ/kg.
+ * Ours must stand below it by just what the perfect gas leaves out, worked
+ * apart from this program: h_bias, kJ/kg, from IAPWS humid air [IAPWS-G8] and
+ * the steam tables' h_g and h_f; td_bias, K, by the perfect gas' formulas
+ * against the table (humid air gives the same within 0.05 K but for the two
+ * driest, which hang on the last digit of w).
+ */
+static const struct ptp { const char *source; double t, tw, td, w, rh, v, h, h_bias, td_bias; int dry; }
 ptp_rows[] = {
-    {"t 5, tw 5, [PTP96] table 20",     5,  5,   5.00,  5.42, 100,  0.794, 18.64, 0},
-    {"t 5, tw 2, [PTP96] table 20",     5,  2,  -2.16,  3.16, 58.6, 0.792, 12.97, 0},
-    {"t 5, tw -1, [PTP96] table 20",    5, -1, -11.92,  1.35, 25.1, 0.789,  8.42, 0},
-    {"t 5, tw -3, [PTP96] table 20",    5, -3, -37.23,  0.11,  2.0, 0.788,  5.30, 1},
-    {"t 25, tw 25, [PTP96] table 20",  25, 25,  25.00, 20.17, 100,  0.872, 76.50, 0},
-    {"t 25, tw 20, [PTP96] table 20",  25, 20,  17.60, 12.66, 63.5, 0.862, 57.38, 0},
-    {"t 25, tw 15, [PTP96] table 20",  25, 15,   7.73,  6.56, 33.2, 0.853, 41.85, 0},
-    {"t 25, tw 10, [PTP96] table 20",  25, 10, -10.42,  1.55,  7.9, 0.846, 29.09, 0},
-    {"t 50, tw 25, [PTP96] table 20",  50, 25,  13.47,  9.67, 12.5, 0.930, 75.40, 0},
-    {"t 50, tw 22, [PTP96] table 20",  50, 22,   4.16,  5.11,  6.7, 0.923, 63.58, 0},
-    {"t 50, tw 20, [PTP96] table 20",  50, 20,  -5.48,  2.39,  3.1, 0.919, 56.51, 0},
-    {"t 50, tw 19, [PTP96] table 20",  50, 19, -14.12,  1.11,  1.5, 0.917, 53.20, 1},
+    {"t 5, tw 5, [PTP96] table 20",     5,  5,   5.00,  5.42, 100,  0.794, 18.64, -0.050,  0.00, 0},
+    {"t 5, tw 2, [PTP96] table 20",     5,  2,  -2.16,  3.16, 58.6, 0.792, 12.97, -0.045, -0.02, 0},
+    {"t 5, tw -1, [PTP96] table 20",    5, -1, -11.92,  1.35, 25.1, 0.789,  8.42, -0.045, -0.09, 0},
+    {"t 5, tw -3, [PTP96] table 20",    5, -3, -37.23,  0.11,  2.0, 0.788,  5.30, -0.043, -1.37, 1},
+    {"t 25, tw 25, [PTP96] table 20",  25, 25,  25.00, 20.17, 100,  0.872, 76.50, -0.203,  0.00, 0},
+    {"t 25, tw 20, [PTP96] table 20",  25, 20,  17.60, 12.66, 63.5, 0.862, 57.38, -0.143, -0.01, 0},
+    {"t 25, tw 15, [PTP96] table 20",  25, 15,   7.73,  6.56, 33.2, 0.853, 41.85, -0.100, -0.03, 0},
+    {"t 25, tw 10, [PTP96] table 20",  25, 10, -10.42,  1.55,  7.9, 0.846, 29.09, -0.070, -0.13, 0},
+    {"t 50, tw 25, [PTP96] table 20",  50, 25,  13.47,  9.67, 12.5, 0.930, 75.40, -0.200, -0.04, 0},
+    {"t 50, tw 22, [PTP96] table 20",  50, 22,   4.16,  5.11,  6.7, 0.923, 63.58, -0.168, -0.08, 0},
+    {"t 50, tw 20, [PTP96] table 20",  50, 20,  -5.48,  2.39,  3.1, 0.919, 56.51, -0.140, -0.15, 0},
+    {"t 50, tw 19, [PTP96] table 20",  50, 19, -14.12,  1.11,  1.5, 0.917, 53.20, -0.135, -0.31, 1},
 };
 
 /* [PTP96] table 13: h_s - w_s x 4.186 t, kJ/kg, one value a wet bulb; real gas. */
@@ -198,13 +205,13 @@ static void air_wet_bulb_table_holds(void **state)
     double w = dew_air_w_wet(row->t, row->tw, sea_level);
 
     assert_near(1e3 * w, row->w, 0.005 * row->w + 0.04);
-    assert_near(1e-3 * dew_air_h(row->t, w), row->h, 0.25);
+    assert_true(1e-3 * dew_air_h(row->t, w) < row->h);
+    assert_near(1e-3 * dew_air_h(row->t, w), row->h + row->h_bias, 0.03);
     assert_near(dew_air_v(row->t, w, sea_level), row->v, 1.5e-3 * row->v);
-    if (!row->dry) { /* the two driest rows hang on the last digit of w */
+    assert_near(dew_air_dew(w, sea_level), row->td + row->td_bias, 0.02);
+    if (!row->dry)
         assert_near(100 * dew_air_rh(row->t, w, sea_level), row->rh,
                     0.05 + 0.0075 * row->rh);
-        assert_near(dew_air_dew(w, sea_level), row->td, 0.2);
-    }
     assert_near(dew_air_wet(row->t, w, sea_level), row->tw, 1e-8);
 }
 
