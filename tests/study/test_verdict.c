@@ -168,19 +168,6 @@ static void wet_glass_is_told(void **state)
     assert_int_equal(FIND(today_sweat, 0)->months, 1U << JANUARY);
 }
 
-/* Each option with an hour of it, with the water that fell out. */
-static void saturated_air_is_told(void **state)
-{
-    (void)state;
-    scene_open(&s, 2);
-    s.outcomes[1].year.saturated = 3;
-    s.outcomes[1].year.water.fog = -2.7;
-    judge();
-    assert_null(FIND(saturated, 0));
-    assert_near(must(FIND(saturated, 1))->value[0], 3, 0);
-    assert_near(FIND(saturated, 1)->value[1], 2.7, 0);
-}
-
 static void mould_is_told_of_the_worst_surface(void **state)
 {
     struct dew_face *faces;
@@ -568,7 +555,6 @@ int main(void)
         cmocka_unit_test(today_counts_the_core_with_its_air),
         cmocka_unit_test(today_dry_names_where_the_water_goes),
         cmocka_unit_test(wet_glass_is_told),
-        cmocka_unit_test(saturated_air_is_told),
         cmocka_unit_test(a_starved_option_does_not_fix_it),
         cmocka_unit_test(mould_is_told_of_the_worst_surface),
         cmocka_unit_test(drying_materials_are_worth_waiting_for),
