@@ -141,7 +141,7 @@ static const struct table {
     {"cooling.typical", "cooling machines", coolers},
     {"dehumidifier.typical", "dehumidifiers", dryers},
     {"cooling", "coils, for the keys of these names", stores},
-    {"power of fans", "least efficacy that codes ask for", fans},
+    {"power of fans", "least efficacy that a code asks for", fans},
 };
 enum { TABLES = sizeof tables / sizeof tables[0] };
 

@@ -28,7 +28,7 @@ static const struct dew_duct_preset presets[] = {
     {"duct leaks outside",            "none: ducts inside",             "[ASH-F17] 0 in conditioned space, else 5 to 11 % a side"},
     {"ventilator's rated flow",       "the greatest flow it is set to", "our own"},
     {"ventilator's pressure",         "150 Pa at its rated flow: 225 Pa without flow, 1.75 of its flow without ducts", "from memory"},
-    {"ventilator's watts",            "0.83 W per cfm",                 "[CFR460]"},
+    {"ventilator's watts",            "0.83 W per cfm",                 "[CFR460], the least of manufactured homes"},
     {"loss of a side of an idle unit", "75 Pa at its rated flow",       "from memory"},
     {"stale air that comes back",     "1 %",                            "from memory"},
     {"ducts to outdoors",             "short 2, medium 4, long 8 m with 1, 2, 3 elbows and a cap", "invented"},

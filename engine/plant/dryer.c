@@ -107,11 +107,31 @@ enum dew_status dew_plant_dryer_of(const struct dew_dryer_label *label,
     return DEW_OK;
 }
 
-double dew_plant_dryer_least_factor(double rate)
+double dew_plant_dryer_test_t(enum dew_dryer_test test)
 {
-    double pints = rate * day / pint;
+    static const double degf[DEW_DRYER_TESTS] = {65.0, 80.0, 73.0};
 
-    return (pints <= 25.0 ? 1.30 : pints <= 50.0 ? 1.60 : 2.80) / kwh;
+    return (unsigned)test < DEW_DRYER_TESTS ? (degf[test] - 32.0) / 1.8 : NAN;
+}
+
+double dew_plant_dryer_least_factor(enum dew_dryer_test test, double rate)
+{
+    static const struct {
+        double pints, factor; /* a day, up to; kg/kWh */
+    } rows[DEW_DRYER_TESTS][5] = {
+        {{25.0, 1.30}, {50.0, 1.60}, {INFINITY, 2.80}},
+        {{35.0, 1.35}, {45.0, 1.50}, {54.0, 1.60}, {75.0, 1.70}, {INFINITY, 2.5}},
+        {{INFINITY, 1.77}},
+    };
+    const double slip = 0.005; /* labels give two digits */
+    double pints = rate * day / pint;
+    int i = 0;
+
+    if ((unsigned)test >= DEW_DRYER_TESTS || !(rate > 0.0))
+        return NAN;
+    while (pints > rows[test][i].pints + slip)
+        i++;
+    return rows[test][i].factor / kwh;
 }
 
 /* ---- at a state --------------------------------------------------------- */

@@ -11,8 +11,8 @@
 #define LITRE_KWH  (1.0 / 3.6e6)            /* L/kWh to kg/J                 */
 #define CFM_PER_W  (1.0 / 2118.8800032893155)
 
-/* Both fans of a ventilator: 1.2 cfm/W is the least allowed [CFR460]; very
-   good small units 0.35 .. 0.6 W/cfm, from memory. */
+/* Both fans of a ventilator: 1.2 cfm/W is the least allowed in manufactured
+   homes [CFR460]; very good small units 0.35 .. 0.6 W/cfm, from memory. */
 #define BOTH_FANS                                                              \
     {                                                                          \
         0.40 * PER_CFM, 0.70 * PER_CFM, 1.0 * PER_CFM                          \
@@ -33,17 +33,19 @@ static const struct dew_typical_blower blowers[] = {
 };
 
 static const struct dew_typical_cooler coolers[] = {
-    {"old_single",  "single stage, before 2006",   "from memory",                    { 8.0 * BTU_PER_WH, 10.0 * BTU_PER_WH, 12.0 * BTU_PER_WH}, {0.70, 0.75, 0.80}, 0.20, 1.0,  1.0},
-    {"single",      "single stage",                "from memory; C_d [NREL-56354]",  {13.0 * BTU_PER_WH, 14.0 * BTU_PER_WH, 16.0 * BTU_PER_WH}, {0.70, 0.75, 0.80}, 0.07, 1.0,  1.0},
-    {"two_stage",   "two stage",                   "from memory; C_d [NREL-56354]",  {15.0 * BTU_PER_WH, 17.0 * BTU_PER_WH, 19.0 * BTU_PER_WH}, {0.69, 0.74, 0.79}, 0.07, 0.70, 1.0},
-    {"variable",    "variable speed",              "from memory; C_d [NREL-56354]",  {17.0 * BTU_PER_WH, 19.0 * BTU_PER_WH, 23.0 * BTU_PER_WH}, {0.68, 0.73, 0.80}, 0.07, 1.0,  0.40},
+    {"old_single",  "single stage, before 2006",   "SEER and C_d from memory; share [SHR-TRADE] 75 to 80 % by design", { 8.0 * BTU_PER_WH, 10.0 * BTU_PER_WH, 12.0 * BTU_PER_WH}, {0.70, 0.75, 0.80}, 0.20, 1.0,  1.0},
+    {"single",      "single stage",                "SEER from memory; share [SHR-TRADE] 75 to 80 % by design; C_d [NREL-56354]", {13.0 * BTU_PER_WH, 14.0 * BTU_PER_WH, 16.0 * BTU_PER_WH}, {0.70, 0.75, 0.80}, 0.07, 1.0,  1.0},
+    {"two_stage",   "two stage",                   "SEER from memory; share [SHR-TRADE] 75 to 80 % by design; C_d [NREL-56354]", {15.0 * BTU_PER_WH, 17.0 * BTU_PER_WH, 19.0 * BTU_PER_WH}, {0.69, 0.74, 0.79}, 0.07, 0.70, 1.0},
+    {"variable",    "variable speed",              "SEER from memory; share [SHR-TRADE] 75 to 80 % by design; C_d [NREL-56354]", {17.0 * BTU_PER_WH, 19.0 * BTU_PER_WH, 23.0 * BTU_PER_WH}, {0.68, 0.73, 0.80}, 0.07, 1.0,  0.40},
 };
 
 static const struct dew_typical_dryer dryers[] = {
-    {"portable_small", "portable, to 25 pints a day at 65 degF",  "[DOE-DH] least 1.30 L/kWh; likely and high from memory", {1.30 * LITRE_KWH, 1.57 * LITRE_KWH, 1.70 * LITRE_KWH}, 18.333, 0.60},
-    {"portable",       "portable, 25 to 50 pints a day at 65 degF", "[DOE-DH] least 1.60 L/kWh; likely and high from memory", {1.60 * LITRE_KWH, 1.80 * LITRE_KWH, 2.00 * LITRE_KWH}, 18.333, 0.60},
-    {"old_portable",   "portable, labelled at 80 degF",            "from memory",                                            {1.20 * LITRE_KWH, 1.60 * LITRE_KWH, 1.85 * LITRE_KWH}, 26.667, 0.60},
-    {"ducted",         "whole house, ducted, at 73 degF",          "from memory",                                            {1.77 * LITRE_KWH, 2.20 * LITRE_KWH, 3.30 * LITRE_KWH}, 22.778, 0.60},
+    {"portable_small", "portable, to 25 pints a day at 65 degF",     "[DOE-DH] least; [ESTAR-DH5] likely; high from memory",           {1.30 * LITRE_KWH, 1.57 * LITRE_KWH, 1.70 * LITRE_KWH}, 18.333, 0.60},
+    {"portable",       "portable, 25 to 50 pints a day at 65 degF",  "[DOE-DH] least; [ESTAR-DH5] likely; high from memory",           {1.60 * LITRE_KWH, 1.80 * LITRE_KWH, 2.00 * LITRE_KWH}, 18.333, 0.60},
+    {"portable_large", "portable, above 50 pints a day at 65 degF",  "[DOE-DH] least; [ESTAR-DH5] likely and high",                    {2.80 * LITRE_KWH, 3.30 * LITRE_KWH, 3.30 * LITRE_KWH}, 18.333, 0.60},
+    {"old_portable",   "portable, labelled at 80 degF",              "[NRCAN-DH] likely, the least of 45 to 54 pints a day; ends from memory", {1.20 * LITRE_KWH, 1.60 * LITRE_KWH, 1.85 * LITRE_KWH}, 26.667, 0.60},
+    {"ducted",         "whole house, case to 8 ft3, at 73 degF",     "[DOE-DH] least, from memory; [ESTAR-DH5] likely; high from memory", {1.77 * LITRE_KWH, 2.09 * LITRE_KWH, 2.20 * LITRE_KWH}, 22.778, 0.60},
+    {"ducted_large",   "whole house, case above 8 ft3, at 73 degF",  "[DOE-DH] least, from memory; [ESTAR-DH5] likely and high",       {2.41 * LITRE_KWH, 3.30 * LITRE_KWH, 3.30 * LITRE_KWH}, 22.778, 0.60},
 };
 
 static const struct dew_typical_store stores[] = {
@@ -57,11 +59,11 @@ static const struct dew_typical_store stores[] = {
 };
 
 static const struct dew_typical_fan fans[] = {
-    {"ventilator", "heat or energy recovery ventilator", "[CFR460] table 1", 1.2 * CFM_PER_W},
-    {"in_line",    "in-line supply or exhaust fan",      "[CFR460] table 1", 3.8 * CFM_PER_W},
-    {"bath_small", "bathroom fan below 90 cfm",          "[CFR460] table 1", 2.8 * CFM_PER_W},
-    {"bath_large", "bathroom fan from 90 cfm",           "[CFR460] table 1", 3.5 * CFM_PER_W},
-    {"hood",       "range hood",                         "[CFR460] table 1", 2.8 * CFM_PER_W},
+    {"ventilator", "heat or energy recovery ventilator", "[CFR460] table 1, manufactured homes", 1.2 * CFM_PER_W},
+    {"in_line",    "in-line supply or exhaust fan",      "[CFR460] table 1, manufactured homes", 3.8 * CFM_PER_W},
+    {"bath_small", "bathroom fan below 90 cfm",          "[CFR460] table 1, manufactured homes", 2.8 * CFM_PER_W},
+    {"bath_large", "bathroom fan from 90 cfm",           "[CFR460] table 1, manufactured homes", 3.5 * CFM_PER_W},
+    {"hood",       "range hood below 90 cfm",            "[WAC-R403] other exhaust fan, Washington State", 2.8 * CFM_PER_W},
 };
 
 /* Fan energy rating, W per 1000 cfm: 0.044 x cfm + base [FER]. */

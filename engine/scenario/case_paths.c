@@ -79,7 +79,7 @@ double dew__cross_leakage(const struct dew_value *v)
                  row != NULL ? row->eatr.likely : usual);
 }
 
-/* W at the set flow: what codes ask at least, 1.2 cfm/W [CFR460]. */
+/* W at the set flow: the least of manufactured homes, 1.2 cfm/W [CFR460]. */
 static double fan_watts(const struct dew_value *v)
 {
     const struct dew_typical_core *row = dew__typical_core(v);

@@ -297,23 +297,40 @@ static const struct dew_typical_dryer *drying_machine(const struct dew_value *v)
     return word > 0 ? dew_plant_typical_dryer((size_t)word - 1) : NULL;
 }
 
+/* The test of its label: the words of the key are in that order. */
+static enum dew_dryer_test test_of(const struct dew_value *v)
+{
+    return (enum dew_dryer_test)WORD(v, dehumidifier_rating);
+}
+
+/* Of a machine whose efficiency is not told: the least that was sold of its
+   size, which is what it takes out at its rating point. */
+static double least_sold(const struct dew_value *v,
+                         const struct dew_dryer_label *label)
+{
+    double rate = label->rate;
+
+    if (!isnan(label->rating_t)) /* seen in another air */
+        rate *= dew_plant_dryer_removal(label->rating_t, label->rating_rh) /
+                dew_plant_dryer_removal(label->t, label->rh);
+    return dew_plant_dryer_least_factor(test_of(v), rate);
+}
+
 static enum dew_status make_dryer(const struct dew__making *m)
 {
-    /* degC, 65, 80 and 73 degF, all at 60 % [DOE-DH] */
-    static const double rating_t[] = {18.333, 26.667, 22.778};
     const struct dew_value *v = m->v;
     const struct dew_typical_dryer *row = drying_machine(v);
     struct dew_dryer *d = &m->c->plant.dryer;
     struct dew_dryer_label label = {
         .rate = SI(v, dehumidifier_rate),
-        .factor = GIVEN(v, dehumidifier_power) ? NAN
-                  : row != NULL && !SAID(v, dehumidifier_factor)
-                      ? row->factor.likely
-                      : SI(v, dehumidifier_factor),
+        .factor = GIVEN(v, dehumidifier_power)  ? NAN
+                  : GIVEN(v, dehumidifier_factor) ? SI(v, dehumidifier_factor)
+                  : row != NULL                   ? row->factor.likely
+                                                  : NAN,
         .watts = SI_OR(v, dehumidifier_power, NAN),
         .t = row != NULL && !SAID(v, dehumidifier_rating)
                  ? row->rating_t
-                 : rating_t[WORD(v, dehumidifier_rating)],
+                 : dew_plant_dryer_test_t(test_of(v)),
         .rh = 0.60,
         .rating_t = NAN,
         .rating_rh = NAN,
@@ -325,6 +342,8 @@ static enum dew_status make_dryer(const struct dew__making *m)
         return DEW_OK;
     if (!(label.rate > 0))
         return DEW_OK;
+    if (isnan(label.factor) && isnan(label.watts))
+        label.factor = least_sold(v, &label);
     d->set = SI(v, dehumidifier_set);
     d->band = SI(v, dehumidifier_band);
     d->outdoor = SI(v, dehumidifier_fresh_air);

@@ -52,11 +52,26 @@ enum dew_status dew_plant_dryer_of(const struct dew_dryer_label *label,
                                    struct dew_dryer *out,
                                    struct dew_error *err);
 
+/* Whose test a label is of: 65, 80 and 73 degF, all at 60 %. */
+enum dew_dryer_test {
+    DEW_TEST_PORTABLE, /* since June 2019                                   */
+    DEW_TEST_OLD,      /* portable and older                                */
+    DEW_TEST_DUCTED,   /* whole house, since June 2019                      */
+    DEW_DRYER_TESTS
+};
+
+/* degC of that test; NaN for none. */
+double dew_plant_dryer_test_t(enum dew_dryer_test test);
+
 /*
- * Least integrated energy factor, kg/J, sold since June 2019: 1.30, 1.60, 2.80
- * kg/kWh to 25, 50 and above 50 pints a day [DOE-DH]; for a caution only.
+ * Least energy factor, kg/J at its own rating point, of machines sold by that
+ * test, by the water on the label, kg/s.  Portable: 1.30, 1.60, 2.80 kg/kWh to
+ * 25.00, to 50.00 and from 50.01 pints a day [DOE-DH].  Older: 1.35, 1.50,
+ * 1.60, 1.70, 2.5 to 35, 45, 54, 75 and above, the limits of October 2012
+ * [NRCAN-DH].  Ducted: 1.77, of cases to 8 ft3; larger ones 2.41, but the case
+ * is not asked for ([DOE-DH], from memory).  NaN for no test or no rate.
  */
-double dew_plant_dryer_least_factor(double rate);
+double dew_plant_dryer_least_factor(enum dew_dryer_test test, double rate);
 
 /* What a dryer does, running without a stop. */
 struct dew_dryer_work {

@@ -165,15 +165,43 @@ static void held_outside_the_fit(void **state)
     assert_nan(o.rate);
 }
 
-static void least_factors_by_size(void **state)
+static const struct least_row {
+    const char *source;
+    enum dew_dryer_test test;
+    double pints, factor; /* a day, kg/kWh */
+} least_rows[] = {
+    {"[DOE-DH] 25.00 pints or less: 1.30", DEW_TEST_PORTABLE, 25.00, 1.30},
+    {"[DOE-DH] 25.01 to 50.00: 1.60", DEW_TEST_PORTABLE, 25.01, 1.60},
+    {"[DOE-DH] to 50.00: 1.60", DEW_TEST_PORTABLE, 50.00, 1.60},
+    {"[DOE-DH] 50.01 or more: 2.80", DEW_TEST_PORTABLE, 50.01, 2.80},
+    {"[DOE-DH] 70 pints: 2.80", DEW_TEST_PORTABLE, 70, 2.80},
+    /* 16.6, 21.3, 25.5 and 35.5 L/day are 35.1, 45.0, 53.9 and 75.0 pints */
+    {"[NRCAN-DH] to 35 pints: 1.35", DEW_TEST_OLD, 35, 1.35},
+    {"[NRCAN-DH] to 45 pints: 1.50", DEW_TEST_OLD, 45, 1.50},
+    {"[NRCAN-DH] to 54 pints: 1.60", DEW_TEST_OLD, 54, 1.60},
+    {"[NRCAN-DH] to 75 pints: 1.70", DEW_TEST_OLD, 75, 1.70},
+    {"[NRCAN-DH] above: 2.5", DEW_TEST_OLD, 76, 2.5},
+    {"[DOE-DH] whole house, to 8 ft3: 1.77", DEW_TEST_DUCTED, 90, 1.77},
+};
+
+static void the_least_sold_is_the_published(void **state)
 {
-    (void)state; /* [DOE-DH] */
-    assert_near(dew_plant_dryer_least_factor(24 * pint / day) * kwh, 1.30,
-                1e-9);
-    assert_near(dew_plant_dryer_least_factor(49 * pint / day) * kwh, 1.60,
-                1e-9);
-    assert_near(dew_plant_dryer_least_factor(51 * pint / day) * kwh, 2.80,
-                1e-9);
+    const struct least_row *r = *state;
+
+    assert_near(dew_plant_dryer_least_factor(r->test, r->pints * pint / day) *
+                    kwh,
+                r->factor, 1e-9);
+}
+
+static void tests_have_their_air(void **state)
+{
+    (void)state; /* 65, 80, 73 degF [DOE-DH] */
+    assert_near(dew_plant_dryer_test_t(DEW_TEST_PORTABLE), 18.3333, 1e-4);
+    assert_near(dew_plant_dryer_test_t(DEW_TEST_OLD), 26.6667, 1e-4);
+    assert_near(dew_plant_dryer_test_t(DEW_TEST_DUCTED), 22.7778, 1e-4);
+    assert_nan(dew_plant_dryer_test_t(DEW_DRYER_TESTS));
+    assert_nan(dew_plant_dryer_least_factor(DEW_DRYER_TESTS, 1e-4));
+    assert_nan(dew_plant_dryer_least_factor(DEW_TEST_OLD, 0));
 }
 
 static void humidifier_takes_its_heat(void **state)
@@ -228,7 +256,7 @@ int main(void)
         cmocka_unit_test(what_the_owner_sees_comes_back),
         cmocka_unit_test(absurd_labels_are_refused),
         cmocka_unit_test(held_outside_the_fit),
-        cmocka_unit_test(least_factors_by_size),
+        cmocka_unit_test(tests_have_their_air),
         cmocka_unit_test(humidifier_takes_its_heat),
         cmocka_unit_test(part_load_and_air),
         cmocka_unit_test(a_ventilating_dryer_draws_a_mix),
@@ -237,5 +265,6 @@ int main(void)
 
     ADD_ROWS(tests, n, fit_rows, fit);
     ADD_ROWS(tests, n, heat_rows, heat_per_litre);
+    ADD_ROWS(tests, n, least_rows, the_least_sold_is_the_published);
     return _cmocka_run_group_tests("plant, dryer", tests, n, NULL, NULL);
 }
