@@ -2,6 +2,7 @@
 /* Findings in plain words: what the options do. */
 #include <math.h>
 
+#include "dew/dryer.h"
 #include "report/gear.h"
 #include "report/telling.h"
 
@@ -108,6 +109,27 @@ void dew__say_dryer_size(struct telling *t)
                 : x[2] < 0.33 * x[1] ? ", so a smaller one would do"
                                      : "");
     dew__say(t, ". It runs %s h and uses %s a year.", HOURS(4), ENERGY(3));
+}
+
+static struct dew__word air_of(const struct telling *t,
+                               enum dew_dryer_test test)
+{
+    return dew__amount(dew_plant_dryer_test_t(test), DEW_TEMPERATURE,
+                       t->r->system, 0);
+}
+
+void dew__say_dryer_label(struct telling *t)
+{
+    const double *x = t->f->value;
+
+    dew__say(t,
+             "Is the label of the dehumidifier of \"%s\" older than June 2019? "
+             "Its %s is taken as of today's test, at %s; an old label is of %s, "
+             "and its machine takes out only %s at %s. Look, and say "
+             "dehumidifier.rating.",
+             OPTION, pints(t, x[0]).text, air_of(t, DEW_TEST_PORTABLE).text,
+             air_of(t, DEW_TEST_OLD).text, pints(t, x[1]).text,
+             air_of(t, DEW_TEST_PORTABLE).text);
 }
 
 void dew__say_dryer_short(struct telling *t)

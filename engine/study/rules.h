@@ -86,6 +86,8 @@ void dew__rule_under(const struct dew_question *q, struct dew_verdict *v);
 /* verdict_ties.c */
 void dew__rule_ties(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_dryer_size(const struct dew_question *q, struct dew_verdict *v);
+void dew__rule_dryer_label(const struct dew_question *q,
+                           struct dew_verdict *v);
 
 /* verdict_staged.c */
 void dew__rule_staged(const struct dew_question *q, struct dew_verdict *v);

@@ -19,10 +19,10 @@ static rule *const rules[] = {
     dew__rule_idle,          dew__rule_outdoor,     dew__rule_air_alone,
     dew__rule_air_worsens,   dew__rule_best,        dew__rule_least_humid,
     dew__rule_core,          dew__rule_dryer,       dew__rule_dryer_alone,
-    dew__rule_dryer_instead, dew__rule_dryer_size,  dew__rule_coil_option,
-    dew__rule_grows_dry,     dew__rule_blower,      dew__rule_ties,
-    dew__rule_under,         dew__rule_payback,     dew__rule_staged,
-    dew__rule_reading,       dew__rule_unpriced,
+    dew__rule_dryer_instead, dew__rule_dryer_size,  dew__rule_dryer_label,
+    dew__rule_coil_option,   dew__rule_grows_dry,   dew__rule_blower,
+    dew__rule_ties,          dew__rule_under,       dew__rule_payback,
+    dew__rule_staged,        dew__rule_reading,     dew__rule_unpriced,
 };
 
 void dew_verdict_of(const struct dew_question *question,

@@ -160,6 +160,43 @@ static struct drying work_of(const struct dew_choice *c)
     return d;
 }
 
+static int label_open(const struct dew_question *q, size_t i)
+{
+    return dew__has_dryer(q, i) && q->choices[i].facts->label_open;
+}
+
+/* Whether an option before i asks about a label of the same figure. */
+static int asked_before(const struct dew_question *q, size_t i)
+{
+    double rate = q->choices[i].c->plant.dryer.rate;
+
+    for (size_t j = 0; j < i; j++)
+        if (label_open(q, j) &&
+            fabs(q->choices[j].c->plant.dryer.rate - rate) < 1e-9 * rate)
+            return 1;
+    return 0;
+}
+
+/* Today's label or that of before June 2019, which is of warmer air? */
+void dew__rule_dryer_label(const struct dew_question *q, struct dew_verdict *v)
+{
+    const double rh = 0.60;
+    double now =
+        dew_plant_dryer_removal(dew_plant_dryer_test_t(DEW_TEST_PORTABLE), rh);
+    double old =
+        dew_plant_dryer_removal(dew_plant_dryer_test_t(DEW_TEST_OLD), rh);
+
+    for (size_t i = 0; i < q->count; i++) {
+        struct dew_finding *f;
+
+        if (!label_open(q, i) || asked_before(q, i))
+            continue;
+        f = dew__find(v, DEW_FINDING_dryer_label, (int)i);
+        f->value[0] = q->choices[i].c->plant.dryer.rate;
+        f->value[1] = f->value[0] * now / old;
+    }
+}
+
 /* What the label's figure comes to in this house. */
 void dew__rule_dryer_size(const struct dew_question *q, struct dew_verdict *v)
 {

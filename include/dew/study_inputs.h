@@ -134,6 +134,7 @@ struct dew_option_facts {
     int handlers;              /* air handlers that heat or cool by air     */
     struct dew_estimate half_life; /* d  of construction water              */
     double storeys;                /* -  1 .. 3                             */
+    int label_open; /* 1: a dehumidifier by its label, whose test is not told */
 };
 
 /* The words of the lists; never NULL. */

@@ -85,6 +85,8 @@ struct dew_question {
     X(dryer_instead)    /* option; hours too humid, J; no fresh air wanting */ \
     X(dryer_size)       /* option; kg/s on its label, in this house's air,  \
                            on its busiest day; J, h of running */           \
+    X(dryer_label)      /* option; kg/s on its label, that at today's test  \
+                           if the label is of the old one */                \
     X(dryer_short)      /* option; hours with                               */ \
     X(dryer_untried)    /* least hours without                              */ \
     X(least_humid)      /* option; hours, base's hours                      */ \
@@ -143,7 +145,7 @@ struct dew_finding {
     double source_kg[DEW_FINDING_SOURCES];
 };
 
-enum { DEW_FINDINGS = 768 }; /* 64 options, twelve kinds each */
+enum { DEW_FINDINGS = 896 }; /* 64 options, fourteen kinds each */
 
 /* Findings in the order they are told. */
 struct dew_verdict {

@@ -311,6 +311,16 @@ static const struct sentence_row {
      "The dehumidifier of \"heat core\", 33.1 L/day on its label, takes out "
      "27.0 L/day in this house's own air; its busiest day asks for 7.8 L/day, "
      "so a smaller one would do. It runs 1748 h and uses 1100 kWh a year."},
+    {"a label of no test told",
+     {.kind = DEW_FINDING_dryer_label,
+      .option = 1,
+      .other = -1,
+      .value = {70 * 0.473176473 / 86400, 46.1 * 0.473176473 / 86400}},
+     DEW_SYSTEM_US,
+     "Is the label of the dehumidifier of \"heat core\" older than June 2019? "
+     "Its 70 pints/day is taken as of today's test, at 65 degF; an old label "
+     "is of 80 degF, and its machine takes out only 46 pints/day at 65 degF. "
+     "Look, and say dehumidifier.rating."},
     {"a tie-in that does harm",
      {.kind = DEW_FINDING_tie_harmful,
       .option = 1,

@@ -260,6 +260,29 @@ static const struct least_row {
      1.30},
 };
 
+static const struct label_row {
+    const char *name, *text;
+    int open;
+} label_rows[] = {
+    {"a label alone", "rate: 50 pint/day", 1},
+    {"its test told", "rate: 50 pint/day, rating: portable_65F", 0},
+    {"its kind told", "rate: 50 pint/day, typical: portable", 0},
+    {"water seen, no label", "observed: 50 pint/day", 0},
+    {"none", "set: 50 %", 0},
+};
+
+static void a_label_leaves_its_test_open(void **state)
+{
+    const struct label_row *r = *state;
+    char text[400];
+    struct dew_scenario *sc;
+
+    snprintf(text, sizeof text, BASE "dehumidifier: {%s}\n", r->text);
+    sc = opened(text, NULL, 0);
+    assert_int_equal(dew_scenario_facts(sc, 0).label_open, r->open);
+    dew_scenario_close(sc);
+}
+
 static void a_factor_not_told_is_the_least_of_its_size(void **state)
 {
     const struct least_row *r = *state;
@@ -450,6 +473,7 @@ int main(void)
     };
     size_t n = 14;
 
+    ADD_ROWS(tests, n, label_rows, a_label_leaves_its_test_open);
     ADD_ROWS(tests, n, least_rows, a_factor_not_told_is_the_least_of_its_size);
     return _cmocka_run_group_tests("scenario, equipment", tests, n, NULL, NULL);
 }
