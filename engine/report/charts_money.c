@@ -272,6 +272,8 @@ static void cost_lines(const struct dew__plot *p, const struct dew__chart *c,
         const double *const edges[2] = {paid.low, paid.high};
 
         pay(c, i, &paid);
+        if (isnan(paid.likely[0]))
+            continue; /* no price to install */
         reach(p, c, i, &paid, per);
         scale(&paid, per);
         if (i == 0 || i == beside)
@@ -287,10 +289,13 @@ static void cost_cells(const struct dew__chart *c, const struct paid *paid)
 
     for (int n = 0; n < last; n += 5)
         fprintf(c->out, "<td>%s</td>", dew__money(c->r, paid->likely[n]).text);
-    fprintf(c->out, "<td>%s</td><td>%s to %s</td></tr>\n",
-            dew__money(c->r, paid->likely[last]).text,
-            dew__money(c->r, paid->low[last]).text,
-            dew__money(c->r, paid->high[last]).text);
+    fprintf(c->out, "<td>%s</td>", dew__price(c->r, paid->likely[last]).text);
+    if (isnan(paid->likely[last]))
+        fputs("<td>-</td></tr>\n", c->out);
+    else
+        fprintf(c->out, "<td>%s to %s</td></tr>\n",
+                dew__money(c->r, paid->low[last]).text,
+                dew__money(c->r, paid->high[last]).text);
 }
 
 static void cost_table(const struct dew__chart *c)
@@ -315,6 +320,25 @@ static void cost_table(const struct dew__chart *c)
     fputs("</tbody>", c->out);
 }
 
+static void cost_in_words(const struct dew__chart *c, size_t beside,
+                          const struct paid *paid, struct dew__figure *f)
+{
+    int last = paid->count - 1;
+
+    if (isnan(paid->likely[0]))
+        snprintf(f->words, sizeof f->words,
+                 "What \"%.100s\" costs to install is not told.",
+                 dew__option(c->r, (int)beside).text);
+    else
+        snprintf(
+            f->words, sizeof f->words,
+            "\"%.100s\" has cost %.40s after %d years, low %.40s, high %.40s.",
+            dew__option(c->r, (int)beside).text,
+            dew__money(c->r, paid->likely[last]).text, last,
+            dew__money(c->r, paid->low[last]).text,
+            dew__money(c->r, paid->high[last]).text);
+}
+
 static void cost_words(const struct dew__chart *c, struct dew__figure *f)
 {
     const struct dew_prices *p = c->r->question->prices;
@@ -326,15 +350,11 @@ static void cost_words(const struct dew__chart *c, struct dew__figure *f)
     snprintf(f->note, sizeof f->note,
              "All that is paid up to a year, in today's money at %.20s %% "
              "interest. Bars on the right: from low to high. The same is "
-             "shaded for 1 and %zu.",
+             "shaded for 1 and %zu. An option without a price to install has "
+             "no line.",
              dew__number(100 * p->interest, 1).text, beside + 1);
     pay(c, beside, &paid);
-    snprintf(f->words, sizeof f->words,
-             "\"%.100s\" has cost %.40s after %d years, low %.40s, high %.40s.",
-             dew__option(c->r, (int)beside).text,
-             dew__money(c->r, paid.likely[paid.count - 1]).text, paid.count - 1,
-             dew__money(c->r, paid.low[paid.count - 1]).text,
-             dew__money(c->r, paid.high[paid.count - 1]).text);
+    cost_in_words(c, beside, &paid, f);
     for (size_t i = 0; i < c->r->question->count; i++) {
         snprintf(name, sizeof name, "%zu %.90s", i + 1,
                  dew__option(c->r, (int)i).text);

@@ -60,7 +60,7 @@ static struct dew__word energy(const struct dew_report *r, size_t i)
 
 static struct dew__word install(const struct dew_report *r, size_t i)
 {
-    return dew__money(r, dew_verdict_bill(r->question, i).install.likely);
+    return dew__price(r, dew_verdict_bill(r->question, i).install.likely);
 }
 
 static struct dew__word yearly(const struct dew_report *r, size_t i)

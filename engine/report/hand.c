@@ -28,8 +28,8 @@ size_t dew__hand_least(const struct dew_report *r)
 
 size_t dew__hand_option(const struct dew_report *r)
 {
-    if (r->verdict->best >= 0)
-        return (size_t)r->verdict->best;
+    if (dew__picked(r) >= 0)
+        return (size_t)dew__picked(r);
     for (size_t i = 0; i < r->verdict->count; i++) {
         const struct dew_finding *f = &r->verdict->list[i];
 
@@ -55,8 +55,11 @@ static void head(const struct dew_report *r, const char *whom, FILE *out)
     dew__escape(out, r->title && r->title[0] ? r->title : "Untitled");
     fputs("<br/>Option: <strong>", out);
     dew__escape(out, dew__option(r, (int)dew__hand_option(r)).text);
-    fputs(r->verdict->best < 0 && r->question->count > 1
+    fputs(dew__picked(r) < 0 && r->question->count > 1
               ? "</strong> (none will do; the nearest)"
+          : r->verdict->best < 0 && r->question->count > 1
+              ? "</strong> (one of several that will do; no best is told, for "
+                "want of prices)"
               : "</strong>",
           out);
     fputs("</div></header>\n<main>\n", out);

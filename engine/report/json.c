@@ -306,11 +306,23 @@ static json_t *finding(struct maker *m, const struct dew_finding *f)
     return o;
 }
 
+/* Names of the options that will do, in their order. */
+static json_t *passing(struct maker *m)
+{
+    size_t list[64], count = dew_verdict_passing(m->r->question, list);
+    json_t *names = json_array();
+
+    for (size_t i = 0; i < count; i++)
+        append(m, names, name_of(m->r, (int)list[i]));
+    return names;
+}
+
 static json_t *verdict(struct maker *m)
 {
     json_t *o = json_object(), *list = json_array();
 
     put(m, o, "best", name_of(m->r, m->r->verdict->best));
+    put(m, o, "will_do", passing(m));
     for (size_t i = 0; i < m->r->verdict->count; i++)
         append(m, list, finding(m, &m->r->verdict->list[i]));
     put(m, o, "findings", list);

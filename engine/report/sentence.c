@@ -231,11 +231,11 @@ void dew__say_settled(struct telling *t)
                  "air asked for and keeps the limits.");
     else
         dew__say(t,
-                 "Once the house is dry, %s \"%s\" (too humid in %s h). Choose "
-                 "lasting equipment by that answer.",
-                 t->f->option == t->f->other ? "the best is still"
-                                             : "the best is",
-                 OPTION, HOURS(0));
+                 "Once the house is dry, the %s is%s \"%s\" (too humid in %s "
+                 "h). Choose lasting equipment by that answer.",
+                 t->f->value[1] > 0 ? "cheapest to run of those that will do"
+                                    : "best",
+                 t->f->option == t->f->other ? " still" : "", OPTION, HOURS(0));
 }
 
 void dew__say_idle(struct telling *t)

@@ -6,7 +6,8 @@
 
 void dew__say_best(struct telling *t)
 {
-    int only = t->f->value[3] > 0, money = t->f->value[2] > 0;
+    enum { ENERGY_USED, OVER_YEARS, TO_RUN }; /* values of value[2] */
+    int only = t->f->value[3] > 0, by = (int)t->f->value[2];
 
     if (only)
         dew__say(
@@ -19,10 +20,15 @@ void dew__say_best(struct telling *t)
             t,
             "Best of these: \"%s\". It brings the fresh air asked for, keeps "
             "the limits and %s: ",
-            OPTION, money ? "costs least" : "uses least energy");
-    if (money)
+            OPTION, by == OVER_YEARS ? "costs least" : "uses least energy");
+    if (by == OVER_YEARS)
         dew__say(t, "%s over %s years, in today's money.",
                  MONEY(t->f->value[0]), YEARS);
+    else if (by == TO_RUN)
+        dew__say(t,
+                 "%s a year to run and keep. What it costs to install is not "
+                 "told (costs.install).",
+                 MONEY(t->f->value[0]));
     else
         dew__say(t, "%s a year.", ENERGY(0));
 }
@@ -40,6 +46,53 @@ void dew__say_best_close(struct telling *t)
     else
         dew__say(t, "%s against %s a year", ENERGY(0), ENERGY(1));
     dew__say(t, " is inside the doubt of the inputs.");
+}
+
+/* Options told by name before the rest are counted. */
+enum { NAMED = 4 };
+
+/* "a", "a and 2 more": those of the list that have no price to install. */
+static void say_without_price(struct telling *t, const size_t *list,
+                              size_t count)
+{
+    const struct dew_question *q = t->r->question;
+    size_t named = 0, more = 0;
+
+    for (size_t i = 0; i < count; i++) {
+        if (!isnan(dew_verdict_bill(q, list[i]).install.likely))
+            continue;
+        if (named == NAMED) {
+            more++;
+            continue;
+        }
+        dew__say(t, "%s\"%s\"", named++ > 0 ? ", " : "",
+                 dew__option(t->r, (int)list[i]).text);
+    }
+    if (more > 0)
+        dew__say(t, " and %zu more", more);
+}
+
+void dew__say_best_open(struct telling *t)
+{
+    const struct dew_question *q = t->r->question;
+    size_t list[64], count = dew_verdict_passing(q, list);
+
+    dew__say(t, "%zu options will do: they bring the fresh air asked for and "
+                "keep the limits. The cheapest to run first: ",
+             count);
+    for (size_t i = 0; i < count && i < NAMED; i++)
+        dew__say(
+            t, "%s\"%s\" %s a year (%s h outside the limits)",
+            i > 0 ? ", " : "", dew__option(t->r, (int)list[i]).text,
+            MONEY(dew_verdict_bill(q, list[i]).yearly.likely),
+            dew__number(dew_verdict_outside(q, list[i]), 0).text);
+    if (count > NAMED)
+        dew__say(t, " and %zu more", count - NAMED);
+    dew__say(t, ". Which is best by money cannot be told: no price to install "
+                "is given for ");
+    say_without_price(t, list, count);
+    dew__say(t, ". Give what they cost (costs.install; 0 $ where nothing is "
+                "bought).");
 }
 
 void dew__say_best_none(struct telling *t)

@@ -22,11 +22,11 @@ static struct dew__word rule_name(enum dew_rate_rule rule)
     return w;
 }
 
-/* The option that rules are held to is the best, or the last. */
+/* The option that rules are held to is the one to look at, or the last. */
 static size_t shown(const struct dew_report *r)
 {
-    return r->verdict->best >= 0 ? (size_t)r->verdict->best
-                                 : r->question->count - 1;
+    return dew__picked(r) >= 0 ? (size_t)dew__picked(r)
+                               : r->question->count - 1;
 }
 
 static void rate_row(const struct dew_report *r, enum dew_rate_rule rule,

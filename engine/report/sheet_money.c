@@ -12,8 +12,8 @@ static struct dew__word range(const struct dew_report *r,
 {
     struct dew__word w;
 
-    if (e->low == e->high)
-        return dew__money(r, e->likely);
+    if (isnan(e->likely) || e->low == e->high)
+        return dew__price(r, e->likely);
     snprintf(w.text, sizeof w.text, "%.30s (%.30s to %.30s)",
              dew__money(r, e->likely).text, dew__money(r, e->low).text,
              dew__money(r, e->high).text);

@@ -88,6 +88,23 @@ struct dew__word dew__money(const struct dew_report *report, double amount)
     return w;
 }
 
+struct dew__word dew__price(const struct dew_report *report, double amount)
+{
+    struct dew__word wanting = {"not told"};
+
+    return isnan(amount) ? wanting : dew__money(report, amount);
+}
+
+int dew__picked(const struct dew_report *report)
+{
+    const struct dew_verdict *v = report->verdict;
+
+    for (size_t i = 0; v->best < 0 && i < v->count; i++)
+        if (v->list[i].kind == DEW_FINDING_best_open)
+            return v->list[i].option;
+    return v->best;
+}
+
 static const char *const months[DEW_MONTHS] = {
     "January", "February", "March",     "April",   "May",      "June",
     "July",    "August",   "September", "October", "November", "December"};

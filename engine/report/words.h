@@ -48,6 +48,13 @@ struct dew__word dew__span(const struct dew_report *report);
 /* Name of option i, cleaned. */
 struct dew__word dew__option(const struct dew_report *report, int i);
 
+/* The option to look at: the best; where which is best is open, the cheapest to
+   run of those that will do; DEW_NO_OPTION where none will. */
+int dew__picked(const struct dew_report *report);
+
+/* The same as dew__money, "not told" for what is not known. */
+struct dew__word dew__price(const struct dew_report *report, double amount);
+
 /* How limits were judged, in plain words.  Returns out. */
 char *dew__judged(const struct dew_report *report, char *out, size_t size);
 

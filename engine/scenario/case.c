@@ -414,6 +414,15 @@ struct dew_prices dew_scenario_prices(const struct dew_scenario *scenario)
     return p;
 }
 
+/* Nothing is bought for the house as it stands; of others what is not told is
+   not known. */
+static struct dew_estimate install_of(const struct dew_value *v, size_t option)
+{
+    if (option == 0 && !GIVEN(v, costs_install))
+        return (struct dew_estimate){0, 0, 0};
+    return estimate(&v[KEY_costs_install]);
+}
+
 /* Of the second stage: as told, else what the option costs that follows. */
 static struct dew_estimate later_of(const struct dew_scenario *s,
                                     const struct dew_value *v)
@@ -426,7 +435,7 @@ static struct dew_estimate later_of(const struct dew_scenario *s,
         next = dew_scenario_find(s, v[KEY_costs_next_option].text);
     if (next == s->count)
         return (struct dew_estimate){0, 0, 0};
-    return estimate(&s->options[next].values[KEY_costs_install]);
+    return install_of(s->options[next].values, next);
 }
 
 struct dew_costs dew_scenario_costs(const struct dew_scenario *scenario,
@@ -434,7 +443,7 @@ struct dew_costs dew_scenario_costs(const struct dew_scenario *scenario,
 {
     const struct dew_value *v = scenario->options[option].values;
     struct dew_costs c = {
-        .install = estimate(&v[KEY_costs_install]),
+        .install = install_of(v, option),
         .upkeep = estimate(&v[KEY_costs_upkeep]),
         .own_hours = estimate(&v[KEY_costs_own_work]),
         .later = later_of(scenario, v),

@@ -96,6 +96,8 @@ void dew__rule_reading(const struct dew_question *q, struct dew_verdict *v);
 /* verdict_best.c */
 /* The cheapest that ventilates and keeps the limits, but for one; or none. */
 int dew__cheapest(const struct dew_question *q, int but);
+/* Whether several will do and none is best, for want of a price to install. */
+int dew__best_open(const struct dew_question *q);
 void dew__rule_best(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_payback(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_unpriced(const struct dew_question *q, struct dew_verdict *v);

@@ -2,7 +2,8 @@
 /*
  * What "best" means: of the options that deliver the fresh air asked for and
  * keep the limits of humid, dry and wet glass, the one of lowest cost; else
- * none.  Without prices, the one that uses least energy.
+ * none.  Where one of them has no price to install there is no best among
+ * several.  Without prices of energy, the one that uses least of it.
  */
 #include <math.h>
 
@@ -21,46 +22,95 @@ static double energy_used(const struct dew_question *q, size_t i)
     return sum;
 }
 
-static int priced(const struct dew_question *q)
-{
-    for (size_t i = 0; i < q->count; i++)
-        if (isnan(dew_verdict_bill(q, i).present.likely))
-            return 0;
-    return 1;
-}
-
-/* Present value where every option has one, else J a year. */
-static double worth(const struct dew_question *q, size_t i, int money)
-{
-    return money ? dew_verdict_bill(q, i).present.likely : energy_used(q, i);
-}
-
 static int eligible(const struct dew_question *q, size_t i)
 {
     return dew_verdict_ventilates(q, i) && dew_verdict_keeps(q, i);
 }
 
-static int cheapest(const struct dew_question *q, int money, int but)
+/* What options are ranked by; values of a finding's value[2]. */
+enum rank { BY_ENERGY, BY_MONEY, BY_RUNNING };
+
+static enum rank rank_of(const struct dew_question *q)
+{
+    enum rank by = BY_MONEY;
+
+    for (size_t i = 0; i < q->count; i++) {
+        struct dew_bill bill = dew_verdict_bill(q, i);
+
+        if (isnan(bill.yearly.likely))
+            return BY_ENERGY;
+        if (isnan(bill.present.likely) && eligible(q, i))
+            by = BY_RUNNING;
+    }
+    return by;
+}
+
+/* Present value, money a year, or J a year. */
+static double worth(const struct dew_question *q, size_t i, enum rank by)
+{
+    return by == BY_MONEY     ? dew_verdict_bill(q, i).present.likely
+           : by == BY_RUNNING ? dew_verdict_bill(q, i).yearly.likely
+                              : energy_used(q, i);
+}
+
+double dew_verdict_outside(const struct dew_question *q, size_t i)
+{
+    const struct dew_tally *y = &dew__outcome(q, i)->year;
+
+    return y->too_humid + y->too_dry + y->sweat[DEW_GLASS];
+}
+
+/* Whether a stands before b.  Years of the same money, as it is printed, are
+   told apart by the hours outside the limits. */
+static int before(const struct dew_question *q, enum rank by, size_t a,
+                  size_t b)
+{
+    double x = worth(q, a, by), y = worth(q, b, by);
+
+    if (by == BY_RUNNING && round(x) == round(y))
+        return dew_verdict_outside(q, a) < dew_verdict_outside(q, b);
+    return x < y;
+}
+
+static int cheapest(const struct dew_question *q, enum rank by, int but)
 {
     int best = NONE;
 
     for (size_t i = 0; i < q->count; i++)
         if ((int)i != but && eligible(q, i) &&
-            (best == NONE ||
-             worth(q, i, money) < worth(q, (size_t)best, money)))
+            (best == NONE || before(q, by, i, (size_t)best)))
             best = (int)i;
     return best;
 }
 
 int dew__cheapest(const struct dew_question *q, int but)
 {
-    return cheapest(q, priced(q), but);
+    return cheapest(q, rank_of(q), but);
 }
 
-/* Hours outside the limits, all together. */
-static double outside(const struct dew_tally *y)
+int dew__best_open(const struct dew_question *q)
 {
-    return y->too_humid + y->too_dry + y->sweat[DEW_GLASS];
+    int first = dew__cheapest(q, NONE);
+
+    return rank_of(q) == BY_RUNNING && dew__cheapest(q, first) != NONE;
+}
+
+size_t dew_verdict_passing(const struct dew_question *q, size_t out[64])
+{
+    enum rank by = rank_of(q);
+    size_t count = 0;
+
+    for (size_t i = 0; i < q->count && i < 64; i++) {
+        size_t at = count;
+
+        if (!eligible(q, i))
+            continue;
+        for (; at > 0 && before(q, by, i, out[at - 1]); at--)
+            out[at] = out[at - 1];
+        out[at] = i;
+        count++;
+    }
+    return count;
 }
 
 static int nearest(const struct dew_question *q)
@@ -69,8 +119,8 @@ static int nearest(const struct dew_question *q)
 
     for (size_t i = 0; i < q->count; i++)
         if (dew_verdict_ventilates(q, i) &&
-            (best == NONE || outside(&dew__outcome(q, i)->year) <
-                                 outside(&dew__outcome(q, (size_t)best)->year)))
+            (best == NONE || dew_verdict_outside(q, i) <
+                                 dew_verdict_outside(q, (size_t)best)))
             best = (int)i;
     return best;
 }
@@ -99,10 +149,22 @@ static void none_does(const struct dew_question *q, struct dew_verdict *v)
     f->value[2] = y->sweat[DEW_GLASS];
 }
 
+/* Several will do, and what one of them costs to install is not told. */
+static void leave_open(const struct dew_question *q, struct dew_verdict *v,
+                       int first, int next)
+{
+    struct dew_finding *f = dew__find(v, DEW_FINDING_best_open, first);
+
+    f->other = next;
+    mind_limits(f, q);
+    f->value[0] = worth(q, (size_t)first, BY_RUNNING);
+    f->value[1] = worth(q, (size_t)next, BY_RUNNING);
+}
+
 void dew__rule_best(const struct dew_question *q, struct dew_verdict *v)
 {
-    int money = priced(q);
-    int best = cheapest(q, money, NONE), next;
+    enum rank by = rank_of(q);
+    int best = cheapest(q, by, NONE), next = cheapest(q, by, best);
     struct dew_finding *f;
     double low, high;
 
@@ -110,14 +172,17 @@ void dew__rule_best(const struct dew_question *q, struct dew_verdict *v)
         none_does(q, v);
         return;
     }
-    next = cheapest(q, money, best);
-    low = worth(q, (size_t)best, money);
-    high = next == NONE ? INFINITY : worth(q, (size_t)next, money);
+    if (by == BY_RUNNING && next != NONE) {
+        leave_open(q, v, best, next);
+        return;
+    }
+    low = worth(q, (size_t)best, by);
+    high = next == NONE ? INFINITY : worth(q, (size_t)next, by);
     v->best = best;
     f = dew__find(v, DEW_FINDING_best, best);
     mind_limits(f, q);
     f->value[0] = low;
-    f->value[2] = money;
+    f->value[2] = by;
     f->value[3] = next == NONE;
     if (next == NONE || high - low > q->judging.close_share * fabs(high))
         return;
@@ -157,6 +222,6 @@ void dew__rule_payback(const struct dew_question *q, struct dew_verdict *v)
 
 void dew__rule_unpriced(const struct dew_question *q, struct dew_verdict *v)
 {
-    if (!priced(q))
+    if (rank_of(q) == BY_ENERGY)
         dew__find(v, DEW_FINDING_unpriced, NONE);
 }

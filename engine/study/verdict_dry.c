@@ -78,6 +78,7 @@ void dew__rule_settled(const struct dew_question *q, struct dew_verdict *v)
     best = dew__cheapest(&dry, DEW_NO_OPTION);
     f = dew__find(v, DEW_FINDING_settled, best);
     f->other = dew__cheapest(q, DEW_NO_OPTION);
+    f->value[1] = dew__best_open(&dry);
     if (best != DEW_NO_OPTION)
         f->value[0] = dew__outcome(&dry, (size_t)best)->year.too_humid;
 }

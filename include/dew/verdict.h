@@ -20,7 +20,8 @@ struct dew_choice {
     const struct dew_outcome *outcome;
     const struct dew_case *c;
     const struct dew_option_facts *facts;
-    const struct dew_costs *costs; /* NULL or all zero = nothing is bought  */
+    const struct dew_costs *costs; /* NULL or all zero = nothing is bought;
+                                      install NaN = not told                */
     const struct dew_outcome *settled; /* the same option without construction
                                           water; NULL = it has none         */
     /* the same option with a coil that stays dry between runs, and with one as
@@ -71,7 +72,8 @@ struct dew_question {
     X(drying)           /* share of the inflow, kg/day                      */ \
     X(drying_ends)      /* h until it no longer matters: likely, low, high  */ \
     X(wait)             /* hours too humid once dry, now; dry, now          */ \
-    X(settled)          /* option best once dry (or none); hours humid then */ \
+    X(settled)          /* option best once dry (or none), now; hours humid \
+                           then, 1 = the cheapest to run of several */      \
     X(idle)             /* hours of them with cooling idle, hours too humid */ \
     X(outdoor_dries)    /* hours outdoor air could dry, all; months mostly  */ \
     X(outdoor_cannot)   /* share it could in those months, hours it cannot, \
@@ -98,7 +100,11 @@ struct dew_question {
     X(tie_fine)         /* option, own ducts; enum dew_tie, more hours too  \
                            humid, J blower, kg put back; m3/s drawn, in */  \
     X(tie_harmful)      /* the same; other = none: no such option           */ \
-    X(best)             /* option; money or J, -, 1 = money, 1 = only       */ \
+    X(best)             /* option; money or J, -, 1 = money over the years, \
+                           2 = money a year, the price to install not told, \
+                           0 = J; 1 = only */                               \
+    X(best_open)        /* option cheapest to run, the next; money a year;  \
+                           no best, for want of prices to install */        \
     X(best_close)       /* option, other; both values, 1 = money            */ \
     X(best_none)        /* option nearest; its humid, dry, wet glass hours  */ \
     X(coil_option)      /* option; the same, 1 = its limits hang on that    */ \
@@ -173,6 +179,19 @@ double dew_verdict_fresh(const struct dew_question *question, size_t option);
 
 /* Whether an option delivers the fresh air asked for; 1 when none is asked. */
 int dew_verdict_ventilates(const struct dew_question *question, size_t option);
+
+/*
+ * The options that will do, which is to deliver the fresh air asked for and
+ * keep the limits, into out (room for 64): by what they cost over the years;
+ * where one has no price to install, by what they cost to run and then by the
+ * hours outside the limits; without prices of energy by the energy they use.
+ * Returns how many.
+ */
+size_t dew_verdict_passing(const struct dew_question *question,
+                           size_t out[64]);
+
+/* h   outside the limits of humid, dry and wet glass, summed */
+double dew_verdict_outside(const struct dew_question *question, size_t option);
 
 /* Whether it keeps the limits of humid, dry and wet glass. */
 int dew_verdict_keeps(const struct dew_question *question, size_t option);

@@ -161,6 +161,53 @@ static void the_mark_of_carbon_dioxide_is_called_ours(void **state)
     free(text);
 }
 
+/* Three will do, two without a price: none is called best anywhere. */
+static void no_best_is_told_without_prices(void **state)
+{
+    struct dew_report report = page_open(3, DEW_SYSTEM_US);
+    char *text;
+
+    (void)state;
+    for (int i = 0; i < 3; i++) {
+        struct dew_tally *y = &page_scene.outcomes[i].year;
+
+        y->too_humid = y->too_dry = y->sweat[DEW_GLASS] = 0;
+        y->fresh_sum = 0.040 * 8760;
+        memset(&y->energy, 0, sizeof y->energy);
+        y->energy.cooling = (3000 - 500 * i) * KWH;
+    }
+    page_scene.outcomes[1].year.too_dry = 23;
+    page_scene.costs[1].install = page_scene.costs[2].install =
+        (struct dew_estimate)SAME(NAN);
+    dew_verdict_of(&page_scene.question, &page_verdict);
+    text = page_written(dew_report_text, &report, NULL);
+    unwrap(text);
+    assert_non_null(strstr(
+        text,
+        "3 options will do: they bring the fresh air asked for and keep the "
+        "limits. The cheapest to run first: \"enthalpy core\" $300 a year (0 h "
+        "outside the limits), \"heat core\" $375 a year (23 h outside the "
+        "limits), \"as it stands\" $450 a year (0 h outside the limits). "
+        "Which is best by money cannot be told: no price to install is given "
+        "for \"enthalpy core\", \"heat core\". Give what they cost "
+        "(costs.install; 0 $ where nothing is bought)."));
+    assert_non_null(strstr(text, " not told"));
+    assert_null(strstr(text, "Best of these"));
+    free(text);
+    text = page_written(dew_report_html, &report, NULL);
+    assert_null(strstr(text, "(best)"));
+    assert_null(strstr(text, "nan"));
+    assert_non_null(strstr(text, "<div class=\"answer\"><p>3 options will do"));
+    free(text);
+    text = page_written(dew_report_contractor, &report, NULL);
+    assert_non_null(strstr(text, "Option: <strong>enthalpy core</strong> (one "
+                                 "of several that will do; no best is told"));
+    free(text);
+    text = page_written(dew_report_json, &report, NULL);
+    assert_non_null(strstr(text, "\"best\": null"));
+    free(text);
+}
+
 /* Ducts have their table where they do something, and fit the page. */
 static void ducts_are_told_where_they_matter(void **state)
 {
@@ -302,6 +349,20 @@ static const struct sentence_row {
      "Once the house is dry, the best is \"as it stands\" (too humid in 61 "
      "h). Choose lasting equipment by that answer."},
     /* 70 pints of 0.473176473 l, 0.998 kg each, a day are 3.83e-4 kg/s */
+    {"what lasts, no best told",
+     {.kind = DEW_FINDING_settled, .option = 1, .other = 1, .value = {61, 1}},
+     DEW_SYSTEM_US,
+     "Once the house is dry, the cheapest to run of those that will do is still \"heat "
+     "core\" (too humid in 61 h). Choose lasting equipment by that answer."},
+    {"the only one, its price not told",
+     {.kind = DEW_FINDING_best,
+      .option = 1,
+      .other = -1,
+      .value = {312.4, 0, 2, 1}},
+     DEW_SYSTEM_SI,
+     "Best of these: \"heat core\". It alone brings the fresh air asked for and "
+     "keeps the limits: $312 a year to run and keep. What it costs to install "
+     "is not told (costs.install)."},
     {"a dehumidifier's size",
      {.kind = DEW_FINDING_dryer_size,
       .option = 1,
@@ -493,11 +554,12 @@ int main(void)
         cmocka_unit_test(every_caution_is_in_the_text),
         cmocka_unit_test(names_cannot_drive_a_terminal),
         cmocka_unit_test(closure_is_told),
+        cmocka_unit_test(no_best_is_told_without_prices),
         cmocka_unit_test(the_mark_of_carbon_dioxide_is_called_ours),
         cmocka_unit_test(ducts_are_told_where_they_matter),
         cmocka_unit_test(every_kind_has_its_sentence),
     };
-    size_t n = 8;
+    size_t n = 9;
 
     ADD_ROWS(tests, n, width_rows, text_fits_80_columns);
     ADD_ROWS(tests, n, span_rows, what_is_no_year_is_called_none);

@@ -251,6 +251,7 @@ static void seasons_and_stages_are_handed_on(void **state)
     assert_int_equal(tie.reading, DEW_READING_air_flow);
     assert_near(dew_scenario_costs(s, 2).later.likely, 4100, 0);
     assert_near(dew_scenario_costs(s, 1).later.likely, 0, 0);
+    assert_nan(dew_scenario_costs(s, 2).install.likely); /* not told */
     dew_scenario_close(s);
 }
 

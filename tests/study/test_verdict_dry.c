@@ -89,9 +89,14 @@ static void the_lasting_answer_is_kept_apart(void **state)
     assert_int_equal(v.best, 1);
     assert_int_equal(must(FIND(settled, 0))->other, 1);
     assert_near(FIND(settled, 0)->value[0], 100, 0);
+    assert_near(FIND(settled, 0)->value[1], 0, 0);
+    s.costs[1].install = (struct dew_estimate)SAME(NAN);
+    judge(); /* both will do once dry, and which is best is open */
+    assert_near(must(FIND(settled, 1))->value[1], 1, 0);
     dry_twin.year.too_humid = 900;
     judge();
     assert_non_null(FIND(settled, 1));
+    assert_near(FIND(settled, 1)->value[1], 0, 0);
     s.outcomes[1].year.too_dry = 900;
     judge();
     assert_non_null(FIND(settled, DEW_NO_OPTION));
