@@ -120,7 +120,11 @@ double dew_plant_dryer_least_factor(enum dew_dryer_test test, double rate)
         double pints, factor; /* a day, up to; kg/kWh */
     } rows[DEW_DRYER_TESTS][5] = {
         {{25.0, 1.30}, {50.0, 1.60}, {INFINITY, 2.80}},
-        {{35.0, 1.35}, {45.0, 1.50}, {54.0, 1.60}, {75.0, 1.70}, {INFINITY, 2.5}},
+        {{35.0, 1.35},
+         {45.0, 1.50},
+         {54.0, 1.60},
+         {75.0, 1.70},
+         {INFINITY, 2.5}},
         {{INFINITY, 1.77}},
     };
     const double slip = 0.005; /* labels give two digits */

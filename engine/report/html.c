@@ -99,8 +99,7 @@ static int group_of(const struct dew_finding *f)
 static int is_best(const struct dew_finding *f)
 {
     return f->kind == DEW_FINDING_best || f->kind == DEW_FINDING_best_close ||
-           f->kind == DEW_FINDING_best_open ||
-           f->kind == DEW_FINDING_best_none;
+           f->kind == DEW_FINDING_best_open || f->kind == DEW_FINDING_best_none;
 }
 
 static void sentence(const struct dew_report *r, const struct dew_finding *f,

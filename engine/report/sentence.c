@@ -137,6 +137,44 @@ void dew__say_saturated(struct telling *t)
              dew__amount(t->f->value[1], DEW_WATER, t->r->system, 0).text);
 }
 
+/* "bath_fan and cooling", "no bath fan, no hood and no cooling": words of the
+   bits that are set, with a word before each. */
+static void say_untold(struct telling *t, const char *before,
+                       const char *const words[4])
+{
+    unsigned untold = (unsigned)t->f->value[0];
+    int left = 0;
+
+    for (int i = 0; i < 4; i++)
+        left += (untold & 1U << i) != 0;
+    for (int i = 0; i < 4; i++)
+        if (untold & 1U << i)
+            dew__say(t, "%s%s%s", before, words[i],
+                     --left == 0 ? ""
+                     : left == 1 ? " and "
+                                 : ", ");
+}
+
+void dew__say_today_assumes(struct telling *t)
+{
+    /* in the order of the bits of enum dew_untold */
+    static const char *const words[4] = {"bath fan", "kitchen hood",
+                                         "clothes dryer that blows outdoors",
+                                         "cooling"};
+    static const char *const keys[4] = {"bath_fan", "range_hood",
+                                        "clothes_dryer", "cooling"};
+
+    dew__say(t, "For the house today ");
+    say_untold(t, "no ", words);
+    dew__say(t,
+             (unsigned)t->f->value[0] & DEW_WINDOWS_SHUT
+                 ? " was told, and windows are taken as shut all year. "
+                   "What there is changes these hours: tell it ("
+                 : " was told. What there is changes these hours: tell it (");
+    say_untold(t, "", keys);
+    dew__say(t, ").");
+}
+
 void dew__say_mould(struct telling *t)
 {
     static const char *const faces[DEW_SURFACES] = {
@@ -245,6 +283,18 @@ void dew__say_idle(struct telling *t)
     if (t->f->value[0] > t->f->value[1] / 2)
         dew__say(t, ": it dries the air only while there is heat to remove");
     dew__say(t, ".");
+}
+
+void dew__say_cool_large(struct telling *t)
+{
+    struct dew__word part;
+
+    dew__say(t,
+             "Cooling looks at least twice too large: it runs more than half "
+             "of the hour in %s h of the %s, and %s of the time in its busiest "
+             "month, %s. Half of it would run longer and dry the air more; the "
+             "load of the rooms decides the size.",
+             HOURS(0), SPAN, dew__in_percent(t->f->value[1], &part), MONTHS);
 }
 
 void dew__say_outdoor_dries(struct telling *t)

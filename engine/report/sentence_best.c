@@ -77,15 +77,15 @@ void dew__say_best_open(struct telling *t)
     const struct dew_question *q = t->r->question;
     size_t list[64], count = dew_verdict_passing(q, list);
 
-    dew__say(t, "%zu options will do: they bring the fresh air asked for and "
-                "keep the limits. The cheapest to run first: ",
+    dew__say(t,
+             "%zu options will do: they bring the fresh air asked for and "
+             "keep the limits. The cheapest to run first: ",
              count);
     for (size_t i = 0; i < count && i < NAMED; i++)
-        dew__say(
-            t, "%s\"%s\" %s a year (%s h outside the limits)",
-            i > 0 ? ", " : "", dew__option(t->r, (int)list[i]).text,
-            MONEY(dew_verdict_bill(q, list[i]).yearly.likely),
-            dew__number(dew_verdict_outside(q, list[i]), 0).text);
+        dew__say(t, "%s\"%s\" %s a year (%s h outside the limits)",
+                 i > 0 ? ", " : "", dew__option(t->r, (int)list[i]).text,
+                 MONEY(dew_verdict_bill(q, list[i]).yearly.likely),
+                 dew__number(dew_verdict_outside(q, list[i]), 0).text);
     if (count > NAMED)
         dew__say(t, " and %zu more", count - NAMED);
     dew__say(t, ". Which is best by money cannot be told: no price to install "

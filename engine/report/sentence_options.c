@@ -122,14 +122,15 @@ void dew__say_dryer_label(struct telling *t)
 {
     const double *x = t->f->value;
 
-    dew__say(t,
-             "Is the label of the dehumidifier of \"%s\" older than June 2019? "
-             "Its %s is taken as of today's test, at %s; an old label is of %s, "
-             "and its machine takes out only %s at %s. Look, and say "
-             "dehumidifier.rating.",
-             OPTION, pints(t, x[0]).text, air_of(t, DEW_TEST_PORTABLE).text,
-             air_of(t, DEW_TEST_OLD).text, pints(t, x[1]).text,
-             air_of(t, DEW_TEST_PORTABLE).text);
+    dew__say(
+        t,
+        "Is the label of the dehumidifier of \"%s\" older than June 2019? "
+        "Its %s is taken as of today's test, at %s; an old label is of %s, "
+        "and its machine takes out only %s at %s. Look, and say "
+        "dehumidifier.rating.",
+        OPTION, pints(t, x[0]).text, air_of(t, DEW_TEST_PORTABLE).text,
+        air_of(t, DEW_TEST_OLD).text, pints(t, x[1]).text,
+        air_of(t, DEW_TEST_PORTABLE).text);
 }
 
 void dew__say_dryer_short(struct telling *t)

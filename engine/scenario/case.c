@@ -478,10 +478,9 @@ struct dew_option_facts dew_scenario_facts(const struct dew_scenario *scenario,
                                                          : DEW_ANSWER_NO,
         .handlers = dew__handlers(v),
         .storeys = SI(v, house_storeys),
-        .label_open = GIVEN(v, dehumidifier_rate) &&
-                      !GIVEN(v, dehumidifier_observed) &&
-                      !SAID(v, dehumidifier_rating) &&
-                      WORD(v, dehumidifier_typical) == 0,
+        .label_open =
+            GIVEN(v, dehumidifier_rate) && !GIVEN(v, dehumidifier_observed) &&
+            !SAID(v, dehumidifier_rating) && WORD(v, dehumidifier_typical) == 0,
         .half_life = {SI(v, moisture_drying_half_life) / day_s,
                       v[KEY_moisture_drying_half_life].amount.low / day_s,
                       v[KEY_moisture_drying_half_life].amount.high / day_s},

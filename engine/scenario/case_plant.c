@@ -323,7 +323,7 @@ static enum dew_status make_dryer(const struct dew__making *m)
     struct dew_dryer *d = &m->c->plant.dryer;
     struct dew_dryer_label label = {
         .rate = SI(v, dehumidifier_rate),
-        .factor = GIVEN(v, dehumidifier_power)  ? NAN
+        .factor = GIVEN(v, dehumidifier_power)    ? NAN
                   : GIVEN(v, dehumidifier_factor) ? SI(v, dehumidifier_factor)
                   : row != NULL                   ? row->factor.likely
                                                   : NAN,

@@ -62,12 +62,15 @@ void dew__rule_today_fine(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_today_sweat(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_short_heat(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_saturated(const struct dew_question *q, struct dew_verdict *v);
+void dew__rule_today_assumes(const struct dew_question *q,
+                             struct dew_verdict *v);
 void dew__rule_mould(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_drying(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_drying_ends(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_wait(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_settled(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_idle(const struct dew_question *q, struct dew_verdict *v);
+void dew__rule_cool_large(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_outdoor(const struct dew_question *q, struct dew_verdict *v);
 
 /* verdict_options.c */
@@ -86,8 +89,7 @@ void dew__rule_under(const struct dew_question *q, struct dew_verdict *v);
 /* verdict_ties.c */
 void dew__rule_ties(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_dryer_size(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_dryer_label(const struct dew_question *q,
-                           struct dew_verdict *v);
+void dew__rule_dryer_label(const struct dew_question *q, struct dew_verdict *v);
 
 /* verdict_staged.c */
 void dew__rule_staged(const struct dew_question *q, struct dew_verdict *v);

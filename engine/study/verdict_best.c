@@ -119,8 +119,8 @@ static int nearest(const struct dew_question *q)
 
     for (size_t i = 0; i < q->count; i++)
         if (dew_verdict_ventilates(q, i) &&
-            (best == NONE || dew_verdict_outside(q, i) <
-                                 dew_verdict_outside(q, (size_t)best)))
+            (best == NONE ||
+             dew_verdict_outside(q, i) < dew_verdict_outside(q, (size_t)best)))
             best = (int)i;
     return best;
 }

@@ -178,6 +178,37 @@ void dew__rule_saturated(const struct dew_question *q, struct dew_verdict *v)
     }
 }
 
+static unsigned without_exhaust(const struct dew_plant *p)
+{
+    static const unsigned bits[DEW_LOCALS] = {
+        [DEW_LOCAL_BATH] = DEW_NO_BATH_FAN,
+        [DEW_LOCAL_KITCHEN] = DEW_NO_HOOD,
+        [DEW_LOCAL_DRYER] = DEW_NO_CLOTHES_DRYER};
+    unsigned untold = 0;
+
+    for (int e = 0; e < DEW_LOCALS; e++)
+        if (!(p->exhausts[e].flow > 0))
+            untold |= bits[e];
+    return untold;
+}
+
+/* Told where anything that most houses have is wanting; shut windows are told
+   with it and do not ask by themselves. */
+void dew__rule_today_assumes(const struct dew_question *q,
+                             struct dew_verdict *v)
+{
+    const struct dew_case *c = q->choices[0].c;
+    unsigned untold = without_exhaust(&c->plant);
+
+    if (!dew__has_cooling(q, 0) && !c->house.comfort.given)
+        untold |= DEW_NO_COOLING;
+    if (untold == 0)
+        return;
+    if (!(c->house.windows.flow > 0))
+        untold |= DEW_WINDOWS_SHUT;
+    dew__find(v, DEW_FINDING_today_assumes, 0)->value[0] = untold;
+}
+
 /* Surfaces whose index passes the limit, in this year or when it comes ten
    times; the worst of each option. */
 void dew__rule_mould(const struct dew_question *q, struct dew_verdict *v)
@@ -224,6 +255,58 @@ void dew__rule_idle(const struct dew_question *q, struct dew_verdict *v)
     f = dew__find(v, DEW_FINDING_idle, 0);
     f->value[0] = y->idle_humid;
     f->value[1] = y->too_humid;
+}
+
+/* Whether the share of the time that cooling runs says how much of it is
+   needed: machines of one speed, running alike. */
+static int runs_tell(const struct dew_plant *p)
+{
+    for (int k = 0; k < p->handler_count; k++) {
+        const struct dew_handler *h = &p->handlers[k];
+
+        if ((h->low_stage > 0 && h->low_stage < 1) ||
+            (h->turndown > 0 && h->turndown < 1))
+            return 0;
+    }
+    return p->handler_count == 1 || !p->lead_lag;
+}
+
+static int busiest_month(const struct dew_outcome *o)
+{
+    int most = 0;
+
+    for (int m = 1; m < DEW_MONTHS; m++)
+        if (o->month[m].duty.cool * o->month[most].hours >
+            o->month[most].duty.cool * o->month[m].hours)
+            most = m;
+    return most;
+}
+
+/*
+ * Twice too large: half of it would carry all hours but as few as a cooling
+ * design leaves out, 0.4 % of the year [ASH-F14].  What it must carry in an
+ * hour is the share of the hour that it runs; that measure is our own.
+ */
+void dew__rule_cool_large(const struct dew_question *q, struct dew_verdict *v)
+{
+    const double left_out = 0.004;
+    const struct dew_outcome *o = dew__base(q);
+    const struct dew_plant *p = &q->choices[0].c->plant;
+    double above = 0;
+    struct dew_finding *f;
+    int m;
+
+    if (!dew__has_cooling(q, 0) || !(o->year.duty.cool > 0) || !runs_tell(p))
+        return;
+    for (size_t h = 0; h < o->count; h++)
+        above += o->series.cool[h] > 0.5;
+    if (above > left_out * o->year.hours)
+        return;
+    m = busiest_month(o);
+    f = dew__find(v, DEW_FINDING_cool_large, 0);
+    f->months = 1U << m;
+    f->value[0] = above;
+    f->value[1] = o->month[m].duty.cool / o->month[m].hours;
 }
 
 static unsigned months_of_share(const struct dew_outcome *o, double low,

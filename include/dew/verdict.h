@@ -20,7 +20,7 @@ struct dew_choice {
     const struct dew_outcome *outcome;
     const struct dew_case *c;
     const struct dew_option_facts *facts;
-    const struct dew_costs *costs; /* NULL or all zero = nothing is bought;
+    const struct dew_costs *costs;     /* NULL or all zero = nothing is bought;
                                       install NaN = not told                */
     const struct dew_outcome *settled; /* the same option without construction
                                           water; NULL = it has none         */
@@ -66,6 +66,7 @@ struct dew_question {
     X(today_fine)       /* hours too humid, hours too dry                   */ \
     X(coil_today)       /* hours too humid, by the coil: likely, low, high  */ \
     X(today_sweat)      /* hours of wet glass                               */ \
+    X(today_assumes)    /* enum dew_untold                                  */ \
     X(short_heat)       /* option; hours heating falls short, coldest degC   */\
     X(saturated)        /* option; hours of saturated air, kg fallen out    */ \
     X(mould)            /* option; surface, index, after ten years          */ \
@@ -75,6 +76,8 @@ struct dew_question {
     X(settled)          /* option best once dry (or none), now; hours humid \
                            then, 1 = the cheapest to run of several */      \
     X(idle)             /* hours of them with cooling idle, hours too humid */ \
+    X(cool_large)       /* hours cooling runs above half, share of its      \
+                           busiest month that it runs; that month */        \
     X(outdoor_dries)    /* hours outdoor air could dry, all; months mostly  */ \
     X(outdoor_cannot)   /* share it could in those months, hours it cannot, \
                            all hours; those months */                       \
@@ -125,6 +128,15 @@ enum dew_finding_kind {
     DEW_FINDING_MAP(X)
 #undef X
         DEW_FINDING_KINDS
+};
+
+/* What the house as it stands was not told to have; bits of value[0]. */
+enum dew_untold {
+    DEW_NO_BATH_FAN = 1,
+    DEW_NO_HOOD = 2,
+    DEW_NO_CLOTHES_DRYER = 4, /* one that blows outdoors                    */
+    DEW_NO_COOLING = 8,
+    DEW_WINDOWS_SHUT = 16 /* all year                                       */
 };
 
 /* What speaks against a tie-in; bits of value[0]. */
@@ -187,8 +199,7 @@ int dew_verdict_ventilates(const struct dew_question *question, size_t option);
  * hours outside the limits; without prices of energy by the energy they use.
  * Returns how many.
  */
-size_t dew_verdict_passing(const struct dew_question *question,
-                           size_t out[64]);
+size_t dew_verdict_passing(const struct dew_question *question, size_t out[64]);
 
 /* h   outside the limits of humid, dry and wet glass, summed */
 double dew_verdict_outside(const struct dew_question *question, size_t option);

@@ -316,6 +316,28 @@ static const struct sentence_row {
      DEW_SYSTEM_US,
      "Outdoor air cannot dry the house in 1402 of the 1488 h of July and "
      "August: more of it does not help then."},
+    {"fans, cooling and windows not told",
+     {.kind = DEW_FINDING_today_assumes, .option = 0, .value = {31}},
+     DEW_SYSTEM_US,
+     "For the house today no bath fan, no kitchen hood, no clothes dryer that "
+     "blows outdoors and no cooling was told, and windows are taken as shut "
+     "all year. What there is changes these hours: tell it (bath_fan, "
+     "range_hood, clothes_dryer and cooling)."},
+    {"a hood not told",
+     {.kind = DEW_FINDING_today_assumes, .option = 0, .value = {DEW_NO_HOOD}},
+     DEW_SYSTEM_US,
+     "For the house today no kitchen hood was told. What there is changes "
+     "these hours: tell it (range_hood)."},
+    {"cooling too large",
+     {.kind = DEW_FINDING_cool_large,
+      .option = 0,
+      .months = 0x040,
+      .value = {8, 0.2314}},
+     DEW_SYSTEM_US,
+     "Cooling looks at least twice too large: it runs more than half of the "
+     "hour in 8 h of the year, and 23 % of the time in its busiest month, "
+     "July. Half of it would run longer and dry the air more; the load of the "
+     "rooms decides the size."},
     {"mould in the year",
      {.kind = DEW_FINDING_mould,
       .option = 1,
@@ -547,7 +569,7 @@ static void what_is_no_year_is_called_none(void **state)
 
 int main(void)
 {
-    struct CMUnitTest tests[60] = {
+    struct CMUnitTest tests[80] = {
         cmocka_unit_test(the_same_report_is_the_same_text),
         cmocka_unit_test(
             stop_stands_above_the_verdict_and_the_verdict_above_the_tables),
