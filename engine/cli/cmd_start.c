@@ -40,13 +40,13 @@ static error_t take(int key, char *word, struct argp_state *state)
 static void comment(FILE *to, int indent, const char *text)
 {
     enum { WIDTH = 76 };
-    int used = WIDTH;
+    int used = 0;
 
     while (*text != '\0') {
         int n = (int)strcspn(text, " ");
 
-        if (used + 1 + n > WIDTH) {
-            fprintf(to, "%s%*s#", used == WIDTH ? "" : "\n", indent, "");
+        if (used == 0 || used + 1 + n > WIDTH) {
+            fprintf(to, "%s%*s#", used == 0 ? "" : "\n", indent, "");
             used = indent + 1;
         }
         fprintf(to, " %.*s", n, text);
@@ -54,6 +54,23 @@ static void comment(FILE *to, int indent, const char *text)
         text += n + (text[n] == ' ');
     }
     fputc('\n', to);
+}
+
+/* Asked for though nothing stands for them: a figure would be an answer. */
+static int is_asked(const struct dew_field *f)
+{
+    static const char *const asked[] = {"ducts.leak_return",
+                                        "ducts.leak_supply"};
+
+    for (size_t i = 0; i < sizeof asked / sizeof *asked; i++)
+        if (strcmp(f->path, asked[i]) == 0)
+            return 1;
+    return 0;
+}
+
+static int is_written(const struct dew_field *f)
+{
+    return f->start != NULL || is_asked(f);
 }
 
 static void write_key(FILE *to, const struct dew_field *f)
@@ -73,13 +90,13 @@ static void write_key(FILE *to, const struct dew_field *f)
 }
 
 /* Does the group hold a key that is written? */
-static int has_start(const char *group, size_t n)
+static int has_written(const char *group, size_t n)
 {
     size_t count;
     const struct dew_field *f = dew_scenario_fields(&count);
 
     for (size_t i = 0; i < count; i++)
-        if (strncmp(f[i].path, group, n + 1) == 0 && f[i].start != NULL)
+        if (strncmp(f[i].path, group, n + 1) == 0 && is_written(&f[i]))
             return 1;
     return 0;
 }
@@ -93,7 +110,7 @@ static void write_keys(FILE *to, int all)
     for (size_t i = 0; i < count; i++) {
         size_t n = strcspn(f[i].path, ".");
         int grouped = f[i].path[n] == '.';
-        int written = grouped ? has_start(f[i].path, n) : f[i].start != NULL;
+        int written = grouped ? has_written(f[i].path, n) : is_written(&f[i]);
 
         if (!all && !written)
             continue;
@@ -104,7 +121,7 @@ static void write_keys(FILE *to, int all)
             fprintf(to, "%s:\n", group);
         }
         snprintf(last, sizeof last, "%s", group);
-        if (all || f[i].start != NULL)
+        if (all || is_written(&f[i]))
             write_key(to, &f[i]);
     }
 }
@@ -119,22 +136,25 @@ static void write_all(FILE *to, int all)
     fputc('\n', to);
     write_keys(to, all);
     fputs("\n"
-          "# What is weighed: each option says only what it changes.\n"
+          "# What is weighed: each option says only what it changes.  A "
+          "ventilator\n"
+          "# without a flow brings what the rule asks for of this floor and "
+          "its bedrooms.\n"
           "options:\n"
           "  - name: as it stands\n"
           "\n"
           "  - name: enthalpy core, own ducts\n"
           "    ventilator:\n"
           "      core: enthalpy_plate\n"
-          "      flow: 95 cfm\n"
           "      sensible: 74 % at 95 cfm\n"
           "      moisture: 52 % at 95 cfm\n"
           "      power: 58 W\n"
           "    costs: {install: 5200 $ (3800 to 7500), upkeep: 60 $}\n"
           "\n"
           "  - name: exhaust fan and dehumidifier\n"
-          "    ventilator: {core: exhaust_only, flow: 90 cfm, power: 18 W}\n"
-          "    dehumidifier: {rate: 50 pint/day, set: 52 %}\n"
+          "    ventilator: {core: exhaust_only, power: 18 W}\n"
+          "    dehumidifier: {rate: 50 pint/day, rating: portable_65F, set: 52 "
+          "%}\n"
           "    costs: {install: 900 $ (500 to 1600), upkeep: 20 $}\n",
           to);
 }

@@ -32,9 +32,9 @@
       help)
 
 /* A fan that draws local air out. */
-#define EXHAUST(group, watts, daily, after, caught, caught_source)             \
+#define EXHAUST(group, asked, watts, daily, after, caught, caught_source)      \
     K(group, flow, NUMBER, FLOW, 1e-3, 0.5, "one household's fan", "", NULL,   \
-      NULL, "air it draws out while running; none without it")                 \
+      asked, "air it draws out while running; none without it")                \
     K(group, power, NUMBER, POWER, 0, 1000, "one household's fan", watts,      \
       "common practice, no source", NULL, "electricity while running")         \
     K(group, run, NUMBER, SHARE_OF_TIME, 0, 1, "no more than all the time",    \

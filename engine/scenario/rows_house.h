@@ -40,7 +40,7 @@ K(house, floor_area, NUMBER, AREA, 10, 2000, "one household's house", NULL, NULL
 K(house, ceiling_height, NUMBER, LENGTH, 1.8, 6, "a room one can stand in", "8 ft", "common practice, no source", "8.5 ft", "mean height of the rooms, for the volume")
 K(house, volume, NUMBER, VOLUME, 20, 5000, "one household's house", "=floor area x ceiling height, and a basement's", NULL, NULL, "air inside the envelope, a basement's included")
 K(house, storeys, NUMBER, PURE, 1, 3, "the leakage models are drawn for 1 to 3 storeys [ASH-F16]", "1", "the commonest house asked about, no source", "1", "storeys above the ground; between whole ones is allowed")
-K(house, bedrooms, COUNT, PURE, 0, 12, "one household's house", NULL, NULL, "3", "bedrooms, which the fresh air rules count; a house without one counts as of one")
+K(house, bedrooms, COUNT, PURE, 0, 12, "one household's house", NULL, NULL, "3", "bedrooms, which the fresh air rules count; none counts as one")
 K(house, airtightness, NUMBER, ACH50, 0.05, 40, "from a gas-tight test house to a barn", "1.5 ach50 (0.5 to 3)", "foamed and not tested: from memory", "1.1 ach50 (0.7 to 2.0)", "blower-door result in any form", FORMS(airtight_forms))
 K(house, leakage_exponent, NUMBER, PURE, 0.5, 1, "0.5 is an orifice, 1 a fine crack", "0.65", "[ASH-F16] usual value", NULL, "exponent n of the blower-door curve")
 K(house, leakage_at_1_pa, NUMBER, FLOW, 1e-4, 5, "from a gas-tight test house to a barn", "", NULL, NULL, "coefficient c of the blower-door curve, as the flow at 1 Pa; used instead of airtightness")

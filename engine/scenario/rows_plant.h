@@ -23,7 +23,7 @@ K(cooling, shr, NUMBER, PURE, 0.5, 1, "the sensible share of cooling", "75 %", "
 K(cooling, airflow, NUMBER, FLOW_PER_CAPACITY, 2.5e-5, 9e-5, "200 to 700 cfm per ton are coils that work", "400 cfm/ton", "common practice, no source", NULL, "air through the coil at its rating")
 K(cooling, seer, NUMBER, PURE, 6, 40, "labels run from 6 to 40", "14", "common practice, no source", NULL, "seasonal efficiency on the label, Btu per Wh")
 K(cooling, eer, NUMBER, PURE, 5, 25, "labels run from 5 to 25", "", NULL, NULL, "efficiency at 95 degF on the label, Btu per Wh; used instead of seer")
-K(cooling, blower, WORD, PURE, 0, 0, NULL, "auto", "the usual setting", "auto", "what runs the blower besides heating and cooling: nothing, always, minutes of each hour, or the ventilator", .words = "auto|on|minutes|interlock")
+K(cooling, blower, WORD, PURE, 0, 0, NULL, "auto", "the usual setting", "auto", "what runs the blower besides heating and cooling: nothing (auto), all the time (on), minutes of each hour (minutes), or the ventilator (interlock)", .words = "auto|on|minutes|interlock")
 K(cooling, blower_minutes, NUMBER, SHARE_OF_TIME, 0, 1, "no more than all the time", "20 min/h", "common practice, no source", NULL, "share of each hour for blower: minutes")
 K(cooling, blower_power, NUMBER, POWER, 0, 3000, "one household's blower", "=by motor: constant torque 0.365 W per cfm [NREL-56354]", NULL, "400 W", "electricity of the blower at full flow")
 K(cooling, low_flow, NUMBER, PURE, 0.05, 1, "a share of the full flow", "=by motor: constant torque 50 %, from memory", NULL, NULL, "blower's low flow when it only circulates")
@@ -109,9 +109,9 @@ K(humidifier, band, NUMBER, PURE, 0.001, 0.3, "a relative humidity", "4 %", "our
 K(humidifier, kind, WORD, PURE, 0, 0, NULL, "evaporative", "common practice, no source", NULL, "evaporative ones cool the air, steam ones use electricity", .words = "evaporative|steam")
 
 /* ---- local exhaust ---- */
-EXHAUST(bath_fan, "10 W", "=each shower and bath, 8 min and run_on", "20 min", "35 %", "door open 30 to 50 %: from memory")
-EXHAUST(range_hood, "60 W", "=three meals of 20 min and run_on", "0 min", "60 %", "[LBNL-HOOD] front burners 46 to 78 %")
-EXHAUST(clothes_dryer, "0 W", "=0.7 h/day and run_on", "0 min", "0 %", "its water leaves by its own duct and is no part of laundry_dried_indoors")
+EXHAUST(bath_fan, "80 cfm", "10 W", "=each shower and bath, 8 min and run_on", "20 min", "35 %", "door open 30 to 50 %: from memory")
+EXHAUST(range_hood, "150 cfm", "60 W", "=three meals of 20 min and run_on", "0 min", "60 %", "[LBNL-HOOD] front burners 46 to 78 %")
+EXHAUST(clothes_dryer, "150 cfm", "0 W", "=0.7 h/day and run_on", "0 min", "0 %", "its water leaves by its own duct and is no part of laundry_dried_indoors")
 
 /* ---- safety ---- */
 #define X(name, words) K(safety, name, ANSWER, PURE, 0, 0, NULL, "unknown", "not asked: treated with the same caution as yes", "unknown", words, .base_only = 1)
