@@ -39,7 +39,7 @@ static const struct dew_amount amounts[] = {
     {"aquarium",             "m2 of open water",             DEW_SOURCE_pets,    DEW_PER_HOUR,  0.040, 0.030, 0.050, "older German tables, quoted"},
 
     {"bare_crawl_space",     "100 m2 of bare damp earth, of which the rooms get a part", DEW_SOURCE_ground, DEW_PER_STAY, 40.0, 0.0, 50.0, "[BRANZ14], 0.4 L/m2; range: [AO88]"},
-    {"damp_slab",            "100 m2 of slab without barrier", DEW_SOURCE_ground, DEW_PER_STAY, 1.0, 0.0,  5.0,  "ours, no source"},
+    {"damp_slab",            "100 m2 of slab without barrier", DEW_SOURCE_ground, DEW_PER_STAY, 1.5, 0.0,  5.0,  "[CD06], 3 lb of 1000 ft2, the most that floors are laid on; high ours"},
 
     {"new_materials",        "first day of a new house",     DEW_SOURCE_drying,  DEW_PER_STAY,  4.7,  4.0,  5.0,  "[AO88]; 4 to 5 for 18 months elsewhere, quoted"},
     {"firewood",             "cord stored indoors",          DEW_SOURCE_drying,  DEW_PER_STAY,  1.5,  1.0,  2.1,  "[AO88]"},

@@ -128,6 +128,7 @@ double dew_house_rate(enum dew_rate_rule rule, const struct dew_dwelling *home)
     case DEW_RATE_ACH_035:
         if (!(home->volume > 0.0 && home->persons >= 0.0))
             return NAN;
+        /* [EPA-VENT] */
         return fmax(0.35 * home->volume / 3600.0, 15.0 * cfm * home->persons);
     case DEW_RATE_RULES:
         break;

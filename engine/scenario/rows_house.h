@@ -78,7 +78,7 @@ K(windows, unshaded, NUMBER, PURE, 0, 1, "share of the sun that reaches the glas
 /* ---- surfaces ---- */
 K(surfaces, glass_factor, NUMBER, PURE, 0.05, 1, "0 is outdoors, 1 indoors [ISO13788]", "=from the windows' u", NULL, NULL, "temperature factor of the middle of the glass")
 K(surfaces, edge_factor, NUMBER, PURE, 0.05, 1, "0 is outdoors, 1 indoors [ISO13788]", "55 %", "metal spacer in a double pane: from memory", NULL, "temperature factor of the glass edge and frame")
-K(surfaces, corner_factor, NUMBER, PURE, 0.05, 1, "0 is outdoors, 1 indoors [ISO13788]", "75 %", "[BRE-IP106] least for dwellings, from memory", NULL, "temperature factor of the coldest corner of a room")
+K(surfaces, corner_factor, NUMBER, PURE, 0.05, 1, "0 is outdoors, 1 indoors [ISO13788]", "75 % (70 to 80)", "[BRE-IP106] least for dwellings, from memory; low [DIN4108-2]; high ours", NULL, "temperature factor of the coldest corner of a room")
 K(surfaces, edge_share, NUMBER, PURE, 0, 1, "a part of the windows", "15 %", "from memory", NULL, "part of the window area that is edge and frame")
 
 /* ---- ground ---- */

@@ -109,7 +109,7 @@ K(humidifier, band, NUMBER, PURE, 0.001, 0.3, "a relative humidity", "4 %", "our
 K(humidifier, kind, WORD, PURE, 0, 0, NULL, "evaporative", "common practice, no source", NULL, "evaporative ones cool the air, steam ones use electricity", .words = "evaporative|steam")
 
 /* ---- local exhaust ---- */
-EXHAUST(bath_fan, "80 cfm", "10 W", "=each shower and bath, 8 min and run_on", "20 min", "35 %", "door open 30 to 50 %: from memory")
+EXHAUST(bath_fan, "80 cfm", "10 W", "=each shower and bath, 8 min and run_on", "20 min", "35 % (30 to 50)", "door open, from memory")
 EXHAUST(range_hood, "150 cfm", "60 W", "=three meals of 20 min and run_on", "0 min", "60 %", "[LBNL-HOOD] front burners 46 to 78 %")
 EXHAUST(clothes_dryer, "150 cfm", "0 W", "=0.7 h/day and run_on", "0 min", "0 %", "its water leaves by its own duct and is no part of laundry_dried_indoors")
 
@@ -129,7 +129,7 @@ K(prices, propane, NUMBER, ENERGY_PRICE, 0, 1 / KWH, "a price per energy", "26 $
 K(prices, wood, NUMBER, ENERGY_PRICE, 0, 1 / KWH, "a price per energy", "15 $/MMBtu (8 to 25)", "from memory", NULL, "firewood or pellets, by their heat", .base_only = 1)
 K(prices, own_hour, NUMBER, WAGE, 0, 1000 / HOUR, "a price per hour", "0 $/h", "the owner's own hours are free", NULL, "what an hour of the owner's own work is worth", .base_only = 1)
 K(prices, interest, NUMBER, PURE, -0.05, 0.3, "a yearly share", "3 %", "common practice, no source", NULL, "yearly interest above inflation", .base_only = 1)
-K(prices, years, NUMBER, TIME, YEAR, 60 * YEAR, "the life of a house's equipment", "15 year", "life of a ventilator, from memory", NULL, "time over which costs are compared", .base_only = 1)
+K(prices, years, NUMBER, TIME, YEAR, 60 * YEAR, "the life of a house's equipment", "15 year (10 to 20)", "life of a ventilator, from memory", NULL, "time over which costs are compared", .base_only = 1)
 K(prices, date, TEXT, PURE, 0, 0, NULL, "October 2025", "of the electricity price above", NULL, "when the prices were true", .base_only = 1)
 
 /* ---- costs ---- */

@@ -139,6 +139,8 @@ int dew__thumb_half_time(const struct dew_question *q, struct dew_thumb *t)
                              "a day is not");
 }
 
+/* The trade's line is about air outdoors; ASHRAE 62.1 has the same 60 degF as a
+   limit of air indoors, cooled and no dwelling [ASH-621E]. */
 int dew__thumb_dew_60(const struct dew_question *q, struct dew_thumb *t)
 {
     const double limit = 28 / 1.8; /* degC, 60 degF */

@@ -68,11 +68,15 @@ static void range_ends_where_the_source_does(void **state)
     assert_near(amount->high, row->high, 1e-9);
 }
 
-/* 0.4 L of each m2 of bare ground a day [BRANZ14]. */
+/* 0.4 L of each m2 of bare ground a day [BRANZ14]; 3 lb of 1000 ft2 of slab
+   [CD06], 453.6 g and 92.9 m2. */
 static void bare_ground_is_the_published(void **state)
 {
+    const double slab = 3 * 0.45359237 / 92.90304 * 100;
+
     (void)state;
     assert_near(dew_house_amount("bare_crawl_space")->likely, 0.4 * 100, 1e-9);
+    assert_near(dew_house_amount("damp_slab")->likely, slab, 0.05);
 }
 
 static void body_is_the_published(void **state)
