@@ -343,7 +343,7 @@ static void cost_words(const struct dew__chart *c, struct dew__figure *f)
 {
     const struct dew_prices *p = c->r->question->prices;
     size_t beside = dew__chart_beside(c->r);
-    struct paid paid;
+    struct paid paid = {.count = 0};
     char name[140];
 
     snprintf(f->heading, sizeof f->heading, "Cost over the years");

@@ -62,7 +62,7 @@ holds "and for the size of the cooling" s.yaml "  capacity: 3 ton"
 holds "and for leaks of ducts outside, without an answer" s.yaml \
     "  # leak_return: 0 %"
 holds "start tells the words of the blower" s.yaml \
-    "  # the time (on), minutes of each hour (minutes), or the ventilator"
+    "  # (on), minutes of each hour (minutes), or the ventilator (interlock)"
 awk 'length > 78 || / # .* # /' s.yaml >long
 same "no line of start is long or holds two comments" long /dev/null
 # another house, all else as the template has it: its ventilators follow the rule

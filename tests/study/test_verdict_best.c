@@ -1,0 +1,192 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What is called best, and what pays, on books written by hand. */
+#include "support/rows.h"
+
+#include "study/scene.h"
+
+enum { ANY = -2, JANUARY = 0, JUNE = 5, JULY = 6, AUGUST = 7 };
+
+static struct scene s;
+static struct dew_verdict v;
+
+#define FIND(kind, option) scene_find(&v, DEW_FINDING_##kind, (option))
+
+static const struct dew_finding *must(const struct dew_finding *f)
+{
+    assert_non_null(f);
+    return f;
+}
+
+static void judge(void)
+{
+    dew_verdict_of(&s.question, &v);
+}
+
+/* Present values over 15 years at 3 %: 2400 and 2520 are 5 % apart. */
+static void best_is_the_cheapest_that_keeps_the_limits(void **state)
+{
+    (void)state;
+    scene_open(&s, 3);
+    scene_humid(&s, 0, JULY, 900);
+    s.facts[1].core = s.facts[2].core = DEW_CORE_enthalpy_plate;
+    s.costs[1].install = (struct dew_estimate)SAME(4000);
+    s.costs[2].install = (struct dew_estimate)SAME(2400);
+    judge();
+    assert_int_equal(v.best, 2);
+    assert_near(must(FIND(best, 2))->value[0], 2400, 1e-9);
+    s.costs[1].install = (struct dew_estimate)SAME(2520);
+    judge();
+    assert_int_equal(must(FIND(best_close, 2))->other, 1);
+    assert_near(FIND(best_close, 2)->value[1], 2520, 1e-9);
+}
+
+static void the_only_one_that_will_do_is_best_without_a_rival(void **state)
+{
+    (void)state;
+    scene_open(&s, 2);
+    scene_humid(&s, 0, JULY, 900);
+    s.costs[1].install = (struct dew_estimate)SAME(4000);
+    judge();
+    assert_near(must(FIND(best, 1))->value[3], 1, 0);
+    assert_null(FIND(best_close, ANY));
+}
+
+static void without_prices_energy_decides_and_is_said_so(void **state)
+{
+    (void)state;
+    scene_open(&s, 2);
+    s.question.prices = NULL;
+    s.outcomes[0].year.energy.cooling = 900 * KWH;
+    s.outcomes[1].year.energy.cooling = 1300 * KWH;
+    judge();
+    assert_near(must(FIND(best, 0))->value[0], 900 * KWH, 1);
+    assert_near(FIND(best, 0)->value[2], 0, 0);
+    assert_non_null(FIND(unpriced, ANY));
+    assert_null(FIND(pays_back, ANY));
+}
+
+static const struct dew_estimate not_told = SAME(NAN);
+
+/* 0.15 $/kWh: 1,000 and 1,200 kWh are 150 and 180 $ a year; option 3 costs as
+   much as option 1 in whole dollars and leaves more hours outside. */
+static void four_of_which_three_will_do(void)
+{
+    scene_open(&s, 4);
+    scene_humid(&s, 0, JULY, 900);
+    s.outcomes[1].year.energy.cooling = 1000 * KWH;
+    s.outcomes[2].year.energy.cooling = 1200 * KWH;
+    s.outcomes[3].year.energy.cooling = 999 * KWH;
+    scene_humid(&s, 3, JULY, 31);
+    for (int i = 1; i < 4; i++)
+        s.costs[i].install = (struct dew_estimate)SAME(1000 * i);
+}
+
+static void no_best_by_money_without_a_price_to_install(void **state)
+{
+    size_t list[64];
+
+    (void)state;
+    four_of_which_three_will_do();
+    s.costs[2].install = not_told;
+    judge();
+    assert_int_equal(v.best, DEW_NO_OPTION);
+    assert_null(FIND(best, ANY));
+    assert_null(FIND(best_close, ANY));
+    assert_null(FIND(best_none, ANY));
+    assert_null(FIND(unpriced, ANY)); /* of energy every price is given */
+    assert_int_equal(must(FIND(best_open, 1))->other, 3);
+    assert_near(FIND(best_open, 1)->value[0], 150, 1e-9);
+    assert_near(FIND(best_open, 1)->value[1], 149.85, 1e-9);
+    assert_int_equal(dew_verdict_passing(&s.question, list), 3);
+    assert_int_equal(list[0], 1); /* 31 h less outside, the same dollars */
+    assert_int_equal(list[1], 3);
+    assert_int_equal(list[2], 2);
+}
+
+static void a_price_wanting_of_what_will_not_do_is_no_matter(void **state)
+{
+    (void)state;
+    four_of_which_three_will_do();
+    s.costs[3].install = not_told;
+    scene_humid(&s, 3, JULY, 700);
+    judge();
+    assert_int_equal(v.best, 1);
+    assert_near(must(FIND(best, 1))->value[2], 1, 0);
+    assert_null(FIND(best_open, ANY));
+}
+
+static void what_runs_cheaper_stands_first(void **state)
+{
+    size_t list[64];
+
+    (void)state;
+    four_of_which_three_will_do();
+    s.costs[1].install = not_told;
+    s.outcomes[3].year.energy.cooling = 980 * KWH; /* 147 $, though damper */
+    judge();
+    assert_int_equal(must(FIND(best_open, 3))->other, 1);
+    assert_int_equal(dew_verdict_passing(&s.question, list), 3);
+    assert_int_equal(list[0], 3);
+}
+
+static void the_only_one_is_best_though_its_price_is_not_told(void **state)
+{
+    (void)state;
+    scene_open(&s, 2);
+    scene_humid(&s, 0, JULY, 900);
+    s.outcomes[1].year.energy.cooling = 1000 * KWH;
+    s.costs[1].install = not_told;
+    judge();
+    assert_int_equal(v.best, 1);
+    assert_near(must(FIND(best, 1))->value[0], 150, 1e-9);
+    assert_near(FIND(best, 1)->value[2], 2, 0);
+    assert_near(FIND(best, 1)->value[3], 1, 0);
+    assert_null(FIND(pays_back, 1));
+    assert_null(FIND(never_pays, 1));
+}
+
+static void none_does_and_the_nearest_is_named(void **state)
+{
+    (void)state;
+    scene_open(&s, 3);
+    for (size_t i = 0; i < 3; i++)
+        scene_humid(&s, i, JULY, 600 - 100 * (double)i);
+    s.outcomes[2].year.fresh_sum = 0;
+    judge();
+    assert_int_equal(v.best, DEW_NO_OPTION);
+    assert_near(must(FIND(best_none, 1))->value[0], 500, 0);
+}
+
+static void paying_back_within_the_years_or_not(void **state)
+{
+    (void)state;
+    scene_open(&s, 3);
+    s.outcomes[0].year.energy.cooling = 4000 * KWH;
+    s.outcomes[1].year.energy.cooling = 2000 * KWH;
+    s.outcomes[2].year.energy.cooling = 4200 * KWH;
+    s.costs[1].install = (struct dew_estimate)SAME(1500);
+    s.costs[2].install = (struct dew_estimate)SAME(1500);
+    judge();
+    assert_near(must(FIND(pays_back, 1))->value[0], 5, 1e-9);
+    assert_near(must(FIND(never_pays, 2))->value[0], -30, 1e-9);
+    assert_near(FIND(never_pays, 2)->value[1], 1500, 1e-9);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[40] = {
+        cmocka_unit_test(best_is_the_cheapest_that_keeps_the_limits),
+        cmocka_unit_test(the_only_one_that_will_do_is_best_without_a_rival),
+        cmocka_unit_test(without_prices_energy_decides_and_is_said_so),
+        cmocka_unit_test(no_best_by_money_without_a_price_to_install),
+        cmocka_unit_test(a_price_wanting_of_what_will_not_do_is_no_matter),
+        cmocka_unit_test(what_runs_cheaper_stands_first),
+        cmocka_unit_test(the_only_one_is_best_though_its_price_is_not_told),
+        cmocka_unit_test(none_does_and_the_nearest_is_named),
+        cmocka_unit_test(paying_back_within_the_years_or_not),
+    };
+    size_t n = 9;
+
+    return _cmocka_run_group_tests("study, verdict, best", tests, n, NULL,
+                                   NULL);
+}
