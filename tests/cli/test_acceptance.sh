@@ -132,6 +132,52 @@ answer "and the date" 'May 2026' run pay.yaml
 answer "dollars a year by end use" "end use option 1 option 2 ventilator fans \$0 \$95" run pay.yaml
 answer "it does not, and says what is bought" '"heat core" does not pay back on energy' run pay.yaml
 
+# Two of three have no price to install: no best is told by money.
+file open.yaml <<'END'
+weather: {place: 722430}
+house: {floor_area: 2400 ft2, bedrooms: 3, airtightness: 1.1 ach50}
+cooling: {capacity: 3 ton}
+options:
+  - name: as it stands
+  - name: core
+    ventilator: {core: enthalpy_plate, typical: yes}
+    dehumidifier: {rate: 70 pint/day, set: 50 %}
+  - name: fan
+    ventilator: {core: exhaust_only}
+    dehumidifier: {rate: 70 pint/day, set: 50 %}
+    costs: {install: 900 $}
+END
+answer "no best by money while a price is wanting" "2 options will do: they bring" run open.yaml
+answer "and the price is asked for" \
+    'no price to install is given for "core". Give what they cost (costs.install;' run open.yaml
+answer "nor in JSON" '"best": null, "will_do": [ "core", "fan" ]' run open.yaml --json
+answer "told, there is one" '"best": "fan"' run open.yaml --json \
+    --set 'options.core.costs.install=9000 $'
+answer "is 70 pints a day an old label?" \
+    'Is the label of the dehumidifier of "core" older than June 2019?' run open.yaml
+answer "above 50 pints a day at least 2.80 L/kWh" '"label_kg_per_kwh": 2.8,' run open.yaml --json
+answer "an old one of 70 pints 1.70" '"label_kg_per_kwh": 1.7,' run open.yaml --json \
+    --set options.core.dehumidifier.rating=old_80F
+answer "3 tons where half would do" "Cooling looks at least twice too large" run open.yaml
+
+# ---- what was not told ---------------------------------------------------------
+file bare.yaml <<'END'
+weather: {place: 722430}
+house: {floor_area: 2400 ft2, bedrooms: 3, airtightness: 1.1 ach50}
+END
+answer "no fan, no cooling, windows shut" \
+    "no clothes dryer that blows outdoors and no cooling was told, and windows are taken as shut all year" \
+    run bare.yaml
+answer "what is told is not asked for" \
+    "For the house today no kitchen hood was told. What" run bare.yaml \
+    --set 'bath_fan.flow=80 cfm' --set 'clothes_dryer.flow=150 cfm' \
+    --set 'cooling.capacity=2 ton' --set 'airing.flow=300 cfm'
+answer "a house without a bedroom counts as of one: 87 cfm" \
+    "ASHRAE 62.2, 2013 and later 87 " run bare.yaml --set house.bedrooms=0
+answer "the model code asks 60" "IRC model code, 2018 and later 60 " run bare.yaml
+answer "Washington 55" "IRC 2021 as amended by Washington State 55 " run bare.yaml
+answer "1000 ppm is our own mark" "so is the mark of 1000 ppm for carbon dioxide" run bare.yaml
+
 # ---- 12. out of danger -------------------------------------------------------
 answer "what was not asked stops, in JSON too" '"key": "combustion"' run air.yaml --json
 "$D" run air.yaml --strict >/dev/null 2>&1
