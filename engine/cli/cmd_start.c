@@ -59,7 +59,7 @@ static void comment(FILE *to, int indent, const char *text)
 /* Asked for though nothing stands for them: a figure would be an answer. */
 static int is_asked(const struct dew_field *f)
 {
-    static const char *const asked[] = {"ducts.leak_return",
+    static const char *const asked[] = {"ducts.place", "ducts.leak_return",
                                         "ducts.leak_supply"};
 
     for (size_t i = 0; i < sizeof asked / sizeof *asked; i++)

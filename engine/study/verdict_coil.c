@@ -57,6 +57,7 @@ static int named(const struct dew_verdict *v, size_t option)
 
         if (f->option == (int)option &&
             (f->kind == DEW_FINDING_best || f->kind == DEW_FINDING_best_close ||
+             f->kind == DEW_FINDING_best_open ||
              f->kind == DEW_FINDING_best_none ||
              f->kind == DEW_FINDING_least_humid))
             return 1;

@@ -59,7 +59,8 @@ holds "start asks for the bath fan" s.yaml "bath_fan:"
 holds "and for the kitchen hood" s.yaml "range_hood:"
 holds "and for the clothes dryer" s.yaml "clothes_dryer:"
 holds "and for the size of the cooling" s.yaml "  capacity: 3 ton"
-holds "and for leaks of ducts outside, without an answer" s.yaml \
+holds "and for the place of ducts outside" s.yaml "  # place: attic"
+holds "and for their leaks, without an answer" s.yaml \
     "  # leak_return: 0 %"
 holds "start tells the words of the blower" s.yaml \
     "  # (on), minutes of each hour (minutes), or the ventilator (interlock)"
