@@ -131,10 +131,9 @@ void dew__say_saturated(struct telling *t)
 {
     dew__say(t,
              "\"%s\": in %s h of the %s the rooms' air is as full of water as "
-             "air can be (100 %%), and %s more falls out of it: rooms run with "
-             "water then.",
-             OPTION, HOURS(0), SPAN,
-             dew__amount(t->f->value[1], DEW_WATER, t->r->system, 0).text);
+             "air can be (100 %%): what comes in beyond that turns to fog and "
+             "wet surfaces.",
+             OPTION, HOURS(0), SPAN);
 }
 
 /* "bath_fan and cooling", "no bath fan, no hood and no cooling": words of the

@@ -426,8 +426,8 @@ static const struct sentence_row {
       .value = {37, 91}},
      DEW_SYSTEM_SI,
      "\"heat core\": in 37 h of the year the rooms' air is as full of water as "
-     "air can be (100 %), and 91 L more falls out of it: rooms run with water "
-     "then."},
+     "air can be (100 %): what comes in beyond that turns to fog and wet "
+     "surfaces."},
     {"under-ventilated, inch-pound",
      {.kind = DEW_FINDING_under_ventilated,
       .option = 1,
