@@ -62,10 +62,12 @@ int dew__job_sum(const char *path, char hash[DEW_SHA256_TEXT])
 /* A question about a file is answered beside its name. */
 static int hint(int code, enum dew_status status)
 {
-    if (status == DEW_EAMBIGUOUS || status == DEW_EUNIT)
+    if (status == DEW_EAMBIGUOUS || status == DEW_EUNIT ||
+        status == DEW_EMISSING)
         fputs("dewledger: the answer belongs into the scenario: weather.order, "
-              "weather.clock, weather.station, weather.units ... (see "
-              "`dewledger explain weather`)\n",
+              "weather.clock, weather.station, weather.units, "
+              "weather.latitude, weather.longitude, weather.utc, weather.fill "
+              "... (see `dewledger explain weather`)\n",
               stderr);
     return code;
 }
@@ -143,7 +145,7 @@ static int of_file(struct dew__job *job, const char *scenario, const char *path,
     dew__at(&err, path, 0, 0);
     if (dew__weather_fill(job->year, request->fill, request->seed, &filled,
                           &err) != DEW_OK)
-        return dew__cli_error(&err);
+        return hint(dew__cli_error(&err), err.status);
     job->note_count = dew_weather_notes(&report, job->notes, DEW_NOTES_MOST);
     for (size_t i = 0; i < job->note_count; i++)
         job->note[i] = job->notes[i];

@@ -236,8 +236,13 @@ enum dew_status dew_march_step(struct dew_march *m, const struct dew_hour *hour,
     struct dew__hour h = hour_of(m, hour, date);
     struct dew_state from = m->x;
     struct dew_result r = {0};
-    enum dew_status status;
+    enum dew_status status = dew__march_hour(hour, err);
 
+    if (status != DEW_OK) {
+        if (err != NULL)
+            err->hour = m->hour + 1;
+        return status;
+    }
     r.heat.held = hold(m, &h.now.drive);
     m->hour++;
     begin(m, &h);
@@ -315,6 +320,10 @@ enum dew_status dew_march_open(struct dew_march **march,
     struct dew_march *m;
 
     *march = NULL;
+    if (status == DEW_OK)
+        status = dew__march_numbers(c, err);
+    if (status == DEW_OK)
+        status = dew__march_hour(before, err);
     if (status != DEW_OK)
         return status;
     m = calloc(1, sizeof *m);

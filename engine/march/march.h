@@ -53,6 +53,13 @@ struct dew__hour {
 enum dew_status dew__march_check(const struct dew_case *c,
                                  struct dew_error *err);
 
+/* finite.c: refuse a case, and an hour of weather, that hold a NaN where none
+   may stand; DEW_ERANGE with the member in err->path. */
+enum dew_status dew__march_numbers(const struct dew_case *c,
+                                   struct dew_error *err);
+enum dew_status dew__march_hour(const struct dew_hour *h,
+                                struct dew_error *err);
+
 /* Shares of the ventilator and the blowers for the step now predicted. */
 void dew__mix_of(const struct dew_march *m, const struct dew__hour *h,
                  const struct dew_state *at, const struct dew__duty *duty,

@@ -108,13 +108,6 @@ static enum dew_status part_light(struct filling *f, size_t h)
     struct dew_sun sun = dew_weather_sun(&f->year->site, &f->year->dates[h]);
     double sine = sun.horizontal / sun.normal;
 
-    if (isnan(sine)) {
-        dew__in(f->err, "site");
-        return dew__fail(f->err, DEW_EMISSING,
-                         "global light can be parted into direct and diffuse "
-                         "only where latitude, longitude and the offset from "
-                         "UTC are known");
-    }
     if (!isnan(to->direct))
         to->diffuse = fmax(0.0, to->global - to->direct * sine);
     else
@@ -141,6 +134,35 @@ static enum dew_status fill_light(struct filling *f, size_t h)
     to->diffuse = other->diffuse;
     f->filled->sun++;
     return DEW_OK;
+}
+
+/* ---- where the sun stands ------------------------------------------------------ */
+
+/* The sun is followed only from a known place: ask for all that is not. */
+static enum dew_status know_site(const struct dew_year *year,
+                                 struct dew_error *err)
+{
+    const struct dew_site *s = &year->site;
+    const struct {
+        double value;
+        const char *words;
+    } rows[] = {{s->latitude, "latitude"},
+                {s->longitude, "longitude"},
+                {s->utc_offset, "the offset of standard time from UTC"}};
+    char text[96] = "";
+    size_t used = 0;
+
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
+        if (isnan(rows[i].value))
+            used += (size_t)snprintf(text + used, sizeof text - used, "%s%s",
+                                     used > 0 ? " and " : "", rows[i].words);
+    if (used == 0)
+        return DEW_OK;
+    dew__in(err, "site");
+    return dew__fail(err, DEW_EMISSING,
+                     "the file does not say %s: the sun cannot be followed "
+                     "without",
+                     text);
 }
 
 /* ---- all of it ---------------------------------------------------------------- */
@@ -221,6 +243,7 @@ enum dew_status dew_year_complete(struct dew_year *year,
     if (from != NULL && dew_year_whole(from, err) != DEW_OK)
         return DEW_EMISSING;
     borrow_site(year, from);
+    status = know_site(year, err);
     for (size_t h = 0; h < year->count && status == DEW_OK; h++)
         status = fill_hour(&f, h);
     if (status == DEW_OK)

@@ -188,7 +188,9 @@ struct dew_march; /* opaque: owns its workspace */
  * Make a march for *c, which is copied.  before is the weather at the start
  * of the first hour (the stamp before it; the first hour itself when there is
  * none).  On DEW_OK *march is the caller's, for dew_march_close; else NULL.
- * Errors: DEW_EMEM; DEW_ERANGE with the member's name in err->path.
+ * Errors: DEW_EMEM; DEW_ERANGE with the member's name in err->path, and where
+ * the case, its site or *before holds a NaN, other than the members that are
+ * said to be NaN where nothing is meant.
  */
 enum dew_status dew_march_open(struct dew_march **march,
                                const struct dew_case *c,
@@ -206,8 +208,10 @@ void dew_march_hold(struct dew_march *march, const double *t, size_t count);
 
 /*
  * Advance one hour.  Allocates nothing.  *out is written only on DEW_OK.
- * Errors: DEW_EBALANCE with err->hour when a ledger does not close within
- * 1e-9 of the hour's inflows, or a value is not finite.
+ * Errors: DEW_ERANGE with err->hour and the member's name in err->path when
+ * *hour holds a NaN; nothing has then been done.  DEW_EBALANCE with err->hour
+ * when a ledger does not close within 1e-9 of the hour's inflows, or a value
+ * is not finite.
  */
 enum dew_status dew_march_step(struct dew_march *march,
                                const struct dew_hour *hour,

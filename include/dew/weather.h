@@ -114,13 +114,14 @@ struct dew_year_filled {
  * known; all else from another year, at the same month, day and hour (29
  * February: the day before), without smoothing at the edges.  Where only t is
  * known, the other year's RH goes with it.  A year without a place is taken to
- * stand where from stands.  The provenance says what was filled.
+ * stand where from stands; one of which only a part is known is refused, for
+ * the sun is followed from it.  The provenance says what was filled.
  *
  *     from   whole, of the same place or near: dew_made_open; NULL: light
  *            alone is parted, and anything else that is missing is an error
  *
- * Errors     DEW_EMISSING naming the lane and the hour, or the site whose sun
- *            is not known; the year is then partly filled, for dew_year_close.
+ * Errors     DEW_EMISSING naming the lane and the hour, or "site" and what of
+ *            latitude, longitude and offset is not known; the year is then partly filled, for dew_year_close.
  */
 enum dew_status dew_year_complete(struct dew_year *year,
                                   const struct dew_year *from,

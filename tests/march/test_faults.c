@@ -2,6 +2,8 @@
 /* What a march refuses, in words, and the extremes that it bears. */
 #include "support/rows.h"
 
+#include <string.h>
+
 #include "support/cases.h"
 #include "support/lively.h"
 
@@ -47,6 +49,43 @@ SPOIL(
         c->plant.exhausts[e].flow = 0.02;
         all_day(c->plant.exhausts[e].hours, 0.4);
     })
+/* a NaN in the first and in the last member of every group */
+SPOIL(nowhere, c->site.latitude = NAN)
+SPOIL(no_meridian, c->site.longitude = NAN)
+SPOIL(no_zone, c->site.utc_offset = NAN)
+SPOIL(no_limit, c->limits.too_dry = NAN)
+SPOIL(odd_watch, c->watch.intake_follows = NAN)
+SPOIL(odd_trunk, c->watch.return_low = NAN)
+SPOIL(odd_path,
+      c->paths[DEW_VENT_STATES - 1][DEW_BLOWER_STATES - 1].condensing = NAN)
+SPOIL(odd_supply, c->paths[0][0].supply = NAN)
+SPOIL(no_area, c->house.floor_area = NAN)
+SPOIL(no_outdoor_co2, c->house.co2_outdoors = NAN)
+SPOIL(odd_wind, c->house.leakage.constant = NAN)
+SPOIL(odd_mass, c->house.thermal.lost_share = NAN)
+SPOIL(odd_facade, c->house.thermal.facades[DEW_FACADES - 1].absorbing = NAN)
+SPOIL(odd_store, c->house.buffer.deep_rate = NAN)
+SPOIL(odd_water, c->house.water[DEW_SOURCES - 1].rate = NAN)
+SPOIL(odd_half_life, c->house.water[0].half_life = NAN)
+SPOIL(odd_share, c->house.water[DEW_SOURCES - 1].heat_share = NAN)
+SPOIL(nobody, c->house.people.count = NAN)
+SPOIL(odd_gains, c->house.people.gains_convective = NAN)
+SPOIL(odd_night, c->house.comfort.cool[23] = NAN)
+SPOIL(odd_windows, c->house.windows.mild_high = NAN)
+SPOIL(odd_corner, c->house.surfaces[DEW_CORNER].film_max = NAN)
+SPOIL(odd_coil, c->plant.handlers[DEW_HANDLERS - 1].capacity = NAN)
+SPOIL(odd_blower, c->plant.handlers[0].blower_low_w = NAN)
+SPOIL(odd_minutes, c->plant.handlers[0].minutes = NAN)
+SPOIL(odd_overcool, c->plant.handlers[DEW_HANDLERS - 1].overcool_rh = NAN)
+SPOIL(odd_heater, c->plant.heater.cop_cold = NAN)
+SPOIL(odd_frost, c->plant.frost.dry_dew = NAN)
+SPOIL(odd_morning, c->plant.control.on_weekday[0] = NAN)
+SPOIL(odd_lockout, c->plant.control.lockout_w = NAN)
+SPOIL(odd_winter, c->plant.control.winter_rh[1] = NAN)
+SPOIL(odd_events, c->plant.control.events[23] = NAN)
+SPOIL(odd_label, c->plant.dryer.drained = NAN)
+SPOIL(odd_steam, c->plant.humidifier.heat = NAN)
+SPOIL(odd_exhaust, c->plant.exhausts[DEW_LOCALS - 1].caught = NAN)
 SPOIL(weak_coil, lively_cool(c, 1.0); c->plant.handlers[0].capacity = 307.0)
 
 static const struct refusal refusals[] = {
@@ -74,6 +113,41 @@ static const struct refusal refusals[] = {
     {"plant.humidifier.band: 0 is outside 0.001 .. 1", sharp_humidifier},
     {"plant.dryer.outdoor: 1.3 is outside 0 .. 1", strong_dryer},
     {"plant.exhausts.hours: 1.2 is outside 0 .. 1", busy_fans},
+    {"site.latitude: a value in it is no number", nowhere},
+    {"site.longitude: a value in it is no number", no_meridian},
+    {"site.utc_offset: a value in it is no number", no_zone},
+    {"limits: a value in it is no number", no_limit},
+    {"watch: a value in it is no number", odd_watch},
+    {"watch: a value in it is no number", odd_trunk},
+    {"paths: a value in it is no number", odd_path},
+    {"paths: a value in it is no number", odd_supply},
+    {"house.floor_area: a value in it is no number", no_area},
+    {"house.co2_outdoors: a value in it is no number", no_outdoor_co2},
+    {"house.leakage: a value in it is no number", odd_wind},
+    {"house.thermal: a value in it is no number", odd_mass},
+    {"house.thermal.facades: a value in it is no number", odd_facade},
+    {"house.buffer: a value in it is no number", odd_store},
+    {"house.water: a value in it is no number", odd_water},
+    {"house.water: a value in it is no number", odd_half_life},
+    {"house.water: a value in it is no number", odd_share},
+    {"house.people: a value in it is no number", nobody},
+    {"house.people: a value in it is no number", odd_gains},
+    {"house.comfort: a value in it is no number", odd_night},
+    {"house.windows: a value in it is no number", odd_windows},
+    {"house.surfaces: a value in it is no number", odd_corner},
+    {"plant.handlers: a value in it is no number", odd_coil},
+    {"plant.handlers: a value in it is no number", odd_blower},
+    {"plant.handlers: a value in it is no number", odd_minutes},
+    {"plant.handlers: a value in it is no number", odd_overcool},
+    {"plant.heater: a value in it is no number", odd_heater},
+    {"plant.frost: a value in it is no number", odd_frost},
+    {"plant.control: a value in it is no number", odd_morning},
+    {"plant.control: a value in it is no number", odd_lockout},
+    {"plant.control: a value in it is no number", odd_winter},
+    {"plant.control: a value in it is no number", odd_events},
+    {"plant.dryer: a value in it is no number", odd_label},
+    {"plant.humidifier: a value in it is no number", odd_steam},
+    {"plant.exhausts: a value in it is no number", odd_exhaust},
     {"capacity: 307 is outside 500 .. 200000", weak_coil},
 };
 
@@ -114,14 +188,38 @@ static void weather_that_is_no_number_stops_the_march(void **state)
         assert_int_equal(dew_march_step(m, &out, &day, &skip, NULL), DEW_OK);
     }
     out.t = NAN;
-    assert_int_equal(dew_march_step(m, &out, &date, &r, &err), DEW_EBALANCE);
+    assert_int_equal(dew_march_step(m, &out, &date, &r, &err), DEW_ERANGE);
     assert_int_equal(err.hour, 6);
     assert_near(r.rh, 0.417, 0.0);
-    assert_string_equal(
-        err.text,
-        "the books do not close: water nan (stores nan, surfaces "
-        "0.0e+00, coils 0.0e+00), heat nan of the hour's inflow, at 20.7 degC and w nan; 1e-9 is allowed");
+    assert_string_equal(err.path, "weather.t");
+    assert_string_equal(err.text, "a value in it is no number");
+    out = lively_weather(6); /* nothing was done: the march goes on */
+    assert_int_equal(dew_march_step(m, &out, &date, &r, NULL), DEW_OK);
     dew_march_close(m);
+}
+
+/* Each lane of the hour before the first: its name, and nothing is made. */
+static void every_lane_of_the_weather_is_looked_at(void **state)
+{
+    static const char *const names[] = {"t",      "w",      "p",      "wind",
+                                        "global", "direct", "diffuse"};
+    struct dew_case c = bare_case(173.0, 20.7);
+
+    (void)state;
+    for (size_t i = 0; i < COUNT_OF(names); i++) {
+        struct dew_hour before = lively_weather(0);
+        double *const lanes[] = {&before.t,      &before.w,      &before.p,
+                                 &before.wind,   &before.global, &before.direct,
+                                 &before.diffuse};
+        struct dew_march *m = (struct dew_march *)&c;
+        struct dew_error err = {0};
+
+        *lanes[i] = NAN;
+        assert_int_equal(dew_march_open(&m, &c, &before, &err), DEW_ERANGE);
+        assert_null(m);
+        assert_int_equal(strncmp(err.path, "weather.", 8), 0);
+        assert_string_equal(err.path + 8, names[i]);
+    }
 }
 
 static void a_spin_hands_on_what_stopped_it(void **state)
@@ -191,12 +289,13 @@ static void a_house_past_saturation_is_cooled_on(void **state)
 
 int main(void)
 {
-    struct CMUnitTest tests[3 + COUNT_OF(refusals)] = {
+    struct CMUnitTest tests[4 + COUNT_OF(refusals)] = {
         cmocka_unit_test(weather_that_is_no_number_stops_the_march),
         cmocka_unit_test(a_spin_hands_on_what_stopped_it),
+        cmocka_unit_test(every_lane_of_the_weather_is_looked_at),
         cmocka_unit_test(a_house_past_saturation_is_cooled_on),
     };
-    size_t n = 3;
+    size_t n = 4;
 
     ADD_ROWS(tests, n, refusals, a_bad_case_is_refused_by_name);
     return _cmocka_run_group_tests("march, faults", tests, n, NULL, NULL);

@@ -26,8 +26,13 @@ static void write_days(char *path, const char *site)
     write_file(path, text, n);
 }
 
-static const char here[] = "# latitude: 44.9\n# longitude: -93.2\n"
-                           "# utc offset: -6\n# elevation: 255\n";
+#define HERE                                                                   \
+    "# latitude: 44.9\n# longitude: -93.2\n"                                   \
+    "# utc offset: -6\n# elevation: 255\n"
+static const char here[] = HERE;
+#define SUNNY                                                                  \
+    "time,t (degC),rh (%),wind (m/s),ghi (W/m2),dni (W/m2),dhi (W/m2)\n"       \
+    "2021-01-04 12:00,1,71,2,300,400,90\n"
 
 static struct dew_year *made(void)
 {
@@ -163,12 +168,14 @@ static const struct refusal {
     const char *name, *text, *path, *message;
     int gaps;
 } refusals[] = {
-    {"no wind", "time,t (degC),rh (%),ghi (W/m2)\n2021-01-04 05:00,1,71,0\n",
+    {"no wind",
+     HERE "time,t (degC),rh (%),ghi (W/m2)\n2021-01-04 05:00,1,71,0\n",
      "wind speed",
      "none in hour 1, which ends on 2021-01-04 at 05:00; name a place to fill "
      "it from, or mend the file",
      0},
-    {"no light", "time,t (degC),rh (%),wind (m/s)\n2021-01-04 05:00,1,71,2\n",
+    {"no light",
+     HERE "time,t (degC),rh (%),wind (m/s)\n2021-01-04 05:00,1,71,2\n",
      "global solar",
      "none in hour 1, which ends on 2021-01-04 at 05:00; name a place to fill "
      "it from, or mend the file",
@@ -176,12 +183,24 @@ static const struct refusal {
     {"light and no place",
      "time,t (degC),rh (%),wind (m/s),ghi (W/m2)\n2021-01-04 05:00,1,71,2,0\n",
      "site",
-     "global light can be parted into direct and diffuse only where latitude, "
-     "longitude and the offset from UTC are known",
+     "the file does not say latitude and longitude and the offset of standard "
+     "time from UTC: the sun cannot be followed without",
      0},
+    {"all three lights, the latitude alone", "# latitude: 45\n" SUNNY, "site",
+     "the file does not say longitude and the offset of standard time from "
+     "UTC: the sun cannot be followed without",
+     0},
+    {"all three lights, latitude and longitude",
+     "# latitude: 45\n# longitude: 8\n" SUNNY, "site",
+     "the file does not say the offset of standard time from UTC: the sun "
+     "cannot be followed without",
+     0},
+    {"all three lights, latitude and offset",
+     "# latitude: 45\n# utc offset: 1\n" SUNNY, "site",
+     "the file does not say longitude: the sun cannot be followed without", 0},
     {"a long gap that was kept",
-     "time,t (degC),rh (%),wind (m/s)\n2021-01-04 05:00,1,71,2\n"
-     "2021-01-04 15:00,1,71,2\n",
+     HERE "time,t (degC),rh (%),wind (m/s)\n2021-01-04 05:00,1,71,2\n"
+          "2021-01-04 15:00,1,71,2\n",
      "wind speed", NULL, 1},
 };
 
