@@ -65,11 +65,49 @@ static int read_log(struct dew__job *job, const char *path,
     return dew__job_sum(path, job->log_hash);
 }
 
+static int has_humidity(const struct dew_weather_report *file)
+{
+    static const char *const meanings[] = {"relative humidity", "dew point",
+                                           "humidity ratio"};
+
+    for (int i = 0; i < file->column_count; i++)
+        for (size_t k = 0; k < sizeof meanings / sizeof meanings[0]; k++)
+            if (strcmp(file->columns[i].meaning, meanings[k]) == 0)
+                return 1;
+    return 0;
+}
+
+/* Not one hour of the log meets one of the weather: why. */
+static int no_hour(const struct dew__job *job, const char *path,
+                   const char *found, const struct dew_log_report *report)
+{
+    struct dew_error err = {0};
+    const char *unread = report->file.unread;
+
+    if (report->without_rh < report->hours) {
+        dew__job_about(job, path, "log.file", &err);
+        dew__fail(&err, DEW_EMISSING,
+                  "no hour of the log is among the hours of the weather: a "
+                  "log wants the weather of its own days, in weather.file");
+        return dew__cli_error(&err);
+    }
+    dew__at(&err, found, report->file.header_line, 1);
+    dew__in(&err, "humidity");
+    if (has_humidity(&report->file))
+        dew__fail(&err, DEW_EMISSING, "its column has no value in any hour");
+    else
+        dew__fail(&err, DEW_EMISSING,
+                  "no column is known as a humidity%s%.120s%s: name one "
+                  "\"relative humidity (%%)\" or \"dew point (degC)\"",
+                  unread[0] ? " (not understood: " : "", unread,
+                  unread[0] ? ")" : "");
+    return dew__cli_error(&err);
+}
+
 int dew__job_log(struct dew__job *job, const char *path)
 {
     const struct dew_log_request ask = dew_scenario_log(job->scenario);
     struct dew_log_report report = {.hours = 0};
-    struct dew_error err = {0};
     char found[DEW__PATH];
     size_t count;
     int code;
@@ -92,11 +130,7 @@ int dew__job_log(struct dew__job *job, const char *path)
         dew__job_lay(job, found, &ask.ask, &report);
         return DEW__DONE;
     }
-    dew__job_about(job, path, "log.file", &err);
-    dew__fail(&err, DEW_EMISSING,
-              "no hour of the log is among the hours of the weather: a log "
-              "wants the weather of its own days, in weather.file");
-    return dew__cli_error(&err);
+    return no_hour(job, path, found, &report);
 }
 
 void dew__job_log_close(struct dew__job *job)

@@ -252,6 +252,8 @@ static const struct pattern {
     {DEW__IS_TIME, "valid"},           {DEW__IS_TIME, "zeit"},
     {DEW__IS_TIME, "datum"},           {DEW__IS_TIME, "uhrzeit"},
     {DEW__IS_TIME, "zeitstempel"},     {DEW__IS_TIME, "date hour"},
+    {DEW__IS_TIME, "date/time"},       {DEW__IS_TIME, "time/date"},
+    {DEW__IS_TIME, "day/time"},
     {DEW__IS_YEAR, "year"},            {DEW__IS_MONTH, "month"},
     {DEW__IS_DAY, "day"},              {DEW__IS_HOUR, "hour"},
     {DEW__IS_MINUTE, "minute"},

@@ -217,7 +217,7 @@ static void note_fill(struct dew__reader *r, enum dew_notice_code code,
 static void refuse_gap(struct dew__reader *r, const char *what,
                        const struct walk *w, int64_t moment)
 {
-    char from[24], text[24];
+    char from[24], text[24], back[48] = "";
     int before = w->before == r->count ? 0 : r->samples[w->before].line;
 
     dew__moment_text(moment, r->typical, from, sizeof from);
@@ -230,10 +230,13 @@ static void refuse_gap(struct dew__reader *r, const char *what,
         (double)(r->samples[w->next].moment - r->samples[w->before].moment) /
             3600.0,
         1, text, sizeof text);
+    if (r->report->back >= 24.0)
+        snprintf(back, sizeof back, " (on line %d time goes back)",
+                 r->report->back_line);
     dew__reader_fault(r, DEW_EMISSING, what, before, r->cell[w->lane],
-                      "no value for %s h from %s on; a gap above the limit is "
-                      "filled only from a place that is named for it",
-                      text, from);
+                      "no value for %s h from %s on%s; a gap above the limit "
+                      "is filled only from a place that is named for it",
+                      text, from, back);
 }
 
 /* ---- one lane of every hour ------------------------------------------------------------------- */

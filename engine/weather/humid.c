@@ -7,12 +7,16 @@
 #include "dew/air.h"
 #include "weather/reader.h"
 
+/* A sensor may read a little above saturation; more is a fault of it (our own
+   choice, no source). */
+static const double RH_MOST = 1.05;
+
 /* ---- units that the file does not say, or says wrongly ------------------------- */
 
 /* Mean |RH of t and td - RH given|, t and td taken as factor * x + offset. */
 static double misfit(const struct dew__reader *r, double factor, double offset)
 {
-    double sum = 0.0, share = r->rh_most > 1.5 ? 0.01 : 1.0;
+    double sum = 0.0;
     long n = 0;
 
     for (size_t i = 0; i < r->count && n < 2000; i++) {
@@ -23,7 +27,7 @@ static double misfit(const struct dew__reader *r, double factor, double offset)
 
         if (isnan(rh) || isnan(v[DEW__LANE_RH]))
             continue;
-        sum += fabs(rh - v[DEW__LANE_RH] * share);
+        sum += fabs(rh - v[DEW__LANE_RH]);
         n++;
     }
     return n >= 3 ? sum / (double)n : NAN;
@@ -212,17 +216,23 @@ static void say_humidity(struct dew__reader *r)
     snprintf(r->report->humidity, sizeof r->report->humidity, "%s", text);
 }
 
-/* RH in a column without a unit: a share never passes 1.5, a percentage
-   does in any real file. */
+/* RH in a column without a unit: a share never passes 1.5, a percentage does
+   in most rows of any real file.  What is then above the range is no RH. */
 static void settle_rh(struct dew__reader *r)
 {
-    double share = r->rh_most > 1.5 ? 0.01 : 1.0;
+    double share = r->over_one > r->to_one ? 0.01 : 1.0;
 
     if (!r->no_unit[DEW__LANE_RH])
         return;
-    for (size_t i = 0; i < r->count; i++)
-        r->samples[i].lane[DEW__LANE_RH] *= share;
-    r->rh_most *= share;
+    for (size_t i = 0; i < r->count; i++) {
+        double *rh = &r->samples[i].lane[DEW__LANE_RH];
+
+        *rh *= share;
+        if (*rh > RH_MOST) {
+            dew__note(r, DEW_NOTICE_RANGE, r->samples[i].line);
+            *rh = NAN;
+        }
+    }
 }
 
 enum dew_status dew__humid_units(struct dew__reader *r)

@@ -49,8 +49,6 @@ static void keep_row_counts(struct dew_weather_report *p,
 static enum dew_status read_sensor(struct dew__log *log,
                                    const struct dew__sensor *sensor)
 {
-    long outside = log->report->file.notices[DEW_NOTICE_RANGE].count;
-
     if (dew__log_rewind(log) != DEW_OK || dew__log_take(log, sensor) != DEW_OK)
         return log->r.status;
     if (log->history)
@@ -59,8 +57,7 @@ static enum dew_status read_sensor(struct dew__log *log,
         dew__table_rows(&log->t);
     if (log->r.status != DEW_OK)
         return log->r.status;
-    outside = log->report->file.notices[DEW_NOTICE_RANGE].count - outside;
-    return dew__log_add(log, outside);
+    return dew__log_add(log);
 }
 
 /* The reader as it was before the first sensor, with its memory. */

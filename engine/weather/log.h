@@ -61,8 +61,7 @@ enum dew_status dew__history_columns(struct dew__log *log);
 /* Samples of the lanes taken. */
 enum dew_status dew__history_rows(struct dew__log *log);
 
-/* The hours of the samples in log->r added to log->hours; outside: values
-   that were out of their range. */
-enum dew_status dew__log_add(struct dew__log *log, long outside);
+/* The hours of the samples in log->r added to log->hours. */
+enum dew_status dew__log_add(struct dew__log *log);
 
 #endif

@@ -321,44 +321,23 @@ static void add_hours(struct dew__log *log, mean_of mean, int64_t first,
 
 /* ---- does the unit fit a room? ------------------------------------------------------ */
 
-static double mean_t(const struct dew__reader *r, long *values)
+static double mean_t(const struct dew__reader *r)
 {
     double sum = 0.0;
     long n = 0;
 
-    *values = 0;
     for (size_t i = 0; i < r->count; i++) {
-        const double *v = r->samples[i].lane;
+        double t = r->samples[i].lane[DEW__LANE_T];
 
-        for (int k = 0; k < DEW__LANES; k++)
-            *values += !isnan(v[k]);
-        if (isnan(v[DEW__LANE_T]))
-            continue;
-        sum += v[DEW__LANE_T];
-        n++;
+        sum += isnan(t) ? 0.0 : t;
+        n += !isnan(t);
     }
     return n > 0 ? sum / (double)n : NAN;
 }
 
-static enum dew_status check_range(struct dew__log *log, long outside)
-{
-    struct dew__reader *r = &log->r;
-    enum dew__lane lane = r->has[DEW__LANE_T] ? DEW__LANE_T : DEW__LANE_RH;
-    long values;
-
-    mean_t(r, &values);
-    if (outside <= values)
-        return DEW_OK;
-    return dew__reader_fault(
-        r, DEW_EUNIT, r->header[lane], r->report->header_line, r->cell[lane],
-        "%ld values are outside their range, %ld within: is the unit right?",
-        outside, values);
-}
-
 static void suspect_room(struct dew__reader *r)
 {
-    long values;
-    double t = mean_t(r, &values);
+    double t = mean_t(r);
     const char *text = NULL;
 
     if (t > HOT_ROOM)
@@ -393,13 +372,13 @@ static mean_of method_of(struct dew__log *log, int *hourly)
     return mean;
 }
 
-enum dew_status dew__log_add(struct dew__log *log, long outside)
+enum dew_status dew__log_add(struct dew__log *log)
 {
     int64_t first, last;
     int hourly;
     mean_of mean;
 
-    if (check_range(log, outside) != DEW_OK ||
+    if (dew__reader_ranges(&log->r) != DEW_OK ||
         dew__moments(&log->r) != DEW_OK || dew__humid_units(&log->r) != DEW_OK)
         return log->r.status;
     suspect_room(&log->r);

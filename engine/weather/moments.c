@@ -315,6 +315,19 @@ static int join(struct dew__sample *last, const struct dew__sample *s)
     return apart;
 }
 
+static void note_back(struct dew__reader *r, const struct dew__sample *before,
+                      const struct dew__sample *s)
+{
+    struct dew_weather_report *p = r->report;
+    double back = (double)(before->moment - s->moment) / 3600.0;
+
+    dew__note(r, DEW_NOTICE_DISORDER, s->line);
+    if (back <= p->back)
+        return;
+    p->back = back;
+    p->back_line = s->line;
+}
+
 static void sort_and_single(struct dew__reader *r)
 {
     size_t kept = 0;
@@ -324,7 +337,7 @@ static void sort_and_single(struct dew__reader *r)
         if (r->samples[i].moment < r->samples[i - 1].moment) {
             disorder = 1;
             if (!r->typical) /* there the year's end is wrapped around */
-                dew__note(r, DEW_NOTICE_DISORDER, r->samples[i].line);
+                note_back(r, &r->samples[i - 1], &r->samples[i]);
         }
     if (disorder)
         qsort(r->samples, r->count, sizeof *r->samples, by_moment);
@@ -399,11 +412,28 @@ static double usual_step(const struct dew__reader *r)
     return steps[n / 2];
 }
 
+/* Not one row: what the first of them has where a time or a number is due. */
+static enum dew_status no_rows(struct dew__reader *r)
+{
+    if (r->bad_time_line > 0)
+        return dew__reader_fault(r, DEW_EMISSING, "time", r->bad_time_line,
+                                 r->time_cell,
+                                 "\"%s\" is read as no time, and no row has "
+                                 "one; 2020-01-31 13:00 or 1/31/2020 1:00 PM "
+                                 "would be",
+                                 r->bad_time);
+    if (r->bad_value_line > 0)
+        return dew__reader_fault(
+            r, DEW_EMISSING, "rows", r->bad_value_line, r->bad_value_cell,
+            "\"%s\" is no number, and no row has one", r->bad_value);
+    return dew__reader_fault(r, DEW_EMISSING, "rows", 0, 0,
+                             "no row with a time and a value");
+}
+
 enum dew_status dew__moments(struct dew__reader *r)
 {
     if (r->count == 0)
-        return dew__reader_fault(r, DEW_EMISSING, "rows", 0, 0,
-                                 "no row with a time and a value");
+        return no_rows(r);
     drop_synoptic(r);
     if (settle_order(r) != DEW_OK)
         return r->status;

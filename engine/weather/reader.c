@@ -104,30 +104,91 @@ static int is_extra(enum dew__lane lane)
     return lane == DEW__LANE_CLOUD || lane == DEW__LANE_INFRARED;
 }
 
+/* RH whose unit is said comes as a share. */
+static int is_share(const struct dew__reader *r, enum dew__lane lane)
+{
+    return lane == DEW__LANE_RH && !r->no_unit[lane];
+}
+
+static int in_range(const struct dew__reader *r, enum dew__lane lane, double x)
+{
+    double percent = is_share(r, lane) ? 100.0 : 1.0;
+
+    return x * percent >= ranges[lane].low && x * percent <= ranges[lane].high;
+}
+
+static int is_temperature(enum dew__lane lane)
+{
+    return lane == DEW__LANE_T || lane == DEW__LANE_TD || lane == DEW__LANE_TWB;
+}
+
+/* x is outside: as which other unit of temperature would it not be? */
+static void look_for_unit(const struct dew__reader *r, enum dew__lane lane,
+                          double x, struct dew__seen *seen)
+{
+    seen->outside++;
+    if (!is_temperature(lane))
+        return;
+    seen->as_degf += in_range(r, lane, (x - 32.0) * 5.0 / 9.0);
+    seen->as_k += in_range(r, lane, x - 273.15);
+    seen->as_degc += in_range(r, lane, x + 273.15);
+}
+
 void dew__reader_put(struct dew__reader *r, struct dew__sample *s,
                      enum dew__lane lane, double x)
 {
-    const struct range *range = &ranges[lane];
+    struct dew__seen *seen = &r->seen[lane];
 
     if (r->no_unit[lane] && lane != DEW__LANE_RH) {
         s->lane[lane] = x; /* kept as written, to find out what fits */
         return;
     }
-    if (is_extra(lane) && !(x >= range->low && x <= range->high))
+    if (is_extra(lane) && !in_range(r, lane, x))
         return;
-    if (!(x >= range->low && x <= range->high)) {
+    if (!in_range(r, lane, x)) {
+        look_for_unit(r, lane, x, seen);
         dew__note(r, DEW_NOTICE_RANGE, s->line);
         if (r->strict)
             dew__reader_fault(r, DEW_ERANGE, r->header[lane], s->line,
-                              r->cell[lane], "%.6g is outside %s", x,
-                              range->text);
+                              r->cell[lane], "%.6g is outside %s",
+                              is_share(r, lane) ? x * 100.0 : x,
+                              ranges[lane].text);
         return;
     }
-    if (lane == DEW__LANE_RH && x > r->rh_most)
-        r->rh_most = x;
+    seen->inside++;
+    if (lane == DEW__LANE_RH && x > 1.5)
+        r->over_one++;
+    else if (lane == DEW__LANE_RH)
+        r->to_one++;
     if (lane >= DEW__LANE_GLOBAL && x < 0.0)
         x = 0.0; /* a sensor's zero at night */
     s->lane[lane] = x;
+}
+
+static const char *likely_unit(const struct dew__seen *seen)
+{
+    long half = seen->outside / 2;
+
+    return seen->as_degf > half   ? "degF"
+           : seen->as_k > half    ? "K"
+           : seen->as_degc > half ? "degC"
+                                  : "right";
+}
+
+enum dew_status dew__reader_ranges(struct dew__reader *r)
+{
+    for (int i = 0; i <= DEW__LANE_W; i++) {
+        const struct dew__seen *seen = &r->seen[i];
+
+        if (seen->outside > seen->inside)
+            dew__reader_fault(r, DEW_EUNIT, r->header[i],
+                              r->report->header_line, r->cell[i],
+                              "%ld of %ld values are outside %s: is the unit "
+                              "%s?",
+                              seen->outside, seen->outside + seen->inside,
+                              ranges[i].text, likely_unit(seen));
+    }
+    return r->status;
 }
 
 void dew__reader_took(struct dew__reader *r, const char *header,
@@ -226,6 +287,8 @@ static enum dew_status read_rows(struct dew__reader *r)
         dew__reader_error(r, &err);
     }
     dew__lines_close(&in);
+    if (r->status == DEW_OK && !r->strict)
+        dew__reader_ranges(r);
     if (r->status == DEW_OK)
         ask_station(r);
     settle_site(r);

@@ -47,6 +47,12 @@ struct dew__sample {
 
 enum { DEW__STATIONS_MAX = 8, DEW__ID_MAX = 40 };
 
+/* How a lane's values stand to its range, and which unit would mend them. */
+struct dew__seen {
+    long inside, outside;
+    long as_degf, as_k, as_degc; /* of those outside                         */
+};
+
 struct dew__reader {
     const char *path;
     const struct dew_weather_ask *ask;
@@ -75,8 +81,12 @@ struct dew__reader {
     int header_zone, has_header_zone;
     char stations[DEW__STATIONS_MAX][DEW__ID_MAX];
     int station_count;
-    char first_date[32];  /* the first time cell, for a question             */
-    double rh_most;       /* largest RH as written                           */
+    char first_date[32]; /* the first time cell, for a question             */
+    struct dew__seen seen[DEW__LANES]; /* of values with a unit              */
+    long over_one, to_one; /* RH without a unit: above 1.5, and not          */
+    int bad_time_line, bad_value_line; /* the first of each, 0 for none      */
+    int bad_value_cell;
+    char bad_time[32], bad_value[32];
     char provenance[700]; /* of a file in our own form, as it says          */
 };
 
@@ -99,6 +109,9 @@ struct dew__sample *dew__reader_sample(struct dew__reader *r);
 /* Put x (SI) into a lane when it is within its range, else note or fault. */
 void dew__reader_put(struct dew__reader *r, struct dew__sample *s,
                      enum dew__lane lane, double x);
+
+/* Refuse lanes most of whose values are outside their range. */
+enum dew_status dew__reader_ranges(struct dew__reader *r);
 
 /* Say which column was taken for what. */
 void dew__reader_took(struct dew__reader *r, const char *header,

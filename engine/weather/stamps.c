@@ -74,7 +74,11 @@ static int zone_at(const char **text, int *zone)
 {
     *zone = 0;
     if (word_at(text, "utc") || word_at(text, "gmt")) {
-        offset_at(text, zone);
+        const char *at = *text;
+
+        skip_blanks(&at); /* "GMT -05:00" */
+        if (offset_at(&at, zone))
+            *text = at;
         return 1;
     }
     return word_at(text, "z") || offset_at(text, zone);
@@ -195,6 +199,89 @@ static int parted_at(const char **text, struct dew__stamp *out)
     return out->year >= 1 && day_exists(out);
 }
 
+/* ---- months by name -------------------------------------------------------- */
+
+static int is_letter(char c)
+{
+    c = lower(c);
+    return c >= 'a' && c <= 'z';
+}
+
+/* "Jan", "Sept.", "March" in English, 1 .. 12, and past it; 0 for none. */
+static int month_at(const char **text)
+{
+    static const char *const names[] = {
+        "january", "february", "march",     "april",   "may",      "june",
+        "july",    "august",   "september", "october", "november", "december"};
+    size_t n = 0;
+
+    while (is_letter((*text)[n]))
+        n++;
+    for (int m = 0; n >= 3 && m < 12; m++) {
+        size_t same = 0;
+
+        while (same < n && names[m][same] == lower((*text)[same]))
+            same++;
+        if (same < n)
+            continue;
+        *text += n;
+        return m + 1;
+    }
+    return 0;
+}
+
+/* One or more of blank - / . and comma. */
+static int mark_at(const char **text)
+{
+    size_t n = strspn(*text, " -/.,");
+
+    *text += n;
+    return n > 0;
+}
+
+/* "01-Jan-2023", "1 January 23", "Jan 01, 2023", "2023-Jan-01". */
+static int named_at(const char **text, struct dew__stamp *out)
+{
+    int64_t part[2] = {0, 0};
+    int length[2] = {0, 0}, n = 0;
+
+    for (int i = 0; i < 3; i++) {
+        if (i > 0 && !mark_at(text))
+            return 0;
+        if (is_letter(**text) && out->a == 0) {
+            out->a = month_at(text);
+            if (out->a == 0)
+                return 0;
+            continue;
+        }
+        if (n == 2)
+            return 0;
+        length[n] = digits(text, 4, &part[n]);
+        if (length[n++] == 0)
+            return 0;
+    }
+    if (n < 2 || length[0] == 3 || length[1] == 3)
+        return 0;
+    n = length[0] == 4 ? 0 : 1; /* which is the year */
+    out->year = (int)part[n];
+    out->b = (int)part[1 - n];
+    if (length[n] == 1 || length[1 - n] > 2)
+        return 0;
+    if (length[n] == 2)
+        out->year += out->year < 70 ? 2000 : 1900;
+    out->has_date = out->ordered = 1;
+    return out->year >= 1 && day_exists(out);
+}
+
+/* A letter stands where a date of numbers has none. */
+static int is_named(const char *text)
+{
+    size_t n = strspn(text, "0123456789");
+
+    n += strspn(text + n, " -/.");
+    return is_letter(text[n]) && lower(text[n]) != 't';
+}
+
 /* A run of 10 digits from 19.. or 20.. is a date and hour; else it is Unix. */
 static int date_at(const char **text, struct dew__stamp *out)
 {
@@ -202,6 +289,8 @@ static int date_at(const char **text, struct dew__stamp *out)
     int century = strncmp(*text, "19", 2) == 0 || strncmp(*text, "20", 2) == 0;
     int64_t seconds;
 
+    if (is_named(*text))
+        return named_at(text, out);
     if (run == 8 || run == 12 || (run == 10 && century))
         return compact_at(text, run, out);
     if (run == 10 || run == 13) {
@@ -237,9 +326,9 @@ int dew__stamp_read(const char *text, struct dew__stamp *out)
 
     skip_blanks(&text);
     run = run_of_digits(text);
-    if (run == 0)
+    if (run == 0 && !is_letter(*text))
         return 0;
-    if (run <= 2 && text[run] == ':') {
+    if (run > 0 && run <= 2 && text[run] == ':') {
         if (!clock_at(&text, &s))
             return 0;
     } else if (!date_at(&text, &s) || !clock_after(&text, &s)) {

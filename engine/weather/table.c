@@ -331,6 +331,15 @@ static void header_of(const struct dew__table *t, size_t i, char *out,
         snprintf(out, size, "column %zu", i + 1);
 }
 
+static void note_unread(struct dew_weather_report *p, const char *header)
+{
+    size_t used = strlen(p->unread), n = strlen(header);
+
+    if (n > 0 && used + n + 5 < sizeof p->unread)
+        snprintf(p->unread + used, sizeof p->unread - used, "%s\"%s\"",
+                 used > 0 ? ", " : "", header);
+}
+
 static void keep_columns(struct dew__table *t)
 {
     char header[160];
@@ -342,8 +351,10 @@ static void keep_columns(struct dew__table *t)
 
         header_of(t, i, header, sizeof header);
         dew__table_column(t, header, (int)i, c);
-        if (c->meaning == DEW__IS_NOTHING)
+        if (c->meaning == DEW__IS_NOTHING) {
+            note_unread(t->r->report, header);
             continue;
+        }
         t->count++;
         t->wanted[i] = 1;
         t->cells.wanted_count = i + 1;

@@ -272,6 +272,11 @@ static void bad_cell(struct dew__table *t, enum dew__lane lane,
     const struct dew_unit *unit = t->lane[lane]->unit;
 
     dew__note(r, DEW_NOTICE_NOT_NUMBER, t->in->line);
+    if (r->bad_value_line == 0) {
+        r->bad_value_line = t->in->line;
+        r->bad_value_cell = r->cell[lane];
+        snprintf(r->bad_value, sizeof r->bad_value, "%s", text);
+    }
     if (r->strict)
         dew__reader_fault(r, DEW_ESYNTAX, r->header[lane], t->in->line,
                           r->cell[lane],
@@ -355,6 +360,11 @@ static void no_time(struct dew__table *t)
     struct dew__reader *r = t->r;
 
     dew__note(r, DEW_NOTICE_NO_TIME, t->in->line);
+    if (r->bad_time_line == 0) {
+        r->bad_time_line = t->in->line;
+        snprintf(r->bad_time, sizeof r->bad_time, "%s",
+                 cell_at(t, r->time_cell - 1));
+    }
     if (r->strict)
         dew__reader_fault(r, DEW_ESYNTAX, "time", t->in->line, r->time_cell,
                           "\"%.40s\" is no time of a day; 2020-01-31 13:00 or "

@@ -226,6 +226,7 @@ struct dew_weather_report {
     char units_by[96]; /* what gave the units that the header did not, ""   */
     struct dew_column_taken columns[DEW_COLUMNS_TAKEN];
     int column_count;
+    char unread[160]; /* headers whose meaning is not known: "A", "B"       */
     int header_line;
     long rows;       /* data rows read                                  */
     long used;       /* of them, samples kept                           */
@@ -233,6 +234,8 @@ struct dew_weather_report {
     struct dew_notice notices[DEW_NOTICE_COUNT];
     double longest_gap;  /* h     between samples, of those that were filled */
     char longest_at[32]; /* "2020-03-04 05:00": its first hour              */
+    double back;         /* h     longest step back in time from row to row  */
+    int back_line;       /* where it is, 0 for none                          */
     char clock[128];     /* which clock was read and how it was moved       */
     char humidity[64];   /* "dew point over liquid water"                   */
     char pressure[64];   /* "station pressure"                              */
@@ -243,12 +246,12 @@ struct dew_weather_report {
 /* The few words of DEW_NOTICE_MAP; never NULL. */
 const char *dew_notice_text(enum dew_notice_code code);
 
-enum { DEW_NOTE_TEXT = 200, DEW_NOTES_MOST = DEW_NOTICE_COUNT + 3 };
+enum { DEW_NOTE_TEXT = 200, DEW_NOTES_MOST = DEW_NOTICE_COUNT + 4 };
 
 /*
  * What a reading left out, mended and suspects, in lines: rows read and kept,
- * each notice with the first line it is about, the longest gap bridged, a
- * likely mix-up of units.  Returns how many of room lines were written; a
+ * each notice with the first line it is about, the longest gap bridged, where
+ * time goes back by a day or more, a likely mix-up of units.  Returns how many of room lines were written; a
  * room of DEW_NOTES_MOST holds all.
  */
 size_t dew_weather_notes(const struct dew_weather_report *report,
@@ -276,8 +279,8 @@ size_t dew_weather_notes(const struct dew_weather_report *report,
  *            DEW_EIO DEW_EMEM DEW_ESYNTAX DEW_EMISSING DEW_EUNIT DEW_ERANGE;
  *            DEW_EAMBIGUOUS is a question, with the answers in the text.
  * Limits     at most 60 years; a quoted cell ends on its line; a line has at most 65,536 bytes
- *            and 512 cells; the header is within the first 60 lines; month
- *            names are not read.  *report is filled also on an error.
+ *            and 512 cells; the header is within the first 60 lines; names of
+ *            months are read in English.  *report is filled also on an error.
  */
 enum dew_status dew_weather_read(struct dew_year **year, const char *path,
                                  const struct dew_weather_ask *ask,

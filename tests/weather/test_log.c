@@ -227,8 +227,14 @@ static const struct bad {
     {"degF read as degC is outside the range",
      "time,temp (C)\n2020-03-04 05:00,70.1\n2020-03-04 06:00,71.3\n", NULL,
      DEW_EUNIT,
-     "1:2: temp (C): 2 values are outside their range, 0 within: is the unit "
-     "right?"},
+     "1:2: temp (C): 2 of 2 values are outside -70 .. 60 degC: is the unit "
+     "degF?"},
+    {"and so beside a good humidity",
+     "time,temp (C),rh (%)\n2020-03-04 05:00,70.1,41\n"
+     "2020-03-04 06:00,71.3,42\n2020-03-04 07:00,21.3,43\n",
+     NULL, DEW_EUNIT,
+     "1:2: temp (C): 2 of 3 values are outside -70 .. 60 degC: is the unit "
+     "degF?"},
     {"every day up to 12", "time,temp (C),rh\n3/4/2020 05:00,20.1,41\n", NULL,
      DEW_EAMBIGUOUS,
      "2:1: time: \"3/4/2020 05:00\" can be read in two ways and no row tells: "

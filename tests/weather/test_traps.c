@@ -471,14 +471,17 @@ static void wrong_unit_is_suspected(void **state)
         "2020-03-04 06:00,50,41,71.0\n2020-03-04 07:00,59,41,51.2\n";
     struct dew_weather_ask ask = DEW_WEATHER_ASK;
     struct reading r;
+    char line[400];
 
     (void)state;
     said_degc(&ask);
     /* 41.9 degC is above the range of a dew point: 5.5 degC it was */
     read_text(&r, text, sizeof text - 1, &ask);
-    assert_int_equal(r.status, DEW_OK);
+    assert_int_equal(r.status, DEW_EUNIT);
     assert_int_equal(r.report.notices[DEW_NOTICE_RANGE].count, 3);
-    dew_year_close(r.year);
+    assert_string_equal(fault_text(&r, 0, line, sizeof line),
+                        "1:3: dewp (C): 3 of 3 values are outside -90 .. 40 "
+                        "degC: is the unit degF?");
 }
 
 static void sea_level_pressure_is_reduced(void **state)
