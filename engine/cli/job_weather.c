@@ -232,8 +232,7 @@ int dew__job_place(const struct dew__job *job, const char *path,
         dew__job_about(job, path, "weather.file", &err);
         dew__fail(&err, DEW_EMISSING,
                   "a file has its own years: name weather.place or "
-                  "weather.monthly, as with --set weather.file=none --set "
-                  "weather.place=726580");
+                  "weather.monthly, as with --set weather.place=726580");
         return dew__cli_error(&err);
     }
     code = dew__job_find(job, path, "weather.monthly", ask.monthly, found);

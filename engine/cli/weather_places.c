@@ -141,6 +141,17 @@ static json_t *as_json(const struct dew_climate *c, double distance)
     return j;
 }
 
+static int no_place(const char *words)
+{
+    struct dew_climate place;
+    struct dew_error err = {0};
+
+    if (dew_climate_find(words, &place, &err) == DEW_OK) /* a point */
+        return dew__cli_fail(DEW__BAD_INPUT,
+                             "a point has `dewledger weather near %s`", words);
+    return dew__cli_error(&err);
+}
+
 int dew__weather_list(int argc, char **argv)
 {
     static const char does[] =
@@ -173,11 +184,7 @@ int dew__weather_list(int argc, char **argv)
     }
     if (code != 0 || found == 0 || !a.common.json) {
         json_decref(list);
-        if (code == 0 && found == 0)
-            code = dew__cli_fail(DEW__BAD_INPUT,
-                                 "no place in the table answers to \"%s\"",
-                                 a.words);
-        return code;
+        return code == 0 && found == 0 ? no_place(a.words) : code;
     }
     return dew__cli_json(list);
 }

@@ -4,7 +4,7 @@
 #include <string.h>
 
 #include "dew/core.h"
-#include "scenario/near.h"
+#include "core/near.h"
 
 #define HOUR 3600.0
 #define DAY  86400.0

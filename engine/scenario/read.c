@@ -102,6 +102,8 @@ static void unknown(struct layer *l, const char *path,
         dew__blame(l->r, place, path, DEW_EUNKNOWN,
                    "a comma ends a value inside { }: write the number without "
                    "it, as in 2200");
+    else if (strchr(path, '=') != NULL)
+        dew__blame(l->r, place, path, DEW_EUNKNOWN, DEW__NO_COLON);
     else if (near != NULL)
         dew__blame(l->r, place, path, DEW_EUNKNOWN,
                    "no such key; the nearest is \"%s\"", near);
@@ -119,6 +121,8 @@ static void take_group(struct layer *l, const char *path,
         take_map(l, path, node);
     else if (is_none(node))
         clear_group(l, path);
+    else if (node->shape == DEW__SCALAR && strchr(node->text, '=') != NULL)
+        dew__blame(l->r, node, path, DEW_ESYNTAX, DEW__NO_COLON);
     else if (!is_empty(node))
         dew__blame(l->r, node, path, DEW_ESYNTAX,
                    "is a group of keys: write %s: {key: value, ...}", path);
@@ -322,6 +326,42 @@ static void lay_all(struct dew_scenario *s, struct dew__reading *r,
         r->status = DEW_EMEM;
 }
 
+/* A value from the file makes room for one from --set. */
+static void make_room(struct dew_scenario *s, enum dew__key key)
+{
+    if (s->base[key].origin.by == DEW_BY_SET)
+        return;
+    s->base[key] = s->presets[key];
+    for (size_t i = 0; i < s->count; i++)
+        s->options[i].values[key] = s->presets[key];
+}
+
+/* Of place, file and monthly figures a scenario has one: the one that --set
+   gives takes the place of the file's, whose answers go with it. */
+static void replace_weather(struct dew_scenario *s, const char *path)
+{
+    static const enum dew__key kinds[] = {KEY_weather_place, KEY_weather_file,
+                                          KEY_weather_monthly};
+    static const enum dew__key answers[] = {
+        KEY_weather_fill,       KEY_weather_station,   KEY_weather_year,
+        KEY_weather_order,      KEY_weather_clock,     KEY_weather_utc,
+        KEY_weather_latitude,   KEY_weather_longitude, KEY_weather_elevation,
+        KEY_weather_units,      KEY_weather_columns,   KEY_weather_gap,
+        KEY_weather_frost_point};
+    const struct dew_field *f = dew_scenario_field(path);
+    enum dew__key key =
+        f != NULL ? (enum dew__key)(f - all_fields()) : KEY_title;
+
+    if ((key != kinds[0] && key != kinds[1] && key != kinds[2]) ||
+        !s->base[key].given)
+        return;
+    for (size_t i = 0; i < sizeof kinds / sizeof kinds[0]; i++)
+        if (kinds[i] != key)
+            make_room(s, kinds[i]);
+    for (size_t i = 0; i < sizeof answers / sizeof answers[0]; i++)
+        make_room(s, answers[i]);
+}
+
 static void apply_set(struct dew_scenario *s, struct dew__reading *r,
                       const char *path, const struct dew__node *node)
 {
@@ -332,6 +372,7 @@ static void apply_set(struct dew_scenario *s, struct dew__reading *r,
 
     if (strncmp(path, options, sizeof options - 1) != 0) {
         lay_all(s, r, key, node);
+        replace_weather(s, key);
         return;
     }
     i = option_of(s, path + sizeof options - 1, &key);

@@ -79,6 +79,7 @@ struct builder {
     int depth;
     struct dew__node *key, *root;
     int documents;
+    yaml_mark_t quote, quote_end; /* the last quote over several lines      */
 };
 
 /* libyaml counts characters; a splice needs bytes.  Marks only grow. */
@@ -142,6 +143,14 @@ static void place(struct builder *b, struct dew__node *n)
     parent->last = n;
 }
 
+static void note_quote(struct builder *b, const yaml_event_t *e)
+{
+    if (e->end_mark.line == e->start_mark.line)
+        return;
+    b->quote = e->start_mark;
+    b->quote_end = e->end_mark;
+}
+
 static enum dew_status take_scalar(struct builder *b, const yaml_event_t *e)
 {
     const char *value = (const char *)e->data.scalar.value;
@@ -160,6 +169,9 @@ static enum dew_status take_scalar(struct builder *b, const yaml_event_t *e)
     if (n->text == NULL)
         return dew__fail(b->err, DEW_EMEM, "out of memory");
     n->quoted = e->data.scalar.style != YAML_PLAIN_SCALAR_STYLE;
+    if (e->data.scalar.style == YAML_SINGLE_QUOTED_SCALAR_STYLE ||
+        e->data.scalar.style == YAML_DOUBLE_QUOTED_SCALAR_STYLE)
+        note_quote(b, e);
     place(b, n);
     return DEW_OK;
 }
@@ -236,21 +248,79 @@ static void place_of(struct builder *b, size_t offset)
     b->err->column = (int)(end - line_at) + 1;
 }
 
-/* Does a tab stand before the first word of that line, from 1? */
-static int tab_leads(const struct builder *b, int line)
+/* The begin of that line, from 1; the end of the text where it has fewer. */
+static const char *line_at(const struct builder *b, int line)
 {
     const char *at = b->text, *end = b->text + b->length;
 
     while (at < end && line > 1)
         line -= *at++ == '\n';
+    return at;
+}
+
+/* Does a tab stand before the first word of that line, from 1? */
+static int tab_leads(const struct builder *b, int line)
+{
+    const char *at = line_at(b, line), *end = b->text + b->length;
+
     while (at < end && *at == ' ')
         at++;
     return at < end && *at == '\t';
 }
 
+static int in_key(char c)
+{
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
+           (c >= '0' && c <= '9') || c == '_' || c == '.';
+}
+
+/* The column of the mark in "key = value" on that line, from 1; 0 for none. */
+static int equals_at(const struct builder *b, int line)
+{
+    const char *begin = line_at(b, line), *at = begin, *key;
+    const char *end = b->text + b->length;
+
+    while (at < end && (*at == ' ' || *at == '-'))
+        at++;
+    for (key = at; at < end && in_key(*at);)
+        at++;
+    if (at == key)
+        return 0;
+    while (at < end && *at == ' ')
+        at++;
+    return at < end && *at == '=' ? (int)(at - begin) + 1 : 0;
+}
+
+/* The parser stumbles behind what is wrong: a line of "key = value" where it
+   does, or one line before, and the first of several such. */
+static int equals_line(const struct builder *b, int line)
+{
+    if (!equals_at(b, line) && (line == 1 || !equals_at(b, --line)))
+        return 0;
+    while (line > 1 && equals_at(b, line - 1))
+        line--;
+    return line;
+}
+
+static enum dew_status quote_fault(struct builder *b,
+                                   const yaml_parser_t *parser)
+{
+    const char *context = parser->context ? parser->context : "";
+
+    if (strstr(context, "quoted scalar") != NULL)
+        return refuse(b, parser->context_mark,
+                      "a quote is opened here and not closed");
+    if (b->quote_end.line == 0 ||
+        b->quote_end.line != parser->problem_mark.line)
+        return DEW_OK;
+    return refuse(b, b->quote,
+                  "a quote is opened here and not closed on its line");
+}
+
 static enum dew_status parser_fault(struct builder *b, yaml_parser_t *parser)
 {
     yaml_mark_t mark = parser->problem_mark;
+    int line;
 
     if (parser->error == YAML_MEMORY_ERROR)
         return dew__fail(b->err, DEW_EMEM, "out of memory");
@@ -265,6 +335,14 @@ static enum dew_status parser_fault(struct builder *b, yaml_parser_t *parser)
     if (tab_leads(b, b->err->line))
         return dew__fail(b->err, DEW_ESYNTAX,
                          "a tab: lines are set in by spaces alone");
+    if (quote_fault(b, parser) != DEW_OK)
+        return DEW_ESYNTAX;
+    line = equals_line(b, b->err->line);
+    if (line > 0) {
+        b->err->column = equals_at(b, line);
+        b->err->line = line;
+        return dew__fail(b->err, DEW_ESYNTAX, DEW__NO_COLON);
+    }
     return dew__fail(b->err, DEW_ESYNTAX, "not readable as YAML: %s",
                      parser->problem ? parser->problem : "unknown trouble");
 }

@@ -15,6 +15,11 @@
 
 enum { DEW__DEEPEST = 16, DEW__LONGEST = 1 << 20 };
 
+/* What is wrong with key = value. */
+#define DEW__NO_COLON                                                          \
+    "a colon and a blank part a key from its value, not =: write it like "     \
+    "bedrooms: 3"
+
 /* Memory that is freed all at once.  Zeroed when taken. */
 struct dew__arena {
     struct dew__block *last;

@@ -6,7 +6,7 @@
 #include <string.h>
 
 #include "core/fail.h"
-#include "scenario/near.h"
+#include "core/near.h"
 #include "scenario/number.h"
 
 enum dew_status dew__blame(struct dew__reading *r, const struct dew__node *node,

@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The table of places: walk, search by words, search by distance. */
+/* The table of places: walk, search by distance. */
 #include "weather/climate.h"
 
-#include <ctype.h>
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
@@ -109,8 +108,7 @@ static const char *place_at(size_t at)
     return text;
 }
 
-/* Like dew_climate_next, but reads the months only when told. */
-static int next(size_t *at, struct dew_climate *out, int months)
+int dew__climate_next(size_t *at, struct dew_climate *out, int months)
 {
     const char *text = place_at(*at);
     struct line line;
@@ -135,129 +133,7 @@ static int next(size_t *at, struct dew_climate *out, int months)
 
 int dew_climate_next(size_t *at, struct dew_climate *out)
 {
-    return next(at, out, 1);
-}
-
-/* clang-format off */
-static const struct state {
-    const char *code, *name;
-} states[] = {
-    {"AK", "Alaska"},        {"AL", "Alabama"},        {"AR", "Arkansas"},
-    {"AZ", "Arizona"},       {"CA", "California"},     {"CO", "Colorado"},
-    {"CT", "Connecticut"},   {"DC", "District of Columbia"},
-    {"DE", "Delaware"},      {"FL", "Florida"},        {"GA", "Georgia"},
-    {"GU", "Guam"},          {"HI", "Hawaii"},         {"IA", "Iowa"},
-    {"ID", "Idaho"},         {"IL", "Illinois"},       {"IN", "Indiana"},
-    {"KS", "Kansas"},        {"KY", "Kentucky"},       {"LA", "Louisiana"},
-    {"MA", "Massachusetts"}, {"MD", "Maryland"},       {"ME", "Maine"},
-    {"MI", "Michigan"},      {"MN", "Minnesota"},      {"MO", "Missouri"},
-    {"MS", "Mississippi"},   {"MT", "Montana"},        {"NC", "North Carolina"},
-    {"ND", "North Dakota"},  {"NE", "Nebraska"},       {"NH", "New Hampshire"},
-    {"NJ", "New Jersey"},    {"NM", "New Mexico"},     {"NV", "Nevada"},
-    {"NY", "New York"},      {"OH", "Ohio"},           {"OK", "Oklahoma"},
-    {"OR", "Oregon"},        {"PA", "Pennsylvania"},   {"PR", "Puerto Rico"},
-    {"RI", "Rhode Island"},  {"SC", "South Carolina"}, {"SD", "South Dakota"},
-    {"TN", "Tennessee"},     {"TX", "Texas"},          {"UT", "Utah"},
-    {"VA", "Virginia"},      {"VI", "Virgin Islands"}, {"VT", "Vermont"},
-    {"WA", "Washington"},    {"WI", "Wisconsin"},      {"WV", "West Virginia"},
-    {"WY", "Wyoming"},
-};
-/* clang-format on */
-enum { STATES = sizeof states / sizeof states[0] };
-
-static const char *state_name(const char *code)
-{
-    for (size_t i = 0; i < STATES; i++)
-        if (strcmp(states[i].code, code) == 0)
-            return states[i].name;
-    return "";
-}
-
-static int same(const char *a, const char *b, size_t length)
-{
-    for (size_t i = 0; i < length; i++)
-        if (tolower((unsigned char)a[i]) != tolower((unsigned char)b[i]))
-            return 0; /* also at the end of the shorter one */
-    return 1;
-}
-
-/* Does word begin a word of text? */
-static int begins(const char *text, const char *word, size_t length)
-{
-    for (const char *s = text; *s != '\0'; s++)
-        if ((s == text || !isalnum((unsigned char)s[-1])) &&
-            same(s, word, length))
-            return 1;
-    return 0;
-}
-
-static int is(const char *text, const char *word, size_t length)
-{
-    return strlen(text) == length && same(text, word, length);
-}
-
-int dew_climate_answers(const struct dew_climate *place, const char *words)
-{
-    const char *apart = " \t,;/()";
-
-    words += strspn(words, apart);
-    while (*words != '\0') {
-        size_t n = strcspn(words, apart);
-
-        if (!begins(place->site.name, words, n) &&
-            !is(place->site.id, words, n) && !is(place->state, words, n) &&
-            !begins(state_name(place->state), words, n))
-            return 0;
-        words += n;
-        words += strspn(words, apart);
-    }
-    return 1;
-}
-
-/* The first few answers, for the message. */
-static void add_name(char *list, size_t size, const struct dew_climate *place)
-{
-    size_t used = strlen(list);
-
-    snprintf(list + used, size - used, "%s%s %s %s", used > 0 ? ", " : "",
-             place->site.id, place->site.name, place->state);
-}
-
-static int exact(const struct dew_climate *place, const char *words)
-{
-    return is(place->site.id, words, strlen(words)) ||
-           is(place->site.name, words, strlen(words));
-}
-
-enum dew_status dew_climate_find(const char *words, struct dew_climate *out,
-                                 struct dew_error *err)
-{
-    enum { NAMED = 3 };
-    struct dew_climate place;
-    size_t at = 0, before = 0, found = 0, whole = 0, hit = 0;
-    char list[160] = "";
-
-    for (; next(&at, &place, 0); before = at) {
-        if (!dew_climate_answers(&place, words))
-            continue;
-        if (exact(&place, words)) {
-            if (whole++ == 0)
-                hit = before;
-        } else if (found == 0 && whole == 0) {
-            hit = before;
-        }
-        if (found++ < NAMED)
-            add_name(list, sizeof list, &place);
-    }
-    if (found == 0)
-        return dew__fail(err, DEW_EUNKNOWN,
-                         "no place in the table answers to \"%.60s\"", words);
-    if (whole != 1 && found > 1)
-        return dew__fail(err, DEW_EAMBIGUOUS,
-                         "%zu places answer to \"%.40s\": %s%s", found, words,
-                         list, found > NAMED ? ", ..." : "");
-    next(&hit, out, 1);
-    return DEW_OK;
+    return dew__climate_next(at, out, 1);
 }
 
 /* Great circle, m, by the haversine, which is exact near and far. */
@@ -296,11 +172,11 @@ enum dew_status dew_climate_near(double latitude, double longitude,
     if (!(fabs(longitude) <= 180.0))
         return dew__fail(err, DEW_ERANGE, "longitude %g is outside -180 .. 180",
                          longitude);
-    for (size_t before = 0; next(&at, &n.place, 0); before = at) {
+    for (size_t before = 0; dew__climate_next(&at, &n.place, 0); before = at) {
         n.distance = between(latitude, longitude, &n.place.site);
         if (found == room && list[room - 1].distance <= n.distance)
             continue;
-        next(&before, &n.place, 1);
+        dew__climate_next(&before, &n.place, 1);
         rank(list, room, &found, &n);
     }
     *count = found;

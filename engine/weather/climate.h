@@ -20,6 +20,9 @@ struct dew__figure {
 extern const struct dew__figure dew__figures[];
 extern const size_t dew__figure_count;
 
+/* Like dew_climate_next, but reads the months only when told. */
+int dew__climate_next(size_t *at, struct dew_climate *out, int months);
+
 /* Set or get a figure, in SI. */
 double *dew__figure_at(struct dew_normal *month, size_t figure);
 

@@ -76,9 +76,12 @@ int dew_climate_answers(const struct dew_climate *place, const char *words);
 
 /*
  * The one place that answers to words; its number or its whole name comes
- * before other answers.
+ * before other answers.  Two numbers are a latitude and a longitude: the
+ * nearest place within 80 km.
  *
- * Errors     DEW_EUNKNOWN; DEW_EAMBIGUOUS, with the first few in err->text.
+ * Errors     DEW_EUNKNOWN, with those spelt most alike in err->text, or the
+ *            nearest to a point; DEW_EAMBIGUOUS, with the first few;
+ *            DEW_ERANGE of a point that is none.
  */
 enum dew_status dew_climate_find(const char *words, struct dew_climate *out,
                                  struct dew_error *err);

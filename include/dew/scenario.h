@@ -18,7 +18,9 @@
  * table and nothing else.
  *
  * Order of rule: default, then file, then option, then --set.  Mappings merge
- * key by key, single values and lists replace, `none` removes.
+ * key by key, single values and lists replace, `none` removes.  Of
+ * weather.place, file and monthly the one that --set gives replaces the other
+ * in the file, and what the file answers about its weather.file goes too.
  */
 #ifndef DEW_SCENARIO_H
 #define DEW_SCENARIO_H

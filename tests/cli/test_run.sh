@@ -102,7 +102,7 @@ sed '/"files"/,/^ "weather"/d; /"provenance"/d; /"inputs"/,$d' out >seed
 says "is another year" sh -c '! cmp -s table seed'
 refused "a place that is not there" house.yaml \
     's/place: 722020/place: atlantis/' nowhere.yaml \
-    -qxF 'dewledger: nowhere.yaml:13:10: weather.place: no place in the table answers to "atlantis"'
+    -qxF 'dewledger: nowhere.yaml:13:10: weather.place: no place in the table answers to "atlantis"; spelt most like it: 724070 Atlantic City Intl Ap NJ, 725453 Atlantic IA'
 refused "a file that is not there" house.yaml \
     's/place: 722020/file: absent.csv/' nofile.yaml \
     -qF 'dewledger: nofile.yaml:13:9: weather.file: absent.csv: No such file'

@@ -27,7 +27,7 @@ ends 0 '[ "$("$D" weather list | wc -l)" = 1009 ]'
 ends 1 '"$D" weather list --units us | grep -E "^.{81}"'
 ends 1 '"$D" weather near 21 -170 | grep -E "^.{81}"'
 ends 0 '"$D" weather list alaska --json | python3 -c "import json,sys; d=json.load(sys.stdin); assert all(p[\"state\"]==\"AK\" for p in d) and len(d)>30" 2>/dev/null || ! command -v python3 >/dev/null'
-ends 1 '"$D" weather list atlantis' 'dewledger: no place in the table answers to "atlantis"'
+ends 1 '"$D" weather list atlantis' 'dewledger: no place in the table answers to "atlantis"; spelt most like it: 724070 Atlantic City Intl Ap NJ, 725453 Atlantic IA'
 ends 0 '"$D" weather near 44.98 -93.27 --units us | sed -n 3p | grep -q "^726580 .* 6.9$"'
 ends 1 '"$D" weather near 144.98 -93.27' 'dewledger: latitude 144.98 is outside -90 .. 90'
 ends 2 '"$D" weather near 44.98'
@@ -50,14 +50,14 @@ ends 0 '"$D" weather years "$work/house.yaml" --years 2 --option "as it stands" 
 ends 2 '"$D" weather years "$work/house.yaml" --years 1'
 ends 2 '"$D" weather years'
 sed "s/place: 722020/file: whole.csv/" "$work/house.yaml" >"$work/file.yaml"
-ends 1 '"$D" weather years "$work/file.yaml"' "dewledger: $work/file.yaml:13:9: weather.file: a file has its own years: name weather.place or weather.monthly, as with --set weather.file=none --set weather.place=726580"
+ends 1 '"$D" weather years "$work/file.yaml"' "dewledger: $work/file.yaml:13:9: weather.file: a file has its own years: name weather.place or weather.monthly, as with --set weather.place=726580"
 
 # a file with a gap is filled when a place is named for it
 grep -v "^2001-02-0[34]" "$work/a.csv" | cut -d, -f1-4,6 | sed "/dewledger weather/d" >"$work/gap.csv"
 ends 1 '"$D" weather convert "$work/gap.csv" "$work/whole.csv"'
 ends 0 '"$D" weather convert "$work/gap.csv" "$work/whole.csv" --fill 727930 && [ "$(grep -c "^2001" "$work/whole.csv")" = 8760 ]'
 ends 0 '"$D" weather look "$work/gap.csv" --fill 727930 | tr -s " \n" " " | grep -q "filled file gap.csv.* 48 hours of temperature or humidity"'
-ends 1 '"$D" weather look "$work/gap.csv" --fill atlantis' 'dewledger: no place in the table answers to "atlantis"'
+ends 1 '"$D" weather look "$work/gap.csv" --fill atlantis' 'dewledger: no place in the table answers to "atlantis"; spelt most like it: 724070 Atlantic City Intl Ap NJ, 725453 Atlantic IA'
 
 # a place of one's own: the table's rows of one place are a file of figures
 sed -n '2p;/^726580,/p' weather/climates.csv >"$work/mine.csv"

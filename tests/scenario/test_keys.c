@@ -6,7 +6,7 @@
 #include <string.h>
 
 #include "dew/scenario.h"
-#include "scenario/near.h"
+#include "core/near.h"
 #include "scenario/value.h"
 
 static struct dew__arena arena;

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "scenario/near.h"
+#include "core/near.h"
 
 enum { LONGEST = 63 };
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Spelling distance.  Private to engine/scenario/. */
-#ifndef DEW_SCENARIO_NEAR_H
-#define DEW_SCENARIO_NEAR_H
+/* Spelling distance.  Private to engine/. */
+#ifndef DEW_CORE_NEAR_H
+#define DEW_CORE_NEAR_H
 
 #include <stddef.h>
 
