@@ -2,6 +2,7 @@
 /* `check`: every fault at once, or an echo of all that was understood. */
 #include <string.h>
 
+#include "cli/job.h"
 #include "cli/load.h"
 
 enum { SHOWN = 400, PICKS = 64 };
@@ -250,25 +251,27 @@ int dew__cmd_check(int argc, char **argv)
     static const struct argp argp = {
         .parser = take,
         .args_doc = "SCENARIO.yaml",
-        .doc = "Read a scenario and say every fault in it, or all that was "
-               "understood: each value, its unit and where it came from.\v"
+        .doc = "Read a scenario, its weather and its log, and say every fault "
+               "in them, or all that was understood: each value, its unit and "
+               "where it came from.\v"
                "  dewledger check house.yaml\n"
                "  dewledger check house.yaml --option 'as it stands'\n",
         .children = children};
     struct check c = {0};
-    struct dew_scenario *s;
+    struct dew__job job;
     unsigned char picked[PICKS] = {0};
     int code = dew__cli_parse(&argp, argc, argv, &c);
 
     if (code != DEW__DONE)
         return code;
-    code = dew__cli_scenario(c.path, &c.common, &s);
-    if (code == DEW__DONE)
-        code = dew__cli_picks(&c.common, s, picked);
+    code = dew__job_check(&job, c.path, &c.common);
+    if (code != DEW__DONE)
+        return code;
+    code = dew__cli_picks(&c.common, job.scenario, picked);
     if (code == DEW__DONE && c.common.json)
-        code = print_json(&c, s, picked);
+        code = print_json(&c, job.scenario, picked);
     else if (code == DEW__DONE)
-        print_text(&c, s, picked);
-    dew_scenario_close(s);
+        print_text(&c, job.scenario, picked);
+    dew__job_close(&job);
     return code;
 }

@@ -3,13 +3,15 @@
 #include <string.h>
 
 #include "cli/explain.h"
+#include "cli/explain_words.h"
 #include "cli/typical.h"
 
-enum { KEY_MARKDOWN = 'm', KEY_MANUAL = 0x200 };
+enum { KEY_MARKDOWN = 'm', KEY_MANUAL = 0x200, WORDS = 80 };
 
 struct explain {
     struct dew__cli common;
-    const char *key;
+    const char *key; /* NULL, or words                                      */
+    char words[WORDS];
     int markdown;
     int manual;
 };
@@ -17,6 +19,7 @@ struct explain {
 static error_t take(int key, char *word, struct argp_state *state)
 {
     struct explain *e = state->input;
+    size_t used;
 
     switch (key) {
     case ARGP_KEY_INIT:
@@ -29,9 +32,10 @@ static error_t take(int key, char *word, struct argp_state *state)
         e->manual = 1;
         return 0;
     case ARGP_KEY_ARG:
-        if (e->key != NULL)
-            argp_error(state, "one key at a time");
-        e->key = word;
+        used = strlen(e->words);
+        snprintf(e->words + used, sizeof e->words - used, "%s%s",
+                 used > 0 ? " " : "", word);
+        e->key = e->words;
         return 0;
     default:
         return ARGP_ERR_UNKNOWN;
@@ -155,6 +159,26 @@ static int no_such_key(const char *key)
                                key, near);
 }
 
+/* A word that is no key but leads to one: say so, and go there. */
+static void follow_word(struct explain *e)
+{
+    const struct dew__led *led;
+    char line[DEW__EXPLAIN];
+
+    if (e->key == NULL || dew_scenario_field(e->key) != NULL ||
+        dew_scenario_group(e->key) != NULL)
+        return;
+    led = dew__explain_word(e->key);
+    if (led == NULL)
+        return;
+    snprintf(line, sizeof line, "%s: see %s (%s).", e->key, led->key, led->why);
+    if (!e->common.json) {
+        dew__cli_wrap(stdout, 0, line);
+        putchar('\n');
+    }
+    e->key = led->key;
+}
+
 int dew__cmd_explain(int argc, char **argv)
 {
     static const struct argp_option options[] = {
@@ -175,7 +199,8 @@ int dew__cmd_explain(int argc, char **argv)
             "Say what a key of a scenario means: how it is written, its "
             "range, its default and where that comes from.  Without KEY: the "
             "groups of keys; `typical` for KEY: the library of typical "
-            "equipment.\v"
+            "equipment.  Words such as ERV or air conditioner lead to their "
+            "key.\v"
             "  dewledger explain house.airtightness\n"
             "  dewledger explain ventilator --units si\n",
         .children = children};
@@ -189,6 +214,7 @@ int dew__cmd_explain(int argc, char **argv)
         dew__typical_text();
         return DEW__DONE;
     }
+    follow_word(&e);
     f = e.key != NULL ? dew_scenario_field(e.key) : NULL;
     if (e.key != NULL && f == NULL && dew_scenario_group(e.key) == NULL)
         return no_such_key(e.key);

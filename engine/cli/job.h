@@ -36,10 +36,17 @@ struct dew__job {
 int dew__job_open(struct dew__job *job, const char *path,
                   const struct dew__cli *c);
 
+/*
+ * The same without stopping at the first thing that is wrong: everything for
+ * which `run` would refuse the scenario is told in one pass.
+ */
+int dew__job_check(struct dew__job *job, const char *path,
+                   const struct dew__cli *c);
+
 /* The part of it that reads or makes the weather that job->scenario names. */
 int dew__job_weather(struct dew__job *job, const char *path);
 
-/* The part of it that reads its log, once the weather is there. */
+/* The part of it that reads its log; beside the weather where that is there. */
 int dew__job_log(struct dew__job *job, const char *path);
 void dew__job_log_close(struct dew__job *job);
 

@@ -77,23 +77,14 @@ static int has_humidity(const struct dew_weather_report *file)
     return 0;
 }
 
-/* Not one hour of the log meets one of the weather: why. */
-static int no_hour(const struct dew__job *job, const char *path,
-                   const char *found, const struct dew_log_report *report)
+static int no_humidity(const char *found, const struct dew_weather_report *file)
 {
     struct dew_error err = {0};
-    const char *unread = report->file.unread;
+    const char *unread = file->unread;
 
-    if (report->without_rh < report->hours) {
-        dew__job_about(job, path, "log.file", &err);
-        dew__fail(&err, DEW_EMISSING,
-                  "no hour of the log is among the hours of the weather: a "
-                  "log wants the weather of its own days, in weather.file");
-        return dew__cli_error(&err);
-    }
-    dew__at(&err, found, report->file.header_line, 1);
+    dew__at(&err, found, file->header_line, 1);
     dew__in(&err, "humidity");
-    if (has_humidity(&report->file))
+    if (has_humidity(file))
         dew__fail(&err, DEW_EMISSING, "its column has no value in any hour");
     else
         dew__fail(&err, DEW_EMISSING,
@@ -101,6 +92,17 @@ static int no_hour(const struct dew__job *job, const char *path,
                   "\"relative humidity (%%)\" or \"dew point (degC)\"",
                   unread[0] ? " (not understood: " : "", unread,
                   unread[0] ? ")" : "");
+    return dew__cli_error(&err);
+}
+
+static int no_hour(const struct dew__job *job, const char *path)
+{
+    struct dew_error err = {0};
+
+    dew__job_about(job, path, "log.file", &err);
+    dew__fail(&err, DEW_EMISSING,
+              "no hour of the log is among the hours of the weather: a log "
+              "wants the weather of its own days, in weather.file");
     return dew__cli_error(&err);
 }
 
@@ -119,6 +121,10 @@ int dew__job_log(struct dew__job *job, const char *path)
         code = read_log(job, found, &ask.ask, &report);
     if (code != DEW__DONE)
         return code;
+    if (report.without_rh == report.hours)
+        return no_humidity(found, &report.file);
+    if (job->year == NULL)
+        return DEW__DONE;
     (void)dew_year_hours(job->year, &count);
     job->hours = calloc(4 * count, sizeof *job->hours);
     if (job->hours == NULL)
@@ -130,7 +136,7 @@ int dew__job_log(struct dew__job *job, const char *path)
         dew__job_lay(job, found, &ask.ask, &report);
         return DEW__DONE;
     }
-    return no_hour(job, path, found, &report);
+    return no_hour(job, path);
 }
 
 void dew__job_log_close(struct dew__job *job)

@@ -126,32 +126,6 @@ static int take_answers(const struct dew__job *job, const char *scenario,
     return code;
 }
 
-static int of_file(struct dew__job *job, const char *scenario, const char *path,
-                   const struct dew_weather_request *request)
-{
-    struct answers answers = {.said = {.count = 0}};
-    struct dew_error list[FAULTS] = {{0}};
-    struct dew_faults faults = {list, FAULTS, 0};
-    struct dew_weather_report report = {.rows = 0};
-    struct dew_year_filled filled;
-    struct dew_error err = {0};
-    int code = take_answers(job, scenario, request, &answers);
-
-    if (code != DEW__DONE)
-        return code;
-    if (dew_weather_read(&job->year, path, &answers.ask, &report, &faults) !=
-        DEW_OK)
-        return hint(dew__cli_input_faults(&faults), list[0].status);
-    dew__at(&err, path, 0, 0);
-    if (dew__weather_fill(job->year, request->fill, request->seed, &filled,
-                          &err) != DEW_OK)
-        return hint(dew__cli_error(&err), err.status);
-    job->note_count = dew_weather_notes(&report, job->notes, DEW_NOTES_MOST);
-    for (size_t i = 0; i < job->note_count; i++)
-        job->note[i] = job->notes[i];
-    return dew__job_sum(path, job->weather_hash);
-}
-
 static int make(struct dew__job *job, const struct dew_climate *place,
                 unsigned long seed)
 {
@@ -189,6 +163,35 @@ static int find_place(const struct dew__job *job, const char *scenario,
     if (dew_climate_find(words, place, &err) != DEW_OK)
         return dew__cli_error(&err);
     return DEW__DONE;
+}
+
+/* lost: an exit code, of a place to fill from that is not known. */
+static int of_file(struct dew__job *job, const char *scenario, const char *path,
+                   const struct dew_weather_request *request, int lost)
+{
+    struct answers answers = {.said = {.count = 0}};
+    struct dew_error list[FAULTS] = {{0}};
+    struct dew_faults faults = {list, FAULTS, 0};
+    struct dew_weather_report report = {.rows = 0};
+    struct dew_year_filled filled;
+    struct dew_error err = {0};
+    int code = take_answers(job, scenario, request, &answers);
+
+    if (code != DEW__DONE)
+        return code;
+    if (dew_weather_read(&job->year, path, &answers.ask, &report, &faults) !=
+        DEW_OK)
+        return hint(dew__cli_input_faults(&faults), list[0].status);
+    if (lost != DEW__DONE)
+        return lost;
+    dew__at(&err, path, 0, 0);
+    if (dew__weather_fill(job->year, request->fill, request->seed, &filled,
+                          &err) != DEW_OK)
+        return hint(dew__cli_error(&err), err.status);
+    job->note_count = dew_weather_notes(&report, job->notes, DEW_NOTES_MOST);
+    for (size_t i = 0; i < job->note_count; i++)
+        job->note[i] = job->notes[i];
+    return dew__job_sum(path, job->weather_hash);
 }
 
 int dew__job_find(const struct dew__job *job, const char *scenario,
@@ -242,7 +245,8 @@ int dew__job_place(const struct dew__job *job, const char *path,
 int dew__job_weather(struct dew__job *job, const char *path)
 {
     const struct dew_weather_request ask = dew_scenario_weather(job->scenario);
-    int hours = ask.file[0] != '\0', months = ask.monthly[0] != '\0', code;
+    int hours = ask.file[0] != '\0', months = ask.monthly[0] != '\0';
+    int code, lost = DEW__DONE;
     struct dew_climate place;
     char found[DEW__PATH];
 
@@ -250,10 +254,12 @@ int dew__job_weather(struct dew__job *job, const char *path)
         code = find_place(job, path, "weather.place", ask.place, &place);
         return code == DEW__DONE ? make(job, &place, ask.seed) : code;
     }
+    if (ask.fill[0] != '\0')
+        lost = find_place(job, path, "weather.fill", ask.fill, &place);
     code = dew__job_find(job, path, hours ? "weather.file" : "weather.monthly",
                          hours ? ask.file : ask.monthly, found);
-    if (code != DEW__DONE)
-        return code;
-    return hours ? of_file(job, path, found, &ask)
-                 : of_months(job, found, ask.seed);
+    if (code == DEW__DONE)
+        code = hours ? of_file(job, path, found, &ask, lost)
+                     : of_months(job, found, ask.seed);
+    return code != DEW__DONE ? code : lost;
 }

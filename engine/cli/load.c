@@ -41,11 +41,30 @@ char *dew__cli_text(const char *path, size_t *length)
     return text;
 }
 
-int dew__cli_scenario(const char *path, const struct dew__cli *common,
-                      struct dew_scenario **s)
+/* The groups of the keys at fault. */
+static void name_groups(const struct dew_faults *faults, char *groups,
+                        size_t size)
 {
-    struct dew_error list[ROOM] = {{0}};
-    struct dew_faults faults = {list, ROOM, 0};
+    size_t used = 0;
+
+    groups[0] = '\0';
+    for (size_t i = 0; i < faults->count && i < faults->room; i++) {
+        const char *path = faults->list[i].path;
+
+        if (used + 1 < size)
+            used += (size_t)snprintf(groups + used, size - used, "%.*s,",
+                                     (int)strcspn(path, "."), path);
+    }
+}
+
+typedef enum dew_status opener(struct dew_scenario **scenario,
+                               const struct dew_scenario_source *from,
+                               struct dew_faults *faults);
+
+static int open_by(opener *opens, const char *path,
+                   const struct dew__cli *common, struct dew_scenario **s,
+                   struct dew_faults *faults)
+{
     struct dew_scenario_source from = {
         .name = path, .sets = common->sets, .set_count = common->set_count};
     char *text = dew__cli_text(path, &from.length);
@@ -55,9 +74,29 @@ int dew__cli_scenario(const char *path, const struct dew__cli *common,
     if (text == NULL)
         return DEW__BAD_INPUT;
     from.text = text;
-    status = dew_scenario_open(s, &from, &faults);
+    status = opens(s, &from, faults);
     free(text);
-    return status == DEW_OK ? DEW__DONE : dew__cli_faults(&faults);
+    return status == DEW_OK ? DEW__DONE : dew__cli_faults(faults);
+}
+
+int dew__cli_scenario(const char *path, const struct dew__cli *common,
+                      struct dew_scenario **s)
+{
+    struct dew_error list[ROOM] = {{0}};
+    struct dew_faults faults = {list, ROOM, 0};
+
+    return open_by(dew_scenario_open, path, common, s, &faults);
+}
+
+int dew__cli_look(const char *path, const struct dew__cli *common,
+                  struct dew_scenario **s, char *groups, size_t size)
+{
+    struct dew_error list[ROOM] = {{0}};
+    struct dew_faults faults = {list, ROOM, 0};
+    int code = open_by(dew_scenario_look, path, common, s, &faults);
+
+    name_groups(&faults, groups, size);
+    return code;
 }
 
 static int no_option(const struct dew_scenario *s, const char *name)

@@ -21,6 +21,13 @@ int dew__cli_scenario(const char *path, const struct dew__cli *common,
                       struct dew_scenario **s);
 
 /*
+ * The same by dew_scenario_look.  Which groups of keys have a fault: groups,
+ * names with a comma behind each ("weather,house,"), cut to size.
+ */
+int dew__cli_look(const char *path, const struct dew__cli *common,
+                  struct dew_scenario **s, char *groups, size_t size);
+
+/*
  * The options that --option picks, all when it names none: picked[i] is 1 for
  * those.  An unknown name is a fault.  Returns an exit code.
  */

@@ -50,6 +50,14 @@ static const struct dew_typical_cooler *machine(const struct dew_value *v)
     return word > 0 ? dew_plant_typical_cooler((size_t)word - 1) : NULL;
 }
 
+/* A share of the hour, or so long in each. */
+static double share_of_hour(const struct dew_value *v)
+{
+    int is_time = v->unit != NULL && v->unit->quantity == DEW_TIME;
+
+    return v->amount.si / (is_time ? 3600.0 : 1.0);
+}
+
 static void blower(const struct dew_value *v, struct dew_handler *h)
 {
     const struct dew_typical_blower *row = motor(v);
@@ -58,7 +66,7 @@ static void blower(const struct dew_value *v, struct dew_handler *h)
                      : row->low_power;
 
     h->mode = (enum dew_blower_mode)WORD(v, cooling_blower);
-    h->minutes = SI(v, cooling_blower_minutes);
+    h->minutes = share_of_hour(&v[KEY_cooling_blower_minutes]);
     h->blower_low = SI_OR(v, cooling_low_flow, row->low_flow);
     h->blower_low_w = SI_OR(v, cooling_low_power, h->blower_w * low);
 }

@@ -22,6 +22,8 @@ static const struct dew_form constant_forms[] = {
 static const struct dew_form rate_forms[] = {
     {DEW_WATER_RATE, 0, 1e-3},
 };
+/* How long in each hour. */
+static const struct dew_form minute_forms[] = {{DEW_TIME, 0, 3600}};
 #define FORMS(list)                                                            \
     .forms = (list), .form_count = sizeof(list) / sizeof((list)[0])
 

@@ -31,9 +31,10 @@ static enum dew_status write_out(struct dew_scenario *s,
     return DEW_OK;
 }
 
-enum dew_status dew_scenario_open(struct dew_scenario **scenario,
-                                  const struct dew_scenario_source *from,
-                                  struct dew_faults *faults)
+/* keep: hand over what was read in spite of faults in it. */
+static enum dew_status open_it(struct dew_scenario **scenario,
+                               const struct dew_scenario_source *from,
+                               struct dew_faults *faults, int keep)
 {
     struct dew_scenario *s = calloc(1, sizeof *s);
     enum dew_status status;
@@ -53,11 +54,25 @@ enum dew_status dew_scenario_open(struct dew_scenario **scenario,
         status = write_out(s, faults);
     if (status == DEW_OK)
         status = dew__scenario_agree(s, from->name, faults);
-    if (status == DEW_OK)
+    if (status == DEW_OK || (keep && s->count > 0))
         *scenario = s;
     else
         dew_scenario_close(s);
     return status;
+}
+
+enum dew_status dew_scenario_open(struct dew_scenario **scenario,
+                                  const struct dew_scenario_source *from,
+                                  struct dew_faults *faults)
+{
+    return open_it(scenario, from, faults, 0);
+}
+
+enum dew_status dew_scenario_look(struct dew_scenario **scenario,
+                                  const struct dew_scenario_source *from,
+                                  struct dew_faults *faults)
+{
+    return open_it(scenario, from, faults, 1);
 }
 
 void dew_scenario_close(struct dew_scenario *scenario)

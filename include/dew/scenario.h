@@ -154,6 +154,17 @@ enum dew_status dew_scenario_open(struct dew_scenario **scenario,
                                   const struct dew_scenario_source *from,
                                   struct dew_faults *faults);
 
+/*
+ * The same, for whoever looks on for further faults: where the keys could be
+ * read but have faults, *scenario is handed over all the same, and good for
+ * dew_scenario_weather, dew_scenario_log, dew_scenario_base and the close
+ * alone; keys with a fault are then at their defaults.  NULL where the text
+ * is no scenario at all.
+ */
+enum dew_status dew_scenario_look(struct dew_scenario **scenario,
+                                  const struct dew_scenario_source *from,
+                                  struct dew_faults *faults);
+
 /* Free a scenario; NULL is allowed. */
 void dew_scenario_close(struct dew_scenario *scenario);
 

@@ -78,6 +78,23 @@ static void a_rating_row_is_taken_to_the_core(void **state)
     assert_near(c.paths[DEW_VENT_ON][0].fan_w, 60, 1e-9);
 }
 
+/* 20 min of each hour, however it is written. */
+static void blower_minutes_are_a_share_or_a_time(void **state)
+{
+    static const char *const ways[] = {"20 min", "20 min/h", "1200 s"};
+
+    (void)state;
+    for (size_t i = 0; i < COUNT_OF(ways); i++) {
+        char text[400];
+
+        snprintf(text, sizeof text,
+                 BASE "cooling: {capacity: 3 ton, shr: 74 %%, blower: minutes, "
+                      "blower_minutes: %s}\n",
+                 ways[i]);
+        assert_near(case_of(text).plant.handlers[0].minutes, 1.0 / 3.0, 1e-12);
+    }
+}
+
 static void local_exhausts_fill_their_hours_and_no_more(void **state)
 {
     struct dew_case c = case_of(
@@ -458,6 +475,7 @@ int main(void)
         cmocka_unit_test(exhaust_only_defrost_draws_and_does_not_supply),
         cmocka_unit_test(a_rating_row_is_taken_to_the_core),
         cmocka_unit_test(local_exhausts_fill_their_hours_and_no_more),
+        cmocka_unit_test(blower_minutes_are_a_share_or_a_time),
         cmocka_unit_test(local_exhausts_run_as_long_as_their_events),
         cmocka_unit_test(control_keys_are_handed_on),
         cmocka_unit_test(further_handlers_fall_back_on_the_first),
