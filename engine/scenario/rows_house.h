@@ -9,7 +9,7 @@
 T(title, TEXT, PURE, 0, 0, NULL, "", NULL, "Tight house on a warm coast (made up)", "what this is about, in a line", .base_only = 1)
 
 /* ---- weather ---- */
-K(weather, place, TEXT, PURE, 0, 0, NULL, "", NULL, "722020", "number or name of one of the 1,007 places the program knows, or latitude and longitude, for the nearest within 80 km (50 mi); a year is made from its monthly figures", .base_only = 1)
+K(weather, place, TEXT, PURE, 0, 0, NULL, "", NULL, "722020", "number or name of one of 1,007 places, or latitude and longitude (the nearest within 80 km): a year is made from its months", .base_only = 1)
 K(weather, file, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "hourly weather file, looked for beside the scenario", .base_only = 1)
 K(weather, monthly, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "file of twelve months of figures, looked for beside the scenario; a year is made from it", .base_only = 1)
 K(weather, fill, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "place whose made year fills the gaps of weather.file above 3 hours, and the wind or sunlight it does not have", .base_only = 1)

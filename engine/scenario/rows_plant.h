@@ -23,7 +23,7 @@ K(cooling, shr, NUMBER, PURE, 0.5, 1, "the sensible share of cooling", "75 %", "
 K(cooling, airflow, NUMBER, FLOW_PER_CAPACITY, 2.5e-5, 9e-5, "200 to 700 cfm per ton are coils that work", "400 cfm/ton", "common practice, no source", NULL, "air through the coil at its rating")
 K(cooling, seer, NUMBER, PURE, 6, 40, "labels run from 6 to 40", "14", "common practice, no source", NULL, "seasonal efficiency on the label, Btu per Wh")
 K(cooling, eer, NUMBER, PURE, 5, 25, "labels run from 5 to 25", "", NULL, NULL, "efficiency at 95 degF on the label, Btu per Wh; used instead of seer")
-K(cooling, blower, WORD, PURE, 0, 0, NULL, "auto", "the usual setting", "auto", "what runs the blower besides heating and cooling: auto, nothing does; on, it never stops; minutes, so many of each hour (blower_minutes); interlock, the ventilator does", .words = "auto|on|minutes|interlock")
+K(cooling, blower, WORD, PURE, 0, 0, NULL, "auto", "the usual setting", "auto", "what runs the blower besides heating and cooling: auto, nothing; on, always; minutes, so many of each hour; interlock, the ventilator", .words = "auto|on|minutes|interlock")
 K(cooling, blower_minutes, NUMBER, SHARE_OF_TIME, 0, 1, "no more than all the time", "20 min/h", "common practice, no source", NULL, "share of each hour for blower: minutes, or how long in each hour", FORMS(minute_forms))
 K(cooling, blower_power, NUMBER, POWER, 0, 3000, "one household's blower", "=by motor: constant torque 0.365 W per cfm [NREL-56354]", NULL, "400 W", "electricity of the blower at full flow")
 K(cooling, low_flow, NUMBER, PURE, 0.05, 1, "a share of the full flow", "=by motor: constant torque 50 %, from memory", NULL, NULL, "blower's low flow when it only circulates")

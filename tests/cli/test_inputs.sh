@@ -248,7 +248,7 @@ grep -q '"key": "ventilator.core"' out && ! grep -q see out
 verdict $? "JSON of a word" out
 "$D" start --all | tr -d "#" >out
 holds "start names the blower's words" \
-    'auto, nothing does; on, it never stops;'
+    'auto, nothing; on, always; minutes, so many'
 grep -q '^\*\*ERV\.\*\*' "$here/docs/words.md" && grep -q '^\*\*HRV\.\*\*' "$here/docs/words.md"
 verdict $? "words.md knows both" out
 

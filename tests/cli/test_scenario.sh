@@ -107,12 +107,14 @@ printf 'house: {floor_area: 5 ft2, bedroms: 3}\nweather: {place: 1}\n' >bad.yaml
 tells "check says every fault" 1 "" \
     'dewledger: bad.yaml:1:21: house.floor_area: 5 ft2 is below 107.6 ft2: one household'"'"'s house
 dewledger: bad.yaml:1:28: house.bedroms: no such key; the nearest is "house.bedrooms"
-dewledger: bad.yaml: house.bedrooms: is required and missing: write it like 3' \
+dewledger: bad.yaml: house.bedrooms: is required and missing: write it like 3
+dewledger: bad.yaml:2:18: weather.place: no place in the table answers to "1": `dewledger weather list STATE` names those of a state' \
     check bad.yaml
 tells "check --json prints nothing when there are faults" 1 "" \
     'dewledger: bad.yaml:1:21: house.floor_area: 5 ft2 is below 107.6 ft2: one household'"'"'s house
 dewledger: bad.yaml:1:28: house.bedroms: no such key; the nearest is "house.bedrooms"
-dewledger: bad.yaml: house.bedrooms: is required and missing: write it like 3' \
+dewledger: bad.yaml: house.bedrooms: is required and missing: write it like 3
+dewledger: bad.yaml:2:18: weather.place: no place in the table answers to "1": `dewledger weather list STATE` names those of a state' \
     check --json bad.yaml
 tells "no such file" 1 "" "dewledger: none.yaml: No such file or directory" \
     check none.yaml
