@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * The nodes against the hourly arithmetic of [ISO13790] annex C, written out
- * here as the standard has it (Crank-Nicolson, hour means), and against the
- * network's own steady state.
+ * The conductances of [ISO13790] annex C, losses, ground and slabs.  The
+ * standard's hours are marched in tests/march/test_heat.c.
  */
 #include "support/rows.h"
 
@@ -12,8 +11,8 @@
 
 static const double pi = 3.14159265358979323846;
 
-/* 100 m2, medium, H_w 20, H_op 60, H_ve 30, 300 W inside, 200 W sun. */
-static const double h_ve = 30.0, gains = 300.0, sun = 200.0;
+/* 100 m2, medium, H_w 20, H_op 60, 300 W inside, 200 W sun. */
+static const double gains = 300.0, sun = 200.0;
 
 static struct dew_thermal room(double opaque, double ground)
 {
@@ -30,37 +29,7 @@ static struct dew_thermal room(double opaque, double ground)
     return out;
 }
 
-/* One hour of the standard at 0 degC outdoors; returns air, hour mean. */
-static double iso_hour(const struct dew_thermal *n, double heat, double *mass,
-                       double *surface)
-{
-    double half = 0.5 * gains + sun, ia = 0.5 * gains + heat;
-    double to_mass = n->mass_share * half;
-    double to_star = (1.0 - n->mass_share - n->lost_share) * half;
-    double h1 = 1.0 / (1.0 / h_ve + 1.0 / n->h_is), h2 = h1 + n->h_w;
-    double h3 = 1.0 / (1.0 / h2 + 1.0 / n->h_ms), c = n->c_mass / 3600.0;
-    double total = to_mass + h3 * (to_star + h1 * ia / h_ve) / h2;
-    double before = *mass, mean;
-
-    *mass = (before * (c - 0.5 * (h3 + n->h_em)) + total) /
-            (c + 0.5 * (h3 + n->h_em));
-    mean = 0.5 * (before + *mass);
-    *surface =
-        (n->h_ms * mean + to_star + h1 * ia / h_ve) / (n->h_ms + n->h_w + h1);
-    return (n->h_is * *surface + ia) / (n->h_is + h_ve);
-}
-
 /* clang-format off */
-/* Worked out from the standard's equations (regression): hour, mass at its
-   end, surface and air as its means. */
-static const struct hour { const char *source; int hour; double mass, surface, air; } hour_rows[] = {
-    {"[ISO13790] annex C arithmetic, hour 1",    1,    19.63110, 19.52365, 19.24832},
-    {"[ISO13790] annex C arithmetic, hour 2",    2,    19.27096, 19.16688, 18.89831},
-    {"[ISO13790] annex C arithmetic, hour 10",   10,   16.68085, 16.60107, 16.38114},
-    {"[ISO13790] annex C arithmetic, hour 24",   24,   13.18893, 13.14189, 12.98754},
-    {"[ISO13790] annex C arithmetic, at rest",   2000, 4.44566,  4.48061,  4.49046},
-};
-
 /* [ISO13370], by hand: 90 m2, 38 m, walls 0.3 m, 2 m deep.  m2K/W, W/(m2 K),
    W/K. */
 static const struct basement { const char *source; enum dew_soil soil; double wall_r, floor_r, u_floor, u_wall, loss, swing_loss; } basement_rows[] = {
@@ -101,40 +70,6 @@ static void conductances_are_the_standards(void **state)
     assert_near(n.mass_share * (0.5 * gains + sun), 194.4444, 5e-5);
     assert_near((1.0 - n.mass_share - n.lost_share) * (0.5 * gains + sun),
                 153.8462, 5e-5);
-}
-
-static void nodes_follow_the_standards_hours(void **state)
-{
-    const struct hour *row = *state;
-    struct dew_thermal n = room(60.0, 0.0);
-    double mass = 20.0, surface = NAN, air = NAN;
-
-    for (int h = 0; h < row->hour; h++)
-        air = iso_hour(&n, 0.0, &mass, &surface);
-    assert_near(mass, row->mass, 5e-6);
-    assert_near(surface, row->surface, 5e-6);
-    assert_near(air, row->air, 5e-6);
-}
-
-/* 656.288 W holds 20 degC as the mean of hour 1; at rest it takes 1645.247. */
-static void heat_holds_twenty_degrees(void **state)
-{
-    struct dew_thermal n = room(60.0, 0.0);
-    double mass = 20.0, surface, idle, full, heat;
-
-    (void)state;
-    idle = iso_hour(&n, 0.0, &mass, &surface);
-    mass = 20.0;
-    full = iso_hour(&n, 1000.0, &mass, &surface);
-    assert_near(idle, 19.24832, 5e-6);
-    assert_near(full, 20.39367, 5e-6);
-    heat = 1000.0 * (20.0 - idle) / (full - idle);
-    assert_near(heat, 656.288, 5e-4);
-    for (int h = 0; h < 3000; h++)
-        idle = iso_hour(&n, 1645.247, &mass, &surface);
-    assert_near(idle, 20.0, 5e-6);
-    assert_near(surface, 19.2301, 5e-5);
-    assert_near(mass, 18.8062, 5e-5);
 }
 
 /* With the ground at the outdoors' temperature the split must not show: the
@@ -369,7 +304,6 @@ int main(void)
 {
     struct CMUnitTest tests[60] = {
         cmocka_unit_test(conductances_are_the_standards),
-        cmocka_unit_test(heat_holds_twenty_degrees),
         cmocka_unit_test(ground_and_wall_add_to_their_losses),
         cmocka_unit_test(losses_add_by_kind),
         cmocka_unit_test(facades_fill_and_stop),
@@ -380,9 +314,8 @@ int main(void)
         cmocka_unit_test(slab_fault_names_its_member),
         cmocka_unit_test(sky_outside_its_range_is_no_number),
     };
-    size_t n = 11;
+    size_t n = 10;
 
-    ADD_ROWS(tests, n, hour_rows, nodes_follow_the_standards_hours);
     ADD_ROWS(tests, n, slab_rows, slab_has_the_tabled_u);
     ADD_ROWS(tests, n, basement_rows, basement_has_the_standards_u);
     ADD_ROWS(tests, n, sky_rows, sky_takes_the_standards_watts);
