@@ -106,6 +106,12 @@ static int says_columns(const struct dew__table *t)
     return 0;
 }
 
+static int is_json(const char *text)
+{
+    text += strspn(text, " \t");
+    return *text == '{' || *text == '[';
+}
+
 /* No header, but times from the first line on: what the columns are must be
    said of "column 2" and so on. */
 static enum dew_status begin_without(struct dew__table *t)
@@ -118,6 +124,9 @@ static enum dew_status begin_without(struct dew__table *t)
     if (dew__lines_again(t->in, &err) != DEW_OK ||
         dew__lines_next(t->in, &more, &err) != DEW_OK)
         return dew__reader_error(t->r, &err);
+    if (more && is_json(t->in->text))
+        return dew__reader_fault(t->r, DEW_ESYNTAX, "", 1, 1,
+                                 "JSON, not a table: export it as CSV");
     for (size_t i = 0; more && i < sizeof marks; i++) {
         if (dew__cells_split(&t->cells, t->in, marks[i], NULL) != DEW_OK ||
             t->cells.count < 2 ||

@@ -114,6 +114,8 @@ static const struct bad {
      "# dewledger weather\n" HEAD "2023-01-05 05:00,21.2,41\n"
      "2023-01-05 06:00,20.1,142\n",
      "4:3: rh (%): 142 is outside 0 .. 105 %"},
+    {"JSON", "{\"time\": [1, 2],\n \"t\": [3, 4]}\n",
+     "1:1: : JSON, not a table: export it as CSV"},
     {"no time that is one",
      HEAD "Smarch 5 2023 05:00,21.2,41\nSmarch 5 2023 06:00,20.1,42\n",
      "2:1: time: \"Smarch 5 2023 05:00\" is read as no time, and no row has "
