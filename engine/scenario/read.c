@@ -358,8 +358,9 @@ static void replace_weather(struct dew_scenario *s, const char *path)
     for (size_t i = 0; i < sizeof kinds / sizeof kinds[0]; i++)
         if (kinds[i] != key)
             make_room(s, kinds[i]);
-    for (size_t i = 0; i < sizeof answers / sizeof answers[0]; i++)
-        make_room(s, answers[i]);
+    for (size_t i = 0;
+         key != KEY_weather_file && i < sizeof answers / sizeof answers[0]; i++)
+        make_room(s, answers[i]); /* they answer no file any more */
 }
 
 static void apply_set(struct dew_scenario *s, struct dew__reading *r,

@@ -190,6 +190,10 @@ fine "monthly figures in the place of either" check file.yaml \
 fine "and a file again, its new answers kept" check kind.yaml \
     --set weather.latitude=45 --set weather.longitude=8 --set weather.utc=1 \
     --set weather.file=sunny.csv
+sed 's/sunny.csv/moved.csv/' file.yaml >moved.yaml
+fine "a file in the place of a file, its answers kept" check moved.yaml \
+    --set weather.file=sunny.csv
+holds "the fill is there" 'fill: 722020 [line 1]'
 told "two by --set are two" \
     'kind.yaml: weather.place: place, file and monthly exclude each other: keep one' \
     check kind.yaml --set weather.place=726580 --set weather.file=sunny.csv
