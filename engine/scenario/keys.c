@@ -3,8 +3,8 @@
 
 #include <string.h>
 
-#include "dew/core.h"
 #include "core/near.h"
+#include "dew/core.h"
 
 #define HOUR 3600.0
 #define DAY  86400.0

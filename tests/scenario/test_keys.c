@@ -5,8 +5,8 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "dew/scenario.h"
 #include "core/near.h"
+#include "dew/scenario.h"
 #include "scenario/value.h"
 
 static struct dew__arena arena;

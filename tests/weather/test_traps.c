@@ -475,7 +475,6 @@ static void wrong_unit_is_suspected(void **state)
 
     (void)state;
     said_degc(&ask);
-    /* 41.9 degC is above the range of a dew point: 5.5 degC it was */
     read_text(&r, text, sizeof text - 1, &ask);
     assert_int_equal(r.status, DEW_EUNIT);
     assert_int_equal(r.report.notices[DEW_NOTICE_RANGE].count, 3);
