@@ -7,8 +7,8 @@
 #include "march/march.h"
 
 /* Doubles that stand one behind the other in a struct, and that struct times
-   over.  What may be NaN (water.rate_t, control.lockout_excess and bypass_*)
-   is left out. */
+   over.  What may be NaN (thermal.sky_given, control.lockout_excess and
+   bypass_*) is left out. */
 struct run {
     const char *path;
     size_t offset, count; /* of the first; of one struct                    */
@@ -35,21 +35,21 @@ static const struct run runs[] = {
     ONE("site.utc_offset", site, struct dew_site, utc_offset, utc_offset),
     ALL("limits",          limits, struct dew_limits, 1),
     ONE("watch",           watch, struct dew_duct_watch, intake_follows, outside_follows),
-    ONE("watch",           watch, struct dew_duct_watch, supply_full, return_low),
+    ONE("watch",           watch, struct dew_duct_watch, supply_full, leaks[DEW_VENT_STATES - 1][DEW_DUCT_HANDLERS - 1][1].lost),
     ALL("paths",           paths, struct dew_path, DEW_VENT_STATES * DEW_BLOWER_STATES),
     ONE("house.volume",    house, struct dew_house, volume, volume),
     ONE("house.floor_area", house, struct dew_house, floor_area, floor_area),
     ONE("house.co2_outdoors", house, struct dew_house, co2_outdoors, co2_outdoors),
     ALL("house.leakage",   house.leakage, struct dew_leakage, 1),
-    ONE("house.thermal",   house.thermal, struct dew_thermal, h_is, lost_share),
+    ONE("house.thermal",   house.thermal, struct dew_thermal, h_is, sky_glazed),
     ALL("house.thermal.facades", house.thermal.facades, struct dew_facade, DEW_FACADES),
     ALL("house.buffer",    house.buffer, struct dew_buffer, 1),
-    EACH("house.water",    house.water, struct dew_water, per_day, rate, DEW_SOURCES),
-    EACH("house.water",    house.water, struct dew_water, half_life, heat_share, DEW_SOURCES),
+    ALL("house.water",     house.water, struct dew_water, DEW_SOURCES),
     ALL("house.people",    house.people, struct dew_people, 1),
     ONE("house.comfort",   house.comfort, struct dew_comfort, heat, band),
-    ALL("house.windows",   house.windows, struct dew_windows, 1),
+    ONE("house.windows",   house.windows, struct dew_windows, flow, mild_high),
     ALL("house.surfaces",  house.surfaces, struct dew_surface, DEW_SURFACES),
+    ALL("house.around",    house.around, struct dew_around, 1),
     EACH("plant.handlers", plant.handlers, struct dew_handler, capacity, blower_low_w, DEW_HANDLERS),
     EACH("plant.handlers", plant.handlers, struct dew_handler, minutes, overcool_rh, DEW_HANDLERS),
     ONE("plant.heater",    plant.heater, struct dew_heater, capacity, cop_cold),
@@ -94,7 +94,8 @@ enum dew_status dew__march_hour(const struct dew_hour *h, struct dew_error *err)
                  {"weather.wind", h->wind},
                  {"weather.global", h->global},
                  {"weather.direct", h->direct},
-                 {"weather.diffuse", h->diffuse}};
+                 {"weather.diffuse", h->diffuse},
+                 {"weather.sky", h->sky}};
 
     for (size_t i = 0; i < sizeof lanes / sizeof lanes[0]; i++)
         if (isnan(lanes[i].x))

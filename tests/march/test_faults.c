@@ -55,7 +55,11 @@ SPOIL(no_meridian, c->site.longitude = NAN)
 SPOIL(no_zone, c->site.utc_offset = NAN)
 SPOIL(no_limit, c->limits.too_dry = NAN)
 SPOIL(odd_watch, c->watch.intake_follows = NAN)
-SPOIL(odd_trunk, c->watch.return_low = NAN)
+SPOIL(odd_trunk, c->watch.supply_full = NAN)
+SPOIL(odd_leak,
+      c->watch.leaks[DEW_VENT_STATES - 1][DEW_DUCT_HANDLERS - 1][1].lost = NAN)
+SPOIL(odd_sky, c->house.thermal.sky_glazed = NAN)
+SPOIL(odd_attic, c->house.around.air = NAN)
 SPOIL(odd_path,
       c->paths[DEW_VENT_STATES - 1][DEW_BLOWER_STATES - 1].condensing = NAN)
 SPOIL(odd_supply, c->paths[0][0].supply = NAN)
@@ -119,6 +123,9 @@ static const struct refusal refusals[] = {
     {"limits: a value in it is no number", no_limit},
     {"watch: a value in it is no number", odd_watch},
     {"watch: a value in it is no number", odd_trunk},
+    {"watch: a value in it is no number", odd_leak},
+    {"house.thermal: a value in it is no number", odd_sky},
+    {"house.around: a value in it is no number", odd_attic},
     {"paths: a value in it is no number", odd_path},
     {"paths: a value in it is no number", odd_supply},
     {"house.floor_area: a value in it is no number", no_area},
@@ -201,16 +208,16 @@ static void weather_that_is_no_number_stops_the_march(void **state)
 /* Each lane of the hour before the first: its name, and nothing is made. */
 static void every_lane_of_the_weather_is_looked_at(void **state)
 {
-    static const char *const names[] = {"t",      "w",      "p",      "wind",
-                                        "global", "direct", "diffuse"};
+    static const char *const names[] = {"t",      "w",      "p",       "wind",
+                                        "global", "direct", "diffuse", "sky"};
     struct dew_case c = bare_case(173.0, 20.7);
 
     (void)state;
     for (size_t i = 0; i < COUNT_OF(names); i++) {
         struct dew_hour before = lively_weather(0);
-        double *const lanes[] = {&before.t,      &before.w,      &before.p,
-                                 &before.wind,   &before.global, &before.direct,
-                                 &before.diffuse};
+        double *const lanes[] = {
+            &before.t,      &before.w,      &before.p,       &before.wind,
+            &before.global, &before.direct, &before.diffuse, &before.sky};
         struct dew_march *m = (struct dew_march *)&c;
         struct dew_error err = {0};
 
