@@ -231,10 +231,19 @@ static void tell_energy(const struct dew_march *m, const struct dew__hour *h,
             m->c.plant.exhausts[e].watts * h->mix.local[1 + e] * h->dt;
 }
 
+/* 0 where there is no ventilator to run, whatever its schedule says. */
+static double ventilator(const struct dew_case *c)
+{
+    const struct dew_path *on = &c->paths[DEW_VENT_ON][0];
+
+    return on->supply > 0.0 || on->exhaust > 0.0 ? 1.0 : 0.0;
+}
+
 static void tell_duty(const struct dew_march *m, const struct dew__hour *h,
                       const struct dew__sum *sum, struct dew_result *r)
 {
     double per_hour = 1.0 / 3600.0;
+    double there = ventilator(&m->c) * h->per_steps;
 
     r->duty.cool += sum->duty.cool * per_hour;
     r->duty.heat += dew__heat_run(&m->c.plant.heater, h->now.mid.t,
@@ -242,9 +251,9 @@ static void tell_duty(const struct dew_march *m, const struct dew__hour *h,
                     h->per_steps;
     r->duty.dehumidify += sum->duty.dry * per_hour;
     r->duty.humidify += sum->duty.wet * per_hour;
-    r->duty.vent += (1.0 - h->mix.vent[DEW_VENT_OFF]) * h->per_steps;
-    r->duty.boost += h->mix.vent[DEW_VENT_BOOST] * h->per_steps;
-    r->duty.defrost += h->mix.vent[DEW_VENT_DEFROST] * h->per_steps;
+    r->duty.vent += (1.0 - h->mix.vent[DEW_VENT_OFF]) * there;
+    r->duty.boost += h->mix.vent[DEW_VENT_BOOST] * there;
+    r->duty.defrost += h->mix.vent[DEW_VENT_DEFROST] * there;
     r->duty.blower += h->mix.full[0] * h->per_steps;
 }
 
@@ -264,6 +273,7 @@ void dew__tell_step(const struct dew_march *m, struct dew__hour *h,
     r->w_out += h->per_steps * h->now.mid.w;
     r->t_out += h->per_steps * h->now.mid.t;
     r->fresh += share * b->fresh;
+    r->drawn += share * b->drawn;
     r->leak += share * b->leak;
     r->core_drained += b->drained * h->dt;
     tell_faces(m, h, r);

@@ -51,7 +51,7 @@
 
 /* Air paths, weighted whole over the states of the step.  kg/s, W. */
 #define DEW_BLEND_MAP(X)                                                       \
-    X(leak) X(fresh) X(fresh_sensible) X(fresh_latent) X(unplanned)            \
+    X(leak) X(fresh) X(drawn) X(fresh_sensible) X(fresh_latent) X(unplanned)   \
     X(ductleak) X(fan_w) X(fan_heat) X(preheat)                                \
     X(preheat_use) /* W    electricity of it                           */      \
     X(drained)     /* kg/s condensed in the recovery core              */

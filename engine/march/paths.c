@@ -9,7 +9,7 @@
 static int same(const struct dew_path *a, const struct dew_path *b)
 {
     return a->supply == b->supply && a->exhaust == b->exhaust &&
-           a->fresh == b->fresh && a->sensible == b->sensible &&
+           a->fresh == b->fresh && a->drawn == b->drawn && a->sensible == b->sensible &&
            a->latent == b->latent && a->unplanned == b->unplanned &&
            a->spill == b->spill && a->leak_in == b->leak_in &&
            a->leak_out == b->leak_out && a->leak_lost == b->leak_lost &&

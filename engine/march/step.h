@@ -228,6 +228,7 @@ DEW_LANE void dew__blend_state(struct dew__blend *b, const struct dew_path *a,
 
     b->leak += m * (in > out ? pressed : root);
     b->fresh += m * a->fresh;
+    b->drawn += m * a->drawn;
     b->fresh_sensible += m * a->fresh * a->sensible;
     b->fresh_latent += m * a->fresh * a->latent;
     b->unplanned += m * a->unplanned;

@@ -4,9 +4,7 @@
 
 #include "dew/march.h"
 
-/* An hour counts only beyond the limit by this, so that a controller holding
-   the limit itself is not counted; 0.05 point of RH. */
-static const double beyond = 0.0005;
+static const double beyond = DEW_BEYOND;
 
 static void add_humidity(struct dew_tally *t, const struct dew_limits *limits,
                          const struct dew_date *date,
@@ -39,8 +37,9 @@ static void add_air(struct dew_tally *t, double required,
     t->t_min = first ? in->t : fmin(t->t_min, in->t);
     t->t_max = first ? in->t : fmax(t->t_max, in->t);
     t->fresh_sum += in->fresh;
+    t->drawn_sum += in->drawn;
     t->leak_sum += in->leak;
-    t->fresh_short += in->fresh < required * (1.0 - 1e-9);
+    t->fresh_short += in->fresh + in->drawn < required * (1.0 - 1e-9);
     /* fmin passes over the NaN of an hour in which the unit stood still */
     t->supply_t_min =
         first ? in->supply_t : fmin(t->supply_t_min, in->supply_t);

@@ -52,7 +52,7 @@ static void air_figures(const struct dew_report *r, const struct dew_outcome *o,
     if (o->required > 0)
         snprintf(asked.text, sizeof asked.text, "%.60s asked for",
                  dew__amount(o->required, DEW_FLOW, r->system, 0).text);
-    figure(out, "fresh air, mean",
+    figure(out, "fresh air that counts, mean",
            dew__amount(dew_verdict_fresh(r->question, option), DEW_FLOW,
                        r->system, 0)
                .text,

@@ -16,13 +16,22 @@ static void cell(FILE *out, double x, double factor, int decimals)
         fputs(dew_number_fixed(x * factor, decimals, text, sizeof text), out);
 }
 
+/* "2019-07-14"; a year that mixes years has none: "07-14". */
+static void date(FILE *out, const struct dew_date *d)
+{
+    fputc(',', out);
+    if (d->year != 0)
+        fprintf(out, "%04d-", d->year);
+    fprintf(out, "%02d-%02d", d->month, d->day);
+}
+
 static void heading(FILE *out)
 {
     fputs("hour,month,day,hour_of_day", out);
 #define X(name, heading, factor, decimals) fputs("," heading, out);
     DEW_SERIES_MAP(X)
 #undef X
-    fputc('\n', out);
+    fputs(",date\n", out);
 }
 
 enum dew_status dew_report_hours(const struct dew_report *report, size_t option,
@@ -39,6 +48,7 @@ enum dew_status dew_report_hours(const struct dew_report *report, size_t option,
     cell(out, o->series.name[i], factor, decimals);
         DEW_SERIES_MAP(X)
 #undef X
+        date(out, d);
         fputc('\n', out);
     }
     if (fflush(out) != 0 || ferror(out))

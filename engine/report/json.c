@@ -125,7 +125,9 @@ static void put_tally(struct maker *m, json_t *o, const struct dew_tally *t)
     put(m, o, "rh_pct", rh(m, t));
     put(m, o, "temperature_c",
         span(m, mean(t->t_sum, t->hours), t->t_min, t->t_max));
-    put(m, fresh, "mean", number(1000 * mean(t->fresh_sum, t->hours)));
+    put(m, fresh, "delivered", number(1000 * mean(t->fresh_sum, t->hours)));
+    put(m, fresh, "drawn_by_exhaust_fan",
+        number(1000 * mean(t->drawn_sum, t->hours)));
     put(m, o, "fresh_air_l_s", fresh);
     put(m, o, "leakage_l_s", number(1000 * mean(t->leak_sum, t->hours)));
     put(m, co2, "mean", number(mean(t->co2_sum, t->hours)));
@@ -241,7 +243,7 @@ static json_t *option(struct maker *m, size_t i)
     put_percentiles(m, o, c->outcome);
     fresh = json_object_get(o, "fresh_air_l_s");
     put(m, fresh, "required", number(1000 * c->outcome->required));
-    put(m, fresh, "delivered",
+    put(m, fresh, "counted",
         number(1000 * dew_verdict_fresh(m->r->question, i)));
     put(m, o, "fresh_air_by_rule", dew__json_rates(m, i));
     put(m, o, "local_exhaust_by_rule", dew__json_local(m, i));

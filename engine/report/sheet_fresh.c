@@ -22,6 +22,48 @@ static struct dew__word rule_name(enum dew_rate_rule rule)
     return w;
 }
 
+/* ---- where outdoor air comes in ---------------------------------------------- */
+
+static void air_row(const struct dew_report *r, size_t i, struct dew__sheet *s)
+{
+    struct dew_fresh_air a = dew_verdict_air(r->question, i);
+    double asked = r->question->choices[i].outcome->required;
+    struct dew__word *cell = dew__sheet_row(s);
+
+    if (cell == NULL)
+        return;
+    snprintf(cell[0].text, sizeof cell[0].text, "%zu %.100s", i + 1,
+             dew__option(r, (int)i).text);
+    cell[1] = flow(r, a.rooms);
+    cell[2] = flow(r, a.drawn);
+    cell[3] = flow(r, a.leaks);
+    cell[4] = flow(r, a.counted);
+    cell[5] = flow(r, asked > 0 ? asked : NAN);
+}
+
+int dew__sheet_air(const struct dew_report *r, struct dew__sheet *s)
+{
+    s->id = "air";
+    s->title = "Where outdoor air comes in, and what of it counts";
+    dew__sheet_column(s, "option", 26);
+    dew__sheet_column(s, "to rooms", 10);
+    dew__sheet_column(s, "drawn in", 10);
+    dew__sheet_column(s, "all leaks", 11);
+    dew__sheet_column(s, "counts", 8);
+    dew__sheet_column(s, "asked for", 11);
+    for (size_t i = 0; i < r->question->count; i++)
+        air_row(r, i, s);
+    dew__sheet_note(
+        s,
+        "Means of the %s, %s. To rooms: by the ventilator. Drawn in: by an "
+        "exhaust fan alone, through leaks. All leaks: everything that comes "
+        "through them. What counts is the first two, less where pauses are "
+        "long; a ventilator that draws air through leaks because it is out of "
+        "balance gets nothing for it.",
+        dew__span(r).text, dew__unit(DEW_FLOW, r->system)->name);
+    return 1;
+}
+
 /* The option that rules are held to is the one to look at, or the last. */
 static size_t shown(const struct dew_report *r)
 {

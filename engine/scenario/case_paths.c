@@ -255,6 +255,7 @@ static struct dew_path plain_path(const struct dew_value *v,
                          .fresh = s->supply,
                          .fan_w = s->watts};
 
+    p.drawn = s->supply > 0 ? 0 : s->exhaust;
     p.fan_heat = s->supply > 0 ? s->watts * (s->exhaust > 0 ? 0.5 : 1) : 0;
     p.fresh *= 1 - short_circuit(v);
     p.at_coil = p.fresh * past_coil(v);

@@ -63,6 +63,15 @@ static void keep_books(struct dew__books *b, const struct dew_result *in)
     b->last = in->end;
 }
 
+/* 0 or 1 as the tally counted this hour: the same arithmetic, not another. */
+static void keep_counted(const struct dew__columns *k, size_t at,
+                         const struct dew_tally *before,
+                         const struct dew_tally *after)
+{
+    k->humid[at] = after->too_humid - before->too_humid;
+    k->dry[at] = after->too_dry - before->too_dry;
+}
+
 static void keep_columns(const struct dew__columns *k, size_t at,
                          const struct dew_hour *hour,
                          const struct dew_result *in)
@@ -73,6 +82,7 @@ static void keep_columns(const struct dew__columns *k, size_t at,
     k->t_out[at] = in->t_out;
     k->dew_point_out[at] = dew_air_dew(in->w_out, hour->p);
     k->fresh[at] = in->fresh;
+    k->drawn[at] = in->drawn;
     k->leak[at] = in->leak;
     k->co2[at] = in->co2;
     k->glass_t[at] = in->surface_t[DEW_GLASS];
@@ -97,10 +107,12 @@ void dew__collect(struct dew_outcome *o, struct dew__gather *gather,
                   const struct dew_result *in)
 {
     const struct dew_limits *limits = gather->limits;
+    const struct dew_tally before = o->year;
 
-    keep_columns(&gather->columns, gather->at++, hour, in);
+    keep_columns(&gather->columns, gather->at, hour, in);
     keep_books(&gather->books, in);
     dew_tally_add(&o->year, limits, o->required, date, in);
+    keep_counted(&gather->columns, gather->at++, &before, &o->year);
     dew_tally_add(&o->month[date->month - 1], limits, o->required, date, in);
 }
 

@@ -25,12 +25,11 @@ double dew_fresh_hours_below(const struct dew_question *q, size_t option,
                              double asked)
 {
     const struct dew_outcome *o = dew__outcome(q, option);
-    const struct dew_path *on = &q->choices[option].c->paths[DEW_VENT_ON][0];
-    double drawn = fmax(on->exhaust - on->supply, 0), hours = 0;
+    double hours = 0;
 
     for (size_t h = 0; h < o->count; h++)
         hours +=
-            o->series.fresh[h] + drawn * o->series.vent[h] < asked * (1 - 1e-9);
+            o->series.fresh[h] + o->series.drawn[h] < asked * (1 - 1e-9);
     return hours;
 }
 

@@ -24,7 +24,7 @@ int dew__thumb_humid_60(const struct dew_question *q, struct dew_thumb *t)
     double humid = 0, damp = 0;
 
     for (size_t h = 0; h < o->count; h++)
-        humid += o->series.rh[h] > 0.60;
+        humid += o->series.rh[h] > 0.60 + DEW_BEYOND;
     for (int s = 0; s < DEW_SURFACES; s++)
         damp = fmax(damp, fmax(o->year.sweat[s], o->faces[s].mean_80));
     t->option = (int)i;

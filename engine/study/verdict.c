@@ -161,14 +161,23 @@ static double counts(const struct dew_case *c, double flow)
     return fmin(fmax(s.least, steady / on) / s.mean, 1);
 }
 
-double dew_verdict_fresh(const struct dew_question *q, size_t option)
+struct dew_fresh_air dew_verdict_air(const struct dew_question *q,
+                                     size_t option)
 {
     const struct dew_tally *y = &dew__outcome(q, option)->year;
-    const struct dew_path *on = &q->choices[option].c->paths[DEW_VENT_ON][0];
-    double drawn = fmax(on->exhaust - on->supply, 0) * y->duty.vent, flow;
+    double hours = y->hours > 0 ? y->hours : INFINITY, by_fan;
+    struct dew_fresh_air a = {.rooms = y->fresh_sum / hours,
+                              .drawn = y->drawn_sum / hours,
+                              .leaks = y->leak_sum / hours};
 
-    flow = y->hours > 0 ? (y->fresh_sum + drawn) / y->hours : 0;
-    return flow * counts(q->choices[option].c, flow);
+    by_fan = a.rooms + a.drawn;
+    a.counted = by_fan * counts(q->choices[option].c, by_fan);
+    return a;
+}
+
+double dew_verdict_fresh(const struct dew_question *q, size_t option)
+{
+    return dew_verdict_air(q, option).counted;
 }
 
 int dew_verdict_ventilates(const struct dew_question *q, size_t option)

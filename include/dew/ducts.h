@@ -24,6 +24,8 @@ struct dew_path {
     double supply;    /* m3/s   gross, drawn from outdoors by the ventilator */
     double exhaust;   /* m3/s   gross, thrown outdoors by the ventilator     */
     double fresh;     /* m3/s   outdoor air delivered, 0 .. supply           */
+    double drawn;     /* m3/s   by a lone exhaust fan through leaks: the one
+                                imbalance that rules count; else 0           */
     double sensible;  /* -      supply-side temperature effectiveness, 0 .. 1 */
     double latent;    /* -      supply-side moisture effectiveness, 0 .. 1   */
     double unplanned; /* m3/s   outdoor air through an idle unit, unrecovered */

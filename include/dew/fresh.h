@@ -18,8 +18,8 @@ extern "C" {
 struct dew_dwelling dew_fresh_dwelling(const struct dew_question *question);
 
 /*
- * Hours of the run in which an option brings less than asked (m3/s): the
- * ventilator's fresh air and what it draws in through the envelope.
+ * Hours of the run in which an option brings less than asked (m3/s) of the
+ * air that counts: see dew_verdict_air.
  */
 double dew_fresh_hours_below(const struct dew_question *question, size_t option,
                              double asked);

@@ -160,7 +160,8 @@ struct dew_result {
     double dew_point;             /* degC          of the mean w           */
     double w_out;                 /* kg/kg         mean outdoors           */
     double t_out;                 /* degC          mean outdoors           */
-    double fresh;                 /* m3/s   delivered by the ventilator    */
+    double fresh;                 /* m3/s   delivered to the rooms         */
+    double drawn;                 /* m3/s   by a lone exhaust fan, in leak */
     double leak;                  /* m3/s   natural and driven leakage in  */
     double supply_t;              /* degC   of the ventilator, running     */
     double pressure;              /* Pa     house over outdoors, worst state */
@@ -255,7 +256,8 @@ struct dew_tally {
     double t_sum, t_min, t_max;      /* degC                                */
     double fresh_sum, leak_sum;      /* m3/s x h                            */
     double short_heat;               /* h   see struct dew_result           */
-    double fresh_short;              /* h   below the required rate         */
+    double drawn_sum;                /* m3/s x h                            */
+    double fresh_short;              /* h   fresh and drawn below required  */
     double supply_t_min;             /* degC                                */
     double frost_hours;              /* h of defrost                        */
     double saturated;                /* h in which water fell out of the air */
@@ -278,9 +280,13 @@ struct dew_tally {
     double dryer_t, dryer_rh; /* degC x h, h   sums over its running        */
 };
 
+/* An hour counts only beyond a limit of RH by this, so that a controller
+   holding the limit itself is not counted; 0.05 point.  Our own. */
+#define DEW_BEYOND 0.0005
+
 /*
  * Add an hour.  An hour is too humid when its mean RH exceeds the limit by
- * more than 0.0005 (0.05 point), too dry likewise below.  required is the
+ * more than DEW_BEYOND, too dry likewise below.  required is the
  * fresh air rate asked for, m3/s.
  */
 void dew_tally_add(struct dew_tally *tally, const struct dew_limits *limits,

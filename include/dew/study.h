@@ -46,7 +46,7 @@ struct dew_weather {
  */
 #define DEW_SERIES_MAP(X)                                                      \
     X(t, "indoor_c", 1, 2)                                                     \
-    X(rh, "indoor_rh_pct", 100, 2)                                             \
+    X(rh, "indoor_rh_pct", 100, 4)                                             \
     X(dew_point, "indoor_dew_point_c", 1, 2)                                   \
     X(t_out, "outdoor_c", 1, 2)                                                \
     X(dew_point_out, "outdoor_dew_point_c", 1, 2)                              \
@@ -70,7 +70,10 @@ struct dew_weather {
     X(corner_rh, "corner_rh_pct", 100, 2)                                      \
     X(glass_mould, "glass_mould_index", 1, 3)                                  \
     X(frame_mould, "frame_mould_index", 1, 3)                                  \
-    X(corner_mould, "corner_mould_index", 1, 3)
+    X(corner_mould, "corner_mould_index", 1, 3)                                \
+    X(drawn, "drawn_by_exhaust_fan_l_s", 1000, 2)                              \
+    X(humid, "counted_too_humid", 1, 0)                                        \
+    X(dry, "counted_too_dry", 1, 0)
 
 /* Arrays of the study, each of struct dew_outcome.count values, SI. */
 struct dew_series {

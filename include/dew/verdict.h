@@ -180,13 +180,25 @@ void dew_verdict_of(const struct dew_question *question,
 const char *dew_verdict_key(enum dew_finding_kind kind);
 
 /*
- * Fresh air an option delivers, m3/s, mean over its year: what the ventilator
- * brings to the rooms, and what it draws in through the envelope when it
- * throws out more than it brings in, which [ASH-622] counts alike.  Where the
+ * Outdoor air of an option, m3/s, means over its run.  A rule is met by what
+ * is counted and by nothing else: what a ventilator brings to the rooms; of an
+ * exhaust fan alone, which brings none, what it draws in through leaks, which
+ * [ASH-622] counts alike.  A ventilator of two fans that throws out more than
+ * it brings in draws air through leaks too: that never counts.  Where the
  * schedule leaves long pauses, what counts is the more of the mean of its worst
  * three hours and the steady flow of the same mean concentration (exact for
  * one mixed zone, one pause a day).
  */
+struct dew_fresh_air {
+    double rooms;   /* by ventilator (or ventilating dehumidifier), to rooms  */
+    double drawn;   /* by a lone exhaust fan, through leaks                   */
+    double leaks;   /* through leaks in all: natural and driven, drawn too    */
+    double counted; /* rooms and drawn, less what pauses cost                 */
+};
+struct dew_fresh_air dew_verdict_air(const struct dew_question *question,
+                                     size_t option);
+
+/* The counted part of it. */
 double dew_verdict_fresh(const struct dew_question *question, size_t option);
 
 /* Whether an option delivers the fresh air asked for; 1 when none is asked. */

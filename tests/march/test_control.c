@@ -74,6 +74,49 @@ static void boost_by_humidity_brings_more_air_and_less_damp(void **state)
     assert_near(boost.fresh_sum, 0.040 * 24.0 + 0.030 * boost.duty.boost, 1e-9);
 }
 
+/* Drawn in is told apart from what is delivered, and goes with the running;
+   without a ventilator nothing runs, whatever its schedule says. */
+static void an_exhaust_fan_draws_while_it_runs(void **state)
+{
+    struct dew_case c = room(21.0);
+    struct dew_path on = {.exhaust = 0.040, .drawn = 0.040, .fan_w = 12.0};
+    struct dew_path none = {0};
+    struct dew_tally sum;
+
+    (void)state;
+    set_path(&c, DEW_VENT_ON, &on);
+    set_path(&c, DEW_VENT_BOOST, &on);
+    all_day(c.plant.control.on_weekday, 0.35);
+    all_day(c.plant.control.on_weekend, 0.35);
+    sum = day_of(&c, 11.0, 0.8);
+    assert_near(sum.drawn_sum, 0.35 * 0.040 * 24.0, 1e-9);
+    assert_near(sum.fresh_sum, 0.0, 0.0);
+    assert_near(sum.duty.vent, 0.35 * 24.0, 1e-9);
+    set_path(&c, DEW_VENT_ON, &none);
+    set_path(&c, DEW_VENT_BOOST, &none);
+    c.plant.control.boost_rh = 0.10;
+    sum = day_of(&c, 11.0, 0.8);
+    assert_near(sum.duty.vent, 0.0, 0.0);
+    assert_near(sum.duty.boost, 0.0, 0.0);
+}
+
+/* 40 L/s are asked for; drawn air counts in full, one hour below it does not */
+static void hours_short_of_air_count_what_is_drawn(void **state)
+{
+    struct dew_limits limits = {0.6, 0.3};
+    struct dew_date date = {0, 7, 14, 13, 0, 1};
+    struct dew_result r = {.rh = 0.45, .fresh = 0.012, .drawn = 0.028};
+    struct dew_tally sum = {0};
+
+    (void)state;
+    dew_tally_add(&sum, &limits, 0.040, &date, &r);
+    assert_near(sum.fresh_short, 0.0, 0.0);
+    r.drawn = 0.027;
+    dew_tally_add(&sum, &limits, 0.040, &date, &r);
+    assert_near(sum.fresh_short, 1.0, 0.0);
+    assert_near(sum.drawn_sum, 0.055, 1e-15);
+}
+
 static void boost_by_events_lasts_as_long_as_they_do(void **state)
 {
     struct dew_case c = room(21.0);
@@ -248,6 +291,8 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(boost_by_humidity_brings_more_air_and_less_damp),
+        cmocka_unit_test(an_exhaust_fan_draws_while_it_runs),
+        cmocka_unit_test(hours_short_of_air_count_what_is_drawn),
         cmocka_unit_test(boost_by_events_lasts_as_long_as_they_do),
         cmocka_unit_test(lockout_keeps_water_out_and_a_least_of_air),
         cmocka_unit_test(a_winter_target_keeps_the_house_from_drying_out),

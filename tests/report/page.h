@@ -65,6 +65,7 @@ static inline void page_tally(struct dew_tally *t, double weight)
     t->co2_max = 1412;
     t->could_dry = 0.6 * t->hours;
     t->fresh_sum = 0.040 * t->hours;
+    t->drawn_sum = 0.006 * t->hours;
     t->leak_sum = 0.012 * t->hours;
     t->water.people = 1834.5 * weight;
     t->water.showers = 702.25 * weight;

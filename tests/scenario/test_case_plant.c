@@ -44,12 +44,18 @@ static void fans_alone_are_one_sided(void **state)
     assert_near(c.paths[DEW_VENT_ON][0].exhaust, 0.61 * 80 * cfm, 1e-12);
     assert_near(c.paths[DEW_VENT_ON][0].supply, 0, 0);
     assert_near(c.paths[DEW_VENT_ON][0].fresh, 0, 0);
+    assert_near(c.paths[DEW_VENT_ON][0].drawn, 0.61 * 80 * cfm, 1e-12);
     c = case_of(BASE "layout: return_tie\nair_handlers: 1\nventilator: {core: "
                      "supply_only, flow: 80 cfm, power: 21 W}\n");
     assert_near(c.paths[DEW_VENT_ON][0].supply, 80 * cfm, 1e-12);
     assert_near(c.paths[DEW_VENT_ON][0].at_coil, 80 * cfm, 1e-12);
     assert_near(c.paths[DEW_VENT_ON][0].exhaust, 0, 0);
+    assert_near(c.paths[DEW_VENT_ON][0].drawn, 0, 0);
     assert_near(c.paths[DEW_VENT_ON][0].fan_heat, 21, 0);
+    c = case_of(BASE "ventilator: {core: balanced, flow: 80 cfm, exhaust_flow: "
+                     "120 cfm}\n");
+    assert_near(c.paths[DEW_VENT_ON][0].exhaust, 120 * cfm, 1e-12);
+    assert_near(c.paths[DEW_VENT_ON][0].drawn, 0, 0);
 }
 
 static void exhaust_only_defrost_draws_and_does_not_supply(void **state)

@@ -54,7 +54,7 @@ def row(real, made):
         cells += [f"{a:,.0f}", f"{b:,.0f}", f"{b - a:+,.0f}" if a != b else "0"]
     air = real["fresh_air_l_s"]
     cells.append(f"{real['rh_pct']['mean']:.0f} / {made['rh_pct']['mean']:.0f}")
-    cells.append(f"{air['delivered']:.0f} of {air['required']:.0f}")
+    cells.append(f"{air['counted']:.0f} of {air['required']:.0f}")
     cells.append(f"{real['leakage_l_s']:.1f}")
     return "| " + " | ".join(cells) + " |"
 

@@ -18,6 +18,7 @@ static const struct dew_option options[] = {
 static void fill(void)
 {
     lively = lively_case();
+    lively.limits = (struct dew_limits){0.38, 0.365};
     quiet = lively_case();
     quiet.house.water[DEW_SOURCE_showers].per_day *= 0.5;
     for (int h = 0; h < YEAR; h++) {
@@ -91,7 +92,7 @@ static void series_and_tally_tell_the_same(void **state)
 {
     struct dew_study *study = marched(SHORT, 64);
     const struct dew_outcome *o;
-    double sum = 0, fresh = 0;
+    double sum = 0, fresh = 0, humid = 0, dry = 0;
     size_t count;
 
     (void)state;
@@ -99,10 +100,15 @@ static void series_and_tally_tell_the_same(void **state)
     for (int h = 0; h < SHORT; h++) {
         sum += o[0].series.rh[h];
         fresh += o[0].series.fresh[h];
+        humid += o[0].series.humid[h];
+        dry += o[0].series.dry[h];
         assert_true(o[0].series.dew_point[h] <= o[0].series.t[h]);
     }
     assert_near(sum, o[0].year.rh_sum, 1e-9);
     assert_near(fresh, o[0].year.fresh_sum, 1e-9);
+    assert_near(humid, o[0].year.too_humid, 0);
+    assert_near(dry, o[0].year.too_dry, 0);
+    assert_true(humid > 0 && dry > 0 && humid + dry < SHORT);
     assert_near(o[0].duration[0], o[0].year.rh_max, 0);
     assert_near(o[0].duration[DEW_DURATION - 1], o[0].year.rh_min, 0);
     assert_near(o[0].duration[50], o[0].rh_50, 1e-15);

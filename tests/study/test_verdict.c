@@ -307,18 +307,38 @@ static void fresh_air_is_met_within_five_per_cent(void **state)
     assert_true(dew_verdict_ventilates(&s.question, 0));
 }
 
-/* 30 l/s thrown out, 4 brought in, 8000 of 8760 h: 26 l/s are drawn in. */
+/* 30 l/s by an exhaust fan in 8000 of 8760 h, beside 2 l/s brought in. */
 static void air_drawn_in_by_an_exhaust_fan_counts(void **state)
+{
+    struct dew_fresh_air a;
+
+    (void)state;
+    scene_open(&s, 1);
+    s.outcomes[0].year.fresh_sum = 0.002 * 8760;
+    s.outcomes[0].year.drawn_sum = 0.030 * 8000;
+    s.outcomes[0].year.leak_sum = 0.041 * 8760;
+    a = dew_verdict_air(&s.question, 0);
+    assert_near(a.rooms, 0.002, 1e-15);
+    assert_near(a.drawn, 0.030 * 8000 / 8760, 1e-15);
+    assert_near(a.leaks, 0.041, 1e-15);
+    assert_near(a.counted, 0.002 + 0.030 * 8000 / 8760, 1e-15);
+    assert_near(dew_verdict_fresh(&s.question, 0), a.counted, 0);
+    s.outcomes[0].required = 0.025;
+    assert_true(dew_verdict_ventilates(&s.question, 0));
+}
+
+/* 30 l/s thrown out by two fans, 22 brought in: 22 count, and are too few. */
+static void an_unbalanced_ventilator_does_not_pass_by_it(void **state)
 {
     (void)state;
     scene_open(&s, 1);
     s.cases[0].paths[DEW_VENT_ON][0].exhaust = 0.030;
-    s.cases[0].paths[DEW_VENT_ON][0].supply = 0.004;
-    s.outcomes[0].year.fresh_sum = 0.004 * 8000;
-    s.outcomes[0].year.duty.vent = 8000;
-    assert_near(dew_verdict_fresh(&s.question, 0), 0.030 * 8000 / 8760, 1e-15);
+    s.cases[0].paths[DEW_VENT_ON][0].supply = 0.022;
+    s.outcomes[0].year.fresh_sum = 0.022 * 8760;
+    s.outcomes[0].year.duty.vent = 8760;
+    assert_near(dew_verdict_fresh(&s.question, 0), 0.022, 1e-15);
     s.outcomes[0].required = 0.025;
-    assert_true(dew_verdict_ventilates(&s.question, 0));
+    assert_false(dew_verdict_ventilates(&s.question, 0));
 }
 
 /* A dehumidifier was tried where the air is wanting: it is told apart. */
@@ -496,6 +516,7 @@ int main(void)
         cmocka_unit_test(less_air_never_wins),
         cmocka_unit_test(fresh_air_is_met_within_five_per_cent),
         cmocka_unit_test(air_drawn_in_by_an_exhaust_fan_counts),
+        cmocka_unit_test(an_unbalanced_ventilator_does_not_pass_by_it),
         cmocka_unit_test(a_starved_dryer_is_not_called_untried),
         cmocka_unit_test(a_dryer_instead_leaves_the_house_short_of_air),
         cmocka_unit_test(cores_in_other_ducts_are_not_compared),
