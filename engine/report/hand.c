@@ -99,14 +99,17 @@ static int is_of(const struct dew_report *r, const struct dew_caution *c,
            (c->options >> option & 1) != 0;
 }
 
-static void caution(const struct dew_caution *c, FILE *out)
+/* The pressure on a sheet is that of the sheet's option, not the worst. */
+static void caution(const struct dew_report *r, const struct dew_caution *c,
+                    FILE *out)
 {
+    char pressure[250];
+
     fprintf(out, "<li><span class=\"level\">%s</span>",
             dew_cautions_level(c->level));
     dew__escape(out, c->text);
-    if (isfinite(c->pressure))
-        fprintf(out, " Computed, every exhaust at once: %s Pa.",
-                dew__number(c->pressure, 1).text);
+    fputs(dew__pressure(r, c, dew__hand_option(r), pressure, sizeof pressure),
+          out);
     fputs("</li>\n", out);
 }
 
@@ -123,7 +126,7 @@ void dew__hand_cautions(const struct dew_report *r,
         if (any++ == 0)
             fprintf(out, "<ul class=\"cautions %s\">\n",
                     level == DEW_STOP ? "stop" : "check columns");
-        caution(c, out);
+        caution(r, c, out);
     }
     if (any)
         fputs("</ul>\n", out);

@@ -92,7 +92,7 @@ static void pressure_figures(const struct dew_outcome *o, FILE *out)
     figure(out, "house pressure, worst hour, Pa",
            dew__number(o->year.pressure_min, 1).text,
            "computed, never a proof of safety");
-    figure(out, "with every exhaust at once, Pa",
+    figure(out, "with every exhaust told at once, Pa",
            dew__number(o->year.pressure_all_min, 1).text,
            "test under the worst case [BPI-1200]");
 }

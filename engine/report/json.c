@@ -344,6 +344,7 @@ static json_t *caution(struct maker *m, const struct dew_caution *c)
             append(m, options, name_of(m->r, (int)i));
     put(m, o, "options", options);
     put(m, o, "pressure_pa", number(c->pressure));
+    put(m, o, "pressure_option", name_of(m->r, c->worst));
     return o;
 }
 

@@ -45,13 +45,15 @@ static void caution_options(const struct dew_report *r,
 static void caution(const struct dew_report *r, const struct dew_caution *c,
                     FILE *out)
 {
+    char pressure[250] = "";
+
     fprintf(out, "<li><span class=\"level\">%s</span>",
             dew_cautions_level(c->level));
     caution_options(r, c, out);
     dew__escape(out, c->text);
-    if (isfinite(c->pressure))
-        fprintf(out, " Computed, every exhaust at once: %s Pa.",
-                dew__number(c->pressure, 1).text);
+    if (c->worst >= 0)
+        dew__pressure(r, c, (size_t)c->worst, pressure, sizeof pressure);
+    fputs(pressure, out);
     fputs(" <small>(", out);
     dew__escape(out, c->source);
     fputs(")</small></li>\n", out);

@@ -41,13 +41,11 @@ static void caution_options(const struct dew_caution *c, size_t count,
 static void caution(const struct dew_report *r, const struct dew_caution *c,
                     FILE *out)
 {
-    char text[1200], options[320], pressure[200] = "", head[16];
+    char text[1200], options[320], pressure[250] = "", head[16];
 
     caution_options(c, r->question->count, options, sizeof options);
-    if (isfinite(c->pressure))
-        snprintf(pressure, sizeof pressure,
-                 " Computed, every exhaust at once: %s Pa.",
-                 dew__number(c->pressure, 1).text);
+    if (c->worst >= 0)
+        dew__pressure(r, c, (size_t)c->worst, pressure, sizeof pressure);
     snprintf(text, sizeof text, "%s%s%s (%s)", options, c->text, pressure,
              c->source);
     snprintf(head, sizeof head, "%-6s ", dew_cautions_level(c->level));

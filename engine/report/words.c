@@ -303,3 +303,42 @@ double dew__worst_closure(const struct dew_report *report)
     }
     return worst;
 }
+
+/* "kitchen hood, clothes dryer": local exhausts that an option has not. */
+static struct dew__word without(const struct dew_case *c)
+{
+    static const char *const names[DEW_LOCALS] = {
+        [DEW_LOCAL_BATH] = "bath fan",
+        [DEW_LOCAL_KITCHEN] = "kitchen hood",
+        [DEW_LOCAL_DRYER] = "clothes dryer"};
+    struct dew__word w = {""};
+    size_t at = 0;
+
+    for (int e = 0; e < DEW_LOCALS; e++)
+        if (!(c->plant.exhausts[e].flow > 0))
+            at += (size_t)snprintf(w.text + at, sizeof w.text - at, "%s%s",
+                                   at > 0 ? ", " : "", names[e]);
+    return w;
+}
+
+char *dew__pressure(const struct dew_report *report,
+                    const struct dew_caution *caution, size_t option, char *out,
+                    size_t size)
+{
+    const struct dew_choice *c = &report->question->choices[option];
+    struct dew__word rest = without(c->c);
+    char whose[24] = "", left[160] = "";
+
+    out[0] = '\0';
+    if (!isfinite(caution->pressure))
+        return out;
+    if (report->question->count > 1)
+        snprintf(whose, sizeof whose, " (option %zu)", option + 1);
+    if (rest.text[0] != '\0')
+        snprintf(left, sizeof left, " Not told, so not in it: %s.", rest.text);
+    snprintf(out, size,
+             " Computed, every exhaust told at once: %s Pa%s.%s",
+             dew__number(c->outcome->year.pressure_all_min, 1).text, whose,
+             left);
+    return out;
+}

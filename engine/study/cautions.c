@@ -517,17 +517,19 @@ static uint64_t standing(const struct row *r, const struct dew_question *q)
 }
 
 /* The deepest pressure of the options that the row is about. */
-static double worst_pressure(const struct row *r, const struct dew_question *q,
-                             uint64_t options)
+static void put_pressure(struct dew_caution *out, const struct row *r,
+                         const struct dew_question *q, uint64_t options)
 {
-    double worst = NAN;
+    for (size_t i = 0; r->pressure && i < q->count && i < 64; i++) {
+        double here = q->choices[i].outcome->year.pressure_all_min;
 
-    if (!r->pressure)
-        return worst;
-    for (size_t i = 0; i < q->count && i < 64; i++)
-        if (r->about == HOUSE || options & UINT64_C(1) << i)
-            worst = fmin(worst, q->choices[i].outcome->year.pressure_all_min);
-    return worst;
+        if (r->about != HOUSE && !(options & UINT64_C(1) << i))
+            continue;
+        if (out->worst != DEW_NO_OPTION && !(here < out->pressure))
+            continue;
+        out->pressure = here;
+        out->worst = (int)i;
+    }
 }
 
 size_t dew_cautions_of(const struct dew_question *question,
@@ -541,14 +543,17 @@ size_t dew_cautions_of(const struct dew_question *question,
 
         if (options == 0)
             continue;
-        if (count < room)
+        if (count < room) {
             out[count] = (struct dew_caution){
                 .level = r->level,
                 .key = r->key,
                 .text = r->text,
                 .source = r->source,
                 .options = r->about == HOUSE ? 0 : options,
-                .pressure = worst_pressure(r, question, options)};
+                .pressure = NAN,
+                .worst = DEW_NO_OPTION};
+            put_pressure(&out[count], r, question, options);
+        }
         count++;
     }
     return count;
@@ -565,7 +570,8 @@ int dew_cautions_find(const char *key, struct dew_caution *out)
                                     .key = r->key,
                                     .text = r->text,
                                     .source = r->source,
-                                    .pressure = NAN};
+                                    .pressure = NAN,
+                                    .worst = DEW_NO_OPTION};
         return 1;
     }
     return 0;

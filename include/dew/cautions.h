@@ -26,6 +26,7 @@ struct dew_caution {
     const char *source; /* a label of docs/references.md, or a few words    */
     uint64_t options;   /* bit i: option i calls for it; 0: the house does  */
     double pressure;    /* Pa   worst computed, house over outdoors; NaN    */
+    int worst;          /* the option it is of; DEW_NO_OPTION with NaN      */
 };
 
 enum { DEW_CAUTIONS = 48 };

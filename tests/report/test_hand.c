@@ -73,6 +73,27 @@ static void sheet_says_stop(void **state)
     free(text);
 }
 
+/* Each option has its own worst pressure; a sheet prints that of its own, and
+   says which exhausts nobody told. */
+static void sheet_has_its_own_pressure(void **state)
+{
+    const struct sheet_row *row = *state;
+    struct dew_report r = hand_open(DEW_SYSTEM_SI);
+    char *text;
+
+    page_scene.safety.natural_draft_appliance = DEW_ANSWER_YES;
+    for (int i = 0; i < 4; i++)
+        page_scene.outcomes[i].year.pressure_all_min = -41.7 + 7.3 * i;
+    page_scene.cases[CHOSEN].plant.exhausts[DEW_LOCAL_KITCHEN].flow = 0.07;
+    r.caution_count =
+        dew_cautions_of(&page_scene.question, page_cautions, DEW_CAUTIONS);
+    text = page_written(row->write, &r, NULL);
+    assert_non_null(strstr(text, "every exhaust told at once: -27.1 Pa"));
+    assert_null(strstr(text, "-41.7"));
+    assert_non_null(strstr(text, "not in it: bath fan, clothes dryer."));
+    free(text);
+}
+
 static void sheet_is_the_same_twice(void **state)
 {
     const struct sheet_row *row = *state;
@@ -249,6 +270,7 @@ int main(void)
 
     ADD_ROWS(tests, n, sheet_rows, sheet_is_whole);
     ADD_ROWS(tests, n, sheet_rows, sheet_says_stop);
+    ADD_ROWS(tests, n, sheet_rows, sheet_has_its_own_pressure);
     ADD_ROWS(tests, n, sheet_rows, sheet_is_the_same_twice);
     return _cmocka_run_group_tests("report, to hand over", tests, n, NULL,
                                    NULL);

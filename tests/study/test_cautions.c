@@ -423,6 +423,9 @@ static void the_worst_pressure_stands_beside_makeup_air(void **state)
     hood_of_its_own();
     ask();
     assert_near(find("makeup_air")->pressure, -12.4, 0);
+    assert_int_equal(find("makeup_air")->worst, 1);
+    assert_int_equal(find("planning_aid")->worst, DEW_NO_OPTION);
+    assert_nan(find("planning_aid")->pressure);
 }
 
 static void a_log_damper_than_its_sources_asks_for_water(void **state)
