@@ -6,7 +6,9 @@
 
 #include "dew/scenario.h"
 
-static int add(struct dew__layouts *l, const struct dew__job *job, size_t i)
+/* quiet: for its list of rooms alone; what cannot be laid out is left out. */
+static int add(struct dew__layouts *l, const struct dew__job *job, size_t i,
+               int quiet)
 {
     const struct dew_scenario *s = job->scenario;
     struct dew_duct_layout *layout = &l->layouts[l->count];
@@ -15,19 +17,20 @@ static int add(struct dew__layouts *l, const struct dew__job *job, size_t i)
 
     if (dew_scenario_layout(s, i, &job->outdoors, layout, &err) != DEW_OK ||
         dew_scenario_design(s, i, &job->outdoors, design, &err) != DEW_OK)
-        return dew__cli_error(&err);
+        return quiet ? DEW__DONE : dew__cli_error(&err);
     l->options[l->count++] = (struct dew_ducts_option){
         .name = dew_scenario_name(s, i),
         .layout = layout,
         .design = design,
         .required = dew_scenario_required(s, i),
         .interlock = dew_scenario_facts(s, i).interlock,
-        .hood = dew_scenario_safety(s).hood_into_ventilator};
+        .hood = dew_scenario_safety(s).hood_into_ventilator,
+        .quiet = quiet};
     return DEW__DONE;
 }
 
 int dew__layouts_open(struct dew__layouts *l, const struct dew__job *job,
-                      const size_t *which, size_t count, int written)
+                      const size_t *which, size_t count, int for_run)
 {
     struct dew_error err = {0};
     int code = DEW__DONE;
@@ -38,8 +41,9 @@ int dew__layouts_open(struct dew__layouts *l, const struct dew__job *job,
     if (l->layouts == NULL || l->designs == NULL || l->options == NULL)
         return dew__cli_fail(DEW__FAILED, "out of memory");
     for (size_t i = 0; i < count && code == DEW__DONE; i++)
-        if (!written || dew_scenario_layout_written(job->scenario, which[i]))
-            code = add(l, job, which[i]);
+        code = add(l, job, which[i],
+                   for_run &&
+                       !dew_scenario_layout_written(job->scenario, which[i]));
     if (code == DEW__DONE &&
         dew_report_ducts_open(&l->report, l->options, l->count, &err) != DEW_OK)
         code = dew__cli_error(&err);

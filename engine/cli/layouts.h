@@ -15,11 +15,11 @@ struct dew__layouts {
 
 /*
  * Solve the layouts of the count options at which, as the scenario numbers
- * them; written: only of those in which one is written down.  Returns an exit
+ * them; for_run: those in which none is written down are quiet.  Returns an exit
  * code; close in any case.
  */
 int dew__layouts_open(struct dew__layouts *l, const struct dew__job *job,
-                      const size_t *which, size_t count, int written);
+                      const size_t *which, size_t count, int for_run);
 void dew__layouts_close(struct dew__layouts *l);
 
 #endif

@@ -36,6 +36,9 @@ enum dew_status dew__ducts_complete(const struct dew_duct_layout *l,
                                     struct dew__built *b,
                                     struct dew_error *err);
 
+/* Grilles of the usual rooms, where none were told; shares still in parts. */
+void dew__ducts_usual(struct dew_duct_layout *layout);
+
 /* Layouts in pieces. */
 int dew__ducts_return_fresh(const struct dew_duct_layout *l);
 int dew__ducts_supply_fresh(const struct dew_duct_layout *l);

@@ -35,6 +35,8 @@ static const struct dew_duct_preset presets[] = {
     {"ducts from ventilator to tap or first branch", "short 3, medium 6, long 12 m with 2, 3, 4 elbows", "invented"},
     {"branch to a grille",            "short 2, medium 5, long 9 m with 2, 3, 4 elbows", "invented"},
     {"own duct's friction",           "0.65 Pa/m (0.08 in. per 100 ft) at most, next common size", "common practice, no source"},
+    {"fresh air by own ducts",        "2 parts to the main bedroom, 1 to each other; living room 2, our own", "[F326]"},
+    {"stale air by own ducts",        "2 parts from the kitchen, 1 from each bath; a second bath from 3 bedrooms", "common practice, no source"},
     {"insulation of ducts",           "1.4 m2K/W (R-8)",                "common practice, no source"},
     {"shut damper",                   "leaks 2 % of the ventilator's rated flow at 50 Pa",     "from memory"},
     {"air mixed back between taps",   "10 % (0 to 30 %) of the fresh air", "invented"},
@@ -185,37 +187,6 @@ static void fill_vent(const struct dew_duct_layout *l, struct dew_duct_vent *v,
 }
 
 /* ---- grilles ------------------------------------------------------------- */
-
-/* A usual house; its rooms are spread over handlers and ventilators.  tier:
-   0 the first, 1 the second if there is one, 2 the last. */
-static void usual_grilles(struct dew_duct_layout *l)
-{
-    static const struct {
-        const char *name;
-        int tier, supply, fresh, stale;
-    } rooms[] = {
-        {"living room", 0, 1, 1, 0},  {"kitchen", 0, 1, 0, 1},
-        {"main bedroom", 2, 1, 1, 0}, {"bedroom 2", 1, 1, 1, 0},
-        {"bedroom 3", 1, 1, 1, 0},    {"bath", 2, 0, 0, 1},
-        {"second bath", 1, 0, 0, 1},
-    };
-
-    for (size_t i = 0; i < ROWS(rooms); i++) {
-        struct dew_duct_grille *g = &l->grilles[i];
-        int handlers = l->handler_count > 0 ? l->handler_count : 1;
-        int tier = rooms[i].tier == 2                   ? handlers - 1
-                   : rooms[i].tier == 1 && handlers > 1 ? 1
-                                                        : 0;
-
-        g->name = rooms[i].name;
-        g->handler = l->handler_count > 0 && rooms[i].supply ? tier : -1;
-        g->vent = tier < l->vent_count ? tier : l->vent_count - 1;
-        g->share = rooms[i].supply ? NAN : 0.0;
-        g->fresh = rooms[i].fresh ? NAN : 0.0;
-        g->stale = rooms[i].stale ? NAN : 0.0;
-    }
-    l->grille_count = (int)ROWS(rooms);
-}
 
 /* One kind of share of the grilles on one handler or ventilator. */
 struct shares {
@@ -401,6 +372,8 @@ static enum dew_status check_counts(const struct dew_duct_layout *l,
                    "is neither 0, 1 nor the number of air handlers");
     if (l->grille_count < 0 || l->grille_count > DEW_DUCT_GRILLES)
         return out(err, "grille_count", "is outside 0 .. 16");
+    if (l->bedrooms < 0 || l->bedrooms > 12)
+        return out(err, "bedrooms", "is outside 0 .. 12");
     if ((unsigned)l->length > DEW_DUCT_LONG)
         return out(err, "length", "is no class");
     return DEW_OK;
@@ -523,7 +496,7 @@ enum dew_status dew_ducts_layout_fill(struct dew_duct_layout *layout,
     for (int j = 0; j < l.vent_count; j++)
         fill_vent(&l, &l.vents[j], j);
     if (l.grille_count == 0 && l.written == NULL)
-        usual_grilles(&l);
+        dew__ducts_usual(&l);
     if (l.written == NULL)
         status = fill_shares(&l, err);
     if (status != DEW_OK)

@@ -65,6 +65,7 @@ void dew_ducts_layout_blank(struct dew_duct_layout *layout)
 
     *layout = (struct dew_duct_layout){.vent_count = 1,
                                        .length = DEW_DUCT_MEDIUM,
+                                       .bedrooms = 3,
                                        .damper_leak = NAN,
                                        .mixing = unsaid,
                                        .density = NAN};

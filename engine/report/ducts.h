@@ -42,6 +42,12 @@ struct dew_report_ducts {
     size_t without_count;
 };
 
+/* The layout of the option of that name, or NULL; ducts may be NULL. */
+const struct dew__told *dew__told_of(const struct dew_report_ducts *ducts,
+                                     const char *name);
+/* How many layouts a run's page draws. */
+size_t dew__told_drawn(const struct dew_report_ducts *ducts);
+
 /* Every air handler off, or at full flow. */
 int dew__told_full(const struct dew__told *t);
 

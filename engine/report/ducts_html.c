@@ -212,10 +212,12 @@ void dew__ducts_option_html(const struct dew__told *t, enum dew_system system,
 void dew__ducts_section(const struct dew_report_ducts *ducts,
                         enum dew_system system, FILE *out)
 {
-    if (ducts == NULL || ducts->count == 0)
+    if (dew__told_drawn(ducts) == 0)
         return;
     fputs("<section id=\"airpaths\"><h2>Where the air goes</h2>\n", out);
     for (size_t i = 0; i < ducts->count; i++) {
+        if (ducts->list[i].option.quiet)
+            continue;
         fputs("<h3>", out);
         dew__escape(out, ducts->list[i].option.name);
         fputs("</h3>\n", out);

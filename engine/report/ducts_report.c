@@ -229,6 +229,25 @@ static enum dew_status tell_without(struct dew__without *w,
     return status;
 }
 
+/* A layout that nobody wrote down and that cannot be is left out. */
+static enum dew_status add(struct dew_report_ducts *d,
+                           const struct dew_ducts_option *option,
+                           struct dew_error *err)
+{
+    struct dew__told *t = &d->list[d->count];
+    struct dew_error quiet = {0};
+    enum dew_status status =
+        tell_one(t, option, option->quiet ? &quiet : err);
+
+    if (status == DEW_OK || !option->quiet || status == DEW_EMEM) {
+        d->count++;
+        return status;
+    }
+    dew_ducts_close(t->ducts);
+    memset(t, 0, sizeof *t);
+    return DEW_OK;
+}
+
 /* Room for count layouts, or NULL. */
 static struct dew_report_ducts *room_for(size_t count)
 {
@@ -256,11 +275,13 @@ enum dew_status dew_report_ducts_open(struct dew_report_ducts **ducts,
     if (d == NULL)
         return dew__fail(err, DEW_EMEM, "no memory for the layouts");
     for (size_t i = 0; i < count && status == DEW_OK; i++) {
+        if (options[i].layout->vent_count == 0 && options[i].quiet)
+            continue;
         if (options[i].layout->vent_count == 0)
             status =
                 tell_without(&d->without[d->without_count++], &options[i], err);
         else
-            status = tell_one(&d->list[d->count++], &options[i], err);
+            status = add(d, &options[i], err);
     }
     if (status == DEW_OK)
         *ducts = d;
@@ -278,6 +299,24 @@ void dew_report_ducts_close(struct dew_report_ducts *ducts)
     free(ducts->list);
     free(ducts->without);
     free(ducts);
+}
+
+const struct dew__told *dew__told_of(const struct dew_report_ducts *ducts,
+                                     const char *name)
+{
+    for (size_t i = 0; ducts != NULL && i < ducts->count; i++)
+        if (strcmp(ducts->list[i].option.name, name) == 0)
+            return &ducts->list[i];
+    return NULL;
+}
+
+size_t dew__told_drawn(const struct dew_report_ducts *ducts)
+{
+    size_t drawn = 0;
+
+    for (size_t i = 0; ducts != NULL && i < ducts->count; i++)
+        drawn += !ducts->list[i].option.quiet;
+    return drawn;
 }
 
 size_t dew_report_ducts_count(const struct dew_report_ducts *ducts)

@@ -2,7 +2,9 @@
 /* The contractor's sheet: what to fit, how much air where, and blanks for
    what was measured. */
 #include <math.h>
+#include <string.h>
 
+#include "report/ducts.h"
 #include "report/hand.h"
 #include "report/svg.h"
 #include "report/words.h"
@@ -146,97 +148,121 @@ static void what_to_fit(const struct dew_report *r, FILE *out)
 
 /* ---- air by room -------------------------------------------------------------------- */
 
-/* Parts of the whole flow: 2 to the main bedroom, 1 to each other room
-   [F326], the living room counted as two for the people in it; pickups 2 in
-   the kitchen, 1 elsewhere, common practice, no source. */
-struct room {
+/* One line to set: its name, and its flow in m3/s. */
+struct line {
     const char *name;
-    double part;
+    double flow;
 };
 
-enum { ROOMS = 18 };
+enum { LINES = DEW_DUCT_GRILLES + 1 };
 
-static size_t fresh_rooms(const struct dew_choice *c, struct room *rooms)
+struct lines {
+    struct line list[LINES];
+    size_t count;
+    double sum; /* m3/s  at the hood                                       */
+};
+
+static void add(struct lines *l, const char *name, double flow)
 {
-    static const char *const bedroom[] = {
-        "bedroom 2",  "bedroom 3",  "bedroom 4", "bedroom 5",
-        "bedroom 6",  "bedroom 7",  "bedroom 8", "bedroom 9",
-        "bedroom 10", "bedroom 11", "bedroom 12"};
-    int bedrooms = c->c->house.bedrooms;
-    size_t count = 0;
-
-    if (c->facts->layout != DEW_LAYOUT_own_ducts) {
-        rooms[count++] = (struct room){"the duct it is tied to", 1};
-        return count;
-    }
-    if (bedrooms > 0)
-        rooms[count++] = (struct room){"main bedroom", 2};
-    for (int i = 1; i < bedrooms && i <= 11; i++)
-        rooms[count++] = (struct room){bedroom[i - 1], 1};
-    rooms[count++] = (struct room){"living room", 2};
-    return count;
+    if (l->count < LINES && flow > 0)
+        l->list[l->count++] = (struct line){name, flow};
 }
 
-static size_t stale_rooms(const struct dew_choice *c, struct room *rooms)
+/* As `dewledger ducts` has them: the same layout, the same targets. */
+static void from_layout(const struct dew__told *t, int fresh, struct lines *l)
 {
-    size_t count = 0;
+    struct dew__point points[DEW__POINTS_MOST];
+    size_t n = dew__commissioning_points(t, points);
 
-    if (c->facts->layout == DEW_LAYOUT_return_tie ||
-        c->facts->layout == DEW_LAYOUT_return_to_supply) {
-        rooms[count++] = (struct room){"the return it is tied to", 1};
-        return count;
+    for (size_t i = 0; i < n; i++) {
+        const struct dew__point *p = &points[i];
+
+        if (strcmp(p->what, fresh ? "fresh in" : "stale out") == 0)
+            l->sum = p->off;
+        if (strcmp(p->what, fresh ? "fresh" : "stale") == 0)
+            add(l, p->name, p->off);
     }
-    rooms[count++] = (struct room){"kitchen, away from the cooktop", 2};
-    rooms[count++] = (struct room){"bathroom", 1};
-    if (c->c->house.bedrooms > 2)
-        rooms[count++] = (struct room){"second bathroom or toilet", 1};
-    rooms[count++] = (struct room){"laundry", 1};
-    return count;
+}
+
+/* Where no layout is there: a fan of one side has no ducts to draw. */
+static void from_rooms(const struct dew_choice *c, int fresh, struct lines *l)
+{
+    const struct dew_path *on = &c->c->paths[DEW_VENT_ON][0];
+    struct dew_duct_room rooms[DEW_DUCT_GRILLES];
+    size_t n = dew_ducts_rooms(c->c->house.bedrooms, rooms);
+    enum dew_layout tie = c->facts->layout;
+    double parts = 0;
+
+    l->sum = fresh ? on->supply : on->exhaust;
+    if (fresh ? tie != DEW_LAYOUT_own_ducts
+              : tie == DEW_LAYOUT_return_tie ||
+                    tie == DEW_LAYOUT_return_to_supply)
+        return;
+    for (size_t i = 0; i < n; i++)
+        parts += fresh ? rooms[i].fresh : rooms[i].stale;
+    for (size_t i = 0; i < n; i++)
+        add(l, rooms[i].name,
+            l->sum * (fresh ? rooms[i].fresh : rooms[i].stale) / parts);
+}
+
+static struct lines lines_of(const struct dew_report *r, int fresh)
+{
+    size_t option = dew__hand_option(r);
+    const struct dew_choice *c = &r->question->choices[option];
+    const struct dew__told *t = dew__told_of(r->ducts, c->outcome->name);
+    struct lines l = {.count = 0, .sum = 0};
+
+    if (t != NULL)
+        from_layout(t, fresh, &l);
+    else
+        from_rooms(c, fresh, &l);
+    return l;
 }
 
 /* What a room is asked to get, and a tenth of it to either side. */
 static const double TENTH = 0.1;
 
-static void asked_cells(const struct dew_report *r, double si, FILE *out)
+static void asked_row(const struct dew_report *r, const char *name, double si,
+                      FILE *out)
 {
-    double x = dew__shown(si, DEW_FLOW, r->system);
-    int decimals = x < 20 ? 1 : 0;
-
-    fprintf(out, "<td class=\"n\">%s</td>", dew__number(x, decimals).text);
+    fputs("<tr><th scope=\"row\">", out);
+    dew__escape(out, name);
+    fprintf(out, "</th><td class=\"n\">%s</td>",
+            dew__air_figure(si, r->system).text);
     fprintf(out, "<td class=\"n\">%s to ",
-            dew__number((1 - TENTH) * x, decimals).text);
-    fprintf(out, "%s</td>", dew__number((1 + TENTH) * x, decimals).text);
+            dew__air_figure((1 - TENTH) * si, r->system).text);
+    fprintf(out,
+            "%s</td><td class=\"fill\"></td><td class=\"fill\"></td></tr>\n",
+            dew__air_figure((1 + TENTH) * si, r->system).text);
 }
 
-static void room_rows(const struct dew_report *r, const struct room *rooms,
-                      size_t count, const double *flow, FILE *out)
+static void line_rows(const struct dew_report *r, const struct lines *l,
+                      const char *tie, FILE *out)
 {
-    double parts = 0;
-
-    for (size_t i = 0; i < count; i++)
-        parts += rooms[i].part;
-    for (size_t i = 0; i < count; i++) {
-        fprintf(out, "<tr><th scope=\"row\">%s</th>", rooms[i].name);
-        asked_cells(r, *flow * rooms[i].part / parts, out);
-        fputs("<td class=\"fill\"></td><td class=\"fill\"></td></tr>\n", out);
-    }
-    fputs("<tr><th scope=\"row\">together, at the hood</th>", out);
-    asked_cells(r, *flow, out);
-    fputs("<td class=\"fill\"></td><td class=\"fill\"></td></tr>\n", out);
+    if (l->count == 0)
+        asked_row(r, tie, l->sum, out);
+    for (size_t i = 0; i < l->count; i++)
+        asked_row(r, l->list[i].name, l->list[i].flow, out);
+    asked_row(r, "together, at the hood", l->sum, out);
 }
 
-static void room_table(const struct dew_report *r, const char *caption,
-                       const struct room *rooms, size_t count,
-                       const double *flow, FILE *out)
+static void room_table(const struct dew_report *r, int fresh, FILE *out)
 {
+    struct lines l = lines_of(r, fresh);
+
+    if (!(l.sum > 0))
+        return;
     fprintf(out,
             "<table class=\"dense\"><thead><tr><th scope=\"col\">%s</th><th "
             "class=\"n\" scope=\"col\">%s</th><th class=\"n\" "
             "scope=\"col\">+/- 10 %%</th><th class=\"fill\" "
             "scope=\"col\">blower off</th><th class=\"fill\" "
             "scope=\"col\">on</th></tr></thead><tbody>\n",
-            caption, dew__unit(DEW_FLOW, r->system)->name);
-    room_rows(r, rooms, count, flow, out);
+            fresh ? "fresh air to" : "stale air from",
+            dew__unit(DEW_FLOW, r->system)->name);
+    line_rows(r, &l, fresh ? "the duct it is tied to"
+                           : "the return it is tied to",
+              out);
     fputs("</tbody></table>\n", out);
 }
 
@@ -244,24 +270,20 @@ static void air_by_room(const struct dew_report *r, FILE *out)
 {
     const struct dew_choice *c = &r->question->choices[dew__hand_option(r)];
     const struct dew_path *on = &c->c->paths[DEW_VENT_ON][0];
-    struct room rooms[ROOMS];
 
     if (!(on->supply > 0) && !(on->exhaust > 0))
         return;
     fputs("<h2>Air by room, to be measured with the blower off and on</h2>\n"
           "<div class=\"two\">\n",
           out);
-    if (on->supply > 0)
-        room_table(r, "fresh air to", rooms, fresh_rooms(c, rooms), &on->supply,
-                   out);
-    if (on->exhaust > 0)
-        room_table(r, "stale air from", rooms, stale_rooms(c, rooms),
-                   &on->exhaust, out);
-    fputs("</div>\n<p><small>Figures are those with the blower off. "
-          "A split proposed by a rule of the trade (CSA "
-          "F326: two parts to the main bedroom, one to each other room), not "
-          "a duct design. Cross out rooms that are not there. In and out "
-          "should balance within 10 % in both states.</small></p>\n",
+    room_table(r, 1, out);
+    room_table(r, 0, out);
+    fputs("</div>\n<p><small>Figures are those with the blower off: the rooms "
+          "and shares of ducts.grilles; where they were not told, a split by a "
+          "rule of the trade (CSA F326: two parts to the main bedroom, one to "
+          "each other room), not a duct design. Cross out rooms that are not "
+          "there. A pickup in the kitchen stands away from the cooktop. In and "
+          "out should balance within 10 % in both states.</small></p>\n",
           out);
 }
 

@@ -35,7 +35,7 @@ static void head(const struct dew_report *r, FILE *out)
     dew__escape(out, title_of(r));
     fprintf(out, "</title>\n<style>\n%s%s%s</style></head>\n<body>\n",
             dew__data_page_css, dew__data_chart_css,
-            r->ducts != NULL ? dew__data_ducts_css : "");
+            dew__told_drawn(r->ducts) > 0 ? dew__data_ducts_css : "");
     fputs("<svg class=\"defs\" aria-hidden=\"true\">", out);
     dew__svg_patterns(out);
     fputs("</svg>\n", out);
@@ -57,7 +57,7 @@ static void top(const struct dew_report *r, FILE *out)
           "<li><a href=\"#says\">What the year says</a></li>"
           "<li><a href=\"#options\">The options</a></li>",
           out);
-    if (r->ducts != NULL && dew_report_ducts_count(r->ducts) > 0)
+    if (dew__told_drawn(r->ducts) > 0)
         fputs("<li><a href=\"#airpaths\">Where the air goes</a></li>", out);
     fputs("<li><a href=\"#charts\">Through the year</a></li>"
           "<li><a href=\"#cautions\">Cautions</a></li>"

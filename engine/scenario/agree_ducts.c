@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Rules between the keys of the ducts, and inside their rows. */
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -104,6 +105,129 @@ static void grille(const struct look *l, int i)
     if (supply->given && supply->amount.si > 0 && l->handlers == 0)
         at_cell(l, supply, "ducts.grilles.supply",
                 "there is no air handler to blow it");
+}
+
+/* ---- shares of grilles --------------------------------------------------- */
+
+/* One kind of share: its columns, and what it is of. */
+static const struct kind {
+    enum dew__grille_column share, found;
+    const char *path, *name, *of;
+} kinds[] = {
+    {GRILLE_supply, GRILLE_supply_found, "ducts.grilles.supply", "supply air",
+     "air handler"},
+    {GRILLE_fresh, GRILLE_fresh_found, "ducts.grilles.fresh", "fresh air",
+     "ventilator"},
+    {GRILLE_stale, GRILLE_stale_found, "ducts.grilles.stale", "stale air",
+     "ventilator"},
+};
+
+/* Thirds told as 33 % are let pass. */
+static const double SHARES_OFF = 0.015;
+
+static int number_in(const struct dew_value *cell, int other)
+{
+    return cell->given ? (int)cell->amount.si : other;
+}
+
+/* The air handler or ventilator of row i, from 1; as case_ducts.c has it. */
+static int share_of(const struct dew_value *v, int i, const struct kind *k,
+                    int ventilators)
+{
+    int handler = number_in(CELL(v, ducts_grilles, i, GRILLE, handler), 1);
+
+    if (k->share == GRILLE_supply)
+        return handler;
+    return number_in(CELL(v, ducts_grilles, i, GRILLE, ventilator),
+                     handler > 0 && handler <= ventilators ? handler : 1);
+}
+
+/* What the shares of one sum to, and the last of them; open: 1 where some are
+   known by a measured flow alone. */
+struct sum {
+    double shares;
+    int open;
+    const struct dew_value *last;
+};
+
+static struct sum sum_of(const struct dew_value *v, const struct kind *k,
+                         int of, int ventilators)
+{
+    struct sum s = {0, 0, NULL};
+
+    for (int i = 0; i < (int)v[KEY_ducts_grilles].count; i++) {
+        const struct dew_value *row = CELL(v, ducts_grilles, i, GRILLE, room);
+        const struct dew_value *cell = &row[k->share];
+
+        if (share_of(v, i, k, ventilators) != of)
+            continue;
+        s.open |= !cell->given && row[k->found].given;
+        if (!cell->given || !(cell->amount.si > 0))
+            continue;
+        s.shares += cell->amount.si;
+        s.last = cell;
+    }
+    return s;
+}
+
+static int is_whole(const struct sum *s)
+{
+    if (s->last == NULL)
+        return 1;
+    return s->open ? s->shares < 1 : fabs(s->shares - 1) <= SHARES_OFF;
+}
+
+/* Whether an option reads these grilles and finds them whole with them. */
+static int whole_elsewhere(const struct dew_scenario *s,
+                           const struct dew_value *v, const struct kind *k,
+                           int of)
+{
+    for (size_t o = 0; o < s->count; o++) {
+        const struct dew_value *w = s->options[o].values;
+        int handlers = dew__handlers(w);
+        int vents =
+            WORD(w, ducts_ventilators) > 0 && handlers > 1 ? handlers : 1;
+        struct sum sum;
+
+        if (w[KEY_ducts_grilles].origin.by != v[KEY_ducts_grilles].origin.by ||
+            v[KEY_ducts_grilles].origin.by == DEW_BY_OPTION)
+            continue;
+        sum = sum_of(w, k, of, vents);
+        if (is_whole(&sum))
+            return 1;
+    }
+    return 0;
+}
+
+static void tell_shares(const struct look *l, const struct kind *k, int of,
+                        const struct sum *s)
+{
+    double would = s->last->amount.si + 1 - s->shares;
+    char text[200], right[60] = "";
+
+    if (s->open)
+        snprintf(right, sizeof right, ": nothing is left for the one measured");
+    else if (would > 0 && would <= 1)
+        snprintf(right, sizeof right, "; %.4g %% here would make it so",
+                 100 * would);
+    snprintf(text, sizeof text,
+             "shares of the %s of %s %d sum to %.4g %%%s%s", k->name, k->of, of,
+             100 * s->shares, s->open ? "" : ", not to 100 %", right);
+    at_cell(l, s->last, k->path, text);
+}
+
+static void shares(const struct dew_scenario *s, const struct look *l)
+{
+    for (size_t i = 0; i < sizeof kinds / sizeof kinds[0]; i++)
+        for (int of = 1; of <= DEW_DUCT_HANDLERS; of++) {
+            struct sum sum = sum_of(l->v, &kinds[i], of, l->ventilators);
+            int supply = kinds[i].share == GRILLE_supply;
+
+            if (of > (supply ? l->handlers : l->ventilators))
+                continue;
+            if (!is_whole(&sum) && !whole_elsewhere(s, l->v, &kinds[i], of))
+                tell_shares(l, &kinds[i], of, &sum);
+        }
 }
 
 /* ---- ducts.points and ducts.runs ----------------------------------------- */
@@ -422,6 +546,10 @@ void dew__agree_ducts(const struct dew_scenario *s, struct dew__reading *r)
         EACH(ducts_lines, line);
         EACH(ducts_grilles, grille);
         EACH(ducts_found, found);
+        r->prefix =
+            v[KEY_ducts_grilles].origin.by == DEW_BY_OPTION ? prefix : NULL;
+        if (mine(&v[KEY_ducts_grilles], k))
+            shares(s, &l);
 #undef EACH
         r->prefix =
             v[KEY_ducts_tied_to].origin.by == DEW_BY_OPTION ? prefix : NULL;

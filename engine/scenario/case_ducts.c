@@ -428,6 +428,7 @@ static void from_keys(const struct dew__making *m, struct dew_duct_layout *l)
 
     dew_ducts_layout_blank(l);
     l->kind = (enum dew_layout)WORD(v, layout);
+    l->bedrooms = (int)SI(v, house_bedrooms);
     handlers(m, l);
     ventilators(m, l);
     if (m->written == NULL) {

@@ -27,9 +27,9 @@
     X(room, TEXT, PURE, 0, 0, NULL, NULL, NULL, "kitchen", "name of the room") \
     X(handler, COUNT, PURE, 0, 3, "three at most", "=1 where there is one", NULL, NULL, "air handler whose supply air it lets in; 0 none") \
     X(ventilator, COUNT, PURE, 0, 3, "three at most", "=the air handler's own, else 1", NULL, NULL, "ventilator whose own ducts reach it; 0 none") \
-    X(supply, NUMBER, PURE, 0, 1, "a share; shares are scaled to their sum", "=none", NULL, NULL, "share of that air handler's supply air") \
-    X(fresh, NUMBER, PURE, 0, 1, "a share; shares are scaled to their sum", "=none", NULL, NULL, "share of the fresh air by own ducts") \
-    X(stale, NUMBER, PURE, 0, 1, "a share; shares are scaled to their sum", "=none", NULL, NULL, "share of the stale air by own ducts") \
+    X(supply, NUMBER, PURE, 0, 1, "a share; those of one air handler sum to 100 %", "=none", NULL, NULL, "share of that air handler's supply air") \
+    X(fresh, NUMBER, PURE, 0, 1, "a share; those of one ventilator sum to 100 %", "=none", NULL, NULL, "share of the fresh air by own ducts") \
+    X(stale, NUMBER, PURE, 0, 1, "a share; those of one ventilator sum to 100 %", "=none", NULL, NULL, "share of the stale air by own ducts") \
     X(supply_found, NUMBER, FLOW, 0, 3, "one household's blower", "", NULL, NULL, "supply air as measured, blower at full flow") \
     X(fresh_found, NUMBER, FLOW, 0, 1, "one household's ventilator", "", NULL, NULL, "own fresh air as measured, ventilator on, blowers off") \
     X(stale_found, NUMBER, FLOW, 0, 1, "one household's ventilator", "", NULL, NULL, "own stale air as measured, ventilator on, blowers off") \

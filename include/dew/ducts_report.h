@@ -30,6 +30,8 @@ struct dew_ducts_option {
     double required;           /* m3/s  fresh air asked for; 0 = none       */
     enum dew_answer interlock; /* a blower runs whenever the ventilator does */
     enum dew_answer hood;      /* a hood or dryer is ducted into it          */
+    int quiet; /* 1: nothing of it was written down: a run's page does not
+                  draw it, and where it cannot be solved it is left out      */
 };
 
 /* What stands around the tables.  Borrowed. */

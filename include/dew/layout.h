@@ -163,7 +163,8 @@ struct dew_duct_layout {
     int vent_count; /* 1 shared, or one for each handler; 0 = none, handlers
                        alone                                                 */
     struct dew_duct_grille grilles[DEW_DUCT_GRILLES];
-    int grille_count;            /* 0 = made up by _fill                     */
+    int grille_count; /* 0 = those of dew_ducts_rooms                      */
+    int bedrooms;     /* 0 .. 12, which those count                        */
     enum dew_duct_class length;  /* of own ducts not given one by one        */
     enum dew_duct_fit damper;    /* motorised, on both outdoor ducts         */
     enum dew_duct_fit backdraft; /* on each fresh-air tie                    */
@@ -209,6 +210,24 @@ struct dew_duct_preset {
     const char *source; /* label, "common practice, no source", "invented"   */
 };
 const struct dew_duct_preset *dew_ducts_preset(size_t i);
+
+/*
+ * The rooms of a house of so many bedrooms (0 .. 12) whose grilles were not
+ * told, into out of DEW_DUCT_GRILLES; returns how many.  Every list of rooms
+ * is this one.
+ *
+ * Split      fresh [F326]: two parts to the main bedroom, one to each other;
+ *            two to the living room for the people in it, our own.  stale:
+ *            two from the kitchen, one from each bath, common practice, no
+ *            source.
+ */
+struct dew_duct_room {
+    const char *name;    /* static                                          */
+    int tier;            /* of the first, second, last air handler: 0, 1, 2 */
+    int supply;          /* 1: an air handler blows there                   */
+    double fresh, stale; /* parts of own-duct air; 0 none                   */
+};
+size_t dew_ducts_rooms(int bedrooms, struct dew_duct_room *out);
 
 /*
  * Share of an event's water that a layout's stale pickup catches before it

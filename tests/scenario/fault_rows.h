@@ -168,6 +168,11 @@
  "h.yaml:9:47: options.a.ducts.grilles.ventilator: there are not that many ventilators\n"
  "h.yaml:10:45: options.a.ducts.grilles.handler: there are not that many air handlers\n"
  "h.yaml:10:30: options.a.ducts.grilles.supply: there is no air handler to blow it\n"},
+{"shares that sum to 120 and to 60 %", BASE "cooling: {capacity: 2 ton}\nventilator: {core: balanced}\nducts:\n  grilles:\n  - {room: den, fresh: 70 %, supply: 100 %}\n  - {room: nook, fresh: 50 %}\n  - {room: bath, stale: 35 %}\n  - {room: wc, stale: 25 %}\n",
+ "h.yaml:8:25: ducts.grilles.fresh: shares of the fresh air of ventilator 1 sum to 120 %, not to 100 %; 30 % here would make it so\n"
+ "h.yaml:10:23: ducts.grilles.stale: shares of the stale air of ventilator 1 sum to 60 %, not to 100 %; 65 % here would make it so\n"},
+{"a supply share that leaves nothing for one that was measured", BASE "cooling: {capacity: 2 ton}\nventilator: {core: balanced}\nducts: {grilles: [{room: den, supply: 100 %}, {room: nook, supply_found: 80 cfm}, {room: bath, stale: 33 %, fresh: 100 %}, {room: wc, stale: 66 %}]}\n",
+ "h.yaml:5:39: ducts.grilles.supply: shares of the supply air of air handler 1 sum to 100 %: nothing is left for the one measured\n"},
 {"measured twice in one state", BASE "ducts: {found: [{blower: off, fresh: 80 cfm}, {blower: off, stale: 70 cfm}]}\n",
  "h.yaml:3:56: ducts.found.blower: stands twice: keep one row for each\n"},
 {"tied to a handler that is not there", BASE "ducts: {tied_to: second}\n",

@@ -123,9 +123,9 @@ static void rows_describe_ducts_and_grilles(void **state)
         "    - {line: supply_trunk, of: 2, width: 22 in, height: 9 in, length: "
         "23 ft, wall: lined, outside: 40 %}\n"
         "  grilles:\n"
-        "    - {room: den, fresh: 30 %, supply: 100 %}\n"
-        "    - {room: attic room, handler: 2, fresh: 0.2, stale: 70 %}\n"
-        "    - {room: bath, stale: 80 %, diameter: 4 in, length: 9 ft}\n");
+        "    - {room: den, fresh: 100 %, supply: 100 %, stale: 99 %}\n"
+        "    - {room: attic room, handler: 2, fresh: 1, stale: 100 %}\n"
+        "    - {room: bath, stale: 1 %, diameter: 4 in, length: 9 ft}\n");
     struct dew_duct_layout l = layout_of(s);
 
     (void)state;
