@@ -137,7 +137,8 @@ static void say_what_it_buys(struct telling *t)
     const struct dew_tally *y = &c[t->f->option].outcome->year;
     int air = dew_verdict_fresh(t->r->question, (size_t)t->f->option) >
               dew_verdict_fresh(t->r->question, 0);
-    int dry = y->too_humid < base->too_humid;
+    double allowed = t->r->question->judging.kept_share * y->hours;
+    int dry = y->too_humid < base->too_humid && y->too_dry <= allowed;
 
     if (air || dry)
         dew__say(t, " It buys %s%s%s.", air ? "air" : "",

@@ -8,11 +8,19 @@
 
 void dew__say_air_fixes(struct telling *t)
 {
-    dew__say(
-        t,
-        "Ventilation alone fixes it: with \"%s\" the house is too humid in %s "
-        "h, today in %s h.",
-        OPTION, HOURS(0), HOURS(1));
+    if (t->f->value[2] > 0)
+        dew__say(
+            t,
+            "Ventilation alone cures the damp and dries the house too far: "
+            "with \"%s\" it is too humid in %s h, today in %s h, and too dry in "
+            "%s h.",
+            OPTION, HOURS(0), HOURS(1), HOURS(2));
+    else
+        dew__say(
+            t,
+            "Ventilation alone fixes it: with \"%s\" the house is too humid in "
+            "%s h, today in %s h.",
+            OPTION, HOURS(0), HOURS(1));
 }
 
 void dew__say_coil_option(struct telling *t)
@@ -27,6 +35,13 @@ void dew__say_coil_option(struct telling *t)
 
 void dew__say_air_fails(struct telling *t)
 {
+    if (t->f->option == 0) {
+        dew__say(t,
+                 "Ventilation alone does not fix it: no option of it is too "
+                 "humid for fewer hours than today, %s h.",
+                 HOURS(0));
+        return;
+    }
     dew__say(
         t,
         "Ventilation alone does not fix it: \"%s\" is still too humid in %s h "
@@ -38,8 +53,15 @@ void dew__say_air_fails(struct telling *t)
 
 void dew__say_air_worsens(struct telling *t)
 {
-    dew__say(t, "\"%s\" makes %s worse: %s h more too humid than today.",
-             OPTION, MONTHS, HOURS(0));
+    double rest = t->f->value[0] - t->f->value[1] - t->f->value[2];
+    const unsigned all = (1U << DEW_MONTHS) - 1;
+
+    dew__say(t, "\"%s\" is too humid in %s h, today in %s h: %s h more in %s",
+             OPTION, HOURS(0), HOURS(1), HOURS(2), MONTHS);
+    if (t->f->months != all && fabs(rest) >= 0.5)
+        dew__say(t, ", %s h %s in the other months",
+                 dew__number(fabs(rest), 0).text, rest < 0 ? "fewer" : "more");
+    dew__say(t, ".");
 }
 
 void dew__say_dryer_not_needed(struct telling *t)
@@ -153,11 +175,19 @@ void dew__say_dryer_untried(struct telling *t)
 
 void dew__say_least_humid(struct telling *t)
 {
-    dew__say(
-        t,
-        "Fewest hours too humid with enough fresh air: \"%s\", %s h (today %s "
-        "h).",
-        OPTION, HOURS(0), HOURS(1));
+    double more = t->f->value[2] - 1;
+
+    if (t->f->option == 0) {
+        dew__say(t,
+                 "No option with enough fresh air is too humid for fewer hours "
+                 "than today, %s h.",
+                 HOURS(0));
+        return;
+    }
+    dew__say(t, "Fewest hours too humid with enough fresh air: \"%s\"", OPTION);
+    if (more > 0)
+        dew__say(t, " and %s more alike", dew__number(more, 0).text);
+    dew__say(t, ", %s h (today %s h).", HOURS(0), HOURS(1));
 }
 
 static void say_both_cores(struct telling *t)
@@ -195,6 +225,16 @@ void dew__say_grows_dry(struct telling *t)
     dew__say(t, ".");
 }
 
+void dew__say_wetter_untried(struct telling *t)
+{
+    dew__say(
+        t,
+        "No option tries a humidifier, or less fresh air while it is cold "
+        "(control.winter_target): with enough air the least dry is \"%s\", too "
+        "dry in %s h.",
+        OPTION, HOURS(0));
+}
+
 void dew__say_blower_cost(struct telling *t)
 {
     dew__say(
@@ -222,6 +262,10 @@ static void say_tie_faults(struct telling *t)
     }
     if (why & DEW_TIE_HUMID) {
         dew__say(t, "%s%s h more too humid", join, HOURS(1));
+        join = "; ";
+    }
+    if (why & DEW_TIE_WET) {
+        dew__say(t, "%sits supply trunk is wet in %s h", join, HOURS(6));
         join = "; ";
     }
     if (why & DEW_TIE_BLOWER) {

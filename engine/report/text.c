@@ -217,7 +217,7 @@ static void book_heads(const struct book *b, const char *unit)
 
     dew__left(b->out, unit, FLOW_NAME);
     for (size_t i = b->first; i < b->last; i++) {
-        snprintf(head, sizeof head, "option %zu", i + 1);
+        snprintf(head, sizeof head, i < 9 ? "option %zu" : "opt. %zu", i + 1);
         dew__right(b->out, head, FLOW_CELL);
     }
     fputc('\n', b->out);

@@ -83,6 +83,8 @@ void dew__rule_dryer_instead(const struct dew_question *q,
 void dew__rule_least_humid(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_core(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_grows_dry(const struct dew_question *q, struct dew_verdict *v);
+void dew__rule_wetter_untried(const struct dew_question *q,
+                              struct dew_verdict *v);
 void dew__rule_blower(const struct dew_question *q, struct dew_verdict *v);
 void dew__rule_under(const struct dew_question *q, struct dew_verdict *v);
 

@@ -12,18 +12,18 @@ typedef void rule(const struct dew_question *q, struct dew_verdict *v);
 
 /* In the order they are told. */
 static rule *const rules[] = {
-    dew__rule_today_humid, dew__rule_today_dry,   dew__rule_today_fine,
-    dew__rule_coil_today,  dew__rule_today_sweat, dew__rule_today_assumes,
-    dew__rule_short_heat,  dew__rule_saturated,   dew__rule_mould,
-    dew__rule_drying,      dew__rule_drying_ends, dew__rule_wait,
-    dew__rule_settled,     dew__rule_idle,        dew__rule_cool_large,
-    dew__rule_outdoor,     dew__rule_air_alone,   dew__rule_air_worsens,
-    dew__rule_best,        dew__rule_least_humid, dew__rule_core,
-    dew__rule_dryer,       dew__rule_dryer_alone, dew__rule_dryer_instead,
-    dew__rule_dryer_size,  dew__rule_dryer_label, dew__rule_coil_option,
-    dew__rule_grows_dry,   dew__rule_blower,      dew__rule_ties,
-    dew__rule_under,       dew__rule_payback,     dew__rule_staged,
-    dew__rule_reading,     dew__rule_unpriced,
+    dew__rule_today_humid, dew__rule_today_dry,      dew__rule_today_fine,
+    dew__rule_coil_today,  dew__rule_today_sweat,    dew__rule_today_assumes,
+    dew__rule_short_heat,  dew__rule_saturated,      dew__rule_mould,
+    dew__rule_drying,      dew__rule_drying_ends,    dew__rule_wait,
+    dew__rule_settled,     dew__rule_idle,           dew__rule_cool_large,
+    dew__rule_outdoor,     dew__rule_air_alone,      dew__rule_air_worsens,
+    dew__rule_best,        dew__rule_least_humid,    dew__rule_core,
+    dew__rule_dryer,       dew__rule_dryer_alone,    dew__rule_dryer_instead,
+    dew__rule_dryer_size,  dew__rule_dryer_label,    dew__rule_coil_option,
+    dew__rule_grows_dry,   dew__rule_wetter_untried, dew__rule_blower,
+    dew__rule_ties,        dew__rule_under,          dew__rule_payback,
+    dew__rule_staged,      dew__rule_reading,        dew__rule_unpriced,
 };
 
 void dew_verdict_of(const struct dew_question *question,

@@ -52,17 +52,25 @@ static int base_is_humid(const struct dew_question *q)
     return o->year.too_humid > dew__allowed(q, o);
 }
 
-/* An option that starves the house of air never speaks for ventilation. */
+/* Hours too dry of an option, where they pass the limit; else 0. */
+static double too_dry(const struct dew_question *q, int i)
+{
+    return dry(q, i) > dew__allowed(q, dew__outcome(q, (size_t)i)) ? dry(q, i)
+                                                                   : 0;
+}
+
+/* An option that starves the house of air never speaks for ventilation.  The
+   house as it stands is one of them where it has a ventilator. */
 void dew__rule_air_alone(const struct dew_question *q, struct dew_verdict *v)
 {
-    int enough = fewest(q, 1, air_only_enough), i = enough;
+    int enough = fewest(q, 0, air_only_enough), i = enough;
     const struct dew_outcome *o;
     struct dew_finding *f;
     int fixes;
 
     if (i == NONE)
-        i = fewest(q, 1, air_only);
-    if (!base_is_humid(q) || i == NONE)
+        i = fewest(q, 0, air_only);
+    if (!base_is_humid(q) || i == NONE || q->count < 2)
         return;
     o = dew__outcome(q, (size_t)i);
     fixes = o->year.too_humid <= dew__allowed(q, o);
@@ -72,6 +80,7 @@ void dew__rule_air_alone(const struct dew_question *q, struct dew_verdict *v)
     dew__mind_limit(f, q, o, o->year.too_humid);
     f->value[0] = o->year.too_humid;
     f->value[1] = humid(q, 0);
+    f->value[2] = fixes ? too_dry(q, i) : 0;
     f->months = dew__months_above(q, o, MEMBER(too_humid));
 }
 
@@ -105,7 +114,9 @@ void dew__rule_air_worsens(const struct dew_question *q, struct dew_verdict *v)
             continue;
         f = dew__find(v, DEW_FINDING_air_worsens, (int)i);
         f->months = mask;
-        f->value[0] = added;
+        f->value[0] = humid(q, (int)i);
+        f->value[1] = humid(q, 0);
+        f->value[2] = added;
     }
 }
 
@@ -210,6 +221,17 @@ void dew__rule_dryer_instead(const struct dew_question *q,
     f->value[1] = dew__outcome(q, (size_t)i)->year.energy.dehumidifier;
 }
 
+/* Options with enough air that are too humid in just so many hours. */
+static int alike(const struct dew_question *q, double hours)
+{
+    int count = 0;
+
+    for (size_t i = 0; i < q->count; i++)
+        count += dew_verdict_ventilates(q, i) && humid(q, (int)i) == hours;
+    return count;
+}
+
+/* Not told where it is the best, or as good: one winner was named already. */
 void dew__rule_least_humid(const struct dew_question *q, struct dew_verdict *v)
 {
     int i = fewest(q, 0, dew_verdict_ventilates);
@@ -217,9 +239,12 @@ void dew__rule_least_humid(const struct dew_question *q, struct dew_verdict *v)
 
     if (i == NONE || q->count < 2 || !base_is_humid(q))
         return;
+    if (v->best != NONE && humid(q, v->best) <= humid(q, i))
+        return;
     f = dew__find(v, DEW_FINDING_least_humid, i);
     f->value[0] = humid(q, i);
     f->value[1] = humid(q, 0);
+    f->value[2] = alike(q, humid(q, i));
 }
 
 static int passes_water(enum dew_core_kind core)
@@ -292,6 +317,34 @@ void dew__rule_grows_dry(const struct dew_question *q, struct dew_verdict *v)
         f->value[1] = dry(q, 0);
         f->months = dew__months_above(q, o, MEMBER(too_dry));
     }
+}
+
+/* Whether an option wets the air of winter, or brings less of it in. */
+static int wets(const struct dew_question *q, size_t i)
+{
+    const struct dew_plant *p = &q->choices[i].c->plant;
+
+    return p->humidifier.rate > 0 || p->control.winter_rh[0] > 0;
+}
+
+/* All that bring enough air are too dry, and nothing was tried against it. */
+void dew__rule_wetter_untried(const struct dew_question *q,
+                              struct dew_verdict *v)
+{
+    int least = NONE;
+    struct dew_finding *f;
+
+    for (size_t i = 0; i < q->count; i++) {
+        if (wets(q, i))
+            return;
+        if (dew_verdict_ventilates(q, i) &&
+            (least == NONE || dry(q, (int)i) < dry(q, least)))
+            least = (int)i;
+    }
+    if (least == NONE || !(too_dry(q, least) > 0))
+        return;
+    f = dew__find(v, DEW_FINDING_wetter_untried, least);
+    f->value[0] = dry(q, least);
 }
 
 /* Whether a blower runs for more than heat and cold. */

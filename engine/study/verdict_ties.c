@@ -57,6 +57,12 @@ static double draws(const struct dew_question *q, size_t i)
     return q->choices[i].c->paths[DEW_VENT_ON][0].supply;
 }
 
+/* Hours in which the supply trunk is wet, inside or out, the longer. */
+static double trunk_wet(const struct dew_tally *y)
+{
+    return fmax(y->ducts[DEW_SPOT_trunk], y->ducts[DEW_SPOT_outside]);
+}
+
 /* What is wrong with a tie-in, beside own ducts where an option has them. */
 static unsigned faults(const struct dew_question *q, size_t i, int own)
 {
@@ -68,6 +74,8 @@ static unsigned faults(const struct dew_question *q, size_t i, int own)
     if (!dew_verdict_ventilates(q, i) &&
         (own == NONE || dew_verdict_ventilates(q, (size_t)own)))
         why |= DEW_TIE_AIR;
+    if (trunk_wet(y) > dew__allowed(q, dew__outcome(q, i)))
+        why |= DEW_TIE_WET;
     if (own == NONE)
         return why;
     o = year_of(q, (size_t)own);
@@ -89,6 +97,7 @@ static void tell_tie(struct dew_finding *f, const struct dew_question *q,
     f->value[0] = why;
     f->value[4] = draws(q, i);
     f->value[5] = reaches(q, i);
+    f->value[6] = trunk_wet(y);
     if (f->other == NONE)
         return;
     o = year_of(q, (size_t)f->other);
@@ -97,10 +106,11 @@ static void tell_tie(struct dew_finding *f, const struct dew_question *q,
     f->value[3] = y->water.putback - o->water.putback;
 }
 
-/* Harmful: less air or a damper house.  Dear and no more is told as fine. */
+/* Harmful: less air, a damper house or a wet trunk.  Dear and no more is told
+   as fine. */
 void dew__rule_ties(const struct dew_question *q, struct dew_verdict *v)
 {
-    const unsigned harm = DEW_TIE_SHORT | DEW_TIE_AIR | DEW_TIE_HUMID;
+    const unsigned harm = DEW_TIE_SHORT | DEW_TIE_AIR | DEW_TIE_HUMID | DEW_TIE_WET;
 
     for (size_t i = 0; i < q->count; i++) {
         int own = tied(q, i) ? own_twin(q, i) : NONE;

@@ -81,9 +81,11 @@ struct dew_question {
     X(outdoor_dries)    /* hours outdoor air could dry, all; months mostly  */ \
     X(outdoor_cannot)   /* share it could in those months, hours it cannot, \
                            all hours; those months */                       \
-    X(air_fixes)        /* option; hours too humid, base's                  */ \
+    X(air_fixes)        /* option; hours too humid, base's; its hours too   \
+                           dry where it does not keep that limit, else 0 */ \
     X(air_fails)        /* option; hours too humid, base's; months not      */ \
-    X(air_worsens)      /* option; hours added in those months; months      */ \
+    X(air_worsens)      /* option; its hours too humid, base's; hours added \
+                           in those months; months */                       \
     X(dryer_not_needed) /* option; hours too humid without one              */ \
     X(dryer_needed)     /* option; hours with, least hours without          */ \
     X(dryer_alone)      /* option; hours too humid, fresh, required m3/s    */ \
@@ -94,14 +96,16 @@ struct dew_question {
                            if the label is of the old one */                \
     X(dryer_short)      /* option; hours with                               */ \
     X(dryer_untried)    /* least hours without                              */ \
-    X(least_humid)      /* option; hours, base's hours                      */ \
+    X(least_humid)      /* option; hours, base's hours, options alike       */ \
     X(core_heat)        /* option, other; humid, dry of each                */ \
     X(core_enthalpy)    /* option, other; humid, dry of each                */ \
     X(core_close)       /* option, other; humid, dry of each                */ \
     X(grows_dry)        /* option; hours too dry, base's; months            */ \
+    X(wetter_untried)   /* option of least hours too dry; those             */ \
     X(blower_cost)      /* option; J of blower, J of fans, kg put back      */ \
     X(tie_fine)         /* option, own ducts; enum dew_tie, more hours too  \
-                           humid, J blower, kg put back; m3/s drawn, in */  \
+                           humid, J blower, kg put back; m3/s drawn, in; h  \
+                           wet in or on the supply trunk */                 \
     X(tie_harmful)      /* the same; other = none: no such option           */ \
     X(best)             /* option; money or J, -, 1 = money over the years, \
                            2 = money a year, the price to install not told, \
@@ -145,10 +149,11 @@ enum dew_tie {
     DEW_TIE_AIR = 2,     /* less than asked for, where own ducts bring it     */
     DEW_TIE_HUMID = 4,   /* more hours too humid than with own ducts          */
     DEW_TIE_BLOWER = 8,  /* more electricity for the blower                   */
-    DEW_TIE_PUTBACK = 16 /* more water put back by the coil                  */
+    DEW_TIE_PUTBACK = 16, /* more water put back by the coil                 */
+    DEW_TIE_WET = 32      /* the supply trunk sweats past the limit          */
 };
 
-enum { DEW_FINDING_VALUES = 6, DEW_FINDING_SOURCES = 3, DEW_NO_OPTION = -1 };
+enum { DEW_FINDING_VALUES = 7, DEW_FINDING_SOURCES = 3, DEW_NO_OPTION = -1 };
 
 /* One thing found.  Plain; a value that does not apply is 0. */
 struct dew_finding {

@@ -67,6 +67,27 @@ static void a_dear_tie_in_is_fine_at_a_price(void **state)
     assert_near(FIND(tie_fine, 2)->value[3], 131, 0);
 }
 
+/* 175.2 h are allowed; beyond them a trunk that drips is harm, own ducts or
+   not. */
+static void a_wet_trunk_does_harm(void **state)
+{
+    (void)state;
+    tie(0.045);
+    s.outcomes[2].year.ducts[DEW_SPOT_trunk] = 175;
+    judge();
+    assert_non_null(FIND(tie_fine, 2));
+    s.outcomes[2].year.ducts[DEW_SPOT_trunk] = 176;
+    judge();
+    assert_near(must(FIND(tie_harmful, 2))->value[0], DEW_TIE_WET, 0);
+    assert_near(FIND(tie_harmful, 2)->value[6], 176, 0);
+    s.outcomes[2].year.ducts[DEW_SPOT_outside] = 301;
+    judge();
+    assert_near(must(FIND(tie_harmful, 2))->value[6], 301, 0);
+    s.facts[1].core = DEW_CORE_heat_plate; /* no own ducts to hold it to */
+    judge();
+    assert_near(must(FIND(tie_harmful, 2))->value[0], DEW_TIE_WET, 0);
+}
+
 /* 80 % of it short-circuits: of 47 l/s, 9.4 reach the rooms. */
 static void a_short_circuit_does_harm(void **state)
 {
@@ -206,6 +227,7 @@ int main(void)
     struct CMUnitTest tests[20] = {
         cmocka_unit_test(a_tie_in_as_good_as_own_ducts_is_fine),
         cmocka_unit_test(a_dear_tie_in_is_fine_at_a_price),
+        cmocka_unit_test(a_wet_trunk_does_harm),
         cmocka_unit_test(a_short_circuit_does_harm),
         cmocka_unit_test(a_dryer_instead_of_air),
         cmocka_unit_test(the_labels_figure_is_taken_to_the_house),
