@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* `check`: every fault at once, or an echo of all that was understood. */
+#include <math.h>
 #include <string.h>
 
 #include "cli/job.h"
@@ -57,14 +58,33 @@ static const char *name_of(const struct dew_field *f)
     return dot != NULL ? dot + 1 : f->path;
 }
 
-static void print_value(const struct dew_field *f, const struct dew_value *v,
-                        int system)
+/* The figure that other keys give, as a value to show; given 0: none. */
+static struct dew_value worked(const struct dew_value *all, size_t key)
 {
+    size_t count;
+    const struct dew_field *f = &dew_scenario_fields(&count)[key];
+    double x = dew_scenario_worked(all, key);
+    struct dew_value v = {.given = !isnan(x),
+                          .unit = dew_unit_shown(f->quantity, 1),
+                          .amount = {x, x, x}};
+
+    return v;
+}
+
+static void print_value(const struct dew_value *all, size_t key, int system)
+{
+    size_t count;
+    const struct dew_field *f = &dew_scenario_fields(&count)[key];
+    const struct dew_value *v = &all[key];
+    struct dew_value figure = worked(all, key);
     char value[SHOWN], origin[SHOWN], line[3 * SHOWN];
 
     if (v->given) {
         dew_scenario_show(f, v, system, value, sizeof value);
         print_origin(f, v, origin, sizeof origin);
+    } else if (f->preset != NULL && f->preset[0] == '=' && figure.given) {
+        dew_scenario_show(f, &figure, system, value, sizeof value);
+        snprintf(origin, sizeof origin, "worked out: %.300s", f->preset + 1);
     } else if (f->preset != NULL && f->preset[0] == '=') {
         snprintf(value, sizeof value, "%s", f->preset + 1);
         snprintf(origin, sizeof origin, "worked out");
@@ -98,12 +118,12 @@ static void print_base(const struct dew_scenario *s, int system)
 
     for (size_t i = 0; i < count; i++)
         if (strchr(f[i].path, '.') == NULL)
-            print_value(&f[i], &v[i], system);
+            print_value(v, i, system);
     for (size_t i = 0; i < count; i++) {
         if (strchr(f[i].path, '.') == NULL)
             continue;
         print_group(&f[i], &group);
-        print_value(&f[i], &v[i], system);
+        print_value(v, i, system);
     }
 }
 
@@ -131,7 +151,7 @@ static void print_option(const struct dew_scenario *s, size_t option,
         if (!differs(&v[i], &base[i]))
             continue;
         print_group(&f[i], &group);
-        print_value(&f[i], &v[i], system);
+        print_value(v, i, system);
         changes++;
     }
     if (changes == 0)
@@ -181,20 +201,36 @@ static json_t *amount_json(const struct dew_field *f, const struct dew_value *v)
                      dew__cli_real(v->amount.high), "unit", dew_quantity_si(q));
 }
 
-static json_t *value_json(const struct dew_field *f, const struct dew_value *v,
-                          int system)
+static json_t *worked_json(const struct dew_field *f,
+                           const struct dew_value *all, size_t key, int system)
 {
+    struct dew_value figure = worked(all, key);
+    char text[SHOWN];
+    json_t *j;
+
+    if (f->preset == NULL || f->preset[0] != '=')
+        return json_pack("{s:s, s:s}", "from", "nothing", "text", "none");
+    snprintf(text, sizeof text, "%s", f->preset + 1);
+    if (figure.given)
+        dew_scenario_show(f, &figure, system, text, sizeof text);
+    j = json_pack("{s:s, s:s, s:s}", "from", "worked out", "text", text, "how",
+                  f->preset + 1);
+    if (figure.given)
+        json_object_set_new(j, "si", amount_json(f, &figure));
+    return j;
+}
+
+static json_t *value_json(const struct dew_value *all, size_t key, int system)
+{
+    size_t count;
+    const struct dew_field *f = &dew_scenario_fields(&count)[key];
+    const struct dew_value *v = &all[key];
     static const char *const by[] = {"default", "file", "option", "set"};
     char text[SHOWN];
     json_t *j;
 
-    if (!v->given) {
-        int worked_out = f->preset != NULL && f->preset[0] == '=';
-
-        return json_pack("{s:s, s:s}", "from",
-                         worked_out ? "worked out" : "nothing", "text",
-                         worked_out ? f->preset + 1 : "none");
-    }
+    if (!v->given)
+        return worked_json(f, all, key, system);
     dew_scenario_show(f, v, system, text, sizeof text);
     j = json_pack("{s:s, s:s}", "from", by[v->origin.by], "text", text);
     if (v->origin.line > 0)
@@ -217,7 +253,7 @@ static json_t *values_json(const struct dew_value *v,
 
     for (size_t i = 0; i < count; i++)
         if (base == NULL || differs(&v[i], &base[i]))
-            json_object_set_new(j, f[i].path, value_json(&f[i], &v[i], system));
+            json_object_set_new(j, f[i].path, value_json(v, i, system));
     return j;
 }
 

@@ -57,23 +57,47 @@ static size_t *place(calendar places, const struct dew_date *d)
     return &places[d->month - 1][d->day - 1][d->hour - 1];
 }
 
+/* Hours as they were lived, one after the other; below 0: a is the earlier. */
+static int order(const struct dew_date *a, const struct dew_date *b)
+{
+    const int left[] = {a->year, a->month, a->day, a->hour};
+    const int right[] = {b->year, b->month, b->day, b->hour};
+
+    for (int i = 0; i < 4; i++)
+        if (left[i] != right[i])
+            return left[i] < right[i] ? -1 : 1;
+    return 0;
+}
+
+/* The hour marched that ends at d, + 1; 0: none.  from is where the last one
+   was found: both run forward in time. */
+static size_t lived(const struct dew_date *year, size_t marched,
+                    const struct dew_date *d, size_t *from)
+{
+    while (*from < marched && order(&year[*from], d) < 0)
+        (*from)++;
+    return *from < marched && order(&year[*from], d) == 0 ? *from + 1 : 0;
+}
+
+/* A year that mixes years is met by month, day and hour alone. */
 static void lay_outdoors(struct dew__job *job, const struct dew_year *out,
                          double *dew)
 {
-    size_t count, marched;
+    size_t count, marched, from = 0;
     const struct dew_hour *hours = dew_year_hours(out, &count);
     const struct dew_date *dates = dew_year_dates(out, &count);
     const struct dew_date *year = dew_year_dates(job->year, &marched);
+    int mixed = marched > 0 && year[0].year == 0;
     calendar places;
 
     memset(places, 0, sizeof places);
-    for (size_t h = 0; h < marched; h++)
+    for (size_t h = 0; mixed && h < marched; h++)
         *place(places, &year[h]) = h + 1;
     for (size_t k = 0; k < count; k++) {
-        size_t h = *place(places, &dates[k]);
+        size_t h = mixed ? *place(places, &dates[k])
+                         : lived(year, marched, &dates[k], &from);
 
-        if (h == 0 || !isfinite(hours[k].w) ||
-            (year[h - 1].year != 0 && year[h - 1].year != dates[k].year))
+        if (h == 0 || !isfinite(hours[k].w))
             continue;
         dew[h - 1] = dew_air_dew(hours[k].w, hours[k].p);
         job->laid.dew_point_out = dew;

@@ -87,6 +87,13 @@ static double shown(double x, enum dew_quantity q, int system)
     return (x - u->offset) / u->factor;
 }
 
+/* Inch-pound unless asked otherwise, as a scenario with a place of the table:
+   the places are those of one country. */
+static int system_of(const struct asked *a)
+{
+    return a->common.units == 2 ? 2 : 1;
+}
+
 /* Names are cut so that a line keeps to 80 columns. */
 enum { NAME_ALONE = 36, NAME_NEAR = 28 };
 
@@ -158,7 +165,7 @@ int dew__weather_list(int argc, char **argv)
         "List the places that have monthly figures: all of them, or those "
         "whose number, name or state begins with every word.\v"
         "  dewledger weather list minnesota\n"
-        "  dewledger weather list rochester ny --units us\n";
+        "  dewledger weather list rochester ny --units si\n";
     const struct argp_child children[] = {{&dew__cli_result_argp, 0, NULL, 0},
                                           {0}};
     const struct argp argp = {.parser = take,
@@ -177,9 +184,9 @@ int dew__weather_list(int argc, char **argv)
         if (a.common.json)
             json_array_append_new(list, as_json(&place, NAN));
         else if (found == 0)
-            head(a.common.units, 0);
+            head(system_of(&a), 0);
         if (!a.common.json)
-            row(&place, NAN, a.common.units == 1 ? 1 : 2);
+            row(&place, NAN, system_of(&a));
         found++;
     }
     if (code != 0 || found == 0 || !a.common.json) {
@@ -207,9 +214,9 @@ static int print_near(const struct asked *a, const struct dew_nearby *list,
     json_t *out;
 
     if (!a->common.json) {
-        head(a->common.units, 1);
+        head(system_of(a), 1);
         for (size_t i = 0; i < count; i++)
-            row(&list[i].place, list[i].distance, a->common.units == 1 ? 1 : 2);
+            row(&list[i].place, list[i].distance, system_of(a));
         return DEW__DONE;
     }
     out = json_array();

@@ -243,8 +243,12 @@ static double shade_from(const struct dew_limits *l, double part)
     return l->too_dry + part * (l->too_humid - l->too_dry);
 }
 
-static int shade_of(double rh, const struct dew_limits *l)
+/* The shade is that of the figure printed, a whole per cent: figures alike are
+   coloured alike. */
+static int shade_of(double mean, const struct dew_limits *l)
 {
+    double rh = nearbyint(100 * mean) / 100; /* as it is printed */
+
     if (isnan(rh))
         return BLANK;
     if (rh < l->too_dry)

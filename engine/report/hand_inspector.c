@@ -66,6 +66,22 @@ static void air_figures(const struct dew_report *r, const struct dew_outcome *o,
            "our own mark; no current standard holds a limit");
 }
 
+/* The worst surface, as in the table of options, and which it is. */
+static void mould_figure(const struct dew_outcome *o, FILE *out)
+{
+    static const char *const names[DEW_SURFACES] = {
+        "mould index, worst surface (glass)",
+        "mould index, worst surface (frame)",
+        "mould index, worst surface (corner)"};
+    int worst = DEW_CORNER;
+
+    for (int s = 0; s < DEW_SURFACES; s++)
+        if (o->faces[s].mould > o->faces[worst].mould)
+            worst = s;
+    figure(out, names[worst], dew__number(o->faces[worst].mould, 1).text,
+           "3 of 6 can be seen");
+}
+
 static void damp_figures(const struct dew_report *r,
                          const struct dew_outcome *o, FILE *out)
 {
@@ -82,9 +98,7 @@ static void damp_figures(const struct dew_report *r,
     figure(out, "hours too dry", dew__number(o->year.too_dry, 0).text, limit);
     figure(out, "hours of wet glass",
            dew__number(o->year.sweat[DEW_GLASS], 0).text, "0 h");
-    figure(out, "mould index, coldest corner",
-           dew__number(o->faces[DEW_CORNER].mould, 1).text,
-           "3 of 6 can be seen");
+    mould_figure(o, out);
 }
 
 static void pressure_figures(const struct dew_outcome *o, FILE *out)

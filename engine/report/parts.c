@@ -299,8 +299,11 @@ static void place(const struct dew_report *r, FILE *out)
 
     if (s == NULL || !isfinite(s->latitude) || !isfinite(s->longitude))
         return;
-    fprintf(out, "<li>Site: %s deg north, %s deg east, %s above the sea</li>\n",
-            dew__number(s->latitude, 2).text, dew__number(s->longitude, 2).text,
+    fprintf(out, "<li>Site: %s deg %s, %s deg %s, %s above the sea</li>\n",
+            dew__number(fabs(s->latitude), 2).text,
+            s->latitude < 0 ? "south" : "north",
+            dew__number(fabs(s->longitude), 2).text,
+            s->longitude < 0 ? "west" : "east",
             dew__amount(s->elevation, DEW_LENGTH, r->system, 0).text);
 }
 

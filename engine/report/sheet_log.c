@@ -95,8 +95,9 @@ static void tested(const struct dew_report *r, const struct dew__log_sum *sum,
     else if (sum->tested > 0)
         dew__sheet_note(
             s,
-            "Of %s hours logged, outdoor air would have dried the house in %s "
-            "(outdoor dew point below the indoor one; outdoors as %s).",
+            "Of the %s h of the log that have a dew point indoors and outdoors, "
+            "outdoor air would have dried the house in %s (outdoor dew point "
+            "below the indoor one; outdoors as %s).",
             dew__number(sum->tested, 0).text, dew__number(sum->dries, 0).text,
             r->laid->dew_point_out ? "the log's own columns have it"
                                    : "the weather file has it");

@@ -80,6 +80,8 @@ static struct dew__word says(const struct dew_report *r,
 
     if (isnan(t->low) || (t->low == 0 && t->high > 0))
         snprintf(w.text, sizeof w.text, "at most %.60s", high.text);
+    else if (isnan(t->high) && t->low == 0)
+        snprintf(w.text, sizeof w.text, "above %.60s", low.text);
     else if (isnan(t->high))
         snprintf(w.text, sizeof w.text, "at least %.60s", low.text);
     else if (t->low == t->high)
@@ -99,6 +101,17 @@ static const char *whose(enum dew_thumb_rule rule, char *out, size_t size)
     return out;
 }
 
+/* "They agree." or, outside what the rule says, by how much they still do. */
+static struct dew__word agree(const struct dew_thumb *t)
+{
+    struct dew__word w = dew__words("They agree.");
+
+    if (t->found < t->low || t->found > t->high)
+        snprintf(w.text, sizeof w.text, "They agree within %.20s %%.",
+                 dew__number(100 * t->slack, 0).text);
+    return w;
+}
+
 static void thumb(const struct dew_report *r, const struct dew_thumb *t,
                   struct dew__sheet *s)
 {
@@ -110,7 +123,7 @@ static void thumb(const struct dew_report *r, const struct dew_thumb *t,
         s, "%s (%s): rule %s, here %s%s. %s%s%s", dew_thumb_words(t->rule),
         whose(t->rule, source, sizeof source), says(r, t).text,
         isinf(t->found) ? "none" : figure(r, t->unit, t->found).text, option,
-        t->says == DEW_THUMB_AGREES ? "They agree." : "They part: ", t->why,
+        t->says == DEW_THUMB_AGREES ? agree(t).text : "They part: ", t->why,
         t->why[0] ? "." : "");
 }
 

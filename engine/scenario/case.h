@@ -72,6 +72,16 @@ int dew__ducts_said(const struct dew_value *v);
 /* 1 where air handlers have leaks, or trunks outside the envelope. */
 int dew__ducts_outside(const struct dew_value *v);
 
+/* Areas of the envelope, m2, and its way round, m; a square plan. */
+struct dew__shell {
+    double walls, roof, ground, perimeter;
+    double rim; /* m2   of a basement's walls, above the ground            */
+};
+struct dew__shell dew__shell_of(const struct dew_value *v);
+/* m2 of windows on a side that was not told, and of surface that buffers; W */
+double dew__window_side(const struct dew_value *v);
+double dew__buffering_area(const struct dew_value *v);
+double dew__heating_capacity(const struct dew_value *v);
 /* m3 of all and of the basement alone, 0 = none; m2 of windows on all sides. */
 double dew__volume(const struct dew_value *v);
 double dew__basement_volume(const struct dew_value *v);

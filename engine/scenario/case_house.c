@@ -37,13 +37,18 @@ double dew__volume(const struct dew_value *v)
                      dew__basement_volume(v));
 }
 
-/* Window area of a side: an even share of 15 % of the floor where not given;
-   common practice, no source. */
+/* An even share of 15 % of the floor; common practice, no source. */
+double dew__window_side(const struct dew_value *v)
+{
+    return 0.15 / 4 * SI(v, house_floor_area);
+}
+
+/* Window area of a side. */
 static double side(const struct dew_value *v, int i)
 {
     const struct dew_value *area = &v[KEY_windows_north + i];
 
-    return area->given ? area->amount.si : 0.15 / 4 * SI(v, house_floor_area);
+    return area->given ? area->amount.si : dew__window_side(v);
 }
 
 double dew__windows(const struct dew_value *v)
@@ -105,15 +110,16 @@ static enum dew_status make_leakage(const struct dew__making *m)
     return DEW_OK;
 }
 
+/* 3 m2 of surface per m2 of floor where not given. */
+double dew__buffering_area(const struct dew_value *v)
+{
+    return SI_OR(v, buffering_area, 3 * SI(v, house_floor_area));
+}
+
 /* ---- heat ------------------------------------------------------------------ */
 
-struct shell {
-    double walls, roof, ground, perimeter; /* m2, m */
-    double rim; /* m2   of a basement's walls, above the ground */
-};
-
 /* A square plan. */
-static struct shell shell_of(const struct dew_value *v)
+struct dew__shell dew__shell_of(const struct dew_value *v)
 {
     double plan = plan_area(v), perimeter = 4 * sqrt(plan);
     double height =
@@ -121,7 +127,7 @@ static struct shell shell_of(const struct dew_value *v)
     double rim = SI(v, house_basement_height) - SI(v, house_basement_depth);
     double walls = perimeter * height * SI(v, house_storeys) - dew__windows(v);
 
-    return (struct shell){
+    return (struct dew__shell){
         SI_OR(v, insulation_wall_area, fmax(walls, 0)),
         SI_OR(v, insulation_roof_area, plan),
         SI_OR(v, insulation_ground_area, plan),
@@ -138,7 +144,7 @@ static double rim_u(const struct dew_value *v)
 }
 
 static enum dew_status losses(const struct dew__making *m,
-                              const struct shell *s, struct dew_losses *out)
+                              const struct dew__shell *s, struct dew_losses *out)
 {
     const struct dew_value *v = m->v;
     const struct dew_part parts[] = {
@@ -156,7 +162,7 @@ static enum dew_status losses(const struct dew__making *m,
 }
 
 static enum dew_status ground_of(const struct dew__making *m,
-                                 const struct shell *s, struct dew_earth *earth)
+                                 const struct dew__shell *s, struct dew_earth *earth)
 {
     const double wall = 0.2; /* m, thickness; common practice, no source */
     const struct dew_value *v = m->v;
@@ -183,7 +189,7 @@ static enum dew_status ground_of(const struct dew__making *m,
 
 /* Four walls and the roof; whole-window sun gain, so the glass is the window. */
 static enum dew_status facades(const struct dew__making *m,
-                               const struct shell *s)
+                               const struct dew__shell *s)
 {
     const struct dew_value *v = m->v;
     double shade = SI(v, windows_unshaded), a = SI(v, insulation_absorptance);
@@ -230,7 +236,7 @@ static struct dew_fabric_nodes nodes_of(const struct dew_value *v)
 }
 
 /* Walls and windows see half of the sky, the roof all of it [ISO13790]. */
-static void make_sky(const struct dew__making *m, const struct shell *s)
+static void make_sky(const struct dew__making *m, const struct dew__shell *s)
 {
     const double level = 1.0, upright = 0.5;
     const struct dew_value *v = m->v;
@@ -247,7 +253,7 @@ static enum dew_status make_thermal(const struct dew__making *m)
 {
     const struct dew_value *v = m->v;
     struct dew_fabric_nodes in = nodes_of(v);
-    struct shell s = shell_of(v);
+    struct dew__shell s = dew__shell_of(v);
     struct dew_earth earth;
     enum dew_status status = losses(m, &s, &in.loss);
 
@@ -274,7 +280,7 @@ static enum dew_status make_buffer(const struct dew__making *m)
 
     if (GIVEN(v, buffering_value) && SI(v, buffering_value) > 0)
         return dew_house_buffer_mbv(
-            SI(v, buffering_value), SI_OR(v, buffering_area, 3 * floor_area),
+            SI(v, buffering_value), dew__buffering_area(v),
             DEW_BUFFER_FILM, psat, &m->c->house.buffer, m->err);
     if (class > 0 && !GIVEN(v, buffering_value))
         m->c->house.buffer = dew_house_buffer_house(

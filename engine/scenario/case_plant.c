@@ -15,6 +15,13 @@ static const double btu_per_wh = 3.412141633; /* [SP811] */
 
 /* ---- air handlers -------------------------------------------------------------- */
 
+double dew__heating_capacity(const struct dew_value *v)
+{
+    const double ample = 150; /* W/m2, more than a house needs, our own */
+
+    return SI_OR(v, heating_capacity, ample * SI(v, house_floor_area));
+}
+
 int dew__handlers(const struct dew_value *v)
 {
     int by_air = WORD(v, heating_kind) != 0 && WORD(v, heating_by_air);
@@ -187,14 +194,13 @@ static void make_heater(const struct dew__making *m)
     enum { NONE, ELECTRIC, GAS, OIL, PROPANE, WOOD, HEAT_PUMP };
     /* From memory; the heat pump has its COPs. */
     static const double usual[] = {1, 1, 0.90, 0.83, 0.90, 0.70, 0};
-    const double ample = 150; /* W/m2, more than a house needs, our own */
     const struct dew_value *v = m->v;
     int kind = WORD(v, heating_kind);
     double capacity;
 
     if (kind == NONE || m->c->house.comfort.given)
         return;
-    capacity = SI_OR(v, heating_capacity, ample * SI(v, house_floor_area));
+    capacity = dew__heating_capacity(v);
     m->c->plant.heater = (struct dew_heater){
         .capacity = capacity,
         .backup = kind == HEAT_PUMP ? SI_OR(v, heating_backup, capacity) : 0,

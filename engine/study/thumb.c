@@ -62,6 +62,7 @@ int dew__thumb_set(struct dew_thumb *t, double low, double high, double found,
     int below = found < low - slack * fabs(low);
     int above = found > high + slack * fabs(high);
 
+    t->slack = slack;
     t->low = low;
     t->high = high;
     t->found = found;

@@ -196,6 +196,13 @@ char *dew_scenario_show(const struct dew_field *field,
                         const struct dew_value *value, int system, char *out,
                         size_t size);
 
+/*
+ * The figure of a key (its place in dew_scenario_fields) that other values
+ * give where it is not given itself, SI; NaN where none does without weather,
+ * a layout or a machine.
+ */
+double dew_scenario_worked(const struct dew_value *values, size_t key);
+
 /* ---- what it makes ------------------------------------------------------ */
 
 /*

@@ -35,7 +35,7 @@ enum dew_thumb_says { DEW_THUMB_AGREES, DEW_THUMB_DIFFERS };
 /* clang-format off */
 #define DEW_THUMB_MAP(X)                                                       \
     X(humid_60, "Keep relative humidity below 60 %: hours above it",           \
-      "[EPA-COURSE]")                                                          \
+      "[EPA-COURSE]; that 2 % of the hours still keep it is our own")          \
     X(winter_ceiling, "Winter ceiling for double glazing, coldest weather "    \
       "here: RH at which the frame wets", "[MN-DPS]")                          \
     X(rate_now, "Fresh air: 7.5 cfm for each bedroom and one more, and 3 cfm " \
@@ -99,6 +99,7 @@ struct dew_thumb {
     enum dew_thumb_rule rule;
     enum dew_thumb_unit unit;
     double low, high; /* what the rule says; NaN = open on that side        */
+    double slack;     /* -  of low and high: so far outside still agrees    */
     double found;     /* what this house comes to                           */
     int option;       /* the option it is taken from, or DEW_NO_OPTION      */
     enum dew_thumb_says says;

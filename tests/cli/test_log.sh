@@ -97,7 +97,7 @@ END
 ends "beside a year that mixes years" 0 run made.yaml --log summer.csv --out one
 tr -s '\n ' '  ' <out >flat
 says "the dew-point test, by the log's own columns" grep -q \
-    "Of 3 hours logged, outdoor air would have dried the house in 1 (outdoor dew point below the indoor one; outdoors as the log's own columns have it)" flat
+    "Of the 3 h of the log that have a dew point indoors and outdoors, outdoor air would have dried the house in 1 (outdoor dew point below the indoor one; outdoors as the log's own columns have it)" flat
 says "the years are told apart" grep -q 'compare levels, not days' flat
 says "charts" test -s one/charts/log-dew-points.svg -a -s one/charts/log-rh.svg
 says "no path is in it" sh -c "! grep -rqF '$work' one"
@@ -107,6 +107,30 @@ sed 's/,outdoor.*//; s/\(,[0-9.]*,[0-9.]*\),.*/\1/' summer.csv >indoors.csv
 ends "without outdoor columns" 0 run made.yaml --log indoors.csv
 tr -s '\n ' '  ' <out >flat
 says "no test can be made" grep -q 'the log has no outdoor columns' flat
+
+# ---- a log longer than a year --------------------------------------------------
+# 400 days of weather, and a log of them all with outdoor columns: every hour
+# has its own, though a day and hour of the calendar comes twice
+awk 'BEGIN {
+    split("31 28 31 30 31 30 31 31 30 31 30 31", of, " ")
+    head = "time,temperature (degC),"
+    print "# latitude: 47.3\n# longitude: 8.5\n# elevation: 430\n# utc offset: 1" >"long.csv"
+    print head "humidity ratio (g/kg),pressure (Pa),wind speed (m/s),global solar (W/m2),direct solar (W/m2),diffuse solar (W/m2)" >"long.csv"
+    print head "relative humidity (%),outdoor temperature (degC),outdoor humidity (%)" >"lived.csv"
+    year = 2018; m = 1; d = 1
+    for (h = 0; h < 24 * 400; h++) {
+        at = sprintf("%d-%02d-%02d %02d:00", year, m, d, h % 24 + 1)
+        out = 6 + 7 * sin(h / 1393) + 3 * sin(6.2831853 * (h % 24 - 8) / 24)
+        printf "%s,%.2f,4.1,96300,2.4,0,0,0\n", at, out >"long.csv"
+        printf "%s,21.0,47,%.2f,70\n", at, out >"lived.csv"
+        if (h % 24 == 23 && ++d > of[m]) { d = 1; if (++m > 12) { m = 1; year++ } }
+    }
+}'
+sed 's/file: weather.csv/file: long.csv/' house.yaml >long.yaml
+ends "a log longer than a year" 0 run long.yaml --log lived.csv
+tr -s '\n ' '  ' <out >flat
+says "tests every hour of it" grep -q 'Of the 9600 h of the log that have' flat
+says "and compares as many" grep -q 'over the 9600 h that have it measured' flat
 
 # ---- faults ---------------------------------------------------------------------
 sed 's/^2019/2018/' mine.csv >late.csv

@@ -22,13 +22,15 @@ ends() {
     bad=1
 }
 
-ends 0 '"$D" weather list minneapolis crystal | grep -q "^726575 Minneapolis/Crystal  *MN  45.07  -93.35 -10.9"'
+ends 0 '"$D" weather list minneapolis crystal | grep -q "^726575 Minneapolis/Crystal  *MN  45.07  -93.35  12.3"'
+ends 0 '"$D" weather list minneapolis crystal --units si | grep -q "^726575 Minneapolis/Crystal  *MN  45.07  -93.35 -10.9"'
 ends 0 '[ "$("$D" weather list | wc -l)" = 1009 ]'
 ends 1 '"$D" weather list --units us | grep -E "^.{81}"'
 ends 1 '"$D" weather near 21 -170 | grep -E "^.{81}"'
 ends 0 '"$D" weather list alaska --json | python3 -c "import json,sys; d=json.load(sys.stdin); assert all(p[\"state\"]==\"AK\" for p in d) and len(d)>30" 2>/dev/null || ! command -v python3 >/dev/null'
 ends 1 '"$D" weather list atlantis' 'dewledger: no place in the table answers to "atlantis"; spelt most like it: 724070 Atlantic City Intl Ap NJ, 725453 Atlantic IA'
-ends 0 '"$D" weather near 44.98 -93.27 --units us | sed -n 3p | grep -q "^726580 .* 6.9$"'
+ends 0 '"$D" weather near 44.98 -93.27 --units si | sed -n 3p | grep -q "^726580 .* 11.2$"'
+ends 0 '"$D" weather near 44.98 -93.27 | sed -n 3p | grep -q "^726580 .* 6.9$"'
 ends 1 '"$D" weather near 144.98 -93.27' 'dewledger: latitude 144.98 is outside -90 .. 90'
 ends 2 '"$D" weather near 44.98'
 ends 2 '"$D" weather near forty 3'

@@ -188,6 +188,21 @@ static void unknown_answers_stand_out(void **state)
     free(text);
 }
 
+/* The index is that of the worst surface, as in the table of options. */
+static void the_worst_surface_is_told(void **state)
+{
+    struct dew_report r = hand_open(DEW_SYSTEM_US);
+    char *text;
+
+    (void)state;
+    page_scene.outcomes[CHOSEN].faces[DEW_CORNER].mould = 3.9;
+    page_scene.outcomes[CHOSEN].faces[DEW_EDGE].mould = 5.3;
+    text = page_written(dew_report_inspector, &r, NULL);
+    assert_non_null(strstr(text, "mould index, worst surface (frame)</th><td "
+                                 "class=\"n\">5.3<"));
+    free(text);
+}
+
 /* Defrost in February alone: one box, in the second month. */
 static void ice_is_looked_for_where_it_froze(void **state)
 {
@@ -261,6 +276,7 @@ int main(void)
         cmocka_unit_test(a_tenth_to_either_side),
         cmocka_unit_test(a_tie_is_measured_as_a_whole),
         cmocka_unit_test(unknown_answers_stand_out),
+        cmocka_unit_test(the_worst_surface_is_told),
         cmocka_unit_test(ice_is_looked_for_where_it_froze),
         cmocka_unit_test(no_task_without_its_machine),
         cmocka_unit_test(the_nearest_is_marked),

@@ -100,6 +100,55 @@ static void charts_stand_alone(void **state)
         DEW_ERANGE);
 }
 
+/* Figures alike are coloured alike, whatever stands behind their rounding. */
+static void the_map_colours_what_it_prints(void **state)
+{
+    static const double near[] = {0.596, 0.604, 0.6049, 0.295, 0.304,
+                                  0.3049, 0.454, 0.446};
+    struct dew_report report = page_open(1, DEW_SYSTEM_SI);
+    char *text = NULL, shade[101] = {0};
+    size_t size = 0, cells = 0;
+    FILE *out = open_memstream(&text, &size);
+
+    (void)state;
+    for (int h = 0; h < 8; h++)
+        page_scene.outcomes[0].rh_map[3][h] = near[h];
+    assert_int_equal(
+        dew_report_chart(&report, DEW_CHART_map, 0, out, NULL), DEW_OK);
+    fclose(out);
+    for (const char *s = text; (s = strstr(s, "<rect class=\"m")) != NULL;
+         s++) {
+        char is = s[14];
+        const char *figure = strstr(s, ":00: ");
+        long rh = figure != NULL ? strtol(figure + 5, NULL, 10) : -1;
+
+        if (figure == NULL || figure > strstr(s, "/>"))
+            continue; /* the key below the map */
+        assert_true(rh >= 0 && rh <= 100);
+        assert_true(shade[rh] == 0 || shade[rh] == is);
+        shade[rh] = is;
+        cells++;
+    }
+    assert_int_equal(cells, 288);
+    assert_true(shade[60] == shade[59] && shade[60] != shade[61]);
+    free(text);
+}
+
+/* West and south by name: no minus sign to overlook. */
+static void a_site_west_is_told_west(void **state)
+{
+    struct dew_site site = {
+        .latitude = 25.79, .longitude = -80.30, .elevation = 9};
+    struct dew_report report = page_open(1, DEW_SYSTEM_SI);
+    char *text;
+
+    (void)state;
+    report.site = &site;
+    text = page_written(dew_report_html, &report, NULL);
+    assert_non_null(strstr(text, "Site: 25.79 deg north, 80.30 deg west, "));
+    free(text);
+}
+
 static void the_page_fetches_nothing(void **state)
 {
     char *text = page_of(3, DEW_SYSTEM_US, NULL);
@@ -244,6 +293,8 @@ int main(void)
         cmocka_unit_test(defaults_are_marked_and_told_apart),
         cmocka_unit_test(cited_sources_are_spelt_out),
         cmocka_unit_test(charts_stand_alone),
+        cmocka_unit_test(the_map_colours_what_it_prints),
+        cmocka_unit_test(a_site_west_is_told_west),
         cmocka_unit_test(the_page_fetches_nothing),
         cmocka_unit_test(names_are_escaped),
         cmocka_unit_test(the_same_report_is_the_same_page),

@@ -1,0 +1,68 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Figures that other keys give, where they need no weather. */
+#include <math.h>
+#include <stddef.h>
+
+#include "dew/sources.h"
+#include "scenario/case.h"
+
+static double handlers(const struct dew_value *v)
+{
+    return dew__handlers(v);
+}
+
+static double walls(const struct dew_value *v)
+{
+    return dew__shell_of(v).walls;
+}
+
+static double roof(const struct dew_value *v)
+{
+    return dew__shell_of(v).roof;
+}
+
+static double ground(const struct dew_value *v)
+{
+    return dew__shell_of(v).ground;
+}
+
+static double gains(const struct dew_value *v)
+{
+    return dew_house_gains(SI(v, house_floor_area));
+}
+
+/* NaN: no heater. */
+static double heater(const struct dew_value *v)
+{
+    return WORD(v, heating_kind) == 0 ? NAN : dew__heating_capacity(v);
+}
+
+/* In no unit but SI. */
+static const struct worked {
+    enum dew__key key;
+    double (*of)(const struct dew_value *v);
+} list[] = {
+    {KEY_air_handlers, handlers},
+    {KEY_house_volume, dew__volume},
+    {KEY_insulation_wall_area, walls},
+    {KEY_insulation_roof_area, roof},
+    {KEY_insulation_ground_area, ground},
+    {KEY_windows_north, dew__window_side},
+    {KEY_windows_east, dew__window_side},
+    {KEY_windows_south, dew__window_side},
+    {KEY_windows_west, dew__window_side},
+    {KEY_people_count, dew__people_count},
+    {KEY_people_appliances, gains},
+    {KEY_buffering_area, dew__buffering_area},
+    {KEY_limits_fresh_air, dew__required},
+    {KEY_heating_capacity, heater},
+    {KEY_ventilator_flow, dew__vent_flow},
+};
+
+double dew_scenario_worked(const struct dew_value *values, size_t key)
+{
+    for (size_t i = 0; i < sizeof list / sizeof *list; i++)
+        if ((size_t)list[i].key == key)
+            return list[i].of(values);
+    return NAN;
+}
