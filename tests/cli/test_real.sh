@@ -20,6 +20,17 @@ for file in README.md docs/tutorial.md docs/books.md; do
     fi
 done
 
+# figures and words in sentences, where a line <!-- told: ... --> holds them
+for file in README.md docs/tutorial.md; do
+    if sh "$here/tests/support/told.sh" "$build" "$here/$file" >"$real"; then
+        echo "ok $file says in sentences what the program prints"
+    else
+        echo "not ok $file in its sentences"
+        cat "$real"
+        bad=1
+    fi
+done
+
 # make demo prints what README.md shows, line by line
 "$build/dewledger" run "$here/scenarios/demo.yaml" >"$real"
 lost=$(sed -n '/^What the year says/,/^```/p' "$here/README.md" |
