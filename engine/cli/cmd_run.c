@@ -21,6 +21,7 @@ struct run {
     const char *path;
     struct dew__job job;
     size_t which[MOST], count; /* options to march, as the file numbers them */
+    int handed;                /* 1: the second was picked alone            */
     struct dew_case *cases;    /* then those once dry       */
     size_t dry[MOST];          /* their place; 0 = none     */
     size_t runs;               /* options and dry ones      */
@@ -42,10 +43,26 @@ struct run {
 
 /* ---- which options --------------------------------------------------------- */
 
+/* The scenario's first option is today's house and is marched in any case:
+   whatever is said of "today" is said of it.  One that was picked alone is the
+   one that the sheets are about. */
 static int pick_options(struct run *r)
 {
-    return dew__cli_chosen(&r->common, r->job.scenario, r->which, MOST,
-                           &r->count);
+    int code = dew__cli_chosen(&r->common, r->job.scenario, r->which, MOST,
+                               &r->count);
+
+    if (code != DEW__DONE || r->which[0] == 0)
+        return code;
+    if (r->count == MOST)
+        return dew__cli_fail(DEW__BAD_INPUT,
+                             "more than %d options with today's house, the "
+                             "first: pick fewer by --option",
+                             MOST);
+    memmove(&r->which[1], &r->which[0], r->count * sizeof r->which[0]);
+    r->which[0] = 0;
+    r->handed = r->count == 1;
+    r->count++;
+    return code;
 }
 
 /* ---- the march --------------------------------------------------------------- */
@@ -248,6 +265,7 @@ static int tell(struct run *r)
     report.doubts = r->doubts.list;
     report.doubt_count = r->doubts.count;
     report.ducts = r->layouts.report;
+    report.handed = r->handed ? &r->choices[1] : NULL;
     for (size_t i = 0; i < report.caution_count; i++)
         stops += r->cautions[i].level == DEW_STOP;
     code = write_report(r, &report);

@@ -28,6 +28,8 @@ size_t dew__hand_least(const struct dew_report *r)
 
 size_t dew__hand_option(const struct dew_report *r)
 {
+    if (r->handed != NULL)
+        return (size_t)(r->handed - r->question->choices);
     if (dew__picked(r) >= 0)
         return (size_t)dew__picked(r);
     for (size_t i = 0; i < r->verdict->count; i++) {
@@ -37,6 +39,12 @@ size_t dew__hand_option(const struct dew_report *r)
             return (size_t)f->option;
     }
     return dew__hand_least(r);
+}
+
+static int is_best(const struct dew_report *r)
+{
+    return r->verdict->best >= 0 &&
+           (size_t)r->verdict->best == dew__hand_option(r);
 }
 
 static void head(const struct dew_report *r, const char *whom, FILE *out)
@@ -55,12 +63,12 @@ static void head(const struct dew_report *r, const char *whom, FILE *out)
     dew__escape(out, r->title && r->title[0] ? r->title : "Untitled");
     fputs("<br/>Option: <strong>", out);
     dew__escape(out, dew__option(r, (int)dew__hand_option(r)).text);
-    fputs(dew__picked(r) < 0 && r->question->count > 1
+    fputs(is_best(r) || r->question->count == 1 ? "</strong>"
+          : r->handed != NULL ? "</strong> (as picked, not the best)"
+          : dew__picked(r) < 0
               ? "</strong> (none will do; the nearest)"
-          : r->verdict->best < 0 && r->question->count > 1
-              ? "</strong> (one of several that will do; no best is told, for "
-                "want of prices)"
-              : "</strong>",
+              : "</strong> (one of several that will do; no best is told, for "
+                "want of prices)",
           out);
     fputs("</div></header>\n<main>\n", out);
     dew_report_span(r->question->choices[0].outcome->count, span, sizeof span);

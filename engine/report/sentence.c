@@ -34,11 +34,18 @@ struct dew__word dew__per_day(const struct telling *t, double kg)
     return dew__amount(kg / 86400, DEW_WATER_RATE, t->r->system, 1);
 }
 
+/* What would print as nothing is no source worth a name. */
+static int prints_as_nothing(const struct telling *t, double kg)
+{
+    return dew__shown(kg / 86400, DEW_WATER_RATE, t->r->system) < 0.05;
+}
+
 static void say_sources(struct telling *t)
 {
     int count = 0;
 
-    while (count < DEW_FINDING_SOURCES && t->f->source[count] != NULL)
+    while (count < DEW_FINDING_SOURCES && t->f->source[count] != NULL &&
+           !prints_as_nothing(t, t->f->source_kg[count]))
         count++;
     for (int i = 0; i < count; i++)
         dew__say(t, "%s%s (%s)",

@@ -82,6 +82,8 @@ struct dew_report {
     const struct dew_beside *beside;   /* NULL = none                         */
     const struct dew_report_log *laid; /* its hours; NULL only without log  */
     int held; /* 1: the house was held at the temperature measured          */
+    const struct dew_choice *handed; /* of the question's choices: the one the
+                          sheets are about; NULL = the best or the nearest  */
 };
 
 enum { DEW_SHA256_TEXT = 65, DEW_SENTENCE = 640 };
@@ -120,8 +122,8 @@ enum dew_status dew_report_hours(const struct dew_report *report, size_t option,
                                  FILE *out, struct dew_error *err);
 
 /*
- * Sheets to hand over, each one page of A4 or letter, about the best option,
- * or the nearest where none will do: what to fit and to measure, what to
+ * Sheets to hand over, each one page of A4 or letter, about the option handed,
+ * else the best, or the nearest where none will do: what to fit and to measure, what to
  * inspect, and the owner's calendar.  Cautions that say STOP stand on each.
  * Errors: as above.
  */

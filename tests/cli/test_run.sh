@@ -81,6 +81,17 @@ ends "strict passes when all is answered" 0 run answered.yaml --strict
 
 ends "one option" 0 run house.yaml --option 'as it stands'
 says "only that option" sh -c '! grep -q "^2 " out'
+ends "another option" 0 run house.yaml \
+    --option 'exhaust fan and dehumidifier' --out picked
+says "is told beside today's house" grep -q '^1 as it stands  ' out
+says "and no third" sh -c '! grep -q "^3 " out'
+grep '^\* Today' first >today
+says "of which today is told as ever" grep -qxFf today out
+for sheet in contractor inspector calendar; do
+    says "the $sheet's sheet is about it" grep -q \
+        'Option: <strong>exhaust fan and dehumidifier</strong>' \
+        picked/$sheet.html
+done
 ends "an option that is not there" 1 run house.yaml --option nothing
 ends "a key that is not there" 1 run house.yaml --set house.nothing=3
 ends "a set that changes the house" 0 run house.yaml --set 'people.count=1'

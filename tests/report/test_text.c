@@ -249,6 +249,23 @@ static const struct month_row {
     {"none", 0x000, "no month"},
 };
 
+/* 0.05 gal/day is 0.189 kg/day: less prints as 0.0 and is no source. */
+static void a_flow_that_prints_as_nothing_is_not_named(void **state)
+{
+    struct dew_report r = page_open(1, DEW_SYSTEM_US);
+    struct dew_finding f = {.kind = DEW_FINDING_today_dry,
+                            .source = {"leakage", "sweating surfaces", NULL},
+                            .source_kg = {7.3, 0.185, 0}};
+    char text[DEW_SENTENCE];
+
+    (void)state;
+    dew_report_sentence(&r, &f, text, sizeof text);
+    assert_non_null(strstr(text, "The water leaves by leakage (1.9 gal/day)."));
+    f.source_kg[1] = 0.195;
+    dew_report_sentence(&r, &f, text, sizeof text);
+    assert_non_null(strstr(text, "and sweating surfaces (0.1 gal/day)."));
+}
+
 static void months_in_words(void **state)
 {
     const struct month_row *r = *state;
