@@ -282,7 +282,7 @@ int main(void)
         cmocka_unit_test(the_nearest_is_marked),
         cmocka_unit_test(nothing_to_fit_is_said),
     };
-    size_t n = 8;
+    size_t n = 9;
 
     ADD_ROWS(tests, n, sheet_rows, sheet_is_whole);
     ADD_ROWS(tests, n, sheet_rows, sheet_says_stop);

@@ -303,7 +303,7 @@ int main(void)
         cmocka_unit_test(no_coordinate_is_broken),
         cmocka_unit_test(values_land_on_their_places),
     };
-    size_t n = 12;
+    size_t n = 14;
 
     ADD_ROWS(tests, n, step_rows, step_of_an_axis);
     return _cmocka_run_group_tests("report, page", tests, n, NULL, NULL);

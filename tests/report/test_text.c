@@ -587,6 +587,7 @@ static void what_is_no_year_is_called_none(void **state)
 int main(void)
 {
     struct CMUnitTest tests[80] = {
+        cmocka_unit_test(a_flow_that_prints_as_nothing_is_not_named),
         cmocka_unit_test(the_same_report_is_the_same_text),
         cmocka_unit_test(
             stop_stands_above_the_verdict_and_the_verdict_above_the_tables),
@@ -598,7 +599,7 @@ int main(void)
         cmocka_unit_test(ducts_are_told_where_they_matter),
         cmocka_unit_test(every_kind_has_its_sentence),
     };
-    size_t n = 9;
+    size_t n = 10;
 
     ADD_ROWS(tests, n, width_rows, text_fits_80_columns);
     ADD_ROWS(tests, n, span_rows, what_is_no_year_is_called_none);

@@ -588,7 +588,7 @@ int main(void)
         cmocka_unit_test(heating_that_falls_short_is_told),
         cmocka_unit_test(keys_are_the_names_of_the_kinds),
     };
-    size_t n = 22;
+    size_t n = 26;
 
     ADD_ROWS(tests, n, fine_rows, fine_today);
     ADD_ROWS(tests, n, near_rows, answers_near_a_limit_say_so);
