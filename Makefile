@@ -32,7 +32,8 @@ PKGS      := gsl yaml-0.1 jansson zlib libmd
 # ---- packages: build/deps.mk is made first, and make starts again with it --
 NEED_all   := gcc libc6-dev binutils pkg-config libgsl-dev libcsv-dev \
               libyaml-dev libjansson-dev zlib1g-dev libmd-dev
-NEED_check := libcmocka-dev liberfa-dev units locales g++ libxml2-utils
+NEED_check := libcmocka-dev liberfa-dev units locales g++ libxml2-utils \
+              python3
 NEED_lint  := $(NEED_check) clang-format clang-tidy
 NEED_clang := clang libclang-rt-14-dev
 

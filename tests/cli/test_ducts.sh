@@ -89,6 +89,16 @@ good "run draws the layouts that are written" \
 good "and none where none is" \
     [ "$(grep -c 'airpaths' plain/report.html)" = 0 ]
 
+# rooms are those of the bedrooms told, and air is split alike everywhere
+sed 's/bedrooms: 3/bedrooms: 4/' house.yaml >four.yaml
+ends "four bedrooms" 0 ducts four.yaml --option own
+says "have a fourth" out '^bedroom 4 .* fresh '
+sed 's/bedrooms: 3/bedrooms: 1/' house.yaml >one.yaml
+ends "one bedroom" 0 ducts one.yaml --option own
+good "has no second, and one bath" \
+    [ "$(grep -c 'bedroom 2\|second bath' out)" = 0 ]
+says "and two parts for each" out '^main bedroom  *fresh  *45 '
+
 cat >found.yaml <<'END'
 weather: {place: 722020}
 house: {floor_area: 2100 ft2, bedrooms: 3}

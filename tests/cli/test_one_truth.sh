@@ -1,0 +1,23 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+# Five scenarios: a figure that stands in more than one output is one figure.
+# usage: DEWLEDGER=path/to/dewledger tests/cli/test_one_truth.sh
+set -u
+[ "${DEW_KIND-gcc}" = gcc ] || { echo "skip one truth: once, in the gcc build"; exit 77; }
+here=$(cd "$(dirname "$0")/../.." && pwd)
+D=$(realpath "${DEWLEDGER:-${DEW_BUILD:-build/gcc}/dewledger}")
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+bad=0
+one() { # SCENARIO WORD...
+    scenario=$1
+    shift
+    python3 "$here/tests/support/one_truth.py" "$D" "$scenario" "$work" "$@" ||
+        bad=1
+}
+one "$here/scenarios/demo.yaml"
+one "$here/scenarios/tutorial.yaml" --units si
+one "$here/scenarios/ducts_humid.yaml"
+one "$here/scenarios/cold_winter.yaml"
+one "$here/tests/cli/found.yaml"
+exit $bad
