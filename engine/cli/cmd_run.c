@@ -48,8 +48,8 @@ struct run {
    one that the sheets are about. */
 static int pick_options(struct run *r)
 {
-    int code = dew__cli_chosen(&r->common, r->job.scenario, r->which, MOST,
-                               &r->count);
+    int code =
+        dew__cli_chosen(&r->common, r->job.scenario, r->which, MOST, &r->count);
 
     if (code != DEW__DONE || r->which[0] == 0)
         return code;

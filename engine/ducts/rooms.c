@@ -10,9 +10,9 @@ enum { FIRST, SECOND, LAST, MOST_BEDROOMS = 12 };
 size_t dew_ducts_rooms(int bedrooms, struct dew_duct_room *out)
 {
     static const char *const others[] = {
-        "bedroom 2", "bedroom 3", "bedroom 4",  "bedroom 5",  "bedroom 6",
-        "bedroom 7", "bedroom 8", "bedroom 9",  "bedroom 10", "bedroom 11",
-        "bedroom 12"};
+        "bedroom 2",  "bedroom 3",  "bedroom 4", "bedroom 5",
+        "bedroom 6",  "bedroom 7",  "bedroom 8", "bedroom 9",
+        "bedroom 10", "bedroom 11", "bedroom 12"};
     size_t n = 0;
 
     out[n++] = (struct dew_duct_room){"living room", FIRST, 1, 2, 0};

@@ -236,8 +236,7 @@ static enum dew_status add(struct dew_report_ducts *d,
 {
     struct dew__told *t = &d->list[d->count];
     struct dew_error quiet = {0};
-    enum dew_status status =
-        tell_one(t, option, option->quiet ? &quiet : err);
+    enum dew_status status = tell_one(t, option, option->quiet ? &quiet : err);
 
     if (status == DEW_OK || !option->quiet || status == DEW_EMEM) {
         d->count++;

@@ -260,8 +260,8 @@ static void room_table(const struct dew_report *r, int fresh, FILE *out)
             "scope=\"col\">on</th></tr></thead><tbody>\n",
             fresh ? "fresh air to" : "stale air from",
             dew__unit(DEW_FLOW, r->system)->name);
-    line_rows(r, &l, fresh ? "the duct it is tied to"
-                           : "the return it is tied to",
+    line_rows(r, &l,
+              fresh ? "the duct it is tied to" : "the return it is tied to",
               out);
     fputs("</tbody></table>\n", out);
 }

@@ -11,10 +11,11 @@
 
 /* In the order they are told. */
 static dew__sheet_maker *const makers[] = {
-    dew__sheet_log,      dew__sheet_install, dew__sheet_yearly,
-    dew__sheet_air,      dew__sheet_rates,    dew__sheet_local,   dew__sheet_people,
-    dew__sheet_surfaces, dew__sheet_windows, dew__sheet_ducts,
-    dew__sheet_gear,     dew__sheet_drying,  dew__sheet_thumbs,
+    dew__sheet_log,    dew__sheet_install,  dew__sheet_yearly,
+    dew__sheet_air,    dew__sheet_rates,    dew__sheet_local,
+    dew__sheet_people, dew__sheet_surfaces, dew__sheet_windows,
+    dew__sheet_ducts,  dew__sheet_gear,     dew__sheet_drying,
+    dew__sheet_thumbs,
 };
 enum { MAKERS = sizeof makers / sizeof *makers };
 

@@ -42,8 +42,8 @@ void dew__sheets_html(const struct dew_report *r, FILE *out);
 
 /* sheets.c, and sheet_<name>.c */
 dew__sheet_maker dew__sheet_log, dew__sheet_install, dew__sheet_yearly,
-    dew__sheet_air, dew__sheet_rates, dew__sheet_local, dew__sheet_people, dew__sheet_surfaces,
-    dew__sheet_windows, dew__sheet_ducts, dew__sheet_drying, dew__sheet_thumbs,
-    dew__sheet_gear;
+    dew__sheet_air, dew__sheet_rates, dew__sheet_local, dew__sheet_people,
+    dew__sheet_surfaces, dew__sheet_windows, dew__sheet_ducts,
+    dew__sheet_drying, dew__sheet_thumbs, dew__sheet_gear;
 
 #endif

@@ -336,8 +336,7 @@ char *dew__pressure(const struct dew_report *report,
         snprintf(whose, sizeof whose, " (option %zu)", option + 1);
     if (rest.text[0] != '\0')
         snprintf(left, sizeof left, " Not told, so not in it: %s.", rest.text);
-    snprintf(out, size,
-             " Computed, every exhaust told at once: %s Pa%s.%s",
+    snprintf(out, size, " Computed, every exhaust told at once: %s Pa%s.%s",
              dew__number(c->outcome->year.pressure_all_min, 1).text, whose,
              left);
     return out;

@@ -210,9 +210,9 @@ static void tell_shares(const struct look *l, const struct kind *k, int of,
     else if (would > 0 && would <= 1)
         snprintf(right, sizeof right, "; %.4g %% here would make it so",
                  100 * would);
-    snprintf(text, sizeof text,
-             "shares of the %s of %s %d sum to %.4g %%%s%s", k->name, k->of, of,
-             100 * s->shares, s->open ? "" : ", not to 100 %", right);
+    snprintf(text, sizeof text, "shares of the %s of %s %d sum to %.4g %%%s%s",
+             k->name, k->of, of, 100 * s->shares,
+             s->open ? "" : ", not to 100 %", right);
     at_cell(l, s->last, k->path, text);
 }
 

@@ -144,7 +144,8 @@ static double rim_u(const struct dew_value *v)
 }
 
 static enum dew_status losses(const struct dew__making *m,
-                              const struct dew__shell *s, struct dew_losses *out)
+                              const struct dew__shell *s,
+                              struct dew_losses *out)
 {
     const struct dew_value *v = m->v;
     const struct dew_part parts[] = {
@@ -279,9 +280,9 @@ static enum dew_status make_buffer(const struct dew__making *m)
     int class = WORD(v, buffering_class);
 
     if (GIVEN(v, buffering_value) && SI(v, buffering_value) > 0)
-        return dew_house_buffer_mbv(
-            SI(v, buffering_value), dew__buffering_area(v),
-            DEW_BUFFER_FILM, psat, &m->c->house.buffer, m->err);
+        return dew_house_buffer_mbv(SI(v, buffering_value),
+                                    dew__buffering_area(v), DEW_BUFFER_FILM,
+                                    psat, &m->c->house.buffer, m->err);
     if (class > 0 && !GIVEN(v, buffering_value))
         m->c->house.buffer = dew_house_buffer_house(
             (enum dew_holding)(class - 1), floor_area, psat);

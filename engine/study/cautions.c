@@ -544,14 +544,14 @@ size_t dew_cautions_of(const struct dew_question *question,
         if (options == 0)
             continue;
         if (count < room) {
-            out[count] = (struct dew_caution){
-                .level = r->level,
-                .key = r->key,
-                .text = r->text,
-                .source = r->source,
-                .options = r->about == HOUSE ? 0 : options,
-                .pressure = NAN,
-                .worst = DEW_NO_OPTION};
+            out[count] =
+                (struct dew_caution){.level = r->level,
+                                     .key = r->key,
+                                     .text = r->text,
+                                     .source = r->source,
+                                     .options = r->about == HOUSE ? 0 : options,
+                                     .pressure = NAN,
+                                     .worst = DEW_NO_OPTION};
             put_pressure(&out[count], r, question, options);
         }
         count++;

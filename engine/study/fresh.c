@@ -28,8 +28,7 @@ double dew_fresh_hours_below(const struct dew_question *q, size_t option,
     double hours = 0;
 
     for (size_t h = 0; h < o->count; h++)
-        hours +=
-            o->series.fresh[h] + o->series.drawn[h] < asked * (1 - 1e-9);
+        hours += o->series.fresh[h] + o->series.drawn[h] < asked * (1 - 1e-9);
     return hours;
 }
 

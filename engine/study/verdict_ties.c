@@ -110,7 +110,8 @@ static void tell_tie(struct dew_finding *f, const struct dew_question *q,
    as fine. */
 void dew__rule_ties(const struct dew_question *q, struct dew_verdict *v)
 {
-    const unsigned harm = DEW_TIE_SHORT | DEW_TIE_AIR | DEW_TIE_HUMID | DEW_TIE_WET;
+    const unsigned harm =
+        DEW_TIE_SHORT | DEW_TIE_AIR | DEW_TIE_HUMID | DEW_TIE_WET;
 
     for (size_t i = 0; i < q->count; i++) {
         int own = tied(q, i) ? own_twin(q, i) : NONE;

@@ -145,10 +145,10 @@ enum dew_untold {
 
 /* What speaks against a tie-in; bits of value[0]. */
 enum dew_tie {
-    DEW_TIE_SHORT = 1,   /* much of its air short-circuits                    */
-    DEW_TIE_AIR = 2,     /* less than asked for, where own ducts bring it     */
-    DEW_TIE_HUMID = 4,   /* more hours too humid than with own ducts          */
-    DEW_TIE_BLOWER = 8,  /* more electricity for the blower                   */
+    DEW_TIE_SHORT = 1,  /* much of its air short-circuits                    */
+    DEW_TIE_AIR = 2,    /* less than asked for, where own ducts bring it     */
+    DEW_TIE_HUMID = 4,  /* more hours too humid than with own ducts          */
+    DEW_TIE_BLOWER = 8, /* more electricity for the blower                   */
     DEW_TIE_PUTBACK = 16, /* more water put back by the coil                 */
     DEW_TIE_WET = 32      /* the supply trunk sweats past the limit          */
 };

@@ -103,8 +103,8 @@ static void charts_stand_alone(void **state)
 /* Figures alike are coloured alike, whatever stands behind their rounding. */
 static void the_map_colours_what_it_prints(void **state)
 {
-    static const double near[] = {0.596, 0.604, 0.6049, 0.295, 0.304,
-                                  0.3049, 0.454, 0.446};
+    static const double near[] = {0.596, 0.604,  0.6049, 0.295,
+                                  0.304, 0.3049, 0.454,  0.446};
     struct dew_report report = page_open(1, DEW_SYSTEM_SI);
     char *text = NULL, shade[101] = {0};
     size_t size = 0, cells = 0;
@@ -113,8 +113,8 @@ static void the_map_colours_what_it_prints(void **state)
     (void)state;
     for (int h = 0; h < 8; h++)
         page_scene.outcomes[0].rh_map[3][h] = near[h];
-    assert_int_equal(
-        dew_report_chart(&report, DEW_CHART_map, 0, out, NULL), DEW_OK);
+    assert_int_equal(dew_report_chart(&report, DEW_CHART_map, 0, out, NULL),
+                     DEW_OK);
     fclose(out);
     for (const char *s = text; (s = strstr(s, "<rect class=\"m")) != NULL;
          s++) {
