@@ -1,0 +1,135 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What ventilation alone does, on books written by hand. */
+#include "support/rows.h"
+
+#include "study/scene.h"
+
+enum { ANY = -2, JULY = 6, AUGUST = 7 };
+
+static struct scene s;
+static struct dew_verdict v;
+
+#define FIND(kind, option) scene_find(&v, DEW_FINDING_##kind, (option))
+
+static const struct dew_finding *must(const struct dew_finding *f)
+{
+    assert_non_null(f);
+    return f;
+}
+
+static void judge(void)
+{
+    dew_verdict_of(&s.question, &v);
+}
+
+/* Today 900 humid hours in July and August; heat core as given. */
+static void humid_house(double heat_core_july)
+{
+    scene_open(&s, 2);
+    scene_humid(&s, 0, JULY, 500);
+    scene_humid(&s, 0, AUGUST, 400);
+    scene_humid(&s, 1, JULY, heat_core_july);
+    s.facts[1].core = DEW_CORE_heat_plate;
+    judge();
+}
+
+static void ventilation_alone_fixes_it(void **state)
+{
+    (void)state;
+    humid_house(120);
+    assert_near(must(FIND(air_fixes, 1))->value[0], 120, 0);
+    assert_near(FIND(air_fixes, 1)->value[1], 900, 0);
+    assert_null(FIND(air_fails, ANY));
+    assert_null(FIND(air_worsens, ANY));
+}
+
+static void ventilation_alone_fails_in_its_months(void **state)
+{
+    (void)state;
+    humid_house(420);
+    assert_int_equal(must(FIND(air_fails, 1))->months, 1U << JULY);
+    assert_null(FIND(air_fixes, ANY));
+}
+
+static void ventilation_makes_a_month_worse(void **state)
+{
+    (void)state;
+    humid_house(620);
+    assert_int_equal(must(FIND(air_worsens, 1))->months, 1U << JULY);
+    assert_near(FIND(air_worsens, 1)->value[0], 620, 0);
+    assert_near(FIND(air_worsens, 1)->value[1], 900, 0);
+    assert_near(FIND(air_worsens, 1)->value[2], 120, 0);
+}
+
+/* Today ventilates alone at 900 h; the other option is worse. */
+static void today_is_one_of_those_that_ventilate_alone(void **state)
+{
+    (void)state;
+    humid_house(1100);
+    s.facts[0].core = DEW_CORE_heat_plate;
+    judge();
+    assert_near(must(FIND(air_fails, 0))->value[0], 900, 0);
+    assert_null(FIND(air_fails, 1));
+    assert_near(must(FIND(least_humid, 0))->value[0], 900, 0);
+}
+
+/* 175.2 h are allowed: 176 too dry is no fix without a word, and what nobody
+   tried against it is asked for. */
+static void air_that_cures_damp_may_dry_too_far(void **state)
+{
+    (void)state;
+    humid_house(120);
+    scene_dry(&s, 1, 0, 175);
+    judge();
+    assert_near(must(FIND(air_fixes, 1))->value[2], 0, 0);
+    assert_null(FIND(wetter_untried, ANY));
+    scene_dry(&s, 1, 0, 1);
+    s.outcomes[0].year.fresh_sum = 0; /* today has no air to speak of */
+    judge();
+    assert_near(must(FIND(air_fixes, 1))->value[2], 176, 0);
+    assert_near(must(FIND(wetter_untried, 1))->value[0], 176, 0);
+    s.cases[1].plant.control.winter_rh[0] = 0.40;
+    judge();
+    assert_null(FIND(wetter_untried, ANY));
+    s.cases[1].plant.control.winter_rh[0] = 0;
+    s.cases[1].plant.humidifier.rate = 1e-4;
+    judge();
+    assert_null(FIND(wetter_untried, ANY));
+}
+
+/* Two options alike at 200 h, and none keeps the limits: both are counted;
+   where one is the best, no other winner is named. */
+static void a_tie_names_no_second_winner(void **state)
+{
+    (void)state;
+    scene_open(&s, 3);
+    scene_humid(&s, 0, JULY, 700);
+    scene_humid(&s, 1, JULY, 200);
+    scene_humid(&s, 2, JULY, 200);
+    judge();
+    assert_near(must(FIND(least_humid, 1))->value[2], 2, 0);
+    s.outcomes[1].year.too_humid = s.outcomes[2].year.too_humid = 0;
+    judge();
+    assert_int_equal(v.best, 1);
+    assert_null(FIND(least_humid, ANY));
+    s.outcomes[1].year.too_humid = 100;
+    s.outcomes[2].year.energy.cooling = 3e9; /* dearer, and less humid */
+    judge();
+    assert_int_equal(v.best, 1);
+    assert_near(must(FIND(least_humid, 2))->value[0], 0, 0);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(ventilation_alone_fixes_it),
+        cmocka_unit_test(ventilation_alone_fails_in_its_months),
+        cmocka_unit_test(ventilation_makes_a_month_worse),
+        cmocka_unit_test(today_is_one_of_those_that_ventilate_alone),
+        cmocka_unit_test(air_that_cures_damp_may_dry_too_far),
+        cmocka_unit_test(a_tie_names_no_second_winner),
+    };
+
+    return cmocka_run_group_tests_name("study/verdict_options", tests, NULL,
+                                       NULL);
+}
