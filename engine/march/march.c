@@ -394,7 +394,7 @@ static enum dew_status settle_in(struct dew_march *m,
     return DEW_OK;
 }
 
-enum { YEAR = 8760, DAY = 24, LEAD = 30 * 7 * DAY, FINE = 6 * 7 * DAY }; /* h */
+enum { YEAR = 8760, DAY = 24, LEAD = 22 * 7 * DAY, FINE = 6 * 7 * DAY }; /* h */
 
 /* Hours until the day of the year comes round; 0: not in these hours. */
 static size_t first_year(const struct dew_date *dates, size_t count)

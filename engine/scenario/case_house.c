@@ -163,7 +163,8 @@ static enum dew_status losses(const struct dew__making *m,
 }
 
 static enum dew_status ground_of(const struct dew__making *m,
-                                 const struct dew__shell *s, struct dew_earth *earth)
+                                 const struct dew__shell *s,
+                                 struct dew_earth *earth)
 {
     const double wall = 0.2; /* m, thickness; common practice, no source */
     const struct dew_value *v = m->v;

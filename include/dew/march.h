@@ -221,7 +221,7 @@ enum dew_status dew_march_step(struct dew_march *march,
 
 /*
  * Bring a march just opened to where hour 0 finds the house.  Hours of a whole
- * year or more: once through the last 30 weeks of the first twelve months, two
+ * year or more: once through the last 22 weeks of the first twelve months, two
  * steps an hour and in the last six the case's own, so that the year begins as
  * it ends; also the running mean
  * outdoors and the rest of the windows are then those of that end.  Fewer
