@@ -227,8 +227,7 @@ static const struct bad {
     {"degF read as degC is outside the range",
      "time,temp (C)\n2020-03-04 05:00,70.1\n2020-03-04 06:00,71.3\n", NULL,
      DEW_EUNIT,
-     "1:2: temp (C): 2 of 2 values are outside -70 .. 60 degC: is the unit "
-     "degF?"},
+     "1:2: temp (C): 2 of 2 values are outside -70 .. 60 degC: is the unit degF?"},
     {"beside a good humidity",
      "time,temp (C),rh\n2020-03-04 05:00,70.1,41\n2020-03-04 06:00,70,42\n",
      NULL, DEW_EUNIT,
