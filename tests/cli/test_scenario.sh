@@ -63,7 +63,7 @@ holds "and for the place of ducts outside" s.yaml "  # place: attic"
 holds "and for their leaks, without an answer" s.yaml \
     "  # leak_return: 0 %"
 holds "start tells the words of the blower" s.yaml \
-    "  # (on), minutes of each hour (minutes), or the ventilator (interlock)"
+    "  # always; minutes, so many of each hour; interlock, the ventilator"
 awk 'length > 78 || / # .* # /' s.yaml >long
 same "no line of start is long or holds two comments" long /dev/null
 # another house, all else as the template has it: its ventilators follow the rule
