@@ -89,7 +89,7 @@ holds "check echoes what was read" out "  floor_area: 1900 ft2 [line 18]"
 holds "check names a default's source" out \
     "  absorptance: 60 % [default: middling colours, from memory]"
 holds "check works out what is not told" out \
-    "  volume: 16150 ft3 [worked out: floor area x ceiling height]"
+    "  volume: 16150 ft3 [worked out: floor area x ceiling height, and a basement's]"
 "$D" check --units si s.yaml >out
 holds "check --units si" out "  floor_area: 176.52 m2 [line 18]"
 "$D" check --set house.floor_area="1650 ft2" s.yaml >out
