@@ -234,9 +234,11 @@ static void tell_energy(const struct dew_march *m, const struct dew__hour *h,
 /* 0 where there is no ventilator to run, whatever its schedule says. */
 static double ventilator(const struct dew_case *c)
 {
-    const struct dew_path *on = &c->paths[DEW_VENT_ON][0];
+    double moved = 0.0;
 
-    return on->supply > 0.0 || on->exhaust > 0.0 ? 1.0 : 0.0;
+    for (int v = DEW_VENT_ON; v <= DEW_VENT_BOOST; v++)
+        moved += c->paths[v][0].supply + c->paths[v][0].exhaust;
+    return moved > 0.0 ? 1.0 : 0.0;
 }
 
 static void tell_duty(const struct dew_march *m, const struct dew__hour *h,

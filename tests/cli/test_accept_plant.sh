@@ -122,7 +122,7 @@ options:
 END
 "$D" run dry.yaml >dry.txt 2>err
 holds "today too humid" dry.txt "Today the house is too humid (above 60 %) in 8"
-holds "ventilation alone fixes it" dry.txt 'Ventilation alone fixes it: with "heat core"'
+holds "ventilation alone cures the damp, and too far" dry.txt 'Ventilation alone cures the damp and dries the house too far: with "heat core"'
 holds "a dehumidifier is not needed, in as many words" dry.txt \
     'A dehumidifier is not needed: "heat core" has none and is too humid in'
 lacks "and nothing says needed" dry.txt "A dehumidifier is needed"

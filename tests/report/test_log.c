@@ -119,7 +119,8 @@ static const struct words_row {
     const char *want;
 } words_rows[] = {
     {"the dew-point test", DEW_SYSTEM_SI, 1,
-     "Of 137 hours logged, outdoor air would have dried the house in 47 "
+     "Of the 137 h of the log that have a dew point indoors and outdoors, "
+     "outdoor air would have dried the house in 47 "
      "(outdoor dew point below the indoor one; outdoors as the weather file "
      "has it)."},
     {"no test without outdoors", DEW_SYSTEM_SI, 0,
