@@ -63,7 +63,8 @@
     X(wsat_edge) X(wsat_corner) X(air_source) X(surface_source)                \
     X(mass_source) X(air_g) X(heat_full) X(cool_full) X(w_source) X(w_g)       \
     X(pws_wet)   /* Pa   of the ground's wet inside face                 */    \
-    X(wet_slope) /* Pa/K of it, by the air's t                           */
+    X(wet_slope) /* Pa/K of it, by the air's t                           */    \
+    X(fog)       /* kg/s out of saturated air, whose heat is in evap_air */
 /* clang-format on */
 
 #define DEW_LANE_STRUCT(name, MAP)                                             \

@@ -267,6 +267,7 @@ DEW_LANE struct dew__terms dew__curves(const struct dew__now *n,
     k.wsat_corner = dew__face_w(n, at->t_air, l->face_corner);
     k.evap_air = 0.0;
     k.evap_surface = 0.0;
+    k.fog = 0.0;
     k.cp = 0.0;
     return k;
 }
@@ -328,6 +329,7 @@ DEW_LANE struct dew__terms dew__settle(const struct dew__now *n,
 
     k.evap_air = dew__latent_air(n, &f) + dew__drier_heat(n, &f, a.dry);
     k.evap_surface = dew__latent_surface(&f);
+    k.fog = duty->fog;
     return dew__sources(n, &k, owed);
 }
 
@@ -489,6 +491,26 @@ DEW_LANE struct dew_state dew__finish(const struct dew__now *n,
     return end;
 }
 
+/*
+ * What falls out of the air, with the warmth that it brings: at t, where p.fog
+ * would fall, the air has had the heat of k->fog.  One Newton step of
+ *
+ *     fog = surplus(t),  dt = h_fg dfog / slope,  dsurplus/dt = -g dw_s/dt
+ *
+ * without which much air and little heat capacity would swing up.
+ */
+DEW_LANE double dew__fog_of(const struct dew__now *n,
+                            const struct dew__terms *k,
+                            const struct dew__pieces *p, double per_slope)
+{
+    double dry = n->mid.p - k->pws_air;
+    double w_slope = 0.621945 * n->mid.p * k->air_slope / (dry * dry);
+    double back = DEW_LATENT * p->g * w_slope * per_slope;
+    double surplus = -dew__residual(p, p->top);
+
+    return dew__over((surplus + back * k->fog) / (1.0 + back));
+}
+
 /* The midpoint, by one stage with the coefficients of the step before. */
 DEW_LANE struct dew_state dew__predict(const struct dew__now *n,
                                        const struct dew__terms *k,
@@ -508,7 +530,7 @@ DEW_LANE struct dew_state dew__predict(const struct dew__now *n,
     *duty = warm.duty;
     duty->dry = dew__dry_share(n, p.per_rh * y.w);
     duty->wet = dew__wet_share(n, p.per_rh * y.w);
-    duty->fog = p.fog;
+    duty->fog = dew__fog_of(n, &b, &p, e.per_slope);
     return y;
 }
 
