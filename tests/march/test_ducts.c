@@ -87,12 +87,12 @@ static void leaks_outside_change_the_house_air(void **state)
     (void)state;
     house_of(&h, DEW_LAYOUT_own_ducts, 1);
     h.c.plant.handlers[0].mode = DEW_BLOWER_ON;
-    tight = last_hour(&h.c, 28.3, .77);
+    tight = last_hour(&h.c, 28.3, .47);
     assert_near(tight.water.ductleak, 0, 0);
     h.layout.handlers[0].leak_return = .11;
     h.layout.handlers[0].leak_supply = .07;
     lay(&h, 1);
-    leaky = last_hour(&h.c, 28.3, .77);
+    leaky = last_hour(&h.c, 28.3, .47);
     assert_near(leaky.water.ductleak,
                 rho * (h.states[1][1].leak_in - h.states[1][1].leak_lost) *
                     (leaky.w_out - leaky.w) * 3600,
