@@ -11,19 +11,41 @@
 #include <sys/ioctl.h>
 #include <unistd.h>
 
+#include "core/clean.h"
 #include "core/fail.h"
 
+enum { MESSAGE = 5000 }; /* the longest path and words around it */
+
+/* Cleaned as a whole: a message is one line. */
 int dew__cli_fail(enum dew__exit code, const char *format, ...)
 {
+    char line[MESSAGE];
     va_list args;
 
     fflush(stdout);
-    fputs("dewledger: ", stderr);
     va_start(args, format);
-    vfprintf(stderr, format, args);
+    vsnprintf(line, sizeof line, format, args);
     va_end(args);
+    fputs("dewledger: ", stderr);
+    dew__cli_put(stderr, line);
     fputc('\n', stderr);
     return (int)code;
+}
+
+void dew__cli_usage(struct argp_state *state, const char *format, ...)
+{
+    char line[MESSAGE], clean[MESSAGE];
+    va_list args;
+
+    va_start(args, format);
+    vsnprintf(line, sizeof line, format, args);
+    va_end(args);
+    argp_error(state, "%s", dew__clean(line, clean, sizeof clean));
+}
+
+void dew__cli_put(FILE *out, const char *text)
+{
+    dew__clean_put(out, text, strlen(text));
 }
 
 enum dew__exit dew__cli_code(enum dew_status status)
@@ -155,7 +177,8 @@ int dew__cli_json(json_t *root)
     json_decref(root);
     if (text == NULL)
         return dew__cli_fail(DEW__FAILED, "out of memory");
-    puts(text);
+    dew__clean_json(stdout, text);
+    putchar('\n');
     free(text);
     return DEW__DONE;
 }
@@ -193,16 +216,14 @@ void dew__cli_wrap(FILE *stream, int indent, const char *text)
     int width = dew__cli_width(), at = 0;
 
     while (*text != '\0') {
-        int length = (int)strcspn(text, " ");
+        size_t length = strcspn(text, " ");
 
-        if (at > indent && at + 1 + length > width) {
+        if (at > indent && at + 1 + (int)length > width) {
             fputc('\n', stream);
             at = 0;
         }
-        if (at == 0)
-            at = fprintf(stream, "%*s%.*s", indent, "", length, text);
-        else
-            at += fprintf(stream, " %.*s", length, text);
+        at += fprintf(stream, "%*s", at == 0 ? indent : 1, "") + (int)length;
+        dew__clean_put(stream, text, length);
         text += length;
         text += strspn(text, " ");
     }

@@ -106,6 +106,17 @@ int dew__cli_parse(const struct argp *argp, int argc, char **argv, void *input);
  */
 int dew__cli_unread(void);
 
+/*
+ * Text from outside, on a terminal or in a file: nothing in it is acted on,
+ * see core/clean.h.  Messages and dew__cli_wrap pass through here by
+ * themselves; what a command prints on its own is for the command to pass.
+ */
+void dew__cli_put(FILE *out, const char *text);
+
+/* As argp_error, which prints what it is given as it is. */
+void dew__cli_usage(struct argp_state *state, const char *format, ...)
+    __attribute__((format(printf, 2, 3)));
+
 /* "dewledger: ..." on stderr; returns code. */
 int dew__cli_fail(enum dew__exit code, const char *format, ...)
     __attribute__((format(printf, 2, 3)));

@@ -53,7 +53,7 @@ static error_t take(int key, char *word, struct argp_state *state)
         r->count = (size_t)(state->argc - state->next);
         return 0;
     case ARGP_KEY_NO_ARGS:
-        argp_error(state, "give two values, as in 75degF 50%%");
+        dew__cli_usage(state, "give two values, as in 75degF 50%%");
         return 0;
     default:
         return ARGP_ERR_UNKNOWN;

@@ -146,7 +146,9 @@ static void print_option(const struct dew_scenario *s, size_t option,
     const char *group = NULL;
     int changes = 0;
 
-    printf("\noption \"%s\"\n", dew_scenario_name(s, option));
+    fputs("\noption \"", stdout);
+    dew__cli_put(stdout, dew_scenario_name(s, option));
+    puts("\"");
     for (size_t i = 0; i < count; i++) {
         if (!differs(&v[i], &base[i]))
             continue;
@@ -179,7 +181,8 @@ static void print_text(const struct check *c, const struct dew_scenario *s,
     static const char *const names[] = {"", "inch-pound", "metric"};
     int system = dew__cli_system(&c->common, s);
 
-    printf("%s: no fault found\n", c->path);
+    dew__cli_put(stdout, c->path);
+    puts(": no fault found");
     printf("%zu option%s, shown in %s units\n", dew_scenario_count(s),
            dew_scenario_count(s) == 1 ? "" : "s", names[system]);
     print_ducts(s);

@@ -23,13 +23,14 @@ static error_t take(int key, char *word, struct argp_state *state)
         return 0;
     case ARGP_KEY_ARG:
         if (c->count == MOST)
-            argp_error(state, "more than %d words", MOST);
+            dew__cli_usage(state, "more than %d words", MOST);
         c->words[c->count++] = word;
         return 0;
     case ARGP_KEY_END:
         if (c->count == 0 && !c->manual)
-            argp_error(state, "give the words so far, as in: complete -- run "
-                              "house.yaml --u");
+            dew__cli_usage(state,
+                           "give the words so far, as in: complete -- run "
+                           "house.yaml --u");
         return 0;
     default:
         return ARGP_ERR_UNKNOWN;

@@ -315,7 +315,7 @@ static void set_log(struct run *r, const char *file, struct argp_state *state)
     if (r->common.set_count == DEW__CLI_SETS ||
         snprintf(r->log, sizeof r->log, "log.file=%s", file) >=
             (int)sizeof r->log)
-        argp_error(state, "--log %s: too long, or too many --set", file);
+        dew__cli_usage(state, "--log %s: too long, or too many --set", file);
     else
         r->common.sets[r->common.set_count++] = r->log;
 }

@@ -15,7 +15,7 @@ static void take_units(struct dew__cli *c, const char *word,
     else if (strcmp(word, "si") == 0)
         c->units = 2;
     else
-        argp_error(state, "--units %s: write us or si", word);
+        dew__cli_usage(state, "--units %s: write us or si", word);
 }
 
 static error_t take_result(int key, char *word, struct argp_state *state)
@@ -38,7 +38,7 @@ static void keep(const char **list, size_t *count, const char *word,
                  struct argp_state *state)
 {
     if (*count == DEW__CLI_SETS)
-        argp_error(state, "more than %d of one option", DEW__CLI_SETS);
+        dew__cli_usage(state, "more than %d of one option", DEW__CLI_SETS);
     list[(*count)++] = word;
 }
 
@@ -49,7 +49,7 @@ static error_t take_scenario(int key, char *word, struct argp_state *state)
     switch (key) {
     case KEY_SET:
         if (strchr(word, '=') == NULL || word[0] == '=')
-            argp_error(state, "--set %s: write key=value", word);
+            dew__cli_usage(state, "--set %s: write key=value", word);
         keep(c->sets, &c->set_count, word, state);
         return 0;
     case KEY_OPTION:
@@ -97,10 +97,16 @@ const struct argp dew__cli_scenario_argp = {.options = scenario_options,
 
 int dew__cli_parse(const struct argp *argp, int argc, char **argv, void *input)
 {
+    const char *odd;
     error_t bad;
 
     if (dew__tell(argp, argc, argv))
         return DEW__TOLD;
+    odd = dew__tell_odd(argp, argc, argv);
+    if (odd != NULL)
+        return dew__cli_fail(DEW__BAD_USAGE,
+                             "%s: no such option (%s --help lists them)", odd,
+                             argv[0]);
     bad = argp_parse(argp, argc, argv, 0, NULL, input);
     return bad ? dew__cli_fail(DEW__FAILED, "%s", strerror(bad)) : DEW__DONE;
 }

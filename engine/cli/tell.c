@@ -4,12 +4,15 @@
 
 #include <string.h>
 
+#include "core/clean.h"
+
 enum { DEPTH = 4, LEAD = 64 };
 
 void dew__tell_word(const char *lead, const char *word, const char *begin,
                     const char *what)
 {
-    if (strncmp(word, begin, strlen(begin)) == 0)
+    /* what is not clean no shell could take as it stands */
+    if (strncmp(word, begin, strlen(begin)) == 0 && dew__is_clean(word))
         printf("%s%s\t%s\n", lead, word, what);
 }
 
@@ -59,6 +62,23 @@ static const struct argp_option *waits(const struct argp *argp,
     if (strncmp(word, "--", 2) == 0 && strchr(word, '=') == NULL)
         o = find(argp, word + 2, strlen(word + 2), DEPTH);
     return o != NULL && o->arg != NULL ? o : NULL;
+}
+
+const char *dew__tell_odd(const struct argp *argp, int argc, char **argv)
+{
+    for (int i = 1; i < argc && strcmp(argv[i], "--") != 0; i++) {
+        const char *word = argv[i];
+        int is_long = strncmp(word, "--", 2) == 0;
+
+        if (waits(argp, word) != NULL)
+            i++;
+        else if (word[0] != '-' || dew__is_clean(word))
+            continue;
+        else if (!is_long ||
+                 find(argp, word + 2, strcspn(word + 2, "="), DEPTH) == NULL)
+            return word;
+    }
+    return NULL;
 }
 
 /* Keep the words that are no options and no values of options, and the last. */

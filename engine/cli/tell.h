@@ -17,6 +17,10 @@
 /* Answer a mark in argv[1], if there is one: returns whether it was. */
 int dew__tell(const struct argp *argp, int argc, char **argv);
 
+/* An option that is none and holds what a terminal acts on: the parser would
+   print it as it is.  NULL: there is none. */
+const char *dew__tell_odd(const struct argp *argp, int argc, char **argv);
+
 /*
  * Print what could stand in place of words[count - 1], the words before it
  * given; a line each, "word<TAB>what it is".  A line ":files<TAB>.yaml",

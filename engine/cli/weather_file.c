@@ -64,8 +64,8 @@ static double number(struct argp_state *state, const char *name,
 
     if (dew_number_read(word, strlen(word), &x) != strlen(word) || x < low ||
         x > high)
-        argp_error(state, "--%s %s: write a number in %g .. %g", name, word,
-                   low, high);
+        dew__cli_usage(state, "--%s %s: write a number in %g .. %g", name, word,
+                       low, high);
     return x;
 }
 
@@ -76,7 +76,7 @@ static int choice(struct argp_state *state, const char *name, const char *word,
     for (int i = 0; i < count; i++)
         if (strcmp(word, choices[i]) == 0)
             return i + 1;
-    argp_error(state, "--%s: no choice %s", name, word);
+    dew__cli_usage(state, "--%s: no choice %s", name, word);
     return 0;
 }
 
@@ -116,7 +116,7 @@ static void say(struct argp_state *state, char *word, int is_unit)
     const char *wrong = dew__weather_say(&f->said, word, is_unit);
 
     if (wrong != NULL)
-        argp_error(state, "%s: %s", word, wrong);
+        dew__cli_usage(state, "%s: %s", word, wrong);
 }
 
 static void take_place(int key, char *word, struct argp_state *state)
@@ -137,7 +137,7 @@ static void take_place(int key, char *word, struct argp_state *state)
         break;
     default:
         if (dew__cli_quantity(word, DEW_LENGTH, &typed, &err) != DEW_OK)
-            argp_error(state, "--elevation: %s", err.text);
+            dew__cli_usage(state, "--elevation: %s", err.text);
         f->ask.elevation = typed.si;
     }
 }
@@ -179,7 +179,7 @@ static void take_name(char *word, struct argp_state *state)
     else if (state->arg_num == 1 && f->files == 2)
         f->out = word;
     else
-        argp_error(state, "one name too many: %s", word);
+        dew__cli_usage(state, "one name too many: %s", word);
 }
 
 static error_t take(int key, char *word, struct argp_state *state)
@@ -203,8 +203,9 @@ static error_t take(int key, char *word, struct argp_state *state)
         return take_name(word, state), 0;
     case ARGP_KEY_END:
         if (state->arg_num < (unsigned)f->files)
-            argp_error(state, f->files == 1 ? "name a file"
-                                            : "name a file and where to write");
+            dew__cli_usage(state, f->files == 1
+                                      ? "name a file"
+                                      : "name a file and where to write");
         return 0;
     default:
         return ARGP_ERR_UNKNOWN;
@@ -283,7 +284,9 @@ int dew__weather_convert(int argc, char **argv)
         code = dew__cli_error(&err);
     } else {
         dew_year_hours(f.year, &hours);
-        printf("%zu hours written to %s\n", hours, f.out);
+        printf("%zu hours written to ", hours);
+        dew__cli_put(stdout, f.out);
+        putchar('\n');
     }
     dew_year_close(f.year);
     return code;

@@ -1,14 +1,23 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What `weather look --json` prints: SI units throughout. */
 #include "cli/weather.h"
+#include "core/clean.h"
+
+/* A file's text, made valid UTF-8: jansson takes nothing else. */
+static json_t *text(const char *words)
+{
+    char clean[512];
+
+    return json_string(dew__clean(words, clean, sizeof clean));
+}
 
 static json_t *site_json(const struct dew_site *s)
 {
-    return json_pack("{s:s, s:s, s:o, s:o, s:o, s:o}", "id", s->id, "name",
-                     s->name, "latitude", dew__cli_real(s->latitude),
-                     "longitude", dew__cli_real(s->longitude), "elevation_m",
-                     dew__cli_real(s->elevation), "utc_offset_h",
-                     dew__cli_real(s->utc_offset));
+    return json_pack(
+        "{s:o, s:o, s:o, s:o, s:o, s:o}", "id", text(s->id), "name",
+        text(s->name), "latitude", dew__cli_real(s->latitude), "longitude",
+        dew__cli_real(s->longitude), "elevation_m", dew__cli_real(s->elevation),
+        "utc_offset_h", dew__cli_real(s->utc_offset));
 }
 
 static json_t *date_json(const struct dew_date *d)
@@ -22,10 +31,10 @@ static json_t *columns_json(const struct dew_weather_report *r)
     json_t *list = json_array();
 
     for (int i = 0; i < r->column_count; i++)
-        json_array_append_new(list, json_pack("{s:s, s:s, s:s}", "header",
-                                              r->columns[i].header, "meaning",
-                                              r->columns[i].meaning, "unit",
-                                              r->columns[i].unit));
+        json_array_append_new(list, json_pack("{s:o, s:s, s:s}", "header",
+                                              text(r->columns[i].header),
+                                              "meaning", r->columns[i].meaning,
+                                              "unit", r->columns[i].unit));
     return list;
 }
 

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "cli/weather.h"
+#include "core/clean.h"
 
 enum { GAPS_SHOWN = 6, SKETCH = 56, KEY_WIDTH = 10 };
 
@@ -33,13 +34,14 @@ static void print_key(const char *key, const char *words)
         return;
     printf("%-*s", KEY_WIDTH, key);
     while (*words != '\0') {
-        int n = (int)strcspn(words, " ");
+        size_t n = strcspn(words, " ");
 
-        if (used > 0 && used + 1 + n > width) {
+        if (used > 0 && used + 1 + (int)n > width) {
             printf("\n%-*s", KEY_WIDTH, "");
             used = 0;
         }
-        used += printf("%s%.*s", used > 0 ? " " : "", n, words);
+        used += printf("%s", used > 0 ? " " : "") + (int)n;
+        dew__clean_put(stdout, words, n);
         words += n;
         words += strspn(words, " ");
     }

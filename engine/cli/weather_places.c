@@ -27,12 +27,12 @@ static void take_number(struct asked *a, const char *word,
     word += strspn(word, " ");
     n = strlen(word);
     if (a->numbers == 2)
-        argp_error(state, "write LATITUDE and LONGITUDE, no more");
+        dew__cli_usage(state, "write LATITUDE and LONGITUDE, no more");
     if (n == 0 || dew_number_read(word, n, &a->place[a->numbers]) != n)
-        argp_error(state,
-                   "%s: write degrees as a number, west and south "
-                   "negative",
-                   word);
+        dew__cli_usage(state,
+                       "%s: write degrees as a number, west and south "
+                       "negative",
+                       word);
     a->numbers++;
 }
 
@@ -54,7 +54,7 @@ static error_t take(int key, char *word, struct argp_state *state)
         return 0;
     case ARGP_KEY_END:
         if (a->near && a->numbers < 2)
-            argp_error(state, "write LATITUDE LONGITUDE");
+            dew__cli_usage(state, "write LATITUDE LONGITUDE");
         return 0;
     default:
         return ARGP_ERR_UNKNOWN;

@@ -11,8 +11,10 @@
 #include "cli/job.h"
 #include "cli/load.h"
 #include "cli/weather.h"
+#include "core/clean.h"
 #include "dew/made.h"
 #include "dew/study.h"
+#include "report/words.h"
 
 enum { KEY_YEARS = 0x500, YEARS_MOST = 200, OPTIONS_MOST = 64, NAME = 22 };
 
@@ -141,18 +143,22 @@ static struct spread spread_of(const struct years *y, size_t option, int dry)
 
 static void print_text(const struct years *y)
 {
-    printf("Hours in %d made years of %s%s%s, seed %lu, and in the typical "
-           "one\n\n%-*s%28s%30s\n%-*s",
-           y->count, y->place.site.id, y->place.site.id[0] ? " " : "",
-           y->place.site.name, y->seed, NAME, "", "too humid, h", "too dry, h",
-           NAME, "option");
+    char name[NAME];
+
+    printf("Hours in %d made years of ", y->count);
+    dew__cli_put(stdout, y->place.site.id);
+    fputs(y->place.site.id[0] ? " " : "", stdout);
+    dew__cli_put(stdout, y->place.site.name);
+    printf(", seed %lu, and in the typical one\n\n%-*s%28s%30s\n%-*s", y->seed,
+           NAME, "", "too humid, h", "too dry, h", NAME, "option");
     for (int dry = 0; dry < 2; dry++)
         printf("%s%7s%7s%7s%7s", dry ? "  " : "", "typical", "least", "mean",
                "most");
     putchar('\n');
     for (size_t i = 0; i < y->options; i++) {
-        printf("%-*.*s", NAME, NAME - 1,
-               dew_scenario_name(y->job.scenario, y->which[i]));
+        dew__clean(dew_scenario_name(y->job.scenario, y->which[i]), name,
+                   sizeof name);
+        printf("%s%*s", name, NAME - dew__width(name), "");
         for (int dry = 0; dry < 2; dry++) {
             struct spread s = spread_of(y, i, dry);
 
@@ -230,8 +236,8 @@ static error_t take(int key, char *word, struct argp_state *state)
     case KEY_YEARS:
         if (dew_number_read(word, strlen(word), &x) != strlen(word) ||
             x != floor(x) || x < 2 || x > YEARS_MOST)
-            argp_error(state, "--years %s: write a whole number in 2 .. %d",
-                       word, YEARS_MOST);
+            dew__cli_usage(state, "--years %s: write a whole number in 2 .. %d",
+                           word, YEARS_MOST);
         else
             y->count = (int)x;
         return 0;

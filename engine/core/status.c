@@ -3,6 +3,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "core/clean.h"
 #include "core/fail.h"
 
 const char *dew_status_text(enum dew_status status)
@@ -59,7 +60,7 @@ enum dew_status dew__fail(struct dew_error *err, enum dew_status status,
 
 char *dew_error_line(const struct dew_error *err, char *out, size_t size)
 {
-    char place[160] = "";
+    char place[160] = "", line[600];
 
     if (err->line > 0)
         snprintf(place, sizeof place, "%s:%d:%d: ", err->source, err->line,
@@ -68,9 +69,9 @@ char *dew_error_line(const struct dew_error *err, char *out, size_t size)
         snprintf(place, sizeof place, "hour %d: ", err->hour);
     else if (err->source[0] != '\0')
         snprintf(place, sizeof place, "%s: ", err->source);
-    snprintf(out, size, "%s%s%s%s", place, err->path, err->path[0] ? ": " : "",
-             err->text);
-    return out;
+    snprintf(line, sizeof line, "%s%s%s%s", place, err->path,
+             err->path[0] ? ": " : "", err->text);
+    return dew__clean(line, out, size);
 }
 
 enum dew_status dew__fault(struct dew_faults *faults,

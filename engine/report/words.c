@@ -179,51 +179,6 @@ struct dew__word dew__months(unsigned mask)
     return w;
 }
 
-/* Bytes of the UTF-8 character at s; 0 when it is none. */
-static int utf8(const unsigned char *s)
-{
-    int length = s[0] < 0x80                    ? 1
-                 : s[0] >= 0xc2 && s[0] <= 0xdf ? 2
-                 : s[0] >= 0xe0 && s[0] <= 0xef ? 3
-                 : s[0] >= 0xf0 && s[0] <= 0xf4 ? 4
-                                                : 0;
-
-    for (int i = 1; i < length; i++)
-        if ((s[i] & 0xc0) != 0x80)
-            return 0;
-    if (s[0] == 0xef && s[1] == 0xbf && s[2] >= 0xbe)
-        return 0; /* U+FFFE, U+FFFF: no characters, and XML refuses them */
-    if ((s[0] == 0xe0 && s[1] < 0xa0) || (s[0] == 0xed && s[1] > 0x9f) ||
-        (s[0] == 0xf0 && s[1] < 0x90) || (s[0] == 0xf4 && s[1] > 0x8f))
-        return 0;
-    return length;
-}
-
-static int is_control(const unsigned char *s)
-{
-    return s[0] < 0x20 || s[0] == 0x7f || (s[0] == 0xc2 && s[1] < 0xa0);
-}
-
-char *dew__clean(const char *text, char *out, size_t size)
-{
-    size_t at = 0;
-
-    while (*text != '\0') {
-        const unsigned char *s = (const unsigned char *)text;
-        int length = utf8(s), copy = length > 0 && !is_control(s);
-
-        if (at + (copy ? (size_t)length : 1) >= size)
-            break;
-        for (int i = 0; copy && i < length; i++)
-            out[at++] = text[i];
-        if (!copy)
-            out[at++] = '?';
-        text += length > 0 ? length : 1;
-    }
-    out[at] = '\0';
-    return out;
-}
-
 int dew__width(const char *text)
 {
     int width = 0;

@@ -3,6 +3,7 @@
 #ifndef DEW_REPORT_WORDS_H
 #define DEW_REPORT_WORDS_H
 
+#include "core/clean.h"
 #include "dew/report.h"
 #include "dew/unit.h"
 
@@ -34,10 +35,6 @@ struct dew__word dew__money(const struct dew_report *report, double amount);
 struct dew__word dew__months(unsigned mask);
 const char *dew__month(int month);       /* 0 .. 11: "January"              */
 const char *dew__month_short(int month); /* "Jan"                           */
-
-/* A user's text made harmless: control characters and bytes that are not
-   UTF-8 become '?'.  Returns out. */
-char *dew__clean(const char *text, char *out, size_t size);
 
 /* Columns that UTF-8 text takes, one a character. */
 int dew__width(const char *text);

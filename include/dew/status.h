@@ -64,7 +64,8 @@ const char *dew_status_text(enum dew_status status);
 
 /*
  * Write "source:line:column: path: text" into out, leaving out what does not
- * apply.  Returns out.  size > 0; the line is cut, never overrun.
+ * apply, and what a terminal would act on written in letters: \x1b, U+202E.
+ * Returns out.  size > 0; the line is cut, never overrun.
  */
 char *dew_error_line(const struct dew_error *err, char *out, size_t size);
 
