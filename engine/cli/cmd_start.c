@@ -1,12 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* `start`: a commented scenario that runs unedited, from the key table. */
-#include <errno.h>
-#include <fcntl.h>
-#include <stdlib.h>
 #include <string.h>
-#include <unistd.h>
 
 #include "cli/cli.h"
+#include "core/out.h"
 #include "dew/scenario.h"
 
 enum { KEY_ALL = 'a', KEY_OUT = 'o' };
@@ -28,8 +25,8 @@ static error_t take(int key, char *word, struct argp_state *state)
         s->out = word;
         return 0;
     case ARGP_KEY_ARG:
-        argp_error(state, "%s: start takes no word; --out FILE says where",
-                   word);
+        dew__cli_usage(state, "%s: start takes no word; --out FILE says where",
+                       word);
         return 0;
     default:
         return ARGP_ERR_UNKNOWN;
@@ -160,38 +157,16 @@ static void write_all(FILE *to, int all)
 }
 
 /* Never over a file that is there. */
-static FILE *create(const char *path)
-{
-    int fd = open(path, O_WRONLY | O_CREAT | O_EXCL, 0666);
-
-    if (fd < 0 && errno == EEXIST) {
-        dew__cli_fail(DEW__BAD_INPUT,
-                      "%s is there already and is left alone: choose another "
-                      "name",
-                      path);
-        return NULL;
-    }
-    if (fd < 0) {
-        dew__cli_fail(DEW__FAILED, "%s: %s", path, strerror(errno));
-        return NULL;
-    }
-    return fdopen(fd, "w");
-}
-
 static int write_file(const struct start *s)
 {
-    FILE *to = create(s->out);
-    int bad;
+    struct dew_error err = {0};
+    struct dew__out out;
 
-    if (to == NULL)
-        return errno == EEXIST ? DEW__BAD_INPUT : DEW__FAILED;
-    write_all(to, s->all);
-    bad = ferror(to) || fflush(to) != 0 || fsync(fileno(to)) != 0;
-    if (fclose(to) != 0 || bad) {
-        unlink(s->out);
-        return dew__cli_fail(DEW__FAILED, "%s could not be written", s->out);
+    if (dew__out_open(&out, s->out, DEW__OUT_NEW, &err) == DEW_OK) {
+        write_all(out.file, s->all);
+        dew__out_close(&out, &err);
     }
-    return DEW__DONE;
+    return err.status == DEW_OK ? DEW__DONE : dew__cli_error(&err);
 }
 
 int dew__cmd_start(int argc, char **argv)

@@ -10,6 +10,7 @@
 #include "cli/load.h"
 #include "cli/weather.h"
 #include "core/fail.h"
+#include "core/in.h"
 #include "dew/climate.h"
 #include "dew/made.h"
 #include "dew/weather.h"
@@ -54,6 +55,12 @@ void dew__job_about(const struct dew__job *job, const char *path,
 
 int dew__job_sum(const char *path, char hash[DEW_SHA256_TEXT])
 {
+    const char *why;
+    int file = dew__in_open(path, DEW__IN_FILE, &why);
+
+    if (file < 0)
+        return dew__cli_fail(DEW__BAD_INPUT, "%s: %s", path, why);
+    close(file);
     if (SHA256File(path, hash) == NULL)
         return dew__cli_fail(DEW__BAD_INPUT, "%s: %s", path, strerror(errno));
     return DEW__DONE;

@@ -7,26 +7,34 @@
 #include <unistd.h>
 #include <zlib.h>
 
+#include "core/in.h"
+
 enum { ROOM = 100, MOST = 1 << 20 };
 
-static gzFile open_any(const char *path)
+static gzFile open_any(const char *path, const char **why)
 {
-    return strcmp(path, "-") == 0 ? gzdopen(dup(STDIN_FILENO), "rb")
-                                  : gzopen(path, "rb");
+    int file = strcmp(path, "-") == 0 ? dup(STDIN_FILENO)
+                                      : dew__in_open(path, DEW__IN_ONCE, why);
+    gzFile gz = file >= 0 ? gzdopen(file, "rb") : NULL;
+
+    if (file >= 0 && gz == NULL) {
+        *why = strerror(ENOMEM);
+        close(file);
+    }
+    return gz;
 }
 
 /* One byte more than is allowed, so that too long is seen. */
 char *dew__cli_text(const char *path, size_t *length)
 {
     char *text = malloc(MOST + 2);
-    gzFile file;
+    const char *why = strerror(ENOMEM);
+    gzFile file = text != NULL ? open_any(path, &why) : NULL;
     int got;
 
     errno = 0;
-    file = text != NULL ? open_any(path) : NULL;
     if (file == NULL) {
-        dew__cli_fail(DEW__BAD_INPUT, "%s: %s", path,
-                      strerror(errno ? errno : ENOMEM));
+        dew__cli_fail(DEW__BAD_INPUT, "%s: %s", path, why);
         free(text);
         return NULL;
     }
@@ -158,11 +166,11 @@ error_t dew__cli_one(int key, char *word, struct argp_state *state,
     switch (key) {
     case ARGP_KEY_ARG:
         if (*path != NULL)
-            argp_error(state, "one scenario at a time");
+            dew__cli_usage(state, "one scenario at a time");
         *path = word;
         return 0;
     case ARGP_KEY_NO_ARGS:
-        argp_error(state, "name a scenario file");
+        dew__cli_usage(state, "name a scenario file");
         return 0;
     default:
         return ARGP_ERR_UNKNOWN;

@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "cli/load.h"
 #include "cli/weather.h"
 #include "dew/climate.h"
 #include "dew/made.h"
@@ -49,8 +50,8 @@ static unsigned long whole(struct argp_state *state, const char *name,
 
     if (dew_number_read(word, strlen(word), &x) != strlen(word) ||
         word[0] == '\0' || x < low || x > high || x != floor(x))
-        argp_error(state, "--%s %s: write a whole number in %.0f .. %.0f", name,
-                   word, low, high);
+        dew__cli_usage(state, "--%s %s: write a whole number in %.0f .. %.0f",
+                       name, word, low, high);
     return (unsigned long)x;
 }
 
@@ -81,7 +82,7 @@ static error_t take(int key, char *word, struct argp_state *state)
         return 0;
     case ARGP_KEY_END:
         if ((m->words[0] == '\0') == (m->normals == NULL))
-            argp_error(state, "name one PLACE, or give --normals FILE");
+            dew__cli_usage(state, "name one PLACE, or give --normals FILE");
         return 0;
     default:
         return ARGP_ERR_UNKNOWN;
@@ -93,18 +94,13 @@ static int read_normals(struct making *m)
 {
     struct dew_error list[FAULTS] = {{0}};
     struct dew_faults faults = {list, FAULTS, 0};
-    FILE *in = fopen(m->normals, "rb");
-    char *text = in != NULL ? malloc(TEXT_MOST) : NULL;
-    size_t size = text != NULL ? fread(text, 1, TEXT_MOST, in) : 0;
-    int bad = in == NULL || ferror(in), code = DEW__DONE;
+    size_t size;
+    char *text = dew__cli_text(m->normals, &size);
+    int code = DEW__DONE;
 
-    if (in != NULL)
-        fclose(in);
-    if (bad)
-        code = dew__cli_fail(DEW__BAD_INPUT, "%s: cannot be read", m->normals);
-    else if (text == NULL)
-        code = dew__cli_fail(DEW__FAILED, "out of memory");
-    else if (size == TEXT_MOST)
+    if (text == NULL)
+        return DEW__BAD_INPUT;
+    if (size > TEXT_MOST)
         code =
             dew__cli_fail(DEW__BAD_INPUT, "%s: larger than 1 MiB", m->normals);
     else if (dew_climate_read(text, size, m->normals, &m->place, &faults) !=
@@ -221,15 +217,18 @@ static void print_table(const struct making *m)
                                         "May", "Jun", "Jul", "Aug",
                                         "Sep", "Oct", "Nov", "Dec"};
     int system = m->common.units == 1 ? 1 : 2, many = m->years > 1;
+    char place[400];
 
-    printf("%s%s%s%s%s, made from monthly figures, seed %lu", m->place.site.id,
-           m->place.site.id[0] != '\0' ? " " : "", m->place.site.name,
-           m->place.state[0] != '\0' ? " " : "", m->place.state, m->how.seed);
+    snprintf(place, sizeof place, "%s%s%s%s%s", m->place.site.id,
+             m->place.site.id[0] != '\0' ? " " : "", m->place.site.name,
+             m->place.state[0] != '\0' ? " " : "", m->place.state);
+    dew__cli_put(stdout, place);
+    printf(", made from monthly figures, seed %lu", m->how.seed);
     if (m->years > 0)
         printf(", %d years: mean (lowest to highest)", m->years);
     if (m->place.lent[0] != '\0')
         printf("\nFigures that the file does not give are those of %s.",
-               m->place.lent);
+               m->place.lent); /* a place of our table */
     printf("\n%-3s", "");
     for (int f = 0; f < FIGURES; f++)
         printf(" %*s", many ? COLUMN + 3 : COLUMN - 6,

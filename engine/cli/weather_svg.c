@@ -1,13 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A year of daily temperature and dew point, drawn plainly. */
-#include <errno.h>
-#include <fcntl.h>
 #include <math.h>
 #include <stdlib.h>
-#include <string.h>
-#include <unistd.h>
 
 #include "cli/weather.h"
+#include "core/out.h"
+#include "report/svg.h"
 
 enum {
     WIDTH = 860,
@@ -51,24 +49,6 @@ static void scale(struct drawing *d)
     }
     d->low = isinf(d->low) ? 0.0 : 5.0 * floor(d->low / 5.0);
     d->high = isinf(d->high) ? 10.0 : 5.0 * ceil(d->high / 5.0 + 1e-9);
-}
-
-static void text_out(FILE *out, const char *text)
-{
-    for (; *text != '\0'; text++)
-        switch (*text) {
-        case '<':
-            fputs("&lt;", out);
-            break;
-        case '&':
-            fputs("&amp;", out);
-            break;
-        default: /* a name in another encoding is no valid XML */
-            fputc((unsigned char)*text < ' ' || (unsigned char)*text > '~'
-                      ? '?'
-                      : *text,
-                  out);
-        }
 }
 
 static void axes(const struct drawing *d)
@@ -120,7 +100,7 @@ static void legend(const struct drawing *d, const struct dew_site *site)
     const char *unit = d->us ? "degF" : "degC";
 
     fprintf(d->out, "<text x='%d' y='18' font-weight='bold'>", LEFT);
-    text_out(d->out, site->name[0] ? site->name : site->id);
+    dew__escape(d->out, site->name[0] ? site->name : site->id);
     fprintf(d->out,
             "</text>\n<text x='%d' y='34' fill='%s'>temperature, daily mean, "
             "%s</text>\n<text x='%d' y='34' fill='%s'>dew point, daily mean, "
@@ -128,8 +108,8 @@ static void legend(const struct drawing *d, const struct dew_site *site)
             LEFT, T_COLOUR, unit, LEFT + 260, TD_COLOUR, unit);
 }
 
-static int draw(const struct dew__weather_file *f, FILE *out,
-                struct dew__weather_sum *days)
+static void draw(const struct dew__weather_file *f, FILE *out,
+                 struct dew__weather_sum *days)
 {
     struct drawing d = {.out = out, .days = days};
     char style[96];
@@ -152,40 +132,20 @@ static int draw(const struct dew__weather_file *f, FILE *out,
     curve(&d, 1, style);
     legend(&d, dew_year_site(f->year));
     fputs("</svg>\n", out);
-    return fflush(out) == 0 && !ferror(out) && fsync(fileno(out)) == 0;
-}
-
-static int into_place(const struct dew__weather_file *f, char *name,
-                      struct dew__weather_sum *days)
-{
-    int fd = open(name, O_WRONLY | O_CREAT | O_EXCL, 0666), good;
-    FILE *out = fd >= 0 ? fdopen(fd, "w") : NULL;
-
-    if (out == NULL)
-        return 0;
-    good = draw(f, out, days);
-    good = fclose(out) == 0 && good;
-    good = good && rename(name, f->svg) == 0;
-    if (!good)
-        unlink(name);
-    return good;
 }
 
 int dew__weather_picture(const struct dew__weather_file *f)
 {
     struct dew__weather_sum *days = calloc(DAYS_MOST, sizeof *days);
-    size_t n = strlen(f->svg) + sizeof ".part";
-    char *name = malloc(n);
-    int good = 0;
+    struct dew_error err = {0};
+    struct dew__out out;
 
-    if (name != NULL && days != NULL) {
-        snprintf(name, n, "%s.part", f->svg);
-        good = into_place(f, name, days);
+    if (days == NULL)
+        return dew__cli_fail(DEW__FAILED, "out of memory");
+    if (dew__out_open(&out, f->svg, DEW__OUT_OVER, &err) == DEW_OK) {
+        draw(f, out.file, days);
+        dew__out_close(&out, &err);
     }
-    free(name);
     free(days);
-    if (good)
-        return 0;
-    return dew__cli_fail(DEW__FAILED, "%s: cannot be written: %s", f->svg,
-                         strerror(errno));
+    return err.status == DEW_OK ? DEW__DONE : dew__cli_error(&err);
 }

@@ -4,20 +4,28 @@
 #include <errno.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 #include "core/fail.h"
+#include "core/in.h"
 
 enum dew_status dew__lines_open(struct dew__lines *in, const char *path,
                                 struct dew_error *err)
 {
+    const char *why;
+    int file;
+
     memset(in, 0, sizeof *in);
     in->path = path;
     in->eol = '\n';
     dew__at(err, path, 0, 0);
     errno = 0;
-    in->gz = gzopen(path, "rb");
-    if (in->gz == NULL && errno != 0 && errno != ENOMEM)
-        return dew__fail(err, DEW_EIO, "cannot be opened: %s", strerror(errno));
+    file = dew__in_open(path, DEW__IN_FILE, &why);
+    if (file < 0)
+        return dew__fail(err, DEW_EIO, "cannot be opened: %s", why);
+    in->gz = gzdopen(file, "rb");
+    if (in->gz == NULL)
+        close(file);
     /* The line being given out may have begun in the block before. */
     in->block = malloc(DEW__LINE_MAX + DEW__BLOCK + 1);
     if (in->gz == NULL || in->block == NULL) {

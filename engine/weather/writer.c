@@ -1,14 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A year as a table in the project's own form, whole or not at all. */
-#include <errno.h>
-#include <fcntl.h>
 #include <math.h>
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
-#include <unistd.h>
 
-#include "core/fail.h"
+#include "core/clean.h"
+#include "core/out.h"
 #include "dew/unit.h"
 #include "weather/calendar.h"
 #include "weather/year.h"
@@ -20,8 +17,7 @@ static void put_text(FILE *out, const char *key, const char *text)
     if (text[0] == '\0')
         return;
     fprintf(out, "# %s: ", key);
-    for (; *text != '\0'; text++) /* a line is a line */
-        fputc((unsigned char)*text < ' ' ? ' ' : *text, out);
+    dew__clean_put(out, text, strlen(text)); /* a line is a line */
     fputc('\n', out);
 }
 
@@ -83,56 +79,17 @@ static void put_hour(FILE *out, const struct dew_date *d,
     fputc('\n', out);
 }
 
-static int put_all(FILE *out, const struct dew_year *year)
-{
-    put_head(out, year);
-    for (size_t h = 0; h < year->count; h++)
-        put_hour(out, &year->dates[h], &year->hours[h], dew__sky_of_file(year));
-    return fflush(out) == 0 && ferror(out) == 0 && fsync(fileno(out)) == 0;
-}
-
-/* The temporary name beside path, with the file open; NULL and *out NULL. */
-static char *open_beside(const char *path, FILE **out)
-{
-    size_t n = strlen(path) + sizeof ".part";
-    char *name = malloc(n);
-    int fd;
-
-    *out = NULL;
-    if (name == NULL)
-        return NULL;
-    snprintf(name, n, "%s.part", path);
-    fd = open(name, O_WRONLY | O_CREAT | O_EXCL, 0666);
-    if (fd >= 0)
-        *out = fdopen(fd, "w");
-    if (*out != NULL)
-        return name;
-    if (fd >= 0) {
-        close(fd);
-        unlink(name);
-    }
-    free(name);
-    return NULL;
-}
-
 enum dew_status dew_weather_write(const struct dew_year *year, const char *path,
                                   struct dew_error *err)
 {
-    FILE *out;
-    char *name = open_beside(path, &out);
-    int good;
+    struct dew__out out;
+    enum dew_status status = dew__out_open(&out, path, DEW__OUT_OVER, err);
 
-    if (name == NULL)
-        return dew__fail(err, DEW_EIO, "%s: cannot be written: %s", path,
-                         strerror(errno));
-    good = put_all(out, year);
-    good = fclose(out) == 0 && good;
-    good = good && rename(name, path) == 0;
-    if (!good) {
-        dew__fail(err, DEW_EIO, "%s: cannot be written: %s", path,
-                  strerror(errno));
-        unlink(name);
-    }
-    free(name);
-    return good ? DEW_OK : DEW_EIO;
+    if (status != DEW_OK)
+        return status;
+    put_head(out.file, year);
+    for (size_t h = 0; h < year->count; h++)
+        put_hour(out.file, &year->dates[h], &year->hours[h],
+                 dew__sky_of_file(year));
+    return dew__out_close(&out, err);
 }

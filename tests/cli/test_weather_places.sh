@@ -67,6 +67,6 @@ ends 0 '"$D" weather make --normals "$work/mine.csv" --out "$work/m.csv" && "$D"
 sed -i '5s/,MN,/,MN,1/; 6d' "$work/mine.csv"
 ends 1 '"$D" weather make --normals "$work/mine.csv"' "dewledger: $work/mine.csv:5:4: lat_deg: 144.883 is outside -90 .. 90
 dewledger: $work/mine.csv: month: no row for month 5"
-ends 1 '"$D" weather make --normals "$work/absent.csv"' "dewledger: $work/absent.csv: cannot be read"
+ends 1 '"$D" weather make --normals "$work/absent.csv"' "dewledger: $work/absent.csv: No such file or directory"
 
 exit $bad
