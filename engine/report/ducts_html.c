@@ -6,6 +6,7 @@
 #include "core/embed.h"
 #include "core/fail.h"
 #include "core/numeric.h"
+#include "report/ducts_json.h"
 #include "report/ducts_plan.h"
 #include "report/set.h"
 #include "report/svg.h"
@@ -405,13 +406,24 @@ static enum dew_status fill(const void *of, size_t i, FILE *out,
                                          f->frame->system, out, err);
 }
 
+static enum dew_status fill_last(const void *of,
+                                 const struct dew__set_file *files,
+                                 size_t count, FILE *out, struct dew_error *err)
+{
+    const struct files *f = of;
+
+    return dew__ducts_json(f->ducts, f->frame, dew__set_list_json(files, count),
+                           out, err);
+}
+
 enum dew_status dew_report_ducts_write(const struct dew_report_ducts *ducts,
                                        const struct dew_ducts_frame *frame,
                                        const char *directory,
                                        struct dew_error *err)
 {
     struct files f = {ducts, frame};
-    struct dew__set set = {&f, 1, "sketches", name_of, fill};
+    struct dew__set set = {&f,           1,        "sketches", name_of, fill,
+                           "ducts.json", fill_last};
 
     while (sketched(ducts, set.count - 1) < ducts->count)
         set.count++;

@@ -3,12 +3,12 @@
  * Layouts of ducts as JSON.  Keys end in their unit and never change; what is
  * not known is null.
  */
-#include <jansson.h>
+#include "report/ducts_json.h"
+
 #include <math.h>
 
 #include "core/fail.h"
 #include "dew/parts.h"
-#include "report/ducts.h"
 
 static const double LITRE = 1e-3; /* m3 */
 
@@ -249,13 +249,9 @@ static json_t *all(int *bad, const struct dew_report_ducts *d,
                      without);
 }
 
-enum dew_status dew_report_ducts_json(const struct dew_report_ducts *ducts,
-                                      const struct dew_ducts_frame *frame,
-                                      FILE *out, struct dew_error *err)
+static enum dew_status put_out(json_t *o, int bad, FILE *out,
+                               struct dew_error *err)
 {
-    int bad = 0;
-    json_t *o = all(&bad, ducts, frame);
-
     if (bad || o == NULL) {
         json_decref(o);
         return dew__fail(err, DEW_EMEM, "no memory for the JSON");
@@ -265,4 +261,26 @@ enum dew_status dew_report_ducts_json(const struct dew_report_ducts *ducts,
     json_decref(o);
     return bad ? dew__fail(err, DEW_EIO, "the JSON could not be written")
                : DEW_OK;
+}
+
+enum dew_status dew_report_ducts_json(const struct dew_report_ducts *ducts,
+                                      const struct dew_ducts_frame *frame,
+                                      FILE *out, struct dew_error *err)
+{
+    int bad = 0;
+    json_t *o = all(&bad, ducts, frame);
+
+    return put_out(o, bad, out, err);
+}
+
+enum dew_status dew__ducts_json(const struct dew_report_ducts *ducts,
+                                const struct dew_ducts_frame *frame,
+                                json_t *written, FILE *out,
+                                struct dew_error *err)
+{
+    int bad = 0;
+    json_t *o = all(&bad, ducts, frame);
+
+    bad |= json_object_set_new(o, "written", written) != 0;
+    return put_out(o, bad, out, err);
 }

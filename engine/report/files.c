@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Which files a report has, and what fills them. */
+#include "report/json.h"
 #include "report/set.h"
 #include "report/words.h"
 
@@ -10,7 +11,6 @@ static const struct whole {
                              struct dew_error *err);
 } whole[] = {
     {"report.html", dew_report_html},
-    {"summary.json", dew_report_json},
     {"contractor.html", dew_report_contractor},
     {"inspector.html", dew_report_inspector},
     {"calendar.html", dew_report_calendar},
@@ -114,11 +114,20 @@ static enum dew_status fill_part(const void *report, size_t i, FILE *out,
     return dew_report_chart(r, (enum dew_chart)p.chart, p.option, out, err);
 }
 
+/* It names the others, and so comes last. */
+static enum dew_status fill_summary(const void *report,
+                                    const struct dew__set_file *files,
+                                    size_t count, FILE *out,
+                                    struct dew_error *err)
+{
+    return dew__json_report(report, dew__set_list_json(files, count), out, err);
+}
+
 enum dew_status dew_report_write(const struct dew_report *report,
                                  const char *directory, struct dew_error *err)
 {
-    struct dew__set set = {report, part_count(report), CHARTS, name_of,
-                           fill_part};
+    struct dew__set set = {report,    part_count(report), CHARTS,      name_of,
+                           fill_part, "summary.json",     fill_summary};
 
     return dew__set_write(&set, directory, err);
 }

@@ -445,15 +445,13 @@ static json_t *whole(struct maker *m)
     return o;
 }
 
-enum dew_status dew_report_json(const struct dew_report *report, FILE *out,
-                                struct dew_error *err)
+static enum dew_status put_out(const struct maker *m, json_t *o, FILE *out,
+                               struct dew_error *err)
 {
     const size_t flags = JSON_INDENT(1) | JSON_REAL_PRECISION(12);
-    struct maker m = {report, 0};
-    json_t *o = whole(&m);
     int bad;
 
-    if (o == NULL || m.failed) {
+    if (o == NULL || m->failed) {
         json_decref(o);
         return dew__fail(err, DEW_EMEM, "no memory for the summary");
     }
@@ -463,4 +461,23 @@ enum dew_status dew_report_json(const struct dew_report *report, FILE *out,
     if (bad)
         return dew__fail(err, DEW_EIO, "the summary could not be written");
     return DEW_OK;
+}
+
+enum dew_status dew_report_json(const struct dew_report *report, FILE *out,
+                                struct dew_error *err)
+{
+    struct maker m = {report, 0};
+
+    return put_out(&m, whole(&m), out, err);
+}
+
+enum dew_status dew__json_report(const struct dew_report *report,
+                                 json_t *written, FILE *out,
+                                 struct dew_error *err)
+{
+    struct maker m = {report, 0};
+    json_t *o = whole(&m);
+
+    put(&m, o, "written", written);
+    return put_out(&m, o, out, err);
 }

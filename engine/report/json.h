@@ -54,6 +54,12 @@ static inline json_t *estimate(struct maker *m, struct dew_estimate e)
     return o;
 }
 
+/* json.c: the summary, with the list of the files beside it, which is taken;
+   NULL: there was no memory for it. */
+enum dew_status dew__json_report(const struct dew_report *report,
+                                 json_t *written, FILE *out,
+                                 struct dew_error *err);
+
 /* json_beside.c: what stands beside the verdict. */
 json_t *dew__json_surfaces(struct maker *m, const struct dew_outcome *o);
 json_t *dew__json_windows(struct maker *m, const struct dew_choice *c);

@@ -75,7 +75,7 @@ enum dew_status dew_report_ducts_svg(const struct dew_report_ducts *ducts,
 
 /*
  * Write ducts.html and sketches/ducts-N-NAME.svg for each layout into
- * directory, as dew_report_write does.
+ * directory, as dew_report_write does; ducts.json is the summary.
  */
 enum dew_status dew_report_ducts_write(const struct dew_report_ducts *ducts,
                                        const struct dew_ducts_frame *frame,

@@ -180,10 +180,14 @@ enum dew_status dew_report_chart(const struct dew_report *report,
 /*
  * Write report.html, summary.json, the sheets to hand over, hours-N-NAME.csv
  * for each option and charts/NAME.svg into directory, which is made when it is
- * absent.  Each file is written under another name, synced and renamed;
- * nothing is renamed before all are written, and on failure what was written
- * is removed.
- * Errors: DEW_EMEM; DEW_EIO with the file's name in err->source.
+ * absent.  Nothing takes its name before all are written and synced.  The
+ * summary goes first and comes last: it names every other file with its
+ * SHA-256, and a directory without it holds no whole set.  Files of an earlier
+ * set that this one has not are removed while they are as they were written.
+ * One writer at a time: another is refused.  What is there and is no regular
+ * file is left alone.
+ * Errors: DEW_EMEM; DEW_EIO with the file's name in err->source, or the
+ * directory's and the process that is writing there.
  */
 enum dew_status dew_report_write(const struct dew_report *report,
                                  const char *directory, struct dew_error *err);

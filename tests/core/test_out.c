@@ -7,6 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/file.h>
+#include <sys/sysmacros.h>
 
 #include "core/in.h"
 #include "core/out.h"
@@ -292,16 +293,17 @@ static void a_link_is_neither_followed_nor_replaced(void **state)
 
 static void a_device_is_written_into(void **state)
 {
-    struct dew__out out;
     struct dew_error err = {0};
     struct stat s;
 
     (void)state;
-    assert_int_equal(dew__out_open(&out, "/dev/null", DEW__OUT_OVER, NULL),
-                     DEW_OK);
-    assert_int_equal(dew__out_close(&out, NULL), DEW_OK);
-    assert_int_equal(stat("/dev/null", &s), 0);
+    /* of our own: were this wrong, root would lose the machine's */
+    if (mknod(path, S_IFCHR | 0600, makedev(1, 3)) != 0)
+        skip();
+    assert_int_equal(write_it(DEW__OUT_NEW, NULL), DEW_OK);
+    assert_int_equal(lstat(path, &s), 0);
     assert_true(S_ISCHR(s.st_mode));
+    unlink(path);
     if (access("/dev/full", W_OK) != 0)
         skip();
     /* through a link, as /dev/stdout is one */

@@ -444,8 +444,9 @@ static void options_without_two_fans_are_named(void **state)
     o[0].name = "bath fan \x1b alone";
     o[1] = option(&l);
     d = opened(o, 2);
-    assert_non_null(strstr(written(dew_report_ducts_text, d, DEW_SYSTEM_US),
-                           "bath fan ? alone: no ventilator with two fans"));
+    assert_non_null(
+        strstr(written(dew_report_ducts_text, d, DEW_SYSTEM_US),
+               "bath fan \\x1b alone: no ventilator with two fans"));
     dew_report_ducts_close(d);
 }
 

@@ -4,6 +4,9 @@
 
 #include <dirent.h>
 #include <fcntl.h>
+#include <jansson.h>
+#include <stdlib.h>
+#include <string.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -144,7 +147,7 @@ static void a_taken_name_leaves_nothing_behind(void **state)
     assert_int_equal(dew_report_write(&report, inside, &err), DEW_EIO);
     snprintf(want, sizeof want, "could not be written: Is a directory");
     assert_string_equal(err.text, want);
-    assert_non_null(strstr(err.path, "hours-2-heat-core.csv"));
+    assert_non_null(strstr(err.source, "hours-2-heat-core.csv"));
     assert_int_equal(names_in(inside, 0), 1);
 }
 
@@ -161,7 +164,8 @@ static void a_file_in_place_of_the_directory_is_told(void **state)
     assert_string_equal(err.text, "could not be written: Not a directory");
 }
 
-/* A link under the temporary name is not followed. */
+/* A link is not followed: under a file's name it is refused, under that of a
+   part another is taken. */
 static void a_planted_link_is_not_followed(void **state)
 {
     struct dew_report report = page_open(2, DEW_SYSTEM_US);
@@ -169,12 +173,60 @@ static void a_planted_link_is_not_followed(void **state)
     char link[160], target[160];
 
     (void)state;
-    snprintf(link, sizeof link, "%s/.summary.json.part", inside);
+    snprintf(link, sizeof link, "%s/.dewledger-%ld-0.set", inside,
+             (long)getpid());
     snprintf(target, sizeof target, "%s/elsewhere", room);
     assert_int_equal(mkdir(inside, 0700), 0);
     assert_int_equal(symlink(target, link), 0);
+    assert_int_equal(dew_report_write(&report, inside, &err), DEW_OK);
+    assert_int_not_equal(access(target, F_OK), 0);
+    snprintf(link, sizeof link, "%s/report.html", inside);
+    assert_int_equal(unlink(link), 0);
+    assert_int_equal(symlink(target, link), 0);
     assert_int_equal(dew_report_write(&report, inside, &err), DEW_EIO);
     assert_int_not_equal(access(target, F_OK), 0);
+}
+
+/* The summary names every other file; the same on a stream names none. */
+static void the_summary_names_the_other_files(void **state)
+{
+    struct dew_report report = page_open(2, DEW_SYSTEM_US);
+    char path[160], *text;
+    json_t *o, *written;
+
+    (void)state;
+    assert_int_equal(dew_report_write(&report, inside, NULL), DEW_OK);
+    snprintf(path, sizeof path, "%s/summary.json", inside);
+    o = json_load_file(path, 0, NULL);
+    written = json_object_get(o, "written");
+    /* the page, three sheets, the hours of two, eleven charts */
+    assert_int_equal(json_array_size(written), 1 + 3 + 2 + 3 + 4 * 2);
+    assert_string_equal(
+        json_string_value(json_object_get(json_array_get(written, 0), "file")),
+        "report.html");
+    json_decref(o);
+    text = page_written(dew_report_json, &report, NULL);
+    assert_null(strstr(text, "\"written\""));
+    free(text);
+}
+
+/* An option that is gone takes its files with it. */
+static void files_of_an_option_that_is_gone_are_removed(void **state)
+{
+    struct dew_report report = page_open(3, DEW_SYSTEM_US);
+    char path[160];
+
+    (void)state;
+    assert_int_equal(dew_report_write(&report, inside, NULL), DEW_OK);
+    snprintf(path, sizeof path, "%s/hours-2-heat-core.csv", inside);
+    assert_int_equal(access(path, F_OK), 0);
+    report = page_open(1, DEW_SYSTEM_US);
+    assert_int_equal(dew_report_write(&report, inside, NULL), DEW_OK);
+    assert_int_not_equal(access(path, F_OK), 0);
+    /* charts/, the page, three sheets, the summary, one option's hours */
+    assert_int_equal(names_in(inside, 0), 7);
+    snprintf(path, sizeof path, "%s/charts", inside);
+    assert_int_equal(names_in(path, 0), 3 + 4);
 }
 
 /* A disk that is full: /dev/full takes no byte. */
@@ -205,6 +257,8 @@ int main(void)
         ROOM(a_taken_name_leaves_nothing_behind),
         ROOM(a_file_in_place_of_the_directory_is_told),
         ROOM(a_planted_link_is_not_followed),
+        ROOM(the_summary_names_the_other_files),
+        ROOM(files_of_an_option_that_is_gone_are_removed),
         ROOM(a_full_disk_is_told),
     };
 
