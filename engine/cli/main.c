@@ -117,8 +117,10 @@ static int dispatch(int argc, char **argv)
 
 int main(int argc, char **argv)
 {
-    /* a closed pipe shall be an error of write, not a silent death */
+    /* a closed pipe, or a file grown to its limit, shall be an error of write,
+       not a silent death */
     signal(SIGPIPE, SIG_IGN);
+    signal(SIGXFSZ, SIG_IGN);
     argp_err_exit_status = DEW__BAD_USAGE;
     dew__num_quiet();
     if (atexit(see_it_out) != 0)
