@@ -58,8 +58,8 @@ static const char does[] =
     "ventilator and each air handler off, low or at full flow, what goes "
     "straight back out, what an idle unit lets through, and what is "
     "dangerous.\v"
-    "With --out, ducts.html and a sketch for each option are written into "
-    "DIR, all or none.\n\n"
+    "With --out, ducts.html, ducts.json and a sketch for each option are "
+    "written into DIR, all or none.\n\n"
     "  dewledger ducts house.yaml\n"
     "  dewledger ducts house.yaml --option 'tied to the return' --units si\n"
     "  dewledger ducts house.yaml --set ventilator.damper=yes --json\n";

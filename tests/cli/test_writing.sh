@@ -103,9 +103,9 @@ done
 mkdir held
 cp "$first" slow.yaml
 if command -v flock >/dev/null; then
-    flock held sleep 3 &
+    sh -c 'exec 9<held && flock 9 && echo >locked && exec sleep 100' &
     holder=$!
-    sleep 0.3
+    while [ ! -e locked ]; do sleep 0.1; done
     ends "a folder that is held" 3 "held: another process is writing a result there" \
         run "$first" --out held
     kill $holder 2>/dev/null

@@ -23,6 +23,11 @@ echo "$quiet" | find_in "$call($loud) *\(" "not in a library"
 echo "$quiet" | find_in "$call(fprintf|vfprintf) *\( *std(err|out)|$call(fputs|fputc|putc|fwrite) *\(.*, *std(err|out) *\)" "not in a library"
 echo "$above" | find_in "$call(strtod|strtof|strtold) *\(" "use dew_number_read"
 echo "$every" | find_in '(^|[(,;] *|^ *|static |const |\()float +[*a-z(]|\(float\)' "double only"
+# files are opened, and usage is told, in one place
+echo "$every" | grep -v '^engine/core/part\.c$' |
+    find_in "$call(fopen|freopen|creat|mkstemp) *\(|O_CREAT" "write through core/out.h or report/set.h, read through core/in.h"
+echo "$every" | grep -v '^engine/cli/cli\.c$' |
+    find_in "$call(argp_error|argp_failure) *\(" "use dew__cli_usage"
 find tests -name '*.[ch]' | grep -v tests/support/rows.h |
     find_in 'assert_float_equal|assert_float_not_equal' "use assert_near"
 cat $found >&2

@@ -90,6 +90,11 @@ for call in 'printf("x")' 'fprintf(stderr, "x")' 'fputs("x", stdout)' 'exit(1)' 
     echo "    $call;" >>engine/air/air.c
     catches banned "$call"
 done
+for call in 'fopen(a, "w")' 'open(a, O_WRONLY | O_CREAT, 0666)' \
+    'argp_error(state, "x")'; do
+    echo "    $call;" >>engine/cli/main.c
+    catches banned "$call"
+done
 echo 'static float x;' >>engine/core/num.c
 catches banned 'static float x'
 echo 'assert_float_equal(a, b, c);' >>tests/air/test_air.c
