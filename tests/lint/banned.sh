@@ -25,7 +25,7 @@ echo "$above" | find_in "$call(strtod|strtof|strtold) *\(" "use dew_number_read"
 echo "$every" | find_in '(^|[(,;] *|^ *|static |const |\()float +[*a-z(]|\(float\)' "double only"
 # files are opened, and usage is told, in one place
 echo "$every" | grep -v '^engine/core/part\.c$' |
-    find_in "$call(fopen|freopen|creat|mkstemp) *\(|O_CREAT" "write through core/out.h or report/set.h, read through core/in.h"
+    find_in "$call(fopen|freopen|creat|mkstemp) *\(|O_CREAT" "use dew__out_open, dew__set_write or dew__in_open"
 echo "$every" | grep -v '^engine/cli/cli\.c$' |
     find_in "$call(argp_error|argp_failure) *\(" "use dew__cli_usage"
 find tests -name '*.[ch]' | grep -v tests/support/rows.h |
