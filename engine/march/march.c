@@ -103,7 +103,7 @@ static void take_step(struct dew_march *m, struct dew__hour *h,
 }
 
 /* Air changes in a step by which its exchange may differ from the last's. */
-static const double most_change = 0.03;
+static const double most_change = 0.015;
 
 static double exchange(const struct dew__blend *b)
 {

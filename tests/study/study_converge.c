@@ -144,7 +144,7 @@ static void demo_options(void **state)
         for (int f = 0; f < DEW_SURFACES; f++)
             c.house.surfaces[f].area = 0.0;
         for (int k = 0; k < DEW_HANDLERS; k++)
-            c.plant.handlers[k].residue = 0.0;
+            c.plant.handlers[k].off_delay = c.plant.handlers[k].still = 0.0;
         good += march_one(year, &c, dew_scenario_name(s, i));
     }
     assert_int_equal(good, dew_scenario_count(s));
