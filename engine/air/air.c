@@ -88,19 +88,9 @@ double dew_air_w_frost(double tf, double p)
     return dew_air_w_pv(dew_air_pws_ice(tf), p);
 }
 
-double dew_air_frost(double w, double p)
-{
-    return dew_air_t_pws_ice(dew_air_pv(w, p));
-}
-
 double dew_air_mu(double t, double w, double p)
 {
     return holds(w, p) ? w / dew_air_w_sat(t, p) : NAN;
-}
-
-double dew_air_w_mu(double t, double mu, double p)
-{
-    return dew__within(mu, 0.0, 1.0) ? mu * dew_air_w_sat(t, p) : NAN;
 }
 
 double dew_air_cp(double w)
@@ -134,15 +124,6 @@ double dew_air_v(double t, double w, double p)
     if (!fits(t, p) || !(w >= 0.0))
         return NAN;
     return DEW_AIR_GAS * (t + DEW_AIR_KELVIN) * (1.0 + gas_ratio * w) / p;
-}
-
-double dew_air_t_v(double v, double w, double p)
-{
-    double t = holds(w, p) ? v * p / (DEW_AIR_GAS * (1.0 + gas_ratio * w)) -
-                                 DEW_AIR_KELVIN
-                           : NAN;
-
-    return dew__within(t, DEW__T_LOW, DEW__T_HIGH) ? t : NAN;
 }
 
 double dew_air_density(double t, double w, double p)
@@ -191,17 +172,4 @@ double dew_air_std_pressure(double z)
     return dew__within(z, z_low, z_high)
                ? sea_level * pow(1.0 - per_metre * z, exponent)
                : NAN;
-}
-
-double dew_air_std_temperature(double z)
-{
-    return dew__within(z, z_low, z_high) ? 15.0 - 0.0065 * z : NAN;
-}
-
-double dew_air_std_elevation(double p)
-{
-    double z =
-        p > 0.0 ? (1.0 - pow(p / sea_level, 1.0 / exponent)) / per_metre : NAN;
-
-    return dew__within(z, z_low, z_high) ? z : NAN;
 }

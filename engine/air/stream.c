@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Streams of moist air: mixing, heating, coils, steam. */
+/* Streams of moist air: mixing, and the coil line. */
 #include "dew/air.h"
 
 #include <math.h>
@@ -85,27 +85,6 @@ struct dew_stream dew_air_mix(const struct dew_stream *a,
     return finish(s, flow, fog, water);
 }
 
-struct dew_stream dew_air_heat(const struct dew_stream *in, double watts)
-{
-    struct dew_stream s = *in;
-
-    s.t = dew_air_t(dew_air_h(in->t, in->w) + watts / in->flow, in->w);
-    return sound(in) && in->flow > 0.0 && sound(&s) ? s : nowhere();
-}
-
-struct dew_stream dew_air_steam(const struct dew_stream *in, double vapour,
-                                double h_steam, double *water)
-{
-    double share = vapour / in->flow, fog;
-    struct dew_stream s;
-
-    if (!sound(in) || !(in->flow > 0.0) || !(vapour >= 0.0))
-        return nowhere();
-    s = settle(dew_air_h(in->t, in->w) + share * h_steam, in->w + share, in->p,
-               &fog);
-    return finish(s, in->flow, fog, water);
-}
-
 /* The coil line: through (t, w) with the slope s. */
 struct coil_line {
     double t, w, s, p;
@@ -153,43 +132,4 @@ double dew_air_adp(const struct dew_stream *in, const struct dew_stream *out)
     if (line_gap(out->t, &c).value <= 0.0)
         return out->t; /* leaves saturated, to rounding */
     return dew__root(line_gap, &c, nearest, out->t);
-}
-
-double dew_air_bypass(const struct dew_stream *in, const struct dew_stream *out,
-                      double adp)
-{
-    return sound(in) && sound(out) && adp < in->t
-               ? (out->t - adp) / (in->t - adp)
-               : NAN;
-}
-
-struct dew_stream dew_air_coil(const struct dew_stream *in, double adp,
-                               double bypass)
-{
-    struct dew_stream s = *in;
-    double w_adp = dew_air_w_sat(adp, in->p);
-
-    if (!sound(in) || !(adp < in->t) || !dew__within(bypass, 0.0, 1.0) ||
-        isnan(w_adp))
-        return nowhere();
-    s.t = adp + bypass * (in->t - adp);
-    /* a coil warmer than the dew point stays dry */
-    s.w = fmin(in->w, w_adp + bypass * (in->w - w_adp));
-    return sound(&s) ? s : nowhere();
-}
-
-struct dew_air_work dew_air_between(const struct dew_stream *in,
-                                    const struct dew_stream *out,
-                                    double t_water)
-{
-    struct dew_air_work k;
-    double h_water =
-        dew__within(t_water, 0.0, DEW__T_HIGH) ? c_liquid * t_water : NAN;
-
-    k.water = in->flow * (in->w - out->w);
-    k.heat = in->flow * (dew_air_h(in->t, in->w) - dew_air_h(out->t, out->w)) -
-             k.water * h_water;
-    k.sensible = in->flow * dew_air_cp(out->w) * (in->t - out->t);
-    k.latent = k.heat - k.sensible;
-    return k;
 }

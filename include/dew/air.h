@@ -101,9 +101,8 @@ double dew_air_dew(double w, double p);
 /* The same over liquid at every td, as weather services report it [WMO-8]. */
 double dew_air_w_dew_liquid(double td, double p);
 double dew_air_dew_liquid(double w, double p);
-/* The same over ice; NaN above 0.01 degC. */
+/* The first over ice alone; NaN above 0.01 degC. */
 double dew_air_w_frost(double tf, double p);
-double dew_air_frost(double w, double p);
 
 /*
  * w at dry bulb t and wet bulb tw <= t, and back.  [ASH-F1] eq. 33 (tw >= 0,
@@ -117,9 +116,8 @@ double dew_air_frost(double w, double p);
 double dew_air_w_wet(double t, double tw, double p);
 double dew_air_wet(double t, double w, double p);
 
-/* Degree of saturation, w / w_sat, and w from it. */
+/* Degree of saturation, w / w_sat. */
 double dew_air_mu(double t, double w, double p);
-double dew_air_w_mu(double t, double mu, double p);
 
 /* ---- heat, volume, density ---------------------------------------------- */
 
@@ -131,9 +129,8 @@ double dew_air_t(double h, double w);
 /* Heat capacity at constant pressure, J/(kg K), per dry air: 1006 + 1860 w. */
 double dew_air_cp(double w);
 
-/* Volume, m3 per kg of dry air, and t from it.  [ASH-F1] eq. 26. */
+/* Volume, m3 per kg of dry air.  [ASH-F1] eq. 26. */
 double dew_air_v(double t, double w, double p);
-double dew_air_t_v(double v, double w, double p);
 
 /* Density of the moist air, kg/m3: (1 + w) / v.  [ASH-F1] eq. 11. */
 double dew_air_density(double t, double w, double p);
@@ -153,11 +150,8 @@ double dew_air_t_wet(double tw, double w, double p);
 
 /* ---- the standard atmosphere -------------------------------------------- */
 
-/* Pressure, Pa, and temperature, degC, at z, m.  [ASH-F1] eq. 3, 4. */
+/* Pressure, Pa, at z, m.  [ASH-F1] eq. 3. */
 double dew_air_std_pressure(double z);
-double dew_air_std_temperature(double z);
-/* Elevation, m, at which the standard pressure is p (22.6e3 .. 177e3 Pa). */
-double dew_air_std_elevation(double p);
 
 /* ---- a whole state from any two ----------------------------------------- */
 
@@ -230,17 +224,6 @@ struct dew_stream {
 struct dew_stream dew_air_mix(const struct dew_stream *a,
                               const struct dew_stream *b, double *water);
 
-/* in, heated by watts (cooled below 0) at constant w; NaN if fog forms. */
-struct dew_stream dew_air_heat(const struct dew_stream *in, double watts);
-
-/*
- * in, with vapour kg/s of steam of enthalpy h_steam, J/kg, let in (2691e3 for
- * saturated steam at 110 degC); with h_steam = 4186 t, water evaporated.
- * Fog as for dew_air_mix.  vapour >= 0.
- */
-struct dew_stream dew_air_steam(const struct dew_stream *in, double vapour,
-                                double h_steam, double *water);
-
 /*
  * Apparatus dew point, degC: where the straight line from the entering to the
  * leaving state (in t and w), carried on, first meets saturation.  NaN when
@@ -249,30 +232,6 @@ struct dew_stream dew_air_steam(const struct dew_stream *in, double vapour,
  * saturation at the dew point: a coil that cold only begins to be wet.
  */
 double dew_air_adp(const struct dew_stream *in, const struct dew_stream *out);
-
-/* Share of the air that goes by a coil of apparatus dew point adp, from t. */
-double dew_air_bypass(const struct dew_stream *in, const struct dew_stream *out,
-                      double adp);
-
-/*
- * What leaves such a coil; adp below the t of in, bypass 0 .. 1.  NaN where the
- * line would cross saturation on its way.
- */
-struct dew_stream dew_air_coil(const struct dew_stream *in, double adp,
-                               double bypass);
-
-/* What a coil takes out of the air; the signs turn when it adds. */
-struct dew_air_work {
-    double heat;     /* W     total, the condensate's own heat deducted      */
-    double sensible; /* W     flow x (1006 + 1860 w_out) x (t_in - t_out)    */
-    double latent;   /* W     heat - sensible                                */
-    double water;    /* kg/s  flow x (w_in - w_out)                          */
-};
-
-/* Heat and water between two states of in's flow, water leaving at t_water. */
-struct dew_air_work dew_air_between(const struct dew_stream *in,
-                                    const struct dew_stream *out,
-                                    double t_water);
 
 #ifdef __cplusplus
 }

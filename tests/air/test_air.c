@@ -33,14 +33,6 @@ std_p_rows[] = {
     {"standard pressure 4000 m, [ASH-F1] table 1",  4000,  61640, 1.0},
     {"standard pressure 10000 m, [ASH-F1] table 1",10000,  26436, 1.0},
 },
-std_t_rows[] = {
-    {"standard temperature -500 m, [ASH-F1] table 1",  -500,  18.2, 0.1},
-    {"standard temperature 0 m, [ASH-F1] table 1",        0,  15.0, 0.1},
-    {"standard temperature 500 m, [ASH-F1] table 1",    500,  11.8, 0.1},
-    {"standard temperature 1000 m, [ASH-F1] table 1",  1000,   8.5, 0.1},
-    {"standard temperature 4000 m, [ASH-F1] table 1",  4000, -11.0, 0.1},
-    {"standard temperature 10000 m, [ASH-F1] table 1",10000, -50.0, 0.1},
-},
 supercooled_rows[] = {
     /* supercooled water, [MK05] eq. 10, from memory: the gap stated in air.h */
     {"liquid branch -5 degC by [MK05]",   -5.0,  0, 1.5e-3},
@@ -150,15 +142,6 @@ static void air_std_pressure_matches(void **state)
     const struct near_row *row = *state;
 
     assert_near(dew_air_std_pressure(row->x), row->want, row->tol);
-    assert_near(dew_air_std_elevation(dew_air_std_pressure(row->x)), row->x,
-                1e-9 * (1000.0 + fabs(row->x)));
-}
-
-static void air_std_temperature_matches(void **state)
-{
-    const struct near_row *row = *state;
-
-    assert_near(dew_air_std_temperature(row->x), row->want, row->tol);
 }
 
 /* [MK05] eq. 10, Pa of T, 123 .. 332 K; from memory. */
@@ -247,8 +230,7 @@ static void air_every_function_has_its_way_back(void **state)
     assert_near(dew_air_t_wet(dew_air_wet(t, w, p), w, p), t, 1e-7);
     assert_near(dew_air_w_h(t, dew_air_h(t, w)), w, 1e-12 * (w + 0.01));
     assert_near(dew_air_t(dew_air_h(t, w), w), t, 1e-11);
-    assert_near(dew_air_t_v(dew_air_v(t, w, p), w, p), t, 1e-11);
-    assert_near(dew_air_w_mu(t, dew_air_mu(t, w, p), p), w, 1e-14 * w);
+    assert_near(dew_air_mu(t, dew_air_w_sat(t, p), p), 1.0, 1e-14);
     assert_near(dew_air_t_rh(row->rh, w, p), t, 1e-8);
 }
 
@@ -278,7 +260,6 @@ static void air_refuses_what_no_air_can_be(void **state)
     assert_nan(dew_air_w_h(20.0, 20000.0));
     assert_nan(dew_air_t(120e3, 0.0));
     assert_nan(dew_air_std_pressure(11001.0));
-    assert_nan(dew_air_std_elevation(0.0));
     assert_nan(dew_air_mu(20.0, -1.0, sea_level));
     assert_nan(dew_air_cp(-1e-9));
     assert_nan(dew_air_density_run(49e3));
@@ -340,7 +321,7 @@ static void air_weather_dew_point_is_over_liquid(void **state)
     (void)state;
     assert_near(dew_air_pv(w, p) / dew_air_pws(-20.0), 1.21, 0.01);
     assert_near(dew_air_dew_liquid(w, p), -20.0, 1e-8);
-    assert_near(dew_air_frost(w, p), dew_air_dew(w, p), 1e-8);
+    assert_near(dew_air_w_frost(dew_air_dew(w, p), p), w, 1e-9 * w);
     assert_true(dew_air_dew(w, p) > -18.0);
     /* above freezing the two are one */
     w = dew_air_w_dew_liquid(7.3, p);
@@ -374,7 +355,6 @@ int main(void)
     ADD_ROWS(tests, n, pws_liquid_rows, air_pws_liquid_matches);
     ADD_ROWS(tests, n, pws_rows, air_pws_matches_source);
     ADD_ROWS(tests, n, std_p_rows, air_std_pressure_matches);
-    ADD_ROWS(tests, n, std_t_rows, air_std_temperature_matches);
     ADD_ROWS(tests, n, supercooled_rows, air_liquid_branch_goes_on_below_zero);
     ADD_ROWS(tests, n, saturated_rows, air_saturated_stands_below_real_gas);
     ADD_ROWS(tests, n, ptp_rows, air_wet_bulb_table_holds);
