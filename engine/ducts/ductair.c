@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Air in ducts, hour by hour. */
+/* Air in ducts: through their walls, and what the march watches. */
 #include "dew/ductair.h"
 
 #include <math.h>
@@ -34,14 +34,6 @@ double dew_ducts_u(const struct dew_duct_line *line, double density, double q)
                   1.0 / outer_film);
 }
 
-double dew_ducts_skin(const struct dew_duct_line *line, double density,
-                      double q, double t, double t_around)
-{
-    double u = dew_ducts_u(line, density, q);
-
-    return t_around + u / outer_film * (t - t_around);
-}
-
 double dew_ducts_along(const struct dew_duct_line *line, double density,
                        double q, const struct dew_duct_passage *passage)
 {
@@ -50,131 +42,6 @@ double dew_ducts_along(const struct dew_duct_line *line, double density,
                    passage->length / (density * q * cp);
 
     return passage->t_around + (passage->t - passage->t_around) * exp(-units);
-}
-
-/* ---- one hour ---------------------------------------------------------------- */
-
-/* What is looked at: the layout, and what is told about it. */
-struct look {
-    const struct dew_duct_layout *layout;
-    const struct dew_duct_state *state;
-    const struct dew_duct_hour *hour;
-    double density;
-};
-
-static double lesser(double a, double b)
-{
-    return isnan(a) || b < a ? b : a;
-}
-
-/* The part of a duct outside the envelope: heat, W, and its skin. */
-static void outside(const struct look *k, const struct dew_duct_line *line,
-                    double q, double t, struct dew_duct_weather *out)
-{
-    struct dew_duct_passage along = {line->outside * line->duct.length, t,
-                                     k->hour->t_place};
-    double end, skin;
-
-    if (!(along.length > 0.0) || !(q > 0.0))
-        return;
-    end = dew_ducts_along(line, k->density, q, &along);
-    skin = dew_ducts_skin(line, k->density, q, t, along.t_around);
-    out->heat += k->density * q * dew_air_cp(0.0) * (end - t);
-    out->outside_skin = lesser(out->outside_skin, skin);
-}
-
-/* A duct to outdoors, where it runs in the house. */
-static double skin_inside(const struct look *k,
-                          const struct dew_duct_line *line, double q, double t)
-{
-    if (!(q > 0.0) || line->outside >= 1.0)
-        return NAN;
-    return dew_ducts_skin(line, k->density, q, t, k->hour->t_in);
-}
-
-static void look_at_vent(const struct look *k, int j,
-                         struct dew_duct_weather *out)
-{
-    const struct dew_duct_vent *v = &k->layout->vents[j];
-    const struct dew_duct_unit *u = &k->state->units[j];
-    const struct dew_duct_hour *h = k->hour;
-
-    out->intake_skin =
-        lesser(out->intake_skin,
-               skin_inside(k, &v->intake, u->supply + u->unplanned, h->t_out));
-    out->discharge_skin =
-        lesser(out->discharge_skin,
-               skin_inside(k, &v->discharge, u->exhaust, h->t_thrown));
-    outside(k, &v->fresh, u->supply, h->t_fresh, out);
-    outside(k, &v->stale, u->exhaust, h->t_in, out);
-}
-
-static double handler_t(const struct dew_duct_hour *h)
-{
-    return isnan(h->t_handler) ? h->t_in : h->t_handler;
-}
-
-static void look_at_handler(const struct look *k, int i,
-                            struct dew_duct_weather *out)
-{
-    const struct dew_duct_handler *at = &k->layout->handlers[i];
-    const struct dew_duct_hour *h = k->hour;
-    double q = k->state->coil_flow[i];
-
-    outside(k, &at->return_trunk, q, h->t_in, out);
-    outside(k, &at->supply_trunk, q, handler_t(h), out);
-    if (dew__ducts_supply_fresh(k->layout) && q > 0.0 &&
-        k->state->fresh_gross > 0.0) {
-        out->trunk_wall = handler_t(h);
-        out->trunk_dew = dew_air_dew(h->w_fresh, h->p);
-    }
-}
-
-/* Fresh and unplanned outdoor air mixed into the return of a blower that
-   runs: the coldest. */
-static double mixed(const struct look *k)
-{
-    const struct dew_duct_hour *h = k->hour;
-    double coldest = NAN;
-
-    for (int i = 0; i < k->layout->handler_count; i++) {
-        double q = k->state->coil_flow[i];
-        double fresh = k->state->coil_fresh[i] / q;
-        double idle = k->state->coil_idle[i] / q;
-
-        if (!(q > 0.0) || dew_ducts_blower_digit(k->state->blower, i) == 0 ||
-            !(fresh + idle > 0.0))
-            continue;
-        coldest = lesser(coldest, h->t_in + fresh * (h->t_fresh - h->t_in) +
-                                      idle * (h->t_out - h->t_in));
-    }
-    return coldest;
-}
-
-void dew_ducts_weather(const struct dew_duct_layout *layout,
-                       const struct dew_duct_state *state,
-                       const struct dew_duct_hour *hour,
-                       struct dew_duct_weather *out)
-{
-    struct look k = {layout, state, hour, dew_air_density_run(hour->p)};
-    double dew_in = dew_air_dew(hour->w_in, hour->p);
-    double dew_place = dew_air_dew(hour->w_place, hour->p);
-
-    *out = (struct dew_duct_weather){.intake_skin = NAN,
-                                     .discharge_skin = NAN,
-                                     .outside_skin = NAN,
-                                     .trunk_wall = NAN,
-                                     .trunk_dew = NAN,
-                                     .mixed_t = NAN};
-    for (int j = 0; j < layout->vent_count && layout->written == NULL; j++)
-        look_at_vent(&k, j, out);
-    for (int i = 0; i < layout->handler_count && layout->written == NULL; i++)
-        look_at_handler(&k, i, out);
-    out->mixed_t = mixed(&k);
-    out->intake_sweats = out->intake_skin < dew_in;
-    out->discharge_sweats = out->discharge_skin < dew_in;
-    out->outside_sweats = out->outside_skin < dew_place;
-    out->trunk_sweats = out->trunk_wall < out->trunk_dew;
 }
 
 /* ---- for the march ------------------------------------------------------------ */

@@ -86,13 +86,3 @@ const struct dew_duct_fitting *dew_ducts_fitting_named(const char *name)
             return &fittings[i];
     return NULL;
 }
-
-double dew_ducts_enlargement(double smaller, double larger)
-{
-    double rest;
-
-    if (!(smaller > 0.0 && larger >= smaller))
-        return NAN;
-    rest = 1.0 - smaller / larger;
-    return rest * rest;
-}

@@ -116,14 +116,6 @@ double dew_ducts_area(const struct dew_duct *duct)
     return duct->width * duct->height;
 }
 
-double dew_ducts_velocity_pressure(const struct dew_duct *duct, double density,
-                                   double q)
-{
-    double v = q / dew_ducts_area(duct);
-
-    return 0.5 * density * v * v;
-}
-
 /* re^2 for a loss coefficient, made linear at the origin: the cubic that
    meets the parabola in value and slope */
 static double pushed(double re, double *slope)

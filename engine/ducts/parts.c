@@ -186,11 +186,6 @@ const char *dew_ducts_part_unit(enum dew_duct_part_kind kind)
     return (unsigned)kind < DEW_DUCT_PART_KINDS ? kinds[kind].unit : "";
 }
 
-double dew_ducts_part_hours(enum dew_duct_part_kind kind)
-{
-    return (unsigned)kind < DEW_DUCT_PART_KINDS ? kinds[kind].hours : NAN;
-}
-
 struct parts {
     struct dew_duct_part rows[DEW_DUCT_PARTS];
     size_t count;

@@ -339,11 +339,6 @@ double dew_ducts_run_flow(const struct dew_ducts *ducts, size_t run)
     return dew_ducts_network_flow(ducts->network, run);
 }
 
-double dew_ducts_point_pressure(const struct dew_ducts *ducts, size_t point)
-{
-    return dew_ducts_network_pressure(ducts->network, point);
-}
-
 double dew_ducts_run_fresh(const struct dew_ducts *ducts, size_t run)
 {
     return run < ducts->m ? dew__ducts_share(ducts, run) : NAN;

@@ -9,8 +9,6 @@
 /* Outdoor tests colder than this hold defrost and case losses. */
 static const double coldest_rating = -5.0; /* degC */
 
-static const double air_capacity = 1.204 * 1006.0; /* J/(m3 K) at 20 degC */
-
 /* A straight line y = mean + slope (x - centre), by least squares. */
 struct line {
     double n, x, y, xx, xy; /* sums */
@@ -307,10 +305,4 @@ void dew_plant_core_at(const struct dew_core *core, double supply,
                          supply > core->q_high * (1.0 + slack);
     }
     *out = s;
-}
-
-double dew_plant_core_supply_t(double eps, double t_out, double t_in,
-                               double heat, double flow)
-{
-    return t_out + eps * (t_in - t_out) + heat / (flow * air_capacity);
 }

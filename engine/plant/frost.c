@@ -6,8 +6,6 @@
 
 #include "plant/control_step.h"
 
-static const double air_capacity = 1.204 * 1006.0; /* J/(m3 K) at 20 degC */
-
 struct dew_frost_rule dew_plant_frost_usual(enum dew_frost strategy,
                                             int passes_water)
 {
@@ -25,13 +23,6 @@ double dew_plant_frost_share(const struct dew_frost_rule *rule, double t_out,
                              double dew)
 {
     return dew__plant_frost(rule, t_out, dew);
-}
-
-double dew_plant_frost_preheat(const struct dew_frost_rule *rule, double t_out)
-{
-    return rule->strategy == DEW_FROST_PREHEAT
-               ? air_capacity * fmax(rule->start - t_out, 0.0)
-               : 0.0;
 }
 
 double dew_plant_frost_threshold(double eps, double t_in)

@@ -66,15 +66,6 @@ static const struct dew_typical_fan fans[] = {
     {"hood",       "range hood below 90 cfm",            "[WAC-R403] other exhaust fan, Washington State", 2.8 * CFM_PER_W},
 };
 
-/* Fan energy rating, W per 1000 cfm: 0.044 x cfm + base [FER]. */
-static const struct cap {
-    const char *words;
-    double base;
-} caps[] = {
-    {"gas furnace, non-condensing",          182.0},
-    {"gas furnace, condensing",              195.0},
-    {"electric furnace or modular blower",   165.0},
-};
 /* clang-format on */
 
 const struct dew_typical_core *dew_plant_typical_core(size_t i)
@@ -105,13 +96,4 @@ const struct dew_typical_store *dew_plant_typical_store(size_t i)
 const struct dew_typical_fan *dew_plant_typical_fan(size_t i)
 {
     return i < COUNT(fans) ? &fans[i] : NULL;
-}
-
-double dew_plant_furnace_fan_cap(size_t i, const char **words, double most)
-{
-    if (i >= COUNT(caps) || !(most > 0.0))
-        return NAN;
-    if (words)
-        *words = caps[i].words;
-    return 0.044 * most + caps[i].base;
 }

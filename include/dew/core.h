@@ -155,10 +155,6 @@ struct dew_core_state {
 void dew_plant_core_at(const struct dew_core *core, double supply,
                        double exhaust, struct dew_core_state *out);
 
-/* Supply air of effectiveness eps, degC, warmed by heat, W, at flow, m3/s. */
-double dew_plant_core_supply_t(double eps, double t_out, double t_in,
-                               double heat, double flow);
-
 /* Two airs in a core that passes no water. */
 struct dew_core_meeting {
     double ntu;   /* -      > 0 .. 20     UA over the supply air's capacity  */

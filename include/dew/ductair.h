@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Air in ducts, hour by hour: what passes through their walls, and where they
- * sweat.  Pure functions.
+ * Air in ducts: what passes through their walls and leaks, and where the march
+ * looks for sweat.  Pure functions.
  *
  *     q         volume flow of air at 20 degC      m3/s    > 0
  *     density   of that air                        kg/m3   0.5 .. 2
@@ -22,11 +22,6 @@ extern "C" {
 /* Through a duct's wall, W/m2K, air to air. */
 double dew_ducts_u(const struct dew_duct_line *line, double density, double q);
 
-/* Temperature of its outer skin, degC, with air at t in surroundings at
-   t_around. */
-double dew_ducts_skin(const struct dew_duct_line *line, double density,
-                      double q, double t, double t_around);
-
 /*
  * Temperature, degC, of air that entered at t after length m of the duct.
  *
@@ -39,44 +34,6 @@ struct dew_duct_passage {
 };
 double dew_ducts_along(const struct dew_duct_line *line, double density,
                        double q, const struct dew_duct_passage *passage);
-
-/* The air around and in the ducts during one hour.  degC, kg/kg. */
-struct dew_duct_hour {
-    double p;                    /* Pa                                       */
-    double t_out, w_out;         /* outdoors                                 */
-    double t_in, w_in;           /* house                                    */
-    double t_place, w_place;     /* around ducts outside the envelope        */
-    double t_fresh, w_fresh;     /* fresh air behind core and fan            */
-    double t_thrown;             /* stale air behind the core                */
-    double t_handler, w_handler; /* air that leaves the handlers; NaN: as the
-                                    house's, they only blow                  */
-};
-
-/* What an hour in one state does.  NaN where there is no such duct or air. */
-struct dew_duct_weather {
-    double intake_skin;    /* degC  of the intake duct, in the house         */
-    double discharge_skin; /* degC  of the exhaust duct, in the house        */
-    double outside_skin;   /* degC  coldest of ducts outside the envelope    */
-    double trunk_wall;     /* degC  inside of a supply trunk at its fresh tap */
-    double trunk_dew;      /* degC  dew point of the fresh air there         */
-    double mixed_t;        /* degC  coldest air that enters a handler        */
-    double heat;           /* W     gained by house air through duct walls   */
-    int intake_sweats, discharge_sweats, outside_sweats, trunk_sweats;
-};
-
-/*
- * Skins against the dew point of the air they are in; the wall of a supply
- * trunk behind a cold coil, taken at the coil's air, against the dew point of
- * fresh air let in there; fresh and unplanned outdoor air mixed into the
- * return of a blower that runs.
- *
- * heat is that of trunks and of ducts between ventilator and rooms.  Ducts to
- * outdoors that run outside the envelope change no house air here.
- */
-void dew_ducts_weather(const struct dew_duct_layout *layout,
-                       const struct dew_duct_state *state,
-                       const struct dew_duct_hour *hour,
-                       struct dew_duct_weather *out);
 
 /*
  * Coldest mixed air that heaters should meet, degC: 15.6 (60 degF), the usual

@@ -38,13 +38,6 @@ const struct dew_duct_fitting *dew_ducts_fitting(size_t i);
 const struct dew_duct_wall *dew_ducts_wall_named(const char *name);
 const struct dew_duct_fitting *dew_ducts_fitting_named(const char *name);
 
-/*
- * Loss coefficient of a sudden enlargement from the smaller duct's area to
- * the larger one's, on the velocity pressure in the smaller: (1 - a/b)^2,
- * Borda and Carnot, [ETB-208].
- */
-double dew_ducts_enlargement(double smaller, double larger);
-
 #ifdef __cplusplus
 }
 #endif

@@ -76,10 +76,8 @@ struct dew_duct {
     double loss;          /* -    0 .. 1000    sum of loss coefficients      */
 };
 
-/* Area, m2; velocity pressure at q, Pa. */
+/* Area, m2. */
 double dew_ducts_area(const struct dew_duct *duct);
-double dew_ducts_velocity_pressure(const struct dew_duct *duct, double density,
-                                   double q);
 
 /*
  * Drop at a flow, and its slope by q, Pa s/m3 (NULL allowed), exact.

@@ -38,9 +38,6 @@ struct dew_frost_rule dew_plant_frost_usual(enum dew_frost strategy,
 double dew_plant_frost_share(const struct dew_frost_rule *rule, double t_out,
                              double dew);
 
-/* Preheat, W per m3/s of supply air: what brings t_out up to rule->start. */
-double dew_plant_frost_preheat(const struct dew_frost_rule *rule, double t_out);
-
 /*
  * Outdoor temperature, degC, at which the coldest part of a balanced
  * counterflow core reaches 0 degC: the wall there is midway between outdoor

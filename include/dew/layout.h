@@ -375,9 +375,8 @@ enum dew_status dew_ducts_state(struct dew_ducts *ducts,
                                 struct dew_duct_state *out,
                                 struct dew_error *err);
 
-/* Air in a run and pressure at a point in the last state; NaN = none such. */
+/* Air in a run in the last state; NaN = none such. */
 double dew_ducts_run_flow(const struct dew_ducts *ducts, size_t run);
-double dew_ducts_point_pressure(const struct dew_ducts *ducts, size_t point);
 /* Share of fresh air, 0 .. 1, in the air of a run, likewise; of unplanned
    outdoor air with the ventilator off. */
 double dew_ducts_run_fresh(const struct dew_ducts *ducts, size_t run);

@@ -77,13 +77,6 @@ const struct dew_typical_dryer *dew_plant_typical_dryer(size_t i);
 const struct dew_typical_store *dew_plant_typical_store(size_t i);
 const struct dew_typical_fan *dew_plant_typical_fan(size_t i);
 
-/*
- * Most energy a new furnace fan may use, as the fan energy rating FER, W per
- * 1000 cfm, of a furnace that moves most, cfm, at its highest [FER]; NaN for
- * a row that is not there.  *words (may be NULL) says which kind.
- */
-double dew_plant_furnace_fan_cap(size_t i, const char **words, double most);
-
 #ifdef __cplusplus
 }
 #endif

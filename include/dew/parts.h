@@ -96,10 +96,9 @@ enum { DEW_DUCT_PARTS = 64 };
 size_t dew_ducts_parts(const struct dew_duct_layout *layout,
                        struct dew_duct_part *out, size_t room);
 
-/* Words and unit ("m", "m2" or "") of a kind; never NULL.  Hours, each. */
+/* Words and unit ("m", "m2" or "") of a kind; never NULL. */
 const char *dew_ducts_part_text(enum dew_duct_part_kind kind);
 const char *dew_ducts_part_unit(enum dew_duct_part_kind kind);
-double dew_ducts_part_hours(enum dew_duct_part_kind kind);
 
 #ifdef __cplusplus
 }

@@ -56,22 +56,12 @@ static void a_counted_length_is_an_allowance(void **state)
                 dew_ducts_drop(&real, 1.204, 0.0236, NULL));
 }
 
-static void enlargement_is_bordas(void **state)
-{
-    (void)state;
-    assert_near(dew_ducts_enlargement(0.0177, 0.0177), 0.0, 0.0);
-    assert_near(dew_ducts_enlargement(0.01, 0.04), 0.5625, 1e-15);
-    assert_nan(dew_ducts_enlargement(0.04, 0.01));
-    assert_nan(dew_ducts_enlargement(0.0, 0.01));
-}
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_row_stands),
         cmocka_unit_test(flexible_loses_half_as_much_again),
         cmocka_unit_test(a_counted_length_is_an_allowance),
-        cmocka_unit_test(enlargement_is_bordas),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

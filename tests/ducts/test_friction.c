@@ -171,6 +171,15 @@ static void sides_row(void **state)
                 r->d, 0.5);
 }
 
+/* Pa */
+static double velocity_pressure(const struct dew_duct *duct, double density,
+                                double q)
+{
+    double v = q / dew_ducts_area(duct);
+
+    return 0.5 * density * v * v;
+}
+
 /* The book adds its rounded velocity pressure times the coefficient. */
 static double section_loss(const struct section *s)
 {
@@ -179,7 +188,7 @@ static double section_loss(const struct section *s)
 
     plain.loss = 0.0;
     return dew_ducts_drop(&plain, 0.978, q, NULL) +
-           s->duct.loss * round(dew_ducts_velocity_pressure(&plain, 0.978, q));
+           s->duct.loss * round(velocity_pressure(&plain, 0.978, q));
 }
 
 static void section_row(void **state)
@@ -187,7 +196,7 @@ static void section_row(void **state)
     const struct section *r = *state;
     struct dew_duct plain = r->duct;
     double q = r->litres / 1000.0;
-    double velocity = dew_ducts_velocity_pressure(&plain, 0.978, q);
+    double velocity = velocity_pressure(&plain, 0.978, q);
 
     plain.loss = 0.0;
     assert_near(velocity, r->velocity, 0.55);
@@ -228,7 +237,7 @@ static double left_over(const struct irc *r, int i, double feet)
     double q = irc_cfm[i] * cfm, budget = 0.25 * inch_wg;
 
     return (budget - dew_ducts_drop(&duct, 1.204, q, NULL)) /
-           dew_ducts_velocity_pressure(&duct, 1.204, q);
+           velocity_pressure(&duct, 1.204, q);
 }
 
 /*

@@ -86,6 +86,12 @@ static void runs_filled_in_carry_their_flows(void **state)
     assert_string_equal(s[0].name, "intake duct");
 }
 
+static const double hours_each[] = {
+#define X(name, words, unit, hours) hours,
+    DEW_DUCT_PART_MAP(X)
+#undef X
+};
+
 static double amount(const struct dew_duct_layout *l,
                      enum dew_duct_part_kind kind)
 {
@@ -94,8 +100,8 @@ static double amount(const struct dew_duct_layout *l,
     double sum = 0;
 
     for (size_t i = 0; i < n; i++) {
-        assert_near(rows[i].hours,
-                    rows[i].amount * dew_ducts_part_hours(rows[i].kind), 1e-9);
+        assert_near(rows[i].hours, rows[i].amount * hours_each[rows[i].kind],
+                    1e-9);
         if (i > 0)
             assert_true(rows[i].kind >= rows[i - 1].kind);
         if (rows[i].kind == kind)
@@ -159,12 +165,10 @@ static void words_for_every_kind(void **state)
         enum dew_duct_part_kind kind = (enum dew_duct_part_kind)i;
 
         assert_true(strlen(dew_ducts_part_text(kind)) > 0);
-        assert_true(dew_ducts_part_hours(kind) > 0);
     }
     assert_string_equal(dew_ducts_part_unit(DEW_PART_duct), "m");
     assert_string_equal(dew_ducts_part_text(DEW_DUCT_PART_KINDS),
                         "no such part");
-    assert_nan(dew_ducts_part_hours(DEW_DUCT_PART_KINDS));
 }
 
 int main(void)

@@ -128,17 +128,6 @@ static void defrost_follows_the_time_table(void **state)
     assert_true(dew_plant_frost_share(&r, -10.3, 3.0) > 0.15);
 }
 
-static void preheat_brings_air_to_the_start(void **state)
-{
-    struct dew_frost_rule r = dew_plant_frost_usual(DEW_FROST_PREHEAT, 0);
-
-    (void)state;
-    assert_near(dew_plant_frost_preheat(&r, -17.3) * 0.0437,
-                0.0437 * 1.204 * 1006.0 * 12.3, 1e-9);
-    assert_near(dew_plant_frost_preheat(&r, -3.3), 0.0, 0.0);
-    assert_near(dew_plant_frost_share(&r, -17.3, 3.0), 0.0, 0.0);
-}
-
 int main(void)
 {
     struct CMUnitTest tests[32] = {
@@ -148,10 +137,9 @@ int main(void)
         cmocka_unit_test(bypass_only_cools),
         cmocka_unit_test(demand_is_centred_on_the_set_point),
         cmocka_unit_test(defrost_follows_the_time_table),
-        cmocka_unit_test(preheat_brings_air_to_the_start),
         cmocka_unit_test(a_schedule_is_held_to_three_hours),
     };
-    size_t n = 8;
+    size_t n = 7;
 
     ADD_ROWS(tests, n, threshold_rows, threshold);
     return _cmocka_run_group_tests("plant, control", tests, n, NULL, NULL);

@@ -73,22 +73,11 @@ static void typical_ventilators_meet_the_least_efficacy(void **state)
     assert_near(dew_plant_typical_fan(0)->least * per_cfm, 1.2, 1e-12);
 }
 
-static void furnace_fan_cap_of_1200_cfm(void **state)
-{
-    const char *words = NULL;
-
-    (void)state; /* [FER] 0.044 x 1200 + 182 */
-    assert_near(dew_plant_furnace_fan_cap(0, &words, 1200), 234.8, 1e-9);
-    assert_string_equal(words, "gas furnace, non-condensing");
-    assert_nan(dew_plant_furnace_fan_cap(3, NULL, 1200));
-}
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_row_is_sound_and_sourced),
         cmocka_unit_test(typical_ventilators_meet_the_least_efficacy),
-        cmocka_unit_test(furnace_fan_cap_of_1200_cfm),
     };
 
     return cmocka_run_group_tests_name("plant, library", tests, NULL, NULL);
