@@ -21,7 +21,6 @@
 #include "dew/ductair.h"
 #include "dew/ducts.h"
 #include "dew/ducts_report.h"
-#include "dew/excess.h"
 #include "dew/exchange.h"
 #include "dew/faces.h"
 #include "dew/fan.h"

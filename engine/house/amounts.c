@@ -50,16 +50,6 @@ static const struct dew_amount amounts[] = {
     {"gas_pilot",            "pilot flame",                  DEW_SOURCE_burning, DEW_PER_STAY,  0.18, 0.10, 0.30, "[AO88]; range ours"},
 };
 
-static const struct dew_catch catches[] = {
-    {"bath fan, door shut",     DEW_SOURCE_showers, 0.75, 0.60, 0.90, "80 cfm, from memory, weak"},
-    {"bath fan, door open",     DEW_SOURCE_showers, 0.40, 0.30, 0.50, "80 cfm, from memory, weak"},
-    {"bath pickup",             DEW_SOURCE_showers, 0.30, 0.10, 0.60, "ventilator's stale-air grille in the bath; ours, no source"},
-    {"kitchen hood, back",      DEW_SOURCE_cooking, 0.90, 0.80, 0.95, "high speed, back burners, [LBNL-HOOD]; top of range ours"},
-    {"kitchen hood, front",     DEW_SOURCE_cooking, 0.65, 0.46, 0.78, "high speed, front burners, [LBNL-HOOD]"},
-    {"kitchen hood, low speed", DEW_SOURCE_cooking, 0.35, 0.10, 0.60, "ours; [LBNL-HOOD] says substantially lower"},
-    {"kitchen pickup",          DEW_SOURCE_cooking, 0.20, 0.05, 0.40, "ventilator's grille away from the cooktop; ours, no source"},
-    {"laundry pickup",          DEW_SOURCE_laundry, 0.30, 0.10, 0.60, "ventilator's grille where laundry hangs; ours, no source"},
-};
 /* clang-format on */
 
 const struct dew_amount *dew_house_amounts(size_t *count)
@@ -74,38 +64,4 @@ const struct dew_amount *dew_house_amount(const char *name)
         if (strcmp(amounts[i].name, name) == 0)
             return &amounts[i];
     return NULL;
-}
-
-const struct dew_catch *dew_house_catches(size_t *count)
-{
-    *count = sizeof catches / sizeof catches[0];
-    return catches;
-}
-
-const struct dew_catch *dew_house_catch(const char *name)
-{
-    for (size_t i = 0; i < sizeof catches / sizeof catches[0]; i++)
-        if (strcmp(catches[i].name, name) == 0)
-            return &catches[i];
-    return NULL;
-}
-
-double dew_house_design_water(int bedrooms)
-{
-    static const double row[] = {8.0, 8.0, 12.0, 14.0, 15.0}; /* [ASH-160] */
-
-    if (bedrooms < 0 || bedrooms > 12)
-        return NAN;
-    return bedrooms <= 4 ? row[bedrooms] : row[4] + (bedrooms - 4);
-}
-
-double dew_house_total_water(int persons, enum dew_occupancy occupancy)
-{
-    /* [BS5250] annex B, from memory */
-    static const double rows[6][3] = {{3.5, 6, 9}, {4, 8, 11},  {4, 9, 12},
-                                      {5, 10, 14}, {6, 11, 15}, {7, 12, 16}};
-
-    if (persons < 1 || persons > 6 || (unsigned)occupancy > DEW_WET_LIVING)
-        return NAN;
-    return rows[persons - 1][occupancy];
 }

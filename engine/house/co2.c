@@ -9,22 +9,6 @@ static int within(double x, double low, double high)
     return x >= low && x <= high; /* false for NaN */
 }
 
-double dew_house_skin(double height, double mass)
-{
-    if (!(height > 0.0 && mass > 0.0))
-        return NAN;
-    return 0.203 * pow(height, 0.725) * pow(mass, 0.425);
-}
-
-double dew_house_co2_classic(double skin, double met)
-{
-    const double quotient = 0.83; /* [ASTM-D6245] */
-
-    if (!(skin > 0.0) || !within(met, 0.7, 10.0))
-        return NAN;
-    return 1e-3 * quotient * 0.00276 * skin * met / (0.23 * quotient + 0.77);
-}
-
 double dew_house_basal(enum dew_sex sex, double age, double mass)
 {
     /* clang-format off */

@@ -5,12 +5,10 @@
 
 #include "core/fail.h"
 
-static const double effective_dp = 4.0;     /* Pa  [ASH-F16] */
-static const double equivalent_dp = 10.0;   /* Pa  [ASH-F16] */
-static const double equivalent_cd = 0.611;  /* -   [ASH-F16] */
-static const double test_dp = 50.0;         /* Pa  what a blower door reads */
-static const double reference_height = 2.5; /* m   [ASH-F16] eq. 46 */
-static const double foot = 0.3048;          /* m */
+static const double effective_dp = 4.0;    /* Pa  [ASH-F16] */
+static const double equivalent_dp = 10.0;  /* Pa  [ASH-F16] */
+static const double equivalent_cd = 0.611; /* -   [ASH-F16] */
+static const double test_dp = 50.0;        /* Pa  what a blower door reads */
 
 /* One row a storey count, 1 .. 3. */
 enum { STOREYS = 3, SHELTERS = 5 };
@@ -80,16 +78,6 @@ double dew_house_area_at(double c, double n, double dp, double cd,
 double dew_house_area4(double c, double n, double density)
 {
     return dew_house_area_at(c, n, effective_dp, 1.0, density);
-}
-
-double dew_house_area10(double c, double n, double density)
-{
-    return dew_house_area_at(c, n, equivalent_dp, equivalent_cd, density);
-}
-
-double dew_house_c_in(double c, double n, double from, double to)
-{
-    return c * pow(to / from, n - 1.0);
 }
 
 /* What a leakage area passes at its own pressure, and with it c. */
@@ -250,26 +238,6 @@ double dew_house_leakage_total(double natural, double supply, double exhaust)
     return fmin(supply, exhaust) + hypot(supply - exhaust, natural);
 }
 
-double dew_house_leakage_in(double natural, double supply, double exhaust)
-{
-    double surplus = supply - exhaust, quadrature = hypot(surplus, natural);
-
-    if (!flows(natural, supply, exhaust))
-        return NAN;
-    if (surplus <= 0.0)
-        return quadrature;
-    return natural * natural / (quadrature + surplus);
-}
-
-double dew_house_half_fan(double natural, double supply, double exhaust)
-{
-    double unbalanced = fabs(supply - exhaust);
-
-    if (!flows(natural, supply, exhaust))
-        return NAN;
-    return fmin(supply, exhaust) + fmax(unbalanced, natural + 0.5 * unbalanced);
-}
-
 double dew_house_pressure(const struct dew_leakage *leakage, double supply,
                           double exhaust)
 {
@@ -278,11 +246,6 @@ double dew_house_pressure(const struct dew_leakage *leakage, double supply,
     if (!(leakage->c > 0.0))
         return NAN;
     return copysign(pow(fabs(surplus) / leakage->c, 1.0 / leakage->n), surplus);
-}
-
-double dew_house_normalized(double area4, double floor_area, double height)
-{
-    return 1000.0 * area4 / floor_area * pow(height / reference_height, 0.4);
 }
 
 double dew_house_storey_factor(double storeys)
@@ -295,38 +258,4 @@ double dew_house_credit_flow50(double flow50, double factor, double wsf)
     if (!within(wsf, 0.0, 2.0) || !(flow50 >= 0.0))
         return NAN;
     return 0.052 * wsf * factor * flow50; /* [NREL-SWS] */
-}
-
-double dew_house_credit_area(double nl, double floor_area, double wsf)
-{
-    if (!within(wsf, 0.0, 2.0) || !(nl >= 0.0))
-        return NAN;
-    /* [UPC-E]: cfm = ft2 / 7.3, so m3/s = m2 x 0.3048 / 60 / 7.3 */
-    return nl * wsf * floor_area * foot / 60.0 / 7.3;
-}
-
-double dew_house_idf(enum dew_season season, double height, double dt,
-                     double flue_ratio)
-{
-    /* [ASH-F17] eq. 10, L/s per cm2 when divided by 1000 */
-    static const struct {
-        double base, slope, flue;
-    } rows[] = {{51.0, 0.35, 0.23}, {25.0, 0.38, 0.12}};
-
-    if ((unsigned)season >= sizeof rows / sizeof rows[0] ||
-        !(height > 0.0 && dt >= 0.0) || !within(flue_ratio, 0.0, 1.0))
-        return NAN;
-    return (rows[season].base +
-            height * dt *
-                (rows[season].slope + rows[season].flue * flue_ratio)) /
-           1000.0 * 1e-3 / 1e-4;
-}
-
-double dew_house_unit_area(enum dew_tightness tightness)
-{
-    static const double cm2[DEW_TIGHTNESSES] = {0.7, 1.4, 2.8, 5.6, 10.4};
-
-    if ((unsigned)tightness >= DEW_TIGHTNESSES)
-        return NAN;
-    return cm2[tightness] * 1e-4; /* [ASH-F17] table 3 */
 }

@@ -136,26 +136,6 @@ double dew_house_rate(enum dew_rate_rule rule, const struct dew_dwelling *home)
     return NAN;
 }
 
-double dew_house_irc_runtime(double share)
-{
-    static const double row[][2] = {{0.25, 4.0}, {0.33, 3.0}, {0.50, 2.0},
-                                    {0.66, 1.5}, {0.75, 1.3}, {1.00, 1.0}};
-
-    if (!within(share, row[0][0], 1.0))
-        return NAN;
-    for (size_t i = 1; i < sizeof row / sizeof row[0]; i++)
-        if (share <= row[i][0])
-            return row[i][1] + (row[i - 1][1] - row[i][1]) *
-                                   (row[i][0] - share) /
-                                   (row[i][0] - row[i - 1][0]);
-    return NAN;
-}
-
-double dew_house_irc_system(int balanced, int distributed)
-{
-    return 1.5 - 0.25 * ((balanced != 0) + (distributed != 0));
-}
-
 double dew_house_fan_rate(enum dew_credit_rule rule, double total,
                           double credit, int balanced)
 {
@@ -212,22 +192,6 @@ double dew_house_steady(double on, double share, double cycle, double volume)
     return volume / cycle / mean_concentration(share, k);
 }
 
-double dew_house_622_turns(double flow, double cycle, double floor_area)
-{
-    return 12.8 * (flow / cfm) * (cycle / 3600.0) / (floor_area / foot2);
-}
-
-double dew_house_622_2007(double share)
-{
-    if (!within(share, 0.0, 1.0))
-        return NAN;
-    if (share <= 0.35)
-        return 0.33;
-    if (share < 0.60)
-        return 0.50;
-    return share < 0.80 ? 0.75 : 1.0;
-}
-
 /* clang-format off */
 #define CFM(x) ((x) * 0.3048 * 0.3048 * 0.3048 / 60.0)
 #define LPS(x) ((x) * 1e-3)
@@ -261,27 +225,4 @@ const struct dew_exhaust_rule *dew_house_locals(size_t *count)
 {
     *count = sizeof locals / sizeof locals[0];
     return locals;
-}
-
-const struct dew_exhaust_rule *dew_house_local(const char *rule,
-                                               enum dew_room room,
-                                               enum dew_running running)
-{
-    for (size_t i = 0; i < sizeof locals / sizeof locals[0]; i++)
-        if (strcmp(locals[i].rule, rule) == 0 && locals[i].room == room &&
-            locals[i].running == running)
-            return &locals[i];
-    return NULL;
-}
-
-double dew_house_local_supplement(const struct dew_wet_room *rooms,
-                                  size_t count)
-{
-    double missing = 0.0;
-
-    for (size_t i = 0; i < count; i++)
-        missing += fmax(rooms[i].required - rooms[i].measured -
-                            (rooms[i].window ? 20.0 * cfm : 0.0),
-                        0.0);
-    return 0.25 * missing;
 }

@@ -2,7 +2,6 @@
 #include "dew/surface.h"
 
 #include <math.h>
-#include <string.h>
 
 #include "dew/air.h"
 
@@ -35,15 +34,6 @@ double dew_house_wets_at(double factor, double ti, double te)
     return dew_air_pws(dew_house_surface_t(factor, ti, te)) / dew_air_pws(ti);
 }
 
-double dew_house_least_factor(double ti, double te, double rh,
-                              double rh_surface)
-{
-    if (!(ti > te) || !(rh > 0.0 && rh <= 1.0) ||
-        !(rh_surface > 0.0 && rh_surface <= 1.0))
-        return NAN;
-    return (dew_air_t_pws(rh * dew_air_pws(ti) / rh_surface) - te) / (ti - te);
-}
-
 double dew_house_winter_limit(double te)
 {
     /* [MN-DPS]: degF at and above which the limit holds */
@@ -58,30 +48,6 @@ double dew_house_winter_limit(double te)
         if (f >= row[i][0])
             return row[i][1];
     return NAN;
-}
-
-/* clang-format off */
-static const struct dew_glazing glazings[] = {
-    {"single",       5.8, 0.25, "[ISO13788] order of magnitude, from memory; edge ours"},
-    {"double",       2.8, 0.53, "from memory; edge ours"},
-    {"double_low_e", 1.6, 0.60, "from memory; edge ours"},
-    {"triple",       1.0, 0.68, "from memory; edge ours"},
-    {"triple_low_e", 0.7, 0.72, "from memory; edge ours"},
-};
-/* clang-format on */
-
-const struct dew_glazing *dew_house_glazings(size_t *count)
-{
-    *count = sizeof glazings / sizeof glazings[0];
-    return glazings;
-}
-
-const struct dew_glazing *dew_house_glazing(const char *name)
-{
-    for (size_t i = 0; i < sizeof glazings / sizeof glazings[0]; i++)
-        if (strcmp(glazings[i].name, name) == 0)
-            return &glazings[i];
-    return NULL;
 }
 
 struct dew_surface dew_house_surface(enum dew_surface_kind kind, double factor,

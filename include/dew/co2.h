@@ -10,18 +10,6 @@
 extern "C" {
 #endif
 
-/* Skin area, m2, of a person: 0.203 h^0.725 m^0.425 (m, kg).  [ASTM-D6245] */
-double dew_house_skin(double height, double mass);
-
-/*
- * Classic generation, m3/s: RQ 0.00276 A M / (0.23 RQ + 0.77) L/s, RQ 0.83.
- *
- *     skin  m2  > 0       met  -  0.7 .. 10
- *
- * Equation   [ASTM-D6245].  Checked  test_co2.c: 0.0052 L/s at 1.8 m2, 1.2 met.
- */
-double dew_house_co2_classic(double skin, double met);
-
 enum dew_sex { DEW_FEMALE, DEW_MALE };
 
 /* Basal metabolism, MJ/day; mass kg > 0, age 3 .. 120 years.  [SCHO85], from

@@ -58,14 +58,6 @@ double dew_house_flow_at(double c, double n, double dp);
 double dew_house_area_at(double c, double n, double dp, double cd,
                          double density);
 double dew_house_area4(double c, double n, double density);
-double dew_house_area10(double c, double n, double density);
-
-/*
- * c in air of density to, measured in air of density from: c ~ density^(n-1),
- * which is the orifice's at n = 0.5.  Form of [ASTM-E779], from memory.
- * Limit: its viscosity term, at most 2 % over 20 K at n = 0.65, is left out.
- */
-double dew_house_c_in(double c, double n, double from, double to);
 
 /* How the house stands in the wind. */
 struct dew_siting {
@@ -124,17 +116,6 @@ double dew_house_leakage_natural(const struct dew_leakage *leakage, double dt,
 double dew_house_leakage_total(double natural, double supply, double exhaust);
 
 /*
- * Of that, what comes in through the leaks, m3/s: total - supply, formed
- * without cancellation.  Cross leakage inside a core changes supply and
- * exhaust alike, so gross and net flows give the same.
- */
-double dew_house_leakage_in(double natural, double supply, double exhaust);
-
-/* Load calculation's rule: balanced + max(unbalanced, natural + unbalanced/2).
-   [ASH-F17] eqs 12 - 14. */
-double dew_house_half_fan(double natural, double supply, double exhaust);
-
-/*
  * House over outdoors, Pa, that the imbalance makes without wind and stack:
  * sign(supply - exhaust) (|supply - exhaust| / c)^(1/n).  Negative when more
  * is drawn out.  Never a proof of safety.
@@ -142,51 +123,16 @@ double dew_house_half_fan(double natural, double supply, double exhaust);
 double dew_house_pressure(const struct dew_leakage *leakage, double supply,
                           double exhaust);
 
-/* Normalized leakage, -: 1000 (area / floor_area) (height / 2.5 m)^0.4, both
-   areas m2.  [ASH-F16] eq. 46, whose printed 0.1 is for cm2 over m2. */
-double dew_house_normalized(double area4, double floor_area, double height);
-
 /* 1, 1.18, 1.32, 1.44, 1.55 for 1, 1.5 .. 3 storeys: storeys^0.4.  [NREL-SWS] */
 double dew_house_storey_factor(double storeys);
 
 /*
- * Infiltration credit of [ASH-622], m3/s, by either published form.
+ * Infiltration credit of [ASH-622], m3/s: 0.052 wsf factor flow50 [NREL-SWS].
  *
  *     wsf     -   0 .. 2   weather and shielding factor of the place
  *     factor  -            dew_house_storey_factor
- *
- * By flow: 0.052 wsf factor flow50 [NREL-SWS].  By area: nl wsf floor / 7.3
- * in cfm and ft2 [ASH-622].  The two agree to 0.5 % (checked).
  */
 double dew_house_credit_flow50(double flow50, double factor, double wsf);
-double dew_house_credit_area(double nl, double floor_area, double wsf);
-
-/* Design infiltration, m3/s per m2 of leakage area (4 Pa). */
-enum dew_season { DEW_HEATING, DEW_COOLING };
-
-/*
- *     height      m   > 0       above grade
- *     dt          K   >= 0
- *     flue_ratio  -   0 .. 1    flue area over leakage area
- *
- * Equation   [ASH-F17] eq. 10: 6.7 m/s for heating, 3.4 m/s for cooling.
- * Checked    test_design.c: 62 of the 63 cells of its table 5.
- */
-double dew_house_idf(enum dew_season season, double height, double dt,
-                     double flue_ratio);
-
-/* Leakage area per exposed surface, by how the house was built. */
-enum dew_tightness {
-    DEW_TIGHT,
-    DEW_GOOD,
-    DEW_AVERAGE,
-    DEW_LEAKY,
-    DEW_VERY_LEAKY,
-    DEW_TIGHTNESSES
-};
-
-/* m2 at 4 Pa per m2 of surface, [ASH-F17] table 3; NaN for no such class. */
-double dew_house_unit_area(enum dew_tightness tightness);
 
 #ifdef __cplusplus
 }

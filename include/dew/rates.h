@@ -69,14 +69,6 @@ struct dew_dwelling {
  */
 double dew_house_rate(enum dew_rate_rule rule, const struct dew_dwelling *home);
 
-/* IRC: flow asked for x this, when it runs a share of the time (0.25 .. 1);
-   straight line between rows.  [IRC-M1505] table M1505.4.3(2). */
-double dew_house_irc_runtime(double share);
-
-/* IRC as Washington has it: 1.0 balanced and distributed, 1.25 one of them,
-   1.5 neither.  [IRC21-WA] */
-double dew_house_irc_system(int balanced, int distributed);
-
 /* ---- with the infiltration credit of leakage.h -------------------------- */
 
 enum dew_credit_rule {
@@ -117,13 +109,6 @@ double dew_house_effectiveness(double share, double turns);
  */
 double dew_house_steady(double on, double share, double cycle, double volume);
 
-/* Turns of [ASH-622] 4.5.2: 12.8 flow cycle / floor in cfm, h, ft2; here m3/s,
-   s, m2. */
-double dew_house_622_turns(double flow, double cycle, double floor_area);
-
-/* Effectiveness of its 2007 edition, one row for all; from memory. */
-double dew_house_622_2007(double share);
-
 /* ---- local exhaust ------------------------------------------------------ */
 
 enum dew_room { DEW_KITCHEN, DEW_BATH, DEW_UTILITY, DEW_TOILET };
@@ -139,21 +124,6 @@ struct dew_exhaust_rule {
 };
 
 const struct dew_exhaust_rule *dew_house_locals(size_t *count);
-/* The first row that fits, or NULL. */
-const struct dew_exhaust_rule *dew_house_local(const char *rule,
-                                               enum dew_room room,
-                                               enum dew_running running);
-
-/* A wet room as found. */
-struct dew_wet_room {
-    double required, measured; /* m3/s                                      */
-    int window;                /* 1: an openable window counts 20 cfm       */
-};
-
-/* What the whole-house rate grows by: 0.25 x the sum of what is missing.
-   [ASH-622] alternative compliance, quoted. */
-double dew_house_local_supplement(const struct dew_wet_room *rooms,
-                                  size_t count);
 
 #ifdef __cplusplus
 }

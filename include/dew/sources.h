@@ -44,15 +44,6 @@ const struct dew_amount *dew_house_amounts(size_t *count);
 /* The row of a name, or NULL. */
 const struct dew_amount *dew_house_amount(const char *name);
 
-/* Design rate by bedrooms (0 .. 12), kg/day: 8, 12, 14, 15, then 1 more each.
-   [ASH-160], from memory. */
-double dew_house_design_water(int bedrooms);
-
-/* Daily total by persons (1 .. 6) and occupancy, kg/day; NaN outside.
-   [BS5250] annex B, from memory. */
-enum dew_occupancy { DEW_DRY_LIVING, DEW_MOIST_LIVING, DEW_WET_LIVING };
-double dew_house_total_water(int persons, enum dew_occupancy occupancy);
-
 /* ---- people ------------------------------------------------------------- */
 
 enum dew_activity { DEW_ASLEEP, DEW_REST, DEW_ACTIVE, DEW_ACTIVITIES };
@@ -149,19 +140,6 @@ enum dew_status dew_house_spread_total(double total,
                                        const struct dew_shape *shape,
                                        struct dew_water water[DEW_SOURCES],
                                        struct dew_error *err);
-
-/* ---- caught before it mixes --------------------------------------------- */
-
-/* Share of an event's water that a pickup takes while it runs. */
-struct dew_catch {
-    const char *name; /* "bath fan, door shut"                        */
-    enum dew_source source;
-    double likely, low, high;
-    const char *origin;
-};
-
-const struct dew_catch *dew_house_catches(size_t *count);
-const struct dew_catch *dew_house_catch(const char *name);
 
 #ifdef __cplusplus
 }

@@ -48,29 +48,11 @@ double dew_house_surface_rh(double factor, double ti, double te, double rh);
 double dew_house_wets_at(double factor, double ti, double te);
 
 /*
- * Least factor that keeps the surface at or below rh_surface (0.8 by
- * [ISO13788] for mould, 1 for dew).  Below 0 where the air would stay so
- * anyway; NaN unless ti > te.
- */
-double dew_house_least_factor(double ti, double te, double rh,
-                              double rh_surface);
-
-/*
  * Highest indoor RH the trade advises in winter at te, double glazing, 70 degF
  * indoors: 0.40 .. 0.15; NaN above 40 degF, where its table ends.
  * [MN-DPS], quoted.  It protects edges and frames: well below the glass's own.
  */
 double dew_house_winter_limit(double te);
-
-/* Kinds of windows by name, for who knows no U. */
-struct dew_glazing {
-    const char *name; /* "single", "double", "double_low_e", "triple"     */
-    double u;         /* W/(m2 K)   centre of glass                       */
-    double edge;      /* -          factor of the edge, usual spacer      */
-    const char *origin;
-};
-const struct dew_glazing *dew_house_glazings(size_t *count);
-const struct dew_glazing *dew_house_glazing(const char *name); /* or NULL */
 
 /* Coldest corner: 0.70 is the least [DIN4108-2] lets pass; 0.75 [IP106], from
    memory; 0.85 in a well insulated house, from memory. */

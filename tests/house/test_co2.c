@@ -4,12 +4,6 @@
 #include "dew/co2.h"
 
 /* clang-format off */
-static const struct classic { const char *source; double skin, met, litres, tol; } classic_rows[] = {
-    {"[ASTM-D6245] 1.8 m2, 1.2 met: 0.0052 L/s", 1.8, 1.2, 0.0052,  5.1e-5},
-    {"1.8 m2, 1.2 met: 0.00515 (regression)",    1.8, 1.2, 0.00515, 5e-6},
-    {"1.8 m2, 1.0 met: 0.00429 (regression)",    1.8, 1.0, 0.00429, 5e-6},
-};
-
 static const struct person { const char *source; enum dew_sex sex; double age, mass, basal, met, litres, tol; } person_rows[] = {
     {"[PJ17] man of 21 - 30, 1.2 met: 0.0048 L/s", DEW_MALE,   25, 84.9, 8.245, 1.2, 0.0048,  5e-5},
     {"man of 21 - 30, 1.0 met (regression)",       DEW_MALE,   25, 84.9, 8.245, 1.0, 0.00399, 5e-6},
@@ -38,14 +32,6 @@ static const struct night { const char *source; double flow, ppm, tol; } night_r
     {"bedroom at 5 L/s: 1788.5 ppm after 8 h",   5.0, 1788.5, 0.05},
 };
 /* clang-format on */
-
-static void classic_is_the_quoted(void **state)
-{
-    const struct classic *row = *state;
-
-    assert_near(1e3 * dew_house_co2_classic(row->skin, row->met), row->litres,
-                row->tol);
-}
 
 static void person_is_the_quoted(void **state)
 {
@@ -80,9 +66,7 @@ static void adult_is_the_mean_and_warm(void **state)
     (void)state;
     assert_near(1e3 * dew_house_co2_adult(1.2),
                 0.5 * (0.00478 + 0.00377) * 293.15 / 273.15, 1e-5);
-    assert_near(dew_house_skin(1.75, 71.3), 1.868, 0.002);
     assert_nan(dew_house_basal(DEW_MALE, 2.9, 14.0));
-    assert_nan(dew_house_co2_classic(1.8, 0.6));
     assert_nan(dew_house_co2_rise(1e-6, 0.0));
 }
 
@@ -93,7 +77,6 @@ int main(void)
     };
     size_t n = 1;
 
-    ADD_ROWS(tests, n, classic_rows, classic_is_the_quoted);
     ADD_ROWS(tests, n, person_rows, person_is_the_quoted);
     ADD_ROWS(tests, n, rise_rows, rise_is_generation_over_flow);
     ADD_ROWS(tests, n, night_rows, night_builds_up);

@@ -54,13 +54,13 @@ static const struct factor { const char *source; double storeys, factor; } facto
     {"[NREL-SWS] S of 3 storeys",   3.0, 1.55},
 };
 
-/* Unbalanced flow over 50 of nature: by eq. 51 and by the half-fan rule. */
-static const struct fan { const char *source; double fan, quadrature, half; } fan_rows[] = {
-    {"50 of nature, no fan",   0,   50.0,  50.0},
-    {"50 of nature, fan 25",   25,  55.9,  62.5},
-    {"50 of nature, fan 50",   50,  70.7,  75.0},
-    {"50 of nature, fan 100",  100, 111.8, 100.0},
-    {"50 of nature, fan 200",  200, 206.2, 200.0},
+/* Unbalanced flow over 50 of nature, [ASH-F16] eq. 51. */
+static const struct fan { const char *source; double fan, quadrature; } fan_rows[] = {
+    {"50 of nature, no fan",   0,   50.0},
+    {"50 of nature, fan 25",   25,  55.9},
+    {"50 of nature, fan 50",   50,  70.7},
+    {"50 of nature, fan 100",  100, 111.8},
+    {"50 of nature, fan 200",  200, 206.2},
 };
 
 static const struct fault { const char *text; struct dew_airtight in; } fault_rows[] = {
@@ -132,20 +132,18 @@ static void form_gives_c(void **state)
 static void areas_turn_back_into_c(void **state)
 {
     const double c = 0.0417, n = 0.71, density = 1.083;
-    struct dew_airtight four = {DEW_AIRTIGHT_AREA4,
+    struct dew_airtight door = {DEW_AIRTIGHT_AREA4,
                                 dew_house_area4(c, n, density), n, 0, density};
-    struct dew_airtight ten = {DEW_AIRTIGHT_AREA10,
-                               dew_house_area10(c, n, density), n, 0, density};
     double back;
 
     (void)state;
-    assert_int_equal(dew_house_airtight_c(&four, &back, NULL), DEW_OK);
+    assert_int_equal(dew_house_airtight_c(&door, &back, NULL), DEW_OK);
     assert_near(back, c, 1e-16);
-    assert_int_equal(dew_house_airtight_c(&ten, &back, NULL), DEW_OK);
+    /* 10 Pa and 0.611, [ASH-F16] eq. 41 */
+    door.form = DEW_AIRTIGHT_AREA10;
+    door.value = dew_house_area_at(c, n, 10.0, 0.611, density);
+    assert_int_equal(dew_house_airtight_c(&door, &back, NULL), DEW_OK);
     assert_near(back, c, 1e-16);
-    /* an orifice: same area in any air, so c goes with density^-1/2 */
-    assert_near(dew_house_area4(dew_house_c_in(c, 0.5, 1.2, 0.97), 0.5, 0.97),
-                dew_house_area4(c, 0.5, 1.2), 1e-16);
 }
 
 static void factor_is_the_printed_one(void **state)
@@ -155,44 +153,12 @@ static void factor_is_the_printed_one(void **state)
     assert_near(dew_house_storey_factor(row->storeys), row->factor, 0.005);
 }
 
-/* Area at 4 Pa, normalized leakage and the standard's divisor give back the
-   published constant 0.052, [NREL-SWS], within 1 %. */
-static void credit_chain_gives_the_published_constant(void **state)
-{
-    const double n = 0.65, flow50 = 0.7079, floor = 186.0, wsf = 0.57;
-
-    (void)state;
-    for (int half = 2; half <= 6; half++) {
-        double storeys = 0.5 * half;
-        double c = flow50 / pow(50.0, n);
-        double nl = dew_house_normalized(dew_house_area4(c, n, example_density),
-                                         floor, 2.5 * storeys);
-        double want = 0.052 * wsf * pow(storeys, 0.4) * flow50;
-
-        assert_near(dew_house_credit_area(nl, floor, wsf), want, 0.01 * want);
-        assert_near(dew_house_credit_flow50(
-                        flow50, dew_house_storey_factor(storeys), wsf),
-                    want, 1e-15);
-    }
-}
-
 static void fans_add_by_rule(void **state)
 {
     const struct fan *row = *state;
 
     assert_near(dew_house_leakage_total(50.0, 0.0, row->fan), row->quadrature,
                 0.05);
-    assert_near(dew_house_half_fan(50.0, row->fan, 0.0), row->half, 1e-12);
-}
-
-/* [ASH-F17]'s worked house: 499 cm2 of leaks; 36 and 17 L/s of infiltration
-   and a balanced ventilator of 43 L/s make 79 and 60. */
-static void worked_house_comes_out(void **state)
-{
-    (void)state;
-    assert_near(1e4 * 356.5 * dew_house_unit_area(DEW_GOOD), 499.0, 0.5);
-    assert_near(dew_house_half_fan(36.0, 43.0, 43.0), 79.0, 1e-12);
-    assert_near(dew_house_half_fan(17.0, 43.0, 43.0), 60.0, 1e-12);
 }
 
 /* 90 cfm a third of the time over 30 natural: 51.6 on average; the mean flow
@@ -205,19 +171,6 @@ static void duty_weighs_states(void **state)
     (void)state;
     assert_near(on / 3.0 + 2.0 * off / 3.0, 51.6, 0.05);
     assert_near(dew_house_leakage_total(30.0, 0.0, 30.0), 42.4, 0.05);
-}
-
-static void inward_is_total_less_supply(void **state)
-{
-    (void)state;
-    assert_near(dew_house_leakage_in(13.7, 61.3, 22.9),
-                dew_house_leakage_total(13.7, 61.3, 22.9) - 61.3, 1e-13);
-    assert_near(dew_house_leakage_in(13.7, 22.9, 61.3),
-                dew_house_leakage_total(13.7, 22.9, 61.3) - 22.9, 1e-13);
-    assert_near(dew_house_leakage_in(13.7, 35.1, 35.1), 13.7, 1e-14);
-    /* a strong supply fan leaves n^2/2s, where the difference would be noise */
-    assert_near(dew_house_leakage_in(1e-7, 31.0, 0.0), 1e-14 / 62.0, 1e-30);
-    assert_nan(dew_house_leakage_in(-0.01, 0.2, 0.1));
 }
 
 /* Two equal leaks, low and high, under a stack of 2 s Pa and a fan: net flow
@@ -250,7 +203,7 @@ static void superposition_stays_near_the_mass_balance(void **state)
     (void)state;
     for (int i = 0; i < 400; i++) {
         double fan = 0.02 * i * nature;
-        double ratio = dew_house_leakage_in(nature, 0.0, fan) /
+        double ratio = dew_house_leakage_total(nature, 0.0, fan) /
                        exact_inflow(half_c, n, s, fan);
 
         most = fmax(most, ratio);
@@ -258,9 +211,9 @@ static void superposition_stays_near_the_mass_balance(void **state)
     }
     assert_near(most, 1.1835, 0.0005);
     assert_near(least, 0.9053, 0.0005);
-    assert_near(dew_house_leakage_in(nature, 0.0, 0.0),
+    assert_near(dew_house_leakage_total(nature, 0.0, 0.0),
                 exact_inflow(half_c, n, s, 0.0), 1e-12);
-    assert_near(dew_house_leakage_in(nature, 0.0, 8.0 * nature),
+    assert_near(dew_house_leakage_total(nature, 0.0, 8.0 * nature),
                 exact_inflow(half_c, n, s, 8.0 * nature), 0.008 * 8.0 * nature);
 }
 
@@ -334,17 +287,14 @@ int main(void)
 {
     struct CMUnitTest tests[80] = {
         cmocka_unit_test(areas_turn_back_into_c),
-        cmocka_unit_test(credit_chain_gives_the_published_constant),
-        cmocka_unit_test(worked_house_comes_out),
         cmocka_unit_test(duty_weighs_states),
-        cmocka_unit_test(inward_is_total_less_supply),
         cmocka_unit_test(superposition_stays_near_the_mass_balance),
         cmocka_unit_test(imbalance_makes_pressure),
         cmocka_unit_test(given_flow_ignores_weather),
         cmocka_unit_test(storeys_between_lie_between),
         cmocka_unit_test(siting_faults_leave_the_output),
     };
-    size_t n = 10;
+    size_t n = 7;
 
     ADD_ROWS(tests, n, area_rows, area_is_the_printed_one);
     ADD_ROWS(tests, n, basic_rows, basic_gives_the_example);

@@ -7,7 +7,7 @@ label='\[[A-Z][A-Z0-9]*[0-9-][A-Z0-9-]*\]'
 list=docs/references.md
 cited=$(grep -rhoE "$label" include engine tests weather scenarios \
     --include='*.[chS]' --include='*.csv' --include='*.yaml' \
-    --include='*.js' 2>/dev/null | sort -u)
+    --include='*.js' --include='*.sh' --exclude-dir=lint 2>/dev/null | sort -u)
 bad=0
 for l in $cited; do
     grep -qF "* $l " $list || { echo "undefined reference $l" >&2; bad=1; }

@@ -117,12 +117,13 @@ static void unbuffered_room_swings_as_the_closed_form(void **state)
 /* Aerated concrete, 171.6 m2, no end to it: [IEA-A41], from memory. */
 static struct dew_case lined_room(void)
 {
-    const struct dew_hygroscopic aerated = {650.0, 0.0661, 3e-11, INFINITY};
+    const double psat = dew_air_pws(20.0);
+    double b = sqrt(3e-11 * 650.0 * 0.0661 / psat); /* [RODE05] */
     struct dew_case c = annex_room();
 
-    assert_int_equal(dew_house_buffer_material(&aerated, 171.6, DEW_BUFFER_FILM,
-                                               dew_air_pws(20.0),
-                                               &c.house.buffer, NULL),
+    assert_int_equal(dew_house_buffer_mbv(dew_house_buffer_value(b, psat),
+                                          171.6, DEW_BUFFER_FILM, psat,
+                                          &c.house.buffer, NULL),
                      DEW_OK);
     return c;
 }
