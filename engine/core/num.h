@@ -108,10 +108,9 @@ enum dew_status dew__curve_open(struct dew__curve **curve,
                                 enum dew__curve_kind kind, const double *x,
                                 const double *y, size_t n,
                                 struct dew_error *err);
-/* Value, slope, and integral from a to b; NaN outside the points. */
+/* Value and slope; NaN outside the points. */
 double dew__curve_at(const struct dew__curve *curve, double x);
 double dew__curve_slope(const struct dew__curve *curve, double x);
-double dew__curve_integral(const struct dew__curve *curve, double a, double b);
 void dew__curve_close(struct dew__curve *curve);
 
 /* ---- one unknown: num_search.c ------------------------------------------ */

@@ -99,15 +99,6 @@ double dew__curve_slope(const struct dew__curve *c, double x)
                : NAN;
 }
 
-double dew__curve_integral(const struct dew__curve *c, double a, double b)
-{
-    if (!inside(c, a) || !inside(c, b))
-        return NAN;
-    if (a > b)
-        return -dew__curve_integral(c, b, a);
-    return gsl_interp_eval_integ(c->gsl, c->points, c->y, a, b, NULL);
-}
-
 void dew__curve_close(struct dew__curve *curve)
 {
     if (curve == NULL)

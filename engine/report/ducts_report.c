@@ -318,11 +318,6 @@ size_t dew__told_drawn(const struct dew_report_ducts *ducts)
     return drawn;
 }
 
-size_t dew_report_ducts_count(const struct dew_report_ducts *ducts)
-{
-    return ducts->count;
-}
-
 size_t dew_report_ducts_stops(const struct dew_report_ducts *ducts)
 {
     size_t stops = 0;

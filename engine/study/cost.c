@@ -22,25 +22,6 @@ double dew_cost_annuity_worth(double interest, double years)
     return -expm1(-years * log1p(interest)) / interest;
 }
 
-double dew_cost_capital_recovery(double interest, double years)
-{
-    double worth = dew_cost_annuity_worth(interest, years);
-
-    return worth > 0 ? 1 / worth : NAN;
-}
-
-double dew_cost_degree_day_heat(double flow, double effectiveness,
-                                double degree_days)
-{
-    const double density = 1.2041; /* kg/m3, dry air, 20 degC 101325 Pa */
-    const double heat = 1006;      /* J/(kg K) [ASH-F1] */
-
-    if (!(flow >= 0) || !(effectiveness >= 0 && effectiveness <= 1) ||
-        !(degree_days >= 0))
-        return NAN;
-    return density * heat * flow * effectiveness * degree_days * 86400;
-}
-
 /* Nothing used costs nothing, whatever the price. */
 static struct dew_estimate priced(double joules, struct dew_estimate price)
 {

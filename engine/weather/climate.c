@@ -182,18 +182,3 @@ enum dew_status dew_climate_near(double latitude, double longitude,
     *count = found;
     return DEW_OK;
 }
-
-void dew_climate_normals(const struct dew_climate *place,
-                         struct dew_month_normal out[12])
-{
-    for (int m = 0; m < 12; m++) {
-        const struct dew_normal *n = &place->month[m];
-
-        out[m] = (struct dew_month_normal){
-            .t = n->t,
-            .w = dew_air_w_dew_liquid(n->td, n->pressure),
-            .p = n->pressure,
-            .wind = n->wind,
-        };
-    }
-}

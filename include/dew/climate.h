@@ -106,13 +106,6 @@ enum dew_status dew_climate_near(double latitude, double longitude,
                                  size_t *count, struct dew_error *err);
 
 /*
- * The months as means to fill a file's long gaps from, for dew_weather_ask:
- * w at the mean dew point, over liquid water.
- */
-void dew_climate_normals(const struct dew_climate *place,
-                         struct dew_month_normal out[12]);
-
-/*
  * Every fault of a climate that a person typed: ranges of DEW_NORMAL_MAP, the
  * site's, and that lowest <= mean <= highest and dew point <= mean.
  * source names it in the faults.  Returns the count of faults added.

@@ -46,22 +46,6 @@ double dew_cost_present_worth(double interest, double years);
  */
 double dew_cost_annuity_worth(double interest, double years);
 
-/* What 1 borrowed costs a year.  1 / the annuity's worth. [BLANK-TARQUIN] A/P */
-double dew_cost_capital_recovery(double interest, double years);
-
-/*
- * Heat that a recovery core keeps in a heating season, by degree days, J: the
- * trade's rule that stands beside the hourly result.
- *
- *     flow          m3/s   of air at standard density
- *     effectiveness -      0 .. 1
- *     degree_days   K d    heating degree days
- *
- * Equation   1.2041 kg/m3 * 1006 J/(kg K) * flow * effectiveness * days * 86400
- */
-double dew_cost_degree_day_heat(double flow, double effectiveness,
-                                double degree_days);
-
 /*
  * The bill of one option from a year of energy use.
  *

@@ -68,7 +68,6 @@ enum dew_status dew_report_ducts_html(const struct dew_report_ducts *ducts,
                                       FILE *out, struct dew_error *err);
 
 /* Layouts that can be drawn, and the sketch of one of them, every state. */
-size_t dew_report_ducts_count(const struct dew_report_ducts *ducts);
 enum dew_status dew_report_ducts_svg(const struct dew_report_ducts *ducts,
                                      size_t layout, enum dew_system system,
                                      FILE *out, struct dew_error *err);

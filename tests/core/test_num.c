@@ -294,12 +294,11 @@ static const double at_y[] = {3.1, 3.1, 7.7, 7.9, 2.4, 3.1};
 static const struct curve_row {
     const char *test;
     enum dew__curve_kind kind;
-    double tolerance; /* of the integral of a straight line */
 } curve_rows[] = {
-    {"linear goes through its points", DEW__LINEAR, 1e-13},
-    {"Steffen goes through its points", DEW__STEFFEN, 1e-13},
-    {"cubic goes through its points", DEW__CUBIC, 1e-13},
-    {"periodic goes through its points", DEW__PERIODIC, INFINITY},
+    {"linear goes through its points", DEW__LINEAR},
+    {"Steffen goes through its points", DEW__STEFFEN},
+    {"cubic goes through its points", DEW__CUBIC},
+    {"periodic goes through its points", DEW__PERIODIC},
 };
 
 static void curve_goes_through_its_points(void **state)
@@ -314,9 +313,6 @@ static void curve_goes_through_its_points(void **state)
         assert_near(dew__curve_at(c, at_x[i]), at_y[i], 1e-14);
     assert_nan(dew__curve_at(c, -1e-9));
     assert_nan(dew__curve_slope(c, 7.91));
-    assert_nan(dew__curve_integral(c, 1.0, 8.0));
-    assert_near(dew__curve_integral(c, 5.0, 1.1),
-                -dew__curve_integral(c, 1.1, 5.0), 0.0);
     dew__curve_close(c);
     if (row->kind == DEW__PERIODIC)
         return;
@@ -326,8 +322,6 @@ static void curve_goes_through_its_points(void **state)
                      DEW_OK);
     assert_near(dew__curve_at(c, 3.33), 2.7 - 0.6 * 3.33, 1e-14);
     assert_near(dew__curve_slope(c, 3.33), -0.6, 1e-14);
-    assert_near(dew__curve_integral(c, 0.5, 6.5), 2.7 * 6.0 - 0.3 * 42.0,
-                row->tolerance);
     dew__curve_close(c);
 }
 

@@ -353,19 +353,6 @@ static void the_table_reads_as_a_file(void **state)
     assert_string_equal(a.site.name, b.site.name);
 }
 
-static void months_fill_gaps_by_their_means(void **state)
-{
-    struct dew_climate p = find("722020");
-    struct dew_month_normal fill[12];
-
-    (void)state;
-    dew_climate_normals(&p, fill);
-    assert_near(fill[6].t, p.month[6].t, 0.0);
-    assert_near(dew_air_dew_liquid(fill[6].w, fill[6].p), p.month[6].td, 1e-6);
-    assert_near(fill[11].p, p.month[11].pressure, 0.0);
-    assert_near(fill[2].wind, p.month[2].wind, 0.0);
-}
-
 int main(void)
 {
     struct CMUnitTest tests[48] = {
@@ -380,9 +367,8 @@ int main(void)
         cmocka_unit_test(the_middle_of_highest_and_lowest_will_do),
         cmocka_unit_test(needed_columns_are_named),
         cmocka_unit_test(the_table_reads_as_a_file),
-        cmocka_unit_test(months_fill_gaps_by_their_means),
     };
-    size_t n = 12;
+    size_t n = 11;
 
     ADD_ROWS(tests, n, find_rows, a_place_is_found_by_words);
     ADD_ROWS(tests, n, fault_rows, every_fault_is_told);
