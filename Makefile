@@ -5,7 +5,7 @@
 #   make check      install what is missing, build, run every test
 #   make all        the library, static and shared, and the command
 #   make lint       floors, references, banned calls, sizes, exports, statics,
-#                   format, clang-tidy
+#                   functions nobody calls, format, clang-tidy
 #   make deps       install what is missing, say what it does
 #   make coverage   the tests under gcov, lines reached by file
 #   make fuzz       each reader under libFuzzer, FUZZ_TIME=60 seconds each
@@ -66,7 +66,7 @@ WARN := -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wstrict-prototypes \
         -Wmissing-prototypes -Wwrite-strings -Wcast-qual -Wvla -Wundef \
         -Wformat=2
 OURS := -std=c11 -D_POSIX_C_SOURCE=200809L -fPIC -ffp-contract=off \
-        -fno-math-errno -fno-trapping-math -fopenmp-simd -Iinclude -Iengine $(WARN) $(PKG_CFLAGS) \
+        -fno-math-errno -fno-trapping-math -ffunction-sections -fopenmp-simd -Iinclude -Iengine $(WARN) $(PKG_CFLAGS) \
         -DDEW_VERSION='"$(VERSION)"'
 LIBS := $(PKG_LIBS) -lcsv -lm
 KIND := $(if $(filter clang%,$(CC)),clang,gcc)
@@ -128,7 +128,7 @@ STUDIES   := $(STUDY_SRC:%.c=$B/%)
 .SUFFIXES:
 .SECONDARY:
 .PHONY: all deps demo check lint floors refs banned size spdx names umbrella \
-        exports statics format format-check tidy coverage fuzz fuzzers bench \
+        exports statics kept format format-check tidy coverage fuzz fuzzers bench \
         study weather-years first-results ducts-answer pictures install uninstall clean help
 
 MAN := $B/dewledger.1 $B/dewledger-scenario.5
@@ -153,8 +153,9 @@ $B/libdew.so.$(SOVERSION): $(LIB_OBJ) engine/dew.map
 	  -Wl,--version-script=engine/dew.map $(LINK) $(LDFLAGS) -o $@ \
 	  $(LIB_OBJ) $(LIBS)
 
+# without what it does not call: `make lint` looks for what is left over
 $B/dewledger: $(CLI_OBJ) $B/libdew.a
-	$(CC) $(LINK) $(LDFLAGS) -o $@ $^ $(LIBS)
+	$(CC) $(LINK) -Wl,--gc-sections $(LDFLAGS) -o $@ $^ $(LIBS)
 
 # Manual pages: what commands and keys are is told by the program's tables.
 $B/dewledger.1: docs/dewledger.1.in $B/dewledger
@@ -202,7 +203,7 @@ $(TEST_SH:%=$B/%.log): $B/%.log: % all
 	@mkdir -p $(@D); r=0; sh $< >$@ 2>&1 </dev/null || r=$$?; \
 	  echo "status $$r" >>$@
 
-lint: floors refs banned size spdx names umbrella exports statics \
+lint: floors refs banned size spdx names umbrella exports statics kept \
       format-check tidy
 floors refs banned size spdx names umbrella:
 	@STRICT=1 sh tests/lint/$@.sh
@@ -210,6 +211,8 @@ exports: $B/libdew.so.$(SOVERSION)
 	@sh tests/lint/exports.sh $<
 statics: $B/libdew.a
 	@sh tests/lint/statics.sh $<
+kept: $B/dewledger $B/libdew.a
+	@sh tests/lint/kept.sh $^
 format:
 	clang-format -i $(ALL_C)
 format-check:

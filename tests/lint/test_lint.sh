@@ -28,7 +28,11 @@ clean() { # a small tree that breaks no rule
     printf '#include <stdio.h>\nint main(void)\n{\n    puts("x");\n    return 0;\n}\n' >>engine/cli/main.c
     printf '#include <gsl/gsl_math.h>\n' >>engine/core/num.c
     printf '* [HW83] A paper.\n' >docs/references.md
+    mkdir -p tests/lint
+    echo 'dew_air_x  walks nothing' >tests/lint/kept.txt
     ${CC:-gcc} -Iinclude -fPIC -shared engine/air/air.c -o lib.so
+    ${CC:-gcc} -Iinclude -c engine/air/air.c -o air.o
+    ${CC:-gcc} -c engine/cli/main.c -o cli.o
 }
 passes() {
     if sh "$lint/$1.sh" ${2-} 2>out; then
@@ -54,8 +58,8 @@ catches() { # script, what must be in the message, [argument]
 clean
 for script in floors refs banned size spdx names umbrella; do passes $script; done
 passes exports lib.so
-${CC:-gcc} -Iinclude -c engine/air/air.c -o air.o
 passes statics air.o
+passes kept 'cli.o air.o'
 
 echo '#include "dew/leak.h"' >>engine/plant/fan.c
 catches floors 'plant may not include dew/leak of house'
@@ -112,6 +116,14 @@ catches statics 'counter' air.o
 echo 'int f(void); int f(void) { static _Thread_local int turn; return turn++; }' >>engine/air/air.c
 ${CC:-gcc} -Iinclude -c engine/air/air.c -o air.o
 catches statics 'turn' air.o
+
+echo '# none' >tests/lint/kept.txt
+catches kept 'no program calls, and kept.txt has no reason for: dew_air_x' 'cli.o air.o'
+echo 'dew_air_x' >tests/lint/kept.txt
+catches kept 'no program calls, and kept.txt has no reason for: dew_air_x' 'cli.o air.o'
+echo 'dew_air_y  a reason' >>tests/lint/kept.txt
+catches kept 'in kept.txt, but there is none: dew_air_y' 'cli.o air.o'
+catches kept 'in kept.txt, but the command has it: dew_air_x' 'air.o air.o'
 
 seq 700 | sed 's,.*,/* & */,' >>engine/air/air.c
 catches size 'engine/air/air.c: 706 lines'
