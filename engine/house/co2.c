@@ -4,6 +4,8 @@
 #include <math.h>
 #include <stddef.h>
 
+#include "house/co2_step.h"
+
 static int within(double x, double low, double high)
 {
     return x >= low && x <= high; /* false for NaN */
@@ -53,8 +55,10 @@ double dew_house_co2_rise(double generation, double flow)
     return flow > 0.0 ? 1e6 * generation / flow : NAN;
 }
 
-double dew_house_co2_after(double steady, double start, double changes,
-                           double time)
+double dew_house_co2_step(const struct dew_co2_room *room, double start,
+                          double time)
 {
-    return steady + (start - steady) * exp(-changes * time);
+    if (!(room->volume > 0.0 && room->flow >= 0.0 && time > 0.0))
+        return NAN;
+    return dew__house_co2_step(room, start, time);
 }

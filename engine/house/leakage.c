@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "core/fail.h"
+#include "house/leakage_step.h"
 
 static const double effective_dp = 4.0;    /* Pa  [ASH-F16] */
 static const double equivalent_dp = 10.0;  /* Pa  [ASH-F16] */
@@ -218,12 +219,9 @@ struct dew_leakage dew_house_leakage_given(double c, double n, double flow)
 double dew_house_leakage_natural(const struct dew_leakage *leakage, double dt,
                                  double wind)
 {
-    double stack = leakage->stack_k * pow(fabs(dt), leakage->stack_n);
-
     if (!(wind >= 0.0))
         return NAN;
-    return hypot(stack, leakage->wind_k * pow(wind, leakage->wind_n)) +
-           leakage->constant;
+    return dew__house_natural(leakage, dt, wind);
 }
 
 static int flows(double natural, double supply, double exhaust)
@@ -233,9 +231,14 @@ static int flows(double natural, double supply, double exhaust)
 
 double dew_house_leakage_total(double natural, double supply, double exhaust)
 {
+    return supply + dew_house_leakage_in(natural, supply, exhaust);
+}
+
+double dew_house_leakage_in(double natural, double supply, double exhaust)
+{
     if (!flows(natural, supply, exhaust))
         return NAN;
-    return fmin(supply, exhaust) + hypot(supply - exhaust, natural);
+    return dew__house_leak_in(natural, supply, exhaust);
 }
 
 double dew_house_pressure(const struct dew_leakage *leakage, double supply,

@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "dew/air.h"
+#include "house/surface_step.h"
 
 static int within(double x, double low, double high)
 {
@@ -19,14 +20,16 @@ double dew_house_factor(double u, double film)
 
 double dew_house_surface_t(double factor, double ti, double te)
 {
-    return within(factor, 0.0, 1.0) ? te + factor * (ti - te) : NAN;
+    return within(factor, 0.0, 1.0) ? dew__house_surface_t(factor, ti, te)
+                                    : NAN;
 }
 
 double dew_house_surface_rh(double factor, double ti, double te, double rh)
 {
     if (!within(rh, 0.0, 1.0))
         return NAN;
-    return rh / dew_house_wets_at(factor, ti, te);
+    return dew__house_surface_rh(rh * dew_air_pws(ti),
+                                 dew_house_surface_t(factor, ti, te));
 }
 
 double dew_house_wets_at(double factor, double ti, double te)

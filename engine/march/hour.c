@@ -157,8 +157,8 @@ static void tell_faces(const struct dew_march *m, const struct dew__hour *h,
 
     for (int s = 0; s < DEW_SURFACES; s++) {
         double f = m->c.house.surfaces[s].factor;
-        double t = outside + f * (m->x.t_air - outside);
-        double rh = m->terms.per_w * m->x.w / dew__pws(t);
+        double t = dew__house_surface_t(f, m->x.t_air, outside);
+        double rh = dew__house_surface_rh(m->terms.per_w * m->x.w, t);
 
         r->surface_t[s] += h->per_steps * t;
         r->surface_rh[s] += h->per_steps * rh;
@@ -169,7 +169,7 @@ static void tell_faces(const struct dew_march *m, const struct dew__hour *h,
 
 static double rh_at(const struct dew_march *m, const struct dew_state *x)
 {
-    return m->before.p * x->w / (0.621945 + x->w) / dew__pws(x->t_air);
+    return dew__rh(x->t_air, x->w, m->before.p);
 }
 
 /* Compressor and condenser fan, by run time. */

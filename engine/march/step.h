@@ -19,6 +19,9 @@
 #ifndef DEW_MARCH_STEP_H
 #define DEW_MARCH_STEP_H
 
+#include "house/co2_step.h"
+#include "house/leakage_step.h"
+#include "house/surface_step.h"
 #include "march/water.h"
 
 #define DEW_GAMMA 0.29289321881345254 /* 1 - 1/sqrt 2, [ALE77] */
@@ -27,13 +30,15 @@ DEW_LANE double dew__co2_stage(const struct dew__now *n,
                                const struct dew_state *x, double gdt)
 {
     const struct dew__blend *b = &n->blend;
-    double out =
+    struct dew_co2_room room;
+
+    room.volume = n->lane.volume;
+    room.generation = n->drive.co2_in;
+    room.flow =
         (b->leak + b->fresh + b->unplanned + b->ductleak) / n->lane.rho +
         n->drive.window;
-    double hold = n->lane.volume / gdt;
-
-    return (hold * x->co2 + 1e6 * n->drive.co2_in + out * n->lane.co2_out) /
-           (hold + out);
+    room.outdoors = n->lane.co2_out;
+    return dew__house_co2_step(&room, x->co2, gdt);
 }
 
 /* ---- the named flows, each from its own equation ------------------------- */
@@ -198,7 +203,7 @@ DEW_LANE struct dew_heat_flows dew__heat_flows(const struct dew__now *n,
 
 DEW_LANE double dew__face_w(const struct dew__now *n, double t, double face)
 {
-    double t_face = n->mid.t + face * (t - n->mid.t);
+    double t_face = dew__house_surface_t(face, t, n->mid.t);
 
     return dew__w_of(dew__pws(t_face), n->mid.p);
 }
@@ -207,26 +212,26 @@ DEW_LANE double dew__face_w(const struct dew__now *n, double t, double face)
 DEW_LANE double dew__natural(const struct dew__lane *l, double t,
                              const struct dew_hour *mid)
 {
-    double gap = fabs(t - mid->t);
-    double stack = l->stack_k * dew__pow(gap + 1e-6, l->stack_n);
-    double wind = l->wind_k * dew__pow(mid->wind + 1e-6, l->wind_n);
+    struct dew_leakage k;
 
-    return sqrt(stack * stack + wind * wind) + l->leak_constant;
+    k.stack_k = l->stack_k;
+    k.stack_n = l->stack_n;
+    k.wind_k = l->wind_k;
+    k.wind_n = l->wind_n;
+    k.constant = l->leak_constant;
+    return dew__house_natural(&k, t - mid->t, mid->wind);
 }
 
-/* One state of the air paths at its full flow, [ASH-F16] eq. 51. */
+/* One state of the air paths at its full flow. */
 DEW_LANE void dew__blend_state(struct dew__blend *b, const struct dew_path *a,
                                double rho, double weight, double local,
                                double natural)
 {
     double in = a->supply + a->unplanned + a->leak_in;
     double out = a->exhaust + a->spill + a->leak_out + local;
-    double net = fabs(in - out);
-    double root = sqrt(net * net + natural * natural);
-    double pressed = dew__ratio(natural * natural, root + net);
     double m = rho * weight;
 
-    b->leak += m * (in > out ? pressed : root);
+    b->leak += m * dew__house_leak_in(natural, in, out);
     b->fresh += m * a->fresh;
     b->drawn += m * a->drawn;
     b->fresh_sensible += m * a->fresh * a->sensible;

@@ -34,9 +34,25 @@ double dew_house_co2_adult(double met);
 /* Steady rise over outdoors, ppm: 1e6 generation / flow (m3/s both). */
 double dew_house_co2_rise(double generation, double flow);
 
-/* ppm after time s: steady + (start - steady) e^(-changes time); changes 1/s. */
-double dew_house_co2_after(double steady, double start, double changes,
-                           double time);
+/* A well mixed room. */
+struct dew_co2_room {
+    double volume;     /* m3    > 0                                          */
+    double generation; /* m3/s                                               */
+    double flow;       /* m3/s  >= 0   of outdoor air                        */
+    double outdoors;   /* ppm                                                */
+};
+
+/*
+ * ppm at the end of time, s > 0, by one implicit (backward Euler) step of
+ *
+ *     volume dC/dt = 1e6 generation + flow (outdoors - C)
+ *
+ * from start, ppm.  It never overshoots; of much time it gives the steady
+ * state.  A stage of the march is one such step.
+ * Checked    test_co2.c: against the balance's closed form.
+ */
+double dew_house_co2_step(const struct dew_co2_room *room, double start,
+                          double time);
 
 #ifdef __cplusplus
 }

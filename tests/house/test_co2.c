@@ -51,14 +51,47 @@ static void rise_is_generation_over_flow(void **state)
                 row->ppm, row->tol);
 }
 
+/* Steps of a length, s, and of half of it: the error halves, so that twice the
+   second less the first is nearer by one order. */
+static double after_night(const struct dew_co2_room *room, double step)
+{
+    double one = 400.0, two = 400.0;
+
+    for (double t = 0.0; t < 8 * 3600.0; t += step) {
+        one = dew_house_co2_step(room, one, step);
+        two = dew_house_co2_step(room, two, 0.5 * step);
+        two = dew_house_co2_step(room, two, 0.5 * step);
+    }
+    return 2.0 * two - one;
+}
+
 static void night_builds_up(void **state)
 {
     const struct night *row = *state;
-    double steady = 400.0 + dew_house_co2_rise(2 * 0.0035e-3, 1e-3 * row->flow);
+    struct dew_co2_room room = {.volume = 30.0,
+                                .generation = 2 * 0.0035e-3,
+                                .flow = 1e-3 * row->flow,
+                                .outdoors = 400.0};
 
-    assert_near(
-        dew_house_co2_after(steady, 400.0, 1e-3 * row->flow / 30.0, 8 * 3600.0),
-        row->ppm, row->tol);
+    assert_near(after_night(&room, 30.0), row->ppm, row->tol);
+    /* of endless time, what the flow alone tells */
+    assert_near(dew_house_co2_step(&room, 400.0, 1e15),
+                400.0 + dew_house_co2_rise(room.generation, room.flow), 1e-6);
+}
+
+/* A shut room takes all that is breathed: 1e6 x 7 ml/s x 3600 s / 30 m3. */
+static void shut_room_fills(void **state)
+{
+    struct dew_co2_room room = {
+        .volume = 30.0, .generation = 0.007e-3, .outdoors = 400.0};
+
+    (void)state;
+    assert_near(dew_house_co2_step(&room, 417.0, 3600.0), 417.0 + 840.0, 1e-9);
+    assert_nan(dew_house_co2_step(&room, 417.0, 0.0));
+    room.flow = -0.001;
+    assert_nan(dew_house_co2_step(&room, 417.0, 3600.0));
+    room.flow = room.volume = 0.0;
+    assert_nan(dew_house_co2_step(&room, 417.0, 3600.0));
 }
 
 static void adult_is_the_mean_and_warm(void **state)
@@ -74,8 +107,9 @@ int main(void)
 {
     struct CMUnitTest tests[30] = {
         cmocka_unit_test(adult_is_the_mean_and_warm),
+        cmocka_unit_test(shut_room_fills),
     };
-    size_t n = 1;
+    size_t n = 2;
 
     ADD_ROWS(tests, n, person_rows, person_is_the_quoted);
     ADD_ROWS(tests, n, rise_rows, rise_is_generation_over_flow);

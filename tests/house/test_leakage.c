@@ -153,10 +153,13 @@ static void factor_is_the_printed_one(void **state)
     assert_near(dew_house_storey_factor(row->storeys), row->factor, 0.005);
 }
 
+/* The rule is alike for what blows in and what draws out. */
 static void fans_add_by_rule(void **state)
 {
     const struct fan *row = *state;
 
+    assert_near(dew_house_leakage_total(50.0, row->fan, 0.0), row->quadrature,
+                0.05);
     assert_near(dew_house_leakage_total(50.0, 0.0, row->fan), row->quadrature,
                 0.05);
 }
@@ -171,6 +174,24 @@ static void duty_weighs_states(void **state)
     (void)state;
     assert_near(on / 3.0 + 2.0 * off / 3.0, 51.6, 0.05);
     assert_near(dew_house_leakage_total(30.0, 0.0, 30.0), 42.4, 0.05);
+}
+
+/* [ASH-F16] eq. 51, closed form: the smaller flow, and the rest and nature in
+   quadrature. */
+static void inward_is_total_less_supply(void **state)
+{
+    const double total = 22.9 + hypot(61.3 - 22.9, 13.7);
+
+    (void)state;
+    assert_near(dew_house_leakage_in(13.7, 61.3, 22.9), total - 61.3, 1e-13);
+    assert_near(dew_house_leakage_in(13.7, 22.9, 61.3), total - 22.9, 1e-13);
+    assert_near(dew_house_leakage_total(13.7, 61.3, 22.9), total, 1e-13);
+    assert_near(dew_house_leakage_total(13.7, 22.9, 61.3), total, 1e-13);
+    assert_near(dew_house_leakage_in(0.0, 31.0, 31.0), 0.0, 0.0);
+    assert_near(dew_house_leakage_in(13.7, 35.1, 35.1), 13.7, 1e-14);
+    /* a strong supply fan leaves n^2/2s, where the difference would be noise */
+    assert_near(dew_house_leakage_in(1e-7, 31.0, 0.0), 1e-14 / 62.0, 1e-30);
+    assert_nan(dew_house_leakage_in(-0.01, 0.2, 0.1));
 }
 
 /* Two equal leaks, low and high, under a stack of 2 s Pa and a fan: net flow

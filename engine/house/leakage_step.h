@@ -1,0 +1,43 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Air through the leaks at a state, without a call, a branch or a loop, so
+ * that a loop over houses turns into vector instructions; leakage.h has its
+ * contract.  Private to engine/.
+ */
+#ifndef DEW_HOUSE_LEAKAGE_STEP_H
+#define DEW_HOUSE_LEAKAGE_STEP_H
+
+#include "air/poly.h"
+#include "dew/leakage.h"
+
+/* Keeps the power's argument above 0; K, m/s; ours, 1e-6 of either is none. */
+#define DEW__HOUSE_STILL 1e-6
+
+/* Stack and wind in quadrature, [ASH-F16] eqs 47 - 50; dt of either sign. */
+static DEW__INLINE double dew__house_natural(const struct dew_leakage *k,
+                                             double dt, double wind)
+{
+    double stack =
+        k->stack_k * dew__poly_pow(fabs(dt) + DEW__HOUSE_STILL, k->stack_n);
+    double gust = k->wind_k * dew__poly_pow(wind + DEW__HOUSE_STILL, k->wind_n);
+
+    return sqrt(stack * stack + gust * gust) + k->constant;
+}
+
+/*
+ * What comes in through the leaks while fans move supply and exhaust:
+ * [ASH-F16] eq. 51 less the supply, without the cancellation
+ *
+ *     root - net = natural^2 / (root + net),  root^2 = natural^2 + net^2
+ */
+static DEW__INLINE double dew__house_leak_in(double natural, double supply,
+                                             double exhaust)
+{
+    double net = fabs(supply - exhaust);
+    double root = sqrt(net * net + natural * natural), both = root + net;
+    double pressed = natural * natural / (both > 0.0 ? both : 1.0);
+
+    return supply > exhaust ? pressed : root;
+}
+
+#endif
