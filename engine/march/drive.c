@@ -7,6 +7,7 @@
 #include "dew/air.h"
 #include "dew/thermal.h"
 #include "dew/windows.h"
+#include "plant/control_step.h"
 
 static const double hour_s = 3600.0;
 
@@ -227,19 +228,18 @@ static void lane_water(const struct dew_case *c, struct dew__lane *l)
     l->cool_ground = w[DEW_SOURCE_ground].heat_share;
 }
 
-/* Bands of no width would divide by zero: a device that is absent gets one. */
 static void lane_humidistats(const struct dew_case *c, struct dew__lane *l)
 {
-    const struct dew_dryer *dry = &c->plant.dryer;
-    const struct dew_humidifier *wet = &c->plant.humidifier;
+    struct dew__plant_band dry = dew__plant_dry_band(&c->plant.dryer);
+    struct dew__plant_band wet = dew__plant_wet_band(&c->plant.humidifier);
 
-    l->dry_width = dry->rate > 0.0 ? dry->band : 1.0;
-    l->dry_low = dry->rate > 0.0 ? dry->set - 0.5 * dry->band : 2.0;
-    l->wet_width = wet->rate > 0.0 ? wet->band : 1.0;
-    l->wet_high = wet->rate > 0.0 ? wet->set + 0.5 * wet->band : -1.0;
-    l->wet_heat = wet->heat;
-    l->dry_per = 1.0 / l->dry_width;
-    l->wet_per = 1.0 / l->wet_width;
+    l->dry_low = dry.end;
+    l->dry_width = dry.width;
+    l->dry_per = dry.per;
+    l->wet_high = wet.end;
+    l->wet_width = wet.width;
+    l->wet_per = wet.per;
+    l->wet_heat = c->plant.humidifier.heat;
 }
 
 struct dew__lane dew__lane_of(const struct dew_case *c)

@@ -11,6 +11,7 @@
 
 #include "air/poly.h"
 #include "march/lane.h"
+#include "plant/control_step.h"
 
 /* Heat of evaporation at 20 degC, J/kg: 2501 + 1.86 t - 4.186 t, [ASH-F1] */
 #define DEW_LATENT 2454480.0
@@ -28,11 +29,6 @@ struct dew__now {
 DEW_LANE double dew__pws(double t)
 {
     return dew__poly_pws(t).value;
-}
-
-DEW_LANE double dew__pow(double x, double y)
-{
-    return dew__poly_pow(x, y);
 }
 
 DEW_LANE double dew__clamp01(double x)
@@ -224,12 +220,12 @@ struct dew__pieces {
 
 DEW_LANE double dew__dry_share(const struct dew__now *n, double rh)
 {
-    return dew__clamp01((rh - n->lane.dry_low) * n->lane.dry_per);
+    return dew__plant_dry_share(rh, n->lane.dry_low, n->lane.dry_per);
 }
 
 DEW_LANE double dew__wet_share(const struct dew__now *n, double rh)
 {
-    return dew__clamp01((n->lane.wet_high - rh) * n->lane.wet_per);
+    return dew__plant_wet_share(rh, n->lane.wet_high, n->lane.wet_per);
 }
 
 #define DEW__ADD_BENT(name) +DEW__BENT(p, name, w)

@@ -65,18 +65,19 @@ double dew_plant_bypass(const struct dew_control *control, double t_out,
 
 double dew_plant_dry_demand(const struct dew_dryer *dryer, double rh)
 {
-    return dryer->rate > 0.0
-               ? dew__plant_ramp(rh, dryer->set - 0.5 * dryer->band,
-                                 dryer->band)
-               : 0.0;
+    struct dew__plant_band band = dew__plant_dry_band(dryer);
+
+    if (!(band.width > 0.0 && rh >= 0.0))
+        return NAN;
+    return dew__plant_dry_share(rh, band.end, band.per);
 }
 
 double dew_plant_humid_demand(const struct dew_humidifier *humidifier,
                               double rh)
 {
-    return humidifier->rate > 0.0
-               ? dew__plant_ramp(-rh,
-                                 -(humidifier->set + 0.5 * humidifier->band),
-                                 humidifier->band)
-               : 0.0;
+    struct dew__plant_band band = dew__plant_wet_band(humidifier);
+
+    if (!(band.width > 0.0 && rh >= 0.0))
+        return NAN;
+    return dew__plant_wet_share(rh, band.end, band.per);
 }

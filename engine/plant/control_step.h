@@ -59,6 +59,51 @@ static DEW__INLINE double dew__plant_bypass(const struct dew_control *c,
                : 0.0;
 }
 
+/*
+ * A humidistat's band as a straight line: a dryer's share rises from 0 at end,
+ * a humidifier's falls to 0 there.  Of a device that is absent: one of width 1
+ * that the air never comes into.
+ */
+struct dew__plant_band {
+    double end, width, per; /* RH, RH, 1 / RH */
+};
+
+static DEW__INLINE struct dew__plant_band dew__plant_dry_band(
+    const struct dew_dryer *d)
+{
+    double width = d->rate > 0.0 ? d->band : 1.0;
+    double end = d->rate > 0.0 ? d->set - 0.5 * d->band : 2.0;
+
+    return (struct dew__plant_band){end, width, 1.0 / width};
+}
+
+static DEW__INLINE struct dew__plant_band dew__plant_wet_band(
+    const struct dew_humidifier *h)
+{
+    double width = h->rate > 0.0 ? h->band : 1.0;
+    double end = h->rate > 0.0 ? h->set + 0.5 * h->band : -1.0;
+
+    return (struct dew__plant_band){end, width, 1.0 / width};
+}
+
+static DEW__INLINE double dew__plant_share(double x)
+{
+    x = x > 0.0 ? x : 0.0;
+    return x < 1.0 ? x : 1.0;
+}
+
+static DEW__INLINE double dew__plant_dry_share(double rh, double end,
+                                               double per)
+{
+    return dew__plant_share((rh - end) * per);
+}
+
+static DEW__INLINE double dew__plant_wet_share(double rh, double end,
+                                               double per)
+{
+    return dew__plant_share((end - rh) * per);
+}
+
 /* Share of time lost to defrosting. */
 static DEW__INLINE double dew__plant_frost(const struct dew_frost_rule *r,
                                            double t_out, double dew)

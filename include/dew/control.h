@@ -51,7 +51,11 @@ double dew_plant_winter_rh(const struct dew_control *control, double t_out);
 double dew_plant_bypass(const struct dew_control *control, double t_out,
                         double t_in);
 
-/* Share of output of a dryer or humidifier with a band about its set point. */
+/*
+ * Share of output of a dryer or humidifier with a band about its set point: 0
+ * to 1 across it.  0 of a device without a rate; NaN for a band of no width,
+ * and for an rh below 0.
+ */
 double dew_plant_dry_demand(const struct dew_dryer *dryer, double rh);
 double dew_plant_humid_demand(const struct dew_humidifier *humidifier,
                               double rh);

@@ -69,6 +69,14 @@ static void demand_is_centred_on_the_set_point(void **state)
     assert_near(dew_plant_dry_demand(&d, 0.54), 0.75, 1e-9);
     assert_near(dew_plant_humid_demand(&h, 0.36), 0.75, 1e-9);
     assert_near(dew_plant_humid_demand(&h, 0.40), 0.0, 0.0);
+    assert_near(dew_plant_humid_demand(&h, 0.34), 1.0, 0.0);
+    d.band = h.band = 0.0; /* a step has no straight line */
+    assert_nan(dew_plant_dry_demand(&d, 0.53));
+    assert_nan(dew_plant_humid_demand(&h, 0.36));
+    d.rate = h.rate = 0.0;
+    assert_near(dew_plant_dry_demand(&d, 0.99), 0.0, 0.0);
+    assert_near(dew_plant_humid_demand(&h, 0.01), 0.0, 0.0);
+    assert_nan(dew_plant_humid_demand(&h, -0.01));
 }
 
 static void a_schedule_is_held_to_three_hours(void **state)
