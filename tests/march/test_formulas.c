@@ -1,0 +1,198 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * What the march makes of leaks, breath, surfaces and humidistats, against
+ * the published examples and the closed forms that hold their formulas.
+ */
+#include "support/rows.h"
+
+#include "dew/control.h"
+#include "dew/leakage.h"
+#include "dew/surface.h"
+#include "support/cases.h"
+
+static const double p0 = 101325.0, inside = 20.0;
+
+/* The last of so many hours of one weather. */
+static struct dew_result last_of(const struct dew_case *c,
+                                 const struct dew_hour *out, int hours)
+{
+    struct dew_march *m;
+    struct dew_result r = {0};
+    struct dew_error err = {0};
+
+    assert_int_equal(dew_march_open(&m, c, out, &err), DEW_OK);
+    for (int h = 0; h < hours; h++) {
+        struct dew_date date = date_of(h);
+
+        if (dew_march_step(m, out, &date, &r, &err) != DEW_OK)
+            fail_msg("hour %d: %s", err.hour, err.text);
+    }
+    dew_march_close(m);
+    return r;
+}
+
+static struct dew_hour outdoors(double t, double wind)
+{
+    return (struct dew_hour){.t = t, .w = 0.001, .p = p0, .wind = wind};
+}
+
+/* clang-format off */
+static const struct leak {
+    const char *source;
+    double c, n, storeys; int flue, crawl, shelter; double dt, wind, volume;
+    double flow;
+} leak_rows[] = {
+    /* flow as tests/house/test_leakage.c has it: unrounded; hence 1 % */
+    {"[ASH-F16] example 5", 0.051, 0.67, 2, 1, 0, 4, 39, 6.7,  340, 0.0596},
+    {"[ASH-F16] example 6", 0.078, 0.60, 1, 0, 1, 4, 16, 2.7,  255, 0.0230},
+    {"[ASH-F16] example 7", 0.102, 0.67, 3, 1, 1, 5, 5,  4.47, 395, 0.0389},
+    {"[ASH-F16] example 5, stack alone", 0.051, 0.67, 2, 1, 0, 4, 39, 0,   340, 0.0528},
+    {"[ASH-F16] example 5, wind alone",  0.051, 0.67, 2, 1, 0, 4, 0,  6.7, 340, 0.0276},
+};
+
+/* Unbalanced fan over 50 L/s of nature, [ASH-F16] eq. 51; L/s. */
+static const struct fan { const char *source; double fan, total; } fan_rows[] = {
+    {"50 of nature, no fan",   0,   50.0},
+    {"50 of nature, fan 25",   25,  55.9},
+    {"50 of nature, fan 50",   50,  70.7},
+    {"50 of nature, fan 100",  100, 111.8},
+    {"50 of nature, fan 200",  200, 206.2},
+};
+
+/* Two asleep in 30 m3, 400 ppm outdoors, after 8 h (closed form). */
+static const struct night { const char *source; double flow, ppm; } night_rows[] = {
+    {"bedroom at 7.5 L/s: 1332.6 ppm after 8 h", 7.5, 1332.6},
+    {"bedroom at 5 L/s: 1788.5 ppm after 8 h",   5.0, 1788.5},
+};
+
+/* [ISO13788] relations, film 0.13 (regression); limit: room RH that wets it. */
+static const struct pane { const char *source; double u, te, ts, limit; } pane_rows[] = {
+    {"U 2.8, 20 and -10 degC", 2.8, -10, 9.08,  0.494},
+    {"U 1.1, 20 and -20 degC", 1.1, -20, 14.28, 0.696},
+    {"U 5.8, 20 and -5 degC",  5.8, -5,  1.15,  0.284},
+};
+/* clang-format on */
+
+static void house_leaks_as_the_example(void **state)
+{
+    const struct leak *row = *state;
+    struct dew_case c = bare_case(row->volume, inside);
+    struct dew_siting siting = {row->storeys, row->shelter, row->flue,
+                                row->crawl};
+    struct dew_hour cold = outdoors(inside - row->dt, row->wind);
+    struct dew_hour hot = outdoors(inside + row->dt, row->wind);
+
+    assert_int_equal(dew_house_leakage_enhanced(row->c, row->n, &siting,
+                                                &c.house.leakage, NULL),
+                     DEW_OK);
+    assert_near(last_of(&c, &cold, 3).leak, row->flow, 0.01 * row->flow);
+    assert_near(last_of(&c, &hot, 3).leak, row->flow, 0.01 * row->flow);
+}
+
+static void fan_joins_nature_by_the_rule(void **state)
+{
+    const struct fan *row = *state;
+    struct dew_case c = bare_case(340.0, inside);
+    struct dew_hour out = outdoors(7.0, 3.3);
+    double fan = 1e-3 * row->fan;
+    struct dew_path in = {.supply = fan, .fresh = fan}, away = {.exhaust = fan};
+    struct dew_result r;
+
+    c.house.leakage = dew_house_leakage_given(0.05, 0.65, 0.050);
+    set_path(&c, DEW_VENT_ON, &in);
+    r = last_of(&c, &out, 3);
+    assert_near(1e3 * (r.leak + r.fresh), row->total, 0.05);
+    set_path(&c, DEW_VENT_ON, &away);
+    assert_near(1e3 * last_of(&c, &out, 3).leak, row->total, 0.05);
+}
+
+/* Two stages of second order: 0.05 ppm at twelve steps an hour. */
+static void bedroom_fills_overnight(void **state)
+{
+    const struct night *row = *state;
+    struct dew_case c = bare_case(30.0, inside);
+    struct dew_hour out = outdoors(7.0, 3.3);
+    struct dew_march *m;
+    struct dew_result r;
+
+    c.house.leakage = dew_house_leakage_given(0.05, 0.65, 1e-3 * row->flow);
+    c.house.people = (struct dew_people){.count = 2.0, .co2 = 0.0035e-3};
+    all_day(c.house.people.present_weekday, 1.0);
+    c.house.co2_outdoors = 400.0;
+    c.steps_per_hour = 12;
+    assert_int_equal(dew_march_open(&m, &c, &out, NULL), DEW_OK);
+    for (int h = 0; h < 8; h++) {
+        struct dew_date date = date_of(h);
+
+        assert_int_equal(dew_march_step(m, &out, &date, &r, NULL), DEW_OK);
+    }
+    assert_near(r.end.co2, row->ppm, 0.1);
+    dew_march_close(m);
+}
+
+/* The room's humidity over the limit is that at the pane. */
+static void pane_is_as_cold_as_the_example(void **state)
+{
+    const struct pane *row = *state;
+    struct dew_case c = bare_case(340.0, inside);
+    struct dew_hour out = outdoors(row->te, 0.0);
+    double factor = dew_house_factor(row->u, DEW_FILM_GLASS);
+    struct dew_result r;
+
+    for (int s = 0; s < DEW_SURFACES; s++)
+        c.house.surfaces[s] = dew_house_surface(DEW_GLASS, factor, 0.0);
+    c.house.leakage.constant = 0.05;
+    r = last_of(&c, &out, 200);
+    for (int s = 0; s < DEW_SURFACES; s++) {
+        assert_near(r.surface_t[s], row->ts, 0.0051);
+        /* its limit is printed to half a thousandth */
+        assert_near(r.surface_rh[s] * row->limit, r.rh, 2e-3 * r.rh);
+        assert_near(r.surface_rh[s],
+                    dew_house_surface_rh(factor, inside, row->te, r.rh),
+                    1e-6 * r.rh);
+    }
+}
+
+/* Where nothing changes any more the machine runs the share of its band that
+   the house has come to. */
+static void machines_settle_within_their_bands(void **state)
+{
+    struct dew_case c = bare_case(340.0, inside);
+    struct dew_hour wet = {.t = inside, .w = 0.0093, .p = p0};
+    struct dew_hour dry = {.t = inside, .w = 0.0027, .p = p0};
+    struct dew_result r;
+
+    (void)state;
+    c.house.leakage.constant = 0.05;
+    c.plant.dryer = (struct dew_dryer){.rate = 3e-4,
+                                       .factor = 1.6 / 3.6e6,
+                                       .rating_t = 26.7,
+                                       .rating_rh = 0.6,
+                                       .set = 0.53,
+                                       .band = 0.07,
+                                       .drained = 1.0};
+    r = last_of(&c, &wet, 400);
+    assert_true(r.duty.dehumidify > 0.1 && r.duty.dehumidify < 0.9);
+    assert_near(dew_plant_dry_demand(&c.plant.dryer, r.rh), r.duty.dehumidify,
+                1e-6);
+    c.plant.dryer.rate = 0.0;
+    c.plant.humidifier = (struct dew_humidifier){1.7e-4, 0.36, 0.07, 1.0};
+    r = last_of(&c, &dry, 400);
+    assert_true(r.duty.humidify > 0.1 && r.duty.humidify < 0.9);
+    assert_near(dew_plant_humid_demand(&c.plant.humidifier, r.rh),
+                r.duty.humidify, 1e-6);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[30] = {
+        cmocka_unit_test(machines_settle_within_their_bands),
+    };
+    size_t n = 1;
+
+    ADD_ROWS(tests, n, leak_rows, house_leaks_as_the_example);
+    ADD_ROWS(tests, n, fan_rows, fan_joins_nature_by_the_rule);
+    ADD_ROWS(tests, n, night_rows, bedroom_fills_overnight);
+    ADD_ROWS(tests, n, pane_rows, pane_is_as_cold_as_the_example);
+    return _cmocka_run_group_tests("march, formulas", tests, n, NULL, NULL);
+}
