@@ -11,6 +11,8 @@
 #   make fuzz       each reader under libFuzzer, FUZZ_TIME=60 seconds each
 #   make bench      speed and accuracy, as ratios
 #   make study      the long studies
+#   make mutants    changes of the hour's arithmetic that no test fails for,
+#                   MUTANTS=200 of them, drawn by SEED=1; an hour
 #   make pictures   docs/img anew, from the demo
 #   make real       the outputs shown in README.md and docs/ anew
 #   make first-results   docs/first-results.md anew, from the data
@@ -42,7 +44,7 @@ NEED_clang := clang libclang-rt-14-dev
 
 GOALS := $(or $(MAKECMDGOALS),all)
 NEED  := $(NEED_all) \
-  $(if $(filter check coverage bench study,$(GOALS)),$(NEED_check)) \
+  $(if $(filter check coverage bench study mutants,$(GOALS)),$(NEED_check)) \
   $(if $(filter first-results ducts-answer,$(GOALS)),python3) \
   $(if $(filter lint tidy format format-check,$(GOALS)),$(NEED_lint)) \
   $(if $(filter clang%,$(CC))$(filter fuzz,$(GOALS)),$(NEED_clang))
@@ -129,7 +131,7 @@ STUDIES   := $(STUDY_SRC:%.c=$B/%)
 .SECONDARY:
 .PHONY: all deps demo check lint floors refs banned size spdx names umbrella \
         exports statics kept format format-check tidy coverage fuzz fuzzers bench \
-        study weather-years first-results ducts-answer pictures install uninstall clean help
+        study mutants weather-years first-results ducts-answer pictures install uninstall clean help
 
 MAN := $B/dewledger.1 $B/dewledger-scenario.5
 all: $B/libdew.a $B/libdew.so.$(SOVERSION) $B/dewledger $(MAN)
@@ -243,6 +245,10 @@ bench: $(BENCHES)
 	@for b in $(BENCHES); do $$b || exit 1; done
 study: all $(STUDIES)
 	@for s in $(STUDIES); do $$s || exit 1; done
+MUTANTS ?= 200
+SEED    ?= 1
+mutants:
+	@python3 tests/support/mutants.py $(MUTANTS) $(SEED)
 
 real: all
 	@for f in README.md docs/tutorial.md docs/books.md; do \

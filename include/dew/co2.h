@@ -48,7 +48,8 @@ struct dew_co2_room {
  *     volume dC/dt = 1e6 generation + flow (outdoors - C)
  *
  * from start, ppm.  It never overshoots; of much time it gives the steady
- * state.  A stage of the march is one such step.
+ * state.  A stage of the march is one such step, by the same formula from
+ * engine/house/co2_step.h.
  * Checked    test_co2.c: against the balance's closed form.
  */
 double dew_house_co2_step(const struct dew_co2_room *room, double start,

@@ -99,7 +99,11 @@ enum dew_status dew_house_leakage_enhanced(double c, double n,
 /* The flow of nature given outright, m3/s; c and n still give pressures. */
 struct dew_leakage dew_house_leakage_given(double c, double n, double flow);
 
-/* Natural infiltration, m3/s.  Allocation-free; see struct dew_leakage. */
+/*
+ * Natural infiltration, m3/s: stack and wind in quadrature, and the constant.
+ * dt of either sign; NaN for a wind below 0.  Wholly still air counts as 1e-6
+ * K and m/s.  engine/house/leakage_step.h has the formula, for the march too.
+ */
 double dew_house_leakage_natural(const struct dew_leakage *leakage, double dt,
                                  double wind);
 
@@ -114,6 +118,14 @@ double dew_house_leakage_natural(const struct dew_leakage *leakage, double dt,
  * Checked    test_leakage.c, fan_rows and the exact balance.
  */
 double dew_house_leakage_total(double natural, double supply, double exhaust);
+
+/*
+ * Of that, what comes in through the leaks, m3/s: total - supply, formed
+ * without cancellation.  Cross leakage inside a core changes supply and
+ * exhaust alike, so gross and net flows give the same.  The march's own, from
+ * engine/house/leakage_step.h.
+ */
+double dew_house_leakage_in(double natural, double supply, double exhaust);
 
 /*
  * House over outdoors, Pa, that the imbalance makes without wind and stack:

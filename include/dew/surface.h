@@ -41,7 +41,9 @@ double dew_house_factor(double u, double film);
 
 double dew_house_surface_t(double factor, double ti, double te);
 
-/* RH of the air at the surface: rh pws(ti) / pws(ts).  May pass 1: it sweats. */
+/* RH of the air at the surface: rh pws(ti) / pws(ts).  May pass 1: it sweats.
+   NaN for ts outside -60 .. 60 degC; engine/house/surface_step.h has both
+   formulas, for the march too. */
 double dew_house_surface_rh(double factor, double ti, double te, double rh);
 
 /* Room RH at which it wets: pws(ts) / pws(ti).  Above 1: never. */

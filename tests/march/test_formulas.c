@@ -106,7 +106,8 @@ static void fan_joins_nature_by_the_rule(void **state)
     assert_near(1e3 * last_of(&c, &out, 3).leak, row->total, 0.05);
 }
 
-/* Two stages of second order: 0.05 ppm at twelve steps an hour. */
+/* The step is of second order: within 0.05 ppm at twelve of them an hour, and
+   the rows are printed to 0.05. */
 static void bedroom_fills_overnight(void **state)
 {
     const struct night *row = *state;

@@ -1,0 +1,219 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""make mutants: is the arithmetic of the hour held by tests?
+
+One operator of one line is changed at a time, in a copy of the tree, and the
+quick tests of the march and of the line's own folder are built and run until
+one fails.  A change that none fails for is a line that no test holds.
+
+    mutants.py [COUNT] [SEED]      200 1 unless given
+
+Named changes come first; the others are drawn.  A change of code that the
+compiler turns into the same code is drawn anew.  Survivors are listed; those
+in mutants.txt have their reason.  Ends with 1 when a named change lives, or
+when fewer than nine in ten of the drawn ones die.
+"""
+import hashlib
+import os
+import random
+import re
+import shutil
+import subprocess
+import sys
+import time
+
+TREE = "build/mutants"
+FILES = ["engine/march/step.h", "engine/march/solve.h", "engine/march/water.h",
+         "engine/march/equip.c", "engine/march/hour.c", "engine/march/paths.c",
+         "engine/house/leakage_step.h", "engine/house/surface_step.h",
+         "engine/house/co2_step.h"]
+QUICK = 4.0    # s, a test that takes longer is left out
+HANGS = 20.0   # s
+
+# file, text, what it becomes
+NAMED = [
+    ("engine/house/leakage_step.h", "sqrt(stack * stack + gust * gust)",
+     "(stack + gust)"),
+    ("engine/house/leakage_step.h", "k->stack_k *", "1.3 * k->stack_k *"),
+    ("engine/house/leakage_step.h", "k->wind_k *", "0.8 * k->wind_k *"),
+    ("engine/house/leakage_step.h", "supply > exhaust ? pressed : root",
+     "root"),
+    ("engine/house/leakage_step.h", "sqrt(net * net + natural * natural)",
+     "(net + natural)"),
+    ("engine/house/co2_step.h", "1e6 * r->generation",
+     "1.1e6 * r->generation"),
+    ("engine/house/surface_step.h", "te + factor *", "te + factor * factor *"),
+    ("engine/march/step.h", "f.leakage = ", "f.leakage = 1.02 * "),
+    ("engine/march/step.h", "1006.0 + 1860.0 * n->mid.w", "1006.0"),
+    ("engine/march/solve.h", "return dew__plant_dry_share(",
+     "return 1.2 * dew__plant_dry_share("),
+    ("engine/march/step.h", "k.stack_k = l->stack_k",
+     "k.stack_k = 1.3 * l->stack_k"),
+    ("engine/march/step.h", "k.wind_k = l->wind_k",
+     "k.wind_k = 0.8 * l->wind_k"),
+]
+# clang-format sets a binary operator between spaces, and nothing else
+BINARY = re.compile(r"(?<=[\w)\]] )(\+=|-=|\*=|/=|<=|>=|&&|\|\||[-+*/<>])(?= |$)")
+OTHER = {"+": "-", "-": "+", "*": "/", "/": "*", "<": ">=", ">": "<=",
+         "<=": ">", ">=": "<", "+=": "-=", "-=": "+=", "*=": "/=",
+         "/=": "*=", "&&": "||", "||": "&&"}
+
+
+def blank_comments(text):
+    """The text with its comments and strings blanked, offsets kept."""
+    found = re.compile(r'/\*.*?\*/|"(?:\\.|[^"\\])*"', re.S)
+    return found.sub(lambda m: re.sub(r"[^\n]", " ", m.group()), text)
+
+
+def sites_of(name):
+    """Every place an operator can be changed: (file, at, old, new)."""
+    at = 0
+    for line in blank_comments(open(name).read()).splitlines(keepends=True):
+        bare = line.rstrip("\\\n ")
+        if not re.match(r"\s*(for|while) \(|\s*#\s*include", bare):
+            for m in BINARY.finditer(bare):
+                yield name, at + m.start(), m.group(), OTHER[m.group()]
+        at += len(line)
+
+
+def quiet(command, **more):
+    return subprocess.run(command, cwd=TREE, stdin=subprocess.DEVNULL,
+                          stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
+                          **more)
+
+
+def made(*goals):
+    return quiet(["make", "-s", "-j2", "CFLAGS=-O1", *goals]).returncode == 0
+
+
+def dies(test, limit):
+    """Whether the program, built, fails or hangs."""
+    if not made("build/gcc/" + test):
+        return True
+    try:
+        return quiet(["./build/gcc/" + test], timeout=limit).returncode != 0
+    except subprocess.TimeoutExpired:
+        return True
+
+
+def quick_tests(folder):
+    """Programs of a folder that pass, and are quick."""
+    for name in sorted(os.listdir(f"tests/{folder}")):
+        test = f"tests/{folder}/{name[:-2]}"
+        if not re.fullmatch(r"test_\w+\.c", name):
+            continue
+        if not made("build/gcc/" + test):
+            sys.exit(f"mutants: {test} does not build")
+        begun = time.monotonic()
+        if dies(test, 60.0):
+            sys.exit(f"mutants: {test} fails as it is")
+        if time.monotonic() - begun <= QUICK:
+            yield test
+
+
+def copy_tree():
+    files = subprocess.run(["git", "ls-files"], check=True, text=True,
+                           capture_output=True).stdout.split("\n")
+    for name in filter(None, files):
+        new = os.path.join(TREE, name)
+        os.makedirs(os.path.dirname(new) or ".", exist_ok=True)
+        if (not os.path.exists(new) or
+                open(name, "rb").read() != open(new, "rb").read()):
+            shutil.copy(name, new)
+
+
+def library():
+    return hashlib.sha256(
+        open(f"{TREE}/build/gcc/libdew.a", "rb").read()).hexdigest()
+
+
+class Run:
+    def __init__(self):
+        self.tests = {f: list(quick_tests(f)) for f in ("march", "house")}
+        self.plain = library()
+
+    def killer(self, name):
+        """The test that fails, None, or "" where nothing was changed."""
+        if not made("build/gcc/libdew.a"):
+            return ""
+        if library() == self.plain:
+            return ""
+        folder = name.split("/")[1]
+        for f in dict.fromkeys((folder, "march")):
+            for test in self.tests[f]:
+                if dies(test, HANGS):
+                    # what kills is likely to kill again
+                    self.tests[f].remove(test)
+                    self.tests[f].insert(0, test)
+                    return test
+        return None
+
+    def trial(self, name, text):
+        plain = open(name).read()
+        copy = os.path.join(TREE, name)
+        try:
+            open(copy, "w").write(text)
+            return self.killer(name)
+        finally:
+            open(copy, "w").write(plain)
+
+
+def reasons():
+    with open("tests/support/mutants.txt") as file:
+        rows = [r.split("|") for r in file if r.strip() and r[0] != "#"]
+    return {(f.strip(), l.strip(), c.strip()): w.strip()
+            for f, l, c, w in rows}
+
+
+def named(run):
+    alive = 0
+    for name, old, new in NAMED:
+        text = open(name).read()
+        if text.count(old) != 1:
+            sys.exit(f"mutants: {name} has not one {old!r}")
+        by = run.trial(name, text.replace(old, new))
+        alive += not by
+        print(f"{by or 'LIVES'}: {name}: {old} -> {new}", flush=True)
+    return alive
+
+
+def drawn(run, count, seed):
+    sites = [s for f in FILES for s in sites_of(f)]
+    random.Random(seed).shuffle(sites)
+    known, dead, tried, same = reasons(), 0, 0, 0
+    for name, at, old, new in sites:
+        if tried == count:
+            break
+        text = open(name).read()
+        by = run.trial(name, text[:at] + new + text[at + len(old):])
+        if by == "":
+            same += 1
+            continue
+        tried += 1
+        dead += by is not None
+        begin, number = text.rfind("\n", 0, at) + 1, text.count("\n", 0, at) + 1
+        line = text[begin:text.find("\n", at)].strip(" \\")
+        column = at - begin + 1
+        change = f"{old} -> {new}"
+        why = known.get((name, line, change), "no reason given")
+        print(f"{by or 'LIVES, ' + why}: {name}:{number}:{column}: {change}: "
+              f"{line}", flush=True)
+    print(f"{dead} of {tried} drawn from {len(sites)} died; {same} more were "
+          "no change of code")
+    return dead, tried
+
+
+def main():
+    count = int(sys.argv[1]) if len(sys.argv) > 1 else 200
+    seed = int(sys.argv[2]) if len(sys.argv) > 2 else 1
+    os.makedirs(TREE, exist_ok=True)
+    copy_tree()
+    if not made("build/gcc/libdew.a"):
+        sys.exit("mutants: the library does not build")
+    run = Run()
+    print("quick tests:", " ".join(t for f in run.tests.values() for t in f))
+    alive = named(run)
+    dead, tried = drawn(run, count, seed)
+    sys.exit(alive > 0 or dead < 0.9 * tried)
+
+
+main()
