@@ -390,9 +390,44 @@ static void two_handlers_even_or_one_first(void **state)
     assert_true(lead.rh_sum < even.rh_sum - 0.05);
 }
 
+/* Three of different sizes that share the load evenly are one of their sum;
+   and one after the other they carry the same heat. */
+static void three_machines_are_one(void **state)
+{
+    const double part[DEW_HANDLERS] = {0.5, 0.3, 0.2};
+    struct dew_case c = cooled();
+    struct dew_tally one, three, staged;
+
+    (void)state;
+    c.house.people.gains_w = 6000.0; /* the last is needed */
+    one = day_of(&c);
+    c.plant.handler_count = DEW_HANDLERS;
+    for (int k = DEW_HANDLERS - 1; k >= 0; k--) {
+        struct dew_handler *h = &c.plant.handlers[k];
+
+        *h = c.plant.handlers[0];
+        h->capacity *= part[k];
+        h->air *= part[k];
+        h->blower_w *= part[k];
+        h->blower_low_w *= part[k];
+    }
+    three = day_of(&c);
+    assert_near(three.t_sum, one.t_sum, 1e-9 * one.t_sum);
+    assert_near(three.rh_sum, one.rh_sum, 1e-9 * one.rh_sum);
+    assert_near(three.water.coil, one.water.coil, -1e-9 * one.water.coil);
+    assert_near(three.water.putback, one.water.putback, 1e-9);
+    assert_near(three.energy.cooling, one.energy.cooling,
+                1e-9 * one.energy.cooling);
+    c.plant.lead_lag = 1;
+    staged = day_of(&c);
+    assert_near(staged.t_sum, one.t_sum, 1e-6 * one.t_sum);
+    assert_true(one.duty.cool > 0.85 * 24.0 && one.duty.cool < 23.0);
+}
+
 int main(void)
 {
     struct CMUnitTest tests[32] = {
+        cmocka_unit_test(three_machines_are_one),
         cmocka_unit_test(a_sealed_box_warms_by_power_and_latent_heat),
         cmocka_unit_test(the_air_it_ran_in_is_told),
         cmocka_unit_test(a_ventilating_dehumidifier_dries_the_mix),
@@ -404,7 +439,7 @@ int main(void)
         cmocka_unit_test(overcooling_dries_and_costs),
         cmocka_unit_test(two_handlers_even_or_one_first),
     };
-    size_t n = 10;
+    size_t n = 11;
 
     ADD_ROWS(tests, n, loads, a_cycling_dehumidifier_needs_more_for_its_water);
     ADD_ROWS(tests, n, wets, what_evaporates_takes_its_heat_from_the_air);
