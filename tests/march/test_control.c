@@ -231,6 +231,40 @@ static void left_off_it_brings_nothing(void **state)
     assert_true(off.rh_sum > low.rh_sum && low.rh_sum > usual.rh_sum);
 }
 
+/* What is listed for an hour of the day happens in that one: hour 1 is the
+   list's first. */
+static void each_hour_has_its_own_of_the_lists(void **state)
+{
+    struct dew_case c = room(21.0);
+    struct dew_hour out = outdoors(8.0, 0.8);
+    struct dew_march *m;
+
+    (void)state;
+    for (int h = 0; h < 24; h++) {
+        c.plant.control.on_weekday[h] = 0.01 * (h + 1);
+        c.plant.control.on_weekend[h] = 0.02 * (h + 1);
+        c.plant.control.events[h] = 0.03 * (h + 1);
+        c.plant.exhausts[0].hours[h] = 0.04 * h;
+    }
+    c.plant.control.event_boost = 0.5;
+    c.plant.exhausts[0].flow = 0.023;
+    c.plant.exhausts[0].watts = 20.0;
+    assert_int_equal(dew_march_open(&m, &c, &out, NULL), DEW_OK);
+    for (int i = 0; i < 24 * 7; i++) {
+        struct dew_date date = date_of(i);
+        double boost = 0.5 * 0.03 * date.hour;
+        double on = (date.weekday < 5 ? 0.01 : 0.02) * date.hour;
+        struct dew_result r;
+
+        assert_int_equal(dew_march_step(m, &out, &date, &r, NULL), DEW_OK);
+        assert_near(r.duty.boost, boost, 1e-12);
+        assert_near(r.duty.vent, on + (1.0 - on) * boost, 1e-12);
+        assert_near(r.energy.exhausts, 20.0 * 3600.0 * 0.04 * (date.hour - 1),
+                    1e-6);
+    }
+    dew_march_close(m);
+}
+
 /* ---- local exhaust ------------------------------------------------------ */
 
 static struct dew_case with_fans(void)
@@ -296,6 +330,7 @@ int main(void)
         cmocka_unit_test(an_exhaust_fan_draws_while_it_runs),
         cmocka_unit_test(hours_short_of_air_count_what_is_drawn),
         cmocka_unit_test(boost_by_events_lasts_as_long_as_they_do),
+        cmocka_unit_test(each_hour_has_its_own_of_the_lists),
         cmocka_unit_test(lockout_keeps_water_out_and_a_least_of_air),
         cmocka_unit_test(a_winter_target_keeps_the_house_from_drying_out),
         cmocka_unit_test(free_cooling_passes_the_core_by),

@@ -164,7 +164,7 @@ class Run:
 
 def reasons():
     with open("tests/support/mutants.txt") as file:
-        rows = [r.split("|") for r in file if r.strip() and r[0] != "#"]
+        rows = [r.split(" | ") for r in file if r.strip() and r[0] != "#"]
     return {(f.strip(), l.strip(), c.strip()): w.strip()
             for f, l, c, w in rows}
 
