@@ -292,6 +292,8 @@ static void equip_humidity(const struct dew_march *m, struct dew__hour *h,
             dryer, at->t_air, at->w, h->now.mid.t, h->now.mid.w);
 
         dew_plant_dryer_at(dryer, in.t, in.w, h->now.mid.p, &work);
+        if (isnan(work.rate)) /* in air colder or hotter than it works in */
+            work = (struct dew_dryer_work){0};
     }
     h->now.drive.dry_rate = work.rate * dryer->drained;
     h->now.drive.dry_power =

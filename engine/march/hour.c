@@ -167,9 +167,9 @@ static void tell_faces(const struct dew_march *m, const struct dew__hour *h,
     }
 }
 
-static double rh_at(const struct dew_march *m, const struct dew_state *x)
+static double rh_at(const struct dew__hour *h, const struct dew_state *x)
 {
-    return dew__rh(x->t_air, x->w, m->before.p);
+    return dew__rh(x->t_air, x->w, h->now.mid.p);
 }
 
 /* Compressor and condenser fan, by run time. */
@@ -270,7 +270,7 @@ void dew__tell_step(const struct dew_march *m, struct dew__hour *h,
     dew__add_heat(&r->heat, sum->heat, 1.0);
     r->t += half * (from->t_air + m->x.t_air);
     r->w += half * (from->w + m->x.w);
-    r->rh += half * (rh_at(m, from) + rh_at(m, &m->x));
+    r->rh += half * (rh_at(h, from) + rh_at(h, &m->x));
     r->co2 += half * (from->co2 + m->x.co2);
     r->w_out += h->per_steps * h->now.mid.w;
     r->t_out += h->per_steps * h->now.mid.t;

@@ -144,6 +144,19 @@ static void one_step(struct dew_march *m, struct dew__hour *h, double middle,
     h->per_steps *= parts;
 }
 
+/* Moist air is known from -60 to 60 degC; what leaves that has no books. */
+static enum dew_status ran_away(const struct dew_state *from,
+                                struct dew_error *err)
+{
+    return dew__fail(err, DEW_EBALANCE,
+                     "the air indoors left what is known of moist air, -60 to "
+                     "60 degC: an hour before it had %.1f degC and %.1f g/kg. "
+                     "Walls and air cannot carry off what heats and wets this "
+                     "house: see its size, people, moisture, windows and "
+                     "insulation",
+                     from->t_air, 1e3 * from->w);
+}
+
 /* The books of the hour, or what is wrong with them. */
 static enum dew_status audit(const struct dew_march *m,
                              const struct dew_state *from,
@@ -159,10 +172,14 @@ static enum dew_status audit(const struct dew_march *m,
                                .drained = r->coil_drained};
     struct dew__gaps gaps = dew__ledger_gaps(&books);
 
-    if (isfinite(r->rh) && isfinite(m->x.t_mass) && dew__ledger_closes(&gaps))
+    int finite = isfinite(r->rh) && isfinite(m->x.t_mass);
+
+    if (finite && dew__ledger_closes(&gaps))
         return DEW_OK;
     if (err != NULL && err->status == DEW_OK)
         err->hour = m->hour;
+    if (!finite)
+        return ran_away(from, err);
     return dew__fail(err, DEW_EBALANCE,
                      "the books do not close: water %.1e (stores %.1e, "
                      "surfaces %.1e, coils %.1e), heat %.1e of the hour's "

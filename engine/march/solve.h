@@ -262,13 +262,20 @@ DEW_LANE int dew__same_passed(const struct dew__kinks *a,
     return 1 DEW_KINK_MAP(DEW__SAME);
 }
 
-/* The root of the straight piece that lies above the kinks passed. */
+/* The slope of the straight piece that lies above the kinks passed. */
 #define DEW__ADD_G(name) +passed->name * p->bend.name
+DEW_LANE double dew__slope_on(const struct dew__pieces *p,
+                              const struct dew__kinks *passed)
+{
+    return p->g DEW_KINK_MAP(DEW__ADD_G);
+}
+
+/* And its root. */
 #define DEW__ADD_R(name) +passed->name * p->bend.name * p->at.name
 DEW_LANE double dew__root_on(const struct dew__pieces *p,
                              const struct dew__kinks *passed)
 {
-    double g = p->g DEW_KINK_MAP(DEW__ADD_G);
+    double g = dew__slope_on(p, passed);
     double r = p->r DEW_KINK_MAP(DEW__ADD_R);
 
     return r / g;

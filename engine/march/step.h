@@ -502,6 +502,8 @@ DEW_LANE struct dew_state dew__finish(const struct dew__now *n,
  *
  *     fog = surplus(t),  dt = h_fg dfog / slope,  dsurplus/dt = -g dw_s/dt
  *
+ * with g the slope of all that takes water out at saturation,
+ *
  * without which much air and little heat capacity would swing up.
  */
 DEW_LANE double dew__fog_of(const struct dew__now *n,
@@ -510,7 +512,9 @@ DEW_LANE double dew__fog_of(const struct dew__now *n,
 {
     double dry = n->mid.p - k->pws_air;
     double w_slope = 0.621945 * n->mid.p * k->air_slope / (dry * dry);
-    double back = DEW_LATENT * p->g * w_slope * per_slope;
+    struct dew__kinks passed = dew__passed_at(p, p->top);
+    double back =
+        DEW_LATENT * dew__slope_on(p, &passed) * w_slope * per_slope;
     double surplus = -dew__residual(p, p->top);
 
     return dew__over((surplus + back * k->fog) / (1.0 + back));

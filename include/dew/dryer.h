@@ -84,7 +84,8 @@ struct dew_dryer_work {
 
 /*
  * At the state it draws in.  Outside the fit's range the fit is held at its
- * end and held is 1.  t 0 .. 45 degC, w in kg/kg, p in Pa.
+ * end and held is 1.  t 0 .. 45 degC, w in kg/kg, p in Pa; NaN beyond, where
+ * the march lets the machine rest.
  * Checked    a sealed box warms by power plus the heat of condensation.
  */
 void dew_plant_dryer_at(const struct dew_dryer *dryer, double t, double w,

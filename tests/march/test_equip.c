@@ -134,6 +134,29 @@ static void a_ventilating_dehumidifier_dries_the_mix(void **state)
     assert_true(r.water.fresh > 0.0);
 }
 
+/* Air of 12 degC below zero at its coil: no fit knows it, so the machine rests
+   and uses nothing, whatever the humidity; the limit is ours. */
+static void a_ventilating_dehumidifier_rests_in_the_cold(void **state)
+{
+    struct dew_case c = bare_case(310.0, 21.0);
+    struct dew_hour out = outdoors(-24.0, 0.7);
+    struct dew_dryer_inlet in;
+    struct dew_tally sum = {0};
+    struct dew_result r;
+
+    (void)state;
+    c.house.leakage.c = 0.05;
+    c.house.water[DEW_SOURCE_other].per_day = 190.0;
+    c.plant.dryer = fifty_pints(0.30);
+    c.plant.dryer.outdoor = 0.047;
+    r = run(&c, &out, 24 * 5, &sum);
+    in = dew_plant_dryer_inlet(&c.plant.dryer, 21.0, r.w, out.t, out.w);
+    assert_true(in.t < 0.0 && r.rh > 0.32);
+    assert_near(r.water.dehumidifier, 0.0, 0.0);
+    assert_near(sum.energy.dehumidifier, 0.0, 0.0);
+    assert_near(r.fresh, 0.047, 1e-6);
+}
+
 /* Published: 2257 + 419 kJ from water at 0 degC to steam at 100 [ASH-F1]; the
    mains bring it at 15. */
 static void a_steam_humidifier_uses_electricity(void **state)
@@ -431,6 +454,7 @@ int main(void)
         cmocka_unit_test(a_sealed_box_warms_by_power_and_latent_heat),
         cmocka_unit_test(the_air_it_ran_in_is_told),
         cmocka_unit_test(a_ventilating_dehumidifier_dries_the_mix),
+        cmocka_unit_test(a_ventilating_dehumidifier_rests_in_the_cold),
         cmocka_unit_test(a_steam_humidifier_uses_electricity),
         cmocka_unit_test(films_carry_their_heat),
         cmocka_unit_test(a_blower_over_a_wet_coil_puts_water_back),

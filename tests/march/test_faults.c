@@ -253,10 +253,37 @@ static void a_spin_hands_on_what_stopped_it(void **state)
     dew_march_close(NULL);
 }
 
+/* 9 kW in a box whose walls let through 97 W/K: it ends at 90 K above them. */
+static void a_house_that_boils_is_told_so(void **state)
+{
+    struct dew_case c = bare_case(430.0, 21.0);
+    struct dew_hour out = {.t = 21.0, .w = 0.0077, .p = 101325.0};
+    enum dew_status status = DEW_OK;
+    struct dew_error err = {0};
+    struct dew_march *m;
+    struct dew_result r;
+
+    (void)state;
+    c.house.comfort.given = 0;
+    c.house.thermal.h_em = 97.0;
+    c.house.people.gains_w = 9000.0;
+    assert_int_equal(dew_march_open(&m, &c, &out, NULL), DEW_OK);
+    for (int h = 0; h < 24 * 90 && status == DEW_OK; h++) {
+        struct dew_date date = date_of(h);
+
+        status = dew_march_step(m, &out, &date, &r, &err);
+    }
+    dew_march_close(m);
+    assert_int_equal(status, DEW_EBALANCE);
+    assert_true(err.hour > 1 && r.end.t_air > 55.0 && r.end.t_air <= 60.0);
+    assert_non_null(strstr(err.text, "-60 to 60 degC: an hour before it had "));
+    assert_non_null(strstr(err.text, "cannot carry off"));
+}
+
 /* ---- borne ---------------------------------------------------------------- */
 
 /*
- * A house wetter than saturation, as one is whose surfaces hold no film: the
+ * A house at saturation, where rounding may put the air beyond it: the
  * wet bulb passes the dry bulb, and what the coil holds must not be given
  * back at a negative rate.  Blower always on, coil wet.
  */
@@ -296,13 +323,14 @@ static void a_house_past_saturation_is_cooled_on(void **state)
 
 int main(void)
 {
-    struct CMUnitTest tests[4 + COUNT_OF(refusals)] = {
+    struct CMUnitTest tests[5 + COUNT_OF(refusals)] = {
         cmocka_unit_test(weather_that_is_no_number_stops_the_march),
         cmocka_unit_test(a_spin_hands_on_what_stopped_it),
+        cmocka_unit_test(a_house_that_boils_is_told_so),
         cmocka_unit_test(every_lane_of_the_weather_is_looked_at),
         cmocka_unit_test(a_house_past_saturation_is_cooled_on),
     };
-    size_t n = 4;
+    size_t n = 5;
 
     ADD_ROWS(tests, n, refusals, a_bad_case_is_refused_by_name);
     return _cmocka_run_group_tests("march, faults", tests, n, NULL, NULL);

@@ -15,6 +15,8 @@
  "h.yaml:3:1: bedrooms: no such key; the nearest is \"house.bedrooms\"\n"},
 {"a key that is gone", BASE "cooling: {coil_residue: 5 %}\n",
  "h.yaml:3:11: cooling.coil_residue: is gone: say how long the blower runs on, cooling.blower_off_delay, and what drifts through the standing coil, cooling.still_air, or leave all three out\n"},
+{"machines too large for the house", BASE "cooling: {capacity: 12 ton}\nair_handlers: 2\n",
+ "h.yaml:3:21: cooling.capacity: its blowers would turn the air of the house over 38 times an hour, and 30 is the most that can be modelled (houses have 3 to 10): too large a machine for so small a house\n"},
 {"a delay too long, drift in the wrong unit", BASE "cooling: {capacity: 3 ton, blower_off_delay: 10 min, still_air: 2 cfm}\n",
  "h.yaml:3:46: cooling.blower_off_delay: 10 min is above 5 min: boards run a blower on by 0 to 90 s\n"
  "h.yaml:3:65: cooling.still_air: \"cfm\" is no unit that fits: write one of no unit, %\n"},
