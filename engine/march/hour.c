@@ -167,11 +167,6 @@ static void tell_faces(const struct dew_march *m, const struct dew__hour *h,
     }
 }
 
-static double rh_at(const struct dew__hour *h, const struct dew_state *x)
-{
-    return dew__rh(x->t_air, x->w, h->now.mid.p);
-}
-
 /* Compressor and condenser fan, by run time. */
 static void tell_cooling(const struct dew_march *m, const struct dew__hour *h,
                          const struct dew__sum *sum, struct dew_result *r)
@@ -270,7 +265,8 @@ void dew__tell_step(const struct dew_march *m, struct dew__hour *h,
     dew__add_heat(&r->heat, sum->heat, 1.0);
     r->t += half * (from->t_air + m->x.t_air);
     r->w += half * (from->w + m->x.w);
-    r->rh += half * (rh_at(h, from) + rh_at(h, &m->x));
+    r->rh += half * (dew__rh(from->t_air, from->w, m->x_p) +
+                     dew__rh(m->x.t_air, m->x.w, h->now.mid.p));
     r->co2 += half * (from->co2 + m->x.co2);
     r->w_out += h->per_steps * h->now.mid.w;
     r->t_out += h->per_steps * h->now.mid.t;

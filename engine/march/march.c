@@ -100,6 +100,7 @@ static void take_step(struct dew_march *m, struct dew__hour *h,
     wipe_all(m, h);
     dew__drain(m, h, &s->sum);
     dew__tell_step(m, h, &from, &s->sum, r);
+    m->x_p = h->now.mid.p;
 }
 
 /* Air changes in a step by which its exchange may differ from the last's. */
@@ -352,6 +353,7 @@ enum dew_status dew_march_open(struct dew_march **march,
     m->before = *before;
     m->clock = dew__clock_set(before->t);
     m->x = first_state(c, &m->lane, before);
+    m->x_p = before->p;
     m->alike = dew__paths_alike(c);
     m->pressure_all = pressure_of_all(c);
     status = open_coils(m, err);

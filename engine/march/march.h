@@ -16,6 +16,7 @@ struct dew_march {
     struct dew_plane planes[DEW_FACADES];
     struct dew__clock clock;
     struct dew_state x;
+    double x_p; /* Pa   at which x was solved                            */
     struct dew__terms terms; /* of the last step: the next one's prediction  */
     struct dew__now now; /* of the last step: coils, blowers, dryers       */
     struct dew__blend blend; /* of the last step                             */

@@ -63,6 +63,29 @@ static void a_sealed_box_ends_at_saturation(void **state)
     assert_near(tally.saturated, wet, 0.0);
 }
 
+/* Pressure that leaps by 25 hPa, as where the months of a typical year join,
+   does not tell of more than 100 %. */
+static void a_leap_of_pressure_tells_no_more(void **state)
+{
+    struct dew_case c = sealed(6.3);
+    struct dew_march *m;
+    double most = 0.0;
+
+    (void)state;
+    assert_int_equal(dew_march_open(&m, &c, &still, NULL), DEW_OK);
+    for (int h = 0; h < 24 * DAYS; h++) {
+        struct dew_hour out = still;
+        struct dew_date date = date_of(h);
+        struct dew_result r;
+
+        out.p += h / 5 % 2 > 0 ? 2500.0 : 0.0;
+        assert_int_equal(dew_march_step(m, &out, &date, &r, NULL), DEW_OK);
+        most = fmax(most, r.rh);
+    }
+    dew_march_close(m);
+    assert_near(most, 1.0, 1e-9);
+}
+
 /* Its latent heat warms the air: at rest all of it leaves through the wall. */
 static void what_falls_out_gives_its_heat(void **state)
 {
@@ -127,6 +150,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_sealed_box_ends_at_saturation),
+        cmocka_unit_test(a_leap_of_pressure_tells_no_more),
         cmocka_unit_test(what_falls_out_gives_its_heat),
         cmocka_unit_test(a_moist_box_settles_by_its_energy),
         cmocka_unit_test(dry_air_keeps_its_water),
