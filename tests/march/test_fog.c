@@ -78,7 +78,7 @@ static void a_leap_of_pressure_tells_no_more(void **state)
         struct dew_date date = date_of(h);
         struct dew_result r;
 
-        out.p += h / 5 % 2 > 0 ? 2500.0 : 0.0;
+        out.p -= h / 5 % 2 > 0 ? 2500.0 : 0.0;
         assert_int_equal(dew_march_step(m, &out, &date, &r, NULL), DEW_OK);
         most = fmax(most, r.rh);
     }
