@@ -388,9 +388,14 @@ static enum dew_status check_needed(const struct dew_duct_layout *l,
         if (!(l->handlers[k].flow >= 0.05 && l->handlers[k].flow <= 3.0)) {
             snprintf(path, sizeof path, "handlers[%d].flow", k);
             dew__in(err, path);
-            return dew__fail(
-                err, isnan(l->handlers[k].flow) ? DEW_EMISSING : DEW_ERANGE,
-                "a blower's full flow is needed, 0.05 .. 3 m3/s");
+            if (isnan(l->handlers[k].flow))
+                return dew__fail(
+                    err, DEW_EMISSING,
+                    "a blower's full flow is needed, 0.05 .. 3 m3/s");
+            return dew__fail(err, DEW_ERANGE,
+                             "a blower's full flow is 0.05 .. 3 m3/s (106 .. "
+                             "6360 cfm), and its machine's is %.3g m3/s",
+                             l->handlers[k].flow);
         }
     for (int j = 0; j < l->vent_count; j++)
         if (isnan(l->vents[j].flow) && isnan(l->vents[j].set[DEW_VENT_ON])) {

@@ -110,8 +110,15 @@ static enum dew_status check_nodes(const struct dew_fabric_nodes *in,
           in->mass_area <= surface_ratio * in->floor_area))
         return outside(err, "mass_area", in->mass_area,
                        "0 .. 4.5 x floor_area");
-    if (!(in->loss.opaque >= 0.0 && in->loss.ground >= 0.0 && out < h_ms))
-        return outside(err, "loss", out, "0 .. 9.1 x mass_area W/K");
+    if (!(in->loss.opaque >= 0.0 && in->loss.ground >= 0.0 && out < h_ms)) {
+        dew__in(err, "loss");
+        return dew__fail(err, DEW_ERANGE,
+                         "%.0f W/K through walls, roof and ground is outside "
+                         "0 .. %.0f W/K, 9.1 for each m2 of the fabric's "
+                         "inside: too little insulation, or too much wall "
+                         "and roof for the floor",
+                         out, h_ms);
+    }
     if (!within(in->loss.glazed, 0.0,
                 mass_coefficient *
                     (surface_ratio * in->floor_area - in->mass_area)))

@@ -400,6 +400,10 @@ static void faults_name_the_member(void **state)
     l.handlers[1].flow = NAN;
     refused(&l, DEW_EMISSING, "handlers[1].flow",
             "a blower's full flow is needed, 0.05 .. 3 m3/s");
+    l.handlers[1].flow = 0.047;
+    refused(&l, DEW_ERANGE, "handlers[1].flow",
+            "a blower's full flow is 0.05 .. 3 m3/s (106 .. 6360 cfm), and its "
+            "machine's is 0.047 m3/s");
     l = said(DEW_LAYOUT_mix, 1, 1);
     l.vents[0].set[DEW_VENT_ON] = NAN;
     refused(&l, DEW_EMISSING, "vents[0].set",

@@ -53,7 +53,8 @@ static const struct fault { const char *text; struct dew_fabric_nodes in; } faul
     {"capacity: 0 is outside the numbers above 0",       {99., {1, 1, 1}, 0.0, 20, 1e5}},
     {"contents: nan is outside the numbers above 0",     {99., {1, 1, 1}, 1e6, 20, NAN}},
     {"mass_area: 446 is outside 0 .. 4.5 x floor_area",  {99., {1, 1, 1}, 1e6, 446, 1e5}},
-    {"loss: 183 is outside 0 .. 9.1 x mass_area W/K",    {99., {181, 1, 2}, 1e6, 20, 1e5}},
+    {"loss: 183 W/K through walls, roof and ground is outside 0 .. 182 W/K, 9.1 for each m2 of the fabric's inside: too little insulation, or too much wall and roof for the floor",
+                                                         {99., {181, 1, 2}, 1e6, 20, 1e5}},
     {"loss.glazed: 5000 is outside 0 .. 9.1 x (4.5 x floor_area - mass_area) W/K",
                                                          {99., {1, 5e3, 2}, 1e6, 20, 1e5}},
 };
