@@ -513,8 +513,7 @@ DEW_LANE double dew__fog_of(const struct dew__now *n,
     double dry = n->mid.p - k->pws_air;
     double w_slope = 0.621945 * n->mid.p * k->air_slope / (dry * dry);
     struct dew__kinks passed = dew__passed_at(p, p->top);
-    double back =
-        DEW_LATENT * dew__slope_on(p, &passed) * w_slope * per_slope;
+    double back = DEW_LATENT * dew__slope_on(p, &passed) * w_slope * per_slope;
     double surplus = -dew__residual(p, p->top);
 
     return dew__over((surplus + back * k->fog) / (1.0 + back));

@@ -76,7 +76,7 @@ static void half_hours_follow_the_integrator(void **state)
 
 int main(void)
 {
-    struct CMUnitTest tests[COUNT_OF(rows)];
+    struct CMUnitTest tests[COUNT_OF(rows)] = {0};
     size_t n = 0;
 
     ADD_ROWS(tests, n, rows, half_hours_follow_the_integrator);

@@ -128,7 +128,7 @@ static void a_millionth_of_a_flow_is_seen(void **state)
 
 int main(void)
 {
-    struct CMUnitTest tests[COUNT_OF(rows)];
+    struct CMUnitTest tests[COUNT_OF(rows)] = {0};
     size_t n = 0;
 
     ADD_ROWS(tests, n, rows, a_millionth_of_a_flow_is_seen);

@@ -97,7 +97,7 @@ static void four_steps_an_hour_are_enough(void **state)
 
 int main(void)
 {
-    struct CMUnitTest tests[16];
+    struct CMUnitTest tests[16] = {0};
     size_t n = 0;
 
     ADD_ROWS(tests, n, pauses, the_march_keeps_the_mean_of_a_steady_flow);

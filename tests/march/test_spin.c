@@ -267,7 +267,7 @@ int main(void)
         cmocka_unit_test(held_hours_are_those_marched),
         cmocka_unit_test(shorter_files_repeat_their_first_weeks),
     };
-    struct CMUnitTest tests[COUNT_OF(shipped) + COUNT_OF(rest)];
+    struct CMUnitTest tests[COUNT_OF(shipped) + COUNT_OF(rest)] = {0};
     size_t n = COUNT_OF(rest);
 
     memcpy(tests, rest, sizeof rest);

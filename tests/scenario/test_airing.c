@@ -67,7 +67,7 @@ static void the_dew_point_keeps_water_out(void **state)
 
 int main(void)
 {
-    struct CMUnitTest tests[20];
+    struct CMUnitTest tests[20] = {0};
     size_t n = 0;
 
     ADD_ROWS(tests, n, lived_in, the_dew_point_keeps_water_out);

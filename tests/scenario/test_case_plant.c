@@ -495,7 +495,7 @@ int main(void)
         cmocka_unit_test(the_low_stage_has_its_own_air),
         cmocka_unit_test(a_heat_pump_has_resistance_beside_it),
     };
-    size_t n = 14;
+    size_t n = 18;
 
     ADD_ROWS(tests, n, label_rows, a_label_leaves_its_test_open);
     ADD_ROWS(tests, n, least_rows, a_factor_not_told_is_the_least_of_its_size);

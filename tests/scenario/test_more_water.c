@@ -122,7 +122,7 @@ static void more_water_never_means_fewer_humid_hours(void **state)
 
 int main(void)
 {
-    struct CMUnitTest tests[PAIRS];
+    struct CMUnitTest tests[PAIRS] = {0};
     size_t n = 0;
 
     ADD_ROWS(tests, n, pairs, more_water_never_means_fewer_humid_hours);

@@ -233,7 +233,7 @@ int main(void)
         cmocka_unit_test(the_labels_figure_is_taken_to_the_house),
         cmocka_unit_test(a_label_of_no_test_is_asked_about),
     };
-    size_t n = 6;
+    size_t n = 7;
 
     ADD_ROWS(tests, n, humid_rows, a_damper_house_is_harm);
     return _cmocka_run_group_tests("study, tie-ins", tests, n, NULL, NULL);

@@ -45,7 +45,7 @@ static void closed_form_is_followed(void **state)
 
 int main(void)
 {
-    struct CMUnitTest tests[8];
+    struct CMUnitTest tests[8] = {0};
     size_t n = 0;
 
     ADD_ROWS(tests, n, ode_rows, closed_form_is_followed);

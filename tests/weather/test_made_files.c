@@ -82,7 +82,7 @@ static void the_file_reads_whole(void **state)
 
 int main(void)
 {
-    struct CMUnitTest tests[16];
+    struct CMUnitTest tests[16] = {0};
     size_t n = 0;
 
     ADD_ROWS(tests, n, file_rows, the_file_is_made_anew);

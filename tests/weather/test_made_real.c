@@ -176,7 +176,7 @@ static void the_sun_agrees_with_the_files(void **state)
 
 int main(void)
 {
-    struct CMUnitTest tests[48];
+    struct CMUnitTest tests[48] = {0};
     size_t n = 0;
 
     ADD_ROWS(tests, n, counts, made_years_are_as_damp_as_real_ones);
