@@ -71,11 +71,24 @@ static int check_cases(const struct dew__job *job, const char *path)
     return code;
 }
 
+/* Whether the scenario names any; where its group is misspelt it does not, and
+   that was said. */
+static int asks_for_weather(const struct dew__job *job)
+{
+    const struct dew_weather_request ask = dew_scenario_weather(job->scenario);
+
+    return ask.place[0] != '\0' || ask.file[0] != '\0' ||
+           ask.monthly[0] != '\0';
+}
+
 static int check_weather(struct dew__job *job, const char *path, int sound)
 {
     struct dew_error err = {0};
-    int code = dew__job_weather(job, path);
+    int code;
 
+    if (!asks_for_weather(job))
+        return DEW__DONE;
+    code = dew__job_weather(job, path);
     if (code != DEW__DONE) {
         dew_year_close(job->year); /* as far as it was read */
         job->year = NULL;

@@ -71,7 +71,7 @@ static int hint(int code, enum dew_status status)
 {
     if (status == DEW_EAMBIGUOUS || status == DEW_EUNIT ||
         status == DEW_EMISSING)
-        fputs("dewledger: the answer belongs into the scenario: weather.order, "
+        fputs("dewledger: the answer belongs in the scenario: weather.order, "
               "weather.clock, weather.station, weather.units, "
               "weather.latitude, weather.longitude, weather.utc, weather.fill "
               "... (see `dewledger explain weather`)\n",

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Rules between keys.  Each is said once when the base alone breaks it. */
 #include <stdio.h>
+#include <string.h>
 
 #include "scenario/agree.h"
 #include "scenario/case.h"
@@ -293,13 +294,36 @@ static const char *third_counts(const struct dew_value *v, enum dew__key *key)
     return extra_handler(v, key, KEY_third_handler_capacity, 3);
 }
 
-static rule_of *const rules[] = {
-    one_weather,       answers_have_file, fill_has_file,     rooms_have_height,
-    constant_has_flow, heat_below_cool,   dry_below_humid,   airing_rises,
-    humidistats_apart, core_has_figures,  core_has_moisture, heat_core_is_dry,
-    one_sheet,         sensible_has_core, tie_has_handler,   second_counts,
-    third_counts,      one_dryer,         seen_is_observed,  one_lockout,
-    log_has_file,      basement_is_told,
+/* The groups whose keys a rule reads: where one of them has a fault, its key
+   stands at its default, and the rule would speak of what nobody wrote. */
+struct rule {
+    rule_of *breaks;
+    const char *groups;
+};
+
+static const struct rule rules[] = {
+    {one_weather, "weather"},
+    {answers_have_file, "weather"},
+    {fill_has_file, "weather"},
+    {rooms_have_height, "house"},
+    {constant_has_flow, "house"},
+    {heat_below_cool, "temperature"},
+    {dry_below_humid, "limits"},
+    {airing_rises, "airing"},
+    {humidistats_apart, "humidifier dehumidifier"},
+    {core_has_figures, "ventilator"},
+    {core_has_moisture, "ventilator"},
+    {heat_core_is_dry, "ventilator"},
+    {one_sheet, "ventilator"},
+    {sensible_has_core, "ventilator"},
+    {tie_has_handler, "layout air_handlers"},
+    {second_counts, "air_handlers second_handler"},
+    {third_counts, "air_handlers third_handler"},
+    {one_dryer, "dehumidifier"},
+    {seen_is_observed, "dehumidifier"},
+    {one_lockout, "control"},
+    {log_has_file, "log"},
+    {basement_is_told, "house insulation"},
 };
 enum { RULES = sizeof rules / sizeof rules[0] };
 
@@ -370,32 +394,102 @@ static void next_is_an_option(const struct dew_scenario *s,
     }
 }
 
+/* One rule through the options that are not left out. */
+static void try_rule(const struct dew_scenario *s, const struct rule *rule,
+                     const unsigned char *left_out, struct dew__reading *r)
+{
+    int said = 0;
+
+    for (size_t k = 0; k < s->count; k++) {
+        const struct dew_value *v = s->options[k].values;
+        enum dew__key key = KEY_title;
+        const char *text = left_out[k] ? NULL : rule->breaks(v, &key);
+        int own = v[key].origin.by == DEW_BY_OPTION;
+
+        if (text == NULL || (said && !own))
+            continue;
+        say(r, &s->options[k], key, text);
+        said |= !own;
+    }
+}
+
 enum dew_status dew__scenario_agree(const struct dew_scenario *s,
                                     const char *source,
                                     struct dew_faults *faults)
 {
     struct dew__reading r = {.faults = faults, .source = source};
+    const unsigned char none[DEW__OPTIONS] = {0};
     int base_said = 0;
 
-    for (int i = 0; i < RULES; i++) {
-        int said = 0;
-
-        for (size_t k = 0; k < s->count; k++) {
-            const struct dew_value *v = s->options[k].values;
-            enum dew__key key = KEY_title;
-            const char *text = rules[i](v, &key);
-            int own = v[key].origin.by == DEW_BY_OPTION;
-
-            if (text == NULL || (said && !own))
-                continue;
-            say(&r, &s->options[k], key, text);
-            said |= !own;
-        }
-    }
+    for (int i = 0; i < RULES; i++)
+        try_rule(s, &rules[i], none, &r);
     dew__agree_ducts(s, &r);
     next_is_an_option(s, &r);
     if (r.status == DEW_OK)
         for (size_t k = 0; k < s->count; k++)
             try_case(s, k, &r, &base_said);
     return r.status;
+}
+
+/* ---- beside faults of single keys ----------------------------------------- */
+
+/* The option whose own key the path is; s->count where there is none. */
+static size_t option_of(const struct dew_scenario *s, const char *path)
+{
+    for (size_t k = 0; k < s->count; k++) {
+        size_t n = strlen(s->options[k].name);
+
+        if (strncmp(path, s->options[k].name, n) == 0 && path[n] == '.')
+            return k;
+    }
+    return s->count;
+}
+
+static int names(const char *groups, const char *path)
+{
+    size_t n = strcspn(path, ".");
+
+    for (; *groups != '\0'; groups += strspn(groups, " ")) {
+        size_t length = strcspn(groups, " ");
+
+        if (length == n && strncmp(groups, path, n) == 0)
+            return 1;
+        groups += length;
+    }
+    return 0;
+}
+
+/* Of each fault its option is left out, or the rules of its group; 0 where it
+   may stand for any key, as a group's name that is not known does. */
+static int leave_out(const struct dew_scenario *s, const char *path,
+                     unsigned char *option, unsigned char *rule)
+{
+    static const char own[] = "options.";
+    size_t k;
+
+    if (strncmp(path, own, sizeof own - 1) == 0) {
+        k = option_of(s, path + sizeof own - 1);
+        if (k < s->count)
+            option[k] = 1;
+        return k < s->count;
+    }
+    for (int i = 0; i < RULES; i++)
+        rule[i] |= (unsigned char)names(rules[i].groups, path);
+    return strchr(path, '.') != NULL || dew_scenario_field(path) != NULL;
+}
+
+void dew__scenario_agree_beside(const struct dew_scenario *s,
+                                const char *source, struct dew_faults *faults)
+{
+    struct dew__reading r = {.faults = faults, .source = source};
+    unsigned char option[DEW__OPTIONS] = {0}, rule[RULES] = {0};
+
+    if (faults == NULL || faults->count > faults->room)
+        return;
+    for (size_t i = 0; i < faults->count; i++)
+        if (!leave_out(s, faults->list[i].path, option, rule))
+            return;
+    for (int i = 0; i < RULES; i++)
+        if (!rule[i])
+            try_rule(s, &rules[i], option, &r);
 }

@@ -50,7 +50,9 @@ static enum dew_status open_it(struct dew_scenario **scenario,
         status = open_fault(faults, DEW_EMEM, "out of memory");
     else
         status = dew__scenario_read(s, from, faults);
-    if (status == DEW_OK)
+    if (status != DEW_OK)
+        dew__scenario_agree_beside(s, from->name, faults);
+    else
         status = write_out(s, faults);
     if (status == DEW_OK)
         status = dew__scenario_agree(s, from->name, faults);

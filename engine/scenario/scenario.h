@@ -36,4 +36,9 @@ enum dew_status dew__scenario_agree(const struct dew_scenario *s,
                                     const char *source,
                                     struct dew_faults *faults);
 
+/* The same beside faults of single keys, so that one pass tells both: rules of
+   which no fault touches a key, of options without a fault of their own. */
+void dew__scenario_agree_beside(const struct dew_scenario *s,
+                                const char *source, struct dew_faults *faults);
+
 #endif

@@ -28,7 +28,7 @@ told() {
     shift 2
     "$D" "$@" >out 2>err </dev/null
     code=$?
-    sed 's/^dewledger[ a-z]*: //' err | grep -v '^the answer belongs into' >lines
+    sed 's/^dewledger[ a-z]*: //' err | grep -v '^the answer belongs in' >lines
     printf '%s\n' "$want" >want
     { cmp -s want lines && [ "$code" = 1 ] && [ ! -s out ]; }
     verdict $? "$name" lines
@@ -134,6 +134,10 @@ all.yaml:4:9: weather.fill: no place in the table answers to \"Houton\"; spelt m
 all.yaml:3:9: weather.file: nosuch.csv: No such file or directory (looked for beside the scenario, then where the command was given)
 warm.csv:1:1: humidity: no column is known as a humidity (not understood: \"Fukt (%)\"): name one \"relative humidity (%)\" or \"dew point (degC)\"" \
     check all.yaml
+printf 'wether: {place: 722020}\n%s\n' "$house" >typo.yaml
+told "no place is looked for where none is asked for" \
+    'typo.yaml:1:1: wether: no such key; the nearest is "weather"' \
+    check typo.yaml
 printf 'time,temp,rh (%%)\n2021-01-04 12:00,1,71\n' >units.csv
 told "a file's unit and a log that is not there" \
     "units.csv:1:2: temp: its unit is not said; say one of degF, degC, K

@@ -219,4 +219,18 @@
  "h.yaml:4:13: house.bedrooms: \"three\" is no whole number: write it like 3\n"
  "h.yaml:5:11: house.volume: 200 needs a unit: write one of ft3, gal, m3, L\n"
  "h.yaml:6:17: people.count: -1 is below 0: one household\n"},
+{"a key at fault, and keys that do not agree", BASE "moisture: {showers: 4 W}\ntemperature: {heat: 79 degF, cool: 75 degF}\n",
+ "h.yaml:3:21: moisture.showers: \"W\" is no unit that fits: write one of per day, per week, per hour, pint/day, gal/day, lb/day, lb/h, L/day, kg/day, L/h, kg/h, g/h, kg/s\n"
+ "h.yaml:4:21: temperature.heat: heats to above what temperature.cool cools to: the lower one is for heating\n"},
+{"no rule speaks of a key at fault", BASE "ventilator: {core: heat_plat, sensible: 76 % at 95 cfm}\n",
+ "h.yaml:3:20: ventilator.core: \"heat_plat\" is not known: write none, supply_only, exhaust_only, balanced, heat_plate, enthalpy_plate or enthalpy_wheel\n"},
+{"nor of a group misspelt", BASE "air_handlrs: 2\nsecond_handler: {capacity: 2 ton}\n",
+ "h.yaml:3:1: air_handlrs: no such key; the nearest is \"air_handlers\"\n"},
+{"an option at fault, and one that does not agree", BASE "options:\n  - name: a\n    ventilator: {core: heat_plat, sensible: 76 % at 95 cfm}\n  - name: b\n    ventilator: {core: heat_plate}\n",
+ "h.yaml:5:24: options.a.ventilator.core: \"heat_plat\" is not known: write none, supply_only, exhaust_only, balanced, heat_plate, enthalpy_plate or enthalpy_wheel\n"
+ "h.yaml:7:24: options.b.ventilator.core: recovers heat: give ventilator.sensible (74 % at 95 cfm) or ventilator.ratings\n"},
+{"no weather beside keys missing", "title: x\n",
+ "h.yaml: house.floor_area: is required and missing: write it like 1900 ft2\n"
+ "h.yaml: house.bedrooms: is required and missing: write it like 3\n"
+ "h.yaml: weather.file: no weather: give weather.place, weather.file or weather.monthly\n"},
     /* clang-format on */
