@@ -114,6 +114,8 @@ void dew__say_coil_today(struct telling *t)
              "The %s hours too humid could be %s to %s: how much water the "
              "blower takes back from the wet coil is not well known.",
              HOURS(0), HOURS(1), HOURS(2));
+    if (t->f->value[3] > 0)
+        dew__say(t, " Whether the house keeps its limits hangs on that.");
 }
 
 void dew__say_today_sweat(struct telling *t)
@@ -143,42 +145,39 @@ void dew__say_saturated(struct telling *t)
              OPTION, HOURS(0), SPAN);
 }
 
-/* "bath_fan and cooling", "no bath fan, no hood and no cooling": words of the
-   bits that are set, with a word before each. */
-static void say_untold(struct telling *t, const char *before,
-                       const char *const words[4])
+enum { ASKED = 5 }; /* bits of enum dew_untold */
+
+/* "a bath fan, a hood or cooling": words of the bits that are set. */
+static void say_untold(struct telling *t, unsigned untold, const char *last,
+                       const char *const words[ASKED])
 {
-    unsigned untold = (unsigned)t->f->value[0];
     int left = 0;
 
-    for (int i = 0; i < 4; i++)
+    for (int i = 0; i < ASKED; i++)
         left += (untold & 1U << i) != 0;
-    for (int i = 0; i < 4; i++)
+    for (int i = 0; i < ASKED; i++)
         if (untold & 1U << i)
-            dew__say(t, "%s%s%s", before, words[i],
+            dew__say(t, "%s%s", words[i],
                      --left == 0 ? ""
-                     : left == 1 ? " and "
+                     : left == 1 ? last
                                  : ", ");
 }
 
 void dew__say_today_assumes(struct telling *t)
 {
     /* in the order of the bits of enum dew_untold */
-    static const char *const words[4] = {"bath fan", "kitchen hood",
-                                         "clothes dryer that blows outdoors",
-                                         "cooling"};
-    static const char *const keys[4] = {"bath_fan", "range_hood",
-                                        "clothes_dryer", "cooling"};
+    static const char *const words[ASKED] = {
+        "a bath fan", "a kitchen hood", "a clothes dryer that blows outdoors",
+        "cooling", "open windows"};
+    static const char *const keys[ASKED] = {
+        "bath_fan", "range_hood", "clothes_dryer", "cooling", "airing"};
+    unsigned untold = (unsigned)t->f->value[0];
 
-    dew__say(t, "For the house today ");
-    say_untold(t, "no ", words);
-    dew__say(t,
-             (unsigned)t->f->value[0] & DEW_WINDOWS_SHUT
-                 ? " was told, and windows are taken as shut all year. "
-                   "What there is changes these hours: tell it ("
-                 : " was told. What there is changes these hours: tell it (");
-    say_untold(t, "", keys);
-    dew__say(t, ").");
+    dew__say(t, "Today's house is worked out without ");
+    say_untold(t, untold, " or ", words);
+    dew__say(t, ". If that is not so, the hours change: give ");
+    say_untold(t, untold, " and ", keys);
+    dew__say(t, ".");
 }
 
 void dew__say_mould(struct telling *t)
@@ -295,12 +294,19 @@ void dew__say_cool_large(struct telling *t)
 {
     struct dew__word part;
 
+    dew__say(t, "Cooling looks at least twice too large: ");
+    if (t->f->value[0] < 0.5)
+        dew__say(t, "it runs more than half of the hour in no hour of the %s",
+                 SPAN);
+    else
+        dew__say(t,
+                 "it runs more than half of the hour in only %s h of the %s",
+                 HOURS(0), SPAN);
     dew__say(t,
-             "Cooling looks at least twice too large: it runs more than half "
-             "of the hour in %s h of the %s, and %s of the time in its busiest "
-             "month, %s. Half of it would run longer and dry the air more; the "
-             "load of the rooms decides the size.",
-             HOURS(0), SPAN, dew__in_percent(t->f->value[1], &part), MONTHS);
+             ", and %s of the time in its busiest month, %s. A machine of half "
+             "the size would run longer and dry the air more. Have the load of "
+             "the rooms worked out before choosing one.",
+             dew__in_percent(t->f->value[1], &part), MONTHS);
 }
 
 void dew__say_outdoor_dries(struct telling *t)
@@ -336,8 +342,8 @@ char *dew_report_sentence(const struct dew_report *report,
         sentence[f->kind](&t);
     if (f->near_limit > 0)
         dew__say(&t,
-                 " That lies near the %s h that still keep a limit: too "
-                 "near to be sure.",
+                 " The hours outside the limits lie near the %s h that still "
+                 "keep them: too near to be sure.",
                  dew__number(f->near_limit, 0).text);
     return out;
 }

@@ -37,8 +37,8 @@ void dew__say_air_fails(struct telling *t)
 {
     if (t->f->option == 0) {
         dew__say(t,
-                 "Ventilation alone does not fix it: no option of it is too "
-                 "humid for fewer hours than today, %s h.",
+                 "Ventilation alone does not fix it: no option with it alone "
+                 "is too humid for fewer hours than today (%s h).",
                  HOURS(0));
         return;
     }
@@ -53,15 +53,19 @@ void dew__say_air_fails(struct telling *t)
 
 void dew__say_air_worsens(struct telling *t)
 {
-    double rest = t->f->value[0] - t->f->value[1] - t->f->value[2];
-    const unsigned all = (1U << DEW_MONTHS) - 1;
+    double net = t->f->value[0] - t->f->value[1];
+    double rest = net - t->f->value[2];
 
-    dew__say(t, "\"%s\" is too humid in %s h, today in %s h: %s h more in %s",
-             OPTION, HOURS(0), HOURS(1), HOURS(2), MONTHS);
-    if (t->f->months != all && fabs(rest) >= 0.5)
-        dew__say(t, ", %s h %s in the other months",
-                 dew__number(fabs(rest), 0).text, rest < 0 ? "fewer" : "more");
-    dew__say(t, ".");
+    dew__say(t, "\"%s\" is too humid in %s h, today in %s h: ", OPTION, HOURS(0),
+             HOURS(1));
+    if (rest <= -0.5)
+        dew__say(t, "%s h more in %s, %s h fewer in the other months.",
+                 HOURS(2), MONTHS, dew__number(-rest, 0).text);
+    else {
+        dew__say(t, "%s h more", dew__number(net, 0).text);
+        dew__say_most(t);
+        dew__say(t, ".");
+    }
 }
 
 void dew__say_dryer_not_needed(struct telling *t)
@@ -180,7 +184,7 @@ void dew__say_least_humid(struct telling *t)
     if (t->f->option == 0) {
         dew__say(t,
                  "No option with enough fresh air is too humid for fewer hours "
-                 "than today, %s h.",
+                 "than today (%s h).",
                  HOURS(0));
         return;
     }

@@ -40,12 +40,19 @@ static struct dew_finding *tell(struct dew_verdict *v,
     return f;
 }
 
+/* 1 where a coil that stays dry and one as wet as may be part at the limits. */
+static int turns(const struct dew_question *q, const struct dew_choice *x)
+{
+    return dew__keeps(q, x->coil_dry) != dew__keeps(q, x->coil_wet);
+}
+
 void dew__rule_coil_today(const struct dew_question *q, struct dew_verdict *v)
 {
     struct dew_estimate hours;
 
     if (dew_verdict_coil(q, 0, &hours) && shows(&hours))
-        tell(v, DEW_FINDING_coil_today, 0, &hours);
+        tell(v, DEW_FINDING_coil_today, 0, &hours)->value[3] =
+            turns(q, &q->choices[0]);
 }
 
 /* 1 where a finding before names it as the best there is, or as the least
@@ -71,12 +78,10 @@ void dew__rule_coil_option(const struct dew_question *q, struct dew_verdict *v)
     for (size_t i = 1; i < q->count; i++) {
         const struct dew_choice *x = &q->choices[i];
         struct dew_estimate hours;
-        int turns;
 
         if (!dew_verdict_coil(q, i, &hours) || !shows(&hours))
             continue;
-        turns = dew__keeps(q, x->coil_dry) != dew__keeps(q, x->coil_wet);
-        if (turns || named(v, i))
-            tell(v, DEW_FINDING_coil_option, i, &hours)->value[3] = turns;
+        if (turns(q, x) || named(v, i))
+            tell(v, DEW_FINDING_coil_option, i, &hours)->value[3] = turns(q, x);
     }
 }

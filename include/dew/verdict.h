@@ -64,7 +64,8 @@ struct dew_question {
     X(today_humid)      /* hours too humid, worst month's hours, longest run */\
     X(today_dry)        /* hours too dry, worst month's hours               */ \
     X(today_fine)       /* hours too humid, hours too dry                   */ \
-    X(coil_today)       /* hours too humid, by the coil: likely, low, high  */ \
+    X(coil_today)       /* hours too humid, by the coil: likely, low, high; \
+                           1 = the limits hang on that */                   \
     X(today_sweat)      /* hours of wet glass                               */ \
     X(today_assumes)    /* enum dew_untold                                  */ \
     X(short_heat)       /* option; hours heating falls short, coldest degC   */\

@@ -303,6 +303,12 @@ static const struct sentence_row {
      DEW_SYSTEM_US,
      "The 81 hours too humid could be 0 to 708: how much water the blower "
      "takes back from the wet coil is not well known."},
+    {"and its limits with it",
+     {.kind = DEW_FINDING_coil_today, .option = 0, .value = {81.3, 0, 708.4, 1}},
+     DEW_SYSTEM_US,
+     "The 81 hours too humid could be 0 to 708: how much water the blower "
+     "takes back from the wet coil is not well known. Whether the house keeps "
+     "its limits hangs on that."},
     {"the coil leaves an option's limits open",
      {.kind = DEW_FINDING_coil_option,
       .option = 1,
@@ -336,15 +342,15 @@ static const struct sentence_row {
     {"fans, cooling and windows not told",
      {.kind = DEW_FINDING_today_assumes, .option = 0, .value = {31}},
      DEW_SYSTEM_US,
-     "For the house today no bath fan, no kitchen hood, no clothes dryer that "
-     "blows outdoors and no cooling was told, and windows are taken as shut "
-     "all year. What there is changes these hours: tell it (bath_fan, "
-     "range_hood, clothes_dryer and cooling)."},
+     "Today's house is worked out without a bath fan, a kitchen hood, a "
+     "clothes dryer that blows outdoors, cooling or open windows. If that is "
+     "not so, the hours change: give bath_fan, range_hood, clothes_dryer, "
+     "cooling and airing."},
     {"a hood not told",
      {.kind = DEW_FINDING_today_assumes, .option = 0, .value = {DEW_NO_HOOD}},
      DEW_SYSTEM_US,
-     "For the house today no kitchen hood was told. What there is changes "
-     "these hours: tell it (range_hood)."},
+     "Today's house is worked out without a kitchen hood. If that is not so, "
+     "the hours change: give range_hood."},
     {"cooling too large",
      {.kind = DEW_FINDING_cool_large,
       .option = 0,
@@ -352,9 +358,48 @@ static const struct sentence_row {
       .value = {8, 0.2314}},
      DEW_SYSTEM_US,
      "Cooling looks at least twice too large: it runs more than half of the "
-     "hour in 8 h of the year, and 23 % of the time in its busiest month, "
-     "July. Half of it would run longer and dry the air more; the load of the "
-     "rooms decides the size."},
+     "hour in only 8 h of the year, and 23 % of the time in its busiest month, "
+     "July. A machine of half the size would run longer and dry the air more. "
+     "Have the load of the rooms worked out before choosing one."},
+    {"cooling too large in every hour",
+     {.kind = DEW_FINDING_cool_large,
+      .option = 0,
+      .months = 0x040,
+      .value = {0, 0.2314}},
+     DEW_SYSTEM_US,
+     "Cooling looks at least twice too large: it runs more than half of the "
+     "hour in no hour of the year, and 23 % of the time in its busiest month, "
+     "July. A machine of half the size would run longer and dry the air more. "
+     "Have the load of the rooms worked out before choosing one."},
+    {"worse in some months, better in the others",
+     {.kind = DEW_FINDING_air_worsens,
+      .option = 1,
+      .months = 0x0c0,
+      .value = {1267, 1500, 100}},
+     DEW_SYSTEM_US,
+     "\"heat core\" is too humid in 1267 h, today in 1500 h: 100 h more in "
+     "July and August, 333 h fewer in the other months."},
+    {"worse in some months, hardly otherwise in the others",
+     {.kind = DEW_FINDING_air_worsens,
+      .option = 1,
+      .months = 0x0c0,
+      .value = {1267, 189, 1024}},
+     DEW_SYSTEM_US,
+     "\"heat core\" is too humid in 1267 h, today in 189 h: 1078 h more, most "
+     "in July and August."},
+    {"worse in every month",
+     {.kind = DEW_FINDING_air_worsens,
+      .option = 1,
+      .months = 0xfff,
+      .value = {4840, 189, 4651}},
+     DEW_SYSTEM_US,
+     "\"heat core\" is too humid in 4840 h, today in 189 h: 4651 h more, in "
+     "every month."},
+    {"no ventilation alone beats today's",
+     {.kind = DEW_FINDING_air_fails, .option = 0, .value = {900, 900}},
+     DEW_SYSTEM_US,
+     "Ventilation alone does not fix it: no option with it alone is too humid "
+     "for fewer hours than today (900 h)."},
     {"mould in the year",
      {.kind = DEW_FINDING_mould,
       .option = 1,
@@ -460,8 +505,8 @@ static const struct sentence_row {
       .near_limit = 175.2},
      DEW_SYSTEM_SI,
      "A dehumidifier is not needed: \"heat core\" has none and is too humid in "
-     "140 h. That lies near the 175 h that still keep a limit: too near to be "
-     "sure."},
+     "140 h. The hours outside the limits lie near the 175 h that still keep "
+     "them: too near to be sure."},
     {"dehumidifier needed",
      {.kind = DEW_FINDING_dryer_needed,
       .option = 1,

@@ -50,6 +50,7 @@ static void what_the_coil_leaves_open_is_told(void **state)
     assert_near(f->value[0], 81, 0);
     assert_near(f->value[1], 0, 0);
     assert_near(f->value[2], 708, 0);
+    assert_near(f->value[3], 1, 0); /* 0 h keep the limits, 708 h do not */
     assert_null(FIND(coil_option, 1));
     f = must(FIND(coil_option, 2));
     assert_near(f->value[1], 113, 0);
