@@ -120,6 +120,16 @@ void dew__rule_air_worsens(const struct dew_question *q, struct dew_verdict *v)
     }
 }
 
+/* What is named first of those that will do: the best, or the cheapest to run
+   where no best can be told. */
+static int first_named(const struct dew_question *q,
+                       const struct dew_verdict *v)
+{
+    if (v->best != NONE)
+        return v->best;
+    return dew__best_open(q) ? dew__cheapest(q, NONE) : NONE;
+}
+
 static int dryer_enough(const struct dew_question *q, size_t i)
 {
     return dew__has_dryer(q, i) && dew_verdict_ventilates(q, i);
@@ -165,7 +175,10 @@ static int any_dryer(const struct dew_question *q)
 void dew__rule_dryer(const struct dew_question *q, struct dew_verdict *v)
 {
     int without = fewest(q, 0, no_dryer_enough);
-    int with = fewest(q, 0, dryer_enough);
+    int first = first_named(q, v);
+    int with = first != NONE && dryer_enough(q, (size_t)first)
+                   ? first
+                   : fewest(q, 0, dryer_enough);
     double none = without == NONE ? NAN : humid(q, without);
 
     if (keeps_humid(q, without))
@@ -234,12 +247,12 @@ static int alike(const struct dew_question *q, double hours)
 /* Not told where it is the best, or as good: one winner was named already. */
 void dew__rule_least_humid(const struct dew_question *q, struct dew_verdict *v)
 {
-    int i = fewest(q, 0, dew_verdict_ventilates);
+    int i = fewest(q, 0, dew_verdict_ventilates), first = first_named(q, v);
     struct dew_finding *f;
 
     if (i == NONE || q->count < 2 || !base_is_humid(q))
         return;
-    if (v->best != NONE && humid(q, v->best) <= humid(q, i))
+    if (first != NONE && humid(q, first) <= humid(q, i))
         return;
     f = dew__find(v, DEW_FINDING_least_humid, i);
     f->value[0] = humid(q, i);

@@ -244,6 +244,11 @@ leads ventilator.core erv ERV HRV mvhr 'energy recovery ventilator' \
 leads cooling.capacity AC a/c 'air conditioner' Air-Conditioning
 leads dehumidifier dehumidifier dehu
 leads house.airtightness ach50 'blower door'
+leads house.airtightness leak leaks
+leads house.foundation crawl crawlspace
+leads limits.too_humid humidity RH
+leads safety.attached_garage garage
+leads insulation.roof attic
 leads weather.place zip
 fine "words need no quotes" explain air conditioner
 holds "and say why" 'air conditioner: see cooling.capacity (an air conditioner'

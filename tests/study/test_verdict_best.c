@@ -103,6 +103,22 @@ static void no_best_by_money_without_a_price_to_install(void **state)
     assert_int_equal(list[2], 2);
 }
 
+/* What is cheapest to run is named where a dehumidifier is needed, too; it is
+   as dry as any, so no other winner is told. */
+static void the_first_of_several_is_the_one_named(void **state)
+{
+    (void)state;
+    four_of_which_three_will_do();
+    for (int i = 1; i < 4; i++)
+        s.cases[i].plant.dryer.rate = 1e-4;
+    s.outcomes[2].year.energy.cooling = 900 * KWH; /* 135 $: the cheapest */
+    s.costs[2].install = not_told;
+    judge();
+    assert_non_null(FIND(best_open, 2));
+    assert_non_null(FIND(dryer_needed, 2));
+    assert_null(FIND(least_humid, ANY));
+}
+
 static void a_price_wanting_of_what_will_not_do_is_no_matter(void **state)
 {
     (void)state;
@@ -179,6 +195,7 @@ int main(void)
         cmocka_unit_test(the_only_one_that_will_do_is_best_without_a_rival),
         cmocka_unit_test(without_prices_energy_decides_and_is_said_so),
         cmocka_unit_test(no_best_by_money_without_a_price_to_install),
+        cmocka_unit_test(the_first_of_several_is_the_one_named),
         cmocka_unit_test(a_price_wanting_of_what_will_not_do_is_no_matter),
         cmocka_unit_test(what_runs_cheaper_stands_first),
         cmocka_unit_test(the_only_one_is_best_though_its_price_is_not_told),
