@@ -101,13 +101,16 @@ static void damp_figures(const struct dew_report *r,
     mould_figure(o, out);
 }
 
-static void pressure_figures(const struct dew_outcome *o, FILE *out)
+static void pressure_figures(const struct dew_choice *c, FILE *out)
 {
+    const struct dew_outcome *o = c->outcome;
+
     figure(out, "house pressure, worst hour, Pa",
            dew__number(o->year.pressure_min, 1).text,
            "computed, never a proof of safety");
     figure(out, "with every exhaust told at once, Pa",
-           dew__number(o->year.pressure_all_min, 1).text,
+           dew__exhausts_told(c) ? dew__number(o->year.pressure_all_min, 1).text
+                                 : "none told",
            "test under the worst case [BPI-1200]");
 }
 
@@ -124,7 +127,7 @@ static void figures(const struct dew_report *r, FILE *out)
           out);
     air_figures(r, o, out);
     damp_figures(r, o, out);
-    pressure_figures(o, out);
+    pressure_figures(&r->question->choices[dew__hand_option(r)], out);
     fputs("</tbody></table>\n", out);
 }
 

@@ -276,6 +276,14 @@ static struct dew__word without(const struct dew_case *c)
     return w;
 }
 
+int dew__exhausts_told(const struct dew_choice *c)
+{
+    for (int e = 0; e < DEW_LOCALS; e++)
+        if (c->c->plant.exhausts[e].flow > 0)
+            return 1;
+    return c->outcome->year.pressure_all_min <= -0.05;
+}
+
 char *dew__pressure(const struct dew_report *report,
                     const struct dew_caution *caution, size_t option, char *out,
                     size_t size)
@@ -287,6 +295,11 @@ char *dew__pressure(const struct dew_report *report,
     out[0] = '\0';
     if (!isfinite(caution->pressure))
         return out;
+    if (!dew__exhausts_told(c)) {
+        snprintf(out, size, " Not computed: no exhaust was told (%s).",
+                 rest.text);
+        return out;
+    }
     if (report->question->count > 1)
         snprintf(whose, sizeof whose, " (option %zu)", option + 1);
     if (rest.text[0] != '\0')

@@ -92,6 +92,14 @@ static void sheet_has_its_own_pressure(void **state)
     assert_null(strstr(text, "-41.7"));
     assert_non_null(strstr(text, "not in it: bath fan, clothes dryer."));
     free(text);
+    /* 0 Pa of no exhaust at all is no figure beside a flue */
+    page_scene.cases[CHOSEN].plant.exhausts[DEW_LOCAL_KITCHEN].flow = 0;
+    page_scene.outcomes[CHOSEN].year.pressure_all_min = 0;
+    text = page_written(row->write, &r, NULL);
+    assert_non_null(strstr(text, "Not computed: no exhaust was told (bath fan, "
+                                 "kitchen hood, clothes dryer)."));
+    assert_null(strstr(text, "every exhaust told at once: 0.0 Pa"));
+    free(text);
 }
 
 static void sheet_is_the_same_twice(void **state)
