@@ -299,8 +299,7 @@ void dew__say_cool_large(struct telling *t)
         dew__say(t, "it runs more than half of the hour in no hour of the %s",
                  SPAN);
     else
-        dew__say(t,
-                 "it runs more than half of the hour in only %s h of the %s",
+        dew__say(t, "it runs more than half of the hour in only %s h of the %s",
                  HOURS(0), SPAN);
     dew__say(t,
              ", and %s of the time in its busiest month, %s. A machine of half "

@@ -56,8 +56,8 @@ void dew__say_air_worsens(struct telling *t)
     double net = t->f->value[0] - t->f->value[1];
     double rest = net - t->f->value[2];
 
-    dew__say(t, "\"%s\" is too humid in %s h, today in %s h: ", OPTION, HOURS(0),
-             HOURS(1));
+    dew__say(t, "\"%s\" is too humid in %s h, today in %s h: ", OPTION,
+             HOURS(0), HOURS(1));
     if (rest <= -0.5)
         dew__say(t, "%s h more in %s, %s h fewer in the other months.",
                  HOURS(2), MONTHS, dew__number(-rest, 0).text);

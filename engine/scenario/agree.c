@@ -189,6 +189,25 @@ static const char *seen_is_observed(const struct dew_value *v,
                : NULL;
 }
 
+/* Whether an option writes one of two keys itself; *key is then that one. */
+static int option_says(const struct dew_value *v, enum dew__key a,
+                       enum dew__key b, enum dew__key *key)
+{
+    *key = v[a].given && v[a].origin.by == DEW_BY_OPTION ? a : b;
+    return v[*key].given && v[*key].origin.by == DEW_BY_OPTION;
+}
+
+/* Of an option alone: in the base, keys may wait for options to have it. */
+static const char *dryer_is_there(const struct dew_value *v, enum dew__key *key)
+{
+    return option_says(v, KEY_dehumidifier_set, KEY_dehumidifier_rating, key) &&
+                   !GIVEN(v, dehumidifier_rate) &&
+                   !GIVEN(v, dehumidifier_observed)
+               ? "has no dehumidifier to speak of: give dehumidifier.rate or "
+                 "dehumidifier.observed"
+               : NULL;
+}
+
 static const char *one_lockout(const struct dew_value *v, enum dew__key *key)
 {
     *key = KEY_control_lockout_humidity_ratio;
@@ -204,6 +223,15 @@ static const char *one_lockout(const struct dew_value *v, enum dew__key *key)
 static int recovers(const struct dew_value *v)
 {
     return WORD(v, ventilator_core) >= DEW_CORE_heat_plate;
+}
+
+static const char *ventilator_is_there(const struct dew_value *v,
+                                       enum dew__key *key)
+{
+    return option_says(v, KEY_ventilator_flow, KEY_ventilator_power, key) &&
+                   WORD(v, ventilator_core) == DEW_CORE_none
+               ? "has no ventilator to speak of: say its kind, ventilator.core"
+               : NULL;
 }
 
 static const char *core_has_figures(const struct dew_value *v,
@@ -311,6 +339,7 @@ static const struct rule rules[] = {
     {dry_below_humid, "limits"},
     {airing_rises, "airing"},
     {humidistats_apart, "humidifier dehumidifier"},
+    {ventilator_is_there, "ventilator"},
     {core_has_figures, "ventilator"},
     {core_has_moisture, "ventilator"},
     {heat_core_is_dry, "ventilator"},
@@ -319,6 +348,7 @@ static const struct rule rules[] = {
     {tie_has_handler, "layout air_handlers"},
     {second_counts, "air_handlers second_handler"},
     {third_counts, "air_handlers third_handler"},
+    {dryer_is_there, "dehumidifier"},
     {one_dryer, "dehumidifier"},
     {seen_is_observed, "dehumidifier"},
     {one_lockout, "control"},

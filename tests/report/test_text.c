@@ -304,7 +304,9 @@ static const struct sentence_row {
      "The 81 hours too humid could be 0 to 708: how much water the blower "
      "takes back from the wet coil is not well known."},
     {"and its limits with it",
-     {.kind = DEW_FINDING_coil_today, .option = 0, .value = {81.3, 0, 708.4, 1}},
+     {.kind = DEW_FINDING_coil_today,
+      .option = 0,
+      .value = {81.3, 0, 708.4, 1}},
      DEW_SYSTEM_US,
      "The 81 hours too humid could be 0 to 708: how much water the blower "
      "takes back from the wet coil is not well known. Whether the house keeps "

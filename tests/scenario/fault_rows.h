@@ -229,6 +229,9 @@
 {"an option at fault, and one that does not agree", BASE "options:\n  - name: a\n    ventilator: {core: heat_plat, sensible: 76 % at 95 cfm}\n  - name: b\n    ventilator: {core: heat_plate}\n",
  "h.yaml:5:24: options.a.ventilator.core: \"heat_plat\" is not known: write none, supply_only, exhaust_only, balanced, heat_plate, enthalpy_plate or enthalpy_wheel\n"
  "h.yaml:7:24: options.b.ventilator.core: recovers heat: give ventilator.sensible (74 % at 95 cfm) or ventilator.ratings\n"},
+{"an option's fan of no kind, a dehumidifier of no size", BASE "ventilator: {power: 60 W}\noptions:\n  - name: a\n    ventilator: {flow: 95 cfm}\n  - name: b\n    dehumidifier: {set: 50 %}\n  - name: c\n    ventilator: {core: balanced, flow: 95 cfm}\n    dehumidifier: {rate: 50 pint/day, set: 50 %}\n",
+ "h.yaml:6:24: options.a.ventilator.flow: has no ventilator to speak of: say its kind, ventilator.core\n"
+ "h.yaml:8:25: options.b.dehumidifier.set: has no dehumidifier to speak of: give dehumidifier.rate or dehumidifier.observed\n"},
 {"no weather beside keys missing", "title: x\n",
  "h.yaml: house.floor_area: is required and missing: write it like 1900 ft2\n"
  "h.yaml: house.bedrooms: is required and missing: write it like 3\n"

@@ -309,7 +309,7 @@ static void a_file_over_one_mebibyte_is_refused(void **state)
 
 int main(void)
 {
-    struct CMUnitTest tests[120] = {
+    struct CMUnitTest tests[140] = {
         cmocka_unit_test(a_number_is_held_in_si_with_its_range),
         cmocka_unit_test(an_origin_finds_its_value_in_the_text),
         cmocka_unit_test(mappings_merge_lists_replace_none_removes),
