@@ -333,7 +333,7 @@ static const struct rule rules[] = {
     {one_weather, "weather"},
     {answers_have_file, "weather"},
     {fill_has_file, "weather"},
-    {rooms_have_height, "house"},
+    {rooms_have_height, "house insulation"},
     {constant_has_flow, "house"},
     {heat_below_cool, "temperature"},
     {dry_below_humid, "limits"},
