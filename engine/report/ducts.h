@@ -42,6 +42,21 @@ struct dew_report_ducts {
     size_t without_count;
 };
 
+/* Cautions of all layouts, each once; options: bit i = layout i. */
+enum { DEW__GATHERED = 2 * DEW__TOLD_CAUTIONS, DEW__OF_LONG = 2400 };
+struct dew__gathered {
+    struct dew_caution list[DEW__GATHERED];
+    size_t count;
+};
+/* Those with that answer, STOP first. */
+void dew__ducts_gather(const struct dew_report_ducts *ducts,
+                       enum dew_answer answer, struct dew__gathered *out);
+/* " Of: one, another."; "" where there is but one layout. */
+char *dew__ducts_of(const struct dew_report_ducts *ducts,
+                    const struct dew_caution *c, char *out, size_t size);
+/* "Cautions, told above: STOP return_tie, CHECK no_damper (asked)." or "". */
+char *dew__told_keys(const struct dew__told *t, char *out, size_t size);
+
 /* The layout of the option of that name, or NULL; ducts may be NULL. */
 const struct dew__told *dew__told_of(const struct dew_report_ducts *ducts,
                                      const char *name);

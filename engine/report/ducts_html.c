@@ -6,6 +6,7 @@
 #include "core/embed.h"
 #include "core/fail.h"
 #include "core/numeric.h"
+#include "report/caution.h"
 #include "report/ducts_json.h"
 #include "report/ducts_plan.h"
 #include "report/set.h"
@@ -153,22 +154,39 @@ static void state_table(const struct dew__told *t, enum dew_system system,
 
 /* ---- words --------------------------------------------------------------- */
 
-static void cautions(const struct dew__told *t, FILE *out)
+static void gathered(const struct dew_report_ducts *d, enum dew_answer answer,
+                     const char *heading, FILE *out)
 {
-    if (t->caution_count == 0)
+    char of[DEW__OF_LONG];
+    struct dew__gathered g;
+
+    dew__ducts_gather(d, answer, &g);
+    if (g.count == 0)
         return;
-    fputs("<ul class=\"cautions\">\n", out);
-    for (size_t k = 0; k < t->caution_count; k++) {
-        const struct dew_caution *c = &t->cautions[k];
+    fprintf(out, "<section><h2>%s</h2>\n<ul class=\"cautions\">\n", heading);
+    for (size_t k = 0; k < g.count; k++) {
+        const struct dew_caution *c = &g.list[k];
 
         fprintf(out, "<li><span class=\"level\">%s</span>",
                 dew_cautions_level(c->level));
-        dew__escape(out, c->text);
+        dew__escape(out, dew__open(c) ? dew__open_rest(c) : c->text);
+        dew__escape(out, dew__ducts_of(d, c, of, sizeof of));
+        if (dew__open(c))
+            fprintf(out, " Answer: <code>%s</code>.", c->question_key);
         fputs(" <small>(", out);
         dew__escape(out, c->source);
         fputs(")</small></li>\n", out);
     }
-    fputs("</ul>\n", out);
+    fputs("</ul></section>\n", out);
+}
+
+static void cautions(const struct dew__told *t, FILE *out)
+{
+    char said[300];
+
+    if (t->caution_count > 0)
+        fprintf(out, "<p class=\"sub\">%s</p>\n",
+                dew__told_keys(t, said, sizeof said));
 }
 
 static void sentences(const struct dew__told *t, enum dew_system system,
@@ -282,6 +300,8 @@ static void page(const struct dew_report_ducts *d,
                  const struct dew_ducts_frame *frame, FILE *out)
 {
     head(frame, out);
+    gathered(d, DEW_ANSWER_YES, "Before anything else", out);
+    gathered(d, DEW_ANSWER_UNKNOWN, "You have not said whether ...", out);
     for (size_t i = 0; i < d->count; i++) {
         fputs("<section><h2>", out);
         dew__escape(out, d->list[i].option.name);

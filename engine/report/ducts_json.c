@@ -126,9 +126,11 @@ static json_t *cautions(int *bad, const struct dew__told *t)
         const struct dew_caution *c = &t->cautions[k];
 
         append(bad, a,
-               json_pack("{s:s, s:s, s:s, s:s}", "level",
+               json_pack("{s:s, s:s, s:s, s:s, s:s, s:s?}", "level",
                          dew_cautions_level(c->level), "key", c->key, "text",
-                         c->text, "source", c->source));
+                         c->text, "source", c->source, "answer",
+                         c->answer == DEW_ANSWER_UNKNOWN ? "unknown" : "yes",
+                         "question_key", c->question_key));
     }
     return a;
 }

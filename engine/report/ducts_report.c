@@ -154,11 +154,33 @@ static int another_boost(const struct dew_duct_layout *l)
 
 /* ---- cautions ------------------------------------------------------------ */
 
-static void caution(struct dew__told *t, const char *key, int stands)
+/* As it stands with that answer; no: it does not. */
+static void caution(struct dew__told *t, const char *key,
+                    enum dew_answer answer)
 {
-    if (stands && t->caution_count < DEW__TOLD_CAUTIONS)
-        t->caution_count +=
-            (size_t)dew_cautions_find(key, &t->cautions[t->caution_count]);
+    if (answer != DEW_ANSWER_NO && t->caution_count < DEW__TOLD_CAUTIONS)
+        t->caution_count += (size_t)dew_cautions_find(
+            key, answer, &t->cautions[t->caution_count]);
+}
+
+static enum dew_answer yes_if(int stands)
+{
+    return stands ? DEW_ANSWER_YES : DEW_ANSWER_NO;
+}
+
+/* It stands where the good news is denied, or not confirmed. */
+static enum dew_answer wanting(int asked, enum dew_answer good)
+{
+    if (!asked || good == DEW_ANSWER_YES)
+        return DEW_ANSWER_NO;
+    return good == DEW_ANSWER_NO ? DEW_ANSWER_YES : DEW_ANSWER_UNKNOWN;
+}
+
+static enum dew_answer damper(const struct dew_duct_layout *l)
+{
+    return l->damper == DEW_DUCT_FITTED ? DEW_ANSWER_YES
+           : l->damper == DEW_DUCT_NONE ? DEW_ANSWER_NO
+                                        : DEW_ANSWER_UNKNOWN;
 }
 
 static int unbalanced(const struct dew__told *t)
@@ -176,12 +198,75 @@ static void find_cautions(struct dew__told *t)
     int tied = dew__told_tied(t);
 
     caution(t, "return_tie",
-            l->kind == DEW_LAYOUT_return_tie &&
-                t->option.interlock != DEW_ANSWER_YES);
-    caution(t, "hood_joined", t->option.hood != DEW_ANSWER_NO);
-    caution(t, "no_damper", tied && l->damper != DEW_DUCT_FITTED);
-    caution(t, "imbalance", unbalanced(t));
-    caution(t, "interlock", tied && t->option.interlock != DEW_ANSWER_NO);
+            wanting(l->kind == DEW_LAYOUT_return_tie, t->option.interlock));
+    caution(t, "hood_joined", t->option.hood);
+    caution(t, "no_damper", wanting(tied, damper(l)));
+    caution(t, "imbalance", yes_if(unbalanced(t)));
+    caution(t, "interlock",
+            yes_if(tied && t->option.interlock != DEW_ANSWER_NO));
+}
+
+/* Put c of layout i to those gathered, each once with all its layouts. */
+static void gather(struct dew__gathered *g, const struct dew_caution *c,
+                   size_t i)
+{
+    size_t k = 0;
+
+    while (k < g->count && (strcmp(g->list[k].key, c->key) != 0 ||
+                            g->list[k].answer != c->answer))
+        k++;
+    if (k == DEW__GATHERED)
+        return;
+    if (k == g->count)
+        g->list[g->count++] = *c;
+    g->list[k].options |= i < 64 ? UINT64_C(1) << i : 0;
+}
+
+void dew__ducts_gather(const struct dew_report_ducts *ducts,
+                       enum dew_answer answer, struct dew__gathered *out)
+{
+    out->count = 0;
+    for (int level = DEW_STOP; level < DEW_CAUTION_LEVELS; level++)
+        for (size_t i = 0; i < ducts->count; i++)
+            for (size_t k = 0; k < ducts->list[i].caution_count; k++) {
+                const struct dew_caution *c = &ducts->list[i].cautions[k];
+
+                if ((int)c->level == level && c->answer == answer)
+                    gather(out, c, i);
+            }
+}
+
+char *dew__ducts_of(const struct dew_report_ducts *ducts,
+                    const struct dew_caution *c, char *out, size_t size)
+{
+    char clean[256];
+    size_t at = 0;
+
+    out[0] = '\0';
+    for (size_t i = 0; ducts->count > 1 && i < ducts->count && at < size; i++)
+        if (i < 64 && c->options >> i & 1)
+            at += (size_t)snprintf(
+                out + at, size - at, "%s\"%s\"", at > 0 ? ", " : " Of ",
+                dew__clean(ducts->list[i].option.name, clean, sizeof clean));
+    if (at > 0 && at + 1 < size)
+        snprintf(out + at, size - at, ".");
+    return out;
+}
+
+char *dew__told_keys(const struct dew__told *t, char *out, size_t size)
+{
+    size_t at = 0;
+
+    out[0] = '\0';
+    for (size_t k = 0; k < t->caution_count && at < size; k++)
+        at += (size_t)snprintf(
+            out + at, size - at, "%s%s %s%s",
+            at > 0 ? ", " : "Cautions, told above: ",
+            dew_cautions_level(t->cautions[k].level), t->cautions[k].key,
+            t->cautions[k].answer == DEW_ANSWER_UNKNOWN ? " (asked)" : "");
+    if (at > 0 && at + 1 < size)
+        snprintf(out + at, size - at, ".");
+    return out;
 }
 
 /* ---- open and close ------------------------------------------------------ */

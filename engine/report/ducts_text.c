@@ -5,6 +5,7 @@
 
 #include "core/fail.h"
 #include "core/numeric.h"
+#include "report/caution.h"
 #include "report/ducts.h"
 #include "report/lay.h"
 
@@ -191,19 +192,34 @@ static void grilles(const struct dew__told *t, enum dew_system system,
 
 /* ---- all ----------------------------------------------------------------- */
 
-static void cautions(const struct dew__told *t, FILE *out)
+static void gathered(const struct dew_report_ducts *d, enum dew_answer answer,
+                     const char *heading, FILE *out)
 {
-    char text[1000], head[16];
+    char text[DEW__OF_LONG + 1200], of[DEW__OF_LONG], ask[80], head[16];
+    struct dew__gathered g;
 
-    if (t->caution_count > 0)
-        fputc('\n', out);
-    for (size_t k = 0; k < t->caution_count; k++) {
-        const struct dew_caution *c = &t->cautions[k];
+    dew__ducts_gather(d, answer, &g);
+    if (g.count > 0)
+        dew__heading(out, heading);
+    for (size_t k = 0; k < g.count; k++) {
+        const struct dew_caution *c = &g.list[k];
 
-        snprintf(text, sizeof text, "%s (%s)", c->text, c->source);
+        ask[0] = '\0';
+        if (dew__open(c))
+            snprintf(ask, sizeof ask, " Answer: %s.", c->question_key);
+        snprintf(text, sizeof text, "%s%s%s (%s)",
+                 dew__open(c) ? dew__open_rest(c) : c->text,
+                 dew__ducts_of(d, c, of, sizeof of), ask, c->source);
         snprintf(head, sizeof head, "%-6s ", dew_cautions_level(c->level));
         dew__wrap(out, head, text);
     }
+}
+
+/* Once for all layouts: what was told or computed, then what was not said. */
+static void cautions(const struct dew_report_ducts *d, FILE *out)
+{
+    gathered(d, DEW_ANSWER_YES, "Before anything else", out);
+    gathered(d, DEW_ANSWER_UNKNOWN, "You have not said whether ...", out);
 }
 
 static void one(const struct dew__told *t, enum dew_system system, FILE *out)
@@ -216,7 +232,8 @@ static void one(const struct dew__told *t, enum dew_system system, FILE *out)
              dew__told_what(t).text);
     head[0] = (char)(head[0] >= 'a' ? head[0] - 'a' + 'A' : head[0]);
     dew__wrap(out, "", head);
-    cautions(t, out);
+    if (t->caution_count > 0)
+        dew__wrap(out, "", dew__told_keys(t, head, sizeof head));
     states(t, system, out);
     grilles(t, system, out);
     dew__commissioning_text(t, system, out);
@@ -234,6 +251,7 @@ static void all(const struct dew_report_ducts *d,
 
     if (frame->title[0] != '\0')
         dew__wrap(out, "", dew__clean(frame->title, clean, sizeof clean));
+    cautions(d, out);
     for (size_t i = 0; i < d->count; i++)
         one(&d->list[i], frame->system, out);
     for (size_t i = 0; i < d->without_count; i++) {

@@ -8,6 +8,7 @@
 #include "core/embed.h"
 #include "core/fail.h"
 #include "core/numeric.h"
+#include "report/caution.h"
 #include "report/svg.h"
 #include "report/words.h"
 
@@ -111,14 +112,32 @@ static int is_of(const struct dew_report *r, const struct dew_caution *c,
 static void caution(const struct dew_report *r, const struct dew_caution *c,
                     FILE *out)
 {
-    char pressure[250];
+    char pressure[DEW__PRESSURE_LONG];
 
     fprintf(out, "<li><span class=\"level\">%s</span>",
             dew_cautions_level(c->level));
-    dew__escape(out, c->text);
-    fputs(dew__pressure(r, c, dew__hand_option(r), pressure, sizeof pressure),
-          out);
+    dew__escape(out, dew__open(c) ? dew__open_rest(c) : c->text);
+    dew__escape(out, dew__pressure(r, c, (int)dew__hand_option(r), pressure,
+                                   sizeof pressure));
     fputs("</li>\n", out);
+}
+
+/* Those told, or those asked, as far as the sheet is about them. */
+static void of_kind(const struct dew_report *r, enum dew_caution_level level,
+                    int scope, int open, FILE *out)
+{
+    int any = 0;
+
+    for (size_t i = 0; i < r->caution_count; i++) {
+        const struct dew_caution *c = &r->cautions[i];
+
+        if (c->level != level || !is_of(r, c, scope) || dew__open(c) != open)
+            continue;
+        if (any++ == 0 && open)
+            fprintf(out, "<li class=\"open\"><strong>%s...</strong></li>\n",
+                    dew_cautions_open_words());
+        caution(r, c, out);
+    }
 }
 
 void dew__hand_cautions(const struct dew_report *r,
@@ -126,18 +145,16 @@ void dew__hand_cautions(const struct dew_report *r,
 {
     int any = 0;
 
-    for (size_t i = 0; i < r->caution_count; i++) {
-        const struct dew_caution *c = &r->cautions[i];
-
-        if (c->level != level || !is_of(r, c, scope))
-            continue;
-        if (any++ == 0)
-            fprintf(out, "<ul class=\"cautions %s\">\n",
-                    level == DEW_STOP ? "stop" : "check columns");
-        caution(r, c, out);
-    }
-    if (any)
-        fputs("</ul>\n", out);
+    for (size_t i = 0; i < r->caution_count; i++)
+        any |=
+            r->cautions[i].level == level && is_of(r, &r->cautions[i], scope);
+    if (!any)
+        return;
+    fprintf(out, "<ul class=\"cautions %s\">\n",
+            level == DEW_STOP ? "stop" : "check columns");
+    of_kind(r, level, scope, 0, out);
+    of_kind(r, level, scope, 1, out);
+    fputs("</ul>\n", out);
 }
 
 void dew__hand_row(FILE *out, const char *name, const char *value)

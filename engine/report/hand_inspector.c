@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The inspector's sheet: what was told of the house, what was answered, what
    was computed against what is asked. */
+#include "report/caution.h"
 #include "report/hand.h"
 #include "report/svg.h"
 #include "report/words.h"
@@ -101,16 +102,14 @@ static void damp_figures(const struct dew_report *r,
     mould_figure(o, out);
 }
 
-static void pressure_figures(const struct dew_choice *c, FILE *out)
+static void pressure_figures(const struct dew_report *r,
+                             const struct dew_outcome *o, FILE *out)
 {
-    const struct dew_outcome *o = c->outcome;
-
-    figure(out, "house pressure, worst hour, Pa",
+    figure(out, "house pressure, worst hour, by the fans told, Pa",
            dew__number(o->year.pressure_min, 1).text,
            "computed, never a proof of safety");
-    figure(out, "with every exhaust told at once, Pa",
-           dew__exhausts_told(c) ? dew__number(o->year.pressure_all_min, 1).text
-                                 : "none told",
+    figure(out, "with every fan at once",
+           dew__suction(r, dew__hand_option(r)).text,
            "test under the worst case [BPI-1200]");
 }
 
@@ -127,7 +126,7 @@ static void figures(const struct dew_report *r, FILE *out)
           out);
     air_figures(r, o, out);
     damp_figures(r, o, out);
-    pressure_figures(&r->question->choices[dew__hand_option(r)], out);
+    pressure_figures(r, o, out);
     fputs("</tbody></table>\n", out);
 }
 

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "core/fail.h"
+#include "report/caution.h"
 #include "report/gear.h"
 #include "report/json.h"
 #include "report/json_log.h"
@@ -116,9 +117,23 @@ static json_t *duty(struct maker *m, const struct dew_tally *t)
     return o;
 }
 
-/* The keys that a month and a year have in common. */
-static void put_tally(struct maker *m, json_t *o, const struct dew_tally *t)
+/* Keys of the scenario that tell of these local exhausts. */
+static json_t *fan_keys(struct maker *m, unsigned fans)
 {
+    json_t *list = json_array();
+
+    for (int e = 0; e < DEW_LOCALS; e++)
+        if (dew__fan_key(fans, e) != NULL)
+            append(m, list, text(dew__fan_key(fans, e)));
+    return list;
+}
+
+/* The keys that a month and a year of option i have in common. */
+static void put_tally(struct maker *m, json_t *o, size_t i,
+                      const struct dew_tally *t)
+{
+    unsigned untold = dew_cautions_suction(m->r->question, i).untold;
+
     json_t *fresh = json_object(), *co2 = json_object();
 
     put(m, o, "hours", hours(m, t));
@@ -139,7 +154,8 @@ static void put_tally(struct maker *m, json_t *o, const struct dew_tally *t)
     put(m, o, "running_h", duty(m, t));
     put(m, o, "supply_air_min_c", number(t->supply_t_min));
     put(m, o, "pressure_min_pa", number(t->pressure_min));
-    put(m, o, "pressure_all_exhausts_min_pa", number(t->pressure_all_min));
+    put(m, o, "pressure_all_exhausts_min_pa",
+        number(untold != 0 ? NAN : t->pressure_all_min));
 }
 
 /* ---- one option -------------------------------------------------------------- */
@@ -203,15 +219,16 @@ static json_t *closure(struct maker *m, const struct dew_outcome *o)
     return c;
 }
 
-static json_t *months(struct maker *m, const struct dew_outcome *o)
+static json_t *months(struct maker *m, size_t i)
 {
+    const struct dew_outcome *o = m->r->question->choices[i].outcome;
     json_t *list = json_array();
 
     for (int k = 0; k < DEW_MONTHS; k++) {
         json_t *month = json_object();
 
         put(m, month, "month", json_integer(k + 1));
-        put_tally(m, month, &o->month[k]);
+        put_tally(m, month, i, &o->month[k]);
         append(m, list, month);
     }
     return list;
@@ -239,7 +256,9 @@ static json_t *option(struct maker *m, size_t i)
         json_boolean(dew_verdict_keeps(m->r->question, i)));
     put(m, o, "too_humid_above_pct", number(100 * c->c->limits.too_humid));
     put(m, o, "too_dry_below_pct", number(100 * c->c->limits.too_dry));
-    put_tally(m, o, &c->outcome->year);
+    put_tally(m, o, i, &c->outcome->year);
+    put(m, o, "pressure_not_told",
+        fan_keys(m, dew_cautions_suction(m->r->question, i).untold));
     put_percentiles(m, o, c->outcome);
     fresh = json_object_get(o, "fresh_air_l_s");
     put(m, fresh, "required", number(1000 * c->outcome->required));
@@ -257,7 +276,7 @@ static json_t *option(struct maker *m, size_t i)
     put(m, o, "core_range", dew__gear_core(m->r, i));
     put(m, o, "coil_range", dew__gear_coil(m->r, i));
     put(m, o, "handlers", dew__gear_handlers(m->r, i));
-    put(m, o, "months", months(m, c->outcome));
+    put(m, o, "months", months(m, i));
     put(m, o, "rh_pct_by_month_and_hour", map_of(m, c->outcome));
     put(m, o, "rh_pct_exceeded_in_pct_of_hours", duration(m, c->outcome));
     put(m, o, "spin_up_turns", json_integer(c->outcome->turns));
@@ -345,6 +364,12 @@ static json_t *caution(struct maker *m, const struct dew_caution *c)
     put(m, o, "options", options);
     put(m, o, "pressure_pa", number(c->pressure));
     put(m, o, "pressure_option", name_of(m->r, c->worst));
+    put(m, o, "pressure_not_told",
+        c->has_pressure ? fan_keys(m, c->untold) : json_null());
+    put(m, o, "answer",
+        text(dew__open(c) ? "unknown" : dew_answer_text(DEW_ANSWER_YES)));
+    put(m, o, "question_key",
+        c->question_key != NULL ? text(c->question_key) : json_null());
     return o;
 }
 

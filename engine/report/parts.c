@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "core/embed.h"
+#include "report/caution.h"
 #include "report/svg.h"
 #include "report/words.h"
 
@@ -45,62 +46,103 @@ static void caution_options(const struct dew_report *r,
 static void caution(const struct dew_report *r, const struct dew_caution *c,
                     FILE *out)
 {
-    char pressure[250] = "";
+    char pressure[DEW__PRESSURE_LONG];
 
     fprintf(out, "<li><span class=\"level\">%s</span>",
             dew_cautions_level(c->level));
     caution_options(r, c, out);
-    dew__escape(out, c->text);
-    if (c->worst >= 0)
-        dew__pressure(r, c, (size_t)c->worst, pressure, sizeof pressure);
-    fputs(pressure, out);
+    dew__escape(out, dew__open(c) ? dew__open_rest(c) : c->text);
+    dew__escape(out,
+                dew__pressure(r, c, DEW_NO_OPTION, pressure, sizeof pressure));
+    if (dew__open(c))
+        fprintf(out, " Answer: <code>%s</code>.", c->question_key);
     fputs(" <small>(", out);
     dew__escape(out, c->source);
     fputs(")</small></li>\n", out);
 }
 
+/* One told, or computed, of a level. */
+static int is_told(const struct dew_caution *c, enum dew_caution_level level)
+{
+    return c->level == level && !dew__open(c);
+}
+
 static void cautions(const struct dew_report *r, enum dew_caution_level level,
                      FILE *out)
 {
-    fputs("<ul class=\"cautions\">\n", out);
     for (size_t i = 0; i < r->caution_count; i++)
-        if (r->cautions[i].level == level)
+        if (is_told(&r->cautions[i], level))
             caution(r, &r->cautions[i], out);
-    fputs("</ul>\n", out);
 }
 
 static int has_level(const struct dew_report *r, enum dew_caution_level level)
 {
     for (size_t i = 0; i < r->caution_count; i++)
-        if (r->cautions[i].level == level)
+        if (is_told(&r->cautions[i], level))
             return 1;
     return 0;
 }
 
+static void told(const struct dew_report *r, enum dew_caution_level level,
+                 const char *heading, FILE *out)
+{
+    if (!has_level(r, level))
+        return;
+    fprintf(out, "<h3>%s</h3>\n<ul class=\"cautions\">\n", heading);
+    cautions(r, level, out);
+    fputs("</ul>\n", out);
+}
+
+/* One list of all that was not said, STOP first. */
+static void questions(const struct dew_report *r, FILE *out)
+{
+    int any = 0;
+
+    for (size_t i = 0; i < r->caution_count; i++) {
+        if (!dew__open(&r->cautions[i]))
+            continue;
+        if (any++ == 0)
+            fputs("<h3 id=\"questions\">You have not said whether ...</h3>\n"
+                  "<ul class=\"cautions\">\n",
+                  out);
+        caution(r, &r->cautions[i], out);
+    }
+    if (any)
+        fputs("</ul>\n", out);
+}
+
 void dew__part_stops(const struct dew_report *r, FILE *out)
 {
-    if (!has_level(r, DEW_STOP))
+    char open[2000];
+
+    dew__open_stops(r, open, sizeof open);
+    if (!has_level(r, DEW_STOP) && open[0] == '\0')
         return;
-    fputs("<section class=\"stop\" id=\"stop\"><h2>Before anything else</h2>\n",
+    fputs("<section class=\"stop\" id=\"stop\"><h2>Before anything else</h2>\n"
+          "<ul class=\"cautions\">\n",
           out);
     cautions(r, DEW_STOP, out);
-    fputs("</section>\n", out);
+    if (open[0] != '\0') {
+        fprintf(out, "<li><span class=\"level\">%s</span>",
+                dew_cautions_level(DEW_STOP));
+        dew__escape(out, open);
+        fputs(" <a href=\"#questions\">What hangs on each, and how to answer"
+              "</a></li>\n",
+              out);
+    }
+    fputs("</ul></section>\n", out);
 }
 
 void dew__part_cautions(const struct dew_report *r, FILE *out)
 {
     fputs("<section id=\"cautions\"><h2>Cautions</h2>\n", out);
     if (has_level(r, DEW_STOP))
-        fputs("<p>Those that say STOP stand at the top of the page.</p>\n",
+        fputs("<p>What you told us of that says STOP stands at the top of the "
+              "page.</p>\n",
               out);
-    if (has_level(r, DEW_CHECK)) {
-        fputs("<h3>To check</h3>\n", out);
-        cautions(r, DEW_CHECK, out);
-    }
-    if (has_level(r, DEW_NOTE)) {
-        fputs("<h3>To know</h3>\n", out);
-        cautions(r, DEW_NOTE, out);
-    }
+    questions(r, out);
+    told(r, DEW_CHECK, "To check", out);
+    told(r, DEW_NOTE, "To know", out);
     fputs("</section>\n", out);
 }
 

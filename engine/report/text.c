@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "core/fail.h"
+#include "report/caution.h"
 #include "report/columns.h"
 #include "report/lay.h"
 #include "report/sheet.h"
@@ -41,22 +42,41 @@ static void caution_options(const struct dew_caution *c, size_t count,
 static void caution(const struct dew_report *r, const struct dew_caution *c,
                     FILE *out)
 {
-    char text[1200], options[320], pressure[250] = "", head[16];
+    char text[2000], options[320], pressure[DEW__PRESSURE_LONG], head[16];
+    char answer[80] = "";
 
     caution_options(c, r->question->count, options, sizeof options);
-    if (c->worst >= 0)
-        dew__pressure(r, c, (size_t)c->worst, pressure, sizeof pressure);
-    snprintf(text, sizeof text, "%s%s%s (%s)", options, c->text, pressure,
+    dew__pressure(r, c, DEW_NO_OPTION, pressure, sizeof pressure);
+    if (dew__open(c))
+        snprintf(answer, sizeof answer, " Answer: %s.", c->question_key);
+    snprintf(text, sizeof text, "%s%s%s%s (%s)", options,
+             dew__open(c) ? dew__open_rest(c) : c->text, pressure, answer,
              c->source);
     snprintf(head, sizeof head, "%-6s ", dew_cautions_level(c->level));
     dew__wrap(out, head, text);
 }
 
+/* What was told or computed: those that say STOP, or the others. */
 static void cautions(const struct dew_report *r, int stop, FILE *out)
 {
     for (size_t i = 0; i < r->caution_count; i++)
-        if ((r->cautions[i].level == DEW_STOP) == stop)
+        if ((r->cautions[i].level == DEW_STOP) == stop &&
+            !dew__open(&r->cautions[i]))
             caution(r, &r->cautions[i], out);
+}
+
+/* One list of all that was not said, STOP first. */
+static void questions(const struct dew_report *r, FILE *out)
+{
+    int any = 0;
+
+    for (size_t i = 0; i < r->caution_count; i++) {
+        if (!dew__open(&r->cautions[i]))
+            continue;
+        if (any++ == 0)
+            dew__heading(out, "You have not said whether ...");
+        caution(r, &r->cautions[i], out);
+    }
 }
 
 static int has_stop(const struct dew_report *r)
@@ -306,9 +326,20 @@ static void method(const struct dew_report *r, FILE *out)
     fprintf(out, "dewledger %s\n", r->version);
 }
 
+static void open_stops(const char *words, FILE *out)
+{
+    char text[2200];
+
+    snprintf(text, sizeof text,
+             "%s What hangs on each, and how to answer, is told below under "
+             "\"You have not said whether\".",
+             words);
+    dew__wrap(out, "STOP   ", text);
+}
+
 static void title(const struct dew_report *r, FILE *out)
 {
-    char text[400];
+    char text[2000];
 
     dew__clean(r->title != NULL && r->title[0] != '\0' ? r->title : "Untitled",
                text, sizeof text);
@@ -317,6 +348,8 @@ static void title(const struct dew_report *r, FILE *out)
         return;
     dew__heading(out, "Before anything else");
     cautions(r, 1, out);
+    if (dew__open_stops(r, text, sizeof text)[0] != '\0')
+        open_stops(text, out);
 }
 
 enum dew_status dew_report_text(const struct dew_report *report, FILE *out,
@@ -328,6 +361,7 @@ enum dew_status dew_report_text(const struct dew_report *report, FILE *out,
     months(report, out);
     dew__sheets_text(report, out);
     books(report, out);
+    questions(report, out);
     dew__heading(out, "Cautions");
     cautions(report, 0, out);
     method(report, out);

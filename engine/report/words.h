@@ -55,18 +55,6 @@ struct dew__word dew__price(const struct dew_report *report, double amount);
 /* How limits were judged, in plain words.  Returns out. */
 char *dew__judged(const struct dew_report *report, char *out, size_t size);
 
-/*
- * " Computed, every exhaust told at once: -7.6 Pa." of an option, and which of
- * the usual ones are not in it, or that none was told; "" for a caution without
- * pressure.  Returns out, of 250 or more.
- */
-char *dew__pressure(const struct dew_report *report,
-                    const struct dew_caution *caution, size_t option, char *out,
-                    size_t size);
-
-/* Whether an option draws air out by anything; where not, 0 Pa says nothing. */
-int dew__exhausts_told(const struct dew_choice *c);
-
 /* The greatest residual of any option's books, a share of what went through. */
 double dew__worst_closure(const struct dew_report *report);
 

@@ -458,6 +458,13 @@ struct dew_costs dew_scenario_costs(const struct dew_scenario *scenario,
     return c;
 }
 
+static unsigned exhausts_told(const struct dew_value *v)
+{
+    return (unsigned)GIVEN(v, bath_fan_flow) << DEW_LOCAL_BATH |
+           (unsigned)GIVEN(v, range_hood_flow) << DEW_LOCAL_KITCHEN |
+           (unsigned)GIVEN(v, clothes_dryer_flow) << DEW_LOCAL_DRYER;
+}
+
 struct dew_option_facts dew_scenario_facts(const struct dew_scenario *scenario,
                                            size_t option)
 {
@@ -478,6 +485,7 @@ struct dew_option_facts dew_scenario_facts(const struct dew_scenario *scenario,
                                                          : DEW_ANSWER_NO,
         .handlers = dew__handlers(v),
         .storeys = SI(v, house_storeys),
+        .exhausts_told = exhausts_told(v),
         .label_open =
             GIVEN(v, dehumidifier_rate) && !GIVEN(v, dehumidifier_observed) &&
             !SAID(v, dehumidifier_rating) && WORD(v, dehumidifier_typical) == 0,

@@ -453,7 +453,7 @@ static enum dew_status make_exhausts(const struct dew__making *m)
 
         if (status != DEW_OK)
             return status;
-        if (!v[FLOW].given)
+        if (!v[FLOW].given || !(v[FLOW].amount.si > 0))
             continue;
         x->flow = v[FLOW].amount.si;
         x->watts = v[POWER].amount.si;

@@ -33,8 +33,10 @@
 
 /* A fan that draws local air out. */
 #define EXHAUST(group, asked, watts, daily, after, caught, caught_source)      \
-    K(group, flow, NUMBER, FLOW, 1e-3, 0.5, "one household's fan", "", NULL,   \
-      asked, "air it draws out while running; none without it")                \
+    K(group, flow, NUMBER, FLOW, 0, 0.5, "one household's fan", "", NULL,      \
+      asked,                                                                   \
+      "air it draws out while running; 0 cfm says that there is none, "        \
+      "and no pressure of the house is told while it is not given")            \
     K(group, power, NUMBER, POWER, 0, 1000, "one household's fan", watts,      \
       "common practice, no source", NULL, "electricity while running")         \
     K(group, run, NUMBER, SHARE_OF_TIME, 0, 1, "no more than all the time",    \

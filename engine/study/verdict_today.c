@@ -178,7 +178,8 @@ void dew__rule_saturated(const struct dew_question *q, struct dew_verdict *v)
     }
 }
 
-static unsigned without_exhaust(const struct dew_plant *p)
+/* One that was told to be absent is not asked for. */
+static unsigned without_exhaust(const struct dew_plant *p, unsigned told)
 {
     static const unsigned bits[DEW_LOCALS] = {
         [DEW_LOCAL_BATH] = DEW_NO_BATH_FAN,
@@ -187,7 +188,7 @@ static unsigned without_exhaust(const struct dew_plant *p)
     unsigned untold = 0;
 
     for (int e = 0; e < DEW_LOCALS; e++)
-        if (!(p->exhausts[e].flow > 0))
+        if (!(p->exhausts[e].flow > 0) && !(told >> e & 1U))
             untold |= bits[e];
     return untold;
 }
@@ -198,7 +199,8 @@ void dew__rule_today_assumes(const struct dew_question *q,
                              struct dew_verdict *v)
 {
     const struct dew_case *c = q->choices[0].c;
-    unsigned untold = without_exhaust(&c->plant);
+    unsigned untold =
+        without_exhaust(&c->plant, q->choices[0].facts->exhausts_told);
 
     if (!dew__has_cooling(q, 0) && !c->house.comfort.given)
         untold |= DEW_NO_COOLING;

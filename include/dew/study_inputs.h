@@ -134,6 +134,8 @@ struct dew_option_facts {
     int handlers;              /* air handlers that heat or cool by air     */
     struct dew_estimate half_life; /* d  of construction water              */
     double storeys;                /* -  1 .. 3                             */
+    unsigned exhausts_told; /* bit e of enum dew_local: its flow was given, 0
+                               too, which says there is none                */
     int label_open; /* 1: a dehumidifier by its label, whose test is not told */
 };
 

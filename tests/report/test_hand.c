@@ -82,15 +82,22 @@ static void sheet_has_its_own_pressure(void **state)
     char *text;
 
     page_scene.safety.natural_draft_appliance = DEW_ANSWER_YES;
-    for (int i = 0; i < 4; i++)
+    for (int i = 0; i < 4; i++) {
         page_scene.outcomes[i].year.pressure_all_min = -41.7 + 7.3 * i;
+        page_scene.facts[i].exhausts_told = 7; /* all, some as absent */
+    }
     page_scene.cases[CHOSEN].plant.exhausts[DEW_LOCAL_KITCHEN].flow = 0.07;
     r.caution_count =
         dew_cautions_of(&page_scene.question, page_cautions, DEW_CAUTIONS);
     text = page_written(row->write, &r, NULL);
-    assert_non_null(strstr(text, "every exhaust told at once: -27.1 Pa"));
+    assert_non_null(strstr(text, "Computed for option 3, kitchen hood and "
+                                 "ventilator at once: -27.1 Pa"));
     assert_null(strstr(text, "-41.7"));
-    assert_non_null(strstr(text, "not in it: bath fan, clothes dryer."));
+    free(text);
+    page_scene.facts[CHOSEN].exhausts_told = 1U << DEW_LOCAL_KITCHEN;
+    text = page_written(row->write, &r, NULL);
+    assert_non_null(strstr(text, "Not computed: bath fans, dryer not told."));
+    assert_null(strstr(text, "-27.1"));
     free(text);
     /* 0 Pa of no exhaust at all is no figure beside a flue */
     page_scene.cases[CHOSEN].plant.exhausts[DEW_LOCAL_KITCHEN].flow = 0;

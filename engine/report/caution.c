@@ -1,0 +1,191 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Cautions and pressures as words. */
+#include "report/caution.h"
+
+#include <math.h>
+#include <string.h>
+
+/* ---- fans ------------------------------------------------------------------- */
+
+/* In the order they are named: the strongest first. */
+static const struct fan {
+    enum dew_local which;
+    const char *name, *key;
+} fan_list[DEW_LOCALS] = {
+    {DEW_LOCAL_KITCHEN, "kitchen hood", "range_hood.flow"},
+    {DEW_LOCAL_BATH, "bath fans", "bath_fan.flow"},
+    {DEW_LOCAL_DRYER, "dryer", "clothes_dryer.flow"},
+};
+
+struct dew__word dew__fans(unsigned fans)
+{
+    struct dew__word w = {""};
+    size_t at = 0;
+
+    for (int e = 0; e < DEW_LOCALS; e++)
+        if (fans >> fan_list[e].which & 1U)
+            at += (size_t)snprintf(w.text + at, sizeof w.text - at, "%s%s",
+                                   at > 0 ? ", " : "", fan_list[e].name);
+    return w;
+}
+
+const char *dew__fan_key(unsigned fans, int place)
+{
+    return fans >> fan_list[place].which & 1U ? fan_list[place].key : NULL;
+}
+
+/* ---- pressure --------------------------------------------------------------- */
+
+struct dew__word dew__suction(const struct dew_report *report, size_t option)
+{
+    struct dew_suction s = dew_cautions_suction(report->question, option);
+    struct dew__word w;
+
+    if (s.untold != 0)
+        snprintf(w.text, sizeof w.text, "not computed: %.80s not told",
+                 dew__fans(s.untold).text);
+    else if (s.beyond)
+        snprintf(w.text, sizeof w.text, "more than %.40s Pa",
+                 dew__number(DEW_SUCTION_MOST, 0).text);
+    else
+        snprintf(w.text, sizeof w.text, "%.40s Pa",
+                 dew__number(s.pressure, 1).text);
+    return w;
+}
+
+/* "option 2" or "options 2 and 3"; "" where there is but one. */
+static struct dew__word which_options(const struct dew_report *r,
+                                      uint64_t options)
+{
+    struct dew__word w = {""};
+    int many = (options & (options - 1)) != 0;
+    size_t at = 0;
+
+    if (r->question->count == 1)
+        return w;
+    for (size_t i = 0; i < r->question->count && at + 8 < sizeof w.text; i++)
+        if (options >> i & 1)
+            at += (size_t)snprintf(w.text + at, sizeof w.text - at, "%s%zu",
+                                   at > 0 ? ", "
+                                   : many ? "options "
+                                          : "option ",
+                                   i + 1);
+    return w;
+}
+
+/* " Computed for option 2, dryer and ventilator at once: -7 Pa." */
+static size_t say_computed(const struct dew_report *r, size_t option, char *out,
+                           size_t size)
+{
+    struct dew_suction s = dew_cautions_suction(r->question, option);
+    struct dew__word whose = which_options(r, UINT64_C(1) << option);
+    int vent = r->question->choices[option].facts->core != DEW_CORE_none;
+
+    return (size_t)snprintf(
+        out, size, " Computed%s%s, %s%s%s%s %s%s.",
+        whose.text[0] != '\0' ? " for " : "", whose.text,
+        s.fans != 0 ? dew__fans(s.fans).text : "",
+        s.fans != 0 && vent ? " and ventilator at once"
+        : vent              ? "ventilator alone"
+        : s.fans != 0       ? " at once"
+                            : "no fan there",
+        s.untold | s.fans ? "" : " (hood, bath fans, dryer told absent)",
+        s.beyond ? "," : ":", dew__suction(r, option).text,
+        s.beyond ? ": these fans would not deliver their rated air" : "");
+}
+
+static void say_untold(const struct dew_report *r, unsigned untold,
+                       uint64_t options, char *out, size_t size)
+{
+    int part = r->question->count > 1 && options != 0;
+    size_t at = (size_t)snprintf(
+        out, size, " Not computed%s%s: %s not told.", part ? " for " : "",
+        part ? which_options(r, options).text : "", dew__fans(untold).text);
+
+    for (int e = 0, any = 0; e < DEW_LOCALS && at < size; e++)
+        if (dew__fan_key(untold, e) != NULL)
+            at += (size_t)snprintf(out + at, size - at, "%s%s",
+                                   any++ ? ", " : " Tell ",
+                                   dew__fan_key(untold, e));
+    if (at < size)
+        snprintf(out + at, size - at, "; 0 cfm where there is none.");
+}
+
+char *dew__pressure(const struct dew_report *report,
+                    const struct dew_caution *caution, int option, char *out,
+                    size_t size)
+{
+    size_t at = 0;
+
+    out[0] = '\0';
+    if (!caution->has_pressure)
+        return out;
+    if (option >= 0) {
+        struct dew_suction s =
+            dew_cautions_suction(report->question, (size_t)option);
+
+        if (s.untold != 0)
+            snprintf(out, size, " Not computed: %s not told.",
+                     dew__fans(s.untold).text);
+        else
+            say_computed(report, (size_t)option, out, size);
+        return out;
+    }
+    if (caution->worst >= 0)
+        at = say_computed(report, (size_t)caution->worst, out, size);
+    if (caution->untold != 0)
+        say_untold(report, caution->untold,
+                   caution->worst >= 0 ? caution->untold_options : 0, out + at,
+                   size - at);
+    return out;
+}
+
+/* ---- questions -------------------------------------------------------------- */
+
+int dew__open(const struct dew_caution *caution)
+{
+    return caution->answer == DEW_ANSWER_UNKNOWN;
+}
+
+const char *dew__open_rest(const struct dew_caution *caution)
+{
+    const char *words = dew_cautions_open_words();
+    size_t length = strlen(words);
+
+    return strncmp(caution->text, words, length) == 0 ? caution->text + length
+                                                      : caution->text;
+}
+
+/* 1 where a question before the i-th has the same key. */
+static int asked_before(const struct dew_report *r, size_t i)
+{
+    for (size_t k = 0; k < i; k++)
+        if (dew__open(&r->cautions[k]) &&
+            strcmp(r->cautions[k].question_key, r->cautions[i].question_key) ==
+                0)
+            return 1;
+    return 0;
+}
+
+char *dew__open_stops(const struct dew_report *report, char *out, size_t size)
+{
+    size_t at = 0;
+
+    out[0] = '\0';
+    for (size_t i = 0; i < report->caution_count && at < size; i++) {
+        const struct dew_caution *c = &report->cautions[i];
+        const char *rest = dew__open_rest(c);
+
+        if (c->level != DEW_STOP || !dew__open(c) || asked_before(report, i))
+            continue;
+        at += (size_t)snprintf(out + at, size - at, "%s%.*s",
+                               at > 0 ? "; or whether "
+                                      : dew_cautions_open_words(),
+                               (int)strcspn(rest, "."), rest);
+    }
+    if (at > 0 && at < size)
+        snprintf(out + at, size - at,
+                 ". Each counts as the worse answer until you say: change no "
+                 "fan, duct or leak before you know.");
+    return out;
+}

@@ -1,0 +1,42 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Cautions and pressures as words.  Private to the report. */
+#ifndef DEW_REPORT_CAUTION_H
+#define DEW_REPORT_CAUTION_H
+
+#include "report/words.h"
+
+enum { DEW__PRESSURE_LONG = 700 };
+
+/* "kitchen hood, bath fans, dryer": bits of enum dew_local. */
+struct dew__word dew__fans(unsigned fans);
+
+/* "range_hood.flow": the key that tells of one, in the order of dew__fans;
+   NULL where bit place of them is not set.  place 0 .. DEW_LOCALS - 1. */
+const char *dew__fan_key(unsigned fans, int place);
+
+/* "-7.6 Pa"; "more than 50 Pa"; "not computed: kitchen hood not told". */
+struct dew__word dew__suction(const struct dew_report *report, size_t option);
+
+/*
+ * What is said of the pressure beside a caution, with a blank before it: of
+ * one option alone, as a sheet has it, or for DEW_NO_OPTION of all the caution
+ * is about; "" for a caution without pressure.  Returns out, of
+ * DEW__PRESSURE_LONG or more.
+ */
+char *dew__pressure(const struct dew_report *report,
+                    const struct dew_caution *caution, int option, char *out,
+                    size_t size);
+
+/* 1 where nobody said. */
+int dew__open(const struct dew_caution *caution);
+
+/* The words of an open question after "You have not said whether ". */
+const char *dew__open_rest(const struct dew_caution *caution);
+
+/*
+ * The STOP questions that are open, each once, in one sentence; "" where none
+ * is.  The list of questions says what hangs on them.  Returns out.
+ */
+char *dew__open_stops(const struct dew_report *report, char *out, size_t size);
+
+#endif
