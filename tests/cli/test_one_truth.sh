@@ -1,6 +1,6 @@
 #!/bin/sh
 # SPDX-License-Identifier: GPL-3.0-or-later
-# Five scenarios: a figure that stands in more than one output is one figure.
+# Some scenarios: a figure that stands in more than one output is one figure.
 # usage: DEWLEDGER=path/to/dewledger tests/cli/test_one_truth.sh
 set -u
 [ "${DEW_KIND-gcc}" = gcc ] || { echo "skip one truth: once, in the gcc build"; exit 77; }
@@ -20,4 +20,8 @@ one "$here/scenarios/tutorial.yaml" --units si
 one "$here/scenarios/ducts_humid.yaml"
 one "$here/scenarios/cold_winter.yaml"
 one "$here/tests/cli/found.yaml"
+one "$here/scenarios/demo.yaml" --set 'range_hood.flow=60 cfm' \
+    --set 'bath_fan.flow=0 cfm' --set 'clothes_dryer.flow=0 cfm'
+one "$here/scenarios/demo.yaml" --set 'range_hood.flow=300 cfm' \
+    --set 'bath_fan.flow=50 cfm' --set 'clothes_dryer.flow=150 cfm'
 exit $bad

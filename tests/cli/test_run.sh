@@ -79,6 +79,26 @@ END
 sed -f answers.sed house.yaml >answered.yaml
 ends "strict passes when all is answered" 0 run answered.yaml --strict
 
+# ---- no suction before every fan is told ------------------------------------------
+# told WORDS: in the text as one line
+told() { tr -s ' \n' ' ' <out | grep -q "$1"; }
+cp first out
+says "no suction while a fan is not told" told \
+    "Not computed: kitchen hood, bath fans, dryer not told. Tell range_hood.flow, bath_fan.flow, clothes_dryer.flow; 0 cfm"
+says "nor any figure" sh -c '! grep -q "at once: -*[0-9]" out'
+says "questions in one list" \
+    test "$(grep -c '^You have not said whether' out)" = 1
+ends "fans told, two as absent" 0 run house.yaml \
+    --set 'range_hood.flow=40 cfm' --set 'bath_fan.flow=0 cfm' \
+    --set 'clothes_dryer.flow=0 cfm' --option 'as it stands'
+says "the figure, of the fan that is there" told \
+    "Computed, kitchen hood at once: -[0-9.]* Pa"
+ends "strong fans" 0 run house.yaml --set 'range_hood.flow=600 cfm' \
+    --set 'bath_fan.flow=80 cfm' --set 'clothes_dryer.flow=150 cfm' \
+    --option 'as it stands'
+says "no figure past 50 Pa" told \
+    "more than 50 Pa: these fans would not deliver their rated air"
+
 ends "one option" 0 run house.yaml --option 'as it stands'
 says "only that option" sh -c '! grep -q "^2 " out'
 ends "another option" 0 run house.yaml \

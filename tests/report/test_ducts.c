@@ -95,6 +95,14 @@ static const struct caution_row {
 };
 /* clang-format on */
 
+static void asked_of_hood(const json_t *c, enum dew_answer hood)
+{
+    assert_string_equal(json_string_value(json_object_get(c, "answer")),
+                        dew_answer_text(hood));
+    assert_string_equal(json_string_value(json_object_get(c, "question_key")),
+                        "safety.hood_into_ventilator");
+}
+
 static void caution_row(void **state)
 {
     const struct caution_row *r = *state;
@@ -117,6 +125,9 @@ static void caution_row(void **state)
     {
         snprintf(keys + strlen(keys), sizeof keys - strlen(keys), "%s ",
                  json_string_value(json_object_get(c, "key")));
+        if (strcmp(json_string_value(json_object_get(c, "key")),
+                   "hood_joined") == 0)
+            asked_of_hood(c, r->hood);
         stops +=
             strcmp(json_string_value(json_object_get(c, "level")), "STOP") == 0;
     }
@@ -431,6 +442,37 @@ static void parts_and_sizes_are_listed(void **state)
     dew_report_ducts_close(d);
 }
 
+/* Two layouts: what is asked of both is asked once, of which it is said. */
+static void cautions_stand_once_for_all_layouts(void **state)
+{
+    struct dew_duct_layout l = filled(DEW_LAYOUT_return_tie, 1);
+    struct dew_ducts_option o[2] = {option(&l), option(&l)};
+    struct dew_report_ducts *d;
+    const char *text, *told, *asked;
+
+    (void)state;
+    o[1].name = "tied, <again>";
+    o[0].hood = o[1].hood = DEW_ANSWER_UNKNOWN;
+    o[1].interlock = DEW_ANSWER_UNKNOWN;
+    d = opened(o, 2);
+    assert_int_equal(dew_report_ducts_stops(d), 4);
+    text = written(dew_report_ducts_text, d, DEW_SYSTEM_US);
+    told = strstr(text, "STOP   Fresh and stale air are both tied");
+    asked = strstr(text, "You have not said whether ...");
+    assert_true(told && asked && told < asked);
+    assert_int_equal(times(text, "STOP   a kitchen hood or a clothes"), 1);
+    assert_true(strstr(text, "STOP   a kitchen hood") > asked);
+    assert_int_equal(times(text, "STOP   the blower runs whenever"), 1);
+    assert_non_null(strstr(text, "Of \"tied\", \"tied, <again>\"."));
+    assert_non_null(strstr(text, "safety.hood_into_ventilator."));
+    assert_non_null(strstr(text, "Cautions, told above: STOP return_tie"));
+    text = written(dew_report_ducts_html, d, DEW_SYSTEM_US);
+    tags_match(text);
+    assert_int_equal(times(text, "STOP</span>a kitchen hood or a clothes"), 1);
+    assert_non_null(strstr(text, "&quot;tied, &lt;again&gt;&quot;."));
+    dew_report_ducts_close(d);
+}
+
 static void options_without_two_fans_are_named(void **state)
 {
     struct dew_duct_layout none, l = filled(DEW_LAYOUT_own_ducts, 0);
@@ -458,12 +500,13 @@ int main(void)
         cmocka_unit_test(sentences_hold_their_figures),
         cmocka_unit_test(the_blower_has_its_price),
         cmocka_unit_test(options_without_two_fans_are_named),
+        cmocka_unit_test(cautions_stand_once_for_all_layouts),
         cmocka_unit_test(pages_and_sketches_are_whole),
         cmocka_unit_test(a_sketch_shows_what_the_states_do),
         cmocka_unit_test(measured_grilles_are_judged),
         cmocka_unit_test(parts_and_sizes_are_listed),
     };
-    size_t n = 9;
+    size_t n = 10;
 
     ADD_ROWS(tests, n, caution_rows, caution_row);
     return _cmocka_run_group_tests("report, ducts", tests, n, NULL, NULL);

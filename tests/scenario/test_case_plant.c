@@ -124,6 +124,37 @@ static void local_exhausts_fill_their_hours_and_no_more(void **state)
     assert_near(sum[DEW_LOCAL_DRYER], 3, 1e-9);
 }
 
+static struct dew_option_facts facts_of(const char *text)
+{
+    struct dew_scenario *s = opened(text, NULL, 0);
+    struct dew_option_facts facts = dew_scenario_facts(s, 0);
+
+    dew_scenario_close(s);
+    return facts;
+}
+
+/* Told to be absent: nothing runs, and it is known that nothing does. */
+static void no_cubic_feet_say_that_there_is_no_fan(void **state)
+{
+    struct dew_case c =
+        case_of(BASE "bath_fan: {flow: 0 cfm}\nrange_hood: {flow: 100 cfm}\n");
+    const struct dew_exhaust *bath = &c.plant.exhausts[DEW_LOCAL_BATH];
+
+    (void)state;
+    assert_near(bath->flow, 0, 0);
+    assert_near(bath->watts, 0, 0);
+    for (int h = 0; h < 24; h++)
+        assert_near(bath->hours[h], 0, 0);
+    assert_int_equal(facts_of(BASE "bath_fan: {flow: 0 cfm}\n"
+                                   "range_hood: {flow: 100 cfm}\n")
+                         .exhausts_told,
+                     1U << DEW_LOCAL_BATH | 1U << DEW_LOCAL_KITCHEN);
+    assert_int_equal(
+        facts_of(BASE "clothes_dryer: {flow: 140 cfm}\n").exhausts_told,
+        1U << DEW_LOCAL_DRYER);
+    assert_int_equal(facts_of(BASE).exhausts_told, 0);
+}
+
 /* 4 showers of 8 min and 15 min on, 3 meals of 20 min; a dryer's 0.7 h. */
 static void local_exhausts_run_as_long_as_their_events(void **state)
 {
@@ -483,6 +514,7 @@ int main(void)
         cmocka_unit_test(local_exhausts_fill_their_hours_and_no_more),
         cmocka_unit_test(blower_minutes_are_a_share_or_a_time),
         cmocka_unit_test(local_exhausts_run_as_long_as_their_events),
+        cmocka_unit_test(no_cubic_feet_say_that_there_is_no_fan),
         cmocka_unit_test(control_keys_are_handed_on),
         cmocka_unit_test(further_handlers_fall_back_on_the_first),
         cmocka_unit_test(an_existing_dehumidifier_is_known_by_its_bucket),
@@ -495,7 +527,7 @@ int main(void)
         cmocka_unit_test(the_low_stage_has_its_own_air),
         cmocka_unit_test(a_heat_pump_has_resistance_beside_it),
     };
-    size_t n = 18;
+    size_t n = 19;
 
     ADD_ROWS(tests, n, label_rows, a_label_leaves_its_test_open);
     ADD_ROWS(tests, n, least_rows, a_factor_not_told_is_the_least_of_its_size);
