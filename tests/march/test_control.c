@@ -265,6 +265,24 @@ static void each_hour_has_its_own_of_the_lists(void **state)
     dew_march_close(m);
 }
 
+/* What frost takes of a ventilator's time is not fresh air. */
+static void frost_takes_its_share_of_the_air(void **state)
+{
+    struct dew_case c = room(21.0);
+    struct dew_tally sum;
+
+    (void)state;
+    c.plant.frost = (struct dew_frost_rule){.strategy = DEW_FROST_RECIRCULATE,
+                                            .start = -5.0,
+                                            .deep = -20.0,
+                                            .share = 0.10,
+                                            .share_deep = 0.25,
+                                            .dry_dew = -20.0};
+    sum = day_of(&c, -12.5, 0.8);
+    assert_near(sum.duty.defrost, 24.0 * 0.175, 1e-9); /* half way down */
+    assert_near(sum.fresh_sum, 0.040 * (24.0 - sum.duty.defrost), 1e-9);
+}
+
 /* ---- local exhaust ------------------------------------------------------ */
 
 static struct dew_case with_fans(void)
@@ -331,6 +349,7 @@ int main(void)
         cmocka_unit_test(hours_short_of_air_count_what_is_drawn),
         cmocka_unit_test(boost_by_events_lasts_as_long_as_they_do),
         cmocka_unit_test(each_hour_has_its_own_of_the_lists),
+        cmocka_unit_test(frost_takes_its_share_of_the_air),
         cmocka_unit_test(lockout_keeps_water_out_and_a_least_of_air),
         cmocka_unit_test(a_winter_target_keeps_the_house_from_drying_out),
         cmocka_unit_test(free_cooling_passes_the_core_by),

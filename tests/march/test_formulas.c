@@ -113,10 +113,17 @@ static void bedroom_fills_overnight(void **state)
     const struct night *row = *state;
     struct dew_case c = bare_case(30.0, inside);
     struct dew_hour out = outdoors(7.0, 3.3);
+    double part = 0.25e-3 * row->flow; /* each way that outdoor air comes in */
+    struct dew_path path = {.supply = part,
+                            .fresh = part,
+                            .unplanned = part,
+                            .leak_in = part,
+                            .exhaust = 3.0 * part};
     struct dew_march *m;
     struct dew_result r;
 
-    c.house.leakage = dew_house_leakage_given(0.05, 0.65, 1e-3 * row->flow);
+    c.house.leakage = dew_house_leakage_given(0.05, 0.65, part);
+    set_path(&c, DEW_VENT_ON, &path);
     c.house.people = (struct dew_people){.count = 2.0, .co2 = 0.0035e-3};
     all_day(c.house.people.present_weekday, 1.0);
     c.house.co2_outdoors = 400.0;
