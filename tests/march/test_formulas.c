@@ -5,6 +5,7 @@
  */
 #include "support/rows.h"
 
+#include "dew/co2.h"
 #include "dew/control.h"
 #include "dew/leakage.h"
 #include "dew/surface.h"
@@ -138,6 +139,25 @@ static void bedroom_fills_overnight(void **state)
     dew_march_close(m);
 }
 
+/* Open windows thin breath as leaks do: the steady rise of their sum. */
+static void windows_thin_the_breath(void **state)
+{
+    struct dew_case c = bare_case(340.0, inside);
+    struct dew_hour out = outdoors(16.0, 0.0);
+    struct dew_result r;
+
+    (void)state;
+    c.house.leakage = dew_house_leakage_given(0.05, 0.65, 0.011);
+    c.house.windows = (struct dew_windows){0.013, 14.0, 18.0, 0};
+    c.house.people = (struct dew_people){.count = 2.0, .co2 = 0.0035e-3};
+    all_day(c.house.people.present_weekday, 1.0);
+    all_day(c.house.people.present_weekend, 1.0);
+    r = last_of(&c, &out, 200);
+    assert_near(r.duty.window, 0.5, 1e-12); /* half way from 14 to 18 */
+    assert_near(
+        r.co2, 420.0 + dew_house_co2_rise(0.007e-3, 0.011 + 0.5 * 0.013), 1e-6);
+}
+
 /* The room's humidity over the limit is that at the pane. */
 static void pane_is_as_cold_as_the_example(void **state)
 {
@@ -195,8 +215,9 @@ int main(void)
 {
     struct CMUnitTest tests[30] = {
         cmocka_unit_test(machines_settle_within_their_bands),
+        cmocka_unit_test(windows_thin_the_breath),
     };
-    size_t n = 1;
+    size_t n = 2;
 
     ADD_ROWS(tests, n, leak_rows, house_leaks_as_the_example);
     ADD_ROWS(tests, n, fan_rows, fan_joins_nature_by_the_rule);
