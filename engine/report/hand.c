@@ -116,6 +116,7 @@ static void caution(const struct dew_report *r, const struct dew_caution *c,
 
     fprintf(out, "<li><span class=\"level\">%s</span>",
             dew_cautions_level(c->level));
+    dew__escape(out, dew__open(c) ? "Not said whether " : "");
     dew__escape(out, dew__open(c) ? dew__open_rest(c) : c->text);
     dew__escape(out, dew__pressure(r, c, (int)dew__hand_option(r), pressure,
                                    sizeof pressure));
@@ -126,16 +127,11 @@ static void caution(const struct dew_report *r, const struct dew_caution *c,
 static void of_kind(const struct dew_report *r, enum dew_caution_level level,
                     int scope, int open, FILE *out)
 {
-    int any = 0;
-
     for (size_t i = 0; i < r->caution_count; i++) {
         const struct dew_caution *c = &r->cautions[i];
 
         if (c->level != level || !is_of(r, c, scope) || dew__open(c) != open)
             continue;
-        if (any++ == 0 && open)
-            fprintf(out, "<li class=\"open\"><strong>%s...</strong></li>\n",
-                    dew_cautions_open_words());
         caution(r, c, out);
     }
 }

@@ -105,12 +105,19 @@ static void damp_figures(const struct dew_report *r,
 static void pressure_figures(const struct dew_report *r,
                              const struct dew_outcome *o, FILE *out)
 {
-    figure(out, "house pressure, worst hour, by the fans told, Pa",
+    size_t option = dew__hand_option(r);
+    unsigned untold = dew_cautions_suction(r->question, option).untold;
+    char against[120] = "test under the worst case [BPI-1200]";
+
+    if (untold != 0)
+        snprintf(against, sizeof against, "%.90s not told",
+                 dew__fans(untold).text);
+    figure(out, "pressure by the fans told, Pa",
            dew__number(o->year.pressure_min, 1).text,
            "computed, never a proof of safety");
     figure(out, "with every fan at once",
-           dew__suction(r, dew__hand_option(r)).text,
-           "test under the worst case [BPI-1200]");
+           untold != 0 ? "not computed" : dew__suction(r, option).text,
+           against);
 }
 
 static void figures(const struct dew_report *r, FILE *out)
