@@ -463,7 +463,7 @@ int main(void)
         cmocka_unit_test(overcooling_dries_and_costs),
         cmocka_unit_test(two_handlers_even_or_one_first),
     };
-    size_t n = 11;
+    size_t n = 12;
 
     ADD_ROWS(tests, n, loads, a_cycling_dehumidifier_needs_more_for_its_water);
     ADD_ROWS(tests, n, wets, what_evaporates_takes_its_heat_from_the_air);
