@@ -154,8 +154,8 @@ The rows below "as assumed" change one assumption each, to show what not
 knowing it is worth. They are no search for the best row.
 
 In Belgium the error is smaller than what any one unknown would move it by:
-luck has a share in that. In Finland the model is 12 to 18 points too dry from
-January to March and 5 in November and December of the same year; something in
+luck has a share in that. In Finland the model is 13 to 17 points too dry from
+January to March and 4 to 5 in November and December of the same year; something in
 that house changed between, or ran only in the first winter (a fan turned down,
 a humidifier, more people), and the file does not say what.
 """
