@@ -58,13 +58,13 @@ edit 's/(0.7 to 2.0)/(2.0 to 0.7)/' \
 edit 's/bedrooms: 3/bedrooms: 3.5/' \
     'b.yaml:24:13: house.bedrooms: "3.5" is no whole number: write it like 3'
 edit 's/74 % at 95 cfm/74 at 95 cfm/' \
-    'b.yaml:189:17: options.enthalpy core, own ducts.ventilator.sensible: 74 is above 1: write 74 % or 0.74'
+    'b.yaml:192:17: options.enthalpy core, own ducts.ventilator.sensible: 74 is above 1: write 74 % or 0.74'
 edit 's/52 % at 95 cfm/52 % at 95/' \
-    'b.yaml:190:17: options.enthalpy core, own ducts.ventilator.moisture: 95 needs a unit: write one of cfm, L/s, m3/h, m3/s'
+    'b.yaml:193:17: options.enthalpy core, own ducts.ventilator.moisture: 95 needs a unit: write one of cfm, L/s, m3/h, m3/s'
 edit 's/attached_garage: .*/attached_garage: maybe/' \
-    'b.yaml:150:20: safety.attached_garage: "maybe" is no answer: write yes, no or unknown'
+    'b.yaml:153:20: safety.attached_garage: "maybe" is no answer: write yes, no or unknown'
 edit 's/set: 52 %/set: 5200 %/' \
-    'b.yaml:196:66: options.exhaust fan and dehumidifier.dehumidifier.set: 5200 % is above 90 %: a relative humidity'
+    'b.yaml:199:66: options.exhaust fan and dehumidifier.dehumidifier.set: 5200 % is above 90 %: a relative humidity'
 edit 's/69 degF/79 degF/' \
     'b.yaml:83:9: temperature.heat: heats to above what temperature.cool cools to: the lower one is for heating'
 
@@ -85,9 +85,9 @@ edit 's/^  floor_area/  flor_area/' \
 edit 's/^house:/houze:/' \
     'b.yaml:16:1: houze: no such key; the nearest is "house"'
 edit 's/name: as it stands/nam: as it stands/' \
-    'b.yaml:184:5: options: an option needs its name: write - name: ...'
+    'b.yaml:187:5: options: an option needs its name: write - name: ...'
 edit 's/name: enthalpy core, own ducts/name: as it stands/' \
-    'b.yaml:186:11: options: two options are named "as it stands": name each its own way'
+    'b.yaml:189:11: options: two options are named "as it stands": name each its own way'
 wrong 1 '--option zzz: the scenario has no option of that name; it has "as it stands", "enthalpy core, own ducts", "exhaust fan and dehumidifier"' \
     run ok.yaml --option zzz --out result
 
