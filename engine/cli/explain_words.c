@@ -98,7 +98,9 @@ static char plain(char c)
 {
     if (c >= 'A' && c <= 'Z')
         return (char)(c - 'A' + 'a');
-    return c == '-' || c == '_' ? ' ' : c;
+    if (c == '-' || c == '_')
+        return ' ';
+    return c;
 }
 
 static int same(const char *a, const char *b)

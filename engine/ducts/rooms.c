@@ -51,7 +51,7 @@ static void rest(struct dew_duct_layout *l, int k)
         stale |= at->vent == k && at->stale > 0;
     }
     if ((blown && (!own || (fresh && stale))) ||
-        l->grille_count == DEW_DUCT_GRILLES)
+        l->grille_count == DEW_DUCT_GRILLES || k >= DEW_DUCT_HANDLERS)
         return;
     g->name = names[k];
     g->handler = blown ? -1 : k;
