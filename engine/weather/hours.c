@@ -353,7 +353,7 @@ static void fill_sky(struct dew__reader *r, const struct span *span,
 
         hour->sky = sky_at(&infrared, &cloud,
                            span->first + (int64_t)h * DEW__HOUR, hour);
-        known += isfinite(hour->sky);
+        known += isfinite(hour->sky) ? 1 : 0;
     }
     if (2 * known > span->hours)
         year->sky =
