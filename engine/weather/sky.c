@@ -112,10 +112,11 @@ static double cloud_of(const struct dew_year *year, size_t from, size_t to,
 /* What the file itself knows, or a sky set before, stays. */
 static void set_hour(struct dew_hour *h, double cloud, double standard)
 {
-    double dew = dew_air_dew(h->w, h->p);
+    double dew;
 
     if (isfinite(h->sky))
         return;
+    dew = dew_air_dew(h->w, h->p);
     h->sky = standard;
     if (isfinite(cloud) && isfinite(dew))
         h->sky =
@@ -127,12 +128,23 @@ int dew__sky_of_file(const struct dew_year *year)
     return year->sky == DEW_SKY_INFRARED || year->sky == DEW_SKY_CLOUD;
 }
 
+static int every_hour_known(const struct dew_year *year)
+{
+    size_t h = 0;
+
+    while (h < year->count && isfinite(year->hours[h].sky))
+        h++;
+    return h == year->count;
+}
+
 void dew__year_sky(struct dew_year *year)
 {
     double standard = dew_weather_sky_standard(year->site.latitude);
     double cloud = NAN;
     size_t by_light = 0;
 
+    if (dew__sky_of_file(year) && every_hour_known(year))
+        return;
     for (size_t h = 0, end; h < year->count; h = end) {
         end = end_of_day(year, h);
         cloud = cloud_of(year, h, end, cloud);

@@ -2,7 +2,6 @@
 /* A directory of reports: whole or not at all, the same bytes twice. */
 #include "support/rows.h"
 
-#include <dirent.h>
 #include <fcntl.h>
 #include <jansson.h>
 #include <stdlib.h>
@@ -11,6 +10,7 @@
 #include <unistd.h>
 
 #include "report/page.h"
+#include "support/room.h"
 
 static char room[] = "/tmp/dew-files-XXXXXX";
 static char inside[64];
@@ -22,25 +22,6 @@ static int open_room(void **state)
         return -1;
     snprintf(inside, sizeof inside, "%s/result", room);
     return 0;
-}
-
-/* Names in directory, "." and ".." apart; each removed when told to. */
-static size_t names_in(const char *directory, int remove_them)
-{
-    DIR *d = opendir(directory);
-    size_t count = 0;
-
-    if (d == NULL)
-        return 0;
-    for (struct dirent *e; (e = readdir(d)) != NULL;) {
-        if (strcmp(e->d_name, ".") == 0 || strcmp(e->d_name, "..") == 0)
-            continue;
-        count++;
-        if (remove_them && unlinkat(dirfd(d), e->d_name, 0) != 0)
-            unlinkat(dirfd(d), e->d_name, AT_REMOVEDIR);
-    }
-    closedir(d);
-    return count;
 }
 
 static int empty_room(void **state)

@@ -3,7 +3,6 @@
    one that has its last file is whole, and nothing of others is touched. */
 #include "support/steps.h"
 
-#include <dirent.h>
 #include <jansson.h>
 #include <sha2.h>
 #include <stdlib.h>
@@ -12,6 +11,7 @@
 
 #include "core/fail.h"
 #include "report/set.h"
+#include "support/room.h"
 
 static char room[] = "/tmp/dew-set-XXXXXX", inside[64];
 
@@ -32,32 +32,13 @@ static const char *at(const char *name)
     return path;
 }
 
-/* Names in a directory, those that begin with a dot too. */
-static int names(const char *directory, int remove_them)
-{
-    DIR *d = opendir(directory);
-    int count = 0;
-
-    if (d == NULL)
-        return 0;
-    for (struct dirent *e; (e = readdir(d)) != NULL;) {
-        if (strcmp(e->d_name, ".") == 0 || strcmp(e->d_name, "..") == 0)
-            continue;
-        count++;
-        if (remove_them && unlinkat(dirfd(d), e->d_name, 0) != 0)
-            unlinkat(dirfd(d), e->d_name, AT_REMOVEDIR);
-    }
-    closedir(d);
-    return count;
-}
-
 static int empty_room(void **state)
 {
     (void)state;
     steps_all_go();
-    names(at("charts"), 1);
-    names(inside, 1);
-    names(room, 1);
+    names_in(at("charts"), 1);
+    names_in(inside, 1);
+    names_in(room, 1);
     return 0;
 }
 
@@ -180,8 +161,9 @@ static void is_alone(const struct pile *p, int strangers)
     is_whole(p);
     for (size_t i = 0; i < p->count; i++)
         charts += p->files[i].folder[0] != '\0';
-    assert_int_equal(names(at("charts"), 0), charts);
-    assert_int_equal(names(inside, 0), (int)p->count - charts + 2 + strangers);
+    assert_int_equal(names_in(at("charts"), 0), charts);
+    assert_int_equal(names_in(inside, 0),
+                     (int)p->count - charts + 2 + strangers);
 }
 
 /* The pile whose last file stands, which then is as it says; NULL: none. */
@@ -464,10 +446,10 @@ static void what_is_no_file_is_refused_and_left(void **state)
         assert_non_null(strstr(err.source, places[i]));
         assert_int_equal(lstat(at(places[i]), &s), 0);
         assert_true(S_ISFIFO(s.st_mode));
-        assert_int_equal(names(inside, 1), 1);
+        assert_int_equal(names_in(inside, 1), 1);
         assert_int_equal(symlink(room, at(places[i])), 0);
         assert_int_equal(write_pile(&piles[0], &of_link), DEW_EIO);
-        assert_int_equal(names(inside, 0), 1);
+        assert_int_equal(names_in(inside, 0), 1);
     }
 }
 
@@ -480,7 +462,7 @@ static void a_folder_that_is_a_link_is_refused(void **state)
     assert_int_equal(symlink(room, at("charts")), 0);
     assert_int_equal(write_pile(&piles[0], &err), DEW_EIO);
     assert_non_null(strstr(err.text, "Not a directory"));
-    assert_int_equal(names(inside, 0), 1);
+    assert_int_equal(names_in(inside, 0), 1);
 }
 
 int main(void)
