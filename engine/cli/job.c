@@ -7,7 +7,7 @@
 
 #include "cli/load.h"
 #include "core/fail.h"
-#include "dew/sky.h"
+#include "dew/sun.h"
 
 enum { GROUPS = 1000 };
 

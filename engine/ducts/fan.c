@@ -1,13 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Fans and blowers. */
-#include "dew/fan.h"
+#include "dew/network.h"
 
 #include <math.h>
 #include <stdlib.h>
 
 #include "core/fail.h"
 #include "core/num.h"
-#include "dew/friction.h"
 
 enum { MOST_ROWS = 64 };
 

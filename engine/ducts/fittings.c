@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Tables of duct walls and fittings. */
-#include "dew/fittings.h"
+#include "dew/network.h"
 
 #include <math.h>
 #include <string.h>

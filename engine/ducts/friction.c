@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Friction and losses in ducts. */
-#include "dew/friction.h"
+#include "dew/network.h"
 
 #include <float.h>
 #include <math.h>

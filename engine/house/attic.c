@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Where ducts outside the envelope lie. */
-#include "dew/attic.h"
+#include "dew/thermal.h"
 
 static const double outer = 17.0;                   /* W/m2K   h_o [ASH-F18] */
 static const double emittance = 0.9, to_sky = 63.0; /* -, W/m2 [ASH-F18] */

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "dew/co2.h"
+#include "dew/sources.h"
 
 #include <math.h>
 #include <stddef.h>

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "dew/mould.h"
+#include "dew/surface.h"
 
 #include <math.h>
 #include <stddef.h>

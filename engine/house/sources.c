@@ -7,7 +7,6 @@
 
 #include "core/fail.h"
 #include "dew/air.h"
-#include "dew/co2.h"
 
 enum { HOURS = 24 };
 

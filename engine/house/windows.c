@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "dew/windows.h"
+#include "dew/leakage.h"
 
 #include <math.h>
 

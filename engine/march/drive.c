@@ -5,8 +5,8 @@
 #include <math.h>
 
 #include "dew/air.h"
+#include "dew/leakage.h"
 #include "dew/thermal.h"
-#include "dew/windows.h"
 #include "plant/control_step.h"
 
 static const double hour_s = 3600.0;

@@ -3,9 +3,9 @@
 #include <math.h>
 
 #include "dew/air.h"
-#include "dew/attic.h"
-#include "dew/control.h"
 #include "dew/dryer.h"
+#include "dew/plant.h"
+#include "dew/thermal.h"
 #include "march/march.h"
 #include "plant/coil_step.h"
 

@@ -3,10 +3,9 @@
 #include <math.h>
 
 #include "dew/air.h"
-#include "dew/control.h"
 #include "dew/dryer.h"
-#include "dew/frost.h"
 #include "dew/leakage.h"
+#include "dew/plant.h"
 #include "dew/surface.h"
 #include "march/march.h"
 

@@ -4,7 +4,6 @@
 #define DEW_MARCH_MARCH_H
 
 #include "dew/coil.h"
-#include "dew/coil_store.h"
 #include "march/drive.h"
 #include "march/ledger.h"
 #include "march/paths.h"

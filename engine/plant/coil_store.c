@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Water held on a cooling coil. */
-#include "dew/coil_store.h"
+#include "dew/coil.h"
 
 #include <math.h>
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Control: shares of time. */
-#include "dew/control.h"
+#include "dew/plant.h"
 
 #include <math.h>
 

@@ -2,7 +2,7 @@
 /*
  * Control, frost, dryer at a state: inline, by choices and not by branches,
  * so that a loop over houses turns into vector instructions.  Contracts in
- * control.h, frost.h and dryer.h.  Private to engine/.
+ * plant.h and dryer.h.  Private to engine/.
  */
 #ifndef DEW_PLANT_CONTROL_STEP_H
 #define DEW_PLANT_CONTROL_STEP_H

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Heat exchanger relations. */
-#include "dew/exchange.h"
+#include "dew/core.h"
 
 #include <math.h>
 

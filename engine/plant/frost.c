@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Frost: when a core must be kept from it, and what that costs. */
-#include "dew/frost.h"
+#include "dew/plant.h"
 
 #include <math.h>
 

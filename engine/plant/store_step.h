@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
  * The water a coil holds, over one step: no call, no branch, no loop.
- * Contract in coil_store.h.  Private to engine/.
+ * Contract in coil.h.  Private to engine/.
  *
  * In one cycle of t_on and t_off the water on the coil goes
  *
@@ -22,7 +22,7 @@
 #include <math.h>
 
 #include "air/poly.h"
-#include "dew/coil_store.h"
+#include "dew/coil.h"
 
 /* Time a dry coil takes to wet, s: with N_max 3 it gives [HR96]'s ratios. */
 #define DEW__STORE_TAU 45.0

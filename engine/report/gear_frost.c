@@ -2,8 +2,8 @@
 /* What keeping a core from frost costs an option. */
 #include <math.h>
 
-#include "dew/frost.h"
 #include "dew/leakage.h"
+#include "dew/plant.h"
 #include "report/gear.h"
 #include "report/words.h"
 

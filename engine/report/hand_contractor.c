@@ -11,7 +11,7 @@
 
 /* ---- what to fit ------------------------------------------------------------------- */
 
-/* Every blower off, and every one of count at full: see ducts.h. */
+/* Every blower off, and every one of count at full: see layout.h. */
 static int blowers_full(int count)
 {
     int state = 0;

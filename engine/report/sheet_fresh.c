@@ -3,7 +3,6 @@
 #include <math.h>
 #include <string.h>
 
-#include "dew/co2.h"
 #include "dew/fresh.h"
 #include "dew/sources.h"
 #include "report/sheet.h"

@@ -4,8 +4,8 @@
 #define DEW_SCENARIO_CASE_H
 
 #include "dew/core.h"
-#include "dew/frost.h"
 #include "dew/library.h"
+#include "dew/plant.h"
 #include "dew/scenario.h"
 #include "scenario/keys.h"
 

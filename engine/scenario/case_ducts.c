@@ -6,7 +6,7 @@
 
 #include "core/fail.h"
 #include "dew/air.h"
-#include "dew/fittings.h"
+#include "dew/network.h"
 #include "scenario/case.h"
 
 /* The figure of a cell, or another where it was not given. */

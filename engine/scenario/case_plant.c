@@ -6,8 +6,8 @@
 #include "dew/air.h"
 #include "dew/coil.h"
 #include "dew/dryer.h"
-#include "dew/frost.h"
 #include "dew/library.h"
+#include "dew/plant.h"
 #include "dew/sources.h"
 #include "scenario/case.h"
 

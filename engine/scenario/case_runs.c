@@ -3,7 +3,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "dew/fittings.h"
+#include "dew/network.h"
 #include "scenario/case.h"
 #include "scenario/tree.h"
 

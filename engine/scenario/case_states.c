@@ -4,7 +4,7 @@
 #include <string.h>
 
 #include "core/fail.h"
-#include "dew/attic.h"
+#include "dew/thermal.h"
 #include "scenario/case.h"
 
 /* Where pickups take stale air, or what they catch: nothing else of ducts

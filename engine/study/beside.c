@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "dew/beside.h"
+#include "dew/study.h"
 
 #include <math.h>
 

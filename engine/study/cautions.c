@@ -3,7 +3,7 @@
  * When each caution stands; the words are in caution_rows.h.  A question not
  * answered counts as the answer that calls for care, and is told as a question.
  */
-#include "dew/cautions.h"
+#include "dew/verdict.h"
 
 #include <math.h>
 #include <stddef.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Mould index, 30-day means and monthly means of the inside surfaces. */
-#include "dew/faces.h"
+#include "dew/study.h"
 
 #include <math.h>
 

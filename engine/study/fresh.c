@@ -4,8 +4,8 @@
 #include <math.h>
 #include <string.h>
 
-#include "dew/co2.h"
 #include "dew/leakage.h"
+#include "dew/sources.h"
 #include "study/rules.h"
 
 static const struct dew_house *house(const struct dew_question *q)

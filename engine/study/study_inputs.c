@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "dew/study_inputs.h"
+#include "dew/study.h"
 
 #define WORDS(name, words) words,
 

@@ -4,7 +4,7 @@
 
 #include <math.h>
 
-#include "dew/control.h"
+#include "dew/plant.h"
 #include "dew/rates.h"
 #include "study/rules.h"
 

@@ -3,7 +3,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "dew/co2.h"
+#include "dew/sources.h"
 #include "study/rules.h"
 
 enum { NONE = DEW_NO_OPTION };

@@ -1,11 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The sky's temperature, by the day's light and the hour's dew point. */
-#include "dew/sky.h"
+#include "dew/sun.h"
 
 #include <math.h>
 
 #include "dew/air.h"
-#include "dew/sun.h"
 #include "weather/year.h"
 
 static const double kelvin = 273.15;

@@ -14,7 +14,7 @@
 
 #include <stdint.h>
 
-#include "dew/sky.h"
+#include "dew/sun.h"
 #include "dew/weather.h"
 
 struct dew_year {

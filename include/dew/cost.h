@@ -10,11 +10,53 @@
 #define DEW_COST_H
 
 #include "dew/march.h"
-#include "dew/study_inputs.h"
 
 #ifdef __cplusplus
 extern "C" {
 #endif
+
+/* A figure with its doubt; low = high = likely when none is given. */
+struct dew_estimate {
+    double likely, low, high;
+};
+
+/* Prices, one set a scenario.  NaN where not given. */
+struct dew_prices {
+    struct dew_estimate electricity; /* $/J                                 */
+    struct dew_estimate gas;         /* $/J   of the fuel's heat            */
+    struct dew_estimate oil;         /* $/J                                 */
+    struct dew_estimate propane;     /* $/J                                 */
+    struct dew_estimate wood;        /* $/J                                 */
+    struct dew_estimate wage;        /* $/s   own hours; 0 = free           */
+    double interest;                 /* -     real, per year                */
+    double years;                    /* a     over which costs are compared */
+    char date[32];                   /* when the prices were true, as typed */
+    char currency[8];                /* "$"                                 */
+    /* by month, from January; read where the flag beside them is 1 */
+    struct dew_estimate electricity_by_month[12], gas_by_month[12]; /* $/J  */
+    int electricity_seasonal, gas_seasonal;
+};
+
+/* The reading that decides whether a second stage follows. */
+enum dew_reading_kind {
+    DEW_READING_humidity,
+    DEW_READING_air_flow,
+    DEW_READING_carbon_dioxide
+};
+
+/* What one option costs.  Zero where nothing is bought. */
+struct dew_costs {
+    struct dew_estimate install;   /* $    parts and labour                 */
+    struct dew_estimate upkeep;    /* $    a year: filters, cores, service  */
+    struct dew_estimate own_hours; /* s    the owner's own work             */
+    struct dew_estimate later;     /* $    a second stage, if it follows    */
+    double later_chance;           /* -    that it follows                  */
+    double later_after;            /* a    until it does                    */
+    double life;                   /* a    before it is bought again        */
+    char date[32];                 /* as typed, or ""                       */
+    char next[92];                 /* name of the option it then is, or ""  */
+    enum dew_reading_kind reading; /* that decides                          */
+};
 
 /* A year's money by end use, and the sums over the years.  Plain. */
 struct dew_bill {

@@ -8,7 +8,6 @@
 #define DEW_DRYING_H
 
 #include "dew/study.h"
-#include "dew/study_inputs.h"
 
 #ifdef __cplusplus
 extern "C" {

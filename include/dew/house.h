@@ -155,7 +155,7 @@ struct dew_surface {
 enum dew_surface_kind { DEW_GLASS, DEW_EDGE, DEW_CORNER, DEW_SURFACES };
 
 /*
- * The space around ducts outside the envelope (attic.h), W/(m2 K) of its floor.
+ * The space around ducts outside the envelope (thermal.h), W/(m2 K) of its floor.
  * All zero: the open air.
  */
 struct dew_around {

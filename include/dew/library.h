@@ -9,7 +9,7 @@
 
 #include <stddef.h>
 
-#include "dew/exchange.h"
+#include "dew/core.h"
 
 #ifdef __cplusplus
 extern "C" {

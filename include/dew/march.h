@@ -16,8 +16,8 @@
 #define DEW_MARCH_H
 
 #include "dew/ductair.h"
-#include "dew/ducts.h"
 #include "dew/house.h"
+#include "dew/layout.h"
 #include "dew/plant.h"
 #include "dew/status.h"
 #include "dew/weather.h"

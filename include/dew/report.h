@@ -9,8 +9,8 @@
 
 #include <stdio.h>
 
-#include "dew/beside.h"
-#include "dew/cautions.h"
+#include "dew/study.h"
+#include "dew/verdict.h"
 
 #ifdef __cplusplus
 extern "C" {

@@ -29,7 +29,7 @@
 #include "dew/log.h"
 #include "dew/march.h"
 #include "dew/status.h"
-#include "dew/study_inputs.h"
+#include "dew/study.h"
 #include "dew/unit.h"
 #include "dew/weather.h"
 

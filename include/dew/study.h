@@ -16,12 +16,151 @@
 #ifndef DEW_STUDY_H
 #define DEW_STUDY_H
 
-#include "dew/faces.h"
+#include "dew/cost.h"
 #include "dew/march.h"
+#include "dew/surface.h"
 
 #ifdef __cplusplus
 extern "C" {
 #endif
+
+/* ---- what a study is told beside the cases ------------------------------- */
+
+/* Not asked and not known are the same, and both call for caution. */
+enum dew_answer { DEW_ANSWER_UNKNOWN, DEW_ANSWER_NO, DEW_ANSWER_YES };
+
+/* One row per question: member (and key safety.member), what it asks. */
+#define DEW_SAFETY_MAP(X)                                                      \
+    X(natural_draft_appliance,                                                 \
+      "a furnace, boiler, water heater, stove or fireplace that draws its "    \
+      "air from the rooms and sends its smoke up a chimney by draught")        \
+    X(unvented_heater, "a fuel heater or stove without a flue")                \
+    X(attached_garage, "a garage that shares a wall or ceiling with the "      \
+                       "house")                                                \
+    X(carbon_monoxide_alarm, "a working carbon monoxide alarm on each floor")  \
+    X(visible_mould, "mould that can be seen, about 10 ft2 or more in all")    \
+    X(sewage_or_flood, "water from a drain or a flood in the past year")       \
+    X(illness, "asthma, immune trouble or symptoms laid to the house")         \
+    X(bulk_water, "a leak, a wet cellar, a wet crawl space or rain coming in") \
+    X(radon_tested, "a radon test since the last change of house or "          \
+                    "ventilation")                                             \
+    X(foamed_roof_deck, "foam sprayed under the roof boards")                  \
+    X(recent_foam, "foam sprayed in the past year, or a smell of it")          \
+    X(old_insulation, "duct wrap or insulation from before 1985 that may "     \
+                      "hold asbestos")                                         \
+    X(ducts_outside, "ducts in an attic, garage or crawl space")               \
+    X(dryer_vented_outdoors, "a clothes dryer whose duct ends outdoors")       \
+    X(hood_into_ventilator, "a kitchen hood or clothes dryer ducted into the " \
+                            "ventilator")
+
+#define DEW_ANSWER_MEMBER(name, words) enum dew_answer name;
+struct dew_safety {
+    DEW_SAFETY_MAP(DEW_ANSWER_MEMBER)
+    double house_age; /* s    since it was finished; NaN unknown             */
+};
+
+/* What the ventilator is. */
+#define DEW_CORE_MAP(X)                                                        \
+    X(none, "no ventilator")                                                   \
+    X(supply_only, "supply fan, no recovery")                                  \
+    X(exhaust_only, "exhaust fan, no recovery")                                \
+    X(balanced, "supply and exhaust fans, no recovery")                        \
+    X(heat_plate, "plate core, heat only")                                     \
+    X(enthalpy_plate, "plate core, heat and moisture")                         \
+    X(enthalpy_wheel, "wheel, heat and moisture")
+
+enum dew_core_kind {
+#define X(name, words) DEW_CORE_##name,
+    DEW_CORE_MAP(X)
+#undef X
+        DEW_CORE_KINDS
+};
+
+/*
+ * What an option's figures leave open, read another way: the lower and the
+ * higher core that its spec sheet allows (the fan terms of TRE, what LRMT,
+ * SRE and ASRE have had taken out), and the other way of running two or more
+ * air handlers, which one zone cannot know; and a cooling coil that is as dry
+ * between runs, or as wet, as its figures' ranges allow.
+ */
+enum dew_otherwise {
+    DEW_CORE_READ_LOW,
+    DEW_CORE_READ_HIGH,
+    DEW_HANDLERS_OTHER,
+    DEW_COIL_DRY,
+    DEW_COIL_WET,
+    DEW_OTHERWISES
+};
+
+/* What cautions and words about one option hang on, beside its case. */
+struct dew_option_facts {
+    enum dew_core_kind core;
+    enum dew_layout layout;
+    double flow;               /* m3/s   asked of the ventilator            */
+    double rated_flow;         /* m3/s   before the as-found derate         */
+    enum dew_answer damper;    /* motorised damper on a tied-in duct        */
+    enum dew_answer interlock; /* blower runs whenever the ventilator does  */
+    int handlers;              /* air handlers that heat or cool by air     */
+    struct dew_estimate half_life; /* d  of construction water              */
+    double storeys;                /* -  1 .. 3                             */
+    unsigned exhausts_told; /* bit e of enum dew_local: its flow was given, 0
+                               too, which says there is none                */
+    int label_open; /* 1: a dehumidifier by its label, whose test is not told */
+};
+
+/* The words of the lists; never NULL. */
+const char *dew_layout_text(enum dew_layout layout);
+const char *dew_core_text(enum dew_core_kind core);
+/* "unknown", "no" or "yes". */
+const char *dew_answer_text(enum dew_answer answer);
+
+/* ---- what the inside surfaces went through in a year --------------------- */
+
+enum { DEW_FACE_YEARS = 10, DEW_FACE_MEAN_DAYS = 30 };
+
+/* Above it a surface fails [ASH-160] of 2016 (from memory). */
+#define DEW_MOULD_LIMIT 3.0
+
+/* One surface through one year.  Plain. */
+struct dew_face {
+    double mould;        /* -   highest index, from a clean surface on      */
+    double mould_years;  /* -   highest once the same year came ten times   */
+    double mould_1999;   /* -   highest, by the form for resawn pine [HV99] */
+    double mean_80;      /* h   in which the mean RH of the last 30 days was
+                                 80 % or more and their mean temperature 5 ..
+                                 40 degC; the year taken as a ring.  NaN for a
+                                 run shorter than 30 days  [ASH-160] of 2009 */
+    double month_rh[12]; /* -   mean by month, NaN without an hour          */
+    unsigned months_80;  /* bit 0 = January: mean above 80 %  [ISO13788]    */
+};
+
+/* What it felt.  Borrowed arrays of count values. */
+struct dew_face_hours {
+    const double *t;  /* degC                                               */
+    const double *rh; /* -     at the surface; may pass 1                   */
+    const struct dew_date *dates;
+    size_t count;
+};
+
+/*
+ * The rule of growth on a surface of the march, by sensitivity class: glass is
+ * resistant, the frame and the painted board of a corner are sensitive.  Index
+ * lost in dry times by the slowest decline, 0.1, as [ASH-160] has it where
+ * nothing better is known (from memory).
+ */
+struct dew_mould_rule dew_faces_rule(enum dew_surface_kind kind);
+
+/*
+ * Go through the hours.  index receives the index at the end of each hour of
+ * the first year; NULL is allowed.
+ *
+ * Limit   a wall's inside and what stands against it are not seen; each
+ *         surface is clean when the year begins.
+ */
+struct dew_face dew_faces_of(enum dew_surface_kind kind,
+                             const struct dew_face_hours *hours, double *index);
+
+/* ---- the study ----------------------------------------------------------- */
 
 /* One option to march: a name and a complete case.  Borrowed. */
 struct dew_option {
@@ -148,6 +287,38 @@ void dew_study_close(struct dew_study *study);
  * between neighbours; NaN when count is 0.  [HYNDMAN96] definition 7.
  */
 double dew_study_quantile(const double *sorted, size_t count, double share);
+
+/* ---- measured beside modelled -------------------------------------------- */
+
+/* One figure over the hours that have it measured; NaN where none has. */
+struct dew_gap {
+    double hours;
+    double measured, modelled; /* means over those hours                    */
+    double bias;               /* mean of modelled less measured            */
+    double rms;                /* root mean square of modelled less measured */
+};
+
+/* An option beside the log.  Plain. */
+struct dew_beside {
+    struct dew_gap rh;                /* -     0 .. 1                        */
+    struct dew_gap t;                 /* K                                   */
+    struct dew_gap month[DEW_MONTHS]; /* -    of rh, January first          */
+};
+
+/* What was measured, an hour of the weather each; NaN where nothing was. */
+struct dew_measured {
+    const double *t;  /* degC */
+    const double *rh; /* -    over liquid water, as loggers give it         */
+    size_t count;
+};
+
+/*
+ * Compare an outcome with what was measured in its hours.  dates are those of
+ * the weather, and as many as the outcome and measured count.
+ */
+struct dew_beside dew_study_beside(const struct dew_outcome *outcome,
+                                   const struct dew_date *dates,
+                                   const struct dew_measured *measured);
 
 #ifdef __cplusplus
 }

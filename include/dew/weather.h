@@ -29,7 +29,7 @@ struct dew_hour {
     double direct;  /* W/m2      0 .. 1500  normal to the beam, hour mean   */
     double diffuse; /* W/m2      0 .. 1000  on the horizontal, hour mean    */
     double sky;     /* K        -5 .. 60    the sky below t, as it radiates;
-                                            sky.h; every reader and maker of
+                                            sun.h; every reader and maker of
                                             a year sets it                  */
 };
 

@@ -2,7 +2,7 @@
 /* Fans: their rows, the fan laws, and what is refused. */
 #include "support/rows.h"
 
-#include "dew/fan.h"
+#include "dew/network.h"
 
 /* an invented small ventilator: 25 Pa steps, W */
 static const struct dew_fan_row sheet[] = {

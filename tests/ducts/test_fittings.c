@@ -2,8 +2,7 @@
 /* The tables of walls and fittings, and what the air makes of them. */
 #include "support/rows.h"
 
-#include "dew/fittings.h"
-#include "dew/friction.h"
+#include "dew/network.h"
 
 static void every_row_stands(void **state)
 {

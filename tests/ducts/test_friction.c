@@ -2,7 +2,7 @@
 /* Friction in ducts against handbooks, codes and an independent library. */
 #include "support/rows.h"
 
-#include "dew/friction.h"
+#include "dew/network.h"
 
 static const double foot = 0.3048;        /* m, exact */
 static const double inch_wg = 249.089;    /* Pa [SP811] */

@@ -2,7 +2,7 @@
 /* Where ducts outside the envelope lie: worked values and field measurements. */
 #include "support/rows.h"
 
-#include "dew/attic.h"
+#include "dew/thermal.h"
 
 static const double hour = 1 / 3600.0;
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "support/rows.h"
 
-#include "dew/co2.h"
+#include "dew/sources.h"
 
 /* clang-format off */
 static const struct person { const char *source; enum dew_sex sex; double age, mass, basal, met, litres, tol; } person_rows[] = {

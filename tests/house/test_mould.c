@@ -6,7 +6,7 @@
  */
 #include "support/rows.h"
 
-#include "dew/mould.h"
+#include "dew/surface.h"
 
 static const struct dew_mould_rule pine = {.decline = 1.0};
 

@@ -2,7 +2,7 @@
 #include "support/rows.h"
 
 #include "dew/air.h"
-#include "dew/windows.h"
+#include "dew/leakage.h"
 
 static const struct dew_windows habit = {0.11, 13.5, 21.5, 0};
 

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Blowers in the march: off-delay, drift, run time and what they cost. */
 #include "dew/coil.h"
-#include "dew/coil_store.h"
 #include "support/cooled.h"
 
 static const double wet_s = 1000.0, gamma_1 = 1.5, tau = 45.0;

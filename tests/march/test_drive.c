@@ -2,7 +2,7 @@
 /* The clockwork between hours: the window habit through a year with cooling. */
 #include "support/rows.h"
 
-#include "dew/windows.h"
+#include "dew/leakage.h"
 #include "support/lively.h"
 
 struct habit {

@@ -5,9 +5,9 @@
  */
 #include "support/rows.h"
 
-#include "dew/co2.h"
-#include "dew/control.h"
 #include "dew/leakage.h"
+#include "dew/plant.h"
+#include "dew/sources.h"
 #include "dew/surface.h"
 #include "support/cases.h"
 

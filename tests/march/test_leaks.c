@@ -2,7 +2,7 @@
 /* Leaks and walls of ducts outside in the march, by worked values. */
 #include "support/rows.h"
 
-#include "dew/attic.h"
+#include "dew/thermal.h"
 #include "support/duct_march.h"
 
 /*

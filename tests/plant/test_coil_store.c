@@ -2,7 +2,7 @@
 /* Water held on a coil: steady cycles, single events, mass. */
 #include "support/rows.h"
 
-#include "dew/coil_store.h"
+#include "dew/coil.h"
 
 static struct dew_coil_store store_of(double t_wet, double gamma)
 {

@@ -2,8 +2,7 @@
 /* Control and frost. */
 #include "support/rows.h"
 
-#include "dew/control.h"
-#include "dew/frost.h"
+#include "dew/plant.h"
 
 static void boost_comes_in_over_its_band(void **state)
 {

@@ -2,7 +2,7 @@
 /* Effectiveness of exchangers against published values, and back again. */
 #include "support/rows.h"
 
-#include "dew/exchange.h"
+#include "dew/core.h"
 
 struct row {
     const char *name;

@@ -4,10 +4,9 @@
 
 #include <stdio.h>
 
-#include "dew/control.h"
 #include "dew/dryer.h"
-#include "dew/frost.h"
 #include "dew/library.h"
+#include "dew/plant.h"
 #include "scenario/case_open.h"
 
 /* ---- air paths ------------------------------------------------------------ */

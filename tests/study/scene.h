@@ -9,7 +9,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "dew/cautions.h"
+#include "dew/verdict.h"
 
 enum { SCENE_MOST = 5, SCENE_HOURS = 8760 };
 

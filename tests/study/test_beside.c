@@ -2,7 +2,7 @@
 /* Measured beside modelled: by hand, a shift, nothing measured. */
 #include "support/rows.h"
 
-#include "dew/beside.h"
+#include "dew/study.h"
 
 enum { HOURS = 5 };
 

@@ -2,7 +2,7 @@
 /* Surfaces through a year: steady climates, means over a ring, months. */
 #include "support/rows.h"
 
-#include "dew/faces.h"
+#include "dew/study.h"
 
 enum { YEAR = 8760, MONTH_HOURS = 730 };
 

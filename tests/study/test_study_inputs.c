@@ -4,7 +4,7 @@
 
 #include <string.h>
 
-#include "dew/study_inputs.h"
+#include "dew/study.h"
 
 static void every_layout_has_its_own_words(void **state)
 {

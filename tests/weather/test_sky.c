@@ -4,7 +4,6 @@
 
 #include "dew/air.h"
 #include "dew/made.h"
-#include "dew/sky.h"
 #include "dew/sun.h"
 
 /* ---- formulas ------------------------------------------------------------------ */
