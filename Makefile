@@ -113,7 +113,7 @@ ALL_C     := $(wildcard engine/*/*.[ch] engine/cli/*/*.[ch] include/*.h \
                include/dew/*.h tests/*/*.[ch])
 # Files compiled in, byte for byte: NAME.EXT becomes dew__data_NAME_EXT, see
 # engine/core/embed.h.
-EMBED     := $(wildcard engine/report/*.js engine/report/*.css engine/page/*.js \
+EMBED     := $(wildcard engine/draw/*.css engine/sheets/*.js engine/sheets/*.css engine/page/*.js \
                engine/page/*.css engine/page/*.html) \
              weather/climates.csv docs/references.md
 EMBED_SUP := $(wildcard tests/support/*.csv)

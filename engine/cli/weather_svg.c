@@ -5,7 +5,8 @@
 
 #include "cli/weather.h"
 #include "core/out.h"
-#include "report/svg.h"
+#include "draw/svg.h"
+#include "report/words.h"
 
 enum {
     WIDTH = 860,

@@ -5,7 +5,6 @@
 #include "dew/parts.h"
 #include "report/ducts.h"
 #include "report/lay.h"
-#include "report/svg.h"
 
 /* ---- figures --------------------------------------------------------------- */
 

@@ -9,7 +9,6 @@
 
 #include "dew/air.h"
 #include "dew/dryer.h"
-#include "report/hand.h"
 #include "report/sheet.h"
 #include "report/words.h"
 

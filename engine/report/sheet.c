@@ -7,7 +7,6 @@
 #include <string.h>
 
 #include "report/lay.h"
-#include "report/svg.h"
 
 /* In the order they are told. */
 static dew__sheet_maker *const makers[] = {

@@ -6,8 +6,8 @@
 
 #include "core/fail.h"
 #include "report/caution.h"
-#include "report/columns.h"
 #include "report/lay.h"
+#include "report/option_columns.h"
 #include "report/sheet.h"
 #include "report/words.h"
 

@@ -5,6 +5,29 @@
 #include <math.h>
 #include <string.h>
 
+void dew__escape(FILE *out, const char *text)
+{
+    char clean[2048];
+
+    for (const char *s = dew__clean(text, clean, sizeof clean); *s; s++)
+        switch (*s) {
+        case '&':
+            fputs("&amp;", out);
+            break;
+        case '<':
+            fputs("&lt;", out);
+            break;
+        case '>':
+            fputs("&gt;", out);
+            break;
+        case '"':
+            fputs("&quot;", out);
+            break;
+        default:
+            fputc(*s, out);
+        }
+}
+
 struct dew__word dew__number(double x, int decimals)
 {
     struct dew__word w = {"-"};
@@ -103,6 +126,59 @@ int dew__picked(const struct dew_report *report)
         if (v->list[i].kind == DEW_FINDING_best_open)
             return v->list[i].option;
     return v->best;
+}
+
+size_t dew__hand_least(const struct dew_report *r)
+{
+    const struct dew_choice *c = r->question->choices;
+    size_t least = 0;
+
+    for (size_t i = 1; i < r->question->count; i++)
+        if (dew_verdict_ventilates(r->question, i) &&
+            (least == 0 ||
+             c[i].outcome->year.too_humid < c[least].outcome->year.too_humid))
+            least = i;
+    return least;
+}
+
+size_t dew__hand_option(const struct dew_report *r)
+{
+    if (r->handed != NULL)
+        return (size_t)(r->handed - r->question->choices);
+    if (dew__picked(r) >= 0)
+        return (size_t)dew__picked(r);
+    for (size_t i = 0; i < r->verdict->count; i++) {
+        const struct dew_finding *f = &r->verdict->list[i];
+
+        if (f->kind == DEW_FINDING_best_none && f->option > 0)
+            return (size_t)f->option;
+    }
+    return dew__hand_least(r);
+}
+
+static struct dew__word spaced(const char *value)
+{
+    struct dew__word w;
+
+    snprintf(w.text, sizeof w.text, "%s", value);
+    for (char *s = w.text; *s != '\0'; s++)
+        *s = (char)(*s == '_' ? ' ' : *s);
+    return w;
+}
+
+struct dew__word dew__hand_input(const struct dew_report *r, size_t option,
+                                 const char *key)
+{
+    struct dew__word name = dew__option(r, (int)option);
+
+    for (size_t i = 0; i < r->input_count; i++) {
+        const struct dew_report_input *in = &r->inputs[i];
+
+        if (strcmp(in->key, key) == 0 &&
+            (in->option[0] == '\0' || strcmp(in->option, name.text) == 0))
+            return spaced(in->value);
+    }
+    return spaced("not told");
 }
 
 static const char *const months[DEW_MONTHS] = {

@@ -3,6 +3,8 @@
 #ifndef DEW_REPORT_WORDS_H
 #define DEW_REPORT_WORDS_H
 
+#include <stdio.h>
+
 #include "core/clean.h"
 #include "dew/report.h"
 #include "dew/unit.h"
@@ -11,6 +13,9 @@
 struct dew__word {
     char text[128];
 };
+
+/* Text, escaped for HTML, XML and attributes. */
+void dew__escape(FILE *out, const char *text);
 
 /* "123.4": x with a fixed count of decimals; "-" when it is not a number. */
 struct dew__word dew__number(double x, int decimals);
@@ -48,6 +53,18 @@ struct dew__word dew__option(const struct dew_report *report, int i);
 /* The option to look at: the best; where which is best is open, the cheapest to
    run of those that will do; DEW_NO_OPTION where none will. */
 int dew__picked(const struct dew_report *report);
+
+/* Of the options that bring the fresh air asked for, the house as it stands
+   apart, that of fewest hours too humid; 0 when there is none. */
+size_t dew__hand_least(const struct dew_report *r);
+
+/* The option handed over: the best; else the nearest of those that will not
+   do; else as above. */
+size_t dew__hand_option(const struct dew_report *r);
+
+/* Value of a key as it was understood for an option; "not told". */
+struct dew__word dew__hand_input(const struct dew_report *r, size_t option,
+                                 const char *key);
 
 /* The same as dew__money, "not told" for what is not known. */
 struct dew__word dew__price(const struct dew_report *report, double amount);

@@ -13,7 +13,9 @@ below() {
     march) echo core air weather house plant ducts march ;;
     study) echo core air weather house plant ducts march study ;;
     scenario | report) echo core air weather house plant ducts march study "$1" ;;
-    cli | page) echo core air weather house plant ducts march study scenario report "$1" ;;
+    draw) echo core air weather house plant ducts march study report draw ;;
+    sheets) echo core air weather house plant ducts march study report draw sheets ;;
+    cli | page) echo core air weather house plant ducts march study scenario report draw sheets "$1" ;;
     *) echo "$2: no such floor: $1" >&2; return 1 ;;
     esac
 }

@@ -1,0 +1,91 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The list of charts, and what they share. */
+#include "draw/charts.h"
+
+#include "core/fail.h"
+#include "core/numeric.h"
+#include "report/words.h"
+
+static const struct listed {
+    const char *file;
+    int each;
+    void (*draw)(const struct dew__chart *c);
+} listed[DEW_CHARTS] = {
+#define X(name, file, each) {file, each, dew__chart_##name},
+    DEW_CHART_MAP(X)
+#undef X
+};
+
+void dew__chart_draw(enum dew_chart kind, const struct dew__chart *c)
+{
+    listed[kind].draw(c);
+}
+
+const char *dew_report_chart_file(enum dew_chart kind)
+{
+    return (unsigned)kind < DEW_CHARTS ? listed[kind].file : "";
+}
+
+int dew_report_chart_each(enum dew_chart kind)
+{
+    return (unsigned)kind < DEW_CHARTS && listed[kind].each;
+}
+
+size_t dew_report_chart_count(const struct dew_report *report,
+                              enum dew_chart kind)
+{
+    if ((unsigned)kind >= DEW_CHARTS)
+        return 0;
+    if (kind == DEW_CHART_cost && report->question->prices == NULL)
+        return 0;
+    if ((kind == DEW_CHART_log_dew || kind == DEW_CHART_log_rh) &&
+        report->laid == NULL)
+        return 0;
+    return listed[kind].each ? report->question->count : 1;
+}
+
+enum dew_status dew_report_chart(const struct dew_report *report,
+                                 enum dew_chart kind, size_t option, FILE *out,
+                                 struct dew_error *err)
+{
+    const struct dew__chart c = {report, option, out, 1};
+    struct dew__numeric n;
+
+    if (option >= dew_report_chart_count(report, kind))
+        return dew__fail(err, DEW_ERANGE, "there is no such chart");
+    if (!dew__numeric_c(&n))
+        return dew__fail(err, DEW_EMEM, "no memory for the chart");
+    dew__chart_draw(kind, &c);
+    dew__numeric_back(&n);
+    if (fflush(out) != 0 || ferror(out))
+        return dew__fail(err, DEW_EIO, "the chart could not be written");
+    return DEW_OK;
+}
+
+size_t dew__chart_beside(const struct dew_report *r)
+{
+    size_t option = dew__hand_option(r);
+
+    return option > 0 ? option : dew__hand_least(r);
+}
+
+const struct dew_outcome *dew__chart_outcome(const struct dew__chart *c,
+                                             size_t option)
+{
+    return c->r->question->choices[option].outcome;
+}
+
+struct dew__figure dew__chart_figure(const struct dew__chart *c)
+{
+    struct dew__figure f = {.out = c->out, .alone = c->alone};
+
+    return f;
+}
+
+void dew__chart_month_heads(FILE *out, const char *first)
+{
+    fprintf(out, "<thead><tr><th scope=\"col\">%s</th>", first);
+    for (int m = 0; m < DEW_MONTHS; m++)
+        fprintf(out, "<th scope=\"col\">%s</th>", dew__month_short(m));
+    fputs("<th scope=\"col\">Year</th></tr></thead><tbody>\n", out);
+}

@@ -1,0 +1,36 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The charts, each a figure with its table beside it. */
+#ifndef DEW_DRAW_CHARTS_H
+#define DEW_DRAW_CHARTS_H
+
+#include "dew/report.h"
+#include "draw/figure.h"
+
+/* What to draw, where. */
+struct dew__chart {
+    const struct dew_report *r;
+    size_t option; /* of charts that show one                              */
+    FILE *out;
+    int alone; /* 1: a file of its own                                      */
+};
+
+/* One function for each row of DEW_CHART_MAP. */
+#define X(name, file, each) void dew__chart_##name(const struct dew__chart *c);
+DEW_CHART_MAP(X)
+#undef X
+
+/* Draw one of them. */
+void dew__chart_draw(enum dew_chart kind, const struct dew__chart *c);
+
+/* The option set beside the house as it stands: the one handed over, see
+   hand.h, or the one of fewest humid hours; 0 when there is none. */
+size_t dew__chart_beside(const struct dew_report *r);
+
+/* What the charts share. */
+const struct dew_outcome *dew__chart_outcome(const struct dew__chart *c,
+                                             size_t option);
+struct dew__figure dew__chart_figure(const struct dew__chart *c);
+/* "Jan" .. "Dec" and "Year" as heads of a table. */
+void dew__chart_month_heads(FILE *out, const char *first);
+
+#endif

@@ -1,0 +1,173 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Outdoor temperature against indoor RH, and where the glass wets. */
+#include <math.h>
+#include <string.h>
+
+#include "dew/air.h"
+#include "draw/charts.h"
+#include "draw/svg.h"
+#include "report/words.h"
+
+enum { LINE = 60, STEP = 5 /* K, rows of the table */ };
+
+static double degrees(const struct dew__chart *c, double t)
+{
+    return dew__shown(t, DEW_TEMPERATURE, c->r->system);
+}
+
+/* RH at which glass of that factor wets; above 1: never. */
+static double wets_at(double factor, double t_in, double t_out)
+{
+    double ts = t_out + factor * (t_in - t_out);
+
+    return dew_air_pws(ts) / dew_air_pws(t_in);
+}
+
+/* What the chart spans, and the glass of its option. */
+struct glass {
+    double factor, t_in, coldest, warmest, driest;
+};
+
+static struct glass glass_of(const struct dew__chart *c)
+{
+    const struct dew_outcome *o = dew__chart_outcome(c, c->option);
+    const struct dew_case *house = c->r->question->choices[c->option].c;
+    struct glass g = {house->house.surfaces[DEW_GLASS].factor,
+                      o->year.t_sum / o->year.hours, INFINITY, -INFINITY, 1};
+
+    for (size_t i = 0; i < c->r->question->count; i++) {
+        const struct dew_outcome *each = dew__chart_outcome(c, i);
+
+        for (size_t h = 0; h < each->count; h++) {
+            g.coldest = fmin(g.coldest, each->series.t_out[h]);
+            g.warmest = fmax(g.warmest, each->series.t_out[h]);
+            g.driest = fmin(g.driest, each->series.rh[h]);
+        }
+    }
+    g.coldest = STEP * floor(g.coldest / STEP);
+    g.warmest = STEP * ceil(g.warmest / STEP);
+    if (!(g.warmest > g.coldest))
+        g.warmest = g.coldest + STEP;
+    return g;
+}
+
+static void glass_line(const struct dew__plot *p, const struct dew__chart *c,
+                       const struct glass *g)
+{
+    double x[LINE], y[LINE];
+
+    for (int i = 0; i < LINE; i++) {
+        double t = g->coldest + (g->warmest - g->coldest) * i / (LINE - 1);
+        double rh = wets_at(g->factor, g->t_in, t);
+
+        x[i] = degrees(c, t);
+        y[i] = rh <= 1 ? 100 * rh : NAN;
+    }
+    dew__svg_line(p, x, y, LINE, "edge");
+}
+
+/* Places that hold a dot already, on a grid finer than a dot. */
+enum { GRID = 2, ACROSS = DEW__SVG_WIDE / GRID, DOWN = DEW__SVG_HIGH / GRID };
+
+/* A dot for every hour; one where many fall on the same place. */
+static void dots(const struct dew__plot *p, const struct dew__chart *c)
+{
+    const struct dew_outcome *o = dew__chart_outcome(c, c->option);
+    unsigned char taken[ACROSS][DOWN];
+
+    memset(taken, 0, sizeof taken);
+    fputs("<path class=\"dots\" d=\"", p->out);
+    for (size_t h = 0; h < o->count; h++) {
+        double x = dew__svg_x(p, degrees(c, o->series.t_out[h])) / GRID;
+        double y = dew__svg_y(p, 100 * o->series.rh[h]) / GRID;
+
+        if (!(x >= 0 && x < ACROSS && y >= 0 && y < DOWN) ||
+            taken[(int)x][(int)y] > 0)
+            continue;
+        taken[(int)x][(int)y] = 1;
+        fprintf(p->out, "M%.1f %.1fh0", GRID * x, GRID * y);
+    }
+    fputs("\"/>\n", p->out);
+}
+
+static void glass_row(const struct dew__chart *c, const struct glass *g,
+                      double low)
+{
+    const struct dew_outcome *o = dew__chart_outcome(c, c->option);
+    double n = 0, sum = 0, most = 0;
+    double limit = wets_at(g->factor, g->t_in, low + STEP / 2.0);
+
+    for (size_t h = 0; h < o->count; h++)
+        if (o->series.t_out[h] >= low && o->series.t_out[h] < low + STEP) {
+            n += 1;
+            sum += o->series.rh[h];
+            most = fmax(most, o->series.rh[h]);
+        }
+    if (n == 0)
+        return;
+    fprintf(c->out,
+            "<tr><th scope=\"row\">%s to %s</th><td>%s</td><td>%s</td><td>%s"
+            "</td><td>%s</td></tr>\n",
+            dew__number(degrees(c, low), 0).text,
+            dew__number(degrees(c, low + STEP), 0).text, dew__number(n, 0).text,
+            dew__number(100 * sum / n, 0).text, dew__number(100 * most, 0).text,
+            limit < 1 ? dew__number(100 * limit, 0).text : "never");
+}
+
+static void glass_table(const struct dew__chart *c, const struct glass *g)
+{
+    fprintf(c->out,
+            "<thead><tr><th scope=\"col\">outdoors, %s</th><th scope=\"col\">"
+            "hours</th><th scope=\"col\">mean indoor RH, %%</th><th "
+            "scope=\"col\">highest, %%</th><th scope=\"col\">glass wets at, "
+            "%%</th></tr></thead><tbody>\n",
+            dew__unit(DEW_TEMPERATURE, c->r->system)->name);
+    for (int k = 0; g->coldest + STEP * k < g->warmest; k++)
+        glass_row(c, g, g->coldest + STEP * k);
+    fputs("</tbody>", c->out);
+}
+
+static void glass_words(const struct dew__chart *c, struct dew__figure *f)
+{
+    const struct dew_tally *y = &dew__chart_outcome(c, c->option)->year;
+
+    snprintf(f->heading, sizeof f->heading, "When the glass wets: %.120s",
+             dew__option(c->r, (int)c->option).text);
+    snprintf(f->note, sizeof f->note,
+             "A dot is an hour. Above the line, drawn for the mean temperature "
+             "indoors, the middle of the glass is wet; edges and frames are "
+             "colder and wet sooner.");
+    snprintf(f->words, sizeof f->words,
+             "The glass is wet in %.20s hours of the year, its edge in %.20s.",
+             dew__number(y->sweat[DEW_GLASS], 0).text,
+             dew__number(y->sweat[DEW_EDGE], 0).text);
+    dew__figure_key(f, 0, DEW__DOTS, "an hour of the year");
+    dew__figure_key(f, 0, DEW__EDGE, "the glass wets above");
+}
+
+void dew__chart_glass(const struct dew__chart *c)
+{
+    struct dew__figure f = dew__chart_figure(c);
+    struct glass g = glass_of(c);
+    struct dew__plot p = {.out = c->out,
+                          .x0 = degrees(c, g.coldest),
+                          .x1 = degrees(c, g.warmest),
+                          .y0 = 10 * floor(10 * g.driest),
+                          .y1 = 100};
+
+    glass_words(c, &f);
+    f.zooms = 1;
+    dew__figure_open(&f);
+    dew__svg_open(&p, "indoor RH, %");
+    dew__svg_upright(&p);
+    dew__svg_level(&p, p.x1, dew__unit(DEW_TEMPERATURE, c->r->system)->name);
+    dew__svg_marks_open(&p);
+    dots(&p, c);
+    if (g.factor > 0)
+        glass_line(&p, c, &g);
+    dew__svg_marks_close(&p);
+    dew__svg_close(&p);
+    if (dew__figure_table(&f, "Indoor RH by outdoor temperature"))
+        glass_table(c, &g);
+    dew__figure_close(&f);
+}

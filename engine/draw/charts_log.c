@@ -1,0 +1,262 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The owner's log laid over the model, hour by hour. */
+#include <math.h>
+
+#include "draw/charts.h"
+#include "draw/svg.h"
+#include "report/log_sums.h"
+#include "report/words.h"
+
+enum { DAY = DEW_DAY_HOURS, FEW_DAYS = 12, MANY_DAYS = 80 };
+
+/* The hours from the first to the last that was logged. */
+struct span {
+    size_t first, count;
+};
+
+static struct span span_of(const struct dew__chart *c, const double *logged)
+{
+    size_t count = dew__chart_outcome(c, 0)->count, last = 0;
+    struct span s = {0, 0};
+
+    for (size_t h = 0; h < count; h++)
+        if (isfinite(logged[h])) {
+            if (s.count == 0)
+                s.first = h;
+            s.count = 1;
+            last = h;
+        }
+    s.count = s.count ? last - s.first + 1 : 0;
+    return s;
+}
+
+static double shown(const struct dew__chart *c, enum dew_chart kind, double x)
+{
+    return kind == DEW_CHART_log_rh
+               ? 100 * x
+               : dew__shown(x, DEW_TEMPERATURE, c->r->system);
+}
+
+static void line(const struct dew__plot *p, const struct dew__chart *c,
+                 enum dew_chart kind, const double *values, const char *look)
+{
+    size_t from = (size_t)p->x0, to = (size_t)p->x1;
+    int down = 0;
+
+    dew__svg_path_open(p, look);
+    for (size_t h = from; h < to; h++)
+        down = dew__svg_path_to(p, (double)h, shown(c, kind, values[h]), down);
+    dew__svg_path_close(p);
+}
+
+/* Make room for values in the frame. */
+static void stretch(struct dew__plot *p, const struct dew__chart *c,
+                    enum dew_chart kind, const double *values)
+{
+    for (size_t h = (size_t)p->x0; h < (size_t)p->x1; h++) {
+        double y = shown(c, kind, values[h]);
+
+        if (isfinite(y)) {
+            p->y0 = fmin(p->y0, y);
+            p->y1 = fmax(p->y1, y);
+        }
+    }
+}
+
+/* "3 Jan" below the first hour of days: each, of weeks, or of months. */
+static void dates(const struct dew__plot *p, const struct dew__chart *c)
+{
+    double days = (p->x1 - p->x0) / DAY;
+    int count = 0;
+    char words[24];
+
+    for (size_t h = (size_t)p->x0; h < (size_t)p->x1; h++) {
+        const struct dew_date *d = &c->r->dates[h];
+        int due = days > MANY_DAYS  ? d->day == 1
+                  : days > FEW_DAYS ? count % 7 == 0
+                                    : 1;
+
+        if (d->hour != 1)
+            continue;
+        count++;
+        if (!due)
+            continue;
+        snprintf(words, sizeof words, "%d %s", d->day,
+                 dew__month_short(d->month - 1));
+        dew__svg_below(p, (double)h, 0, "along", words);
+    }
+}
+
+/* What a chart of the log is drawn from. */
+struct lines {
+    const double *read, *model, *out; /* out: NULL = none */
+    const char *name, *unit;
+    int decimals;
+};
+
+static struct lines lines_of(const struct dew__chart *c, enum dew_chart kind)
+{
+    const struct dew_series *model = &dew__chart_outcome(c, 0)->series;
+    const struct dew_report_log *log = c->r->laid;
+    const double *out = log->dew_point_out ? log->dew_point_out
+                        : log->same_hours  ? model->dew_point_out
+                                           : NULL;
+
+    if (kind == DEW_CHART_log_rh)
+        return (struct lines){log->rh, model->rh, NULL, "RH", "%", 0};
+    return (struct lines){log->dew_point,
+                          model->dew_point,
+                          out,
+                          "dew point",
+                          dew__unit(DEW_TEMPERATURE, c->r->system)->name,
+                          1};
+}
+
+/* Mean of the hours of a day that have a value. */
+static double mean_of(const double *values, size_t from, size_t to)
+{
+    double sum = 0, n = 0;
+
+    for (size_t h = from; h < to; h++)
+        if (isfinite(values[h])) {
+            sum += values[h];
+            n += 1;
+        }
+    return sum / n;
+}
+
+static void days_spoken(const struct dew__plot *p, const struct dew__chart *c,
+                        enum dew_chart kind, const struct lines *l)
+{
+    size_t end = (size_t)p->x1;
+    char words[200];
+
+    for (size_t h = (size_t)p->x0; h < end; h += DAY) {
+        size_t to = h + DAY < end ? h + DAY : end;
+        const struct dew_date *d = &c->r->dates[h];
+
+        snprintf(
+            words, sizeof words,
+            "%d %s: %s of the log %.20s, of the model "
+            "%.20s %.20s",
+            d->day, dew__month_short(d->month - 1), l->name,
+            dew__number(shown(c, kind, mean_of(l->read, h, to)), l->decimals)
+                .text,
+            dew__number(shown(c, kind, mean_of(l->model, h, to)), l->decimals)
+                .text,
+            l->unit);
+        dew__svg_zone(p, (double)h, (double)to, words);
+    }
+}
+
+static void log_words(const struct dew__chart *c, struct dew__figure *f,
+                      const struct lines *l)
+{
+    struct dew__log_sum sum = dew__log_sum_of(c->r, -1);
+
+    snprintf(f->heading, sizeof f->heading, "Your log: %s", l->name);
+    snprintf(f->note, sizeof f->note,
+             "Hour by hour, the log over the model of \"%.120s\".%s",
+             dew__option(c->r, 0).text,
+             c->r->laid->same_hours
+                 ? ""
+                 : " The weather is of another year: compare levels, not "
+                   "days.");
+    snprintf(f->words, sizeof f->words, "%.20s hours logged beside the model.",
+             dew__number(sum.hours, 0).text);
+    dew__figure_key(f, 0, DEW__LOGGED, "your log");
+    dew__figure_key(f, 0, DEW__THICK, "the model, indoors");
+    if (l->out != NULL)
+        dew__figure_key(f, 0, DEW__THIN, "outdoors");
+}
+
+static void table(const struct dew__chart *c, enum dew_chart kind,
+                  const struct lines *l)
+{
+    fprintf(c->out,
+            "<thead><tr><th scope=\"col\">Month</th><th scope=\"col\">hours"
+            "</th><th scope=\"col\">log, %s</th><th scope=\"col\">model, "
+            "%s</th></tr></thead><tbody>\n",
+            l->unit, l->unit);
+    for (int m = 0; m < DEW_MONTHS; m++) {
+        struct dew__log_sum s = dew__log_sum_of(c->r, m);
+        int rh = kind == DEW_CHART_log_rh;
+
+        if ((rh ? s.rh_hours : s.hours) == 0)
+            continue;
+        fprintf(c->out,
+                "<tr><th scope=\"row\">%s</th><td>%s</td><td>%s</td><td>%s"
+                "</td></tr>\n",
+                dew__month(m), dew__number(rh ? s.rh_hours : s.hours, 0).text,
+                dew__number(shown(c, kind, rh ? s.rh_read : s.dew_read),
+                            l->decimals)
+                    .text,
+                dew__number(shown(c, kind, rh ? s.rh_model : s.dew_model),
+                            l->decimals)
+                    .text);
+    }
+    fputs("</tbody>", c->out);
+}
+
+static struct dew__plot frame(const struct dew__chart *c, enum dew_chart kind,
+                              const struct lines *l)
+{
+    struct span s = span_of(c, l->read);
+    struct dew__plot p = {.out = c->out,
+                          .x0 = (double)s.first,
+                          .x1 = (double)(s.first + s.count),
+                          .y0 = INFINITY,
+                          .y1 = -INFINITY};
+
+    stretch(&p, c, kind, l->read);
+    stretch(&p, c, kind, l->model);
+    if (l->out != NULL)
+        stretch(&p, c, kind, l->out);
+    if (!(p.y1 > p.y0)) {
+        p.y0 = isfinite(p.y0) ? p.y0 - 1 : 0;
+        p.y1 = p.y0 + 2;
+    }
+    if (!(p.x1 > p.x0))
+        p.x1 = p.x0 + 1;
+    p.y0 -= 0.03 * (p.y1 - p.y0);
+    p.y1 += 0.03 * (p.y1 - p.y0);
+    return p;
+}
+
+static void draw(const struct dew__chart *c, enum dew_chart kind)
+{
+    struct lines l = lines_of(c, kind);
+    struct dew__figure f = dew__chart_figure(c);
+    struct dew__plot p = frame(c, kind, &l);
+    char unit[80];
+
+    log_words(c, &f, &l);
+    f.zooms = f.plain = 1;
+    dew__figure_open(&f);
+    snprintf(unit, sizeof unit, "%s, %.40s", l.name, l.unit);
+    dew__svg_open(&p, unit);
+    dew__svg_upright(&p);
+    dates(&p, c);
+    dew__svg_marks_open(&p);
+    if (l.out != NULL)
+        line(&p, c, kind, l.out, "thin");
+    line(&p, c, kind, l.model, "thick");
+    line(&p, c, kind, l.read, "logged");
+    if (!c->alone)
+        days_spoken(&p, c, kind, &l);
+    dew__svg_marks_close(&p);
+    dew__svg_close(&p);
+    if (dew__figure_table(&f, "Means by month"))
+        table(c, kind, &l);
+    dew__figure_close(&f);
+}
+
+void dew__chart_log_dew(const struct dew__chart *c)
+{
+    draw(c, DEW_CHART_log_dew);
+}
+
+void dew__chart_log_rh(const struct dew__chart *c)
+{
+    draw(c, DEW_CHART_log_rh);
+}

@@ -1,0 +1,309 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Charts by month: hours too humid, and the books of water. */
+#include <math.h>
+#include <stddef.h>
+
+#include "draw/charts.h"
+#include "draw/svg.h"
+#include "report/words.h"
+
+/* ---- hours too humid ------------------------------------------------------------ */
+
+/* The option and month of most hours too humid; their count. */
+static double most_humid(const struct dew__chart *c, size_t *option, int *month)
+{
+    double most = 0;
+
+    *option = 0;
+    *month = 0;
+    for (size_t i = 0; i < c->r->question->count; i++)
+        for (int m = 0; m < DEW_MONTHS; m++) {
+            double hours = dew__chart_outcome(c, i)->month[m].too_humid;
+
+            if (hours > most) {
+                most = hours;
+                *option = i;
+                *month = m;
+            }
+        }
+    return most;
+}
+
+static void humid_bar(const struct dew__plot *p, const struct dew__chart *c,
+                      size_t i, int m)
+{
+    double n = (double)c->r->question->count, wide = 0.84 / n;
+    double from = m + 0.08 + wide * (double)i;
+    double hours = dew__chart_outcome(c, i)->month[m].too_humid;
+    const double corner[4] = {from, 0, from + 0.94 * wide, hours};
+    char words[400];
+
+    snprintf(words, sizeof words, "%s, %.100s: %s h too humid", dew__month(m),
+             dew__option(c->r, (int)i).text, dew__number(hours, 0).text);
+    dew__svg_bar(p, corner, (int)i, words);
+}
+
+static void humid_rows(const struct dew__chart *c)
+{
+    dew__chart_month_heads(c->out, "Option");
+    for (size_t i = 0; i < c->r->question->count; i++) {
+        const struct dew_outcome *o = dew__chart_outcome(c, i);
+
+        fprintf(c->out, "<tr><th scope=\"row\">%zu ", i + 1);
+        dew__escape(c->out, dew__option(c->r, (int)i).text);
+        fputs("</th>", c->out);
+        for (int m = 0; m < DEW_MONTHS; m++)
+            fprintf(c->out, "<td>%s</td>",
+                    dew__number(o->month[m].too_humid, 0).text);
+        fprintf(c->out, "<td>%s</td></tr>\n",
+                dew__number(o->year.too_humid, 0).text);
+    }
+    fputs("</tbody>", c->out);
+}
+
+static void humid_words(const struct dew__chart *c, struct dew__figure *f,
+                        double most, size_t option, int month)
+{
+    char name[140];
+
+    snprintf(f->heading, sizeof f->heading, "Hours too humid, month by month");
+    snprintf(f->note, sizeof f->note,
+             "One bar for each option, in the order of the table.%s",
+             c->r->question->count > DEW__TONES
+                 ? " Patterns repeat after ten: count from the left."
+                 : "");
+    if (most > 0)
+        snprintf(f->words, sizeof f->words,
+                 "Most in %s with \"%s\": %s hours above the limit.",
+                 dew__month(month), dew__option(c->r, (int)option).text,
+                 dew__number(most, 0).text);
+    else
+        snprintf(f->words, sizeof f->words,
+                 "No option is above the limit in any month.");
+    for (size_t i = 0; i < c->r->question->count; i++) {
+        snprintf(name, sizeof name, "%zu %.90s", i + 1,
+                 dew__option(c->r, (int)i).text);
+        dew__figure_key(f, (int)i, DEW__AREA, name);
+    }
+}
+
+void dew__chart_humid_months(const struct dew__chart *c)
+{
+    struct dew__figure f = dew__chart_figure(c);
+    struct dew__plot p = {.out = c->out, .x1 = DEW_MONTHS};
+    size_t option;
+    int month;
+    double most = most_humid(c, &option, &month);
+
+    p.y1 = fmax(most, 24) * 1.05;
+    humid_words(c, &f, most, option, month);
+    f.zooms = 1;
+    f.plain = 1;
+    dew__figure_open(&f);
+    dew__svg_open(&p, "hours too humid in the month");
+    dew__svg_upright(&p);
+    dew__svg_months(&p);
+    dew__svg_marks_open(&p);
+    for (int m = 0; m < DEW_MONTHS; m++)
+        for (size_t i = 0; i < c->r->question->count; i++)
+            humid_bar(&p, c, i, m);
+    dew__svg_marks_close(&p);
+    dew__svg_close(&p);
+    if (dew__figure_table(&f, "Hours too humid"))
+        humid_rows(c);
+    dew__figure_close(&f);
+}
+
+/* ---- water ------------------------------------------------------------------------ */
+
+/* The flows of the books, gathered so that a tone means the same in every
+   chart.  The table beside it names them all. */
+enum pile { PEOPLE, CHORES, INSIDE, LEAKS, VENTILATOR, COIL, DRYER, STORES };
+
+static const char *const pile_words[] = {
+    "people and pets",
+    "showers, cooking, dishes, laundry",
+    "plants, ground, drying and other sources",
+    "outdoor air by leaks and windows",
+    "outdoor air by the ventilator, less what its core holds back",
+    "cooling coil: condensed, and put back",
+    "dehumidifier",
+    "furnishings and surfaces"};
+
+enum { PILES = sizeof pile_words / sizeof *pile_words };
+
+/* One row for each of DEW_WATER_MAP. */
+enum {
+    IN_people = PEOPLE,
+    IN_showers = CHORES,
+    IN_cooking = CHORES,
+    IN_dishes = CHORES,
+    IN_laundry = CHORES,
+    IN_plants = INSIDE,
+    IN_pets = PEOPLE,
+    IN_ground = INSIDE,
+    IN_drying = INSIDE,
+    IN_burning = INSIDE,
+    IN_other = INSIDE,
+    IN_humidifier = INSIDE,
+    IN_leakage = LEAKS,
+    IN_windows = LEAKS,
+    IN_fresh = VENTILATOR,
+    IN_recovered = VENTILATOR,
+    IN_unplanned = LEAKS,
+    IN_ductleak = LEAKS,
+    IN_ductlost = LEAKS,
+    IN_coil = COIL,
+    IN_putback = COIL,
+    IN_dehumidifier = DRYER,
+    IN_glass = STORES,
+    IN_fog = STORES,
+    IN_store = STORES
+};
+
+/* What a pile brings and takes in a month, kg, both positive. */
+struct moved {
+    double in[PILES], out[PILES];
+};
+
+static void move(struct moved *m, int pile, double kg)
+{
+    m->in[pile] += fmax(kg, 0);
+    m->out[pile] += fmax(-kg, 0);
+}
+
+static struct moved moved_in(const struct dew_water_flows *w)
+{
+    struct moved m = {{0}, {0}};
+
+#define X(name, words)                                                         \
+    if ((int)IN_##name != (int)VENTILATOR)                                     \
+        move(&m, IN_##name, w->name);
+    DEW_WATER_MAP(X)
+#undef X
+    move(&m, VENTILATOR, w->fresh + w->recovered);
+    return m;
+}
+
+/* The largest sum of one month, in or out, kg. */
+static double most_water(const struct dew_outcome *o)
+{
+    double most = 1;
+
+    for (int month = 0; month < DEW_MONTHS; month++) {
+        struct moved m = moved_in(&o->month[month].water);
+        double in = 0, out = 0;
+
+        for (int k = 0; k < PILES; k++) {
+            in += m.in[k];
+            out += m.out[k];
+        }
+        most = fmax(most, fmax(in, out));
+    }
+    return most;
+}
+
+static void pile_up(const struct dew__plot *p, const struct dew__chart *c,
+                    int month, const double *kg, int sign)
+{
+    double at = 0;
+    char words[400];
+
+    for (int k = 0; k < PILES; k++) {
+        double amount = sign * dew__shown(kg[k], DEW_WATER, c->r->system);
+        const double corner[4] = {month + 0.14, at, month + 0.86, at + amount};
+
+        snprintf(words, sizeof words, "%s, %s: %s %s", dew__month(month),
+                 pile_words[k],
+                 dew__amount(kg[k], DEW_WATER, c->r->system, 0).text,
+                 sign > 0 ? "in" : "out");
+        dew__svg_bar(p, corner, k, words);
+        at += amount;
+    }
+}
+
+static void water_row(const struct dew__chart *c, const char *words,
+                      size_t offset)
+{
+    const struct dew_outcome *o = dew__chart_outcome(c, c->option);
+    const struct dew_unit *unit = dew__unit(DEW_WATER, c->r->system);
+    double year =
+        *(const double *)(const void *)((const char *)&o->year.water + offset);
+
+    if (fabs(year) < 0.5)
+        return;
+    fprintf(c->out, "<tr><th scope=\"row\">%s</th>", words);
+    for (int m = 0; m < DEW_MONTHS; m++) {
+        const char *month = (const char *)&o->month[m].water;
+        double kg = *(const double *)(const void *)(month + offset);
+
+        fprintf(c->out, "<td>%s</td>", dew__number(kg / unit->factor, 0).text);
+    }
+    fprintf(c->out, "<td>%s</td></tr>\n",
+            dew__number(year / unit->factor, 0).text);
+}
+
+static void water_table(const struct dew__chart *c)
+{
+    dew__chart_month_heads(c->out, dew__unit(DEW_WATER, c->r->system)->name);
+#define X(name, words)                                                         \
+    water_row(c, words, offsetof(struct dew_water_flows, name));
+    DEW_WATER_MAP(X)
+#undef X
+    fputs("</tbody>", c->out);
+}
+
+static void water_words(const struct dew__chart *c, struct dew__figure *f)
+{
+    struct moved year = moved_in(&dew__chart_outcome(c, c->option)->year.water);
+    int in = 0, out = 0;
+
+    for (int k = 0; k < PILES; k++) {
+        in = year.in[k] > year.in[in] ? k : in;
+        out = year.out[k] > year.out[out] ? k : out;
+        if (year.in[k] >= 0.5 || year.out[k] >= 0.5)
+            dew__figure_key(f, k, DEW__AREA, pile_words[k]);
+    }
+    snprintf(f->heading, sizeof f->heading, "Books of water: %.120s",
+             dew__option(c->r, (int)c->option).text);
+    snprintf(f->note, sizeof f->note,
+             "Above the line what comes into the air of the house in a month, "
+             "below it what leaves.");
+    snprintf(f->words, sizeof f->words,
+             "Most comes by %s, %.30s a year; most leaves by %s, %.30s.",
+             pile_words[in],
+             dew__amount(year.in[in], DEW_WATER, c->r->system, 0).text,
+             pile_words[out],
+             dew__amount(year.out[out], DEW_WATER, c->r->system, 0).text);
+}
+
+void dew__chart_water(const struct dew__chart *c)
+{
+    const struct dew_outcome *o = dew__chart_outcome(c, c->option);
+    struct dew__figure f = dew__chart_figure(c);
+    double most = 1.05 * dew__shown(most_water(o), DEW_WATER, c->r->system);
+    struct dew__plot p = {
+        .out = c->out, .x1 = DEW_MONTHS, .y0 = -most, .y1 = most};
+    char unit[80];
+
+    water_words(c, &f);
+    f.plain = 1;
+    dew__figure_open(&f);
+    snprintf(unit, sizeof unit, "%.40s in the month",
+             dew__unit(DEW_WATER, c->r->system)->name);
+    dew__svg_open(&p, unit);
+    dew__svg_upright(&p);
+    dew__svg_months(&p);
+    dew__svg_marks_open(&p);
+    for (int m = 0; m < DEW_MONTHS; m++) {
+        struct moved moved = moved_in(&o->month[m].water);
+
+        pile_up(&p, c, m, moved.in, 1);
+        pile_up(&p, c, m, moved.out, -1);
+    }
+    dew__svg_marks_close(&p);
+    dew__svg_close(&p);
+    if (dew__figure_table(&f, "Water by month, + in, - out"))
+        water_table(c);
+    dew__figure_close(&f);
+}

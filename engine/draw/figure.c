@@ -1,0 +1,264 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A chart with its heading, legend and table; or alone in a file. */
+#include "draw/figure.h"
+
+#include <string.h>
+
+#include "core/embed.h"
+#include "draw/svg.h"
+#include "report/words.h"
+
+DEW__EMBEDDED(chart_css);
+
+/* Of a file: places in the units of its view box. */
+enum {
+    HEAD_Y = 26,
+    NOTE_Y = 48,
+    NOTE_STEP = 16,
+    NOTE_LETTERS = 118, /* of a line, at the size of notes */
+    PLAIN = 28,         /* spared below months */
+    KEY_STEP = 20,
+    KEY_MARK = 24,
+    EDGE = 12
+};
+
+/* Mean width of a letter of the legend, by eye. */
+static const double LETTER = 6.6;
+
+void dew__figure_key(struct dew__figure *f, int tone, enum dew__key_kind kind,
+                     const char *words)
+{
+    struct dew__key *k = &f->keys[f->key_count];
+
+    if (f->key_count == DEW__KEYS)
+        return;
+    k->tone = tone % DEW__TONES;
+    k->kind = kind;
+    snprintf(k->words, sizeof k->words, "%.99s", words);
+    f->key_count++;
+}
+
+/* The class that draws a line of the legend. */
+static const char *line_of(const struct dew__key *k)
+{
+    switch (k->kind) {
+    case DEW__THICK:
+        return "thick";
+    case DEW__THIN:
+        return "thin";
+    case DEW__EDGE:
+        return "edge";
+    case DEW__LOGGED:
+        return "logged";
+    default:
+        return dew__svg_kind(k->tone);
+    }
+}
+
+static void key_mark(FILE *out, const struct dew__key *k, double x, double y)
+{
+    switch (k->kind) {
+    case DEW__LINE:
+    case DEW__THICK:
+    case DEW__THIN:
+    case DEW__EDGE:
+    case DEW__LOGGED:
+        fprintf(out, "<path class=\"%s\" d=\"M%.1f %.1fh%d\"/>", line_of(k), x,
+                y + 6, KEY_MARK);
+        return;
+    case DEW__DOTS:
+        fprintf(out, "<path class=\"dots\" d=\"M%.1f %.1fh0m6 -3h0m6 4h0\"/>",
+                x + 5, y + 6);
+        return;
+    case DEW__AREA:
+    case DEW__SHADE:
+        fprintf(out,
+                "<rect class=\"%c%d\" x=\"%.1f\" y=\"%.1f\" width=\"%d\" "
+                "height=\"12\"/>",
+                k->kind == DEW__AREA ? 't' : 'm', k->tone, x, y, KEY_MARK);
+        return;
+    default:
+        fprintf(out,
+                "<rect class=\"%s\" x=\"%.1f\" y=\"%.1f\" width=\"%d\" "
+                "height=\"12\"/>",
+                k->kind == DEW__SOME ? "some" : "much", x, y, KEY_MARK);
+    }
+}
+
+static int drawing_high(const struct dew__figure *f)
+{
+    return f->plain ? DEW__SVG_HIGH - PLAIN : DEW__SVG_HIGH;
+}
+
+/* ---- in the page --------------------------------------------------------------- */
+
+static void open_in_page(const struct dew__figure *f)
+{
+    fprintf(f->out, "<figure%s><h3>", f->zooms ? " class=\"zooms\"" : "");
+    dew__escape(f->out, f->heading);
+    fputs("</h3><p>", f->out);
+    dew__escape(f->out, f->note);
+    fprintf(f->out,
+            "</p>\n<svg viewBox=\"0 0 %d %d\" role=\"img\" aria-label=\"",
+            DEW__SVG_WIDE, drawing_high(f));
+    dew__escape(f->out, f->heading);
+    fputs(". ", f->out);
+    dew__escape(f->out, f->words);
+    fputs("\">\n", f->out);
+}
+
+static void legend_in_page(const struct dew__figure *f)
+{
+    fputs("<ul class=\"legend\">", f->out);
+    for (int i = 0; i < f->key_count; i++) {
+        fputs("<li><svg viewBox=\"0 0 26 14\" aria-hidden=\"true\">", f->out);
+        key_mark(f->out, &f->keys[i], 1, 1);
+        fputs("</svg>", f->out);
+        dew__escape(f->out, f->keys[i].words);
+        fputs("</li>", f->out);
+    }
+    fputs("</ul>\n", f->out);
+}
+
+/* ---- alone ------------------------------------------------------------------------ */
+
+static double key_wide(const struct dew__key *k)
+{
+    return KEY_MARK + 6 + LETTER * dew__width(k->words) + 18;
+}
+
+/* Bytes of the next line of a note, cut at a space. */
+static size_t note_line(const char *s)
+{
+    size_t at = strlen(s);
+
+    if (at <= NOTE_LETTERS)
+        return at;
+    at = NOTE_LETTERS;
+    while (at > 0 && s[at] != ' ')
+        at--;
+    return at > 0 ? at : NOTE_LETTERS;
+}
+
+static int note_lines(const struct dew__figure *f)
+{
+    int lines = 0;
+
+    for (const char *s = f->note; *s != '\0'; lines++) {
+        s += note_line(s);
+        s += *s == ' ';
+    }
+    return lines;
+}
+
+static int key_rows(const struct dew__figure *f)
+{
+    double x = EDGE;
+    int rows = f->key_count > 0;
+
+    for (int i = 0; i < f->key_count; i++) {
+        double wide = key_wide(&f->keys[i]);
+
+        if (x > EDGE && x + wide > DEW__SVG_WIDE) {
+            x = EDGE;
+            rows++;
+        }
+        x += wide;
+    }
+    return rows;
+}
+
+static void notes_alone(const struct dew__figure *f)
+{
+    char line[NOTE_LETTERS + 1];
+    int y = NOTE_Y;
+
+    for (const char *s = f->note; *s != '\0'; y += NOTE_STEP) {
+        size_t length = note_line(s);
+
+        snprintf(line, sizeof line, "%.*s", (int)length, s);
+        fprintf(f->out, "<text class=\"note\" x=\"%d\" y=\"%d\">", EDGE, y);
+        dew__escape(f->out, line);
+        fputs("</text>\n", f->out);
+        s += length;
+        s += *s == ' ';
+    }
+}
+
+static void open_alone(const struct dew__figure *f)
+{
+    int top = NOTE_Y + NOTE_STEP * note_lines(f);
+    int high = top + drawing_high(f) + KEY_STEP * key_rows(f);
+
+    fprintf(f->out,
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%d\" "
+            "height=\"%d\" viewBox=\"0 0 %d %d\" role=\"img\" "
+            "aria-labelledby=\"t d\">\n<title id=\"t\">",
+            DEW__SVG_WIDE, high, DEW__SVG_WIDE, high);
+    dew__escape(f->out, f->heading);
+    fputs("</title>\n<desc id=\"d\">", f->out);
+    dew__escape(f->out, f->words);
+    fprintf(f->out, "</desc>\n<style>\n%s</style>\n", dew__data_chart_css);
+    dew__svg_patterns(f->out);
+    fprintf(f->out,
+            "<rect class=\"paper\" width=\"%d\" height=\"%d\"/><text "
+            "class=\"head\" x=\"%d\" y=\"%d\">",
+            DEW__SVG_WIDE, high, EDGE, HEAD_Y);
+    dew__escape(f->out, f->heading);
+    fputs("</text>\n", f->out);
+    notes_alone(f);
+    fprintf(f->out, "<g transform=\"translate(0 %d)\">\n", top - EDGE);
+}
+
+static void legend_alone(const struct dew__figure *f)
+{
+    double x = EDGE, y = drawing_high(f) + 4;
+
+    for (int i = 0; i < f->key_count; i++) {
+        double wide = key_wide(&f->keys[i]);
+
+        if (x > EDGE && x + wide > DEW__SVG_WIDE) {
+            x = EDGE;
+            y += KEY_STEP;
+        }
+        key_mark(f->out, &f->keys[i], x, y);
+        fprintf(f->out, "<text x=\"%.1f\" y=\"%.1f\">", x + KEY_MARK + 6,
+                y + 11);
+        dew__escape(f->out, f->keys[i].words);
+        fputs("</text>\n", f->out);
+        x += wide;
+    }
+    fputs("</g></svg>\n", f->out);
+}
+
+/* ---- either ------------------------------------------------------------------------- */
+
+void dew__figure_open(const struct dew__figure *f)
+{
+    if (f->alone)
+        open_alone(f);
+    else
+        open_in_page(f);
+}
+
+int dew__figure_table(const struct dew__figure *f, const char *caption)
+{
+    if (f->alone) {
+        legend_alone(f);
+        return 0;
+    }
+    fputs("</svg>\n<output aria-live=\"polite\"></output>\n", f->out);
+    legend_in_page(f);
+    fputs("<details><summary>The same as a table</summary><div "
+          "class=\"wide\"><table><caption>",
+          f->out);
+    dew__escape(f->out, caption);
+    fputs("</caption>\n", f->out);
+    return 1;
+}
+
+void dew__figure_close(const struct dew__figure *f)
+{
+    if (!f->alone)
+        fputs("</table></div></details></figure>\n", f->out);
+}

@@ -1,0 +1,163 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The tables of options: their columns. */
+#include "report/option_columns.h"
+
+#include <math.h>
+#include <string.h>
+
+static const struct dew_tally *year_of(const struct dew_report *r, size_t i)
+{
+    return &r->question->choices[i].outcome->year;
+}
+
+#define CELL(name, expression)                                                 \
+    static struct dew__word name(const struct dew_report *r, size_t i)         \
+    {                                                                          \
+        return expression;                                                     \
+    }
+
+static double worst_month(const struct dew_report *r, size_t i)
+{
+    const struct dew_outcome *o = r->question->choices[i].outcome;
+    double worst = 0;
+
+    for (int m = 0; m < DEW_MONTHS; m++)
+        worst = fmax(worst, o->month[m].too_humid);
+    return worst;
+}
+
+static double all_energy(const struct dew_report *r, size_t i)
+{
+    double sum = 0;
+
+#define X(name, words) sum += year_of(r, i)->energy.name;
+    DEW_ENERGY_MAP(X)
+#undef X
+    return sum / 3.6e6;
+}
+
+static struct dew__word delivered(const struct dew_report *r, size_t i)
+{
+    struct dew__word w = dew__number(
+        dew__shown(dew_verdict_fresh(r->question, i), DEW_FLOW, r->system), 0);
+
+    if (!dew_verdict_ventilates(r->question, i))
+        memcpy(w.text + strlen(w.text), "*", sizeof "*");
+    return w;
+}
+
+static struct dew__word asked(const struct dew_report *r, size_t i)
+{
+    double required = r->question->choices[i].outcome->required;
+
+    return dew__number(
+        required > 0 ? dew__shown(required, DEW_FLOW, r->system) : NAN, 0);
+}
+
+static double mean(double sum, double hours)
+{
+    return hours > 0 ? sum / hours : NAN;
+}
+
+static struct dew__word coldest_supply(const struct dew_report *r, size_t i)
+{
+    const struct dew_tally *y = year_of(r, i);
+
+    return dew__number(y->duty.vent > 0 ? dew__shown(y->supply_t_min,
+                                                     DEW_TEMPERATURE, r->system)
+                                        : NAN,
+                       0);
+}
+
+static struct dew__word payback(const struct dew_report *r, size_t i)
+{
+    struct dew_bill base = dew_verdict_bill(r->question, 0);
+    struct dew_bill bill = dew_verdict_bill(r->question, i);
+    double years = dew_cost_payback(&base, &bill).likely;
+    struct dew__word never = {"never"};
+
+    if (i == 0 || bill.install.likely <= base.install.likely)
+        return dew__number(NAN, 0);
+    return isinf(years) ? never : dew__number(years, 1);
+}
+
+CELL(humid, dew__number(year_of(r, i)->too_humid, 0))
+CELL(worst, dew__number(worst_month(r, i), 0))
+CELL(longest, dew__number(year_of(r, i)->longest_too_humid, 0))
+CELL(dry, dew__number(year_of(r, i)->too_dry, 0))
+CELL(could, dew__number(year_of(r, i)->could_dry, 0))
+CELL(energy, dew__grouped(all_energy(r, i), 0))
+CELL(yearly, dew__money(r, dew_verdict_bill(r->question, i).yearly.likely))
+CELL(install, dew__price(r, dew_verdict_bill(r->question, i).install.likely))
+CELL(present, dew__price(r, dew_verdict_bill(r->question, i).present.likely))
+CELL(rh_mean,
+     dew__number(100 * mean(year_of(r, i)->rh_sum, year_of(r, i)->hours), 0))
+CELL(rh_95, dew__number(100 * r->question->choices[i].outcome->rh_95, 0))
+CELL(glass, dew__number(year_of(r, i)->sweat[DEW_GLASS], 0))
+CELL(corner, dew__number(year_of(r, i)->surface_80[DEW_CORNER], 0))
+static double worst_mould(const struct dew_report *r, size_t i)
+{
+    const struct dew_face *f = r->question->choices[i].outcome->faces;
+
+    return fmax(f[DEW_GLASS].mould,
+                fmax(f[DEW_EDGE].mould, f[DEW_CORNER].mould));
+}
+
+CELL(mould, dew__number(worst_mould(r, i), 1))
+CELL(co2, dew__number(mean(year_of(r, i)->co2_sum, year_of(r, i)->hours), 0))
+CELL(co2_high, dew__number(year_of(r, i)->co2_high, 0))
+CELL(frost, dew__number(year_of(r, i)->frost_hours, 0))
+
+static const struct dew__column air_columns[] = {
+    {{"too", "humid", "h"}, 6, humid},
+    {{"worst", "month", "h"}, 6, worst},
+    {{"at a", "stretch", "h"}, 8, longest},
+    {{"too", "dry", "h"}, 6, dry},
+    {{"could", "dry", "h"}, 6, could},
+    {{"fresh", "air", "flow"}, 7, delivered},
+    {{"asked", "for", "flow"}, 6, asked},
+    {{"energy", "a year", "kWh"}, 7, energy},
+};
+
+static const struct dew__column more_columns[] = {
+    {{"mean", "RH", "%"}, 6, rh_mean},
+    {{"95 %", "below", "%"}, 6, rh_95},
+    {{"wet", "glass", "h"}, 6, glass},
+    {{"corner", "> 80 %", "h"}, 7, corner},
+    {{"mould", "index", "of 6"}, 6, mould},
+    {{"mean", "CO2", "ppm"}, 6, co2},
+    {{"above", "1000", "h"}, 6, co2_high},
+    {{"supply", "coldest", "temp"}, 8, coldest_supply},
+    {{"de-", "frost", "h"}, 6, frost},
+};
+
+static const struct dew__column money_columns[] = {
+    {{"to", "install", "once"}, 12, install},
+    {{"to run", "and keep", "a year"}, 12, yearly},
+    {{"over all", "years", "today"}, 12, present},
+    {{"pays", "back", "years"}, 10, payback},
+};
+
+const struct dew__column *dew__columns(enum dew__table which, size_t *count)
+{
+    switch (which) {
+    case DEW__TABLE_AIR:
+        *count = sizeof air_columns / sizeof *air_columns;
+        return air_columns;
+    case DEW__TABLE_MORE:
+        *count = sizeof more_columns / sizeof *more_columns;
+        return more_columns;
+    default:
+        *count = sizeof money_columns / sizeof *money_columns;
+        return money_columns;
+    }
+}
+
+const char *dew__column_head(const struct dew_report *r, const char *head)
+{
+    if (strcmp(head, "flow") == 0)
+        return dew__unit(DEW_FLOW, r->system)->name;
+    if (strcmp(head, "temp") == 0)
+        return dew__unit(DEW_TEMPERATURE, r->system)->name;
+    return head;
+}

@@ -1,0 +1,273 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The owner's calendar: what is due in which month, what the year should look
+   like, and a line to write down what was read. */
+#include <stddef.h>
+
+#include "report/words.h"
+#include "sheets/hand.h"
+
+/* Months as bits, January first. */
+enum {
+    EVERY = 0xfff,
+    QUARTERS = 0x249, /* January, April, July, October */
+    BETWEEN = 0x492,  /* February, May, August, November */
+    SPRING_AUTUMN = 0x208,
+    MAY = 0x010,
+    SEPTEMBER = 0x100,
+    OCTOBER = 0x200
+};
+
+/* An hour or more in the month counts as used. */
+static const double USED = 1;
+
+static const struct dew_choice *choice(const struct dew_report *r)
+{
+    return &r->question->choices[dew__hand_option(r)];
+}
+
+/* ---- who needs what, and when -------------------------------------------------------- */
+
+/* The months in which a task is due; 0 where there is nothing to do. */
+typedef unsigned due(const struct dew_report *r);
+
+static unsigned has_ventilator(const struct dew_report *r, unsigned months)
+{
+    return choice(r)->facts->core != DEW_CORE_none ? months : 0;
+}
+
+static unsigned has_core(const struct dew_report *r)
+{
+    return choice(r)->facts->core >= DEW_CORE_heat_plate ? MAY : 0;
+}
+
+static unsigned filters(const struct dew_report *r)
+{
+    return has_ventilator(r, QUARTERS);
+}
+
+static unsigned screens(const struct dew_report *r)
+{
+    return has_ventilator(r, SPRING_AUTUMN);
+}
+
+static unsigned balance(const struct dew_report *r)
+{
+    return has_ventilator(r, OCTOBER);
+}
+
+static unsigned used_in(const struct dew_report *r, size_t offset)
+{
+    unsigned months = 0;
+
+    for (int m = 0; m < DEW_MONTHS; m++) {
+        const char *duty = (const char *)&choice(r)->outcome->month[m].duty;
+
+        if (*(const double *)(const void *)(duty + offset) >= USED)
+            months |= 1U << m;
+    }
+    return months;
+}
+
+static unsigned icing(const struct dew_report *r)
+{
+    return used_in(r, offsetof(struct dew_duty, defrost));
+}
+
+static unsigned drying(const struct dew_report *r)
+{
+    return used_in(r, offsetof(struct dew_duty, dehumidify));
+}
+
+static unsigned wetting(const struct dew_report *r)
+{
+    return used_in(r, offsetof(struct dew_duty, humidify));
+}
+
+static unsigned handler(const struct dew_report *r)
+{
+    return choice(r)->facts->handlers > 0 ? BETWEEN : 0;
+}
+
+/* The month before the first that cools; May where every month does. */
+static unsigned coil(const struct dew_report *r)
+{
+    unsigned cooled = used_in(r, offsetof(struct dew_duty, cool));
+
+    for (int m = 0; m < DEW_MONTHS; m++) {
+        int before = (m + DEW_MONTHS - 1) % DEW_MONTHS;
+
+        if ((cooled >> m & 1U) && !(cooled >> before & 1U))
+            return 1U << before;
+    }
+    return cooled ? MAY : 0;
+}
+
+static unsigned drains(const struct dew_report *r)
+{
+    return has_core(r) || coil(r) || drying(r) ? SPRING_AUTUMN : 0;
+}
+
+static unsigned every(const struct dew_report *r)
+{
+    (void)r;
+    return EVERY;
+}
+
+static unsigned quarters(const struct dew_report *r)
+{
+    (void)r;
+    return QUARTERS;
+}
+
+static unsigned september(const struct dew_report *r)
+{
+    (void)r;
+    return SEPTEMBER;
+}
+
+/* How often: common practice, no source; the maker's manual comes first. */
+static const struct task {
+    const char *words;
+    due *when;
+} tasks[] = {
+    {"carbon monoxide and smoke alarms: press the button", every},
+    {"ventilator: clean or change the filters", filters},
+    {"intake and exhaust hoods: leaves, lint, insects", screens},
+    {"intake hood and drain: ice and snow", icing},
+    {"core: take out and clean as its manual says", has_core},
+    {"ventilator: measure fresh and stale air, balance", balance},
+    {"drains, traps, pans and float switches", drains},
+    {"air handler: change the filter", handler},
+    {"cooling coil and its pan, before the season", coil},
+    {"dehumidifier: filter and hose, while it runs", drying},
+    {"humidifier: clean, no standing water", wetting},
+    {"kitchen hood: grease filter; bath fans: grilles", quarters},
+    {"hygrometers: beside a good one, or over damp salt", september},
+};
+
+/* ---- tables -------------------------------------------------------------------------- */
+
+static void months_head(const char *first, FILE *out)
+{
+    fprintf(out, "<table class=\"dense\"><thead><tr><th scope=\"col\">%s</th>",
+            first);
+    for (int m = 0; m < DEW_MONTHS; m++)
+        fprintf(out, "<th class=\"box\" scope=\"col\">%s</th>",
+                dew__month_short(m));
+    fputs("</tr></thead><tbody>\n", out);
+}
+
+static void task_rows(const struct dew_report *r, FILE *out)
+{
+    months_head("Due", out);
+    for (size_t i = 0; i < sizeof tasks / sizeof *tasks; i++) {
+        unsigned months = tasks[i].when(r);
+
+        if (months == 0)
+            continue;
+        fprintf(out, "<tr><th scope=\"row\">%s</th>", tasks[i].words);
+        for (int m = 0; m < DEW_MONTHS; m++)
+            fprintf(out, "<td class=\"box\">%s</td>",
+                    months >> m & 1U ? "&#9744;" : "");
+        fputs("</tr>\n", out);
+    }
+    fputs("</tbody></table>\n", out);
+}
+
+static double mean_rh(const struct dew_tally *t)
+{
+    return 100 * t->rh_sum / t->hours;
+}
+
+static double too_humid(const struct dew_tally *t)
+{
+    return t->too_humid;
+}
+
+static double could_dry(const struct dew_tally *t)
+{
+    return 100 * t->could_dry / t->hours;
+}
+
+static void figure_row(const struct dew_report *r, const char *words,
+                       double (*of)(const struct dew_tally *t), FILE *out)
+{
+    fprintf(out, "<tr><th scope=\"row\">%s</th>", words);
+    for (int m = 0; m < DEW_MONTHS; m++)
+        fprintf(out, "<td class=\"box\">%s</td>",
+                dew__number(of(&choice(r)->outcome->month[m]), 0).text);
+    fputs("</tr>\n", out);
+}
+
+static void blank_row(const char *words, FILE *out)
+{
+    fprintf(out, "<tr><th scope=\"row\">%s</th>", words);
+    for (int m = 0; m < DEW_MONTHS; m++)
+        fputs("<td class=\"box\">&#160;</td>", out);
+    fputs("</tr>\n", out);
+}
+
+static void year_rows(const struct dew_report *r, FILE *out)
+{
+    months_head("As computed, and as read", out);
+    figure_row(r, "mean RH indoors, %", mean_rh, out);
+    figure_row(r, "hours too humid", too_humid, out);
+    figure_row(r, "outdoor air could dry, % of hours", could_dry, out);
+    blank_row("RH read indoors, %", out);
+    blank_row("temperature read indoors", out);
+    if (choice(r)->c->plant.dryer.rate > 0)
+        blank_row("bucket or meter of the dehumidifier", out);
+    fputs("</tbody></table>\n", out);
+}
+
+/* ---- the sheet ------------------------------------------------------------------------ */
+
+static int is_told(const struct dew_report *r, const struct dew_finding *f)
+{
+    return f->kind == DEW_FINDING_outdoor_dries ||
+           f->kind == DEW_FINDING_outdoor_cannot ||
+           (f->kind == DEW_FINDING_drying && dew__hand_option(r) == 0);
+}
+
+static void when_to_air(const struct dew_report *r, FILE *out)
+{
+    char text[DEW_SENTENCE];
+
+    for (size_t i = 0; i < r->verdict->count; i++)
+        if (is_told(r, &r->verdict->list[i])) {
+            fputs("<p>", out);
+            dew__escape(out, dew_report_sentence(r, &r->verdict->list[i], text,
+                                                 sizeof text));
+            fputs("</p>\n", out);
+        }
+}
+
+static void calendar(const struct dew_report *r, FILE *out)
+{
+    dew__hand_cautions(r, DEW_STOP, DEW__OF_HOUSE | DEW__OF_OPTION, out);
+    fputs("<h2>What is due, year after year</h2>\n", out);
+    task_rows(r, out);
+    fputs("<p><small>How often: common practice, no source; the maker's "
+          "manual comes first. After any change of fans, ducts or "
+          "airtightness: radon and draught of appliances tested anew."
+          "</small></p>\n<h2>What the year should look like</h2>\n",
+          out);
+    year_rows(r, out);
+    when_to_air(r, out);
+    fputs("<h2>To know</h2>\n", out);
+    dew__hand_cautions(r, DEW_NOTE, DEW__OF_HOUSE | DEW__OF_OPTION, out);
+    fputs("<p>Filter size ", out);
+    dew__hand_blank(out, 18);
+    fputs(" &#160; service by ", out);
+    dew__hand_blank(out, 24);
+    fputs(" &#160; fitted on ", out);
+    dew__hand_blank(out, 12);
+    fputs("</p>\n", out);
+}
+
+enum dew_status dew_report_calendar(const struct dew_report *report, FILE *out,
+                                    struct dew_error *err)
+{
+    return dew__hand_write(report, "For the owner: a calendar", calendar, out,
+                           err);
+}

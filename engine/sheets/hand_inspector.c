@@ -1,0 +1,198 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The inspector's sheet: what was told of the house, what was answered, what
+   was computed against what is asked. */
+#include "report/caution.h"
+#include "report/words.h"
+#include "sheets/hand.h"
+
+static void house(const struct dew_report *r, FILE *out)
+{
+    static const struct told {
+        const char *name, *key;
+    } told[] = {
+        {"floor area", "house.floor_area"},
+        {"storeys", "house.storeys"},
+        {"bedrooms", "house.bedrooms"},
+        {"people", "people.count"},
+        {"airtightness", "house.airtightness"},
+        {"foundation", "house.foundation"},
+        {"heating", "heating.kind"},
+        {"cooling", "cooling.capacity"},
+        {"rule for fresh air", "limits.fresh_air_rule"},
+    };
+    size_t option = dew__hand_option(r);
+    const struct dew_house *h = &r->question->choices[option].c->house;
+
+    fputs("<table class=\"dense pairs\"><tbody>\n", out);
+    for (size_t i = 0; i < sizeof told / sizeof *told; i++)
+        dew__hand_row(out, told[i].name,
+                      dew__hand_input(r, option, told[i].key).text);
+    dew__hand_row(out, "volume",
+                  dew__amount(h->volume, DEW_VOLUME, r->system, 0).text);
+    fputs("</tbody></table>\n", out);
+}
+
+/* One figure: computed, and what it is held against. */
+static void figure(FILE *out, const char *name, const char *value,
+                   const char *against)
+{
+    fputs("<tr><th scope=\"row\">", out);
+    dew__escape(out, name);
+    fprintf(out, "</th><td class=\"n\">%s</td><td>", value);
+    dew__escape(out, against);
+    fputs("</td><td></td></tr>\n", out);
+}
+
+static void air_figures(const struct dew_report *r, const struct dew_outcome *o,
+                        FILE *out)
+{
+    size_t option = dew__hand_option(r);
+    struct dew__word asked = {"none asked for"};
+
+    if (o->required > 0)
+        snprintf(asked.text, sizeof asked.text, "%.60s asked for",
+                 dew__amount(o->required, DEW_FLOW, r->system, 0).text);
+    figure(out, "fresh air that counts, mean",
+           dew__amount(dew_verdict_fresh(r->question, option), DEW_FLOW,
+                       r->system, 0)
+               .text,
+           asked.text);
+    figure(out, "hours below that", dew__number(o->year.fresh_short, 0).text,
+           "0 h");
+    figure(out, "CO2, mean, ppm",
+           dew__number(o->year.co2_sum / o->year.hours, 0).text,
+           "no limit of health; shows stale air");
+    figure(out, "hours above 1000 ppm", dew__number(o->year.co2_high, 0).text,
+           "our own mark; no current standard holds a limit");
+}
+
+/* The worst surface, as in the table of options, and which it is. */
+static void mould_figure(const struct dew_outcome *o, FILE *out)
+{
+    static const char *const names[DEW_SURFACES] = {
+        "mould index, worst surface (glass)",
+        "mould index, worst surface (frame)",
+        "mould index, worst surface (corner)"};
+    int worst = DEW_CORNER;
+
+    for (int s = 0; s < DEW_SURFACES; s++)
+        if (o->faces[s].mould > o->faces[worst].mould)
+            worst = s;
+    figure(out, names[worst], dew__number(o->faces[worst].mould, 1).text,
+           "3 of 6 can be seen");
+}
+
+static void damp_figures(const struct dew_report *r,
+                         const struct dew_outcome *o, FILE *out)
+{
+    const struct dew_limits *l =
+        &r->question->choices[dew__hand_option(r)].c->limits;
+    char limit[80];
+
+    snprintf(limit, sizeof limit, "above %.20s %%",
+             dew__number(100 * l->too_humid, 0).text);
+    figure(out, "hours too humid", dew__number(o->year.too_humid, 0).text,
+           limit);
+    snprintf(limit, sizeof limit, "below %.20s %%",
+             dew__number(100 * l->too_dry, 0).text);
+    figure(out, "hours too dry", dew__number(o->year.too_dry, 0).text, limit);
+    figure(out, "hours of wet glass",
+           dew__number(o->year.sweat[DEW_GLASS], 0).text, "0 h");
+    mould_figure(o, out);
+}
+
+static void pressure_figures(const struct dew_report *r,
+                             const struct dew_outcome *o, FILE *out)
+{
+    size_t option = dew__hand_option(r);
+    unsigned untold = dew_cautions_suction(r->question, option).untold;
+    char against[120] = "test under the worst case [BPI-1200]";
+
+    if (untold != 0)
+        snprintf(against, sizeof against, "%.90s not told",
+                 dew__fans(untold).text);
+    figure(out, "pressure by the fans told, Pa",
+           dew__number(o->year.pressure_min, 1).text,
+           "computed, never a proof of safety");
+    figure(out, "with every fan at once",
+           untold != 0 ? "not computed" : dew__suction(r, option).text,
+           against);
+}
+
+static void figures(const struct dew_report *r, FILE *out)
+{
+    const struct dew_outcome *o =
+        r->question->choices[dew__hand_option(r)].outcome;
+
+    fputs("<table class=\"dense\"><thead><tr><th scope=\"col\">computed for "
+          "the year</th><th class=\"n\" scope=\"col\">value</th><th "
+          "scope=\"col\">against</th><th class=\"fill\" "
+          "scope=\"col\">measured</th></tr>"
+          "</thead><tbody>\n",
+          out);
+    air_figures(r, o, out);
+    damp_figures(r, o, out);
+    pressure_figures(r, o, out);
+    fputs("</tbody></table>\n", out);
+}
+
+static void question(FILE *out, const char *asks, enum dew_answer answer)
+{
+    fputs("<tr><td>", out);
+    dew__escape(out, asks);
+    fprintf(out, "</td><td>%s%s%s</td><td class=\"box\">&#9744;</td></tr>\n",
+            answer == DEW_ANSWER_UNKNOWN ? "<strong>" : "",
+            dew_answer_text(answer),
+            answer == DEW_ANSWER_UNKNOWN ? "</strong>" : "");
+}
+
+static void answers(const struct dew_report *r, FILE *out)
+{
+    const struct dew_safety *s = r->question->safety;
+
+    fputs("<table class=\"dense\"><thead><tr><th scope=\"col\">is there "
+          "...</th><th scope=\"col\">answered</th><th class=\"box\" "
+          "scope=\"col\">seen</th></tr></thead><tbody>\n",
+          out);
+#define X(name, asks) question(out, asks, s->name);
+    DEW_SAFETY_MAP(X)
+#undef X
+    fputs("</tbody></table>\n", out);
+}
+
+static void sheet(const struct dew_report *r, FILE *out)
+{
+    dew__hand_cautions(r, DEW_STOP, DEW__OF_HOUSE | DEW__OF_OPTION, out);
+    fputs("<h2>The house as told, and what was computed</h2>\n<div "
+          "class=\"two third\">\n",
+          out);
+    house(r, out);
+    figures(r, out);
+    fputs("</div>\n<h2>Answers to the questions of safety; \"unknown\" is "
+          "treated like the worse answer</h2>\n",
+          out);
+    answers(r, out);
+    fputs("<h2>Found on site</h2>\n<p>Airtightness ", out);
+    dew__hand_blank(out, 14);
+    fputs(" &#160; worst-case depressurization ", out);
+    dew__hand_blank(out, 10);
+    fputs(" Pa &#160; spillage after ", out);
+    dew__hand_blank(out, 8);
+    fputs(" s &#160; CO ", out);
+    dew__hand_blank(out, 8);
+    fputs(" ppm</p>\n<p>Radon ", out);
+    dew__hand_blank(out, 10);
+    fputs(" &#160; inspected by ", out);
+    dew__hand_blank(out, 22);
+    fputs(" on ", out);
+    dew__hand_blank(out, 14);
+    fputs(" &#160; result ", out);
+    dew__hand_blank(out, 20);
+    fputs("</p>\n", out);
+}
+
+enum dew_status dew_report_inspector(const struct dew_report *report, FILE *out,
+                                     struct dew_error *err)
+{
+    return dew__hand_write(report, "For the inspector", sheet, out, err);
+}

@@ -1,0 +1,275 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * The report as one page that opens without a network.  It is HTML whose tags
+ * all close, so that a reader of XML takes it too.
+ */
+#include <math.h>
+#include <string.h>
+
+#include "core/embed.h"
+#include "core/fail.h"
+#include "core/numeric.h"
+#include "draw/charts.h"
+#include "draw/svg.h"
+#include "report/ducts.h"
+#include "report/option_columns.h"
+#include "report/sheet.h"
+#include "sheets/page_parts.h"
+
+DEW__EMBEDDED(page_css);
+DEW__EMBEDDED(chart_css);
+DEW__EMBEDDED(ducts_css);
+DEW__EMBEDDED(page_js);
+
+static const char *title_of(const struct dew_report *r)
+{
+    return r->title && r->title[0] ? r->title : "Untitled";
+}
+
+static void head(const struct dew_report *r, FILE *out)
+{
+    fputs("<!DOCTYPE html>\n<html lang=\"en\"><head><meta "
+          "charset=\"utf-8\"/>\n<meta name=\"viewport\" "
+          "content=\"width=device-width, initial-scale=1\"/>\n<title>",
+          out);
+    dew__escape(out, title_of(r));
+    fprintf(out, "</title>\n<style>\n%s%s%s</style></head>\n<body>\n",
+            dew__data_page_css, dew__data_chart_css,
+            dew__told_drawn(r->ducts) > 0 ? dew__data_ducts_css : "");
+    fputs("<svg class=\"defs\" aria-hidden=\"true\">", out);
+    dew__svg_patterns(out);
+    fputs("</svg>\n", out);
+}
+
+static void top(const struct dew_report *r, FILE *out)
+{
+    fputs("<header><a class=\"skip\" href=\"#says\">To what the year says</a>"
+          "<h1>",
+          out);
+    dew__escape(out, title_of(r));
+    fprintf(out, "</h1>\n<p class=\"sub\">%zu option%s through %s%s. ",
+            r->question->count, r->question->count == 1 ? "" : "s",
+            strcmp(dew__span(r).text, "year") == 0 ? "one " : "the ",
+            dew__span(r).text);
+    fputs("Weather: ", out);
+    dew__escape(out, r->weather ? r->weather : "not told");
+    fputs("</p>\n<nav aria-label=\"Parts of this page\"><ul>"
+          "<li><a href=\"#says\">What the year says</a></li>"
+          "<li><a href=\"#options\">The options</a></li>",
+          out);
+    if (dew__told_drawn(r->ducts) > 0)
+        fputs("<li><a href=\"#airpaths\">Where the air goes</a></li>", out);
+    fputs("<li><a href=\"#charts\">Through the year</a></li>"
+          "<li><a href=\"#cautions\">Cautions</a></li>"
+          "<li><a href=\"#inputs\">What was put in</a></li>"
+          "<li><a href=\"#method\">How it was worked out</a></li>"
+          "<li><a href=\"#sources\">Sources</a></li>"
+          "</ul></nav>\n<p class=\"sub\">To hand over, beside this page: "
+          "<a href=\"contractor.html\">contractor</a>, "
+          "<a href=\"inspector.html\">inspector</a>, "
+          "<a href=\"calendar.html\">calendar</a>. One sheet of paper "
+          "each.</p></header>\n<main>\n",
+          out);
+}
+
+/* ---- verdict ------------------------------------------------------------------------ */
+
+/* Under which heading a finding is told, of the first group its kind is in. */
+static const struct group {
+    const char *heading;
+    enum dew_finding_kind from; /* the kinds follow each other in this order */
+} groups[] = {
+    {"Today", DEW_FINDING_today_humid},
+    {"What outdoor air can do", DEW_FINDING_outdoor_dries},
+    {"What helps, and what does not", DEW_FINDING_dryer_not_needed},
+    {"Money", DEW_FINDING_pays_back},
+};
+
+enum { GROUPS = sizeof groups / sizeof *groups };
+
+static int group_of(const struct dew_finding *f)
+{
+    int g = 0;
+
+    while (g + 1 < GROUPS && f->kind >= groups[g + 1].from)
+        g++;
+    return g;
+}
+
+static int is_best(const struct dew_finding *f)
+{
+    return f->kind == DEW_FINDING_best || f->kind == DEW_FINDING_best_close ||
+           f->kind == DEW_FINDING_best_open || f->kind == DEW_FINDING_best_none;
+}
+
+static void sentence(const struct dew_report *r, const struct dew_finding *f,
+                     const char *tag, FILE *out)
+{
+    char text[DEW_SENTENCE];
+
+    fprintf(out, "<%s>", tag);
+    dew__escape(out, dew_report_sentence(r, f, text, sizeof text));
+    fprintf(out, "</%s>\n", tag);
+}
+
+static void answer(const struct dew_report *r, FILE *out)
+{
+    for (size_t i = 0; i < r->verdict->count; i++)
+        if (is_best(&r->verdict->list[i])) {
+            fputs("<div class=\"answer\">", out);
+            sentence(r, &r->verdict->list[i], "p", out);
+            fputs("</div>\n", out);
+        }
+}
+
+static void group(const struct dew_report *r, int g, FILE *out)
+{
+    int any = 0;
+
+    for (size_t i = 0; i < r->verdict->count; i++) {
+        const struct dew_finding *f = &r->verdict->list[i];
+
+        if (group_of(f) != g || is_best(f))
+            continue;
+        if (any++ == 0)
+            fprintf(out, "<div><h3>%s</h3>\n<ul class=\"says\">\n",
+                    groups[g].heading);
+        sentence(r, f, "li", out);
+    }
+    if (any)
+        fputs("</ul></div>\n", out);
+}
+
+static void verdict(const struct dew_report *r, FILE *out)
+{
+    char span[200];
+
+    dew_report_span(r->question->choices[0].outcome->count, span, sizeof span);
+    fprintf(out, "<section id=\"says\"><h2>What the %s say%s</h2>\n",
+            dew__span(r).text, span[0] != '\0' ? "" : "s");
+    if (span[0] != '\0') {
+        fputs("<p class=\"span\">", out);
+        dew__escape(out, span);
+        fputs("</p>\n", out);
+    }
+    answer(r, out);
+    dew__part_glance(r, out);
+    fputs("<div class=\"cards\">\n", out);
+    for (int g = 0; g < GROUPS; g++)
+        group(r, g, out);
+    fputs("</div></section>\n", out);
+}
+
+/* ---- options ------------------------------------------------------------------------- */
+
+static void table_head(const struct dew_report *r,
+                       const struct dew__column *columns, size_t count,
+                       FILE *out)
+{
+    fputs("<thead><tr><th scope=\"col\">Option</th>", out);
+    for (size_t k = 0; k < count; k++) {
+        fputs("<th scope=\"col\">", out);
+        for (int line = 0; line < 3; line++) {
+            dew__escape(out, dew__column_head(r, columns[k].head[line]));
+            fputs(line < 2 ? "<br/>" : "</th>", out);
+        }
+    }
+    fputs("</tr></thead><tbody>\n", out);
+}
+
+static void table(const struct dew_report *r, enum dew__table which,
+                  const char *caption, FILE *out)
+{
+    size_t count;
+    const struct dew__column *columns = dew__columns(which, &count);
+
+    fprintf(out, "<div class=\"wide\"><table><caption>%s</caption>\n", caption);
+    table_head(r, columns, count, out);
+    for (size_t i = 0; i < r->question->count; i++) {
+        fprintf(out, "<tr%s><th scope=\"row\">%zu ",
+                r->verdict->best == (int)i ? " class=\"best\"" : "", i + 1);
+        dew__escape(out, dew__option(r, (int)i).text);
+        fputs(r->verdict->best == (int)i ? " (best)</th>" : "</th>", out);
+        for (size_t k = 0; k < count; k++)
+            fprintf(out, "<td>%s</td>", columns[k].cell(r, i).text);
+        fputs("</tr>\n", out);
+    }
+    fputs("</tbody></table></div>\n", out);
+}
+
+static void draw(const struct dew_report *r, enum dew_chart kind, size_t option,
+                 FILE *out)
+{
+    const struct dew__chart c = {r, option, out, 0};
+
+    if (option < dew_report_chart_count(r, kind))
+        dew__chart_draw(kind, &c);
+}
+
+static void options(const struct dew_report *r, FILE *out)
+{
+    fputs("<section id=\"options\"><h2>The options</h2>\n", out);
+    table(r, DEW__TABLE_AIR, "Humidity and fresh air", out);
+    fputs("<p>* UNDER-VENTILATED: less fresh air than asked for; never the "
+          "best option.</p>\n",
+          out);
+    table(r, DEW__TABLE_MORE, "Air quality, surfaces and frost", out);
+    if (r->question->prices != NULL)
+        table(r, DEW__TABLE_MONEY, "Money", out);
+    draw(r, DEW_CHART_humid_months, 0, out);
+    draw(r, DEW_CHART_energy, 0, out);
+    draw(r, DEW_CHART_cost, 0, out);
+    fputs("</section>\n", out);
+}
+
+static void charts(const struct dew_report *r, FILE *out)
+{
+    static const enum dew_chart kinds[] = {
+        DEW_CHART_dew_points, DEW_CHART_water, DEW_CHART_glass, DEW_CHART_map};
+    size_t other = dew__chart_beside(r);
+
+    fputs("<section id=\"charts\"><h2>Through the year</h2>\n", out);
+    for (size_t k = 0; k < sizeof kinds / sizeof *kinds; k++) {
+        draw(r, kinds[k], 0, out);
+        if (other != 0)
+            draw(r, kinds[k], other, out);
+    }
+    draw(r, DEW_CHART_log_dew, 0, out);
+    draw(r, DEW_CHART_log_rh, 0, out);
+    fputs("</section>\n", out);
+}
+
+/* ---- the page ------------------------------------------------------------------------- */
+
+static void page(const struct dew_report *r, FILE *out)
+{
+    head(r, out);
+    top(r, out);
+    dew__part_stops(r, out);
+    verdict(r, out);
+    options(r, out);
+    dew__ducts_section(r->ducts, r->system, out);
+    charts(r, out);
+    dew__sheets_html(r, out);
+    dew__part_cautions(r, out);
+    dew__part_inputs(r, out);
+    dew__part_method(r, out);
+    dew__part_sources(r, out);
+    dew__part_origin(r, out);
+    fprintf(out, "</main>\n<script>\n%s</script>\n</body></html>\n",
+            dew__data_page_js);
+}
+
+enum dew_status dew_report_html(const struct dew_report *report, FILE *out,
+                                struct dew_error *err)
+{
+    struct dew__numeric n;
+
+    if (!dew__numeric_c(&n))
+        return dew__fail(err, DEW_EMEM, "no memory for the page");
+    page(report, out);
+    dew__numeric_back(&n);
+    if (fflush(out) != 0 || ferror(out))
+        return dew__fail(err, DEW_EIO, "the page could not be written");
+    return DEW_OK;
+}

@@ -1,0 +1,87 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+# The report in a browser: no error, no request, no sideways scrolling on a
+# phone, a script that is alive, one sheet of paper for each hand-over sheet.
+# Well formed, every chart too.  Parts without their program are skipped.
+# usage: DEWLEDGER=path/to/dewledger tests/sheets/test_browser.sh
+set -u
+D=$(realpath "${DEWLEDGER:-${DEW_BUILD:-build/gcc}/dewledger}")
+here=$(realpath "$(dirname "$0")")
+root=$(realpath "$here/../..")
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+cd "$work" || exit 1
+bad=0
+
+# says NAME COMMAND...: the command must succeed
+says() {
+    name=$1
+    shift
+    if "$@" >log 2>&1; then
+        echo "ok $name"
+    else
+        echo "not ok $name"
+        head -20 log
+        bad=1
+    fi
+}
+
+skipped() {
+    echo "skip $1"
+}
+
+browser=
+for b in chromium chromium-browser google-chrome; do
+    [ -n "$browser" ] || browser=$(command -v $b)
+done
+
+# look ARG...: the browser without window, network or profile of the user
+look() {
+    "$browser" --headless=new --no-sandbox --disable-gpu --no-first-run \
+        --disable-dev-shm-usage --disable-background-networking \
+        --disable-extensions --user-data-dir="$work/profile" \
+        --proxy-server=127.0.0.1:1 --allow-file-access-from-files "$@"
+}
+
+# a year logged hour by hour, 3 points of RH above the model
+says "run" "$D" run "$root/scenarios/demo.yaml" --out first
+awk -F, 'NR == 1 { print "time,temperature (degC),relative humidity (%)"; next }
+    { printf "2023-%02d-%02d %02d:00,%s,%s\n", $2, $3, $4, $5, $6 + 3 }' \
+    first/hours-1-as-it-stands.csv >mine.csv
+says "run with a log" "$D" run "$root/scenarios/demo.yaml" --log mine.csv \
+    --out page
+says "five options and a year of log within 1.5 MiB" \
+    test "$(wc -c <page/report.html)" -le 1572864
+
+if command -v xmllint >/dev/null; then
+    says "the page is well formed" xmllint --nonet --noout page/*.html
+    says "each chart is well formed" xmllint --nonet --noout page/charts/*.svg
+else
+    skipped "well formed pages: no xmllint (libxml2-utils)"
+fi
+
+if [ -z "$browser" ]; then
+    skipped "the page in a browser: no chromium"
+    exit $bad
+fi
+cp "$here/browser.html" page
+look --virtual-time-budget=20000 --enable-logging=stderr --dump-dom \
+    "file://$work/page/browser.html" >dom 2>err
+sed -n '/<pre id="log">/,/<\/pre>/p' dom |
+    sed 's/.*<pre id="log">//; s/<\/pre>.*//' >tried
+grep . tried
+says "the trial came to its end" grep -q '^ok end' tried
+says "no part of it failed" sh -c '! grep -q "^not ok" tried'
+says "no message of the console" sh -c '! grep CONSOLE err'
+
+# three_pages PAPER: the three sheets, each begun on a new page, take no more
+three_pages() {
+    cat page/contractor.html page/inspector.html page/calendar.html |
+        sed "s/@page{/header{break-before:page}@page{size:$1;/" >"page/$1.html"
+    look --no-pdf-header-footer --print-to-pdf="$work/$1.pdf" \
+        "file://$work/page/$1.html" 2>/dev/null
+    test "$(grep -ac '/Type */Page\b' "$1.pdf")" = 3
+}
+says "each sheet is one page of letter" three_pages letter
+says "each sheet is one page of A4" three_pages A4
+exit $bad

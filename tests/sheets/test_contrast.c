@@ -1,0 +1,127 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Contrast of the page's colours, read from the very sheets it is made with:
+ * 4.5 for text, 3 for lines and marks [WCAG21] 1.4.3 and 1.4.11.
+ */
+#include "support/rows.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "core/embed.h"
+
+DEW__EMBEDDED(page_css);
+DEW__EMBEDDED(chart_css);
+
+/* Red, green or blue of "#rrggbb" as light, 0 .. 1. */
+static double light(const char *hex, int part)
+{
+    static const char digits[] = "0123456789abcdef";
+    const char *a = strchr(digits, hex[1 + 2 * part]);
+    const char *b = strchr(digits, hex[2 + 2 * part]);
+    double s;
+
+    assert_true(a != NULL && b != NULL && *a != '\0' && *b != '\0');
+    s = (double)(16 * (a - digits) + (b - digits)) / 255;
+    return s <= 0.04045 ? s / 12.92 : pow((s + 0.055) / 1.055, 2.4);
+}
+
+static double luminance(const char *hex)
+{
+    return 0.2126 * light(hex, 0) + 0.7152 * light(hex, 1) +
+           0.0722 * light(hex, 2);
+}
+
+static double contrast(const char *a, const char *b)
+{
+    double x = luminance(a), y = luminance(b);
+
+    return (fmax(x, y) + 0.05) / (fmin(x, y) + 0.05);
+}
+
+/* The colour that follows text in either sheet, or text when it is one. */
+static const char *colour(const char *text)
+{
+    const char *at;
+
+    if (text[0] == '#')
+        return text;
+    at = strstr(dew__data_page_css, text);
+    if (at == NULL)
+        at = strstr(dew__data_chart_css, text);
+    if (at == NULL)
+        fail_msg("no \"%s\" in the sheets", text);
+    at = strchr(at + strlen(text) - 1, '#');
+    assert_non_null(at);
+    return at;
+}
+
+static const struct pair_row {
+    const char *name, *ink, *ground;
+    double least;
+} rows[] = {
+    {"text", "--ink:", "--paper:", 4.5},
+    {"text on a card", "--ink:", "--card:", 4.5},
+    {"text of the answer", "--ink:", "--good:", 4.5},
+    {"text of a button", "--ink:", "--wash:", 4.5},
+    {"text of a button that is off", "button:disabled{color:", "--wash:", 4.5},
+    {"soft text", "--soft:", "--paper:", 4.5},
+    {"soft text on a card", "--soft:", "--card:", 4.5},
+    {"link", "--link:", "--paper:", 4.5},
+    {"STOP", "--stop:", "--card:", 4.5},
+    {"STOP, reversed", "--card:", "--stop:", 4.5},
+    {"ring of focus", "--link:", "--card:", 3},
+    {"border of a button", "--soft:", "--card:", 3},
+    {"words of a chart", "svg text{", ".paper{fill:", 4.5},
+    {"notes of a chart", "svg .note{", ".paper{fill:", 4.5},
+    {"unit of a chart", "svg .unit,", ".paper{fill:", 4.5},
+    {"map, too dry", "svg text{", ".m1{fill:", 4.5},
+    {"map, middle", "svg text{", ".m3{fill:", 4.5},
+    {"map, too humid", "svg text{", ".m4{fill:", 4.5},
+    {"map, far too humid", "svg text{", ".m5{fill:", 4.5},
+    {"frame", ".frame{", ".paper{fill:", 3},
+    {"line 0", "\n.l0{stroke:", ".paper{fill:", 3},
+    {"line 1", "\n.l1{stroke:", ".paper{fill:", 3},
+    {"line 2", "\n.l2{stroke:", ".paper{fill:", 3},
+    {"line 3", "\n.l3{stroke:", ".paper{fill:", 3},
+    {"line 4", "\n.l4{stroke:", ".paper{fill:", 3},
+    {"line 5", "\n.l5{stroke:", ".paper{fill:", 3},
+    {"line 6", "\n.l6{stroke:", ".paper{fill:", 3},
+    {"line 7", "\n.l7{stroke:", ".paper{fill:", 3},
+    {"line 8", "\n.l8{stroke:", ".paper{fill:", 3},
+    {"line 9", "\n.l9{stroke:", ".paper{fill:", 3},
+    {"indoors over days too humid", ".thick{", ".some{stroke:", 3},
+    {"indoors over days far too humid", ".thick{", ".much{stroke:", 3},
+    {"outdoors over days too humid", ".thin{", ".some{stroke:", 3},
+    {"outdoors over days far too humid", ".thin{", ".much{stroke:", 3},
+    {"dots", ".dots{", ".paper{fill:", 3},
+    {"limit", ".edge{", ".paper{fill:", 3},
+    {"outline of a bar", ".t9{stroke:", ".paper{fill:", 3},
+};
+
+static void pair_is_told_apart(void **state)
+{
+    const struct pair_row *r = *state;
+    double got = contrast(colour(r->ink), colour(r->ground));
+
+    if (!(got >= r->least))
+        fail_msg("contrast %.2f, least %.1f", got, r->least);
+}
+
+/* [WCAG21] the ratio runs from 1 to 21 */
+static void ends_of_the_scale(void **state)
+{
+    (void)state;
+    assert_near(contrast("#000000", "#ffffff"), 21, 1e-12);
+    assert_near(contrast("#8c1c2c", "#8c1c2c"), 1, 1e-12);
+    assert_near(contrast("#777777", "#ffffff"), 4.48, 0.005);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[60] = {cmocka_unit_test(ends_of_the_scale)};
+    size_t n = 1;
+
+    ADD_ROWS(tests, n, rows, pair_is_told_apart);
+    return _cmocka_run_group_tests("sheets, contrast", tests, n, NULL, NULL);
+}

@@ -1,0 +1,279 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The page: whole, escaped, offline, not too large, the same twice. */
+#include "support/rows.h"
+
+#include "dew/unit.h"
+#include "report/nested.h"
+#include "report/page.h"
+
+static char *page_of(size_t options, enum dew_system system, size_t *length)
+{
+    struct dew_report report = page_open(options, system);
+
+    return page_written(dew_report_html, &report, length);
+}
+
+static void tags_are_nested(void **state)
+{
+    char *text = page_of(5, DEW_SYSTEM_US, NULL);
+
+    (void)state;
+    assert_non_null(text);
+    assert_nested(text);
+    free(text);
+}
+
+/* 1.5 MiB for five options */
+static void five_options_stay_small(void **state)
+{
+    size_t length;
+    char *text = page_of(5, DEW_SYSTEM_SI, &length);
+
+    (void)state;
+    assert_true(length < 3 * 1024 * 1024 / 2);
+    free(text);
+}
+
+static void defaults_are_marked_and_told_apart(void **state)
+{
+    char *text = page_of(3, DEW_SYSTEM_US, NULL);
+    const char *told = strstr(text, "Told: 2 values");
+    const char *taken = strstr(text, "DEFAULT, not told: 1 values");
+    const char *row = strstr(text, "<code>house.bedrooms</code>");
+
+    (void)state;
+    assert_non_null(told);
+    assert_non_null(taken);
+    assert_true(told < strstr(text, "<code>house.volume</code>"));
+    assert_true(taken < row);
+    assert_non_null(strstr(row, "common practice, no source"));
+    free(text);
+}
+
+/* What a caution or a default cites is spelt out, the rest is not. */
+static void cited_sources_are_spelt_out(void **state)
+{
+    char *text = page_of(3, DEW_SYSTEM_US, NULL);
+    const char *sources = strstr(text, "id=\"sources\"");
+
+    (void)state;
+    assert_non_null(sources);
+    assert_non_null(strstr(sources, "<strong>BPI-1200</strong> ANSI/BPI-1200"));
+    assert_non_null(strstr(sources, "<strong>ISO13790</strong>"));
+    assert_null(strstr(sources, "<strong>ADF21</strong>"));
+    free(text);
+}
+
+/* Alone, each chart is well nested and has words for the blind. */
+static void charts_stand_alone(void **state)
+{
+    struct dew_report report = page_open(3, DEW_SYSTEM_SI);
+
+    (void)state;
+    for (int k = 0; k < DEW_CHARTS; k++) {
+        char *text = NULL;
+        size_t size = 0, last = 2;
+        FILE *out = open_memstream(&text, &size);
+        struct dew_error err = {0};
+
+        if (dew_report_chart_count(&report, (enum dew_chart)k) == 0) {
+            fclose(out);
+            free(text);
+            continue;
+        }
+        if (!dew_report_chart_each((enum dew_chart)k))
+            last = 0;
+        assert_int_equal(
+            dew_report_chart(&report, (enum dew_chart)k, last, out, &err),
+            DEW_OK);
+        fclose(out);
+        assert_nested(text);
+        assert_non_null(strstr(text, "<title id=\"t\">"));
+        assert_non_null(strstr(text, "<desc id=\"d\">"));
+        assert_non_null(strstr(text, "<style>"));
+        assert_null(strstr(text, "<table"));
+        free(text);
+    }
+    assert_int_equal(
+        dew_report_chart(&report, DEW_CHART_energy, 1, stderr, NULL),
+        DEW_ERANGE);
+}
+
+/* Figures alike are coloured alike, whatever stands behind their rounding. */
+static void the_map_colours_what_it_prints(void **state)
+{
+    static const double near[] = {0.596, 0.604,  0.6049, 0.295,
+                                  0.304, 0.3049, 0.454,  0.446};
+    struct dew_report report = page_open(1, DEW_SYSTEM_SI);
+    char *text = NULL, shade[101] = {0};
+    size_t size = 0, cells = 0;
+    FILE *out = open_memstream(&text, &size);
+
+    (void)state;
+    for (int h = 0; h < 8; h++)
+        page_scene.outcomes[0].rh_map[3][h] = near[h];
+    assert_int_equal(dew_report_chart(&report, DEW_CHART_map, 0, out, NULL),
+                     DEW_OK);
+    fclose(out);
+    for (const char *s = text; (s = strstr(s, "<rect class=\"m")) != NULL;
+         s++) {
+        char is = s[14];
+        const char *figure = strstr(s, ":00: ");
+        long rh = figure != NULL ? strtol(figure + 5, NULL, 10) : -1;
+
+        if (figure == NULL || figure > strstr(s, "/>"))
+            continue; /* the key below the map */
+        assert_true(rh >= 0 && rh <= 100);
+        assert_true(shade[rh] == 0 || shade[rh] == is);
+        shade[rh] = is;
+        cells++;
+    }
+    assert_int_equal(cells, 288);
+    assert_true(shade[60] == shade[59] && shade[60] != shade[61]);
+    free(text);
+}
+
+/* West and south by name: no minus sign to overlook. */
+static void a_site_west_is_told_west(void **state)
+{
+    struct dew_site site = {
+        .latitude = 25.79, .longitude = -80.30, .elevation = 9};
+    struct dew_report report = page_open(1, DEW_SYSTEM_SI);
+    char *text;
+
+    (void)state;
+    report.site = &site;
+    text = page_written(dew_report_html, &report, NULL);
+    assert_non_null(strstr(text, "Site: 25.79 deg north, 80.30 deg west, "));
+    free(text);
+}
+
+static void the_page_fetches_nothing(void **state)
+{
+    char *text = page_of(3, DEW_SYSTEM_US, NULL);
+
+    (void)state;
+    assert_null(strstr(text, "http"));
+    assert_null(strstr(text, "src="));
+    assert_null(strstr(text, "@import"));
+    assert_null(strstr(text, "<link"));
+    free(text);
+}
+
+static void names_are_escaped(void **state)
+{
+    struct dew_report report = page_open(3, DEW_SYSTEM_US);
+    char *text;
+
+    (void)state;
+    /* U+FFFE is refused by readers of XML */
+    page_scene.outcomes[2].name = "no \xef\xbf\xbe character";
+    page_scene.outcomes[1].name = "<script>alert(\"x\")</script> & co";
+    report.title = "<b>\"bold\"</b>";
+    text = page_written(dew_report_html, &report, NULL);
+    assert_null(strstr(text, "<script>alert"));
+    assert_null(strstr(text, "\xef\xbf\xbe"));
+    assert_non_null(strstr(text, "no U+FFFE character"));
+    assert_null(strstr(text, "<b>"));
+    assert_non_null(strstr(
+        text, "&lt;script&gt;alert(&quot;x&quot;)&lt;/script&gt; &amp; co"));
+    assert_nested(text);
+    free(text);
+}
+
+static void the_same_report_is_the_same_page(void **state)
+{
+    char *one = page_of(3, DEW_SYSTEM_US, NULL);
+    char *two = page_of(3, DEW_SYSTEM_US, NULL);
+
+    (void)state;
+    assert_string_equal(one, two);
+    free(one);
+    free(two);
+}
+
+static void every_caution_is_on_the_page_stop_above_all(void **state)
+{
+    struct dew_report report = page_open(4, DEW_SYSTEM_US);
+    char *text = page_written(dew_report_html, &report, NULL);
+    const char *says = strstr(text, "id=\"says\"");
+    size_t count = 0, stops = 0, told_stops = 0;
+
+    (void)state;
+    for (size_t i = 0; i < report.caution_count; i++)
+        told_stops += report.cautions[i].level == DEW_STOP &&
+                      report.cautions[i].answer == DEW_ANSWER_YES;
+    for (const char *s = text; (s = strstr(s, "class=\"level\">")); s++) {
+        count++;
+        stops += strncmp(s + 14, "STOP", 4) == 0 && s < says;
+    }
+    /* one more above the verdict, for all STOP questions */
+    assert_int_equal(count, report.caution_count + 1);
+    assert_int_equal(stops, told_stops + 1);
+    free(text);
+}
+
+/* Each figure with marks has a table, each drawing words for the blind. */
+static void every_chart_has_words_and_a_table(void **state)
+{
+    char *text = page_of(3, DEW_SYSTEM_US, NULL);
+    size_t figures = 0, tables = 0, drawings = 0;
+
+    (void)state;
+    for (const char *s = text; (s = strstr(s, "<figure")); s++) {
+        figures++;
+        const char *end = strstr(s, "</figure>"), *table = strstr(s, "<table");
+
+        tables += table != NULL && table < end;
+    }
+    for (const char *s = text; (s = strstr(s, "role=\"img\"")); s++) {
+        assert_int_equal(strncmp(s, "role=\"img\" aria-label=\"", 23), 0);
+        assert_true(s[23] != '"');
+        drawings++;
+    }
+    assert_int_equal(figures, 3 + 4 * 2);
+    assert_int_equal(tables, figures);
+    assert_int_equal(drawings, figures);
+    free(text);
+}
+
+static void no_coordinate_is_broken(void **state)
+{
+    char *text;
+    struct dew_report report = page_open(2, DEW_SYSTEM_SI);
+
+    (void)state;
+    for (int h = 0; h < SCENE_HOURS; h += 7)
+        page_series[0][h] = NAN;
+    text = page_written(dew_report_html, &report, NULL);
+    assert_null(strstr(text, "Mnan"));
+    assert_null(strstr(text, "Lnan"));
+    assert_null(strstr(text, "\"nan"));
+    assert_null(strstr(text, " nan"));
+    assert_null(strstr(text, "\"inf"));
+    assert_nested(text);
+    free(text);
+}
+
+/* ---- steps of an axis ------------------------------------------------------------ */
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(tags_are_nested),
+        cmocka_unit_test(five_options_stay_small),
+        cmocka_unit_test(defaults_are_marked_and_told_apart),
+        cmocka_unit_test(cited_sources_are_spelt_out),
+        cmocka_unit_test(charts_stand_alone),
+        cmocka_unit_test(the_map_colours_what_it_prints),
+        cmocka_unit_test(a_site_west_is_told_west),
+        cmocka_unit_test(the_page_fetches_nothing),
+        cmocka_unit_test(names_are_escaped),
+        cmocka_unit_test(the_same_report_is_the_same_page),
+        cmocka_unit_test(every_caution_is_on_the_page_stop_above_all),
+        cmocka_unit_test(every_chart_has_words_and_a_table),
+        cmocka_unit_test(no_coordinate_is_broken),
+    };
+
+    return cmocka_run_group_tests_name("sheets, page", tests, NULL, NULL);
+}
