@@ -10,8 +10,8 @@
 #include <stdint.h>
 
 #include "dew/weather.h"
-#include "weather/columns.h"
 #include "weather/lines.h"
+#include "weather/meaning.h"
 #include "weather/stamps.h"
 
 /* What a sample holds, SI; NaN where the row has none. */

@@ -12,7 +12,7 @@
  *           second-order autoregression with the table's deviations, lag and
  *           correlation.  How a month's days lean, how flat their distribution
  *           is and how they hang together over two days and three follows from
- *           the month's figures by regressions (engine/weather/made_aim.c),
+ *           the month's figures by regressions (engine/made/aim.c),
  *           and the twelve months of a typical year differ from those by as
  *           much as real months do, dealt out by the seed.  Each month is the
  *           one of several draws whose persistence is nearest.  Clearness of
@@ -31,7 +31,7 @@
  *           of the table; dew point never above t; the days' mean highest and
  *           lowest within 0.3 K but for 10 of 12,084 months (mountain tops and
  *           the polar night, where days differ more than day and night), 1 K
- *           at worst (tests/weather/test_made.c).
+ *           at worst (tests/made/test_made.c).
  * Against   six typical years of [TMY3], hours with the outdoor dew point
  *           above 60 degF and hours too humid or too dry in a tight house:
  *           docs/weather-made.md has the figures, tests/study/study_made.c and

@@ -60,7 +60,7 @@ struct dew_sun dew_weather_sun(const struct dew_site *site,
  * Accuracy   against the split in six typical years [TMY3], hours with the
  *            sun up, at each: diffuse off by 25 W/m2 or less in half of the
  *            hours, bias within 12 and root mean square within 55 W/m2; direct
- *            55 and 120 W/m2 (tests/weather/test_made_real.c; docs/weather.md
+ *            55 and 120 W/m2 (tests/made/test_made_real.c; docs/weather.md
  *            has the figures).
  */
 void dew_weather_split(const struct dew_sun *sun, double global, double *direct,

@@ -10,12 +10,12 @@ below() {
     core) echo core ;;
     air) echo core air ;;
     weather | house | plant | ducts) echo core air "$1" ;;
-    march) echo core air weather house plant ducts march ;;
-    study) echo core air weather house plant ducts march study ;;
-    scenario | report) echo core air weather house plant ducts march study "$1" ;;
-    draw) echo core air weather house plant ducts march study report draw ;;
-    sheets) echo core air weather house plant ducts march study report draw sheets ;;
-    cli | page) echo core air weather house plant ducts march study scenario report draw sheets "$1" ;;
+    march | made) echo core air weather house plant ducts "$1" ;;
+    study) echo core air weather house plant ducts march made study ;;
+    scenario | report) echo core air weather house plant ducts march made study "$1" ;;
+    draw) echo core air weather house plant ducts march made study report draw ;;
+    sheets) echo core air weather house plant ducts march made study report draw sheets ;;
+    cli) echo core air weather house plant ducts march made study scenario report draw sheets cli ;;
     *) echo "$2: no such floor: $1" >&2; return 1 ;;
     esac
 }
@@ -24,7 +24,7 @@ floor_of() { # a public header's name
         [ -f "$c" ] && { basename "$(dirname "$c")"; return; }
     done
     case $1 in
-    air | weather | house | plant | ducts | march | study | scenario | report) echo "$1" ;;
+    air | weather | house | plant | ducts | march | made | study | scenario | report) echo "$1" ;;
     *) echo "nowhere:$1" ;;
     esac
 }

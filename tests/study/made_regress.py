@@ -7,7 +7,7 @@ DATA is the folder with weather/ and houses/; needs numpy (python3-numpy).  Each
 line gives a quantity, its coefficients in the order of its terms, and the share
 of the variance that they explain at places that they were not fitted on, every
 place left out in turn and all weighing the same.  The constants of
-engine/weather/made_aim.c, made_shape.c and made_hours.c are these, rounded.
+engine/made/aim.c, shape.c and within_day.c are these, rounded.
 """
 import csv
 import os

@@ -12,7 +12,7 @@
 #include "core/num.h"
 #include "dew/made.h"
 #include "support/damp.h"
-#include "weather/made.h"
+#include "made/made.h"
 
 static const char *const files[][2] = {
     {"722020", "722020TYA.CSV"}, {"726580", "726580TYA.CSV"},

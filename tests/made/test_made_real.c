@@ -4,7 +4,7 @@
  * the split of global light against theirs.  The files are not part of the
  * project; without them the tests are skipped.
  */
-#include "files.h"
+#include "weather/files.h"
 
 #include "core/num.h"
 #include "dew/made.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The made years in weather/ are what `make weather-years` makes. */
-#include "files.h"
+#include "weather/files.h"
 
 #include "dew/made.h"
 

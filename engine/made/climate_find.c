@@ -8,7 +8,7 @@
 #include "core/fail.h"
 #include "core/near.h"
 #include "dew/unit.h"
-#include "weather/climate.h"
+#include "made/climate.h"
 
 /* How far the table's place may lie from a point, m: weather changes over
    such a way, and whoever goes further says so (our own choice, no source). */

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The table's bytes, and what its readers share. */
-#ifndef DEW_WEATHER_CLIMATE_H
-#define DEW_WEATHER_CLIMATE_H
+#ifndef DEW_MADE_CLIMATE_H
+#define DEW_MADE_CLIMATE_H
 
 #include <stddef.h>
 

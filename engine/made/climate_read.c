@@ -8,7 +8,7 @@
 #include "core/fail.h"
 #include "dew/air.h"
 #include "dew/unit.h"
-#include "weather/climate.h"
+#include "made/climate.h"
 
 enum { CELLS = 32, CELL_SIZE = 64, IGNORED = -1 };
 

@@ -10,7 +10,7 @@
 
 #include "dew/air.h"
 #include "dew/sun.h"
-#include "weather/climate.h"
+#include "made/climate.h"
 
 /* What counts as much as 2 K in every month: our own choice. */
 static const double LATITUDE_LIKE = 8.0; /* deg */

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "weather/columns.h"
+#include "weather/meaning.h"
 
 #include <stdio.h>
 #include <string.h>

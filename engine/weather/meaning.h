@@ -2,8 +2,8 @@
 /*
  * What a column means, from the words of its header, wherever it stands.
  */
-#ifndef DEW_WEATHER_COLUMNS_H
-#define DEW_WEATHER_COLUMNS_H
+#ifndef DEW_WEATHER_MEANING_H
+#define DEW_WEATHER_MEANING_H
 
 #include "dew/unit.h"
 

@@ -8,8 +8,8 @@
 #include "dew/air.h"
 #include "dew/made.h"
 #include "dew/sun.h"
-#include "weather/climate.h"
-#include "weather/made.h"
+#include "made/climate.h"
+#include "made/made.h"
 
 static struct dew_climate find(const char *words)
 {

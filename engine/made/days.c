@@ -3,9 +3,9 @@
 #include <math.h>
 #include <string.h>
 
-#include "weather/made.h"
-#include "weather/made_aim.h"
-#include "weather/made_shape.h"
+#include "made/aim.h"
+#include "made/made.h"
+#include "made/shape.h"
 
 /*
  * How days hang together where the table does not say: regression on the days
@@ -240,7 +240,7 @@ static double within_sky(double k)
 }
 
 static void month_spell(const struct month *m, struct dew__random *random,
-                        struct spell *spell, struct dew__days *days)
+                        struct spell *spell, struct dew__daily *days)
 {
     /* the table's deviations are over n - 1, a month's scores over n */
     double of_n = m->typical ? sqrt(1.0 - 1.0 / m->n) : 1.0;
@@ -283,7 +283,7 @@ static void month_sky(const struct month *m, const double *beyond,
 
 /* Clearness and range of a month, from how dry its days are. */
 static void month_light(const struct month *m, struct scores *s,
-                        struct dew__days *days)
+                        struct dew__daily *days)
 {
     double *cloud = s->cloud + m->first, *range = s->range + m->first;
     double *dry = s->dry + m->first, with = m->now->sun_range;
@@ -308,7 +308,7 @@ static void month_light(const struct month *m, struct scores *s,
 }
 
 static void month_pressure(const struct month *m, struct scores *s,
-                           struct dew__days *days)
+                           struct dew__daily *days)
 {
     double *pressure = s->pressure + m->first;
     double sd =
@@ -329,7 +329,7 @@ static void scores_of(const struct month *m, const double *year, double *out)
 
 /* What of a month's wind its other weather tells, mean 0. */
 static void told_wind(const struct month *m, const struct scores *s,
-                      const struct dew__days *days, double *out)
+                      const struct dew__daily *days, double *out)
 {
     const struct dew__told *by = &m->aim.told;
     double cold[DEW__MONTH_MOST], dew[DEW__MONTH_MOST], range[DEW__MONTH_MOST];
@@ -355,7 +355,7 @@ static void told_wind(const struct month *m, const struct scores *s,
 
 /* The wind's scores: what the rest tells, and its own part. */
 static void score_wind(const struct month *m, const struct scores *s,
-                       const struct dew__days *days, double *wind)
+                       const struct dew__daily *days, double *wind)
 {
     double told[DEW__MONTH_MOST], share, own;
 
@@ -373,7 +373,7 @@ static void score_wind(const struct month *m, const struct scores *s,
 }
 
 static void month_wind(const struct month *m, struct scores *s,
-                       struct dew__days *days)
+                       struct dew__daily *days)
 {
     double *wind = s->wind + m->first, *out = days->wind + m->first, mean;
     struct dew__spread to = spread(m, m->aim.wind_lean, DEW__LOOSE_LAG);
@@ -388,7 +388,7 @@ static void month_wind(const struct month *m, struct scores *s,
 }
 
 void dew__made_days(const struct dew_climate *place, int typical,
-                    struct dew__random *random, struct dew__days *days)
+                    struct dew__random *random, struct dew__daily *days)
 {
     struct spell spell = {.walk_t = {0.0, 0.0}};
     struct month months[DEW__MONTHS];

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The two halves of a made year: its days, then its hours. */
-#ifndef DEW_WEATHER_MADE_H
-#define DEW_WEATHER_MADE_H
+#ifndef DEW_MADE_MADE_H
+#define DEW_MADE_MADE_H
 
 #include "core/num.h"
 #include "dew/made.h"
@@ -15,7 +15,7 @@ extern const int dew__month_start[13];
 int dew__month_of(int day);
 
 /* One value a day. */
-struct dew__days {
+struct dew__daily {
     double t[DEW__YEAR_DAYS];         /* degC                                 */
     double td[DEW__YEAR_DAYS];        /* degC                                 */
     double clearness[DEW__YEAR_DAYS]; /* -  of what would come without air   */
@@ -26,7 +26,7 @@ struct dew__days {
 };
 
 /* One value an hour. */
-struct dew__hours {
+struct dew__hourly {
     struct dew_sun sun[DEW__YEAR_HOURS];
     double t[DEW__YEAR_HOURS], td[DEW__YEAR_HOURS];
     double global[DEW__YEAR_HOURS], wind[DEW__YEAR_HOURS];
@@ -36,11 +36,11 @@ struct dew__hours {
 
 /* days->beyond is there already. */
 void dew__made_days(const struct dew_climate *place, int typical,
-                    struct dew__random *random, struct dew__days *days);
+                    struct dew__random *random, struct dew__daily *days);
 
 /* hours->sun is there already. */
 void dew__made_hours(const struct dew_climate *place,
-                     const struct dew__days *days, struct dew__random *random,
-                     struct dew__hours *hours);
+                     const struct dew__daily *days, struct dew__random *random,
+                     struct dew__hourly *hours);
 
 #endif

@@ -5,11 +5,11 @@
  * by leaving every place out in turn.  tests/study/made_regress.py makes them;
  * docs/weather-made.md says how far each holds.
  */
-#include "weather/made_aim.h"
+#include "made/aim.h"
 
 #include <math.h>
 
-#include "weather/made_shape.h"
+#include "made/shape.h"
 
 /* Skewness of the days: dew points lean to the dry side where warm, humid air
    sets their top, and both lean to the cold side where open water does. */

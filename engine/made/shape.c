@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* How the days of a month are drawn and spread. */
-#include "weather/made_shape.h"
+#include "made/shape.h"
 
 #include <math.h>
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What the days of a month should be beyond its own figures. */
-#ifndef DEW_WEATHER_MADE_AIM_H
-#define DEW_WEATHER_MADE_AIM_H
+#ifndef DEW_MADE_AIM_H
+#define DEW_MADE_AIM_H
 
 #include "dew/climate.h"
 

@@ -7,7 +7,7 @@
 
 #include "dew/air.h"
 #include "dew/climate.h"
-#include "weather/climate.h"
+#include "made/climate.h"
 
 static struct dew_climate find(const char *words)
 {

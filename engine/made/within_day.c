@@ -3,8 +3,8 @@
 #include <math.h>
 #include <string.h>
 
-#include "weather/made.h"
-#include "weather/made_shape.h"
+#include "made/made.h"
+#include "made/shape.h"
 
 #define PI 3.14159265358979323846
 
@@ -107,7 +107,7 @@ struct bend {
     double stretch, power;
 };
 
-static void shape_t(const struct dew__days *days, const struct line *mean,
+static void shape_t(const struct dew__daily *days, const struct line *mean,
                     const double *swings, const struct bend *bend, double *t)
 {
     for (int d = 0; d < DAYS; d++) {
@@ -159,8 +159,8 @@ static void adjust(const struct dew_normal *now, double high, double low,
 
 /* swings: room for the year, lent by the caller. */
 static void hours_t(const struct dew_climate *place,
-                    const struct dew__days *days, const struct line *mean,
-                    double *swings, struct dew__hours *hours)
+                    const struct dew__daily *days, const struct line *mean,
+                    double *swings, struct dew__hourly *hours)
 {
     struct bend bend[MONTHS];
 
@@ -216,8 +216,8 @@ static double raise_by(const double *t, const double *td, int n, double want)
 
 /* The dew point strays from its line, the more the more the day's t swings;
    that of a dry day falls as the sun mixes dry air down. */
-static void stray_td(const struct dew__days *days, const struct line *t_mean,
-                     const struct line *mean, struct dew__hours *hours)
+static void stray_td(const struct dew__daily *days, const struct line *t_mean,
+                     const struct line *mean, struct dew__hourly *hours)
 {
     for (int d = 0; d < DAYS; d++) {
         const double *noise = hours->noise + d * HOURS;
@@ -236,9 +236,9 @@ static void stray_td(const struct dew__days *days, const struct line *t_mean,
     }
 }
 
-static void hours_td(const struct dew__days *days, const struct line *t_mean,
+static void hours_td(const struct dew__daily *days, const struct line *t_mean,
                      const struct line *mean, struct dew__random *random,
-                     struct dew__hours *hours)
+                     struct dew__hourly *hours)
 {
     noise(random, TD_STRAY_LAG, hours->noise);
     stray_td(days, t_mean, mean, hours);
@@ -284,8 +284,8 @@ static void light(const struct dew_sun *sun, const double *noise,
     }
 }
 
-static void hours_light(const struct dew__days *days,
-                        struct dew__random *random, struct dew__hours *hours)
+static void hours_light(const struct dew__daily *days,
+                        struct dew__random *random, struct dew__hourly *hours)
 {
     noise(random, CLOUD_STRAY_LAG, hours->noise);
     for (int d = 0; d < DAYS; d++)
@@ -293,8 +293,8 @@ static void hours_light(const struct dew__days *days,
               days->clearness[d], hours->global + d * HOURS);
 }
 
-static void hours_air(const struct dew__days *days, struct dew__random *random,
-                      struct dew__hours *hours)
+static void hours_air(const struct dew__daily *days, struct dew__random *random,
+                      struct dew__hourly *hours)
 {
     struct line pressure;
 
@@ -319,8 +319,8 @@ static void hours_air(const struct dew__days *days, struct dew__random *random,
 }
 
 void dew__made_hours(const struct dew_climate *place,
-                     const struct dew__days *days, struct dew__random *random,
-                     struct dew__hours *hours)
+                     const struct dew__daily *days, struct dew__random *random,
+                     struct dew__hourly *hours)
 {
     struct line t, td;
 

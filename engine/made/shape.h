@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* How the days of a month are drawn and spread: scores of mean 0 and
    deviation 1. */
-#ifndef DEW_WEATHER_MADE_SHAPE_H
-#define DEW_WEATHER_MADE_SHAPE_H
+#ifndef DEW_MADE_SHAPE_H
+#define DEW_MADE_SHAPE_H
 
 #include "core/num.h"
 

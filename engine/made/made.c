@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A made year: days, hours, and what is handed out. */
-#include "weather/made.h"
+#include "made/made.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -12,8 +12,8 @@
 
 /* All the room a making needs, in one block. */
 struct making {
-    struct dew__days days;
-    struct dew__hours hours;
+    struct dew__daily days;
+    struct dew__hourly hours;
 };
 
 /* Years of one seed are far apart in the twister's seeds. */
@@ -45,7 +45,7 @@ static double rounded(double x, double per_unit)
 
 static struct dew_hour hand_out(const struct making *m, int h)
 {
-    const struct dew__hours *from = &m->hours;
+    const struct dew__hourly *from = &m->hours;
     struct dew_hour out = {
         .t = rounded(from->t[h], 100.0),
         .p = rounded(from->pressure[h], 0.1),

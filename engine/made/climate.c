@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The table of places: walk, search by distance. */
-#include "weather/climate.h"
+#include "made/climate.h"
 
 #include <math.h>
 #include <stdio.h>
