@@ -12,7 +12,7 @@
 #include "dew/cost.h"
 #include "dew/dryer.h"
 #include "dew/drying.h"
-#include "dew/ductair.h"
+#include "dew/ducts.h"
 #include "dew/ducts_report.h"
 #include "dew/fresh.h"
 #include "dew/house.h"

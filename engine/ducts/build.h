@@ -3,7 +3,7 @@
 #ifndef DEW_DUCTS_BUILD_H
 #define DEW_DUCTS_BUILD_H
 
-#include "dew/layout.h"
+#include "dew/ducts.h"
 
 enum {
     DEW__POINTS = 3 + 10 * DEW_DUCT_VENTS + 8 * DEW_DUCT_HANDLERS +

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Air in ducts: through their walls, and what the march watches. */
-#include "dew/ductair.h"
+#include "dew/ducts.h"
 
 #include <math.h>
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Duct layouts: nothing said, and a state as the march wants it. */
-#include "dew/layout.h"
+#include "dew/ducts.h"
 
 #include <math.h>
 

@@ -15,7 +15,7 @@
 
 #include <stdio.h>
 
-#include "dew/layout.h"
+#include "dew/ducts.h"
 #include "dew/report.h"
 
 #ifdef __cplusplus

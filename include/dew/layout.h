@@ -6,20 +6,9 @@
  *     dew_ducts_layout_fill      what was not said, from what was: trunks from
  *                                the blower's flow and external static, ducts
  *                                from the flows they carry
- *     dew_ducts_open             the network of a layout, its fans set to their
- *                                flows as a fitter would set them
- *     dew_ducts_open_written     or of a network written out in full
- *     dew_ducts_state            what one state of blowers and ventilator does
- *     dew_ducts_states           and all of them
- *     dew_ducts_path             a state as the march wants it
  *
  * A number that was not said is NaN; a count or choice has its own mark.
  * Volume flows are m3/s of air at 20 degC; pressures are over outdoors.
- *
- * Limits  House, outdoors and the space around outside ducts are all at 0 Pa:
- *         envelope leakage is the march's, by equation 51, and not solved
- *         twice.  No buoyancy in ducts.  Air in a duct is mixed where runs
- *         meet and nowhere else, but for `mixing` below.
  */
 #ifndef DEW_LAYOUT_H
 #define DEW_LAYOUT_H
@@ -29,38 +18,6 @@
 #ifdef __cplusplus
 extern "C" {
 #endif
-
-/* ---- a state as the march uses it ---------------------------------------- */
-
-/*
- * One state of the air paths.  Plain.  Positive as named.
- *
- * fresh is outdoor air that reaches the occupied zone by the ventilator: the
- * gross supply less cross leakage and less what short-circuits to the stale
- * pickup.  supply - exhaust (gross, at the envelope) is the imbalance of
- * equation 51 together with the leaks.
- */
-struct dew_path {
-    double supply;    /* m3/s   gross, drawn from outdoors by the ventilator */
-    double exhaust;   /* m3/s   gross, thrown outdoors by the ventilator     */
-    double fresh;     /* m3/s   outdoor air delivered, 0 .. supply           */
-    double drawn;     /* m3/s   by a lone exhaust fan through leaks: the one
-                                imbalance that rules count; else 0           */
-    double sensible;  /* -      supply-side temperature effectiveness, 0 .. 1 */
-    double latent;    /* -      supply-side moisture effectiveness, 0 .. 1   */
-    double unplanned; /* m3/s   outdoor air through an idle unit, unrecovered */
-    double spill;     /* m3/s   house air lost through an idle unit          */
-    double leak_in;   /* m3/s   outdoor or attic air drawn in by duct leaks  */
-    double leak_out;  /* m3/s   air lost by duct leaks                       */
-    double leak_lost; /* m3/s   part of leak_in lost again by other leaks    */
-    double at_coil;   /* m3/s   part of fresh that passes the coil first     */
-    double idle_at_coil; /* m3/s part of unplanned that passes it first      */
-    double fan_w;      /* W      ventilator's fans                            */
-    double fan_heat;   /* W      part of fan_w that warms the supply air      */
-    double preheat_w;  /* W/K    of preheating; 0 = none                      */
-    double condensing; /* -     of dew_plant_core_at, at supply and exhaust: a
-                                core whose warm side may condense; 0 = none  */
-};
 
 /*
  * Ventilator: off, on (its normal flow), boost, and defrosting.
@@ -75,8 +32,6 @@ enum dew_vent_state {
     DEW_VENT_STATES
 };
 enum { DEW_BLOWER_STATES = 27 };
-
-/* ---- layouts ------------------------------------------------------------- */
 
 /* Where the ventilator's air comes in and goes out. */
 #define DEW_LAYOUT_MAP(X)                                                      \
@@ -285,168 +240,6 @@ size_t dew_ducts_rooms(int bedrooms, struct dew_duct_room *out);
  */
 struct dew_duct_range dew_ducts_pickup(enum dew_layout kind,
                                        enum dew_duct_event event, double q);
-
-/* ---- a network with its meaning ------------------------------------------ */
-
-enum dew_duct_place {
-    DEW_PLACE_DUCT,     /* in a duct: pressure to be found                   */
-    DEW_PLACE_HOUSE,    /* 0 Pa                                              */
-    DEW_PLACE_OUTDOORS, /* 0 Pa                                              */
-    DEW_PLACE_BUFFER    /* attic, crawl space, garage; 0 Pa                  */
-};
-
-struct dew_duct_point {
-    const char *name;
-    enum dew_duct_place place;
-};
-
-enum dew_duct_role {
-    DEW_ROLE_PLAIN,
-    DEW_ROLE_BLOWER,    /* fan of handler of; its air passes the coil       */
-    DEW_ROLE_FRESH_FAN, /* of ventilator of                                 */
-    DEW_ROLE_STALE_FAN,
-    DEW_ROLE_FRESH_UNIT, /* core and casing, damper kind: 1 running, else as
-                            idle says; its air is the ventilator's fresh     */
-    DEW_ROLE_STALE_UNIT,
-    DEW_ROLE_SHUT,      /* damper kind: open with the ventilator, else shut */
-    DEW_ROLE_GRILLE,    /* of grille of: supply or own fresh air to house   */
-    DEW_ROLE_PICKUP,    /* of grille of: own stale air from the house       */
-    DEW_ROLE_RETURN,    /* of handler of: return grilles                    */
-    DEW_ROLE_FRESH_TIE, /* of handler of: duct to its fresh tap             */
-    DEW_ROLE_STALE_TIE, /* of handler of: duct from its stale tap           */
-};
-
-struct dew_duct_run {
-    struct dew_duct_branch branch;
-    enum dew_duct_role role;
-    int of;      /* handler, ventilator or grille, from 0                    */
-    double idle; /* -  setting of a unit while the ventilator is off         */
-};
-
-/*
- * A network written out in full, for layout.written or _open_written.  What a
- * run with a role leaves at 0 or NULL (fan, flow, power, leak, idle) is that
- * of its handler or ventilator in layout, fans by their sheets and ratings; a
- * fan given is borrowed.  Handlers, ventilators and grilles are counted by the
- * layout, whose kind is read for pickups and mixing alone and whose trunks and
- * ducts are not read: no parts, sizes or sweating places are told of it.
- */
-struct dew_duct_written {
-    const struct dew_duct_point *points;
-    size_t point_count;
-    const struct dew_duct_run *runs;
-    size_t run_count;
-};
-
-struct dew_ducts; /* opaque: network, fans and settings                      */
-
-/*
- * Build a filled layout, and find the fan speeds that give its set flows in
- * its reference state; a fan that cannot runs at full speed and its states
- * say so.
- *
- * Owner      on DEW_OK *ducts is the caller's, for dew_ducts_close; else NULL.
- *            Copies the layout, borrows its names.
- * Errors     DEW_EMEM; DEW_ERANGE with the member in err->path, or as
- *            dew_ducts_network_open: islands and fans on nothing by name.
- */
-enum dew_status dew_ducts_open(struct dew_ducts **ducts,
-                               const struct dew_duct_layout *layout,
-                               struct dew_error *err);
-enum dew_status dew_ducts_open_written(struct dew_ducts **ducts,
-                                       const struct dew_duct_layout *layout,
-                                       const struct dew_duct_written *written,
-                                       struct dew_error *err);
-void dew_ducts_close(struct dew_ducts *ducts); /* NULL allowed */
-
-/* The network as built, for a sketch; borrowed until close. */
-struct dew_duct_written dew_ducts_as_written(const struct dew_ducts *ducts);
-
-/* What one ventilator does in a state.  m3/s, >= 0. */
-struct dew_duct_unit {
-    double supply, exhaust; /* gross, at the envelope, while it runs         */
-    double backflow;  /* against the arrows through the idle (or beaten) unit */
-    double unplanned; /* outdoor air through it while idle, either side      */
-    double spill;     /* house air out through it while idle, either side    */
-    double fan_w;     /* W                                                   */
-    int at_limit;     /* 1: a fan at full speed gives less than it was set to */
-    int off_sheet;    /* 1: a fan works beyond its sheet                     */
-};
-
-/* One state.  m3/s unless said. */
-struct dew_duct_state {
-    enum dew_vent_state vent;
-    int blower;             /* base 3, first handler lowest digit            */
-    double fresh_gross;     /* drawn from outdoors by running ventilators    */
-    double fresh_delivered; /* of it, what reaches the rooms                 */
-    double stale_drawn;     /* thrown outdoors by running ventilators        */
-    double short_circuit_share; /* -  of net fresh that went out again; NaN
-                                      with the ventilator off                */
-    double lost_share;      /* -  of net fresh that duct leaks lost          */
-    double imbalance;       /* fresh_gross - stale_drawn                     */
-    double imbalance_share; /* -  of the greater of the two; NaN at no flow  */
-    int balanced;           /* 1: within 10 % of each other                  */
-    double backflow;        /* sum of the units'                             */
-    double unplanned, spill;
-    double leak_in, leak_out; /* by duct leaks, with outdoors or buffer      */
-    double leak_lost;       /* part of leak_in that leaks lose again         */
-    double at_coil;         /* part of fresh_delivered that passed a coil    */
-    double idle_at_coil;    /* part of unplanned that passed a coil          */
-    double blower_w, fan_w; /* W                                             */
-    struct dew_duct_unit units[DEW_DUCT_VENTS];
-    double fresh_at[DEW_DUCT_GRILLES]; /* fresh air out of each grille       */
-    double fresh_at_return[DEW_DUCT_HANDLERS]; /* out of return grilles      */
-    double air_at[DEW_DUCT_GRILLES];   /* all air out of its supply and fresh
-                                          grilles; < 0: drawn in             */
-    double stale_at[DEW_DUCT_GRILLES]; /* stale air by own ducts             */
-    double stale_return[DEW_DUCT_HANDLERS]; /* stale air from each return tap */
-    double coil_flow[DEW_DUCT_HANDLERS];    /* through each handler          */
-    double coil_fresh[DEW_DUCT_HANDLERS];   /* of it, fresh                  */
-    double coil_idle[DEW_DUCT_HANDLERS];    /* of it, unplanned              */
-    double coil_drawn[DEW_DUCT_HANDLERS];   /* -  of it, drawn in by leaks   */
-    double coil_lost[DEW_DUCT_HANDLERS];    /* -  of what the handler gives its
-                             air, heat or dryness, lost on the way to rooms;
-                             0 in a layout without leaks                     */
-    double tap_fresh[DEW_DUCT_HANDLERS]; /* Pa  at the fresh tap; NaN = none */
-    double tap_stale[DEW_DUCT_HANDLERS]; /* Pa  at the stale tap             */
-    double trunk_resists[DEW_DUCT_HANDLERS]; /* Pa  what the tapped trunk and
-                        its grilles lose at the tie's own flow, blower off   */
-};
-
-/*
- * vent DEW_VENT_OFF, _ON or _BOOST; blower 0 .. 3^handlers - 1.
- * Errors     DEW_ERANGE, DEW_ESOLVE.  *out only on DEW_OK.
- */
-enum dew_status dew_ducts_state(struct dew_ducts *ducts,
-                                enum dew_vent_state vent, int blower,
-                                struct dew_duct_state *out,
-                                struct dew_error *err);
-
-/* Air in a run in the last state; NaN = none such. */
-double dew_ducts_run_flow(const struct dew_ducts *ducts, size_t run);
-/* Share of fresh air, 0 .. 1, in the air of a run, likewise; of unplanned
-   outdoor air with the ventilator off. */
-double dew_ducts_run_fresh(const struct dew_ducts *ducts, size_t run);
-
-/* Every state: [ventilator][blower], blower < *blowers = 3^handlers. */
-enum dew_status dew_ducts_states(
-    const struct dew_duct_layout *layout,
-    struct dew_duct_state (*out)[DEW_BLOWER_STATES], int *blowers,
-    struct dew_error *err);
-
-/* What the core does at a state's flows; from the plant (core.h). */
-struct dew_duct_core {
-    double sensible, latent; /* -  supply-side effectiveness                 */
-    double heat_share;       /* -  of fan watts that warms the supply air    */
-    double condensing; /* -   of dew_plant_core_at; 0 = none condenses       */
-};
-
-/* A state as the march wants it.  preheat_w is 0. */
-struct dew_path dew_ducts_path(const struct dew_duct_state *state,
-                               const struct dew_duct_core *core);
-
-/* "off", "low" or "full": handler's digit of a blower state, 0 .. 2. */
-int dew_ducts_blower_digit(int blower, int handler);
 
 #ifdef __cplusplus
 }

@@ -15,9 +15,8 @@
 #ifndef DEW_MARCH_H
 #define DEW_MARCH_H
 
-#include "dew/ductair.h"
+#include "dew/ducts.h"
 #include "dew/house.h"
-#include "dew/layout.h"
 #include "dew/plant.h"
 #include "dew/status.h"
 #include "dew/weather.h"

@@ -25,7 +25,7 @@
 #ifndef DEW_SCENARIO_H
 #define DEW_SCENARIO_H
 
-#include "dew/layout.h"
+#include "dew/ducts.h"
 #include "dew/log.h"
 #include "dew/march.h"
 #include "dew/status.h"

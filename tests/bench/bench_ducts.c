@@ -9,7 +9,7 @@
 #include <stdlib.h>
 #include <time.h>
 
-#include "dew/layout.h"
+#include "dew/ducts.h"
 
 enum { BRANCHES = 50, NETS = 64, ROUNDS = 9 };
 

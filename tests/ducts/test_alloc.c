@@ -4,7 +4,7 @@
 
 #include <stdlib.h>
 
-#include "dew/layout.h"
+#include "dew/ducts.h"
 
 /* As in tests/march/test_alloc.c: glibc lets a program supply these. */
 void *__libc_malloc(size_t size);

@@ -3,7 +3,7 @@
 #include "support/rows.h"
 
 #include "dew/air.h"
-#include "dew/ductair.h"
+#include "dew/ducts.h"
 #include "support/duct_house.h"
 
 static const double rho = 1.187;

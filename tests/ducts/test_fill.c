@@ -4,7 +4,7 @@
 
 #include <string.h>
 
-#include "dew/layout.h"
+#include "dew/ducts.h"
 
 static const double cfm = 4.719474432e-4;
 

@@ -4,7 +4,7 @@
 
 #include <string.h>
 
-#include "dew/layout.h"
+#include "dew/ducts.h"
 
 static struct dew_duct_layout filled(int bedrooms, int handlers, int vents)
 {

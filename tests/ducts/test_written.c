@@ -2,7 +2,7 @@
 /* Duct networks written out in full. */
 #include "support/rows.h"
 
-#include "dew/layout.h"
+#include "dew/ducts.h"
 
 static struct dew_duct_layout two_handlers(void)
 {

@@ -12,7 +12,7 @@
 
 #include <stdio.h>
 
-#include "dew/layout.h"
+#include "dew/ducts.h"
 
 enum { LAYOUTS = 1000 };
 enum { NETWORKS = 10000, MOST_STEPS = 200 };

@@ -5,7 +5,7 @@
 
 #include "support/rows.h"
 
-#include "dew/layout.h"
+#include "dew/ducts.h"
 
 static inline struct dew_duct_layout said(enum dew_layout kind, int handlers,
                                           int vents)

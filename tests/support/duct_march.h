@@ -5,7 +5,7 @@
 
 #include "support/rows.h"
 
-#include "dew/layout.h"
+#include "dew/ducts.h"
 #include "support/cases.h"
 
 static const double p0 = 101325.0;
