@@ -133,18 +133,8 @@ static const char *const pile_words[] = {
 enum { PILES = sizeof pile_words / sizeof *pile_words };
 
 /* One row for each of DEW_WATER_MAP. */
+#define PILE(X, name, pile, words) IN_##name = pile,
 enum {
-    IN_people = PEOPLE,
-    IN_showers = CHORES,
-    IN_cooking = CHORES,
-    IN_dishes = CHORES,
-    IN_laundry = CHORES,
-    IN_plants = INSIDE,
-    IN_pets = PEOPLE,
-    IN_ground = INSIDE,
-    IN_drying = INSIDE,
-    IN_burning = INSIDE,
-    IN_other = INSIDE,
     IN_humidifier = INSIDE,
     IN_leakage = LEAKS,
     IN_windows = LEAKS,
@@ -158,7 +148,8 @@ enum {
     IN_dehumidifier = DRYER,
     IN_glass = STORES,
     IN_fog = STORES,
-    IN_store = STORES
+    IN_store = STORES,
+    DEW_SOURCE_ROWS(PILE, )
 };
 
 /* What a pile brings and takes in a month, kg, both positive. */

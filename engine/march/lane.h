@@ -25,10 +25,10 @@
 
 /* What holds during one hour: schedules resolved, and one step's controls. */
 #define DEW_DRIVE_MAP(X)                                                       \
-    X(people) X(showers) X(cooking) X(dishes) X(laundry) X(plants) X(pets)     \
-    X(ground) X(drying) X(burning) X(other) X(bodies) X(gains) X(solar)        \
-    X(sunlit) X(set_heat) X(set_cool) X(given) X(heat_cap) X(t_ground)         \
-    X(window) X(co2_in) X(dry_rate) X(dry_power) X(wet_rate)                   \
+    DEW_SOURCE_ROWS(DEW_SOURCE_NAME, X)                                        \
+    X(bodies) X(gains) X(solar) X(sunlit) X(set_heat) X(set_cool) X(given)     \
+    X(heat_cap) X(t_ground) X(window) X(co2_in)                                \
+    X(dry_rate) X(dry_power) X(wet_rate)                                       \
     X(blower_idle) X(blower_cool) X(blower_heat) X(putback)                    \
     X(sky_opaque) /* W    to the sky, off the mass                     */      \
     X(sky_glazed) /* W    to the sky, off the surface                  */      \

@@ -89,6 +89,7 @@ DEW_LANE struct dew__at dew__at_of(const struct dew__now *n,
     return a;
 }
 
+#define DEW__SET_SOURCE(name, words) f.name = s->name;
 DEW_LANE struct dew_water_flows dew__water_flows(const struct dew__now *n,
                                                  const struct dew__terms *k,
                                                  const struct dew__at *a)
@@ -98,17 +99,10 @@ DEW_LANE struct dew_water_flows dew__water_flows(const struct dew__now *n,
     double gap = n->mid.w - a->w, pv = k->per_w * a->w;
     struct dew_water_flows f;
 
-    f.people = s->people;
-    f.showers = s->showers;
-    f.cooking = s->cooking;
-    f.dishes = s->dishes;
-    f.laundry = s->laundry + l->evap_laundry * (a->pws_air - pv);
-    f.plants = s->plants + l->evap_plants * (a->pws_air - pv);
-    f.pets = s->pets;
-    f.ground = s->ground + a->ground;
-    f.drying = s->drying;
-    f.burning = s->burning;
-    f.other = s->other;
+    DEW_SOURCE_MAP(DEW__SET_SOURCE)
+    f.laundry += l->evap_laundry * (a->pws_air - pv);
+    f.plants += l->evap_plants * (a->pws_air - pv);
+    f.ground += a->ground;
     f.humidifier = s->wet_rate * a->wet;
     f.leakage = n->blend.leak * gap;
     f.windows = l->rho * s->window * gap;
@@ -277,6 +271,8 @@ DEW_LANE struct dew__terms dew__curves(const struct dew__now *n,
     return k;
 }
 
+#define DEW__ADD_SOURCE(name, words) +s->name
+
 /* What the present hour puts in, given the curves.  owed, W: see finish. */
 DEW_LANE struct dew__terms dew__sources(const struct dew__now *n,
                                         const struct dew__terms *curves,
@@ -306,11 +302,9 @@ DEW_LANE struct dew__terms dew__sources(const struct dew__now *n,
     k.cool_full = all > 0.0 ? all - s->blower_cool : 0.0;
     k.cool_full *= 1.0 - s->duct_cool - s->lost_cool;
     k.w_g = gas + b->fresh - b->fresh_latent;
-    k.w_source = s->people + s->showers + s->cooking + s->dishes + s->laundry +
-                 s->plants + s->pets + s->ground + s->drying + s->burning +
-                 s->other + s->putback * (1.0 - s->lost_rest) +
-                 k.w_g * n->mid.w + evap * k.pws_air +
-                 b->ductleak * (s->place_w - n->mid.w);
+    k.w_source = 0.0 DEW_SOURCE_MAP(DEW__ADD_SOURCE) +
+                 s->putback * (1.0 - s->lost_rest) + k.w_g * n->mid.w +
+                 evap * k.pws_air + b->ductleak * (s->place_w - n->mid.w);
     return k;
 }
 

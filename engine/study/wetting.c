@@ -15,12 +15,11 @@ static double celsius(double f)
     return (f - 32.0) / 1.8;
 }
 
+#define ADD(name, words) +w->name
 double dew_wetting_sources(const struct dew_tally *y)
 {
     const struct dew_water_flows *w = &y->water;
-    double kg = w->people + w->showers + w->cooking + w->dishes + w->laundry +
-                w->plants + w->pets + w->ground + w->drying + w->burning +
-                w->other;
+    double kg = 0 DEW_SOURCE_MAP(ADD);
 
     return y->hours > 0 ? kg / (3600 * y->hours) : 0;
 }

@@ -74,22 +74,26 @@ struct dew_buffer {
 };
 
 /*
- * Sources of water.  The kinds in DEW_SOURCE_MAP are each a row of the
- * ledger.  A scheduled source has kg/day and an hourly shape; a source that
- * feels the room's humidity has a rate in kg/(s Pa) on top.
+ * Sources of water: name, the pile of a chart that shows it, words.  Each is a
+ * row of the ledger.  A scheduled source has kg/day and an hourly shape; a
+ * source that feels the room's humidity has a rate in kg/(s Pa) on top.
  */
-#define DEW_SOURCE_MAP(X)                                                      \
-    X(people, "people")                                                        \
-    X(showers, "showers and baths")                                            \
-    X(cooking, "cooking")                                                      \
-    X(dishes, "dishes")                                                        \
-    X(laundry, "laundry dried indoors")                                        \
-    X(plants, "plants")                                                        \
-    X(pets, "pets and aquaria")                                                \
-    X(ground, "wet ground or slab")                                            \
-    X(drying, "building materials drying")                                     \
-    X(burning, "unvented burning")                                             \
-    X(other, "other or a daily total")
+#define DEW_SOURCE_ROWS(ROW, X)                                                \
+    ROW(X, people, PEOPLE, "people")                                           \
+    ROW(X, showers, CHORES, "showers and baths")                               \
+    ROW(X, cooking, CHORES, "cooking")                                         \
+    ROW(X, dishes, CHORES, "dishes")                                           \
+    ROW(X, laundry, CHORES, "laundry dried indoors")                           \
+    ROW(X, plants, INSIDE, "plants")                                           \
+    ROW(X, pets, PEOPLE, "pets and aquaria")                                   \
+    ROW(X, ground, INSIDE, "wet ground or slab")                               \
+    ROW(X, drying, INSIDE, "building materials drying")                        \
+    ROW(X, burning, INSIDE, "unvented burning")                                \
+    ROW(X, other, INSIDE, "other or daily total")
+
+#define DEW_SOURCE_ROW(X, name, pile, words)  X(name, words)
+#define DEW_SOURCE_NAME(X, name, pile, words) X(name)
+#define DEW_SOURCE_MAP(X)                     DEW_SOURCE_ROWS(DEW_SOURCE_ROW, X)
 
 enum dew_source {
 #define X(name, words) DEW_SOURCE_##name,

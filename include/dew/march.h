@@ -59,17 +59,7 @@ struct dew_case {
 
 /* Water into the zone's air, kg: + in, - out.  name, words */
 #define DEW_WATER_MAP(X)                                                       \
-    X(people, "people")                                                        \
-    X(showers, "showers and baths")                                            \
-    X(cooking, "cooking")                                                      \
-    X(dishes, "dishes")                                                        \
-    X(laundry, "laundry dried indoors")                                        \
-    X(plants, "plants")                                                        \
-    X(pets, "pets and aquaria")                                                \
-    X(ground, "wet ground or slab")                                            \
-    X(drying, "building materials drying")                                     \
-    X(burning, "unvented burning")                                             \
-    X(other, "other or daily total")                                           \
+    DEW_SOURCE_MAP(X)                                                          \
     X(humidifier, "humidifier")                                                \
     X(leakage, "leakage through the envelope")                                 \
     X(windows, "opened windows")                                               \

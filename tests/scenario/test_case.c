@@ -80,7 +80,8 @@ static void water_a_day_adds_up(void **state)
         BASE "moisture: {showers: 3 per day, shower_water: 0.31 kg, baths: 2 "
              "per week, bath_water: 0.07 kg, cooking: gas, dishes: 0.4 L/day, "
              "laundry_dried_indoors: 0.9 L/day, pets: 23 kg, aquarium: 0.5 m2, "
-             "other: 11 g/h, felt: no, plants: 7, plant_water: 2 g/h}\n"
+             "other: 11 g/h, felt: no, plants: 7, plant_water: 2 g/h, ground: "
+             "1 L/day, drying: 200 kg, burning: 2 g/h}\n"
              "people: {count: 3}\n");
     const struct dew_water *w = c.house.water;
 
@@ -92,6 +93,8 @@ static void water_a_day_adds_up(void **state)
     assert_near(w[DEW_SOURCE_pets].per_day, 0.47 + 0.5 * 0.96, 1e-12);
     assert_near(w[DEW_SOURCE_other].per_day, 0.264, 1e-12);
     assert_near(w[DEW_SOURCE_plants].per_day, 7 * 0.048, 1e-12);
+    for (int i = 0; i < DEW_SOURCES; i++) /* no source without a key */
+        assert_true(w[i].per_day > 0);
 }
 
 /* For four people by [AO88]; outdoors by [WMO-GHG21]. */
