@@ -187,19 +187,13 @@ static void lane_faces(const struct dew_case *c, struct dew__lane *l)
     l->film_rate_corner = film_beta * s[DEW_CORNER].area;
 }
 
+#define SAME(name) l->name = t->name;
+
 static void lane_heat(const struct dew_case *c, struct dew__lane *l)
 {
     const struct dew_thermal *t = &c->house.thermal;
 
-    l->h_is = t->h_is;
-    l->h_ms = t->h_ms;
-    l->h_em = t->h_em;
-    l->h_w = t->h_w;
-    l->h_ground = t->h_ground;
-    l->c_air = t->c_air;
-    l->c_mass = t->c_mass;
-    l->mass_share = t->mass_share;
-    l->lost_share = t->lost_share;
+    DEW_THERMAL_MAP(SAME)
     l->convective = c->house.people.gains_convective;
     l->band = c->house.comfort.band;
     l->lead_lag = c->plant.lead_lag ? 1.0 : 0.0;

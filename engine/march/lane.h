@@ -12,15 +12,15 @@
 /* Constants of one case.  SI as named in house.h and plant.h. */
 #define DEW_LANE_MAP(X)                                                        \
     X(rho) X(mass_air) X(volume) X(stack_k) X(stack_n) X(wind_k) X(wind_n)     \
-    X(leak_constant) X(h_is) X(h_ms) X(h_em) X(h_w) X(h_ground) X(c_air)       \
-    X(c_mass) X(mass_share) X(lost_share) X(convective) X(cap_surface)         \
+    DEW_THERMAL_MAP(X)                                                         \
+    X(leak_constant) X(convective) X(cap_surface)                              \
     X(cap_deep) X(rate_surface) X(rate_deep) X(evap_plants) X(evap_laundry)    \
     X(evap_ground) X(cool_plants) X(cool_laundry) X(cool_ground) X(band)       \
     X(lead_lag) X(face_glass) X(face_edge) X(face_corner) X(film_rate_glass)   \
     X(film_rate_edge) X(film_rate_corner) X(dry_low) X(dry_width)              \
     X(wet_high) X(wet_width) X(wet_heat) X(co2_out) X(dry_per) X(wet_per)      \
     X(cap_mid) X(rate_mid)                                                     \
-    X(per_surface) X(per_mid) X(per_deep)                                                     \
+    X(per_surface) X(per_mid) X(per_deep)                                      \
     X(wet_follow) /* -    of the air's t in that of the wet ground's face */
 
 /* What holds during one hour: schedules resolved, and one step's controls. */

@@ -50,9 +50,15 @@ DEW_LANE double dew__ratio(double x, double y)
     return y > 0.0 ? x / safe : 0.0;
 }
 
-/* ---- the surface node, an algebraic one: ts = a ta + b tm + c.  Furnishings
-   give off water, and take heat, the faster the warmer they are: sorb, W/K,
-   about the predicted t_store ----------- */
+/*
+ * ---- the surface node, an algebraic one: ts = a ta + b tm + c, from
+ *
+ *     0 = h_is (ta - ts) + h_ms (tm - ts) + h_w (to - ts) + surface_source
+ *         - sorb (ts - t_store)
+ *
+ * Furnishings give off water, and take heat, the faster the warmer they are:
+ * sorb, W/K, about the predicted t_store.
+ */
 
 struct dew__node {
     double a, b, c;
@@ -79,8 +85,8 @@ DEW_LANE double dew__surface_t(const struct dew__node *s, double t_air,
 
 /* ---- heat: eliminate surface and mass, solve the air for the thermostat -- */
 
-/* What stages of one length have in common: the mass is d + follow ta, the air
-   ta = right / slope. */
+/* What stages of one length have in common: the mass is tm = d + follow ta, the
+   air ta = (right + heat heat_full - cool cool_full) / slope. */
 struct dew__elimination {
     struct dew__node node;
     double cm, ca, per_mass, follow, slope, per_slope, per_heat, per_cool;
@@ -95,14 +101,17 @@ DEW_LANE struct dew__elimination dew__eliminate(const struct dew__now *n,
     double per = 1.0 / gdt;
 
     e.node = dew__surface_node(n, k);
-    e.cm = l->c_mass * per;
+    e.cm = l->c_mass * per; /* C (t - t0) / gdt, implicit */
     e.ca = l->c_air * per;
+    /* cm (tm - tm0) = mass_source - (h_em + h_ground) tm + h_ms (ts - tm) */
     e.per_mass =
         1.0 / (e.cm + l->h_em + l->h_ground + l->h_ms * (1.0 - e.node.b));
-    e.follow = l->h_ms * e.node.a * e.per_mass;
+    e.follow = l->h_ms * e.node.a * e.per_mass; /* dtm/dta, by ts */
+    /* ca (ta - ta0) = air_source - air_g ta + h_is (ts - ta) */
     e.slope =
         e.ca + k->air_g + l->h_is * (1.0 - e.node.a - e.node.b * e.follow);
     e.per_slope = 1.0 / e.slope;
+    /* heat = (set - ta) / band, in ta = (right + heat heat_full) / slope */
     e.per_heat = dew__ratio(1.0, l->band * e.slope + k->heat_full);
     e.per_cool = dew__ratio(1.0, l->band * e.slope + k->cool_full);
     return e;
@@ -153,7 +162,7 @@ DEW_LANE struct dew__warm dew__warm_stage(const struct dew__now *n,
     out.t_air =
         (right + heat * k->heat_full - cool * k->cool_full) * e->per_slope;
     out.t_air = given > 0.0 ? n->drive.set_heat : out.t_air;
-    out.held = given > 0.0 ? out.t_air * e->slope - right : 0.0;
+    out.held = given > 0.0 ? out.t_air * e->slope - right : 0.0; /* residual */
     out.t_mass = d + e->follow * out.t_air;
     out.duty.heat = heat;
     dew__share_out(n, cool, &out.duty);
@@ -173,7 +182,7 @@ DEW_LANE double dew__w_of(double pv, double p)
 /* RH of air at t and w. */
 DEW_LANE double dew__rh(double t, double w, double p)
 {
-    return p * w / (0.621945 + w) / dew__pws(t);
+    return p * w / (0.621945 + w) / dew__pws(t); /* p_v / p_s */
 }
 
 /* The end of the rising line: w of saturated air at t. */

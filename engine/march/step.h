@@ -32,7 +32,7 @@ DEW_LANE double dew__co2_stage(const struct dew__now *n,
     const struct dew__blend *b = &n->blend;
     struct dew_co2_room room;
 
-    room.volume = n->lane.volume;
+    room.volume = n->lane.volume; /* V dC/dt = 1e6 G + q (C_out - C) */
     room.generation = n->drive.co2_in;
     room.flow =
         (b->leak + b->fresh + b->unplanned + b->ductleak) / n->lane.rho +
@@ -100,14 +100,14 @@ DEW_LANE struct dew_water_flows dew__water_flows(const struct dew__now *n,
     struct dew_water_flows f;
 
     DEW_SOURCE_MAP(DEW__SET_SOURCE)
-    f.laundry += l->evap_laundry * (a->pws_air - pv);
+    f.laundry += l->evap_laundry * (a->pws_air - pv); /* beta A (p_s - p_v) */
     f.plants += l->evap_plants * (a->pws_air - pv);
     f.ground += a->ground;
     f.humidifier = s->wet_rate * a->wet;
-    f.leakage = n->blend.leak * gap;
+    f.leakage = n->blend.leak * gap; /* m (w_o - w) */
     f.windows = l->rho * s->window * gap;
     f.fresh = n->blend.fresh * gap;
-    f.recovered = -n->blend.fresh_latent * gap;
+    f.recovered = -n->blend.fresh_latent * gap; /* eff_lat m (w - w_o) */
     f.unplanned = n->blend.unplanned * gap;
     f.ductleak = n->blend.ductleak * (s->place_w - a->w);
     f.ductlost = s->lost_cool * a->coil - s->lost_rest * s->putback;
@@ -116,7 +116,7 @@ DEW_LANE struct dew_water_flows dew__water_flows(const struct dew__now *n,
     f.dehumidifier = -s->dry_rate * a->dry;
     f.glass = -a->glass;
     f.fog = -a->fog;
-    f.store = l->rate_surface * (a->p_store - pv);
+    f.store = l->rate_surface * (a->p_store - pv); /* beta A (p_sfc - p_v) */
     return f;
 }
 
@@ -145,6 +145,11 @@ DEW_LANE double dew__drier_heat(const struct dew__now *n,
            DEW_LATENT * n->lane.wet_heat * f->humidifier;
 }
 
+/*
+ * Heat is booked here, each flow from its own equation, and solved apart: the
+ * ledger then vouches for both.  Beside each flow: where it is solved, by the
+ * coefficient of dew__sources or of solve.h.
+ */
 DEW_LANE struct dew_heat_flows dew__heat_flows(const struct dew__now *n,
                                                const struct dew__terms *k,
                                                const struct dew__node *node,
@@ -162,34 +167,39 @@ DEW_LANE struct dew_heat_flows dew__heat_flows(const struct dew__now *n,
     double cold;
     struct dew_heat_flows f;
 
-    f.bodies = s->bodies;
-    f.gains = s->gains;
-    f.solar = s->solar;
-    f.dropped = -l->lost_share * radiant;
+    f.bodies = s->bodies;                 /* air_source; the rest as radiant */
+    f.gains = s->gains;                   /* the same */
+    f.solar = s->solar;                   /* mass_source, surface_source */
+    f.dropped = -l->lost_share * radiant; /* what those two are not given */
+    /* opaque and earth: mass_source, per_mass; glazing: surface_node */
     f.opaque = l->h_em * (n->mid.t - a->t_mass) + s->sunlit;
     f.glazing = l->h_w * (n->mid.t - dew__surface_t(node, a->t_air, a->t_mass));
     f.earth = l->h_ground * (s->t_ground - a->t_mass);
-    f.sky = -s->sky_opaque - s->sky_glazed;
-    f.infiltration = b->leak * gap;
-    f.airing = l->rho * s->window * gap;
-    f.freshair = b->fresh * gap;
-    f.recovery = -b->fresh_sensible * gap;
+    f.sky = -s->sky_opaque - s->sky_glazed; /* mass_source, surface_source */
+    f.infiltration = b->leak * gap;         /* air_g */
+    f.airing = l->rho * s->window * gap;    /* air_g */
+    f.freshair = b->fresh * gap;            /* air_g */
+    f.recovery = -b->fresh_sensible * gap;  /* air_g */
+    /* air_g, air_source by ductleak */
     f.ductair =
         b->unplanned * gap + b->ductleak * k->cp * (s->place_t - a->t_air);
-    f.fans = b->fan_heat + b->preheat;
+    f.fans = b->fan_heat + b->preheat; /* air_source */
+    /* air_source, heat_full, cool_full */
     f.blowers = s->blower_idle + s->blower_heat * a->heat +
                 s->blower_cool * dew__ratio(sensible, all);
-    f.heating = s->heat_cap * a->heat;
-    f.cooling = -sensible;
-    f.drier = dew__drier_heat(n, w, a->dry);
+    f.heating = s->heat_cap * a->heat;       /* heat_full */
+    f.cooling = -sensible;                   /* cool_full */
+    f.drier = dew__drier_heat(n, w, a->dry); /* evap_air */
+    /* evap_air, evap_surface, sorb; what they miss is owed, see finish */
     f.evaporation = dew__latent_air(n, w) + dew__latent_surface(w);
+    /* air_g by duct_g; heat_full and cool_full by duct_* and lost_* */
     cold = (all - s->blower_cool) * dew__ratio(sensible, all);
     f.ductwall = s->duct_g * (s->place_t - a->t_air) -
                  s->duct_heat * (s->heat_cap + s->blower_heat) * a->heat +
                  s->duct_cool * cold;
     f.ductlost = s->lost_cool * cold - s->lost_rest * s->blower_idle -
                  s->lost_heat * (s->heat_cap + s->blower_heat) * a->heat;
-    f.held = a->held;
+    f.held = a->held; /* dew__warm_stage */
     return f;
 }
 
@@ -225,7 +235,7 @@ DEW_LANE void dew__blend_state(struct dew__blend *b, const struct dew_path *a,
     double out = a->exhaust + a->spill + a->leak_out + local;
     double m = rho * weight;
 
-    b->leak += m * dew__house_leak_in(natural, in, out);
+    b->leak += m * dew__house_leak_in(natural, in, out); /* equation 51 */
     b->fresh += m * a->fresh;
     b->drawn += m * a->drawn;
     b->fresh_sensible += m * a->fresh * a->sensible;
@@ -242,7 +252,7 @@ DEW_LANE struct dew__terms dew__curves(const struct dew__now *n,
 {
     const struct dew__lane *l = &n->lane;
     double sum = l->h_is + l->h_w + l->h_ms;
-    double t_face =
+    double t_face = /* sum of h t / sum of h: the surface without gains */
         (l->h_is * at->t_air + l->h_ms * at->t_mass + l->h_w * n->mid.t) / sum;
     struct dew__poly air = dew__poly_pws(at->t_air);
     struct dew__poly store = dew__poly_pws(t_face);
@@ -250,7 +260,7 @@ DEW_LANE struct dew__terms dew__curves(const struct dew__now *n,
         dew__poly_pws(l->wet_follow * at->t_air + n->drive.wet_t);
     struct dew__terms k;
 
-    k.per_w = n->mid.p / (0.621945 + at->w);
+    k.per_w = n->mid.p / (0.621945 + at->w); /* p_v / w, [ASH-F1] eq. 20 */
     k.t_air = at->t_air;
     k.t_store = t_face;
     k.pws_air = air.value;
@@ -260,7 +270,7 @@ DEW_LANE struct dew__terms dew__curves(const struct dew__now *n,
     k.pws_wet = wet.value;
     k.wet_slope = l->wet_follow * wet.slope;
     k.sorb = DEW_LATENT * l->rate_surface * store.slope * at->w_surface *
-             l->per_surface;
+             l->per_surface; /* L beta A RH dp_s/dt */
     k.wsat_glass = dew__face_w(n, at->t_air, l->face_glass);
     k.wsat_edge = dew__face_w(n, at->t_air, l->face_edge);
     k.wsat_corner = dew__face_w(n, at->t_air, l->face_corner);
@@ -273,7 +283,9 @@ DEW_LANE struct dew__terms dew__curves(const struct dew__now *n,
 
 #define DEW__ADD_SOURCE(name, words) +s->name
 
-/* What the present hour puts in, given the curves.  owed, W: see finish. */
+/* What the present hour puts in, given the curves: the sources and slopes of
+   the equations that the stages solve.  What goes in here is booked in
+   dew__water_flows and dew__heat_flows.  owed, W: see finish. */
 DEW_LANE struct dew__terms dew__sources(const struct dew__now *n,
                                         const struct dew__terms *curves,
                                         double owed)
@@ -288,10 +300,14 @@ DEW_LANE struct dew__terms dew__sources(const struct dew__now *n,
     struct dew__terms k = *curves;
 
     k.cp = 1006.0 + 1860.0 * n->mid.w; /* [ASH-F1] eq. 30 */
+    /* C_m dtm/dt = mass_source - (h_em + h_ground) tm + h_ms (ts - tm) */
     k.mass_source = l->mass_share * inside + s->sunlit + l->h_em * n->mid.t +
                     l->h_ground * s->t_ground - s->sky_opaque;
+    /* 0 = surface_source + h_is (ta - ts) + h_ms (tm - ts) + h_w (to - ts) */
     k.surface_source = (1.0 - l->mass_share - l->lost_share) * inside +
                        k.evap_surface - s->sky_glazed;
+    /* C_a dta/dt = air_source - air_g ta + h_is (ts - ta)
+                    + heat heat_full - cool cool_full */
     k.air_g = k.cp * (gas + b->fresh - b->fresh_sensible) + s->duct_g;
     k.air_source = l->convective * (s->bodies + s->gains) + k.air_g * n->mid.t +
                    b->fan_heat + b->preheat +
@@ -301,6 +317,7 @@ DEW_LANE struct dew__terms dew__sources(const struct dew__now *n,
     k.heat_full *= 1.0 - s->duct_heat - s->lost_heat;
     k.cool_full = all > 0.0 ? all - s->blower_cool : 0.0;
     k.cool_full *= 1.0 - s->duct_cool - s->lost_cool;
+    /* M dw/dt = w_source - w_g w - evap p_v + what stores and kinks add */
     k.w_g = gas + b->fresh - b->fresh_latent;
     k.w_source = 0.0 DEW_SOURCE_MAP(DEW__ADD_SOURCE) +
                  s->putback * (1.0 - s->lost_rest) + k.w_g * n->mid.w +
@@ -480,10 +497,10 @@ DEW_LANE struct dew_state dew__finish(const struct dew__now *n,
     struct dew_state one, base, end;
     struct dew__at a, b, mean;
 
-    one = dew__stage(n, k, &e, x, first, &a);
+    one = dew__stage(n, k, &e, x, first, &a); /* x1 = x + gamma dt f(x1) */
     base = dew__lean(x, &one, (1.0 - DEW_GAMMA) / DEW_GAMMA);
-    end = dew__stage(n, k, &e, &base, second, &b);
-    mean = dew__mean(&a, &b);
+    end = dew__stage(n, k, &e, &base, second, &b); /* base + gamma dt f(x2) */
+    mean = dew__mean(&a, &b); /* (1 - gamma) f(x1) + gamma f(x2) */
     dew__flows(n, k, &e.node, &mean, dt, sum);
     sum->acts = (b.heat > 0.0) + 2 * (b.cool > 0.0);
     end.owed_q = sum->heat.evaporation + sum->heat.drier - sum->given_q;

@@ -9,8 +9,15 @@
 
 #include "march/solve.h"
 
-/* The stores as straight lines, each of the one above it and that of w: all
-   that flows down the ladder in the stage, from the deepest up. */
+/*
+ * The stores as straight lines, each of the one above it and that of w: all
+ * that flows down the ladder in the stage, from the deepest up.  With W in kg
+ * and p the vapour pressure of a kg, p_v = per_w w of the air:
+ *
+ *     (W1 - W1_0) / gdt = rate_surface (p_v - p1 W1) - rate_mid (p1 W1 - p2 W2)
+ *     (W2 - W2_0) / gdt = rate_mid (p1 W1 - p2 W2) - rate_deep (p2 W2 - p3 W3)
+ *     (W3 - W3_0) / gdt = rate_deep (p2 W2 - p3 W3)
+ */
 struct dew__stores {
     double surface_0, surface_w, mid_0, mid_surface, deep_0, deep_mid;
 };
@@ -136,6 +143,8 @@ DEW_LANE struct dew_state dew__water_stage(const struct dew__now *n,
     double evap = l->evap_plants + l->evap_laundry;
     struct dew_state y = *x;
 
+    /* g w - r = M (w - w_0) / gdt + w_g w - w_source + evap p_v
+                 + rate_surface (p_v - p1 W1), W1 = surface_0 + surface_w w */
     p->g += l->mass_air / gdt + k->w_g + evap * k->per_w +
             l->rate_surface * (k->per_w - p1 * s.surface_w);
     p->r += l->mass_air / gdt * x->w + k->w_source +

@@ -38,22 +38,31 @@ enum { DEW_FACADES = 6 };
 
 /*
  * Heat: the nodes of the simple hourly method of [ISO13790], with the air
- * and furnishings as a further state.  W/K, J/K.
+ * and furnishings as a further state.  W/K, J/K.  The march takes what the map
+ * names as it stands.
  */
+/* clang-format off */
+#define DEW_THERMAL_MAP(X)                                                     \
+    X(h_is)       /* W/K   surface to air                              */      \
+    X(h_ms)       /* W/K   mass to surface                             */      \
+    X(h_em)       /* W/K   outdoors to mass (opaque)                   */      \
+    X(h_w)        /* W/K   outdoors to surface (glazing, doors)        */      \
+    X(h_ground)   /* W/K   ground to mass                              */      \
+    X(c_air)      /* J/K   air and furnishings, > 0                    */      \
+    X(c_mass)     /* J/K   > 0                                         */      \
+    X(mass_share) /* -     A_m / A_t of radiant gains, to the mass     */      \
+    X(lost_share) /* -     H_w / (9.1 A_t): the share the method drops */
+/* clang-format on */
+
+#define DEW_MEMBER(name) double name;
+
 struct dew_thermal {
-    double h_is, h_ms;   /* W/K   surface to air, mass to surface           */
-    double h_em;         /* W/K   outdoors to mass (opaque)                 */
-    double h_w;          /* W/K   outdoors to surface (glazing, doors)      */
-    double h_ground;     /* W/K   ground to mass                            */
+    DEW_THERMAL_MAP(DEW_MEMBER)
     double ground_mean;  /* degC  yearly mean of the ground node            */
     double ground_swing; /* K     half range of its yearly wave             */
     double ground_lag;   /* d     yearday of its coldest day                */
     double floor_lean;   /* -     0 .. 1 of the inside face that the ground
                                   wets: 0 = at the air's t, 1 = the ground's */
-    double c_air;        /* J/K   air and furnishings, > 0                  */
-    double c_mass;       /* J/K   > 0                                       */
-    double mass_share;   /* -     A_m / A_t of radiant gains, to the mass   */
-    double lost_share;   /* -     H_w / (9.1 A_t): the share the method drops */
     double sky_opaque;   /* W/K   to the sky, of walls and roof: off the mass */
     double sky_glazed;   /* W/K   of windows: off the surface                 */
     double sky_given;    /* K     the sky below the air all year; NaN = each

@@ -100,7 +100,6 @@ struct dew_case {
     X(ductlost, "warm or cool air lost by leaks of supply ducts")              \
     X(held, "held by the given temperature")
 
-#define DEW_MEMBER(name)           double name;
 #define DEW_MEMBER_OF(name, words) double name;
 
 struct dew_state {
