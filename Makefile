@@ -15,7 +15,7 @@
 #                   MUTANTS=200 of them, drawn by SEED=1; an hour
 #   make pictures   docs/img anew, from the demo
 #   make real       the outputs shown in README.md and docs/ anew
-#   make first-results   docs/first-results.md anew, from the data
+#   make first-results   docs/dev/first-results.md anew, from the data
 #   make ducts-answer    the README's table of duct layouts anew
 #   make format     clang-format in place
 #   make install uninstall    [PREFIX=/usr/local] [DESTDIR=]
@@ -251,13 +251,13 @@ mutants:
 	@python3 tests/support/mutants.py $(MUTANTS) $(SEED)
 
 real: all
-	@for f in README.md docs/tutorial.md docs/books.md; do \
+	@for f in README.md docs/tutorial.md docs/results.md; do \
 	  sh tests/support/real.sh $B $$f >$$f.part && mv $$f.part $$f; done
 
 first-results: $B/dewledger
 	@python3 tests/study/first_results.py $B/dewledger \
-	  "$${DEW_DATA:-../shared/data}" >docs/first-results.md.part
-	@mv docs/first-results.md.part docs/first-results.md
+	  "$${DEW_DATA:-../shared/data}" >docs/dev/first-results.md.part
+	@mv docs/dev/first-results.md.part docs/dev/first-results.md
 
 ducts-answer: $B/dewledger
 	@python3 tests/study/ducts_answer.py $B/dewledger README.md

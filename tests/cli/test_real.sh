@@ -9,7 +9,7 @@ here=$(cd "$(dirname "$0")/../.." && pwd)
 bad=0
 real=$(mktemp)
 trap 'rm -f "$real"' EXIT
-for file in README.md docs/tutorial.md docs/books.md; do
+for file in README.md docs/tutorial.md docs/results.md; do
     sh "$here/tests/support/real.sh" "$build" "$here/$file" >"$real"
     if cmp -s "$real" "$here/$file"; then
         echo "ok $file shows what the program prints"
@@ -39,17 +39,17 @@ if [ -z "$lost" ]; then echo "ok make demo prints it"; else
     echo "not ok make demo does not print: $lost"
     bad=1
 fi
-# the figures that README.md takes over from docs/first-results.md
+# the figures that README.md takes over from docs/dev/first-results.md
 figures=$(sed -n -e 's/^\* Hours too humid, .*root mean square \([0-9]*\) h.*/differ by \1 h/p' \
     -e 's/^| as assumed | [0-9,]* | [0-9.]* | [0-9.]* | [-+]\([0-9.]*\) | .*/\1/p' \
-    "$here/docs/first-results.md")
+    "$here/docs/dev/first-results.md")
 echo "$figures" >"$real"
 if [ "$(wc -l <"$real")" = 3 ] && while read -r figure; do
     grep -qF "$figure" "$here/README.md" || exit 1
 done <"$real"; then
-    echo "ok README.md has the figures of docs/first-results.md"
+    echo "ok README.md has the figures of docs/dev/first-results.md"
 else
-    echo "not ok README.md wants $figures, of docs/first-results.md"
+    echo "not ok README.md wants $figures, of docs/dev/first-results.md"
     bad=1
 fi
 exit $bad

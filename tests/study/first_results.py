@@ -1,8 +1,8 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""Write docs/first-results.md: one house in six climates, real years and made.
+"""Write docs/dev/first-results.md: one house in six climates, real years and made.
 
-usage: first_results.py DEWLEDGER DATA >docs/first-results.md
+usage: first_results.py DEWLEDGER DATA >docs/dev/first-results.md
 DATA is the folder with weather/tmy3/ and houses/; `make first-results` runs it.
 """
 import json
@@ -167,7 +167,7 @@ Written by `make first-results` (`tests/study/first_results.py`); not by hand.
 Houses are invented, figures are the program's own, and real weather is the only
 measured thing in the first part; no house was fitted to anything. How the made
 year is made, and its seed, were set with these six places among others in view
-([weather-made.md](weather-made.md)).
+([weather-made.md](../weather-made.md)).
 
 ## One house in six climates
 

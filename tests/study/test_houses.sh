@@ -1,7 +1,7 @@
 #!/bin/sh
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Two houses that were measured, unfitted: the error stays what
-# docs/first-results.md states.  Figures are our own regression.
+# docs/dev/first-results.md states.  Figures are our own regression.
 # usage: DEWLEDGER=path DEW_DATA=path tests/study/test_houses.sh
 set -u
 D=$(realpath "${DEWLEDGER:-${DEW_BUILD:-build/gcc}/dewledger}")
