@@ -300,9 +300,70 @@ static json_t *name_of(const struct dew_report *r, int i)
     return i >= 0 ? text(r->question->choices[i].outcome->name) : json_null();
 }
 
+static const char *word_surface_kind(enum dew_surface_kind surface)
+{
+    static const char *const word[DEW_SURFACES] = {
+        [DEW_GLASS] = "glass", [DEW_EDGE] = "frame", [DEW_CORNER] = "corner"};
+
+    return word[surface];
+}
+
+static const char *word_reading_kind(enum dew_reading_kind what)
+{
+    static const char *const word[] = {[DEW_READING_humidity] = "humidity",
+                                       [DEW_READING_air_flow] = "air_flow",
+                                       [DEW_READING_carbon_dioxide] =
+                                           "carbon_dioxide"};
+
+    return word[what];
+}
+
+static void values_none(struct maker *m, json_t *o,
+                        const struct dew_numbers_none *n)
+{
+    (void)m, (void)o, (void)n;
+}
+
+#define N(name, unit) put(m, o, #name, number(n->name));
+#define Y(name)       put(m, o, #name, json_boolean(n->name));
+#define E(name, of)   put(m, o, #name, text(word_##of(n->name)));
+#define X(kind, rule, group, numbers)                                          \
+    static void values_##kind(struct maker *m, json_t *o,                      \
+                              const struct dew_numbers_##kind *n)              \
+    {                                                                          \
+        numbers                                                                \
+    }
+#define AS(kind, rule, group, like)
+DEW_FINDING_MAP(X, AS, N, Y, E)
+#undef X
+#undef AS
+
+/* The numbers of a finding under their names. */
+static json_t *values(struct maker *m, const struct dew_finding *f)
+{
+    json_t *o = json_object();
+
+    switch (f->kind) {
+#define AS(kind, rule, group, like)                                            \
+    case DEW_FINDING_##kind:                                                   \
+        values_##like(m, o, &f->number.kind);                                  \
+        break;
+#define X(kind, rule, group, numbers) AS(kind, rule, group, kind)
+        DEW_FINDING_MAP(X, AS, , , )
+    case DEW_FINDING_KINDS:
+        break;
+    }
+    return o;
+}
+#undef X
+#undef AS
+#undef N
+#undef Y
+#undef E
+
 static json_t *finding(struct maker *m, const struct dew_finding *f)
 {
-    json_t *o = json_object(), *values = json_array(), *sources = json_array();
+    json_t *o = json_object(), *sources = json_array();
     char sentence[DEW_SENTENCE];
 
     put(m, o, "kind", text(dew_verdict_key(f->kind)));
@@ -311,9 +372,7 @@ static json_t *finding(struct maker *m, const struct dew_finding *f)
     put(m, o, "option", name_of(m->r, f->option));
     put(m, o, "other_option", name_of(m->r, f->other));
     put(m, o, "months", month_list(m, f->months));
-    for (int k = 0; k < DEW_FINDING_VALUES; k++)
-        append(m, values, number(f->value[k]));
-    put(m, o, "values_si", values);
+    put(m, o, "values", values(m, f));
     put(m, o, "near_limit_h",
         f->near_limit > 0 ? number(f->near_limit) : json_null());
     for (int k = 0; k < DEW_FINDING_SOURCES && f->source[k] != NULL; k++) {

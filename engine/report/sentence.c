@@ -65,22 +65,24 @@ void dew__say_most(struct telling *t)
         dew__say(t, t->f->months == all ? ", in %s" : ", most in %s", MONTHS);
 }
 
-void dew__say_today_humid(struct telling *t)
+void dew__say_today_humid(struct telling *t,
+                          const struct dew_numbers_today_humid *n)
 {
     struct dew__word limit;
 
     dew__say(t,
              "Today the house is too humid (above %s) in %s h of the %s: up "
              "to %s h in one month, %s h at a stretch",
-             dew__in_percent(dew__limits(t)->too_humid, &limit), HOURS(0), SPAN,
-             HOURS(1), HOURS(2));
+             dew__in_percent(dew__limits(t)->too_humid, &limit),
+             HOURS(n->humid), SPAN, HOURS(n->worst_month), HOURS(n->longest));
     dew__say_most(t);
     dew__say(t, ". The water comes in by ");
     say_sources(t);
     dew__say(t, ".");
 }
 
-void dew__say_today_dry(struct telling *t)
+void dew__say_today_dry(struct telling *t,
+                        const struct dew_numbers_today_dry *n)
 {
     struct dew__word limit;
 
@@ -88,15 +90,16 @@ void dew__say_today_dry(struct telling *t)
         t,
         "Today the house is too dry (below %s) in %s h of the %s, up to %s h "
         "in one month",
-        dew__in_percent(dew__limits(t)->too_dry, &limit), HOURS(0), SPAN,
-        HOURS(1));
+        dew__in_percent(dew__limits(t)->too_dry, &limit), HOURS(n->dry), SPAN,
+        HOURS(n->worst_month));
     dew__say_most(t);
     dew__say(t, ". The water leaves by ");
     say_sources(t);
     dew__say(t, ".");
 }
 
-void dew__say_today_fine(struct telling *t)
+void dew__say_today_fine(struct telling *t,
+                         const struct dew_numbers_today_fine *n)
 {
     struct dew__word humid, dry;
 
@@ -104,102 +107,105 @@ void dew__say_today_fine(struct telling *t)
         t,
         "Today the house keeps its limits: too humid (above %s) in %s h and "
         "too dry (below %s) in %s h of the %s.",
-        dew__in_percent(dew__limits(t)->too_humid, &humid), HOURS(0),
-        dew__in_percent(dew__limits(t)->too_dry, &dry), HOURS(1), SPAN);
+        dew__in_percent(dew__limits(t)->too_humid, &humid), HOURS(n->humid),
+        dew__in_percent(dew__limits(t)->too_dry, &dry), HOURS(n->dry), SPAN);
 }
 
-void dew__say_coil_today(struct telling *t)
+void dew__say_coil_today(struct telling *t,
+                         const struct dew_numbers_coil_today *n)
 {
     dew__say(t,
              "The %s hours too humid could be %s to %s: how much water the "
              "blower takes back from the wet coil is not well known.",
-             HOURS(0), HOURS(1), HOURS(2));
-    if (t->f->value[3] > 0)
+             HOURS(n->likely), HOURS(n->low), HOURS(n->high));
+    if (n->decides)
         dew__say(t, " Whether the house keeps its limits hangs on that.");
 }
 
-void dew__say_today_sweat(struct telling *t)
+void dew__say_today_sweat(struct telling *t,
+                          const struct dew_numbers_today_sweat *n)
 {
-    dew__say(t, "The window glass is wet in %s h of the %s", HOURS(0), SPAN);
+    dew__say(t, "The window glass is wet in %s h of the %s",
+             HOURS(n->glass_wet), SPAN);
     dew__say_most(t);
     dew__say(t, ".");
 }
 
-void dew__say_short_heat(struct telling *t)
-{
-    struct dew__word coldest =
-        dew__amount(t->f->value[1], DEW_TEMPERATURE, t->r->system, 0);
+SAY(short_heat,
+    "\"%s\": heating falls short in %s h of the %s, to %s in the "
+    "coldest. Warming up after a setback counts too.",
+    OPTION, HOURS(n->short_of_heat), SPAN,
+    dew__amount(n->coldest, DEW_TEMPERATURE, t->r->system, 0).text)
 
-    dew__say(t,
-             "\"%s\": heating falls short in %s h of the %s, to %s in the "
-             "coldest. Warming up after a setback counts too.",
-             OPTION, HOURS(0), SPAN, coldest.text);
-}
+SAY(saturated,
+    "\"%s\": in %s h of the %s the rooms' air is as full of water as "
+    "air can be (100 %%): what comes in beyond that turns to fog and "
+    "wet surfaces.",
+    OPTION, HOURS(n->saturated), SPAN)
 
-void dew__say_saturated(struct telling *t)
-{
-    dew__say(t,
-             "\"%s\": in %s h of the %s the rooms' air is as full of water as "
-             "air can be (100 %%): what comes in beyond that turns to fog and "
-             "wet surfaces.",
-             OPTION, HOURS(0), SPAN);
-}
+enum { ASKED = 5 };
 
-enum { ASKED = 5 }; /* bits of enum dew_untold */
-
-/* "a bath fan, a hood or cooling": words of the bits that are set. */
-static void say_untold(struct telling *t, unsigned untold, const char *last,
+/* "a bath fan, a hood or cooling": the words that are not NULL. */
+static void say_untold(struct telling *t, const char *last,
                        const char *const words[ASKED])
 {
     int left = 0;
 
     for (int i = 0; i < ASKED; i++)
-        left += (untold & 1U << i) != 0;
+        left += words[i] != NULL;
     for (int i = 0; i < ASKED; i++)
-        if (untold & 1U << i)
+        if (words[i] != NULL)
             dew__say(t, "%s%s", words[i],
                      --left == 0 ? ""
                      : left == 1 ? last
                                  : ", ");
 }
 
-void dew__say_today_assumes(struct telling *t)
+void dew__say_today_assumes(struct telling *t,
+                            const struct dew_numbers_today_assumes *n)
 {
-    /* in the order of the bits of enum dew_untold */
-    static const char *const words[ASKED] = {
-        "a bath fan", "a kitchen hood", "a clothes dryer that blows outdoors",
-        "cooling", "open windows"};
-    static const char *const keys[ASKED] = {
-        "bath_fan", "range_hood", "clothes_dryer", "cooling", "airing"};
-    unsigned untold = (unsigned)t->f->value[0];
+    const struct {
+        int untold;
+        const char *words, *key;
+    } asked[ASKED] = {{n->no_bath_fan, "a bath fan", "bath_fan"},
+                      {n->no_hood, "a kitchen hood", "range_hood"},
+                      {n->no_clothes_dryer,
+                       "a clothes dryer that blows outdoors", "clothes_dryer"},
+                      {n->no_cooling, "cooling", "cooling"},
+                      {n->windows_shut, "open windows", "airing"}};
+    const char *words[ASKED], *keys[ASKED];
 
+    for (int i = 0; i < ASKED; i++) {
+        words[i] = asked[i].untold ? asked[i].words : NULL;
+        keys[i] = asked[i].untold ? asked[i].key : NULL;
+    }
     dew__say(t, "Today's house is worked out without ");
-    say_untold(t, untold, " or ", words);
+    say_untold(t, " or ", words);
     dew__say(t, ". If that is not so, the hours change: give ");
-    say_untold(t, untold, " and ", keys);
+    say_untold(t, " and ", keys);
     dew__say(t, ".");
 }
 
-void dew__say_mould(struct telling *t)
+void dew__say_mould(struct telling *t, const struct dew_numbers_mould *n)
 {
     static const char *const faces[DEW_SURFACES] = {
         "window glass", "window frame and glass edge", "coldest corner"};
-    int now = t->f->value[1] > DEW_MOULD_LIMIT;
+    int now = n->index > DEW_MOULD_LIMIT;
 
     dew__say(t, "\"%s\": mould %s on the %s: index %s in the %s", OPTION,
-             now ? "can be seen" : "may come to be seen",
-             faces[(int)t->f->value[0]], dew__number(t->f->value[1], 1).text,
-             SPAN);
+             now ? "can be seen" : "may come to be seen", faces[n->surface],
+             dew__number(n->index, 1).text, SPAN);
     dew__say(
         t, now ? " (limit %s)" : ", %s after ten like it (limit %s)",
-        dew__number(now ? DEW_MOULD_LIMIT : t->f->value[2], now ? 0 : 1).text,
+        dew__number(now ? DEW_MOULD_LIMIT : n->after_ten_years, now ? 0 : 1)
+            .text,
         dew__number(DEW_MOULD_LIMIT, 0).text);
     if (t->f->months != 0)
         dew__say(t, "; its mean humidity passes 80 %% in %s", MONTHS);
     dew__say(t, ".");
 }
 
-void dew__say_drying(struct telling *t)
+void dew__say_drying(struct telling *t, const struct dew_numbers_drying *n)
 {
     struct dew__word part;
 
@@ -208,8 +214,8 @@ void dew__say_drying(struct telling *t)
         "Building materials still give off %s, %s of all the water that comes "
         "in. That part goes away by itself: wait a season before buying "
         "equipment for it.",
-        dew__per_day(t, t->f->value[1]).text,
-        dew__in_percent(t->f->value[0], &part));
+        dew__per_day(t, n->per_day).text,
+        dew__in_percent(n->share_of_inflow, &part));
 }
 
 /* "about 14 months", "now" of hours. */
@@ -237,36 +243,34 @@ static void say_when(struct telling *t, double hours)
              1 + month / DEW_MONTHS);
 }
 
-void dew__say_drying_ends(struct telling *t)
+void dew__say_drying_ends(struct telling *t,
+                          const struct dew_numbers_drying_ends *n)
 {
     struct dew__word likely, low, high;
 
-    if (t->f->value[0] <= 0) {
+    if (n->likely <= 0) {
         dew__say(t,
                  "The water that building materials give off makes less than 1 "
                  "point of RH: it can be left out of account.");
         return;
     }
     dew__say(t, "It makes less than 1 point of RH after about %s",
-             spell(t->f->value[0], &likely));
-    say_when(t, t->f->value[0]);
-    if (t->f->value[2] > t->f->value[1])
-        dew__say(t, " (%s to %s, by the half-life given)",
-                 spell(t->f->value[1], &low), spell(t->f->value[2], &high));
+             spell(n->likely, &likely));
+    say_when(t, n->likely);
+    if (n->high > n->low)
+        dew__say(t, " (%s to %s, by the half-life given)", spell(n->low, &low),
+                 spell(n->high, &high));
     dew__say(t, ".");
 }
 
-void dew__say_wait(struct telling *t)
-{
-    dew__say(
-        t,
-        "Wait a season: once dry, the house as it stands keeps its humidity "
-        "limits (too humid in %s h instead of %s h, too dry in %s h instead of "
-        "%s h).",
-        HOURS(0), HOURS(1), HOURS(2), HOURS(3));
-}
+SAY(wait,
+    "Wait a season: once dry, the house as it stands keeps its humidity "
+    "limits (too humid in %s h instead of %s h, too dry in %s h instead of "
+    "%s h).",
+    HOURS(n->humid_once_dry), HOURS(n->humid_now), HOURS(n->dry_once_dry),
+    HOURS(n->dry_now))
 
-void dew__say_settled(struct telling *t)
+void dew__say_settled(struct telling *t, const struct dew_numbers_settled *n)
 {
     if (t->f->option == DEW_NO_OPTION)
         dew__say(t,
@@ -276,69 +280,76 @@ void dew__say_settled(struct telling *t)
         dew__say(t,
                  "Once the house is dry, the %s is%s \"%s\" (too humid in %s "
                  "h). Choose lasting equipment by that answer.",
-                 t->f->value[1] > 0 ? "cheapest to run of those that will do"
+                 n->cheapest_to_run ? "cheapest to run of those that will do"
                                     : "best",
-                 t->f->option == t->f->other ? " still" : "", OPTION, HOURS(0));
+                 t->f->option == t->f->other ? " still" : "", OPTION,
+                 HOURS(n->humid_once_dry));
 }
 
-void dew__say_idle(struct telling *t)
+void dew__say_idle(struct telling *t, const struct dew_numbers_idle *n)
 {
-    dew__say(t, "Cooling stands idle in %s of the %s hours too humid", HOURS(0),
-             HOURS(1));
-    if (t->f->value[0] > t->f->value[1] / 2)
+    dew__say(t, "Cooling stands idle in %s of the %s hours too humid",
+             HOURS(n->humid_while_idle), HOURS(n->humid));
+    if (n->humid_while_idle > n->humid / 2)
         dew__say(t, ": it dries the air only while there is heat to remove");
     dew__say(t, ".");
 }
 
-void dew__say_cool_large(struct telling *t)
+void dew__say_cool_large(struct telling *t,
+                         const struct dew_numbers_cool_large *n)
 {
     struct dew__word part;
 
     dew__say(t, "Cooling looks at least twice too large: ");
-    if (t->f->value[0] < 0.5)
+    if (n->above_half < 0.5)
         dew__say(t, "it runs more than half of the hour in no hour of the %s",
                  SPAN);
     else
         dew__say(t, "it runs more than half of the hour in only %s h of the %s",
-                 HOURS(0), SPAN);
+                 HOURS(n->above_half), SPAN);
     dew__say(t,
              ", and %s of the time in its busiest month, %s. A machine of half "
              "the size would run longer and dry the air more. Have the load of "
              "the rooms worked out before choosing one.",
-             dew__in_percent(t->f->value[1], &part), MONTHS);
+             dew__in_percent(n->runs, &part), MONTHS);
 }
 
-void dew__say_outdoor_dries(struct telling *t)
+void dew__say_outdoor_dries(struct telling *t,
+                            const struct dew_numbers_outdoor_dries *n)
 {
-    dew__say(t, "Outdoor air could dry the house in %s of %s h", HOURS(0),
-             HOURS(1));
+    dew__say(t, "Outdoor air could dry the house in %s of %s h",
+             HOURS(n->could_dry), HOURS(n->all));
     if (t->f->months != 0)
         dew__say(t, ", most of the time in %s", MONTHS);
     dew__say(t, ".");
 }
 
-void dew__say_outdoor_cannot(struct telling *t)
+SAY(outdoor_cannot,
+    "Outdoor air cannot dry the house in %s of the %s h of %s: more of it "
+    "does not help then.",
+    HOURS(n->cannot_dry), HOURS(n->all), MONTHS)
+
+static void say(struct telling *t)
 {
-    dew__say(
-        t,
-        "Outdoor air cannot dry the house in %s of the %s h of %s: more of it "
-        "does not help then.",
-        HOURS(1), HOURS(2), MONTHS);
+    switch (t->f->kind) {
+#define X(kind, ...)                                                           \
+    case DEW_FINDING_##kind:                                                   \
+        dew__say_##kind(t, &t->f->number.kind);                                \
+        break;
+        DEW_FINDING_MAP(X, X, , , )
+#undef X
+    case DEW_FINDING_KINDS:
+        break;
+    }
 }
 
 char *dew_report_sentence(const struct dew_report *report,
                           const struct dew_finding *f, char *out, size_t size)
 {
-    static void (*const sentence[])(struct telling * t) = {
-#define X(name) dew__say_##name,
-        DEW_FINDING_MAP(X)
-#undef X
-    };
     struct telling t = {report, f, out, size};
 
     out[0] = '\0';
-    if ((unsigned)f->kind < DEW_FINDING_KINDS)
-        sentence[f->kind](&t);
+    say(&t);
     if (f->near_limit > 0)
         dew__say(&t,
                  " The hours outside the limits lie near the %s h that still "

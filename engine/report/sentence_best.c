@@ -4,12 +4,9 @@
 
 #include "report/telling.h"
 
-void dew__say_best(struct telling *t)
+void dew__say_best(struct telling *t, const struct dew_numbers_best *n)
 {
-    enum { ENERGY_USED, OVER_YEARS, TO_RUN }; /* values of value[2] */
-    int only = t->f->value[3] > 0, by = (int)t->f->value[2];
-
-    if (only)
+    if (n->only)
         dew__say(
             t,
             "Best of these: \"%s\". It alone brings the fresh air asked for "
@@ -20,31 +17,33 @@ void dew__say_best(struct telling *t)
             t,
             "Best of these: \"%s\". It brings the fresh air asked for, keeps "
             "the limits and %s: ",
-            OPTION, by == OVER_YEARS ? "costs least" : "uses least energy");
-    if (by == OVER_YEARS)
-        dew__say(t, "%s over %s years, in today's money.",
-                 MONEY(t->f->value[0]), YEARS);
-    else if (by == TO_RUN)
+            OPTION, isnan(n->money) ? "uses least energy" : "costs least");
+    if (!isnan(n->money))
+        dew__say(t, "%s over %s years, in today's money.", MONEY(n->money),
+                 YEARS);
+    else if (!isnan(n->running))
         dew__say(t,
                  "%s a year to run and keep. What it costs to install is not "
                  "told (costs.install).",
-                 MONEY(t->f->value[0]));
+                 MONEY(n->running));
     else
-        dew__say(t, "%s a year.", ENERGY(0));
+        dew__say(t, "%s a year.", ENERGY(n->energy));
 }
 
-void dew__say_best_close(struct telling *t)
+void dew__say_best_close(struct telling *t,
+                         const struct dew_numbers_best_close *n)
 {
     dew__say(
         t,
         "Best is a close call between \"%s\" and \"%s\": both bring the fresh "
         "air asked for and keep the limits, and ",
         OPTION, OTHER);
-    if (t->f->value[2] > 0)
-        dew__say(t, "%s against %s over %s years", MONEY(t->f->value[0]),
-                 MONEY(t->f->value[1]), YEARS);
+    if (!isnan(n->money))
+        dew__say(t, "%s against %s over %s years", MONEY(n->money),
+                 MONEY(n->next_money), YEARS);
     else
-        dew__say(t, "%s against %s a year", ENERGY(0), ENERGY(1));
+        dew__say(t, "%s against %s a year", ENERGY(n->energy),
+                 ENERGY(n->next_energy));
     dew__say(t, " is inside the doubt of the inputs.");
 }
 
@@ -72,11 +71,13 @@ static void say_without_price(struct telling *t, const size_t *list,
         dew__say(t, " and %zu more", more);
 }
 
-void dew__say_best_open(struct telling *t)
+void dew__say_best_open(struct telling *t,
+                        const struct dew_numbers_best_open *n)
 {
     const struct dew_question *q = t->r->question;
     size_t list[64], count = dew_verdict_passing(q, list);
 
+    (void)n; /* more of them are told */
     dew__say(t,
              "%zu options will do: they bring the fresh air asked for and "
              "keep the limits. The cheapest to run first: ",
@@ -95,7 +96,8 @@ void dew__say_best_open(struct telling *t)
                 "bought).");
 }
 
-void dew__say_best_none(struct telling *t)
+void dew__say_best_none(struct telling *t,
+                        const struct dew_numbers_best_none *n)
 {
     if (t->f->option == DEW_NO_OPTION)
         dew__say(t,
@@ -106,26 +108,23 @@ void dew__say_best_none(struct telling *t)
             "None of these will do: none both brings the fresh air asked for "
             "and keeps the limits. The nearest is \"%s\": %s h too humid, %s h "
             "too dry, %s h of wet glass.",
-            OPTION, HOURS(0), HOURS(1), HOURS(2));
+            OPTION, HOURS(n->humid), HOURS(n->dry), HOURS(n->glass_wet));
 }
 
-void dew__say_under_ventilated(struct telling *t)
-{
-    dew__say(t, "UNDER-VENTILATED: \"%s\" brings %s of the %s asked for.",
-             OPTION, FLOW(0), FLOW(1));
-}
+SAY(under_ventilated, "UNDER-VENTILATED: \"%s\" brings %s of the %s asked for.",
+    OPTION, FLOW(n->fresh), FLOW(n->required))
 
-void dew__say_pays_back(struct telling *t)
+void dew__say_pays_back(struct telling *t,
+                        const struct dew_numbers_pays_back *n)
 {
     dew__say(t, "\"%s\" pays for itself in %s years", OPTION,
-             dew__number(t->f->value[0], 1).text);
-    if (t->f->value[2] > t->f->value[1])
+             dew__number(n->likely, 1).text);
+    if (n->high > n->low)
         dew__say(t,
-                 isinf(t->f->value[2]) ? " (%s or more; at worst never%s)"
-                                       : " (%s to %s)",
-                 dew__number(t->f->value[1], 1).text,
-                 isinf(t->f->value[2]) ? ""
-                                       : dew__number(t->f->value[2], 1).text);
+                 isinf(n->high) ? " (%s or more; at worst never%s)"
+                                : " (%s to %s)",
+                 dew__number(n->low, 1).text,
+                 isinf(n->high) ? "" : dew__number(n->high, 1).text);
     dew__say(t, ".");
 }
 
@@ -145,25 +144,23 @@ static void say_what_it_buys(struct telling *t)
                  air && dry ? " and " : "", dry ? "dryness" : "");
 }
 
-void dew__say_never_pays(struct telling *t)
+void dew__say_never_pays(struct telling *t,
+                         const struct dew_numbers_never_pays *n)
 {
-    double saved = t->f->value[0];
-
     dew__say(t, "\"%s\" does not pay back on energy", OPTION);
-    if (fabs(saved) < 0.5)
+    if (fabs(n->saved) < 0.5)
         dew__say(t, ": it saves nothing.");
-    else if (saved > 0)
+    else if (n->saved > 0)
         dew__say(
             t, " within %s years: it saves %s a year and costs %s to install.",
-            YEARS, MONEY(saved), MONEY(t->f->value[1]));
+            YEARS, MONEY(n->saved), MONEY(n->install));
     else
-        dew__say(t, ": it costs %s a year more to run.", MONEY(-saved));
+        dew__say(t, ": it costs %s a year more to run.", MONEY(-n->saved));
     say_what_it_buys(t);
 }
 
-void dew__say_staged(struct telling *t)
+void dew__say_staged(struct telling *t, const struct dew_numbers_staged *n)
 {
-    const double *x = t->f->value;
     struct dew__word chance, even;
 
     dew__say(
@@ -171,50 +168,50 @@ void dew__say_staged(struct telling *t)
         "In two stages: \"%s\" now for %s, and \"%s\" later for %s if it must "
         "follow (%s likely): %s expected over %s years, against %s for \"%s\" "
         "at once",
-        OPTION, MONEY(x[0]), OTHER, MONEY(x[1]), dew__in_percent(x[2], &chance),
-        MONEY(x[3]), YEARS, MONEY(x[4]), OTHER);
-    if (x[5] >= 1)
+        OPTION, MONEY(n->now), OTHER, MONEY(n->later),
+        dew__in_percent(n->chance, &chance), MONEY(n->both), YEARS,
+        MONEY(n->at_once), OTHER);
+    if (n->even_chance >= 1)
         dew__say(t, ". The stages cost less even if both are needed.");
-    else if (x[5] <= 0)
+    else if (n->even_chance <= 0)
         dew__say(t, ". The stages cost more whether or not both are needed.");
     else
         dew__say(t, ". They cost the same at a chance of %s.",
-                 dew__in_percent(x[5], &even));
+                 dew__in_percent(n->even_chance, &even));
 }
 
-void dew__say_reading(struct telling *t)
+void dew__say_reading(struct telling *t, const struct dew_numbers_reading *n)
 {
-    const double *x = t->f->value;
     struct dew__word limit;
 
     dew__say(t, "The reading that decides on \"%s\": ", OTHER);
-    if (x[0] == DEW_READING_humidity)
+    if (n->what == DEW_READING_humidity)
         dew__say(
             t,
             "relative humidity where people sleep, hour by hour through %s "
             "(%s days): go on if it passes %s in more than %s h (%s h "
             "expected%s).",
-            MONTHS, HOURS(1),
-            dew__in_percent(dew__limits(t)->too_humid, &limit), HOURS(2),
-            HOURS(3), x[3] > x[2] ? ", so it is likely" : "");
-    else if (x[0] == DEW_READING_air_flow)
+            MONTHS, dew__number(n->days, 0).text,
+            dew__in_percent(dew__limits(t)->too_humid, &limit),
+            HOURS(n->humid_limit), HOURS(n->humid),
+            n->humid > n->humid_limit ? ", so it is likely" : "");
+    else if (n->what == DEW_READING_air_flow)
         dew__say(
             t,
             "the sum of the supply grilles, blower on and blower off, on one "
             "day: go on if either is below %s (%s expected%s).",
-            FLOW(2), FLOW(3), x[3] < x[2] ? ", so it is likely" : "");
+            FLOW(n->air_limit), FLOW(n->air),
+            n->air < n->air_limit ? ", so it is likely" : "");
     else
         dew__say(
             t,
             "carbon dioxide where people sleep, %s nights with the door shut: "
             "go on if it passes %s ppm by morning (%s ppm is the mean of the "
             "year and the whole house).",
-            HOURS(1), HOURS(2), HOURS(3));
+            dew__number(n->days, 0).text, dew__number(n->co2_limit, 0).text,
+            dew__number(n->co2, 0).text);
 }
 
-void dew__say_unpriced(struct telling *t)
-{
-    dew__say(t,
-             "Not every price is given: options are ranked by the energy they "
-             "use, and no payback is told.");
-}
+SAY_AS(unpriced, none,
+       "Not every price is given: options are ranked by the energy they "
+       "use, and no payback is told.")

@@ -19,15 +19,35 @@ void dew__say(struct telling *t, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
 
 /* Short forms, for the sentences. */
-#define HOURS(i)  dew__number(t->f->value[i], 0).text
+#define HOURS(x)  dew__number((x), 0).text
 #define MONTHS    dew__months(t->f->months).text
 #define OPTION    dew__option(t->r, t->f->option).text
 #define OTHER     dew__option(t->r, t->f->other).text
-#define FLOW(i)   dew__amount(t->f->value[i], DEW_FLOW, t->r->system, 0).text
-#define ENERGY(i) dew__amount(t->f->value[i], DEW_ENERGY, DEW_SYSTEM_SI, 0).text
+#define FLOW(x)   dew__amount((x), DEW_FLOW, t->r->system, 0).text
+#define ENERGY(x) dew__amount((x), DEW_ENERGY, DEW_SYSTEM_SI, 0).text
 #define MONEY(x)  dew__money(t->r, (x)).text
 #define SPAN      dew__span(t->r).text
 #define YEARS     dew__number(t->r->question->prices->years, 0).text
+
+/* One sentence for each kind of finding; n holds its numbers. */
+#define X(kind, rule, group, numbers)                                          \
+    void dew__say_##kind(struct telling *t, const struct dew_numbers_##kind *n);
+#define AS(kind, rule, group, like)                                            \
+    void dew__say_##kind(struct telling *t, const struct dew_numbers_##like *n);
+DEW_FINDING_MAP(X, AS, , , )
+#undef X
+#undef AS
+
+/* That of a kind whose words are always the same: kind, words, numbers; AS: a
+   kind with the numbers of another. */
+#define SAY(kind, ...) SAY_AS(kind, kind, __VA_ARGS__)
+#define SAY_AS(kind, like, ...)                                                \
+    void dew__say_##kind(struct telling *t,                                    \
+                         const struct dew_numbers_##like *n)                   \
+    {                                                                          \
+        (void)n;                                                               \
+        dew__say(t, __VA_ARGS__);                                              \
+    }
 
 /* "40 %"; w holds it. */
 const char *dew__in_percent(double share, struct dew__word *w);
@@ -40,10 +60,5 @@ struct dew__word dew__per_day(const struct telling *t, double kg);
 
 /* The months that stand out, if any do. */
 void dew__say_most(struct telling *t);
-
-/* One sentence for each kind of finding. */
-#define X(name) void dew__say_##name(struct telling *t);
-DEW_FINDING_MAP(X)
-#undef X
 
 #endif

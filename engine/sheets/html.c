@@ -74,33 +74,12 @@ static void top(const struct dew_report *r, FILE *out)
 
 /* ---- verdict ------------------------------------------------------------------------ */
 
-/* Under which heading a finding is told, of the first group its kind is in. */
-static const struct group {
-    const char *heading;
-    enum dew_finding_kind from; /* the kinds follow each other in this order */
-} groups[] = {
-    {"Today", DEW_FINDING_today_humid},
-    {"What outdoor air can do", DEW_FINDING_outdoor_dries},
-    {"What helps, and what does not", DEW_FINDING_dryer_not_needed},
-    {"Money", DEW_FINDING_pays_back},
+static const char *const headings[DEW_GROUPS] = {
+    [DEW_GROUP_today] = "Today",
+    [DEW_GROUP_outdoors] = "What outdoor air can do",
+    [DEW_GROUP_helps] = "What helps, and what does not",
+    [DEW_GROUP_money] = "Money",
 };
-
-enum { GROUPS = sizeof groups / sizeof *groups };
-
-static int group_of(const struct dew_finding *f)
-{
-    int g = 0;
-
-    while (g + 1 < GROUPS && f->kind >= groups[g + 1].from)
-        g++;
-    return g;
-}
-
-static int is_best(const struct dew_finding *f)
-{
-    return f->kind == DEW_FINDING_best || f->kind == DEW_FINDING_best_close ||
-           f->kind == DEW_FINDING_best_open || f->kind == DEW_FINDING_best_none;
-}
 
 static void sentence(const struct dew_report *r, const struct dew_finding *f,
                      const char *tag, FILE *out)
@@ -115,25 +94,26 @@ static void sentence(const struct dew_report *r, const struct dew_finding *f,
 static void answer(const struct dew_report *r, FILE *out)
 {
     for (size_t i = 0; i < r->verdict->count; i++)
-        if (is_best(&r->verdict->list[i])) {
+        if (dew_verdict_group(r->verdict->list[i].kind) == DEW_GROUP_best) {
             fputs("<div class=\"answer\">", out);
             sentence(r, &r->verdict->list[i], "p", out);
             fputs("</div>\n", out);
         }
 }
 
-static void group(const struct dew_report *r, int g, FILE *out)
+static void group(const struct dew_report *r, enum dew_finding_group g,
+                  FILE *out)
 {
     int any = 0;
 
     for (size_t i = 0; i < r->verdict->count; i++) {
         const struct dew_finding *f = &r->verdict->list[i];
 
-        if (group_of(f) != g || is_best(f))
+        if (dew_verdict_group(f->kind) != g)
             continue;
         if (any++ == 0)
             fprintf(out, "<div><h3>%s</h3>\n<ul class=\"says\">\n",
-                    groups[g].heading);
+                    headings[g]);
         sentence(r, f, "li", out);
     }
     if (any)
@@ -155,8 +135,8 @@ static void verdict(const struct dew_report *r, FILE *out)
     answer(r, out);
     dew__part_glance(r, out);
     fputs("<div class=\"cards\">\n", out);
-    for (int g = 0; g < GROUPS; g++)
-        group(r, g, out);
+    for (int g = DEW_GROUP_best + 1; g < DEW_GROUPS; g++)
+        group(r, (enum dew_finding_group)g, out);
     fputs("</div></section>\n", out);
 }
 

@@ -8,9 +8,22 @@
 
 #include "dew/verdict.h"
 
-/* A fresh finding at the end of the list; the last slot again when full. */
-struct dew_finding *dew__find(struct dew_verdict *v, enum dew_finding_kind kind,
-                              int option);
+/* The rules, one function each: see DEW_FINDING_MAP. */
+typedef void dew__rule(const struct dew_question *q, struct dew_verdict *v);
+#define X(kind, rule, ...) dew__rule dew__rule_##rule;
+DEW_FINDING_MAP(X, X, , , )
+#undef X
+
+/* Puts a copy of f at the end of the list; at the last slot again when full. */
+struct dew_finding *dew__find(struct dew_verdict *v,
+                              const struct dew_finding *f);
+
+/* The same of a kind, about an option (or none), its numbers by name. */
+#define FIND(v, kind_, option_, ...)                                           \
+    dew__find((v), &(struct dew_finding){.kind = DEW_FINDING_##kind_,          \
+                                         .option = (option_),                  \
+                                         .other = DEW_NO_OPTION,               \
+                                         .number.kind_ = {__VA_ARGS__}})
 
 /* The house as it stands. */
 const struct dew_outcome *dew__base(const struct dew_question *q);
@@ -51,59 +64,10 @@ void dew__sources(struct dew_finding *f, const struct dew_outcome *o,
 /* 1 where an outcome keeps the limits of humid, dry and wet glass. */
 int dew__keeps(const struct dew_question *q, const struct dew_outcome *o);
 
-/* verdict_coil.c */
-void dew__rule_coil_today(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_coil_option(const struct dew_question *q, struct dew_verdict *v);
-
-/* verdict_today.c */
-void dew__rule_today_humid(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_today_dry(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_today_fine(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_today_sweat(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_short_heat(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_saturated(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_today_assumes(const struct dew_question *q,
-                             struct dew_verdict *v);
-void dew__rule_mould(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_drying(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_drying_ends(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_wait(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_settled(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_idle(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_cool_large(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_outdoor(const struct dew_question *q, struct dew_verdict *v);
-
-/* verdict_options.c */
-void dew__rule_air_alone(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_air_worsens(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_dryer(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_dryer_alone(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_dryer_instead(const struct dew_question *q,
-                             struct dew_verdict *v);
-void dew__rule_least_humid(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_core(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_grows_dry(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_wetter_untried(const struct dew_question *q,
-                              struct dew_verdict *v);
-void dew__rule_blower(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_under(const struct dew_question *q, struct dew_verdict *v);
-
-/* verdict_ties.c */
-void dew__rule_ties(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_dryer_size(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_dryer_label(const struct dew_question *q, struct dew_verdict *v);
-
-/* verdict_staged.c */
-void dew__rule_staged(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_reading(const struct dew_question *q, struct dew_verdict *v);
-
 /* verdict_best.c */
 /* The cheapest that ventilates and keeps the limits, but for one; or none. */
 int dew__cheapest(const struct dew_question *q, int but);
 /* Whether several will do and none is best, for want of a price to install. */
 int dew__best_open(const struct dew_question *q);
-void dew__rule_best(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_payback(const struct dew_question *q, struct dew_verdict *v);
-void dew__rule_unpriced(const struct dew_question *q, struct dew_verdict *v);
 
 #endif

@@ -8,42 +8,37 @@
 #include "dew/rates.h"
 #include "study/rules.h"
 
-typedef void rule(const struct dew_question *q, struct dew_verdict *v);
-
-/* In the order they are told. */
-static rule *const rules[] = {
-    dew__rule_today_humid, dew__rule_today_dry,      dew__rule_today_fine,
-    dew__rule_coil_today,  dew__rule_today_sweat,    dew__rule_today_assumes,
-    dew__rule_short_heat,  dew__rule_saturated,      dew__rule_mould,
-    dew__rule_drying,      dew__rule_drying_ends,    dew__rule_wait,
-    dew__rule_settled,     dew__rule_idle,           dew__rule_cool_large,
-    dew__rule_outdoor,     dew__rule_air_alone,      dew__rule_air_worsens,
-    dew__rule_best,        dew__rule_least_humid,    dew__rule_core,
-    dew__rule_dryer,       dew__rule_dryer_alone,    dew__rule_dryer_instead,
-    dew__rule_dryer_size,  dew__rule_dryer_label,    dew__rule_coil_option,
-    dew__rule_grows_dry,   dew__rule_wetter_untried, dew__rule_blower,
-    dew__rule_ties,        dew__rule_under,          dew__rule_payback,
-    dew__rule_staged,      dew__rule_reading,        dew__rule_unpriced,
-};
+#define X(kind, rule, ...) dew__rule_##rule,
+static dew__rule *const rules[] = {DEW_FINDING_MAP(X, X, , , )};
+#undef X
 
 void dew_verdict_of(const struct dew_question *question,
                     struct dew_verdict *out)
 {
     out->count = 0;
     out->best = DEW_NO_OPTION;
-    for (size_t i = 0; i < sizeof rules / sizeof *rules; i++)
-        rules[i](question, out);
+    for (int k = 0; k < DEW_FINDING_KINDS; k++)
+        if (k == 0 || rules[k] != rules[k - 1])
+            rules[k](question, out);
 }
 
 const char *dew_verdict_key(enum dew_finding_kind kind)
 {
-    static const char *const key[] = {
-#define X(name) #name,
-        DEW_FINDING_MAP(X)
+#define X(kind, ...) #kind,
+    static const char *const key[] = {DEW_FINDING_MAP(X, X, , , )};
 #undef X
-    };
 
     return (unsigned)kind < DEW_FINDING_KINDS ? key[kind] : "unknown";
+}
+
+enum dew_finding_group dew_verdict_group(enum dew_finding_kind kind)
+{
+#define X(kind, rule, group, ...) DEW_GROUP_##group,
+    static const enum dew_finding_group groups[] = {
+        DEW_FINDING_MAP(X, X, , , )};
+#undef X
+
+    return groups[kind];
 }
 
 struct dew_judging dew_verdict_judging(void)
@@ -55,17 +50,13 @@ struct dew_judging dew_verdict_judging(void)
                                 .close_hours = 50};
 }
 
-struct dew_finding *dew__find(struct dew_verdict *v, enum dew_finding_kind kind,
-                              int option)
+struct dew_finding *dew__find(struct dew_verdict *v,
+                              const struct dew_finding *f)
 {
-    struct dew_finding *f;
-
     if (v->count < DEW_FINDINGS)
         v->count++;
-    f = &v->list[v->count - 1];
-    *f = (struct dew_finding){
-        .kind = kind, .option = option, .other = DEW_NO_OPTION};
-    return f;
+    v->list[v->count - 1] = *f;
+    return &v->list[v->count - 1];
 }
 
 const struct dew_outcome *dew__outcome(const struct dew_question *q, size_t i)

@@ -27,7 +27,7 @@ static int eligible(const struct dew_question *q, size_t i)
     return dew_verdict_ventilates(q, i) && dew_verdict_keeps(q, i);
 }
 
-/* What options are ranked by; values of a finding's value[2]. */
+/* What options are ranked by. */
 enum rank { BY_ENERGY, BY_MONEY, BY_RUNNING };
 
 static enum rank rank_of(const struct dew_question *q)
@@ -137,28 +137,33 @@ static void mind_limits(struct dew_finding *f, const struct dew_question *q)
 static void none_does(const struct dew_question *q, struct dew_verdict *v)
 {
     int i = nearest(q);
-    struct dew_finding *f = dew__find(v, DEW_FINDING_best_none, i);
     const struct dew_tally *y;
 
-    if (i == NONE)
+    if (i == NONE) {
+        FIND(v, best_none, NONE, .humid = NAN, .dry = NAN, .glass_wet = NAN);
         return;
+    }
     y = &dew__outcome(q, (size_t)i)->year;
-    mind_limits(f, q);
-    f->value[0] = y->too_humid;
-    f->value[1] = y->too_dry;
-    f->value[2] = y->sweat[DEW_GLASS];
+    mind_limits(FIND(v, best_none, i, .humid = y->too_humid, .dry = y->too_dry,
+                     .glass_wet = y->sweat[DEW_GLASS]),
+                q);
 }
 
 /* Several will do, and what one of them costs to install is not told. */
 static void leave_open(const struct dew_question *q, struct dew_verdict *v,
                        int first, int next)
 {
-    struct dew_finding *f = dew__find(v, DEW_FINDING_best_open, first);
+    struct dew_finding *f = FIND(
+        v, best_open, first, .running = worth(q, (size_t)first, BY_RUNNING),
+        .next_running = worth(q, (size_t)next, BY_RUNNING));
 
     f->other = next;
     mind_limits(f, q);
-    f->value[0] = worth(q, (size_t)first, BY_RUNNING);
-    f->value[1] = worth(q, (size_t)next, BY_RUNNING);
+}
+
+static double if_by(enum rank by, enum rank which, double worth)
+{
+    return by == which ? worth : NAN;
 }
 
 void dew__rule_best(const struct dew_question *q, struct dew_verdict *v)
@@ -167,6 +172,7 @@ void dew__rule_best(const struct dew_question *q, struct dew_verdict *v)
     int best = cheapest(q, by, NONE), next = cheapest(q, by, best);
     struct dew_finding *f;
     double low, high;
+    int close;
 
     if (best == NONE) {
         none_does(q, v);
@@ -178,17 +184,18 @@ void dew__rule_best(const struct dew_question *q, struct dew_verdict *v)
     }
     low = worth(q, (size_t)best, by);
     high = next == NONE ? INFINITY : worth(q, (size_t)next, by);
+    close = next != NONE && high - low <= q->judging.close_share * fabs(high);
     v->best = best;
-    f = dew__find(v, DEW_FINDING_best, best);
+    f = close ? FIND(v, best_close, best, .money = if_by(by, BY_MONEY, low),
+                     .next_money = if_by(by, BY_MONEY, high),
+                     .energy = if_by(by, BY_ENERGY, low),
+                     .next_energy = if_by(by, BY_ENERGY, high))
+              : FIND(v, best, best, .money = if_by(by, BY_MONEY, low),
+                     .running = if_by(by, BY_RUNNING, low),
+                     .energy = if_by(by, BY_ENERGY, low), .only = next == NONE);
+    if (close)
+        f->other = next;
     mind_limits(f, q);
-    f->value[0] = low;
-    f->value[2] = by;
-    f->value[3] = next == NONE;
-    if (next == NONE || high - low > q->judging.close_share * fabs(high))
-        return;
-    f->kind = DEW_FINDING_best_close;
-    f->other = next;
-    f->value[1] = high;
 }
 
 static int buys(const struct dew_bill *base, const struct dew_bill *option)
@@ -203,25 +210,21 @@ void dew__rule_payback(const struct dew_question *q, struct dew_verdict *v)
     for (size_t i = 1; q->prices != NULL && i < q->count; i++) {
         struct dew_bill bill = dew_verdict_bill(q, i);
         struct dew_estimate years = dew_cost_payback(&base, &bill);
-        struct dew_finding *f;
 
         if (isnan(years.likely) || !buys(&base, &bill))
             continue;
-        if (years.likely <= q->prices->years) {
-            f = dew__find(v, DEW_FINDING_pays_back, (int)i);
-            f->value[0] = years.likely;
-            f->value[1] = years.low;
-            f->value[2] = years.high;
-        } else {
-            f = dew__find(v, DEW_FINDING_never_pays, (int)i);
-            f->value[0] = base.yearly.likely - bill.yearly.likely;
-            f->value[1] = bill.install.likely - base.install.likely;
-        }
+        if (years.likely <= q->prices->years)
+            FIND(v, pays_back, (int)i, .likely = years.likely, .low = years.low,
+                 .high = years.high);
+        else
+            FIND(v, never_pays, (int)i,
+                 .saved = base.yearly.likely - bill.yearly.likely,
+                 .install = bill.install.likely - base.install.likely);
     }
 }
 
 void dew__rule_unpriced(const struct dew_question *q, struct dew_verdict *v)
 {
     if (rank_of(q) == BY_ENERGY)
-        dew__find(v, DEW_FINDING_unpriced, NONE);
+        FIND(v, unpriced, NONE, 0);
 }

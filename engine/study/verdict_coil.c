@@ -28,22 +28,19 @@ static int shows(const struct dew_estimate *hours)
     return round(hours->high) > round(hours->low) + 1;
 }
 
-static struct dew_finding *tell(struct dew_verdict *v,
-                                enum dew_finding_kind kind, size_t option,
-                                const struct dew_estimate *hours)
-{
-    struct dew_finding *f = dew__find(v, kind, (int)option);
-
-    f->value[0] = hours->likely;
-    f->value[1] = hours->low;
-    f->value[2] = hours->high;
-    return f;
-}
-
 /* 1 where a coil that stays dry and one as wet as may be part at the limits. */
 static int turns(const struct dew_question *q, const struct dew_choice *x)
 {
     return dew__keeps(q, x->coil_dry) != dew__keeps(q, x->coil_wet);
+}
+
+static struct dew_finding *tell(const struct dew_question *q,
+                                struct dew_verdict *v, size_t i,
+                                const struct dew_estimate *hours)
+{
+    return FIND(v, coil_today, (int)i, .likely = hours->likely,
+                .low = hours->low, .high = hours->high,
+                .decides = turns(q, &q->choices[i]));
 }
 
 void dew__rule_coil_today(const struct dew_question *q, struct dew_verdict *v)
@@ -51,8 +48,7 @@ void dew__rule_coil_today(const struct dew_question *q, struct dew_verdict *v)
     struct dew_estimate hours;
 
     if (dew_verdict_coil(q, 0, &hours) && shows(&hours))
-        tell(v, DEW_FINDING_coil_today, 0, &hours)->value[3] =
-            turns(q, &q->choices[0]);
+        tell(q, v, 0, &hours);
 }
 
 /* 1 where a finding before names it as the best there is, or as the least
@@ -63,9 +59,7 @@ static int named(const struct dew_verdict *v, size_t option)
         const struct dew_finding *f = &v->list[i];
 
         if (f->option == (int)option &&
-            (f->kind == DEW_FINDING_best || f->kind == DEW_FINDING_best_close ||
-             f->kind == DEW_FINDING_best_open ||
-             f->kind == DEW_FINDING_best_none ||
+            (dew_verdict_group(f->kind) == DEW_GROUP_best ||
              f->kind == DEW_FINDING_least_humid))
             return 1;
     }
@@ -76,12 +70,11 @@ static int named(const struct dew_verdict *v, size_t option)
 void dew__rule_coil_option(const struct dew_question *q, struct dew_verdict *v)
 {
     for (size_t i = 1; i < q->count; i++) {
-        const struct dew_choice *x = &q->choices[i];
         struct dew_estimate hours;
 
         if (!dew_verdict_coil(q, i, &hours) || !shows(&hours))
             continue;
-        if (turns(q, x) || named(v, i))
-            tell(v, DEW_FINDING_coil_option, i, &hours)->value[3] = turns(q, x);
+        if (turns(q, &q->choices[i]) || named(v, i))
+            tell(q, v, i, &hours)->kind = DEW_FINDING_coil_option;
     }
 }

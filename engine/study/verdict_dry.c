@@ -32,7 +32,6 @@ void dew__rule_drying_ends(const struct dew_question *q, struct dew_verdict *v)
     const struct dew_choice *base = &q->choices[0];
     struct dew_drying_ask ask;
     struct dew_drying d;
-    struct dew_finding *f;
 
     if (!base_dries(q))
         return;
@@ -40,10 +39,8 @@ void dew__rule_drying_ends(const struct dew_question *q, struct dew_verdict *v)
                                   &base->c->house.water[DEW_SOURCE_drying],
                                   base->facts->half_life};
     d = dew_drying_of(&ask);
-    f = dew__find(v, DEW_FINDING_drying_ends, 0);
-    f->value[0] = d.agree.likely;
-    f->value[1] = d.agree.low;
-    f->value[2] = d.agree.high;
+    FIND(v, drying_ends, 0, .likely = d.agree.likely, .low = d.agree.low,
+         .high = d.agree.high);
 }
 
 /* The house as it stands leaves its limits now and keeps them once dry. */
@@ -51,18 +48,18 @@ void dew__rule_wait(const struct dew_question *q, struct dew_verdict *v)
 {
     struct dew_choice room[MOST];
     struct dew_question dry = once_dry(q, room);
+    const struct dew_tally *now = &dew__base(q)->year;
+    const struct dew_tally *then = &dew__base(&dry)->year;
     struct dew_finding *f;
 
     if (!base_dries(q) || dew_verdict_keeps(q, 0) ||
         !dew_verdict_keeps(&dry, 0))
         return;
-    f = dew__find(v, DEW_FINDING_wait, 0);
-    dew__mind_limit(f, &dry, dew__base(&dry), dew__base(&dry)->year.too_humid);
-    dew__mind_limit(f, &dry, dew__base(&dry), dew__base(&dry)->year.too_dry);
-    f->value[0] = dew__base(&dry)->year.too_humid;
-    f->value[1] = dew__base(q)->year.too_humid;
-    f->value[2] = dew__base(&dry)->year.too_dry;
-    f->value[3] = dew__base(q)->year.too_dry;
+    f = FIND(v, wait, 0, .humid_once_dry = then->too_humid,
+             .humid_now = now->too_humid, .dry_once_dry = then->too_dry,
+             .dry_now = now->too_dry);
+    dew__mind_limit(f, &dry, dew__base(&dry), then->too_humid);
+    dew__mind_limit(f, &dry, dew__base(&dry), then->too_dry);
 }
 
 /* What lasting equipment is chosen by. */
@@ -70,15 +67,16 @@ void dew__rule_settled(const struct dew_question *q, struct dew_verdict *v)
 {
     struct dew_choice room[MOST];
     struct dew_question dry = once_dry(q, room);
-    struct dew_finding *f;
     int best;
 
     if (!base_dries(q) || q->count < 2)
         return;
     best = dew__cheapest(&dry, DEW_NO_OPTION);
-    f = dew__find(v, DEW_FINDING_settled, best);
-    f->other = dew__cheapest(q, DEW_NO_OPTION);
-    f->value[1] = dew__best_open(&dry);
-    if (best != DEW_NO_OPTION)
-        f->value[0] = dew__outcome(&dry, (size_t)best)->year.too_humid;
+    FIND(v, settled, best,
+         .humid_once_dry =
+             best == DEW_NO_OPTION
+                 ? NAN
+                 : dew__outcome(&dry, (size_t)best)->year.too_humid,
+         .cheapest_to_run = dew__best_open(&dry))
+        ->other = dew__cheapest(q, DEW_NO_OPTION);
 }

@@ -52,11 +52,11 @@ static int base_is_humid(const struct dew_question *q)
     return o->year.too_humid > dew__allowed(q, o);
 }
 
-/* Hours too dry of an option, where they pass the limit; else 0. */
+/* Hours too dry of an option, where they pass the limit; else NaN. */
 static double too_dry(const struct dew_question *q, int i)
 {
     return dry(q, i) > dew__allowed(q, dew__outcome(q, (size_t)i)) ? dry(q, i)
-                                                                   : 0;
+                                                                   : NAN;
 }
 
 /* An option that starves the house of air never speaks for ventilation.  The
@@ -76,11 +76,11 @@ void dew__rule_air_alone(const struct dew_question *q, struct dew_verdict *v)
     fixes = o->year.too_humid <= dew__allowed(q, o);
     if (fixes && enough == NONE)
         return;
-    f = dew__find(v, fixes ? DEW_FINDING_air_fixes : DEW_FINDING_air_fails, i);
+    f = fixes ? FIND(v, air_fixes, i, .humid = o->year.too_humid,
+                     .today = humid(q, 0), .dry = too_dry(q, i))
+              : FIND(v, air_fails, i, .humid = o->year.too_humid,
+                     .today = humid(q, 0));
     dew__mind_limit(f, q, o, o->year.too_humid);
-    f->value[0] = o->year.too_humid;
-    f->value[1] = humid(q, 0);
-    f->value[2] = fixes ? too_dry(q, i) : 0;
     f->months = dew__months_above(q, o, MEMBER(too_humid));
 }
 
@@ -106,17 +106,14 @@ static unsigned months_grown(const struct dew_question *q,
 void dew__rule_air_worsens(const struct dew_question *q, struct dew_verdict *v)
 {
     for (size_t i = 1; i < q->count; i++) {
-        struct dew_finding *f;
         double added;
         unsigned mask = months_grown(q, dew__outcome(q, i), &added);
 
         if (mask == 0 || !dew__has_ventilator(q, i))
             continue;
-        f = dew__find(v, DEW_FINDING_air_worsens, (int)i);
-        f->months = mask;
-        f->value[0] = humid(q, (int)i);
-        f->value[1] = humid(q, 0);
-        f->value[2] = added;
+        FIND(v, air_worsens, (int)i, .humid = humid(q, (int)i),
+             .today = humid(q, 0), .added = added)
+            ->months = mask;
     }
 }
 
@@ -150,19 +147,6 @@ static int keeps_humid(const struct dew_question *q, int i)
     return o->year.too_humid <= dew__allowed(q, o);
 }
 
-/* What the answer hangs on is the hours without one, and with it. */
-static void dryer_finding(const struct dew_question *q, struct dew_verdict *v,
-                          enum dew_finding_kind kind, int option, double with,
-                          double without)
-{
-    struct dew_finding *f = dew__find(v, kind, option);
-
-    f->value[0] = with;
-    f->value[1] = without;
-    dew__mind_limit(f, q, dew__base(q), with);
-    dew__mind_limit(f, q, dew__base(q), without);
-}
-
 static int any_dryer(const struct dew_question *q)
 {
     for (size_t i = 0; i < q->count; i++)
@@ -180,17 +164,23 @@ void dew__rule_dryer(const struct dew_question *q, struct dew_verdict *v)
                    ? first
                    : fewest(q, 0, dryer_enough);
     double none = without == NONE ? NAN : humid(q, without);
+    double some = with == NONE ? NAN : humid(q, with);
+    struct dew_finding *f;
 
-    if (keeps_humid(q, without))
-        dryer_finding(q, v, DEW_FINDING_dryer_not_needed, without, none, none);
-    else if (with != NONE && keeps_humid(q, with))
-        dryer_finding(q, v, DEW_FINDING_dryer_needed, with, humid(q, with),
-                      none);
+    if (keeps_humid(q, without)) {
+        f = FIND(v, dryer_not_needed, without, .humid = none);
+        some = NAN;
+    } else if (keeps_humid(q, with))
+        f = FIND(v, dryer_needed, with, .humid = some, .humid_without = none);
     else if (with != NONE)
-        dryer_finding(q, v, DEW_FINDING_dryer_short, with, humid(q, with),
-                      none);
+        f = FIND(v, dryer_short, with, .humid = some);
     else if (without != NONE && !any_dryer(q))
-        dryer_finding(q, v, DEW_FINDING_dryer_untried, NONE, none, none);
+        f = FIND(v, dryer_untried, NONE, .humid_without = none);
+    else
+        return;
+    /* the answer hangs on the hours without one, and with it */
+    dew__mind_limit(f, q, dew__base(q), some);
+    dew__mind_limit(f, q, dew__base(q), none);
 }
 
 static int dryer_alone(const struct dew_question *q, size_t i)
@@ -202,14 +192,11 @@ static int dryer_alone(const struct dew_question *q, size_t i)
 void dew__rule_dryer_alone(const struct dew_question *q, struct dew_verdict *v)
 {
     int i = fewest(q, 0, dryer_alone);
-    struct dew_finding *f;
 
-    if (i == NONE)
-        return;
-    f = dew__find(v, DEW_FINDING_dryer_alone, i);
-    f->value[0] = humid(q, i);
-    f->value[1] = dew_verdict_fresh(q, (size_t)i);
-    f->value[2] = dew__outcome(q, (size_t)i)->required;
+    if (i != NONE)
+        FIND(v, dryer_alone, i, .humid = humid(q, i),
+             .fresh = dew_verdict_fresh(q, (size_t)i),
+             .required = dew__outcome(q, (size_t)i)->required);
 }
 
 static int dryer_for_air(const struct dew_question *q, size_t i)
@@ -228,10 +215,9 @@ void dew__rule_dryer_instead(const struct dew_question *q,
 
     if (!base_is_humid(q) || !keeps_humid(q, i))
         return;
-    f = dew__find(v, DEW_FINDING_dryer_instead, i);
+    f = FIND(v, dryer_instead, i, .humid = humid(q, i),
+             .energy = dew__outcome(q, (size_t)i)->year.energy.dehumidifier);
     dew__mind_limit(f, q, dew__outcome(q, (size_t)i), humid(q, i));
-    f->value[0] = humid(q, i);
-    f->value[1] = dew__outcome(q, (size_t)i)->year.energy.dehumidifier;
 }
 
 /* Options with enough air that are too humid in just so many hours. */
@@ -248,16 +234,13 @@ static int alike(const struct dew_question *q, double hours)
 void dew__rule_least_humid(const struct dew_question *q, struct dew_verdict *v)
 {
     int i = fewest(q, 0, dew_verdict_ventilates), first = first_named(q, v);
-    struct dew_finding *f;
 
     if (i == NONE || q->count < 2 || !base_is_humid(q))
         return;
     if (first != NONE && humid(q, first) <= humid(q, i))
         return;
-    f = dew__find(v, DEW_FINDING_least_humid, i);
-    f->value[0] = humid(q, i);
-    f->value[1] = humid(q, 0);
-    f->value[2] = alike(q, humid(q, i));
+    FIND(v, least_humid, i, .humid = humid(q, i), .today = humid(q, 0),
+         .alike = alike(q, humid(q, i)));
 }
 
 static int passes_water(enum dew_core_kind core)
@@ -306,12 +289,11 @@ void dew__rule_core(const struct dew_question *q, struct dew_verdict *v)
 
         if (j == NONE)
             continue;
-        f = dew__find(v, core_of(q, (int)i, j), (int)i);
+        f = FIND(v, core_heat, (int)i, .heat_humid = humid(q, (int)i),
+                 .heat_dry = dry(q, (int)i), .enthalpy_humid = humid(q, j),
+                 .enthalpy_dry = dry(q, j));
+        f->kind = core_of(q, (int)i, j);
         f->other = j;
-        f->value[0] = humid(q, (int)i);
-        f->value[1] = dry(q, (int)i);
-        f->value[2] = humid(q, j);
-        f->value[3] = dry(q, j);
         return; /* one pair answers the question */
     }
 }
@@ -320,15 +302,12 @@ void dew__rule_grows_dry(const struct dew_question *q, struct dew_verdict *v)
 {
     for (size_t i = 1; i < q->count; i++) {
         const struct dew_outcome *o = dew__outcome(q, i);
-        struct dew_finding *f;
 
         if (o->year.too_dry <= dew__allowed(q, o) ||
             o->year.too_dry - dry(q, 0) <= dew__close(q, dry(q, 0)))
             continue;
-        f = dew__find(v, DEW_FINDING_grows_dry, (int)i);
-        f->value[0] = o->year.too_dry;
-        f->value[1] = dry(q, 0);
-        f->months = dew__months_above(q, o, MEMBER(too_dry));
+        FIND(v, grows_dry, (int)i, .dry = o->year.too_dry, .today = dry(q, 0))
+            ->months = dew__months_above(q, o, MEMBER(too_dry));
     }
 }
 
@@ -345,7 +324,6 @@ void dew__rule_wetter_untried(const struct dew_question *q,
                               struct dew_verdict *v)
 {
     int least = NONE;
-    struct dew_finding *f;
 
     for (size_t i = 0; i < q->count; i++) {
         if (wets(q, i))
@@ -354,10 +332,8 @@ void dew__rule_wetter_untried(const struct dew_question *q,
             (least == NONE || dry(q, (int)i) < dry(q, least)))
             least = (int)i;
     }
-    if (least == NONE || !(too_dry(q, least) > 0))
-        return;
-    f = dew__find(v, DEW_FINDING_wetter_untried, least);
-    f->value[0] = dry(q, least);
+    if (least != NONE && too_dry(q, least) > 0)
+        FIND(v, wetter_untried, least, .dry = dry(q, least));
 }
 
 /* Whether a blower runs for more than heat and cold. */
@@ -378,27 +354,21 @@ void dew__rule_blower(const struct dew_question *q, struct dew_verdict *v)
 
     for (size_t i = 1; i < q->count; i++) {
         const struct dew_tally *y = &dew__outcome(q, i)->year;
-        struct dew_finding *f;
 
         if (!dew__has_ventilator(q, i) || !blower_helps(q, i) ||
             y->energy.blower - base->energy.blower < BLOWER_MATTERS)
             continue;
-        f = dew__find(v, DEW_FINDING_blower_cost, (int)i);
-        f->value[0] = y->energy.blower - base->energy.blower;
-        f->value[1] = y->energy.ventilator;
-        f->value[2] = y->water.putback - base->water.putback;
+        FIND(v, blower_cost, (int)i,
+             .blower = y->energy.blower - base->energy.blower,
+             .own_fans = y->energy.ventilator,
+             .putback = y->water.putback - base->water.putback);
     }
 }
 
 void dew__rule_under(const struct dew_question *q, struct dew_verdict *v)
 {
-    for (size_t i = 0; i < q->count; i++) {
-        struct dew_finding *f;
-
-        if (dew_verdict_ventilates(q, i))
-            continue;
-        f = dew__find(v, DEW_FINDING_under_ventilated, (int)i);
-        f->value[0] = dew_verdict_fresh(q, i);
-        f->value[1] = dew__outcome(q, i)->required;
-    }
+    for (size_t i = 0; i < q->count; i++)
+        if (!dew_verdict_ventilates(q, i))
+            FIND(v, under_ventilated, (int)i, .fresh = dew_verdict_fresh(q, i),
+                 .required = dew__outcome(q, i)->required);
 }

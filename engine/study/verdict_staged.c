@@ -27,7 +27,6 @@ void dew__rule_staged(const struct dew_question *q, struct dew_verdict *v)
         int next = next_of(q, i);
         struct dew_bill first, then;
         struct dew_staged s;
-        struct dew_finding *f;
 
         if (next == NONE || q->prices == NULL)
             continue;
@@ -36,14 +35,10 @@ void dew__rule_staged(const struct dew_question *q, struct dew_verdict *v)
         s = dew_cost_staged(&first, &then, q->choices[i].costs, q->prices);
         if (isnan(s.both) || isnan(s.at_once))
             continue;
-        f = dew__find(v, DEW_FINDING_staged, (int)i);
-        f->other = next;
-        f->value[0] = s.now;
-        f->value[1] = s.later;
-        f->value[2] = q->choices[i].costs->later_chance;
-        f->value[3] = s.both;
-        f->value[4] = s.at_once;
-        f->value[5] = s.break_even;
+        FIND(v, staged, (int)i, .now = s.now, .later = s.later,
+             .chance = q->choices[i].costs->later_chance, .both = s.both,
+             .at_once = s.at_once, .even_chance = s.break_even)
+            ->other = next;
     }
 }
 
@@ -64,18 +59,18 @@ static void by_humidity(const struct dew_question *q, struct dew_finding *f)
     int m = worst_month(o);
 
     f->months = 1U << m;
-    f->value[1] = o->month[m].hours / 24;
-    f->value[2] = dew__allowed_month(q, o, m);
-    f->value[3] = o->month[m].too_humid;
+    f->number.reading.days = o->month[m].hours / 24;
+    f->number.reading.humid_limit = dew__allowed_month(q, o, m);
+    f->number.reading.humid = o->month[m].too_humid;
 }
 
 static void by_air(const struct dew_question *q, struct dew_finding *f)
 {
     const struct dew_outcome *o = dew__outcome(q, (size_t)f->option);
 
-    f->value[1] = 1;
-    f->value[2] = q->judging.fresh_share * o->required;
-    f->value[3] = dew_verdict_fresh(q, (size_t)f->option);
+    f->number.reading.days = 1;
+    f->number.reading.air_limit = q->judging.fresh_share * o->required;
+    f->number.reading.air = dew_verdict_fresh(q, (size_t)f->option);
 }
 
 /* What all the people would come to in the fresh air asked for. */
@@ -85,9 +80,10 @@ static void by_breath(const struct dew_question *q, struct dew_finding *f)
     const struct dew_house *h = &q->choices[f->option].c->house;
     double breath = h->people.count * h->people.co2;
 
-    f->value[1] = 7;
-    f->value[2] = h->co2_outdoors + dew_house_co2_rise(breath, o->required);
-    f->value[3] = o->year.co2_sum / o->year.hours;
+    f->number.reading.days = 7;
+    f->number.reading.co2_limit =
+        h->co2_outdoors + dew_house_co2_rise(breath, o->required);
+    f->number.reading.co2 = o->year.co2_sum / o->year.hours;
 }
 
 void dew__rule_reading(const struct dew_question *q, struct dew_verdict *v)
@@ -102,9 +98,10 @@ void dew__rule_reading(const struct dew_question *q, struct dew_verdict *v)
         kind = q->choices[i].costs->reading;
         if (kind != DEW_READING_humidity && !(dew__outcome(q, i)->required > 0))
             continue; /* nothing to hold air or breath against */
-        f = dew__find(v, DEW_FINDING_reading, (int)i);
+        f = FIND(v, reading, (int)i, .what = kind, .humid_limit = NAN,
+                 .humid = NAN, .air_limit = NAN, .air = NAN, .co2_limit = NAN,
+                 .co2 = NAN);
         f->other = next;
-        f->value[0] = kind;
         if (kind == DEW_READING_humidity)
             by_humidity(q, f);
         else if (kind == DEW_READING_air_flow)

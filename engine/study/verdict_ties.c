@@ -64,70 +64,53 @@ static double trunk_wet(const struct dew_tally *y)
 }
 
 /* What is wrong with a tie-in, beside own ducts where an option has them. */
-static unsigned faults(const struct dew_question *q, size_t i, int own)
+static struct dew_numbers_tie_fine faults(const struct dew_question *q,
+                                          size_t i, int own)
 {
-    unsigned why = 0;
     const struct dew_tally *y = year_of(q, i), *o;
+    struct dew_numbers_tie_fine n = {.humid_more = NAN,
+                                     .blower_more = NAN,
+                                     .putback_more = NAN,
+                                     .drawn = draws(q, i),
+                                     .reaching = reaches(q, i),
+                                     .trunk_wet = trunk_wet(y)};
 
-    if (reaches(q, i) < (1 - SHORT) * draws(q, i))
-        why |= DEW_TIE_SHORT;
-    if (!dew_verdict_ventilates(q, i) &&
-        (own == NONE || dew_verdict_ventilates(q, (size_t)own)))
-        why |= DEW_TIE_AIR;
-    if (trunk_wet(y) > dew__allowed(q, dew__outcome(q, i)))
-        why |= DEW_TIE_WET;
+    n.short_circuits = n.reaching < (1 - SHORT) * n.drawn;
+    n.lacks_air = !dew_verdict_ventilates(q, i) &&
+                  (own == NONE || dew_verdict_ventilates(q, (size_t)own));
+    n.wet = n.trunk_wet > dew__allowed(q, dew__outcome(q, i));
     if (own == NONE)
-        return why;
+        return n;
     o = year_of(q, (size_t)own);
-    if (y->too_humid - o->too_humid > dew__close(q, o->too_humid))
-        why |= DEW_TIE_HUMID;
-    if (y->energy.blower - o->energy.blower > DEAR)
-        why |= DEW_TIE_BLOWER;
-    if (y->water.putback - o->water.putback > WET)
-        why |= DEW_TIE_PUTBACK;
-    return why;
-}
-
-static void tell_tie(struct dew_finding *f, const struct dew_question *q,
-                     unsigned why)
-{
-    size_t i = (size_t)f->option;
-    const struct dew_tally *y = year_of(q, i), *o;
-
-    f->value[0] = why;
-    f->value[4] = draws(q, i);
-    f->value[5] = reaches(q, i);
-    f->value[6] = trunk_wet(y);
-    if (f->other == NONE)
-        return;
-    o = year_of(q, (size_t)f->other);
-    f->value[1] = y->too_humid - o->too_humid;
-    f->value[2] = y->energy.blower - o->energy.blower;
-    f->value[3] = y->water.putback - o->water.putback;
+    n.humid_more = y->too_humid - o->too_humid;
+    n.damper = n.humid_more > dew__close(q, o->too_humid);
+    n.blower_more = y->energy.blower - o->energy.blower;
+    n.dear = n.blower_more > DEAR;
+    n.putback_more = y->water.putback - o->water.putback;
+    n.puts_back = n.putback_more > WET;
+    return n;
 }
 
 /* Harmful: less air, a damper house or a wet trunk.  Dear and no more is told
    as fine. */
 void dew__rule_ties(const struct dew_question *q, struct dew_verdict *v)
 {
-    const unsigned harm =
-        DEW_TIE_SHORT | DEW_TIE_AIR | DEW_TIE_HUMID | DEW_TIE_WET;
-
     for (size_t i = 0; i < q->count; i++) {
-        int own = tied(q, i) ? own_twin(q, i) : NONE;
-        struct dew_finding *f;
-        unsigned why;
+        int own = tied(q, i) ? own_twin(q, i) : NONE, harm;
+        struct dew_numbers_tie_fine n;
 
         if (!tied(q, i))
             continue;
-        why = faults(q, i, own);
-        if ((why & harm) == 0 && own == NONE)
+        n = faults(q, i, own);
+        harm = n.short_circuits || n.lacks_air || n.damper || n.wet;
+        if (!harm && own == NONE)
             continue; /* nothing to hold it against */
-        f = dew__find(
-            v, why & harm ? DEW_FINDING_tie_harmful : DEW_FINDING_tie_fine,
-            (int)i);
-        f->other = own;
-        tell_tie(f, q, why);
+        dew__find(v,
+                  &(struct dew_finding){.kind = harm ? DEW_FINDING_tie_harmful
+                                                     : DEW_FINDING_tie_fine,
+                                        .option = (int)i,
+                                        .other = own,
+                                        .number.tie_fine = n});
     }
 }
 
@@ -198,13 +181,11 @@ void dew__rule_dryer_label(const struct dew_question *q, struct dew_verdict *v)
         dew_plant_dryer_removal(dew_plant_dryer_test_t(DEW_TEST_OLD), rh);
 
     for (size_t i = 0; i < q->count; i++) {
-        struct dew_finding *f;
+        double label = q->choices[i].c->plant.dryer.rate;
 
-        if (!label_open(q, i) || asked_before(q, i))
-            continue;
-        f = dew__find(v, DEW_FINDING_dryer_label, (int)i);
-        f->value[0] = q->choices[i].c->plant.dryer.rate;
-        f->value[1] = f->value[0] * now / old;
+        if (label_open(q, i) && !asked_before(q, i))
+            FIND(v, dryer_label, (int)i, .label = label,
+                 .if_old = label * now / old);
     }
 }
 
@@ -213,7 +194,6 @@ void dew__rule_dryer_size(const struct dew_question *q, struct dew_verdict *v)
 {
     for (size_t i = 0; i < q->count; i++) {
         const struct dew_choice *c = &q->choices[i];
-        struct dew_finding *f;
         struct drying d;
 
         if (!dew__has_dryer(q, i))
@@ -221,11 +201,8 @@ void dew__rule_dryer_size(const struct dew_question *q, struct dew_verdict *v)
         d = work_of(c);
         if (d.time <= 0)
             continue;
-        f = dew__find(v, DEW_FINDING_dryer_size, (int)i);
-        f->value[0] = c->c->plant.dryer.rate;
-        f->value[1] = d.taken / d.time;
-        f->value[2] = d.busiest;
-        f->value[3] = year_of(q, i)->energy.dehumidifier;
-        f->value[4] = d.time;
+        FIND(v, dryer_size, (int)i, .label = c->c->plant.dryer.rate,
+             .here = d.taken / d.time, .busiest = d.busiest,
+             .energy = year_of(q, i)->energy.dehumidifier, .runs = d.time);
     }
 }

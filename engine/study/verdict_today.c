@@ -85,11 +85,10 @@ void dew__rule_today_humid(const struct dew_question *q, struct dew_verdict *v)
 
     if (o->year.too_humid <= dew__allowed(q, o))
         return;
-    f = dew__find(v, DEW_FINDING_today_humid, 0);
+    f = FIND(v, today_humid, 0, .humid = o->year.too_humid,
+             .worst_month = dew__worst_month(o, MEMBER(too_humid)),
+             .longest = o->year.longest_too_humid);
     dew__mind_limit(f, q, o, o->year.too_humid);
-    f->value[0] = o->year.too_humid;
-    f->value[1] = dew__worst_month(o, MEMBER(too_humid));
-    f->value[2] = o->year.longest_too_humid;
     f->months = dew__months_above(q, o, MEMBER(too_humid));
     dew__sources(f, o, f->months ? f->months : ALL_MONTHS, 1);
 }
@@ -101,10 +100,9 @@ void dew__rule_today_dry(const struct dew_question *q, struct dew_verdict *v)
 
     if (o->year.too_dry <= dew__allowed(q, o))
         return;
-    f = dew__find(v, DEW_FINDING_today_dry, 0);
+    f = FIND(v, today_dry, 0, .dry = o->year.too_dry,
+             .worst_month = dew__worst_month(o, MEMBER(too_dry)));
     dew__mind_limit(f, q, o, o->year.too_dry);
-    f->value[0] = o->year.too_dry;
-    f->value[1] = dew__worst_month(o, MEMBER(too_dry));
     f->months = dew__months_above(q, o, MEMBER(too_dry));
     dew__sources(f, o, f->months ? f->months : ALL_MONTHS, -1);
 }
@@ -117,20 +115,19 @@ void dew__rule_today_fine(const struct dew_question *q, struct dew_verdict *v)
 
     if (o->year.too_humid > allowed || o->year.too_dry > allowed)
         return;
-    f = dew__find(v, DEW_FINDING_today_fine, 0);
+    f = FIND(v, today_fine, 0, .humid = o->year.too_humid,
+             .dry = o->year.too_dry);
     dew__mind_limit(f, q, o, o->year.too_humid);
     dew__mind_limit(f, q, o, o->year.too_dry);
-    f->value[0] = o->year.too_humid;
-    f->value[1] = o->year.too_dry;
 }
 
 static void short_of_heat(const struct dew_question *q, struct dew_verdict *v,
                           size_t i)
 {
-    struct dew_finding *f = dew__find(v, DEW_FINDING_short_heat, (int)i);
+    const struct dew_tally *y = &dew__outcome(q, i)->year;
 
-    f->value[0] = dew__outcome(q, i)->year.short_heat;
-    f->value[1] = dew__outcome(q, i)->year.t_min;
+    FIND(v, short_heat, (int)i, .short_of_heat = y->short_heat,
+         .coldest = y->t_min);
 }
 
 /* Of today, and of the option with most such hours if clearly more. */
@@ -154,13 +151,10 @@ void dew__rule_today_sweat(const struct dew_question *q, struct dew_verdict *v)
 {
     const struct dew_outcome *o = dew__base(q);
     size_t glass = MEMBER(sweat) + DEW_GLASS * sizeof(double);
-    struct dew_finding *f;
 
-    if (o->year.sweat[DEW_GLASS] <= dew__allowed(q, o))
-        return;
-    f = dew__find(v, DEW_FINDING_today_sweat, 0);
-    f->value[0] = o->year.sweat[DEW_GLASS];
-    f->months = dew__months_above(q, o, glass);
+    if (o->year.sweat[DEW_GLASS] > dew__allowed(q, o))
+        FIND(v, today_sweat, 0, .glass_wet = o->year.sweat[DEW_GLASS])->months =
+            dew__months_above(q, o, glass);
 }
 
 /* Air as full as it can be, in any option and any hour. */
@@ -168,29 +162,18 @@ void dew__rule_saturated(const struct dew_question *q, struct dew_verdict *v)
 {
     for (size_t i = 0; i < q->count; i++) {
         const struct dew_tally *year = &dew__outcome(q, i)->year;
-        struct dew_finding *f;
 
-        if (!(year->saturated > 0.0))
-            continue;
-        f = dew__find(v, DEW_FINDING_saturated, (int)i);
-        f->value[0] = year->saturated;
-        f->value[1] = -year->water.fog;
+        if (year->saturated > 0.0)
+            FIND(v, saturated, (int)i, .saturated = year->saturated,
+                 .fog = -year->water.fog);
     }
 }
 
 /* One that was told to be absent is not asked for. */
-static unsigned without_exhaust(const struct dew_plant *p, unsigned told)
+static int untold(const struct dew_choice *c, enum dew_local e)
 {
-    static const unsigned bits[DEW_LOCALS] = {
-        [DEW_LOCAL_BATH] = DEW_NO_BATH_FAN,
-        [DEW_LOCAL_KITCHEN] = DEW_NO_HOOD,
-        [DEW_LOCAL_DRYER] = DEW_NO_CLOTHES_DRYER};
-    unsigned untold = 0;
-
-    for (int e = 0; e < DEW_LOCALS; e++)
-        if (!(p->exhausts[e].flow > 0) && !(told >> e & 1U))
-            untold |= bits[e];
-    return untold;
+    return !(c->c->plant.exhausts[e].flow > 0) &&
+           !(c->facts->exhausts_told >> e & 1U);
 }
 
 /* Told where anything that most houses have is wanting; shut windows are told
@@ -198,17 +181,17 @@ static unsigned without_exhaust(const struct dew_plant *p, unsigned told)
 void dew__rule_today_assumes(const struct dew_question *q,
                              struct dew_verdict *v)
 {
-    const struct dew_case *c = q->choices[0].c;
-    unsigned untold =
-        without_exhaust(&c->plant, q->choices[0].facts->exhausts_told);
+    const struct dew_choice *today = &q->choices[0];
+    const struct dew_house *h = &today->c->house;
+    int bath = untold(today, DEW_LOCAL_BATH);
+    int kitchen = untold(today, DEW_LOCAL_KITCHEN);
+    int dryer = untold(today, DEW_LOCAL_DRYER);
+    int cooling = !dew__has_cooling(q, 0) && !h->comfort.given;
 
-    if (!dew__has_cooling(q, 0) && !c->house.comfort.given)
-        untold |= DEW_NO_COOLING;
-    if (untold == 0)
-        return;
-    if (!(c->house.windows.flow > 0))
-        untold |= DEW_WINDOWS_SHUT;
-    dew__find(v, DEW_FINDING_today_assumes, 0)->value[0] = untold;
+    if (bath || kitchen || dryer || cooling)
+        FIND(v, today_assumes, 0, .no_bath_fan = bath, .no_hood = kitchen,
+             .no_clothes_dryer = dryer, .no_cooling = cooling,
+             .windows_shut = !(h->windows.flow > 0));
 }
 
 /* Surfaces whose index passes the limit, in this year or when it comes ten
@@ -217,7 +200,6 @@ void dew__rule_mould(const struct dew_question *q, struct dew_verdict *v)
 {
     for (size_t i = 0; i < q->count; i++) {
         const struct dew_face *faces = dew__outcome(q, i)->faces;
-        struct dew_finding *f;
         int worst = 0;
 
         for (int s = 1; s < DEW_SURFACES; s++)
@@ -225,11 +207,10 @@ void dew__rule_mould(const struct dew_question *q, struct dew_verdict *v)
                 worst = s;
         if (!(faces[worst].mould_years > DEW_MOULD_LIMIT))
             continue;
-        f = dew__find(v, DEW_FINDING_mould, (int)i);
-        f->value[0] = worst;
-        f->value[1] = faces[worst].mould;
-        f->value[2] = faces[worst].mould_years;
-        f->months = faces[worst].months_80;
+        FIND(v, mould, (int)i, .surface = (enum dew_surface_kind)worst,
+             .index = faces[worst].mould,
+             .after_ten_years = faces[worst].mould_years)
+            ->months = faces[worst].months_80;
     }
 }
 
@@ -238,25 +219,19 @@ void dew__rule_drying(const struct dew_question *q, struct dew_verdict *v)
     const struct dew_outcome *o = dew__base(q);
     double inflow = dew__inflow(&o->year.water);
     double part = inflow > 0 ? o->year.water.drying / inflow : 0;
-    struct dew_finding *f;
 
-    if (part < DRYING_MATTERS)
-        return;
-    f = dew__find(v, DEW_FINDING_drying, 0);
-    f->value[0] = part;
-    f->value[1] = o->year.water.drying / (o->year.hours / 24);
+    if (part >= DRYING_MATTERS)
+        FIND(v, drying, 0, .share_of_inflow = part,
+             .per_day = o->year.water.drying / (o->year.hours / 24));
 }
 
 void dew__rule_idle(const struct dew_question *q, struct dew_verdict *v)
 {
     const struct dew_tally *y = &dew__base(q)->year;
-    struct dew_finding *f;
 
-    if (!dew__has_cooling(q, 0) || y->too_humid == 0)
-        return;
-    f = dew__find(v, DEW_FINDING_idle, 0);
-    f->value[0] = y->idle_humid;
-    f->value[1] = y->too_humid;
+    if (dew__has_cooling(q, 0) && y->too_humid != 0)
+        FIND(v, idle, 0, .humid_while_idle = y->idle_humid,
+             .humid = y->too_humid);
 }
 
 /* Whether the share of the time that cooling runs says how much of it is
@@ -295,7 +270,6 @@ void dew__rule_cool_large(const struct dew_question *q, struct dew_verdict *v)
     const struct dew_outcome *o = dew__base(q);
     const struct dew_plant *p = &q->choices[0].c->plant;
     double above = 0;
-    struct dew_finding *f;
     int m;
 
     if (!dew__has_cooling(q, 0) || !(o->year.duty.cool > 0) || !runs_tell(p))
@@ -305,10 +279,9 @@ void dew__rule_cool_large(const struct dew_question *q, struct dew_verdict *v)
     if (above > left_out * o->year.hours)
         return;
     m = busiest_month(o);
-    f = dew__find(v, DEW_FINDING_cool_large, 0);
-    f->months = 1U << m;
-    f->value[0] = above;
-    f->value[1] = o->month[m].duty.cool / o->month[m].hours;
+    FIND(v, cool_large, 0, .above_half = above,
+         .runs = o->month[m].duty.cool / o->month[m].hours)
+        ->months = 1U << m;
 }
 
 static unsigned months_of_share(const struct dew_outcome *o, double low,
@@ -326,33 +299,29 @@ static unsigned months_of_share(const struct dew_outcome *o, double low,
     return mask;
 }
 
-static void hours_in(const struct dew_outcome *o, struct dew_finding *f)
+static void cannot(struct dew_verdict *v, const struct dew_outcome *o,
+                   unsigned months)
 {
     double dry = 0, all = 0;
 
     for (int m = 0; m < DEW_MONTHS; m++)
-        if (f->months & 1U << m) {
+        if (months & 1U << m) {
             dry += o->month[m].could_dry;
             all += o->month[m].hours;
         }
-    f->value[0] = all > 0 ? dry / all : 0;
-    f->value[1] = all - dry;
-    f->value[2] = all;
+    FIND(v, outdoor_cannot, 0, .could_dry = dry / all, .cannot_dry = all - dry,
+         .all = all)
+        ->months = months;
 }
 
 void dew__rule_outdoor(const struct dew_question *q, struct dew_verdict *v)
 {
     const struct dew_outcome *o = dew__base(q);
     unsigned hardly = months_of_share(o, 0, HARDLY);
-    struct dew_finding *f;
 
-    f = dew__find(v, DEW_FINDING_outdoor_dries, 0);
-    f->value[0] = o->year.could_dry;
-    f->value[1] = o->year.hours;
-    f->months = months_of_share(o, MOSTLY, INFINITY);
-    if (hardly == 0)
-        return;
-    f = dew__find(v, DEW_FINDING_outdoor_cannot, 0);
-    f->months = hardly;
-    hours_in(o, f);
+    FIND(v, outdoor_dries, 0, .could_dry = o->year.could_dry,
+         .all = o->year.hours)
+        ->months = months_of_share(o, MOSTLY, INFINITY);
+    if (hardly != 0)
+        cannot(v, o, hardly);
 }

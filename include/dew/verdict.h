@@ -56,112 +56,165 @@ struct dew_question {
 };
 
 /*
- * The kinds in the order they are told, with the key in JSON.  Values are
- * those of struct dew_finding.value; option and other count from 0.
+ * The kinds in the order they are told.  A row holds the kind, which is its key
+ * in JSON, the rule that finds it (engine/study; a rule runs once, so its kinds
+ * stand together), the group it is told in, and its numbers: N(name, unit), NaN
+ * where it is not known or does not apply; Y(name), 1 = yes; E(name, enum).
+ * AS: the numbers are those of another kind.
  */
 /* clang-format off */
-#define DEW_FINDING_MAP(X)                                                     \
-    X(today_humid)      /* hours too humid, worst month's hours, longest run */\
-    X(today_dry)        /* hours too dry, worst month's hours               */ \
-    X(today_fine)       /* hours too humid, hours too dry                   */ \
-    X(coil_today)       /* hours too humid, by the coil: likely, low, high; \
-                           1 = the limits hang on that */                   \
-    X(today_sweat)      /* hours of wet glass                               */ \
-    X(today_assumes)    /* enum dew_untold                                  */ \
-    X(short_heat)       /* option; hours heating falls short, coldest degC   */\
-    X(saturated)        /* option; hours of saturated air, kg fallen out    */ \
-    X(mould)            /* option; surface, index, after ten years          */ \
-    X(drying)           /* share of the inflow, kg/day                      */ \
-    X(drying_ends)      /* h until it no longer matters: likely, low, high  */ \
-    X(wait)             /* hours too humid once dry, now; dry, now          */ \
-    X(settled)          /* option best once dry (or none), now; hours humid \
-                           then, 1 = the cheapest to run of several */      \
-    X(idle)             /* hours of them with cooling idle, hours too humid */ \
-    X(cool_large)       /* hours cooling runs above half, share of its      \
-                           busiest month that it runs; that month */        \
-    X(outdoor_dries)    /* hours outdoor air could dry, all; months mostly  */ \
-    X(outdoor_cannot)   /* share it could in those months, hours it cannot, \
-                           all hours; those months */                       \
-    X(air_fixes)        /* option; hours too humid, base's; its hours too   \
-                           dry where it does not keep that limit, else 0 */ \
-    X(air_fails)        /* option; hours too humid, base's; months not      */ \
-    X(air_worsens)      /* option; its hours too humid, base's; hours added \
-                           in those months; months */                       \
-    X(dryer_not_needed) /* option; hours too humid without one              */ \
-    X(dryer_needed)     /* option; hours with, least hours without          */ \
-    X(dryer_alone)      /* option; hours too humid, fresh, required m3/s    */ \
-    X(dryer_instead)    /* option; hours too humid, J; no fresh air wanting */ \
-    X(dryer_size)       /* option; kg/s on its label, in this house's air,  \
-                           on its busiest day; J, h of running */           \
-    X(dryer_label)      /* option; kg/s on its label, that at today's test  \
-                           if the label is of the old one */                \
-    X(dryer_short)      /* option; hours with                               */ \
-    X(dryer_untried)    /* least hours without                              */ \
-    X(least_humid)      /* option; hours, base's hours, options alike       */ \
-    X(core_heat)        /* option, other; humid, dry of each                */ \
-    X(core_enthalpy)    /* option, other; humid, dry of each                */ \
-    X(core_close)       /* option, other; humid, dry of each                */ \
-    X(grows_dry)        /* option; hours too dry, base's; months            */ \
-    X(wetter_untried)   /* option of least hours too dry; those             */ \
-    X(blower_cost)      /* option; J of blower, J of fans, kg put back      */ \
-    X(tie_fine)         /* option, own ducts; enum dew_tie, more hours too  \
-                           humid, J blower, kg put back; m3/s drawn, in; h  \
-                           wet in or on the supply trunk */                 \
-    X(tie_harmful)      /* the same; other = none: no such option           */ \
-    X(best)             /* option; money or J, -, 1 = money over the years, \
-                           2 = money a year, the price to install not told, \
-                           0 = J; 1 = only */                               \
-    X(best_open)        /* option cheapest to run, the next; money a year;  \
-                           no best, for want of prices to install */        \
-    X(best_close)       /* option, other; both values, 1 = money            */ \
-    X(best_none)        /* option nearest; its humid, dry, wet glass hours  */ \
-    X(coil_option)      /* option; the same, 1 = its limits hang on that    */ \
-    X(under_ventilated) /* option; fresh, required m3/s                     */ \
-    X(pays_back)        /* option; years likely, low, high                  */ \
-    X(never_pays)       /* option; yearly saving (or below 0), dearer by    */ \
-    X(staged)           /* option, the one it becomes; money now, later,    \
-                           chance, expected of both, that one at once,     \
-                           chance at which they are alike */               \
-    X(reading)          /* the same; enum dew_reading_kind, days, value     \
-                           above (air: below) which to go on, expected;     \
-                           month */                                         \
-    X(unpriced)         /* no prices given                                  */
+#define DEW_FINDING_MAP(X, AS, N, Y, E)                                        \
+    X(today_humid, today_humid, today,                                         \
+      N(humid, h) N(worst_month, h) N(longest, h))                             \
+    X(today_dry, today_dry, today, N(dry, h) N(worst_month, h))                \
+    X(today_fine, today_fine, today, N(humid, h) N(dry, h))                    \
+    /* hours too humid; decides: whether the limits are kept hangs on that */  \
+    X(coil_today, coil_today, today,                                           \
+      N(likely, h) N(low, h) N(high, h) Y(decides))                            \
+    X(today_sweat, today_sweat, today, N(glass_wet, h))                        \
+    /* what the house as it stands was not told to have */                     \
+    X(today_assumes, today_assumes, today,                                     \
+      Y(no_bath_fan) Y(no_hood) Y(no_clothes_dryer) Y(no_cooling)              \
+      Y(windows_shut))                                                         \
+    X(short_heat, short_heat, today, N(short_of_heat, h) N(coldest, degC))     \
+    X(saturated, saturated, today, N(saturated, h) N(fog, kg))                 \
+    X(mould, mould, today,                                                     \
+      E(surface, surface_kind) N(index, -) N(after_ten_years, -))              \
+    X(drying, drying, today, N(share_of_inflow, -) N(per_day, kg/day))         \
+    /* until it no longer matters */                                           \
+    X(drying_ends, drying_ends, today, N(likely, h) N(low, h) N(high, h))      \
+    X(wait, wait, today,                                                       \
+      N(humid_once_dry, h) N(humid_now, h) N(dry_once_dry, h) N(dry_now, h))   \
+    /* option best once dry (or none), other the best now; cheapest_to_run:    \
+       of several, of which none is best */                                    \
+    X(settled, settled, today, N(humid_once_dry, h) Y(cheapest_to_run))        \
+    X(idle, idle, today, N(humid_while_idle, h) N(humid, h))                   \
+    /* runs: of the time of its busiest month */                               \
+    X(cool_large, cool_large, today, N(above_half, h) N(runs, -))              \
+    X(outdoor_dries, outdoor, outdoors, N(could_dry, h) N(all, h))             \
+    /* in those months */                                                      \
+    X(outdoor_cannot, outdoor, outdoors,                                       \
+      N(could_dry, -) N(cannot_dry, h) N(all, h))                              \
+    /* dry: where that limit is not kept */                                    \
+    X(air_fixes, air_alone, outdoors, N(humid, h) N(today, h) N(dry, h))       \
+    X(air_fails, air_alone, outdoors, N(humid, h) N(today, h))                 \
+    X(air_worsens, air_worsens, outdoors,                                      \
+      N(humid, h) N(today, h) N(added, h))                                     \
+    /* by the first of them that is known; money over the years */             \
+    X(best, best, best,                                                        \
+      N(money, money) N(running, money/year) N(energy, J) Y(only))             \
+    X(best_open, best, best,                                                   \
+      N(running, money/year) N(next_running, money/year))                      \
+    X(best_close, best, best,                                                  \
+      N(money, money) N(next_money, money) N(energy, J) N(next_energy, J))     \
+    X(best_none, best, best, N(humid, h) N(dry, h) N(glass_wet, h))            \
+    X(least_humid, least_humid, helps, N(humid, h) N(today, h) N(alike, -))    \
+    X(core_heat, core, helps,                                                  \
+      N(heat_humid, h) N(heat_dry, h) N(enthalpy_humid, h) N(enthalpy_dry, h)) \
+    AS(core_enthalpy, core, helps, core_heat)                                  \
+    AS(core_close, core, helps, core_heat)                                     \
+    X(dryer_not_needed, dryer, helps, N(humid, h))                             \
+    X(dryer_needed, dryer, helps, N(humid, h) N(humid_without, h))             \
+    X(dryer_short, dryer, helps, N(humid, h))                                  \
+    X(dryer_untried, dryer, helps, N(humid_without, h))                        \
+    X(dryer_alone, dryer_alone, helps,                                         \
+      N(humid, h) N(fresh, m3/s) N(required, m3/s))                            \
+    X(dryer_instead, dryer_instead, helps, N(humid, h) N(energy, J))           \
+    /* on its label; in this house's air; asked for on its busiest day */      \
+    X(dryer_size, dryer_size, helps,                                           \
+      N(label, kg/s) N(here, kg/s) N(busiest, kg/s) N(energy, J) N(runs, h))   \
+    /* on its label; that at today's test if the label is of the old one */    \
+    X(dryer_label, dryer_label, helps, N(label, kg/s) N(if_old, kg/s))         \
+    AS(coil_option, coil_option, helps, coil_today)                            \
+    X(grows_dry, grows_dry, helps, N(dry, h) N(today, h))                      \
+    X(wetter_untried, wetter_untried, helps, N(dry, h))                        \
+    X(blower_cost, blower, helps,                                              \
+      N(blower, J) N(own_fans, J) N(putback, kg))                              \
+    /* what speaks against it: much of its air short-circuits; it brings less  \
+       than asked for, where own ducts bring it; more hours too humid, a supply \
+       trunk wet past the limit, more electricity, more water put back.  Then  \
+       by how much more than own ducts; other = none: there are none */        \
+    X(tie_fine, ties, helps,                                                   \
+      Y(short_circuits) Y(lacks_air) Y(damper) Y(wet) Y(dear) Y(puts_back)     \
+      N(humid_more, h) N(blower_more, J) N(putback_more, kg)                   \
+      N(drawn, m3/s) N(reaching, m3/s) N(trunk_wet, h))                        \
+    AS(tie_harmful, ties, helps, tie_fine)                                     \
+    X(under_ventilated, under, helps, N(fresh, m3/s) N(required, m3/s))        \
+    X(pays_back, payback, money,                                               \
+      N(likely, years) N(low, years) N(high, years))                           \
+    /* saved: below 0 = dearer to run */                                       \
+    X(never_pays, payback, money, N(saved, money/year) N(install, money))      \
+    /* other: the one it becomes; both: expected; chance at which they are     \
+       alike */                                                                \
+    X(staged, staged, money,                                                   \
+      N(now, money) N(later, money) N(chance, -) N(both, money)                \
+      N(at_once, money) N(even_chance, -))                                     \
+    /* go on above the limit (air: below), of the one that is read */          \
+    X(reading, reading, money,                                                 \
+      E(what, reading_kind) N(days, days) N(humid_limit, h) N(humid, h)        \
+      N(air_limit, m3/s) N(air, m3/s) N(co2_limit, ppm) N(co2, ppm))           \
+    AS(unpriced, unpriced, money, none)
 /* clang-format on */
 
 enum dew_finding_kind {
-#define X(name) DEW_FINDING_##name,
-    DEW_FINDING_MAP(X)
+#define X(kind, ...) DEW_FINDING_##kind,
+    DEW_FINDING_MAP(X, X, , , )
 #undef X
         DEW_FINDING_KINDS
 };
 
-/* What the house as it stands was not told to have; bits of value[0]. */
-enum dew_untold {
-    DEW_NO_BATH_FAN = 1,
-    DEW_NO_HOOD = 2,
-    DEW_NO_CLOTHES_DRYER = 4, /* one that blows outdoors                    */
-    DEW_NO_COOLING = 8,
-    DEW_WINDOWS_SHUT = 16 /* all year                                       */
+/* best: the answer itself. */
+enum dew_finding_group {
+    DEW_GROUP_best,
+    DEW_GROUP_today,
+    DEW_GROUP_outdoors,
+    DEW_GROUP_helps,
+    DEW_GROUP_money,
+    DEW_GROUPS
 };
 
-/* What speaks against a tie-in; bits of value[0]. */
-enum dew_tie {
-    DEW_TIE_SHORT = 1,  /* much of its air short-circuits                    */
-    DEW_TIE_AIR = 2,    /* less than asked for, where own ducts bring it     */
-    DEW_TIE_HUMID = 4,  /* more hours too humid than with own ducts          */
-    DEW_TIE_BLOWER = 8, /* more electricity for the blower                   */
-    DEW_TIE_PUTBACK = 16, /* more water put back by the coil                 */
-    DEW_TIE_WET = 32      /* the supply trunk sweats past the limit          */
+/* Their numbers are set by name: a compiler that can, refuses a bare list. */
+#if defined(__GNUC__) && !defined(__clang__) && !defined(__cplusplus)
+#define DEW_BY_NAME __attribute__((designated_init))
+#else
+#define DEW_BY_NAME
+#endif
+
+struct dew_numbers_none {
+    int none;
+};
+#define N(name, unit) double name;
+#define Y(name)       int name;
+#define E(name, of)   enum dew_##of name;
+#define X(kind, rule, group, numbers)                                          \
+    struct dew_numbers_##kind {                                                \
+        numbers                                                                \
+    } DEW_BY_NAME;
+#define AS(kind, rule, group, like)
+DEW_FINDING_MAP(X, AS, N, Y, E)
+#undef X
+#undef AS
+#undef N
+#undef Y
+#undef E
+
+/* The numbers of a finding, under its kind. */
+union dew_numbers {
+#define AS(kind, rule, group, like)   struct dew_numbers_##like kind;
+#define X(kind, rule, group, numbers) AS(kind, rule, group, kind)
+    DEW_FINDING_MAP(X, AS, , , )
+#undef X
+#undef AS
 };
 
-enum { DEW_FINDING_VALUES = 7, DEW_FINDING_SOURCES = 3, DEW_NO_OPTION = -1 };
+enum { DEW_FINDING_SOURCES = 3, DEW_NO_OPTION = -1 };
 
-/* One thing found.  Plain; a value that does not apply is 0. */
+/* One thing found.  Plain. */
 struct dew_finding {
     enum dew_finding_kind kind;
     int option, other; /* DEW_NO_OPTION when none                         */
     unsigned months;   /* bit 0 = January                                 */
-    double value[DEW_FINDING_VALUES];
+    union dew_numbers number;
     double near_limit; /* h   that still keep a limit, where the hours behind
                           the finding lie so near that it is no sure answer */
     /* the largest named flows of water behind it, and their kg/day */
@@ -184,6 +237,9 @@ void dew_verdict_of(const struct dew_question *question,
 
 /* The key of a kind in JSON: "today_humid".  Never NULL. */
 const char *dew_verdict_key(enum dew_finding_kind kind);
+
+/* The group that a kind, below DEW_FINDING_KINDS, is told in. */
+enum dew_finding_group dew_verdict_group(enum dew_finding_kind kind);
 
 /*
  * Outdoor air of an option, m3/s, means over its run.  A rule is met by what

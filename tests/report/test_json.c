@@ -7,6 +7,7 @@
 
 #include "dew/unit.h"
 #include "report/page.h"
+#include "report/sentence_rows.h"
 
 static struct dew_report report;
 
@@ -114,6 +115,104 @@ static void word_under_its_key(void **state)
     assert_non_null(at(o, r->name));
     assert_string_equal(json_string_value(at(o, r->name)), r->want);
     json_decref(o);
+}
+
+/* A finding's numbers stand under their names, as its sentence tells them. */
+static const struct said_row {
+    const char *name, *key; /* of a row of sentence_rows                    */
+    double unit;            /* SI, of what is told                          */
+    const char *told;
+} said_rows[] = {
+    {"too humid today, metric", "humid", 1, "1207 h"},
+    {"too humid today, metric", "worst_month", 1, "403 h"},
+    {"too humid today, metric", "longest", 1, "88 h"},
+    {"outdoor air cannot", "cannot_dry", 1, "1402"},
+    {"outdoor air cannot", "all", 1, "1488 h"},
+    {"cooling too large", "runs", 0.01, "23 %"},
+    {"the end of drying", "low", 24, "30 days"},
+    {"a dehumidifier's size", "label", 1 / 86400.0, "33.1 L/day"},
+    {"a dehumidifier's size", "here", 1 / 86400.0, "27.0 L/day"},
+    {"a dehumidifier's size", "busiest", 1 / 86400.0, "7.8 L/day"},
+    {"a dehumidifier's size", "energy", 3.6e6, "1100 kWh"},
+    {"under-ventilated, inch-pound", "required", 0.00047194745, "60 cfm"},
+    {"two cores", "enthalpy_humid", 1, "403 h"},
+    {"the only one, its price not told", "running", 1, "$312"},
+    {"pays back within a range", "high", 1, "11.9"},
+    {"the breath that decides", "co2_limit", 1, "1014 ppm"},
+};
+
+static json_t *with_finding(const char *name)
+{
+    size_t i = 0;
+
+    while (strcmp(sentence_rows[i].name, name) != 0)
+        i++;
+    report = page_open(2, sentence_rows[i].system);
+    page_verdict.list[0] = sentence_rows[i].finding;
+    return read_back();
+}
+
+static void a_number_is_named_as_it_is_told(void **state)
+{
+    const struct said_row *r = *state;
+    json_t *o = with_finding(r->name), *f = at(o, "verdict.findings.0");
+    const char *text = json_string_value(at(f, "text"));
+    double value = json_number_value(at(at(f, "values"), r->key)) / r->unit;
+    double told;
+
+    assert_non_null(strstr(text, r->told));
+    assert_true(
+        dew_number_read(r->told + (*r->told == '$'),
+                        strspn(r->told, "$.0123456789") - (*r->told == '$'),
+                        &told) > 0);
+    assert_near(value, told, strchr(r->told, '.') ? 0.05 : 0.5);
+    json_decref(o);
+}
+
+static void what_is_no_number_is_a_word_or_a_yes(void **state)
+{
+    json_t *o = with_finding("mould in the year");
+
+    (void)state;
+    assert_string_equal(
+        json_string_value(at(o, "verdict.findings.0.values.surface")), "frame");
+    json_decref(o);
+    o = with_finding("the air that decides");
+    assert_string_equal(
+        json_string_value(at(o, "verdict.findings.0.values.what")), "air_flow");
+    json_decref(o);
+    o = with_finding("a tie-in that does harm");
+    assert_true(json_is_true(at(o, "verdict.findings.0.values.lacks_air")));
+    assert_true(json_is_false(at(o, "verdict.findings.0.values.damper")));
+    json_decref(o);
+    o = with_finding("best by energy");
+    assert_true(json_is_null(at(o, "verdict.findings.0.values.money")));
+    json_decref(o);
+}
+
+static void every_finding_stands_in_the_document(void **state)
+{
+#define N(name, unit)                 " `" #name "` (" #unit ")"
+#define Y(name)                       " `" #name "` (yes or no)"
+#define E(name, of)                   " `" #name "` (a word)"
+#define X(kind, rule, group, numbers) "| `" #kind "` |" numbers " |",
+#define AS(kind, rule, group, like)   "| `" #kind "` | as `" #like "` |",
+    static const char *const rows[] = {DEW_FINDING_MAP(X, AS, N, Y, E)};
+#undef X
+#undef AS
+#undef N
+#undef Y
+#undef E
+    static char text[20000];
+    FILE *in = fopen("docs/report.md", "r");
+
+    (void)state;
+    assert_non_null(in);
+    assert_true(fread(text, 1, sizeof text - 1, in) < sizeof text - 1);
+    fclose(in);
+    for (size_t i = 0; i < COUNT_OF(rows); i++)
+        if (strstr(text, rows[i]) == NULL)
+            fail_msg("docs/report.md has no row %s", rows[i]);
 }
 
 static void every_named_flow_has_its_key(void **state)
@@ -281,8 +380,10 @@ static void sha256_of_abc(void **state)
 
 int main(void)
 {
-    struct CMUnitTest tests[60] = {
+    struct CMUnitTest tests[80] = {
         cmocka_unit_test(every_named_flow_has_its_key),
+        cmocka_unit_test(what_is_no_number_is_a_word_or_a_yes),
+        cmocka_unit_test(every_finding_stands_in_the_document),
         cmocka_unit_test(every_caution_is_in_the_json),
         cmocka_unit_test(units_of_the_text_change_no_number),
         cmocka_unit_test(what_is_not_known_is_null),
@@ -293,8 +394,9 @@ int main(void)
         cmocka_unit_test(an_hour_without_a_value_leaves_its_cell_empty),
         cmocka_unit_test(sha256_of_abc),
     };
-    size_t n = 10;
+    size_t n = 12;
 
+    ADD_ROWS(tests, n, said_rows, a_number_is_named_as_it_is_told);
     ADD_ROWS(tests, n, number_rows, number_under_its_key);
     ADD_ROWS(tests, n, word_rows, word_under_its_key);
     return _cmocka_run_group_tests("report, json", tests, n, NULL, NULL);

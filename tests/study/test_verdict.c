@@ -1,26 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Each rule of the verdict on books written by hand. */
-#include "support/rows.h"
-
-#include "study/scene.h"
-
-enum { ANY = -2, JANUARY = 0, JUNE = 5, JULY = 6, AUGUST = 7 };
-
-static struct scene s;
-static struct dew_verdict v;
-
-#define FIND(kind, option) scene_find(&v, DEW_FINDING_##kind, (option))
-
-static const struct dew_finding *must(const struct dew_finding *f)
-{
-    assert_non_null(f);
-    return f;
-}
-
-static void judge(void)
-{
-    dew_verdict_of(&s.question, &v);
-}
+#include "study/judged.h"
 
 /* 31 days of July: 700 kg in by showers, 310 by leakage, 93 by people, 62 by
    cooking, and 150 given by the store, which is no source. */
@@ -41,7 +21,7 @@ static void today_names_the_largest_sources_of_its_months(void **state)
     s.outcomes[0].month[JANUARY].water.ground = 9000;
     judge();
     f = must(FIND(today_humid, 0));
-    assert_near(f->value[0], 512, 0);
+    assert_near(f->number.today_humid.humid, 512, 0);
     assert_int_equal(f->months, 1U << JULY);
     assert_string_equal(f->source[0], "showers and baths");
     assert_near(f->source_kg[0], 700 / 31.0, 1e-12);
@@ -164,7 +144,7 @@ static void wet_glass_is_told(void **state)
     s.outcomes[0].year.sweat[DEW_GLASS] = 640;
     s.outcomes[0].month[JANUARY].sweat[DEW_GLASS] = 640;
     judge();
-    assert_near(must(FIND(today_sweat, 0))->value[0], 640, 0);
+    assert_near(NUMBERS(today_sweat, 0).glass_wet, 640, 0);
     assert_int_equal(FIND(today_sweat, 0)->months, 1U << JANUARY);
 }
 
@@ -183,9 +163,9 @@ static void mould_is_told_of_the_worst_surface(void **state)
     faces[DEW_CORNER].mould_years = 3.1;
     faces[DEW_CORNER].months_80 = 1U << JANUARY;
     judge();
-    assert_near(must(FIND(mould, 1))->value[0], DEW_CORNER, 0);
-    assert_near(FIND(mould, 1)->value[1], 1.4, 0);
-    assert_near(FIND(mould, 1)->value[2], 3.1, 0);
+    assert_int_equal(NUMBERS(mould, 1).surface, DEW_CORNER);
+    assert_near(NUMBERS(mould, 1).index, 1.4, 0);
+    assert_near(NUMBERS(mould, 1).after_ten_years, 3.1, 0);
     assert_int_equal(FIND(mould, 1)->months, 1U << JANUARY);
     assert_null(FIND(mould, 0));
 }
@@ -199,8 +179,8 @@ static void drying_materials_are_worth_waiting_for(void **state)
     s.outcomes[0].year.water.people = 1635;
     s.outcomes[0].year.water.leakage = -1900;
     judge();
-    assert_near(must(FIND(drying, 0))->value[0], 0.1825, 1e-12);
-    assert_near(FIND(drying, 0)->value[1], 1, 1e-12);
+    assert_near(NUMBERS(drying, 0).share_of_inflow, 0.1825, 1e-12);
+    assert_near(NUMBERS(drying, 0).per_day, 1, 1e-12);
     s.outcomes[0].year.water.people = 3700;
     judge();
     assert_null(FIND(drying, ANY));
@@ -217,7 +197,7 @@ static void idle_cooling_is_told_only_where_there_is_cooling(void **state)
     s.cases[0].plant.handler_count = 1;
     s.cases[0].plant.handlers[0].capacity = 7000;
     judge();
-    assert_near(must(FIND(idle, 0))->value[0], 371, 0);
+    assert_near(NUMBERS(idle, 0).humid_while_idle, 371, 0);
 }
 
 /* January 600 of 744 h, July 40 of 744, all other months 300. */
@@ -233,9 +213,9 @@ static void outdoor_air_is_judged_by_month(void **state)
     judge();
     assert_int_equal(must(FIND(outdoor_dries, 0))->months, 1U << JANUARY);
     assert_int_equal(must(FIND(outdoor_cannot, 0))->months, 1U << JULY);
-    assert_near(FIND(outdoor_cannot, 0)->value[0], 40.0 / 744, 1e-12);
-    assert_near(FIND(outdoor_cannot, 0)->value[1], 704, 0);
-    assert_near(FIND(outdoor_cannot, 0)->value[2], 744, 0);
+    assert_near(NUMBERS(outdoor_cannot, 0).could_dry, 40.0 / 744, 1e-12);
+    assert_near(NUMBERS(outdoor_cannot, 0).cannot_dry, 704, 0);
+    assert_near(NUMBERS(outdoor_cannot, 0).all, 744, 0);
 }
 
 /* The option with hardly any air has the fewest humid hours, and loses. */
@@ -252,8 +232,8 @@ static void less_air_never_wins(void **state)
     assert_non_null(FIND(air_fixes, 1));
     assert_null(FIND(least_humid, ANY)); /* the best is told already */
     assert_int_equal(v.best, 1);
-    assert_near(must(FIND(under_ventilated, 2))->value[0], 0.010, 1e-12);
-    assert_near(FIND(under_ventilated, 2)->value[1], 0.035, 1e-12);
+    assert_near(NUMBERS(under_ventilated, 2).fresh, 0.010, 1e-12);
+    assert_near(NUMBERS(under_ventilated, 2).required, 0.035, 1e-12);
     assert_null(FIND(under_ventilated, 1));
 }
 
@@ -359,8 +339,8 @@ static void a_dryer_instead_leaves_the_house_short_of_air(void **state)
     s.cases[1].plant.dryer.rate = 3e-4;
     s.outcomes[1].year.fresh_sum = 0;
     judge();
-    assert_near(must(FIND(dryer_alone, 1))->value[2], 0.035, 1e-12);
-    assert_near(FIND(dryer_alone, 1)->value[1], 0, 0);
+    assert_near(NUMBERS(dryer_alone, 1).required, 0.035, 1e-12);
+    assert_near(NUMBERS(dryer_alone, 1).fresh, 0, 0);
     assert_int_equal(v.best, DEW_NO_OPTION);
 }
 
@@ -411,7 +391,7 @@ static void growing_dry_is_told(void **state)
     scene_dry(&s, 0, JANUARY, 90);
     scene_dry(&s, 1, JANUARY, 500);
     judge();
-    assert_near(must(FIND(grows_dry, 1))->value[0], 500, 0);
+    assert_near(NUMBERS(grows_dry, 1).dry, 500, 0);
     assert_int_equal(FIND(grows_dry, 1)->months, 1U << JANUARY);
 }
 
@@ -430,8 +410,8 @@ static void the_blower_of_a_tie_in_is_counted(void **state)
     assert_null(FIND(blower_cost, ANY)); /* it runs with heat and cold alone */
     s.cases[1].plant.handlers[0].mode = DEW_BLOWER_INTERLOCK;
     judge();
-    assert_near(must(FIND(blower_cost, 1))->value[0], 1168 * KWH, 1);
-    assert_near(FIND(blower_cost, 1)->value[2], 85.5, 1e-12);
+    assert_near(NUMBERS(blower_cost, 1).blower, 1168 * KWH, 1);
+    assert_near(NUMBERS(blower_cost, 1).putback, 85.5, 1e-12);
 }
 
 /* Today from an hour on; an option only with clearly more than today. */
@@ -446,10 +426,10 @@ static void heating_that_falls_short_is_told(void **state)
     s.outcomes[2].year.t_min = 11.3;
     s.outcomes[3].year.short_heat = 180;
     judge();
-    assert_near(must(FIND(short_heat, 0))->value[1], 14.2, 0);
+    assert_near(NUMBERS(short_heat, 0).coldest, 14.2, 0);
     assert_null(FIND(short_heat, 1));
-    assert_near(must(FIND(short_heat, 2))->value[0], 203, 0);
-    assert_near(FIND(short_heat, 2)->value[1], 11.3, 0);
+    assert_near(NUMBERS(short_heat, 2).short_of_heat, 203, 0);
+    assert_near(NUMBERS(short_heat, 2).coldest, 11.3, 0);
     assert_null(FIND(short_heat, 3));
 }
 

@@ -1,26 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What is called best, and what pays, on books written by hand. */
-#include "support/rows.h"
-
-#include "study/scene.h"
-
-enum { ANY = -2, JANUARY = 0, JUNE = 5, JULY = 6, AUGUST = 7 };
-
-static struct scene s;
-static struct dew_verdict v;
-
-#define FIND(kind, option) scene_find(&v, DEW_FINDING_##kind, (option))
-
-static const struct dew_finding *must(const struct dew_finding *f)
-{
-    assert_non_null(f);
-    return f;
-}
-
-static void judge(void)
-{
-    dew_verdict_of(&s.question, &v);
-}
+#include "study/judged.h"
 
 /* Present values over 15 years at 3 %: 2400 and 2520 are 5 % apart. */
 static void best_is_the_cheapest_that_keeps_the_limits(void **state)
@@ -33,11 +13,14 @@ static void best_is_the_cheapest_that_keeps_the_limits(void **state)
     s.costs[2].install = (struct dew_estimate)SAME(2400);
     judge();
     assert_int_equal(v.best, 2);
-    assert_near(must(FIND(best, 2))->value[0], 2400, 1e-9);
+    assert_near(NUMBERS(best, 2).money, 2400, 1e-9);
     s.costs[1].install = (struct dew_estimate)SAME(2520);
     judge();
     assert_int_equal(must(FIND(best_close, 2))->other, 1);
-    assert_near(FIND(best_close, 2)->value[1], 2520, 1e-9);
+    assert_near(NUMBERS(best_close, 2).money, 2400, 1e-9);
+    assert_near(NUMBERS(best_close, 2).next_money, 2520, 1e-9);
+    assert_true(isnan(NUMBERS(best_close, 2).energy));
+    assert_true(isnan(NUMBERS(best_close, 2).next_energy));
 }
 
 static void the_only_one_that_will_do_is_best_without_a_rival(void **state)
@@ -47,7 +30,7 @@ static void the_only_one_that_will_do_is_best_without_a_rival(void **state)
     scene_humid(&s, 0, JULY, 900);
     s.costs[1].install = (struct dew_estimate)SAME(4000);
     judge();
-    assert_near(must(FIND(best, 1))->value[3], 1, 0);
+    assert_true(NUMBERS(best, 1).only);
     assert_null(FIND(best_close, ANY));
 }
 
@@ -59,8 +42,10 @@ static void without_prices_energy_decides_and_is_said_so(void **state)
     s.outcomes[0].year.energy.cooling = 900 * KWH;
     s.outcomes[1].year.energy.cooling = 1300 * KWH;
     judge();
-    assert_near(must(FIND(best, 0))->value[0], 900 * KWH, 1);
-    assert_near(FIND(best, 0)->value[2], 0, 0);
+    assert_near(NUMBERS(best, 0).energy, 900 * KWH, 1);
+    assert_true(isnan(NUMBERS(best, 0).money));
+    assert_true(isnan(NUMBERS(best, 0).running));
+    assert_false(NUMBERS(best, 0).only);
     assert_non_null(FIND(unpriced, ANY));
     assert_null(FIND(pays_back, ANY));
 }
@@ -95,8 +80,8 @@ static void no_best_by_money_without_a_price_to_install(void **state)
     assert_null(FIND(best_none, ANY));
     assert_null(FIND(unpriced, ANY)); /* of energy every price is given */
     assert_int_equal(must(FIND(best_open, 1))->other, 3);
-    assert_near(FIND(best_open, 1)->value[0], 150, 1e-9);
-    assert_near(FIND(best_open, 1)->value[1], 149.85, 1e-9);
+    assert_near(NUMBERS(best_open, 1).running, 150, 1e-9);
+    assert_near(NUMBERS(best_open, 1).next_running, 149.85, 1e-9);
     assert_int_equal(dew_verdict_passing(&s.question, list), 3);
     assert_int_equal(list[0], 1); /* 31 h less outside, the same dollars */
     assert_int_equal(list[1], 3);
@@ -127,7 +112,7 @@ static void a_price_wanting_of_what_will_not_do_is_no_matter(void **state)
     scene_humid(&s, 3, JULY, 700);
     judge();
     assert_int_equal(v.best, 1);
-    assert_near(must(FIND(best, 1))->value[2], 1, 0);
+    assert_true(NUMBERS(best, 1).money > 0);
     assert_null(FIND(best_open, ANY));
 }
 
@@ -154,9 +139,9 @@ static void the_only_one_is_best_though_its_price_is_not_told(void **state)
     s.costs[1].install = not_told;
     judge();
     assert_int_equal(v.best, 1);
-    assert_near(must(FIND(best, 1))->value[0], 150, 1e-9);
-    assert_near(FIND(best, 1)->value[2], 2, 0);
-    assert_near(FIND(best, 1)->value[3], 1, 0);
+    assert_near(NUMBERS(best, 1).running, 150, 1e-9);
+    assert_true(isnan(NUMBERS(best, 1).money));
+    assert_true(NUMBERS(best, 1).only);
     assert_null(FIND(pays_back, 1));
     assert_null(FIND(never_pays, 1));
 }
@@ -170,7 +155,7 @@ static void none_does_and_the_nearest_is_named(void **state)
     s.outcomes[2].year.fresh_sum = 0;
     judge();
     assert_int_equal(v.best, DEW_NO_OPTION);
-    assert_near(must(FIND(best_none, 1))->value[0], 500, 0);
+    assert_near(NUMBERS(best_none, 1).humid, 500, 0);
 }
 
 static void paying_back_within_the_years_or_not(void **state)
@@ -183,9 +168,9 @@ static void paying_back_within_the_years_or_not(void **state)
     s.costs[1].install = (struct dew_estimate)SAME(1500);
     s.costs[2].install = (struct dew_estimate)SAME(1500);
     judge();
-    assert_near(must(FIND(pays_back, 1))->value[0], 5, 1e-9);
-    assert_near(must(FIND(never_pays, 2))->value[0], -30, 1e-9);
-    assert_near(FIND(never_pays, 2)->value[1], 1500, 1e-9);
+    assert_near(NUMBERS(pays_back, 1).likely, 5, 1e-9);
+    assert_near(NUMBERS(never_pays, 2).saved, -30, 1e-9);
+    assert_near(NUMBERS(never_pays, 2).install, 1500, 1e-9);
 }
 
 int main(void)
@@ -202,7 +187,7 @@ int main(void)
         cmocka_unit_test(none_does_and_the_nearest_is_named),
         cmocka_unit_test(paying_back_within_the_years_or_not),
     };
-    size_t n = 9;
+    size_t n = 10;
 
     return _cmocka_run_group_tests("study, verdict, best", tests, n, NULL,
                                    NULL);

@@ -1,26 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What the verdict says of a wet coil that nobody knows well. */
-#include "support/rows.h"
-
-#include "study/scene.h"
-
-enum { ANY = -2, JULY = 6 };
-
-static struct scene s;
-static struct dew_verdict v;
-
-#define FIND(kind, option) scene_find(&v, DEW_FINDING_##kind, (option))
-
-static const struct dew_finding *must(const struct dew_finding *f)
-{
-    assert_non_null(f);
-    return f;
-}
-
-static void judge(void)
-{
-    dew_verdict_of(&s.question, &v);
-}
+#include "study/judged.h"
 
 /* The coil read dry and wet: 8760 h, of which 175.2 keep the limit. */
 static struct dew_outcome dry_coil[SCENE_MOST], wet_coil[SCENE_MOST];
@@ -47,15 +27,16 @@ static void what_the_coil_leaves_open_is_told(void **state)
     read_coil(3, 3, 12, 29);       /* best, and least humid */
     judge();
     f = must(FIND(coil_today, 0));
-    assert_near(f->value[0], 81, 0);
-    assert_near(f->value[1], 0, 0);
-    assert_near(f->value[2], 708, 0);
-    assert_near(f->value[3], 1, 0); /* 0 h keep the limits, 708 h do not */
+    assert_near(f->number.coil_today.likely, 81, 0);
+    assert_near(f->number.coil_today.low, 0, 0);
+    assert_near(f->number.coil_today.high, 708, 0);
+    assert_near(f->number.coil_today.decides, 1,
+                0); /* 0 h keep the limits, 708 h do not */
     assert_null(FIND(coil_option, 1));
     f = must(FIND(coil_option, 2));
-    assert_near(f->value[1], 113, 0);
-    assert_near(f->value[2], 2609, 0);
-    assert_near(f->value[3], 1, 0);
+    assert_near(f->number.coil_option.low, 113, 0);
+    assert_near(f->number.coil_option.high, 2609, 0);
+    assert_true(f->number.coil_option.decides);
     assert_null(FIND(coil_option, 4)); /* not marched otherwise */
 }
 
@@ -68,8 +49,8 @@ static void the_best_is_told_with_its_coil_and_alike_ones_are_not(void **state)
     read_coil(2, 480, 490, 520);
     judge();
     assert_null(FIND(coil_today, ANY));
-    assert_near(must(FIND(coil_option, 1))->value[3], 0, 0);
-    assert_near(FIND(coil_option, 1)->value[0], 12, 0);
+    assert_false(NUMBERS(coil_option, 1).decides);
+    assert_near(NUMBERS(coil_option, 1).likely, 12, 0);
     assert_null(FIND(coil_option, 2));
 }
 

@@ -1,26 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Rules about new-house water, on books written by hand. */
-#include "support/rows.h"
-
-#include "study/scene.h"
-
-enum { ANY = -2, JULY = 6 };
-
-static struct scene s;
-static struct dew_verdict v;
-
-#define FIND(kind, option) scene_find(&v, DEW_FINDING_##kind, (option))
-
-static const struct dew_finding *must(const struct dew_finding *f)
-{
-    assert_non_null(f);
-    return f;
-}
-
-static void judge(void)
-{
-    dew_verdict_of(&s.question, &v);
-}
+#include "study/judged.h"
 
 /* Option 0 with 20 kg a day at first, half-life 180 days, adding 6 points of
    RH all year; its dry twin is too humid in as many hours as given. */
@@ -53,12 +33,9 @@ static void the_end_of_drying_is_told(void **state)
 {
     (void)state;
     new_house(900);
-    assert_near(must(FIND(drying_ends, 0))->value[0] / 24, 351 + 180 * log2(6),
-                1e-9);
-    assert_true(FIND(drying_ends, 0)->value[1] <
-                FIND(drying_ends, 0)->value[0]);
-    assert_true(FIND(drying_ends, 0)->value[2] >
-                FIND(drying_ends, 0)->value[0]);
+    assert_near(NUMBERS(drying_ends, 0).likely / 24, 351 + 180 * log2(6), 1e-9);
+    assert_true(NUMBERS(drying_ends, 0).low < NUMBERS(drying_ends, 0).likely);
+    assert_true(NUMBERS(drying_ends, 0).high > NUMBERS(drying_ends, 0).likely);
     scene_open(&s, 2);
     judge();
     assert_null(FIND(drying_ends, ANY));
@@ -71,8 +48,8 @@ static void waiting_a_season_is_advised_where_it_helps(void **state)
     new_house(176);
     assert_null(FIND(wait, ANY)); /* 2 % of the year is 175.2 h */
     new_house(175);
-    assert_near(must(FIND(wait, 0))->value[0], 175, 0);
-    assert_near(FIND(wait, 0)->value[1], 900, 0);
+    assert_near(NUMBERS(wait, 0).humid_once_dry, 175, 0);
+    assert_near(NUMBERS(wait, 0).humid_now, 900, 0);
     s.outcomes[0].year.too_humid = 100; /* nothing is wrong now either */
     judge();
     assert_null(FIND(wait, ANY));
@@ -88,15 +65,15 @@ static void the_lasting_answer_is_kept_apart(void **state)
     judge();
     assert_int_equal(v.best, 1);
     assert_int_equal(must(FIND(settled, 0))->other, 1);
-    assert_near(FIND(settled, 0)->value[0], 100, 0);
-    assert_near(FIND(settled, 0)->value[1], 0, 0);
+    assert_near(NUMBERS(settled, 0).humid_once_dry, 100, 0);
+    assert_false(NUMBERS(settled, 0).cheapest_to_run);
     s.costs[1].install = (struct dew_estimate)SAME(NAN);
     judge(); /* both will do once dry, and which is best is open */
-    assert_near(must(FIND(settled, 1))->value[1], 1, 0);
+    assert_true(NUMBERS(settled, 1).cheapest_to_run);
     dry_twin.year.too_humid = 900;
     judge();
     assert_non_null(FIND(settled, 1));
-    assert_near(FIND(settled, 1)->value[1], 0, 0);
+    assert_false(NUMBERS(settled, 1).cheapest_to_run);
     s.outcomes[1].year.too_dry = 900;
     judge();
     assert_non_null(FIND(settled, DEW_NO_OPTION));

@@ -1,26 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What ventilation alone does, on books written by hand. */
-#include "support/rows.h"
-
-#include "study/scene.h"
-
-enum { ANY = -2, JULY = 6, AUGUST = 7 };
-
-static struct scene s;
-static struct dew_verdict v;
-
-#define FIND(kind, option) scene_find(&v, DEW_FINDING_##kind, (option))
-
-static const struct dew_finding *must(const struct dew_finding *f)
-{
-    assert_non_null(f);
-    return f;
-}
-
-static void judge(void)
-{
-    dew_verdict_of(&s.question, &v);
-}
+#include "study/judged.h"
 
 /* Today 900 humid hours in July and August; heat core as given. */
 static void humid_house(double heat_core_july)
@@ -37,8 +17,8 @@ static void ventilation_alone_fixes_it(void **state)
 {
     (void)state;
     humid_house(120);
-    assert_near(must(FIND(air_fixes, 1))->value[0], 120, 0);
-    assert_near(FIND(air_fixes, 1)->value[1], 900, 0);
+    assert_near(NUMBERS(air_fixes, 1).humid, 120, 0);
+    assert_near(NUMBERS(air_fixes, 1).today, 900, 0);
     assert_null(FIND(air_fails, ANY));
     assert_null(FIND(air_worsens, ANY));
 }
@@ -56,9 +36,9 @@ static void ventilation_makes_a_month_worse(void **state)
     (void)state;
     humid_house(620);
     assert_int_equal(must(FIND(air_worsens, 1))->months, 1U << JULY);
-    assert_near(FIND(air_worsens, 1)->value[0], 620, 0);
-    assert_near(FIND(air_worsens, 1)->value[1], 900, 0);
-    assert_near(FIND(air_worsens, 1)->value[2], 120, 0);
+    assert_near(NUMBERS(air_worsens, 1).humid, 620, 0);
+    assert_near(NUMBERS(air_worsens, 1).today, 900, 0);
+    assert_near(NUMBERS(air_worsens, 1).added, 120, 0);
 }
 
 /* Today ventilates alone at 900 h; the other option is worse. */
@@ -68,9 +48,9 @@ static void today_is_one_of_those_that_ventilate_alone(void **state)
     humid_house(1100);
     s.facts[0].core = DEW_CORE_heat_plate;
     judge();
-    assert_near(must(FIND(air_fails, 0))->value[0], 900, 0);
+    assert_near(NUMBERS(air_fails, 0).humid, 900, 0);
     assert_null(FIND(air_fails, 1));
-    assert_near(must(FIND(least_humid, 0))->value[0], 900, 0);
+    assert_near(NUMBERS(least_humid, 0).humid, 900, 0);
 }
 
 /* 175.2 h are allowed: 176 too dry is no fix without a word, and what nobody
@@ -81,13 +61,13 @@ static void air_that_cures_damp_may_dry_too_far(void **state)
     humid_house(120);
     scene_dry(&s, 1, 0, 175);
     judge();
-    assert_near(must(FIND(air_fixes, 1))->value[2], 0, 0);
+    assert_true(isnan(NUMBERS(air_fixes, 1).dry));
     assert_null(FIND(wetter_untried, ANY));
     scene_dry(&s, 1, 0, 1);
     s.outcomes[0].year.fresh_sum = 0; /* today has no air to speak of */
     judge();
-    assert_near(must(FIND(air_fixes, 1))->value[2], 176, 0);
-    assert_near(must(FIND(wetter_untried, 1))->value[0], 176, 0);
+    assert_near(NUMBERS(air_fixes, 1).dry, 176, 0);
+    assert_near(NUMBERS(wetter_untried, 1).dry, 176, 0);
     s.cases[1].plant.control.winter_rh[0] = 0.40;
     judge();
     assert_null(FIND(wetter_untried, ANY));
@@ -107,7 +87,7 @@ static void a_tie_names_no_second_winner(void **state)
     scene_humid(&s, 1, JULY, 200);
     scene_humid(&s, 2, JULY, 200);
     judge();
-    assert_near(must(FIND(least_humid, 1))->value[2], 2, 0);
+    assert_near(NUMBERS(least_humid, 1).alike, 2, 0);
     s.outcomes[1].year.too_humid = s.outcomes[2].year.too_humid = 0;
     judge();
     assert_int_equal(v.best, 1);
@@ -116,7 +96,7 @@ static void a_tie_names_no_second_winner(void **state)
     s.outcomes[2].year.energy.cooling = 3e9; /* dearer, and less humid */
     judge();
     assert_int_equal(v.best, 1);
-    assert_near(must(FIND(least_humid, 2))->value[0], 0, 0);
+    assert_near(NUMBERS(least_humid, 2).humid, 0, 0);
 }
 
 int main(void)

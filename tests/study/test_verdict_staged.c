@@ -1,28 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Rules about a path in two stages and the reading that decides. */
-#include "support/rows.h"
+#include "study/judged.h"
 
 #include <stdio.h>
-
-#include "study/scene.h"
-
-enum { ANY = -2, MAY = 4, JULY = 6 };
-
-static struct scene s;
-static struct dew_verdict v;
-
-#define FIND(kind, option) scene_find(&v, DEW_FINDING_##kind, (option))
-
-static const struct dew_finding *must(const struct dew_finding *f)
-{
-    assert_non_null(f);
-    return f;
-}
-
-static void judge(void)
-{
-    dew_verdict_of(&s.question, &v);
-}
 
 /* Option 1 becomes option 2 in four of ten cases, after a year, for 4,100. */
 static void path(void)
@@ -48,11 +28,12 @@ static void both_stages_stand_against_one(void **state)
     judge();
     f = must(FIND(staged, 1));
     assert_int_equal(f->other, 2);
-    assert_near(f->value[0], 3200, 0);
-    assert_near(f->value[1], 4100, 0);
-    assert_near(f->value[3], 3200 + 0.4 * 4100 / 1.03, 1e-9);
-    assert_near(f->value[4], 6900, 1e-9);
-    assert_near(f->value[5], 3700 / (4100 / 1.03), 1e-12);
+    assert_near(f->number.staged.now, 3200, 0);
+    assert_near(f->number.staged.later, 4100, 0);
+    assert_near(f->number.staged.chance, 0.4, 0);
+    assert_near(f->number.staged.both, 3200 + 0.4 * 4100 / 1.03, 1e-9);
+    assert_near(f->number.staged.at_once, 6900, 1e-9);
+    assert_near(f->number.staged.even_chance, 3700 / (4100 / 1.03), 1e-12);
     assert_null(FIND(staged, 2));
 }
 
@@ -86,10 +67,12 @@ static void humidity_is_read_in_the_worst_month(void **state)
     scene_humid(&s, 1, JULY, 61);
     judge();
     f = must(FIND(reading, 1));
-    assert_near(f->value[0], DEW_READING_humidity, 0);
-    assert_near(f->value[1], 31, 0);
-    assert_near(f->value[2], 37.2, 1e-9);
-    assert_near(f->value[3], 61, 0);
+    assert_int_equal(f->number.reading.what, DEW_READING_humidity);
+    assert_near(f->number.reading.days, 31, 0);
+    assert_near(f->number.reading.humid_limit, 37.2, 1e-9);
+    assert_near(f->number.reading.humid, 61, 0);
+    assert_true(isnan(f->number.reading.air));
+    assert_true(isnan(f->number.reading.co2));
     assert_int_equal(f->months, 1U << JULY);
 }
 
@@ -99,8 +82,8 @@ static void air_is_read_against_what_is_asked(void **state)
     path();
     s.costs[1].reading = DEW_READING_air_flow;
     judge();
-    assert_near(must(FIND(reading, 1))->value[2], 0.95 * 0.035, 1e-12);
-    assert_near(FIND(reading, 1)->value[3], 0.040, 1e-12);
+    assert_near(NUMBERS(reading, 1).air_limit, 0.95 * 0.035, 1e-12);
+    assert_near(NUMBERS(reading, 1).air, 0.040, 1e-12);
     s.outcomes[1].required = 0;
     judge();
     assert_null(FIND(reading, 1));
@@ -117,9 +100,9 @@ static void breath_is_read_against_the_steady_rise(void **state)
     s.cases[1].house.co2_outdoors = 420;
     s.outcomes[1].year.co2_sum = 731.0 * 8760;
     judge();
-    assert_near(must(FIND(reading, 1))->value[2], 420 + 20.8e-6 / 0.035 * 1e6,
+    assert_near(NUMBERS(reading, 1).co2_limit, 420 + 20.8e-6 / 0.035 * 1e6,
                 1e-9);
-    assert_near(FIND(reading, 1)->value[3], 731, 1e-9);
+    assert_near(NUMBERS(reading, 1).co2, 731, 1e-9);
 }
 
 int main(void)

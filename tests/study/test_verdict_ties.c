@@ -1,28 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Rules about tie-ins and dehumidifiers, on books written by hand. */
-#include "support/rows.h"
+#include "study/judged.h"
 
 #include "dew/air.h"
 #include "dew/dryer.h"
-#include "study/scene.h"
-
-enum { ANY = -2, JULY = 6 };
-
-static struct scene s;
-static struct dew_verdict v;
-
-#define FIND(kind, option) scene_find(&v, DEW_FINDING_##kind, (option))
-
-static const struct dew_finding *must(const struct dew_finding *f)
-{
-    assert_non_null(f);
-    return f;
-}
-
-static void judge(void)
-{
-    dew_verdict_of(&s.question, &v);
-}
 
 /* Option 1 has own ducts, option 2 the same core tied in.  Both run all year
    and draw in 47 l/s, of which 46 and as many as given reach the rooms. */
@@ -41,6 +22,22 @@ static void tie(double reaches)
     s.facts[2].layout = DEW_LAYOUT_mix;
 }
 
+/* What speaks against a tie-in. */
+static const char *against(int option)
+{
+    static char text[80];
+    const struct dew_finding *f = FIND(tie_harmful, option);
+    const struct dew_numbers_tie_fine *n =
+        &must(f ? f : FIND(tie_fine, option))->number.tie_fine;
+
+    snprintf(text, sizeof text, "%s%s%s%s%s%s",
+             n->short_circuits ? "short circuit, " : "",
+             n->lacks_air ? "air, " : "", n->damper ? "damper, " : "",
+             n->wet ? "wet, " : "", n->dear ? "dear, " : "",
+             n->puts_back ? "puts back, " : "");
+    return text;
+}
+
 static void a_tie_in_as_good_as_own_ducts_is_fine(void **state)
 {
     (void)state;
@@ -48,7 +45,7 @@ static void a_tie_in_as_good_as_own_ducts_is_fine(void **state)
     s.outcomes[2].year.energy.blower = 100 * KWH;
     judge();
     assert_int_equal(must(FIND(tie_fine, 2))->other, 1);
-    assert_near(FIND(tie_fine, 2)->value[0], 0, 0);
+    assert_string_equal(against(2), "");
     assert_null(FIND(tie_harmful, ANY));
     assert_null(FIND(tie_fine, 1));
 }
@@ -61,10 +58,9 @@ static void a_dear_tie_in_is_fine_at_a_price(void **state)
     s.outcomes[2].year.energy.blower = 300 * KWH;
     s.outcomes[2].year.water.putback = 131;
     judge();
-    assert_near(must(FIND(tie_fine, 2))->value[0],
-                DEW_TIE_BLOWER | DEW_TIE_PUTBACK, 0);
-    assert_near(FIND(tie_fine, 2)->value[2], 300 * KWH, 0);
-    assert_near(FIND(tie_fine, 2)->value[3], 131, 0);
+    assert_string_equal(against(2), "dear, puts back, ");
+    assert_near(NUMBERS(tie_fine, 2).blower_more, 300 * KWH, 0);
+    assert_near(NUMBERS(tie_fine, 2).putback_more, 131, 0);
 }
 
 /* 175.2 h are allowed; beyond them a trunk that drips is harm, own ducts or
@@ -78,14 +74,16 @@ static void a_wet_trunk_does_harm(void **state)
     assert_non_null(FIND(tie_fine, 2));
     s.outcomes[2].year.ducts[DEW_SPOT_trunk] = 176;
     judge();
-    assert_near(must(FIND(tie_harmful, 2))->value[0], DEW_TIE_WET, 0);
-    assert_near(FIND(tie_harmful, 2)->value[6], 176, 0);
+    assert_non_null(FIND(tie_harmful, 2));
+    assert_string_equal(against(2), "wet, ");
+    assert_near(NUMBERS(tie_harmful, 2).trunk_wet, 176, 0);
     s.outcomes[2].year.ducts[DEW_SPOT_outside] = 301;
     judge();
-    assert_near(must(FIND(tie_harmful, 2))->value[6], 301, 0);
+    assert_near(NUMBERS(tie_harmful, 2).trunk_wet, 301, 0);
     s.facts[1].core = DEW_CORE_heat_plate; /* no own ducts to hold it to */
     judge();
-    assert_near(must(FIND(tie_harmful, 2))->value[0], DEW_TIE_WET, 0);
+    assert_non_null(FIND(tie_harmful, 2));
+    assert_string_equal(against(2), "wet, ");
 }
 
 /* 80 % of it short-circuits: of 47 l/s, 9.4 reach the rooms. */
@@ -94,13 +92,16 @@ static void a_short_circuit_does_harm(void **state)
     (void)state;
     tie(0.2 * 0.047);
     judge();
-    assert_near(must(FIND(tie_harmful, 2))->value[0],
-                DEW_TIE_SHORT | DEW_TIE_AIR, 0);
-    assert_near(FIND(tie_harmful, 2)->value[4], 0.047, 0);
-    assert_near(FIND(tie_harmful, 2)->value[5], 0.0094, 1e-12);
+    assert_non_null(FIND(tie_harmful, 2));
+    assert_string_equal(against(2), "short circuit, air, ");
+    assert_near(NUMBERS(tie_harmful, 2).drawn, 0.047, 0);
+    assert_near(NUMBERS(tie_harmful, 2).reaching, 0.0094, 1e-12);
     s.facts[1].core = DEW_CORE_heat_plate; /* no own ducts to hold it to */
     judge();
     assert_int_equal(must(FIND(tie_harmful, 2))->other, DEW_NO_OPTION);
+    assert_true(isnan(NUMBERS(tie_harmful, 2).humid_more));
+    assert_true(isnan(NUMBERS(tie_harmful, 2).blower_more));
+    assert_true(isnan(NUMBERS(tie_harmful, 2).putback_more));
     tie(0.045);
     s.facts[1].core = DEW_CORE_heat_plate;
     judge();
@@ -131,7 +132,8 @@ static void a_damper_house_is_harm(void **state)
     assert_int_equal(FIND(tie_harmful, 2) != NULL, r->harm);
     assert_int_equal(FIND(tie_fine, 2) != NULL, !r->harm);
     if (r->harm)
-        assert_near(FIND(tie_harmful, 2)->value[1], r->tied - r->own, 0);
+        assert_near(NUMBERS(tie_harmful, 2).humid_more, r->tied - r->own, 0);
+    assert_string_equal(against(2), r->harm ? "damper, " : "");
 }
 
 /* ---- dehumidifiers ------------------------------------------------------------ */
@@ -147,8 +149,8 @@ static void a_dryer_instead_of_air(void **state)
     s.outcomes[0].required = s.outcomes[1].required = 0;
     s.outcomes[1].year.energy.dehumidifier = 811 * KWH;
     judge();
-    assert_near(must(FIND(dryer_instead, 1))->value[0], 60, 0);
-    assert_near(FIND(dryer_instead, 1)->value[1], 811 * KWH, 0);
+    assert_near(NUMBERS(dryer_instead, 1).humid, 60, 0);
+    assert_near(NUMBERS(dryer_instead, 1).energy, 811 * KWH, 0);
     s.facts[1].core = DEW_CORE_heat_plate; /* ventilates too */
     judge();
     assert_null(FIND(dryer_instead, ANY));
@@ -187,11 +189,11 @@ static void the_labels_figure_is_taken_to_the_house(void **state)
     dew_plant_dryer_at(&s.cases[1].plant.dryer, 23.1, dew_air_w(23.1, 0.54, p),
                        p, &work);
     f = must(FIND(dryer_size, 1));
-    assert_near(f->value[0], 3.8e-4, 0);
-    assert_near(f->value[1], work.rate, 1e-12);
-    assert_near(f->value[2], 0.5 * work.rate, 1e-12);
-    assert_near(f->value[3], 511 * KWH, 0);
-    assert_near(f->value[4], 0.1 * 8736 + 12, 1e-9);
+    assert_near(f->number.dryer_size.label, 3.8e-4, 0);
+    assert_near(f->number.dryer_size.here, work.rate, 1e-12);
+    assert_near(f->number.dryer_size.busiest, 0.5 * work.rate, 1e-12);
+    assert_near(f->number.dryer_size.energy, 511 * KWH, 0);
+    assert_near(f->number.dryer_size.runs, 0.1 * 8736 + 12, 1e-9);
     for (int h = 0; h < SCENE_HOURS; h++)
         duty[h] = 0;
     judge();
@@ -215,11 +217,10 @@ static void a_label_of_no_test_is_asked_about(void **state)
     }
     judge();
     assert_null(FIND(dryer_label, 1));
-    assert_near(must(FIND(dryer_label, 2))->value[0], 70 * pints, 1e-12);
-    assert_near(FIND(dryer_label, 2)->value[1], 46.1 * pints, 0.05 * pints);
+    assert_near(NUMBERS(dryer_label, 2).label, 70 * pints, 1e-12);
+    assert_near(NUMBERS(dryer_label, 2).if_old, 46.1 * pints, 0.05 * pints);
     assert_null(FIND(dryer_label, 3));
-    assert_near(must(FIND(dryer_label, 4))->value[1], 32.9 * pints,
-                0.05 * pints);
+    assert_near(NUMBERS(dryer_label, 4).if_old, 32.9 * pints, 0.05 * pints);
 }
 
 int main(void)

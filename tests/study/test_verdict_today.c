@@ -1,26 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What is said of today, and of what was not told, on books by hand. */
-#include "support/rows.h"
-
-#include "study/scene.h"
-
-enum { ANY = -2, JANUARY = 0, JUNE = 5, JULY = 6, AUGUST = 7 };
-
-static struct scene s;
-static struct dew_verdict v;
-
-#define FIND(kind, option) scene_find(&v, DEW_FINDING_##kind, (option))
-
-static const struct dew_finding *must(const struct dew_finding *f)
-{
-    assert_non_null(f);
-    return f;
-}
-
-static void judge(void)
-{
-    dew_verdict_of(&s.question, &v);
-}
+#include "study/judged.h"
 
 /* ---- what was not told ------------------------------------------------------- */
 
@@ -74,30 +54,53 @@ static void nothing(struct dew_case *c)
 static const struct untold_row {
     const char *name;
     void (*leave)(struct dew_case *c);
-    int bits; /* 0 = not told of */
+    struct dew_numbers_today_assumes want; /* none = not told of */
 } untold_rows[] = {
-    {"all is told", all_told, 0},
-    {"no bath fan", no_bath_fan, DEW_NO_BATH_FAN},
-    {"no hood, windows shut", no_hood, DEW_NO_HOOD | DEW_WINDOWS_SHUT},
-    {"no clothes dryer", no_clothes_dryer, DEW_NO_CLOTHES_DRYER},
-    {"a blower, no cooling", no_cooling, DEW_NO_COOLING},
-    {"temperatures given, no cooling", temperature_measured, 0},
-    {"windows shut by themselves", windows_shut, 0},
-    {"nothing", nothing, 31},
+    {"all is told", all_told, {.no_hood = 0}},
+    {"no bath fan", no_bath_fan, {.no_bath_fan = 1}},
+    {"no hood, windows shut", no_hood, {.no_hood = 1, .windows_shut = 1}},
+    {"no clothes dryer", no_clothes_dryer, {.no_clothes_dryer = 1}},
+    {"a blower, no cooling", no_cooling, {.no_cooling = 1}},
+    {"temperatures given, no cooling", temperature_measured, {.no_hood = 0}},
+    {"windows shut by themselves", windows_shut, {.no_hood = 0}},
+    {"nothing",
+     nothing,
+     {.no_bath_fan = 1,
+      .no_hood = 1,
+      .no_clothes_dryer = 1,
+      .no_cooling = 1,
+      .windows_shut = 1}},
 };
 
 static void what_was_not_told_is_said(void **state)
 {
+    const struct dew_numbers_today_assumes none = {.no_hood = 0};
     const struct untold_row *r = *state;
 
     scene_open(&s, 1);
     all_told(&s.cases[0]);
     r->leave(&s.cases[0]);
     judge();
-    if (r->bits == 0)
+    if (memcmp(&r->want, &none, sizeof none) == 0)
         assert_null(FIND(today_assumes, ANY));
     else
-        assert_near(must(FIND(today_assumes, 0))->value[0], r->bits, 0);
+        assert_memory_equal(&NUMBERS(today_assumes, 0), &r->want,
+                            sizeof r->want);
+}
+
+/* ---- saturated air ------------------------------------------------------------- */
+
+/* Each option with an hour of it, with the water that fell out. */
+static void saturated_air_is_told_of_its_option(void **state)
+{
+    (void)state;
+    scene_open(&s, 2);
+    s.outcomes[1].year.saturated = 3;
+    s.outcomes[1].year.water.fog = -2.7;
+    judge();
+    assert_null(FIND(saturated, 0));
+    assert_near(NUMBERS(saturated, 1).saturated, 3, 0);
+    assert_near(NUMBERS(saturated, 1).fog, 2.7, 0);
 }
 
 /* ---- cooling ------------------------------------------------------------------- */
@@ -120,8 +123,8 @@ static void cooling_that_never_needs_half_is_too_large(void **state)
     o->month[1].duty.cool = 0.30 * 672; /* more of fewer hours */
     o->month[JULY].duty.cool = 0.29 * 744;
     judge();
-    assert_near(must(FIND(cool_large, 0))->value[0], 35, 0);
-    assert_near(FIND(cool_large, 0)->value[1], 0.30, 1e-12);
+    assert_near(NUMBERS(cool_large, 0).above_half, 35, 0);
+    assert_near(NUMBERS(cool_large, 0).runs, 0.30, 1e-12);
     assert_int_equal(FIND(cool_large, 0)->months, 1U << 1);
     cool[35] = 0.51;
     judge();
@@ -151,9 +154,10 @@ static void cooling_that_never_needs_half_is_too_large(void **state)
 int main(void)
 {
     struct CMUnitTest tests[40] = {
+        cmocka_unit_test(saturated_air_is_told_of_its_option),
         cmocka_unit_test(cooling_that_never_needs_half_is_too_large),
     };
-    size_t n = 1;
+    size_t n = 2;
 
     ADD_ROWS(tests, n, untold_rows, what_was_not_told_is_said);
     return _cmocka_run_group_tests("study, verdict, today", tests, n, NULL,
