@@ -78,8 +78,6 @@ const char *dew__told_vent(enum dew_vent_state vent);
 /* "95 cfm" or "44.8 L/s"; the figure alone. */
 struct dew__word dew__air(double flow, enum dew_system system);
 struct dew__word dew__air_figure(double flow, enum dew_system system);
-/* "37 %" of a share; "-" when it is none. */
-struct dew__word dew__percent(double share);
 
 /* A state's row of figures: fresh air to the rooms, stale air, short circuit,
    imbalance, back-flow, unplanned, blower W, fans W. */

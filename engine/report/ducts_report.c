@@ -61,17 +61,6 @@ void dew__state_cells(const struct dew_duct_state *s, enum dew_system system,
     cells[7] = dew__number(s->fan_w, 0);
 }
 
-struct dew__word dew__percent(double share)
-{
-    struct dew__word w = {"-"}, n;
-
-    if (!isfinite(share))
-        return w;
-    n = dew__number(fabs(share) < 0.005 ? 0 : 100 * share, 0);
-    snprintf(w.text, sizeof w.text, "%.100s %%", n.text);
-    return w;
-}
-
 /* ---- solving ------------------------------------------------------------- */
 
 static enum dew_status solve_all(struct dew__told *t, struct dew_error *err)

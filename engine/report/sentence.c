@@ -16,14 +16,6 @@ void dew__say(struct telling *t, const char *format, ...)
     va_end(args);
 }
 
-const char *dew__in_percent(double share, struct dew__word *w)
-{
-    struct dew__word n = dew__number(100 * share, 0);
-
-    snprintf(w->text, sizeof w->text, "%.20s %%", n.text);
-    return w->text;
-}
-
 const struct dew_limits *dew__limits(const struct telling *t)
 {
     return &t->r->question->choices[0].c->limits;
@@ -57,79 +49,55 @@ static void say_sources(struct telling *t)
         dew__say(t, "no flow above zero");
 }
 
-void dew__say_most(struct telling *t)
+struct dew__word dew__most(unsigned months)
 {
     const unsigned all = (1U << DEW_MONTHS) - 1;
+    struct dew__word w = {""};
 
-    if (t->f->months != 0)
-        dew__say(t, t->f->months == all ? ", in %s" : ", most in %s", MONTHS);
+    if (months != 0)
+        snprintf(w.text, sizeof w.text,
+                 months == all ? ", in %.100s" : ", most in %.100s",
+                 dew__months(months).text);
+    return w;
 }
 
-void dew__say_today_humid(struct telling *t,
-                          const struct dew_numbers_today_humid *n)
+SENTENCE(today_humid)
 {
-    struct dew__word limit;
-
     dew__say(t,
              "Today the house is too humid (above %s) in %s h of the %s: up "
-             "to %s h in one month, %s h at a stretch",
-             dew__in_percent(dew__limits(t)->too_humid, &limit),
-             HOURS(n->humid), SPAN, HOURS(n->worst_month), HOURS(n->longest));
-    dew__say_most(t);
-    dew__say(t, ". The water comes in by ");
+             "to %s h in one month, %s h at a stretch%s. The water comes in "
+             "by ",
+             SHARE(dew__limits(t)->too_humid), HOURS(n->humid), SPAN,
+             HOURS(n->worst_month), HOURS(n->longest), MOST);
     say_sources(t);
     dew__say(t, ".");
 }
 
-void dew__say_today_dry(struct telling *t,
-                        const struct dew_numbers_today_dry *n)
-{
-    struct dew__word limit;
-
-    dew__say(
-        t,
-        "Today the house is too dry (below %s) in %s h of the %s, up to %s h "
-        "in one month",
-        dew__in_percent(dew__limits(t)->too_dry, &limit), HOURS(n->dry), SPAN,
-        HOURS(n->worst_month));
-    dew__say_most(t);
-    dew__say(t, ". The water leaves by ");
-    say_sources(t);
-    dew__say(t, ".");
-}
-
-void dew__say_today_fine(struct telling *t,
-                         const struct dew_numbers_today_fine *n)
-{
-    struct dew__word humid, dry;
-
-    dew__say(
-        t,
-        "Today the house keeps its limits: too humid (above %s) in %s h and "
-        "too dry (below %s) in %s h of the %s.",
-        dew__in_percent(dew__limits(t)->too_humid, &humid), HOURS(n->humid),
-        dew__in_percent(dew__limits(t)->too_dry, &dry), HOURS(n->dry), SPAN);
-}
-
-void dew__say_coil_today(struct telling *t,
-                         const struct dew_numbers_coil_today *n)
+SENTENCE(today_dry)
 {
     dew__say(t,
-             "The %s hours too humid could be %s to %s: how much water the "
-             "blower takes back from the wet coil is not well known.",
-             HOURS(n->likely), HOURS(n->low), HOURS(n->high));
-    if (n->decides)
-        dew__say(t, " Whether the house keeps its limits hangs on that.");
-}
-
-void dew__say_today_sweat(struct telling *t,
-                          const struct dew_numbers_today_sweat *n)
-{
-    dew__say(t, "The window glass is wet in %s h of the %s",
-             HOURS(n->glass_wet), SPAN);
-    dew__say_most(t);
+             "Today the house is too dry (below %s) in %s h of the %s, up to "
+             "%s h in one month%s. The water leaves by ",
+             SHARE(dew__limits(t)->too_dry), HOURS(n->dry), SPAN,
+             HOURS(n->worst_month), MOST);
+    say_sources(t);
     dew__say(t, ".");
 }
+
+SAY(today_fine,
+    "Today the house keeps its limits: too humid (above %s) in %s h and "
+    "too dry (below %s) in %s h of the %s.",
+    SHARE(dew__limits(t)->too_humid), HOURS(n->humid),
+    SHARE(dew__limits(t)->too_dry), HOURS(n->dry), SPAN)
+
+SAY(coil_today,
+    "The %s hours too humid could be %s to %s: how much water the blower "
+    "takes back from the wet coil is not well known.%s",
+    HOURS(n->likely), HOURS(n->low), HOURS(n->high),
+    n->decides ? " Whether the house keeps its limits hangs on that." : "")
+
+SAY(today_sweat, "The window glass is wet in %s h of the %s%s.",
+    HOURS(n->glass_wet), SPAN, MOST)
 
 SAY(short_heat,
     "\"%s\": heating falls short in %s h of the %s, to %s in the "
@@ -161,8 +129,7 @@ static void say_untold(struct telling *t, const char *last,
                                  : ", ");
 }
 
-void dew__say_today_assumes(struct telling *t,
-                            const struct dew_numbers_today_assumes *n)
+SENTENCE(today_assumes)
 {
     const struct {
         int untold;
@@ -186,7 +153,7 @@ void dew__say_today_assumes(struct telling *t,
     dew__say(t, ".");
 }
 
-void dew__say_mould(struct telling *t, const struct dew_numbers_mould *n)
+SENTENCE(mould)
 {
     static const char *const faces[DEW_SURFACES] = {
         "window glass", "window frame and glass edge", "coldest corner"};
@@ -205,31 +172,21 @@ void dew__say_mould(struct telling *t, const struct dew_numbers_mould *n)
     dew__say(t, ".");
 }
 
-void dew__say_drying(struct telling *t, const struct dew_numbers_drying *n)
-{
-    struct dew__word part;
+SAY(drying,
+    "Building materials still give off %s, %s of all the water that comes in. "
+    "That part goes away by itself: wait a season before buying equipment for "
+    "it.",
+    dew__per_day(t, n->per_day).text, SHARE(n->share_of_inflow))
 
-    dew__say(
-        t,
-        "Building materials still give off %s, %s of all the water that comes "
-        "in. That part goes away by itself: wait a season before buying "
-        "equipment for it.",
-        dew__per_day(t, n->per_day).text,
-        dew__in_percent(n->share_of_inflow, &part));
-}
-
-/* "about 14 months", "now" of hours. */
-static const char *spell(double hours, struct dew__word *w)
+/* "14 months" of hours. */
+static struct dew__word spell(double hours)
 {
     double days = hours / 24, months = days * 12 / 365;
+    struct dew__word w;
 
-    if (days < 60)
-        snprintf(w->text, sizeof w->text, "%.20s days",
-                 dew__number(days, 0).text);
-    else
-        snprintf(w->text, sizeof w->text, "%.20s months",
-                 dew__number(months, 0).text);
-    return w->text;
+    snprintf(w.text, sizeof w.text, days < 60 ? "%.20s days" : "%.20s months",
+             dew__number(days < 60 ? days : months, 0).text);
+    return w;
 }
 
 /* ", in March of year 2": the month that lies so many hours into the run. */
@@ -243,11 +200,8 @@ static void say_when(struct telling *t, double hours)
              1 + month / DEW_MONTHS);
 }
 
-void dew__say_drying_ends(struct telling *t,
-                          const struct dew_numbers_drying_ends *n)
+SENTENCE(drying_ends)
 {
-    struct dew__word likely, low, high;
-
     if (n->likely <= 0) {
         dew__say(t,
                  "The water that building materials give off makes less than 1 "
@@ -255,11 +209,11 @@ void dew__say_drying_ends(struct telling *t,
         return;
     }
     dew__say(t, "It makes less than 1 point of RH after about %s",
-             spell(n->likely, &likely));
+             spell(n->likely).text);
     say_when(t, n->likely);
     if (n->high > n->low)
-        dew__say(t, " (%s to %s, by the half-life given)", spell(n->low, &low),
-                 spell(n->high, &high));
+        dew__say(t, " (%s to %s, by the half-life given)", spell(n->low).text,
+                 spell(n->high).text);
     dew__say(t, ".");
 }
 
@@ -270,7 +224,7 @@ SAY(wait,
     HOURS(n->humid_once_dry), HOURS(n->humid_now), HOURS(n->dry_once_dry),
     HOURS(n->dry_now))
 
-void dew__say_settled(struct telling *t, const struct dew_numbers_settled *n)
+SENTENCE(settled)
 {
     if (t->f->option == DEW_NO_OPTION)
         dew__say(t,
@@ -286,20 +240,14 @@ void dew__say_settled(struct telling *t, const struct dew_numbers_settled *n)
                  HOURS(n->humid_once_dry));
 }
 
-void dew__say_idle(struct telling *t, const struct dew_numbers_idle *n)
-{
-    dew__say(t, "Cooling stands idle in %s of the %s hours too humid",
-             HOURS(n->humid_while_idle), HOURS(n->humid));
-    if (n->humid_while_idle > n->humid / 2)
-        dew__say(t, ": it dries the air only while there is heat to remove");
-    dew__say(t, ".");
-}
+SAY(idle, "Cooling stands idle in %s of the %s hours too humid%s.",
+    HOURS(n->humid_while_idle), HOURS(n->humid),
+    n->humid_while_idle > n->humid / 2
+        ? ": it dries the air only while there is heat to remove"
+        : "")
 
-void dew__say_cool_large(struct telling *t,
-                         const struct dew_numbers_cool_large *n)
+SENTENCE(cool_large)
 {
-    struct dew__word part;
-
     dew__say(t, "Cooling looks at least twice too large: ");
     if (n->above_half < 0.5)
         dew__say(t, "it runs more than half of the hour in no hour of the %s",
@@ -311,11 +259,10 @@ void dew__say_cool_large(struct telling *t,
              ", and %s of the time in its busiest month, %s. A machine of half "
              "the size would run longer and dry the air more. Have the load of "
              "the rooms worked out before choosing one.",
-             dew__in_percent(n->runs, &part), MONTHS);
+             SHARE(n->runs), MONTHS);
 }
 
-void dew__say_outdoor_dries(struct telling *t,
-                            const struct dew_numbers_outdoor_dries *n)
+SENTENCE(outdoor_dries)
 {
     dew__say(t, "Outdoor air could dry the house in %s of %s h",
              HOURS(n->could_dry), HOURS(n->all));

@@ -4,7 +4,7 @@
 
 #include "report/telling.h"
 
-void dew__say_best(struct telling *t, const struct dew_numbers_best *n)
+SENTENCE(best)
 {
     if (n->only)
         dew__say(
@@ -30,8 +30,7 @@ void dew__say_best(struct telling *t, const struct dew_numbers_best *n)
         dew__say(t, "%s a year.", ENERGY(n->energy));
 }
 
-void dew__say_best_close(struct telling *t,
-                         const struct dew_numbers_best_close *n)
+SENTENCE(best_close)
 {
     dew__say(
         t,
@@ -71,8 +70,7 @@ static void say_without_price(struct telling *t, const size_t *list,
         dew__say(t, " and %zu more", more);
 }
 
-void dew__say_best_open(struct telling *t,
-                        const struct dew_numbers_best_open *n)
+SENTENCE(best_open)
 {
     const struct dew_question *q = t->r->question;
     size_t list[64], count = dew_verdict_passing(q, list);
@@ -96,8 +94,7 @@ void dew__say_best_open(struct telling *t,
                 "bought).");
 }
 
-void dew__say_best_none(struct telling *t,
-                        const struct dew_numbers_best_none *n)
+SENTENCE(best_none)
 {
     if (t->f->option == DEW_NO_OPTION)
         dew__say(t,
@@ -114,8 +111,7 @@ void dew__say_best_none(struct telling *t,
 SAY(under_ventilated, "UNDER-VENTILATED: \"%s\" brings %s of the %s asked for.",
     OPTION, FLOW(n->fresh), FLOW(n->required))
 
-void dew__say_pays_back(struct telling *t,
-                        const struct dew_numbers_pays_back *n)
+SENTENCE(pays_back)
 {
     dew__say(t, "\"%s\" pays for itself in %s years", OPTION,
              dew__number(n->likely, 1).text);
@@ -144,8 +140,7 @@ static void say_what_it_buys(struct telling *t)
                  air && dry ? " and " : "", dry ? "dryness" : "");
 }
 
-void dew__say_never_pays(struct telling *t,
-                         const struct dew_numbers_never_pays *n)
+SENTENCE(never_pays)
 {
     dew__say(t, "\"%s\" does not pay back on energy", OPTION);
     if (fabs(n->saved) < 0.5)
@@ -159,31 +154,26 @@ void dew__say_never_pays(struct telling *t,
     say_what_it_buys(t);
 }
 
-void dew__say_staged(struct telling *t, const struct dew_numbers_staged *n)
+SENTENCE(staged)
 {
-    struct dew__word chance, even;
-
     dew__say(
         t,
         "In two stages: \"%s\" now for %s, and \"%s\" later for %s if it must "
         "follow (%s likely): %s expected over %s years, against %s for \"%s\" "
         "at once",
-        OPTION, MONEY(n->now), OTHER, MONEY(n->later),
-        dew__in_percent(n->chance, &chance), MONEY(n->both), YEARS,
-        MONEY(n->at_once), OTHER);
+        OPTION, MONEY(n->now), OTHER, MONEY(n->later), SHARE(n->chance),
+        MONEY(n->both), YEARS, MONEY(n->at_once), OTHER);
     if (n->even_chance >= 1)
         dew__say(t, ". The stages cost less even if both are needed.");
     else if (n->even_chance <= 0)
         dew__say(t, ". The stages cost more whether or not both are needed.");
     else
         dew__say(t, ". They cost the same at a chance of %s.",
-                 dew__in_percent(n->even_chance, &even));
+                 SHARE(n->even_chance));
 }
 
-void dew__say_reading(struct telling *t, const struct dew_numbers_reading *n)
+SENTENCE(reading)
 {
-    struct dew__word limit;
-
     dew__say(t, "The reading that decides on \"%s\": ", OTHER);
     if (n->what == DEW_READING_humidity)
         dew__say(
@@ -192,8 +182,8 @@ void dew__say_reading(struct telling *t, const struct dew_numbers_reading *n)
             "(%s days): go on if it passes %s in more than %s h (%s h "
             "expected%s).",
             MONTHS, dew__number(n->days, 0).text,
-            dew__in_percent(dew__limits(t)->too_humid, &limit),
-            HOURS(n->humid_limit), HOURS(n->humid),
+            SHARE(dew__limits(t)->too_humid), HOURS(n->humid_limit),
+            HOURS(n->humid),
             n->humid > n->humid_limit ? ", so it is likely" : "");
     else if (n->what == DEW_READING_air_flow)
         dew__say(

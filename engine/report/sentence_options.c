@@ -6,8 +6,7 @@
 #include "report/gear.h"
 #include "report/telling.h"
 
-void dew__say_air_fixes(struct telling *t,
-                        const struct dew_numbers_air_fixes *n)
+SENTENCE(air_fixes)
 {
     if (!isnan(n->dry))
         dew__say(
@@ -24,38 +23,27 @@ void dew__say_air_fixes(struct telling *t,
             OPTION, HOURS(n->humid), HOURS(n->today));
 }
 
-void dew__say_coil_option(struct telling *t,
-                          const struct dew_numbers_coil_today *n)
-{
-    dew__say(t,
-             "\"%s\" could be too humid in %s to %s h instead of %s: how much "
-             "water the blower takes back from the wet coil is not well known.",
-             OPTION, HOURS(n->low), HOURS(n->high), HOURS(n->likely));
-    if (n->decides)
-        dew__say(t, " Whether it keeps the limits hangs on that.");
-}
+SAY_AS(coil_option, coil_today,
+       "\"%s\" could be too humid in %s to %s h instead of %s: how much water "
+       "the blower takes back from the wet coil is not well known.%s",
+       OPTION, HOURS(n->low), HOURS(n->high), HOURS(n->likely),
+       n->decides ? " Whether it keeps the limits hangs on that." : "")
 
-void dew__say_air_fails(struct telling *t,
-                        const struct dew_numbers_air_fails *n)
+SENTENCE(air_fails)
 {
-    if (t->f->option == 0) {
+    if (t->f->option == 0)
         dew__say(t,
                  "Ventilation alone does not fix it: no option with it alone "
                  "is too humid for fewer hours than today (%s h).",
                  HOURS(n->humid));
-        return;
-    }
-    dew__say(
-        t,
-        "Ventilation alone does not fix it: \"%s\" is still too humid in %s h "
-        "(today %s h)",
-        OPTION, HOURS(n->humid), HOURS(n->today));
-    dew__say_most(t);
-    dew__say(t, ".");
+    else
+        dew__say(t,
+                 "Ventilation alone does not fix it: \"%s\" is still too humid "
+                 "in %s h (today %s h)%s.",
+                 OPTION, HOURS(n->humid), HOURS(n->today), MOST);
 }
 
-void dew__say_air_worsens(struct telling *t,
-                          const struct dew_numbers_air_worsens *n)
+SENTENCE(air_worsens)
 {
     double net = n->humid - n->today;
     double rest = net - n->added;
@@ -64,12 +52,9 @@ void dew__say_air_worsens(struct telling *t,
              HOURS(n->humid), HOURS(n->today));
     if (rest <= -0.5)
         dew__say(t, "%s h more in %s, %s h fewer in the other months.",
-                 HOURS(n->added), MONTHS, dew__number(-rest, 0).text);
-    else {
-        dew__say(t, "%s h more", dew__number(net, 0).text);
-        dew__say_most(t);
-        dew__say(t, ".");
-    }
+                 HOURS(n->added), MONTHS, HOURS(-rest));
+    else
+        dew__say(t, "%s h more%s.", HOURS(net), MOST);
 }
 
 SAY(dryer_not_needed,
@@ -77,8 +62,7 @@ SAY(dryer_not_needed,
     "h.",
     OPTION, HOURS(n->humid))
 
-void dew__say_dryer_needed(struct telling *t,
-                           const struct dew_numbers_dryer_needed *n)
+SENTENCE(dryer_needed)
 {
     dew__say(t, "A dehumidifier is needed: \"%s\" is too humid in %s h; ",
              OPTION, HOURS(n->humid));
@@ -111,8 +95,7 @@ static struct dew__word pints(const struct telling *t, double rate)
     return w;
 }
 
-void dew__say_dryer_size(struct telling *t,
-                         const struct dew_numbers_dryer_size *n)
+SENTENCE(dryer_size)
 {
     struct dew__word seen;
 
@@ -157,8 +140,7 @@ SAY(dryer_untried,
     "in %s h without one.",
     HOURS(n->humid_without))
 
-void dew__say_least_humid(struct telling *t,
-                          const struct dew_numbers_least_humid *n)
+SENTENCE(least_humid)
 {
     double more = n->alike - 1;
 
@@ -185,14 +167,9 @@ CORES(core_heat, "the heat-only core suits this house better.")
 CORES(core_enthalpy, "the core that passes moisture suits this house better.")
 CORES(core_close, "a close call, inside the doubt of the inputs.")
 
-void dew__say_grows_dry(struct telling *t,
-                        const struct dew_numbers_grows_dry *n)
-{
-    dew__say(t, "\"%s\" dries the house too far: too dry in %s h (today %s h)",
-             OPTION, HOURS(n->dry), HOURS(n->today));
-    dew__say_most(t);
-    dew__say(t, ".");
-}
+SAY(grows_dry,
+    "\"%s\" dries the house too far: too dry in %s h (today %s h)%s.", OPTION,
+    HOURS(n->dry), HOURS(n->today), MOST)
 
 SAY(wetter_untried,
     "No option tries a humidifier, or less fresh air while it is cold "
@@ -200,8 +177,7 @@ SAY(wetter_untried,
     "dry in %s h.",
     OPTION, HOURS(n->dry))
 
-void dew__say_blower_cost(struct telling *t,
-                          const struct dew_numbers_blower_cost *n)
+SENTENCE(blower_cost)
 {
     dew__say(
         t,
@@ -245,7 +221,7 @@ static void say_tie_faults(struct telling *t,
                  dew__amount(n->putback_more, DEW_WATER, t->r->system, 0).text);
 }
 
-void dew__say_tie_fine(struct telling *t, const struct dew_numbers_tie_fine *n)
+SENTENCE(tie_fine)
 {
     dew__say(t, "The tie-in of \"%s\" keeps up with the own ducts of \"%s\"",
              OPTION, OTHER);
@@ -255,8 +231,7 @@ void dew__say_tie_fine(struct telling *t, const struct dew_numbers_tie_fine *n)
     dew__say(t, ".");
 }
 
-void dew__say_tie_harmful(struct telling *t,
-                          const struct dew_numbers_tie_fine *n)
+SENTENCE_AS(tie_harmful, tie_fine)
 {
     dew__say(t, "The tie-in of \"%s\" does harm", OPTION);
     if (t->f->other != DEW_NO_OPTION)

@@ -21,36 +21,35 @@ void dew__say(struct telling *t, const char *format, ...)
 /* Short forms, for the sentences. */
 #define HOURS(x)  dew__number((x), 0).text
 #define MONTHS    dew__months(t->f->months).text
+#define MOST      dew__most(t->f->months).text
 #define OPTION    dew__option(t->r, t->f->option).text
 #define OTHER     dew__option(t->r, t->f->other).text
 #define FLOW(x)   dew__amount((x), DEW_FLOW, t->r->system, 0).text
 #define ENERGY(x) dew__amount((x), DEW_ENERGY, DEW_SYSTEM_SI, 0).text
 #define MONEY(x)  dew__money(t->r, (x)).text
+#define SHARE(x)  dew__percent(x).text
 #define SPAN      dew__span(t->r).text
 #define YEARS     dew__number(t->r->question->prices->years, 0).text
 
-/* One sentence for each kind of finding; n holds its numbers. */
-#define X(kind, rule, group, numbers)                                          \
-    void dew__say_##kind(struct telling *t, const struct dew_numbers_##kind *n);
-#define AS(kind, rule, group, like)                                            \
-    void dew__say_##kind(struct telling *t, const struct dew_numbers_##like *n);
+/* The sentence of a kind, n its numbers; AS: a kind with those of another. */
+#define SENTENCE_AS(kind, like)                                                \
+    void dew__say_##kind(struct telling *t, const struct dew_numbers_##like *n)
+#define SENTENCE(kind) SENTENCE_AS(kind, kind)
+
+#define X(kind, ...)                SENTENCE(kind);
+#define AS(kind, rule, group, like) SENTENCE_AS(kind, like);
 DEW_FINDING_MAP(X, AS, , , )
 #undef X
 #undef AS
 
-/* That of a kind whose words are always the same: kind, words, numbers; AS: a
-   kind with the numbers of another. */
+/* One that needs no more than its words and numbers. */
 #define SAY(kind, ...) SAY_AS(kind, kind, __VA_ARGS__)
 #define SAY_AS(kind, like, ...)                                                \
-    void dew__say_##kind(struct telling *t,                                    \
-                         const struct dew_numbers_##like *n)                   \
+    SENTENCE_AS(kind, like)                                                    \
     {                                                                          \
         (void)n;                                                               \
         dew__say(t, __VA_ARGS__);                                              \
     }
-
-/* "40 %"; w holds it. */
-const char *dew__in_percent(double share, struct dew__word *w);
 
 /* Of the house as it stands. */
 const struct dew_limits *dew__limits(const struct telling *t);
@@ -58,7 +57,7 @@ const struct dew_limits *dew__limits(const struct telling *t);
 /* Water a day of kg a day. */
 struct dew__word dew__per_day(const struct telling *t, double kg);
 
-/* The months that stand out, if any do. */
-void dew__say_most(struct telling *t);
+/* ", most in July", if any months stand out. */
+struct dew__word dew__most(unsigned months);
 
 #endif

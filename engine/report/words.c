@@ -111,6 +111,17 @@ struct dew__word dew__money(const struct dew_report *report, double amount)
     return w;
 }
 
+struct dew__word dew__percent(double share)
+{
+    struct dew__word w = {"-"}, n;
+
+    if (!isfinite(share))
+        return w;
+    n = dew__number(fabs(share) < 0.005 ? 0 : 100 * share, 0);
+    snprintf(w.text, sizeof w.text, "%.100s %%", n.text);
+    return w;
+}
+
 struct dew__word dew__price(const struct dew_report *report, double amount)
 {
     struct dew__word wanting = {"not told"};

@@ -33,6 +33,9 @@ double dew__shown(double si, enum dew_quantity quantity,
 struct dew__word dew__amount(double si, enum dew_quantity quantity,
                              enum dew_system system, int decimals);
 
+/* "40 %" of a share; "-" when it is not a number. */
+struct dew__word dew__percent(double share);
+
 /* "$1,234" in the currency of the report's prices. */
 struct dew__word dew__money(const struct dew_report *report, double amount);
 
