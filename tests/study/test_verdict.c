@@ -12,6 +12,8 @@ static void today_names_the_largest_sources_of_its_months(void **state)
     (void)state;
     scene_open(&s, 1);
     scene_humid(&s, 0, JULY, 512);
+    scene_humid(&s, 0, JUNE, 20);
+    s.outcomes[0].year.longest_too_humid = 41;
     july = &s.outcomes[0].month[JULY].water;
     july->showers = 700;
     july->leakage = 310;
@@ -21,7 +23,9 @@ static void today_names_the_largest_sources_of_its_months(void **state)
     s.outcomes[0].month[JANUARY].water.ground = 9000;
     judge();
     f = must(FIND(today_humid, 0));
-    assert_near(f->number.today_humid.humid, 512, 0);
+    assert_near(f->number.today_humid.humid, 532, 0);
+    assert_near(f->number.today_humid.worst_month, 512, 0);
+    assert_near(f->number.today_humid.longest, 41, 0);
     assert_int_equal(f->months, 1U << JULY);
     assert_string_equal(f->source[0], "showers and baths");
     assert_near(f->source_kg[0], 700 / 31.0, 1e-12);
@@ -56,10 +60,13 @@ static void today_dry_names_where_the_water_goes(void **state)
     (void)state;
     scene_open(&s, 1);
     scene_dry(&s, 0, JANUARY, 411);
+    scene_dry(&s, 0, JULY, 20);
     s.outcomes[0].month[JANUARY].water.leakage = -620;
     s.outcomes[0].month[JANUARY].water.people = 300;
     judge();
     f = must(FIND(today_dry, 0));
+    assert_near(f->number.today_dry.dry, 431, 0);
+    assert_near(f->number.today_dry.worst_month, 411, 0);
     assert_string_equal(f->source[0], "leakage through the envelope");
     assert_near(f->source_kg[0], 20, 1e-12);
     assert_null(f->source[1]);
@@ -86,6 +93,10 @@ static void fine_today(void **state)
     scene_dry(&s, 0, JANUARY, r->dry);
     judge();
     assert_int_equal(FIND(today_fine, 0) != NULL, r->fine);
+    if (r->fine) {
+        assert_near(NUMBERS(today_fine, 0).humid, r->humid, 0);
+        assert_near(NUMBERS(today_fine, 0).dry, r->dry, 0);
+    }
     assert_int_equal(FIND(today_humid, 0) != NULL, r->humid > 175.25);
 }
 
@@ -212,6 +223,8 @@ static void outdoor_air_is_judged_by_month(void **state)
     s.outcomes[0].year.could_dry = 3640;
     judge();
     assert_int_equal(must(FIND(outdoor_dries, 0))->months, 1U << JANUARY);
+    assert_near(NUMBERS(outdoor_dries, 0).could_dry, 3640, 0);
+    assert_near(NUMBERS(outdoor_dries, 0).all, 8760, 0);
     assert_int_equal(must(FIND(outdoor_cannot, 0))->months, 1U << JULY);
     assert_near(NUMBERS(outdoor_cannot, 0).could_dry, 40.0 / 744, 1e-12);
     assert_near(NUMBERS(outdoor_cannot, 0).cannot_dry, 704, 0);
@@ -329,6 +342,10 @@ static void dryer(void **state)
                  v.list[i].kind <= DEW_FINDING_dryer_untried;
     assert_int_equal(found, 1);
     assert_non_null(scene_find(&v, r->want, ANY));
+    if (r->want == DEW_FINDING_dryer_needed) {
+        assert_near(NUMBERS(dryer_needed, 2).humid, r->with, 0);
+        assert_near(NUMBERS(dryer_needed, 2).humid_without, r->without, 0);
+    }
 }
 
 static void a_dryer_instead_leaves_the_house_short_of_air(void **state)
@@ -360,6 +377,7 @@ static const struct core_row {
 static void core_is_chosen_by_hours(void **state)
 {
     const struct core_row *r = *state;
+    const struct dew_finding *f;
 
     scene_open(&s, 3);
     scene_humid(&s, 1, JULY, r->heat_humid);
@@ -369,8 +387,12 @@ static void core_is_chosen_by_hours(void **state)
     s.facts[1].core = DEW_CORE_heat_plate;
     s.facts[2].core = DEW_CORE_enthalpy_wheel;
     judge();
-    assert_non_null(scene_find(&v, r->want, 1));
-    assert_int_equal(scene_find(&v, r->want, 1)->other, 2);
+    f = must(scene_find(&v, r->want, 1));
+    assert_int_equal(f->other, 2);
+    assert_near(f->number.core_heat.heat_humid, r->heat_humid, 0);
+    assert_near(f->number.core_heat.heat_dry, r->heat_dry, 0);
+    assert_near(f->number.core_heat.enthalpy_humid, r->enthalpy_humid, 0);
+    assert_near(f->number.core_heat.enthalpy_dry, r->enthalpy_dry, 0);
 }
 
 static void cores_in_other_ducts_are_not_compared(void **state)

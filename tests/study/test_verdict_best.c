@@ -48,6 +48,10 @@ static void without_prices_energy_decides_and_is_said_so(void **state)
     assert_false(NUMBERS(best, 0).only);
     assert_non_null(FIND(unpriced, ANY));
     assert_null(FIND(pays_back, ANY));
+    s.outcomes[1].year.energy.cooling = 930 * KWH;
+    judge();
+    assert_near(NUMBERS(best_close, 0).energy, 900 * KWH, 1);
+    assert_near(NUMBERS(best_close, 0).next_energy, 930 * KWH, 1);
 }
 
 static const struct dew_estimate not_told = SAME(NAN);
@@ -152,10 +156,14 @@ static void none_does_and_the_nearest_is_named(void **state)
     scene_open(&s, 3);
     for (size_t i = 0; i < 3; i++)
         scene_humid(&s, i, JULY, 600 - 100 * (double)i);
+    s.outcomes[1].year.too_dry = 42;
+    s.outcomes[1].year.sweat[DEW_GLASS] = 13;
     s.outcomes[2].year.fresh_sum = 0;
     judge();
     assert_int_equal(v.best, DEW_NO_OPTION);
     assert_near(NUMBERS(best_none, 1).humid, 500, 0);
+    assert_near(NUMBERS(best_none, 1).dry, 42, 0);
+    assert_near(NUMBERS(best_none, 1).glass_wet, 13, 0);
 }
 
 static void paying_back_within_the_years_or_not(void **state)
@@ -165,10 +173,12 @@ static void paying_back_within_the_years_or_not(void **state)
     s.outcomes[0].year.energy.cooling = 4000 * KWH;
     s.outcomes[1].year.energy.cooling = 2000 * KWH;
     s.outcomes[2].year.energy.cooling = 4200 * KWH;
-    s.costs[1].install = (struct dew_estimate)SAME(1500);
+    s.costs[1].install = (struct dew_estimate){1500, 1200, 1800};
     s.costs[2].install = (struct dew_estimate)SAME(1500);
     judge();
     assert_near(NUMBERS(pays_back, 1).likely, 5, 1e-9);
+    assert_near(NUMBERS(pays_back, 1).low, 4, 1e-9);
+    assert_near(NUMBERS(pays_back, 1).high, 6, 1e-9);
     assert_near(NUMBERS(never_pays, 2).saved, -30, 1e-9);
     assert_near(NUMBERS(never_pays, 2).install, 1500, 1e-9);
 }

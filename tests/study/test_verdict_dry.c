@@ -48,8 +48,13 @@ static void waiting_a_season_is_advised_where_it_helps(void **state)
     new_house(176);
     assert_null(FIND(wait, ANY)); /* 2 % of the year is 175.2 h */
     new_house(175);
+    s.outcomes[0].year.too_dry = 40;
+    dry_twin.year.too_dry = 90;
+    judge();
     assert_near(NUMBERS(wait, 0).humid_once_dry, 175, 0);
     assert_near(NUMBERS(wait, 0).humid_now, 900, 0);
+    assert_near(NUMBERS(wait, 0).dry_once_dry, 90, 0);
+    assert_near(NUMBERS(wait, 0).dry_now, 40, 0);
     s.outcomes[0].year.too_humid = 100; /* nothing is wrong now either */
     judge();
     assert_null(FIND(wait, ANY));

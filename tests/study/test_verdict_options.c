@@ -28,6 +28,8 @@ static void ventilation_alone_fails_in_its_months(void **state)
     (void)state;
     humid_house(420);
     assert_int_equal(must(FIND(air_fails, 1))->months, 1U << JULY);
+    assert_near(NUMBERS(air_fails, 1).humid, 420, 0);
+    assert_near(NUMBERS(air_fails, 1).today, 900, 0);
     assert_null(FIND(air_fixes, ANY));
 }
 

@@ -16,6 +16,7 @@ static void all_told(struct dew_case *c)
 static void no_bath_fan(struct dew_case *c)
 {
     c->plant.exhausts[DEW_LOCAL_BATH].flow = 0;
+    c->house.windows.flow = 0;
 }
 
 static void no_hood(struct dew_case *c)
@@ -57,7 +58,9 @@ static const struct untold_row {
     struct dew_numbers_today_assumes want; /* none = not told of */
 } untold_rows[] = {
     {"all is told", all_told, {.no_hood = 0}},
-    {"no bath fan", no_bath_fan, {.no_bath_fan = 1}},
+    {"no bath fan, windows shut",
+     no_bath_fan,
+     {.no_bath_fan = 1, .windows_shut = 1}},
     {"no hood, windows shut", no_hood, {.no_hood = 1, .windows_shut = 1}},
     {"no clothes dryer", no_clothes_dryer, {.no_clothes_dryer = 1}},
     {"a blower, no cooling", no_cooling, {.no_cooling = 1}},
