@@ -214,7 +214,7 @@ struct dew_finding {
     enum dew_finding_kind kind;
     int option, other; /* DEW_NO_OPTION when none                         */
     unsigned months;   /* bit 0 = January                                 */
-    union dew_numbers number;
+    union dew_numbers number; /* number.mould.index of a mould            */
     double near_limit; /* h   that still keep a limit, where the hours behind
                           the finding lie so near that it is no sure answer */
     /* the largest named flows of water behind it, and their kg/day */

@@ -224,6 +224,22 @@ static const struct sentence_row {
      DEW_SYSTEM_SI,
      "Best of these: \"heat core\". It brings the fresh air asked for, keeps "
      "the limits and costs least: $8,049 over 15 years, in today's money."},
+    {"a bath fan and cooling not told",
+     {IS(today_assumes, .no_bath_fan = 1, .no_cooling = 1), .option = 0},
+     DEW_SYSTEM_SI,
+     "Today's house is worked out without a bath fan or cooling. If that is not "
+     "so, the hours change: give bath_fan and cooling."},
+    {"a bath fan and a clothes dryer not told",
+     {IS(today_assumes, .no_bath_fan = 1, .no_clothes_dryer = 1), .option = 0},
+     DEW_SYSTEM_SI,
+     "Today's house is worked out without a bath fan or a clothes dryer that "
+     "blows outdoors. If that is not so, the hours change: give bath_fan and "
+     "clothes_dryer."},
+    {"ventilation does not cure it",
+     {IS(air_fails, .humid = 411, .today = 702), .option = 1, .months = 0x040},
+     DEW_SYSTEM_SI,
+     "Ventilation alone does not fix it: \"heat core\" is still too humid in "
+     "411 h (today 702 h), most in July."},
     {"fine today",
      {IS(today_fine, .humid = 31, .dry = 12), .option = 0},
      DEW_SYSTEM_SI,
