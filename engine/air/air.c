@@ -4,10 +4,9 @@
 
 #include <math.h>
 
+#include "air/air_step.h"
 #include "air/root.h"
 
-/* [ASH-F1] eq. 30, J/(kg K): dry air and vapour. */
-static const double cp_air = 1006.0, cp_vapour = 1860.0;
 /* [ASH-F1] eq. 26: the ratio of gas constants of vapour and air. */
 static const double gas_ratio = 1.607858;
 
@@ -26,12 +25,12 @@ double dew_air_w_pv(double pv, double p)
 {
     if (!(pv >= 0.0 && pv < p) || !dew__within(p, DEW__P_LOW, DEW__P_HIGH))
         return NAN;
-    return DEW_AIR_MASS_RATIO * pv / (p - pv);
+    return dew__air_w_pv(pv, p);
 }
 
 double dew_air_pv(double w, double p)
 {
-    return holds(w, p) ? p * (w / (DEW_AIR_MASS_RATIO + w)) : NAN;
+    return holds(w, p) ? dew__air_pv(w, p) : NAN;
 }
 
 double dew_air_w_sat(double t, double p)
@@ -95,19 +94,19 @@ double dew_air_mu(double t, double w, double p)
 
 double dew_air_cp(double w)
 {
-    return w >= 0.0 ? cp_air + cp_vapour * w : NAN;
+    return w >= 0.0 ? dew__air_cp(w) : NAN;
 }
 
 double dew_air_h(double t, double w)
 {
     if (!dew__within(t, DEW__T_LOW, DEW__T_HIGH) || !(w >= 0.0))
         return NAN;
-    return cp_air * t + w * (DEW_AIR_LATENT + cp_vapour * t);
+    return dew__air_h(t, w);
 }
 
 double dew_air_w_h(double t, double h)
 {
-    double w = (h - cp_air * t) / (DEW_AIR_LATENT + cp_vapour * t);
+    double w = (h - DEW__AIR_CP * t) / dew__air_h_vapour(t);
 
     return dew__within(t, DEW__T_LOW, DEW__T_HIGH) && w >= 0.0 ? w : NAN;
 }
@@ -138,12 +137,12 @@ double dew_air_density_run(double p)
 
 struct dew__line dew__w_rh(double t, double rh, double p)
 {
-    struct dew__line pws = dew__pws(t), y;
-    double pv = rh * pws.value;
+    struct dew__line pv = dew__pws(t);
 
-    y.value = DEW_AIR_MASS_RATIO * pv / (p - pv);
-    y.slope = DEW_AIR_MASS_RATIO * p * rh * pws.slope / ((p - pv) * (p - pv));
-    return y;
+    pv.value *= rh;
+    pv.slope *= rh;
+    return (struct dew__line){dew__air_w_pv(pv.value, p),
+                              dew__air_w_slope(pv, p)};
 }
 
 double dew__t_top(double rh, double p)

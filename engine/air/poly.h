@@ -26,14 +26,13 @@
 #include <stdint.h>
 #include <string.h>
 
-/* gcc 12 gives up a vector loop over a plain inline that it leaves a call. */
-#define DEW__INLINE inline __attribute__((always_inline))
+#include "core/range.h"
 
 #define DEW__POLY_LOW  (-60.0)
 #define DEW__POLY_HIGH 60.0
 
 /* A value and its slope in t; the part not used costs nothing. */
-struct dew__poly {
+struct dew__line {
     double value, slope;
 };
 
@@ -66,7 +65,7 @@ struct dew__poly_row {
     double c0, c1, c2, c3, c4, c5, c6, c7, c8;
 };
 
-static DEW__INLINE struct dew__poly dew__poly_eighth(struct dew__poly_row c,
+static DEW__INLINE struct dew__line dew__poly_eighth(struct dew__poly_row c,
                                                      double x, double per_half)
 {
     double p = c.c8, d = 0.0, p2, p4;
@@ -81,11 +80,11 @@ static DEW__INLINE struct dew__poly dew__poly_eighth(struct dew__poly_row c,
     d = d * x + p, p = p * x + c.c0;
     p2 = p * p;
     p4 = p2 * p2;
-    return (struct dew__poly){p4 * p4, 8.0 * p4 * p2 * p * d * per_half};
+    return (struct dew__line){p4 * p4, 8.0 * p4 * p2 * p * d * per_half};
 }
 
 /* Saturation over ice below 0.01 degC, over liquid above. */
-static DEW__INLINE struct dew__poly dew__poly_pws(double t)
+static DEW__INLINE struct dew__line dew__poly_pws(double t)
 {
     int low = t < 0.01;
     double middle = low ? -29.995 : 30.005,
@@ -108,7 +107,7 @@ static DEW__INLINE struct dew__poly dew__poly_pws(double t)
 }
 
 /* Saturation over liquid, supercooled below 0. */
-static DEW__INLINE struct dew__poly dew__poly_pws_liquid(double t)
+static DEW__INLINE struct dew__line dew__poly_pws_liquid(double t)
 {
     int low = t < 0.01;
     double middle = low ? -29.995 : 30.005,
@@ -131,7 +130,7 @@ static DEW__INLINE struct dew__poly dew__poly_pws_liquid(double t)
 }
 
 /* The same for rooms: one row, so the cheapest. */
-static DEW__INLINE struct dew__poly dew__poly_pws_room(double t)
+static DEW__INLINE struct dew__line dew__poly_pws_room(double t)
 {
     /* clang-format off */
     const struct dew__poly_row c = {

@@ -3,6 +3,8 @@
 #ifndef DEW_AIR_ROOT_H
 #define DEW_AIR_ROOT_H
 
+#include "air/poly.h"
+
 /* The one place of the ranges stated in air.h. */
 #define DEW__T_LOW  (-100.0)
 #define DEW__T_HIGH 90.0
@@ -11,16 +13,6 @@
 
 /* Share above saturation that is rounding of a round trip, not fog. */
 #define DEW__ROUNDING 1e-9
-
-static inline int dew__within(double x, double low, double high)
-{
-    return x >= low && x <= high; /* false for NaN */
-}
-
-/* A function's value and slope at one place. */
-struct dew__line {
-    double value, slope;
-};
 
 /*
  * The zero of f between low and high, where f(low) <= 0 <= f(high); NaN when

@@ -4,10 +4,9 @@
 
 #include <math.h>
 
+#include "air/air_step.h"
 #include "air/root.h"
 
-/* [ASH-F1] eq. 33 and 35: liquid water and ice, J/(kg K) and J/kg. */
-static const double c_liquid = 4186.0, c_ice = 2100.0, melting = 329e3;
 static const double pressures_alike = 0.01; /* share, of dew_air_mix */
 
 static int sound(const struct dew_stream *s)
@@ -31,8 +30,8 @@ static struct dew__line fog_gap(double t, const void *in)
     const struct fog *f = in;
     struct dew__line ws = dew__w_rh(t, 1.0, f->p), y;
     int frozen = t < DEW_AIR_TRIPLE;
-    double c = frozen ? c_ice : c_liquid;
-    double h_water = c * t - (frozen ? melting : 0.0);
+    double c = frozen ? DEW__AIR_CP_ICE : DEW__AIR_CP_LIQUID;
+    double h_water = c * t - (frozen ? DEW__AIR_MELTING : 0.0);
 
     y.value = dew_air_h(t, ws.value) + (f->w - ws.value) * h_water - f->h;
     y.slope = dew_air_cp(ws.value) + (f->w - ws.value) * c +

@@ -4,18 +4,20 @@
 
 #include <math.h>
 
+#include "air/air_step.h"
 #include "air/root.h"
-
-/* [ASH-F1] eq. 30, J/(kg K): dry air and vapour. */
-static const double cp_air = 1006.0, cp_vapour = 1860.0;
 
 /* A wick: heat of change at 0 degC, J/kg; its fall, and heat, with tw. */
 struct wick {
     double latent, fall, c_water;
 };
 
-static const struct wick wetted = {2501e3, 2326.0, 4186.0}; /* eq. 33 */
-static const struct wick iced = {2830e3, 240.0, 2100.0};    /* eq. 35 */
+static const struct wick wetted = {DEW_AIR_LATENT,
+                                   DEW__AIR_CP_LIQUID - DEW__AIR_CP_VAPOUR,
+                                   DEW__AIR_CP_LIQUID}; /* eq. 33 */
+static const struct wick iced = {DEW_AIR_LATENT + DEW__AIR_MELTING,
+                                 DEW__AIR_CP_ICE - DEW__AIR_CP_VAPOUR,
+                                 DEW__AIR_CP_ICE}; /* eq. 35 */
 
 /* kg/kg below 0 that rounding leaves where the air is dry. */
 static const double dry_rounding = 1e-12;
@@ -31,11 +33,12 @@ static struct dew__line gap(double tw, const void *in)
     const struct psychrometer *s = in;
     struct dew__line ws = dew__w_rh(tw, 1.0, s->p), y;
     double heat = s->wick->latent - s->wick->fall * tw;
-    double top = heat * ws.value - cp_air * (s->t - tw);
-    double bottom = s->wick->latent + cp_vapour * s->t - s->wick->c_water * tw;
+    double top = heat * ws.value - DEW__AIR_CP * (s->t - tw);
+    double bottom =
+        s->wick->latent + DEW__AIR_CP_VAPOUR * s->t - s->wick->c_water * tw;
 
     y.value = top / bottom - s->w;
-    y.slope = (heat * ws.slope - s->wick->fall * ws.value + cp_air +
+    y.slope = (heat * ws.slope - s->wick->fall * ws.value + DEW__AIR_CP +
                s->wick->c_water * (top / bottom)) /
               bottom;
     return y;
@@ -86,8 +89,8 @@ double dew_air_t_wet(double tw, double w, double p)
 
     if (!(w >= 0.0 && w <= ws * (1.0 + DEW__ROUNDING)))
         return NAN;
-    t = ((k->latent - k->fall * tw) * ws + cp_air * tw -
+    t = ((k->latent - k->fall * tw) * ws + DEW__AIR_CP * tw -
          w * (k->latent - k->c_water * tw)) /
-        (cp_air + cp_vapour * w);
+        dew__air_cp(w);
     return dew__within(t, DEW__T_LOW, DEW__T_HIGH) ? t : NAN;
 }

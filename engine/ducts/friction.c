@@ -5,15 +5,12 @@
 #include <float.h>
 #include <math.h>
 
+#include "core/range.h"
+
 static const double pi = 3.14159265358979323846;
 static const double laminar_end = 2300.0;     /* Re [ASH-F21] */
 static const double turbulent_start = 4000.0; /* Re, common practice */
 static const double loss_start = 1000.0;      /* Re, ours */
-
-static int within(double x, double low, double high)
-{
-    return x >= low && x <= high; /* false for NaN */
-}
 
 /*
  * With x = 1 / sqrt(f), a = relative / 3.7, b = 2.51 / re:
@@ -42,7 +39,7 @@ double dew_ducts_colebrook(double re, double relative)
 {
     double x, dx;
 
-    if (!within(re, laminar_end, 1e8) || !within(relative, 0.0, 0.1))
+    if (!dew__within(re, laminar_end, 1e8) || !dew__within(relative, 0.0, 0.1))
         return NAN;
     x = root_factor(re, relative, &dx);
     return 1.0 / (x * x);
@@ -85,7 +82,8 @@ double dew_ducts_friction_factor(double re, double relative)
 {
     double slope;
 
-    if (!(re > 0.0) || !within(re, 0.0, 1e8) || !within(relative, 0.0, 0.1))
+    if (!(re > 0.0) || !dew__within(re, 0.0, 1e8) ||
+        !dew__within(relative, 0.0, 0.1))
         return NAN;
     return friction(re, relative, &slope) / (re * re);
 }
@@ -104,7 +102,7 @@ double dew_ducts_hydraulic_diameter(double area, double perimeter)
 
 double dew_ducts_flex_factor(double diameter, double compression)
 {
-    if (!within(diameter, 0.1, 0.5) || !within(compression, 0.0, 0.3))
+    if (!dew__within(diameter, 0.1, 0.5) || !dew__within(compression, 0.0, 0.3))
         return NAN;
     return 1.0 + 0.58 * 100.0 * compression * exp(-4.96 * diameter);
 }
@@ -133,14 +131,16 @@ static double checked(const struct dew_duct *duct, double density)
 {
     double d = duct->diameter;
 
-    if (d == 0.0 && within(duct->width, 0.02, 3.0) &&
-        within(duct->height, 0.02, 3.0))
+    if (d == 0.0 && dew__within(duct->width, 0.02, 3.0) &&
+        dew__within(duct->height, 0.02, 3.0))
         d = dew_ducts_equivalent_diameter(duct->width, duct->height);
-    else if (!within(d, 0.02, 3.0))
+    else if (!dew__within(d, 0.02, 3.0))
         return NAN;
-    if (!within(density, 0.5, 2.0) || !within(duct->length, 0.0, 1000.0) ||
-        !within(duct->extra, 0.0, 1000.0) || !within(duct->loss, 0.0, 1000.0) ||
-        !within(duct->roughness, 0.0, fmin(0.005, 0.1 * d)))
+    if (!dew__within(density, 0.5, 2.0) ||
+        !dew__within(duct->length, 0.0, 1000.0) ||
+        !dew__within(duct->extra, 0.0, 1000.0) ||
+        !dew__within(duct->loss, 0.0, 1000.0) ||
+        !dew__within(duct->roughness, 0.0, fmin(0.005, 0.1 * d)))
         return NAN;
     return d;
 }

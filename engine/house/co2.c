@@ -4,12 +4,8 @@
 #include <math.h>
 #include <stddef.h>
 
+#include "dew/air.h"
 #include "house/co2_step.h"
-
-static int within(double x, double low, double high)
-{
-    return x >= low && x <= high; /* false for NaN */
-}
 
 double dew_house_basal(enum dew_sex sex, double age, double mass)
 {
@@ -24,7 +20,8 @@ double dew_house_basal(enum dew_sex sex, double age, double mass)
         { 3.0, {0.085, 0.095}, {2.033, 2.110}},
     };
     /* clang-format on */
-    if (!(mass > 0.0) || !within(age, 3.0, 120.0) || (unsigned)sex > DEW_MALE)
+    if (!(mass > 0.0) || !dew__within(age, 3.0, 120.0) ||
+        (unsigned)sex > DEW_MALE)
         return NAN;
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
         if (age >= rows[i].from)
@@ -36,10 +33,11 @@ double dew_house_co2(double basal, double met, double t, double p)
 {
     const double quotient = 0.85; /* [PJ17] */
 
-    if (!(basal > 0.0) || !within(met, 0.7, 10.0) || !within(t, -20.0, 60.0) ||
-        !within(p, 50e3, 110e3))
+    if (!(basal > 0.0) || !dew__within(met, 0.7, 10.0) ||
+        !dew__within(t, -20.0, 60.0) || !dew__within(p, 50e3, 110e3))
         return NAN;
-    return 1e-3 * quotient * basal * met * (t + 273.15) / (p / 1e3) * 0.000211;
+    return 1e-3 * quotient * basal * met * (t + DEW_AIR_KELVIN) / (p / 1e3) *
+           0.000211;
 }
 
 double dew_house_co2_adult(double met)

@@ -53,11 +53,6 @@ static const double shelter_flue[SHELTERS][STOREYS] = {
 };
 /* clang-format on */
 
-static int within(double x, double low, double high)
-{
-    return x >= low && x <= high; /* false for NaN */
-}
-
 static enum dew_status outside(struct dew_error *err, const char *member,
                                double x, const char *range)
 {
@@ -96,11 +91,12 @@ static enum dew_status check_airtight(const struct dew_airtight *in,
 
     if (!(in->value > 0.0 && isfinite(in->value)))
         return outside(err, "value", in->value, "the numbers above 0");
-    if (!within(in->n, 0.5, 1.0))
+    if (!dew__within(in->n, 0.5, 1.0))
         return outside(err, "n", in->n, "0.5 .. 1");
-    if (in->form == DEW_AIRTIGHT_ACH50 && !within(in->volume, 20.0, 5000.0))
+    if (in->form == DEW_AIRTIGHT_ACH50 &&
+        !dew__within(in->volume, 20.0, 5000.0))
         return outside(err, "volume", in->volume, "20 .. 5000 m3");
-    if (by_area && !within(in->density, 0.5, 1.6))
+    if (by_area && !dew__within(in->density, 0.5, 1.6))
         return outside(err, "density", in->density, "0.5 .. 1.6 kg/m3");
     return DEW_OK;
 }
@@ -150,9 +146,9 @@ static enum dew_status check_siting(double c, double n,
 {
     if (!(c >= 0.0 && isfinite(c)))
         return outside(err, "c", c, "the numbers from 0");
-    if (!within(n, 0.5, 1.0))
+    if (!dew__within(n, 0.5, 1.0))
         return outside(err, "n", n, "0.5 .. 1");
-    if (!within(siting->storeys, 1.0, STOREYS))
+    if (!dew__within(siting->storeys, 1.0, STOREYS))
         return outside(err, "storeys", siting->storeys, "1 .. 3");
     if (siting->shelter < 1 || siting->shelter > SHELTERS)
         return outside(err, "shelter", siting->shelter, "1 .. 5");
@@ -170,7 +166,7 @@ enum dew_status dew_house_leakage_basic(double c, double n, double density,
 
     if (status != DEW_OK)
         return status;
-    if (!within(density, 0.5, 1.6))
+    if (!dew__within(density, 0.5, 1.6))
         return outside(err, "density", density, "0.5 .. 1.6 kg/m3");
     *out = (struct dew_leakage){
         .c = c,
@@ -253,12 +249,12 @@ double dew_house_pressure(const struct dew_leakage *leakage, double supply,
 
 double dew_house_storey_factor(double storeys)
 {
-    return within(storeys, 1.0, STOREYS) ? pow(storeys, 0.4) : NAN;
+    return dew__within(storeys, 1.0, STOREYS) ? pow(storeys, 0.4) : NAN;
 }
 
 double dew_house_credit_flow50(double flow50, double factor, double wsf)
 {
-    if (!within(wsf, 0.0, 2.0) || !(flow50 >= 0.0))
+    if (!dew__within(wsf, 0.0, 2.0) || !(flow50 >= 0.0))
         return NAN;
     return 0.052 * wsf * factor * flow50; /* [NREL-SWS] */
 }

@@ -4,16 +4,13 @@
 #include <math.h>
 #include <string.h>
 
+#include "core/range.h"
+
 static const double foot2 = 0.3048 * 0.3048;               /* m2 */
 static const double cfm = 0.3048 * 0.3048 * 0.3048 / 60.0; /* m3/s */
 static const double litre = 1e-3;                          /* m3 */
 static const double bin = 500.0; /* ft2 a row of the tables */
 static const double person_cfm = 7.5;
-
-static int within(double x, double low, double high)
-{
-    return x >= low && x <= high; /* false for NaN */
-}
 
 const char *dew_house_rate_key(enum dew_rate_rule rule)
 {
@@ -98,7 +95,8 @@ double dew_house_rate(enum dew_rate_rule rule, const struct dew_dwelling *home)
 {
     double floor = home->floor_area;
 
-    if (!within(floor, 10.0, 2000.0) || !within(home->bedrooms, 0, 12))
+    if (!dew__within(floor, 10.0, 2000.0) ||
+        !dew__within(home->bedrooms, 0, 12))
         return NAN;
     switch (rule) {
     case DEW_RATE_622_2013:
@@ -168,7 +166,8 @@ double dew_house_effectiveness(double share, double turns)
     double off = 1.0 - share, low = turns, high = turns;
     const double enough = 1e-13; /* of k */
 
-    if (!within(share, 1e-3, 1.0) || !(turns > 0.0) || turns * off * off >= 2.0)
+    if (!dew__within(share, 1e-3, 1.0) || !(turns > 0.0) ||
+        turns * off * off >= 2.0)
         return NAN;
     for (int i = 0; i < 100 && mean_concentration(share, high) * turns > 1; i++)
         high *= 2.0;
@@ -187,7 +186,7 @@ double dew_house_steady(double on, double share, double cycle, double volume)
 {
     double k = on * cycle / volume;
 
-    if (!within(share, 1e-3, 1.0) || !(k > 0.0))
+    if (!dew__within(share, 1e-3, 1.0) || !(k > 0.0))
         return NAN;
     return volume / cycle / mean_concentration(share, k);
 }

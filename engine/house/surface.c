@@ -3,33 +3,28 @@
 
 #include <math.h>
 
-#include "dew/air.h"
+#include "air/air_step.h"
 #include "house/surface_step.h"
-
-static int within(double x, double low, double high)
-{
-    return x >= low && x <= high; /* false for NaN */
-}
 
 double dew_house_factor(double u, double film)
 {
     double factor = 1.0 - u * film;
 
-    return within(factor, 0.0, 1.0) ? factor : NAN;
+    return dew__within(factor, 0.0, 1.0) ? factor : NAN;
 }
 
 double dew_house_surface_t(double factor, double ti, double te)
 {
-    return within(factor, 0.0, 1.0) ? dew__house_surface_t(factor, ti, te)
-                                    : NAN;
+    return dew__within(factor, 0.0, 1.0) ? dew__house_surface_t(factor, ti, te)
+                                         : NAN;
 }
 
 double dew_house_surface_rh(double factor, double ti, double te, double rh)
 {
-    if (!within(rh, 0.0, 1.0))
+    if (!dew__within(rh, 0.0, 1.0))
         return NAN;
-    return dew__house_surface_rh(rh * dew_air_pws(ti),
-                                 dew_house_surface_t(factor, ti, te));
+    return dew__air_rh_pv(dew_house_surface_t(factor, ti, te),
+                          rh * dew_air_pws(ti));
 }
 
 double dew_house_wets_at(double factor, double ti, double te)

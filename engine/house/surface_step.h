@@ -15,10 +15,4 @@ static DEW__INLINE double dew__house_surface_t(double factor, double ti,
     return te + factor * (ti - te);
 }
 
-/* RH that air of vapour pressure pv, Pa, has at a surface of ts. */
-static DEW__INLINE double dew__house_surface_rh(double pv, double ts)
-{
-    return pv / dew__poly_pws(ts).value;
-}
-
 #endif

@@ -3,7 +3,9 @@
 
 #include <math.h>
 
+#include "air/air_step.h"
 #include "core/fail.h"
+#include "core/range.h"
 
 static const double pi = 3.14159265358979323846;
 static const double year_days = 365.0;
@@ -16,12 +18,6 @@ static const double down_film = 0.17;    /* m2K/W  [ISO6946] R_si, downward */
 static const double across_film = 0.13;  /* m2K/W  [ISO6946] R_si, level */
 static const double furnishings = 10000.0; /* J/(m2 K)  [ISO52016], memory */
 static const double air_density = 1.2;     /* kg/m3  of room air */
-static const double air_heat = 1006.0;     /* J/(kg K)  [ASH-F1] eq. 30 */
-
-static int within(double x, double low, double high)
-{
-    return x >= low && x <= high; /* false for NaN */
-}
 
 static enum dew_status outside(struct dew_error *err, const char *member,
                                double x, const char *range)
@@ -91,7 +87,7 @@ double dew_house_fabric_area(enum dew_fabric fabric, double floor_area)
 
 double dew_house_contents(double volume, double floor_area)
 {
-    return air_density * air_heat * volume + furnishings * floor_area;
+    return air_density * DEW__AIR_CP * volume + furnishings * floor_area;
 }
 
 static enum dew_status check_nodes(const struct dew_fabric_nodes *in,
@@ -100,7 +96,7 @@ static enum dew_status check_nodes(const struct dew_fabric_nodes *in,
     double out = in->loss.opaque + in->loss.ground;
     double h_ms = mass_coefficient * in->mass_area;
 
-    if (!within(in->floor_area, 10.0, 4000.0))
+    if (!dew__within(in->floor_area, 10.0, 4000.0))
         return outside(err, "floor_area", in->floor_area, "10 .. 4000 m2");
     if (!(in->capacity > 0.0 && isfinite(in->capacity)))
         return outside(err, "capacity", in->capacity, "the numbers above 0");
@@ -119,9 +115,9 @@ static enum dew_status check_nodes(const struct dew_fabric_nodes *in,
                          "and roof for the floor",
                          out, h_ms);
     }
-    if (!within(in->loss.glazed, 0.0,
-                mass_coefficient *
-                    (surface_ratio * in->floor_area - in->mass_area)))
+    if (!dew__within(in->loss.glazed, 0.0,
+                     mass_coefficient *
+                         (surface_ratio * in->floor_area - in->mass_area)))
         return outside(err, "loss.glazed", in->loss.glazed,
                        "0 .. 9.1 x (4.5 x floor_area - mass_area) W/K");
     return DEW_OK;
@@ -155,22 +151,22 @@ enum dew_status dew_house_thermal(const struct dew_fabric_nodes *in,
 
 double dew_house_aperture(double glass, double frame_share, double g)
 {
-    if (!(glass >= 0.0) || !within(frame_share, 0.0, 1.0) ||
-        !within(g, 0.0, 1.0))
+    if (!(glass >= 0.0) || !dew__within(frame_share, 0.0, 1.0) ||
+        !dew__within(g, 0.0, 1.0))
         return NAN;
     return glass * frame_share * g;
 }
 
 double dew_house_absorbing(double opaque, double absorptance, double u)
 {
-    if (!(opaque >= 0.0 && u >= 0.0) || !within(absorptance, 0.0, 1.0))
+    if (!(opaque >= 0.0 && u >= 0.0) || !dew__within(absorptance, 0.0, 1.0))
         return NAN;
     return opaque * absorptance * u * outside_film;
 }
 
 double dew_house_sky(double area, double u, double view)
 {
-    if (!(area >= 0.0 && u >= 0.0) || !within(view, 0.0, 1.0))
+    if (!(area >= 0.0 && u >= 0.0) || !dew__within(view, 0.0, 1.0))
         return NAN;
     return view * outside_film * u * area * radiant_film;
 }
@@ -182,11 +178,11 @@ enum dew_status dew_house_add_facade(struct dew_thermal *thermal,
     if (thermal->facade_count >= DEW_FACADES)
         return outside(err, "facade_count", thermal->facade_count + 1,
                        "0 .. 6");
-    if (!within(facade->azimuth, 0.0, 360.0))
+    if (!dew__within(facade->azimuth, 0.0, 360.0))
         return outside(err, "azimuth", facade->azimuth, "0 .. 360 deg");
-    if (!within(facade->tilt, 0.0, 180.0))
+    if (!dew__within(facade->tilt, 0.0, 180.0))
         return outside(err, "tilt", facade->tilt, "0 .. 180 deg");
-    if (!within(facade->shade, 0.0, 1.0))
+    if (!dew__within(facade->shade, 0.0, 1.0))
         return outside(err, "shade", facade->shade, "0 .. 1");
     if (!(facade->aperture >= 0.0 && isfinite(facade->aperture)))
         return outside(err, "aperture", facade->aperture, "the numbers from 0");
@@ -226,13 +222,13 @@ static enum dew_status check_slab(const struct dew_slab *slab,
     if (!(slab->perimeter > 0.0 && isfinite(slab->perimeter)))
         return outside(err, "perimeter", slab->perimeter,
                        "the numbers above 0");
-    if (!within(slab->wall, 0.0, 1.0))
+    if (!dew__within(slab->wall, 0.0, 1.0))
         return outside(err, "wall", slab->wall, "0 .. 1 m");
-    if (!within(slab->resistance, 0.0, 20.0))
+    if (!dew__within(slab->resistance, 0.0, 20.0))
         return outside(err, "resistance", slab->resistance, "0 .. 20 m2K/W");
-    if (!within(slab->depth, 0.0, 6.0))
+    if (!dew__within(slab->depth, 0.0, 6.0))
         return outside(err, "depth", slab->depth, "0 .. 6 m");
-    if (!within(slab->wall_resistance, 0.0, 20.0))
+    if (!dew__within(slab->wall_resistance, 0.0, 20.0))
         return outside(err, "wall_resistance", slab->wall_resistance,
                        "0 .. 20 m2K/W");
     if ((unsigned)slab->soil < DEW_SOILS)

@@ -256,9 +256,9 @@ static void add_ducts(const struct dew_march *m, struct dew__hour *h, int k,
     struct dew_duct_delivery full =
         dew_ducts_delivery(&leak[1], w->supply_full, w->return_full);
     double run = h->mix.full[k], rest = (1.0 - run) * low_share(h, k);
-    double share = at->air / all, cp = 1006.0;
+    double share = at->air / all;
 
-    d->duct_g += m->lane.rho * at->air * cp *
+    d->duct_g += m->lane.rho * at->air * DEW__AIR_CP *
                  (run * full.wall + rest * at->blower_low * low.wall);
     d->duct_cool += share * full.wall_effect;
     d->lost_cool += share * leak[1].lost;
@@ -310,7 +310,7 @@ static void overcool(const struct dew_march *m, struct dew__hour *h,
 
     if (m->c.plant.handler_count > 0 && lead->overcool > 0.0)
         set -= lead->overcool *
-               dew_plant_ramp(dew__rh(at->t_air, at->w, h->now.mid.p),
+               dew_plant_ramp(dew__air_rh(at->t_air, at->w, h->now.mid.p),
                               lead->overcool_rh, overcool_width);
     h->now.drive.set_cool = set;
 }
@@ -337,7 +337,7 @@ void dew__equip(const struct dew_march *m, struct dew__hour *h,
     equip_heat(m, h);
     equip_blowers(m, h, duty);
     equip_ducts(m, h);
-    equip_humidity(m, h, at, dew__clamp01(duty->dry));
+    equip_humidity(m, h, at, dew__share(duty->dry));
     overcool(m, h, at);
 }
 

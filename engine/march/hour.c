@@ -70,7 +70,7 @@ static double boost_share(const struct dew_march *m, const struct dew__hour *h,
 static void mix_vent(const struct dew_march *m, const struct dew__hour *h,
                      const struct dew_state *at, struct dew__mixing *mix)
 {
-    double rh = dew__rh(at->t_air, at->w, h->now.mid.p);
+    double rh = dew__air_rh(at->t_air, at->w, h->now.mid.p);
     double boost = boost_share(m, h, rh);
     double on = on_share(&m->c, &h->date) * kept(m, h, at, rh);
     double run = on + (1.0 - on) * boost, frost = frost_share(m, h, at);
@@ -121,7 +121,7 @@ static void mix_blowers(const struct dew_march *m, const struct dew__hour *h,
         const struct dew_handler *handler = &m->c.plant.handlers[k];
 
         mix->run[k] = dew_plant_run_time(cool[k], handler->cycling);
-        mix->full[k] = dew__clamp01(
+        mix->full[k] = dew__share(
             mix->run[k] + dew_plant_off_delay(handler, mix->run[k]) + heat);
         mix->low_off[k] = idle_share(handler, mix->full[k], 0);
         mix->low_on[k] = idle_share(handler, mix->full[k], 1);
@@ -157,7 +157,7 @@ static void tell_faces(const struct dew_march *m, const struct dew__hour *h,
     for (int s = 0; s < DEW_SURFACES; s++) {
         double f = m->c.house.surfaces[s].factor;
         double t = dew__house_surface_t(f, m->x.t_air, outside);
-        double rh = dew__house_surface_rh(m->terms.per_w * m->x.w, t);
+        double rh = dew__air_rh_pv(t, m->terms.per_w * m->x.w);
 
         r->surface_t[s] += h->per_steps * t;
         r->surface_rh[s] += h->per_steps * rh;
@@ -264,8 +264,8 @@ void dew__tell_step(const struct dew_march *m, struct dew__hour *h,
     dew__add_heat(&r->heat, sum->heat, 1.0);
     r->t += half * (from->t_air + m->x.t_air);
     r->w += half * (from->w + m->x.w);
-    r->rh += half * (dew__rh(from->t_air, from->w, m->x_p) +
-                     dew__rh(m->x.t_air, m->x.w, h->now.mid.p));
+    r->rh += half * (dew__air_rh(from->t_air, from->w, m->x_p) +
+                     dew__air_rh(m->x.t_air, m->x.w, h->now.mid.p));
     r->co2 += half * (from->co2 + m->x.co2);
     r->w_out += h->per_steps * h->now.mid.w;
     r->t_out += h->per_steps * h->now.mid.t;
@@ -284,7 +284,7 @@ static double supply_t(const struct dew_march *m, const struct dew__hour *h,
                        const struct dew_result *r)
 {
     const struct dew_path *p = &m->c.paths[DEW_VENT_ON][0];
-    double gained, cp = 1006.0, out = h->end->t + h->mix.core.preheat, eps;
+    double gained, out = h->end->t + h->mix.core.preheat, eps;
     double water;
 
     if (!(p->supply > 0.0) || !(r->duty.vent > 0.0))
@@ -292,7 +292,7 @@ static double supply_t(const struct dew_march *m, const struct dew__hour *h,
     eps =
         p->sensible + dew__path_condenses(p, &h->mix.core, m->lane.rho, &water);
     eps *= 1.0 - h->mix.bypass;
-    gained = p->fan_heat / (p->supply * m->lane.rho * cp);
+    gained = p->fan_heat / (p->supply * m->lane.rho * DEW__AIR_CP);
     return out + eps * (m->x.t_air - out) + gained;
 }
 

@@ -302,11 +302,9 @@ static double pressure_of_all(const struct dew_case *c)
         local += c->plant.exhausts[e].flow;
     for (int v = 0; v < DEW_VENT_STATES; v++)
         for (int b = 0; b < DEW_BLOWER_STATES; b++) {
-            const struct dew_path *p = &c->paths[v][b];
-            double net = p->supply + p->unplanned + p->leak_in - p->exhaust -
-                         p->spill - p->leak_out - local;
+            struct dew__moved all = dew__moved_by(&c->paths[v][b], local);
 
-            worst = fmin(worst, net);
+            worst = fmin(worst, all.in - all.out);
         }
     return dew_house_pressure(&c->house.leakage, 0.0, -worst);
 }

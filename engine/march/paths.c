@@ -56,7 +56,7 @@ static int states_of(int handlers)
 /* Where the exhaust air would end if nothing condensed, degC. */
 static double coldest(const struct dew_path *p, const struct dew__core_airs *a)
 {
-    double moist = 1.0 + 1860.0 / 1006.0 * a->w; /* [ASH-F1] eq. 30 */
+    double moist = dew__air_moist(a->w);
 
     return a->t_in - p->sensible * (a->t_in - a->t_out) * p->supply /
                          (p->exhaust * moist);
@@ -115,13 +115,12 @@ static void add_locals(const struct dew_case *c, const struct dew__mixing *mix,
 {
     for (int e = 0; e <= DEW_LOCALS; e++) {
         double local = e > 0 ? c->plant.exhausts[e - 1].flow : 0.0;
-        double net = path->supply + path->unplanned + path->leak_in -
-                     path->exhaust - path->spill - path->leak_out - local;
+        struct dew__moved moved = dew__moved_by(path, local);
 
         if (!(mix->local[e] > 0.0))
             continue;
         dew__blend_state(sum, path, by[0], by[1] * mix->local[e], local, by[2]);
-        *worst = net < *worst ? net : *worst;
+        *worst = fmin(*worst, moved.in - moved.out);
     }
 }
 

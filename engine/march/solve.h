@@ -9,12 +9,12 @@
 
 #include <math.h>
 
-#include "air/poly.h"
+#include "air/air_step.h"
 #include "march/lane.h"
 #include "plant/control_step.h"
 
-/* Heat of evaporation at 20 degC, J/kg: 2501 + 1.86 t - 4.186 t, [ASH-F1] */
-#define DEW_LATENT 2454480.0
+/* Heat of evaporation of all that dries or wets the house, J/kg. */
+#define DEW_LATENT dew__air_latent(20.0)
 
 /* All coefficients of a step that the stages share. */
 struct dew__now {
@@ -26,15 +26,10 @@ struct dew__now {
     int bundled; /* 1: one of many houses in lanes, which must not branch    */
 };
 
-DEW_LANE double dew__pws(double t)
+/* A share: what lies beyond 0 .. 1 is held there. */
+DEW_LANE double dew__share(double x)
 {
-    return dew__poly_pws(t).value;
-}
-
-DEW_LANE double dew__clamp01(double x)
-{
-    x = x > 0.0 ? x : 0.0;
-    return x < 1.0 ? x : 1.0;
+    return dew__hold(x, 0.0, 1.0);
 }
 
 DEW_LANE double dew__over(double x)
@@ -130,12 +125,10 @@ DEW_LANE void dew__share_out(const struct dew__now *n, double share,
     double need = share * all, rest = need - n->c1.sensible;
     double ll = n->lane.lead_lag;
 
-    d->cool = ll > 0.0 ? dew__clamp01(dew__ratio(need, n->c1.sensible)) : share;
-    d->cool_2 =
-        ll > 0.0 ? dew__clamp01(dew__ratio(rest, n->c2.sensible)) : share;
+    d->cool = ll > 0.0 ? dew__share(dew__ratio(need, n->c1.sensible)) : share;
+    d->cool_2 = ll > 0.0 ? dew__share(dew__ratio(rest, n->c2.sensible)) : share;
     rest -= n->c2.sensible;
-    d->cool_3 =
-        ll > 0.0 ? dew__clamp01(dew__ratio(rest, n->c3.sensible)) : share;
+    d->cool_3 = ll > 0.0 ? dew__share(dew__ratio(rest, n->c3.sensible)) : share;
 }
 
 DEW_LANE struct dew__warm dew__warm_stage(const struct dew__now *n,
@@ -149,9 +142,9 @@ DEW_LANE struct dew__warm dew__warm_stage(const struct dew__now *n,
     double right = e->ca * x->t_air + k->air_source +
                    l->h_is * (e->node.c + e->node.b * d);
     double heat =
-        dew__clamp01((n->drive.set_heat * e->slope - right) * e->per_heat);
+        dew__share((n->drive.set_heat * e->slope - right) * e->per_heat);
     double cool =
-        dew__clamp01((right - n->drive.set_cool * e->slope) * e->per_cool);
+        dew__share((right - n->drive.set_cool * e->slope) * e->per_cool);
     struct dew__warm out;
     double given = n->drive.given;
 
@@ -173,23 +166,6 @@ DEW_LANE struct dew__warm dew__warm_stage(const struct dew__now *n,
 }
 
 /* ---- water: a monotone, piecewise linear equation in w ------------------- */
-
-DEW_LANE double dew__w_of(double pv, double p)
-{
-    return 0.621945 * pv / (p - pv); /* [ASH-F1] eq. 20 */
-}
-
-/* RH of air at t and w. */
-DEW_LANE double dew__rh(double t, double w, double p)
-{
-    return p * w / (0.621945 + w) / dew__pws(t); /* p_v / p_s */
-}
-
-/* The end of the rising line: w of saturated air at t. */
-DEW_LANE double dew__saturated(const struct dew__now *n, double t)
-{
-    return dew__w_of(dew__pws(t), n->mid.p);
-}
 
 /*
  * What leaves the zone's air less what enters it, kg/s, for one stage:
@@ -217,7 +193,7 @@ struct dew__pieces {
     struct dew__kinks bend; /* kg/s per kg/kg: slope added above the kink    */
     struct dew__kinks held; /* kg/s  films: what one gives off at most       */
     double per_rh;          /* RH per w                                      */
-    double top;             /* w at which the air is saturated               */
+    double top;             /* w at which the air is saturated: its end      */
     double fog;             /* kg/s that falls out there                     */
 };
 

@@ -207,9 +207,7 @@ DEW_LANE struct dew_heat_flows dew__heat_flows(const struct dew__now *n,
 
 DEW_LANE double dew__face_w(const struct dew__now *n, double t, double face)
 {
-    double t_face = dew__house_surface_t(face, t, n->mid.t);
-
-    return dew__w_of(dew__pws(t_face), n->mid.p);
+    return dew__air_w_sat(dew__house_surface_t(face, t, n->mid.t), n->mid.p);
 }
 
 /* Natural air change at a predicted state, m3/s; see dew_leakage. */
@@ -226,16 +224,28 @@ DEW_LANE double dew__natural(const struct dew__lane *l, double t,
     return dew__house_natural(&k, t - mid->t, mid->wind);
 }
 
+/* What fans and leaks of ducts bring in and take out, m3/s; local: a fan in
+   bath or kitchen, or the dryer's. */
+struct dew__moved {
+    double in, out;
+};
+
+DEW_LANE struct dew__moved dew__moved_by(const struct dew_path *a, double local)
+{
+    return (struct dew__moved){a->supply + a->unplanned + a->leak_in,
+                               a->exhaust + a->spill + a->leak_out + local};
+}
+
 /* One state of the air paths at its full flow. */
 DEW_LANE void dew__blend_state(struct dew__blend *b, const struct dew_path *a,
                                double rho, double weight, double local,
                                double natural)
 {
-    double in = a->supply + a->unplanned + a->leak_in;
-    double out = a->exhaust + a->spill + a->leak_out + local;
+    struct dew__moved moved = dew__moved_by(a, local);
     double m = rho * weight;
 
-    b->leak += m * dew__house_leak_in(natural, in, out); /* equation 51 */
+    b->leak +=
+        m * dew__house_leak_in(natural, moved.in, moved.out); /* equation 51 */
     b->fresh += m * a->fresh;
     b->drawn += m * a->drawn;
     b->fresh_sensible += m * a->fresh * a->sensible;
@@ -254,13 +264,13 @@ DEW_LANE struct dew__terms dew__curves(const struct dew__now *n,
     double sum = l->h_is + l->h_w + l->h_ms;
     double t_face = /* sum of h t / sum of h: the surface without gains */
         (l->h_is * at->t_air + l->h_ms * at->t_mass + l->h_w * n->mid.t) / sum;
-    struct dew__poly air = dew__poly_pws(at->t_air);
-    struct dew__poly store = dew__poly_pws(t_face);
-    struct dew__poly wet =
+    struct dew__line air = dew__poly_pws(at->t_air);
+    struct dew__line store = dew__poly_pws(t_face);
+    struct dew__line wet =
         dew__poly_pws(l->wet_follow * at->t_air + n->drive.wet_t);
     struct dew__terms k;
 
-    k.per_w = n->mid.p / (0.621945 + at->w); /* p_v / w, [ASH-F1] eq. 20 */
+    k.per_w = dew__air_per_w(at->w, n->mid.p);
     k.t_air = at->t_air;
     k.t_store = t_face;
     k.pws_air = air.value;
@@ -299,7 +309,7 @@ DEW_LANE struct dew__terms dew__sources(const struct dew__now *n,
     double evap = l->evap_plants + l->evap_laundry;
     struct dew__terms k = *curves;
 
-    k.cp = 1006.0 + 1860.0 * n->mid.w; /* [ASH-F1] eq. 30 */
+    k.cp = dew__air_cp(n->mid.w);
     /* C_m dtm/dt = mass_source - (h_em + h_ground) tm + h_ms (ts - tm) */
     k.mass_source = l->mass_share * inside + s->sunlit + l->h_em * n->mid.t +
                     l->h_ground * s->t_ground - s->sky_opaque;
@@ -431,7 +441,7 @@ DEW_LANE struct dew_state dew__stage(const struct dew__now *n,
     struct dew__pieces p = dew__pieces_of(n, &b, &warm.duty, x, length.per_dt);
     struct dew_state y;
 
-    p.top = dew__saturated(n, warm.t_air);
+    p.top = dew__air_w_sat(warm.t_air, n->mid.p);
     y = dew__water_stage(n, &b, x, length.gdt, &p);
     y.t_air = warm.t_air;
     y.t_mass = warm.t_mass;
@@ -521,8 +531,8 @@ DEW_LANE double dew__fog_of(const struct dew__now *n,
                             const struct dew__terms *k,
                             const struct dew__pieces *p, double per_slope)
 {
-    double dry = n->mid.p - k->pws_air;
-    double w_slope = 0.621945 * n->mid.p * k->air_slope / (dry * dry);
+    struct dew__line pws = {k->pws_air, k->air_slope};
+    double w_slope = dew__air_w_slope(pws, n->mid.p);
     struct dew__kinks passed = dew__passed_at(p, p->top);
     double back = DEW_LATENT * dew__slope_on(p, &passed) * w_slope * per_slope;
     double surplus = -dew__residual(p, p->top);
@@ -542,7 +552,7 @@ DEW_LANE struct dew_state dew__predict(const struct dew__now *n,
     struct dew__pieces p = dew__pieces_of(n, &b, &warm.duty, x, 1.0 / dt);
     struct dew_state y;
 
-    p.top = dew__saturated(n, warm.t_air);
+    p.top = dew__air_w_sat(warm.t_air, n->mid.p);
     y = dew__water_stage(n, &b, x, 0.5 * dt, &p);
     y.t_air = warm.t_air;
     y.t_mass = warm.t_mass;

@@ -118,7 +118,7 @@ DEW_LANE struct dew__pieces dew__pieces_of(const struct dew__now *n,
     p.g = 0.0;
     p.r = 0.0;
     p.per_rh = k->per_w / k->pws_air;
-    p.top = 1.0; /* no end yet: see dew__saturated */
+    p.top = 1.0; /* no end yet */
     p.fog = d->fog;
     DEW__PUT_KINK(&p, coil, n->c1.w_adp, d->cool * n->c1.pass * kept)
     DEW__PUT_KINK(&p, coil_2, n->c2.w_adp, d->cool_2 * n->c2.pass * kept)

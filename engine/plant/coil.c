@@ -17,11 +17,6 @@ static const double air_density = 1.2041; /* kg/m3 dry air, 20 degC [ASH-F1] */
 static const double ton = 12000.0 * 1055.05585262 / 3600.0; /* W       */
 static const double cfm = 0.3048 * 0.3048 * 0.3048 / 60.0;  /* m3/s    */
 
-static int within(double x, double low, double high)
-{
-    return x >= low && x <= high;
-}
-
 static enum dew_status outside(struct dew_error *err, const char *member,
                                double x, double low, double high)
 {
@@ -41,9 +36,9 @@ static enum dew_status label_sound(const struct dew_coil_label *l,
                          "a cooling unit needs a capacity and one of SEER, "
                          "EER and COP");
     }
-    if (!within(l->capacity, 500.0, 100e3))
+    if (!dew__within(l->capacity, 500.0, 100e3))
         return outside(err, "capacity", l->capacity, 500.0, 100e3);
-    if (!within(l->shr, 0.5, 1.0))
+    if (!dew__within(l->shr, 0.5, 1.0))
         return outside(err, "shr", l->shr, 0.5, 1.0);
     if (l->eer < 1.0 || l->eer > 9.0)
         return outside(err, "eer", l->eer, 1.0, 9.0);
@@ -82,7 +77,7 @@ enum dew_status dew_plant_coil_gross(const struct dew_coil_label *label,
     gross = l->capacity + heat;
     power = (gross - fan) / eer_of(l) - fan;
     cop = isnan(l->cop) ? gross / power : l->cop;
-    if (!within(cop, 1.0, 12.0)) {
+    if (!dew__within(cop, 1.0, 12.0)) {
         dew__in(err, "blower_w");
         return dew__fail(err, DEW_ERANGE,
                          "blower and efficiency leave the compressor %.0f W: "
@@ -104,7 +99,7 @@ static double adp_at(double capacity, double shr, double m)
 {
     double w = dew_air_w_wet(rate_t, rate_wet, rate_p);
     double h = dew_air_h(rate_t, w) - capacity / m;
-    double w_out = w - (1.0 - shr) * capacity / m / (2501e3 + 1860.0 * rate_t);
+    double w_out = w - (1.0 - shr) * capacity / m / dew__air_h_vapour(rate_t);
     struct dew_stream in = {rate_t, w, rate_p, m},
                       out = {dew_air_t(h, w_out), w_out, rate_p, m};
 
@@ -134,14 +129,14 @@ enum dew_status dew_plant_coil_open(const struct dew_handler *handler,
     struct dew_coil c = {.capacity = h->capacity, .shr = h->shr};
     double w = dew_air_w_wet(rate_t, rate_wet, rate_p), h_adp;
 
-    if (!within(h->capacity, 500.0, 200e3))
+    if (!dew__within(h->capacity, 500.0, 200e3))
         return outside(err, "capacity", h->capacity, 500.0, 200e3);
-    if (!within(h->shr, 0.4, 1.0))
+    if (!dew__within(h->shr, 0.4, 1.0))
         return outside(err, "shr", h->shr, 0.4, 1.0);
-    if (!within(h->air, 10e-6 * h->capacity, 200e-6 * h->capacity))
+    if (!dew__within(h->air, 10e-6 * h->capacity, 200e-6 * h->capacity))
         return outside(err, "air", h->air, 10e-6 * h->capacity,
                        200e-6 * h->capacity);
-    if (!within(h->cop, 1.0, 12.0))
+    if (!dew__within(h->cop, 1.0, 12.0))
         return outside(err, "cop", h->cop, 1.0, 12.0);
     c.m = h->air * air_density;
     c.power = h->capacity / h->cop;
@@ -158,7 +153,7 @@ enum dew_status dew_plant_coil_open(const struct dew_handler *handler,
         *out = c;
         return DEW_OK;
     }
-    c.latent = (1.0 - h->shr) * h->capacity / (2501e3 + 1860.0 * rate_t);
+    c.latent = (1.0 - h->shr) * h->capacity / dew__air_h_vapour(rate_t);
     h_adp = dew_air_h(c.adp, dew_air_w_sat(c.adp, rate_p));
     c.bypass = 1.0 - h->capacity / c.m / (dew_air_h(rate_t, w) - h_adp);
     if (!(c.bypass > 0.0)) /* the line ends beyond saturation */
@@ -210,8 +205,8 @@ void dew_plant_coil_at(const struct dew_coil *coil,
                        struct dew_coil_work *out)
 {
     *out = dew__plant_coil(coil, air);
-    if (!(within(air->t, 0.0, 45.0) && within(air->w, 0.0, 0.05) &&
-          within(air->p, 50e3, 110e3) && air->flow > 0.0))
+    if (!(dew__within(air->t, 0.0, 45.0) && dew__within(air->w, 0.0, 0.05) &&
+          dew__within(air->p, 50e3, 110e3) && air->flow > 0.0))
         *out =
             (struct dew_coil_work){NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN};
 }
@@ -222,10 +217,10 @@ static int in_range(double t_wet, double t_out)
 {
     const double slack = 1e-9; /* K, for rounding */
 
-    return within(t_wet, DEW__PLANT_WET_LOW - slack,
-                  DEW__PLANT_WET_HIGH + slack) &&
-           within(t_out, DEW__PLANT_OUT_LOW - slack,
-                  DEW__PLANT_OUT_HIGH + slack);
+    return dew__within(t_wet, DEW__PLANT_WET_LOW - slack,
+                       DEW__PLANT_WET_HIGH + slack) &&
+           dew__within(t_out, DEW__PLANT_OUT_LOW - slack,
+                       DEW__PLANT_OUT_HIGH + slack);
 }
 
 double dew_plant_cooling_capacity(double t_wet, double t_out)
@@ -240,12 +235,12 @@ double dew_plant_cooling_eir(double t_wet, double t_out)
 
 double dew_plant_cooling_capacity_flow(double flow)
 {
-    return within(flow, 0.5, 1.2) ? dew__plant_capacity_flow(flow) : NAN;
+    return dew__within(flow, 0.5, 1.2) ? dew__plant_capacity_flow(flow) : NAN;
 }
 
 double dew_plant_cooling_eir_flow(double flow)
 {
-    return within(flow, 0.5, 1.2) ? dew__plant_eir_flow(flow) : NAN;
+    return dew__within(flow, 0.5, 1.2) ? dew__plant_eir_flow(flow) : NAN;
 }
 
 /* [NREL-56354] tables 12 and 13; x indoor dry bulb, y outdoor, degF. */
@@ -267,14 +262,14 @@ static double heat_eir(double t_in, double t_out)
 
 double dew_plant_heating_capacity(double t_in, double t_out)
 {
-    return within(t_in, 10.0, 27.0) && within(t_out, -30.0, 20.0)
+    return dew__within(t_in, 10.0, 27.0) && dew__within(t_out, -30.0, 20.0)
                ? heat_capacity(t_in, t_out)
                : NAN;
 }
 
 double dew_plant_heating_eir(double t_in, double t_out)
 {
-    return within(t_in, 10.0, 27.0) && within(t_out, -30.0, 20.0)
+    return dew__within(t_in, 10.0, 27.0) && dew__within(t_out, -30.0, 20.0)
                ? heat_eir(t_in, t_out)
                : NAN;
 }
@@ -284,7 +279,7 @@ static const double heat_in = 38.0 / 1.8;                  /* 70 degF */
 
 double dew_plant_heat_pump_cop(const struct dew_heater *heater, double t_out)
 {
-    double t = dew__plant_hold(t_out, -30.0, 20.0);
+    double t = dew__hold(t_out, -30.0, 20.0);
     double at_warm = heat_eir(heat_in, warm);
     double shape = at_warm / heat_eir(heat_in, t);
     double shape_cold = at_warm / heat_eir(heat_in, cold);
@@ -297,7 +292,7 @@ double dew_plant_heat_pump_cop(const struct dew_heater *heater, double t_out)
 
 double dew_plant_heat_pump_capacity(double t_out)
 {
-    double t = dew__plant_hold(t_out, -30.0, 20.0);
+    double t = dew__hold(t_out, -30.0, 20.0);
 
     return heat_capacity(heat_in, t) / heat_capacity(heat_in, warm);
 }
@@ -306,7 +301,7 @@ double dew_plant_heat_pump_capacity(double t_out)
 
 double dew_plant_part_load(double plr, double c_d)
 {
-    return within(plr, 0.0, 1.0) && within(c_d, 0.0, 0.5)
+    return dew__within(plr, 0.0, 1.0) && dew__within(c_d, 0.0, 0.5)
                ? 1.0 - c_d * (1.0 - plr)
                : NAN;
 }

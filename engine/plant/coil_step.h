@@ -11,23 +11,16 @@
 #ifndef DEW_PLANT_COIL_STEP_H
 #define DEW_PLANT_COIL_STEP_H
 
-#include "air/poly.h"
-#include "dew/air.h"
+#include "air/air_step.h"
 #include "dew/coil.h"
 
-static DEW__INLINE double dew__plant_hold(double x, double low, double high)
-{
-    x = x < low ? low : x;
-    return x > high ? high : x;
-}
-
 /* Saturation humidity ratio and its slope; t is held to -5 .. 50 degC. */
-static DEW__INLINE struct dew__poly dew__plant_w_sat(double t, double p)
+static DEW__INLINE struct dew__line dew__plant_w_sat(double t, double p)
 {
-    struct dew__poly pws = dew__poly_pws_room(dew__plant_hold(t, -5.0, 50.0));
-    double dry = 1.0 / (p - pws.value);
+    struct dew__line pws = dew__poly_pws_room(dew__hold(t, -5.0, 50.0));
+    double dry = 1.0 / (p - pws.value); /* one division for both */
 
-    return (struct dew__poly){DEW_AIR_MASS_RATIO * pws.value * dry,
+    return (struct dew__line){DEW_AIR_MASS_RATIO * pws.value * dry,
                               DEW_AIR_MASS_RATIO * p * pws.slope * dry * dry};
 }
 
@@ -35,7 +28,7 @@ static DEW__INLINE struct dew__poly dew__plant_w_sat(double t, double p)
    regression on [HW83], -2 .. 33 degC. */
 static DEW__INLINE double dew__plant_t_saturated(double h)
 {
-    double x = (dew__plant_hold(h, 6e3, 116e3) - 60e3) / 60e3, t;
+    double x = (dew__hold(h, 6e3, 116e3) - 60e3) / 60e3, t;
 
     t = -0.8246059323151664;
     t = t * x + 2.6235534522037487;
@@ -54,10 +47,10 @@ struct dew__plant_adp {
 static DEW__INLINE struct dew__plant_adp dew__plant_adp_step(double t, double h,
                                                              double p)
 {
-    struct dew__poly w = dew__plant_w_sat(t, p);
-    double gap = 1006.0 * t + w.value * (2501e3 + 1860.0 * t) - h;
-    double slope = 1006.0 + 1860.0 * w.value + w.slope * (2501e3 + 1860.0 * t);
-    double next = dew__plant_hold(t - gap / slope, -4.9, 49.9);
+    struct dew__line w = dew__plant_w_sat(t, p);
+    double gap = dew__air_h(t, w.value) - h;
+    double slope = dew__air_cp(w.value) + w.slope * dew__air_h_vapour(t);
+    double next = dew__hold(t - gap / slope, -4.9, 49.9);
 
     return (struct dew__plant_adp){next, w.value + w.slope * (next - t)};
 }
@@ -66,13 +59,14 @@ static DEW__INLINE struct dew__plant_adp dew__plant_adp_step(double t, double h,
 static DEW__INLINE double dew__plant_wet_step(double tw, double t, double w,
                                               double p)
 {
-    struct dew__poly s = dew__plant_w_sat(tw, p);
-    double gap = s.value * (2501e3 - 2326.0 * tw) - 1006.0 * (t - tw) -
-                 w * (2501e3 + 1860.0 * t - 4186.0 * tw);
-    double slope = s.slope * (2501e3 - 2326.0 * tw) - 2326.0 * s.value +
-                   1006.0 + 4186.0 * w;
+    struct dew__line s = dew__plant_w_sat(tw, p);
+    double gap = s.value * dew__air_latent(tw) - DEW__AIR_CP * (t - tw) -
+                 w * (dew__air_h_vapour(t) - DEW__AIR_CP_LIQUID * tw);
+    double slope = s.slope * dew__air_latent(tw) -
+                   (DEW__AIR_CP_LIQUID - DEW__AIR_CP_VAPOUR) * s.value +
+                   DEW__AIR_CP + DEW__AIR_CP_LIQUID * w;
 
-    return dew__plant_hold(tw - gap / slope, -4.9, 49.9);
+    return dew__hold(tw - gap / slope, -4.9, 49.9);
 }
 
 /* [NREL-56354] cooling, one speed; the fits are in degF. */
@@ -125,7 +119,7 @@ static DEW__INLINE double dew__plant_eir_flow(double f)
 static DEW__INLINE double dew__plant_total(double full, double t_wet,
                                            double t_out)
 {
-    double t = dew__plant_hold(t_wet, DEW__PLANT_WET_LOW, DEW__PLANT_WET_HIGH);
+    double t = dew__hold(t_wet, DEW__PLANT_WET_LOW, DEW__PLANT_WET_HIGH);
 
     return full * dew__plant_capacity(t, t_out);
 }
@@ -143,11 +137,11 @@ static DEW__INLINE double dew__plant_wet_dry(const struct dew_coil_air *a,
                                              struct dew__plant_adp from,
                                              double t_wet)
 {
-    double per_w = 2501e3 + 1860.0 * a->t, h = 1006.0 * a->t + a->w * per_w;
+    double h = dew__air_h(a->t, a->w);
     double gap = from.w - a->w, w1 = a->w + gap / 0.44, h1, tw, h_adp, gap1, w2;
-    double h_from = 1006.0 * from.t + from.w * (2501e3 + 1860.0 * from.t);
+    double h_from = dew__air_h(from.t, from.w);
 
-    h1 = 1006.0 * a->t + w1 * per_w;
+    h1 = dew__air_h(a->t, w1);
     tw = t_wet + dew__plant_t_saturated(h1) - dew__plant_t_saturated(h);
     tw = dew__plant_wet_step(tw, a->t, w1, a->p);
     h_adp = h1 - dew__plant_total(full, tw, out) / m_bf;
@@ -162,13 +156,12 @@ static DEW__INLINE struct dew_coil_work dew__plant_coil(
     const struct dew_coil *k, const struct dew_coil_air *a)
 {
     struct dew_coil_work o;
-    double f = dew__plant_hold(a->flow, 0.5, 1.2);
-    double out =
-        dew__plant_hold(a->t_out, DEW__PLANT_OUT_LOW, DEW__PLANT_OUT_HIGH);
+    double f = dew__hold(a->flow, 0.5, 1.2);
+    double out = dew__hold(a->t_out, DEW__PLANT_OUT_LOW, DEW__PLANT_OUT_HIGH);
     double full = k->capacity * k->by_capacity * dew__plant_capacity_flow(f);
     double m = k->m * a->flow * a->p * (1.0 / 101325.0);
-    double h = 1006.0 * a->t + a->w * (2501e3 + 1860.0 * a->t);
-    double per_w = 2501e3 + 1860.0 * a->t, total, wet, held, h_adp;
+    double h = dew__air_h(a->t, a->w);
+    double total, wet, held, h_adp;
     struct dew__plant_adp adp;
     int is_dry;
 
@@ -196,11 +189,11 @@ static DEW__INLINE struct dew_coil_work dew__plant_coil(
     held = f < a->flow ? 1.0 : held;
     held = f > a->flow ? 1.0 : held;
     o.held = adp.t < 0.0 ? 1.0 : held;
-    wet = dew__plant_hold(wet, DEW__PLANT_WET_LOW, DEW__PLANT_WET_HIGH);
+    wet = dew__hold(wet, DEW__PLANT_WET_LOW, DEW__PLANT_WET_HIGH);
 
     o.total = is_dry ? full * dew__plant_capacity(wet, out) : total;
     o.water = is_dry ? 0.0 : o.m_bf * (a->w - adp.w);
-    o.sensible = o.total - o.water * per_w;
+    o.sensible = o.total - o.water * dew__air_h_vapour(a->t);
     o.w_adp = k->dry > 0.0 ? 1.0 : o.w_adp; /* above any w: never wet */
     o.power = k->power * k->by_eir * dew__plant_eir(wet, out) *
               dew__plant_eir_flow(f) * (o.total / k->capacity);

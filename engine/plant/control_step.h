@@ -15,8 +15,7 @@ static DEW__INLINE double dew__plant_ramp(double x, double low, double width)
     double share = (x - low) / (width > 0.0 ? width : 1.0);
 
     share = width > 0.0 ? share : (x > low ? 1.0 : 0.0);
-    share = share < 0.0 ? 0.0 : share;
-    return share > 1.0 ? 1.0 : share;
+    return dew__hold(share, 0.0, 1.0);
 }
 
 static DEW__INLINE double dew__plant_boost(const struct dew_control *c,
@@ -86,22 +85,16 @@ static DEW__INLINE struct dew__plant_band dew__plant_wet_band(
     return (struct dew__plant_band){end, width, 1.0 / width};
 }
 
-static DEW__INLINE double dew__plant_share(double x)
-{
-    x = x > 0.0 ? x : 0.0;
-    return x < 1.0 ? x : 1.0;
-}
-
 static DEW__INLINE double dew__plant_dry_share(double rh, double end,
                                                double per)
 {
-    return dew__plant_share((rh - end) * per);
+    return dew__hold((rh - end) * per, 0.0, 1.0);
 }
 
 static DEW__INLINE double dew__plant_wet_share(double rh, double end,
                                                double per)
 {
-    return dew__plant_share((end - rh) * per);
+    return dew__hold((end - rh) * per, 0.0, 1.0);
 }
 
 /* Share of time lost to defrosting. */

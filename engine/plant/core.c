@@ -5,13 +5,12 @@
 #include <math.h>
 #include <stddef.h>
 
+#include "air/air_step.h"
 #include "core/fail.h"
-#include "dew/air.h"
 
 /* Rating tests are stated at standard air; 20 degC and 101325 Pa [ASH-F1]. */
 static const double rating_density = 1.204; /* kg/m3                   */
 static const double rating_p = 101325.0;    /* Pa                      */
-static const double cp = 1006.0;            /* J/(kg K) [ASH-F1] eq. 28 */
 
 /* Test points [C439], from memory; 50 % on both sides in cooling. */
 static const double heating_out = 0.0, heating_in = 22.0;  /* degC */
@@ -129,7 +128,7 @@ static struct test test_of(const struct dew_core_sheet *s,
     struct test t = {.eatr = given(r->eatr, 0.0)};
     double watts = r->watts;
 
-    t.m_cp = r->flow / (1.0 - t.eatr) * rating_density * cp;
+    t.m_cp = r->flow / (1.0 - t.eatr) * rating_density * DEW__AIR_CP;
     t.rise = given(r->t_in, t_in) - given(r->t_out, t_out);
     if (isnan(watts)) /* from the two printed efficiencies, when both are */
         watts = t.m_cp * t.rise * (r->ase - r->sre) /
@@ -242,7 +241,7 @@ static enum dew_status total_of(const struct dew_core_sheet *s,
                                 struct dew_error *err)
 {
     struct test t = test_of(s, r, cooling_out, cooling_in);
-    double m = t.m_cp / cp, p_s = t.supply_w, p_e = t.exhaust_w;
+    double m = t.m_cp / DEW__AIR_CP, p_s = t.supply_w, p_e = t.exhaust_w;
 
     if (isnan(p_s) || isnan(eps)) {
         dew__in(err, isnan(eps) ? "sensible" : "watts");

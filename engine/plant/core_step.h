@@ -22,15 +22,12 @@
 
 #include <math.h>
 
-#include "air/poly.h"
-#include "dew/air.h"
+#include "air/air_step.h"
 #include "dew/core.h"
 
 static DEW__INLINE double dew__core_w_sat(double t, double p)
 {
-    double pws = dew__poly_pws(t < -60.0 ? -60.0 : t).value;
-
-    return DEW_AIR_MASS_RATIO * pws / (p - pws);
+    return dew__air_w_sat(t < -60.0 ? -60.0 : t, p);
 }
 
 /* The wet part as it stands between two turns. */
@@ -92,10 +89,10 @@ static DEW__INLINE struct dew__core_turn dew__core_turn(
     x.t4 = c->t_out + x.g * dew__poly_exp2(1.4426950408889634 * n * x.k);
     x.t4 = x.t4 < c->d - 0.01 ? x.t4 : c->d - 0.01; /* K; keeps r defined */
     w4 = dew__core_w_sat(x.t4, c->p);
-    per_k = (c->heat - 1006.0 * x.t4 - w4 * (2501e3 + 1860.0 * x.t4) -
-             (c->w - w4) * 4186.0 * x.t4) /
+    per_k = (c->heat - DEW__AIR_CP * x.t4 - w4 * dew__air_h_vapour(x.t4) -
+             (c->w - w4) * DEW__AIR_CP_LIQUID * x.t4) /
             (c->d - x.t4);
-    x.k = 1.0 - 1006.0 / (c->ratio * per_k);
+    x.k = 1.0 - DEW__AIR_CP / (c->ratio * per_k);
     return x;
 }
 
@@ -115,7 +112,7 @@ static DEW__INLINE struct dew_core_wet dew__core_wet(
     const struct dew_core_meeting *a, double d)
 {
     struct dew_core_wet o;
-    double v = a->ratio * (1.0 + 1860.0 / 1006.0 * a->w), w4, heat;
+    double v = a->ratio * dew__air_moist(a->w), w4, heat;
     struct dew__core_fixed c = {.units = a->ntu,
                                 .ratio = a->ratio,
                                 .t_out = a->t_out,
@@ -130,7 +127,7 @@ static DEW__INLINE struct dew_core_wet dew__core_wet(
     wets = o.t_exhaust < d;
 
     c.dew_up = d - a->t_out;
-    c.heat = 1006.0 * d + a->w * (2501e3 + 1860.0 * d);
+    c.heat = dew__air_h(d, a->w);
     c.rise = v * (a->t_in - d);
     c.less = 0.5 * (v - 1.0) * (a->t_in - d);
     x = (struct dew__core_turn){o.t_exhaust - a->t_out, 0.3, 0.0};
@@ -143,11 +140,12 @@ static DEW__INLINE struct dew_core_wet dew__core_wet(
 
     w4 = dew__core_w_sat(x.t4, a->p);
     w4 = wets && w4 < a->w ? w4 : a->w;
-    heat = a->ratio * (c.heat - 1006.0 * x.t4 - w4 * (2501e3 + 1860.0 * x.t4) -
-                       (a->w - w4) * 4186.0 * x.t4) +
-           1006.0 * c.rise;
+    heat =
+        a->ratio * (c.heat - DEW__AIR_CP * x.t4 - w4 * dew__air_h_vapour(x.t4) -
+                    (a->w - w4) * DEW__AIR_CP_LIQUID * x.t4) +
+        DEW__AIR_CP * c.rise;
     o.water = a->w - w4;
-    o.sensible = wets ? heat / 1006.0 / (a->t_in - a->t_out) : o.dry;
+    o.sensible = wets ? heat / DEW__AIR_CP / (a->t_in - a->t_out) : o.dry;
     o.t_exhaust = wets ? x.t4 : o.t_exhaust;
     return o;
 }

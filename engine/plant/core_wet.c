@@ -4,18 +4,14 @@
 
 #include "plant/core_step.h"
 
-static int within(double x, double low, double high)
-{
-    return x >= low && x <= high;
-}
-
 void dew_plant_core_wet(const struct dew_core_meeting *meeting,
                         struct dew_core_wet *out)
 {
     const struct dew_core_meeting *m = meeting;
-    int sound = m->ntu > 0.0 && m->ntu <= 20.0 && within(m->ratio, 0.5, 2.0) &&
-                within(m->t_in, 0.0, 40.0) && m->t_out >= -60.0 &&
-                m->t_out < m->t_in && m->w >= 0.0 && within(m->p, 50e3, 110e3);
+    int sound =
+        m->ntu > 0.0 && m->ntu <= 20.0 && dew__within(m->ratio, 0.5, 2.0) &&
+        dew__within(m->t_in, 0.0, 40.0) && m->t_out >= -60.0 &&
+        m->t_out < m->t_in && m->w >= 0.0 && dew__within(m->p, 50e3, 110e3);
     double dew = m->w > 0.0 ? dew_air_dew(m->w, m->p) : -100.0;
 
     *out = sound ? dew__core_wet(m, dew)

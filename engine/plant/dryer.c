@@ -4,8 +4,8 @@
 
 #include <math.h>
 
+#include "air/air_step.h"
 #include "core/fail.h"
-#include "dew/air.h"
 #include "plant/control_step.h"
 
 static const double kwh = 3.6e6;                           /* J      */
@@ -183,7 +183,7 @@ double dew_plant_dryer_part_load(double plr)
 
 double dew_plant_dryer_latent(double t)
 {
-    return 2501e3 - 2326.0 * t; /* [ASH-F1] eq. 30 less 4186 t */
+    return dew__air_latent(t);
 }
 
 struct dew_humidifier_work dew_plant_humidifier_at(

@@ -2,7 +2,7 @@
 /* Moist air against published numbers; each row names the page it is from. */
 #include "support/rows.h"
 
-#include "dew/air.h"
+#include "air/air_step.h"
 
 /* clang-format off */
 static const struct near_row { const char *source; double x, want, tol; }
@@ -338,6 +338,22 @@ static void air_density_of_a_run_is_dry_air_at_20(void **state)
     assert_near(dew_air_cp(0.0091), 1006.0 + 1860.0 * 0.0091, 1e-12);
 }
 
+/* What the march has inline beside what the rows above hold. */
+static void air_is_the_same_inline(void **state)
+{
+    const double t = 27.3, w = 0.0117, p = 98400.0, d = 1e-3;
+    double rise = dew_air_w_sat(t + d, p) - dew_air_w_sat(t - d, p);
+    double vapour = dew_air_h(t, 1.0) - dew_air_h(t, 0.0);
+
+    (void)state;
+    assert_near(dew__air_rh(t, w, p), dew_air_rh(t, w, p), 1e-9);
+    assert_near(dew__air_w_sat(t, p), dew_air_w_sat(t, p), 1e-10);
+    assert_near(dew__air_per_w(w, p) * w, dew_air_pv(w, p), 1e-9);
+    assert_near(dew__air_w_slope(dew__poly_pws(t), p), 0.5 * rise / d, 1e-9);
+    assert_near(dew__air_moist(w), dew_air_cp(w) / dew_air_cp(0.0), 1e-12);
+    assert_near(dew__air_latent(t), vapour - 4186.0 * t, 1e-6);
+}
+
 int main(void)
 {
     struct CMUnitTest tests[128] = {
@@ -348,8 +364,9 @@ int main(void)
         cmocka_unit_test(air_takes_the_wet_wick_near_freezing),
         cmocka_unit_test(air_weather_dew_point_is_over_liquid),
         cmocka_unit_test(air_density_of_a_run_is_dry_air_at_20),
+        cmocka_unit_test(air_is_the_same_inline),
     };
-    size_t n = 7;
+    size_t n = 8;
 
     ADD_ROWS(tests, n, pws_ice_rows, air_pws_ice_matches);
     ADD_ROWS(tests, n, pws_liquid_rows, air_pws_liquid_matches);

@@ -12,6 +12,7 @@ compiler turns into the same code is drawn anew.  Survivors are listed; those
 in mutants.txt have their reason.  Ends with 1 when a named change lives, or
 when fewer than nine in ten of the drawn ones die.
 """
+import glob
 import hashlib
 import os
 import random
@@ -23,8 +24,7 @@ import sys
 TREE = "build/mutants"
 FILES = ["engine/march/step.h", "engine/march/solve.h", "engine/march/water.h",
          "engine/march/equip.c", "engine/march/hour.c", "engine/march/paths.c",
-         "engine/house/leakage_step.h", "engine/house/surface_step.h",
-         "engine/house/co2_step.h"]
+         *sorted(glob.glob("engine/*/*_step.h"))]
 QUICK = 3.0    # s of processor, a test that takes more is left out
 HANGS = 30.0   # s of the clock
 
@@ -42,7 +42,7 @@ NAMED = [
      "1.1e6 * r->generation"),
     ("engine/house/surface_step.h", "te + factor *", "te + factor * factor *"),
     ("engine/march/step.h", "f.leakage = ", "f.leakage = 1.02 * "),
-    ("engine/march/step.h", "1006.0 + 1860.0 * n->mid.w", "1006.0"),
+    ("engine/march/step.h", "dew__air_cp(n->mid.w)", "DEW__AIR_CP"),
     ("engine/march/solve.h", "return dew__plant_dry_share(",
      "return 1.2 * dew__plant_dry_share("),
     ("engine/march/step.h", "k.stack_k = l->stack_k",
@@ -81,7 +81,7 @@ def quiet(command, **more):
 
 
 def made(*goals):
-    return quiet(["make", "-s", "-j2", "CFLAGS=-O1", *goals]).returncode == 0
+    return quiet(["make", "-s", "CFLAGS=-O1", *goals]).returncode == 0
 
 
 def dies(test, limit):
@@ -131,10 +131,20 @@ def library():
         open(f"{TREE}/build/gcc/libdew.a", "rb").read()).hexdigest()
 
 
+def folder_of(name):
+    return name.split("/")[1]
+
+
 class Run:
     def __init__(self):
-        self.tests = {f: list(quick_tests(f)) for f in ("march", "house")}
+        quick = {f: list(quick_tests(f))
+                 for f in sorted({"march", *map(folder_of, FILES)})}
+        # of each file its own order, for what kills is likely to kill again
+        self.tests = {name: list(dict.fromkeys(quick[folder_of(name)] +
+                                               quick["march"]))
+                      for name in FILES}
         self.plain = library()
+        print("quick tests:", " ".join(t for f in quick.values() for t in f))
 
     def killer(self, name):
         """The test that fails, None, or "" where nothing was changed."""
@@ -142,14 +152,12 @@ class Run:
             return ""
         if library() == self.plain:
             return ""
-        folder = name.split("/")[1]
-        for f in dict.fromkeys((folder, "march")):
-            for test in self.tests[f]:
-                if dies(test, HANGS):
-                    # what kills is likely to kill again
-                    self.tests[f].remove(test)
-                    self.tests[f].insert(0, test)
-                    return test
+        tests = self.tests[name]
+        for test in list(tests):
+            if dies(test, HANGS):
+                tests.remove(test)
+                tests.insert(0, test)
+                return test
         return None
 
     def trial(self, name, text):
@@ -215,7 +223,6 @@ def main():
     if not made("build/gcc/libdew.a"):
         sys.exit("mutants: the library does not build")
     run = Run()
-    print("quick tests:", " ".join(t for f in run.tests.values() for t in f))
     alive = named(run)
     dead, tried = drawn(run, count, seed)
     sys.exit(alive > 0 or dead < 0.9 * tried)

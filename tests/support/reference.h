@@ -37,8 +37,8 @@ static inline struct dew__duty reference_duty(const struct dew__now *n,
     double band = n->lane.band;
     struct dew__duty d = {0};
 
-    d.heat = dew__clamp01((n->drive.set_heat - x->t_air) / band);
-    dew__share_out(n, dew__clamp01((x->t_air - n->drive.set_cool) / band), &d);
+    d.heat = dew__share((n->drive.set_heat - x->t_air) / band);
+    dew__share_out(n, dew__share((x->t_air - n->drive.set_cool) / band), &d);
     return d;
 }
 
@@ -99,7 +99,7 @@ static inline void reference_f(double t, const double *y, double *f, void *with)
     h.now.blend = dew__blend_all(
         &r->march->c, &h.mix, r->march->lane.rho,
         dew__natural(&r->march->lane, x.t_air, &h.now.mid), &h.worst);
-    duty.dry = dew__dry_share(&h.now, dew__rh(x.t_air, x.w, h.now.mid.p));
+    duty.dry = dew__dry_share(&h.now, dew__air_rh(x.t_air, x.w, h.now.mid.p));
     h.now.blend.fresh +=
         r->march->lane.rho * r->march->c.plant.dryer.outdoor * duty.dry;
     k = dew__settle(&h.now, &x, &duty, 0.0, 1.0);

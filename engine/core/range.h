@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A number against a range, inline and without a branch.  Private. */
+#ifndef DEW_CORE_RANGE_H
+#define DEW_CORE_RANGE_H
+
+/* gcc 12 gives up a vector loop over a plain inline that it leaves a call. */
+#define DEW__INLINE inline __attribute__((always_inline))
+
+static DEW__INLINE int dew__within(double x, double low, double high)
+{
+    return x >= low && x <= high; /* false for NaN */
+}
+
+/* x, or the end of the range that it lies beyond; NaN stays. */
+static DEW__INLINE double dew__hold(double x, double low, double high)
+{
+    x = x < low ? low : x;
+    return x > high ? high : x;
+}
+
+#endif
