@@ -18,4 +18,11 @@ static DEW__INLINE double dew__hold(double x, double low, double high)
     return x > high ? high : x;
 }
 
+/* A share: 0 .. 1, and 0 of NaN. */
+static DEW__INLINE double dew__share(double x)
+{
+    x = x > 0.0 ? x : 0.0;
+    return x < 1.0 ? x : 1.0;
+}
+
 #endif

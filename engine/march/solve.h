@@ -26,12 +26,6 @@ struct dew__now {
     int bundled; /* 1: one of many houses in lanes, which must not branch    */
 };
 
-/* A share: what lies beyond 0 .. 1 is held there. */
-DEW_LANE double dew__share(double x)
-{
-    return dew__hold(x, 0.0, 1.0);
-}
-
 DEW_LANE double dew__over(double x)
 {
     return x > 0.0 ? x : 0.0;

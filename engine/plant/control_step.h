@@ -88,13 +88,13 @@ static DEW__INLINE struct dew__plant_band dew__plant_wet_band(
 static DEW__INLINE double dew__plant_dry_share(double rh, double end,
                                                double per)
 {
-    return dew__hold((rh - end) * per, 0.0, 1.0);
+    return dew__share((rh - end) * per);
 }
 
 static DEW__INLINE double dew__plant_wet_share(double rh, double end,
                                                double per)
 {
-    return dew__hold((end - rh) * per, 0.0, 1.0);
+    return dew__share((end - rh) * per);
 }
 
 /* Share of time lost to defrosting. */

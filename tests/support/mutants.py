@@ -144,7 +144,8 @@ class Run:
                                                quick["march"]))
                       for name in FILES}
         self.plain = library()
-        print("quick tests:", " ".join(t for f in quick.values() for t in f))
+        print("quick tests:", " ".join(t for f in quick.values() for t in f),
+              flush=True)
 
     def killer(self, name):
         """The test that fails, None, or "" where nothing was changed."""
