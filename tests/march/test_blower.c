@@ -5,23 +5,6 @@
 
 static const double wet_s = 1000.0, gamma_1 = 1.5, tau = 45.0;
 
-/* At the rating's own air: w is pinned by a core that passes heat alone. */
-static struct dew_case pinned(double gains, struct dew_hour *out)
-{
-    struct dew_case c = cooled();
-    double w = dew_air_w_wet(48.0 / 1.8, 35.0 / 1.8, p0);
-    struct dew_path pin = {
-        .supply = 30.0, .exhaust = 30.0, .fresh = 30.0, .sensible = 1.0};
-
-    *out = (struct dew_hour){.t = 35.0, .w = w, .p = p0};
-    all_day(c.house.comfort.cool, 48.0 / 1.8);
-    c.house.thermal.h_em = c.house.thermal.h_w = 0.0;
-    c.house.leakage.constant = 0.0;
-    c.house.people.gains_w = gains;
-    set_path(&c, DEW_VENT_ON, &pin);
-    return c;
-}
-
 struct delay {
     const char *name;
     double gains, off_delay; /* W, s */
@@ -142,23 +125,19 @@ enum { DAYS = 6, HOURS = 24 * DAYS };
 static struct dew_hour hour_at(int h)
 {
     double swing = cos((h % 24 - 15.0) * 0.2617993877991494);
-    struct dew_hour out = outdoors(26.0 + 5.0 * swing, 0.75 - 0.2 * swing);
 
-    return out;
+    return outdoors(26.0 + 5.0 * swing, 0.75 - 0.2 * swing);
 }
 
 static void march_days(const struct dew_case *c, struct dew_result r[HOURS])
 {
     struct dew_hour before = hour_at(23);
-    struct dew_error err = {0};
-    struct dew_march *m;
+    struct dew_march *m = opened(c, &before);
 
-    assert_int_equal(dew_march_open(&m, c, &before, &err), DEW_OK);
     for (int h = 0; h < HOURS; h++) {
         struct dew_hour out = hour_at(h);
-        struct dew_date date = date_of(h);
 
-        assert_int_equal(dew_march_step(m, &out, &date, &r[h], &err), DEW_OK);
+        r[h] = step(m, &out, h);
     }
     dew_march_close(m);
 }

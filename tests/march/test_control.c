@@ -1,16 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Control of the ventilator and local fans in the march: what each changes. */
-#include "support/rows.h"
-
 #include "dew/leakage.h"
-#include "support/cases.h"
-
-static const double p0 = 101325.0;
-
-static struct dew_hour outdoors(double t, double rh)
-{
-    return (struct dew_hour){.t = t, .w = dew_air_w(t, rh, p0), .p = p0};
-}
+#include "support/marched.h"
 
 /* A lived-in room held at t, 40 L/s in balance and 70 on boost. */
 static struct dew_case room(double t)
@@ -42,18 +33,8 @@ static struct dew_tally day_of(const struct dew_case *c, double t, double rh)
 {
     struct dew_hour out = outdoors(t, rh);
     struct dew_tally sum = {0};
-    struct dew_march *m;
 
-    assert_int_equal(dew_march_open(&m, c, &out, NULL), DEW_OK);
-    for (int h = 0; h < 24 * 21; h++) {
-        struct dew_date date = date_of(h);
-        struct dew_result r;
-
-        assert_int_equal(dew_march_step(m, &out, &date, &r, NULL), DEW_OK);
-        if (h >= 24 * 20)
-            dew_tally_add(&sum, &c->limits, 0.0, &date, &r);
-    }
-    dew_march_close(m);
+    run(c, &out, 24 * 21, &sum);
     return sum;
 }
 
@@ -249,14 +230,13 @@ static void each_hour_has_its_own_of_the_lists(void **state)
     c.plant.control.event_boost = 0.5;
     c.plant.exhausts[0].flow = 0.023;
     c.plant.exhausts[0].watts = 20.0;
-    assert_int_equal(dew_march_open(&m, &c, &out, NULL), DEW_OK);
+    m = opened(&c, &out);
     for (int i = 0; i < 24 * 7; i++) {
         struct dew_date date = date_of(i);
         double boost = 0.5 * 0.03 * date.hour;
         double on = (date.weekday < 5 ? 0.01 : 0.02) * date.hour;
-        struct dew_result r;
+        struct dew_result r = step(m, &out, i);
 
-        assert_int_equal(dew_march_step(m, &out, &date, &r, NULL), DEW_OK);
         assert_near(r.duty.boost, boost, 1e-12);
         assert_near(r.duty.vent, on + (1.0 - on) * boost, 1e-12);
         assert_near(r.energy.exhausts, 20.0 * 3600.0 * 0.04 * (date.hour - 1),

@@ -9,11 +9,9 @@
  * within 0.4 %.  Elsewhere it is off by up to 10 %: the curves are those of
  * many units, not of this one, and rise more with the outdoor temperature.
  */
-#include "support/rows.h"
-
 #include "dew/coil.h"
 #include "dew/dryer.h"
-#include "support/cases.h"
+#include "support/marched.h"
 
 static const double hours = 672.0, ua = 1.7133; /* W/K */
 static const double c_d = 0.229;
@@ -91,18 +89,13 @@ static struct month march(const struct row *row)
     const double latent = dew_plant_dryer_latent(row->t);
     const double to_kwh = hours / 24.0 / 3.6e6;
     struct dew_case c = zone(row);
-    struct dew_hour out = {.t = row->out, .w = 0.01, .p = 101325.0};
+    struct dew_hour out = {.t = row->out, .w = 0.01, .p = p0};
     struct month m = {0};
-    struct dew_march *march;
+    struct dew_march *march = opened(&c, &out);
 
-    assert_int_equal(dew_march_open(&march, &c, &out, NULL), DEW_OK);
     for (int h = 0; h < 24 * 60; h++) {
-        struct dew_date date = date_of(h);
-        struct dew_error err = {0};
-        struct dew_result r;
+        struct dew_result r = step(march, &out, h);
 
-        if (dew_march_step(march, &out, &date, &r, &err) != DEW_OK)
-            fail_msg("hour %d: %s", err.hour, err.text);
         if (h < 24 * 59)
             continue;
         /* E200 asks for all the unit has, and a little more */

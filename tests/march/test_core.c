@@ -1,11 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The recovery core in the march: condensing, frost, bypass. */
-#include "support/rows.h"
-
 #include "dew/core.h"
-#include "support/cases.h"
-
-static const double p0 = 101325.0;
+#include "support/marched.h"
 
 /* A room held at 22 degC whose water source holds it damp, 3 units of core. */
 static struct dew_case damp_room(double kg_per_day)
@@ -25,20 +21,11 @@ static struct dew_case damp_room(double kg_per_day)
 }
 
 /* The hour in which all is at rest. */
-static struct dew_result rest(const struct dew_case *c, double t_out, double w)
+static struct dew_result rest(const struct dew_case *c, double t_out)
 {
-    struct dew_hour out = {.t = t_out, .w = w, .p = p0};
-    struct dew_result r = {0};
-    struct dew_march *m;
+    struct dew_hour out = outdoors(t_out, 0.0);
 
-    assert_int_equal(dew_march_open(&m, c, &out, NULL), DEW_OK);
-    for (int h = 0; h < 24 * 40; h++) {
-        struct dew_date date = date_of(h);
-
-        assert_int_equal(dew_march_step(m, &out, &date, &r, NULL), DEW_OK);
-    }
-    dew_march_close(m);
-    return r;
+    return run(c, &out, 24 * 40, NULL);
 }
 
 /* Effectiveness that the heat books show. */
@@ -68,7 +55,7 @@ static void condensing_raises_recovery_and_drains(void **state)
 {
     const struct band *b = *state;
     struct dew_case c = damp_room(day_of(b->rh));
-    struct dew_result r = rest(&c, b->t_out, 0.0);
+    struct dew_result r = rest(&c, b->t_out);
     double passed = 3600.0 * 0.041 * dew_air_density_run(p0);
 
     assert_near(r.rh, b->rh, 1e-3);
@@ -91,7 +78,7 @@ static void heat_is_kept_across_the_core(void **state)
     (void)state;
     dew_plant_core_wet(&in, &alone);
     c.paths[DEW_VENT_ON][0].sensible = alone.dry;
-    r = rest(&c, -13.7, 0.0);
+    r = rest(&c, -13.7);
     water = r.core_drained / m;
     t4 = dew_air_dew(r.w - water, p0);
     lost =
@@ -105,11 +92,11 @@ static void heat_is_kept_across_the_core(void **state)
 static void a_dry_house_has_the_dry_core(void **state)
 {
     struct dew_case c = damp_room(day_of(0.12)), plain = c;
-    struct dew_result r = rest(&c, -4.3, 0.0), same;
+    struct dew_result r = rest(&c, -4.3), same;
 
     (void)state;
     plain.paths[DEW_VENT_ON][0].condensing = 0.0;
-    same = rest(&plain, -4.3, 0.0);
+    same = rest(&plain, -4.3);
     assert_near(r.core_drained, 0.0, 0.0);
     assert_near(r.heat.recovery, same.heat.recovery, 0.0);
     assert_near(shown(&r), 0.75, 1e-12);
@@ -123,13 +110,13 @@ static void unequal_flows_condense_by_their_own_air(void **state)
     double flow = 0.041 * dew_air_density_run(p0) * 3600.0, water;
 
     (void)state;
-    equal = rest(&c, -9.7, 0.0);
+    equal = rest(&c, -9.7);
     c.paths[DEW_VENT_ON][0].exhaust = 0.8 * 0.041;
-    less = rest(&c, -9.7, 0.0);
+    less = rest(&c, -9.7);
     water = less.core_drained / (0.8 * flow);
     assert_true(water > equal.core_drained / flow && water < less.w);
     c.paths[DEW_VENT_ON][0].exhaust = 0.4 * 0.041;
-    less = rest(&c, -9.7, 0.0);
+    less = rest(&c, -9.7);
     assert_near(less.core_drained, 0.0, 0.0); /* past what is known */
 }
 
@@ -141,7 +128,7 @@ static void bypassed_core_condenses_nothing(void **state)
     (void)state;
     c.plant.control.bypass_low = -20.0;
     c.plant.control.bypass_indoor = 15.0;
-    r = rest(&c, 2.0, 0.0);
+    r = rest(&c, 2.0);
     assert_near(r.core_drained, 0.0, 0.0);
     assert_near(r.heat.recovery, 0.0, 0.0);
     assert_near(r.supply_t, 2.0, 1e-9);
@@ -155,11 +142,11 @@ static void preheat_warms_what_the_core_meets(void **state)
     double per_k = 0.041 * dew_air_density_run(p0) * 1006.0;
 
     (void)state;
-    bare = rest(&c, -5.0, 0.0);
+    bare = rest(&c, -5.0);
     c.plant.frost.strategy = DEW_FROST_PREHEAT;
     c.plant.frost.start = -5.0;
     c.paths[DEW_VENT_ON][0].preheat_w = per_k;
-    warm = rest(&c, -21.0, 0.0);
+    warm = rest(&c, -21.0);
     assert_near(warm.energy.preheat, 3600.0 * per_k * 16.0, 1.0);
     /* in all as if it were -5 degC outdoors */
     assert_near(warm.heat.freshair + warm.heat.recovery + warm.heat.fans,

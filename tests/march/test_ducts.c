@@ -1,7 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Duct layouts in the march: states weighed whole, flows by their names. */
-#include "support/rows.h"
-
 #include "support/duct_march.h"
 
 /* ---- whole states, weighed ------------------------------------------------------ */

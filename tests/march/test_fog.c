@@ -1,10 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Air cannot hold more than it can: what is beyond saturation falls out. */
-#include "support/rows.h"
-
-#include "dew/air.h"
 #include "march/march.h"
-#include "support/cases.h"
+#include "support/marched.h"
+
 #include "support/lively.h"
 
 enum { DAYS = 60 };
@@ -24,17 +22,6 @@ static struct dew_case sealed(double per_day)
     return c;
 }
 
-static struct dew_result hour(struct dew_march *m, int h)
-{
-    struct dew_date date = date_of(h);
-    struct dew_error err = {0};
-    struct dew_result r;
-
-    if (dew_march_step(m, &still, &date, &r, &err) != DEW_OK)
-        fail_msg("hour %d: %s", err.hour, err.text);
-    return r;
-}
-
 /* Never above 100 %; once there, all that the source gives falls out. */
 static void a_sealed_box_ends_at_saturation(void **state)
 {
@@ -45,11 +32,11 @@ static void a_sealed_box_ends_at_saturation(void **state)
     int wet = 0;
 
     (void)state;
-    assert_int_equal(dew_march_open(&m, &c, &still, NULL), DEW_OK);
+    m = opened(&c, &still);
     for (int h = 0; h < 24 * DAYS; h++) {
         struct dew_date date = date_of(h);
 
-        r = hour(m, h);
+        r = step(m, &still, h);
         assert_true(dew_air_rh_liquid(r.end.t_air, r.end.w, still.p) <=
                     1.0 + 1e-9);
         assert_true(r.water.fog <= 0.0);
@@ -72,15 +59,12 @@ static void a_leap_of_pressure_tells_no_more(void **state)
     double most = 0.0;
 
     (void)state;
-    assert_int_equal(dew_march_open(&m, &c, &still, NULL), DEW_OK);
+    m = opened(&c, &still);
     for (int h = 0; h < 24 * DAYS; h++) {
         struct dew_hour out = still;
-        struct dew_date date = date_of(h);
-        struct dew_result r;
 
         out.p -= h / 5 % 2 > 0 ? 2500.0 : 0.0;
-        assert_int_equal(dew_march_step(m, &out, &date, &r, NULL), DEW_OK);
-        most = fmax(most, r.rh);
+        most = fmax(most, step(m, &out, h).rh);
     }
     dew_march_close(m);
     assert_near(most, 1.0, 1e-9);
@@ -90,15 +74,10 @@ static void a_leap_of_pressure_tells_no_more(void **state)
 static void what_falls_out_gives_its_heat(void **state)
 {
     struct dew_case c = sealed(6.3);
-    struct dew_result r = {0};
-    struct dew_march *m;
+    struct dew_result r = run(&c, &still, 24 * DAYS, NULL);
     double watts = 6.3 / 86400.0 * DEW_LATENT;
 
     (void)state;
-    assert_int_equal(dew_march_open(&m, &c, &still, NULL), DEW_OK);
-    for (int h = 0; h < 24 * 60; h++)
-        r = hour(m, h);
-    dew_march_close(m);
     assert_near(r.heat.evaporation / 3600.0, watts, 1e-6 * watts);
     assert_near(r.end.t_mass, 15.0 + watts / 140.0, 1e-5);
 }
@@ -121,11 +100,11 @@ static void a_moist_box_settles_by_its_energy(void **state)
     c.house.thermal.h_em = 0.0;
     c.house.thermal.h_is = 1e-9;
     c.house.thermal.c_air = 4252.0 * air;
-    assert_int_equal(dew_march_open(&m, &c, &still, NULL), DEW_OK);
+    m = opened(&c, &still);
     m->x.t_air = 20.0;
     m->x.w = 0.0155 - 0.0008;
     for (int h = 0; h < 24; h++)
-        out -= hour(m, h).water.fog;
+        out -= step(m, &still, h).water.fog;
     assert_near(1e3 * out / air, 0.5219, 0.0003);
     assert_near(m->x.t_air, 20.30, 0.002);
     dew_march_close(m);

@@ -3,36 +3,15 @@
  * What the march makes of leaks, breath, surfaces and humidistats, against
  * the published examples and the closed forms that hold their formulas.
  */
-#include "support/rows.h"
-
 #include "dew/leakage.h"
 #include "dew/plant.h"
 #include "dew/sources.h"
 #include "dew/surface.h"
-#include "support/cases.h"
+#include "support/marched.h"
 
-static const double p0 = 101325.0, inside = 20.0;
+static const double inside = 20.0;
 
-/* The last of so many hours of one weather. */
-static struct dew_result last_of(const struct dew_case *c,
-                                 const struct dew_hour *out, int hours)
-{
-    struct dew_march *m;
-    struct dew_result r = {0};
-    struct dew_error err = {0};
-
-    assert_int_equal(dew_march_open(&m, c, out, &err), DEW_OK);
-    for (int h = 0; h < hours; h++) {
-        struct dew_date date = date_of(h);
-
-        if (dew_march_step(m, out, &date, &r, &err) != DEW_OK)
-            fail_msg("hour %d: %s", err.hour, err.text);
-    }
-    dew_march_close(m);
-    return r;
-}
-
-static struct dew_hour outdoors(double t, double wind)
+static struct dew_hour windy(double t, double wind)
 {
     return (struct dew_hour){.t = t, .w = 0.001, .p = p0, .wind = wind};
 }
@@ -80,31 +59,31 @@ static void house_leaks_as_the_example(void **state)
     struct dew_case c = bare_case(row->volume, inside);
     struct dew_siting siting = {row->storeys, row->shelter, row->flue,
                                 row->crawl};
-    struct dew_hour cold = outdoors(inside - row->dt, row->wind);
-    struct dew_hour hot = outdoors(inside + row->dt, row->wind);
+    struct dew_hour cold = windy(inside - row->dt, row->wind);
+    struct dew_hour hot = windy(inside + row->dt, row->wind);
 
     assert_int_equal(dew_house_leakage_enhanced(row->c, row->n, &siting,
                                                 &c.house.leakage, NULL),
                      DEW_OK);
-    assert_near(last_of(&c, &cold, 3).leak, row->flow, 0.01 * row->flow);
-    assert_near(last_of(&c, &hot, 3).leak, row->flow, 0.01 * row->flow);
+    assert_near(run(&c, &cold, 3, NULL).leak, row->flow, 0.01 * row->flow);
+    assert_near(run(&c, &hot, 3, NULL).leak, row->flow, 0.01 * row->flow);
 }
 
 static void fan_joins_nature_by_the_rule(void **state)
 {
     const struct fan *row = *state;
     struct dew_case c = bare_case(340.0, inside);
-    struct dew_hour out = outdoors(7.0, 3.3);
+    struct dew_hour out = windy(7.0, 3.3);
     double fan = 1e-3 * row->fan;
     struct dew_path in = {.supply = fan, .fresh = fan}, away = {.exhaust = fan};
     struct dew_result r;
 
     c.house.leakage = dew_house_leakage_given(0.05, 0.65, 0.050);
     set_path(&c, DEW_VENT_ON, &in);
-    r = last_of(&c, &out, 3);
+    r = run(&c, &out, 3, NULL);
     assert_near(1e3 * (r.leak + r.fresh), row->total, 0.05);
     set_path(&c, DEW_VENT_ON, &away);
-    assert_near(1e3 * last_of(&c, &out, 3).leak, row->total, 0.05);
+    assert_near(1e3 * run(&c, &out, 3, NULL).leak, row->total, 0.05);
 }
 
 /* The step is of second order: within 0.05 ppm at twelve of them an hour, and
@@ -113,15 +92,13 @@ static void bedroom_fills_overnight(void **state)
 {
     const struct night *row = *state;
     struct dew_case c = bare_case(30.0, inside);
-    struct dew_hour out = outdoors(7.0, 3.3);
+    struct dew_hour out = windy(7.0, 3.3);
     double part = 0.25e-3 * row->flow; /* each way that outdoor air comes in */
     struct dew_path path = {.supply = part,
                             .fresh = part,
                             .unplanned = part,
                             .leak_in = part,
                             .exhaust = 3.0 * part};
-    struct dew_march *m;
-    struct dew_result r;
 
     c.house.leakage = dew_house_leakage_given(0.05, 0.65, part);
     set_path(&c, DEW_VENT_ON, &path);
@@ -129,21 +106,14 @@ static void bedroom_fills_overnight(void **state)
     all_day(c.house.people.present_weekday, 1.0);
     c.house.co2_outdoors = 400.0;
     c.steps_per_hour = 12;
-    assert_int_equal(dew_march_open(&m, &c, &out, NULL), DEW_OK);
-    for (int h = 0; h < 8; h++) {
-        struct dew_date date = date_of(h);
-
-        assert_int_equal(dew_march_step(m, &out, &date, &r, NULL), DEW_OK);
-    }
-    assert_near(r.end.co2, row->ppm, 0.1);
-    dew_march_close(m);
+    assert_near(run(&c, &out, 8, NULL).end.co2, row->ppm, 0.1);
 }
 
 /* Open windows thin breath as leaks do: the steady rise of their sum. */
 static void windows_thin_the_breath(void **state)
 {
     struct dew_case c = bare_case(340.0, inside);
-    struct dew_hour out = outdoors(16.0, 0.0);
+    struct dew_hour out = windy(16.0, 0.0);
     struct dew_result r;
 
     (void)state;
@@ -152,7 +122,7 @@ static void windows_thin_the_breath(void **state)
     c.house.people = (struct dew_people){.count = 2.0, .co2 = 0.0035e-3};
     all_day(c.house.people.present_weekday, 1.0);
     all_day(c.house.people.present_weekend, 1.0);
-    r = last_of(&c, &out, 200);
+    r = run(&c, &out, 200, NULL);
     assert_near(r.duty.window, 0.5, 1e-12); /* half way from 14 to 18 */
     assert_near(
         r.co2, 420.0 + dew_house_co2_rise(0.007e-3, 0.011 + 0.5 * 0.013), 1e-6);
@@ -163,14 +133,14 @@ static void pane_is_as_cold_as_the_example(void **state)
 {
     const struct pane *row = *state;
     struct dew_case c = bare_case(340.0, inside);
-    struct dew_hour out = outdoors(row->te, 0.0);
+    struct dew_hour out = windy(row->te, 0.0);
     double factor = dew_house_factor(row->u, DEW_FILM_GLASS);
     struct dew_result r;
 
     for (int s = 0; s < DEW_SURFACES; s++)
         c.house.surfaces[s] = dew_house_surface(DEW_GLASS, factor, 0.0);
     c.house.leakage.constant = 0.05;
-    r = last_of(&c, &out, 200);
+    r = run(&c, &out, 200, NULL);
     for (int s = 0; s < DEW_SURFACES; s++) {
         assert_near(r.surface_t[s], row->ts, 0.0051);
         /* its limit is printed to half a thousandth */
@@ -199,13 +169,13 @@ static void machines_settle_within_their_bands(void **state)
                                        .set = 0.53,
                                        .band = 0.07,
                                        .drained = 1.0};
-    r = last_of(&c, &wet, 400);
+    r = run(&c, &wet, 400, NULL);
     assert_true(r.duty.dehumidify > 0.1 && r.duty.dehumidify < 0.9);
     assert_near(dew_plant_dry_demand(&c.plant.dryer, r.rh), r.duty.dehumidify,
                 1e-6);
     c.plant.dryer.rate = 0.0;
     c.plant.humidifier = (struct dew_humidifier){1.7e-4, 0.36, 0.07, 1.0};
-    r = last_of(&c, &dry, 400);
+    r = run(&c, &dry, 400, NULL);
     assert_true(r.duty.humidify > 0.1 && r.duty.humidify < 0.9);
     assert_near(dew_plant_humid_demand(&c.plant.humidifier, r.rh),
                 r.duty.humidify, 1e-6);

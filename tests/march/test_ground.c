@@ -4,10 +4,10 @@
  * in a room of 20 degC and 50 %; elsewhere it follows the vapour pressure that
  * is left, and never takes any water up.
  */
-#include "support/rows.h"
-
 #include "dew/sources.h"
 #include "march/solve.h"
+#include "support/marched.h"
+
 #include "support/lively.h"
 
 static const double told = 5.0; /* kg/day */
@@ -17,11 +17,8 @@ static const double told = 5.0; /* kg/day */
 static double litres_a_day(double t, double rh, double lean, double ground)
 {
     struct dew_case c = bare_case(300.0, t);
-    const struct dew_hour out = {
-        .t = t, .w = dew_air_w(t, rh, c.pressure), .p = c.pressure};
-    struct dew_error err = {0};
-    struct dew_march *m;
-    double sum = 0.0;
+    const struct dew_hour out = outdoors(t, rh);
+    struct dew_tally sum = {0};
 
     c.house.leakage.constant = 1.0;
     c.house.thermal.h_ground = 40.0;
@@ -29,16 +26,8 @@ static double litres_a_day(double t, double rh, double lean, double ground)
     c.house.thermal.floor_lean = lean;
     c.house.water[DEW_SOURCE_ground] =
         dew_house_felt(DEW_SOURCE_ground, 1e-3 * told);
-    assert_int_equal(dew_march_open(&m, &c, &out, &err), DEW_OK);
-    for (int h = 0; h < 48; h++) {
-        const struct dew_date date = date_of(h);
-        struct dew_result r;
-
-        assert_int_equal(dew_march_step(m, &out, &date, &r, &err), DEW_OK);
-        sum += h < 24 ? 0.0 : 1e3 * r.water.ground;
-    }
-    dew_march_close(m);
-    return sum;
+    run(&c, &out, 48, &sum);
+    return 1e3 * sum.water.ground;
 }
 
 /* By hand: told (p_s(t) - p_room) / (p_s(20) - p_s(20) / 2), p_s of [HW83];

@@ -1,9 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The march on heat: the simple hourly method's worked house, closed forms. */
-#include "support/rows.h"
-
 #include "dew/thermal.h"
-#include "support/cases.h"
+#include "support/marched.h"
+
 #include "support/lively.h"
 
 /*
@@ -36,20 +35,7 @@ static const struct dew_hour cold = {.t = 0.0, .w = 0.0, .p = 101325.0};
 
 static struct dew_result after(const struct dew_case *c, int hours)
 {
-    struct dew_march *m;
-    struct dew_result r = {0};
-    struct dew_error err = {0};
-
-    assert_int_equal(dew_march_open(&m, c, &cold, &err), DEW_OK);
-    for (int h = 0; h < hours; h++) {
-        struct dew_date date = date_of(h);
-
-        if (dew_march_step(m, &cold, &date, &r, &err) != DEW_OK)
-            print_error("hour %d: %s\n", err.hour, err.text);
-        assert_int_equal(err.status, DEW_OK);
-    }
-    dew_march_close(m);
-    return r;
+    return run(c, &cold, hours, NULL);
 }
 
 /* Exact hour mean of the heat that holds 20 degC; closed form, ours. */
@@ -167,9 +153,6 @@ static const struct dew_hour clear = {
 static double at_rest(double opaque, double glazed, double given)
 {
     struct dew_case c = bare_case(250.0, 20.0);
-    struct dew_error err = {0};
-    struct dew_result r;
-    struct dew_march *m;
 
     c.house.comfort.given = 0;
     all_day(c.house.comfort.cool, 60.0);
@@ -179,14 +162,7 @@ static double at_rest(double opaque, double glazed, double given)
     c.house.thermal.sky_opaque = dew_house_sky(opaque / 0.31, 0.31, 1.0);
     c.house.thermal.sky_glazed = dew_house_sky(glazed / 1.7, 1.7, 0.5);
     c.house.thermal.sky_given = given;
-    assert_int_equal(dew_march_open(&m, &c, &clear, &err), DEW_OK);
-    for (int h = 0; h < 24 * 60; h++) {
-        struct dew_date date = date_of(h);
-
-        assert_int_equal(dew_march_step(m, &clear, &date, &r, &err), DEW_OK);
-    }
-    dew_march_close(m);
-    return r.end.t_air;
+    return run(&c, &clear, 24 * 60, NULL).end.t_air;
 }
 
 /* Nothing but a roof: R_se h_r x 11 K below outdoors, 1.98 K; nothing but

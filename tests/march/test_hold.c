@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* An indoor temperature that was measured, held hour by hour. */
-#include "support/rows.h"
+#include "support/marched.h"
 
-#include "support/cases.h"
 #include "support/lively.h"
 
 enum { HOURS = 24 * 35, FREE_HOUR = 700 };
@@ -11,7 +10,7 @@ static struct dew_hour hours[HOURS];
 static struct dew_date dates[HOURS];
 static double held[HOURS];
 
-static void fill(void)
+static struct dew_march *filled(const struct dew_case *c)
 {
     for (int h = 0; h < HOURS; h++) {
         hours[h] = lively_weather(h + 1);
@@ -19,32 +18,13 @@ static void fill(void)
         held[h] = 21.3 + 1.7 * sin(0.37 * h);
     }
     held[FREE_HOUR] = NAN;
-}
-
-static struct dew_march *opened(const struct dew_case *c)
-{
-    struct dew_error err = {0};
-    struct dew_march *m;
-
-    fill();
-    assert_int_equal(dew_march_open(&m, c, &hours[0], &err), DEW_OK);
-    return m;
-}
-
-static struct dew_result step(struct dew_march *m, int h)
-{
-    struct dew_error err = {0};
-    struct dew_result r;
-
-    if (dew_march_step(m, &hours[h], &dates[h], &r, &err) != DEW_OK)
-        fail_msg("hour %d: %s", err.hour, err.text);
-    return r;
+    return opened(c, &hours[0]);
 }
 
 static void hours_have_the_temperature_measured(void **state)
 {
     struct dew_case c = lively_case();
-    struct dew_march *m = opened(&c);
+    struct dew_march *m = filled(&c);
     struct dew_error err = {0};
     int turns;
 
@@ -53,7 +33,7 @@ static void hours_have_the_temperature_measured(void **state)
     assert_int_equal(dew_march_spin(m, hours, dates, HOURS, &turns, &err),
                      DEW_OK);
     for (int h = 0; h < HOURS; h++) {
-        struct dew_result r = step(m, h);
+        struct dew_result r = step(m, &hours[h], h);
 
         if (h == FREE_HOUR)
             continue;
@@ -77,17 +57,18 @@ static void held_is_the_heat_an_ideal_heater_gives(void **state)
     all_day(c.house.comfort.heat, 22.9);
     all_day(c.house.comfort.cool, 60.0);
     c.house.comfort.band = 0.0;
-    m = opened(&c);
-    warmed = opened(&c);
+    m = filled(&c);
+    warmed = filled(&c);
     for (int h = 0; h < HOURS; h++)
         held[h] = 22.9;
     dew_march_hold(m, held, HOURS);
     for (int h = 0; h < 200; h++) {
-        (void)step(m, h);
-        (void)step(warmed, h);
+        (void)step(m, &hours[h], h);
+        (void)step(warmed, &hours[h], h);
     }
     for (int h = 200; h < 240; h++) {
-        struct dew_result a = step(m, h), b = step(warmed, h);
+        struct dew_result a = step(m, &hours[h], h),
+                          b = step(warmed, &hours[h], h);
 
         assert_near(a.heat.held, b.heat.heating, 1e-6 * b.heat.heating);
     }
@@ -99,17 +80,17 @@ static void held_is_the_heat_an_ideal_heater_gives(void **state)
 static void hours_without_have_the_thermostat(void **state)
 {
     struct dew_case c = lively_case();
-    struct dew_march *m = opened(&c);
+    struct dew_march *m = filled(&c);
     struct dew_result r;
 
     (void)state;
     dew_march_hold(m, held, HOURS);
     for (int h = 0; h < FREE_HOUR; h++)
-        (void)step(m, h);
-    r = step(m, FREE_HOUR);
+        (void)step(m, &hours[h], h);
+    r = step(m, &hours[FREE_HOUR], FREE_HOUR);
     assert_near(r.heat.held, 0.0, 0.0);
     dew_march_hold(m, NULL, HOURS);
-    r = step(m, FREE_HOUR + 1);
+    r = step(m, &hours[FREE_HOUR + 1], FREE_HOUR + 1);
     assert_near(r.heat.held, 0.0, 0.0);
     dew_march_close(m);
 }

@@ -1,51 +1,31 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What an hour tells: wet surfaces, and the power of a heat pump. */
-#include "support/rows.h"
-
 #include "dew/leakage.h"
 #include "dew/surface.h"
-#include "support/cases.h"
-
-static struct dew_hour outdoors(double t)
-{
-    return (struct dew_hour){
-        .t = t, .w = dew_air_w(t, 0.8, 101325.0), .p = 101325.0, .wind = 3.7};
-}
-
-static struct dew_result next_hour(struct dew_march *m,
-                                   const struct dew_hour *out, int hour)
-{
-    struct dew_date date = date_of(hour);
-    struct dew_result r;
-
-    assert_int_equal(dew_march_step(m, out, &date, &r, NULL), DEW_OK);
-    return r;
-}
+#include "support/marched.h"
 
 /* A tight room in frost that grows damp, with a pane of area m2. */
 static struct dew_march *damp_room(double area, const struct dew_hour *out)
 {
     struct dew_case c = bare_case(173.0, 20.7);
-    struct dew_march *m;
 
     c.house.water[DEW_SOURCE_other].per_day = 0.29;
     c.house.surfaces[DEW_GLASS] = (struct dew_surface){0.64, area, 0.05 * area};
-    assert_int_equal(dew_march_open(&m, &c, out, NULL), DEW_OK);
-    return m;
+    return opened(&c, out);
 }
 
 /* Wet from a thousandth of a millimetre on, not from the first molecule. */
 static void a_film_counts_once_it_can_be_seen(void **state)
 {
     const double area = 37.0, seen = DEW_FILM_SEEN * area;
-    struct dew_hour out = outdoors(-7.3);
+    struct dew_hour out = outdoors(-7.3, 0.8);
     struct dew_march *m = damp_room(area, &out);
     double film = 0.0;
     int faint = 0, wet = 0;
 
     (void)state;
     for (int h = 0; h < 300; h++) {
-        struct dew_result r = next_hour(m, &out, h);
+        struct dew_result r = step(m, &out, h);
 
         assert_true(r.end.film_glass >= film); /* it only grows here */
         if (r.end.film_glass < seen)
@@ -63,13 +43,13 @@ static void a_film_counts_once_it_can_be_seen(void **state)
 /* Without a film there is nothing to see: saturated air counts. */
 static void a_watched_surface_counts_by_its_air(void **state)
 {
-    struct dew_hour out = outdoors(-7.3);
+    struct dew_hour out = outdoors(-7.3, 0.8);
     struct dew_march *m = damp_room(0.0, &out);
     int dry = 0, wet = 0;
 
     (void)state;
     for (int h = 0; h < 300; h++) {
-        struct dew_result r = next_hour(m, &out, h);
+        struct dew_result r = step(m, &out, h);
 
         if (fabs(r.surface_rh[DEW_GLASS] - 1.0) < 0.02)
             continue;
@@ -85,7 +65,7 @@ static void a_watched_surface_counts_by_its_air(void **state)
 static void the_worst_pressure_of_an_hour_stays(void **state)
 {
     struct dew_case c = bare_case(91.0, 21.3);
-    struct dew_hour out = outdoors(1.7);
+    struct dew_hour out = outdoors(1.7, 0.8);
     struct dew_path boost = {.exhaust = 0.083, .fresh = 0.083};
     struct dew_march *m;
     struct dew_result r;
@@ -97,12 +77,12 @@ static void the_worst_pressure_of_an_hour_stays(void **state)
     c.plant.control.boost_band = 0.005;
     set_path(&c, DEW_VENT_BOOST, &boost);
     full = dew_house_pressure(&c.house.leakage, 0.0, 0.083);
-    assert_int_equal(dew_march_open(&m, &c, &out, NULL), DEW_OK);
-    r = next_hour(m, &out, 0);
+    m = opened(&c, &out);
+    r = step(m, &out, 0);
     assert_near(r.pressure, full, 1e-12);
     assert_true(r.duty.boost > 0.0 && r.duty.boost < 0.9);
     for (int h = 1; h < 4; h++)
-        r = next_hour(m, &out, h);
+        r = step(m, &out, h);
     assert_near(r.duty.boost, 0.0, 0.0);
     assert_near(r.pressure, 0.0, 0.0);
     dew_march_close(m);
@@ -123,19 +103,15 @@ static void heat_pump_draws_by_its_curve(void **state)
 {
     const struct pump *row = *state;
     struct dew_case c = bare_case(430.0, 21.3);
-    struct dew_hour out = outdoors(row->t_out);
-    struct dew_march *m;
-    struct dew_result r = {0};
+    struct dew_hour out = outdoors(row->t_out, 0.8);
+    struct dew_result r;
 
     c.house.comfort.given = 0;
     all_day(c.house.comfort.cool, 30.0);
     c.house.thermal.h_em = 97.0;
     c.plant.heater = (struct dew_heater){
         .capacity = 9000.0, .cop_warm = 3.9, .cop_cold = 2.6};
-    assert_int_equal(dew_march_open(&m, &c, &out, NULL), DEW_OK);
-    for (int h = 0; h < 48; h++)
-        r = next_hour(m, &out, h);
-    dew_march_close(m);
+    r = run(&c, &out, 48, NULL);
     assert_true(r.heat.heating > 1e6);
     assert_near(r.heat.heating / r.energy.heating_power, row->cop, row->tol);
 }

@@ -1,7 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Leaks and walls of ducts outside in the march, by worked values. */
-#include "support/rows.h"
-
 #include "dew/thermal.h"
 #include "support/duct_march.h"
 
@@ -171,14 +169,24 @@ static void a_coil_meets_what_its_return_draws_in(void **state)
                 -alone.water.coil / alone.duty.cool);
 }
 
+/* After 30 hours of one noon. */
+static struct dew_result noon(const struct house *h, const struct dew_hour *out)
+{
+    struct dew_march *m = opened(&h->c, out);
+    struct dew_result r = {0};
+
+    for (int i = 0; i < 30; i++)
+        r = step(m, out, 12);
+    dew_march_close(m);
+    return r;
+}
+
 /* ducts in a hot attic leak and conduct its air, not the outdoors' */
 static void an_attic_is_worse_than_the_open_air(void **state)
 {
     static struct house h;
     struct dew_hour out = outdoors(33, .41);
-    struct dew_date date = date_of(12);
     struct dew_result r[2];
-    struct dew_march *m;
 
     (void)state;
     out.global = 900;
@@ -188,11 +196,7 @@ static void an_attic_is_worse_than_the_open_air(void **state)
         if (attic)
             h.c.house.around =
                 dew_house_attic(&(struct dew_attic){.9, 0, .15, 5 / 3600.});
-        assert_int_equal(dew_march_open(&m, &h.c, &out, NULL), DEW_OK);
-        for (int i = 0; i < 30; i++)
-            assert_int_equal(dew_march_step(m, &out, &date, &r[attic], NULL),
-                             DEW_OK);
-        dew_march_close(m);
+        r[attic] = noon(&h, &out);
     }
     assert_near(r[1].heat.ductair / r[1].duty.cool / (60.7 - r[1].t),
                 r[0].heat.ductair / r[0].duty.cool / (33 - r[0].t),
@@ -209,9 +213,7 @@ static void a_hot_attic_keeps_a_trunk_dry(void **state)
 {
     static struct house h;
     struct dew_hour out = outdoors(28, .85);
-    struct dew_date date = date_of(12);
     struct dew_result r[2];
-    struct dew_march *m;
 
     (void)state;
     out.global = 900;
@@ -222,11 +224,7 @@ static void a_hot_attic_keeps_a_trunk_dry(void **state)
         if (attic)
             h.c.house.around =
                 dew_house_attic(&(struct dew_attic){.9, 0, .15, 5 / 3600.});
-        assert_int_equal(dew_march_open(&m, &h.c, &out, NULL), DEW_OK);
-        for (int i = 0; i < 30; i++)
-            assert_int_equal(dew_march_step(m, &out, &date, &r[attic], NULL),
-                             DEW_OK);
-        dew_march_close(m);
+        r[attic] = noon(&h, &out);
     }
     assert_true(r[0].duty.cool > .1);
     assert_near(r[0].ducts[DEW_SPOT_outside], r[0].duty.cool, 1e-12);

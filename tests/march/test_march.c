@@ -1,39 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The march on water: closed forms, published rooms, books. */
-#include "support/rows.h"
-
 #include "dew/buffer.h"
-#include "support/cases.h"
-
-static const double p0 = 101325.0;
-
-static struct dew_hour outdoors(double t, double w)
-{
-    return (struct dew_hour){.t = t, .w = w, .p = 101325.0};
-}
-
-/* March hours of one weather; the last result. */
-static struct dew_result run(const struct dew_case *c,
-                             const struct dew_hour *out, int hours,
-                             struct dew_tally *tally)
-{
-    struct dew_march *m;
-    struct dew_result r = {0};
-    struct dew_error err = {0};
-
-    assert_int_equal(dew_march_open(&m, c, out, &err), DEW_OK);
-    for (int h = 0; h < hours; h++) {
-        struct dew_date date = date_of(h);
-
-        if (dew_march_step(m, out, &date, &r, &err) != DEW_OK)
-            print_error("hour %d: %s\n", err.hour, err.text);
-        assert_int_equal(err.status, DEW_OK);
-        if (tally != NULL)
-            dew_tally_add(tally, &c->limits, 0.0, &date, &r);
-    }
-    dew_march_close(m);
-    return r;
-}
+#include "support/marched.h"
 
 /*
  * The isothermal room of IEA Annex 41, common exercise 1, case 0A: 129.6 m3,
@@ -80,18 +48,14 @@ static struct swing last_day(const struct dew_case *c, int days)
 {
     double outside = scale * 0.30 * dew_air_pws(20.0) / (461.52 * 293.15) /
                      dew_air_density_run(p0);
-    struct dew_hour out = outdoors(20.0, outside);
+    struct dew_hour out = {.t = 20.0, .w = outside, .p = p0};
     struct swing s = {1e9, -1e9, 0.0};
-    struct dew_march *m;
-    struct dew_result r;
+    struct dew_march *m = opened(c, &out);
 
-    assert_int_equal(dew_march_open(&m, c, &out, NULL), DEW_OK);
     for (int h = 0; h < 24 * days; h++) {
-        struct dew_date date = date_of(h);
-        double rh;
+        struct dew_result r = step(m, &out, h);
+        double rh = density_rh(c, &r);
 
-        assert_int_equal(dew_march_step(m, &out, &date, &r, NULL), DEW_OK);
-        rh = density_rh(c, &r);
         if (h < 24 * (days - 1))
             continue;
         s.low = rh < s.low ? rh : s.low;
@@ -151,16 +115,13 @@ static void lined_room_follows_the_exact_wall(void **state)
     struct dew_case c = lined_room();
     double outside = scale * 0.30 * dew_air_pws(20.0) / (461.52 * 293.15) /
                      dew_air_density_run(p0);
-    struct dew_hour out = outdoors(20.0, outside);
-    struct dew_march *m;
-    struct dew_result r;
+    struct dew_hour out = {.t = 20.0, .w = outside, .p = p0};
+    struct dew_march *m = opened(&c, &out);
 
     (void)state;
-    assert_int_equal(dew_march_open(&m, &c, &out, NULL), DEW_OK);
     for (int h = 0; h < 24 * 400; h++) {
-        struct dew_date date = date_of(h);
+        struct dew_result r = step(m, &out, h);
 
-        assert_int_equal(dew_march_step(m, &out, &date, &r, NULL), DEW_OK);
         if (h >= 24 * 399)
             assert_near(density_rh(&c, &r), exact[h % 24], 0.20);
     }
@@ -206,23 +167,16 @@ static void a_step_is_taken_up_as_by_the_half_space(void **state)
     const struct stepped *row = *state;
     struct dew_case c = bare_case(100.0, 20.0);
     double psat = dew_air_pws(20.0), taken = 0.0, want;
-    struct dew_hour dry = outdoors(20.0, dew_air_w(20.0, 0.45, c.pressure));
-    struct dew_hour damp = outdoors(20.0, dew_air_w(20.0, 0.60, c.pressure));
+    struct dew_hour dry = outdoors(20.0, 0.45), damp = outdoors(20.0, 0.60);
     struct dew_march *m;
 
     c.house.leakage.constant = 5.0;
     assert_int_equal(dew_house_buffer_mbv(row->value, 50.0, DEW_BUFFER_FILM,
                                           psat, &c.house.buffer, NULL),
                      DEW_OK);
-    assert_int_equal(dew_march_open(&m, &c, &dry, NULL), DEW_OK);
-    for (int h = 0; h < row->hours + 1; h++) {
-        struct dew_date date = date_of(h);
-        struct dew_result r;
-
-        assert_int_equal(
-            dew_march_step(m, h == 0 ? &dry : &damp, &date, &r, NULL), DEW_OK);
-        taken -= r.water.store;
-    }
+    m = opened(&c, &dry);
+    for (int h = 0; h < row->hours + 1; h++)
+        taken -= step(m, h == 0 ? &dry : &damp, h).water.store;
     dew_march_close(m);
     /* the step is a ramp of an hour: half an hour's start */
     want = 50.0 * 0.15 * psat *
@@ -257,8 +211,7 @@ static void steady_house_settles_by_hand(void **state)
 {
     const struct steady *row = *state;
     struct dew_case c = bare_case(400.0, degf(70.0));
-    struct dew_hour out = outdoors(
-        degf(row->t_out), dew_air_w(degf(row->t_out), row->rh_out, p0));
+    struct dew_hour out = outdoors(degf(row->t_out), row->rh_out);
     struct dew_path vent = {.supply = cfm(row->vent, p0),
                             .exhaust = cfm(row->vent, p0),
                             .fresh = cfm(row->vent, p0),
@@ -302,21 +255,17 @@ static void ventilation_moves_gallons_a_day(void **state)
     double w_out = row->w_dew_f > 0.0
                        ? dew_air_w_dew(degf(row->w_dew_f), p0)
                        : dew_air_w(degf(row->t_out), row->rh_out, p0);
-    struct dew_hour out = outdoors(degf(row->t_out), w_out);
+    struct dew_hour out = {.t = degf(row->t_out), .w = w_out, .p = p0};
     struct dew_path vent = {.supply = cfm(row->flow, p0),
                             .exhaust = cfm(row->flow, p0),
                             .fresh = cfm(row->flow, p0),
                             .latent = row->latent};
     double w_in = dew_air_w(degf(row->t_in), row->rh_in, p0);
-    struct dew_march *m;
     struct dew_result r;
     double gallons;
 
     set_path(&c, DEW_VENT_ON, &vent);
-    assert_int_equal(dew_march_open(&m, &c, &out, NULL), DEW_OK);
-    struct dew_date date = date_of(0);
-    assert_int_equal(dew_march_step(m, &out, &date, &r, NULL), DEW_OK);
-    dew_march_close(m);
+    r = run(&c, &out, 1, NULL);
     /* scale the first hour's flow to the asked indoor state */
     gallons = (r.water.fresh + r.water.recovered) * 24.0 / 3.785411784 *
               (out.w - w_in) / (out.w - r.w);
@@ -354,7 +303,7 @@ static void a_house_holds_its_published_water(void **state)
 static void duty_weighs_whole_states(void **state)
 {
     struct dew_case c = bare_case(400.0, 21.0);
-    struct dew_hour out = outdoors(21.0, 0.004);
+    struct dew_hour out = outdoors(21.0, 0.26);
     struct dew_path fan = {.exhaust = 90.0 * CFM};
     struct dew_result r;
 

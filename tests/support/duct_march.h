@@ -3,12 +3,9 @@
 #ifndef DEW_TESTS_DUCT_MARCH_H
 #define DEW_TESTS_DUCT_MARCH_H
 
-#include "support/rows.h"
+#include "support/marched.h"
 
 #include "dew/ducts.h"
-#include "support/cases.h"
-
-static const double p0 = 101325.0;
 
 /* ---- a house on a layout ----------------------------------------------------- */
 
@@ -52,29 +49,13 @@ static inline void house_of(struct house *h, enum dew_layout kind, int handlers)
     lay(h, handlers);
 }
 
-static inline struct dew_hour outdoors(double t, double rh)
-{
-    return (struct dew_hour){.t = t, .w = dew_air_w(t, rh, p0), .p = p0};
-}
-
 /* The last of 50 hours of one weather. */
 static inline struct dew_result last_hour(const struct dew_case *c, double t,
                                           double rh)
 {
     struct dew_hour out = outdoors(t, rh);
-    struct dew_result r;
-    struct dew_march *m;
-    struct dew_error err = {0};
 
-    if (dew_march_open(&m, c, &out, &err) != DEW_OK)
-        fail_msg("%s: %s", err.path, err.text);
-    for (int h = 0; h < 50; h++) {
-        struct dew_date date = date_of(h);
-
-        assert_int_equal(dew_march_step(m, &out, &date, &r, &err), DEW_OK);
-    }
-    dew_march_close(m);
-    return r;
+    return run(c, &out, 50, NULL);
 }
 
 static inline void cool(struct house *h, int handlers)
