@@ -185,18 +185,6 @@ static void fans_add_by_rule(void **state)
                 0.05);
 }
 
-/* 90 cfm a third of the time over 30 natural: 51.6 on average; the mean flow
-   put through eq. 51 would give 42.4. */
-static void duty_weighs_states(void **state)
-{
-    double on = dew_house_leakage_total(30.0, 0.0, 90.0);
-    double off = dew_house_leakage_total(30.0, 0.0, 0.0);
-
-    (void)state;
-    assert_near(on / 3.0 + 2.0 * off / 3.0, 51.6, 0.05);
-    assert_near(dew_house_leakage_total(30.0, 0.0, 30.0), 42.4, 0.05);
-}
-
 /* [ASH-F16] eq. 51, closed form: the smaller flow, and the rest and nature in
    quadrature. */
 static void inward_is_total_less_supply(void **state)
@@ -330,7 +318,6 @@ int main(void)
     struct CMUnitTest tests[80] = {
         cmocka_unit_test(areas_turn_back_into_c),
         cmocka_unit_test(credit_chain_gives_the_published_constant),
-        cmocka_unit_test(duty_weighs_states),
         cmocka_unit_test(inward_is_total_less_supply),
         cmocka_unit_test(superposition_stays_near_the_mass_balance),
         cmocka_unit_test(imbalance_makes_pressure),
@@ -338,7 +325,7 @@ int main(void)
         cmocka_unit_test(storeys_between_lie_between),
         cmocka_unit_test(siting_faults_leave_the_output),
     };
-    size_t n = 9;
+    size_t n = 8;
 
     ADD_ROWS(tests, n, area_rows, area_is_the_printed_one);
     ADD_ROWS(tests, n, basic_rows, basic_gives_the_example);

@@ -163,23 +163,6 @@ static void two_alike_are_one_twice_as_large(void **state)
     assert_near(b.water.coil, a.water.coil, 1e-6);
 }
 
-/* interlock: the blower's watts and the coil's water follow the ventilator */
-static void an_interlock_costs_watts_and_water(void **state)
-{
-    static struct house h;
-    struct dew_result alone, locked;
-
-    (void)state;
-    house_of(&h, DEW_LAYOUT_return_tie, 1);
-    cool(&h, 1);
-    alone = last_hour(&h.c, 29.1, .81);
-    h.c.plant.handlers[0].mode = DEW_BLOWER_INTERLOCK;
-    locked = last_hour(&h.c, 29.1, .81);
-    assert_true(locked.energy.blower > alone.energy.blower);
-    assert_true(locked.water.putback > alone.water.putback);
-    assert_true(locked.fresh > alone.fresh);
-}
-
 /* ---- ducts that sweat --------------------------------------------------------------- */
 
 static void watch(struct house *h)
@@ -367,9 +350,8 @@ int main(void)
         cmocka_unit_test(leaks_outside_change_the_house_air),
         cmocka_unit_test(outdoor_air_that_meets_the_coil_first_dries_better),
         cmocka_unit_test(two_alike_are_one_twice_as_large),
-        cmocka_unit_test(an_interlock_costs_watts_and_water),
     };
-    size_t n = 11;
+    size_t n = 10;
 
     ADD_ROWS(tests, n, weighings, weighed_row);
     return _cmocka_run_group_tests("march: ducts", tests, n, NULL, NULL);

@@ -92,7 +92,7 @@ static struct dew_case lined_room(void)
     return c;
 }
 
-/* Its stores' own figures: see test_buffer.c. */
+/* Its stores' own figures, worked apart by RK4 on RH (regression). */
 static void lined_room_swings_as_its_stores(void **state)
 {
     struct dew_case c = lined_room();
@@ -272,32 +272,6 @@ static void ventilation_moves_gallons_a_day(void **state)
     assert_near(gallons, row->want, 0.05);
 }
 
-/* 30 m3/h takes 110 and 210 g/h, published (air at 20 degC 60 % over 10 and
-   0 degC 70 %); the formula's own figures are 114 and 209. */
-static void published_removal_by_thirty_m3_an_hour(void **state)
-{
-    double in = 0.60 * dew_air_pws(20.0) / (461.52 * 293.15);
-    double ten = 0.70 * dew_air_pws(10.0) / (461.52 * 283.15);
-    double zero = 0.70 * dew_air_pws(0.0) / (461.52 * 273.15);
-
-    (void)state;
-    assert_near((in - ten) * 1e3, 3.8, 0.05);
-    assert_near((in - zero) * 1e3, 7.0, 0.05);
-    assert_near(30e3 * (in - ten), 114.0, 0.5);
-    assert_near(30e3 * (in - zero), 209.0, 0.5);
-}
-
-/* A 460 m3 house holds 2.6 kg of water at 30 %, 8.7 kg at 100 %, published by
-   a national research council; at 21.5 degC, where the figures fit. */
-static void a_house_holds_its_published_water(void **state)
-{
-    double vapour = dew_air_pws(21.5) / (461.52 * 294.65);
-
-    (void)state;
-    assert_near(460.0 * 0.30 * vapour, 2.6, 0.05);
-    assert_near(460.0 * vapour, 8.7, 0.05);
-}
-
 /* Eq. 51 by whole states: a 90 cfm exhaust a third of the time over 30 cfm of
    nature gives 51.6 cfm on average, not 42.4 from the mean flow. */
 static void duty_weighs_whole_states(void **state)
@@ -323,11 +297,9 @@ int main(void)
         cmocka_unit_test(unbuffered_room_swings_as_the_closed_form),
         cmocka_unit_test(lined_room_swings_as_its_stores),
         cmocka_unit_test(lined_room_follows_the_exact_wall),
-        cmocka_unit_test(published_removal_by_thirty_m3_an_hour),
         cmocka_unit_test(duty_weighs_whole_states),
-        cmocka_unit_test(a_house_holds_its_published_water),
     };
-    size_t n = 6;
+    size_t n = 4;
 
     ADD_ROWS(tests, n, steady_rows, steady_house_settles_by_hand);
     ADD_ROWS(tests, n, stepped_rows, a_step_is_taken_up_as_by_the_half_space);

@@ -364,7 +364,6 @@ static void readings_keep_their_order(void **state)
     assert_true(at[0].sensible < at[2].sensible);
 }
 
-/* Supply air on a cold night, an owner's own arithmetic: 0 degF, 68 degF. */
 int main(void)
 {
     struct CMUnitTest tests[64] = {
