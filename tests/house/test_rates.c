@@ -207,12 +207,6 @@ static void credit_lowers_the_fan(void **state)
     assert_near(dew_house_fan_rate(DEW_CREDIT_2016, 48.1, 50.0, 1), 0.0, 0.0);
 }
 
-static void intermittent_rules_hold(void **state)
-{
-    (void)state;
-    assert_near(dew_house_effectiveness(1.0, 7.3), 1.0, 1e-12);
-}
-
 static void local_rows_are_found(void **state)
 {
     const struct dew_exhaust_rule *rules;
@@ -230,11 +224,10 @@ int main(void)
     struct CMUnitTest tests[80] = {
         cmocka_unit_test(rules_end_where_they_end),
         cmocka_unit_test(credit_lowers_the_fan),
-        cmocka_unit_test(intermittent_rules_hold),
         cmocka_unit_test(local_rows_are_found),
         cmocka_unit_test(a_steady_flow_comes_back),
     };
-    size_t n = 5;
+    size_t n = 4;
 
     ADD_ROWS(tests, n, irc_wa_rows, washington_table_is_the_printed);
     ADD_ROWS(tests, n, model_rows, model_table_is_the_printed);

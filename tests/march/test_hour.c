@@ -88,6 +88,21 @@ static void the_worst_pressure_of_an_hour_stays(void **state)
     dew_march_close(m);
 }
 
+/* By hand: .7 of the way to the room, and 33 W in 50 L/s. */
+static void supply_air_has_the_heat_of_core_and_fan(void **state)
+{
+    struct dew_case c = bare_case(173.0, 20.7);
+    struct dew_hour out = outdoors(-7.3, 0.8);
+    struct dew_path on = {
+        .supply = 0.05, .exhaust = 0.05, .sensible = 0.7, .fan_heat = 33.0};
+    double warmer = 33.0 / (0.05 * dew_air_density_run(p0) * 1006.0);
+
+    (void)state;
+    set_path(&c, DEW_VENT_ON, &on);
+    assert_near(run(&c, &out, 2, NULL).supply_t, -7.3 + 0.7 * 28.0 + warmer,
+                1e-9);
+}
+
 /* The label's own points; the curve between them is test_coil.c's. */
 struct pump {
     const char *name;
@@ -118,12 +133,13 @@ static void heat_pump_draws_by_its_curve(void **state)
 
 int main(void)
 {
-    struct CMUnitTest tests[3 + COUNT_OF(pumps)] = {
+    struct CMUnitTest tests[4 + COUNT_OF(pumps)] = {
         cmocka_unit_test(the_worst_pressure_of_an_hour_stays),
+        cmocka_unit_test(supply_air_has_the_heat_of_core_and_fan),
         cmocka_unit_test(a_film_counts_once_it_can_be_seen),
         cmocka_unit_test(a_watched_surface_counts_by_its_air),
     };
-    size_t n = 3;
+    size_t n = 4;
 
     ADD_ROWS(tests, n, pumps, heat_pump_draws_by_its_curve);
     return _cmocka_run_group_tests("march, hour", tests, n, NULL, NULL);

@@ -5,36 +5,16 @@
 #include "dew/rates.h"
 #include "support/cases.h"
 
-/*
- * Effectiveness of a fan on a share of each cycle, constant source, no flow
- * between, equal mean concentration; turns: equal steady flow x cycle /
- * volume.  Exact, worked apart.
- */
+/* A fan on a share of each cycle, constant source, no flow between, equal mean
+   concentration: see the exact values in tests/house/test_rates.c. */
 static const struct pause {
     const char *name;
     int cycle, on; /* h */
-    double turns[7], effectiveness[7];
 } pauses[] = {
-    {"on 1 h of 10",
-     10,
-     1,
-     {.25, .5, 1, 1.5, 2, 0, 0},
-     {.9958, .9829, .9287, .8254, .6293, 0, 0}},
-    {"on 1 h of 4",
-     4,
-     1,
-     {.25, .5, 1, 1.5, 2, 2.5, 3},
-     {.9971, .9882, .9516, .8863, .7831, .6204, .3563}},
-    {"on 2 h of 4",
-     4,
-     2,
-     {.25, .5, 1, 1.5, 2, 2.5, 3},
-     {.9987, .9948, .9791, .9527, .9155, .8672, .8083}},
-    {"on 3 h of 4",
-     4,
-     3,
-     {.25, .5, 1, 1.5, 2, 2.5, 3},
-     {.9997, .9987, .9949, .9886, .9801, .9696, .9576}},
+    {"on 1 h of 10", 10, 1},
+    {"on 1 h of 4", 4, 1},
+    {"on 2 h of 4", 4, 2},
+    {"on 3 h of 4", 4, 3},
 };
 
 static const double volume = 413.0;
@@ -69,30 +49,24 @@ static double excess(const struct pause *row, double on, int steps)
     return sum;
 }
 
+/* At sixty steps an hour, and at four: the edges still fall on steps. */
 static void the_march_keeps_the_mean_of_a_steady_flow(void **state)
 {
+    static const double turns[] = {.25, .5, 1, 1.5, 2, 2.5, 3};
     const struct pause *row = *state;
     double share = (double)row->on / row->cycle;
 
-    for (int i = 0; i < 7 && row->turns[i] > 0.0; i++) {
-        double equal = row->turns[i] * volume / (3600.0 * row->cycle);
-        double on = equal / (row->effectiveness[i] * share);
-        double shown = 1e6 * 5.3e-6 / excess(row, on, 60);
+    for (size_t i = 0; i < COUNT_OF(turns); i++) {
+        double equal = turns[i] * volume / (3600.0 * row->cycle);
+        double on = equal / (dew_house_effectiveness(share, turns[i]) * share);
 
-        assert_near(shown / (on * share), row->effectiveness[i],
-                    0.005 * row->effectiveness[i]);
+        if (isnan(on)) /* no fan makes so much up in so little time */
+            continue;
+        assert_near(1e6 * 5.3e-6 / excess(row, on, 60), equal, 0.005 * equal);
+        if (turns[i] == 1.0)
+            assert_near(1e6 * 5.3e-6 / excess(row, on, 4), equal,
+                        0.005 * equal);
     }
-}
-
-/* At four steps an hour the edges still fall on steps. */
-static void four_steps_an_hour_are_enough(void **state)
-{
-    const struct pause *row = *state;
-    double share = (double)row->on / row->cycle, turns = 1.0;
-    double equal = turns * volume / (3600.0 * row->cycle);
-    double on = equal / (dew_house_effectiveness(share, turns) * share);
-
-    assert_near(1e6 * 5.3e-6 / excess(row, on, 4), equal, 0.005 * equal);
 }
 
 int main(void)
@@ -101,6 +75,5 @@ int main(void)
     size_t n = 0;
 
     ADD_ROWS(tests, n, pauses, the_march_keeps_the_mean_of_a_steady_flow);
-    ADD_ROWS(tests, n, pauses, four_steps_an_hour_are_enough);
     return _cmocka_run_group_tests("march, pauses", tests, n, NULL, NULL);
 }
