@@ -106,17 +106,13 @@ static void take_step(struct dew_march *m, struct dew__hour *h,
 /* Air changes in a step by which its exchange may differ from the last's. */
 static const double most_change = 0.015;
 
-static double exchange(const struct dew__blend *b)
-{
-    return b->leak + b->fresh + b->unplanned + b->ductleak;
-}
-
 /* 1 where one step is too coarse: heating or cooling has come or gone in it,
    which its two stages see at the wrong moment, or the wind swings. */
 static int is_coarse(const struct dew_march *m, const struct dew__hour *h,
                      const struct trial *s)
 {
-    double change = fabs(exchange(&h->now.blend) - exchange(&m->blend));
+    double change =
+        fabs(dew__exchange(&h->now.blend) - dew__exchange(&m->blend));
 
     return s->sum.acts != m->acts ||
            change * h->dt > most_change * m->lane.mass_air;

@@ -26,17 +26,20 @@
 
 #define DEW_GAMMA 0.29289321881345254 /* 1 - 1/sqrt 2, [ALE77] */
 
+/* Outdoor air by every way but windows, kg/s. */
+DEW_LANE double dew__exchange(const struct dew__blend *b)
+{
+    return b->leak + b->fresh + b->unplanned + b->ductleak;
+}
+
 DEW_LANE double dew__co2_stage(const struct dew__now *n,
                                const struct dew_state *x, double gdt)
 {
-    const struct dew__blend *b = &n->blend;
     struct dew_co2_room room;
 
     room.volume = n->lane.volume; /* V dC/dt = 1e6 G + q (C_out - C) */
     room.generation = n->drive.co2_in;
-    room.flow =
-        (b->leak + b->fresh + b->unplanned + b->ductleak) / n->lane.rho +
-        n->drive.window;
+    room.flow = dew__exchange(&n->blend) / n->lane.rho + n->drive.window;
     room.outdoors = n->lane.co2_out;
     return dew__house_co2_step(&room, x->co2, gdt);
 }

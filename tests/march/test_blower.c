@@ -109,6 +109,27 @@ static void blower_and_compressor_run_alike(void **state)
     assert_near(r.water.putback, 0.0, 1e-12);
 }
 
+/* By the clock for 48 minutes an hour: what cooling leaves of them is at low
+   flow, closed form. */
+static void the_rest_of_its_minutes_is_at_low_flow(void **state)
+{
+    struct dew_hour out;
+    struct dew_case c = pinned(3600.0, &out);
+    struct dew_handler *h = &c.plant.handlers[0];
+    struct dew_result r;
+
+    (void)state;
+    h->mode = DEW_BLOWER_MINUTES;
+    h->minutes = 0.8;
+    h->off_delay = h->still = 0.0;
+    r = run(&c, &out, 24 * 20, NULL);
+    assert_true(r.duty.blower > 0.4 && r.duty.blower < 0.7);
+    assert_near(r.energy.blower / 3600.0,
+                h->blower_w * r.duty.blower +
+                    h->blower_low_w * (0.8 - r.duty.blower),
+                1e-3);
+}
+
 /* ---- a damp day with its night ------------------------------------------- */
 
 enum { DAYS = 6, HOURS = 24 * DAYS };
@@ -286,12 +307,13 @@ int main(void)
     struct CMUnitTest tests[32] = {
         cmocka_unit_test(
             on_gives_back_more_than_auto_in_every_hour_with_a_cycle),
+        cmocka_unit_test(the_rest_of_its_minutes_is_at_low_flow),
         cmocka_unit_test(their_hours_are_equal_in_weather_too),
         cmocka_unit_test(the_low_stage_moves_the_air_it_is_told),
         cmocka_unit_test(wetter_readings_are_wetter_in_order),
         cmocka_unit_test(a_night_without_a_cycle_gives_little_back),
     };
-    size_t n = 5;
+    size_t n = 6;
 
     ADD_ROWS(tests, n, cycling_rows, blower_and_compressor_run_alike);
     ADD_ROWS(tests, n, delays, the_march_puts_back_what_the_delay_dries);

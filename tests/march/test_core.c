@@ -60,6 +60,7 @@ static void condensing_raises_recovery_and_drains(void **state)
 
     assert_near(r.rh, b->rh, 1e-3);
     assert_near(shown(&r), b->eps, 0.01);
+    assert_near(r.supply_t, b->t_out + shown(&r) * (22.0 - b->t_out), 1e-6);
     assert_near(r.core_drained / passed, b->water, 0.10 * b->water);
 }
 
