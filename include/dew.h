@@ -27,6 +27,7 @@
 #include "dew/plant.h"
 #include "dew/rates.h"
 #include "dew/report.h"
+#include "dew/run.h"
 #include "dew/scenario.h"
 #include "dew/sources.h"
 #include "dew/status.h"

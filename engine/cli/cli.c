@@ -80,6 +80,7 @@ int dew__cli_error(const struct dew_error *err)
                          dew_error_line(err, line, sizeof line));
 }
 
+/* That a file which the user named cannot be read is bad input. */
 int dew__cli_faults(const struct dew_faults *faults)
 {
     size_t shown = faults->count < faults->room ? faults->count : faults->room;
@@ -88,20 +89,13 @@ int dew__cli_faults(const struct dew_faults *faults)
     for (size_t i = 0; i < shown; i++) {
         int code = dew__cli_error(&faults->list[i]);
 
+        if (faults->list[i].status == DEW_EIO)
+            code = DEW__BAD_INPUT;
         worst = code > worst ? code : worst;
     }
     if (faults->count > shown)
         dew__cli_fail(DEW__BAD_INPUT, "and %zu more", faults->count - shown);
     return worst;
-}
-
-int dew__cli_input_faults(const struct dew_faults *faults)
-{
-    int code = dew__cli_faults(faults);
-
-    return code == DEW__FAILED && faults->list[0].status == DEW_EIO
-               ? DEW__BAD_INPUT
-               : code;
 }
 
 /* ---- the nearest word ---------------------------------------------------- */

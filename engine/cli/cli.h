@@ -121,11 +121,9 @@ void dew__cli_usage(struct argp_state *state, const char *format, ...)
 int dew__cli_fail(enum dew__exit code, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
 
-/* The same for an error record, or every one of a list; returns the code. */
+/* The same for an error record, or every one of a reading; returns the code. */
 int dew__cli_error(const struct dew_error *err);
 int dew__cli_faults(const struct dew_faults *faults);
-/* The same of a file that the user named: that it cannot be read is bad input. */
-int dew__cli_input_faults(const struct dew_faults *faults);
 
 /* The exit code of a status: memory, disk and our own faults are FAILED. */
 enum dew__exit dew__cli_code(enum dew_status status);

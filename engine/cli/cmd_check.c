@@ -3,10 +3,9 @@
 #include <math.h>
 #include <string.h>
 
-#include "cli/job.h"
 #include "cli/load.h"
 
-enum { SHOWN = 400, PICKS = 64 };
+enum { SHOWN = 400 };
 
 struct check {
     struct dew__cli common;
@@ -175,11 +174,16 @@ static void print_ducts(const struct dew_scenario *s)
                       "through their walls. Where they lie is ducts.place.");
 }
 
-static void print_text(const struct check *c, const struct dew_scenario *s,
-                       const unsigned char *picked)
+static int system_of(const struct check *c, const struct dew_scenario *s)
+{
+    return c->common.units ? c->common.units : dew_scenario_system(s);
+}
+
+static void print_text(const struct check *c, const struct dew_run *run)
 {
     static const char *const names[] = {"", "inch-pound", "metric"};
-    int system = dew__cli_system(&c->common, s);
+    const struct dew_scenario *s = dew_run_scenario(run);
+    int system = system_of(c, s);
 
     dew__cli_put(stdout, c->path);
     puts(": no fault found");
@@ -187,9 +191,8 @@ static void print_text(const struct check *c, const struct dew_scenario *s,
            dew_scenario_count(s) == 1 ? "" : "s", names[system]);
     print_ducts(s);
     print_base(s, system);
-    for (size_t i = 0; i < dew_scenario_count(s); i++)
-        if (picked[i])
-            print_option(s, i, system);
+    for (size_t i = 0; i < dew_run_count(run); i++)
+        print_option(s, dew_run_option(run, i), system);
 }
 
 /* ---- JSON ------------------------------------------------------------------ */
@@ -260,20 +263,21 @@ static json_t *values_json(const struct dew_value *v,
     return j;
 }
 
-static int print_json(const struct check *c, const struct dew_scenario *s,
-                      const unsigned char *picked)
+static int print_json(const struct check *c, const struct dew_run *run)
 {
+    const struct dew_scenario *s = dew_run_scenario(run);
     const struct dew_value *base = dew_scenario_base(s);
-    int system = dew__cli_system(&c->common, s);
+    int system = system_of(c, s);
     json_t *options = json_array();
 
-    for (size_t i = 0; i < dew_scenario_count(s); i++)
-        if (picked[i])
-            json_array_append_new(
-                options,
-                json_pack(
-                    "{s:s, s:o}", "name", dew_scenario_name(s, i), "changes",
-                    values_json(dew_scenario_values(s, i), base, system)));
+    for (size_t i = 0; i < dew_run_count(run); i++) {
+        size_t at = dew_run_option(run, i);
+
+        json_array_append_new(
+            options,
+            json_pack("{s:s, s:o}", "name", dew_scenario_name(s, at), "changes",
+                      values_json(dew_scenario_values(s, at), base, system)));
+    }
     return dew__cli_json(
         json_pack("{s:s, s:s, s:s, s:o, s:o}", "scenario", c->path, "title",
                   dew_scenario_title(s), "units", system == 2 ? "si" : "us",
@@ -296,21 +300,16 @@ int dew__cmd_check(int argc, char **argv)
                "  dewledger check house.yaml\n"
                "  dewledger check house.yaml --option 'as it stands'\n",
         .children = children};
-    struct check c = {0};
-    struct dew__job job;
-    unsigned char picked[PICKS] = {0};
+    struct check c = {.path = NULL};
+    struct dew_run *run = NULL;
     int code = dew__cli_parse(&argp, argc, argv, &c);
 
-    if (code != DEW__DONE)
-        return code;
-    code = dew__job_check(&job, c.path, &c.common);
-    if (code != DEW__DONE)
-        return code;
-    code = dew__cli_picks(&c.common, job.scenario, picked);
+    if (code == DEW__DONE)
+        code = dew__cli_open(&run, c.path, &c.common, DEW_RUN_CHECK, 0);
     if (code == DEW__DONE && c.common.json)
-        code = print_json(&c, job.scenario, picked);
+        code = print_json(&c, run);
     else if (code == DEW__DONE)
-        print_text(&c, job.scenario, picked);
-    dew__job_close(&job);
+        print_text(&c, run);
+    dew_run_close(run);
     return code;
 }

@@ -1,42 +1,29 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* dewledger ducts: air at every grille in every state, for each layout. */
-#include "cli/layouts.h"
 #include "cli/load.h"
 
-enum { PICKS = 64 };
-
-/* All that the command owns, in the order it is made. */
 struct ducts {
     struct dew__cli common, result;
     const char *path;
-    struct dew__job job;
-    size_t which[PICKS], count;
-    struct dew__layouts layouts;
+    struct dew_run *run;
 };
 
 static int tell(const struct ducts *d)
 {
+    const struct dew_report_ducts *ducts = dew_run_ducts(d->run);
+    const struct dew_ducts_frame frame =
+        dew_run_frame(d->run, (enum dew_system)d->result.units);
     struct dew_error err = {0};
-    struct dew_ducts_frame frame = {
-        .title = dew_scenario_title(d->job.scenario),
-        .version = DEW_VERSION,
-        .sha256 = d->job.scenario_hash,
-        .system =
-            (enum dew_system)dew__cli_system(&d->result, d->job.scenario)};
 
     if (d->common.out != NULL &&
-        dew_report_ducts_write(d->layouts.report, &frame, d->common.out,
-                               &err) != DEW_OK)
+        dew_report_ducts_write(ducts, &frame, d->common.out, &err) != DEW_OK)
         return dew__cli_error(&err);
-    if (d->result.json)
-        dew_report_ducts_json(d->layouts.report, &frame, stdout, &err);
-    else
-        dew_report_ducts_text(d->layouts.report, &frame, stdout, &err);
+    (d->result.json ? dew_report_ducts_json
+                    : dew_report_ducts_text)(ducts, &frame, stdout, &err);
     if (err.status != DEW_OK)
         return dew__cli_error(&err);
-    return d->common.strict && dew_report_ducts_stops(d->layouts.report) > 0
-               ? DEW__STOPPED
-               : DEW__DONE;
+    return d->common.strict && dew_report_ducts_stops(ducts) > 0 ? DEW__STOPPED
+                                                                 : DEW__DONE;
 }
 
 static error_t take(int key, char *word, struct argp_state *state)
@@ -73,19 +60,13 @@ int dew__cmd_ducts(int argc, char **argv)
                               .args_doc = "SCENARIO.yaml",
                               .doc = does,
                               .children = children};
-    struct ducts d = {0};
+    struct ducts d = {.path = NULL};
     int code = dew__cli_parse(&argp, argc, argv, &d);
 
     if (code == DEW__DONE)
-        code = dew__job_open(&d.job, d.path, &d.common);
-    if (code != DEW__DONE)
-        return code;
-    code = dew__cli_chosen(&d.common, d.job.scenario, d.which, PICKS, &d.count);
-    if (code == DEW__DONE)
-        code = dew__layouts_open(&d.layouts, &d.job, d.which, d.count, 0);
+        code = dew__cli_open(&d.run, d.path, &d.common, DEW_RUN_DUCTS, 0);
     if (code == DEW__DONE)
         code = tell(&d);
-    dew__layouts_close(&d.layouts);
-    dew__job_close(&d.job);
+    dew_run_close(d.run);
     return code;
 }

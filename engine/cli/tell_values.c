@@ -5,9 +5,8 @@
 #include <string.h>
 #include <strings.h>
 
-#include "cli/load.h"
 #include "cli/tell.h"
-#include "dew/climate.h"
+#include "run/run.h"
 
 enum { WORD = 80, PLACE_WORDS = 4 };
 
@@ -72,17 +71,27 @@ static void tell_keys(const struct dew__value_asked *a, const char *tail)
 
 /* ---- options of the scenario that the line names ----------------------------- */
 
+static struct dew_scenario *open_named(const char *path)
+{
+    struct dew_scenario_source from = {.name = path};
+    struct dew_scenario *s = NULL;
+    char *text;
+
+    if (dew__run_text(path, &text, &from.length, NULL) != DEW_OK)
+        return NULL;
+    from.text = text;
+    (void)dew_scenario_open(&s, &from, NULL);
+    free(text);
+    return s;
+}
+
 static void tell_option_names(const struct dew__value_asked *a)
 {
-    const struct dew__cli none = {0};
     struct dew_scenario *s = NULL;
-    const char *end;
 
-    for (int i = 0; i < a->count && s == NULL; i++) {
-        end = strstr(a->words[i], ".yaml");
-        if (end != NULL)
-            (void)dew__cli_scenario(a->words[i], &none, &s);
-    }
+    for (int i = 0; i < a->count && s == NULL; i++)
+        if (strstr(a->words[i], ".yaml") != NULL)
+            s = open_named(a->words[i]);
     if (s == NULL)
         return;
     for (size_t i = 0; i < dew_scenario_count(s); i++)

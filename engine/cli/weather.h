@@ -4,7 +4,7 @@
 #define DEW_CLI_WEATHER_H
 
 #include "cli/cli.h"
-#include "dew/weather.h"
+#include "run/run.h"
 
 /* One row a sub-command: name, the rest of its function's name, what it does */
 #define DEW__WEATHER_MAP(X)                                                    \
@@ -28,20 +28,7 @@ enum {
 
 extern const struct dew__command dew__weathers[DEW__WEATHERS];
 
-enum { DEW__WEATHER_SAID = 32, DEW__WEATHER_FAULTS = 40 };
-
-/* What a person says of a file's columns. */
-struct dew__weather_said {
-    struct dew_column_said row[DEW__WEATHER_SAID];
-    size_t count;
-};
-
-/*
- * Take "HEADER=UNIT" (is_unit) or "HEADER=MEANING"; word is cut in place and
- * kept.  Returns what is wrong with it, or NULL.
- */
-const char *dew__weather_say(struct dew__weather_said *said, char *word,
-                             int is_unit);
+enum { DEW__WEATHER_FAULTS = 40 };
 
 /* A file to read, and what the command line says about it. */
 struct dew__weather_file {
@@ -49,21 +36,12 @@ struct dew__weather_file {
     const char *path, *out, *svg;
     int files; /* how many names the sub-command takes */
     struct dew_weather_ask ask;
-    struct dew__weather_said said;
+    struct dew__run_said said;
     struct dew_year *year;
     struct dew_weather_report report;
     const char *fill; /* a place, or NULL                                   */
     struct dew_year_filled filled;
 };
-
-/*
- * Make the year whole: long gaps and missing lanes from the made year of
- * place (words, as for dew_climate_find; NULL or "": from none), light parted.
- */
-enum dew_status dew__weather_fill(struct dew_year *year, const char *place,
-                                  unsigned long seed,
-                                  struct dew_year_filled *filled,
-                                  struct dew_error *err);
 
 /*
  * Read the command line of a sub-command that takes files names (1: FILE,

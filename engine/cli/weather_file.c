@@ -80,40 +80,10 @@ static int choice(struct argp_state *state, const char *name, const char *word,
     return 0;
 }
 
-static struct dew_column_said *said_of(struct dew__weather_said *said,
-                                       const char *header)
-{
-    for (size_t i = 0; i < said->count; i++)
-        if (strcmp(said->row[i].header, header) == 0)
-            return &said->row[i];
-    if (said->count == DEW__WEATHER_SAID)
-        return NULL;
-    said->row[said->count] = (struct dew_column_said){.header = header};
-    return &said->row[said->count++];
-}
-
-_Static_assert(DEW__WEATHER_SAID == 32, "as the message says");
-
-const char *dew__weather_say(struct dew__weather_said *said, char *word,
-                             int is_unit)
-{
-    char *equals = strrchr(word, '=');
-    struct dew_column_said *row;
-
-    if (equals == NULL || equals == word || equals[1] == '\0')
-        return is_unit ? "write HEADER=UNIT" : "write HEADER=MEANING";
-    *equals = '\0';
-    row = said_of(said, word);
-    if (row == NULL)
-        return "more than 32 columns";
-    *(is_unit ? &row->unit : &row->meaning) = equals + 1;
-    return NULL;
-}
-
 static void say(struct argp_state *state, char *word, int is_unit)
 {
     struct dew__weather_file *f = state->input;
-    const char *wrong = dew__weather_say(&f->said, word, is_unit);
+    const char *wrong = dew__run_say(&f->said, word, is_unit);
 
     if (wrong != NULL)
         dew__cli_usage(state, "%s: %s", word, wrong);
@@ -257,9 +227,9 @@ int dew__weather_open(struct dew__weather_file *f)
     f->ask.keep_gaps |= f->fill != NULL;
     if (dew_weather_read(&f->year, f->path, &f->ask, &f->report, &faults) !=
         DEW_OK)
-        return dew__cli_input_faults(&faults);
-    if (f->fill == NULL || dew__weather_fill(f->year, f->fill, DEW_MADE_SEED,
-                                             &f->filled, &err) == DEW_OK)
+        return dew__cli_faults(&faults);
+    if (f->fill == NULL || dew__run_fill(f->year, f->fill, DEW_MADE_SEED,
+                                         &f->filled, &err) == DEW_OK)
         return 0;
     dew_year_close(f->year);
     return dew__cli_error(&err);

@@ -4,7 +4,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "cli/load.h"
 #include "cli/weather.h"
 #include "dew/climate.h"
 #include "dew/made.h"
@@ -95,11 +94,13 @@ static int read_normals(struct making *m)
     struct dew_error list[FAULTS] = {{0}};
     struct dew_faults faults = {list, FAULTS, 0};
     size_t size;
-    char *text = dew__cli_text(m->normals, &size);
     int code = DEW__DONE;
+    char *text;
 
-    if (text == NULL)
-        return DEW__BAD_INPUT;
+    if (dew__run_text(m->normals, &text, &size, &list[0]) != DEW_OK) {
+        faults.count = 1;
+        return dew__cli_faults(&faults);
+    }
     if (size > TEXT_MOST)
         code =
             dew__cli_fail(DEW__BAD_INPUT, "%s: larger than 1 MiB", m->normals);

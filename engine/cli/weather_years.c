@@ -8,15 +8,12 @@
 #include <string.h>
 #include <unistd.h>
 
-#include "cli/job.h"
 #include "cli/load.h"
 #include "cli/weather.h"
 #include "core/clean.h"
-#include "dew/made.h"
-#include "dew/study.h"
 #include "report/words.h"
 
-enum { KEY_YEARS = 0x500, YEARS_MOST = 200, OPTIONS_MOST = 64, NAME = 22 };
+enum { KEY_YEARS = 0x500, YEARS_MOST = 200, NAME = 22 };
 
 /* Hours of an option in one year. */
 struct hours {
@@ -32,89 +29,44 @@ struct years {
     struct dew__cli result, common;
     const char *path;
     int count;
-    struct dew__job job;
-    struct dew_climate place;
-    unsigned long seed;
-    size_t which[OPTIONS_MOST], options;
-    struct dew_case *cases;
+    struct dew_run *run;
+    size_t options;
     struct hours *hours; /* [year][option]; year 0 is the typical one       */
 };
 
 /* ---- one year ---------------------------------------------------------------- */
 
-static int march(struct dew_study *study, struct hours *out)
+static int march(struct years *y, int number)
 {
-    const struct dew_outcome *o;
+    struct hours *out = y->hours + (size_t)number * y->options;
     struct dew_error err = {0};
     double done = 0.0;
-    size_t count;
-
-    while (done < 1.0)
-        if (dew_study_step(study, 8760, &done, &err) != DEW_OK)
-            return dew__cli_error(&err);
-    o = dew_study_outcomes(study, &count);
-    for (size_t i = 0; i < count; i++)
-        out[i] = (struct hours){o[i].year.too_humid, o[i].year.too_dry};
-    return DEW__DONE;
-}
-
-static int study_year(struct years *y, const struct dew_year *year,
-                      struct hours *out)
-{
-    struct dew_option options[OPTIONS_MOST] = {{0}};
-    struct dew_error err = {0};
-    struct dew_outdoors outdoors;
-    struct dew_weather weather;
-    struct dew_study *study;
-    size_t dates;
-    int code;
-
-    weather.hours = dew_year_hours(year, &weather.count);
-    weather.dates = dew_year_dates(year, &dates);
-    if (dew_scenario_outdoors(year, &outdoors, &err) != DEW_OK)
-        return dew__cli_error(&err);
-    for (size_t i = 0; i < y->options; i++) {
-        options[i].name = dew_scenario_name(y->job.scenario, y->which[i]);
-        options[i].c = &y->cases[i];
-        options[i].required =
-            dew_scenario_required(y->job.scenario, y->which[i]);
-        if (dew_scenario_case(y->job.scenario, y->which[i], &outdoors, NULL,
-                              &y->cases[i], &err) != DEW_OK)
-            return dew__cli_error(&err);
-    }
-    if (dew_study_open(&study, options, y->options, &weather, &err) != DEW_OK)
-        return dew__cli_error(&err);
-    code = march(study, out);
-    dew_study_close(study);
-    return code;
-}
-
-static int make_year(struct years *y, int number)
-{
-    const struct dew_made how = {.seed = y->seed, .number = number};
-    struct dew_error err = {0};
-    struct dew_year *year;
-    int code;
 
     if (isatty(STDERR_FILENO))
         fprintf(stderr, "\ryear %d of %d", number, y->count);
-    if (dew_made_open(&y->place, &how, &year, &err) != DEW_OK)
+    if (number > 0 && dew_run_made(y->run, number, &err) != DEW_OK)
         return dew__cli_error(&err);
-    code = study_year(y, year, y->hours + (size_t)number * y->options);
-    dew_year_close(year);
-    return code;
+    while (done < 1.0)
+        if (dew_run_step(y->run, 8760, &done, &err) != DEW_OK)
+            return dew__cli_error(&err);
+    for (size_t i = 0; i < y->options; i++) {
+        const struct dew_tally *year = &dew_run_outcome(y->run, i)->year;
+
+        out[i] = (struct hours){year->too_humid, year->too_dry};
+    }
+    return DEW__DONE;
 }
 
 static int all_years(struct years *y)
 {
     int code = DEW__DONE;
 
-    y->cases = calloc(y->options, sizeof *y->cases);
+    y->options = dew_run_count(y->run);
     y->hours = calloc((size_t)(y->count + 1) * y->options, sizeof *y->hours);
-    if (y->cases == NULL || y->hours == NULL)
+    if (y->hours == NULL)
         return dew__cli_fail(DEW__FAILED, "out of memory");
     for (int n = 0; n <= y->count && code == DEW__DONE; n++)
-        code = make_year(y, n);
+        code = march(y, n);
     if (isatty(STDERR_FILENO))
         fprintf(stderr, "\r%30s\r", "");
     return code;
@@ -141,23 +93,38 @@ static struct spread spread_of(const struct years *y, size_t option, int dry)
     return s;
 }
 
+static const struct dew_site *site_of(const struct years *y)
+{
+    return dew_year_site(dew_run_year(y->run));
+}
+
+static unsigned long seed_of(const struct years *y)
+{
+    return dew_scenario_weather(dew_run_scenario(y->run)).seed;
+}
+
+static const char *name_of(const struct years *y, size_t i)
+{
+    return dew_scenario_name(dew_run_scenario(y->run),
+                             dew_run_option(y->run, i));
+}
+
 static void print_text(const struct years *y)
 {
     char name[NAME];
 
     printf("Hours in %d made years of ", y->count);
-    dew__cli_put(stdout, y->place.site.id);
-    fputs(y->place.site.id[0] ? " " : "", stdout);
-    dew__cli_put(stdout, y->place.site.name);
-    printf(", seed %lu, and in the typical one\n\n%-*s%28s%30s\n%-*s", y->seed,
-           NAME, "", "too humid, h", "too dry, h", NAME, "option");
+    dew__cli_put(stdout, site_of(y)->id);
+    fputs(site_of(y)->id[0] ? " " : "", stdout);
+    dew__cli_put(stdout, site_of(y)->name);
+    printf(", seed %lu, and in the typical one\n\n%-*s%28s%30s\n%-*s",
+           seed_of(y), NAME, "", "too humid, h", "too dry, h", NAME, "option");
     for (int dry = 0; dry < 2; dry++)
         printf("%s%7s%7s%7s%7s", dry ? "  " : "", "typical", "least", "mean",
                "most");
     putchar('\n');
     for (size_t i = 0; i < y->options; i++) {
-        dew__clean(dew_scenario_name(y->job.scenario, y->which[i]), name,
-                   sizeof name);
+        dew__clean(name_of(y, i), name, sizeof name);
         printf("%s%*s", name, NAME - dew__width(name), "");
         for (int dry = 0; dry < 2; dry++) {
             struct spread s = spread_of(y, i, dry);
@@ -190,32 +157,24 @@ static int print_json(const struct years *y)
     json_t *list = json_array();
 
     for (size_t i = 0; i < y->options; i++)
-        json_array_append_new(
-            list, json_pack("{s:s, s:o, s:o}", "name",
-                            dew_scenario_name(y->job.scenario, y->which[i]),
-                            "too_humid_h", option_json(y, i, 0), "too_dry_h",
-                            option_json(y, i, 1)));
+        json_array_append_new(list, json_pack("{s:s, s:o, s:o}", "name",
+                                              name_of(y, i), "too_humid_h",
+                                              option_json(y, i, 0), "too_dry_h",
+                                              option_json(y, i, 1)));
     return dew__cli_json(json_pack("{s:s, s:s, s:i, s:I, s:o}", "number",
-                                   y->place.site.id, "name", y->place.site.name,
+                                   site_of(y)->id, "name", site_of(y)->name,
                                    "years", y->count, "seed",
-                                   (json_int_t)y->seed, "options", list));
+                                   (json_int_t)seed_of(y), "options", list));
 }
 
 /* ---- the command line -------------------------------------------------------------- */
 
 static int tell(struct years *y)
 {
-    int code = dew__cli_scenario(y->path, &y->common, &y->job.scenario);
+    int code = dew__cli_open(&y->run, y->path, &y->common, DEW_RUN_YEARS, 0);
 
     if (code == DEW__DONE)
-        code = dew__job_place(&y->job, y->path, &y->place);
-    if (code == DEW__DONE)
-        code = dew__cli_chosen(&y->common, y->job.scenario, y->which,
-                               OPTIONS_MOST, &y->options);
-    if (code != DEW__DONE)
-        return code;
-    y->seed = dew_scenario_weather(y->job.scenario).seed;
-    code = all_years(y);
+        code = all_years(y);
     if (code == DEW__DONE && y->result.json)
         return print_json(y);
     if (code == DEW__DONE)
@@ -271,8 +230,7 @@ int dew__weather_years(int argc, char **argv)
     code = dew__cli_parse(&argp, argc, argv, y);
     if (code == DEW__DONE)
         code = tell(y);
-    dew__job_close(&y->job);
-    free(y->cases);
+    dew_run_close(y->run);
     free(y->hours);
     free(y);
     return code;

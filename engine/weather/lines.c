@@ -1,46 +1,47 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "weather/lines.h"
 
-#include <errno.h>
 #include <stdlib.h>
 #include <string.h>
-#include <unistd.h>
 
 #include "core/fail.h"
-#include "core/in.h"
 
-enum dew_status dew__lines_open(struct dew__lines *in, const char *path,
+enum dew_status dew__lines_file(struct dew_text *text, char **bytes,
+                                struct dew_faults *faults)
+{
+    const size_t most = (size_t)1 << 31;
+    struct dew_error err = {0};
+
+    *bytes = NULL;
+    if (dew__in_read(text->name, DEW__IN_FILE, most, bytes, &text->length,
+                     &err) == DEW_OK &&
+        text->length == most)
+        dew__fail(&err, DEW_ERANGE, "larger than 2 GiB");
+    text->bytes = *bytes;
+    return err.status == DEW_OK ? DEW_OK : dew__fault(faults, &err);
+}
+
+enum dew_status dew__lines_open(struct dew__lines *in,
+                                const struct dew_text *text,
                                 struct dew_error *err)
 {
-    const char *why;
-    int file;
-
     memset(in, 0, sizeof *in);
-    in->path = path;
+    in->path = text->name;
     in->eol = '\n';
-    dew__at(err, path, 0, 0);
-    errno = 0;
-    file = dew__in_open(path, DEW__IN_FILE, &why);
-    if (file < 0)
-        return dew__fail(err, DEW_EIO, "cannot be opened: %s", why);
-    in->gz = gzdopen(file, "rb");
-    if (in->gz == NULL)
-        close(file);
+    dew__at(err, text->name, 0, 0);
     /* The line being given out may have begun in the block before. */
     in->block = malloc(DEW__LINE_MAX + DEW__BLOCK + 1);
-    if (in->gz == NULL || in->block == NULL) {
-        dew__lines_close(in);
-        return dew__fail(err, DEW_EMEM, "no memory to read %s", path);
-    }
-    return DEW_OK;
+    if (dew__unpack_open(&in->bytes, text->bytes, text->length) &&
+        in->block != NULL)
+        return DEW_OK;
+    dew__lines_close(in);
+    return dew__fail(err, DEW_EMEM, "no memory to read %s", text->name);
 }
 
 void dew__lines_close(struct dew__lines *in)
 {
-    if (in->gz != NULL)
-        gzclose_r(in->gz);
+    dew__unpack_close(&in->bytes);
     free(in->block);
-    in->gz = NULL;
     in->block = NULL;
 }
 
@@ -61,9 +62,10 @@ enum dew_status dew__lines_again(struct dew__lines *in, struct dew_error *err)
         return DEW_OK;
     in->used = 0;
     in->ended = in->blocks = 0;
-    if (gzrewind(in->gz) != 0)
-        return dew__fail(err, DEW_EIO, "cannot be read again");
-    return DEW_OK;
+    dew__unpack_close(&in->bytes);
+    return dew__unpack_open(&in->bytes, in->bytes.bytes, in->bytes.length)
+               ? DEW_OK
+               : dew__fail(err, DEW_EMEM, "no memory to read it again");
 }
 
 static enum dew_status too_long(const struct dew__lines *in,
@@ -80,7 +82,7 @@ static enum dew_status refill(struct dew__lines *in, struct dew_error *err)
 {
     size_t left = in->used - in->from;
     int first = in->line == 0 && in->used == 0;
-    int code, n;
+    long n;
 
     if (left >= DEW__LINE_MAX)
         return too_long(in, err);
@@ -89,13 +91,9 @@ static enum dew_status refill(struct dew__lines *in, struct dew_error *err)
     memmove(in->block, in->block + in->from, left);
     in->from = 0;
     in->used = left;
-    n = gzread(in->gz, in->block + left, DEW__BLOCK);
-    gzerror(in->gz, &code);
-    if (n < 0 || (code != Z_OK && code != Z_STREAM_END)) {
+    n = dew__unpack_next(&in->bytes, in->block + left, DEW__BLOCK);
+    if (n < 0) {
         dew__at(err, in->path, in->line + 1, 1);
-        if (code == Z_ERRNO)
-            return dew__fail(err, DEW_EIO, "cannot be read: %s",
-                             strerror(errno));
         return dew__fail(err, DEW_EIO,
                          "the compressed data are damaged or end early");
     }

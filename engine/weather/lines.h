@@ -9,9 +9,9 @@
 #define DEW_WEATHER_LINES_H
 
 #include <csv.h>
-#include <zlib.h>
 
-#include "dew/status.h"
+#include "core/in.h"
+#include "dew/weather.h"
 
 enum {
     DEW__BLOCK = 1 << 17,    /* bytes read at once                          */
@@ -21,7 +21,7 @@ enum {
 
 struct dew__lines {
     const char *path;
-    gzFile gz;
+    struct dew__unpack bytes;
     char *block;       /* DEW__LINE_MAX for a line begun, then DEW__BLOCK    */
     size_t from, used; /* the bytes of block not yet given out               */
     int ended, blocks; /* blocks read                                        */
@@ -32,22 +32,28 @@ struct dew__lines {
     size_t length;
 };
 
-/* Errors: DEW_EIO (the path cannot be opened), DEW_EMEM. */
-enum dew_status dew__lines_open(struct dew__lines *in, const char *path,
+/* Errors: DEW_EMEM.  The text is borrowed until close. */
+enum dew_status dew__lines_open(struct dew__lines *in,
+                                const struct dew_text *text,
                                 struct dew_error *err);
 void dew__lines_close(struct dew__lines *in);
+
+/* The file at text->name into *text, its bytes to be freed.  Errors: DEW_EIO,
+   DEW_EMEM, DEW_ERANGE: above 2 GiB. */
+enum dew_status dew__lines_file(struct dew_text *text, char **bytes,
+                                struct dew_faults *faults);
 
 /*
  * The next line.  *more is 0 at the end of the file.  A byte order mark is
  * taken off the first line.
  *
  * Errors     DEW_ESYNTAX: a line above DEW__LINE_MAX or a zero byte (no text);
- *            DEW_EIO: the disk, or compressed data that are damaged or cut.
+ *            DEW_EIO: compressed data that are damaged or cut.
  */
 enum dew_status dew__lines_next(struct dew__lines *in, int *more,
                                 struct dew_error *err);
 
-/* Start again at the first line.  Errors: DEW_EIO. */
+/* Start again at the first line.  Errors: DEW_EMEM. */
 enum dew_status dew__lines_again(struct dew__lines *in, struct dew_error *err);
 
 struct dew__cells {

@@ -96,11 +96,11 @@ static enum dew_status read_sensors(struct dew__log *log)
     return DEW_OK;
 }
 
-static enum dew_status read_file(struct dew__log *log, const char *path)
+static enum dew_status read_text(struct dew__log *log)
 {
     struct dew_error err = {0};
 
-    if (dew__lines_open(&log->in, path, &err) != DEW_OK)
+    if (dew__lines_open(&log->in, log->r.text, &err) != DEW_OK)
         return dew__reader_error(&log->r, &err);
     if (dew__table_open(&log->t, &log->r, &log->in) != DEW_OK)
         return log->r.status;
@@ -182,7 +182,7 @@ static enum dew_status build(struct dew__log *log, struct dew_log **out)
     return DEW_OK;
 }
 
-static void set_up(struct dew__log *log, const char *path,
+static void set_up(struct dew__log *log, const struct dew_text *text,
                    const struct dew_log_ask *ask, struct dew_faults *faults)
 {
     struct dew_weather_ask usual = DEW_WEATHER_ASK;
@@ -194,7 +194,8 @@ static void set_up(struct dew__log *log, const char *path,
     log->as_weather.utc_offset = ask->utc_offset;
     log->as_weather.said = ask->said;
     log->as_weather.said_count = ask->said_count;
-    log->r.path = path;
+    log->r.path = text->name;
+    log->r.text = text;
     log->r.ask = &log->as_weather;
     log->r.report = &log->report->file;
     log->r.faults = faults;
@@ -203,10 +204,10 @@ static void set_up(struct dew__log *log, const char *path,
     log->r.site.elevation = log->r.site.utc_offset = NAN;
 }
 
-enum dew_status dew_log_read(struct dew_log **log, const char *path,
-                             const struct dew_log_ask *ask,
-                             struct dew_log_report *report,
-                             struct dew_faults *faults)
+enum dew_status dew_log_parse(struct dew_log **log, const struct dew_text *text,
+                              const struct dew_log_ask *ask,
+                              struct dew_log_report *report,
+                              struct dew_faults *faults)
 {
     struct dew__log *work = calloc(1, sizeof *work);
     struct dew_error err = {.status = DEW_EMEM, .text = "no memory"};
@@ -218,8 +219,8 @@ enum dew_status dew_log_read(struct dew_log **log, const char *path,
     if (work == NULL)
         return dew__fault(faults, &err);
     work->report = report;
-    set_up(work, path, ask, faults);
-    if (read_file(work, path) == DEW_OK) {
+    set_up(work, text, ask, faults);
+    if (read_text(work) == DEW_OK) {
         if (work->count == 0)
             dew__reader_fault(&work->r, DEW_EMISSING, "rows", 0, 0,
                               "the rows cover not half an hour");
@@ -238,6 +239,24 @@ enum dew_status dew_log_read(struct dew_log **log, const char *path,
     }
     *log = made;
     return DEW_OK;
+}
+
+enum dew_status dew_log_read(struct dew_log **log, const char *path,
+                             const struct dew_log_ask *ask,
+                             struct dew_log_report *report,
+                             struct dew_faults *faults)
+{
+    struct dew_text text = {.name = path};
+    enum dew_status status;
+    char *bytes;
+
+    *log = NULL;
+    memset(report, 0, sizeof *report);
+    status = dew__lines_file(&text, &bytes, faults);
+    if (status == DEW_OK)
+        status = dew_log_parse(log, &text, ask, report, faults);
+    free(bytes);
+    return status;
 }
 
 const struct dew_log_hour *dew_log_hours(const struct dew_log *log,

@@ -277,7 +277,7 @@ static enum dew_status read_rows(struct dew__reader *r)
     struct dew__lines in;
     int more = 0;
 
-    if (dew__lines_open(&in, r->path, &err) == DEW_OK &&
+    if (dew__lines_open(&in, r->text, &err) == DEW_OK &&
         dew__lines_next(&in, &more, &err) == DEW_OK) {
         if (more && dew__isd_is(&in))
             dew__isd_read(r, &in);
@@ -320,13 +320,15 @@ static enum dew_status build(struct dew__reader *r, struct dew_year **year)
     return r->status;
 }
 
-enum dew_status dew_weather_read(struct dew_year **year, const char *path,
-                                 const struct dew_weather_ask *ask,
-                                 struct dew_weather_report *report,
-                                 struct dew_faults *faults)
+enum dew_status dew_weather_parse(struct dew_year **year,
+                                  const struct dew_text *text,
+                                  const struct dew_weather_ask *ask,
+                                  struct dew_weather_report *report,
+                                  struct dew_faults *faults)
 {
     struct dew_year *made = NULL;
-    struct dew__reader r = {.path = path,
+    struct dew__reader r = {.path = text->name,
+                            .text = text,
                             .ask = ask,
                             .report = report,
                             .faults = faults,
@@ -349,4 +351,22 @@ enum dew_status dew_weather_read(struct dew_year **year, const char *path,
     }
     *year = made;
     return DEW_OK;
+}
+
+enum dew_status dew_weather_read(struct dew_year **year, const char *path,
+                                 const struct dew_weather_ask *ask,
+                                 struct dew_weather_report *report,
+                                 struct dew_faults *faults)
+{
+    struct dew_text text = {.name = path};
+    enum dew_status status;
+    char *bytes;
+
+    *year = NULL;
+    memset(report, 0, sizeof *report);
+    status = dew__lines_file(&text, &bytes, faults);
+    if (status == DEW_OK)
+        status = dew_weather_parse(year, &text, ask, report, faults);
+    free(bytes);
+    return status;
 }

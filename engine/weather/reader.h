@@ -55,6 +55,7 @@ struct dew__seen {
 
 struct dew__reader {
     const char *path;
+    const struct dew_text *text;
     const struct dew_weather_ask *ask;
     struct dew_weather_report *report;
     struct dew_faults *faults;

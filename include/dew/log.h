@@ -99,6 +99,10 @@ enum dew_status dew_log_read(struct dew_log **log, const char *path,
                              const struct dew_log_ask *ask,
                              struct dew_log_report *report,
                              struct dew_faults *faults);
+enum dew_status dew_log_parse(struct dew_log **log, const struct dew_text *text,
+                              const struct dew_log_ask *ask,
+                              struct dew_log_report *report,
+                              struct dew_faults *faults);
 
 /* Borrowed from the log; *count hours, the same for both. */
 const struct dew_log_hour *dew_log_hours(const struct dew_log *log,

@@ -257,6 +257,13 @@ enum { DEW_NOTE_TEXT = 200, DEW_NOTES_MOST = DEW_NOTICE_COUNT + 4 };
 size_t dew_weather_notes(const struct dew_weather_report *report,
                          char (*list)[DEW_NOTE_TEXT], size_t room);
 
+/* A file in memory.  Borrowed for the call; bytes as they lie on disk. */
+struct dew_text {
+    const char *name; /* for messages                                       */
+    const char *bytes;
+    size_t length;
+};
+
 /*
  * Read a weather file, plain or gzipped: fixed-width surface observations, or
  * any table of text with a header from whose words time, temperature and
@@ -278,7 +285,7 @@ size_t dew_weather_notes(const struct dew_weather_report *report,
  *            the number of the cell (the character in a fixed-width file):
  *            DEW_EIO DEW_EMEM DEW_ESYNTAX DEW_EMISSING DEW_EUNIT DEW_ERANGE;
  *            DEW_EAMBIGUOUS is a question, with the answers in the text.
- * Limits     at most 60 years; a quoted cell ends on its line; a line has at most 65,536 bytes
+ * Limits     at most 2 GiB; at most 60 years; a quoted cell ends on its line; a line has at most 65,536 bytes
  *            and 512 cells; the header is within the first 60 lines; names of
  *            months are read in English.  *report is filled also on an error.
  */
@@ -286,6 +293,11 @@ enum dew_status dew_weather_read(struct dew_year **year, const char *path,
                                  const struct dew_weather_ask *ask,
                                  struct dew_weather_report *report,
                                  struct dew_faults *faults);
+enum dew_status dew_weather_parse(struct dew_year **year,
+                                  const struct dew_text *text,
+                                  const struct dew_weather_ask *ask,
+                                  struct dew_weather_report *report,
+                                  struct dew_faults *faults);
 
 /*
  * Write a year as a table in the project's own form: "# key: value" lines for

@@ -28,7 +28,7 @@ flags() {
         PKG_CONFIG_PATH="$root/tree$prefix/lib/pkgconfig" \
         pkg-config "$@" dew
 }
-cat >"$root/user.c" <<'END'
+cat >"$root/user.cc" <<'END'
 #include <dew.h>
 #include <stdio.h>
 #include <string.h>
@@ -42,14 +42,37 @@ int main(void)
     return strcmp(line, "28.317") != 0;
 }
 END
-cp "$root/user.c" "$root/user.cc"
+# the two programs of docs/library.md, and the files that the second has in it
+sed -n '/^```c$/,/^```$/p' docs/library.md | awk -v at="$root/user" '
+    /^```c$/ { n++; next } !/^```/ { print > (at n ".c") }'
+file_in() { # variable
+    sed -n "/ $1\\[\\] =/,/;\$/s/^ *\"\\(.*\\)\\\\n\".*/\\1/p" "$root/user2.c"
+}
+file_in house >"$root/house.yaml"
+file_in morning >"$root/morning.csv"
 
 builds() { # compiler, source, flags
     "$1" -Wall -Wextra -Wpedantic -Werror "$root/$2" $(flags --cflags) \
-        $3 -o "$root/user"
+        $3 -o "$root/${2%.*}"
 }
-runs() {
-    LD_LIBRARY_PATH="$root/tree$prefix/lib" "$root/user"
+runs() { # program, arguments...
+    program=$1
+    shift
+    LD_LIBRARY_PATH="$root/tree$prefix/lib" "$root/$program" "$@"
+}
+tells() { # what the command tells first of a verdict, without its lines' ends
+    awk '/^\* / { if (n++) exit } n && !/^[* ] / { exit } n' |
+        tr -s '\n ' ' ' | sed 's/^\* //; s/ $/\n/'
+}
+as_the_command() { # scenario
+    runs user1 "$1" 2>/dev/null >"$root/told"
+    "$root/tree$prefix/bin/dewledger" run --units us "$1" 2>/dev/null | tells |
+        diff - "$root/told" && test -s "$root/told"
+}
+from_memory() {
+    runs user2 >"$root/told"
+    runs user1 "$root/house.yaml" 2>/dev/null | diff - "$root/told" &&
+        grep -q 'too humid' "$root/told"
 }
 none_left() {
     test -z "$(find "$root/tree" ! -type d | tee /dev/stderr)"
@@ -71,14 +94,16 @@ in_place() {
 check "install" installed
 check "manual pages and completions are in their places" in_place
 check "the command runs and its version is pkg-config's" version_agrees
-check "a C user compiles, shared" builds cc user.c "$(flags --libs)"
-check "a C user runs, shared" runs
-check "the shared library is the one used" sh -c \
-    "LD_LIBRARY_PATH='$root/tree$prefix/lib' ldd '$root/user' | grep -q '$prefix/lib/libdew.so'"
 check "a C++ user compiles, shared" builds c++ user.cc "$(flags --libs)"
-check "a C++ user runs, shared" runs
-check "a C user compiles, static" builds cc user.c "$(flags --static --libs) -static"
-check "a C user runs, static" "$root/user"
+check "a C++ user runs, shared" runs user
+check "the first program of docs/library.md compiles" builds cc user1.c "$(flags --libs)"
+check "the shared library is the one used" sh -c \
+    "LD_LIBRARY_PATH='$root/tree$prefix/lib' ldd '$root/user1' | grep -q '$prefix/lib/libdew.so'"
+check "it tells what the command tells first" as_the_command scenarios/tutorial.yaml
+check "the second compiles" builds cc user2.c "$(flags --libs)"
+check "it tells the same from memory as from files" from_memory
+check "a C user compiles, static" builds cc user1.c "$(flags --static --libs) -static"
+check "a C user runs, static" "$root/user1" scenarios/tutorial.yaml
 check "uninstall" make -s uninstall DESTDIR="$root/tree" PREFIX=$prefix
 check "nothing is left" none_left
 exit $bad

@@ -15,7 +15,8 @@ below() {
     scenario | report) echo core air weather house plant ducts march made study "$1" ;;
     draw) echo core air weather house plant ducts march made study report draw ;;
     sheets) echo core air weather house plant ducts march made study report draw sheets ;;
-    cli) echo core air weather house plant ducts march made study scenario report draw sheets cli ;;
+    run) echo core air weather house plant ducts march made study scenario report draw sheets run ;;
+    cli) echo core air weather house plant ducts march made study scenario report draw sheets run cli ;;
     *) echo "$2: no such floor: $1" >&2; return 1 ;;
     esac
 }

@@ -3,8 +3,8 @@
 #include <math.h>
 #include <string.h>
 
-#include "cli/job.h"
 #include "dew/air.h"
+#include "run/run.h"
 
 /* Over ice below freezing, as the march has them; RH is over liquid. */
 static double dew_point_of(double t, double rh)
@@ -25,7 +25,7 @@ static int took_the_same(const struct dew_weather_report *out,
 }
 
 /* The outdoor columns of a log as weather; NULL where it has none. */
-static struct dew_year *outdoors(const char *path,
+static struct dew_year *outdoors(const struct dew_text *text,
                                  const struct dew_log_ask *ask,
                                  const struct dew_log_report *read)
 {
@@ -39,22 +39,13 @@ static struct dew_year *outdoors(const char *path,
     as_weather.clock = ask->clock;
     as_weather.keep_gaps = 1;
     if (read->columns_left == 0 ||
-        dew_weather_read(&year, path, &as_weather, &report, &faults) != DEW_OK)
+        dew_weather_parse(&year, text, &as_weather, &report, &faults) != DEW_OK)
         return NULL;
     if (took_the_same(&report, &read->file)) {
         dew_year_close(year);
         return NULL;
     }
     return year;
-}
-
-/* Where in a year that mixes years an hour stands, + 1; 0: nowhere. */
-enum { MONTHS = 12, DAYS = 31, HOURS = 24 };
-typedef size_t calendar[MONTHS][DAYS][HOURS];
-
-static size_t *place(calendar places, const struct dew_date *d)
-{
-    return &places[d->month - 1][d->day - 1][d->hour - 1];
 }
 
 /* Hours as they were lived, one after the other; below 0: a is the earlier. */
@@ -80,49 +71,49 @@ static size_t lived(const struct dew_date *year, size_t marched,
 }
 
 /* A year that mixes years is met by month, day and hour alone. */
-static void lay_outdoors(struct dew__job *job, const struct dew_year *out,
+static void lay_outdoors(struct dew_run *r, const struct dew_year *out,
                          double *dew)
 {
     size_t count, marched, from = 0;
     const struct dew_hour *hours = dew_year_hours(out, &count);
     const struct dew_date *dates = dew_year_dates(out, &count);
-    const struct dew_date *year = dew_year_dates(job->year, &marched);
+    const struct dew_date *year = dew_year_dates(r->year, &marched);
     int mixed = marched > 0 && year[0].year == 0;
-    calendar places;
+    dew__run_calendar places; /* of the hours marched, + 1; 0: none */
 
     memset(places, 0, sizeof places);
     for (size_t h = 0; mixed && h < marched; h++)
-        *place(places, &year[h]) = h + 1;
+        *dew__run_place(places, &year[h]) = h + 1;
     for (size_t k = 0; k < count; k++) {
-        size_t h = mixed ? *place(places, &dates[k])
+        size_t h = mixed ? *dew__run_place(places, &dates[k])
                          : lived(year, marched, &dates[k], &from);
 
         if (h == 0 || !isfinite(hours[k].w))
             continue;
         dew[h - 1] = dew_air_dew(hours[k].w, hours[k].p);
-        job->laid.dew_point_out = dew;
+        r->laid.dew_point_out = dew;
     }
 }
 
-void dew__job_lay(struct dew__job *job, const char *path,
+void dew__run_lay(struct dew_run *r, const struct dew_text *text,
                   const struct dew_log_ask *ask,
                   const struct dew_log_report *read)
 {
-    const struct dew_measured *m = &job->measured;
-    struct dew_year *out = outdoors(path, ask, read);
-    double *dew = job->hours + 2 * m->count, *dew_out = dew + m->count;
+    const struct dew_measured *m = &r->measured;
+    struct dew_year *out = outdoors(text, ask, read);
+    double *dew = r->hours + 2 * m->count, *dew_out = dew + m->count;
     size_t count;
 
     for (size_t h = 0; h < m->count; h++) {
         dew[h] = dew_point_of(m->t[h], m->rh[h]);
         dew_out[h] = NAN;
     }
-    job->laid = (struct dew_report_log){
+    r->laid = (struct dew_report_log){
         .t = m->t,
         .rh = m->rh,
         .dew_point = dew,
-        .same_hours = dew_year_dates(job->year, &count)->year != 0};
+        .same_hours = dew_year_dates(r->year, &count)->year != 0};
     if (out != NULL)
-        lay_outdoors(job, out, dew_out);
+        lay_outdoors(r, out, dew_out);
     dew_year_close(out);
 }

@@ -1,0 +1,159 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The verdict on what was marched, and the report that tells it. */
+#include <math.h>
+
+#include "run/run.h"
+
+static const struct dew_outcome *other(const struct dew_run *r, size_t option,
+                                       enum dew_otherwise how)
+{
+    for (size_t k = 0; k < r->others.count; k++)
+        if (r->doubts[k].option == option && r->doubts[k].how == how)
+            return r->doubts[k].outcome;
+    return NULL;
+}
+
+static int any_price(const struct dew_prices *p)
+{
+    return !isnan(p->electricity.likely) || !isnan(p->gas.likely) ||
+           !isnan(p->oil.likely) || !isnan(p->propane.likely) ||
+           !isnan(p->wood.likely);
+}
+
+static void set_choices(struct dew_run *r)
+{
+    size_t count;
+    const struct dew_outcome *o = dew_study_outcomes(r->march.study, &count);
+
+    for (size_t i = 0; i < r->count; i++) {
+        const struct dew__run_option *x = &r->options[i];
+
+        r->choices[i] = (struct dew_choice){&o[i],
+                                            &r->march.cases[i],
+                                            &x->facts,
+                                            &x->costs,
+                                            x->dry > 0 ? &o[x->dry] : NULL,
+                                            other(r, i, DEW_COIL_DRY),
+                                            other(r, i, DEW_COIL_WET)};
+    }
+}
+
+static void set_doubts(struct dew_run *r)
+{
+    size_t count;
+    const struct dew_outcome *o =
+        r->others.count > 0 ? dew_study_outcomes(r->others.study, &count)
+                            : NULL;
+
+    for (size_t k = 0; k < r->others.count; k++) {
+        r->doubts[k].c = &r->others.cases[k];
+        r->doubts[k].outcome = &o[k];
+    }
+}
+
+static void judge(struct dew_run *r)
+{
+    set_doubts(r);
+    set_choices(r);
+    r->safety = dew_scenario_safety(r->scenario);
+    r->prices = dew_scenario_prices(r->scenario);
+    r->question = (struct dew_question){
+        .choices = r->choices,
+        .count = r->count,
+        .safety = &r->safety,
+        .prices = any_price(&r->prices) ? &r->prices : NULL,
+        .judging = dew_verdict_judging()};
+    dew_verdict_of(&r->question, &r->verdict);
+}
+
+static size_t list_files(struct dew_run *r)
+{
+    static const char *const roles[3] = {"scenario", "weather", "log"};
+    size_t n = 0;
+
+    for (size_t i = 0; i < 3; i++)
+        if (r->hashes[i][0] != '\0')
+            r->files[n++] = (struct dew_report_file){roles[i], r->hashes[i]};
+    return n;
+}
+
+static void lay_beside(struct dew_run *r)
+{
+    struct dew_report *report = &r->report;
+
+    if (r->log == NULL)
+        return;
+    r->beside =
+        dew_study_beside(r->choices[0].outcome, report->dates, &r->measured);
+    report->beside = &r->beside;
+    r->question.measured = &r->beside;
+    report->log = dew_log_provenance(r->log);
+    report->laid = &r->laid;
+    report->held = r->held;
+}
+
+static void fill(struct dew_run *r)
+{
+    size_t dates;
+
+    r->report =
+        (struct dew_report){.title = dew_scenario_title(r->scenario),
+                            .version = DEW_VERSION,
+                            .question = &r->question,
+                            .verdict = &r->verdict,
+                            .cautions = r->cautions,
+                            .weather = dew_year_provenance(r->year),
+                            .weather_notes = r->note,
+                            .weather_note_count = r->note_count,
+                            .site = dew_year_site(r->year),
+                            .dates = dew_year_dates(r->year, &dates),
+                            .inputs = r->inputs,
+                            .files = r->files,
+                            .file_count = list_files(r),
+                            .doubts = r->doubts,
+                            .doubt_count = r->others.count,
+                            .ducts = r->ducts,
+                            .handed = r->handed ? &r->choices[1] : NULL};
+    lay_beside(r);
+    r->report.caution_count =
+        dew_cautions_of(&r->question, r->cautions, DEW_CAUTIONS);
+}
+
+static enum dew_system system_of(const struct dew_run *r,
+                                 enum dew_system system)
+{
+    return system ? system : (enum dew_system)dew_scenario_system(r->scenario);
+}
+
+const struct dew_report *dew_run_report(struct dew_run *run,
+                                        enum dew_system system)
+{
+    if (run->job == DEW_RUN_CHECK || run->job == DEW_RUN_DUCTS ||
+        run->march.turn < run->march.count ||
+        run->others.turn < run->others.count)
+        return NULL;
+    if (run->report.version == NULL) {
+        judge(run);
+        fill(run);
+    }
+    system = system_of(run, system);
+    if (run->report.system != system) {
+        run->report.system = system;
+        run->report.input_count = dew__run_inputs(run);
+    }
+    return &run->report;
+}
+
+const struct dew_report_ducts *dew_run_ducts(const struct dew_run *run)
+{
+    return run->ducts;
+}
+
+struct dew_ducts_frame dew_run_frame(const struct dew_run *run,
+                                     enum dew_system system)
+{
+    return (struct dew_ducts_frame){.title = dew_scenario_title(run->scenario),
+                                    .version = DEW_VERSION,
+                                    .sha256 = run->hashes[0],
+                                    .system = system_of(run, system)};
+}

@@ -1,0 +1,156 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The log that a scenario lays beside its model. */
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "core/fail.h"
+#include "run/run.h"
+
+enum { FAULTS = 50 };
+
+size_t *dew__run_place(dew__run_calendar places, const struct dew_date *d)
+{
+    return &places[d->month - 1][d->day - 1][d->hour - 1];
+}
+
+/* The last hour logged of each place, + 1; 0 where the log has none. */
+static void enter(dew__run_calendar places, const struct dew_log *log)
+{
+    size_t count;
+    const struct dew_date *dates = dew_log_dates(log, &count);
+    const struct dew_log_hour *hours = dew_log_hours(log, &count);
+
+    memset(places, 0, sizeof(dew__run_calendar));
+    for (size_t k = 0; k < count; k++)
+        if (!isnan(hours[k].rh))
+            *dew__run_place(places, &dates[k]) = k + 1;
+}
+
+/* The log's hours where the year has them: how many there are.  A year that
+   mixes years has none of them: month, day and hour have to do. */
+static size_t align(struct dew_run *r, double *t, double *rh)
+{
+    size_t count, logged, found = 0;
+    const struct dew_date *dates = dew_year_dates(r->year, &count);
+    const struct dew_log_hour *hours = dew_log_hours(r->log, &logged);
+    dew__run_calendar places;
+
+    enter(places, r->log);
+    for (size_t h = 0; h < count; h++) {
+        size_t k = dates[h].year == 0 ? *dew__run_place(places, &dates[h]) : 0;
+        const struct dew_log_hour *at =
+            k > 0 ? &hours[k - 1] : dew_log_at(r->log, &dates[h]);
+
+        t[h] = at != NULL ? at->t : NAN;
+        rh[h] = at != NULL ? at->rh : NAN;
+        found += isnan(rh[h]) ? 0 : 1;
+    }
+    return found;
+}
+
+static enum dew_status parse(struct dew_run *r, const struct dew_text *text,
+                             const struct dew_log_ask *ask,
+                             struct dew_log_report *report)
+{
+    struct dew_error list[FAULTS] = {{0}};
+    struct dew_faults faults = {list, FAULTS, 0};
+
+    return dew_log_parse(&r->log, text, ask, report, &faults) == DEW_OK
+               ? DEW_OK
+               : dew__run_faults(r, &faults);
+}
+
+static int has_humidity(const struct dew_weather_report *file)
+{
+    static const char *const meanings[] = {"relative humidity", "dew point",
+                                           "humidity ratio"};
+
+    for (int i = 0; i < file->column_count; i++)
+        for (size_t k = 0; k < sizeof meanings / sizeof meanings[0]; k++)
+            if (strcmp(file->columns[i].meaning, meanings[k]) == 0)
+                return 1;
+    return 0;
+}
+
+static enum dew_status no_humidity(struct dew_run *r, const char *found,
+                                   const struct dew_weather_report *file)
+{
+    struct dew_error err = {0};
+    const char *unread = file->unread;
+
+    dew__at(&err, found, file->header_line, 1);
+    dew__in(&err, "humidity");
+    if (has_humidity(file))
+        dew__fail(&err, DEW_EMISSING, "its column has no value in any hour");
+    else
+        dew__fail(&err, DEW_EMISSING,
+                  "no column is known as a humidity%s%.120s%s: name one "
+                  "\"relative humidity (%%)\" or \"dew point (degC)\"",
+                  unread[0] ? " (not understood: " : "", unread,
+                  unread[0] ? ")" : "");
+    return dew__run_fault(r, &err);
+}
+
+static enum dew_status no_hour(struct dew_run *r)
+{
+    struct dew_error err = {0};
+
+    dew__run_about(r, "log.file", &err);
+    dew__fail(&err, DEW_EMISSING,
+              "no hour of the log is among the hours of the weather: a log "
+              "wants the weather of its own days, in weather.file");
+    return dew__run_fault(r, &err);
+}
+
+/* The log's hours beside those of the year. */
+static enum dew_status beside(struct dew_run *r, const struct dew_text *text,
+                              const struct dew_log_ask *ask,
+                              const struct dew_log_report *report)
+{
+    size_t count;
+
+    (void)dew_year_hours(r->year, &count);
+    r->hours = calloc(4 * count, sizeof *r->hours);
+    if (r->hours == NULL)
+        return dew__run_memory(r);
+    r->measured = (struct dew_measured){r->hours, r->hours + count, count};
+    if (align(r, r->hours, r->hours + count) == 0)
+        return no_hour(r);
+    dew__run_lay(r, text, ask, report);
+    return DEW_OK;
+}
+
+static enum dew_status of_file(struct dew_run *r, const struct dew__run_file *f,
+                               const struct dew_log_ask *ask)
+{
+    const struct dew_text text = {f->name, f->bytes, f->length};
+    struct dew_log_report report = {.hours = 0};
+    enum dew_status status = parse(r, &text, ask, &report);
+
+    if (status != DEW_OK)
+        return status;
+    if (report.without_rh == report.hours)
+        return no_humidity(r, f->name, &report.file);
+    return r->year != NULL ? beside(r, &text, ask, &report) : DEW_OK;
+}
+
+enum dew_status dew__run_log(struct dew_run *r)
+{
+    const struct dew_log_request ask = dew_scenario_log(r->scenario);
+    struct dew__run_file *f;
+    enum dew_status status;
+
+    if (ask.file[0] == '\0')
+        return DEW_OK;
+    f = calloc(1, sizeof *f);
+    if (f == NULL)
+        return dew__run_memory(r);
+    r->held = ask.held;
+    status = dew__run_file(r, "log.file", ask.file, r->hashes[2], f);
+    if (status == DEW_OK)
+        status = of_file(r, f, &ask.ask);
+    free(f->bytes);
+    free(f);
+    return status;
+}

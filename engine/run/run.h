@@ -1,0 +1,152 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the files of a run share.  Private to engine/run/ and what calls it. */
+#ifndef DEW_RUN_RUN_H
+#define DEW_RUN_RUN_H
+
+#include "dew/climate.h"
+#include "dew/run.h"
+
+enum {
+    DEW__RUN_MOST = 128, /* years in a march: as many as a study holds       */
+    DEW__RUN_PATH = 4096,
+    DEW__RUN_SHOWN = 192, /* of an input                                     */
+    DEW__RUN_TEXT = 1 << 20
+};
+
+/* Cases marched side by side. */
+struct dew__run_march {
+    struct dew_case *cases;
+    size_t option[DEW__RUN_MOST]; /* of the run, that each is of             */
+    size_t count, turn;
+    struct dew_study *study; /* NULL before the first step                   */
+};
+
+struct dew__run_option {
+    size_t at;  /* in the scenario                                           */
+    size_t dry; /* in the march; 0 = none                                    */
+    struct dew_option_facts facts;
+    struct dew_costs costs;
+};
+
+struct dew_run {
+    const struct dew_run_ask *ask; /* these two while it is opened           */
+    struct dew_faults *faults;
+    enum dew_status status; /* of the first fault                            */
+    enum dew_run_job job;
+    unsigned with;
+
+    struct dew_scenario *scenario;
+    struct dew_climate place; /* a made year is made of                      */
+    struct dew_year *year;
+    struct dew_outdoors outdoors;
+    char notes[DEW_NOTES_MOST + 1][DEW_NOTE_TEXT]; /* of its reading and sky */
+    const char *note[DEW_NOTES_MOST + 1];
+    size_t note_count;
+    struct dew_log *log;          /* NULL when the scenario names none       */
+    struct dew_measured measured; /* of it, an hour of the year each         */
+    struct dew_report_log laid;   /* the same, with dew points               */
+    double *hours; /* owned: t, RH, dew point in and out, a year each        */
+    int held;      /* 1: the house is held at measured.t                     */
+    char hashes[3][DEW_SHA256_TEXT]; /* scenario, weather, log; "" = none    */
+
+    struct dew__run_option *options;
+    size_t count;
+    int handed; /* 1: the second was picked alone                            */
+    struct dew__run_march march, others;
+    struct dew_report_doubt doubts[DEW__RUN_MOST]; /* as many as others      */
+    struct dew_report_ducts *ducts;
+    char span[200]; /* dew_report_span                                       */
+
+    struct dew_report_input *inputs;
+    char (*values)[DEW__RUN_SHOWN]; /* of the inputs                         */
+    struct dew_choice *choices;
+    struct dew_safety safety;
+    struct dew_prices prices;
+    struct dew_question question;
+    struct dew_verdict verdict;
+    struct dew_caution cautions[DEW_CAUTIONS];
+    struct dew_beside beside; /* the first option, where there is a log      */
+    struct dew_report_file files[3];
+    struct dew_report report; /* version NULL: not judged                    */
+};
+
+/* Add a fault, or all of a list and how many it could not hold; returns the
+   status. */
+enum dew_status dew__run_fault(struct dew_run *r, const struct dew_error *err);
+enum dew_status dew__run_faults(struct dew_run *r,
+                                const struct dew_faults *faults);
+enum dew_status dew__run_memory(struct dew_run *r);
+
+/* An error to come is about this key, where the scenario or --set gave it. */
+void dew__run_about(const struct dew_run *r, const char *key,
+                    struct dew_error *err);
+
+/* ---- files.c: a file in memory ---------------------------------------------- */
+
+struct dew__run_file {
+    char name[DEW__RUN_PATH]; /* as found                                    */
+    char *bytes;              /* to be freed                                 */
+    size_t length;
+};
+
+/* The file that a key names, its SHA-256 into hash; a fault where it is not
+   had. */
+enum dew_status dew__run_file(struct dew_run *r, const char *key,
+                              const char *name, char hash[DEW_SHA256_TEXT],
+                              struct dew__run_file *out);
+
+/*
+ * The text of a small file ("-" for standard input, gzipped or not), one byte
+ * more than 1 MiB at most, so that too long is seen; to be freed.
+ */
+enum dew_status dew__run_text(const char *name, char **text, size_t *length,
+                              struct dew_error *err);
+
+/* ---- read_weather.c, read_log.c, lay_log.c: what the scenario names ---------- */
+
+enum { DEW__RUN_SAID = 32 };
+
+/* What a person says of a file's columns. */
+struct dew__run_said {
+    struct dew_column_said row[DEW__RUN_SAID];
+    size_t count;
+};
+
+/*
+ * Take "HEADER=UNIT" (is_unit) or "HEADER=MEANING"; word is cut in place and
+ * kept.  Returns what is wrong with it, or NULL.
+ */
+const char *dew__run_say(struct dew__run_said *said, char *word, int is_unit);
+
+/*
+ * Make the year whole: long gaps and missing lanes from the made year of
+ * place (words, as for dew_climate_find; NULL or "": from none), light parted.
+ */
+enum dew_status dew__run_fill(struct dew_year *year, const char *place,
+                              unsigned long seed,
+                              struct dew_year_filled *filled,
+                              struct dew_error *err);
+
+enum dew_status dew__run_weather(struct dew_run *r);
+enum dew_status dew__run_log(struct dew_run *r);
+
+/* Hours by month, day and hour. */
+typedef size_t dew__run_calendar[12][31][24];
+size_t *dew__run_place(dew__run_calendar places, const struct dew_date *d);
+
+/* The last step of the log: r->laid from r->measured and, where the file has
+   outdoor columns, from those. */
+void dew__run_lay(struct dew_run *r, const struct dew_text *text,
+                  const struct dew_log_ask *ask,
+                  const struct dew_log_report *read);
+
+/* ---- layouts.c and inputs.c -------------------------------------------------- */
+
+enum dew_status dew__run_layouts(struct dew_run *r);
+
+/* Every value that is given or has a default, in the order of the table: once
+   where no option changes it, else for each option; in the report's system.
+   How many. */
+size_t dew__run_inputs(struct dew_run *r);
+
+#endif

@@ -1,0 +1,591 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * A question run from memory and from disk: the same bits whatever the steps,
+ * and every fault under the name of its file.
+ */
+#include "dew/run.h"
+
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+#include <zlib.h>
+
+#include "support/rows.h"
+
+enum { HOURS = 60, TEXT = 8000, FAULTS = 40 };
+
+#define SCENARIO                                                               \
+    "title: A made-up house in three made-up days\n"                           \
+    "weather: {file: days.csv}\n"                                              \
+    "house: {floor_area: 1830 ft2, bedrooms: 3}\n"                             \
+    "moisture: {drying: 300 kg}\n"                                             \
+    "cooling: {capacity: 2.5 ton}\n"                                           \
+    "options:\n"                                                               \
+    "  - name: as it stands\n"                                                 \
+    "  - name: enthalpy core\n"                                                \
+    "    ventilator: {core: enthalpy_plate, sensible: 71 % at 95 cfm, "        \
+    "moisture: 53 % at 95 cfm, power: 61 W}\n"                                 \
+    "    layout: own_ducts\n"                                                  \
+    "  - name: dehumidifier\n"                                                 \
+    "    dehumidifier: {rate: 70 pint/day, set: 52 %}\n"
+
+#define HINT                                                                   \
+    "the answer belongs in the scenario: weather.order, weather.clock, "       \
+    "weather.station, weather.units, weather.latitude, weather.longitude, "    \
+    "weather.utc, weather.fill ... (see `dewledger explain weather`)\n"
+
+/* ---- files in memory ---------------------------------------------------------- */
+
+struct shelf {
+    char weather[TEXT], log[TEXT]; /* what days.csv and rooms.csv hold       */
+    size_t weather_length, log_length;
+    enum dew_status status; /* what the reader answers                       */
+    const char *says;
+};
+
+static enum dew_status hand_over(void *of, const char *name, char **bytes,
+                                 size_t *length, struct dew_error *err)
+{
+    const struct shelf *s = of;
+    int log = strcmp(name, "rooms.csv") == 0;
+
+    if (s->status != DEW_OK && s->says != NULL)
+        snprintf(err->text, sizeof err->text, "%s", s->says);
+    if (s->status != DEW_OK)
+        return s->status;
+    assert_true(log || strcmp(name, "days.csv") == 0);
+    *length = log ? s->log_length : s->weather_length;
+    *bytes = malloc(*length);
+    assert_non_null(*bytes);
+    memcpy(*bytes, log ? s->log : s->weather, *length);
+    return DEW_OK;
+}
+
+static void stock(struct shelf *s)
+{
+    size_t w, l;
+
+    memset(s, 0, sizeof *s);
+    w = (size_t)snprintf(
+        s->weather, TEXT,
+        "# latitude: 36.1\n# longitude: -79.9\n# elevation: 271\n# utc "
+        "offset: -5\ntime,temperature (degC),dew point (degC),wind speed "
+        "(m/s),global solar (W/m2)\n");
+    l = (size_t)snprintf(s->log, TEXT, "time,t_hall (C),rh_hall (%%)\n");
+    for (int h = 0; h < HOURS; h++) {
+        w += (size_t)snprintf(
+            s->weather + w, TEXT - w, "2021-07-%02d %02d:00,%.1f,%.1f,2.3,%d\n",
+            3 + h / 24, h % 24, 25.3 + 5.1 * sin(h / 3.8), 19.7 + h % 5 / 3.0,
+            h % 24 > 7 && h % 24 < 17 ? 640 : 0);
+        l += (size_t)snprintf(s->log + l, TEXT - l,
+                              "2021-07-%02d %02d:00,%.1f,%.1f\n", 3 + h / 24,
+                              h % 24, 23.7 + h % 7 / 10.0, 55.3 + h % 11);
+    }
+    s->weather_length = w;
+    s->log_length = l;
+}
+
+static void pack(char *text, size_t *length)
+{
+    enum { GZIP = 16 + MAX_WBITS };
+    char packed[TEXT];
+    z_stream z = {.next_in = (Bytef *)text,
+                  .avail_in = (uInt)*length,
+                  .next_out = (Bytef *)packed,
+                  .avail_out = TEXT};
+
+    assert_int_equal(deflateInit2(&z, 9, Z_DEFLATED, GZIP, 8, 0), Z_OK);
+    assert_int_equal(deflate(&z, Z_FINISH), Z_STREAM_END);
+    *length = z.total_out;
+    memcpy(text, packed, *length);
+    deflateEnd(&z);
+}
+
+/* ---- a run -------------------------------------------------------------------- */
+
+struct ran {
+    struct shelf shelf;
+    struct dew_files files;
+    struct dew_run_ask ask;
+    struct dew_error list[FAULTS];
+    struct dew_faults faults;
+    struct dew_run *run;
+    enum dew_status status;
+};
+
+static void ready(struct ran *r, const char *text)
+{
+    memset(r, 0, sizeof *r);
+    stock(&r->shelf);
+    r->files = (struct dew_files){&r->shelf, hand_over};
+    r->ask = (struct dew_run_ask){.name = "house.yaml",
+                                  .text = text,
+                                  .length = strlen(text),
+                                  .with = DEW_RUN_WHOLE,
+                                  .files = &r->files};
+    r->faults = (struct dew_faults){r->list, FAULTS, 0};
+}
+
+static void open_run(struct ran *r)
+{
+    char line[512];
+
+    r->status = dew_run_open(&r->run, &r->ask, &r->faults);
+    if (r->status != DEW_OK)
+        fail_msg("%s", dew_error_line(&r->list[0], line, sizeof line));
+    assert_int_equal(r->faults.count, 0);
+}
+
+/* It fails, with these lines. */
+static void refused(struct ran *r, const char *want)
+{
+    char all[4000] = "", line[512];
+
+    r->status = dew_run_open(&r->run, &r->ask, &r->faults);
+    assert_null(r->run);
+    for (size_t i = 0; i < r->faults.count; i++) {
+        size_t at = strlen(all);
+
+        snprintf(all + at, sizeof all - at, "%s\n",
+                 dew_error_line(&r->list[i], line, sizeof line));
+    }
+    assert_string_equal(all, want);
+    assert_int_equal(r->status, r->list[0].status);
+}
+
+static void march(struct dew_run *run, size_t hours)
+{
+    struct dew_error err = {0};
+    double done = 0, before = 0;
+    size_t all, turn;
+
+    while (done < 1) {
+        assert_null(dew_run_report(run, DEW_SYSTEM_SI));
+        assert_int_equal(dew_run_step(run, hours, &done, &err), DEW_OK);
+        assert_true(done >= before);
+        before = done;
+    }
+    turn = dew_run_turn(run, &all);
+    assert_int_equal(turn, all);
+    assert_int_equal(dew_run_step(run, hours, &done, &err), DEW_OK);
+    assert_near(done, 1, 0);
+}
+
+/* Its report as JSON; to be freed. */
+static char *told(struct dew_run *run)
+{
+    struct dew_error err = {0};
+    char *text = NULL;
+    size_t length;
+    FILE *out = open_memstream(&text, &length);
+
+    dew_report_json(dew_run_report(run, DEW_SYSTEM_SI), out, &err);
+    fclose(out);
+    assert_int_equal(err.status, DEW_OK);
+    return text;
+}
+
+static void ran(struct ran *r, size_t hours, char **text)
+{
+    open_run(r);
+    march(r->run, hours);
+    *text = told(r->run);
+    dew_run_close(r->run);
+}
+
+/* ---- the same bits -------------------------------------------------------------- */
+
+static void steps_of_any_size_tell_the_same(void **state)
+{
+    struct ran r;
+    char *one, *many;
+
+    (void)state;
+    ready(&r, SCENARIO);
+    ran(&r, 1, &one);
+    ran(&r, 100000, &many);
+    assert_string_equal(one, many);
+    assert_non_null(strstr(one, "\"enthalpy core\""));
+    free(one);
+    free(many);
+}
+
+static void again_gives_the_same_bits(void **state)
+{
+    struct ran r;
+    char *first, *again;
+    double done;
+
+    (void)state;
+    ready(&r, SCENARIO);
+    open_run(&r);
+    march(r.run, 17);
+    first = told(r.run);
+    dew_run_again(r.run);
+    assert_null(dew_run_report(r.run, DEW_SYSTEM_SI));
+    assert_null(dew_run_outcome(r.run, 0));
+    assert_int_equal(dew_run_step(r.run, 17, &done, NULL), DEW_OK);
+    dew_run_again(r.run); /* in the middle, too */
+    march(r.run, 23);
+    again = told(r.run);
+    assert_string_equal(first, again);
+    dew_run_close(r.run);
+    free(first);
+    free(again);
+}
+
+static void gzipped_bytes_are_the_same(void **state)
+{
+    struct ran r;
+    char *plain, *packed;
+    double rh;
+
+    (void)state;
+    ready(&r, SCENARIO "log: {file: rooms.csv}\n");
+    open_run(&r);
+    march(r.run, 100);
+    rh = dew_run_report(r.run, DEW_SYSTEM_SI)->beside->rh.measured;
+    plain = told(r.run);
+    dew_run_close(r.run);
+    pack(r.shelf.weather, &r.shelf.weather_length);
+    pack(r.shelf.log, &r.shelf.log_length);
+    ran(&r, 100, &packed);
+    assert_true(rh > 0.55 && rh < 0.66);
+    /* but for the hash of the bytes */
+    assert_string_not_equal(plain, packed);
+    for (char *a = plain, *b = packed;
+         (a = strstr(a, "sha256\": \"")) != NULL &&
+         (b = strstr(b, "sha256\": \"")) != NULL;
+         a++, b++) {
+        memset(a + 10, '0', 64);
+        memset(b + 10, '0', 64);
+    }
+    assert_string_equal(plain, packed);
+    free(plain);
+    free(packed);
+}
+
+static void put(const char *dir, const char *name, const char *text,
+                size_t length)
+{
+    char path[200];
+    FILE *out;
+
+    snprintf(path, sizeof path, "%s/%s", dir, name);
+    out = fopen(path, "w");
+    assert_non_null(out);
+    assert_int_equal(fwrite(text, 1, length, out), length);
+    assert_int_equal(fclose(out), 0);
+}
+
+static void files_beside_the_scenario_tell_what_memory_does(void **state)
+{
+    char dir[] = "/tmp/dew-run-XXXXXX", path[200], *memory, *disk;
+    static const char *const names[] = {"house.yaml", "days.csv", "rooms.csv"};
+    static const char text[] = SCENARIO "log: {file: rooms.csv}\n";
+    struct ran r;
+
+    (void)state;
+    ready(&r, text);
+    ran(&r, 50, &memory);
+    assert_non_null(mkdtemp(dir));
+    put(dir, "house.yaml", text, strlen(text));
+    put(dir, "days.csv", r.shelf.weather, r.shelf.weather_length);
+    put(dir, "rooms.csv", r.shelf.log, r.shelf.log_length);
+    snprintf(path, sizeof path, "%s/house.yaml", dir);
+    r.ask.name = path;
+    r.ask.text = NULL;
+    r.ask.files = NULL;
+    ran(&r, 50, &disk);
+    assert_string_equal(memory, disk);
+    free(memory);
+    free(disk);
+    for (int i = 0; i < 3; i++) {
+        snprintf(path, sizeof path, "%s/%s", dir, names[i]);
+        unlink(path);
+    }
+    rmdir(dir);
+}
+
+/* ---- what is run --------------------------------------------------------------- */
+
+static void options_are_picked_and_today_comes_first(void **state)
+{
+    static const char *const picked[] = {"dehumidifier"};
+    const struct dew_report *report;
+    struct ran r;
+
+    (void)state;
+    ready(&r, SCENARIO);
+    r.ask.options = picked;
+    r.ask.option_count = 1;
+    r.ask.with = 0;
+    open_run(&r);
+    assert_int_equal(dew_run_count(r.run), 1);
+    assert_int_equal(dew_run_option(r.run, 0), 2);
+    dew_run_close(r.run);
+    r.ask.with = DEW_RUN_TODAY;
+    open_run(&r);
+    assert_int_equal(dew_run_count(r.run), 2);
+    assert_int_equal(dew_run_option(r.run, 0), 0);
+    march(r.run, 100);
+    report = dew_run_report(r.run, 0);
+    assert_ptr_equal(report->handed, &report->question->choices[1]);
+    assert_int_equal(report->system, DEW_SYSTEM_US);
+    assert_int_equal(dew_run_report(r.run, DEW_SYSTEM_SI)->system,
+                     DEW_SYSTEM_SI);
+    dew_run_close(r.run);
+}
+
+static void what_is_asked_beside_is_marched(void **state)
+{
+    static const unsigned with[] = {0, DEW_RUN_DRY,
+                                    DEW_RUN_DRY | DEW_RUN_ALTERNATIVES};
+    size_t years[3], with_dry = 0;
+    struct ran r;
+
+    (void)state;
+    for (int i = 0; i < 3; i++) {
+        ready(&r, SCENARIO);
+        r.ask.with = with[i];
+        open_run(&r);
+        assert_null(dew_run_ducts(r.run));
+        march(r.run, 100);
+        dew_run_turn(r.run, &years[i]);
+        for (size_t k = 0; i == 1 && k < 3; k++)
+            with_dry +=
+                dew_run_report(r.run, 0)->question->choices[k].settled != NULL;
+        assert_int_equal(dew_run_report(r.run, 0)->doubt_count,
+                         i < 2 ? 0 : years[2] - years[1]);
+        dew_run_close(r.run);
+    }
+    assert_int_equal(years[0], 3);
+    assert_int_equal(years[1], 3 + with_dry);
+    assert_true(with_dry > 0 && years[2] > years[1]);
+}
+
+static void a_changed_case_is_what_is_marched(void **state)
+{
+    struct ran r;
+    double before, dry;
+
+    (void)state;
+    ready(&r, SCENARIO);
+    open_run(&r);
+    march(r.run, 100);
+    before = dew_run_outcome(r.run, 0)->rh_50;
+    dry = dew_run_report(r.run, 0)->question->choices[0].settled->rh_50;
+    dew_run_case(r.run, 0)->house.water[DEW_SOURCE_showers].per_day *= 9;
+    dew_run_again(r.run);
+    march(r.run, 100);
+    assert_true(dew_run_outcome(r.run, 0)->rh_50 > before + .001);
+    assert_true(dew_run_report(r.run, 0)->question->choices[0].settled->rh_50 >
+                dry + .001);
+    dew_run_close(r.run);
+}
+
+static void layouts_alone_are_solved(void **state)
+{
+    struct dew_ducts_frame frame;
+    struct ran r;
+    double done = 0;
+
+    (void)state;
+    ready(&r, SCENARIO);
+    r.ask.job = DEW_RUN_DUCTS;
+    open_run(&r);
+    assert_non_null(dew_run_ducts(r.run));
+    frame = dew_run_frame(r.run, 0);
+    assert_string_equal(frame.title, "A made-up house in three made-up days");
+    assert_int_equal(strlen(frame.sha256), 64);
+    assert_int_equal(dew_run_step(r.run, 9, &done, NULL), DEW_OK);
+    assert_near(done, 1, 0);
+    assert_null(dew_run_report(r.run, 0));
+    assert_null(dew_run_outcome(r.run, 0));
+    dew_run_close(r.run);
+}
+
+#define PLACE                                                                  \
+    "weather: {place: 722020}\nhouse: {floor_area: 1830 ft2, bedrooms: 3}\n"
+
+static void made_years_differ_and_come_back(void **state)
+{
+    struct dew_error err = {0};
+    double median[4];
+    struct ran r;
+
+    (void)state;
+    ready(&r, PLACE);
+    r.ask.job = DEW_RUN_YEARS;
+    open_run(&r);
+    for (int i = 0; i < 4; i++) {
+        if (i > 0)
+            assert_int_equal(dew_run_made(r.run, i % 3, &err), DEW_OK);
+        march(r.run, 9000);
+        median[i] = dew_run_outcome(r.run, 0)->rh_50;
+    }
+    assert_true(median[1] != median[0] && median[2] != median[0]);
+    assert_near(median[3], median[0], 0);
+    dew_run_close(r.run);
+    ready(&r, SCENARIO);
+    r.ask.job = DEW_RUN_YEARS;
+    refused(&r, "house.yaml:2:17: weather.file: a file has its own years: name "
+                "weather.place or weather.monthly, as with --set "
+                "weather.place=726580\n");
+}
+
+/* The march's own hours are short of a year. */
+static void notes_are_told_once(void **state)
+{
+    struct ran r;
+
+    (void)state;
+    ready(&r, SCENARIO);
+    open_run(&r);
+    assert_non_null(strstr(dew_run_note(r.run, 0), "The weather has 59 hours"));
+    assert_null(dew_run_note(r.run, 1));
+    dew_run_close(r.run);
+}
+
+/* ---- faults -------------------------------------------------------------------- */
+
+static void faults_of_a_scenario_have_its_name(void **state)
+{
+    static const char *const sets[] = {"house.airtightness=2 furlong"};
+    struct ran r;
+
+    (void)state;
+    ready(
+        &r,
+        "weather: {place: 722020}\nhouse: {floor_area: 1830 ft2, bedrooms: 3, pool: yes}\n");
+    refused(&r, "house.yaml:2:44: house.pool: no such key\n");
+    ready(&r, SCENARIO);
+    r.ask.sets = sets;
+    r.ask.set_count = 1;
+    refused(
+        &r,
+        "--set:1:20: house.airtightness: \"furlong\" is no unit that fits: write one of ach50, cfm50, m3/h50, L/s50, in2, cm2, m2\n");
+}
+
+static void faults_of_weather_have_its_name(void **state)
+{
+    struct ran r;
+
+    (void)state;
+    ready(&r, SCENARIO);
+    r.shelf.weather_length = (size_t)snprintf(
+        r.shelf.weather, TEXT,
+        "time,temperature\n2020-03-04 05:00,7.3\n2020-03-04 06:00,7.9\n");
+    refused(
+        &r,
+        "days.csv:1:1: humidity: no column of the outdoor humidity: dew point, relative humidity, wet bulb or humidity ratio\n" HINT);
+}
+
+static void faults_of_a_log_have_its_name(void **state)
+{
+    struct ran r;
+
+    (void)state;
+    ready(&r, SCENARIO "log: {file: rooms.csv}\n");
+    r.shelf.log_length = (size_t)snprintf(r.shelf.log, TEXT,
+                                          "time,t_hall (C)\n"
+                                          "2021-07-03 05:00,21.3\n");
+    refused(
+        &r,
+        "rooms.csv:1:1: humidity: no column is known as a humidity: name one \"relative humidity (%)\" or \"dew point (degC)\"\n");
+    ready(&r, SCENARIO "log: {file: rooms.csv}\n");
+    r.shelf.log_length = (size_t)snprintf(r.shelf.log, TEXT,
+                                          "time,t_hall (C),rh_hall (%%)\n"
+                                          "2011-07-03 05:00,21.3,55\n"
+                                          "2011-07-03 06:00,21.3,55\n");
+    refused(
+        &r,
+        "house.yaml:13:13: log.file: no hour of the log is among the hours of the weather: a log wants the weather of its own days, in weather.file\n");
+}
+
+static void a_check_goes_on_to_the_next_file(void **state)
+{
+    struct ran r;
+
+    (void)state;
+    ready(&r, SCENARIO "log: {file: rooms.csv}\nprices: {electricity: 3 m}\n");
+    r.ask.job = DEW_RUN_CHECK;
+    r.shelf.weather_length = 20;
+    r.shelf.log_length = 20;
+    refused(
+        &r,
+        "house.yaml:14:23: prices.electricity: \"m\" is no unit that fits: write one of $/kWh, cent/kWh, $/therm, $/MMBtu, $/MJ, $/GJ\ndays.csv:1:1: header: no line of the first 60 names a time and a temperature or humidity: put a header such as \"time,temperature (degC),relative humidity (%)\" on top\n" HINT
+        "rooms.csv: rows: no row with a time and a value\n");
+}
+
+static void a_reader_that_fails_is_told(void **state)
+{
+    struct ran r;
+
+    (void)state;
+    ready(&r, SCENARIO);
+    r.shelf.status = DEW_EUNKNOWN;
+    r.shelf.says = "the shelf is bare";
+    refused(&r, "house.yaml:2:17: weather.file: the shelf is bare\n");
+    assert_int_equal(r.status, DEW_EUNKNOWN);
+    ready(&r, SCENARIO);
+    r.shelf.status = DEW_EIO;
+    refused(&r, "house.yaml:2:17: weather.file: days.csv: a file could not be "
+                "read or written\n");
+    assert_int_equal(r.status, DEW_EIO);
+}
+
+static void damaged_bytes_are_refused(void **state)
+{
+    struct ran r;
+
+    (void)state;
+    ready(&r, SCENARIO);
+    pack(r.shelf.weather, &r.shelf.weather_length);
+    r.shelf.weather_length -= 9;
+    refused(&r, "days.csv:1:1: the compressed data are damaged or end early\n");
+    ready(&r, SCENARIO);
+    r.shelf.weather_length = 0;
+    refused(
+        &r,
+        "days.csv:1:1: header: no line of the first 60 names a time and a temperature or humidity: put a header such as \"time,temperature (degC),relative humidity (%)\" on top\n" HINT);
+}
+
+static void an_unknown_option_is_told_with_those_there_are(void **state)
+{
+    static const char *const picked[] = {"as it stands", "nosuch"};
+    struct ran r;
+
+    (void)state;
+    ready(&r, SCENARIO);
+    r.ask.options = picked;
+    r.ask.option_count = 2;
+    refused(&r, "--option nosuch: the scenario has no option of that name; it "
+                "has \"as it stands\", \"enthalpy core\", \"dehumidifier\"\n");
+    dew_run_close(NULL);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(steps_of_any_size_tell_the_same),
+        cmocka_unit_test(again_gives_the_same_bits),
+        cmocka_unit_test(gzipped_bytes_are_the_same),
+        cmocka_unit_test(files_beside_the_scenario_tell_what_memory_does),
+        cmocka_unit_test(options_are_picked_and_today_comes_first),
+        cmocka_unit_test(what_is_asked_beside_is_marched),
+        cmocka_unit_test(a_changed_case_is_what_is_marched),
+        cmocka_unit_test(layouts_alone_are_solved),
+        cmocka_unit_test(made_years_differ_and_come_back),
+        cmocka_unit_test(notes_are_told_once),
+        cmocka_unit_test(faults_of_a_scenario_have_its_name),
+        cmocka_unit_test(faults_of_weather_have_its_name),
+        cmocka_unit_test(faults_of_a_log_have_its_name),
+        cmocka_unit_test(a_check_goes_on_to_the_next_file),
+        cmocka_unit_test(a_reader_that_fails_is_told),
+        cmocka_unit_test(damaged_bytes_are_refused),
+        cmocka_unit_test(an_unknown_option_is_told_with_those_there_are),
+    };
+
+    return cmocka_run_group_tests_name("a question run", tests, NULL, NULL);
+}
