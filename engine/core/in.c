@@ -8,6 +8,8 @@
 #include <string.h>
 #include <sys/stat.h>
 #include <unistd.h>
+#define ZLIB_CONST
+#include <zlib.h>
 
 #include "core/fail.h"
 
@@ -117,85 +119,67 @@ enum dew_status dew__in_read(const char *path, enum dew__in_how how,
     return status;
 }
 
-/* ---- gzipped or not -------------------------------------------------------- */
+/* ---- gzipped ----------------------------------------------------------------- */
 
-static const unsigned char magic[2] = {0x1f, 0x8b};
-
-static int is_packed(const void *bytes, size_t length)
+int dew__in_packed(const char *bytes, size_t length)
 {
-    return length >= sizeof magic && memcmp(bytes, magic, sizeof magic) == 0;
-}
-
-int dew__unpack_open(struct dew__unpack *u, const char *bytes, size_t length)
-{
-    enum { GZIP = 16 + MAX_WBITS };
-
-    *u = (struct dew__unpack){
-        .bytes = bytes, .length = length, .packed = is_packed(bytes, length)};
-    return !u->packed || inflateInit2(&u->z, GZIP) == Z_OK;
+    return length >= 2 && memcmp(bytes, "\x1f\x8b", 2) == 0;
 }
 
 /* Behind one gzipped part another may stand; anything else is left. */
-static int part_follows(struct dew__unpack *u)
+static int part_follows(z_stream *z, size_t left)
 {
-    return is_packed(u->bytes + u->used, u->length - u->used) &&
-           inflateReset(&u->z) == Z_OK;
+    return dew__in_packed((const char *)z->next_in, left) &&
+           inflateReset(z) == Z_OK;
 }
 
-long dew__unpack_next(struct dew__unpack *u, char *into, size_t room)
+/* How many bytes were given; *code as of zlib. */
+static size_t inflate_all(z_stream *z, size_t left, size_t most, char **text,
+                          int *code)
 {
-    size_t given = 0;
-    int code = Z_OK;
+    size_t given = 0, room = 0;
 
-    if (!u->packed) {
-        given = least(room, u->length - u->used);
-        if (given > 0)
-            memcpy(into, u->bytes + u->used, given);
-        u->used += given;
-        return (long)given;
-    }
-    while (given < room && code == Z_OK) {
-        uInt in = (uInt)least(u->length - u->used, 1 << 30);
-        uInt out = (uInt)least(room - given, 1 << 30);
+    for (*code = Z_OK; *code == Z_OK && given < most;) {
+        uInt in = (uInt)least(left, 1 << 30), out;
 
-        u->z.next_in = (const Bytef *)(u->bytes + u->used);
-        u->z.next_out = (Bytef *)(into + given);
-        u->z.avail_in = in;
-        u->z.avail_out = out;
-        code = inflate(&u->z, Z_NO_FLUSH);
-        u->used += in - u->z.avail_in;
-        given += out - u->z.avail_out;
-        if (code == Z_STREAM_END && part_follows(u))
-            code = Z_OK;
+        if (given == room) {
+            char *more = realloc(*text, least(room += room + (1 << 17), most));
+
+            if (more == NULL)
+                *code = Z_MEM_ERROR;
+            *text = more != NULL ? more : *text;
+            continue;
+        }
+        out = (uInt)least(least(room, most) - given, 1 << 30);
+        z->avail_in = in;
+        z->avail_out = out;
+        z->next_out = (Bytef *)(*text + given);
+        *code = inflate(z, Z_NO_FLUSH);
+        left -= in - z->avail_in;
+        given += out - z->avail_out;
+        if (*code == Z_STREAM_END && part_follows(z, left))
+            *code = Z_OK;
     }
-    return code == Z_OK || code == Z_STREAM_END ? (long)given : -1;
+    return given;
 }
 
-void dew__unpack_close(struct dew__unpack *u)
+enum dew_status dew__in_unpack(const char *bytes, size_t *length, size_t most,
+                               char **text, struct dew_error *err)
 {
-    if (u->packed)
-        inflateEnd(&u->z);
-    u->packed = 0;
-}
+    enum { GZIP = 16 + MAX_WBITS };
+    z_stream z = {.next_in = (const Bytef *)bytes};
+    int code = inflateInit2(&z, GZIP);
 
-enum dew_status dew__in_text(char **bytes, size_t *length, size_t most,
-                             struct dew_error *err)
-{
-    struct dew__unpack u;
-    int opened = dew__unpack_open(&u, *bytes, *length);
-    char *text = opened ? malloc(most + 1) : NULL;
-    long got = text != NULL ? dew__unpack_next(&u, text, most + 1) : 0;
-
-    dew__unpack_close(&u);
-    free(*bytes);
-    *bytes = NULL;
-    if (text == NULL)
-        return dew__fail(err, DEW_EMEM, "%s", strerror(ENOMEM));
-    if (got < 0) {
-        free(text);
-        return dew__fail(err, DEW_EIO, "cannot be read");
-    }
-    *bytes = text;
-    *length = (size_t)got;
-    return DEW_OK;
+    *text = NULL;
+    if (code == Z_OK)
+        *length = inflate_all(&z, *length, most, text, &code);
+    inflateEnd(&z);
+    if (code == Z_OK || code == Z_STREAM_END)
+        return DEW_OK;
+    free(*text);
+    *text = NULL;
+    return code == Z_MEM_ERROR
+               ? dew__fail(err, DEW_EMEM, "no memory to unpack it")
+               : dew__fail(err, DEW_EIO,
+                           "the compressed data are damaged or end early");
 }

@@ -6,9 +6,6 @@
 #ifndef DEW_CORE_IN_H
 #define DEW_CORE_IN_H
 
-#define ZLIB_CONST
-#include <zlib.h>
-
 #include "dew/status.h"
 
 enum dew__in_how {
@@ -30,26 +27,10 @@ enum dew_status dew__in_read(const char *path, enum dew__in_how how,
                              size_t most, char **bytes, size_t *length,
                              struct dew_error *err);
 
-/* Bytes, gzipped or not, given out as they were before.  Borrowed. */
-struct dew__unpack {
-    z_stream z; /* of gzipped ones */
-    const char *bytes;
-    size_t length, used; /* used: plain bytes given out                      */
-    int packed;
-};
-
-/* 0: no memory.  Close in any case. */
-int dew__unpack_open(struct dew__unpack *u, const char *bytes, size_t length);
-/* Into room bytes: how many, 0 at the end, -1 damaged or cut. */
-long dew__unpack_next(struct dew__unpack *u, char *into, size_t room);
-void dew__unpack_close(struct dew__unpack *u);
-
-/*
- * A whole small file, unpacked, most bytes and one more at most, so that too
- * long is seen.  Takes *bytes and gives the text in its place, to be freed.
- * Errors: DEW_EIO, DEW_EMEM.
- */
-enum dew_status dew__in_text(char **bytes, size_t *length, size_t most,
-                             struct dew_error *err);
+/* Whether bytes are gzipped, and what they were before, most at most, to be
+   freed.  Errors: DEW_EIO: damaged or cut; DEW_EMEM. */
+int dew__in_packed(const char *bytes, size_t length);
+enum dew_status dew__in_unpack(const char *bytes, size_t *length, size_t most,
+                               char **text, struct dew_error *err);
 
 #endif

@@ -77,12 +77,24 @@ enum dew_status dew__run_file(struct dew_run *r, const char *key,
     return DEW_OK;
 }
 
+enum dew_status dew__run_unpack(char **bytes, size_t *length,
+                                struct dew_error *err)
+{
+    char *packed = *bytes;
+    enum dew_status status = DEW_OK;
+
+    if (dew__in_packed(packed, *length)) {
+        status = dew__in_unpack(packed, length, DEW__RUN_TEXT + 1, bytes, err);
+        free(packed);
+    }
+    return status;
+}
+
 enum dew_status dew__run_text(const char *name, char **text, size_t *length,
                               struct dew_error *err)
 {
     enum dew_status status =
         dew__in_read(name, DEW__IN_ONCE, DEW__RUN_TEXT + 1, text, length, err);
 
-    return status == DEW_OK ? dew__in_text(text, length, DEW__RUN_TEXT, err)
-                            : status;
+    return status == DEW_OK ? dew__run_unpack(text, length, err) : status;
 }

@@ -7,7 +7,7 @@
 static const struct dew_outcome *other(const struct dew_run *r, size_t option,
                                        enum dew_otherwise how)
 {
-    for (size_t k = 0; k < r->others.count; k++)
+    for (size_t k = 0; k < r->doubt_count; k++)
         if (r->doubts[k].option == option && r->doubts[k].how == how)
             return r->doubts[k].outcome;
     return NULL;
@@ -20,41 +20,21 @@ static int any_price(const struct dew_prices *p)
            !isnan(p->wood.likely);
 }
 
-static void set_choices(struct dew_run *r)
+static void judge(struct dew_run *r, const struct dew_outcome *o)
 {
-    size_t count;
-    const struct dew_outcome *o = dew_study_outcomes(r->march.study, &count);
-
+    for (size_t k = 0; k < r->doubt_count; k++)
+        r->doubts[k].outcome = &o[r->count + k];
     for (size_t i = 0; i < r->count; i++) {
         const struct dew__run_option *x = &r->options[i];
 
         r->choices[i] = (struct dew_choice){&o[i],
-                                            &r->march.cases[i],
+                                            &r->cases[i],
                                             &x->facts,
                                             &x->costs,
                                             x->dry > 0 ? &o[x->dry] : NULL,
                                             other(r, i, DEW_COIL_DRY),
                                             other(r, i, DEW_COIL_WET)};
     }
-}
-
-static void set_doubts(struct dew_run *r)
-{
-    size_t count;
-    const struct dew_outcome *o =
-        r->others.count > 0 ? dew_study_outcomes(r->others.study, &count)
-                            : NULL;
-
-    for (size_t k = 0; k < r->others.count; k++) {
-        r->doubts[k].c = &r->others.cases[k];
-        r->doubts[k].outcome = &o[k];
-    }
-}
-
-static void judge(struct dew_run *r)
-{
-    set_doubts(r);
-    set_choices(r);
     r->safety = dew_scenario_safety(r->scenario);
     r->prices = dew_scenario_prices(r->scenario);
     r->question = (struct dew_question){
@@ -111,7 +91,7 @@ static void fill(struct dew_run *r)
                             .files = r->files,
                             .file_count = list_files(r),
                             .doubts = r->doubts,
-                            .doubt_count = r->others.count,
+                            .doubt_count = r->doubt_count,
                             .ducts = r->ducts,
                             .handed = r->handed ? &r->choices[1] : NULL};
     lay_beside(r);
@@ -128,12 +108,14 @@ static enum dew_system system_of(const struct dew_run *r,
 const struct dew_report *dew_run_report(struct dew_run *run,
                                         enum dew_system system)
 {
-    if (run->job == DEW_RUN_CHECK || run->job == DEW_RUN_DUCTS ||
-        run->march.turn < run->march.count ||
-        run->others.turn < run->others.count)
+    size_t marched = 0;
+    const struct dew_outcome *o =
+        run->study != NULL ? dew_study_outcomes(run->study, &marched) : NULL;
+
+    if (o == NULL || marched < run->cases_count)
         return NULL;
     if (run->report.version == NULL) {
-        judge(run);
+        judge(run, o);
         fill(run);
     }
     system = system_of(run, system);

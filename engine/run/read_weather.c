@@ -5,7 +5,6 @@
 #include <string.h>
 
 #include "core/fail.h"
-#include "core/in.h"
 #include "dew/made.h"
 #include "dew/sky.h"
 #include "run/run.h"
@@ -201,7 +200,7 @@ static enum dew_status read_months(struct dew_run *r, struct dew__run_file *f)
     struct dew_faults faults = {list, FAULTS, 0};
 
     dew__at(&list[0], f->name, 0, 0);
-    if (dew__in_text(&f->bytes, &f->length, DEW__RUN_TEXT, &list[0]) != DEW_OK)
+    if (dew__run_unpack(&f->bytes, &f->length, &list[0]) != DEW_OK)
         return dew__run_fault(r, &list[0]);
     list[0] = (struct dew_error){0};
     return dew_climate_read(f->bytes, f->length, f->name, &r->place, &faults) ==

@@ -7,23 +7,16 @@
 #include "dew/run.h"
 
 enum {
-    DEW__RUN_MOST = 128, /* years in a march: as many as a study holds       */
+    DEW__RUN_MOST = 256,   /* years marched: as many as a study holds        */
+    DEW__RUN_OTHERS = 128, /* of them alternatives                           */
     DEW__RUN_PATH = 4096,
     DEW__RUN_SHOWN = 192, /* of an input                                     */
     DEW__RUN_TEXT = 1 << 20
 };
 
-/* Cases marched side by side. */
-struct dew__run_march {
-    struct dew_case *cases;
-    size_t option[DEW__RUN_MOST]; /* of the run, that each is of             */
-    size_t count, turn;
-    struct dew_study *study; /* NULL before the first step                   */
-};
-
 struct dew__run_option {
     size_t at;  /* in the scenario                                           */
-    size_t dry; /* in the march; 0 = none                                    */
+    size_t dry; /* of the cases; 0 = none                                    */
     struct dew_option_facts facts;
     struct dew_costs costs;
 };
@@ -52,8 +45,12 @@ struct dew_run {
     struct dew__run_option *options;
     size_t count;
     int handed; /* 1: the second was picked alone                            */
-    struct dew__run_march march, others;
-    struct dew_report_doubt doubts[DEW__RUN_MOST]; /* as many as others      */
+    struct dew_case *cases;   /* of options, alternatives and dry ones       */
+    size_t of[DEW__RUN_MOST]; /* of the options, that each is of             */
+    size_t cases_count;
+    struct dew_study *study; /* NULL before the first step                   */
+    struct dew_report_doubt doubts[DEW__RUN_OTHERS];
+    size_t doubt_count;
     struct dew_report_ducts *ducts;
     char span[200]; /* dew_report_span                                       */
 
@@ -101,6 +98,9 @@ enum dew_status dew__run_file(struct dew_run *r, const char *key,
  */
 enum dew_status dew__run_text(const char *name, char **text, size_t *length,
                               struct dew_error *err);
+/* Such bytes in the place of gzipped ones. */
+enum dew_status dew__run_unpack(char **bytes, size_t *length,
+                                struct dew_error *err);
 
 /* ---- read_weather.c, read_log.c, lay_log.c: what the scenario names ---------- */
 
@@ -139,6 +139,12 @@ size_t *dew__run_place(dew__run_calendar places, const struct dew_date *d);
 void dew__run_lay(struct dew_run *r, const struct dew_text *text,
                   const struct dew_log_ask *ask,
                   const struct dew_log_report *read);
+
+/* ---- read.c ------------------------------------------------------------------ */
+
+/* Scenario, weather and log; in a check all faults, else up to the first. */
+enum dew_status dew__run_read(struct dew_run *r);
+enum dew_status dew__run_pick(struct dew_run *r); /* the options            */
 
 /* ---- layouts.c and inputs.c -------------------------------------------------- */
 

@@ -6,7 +6,7 @@
 #include "core/fail.h"
 #include "study/collect.h"
 
-enum { NAME_ROOM = 96, MOST_OPTIONS = 128 };
+enum { NAME_ROOM = 96, MOST_OPTIONS = 256 };
 
 struct dew_study {
     size_t options, turn; /* count, whose turn                               */

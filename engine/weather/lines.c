@@ -6,103 +6,66 @@
 
 #include "core/fail.h"
 
-enum dew_status dew__lines_file(struct dew_text *text, char **bytes,
-                                struct dew_faults *faults)
+/* Opens the file where the text has no bytes of its own. */
+static enum dew_status read_bytes(struct dew__lines *in,
+                                  const struct dew_text *text,
+                                  struct dew_error *err)
 {
     const size_t most = (size_t)1 << 31;
-    struct dew_error err = {0};
+    char *packed = NULL;
 
-    *bytes = NULL;
-    if (dew__in_read(text->name, DEW__IN_FILE, most, bytes, &text->length,
-                     &err) == DEW_OK &&
-        text->length == most)
-        dew__fail(&err, DEW_ERANGE, "larger than 2 GiB");
-    text->bytes = *bytes;
-    return err.status == DEW_OK ? DEW_OK : dew__fault(faults, &err);
+    in->bytes = text->bytes;
+    in->size = text->length;
+    if (in->bytes == NULL && dew__in_read(text->name, DEW__IN_FILE, most,
+                                          &in->own, &in->size, err) != DEW_OK)
+        return err->status;
+    if (in->bytes == NULL)
+        in->bytes = packed = in->own;
+    if (dew__in_packed(in->bytes, in->size)) {
+        dew__at(err, text->name, 1, 1);
+        dew__in_unpack(in->bytes, &in->size, most, &in->own, err);
+        in->bytes = in->own;
+        free(packed);
+    }
+    if (in->size == most)
+        dew__fail(err, DEW_ERANGE, "larger than 2 GiB");
+    return err->status;
 }
 
 enum dew_status dew__lines_open(struct dew__lines *in,
                                 const struct dew_text *text,
                                 struct dew_error *err)
 {
+    size_t first;
+
     memset(in, 0, sizeof *in);
     in->path = text->name;
-    in->eol = '\n';
     dew__at(err, text->name, 0, 0);
-    /* The line being given out may have begun in the block before. */
-    in->block = malloc(DEW__LINE_MAX + DEW__BLOCK + 1);
-    if (dew__unpack_open(&in->bytes, text->bytes, text->length) &&
-        in->block != NULL)
-        return DEW_OK;
-    dew__lines_close(in);
-    return dew__fail(err, DEW_EMEM, "no memory to read %s", text->name);
+    in->text = in->room = malloc(DEW__LINE_MAX + 1);
+    if (in->room == NULL)
+        return dew__fail(err, DEW_EMEM, "no memory to read %s", text->name);
+    in->room[0] = '\0';
+    if (read_bytes(in, text, err) != DEW_OK)
+        return err->status;
+    first = in->size < DEW__BLOCK ? in->size : DEW__BLOCK;
+    in->eol = first > 0 && memchr(in->bytes, '\n', first) == NULL &&
+                      memchr(in->bytes, '\r', first) != NULL
+                  ? '\r'
+                  : '\n';
+    return DEW_OK;
 }
 
 void dew__lines_close(struct dew__lines *in)
 {
-    dew__unpack_close(&in->bytes);
-    free(in->block);
-    in->block = NULL;
+    free(in->room);
+    free(in->own);
+    in->room = in->own = NULL;
 }
 
-/* Put back what the end of the last line was written over. */
-static void restore(struct dew__lines *in)
+void dew__lines_again(struct dew__lines *in)
 {
-    if (in->over != NULL)
-        *in->over = in->was;
-    in->over = NULL;
-}
-
-enum dew_status dew__lines_again(struct dew__lines *in, struct dew_error *err)
-{
-    restore(in);
     in->from = 0;
     in->line = 0;
-    if (in->blocks <= 1) /* the start of the file is still in the block */
-        return DEW_OK;
-    in->used = 0;
-    in->ended = in->blocks = 0;
-    dew__unpack_close(&in->bytes);
-    return dew__unpack_open(&in->bytes, in->bytes.bytes, in->bytes.length)
-               ? DEW_OK
-               : dew__fail(err, DEW_EMEM, "no memory to read it again");
-}
-
-static enum dew_status too_long(const struct dew__lines *in,
-                                struct dew_error *err)
-{
-    dew__at(err, in->path, in->line + 1, 1);
-    return dew__fail(err, DEW_ESYNTAX,
-                     "a line longer than %d bytes: not a table of text",
-                     DEW__LINE_MAX);
-}
-
-/* Move what is left to the front and read a block behind it. */
-static enum dew_status refill(struct dew__lines *in, struct dew_error *err)
-{
-    size_t left = in->used - in->from;
-    int first = in->line == 0 && in->used == 0;
-    long n;
-
-    if (left >= DEW__LINE_MAX)
-        return too_long(in, err);
-    restore(in);
-    in->blocks++;
-    memmove(in->block, in->block + in->from, left);
-    in->from = 0;
-    in->used = left;
-    n = dew__unpack_next(&in->bytes, in->block + left, DEW__BLOCK);
-    if (n < 0) {
-        dew__at(err, in->path, in->line + 1, 1);
-        return dew__fail(err, DEW_EIO,
-                         "the compressed data are damaged or end early");
-    }
-    in->ended = n == 0;
-    in->used += (size_t)n;
-    if (first && n > 0 && memchr(in->block, '\n', in->used) == NULL &&
-        memchr(in->block, '\r', in->used) != NULL)
-        in->eol = '\r';
-    return DEW_OK;
 }
 
 /* What stands before the text proper: a byte order mark. */
@@ -114,20 +77,31 @@ static void skip_mark(struct dew__lines *in)
     }
 }
 
-static enum dew_status give(struct dew__lines *in, size_t length,
-                            struct dew_error *err)
+enum dew_status dew__lines_next(struct dew__lines *in, int *more,
+                                struct dew_error *err)
 {
-    if (length > DEW__LINE_MAX)
-        return too_long(in, err);
-    in->text = in->block + in->from;
-    in->length = length;
-    in->from += length < in->used - in->from ? length + 1 : length;
+    const char *start = in->bytes + in->from, *end;
+    size_t left = in->size - in->from;
+    size_t room = left < DEW__LINE_MAX + 1 ? left : DEW__LINE_MAX + 1;
+
+    *more = left > 0;
+    if (left == 0)
+        return DEW_OK;
+    end = memchr(start, in->eol, room);
+    in->length = end != NULL ? (size_t)(end - start) : room;
     in->line++;
+    if (in->length > DEW__LINE_MAX) {
+        dew__at(err, in->path, in->line, 1);
+        return dew__fail(err, DEW_ESYNTAX,
+                         "a line longer than %d bytes: not a table of text",
+                         DEW__LINE_MAX);
+    }
+    in->from += in->length + (end != NULL);
+    in->text = in->room;
+    memcpy(in->text, start, in->length);
     if (in->length > 0 && in->text[in->length - 1] == '\r')
         in->length--;
-    in->over = in->text + in->length;
-    in->was = *in->over;
-    *in->over = '\0';
+    in->text[in->length] = '\0';
     if (in->line == 1)
         skip_mark(in);
     if (memchr(in->text, '\0', in->length) == NULL)
@@ -136,33 +110,6 @@ static enum dew_status give(struct dew__lines *in, size_t length,
     return dew__fail(err, DEW_ESYNTAX,
                      "a zero byte: not plain text (save it as UTF-8 text, or "
                      "as CSV)");
-}
-
-enum dew_status dew__lines_next(struct dew__lines *in, int *more,
-                                struct dew_error *err)
-{
-    enum dew_status status;
-    size_t seen = 0;
-
-    restore(in);
-    for (;;) {
-        char *start = in->block + in->from;
-        size_t left = in->used - in->from;
-        char *end =
-            left > seen ? memchr(start + seen, in->eol, left - seen) : NULL;
-
-        *more = 1;
-        if (end != NULL)
-            return give(in, (size_t)(end - start), err);
-        if (in->ended) {
-            *more = left > 0;
-            return left > 0 ? give(in, left, err) : DEW_OK;
-        }
-        seen = left;
-        status = refill(in, err);
-        if (status != DEW_OK)
-            return status;
-    }
 }
 
 static int start_parser(struct dew__cells *cells)

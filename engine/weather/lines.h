@@ -14,47 +14,44 @@
 #include "dew/weather.h"
 
 enum {
-    DEW__BLOCK = 1 << 17,    /* bytes read at once                          */
+    DEW__BLOCK = 1 << 17,    /* bytes looked into for an end of line        */
     DEW__LINE_MAX = 1 << 16, /* longest line                                */
     DEW__CELLS_MAX = 512     /* most cells in a line                        */
 };
 
 struct dew__lines {
     const char *path;
-    struct dew__unpack bytes;
-    char *block;       /* DEW__LINE_MAX for a line begun, then DEW__BLOCK    */
-    size_t from, used; /* the bytes of block not yet given out               */
-    int ended, blocks; /* blocks read                                        */
-    char *over, was;   /* where the NUL after the last line stands, over what */
+    const char *bytes; /* all of them, unpacked                             */
+    size_t size, from; /* from: those given out                             */
+    char *own;         /* they, where they are not the caller's             */
+    char *room;        /* of a line                                         */
     char eol;   /* '\n', or '\r' in a file that has no '\n'                 */
     int line;   /* number of the line last given, from 1                    */
     char *text; /* that line: no end of line, NUL after it                  */
     size_t length;
 };
 
-/* Errors: DEW_EMEM.  The text is borrowed until close. */
+/*
+ * text is borrowed until close; without bytes it is the file of that name.
+ * Close in any case.  Errors: DEW_EIO: not to be opened, the disk, compressed
+ * data that are damaged or cut; DEW_ERANGE: above 2 GiB; DEW_EMEM.
+ */
 enum dew_status dew__lines_open(struct dew__lines *in,
                                 const struct dew_text *text,
                                 struct dew_error *err);
 void dew__lines_close(struct dew__lines *in);
 
-/* The file at text->name into *text, its bytes to be freed.  Errors: DEW_EIO,
-   DEW_EMEM, DEW_ERANGE: above 2 GiB. */
-enum dew_status dew__lines_file(struct dew_text *text, char **bytes,
-                                struct dew_faults *faults);
-
 /*
  * The next line.  *more is 0 at the end of the file.  A byte order mark is
  * taken off the first line.
  *
- * Errors     DEW_ESYNTAX: a line above DEW__LINE_MAX or a zero byte (no text);
- *            DEW_EIO: compressed data that are damaged or cut.
+ * Errors     DEW_ESYNTAX: a line above DEW__LINE_MAX or a zero byte (no text).
  */
 enum dew_status dew__lines_next(struct dew__lines *in, int *more,
                                 struct dew_error *err);
 
-/* Start again at the first line.  Errors: DEW_EMEM. */
-enum dew_status dew__lines_again(struct dew__lines *in, struct dew_error *err);
+/* Start again at the first line. */
+void dew__lines_again(struct dew__lines *in);
 
 struct dew__cells {
     struct csv_parser csv;

@@ -25,8 +25,7 @@ enum dew_status dew__log_rewind(struct dew__log *log)
     struct dew_error err = {0};
     int more = 1;
 
-    if (dew__lines_again(&log->in, &err) != DEW_OK)
-        return dew__reader_error(&log->r, &err);
+    dew__lines_again(&log->in);
     while (more && log->in.line < log->t.header_line)
         if (dew__lines_next(&log->in, &more, &err) != DEW_OK)
             return dew__reader_error(&log->r, &err);
@@ -246,17 +245,9 @@ enum dew_status dew_log_read(struct dew_log **log, const char *path,
                              struct dew_log_report *report,
                              struct dew_faults *faults)
 {
-    struct dew_text text = {.name = path};
-    enum dew_status status;
-    char *bytes;
+    const struct dew_text text = {.name = path};
 
-    *log = NULL;
-    memset(report, 0, sizeof *report);
-    status = dew__lines_file(&text, &bytes, faults);
-    if (status == DEW_OK)
-        status = dew_log_parse(log, &text, ask, report, faults);
-    free(bytes);
-    return status;
+    return dew_log_parse(log, &text, ask, report, faults);
 }
 
 const struct dew_log_hour *dew_log_hours(const struct dew_log *log,

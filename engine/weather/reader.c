@@ -358,15 +358,7 @@ enum dew_status dew_weather_read(struct dew_year **year, const char *path,
                                  struct dew_weather_report *report,
                                  struct dew_faults *faults)
 {
-    struct dew_text text = {.name = path};
-    enum dew_status status;
-    char *bytes;
+    const struct dew_text text = {.name = path};
 
-    *year = NULL;
-    memset(report, 0, sizeof *report);
-    status = dew__lines_file(&text, &bytes, faults);
-    if (status == DEW_OK)
-        status = dew_weather_parse(year, &text, ask, report, faults);
-    free(bytes);
-    return status;
+    return dew_weather_parse(year, &text, ask, report, faults);
 }

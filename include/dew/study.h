@@ -246,7 +246,7 @@ struct dew_outcome {
 struct dew_study; /* opaque */
 
 /*
- * Make a study of count options (1 .. 128).  Names and cases are copied,
+ * Make a study of count options (1 .. 256).  Names and cases are copied,
  * weather and what is held are borrowed until close.  On DEW_OK *study is the
  * caller's, for dew_study_close; else NULL.
  * Errors: DEW_EMEM; DEW_ERANGE when there is no option or no hour.

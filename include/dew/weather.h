@@ -257,10 +257,10 @@ enum { DEW_NOTE_TEXT = 200, DEW_NOTES_MOST = DEW_NOTICE_COUNT + 4 };
 size_t dew_weather_notes(const struct dew_weather_report *report,
                          char (*list)[DEW_NOTE_TEXT], size_t room);
 
-/* A file in memory.  Borrowed for the call; bytes as they lie on disk. */
+/* A file in memory, its bytes as they lie on disk.  Borrowed for the call. */
 struct dew_text {
-    const char *name; /* for messages                                       */
-    const char *bytes;
+    const char *name;  /* for messages                                      */
+    const char *bytes; /* NULL: the file of that name is opened             */
     size_t length;
 };
 

@@ -211,7 +211,7 @@ static void nothing_to_march_is_refused(void **state)
     assert_string_equal(err.text, "the weather has no hour");
     assert_int_equal(dew_study_open(&study, options, 0, &some, &other),
                      DEW_ERANGE);
-    assert_string_equal(other.text, "0 options: a study compares 1 to 128");
+    assert_string_equal(other.text, "0 options: a study compares 1 to 256");
     dew_study_close(NULL);
 }
 
