@@ -9,10 +9,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "dew/made.h"
 #include "march/march.h"
+#include "support/asked_run.h"
 #include "support/lively.h"
-#include "support/shipped.h"
 
 enum { YEAR = 8760, MOST = 2 * YEAR };
 
@@ -68,24 +67,13 @@ static void double_up(void)
 
 /* ---- the scenarios shipped --------------------------------------------------- */
 
-static void take_year(const struct dew_scenario *s,
-                      struct dew_outdoors *outdoors)
+static void take_year(const struct dew_year *year)
 {
-    const struct dew_made how = {.seed = DEW_MADE_SEED};
-    struct dew_climate climate;
-    struct dew_error err = {0};
-    struct dew_year *year;
     size_t count;
 
-    assert_int_equal(
-        dew_climate_find(dew_scenario_weather(s).place, &climate, &err),
-        DEW_OK);
-    assert_int_equal(dew_made_open(&climate, &how, &year, &err), DEW_OK);
-    assert_int_equal(dew_scenario_outdoors(year, outdoors, &err), DEW_OK);
     memcpy(hours, dew_year_hours(year, &count), YEAR * sizeof *hours);
     memcpy(dates, dew_year_dates(year, &count), YEAR * sizeof *dates);
     assert_int_equal(count, YEAR);
-    dew_year_close(year);
     double_up();
 }
 
@@ -103,30 +91,26 @@ static const struct shipped shipped[] = {
 static void a_second_year_repeats_the_first(void **state)
 {
     const struct shipped *row = *state;
-    struct dew_scenario *s;
-    struct dew_outdoors outdoors;
+    struct dew_run *run;
     char path[80], name[160];
     int done = 0;
 
     if (getenv("DEW_KIND") != NULL && strcmp(getenv("DEW_KIND"), "gcc") != 0)
         skip(); /* two years of every option: in one build only */
     snprintf(path, sizeof path, "scenarios/%s.yaml", row->name);
-    s = open_shipped(path);
-    take_year(s, &outdoors);
-    for (size_t i = 0; i < dew_scenario_count(s); i++) {
-        struct dew_case c;
-        struct dew_error err = {0};
+    run = asked_run(path, NULL, NULL);
+    take_year(dew_run_year(run));
+    for (size_t i = 0; i < dew_run_count(run); i++) {
+        const struct dew_case *c = dew_run_case(run, i);
 
-        assert_int_equal(dew_scenario_case(s, i, &outdoors, NULL, &c, &err),
-                         DEW_OK);
-        if (c.house.water[DEW_SOURCE_drying].per_day > 0.0)
+        if (c->house.water[DEW_SOURCE_drying].per_day > 0.0)
             continue;
         snprintf(name, sizeof name, "%s, %s", row->name,
-                 dew_scenario_name(s, i));
-        repeats(name, &c);
+                 dew_scenario_name(dew_run_scenario(run), i));
+        repeats(name, c);
         done++;
     }
-    dew_scenario_close(s);
+    dew_run_close(run);
     assert_int_equal(done, row->options);
 }
 

@@ -12,7 +12,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-#include "scenario/made_study.h"
+#include "support/asked_run.h"
 
 enum { SHUT, WARM, LOOKS, HABITS };
 
@@ -44,6 +44,7 @@ static void the_dew_point_keeps_water_out(void **state)
     const struct lived_in *row = *state;
     const char *kind = getenv("DEW_KIND");
     struct dew_tally y[HABITS];
+    struct dew_run *run;
     char text[2000];
 
     if (kind != NULL && strcmp(kind, "gcc") != 0)
@@ -56,7 +57,11 @@ static void the_dew_point_keeps_water_out(void **state)
              "  - {name: warm, airing: {habit: warm_weather}}\n"
              "  - {name: looks, airing: {habit: dew_point}}\n",
              row->place, row->house);
-    assert_int_equal(made_years(text, y), HABITS);
+    run = marched_run("made.yaml", text);
+    assert_int_equal(dew_run_count(run), HABITS);
+    for (size_t i = 0; i < HABITS; i++)
+        y[i] = dew_run_outcome(run, i)->year;
+    dew_run_close(run);
     assert_near(y[SHUT].water.windows, 0.0, 0.0);
     assert_true(y[WARM].water.windows > row->least);
     assert_true(y[LOOKS].water.windows < 0.0);

@@ -5,71 +5,13 @@
  */
 #include "support/rows.h"
 
-#include <stdio.h>
 #include <stdlib.h>
-#include <string.h>
 
-#include "dew/made.h"
-#include "dew/scenario.h"
-#include "dew/study.h"
+#include "support/asked_run.h"
 
 enum climate { HUMID, COLD, CLIMATES };
-enum { OPTIONS = 20 };
 
-struct ran {
-    struct dew_scenario *scenario;
-    struct dew_year *year;
-    struct dew_study *study;
-    struct dew_case cases[OPTIONS];
-    const struct dew_outcome *outcomes;
-    size_t count;
-};
-static struct ran ran[CLIMATES];
-
-static struct dew_scenario *read_scenario(const char *path)
-{
-    static char text[20000];
-    struct dew_error list[2] = {{0}};
-    struct dew_faults faults = {list, 2, 0};
-    FILE *in = fopen(path, "r");
-    struct dew_scenario_source from = {text, 0, path, NULL, 0};
-    struct dew_scenario *s = NULL;
-    char line[400];
-
-    assert_non_null(in);
-    from.length = fread(text, 1, sizeof text, in);
-    fclose(in);
-    if (dew_scenario_open(&s, &from, &faults) != DEW_OK)
-        fail_msg("%s", dew_error_line(&list[0], line, sizeof line));
-    return s;
-}
-
-static void march_all(struct ran *r, const struct dew_outdoors *outdoors)
-{
-    struct dew_option options[OPTIONS];
-    struct dew_weather weather;
-    struct dew_error err = {0};
-    double done = 0;
-    size_t count = dew_scenario_count(r->scenario), dates;
-
-    assert_true(count <= OPTIONS);
-    for (size_t i = 0; i < count; i++) {
-        assert_int_equal(dew_scenario_case(r->scenario, i, outdoors, NULL,
-                                           &r->cases[i], &err),
-                         DEW_OK);
-        options[i] = (struct dew_option){
-            .name = dew_scenario_name(r->scenario, i),
-            .c = &r->cases[i],
-            .required = dew_scenario_required(r->scenario, i)};
-    }
-    weather.hours = dew_year_hours(r->year, &weather.count);
-    weather.dates = dew_year_dates(r->year, &dates);
-    assert_int_equal(dew_study_open(&r->study, options, count, &weather, &err),
-                     DEW_OK);
-    while (done < 1)
-        assert_int_equal(dew_study_step(r->study, 8760, &done, &err), DEW_OK);
-    r->outcomes = dew_study_outcomes(r->study, &r->count);
-}
+static struct dew_run *ran[CLIMATES];
 
 static int run_both(void **state)
 {
@@ -80,44 +22,27 @@ static int run_both(void **state)
     (void)state;
     if (kind != NULL && strcmp(kind, "gcc") != 0)
         return 0; /* two years of thirteen options: in one build only */
-    for (int k = 0; k < CLIMATES; k++) {
-        struct dew_climate climate;
-        struct dew_made how = {.seed = DEW_MADE_SEED};
-        struct dew_outdoors outdoors;
-        struct dew_error err = {0};
-
-        ran[k].scenario = read_scenario(paths[k]);
-        assert_int_equal(
-            dew_climate_find(dew_scenario_weather(ran[k].scenario).place,
-                             &climate, &err),
-            DEW_OK);
-        assert_int_equal(dew_made_open(&climate, &how, &ran[k].year, &err),
-                         DEW_OK);
-        assert_int_equal(dew_scenario_outdoors(ran[k].year, &outdoors, &err),
-                         DEW_OK);
-        march_all(&ran[k], &outdoors);
-    }
+    for (int k = 0; k < CLIMATES; k++)
+        ran[k] = marched_run(paths[k], NULL);
     return 0;
 }
 
 static int close_both(void **state)
 {
     (void)state;
-    for (int k = 0; k < CLIMATES; k++) {
-        dew_study_close(ran[k].study);
-        dew_year_close(ran[k].year);
-        dew_scenario_close(ran[k].scenario);
-    }
+    for (int k = 0; k < CLIMATES; k++)
+        dew_run_close(ran[k]);
     return 0;
 }
 
 static const struct dew_tally *year_of(enum climate climate, const char *option)
 {
-    size_t i = dew_scenario_find(ran[climate].scenario, option);
+    struct dew_run *run = ran[climate];
+    size_t i = dew_scenario_find(dew_run_scenario(run), option);
 
-    if (i >= ran[climate].count)
+    if (i >= dew_run_count(run))
         fail_msg("no option \"%s\"", option);
-    return &ran[climate].outcomes[i].year;
+    return &dew_run_outcome(run, i)->year;
 }
 
 /* ---- the signs ------------------------------------------------------------- */
@@ -187,7 +112,7 @@ static void sign_row(void **state)
     const struct sign_row *r = *state;
     double more, less;
 
-    if (ran[r->climate].study == NULL)
+    if (ran[r->climate] == NULL)
         skip();
     more = r->of(year_of(r->climate, r->more));
     less = r->of(year_of(r->climate, r->less));
@@ -199,7 +124,7 @@ static void sign_row(void **state)
 static void own_ducts_do_not_count_air_handlers(void **state)
 {
     (void)state;
-    if (ran[HUMID].study == NULL)
+    if (ran[HUMID] == NULL)
         skip();
     for (int k = 0; k < CLIMATES; k++) {
         const struct dew_tally *one = year_of((enum climate)k, "own ducts");
@@ -216,12 +141,12 @@ static void own_ducts_do_not_count_air_handlers(void **state)
 static void the_books_of_every_layout_close(void **state)
 {
     (void)state;
-    if (ran[HUMID].study == NULL)
+    if (ran[HUMID] == NULL)
         skip();
     for (int k = 0; k < CLIMATES; k++)
-        for (size_t i = 0; i < ran[k].count; i++) {
-            assert_true(ran[k].outcomes[i].water_residual < 1e-9);
-            assert_true(ran[k].outcomes[i].heat_residual < 1e-9);
+        for (size_t i = 0; i < dew_run_count(ran[k]); i++) {
+            assert_true(dew_run_outcome(ran[k], i)->water_residual < 1e-9);
+            assert_true(dew_run_outcome(ran[k], i)->heat_residual < 1e-9);
         }
 }
 

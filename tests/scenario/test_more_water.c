@@ -15,7 +15,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-#include "scenario/made_study.h"
+#include "support/asked_run.h"
 
 /* Less and more of one key, all else alike. */
 static const struct pair {
@@ -70,7 +70,7 @@ static int marched;
 static void march_house(int p, int house)
 {
     static char text[20000];
-    struct dew_tally years[MADE_OPTIONS];
+    struct dew_run *run;
     int n = snprintf(
         text, sizeof text,
         "weather: {place: %s}\nhouse: {floor_area: 1900 ft2, bedrooms: 3, "
@@ -82,9 +82,12 @@ static void march_house(int p, int house)
         n += snprintf(text + n, sizeof text - (size_t)n,
                       "  - {name: \"%d\", moisture: {%s}}\n", i,
                       i % 2 ? pairs[i / 2].more : pairs[i / 2].less);
-    assert_int_equal(made_years(text, years), OPTIONS);
+    run = marched_run("made.yaml", text);
+    assert_int_equal(dew_run_count(run), OPTIONS);
     for (int i = 0; i < OPTIONS; i++)
-        too_humid[p][house][i] = years[i].too_humid;
+        too_humid[p][house][i] =
+            dew_run_outcome(run, (size_t)i)->year.too_humid;
+    dew_run_close(run);
 }
 
 static int march_all(void **state)

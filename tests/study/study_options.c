@@ -13,11 +13,11 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 #include "core/num.h"
 #include "dew/made.h"
-#include "dew/scenario.h"
-#include "dew/study.h"
+#include "dew/run.h"
 
 static const char *const places[][3] = {
     {"722020", "722020TYA.CSV", "Miami"},
@@ -27,11 +27,7 @@ static const char *const places[][3] = {
     {"723170", "723170TYA.CSV", "Greensboro"},
     {"703165", "703165TY.csv", "Sand Point"},
 };
-enum {
-    PLACES = sizeof places / sizeof places[0],
-    OPTIONS = 64,
-    TEXT = 1 << 20
-};
+enum { PLACES = sizeof places / sizeof places[0], OPTIONS = 64 };
 
 /* Hours too humid and too dry of each option of one scenario in one year. */
 struct hours {
@@ -45,102 +41,49 @@ struct score {
 };
 
 struct study {
-    struct dew_year *real[PLACES], *made[PLACES];
+    char seed[40];
     struct score score;
 };
 
-/* ---- years ------------------------------------------------------------------ */
-
-static struct dew_year *real_year(const char *file)
-{
-    const char *root = getenv("DEW_DATA");
-    struct dew_weather_ask ask = DEW_WEATHER_ASK;
-    struct dew_weather_report report = {0};
-    struct dew_year *year;
-    char path[400];
-
-    snprintf(path, sizeof path, "%s/weather/tmy3/%s",
-             root != NULL ? root : "../shared/data", file);
-    dew_weather_read(&year, path, &ask, &report, NULL);
-    return year;
-}
-
-static struct dew_year *made_year(const char *id, unsigned long seed)
-{
-    const struct dew_made how = {.seed = seed};
-    struct dew_climate place;
-    struct dew_year *year = NULL;
-
-    if (dew_climate_find(id, &place, NULL) == DEW_OK)
-        dew_made_open(&place, &how, &year, NULL);
-    return year;
-}
-
-static int open_years(struct study *s, unsigned long seed)
-{
-    for (int p = 0; p < PLACES; p++) {
-        s->real[p] = real_year(places[p][1]);
-        s->made[p] = made_year(places[p][0], seed);
-        if (s->real[p] == NULL || s->made[p] == NULL)
-            return 0;
-    }
-    return 1;
-}
-
-static void close_years(struct study *s)
-{
-    for (int p = 0; p < PLACES; p++) {
-        dew_year_close(s->real[p]);
-        dew_year_close(s->made[p]);
-    }
-}
-
 /* ---- a scenario in a year ----------------------------------------------------- */
 
-static int march(struct dew_study *study, struct hours *out)
+static const char *real_year(int p, char path[400])
 {
-    const struct dew_outcome *o;
-    double done = 0.0;
+    const char *root = getenv("DEW_DATA");
 
-    while (done < 1.0)
-        if (dew_study_step(study, 8760, &done, NULL) != DEW_OK)
-            return 0;
-    o = dew_study_outcomes(study, &out->count);
-    for (size_t i = 0; i < out->count; i++) {
-        out->of[i][0] = o[i].year.too_humid;
-        out->of[i][1] = o[i].year.too_dry;
-    }
-    return 1;
+    snprintf(path, 400, "%s/weather/tmy3/%s",
+             root != NULL ? root : "../shared/data", places[p][1]);
+    return path;
 }
 
-static int run(const struct dew_scenario *scenario, const struct dew_year *year,
-               struct hours *out)
+/* Of the scenario at path with one key of its weather set; NULL: told. */
+static struct dew_run *march(const struct study *s, const char *path,
+                             const char *key, const char *value,
+                             struct hours *out)
 {
-    static struct dew_case cases[OPTIONS];
-    struct dew_option options[OPTIONS] = {{0}};
-    size_t n = dew_scenario_count(scenario), dates;
-    struct dew_outdoors outdoors;
-    struct dew_weather weather;
-    struct dew_study *study;
-    int good;
+    char set[440];
+    const char *const sets[] = {set, s->seed};
+    const struct dew_run_ask ask = {.name = path, .sets = sets, .set_count = 2};
+    struct dew_error list[1] = {{0}};
+    struct dew_faults faults = {list, 1, 0};
+    struct dew_run *run;
+    double done = 0.0;
 
-    weather.hours = dew_year_hours(year, &weather.count);
-    weather.dates = dew_year_dates(year, &dates);
-    if (n > OPTIONS || dew_scenario_outdoors(year, &outdoors, NULL) != DEW_OK)
-        return 0;
-    for (size_t i = 0; i < n; i++) {
-        if (dew_scenario_case(scenario, i, &outdoors, NULL, &cases[i], NULL) !=
-            DEW_OK)
-            return 0;
-        options[i].name = dew_scenario_name(scenario, i);
-        options[i].c = &cases[i];
-        options[i].required = dew_scenario_required(scenario, i);
+    snprintf(set, sizeof set, "weather.%s=%s", key, value);
+    if (dew_run_open(&run, &ask, &faults) != DEW_OK) {
+        fprintf(stderr, "%s\n", dew_error_line(list, set, sizeof set));
+        return NULL;
     }
-    if (dew_study_open(&study, options, n, &weather, NULL) != DEW_OK)
-        return 0;
-    good = march(study, out);
-    dew_study_close(study);
-    return good;
+    while (done < 1.0 && dew_run_step(run, 8760, &done, NULL) == DEW_OK)
+        continue;
+    out->count = dew_run_count(run);
+    for (size_t i = 0; i < out->count; i++) {
+        const struct dew_outcome *o = dew_run_outcome(run, i);
+
+        out->of[i][0] = o != NULL ? o->year.too_humid : NAN;
+        out->of[i][1] = o != NULL ? o->year.too_dry : NAN;
+    }
+    return run;
 }
 
 /* ---- the table ---------------------------------------------------------------------- */
@@ -174,49 +117,35 @@ static void row(struct study *s, const char *scenario, const char *option,
     printf(" %5.2f %5.2f%s\n", middle, worst, worst > 1.0 ? " *" : "");
 }
 
-static int table(struct study *s, const char *name,
-                 const struct dew_scenario *scenario)
+static int study_file(struct study *s, const char *path)
 {
     static struct hours made[PLACES], real[PLACES];
+    const char *name = strrchr(path, '/');
     double m[PLACES], r[PLACES];
+    struct dew_run *run = NULL;
+    char file[400];
 
-    for (int p = 0; p < PLACES; p++)
-        if (!run(scenario, s->real[p], &real[p]) ||
-            !run(scenario, s->made[p], &made[p]))
+    for (int p = 0; p < PLACES; p++) {
+        dew_run_close(run);
+        run = march(s, path, "file", real_year(p, file), &real[p]);
+        if (run == NULL)
             return 0;
+        dew_run_close(run);
+        run = march(s, path, "place", places[p][0], &made[p]);
+        if (run == NULL)
+            return 0;
+    }
     for (size_t i = 0; i < real[0].count; i++)
         for (int dry = 0; dry < 2; dry++) {
             for (int p = 0; p < PLACES; p++) {
                 m[p] = made[p].of[i][dry];
                 r[p] = real[p].of[i][dry];
             }
-            row(s, name, dew_scenario_name(scenario, i), dry, m, r);
+            row(s, name != NULL ? name + 1 : path,
+                dew_scenario_name(dew_run_scenario(run), i), dry, m, r);
         }
+    dew_run_close(run);
     return 1;
-}
-
-static int study_file(struct study *s, const char *path)
-{
-    static char text[TEXT];
-    struct dew_scenario_source from = {.text = text, .name = path};
-    struct dew_scenario *scenario;
-    const char *name = strrchr(path, '/');
-    FILE *in = fopen(path, "rb");
-    int good;
-
-    if (in == NULL) {
-        fprintf(stderr, "%s: cannot be read\n", path);
-        return 0;
-    }
-    from.length = fread(text, 1, sizeof text, in);
-    fclose(in);
-    if (dew_scenario_open(&scenario, &from, NULL) != DEW_OK) {
-        fprintf(stderr, "%s: is no scenario\n", path);
-        return 0;
-    }
-    good = table(s, name != NULL ? name + 1 : path, scenario);
-    dew_scenario_close(scenario);
-    return good;
 }
 
 static void head(unsigned long seed)
@@ -257,20 +186,21 @@ int main(int argc, char **argv)
     unsigned long seed = argc > 1 ? strtoul(argv[1], NULL, 10) : DEW_MADE_SEED;
     struct study s = {0};
     glob_t found = {0};
+    char path[400];
     int good = 1;
 
-    if (!open_years(&s, seed)) {
-        printf("options in made years: the real years are not there, left "
-               "out\n");
-        close_years(&s);
-        return 0;
-    }
+    for (int p = 0; p < PLACES; p++)
+        if (access(real_year(p, path), R_OK) != 0) {
+            printf("options in made years: the real years are not there, left "
+                   "out\n");
+            return 0;
+        }
+    snprintf(s.seed, sizeof s.seed, "weather.seed=%lu", seed);
     head(seed);
     if (argc > 2)
         good = study_all(&s, argv + 2, (size_t)argc - 2);
     else if (glob("scenarios/*.yaml", 0, NULL, &found) == 0)
         good = study_all(&s, found.gl_pathv, found.gl_pathc);
     globfree(&found);
-    close_years(&s);
     return !good;
 }
