@@ -6,7 +6,7 @@
 
 #include "core/fail.h"
 #include "dew/made.h"
-#include "dew/sky.h"
+#include "dew/sun.h"
 #include "run/run.h"
 
 enum { FAULTS = 50, ANSWER = 1024 };
