@@ -2,17 +2,8 @@
 /*
  * A question run: a scenario with its weather and its log, its options marched
  * through the year, the verdict.  What the command does between its words and
- * its printing; docs/library.md has a whole program.
- *
- *     struct dew_run_ask ask = {.name = "house.yaml", .with = DEW_RUN_WHOLE};
- *
- *     dew_run_open(&run, &ask, &faults);
- *     while (dew_run_step(run, 73, &done, &err) == DEW_OK && done < 1)
- *         draw(done);
- *     dew_report_text(dew_run_report(run, 0), stdout, &err);
- *     dew_run_close(run);
- *
- * Files are read while a run is opened, and then no more; nothing prints.
+ * its printing; docs/library.md has a whole program.  Files are read while a
+ * run is opened, and then no more.
  */
 #ifndef DEW_RUN_H
 #define DEW_RUN_H
@@ -90,8 +81,7 @@ enum dew_status dew_run_open(struct dew_run **run,
                              struct dew_faults *faults);
 void dew_run_close(struct dew_run *run); /* NULL is allowed */
 
-/* Borrowed from the run, as all below; the year is NULL only in a check of a
-   scenario that names none. */
+/* Borrowed from the run, as all below; a check may have no year: NULL. */
 const struct dew_scenario *dew_run_scenario(const struct dew_run *run);
 const struct dew_year *dew_run_year(const struct dew_run *run);
 
