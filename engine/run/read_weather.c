@@ -217,18 +217,18 @@ static enum dew_status named(struct dew_run *r, const char *key,
                              enum dew_status lost)
 {
     struct dew__run_file *f = calloc(1, sizeof *f);
-    enum dew_status status = f != NULL
-                                 ? dew__run_file(r, key, name, r->hashes[1], f)
-                                 : dew__run_memory(r);
+    enum dew_status status;
 
+    if (f == NULL)
+        return dew__run_memory(r);
+    status = dew__run_file(r, key, name, r->hashes[1], f);
     if (status == DEW_OK && request->file[0] != '\0')
         status = of_file(r, f, request, lost);
     else if (status == DEW_OK)
         status = read_months(r, f);
     if (status == DEW_OK && request->file[0] == '\0')
         status = make(r, request->seed);
-    if (f != NULL)
-        free(f->bytes);
+    free(f->bytes);
     free(f);
     return status;
 }
