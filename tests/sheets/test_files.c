@@ -93,6 +93,33 @@ static void each_chart_is_a_file_of_its_own(void **state)
     free(contents("charts/energy.svg"));
 }
 
+/* Of each pile of the water chart, what its rows of the books sum to. */
+static void a_pile_of_water_holds_its_sources(void **state)
+{
+    struct dew_report report = page_open(1, DEW_SYSTEM_SI);
+    struct dew_water_flows *w = &page_scene.outcomes[0].month[0].water;
+    char *text;
+
+    (void)state;
+    *w = (struct dew_water_flows){.people = 31,
+                                  .pets = 7,
+                                  .dishes = 13,
+                                  .laundry = 40,
+                                  .plants = 5,
+                                  .burning = 12,
+                                  .humidifier = 400,
+                                  .coil = -61,
+                                  .putback = 9};
+    assert_int_equal(dew_report_write(&report, inside, NULL), DEW_OK);
+    text = contents("charts/water-1-as-it-stands.svg");
+    assert_non_null(strstr(text, "January, people and pets: 38 L in"));
+    assert_non_null(strstr(text, "January, showers, cooking, dishes, laundry: "
+                                 "53 L in"));
+    assert_non_null(strstr(text, "January, plants, ground, drying and other "
+                                 "sources: 417 L in"));
+    free(text);
+}
+
 static void a_second_run_writes_the_same_bytes(void **state)
 {
     static const char *const names[] = {"summary.json", "hours-2-heat-core.csv",
@@ -234,6 +261,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         ROOM(each_option_has_its_hours_beside_the_summary),
         ROOM(each_chart_is_a_file_of_its_own),
+        ROOM(a_pile_of_water_holds_its_sources),
         ROOM(a_second_run_writes_the_same_bytes),
         ROOM(a_taken_name_leaves_nothing_behind),
         ROOM(a_file_in_place_of_the_directory_is_told),
