@@ -96,6 +96,11 @@ static void in_mild_weather_the_pump_does_it_alone(void **state)
     r = run(&c, &frost, 24 * 60, NULL);
     assert_true(r.t > 19.8);
     assert_near(r.energy.heating_power, r.heat.heating, 1e-9 * r.heat.heating);
+    c.plant.heater.efficiency = 0.8;
+    c.plant.heater.fuel = 1;
+    r = run(&c, &frost, 24 * 60, NULL);
+    assert_near(r.energy.heating_fuel, r.heat.heating / 0.8, 1.0);
+    assert_near(r.energy.heating_power, 0.0, 0.0);
 }
 
 /* The blower carries the heat as long as the pump runs, not as long as pump

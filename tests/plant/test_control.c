@@ -27,6 +27,7 @@ static void lockout_holds_low_but_never_below_its_least(void **state)
     assert_near(dew_plant_lockout(&c, 0.0112, 0.0083), 0.5 * 1.37, 1e-9);
     c.lockout_excess = 0.0007;
     assert_near(dew_plant_lockout(&c, 0.0173, 0.0171), 1.0, 0.0);
+    assert_near(dew_plant_lockout(&c, 0.0173, 0.0166), 0.5 * 1.37, 1e-9);
     assert_near(dew_plant_lockout(&c, 0.0173, 0.0083), 0.37, 1e-12);
     c.lockout_w = 0.0;
     assert_near(dew_plant_lockout(&c, 0.0173, 0.0083), 1.0, 0.0);
