@@ -16,6 +16,9 @@ enum dew_status dew__fail(struct dew_error *err, enum dew_status status,
 /* Say which file and place the next dew__fail on err is about. */
 void dew__at(struct dew_error *err, const char *source, int line, int column);
 void dew__in(struct dew_error *err, const char *path);
+/* The same for "list[i].member", or "list[i]" where member is NULL. */
+void dew__in_row(struct dew_error *err, const char *list, size_t i,
+                 const char *member);
 
 /* Append one fault; NULL is allowed.  Returns status. */
 enum dew_status dew__fault(struct dew_faults *faults,

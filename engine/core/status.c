@@ -44,6 +44,16 @@ void dew__in(struct dew_error *err, const char *path)
         copy_tail(err->path, sizeof err->path, path);
 }
 
+void dew__in_row(struct dew_error *err, const char *list, size_t i,
+                 const char *member)
+{
+    char path[sizeof err->path];
+
+    snprintf(path, sizeof path, "%s[%zu]%s%s", list, i, member ? "." : "",
+             member ? member : "");
+    dew__in(err, path);
+}
+
 enum dew_status dew__fail(struct dew_error *err, enum dew_status status,
                           const char *format, ...)
 {

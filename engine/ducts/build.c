@@ -142,10 +142,7 @@ double dew__ducts_supply_resists(const struct dew_duct_handler *h, double flow)
 static enum dew_status too_small(int k, const char *side, double loses,
                                  double left, struct dew_error *err)
 {
-    char path[sizeof err->path];
-
-    snprintf(path, sizeof path, "handlers[%d].%s_trunk", k, side);
-    dew__in(err, path);
+    dew__in_row(err, "handlers", (size_t)k, side);
     return dew__fail(err, DEW_ERANGE,
                      "loses %.3g Pa at full flow; the external static leaves "
                      "%.3g Pa for it and its grilles",
@@ -158,9 +155,9 @@ static enum dew_status trunks_fit(const struct dew_duct_handler *h, int k,
     double in = h->external * h->return_share;
 
     if (!(return_left(h) > 0.0))
-        return too_small(k, "return", return_ducts(h, h->flow), in, err);
+        return too_small(k, "return_trunk", return_ducts(h, h->flow), in, err);
     if (!(supply_left(h) > 0.0))
-        return too_small(k, "supply", supply_ducts(h, h->flow),
+        return too_small(k, "supply_trunk", supply_ducts(h, h->flow),
                          h->external - in, err);
     return DEW_OK;
 }

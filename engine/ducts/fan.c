@@ -22,6 +22,13 @@ static int good(const struct dew_fan_row *r)
            r->pressure <= 5000.0 && !(r->watts < 0.0 || r->watts > 1e4);
 }
 
+static enum dew_status refuse_row(struct dew_error *err, size_t i,
+                                  const char *why)
+{
+    dew__in_row(err, "rows", i, NULL);
+    return dew__fail(err, DEW_ERANGE, "row %zu of a fan%s", i + 1, why);
+}
+
 static enum dew_status check(const struct dew_fan_row *rows, size_t n,
                              struct dew_error *err)
 {
@@ -30,18 +37,12 @@ static enum dew_status check(const struct dew_fan_row *rows, size_t n,
                          MOST_ROWS);
     for (size_t i = 0; i < n; i++) {
         if (!good(&rows[i]))
-            return dew__fail(err, DEW_ERANGE,
-                             "row %zu of a fan is outside its range", i + 1);
+            return refuse_row(err, i, " is outside its range");
         if (i > 0 && !(rows[i].flow > rows[i - 1].flow &&
                        rows[i].pressure < rows[i - 1].pressure))
-            return dew__fail(err, DEW_ERANGE,
-                             "row %zu of a fan: flow must rise and pressure "
-                             "fall",
-                             i + 1);
+            return refuse_row(err, i, ": flow must rise and pressure fall");
         if (isnan(rows[i].watts) != isnan(rows[0].watts))
-            return dew__fail(err, DEW_ERANGE,
-                             "row %zu of a fan: watts in all rows or in none",
-                             i + 1);
+            return refuse_row(err, i, ": watts in all rows or in none");
     }
     return DEW_OK;
 }

@@ -232,10 +232,7 @@ static int share_out(struct shares *s)
 static enum dew_status none_of(struct dew_error *err, const char *what, int of,
                                const char *kind)
 {
-    char path[sizeof err->path];
-
-    snprintf(path, sizeof path, "%s[%d]", what, of);
-    dew__in(err, path);
+    dew__in_row(err, what, (size_t)of, "grilles");
     return dew__fail(err, DEW_EMISSING, "has no grille for its %s air", kind);
 }
 
@@ -382,12 +379,9 @@ static enum dew_status check_counts(const struct dew_duct_layout *l,
 static enum dew_status check_needed(const struct dew_duct_layout *l,
                                     struct dew_error *err)
 {
-    char path[sizeof err->path];
-
     for (int k = 0; k < l->handler_count; k++)
         if (!(l->handlers[k].flow >= 0.05 && l->handlers[k].flow <= 3.0)) {
-            snprintf(path, sizeof path, "handlers[%d].flow", k);
-            dew__in(err, path);
+            dew__in_row(err, "handlers", (size_t)k, "flow");
             if (isnan(l->handlers[k].flow))
                 return dew__fail(
                     err, DEW_EMISSING,
@@ -399,8 +393,7 @@ static enum dew_status check_needed(const struct dew_duct_layout *l,
         }
     for (int j = 0; j < l->vent_count; j++)
         if (isnan(l->vents[j].flow) && isnan(l->vents[j].set[DEW_VENT_ON])) {
-            snprintf(path, sizeof path, "vents[%d].set", j);
-            dew__in(err, path);
+            dew__in_row(err, "vents", (size_t)j, "set");
             return dew__fail(err, DEW_EMISSING,
                              "a ventilator needs a flow to be set to");
         }
@@ -415,13 +408,13 @@ struct bound {
 static enum dew_status within(const struct bound *b, size_t n, const char *of,
                               int index, struct dew_error *err)
 {
-    char path[sizeof err->path];
-
     for (size_t i = 0; i < n; i++) {
         if (b[i].value >= b[i].low && b[i].value <= b[i].high)
             continue;
-        snprintf(path, sizeof path, "%s[%d].%s", of, index, b[i].path);
-        dew__in(err, index < 0 ? b[i].path : path);
+        if (of != NULL)
+            dew__in_row(err, of, (size_t)index, b[i].path);
+        else
+            dew__in(err, b[i].path);
         return dew__fail(err, DEW_ERANGE, "%g is outside %g .. %g", b[i].value,
                          b[i].low, b[i].high);
     }
@@ -477,7 +470,7 @@ static enum dew_status check_filled(const struct dew_duct_layout *l,
         {"density", l->density, 0.5, 2.0},
         {"reference", l->reference, 0.0, DEW_BLOWER_STATES - 1.0},
     };
-    enum dew_status status = within(bounds, ROWS(bounds), "", -1, err);
+    enum dew_status status = within(bounds, ROWS(bounds), NULL, 0, err);
 
     for (int k = 0; k < l->handler_count && status == DEW_OK; k++)
         status = check_handler(&l->handlers[k], k, err);

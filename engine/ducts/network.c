@@ -132,11 +132,13 @@ static enum dew_status check_fans(const struct dew_ducts_network *net,
         size_t ends[2] = {b->from, b->to};
 
         for (int k = 0; k < 2 && b->kind == DEW_BRANCH_FAN; k++)
-            if (is_free(net, ends[k]) && branches_at(net, ends[k]) == 1)
+            if (is_free(net, ends[k]) && branches_at(net, ends[k]) == 1) {
+                dew__in_row(err, "branches", i, NULL);
                 return dew__fail(err, DEW_ERANGE,
                                  "fan '%s' works on nothing: no other branch "
                                  "meets node '%s'",
                                  b->name, net->nodes[ends[k]].name);
+            }
     }
     return DEW_OK;
 }
@@ -162,10 +164,12 @@ static enum dew_status check_islands(struct dew_ducts_network *net,
         }
     }
     for (size_t k = 0; k < net->n_nodes; k++)
-        if (reached[k] == 0.0)
+        if (reached[k] == 0.0) {
+            dew__in_row(err, "nodes", k, NULL);
             return dew__fail(err, DEW_ERANGE,
                              "no way leads from node '%s' to a known pressure",
                              net->nodes[k].name);
+        }
     return DEW_OK;
 }
 
@@ -174,10 +178,14 @@ static enum dew_status check(struct dew_ducts_network *net,
 {
     enum dew_status status = DEW_OK;
 
-    for (size_t i = 0; i < net->n_branches && status == DEW_OK; i++)
+    for (size_t i = 0; i < net->n_branches && status == DEW_OK; i++) {
+        dew__in_row(err, "branches", i, NULL);
         status = check_branch(&net->branches[i], net->n_nodes, err);
-    if (status == DEW_OK)
-        status = check_islands(net, err);
+    }
+    if (status != DEW_OK)
+        return status;
+    dew__in(err, "");
+    status = check_islands(net, err);
     return status == DEW_OK ? check_fans(net, err) : status;
 }
 

@@ -267,15 +267,19 @@ static enum dew_status check_written(const struct dew_duct_layout *l,
         int damper = r->role == DEW_ROLE_FRESH_UNIT ||
                      r->role == DEW_ROLE_STALE_UNIT || r->role == DEW_ROLE_SHUT;
 
-        if (!in_range(l, r))
+        int there = in_range(l, r);
+
+        if (there && (!fan || kind == DEW_BRANCH_FAN) &&
+            (!damper || kind == DEW_BRANCH_DAMPER))
+            continue;
+        dew__in_row(err, "runs", i, NULL);
+        if (!there)
             return dew__fail(err, DEW_ERANGE,
                              "run '%s' belongs to number %d, which there is "
                              "not",
                              r->branch.name, r->of + 1);
-        if ((fan && kind != DEW_BRANCH_FAN) ||
-            (damper && kind != DEW_BRANCH_DAMPER))
-            return dew__fail(err, DEW_ERANGE, "run '%s' has to be a %s",
-                             r->branch.name, fan ? "fan" : "damper");
+        return dew__fail(err, DEW_ERANGE, "run '%s' has to be a %s",
+                         r->branch.name, fan ? "fan" : "damper");
     }
     return DEW_OK;
 }

@@ -365,63 +365,6 @@ static enum dew_duct_fit fitted(int answer)
 
 /* ---- the layout ---------------------------------------------------------- */
 
-/* The key that a member of the layout comes from. */
-static const char *key_of(const struct dew_value *v,
-                          const struct dew_error *inside)
-{
-    static const struct {
-        const char *part, *key;
-    } keys[] = {
-        {"trunk", "ducts.external_static"},
-        {"grille", "ducts.grilles"},
-        {"].watts", "cooling.blower_power"},
-        {"].low", "cooling.low_flow"},
-        {"].pressure", "ventilator.fan_pressure"},
-        {"handlers", "cooling.capacity"},
-        {"vents", "ventilator.flow"},
-    };
-
-    if (GIVEN(v, ducts_runs) && inside->path[0] == '\0')
-        return "ducts.runs";
-    if (strstr(inside->text, "has no grille") != NULL)
-        return "ducts.grilles";
-    if (strstr(inside->path, "trunk") != NULL && GIVEN(v, ducts_lines))
-        return "ducts.lines";
-    for (size_t i = 0; i < sizeof keys / sizeof keys[0]; i++)
-        if (strstr(inside->path, keys[i].part) != NULL)
-            return keys[i].key;
-    return GIVEN(v, ventilator_fan) ? "ventilator.fan" : "layout";
-}
-
-/* "handlers[0].supply_trunk" is "air handler 1, supply_trunk". */
-static void spell(const char *path, char *out, size_t size)
-{
-    const char *bracket = strchr(path, '[');
-    const char *dot = strchr(path, '.');
-    int handler = strncmp(path, "handlers", 8) == 0;
-
-    out[0] = '\0';
-    if (bracket != NULL)
-        snprintf(out, size, "%s %d%s%s", handler ? "air handler" : "ventilator",
-                 bracket[1] - '0' + 1, dot != NULL ? ", " : "",
-                 dot != NULL ? dot + 1 : "");
-    for (char *c = out; *c != '\0'; c++)
-        if (*c == '_')
-            *c = ' ';
-}
-
-enum dew_status dew__ducts_blame(const struct dew__making *m,
-                                 enum dew_status status,
-                                 const struct dew_error *inside)
-{
-    char where[100];
-
-    spell(inside->path, where, sizeof where);
-    dew__in(m->err, key_of(m->v, inside));
-    return dew__fail(m->err, status, "%s%s%.200s", where, where[0] ? " " : "",
-                     inside->text);
-}
-
 static void from_keys(const struct dew__making *m, struct dew_duct_layout *l)
 {
     const struct dew_value *v = m->v;

@@ -46,7 +46,8 @@ struct dew_error {
     int line, column;       /* in the file, from 1; 0 = not from a file */
     int hour;               /* of the run, from 1; 0 = not in the march */
     char source[96];        /* file name; "..." + tail when too long    */
-    char path[96];          /* "ventilator.flow", or ""                 */
+    char path[96];          /* "ventilator.flow", "vents[0].set", or "":
+                               the place, the same however text reads   */
     char text[256];         /* what is wrong, what would be right       */
 };
 

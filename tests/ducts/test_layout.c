@@ -420,7 +420,8 @@ static void faults_name_the_member(void **state)
                                             .fresh = 0,
                                             .stale = 0};
     l.grille_count = 1;
-    refused(&l, DEW_EMISSING, "vents[0]", "has no grille for its stale air");
+    refused(&l, DEW_EMISSING, "vents[0].grilles",
+            "has no grille for its stale air");
 }
 
 static void a_layout_not_filled_in_is_refused(void **state)
