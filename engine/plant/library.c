@@ -6,6 +6,9 @@
 
 #define COUNT(a) (sizeof(a) / sizeof((a)[0]))
 
+#define AT(what, key)       what##_##key,
+#define ROW(what, key, ...) [what##_##key] = {#key, __VA_ARGS__}
+
 #define PER_CFM    2118.8800032893155 /* W/cfm to W per m3/s                 */
 #define BTU_PER_WH (1055.05585262 / 3600.0) /* SEER, EER to W/W              */
 #define LITRE_KWH  (1.0 / 3.6e6)            /* L/kWh to kg/J                 */
@@ -18,6 +21,11 @@
         0.40 * PER_CFM, 0.70 * PER_CFM, 1.0 * PER_CFM                          \
     }
 
+/* Each row stands where its key stands in the map. */
+enum { DEW_TYPICAL_BLOWER_MAP(AT) };
+enum { DEW_TYPICAL_COOLER_MAP(AT) };
+enum { DEW_TYPICAL_DRYER_MAP(AT) };
+
 /* clang-format off */
 static const struct dew_typical_core cores[] = {
     {"crossflow_plate",   "heat recovery, crossflow plates",   "from memory", DEW_CROSSFLOW,   0, {0.50, 0.65, 0.75}, {0,    0,    0},    {0,     0.01, 0.02}, BOTH_FANS},
@@ -27,25 +35,25 @@ static const struct dew_typical_core cores[] = {
 };
 
 static const struct dew_typical_blower blowers[] = {
-    {"psc",             "fixed-speed (PSC) motor",          "[LBNL-06]: about 2 cfm/W, 500 to 700 W; low speed from memory", {0.36 * PER_CFM, 0.50 * PER_CFM, 0.60 * PER_CFM}, 0.70, 0.75},
-    {"constant_torque", "constant-torque electronic motor", "[NREL-56354] 0.365 W/cfm; low speed from memory",                {0.25 * PER_CFM, 0.365 * PER_CFM, 0.45 * PER_CFM}, 0.50, 0.25},
-    {"variable",        "variable-speed electronic motor",  "[NREL-56354] 0.14 W/cfm above SEER 15; low speed from memory",   {0.14 * PER_CFM, 0.30 * PER_CFM, 0.40 * PER_CFM}, 0.40, 0.15},
+    ROW(BLOWER, psc,             "fixed-speed (PSC) motor",          "[LBNL-06]: about 2 cfm/W, 500 to 700 W; low speed from memory", {0.36 * PER_CFM, 0.50 * PER_CFM, 0.60 * PER_CFM}, 0.70, 0.75),
+    ROW(BLOWER, constant_torque, "constant-torque electronic motor", "[NREL-56354] 0.365 W/cfm; low speed from memory",                {0.25 * PER_CFM, 0.365 * PER_CFM, 0.45 * PER_CFM}, 0.50, 0.25),
+    ROW(BLOWER, variable,        "variable-speed electronic motor",  "[NREL-56354] 0.14 W/cfm above SEER 15; low speed from memory",   {0.14 * PER_CFM, 0.30 * PER_CFM, 0.40 * PER_CFM}, 0.40, 0.15),
 };
 
 static const struct dew_typical_cooler coolers[] = {
-    {"old_single",  "single stage, before 2006",   "SEER and C_d from memory; share [SHR-TRADE] 75 to 80 % by design", { 8.0 * BTU_PER_WH, 10.0 * BTU_PER_WH, 12.0 * BTU_PER_WH}, {0.70, 0.75, 0.80}, 0.20, 1.0,  1.0},
-    {"single",      "single stage",                "SEER from memory; share [SHR-TRADE] 75 to 80 % by design; C_d [NREL-56354]", {13.0 * BTU_PER_WH, 14.0 * BTU_PER_WH, 16.0 * BTU_PER_WH}, {0.70, 0.75, 0.80}, 0.07, 1.0,  1.0},
-    {"two_stage",   "two stage",                   "SEER from memory; share [SHR-TRADE] 75 to 80 % by design; C_d [NREL-56354]", {15.0 * BTU_PER_WH, 17.0 * BTU_PER_WH, 19.0 * BTU_PER_WH}, {0.69, 0.74, 0.79}, 0.07, 0.70, 1.0},
-    {"variable",    "variable speed",              "SEER from memory; share [SHR-TRADE] 75 to 80 % by design; C_d [NREL-56354]", {17.0 * BTU_PER_WH, 19.0 * BTU_PER_WH, 23.0 * BTU_PER_WH}, {0.68, 0.73, 0.80}, 0.07, 1.0,  0.40},
+    ROW(COOLER, old_single,  "single stage, before 2006",   "SEER and C_d from memory; share [SHR-TRADE] 75 to 80 % by design", { 8.0 * BTU_PER_WH, 10.0 * BTU_PER_WH, 12.0 * BTU_PER_WH}, {0.70, 0.75, 0.80}, 0.20, 1.0,  1.0),
+    ROW(COOLER, single,      "single stage",                "SEER from memory; share [SHR-TRADE] 75 to 80 % by design; C_d [NREL-56354]", {13.0 * BTU_PER_WH, 14.0 * BTU_PER_WH, 16.0 * BTU_PER_WH}, {0.70, 0.75, 0.80}, 0.07, 1.0,  1.0),
+    ROW(COOLER, two_stage,   "two stage",                   "SEER from memory; share [SHR-TRADE] 75 to 80 % by design; C_d [NREL-56354]", {15.0 * BTU_PER_WH, 17.0 * BTU_PER_WH, 19.0 * BTU_PER_WH}, {0.69, 0.74, 0.79}, 0.07, 0.70, 1.0),
+    ROW(COOLER, variable,    "variable speed",              "SEER from memory; share [SHR-TRADE] 75 to 80 % by design; C_d [NREL-56354]", {17.0 * BTU_PER_WH, 19.0 * BTU_PER_WH, 23.0 * BTU_PER_WH}, {0.68, 0.73, 0.80}, 0.07, 1.0,  0.40),
 };
 
 static const struct dew_typical_dryer dryers[] = {
-    {"portable_small", "portable, to 25 pints a day at 65 degF",     "[DOE-DH] least; [ESTAR-DH5] likely; high from memory",           {1.30 * LITRE_KWH, 1.57 * LITRE_KWH, 1.70 * LITRE_KWH}, 18.333, 0.60},
-    {"portable",       "portable, 25 to 50 pints a day at 65 degF",  "[DOE-DH] least; [ESTAR-DH5] likely; high from memory",           {1.60 * LITRE_KWH, 1.80 * LITRE_KWH, 2.00 * LITRE_KWH}, 18.333, 0.60},
-    {"portable_large", "portable, above 50 pints a day at 65 degF",  "[DOE-DH] least; [ESTAR-DH5] likely and high",                    {2.80 * LITRE_KWH, 3.30 * LITRE_KWH, 3.30 * LITRE_KWH}, 18.333, 0.60},
-    {"old_portable",   "portable, labelled at 80 degF",              "[NRCAN-DH] likely, the least of 45 to 54 pints a day; ends from memory", {1.20 * LITRE_KWH, 1.60 * LITRE_KWH, 1.85 * LITRE_KWH}, 26.667, 0.60},
-    {"ducted",         "whole house, case to 8 ft3, at 73 degF",     "[DOE-DH] least, from memory; [ESTAR-DH5] likely; high from memory", {1.77 * LITRE_KWH, 2.09 * LITRE_KWH, 2.20 * LITRE_KWH}, 22.778, 0.60},
-    {"ducted_large",   "whole house, case above 8 ft3, at 73 degF",  "[DOE-DH] least, from memory; [ESTAR-DH5] likely and high",       {2.41 * LITRE_KWH, 3.30 * LITRE_KWH, 3.30 * LITRE_KWH}, 22.778, 0.60},
+    ROW(DRYER, portable_small, "portable, to 25 pints a day at 65 degF",     "[DOE-DH] least; [ESTAR-DH5] likely; high from memory",           {1.30 * LITRE_KWH, 1.57 * LITRE_KWH, 1.70 * LITRE_KWH}, 18.333, 0.60),
+    ROW(DRYER, portable,       "portable, 25 to 50 pints a day at 65 degF",  "[DOE-DH] least; [ESTAR-DH5] likely; high from memory",           {1.60 * LITRE_KWH, 1.80 * LITRE_KWH, 2.00 * LITRE_KWH}, 18.333, 0.60),
+    ROW(DRYER, portable_large, "portable, above 50 pints a day at 65 degF",  "[DOE-DH] least; [ESTAR-DH5] likely and high",                    {2.80 * LITRE_KWH, 3.30 * LITRE_KWH, 3.30 * LITRE_KWH}, 18.333, 0.60),
+    ROW(DRYER, old_portable,   "portable, labelled at 80 degF",              "[NRCAN-DH] likely, the least of 45 to 54 pints a day; ends from memory", {1.20 * LITRE_KWH, 1.60 * LITRE_KWH, 1.85 * LITRE_KWH}, 26.667, 0.60),
+    ROW(DRYER, ducted,         "whole house, case to 8 ft3, at 73 degF",     "[DOE-DH] least, from memory; [ESTAR-DH5] likely; high from memory", {1.77 * LITRE_KWH, 2.09 * LITRE_KWH, 2.20 * LITRE_KWH}, 22.778, 0.60),
+    ROW(DRYER, ducted_large,   "whole house, case above 8 ft3, at 73 degF",  "[DOE-DH] least, from memory; [ESTAR-DH5] likely and high",       {2.41 * LITRE_KWH, 3.30 * LITRE_KWH, 3.30 * LITRE_KWH}, 22.778, 0.60),
 };
 
 static const struct dew_typical_store stores[] = {

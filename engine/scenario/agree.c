@@ -99,8 +99,7 @@ static const char *basement_is_told(const struct dew_value *v,
     static const enum dew__key keys[] = {KEY_house_basement_depth,
                                          KEY_house_basement_height,
                                          KEY_insulation_basement_walls};
-    enum { BASEMENT = 1 };
-    int cellar = WORD(v, house_foundation) == BASEMENT;
+    int cellar = WORD(v, house_foundation) == FOUNDATION_basement;
 
     for (size_t i = 0; i < sizeof keys / sizeof keys[0] && !cellar; i++)
         if (v[keys[i]].given && v[keys[i]].origin.by != DEW_BY_DEFAULT) {
@@ -119,7 +118,8 @@ static const char *constant_has_flow(const struct dew_value *v,
                                      enum dew__key *key)
 {
     *key = KEY_house_infiltration;
-    return WORD(v, house_infiltration) == 2 && !GIVEN(v, house_constant_leakage)
+    return WORD(v, house_infiltration) == INFILTRATION_constant &&
+                   !GIVEN(v, house_constant_leakage)
                ? "is constant: give house.constant_leakage too"
                : NULL;
 }

@@ -45,11 +45,10 @@ static const char *section(const struct dew_value *diameter,
 
 static void line(const struct look *l, int i)
 {
-    enum { TRUNKS = 4 };
     const struct dew_value *v = l->v;
     const struct dew_value *which = CELL(v, ducts_lines, i, LINE, line);
     const struct dew_value *of = CELL(v, ducts_lines, i, LINE, of);
-    int trunk = which->choice >= TRUNKS;
+    int trunk = which->choice >= LINE_IS_supply_trunk;
     const char *text = section(CELL(v, ducts_lines, i, LINE, diameter),
                                CELL(v, ducts_lines, i, LINE, width),
                                CELL(v, ducts_lines, i, LINE, height));
@@ -186,7 +185,9 @@ static int whole_elsewhere(const struct dew_scenario *s,
         const struct dew_value *w = s->options[o].values;
         int handlers = dew__handlers(w);
         int vents =
-            WORD(w, ducts_ventilators) > 0 && handlers > 1 ? handlers : 1;
+            WORD(w, ducts_ventilators) == VENTILATORS_one_each && handlers > 1
+                ? handlers
+                : 1;
         struct sum sum;
 
         if (w[KEY_ducts_grilles].origin.by != v[KEY_ducts_grilles].origin.by ||
@@ -535,7 +536,8 @@ void dew__agree_ducts(const struct dew_scenario *s, struct dew__reading *r)
     for (size_t k = 0; k < s->count; k++) {
         const struct dew_value *v = s->options[k].values;
         int handlers = dew__handlers(v);
-        int each = WORD(v, ducts_ventilators) > 0 && handlers > 1;
+        int each =
+            WORD(v, ducts_ventilators) == VENTILATORS_one_each && handlers > 1;
         struct look l = {r, v, handlers, each ? handlers : 1};
 
         snprintf(prefix, sizeof prefix, "options.%s.", s->options[k].name);

@@ -18,7 +18,7 @@ void dew__fill_day(const struct dew_value *list, double otherwise,
         out[h] = list->given ? list->items[h].amount.si : otherwise;
 }
 
-/* Words in the order of the enums, less "unsaid". */
+/* Words are those of the enum, less "unsaid", which stands first. */
 static int said(const struct dew_value *word)
 {
     return word->given ? word->choice + 1 : 0;
@@ -164,8 +164,7 @@ static enum dew_status make_parts(struct dew__making *m)
         status = part(m, dew__make_ducts, "layout");
     m->c->limits.too_humid = SI(m->v, limits_too_humid);
     m->c->limits.too_dry = SI(m->v, limits_too_dry);
-    m->c->clock =
-        (enum dew_clock)(DEW_CLOCK_STANDARD + WORD(m->v, people_clock));
+    m->c->clock = (enum dew_clock)said(&m->v[KEY_people_clock]);
     m->c->steps_per_hour = (int)SI(m->v, run_steps_per_hour);
     return status;
 }
@@ -468,7 +467,6 @@ static unsigned exhausts_told(const struct dew_value *v)
 struct dew_option_facts dew_scenario_facts(const struct dew_scenario *scenario,
                                            size_t option)
 {
-    enum { INTERLOCK = 3, ON = 1 }; /* places in cooling.blower's words */
     const struct dew_value *v = scenario->options[option].values;
     int blower = WORD(v, cooling_blower);
 
@@ -481,8 +479,9 @@ struct dew_option_facts dew_scenario_facts(const struct dew_scenario *scenario,
         .rated_flow =
             WORD(v, ventilator_core) == DEW_CORE_none ? 0 : dew__vent_flow(v),
         .damper = (enum dew_answer)WORD(v, ventilator_damper),
-        .interlock = blower == INTERLOCK || blower == ON ? DEW_ANSWER_YES
-                                                         : DEW_ANSWER_NO,
+        .interlock = blower == DEW_BLOWER_INTERLOCK || blower == DEW_BLOWER_ON
+                         ? DEW_ANSWER_YES
+                         : DEW_ANSWER_NO,
         .handlers = dew__handlers(v),
         .storeys = SI(v, house_storeys),
         .exhausts_told = exhausts_told(v),

@@ -24,10 +24,9 @@ int dew__two_sided(const struct dew_value *v)
 
 static int trunk_outside(const struct dew_value *v)
 {
-    enum { TRUNKS = 4 };
-
     for (int i = 0; i < (int)v[KEY_ducts_lines].count; i++)
-        if (CELL(v, ducts_lines, i, LINE, line)->choice >= TRUNKS &&
+        if (CELL(v, ducts_lines, i, LINE, line)->choice >=
+                LINE_IS_supply_trunk &&
             cell_or(CELL(v, ducts_lines, i, LINE, outside), 0) > 0)
             return 1;
     return 0;
@@ -114,9 +113,9 @@ static void fan_rows(const struct dew_value *v, struct dew_duct_vent *vent)
 /* Flows are rated net of what comes back through the core; ducts carry it. */
 static void ventilators(const struct dew__making *m, struct dew_duct_layout *l)
 {
-    enum { ONE_EACH = 1 };
     const struct dew_value *v = m->v;
-    int n = WORD(v, ducts_ventilators) == ONE_EACH && l->handler_count > 1
+    int n = WORD(v, ducts_ventilators) == VENTILATORS_one_each &&
+                    l->handler_count > 1
                 ? l->handler_count
                 : 1;
     int tied = WORD(v, ducts_tied_to);
@@ -150,22 +149,21 @@ static double fitting(const char *name)
 
 double dew__wall(int word)
 {
-    static const char *const names[] = {
-        "galvanized, round", "galvanized, spiral", "flexible", "lined, faced"};
+#define X(name, word) name,
+    static const char *const names[] = {DEW__WALLS(X)};
+#undef X
 
     return dew_ducts_wall_named(names[word])->roughness;
 }
-
-enum line { INTAKE, DISCHARGE, FRESH, STALE, SUPPLY_TRUNK, RETURN_TRUNK };
 
 /* What stands on the outdoor end of a duct: a cap with its screen. */
 static double end_loss(int which)
 {
     double screen = fitting("grille 0.7 free");
 
-    return which == INTAKE      ? fitting("room to duct") + screen
-           : which == DISCHARGE ? fitting("duct to room") + screen
-                                : 0;
+    return which == LINE_IS_intake      ? fitting("room to duct") + screen
+           : which == LINE_IS_discharge ? fitting("duct to room") + screen
+                                        : 0;
 }
 
 static struct dew_duct_line line_of(const struct dew_value *v, int i)
@@ -193,9 +191,13 @@ static struct dew_duct_line *place_of(struct dew_duct_layout *l, int which,
 {
     struct dew_duct_vent *vent = &l->vents[k];
     struct dew_duct_handler *h = &l->handlers[k];
-    struct dew_duct_line *const lines[] = {&vent->intake,    &vent->discharge,
-                                           &vent->fresh,     &vent->stale,
-                                           &h->supply_trunk, &h->return_trunk};
+    struct dew_duct_line *const lines[] = {
+        [LINE_IS_intake] = &vent->intake,
+        [LINE_IS_discharge] = &vent->discharge,
+        [LINE_IS_fresh] = &vent->fresh,
+        [LINE_IS_stale] = &vent->stale,
+        [LINE_IS_supply_trunk] = &h->supply_trunk,
+        [LINE_IS_return_trunk] = &h->return_trunk};
 
     return lines[which];
 }
@@ -206,7 +208,8 @@ static void lines(const struct dew_value *v, struct dew_duct_layout *l)
         struct dew_duct_line line = line_of(v, i);
         int which = CELL(v, ducts_lines, i, LINE, line)->choice;
         int of = (int)cell_or(CELL(v, ducts_lines, i, LINE, of), 0);
-        int count = which >= SUPPLY_TRUNK ? l->handler_count : l->vent_count;
+        int count =
+            which >= LINE_IS_supply_trunk ? l->handler_count : l->vent_count;
 
         for (int k = 0; k < count; k++)
             if (of == 0 || of == k + 1)

@@ -10,8 +10,6 @@
 #include "dew/thermal.h"
 #include "scenario/case.h"
 
-enum foundation { SLAB, BASEMENT, CRAWL_SPACE };
-
 static double plan_area(const struct dew_value *v)
 {
     return SI(v, house_floor_area) / SI(v, house_storeys);
@@ -20,7 +18,7 @@ static double plan_area(const struct dew_value *v)
 /* Floor of the basement, m2; 0 = none. */
 static double basement_area(const struct dew_value *v)
 {
-    return WORD(v, house_foundation) == BASEMENT
+    return WORD(v, house_foundation) == FOUNDATION_basement
                ? SI_OR(v, insulation_ground_area, plan_area(v))
                : 0;
 }
@@ -87,22 +85,21 @@ static double constant_flow(const struct dew_value *v)
 
 static enum dew_status make_leakage(const struct dew__making *m)
 {
-    enum { ENHANCED, BASIC, CONSTANT };
     const struct dew_value *v = m->v;
     struct dew_siting siting = {.storeys = SI(v, house_storeys),
-                                .shelter = WORD(v, house_shelter) + 1,
+                                .shelter = 1 + WORD(v, house_shelter),
                                 .flue = WORD(v, house_flue),
-                                .crawlspace =
-                                    WORD(v, house_foundation) == CRAWL_SPACE};
+                                .crawlspace = WORD(v, house_foundation) ==
+                                              FOUNDATION_crawl_space};
     double c, n = SI(v, house_leakage_exponent);
     enum dew_status status = flow_coefficient(m, &c);
 
     if (status != DEW_OK)
         return status;
-    if (WORD(v, house_infiltration) == ENHANCED)
+    if (WORD(v, house_infiltration) == INFILTRATION_enhanced)
         return dew_house_leakage_enhanced(c, n, &siting, &m->c->house.leakage,
                                           m->err);
-    if (WORD(v, house_infiltration) == BASIC)
+    if (WORD(v, house_infiltration) == INFILTRATION_basic)
         return dew_house_leakage_basic(c, n,
                                        dew_air_density_run(m->o->pressure),
                                        &siting, &m->c->house.leakage, m->err);
@@ -132,7 +129,9 @@ struct dew__shell dew__shell_of(const struct dew_value *v)
         SI_OR(v, insulation_roof_area, plan),
         SI_OR(v, insulation_ground_area, plan),
         perimeter,
-        WORD(v, house_foundation) == BASEMENT ? perimeter * fmax(rim, 0) : 0,
+        WORD(v, house_foundation) == FOUNDATION_basement
+            ? perimeter * fmax(rim, 0)
+            : 0,
     };
 }
 
@@ -169,7 +168,7 @@ static enum dew_status ground_of(const struct dew__making *m,
     const double wall = 0.2; /* m, thickness; common practice, no source */
     const struct dew_value *v = m->v;
     struct dew_wave outdoors = dew_house_yearly_wave(m->o->monthly);
-    int cellar = WORD(v, house_foundation) == BASEMENT;
+    int cellar = WORD(v, house_foundation) == FOUNDATION_basement;
     struct dew_slab slab = {
         .area = s->ground,
         .perimeter = s->perimeter,
@@ -278,15 +277,16 @@ static enum dew_status make_buffer(const struct dew__making *m)
     const double room_t = 21; /* degC, where capacities are taken */
     const struct dew_value *v = m->v;
     double psat = dew_air_pws(room_t), floor_area = SI(v, house_floor_area);
-    int class = WORD(v, buffering_class);
+    /* its words are none and those of the list */
+    int class = WORD(v, buffering_class) - 1;
 
     if (GIVEN(v, buffering_value) && SI(v, buffering_value) > 0)
         return dew_house_buffer_mbv(SI(v, buffering_value),
                                     dew__buffering_area(v), DEW_BUFFER_FILM,
                                     psat, &m->c->house.buffer, m->err);
-    if (class > 0 && !GIVEN(v, buffering_value))
-        m->c->house.buffer = dew_house_buffer_house(
-            (enum dew_holding)(class - 1), floor_area, psat);
+    if (class >= 0 && !GIVEN(v, buffering_value))
+        m->c->house.buffer =
+            dew_house_buffer_house((enum dew_holding) class, floor_area, psat);
     return DEW_OK;
 }
 
@@ -357,9 +357,9 @@ enum dew_status dew__make_house(struct dew__making *m)
     h->floor_area = SI(v, house_floor_area);
     h->bedrooms = (int)SI(v, house_bedrooms);
     h->co2_outdoors = SI(v, limits_outdoor_carbon_dioxide);
-    h->windows =
-        (struct dew_windows){SI(v, airing_flow), SI(v, airing_from),
-                             SI(v, airing_full), WORD(v, airing_habit)};
+    h->windows = (struct dew_windows){SI(v, airing_flow), SI(v, airing_from),
+                                      SI(v, airing_full),
+                                      WORD(v, airing_habit) == HABIT_dew_point};
     make_surfaces(m);
     make_comfort(m);
     status = make_leakage(m);

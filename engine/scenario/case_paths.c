@@ -21,15 +21,15 @@ int dew__recovers(const struct dew_value *v)
 /* m3/s */
 double dew__required(const struct dew_value *v)
 {
-    enum { NOW, OLD, NONE };
     const struct dew_dwelling home = {.floor_area = SI(v, house_floor_area),
                                       .bedrooms = (int)SI(v, house_bedrooms)};
 
     if (GIVEN(v, limits_fresh_air))
         return SI(v, limits_fresh_air);
-    if (WORD(v, limits_fresh_air_rule) == NONE)
+    if (WORD(v, limits_fresh_air_rule) == FRESH_AIR_none)
         return 0;
-    return dew_house_rate(WORD(v, limits_fresh_air_rule) == OLD
+    return dew_house_rate(WORD(v, limits_fresh_air_rule) ==
+                                  FRESH_AIR_floor_and_bedrooms_old
                               ? DEW_RATE_622_2010
                               : DEW_RATE_622_2013,
                           &home);
@@ -44,12 +44,12 @@ double dew__vent_flow(const struct dew_value *v)
 
 const struct dew_typical_core *dew__typical_core(const struct dew_value *v)
 {
-    enum { COUNTERFLOW, CROSSFLOW };
     const char *key =
         WORD(v, ventilator_core) == DEW_CORE_enthalpy_plate   ? "enthalpy_plate"
         : WORD(v, ventilator_core) == DEW_CORE_enthalpy_wheel ? "enthalpy_wheel"
-        : WORD(v, ventilator_exchange) == CROSSFLOW ? "crossflow_plate"
-                                                    : "counterflow_plate";
+        : WORD(v, ventilator_exchange) == EXCHANGE_crossflow
+            ? "crossflow_plate"
+            : "counterflow_plate";
     const struct dew_typical_core *row;
 
     if (!WORD(v, ventilator_typical) || !dew__recovers(v))
@@ -179,8 +179,10 @@ static void row_of_typical(const struct dew__making *m,
 
 static enum dew_exchange exchange(const struct dew_value *v)
 {
-    static const enum dew_exchange plates[] = {DEW_COUNTERFLOW, DEW_CROSSFLOW,
-                                               DEW_HEADERED};
+    static const enum dew_exchange plates[] = {
+        [EXCHANGE_counterflow] = DEW_COUNTERFLOW,
+        [EXCHANGE_crossflow] = DEW_CROSSFLOW,
+        [EXCHANGE_headered] = DEW_HEADERED};
 
     return WORD(v, ventilator_core) == DEW_CORE_enthalpy_wheel
                ? DEW_WHEEL

@@ -96,14 +96,13 @@ static double for_four(const struct dew_value *v, const char *amount)
 
 static double cooking(const struct dew_value *v)
 {
-    enum { ELECTRIC, GAS, NOTHING };
-
-    if (WORD(v, moisture_cooking) == NOTHING)
+    if (WORD(v, moisture_cooking) == COOKING_none)
         return 0;
     if (GIVEN(v, moisture_cooking_water))
         return SI(v, moisture_cooking_water) * day_s;
-    return for_four(v, WORD(v, moisture_cooking) == GAS ? "cooking_gas"
-                                                        : "cooking_electric");
+    return for_four(v, WORD(v, moisture_cooking) == COOKING_gas
+                           ? "cooking_gas"
+                           : "cooking_electric");
 }
 
 static double dishes(const struct dew_value *v)
@@ -144,9 +143,7 @@ double dew__showers(const struct dew_value *v)
 
 double dew__meals(const struct dew_value *v)
 {
-    enum { NOTHING = 2 };
-
-    return WORD(v, moisture_cooking) == NOTHING ? 0 : 3; /* a day */
+    return WORD(v, moisture_cooking) == COOKING_none ? 0 : 3; /* a day */
 }
 
 static double pets(const struct dew_value *v)

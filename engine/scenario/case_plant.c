@@ -24,7 +24,8 @@ double dew__heating_capacity(const struct dew_value *v)
 
 int dew__handlers(const struct dew_value *v)
 {
-    int by_air = WORD(v, heating_kind) != 0 && WORD(v, heating_by_air);
+    int by_air =
+        WORD(v, heating_kind) != HEATING_none && WORD(v, heating_by_air);
 
     if (GIVEN(v, air_handlers))
         return (int)SI(v, air_handlers);
@@ -44,7 +45,7 @@ static const struct dew_value *own(const struct dew_value *v, int i,
 
 enum { CAPACITY, SHR, AIRFLOW, BLOWER_POWER };
 
-/* The library's rows, in the order of the words. */
+/* The library's rows; where a key takes none too, that word stands first. */
 static const struct dew_typical_blower *motor(const struct dew_value *v)
 {
     return dew_plant_typical_blower((size_t)WORD(v, cooling_motor));
@@ -131,7 +132,7 @@ static enum dew_status cooler(const struct dew__making *m, int i,
     double air = own(v, i, KEY_cooling_airflow, AIRFLOW)->amount.si * capacity;
     struct dew_coil_label label = {
         .capacity = capacity,
-        .is_net = WORD(v, cooling_capacity_is) == 0,
+        .is_net = WORD(v, cooling_capacity_is) == CAPACITY_net,
         .shr = row != NULL && share->origin.by == DEW_BY_DEFAULT
                    ? row->shr.likely
                    : share->amount.si,
@@ -192,7 +193,8 @@ static enum dew_status make_handlers(const struct dew__making *m)
     struct dew_plant *p = &m->c->plant;
 
     p->handler_count = dew__handlers(v);
-    p->lead_lag = WORD(v, handlers_run) != m->other_handlers;
+    p->lead_lag =
+        (WORD(v, handlers_run) == HANDLERS_lead_lag) != m->other_handlers;
     for (int i = 0; i < p->handler_count; i++) {
         struct dew_handler *h = &p->handlers[i];
         coil_habits(m, h);
@@ -213,24 +215,32 @@ static enum dew_status make_handlers(const struct dew__making *m)
 
 static void make_heater(const struct dew__making *m)
 {
-    enum { NONE, ELECTRIC, GAS, OIL, PROPANE, WOOD, HEAT_PUMP };
-    /* From memory; the heat pump has its COPs. */
-    static const double usual[] = {1, 1, 0.90, 0.83, 0.90, 0.70, 0};
+    /* Efficiency from memory; the heat pump has its COPs. */
+    static const struct {
+        double usual;
+        int fuel;
+    } kinds[] = {
+        [HEATING_electric] = {1, 0}, [HEATING_gas] = {0.90, 1},
+        [HEATING_oil] = {0.83, 2},   [HEATING_propane] = {0.90, 3},
+        [HEATING_wood] = {0.70, 4},  [HEATING_heat_pump] = {0, 0},
+    };
     const struct dew_value *v = m->v;
     int kind = WORD(v, heating_kind);
     double capacity;
 
-    if (kind == NONE || m->c->house.comfort.given)
+    if (kind == HEATING_none || m->c->house.comfort.given)
         return;
     capacity = dew__heating_capacity(v);
     m->c->plant.heater = (struct dew_heater){
         .capacity = capacity,
-        .backup = kind == HEAT_PUMP ? SI_OR(v, heating_backup, capacity) : 0,
-        .efficiency =
-            kind == HEAT_PUMP ? 0 : SI_OR(v, heating_efficiency, usual[kind]),
+        .backup =
+            kind == HEATING_heat_pump ? SI_OR(v, heating_backup, capacity) : 0,
+        .efficiency = kind == HEATING_heat_pump
+                          ? 0
+                          : SI_OR(v, heating_efficiency, kinds[kind].usual),
         .cop_warm = SI(v, heating_cop_warm),
         .cop_cold = SI(v, heating_cop_cold),
-        .fuel = kind >= GAS && kind <= WOOD ? kind - ELECTRIC : 0,
+        .fuel = kinds[kind].fuel,
         .by_air = WORD(v, heating_by_air) && m->c->plant.handler_count > 0,
     };
 }
@@ -333,7 +343,6 @@ static const struct dew_typical_dryer *drying_machine(const struct dew_value *v)
     return word > 0 ? dew_plant_typical_dryer((size_t)word - 1) : NULL;
 }
 
-/* The test of its label: the words of the key are in that order. */
 static enum dew_dryer_test test_of(const struct dew_value *v)
 {
     return (enum dew_dryer_test)WORD(v, dehumidifier_rating);
@@ -394,7 +403,8 @@ static void make_humidifier(const struct dew__making *m)
     if (GIVEN(v, humidifier_rate))
         m->c->plant.humidifier = (struct dew_humidifier){
             SI(v, humidifier_rate), SI(v, humidifier_set),
-            SI(v, humidifier_band), WORD(v, humidifier_kind) == 0};
+            SI(v, humidifier_band),
+            WORD(v, humidifier_kind) == HUMIDIFIER_evaporative};
 }
 
 /* ---- local exhaust ------------------------------------------------------- */

@@ -21,9 +21,12 @@ static enum dew_duct_role role_of(const struct dew_value *v, int i)
 
 enum dew_duct_kind dew__run_kind(const struct dew_value *v, int i)
 {
-    static const enum dew_duct_kind of[] = {DEW_BRANCH_DUCT, DEW_BRANCH_FIXED,
-                                            DEW_BRANCH_BACKDRAFT,
-                                            DEW_BRANCH_DAMPER, DEW_BRANCH_FAN};
+    static const enum dew_duct_kind of[] = {[RUN_IS_duct] = DEW_BRANCH_DUCT,
+                                            [RUN_IS_fitting] = DEW_BRANCH_FIXED,
+                                            [RUN_IS_backdraft] =
+                                                DEW_BRANCH_BACKDRAFT,
+                                            [RUN_IS_damper] = DEW_BRANCH_DAMPER,
+                                            [RUN_IS_fan] = DEW_BRANCH_FAN};
     const struct dew_value *kind = CELL(v, ducts_runs, i, RUN, kind);
 
     if (kind->given)

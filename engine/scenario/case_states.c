@@ -121,7 +121,6 @@ static void put_leaks(struct dew_case *c,
 
 static struct dew_around around_of(const struct dew_value *v)
 {
-    enum { ATTIC, CRAWL_SPACE };
     const double per_hour = 1 / 3600.0;
     const double attic_air = 6.5, crawl_air = 2; /* 1/h, the key's preset */
     const double bare_ceiling = 2.5;             /* W/m2K, ours */
@@ -132,9 +131,9 @@ static struct dew_around around_of(const struct dew_value *v)
         .ceiling = deck > 0 ? bare_ceiling : 1 / SI(v, insulation_roof),
         .air = SI_OR(v, ducts_place_air, attic_air * per_hour)};
 
-    if (WORD(v, ducts_place) == ATTIC)
+    if (WORD(v, ducts_place) == DUCTS_IN_attic)
         return dew_house_attic(&attic);
-    if (WORD(v, ducts_place) == CRAWL_SPACE)
+    if (WORD(v, ducts_place) == DUCTS_IN_crawl_space)
         return dew_house_crawl(SI_OR(v, ducts_place_air, crawl_air * per_hour));
     return (struct dew_around){0};
 }

@@ -10,7 +10,7 @@
 
 /* clang-format off */
 #define DEW__LINE_MAP(X)                                                       \
-    X(line, WORD, PURE, 0, 0, NULL, NULL, NULL, "intake", "which duct: to or from outdoors, from the ventilator to its tap or first branch, or a trunk", .words = "intake|discharge|fresh|stale|supply_trunk|return_trunk") \
+    X(line, WORD, PURE, 0, 0, NULL, NULL, NULL, "intake", "which duct: to or from outdoors, from the ventilator to its tap or first branch, or a trunk", .words = DEW__WORDS(DEW__LINES)) \
     X(of, COUNT, PURE, 1, 3, "three at most", "=all alike", NULL, NULL, "of which ventilator or air handler") \
     X(diameter, NUMBER, LENGTH, 0.02, 3, "ducts of houses", "", NULL, NULL, "of a round duct") \
     X(width, NUMBER, LENGTH, 0.02, 3, "ducts of houses", "", NULL, NULL, "of a rectangular duct") \
@@ -18,7 +18,7 @@
     X(length, NUMBER, LENGTH, 0, 1000, "ducts of houses", NULL, NULL, "12 ft", "as laid") \
     X(elbows, COUNT, PURE, 0, 40, "ducts of houses", "0", "none", NULL, "smooth right-angled ones, 0.25 each [ETB-208]") \
     X(loss, NUMBER, PURE, 0, 1000, "sums of loss coefficients", "=a cap with screen outdoors, else 0 [ETB-208]", NULL, NULL, "loss coefficients of all else on the duct, summed") \
-    X(wall, WORD, PURE, 0, 0, NULL, "smooth", "common practice, no source", NULL, "sheet metal, spiral, flexible pulled out, or lined", .words = "smooth|spiral|flexible|lined") \
+    X(wall, WORD, PURE, 0, 0, NULL, "smooth", "common practice, no source", NULL, "sheet metal, spiral, flexible pulled out, or lined", .words = DEW__WORDS(DEW__WALLS)) \
     X(slack, NUMBER, PURE, 0, 0.3, "measured so far", "0 %", "pulled out", NULL, "length that a flexible duct lacks to be pulled out") \
     X(outside, NUMBER, PURE, 0, 1, "a share of its length", "0 %", "inside", NULL, "part of its length outside the envelope") \
     X(insulation, NUMBER, RSI, 0, 10, "duct wrap", "8 R", "common practice, no source", NULL, "of its skin")
@@ -41,23 +41,23 @@
 
 #define DEW__POINT_MAP(X)                                                      \
     X(name, TEXT, PURE, 0, 0, NULL, NULL, NULL, "tee", "name that runs call it by") \
-    X(place, WORD, PURE, 0, 0, NULL, "duct", "the plain case", NULL, "inside a duct, in the rooms, outdoors, or in an attic, crawl space or garage", .words = "duct|house|outdoors|buffer")
+    X(place, WORD, PURE, 0, 0, NULL, "duct", "the plain case", NULL, "inside a duct, in the rooms, outdoors, or in an attic, crawl space or garage", .words = DEW__WORDS(DEW_DUCT_PLACE_MAP))
 
 /* Roles in the order of enum dew_duct_role. */
 #define DEW__RUN_MAP(X)                                                        \
     X(name, TEXT, PURE, 0, 0, NULL, NULL, NULL, "fresh branch", "name of the run; with the role grille or pickup, the room") \
     X(from, TEXT, PURE, 0, 0, NULL, NULL, NULL, "tee", "point it begins at; its air is counted from there") \
     X(to, TEXT, PURE, 0, 0, NULL, NULL, NULL, "house", "point it ends at") \
-    X(role, WORD, PURE, 0, 0, NULL, "plain", "the plain case", NULL, "what it is to the air handler or ventilator: its fan, a side of its core, a damper that shuts with it, a grille, a pickup, return grilles, or a tie to a trunk", .words = "plain|blower|fresh_fan|stale_fan|fresh_unit|stale_unit|shut|grille|pickup|return|fresh_tie|stale_tie") \
+    X(role, WORD, PURE, 0, 0, NULL, "plain", "the plain case", NULL, "what it is to the air handler or ventilator: its fan, a side of its core, a damper that shuts with it, a grille, a pickup, return grilles, or a tie to a trunk", .words = DEW__WORDS(DEW_DUCT_ROLE_MAP)) \
     X(of, COUNT, PURE, 1, 3, "three at most", "1", "the plain case", NULL, "of which air handler or ventilator; not for a grille or pickup") \
-    X(kind, WORD, PURE, 0, 0, NULL, "=by its role; else a fitting where pressure is given, else a duct", NULL, NULL, "what it is built as; fans and dampers are those of a role, and what they lose is the ventilator's or air handler's", .words = "duct|fitting|backdraft|damper|fan") \
+    X(kind, WORD, PURE, 0, 0, NULL, "=by its role; else a fitting where pressure is given, else a duct", NULL, NULL, "what it is built as; fans and dampers are those of a role, and what they lose is the ventilator's or air handler's", .words = DEW__WORDS(DEW__RUN_KIND)) \
     X(diameter, NUMBER, LENGTH, 0.02, 3, "ducts of houses", "", NULL, NULL, "of a round duct or fitting") \
     X(width, NUMBER, LENGTH, 0.02, 3, "ducts of houses", "", NULL, NULL, "of a rectangular one") \
     X(height, NUMBER, LENGTH, 0.02, 3, "ducts of houses", "", NULL, NULL, "of a rectangular one") \
     X(length, NUMBER, LENGTH, 0, 1000, "ducts of houses", "", NULL, NULL, "of a duct, as laid") \
     X(elbows, COUNT, PURE, 0, 40, "ducts of houses", "0", "none", NULL, "smooth right-angled ones, 0.25 each [ETB-208]") \
     X(loss, NUMBER, PURE, 0, 1000, "sums of loss coefficients", "0", "none", NULL, "loss coefficients of all else on it, summed, on its own velocity pressure") \
-    X(wall, WORD, PURE, 0, 0, NULL, "smooth", "common practice, no source", NULL, "sheet metal, spiral, flexible pulled out, or lined", .words = "smooth|spiral|flexible|lined") \
+    X(wall, WORD, PURE, 0, 0, NULL, "smooth", "common practice, no source", NULL, "sheet metal, spiral, flexible pulled out, or lined", .words = DEW__WORDS(DEW__WALLS)) \
     X(pressure, NUMBER, PRESSURE, 0.1, 1000, "fittings of houses", "", NULL, NULL, "in place of a size: what a fitting or backdraft damper loses at flow") \
     X(flow, NUMBER, FLOW, 1e-4, 10, "one household's ducts", "", NULL, NULL, "air at which it loses that pressure") \
     X(leak, NUMBER, PURE, 1e-4, 1, "a share of its flow", "1 %", "our own", NULL, "air backwards through a backdraft damper, of that forwards at the same pressure")

@@ -4,7 +4,11 @@
 #include <string.h>
 
 #include "core/near.h"
+#include "dew/buffer.h"
 #include "dew/core.h"
+#include "dew/dryer.h"
+#include "dew/library.h"
+#include "dew/thermal.h"
 
 #define HOUR 3600.0
 #define DAY  86400.0

@@ -34,7 +34,8 @@ static double gains(const struct dew_value *v)
 /* NaN: no heater. */
 static double heater(const struct dew_value *v)
 {
-    return WORD(v, heating_kind) == 0 ? NAN : dew__heating_capacity(v);
+    return WORD(v, heating_kind) == HEATING_none ? NAN
+                                                 : dew__heating_capacity(v);
 }
 
 /* In no unit but SI. */

@@ -64,7 +64,13 @@ enum dew_status dew_house_buffer_mbv(double value, double area, double film,
                                      struct dew_error *err);
 
 /* How much a whole house holds. */
-enum dew_holding { DEW_HOLDS_LOW, DEW_HOLDS_LIKELY, DEW_HOLDS_HIGH };
+#define DEW_HOLDING_MAP(X) X(LOW, low) X(LIKELY, likely) X(HIGH, high)
+
+enum dew_holding {
+#define X(name, word) DEW_HOLDS_##name,
+    DEW_HOLDING_MAP(X)
+#undef X
+};
 
 /*
  * Stores of a furnished house by its floor area: exposed area per floor area

@@ -38,10 +38,13 @@ struct dew_prices {
 };
 
 /* The reading that decides whether a second stage follows. */
+#define DEW_READING_MAP(X)                                                     \
+    X(READING, humidity) X(READING, air_flow) X(READING, carbon_dioxide)
+
 enum dew_reading_kind {
-    DEW_READING_humidity,
-    DEW_READING_air_flow,
-    DEW_READING_carbon_dioxide
+#define X(what, name) DEW_READING_##name,
+    DEW_READING_MAP(X)
+#undef X
 };
 
 /* What one option costs.  Zero where nothing is bought. */

@@ -53,11 +53,16 @@ enum dew_status dew_plant_dryer_of(const struct dew_dryer_label *label,
                                    struct dew_error *err);
 
 /* Whose test a label is of: 65, 80 and 73 degF, all at 60 %. */
+#define DEW_DRYER_TEST_MAP(X)                                                  \
+    X(PORTABLE, portable_65F) /* since June 2019 */                            \
+    X(OLD, old_80F)           /* portable and older */                         \
+    X(DUCTED, ducted_73F)     /* whole house, since June 2019 */
+
 enum dew_dryer_test {
-    DEW_TEST_PORTABLE, /* since June 2019                                   */
-    DEW_TEST_OLD,      /* portable and older                                */
-    DEW_TEST_DUCTED,   /* whole house, since June 2019                      */
-    DEW_DRYER_TESTS
+#define X(name, word) DEW_TEST_##name,
+    DEW_DRYER_TEST_MAP(X)
+#undef X
+        DEW_DRYER_TESTS
 };
 
 /* degC of that test; NaN for none. */

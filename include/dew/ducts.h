@@ -60,11 +60,16 @@ struct dew_path {
 
 /* ---- a network with its meaning ------------------------------------------ */
 
+#define DEW_DUCT_PLACE_MAP(X)                                                  \
+    X(DUCT, duct)         /* in a duct: pressure to be found */                \
+    X(HOUSE, house)       /* 0 Pa */                                           \
+    X(OUTDOORS, outdoors) /* 0 Pa */                                           \
+    X(BUFFER, buffer)     /* attic, crawl space, garage; 0 Pa */
+
 enum dew_duct_place {
-    DEW_PLACE_DUCT,     /* in a duct: pressure to be found                   */
-    DEW_PLACE_HOUSE,    /* 0 Pa                                              */
-    DEW_PLACE_OUTDOORS, /* 0 Pa                                              */
-    DEW_PLACE_BUFFER    /* attic, crawl space, garage; 0 Pa                  */
+#define X(name, word) DEW_PLACE_##name,
+    DEW_DUCT_PLACE_MAP(X)
+#undef X
 };
 
 struct dew_duct_point {
@@ -72,20 +77,28 @@ struct dew_duct_point {
     enum dew_duct_place place;
 };
 
+/* clang-format off */
+#define DEW_DUCT_ROLE_MAP(X)                                                   \
+    X(PLAIN, plain)                                                            \
+    X(BLOWER, blower)         /* fan of handler of; its air passes the coil */ \
+    X(FRESH_FAN, fresh_fan)   /* of ventilator of */                           \
+    X(STALE_FAN, stale_fan)                                                    \
+    X(FRESH_UNIT, fresh_unit) /* core and casing, damper kind: 1 running, else \
+                                 as idle says; its air is the ventilator's     \
+                                 fresh */                                      \
+    X(STALE_UNIT, stale_unit)                                                  \
+    X(SHUT, shut)             /* damper kind: open with the ventilator, else shut */ \
+    X(GRILLE, grille)         /* of grille of: supply or own fresh air to house */ \
+    X(PICKUP, pickup)         /* of grille of: own stale air from the house */ \
+    X(RETURN, return)         /* of handler of: return grilles */              \
+    X(FRESH_TIE, fresh_tie)   /* of handler of: duct to its fresh tap */       \
+    X(STALE_TIE, stale_tie)   /* of handler of: duct from its stale tap */
+/* clang-format on */
+
 enum dew_duct_role {
-    DEW_ROLE_PLAIN,
-    DEW_ROLE_BLOWER,    /* fan of handler of; its air passes the coil       */
-    DEW_ROLE_FRESH_FAN, /* of ventilator of                                 */
-    DEW_ROLE_STALE_FAN,
-    DEW_ROLE_FRESH_UNIT, /* core and casing, damper kind: 1 running, else as
-                            idle says; its air is the ventilator's fresh     */
-    DEW_ROLE_STALE_UNIT,
-    DEW_ROLE_SHUT,      /* damper kind: open with the ventilator, else shut */
-    DEW_ROLE_GRILLE,    /* of grille of: supply or own fresh air to house   */
-    DEW_ROLE_PICKUP,    /* of grille of: own stale air from the house       */
-    DEW_ROLE_RETURN,    /* of handler of: return grilles                    */
-    DEW_ROLE_FRESH_TIE, /* of handler of: duct to its fresh tap             */
-    DEW_ROLE_STALE_TIE, /* of handler of: duct from its stale tap           */
+#define X(name, word) DEW_ROLE_##name,
+    DEW_DUCT_ROLE_MAP(X)
+#undef X
 };
 
 struct dew_duct_run {

@@ -70,7 +70,13 @@ struct dew_duct_range {
 };
 
 /* How long own ducts are, when they are not given one by one. */
-enum dew_duct_class { DEW_DUCT_SHORT, DEW_DUCT_MEDIUM, DEW_DUCT_LONG };
+#define DEW_DUCT_CLASS_MAP(X) X(SHORT, short) X(MEDIUM, medium) X(LONG, long)
+
+enum dew_duct_class {
+#define X(name, word) DEW_DUCT_##name,
+    DEW_DUCT_CLASS_MAP(X)
+#undef X
+};
 
 /* Is it there?  Unsaid is taken as not there. */
 enum dew_duct_fit { DEW_DUCT_UNSAID, DEW_DUCT_NONE, DEW_DUCT_FITTED };

@@ -15,6 +15,18 @@
 extern "C" {
 #endif
 
+/* Keys of the rows below, in their order. */
+#define DEW_TYPICAL_BLOWER_MAP(X)                                              \
+    X(BLOWER, psc) X(BLOWER, constant_torque) X(BLOWER, variable)
+#define DEW_TYPICAL_COOLER_MAP(X)                                              \
+    X(COOLER, old_single)                                                      \
+    X(COOLER, single) X(COOLER, two_stage) X(COOLER, variable)
+#define DEW_TYPICAL_DRYER_MAP(X)                                               \
+    X(DRYER, portable_small)                                                   \
+    X(DRYER, portable)                                                         \
+    X(DRYER, portable_large)                                                   \
+    X(DRYER, old_portable) X(DRYER, ducted) X(DRYER, ducted_large)
+
 struct dew_range {
     double low, likely, high;
 };

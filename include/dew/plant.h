@@ -13,11 +13,16 @@ extern "C" {
 #endif
 
 /* Blower of one air handler, and what runs it besides heat and cold. */
+#define DEW_BLOWER_MAP(X)                                                      \
+    X(AUTO, auto)           /* with heating and cooling only */                \
+    X(ON, on)               /* always */                                       \
+    X(MINUTES, minutes)     /* a share of every hour */                        \
+    X(INTERLOCK, interlock) /* with the ventilator */
+
 enum dew_blower_mode {
-    DEW_BLOWER_AUTO,      /* with heating and cooling only                  */
-    DEW_BLOWER_ON,        /* always                                         */
-    DEW_BLOWER_MINUTES,   /* a share of every hour                          */
-    DEW_BLOWER_INTERLOCK, /* with the ventilator                            */
+#define X(name, word) DEW_BLOWER_##name,
+    DEW_BLOWER_MAP(X)
+#undef X
 };
 
 /*
@@ -60,11 +65,16 @@ struct dew_heater {
 };
 
 /* Frost protection of a recovery core. */
+#define DEW_FROST_MAP(X)                                                       \
+    X(NONE, none)                                                              \
+    X(RECIRCULATE, recirculate)                                                \
+    X(EXHAUST_ONLY, exhaust_only)                                              \
+    X(PREHEAT, preheat)
+
 enum dew_frost {
-    DEW_FROST_NONE,
-    DEW_FROST_RECIRCULATE,
-    DEW_FROST_EXHAUST_ONLY,
-    DEW_FROST_PREHEAT
+#define X(name, word) DEW_FROST_##name,
+    DEW_FROST_MAP(X)
+#undef X
 };
 
 struct dew_frost_rule {

@@ -41,13 +41,18 @@ enum dew_status dew_house_losses(const struct dew_part *parts, size_t count,
                                  struct dew_losses *out, struct dew_error *err);
 
 /* Mass of the fabric, [ISO13790] table 12. */
+#define DEW_FABRIC_MAP(X)                                                      \
+    X(VERY_LIGHT, very_light)                                                  \
+    X(LIGHT, light)                                                            \
+    X(MEDIUM, medium)                                                          \
+    X(HEAVY, heavy)                                                            \
+    X(VERY_HEAVY, very_heavy)
+
 enum dew_fabric {
-    DEW_FABRIC_VERY_LIGHT,
-    DEW_FABRIC_LIGHT,
-    DEW_FABRIC_MEDIUM,
-    DEW_FABRIC_HEAVY,
-    DEW_FABRIC_VERY_HEAVY,
-    DEW_FABRICS
+#define X(name, word) DEW_FABRIC_##name,
+    DEW_FABRIC_MAP(X)
+#undef X
+        DEW_FABRICS
 };
 
 /* J/K and m2 of a class and a floor area; NaN for no such class. */
@@ -131,7 +136,14 @@ struct dew_wave {
 struct dew_wave dew_house_yearly_wave(const double monthly[12]);
 
 /* Soil, [ISO13370] table 1: conductivity and volumetric heat capacity. */
-enum dew_soil { DEW_SOIL_CLAY, DEW_SOIL_SAND, DEW_SOIL_ROCK, DEW_SOILS };
+#define DEW_SOIL_MAP(X) X(CLAY, clay) X(SAND, sand) X(ROCK, rock)
+
+enum dew_soil {
+#define X(name, word) DEW_SOIL_##name,
+    DEW_SOIL_MAP(X)
+#undef X
+        DEW_SOILS
+};
 
 /* A floor on the ground, or a heated basement below it. */
 struct dew_slab {

@@ -54,11 +54,16 @@ struct dew_date {
 };
 
 /* How a clock without UTC times is set in summer. */
+#define DEW_CLOCK_MAP(X)                                                       \
+    X(STANDARD, standard) /* standard time all year */                         \
+    X(US, us)             /* summer time by the rule of the United States */   \
+    X(EU, eu)             /* summer time by the rule of the European Union */
+
 enum dew_clock {
-    DEW_CLOCK_UNSAID,   /* standard time; a question when it looks otherwise */
-    DEW_CLOCK_STANDARD, /* standard time all year                            */
-    DEW_CLOCK_US,       /* summer time by the rule of the United States      */
-    DEW_CLOCK_EU        /* summer time by the rule of the European Union     */
+    DEW_CLOCK_UNSAID, /* standard time; a question when it looks otherwise */
+#define X(name, word) DEW_CLOCK_##name,
+    DEW_CLOCK_MAP(X)
+#undef X
 };
 
 /*
@@ -130,10 +135,13 @@ enum dew_status dew_year_complete(struct dew_year *year,
 
 /* ---- reading files --------------------------------------------------------- */
 
+#define DEW_DATE_ORDER_MAP(X) X(MONTH_FIRST, mdy) X(DAY_FIRST, dmy)
+
 enum dew_date_order {
     DEW_ORDER_UNSAID, /* from the file; a question when it cannot tell      */
-    DEW_ORDER_MONTH_FIRST,
-    DEW_ORDER_DAY_FIRST
+#define X(name, word) DEW_ORDER_##name,
+    DEW_DATE_ORDER_MAP(X)
+#undef X
 };
 
 /* What a person says of a column that its header does not. */
