@@ -6,6 +6,35 @@
 #include "cli/cli.h"
 #include "dew/air.h"
 
+/* Rows of the table: the first six are enum dew_air_given, those before
+   DEW__AIR_TYPED may be typed, and the rest is only told. */
+/* clang-format off */
+enum {
+    T, RH, W, DEW, WET, H,
+    FLOW, PRESSURE, ELEVATION, SURFACE, MOISTURE, HEAT, DEW__AIR_TYPED,
+    RH_LIQUID = DEW__AIR_TYPED, DEW_LIQUID, VOLUME, DENSITY, VAPOUR, SATURATION,
+    DEW__AIR_NAMES
+};
+/* clang-format on */
+
+/* One quantity, as it is typed and as it is told. */
+struct dew__air_row {
+    const char *name;           /* typed before "="                        */
+    enum dew_quantity quantity; /* PURE: a percentage, or in units         */
+    const struct dew_unit
+        *units;               /* of its own, last one's name NULL; else NULL */
+    double low, high;         /* SI   of what may be typed               */
+    int decimals[2];          /* inch-pound, metric                      */
+    const char *label, *none; /* in text; what stands for NaN            */
+    const char *json;         /* its key                                 */
+    double json_factor;       /* figure there per SI                     */
+    size_t member;            /* of struct dew_air, where it is told     */
+};
+extern const struct dew__air_row dew__air_rows[DEW__AIR_NAMES];
+
+/* The unit that system prints a row in. */
+const struct dew_unit *dew__air_unit(int name, int system);
+
 /* One state as typed: two of t, rh, w, dew, wet, h; perhaps a flow. */
 struct dew__air_side {
     enum dew_air_given given[2];
@@ -30,10 +59,11 @@ struct dew__air_request {
     double p;                   /* Pa                                    */
     double surface;             /* degC, or NaN                          */
     double moisture, heat;      /* shares that a core keeps; heat or NaN */
-    int typed[3];               /* units typed, by dew_unit.system       */
-    char *words;                /* all of them, cut apart; owned         */
-    char *list[DEW__AIR_WORDS]; /* each word, within words        */
+    int typed[3];               /* units typed, by dew_unit.system         */
+    char *words;                /* all of them, cut apart; owned           */
+    char *list[DEW__AIR_WORDS]; /* each word, within words                 */
     size_t count;
+    int word_count; /* as argp left them, before they were cut */
 };
 
 /* Read r->list into the rest of *r.  The fault is left in *err. */
@@ -44,16 +74,10 @@ enum dew_status dew__air_read(struct dew__air_request *r,
 enum dew_status dew__air_states(struct dew__air_request *r,
                                 struct dew_error *err);
 
-/* Print the answer; r holds solved states.  Returns enum dew__exit. */
-int dew__air_print(const struct dew__air_request *r);
+/* The units of more of the typed words. */
+int dew__air_system(const struct dew__air_request *r);
 
-/* Enthalpy has a zero of its own in each system, so no row in unit.h. */
-struct dew__enthalpy_unit {
-    const char *name;
-    double factor, offset; /* J/kg = x * factor + offset */
-    int system;
-};
-const struct dew__enthalpy_unit *dew__enthalpy_find(const char *name);
-const struct dew__enthalpy_unit *dew__enthalpy_shown(int system);
+/* Print the answer; r holds solved states.  Returns enum dew__exit. */
+int dew__air_print(struct dew__air_request *r);
 
 #endif

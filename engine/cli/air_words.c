@@ -1,247 +1,226 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Words of the command air: "75degF", "rh=50%", "surface=52degF". */
 #include <math.h>
+#include <stddef.h>
 #include <string.h>
 
 #include "cli/air.h"
 #include "core/fail.h"
 
 /*
- * kJ/kg counts from dry air at 0 degC, Btu/lb from dry air at 0 degF (-160/9
- * degC), each with liquid water at 0 degC [ASH-F1]; 1 Btu/lb is 2326 J/kg.
+ * Units of no row in unit.h.  kJ/kg counts from dry air at 0 degC, Btu/lb from
+ * dry air at 0 degF (-160/9 degC), each with liquid water at 0 degC [ASH-F1];
+ * 1 Btu/lb is 2326 J/kg.  Volume is per dry air.
  */
-static const struct dew__enthalpy_unit enthalpies[] = {
-    {"kJ/kg", 1e3, 0.0, 2},
-    {"J/kg", 1.0, 0.0, 2},
-    {"Btu/lb", 2326.0, -1006.0 * 160.0 / 9.0, 1},
+/* clang-format off */
+static const struct dew_unit enthalpies[] = {
+    {"kJ/kg",  DEW_PURE, 1e3, 0.0, 2, "[ASH-F1]"},
+    {"J/kg",   DEW_PURE, 1.0, 0.0, 2, "[ASH-F1]"},
+    {"Btu/lb", DEW_PURE, 2326.0, -1006.0 * 160.0 / 9.0, 1, "[ASH-F1]"},
+    {0},
+};
+static const struct dew_unit volumes[] = {
+    {"m3/kg",  DEW_PURE, 1.0, 0.0, 2, "exact"},
+    {"ft3/lb", DEW_PURE, 0.028316846592 / 0.45359237, 0.0, 1, "exact"},
+    {0},
 };
 
-enum { ENTHALPIES = sizeof enthalpies / sizeof enthalpies[0] };
-
-const struct dew__enthalpy_unit *dew__enthalpy_find(const char *name)
-{
-    for (size_t i = 0; i < ENTHALPIES; i++)
-        if (strcmp(enthalpies[i].name, name) == 0)
-            return &enthalpies[i];
-    return NULL;
-}
-
-const struct dew__enthalpy_unit *dew__enthalpy_shown(int system)
-{
-    return system == 1 ? &enthalpies[2] : &enthalpies[0];
-}
-
-/* clang-format off */
-/* What may be typed before "=", its quantity and range in SI. */
-enum name { T, RH, W, DEW, WET, H, FLOW, PRESSURE, ELEVATION, SURFACE, MOISTURE, HEAT, NAMES };
-
-static const struct row {
-    const char *name;
-    enum dew_quantity quantity; /* PURE for h: see enthalpies */
-    double low, high;
-} rows[NAMES] = {
-    [T]         = {"t",         DEW_TEMPERATURE,    -100.0,    90.0},
-    [RH]        = {"rh",        DEW_PURE,              0.0,     1.0},
-    [W]         = {"w",         DEW_HUMIDITY_RATIO,    0.0,     1.0},
-    [DEW]       = {"dew",       DEW_TEMPERATURE,    -100.0,    90.0},
-    [WET]       = {"wet",       DEW_TEMPERATURE,    -100.0,    90.0},
-    [H]         = {"h",         DEW_PURE,         -101e3,   5e6},
-    [FLOW]      = {"flow",      DEW_FLOW,              0.0,   100.0},
-    [PRESSURE]  = {"p",         DEW_PRESSURE,         50e3,   110e3},
-    [ELEVATION] = {"elevation", DEW_LENGTH,         -690.0,  5570.0}, /* 50 .. 110 kPa */
-    [SURFACE]   = {"surface",   DEW_TEMPERATURE,    -100.0,    90.0},
-    [MOISTURE]  = {"moisture",  DEW_PURE,              0.0,     1.0},
-    [HEAT]      = {"heat",      DEW_PURE,              0.0,     1.0},
+#define IN(member) offsetof(struct dew_air, member)
+const struct dew__air_row dew__air_rows[DEW__AIR_NAMES] = {
+    /*             name         quantity            units       low, high         decimals label                   none            json                    factor member */
+    [T]         = {"t",         DEW_TEMPERATURE,    NULL,       -100.0,    90.0,  {1, 2}, "dry bulb",             NULL,           "t_degc",                     1, IN(t)},
+    [RH]        = {"rh",        DEW_PURE,           NULL,          0.0,     1.0,  {1, 1}, "relative humidity",    NULL,           "rh_pct",                   100, IN(rh)},
+    [W]         = {"w",         DEW_HUMIDITY_RATIO, NULL,          0.0,     1.0,  {1, 2}, "humidity ratio",       NULL,           "humidity_ratio_g_kg",      1e3, IN(w)},
+    [DEW]       = {"dew",       DEW_TEMPERATURE,    NULL,       -100.0,    90.0,  {1, 2}, "dew point",            "none: dry air", "dew_point_degc",            1, IN(dew)},
+    [WET]       = {"wet",       DEW_TEMPERATURE,    NULL,       -100.0,    90.0,  {1, 2}, "wet bulb",             "none",         "wet_bulb_degc",              1, IN(wet)},
+    [H]         = {"h",         DEW_PURE,           enthalpies, -101e3,     5e6,  {2, 2}, "enthalpy",             NULL,           "enthalpy_kj_kg",          1e-3, IN(h)},
+    [FLOW]      = {"flow",      DEW_FLOW,           NULL,          0.0,   100.0,  {0}, NULL, NULL, NULL, 0, 0},
+    [PRESSURE]  = {"p",         DEW_PRESSURE,       NULL,         50e3,   110e3,  {0, 0}, "total pressure",       NULL,           "pressure_pa",                1, IN(p)},
+    [ELEVATION] = {"elevation", DEW_LENGTH,         NULL,       -690.0,  5570.0,  {0}, NULL, NULL, NULL, 0, 0}, /* 50 .. 110 kPa */
+    [SURFACE]   = {"surface",   DEW_TEMPERATURE,    NULL,       -100.0,    90.0,  {0}, NULL, NULL, NULL, 0, 0},
+    [MOISTURE]  = {"moisture",  DEW_PURE,           NULL,          0.0,     1.0,  {0}, NULL, NULL, NULL, 0, 0},
+    [HEAT]      = {"heat",      DEW_PURE,           NULL,          0.0,     1.0,  {0}, NULL, NULL, NULL, 0, 0},
+    [RH_LIQUID] = {NULL,        DEW_PURE,           NULL,          0, 0,          {1, 1}, "  over liquid water",  NULL,           "rh_over_liquid_pct",       100, IN(rh_liquid)},
+    [DEW_LIQUID] = {NULL,       DEW_TEMPERATURE,    NULL,          0, 0,          {1, 2}, "  over liquid water",  "none: dry air", "dew_point_over_liquid_degc", 1, IN(dew_liquid)},
+    [VOLUME]    = {NULL,        DEW_PURE,           volumes,       0, 0,          {2, 4}, "volume per dry air",   NULL,           "volume_m3_kg",               1, IN(v)},
+    [DENSITY]   = {NULL,        DEW_DENSITY,        NULL,          0, 0,          {4, 4}, "density",              NULL,           "density_kg_m3",              1, IN(density)},
+    [VAPOUR]    = {NULL,        DEW_PRESSURE,       NULL,          0, 0,          {1, 1}, "vapour pressure",      NULL,           "vapour_pressure_pa",         1, IN(pv)},
+    [SATURATION] = {NULL,       DEW_PURE,           NULL,          0, 0,          {1, 1}, "degree of saturation", "none",         "saturation_pct",           100, IN(mu)},
 };
 /* clang-format on */
 
-static int name_of(const char *word, size_t length)
+const struct dew_unit *dew__air_unit(int name, int system)
 {
-    for (int i = 0; i < NAMES; i++)
-        if (strlen(rows[i].name) == length &&
-            memcmp(rows[i].name, word, length) == 0)
+    const struct dew_unit *u = dew__air_rows[name].units;
+
+    if (u == NULL)
+        return dew_unit_shown(dew__air_rows[name].quantity, system);
+    while (u->system != system)
+        u++;
+    return u;
+}
+
+/* A unit that may be typed for a row, or NULL. */
+static const struct dew_unit *unit_of(const struct dew__air_row *row,
+                                      const char *text)
+{
+    const struct dew_unit *u = row->units;
+
+    if (u == NULL)
+        return dew_unit_find(text, strlen(text), row->quantity);
+    while (u->name != NULL && strcmp(u->name, text) != 0)
+        u++;
+    return u->name != NULL ? u : NULL;
+}
+
+/* "t, rh, w": the first names. */
+static char *names(int count, char *out, size_t size)
+{
+    size_t at = 0;
+
+    for (int i = 0; i < count && at < size; i++)
+        at += (size_t)snprintf(out + at, size - at, "%s%s", i > 0 ? ", " : "",
+                               dew__air_rows[i].name);
+    return out;
+}
+
+/* The row of that name, or -1 with the fault told. */
+static int name_of(const char *word, size_t length, struct dew_error *err)
+{
+    const char *known[DEW__AIR_TYPED], *near;
+    char typed[32], all[120];
+
+    for (int i = 0; i < DEW__AIR_TYPED; i++) {
+        known[i] = dew__air_rows[i].name;
+        if (strlen(known[i]) == length && memcmp(known[i], word, length) == 0)
             return i;
-    return -1;
-}
-
-static enum dew_status refuse_name(const char *word, size_t length,
-                                   struct dew_error *err)
-{
-    const char *names[NAMES], *near;
-    char typed[32];
-
-    for (int i = 0; i < NAMES; i++)
-        names[i] = rows[i].name;
+    }
     snprintf(typed, sizeof typed, "%.*s", (int)length, word);
-    near = dew__cli_nearest(typed, names, NAMES);
-    return dew__fail(err, DEW_EUNKNOWN,
-                     "no such name; %s%s%st, rh, w, dew, wet, h, flow, p, "
-                     "elevation, surface, moisture, heat are known",
-                     near ? "nearest is " : "", near ? near : "",
-                     near ? "; " : "");
-}
-
-/* The name that a bare value's unit tells, or -1. */
-static int name_by_unit(const char *value)
-{
-    static const int tell[] = {T, W, FLOW};
-    size_t length = strlen(value), used;
-    double x;
-
-    used = dew_number_read(value, length, &x);
-    if (used == 0)
-        return -1;
-    value += used + strspn(value + used, " ");
-    if (strcmp(value, "%") == 0)
-        return RH;
-    if (dew__enthalpy_find(value) != NULL)
-        return H;
-    for (size_t i = 0; i < sizeof tell / sizeof tell[0]; i++)
-        if (dew_unit_find(value, strlen(value), rows[tell[i]].quantity))
-            return tell[i];
+    near = dew__cli_nearest(typed, known, DEW__AIR_TYPED);
+    dew__fail(err, DEW_EUNKNOWN, "no such name; %s%s%s%s are known",
+              near ? "nearest is " : "", near ? near : "", near ? "; " : "",
+              names(DEW__AIR_TYPED, all, sizeof all));
     return -1;
 }
 
-static enum dew_status read_enthalpy(const char *value, struct dew__typed *out,
-                                     const struct dew__enthalpy_unit **unit,
-                                     struct dew_error *err)
+/* The unit behind a number, or NULL without a number. */
+static const char *unit_behind(const char *value, double *x)
+{
+    size_t used = dew_number_read(value, strlen(value), x);
+
+    return used > 0 ? value + used + strspn(value + used, " ") : NULL;
+}
+
+/* The row that a bare value's unit tells, or -1 with the fault told. */
+static int name_by_unit(const char *value, struct dew_error *err)
+{
+    static const int tell[] = {H, T, W, FLOW};
+    double x;
+    const char *unit = unit_behind(value, &x);
+
+    if (unit != NULL && strcmp(unit, "%") == 0)
+        return RH;
+    for (size_t i = 0; unit != NULL && i < sizeof tell / sizeof tell[0]; i++)
+        if (unit_of(&dew__air_rows[tell[i]], unit) != NULL)
+            return tell[i];
+    dew__fail(err, DEW_ESYNTAX,
+              "write a value with its unit, as 75degF, 50%%, 9.2g/kg, 40kJ/kg "
+              "or 60cfm, or name=value");
+    return -1;
+}
+
+/* A quantity that has units of its own. */
+static enum dew_status read_own(const struct dew__air_row *row,
+                                const char *value, struct dew__typed *out,
+                                struct dew_error *err)
 {
     double x;
-    size_t used = dew_number_read(value, strlen(value), &x);
+    const char *unit = unit_behind(value, &x);
 
-    if (used == 0)
+    if (unit == NULL)
         return dew__fail(err, DEW_ESYNTAX, "\"%s\" is no number", value);
-    value += used + strspn(value + used, " ");
-    *unit = dew__enthalpy_find(value);
-    if (*unit == NULL)
+    out->unit = unit_of(row, unit);
+    if (out->unit == NULL)
         return dew__fail(err, DEW_EUNIT,
                          "an enthalpy needs its unit: kJ/kg, J/kg, Btu/lb");
-    out->si = x * (*unit)->factor + (*unit)->offset;
+    out->si = x * out->unit->factor + out->unit->offset;
     return DEW_OK;
 }
 
 /* Outside its range: said in the unit that was typed. */
-static enum dew_status refuse_range(const struct row *row, double factor,
-                                    double offset, const char *unit,
+static enum dew_status refuse_range(const struct dew__air_row *row,
+                                    const struct dew_unit *u,
                                     struct dew_error *err)
 {
     char low[32], high[32];
 
-    dew_number_print((row->low - offset) / factor, 5, low, sizeof low);
-    dew_number_print((row->high - offset) / factor, 5, high, sizeof high);
-    if (row == &rows[RH] && unit[0] == '\0')
+    dew_number_print((row->low - u->offset) / u->factor, 5, low, sizeof low);
+    dew_number_print((row->high - u->offset) / u->factor, 5, high, sizeof high);
+    if (row == &dew__air_rows[RH] && u->name[0] == '\0')
         return dew__fail(err, DEW_ERANGE,
                          "outside 0 .. 1: write 50%% or 0.5 for half");
     return dew__fail(err, DEW_ERANGE, "outside %s .. %s%s%s", low, high,
-                     unit[0] ? " " : "", unit);
+                     u->name[0] ? " " : "", u->name);
 }
 
-static enum dew_status read_value(struct dew__air_request *r, int name,
-                                  const char *value, double *si,
-                                  struct dew_error *err)
+static enum dew_status keep_given(struct dew__air_side *s,
+                                  enum dew_air_given name, const char *word,
+                                  double si, struct dew_error *err)
 {
-    const struct row *row = &rows[name];
-    const struct dew__enthalpy_unit *h = NULL;
-    struct dew__typed got = {0.0, dew_unit_shown(row->quantity, 2)};
-    enum dew_status status =
-        name == H ? read_enthalpy(value, &got, &h, err)
-                  : dew__cli_quantity(value, row->quantity, &got, err);
-
-    if (status != DEW_OK)
-        return status;
-    r->typed[h ? h->system : got.unit->system]++;
-    *si = got.si;
-    if (got.si >= row->low && got.si <= row->high)
-        return DEW_OK;
-    if (h != NULL)
-        return refuse_range(row, h->factor, h->offset, h->name, err);
-    return refuse_range(row, got.unit->factor, got.unit->offset, got.unit->name,
-                        err);
-}
-
-static enum dew_status keep_given(struct dew__air_request *r, int name,
-                                  const char *word, double si,
-                                  struct dew_error *err)
-{
-    struct dew__air_side *side = &r->side[r->sides - 1];
-
-    if (side->count == 2)
+    if (s->count == 2)
         return dew__fail(err, DEW_EAMBIGUOUS,
                          "a third value: two say all of a state");
-    for (int i = 0; i < side->count; i++)
-        if (side->given[i] == (enum dew_air_given)name)
-            return dew__fail(err, DEW_EAMBIGUOUS,
-                             "%s is given twice: name the other, as in dew=... "
-                             "or wet=...",
-                             rows[name].name);
-    side->given[side->count] = (enum dew_air_given)name;
-    side->value[side->count] = si;
-    side->word[side->count++] = word;
+    if (s->count == 1 && s->given[0] == name)
+        return dew__fail(err, DEW_EAMBIGUOUS,
+                         "%s is given twice: name the other, as in dew=... or "
+                         "wet=...",
+                         dew__air_rows[name].name);
+    s->given[s->count] = name;
+    s->value[s->count] = si;
+    s->word[s->count++] = word;
     return DEW_OK;
 }
 
 static enum dew_status keep(struct dew__air_request *r, int name,
                             const char *word, double si, struct dew_error *err)
 {
-    switch (name) {
-    case FLOW:
-        r->side[r->sides - 1].flow = si;
-        return DEW_OK;
-    case PRESSURE:
-        r->p = si;
-        return DEW_OK;
-    case ELEVATION:
-        r->p = dew_air_std_pressure(si);
-        return DEW_OK;
-    case SURFACE:
-        r->surface = si;
-        return DEW_OK;
-    case MOISTURE:
-        r->moisture = si;
-        return DEW_OK;
-    case HEAT:
-        r->heat = si;
-        return DEW_OK;
-    default: /* the first six are enum dew_air_given, in its order */
-        return keep_given(r, name, word, si, err);
-    }
+    struct dew__air_side *side = &r->side[r->sides - 1];
+    double *const to[DEW__AIR_TYPED] = {
+        [FLOW] = &side->flow,    [PRESSURE] = &r->p,        [ELEVATION] = &r->p,
+        [SURFACE] = &r->surface, [MOISTURE] = &r->moisture, [HEAT] = &r->heat};
+
+    if (name < DEW_AIR_GIVEN_COUNT)
+        return keep_given(side, (enum dew_air_given)name, word, si, err);
+    *to[name] = name == ELEVATION ? dew_air_std_pressure(si) : si;
+    return DEW_OK;
 }
 
 static enum dew_status read_word(struct dew__air_request *r, const char *word,
                                  struct dew_error *err)
 {
     const char *equals = strchr(word, '='), *value = equals ? equals + 1 : word;
-    size_t length = equals ? (size_t)(equals - word) : 0;
-    int name = equals ? name_of(word, length) : name_by_unit(word);
+    int name = equals ? name_of(word, (size_t)(equals - word), err)
+                      : name_by_unit(word, err);
+    const struct dew__air_row *row = &dew__air_rows[name < 0 ? T : name];
+    struct dew__typed got = {0.0, dew_unit_shown(row->quantity, 2)};
     enum dew_status status;
-    double si;
 
-    dew__in(err, word);
-    if (name < 0 && equals != NULL)
-        return refuse_name(word, length, err);
     if (name < 0)
-        return dew__fail(err, DEW_ESYNTAX,
-                         "write a value with its unit, as 75degF, 50%%, "
-                         "9.2g/kg, 40kJ/kg or 60cfm, or name=value");
-    status = read_value(r, name, value, &si, err);
+        return err->status;
+    status = row->units != NULL
+                 ? read_own(row, value, &got, err)
+                 : dew__cli_quantity(value, row->quantity, &got, err);
     if (status != DEW_OK)
         return status;
-    return keep(r, name, word, si, err);
+    r->typed[got.unit->system]++;
+    if (!(got.si >= row->low && got.si <= row->high))
+        return refuse_range(row, got.unit, err);
+    return keep(r, name, word, got.si, err);
 }
 
-static int starts_side(struct dew__air_request *r, const char *word)
-{
-    if (strcmp(word, "outdoors") == 0)
-        r->outdoors = 1;
-    else if (strcmp(word, "with") != 0)
-        return 0;
-    return 1;
-}
-
-static enum dew_status next_side(struct dew__air_request *r, const char *word,
+static enum dew_status next_side(struct dew__air_request *r,
                                  struct dew_error *err)
 {
-    dew__in(err, word);
     if (r->sides == 2)
         return dew__fail(err, DEW_ESYNTAX, "two states are all it takes");
     if (r->outdoors == r->mix)
@@ -254,57 +233,59 @@ static enum dew_status next_side(struct dew__air_request *r, const char *word,
 
 enum dew_status dew__air_read(struct dew__air_request *r, struct dew_error *err)
 {
-    r->sides = 1;
-    r->side[0].flow = r->side[1].flow = r->surface = NAN;
-    r->heat = NAN;
-    r->p = dew_air_std_pressure(0.0);
-    for (size_t i = 0; i < r->count; i++) {
-        enum dew_status status = starts_side(r, r->list[i])
-                                     ? next_side(r, r->list[i], err)
-                                     : read_word(r, r->list[i], err);
+    enum dew_status status = DEW_OK;
 
-        if (status != DEW_OK)
-            return status;
-        err->path[0] = '\0';
+    r->sides = 1;
+    r->side[0].flow = r->side[1].flow = r->surface = r->heat = NAN;
+    r->p = dew_air_std_pressure(0.0);
+    for (size_t i = 0; i < r->count && status == DEW_OK; i++) {
+        int outdoors = strcmp(r->list[i], "outdoors") == 0;
+
+        r->outdoors |= outdoors;
+        dew__in(err, r->list[i]);
+        status = outdoors || strcmp(r->list[i], "with") == 0
+                     ? next_side(r, err)
+                     : read_word(r, r->list[i], err);
     }
-    return DEW_OK;
+    if (status == DEW_OK)
+        dew__in(err, "");
+    return status;
 }
 
 /* ---- states ---------------------------------------------------------------- */
 
-/* Saturated over liquid is above saturation over ice: the rest falls out. */
-static void cap(struct dew__air_request *r, struct dew__air_side *s)
-{
-    for (int i = 0; i < 2; i++) {
-        double full = dew_air_w_sat(s->value[1 - i], r->p);
-
-        if (s->given[i] == DEW_AIR_BY_W && s->given[1 - i] == DEW_AIR_BY_T &&
-            s->value[1 - i] < DEW_AIR_TRIPLE && s->value[i] > full) {
-            s->value[i] = full;
-            r->capped = 1;
-        }
-    }
-}
-
-/* As weather services count: rh and dew over liquid below 0 degC become w. */
-static enum dew_status over_liquid(struct dew__air_side *s, double p,
+/* As weather services count: rh and dew over liquid below 0 degC become w.
+   Saturated over liquid is above saturation over ice: the rest falls out. */
+static enum dew_status over_liquid(struct dew__air_request *r,
+                                   struct dew__air_side *s,
                                    struct dew_error *err)
 {
     for (int i = 0; i < 2; i++) {
-        int t_other = s->given[1 - i] == DEW_AIR_BY_T;
+        double *x = &s->value[i], other = s->value[1 - i];
+        int beside_t = s->given[1 - i] == DEW_AIR_BY_T;
 
-        if (s->given[i] == DEW_AIR_BY_DEW)
-            s->value[i] = dew_air_w_dew_liquid(s->value[i], p);
-        else if (s->given[i] == DEW_AIR_BY_RH && t_other)
-            s->value[i] = dew_air_w_rh_liquid(s->value[1 - i], s->value[i], p);
-        else if (s->given[i] == DEW_AIR_BY_RH)
+        if (s->given[i] == DEW_AIR_BY_RH && !beside_t)
             return dew__fail(err, DEW_EAMBIGUOUS,
                              "--over-liquid takes rh only beside t");
-        else
+        if (s->given[i] == DEW_AIR_BY_DEW)
+            *x = dew_air_w_dew_liquid(*x, r->p);
+        else if (s->given[i] == DEW_AIR_BY_RH)
+            *x = dew_air_w_rh_liquid(other, *x, r->p);
+        else if (s->given[i] != DEW_AIR_BY_W)
             continue;
         s->given[i] = DEW_AIR_BY_W;
+        if (beside_t &&
+            other<DEW_AIR_TRIPLE && * x> dew_air_w_sat(other, r->p)) {
+            *x = dew_air_w_sat(other, r->p);
+            r->capped = 1;
+        }
     }
     return DEW_OK;
+}
+
+int dew__air_system(const struct dew__air_request *r)
+{
+    return r->typed[1] > r->typed[2] ? 1 : 2;
 }
 
 /* t and something that air of that t cannot hold: said in the typed unit. */
@@ -312,8 +293,7 @@ static enum dew_status refuse_full(const struct dew__air_request *r,
                                    const struct dew__air_side *s, int t,
                                    struct dew_error *err)
 {
-    int system = r->typed[1] > r->typed[2] ? 1 : 2;
-    const struct dew_unit *w = dew_unit_shown(DEW_HUMIDITY_RATIO, system);
+    const struct dew_unit *w = dew__air_unit(W, dew__air_system(r));
     char most[32];
 
     dew_number_print(dew_air_w_sat(s->value[t], r->p) / w->factor, 4, most,
@@ -330,25 +310,23 @@ static enum dew_status state_of(struct dew__air_request *r,
 {
     struct dew_error found = {0};
     enum dew_status status = DEW_OK;
+    char all[60];
 
     if (s->count < 2)
-        return dew__fail(err, DEW_EMISSING,
-                         "a state takes two of t, rh, w, dew, wet, h%s",
+        return dew__fail(err, DEW_EMISSING, "a state takes two of %s%s",
+                         names(DEW_AIR_GIVEN_COUNT, all, sizeof all),
                          s->count ? "; one is given" : "");
     if (r->over_liquid)
-        status = over_liquid(s, r->p, err);
+        status = over_liquid(r, s, err);
     if (status != DEW_OK)
         return status;
-    if (r->over_liquid)
-        cap(r, s);
     status = dew_air_solve(s->given, s->value, r->p, &s->state, &found);
     for (int i = 0; status == DEW_ESOLVE && i < 2; i++)
         if (s->given[i] == DEW_AIR_BY_T)
             return refuse_full(r, s, i, err);
-    if (status != DEW_OK)
-        return dew__fail(err, status, "%s and %s: %s", s->word[0], s->word[1],
-                         found.text);
-    return DEW_OK;
+    return status == DEW_OK ? DEW_OK
+                            : dew__fail(err, status, "%s and %s: %s",
+                                        s->word[0], s->word[1], found.text);
 }
 
 enum dew_status dew__air_states(struct dew__air_request *r,

@@ -50,7 +50,7 @@ static error_t take(int key, char *word, struct argp_state *state)
         r->over_liquid = 1;
         return 0;
     case ARGP_KEY_ARGS:
-        r->count = (size_t)(state->argc - state->next);
+        r->word_count = state->argc - state->next;
         return 0;
     case ARGP_KEY_NO_ARGS:
         dew__cli_usage(state, "give two values, as in 75degF 50%%");
@@ -72,92 +72,64 @@ static int waits(const char *word)
 
 static int is_unit(const char *word)
 {
-    return word != NULL && strchr(word, '=') == NULL &&
-           strspn(word, "0123456789.+-") == 0 && strcmp(word, "with") != 0 &&
-           strcmp(word, "outdoors") != 0;
+    return strchr(word, '=') == NULL && strspn(word, "0123456789.+-") == 0 &&
+           strcmp(word, "with") != 0 && strcmp(word, "outdoors") != 0;
 }
 
-/* The words in one string with a space between; NULL without memory. */
-static char *joined(char **args, size_t count)
+/* The words one behind the other, with that between them; NULL without
+   memory.  "-5degC" is no option: a space before it keeps argp away. */
+static char *joined(char **parts, int count, char between)
 {
-    size_t size = 1;
-    char *all, *to;
+    char *all = NULL;
+    size_t size;
+    FILE *to = open_memstream(&all, &size);
 
-    for (size_t i = 0; i < count; i++)
-        size += strlen(args[i]) + 1;
-    to = all = malloc(size);
-    if (all == NULL)
-        return NULL;
-    for (size_t i = 0; i < count; i++) {
-        size_t length = strlen(args[i]);
+    for (int i = 0; to != NULL && i < count; i++) {
+        int number =
+            parts[i][0] == '-' && strspn(parts[i] + 1, "0123456789.") > 0;
 
-        memcpy(to, args[i], length);
-        to[length] = ' ';
-        to += length + 1;
+        fprintf(to, "%s%s%c", number ? " " : "", parts[i], between);
     }
-    *to = '\0';
-    return all;
-}
-
-/* Put list[i + 1] right behind list[i]; both lie in one string, in order. */
-static void append_next(struct dew__air_request *r, size_t i)
-{
-    char *end = r->list[i] + strlen(r->list[i]);
-
-    memmove(end, r->list[i + 1], strlen(r->list[i + 1]) + 1);
-    for (size_t k = i + 1; k + 1 < r->count; k++)
-        r->list[k] = r->list[k + 1];
-    r->count--;
+    if (to != NULL && fclose(to) == 0)
+        return all;
+    free(all);
+    return NULL;
 }
 
 /* Cut at spaces, then put a number and the unit after it together. */
-static int cut(struct dew__air_request *r, char **args)
+static int cut(struct dew__air_request *r)
 {
-    char *at = r->words = joined(args, r->count);
+    static const char spaces[] = " \t";
+    char *last = NULL;
 
-    if (at == NULL)
-        return dew__cli_fail(DEW__FAILED, "out of memory");
-    r->count = 0;
-    for (at += strspn(at, " \t"); *at != '\0'; at += strspn(at, " \t")) {
+    for (char *at = r->words + strspn(r->words, spaces), *word; *at != '\0';
+         at += strspn(at, spaces)) {
+        word = at;
+        at += strcspn(at, spaces);
+        *at++ = '\0'; /* each word has a space behind it */
+        if (last != NULL && waits(last) && is_unit(word)) {
+            memmove(last + strlen(last), word, strlen(word) + 1);
+            continue;
+        }
         if (r->count == DEW__AIR_WORDS)
             return dew__cli_fail(DEW__BAD_USAGE, "more than %d words",
                                  DEW__AIR_WORDS);
-        r->list[r->count++] = at;
-        at += strcspn(at, " \t");
-        *at++ = '\0';
+        last = r->list[r->count++] = word;
     }
-    for (size_t i = 0; i + 1 < r->count; i++)
-        if (waits(r->list[i]) && is_unit(r->list[i + 1]))
-            append_next(r, i);
     return DEW__DONE;
 }
 
-/*
- * "-5degC" is no option: a space before it keeps argp away.  One block holds
- * the new argv and the words in it; NULL without memory.
- */
-static char **shielded(int argc, char **argv)
+/* Pointers to words that stand one behind the other; NULL without memory. */
+static char **listed(char *block, int count)
 {
-    size_t head = ((size_t)argc + 1) * sizeof *argv, size = head;
-    char **copy, *to;
+    char **list =
+        block != NULL ? calloc((size_t)count + 1, sizeof *list) : NULL;
 
-    for (int i = 0; i < argc; i++)
-        size += strlen(argv[i]) + 2;
-    copy = malloc(size);
-    if (copy == NULL)
-        return NULL;
-    to = (char *)copy + head;
-    for (int i = 0; i < argc; i++) {
-        size_t length = strlen(argv[i]) + 1;
-
-        copy[i] = to;
-        if (argv[i][0] == '-' && strspn(argv[i] + 1, "0123456789.") > 0)
-            *to++ = ' ';
-        memcpy(to, argv[i], length);
-        to += length;
+    for (int i = 0; list != NULL && i < count; i++) {
+        list[i] = block;
+        block += strlen(block) + 1;
     }
-    copy[argc] = NULL;
-    return copy;
+    return list;
 }
 
 static int answer(struct dew__air_request *r)
@@ -177,16 +149,19 @@ int dew__cmd_air(int argc, char **argv)
     static const struct argp argp = {options,  take, words, does,
                                      children, NULL, NULL};
     struct dew__air_request r = {.common = {0}};
-    char **args = shielded(argc, argv);
-    int code = args == NULL ? dew__cli_fail(DEW__FAILED, "out of memory")
-                            : dew__cli_parse(&argp, argc, args, &r);
+    char *block = joined(argv, argc, '\0'), **args = listed(block, argc);
+    int code = args == NULL ? DEW__DONE : dew__cli_parse(&argp, argc, args, &r);
 
     /* argp has put the words behind the options */
+    if (args != NULL && code == DEW__DONE)
+        r.words = joined(args + argc - r.word_count, r.word_count, ' ');
     if (code == DEW__DONE)
-        code = cut(&r, args + argc - (int)r.count);
+        code = r.words != NULL ? cut(&r)
+                               : dew__cli_fail(DEW__FAILED, "out of memory");
     if (code == DEW__DONE)
         code = answer(&r);
     free(r.words);
+    free(block);
     free(args);
     return code;
 }

@@ -102,6 +102,7 @@ gives 1 err 'dewledger: t=75: "75" needs a unit: degF, degC, K' air t=75 rh=50%
 gives 1 err 'dewledger: t=75furlong: "furlong" is no unit of temperature: degF, degC, K' air t=75furlong rh=50%
 gives 1 err 'dewledger: rh=50: outside 0 .. 1: write 50% or 0.5 for half' air t=75degC rh=50
 gives 1 err 'dewledger: 300degF: outside -148 .. 194 degF' air 300degF 50%
+gives 1 err 'dewledger: wet=-100.5degC: outside -100 .. 90 degC' air 20degC wet=-100.5degC
 gives 1 err 'dewledger: h=40: an enthalpy needs its unit: kJ/kg, J/kg, Btu/lb' air 75degF h=40
 gives 1 err 'dewledger: a state takes two of t, rh, w, dew, wet, h; one is given' air 75degF
 gives 1 err 'dewledger: 80degF: t is given twice: name the other, as in dew=... or wet=...' air 75degF 80degF
@@ -137,6 +138,40 @@ says 0 '    over liquid water    80.0 %' air -5degC 80% --over-liquid
 says 0 'A surface at 52.0 degF sweats: in this air it would do so from 44.6 % relative' air 75degF 50% surface=52degF
 says 0 'A surface at 80.0 degF stays dry: it is not colder than the air.' air 75degF 50% surface=80degF
 ends 0 '"$D" air -5degC 100% --over-liquid 2>&1 >/dev/null | grep -q "full over ice"'
+
+# a whole state, every row of its table: regression
+gives 0 out 'Air
+  dry bulb               22.5 degF
+  relative humidity      71.0 %
+    over liquid water    67.4 %
+  frost point            15.4 degF
+    over liquid water    13.3 degF
+  wet bulb               20.1 degF
+  humidity ratio         12.3 grain/lb
+  enthalpy               7.28 Btu/lb
+  volume per dry air     12.55 ft3/lb
+  density                0.0798 lb/ft3
+  vapour pressure        278.0 Pa
+  degree of saturation   70.9 %
+  total pressure         98400 Pa' air --units us -5.3degC 71% p=98.4kPa
+says 0 '  volume per dry air     0.7836 m3/kg' air -5.3degC 71% p=98.4kPa
+gives 0 out '{
+  "state": {
+    "t_degc": -5.3,
+    "rh_pct": 71.0,
+    "rh_over_liquid_pct": 67.42439641,
+    "dew_point_degc": -9.238646691,
+    "dew_point_over_liquid_degc": -10.38250129,
+    "wet_bulb_degc": -6.591364308,
+    "humidity_ratio_g_kg": 1.762244854,
+    "enthalpy_kj_kg": -0.9417978297,
+    "volume_m3_kg": 0.7835573824,
+    "density_kg_m3": 1.278479748,
+    "vapour_pressure_pa": 278.0228947,
+    "saturation_pct": 70.91783019,
+    "pressure_pa": 98400.0
+  }
+}' air --json -5.3degC 71% p=98.4kPa
 
 # ---- JSON: valid, the same whatever the units --------------------------------
 ends 0 '[ "$("$D" air 75degF 50% --json --units us)" = "$("$D" air 75degF 50% --json --units si)" ]'
