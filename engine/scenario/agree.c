@@ -22,14 +22,6 @@ static const char *one_weather(const struct dew_value *v, enum dew__key *key)
                        "weather.monthly";
 }
 
-static const char *fill_has_file(const struct dew_value *v, enum dew__key *key)
-{
-    *key = KEY_weather_fill;
-    return GIVEN(v, weather_fill) && !GIVEN(v, weather_file)
-               ? "fill is for a weather.file: a place has every hour"
-               : NULL;
-}
-
 /* One of count keys, or the flag, speaks of a file that is not there. */
 static int lacks_file(const struct dew_value *v, enum dew__key file,
                       const enum dew__key *keys, size_t count,
@@ -114,246 +106,61 @@ static const char *basement_is_told(const struct dew_value *v,
                : NULL;
 }
 
-static const char *constant_has_flow(const struct dew_value *v,
-                                     enum dew__key *key)
+/* ---- the rules ------------------------------------------------------------ */
+
+static int passes_water(const struct dew_value *v)
 {
-    *key = KEY_house_infiltration;
-    return WORD(v, house_infiltration) == INFILTRATION_constant &&
-                   !GIVEN(v, house_constant_leakage)
-               ? "is constant: give house.constant_leakage too"
-               : NULL;
+    return WORD(v, ventilator_core) >= DEW_CORE_enthalpy_plate;
 }
 
-static const char *heat_below_cool(const struct dew_value *v,
-                                   enum dew__key *key)
+static int dries(const struct dew_value *v)
 {
-    *key = GIVEN(v, temperature_heat) &&
-                   v[KEY_temperature_heat].origin.by != DEW_BY_DEFAULT
-               ? KEY_temperature_heat
-               : KEY_temperature_cool;
-    return SI(v, temperature_heat) > SI(v, temperature_cool)
-               ? "heats to above what temperature.cool cools to: the lower "
-                 "one is for heating"
-               : NULL;
+    return GIVEN(v, dehumidifier_rate) || GIVEN(v, dehumidifier_observed);
 }
 
-static const char *dry_below_humid(const struct dew_value *v,
-                                   enum dew__key *key)
+/* Of an option alone: in the base, keys may wait for options to have what
+   they speak of. */
+static int is_own(const struct dew_value *v)
 {
-    *key = KEY_limits_too_dry;
-    return SI(v, limits_too_dry) >= SI(v, limits_too_humid)
-               ? "is not below limits.too_humid: no humidity would be right"
-               : NULL;
+    return v->given && v->origin.by == DEW_BY_OPTION;
 }
 
-static const char *airing_rises(const struct dew_value *v, enum dew__key *key)
+static enum dew__key own_key(const struct dew_value *v, enum dew__key a,
+                             enum dew__key b)
 {
-    *key = KEY_airing_full;
-    return SI(v, airing_from) >= SI(v, airing_full)
-               ? "is not above airing.from: windows open as it gets warmer"
-               : NULL;
+    return is_own(&v[a]) ? a : b;
 }
 
-static const char *humidistats_apart(const struct dew_value *v,
-                                     enum dew__key *key)
+/* The first given of count keys in a row, or the first of all. */
+static enum dew__key first_given(const struct dew_value *v, enum dew__key first,
+                                 int count)
 {
-    *key = KEY_humidifier_set;
-    return GIVEN(v, humidifier_rate) &&
-                   (GIVEN(v, dehumidifier_rate) ||
-                    GIVEN(v, dehumidifier_observed)) &&
-                   SI(v, humidifier_set) + SI(v, humidifier_band) / 2 >
-                       SI(v, dehumidifier_set) - SI(v, dehumidifier_band) / 2
-               ? "overlaps dehumidifier.set with its band: each would feed the "
-                 "other"
-               : NULL;
+    for (int k = (int)first; k < (int)first + count; k++)
+        if (v[k].given)
+            return (enum dew__key)k;
+    return first;
 }
 
-static const char *one_dryer(const struct dew_value *v, enum dew__key *key)
-{
-    *key = KEY_dehumidifier_observed;
-    return GIVEN(v, dehumidifier_rate) && GIVEN(v, dehumidifier_observed)
-               ? "stands beside dehumidifier.rate: keep one or the other"
-               : NULL;
-}
+#define F(name, groups)
+#define R(name, groups, at, when, text)                                        \
+    static const char *name(const struct dew_value *v, enum dew__key *key)     \
+    {                                                                          \
+        *key = (at);                                                           \
+        return (when) ? (text) : NULL;                                         \
+    }
+#include "scenario/rules.h"
+#undef F
+#undef R
 
-static const char *seen_is_observed(const struct dew_value *v,
-                                    enum dew__key *key)
-{
-    *key = GIVEN(v, dehumidifier_observed_humidity)
-               ? KEY_dehumidifier_observed_humidity
-               : KEY_dehumidifier_observed_temperature;
-    return !GIVEN(v, dehumidifier_observed) &&
-                   (GIVEN(v, dehumidifier_observed_humidity) ||
-                    GIVEN(v, dehumidifier_observed_temperature))
-               ? "is where dehumidifier.observed was seen: give that too"
-               : NULL;
-}
-
-/* Whether an option writes one of two keys itself; *key is then that one. */
-static int option_says(const struct dew_value *v, enum dew__key a,
-                       enum dew__key b, enum dew__key *key)
-{
-    *key = v[a].given && v[a].origin.by == DEW_BY_OPTION ? a : b;
-    return v[*key].given && v[*key].origin.by == DEW_BY_OPTION;
-}
-
-/* Of an option alone: in the base, keys may wait for options to have it. */
-static const char *dryer_is_there(const struct dew_value *v, enum dew__key *key)
-{
-    return option_says(v, KEY_dehumidifier_set, KEY_dehumidifier_rating, key) &&
-                   !GIVEN(v, dehumidifier_rate) &&
-                   !GIVEN(v, dehumidifier_observed)
-               ? "has no dehumidifier to speak of: give dehumidifier.rate or "
-                 "dehumidifier.observed"
-               : NULL;
-}
-
-static const char *one_lockout(const struct dew_value *v, enum dew__key *key)
-{
-    *key = KEY_control_lockout_humidity_ratio;
-    return GIVEN(v, control_lockout_humidity_ratio) &&
-                   GIVEN(v, control_lockout_dew_point)
-               ? "stands beside control.lockout_dew_point: keep one or the "
-                 "other"
-               : NULL;
-}
-
-/* ---- ventilator ---------------------------------------------------------- */
-
-static int recovers(const struct dew_value *v)
-{
-    return WORD(v, ventilator_core) >= DEW_CORE_heat_plate;
-}
-
-static const char *ventilator_is_there(const struct dew_value *v,
-                                       enum dew__key *key)
-{
-    return option_says(v, KEY_ventilator_flow, KEY_ventilator_power, key) &&
-                   WORD(v, ventilator_core) == DEW_CORE_none
-               ? "has no ventilator to speak of: say its kind, ventilator.core"
-               : NULL;
-}
-
-static const char *core_has_figures(const struct dew_value *v,
-                                    enum dew__key *key)
-{
-    *key = KEY_ventilator_core;
-    return recovers(v) && !GIVEN(v, ventilator_sensible) &&
-                   !GIVEN(v, ventilator_ratings) && !WORD(v, ventilator_typical)
-               ? "recovers heat: give ventilator.sensible (74 % at 95 cfm) or "
-                 "ventilator.ratings"
-               : NULL;
-}
-
-static const char *core_has_moisture(const struct dew_value *v,
-                                     enum dew__key *key)
-{
-    *key = KEY_ventilator_core;
-    return WORD(v, ventilator_core) >= DEW_CORE_enthalpy_plate &&
-                   !GIVEN(v, ventilator_moisture) &&
-                   !GIVEN(v, ventilator_ratings) && !WORD(v, ventilator_typical)
-               ? "passes moisture: give ventilator.moisture (52 % at 95 cfm) "
-                 "or ventilator.ratings"
-               : NULL;
-}
-
-static const char *heat_core_is_dry(const struct dew_value *v,
-                                    enum dew__key *key)
-{
-    *key = KEY_ventilator_moisture;
-    return GIVEN(v, ventilator_moisture) &&
-                   WORD(v, ventilator_core) < DEW_CORE_enthalpy_plate
-               ? "only enthalpy cores pass moisture: see ventilator.core"
-               : NULL;
-}
-
-static const char *one_sheet(const struct dew_value *v, enum dew__key *key)
-{
-    *key = KEY_ventilator_ratings;
-    return GIVEN(v, ventilator_ratings) && (GIVEN(v, ventilator_sensible) ||
-                                            GIVEN(v, ventilator_moisture))
-               ? "stands beside ventilator.sensible or moisture: keep one or "
-                 "the other"
-               : NULL;
-}
-
-static const char *sensible_has_core(const struct dew_value *v,
-                                     enum dew__key *key)
-{
-    *key = GIVEN(v, ventilator_ratings) ? KEY_ventilator_ratings
-                                        : KEY_ventilator_sensible;
-    return !recovers(v) && (GIVEN(v, ventilator_sensible) ||
-                            GIVEN(v, ventilator_ratings))
-               ? "has no core to speak of: see ventilator.core"
-               : NULL;
-}
-
-static const char *tie_has_handler(const struct dew_value *v,
-                                   enum dew__key *key)
-{
-    *key = KEY_layout;
-    return WORD(v, layout) != DEW_LAYOUT_own_ducts && GIVEN(v, air_handlers) &&
-                   SI(v, air_handlers) == 0
-               ? "ties into an air handler, and air_handlers is 0"
-               : NULL;
-}
-
-/* ---- air handlers -------------------------------------------------------- */
-
-static const char *extra_handler(const struct dew_value *v, enum dew__key *key,
-                                 enum dew__key first, double least)
-{
-    for (int i = 0; i < 4; i++)
-        if (v[(int)first + i].given &&
-            (!GIVEN(v, air_handlers) || SI(v, air_handlers) < least)) {
-            *key = (enum dew__key)((int)first + i);
-            return "air_handlers does not count that many";
-        }
-    return NULL;
-}
-
-static const char *second_counts(const struct dew_value *v, enum dew__key *key)
-{
-    return extra_handler(v, key, KEY_second_handler_capacity, 2);
-}
-
-static const char *third_counts(const struct dew_value *v, enum dew__key *key)
-{
-    return extra_handler(v, key, KEY_third_handler_capacity, 3);
-}
-
-/* The groups whose keys a rule reads: where one of them has a fault, its key
-   stands at its default, and the rule would speak of what nobody wrote. */
-struct rule {
+static const struct rule {
     rule_of *breaks;
     const char *groups;
-};
-
-static const struct rule rules[] = {
-    {one_weather, "weather"},
-    {answers_have_file, "weather"},
-    {fill_has_file, "weather"},
-    {rooms_have_height, "house insulation"},
-    {constant_has_flow, "house"},
-    {heat_below_cool, "temperature"},
-    {dry_below_humid, "limits"},
-    {airing_rises, "airing"},
-    {humidistats_apart, "humidifier dehumidifier"},
-    {ventilator_is_there, "ventilator"},
-    {core_has_figures, "ventilator"},
-    {core_has_moisture, "ventilator"},
-    {heat_core_is_dry, "ventilator"},
-    {one_sheet, "ventilator"},
-    {sensible_has_core, "ventilator"},
-    {tie_has_handler, "layout air_handlers"},
-    {second_counts, "air_handlers second_handler"},
-    {third_counts, "air_handlers third_handler"},
-    {dryer_is_there, "dehumidifier"},
-    {one_dryer, "dehumidifier"},
-    {seen_is_observed, "dehumidifier"},
-    {one_lockout, "control"},
-    {log_has_file, "log"},
-    {basement_is_told, "house insulation"},
+} rules[] = {
+#define F(name, groups)                 {name, groups},
+#define R(name, groups, at, when, text) {name, groups},
+#include "scenario/rules.h"
+#undef F
+#undef R
 };
 enum { RULES = sizeof rules / sizeof rules[0] };
 
