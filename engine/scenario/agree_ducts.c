@@ -46,12 +46,11 @@ static const char *section(const struct dew_value *diameter,
 static void line(const struct look *l, int i)
 {
     const struct dew_value *v = l->v;
-    const struct dew_value *which = CELL(v, ducts_lines, i, LINE, line);
-    const struct dew_value *of = CELL(v, ducts_lines, i, LINE, of);
+    const struct dew_value *which = LINE(v, i, line);
+    const struct dew_value *of = LINE(v, i, of);
     int trunk = which->choice >= LINE_IS_supply_trunk;
-    const char *text = section(CELL(v, ducts_lines, i, LINE, diameter),
-                               CELL(v, ducts_lines, i, LINE, width),
-                               CELL(v, ducts_lines, i, LINE, height));
+    const char *text =
+        section(LINE(v, i, diameter), LINE(v, i, width), LINE(v, i, height));
 
     if (text != NULL)
         at_cell(l, which, "ducts.lines.line", text);
@@ -60,8 +59,8 @@ static void line(const struct look *l, int i)
                 trunk ? "there are not that many air handlers"
                       : "there are not that many ventilators");
     for (int k = 0; k < i; k++)
-        if (CELL(v, ducts_lines, k, LINE, line)->choice == which->choice &&
-            CELL(v, ducts_lines, k, LINE, of)->amount.si == of->amount.si)
+        if (LINE(v, k, line)->choice == which->choice &&
+            LINE(v, k, of)->amount.si == of->amount.si)
             at_cell(l, which, "ducts.lines.line",
                     "is described twice: keep one of the two");
 }
@@ -73,7 +72,7 @@ static int says_something(const struct dew_value *v, int i)
     static const enum dew__grille_column columns[] = {
         GRILLE_supply,       GRILLE_fresh,       GRILLE_stale,
         GRILLE_supply_found, GRILLE_fresh_found, GRILLE_stale_found};
-    const struct dew_value *row = CELL(v, ducts_grilles, i, GRILLE, room);
+    const struct dew_value *row = GRILLE(v, i, room);
     int any = 0;
 
     for (size_t k = 0; k < sizeof columns / sizeof columns[0]; k++)
@@ -84,12 +83,10 @@ static int says_something(const struct dew_value *v, int i)
 static void grille(const struct look *l, int i)
 {
     const struct dew_value *v = l->v;
-    const struct dew_value *room = CELL(v, ducts_grilles, i, GRILLE, room);
-    const struct dew_value *handler =
-        CELL(v, ducts_grilles, i, GRILLE, handler);
-    const struct dew_value *vent =
-        CELL(v, ducts_grilles, i, GRILLE, ventilator);
-    const struct dew_value *supply = CELL(v, ducts_grilles, i, GRILLE, supply);
+    const struct dew_value *room = GRILLE(v, i, room);
+    const struct dew_value *handler = GRILLE(v, i, handler);
+    const struct dew_value *vent = GRILLE(v, i, ventilator);
+    const struct dew_value *supply = GRILLE(v, i, supply);
 
     if (!says_something(v, i))
         at_cell(l, room, "ducts.grilles.room",
@@ -133,11 +130,11 @@ static int number_in(const struct dew_value *cell, int other)
 static int share_of(const struct dew_value *v, int i, const struct kind *k,
                     int ventilators)
 {
-    int handler = number_in(CELL(v, ducts_grilles, i, GRILLE, handler), 1);
+    int handler = number_in(GRILLE(v, i, handler), 1);
 
     if (k->share == GRILLE_supply)
         return handler;
-    return number_in(CELL(v, ducts_grilles, i, GRILLE, ventilator),
+    return number_in(GRILLE(v, i, ventilator),
                      handler > 0 && handler <= ventilators ? handler : 1);
 }
 
@@ -155,7 +152,7 @@ static struct sum sum_of(const struct dew_value *v, const struct kind *k,
     struct sum s = {0, 0, NULL};
 
     for (int i = 0; i < (int)v[KEY_ducts_grilles].count; i++) {
-        const struct dew_value *row = CELL(v, ducts_grilles, i, GRILLE, room);
+        const struct dew_value *row = GRILLE(v, i, room);
         const struct dew_value *cell = &row[k->share];
 
         if (share_of(v, i, k, ventilators) != of)
@@ -235,7 +232,7 @@ static void shares(const struct dew_scenario *s, const struct look *l)
 
 static void point(const struct look *l, int i)
 {
-    const struct dew_value *name = CELL(l->v, ducts_points, i, POINT, name);
+    const struct dew_value *name = POINT(l->v, i, name);
 
     if (dew__point_row(l->v, name->text) != (size_t)i)
         at_cell(l, name, "ducts.points.name",
@@ -257,8 +254,8 @@ static int is_point(const struct look *l, const struct dew_value *cell,
 
 static void ends(const struct look *l, int i)
 {
-    const struct dew_value *from = CELL(l->v, ducts_runs, i, RUN, from);
-    const struct dew_value *to = CELL(l->v, ducts_runs, i, RUN, to);
+    const struct dew_value *from = RUN(l->v, i, from);
+    const struct dew_value *to = RUN(l->v, i, to);
 
     is_point(l, from, "ducts.runs.from");
     if (is_point(l, to, "ducts.runs.to") && strcmp(from->text, to->text) == 0)
@@ -269,13 +266,13 @@ static void ends(const struct look *l, int i)
 static const char *size_text(const struct dew_value *v, int i)
 {
     enum dew_duct_kind kind = dew__run_kind(v, i);
-    const struct dew_value *diameter = CELL(v, ducts_runs, i, RUN, diameter);
-    const struct dew_value *width = CELL(v, ducts_runs, i, RUN, width);
-    const struct dew_value *height = CELL(v, ducts_runs, i, RUN, height);
+    const struct dew_value *diameter = RUN(v, i, diameter);
+    const struct dew_value *width = RUN(v, i, width);
+    const struct dew_value *height = RUN(v, i, height);
     int sized = diameter->given || width->given || height->given;
-    int rated = CELL(v, ducts_runs, i, RUN, pressure)->given;
+    int rated = RUN(v, i, pressure)->given;
 
-    if (rated != CELL(v, ducts_runs, i, RUN, flow)->given)
+    if (rated != RUN(v, i, flow)->given)
         return "needs pressure and flow together";
     if (kind == DEW_BRANCH_FAN || kind == DEW_BRANCH_DAMPER)
         return sized || rated ? "takes no size: what a fan, a core or a "
@@ -287,9 +284,9 @@ static const char *size_text(const struct dew_value *v, int i)
         return sized ? "has a size, or a pressure at a flow: keep one" : NULL;
     if (kind == DEW_BRANCH_DUCT && rated)
         return "is a duct: give its size and length";
-    if (kind == DEW_BRANCH_FIXED && !CELL(v, ducts_runs, i, RUN, loss)->given)
+    if (kind == DEW_BRANCH_FIXED && !RUN(v, i, loss)->given)
         return "needs its size and loss, or its pressure at a flow";
-    if (kind == DEW_BRANCH_DUCT && !CELL(v, ducts_runs, i, RUN, length)->given)
+    if (kind == DEW_BRANCH_DUCT && !RUN(v, i, length)->given)
         return "needs its length";
     return section(diameter, width, height);
 }
@@ -314,12 +311,11 @@ static int of_handler(int role)
 
 static void kind_and_role(const struct look *l, int i)
 {
-    const struct dew_value *kind = CELL(l->v, ducts_runs, i, RUN, kind);
-    const struct dew_value *of = CELL(l->v, ducts_runs, i, RUN, of);
-    int role = CELL(l->v, ducts_runs, i, RUN, role)->choice;
+    const struct dew_value *kind = RUN(l->v, i, kind);
+    const struct dew_value *of = RUN(l->v, i, of);
+    int role = RUN(l->v, i, role)->choice;
     int number = of->given ? (int)of->amount.si : 1;
-    const struct dew_value *place =
-        of->given ? of : CELL(l->v, ducts_runs, i, RUN, role);
+    const struct dew_value *place = of->given ? of : RUN(l->v, i, role);
 
     if ((dew__run_kind(l->v, i) == DEW_BRANCH_FAN) != is_fan(role))
         at_cell(l, kind, "ducts.runs.kind",
@@ -345,12 +341,11 @@ static int blind(const struct look *l, int i, const char *name)
     size_t row = dew__point_row(v, name);
 
     if (row == v[KEY_ducts_points].count ||
-        CELL(v, ducts_points, (int)row, POINT, place)->choice != DEW_PLACE_DUCT)
+        POINT(v, (int)row, place)->choice != DEW_PLACE_DUCT)
         return 0;
     for (int k = 0; k < many(l, KEY_ducts_runs); k++)
-        if (k != i &&
-            (strcmp(CELL(v, ducts_runs, k, RUN, from)->text, name) == 0 ||
-             strcmp(CELL(v, ducts_runs, k, RUN, to)->text, name) == 0))
+        if (k != i && (strcmp(RUN(v, k, from)->text, name) == 0 ||
+                       strcmp(RUN(v, k, to)->text, name) == 0))
             return 0;
     return 1;
 }
@@ -358,15 +353,15 @@ static int blind(const struct look *l, int i, const char *name)
 static void run(const struct look *l, int i)
 {
     const struct dew_value *v = l->v;
-    const struct dew_value *from = CELL(v, ducts_runs, i, RUN, from);
-    const struct dew_value *to = CELL(v, ducts_runs, i, RUN, to);
+    const struct dew_value *from = RUN(v, i, from);
+    const struct dew_value *to = RUN(v, i, to);
     const char *text = size_text(v, i);
 
     ends(l, i);
     kind_and_role(l, i);
     if (text != NULL)
-        at_cell(l, CELL(v, ducts_runs, i, RUN, name), "ducts.runs", text);
-    if (!is_fan(CELL(v, ducts_runs, i, RUN, role)->choice))
+        at_cell(l, RUN(v, i, name), "ducts.runs", text);
+    if (!is_fan(RUN(v, i, role)->choice))
         return;
     if (blind(l, i, from->text))
         at_cell(l, from, "ducts.runs.from",
@@ -384,14 +379,12 @@ static void islands(const struct look *l)
     int points = many(l, KEY_ducts_points), more = 1;
 
     for (int i = 0; i < points; i++)
-        reached[i] =
-            CELL(v, ducts_points, i, POINT, place)->choice != DEW_PLACE_DUCT;
+        reached[i] = POINT(v, i, place)->choice != DEW_PLACE_DUCT;
     while (more) {
         more = 0;
         for (int k = 0; k < many(l, KEY_ducts_runs); k++) {
-            size_t a =
-                dew__point_row(v, CELL(v, ducts_runs, k, RUN, from)->text);
-            size_t b = dew__point_row(v, CELL(v, ducts_runs, k, RUN, to)->text);
+            size_t a = dew__point_row(v, RUN(v, k, from)->text);
+            size_t b = dew__point_row(v, RUN(v, k, to)->text);
 
             if (reached[a] == reached[b])
                 continue;
@@ -401,10 +394,8 @@ static void islands(const struct look *l)
     }
     for (int i = 0; i < points; i++)
         if (!reached[i] &&
-            dew__point_row(v, CELL(v, ducts_points, i, POINT, name)->text) ==
-                (size_t)i)
-            at_cell(l, CELL(v, ducts_points, i, POINT, name),
-                    "ducts.points.name",
+            dew__point_row(v, POINT(v, i, name)->text) == (size_t)i)
+            at_cell(l, POINT(v, i, name), "ducts.points.name",
                     "is an island: no run leads from it to the house or "
                     "outdoors");
 }
@@ -415,9 +406,9 @@ static int with_role(const struct look *l, int role, int n)
     int count = 0;
 
     for (int i = 0; i < many(l, KEY_ducts_runs); i++) {
-        const struct dew_value *of = CELL(l->v, ducts_runs, i, RUN, of);
+        const struct dew_value *of = RUN(l->v, i, of);
 
-        count += CELL(l->v, ducts_runs, i, RUN, role)->choice == role &&
+        count += RUN(l->v, i, role)->choice == role &&
                  (of->given ? (int)of->amount.si : 1) == n;
     }
     return count;
@@ -495,10 +486,10 @@ static void network(const struct look *l)
 
 static void found(const struct look *l, int i)
 {
-    const struct dew_value *blower = CELL(l->v, ducts_found, i, FOUND, blower);
+    const struct dew_value *blower = FOUND(l->v, i, blower);
 
     for (int k = 0; k < i; k++)
-        if (CELL(l->v, ducts_found, k, FOUND, blower)->choice == blower->choice)
+        if (FOUND(l->v, k, blower)->choice == blower->choice)
             at_cell(l, blower, "ducts.found.blower",
                     "stands twice: keep one row for each");
 }

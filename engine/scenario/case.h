@@ -34,6 +34,18 @@ struct dew__making {
 #define CELL(v, key, i, table, column)                                         \
     (&(v)[KEY_##key].items[(i)*DEW__##table##_COLUMNS + table##_##column])
 
+#define RUN(v, i, column)    CELL(v, ducts_runs, i, RUN, column)
+#define GRILLE(v, i, column) CELL(v, ducts_grilles, i, GRILLE, column)
+#define LINE(v, i, column)   CELL(v, ducts_lines, i, LINE, column)
+#define POINT(v, i, column)  CELL(v, ducts_points, i, POINT, column)
+#define FOUND(v, i, column)  CELL(v, ducts_found, i, FOUND, column)
+
+/* The figure of a cell, or another where it was not given. */
+static inline double dew__cell_or(const struct dew_value *cell, double other)
+{
+    return cell->given ? cell->amount.si : other;
+}
+
 enum dew_status dew__make_house(struct dew__making *m);
 enum dew_status dew__make_people(struct dew__making *m);
 enum dew_status dew__make_plant(struct dew__making *m);

@@ -9,12 +9,6 @@
 #include "dew/network.h"
 #include "scenario/case.h"
 
-/* The figure of a cell, or another where it was not given. */
-static double cell_or(const struct dew_value *cell, double other)
-{
-    return cell->given ? cell->amount.si : other;
-}
-
 /* ---- whether a layout is computed ---------------------------------------- */
 
 int dew__two_sided(const struct dew_value *v)
@@ -25,9 +19,8 @@ int dew__two_sided(const struct dew_value *v)
 static int trunk_outside(const struct dew_value *v)
 {
     for (int i = 0; i < (int)v[KEY_ducts_lines].count; i++)
-        if (CELL(v, ducts_lines, i, LINE, line)->choice >=
-                LINE_IS_supply_trunk &&
-            cell_or(CELL(v, ducts_lines, i, LINE, outside), 0) > 0)
+        if (LINE(v, i, line)->choice >= LINE_IS_supply_trunk &&
+            dew__cell_or(LINE(v, i, outside), 0) > 0)
             return 1;
     return 0;
 }
@@ -107,7 +100,7 @@ static void fan_rows(const struct dew_value *v, struct dew_duct_vent *vent)
         vent->rows[i] = (struct dew_fan_row){
             CELL(v, ventilator_fan, i, FAN, flow)->amount.si,
             CELL(v, ventilator_fan, i, FAN, pressure)->amount.si,
-            cell_or(CELL(v, ventilator_fan, i, FAN, power), NAN)};
+            dew__cell_or(CELL(v, ventilator_fan, i, FAN, power), NAN)};
 }
 
 /* Flows are rated net of what comes back through the core; ducts carry it. */
@@ -168,21 +161,20 @@ static double end_loss(int which)
 
 static struct dew_duct_line line_of(const struct dew_value *v, int i)
 {
-    int which = CELL(v, ducts_lines, i, LINE, line)->choice;
-    struct dew_duct_line l = {
-        .outside = cell_or(CELL(v, ducts_lines, i, LINE, outside), 0),
-        .r = cell_or(CELL(v, ducts_lines, i, LINE, insulation), NAN)};
+    int which = LINE(v, i, line)->choice;
+    struct dew_duct_line l = {.outside = dew__cell_or(LINE(v, i, outside), 0),
+                              .r = dew__cell_or(LINE(v, i, insulation), NAN)};
 
     l.duct = (struct dew_duct){
-        .diameter = cell_or(CELL(v, ducts_lines, i, LINE, diameter), 0),
-        .width = cell_or(CELL(v, ducts_lines, i, LINE, width), 0),
-        .height = cell_or(CELL(v, ducts_lines, i, LINE, height), 0),
-        .length = CELL(v, ducts_lines, i, LINE, length)->amount.si,
-        .roughness = dew__wall(CELL(v, ducts_lines, i, LINE, wall)->choice),
-        .compression = cell_or(CELL(v, ducts_lines, i, LINE, slack), 0),
-        .loss = cell_or(CELL(v, ducts_lines, i, LINE, loss), end_loss(which)) +
-                fitting("elbow 90 smooth") *
-                    cell_or(CELL(v, ducts_lines, i, LINE, elbows), 0)};
+        .diameter = dew__cell_or(LINE(v, i, diameter), 0),
+        .width = dew__cell_or(LINE(v, i, width), 0),
+        .height = dew__cell_or(LINE(v, i, height), 0),
+        .length = LINE(v, i, length)->amount.si,
+        .roughness = dew__wall(LINE(v, i, wall)->choice),
+        .compression = dew__cell_or(LINE(v, i, slack), 0),
+        .loss =
+            dew__cell_or(LINE(v, i, loss), end_loss(which)) +
+            fitting("elbow 90 smooth") * dew__cell_or(LINE(v, i, elbows), 0)};
     return l;
 }
 
@@ -206,8 +198,8 @@ static void lines(const struct dew_value *v, struct dew_duct_layout *l)
 {
     for (int i = 0; i < (int)v[KEY_ducts_lines].count; i++) {
         struct dew_duct_line line = line_of(v, i);
-        int which = CELL(v, ducts_lines, i, LINE, line)->choice;
-        int of = (int)cell_or(CELL(v, ducts_lines, i, LINE, of), 0);
+        int which = LINE(v, i, line)->choice;
+        int of = (int)dew__cell_or(LINE(v, i, of), 0);
         int count =
             which >= LINE_IS_supply_trunk ? l->handler_count : l->vent_count;
 
@@ -229,17 +221,16 @@ static double share(const struct dew_value *share,
 static void own_branch(const struct dew_value *v, int i,
                        struct dew_duct_grille *g)
 {
-    const struct dew_value *d = CELL(v, ducts_grilles, i, GRILLE, diameter);
-    const struct dew_value *n = CELL(v, ducts_grilles, i, GRILLE, length);
+    const struct dew_value *d = GRILLE(v, i, diameter);
+    const struct dew_value *n = GRILLE(v, i, length);
 
     if (d->given && n->given)
         g->line = (struct dew_duct_line){
             .duct = {.diameter = d->amount.si,
                      .length = n->amount.si,
                      .roughness = dew__wall(0),
-                     .loss =
-                         fitting("elbow 90 smooth") *
-                         cell_or(CELL(v, ducts_grilles, i, GRILLE, elbows), 0)},
+                     .loss = fitting("elbow 90 smooth") *
+                             dew__cell_or(GRILLE(v, i, elbows), 0)},
             .outside = 0,
             .r = NAN};
 }
@@ -247,27 +238,22 @@ static void own_branch(const struct dew_value *v, int i,
 static void grille(const struct dew_value *v, int i,
                    const struct dew_duct_layout *l, struct dew_duct_grille *g)
 {
-    const struct dew_value *supply =
-        CELL(v, ducts_grilles, i, GRILLE, supply_found);
-    const struct dew_value *fresh =
-        CELL(v, ducts_grilles, i, GRILLE, fresh_found);
-    const struct dew_value *stale =
-        CELL(v, ducts_grilles, i, GRILLE, stale_found);
+    const struct dew_value *supply = GRILLE(v, i, supply_found);
+    const struct dew_value *fresh = GRILLE(v, i, fresh_found);
+    const struct dew_value *stale = GRILLE(v, i, stale_found);
     int first = l->handler_count > 0 ? 1 : 0;
-    int handler =
-        (int)cell_or(CELL(v, ducts_grilles, i, GRILLE, handler), first);
+    int handler = (int)dew__cell_or(GRILLE(v, i, handler), first);
     int own = handler > 0 && handler <= l->vent_count ? handler : 1;
 
-    g->name = CELL(v, ducts_grilles, i, GRILLE, room)->text;
-    g->share = share(CELL(v, ducts_grilles, i, GRILLE, supply), supply);
-    g->fresh = share(CELL(v, ducts_grilles, i, GRILLE, fresh), fresh);
-    g->stale = share(CELL(v, ducts_grilles, i, GRILLE, stale), stale);
+    g->name = GRILLE(v, i, room)->text;
+    g->share = share(GRILLE(v, i, supply), supply);
+    g->fresh = share(GRILLE(v, i, fresh), fresh);
+    g->stale = share(GRILLE(v, i, stale), stale);
     g->handler = g->share == 0 ? -1 : handler - 1;
-    g->vent =
-        (int)cell_or(CELL(v, ducts_grilles, i, GRILLE, ventilator), own) - 1;
-    g->found_supply = cell_or(supply, NAN);
-    g->found_fresh = cell_or(fresh, NAN);
-    g->found_stale = cell_or(stale, NAN);
+    g->vent = (int)dew__cell_or(GRILLE(v, i, ventilator), own) - 1;
+    g->found_supply = dew__cell_or(supply, NAN);
+    g->found_fresh = dew__cell_or(fresh, NAN);
+    g->found_stale = dew__cell_or(stale, NAN);
     own_branch(v, i, g);
 }
 
@@ -316,17 +302,15 @@ static struct dew_duct_found grilles_at_full(const struct dew_value *v)
     int fresh = 0, stale = 0;
 
     for (int i = 0; i < (int)v[KEY_ducts_grilles].count; i++) {
-        const struct dew_value *f =
-            CELL(v, ducts_grilles, i, GRILLE, fresh_found_full);
-        const struct dew_value *s =
-            CELL(v, ducts_grilles, i, GRILLE, stale_found_full);
+        const struct dew_value *f = GRILLE(v, i, fresh_found_full);
+        const struct dew_value *s = GRILLE(v, i, stale_found_full);
 
         fresh += f->given;
         stale += s->given;
-        sum.fresh += cell_or(
-            f, cell_or(CELL(v, ducts_grilles, i, GRILLE, fresh_found), 0));
-        sum.stale += cell_or(
-            s, cell_or(CELL(v, ducts_grilles, i, GRILLE, stale_found), 0));
+        sum.fresh +=
+            dew__cell_or(f, dew__cell_or(GRILLE(v, i, fresh_found), 0));
+        sum.stale +=
+            dew__cell_or(s, dew__cell_or(GRILLE(v, i, stale_found), 0));
     }
     return (struct dew_duct_found){fresh > 0 ? sum.fresh : NAN,
                                    stale > 0 ? sum.stale : NAN};
@@ -337,11 +321,10 @@ static void found(const struct dew_value *v, struct dew_duct_layout *l)
     if (l->kind == DEW_LAYOUT_own_ducts)
         l->found[2] = grilles_at_full(v);
     for (int i = 0; i < (int)v[KEY_ducts_found].count; i++) {
-        struct dew_duct_found *f =
-            &l->found[CELL(v, ducts_found, i, FOUND, blower)->choice];
+        struct dew_duct_found *f = &l->found[FOUND(v, i, blower)->choice];
 
-        f->fresh = cell_or(CELL(v, ducts_found, i, FOUND, fresh), f->fresh);
-        f->stale = cell_or(CELL(v, ducts_found, i, FOUND, stale), f->stale);
+        f->fresh = dew__cell_or(FOUND(v, i, fresh), f->fresh);
+        f->stale = dew__cell_or(FOUND(v, i, stale), f->stale);
     }
 }
 

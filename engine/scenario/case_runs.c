@@ -7,14 +7,9 @@
 #include "scenario/case.h"
 #include "scenario/tree.h"
 
-static double cell_or(const struct dew_value *cell, double other)
-{
-    return cell->given ? cell->amount.si : other;
-}
-
 static enum dew_duct_role role_of(const struct dew_value *v, int i)
 {
-    return (enum dew_duct_role)CELL(v, ducts_runs, i, RUN, role)->choice;
+    return (enum dew_duct_role)RUN(v, i, role)->choice;
 }
 
 /* ---- what a run is built as ---------------------------------------------- */
@@ -27,7 +22,7 @@ enum dew_duct_kind dew__run_kind(const struct dew_value *v, int i)
                                                 DEW_BRANCH_BACKDRAFT,
                                             [RUN_IS_damper] = DEW_BRANCH_DAMPER,
                                             [RUN_IS_fan] = DEW_BRANCH_FAN};
-    const struct dew_value *kind = CELL(v, ducts_runs, i, RUN, kind);
+    const struct dew_value *kind = RUN(v, i, kind);
 
     if (kind->given)
         return of[kind->choice];
@@ -41,8 +36,7 @@ enum dew_duct_kind dew__run_kind(const struct dew_value *v, int i)
     case DEW_ROLE_SHUT:
         return DEW_BRANCH_DAMPER;
     default:
-        return CELL(v, ducts_runs, i, RUN, pressure)->given ? DEW_BRANCH_FIXED
-                                                            : DEW_BRANCH_DUCT;
+        return RUN(v, i, pressure)->given ? DEW_BRANCH_FIXED : DEW_BRANCH_DUCT;
     }
 }
 
@@ -51,7 +45,7 @@ size_t dew__point_row(const struct dew_value *v, const char *name)
     size_t i = 0;
 
     while (i < v[KEY_ducts_points].count &&
-           strcmp(CELL(v, ducts_points, i, POINT, name)->text, name) != 0)
+           strcmp(POINT(v, i, name)->text, name) != 0)
         i++;
     return i;
 }
@@ -66,11 +60,10 @@ static int opens_in_room(const struct dew_value *v, int i)
 /* The first run that opens in the room of run i. */
 static int first_of(const struct dew_value *v, int i)
 {
-    const char *name = CELL(v, ducts_runs, i, RUN, name)->text;
+    const char *name = RUN(v, i, name)->text;
     int k = 0;
 
-    while (!opens_in_room(v, k) ||
-           strcmp(CELL(v, ducts_runs, k, RUN, name)->text, name) != 0)
+    while (!opens_in_room(v, k) || strcmp(RUN(v, k, name)->text, name) != 0)
         k++;
     return k;
 }
@@ -97,7 +90,7 @@ int dew__written_rooms(const struct dew_value *v, struct dew_duct_layout *l)
         rooms = room + 1 > rooms ? room + 1 : rooms;
         if (room < l->grille_count || room >= DEW_DUCT_GRILLES)
             continue;
-        l->grilles[room].name = CELL(v, ducts_runs, i, RUN, name)->text;
+        l->grilles[room].name = RUN(v, i, name)->text;
         l->grilles[room].handler = l->grilles[room].vent = -1;
         l->grilles[room].share = 0;
         l->grilles[room].fresh = l->grilles[room].stale = 0;
@@ -111,31 +104,29 @@ int dew__written_rooms(const struct dew_value *v, struct dew_duct_layout *l)
 static struct dew_duct duct_of(const struct dew_value *v, int i)
 {
     return (struct dew_duct){
-        .diameter = cell_or(CELL(v, ducts_runs, i, RUN, diameter), 0),
-        .width = cell_or(CELL(v, ducts_runs, i, RUN, width), 0),
-        .height = cell_or(CELL(v, ducts_runs, i, RUN, height), 0),
-        .length = cell_or(CELL(v, ducts_runs, i, RUN, length), 0),
-        .roughness = dew__wall(CELL(v, ducts_runs, i, RUN, wall)->choice),
-        .loss = cell_or(CELL(v, ducts_runs, i, RUN, loss), 0) +
+        .diameter = dew__cell_or(RUN(v, i, diameter), 0),
+        .width = dew__cell_or(RUN(v, i, width), 0),
+        .height = dew__cell_or(RUN(v, i, height), 0),
+        .length = dew__cell_or(RUN(v, i, length), 0),
+        .roughness = dew__wall(RUN(v, i, wall)->choice),
+        .loss = dew__cell_or(RUN(v, i, loss), 0) +
                 dew_ducts_fitting_named("elbow 90 smooth")->loss *
-                    cell_or(CELL(v, ducts_runs, i, RUN, elbows), 0)};
+                    dew__cell_or(RUN(v, i, elbows), 0)};
 }
 
 /* A fitting given by its size is a duct without length. */
 static struct dew_duct_run run_of(const struct dew_value *v, int i)
 {
     const double leak = 0.01; /* ours, as the column's preset says */
-    const struct dew_value *at = CELL(v, ducts_runs, i, RUN, flow);
-    const struct dew_value *pressure = CELL(v, ducts_runs, i, RUN, pressure);
+    const struct dew_value *at = RUN(v, i, flow);
+    const struct dew_value *pressure = RUN(v, i, pressure);
     struct dew_duct_run r = {
-        .branch = {.name = CELL(v, ducts_runs, i, RUN, name)->text,
-                   .from = dew__point_row(
-                       v, CELL(v, ducts_runs, i, RUN, from)->text),
-                   .to =
-                       dew__point_row(v, CELL(v, ducts_runs, i, RUN, to)->text),
+        .branch = {.name = RUN(v, i, name)->text,
+                   .from = dew__point_row(v, RUN(v, i, from)->text),
+                   .to = dew__point_row(v, RUN(v, i, to)->text),
                    .kind = dew__run_kind(v, i)},
         .role = role_of(v, i),
-        .of = (int)cell_or(CELL(v, ducts_runs, i, RUN, of), 1) - 1};
+        .of = (int)dew__cell_or(RUN(v, i, of), 1) - 1};
 
     if (opens_in_room(v, i))
         r.of = room_of(v, i);
@@ -148,7 +139,7 @@ static struct dew_duct_run run_of(const struct dew_value *v, int i)
         r.branch.power = 0.5;
     }
     if (r.branch.kind == DEW_BRANCH_BACKDRAFT)
-        r.branch.leak = cell_or(CELL(v, ducts_runs, i, RUN, leak), leak);
+        r.branch.leak = dew__cell_or(RUN(v, i, leak), leak);
     return r;
 }
 
@@ -165,9 +156,8 @@ int dew__written_make(struct dew__arena *arena, const struct dew_value *v,
         return 0;
     for (size_t i = 0; i < n; i++)
         points[i] = (struct dew_duct_point){
-            CELL(v, ducts_points, i, POINT, name)->text,
-            (enum dew_duct_place)CELL(v, ducts_points, i, POINT, place)
-                ->choice};
+            POINT(v, i, name)->text,
+            (enum dew_duct_place)POINT(v, i, place)->choice};
     for (size_t i = 0; i < m; i++)
         runs[i] = run_of(v, (int)i);
     *w = (struct dew_duct_written){points, n, runs, m};
