@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Leaks and walls of ducts outside in the march, by worked values. */
+#include "dew/coil.h"
 #include "dew/thermal.h"
 #include "support/duct_march.h"
 
@@ -73,6 +74,41 @@ static void a_supply_leak_loses_a_tenth_of_both(void **state)
     all_day(h.c.plant.control.on_weekend, .3);
     r = last_hour(&h.c, 33.1, .41); /* weighed by the ventilator: .7, .3 */
     assert_near(r.water.ductlost, -(.7 * .2 + .3 * .1) * r.water.coil, 1e-12);
+}
+
+/* The coils take out of the air what coils of that size do, by what the rooms
+   are without as well: no lost starts, so that it is their own answer. */
+static void coils_work_as_without_leaks(void **state)
+{
+    static struct house h;
+
+    (void)state;
+    for (int n = 1; n <= DEW_HANDLERS; n++) {
+        struct dew_result r;
+        double water = 0;
+
+        house_of(&h, DEW_LAYOUT_own_ducts, n);
+        cool(&h, n);
+        h.c.house.water[DEW_SOURCE_other].per_day = 20;
+        for (int k = 0; k < n; k++) {
+            h.c.plant.handlers[k].cycles_max = 0;
+            for (int v = 0; v < DEW_VENT_STATES; v++)
+                h.c.watch.leaks[v][k][1].lost = .2;
+        }
+        r = last_hour(&h.c, 33.1, .41);
+        for (int k = 0; k < n; k++) {
+            struct dew_coil_air air = {r.t, r.w, p0, 33.1, 1};
+            struct dew_coil_work work;
+            struct dew_coil coil;
+
+            assert_int_equal(
+                dew_plant_coil_open(&h.c.plant.handlers[k], &coil, NULL),
+                DEW_OK);
+            dew_plant_coil_at(&coil, &air, &work);
+            water += work.water * r.duty.cool * 3600;
+        }
+        assert_near(-r.water.coil, water, .01 * water);
+    }
 }
 
 /* of two handlers the mean by their air is lost */
@@ -238,6 +274,7 @@ int main(void)
         cmocka_unit_test(leaks_and_walls_heat_by_the_closed_form),
         cmocka_unit_test(a_supply_leak_loses_a_tenth_of_both),
         cmocka_unit_test(two_handlers_lose_by_their_air),
+        cmocka_unit_test(coils_work_as_without_leaks),
         cmocka_unit_test(a_hot_attic_keeps_a_trunk_dry),
         cmocka_unit_test(circulating_loses_by_the_low_flow),
         cmocka_unit_test(a_tenth_of_the_return_brings_its_water),

@@ -276,6 +276,25 @@ static void a_dry_coil_fills_before_it_drains(void **state)
     assert_near(o.drained, 1400 * 1.1 * s.latent - s.most, 1e-12);
 }
 
+/* Twelve cycles an hour: t_on 107 s is not long beside tau; closed form. */
+static void a_short_start_loses_less(void **state)
+{
+    struct dew_coil_store s = store_of(1000, 1.5);
+    struct dew_coil_store_in in = {.seconds = 600.0,
+                                   .run = 0.3,
+                                   .blower = 0.3,
+                                   .water = s.latent,
+                                   .depression = 1.0};
+    struct dew_coil_store_out o;
+    double on = 900.0 / (12.0 * 0.7), cycles = 48.0 * 0.3 * 0.7 / 6.0;
+
+    (void)state;
+    s.cycles_max = 12.0;
+    dew_plant_coil_store_step(&s, &in, &o);
+    assert_near(o.condensed / s.latent,
+                180.0 + cycles * 45.0 * expm1(-on / 45.0), 1e-9);
+}
+
 static void mass_closes(void **state)
 {
     struct dew_coil_store s = store_of(870, 1.31);
@@ -346,10 +365,11 @@ int main(void)
         cmocka_unit_test(a_wet_coil_dries_by_the_square_root_law),
         cmocka_unit_test(a_dry_coil_fills_before_it_drains),
         cmocka_unit_test(mass_closes),
+        cmocka_unit_test(a_short_start_loses_less),
         cmocka_unit_test(more_blower_never_dries_the_house),
         cmocka_unit_test(outside_gives_nan),
     };
-    size_t n = 11;
+    size_t n = 12;
 
     ADD_ROWS(tests, n, part_rows, steady_ratio);
     ADD_ROWS(tests, n, delay_rows, delay_puts_back);
