@@ -6,7 +6,7 @@
 #include "cli/weather.h"
 #include "core/out.h"
 #include "draw/svg.h"
-#include "report/words.h"
+#include "report/markup.h"
 
 enum {
     WIDTH = 860,

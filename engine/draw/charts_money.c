@@ -5,6 +5,7 @@
 
 #include "draw/charts.h"
 #include "draw/svg.h"
+#include "report/markup.h"
 #include "report/words.h"
 
 /* ---- energy ---------------------------------------------------------------------- */

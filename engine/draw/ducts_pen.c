@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "draw/svg.h"
+#include "report/markup.h"
 
 static const char *const classes[] = {"d-fresh", "d-stale", "d-trunk",
                                       "d-astray"};

@@ -6,6 +6,7 @@
 
 #include "core/embed.h"
 #include "draw/svg.h"
+#include "report/markup.h"
 #include "report/words.h"
 
 DEW__EMBEDDED(chart_css);

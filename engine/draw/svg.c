@@ -4,6 +4,7 @@
 
 #include <math.h>
 
+#include "report/markup.h"
 #include "report/words.h"
 
 enum {

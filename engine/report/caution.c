@@ -5,6 +5,9 @@
 #include <math.h>
 #include <string.h>
 
+#include "report/lay.h"
+#include "report/markup.h"
+
 /* ---- fans ------------------------------------------------------------------- */
 
 /* In the order they are named: the strongest first. */
@@ -53,23 +56,14 @@ struct dew__word dew__suction(const struct dew_report *report, size_t option)
     return w;
 }
 
-/* "option 2" or "options 2 and 3"; "" where there is but one. */
+/* "" where there is but one. */
 static struct dew__word which_options(const struct dew_report *r,
                                       uint64_t options)
 {
     struct dew__word w = {""};
-    int many = (options & (options - 1)) != 0;
-    size_t at = 0;
 
-    if (r->question->count == 1)
-        return w;
-    for (size_t i = 0; i < r->question->count && at + 8 < sizeof w.text; i++)
-        if (options >> i & 1)
-            at += (size_t)snprintf(w.text + at, sizeof w.text - at, "%s%zu",
-                                   at > 0 ? ", "
-                                   : many ? "options "
-                                          : "option ",
-                                   i + 1);
+    if (r->question->count > 1)
+        dew__which(options, w.text, sizeof w.text);
     return w;
 }
 
@@ -188,4 +182,37 @@ char *dew__open_stops(const struct dew_report *report, char *out, size_t size)
                  ". Each counts as the worse answer until you say: change no "
                  "fan, duct or leak before you know.");
     return out;
+}
+
+/* ---- one caution ------------------------------------------------------------ */
+
+void dew__caution_text(const struct dew_caution *c, const char *whose,
+                       const char *more, FILE *out)
+{
+    char text[DEW__CAUTION_LONG], head[16], answer[80] = "";
+
+    if (dew__open(c))
+        snprintf(answer, sizeof answer, " Answer: %s.", c->question_key);
+    snprintf(text, sizeof text, "%s%s%s%s%s (%s)", whose, whose[0] ? ": " : "",
+             dew__open(c) ? dew__open_rest(c) : c->text, more, answer,
+             c->source);
+    snprintf(head, sizeof head, "%-6s ", dew_cautions_level(c->level));
+    dew__wrap(out, head, text);
+}
+
+void dew__caution_html(const struct dew_caution *c, const char *whose,
+                       const char *more, FILE *out)
+{
+    dew__html(out, "<li><span class=\"level\">%s</span>",
+              dew_cautions_level(c->level));
+    if (whose != NULL && whose[0] != '\0')
+        dew__html(out, "<strong>%s:</strong> ", whose);
+    dew__html(out, "%s%s%s",
+              whose == NULL && dew__open(c) ? "Not said whether " : "",
+              dew__open(c) ? dew__open_rest(c) : c->text, more);
+    if (whose != NULL && dew__open(c))
+        dew__html(out, " Answer: <code>%s</code>.", c->question_key);
+    if (whose != NULL)
+        dew__html(out, " <small>(%s)</small>", c->source);
+    fputs("</li>\n", out);
 }

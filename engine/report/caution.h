@@ -5,7 +5,7 @@
 
 #include "report/words.h"
 
-enum { DEW__PRESSURE_LONG = 700 };
+enum { DEW__PRESSURE_LONG = 700, DEW__CAUTION_LONG = 4000 };
 
 /* "kitchen hood, bath fans, dryer": bits of enum dew_local. */
 struct dew__word dew__fans(unsigned fans);
@@ -38,5 +38,12 @@ const char *dew__open_rest(const struct dew_caution *caution);
  * is.  The list of questions says what hangs on them.  Returns out.
  */
 char *dew__open_stops(const struct dew_report *report, char *out, size_t size);
+
+/* One caution as text, and as part of a list: whose it is before it, more
+   behind it; on a page whose NULL says it in brief, without its source. */
+void dew__caution_text(const struct dew_caution *c, const char *whose,
+                       const char *more, FILE *out);
+void dew__caution_html(const struct dew_caution *c, const char *whose,
+                       const char *more, FILE *out);
 
 #endif

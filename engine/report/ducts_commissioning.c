@@ -9,6 +9,7 @@
 
 #include "report/ducts.h"
 #include "report/lay.h"
+#include "report/markup.h"
 
 /* Of design flow, each way [TIE-MANUALS]. */
 static const double allowed = 0.1;

@@ -5,6 +5,7 @@
 #include "dew/parts.h"
 #include "report/ducts.h"
 #include "report/lay.h"
+#include "report/markup.h"
 
 /* ---- figures --------------------------------------------------------------- */
 

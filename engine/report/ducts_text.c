@@ -195,24 +195,15 @@ static void grilles(const struct dew__told *t, enum dew_system system,
 static void gathered(const struct dew_report_ducts *d, enum dew_answer answer,
                      const char *heading, FILE *out)
 {
-    char text[DEW__OF_LONG + 1200], of[DEW__OF_LONG], ask[80], head[16];
+    char of[DEW__OF_LONG];
     struct dew__gathered g;
 
     dew__ducts_gather(d, answer, &g);
     if (g.count > 0)
         dew__heading(out, heading);
-    for (size_t k = 0; k < g.count; k++) {
-        const struct dew_caution *c = &g.list[k];
-
-        ask[0] = '\0';
-        if (dew__open(c))
-            snprintf(ask, sizeof ask, " Answer: %s.", c->question_key);
-        snprintf(text, sizeof text, "%s%s%s (%s)",
-                 dew__open(c) ? dew__open_rest(c) : c->text,
-                 dew__ducts_of(d, c, of, sizeof of), ask, c->source);
-        snprintf(head, sizeof head, "%-6s ", dew_cautions_level(c->level));
-        dew__wrap(out, head, text);
-    }
+    for (size_t k = 0; k < g.count; k++)
+        dew__caution_text(&g.list[k], "",
+                          dew__ducts_of(d, &g.list[k], of, sizeof of), out);
 }
 
 /* Once for all layouts: what was told or computed, then what was not said. */

@@ -313,19 +313,6 @@ static uint64_t alike(const struct dew_report *r, size_t i, body *tell,
     return mask;
 }
 
-/* "option 2: " or "options 2, 5, 7: ". */
-static void name_them(uint64_t mask, char *out, size_t size)
-{
-    int many = (mask & (mask - 1)) != 0, at;
-
-    at = snprintf(out, size, many ? "options" : "option");
-    for (int k = 0, n = 0; k < 64 && at + 8 < (int)size; k++)
-        if (mask >> k & 1)
-            at += snprintf(out + at, size - (size_t)at, "%s%d",
-                           n++ > 0 ? ", " : " ", k + 1);
-    snprintf(out + at, size - (size_t)at, ": ");
-}
-
 int dew__sheet_gear(const struct dew_report *r, struct dew__sheet *s)
 {
     s->id = "gear";
@@ -340,8 +327,8 @@ int dew__sheet_gear(const struct dew_report *r, struct dew__sheet *s)
             mask = alike(r, i, bodies[b], text);
             if (mask == 0)
                 continue;
-            name_them(mask, names, sizeof names);
-            dew__sheet_note(s, "%s%s", names, text);
+            dew__sheet_note(s, "%s: %s", dew__which(mask, names, sizeof names),
+                            text);
         }
     return s->notes > 0;
 }

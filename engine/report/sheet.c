@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "report/lay.h"
+#include "report/markup.h"
 
 /* In the order they are told. */
 static dew__sheet_maker *const makers[] = {
@@ -78,25 +79,17 @@ static void sheet_text(const struct dew__sheet *s, FILE *out)
 
 static void cells_html(const struct dew__sheet *s, size_t row, FILE *out)
 {
-    fputs("<tr><th scope=\"row\">", out);
-    dew__escape(out, s->cell[row][0].text);
-    fputs("</th>", out);
-    for (size_t k = 1; k < s->columns; k++) {
-        fputs("<td>", out);
-        dew__escape(out, s->cell[row][k].text);
-        fputs("</td>", out);
-    }
+    dew__html(out, "<tr><th scope=\"row\">%s</th>", s->cell[row][0].text);
+    for (size_t k = 1; k < s->columns; k++)
+        dew__html(out, "<td>%s</td>", s->cell[row][k].text);
     fputs("</tr>\n", out);
 }
 
 static void table_html(const struct dew__sheet *s, FILE *out)
 {
     fputs("<div class=\"wide\"><table><thead><tr>", out);
-    for (size_t k = 0; k < s->columns; k++) {
-        fputs("<th scope=\"col\">", out);
-        dew__escape(out, s->head[k].text);
-        fputs("</th>", out);
-    }
+    for (size_t k = 0; k < s->columns; k++)
+        dew__html(out, "<th scope=\"col\">%s</th>", s->head[k].text);
     fputs("</tr></thead><tbody>\n", out);
     for (size_t i = 0; i < s->rows; i++)
         cells_html(s, i, out);
@@ -105,18 +98,13 @@ static void table_html(const struct dew__sheet *s, FILE *out)
 
 static void sheet_html(const struct dew__sheet *s, FILE *out)
 {
-    fprintf(out, "<section id=\"%s\"><h2>", s->id);
-    dew__escape(out, s->title);
-    fputs("</h2>\n", out);
+    dew__html(out, "<section id=\"%s\"><h2>%s</h2>\n", s->id, s->title);
     if (s->rows > 0)
         table_html(s, out);
     if (s->notes > 0)
         fputs("<ul>\n", out);
-    for (size_t i = 0; i < s->notes; i++) {
-        fputs("<li>", out);
-        dew__escape(out, s->note[i]);
-        fputs("</li>\n", out);
-    }
+    for (size_t i = 0; i < s->notes; i++)
+        dew__html(out, "<li>%s</li>\n", s->note[i]);
     fputs(s->notes > 0 ? "</ul></section>\n" : "</section>\n", out);
 }
 

@@ -20,40 +20,14 @@ static const struct dew_tally *year_of(const struct dew_report *r, size_t i)
 
 /* ---- cautions ------------------------------------------------------------- */
 
-/* "options 2, 3: " or nothing. */
-static void caution_options(const struct dew_caution *c, size_t count,
-                            char *out, size_t size)
-{
-    int many = (c->options & (c->options - 1)) != 0;
-    size_t at = 0;
-
-    out[0] = '\0';
-    for (size_t i = 0; c->options != 0 && i < count && at + 8 < size; i++)
-        if (c->options >> i & 1)
-            at += (size_t)snprintf(out + at, size - at, "%s%zu",
-                                   at > 0 ? ", "
-                                   : many ? "options "
-                                          : "option ",
-                                   i + 1);
-    if (at > 0)
-        snprintf(out + at, size - at, ": ");
-}
-
 static void caution(const struct dew_report *r, const struct dew_caution *c,
                     FILE *out)
 {
-    char text[2000], options[320], pressure[DEW__PRESSURE_LONG], head[16];
-    char answer[80] = "";
+    char whose[320], pressure[DEW__PRESSURE_LONG];
 
-    caution_options(c, r->question->count, options, sizeof options);
     dew__pressure(r, c, DEW_NO_OPTION, pressure, sizeof pressure);
-    if (dew__open(c))
-        snprintf(answer, sizeof answer, " Answer: %s.", c->question_key);
-    snprintf(text, sizeof text, "%s%s%s%s (%s)", options,
-             dew__open(c) ? dew__open_rest(c) : c->text, pressure, answer,
-             c->source);
-    snprintf(head, sizeof head, "%-6s ", dew_cautions_level(c->level));
-    dew__wrap(out, head, text);
+    dew__caution_text(c, dew__which(c->options, whose, sizeof whose), pressure,
+                      out);
 }
 
 /* What was told or computed: those that say STOP, or the others. */

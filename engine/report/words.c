@@ -5,29 +5,6 @@
 #include <math.h>
 #include <string.h>
 
-void dew__escape(FILE *out, const char *text)
-{
-    char clean[2048];
-
-    for (const char *s = dew__clean(text, clean, sizeof clean); *s; s++)
-        switch (*s) {
-        case '&':
-            fputs("&amp;", out);
-            break;
-        case '<':
-            fputs("&lt;", out);
-            break;
-        case '>':
-            fputs("&gt;", out);
-            break;
-        case '"':
-            fputs("&quot;", out);
-            break;
-        default:
-            fputc(*s, out);
-        }
-}
-
 struct dew__word dew__number(double x, int decimals)
 {
     struct dew__word w = {"-"};
@@ -127,6 +104,22 @@ struct dew__word dew__price(const struct dew_report *report, double amount)
     struct dew__word wanting = {"not told"};
 
     return isnan(amount) ? wanting : dew__money(report, amount);
+}
+
+char *dew__which(uint64_t options, char *out, size_t size)
+{
+    int many = (options & (options - 1)) != 0;
+    size_t at = 0;
+
+    out[0] = '\0';
+    for (int i = 0; i < 64 && at + 8 < size; i++)
+        if (options >> i & 1)
+            at += (size_t)snprintf(out + at, size - at, "%s%d",
+                                   at > 0 ? ", "
+                                   : many ? "options "
+                                          : "option ",
+                                   i + 1);
+    return out;
 }
 
 int dew__picked(const struct dew_report *report)

@@ -3,7 +3,7 @@
 #ifndef DEW_REPORT_WORDS_H
 #define DEW_REPORT_WORDS_H
 
-#include <stdio.h>
+#include <stdint.h>
 
 #include "core/clean.h"
 #include "dew/report.h"
@@ -13,9 +13,6 @@
 struct dew__word {
     char text[128];
 };
-
-/* Text, escaped for HTML, XML and attributes. */
-void dew__escape(FILE *out, const char *text);
 
 /* "123.4": x with a fixed count of decimals; "-" when it is not a number. */
 struct dew__word dew__number(double x, int decimals);
@@ -52,6 +49,9 @@ struct dew__word dew__span(const struct dew_report *report);
 
 /* Name of option i, cleaned. */
 struct dew__word dew__option(const struct dew_report *report, int i);
+
+/* "option 2" or "options 2, 5": bit i = option i + 1; "" of none. */
+char *dew__which(uint64_t options, char *out, size_t size);
 
 /* The option to look at: the best; where which is best is open, the cheapest to
    run of those that will do; DEW_NO_OPTION where none will. */

@@ -9,6 +9,7 @@
 #include "draw/ducts_plan.h"
 #include "report/caution.h"
 #include "report/ducts_json.h"
+#include "report/markup.h"
 #include "report/set.h"
 
 DEW__EMBEDDED(page_css);
@@ -163,19 +164,9 @@ static void gathered(const struct dew_report_ducts *d, enum dew_answer answer,
     if (g.count == 0)
         return;
     fprintf(out, "<section><h2>%s</h2>\n<ul class=\"cautions\">\n", heading);
-    for (size_t k = 0; k < g.count; k++) {
-        const struct dew_caution *c = &g.list[k];
-
-        fprintf(out, "<li><span class=\"level\">%s</span>",
-                dew_cautions_level(c->level));
-        dew__escape(out, dew__open(c) ? dew__open_rest(c) : c->text);
-        dew__escape(out, dew__ducts_of(d, c, of, sizeof of));
-        if (dew__open(c))
-            fprintf(out, " Answer: <code>%s</code>.", c->question_key);
-        fputs(" <small>(", out);
-        dew__escape(out, c->source);
-        fputs(")</small></li>\n", out);
-    }
+    for (size_t k = 0; k < g.count; k++)
+        dew__caution_html(&g.list[k], "",
+                          dew__ducts_of(d, &g.list[k], of, sizeof of), out);
     fputs("</ul></section>\n", out);
 }
 

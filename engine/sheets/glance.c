@@ -3,6 +3,7 @@
 #include <math.h>
 
 #include "draw/charts.h"
+#include "report/markup.h"
 #include "report/words.h"
 #include "sheets/page_parts.h"
 
@@ -84,19 +85,12 @@ void dew__part_glance(const struct dew_report *r, FILE *out)
 
     if (other == 0)
         return;
-    fputs("<table class=\"glance\"><caption>At a glance</caption><thead><tr>"
-          "<th scope=\"col\">In the year</th><th scope=\"col\">",
-          out);
-    dew__escape(out, dew__option(r, 0).text);
-    fputs("</th><th scope=\"col\">", out);
-    dew__escape(out, dew__option(r, (int)other).text);
-    fputs("</th></tr></thead><tbody>\n", out);
+    fputs("<table class=\"glance\"><caption>At a glance</caption>", out);
+    dew__html_heads(out, "In the year|%s|%s", dew__option(r, 0).text,
+                    dew__option(r, (int)other).text);
     for (size_t k = 0; k < sizeof rows / sizeof *rows; k++)
         if (!rows[k].money || r->question->prices != NULL)
-            fprintf(
-                out,
-                "<tr><th scope=\"row\">%s</th><td>%s</td><td>%s</td></tr>\n",
-                rows[k].words, rows[k].cell(r, 0).text,
-                rows[k].cell(r, other).text);
+            dew__html_row(out, "%s|%s|%s", rows[k].words,
+                          rows[k].cell(r, 0).text, rows[k].cell(r, other).text);
     fputs("</tbody></table>\n", out);
 }

@@ -2,13 +2,11 @@
 /* What the sheets to hand over share. */
 #include "sheets/hand.h"
 
-#include <math.h>
 #include <string.h>
 
 #include "core/embed.h"
-#include "core/fail.h"
-#include "core/numeric.h"
 #include "report/caution.h"
+#include "report/markup.h"
 #include "report/words.h"
 
 DEW__EMBEDDED(hand_css);
@@ -21,48 +19,39 @@ static int is_best(const struct dew_report *r)
 
 static void head(const struct dew_report *r, const char *whom, FILE *out)
 {
-    char span[200];
+    static const char *const css[] = {dew__data_hand_css, NULL};
+    struct dew__word option = dew__option(r, (int)dew__hand_option(r));
+    char before[80], span[200];
 
-    fprintf(out,
-            "<!DOCTYPE html>\n<html lang=\"en\"><head><meta "
-            "charset=\"utf-8\"/>\n<meta name=\"viewport\" "
-            "content=\"width=device-width, initial-scale=1\"/>\n<title>%s: ",
-            whom);
-    dew__escape(out, dew__option(r, (int)dew__hand_option(r)).text);
-    fprintf(out, "</title>\n<style>\n%s</style></head>\n<body><header><h1>%s",
-            dew__data_hand_css, whom);
-    fputs("</h1><div class=\"for\">", out);
-    dew__escape(out, r->title && r->title[0] ? r->title : "Untitled");
-    fputs("<br/>Option: <strong>", out);
-    dew__escape(out, dew__option(r, (int)dew__hand_option(r)).text);
-    fputs(is_best(r) || r->question->count == 1 ? "</strong>"
-          : r->handed != NULL ? "</strong> (as picked, not the best)"
-          : dew__picked(r) < 0
-              ? "</strong> (none will do; the nearest)"
-              : "</strong> (one of several that will do; no best is told, for "
-                "want of prices)",
-          out);
-    fputs("</div></header>\n<main>\n", out);
+    snprintf(before, sizeof before, "%s: ", whom);
+    dew__html_open(out, before, option.text, css);
+    dew__html(out,
+              "<header><h1>%s</h1><div class=\"for\">%s<br/>Option: <strong>%s"
+              "</strong>%s</div></header>\n<main>\n",
+              whom, r->title && r->title[0] ? r->title : "Untitled",
+              option.text,
+              is_best(r) || r->question->count == 1 ? ""
+              : r->handed != NULL ? " (as picked, not the best)"
+              : dew__picked(r) < 0
+                  ? " (none will do; the nearest)"
+                  : " (one of several that will do; no best is told, for "
+                    "want of prices)");
     dew_report_span(r->question->choices[0].outcome->count, span, sizeof span);
-    if (span[0] != '\0') {
-        fputs("<p>", out);
-        dew__escape(out, span);
-        fputs("</p>\n", out);
-    }
+    if (span[0] != '\0')
+        dew__html(out, "<p>%s</p>\n", span);
 }
 
 static void foot(const struct dew_report *r, FILE *out)
 {
     int year = strcmp(dew__span(r).text, "year") == 0;
 
-    fprintf(out,
-            "</main>\n<footer>A planning aid, computed for one mixed zone and "
-            "%s%s of weather. Local code, the maker's manual and the "
-            "inspector come first. Weather: ",
-            year ? "one " : "", dew__span(r).text);
-    dew__escape(out, r->weather ? r->weather : "not told");
-    fputs(". Made by dewledger ", out);
-    dew__escape(out, r->version);
+    dew__html(
+        out,
+        "</main>\n<footer>A planning aid, computed for one mixed zone and "
+        "%s%s of weather. Local code, the maker's manual and the "
+        "inspector come first. Weather: %s. Made by dewledger %s",
+        year ? "one " : "", dew__span(r).text,
+        r->weather ? r->weather : "not told", r->version);
     for (size_t i = 0; i < r->file_count; i++)
         fprintf(out, "; %s %.16s", r->files[i].role, r->files[i].sha256);
     fputs(" (SHA-256, first digits).</footer>\n</body></html>\n", out);
@@ -79,31 +68,21 @@ static int is_of(const struct dew_report *r, const struct dew_caution *c,
            (c->options >> option & 1) != 0;
 }
 
-/* The pressure on a sheet is that of the sheet's option, not the worst. */
-static void caution(const struct dew_report *r, const struct dew_caution *c,
-                    FILE *out)
-{
-    char pressure[DEW__PRESSURE_LONG];
-
-    fprintf(out, "<li><span class=\"level\">%s</span>",
-            dew_cautions_level(c->level));
-    dew__escape(out, dew__open(c) ? "Not said whether " : "");
-    dew__escape(out, dew__open(c) ? dew__open_rest(c) : c->text);
-    dew__escape(out, dew__pressure(r, c, (int)dew__hand_option(r), pressure,
-                                   sizeof pressure));
-    fputs("</li>\n", out);
-}
-
-/* Those told, or those asked, as far as the sheet is about them. */
+/* Those told, or those asked, as far as the sheet is about them.  The pressure
+   is that of the sheet's option, not the worst. */
 static void of_kind(const struct dew_report *r, enum dew_caution_level level,
                     int scope, int open, FILE *out)
 {
+    char pressure[DEW__PRESSURE_LONG];
+
     for (size_t i = 0; i < r->caution_count; i++) {
         const struct dew_caution *c = &r->cautions[i];
 
-        if (c->level != level || !is_of(r, c, scope) || dew__open(c) != open)
-            continue;
-        caution(r, c, out);
+        if (c->level == level && is_of(r, c, scope) && dew__open(c) == open)
+            dew__caution_html(c, NULL,
+                              dew__pressure(r, c, (int)dew__hand_option(r),
+                                            pressure, sizeof pressure),
+                              out);
     }
 }
 
@@ -124,35 +103,33 @@ void dew__hand_cautions(const struct dew_report *r,
     fputs("</ul>\n", out);
 }
 
-void dew__hand_row(FILE *out, const char *name, const char *value)
+void dew__hand_blanks(FILE *out, const char *text)
 {
-    fputs("<tr><th scope=\"row\">", out);
-    dew__escape(out, name);
-    fputs("</th><td>", out);
-    dew__escape(out, value);
-    fputs("</td></tr>\n", out);
+    for (const char *s = text; *s != '\0'; s++)
+        if (*s == '_') {
+            size_t letters = strspn(s, "_");
+
+            fprintf(out,
+                    "<span class=\"blank\" style=\"width:%zuch\">&#160;"
+                    "</span>",
+                    letters);
+            s += letters - 1;
+        } else {
+            fputc(*s, out);
+        }
 }
 
-void dew__hand_blank(FILE *out, int letters)
+static void sheet(const void *of, FILE *out)
 {
-    fprintf(out, "<span class=\"blank\" style=\"width:%dch\">&#160;</span>",
-            letters);
+    const struct dew__hand *h = of;
+
+    head(h->r, h->whom, out);
+    h->fill(h->r, out);
+    foot(h->r, out);
 }
 
-enum dew_status dew__hand_write(const struct dew_report *r, const char *whom,
-                                void (*fill)(const struct dew_report *r,
-                                             FILE *out),
-                                FILE *out, struct dew_error *err)
+enum dew_status dew__hand_write(const struct dew__hand *hand, FILE *out,
+                                struct dew_error *err)
 {
-    struct dew__numeric n;
-
-    if (!dew__numeric_c(&n))
-        return dew__fail(err, DEW_EMEM, "no memory for the sheet");
-    head(r, whom, out);
-    fill(r, out);
-    foot(r, out);
-    dew__numeric_back(&n);
-    if (fflush(out) != 0 || ferror(out))
-        return dew__fail(err, DEW_EIO, "the sheet could not be written");
-    return DEW_OK;
+    return dew__filled("the sheet", sheet, hand, out, err);
 }

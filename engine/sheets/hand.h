@@ -8,21 +8,21 @@
 
 #include "report/words.h"
 
-/* Write a page headed whom around what fill writes. */
-enum dew_status dew__hand_write(const struct dew_report *r, const char *whom,
-                                void (*fill)(const struct dew_report *r,
-                                             FILE *out),
-                                FILE *out, struct dew_error *err);
+/* A sheet for whom, with what fill writes in it. */
+struct dew__hand {
+    const struct dew_report *r;
+    const char *whom;
+    void (*fill)(const struct dew_report *r, FILE *out);
+};
+enum dew_status dew__hand_write(const struct dew__hand *hand, FILE *out,
+                                struct dew_error *err);
 
 /* The cautions of a level: of the house, of the option, or both. */
 enum dew__hand_scope { DEW__OF_HOUSE = 1, DEW__OF_OPTION = 2 };
 void dew__hand_cautions(const struct dew_report *r,
                         enum dew_caution_level level, int scope, FILE *out);
 
-/* A row of a table of two columns: name and value, both escaped. */
-void dew__hand_row(FILE *out, const char *name, const char *value);
-
-/* A blank to write on, of so many letters. */
-void dew__hand_blank(FILE *out, int letters);
+/* Markup, with a blank to write on in place of each row of "_". */
+void dew__hand_blanks(FILE *out, const char *text);
 
 #endif

@@ -3,6 +3,7 @@
    like, and a line to write down what was read. */
 #include <stddef.h>
 
+#include "report/markup.h"
 #include "report/words.h"
 #include "sheets/hand.h"
 
@@ -189,21 +190,16 @@ static double could_dry(const struct dew_tally *t)
     return 100 * t->could_dry / t->hours;
 }
 
+/* NULL: blanks, for what is read. */
 static void figure_row(const struct dew_report *r, const char *words,
                        double (*of)(const struct dew_tally *t), FILE *out)
 {
-    fprintf(out, "<tr><th scope=\"row\">%s</th>", words);
+    dew__html(out, "<tr><th scope=\"row\">%s</th>", words);
     for (int m = 0; m < DEW_MONTHS; m++)
-        fprintf(out, "<td class=\"box\">%s</td>",
-                dew__number(of(&choice(r)->outcome->month[m]), 0).text);
-    fputs("</tr>\n", out);
-}
-
-static void blank_row(const char *words, FILE *out)
-{
-    fprintf(out, "<tr><th scope=\"row\">%s</th>", words);
-    for (int m = 0; m < DEW_MONTHS; m++)
-        fputs("<td class=\"box\">&#160;</td>", out);
+        dew__html(out, "<td class=\"box\">%-s</td>",
+                  of == NULL
+                      ? "&#160;"
+                      : dew__number(of(&choice(r)->outcome->month[m]), 0).text);
     fputs("</tr>\n", out);
 }
 
@@ -213,10 +209,10 @@ static void year_rows(const struct dew_report *r, FILE *out)
     figure_row(r, "mean RH indoors, %", mean_rh, out);
     figure_row(r, "hours too humid", too_humid, out);
     figure_row(r, "outdoor air could dry, % of hours", could_dry, out);
-    blank_row("RH read indoors, %", out);
-    blank_row("temperature read indoors", out);
+    figure_row(r, "RH read indoors, %", NULL, out);
+    figure_row(r, "temperature read indoors", NULL, out);
     if (choice(r)->c->plant.dryer.rate > 0)
-        blank_row("bucket or meter of the dehumidifier", out);
+        figure_row(r, "bucket or meter of the dehumidifier", NULL, out);
     fputs("</tbody></table>\n", out);
 }
 
@@ -234,12 +230,10 @@ static void when_to_air(const struct dew_report *r, FILE *out)
     char text[DEW_SENTENCE];
 
     for (size_t i = 0; i < r->verdict->count; i++)
-        if (is_told(r, &r->verdict->list[i])) {
-            fputs("<p>", out);
-            dew__escape(out, dew_report_sentence(r, &r->verdict->list[i], text,
-                                                 sizeof text));
-            fputs("</p>\n", out);
-        }
+        if (is_told(r, &r->verdict->list[i]))
+            dew__html(out, "<p>%s</p>\n",
+                      dew_report_sentence(r, &r->verdict->list[i], text,
+                                          sizeof text));
 }
 
 static void calendar(const struct dew_report *r, FILE *out)
@@ -256,18 +250,15 @@ static void calendar(const struct dew_report *r, FILE *out)
     when_to_air(r, out);
     fputs("<h2>To know</h2>\n", out);
     dew__hand_cautions(r, DEW_NOTE, DEW__OF_HOUSE | DEW__OF_OPTION, out);
-    fputs("<p>Filter size ", out);
-    dew__hand_blank(out, 18);
-    fputs(" &#160; service by ", out);
-    dew__hand_blank(out, 24);
-    fputs(" &#160; fitted on ", out);
-    dew__hand_blank(out, 12);
-    fputs("</p>\n", out);
+    dew__hand_blanks(out, "<p>Filter size __________________ &#160; service by "
+                          "________________________ &#160; fitted on "
+                          "____________</p>\n");
 }
 
 enum dew_status dew_report_calendar(const struct dew_report *report, FILE *out,
                                     struct dew_error *err)
 {
-    return dew__hand_write(report, "For the owner: a calendar", calendar, out,
-                           err);
+    const struct dew__hand h = {report, "For the owner: a calendar", calendar};
+
+    return dew__hand_write(&h, out, err);
 }

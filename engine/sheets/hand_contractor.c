@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "report/ducts.h"
+#include "report/markup.h"
 #include "report/words.h"
 #include "sheets/hand.h"
 
@@ -49,34 +50,29 @@ static void controls(const struct dew_report *r, const struct dew_case *c,
                      FILE *out)
 {
     const struct dew_control *k = &c->plant.control;
-    char words[200];
 
-    dew__hand_row(out, "runs", runs(c).text);
-    if (k->boost_rh > 0) {
-        snprintf(words, sizeof words, "above %.20s %% RH",
-                 dew__number(100 * k->boost_rh, 0).text);
-        dew__hand_row(out, "boost", words);
-    }
+    dew__html_row(out, "runs|%s", runs(c).text);
+    if (k->boost_rh > 0)
+        dew__html_row(out, "boost|above %s %% RH",
+                      dew__number(100 * k->boost_rh, 0).text);
     if (k->lockout_w > 0)
-        dew__hand_row(
-            out, "held low on humid days",
+        dew__html_row(
+            out, "held low on humid days|%s",
             dew__hand_input(r, dew__hand_option(r), "control.lockout").text);
     if (c->plant.frost.strategy != DEW_FROST_NONE)
-        dew__hand_row(out, "frost", frost_words(c->plant.frost.strategy));
+        dew__html_row(out, "frost|%s", frost_words(c->plant.frost.strategy));
 }
 
 static void drier(const struct dew_report *r, const struct dew_case *c,
                   FILE *out)
 {
     const struct dew_dryer *d = &c->plant.dryer;
-    char words[200];
 
-    if (!(d->rate > 0))
-        return;
-    snprintf(words, sizeof words, "%.40s as labelled, set to %.20s %% RH",
-             dew__hand_input(r, dew__hand_option(r), "dehumidifier.rate").text,
-             dew__number(100 * d->set, 0).text);
-    dew__hand_row(out, "dehumidifier", words);
+    if (d->rate > 0)
+        dew__html_row(
+            out, "dehumidifier|%s as labelled, set to %s %% RH",
+            dew__hand_input(r, dew__hand_option(r), "dehumidifier.rate").text,
+            dew__number(100 * d->set, 0).text);
 }
 
 static struct dew__word flow(const struct dew_report *r, double si)
@@ -93,11 +89,8 @@ static int alike(double a, double b)
 static void hood_row(const struct dew_report *r, const char *name,
                      const struct dew_path *path, FILE *out)
 {
-    char words[200];
-
-    snprintf(words, sizeof words, "%.60s in, %.60s out",
-             flow(r, path->supply).text, flow(r, path->exhaust).text);
-    dew__hand_row(out, name, words);
+    dew__html_row(out, "%s|%s in, %s out", name, flow(r, path->supply).text,
+                  flow(r, path->exhaust).text);
 }
 
 static void air_rows(const struct dew_report *r, const struct dew_case *c,
@@ -107,18 +100,15 @@ static void air_rows(const struct dew_report *r, const struct dew_case *c,
     const struct dew_path *on =
         &c->paths[DEW_VENT_ON][blowers_full(c->plant.handler_count)];
     double asked = r->question->choices[dew__hand_option(r)].outcome->required;
-    char words[200];
 
     if (asked > 0)
-        dew__hand_row(out, "fresh air asked for", flow(r, asked).text);
+        dew__html_row(out, "fresh air asked for|%s", flow(r, asked).text);
     hood_row(r, "at the hoods, blower off", off, out);
     if (!alike(off->supply, on->supply) || !alike(off->exhaust, on->exhaust))
         hood_row(r, "at the hoods, blower on", on, out);
-    snprintf(words, sizeof words, "%.60s, blower off; %.60s, on",
-             flow(r, off->fresh).text, flow(r, on->fresh).text);
-    dew__hand_row(out, "fresh air to the rooms", words);
-    snprintf(words, sizeof words, "%.20s W", dew__number(off->fan_w, 0).text);
-    dew__hand_row(out, "fans draw", words);
+    dew__html_row(out, "fresh air to the rooms|%s, blower off; %s, on",
+                  flow(r, off->fresh).text, flow(r, on->fresh).text);
+    dew__html_row(out, "fans draw|%s W", dew__number(off->fan_w, 0).text);
 }
 
 static void what_to_fit(const struct dew_report *r, FILE *out)
@@ -129,9 +119,9 @@ static void what_to_fit(const struct dew_report *r, FILE *out)
     fputs("<h2>What to fit</h2>\n<div class=\"two\"><table "
           "class=\"dense pairs\"><tbody>\n",
           out);
-    dew__hand_row(out, "ventilator", dew_core_text(f->core));
+    dew__html_row(out, "ventilator|%s", dew_core_text(f->core));
     if (f->core != DEW_CORE_none) {
-        dew__hand_row(out, "ducts", dew_layout_text(f->layout));
+        dew__html_row(out, "ducts|%s", dew_layout_text(f->layout));
         controls(r, c->c, out);
     }
     drier(r, c->c, out);
@@ -139,8 +129,9 @@ static void what_to_fit(const struct dew_report *r, FILE *out)
     if (f->core != DEW_CORE_none)
         air_rows(r, c->c, out);
     if (f->core != DEW_CORE_none && f->layout != DEW_LAYOUT_own_ducts) {
-        dew__hand_row(out, "motorised damper", dew_answer_text(f->damper));
-        dew__hand_row(out, "blower interlocked", dew_answer_text(f->interlock));
+        dew__html_row(out, "motorised damper|%s", dew_answer_text(f->damper));
+        dew__html_row(out, "blower interlocked|%s",
+                      dew_answer_text(f->interlock));
     }
     fputs("</tbody></table></div>\n", out);
 }
@@ -224,15 +215,13 @@ static const double TENTH = 0.1;
 static void asked_row(const struct dew_report *r, const char *name, double si,
                       FILE *out)
 {
-    fputs("<tr><th scope=\"row\">", out);
-    dew__escape(out, name);
-    fprintf(out, "</th><td class=\"n\">%s</td>",
-            dew__air_figure(si, r->system).text);
-    fprintf(out, "<td class=\"n\">%s to ",
-            dew__air_figure((1 - TENTH) * si, r->system).text);
-    fprintf(out,
-            "%s</td><td class=\"fill\"></td><td class=\"fill\"></td></tr>\n",
-            dew__air_figure((1 + TENTH) * si, r->system).text);
+    dew__html(out,
+              "<tr><th scope=\"row\">%s</th><td class=\"n\">%s</td><td "
+              "class=\"n\">%s to %s</td><td class=\"fill\"></td><td "
+              "class=\"fill\"></td></tr>\n",
+              name, dew__air_figure(si, r->system).text,
+              dew__air_figure((1 - TENTH) * si, r->system).text,
+              dew__air_figure((1 + TENTH) * si, r->system).text);
 }
 
 static void line_rows(const struct dew_report *r, const struct lines *l,
@@ -307,18 +296,13 @@ static void commissioning(FILE *out)
         if (i == 0 || i == (n + 1) / 2)
             fputs("<table class=\"dense\"><tbody>\n", out);
         fprintf(out, "<tr><td>&#9744; %s</td><td>", checks[i]);
-        dew__hand_blank(out, 8);
-        fputs("</td></tr>\n", out);
+        dew__hand_blanks(out, "________</td></tr>\n");
         if (i + 1 == (n + 1) / 2 || i + 1 == n)
             fputs("</tbody></table>\n", out);
     }
-    fputs("</div>\n<p>Measured with ", out);
-    dew__hand_blank(out, 24);
-    fputs(" by ", out);
-    dew__hand_blank(out, 24);
-    fputs(" on ", out);
-    dew__hand_blank(out, 14);
-    fputs("</p>\n", out);
+    dew__hand_blanks(out,
+                     "</div>\n<p>Measured with ________________________ by "
+                     "________________________ on ______________</p>\n");
 }
 
 static int is_fitted(const struct dew_report *r)
@@ -347,5 +331,7 @@ static void sheet(const struct dew_report *r, FILE *out)
 enum dew_status dew_report_contractor(const struct dew_report *report,
                                       FILE *out, struct dew_error *err)
 {
-    return dew__hand_write(report, "For the contractor", sheet, out, err);
+    const struct dew__hand h = {report, "For the contractor", sheet};
+
+    return dew__hand_write(&h, out, err);
 }

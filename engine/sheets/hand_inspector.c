@@ -2,6 +2,7 @@
 /* The inspector's sheet: what was told of the house, what was answered, what
    was computed against what is asked. */
 #include "report/caution.h"
+#include "report/markup.h"
 #include "report/words.h"
 #include "sheets/hand.h"
 
@@ -25,9 +26,9 @@ static void house(const struct dew_report *r, FILE *out)
 
     fputs("<table class=\"dense pairs\"><tbody>\n", out);
     for (size_t i = 0; i < sizeof told / sizeof *told; i++)
-        dew__hand_row(out, told[i].name,
+        dew__html_row(out, "%s|%s", told[i].name,
                       dew__hand_input(r, option, told[i].key).text);
-    dew__hand_row(out, "volume",
+    dew__html_row(out, "volume|%s",
                   dew__amount(h->volume, DEW_VOLUME, r->system, 0).text);
     fputs("</tbody></table>\n", out);
 }
@@ -36,11 +37,10 @@ static void house(const struct dew_report *r, FILE *out)
 static void figure(FILE *out, const char *name, const char *value,
                    const char *against)
 {
-    fputs("<tr><th scope=\"row\">", out);
-    dew__escape(out, name);
-    fprintf(out, "</th><td class=\"n\">%s</td><td>", value);
-    dew__escape(out, against);
-    fputs("</td><td></td></tr>\n", out);
+    dew__html(out,
+              "<tr><th scope=\"row\">%s</th><td class=\"n\">%s</td><td>%s</td>"
+              "<td></td></tr>\n",
+              name, value, against);
 }
 
 static void air_figures(const struct dew_report *r, const struct dew_outcome *o,
@@ -138,12 +138,13 @@ static void figures(const struct dew_report *r, FILE *out)
 
 static void question(FILE *out, const char *asks, enum dew_answer answer)
 {
-    fputs("<tr><td>", out);
-    dew__escape(out, asks);
-    fprintf(out, "</td><td>%s%s%s</td><td class=\"box\">&#9744;</td></tr>\n",
-            answer == DEW_ANSWER_UNKNOWN ? "<strong>" : "",
-            dew_answer_text(answer),
-            answer == DEW_ANSWER_UNKNOWN ? "</strong>" : "");
+    int open = answer == DEW_ANSWER_UNKNOWN;
+
+    dew__html(out,
+              "<tr><td>%s</td><td>%-s%s%-s</td><td class=\"box\">&#9744;</td>"
+              "</tr>\n",
+              asks, open ? "<strong>" : "", dew_answer_text(answer),
+              open ? "</strong>" : "");
 }
 
 static void answers(const struct dew_report *r, FILE *out)
@@ -172,27 +173,19 @@ static void sheet(const struct dew_report *r, FILE *out)
           "treated like the worse answer</h2>\n",
           out);
     answers(r, out);
-    fputs("<h2>Found on site</h2>\n<p>Airtightness ", out);
-    dew__hand_blank(out, 14);
-    fputs(" &#160; worst-case depressurization ", out);
-    dew__hand_blank(out, 10);
-    fputs(" Pa &#160; spillage after ", out);
-    dew__hand_blank(out, 8);
-    fputs(" s &#160; CO ", out);
-    dew__hand_blank(out, 8);
-    fputs(" ppm</p>\n<p>Radon ", out);
-    dew__hand_blank(out, 10);
-    fputs(" &#160; inspected by ", out);
-    dew__hand_blank(out, 22);
-    fputs(" on ", out);
-    dew__hand_blank(out, 14);
-    fputs(" &#160; result ", out);
-    dew__hand_blank(out, 20);
-    fputs("</p>\n", out);
+    dew__hand_blanks(
+        out,
+        "<h2>Found on site</h2>\n<p>Airtightness ______________ &#160; "
+        "worst-case depressurization __________ Pa &#160; spillage after "
+        "________ s &#160; CO ________ ppm</p>\n<p>Radon __________ &#160; "
+        "inspected by ______________________ on ______________ &#160; result "
+        "____________________</p>\n");
 }
 
 enum dew_status dew_report_inspector(const struct dew_report *report, FILE *out,
                                      struct dew_error *err)
 {
-    return dew__hand_write(report, "For the inspector", sheet, out, err);
+    const struct dew__hand h = {report, "For the inspector", sheet};
+
+    return dew__hand_write(&h, out, err);
 }

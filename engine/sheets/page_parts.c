@@ -7,107 +7,70 @@
 
 #include "core/embed.h"
 #include "report/caution.h"
+#include "report/markup.h"
 #include "report/words.h"
 
 DEW__EMBEDDED(references_md);
 
 /* ---- cautions --------------------------------------------------------------------- */
 
-static int every_option(const struct dew_report *r, const struct dew_caution *c)
+/* "every option" or their names; "" of none. */
+static char *whose(const struct dew_report *r, const struct dew_caution *c,
+                   char *out, size_t size)
 {
-    size_t count = 0;
+    size_t count = r->question->count, n = 0, at = 0;
 
-    for (size_t i = 0; i < r->question->count && i < 64; i++)
-        count += c->options >> i & 1;
-    return count == r->question->count;
-}
-
-static void caution_options(const struct dew_report *r,
-                            const struct dew_caution *c, FILE *out)
-{
-    int any = 0;
-
-    if (c->options == 0)
-        return;
-    if (r->question->count > 1 && every_option(r, c)) {
-        fputs("<strong>every option:</strong> ", out);
-        return;
-    }
-    for (size_t i = 0; i < r->question->count && i < 64; i++)
-        if (c->options >> i & 1) {
-            fputs(any++ ? ", " : "<strong>", out);
-            dew__escape(out, dew__option(r, (int)i).text);
-        }
-    if (any)
-        fputs(":</strong> ", out);
+    out[0] = '\0';
+    for (size_t i = 0; i < count && i < 64 && at < size; i++)
+        if (c->options >> i & 1)
+            at += (size_t)snprintf(out + at, size - at, "%s%s",
+                                   n++ > 0 ? ", " : "",
+                                   dew__option(r, (int)i).text);
+    if (count > 1 && n == count)
+        snprintf(out, size, "every option");
+    return out;
 }
 
 static void caution(const struct dew_report *r, const struct dew_caution *c,
                     FILE *out)
 {
-    char pressure[DEW__PRESSURE_LONG];
+    char pressure[DEW__PRESSURE_LONG], names[DEW__ESCAPED];
 
-    fprintf(out, "<li><span class=\"level\">%s</span>",
-            dew_cautions_level(c->level));
-    caution_options(r, c, out);
-    dew__escape(out, dew__open(c) ? dew__open_rest(c) : c->text);
-    dew__escape(out,
-                dew__pressure(r, c, DEW_NO_OPTION, pressure, sizeof pressure));
-    if (dew__open(c))
-        fprintf(out, " Answer: <code>%s</code>.", c->question_key);
-    fputs(" <small>(", out);
-    dew__escape(out, c->source);
-    fputs(")</small></li>\n", out);
+    dew__pressure(r, c, DEW_NO_OPTION, pressure, sizeof pressure);
+    dew__caution_html(c, whose(r, c, names, sizeof names), pressure, out);
 }
 
-/* One told, or computed, of a level. */
-static int is_told(const struct dew_caution *c, enum dew_caution_level level)
+enum { OPEN = DEW_CAUTION_LEVELS };
+
+/* What was told or computed of a level, or what was not said: OPEN. */
+static int is_listed(const struct dew_caution *c, int list)
 {
-    return c->level == level && !dew__open(c);
+    return dew__open(c) ? list == OPEN : list == (int)c->level;
 }
 
-static void cautions(const struct dew_report *r, enum dew_caution_level level,
-                     FILE *out)
+static int has(const struct dew_report *r, int list)
 {
     for (size_t i = 0; i < r->caution_count; i++)
-        if (is_told(&r->cautions[i], level))
-            caution(r, &r->cautions[i], out);
-}
-
-static int has_level(const struct dew_report *r, enum dew_caution_level level)
-{
-    for (size_t i = 0; i < r->caution_count; i++)
-        if (is_told(&r->cautions[i], level))
+        if (is_listed(&r->cautions[i], list))
             return 1;
     return 0;
 }
 
-static void told(const struct dew_report *r, enum dew_caution_level level,
-                 const char *heading, FILE *out)
+static void cautions(const struct dew_report *r, int list, FILE *out)
 {
-    if (!has_level(r, level))
-        return;
-    fprintf(out, "<h3>%s</h3>\n<ul class=\"cautions\">\n", heading);
-    cautions(r, level, out);
-    fputs("</ul>\n", out);
+    for (size_t i = 0; i < r->caution_count; i++)
+        if (is_listed(&r->cautions[i], list))
+            caution(r, &r->cautions[i], out);
 }
 
-/* One list of all that was not said, STOP first. */
-static void questions(const struct dew_report *r, FILE *out)
+static void headed(const struct dew_report *r, int list, const char *heading,
+                   FILE *out)
 {
-    int any = 0;
-
-    for (size_t i = 0; i < r->caution_count; i++) {
-        if (!dew__open(&r->cautions[i]))
-            continue;
-        if (any++ == 0)
-            fputs("<h3 id=\"questions\">You have not said whether ...</h3>\n"
-                  "<ul class=\"cautions\">\n",
-                  out);
-        caution(r, &r->cautions[i], out);
-    }
-    if (any)
-        fputs("</ul>\n", out);
+    if (!has(r, list))
+        return;
+    fprintf(out, "<h3%s</h3>\n<ul class=\"cautions\">\n", heading);
+    cautions(r, list, out);
+    fputs("</ul>\n", out);
 }
 
 void dew__part_stops(const struct dew_report *r, FILE *out)
@@ -115,33 +78,31 @@ void dew__part_stops(const struct dew_report *r, FILE *out)
     char open[2000];
 
     dew__open_stops(r, open, sizeof open);
-    if (!has_level(r, DEW_STOP) && open[0] == '\0')
+    if (!has(r, DEW_STOP) && open[0] == '\0')
         return;
     fputs("<section class=\"stop\" id=\"stop\"><h2>Before anything else</h2>\n"
           "<ul class=\"cautions\">\n",
           out);
     cautions(r, DEW_STOP, out);
-    if (open[0] != '\0') {
-        fprintf(out, "<li><span class=\"level\">%s</span>",
-                dew_cautions_level(DEW_STOP));
-        dew__escape(out, open);
-        fputs(" <a href=\"#questions\">What hangs on each, and how to answer"
-              "</a></li>\n",
-              out);
-    }
+    if (open[0] != '\0')
+        dew__html(out,
+                  "<li><span class=\"level\">%s</span>%s <a "
+                  "href=\"#questions\">What hangs on each, and how to answer"
+                  "</a></li>\n",
+                  dew_cautions_level(DEW_STOP), open);
     fputs("</ul></section>\n", out);
 }
 
 void dew__part_cautions(const struct dew_report *r, FILE *out)
 {
     fputs("<section id=\"cautions\"><h2>Cautions</h2>\n", out);
-    if (has_level(r, DEW_STOP))
+    if (has(r, DEW_STOP))
         fputs("<p>What you told us of that says STOP stands at the top of the "
               "page.</p>\n",
               out);
-    questions(r, out);
-    told(r, DEW_CHECK, "To check", out);
-    told(r, DEW_NOTE, "To know", out);
+    headed(r, OPEN, " id=\"questions\">You have not said whether ...", out);
+    headed(r, DEW_CHECK, ">To check", out);
+    headed(r, DEW_NOTE, ">To know", out);
     fputs("</section>\n", out);
 }
 
@@ -152,62 +113,45 @@ static int is_preset(const struct dew_report_input *in)
     return strcmp(in->origin, "default") == 0;
 }
 
-static void input_row(const struct dew_report_input *in, int preset, FILE *out)
-{
-    fputs("<tr><td><code>", out);
-    dew__escape(out, in->key);
-    fputs("</code></td><td>", out);
-    dew__escape(out, in->value);
-    fputs("</td><td>", out);
-    dew__escape(out, in->option[0] ? in->option : "every option");
-    fputs("</td><td>", out);
-    dew__escape(out, preset ? in->source : in->origin);
-    fputs("</td></tr>\n", out);
-}
-
 static void input_table(const struct dew_report *r, int preset, FILE *out)
 {
-    fprintf(out,
-            "<div class=\"wide\"><table class=\"inputs\"><thead><tr><th "
-            "scope=\"col\">Key</th><th scope=\"col\">Value</th><th "
-            "scope=\"col\">Option</th><th scope=\"col\">%s</th></tr></thead>"
-            "<tbody>\n",
-            preset ? "Where the default is from" : "From");
-    for (size_t i = 0; i < r->input_count; i++)
-        if (is_preset(&r->inputs[i]) == preset)
-            input_row(&r->inputs[i], preset, out);
+    fputs("<div class=\"wide\"><table class=\"inputs\">", out);
+    dew__html_heads(out, "Key|Value|Option|%s",
+                    preset ? "Where the default is from" : "From");
+    for (size_t i = 0; i < r->input_count; i++) {
+        const struct dew_report_input *in = &r->inputs[i];
+
+        if (is_preset(in) == preset)
+            dew__html(out,
+                      "<tr><td><code>%s</code></td><td>%s</td><td>%s</td>"
+                      "<td>%s</td></tr>\n",
+                      in->key, in->value,
+                      in->option[0] ? in->option : "every option",
+                      preset ? in->source : in->origin);
+    }
     fputs("</tbody></table></div>\n", out);
 }
 
-static size_t input_count(const struct dew_report *r, int preset)
+static void inputs(const struct dew_report *r, int preset, const char *before,
+                   const char *after, FILE *out)
 {
     size_t count = 0;
 
     for (size_t i = 0; i < r->input_count; i++)
         count += is_preset(&r->inputs[i]) == preset;
-    return count;
+    if (count == 0)
+        return;
+    fprintf(out, "%s%zu values%s</summary>\n", before, count, after);
+    input_table(r, preset, out);
+    fputs("</details>\n", out);
 }
 
 void dew__part_inputs(const struct dew_report *r, FILE *out)
 {
-    size_t told = input_count(r, 0), taken = input_count(r, 1);
-
     fputs("<section id=\"inputs\"><h2>What was put in</h2>\n", out);
-    if (told > 0) {
-        fprintf(out,
-                "<details open=\"open\"><summary>Told: %zu values</summary>\n",
-                told);
-        input_table(r, 0, out);
-        fputs("</details>\n", out);
-    }
-    if (taken > 0) {
-        fprintf(out,
-                "<details><summary>DEFAULT, not told: %zu values. Look through "
-                "them: each may be wrong for this house</summary>\n",
-                taken);
-        input_table(r, 1, out);
-        fputs("</details>\n", out);
-    }
+    inputs(r, 0, "<details open=\"open\"><summary>Told: ", "", out);
+    inputs(r, 1, "<details><summary>DEFAULT, not told: ",
+           ". Look through them: each may be wrong for this house", out);
     fputs("</section>\n", out);
 }
 
@@ -228,46 +172,28 @@ static const char limits[] =
     "Weather is one year: another will differ. It is a planning aid: local "
     "code, the maker's manual and the inspector come first.";
 
-static void judging(const struct dew_report *r, FILE *out)
-{
-    char text[1000];
-
-    fprintf(out, "<p>%s</p>\n", dew__judged(r, text, sizeof text));
-}
-
-static void closure(const struct dew_report *r, FILE *out)
-{
-    char text[40];
-
-    dew_number_print(dew__worst_closure(r), 2, text, sizeof text);
-    fprintf(out,
-            "<p>The books of water and heat are closed every hour; over the "
-            "year they close to %s of what went through them.</p>\n",
-            text);
-}
-
 /* What the reading of a weather file left out and mended. */
 static void weather_notes(const struct dew_report *r, FILE *out)
 {
     if (r->weather_note_count == 0)
         return;
     fputs("<p>Of the weather file:</p>\n<ul>", out);
-    for (size_t i = 0; i < r->weather_note_count; i++) {
-        fputs("<li>", out);
-        dew__escape(out, r->weather_notes[i]);
-        fputs("</li>", out);
-    }
+    for (size_t i = 0; i < r->weather_note_count; i++)
+        dew__html(out, "<li>%s</li>", r->weather_notes[i]);
     fputs("</ul>\n", out);
 }
 
 void dew__part_method(const struct dew_report *r, FILE *out)
 {
+    char judged[1000], closure[40];
+
+    dew_number_print(dew__worst_closure(r), 2, closure, sizeof closure);
     fprintf(out,
             "<section id=\"method\"><h2>How it was worked out, and its "
-            "limits</h2>\n<p>%s</p>\n",
-            how);
-    judging(r, out);
-    closure(r, out);
+            "limits</h2>\n<p>%s</p>\n<p>%s</p>\n<p>The books of water and "
+            "heat are closed every hour; over the year they close to %s of "
+            "what went through them.</p>\n",
+            how, dew__judged(r, judged, sizeof judged), closure);
     weather_notes(r, out);
     fprintf(out, "<p>%s</p></section>\n", limits);
 }
@@ -305,12 +231,11 @@ static int cited(const struct dew_report *r, const char *label, size_t length)
 static void source(const char *label, size_t length, FILE *out)
 {
     const char *text = label + length + 1; /* past "]" */
-    char line[600];
+    char name[80], line[600];
 
-    fprintf(out, "<li><strong>%.*s</strong>", (int)length, label);
+    snprintf(name, sizeof name, "%.*s", (int)length, label);
     snprintf(line, sizeof line, "%.*s", (int)strcspn(text, "\n"), text);
-    dew__escape(out, line);
-    fputs("</li>\n", out);
+    dew__html(out, "<li><strong>%s</strong>%s</li>\n", name, line);
 }
 
 void dew__part_sources(const struct dew_report *r, FILE *out)
@@ -350,16 +275,16 @@ static void place(const struct dew_report *r, FILE *out)
 
 void dew__part_origin(const struct dew_report *r, FILE *out)
 {
-    fputs("<section id=\"origin\"><h2>What this page was made from</h2>\n<ul "
-          "class=\"plain\">\n<li>Weather: ",
-          out);
-    dew__escape(out, r->weather ? r->weather : "not told");
-    fprintf(out, "; %zu hours</li>\n", r->question->choices[0].outcome->count);
+    dew__html(
+        out,
+        "<section id=\"origin\"><h2>What this page was made from</h2>\n<ul "
+        "class=\"plain\">\n<li>Weather: %s; %zu hours</li>\n",
+        r->weather ? r->weather : "not told",
+        r->question->choices[0].outcome->count);
     place(r, out);
     for (size_t i = 0; i < r->file_count; i++)
         fprintf(out, "<li>The %s file: SHA-256 <code>%s</code></li>\n",
                 r->files[i].role, r->files[i].sha256);
-    fputs("<li>The program: dewledger ", out);
-    dew__escape(out, r->version);
-    fputs("</li>\n</ul></section>\n", out);
+    dew__html(out, "<li>The program: dewledger %s</li>\n</ul></section>\n",
+              r->version);
 }

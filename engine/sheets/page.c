@@ -7,11 +7,10 @@
 #include <string.h>
 
 #include "core/embed.h"
-#include "core/fail.h"
-#include "core/numeric.h"
 #include "draw/charts.h"
 #include "draw/svg.h"
 #include "report/ducts.h"
+#include "report/markup.h"
 #include "report/option_columns.h"
 #include "report/sheet.h"
 #include "sheets/page_parts.h"
@@ -28,48 +27,41 @@ static const char *title_of(const struct dew_report *r)
 
 static void head(const struct dew_report *r, FILE *out)
 {
-    fputs("<!DOCTYPE html>\n<html lang=\"en\"><head><meta "
-          "charset=\"utf-8\"/>\n<meta name=\"viewport\" "
-          "content=\"width=device-width, initial-scale=1\"/>\n<title>",
-          out);
-    dew__escape(out, title_of(r));
-    fprintf(out, "</title>\n<style>\n%s%s%s</style></head>\n<body>\n",
-            dew__data_page_css, dew__data_chart_css,
-            dew__told_drawn(r->ducts) > 0 ? dew__data_ducts_css : "");
-    fputs("<svg class=\"defs\" aria-hidden=\"true\">", out);
+    const char *const css[] = {
+        dew__data_page_css, dew__data_chart_css,
+        dew__told_drawn(r->ducts) > 0 ? dew__data_ducts_css : NULL, NULL};
+
+    dew__html_open(out, "", title_of(r), css);
+    fputs("\n<svg class=\"defs\" aria-hidden=\"true\">", out);
     dew__svg_patterns(out);
     fputs("</svg>\n", out);
 }
 
 static void top(const struct dew_report *r, FILE *out)
 {
-    fputs("<header><a class=\"skip\" href=\"#says\">To what the year says</a>"
-          "<h1>",
-          out);
-    dew__escape(out, title_of(r));
-    fprintf(out, "</h1>\n<p class=\"sub\">%zu option%s through %s%s. ",
-            r->question->count, r->question->count == 1 ? "" : "s",
-            strcmp(dew__span(r).text, "year") == 0 ? "one " : "the ",
-            dew__span(r).text);
-    fputs("Weather: ", out);
-    dew__escape(out, r->weather ? r->weather : "not told");
-    fputs("</p>\n<nav aria-label=\"Parts of this page\"><ul>"
-          "<li><a href=\"#says\">What the year says</a></li>"
-          "<li><a href=\"#options\">The options</a></li>",
-          out);
-    if (dew__told_drawn(r->ducts) > 0)
-        fputs("<li><a href=\"#airpaths\">Where the air goes</a></li>", out);
-    fputs("<li><a href=\"#charts\">Through the year</a></li>"
-          "<li><a href=\"#cautions\">Cautions</a></li>"
-          "<li><a href=\"#inputs\">What was put in</a></li>"
-          "<li><a href=\"#method\">How it was worked out</a></li>"
-          "<li><a href=\"#sources\">Sources</a></li>"
-          "</ul></nav>\n<p class=\"sub\">To hand over, beside this page: "
-          "<a href=\"contractor.html\">contractor</a>, "
-          "<a href=\"inspector.html\">inspector</a>, "
-          "<a href=\"calendar.html\">calendar</a>. One sheet of paper "
-          "each.</p></header>\n<main>\n",
-          out);
+    dew__html(
+        out,
+        "<header><a class=\"skip\" href=\"#says\">To what the year says</a>"
+        "<h1>%s</h1>\n<p class=\"sub\">%zu option%s through %s%s. Weather: %s"
+        "</p>\n<nav aria-label=\"Parts of this page\"><ul>"
+        "<li><a href=\"#says\">What the year says</a></li>"
+        "<li><a href=\"#options\">The options</a></li>%-s"
+        "<li><a href=\"#charts\">Through the year</a></li>"
+        "<li><a href=\"#cautions\">Cautions</a></li>"
+        "<li><a href=\"#inputs\">What was put in</a></li>"
+        "<li><a href=\"#method\">How it was worked out</a></li>"
+        "<li><a href=\"#sources\">Sources</a></li>"
+        "</ul></nav>\n<p class=\"sub\">To hand over, beside this page: "
+        "<a href=\"contractor.html\">contractor</a>, "
+        "<a href=\"inspector.html\">inspector</a>, "
+        "<a href=\"calendar.html\">calendar</a>. One sheet of paper "
+        "each.</p></header>\n<main>\n",
+        title_of(r), r->question->count, r->question->count == 1 ? "" : "s",
+        strcmp(dew__span(r).text, "year") == 0 ? "one " : "the ",
+        dew__span(r).text, r->weather ? r->weather : "not told",
+        dew__told_drawn(r->ducts) > 0
+            ? "<li><a href=\"#airpaths\">Where the air goes</a></li>"
+            : "");
 }
 
 /* ---- verdict ------------------------------------------------------------------------ */
@@ -86,9 +78,8 @@ static void sentence(const struct dew_report *r, const struct dew_finding *f,
 {
     char text[DEW_SENTENCE];
 
-    fprintf(out, "<%s>", tag);
-    dew__escape(out, dew_report_sentence(r, f, text, sizeof text));
-    fprintf(out, "</%s>\n", tag);
+    dew__html(out, "<%s>%s</%s>\n", tag,
+              dew_report_sentence(r, f, text, sizeof text), tag);
 }
 
 static void answer(const struct dew_report *r, FILE *out)
@@ -127,11 +118,8 @@ static void verdict(const struct dew_report *r, FILE *out)
     dew_report_span(r->question->choices[0].outcome->count, span, sizeof span);
     fprintf(out, "<section id=\"says\"><h2>What the %s say%s</h2>\n",
             dew__span(r).text, span[0] != '\0' ? "" : "s");
-    if (span[0] != '\0') {
-        fputs("<p class=\"span\">", out);
-        dew__escape(out, span);
-        fputs("</p>\n", out);
-    }
+    if (span[0] != '\0')
+        dew__html(out, "<p class=\"span\">%s</p>\n", span);
     answer(r, out);
     dew__part_glance(r, out);
     fputs("<div class=\"cards\">\n", out);
@@ -147,13 +135,11 @@ static void table_head(const struct dew_report *r,
                        FILE *out)
 {
     fputs("<thead><tr><th scope=\"col\">Option</th>", out);
-    for (size_t k = 0; k < count; k++) {
-        fputs("<th scope=\"col\">", out);
-        for (int line = 0; line < 3; line++) {
-            dew__escape(out, dew__column_head(r, columns[k].head[line]));
-            fputs(line < 2 ? "<br/>" : "</th>", out);
-        }
-    }
+    for (size_t k = 0; k < count; k++)
+        dew__html(out, "<th scope=\"col\">%s<br/>%s<br/>%s</th>",
+                  dew__column_head(r, columns[k].head[0]),
+                  dew__column_head(r, columns[k].head[1]),
+                  dew__column_head(r, columns[k].head[2]));
     fputs("</tr></thead><tbody>\n", out);
 }
 
@@ -166,10 +152,11 @@ static void table(const struct dew_report *r, enum dew__table which,
     fprintf(out, "<div class=\"wide\"><table><caption>%s</caption>\n", caption);
     table_head(r, columns, count, out);
     for (size_t i = 0; i < r->question->count; i++) {
-        fprintf(out, "<tr%s><th scope=\"row\">%zu ",
-                r->verdict->best == (int)i ? " class=\"best\"" : "", i + 1);
-        dew__escape(out, dew__option(r, (int)i).text);
-        fputs(r->verdict->best == (int)i ? " (best)</th>" : "</th>", out);
+        int best = r->verdict->best == (int)i;
+
+        dew__html(out, "<tr%-s><th scope=\"row\">%zu %s%s</th>",
+                  best ? " class=\"best\"" : "", i + 1,
+                  dew__option(r, (int)i).text, best ? " (best)" : "");
         for (size_t k = 0; k < count; k++)
             fprintf(out, "<td>%s</td>", columns[k].cell(r, i).text);
         fputs("</tr>\n", out);
@@ -221,8 +208,10 @@ static void charts(const struct dew_report *r, FILE *out)
 
 /* ---- the page ------------------------------------------------------------------------- */
 
-static void page(const struct dew_report *r, FILE *out)
+static void page(const void *of, FILE *out)
 {
+    const struct dew_report *r = of;
+
     head(r, out);
     top(r, out);
     dew__part_stops(r, out);
@@ -243,13 +232,5 @@ static void page(const struct dew_report *r, FILE *out)
 enum dew_status dew_report_html(const struct dew_report *report, FILE *out,
                                 struct dew_error *err)
 {
-    struct dew__numeric n;
-
-    if (!dew__numeric_c(&n))
-        return dew__fail(err, DEW_EMEM, "no memory for the page");
-    page(report, out);
-    dew__numeric_back(&n);
-    if (fflush(out) != 0 || ferror(out))
-        return dew__fail(err, DEW_EIO, "the page could not be written");
-    return DEW_OK;
+    return dew__filled("the page", page, report, out, err);
 }
