@@ -26,13 +26,11 @@ static const struct use {
 #undef X
 };
 
-static const double J_PER_KWH = 3.6e6;
-
 static double use_of(const struct dew__chart *c, size_t i, int k)
 {
     const char *energy = (const char *)&dew__chart_outcome(c, i)->year.energy;
 
-    return *(const double *)(const void *)(energy + uses[k].offset) / J_PER_KWH;
+    return *(const double *)(const void *)(energy + uses[k].offset) / DEW__KWH;
 }
 
 static int is_used(const struct dew__chart *c, int k)
@@ -45,11 +43,7 @@ static int is_used(const struct dew__chart *c, int k)
 
 static double all_uses(const struct dew__chart *c, size_t i)
 {
-    double sum = 0;
-
-    for (int k = 0; k < USES; k++)
-        sum += use_of(c, i, k);
-    return sum;
+    return dew__energy(dew__year(c->r->question, i)) / DEW__KWH;
 }
 
 static void energy_bar(const struct dew__plot *p, const struct dew__chart *c,

@@ -115,7 +115,7 @@ static json_t *number(double x)
 json_t *dew__gear_dryer(const struct dew_report *r, size_t i)
 {
     const struct dew_dryer *d = &choice(r, i)->c->plant.dryer;
-    const double kg_day = 86400, kg_kwh = 3.6e6;
+    const double kg_day = 86400, kg_kwh = DEW__KWH;
     struct here h;
 
     if (!(d->rate > 0))
@@ -165,12 +165,7 @@ static double moisture(const struct dew_case *c)
 
 static double energy(const struct dew_outcome *o)
 {
-    double sum = 0;
-
-#define X(name, words) sum += o->year.energy.name;
-    DEW_ENERGY_MAP(X)
-#undef X
-    return sum / 3.6e6;
+    return dew__energy(&o->year) / DEW__KWH;
 }
 
 static double humid(const struct dew_outcome *o)

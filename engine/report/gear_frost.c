@@ -108,7 +108,7 @@ static void cost(const struct dew_report *r, const struct frost *f, char *out,
 {
     if (f->strategy == DEW_FROST_PREHEAT)
         snprintf(out, size, "by preheating, with %s kWh a year",
-                 dew__number(f->preheat / 3.6e6, 0).text);
+                 dew__number(f->preheat / DEW__KWH, 0).text);
     else if (f->strategy == DEW_FROST_RECIRCULATE)
         snprintf(out, size,
                  "by circulating house air for %s h of the year, which takes "
@@ -163,7 +163,7 @@ json_t *dew__gear_frost(const struct dew_report *r, size_t i)
         way(f.strategy), "defrost_h", number(f.hours), "fresh_air_lost_m3",
         number(f.lost), "fresh_air_lost_pct", number(100 * f.share),
         "imbalance_l_s", number(1000 * f.unequal), "pressure_pa",
-        number(f.pressure), "preheat_kwh", number(f.preheat / 3.6e6),
+        number(f.pressure), "preheat_kwh", number(f.preheat / DEW__KWH),
         "acts_below_c", number(f.start), "ice_possible_below_c", number(f.ice),
         "supply_air_min_c", number(f.supply), "supply_air_min_over_a_cycle_c",
         number(f.counted));

@@ -12,11 +12,6 @@
 #include "report/json.h"
 #include "report/json_log.h"
 
-static double mean(double sum, double hours)
-{
-    return hours > 0 ? sum / hours : NAN;
-}
-
 /* ---- one tally -------------------------------------------------------------- */
 
 static json_t *hours(struct maker *m, const struct dew_tally *t)
@@ -61,7 +56,7 @@ static json_t *span(struct maker *m, double mid, double low, double high)
 
 static json_t *rh(struct maker *m, const struct dew_tally *t)
 {
-    return span(m, 100 * mean(t->rh_sum, t->hours), 100 * t->rh_min,
+    return span(m, 100 * dew__mean(t->rh_sum, t->hours), 100 * t->rh_min,
                 100 * t->rh_max);
 }
 
@@ -82,7 +77,7 @@ static json_t *heat(struct maker *m, const struct dew_tally *t)
 {
     json_t *o = json_object();
 
-#define X(name, words) put(m, o, #name, number(t->heat.name / KWH));
+#define X(name, words) put(m, o, #name, number(t->heat.name / DEW__KWH));
     DEW_HEAT_MAP(X)
 #undef X
     return o;
@@ -91,14 +86,11 @@ static json_t *heat(struct maker *m, const struct dew_tally *t)
 static json_t *energy(struct maker *m, const struct dew_tally *t)
 {
     json_t *o = json_object();
-    double sum = 0;
 
-#define X(name, words)                                                         \
-    put(m, o, #name, number(t->energy.name / KWH));                            \
-    sum += t->energy.name / KWH;
+#define X(name, words) put(m, o, #name, number(t->energy.name / DEW__KWH));
     DEW_ENERGY_MAP(X)
 #undef X
-    put(m, o, "total", number(sum));
+    put(m, o, "total", number(dew__energy(t) / DEW__KWH));
     return o;
 }
 
@@ -139,13 +131,14 @@ static void put_tally(struct maker *m, json_t *o, size_t i,
     put(m, o, "hours", hours(m, t));
     put(m, o, "rh_pct", rh(m, t));
     put(m, o, "temperature_c",
-        span(m, mean(t->t_sum, t->hours), t->t_min, t->t_max));
-    put(m, fresh, "delivered", number(1000 * mean(t->fresh_sum, t->hours)));
+        span(m, dew__mean(t->t_sum, t->hours), t->t_min, t->t_max));
+    put(m, fresh, "delivered",
+        number(1000 * dew__mean(t->fresh_sum, t->hours)));
     put(m, fresh, "drawn_by_exhaust_fan",
-        number(1000 * mean(t->drawn_sum, t->hours)));
+        number(1000 * dew__mean(t->drawn_sum, t->hours)));
     put(m, o, "fresh_air_l_s", fresh);
-    put(m, o, "leakage_l_s", number(1000 * mean(t->leak_sum, t->hours)));
-    put(m, co2, "mean", number(mean(t->co2_sum, t->hours)));
+    put(m, o, "leakage_l_s", number(1000 * dew__mean(t->leak_sum, t->hours)));
+    put(m, co2, "mean", number(dew__mean(t->co2_sum, t->hours)));
     put(m, co2, "max", number(t->co2_max));
     put(m, o, "co2_ppm", co2);
     put(m, o, "water_kg", water(m, t));
@@ -215,7 +208,7 @@ static json_t *closure(struct maker *m, const struct dew_outcome *o)
     put(m, c, "water", number(o->water_residual));
     put(m, c, "heat", number(o->heat_residual));
     put(m, c, "water_turnover_kg", number(o->water_turnover));
-    put(m, c, "heat_turnover_kwh", number(o->heat_turnover / KWH));
+    put(m, c, "heat_turnover_kwh", number(o->heat_turnover / DEW__KWH));
     return c;
 }
 

@@ -8,8 +8,6 @@
 
 #include "report/words.h"
 
-static const double KWH = 3.6e6; /* J */
-
 /* What is being made; one refusal is enough to give it up. */
 struct maker {
     const struct dew_report *r;

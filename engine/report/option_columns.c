@@ -5,11 +5,6 @@
 #include <math.h>
 #include <string.h>
 
-static const struct dew_tally *year_of(const struct dew_report *r, size_t i)
-{
-    return &r->question->choices[i].outcome->year;
-}
-
 #define CELL(name, expression)                                                 \
     static struct dew__word name(const struct dew_report *r, size_t i)         \
     {                                                                          \
@@ -24,16 +19,6 @@ static double worst_month(const struct dew_report *r, size_t i)
     for (int m = 0; m < DEW_MONTHS; m++)
         worst = fmax(worst, o->month[m].too_humid);
     return worst;
-}
-
-static double all_energy(const struct dew_report *r, size_t i)
-{
-    double sum = 0;
-
-#define X(name, words) sum += year_of(r, i)->energy.name;
-    DEW_ENERGY_MAP(X)
-#undef X
-    return sum / 3.6e6;
 }
 
 static struct dew__word delivered(const struct dew_report *r, size_t i)
@@ -54,14 +39,9 @@ static struct dew__word asked(const struct dew_report *r, size_t i)
         required > 0 ? dew__shown(required, DEW_FLOW, r->system) : NAN, 0);
 }
 
-static double mean(double sum, double hours)
-{
-    return hours > 0 ? sum / hours : NAN;
-}
-
 static struct dew__word coldest_supply(const struct dew_report *r, size_t i)
 {
-    const struct dew_tally *y = year_of(r, i);
+    const struct dew_tally *y = dew__year(r->question, i);
 
     return dew__number(y->duty.vent > 0 ? dew__shown(y->supply_t_min,
                                                      DEW_TEMPERATURE, r->system)
@@ -81,20 +61,21 @@ static struct dew__word payback(const struct dew_report *r, size_t i)
     return isinf(years) ? never : dew__number(years, 1);
 }
 
-CELL(humid, dew__number(year_of(r, i)->too_humid, 0))
+CELL(humid, dew__number(dew__year(r->question, i)->too_humid, 0))
 CELL(worst, dew__number(worst_month(r, i), 0))
-CELL(longest, dew__number(year_of(r, i)->longest_too_humid, 0))
-CELL(dry, dew__number(year_of(r, i)->too_dry, 0))
-CELL(could, dew__number(year_of(r, i)->could_dry, 0))
-CELL(energy, dew__grouped(all_energy(r, i), 0))
+CELL(longest, dew__number(dew__year(r->question, i)->longest_too_humid, 0))
+CELL(dry, dew__number(dew__year(r->question, i)->too_dry, 0))
+CELL(could, dew__number(dew__year(r->question, i)->could_dry, 0))
+CELL(energy, dew__grouped(dew__energy(dew__year(r->question, i)) / DEW__KWH, 0))
 CELL(yearly, dew__money(r, dew_verdict_bill(r->question, i).yearly.likely))
 CELL(install, dew__price(r, dew_verdict_bill(r->question, i).install.likely))
 CELL(present, dew__price(r, dew_verdict_bill(r->question, i).present.likely))
-CELL(rh_mean,
-     dew__number(100 * mean(year_of(r, i)->rh_sum, year_of(r, i)->hours), 0))
+CELL(rh_mean, dew__number(100 * dew__mean(dew__year(r->question, i)->rh_sum,
+                                          dew__year(r->question, i)->hours),
+                          0))
 CELL(rh_95, dew__number(100 * r->question->choices[i].outcome->rh_95, 0))
-CELL(glass, dew__number(year_of(r, i)->sweat[DEW_GLASS], 0))
-CELL(corner, dew__number(year_of(r, i)->surface_80[DEW_CORNER], 0))
+CELL(glass, dew__number(dew__year(r->question, i)->sweat[DEW_GLASS], 0))
+CELL(corner, dew__number(dew__year(r->question, i)->surface_80[DEW_CORNER], 0))
 static double worst_mould(const struct dew_report *r, size_t i)
 {
     const struct dew_face *f = r->question->choices[i].outcome->faces;
@@ -104,9 +85,11 @@ static double worst_mould(const struct dew_report *r, size_t i)
 }
 
 CELL(mould, dew__number(worst_mould(r, i), 1))
-CELL(co2, dew__number(mean(year_of(r, i)->co2_sum, year_of(r, i)->hours), 0))
-CELL(co2_high, dew__number(year_of(r, i)->co2_high, 0))
-CELL(frost, dew__number(year_of(r, i)->frost_hours, 0))
+CELL(co2, dew__number(dew__mean(dew__year(r->question, i)->co2_sum,
+                                dew__year(r->question, i)->hours),
+                      0))
+CELL(co2_high, dew__number(dew__year(r->question, i)->co2_high, 0))
+CELL(frost, dew__number(dew__year(r->question, i)->frost_hours, 0))
 
 static const struct dew__column air_columns[] = {
     {{"too", "humid", "h"}, 6, humid},

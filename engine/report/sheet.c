@@ -21,25 +21,52 @@ enum { MAKERS = sizeof makers / sizeof *makers };
 
 /* ---- filling ---------------------------------------------------------------- */
 
-struct dew__word dew__words(const char *text)
+/* Cells parted by tabs; returns how many. */
+static size_t split(char *text, struct dew__word cells[DEW__SHEET_CELLS])
 {
-    struct dew__word w;
+    size_t n = 0;
 
-    snprintf(w.text, sizeof w.text, "%s", text);
-    return w;
+    for (char *at = text; at != NULL && n < DEW__SHEET_CELLS; n++) {
+        char *tab = strchr(at, '\t');
+
+        if (tab != NULL)
+            *tab = '\0';
+        snprintf(cells[n].text, sizeof cells[n].text, "%s", at);
+        at = tab != NULL ? tab + 1 : NULL;
+    }
+    return n;
 }
 
-void dew__sheet_column(struct dew__sheet *s, const char *head, int width)
+void dew__sheet_columns(struct dew__sheet *s, const char *format, ...)
 {
-    if (s->columns == DEW__SHEET_CELLS)
+    char text[DEW__SHEET_CELLS * sizeof(struct dew__word)];
+    struct dew__word heads[DEW__SHEET_CELLS];
+    size_t n;
+    va_list args;
+
+    va_start(args, format);
+    vsnprintf(text, sizeof text, format, args);
+    va_end(args);
+    n = split(text, heads);
+    for (size_t k = 0; k < n && s->columns < DEW__SHEET_CELLS; k++) {
+        char *head;
+
+        s->width[s->columns] = (int)strtol(heads[k].text, &head, 10);
+        memmove(s->head[s->columns++].text, head + 1, strlen(head));
+    }
+}
+
+void dew__sheet_row(struct dew__sheet *s, const char *format, ...)
+{
+    char text[DEW__SHEET_CELLS * sizeof(struct dew__word)];
+    va_list args;
+
+    if (s->rows == DEW__SHEET_ROWS)
         return;
-    s->head[s->columns] = dew__words(head);
-    s->width[s->columns++] = width;
-}
-
-struct dew__word *dew__sheet_row(struct dew__sheet *s)
-{
-    return s->rows < DEW__SHEET_ROWS ? s->cell[s->rows++] : NULL;
+    va_start(args, format);
+    vsnprintf(text, sizeof text, format, args);
+    va_end(args);
+    split(text, s->cell[s->rows++]);
 }
 
 void dew__sheet_note(struct dew__sheet *s, const char *format, ...)
@@ -55,57 +82,132 @@ void dew__sheet_note(struct dew__sheet *s, const char *format, ...)
 
 /* ---- text -------------------------------------------------------------------- */
 
-static void line_of(const struct dew__sheet *s, const struct dew__word *cells,
-                    FILE *out)
+static void cell_text(const struct dew__sheet *s, size_t k, const char *text,
+                      FILE *out)
 {
-    dew__left(out, cells[0].text, s->width[0]);
-    for (size_t k = 1; k < s->columns; k++)
-        dew__right(out, cells[k].text, s->width[k]);
-    fputc('\n', out);
+    if (k == 0 || s->width[k] < 0)
+        dew__left(out, text, abs(s->width[k]));
+    else
+        dew__right(out, text, s->width[k]);
+}
+
+/* Heads of two lines, or of one. */
+static void heads_text(const struct dew__sheet *s, FILE *out)
+{
+    int two = 0;
+
+    for (size_t k = 0; k < s->columns; k++)
+        two |= strchr(s->head[k].text, '\n') != NULL;
+    for (int line = two ? 0 : 1; line < 2; line++) {
+        for (size_t k = 0; k < s->columns; k++) {
+            struct dew__word w = s->head[k];
+            char *end = strchr(w.text, '\n');
+
+            if (end != NULL)
+                *end = '\0';
+            cell_text(s, k,
+                      line == 1 ? (end != NULL ? end + 1 : w.text)
+                                : (end != NULL ? w.text : ""),
+                      out);
+        }
+        fputc('\n', out);
+    }
+}
+
+static void rows_text(const struct dew__sheet *s, FILE *out)
+{
+    if (s->rows > 0)
+        heads_text(s, out);
+    for (size_t i = 0; i < s->rows; i++) {
+        for (size_t k = 0; k < s->columns; k++)
+            cell_text(s, k, s->cell[i][k].text, out);
+        fputc('\n', out);
+    }
 }
 
 static void sheet_text(const struct dew__sheet *s, FILE *out)
 {
     dew__heading(out, s->title);
-    if (s->rows > 0)
-        line_of(s, s->head, out);
-    for (size_t i = 0; i < s->rows; i++)
-        line_of(s, s->cell[i], out);
+    rows_text(s, out);
     for (size_t i = 0; i < s->notes; i++)
         dew__wrap(out, "* ", s->note[i]);
 }
 
-/* ---- page -------------------------------------------------------------------- */
-
-static void cells_html(const struct dew__sheet *s, size_t row, FILE *out)
+void dew__sheet_table_text(const struct dew__sheet *s, FILE *out)
 {
-    dew__html(out, "<tr><th scope=\"row\">%s</th>", s->cell[row][0].text);
-    for (size_t k = 1; k < s->columns; k++)
-        dew__html(out, "<td>%s</td>", s->cell[row][k].text);
-    fputs("</tr>\n", out);
+    char text[DEW__SHEET_NOTE + 100];
+
+    fputc('\n', out);
+    snprintf(text, sizeof text, "%s%s%s", s->title != NULL ? s->title : "",
+             s->title != NULL ? ". " : "", s->caption);
+    dew__wrap(out, "", text);
+    rows_text(s, out);
+    for (size_t i = 0; i < s->notes; i++)
+        dew__wrap(out, "", s->note[i]);
 }
 
-static void table_html(const struct dew__sheet *s, FILE *out)
+/* ---- page -------------------------------------------------------------------- */
+
+static void cell_html(const struct dew__sheet *s, size_t k, const char *text,
+                      FILE *out)
 {
-    fputs("<div class=\"wide\"><table><thead><tr>", out);
-    for (size_t k = 0; k < s->columns; k++)
-        dew__html(out, "<th scope=\"col\">%s</th>", s->head[k].text);
+    size_t n = strlen(text);
+    const char *class = s->width[k] < 0 ? " class=\"words\"" : "";
+
+    if (n > 0 && strspn(text, "_") == n)
+        fputs("<td class=\"blank\"></td>", out);
+    else
+        dew__html(out, "<td%-s>%s</td>",
+                  n > 2 && strcmp(text + n - 2, " !") == 0 ? " class=\"bad\""
+                                                           : class,
+                  text);
+}
+
+static void rows_html(const struct dew__sheet *s, FILE *out)
+{
+    fputs("<thead><tr>", out);
+    for (size_t k = 0; k < s->columns; k++) {
+        struct dew__word w = s->head[k];
+
+        if (strchr(w.text, '\n') != NULL)
+            *strchr(w.text, '\n') = ' ';
+        dew__html(out, "<th scope=\"col\">%s</th>", w.text);
+    }
     fputs("</tr></thead><tbody>\n", out);
-    for (size_t i = 0; i < s->rows; i++)
-        cells_html(s, i, out);
+    for (size_t i = 0; i < s->rows; i++) {
+        dew__html(out, "<tr><th scope=\"row\">%s</th>", s->cell[i][0].text);
+        for (size_t k = 1; k < s->columns; k++)
+            cell_html(s, k, s->cell[i][k].text, out);
+        fputs("</tr>\n", out);
+    }
     fputs("</tbody></table></div>\n", out);
 }
 
 static void sheet_html(const struct dew__sheet *s, FILE *out)
 {
     dew__html(out, "<section id=\"%s\"><h2>%s</h2>\n", s->id, s->title);
-    if (s->rows > 0)
-        table_html(s, out);
+    if (s->rows > 0) {
+        fputs("<div class=\"wide\"><table>", out);
+        rows_html(s, out);
+    }
     if (s->notes > 0)
         fputs("<ul>\n", out);
     for (size_t i = 0; i < s->notes; i++)
         dew__html(out, "<li>%s</li>\n", s->note[i]);
     fputs(s->notes > 0 ? "</ul></section>\n" : "</section>\n", out);
+}
+
+void dew__sheet_table_html(const struct dew__sheet *s, FILE *out)
+{
+    if (s->title != NULL)
+        dew__html(out, "<h3>%s</h3>\n", s->title);
+    dew__html(out,
+              "<div class=\"wide\"><table class=\"sheet\"><caption>%s"
+              "</caption>\n",
+              s->caption);
+    rows_html(s, out);
+    for (size_t i = 0; i < s->notes; i++)
+        dew__html(out, "<p>%s</p>\n", s->note[i]);
 }
 
 /* ---- all --------------------------------------------------------------------- */

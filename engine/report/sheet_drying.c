@@ -7,11 +7,6 @@
 #include "dew/wetting.h"
 #include "report/sheet.h"
 
-static struct dew__word share(double x, int decimals)
-{
-    return dew__number(100 * x, decimals);
-}
-
 static struct dew__word span(const struct dew_estimate *hours)
 {
     const double month = 8760.0 / 12;
@@ -24,37 +19,34 @@ static struct dew__word span(const struct dew_estimate *hours)
     return w;
 }
 
-static void drying_row(const struct dew_report *r, size_t i,
-                       struct dew__word *cell)
+static struct dew_drying drying_of(const struct dew_choice *c)
 {
-    const struct dew_choice *c = &r->question->choices[i];
     const struct dew_drying_ask ask = {c->outcome, c->settled,
                                        &c->c->house.water[DEW_SOURCE_drying],
                                        c->facts->half_life};
-    struct dew_drying d = dew_drying_of(&ask);
 
-    snprintf(cell[0].text, sizeof cell[0].text, "%zu %.100s", i + 1,
-             dew__option(r, (int)i).text);
-    cell[1] = dew__number(c->outcome->year.too_humid, 0);
-    cell[2] = dew__number(c->settled->year.too_humid, 0);
-    cell[3] = dew__number(c->outcome->year.too_dry, 0);
-    cell[4] = dew__number(c->settled->year.too_dry, 0);
-    cell[5] = share(d.more, 1);
-    cell[6] = span(&d.agree);
+    return dew_drying_of(&ask);
 }
 
-static const struct dew_unit *water_unit(const struct dew_report *r)
+static void drying_row(const struct dew_report *r, size_t i,
+                       struct dew__sheet *s)
 {
-    const struct dew_unit *u = NULL;
+    const struct dew_choice *c = &r->question->choices[i];
+    struct dew_drying d = drying_of(c);
 
-    if (r->system == DEW_SYSTEM_US)
-        u = dew_unit_find("lb", 2, DEW_WATER);
-    return u ? u : dew__unit(DEW_WATER, r->system);
+    dew__sheet_row(s, "%s\t%s\t%s\t%s\t%s\t%s\t%s", dew__numbered(r, i).text,
+                   dew__number(c->outcome->year.too_humid, 0).text,
+                   dew__number(c->settled->year.too_humid, 0).text,
+                   dew__number(c->outcome->year.too_dry, 0).text,
+                   dew__number(c->settled->year.too_dry, 0).text,
+                   dew__number(100 * d.more, 1).text, span(&d.agree).text);
 }
 
 static struct dew__word water(const struct dew_report *r, double kg)
 {
-    const struct dew_unit *u = water_unit(r);
+    const struct dew_unit *u = r->system == DEW_SYSTEM_US
+                                   ? dew_unit_find("lb", 2, DEW_WATER)
+                                   : dew__unit(DEW_WATER, r->system);
     struct dew__word w, n = dew__number(kg / u->factor, 1);
 
     snprintf(w.text, sizeof w.text, "%.40s %.20s", n.text, u->name);
@@ -87,11 +79,7 @@ static void slow_drying(const struct dew_report *r, struct dew__sheet *s)
 
 static void drying_notes(const struct dew_report *r, struct dew__sheet *s)
 {
-    const struct dew_choice *c = &r->question->choices[0];
-    const struct dew_drying_ask ask = {c->outcome, c->settled,
-                                       &c->c->house.water[DEW_SOURCE_drying],
-                                       c->facts->half_life};
-    struct dew_drying d = dew_drying_of(&ask);
+    struct dew_drying d = drying_of(&r->question->choices[0]);
 
     dew__sheet_note(
         s,
@@ -107,16 +95,12 @@ int dew__sheet_drying(const struct dew_report *r, struct dew__sheet *s)
 {
     s->id = "drying";
     s->title = "New-house water, and how fast a house dries";
-    dew__sheet_column(s, "option", 24);
-    dew__sheet_column(s, "humid h", 8);
-    dew__sheet_column(s, "once dry", 10);
-    dew__sheet_column(s, "too dry h", 10);
-    dew__sheet_column(s, "once dry", 9);
-    dew__sheet_column(s, "RH +", 5);
-    dew__sheet_column(s, "agree", 14);
+    dew__sheet_columns(
+        s,
+        "24 option\t8 humid h\t10 once dry\t10 too dry h\t9 once dry\t5 RH +\t14 agree");
     for (size_t i = 0; i < r->question->count; i++)
         if (r->question->choices[i].settled != NULL)
-            drying_row(r, i, dew__sheet_row(s));
+            drying_row(r, i, s);
     if (s->rows > 0)
         drying_notes(r, s);
     slow_drying(r, s);

@@ -4,11 +4,6 @@
 
 #include "report/sheet.h"
 
-static const struct dew_tally *year_of(const struct dew_report *r, size_t i)
-{
-    return &r->question->choices[i].outcome->year;
-}
-
 static double wettest(const struct dew_tally *y)
 {
     return fmax(fmax(y->ducts[DEW_SPOT_intake], y->ducts[DEW_SPOT_exhaust]),
@@ -19,7 +14,7 @@ static double wettest(const struct dew_tally *y)
 static int has_ducts(const struct dew_report *r, size_t i)
 {
     const struct dew_option_facts *facts = r->question->choices[i].facts;
-    const struct dew_tally *y = year_of(r, i);
+    const struct dew_tally *y = dew__year(r->question, i);
 
     return (facts->core != DEW_CORE_none &&
             facts->layout != DEW_LAYOUT_own_ducts) ||
@@ -32,29 +27,27 @@ static struct dew__word water(const struct dew_report *r, double kg)
     return dew__number(dew__shown(kg, DEW_WATER, r->system), 0);
 }
 
-static void duct_row(const struct dew_report *r, size_t i,
-                     struct dew__word *cell)
+static void duct_row(const struct dew_report *r, size_t i, struct dew__sheet *s)
 {
-    const struct dew_tally *y = year_of(r, i);
-    const double kwh = 3.6e6;
+    const struct dew_tally *y = dew__year(r->question, i);
 
-    snprintf(cell[0].text, sizeof cell[0].text, "%zu %.100s", i + 1,
-             dew__option(r, (int)i).text);
-    cell[1] = dew__number(
-        dew__shown(y->fresh_sum / y->hours, DEW_FLOW, r->system), 0);
-    cell[2] = dew__number(y->fresh_short, 0);
-    cell[3] = dew__number(y->energy.blower / kwh, 0);
-    cell[4] = water(r, y->water.putback);
-    cell[5] = water(r, y->water.unplanned + y->water.ductleak);
-    cell[6] = dew__number(wettest(y), 0);
-    cell[7] = dew__number(y->ducts[DEW_SPOT_heater], 0);
+    dew__sheet_row(
+        s, "%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s", dew__numbered(r, i).text,
+        dew__number(dew__shown(y->fresh_sum / y->hours, DEW_FLOW, r->system), 0)
+            .text,
+        dew__number(y->fresh_short, 0).text,
+        dew__number(y->energy.blower / DEW__KWH, 0).text,
+        water(r, y->water.putback).text,
+        water(r, y->water.unplanned + y->water.ductleak).text,
+        dew__number(wettest(y), 0).text,
+        dew__number(y->ducts[DEW_SPOT_heater], 0).text);
 }
 
 /* Each wet place by name, where one was. */
 static void say_spots(const struct dew_report *r, size_t i,
                       struct dew__sheet *s)
 {
-    const struct dew_tally *y = year_of(r, i);
+    const struct dew_tally *y = dew__year(r->question, i);
 
     for (int k = 0; k < DEW_DUCT_SPOTS; k++)
         if (y->ducts[k] >= 0.5)
@@ -75,20 +68,11 @@ int dew__sheet_ducts(const struct dew_report *r, struct dew__sheet *s)
         any += (size_t)has_ducts(r, i);
     if (any == 0)
         return 0;
-    dew__sheet_column(s, "option", 22);
-    dew__sheet_column(s, "fresh", 6);
-    dew__sheet_column(s, "short h", 8);
-    dew__sheet_column(s, "blower", 7);
-    dew__sheet_column(s, "put back", 9);
-    dew__sheet_column(s, "unasked", 8);
-    dew__sheet_column(s, "wet h", 6);
-    dew__sheet_column(s, "cold h", 7);
-    for (size_t i = 0; i < r->question->count; i++) {
-        struct dew__word *row = dew__sheet_row(s);
-
-        if (row != NULL)
-            duct_row(r, i, row);
-    }
+    dew__sheet_columns(
+        s,
+        "22 option\t6 fresh\t8 short h\t7 blower\t9 put back\t8 unasked\t6 wet h\t7 cold h");
+    for (size_t i = 0; i < r->question->count; i++)
+        duct_row(r, i, s);
     dew__sheet_note(
         s,
         "Fresh: delivered to the rooms, mean of the year, %s. Short: hours "

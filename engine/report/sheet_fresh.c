@@ -12,44 +12,26 @@ static struct dew__word flow(const struct dew_report *r, double x)
     return dew__number(dew__shown(x, DEW_FLOW, r->system), 0);
 }
 
-/* "ASHRAE 62.2, 2013 and later" of the rule's words, up to the colon. */
-static struct dew__word rule_name(enum dew_rate_rule rule)
-{
-    struct dew__word w = dew__words(dew_house_rate_words(rule));
-
-    w.text[strcspn(w.text, ":")] = '\0';
-    return w;
-}
-
 /* ---- where outdoor air comes in ---------------------------------------------- */
 
 static void air_row(const struct dew_report *r, size_t i, struct dew__sheet *s)
 {
     struct dew_fresh_air a = dew_verdict_air(r->question, i);
     double asked = r->question->choices[i].outcome->required;
-    struct dew__word *cell = dew__sheet_row(s);
 
-    if (cell == NULL)
-        return;
-    snprintf(cell[0].text, sizeof cell[0].text, "%zu %.100s", i + 1,
-             dew__option(r, (int)i).text);
-    cell[1] = flow(r, a.rooms);
-    cell[2] = flow(r, a.drawn);
-    cell[3] = flow(r, a.leaks);
-    cell[4] = flow(r, a.counted);
-    cell[5] = flow(r, asked > 0 ? asked : NAN);
+    dew__sheet_row(s, "%s\t%s\t%s\t%s\t%s\t%s", dew__numbered(r, i).text,
+                   flow(r, a.rooms).text, flow(r, a.drawn).text,
+                   flow(r, a.leaks).text, flow(r, a.counted).text,
+                   flow(r, asked > 0 ? asked : NAN).text);
 }
 
 int dew__sheet_air(const struct dew_report *r, struct dew__sheet *s)
 {
     s->id = "air";
     s->title = "Where outdoor air comes in, and what of it counts";
-    dew__sheet_column(s, "option", 26);
-    dew__sheet_column(s, "to rooms", 10);
-    dew__sheet_column(s, "drawn in", 10);
-    dew__sheet_column(s, "all leaks", 11);
-    dew__sheet_column(s, "counts", 8);
-    dew__sheet_column(s, "asked for", 11);
+    dew__sheet_columns(
+        s,
+        "26 option\t10 to rooms\t10 drawn in\t11 all leaks\t8 counts\t11 asked for");
     for (size_t i = 0; i < r->question->count; i++)
         air_row(r, i, s);
     dew__sheet_note(
@@ -75,16 +57,16 @@ static void rate_row(const struct dew_report *r, enum dew_rate_rule rule,
 {
     struct dew_dwelling home = dew_fresh_dwelling(r->question);
     double asked = dew_house_rate(rule, &home);
-    struct dew__word *cell;
+    const char *words =
+        dew_house_rate_words(rule); /* "ASHRAE 62.2, ...: ..." */
 
-    if (isnan(asked))
-        return;
-    cell = dew__sheet_row(s);
-    cell[0] = rule_name(rule);
-    cell[1] = flow(r, asked);
-    cell[2] = dew__number(dew_fresh_hours_below(r->question, 0, asked), 0);
-    cell[3] =
-        dew__number(dew_fresh_hours_below(r->question, shown(r), asked), 0);
+    if (!isnan(asked))
+        dew__sheet_row(
+            s, "%.*s\t%s\t%s\t%s", (int)strcspn(words, ":"), words,
+            flow(r, asked).text,
+            dew__number(dew_fresh_hours_below(r->question, 0, asked), 0).text,
+            dew__number(dew_fresh_hours_below(r->question, shown(r), asked), 0)
+                .text);
 }
 
 static void credit_note(const struct dew_report *r, struct dew__sheet *s)
@@ -108,16 +90,11 @@ static void credit_note(const struct dew_report *r, struct dew__sheet *s)
 
 int dew__sheet_rates(const struct dew_report *r, struct dew__sheet *s)
 {
-    char head[2][24];
-
     s->id = "rates";
     s->title = "Fresh air by the rules, and hours below each";
-    snprintf(head[0], sizeof head[0], "option 1 h");
-    snprintf(head[1], sizeof head[1], "option %zu h", shown(r) + 1);
-    dew__sheet_column(s, "rule and edition", 48);
-    dew__sheet_column(s, dew__unit(DEW_FLOW, r->system)->name, 7);
-    dew__sheet_column(s, head[0], 12);
-    dew__sheet_column(s, head[1], 12);
+    dew__sheet_columns(
+        s, "48 rule and edition\t7 %s\t12 option 1 h\t12 option %zu h",
+        dew__unit(DEW_FLOW, r->system)->name, shown(r) + 1);
     for (int rule = 0; rule < DEW_RATE_RULES; rule++)
         rate_row(r, (enum dew_rate_rule)rule, s);
     if (s->rows == 0)
@@ -146,21 +123,14 @@ int dew__sheet_local(const struct dew_report *r, struct dew__sheet *s)
 
     s->id = "local";
     s->title = "Local exhaust by the rules";
-    dew__sheet_column(s, "rule", 16);
-    dew__sheet_column(s, "room", 9);
-    dew__sheet_column(s, "when needed", 13);
-    dew__sheet_column(s, "all the time", 18);
-    dew__sheet_column(s, "fan here", 10);
-    for (size_t i = 0; i < count; i++) {
-        struct dew__word *cell = dew__sheet_row(s);
-
-        cell[0] = dew__words(list[i].rule);
-        cell[1] = dew__words(list[i].room == DEW_KITCHEN ? "kitchen" : "bath");
-        cell[2] = flow(r, list[i].needed);
-        cell[3] = continuous(r, &list[i]);
-        cell[4] =
-            list[i].here > 0 ? flow(r, list[i].here) : dew__words("none told");
-    }
+    dew__sheet_columns(
+        s, "16 rule\t9 room\t13 when needed\t18 all the time\t10 fan here");
+    for (size_t i = 0; i < count; i++)
+        dew__sheet_row(
+            s, "%s\t%s\t%s\t%s\t%s", list[i].rule,
+            list[i].room == DEW_KITCHEN ? "kitchen" : "bath",
+            flow(r, list[i].needed).text, continuous(r, &list[i]).text,
+            list[i].here > 0 ? flow(r, list[i].here).text : "none told");
     dew__sheet_note(s,
                     "%s; where a rule has two figures (with or without a "
                     "hood, gas or electric) the larger.",
@@ -177,22 +147,18 @@ int dew__sheet_people(const struct dew_report *r, struct dew__sheet *s)
 
     s->id = "people";
     s->title = "What people give off";
-    dew__sheet_column(s, "each grown person", 20);
-    dew__sheet_column(s, "water g/h", 11);
-    dew__sheet_column(s, "from", 7);
-    dew__sheet_column(s, "to", 6);
-    dew__sheet_column(s, "heat W", 8);
-    dew__sheet_column(s, "CO2 L/s", 9);
+    dew__sheet_columns(
+        s,
+        "20 each grown person\t11 water g/h\t7 from\t6 to\t8 heat W\t9 CO2 L/s");
     for (int a = 0; a < DEW_ACTIVITIES; a++) {
         const struct dew_body *b = dew_house_body((enum dew_activity)a);
-        struct dew__word *cell = dew__sheet_row(s);
 
-        cell[0] = dew__words(b->name);
-        cell[1] = dew__number(1000 * b->water, 0);
-        cell[2] = dew__number(1000 * b->low, 0);
-        cell[3] = dew__number(1000 * b->high, 0);
-        cell[4] = dew__number(b->sensible, 0);
-        cell[5] = dew__number(1000 * dew_house_co2_adult(b->met), 4);
+        dew__sheet_row(s, "%s\t%s\t%s\t%s\t%s\t%s", b->name,
+                       dew__number(1000 * b->water, 0).text,
+                       dew__number(1000 * b->low, 0).text,
+                       dew__number(1000 * b->high, 0).text,
+                       dew__number(b->sensible, 0).text,
+                       dew__number(1000 * dew_house_co2_adult(b->met), 4).text);
     }
     if (p->count > 0 && isfinite(co2))
         dew__sheet_note(

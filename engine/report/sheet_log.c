@@ -27,19 +27,18 @@ static void month_row(const struct dew_report *r, int month,
                       struct dew__sheet *s)
 {
     struct dew__log_sum sum = dew__log_sum_of(r, month);
-    struct dew__word *cell;
+    int tested = dew__log_tested(r);
 
     if (sum.hours == 0 && sum.rh_hours == 0 && sum.tested == 0)
         return;
-    cell = dew__sheet_row(s);
-    cell[0] = dew__words(month < 0 ? "All" : dew__month(month));
-    cell[1] = dew__number(sum.hours, 0);
-    cell[2] = degrees(r, sum.dew_read);
-    cell[3] = degrees(r, sum.dew_model);
-    cell[4] = dew__number(100 * sum.rh_read, 0);
-    cell[5] = dew__number(100 * sum.rh_model, 0);
-    cell[6] = dew__number(dew__log_tested(r) ? sum.dries : NAN, 0);
-    cell[7] = dew__number(dew__log_tested(r) ? sum.tested : NAN, 0);
+    dew__sheet_row(
+        s, "%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s",
+        month < 0 ? "All" : dew__month(month), dew__number(sum.hours, 0).text,
+        degrees(r, sum.dew_read).text, degrees(r, sum.dew_model).text,
+        dew__number(100 * sum.rh_read, 0).text,
+        dew__number(100 * sum.rh_model, 0).text,
+        dew__number(tested ? sum.dries : NAN, 0).text,
+        dew__number(tested ? sum.tested : NAN, 0).text);
 }
 
 static void compared(const struct dew_report *r, const struct dew__log_sum *sum,
@@ -112,14 +111,9 @@ int dew__sheet_log(const struct dew_report *r, struct dew__sheet *s)
         return 0;
     s->id = "log";
     s->title = "Your own log beside the model";
-    dew__sheet_column(s, "month", 11);
-    dew__sheet_column(s, "hours", 7);
-    dew__sheet_column(s, "dew read", 10);
-    dew__sheet_column(s, "model", 8);
-    dew__sheet_column(s, "RH read", 9);
-    dew__sheet_column(s, "model", 8);
-    dew__sheet_column(s, "could dry", 11);
-    dew__sheet_column(s, "of h", 7);
+    dew__sheet_columns(
+        s,
+        "11 month\t7 hours\t10 dew read\t8 model\t9 RH read\t8 model\t11 could dry\t7 of h");
     for (int m = 0; m < DEW_MONTHS; m++)
         month_row(r, m, s);
     month_row(r, -1, s);

@@ -30,25 +30,19 @@ int dew__sheet_install(const struct dew_report *r, struct dew__sheet *s)
     s->title = "What each option costs, with its range";
     if (q->prices == NULL)
         return 0;
-    dew__sheet_column(s, "option", 13);
-    dew__sheet_column(s, "to install", 28);
-    dew__sheet_column(s, "to run and keep, a year", 26);
-    dew__sheet_column(s, "as of", 13);
+    dew__sheet_columns(
+        s, "13 option\t28 to install\t26 to run and keep, a year\t13 as of");
     for (size_t i = 0; i < q->count; i++) {
         struct dew_bill bill = dew_verdict_bill(q, i);
         const struct dew_costs *c = q->choices[i].costs;
-        struct dew__word *cell = dew__sheet_row(s);
         char date[40];
 
-        if (cell == NULL)
-            break;
-        snprintf(cell[0].text, sizeof cell[0].text, "%zu %.100s", i + 1,
-                 dew__option(r, (int)i).text);
-        cell[1] = range(r, &bill.install);
-        cell[2] = range(r, &bill.yearly);
-        cell[3] = dew__words(c != NULL && c->date[0] != '\0'
-                                 ? dew__clean(c->date, date, sizeof date)
-                                 : "-");
+        dew__sheet_row(s, "%s\t%s\t%s\t%s", dew__numbered(r, i).text,
+                       range(r, &bill.install).text,
+                       range(r, &bill.yearly).text,
+                       c != NULL && c->date[0] != '\0'
+                           ? dew__clean(c->date, date, sizeof date)
+                           : "-");
     }
     dew__sheet_note(s,
                     "The range of a year is that of the prices, which move "
@@ -93,37 +87,32 @@ static void use_row(const struct dew_report *r, const struct use *use,
                     struct dew__sheet *s)
 {
     const struct dew_question *q = r->question;
-    struct dew__word words[WIDE], *cell;
+    char row[WIDE * sizeof(struct dew__word)];
+    size_t at = 0;
     int some = 0;
 
-    for (size_t i = 0; i < q->count && i < WIDE; i++) {
+    for (size_t i = 0; i < q->count && i < WIDE && at < sizeof row; i++) {
         struct dew_bill bill = dew_verdict_bill(q, i);
 
-        words[i] = dew__money(r, use->of(&bill));
+        at += (size_t)snprintf(row + at, sizeof row - at, "\t%s",
+                               dew__money(r, use->of(&bill)).text);
         some |= !(fabs(use->of(&bill)) < 0.5); /* or not known */
     }
-    cell = some ? dew__sheet_row(s) : NULL;
-    if (cell == NULL)
-        return;
-    cell[0] = dew__words(use->words);
-    for (size_t i = 0; i < q->count && i < WIDE; i++)
-        cell[1 + i] = words[i];
+    if (some)
+        dew__sheet_row(s, "%s%s", use->words, row);
 }
 
 int dew__sheet_yearly(const struct dew_report *r, struct dew__sheet *s)
 {
     const struct dew_question *q = r->question;
-    char head[24];
 
     s->id = "yearly";
     s->title = "What a year costs, by end use";
     if (q->prices == NULL)
         return 0;
-    dew__sheet_column(s, "end use", 30);
-    for (size_t i = 0; i < q->count && i < WIDE; i++) {
-        snprintf(head, sizeof head, "option %zu", i + 1);
-        dew__sheet_column(s, head, 10);
-    }
+    dew__sheet_columns(s, "30 end use");
+    for (size_t i = 0; i < q->count && i < WIDE; i++)
+        dew__sheet_columns(s, "10 option %zu", i + 1);
     for (size_t k = 0; k < sizeof uses / sizeof *uses; k++)
         use_row(r, &uses[k], s);
     if (q->count > WIDE)

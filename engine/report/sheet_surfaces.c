@@ -12,21 +12,12 @@ static const struct dew_outcome *outcome(const struct dew_report *r, size_t i)
     return r->question->choices[i].outcome;
 }
 
-static struct dew__word percent(double share, int decimals)
+static struct dew__word percent(double share)
 {
-    struct dew__word w = dew__number(100 * share, decimals);
+    struct dew__word w = dew__number(100 * share, 0);
 
     if (isfinite(share))
         memcpy(w.text + strlen(w.text), " %", sizeof " %");
-    return w;
-}
-
-static struct dew__word numbered(const struct dew_report *r, size_t i)
-{
-    struct dew__word w;
-
-    snprintf(w.text, sizeof w.text, "%zu %.100s", i + 1,
-             dew__option(r, (int)i).text);
     return w;
 }
 
@@ -36,19 +27,18 @@ static const char *const face_names[DEW_SURFACES] = {"glass", "frame",
                                                      "corner"};
 
 static void surface_row(const struct dew_report *r, size_t i, int f,
-                        struct dew__word *row)
+                        struct dew__sheet *s)
 {
     const struct dew_outcome *o = outcome(r, i);
     const struct dew_face *face = &o->faces[f];
 
-    row[0] = numbered(r, i);
-    row[1] = dew__words(face_names[f]);
-    row[2] = dew__number(o->year.sweat[f], 0);
-    row[3] = dew__number(o->year.surface_80[f], 0);
-    row[4] = dew__number(face->mean_80, 0);
-    row[5] = dew__number(face->mould, 2);
-    row[6] = dew__number(face->mould_years, 2);
-    row[7] = dew__number(face->mould_1999, 2);
+    dew__sheet_row(
+        s, "%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s", dew__numbered(r, i).text,
+        face_names[f], dew__number(o->year.sweat[f], 0).text,
+        dew__number(o->year.surface_80[f], 0).text,
+        dew__number(face->mean_80, 0).text, dew__number(face->mould, 2).text,
+        dew__number(face->mould_years, 2).text,
+        dew__number(face->mould_1999, 2).text);
 }
 
 /* Quiet where nothing was ever damp. */
@@ -68,21 +58,12 @@ int dew__sheet_surfaces(const struct dew_report *r, struct dew__sheet *s)
     s->title = "What the coldest surfaces feel";
     if (!ever_damp(r))
         return 0;
-    dew__sheet_column(s, "option", 26);
-    dew__sheet_column(s, "", 7);
-    dew__sheet_column(s, "wet h", 6);
-    dew__sheet_column(s, ">80 % h", 8);
-    dew__sheet_column(s, "30 d h", 7);
-    dew__sheet_column(s, "mould", 6);
-    dew__sheet_column(s, "10 years", 9);
-    dew__sheet_column(s, "pine", 6);
+    dew__sheet_columns(
+        s,
+        "26 option\t7 \t6 wet h\t8 >80 %% h\t7 30 d h\t6 mould\t9 10 years\t6 pine");
     for (size_t i = 0; i < r->question->count; i++)
-        for (int f = 0; f < DEW_SURFACES; f++) {
-            struct dew__word *row = dew__sheet_row(s);
-
-            if (row != NULL)
-                surface_row(r, i, f, row);
-        }
+        for (int f = 0; f < DEW_SURFACES; f++)
+            surface_row(r, i, f, s);
     dew__sheet_note(
         s, "30 d: hours in which the mean of the last 30 days was 80 %% RH or "
            "more at 5 to 40 degC, which must be none (ASHRAE 160, 2009). "
@@ -114,16 +95,14 @@ static struct dew__word band_of(const struct dew_report *r,
 }
 
 static void window_row(const struct dew_report *r,
-                       const struct dew_wet_row *row, struct dew__word *cell)
+                       const struct dew_wet_row *row, struct dew__sheet *s)
 {
-    cell[0] = band_of(r, row);
-    cell[1] = percent(row->glass, 0);
-    cell[2] = percent(row->frame, 0);
-    cell[3] = percent(row->trade, 0);
-    cell[4] = dew__number(row->hours, 0);
-    cell[5] = dew__number(row->above_trade, 0);
-    cell[6] = dew__number(row->wet, 0);
-    cell[7] = dew__number(dew__shown(row->keeps_dry, DEW_FLOW, r->system), 0);
+    dew__sheet_row(
+        s, "%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s", band_of(r, row).text,
+        percent(row->glass).text, percent(row->frame).text,
+        percent(row->trade).text, dew__number(row->hours, 0).text,
+        dew__number(row->above_trade, 0).text, dew__number(row->wet, 0).text,
+        dew__number(dew__shown(row->keeps_dry, DEW_FLOW, r->system), 0).text);
 }
 
 static void window_notes(const struct dew_report *r,
@@ -160,17 +139,12 @@ int dew__sheet_windows(const struct dew_report *r, struct dew__sheet *s)
     s->id = "windows";
     s->title = "Winter windows: humidity at which they wet, house as it stands";
     dew_wetting_of(outcome(r, 0), r->question->choices[0].c, rows);
-    dew__sheet_column(s, "outdoors", 18);
-    dew__sheet_column(s, "glass", 7);
-    dew__sheet_column(s, "frame", 7);
-    dew__sheet_column(s, "trade", 7);
-    dew__sheet_column(s, "hours", 7);
-    dew__sheet_column(s, "over trade", 12);
-    dew__sheet_column(s, "wet glass", 11);
-    dew__sheet_column(s, "air", 8);
+    dew__sheet_columns(
+        s,
+        "18 outdoors\t7 glass\t7 frame\t7 trade\t7 hours\t12 over trade\t11 wet glass\t8 air");
     for (int i = 0; i < DEW_WET_ROWS; i++)
         if (rows[i].hours > 0)
-            window_row(r, &rows[i], dew__sheet_row(s));
+            window_row(r, &rows[i], s);
     if (s->rows == 0)
         return 0;
     window_notes(r, &rows[0], s);

@@ -6,8 +6,6 @@
 #include "dew/thumb.h"
 #include "report/sheet.h"
 
-static const double KWH = 3.6e6, POUND = 0.45359237, TON = 3516.8528;
-
 static struct dew__word with_unit(double x, int decimals, const char *unit)
 {
     struct dew__word w, n = dew__number(x, decimals);
@@ -19,23 +17,21 @@ static struct dew__word with_unit(double x, int decimals, const char *unit)
 
 static struct dew__word per_fan(const struct dew_report *r, double x)
 {
-    const double cfm_per_w = 0.3048 * 0.3048 * 0.3048 / 60;
-
-    return r->system == DEW_SYSTEM_US ? with_unit(x / cfm_per_w, 1, "cfm/W")
+    return r->system == DEW_SYSTEM_US ? with_unit(x / DEW__CFM, 1, "cfm/W")
                                       : with_unit(1e3 * x, 2, "L/s per W");
 }
 
 static struct dew__word per_ton(const struct dew_report *r, double x)
 {
     return r->system == DEW_SYSTEM_US
-               ? with_unit(x * 3600 * TON / POUND, 1, "lb/h per ton")
+               ? with_unit(x * 3600 * DEW__TON / DEW__LB, 1, "lb/h per ton")
                : with_unit(x * 3600 * 1000, 2, "kg/h per kW");
 }
 
 static struct dew__word water_rate(const struct dew_report *r, double x)
 {
     return r->system == DEW_SYSTEM_US
-               ? with_unit(x * 86400 / POUND, 1, "lb/day")
+               ? with_unit(x * 86400 / DEW__LB, 1, "lb/day")
                : dew__amount(x, DEW_WATER_RATE, r->system, 1);
 }
 
@@ -48,7 +44,9 @@ static struct dew__word figure(const struct dew_report *r,
     case DEW_THUMB_PLAIN:
         return with_unit(x, x == floor(x) ? 0 : 1, "");
     case DEW_THUMB_CORE:
-        return dew__words(x == 0.5 ? "either" : x > 0 ? "enthalpy" : "heat");
+        return x == 0.5 ? (struct dew__word){"either"}
+               : x > 0  ? (struct dew__word){"enthalpy"}
+                        : (struct dew__word){"heat"};
     case DEW_THUMB_HOURS:
         return with_unit(x, 0, "h");
     case DEW_THUMB_FLOW:
@@ -58,9 +56,9 @@ static struct dew__word figure(const struct dew_report *r,
     case DEW_THUMB_WATER:
         return dew__amount(x, DEW_WATER, r->system, 0);
     case DEW_THUMB_ENERGY:
-        return with_unit(x / KWH, 0, "kWh");
+        return with_unit(x / DEW__KWH, 0, "kWh");
     case DEW_THUMB_PER_ENERGY:
-        return with_unit(x * KWH, 1, "L/kWh");
+        return with_unit(x * DEW__KWH, 1, "L/kWh");
     case DEW_THUMB_PER_FAN:
         return per_fan(r, x);
     case DEW_THUMB_PER_TON:
@@ -104,7 +102,7 @@ static const char *whose(enum dew_thumb_rule rule, char *out, size_t size)
 /* "They agree." or, outside what the rule says, by how much they still do. */
 static struct dew__word agree(const struct dew_thumb *t)
 {
-    struct dew__word w = dew__words("They agree.");
+    struct dew__word w = {"They agree."};
 
     if (t->found < t->low || t->found > t->high)
         snprintf(w.text, sizeof w.text, "They agree within %.20s %%.",

@@ -13,11 +13,6 @@
 
 enum { NAME = 22, BLOCK = 5 }; /* columns of a name, options side by side */
 
-static const struct dew_tally *year_of(const struct dew_report *r, size_t i)
-{
-    return &r->question->choices[i].outcome->year;
-}
-
 /* ---- cautions ------------------------------------------------------------- */
 
 static void caution(const struct dew_report *r, const struct dew_caution *c,
@@ -80,10 +75,7 @@ static void verdict(const struct dew_report *r, FILE *out)
 
 static void option_cell(const struct dew_report *r, size_t i, FILE *out)
 {
-    char cell[160];
-
-    snprintf(cell, sizeof cell, "%zu %s", i + 1, dew__option(r, (int)i).text);
-    dew__left(out, cell, NAME);
+    dew__left(out, dew__numbered(r, i).text, NAME);
 }
 
 static void table(const struct dew_report *r, const struct dew__column *columns,
@@ -185,7 +177,7 @@ struct book {
 /* A member of option i's tally of the year, as shown. */
 static double member(const struct book *b, size_t i, size_t offset)
 {
-    const char *tally = (const void *)year_of(b->r, i);
+    const char *tally = (const void *)dew__year(b->r->question, i);
 
     return *(const double *)(const void *)(tally + offset) * b->factor;
 }
@@ -268,7 +260,7 @@ static void books(const struct dew_report *r, FILE *out)
     if (r->system == DEW_SYSTEM_US)
         fputs("1 gal = 3.785 kg\n", out);
     dew__heading(out, "Energy used, a year");
-    book(r, "kWh", 1 / 3.6e6, energy_rows, out);
+    book(r, "kWh", 1 / DEW__KWH, energy_rows, out);
 }
 
 /* ---- how it was judged ------------------------------------------------------ */

@@ -106,6 +106,15 @@ struct dew__word dew__price(const struct dew_report *report, double amount)
     return isnan(amount) ? wanting : dew__money(report, amount);
 }
 
+struct dew__word dew__numbered(const struct dew_report *report, size_t i)
+{
+    struct dew__word w;
+
+    snprintf(w.text, sizeof w.text, "%zu %.120s", i + 1,
+             dew__option(report, (int)i).text);
+    return w;
+}
+
 char *dew__which(uint64_t options, char *out, size_t size)
 {
     int many = (options & (options - 1)) != 0;

@@ -8,6 +8,7 @@
 #include "core/clean.h"
 #include "dew/report.h"
 #include "dew/unit.h"
+#include "study/year.h"
 
 /* A short text by value: good for one expression. */
 struct dew__word {
@@ -49,6 +50,9 @@ struct dew__word dew__span(const struct dew_report *report);
 
 /* Name of option i, cleaned. */
 struct dew__word dew__option(const struct dew_report *report, int i);
+
+/* The same behind its number: "2 heat core". */
+struct dew__word dew__numbered(const struct dew_report *report, size_t i);
 
 /* "option 2" or "options 2, 5": bit i = option i + 1; "" of none. */
 char *dew__which(uint64_t options, char *out, size_t size);

@@ -7,26 +7,19 @@
 #include "report/words.h"
 #include "sheets/page_parts.h"
 
-static const double J_PER_KWH = 3.6e6;
-
-static const struct dew_tally *year_of(const struct dew_report *r, size_t i)
-{
-    return &r->question->choices[i].outcome->year;
-}
-
 static struct dew__word humid(const struct dew_report *r, size_t i)
 {
-    return dew__number(year_of(r, i)->too_humid, 0);
+    return dew__number(dew__year(r->question, i)->too_humid, 0);
 }
 
 static struct dew__word dry(const struct dew_report *r, size_t i)
 {
-    return dew__number(year_of(r, i)->too_dry, 0);
+    return dew__number(dew__year(r->question, i)->too_dry, 0);
 }
 
 static struct dew__word wet(const struct dew_report *r, size_t i)
 {
-    return dew__number(year_of(r, i)->sweat[DEW_GLASS], 0);
+    return dew__number(dew__year(r->question, i)->sweat[DEW_GLASS], 0);
 }
 
 static struct dew__word fresh(const struct dew_report *r, size_t i)
@@ -45,17 +38,14 @@ static struct dew__word fresh(const struct dew_report *r, size_t i)
 
 static struct dew__word co2(const struct dew_report *r, size_t i)
 {
-    return dew__number(year_of(r, i)->co2_sum / year_of(r, i)->hours, 0);
+    return dew__number(dew__year(r->question, i)->co2_sum /
+                           dew__year(r->question, i)->hours,
+                       0);
 }
 
 static struct dew__word energy(const struct dew_report *r, size_t i)
 {
-    double sum = 0;
-
-#define X(name, words) sum += year_of(r, i)->energy.name;
-    DEW_ENERGY_MAP(X)
-#undef X
-    return dew__grouped(sum / J_PER_KWH, 0);
+    return dew__grouped(dew__energy(dew__year(r->question, i)) / DEW__KWH, 0);
 }
 
 static struct dew__word install(const struct dew_report *r, size_t i)

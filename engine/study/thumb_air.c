@@ -2,13 +2,12 @@
 /* Rules of thumb about air, water and windows. */
 #include <math.h>
 
+#include "core/factors.h"
 #include "dew/leakage.h"
 #include "dew/rates.h"
 #include "dew/wetting.h"
 #include "study/rules.h"
 #include "study/thumb.h"
-
-static const double CFM = 0.3048 * 0.3048 * 0.3048 / 60; /* m3/s */
 
 static double per_hour(double sum, double hours)
 {
@@ -117,7 +116,7 @@ int dew__thumb_rate_rooms(const struct dew_question *q, struct dew_thumb *t)
 
     if (q->choices[0].c->house.bedrooms < 1)
         return 0;
-    return by_rule(q, t, CFM * (20 + 10.0 * others));
+    return by_rule(q, t, DEW__CFM * (20 + 10.0 * others));
 }
 
 /* The same mean concentration in one mixed zone; 12 h on, 12 h off. */
@@ -161,7 +160,7 @@ int dew__thumb_dew_60(const struct dew_question *q, struct dew_thumb *t)
 
 int dew__thumb_family_water(const struct dew_question *q, struct dew_thumb *t)
 {
-    const double lb_day = 0.45359237 / 86400; /* kg/s */
+    const double lb_day = DEW__LB / 86400; /* kg/s */
     const struct dew_tally *y = &dew__base(q)->year;
     double people = q->choices[0].c->house.people.count;
     double house = dew_wetting_sources(y);

@@ -4,16 +4,9 @@
 
 #include "study/rules.h"
 #include "study/thumb.h"
+#include "study/year.h"
 
 enum { NONE = DEW_NO_OPTION };
-
-static const double KWH = 3.6e6, POUND = 0.45359237, TON = 3516.8528;
-static const double CFM = 0.3048 * 0.3048 * 0.3048 / 60; /* m3/s */
-
-static const struct dew_tally *year_of(const struct dew_question *q, size_t i)
-{
-    return &dew__outcome(q, i)->year;
-}
 
 static const struct dew_path *running(const struct dew_question *q, size_t i)
 {
@@ -124,8 +117,8 @@ int dew__thumb_fan_15(const struct dew_question *q, struct dew_thumb *t)
         return 0;
     t->option = (int)i;
     t->unit = DEW_THUMB_PER_FAN;
-    dew__thumb_set(t, 1.5 * CFM, NAN, fmax(p->supply, p->exhaust) / p->fan_w,
-                   0.005);
+    dew__thumb_set(t, 1.5 * DEW__CFM, NAN,
+                   fmax(p->supply, p->exhaust) / p->fan_w, 0.005);
     return dew__thumb_why(t, "a screening figure: the fans' kWh a year are in "
                              "the energy table");
 }
@@ -150,9 +143,10 @@ int dew__thumb_fan_auto(const struct dew_question *q, struct dew_thumb *t)
         return 0;
     t->option = i;
     t->unit = DEW_THUMB_WATER;
-    dew__thumb_set(
-        t, 1, NAN,
-        year_of(q, (size_t)i)->water.putback - year_of(q, 0)->water.putback, 0);
+    dew__thumb_set(t, 1, NAN,
+                   dew__year(q, (size_t)i)->water.putback -
+                       dew__year(q, 0)->water.putback,
+                   0);
     return dew__thumb_why(t, "the coil is dry most of the year here, so a "
                              "running blower has little to put back");
 }
@@ -164,19 +158,20 @@ static double tons(const struct dew_question *q, size_t i)
 
     for (int k = 0; k < p->handler_count; k++)
         capacity += p->handlers[k].capacity;
-    return capacity / TON;
+    return capacity / DEW__TON;
 }
 
 int dew__thumb_ton_water(const struct dew_question *q, struct dew_thumb *t)
 {
-    const struct dew_tally *y = year_of(q, 0);
-    double rated = tons(q, 0) * TON;
+    const struct dew_tally *y = dew__year(q, 0);
+    double rated = tons(q, 0) * DEW__TON;
 
     if (!(rated > 0) || !(y->duty.cool > 0))
         return 0;
     t->option = 0;
     t->unit = DEW_THUMB_PER_TON;
-    dew__thumb_set(t, 3 * POUND / 3600 / TON, 3 * POUND / 3600 / TON,
+    dew__thumb_set(t, 3 * DEW__LB / 3600 / DEW__TON,
+                   3 * DEW__LB / 3600 / DEW__TON,
                    y->coil_drained / (3600 * y->duty.cool) / rated, 0.3);
     return dew__thumb_why(
         t, t->found < t->low
@@ -231,7 +226,8 @@ int dew__thumb_own_best(const struct dew_question *q, struct dew_thumb *t)
             b = (int)i;
     if (b == NONE)
         return 0;
-    more = year_of(q, (size_t)b)->too_humid - year_of(q, (size_t)a)->too_humid;
+    more =
+        dew__year(q, (size_t)b)->too_humid - dew__year(q, (size_t)a)->too_humid;
     t->option = b;
     t->unit = DEW_THUMB_HOURS;
     dew__thumb_set(t, 0, NAN, more, 0);
@@ -280,8 +276,8 @@ int dew__thumb_dryer_1000(const struct dew_question *q, struct dew_thumb *t)
         return 0;
     t->option = i;
     t->unit = DEW_THUMB_ENERGY;
-    dew__thumb_set(t, 1000 * KWH, 1000 * KWH,
-                   year_of(q, (size_t)i)->energy.dehumidifier, 0.3);
+    dew__thumb_set(t, 1000 * DEW__KWH, 1000 * DEW__KWH,
+                   dew__year(q, (size_t)i)->energy.dehumidifier, 0.3);
     return dew__thumb_why(t, "it runs by this house's water, its set point and "
                              "what cooling takes out already");
 }
@@ -293,12 +289,12 @@ int dew__thumb_dryer_factor(const struct dew_question *q, struct dew_thumb *t)
 
     if (i == NONE)
         return 0;
-    y = year_of(q, (size_t)i);
+    y = dew__year(q, (size_t)i);
     if (!(y->energy.dehumidifier > 0))
         return 0;
     t->option = i;
     t->unit = DEW_THUMB_PER_ENERGY;
-    dew__thumb_set(t, 1.2 / KWH, 3.75 / KWH,
+    dew__thumb_set(t, 1.2 / DEW__KWH, 3.75 / DEW__KWH,
                    -y->water.dehumidifier / y->energy.dehumidifier, 0.005);
     return dew__thumb_why(t, "labels are rated in warm, damp air; in cooler, "
                              "drier rooms each litre costs more");

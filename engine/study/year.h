@@ -1,0 +1,34 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The year of an option, as all who tell of it ask for it.  Private. */
+#ifndef DEW_STUDY_YEAR_H
+#define DEW_STUDY_YEAR_H
+
+#include <math.h>
+
+#include "core/factors.h"
+#include "dew/verdict.h"
+
+static inline const struct dew_tally *dew__year(const struct dew_question *q,
+                                                size_t i)
+{
+    return &q->choices[i].outcome->year;
+}
+
+/* NaN over no hours. */
+static inline double dew__mean(double sum, double hours)
+{
+    return hours > 0 ? sum / hours : NAN;
+}
+
+/* J, all that was bought. */
+static inline double dew__energy(const struct dew_tally *t)
+{
+    double sum = 0;
+
+#define X(name, words) sum += t->energy.name;
+    DEW_ENERGY_MAP(X)
+#undef X
+    return sum;
+}
+
+#endif
