@@ -79,12 +79,6 @@ const char *dew__told_vent(enum dew_vent_state vent);
 struct dew__word dew__air(double flow, enum dew_system system);
 struct dew__word dew__air_figure(double flow, enum dew_system system);
 
-/* A state's row of figures: fresh air to the rooms, stale air, short circuit,
-   imbalance, back-flow, unplanned, blower W, fans W. */
-enum { DEW__STATE_CELLS = 8 };
-void dew__state_cells(const struct dew_duct_state *s, enum dew_system system,
-                      struct dew__word cells[DEW__STATE_CELLS]);
-
 /* ---- in words ------------------------------------------------------------ */
 
 enum { DEW__SAID = 16, DEW__SAID_LONG = 420 };
@@ -139,17 +133,10 @@ size_t dew__commissioning_points(const struct dew__told *t,
 /* "good", "12 % low"; "" where nothing was measured. */
 struct dew__word dew__commissioning_judged(const struct dew__point *p);
 
-/* What to set and measure at each grille, and what was measured. */
-void dew__commissioning_html(const struct dew__told *t, enum dew_system system,
-                             FILE *out);
-void dew__commissioning_text(const struct dew__told *t, enum dew_system system,
-                             FILE *out);
-
-/* Parts to buy and fit, and duct sizes for the flows; of a network written
-   out in full, that they are not told. */
-void dew__parts_html(const struct dew__told *t, enum dew_system system,
-                     FILE *out);
-void dew__parts_text(const struct dew__told *t, enum dew_system system,
-                     FILE *out);
+/* Its tables as text, on a page, in a section of another page: there without
+   parts and sizes, which a network written out in full never has. */
+enum dew__ducts_place { DEW__IN_TEXT, DEW__ON_PAGE, DEW__IN_SECTION };
+void dew__ducts_tables(const struct dew__told *t, enum dew_system system,
+                       enum dew__ducts_place where, FILE *out);
 
 #endif

@@ -48,19 +48,6 @@ struct dew__word dew__air_figure(double flow, enum dew_system system)
                        system == DEW_SYSTEM_US ? 0 : 1);
 }
 
-void dew__state_cells(const struct dew_duct_state *s, enum dew_system system,
-                      struct dew__word cells[DEW__STATE_CELLS])
-{
-    cells[0] = dew__air_figure(s->fresh_delivered, system);
-    cells[1] = dew__air_figure(s->stale_drawn, system);
-    cells[2] = dew__percent(s->short_circuit_share);
-    cells[3] = dew__air_figure(s->imbalance, system);
-    cells[4] = dew__air_figure(s->backflow, system);
-    cells[5] = dew__air_figure(s->unplanned, system);
-    cells[6] = dew__number(s->blower_w, 0);
-    cells[7] = dew__number(s->fan_w, 0);
-}
-
 /* ---- solving ------------------------------------------------------------- */
 
 static enum dew_status solve_all(struct dew__told *t, struct dew_error *err)

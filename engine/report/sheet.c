@@ -21,18 +21,18 @@ enum { MAKERS = sizeof makers / sizeof *makers };
 
 /* ---- filling ---------------------------------------------------------------- */
 
-/* Cells parted by tabs; returns how many. */
-static size_t split(char *text, struct dew__word cells[DEW__SHEET_CELLS])
+/* A row's cells, parted by tabs; returns how many. */
+static size_t split(const char *row, struct dew__word cells[DEW__SHEET_CELLS])
 {
     size_t n = 0;
 
-    for (char *at = text; at != NULL && n < DEW__SHEET_CELLS; n++) {
-        char *tab = strchr(at, '\t');
+    for (; n < DEW__SHEET_CELLS; n++) {
+        size_t length = strcspn(row, "\t");
 
-        if (tab != NULL)
-            *tab = '\0';
-        snprintf(cells[n].text, sizeof cells[n].text, "%s", at);
-        at = tab != NULL ? tab + 1 : NULL;
+        snprintf(cells[n].text, sizeof cells[n].text, "%.*s", (int)length, row);
+        if (row[length] == '\0')
+            return n + 1;
+        row += length + 1;
     }
     return n;
 }
@@ -58,15 +58,18 @@ void dew__sheet_columns(struct dew__sheet *s, const char *format, ...)
 
 void dew__sheet_row(struct dew__sheet *s, const char *format, ...)
 {
-    char text[DEW__SHEET_CELLS * sizeof(struct dew__word)];
+    size_t room = sizeof s->text - s->used;
+    char *row = s->text + s->used;
     va_list args;
+    int length;
 
-    if (s->rows == DEW__SHEET_ROWS)
-        return;
     va_start(args, format);
-    vsnprintf(text, sizeof text, format, args);
+    length = vsnprintf(row, room, format, args);
     va_end(args);
-    split(text, s->cell[s->rows++]);
+    if (s->rows == DEW__SHEET_ROWS || length < 0 || (size_t)length >= room)
+        return;
+    s->row[s->rows++] = row;
+    s->used += (size_t)length + 1;
 }
 
 void dew__sheet_note(struct dew__sheet *s, const char *format, ...)
@@ -119,8 +122,11 @@ static void rows_text(const struct dew__sheet *s, FILE *out)
     if (s->rows > 0)
         heads_text(s, out);
     for (size_t i = 0; i < s->rows; i++) {
+        struct dew__word cell[DEW__SHEET_CELLS] = {{""}};
+
+        split(s->row[i], cell);
         for (size_t k = 0; k < s->columns; k++)
-            cell_text(s, k, s->cell[i][k].text, out);
+            cell_text(s, k, cell[k].text, out);
         fputc('\n', out);
     }
 }
@@ -163,21 +169,36 @@ static void cell_html(const struct dew__sheet *s, size_t k, const char *text,
                   text);
 }
 
+/* "vent-", "ilator" is one word, "fresh -", "stale" are three. */
+static void one_line(char *head)
+{
+    char *end = strchr(head, '\n');
+
+    if (end == NULL)
+        return;
+    *end = ' ';
+    if (end - head > 1 && end[-1] == '-' && end[-2] != ' ')
+        memmove(end - 1, end + 1, strlen(end));
+}
+
 static void rows_html(const struct dew__sheet *s, FILE *out)
 {
     fputs("<thead><tr>", out);
     for (size_t k = 0; k < s->columns; k++) {
         struct dew__word w = s->head[k];
 
-        if (strchr(w.text, '\n') != NULL)
-            *strchr(w.text, '\n') = ' ';
-        dew__html(out, "<th scope=\"col\">%s</th>", w.text);
+        one_line(w.text);
+        dew__html(out, "<th scope=\"col\"%-s>%s</th>",
+                  s->width[k] < 0 ? " class=\"words\"" : "", w.text);
     }
     fputs("</tr></thead><tbody>\n", out);
     for (size_t i = 0; i < s->rows; i++) {
-        dew__html(out, "<tr><th scope=\"row\">%s</th>", s->cell[i][0].text);
+        struct dew__word cell[DEW__SHEET_CELLS] = {{""}};
+
+        split(s->row[i], cell);
+        dew__html(out, "<tr><th scope=\"row\">%s</th>", cell[0].text);
         for (size_t k = 1; k < s->columns; k++)
-            cell_html(s, k, s->cell[i][k].text, out);
+            cell_html(s, k, cell[k].text, out);
         fputs("</tr>\n", out);
     }
     fputs("</tbody></table></div>\n", out);
@@ -215,14 +236,13 @@ void dew__sheet_table_html(const struct dew__sheet *s, FILE *out)
 static void all(const struct dew_report *r,
                 void (*lay)(const struct dew__sheet *s, FILE *out), FILE *out)
 {
-    struct dew__sheet *s = malloc(sizeof *s);
+    struct dew__sheet s;
 
-    for (size_t i = 0; s != NULL && i < MAKERS; i++) {
-        memset(s, 0, sizeof *s);
-        if (makers[i](r, s))
-            lay(s, out);
+    for (size_t i = 0; i < MAKERS; i++) {
+        memset(&s, 0, sizeof s);
+        if (makers[i](r, &s))
+            lay(&s, out);
     }
-    free(s);
 }
 
 void dew__sheets_text(const struct dew_report *r, FILE *out)

@@ -11,17 +11,20 @@
 enum {
     DEW__SHEET_CELLS = 10,
     DEW__SHEET_ROWS = 96,
+    DEW__SHEET_TEXT = 24000,
     DEW__SHEET_NOTES = 32,
     DEW__SHEET_NOTE = 700
 };
 
 struct dew__sheet {
     const char *id, *title;
-    size_t columns, rows, notes; /* columns 0: notes alone                  */
+    size_t columns, rows, used,
+        notes; /* columns 0: notes alone                  */
     struct dew__word head[DEW__SHEET_CELLS];
-    int width[DEW__SHEET_CELLS]; /* in text; the first, and those below 0,
+    int width[DEW__SHEET_CELLS];      /* in text; the first, and those below 0,
                                     are set to the left                     */
-    struct dew__word cell[DEW__SHEET_ROWS][DEW__SHEET_CELLS];
+    const char *row[DEW__SHEET_ROWS]; /* in text, cells parted by tabs      */
+    char text[DEW__SHEET_TEXT];
     char caption[DEW__SHEET_NOTE]; /* of a table that is no section         */
     char note[DEW__SHEET_NOTES][DEW__SHEET_NOTE];
 };

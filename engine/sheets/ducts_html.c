@@ -107,51 +107,6 @@ static void sketches(const struct dew__told *t, enum dew_system system,
     fputs("</figure>\n", out);
 }
 
-/* ---- tables -------------------------------------------------------------- */
-
-static void head_cells(const char *const *heads, size_t n, FILE *out)
-{
-    fputs("<thead><tr>", out);
-    for (size_t k = 0; k < n; k++)
-        fprintf(out, "<th scope=\"col\">%s</th>", heads[k]);
-    fputs("</tr></thead><tbody>\n", out);
-}
-
-static void state_row(const struct dew__told *t, const struct dew_duct_state *s,
-                      enum dew_system system, FILE *out)
-{
-    struct dew__word cells[DEW__STATE_CELLS];
-
-    dew__state_cells(s, system, cells);
-    fprintf(out, "<tr><th scope=\"row\">%s</th><td>%s</td>",
-            dew__told_blowers(t, s->blower).text, dew__told_vent(s->vent));
-    for (size_t k = 0; k < DEW__STATE_CELLS; k++)
-        fprintf(out, "<td>%s%s</td>", cells[k].text,
-                k == 3 && s->vent != DEW_VENT_OFF && !s->balanced ? " !" : "");
-    fputs("</tr>\n", out);
-}
-
-static void state_table(const struct dew__told *t, enum dew_system system,
-                        FILE *out)
-{
-    static const char *const heads[] = {
-        "Air handlers", "Ventilator",    "Fresh to rooms",
-        "Stale drawn",  "Short circuit", "Fresh \xe2\x88\x92 stale",
-        "Backflow",     "Unplanned",     "Blower, W",
-        "Fans, W"};
-    int last = t->boost ? DEW_VENT_BOOST : DEW_VENT_ON;
-
-    fprintf(out,
-            "<div class=\"wide\"><table><caption>Every state, air in %s; ! is "
-            "more than 10 %% out of balance</caption>\n",
-            dew__unit(DEW_FLOW, system)->name);
-    head_cells(heads, sizeof heads / sizeof heads[0], out);
-    for (int v = DEW_VENT_OFF; v <= last; v++)
-        for (int b = 0; b < t->blowers; b++)
-            state_row(t, &t->states[v][b], system, out);
-    fputs("</tbody></table></div>\n", out);
-}
-
 /* ---- words --------------------------------------------------------------- */
 
 static void gathered(const struct dew_report_ducts *d, enum dew_answer answer,
@@ -213,9 +168,7 @@ void dew__ducts_option_html(const struct dew__told *t, enum dew_system system,
     cautions(t, out);
     sketches(t, system, out);
     sentences(t, system, out);
-    state_table(t, system, out);
-    dew__commissioning_html(t, system, out);
-    dew__parts_html(t, system, out);
+    dew__ducts_tables(t, system, DEW__ON_PAGE, out);
 }
 
 void dew__ducts_section(const struct dew_report_ducts *ducts,
@@ -236,8 +189,7 @@ void dew__ducts_section(const struct dew_report_ducts *ducts,
         fputs("<details><summary>Every state, and what to set and "
               "measure</summary>\n",
               out);
-        state_table(&ducts->list[i], system, out);
-        dew__commissioning_html(&ducts->list[i], system, out);
+        dew__ducts_tables(&ducts->list[i], system, DEW__IN_SECTION, out);
         fputs("</details>\n", out);
     }
     fputs("</section>\n", out);
