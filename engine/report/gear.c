@@ -14,11 +14,6 @@
 
 enum { LINE = 2000 };
 
-static const struct dew_choice *choice(const struct dew_report *r, size_t i)
-{
-    return &r->question->choices[i];
-}
-
 static const struct dew_report_doubt *doubt(const struct dew_report *r,
                                             size_t i, enum dew_otherwise how)
 {
@@ -63,7 +58,7 @@ int dew__gear_seen(const struct dew_report *r, size_t i, struct dew__word *seen)
 static void say_seen(const struct dew_report *r, size_t i, char *out,
                      size_t size)
 {
-    const struct dew_tally *y = &choice(r, i)->outcome->year;
+    const struct dew_tally *y = &dew__choice(r, i)->outcome->year;
     struct dew__word seen;
 
     out[0] = '\0';
@@ -80,7 +75,7 @@ static void say_seen(const struct dew_report *r, size_t i, char *out,
 static int dryer_body(const struct dew_report *r, size_t i, char *out,
                       size_t size)
 {
-    const struct dew_choice *c = choice(r, i);
+    const struct dew_choice *c = dew__choice(r, i);
     const struct dew_dryer *d = &c->c->plant.dryer;
     struct here h;
     char seen[520];
@@ -107,28 +102,24 @@ static int dryer_body(const struct dew_report *r, size_t i, char *out,
     return 1;
 }
 
-static json_t *number(double x)
+json_t *dew__gear_dryer(struct maker *m, size_t i)
 {
-    return isfinite(x) ? json_real(x) : json_null();
-}
-
-json_t *dew__gear_dryer(const struct dew_report *r, size_t i)
-{
-    const struct dew_dryer *d = &choice(r, i)->c->plant.dryer;
-    const double kg_day = 86400, kg_kwh = DEW__KWH;
+    const struct dew_dryer *d = &dew__choice(m->r, i)->c->plant.dryer;
+    const double kg_day = 86400;
     struct here h;
+    json_t *o;
 
     if (!(d->rate > 0))
         return json_null();
-    h = dryer_here(choice(r, i));
-    return json_pack(
-        "{s:o,s:o,s:o,s:o,s:o,s:o,s:o,s:o,s:b}", "label_kg_per_day",
-        number(d->rate * kg_day), "label_kg_per_kwh",
-        number(d->factor * kg_kwh), "label_c", number(d->rating_t),
-        "label_rh_pct", number(100 * d->rating_rh), "here_kg_per_day",
-        number(h.work.rate * kg_day), "here_kg_per_kwh",
-        number(h.work.rate / h.work.power * kg_kwh), "here_c", number(h.t),
-        "here_rh_pct", number(100 * h.rh), "beyond_the_fit", h.work.held > 0);
+    h = dryer_here(dew__choice(m->r, i));
+    o = OF_REALS(m, {"label_kg_per_day", d->rate * kg_day},
+                 {"label_kg_per_kwh", d->factor * DEW__KWH},
+                 {"label_c", d->rating_t}, {"label_rh_pct", 100 * d->rating_rh},
+                 {"here_kg_per_day", h.work.rate * kg_day},
+                 {"here_kg_per_kwh", h.work.rate / h.work.power * DEW__KWH},
+                 {"here_c", h.t}, {"here_rh_pct", 100 * h.rh});
+    put(m, o, "beyond_the_fit", json_boolean(h.work.held > 0));
+    return o;
 }
 
 /* ---- what a core's rating leaves open -------------------------------------- */
@@ -143,7 +134,7 @@ static int core_range(const struct dew_report *r, size_t i, struct range *out)
 {
     const struct dew_report_doubt *low = doubt(r, i, DEW_CORE_READ_LOW);
     const struct dew_report_doubt *high = doubt(r, i, DEW_CORE_READ_HIGH);
-    const struct dew_choice *c = choice(r, i);
+    const struct dew_choice *c = dew__choice(r, i);
 
     *out = (struct range){
         {low ? low->c : c->c, c->c, high ? high->c : c->c},
@@ -202,26 +193,30 @@ static int core_body(const struct dew_report *r, size_t i, char *out,
     return 1;
 }
 
-static json_t *three(double low, double likely, double high)
+static void put_range(struct maker *m, json_t *o, const char *key, double low,
+                      double likely, double high)
 {
-    return json_pack("{s:o,s:o,s:o}", "low", number(low), "likely",
-                     number(likely), "high", number(high));
+    put(m, o, key,
+        OF_REALS(m, {"low", low}, {"likely", likely}, {"high", high}));
 }
 
-json_t *dew__gear_core(const struct dew_report *r, size_t i)
+json_t *dew__gear_core(struct maker *m, size_t i)
 {
     struct range x;
+    json_t *o;
 
-    if (!core_range(r, i, &x))
+    if (!core_range(m->r, i, &x))
         return json_null();
-    return json_pack(
-        "{s:o,s:o,s:o,s:o,s:o}", "sensible_pct",
-        three(sensible(x.c[0]), sensible(x.c[1]), sensible(x.c[2])),
-        "moisture_pct",
-        three(moisture(x.c[0]), moisture(x.c[1]), moisture(x.c[2])),
-        "too_humid_h", three(humid(x.o[0]), humid(x.o[1]), humid(x.o[2])),
-        "too_dry_h", three(dry(x.o[0]), dry(x.o[1]), dry(x.o[2])), "energy_kwh",
-        three(energy(x.o[0]), energy(x.o[1]), energy(x.o[2])));
+    o = json_object();
+    put_range(m, o, "sensible_pct", sensible(x.c[0]), sensible(x.c[1]),
+              sensible(x.c[2]));
+    put_range(m, o, "moisture_pct", moisture(x.c[0]), moisture(x.c[1]),
+              moisture(x.c[2]));
+    put_range(m, o, "too_humid_h", humid(x.o[0]), humid(x.o[1]), humid(x.o[2]));
+    put_range(m, o, "too_dry_h", dry(x.o[0]), dry(x.o[1]), dry(x.o[2]));
+    put_range(m, o, "energy_kwh", energy(x.o[0]), energy(x.o[1]),
+              energy(x.o[2]));
+    return o;
 }
 
 /* ---- several air handlers --------------------------------------------------- */
@@ -234,7 +229,7 @@ struct ways {
 static int both_ways(const struct dew_report *r, size_t i, struct ways *out)
 {
     const struct dew_report_doubt *d = doubt(r, i, DEW_HANDLERS_OTHER);
-    const struct dew_choice *c = choice(r, i);
+    const struct dew_choice *c = dew__choice(r, i);
 
     if (d == NULL)
         return 0;
@@ -246,7 +241,7 @@ static int both_ways(const struct dew_report *r, size_t i, struct ways *out)
 static int handlers_body(const struct dew_report *r, size_t i, char *out,
                          size_t size)
 {
-    const struct dew_choice *c = choice(r, i);
+    const struct dew_choice *c = dew__choice(r, i);
     struct ways w;
 
     if (!both_ways(r, i, &w))
@@ -263,24 +258,25 @@ static int handlers_body(const struct dew_report *r, size_t i, char *out,
     return 1;
 }
 
-static json_t *one_way(const struct dew_outcome *o)
+static json_t *one_way(struct maker *m, const struct dew_outcome *o)
 {
-    return json_pack("{s:o,s:o,s:o,s:o}", "too_humid_h", number(humid(o)),
-                     "too_dry_h", number(dry(o)), "put_back_kg",
-                     number(o->year.water.putback), "energy_kwh",
-                     number(energy(o)));
+    return OF_REALS(m, {"too_humid_h", humid(o)}, {"too_dry_h", dry(o)},
+                    {"put_back_kg", o->year.water.putback},
+                    {"energy_kwh", energy(o)});
 }
 
-json_t *dew__gear_handlers(const struct dew_report *r, size_t i)
+json_t *dew__gear_handlers(struct maker *m, size_t i)
 {
-    int lead = choice(r, i)->c->plant.lead_lag;
+    int lead = dew__choice(m->r, i)->c->plant.lead_lag;
     struct ways w;
+    json_t *o;
 
-    if (!both_ways(r, i, &w))
+    if (!both_ways(m->r, i, &w))
         return json_null();
-    return json_pack("{s:s,s:o,s:o}", "run", lead ? "lead_lag" : "even_split",
-                     "even_split", one_way(w.even), "lead_lag",
-                     one_way(w.lead));
+    o = OF_TEXTS(m, {"run", lead ? "lead_lag" : "even_split"});
+    put(m, o, "even_split", one_way(m, w.even));
+    put(m, o, "lead_lag", one_way(m, w.lead));
+    return o;
 }
 
 /* ---- the section ------------------------------------------------------------ */

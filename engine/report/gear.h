@@ -6,30 +6,33 @@
 #ifndef DEW_REPORT_GEAR_H
 #define DEW_REPORT_GEAR_H
 
-#include <jansson.h>
+#include "report/json.h"
 
-#include "dew/report.h"
-#include "report/words.h"
+static inline const struct dew_choice *dew__choice(const struct dew_report *r,
+                                                   size_t i)
+{
+    return &r->question->choices[i];
+}
 
 /*
  * Of option i: the dehumidifier by its label and here, the range of a core's
- * rating, both ways of running several air handlers.  NULL on want of memory,
- * json null where it does not apply.
+ * rating, both ways of running several air handlers; null where it does not
+ * apply.
  */
-json_t *dew__gear_dryer(const struct dew_report *r, size_t i);
-json_t *dew__gear_core(const struct dew_report *r, size_t i);
-json_t *dew__gear_handlers(const struct dew_report *r, size_t i);
+json_t *dew__gear_dryer(struct maker *m, size_t i);
+json_t *dew__gear_core(struct maker *m, size_t i);
+json_t *dew__gear_handlers(struct maker *m, size_t i);
 
 /* What is not known of the wet coil, likewise. */
 int dew__gear_coil_body(const struct dew_report *r, size_t i, char *out,
                         size_t size);
-json_t *dew__gear_coil(const struct dew_report *r, size_t i);
+json_t *dew__gear_coil(struct maker *m, size_t i);
 
 /* What keeping a core from frost costs, as text (0 when there is nothing to
    tell) and as JSON. */
 int dew__gear_frost_body(const struct dew_report *r, size_t i, char *out,
                          size_t size);
-json_t *dew__gear_frost(const struct dew_report *r, size_t i);
+json_t *dew__gear_frost(struct maker *m, size_t i);
 
 /* What the owner saw the dehumidifier of option i take out ("3 gal/day"), and
    whether anything: 0 or 1. */

@@ -1,17 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What the wet coil leaves open of an option's hours. */
 #include "report/gear.h"
-#include "report/words.h"
-
-static const struct dew_choice *choice(const struct dew_report *r, size_t i)
-{
-    return &r->question->choices[i];
-}
 
 int dew__gear_coil_body(const struct dew_report *r, size_t i, char *out,
                         size_t size)
 {
-    const struct dew_choice *x = choice(r, i);
+    const struct dew_choice *x = dew__choice(r, i);
     struct dew_estimate hours;
 
     if (!dew_verdict_coil(r->question, i, &hours))
@@ -27,26 +21,28 @@ int dew__gear_coil_body(const struct dew_report *r, size_t i, char *out,
     return 1;
 }
 
-static json_t *three(double dry, double likely, double wet)
+static void put_range(struct maker *m, json_t *o, const char *key, double dry,
+                      double likely, double wet)
 {
-    return json_pack("{s:f,s:f,s:f}", "dry", dry, "likely", likely, "wet", wet);
+    put(m, o, key, OF_REALS(m, {"dry", dry}, {"likely", likely}, {"wet", wet}));
 }
 
-json_t *dew__gear_coil(const struct dew_report *r, size_t i)
+json_t *dew__gear_coil(struct maker *m, size_t i)
 {
-    const struct dew_choice *x = choice(r, i);
+    const struct dew_choice *x = dew__choice(m->r, i);
+    const struct dew_tally *dry, *now = &x->outcome->year, *wet;
     struct dew_estimate hours;
+    json_t *o;
 
-    if (!dew_verdict_coil(r->question, i, &hours))
+    if (!dew_verdict_coil(m->r->question, i, &hours))
         return json_null();
-    return json_pack("{s:o,s:o,s:o}", "too_humid_h",
-                     three(x->coil_dry->year.too_humid, hours.likely,
-                           x->coil_wet->year.too_humid),
-                     "too_dry_h",
-                     three(x->coil_dry->year.too_dry, x->outcome->year.too_dry,
-                           x->coil_wet->year.too_dry),
-                     "put_back_kg",
-                     three(x->coil_dry->year.water.putback,
-                           x->outcome->year.water.putback,
-                           x->coil_wet->year.water.putback));
+    dry = &x->coil_dry->year;
+    wet = &x->coil_wet->year;
+    o = json_object();
+    put_range(m, o, "too_humid_h", dry->too_humid, hours.likely,
+              wet->too_humid);
+    put_range(m, o, "too_dry_h", dry->too_dry, now->too_dry, wet->too_dry);
+    put_range(m, o, "put_back_kg", dry->water.putback, now->water.putback,
+              wet->water.putback);
+    return o;
 }

@@ -5,7 +5,6 @@
 #include "dew/leakage.h"
 #include "dew/plant.h"
 #include "report/gear.h"
-#include "report/words.h"
 
 /* What is told. */
 struct frost {
@@ -22,14 +21,9 @@ struct frost {
     double counted;  /* degC the same over a cycle of its defrosting        */
 };
 
-static const struct dew_choice *choice(const struct dew_report *r, size_t i)
-{
-    return &r->question->choices[i];
-}
-
 static int frosts(const struct dew_report *r, size_t i)
 {
-    const struct dew_choice *c = choice(r, i);
+    const struct dew_choice *c = dew__choice(r, i);
 
     return c->c->plant.frost.strategy != DEW_FROST_NONE &&
            (c->outcome->year.frost_hours > 0 ||
@@ -132,7 +126,7 @@ int dew__gear_frost_body(const struct dew_report *r, size_t i, char *out,
 
     if (!frosts(r, i))
         return 0;
-    f = frost_of(choice(r, i));
+    f = frost_of(dew__choice(r, i));
     cost(r, &f, how, sizeof how);
     if (isfinite(f.ice))
         snprintf(ice, sizeof ice,
@@ -146,25 +140,20 @@ int dew__gear_frost_body(const struct dew_report *r, size_t i, char *out,
     return 1;
 }
 
-static json_t *number(double x)
-{
-    return isfinite(x) ? json_real(x) : json_null();
-}
-
-json_t *dew__gear_frost(const struct dew_report *r, size_t i)
+json_t *dew__gear_frost(struct maker *m, size_t i)
 {
     struct frost f;
+    json_t *o;
 
-    if (!frosts(r, i))
+    if (!frosts(m->r, i))
         return json_null();
-    f = frost_of(choice(r, i));
-    return json_pack(
-        "{s:s,s:o,s:o,s:o,s:o,s:o,s:o,s:o,s:o,s:o,s:o}", "strategy",
-        way(f.strategy), "defrost_h", number(f.hours), "fresh_air_lost_m3",
-        number(f.lost), "fresh_air_lost_pct", number(100 * f.share),
-        "imbalance_l_s", number(1000 * f.unequal), "pressure_pa",
-        number(f.pressure), "preheat_kwh", number(f.preheat / DEW__KWH),
-        "acts_below_c", number(f.start), "ice_possible_below_c", number(f.ice),
-        "supply_air_min_c", number(f.supply), "supply_air_min_over_a_cycle_c",
-        number(f.counted));
+    f = frost_of(dew__choice(m->r, i));
+    o = OF_TEXTS(m, {"strategy", way(f.strategy)});
+    return REALS(
+        m, o, {"defrost_h", f.hours}, {"fresh_air_lost_m3", f.lost},
+        {"fresh_air_lost_pct", 100 * f.share},
+        {"imbalance_l_s", 1000 * f.unequal}, {"pressure_pa", f.pressure},
+        {"preheat_kwh", f.preheat / DEW__KWH}, {"acts_below_c", f.start},
+        {"ice_possible_below_c", f.ice}, {"supply_air_min_c", f.supply},
+        {"supply_air_min_over_a_cycle_c", f.counted});
 }
