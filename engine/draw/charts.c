@@ -3,7 +3,7 @@
 #include "draw/charts.h"
 
 #include "core/fail.h"
-#include "core/numeric.h"
+#include "report/markup.h"
 #include "report/words.h"
 
 static const struct listed {
@@ -44,22 +44,30 @@ size_t dew_report_chart_count(const struct dew_report *report,
     return listed[kind].each ? report->question->count : 1;
 }
 
+/* Which to draw as a file of its own. */
+struct alone {
+    const struct dew_report *r;
+    enum dew_chart kind;
+    size_t option;
+};
+
+static void alone(const void *of, FILE *out)
+{
+    const struct alone *a = of;
+    const struct dew__chart c = {a->r, a->option, out, 1};
+
+    listed[a->kind].draw(&c);
+}
+
 enum dew_status dew_report_chart(const struct dew_report *report,
                                  enum dew_chart kind, size_t option, FILE *out,
                                  struct dew_error *err)
 {
-    const struct dew__chart c = {report, option, out, 1};
-    struct dew__numeric n;
+    const struct alone a = {report, kind, option};
 
     if (option >= dew_report_chart_count(report, kind))
         return dew__fail(err, DEW_ERANGE, "there is no such chart");
-    if (!dew__numeric_c(&n))
-        return dew__fail(err, DEW_EMEM, "no memory for the chart");
-    dew__chart_draw(kind, &c);
-    dew__numeric_back(&n);
-    if (fflush(out) != 0 || ferror(out))
-        return dew__fail(err, DEW_EIO, "the chart could not be written");
-    return DEW_OK;
+    return dew__filled("the chart", alone, &a, out, err);
 }
 
 size_t dew__chart_beside(const struct dew_report *r)

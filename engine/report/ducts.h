@@ -94,8 +94,8 @@ void dew__told_words(const struct dew__told *t, enum dew_system system,
 int dew__told_tied(const struct dew__told *t);
 /* "own ducts for fresh and stale air" */
 const char *dew__told_kind(const struct dew__told *t);
-/* "shared ventilator, two air handlers" */
-struct dew__word dew__told_what(const struct dew__told *t);
+/* Both as a sentence: "Own ducts ...; one ventilator, one air handler." */
+char *dew__told_said(const struct dew__told *t, char *out, size_t size);
 
 /* ---- sketches ------------------------------------------------------------ */
 
@@ -110,11 +110,12 @@ double dew__sketch_height(const struct dew__told *t);
 void dew__sketch_panel(const struct dew__told *t, enum dew_vent_state vent,
                        int blower, enum dew_system system, FILE *out);
 
+/* A figure of all its states that are worth one, with the legend. */
+void dew__sketches(const struct dew__told *t, enum dew_system system,
+                   FILE *out);
+
 /* ---- on a page ----------------------------------------------------------- */
 
-/* All of one option but its heading; needs page.css and ducts.css. */
-void dew__ducts_option_html(const struct dew__told *t, enum dew_system system,
-                            FILE *out);
 /* A section of another page: sketches, sentences, tables; nothing for NULL. */
 void dew__ducts_section(const struct dew_report_ducts *ducts,
                         enum dew_system system, FILE *out);

@@ -1,14 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Layouts of ducts as text of 80 columns. */
-#include <math.h>
-#include <string.h>
-
-#include "core/fail.h"
-#include "core/numeric.h"
 #include "report/caution.h"
 #include "report/ducts.h"
 #include "report/lay.h"
+#include "report/markup.h"
 
+/* Once for all layouts: what was told or computed, or what was not said. */
 static void gathered(const struct dew_report_ducts *d, enum dew_answer answer,
                      const char *heading, FILE *out)
 {
@@ -23,23 +20,13 @@ static void gathered(const struct dew_report_ducts *d, enum dew_answer answer,
                           dew__ducts_of(d, &g.list[k], of, sizeof of), out);
 }
 
-/* Once for all layouts: what was told or computed, then what was not said. */
-static void cautions(const struct dew_report_ducts *d, FILE *out)
-{
-    gathered(d, DEW_ANSWER_YES, "Before anything else", out);
-    gathered(d, DEW_ANSWER_UNKNOWN, "You have not said whether ...", out);
-}
-
 static void one(const struct dew__told *t, enum dew_system system, FILE *out)
 {
     struct dew__said said;
     char clean[256], head[300];
 
     dew__heading(out, dew__clean(t->option.name, clean, sizeof clean));
-    snprintf(head, sizeof head, "%s; %s.", dew__told_kind(t),
-             dew__told_what(t).text);
-    head[0] = (char)(head[0] >= 'a' ? head[0] - 'a' + 'A' : head[0]);
-    dew__wrap(out, "", head);
+    dew__wrap(out, "", dew__told_said(t, head, sizeof head));
     if (t->caution_count > 0)
         dew__wrap(out, "", dew__told_keys(t, head, sizeof head));
     dew__ducts_tables(t, system, DEW__IN_TEXT, out);
@@ -53,14 +40,22 @@ static void one(const struct dew__told *t, enum dew_system system, FILE *out)
         dew__wrap(out, "  ", said.text[k]);
 }
 
-static void all(const struct dew_report_ducts *d,
-                const struct dew_ducts_frame *frame, FILE *out)
+/* Layouts, and what they are told with. */
+struct told {
+    const struct dew_report_ducts *ducts;
+    const struct dew_ducts_frame *frame;
+};
+
+static void all(const void *of, FILE *out)
 {
+    const struct dew_ducts_frame *frame = ((const struct told *)of)->frame;
+    const struct dew_report_ducts *d = ((const struct told *)of)->ducts;
     char clean[256], told[300], line[600];
 
     if (frame->title[0] != '\0')
         dew__wrap(out, "", dew__clean(frame->title, clean, sizeof clean));
-    cautions(d, out);
+    gathered(d, DEW_ANSWER_YES, "Before anything else", out);
+    gathered(d, DEW_ANSWER_UNKNOWN, "You have not said whether ...", out);
     for (size_t i = 0; i < d->count; i++)
         one(&d->list[i], frame->system, out);
     for (size_t i = 0; i < d->without_count; i++) {
@@ -77,13 +72,7 @@ enum dew_status dew_report_ducts_text(const struct dew_report_ducts *ducts,
                                       const struct dew_ducts_frame *frame,
                                       FILE *out, struct dew_error *err)
 {
-    struct dew__numeric n;
+    const struct told t = {ducts, frame};
 
-    if (!dew__numeric_c(&n))
-        return dew__fail(err, DEW_EMEM, "no memory for the text");
-    all(ducts, frame, out);
-    dew__numeric_back(&n);
-    if (fflush(out) != 0 || ferror(out))
-        return dew__fail(err, DEW_EIO, "the text could not be written");
-    return DEW_OK;
+    return dew__filled("the text", all, &t, out, err);
 }

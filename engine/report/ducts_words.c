@@ -76,19 +76,19 @@ const char *dew__told_kind(const struct dew__told *t)
                                      : dew_layout_text(t->layout.kind);
 }
 
-struct dew__word dew__told_what(const struct dew__told *t)
+char *dew__told_said(const struct dew__told *t, char *out, size_t size)
 {
     static const char *const many[] = {"no air handler", "one air handler",
                                        "two air handlers",
                                        "three air handlers"};
-    struct dew__word w;
 
-    snprintf(w.text, sizeof w.text, "%s, %s",
+    snprintf(out, size, "%s; %s, %s.", dew__told_kind(t),
              t->layout.vent_count > 1      ? "a ventilator for each"
              : t->layout.handler_count > 1 ? "one ventilator shared"
                                            : "one ventilator",
              many[t->layout.handler_count]);
-    return w;
+    out[0] = (char)(out[0] >= 'a' ? out[0] - 'a' + 'A' : out[0]);
+    return out;
 }
 
 /* ---- where the air goes -------------------------------------------------- */

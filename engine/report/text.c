@@ -4,9 +4,9 @@
 #include <stddef.h>
 #include <string.h>
 
-#include "core/fail.h"
 #include "report/caution.h"
 #include "report/lay.h"
+#include "report/markup.h"
 #include "report/option_columns.h"
 #include "report/sheet.h"
 #include "report/words.h"
@@ -318,20 +318,24 @@ static void title(const struct dew_report *r, FILE *out)
         open_stops(text, out);
 }
 
+static void all(const void *of, FILE *out)
+{
+    const struct dew_report *r = of;
+
+    title(r, out);
+    verdict(r, out);
+    options(r, out);
+    months(r, out);
+    dew__sheets_text(r, out);
+    books(r, out);
+    questions(r, out);
+    dew__heading(out, "Cautions");
+    cautions(r, 0, out);
+    method(r, out);
+}
+
 enum dew_status dew_report_text(const struct dew_report *report, FILE *out,
                                 struct dew_error *err)
 {
-    title(report, out);
-    verdict(report, out);
-    options(report, out);
-    months(report, out);
-    dew__sheets_text(report, out);
-    books(report, out);
-    questions(report, out);
-    dew__heading(out, "Cautions");
-    cautions(report, 0, out);
-    method(report, out);
-    if (fflush(out) != 0 || ferror(out))
-        return dew__fail(err, DEW_EIO, "the report could not be written");
-    return DEW_OK;
+    return dew__filled("the report", all, report, out, err);
 }

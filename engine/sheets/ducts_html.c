@@ -1,12 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Layouts of ducts as a page, and their sketches as single files. */
-#include <math.h>
-#include <string.h>
-
 #include "core/embed.h"
-#include "core/fail.h"
-#include "core/numeric.h"
-#include "draw/ducts_plan.h"
 #include "report/caution.h"
 #include "report/ducts_json.h"
 #include "report/markup.h"
@@ -14,98 +8,6 @@
 
 DEW__EMBEDDED(page_css);
 DEW__EMBEDDED(ducts_css);
-
-/* ---- which states are drawn ---------------------------------------------- */
-
-struct panel {
-    enum dew_vent_state vent;
-    int blower;
-};
-enum { PANELS = 6 };
-
-static int panels_of(const struct dew__told *t, struct panel *out)
-{
-    int n = 0, full = dew__told_full(t);
-
-    out[n++] = (struct panel){DEW_VENT_ON, 0};
-    if (t->layout.handler_count == 0)
-        return n;
-    for (int i = 2; i + 1 < t->shown_count; i++)
-        out[n++] = (struct panel){DEW_VENT_ON, t->shown[i]};
-    out[n++] = (struct panel){DEW_VENT_ON, full};
-    if (t->layout.kind != DEW_LAYOUT_own_ducts)
-        out[n++] = (struct panel){DEW_VENT_OFF, full};
-    return n;
-}
-
-/* ---- sketches ------------------------------------------------------------ */
-
-static void sketch(const struct dew__told *t, const struct panel *at,
-                   enum dew_system system, FILE *out)
-{
-    struct dew__word title = dew__sketch_title(t, at->vent, at->blower);
-
-    fprintf(out,
-            "<svg class=\"sketch\" role=\"img\" viewBox=\"0 0 %d %.0f\" "
-            "aria-label=\"Air paths. %s. The figures are in the tables "
-            "below.\">\n",
-            DEW__PLAN_WIDE, dew__sketch_height(t), title.text);
-    dew__sketch_panel(t, at->vent, at->blower, system, out);
-    fputs("</svg>\n", out);
-}
-
-static const struct key {
-    const char *class, *second, *words;
-} keys[] = {
-    {"d-fresh", NULL, "fresh air"},
-    {"d-stale", "d-rungs", "stale air"},
-    {"d-trunk", "d-part", "air of the trunk; dark core: its fresh share"},
-    {"d-astray", NULL, "astray: through an idle unit, or backwards"},
-    {"d-idle", NULL, "no flow"},
-};
-
-static void legend(enum dew_system system, FILE *out)
-{
-    fputs("<ul class=\"legend\">", out);
-    for (size_t k = 0; k < sizeof keys / sizeof keys[0]; k++) {
-        fprintf(out,
-                "<li><svg class=\"sketch\" aria-hidden=\"true\" viewBox=\"0 0 "
-                "26 14\"><polyline class=\"%s\" stroke-width=\"8\" "
-                "points=\"0,7 26,7\"/>",
-                keys[k].class);
-        if (keys[k].second != NULL)
-            fprintf(out,
-                    "<polyline class=\"%s\" stroke-width=\"3.6\" "
-                    "points=\"0,7 26,7\"/>",
-                    keys[k].second);
-        fprintf(out, "</svg>%s</li>", keys[k].words);
-    }
-    fprintf(
-        out,
-        "<li>width: root of the flow; figures: %s; + fresh air into a room, \xe2\x88\x92 stale air "
-        "out of it; slanted: Pa in the trunk against the rooms</li></ul>\n",
-        dew__unit(DEW_FLOW, system)->name);
-}
-
-static void sketches(const struct dew__told *t, enum dew_system system,
-                     FILE *out)
-{
-    struct panel panels[PANELS];
-    int n = panels_of(t, panels);
-
-    if (t->layout.written != NULL) {
-        fprintf(out, "<p>%s</p>\n", dew__told_bare);
-        return;
-    }
-    fputs("<figure class=\"sketch\"><h3>Where the air goes</h3>\n<div "
-          "class=\"panels\">\n",
-          out);
-    for (int i = 0; i < n; i++)
-        sketch(t, &panels[i], system, out);
-    fputs("</div>\n", out);
-    legend(system, out);
-    fputs("</figure>\n", out);
-}
 
 /* ---- words --------------------------------------------------------------- */
 
@@ -141,11 +43,8 @@ static void sentences(const struct dew__told *t, enum dew_system system,
 
     dew__told_words(t, system, &said);
     fputs("<ul class=\"says\">\n", out);
-    for (size_t k = 0; k < said.count; k++) {
-        fputs("<li>", out);
-        dew__escape(out, said.text[k]);
-        fputs("</li>\n", out);
-    }
+    for (size_t k = 0; k < said.count; k++)
+        dew__html(out, "<li>%s</li>\n", said.text[k]);
     fputs("</ul>\n", out);
 }
 
@@ -153,20 +52,17 @@ static void what(const struct dew__told *t, FILE *out)
 {
     char text[300];
 
-    snprintf(text, sizeof text, "%s; %s.", dew__told_kind(t),
-             dew__told_what(t).text);
-    text[0] = (char)(text[0] >= 'a' ? text[0] - 'a' + 'A' : text[0]);
-    fprintf(out, "<p class=\"sub\">%s</p>\n", text);
+    fprintf(out, "<p class=\"sub\">%s</p>\n",
+            dew__told_said(t, text, sizeof text));
 }
 
 /* ---- the page ------------------------------------------------------------ */
 
-void dew__ducts_option_html(const struct dew__told *t, enum dew_system system,
-                            FILE *out)
+static void option(const struct dew__told *t, enum dew_system system, FILE *out)
 {
     what(t, out);
     cautions(t, out);
-    sketches(t, system, out);
+    dew__sketches(t, system, out);
     sentences(t, system, out);
     dew__ducts_tables(t, system, DEW__ON_PAGE, out);
 }
@@ -180,11 +76,9 @@ void dew__ducts_section(const struct dew_report_ducts *ducts,
     for (size_t i = 0; i < ducts->count; i++) {
         if (ducts->list[i].option.quiet)
             continue;
-        fputs("<h3>", out);
-        dew__escape(out, ducts->list[i].option.name);
-        fputs("</h3>\n", out);
+        dew__html(out, "<h3>%s</h3>\n", ducts->list[i].option.name);
         what(&ducts->list[i], out);
-        sketches(&ducts->list[i], system, out);
+        dew__sketches(&ducts->list[i], system, out);
         sentences(&ducts->list[i], system, out);
         fputs("<details><summary>Every state, and what to set and "
               "measure</summary>\n",
@@ -197,37 +91,52 @@ void dew__ducts_section(const struct dew_report_ducts *ducts,
 
 static void head(const struct dew_ducts_frame *frame, FILE *out)
 {
+    static const char *const css[] = {dew__data_page_css, dew__data_ducts_css,
+                                      NULL};
     const char *title = frame->title[0] ? frame->title : "Untitled";
 
-    fputs("<!DOCTYPE html>\n<html lang=\"en\"><head><meta "
-          "charset=\"utf-8\"/>\n<meta name=\"viewport\" "
-          "content=\"width=device-width, initial-scale=1\"/>\n<title>Ducts: ",
-          out);
-    dew__escape(out, title);
-    fprintf(out, "</title>\n<style>\n%s%s</style></head>\n<body>\n",
-            dew__data_page_css, dew__data_ducts_css);
-    fputs("<header><h1>", out);
-    dew__escape(out, title);
-    fputs("</h1>\n<p class=\"sub\">Where the air goes: every layout, blower on "
-          "and off.</p></header>\n<main>\n",
-          out);
+    dew__html_open(out, "Ducts: ", title, css);
+    dew__html(out,
+              "\n<header><h1>%s</h1>\n<p class=\"sub\">Where the air goes: "
+              "every layout, blower on and off.</p></header>\n<main>\n",
+              title);
 }
 
-static void foot(const struct dew_report_ducts *d,
-                 const struct dew_ducts_frame *frame, FILE *out)
+static void without(const struct dew_report_ducts *d, enum dew_system system,
+                    FILE *out)
 {
     char told[300];
 
-    if (d->without_count > 0)
-        fputs("<section><h2>Without a layout</h2>\n<ul>\n", out);
+    if (d->without_count == 0)
+        return;
+    fputs("<section><h2>Without a layout</h2>\n<ul>\n", out);
     for (size_t i = 0; i < d->without_count; i++) {
-        fputs("<li>", out);
-        dew__escape(out, d->without[i].name);
-        dew__without_words(&d->without[i], frame->system, told, sizeof told);
-        fprintf(out, ": %s</li>\n", told);
+        dew__without_words(&d->without[i], system, told, sizeof told);
+        dew__html(out, "<li>%s: %s</li>\n", d->without[i].name, told);
     }
-    if (d->without_count > 0)
-        fputs("</ul></section>\n", out);
+    fputs("</ul></section>\n", out);
+}
+
+/* Layouts, and what they are told with. */
+struct files {
+    const struct dew_report_ducts *ducts;
+    const struct dew_ducts_frame *frame;
+};
+
+static void page(const void *of, FILE *out)
+{
+    const struct files *f = of;
+    const struct dew_report_ducts *d = f->ducts;
+
+    head(f->frame, out);
+    gathered(d, DEW_ANSWER_YES, "Before anything else", out);
+    gathered(d, DEW_ANSWER_UNKNOWN, "You have not said whether ...", out);
+    for (size_t i = 0; i < d->count; i++) {
+        dew__html(out, "<section><h2>%s</h2>\n", d->list[i].option.name);
+        option(&d->list[i], f->frame->system, out);
+        fputs("</section>\n", out);
+    }
+    without(d, f->frame->system, out);
     fprintf(out,
             "<p><small>House, outdoors and the space around outside ducts are "
             "taken at one pressure: leaks of the envelope are not in these "
@@ -235,102 +144,19 @@ static void foot(const struct dew_report_ducts *d,
             "from a scenario of SHA-256 <code>%s</code>. A planning aid: local "
             "code, the maker's manual and the inspector come first.</small>"
             "</p>\n</main>\n</body></html>\n",
-            frame->version, frame->sha256);
-}
-
-static void page(const struct dew_report_ducts *d,
-                 const struct dew_ducts_frame *frame, FILE *out)
-{
-    head(frame, out);
-    gathered(d, DEW_ANSWER_YES, "Before anything else", out);
-    gathered(d, DEW_ANSWER_UNKNOWN, "You have not said whether ...", out);
-    for (size_t i = 0; i < d->count; i++) {
-        fputs("<section><h2>", out);
-        dew__escape(out, d->list[i].option.name);
-        fputs("</h2>\n", out);
-        dew__ducts_option_html(&d->list[i], frame->system, out);
-        fputs("</section>\n", out);
-    }
-    foot(d, frame, out);
+            f->frame->version, f->frame->sha256);
 }
 
 enum dew_status dew_report_ducts_html(const struct dew_report_ducts *ducts,
                                       const struct dew_ducts_frame *frame,
                                       FILE *out, struct dew_error *err)
 {
-    struct dew__numeric n;
+    const struct files f = {ducts, frame};
 
-    if (!dew__numeric_c(&n))
-        return dew__fail(err, DEW_EMEM, "no memory for the page");
-    page(ducts, frame, out);
-    dew__numeric_back(&n);
-    if (fflush(out) != 0 || ferror(out))
-        return dew__fail(err, DEW_EIO, "the page could not be written");
-    return DEW_OK;
+    return dew__filled("the page", page, &f, out, err);
 }
 
-/* ---- single files -------------------------------------------------------- */
-
-static void svg_legend(double y, enum dew_system system, FILE *out)
-{
-    for (size_t k = 0; k < sizeof keys / sizeof keys[0]; k++, y += 20) {
-        fprintf(out,
-                "<polyline class=\"%s\" stroke-width=\"8\" points=\"8,%.0f "
-                "44,%.0f\"/>\n",
-                keys[k].class, y - 4, y - 4);
-        if (keys[k].second != NULL)
-            fprintf(out,
-                    "<polyline class=\"%s\" stroke-width=\"3.6\" "
-                    "points=\"8,%.0f 44,%.0f\"/>\n",
-                    keys[k].second, y - 4, y - 4);
-        fprintf(out, "<text x=\"54\" y=\"%.0f\">%s</text>\n", y, keys[k].words);
-    }
-    fprintf(out,
-            "<text x=\"8\" y=\"%.0f\">Figures: %s; + fresh air into a room, "
-            "\xe2\x88\x92 stale air out of it; slanted: Pa.</text>\n",
-            y + 4, dew__unit(DEW_FLOW, system)->name);
-}
-
-enum dew_status dew_report_ducts_svg(const struct dew_report_ducts *ducts,
-                                     size_t layout, enum dew_system system,
-                                     FILE *out, struct dew_error *err)
-{
-    const struct dew__told *t = &ducts->list[layout];
-    const double gap = 16, foot_room = 150;
-    double high = dew__sketch_height(t) + gap;
-    struct panel panels[PANELS];
-    struct dew__numeric n;
-    int count = panels_of(t, panels);
-
-    if (!dew__numeric_c(&n))
-        return dew__fail(err, DEW_EMEM, "no memory for the sketch");
-    fprintf(out,
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"sketch\" "
-            "viewBox=\"0 0 %d %.0f\">\n<title>",
-            DEW__PLAN_WIDE, 34 + count * high + foot_room);
-    dew__escape(out, t->option.name);
-    fprintf(out, "</title>\n<style>%s</style>\n", dew__data_ducts_css);
-    fprintf(out, "<rect width=\"100%%\" height=\"100%%\" fill=\"#ffffff\"/>\n"
-                 "<text class=\"d-title\" x=\"4\" y=\"22\">");
-    dew__escape(out, t->option.name);
-    fputs("</text>\n", out);
-    for (int i = 0; i < count; i++) {
-        fprintf(out, "<g transform=\"translate(0 %.0f)\">\n", 34 + i * high);
-        dew__sketch_panel(t, panels[i].vent, panels[i].blower, system, out);
-        fputs("</g>\n", out);
-    }
-    svg_legend(34 + count * high + 12, system, out);
-    fputs("</svg>\n", out);
-    dew__numeric_back(&n);
-    if (fflush(out) != 0 || ferror(out))
-        return dew__fail(err, DEW_EIO, "the sketch could not be written");
-    return DEW_OK;
-}
-
-struct files {
-    const struct dew_report_ducts *ducts;
-    const struct dew_ducts_frame *frame;
-};
+/* ---- files --------------------------------------------------------------- */
 
 /* Place in the list of the i-th layout that is sketched, or its count. */
 static size_t sketched(const struct dew_report_ducts *d, size_t i)
