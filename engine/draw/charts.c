@@ -97,3 +97,24 @@ void dew__chart_month_heads(FILE *out, const char *first)
         fprintf(out, "<th scope=\"col\">%s</th>", dew__month_short(m));
     fputs("<th scope=\"col\">Year</th></tr></thead><tbody>\n", out);
 }
+
+static void month_cell(const struct dew__chart *c, const struct dew_tally *t,
+                       size_t offset, double unit)
+{
+    const char *tally = (const char *)t;
+    double x = *(const double *)(const void *)(tally + offset);
+
+    dew__html(c->out, "<td>%s</td>", dew__number(x / unit, 0).text);
+}
+
+void dew__chart_month_row(const struct dew__chart *c, size_t option,
+                          const char *name, size_t offset, double unit)
+{
+    const struct dew_outcome *o = dew__chart_outcome(c, option);
+
+    dew__html(c->out, "<tr><th scope=\"row\">%s</th>", name);
+    for (int m = 0; m < DEW_MONTHS; m++)
+        month_cell(c, &o->month[m], offset, unit);
+    month_cell(c, &o->year, offset, unit);
+    fputs("</tr>\n", c->out);
+}

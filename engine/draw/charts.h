@@ -32,5 +32,8 @@ const struct dew_outcome *dew__chart_outcome(const struct dew__chart *c,
 struct dew__figure dew__chart_figure(const struct dew__chart *c);
 /* "Jan" .. "Dec" and "Year" as heads of a table. */
 void dew__chart_month_heads(FILE *out, const char *first);
+/* Its row: a member of option's tallies, at offset, each by its unit. */
+void dew__chart_month_row(const struct dew__chart *c, size_t option,
+                          const char *name, size_t offset, double unit);
 
 #endif

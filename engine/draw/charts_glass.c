@@ -5,7 +5,7 @@
 
 #include "dew/air.h"
 #include "draw/charts.h"
-#include "draw/svg.h"
+#include "report/markup.h"
 #include "report/words.h"
 
 enum { LINE = 60, STEP = 5 /* K, rows of the table */ };
@@ -105,23 +105,19 @@ static void glass_row(const struct dew__chart *c, const struct glass *g,
         }
     if (n == 0)
         return;
-    fprintf(c->out,
-            "<tr><th scope=\"row\">%s to %s</th><td>%s</td><td>%s</td><td>%s"
-            "</td><td>%s</td></tr>\n",
-            dew__number(degrees(c, low), 0).text,
-            dew__number(degrees(c, low + STEP), 0).text, dew__number(n, 0).text,
-            dew__number(100 * sum / n, 0).text, dew__number(100 * most, 0).text,
-            limit < 1 ? dew__number(100 * limit, 0).text : "never");
+    dew__html_row(
+        c->out, "%s to %s|%s|%s|%s|%s", dew__number(degrees(c, low), 0).text,
+        dew__number(degrees(c, low + STEP), 0).text, dew__number(n, 0).text,
+        dew__number(100 * sum / n, 0).text, dew__number(100 * most, 0).text,
+        limit < 1 ? dew__number(100 * limit, 0).text : "never");
 }
 
 static void glass_table(const struct dew__chart *c, const struct glass *g)
 {
-    fprintf(c->out,
-            "<thead><tr><th scope=\"col\">outdoors, %s</th><th scope=\"col\">"
-            "hours</th><th scope=\"col\">mean indoor RH, %%</th><th "
-            "scope=\"col\">highest, %%</th><th scope=\"col\">glass wets at, "
-            "%%</th></tr></thead><tbody>\n",
-            dew__unit(DEW_TEMPERATURE, c->r->system)->name);
+    dew__html_heads(c->out,
+                    "outdoors, %s|hours|mean indoor RH, %%|highest, %%|glass "
+                    "wets at, %%",
+                    dew__unit(DEW_TEMPERATURE, c->r->system)->name);
     for (int k = 0; g->coldest + STEP * k < g->warmest; k++)
         glass_row(c, g, g->coldest + STEP * k);
     fputs("</tbody>", c->out);
@@ -157,17 +153,14 @@ void dew__chart_glass(const struct dew__chart *c)
 
     glass_words(c, &f);
     f.zooms = 1;
-    dew__figure_open(&f);
-    dew__svg_open(&p, "indoor RH, %");
+    dew__figure_open(&f, &p, "indoor RH, %%");
     dew__svg_upright(&p);
     dew__svg_level(&p, p.x1, dew__unit(DEW_TEMPERATURE, c->r->system)->name);
     dew__svg_marks_open(&p);
     dots(&p, c);
     if (g.factor > 0)
         glass_line(&p, c, &g);
-    dew__svg_marks_close(&p);
-    dew__svg_close(&p);
-    if (dew__figure_table(&f, "Indoor RH by outdoor temperature"))
+    if (dew__figure_table(&f, &p, "Indoor RH by outdoor temperature"))
         glass_table(c, &g);
     dew__figure_close(&f);
 }

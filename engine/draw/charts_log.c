@@ -3,8 +3,8 @@
 #include <math.h>
 
 #include "draw/charts.h"
-#include "draw/svg.h"
 #include "report/log_sums.h"
+#include "report/markup.h"
 #include "report/words.h"
 
 enum { DAY = DEW_DAY_HOURS, FEW_DAYS = 12, MANY_DAYS = 80 };
@@ -173,27 +173,21 @@ static void log_words(const struct dew__chart *c, struct dew__figure *f,
 static void table(const struct dew__chart *c, enum dew_chart kind,
                   const struct lines *l)
 {
-    fprintf(c->out,
-            "<thead><tr><th scope=\"col\">Month</th><th scope=\"col\">hours"
-            "</th><th scope=\"col\">log, %s</th><th scope=\"col\">model, "
-            "%s</th></tr></thead><tbody>\n",
-            l->unit, l->unit);
+    dew__html_heads(c->out, "Month|hours|log, %s|model, %s", l->unit, l->unit);
     for (int m = 0; m < DEW_MONTHS; m++) {
         struct dew__log_sum s = dew__log_sum_of(c->r, m);
         int rh = kind == DEW_CHART_log_rh;
 
         if ((rh ? s.rh_hours : s.hours) == 0)
             continue;
-        fprintf(c->out,
-                "<tr><th scope=\"row\">%s</th><td>%s</td><td>%s</td><td>%s"
-                "</td></tr>\n",
-                dew__month(m), dew__number(rh ? s.rh_hours : s.hours, 0).text,
-                dew__number(shown(c, kind, rh ? s.rh_read : s.dew_read),
-                            l->decimals)
-                    .text,
-                dew__number(shown(c, kind, rh ? s.rh_model : s.dew_model),
-                            l->decimals)
-                    .text);
+        dew__html_row(c->out, "%s|%s|%s|%s", dew__month(m),
+                      dew__number(rh ? s.rh_hours : s.hours, 0).text,
+                      dew__number(shown(c, kind, rh ? s.rh_read : s.dew_read),
+                                  l->decimals)
+                          .text,
+                      dew__number(shown(c, kind, rh ? s.rh_model : s.dew_model),
+                                  l->decimals)
+                          .text);
     }
     fputs("</tbody>", c->out);
 }
@@ -228,13 +222,10 @@ static void draw(const struct dew__chart *c, enum dew_chart kind)
     struct lines l = lines_of(c, kind);
     struct dew__figure f = dew__chart_figure(c);
     struct dew__plot p = frame(c, kind, &l);
-    char unit[80];
 
     log_words(c, &f, &l);
     f.zooms = f.plain = 1;
-    dew__figure_open(&f);
-    snprintf(unit, sizeof unit, "%s, %.40s", l.name, l.unit);
-    dew__svg_open(&p, unit);
+    dew__figure_open(&f, &p, "%s, %.40s", l.name, l.unit);
     dew__svg_upright(&p);
     dates(&p, c);
     dew__svg_marks_open(&p);
@@ -244,9 +235,7 @@ static void draw(const struct dew__chart *c, enum dew_chart kind)
     line(&p, c, kind, l.read, "logged");
     if (!c->alone)
         days_spoken(&p, c, kind, &l);
-    dew__svg_marks_close(&p);
-    dew__svg_close(&p);
-    if (dew__figure_table(&f, "Means by month"))
+    if (dew__figure_table(&f, &p, "Means by month"))
         table(c, kind, &l);
     dew__figure_close(&f);
 }

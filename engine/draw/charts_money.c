@@ -4,7 +4,6 @@
 #include <stddef.h>
 
 #include "draw/charts.h"
-#include "draw/svg.h"
 #include "report/markup.h"
 #include "report/words.h"
 
@@ -102,11 +101,9 @@ static void bar_name(const struct dew__plot *p, const struct dew__chart *c,
 static void energy_table(const struct dew__chart *c)
 {
     fputs("<thead><tr><th scope=\"col\">kWh a year</th>", c->out);
-    for (size_t i = 0; i < c->r->question->count; i++) {
-        fprintf(c->out, "<th scope=\"col\">%zu ", i + 1);
-        dew__escape(c->out, dew__option(c->r, (int)i).text);
-        fputs("</th>", c->out);
-    }
+    for (size_t i = 0; i < c->r->question->count; i++)
+        dew__html(c->out, "<th scope=\"col\">%s</th>",
+                  dew__numbered(c->r, i).text);
     fputs("</tr></thead><tbody>\n", c->out);
     for (int k = 0; k < USES; k++) {
         if (!is_used(c, k))
@@ -152,17 +149,14 @@ void dew__chart_energy(const struct dew__chart *c)
                           .y1 = 1.05 * fmax(most, 1)};
 
     f.plain = c->r->question->count > NAME_MOST;
-    dew__figure_open(&f);
-    dew__svg_open(&p, "kWh a year");
+    dew__figure_open(&f, &p, "kWh a year");
     dew__svg_upright(&p);
     for (size_t i = 0; i < c->r->question->count; i++)
         bar_name(&p, c, i);
     dew__svg_marks_open(&p);
     for (size_t i = 0; i < c->r->question->count; i++)
         energy_bar(&p, c, i);
-    dew__svg_marks_close(&p);
-    dew__svg_close(&p);
-    if (dew__figure_table(&f, "Energy used in a year"))
+    if (dew__figure_table(&f, &p, "Energy used in a year"))
         energy_table(c);
     dew__figure_close(&f);
 }
@@ -306,9 +300,8 @@ static void cost_table(const struct dew__chart *c)
             "</thead><tbody>\n",
             last);
     for (size_t i = 0; i < c->r->question->count; i++) {
-        fprintf(c->out, "<tr><th scope=\"row\">%zu ", i + 1);
-        dew__escape(c->out, dew__option(c->r, (int)i).text);
-        fputs("</th>", c->out);
+        dew__html(c->out, "<tr><th scope=\"row\">%s</th>",
+                  dew__numbered(c->r, i).text);
         pay(c, i, &paid);
         cost_cells(c, &paid);
     }
@@ -339,7 +332,6 @@ static void cost_words(const struct dew__chart *c, struct dew__figure *f)
     const struct dew_prices *p = c->r->question->prices;
     size_t beside = dew__chart_beside(c->r);
     struct paid paid = {.count = 0};
-    char name[140];
 
     snprintf(f->heading, sizeof f->heading, "Cost over the years");
     snprintf(f->note, sizeof f->note,
@@ -350,11 +342,8 @@ static void cost_words(const struct dew__chart *c, struct dew__figure *f)
              dew__number(100 * p->interest, 1).text, beside + 1);
     pay(c, beside, &paid);
     cost_in_words(c, beside, &paid, f);
-    for (size_t i = 0; i < c->r->question->count; i++) {
-        snprintf(name, sizeof name, "%zu %.90s", i + 1,
-                 dew__option(c->r, (int)i).text);
-        dew__figure_key(f, (int)i, DEW__LINE, name);
-    }
+    for (size_t i = 0; i < c->r->question->count; i++)
+        dew__figure_key(f, (int)i, DEW__LINE, dew__numbered(c->r, i).text);
 }
 
 void dew__chart_cost(const struct dew__chart *c)
@@ -364,20 +353,15 @@ void dew__chart_cost(const struct dew__chart *c)
     double most = most_paid(c), per = shown_in(most);
     struct dew__plot p = {
         .out = c->out, .x1 = 1.1 * last_year(c), .y1 = 1.03 * most / per};
-    char unit[80];
 
     cost_words(c, &f);
-    dew__figure_open(&f);
-    snprintf(unit, sizeof unit, "%s%s, in today's money",
-             per > 1 ? "thousand " : "", currency[0] ? currency : "$");
-    dew__svg_open(&p, unit);
+    dew__figure_open(&f, &p, "%s%s, in today's money",
+                     per > 1 ? "thousand " : "", currency[0] ? currency : "$");
     dew__svg_upright(&p);
     dew__svg_level(&p, last_year(c), "years from now");
     dew__svg_marks_open(&p);
     cost_lines(&p, c, per);
-    dew__svg_marks_close(&p);
-    dew__svg_close(&p);
-    if (dew__figure_table(&f, "Cost in today's money"))
+    if (dew__figure_table(&f, &p, "Cost in today's money"))
         cost_table(c);
     dew__figure_close(&f);
 }

@@ -4,7 +4,6 @@
 #include <stddef.h>
 
 #include "draw/charts.h"
-#include "draw/svg.h"
 #include "report/markup.h"
 #include "report/words.h"
 
@@ -47,26 +46,15 @@ static void humid_bar(const struct dew__plot *p, const struct dew__chart *c,
 static void humid_rows(const struct dew__chart *c)
 {
     dew__chart_month_heads(c->out, "Option");
-    for (size_t i = 0; i < c->r->question->count; i++) {
-        const struct dew_outcome *o = dew__chart_outcome(c, i);
-
-        fprintf(c->out, "<tr><th scope=\"row\">%zu ", i + 1);
-        dew__escape(c->out, dew__option(c->r, (int)i).text);
-        fputs("</th>", c->out);
-        for (int m = 0; m < DEW_MONTHS; m++)
-            fprintf(c->out, "<td>%s</td>",
-                    dew__number(o->month[m].too_humid, 0).text);
-        fprintf(c->out, "<td>%s</td></tr>\n",
-                dew__number(o->year.too_humid, 0).text);
-    }
+    for (size_t i = 0; i < c->r->question->count; i++)
+        dew__chart_month_row(c, i, dew__numbered(c->r, i).text,
+                             offsetof(struct dew_tally, too_humid), 1);
     fputs("</tbody>", c->out);
 }
 
 static void humid_words(const struct dew__chart *c, struct dew__figure *f,
                         double most, size_t option, int month)
 {
-    char name[140];
-
     snprintf(f->heading, sizeof f->heading, "Hours too humid, month by month");
     snprintf(f->note, sizeof f->note,
              "One bar for each option, in the order of the table.%s",
@@ -81,11 +69,8 @@ static void humid_words(const struct dew__chart *c, struct dew__figure *f,
     else
         snprintf(f->words, sizeof f->words,
                  "No option is above the limit in any month.");
-    for (size_t i = 0; i < c->r->question->count; i++) {
-        snprintf(name, sizeof name, "%zu %.90s", i + 1,
-                 dew__option(c->r, (int)i).text);
-        dew__figure_key(f, (int)i, DEW__AREA, name);
-    }
+    for (size_t i = 0; i < c->r->question->count; i++)
+        dew__figure_key(f, (int)i, DEW__AREA, dew__numbered(c->r, i).text);
 }
 
 void dew__chart_humid_months(const struct dew__chart *c)
@@ -100,17 +85,14 @@ void dew__chart_humid_months(const struct dew__chart *c)
     humid_words(c, &f, most, option, month);
     f.zooms = 1;
     f.plain = 1;
-    dew__figure_open(&f);
-    dew__svg_open(&p, "hours too humid in the month");
+    dew__figure_open(&f, &p, "hours too humid in the month");
     dew__svg_upright(&p);
     dew__svg_months(&p);
     dew__svg_marks_open(&p);
     for (int m = 0; m < DEW_MONTHS; m++)
         for (size_t i = 0; i < c->r->question->count; i++)
             humid_bar(&p, c, i, m);
-    dew__svg_marks_close(&p);
-    dew__svg_close(&p);
-    if (dew__figure_table(&f, "Hours too humid"))
+    if (dew__figure_table(&f, &p, "Hours too humid"))
         humid_rows(c);
     dew__figure_close(&f);
 }
@@ -217,29 +199,18 @@ static void pile_up(const struct dew__plot *p, const struct dew__chart *c,
 static void water_row(const struct dew__chart *c, const char *words,
                       size_t offset)
 {
-    const struct dew_outcome *o = dew__chart_outcome(c, c->option);
-    const struct dew_unit *unit = dew__unit(DEW_WATER, c->r->system);
-    double year =
-        *(const double *)(const void *)((const char *)&o->year.water + offset);
+    const char *year = (const char *)dew__year(c->r->question, c->option);
 
-    if (fabs(year) < 0.5)
-        return;
-    fprintf(c->out, "<tr><th scope=\"row\">%s</th>", words);
-    for (int m = 0; m < DEW_MONTHS; m++) {
-        const char *month = (const char *)&o->month[m].water;
-        double kg = *(const double *)(const void *)(month + offset);
-
-        fprintf(c->out, "<td>%s</td>", dew__number(kg / unit->factor, 0).text);
-    }
-    fprintf(c->out, "<td>%s</td></tr>\n",
-            dew__number(year / unit->factor, 0).text);
+    if (fabs(*(const double *)(const void *)(year + offset)) >= 0.5)
+        dew__chart_month_row(c, c->option, words, offset,
+                             dew__unit(DEW_WATER, c->r->system)->factor);
 }
 
 static void water_table(const struct dew__chart *c)
 {
     dew__chart_month_heads(c->out, dew__unit(DEW_WATER, c->r->system)->name);
 #define X(name, words)                                                         \
-    water_row(c, words, offsetof(struct dew_water_flows, name));
+    water_row(c, words, offsetof(struct dew_tally, water.name));
     DEW_WATER_MAP(X)
 #undef X
     fputs("</tbody>", c->out);
@@ -276,14 +247,11 @@ void dew__chart_water(const struct dew__chart *c)
     double most = 1.05 * dew__shown(most_water(o), DEW_WATER, c->r->system);
     struct dew__plot p = {
         .out = c->out, .x1 = DEW_MONTHS, .y0 = -most, .y1 = most};
-    char unit[80];
 
     water_words(c, &f);
     f.plain = 1;
-    dew__figure_open(&f);
-    snprintf(unit, sizeof unit, "%.40s in the month",
-             dew__unit(DEW_WATER, c->r->system)->name);
-    dew__svg_open(&p, unit);
+    dew__figure_open(&f, &p, "%.40s in the month",
+                     dew__unit(DEW_WATER, c->r->system)->name);
     dew__svg_upright(&p);
     dew__svg_months(&p);
     dew__svg_marks_open(&p);
@@ -293,9 +261,7 @@ void dew__chart_water(const struct dew__chart *c)
         pile_up(&p, c, m, moved.in, 1);
         pile_up(&p, c, m, moved.out, -1);
     }
-    dew__svg_marks_close(&p);
-    dew__svg_close(&p);
-    if (dew__figure_table(&f, "Water by month, + in, - out"))
+    if (dew__figure_table(&f, &p, "Water by month, + in, - out"))
         water_table(c);
     dew__figure_close(&f);
 }

@@ -3,7 +3,7 @@
 #include <math.h>
 
 #include "draw/charts.h"
-#include "draw/svg.h"
+#include "report/markup.h"
 #include "report/words.h"
 
 enum { DAYS = 366, DAY = DEW_DAY_HOURS };
@@ -138,20 +138,16 @@ static void dew_point_table(const struct dew__chart *c, const struct days *d)
     const struct dew_outcome *o = dew__chart_outcome(c, c->option);
     const char *unit = dew__unit(DEW_TEMPERATURE, c->r->system)->name;
 
-    fprintf(c->out,
-            "<thead><tr><th scope=\"col\">Month</th><th scope=\"col\">indoor "
-            "dew point, %s</th><th scope=\"col\">outdoor dew point, "
-            "%s</th><th scope=\"col\">too humid, h</th><th scope=\"col\">"
-            "outdoor air could dry, h</th></tr></thead><tbody>\n",
-            unit, unit);
+    dew__html_heads(c->out,
+                    "Month|indoor dew point, %s|outdoor dew point, %s|too "
+                    "humid, h|outdoor air could dry, h",
+                    unit, unit);
     for (int m = 0; m < DEW_MONTHS; m++)
-        fprintf(c->out,
-                "<tr><th scope=\"row\">%s</th><td>%s</td><td>%s</td><td>%s"
-                "</td><td>%s</td></tr>\n",
-                dew__month(m), dew__number(month_mean(d, d->in, m), 1).text,
-                dew__number(month_mean(d, d->out, m), 1).text,
-                dew__number(o->month[m].too_humid, 0).text,
-                dew__number(o->month[m].could_dry, 0).text);
+        dew__html_row(c->out, "%s|%s|%s|%s|%s", dew__month(m),
+                      dew__number(month_mean(d, d->in, m), 1).text,
+                      dew__number(month_mean(d, d->out, m), 1).text,
+                      dew__number(o->month[m].too_humid, 0).text,
+                      dew__number(o->month[m].could_dry, 0).text);
     fputs("</tbody>", c->out);
 }
 
@@ -201,17 +197,14 @@ void dew__chart_dew_points(const struct dew__chart *c)
     struct dew__figure f = dew__chart_figure(c);
     struct dew__plot p = {.out = c->out, .x1 = DEW_MONTHS};
     struct days d;
-    char unit[80];
 
     days_of(c, c->option, &d);
     span_of(c, &p);
     dew_point_words(c, &f, &d);
     f.zooms = 1;
     f.plain = 1;
-    dew__figure_open(&f);
-    snprintf(unit, sizeof unit, "dew point, %.40s",
-             dew__unit(DEW_TEMPERATURE, c->r->system)->name);
-    dew__svg_open(&p, unit);
+    dew__figure_open(&f, &p, "dew point, %.40s",
+                     dew__unit(DEW_TEMPERATURE, c->r->system)->name);
     dew__svg_months(&p);
     dew__svg_upright(&p);
     dew__svg_marks_open(&p);
@@ -224,9 +217,7 @@ void dew__chart_dew_points(const struct dew__chart *c)
         log_line(&p, c, &d);
     if (!c->alone)
         days_spoken(&p, c, &d);
-    dew__svg_marks_close(&p);
-    dew__svg_close(&p);
-    if (dew__figure_table(&f, "Monthly means"))
+    if (dew__figure_table(&f, &p, "Monthly means"))
         dew_point_table(c, &d);
     dew__figure_close(&f);
 }
@@ -370,16 +361,13 @@ void dew__chart_map(const struct dew__chart *c)
     struct dew__plot p = {.out = c->out, .x1 = DAY, .y1 = DEW_MONTHS};
 
     map_words(c, &f);
-    dew__figure_open(&f);
-    dew__svg_open(&p, "month");
+    dew__figure_open(&f, &p, "month");
     map_sides(&p);
     dew__svg_marks_open(&p);
     for (int m = 0; m < DEW_MONTHS; m++)
         for (int h = 0; h < DAY; h++)
             cell(&p, c, m, h);
-    dew__svg_marks_close(&p);
-    dew__svg_close(&p);
-    if (dew__figure_table(&f, "Mean RH, %, by month and hour"))
+    if (dew__figure_table(&f, &p, "Mean RH, %, by month and hour"))
         map_table(c);
     dew__figure_close(&f);
 }

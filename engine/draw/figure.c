@@ -2,6 +2,7 @@
 /* A chart with its heading, legend and table; or alone in a file. */
 #include "draw/figure.h"
 
+#include <stdarg.h>
 #include <string.h>
 
 #include "core/embed.h"
@@ -95,17 +96,11 @@ static int drawing_high(const struct dew__figure *f)
 
 static void open_in_page(const struct dew__figure *f)
 {
-    fprintf(f->out, "<figure%s><h3>", f->zooms ? " class=\"zooms\"" : "");
-    dew__escape(f->out, f->heading);
-    fputs("</h3><p>", f->out);
-    dew__escape(f->out, f->note);
-    fprintf(f->out,
-            "</p>\n<svg viewBox=\"0 0 %d %d\" role=\"img\" aria-label=\"",
-            DEW__SVG_WIDE, drawing_high(f));
-    dew__escape(f->out, f->heading);
-    fputs(". ", f->out);
-    dew__escape(f->out, f->words);
-    fputs("\">\n", f->out);
+    dew__html(f->out,
+              "<figure%-s><h3>%s</h3><p>%s</p>\n<svg viewBox=\"0 0 %d %d\" "
+              "role=\"img\" aria-label=\"%s. %s\">\n",
+              f->zooms ? " class=\"zooms\"" : "", f->heading, f->note,
+              DEW__SVG_WIDE, drawing_high(f), f->heading, f->words);
 }
 
 static void legend_in_page(const struct dew__figure *f)
@@ -114,9 +109,7 @@ static void legend_in_page(const struct dew__figure *f)
     for (int i = 0; i < f->key_count; i++) {
         fputs("<li><svg viewBox=\"0 0 26 14\" aria-hidden=\"true\">", f->out);
         key_mark(f->out, &f->keys[i], 1, 1);
-        fputs("</svg>", f->out);
-        dew__escape(f->out, f->keys[i].words);
-        fputs("</li>", f->out);
+        dew__html(f->out, "</svg>%s</li>", f->keys[i].words);
     }
     fputs("</ul>\n", f->out);
 }
@@ -178,9 +171,8 @@ static void notes_alone(const struct dew__figure *f)
         size_t length = note_line(s);
 
         snprintf(line, sizeof line, "%.*s", (int)length, s);
-        fprintf(f->out, "<text class=\"note\" x=\"%d\" y=\"%d\">", EDGE, y);
-        dew__escape(f->out, line);
-        fputs("</text>\n", f->out);
+        dew__html(f->out, "<text class=\"note\" x=\"%d\" y=\"%d\">%s</text>\n",
+                  EDGE, y, line);
         s += length;
         s += *s == ' ';
     }
@@ -191,22 +183,18 @@ static void open_alone(const struct dew__figure *f)
     int top = NOTE_Y + NOTE_STEP * note_lines(f);
     int high = top + drawing_high(f) + KEY_STEP * key_rows(f);
 
-    fprintf(f->out,
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%d\" "
-            "height=\"%d\" viewBox=\"0 0 %d %d\" role=\"img\" "
-            "aria-labelledby=\"t d\">\n<title id=\"t\">",
-            DEW__SVG_WIDE, high, DEW__SVG_WIDE, high);
-    dew__escape(f->out, f->heading);
-    fputs("</title>\n<desc id=\"d\">", f->out);
-    dew__escape(f->out, f->words);
-    fprintf(f->out, "</desc>\n<style>\n%s</style>\n", dew__data_chart_css);
+    dew__html(f->out,
+              "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%d\" "
+              "height=\"%d\" viewBox=\"0 0 %d %d\" role=\"img\" "
+              "aria-labelledby=\"t d\">\n<title id=\"t\">%s</title>\n<desc "
+              "id=\"d\">%s</desc>\n<style>\n%-s</style>\n",
+              DEW__SVG_WIDE, high, DEW__SVG_WIDE, high, f->heading, f->words,
+              dew__data_chart_css);
     dew__svg_patterns(f->out);
-    fprintf(f->out,
-            "<rect class=\"paper\" width=\"%d\" height=\"%d\"/><text "
-            "class=\"head\" x=\"%d\" y=\"%d\">",
-            DEW__SVG_WIDE, high, EDGE, HEAD_Y);
-    dew__escape(f->out, f->heading);
-    fputs("</text>\n", f->out);
+    dew__html(f->out,
+              "<rect class=\"paper\" width=\"%d\" height=\"%d\"/><text "
+              "class=\"head\" x=\"%d\" y=\"%d\">%s</text>\n",
+              DEW__SVG_WIDE, high, EDGE, HEAD_Y, f->heading);
     notes_alone(f);
     fprintf(f->out, "<g transform=\"translate(0 %d)\">\n", top - EDGE);
 }
@@ -223,10 +211,8 @@ static void legend_alone(const struct dew__figure *f)
             y += KEY_STEP;
         }
         key_mark(f->out, &f->keys[i], x, y);
-        fprintf(f->out, "<text x=\"%.1f\" y=\"%.1f\">", x + KEY_MARK + 6,
-                y + 11);
-        dew__escape(f->out, f->keys[i].words);
-        fputs("</text>\n", f->out);
+        dew__html(f->out, "<text x=\"%.1f\" y=\"%.1f\">%s</text>\n",
+                  x + KEY_MARK + 6, y + 11, f->keys[i].words);
         x += wide;
     }
     fputs("</g></svg>\n", f->out);
@@ -234,27 +220,37 @@ static void legend_alone(const struct dew__figure *f)
 
 /* ---- either ------------------------------------------------------------------------- */
 
-void dew__figure_open(const struct dew__figure *f)
+void dew__figure_open(const struct dew__figure *f, const struct dew__plot *p,
+                      const char *unit, ...)
 {
+    char text[120];
+    va_list args;
+
     if (f->alone)
         open_alone(f);
     else
         open_in_page(f);
+    va_start(args, unit);
+    vsnprintf(text, sizeof text, unit, args);
+    va_end(args);
+    dew__svg_open(p, text);
 }
 
-int dew__figure_table(const struct dew__figure *f, const char *caption)
+int dew__figure_table(const struct dew__figure *f, const struct dew__plot *p,
+                      const char *caption)
 {
+    dew__svg_marks_close(p);
+    dew__svg_close(p);
     if (f->alone) {
         legend_alone(f);
         return 0;
     }
     fputs("</svg>\n<output aria-live=\"polite\"></output>\n", f->out);
     legend_in_page(f);
-    fputs("<details><summary>The same as a table</summary><div "
-          "class=\"wide\"><table><caption>",
-          f->out);
-    dew__escape(f->out, caption);
-    fputs("</caption>\n", f->out);
+    dew__html(f->out,
+              "<details><summary>The same as a table</summary><div "
+              "class=\"wide\"><table><caption>%s</caption>\n",
+              caption);
     return 1;
 }
 

@@ -7,9 +7,9 @@
  *
  *     snprintf(f.heading, sizeof f.heading, "Hours too humid");
  *     dew__figure_key(&f, 0, DEW__AREA, "as it stands");
- *     dew__figure_open(&f);
+ *     dew__figure_open(&f, &p, "hours");
  *     ... the drawing, see svg.h ...
- *     if (dew__figure_table(&f, "Hours too humid"))
+ *     if (dew__figure_table(&f, &p, "Hours too humid"))
  *         ... thead and tbody ...
  *     dew__figure_close(&f);
  */
@@ -17,6 +17,8 @@
 #define DEW_DRAW_FIGURE_H
 
 #include <stdio.h>
+
+#include "draw/svg.h"
 
 enum { DEW__KEYS = 66, DEW__FIGURE_TEXT = 480 };
 
@@ -54,11 +56,14 @@ struct dew__figure {
 void dew__figure_key(struct dew__figure *f, int tone, enum dew__key_kind kind,
                      const char *words);
 
-/* Open it, with its drawing. */
-void dew__figure_open(const struct dew__figure *f);
+/* Open it and its drawing, with the unit of the upright axis. */
+void dew__figure_open(const struct dew__figure *f, const struct dew__plot *p,
+                      const char *unit, ...)
+    __attribute__((format(printf, 3, 4)));
 
-/* Close the drawing; 1 when a table follows, which is then open. */
-int dew__figure_table(const struct dew__figure *f, const char *caption);
+/* Close the drawing and its marks; 1 when a table follows, then open. */
+int dew__figure_table(const struct dew__figure *f, const struct dew__plot *p,
+                      const char *caption);
 
 void dew__figure_close(const struct dew__figure *f);
 
