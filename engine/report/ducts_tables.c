@@ -4,6 +4,7 @@
  * what to set and measure at each grille, parts to buy and duct sizes.
  */
 #include <math.h>
+#include <stddef.h>
 #include <string.h>
 
 #include "dew/parts.h"
@@ -82,59 +83,41 @@ static void states(const struct dew__told *t, enum dew_system system,
 
 /* ---- grilles --------------------------------------------------------------- */
 
-/* What of a state with the ventilator on is told of grille or air handler k. */
-typedef double at_place(const struct dew__told *t,
-                        const struct dew_duct_state *s, int k);
+/* Where a state has the flow of a grille or air handler k; ROOMS: what the
+   rooms of that air handler get, where nothing is an answer too. */
+enum { ROOMS = 0 };
 
-static double fresh_at(const struct dew__told *t,
-                       const struct dew_duct_state *s, int k)
+static double flow_at(const struct dew__told *t, const struct dew_duct_state *s,
+                      size_t offset, int k)
 {
-    (void)t;
-    return s->fresh_at[k];
+    const char *state = (const char *)s;
+
+    if (offset == ROOMS)
+        return dew__told_to_rooms(t, s, k);
+    return ((const double *)(const void *)(state + offset))[k];
 }
 
-static double fresh_back(const struct dew__told *t,
-                         const struct dew_duct_state *s, int k)
-{
-    (void)t;
-    return s->fresh_at_return[k];
-}
-
-static double stale_at(const struct dew__told *t,
-                       const struct dew_duct_state *s, int k)
-{
-    (void)t;
-    return s->stale_at[k];
-}
-
-static double stale_back(const struct dew__told *t,
-                         const struct dew_duct_state *s, int k)
-{
-    (void)t;
-    return s->stale_return[k];
-}
-
-/* A row of the states shown, left out where nothing flows in any of them and
-   that is no answer. */
-static void place_row(const struct dew__told *t, const char *name, at_place *of,
-                      int k, enum dew_system system, struct dew__sheet *s)
+/* A row of the states shown, left out where nothing flows in any of them. */
+static void place_row(const struct dew__told *t, const char *name,
+                      size_t offset, int k, enum dew_system system,
+                      struct dew__sheet *s)
 {
     char row[DEW__TOLD_STATES * sizeof(struct dew__word)], clean[80];
     double most = 0;
     size_t at = 0;
 
     for (int i = 0; i < t->shown_count && at < sizeof row; i++) {
-        double q = of(t, &t->states[DEW_VENT_ON][t->shown[i]], k);
+        double q = flow_at(t, &t->states[DEW_VENT_ON][t->shown[i]], offset, k);
 
         most = fmax(most, fabs(q));
         at += (size_t)snprintf(row + at, sizeof row - at, "\t%s",
                                dew__air_figure(q, system).text);
     }
-    if (of == dew__told_to_rooms || dew__shown(most, DEW_FLOW, system) >= 0.05)
+    if (offset == ROOMS || dew__shown(most, DEW_FLOW, system) >= 0.05)
         dew__sheet_row(s, "%s%s", dew__clean(name, clean, sizeof clean), row);
 }
 
-static void place_rows(const struct dew__told *t, at_place *of,
+static void place_rows(const struct dew__told *t, size_t offset,
                        const char *name, enum dew_system system,
                        struct dew__sheet *s)
 {
@@ -143,10 +126,12 @@ static void place_rows(const struct dew__told *t, at_place *of,
 
     for (int k = 0; k < count; k++) {
         snprintf(numbered, sizeof numbered, "%s %d", name ? name : "", k + 1);
-        place_row(t, name ? numbered : t->layout.grilles[k].name, of, k, system,
-                  s);
+        place_row(t, name ? numbered : t->layout.grilles[k].name, offset, k,
+                  system, s);
     }
 }
+
+#define FLOW(member) offsetof(struct dew_duct_state, member)
 
 static void grilles(const struct dew__told *t, enum dew_system system,
                     enum dew__ducts_place where, struct dew__sheet *s)
@@ -167,15 +152,14 @@ static void grilles(const struct dew__told *t, enum dew_system system,
         dew__sheet_columns(s, "10 %s", w.text);
         at += (size_t)snprintf(heads + at, sizeof heads - at, "\t%s", w.text);
     }
-    place_rows(t, fresh_at, NULL, system, s);
-    place_rows(t, fresh_back, "return grilles", system, s);
+    place_rows(t, FLOW(fresh_at), NULL, system, s);
+    place_rows(t, FLOW(fresh_at_return), "return grilles", system, s);
     if (t->layout.handler_count > 1)
-        place_rows(t, dew__told_to_rooms,
-                   many ? "all rooms of" : "all rooms of air handler", system,
-                   s);
+        place_rows(t, ROOMS, many ? "all rooms of" : "all rooms of air handler",
+                   system, s);
     dew__sheet_row(s, "stale air from%s", heads);
-    place_rows(t, stale_at, NULL, system, s);
-    place_rows(t, stale_back, "return trunk", system, s);
+    place_rows(t, FLOW(stale_at), NULL, system, s);
+    place_rows(t, FLOW(stale_return), "return trunk", system, s);
 }
 
 /* ---- what to set and measure ----------------------------------------------- */

@@ -91,6 +91,20 @@ CELL(co2, dew__number(dew__mean(dew__year(r->question, i)->co2_sum,
 CELL(co2_high, dew__number(dew__year(r->question, i)->co2_high, 0))
 CELL(frost, dew__number(dew__year(r->question, i)->frost_hours, 0))
 
+static struct dew__word fresh_of(const struct dew_report *r, size_t i)
+{
+    double asked = r->question->choices[i].outcome->required;
+    double brought = dew_verdict_fresh(r->question, i);
+    struct dew__word w;
+
+    if (!(asked > 0))
+        return dew__amount(brought, DEW_FLOW, r->system, 0);
+    snprintf(w.text, sizeof w.text, "%.40s of %.60s",
+             dew__number(dew__shown(brought, DEW_FLOW, r->system), 0).text,
+             dew__amount(asked, DEW_FLOW, r->system, 0).text);
+    return w;
+}
+
 static const struct dew__column air_columns[] = {
     {{"too", "humid", "h"}, 6, humid},
     {{"worst", "month", "h"}, 6, worst},
@@ -121,19 +135,31 @@ static const struct dew__column money_columns[] = {
     {{"pays", "back", "years"}, 10, payback},
 };
 
+static const struct dew__column glance_columns[] = {
+    {{"Hours too humid"}, 0, humid},
+    {{"Hours too dry"}, 0, dry},
+    {{"Hours of wet glass"}, 0, glass},
+    {{"Fresh air brought"}, 0, fresh_of},
+    {{"Mean CO2, ppm"}, 0, co2},
+    {{"Energy a year, kWh"}, 0, energy},
+    {{"To install", "money"}, 0, install},
+    {{"To run and keep, a year", "money"}, 0, yearly},
+};
+
+#define TABLE(list)                                                            \
+    {                                                                          \
+        list, sizeof list / sizeof *list                                       \
+    }
+static const struct table {
+    const struct dew__column *list;
+    size_t count;
+} tables[] = {TABLE(air_columns), TABLE(more_columns), TABLE(money_columns),
+              TABLE(glance_columns)};
+
 const struct dew__column *dew__columns(enum dew__table which, size_t *count)
 {
-    switch (which) {
-    case DEW__TABLE_AIR:
-        *count = sizeof air_columns / sizeof *air_columns;
-        return air_columns;
-    case DEW__TABLE_MORE:
-        *count = sizeof more_columns / sizeof *more_columns;
-        return more_columns;
-    default:
-        *count = sizeof money_columns / sizeof *money_columns;
-        return money_columns;
-    }
+    *count = tables[which].count;
+    return tables[which].list;
 }
 
 const char *dew__column_head(const struct dew_report *r, const char *head)

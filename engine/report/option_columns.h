@@ -12,7 +12,14 @@ struct dew__column {
     struct dew__word (*cell)(const struct dew_report *r, size_t i);
 };
 
-enum dew__table { DEW__TABLE_AIR, DEW__TABLE_MORE, DEW__TABLE_MONEY };
+/* At a glance: each head is one line; the second says "money" where it needs
+   prices. */
+enum dew__table {
+    DEW__TABLE_AIR,
+    DEW__TABLE_MORE,
+    DEW__TABLE_MONEY,
+    DEW__TABLE_GLANCE
+};
 
 /* The columns of a table; static. */
 const struct dew__column *dew__columns(enum dew__table which, size_t *count);

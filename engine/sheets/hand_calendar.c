@@ -28,34 +28,7 @@ static const struct dew_choice *choice(const struct dew_report *r)
 
 /* ---- who needs what, and when -------------------------------------------------------- */
 
-/* The months in which a task is due; 0 where there is nothing to do. */
-typedef unsigned due(const struct dew_report *r);
-
-static unsigned has_ventilator(const struct dew_report *r, unsigned months)
-{
-    return choice(r)->facts->core != DEW_CORE_none ? months : 0;
-}
-
-static unsigned has_core(const struct dew_report *r)
-{
-    return choice(r)->facts->core >= DEW_CORE_heat_plate ? MAY : 0;
-}
-
-static unsigned filters(const struct dew_report *r)
-{
-    return has_ventilator(r, QUARTERS);
-}
-
-static unsigned screens(const struct dew_report *r)
-{
-    return has_ventilator(r, SPRING_AUTUMN);
-}
-
-static unsigned balance(const struct dew_report *r)
-{
-    return has_ventilator(r, OCTOBER);
-}
-
+/* Months in which the duty at offset is used. */
 static unsigned used_in(const struct dew_report *r, size_t offset)
 {
     unsigned months = 0;
@@ -69,28 +42,8 @@ static unsigned used_in(const struct dew_report *r, size_t offset)
     return months;
 }
 
-static unsigned icing(const struct dew_report *r)
-{
-    return used_in(r, offsetof(struct dew_duty, defrost));
-}
-
-static unsigned drying(const struct dew_report *r)
-{
-    return used_in(r, offsetof(struct dew_duty, dehumidify));
-}
-
-static unsigned wetting(const struct dew_report *r)
-{
-    return used_in(r, offsetof(struct dew_duty, humidify));
-}
-
-static unsigned handler(const struct dew_report *r)
-{
-    return choice(r)->facts->handlers > 0 ? BETWEEN : 0;
-}
-
 /* The month before the first that cools; May where every month does. */
-static unsigned coil(const struct dew_report *r)
+static unsigned before_cooling(const struct dew_report *r)
 {
     unsigned cooled = used_in(r, offsetof(struct dew_duty, cool));
 
@@ -103,47 +56,58 @@ static unsigned coil(const struct dew_report *r)
     return cooled ? MAY : 0;
 }
 
-static unsigned drains(const struct dew_report *r)
-{
-    return has_core(r) || coil(r) || drying(r) ? SPRING_AUTUMN : 0;
-}
+/* What a task is about; it is due where the option has that. */
+enum of { HOUSE, VENTILATOR, CORE, HANDLER, COIL, DRAINS, ICE, DRYER, WETTER };
 
-static unsigned every(const struct dew_report *r)
+/* The months in which a task is due; 0 where there is nothing to do. */
+static unsigned due(const struct dew_report *r, enum of of, unsigned months)
 {
-    (void)r;
-    return EVERY;
-}
+    const struct dew_option_facts *f = choice(r)->facts;
 
-static unsigned quarters(const struct dew_report *r)
-{
-    (void)r;
-    return QUARTERS;
-}
-
-static unsigned september(const struct dew_report *r)
-{
-    (void)r;
-    return SEPTEMBER;
+    switch (of) {
+    case VENTILATOR:
+        return f->core != DEW_CORE_none ? months : 0;
+    case CORE:
+        return f->core >= DEW_CORE_heat_plate ? months : 0;
+    case HANDLER:
+        return f->handlers > 0 ? months : 0;
+    case COIL:
+        return before_cooling(r);
+    case DRAINS:
+        return due(r, CORE, months) || due(r, COIL, 0) || due(r, DRYER, 0)
+                   ? months
+                   : 0;
+    case ICE:
+        return used_in(r, offsetof(struct dew_duty, defrost));
+    case DRYER:
+        return used_in(r, offsetof(struct dew_duty, dehumidify));
+    case WETTER:
+        return used_in(r, offsetof(struct dew_duty, humidify));
+    default:
+        return months;
+    }
 }
 
 /* How often: common practice, no source; the maker's manual comes first. */
 static const struct task {
     const char *words;
-    due *when;
+    enum of of;
+    unsigned months; /* 0: as it is used */
 } tasks[] = {
-    {"carbon monoxide and smoke alarms: press the button", every},
-    {"ventilator: clean or change the filters", filters},
-    {"intake and exhaust hoods: leaves, lint, insects", screens},
-    {"intake hood and drain: ice and snow", icing},
-    {"core: take out and clean as its manual says", has_core},
-    {"ventilator: measure fresh and stale air, balance", balance},
-    {"drains, traps, pans and float switches", drains},
-    {"air handler: change the filter", handler},
-    {"cooling coil and its pan, before the season", coil},
-    {"dehumidifier: filter and hose, while it runs", drying},
-    {"humidifier: clean, no standing water", wetting},
-    {"kitchen hood: grease filter; bath fans: grilles", quarters},
-    {"hygrometers: beside a good one, or over damp salt", september},
+    {"carbon monoxide and smoke alarms: press the button", HOUSE, EVERY},
+    {"ventilator: clean or change the filters", VENTILATOR, QUARTERS},
+    {"intake and exhaust hoods: leaves, lint, insects", VENTILATOR,
+     SPRING_AUTUMN},
+    {"intake hood and drain: ice and snow", ICE, 0},
+    {"core: take out and clean as its manual says", CORE, MAY},
+    {"ventilator: measure fresh and stale air, balance", VENTILATOR, OCTOBER},
+    {"drains, traps, pans and float switches", DRAINS, SPRING_AUTUMN},
+    {"air handler: change the filter", HANDLER, BETWEEN},
+    {"cooling coil and its pan, before the season", COIL, 0},
+    {"dehumidifier: filter and hose, while it runs", DRYER, 0},
+    {"humidifier: clean, no standing water", WETTER, 0},
+    {"kitchen hood: grease filter; bath fans: grilles", HOUSE, QUARTERS},
+    {"hygrometers: beside a good one, or over damp salt", HOUSE, SEPTEMBER},
 };
 
 /* ---- tables -------------------------------------------------------------------------- */
@@ -162,7 +126,7 @@ static void task_rows(const struct dew_report *r, FILE *out)
 {
     months_head("Due", out);
     for (size_t i = 0; i < sizeof tasks / sizeof *tasks; i++) {
-        unsigned months = tasks[i].when(r);
+        unsigned months = due(r, tasks[i].of, tasks[i].months);
 
         if (months == 0)
             continue;

@@ -2,9 +2,8 @@
 /* Labels beside this house, and what they leave open, in text and JSON. */
 #include "support/rows.h"
 
-#include <jansson.h>
-
 #include "report/page.h"
+#include "report/read.h"
 
 static struct dew_report report;
 static struct dew_case cases[3];
@@ -48,44 +47,45 @@ static void set_up(void)
     report.doubt_count = 3;
 }
 
-static double at(json_t *option, const char *group, const char *key,
-                 const char *part)
+/* The report as JSON, to be freed. */
+static json_t *as_json(void)
 {
-    json_t *o = json_object_get(json_object_get(option, group), key);
+    char *text = page_written(dew_report_json, &report, NULL);
+    json_t *o = read_json(text);
 
-    o = part != NULL ? json_object_get(o, part) : o;
-    assert_true(json_is_number(o));
-    return json_number_value(o);
+    free(text);
+    return o;
 }
 
 /* Published: 21.11 degC and 50 % takes .549 of 26.67 degC and 60 %, whose own
    fit is .986 [NREL-52791]. */
 static void json_has_them_under_their_keys(void **state)
 {
-    char *text;
-    json_t *o, *first, *second;
+    json_t *o;
 
     (void)state;
     set_up();
-    text = page_written(dew_report_json, &report, NULL);
-    o = json_loads(text, 0, NULL);
-    first = json_array_get(json_object_get(o, "options"), 0);
-    second = json_array_get(json_object_get(o, "options"), 1);
-    assert_true(json_is_null(json_object_get(first, "dehumidifier")));
-    assert_true(json_is_null(json_object_get(first, "core_range")));
-    assert_true(json_is_null(json_object_get(first, "handlers")));
-    assert_near(at(second, "dehumidifier", "label_kg_per_day", NULL), 24, 1e-9);
-    assert_near(at(second, "dehumidifier", "here_kg_per_day", NULL),
+    o = as_json();
+    assert_true(json_is_null(at(o, "options.0.dehumidifier")));
+    assert_true(json_is_null(at(o, "options.0.core_range")));
+    assert_true(json_is_null(at(o, "options.0.handlers")));
+    assert_near(number_at(o, "options.1.dehumidifier.label_kg_per_day"), 24,
+                1e-9);
+    assert_near(number_at(o, "options.1.dehumidifier.here_kg_per_day"),
                 24 * 0.549 / 0.986, 0.05);
-    assert_near(at(second, "dehumidifier", "here_rh_pct", NULL), 50, 1e-9);
-    assert_near(at(second, "core_range", "moisture_pct", "low"), 41, 1e-9);
-    assert_near(at(second, "core_range", "moisture_pct", "high"), 55, 1e-9);
-    assert_near(at(second, "core_range", "too_humid_h", "low"), 741, 0);
-    assert_near(at(second, "core_range", "too_humid_h", "likely"), 731, 0);
-    assert_near(at(second, "handlers", "even_split", "put_back_kg"), 417, 0);
-    assert_near(at(second, "handlers", "lead_lag", "put_back_kg"), 350, 0);
+    assert_near(number_at(o, "options.1.dehumidifier.here_rh_pct"), 50, 1e-9);
+    assert_near(number_at(o, "options.1.core_range.moisture_pct.low"), 41,
+                1e-9);
+    assert_near(number_at(o, "options.1.core_range.moisture_pct.high"), 55,
+                1e-9);
+    assert_near(number_at(o, "options.1.core_range.too_humid_h.low"), 741, 0);
+    assert_near(number_at(o, "options.1.core_range.too_humid_h.likely"), 731,
+                0);
+    assert_near(number_at(o, "options.1.handlers.even_split.put_back_kg"), 417,
+                0);
+    assert_near(number_at(o, "options.1.handlers.lead_lag.put_back_kg"), 350,
+                0);
     json_decref(o);
-    free(text);
 }
 
 /* The coil of option 1 marched dry and wet, that of option 2 not. */
@@ -93,7 +93,7 @@ static void what_the_coil_leaves_open_is_told(void **state)
 {
     struct dew_outcome dry, wet;
     char *text;
-    json_t *o, *first, *second;
+    json_t *o;
 
     (void)state;
     set_up();
@@ -104,17 +104,13 @@ static void what_the_coil_leaves_open_is_told(void **state)
     wet.year.water.putback = 2032;
     page_scene.choices[0].coil_dry = &dry;
     page_scene.choices[0].coil_wet = &wet;
-    text = page_written(dew_report_json, &report, NULL);
-    o = json_loads(text, 0, NULL);
-    first = json_array_get(json_object_get(o, "options"), 0);
-    second = json_array_get(json_object_get(o, "options"), 1);
-    assert_near(at(first, "coil_range", "too_humid_h", "dry"), 0, 0);
-    assert_near(at(first, "coil_range", "too_humid_h", "likely"), 81, 0);
-    assert_near(at(first, "coil_range", "too_humid_h", "wet"), 708, 0);
-    assert_near(at(first, "coil_range", "put_back_kg", "wet"), 2032, 0);
-    assert_true(json_is_null(json_object_get(second, "coil_range")));
+    o = as_json();
+    assert_near(number_at(o, "options.0.coil_range.too_humid_h.dry"), 0, 0);
+    assert_near(number_at(o, "options.0.coil_range.too_humid_h.likely"), 81, 0);
+    assert_near(number_at(o, "options.0.coil_range.too_humid_h.wet"), 708, 0);
+    assert_near(number_at(o, "options.0.coil_range.put_back_kg.wet"), 2032, 0);
+    assert_true(json_is_null(at(o, "options.1.coil_range")));
     json_decref(o);
-    free(text);
     text = page_written(dew_report_text, &report, NULL);
     assert_non_null(strstr(text, "too humid in 0 h"));
     assert_non_null(strstr(text, "708 h; the figures"));
@@ -154,36 +150,30 @@ static void frost(enum dew_frost strategy)
 
 static void frost_is_told_with_what_it_costs(void **state)
 {
-    char *text;
-    json_t *o, *option;
+    json_t *o;
 
     (void)state;
     frost(DEW_FROST_RECIRCULATE);
-    text = page_written(dew_report_json, &report, NULL);
-    o = json_loads(text, 0, NULL);
-    option = json_array_get(json_object_get(o, "options"), 1);
-    assert_near(at(option, "frost", "defrost_h", NULL), 300, 0);
-    assert_near(at(option, "frost", "fresh_air_lost_m3", NULL),
+    o = as_json();
+    assert_near(number_at(o, "options.1.frost.defrost_h"), 300, 0);
+    assert_near(number_at(o, "options.1.frost.fresh_air_lost_m3"),
                 300 * 3600 * 0.040, 1e-6);
-    assert_near(at(option, "frost", "supply_air_min_c", NULL), 10.5556, 1e-3);
+    assert_near(number_at(o, "options.1.frost.supply_air_min_c"), 10.5556,
+                1e-3);
     /* 51 + 0.2 x (68 - 51) = 54.4 degF */
-    assert_near(at(option, "frost", "supply_air_min_over_a_cycle_c", NULL),
+    assert_near(number_at(o, "options.1.frost.supply_air_min_over_a_cycle_c"),
                 (54.4 - 32) / 1.8, 1e-3);
-    assert_near(at(option, "frost", "ice_possible_below_c", NULL),
+    assert_near(number_at(o, "options.1.frost.ice_possible_below_c"),
                 -0.25 / 1.75 * 22.3, 1e-6);
     json_decref(o);
-    free(text);
     frost(DEW_FROST_EXHAUST_ONLY);
     page_scene.cases[1].paths[DEW_VENT_DEFROST][0].exhaust = 0.05;
-    text = page_written(dew_report_json, &report, NULL);
-    o = json_loads(text, 0, NULL);
-    option = json_array_get(json_object_get(o, "options"), 1);
-    assert_near(at(option, "frost", "imbalance_l_s", NULL), 50, 1e-9);
+    o = as_json();
+    assert_near(number_at(o, "options.1.frost.imbalance_l_s"), 50, 1e-9);
     /* (0.05 / 0.01) ^ (1 / 0.65) */
-    assert_near(at(option, "frost", "pressure_pa", NULL), -pow(5, 1 / 0.65),
+    assert_near(number_at(o, "options.1.frost.pressure_pa"), -pow(5, 1 / 0.65),
                 1e-3);
     json_decref(o);
-    free(text);
 }
 
 /* Words of the section, with its line breaks taken out. */

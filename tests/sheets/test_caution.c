@@ -2,10 +2,8 @@
 /* Cautions and pressures in text, page, sheets and JSON. */
 #include "support/rows.h"
 
-#include <jansson.h>
-#include <string.h>
-
 #include "report/page.h"
+#include "report/read.h"
 
 static void every_caution_is_in_the_text(void **state)
 {
@@ -21,15 +19,6 @@ static void every_caution_is_in_the_text(void **state)
     /* and one line for all STOP questions, above the verdict */
     assert_int_equal(lines, report.caution_count + 1);
     free(text);
-}
-
-static size_t times(const char *text, const char *what)
-{
-    size_t n = 0;
-
-    for (const char *s = text; (s = strstr(s, what)) != NULL; s++)
-        n++;
-    return n;
 }
 
 /* What was told stands first and in full; what was not, in one list. */

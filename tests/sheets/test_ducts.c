@@ -2,13 +2,14 @@
 /* Layouts of ducts as text, JSON and cautions. */
 #include "support/rows.h"
 
-#include <jansson.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "dew/ducts_report.h"
 #include "dew/parts.h"
+#include "report/nested.h"
+#include "report/read.h"
 
 static const double cfm = 4.719474432e-4; /* m3/s, exact */
 
@@ -95,14 +96,6 @@ static const struct caution_row {
 };
 /* clang-format on */
 
-static void asked_of_hood(const json_t *c, enum dew_answer hood)
-{
-    assert_string_equal(json_string_value(json_object_get(c, "answer")),
-                        dew_answer_text(hood));
-    assert_string_equal(json_string_value(json_object_get(c, "question_key")),
-                        "safety.hood_into_ventilator");
-}
-
 static void caution_row(void **state)
 {
     const struct caution_row *r = *state;
@@ -117,19 +110,18 @@ static void caution_row(void **state)
     o.interlock = r->interlock;
     o.hood = r->hood;
     d = opened(&o, 1);
-    root =
-        json_loads(written(dew_report_ducts_json, d, DEW_SYSTEM_SI), 0, NULL);
-    list = json_object_get(json_array_get(json_object_get(root, "layouts"), 0),
-                           "cautions");
+    root = read_json(written(dew_report_ducts_json, d, DEW_SYSTEM_SI));
+    list = at(root, "layouts.0.cautions");
     json_array_foreach(list, i, c)
     {
         snprintf(keys + strlen(keys), sizeof keys - strlen(keys), "%s ",
-                 json_string_value(json_object_get(c, "key")));
-        if (strcmp(json_string_value(json_object_get(c, "key")),
-                   "hood_joined") == 0)
-            asked_of_hood(c, r->hood);
-        stops +=
-            strcmp(json_string_value(json_object_get(c, "level")), "STOP") == 0;
+                 text_at(c, "key"));
+        if (strcmp(text_at(c, "key"), "hood_joined") == 0) {
+            assert_string_equal(text_at(c, "answer"), dew_answer_text(r->hood));
+            assert_string_equal(text_at(c, "question_key"),
+                                "safety.hood_into_ventilator");
+        }
+        stops += strcmp(text_at(c, "level"), "STOP") == 0;
     }
     assert_string_equal(keys, r->keys);
     assert_int_equal(dew_report_ducts_stops(d), stops);
@@ -139,14 +131,6 @@ static void caution_row(void **state)
 
 /* ---- JSON ----------------------------------------------------------------- */
 
-static double member(const json_t *o, const char *key)
-{
-    const json_t *v = json_object_get(o, key);
-
-    assert_true(json_is_number(v));
-    return json_number_value(v);
-}
-
 /* Every state stands there, with the ducts' own figures in litres a second. */
 static void json_has_every_state(void **state)
 {
@@ -154,10 +138,8 @@ static void json_has_every_state(void **state)
     struct dew_ducts_option o = option(&l);
     struct dew_report_ducts *d = opened(&o, 1);
     struct dew_duct_state s[DEW_DUCT_VENT_STATES][DEW_BLOWER_STATES];
-    json_t *root =
-        json_loads(written(dew_report_ducts_json, d, DEW_SYSTEM_US), 0, NULL);
-    json_t *states = json_object_get(
-        json_array_get(json_object_get(root, "layouts"), 0), "states");
+    json_t *root = read_json(written(dew_report_ducts_json, d, DEW_SYSTEM_US));
+    json_t *states = at(root, "layouts.0.states");
     struct dew_error err = {0};
     int blowers;
 
@@ -169,22 +151,21 @@ static void json_has_every_state(void **state)
         json_t *got = json_array_get(states, (size_t)i);
         json_t *hands = json_object_get(got, "handlers");
 
-        assert_string_equal(
-            json_string_value(json_object_get(got, "ventilator")),
-            i < 9 ? "off" : "on");
+        assert_string_equal(text_at(got, "ventilator"), i < 9 ? "off" : "on");
         assert_int_equal(json_array_size(hands), 2);
-        assert_near(member(got, "fresh_delivered_l_s"),
+        assert_near(number_at(got, "fresh_delivered_l_s"),
                     1e3 * want->fresh_delivered, 1e-6);
-        assert_near(member(got, "stale_drawn_l_s"), 1e3 * want->stale_drawn,
+        assert_near(number_at(got, "stale_drawn_l_s"), 1e3 * want->stale_drawn,
                     1e-6);
-        assert_near(member(got, "imbalance_l_s"), 1e3 * want->imbalance, 1e-6);
-        assert_near(member(got, "backflow_l_s"), 1e3 * want->backflow, 1e-6);
-        assert_near(member(got, "fan_w"), want->fan_w, 1e-6);
+        assert_near(number_at(got, "imbalance_l_s"), 1e3 * want->imbalance,
+                    1e-6);
+        assert_near(number_at(got, "backflow_l_s"), 1e3 * want->backflow, 1e-6);
+        assert_near(number_at(got, "fan_w"), want->fan_w, 1e-6);
         if (i < 9)
             assert_true(
                 json_is_null(json_object_get(got, "short_circuit_share")));
         else
-            assert_near(member(got, "short_circuit_share"),
+            assert_near(number_at(got, "short_circuit_share"),
                         want->short_circuit_share, 1e-8);
     }
     json_decref(root);
@@ -274,49 +255,11 @@ static void the_blower_has_its_price(void **state)
 
 /* ---- the page and its sketches --------------------------------------------- */
 
-/* Every tag that is opened is closed, in order. */
-static void tags_match(const char *text)
-{
-    const char *open[64];
-    size_t length[64], depth = 0;
-
-    for (const char *c = strchr(text, '<'); c != NULL; c = strchr(c + 1, '<')) {
-        const char *end = strchr(c, '>');
-        size_t n = strcspn(c + 1, " />\n");
-
-        assert_non_null(end);
-        if (c[1] == '!' || end[-1] == '/')
-            continue;
-        if (c[1] != '/') {
-            assert_true(depth < COUNT_OF(open));
-            open[depth] = c + 1;
-            length[depth++] = n;
-            continue;
-        }
-        n = strcspn(c + 2, " >");
-        assert_true(depth > 0);
-        depth--;
-        if (n != length[depth] || strncmp(c + 2, open[depth], n) != 0)
-            fail_msg("</%.*s> closes <%.*s>", (int)n, c + 2, (int)length[depth],
-                     open[depth]);
-    }
-    assert_int_equal(depth, 0);
-}
-
 static enum dew_status svg_writer(const struct dew_report_ducts *ducts,
                                   const struct dew_ducts_frame *frame,
                                   FILE *out, struct dew_error *err)
 {
     return dew_report_ducts_svg(ducts, 0, frame->system, out, err);
-}
-
-static size_t times(const char *text, const char *what)
-{
-    size_t n = 0;
-
-    for (const char *c = strstr(text, what); c != NULL; c = strstr(c + 1, what))
-        n++;
-    return n;
 }
 
 static void pages_and_sketches_are_whole(void **state)
@@ -332,11 +275,11 @@ static void pages_and_sketches_are_whole(void **state)
             o.name = "one & <two>";
             d = opened(&o, 1);
             text = written(dew_report_ducts_html, d, DEW_SYSTEM_US);
-            tags_match(text);
+            assert_nested(text);
             assert_null(strstr(text, "nan"));
             assert_null(strstr(text, "http"));
             text = written(svg_writer, d, DEW_SYSTEM_SI);
-            tags_match(text);
+            assert_nested(text);
             assert_null(strstr(text, "nan"));
             assert_non_null(strstr(text, "one &amp; &lt;two&gt;"));
             dew_report_ducts_close(d);
@@ -395,9 +338,13 @@ static void measured_grilles_are_judged(void **state)
     o = option(&l);
     d = opened(&o, 1);
     text = written(dew_report_ducts_text, d, DEW_SYSTEM_US);
-    assert_non_null(strstr(text, "found: good"));
-    assert_int_equal(times(text, "found: 33 % low"), 2);
+    assert_int_equal(times(text, "        good\n"), 1);
+    assert_int_equal(times(text, "33 % low !\n"), 2);
     assert_non_null(strstr(text, "81 to 99"));
+    text = written(dew_report_ducts_html, d, DEW_SYSTEM_US);
+    assert_int_equal(times(text, "<td>good</td>"), 1);
+    assert_int_equal(times(text, "<td class=\"bad\">33 % low !</td>"), 2);
+    assert_true(times(text, "<td class=\"blank\"></td>") > 4);
     dew_report_ducts_close(d);
 }
 
@@ -409,36 +356,29 @@ static void parts_and_sizes_are_listed(void **state)
     struct dew_duct_part rows[DEW_DUCT_PARTS];
     size_t n = dew_ducts_parts(&l, rows, DEW_DUCT_PARTS);
     struct dew_report_ducts *d;
-    json_t *root, *layout, *parts;
+    json_t *root, *part;
+    size_t i;
     const char *page;
 
     (void)state;
     l.vents[0].intake.duct.diameter = .1016; /* too small by far */
     d = opened(&o, 1);
-    root =
-        json_loads(written(dew_report_ducts_json, d, DEW_SYSTEM_SI), 0, NULL);
-    layout = json_array_get(json_object_get(root, "layouts"), 0);
-    parts = json_object_get(layout, "parts");
-    assert_int_equal(json_array_size(json_object_get(layout, "sizes")), 4 + 3);
-    assert_true(json_is_true(json_object_get(
-        json_array_get(json_object_get(layout, "sizes"), 0), "too_small")));
-    assert_true(json_array_size(parts) >= n);
-    for (size_t i = 0; i < json_array_size(parts); i++)
-        if (strcmp(json_string_value(
-                       json_object_get(json_array_get(parts, i), "part")),
-                   "take-off cut into a trunk") == 0) {
-            assert_near(json_number_value(json_object_get(
-                            json_array_get(parts, i), "amount")),
-                        2, 1e-9);
-        }
+    root = read_json(written(dew_report_ducts_json, d, DEW_SYSTEM_SI));
+    assert_int_equal(json_array_size(at(root, "layouts.0.sizes")), 4 + 3);
+    assert_true(json_is_true(at(root, "layouts.0.sizes.0.too_small")));
+    assert_true(json_array_size(at(root, "layouts.0.parts")) >= n);
+    json_array_foreach(at(root, "layouts.0.parts"), i,
+                       part) if (strcmp(text_at(part, "part"),
+                                        "take-off cut into a trunk") == 0)
+        assert_near(number_at(part, "amount"), 2, 1e-9);
     json_decref(root);
     page = written(dew_report_ducts_text, d, DEW_SYSTEM_US);
     assert_non_null(strstr(page, "To buy and fit"));
     assert_non_null(strstr(page, "take-off cut into a trunk"));
-    assert_non_null(strstr(page, "laid 4 in !"));
+    assert_non_null(strstr(page, " 4 in !\n"));
     page = written(dew_report_ducts_html, d, DEW_SYSTEM_SI);
     assert_non_null(strstr(page, "<h3>To buy and fit</h3>"));
-    assert_non_null(strstr(page, "class=\"bad\">102 mm"));
+    assert_non_null(strstr(page, "class=\"bad\">102 mm !<"));
     dew_report_ducts_close(d);
 }
 
@@ -467,7 +407,7 @@ static void cautions_stand_once_for_all_layouts(void **state)
     assert_non_null(strstr(text, "safety.hood_into_ventilator."));
     assert_non_null(strstr(text, "Cautions, told above: STOP return_tie"));
     text = written(dew_report_ducts_html, d, DEW_SYSTEM_US);
-    tags_match(text);
+    assert_nested(text);
     assert_int_equal(times(text, "STOP</span>a kitchen hood or a clothes"), 1);
     assert_non_null(strstr(text, "&quot;tied, &lt;again&gt;&quot;."));
     dew_report_ducts_close(d);
@@ -509,5 +449,5 @@ int main(void)
     size_t n = 10;
 
     ADD_ROWS(tests, n, caution_rows, caution_row);
-    return _cmocka_run_group_tests("report, ducts", tests, n, NULL, NULL);
+    return _cmocka_run_group_tests("sheets, ducts", tests, n, NULL, NULL);
 }
