@@ -10,6 +10,7 @@
 #include <unistd.h>
 #include <zlib.h>
 
+#include "dew/air.h"
 #include "support/rows.h"
 
 enum { HOURS = 60, TEXT = 8000, FAULTS = 40 };
@@ -41,6 +42,7 @@ struct shelf {
     size_t weather_length, log_length;
     enum dew_status status; /* what the reader answers                       */
     const char *says;
+    int bare; /* 1: DEW_OK, and no bytes                                     */
 };
 
 static enum dew_status hand_over(void *of, const char *name, char **bytes,
@@ -55,6 +57,8 @@ static enum dew_status hand_over(void *of, const char *name, char **bytes,
         return s->status;
     assert_true(log || strcmp(name, "days.csv") == 0);
     *length = log ? s->log_length : s->weather_length;
+    if (s->bare)
+        return DEW_OK;
     *bytes = malloc(*length);
     assert_non_null(*bytes);
     memcpy(*bytes, log ? s->log : s->weather, *length);
@@ -335,6 +339,7 @@ static void what_is_asked_beside_is_marched(void **state)
 {
     static const unsigned with[] = {0, DEW_RUN_DRY,
                                     DEW_RUN_DRY | DEW_RUN_ALTERNATIVES};
+    const struct dew_report *report;
     size_t years[3], with_dry = 0;
     struct ran r;
 
@@ -349,8 +354,18 @@ static void what_is_asked_beside_is_marched(void **state)
         for (size_t k = 0; i == 1 && k < 3; k++)
             with_dry +=
                 dew_run_report(r.run, 0)->question->choices[k].settled != NULL;
-        assert_int_equal(dew_run_report(r.run, 0)->doubt_count,
-                         i < 2 ? 0 : years[2] - years[1]);
+        report = dew_run_report(r.run, 0);
+        assert_int_equal(report->doubt_count, i < 2 ? 0 : years[2] - years[1]);
+        for (size_t k = 0; k < report->doubt_count; k++) {
+            const struct dew_report_doubt *d = &report->doubts[k];
+
+            assert_string_equal(
+                d->outcome->name,
+                report->question->choices[d->option].outcome->name);
+            for (size_t j = 0; j < 3; j++)
+                assert_ptr_not_equal(d->outcome,
+                                     report->question->choices[j].outcome);
+        }
         dew_run_close(r.run);
     }
     assert_int_equal(years[0], 3);
@@ -376,6 +391,35 @@ static void a_changed_case_is_what_is_marched(void **state)
     assert_true(dew_run_report(r.run, 0)->question->choices[0].settled->rh_50 >
                 dry + .001);
     dew_run_close(r.run);
+}
+
+static void a_log_is_laid_beside_and_may_hold_the_house(void **state)
+{
+    static const char *const texts[] = {SCENARIO "log: {file: rooms.csv}\n",
+                                        SCENARIO
+                                        "log: {file: rooms.csv, held: yes}\n"};
+
+    (void)state;
+    for (int held = 0; held < 2; held++) {
+        const struct dew_report_log *l;
+        const struct dew_series *s;
+        struct ran r;
+        double off = 0;
+
+        ready(&r, texts[held]);
+        open_run(&r);
+        march(r.run, 100);
+        l = dew_run_report(r.run, 0)->laid;
+        s = &dew_run_outcome(r.run, 0)->series;
+        for (size_t h = 1; h < dew_run_outcome(r.run, 0)->count; h++) {
+            off = fmax(off, fabs(s->t[h] - l->t[h]));
+            assert_near(dew_air_pws_liquid(l->dew_point[h]),
+                        l->rh[h] * dew_air_pws_liquid(l->t[h]), 0.01);
+        }
+        assert_true(held ? off < 0.01 : off > 0.1);
+        assert_int_equal(dew_run_report(r.run, 0)->held, held);
+        dew_run_close(r.run);
+    }
 }
 
 static void layouts_alone_are_solved(void **state)
@@ -448,6 +492,7 @@ static const struct fault_row {
     const char *name, *text, *weather, *log, *set, *option;
     enum dew_run_job job;
     enum dew_status answer; /* of the reader                                 */
+    int bare;
     const char *says, *want;
 } fault_rows[] = {
     {"a key that is none",
@@ -490,6 +535,9 @@ static const struct fault_row {
     {"a reader that says why", .text = SCENARIO, .answer = DEW_EUNKNOWN,
      .says = "the shelf is bare",
      .want = "house.yaml:2:17: weather.file: the shelf is bare\n"},
+    {"a reader that gives no bytes", .text = SCENARIO, .bare = 1,
+     .want = "house.yaml:2:17: weather.file: days.csv: a file could not be "
+             "read or written\n"},
     {"a reader that does not", .text = SCENARIO, .answer = DEW_EIO,
      .want = "house.yaml:2:17: weather.file: days.csv: a file could not be "
              "read or written\n"},
@@ -509,6 +557,7 @@ static void all_faults_in_one_pass(void **state)
     r.ask.option_count = row->option != NULL;
     r.shelf.status = row->answer;
     r.shelf.says = row->says;
+    r.shelf.bare = row->bare;
     if (row->weather != NULL)
         r.shelf.weather_length =
             (size_t)snprintf(r.shelf.weather, TEXT, "%s", row->weather);
@@ -532,7 +581,7 @@ static void all_faults_in_one_pass(void **state)
 
 int main(void)
 {
-    struct CMUnitTest tests[10 + COUNT_OF(fault_rows)] = {
+    struct CMUnitTest tests[11 + COUNT_OF(fault_rows)] = {
         cmocka_unit_test(steps_of_any_size_tell_the_same),
         cmocka_unit_test(again_gives_the_same_bits),
         cmocka_unit_test(gzipped_bytes_are_the_same),
@@ -541,10 +590,11 @@ int main(void)
         cmocka_unit_test(what_is_asked_beside_is_marched),
         cmocka_unit_test(a_changed_case_is_what_is_marched),
         cmocka_unit_test(layouts_alone_are_solved),
+        cmocka_unit_test(a_log_is_laid_beside_and_may_hold_the_house),
         cmocka_unit_test(made_years_differ_and_come_back),
         cmocka_unit_test(notes_are_told_once),
     };
-    size_t n = 10;
+    size_t n = 11;
 
     ADD_ROWS(tests, n, fault_rows, all_faults_in_one_pass);
     return _cmocka_run_group_tests("a question run", tests, n, NULL, NULL);
