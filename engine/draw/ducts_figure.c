@@ -61,13 +61,13 @@ static void swatch(const struct key *k, int x0, int x1, double y,
 {
     dew__html(out,
               "<polyline class=\"%s\" stroke-width=\"8\" points=\"%d,%.0f "
-              "%d,%.0f\"/>%s",
+              "%d,%.0f\"/>%-s",
               k->class, x0, y, x1, y, end);
     if (k->second != NULL)
         dew__html(
             out,
             "<polyline class=\"%s\" stroke-width=\"3.6\" points=\"%d,%.0f "
-            "%d,%.0f\"/>%s",
+            "%d,%.0f\"/>%-s",
             k->second, x0, y, x1, y, end);
 }
 

@@ -57,13 +57,13 @@ options:
     layout: return_tie
 END
 ends "ducts tells every layout" 0 ducts house.yaml
-says "of the tie" out "^full         on "
+says "of the tie" out "^full     on "
 says "and what has none" out "as it stands: no ventilator with two fans"
 says "a return tie is stopped" out "^STOP   Fresh and stale air are both tied"
 ends "--strict ends with 4 at a STOP" 4 ducts --strict house.yaml
 ends "--strict passes an interlock" 0 ducts --strict --option interlocked house.yaml
 ends "--option picks" 0 ducts --option own house.yaml
-good "one layout alone" [ "$(grep -c 'air handlers *ilator' out)" = 1 ]
+good "one layout alone" [ "$(grep -c 'handlers ilator' out)" = 1 ]
 ends "--units si" 0 ducts --units si --option own house.yaml
 says "in litres a second" out "^Air in L/s"
 ends "--json" 0 ducts --json house.yaml
@@ -111,9 +111,9 @@ ducts:
     - {room: bath, stale: 100 %, stale_found: 91 cfm}
 END
 ends "measured grilles" 0 ducts found.yaml
-says "are judged by what each was made for" out "found: 48 % low"
-good "each by itself" [ "$(grep -c 'found: good' out)" = 2 ]
-says "and used" out "^off          on           69     91"
+says "are judged by what each was made for" out " 31 *48 % low !$"
+good "each by itself" [ "$(grep -c ' good$' out)" = 2 ]
+says "and used" out "^off      on           69     91"
 
 sed 's/layout: own_ducts/layout: own_ducts\n    ducts: {lines: [{line: intake, length: 9 ft}], grilles: [{room: den}]}/' \
     house.yaml >bad.yaml
@@ -127,8 +127,8 @@ good "nothing is printed then" [ ! -s out ]
 written=$here/scenarios/ducts_written.yaml
 ends "a network written out run by run" 0 ducts "$written" --out drawn
 says "is told as one" out '^A network written out run by run; one ventilator'
-says "with its states" out '^full         on           70     71      0 %'
-says "and what leaks across it" out '^full         on           59     71     16 %'
+says "with its states" out '^full     on           70     71      0 %'
+says "and what leaks across it" out '^full     on           59     71     16 %'
 says "room by room" out '^second bedroom                    28        28'
 says "without sketch or parts" out 'no sketch, parts or sizes are told of it'
 says "on the page too" drawn/ducts.html 'no sketch, parts or sizes are told'

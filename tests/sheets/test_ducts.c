@@ -278,10 +278,12 @@ static void pages_and_sketches_are_whole(void **state)
             assert_nested(text);
             assert_null(strstr(text, "nan"));
             assert_null(strstr(text, "http"));
+            assert_null(strstr(text, "\\x")); /* no line's end was escaped */
             text = written(svg_writer, d, DEW_SYSTEM_SI);
             assert_nested(text);
             assert_null(strstr(text, "nan"));
             assert_non_null(strstr(text, "one &amp; &lt;two&gt;"));
+            assert_null(strstr(text, "\\x"));
             dew_report_ducts_close(d);
         }
 }
