@@ -228,12 +228,30 @@ static void ice_is_looked_for_where_it_froze(void **state)
 
     (void)state;
     assert_non_null(row);
+    assert_null(strstr(text, "air handler: change"));
     assert_int_equal(
         strncmp(row + 17,
                 "<td class=\"box\"></td><td class=\"box\">&#9744;</td>"
                 "<td class=\"box\"></td>",
                 69),
         0);
+    free(text);
+}
+
+static void each_machine_has_its_task(void **state)
+{
+    struct dew_report r = hand_open(DEW_SYSTEM_US);
+    char *text;
+
+    (void)state;
+    page_scene.facts[CHOSEN].handlers = 1;
+    page_scene.outcomes[CHOSEN].month[6].duty.dehumidify = 9;
+    text = page_written(dew_report_calendar, &r, NULL);
+    assert_non_null(strstr(text,
+                           "air handler: change the filter</th><td "
+                           "class=\"box\"></td><td class=\"box\">&#9744;"));
+    assert_non_null(strstr(text, "dehumidifier: filter and hose"));
+    assert_non_null(strstr(text, "drains, traps"));
     free(text);
 }
 
@@ -247,6 +265,7 @@ static void no_task_without_its_machine(void **state)
     page_verdict.best = 0;
     text = page_written(dew_report_calendar, &r, NULL);
     assert_null(strstr(text, "ventilator: clean"));
+    assert_null(strstr(text, "air handler: change"));
     assert_null(strstr(text, "dehumidifier: filter"));
     assert_non_null(strstr(text, "alarms: press the button"));
     free(text);
@@ -294,11 +313,12 @@ int main(void)
         cmocka_unit_test(unknown_answers_stand_out),
         cmocka_unit_test(the_worst_surface_is_told),
         cmocka_unit_test(ice_is_looked_for_where_it_froze),
+        cmocka_unit_test(each_machine_has_its_task),
         cmocka_unit_test(no_task_without_its_machine),
         cmocka_unit_test(the_nearest_is_marked),
         cmocka_unit_test(nothing_to_fit_is_said),
     };
-    size_t n = 9;
+    size_t n = 10;
 
     ADD_ROWS(tests, n, sheet_rows, sheet_is_whole);
     ADD_ROWS(tests, n, sheet_rows, sheet_says_stop);

@@ -257,9 +257,32 @@ static void no_coordinate_is_broken(void **state)
 
 /* ---- steps of an axis ------------------------------------------------------------ */
 
+/* Each row at a glance is of the figure it names, today and handed over. */
+static void the_glance_names_its_figures(void **state)
+{
+    static const char *const rows[] = {
+        "Hours too humid</th><td>1201</td><td>602", "Hours too dry</th><td>33",
+        "Hours of wet glass</th><td>44", "Mean CO2, ppm</th><td>731",
+        "Energy a year, kWh</th><td>4495"};
+    struct dew_report report = page_open(2, DEW_SYSTEM_SI);
+    char *text;
+
+    (void)state;
+    page_scene.outcomes[0].year.too_humid = 1201;
+    page_scene.outcomes[1].year.too_humid = 602;
+    page_scene.outcomes[0].year.too_dry = 33;
+    page_scene.outcomes[0].year.sweat[DEW_GLASS] = 44;
+    text = page_written(dew_report_html, &report, NULL);
+    for (size_t i = 0; i < COUNT_OF(rows); i++)
+        if (strstr(text, rows[i]) == NULL)
+            fail_msg("not at a glance: %s", rows[i]);
+    free(text);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(the_glance_names_its_figures),
         cmocka_unit_test(tags_are_nested),
         cmocka_unit_test(five_options_stay_small),
         cmocka_unit_test(defaults_are_marked_and_told_apart),
