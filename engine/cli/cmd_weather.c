@@ -10,6 +10,11 @@ const struct dew__command dew__weathers[DEW__WEATHERS] = {
 #undef X
 };
 
+int dew__weather_system(const struct dew__cli *common)
+{
+    return common->units == 2 ? 2 : 1;
+}
+
 static void help(FILE *to)
 {
     fputs("usage: dewledger weather WORD [NAME...] [--OPTION...]\n\n", to);

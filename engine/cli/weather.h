@@ -28,6 +28,10 @@ enum {
 
 extern const struct dew__command dew__weathers[DEW__WEATHERS];
 
+/* What all of them print in: --units, else inch-pound, as of a scenario that
+   has a place of the table and no unit: its places are those of one country. */
+int dew__weather_system(const struct dew__cli *common);
+
 enum { DEW__WEATHER_FAULTS = 40 };
 
 /* A file to read, and what the command line says about it. */

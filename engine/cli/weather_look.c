@@ -52,7 +52,7 @@ static void print_site(const struct dew__weather_file *f)
 {
     const struct dew_site *s = dew_year_site(f->year);
     char line[200], la[24], lo[24], el[24], utc[24];
-    int us = f->common.units == 1;
+    int us = dew__weather_system(&f->common) == 1;
 
     snprintf(line, sizeof line, "%s%s%s", s->name, s->name[0] ? ", " : "",
              s->id);
@@ -216,7 +216,7 @@ static void print_sketch(const struct dew__weather_sum months[12], int system)
 static void print_text(const struct dew__weather_file *f)
 {
     struct dew__weather_sum months[12];
-    int system = f->common.units == 1 ? 1 : 2;
+    int system = dew__weather_system(&f->common);
 
     print_site(f);
     print_period(f);

@@ -217,7 +217,7 @@ static void print_table(const struct making *m)
     static const char *const names[] = {"Jan", "Feb", "Mar", "Apr",
                                         "May", "Jun", "Jul", "Aug",
                                         "Sep", "Oct", "Nov", "Dec"};
-    int system = m->common.units == 1 ? 1 : 2, many = m->years > 1;
+    int system = dew__weather_system(&m->common), many = m->years > 1;
     char place[400];
 
     snprintf(place, sizeof place, "%s%s%s%s%s", m->place.site.id,

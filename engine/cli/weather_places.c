@@ -87,13 +87,6 @@ static double shown(double x, enum dew_quantity q, int system)
     return (x - u->offset) / u->factor;
 }
 
-/* Inch-pound unless asked otherwise, as a scenario with a place of the table:
-   the places are those of one country. */
-static int system_of(const struct asked *a)
-{
-    return a->common.units == 2 ? 2 : 1;
-}
-
 /* Names are cut so that a line keeps to 80 columns. */
 enum { NAME_ALONE = 36, NAME_NEAR = 28 };
 
@@ -184,9 +177,9 @@ int dew__weather_list(int argc, char **argv)
         if (a.common.json)
             json_array_append_new(list, as_json(&place, NAN));
         else if (found == 0)
-            head(system_of(&a), 0);
+            head(dew__weather_system(&a.common), 0);
         if (!a.common.json)
-            row(&place, NAN, system_of(&a));
+            row(&place, NAN, dew__weather_system(&a.common));
         found++;
     }
     if (code != 0 || found == 0 || !a.common.json) {
@@ -214,9 +207,10 @@ static int print_near(const struct asked *a, const struct dew_nearby *list,
     json_t *out;
 
     if (!a->common.json) {
-        head(system_of(a), 1);
+        head(dew__weather_system(&a->common), 1);
         for (size_t i = 0; i < count; i++)
-            row(&list[i].place, list[i].distance, system_of(a));
+            row(&list[i].place, list[i].distance,
+                dew__weather_system(&a->common));
         return DEW__DONE;
     }
     out = json_array();

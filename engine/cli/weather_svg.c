@@ -116,7 +116,7 @@ static void draw(const struct dew__weather_file *f, FILE *out,
     char style[96];
 
     d.count = dew__weather_days(f->year, days, DAYS_MOST);
-    d.us = f->common.units == 1;
+    d.us = dew__weather_system(&f->common) == 1;
     scale(&d);
     fprintf(out,
             "<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 %d %d' "

@@ -35,7 +35,11 @@ ends 1 '"$D" weather near 144.98 -93.27' 'dewledger: latitude 144.98 is outside 
 ends 2 '"$D" weather near 44.98'
 ends 2 '"$D" weather near forty 3'
 
-ends 0 '"$D" weather make 727930 | grep -q "^Jan            4.5            1.2"'
+ends 0 '"$D" weather make 727930 --units si | grep -q "^Jan            4.5            1.2"'
+# one system in all of weather, said or not
+ends 0 '"$D" weather make 727930 | grep -q "^Jan           40.1           34.2"'
+ends 0 '"$D" weather make 727930 --out "$work/u.csv" >"$work/none" && for o in "" "--units us"; do "$D" weather look $o "$work/u.csv" --svg "$work/u.svg" | grep -q "temperature, degF" && grep -q "daily mean, degF" "$work/u.svg" || exit 1; done'
+ends 0 '"$D" weather look --units si "$work/u.csv" --svg "$work/u.svg" | grep -q "temperature, degC" && grep -q "daily mean, degC" "$work/u.svg"'
 ends 0 '"$D" weather make 727930 --seed 3 --out "$work/a.csv" && "$D" weather make 727930 --seed 3 --out "$work/b.csv" && cmp "$work/a.csv" "$work/b.csv"'
 ends 0 '"$D" weather make 727930 --years 3 --out "$work/y.csv" && [ "$(ls "$work" | grep -c "^y-[123].csv$")" = 3 ] && ! cmp -s "$work/y-1.csv" "$work/y-2.csv"'
 ends 0 '"$D" weather look "$work/a.csv" | grep -q "a typical year"'
