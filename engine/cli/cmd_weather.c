@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* dewledger weather: files of weather, and what is in them. */
+#include <math.h>
 #include <string.h>
 
 #include "cli/weather.h"
@@ -10,9 +11,41 @@ const struct dew__command dew__weathers[DEW__WEATHERS] = {
 #undef X
 };
 
-int dew__weather_system(const struct dew__cli *common)
+enum dew_system dew__weather_system(const struct dew__cli *common)
 {
-    return common->units == 2 ? 2 : 1;
+    return common->units == 2 ? DEW_SYSTEM_SI : DEW_SYSTEM_US;
+}
+
+void dew__weather_word(char *words, size_t size, const char *word)
+{
+    size_t used = strlen(words);
+
+    snprintf(words + used, size - used, "%s%s", used > 0 ? " " : "", word);
+}
+
+unsigned long dew__weather_whole(struct argp_state *state, const char *name,
+                                 const char *word, double low, double high)
+{
+    double x;
+
+    if (dew_number_read(word, strlen(word), &x) != strlen(word) ||
+        word[0] == '\0' || x < low || x > high || x != floor(x))
+        dew__cli_usage(state, "--%s %s: write a whole number in %.0f .. %.0f",
+                       name, word, low, high);
+    return (unsigned long)x;
+}
+
+struct dew__weather_spread dew__weather_spread(const double *first,
+                                               size_t stride, int count)
+{
+    struct dew__weather_spread s = {INFINITY, 0.0, -INFINITY};
+
+    for (int i = 0; i < count; i++, first += stride) {
+        s.low = fmin(s.low, *first);
+        s.high = fmax(s.high, *first);
+        s.mean += *first / count;
+    }
+    return s;
 }
 
 static void help(FILE *to)

@@ -4,6 +4,7 @@
 #define DEW_CLI_WEATHER_H
 
 #include "cli/cli.h"
+#include "report/words.h"
 #include "run/run.h"
 
 /* One row a sub-command: name, the rest of its function's name, what it does */
@@ -30,7 +31,21 @@ extern const struct dew__command dew__weathers[DEW__WEATHERS];
 
 /* What all of them print in: --units, else inch-pound, as of a scenario that
    has a place of the table and no unit: its places are those of one country. */
-int dew__weather_system(const struct dew__cli *common);
+enum dew_system dew__weather_system(const struct dew__cli *common);
+
+/* A word of the command line behind those that came before it. */
+void dew__weather_word(char *words, size_t size, const char *word);
+
+/* A whole number in low .. high, or a usage error. */
+unsigned long dew__weather_whole(struct argp_state *state, const char *name,
+                                 const char *word, double low, double high);
+
+/* Least, mean and most of count values, each stride bytes from the last. */
+struct dew__weather_spread {
+    double low, mean, high;
+};
+struct dew__weather_spread dew__weather_spread(const double *first,
+                                               size_t stride, int count);
 
 enum { DEW__WEATHER_FAULTS = 40 };
 
@@ -57,13 +72,18 @@ int dew__weather_parse(struct dew__weather_file *f, const char *does, int argc,
 /* Read f->path; every fault goes to stderr.  Returns 0 or an exit code. */
 int dew__weather_open(struct dew__weather_file *f);
 
-/* Means and extremes of the hours of a month or a day that have values. */
+/* Means and extremes of the hours of a month or a day that have values; NaN
+   where none has. */
+struct dew__weather_lane {
+    size_t n;
+    double mean, low, high;
+};
+
 struct dew__weather_sum {
-    int month, day; /* day 0: a whole month */
-    size_t hours, dry, wet, windy, sunny;
-    double t, t_low, t_high;
-    double td, td_low, td_high; /* dew point over liquid */
-    double wind, global;        /* m/s, W/m2 mean        */
+    int month, day; /* day 0: a whole month                                 */
+    size_t hours;
+    struct dew__weather_lane t, td;        /* degC; dew point over liquid   */
+    struct dew__weather_lane wind, global; /* m/s, W/m2                     */
 };
 
 /* Sums of 12 months, or of each day (list of room days); how many. */

@@ -57,16 +57,42 @@ static const struct argp_option look_options[] = {
     {0},
 };
 
-static double number(struct argp_state *state, const char *name,
-                     const char *word, double low, double high)
+/* Options that are one number. */
+static const struct numbered {
+    int key;
+    const char *name;
+    double low, high;
+    size_t offset; /* in struct dew_weather_ask                              */
+} numbered[] = {
+    {KEY_UTC, "utc", -12.0, 14.0, offsetof(struct dew_weather_ask, utc_offset)},
+    {KEY_LATITUDE, "latitude", -90.0, 90.0,
+     offsetof(struct dew_weather_ask, latitude)},
+    {KEY_LONGITUDE, "longitude", -180.0, 180.0,
+     offsetof(struct dew_weather_ask, longitude)},
+    {KEY_GAP, "gap", 0.0, 24.0, offsetof(struct dew_weather_ask, gap_limit)},
+    {KEY_YEAR, "year", 1800.0, 2200.0, offsetof(struct dew_weather_ask, year)},
+};
+
+/* 1 when the key is one of them. */
+static int take_number(int key, const char *word, struct argp_state *state)
 {
+    struct dew__weather_file *f = state->input;
+    const struct numbered *n = numbered;
     double x;
 
-    if (dew_number_read(word, strlen(word), &x) != strlen(word) || x < low ||
-        x > high)
-        dew__cli_usage(state, "--%s %s: write a number in %g .. %g", name, word,
-                       low, high);
-    return x;
+    while (n < numbered + sizeof numbered / sizeof *n && n->key != key)
+        n++;
+    if (n == numbered + sizeof numbered / sizeof *n)
+        return 0;
+    if (dew_number_read(word, strlen(word), &x) != strlen(word) || x < n->low ||
+        x > n->high)
+        dew__cli_usage(state, "--%s %s: write a number in %g .. %g", n->name,
+                       word, n->low, n->high);
+    if (key == KEY_YEAR)
+        f->ask.year = (int)x;
+    else
+        *(double *)(void *)((char *)&f->ask + n->offset) = x;
+    return 1;
 }
 
 /* The index of word among choices, or a usage error. */
@@ -89,55 +115,14 @@ static void say(struct argp_state *state, char *word, int is_unit)
         dew__cli_usage(state, "%s: %s", word, wrong);
 }
 
-static void take_place(int key, char *word, struct argp_state *state)
+static double length_of(struct argp_state *state, const char *word)
 {
-    struct dew__weather_file *f = state->input;
     struct dew_error err = {0};
     struct dew__typed typed;
 
-    switch (key) {
-    case KEY_UTC:
-        f->ask.utc_offset = number(state, "utc", word, -12.0, 14.0);
-        break;
-    case KEY_LATITUDE:
-        f->ask.latitude = number(state, "latitude", word, -90.0, 90.0);
-        break;
-    case KEY_LONGITUDE:
-        f->ask.longitude = number(state, "longitude", word, -180.0, 180.0);
-        break;
-    default:
-        if (dew__cli_quantity(word, DEW_LENGTH, &typed, &err) != DEW_OK)
-            dew__cli_usage(state, "--elevation: %s", err.text);
-        f->ask.elevation = typed.si;
-    }
-}
-
-static void take_question(int key, char *word, struct argp_state *state)
-{
-    static const char *const orders[] = {"mdy", "dmy"};
-    static const char *const clocks[] = {"standard", "us", "eu"};
-    struct dew__weather_file *f = state->input;
-
-    switch (key) {
-    case KEY_STATION:
-        f->ask.station = word;
-        break;
-    case KEY_YEAR:
-        f->ask.year = (int)number(state, "year", word, 1800.0, 2200.0);
-        break;
-    case KEY_ORDER:
-        f->ask.order =
-            (enum dew_date_order)choice(state, "order", word, orders, 2);
-        break;
-    case KEY_CLOCK:
-        f->ask.clock = (enum dew_clock)choice(state, "clock", word, clocks, 3);
-        break;
-    case KEY_FROST:
-        f->ask.frost_point = 1;
-        break;
-    default:
-        f->ask.gap_limit = number(state, "gap", word, 0.0, 24.0);
-    }
+    if (dew__cli_quantity(word, DEW_LENGTH, &typed, &err) != DEW_OK)
+        dew__cli_usage(state, "--elevation: %s", err.text);
+    return typed.si;
 }
 
 static void take_name(char *word, struct argp_state *state)
@@ -154,17 +139,31 @@ static void take_name(char *word, struct argp_state *state)
 
 static error_t take(int key, char *word, struct argp_state *state)
 {
+    static const char *const orders[] = {"mdy", "dmy"};
+    static const char *const clocks[] = {"standard", "us", "eu"};
     struct dew__weather_file *f = state->input;
 
-    if (key >= KEY_UTC && key <= KEY_ELEVATION)
-        return take_place(key, word, state), 0;
-    if (key == KEY_UNIT || key == KEY_COLUMN)
-        return say(state, word, key == KEY_UNIT), 0;
-    if (key == KEY_FILL)
-        return f->fill = word, 0;
-    if (key >= KEY_STATION && key <= KEY_GAP)
-        return take_question(key, word, state), 0;
+    if (take_number(key, word, state))
+        return 0;
     switch (key) {
+    case KEY_STATION:
+        return f->ask.station = word, 0;
+    case KEY_ELEVATION:
+        return f->ask.elevation = length_of(state, word), 0;
+    case KEY_ORDER:
+        f->ask.order =
+            (enum dew_date_order)choice(state, "order", word, orders, 2);
+        return 0;
+    case KEY_CLOCK:
+        f->ask.clock = (enum dew_clock)choice(state, "clock", word, clocks, 3);
+        return 0;
+    case KEY_UNIT:
+    case KEY_COLUMN:
+        return say(state, word, key == KEY_UNIT), 0;
+    case KEY_FROST:
+        return f->ask.frost_point = 1, 0;
+    case KEY_FILL:
+        return f->fill = word, 0;
     case ARGP_KEY_INIT:
         for (int i = 0; state->root_argp->children[i].argp != NULL; i++)
             state->child_inputs[i] = i == 0 ? (void *)&f->common : (void *)f;

@@ -65,15 +65,16 @@ static json_t *months_json(const struct dew_year *year)
             continue;
         json_array_append_new(
             list,
-            json_pack(
-                "{s:i, s:I, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o}", "month",
-                m + 1, "hours", (json_int_t)s->hours, "t_degC",
-                dew__cli_real(s->t), "t_lowest_degC", dew__cli_real(s->t_low),
-                "t_highest_degC", dew__cli_real(s->t_high), "dew_point_degC",
-                dew__cli_real(s->td), "dew_point_lowest_degC",
-                dew__cli_real(s->td_low), "dew_point_highest_degC",
-                dew__cli_real(s->td_high), "wind_m_s", dew__cli_real(s->wind),
-                "global_W_m2", dew__cli_real(s->global)));
+            json_pack("{s:i, s:I, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o}",
+                      "month", m + 1, "hours", (json_int_t)s->hours, "t_degC",
+                      dew__cli_real(s->t.mean), "t_lowest_degC",
+                      dew__cli_real(s->t.low), "t_highest_degC",
+                      dew__cli_real(s->t.high), "dew_point_degC",
+                      dew__cli_real(s->td.mean), "dew_point_lowest_degC",
+                      dew__cli_real(s->td.low), "dew_point_highest_degC",
+                      dew__cli_real(s->td.high), "wind_m_s",
+                      dew__cli_real(s->wind.mean), "global_W_m2",
+                      dew__cli_real(s->global.mean)));
     }
     return list;
 }

@@ -8,23 +8,6 @@
 
 enum { GAPS_SHOWN = 6, SKETCH = 56, KEY_WIDTH = 10 };
 
-static const char *const month_names[] = {"Jan", "Feb", "Mar", "Apr",
-                                          "May", "Jun", "Jul", "Aug",
-                                          "Sep", "Oct", "Nov", "Dec"};
-
-/* x in the units asked for, "-" for none. */
-static const char *shown(double x, enum dew_quantity q, int system,
-                         int decimals, char *out, size_t size)
-{
-    const struct dew_unit *u = dew_unit_shown(q, system);
-
-    if (isnan(x))
-        snprintf(out, size, "-");
-    else
-        dew_number_fixed((x - u->offset) / u->factor, decimals, out, size);
-    return out;
-}
-
 /* "key   words", broken at spaces to the width, the words under each other. */
 static void print_key(const char *key, const char *words)
 {
@@ -51,17 +34,16 @@ static void print_key(const char *key, const char *words)
 static void print_site(const struct dew__weather_file *f)
 {
     const struct dew_site *s = dew_year_site(f->year);
-    char line[200], la[24], lo[24], el[24], utc[24];
-    int us = dew__weather_system(&f->common) == 1;
+    char line[600], utc[24];
+    enum dew_system system = dew__weather_system(&f->common);
 
     snprintf(line, sizeof line, "%s%s%s", s->name, s->name[0] ? ", " : "",
              s->id);
     print_key("site", line);
-    snprintf(line, sizeof line, "%s N, %s E, %s %s, UTC %s h",
-             shown(s->latitude, DEW_ANGLE, 0, 3, la, sizeof la),
-             shown(s->longitude, DEW_ANGLE, 0, 3, lo, sizeof lo),
-             shown(s->elevation, DEW_LENGTH, us ? 1 : 2, 0, el, sizeof el),
-             us ? "ft" : "m",
+    snprintf(line, sizeof line, "%s N, %s E, %s, UTC %s h",
+             dew__number(s->latitude, 3).text,
+             dew__number(s->longitude, 3).text,
+             dew__amount(s->elevation, DEW_LENGTH, system, 0).text,
              isnan(s->utc_offset)
                  ? "-"
                  : dew_number_print(s->utc_offset, 4, utc, sizeof utc));
@@ -138,32 +120,34 @@ static void print_gaps(const struct dew__weather_file *f)
     }
 }
 
-static void print_month(const struct dew__weather_sum *s, int system)
+static void print_month(const struct dew__weather_sum *s,
+                        enum dew_system system)
 {
-    const double values[] = {s->t,  s->t_low,  s->t_high,
-                             s->td, s->td_low, s->td_high};
-    char cell[32];
+    const double values[] = {s->t.mean,  s->t.low,  s->t.high,
+                             s->td.mean, s->td.low, s->td.high};
 
-    printf("%-5s%6zu", month_names[s->month - 1], s->dry);
+    printf("%-5s%6zu", dew__month_short(s->month - 1), s->t.n);
     for (size_t i = 0; i < 6; i++)
         printf("%8s",
-               shown(values[i], DEW_TEMPERATURE, system, 1, cell, sizeof cell));
-    printf("%8s", shown(s->wind, DEW_SPEED, system, 1, cell, sizeof cell));
-    if (isnan(s->global))
-        printf("%10s\n", "-");
-    else /* a mean of W/m2 over a day, in kWh */
-        printf("%10s\n", dew_number_fixed(s->global * 24.0 / 1000.0, 2, cell,
-                                          sizeof cell));
+               dew__number(dew__shown(values[i], DEW_TEMPERATURE, system), 1)
+                   .text);
+    /* a mean of W/m2 over a day, in kWh */
+    printf("%8s%10s\n",
+           dew__number(dew__shown(s->wind.mean, DEW_SPEED, system), 1).text,
+           dew__number(s->global.mean * 24.0 / 1000.0, 2).text);
 }
 
-static void print_months(const struct dew__weather_sum months[12], int system)
+static void print_months(const struct dew__weather_sum months[12],
+                         enum dew_system system)
 {
+    const char *degree = dew__unit(DEW_TEMPERATURE, system)->name;
+
     printf("\n             temperature, %s        dew point, %s      "
            "   wind  sun, kWh\n",
-           system == 1 ? "degF" : "degC", system == 1 ? "degF" : "degC");
+           degree, degree);
     printf("month hours    mean  lowest highest    mean  lowest highest%8s"
            "  /m2 day\n",
-           system == 1 ? "mph" : "m/s");
+           dew__unit(DEW_SPEED, system)->name);
     for (int m = 0; m < 12; m++)
         if (months[m].hours > 0)
             print_month(&months[m], system);
@@ -183,40 +167,39 @@ static void sketch_month(const struct dew__weather_sum *s, double low,
 
     memset(bar, ' ', SKETCH);
     bar[SKETCH] = '\0';
-    for (int i = place_on(s->td_low, low, high);
-         i <= place_on(s->td_high, low, high); i++)
+    for (int i = place_on(s->td.low, low, high);
+         i <= place_on(s->td.high, low, high); i++)
         bar[i] = '-';
-    bar[place_on(s->td, low, high)] = 'o';
-    printf("%-5s|%s|\n", month_names[s->month - 1], bar);
+    bar[place_on(s->td.mean, low, high)] = 'o';
+    printf("%-5s|%s|\n", dew__month_short(s->month - 1), bar);
 }
 
 /* Dew point of each month: lowest ---o--- highest, o the mean. */
-static void print_sketch(const struct dew__weather_sum months[12], int system)
+static void print_sketch(const struct dew__weather_sum months[12],
+                         enum dew_system system)
 {
     double low = INFINITY, high = -INFINITY;
-    char a[24], b[24];
 
     for (int m = 0; m < 12; m++) {
-        low = fmin(low, months[m].td_low); /* fmin passes NaN by */
-        high = fmax(high, months[m].td_high);
+        low = fmin(low, months[m].td.low); /* fmin passes NaN by */
+        high = fmax(high, months[m].td.high);
     }
     if (!(high > low))
         return;
     low = 5.0 * floor(low / 5.0);
     high = 5.0 * ceil(high / 5.0);
-    printf("\ndew point, lowest ---o--- highest, o the mean, %s to %s %s\n",
-           shown(low, DEW_TEMPERATURE, system, 0, a, sizeof a),
-           shown(high, DEW_TEMPERATURE, system, 0, b, sizeof b),
-           system == 1 ? "degF" : "degC");
+    printf("\ndew point, lowest ---o--- highest, o the mean, %s to %s\n",
+           dew__number(dew__shown(low, DEW_TEMPERATURE, system), 0).text,
+           dew__amount(high, DEW_TEMPERATURE, system, 0).text);
     for (int m = 0; m < 12; m++)
-        if (months[m].wet > 0)
+        if (months[m].td.n > 0)
             sketch_month(&months[m], low, high);
 }
 
 static void print_text(const struct dew__weather_file *f)
 {
     struct dew__weather_sum months[12];
-    int system = dew__weather_system(&f->common);
+    enum dew_system system = dew__weather_system(&f->common);
 
     print_site(f);
     print_period(f);

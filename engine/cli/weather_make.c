@@ -42,32 +42,21 @@ static const struct argp_option options[] = {
     {0},
 };
 
-static unsigned long whole(struct argp_state *state, const char *name,
-                           const char *word, double low, double high)
-{
-    double x;
-
-    if (dew_number_read(word, strlen(word), &x) != strlen(word) ||
-        word[0] == '\0' || x < low || x > high || x != floor(x))
-        dew__cli_usage(state, "--%s %s: write a whole number in %.0f .. %.0f",
-                       name, word, low, high);
-    return (unsigned long)x;
-}
-
 static error_t take(int key, char *word, struct argp_state *state)
 {
     struct making *m = state->input;
-    size_t used = strlen(m->words);
 
     switch (key) {
     case ARGP_KEY_INIT:
         state->child_inputs[0] = &m->common;
         return 0;
     case KEY_YEARS:
-        m->years = (int)whole(state, "years", word, 1.0, YEARS_MOST);
+        m->years =
+            (int)dew__weather_whole(state, "years", word, 1.0, YEARS_MOST);
         return 0;
     case KEY_SEED:
-        m->how.seed = whole(state, "seed", word, 0.0, 4294967295.0);
+        m->how.seed =
+            dew__weather_whole(state, "seed", word, 0.0, 4294967295.0);
         return 0;
     case KEY_OUT:
         m->out = word;
@@ -76,8 +65,7 @@ static error_t take(int key, char *word, struct argp_state *state)
         m->normals = word;
         return 0;
     case ARGP_KEY_ARG:
-        snprintf(m->words + used, sizeof m->words - used, "%s%s",
-                 used > 0 ? " " : "", word);
+        dew__weather_word(m->words, sizeof m->words, word);
         return 0;
     case ARGP_KEY_END:
         if ((m->words[0] == '\0') == (m->normals == NULL))
@@ -159,71 +147,58 @@ static int make_one(struct making *m, int number)
 
 /* ---- what is printed ------------------------------------------------------ */
 
-/* Lowest, mean and highest over the years of a figure of a month. */
-struct spread {
-    double low, mean, high;
-};
-
-static struct spread spread_of(const struct making *m, int month, size_t offset)
-{
-    int count = m->years > 0 ? m->years : 1;
-    struct spread s = {INFINITY, 0.0, -INFINITY};
-
-    for (int y = 0; y < count; y++) {
-        const char *sum = (const char *)&m->sums[y][month];
-        double x = *(const double *)(const void *)(sum + offset);
-
-        s.low = fmin(s.low, x);
-        s.high = fmax(s.high, x);
-        s.mean += x / count;
-    }
-    return s;
-}
-
 static const struct figure {
-    const char *key, *us, *si;
+    const char *key, *words;
     size_t offset;
     enum dew_quantity quantity;
     int decimals;
 } figures[] = {
-    {"t_mean_c", "t degF", "t degC", offsetof(struct dew__weather_sum, t),
+    {"t_mean_c", "t", offsetof(struct dew__weather_sum, t.mean),
      DEW_TEMPERATURE, 1},
-    {"dew_point_mean_c", "dew pt degF", "dew pt degC",
-     offsetof(struct dew__weather_sum, td), DEW_TEMPERATURE, 1},
-    {"sun_mean_w_m2", "sun W/m2", "sun W/m2",
-     offsetof(struct dew__weather_sum, global), DEW_IRRADIANCE, 0},
+    {"dew_point_mean_c", "dew pt", offsetof(struct dew__weather_sum, td.mean),
+     DEW_TEMPERATURE, 1},
+    {"sun_mean_w_m2", "sun", offsetof(struct dew__weather_sum, global.mean),
+     DEW_IRRADIANCE, 0},
 };
-enum { FIGURES = sizeof figures / sizeof figures[0], COLUMN = 20 };
+enum { FIGURES = sizeof figures / sizeof figures[0], MANY = 23, ONE = 14 };
 
-static void print_cell(const struct spread *s, const struct figure *f,
-                       int system, int many)
+/* Of a figure of a month (from 0), over the years. */
+static struct dew__weather_spread spread_of(const struct making *m, int month,
+                                            const struct figure *f)
 {
-    const struct dew_unit *u = dew_unit_shown(f->quantity, system);
-    const double x[] = {s->mean, s->low, s->high};
-    char n[3][24], cell[80];
+    const char *sum = (const char *)&m->sums[0][month];
 
-    for (int i = 0; i < 3; i++)
-        dew_number_fixed((x[i] - u->offset) / u->factor, f->decimals, n[i],
-                         sizeof n[i]);
-    if (many)
-        snprintf(cell, sizeof cell, "%s (%s to %s)", n[0], n[1], n[2]);
-    else
-        snprintf(cell, sizeof cell, "%s", n[0]);
-    printf(" %*s", many ? COLUMN + 3 : COLUMN - 6, cell);
+    return dew__weather_spread((const double *)(const void *)(sum + f->offset),
+                               sizeof m->sums[0] / (sizeof(double)),
+                               m->years > 0 ? m->years : 1);
 }
 
-static void print_table(const struct making *m)
+static void print_cell(const struct dew__weather_spread *s,
+                       const struct figure *f, enum dew_system system, int many)
 {
-    static const char *const names[] = {"Jan", "Feb", "Mar", "Apr",
-                                        "May", "Jun", "Jul", "Aug",
-                                        "Sep", "Oct", "Nov", "Dec"};
-    int system = dew__weather_system(&m->common), many = m->years > 1;
-    char place[400];
+    const double x[] = {s->mean, s->low, s->high};
+    struct dew__word n[3];
+    char cell[80];
 
-    snprintf(place, sizeof place, "%s%s%s%s%s", m->place.site.id,
-             m->place.site.id[0] != '\0' ? " " : "", m->place.site.name,
-             m->place.state[0] != '\0' ? " " : "", m->place.state);
-    dew__cli_put(stdout, place);
+    for (int i = 0; i < 3; i++)
+        n[i] = dew__number(dew__shown(x[i], f->quantity, system), f->decimals);
+    if (!many)
+        printf(" %*s", ONE, n[0].text);
+    else if (snprintf(cell, sizeof cell, "%.20s (%.20s to %.20s)", n[0].text,
+                      n[1].text, n[2].text) > 0)
+        printf(" %*s", MANY, cell);
+}
+
+/* What the months below it are of. */
+static void print_head(const struct making *m, enum dew_system system)
+{
+    char head[40];
+
+    dew__cli_put(stdout, m->place.site.id);
+    fputs(m->place.site.id[0] != '\0' ? " " : "", stdout);
+    dew__cli_put(stdout, m->place.site.name);
+    fputs(m->place.state[0] != '\0' ? " " : "", stdout);
+    dew__cli_put(stdout, m->place.state);
     printf(", made from monthly figures, seed %lu", m->how.seed);
     if (m->years > 0)
         printf(", %d years: mean (lowest to highest)", m->years);
@@ -231,16 +206,25 @@ static void print_table(const struct making *m)
         printf("\nFigures that the file does not give are those of %s.",
                m->place.lent); /* a place of our table */
     printf("\n%-3s", "");
-    for (int f = 0; f < FIGURES; f++)
-        printf(" %*s", many ? COLUMN + 3 : COLUMN - 6,
-               system == 1 ? figures[f].us : figures[f].si);
+    for (int f = 0; f < FIGURES; f++) {
+        snprintf(head, sizeof head, "%s %s", figures[f].words,
+                 dew__unit(figures[f].quantity, system)->name);
+        printf(" %*s", m->years > 1 ? MANY : ONE, head);
+    }
     putchar('\n');
-    for (int month = 0; month < 12; month++) {
-        printf("%s", names[month]);
-        for (int f = 0; f < FIGURES; f++) {
-            struct spread s = spread_of(m, month, figures[f].offset);
+}
 
-            print_cell(&s, &figures[f], system, many);
+static void print_table(const struct making *m)
+{
+    enum dew_system system = dew__weather_system(&m->common);
+
+    print_head(m, system);
+    for (int month = 0; month < 12; month++) {
+        fputs(dew__month_short(month), stdout);
+        for (int f = 0; f < FIGURES; f++) {
+            struct dew__weather_spread s = spread_of(m, month, &figures[f]);
+
+            print_cell(&s, &figures[f], system, m->years > 1);
         }
         putchar('\n');
     }
@@ -251,7 +235,7 @@ static json_t *month_json(const struct making *m, int month)
     json_t *j = json_pack("{s:i}", "month", month + 1);
 
     for (int f = 0; j != NULL && f < FIGURES; f++) {
-        struct spread s = spread_of(m, month, figures[f].offset);
+        struct dew__weather_spread s = spread_of(m, month, &figures[f]);
 
         json_object_set_new(j, figures[f].key,
                             json_pack("{s:f, s:f, s:f}", "lowest", s.low,

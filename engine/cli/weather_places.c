@@ -39,7 +39,6 @@ static void take_number(struct asked *a, const char *word,
 static error_t take(int key, char *word, struct argp_state *state)
 {
     struct asked *a = state->input;
-    size_t used = strlen(a->words);
 
     switch (key) {
     case ARGP_KEY_INIT:
@@ -49,8 +48,7 @@ static error_t take(int key, char *word, struct argp_state *state)
         if (a->near)
             take_number(a, word, state);
         else
-            snprintf(a->words + used, sizeof a->words - used, "%s%s",
-                     used > 0 ? " " : "", word);
+            dew__weather_word(a->words, sizeof a->words, word);
         return 0;
     case ARGP_KEY_END:
         if (a->near && a->numbers < 2)
@@ -80,48 +78,44 @@ static struct year_means means_of(const struct dew_climate *c)
     return m;
 }
 
-static double shown(double x, enum dew_quantity q, int system)
-{
-    const struct dew_unit *u = dew_unit_shown(q, system);
-
-    return (x - u->offset) / u->factor;
-}
-
 /* Names are cut so that a line keeps to 80 columns. */
 enum { NAME_ALONE = 36, NAME_NEAR = 28 };
 
-static void head(int system, int near)
+static void head(enum dew_system system, int near)
 {
-    const char *degree = system == 1 ? "degF" : "degC";
+    const char *degree = dew__unit(DEW_TEMPERATURE, system)->name;
     int name = near ? NAME_NEAR : NAME_ALONE;
 
     printf("%-6s %-*s %-2s %6s %7s %5s %5s %6s%s\n", "number", name, "name", "",
            "north", "east", "Jan", "Jul", "dew pt", near ? "    away" : "");
     printf("%-6s %-*s %-2s %6s %7s %5s %5s %6s%s\n", "", name, "", "", "deg",
            "deg", degree, degree, degree,
-           near ? (system == 1 ? "      mi" : "      km") : "");
+           !near                     ? ""
+           : system == DEW_SYSTEM_US ? "      mi"
+                                     : "      km");
+}
+
+static struct dew__word degrees(double t, enum dew_system system)
+{
+    return dew__number(dew__shown(t, DEW_TEMPERATURE, system), 1);
 }
 
 /* distance: m, or NaN for none. */
-static void row(const struct dew_climate *c, double distance, int system)
+static void row(const struct dew_climate *c, double distance,
+                enum dew_system system)
 {
-    const double per = system == 1 ? 1609.344 : 1000.0; /* m, [SP811] B.8 */
+    const double per = system == DEW_SYSTEM_US ? 1609.344 : 1000.0; /* m,
+                                                            [SP811] B.8 */
     int name = isnan(distance) ? NAME_ALONE : NAME_NEAR;
-    char cell[6][24];
 
-    dew_number_fixed(c->site.latitude, 2, cell[0], sizeof cell[0]);
-    dew_number_fixed(c->site.longitude, 2, cell[1], sizeof cell[1]);
-    dew_number_fixed(shown(c->month[0].t, DEW_TEMPERATURE, system), 1, cell[2],
-                     sizeof cell[2]);
-    dew_number_fixed(shown(c->month[6].t, DEW_TEMPERATURE, system), 1, cell[3],
-                     sizeof cell[3]);
-    dew_number_fixed(shown(means_of(c).td, DEW_TEMPERATURE, system), 1, cell[4],
-                     sizeof cell[4]);
     printf("%-6s %-*.*s %-2s %6s %7s %5s %5s %6s", c->site.id, name, name,
-           c->site.name, c->state, cell[0], cell[1], cell[2], cell[3], cell[4]);
+           c->site.name, c->state, dew__number(c->site.latitude, 2).text,
+           dew__number(c->site.longitude, 2).text,
+           degrees(c->month[0].t, system).text,
+           degrees(c->month[6].t, system).text,
+           degrees(means_of(c).td, system).text);
     if (!isnan(distance))
-        printf(" %7s",
-               dew_number_fixed(distance / per, 1, cell[5], sizeof cell[5]));
+        printf(" %7s", dew__number(distance / per, 1).text);
     putchar('\n');
 }
 

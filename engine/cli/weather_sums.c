@@ -5,60 +5,35 @@
 #include "cli/weather.h"
 #include "dew/air.h"
 
-static void start(struct dew__weather_sum *s, int month, int day)
+static void add(struct dew__weather_lane *l, double x)
 {
-    const struct dew__weather_sum zero = {.month = month,
-                                          .day = day,
-                                          .t_low = INFINITY,
-                                          .t_high = -INFINITY,
-                                          .td_low = INFINITY,
-                                          .td_high = -INFINITY};
-
-    *s = zero;
+    if (isnan(x))
+        return;
+    l->low = l->n > 0 ? fmin(l->low, x) : x;
+    l->high = l->n > 0 ? fmax(l->high, x) : x;
+    l->mean += x;
+    l->n++;
 }
 
-static void add(struct dew__weather_sum *s, const struct dew_hour *h)
+static void add_hour(struct dew__weather_sum *s, const struct dew_hour *h)
 {
-    double td = dew_air_dew_liquid(h->w, h->p);
-
     s->hours++;
-    if (!isnan(h->t)) {
-        s->dry++;
-        s->t += h->t;
-        s->t_low = fmin(s->t_low, h->t);
-        s->t_high = fmax(s->t_high, h->t);
-    }
-    if (!isnan(td)) {
-        s->wet++;
-        s->td += td;
-        s->td_low = fmin(s->td_low, td);
-        s->td_high = fmax(s->td_high, td);
-    }
-    if (!isnan(h->wind)) {
-        s->windy++;
-        s->wind += h->wind;
-    }
-    if (!isnan(h->global)) {
-        s->sunny++;
-        s->global += h->global;
-    }
-}
-
-static double mean(double sum, size_t n)
-{
-    return n > 0 ? sum / (double)n : NAN;
+    add(&s->t, h->t);
+    add(&s->td, dew_air_dew_liquid(h->w, h->p));
+    add(&s->wind, h->wind);
+    add(&s->global, h->global);
 }
 
 static void finish(struct dew__weather_sum *s)
 {
-    s->t = mean(s->t, s->dry);
-    s->td = mean(s->td, s->wet);
-    s->wind = mean(s->wind, s->windy);
-    s->global = mean(s->global, s->sunny);
-    if (s->dry == 0)
-        s->t_low = s->t_high = NAN;
-    if (s->wet == 0)
-        s->td_low = s->td_high = NAN;
+    struct dew__weather_lane *const lanes[] = {&s->t, &s->td, &s->wind,
+                                               &s->global};
+
+    for (size_t i = 0; i < sizeof lanes / sizeof lanes[0]; i++)
+        if (lanes[i]->n > 0)
+            lanes[i]->mean /= (double)lanes[i]->n;
+        else
+            lanes[i]->mean = lanes[i]->low = lanes[i]->high = NAN;
 }
 
 void dew__weather_months(const struct dew_year *year,
@@ -69,9 +44,9 @@ void dew__weather_months(const struct dew_year *year,
     const struct dew_date *dates = dew_year_dates(year, &n);
 
     for (int m = 0; m < 12; m++)
-        start(&months[m], m + 1, 0);
+        months[m] = (struct dew__weather_sum){.month = m + 1};
     for (size_t i = 0; i < n; i++)
-        add(&months[dates[i].month - 1], &hours[i]);
+        add_hour(&months[dates[i].month - 1], &hours[i]);
     for (int m = 0; m < 12; m++)
         finish(&months[m]);
 }
@@ -88,9 +63,10 @@ size_t dew__weather_days(const struct dew_year *year,
             list[days - 1].month != dates[i].month) {
             if (days == room)
                 break;
-            start(&list[days++], dates[i].month, dates[i].day);
+            list[days++] = (struct dew__weather_sum){.month = dates[i].month,
+                                                     .day = dates[i].day};
         }
-        add(&list[days - 1], &hours[i]);
+        add_hour(&list[days - 1], &hours[i]);
     }
     for (size_t i = 0; i < days; i++)
         finish(&list[i]);

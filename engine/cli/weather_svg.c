@@ -45,8 +45,8 @@ static void scale(struct drawing *d)
     d->low = INFINITY;
     d->high = -INFINITY;
     for (size_t i = 0; i < d->count; i++) {
-        d->low = fmin(d->low, fmin(d->days[i].td, d->days[i].t_low));
-        d->high = fmax(d->high, d->days[i].t_high);
+        d->low = fmin(d->low, fmin(d->days[i].td.mean, d->days[i].t.low));
+        d->high = fmax(d->high, d->days[i].t.high);
     }
     d->low = isinf(d->low) ? 0.0 : 5.0 * floor(d->low / 5.0);
     d->high = isinf(d->high) ? 10.0 : 5.0 * ceil(d->high / 5.0 + 1e-9);
@@ -84,7 +84,7 @@ static void curve(const struct drawing *d, int dew, const char *style)
 
     fprintf(d->out, "<path fill='none' %s d='", style);
     for (size_t i = 0; i < d->count; i++) {
-        double t = dew ? d->days[i].td : d->days[i].t;
+        double t = dew ? d->days[i].td.mean : d->days[i].t.mean;
 
         if (isnan(t)) {
             pen = 0;

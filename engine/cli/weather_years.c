@@ -3,7 +3,6 @@
  * dewledger weather years: a scenario's options through many made years, for
  * what one typical year cannot tell: how far years differ.
  */
-#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 #include <unistd.h>
@@ -11,18 +10,12 @@
 #include "cli/load.h"
 #include "cli/weather.h"
 #include "core/clean.h"
-#include "report/words.h"
 
 enum { KEY_YEARS = 0x500, YEARS_MOST = 200, NAME = 22 };
 
 /* Hours of an option in one year. */
 struct hours {
     double humid, dry;
-};
-
-/* Of the years that stray: least, mean, most. */
-struct spread {
-    double low, mean, high;
 };
 
 struct years {
@@ -74,23 +67,20 @@ static int all_years(struct years *y)
 
 /* ---- what is told --------------------------------------------------------------- */
 
-static double of(const struct hours *h, int dry)
+/* Hours of an option in a year, too humid or too dry. */
+static const double *of(const struct years *y, int year, size_t option, int dry)
 {
-    return dry ? h->dry : h->humid;
+    const struct hours *h = &y->hours[(size_t)year * y->options + option];
+
+    return dry ? &h->dry : &h->humid;
 }
 
-static struct spread spread_of(const struct years *y, size_t option, int dry)
+static struct dew__weather_spread spread_of(const struct years *y,
+                                            size_t option, int dry)
 {
-    struct spread s = {INFINITY, 0.0, -INFINITY};
-
-    for (int n = 1; n <= y->count; n++) {
-        double x = of(&y->hours[(size_t)n * y->options + option], dry);
-
-        s.low = fmin(s.low, x);
-        s.high = fmax(s.high, x);
-        s.mean += x / y->count;
-    }
-    return s;
+    return dew__weather_spread(
+        of(y, 1, option, dry),
+        y->options * sizeof(struct hours) / sizeof(double), y->count);
 }
 
 static const struct dew_site *site_of(const struct years *y)
@@ -127,10 +117,10 @@ static void print_text(const struct years *y)
         dew__clean(name_of(y, i), name, sizeof name);
         printf("%s%*s", name, NAME - dew__width(name), "");
         for (int dry = 0; dry < 2; dry++) {
-            struct spread s = spread_of(y, i, dry);
+            struct dew__weather_spread s = spread_of(y, i, dry);
 
-            printf("%s%7.0f%7.0f%7.0f%7.0f", dry ? "  " : "",
-                   of(&y->hours[i], dry), s.low, s.mean, s.high);
+            printf("%s%7.0f%7.0f%7.0f%7.0f", dry ? "  " : "", *of(y, 0, i, dry),
+                   s.low, s.mean, s.high);
         }
         putchar('\n');
     }
@@ -140,15 +130,13 @@ static void print_text(const struct years *y)
 
 static json_t *option_json(const struct years *y, size_t option, int dry)
 {
-    struct spread s = spread_of(y, option, dry);
+    struct dew__weather_spread s = spread_of(y, option, dry);
     json_t *list = json_array();
 
     for (int n = 1; n <= y->count; n++)
-        json_array_append_new(
-            list,
-            json_real(of(&y->hours[(size_t)n * y->options + option], dry)));
+        json_array_append_new(list, json_real(*of(y, n, option, dry)));
     return json_pack("{s:f, s:f, s:f, s:f, s:o}", "typical",
-                     of(&y->hours[option], dry), "least", s.low, "mean", s.mean,
+                     *of(y, 0, option, dry), "least", s.low, "mean", s.mean,
                      "most", s.high, "years", list);
 }
 
@@ -185,7 +173,6 @@ static int tell(struct years *y)
 static error_t take(int key, char *word, struct argp_state *state)
 {
     struct years *y = state->input;
-    double x;
 
     switch (key) {
     case ARGP_KEY_INIT:
@@ -193,12 +180,8 @@ static error_t take(int key, char *word, struct argp_state *state)
         state->child_inputs[1] = &y->common;
         return 0;
     case KEY_YEARS:
-        if (dew_number_read(word, strlen(word), &x) != strlen(word) ||
-            x != floor(x) || x < 2 || x > YEARS_MOST)
-            dew__cli_usage(state, "--years %s: write a whole number in 2 .. %d",
-                           word, YEARS_MOST);
-        else
-            y->count = (int)x;
+        y->count =
+            (int)dew__weather_whole(state, "years", word, 2.0, YEARS_MOST);
         return 0;
     default:
         return dew__cli_one(key, word, state, &y->path);
