@@ -106,30 +106,44 @@ static void split_words(const char *header, struct words *w)
     w->text[out] = '\0';
 }
 
-/* How many words of pattern ("dew point") stand in w from word i on, or 0. */
-static int stands_at(const struct words *w, int i, const char *pattern)
+/* Lists of phrases stand in one text, "dew point|dewpoint|dew": past the first
+   of list, or NULL. */
+static const char *next_phrase(const char *list)
+{
+    list += strcspn(list, "|");
+    return *list == '|' ? list + 1 : NULL;
+}
+
+/* How many words of a phrase stand in w from word i on, or 0. */
+static int stands_at(const struct words *w, int i, const char *phrase)
 {
     int n = 0;
 
-    if (i >= w->count || w->at[i][0] != pattern[0]) /* most end here */
+    if (i >= w->count || w->at[i][0] != phrase[0]) /* most end here */
         return 0;
-    while (*pattern != '\0') {
-        size_t length = strcspn(pattern, " ");
+    while (*phrase != '\0' && *phrase != '|') {
+        size_t length = strcspn(phrase, " |");
 
         if (i + n >= w->count || strlen(w->at[i + n]) != length ||
-            strncmp(w->at[i + n], pattern, length) != 0)
+            strncmp(w->at[i + n], phrase, length) != 0)
             return 0;
         n++;
-        pattern += length;
-        pattern += *pattern == ' ';
+        phrase += length;
+        phrase += *phrase == ' ';
     }
     return n;
 }
 
-static int find(const struct words *w, const char *pattern, int *length)
+static void use(struct words *w, int from, int n)
+{
+    for (int i = from; i < from + n; i++)
+        w->used[i] = 1;
+}
+
+static int find(const struct words *w, const char *phrase, int *length)
 {
     for (int i = 0; i < w->count; i++) {
-        *length = stands_at(w, i, pattern);
+        *length = stands_at(w, i, phrase);
         if (*length > 0)
             return i;
     }
@@ -141,40 +155,33 @@ static int find(const struct words *w, const char *pattern, int *length)
 /* clang-format off */
 static const struct spelling {
     enum dew_quantity quantity;
-    const char *words, *unit;
+    const char *unit, *words;
 } spellings[] = {
-    {DEW_TEMPERATURE, "degc", "degC"},    {DEW_TEMPERATURE, "deg c", "degC"},
-    {DEW_TEMPERATURE, "celsius", "degC"}, {DEW_TEMPERATURE, "c", "degC"},
-    {DEW_TEMPERATURE, "degf", "degF"},    {DEW_TEMPERATURE, "deg f", "degF"},
-    {DEW_TEMPERATURE, "fahrenheit", "degF"}, {DEW_TEMPERATURE, "f", "degF"},
-    {DEW_TEMPERATURE, "kelvin", "K"},     {DEW_TEMPERATURE, "k", "K"},
-    {DEW_PURE, "%", "%"},                 {DEW_PURE, "pct", "%"},
-    {DEW_PURE, "percent", "%"},           {DEW_PURE, "%rh", "%"},
-    {DEW_PURE, "share", ""},
-    {DEW_HUMIDITY_RATIO, "g/kg", "g/kg"}, {DEW_HUMIDITY_RATIO, "kg/kg", "kg/kg"},
-    {DEW_HUMIDITY_RATIO, "gr/lb", "grain/lb"},
-    {DEW_HUMIDITY_RATIO, "grains/lb", "grain/lb"},
-    {DEW_HUMIDITY_RATIO, "grain/lb", "grain/lb"},
+    {DEW_TEMPERATURE, "degC", "degc|deg c|celsius|c"},
+    {DEW_TEMPERATURE, "degF", "degf|deg f|fahrenheit|f"},
+    {DEW_TEMPERATURE, "K", "kelvin|k"},
+    {DEW_PURE, "%", "%|pct|percent|%rh"},
+    {DEW_PURE, "", "share"},
+    {DEW_HUMIDITY_RATIO, "g/kg", "g/kg"},
+    {DEW_HUMIDITY_RATIO, "kg/kg", "kg/kg"},
+    {DEW_HUMIDITY_RATIO, "grain/lb", "gr/lb|grains/lb|grain/lb"},
     {DEW_HUMIDITY_RATIO, "lb/lb", "lb/lb"},
-    {DEW_PRESSURE, "pa", "Pa"},           {DEW_PRESSURE, "hpa", "hPa"},
-    {DEW_PRESSURE, "kpa", "kPa"},         {DEW_PRESSURE, "mbar", "mbar"},
-    {DEW_PRESSURE, "mb", "mbar"},         {DEW_PRESSURE, "millibar", "mbar"},
-    {DEW_PRESSURE, "inhg", "inHg"},       {DEW_PRESSURE, "in hg", "inHg"},
-    {DEW_PRESSURE, "mmhg", "mmHg"},       {DEW_PRESSURE, "mm hg", "mmHg"},
-    {DEW_SPEED, "m/s", "m/s"},            {DEW_SPEED, "ms", "m/s"},
-    {DEW_SPEED, "mps", "m/s"},            {DEW_SPEED, "m s", "m/s"},
-    {DEW_SPEED, "km/h", "km/h"},          {DEW_SPEED, "kmh", "km/h"},
-    {DEW_SPEED, "kph", "km/h"},           {DEW_SPEED, "km/hr", "km/h"},
-    {DEW_SPEED, "mph", "mph"},            {DEW_SPEED, "mi/h", "mph"},
-    {DEW_SPEED, "kt", "knot"},            {DEW_SPEED, "kts", "knot"},
-    {DEW_SPEED, "kn", "knot"},            {DEW_SPEED, "knot", "knot"},
-    {DEW_SPEED, "knots", "knot"},         {DEW_SPEED, "ft/min", "ft/min"},
-    {DEW_IRRADIANCE, "w/m2", "W/m2"},     {DEW_IRRADIANCE, "wm2", "W/m2"},
-    {DEW_IRRADIANCE, "w m2", "W/m2"},     {DEW_IRRADIANCE, "w/sqm", "W/m2"},
-    {DEW_IRRADIANCE, "w/sq m", "W/m2"},   {DEW_IRRADIANCE, "wh/m2", "W/m2"},
-    {DEW_LENGTH, "m", "m"},               {DEW_LENGTH, "ft", "ft"},
-    {DEW_LENGTH, "feet", "ft"},           {DEW_ANGLE, "deg", "deg"},
-    {DEW_CO2, "ppm", "ppm"},              {DEW_CO2, "co2ppm", "ppm"},
+    {DEW_PRESSURE, "Pa", "pa"},
+    {DEW_PRESSURE, "hPa", "hpa"},
+    {DEW_PRESSURE, "kPa", "kpa"},
+    {DEW_PRESSURE, "mbar", "mbar|mb|millibar"},
+    {DEW_PRESSURE, "inHg", "inhg|in hg"},
+    {DEW_PRESSURE, "mmHg", "mmhg|mm hg"},
+    {DEW_SPEED, "m/s", "m/s|ms|mps|m s"},
+    {DEW_SPEED, "km/h", "km/h|kmh|kph|km/hr"},
+    {DEW_SPEED, "mph", "mph|mi/h"},
+    {DEW_SPEED, "knot", "kt|kts|kn|knot|knots"},
+    {DEW_SPEED, "ft/min", "ft/min"},
+    {DEW_IRRADIANCE, "W/m2", "w/m2|wm2|w m2|w/sqm|w/sq m|wh/m2"},
+    {DEW_LENGTH, "m", "m"},
+    {DEW_LENGTH, "ft", "ft|feet"},
+    {DEW_ANGLE, "deg", "deg"},
+    {DEW_CO2, "ppm", "ppm|co2ppm"},
 };
 /* clang-format on */
 
@@ -188,14 +195,14 @@ static const struct dew_unit *unit_among(struct words *w, enum dew_quantity q)
 {
     for (int i = w->count - 1; i >= 0; i--)
         for (size_t k = 0; k < sizeof spellings / sizeof spellings[0]; k++) {
-            const struct spelling *s = &spellings[k];
-            int n = s->quantity == q ? stands_at(w, i, s->words) : 0;
+            const char *one = spellings[k].words;
 
-            if (n == 0)
-                continue;
-            for (int j = i; j < i + n; j++)
-                w->used[j] = 1;
-            return unit_named(s->unit, q);
+            for (; spellings[k].quantity == q && one != NULL;
+                 one = next_phrase(one))
+                if (stands_at(w, i, one) > 0) {
+                    use(w, i, stands_at(w, i, one));
+                    return unit_named(spellings[k].unit, q);
+                }
         }
     return NULL;
 }
@@ -238,164 +245,105 @@ static const struct pattern {
     enum dew__meaning meaning;
     const char *words;
 } patterns[] = {
-    {DEW__IS_ENTITY, "entity"},        {DEW__IS_ENTITY, "entity id"},
-    {DEW__IS_STATE, "state"},          {DEW__IS_UNIT, "unit"},
-    {DEW__IS_UNIT, "unit of measurement"},
-    {DEW__IS_CO2, "co2"},              {DEW__IS_CO2, "co2ppm"},
-    {DEW__IS_CO2, "carbon dioxide"},
-    {DEW__IS_TIME, "time"},            {DEW__IS_TIME, "date"},
-    {DEW__IS_TIME, "date time"},       {DEW__IS_TIME, "datetime"},
-    {DEW__IS_TIME, "timestamp"},       {DEW__IS_TIME, "time stamp"},
-    {DEW__IS_TIME, "time utc"},        {DEW__IS_TIME, "time hour"},
-    {DEW__IS_TIME, "last changed"},    {DEW__IS_TIME, "unix"},
-    {DEW__IS_TIME, "epoch"},           {DEW__IS_TIME, "unix time"},
-    {DEW__IS_TIME, "valid"},           {DEW__IS_TIME, "zeit"},
-    {DEW__IS_TIME, "datum"},           {DEW__IS_TIME, "uhrzeit"},
-    {DEW__IS_TIME, "zeitstempel"},     {DEW__IS_TIME, "date hour"},
-    {DEW__IS_TIME, "date/time"},       {DEW__IS_TIME, "time/date"},
-    {DEW__IS_TIME, "day/time"},
-    {DEW__IS_YEAR, "year"},            {DEW__IS_MONTH, "month"},
-    {DEW__IS_DAY, "day"},              {DEW__IS_HOUR, "hour"},
+    {DEW__IS_ENTITY, "entity|entity id"},
+    {DEW__IS_STATE, "state"},
+    {DEW__IS_UNIT, "unit|unit of measurement"},
+    {DEW__IS_CO2, "co2|co2ppm|carbon dioxide"},
+    {DEW__IS_TIME, "time|date|date time|datetime|timestamp|time stamp|"
+     "time utc|time hour|last changed|unix|epoch|unix time|valid|zeit|datum|"
+     "uhrzeit|zeitstempel|date hour|date/time|time/date|day/time"},
+    {DEW__IS_YEAR, "year"},
+    {DEW__IS_MONTH, "month"},
+    {DEW__IS_DAY, "day"},
+    {DEW__IS_HOUR, "hour"},
     {DEW__IS_MINUTE, "minute"},
-    {DEW__IS_T, "temperature"},        {DEW__IS_T, "temp"},
-    {DEW__IS_T, "t"},                  {DEW__IS_T, "t2m"},
-    {DEW__IS_T, "tmp"},                {DEW__IS_T, "tmpf"},
-    {DEW__IS_T, "tair"},               {DEW__IS_T, "dry bulb"},
-    {DEW__IS_T, "drybulb"},            {DEW__IS_T, "dry bulb temperature"},
-    {DEW__IS_T, "air temperature"},    {DEW__IS_T, "air temp"},
-    {DEW__IS_T, "temperatur"},         {DEW__IS_T, "lufttemperatur"},
-    {DEW__IS_T, "aussentemperatur"},   {DEW__IS_T, "celsius"},
-    {DEW__IS_T, "fahrenheit"},         {DEW__IS_T, "tdb"},
-    {DEW__IS_TD, "dew point"},         {DEW__IS_TD, "dewpoint"},
-    {DEW__IS_TD, "dew"},               {DEW__IS_TD, "dewp"},
-    {DEW__IS_TD, "dewpt"},             {DEW__IS_TD, "dpt"},
-    {DEW__IS_TD, "td"},                {DEW__IS_TD, "temp dew"},
-    {DEW__IS_TD, "dew temp"},          {DEW__IS_TD, "tdewpoint"},
-    {DEW__IS_TD, "dew point temperature"}, {DEW__IS_TD, "dew point temp"},
-    {DEW__IS_TD, "dewpoint temperature"}, {DEW__IS_TD, "taupunkt"},
-    {DEW__IS_TD, "dwpf"},              {DEW__IS_TD, "dew pt"},
-    {DEW__IS_TWB, "wet bulb"},         {DEW__IS_TWB, "wetbulb"},
-    {DEW__IS_TWB, "twb"},              {DEW__IS_TWB, "wet bulb temperature"},
-    {DEW__IS_TWB, "wet bulb temp"},
-    {DEW__IS_RH, "relative humidity"}, {DEW__IS_RH, "humidity"},
-    {DEW__IS_RH, "rh"},                {DEW__IS_RH, "rhum"},
-    {DEW__IS_RH, "hum"},               {DEW__IS_RH, "humid"},
-    {DEW__IS_RH, "rel hum"},           {DEW__IS_RH, "rel humidity"},
-    {DEW__IS_RH, "relh"},              {DEW__IS_RH, "%rh"},
-    {DEW__IS_RH, "feuchte"},           {DEW__IS_RH, "luftfeuchte"},
-    {DEW__IS_RH, "luftfeuchtigkeit"},  {DEW__IS_RH, "relative feuchte"},
-    {DEW__IS_W, "humidity ratio"},     {DEW__IS_W, "mixing ratio"},
-    {DEW__IS_W, "w"},
-    {DEW__IS_P, "pressure"},           {DEW__IS_P, "station pressure"},
-    {DEW__IS_P, "press"},              {DEW__IS_P, "stn press"},
-    {DEW__IS_P, "station press"},      {DEW__IS_P, "surface pressure"},
-    {DEW__IS_P, "pres"},               {DEW__IS_P, "sp"},
-    {DEW__IS_P, "p"},                  {DEW__IS_P, "barometer"},
-    {DEW__IS_P, "barometric pressure"}, {DEW__IS_P, "luftdruck"},
-    {DEW__IS_P_SEA, "sea level pressure"}, {DEW__IS_P_SEA, "msl"},
-    {DEW__IS_P_SEA, "mslp"},           {DEW__IS_P_SEA, "slp"},
-    {DEW__IS_P_SEA, "msl pressure"},   {DEW__IS_P_SEA, "relative pressure"},
-    {DEW__IS_WIND, "wind speed"},      {DEW__IS_WIND, "windspeed"},
-    {DEW__IS_WIND, "wind spd"},        {DEW__IS_WIND, "wspd"},
-    {DEW__IS_WIND, "wdsp"},            {DEW__IS_WIND, "wind"},
-    {DEW__IS_WIND, "ws10m"},           {DEW__IS_WIND, "ws"},
-    {DEW__IS_WIND, "windgeschwindigkeit"},
-    {DEW__IS_GLOBAL, "ghi"},           {DEW__IS_GLOBAL, "g h"},
-    {DEW__IS_GLOBAL, "global"},        {DEW__IS_GLOBAL, "global horizontal"},
-    {DEW__IS_GLOBAL, "global radiation"}, {DEW__IS_GLOBAL, "solar radiation"},
-    {DEW__IS_GLOBAL, "solar rad"},     {DEW__IS_GLOBAL, "solar"},
-    {DEW__IS_GLOBAL, "pyranometer"},   {DEW__IS_GLOBAL, "globalstrahlung"},
-    {DEW__IS_GLOBAL, "global solar"},  {DEW__IS_GLOBAL, "global horizontal irradiance"},
-    {DEW__IS_DIRECT, "dni"},           {DEW__IS_DIRECT, "gb n"},
-    {DEW__IS_DIRECT, "direct"},        {DEW__IS_DIRECT, "direct normal"},
-    {DEW__IS_DIRECT, "direct normal irradiance"}, {DEW__IS_DIRECT, "direct solar"},
-    {DEW__IS_DIFFUSE, "dhi"},          {DEW__IS_DIFFUSE, "gd h"},
-    {DEW__IS_DIFFUSE, "diffuse"},      {DEW__IS_DIFFUSE, "diffuse horizontal"},
-    {DEW__IS_DIFFUSE, "diffuse horizontal irradiance"},
-    {DEW__IS_DIFFUSE, "diffuse solar"},
-    {DEW__IS_CLOUD, "cloud cover"},    {DEW__IS_CLOUD, "cloudcover"},
-    {DEW__IS_CLOUD, "total cloud cover"}, {DEW__IS_CLOUD, "cloudiness"},
-    {DEW__IS_CLOUD, "sky cover"},      {DEW__IS_CLOUD, "opqcld"},
-    {DEW__IS_CLOUD, "opaque sky cover"}, {DEW__IS_CLOUD, "opaque cloud cover"},
-    {DEW__IS_INFRARED, "ir h"},        {DEW__IS_INFRARED, "sky infrared"},
-    {DEW__IS_INFRARED, "horizontal infrared"},
-    {DEW__IS_INFRARED, "horizontal infrared radiation"},
-    {DEW__IS_INFRARED, "downwelling longwave"},
-    {DEW__IS_INFRARED, "downward longwave"},
-    {DEW__IS_INFRARED, "longwave downward radiation"},
-    {DEW__IS_STATION, "station"},      {DEW__IS_STATION, "station id"},
-    {DEW__IS_STATION, "origin"},       {DEW__IS_STATION, "airport"},
-    {DEW__IS_NAME, "name"},            {DEW__IS_NAME, "station name"},
-    {DEW__IS_LATITUDE, "latitude"},    {DEW__IS_LATITUDE, "lat"},
-    {DEW__IS_LONGITUDE, "longitude"},  {DEW__IS_LONGITUDE, "lon"},
-    {DEW__IS_LONGITUDE, "long"},
-    {DEW__IS_ELEVATION, "elevation"},  {DEW__IS_ELEVATION, "elev"},
-    {DEW__IS_ELEVATION, "altitude"},
-    {DEW__IS_REPORT, "report type"},   {DEW__IS_REPORT, "report"},
+    {DEW__IS_T, "temperature|temp|t|t2m|tmp|tmpf|tair|dry bulb|drybulb|"
+     "dry bulb temperature|air temperature|air temp|temperatur|lufttemperatur|"
+     "aussentemperatur|celsius|fahrenheit|tdb"},
+    {DEW__IS_TD, "dew point|dewpoint|dew|dewp|dewpt|dpt|td|temp dew|"
+     "dew temp|tdewpoint|dew point temperature|dew point temp|"
+     "dewpoint temperature|taupunkt|dwpf|dew pt"},
+    {DEW__IS_TWB, "wet bulb|wetbulb|twb|wet bulb temperature|wet bulb temp"},
+    {DEW__IS_RH, "relative humidity|humidity|rh|rhum|hum|humid|rel hum|"
+     "rel humidity|relh|%rh|feuchte|luftfeuchte|luftfeuchtigkeit|"
+     "relative feuchte"},
+    {DEW__IS_W, "humidity ratio|mixing ratio|w"},
+    {DEW__IS_P, "pressure|station pressure|press|stn press|station press|"
+     "surface pressure|pres|sp|p|barometer|barometric pressure|luftdruck"},
+    {DEW__IS_P_SEA, "sea level pressure|msl|mslp|slp|msl pressure|"
+     "relative pressure"},
+    {DEW__IS_WIND, "wind speed|windspeed|wind spd|wspd|wdsp|wind|ws10m|ws|"
+     "windgeschwindigkeit"},
+    {DEW__IS_GLOBAL, "ghi|g h|global|global horizontal|global radiation|"
+     "solar radiation|solar rad|solar|pyranometer|globalstrahlung|"
+     "global solar|global horizontal irradiance"},
+    {DEW__IS_DIRECT, "dni|gb n|direct|direct normal|"
+     "direct normal irradiance|direct solar"},
+    {DEW__IS_DIFFUSE, "dhi|gd h|diffuse|diffuse horizontal|"
+     "diffuse horizontal irradiance|diffuse solar"},
+    {DEW__IS_CLOUD, "cloud cover|cloudcover|total cloud cover|cloudiness|"
+     "sky cover|opqcld|opaque sky cover|opaque cloud cover"},
+    {DEW__IS_INFRARED, "ir h|sky infrared|horizontal infrared|"
+     "horizontal infrared radiation|downwelling longwave|downward longwave|"
+     "longwave downward radiation"},
+    {DEW__IS_STATION, "station|station id|origin|airport"},
+    {DEW__IS_NAME, "name|station name"},
+    {DEW__IS_LATITUDE, "latitude|lat"},
+    {DEW__IS_LONGITUDE, "longitude|lon|long"},
+    {DEW__IS_ELEVATION, "elevation|elev|altitude"},
+    {DEW__IS_REPORT, "report type|report"},
 };
 
 /* Words that make a column something else: a limit, a flag, a summary. */
-static const char *const others[] = {
-    "daily",    "monthly",   "normal",   "normals",  "departure", "max",
-    "maximum",  "min",       "minimum",  "peak",     "gust",      "dir",
-    "direction", "source",   "uncert",   "uncertainty", "flag",   "quality",
-    "qual",     "qc",        "clearsky", "clear sky", "set",      "setpoint",
-    "index",    "chill",     "feels",    "apparent", "soil",      "water",
-    "snow",     "change",    "tendency", "illum",    "zenith",    "units",
-    "backup",   "vpd",       "absolute", "g/m3",     "degree",    "sustained",
-    "precip",   "precipitation", "deficit", "std",   "sigma",     "zone",
-    "sunrise",  "sunset",    "sd",       "visibility", "start",   "end",
-    "operator", "wind direction",
-};
-static const char *const outdoors[] = {
-    "out", "outdoor", "outdoors", "outside", "ambient", "exterior",
-    "external", "aussen", "aussentemperatur", "ext", "virtual outdoor",
-};
-static const char *const indoors[] = {
-    "in", "indoor", "indoors", "inside", "room", "interior", "thermostat",
-    "current", "living", "bedroom", "kitchen", "bath", "bathroom", "dining",
-    "basement", "attic", "crawl", "office", "innen", "closet", "hall",
-};
+static const char others[] =
+    "daily|monthly|normal|normals|departure|max|maximum|min|minimum|peak|"
+    "gust|dir|direction|source|uncert|uncertainty|flag|quality|qual|qc|"
+    "clearsky|clear sky|set|setpoint|index|chill|feels|apparent|soil|water|"
+    "snow|change|tendency|illum|zenith|units|backup|vpd|absolute|g/m3|degree|"
+    "sustained|precip|precipitation|deficit|std|sigma|zone|sunrise|sunset|sd|"
+    "visibility|start|end|operator|wind direction";
+static const char outdoors[] =
+    "out|outdoor|outdoors|outside|ambient|exterior|external|aussen|"
+    "aussentemperatur|ext|virtual outdoor";
+static const char indoors[] =
+    "in|indoor|indoors|inside|room|interior|thermostat|current|living|"
+    "bedroom|kitchen|bath|bathroom|dining|basement|attic|crawl|office|innen|"
+    "closet|hall";
 /* clang-format on */
 
-static int any_of(struct words *w, const char *const *list, size_t n, int mark)
+static int any_of(struct words *w, const char *list, int mark)
 {
     int length, at, found = 0;
 
-    for (size_t i = 0; i < n; i++) {
-        at = find(w, list[i], &length);
-        if (at < 0)
-            continue;
-        found = 1;
-        for (int j = at; mark && j < at + length; j++)
-            w->used[j] = 1;
+    for (; list != NULL; list = next_phrase(list)) {
+        at = find(w, list, &length);
+        found |= at >= 0;
+        if (at >= 0 && mark)
+            use(w, at, length);
     }
     return found;
 }
-
-#define ANY_OF(w, list, mark)                                                  \
-    any_of(w, list, sizeof(list) / sizeof((list)[0]), mark)
 
 /* The pattern with most words; w->used marks them. */
 static const struct pattern *best_pattern(struct words *w, int *words)
 {
     const struct pattern *best = NULL;
-    int where = 0;
+    const char *one;
+    int where = 0, length, at;
 
     *words = 0;
-    for (size_t i = 0; i < sizeof patterns / sizeof patterns[0]; i++) {
-        int length, at = find(w, patterns[i].words, &length);
-
-        if (at < 0 || length < *words ||
-            (at > 0 && length == 1 && strlen(patterns[i].words) <= 2 &&
-             patterns[i].meaning != DEW__IS_RH))
-            continue;
-        best = &patterns[i];
-        *words = length;
-        where = at;
-    }
-    for (int i = where; best != NULL && i < where + *words; i++)
-        w->used[i] = 1;
+    for (size_t i = 0; i < sizeof patterns / sizeof patterns[0]; i++)
+        for (one = patterns[i].words; one != NULL; one = next_phrase(one)) {
+            at = find(w, one, &length);
+            if (at < 0 || length < *words ||
+                (at > 0 && length == 1 && strcspn(one, "|") <= 2 &&
+                 patterns[i].meaning != DEW__IS_RH))
+                continue;
+            best = &patterns[i];
+            *words = length;
+            where = at;
+        }
+    use(w, where, *words);
     return best;
 }
 
@@ -420,16 +368,13 @@ static void part_numbers(struct words *w, char *number, size_t size)
 }
 
 /* Every way to say the meaning: "Humidity (%RH)" says it twice. */
-static void mark_meaning(struct words *w, enum dew__meaning meaning)
+static void mark_meaning(struct words *w, const char *list)
 {
-    for (size_t i = 0; i < sizeof patterns / sizeof patterns[0]; i++) {
-        int length, at = find(w, patterns[i].words, &length);
+    for (; list != NULL; list = next_phrase(list)) {
+        int length, at = find(w, list, &length);
 
-        if (patterns[i].meaning != meaning || at < 0 ||
-            strlen(patterns[i].words) <= 2)
-            continue;
-        for (int j = at; j < at + length; j++)
-            w->used[j] = 1;
+        if (at >= 0 && strcspn(list, "|") > 2)
+            use(w, at, length);
     }
 }
 
@@ -480,7 +425,7 @@ void dew__column_read(const char *header, int cell, struct dew__column *column)
     snprintf(column->header, sizeof column->header, "%s", header);
     split_words(header, &w);
     part_numbers(&w, number, sizeof number);
-    stop = ANY_OF(&w, others, 0) && find(&w, "timestamp", &length) != 0;
+    stop = any_of(&w, others, 0) && find(&w, "timestamp", &length) != 0;
     best = stop ? NULL : best_pattern(&w, &column->words);
     if (best == NULL) {
         /* "Living Room (F)": a temperature by its unit alone. */
@@ -500,11 +445,11 @@ void dew__column_read(const char *header, int cell, struct dew__column *column)
     column->unit = best->meaning == DEW__IS_CLOUD
                        ? cloud_unit(&w)
                        : unit_among(&w, dew__meaning_quantity(best->meaning));
-    if (ANY_OF(&w, indoors, 0))
+    if (any_of(&w, indoors, 0))
         column->place = DEW__INDOORS;
-    if (ANY_OF(&w, outdoors, 1))
+    if (any_of(&w, outdoors, 1))
         column->place = DEW__OUTDOORS;
-    mark_meaning(&w, best->meaning);
+    mark_meaning(&w, best->words);
     name_room(&w, number, column);
 }
 
