@@ -12,14 +12,21 @@
 
 enum { CELLS = 32, CELL_SIZE = 64, IGNORED = -1 };
 
-/* Columns besides the figures. */
-enum site_column { ID, NAME, STATE, LAT, LON, ELEVATION, OFFSET, MONTH, RH };
+/* Columns besides the figures, which stand behind them. */
 /* clang-format off */
+enum {
+    ID, NAME, STATE, LAT, LON, ELEVATION, OFFSET, MONTH, RH, SITE_COLUMNS,
+    BEFORE_FIGURES = SITE_COLUMNS - 1,
+#define X(name, column, factor, offset, low, high, words) IS_##name,
+    DEW_NORMAL_MAP(X)
+#undef X
+    COLUMNS
+};
 static const struct column {
     const char *name;
     int needed;
     double low, high;
-} site_columns[] = {
+} columns[COLUMNS] = {
     [ID]        = {"station",      0,    0.0,    0.0},
     [NAME]      = {"name",         0,    0.0,    0.0},
     [STATE]     = {"state",        0,    0.0,    0.0},
@@ -29,9 +36,12 @@ static const struct column {
     [OFFSET]    = {"utc_offset_h", 1,  -12.0,   14.0},
     [MONTH]     = {"month",        1,    1.0,   12.0},
     [RH]        = {"rh_mean_pct",  0,    1.0,  100.0},
+#define X(name, column, factor, offset, low, high, words)                      \
+    [IS_##name] = {column, 0, low, high},
+    DEW_NORMAL_MAP(X)
+#undef X
 };
 /* clang-format on */
-enum { SITE_COLUMNS = sizeof site_columns / sizeof site_columns[0] };
 
 /* What one pass over the text knows. */
 struct reading {
@@ -52,29 +62,29 @@ struct reading {
     enum dew_status status; /* the first fault's                             */
 };
 
+static void tell(struct dew_faults *faults, struct dew_error *err,
+                 enum dew_status status, const char *path, const char *text)
+{
+    dew__in(err, path);
+    dew__fail(err, status, "%s", text);
+    dew__fault(faults, err);
+}
+
 static void fault(struct reading *r, enum dew_status status, int cell,
                   const char *path, const char *text)
 {
     struct dew_error err = {0};
 
     dew__at(&err, r->source, r->line, cell);
-    dew__in(&err, path);
-    dew__fail(&err, status, "%s", text);
-    dew__fault(r->faults, &err);
+    tell(r->faults, &err, status, path, text);
     if (r->status == DEW_OK)
         r->status = status;
 }
 
-static const char *column_name(int column)
-{
-    return column < SITE_COLUMNS ? site_columns[column].name
-                                 : dew__figures[column - SITE_COLUMNS].column;
-}
-
 static int column_of(const char *name)
 {
-    for (int c = 0; c < SITE_COLUMNS + (int)dew__figure_count; c++)
-        if (strcmp(name, column_name(c)) == 0)
+    for (int c = 0; c < COLUMNS; c++)
+        if (strcmp(name, columns[c].name) == 0)
             return c;
     return IGNORED;
 }
@@ -96,17 +106,14 @@ static void take_cell(void *data, size_t size, void *to)
    lent. */
 static int is_needed(const struct reading *r, int c)
 {
-    if (c < SITE_COLUMNS)
-        return site_columns[c].needed;
-    return strcmp(column_name(c), "t_max_c") == 0 ||
-           strcmp(column_name(c), "t_min_c") == 0 ||
-           (strcmp(column_name(c), "td_mean_c") == 0 && !r->has_rh);
+    return columns[c].needed || c == IS_t_max || c == IS_t_min ||
+           (c == IS_td && !r->has_rh);
 }
 
 /* The line of names; columns stays 0 when the reading cannot go on. */
 static void take_names(struct reading *r)
 {
-    int seen[SITE_COLUMNS + CELLS] = {0};
+    int seen[COLUMNS] = {0};
     int missing = 0;
 
     for (int i = 0; i < r->cells && i < CELLS; i++) {
@@ -122,12 +129,11 @@ static void take_names(struct reading *r)
     for (size_t f = 0; f < dew__figure_count; f++)
         r->given[f] = seen[SITE_COLUMNS + f] > 0;
     r->has_rh = seen[RH] > 0;
-    for (int c = 0; c < SITE_COLUMNS + (int)dew__figure_count; c++)
+    for (int c = 0; c < COLUMNS; c++)
         if (seen[c] == 0 && is_needed(r, c)) {
-            fault(r, DEW_EMISSING, 1, column_name(c),
-                  strcmp(column_name(c), "td_mean_c") == 0
-                      ? "this column is absent; rh_mean_pct would do"
-                      : "this column is absent");
+            fault(r, DEW_EMISSING, 1, columns[c].name,
+                  c == IS_td ? "this column is absent; rh_mean_pct would do"
+                             : "this column is absent");
             missing = 1;
         }
     r->columns = missing ? -1 : r->cells;
@@ -137,23 +143,20 @@ static void take_names(struct reading *r)
 static double take_number(struct reading *r, int cell, int c)
 {
     const char *text = r->cell[cell];
-    double low = c < SITE_COLUMNS ? site_columns[c].low
-                                  : dew__figures[c - SITE_COLUMNS].low;
-    double high = c < SITE_COLUMNS ? site_columns[c].high
-                                   : dew__figures[c - SITE_COLUMNS].high;
+    double low = columns[c].low, high = columns[c].high;
     char words[160];
     double x;
 
     if (dew_number_read(text, strlen(text), &x) != strlen(text) ||
         *text == '\0') {
         snprintf(words, sizeof words, "\"%.40s\" is not a number", text);
-        fault(r, DEW_ESYNTAX, cell + 1, column_name(c), words);
+        fault(r, DEW_ESYNTAX, cell + 1, columns[c].name, words);
         return NAN;
     }
     if (!(x >= low && x <= high)) {
         snprintf(words, sizeof words, "%.40s is outside %g .. %g", text, low,
                  high);
-        fault(r, DEW_ERANGE, cell + 1, column_name(c), words);
+        fault(r, DEW_ERANGE, cell + 1, columns[c].name, words);
         return NAN;
     }
     return x;
@@ -327,15 +330,13 @@ static void complain(struct checking *c, const char *path, const char *text)
     struct dew_error err = {0};
 
     dew__at(&err, c->source, 0, 0);
-    dew__in(&err, path);
-    dew__fail(&err, DEW_ERANGE, "%s", text);
-    dew__fault(c->faults, &err);
+    tell(c->faults, &err, DEW_ERANGE, path, text);
     c->count++;
 }
 
-static void within(struct checking *c, const char *path, double x, double low,
-                   double high)
+static void within(struct checking *c, const char *path, double x, int column)
 {
+    double low = columns[column].low, high = columns[column].high;
     char words[120];
 
     if (x >= low && x <= high)
@@ -357,7 +358,7 @@ static void check_month(struct checking *c, const struct dew_normal *n,
         snprintf(path, sizeof path, "month %d, %s", month, g->column);
         /* a unit's factor may move the last bit */
         if (!(fabs(x - g->low) <= 1e-9 || fabs(x - g->high) <= 1e-9))
-            within(c, path, x, g->low, g->high);
+            within(c, path, x, SITE_COLUMNS + (int)f);
     }
     snprintf(path, sizeof path, "month %d", month);
     if (n->t_min > n->t || n->t > n->t_max)
@@ -373,11 +374,11 @@ size_t dew_climate_check(const struct dew_climate *climate, const char *source,
 {
     struct checking c = {source, faults, 0};
     const struct dew_site *s = &climate->site;
+    const double site[] = {s->latitude, s->longitude, s->elevation,
+                           s->utc_offset};
 
-    within(&c, "lat_deg", s->latitude, -90.0, 90.0);
-    within(&c, "lon_deg", s->longitude, -180.0, 180.0);
-    within(&c, "elevation_m", s->elevation, -500.0, 6000.0);
-    within(&c, "utc_offset_h", s->utc_offset, -12.0, 14.0);
+    for (int i = LAT; i <= OFFSET; i++)
+        within(&c, columns[i].name, site[i - LAT], i);
     for (int m = 0; m < 12; m++)
         check_month(&c, &climate->month[m], m + 1);
     return c.count;

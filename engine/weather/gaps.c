@@ -80,17 +80,15 @@ static enum dew_status fill_air(struct filling *f, size_t h)
 }
 
 static enum dew_status fill_lane(struct filling *f, size_t h, double *to,
-                                 const double *other, const char *what)
+                                 const double *other, const char *what,
+                                 long *filled)
 {
     if (!isnan(*to))
         return DEW_OK;
     if (other == NULL)
         return refuse(f, h, what);
     *to = *other;
-    if (strcmp(what, "wind speed") == 0)
-        f->filled->wind++;
-    else
-        f->filled->pressure++;
+    ++*filled;
     return DEW_OK;
 }
 
@@ -102,7 +100,7 @@ static int needs_split(const struct dew_hour *h)
 }
 
 /* Two of the three known give the third; global alone is split. */
-static enum dew_status part_light(struct filling *f, size_t h)
+static void part_light(struct filling *f, size_t h)
 {
     struct dew_hour *to = &f->year->hours[h];
     struct dew_sun sun = dew_weather_sun(&f->year->site, &f->year->dates[h]);
@@ -114,7 +112,6 @@ static enum dew_status part_light(struct filling *f, size_t h)
         dew_weather_split(&sun, to->global, &to->direct, &to->diffuse);
     if (to->global > 0.0)
         f->filled->split++;
-    return DEW_OK;
 }
 
 static enum dew_status fill_light(struct filling *f, size_t h)
@@ -122,8 +119,10 @@ static enum dew_status fill_light(struct filling *f, size_t h)
     struct dew_hour *to = &f->year->hours[h];
     const struct dew_hour *other;
 
-    if (needs_split(to))
-        return part_light(f, h);
+    if (needs_split(to)) {
+        part_light(f, h);
+        return DEW_OK;
+    }
     if (!isnan(to->global) && !isnan(to->direct) && !isnan(to->diffuse))
         return DEW_OK;
     other = same_hour(f, h);
@@ -176,13 +175,13 @@ static enum dew_status fill_hour(struct filling *f, size_t h)
     if (isnan(to->t) || isnan(to->w) || isnan(to->p) ||
         (isnan(to->global) && !dew__sky_of_file(f->year)))
         to->sky = NAN; /* to be set by what is filled now */
-    status =
-        fill_lane(f, h, &to->p, other != NULL ? &other->p : NULL, "pressure");
+    status = fill_lane(f, h, &to->p, other != NULL ? &other->p : NULL,
+                       "pressure", &f->filled->pressure);
     if (status == DEW_OK)
         status = fill_air(f, h);
     if (status == DEW_OK)
         status = fill_lane(f, h, &to->wind, other != NULL ? &other->wind : NULL,
-                           "wind speed");
+                           "wind speed", &f->filled->wind);
     return status == DEW_OK ? fill_light(f, h) : status;
 }
 

@@ -20,9 +20,6 @@ static const double COVER_LEAST = 1800.0;
 static const double HOT_ROOM = 45.0, COLD_ROOM_LOW = -13.0, COLD_ROOM = 0.0;
 /* Pa, standard atmosphere [ASH-F1]: for humidity ratios of a room */
 static const double USUAL_PRESSURE = 101325.0;
-/* 60 years, our own limit: a slip in one year shall not fill the memory */
-static const size_t HOURS_MOST = (size_t)60 * 8766;
-enum { JUMP_K = 15, STUCK_H = 24 };
 
 /* One lane, walked forward through the hours. */
 struct walk {
@@ -218,7 +215,7 @@ static enum dew_status reach(struct dew__log *log, int64_t first, int64_t last)
     n = (size_t)((high - low) / DEW__HOUR) + 1;
     if (n == log->count)
         return DEW_OK;
-    if (n > HOURS_MOST)
+    if (n > DEW__HOURS_MOST)
         return dew__reader_fault(&log->r, DEW_ERANGE, "time", 0, 0,
                                  "the rows span more than 60 years: mend the "
                                  "row with a wrong year");
@@ -268,14 +265,14 @@ struct run { /* of one and the same value */
 static void look_odd(struct dew__reader *r, struct run *run, double t,
                      double rh)
 {
-    if (fabs(t - run->t) > JUMP_K)
+    if (fabs(t - run->t) > DEW__JUMP_K)
         r->report->notices[DEW_NOTICE_JUMP].count++;
     run->hours = t == run->t && (rh == run->rh || (isnan(rh) && isnan(run->rh)))
                      ? run->hours + 1
                      : 1;
-    if (run->hours > STUCK_H)
+    if (run->hours > DEW__STUCK_H)
         r->report->notices[DEW_NOTICE_STUCK].count +=
-            run->hours == STUCK_H + 1 ? run->hours : 1;
+            run->hours == DEW__STUCK_H + 1 ? run->hours : 1;
     run->t = t;
     run->rh = rh;
 }

@@ -45,7 +45,16 @@ struct dew__sample {
     double lane[DEW__LANES];
 };
 
-enum { DEW__STATIONS_MAX = 8, DEW__ID_MAX = 40 };
+enum {
+    DEW__STATIONS_MAX = 8,
+    DEW__ID_MAX = 40,
+    /* steps that no weather makes, and a sensor that no longer moves: our own
+       choice of limits, for a warning only */
+    DEW__JUMP_K = 15,
+    DEW__STUCK_H = 24,
+    /* 60 years, our own limit: a slip in one year shall not fill the memory */
+    DEW__HOURS_MOST = 60 * 8766
+};
 
 /* How a lane's values stand to its range, and which unit would mend them. */
 struct dew__seen {

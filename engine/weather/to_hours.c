@@ -14,13 +14,6 @@
 #include "weather/reader.h"
 #include "weather/year.h"
 
-/* Steps that no weather makes, and a sensor that no longer moves: our own
-   choice of limits, for a warning only. */
-enum { JUMP_K = 15, STUCK_H = 24 };
-
-/* 60 years, our own limit: a slip in one year shall not fill the memory. */
-static const size_t HOURS_MOST = (size_t)60 * 8766;
-
 /* Rows further apart than this, s, leave gaps between them; synoptic reports
    come every 3 h [WMO-8]. */
 static const double USUAL_MOST = 10800.0;
@@ -241,31 +234,25 @@ static void refuse_gap(struct dew__reader *r, const char *what,
 
 /* ---- one lane of every hour ------------------------------------------------------------------- */
 
-static double *slot(struct dew_hour *h, enum dew__lane lane)
-{
-    switch (lane) {
-    case DEW__LANE_T:
-        return &h->t;
-    case DEW__LANE_W:
-        return &h->w;
-    case DEW__LANE_P:
-        return &h->p;
-    default:
-        return &h->wind;
-    }
-}
-
-static double normal_of(const struct dew_month_normal *n, enum dew__lane lane)
-{
-    return lane == DEW__LANE_T   ? n->t
-           : lane == DEW__LANE_W ? n->w
-           : lane == DEW__LANE_P ? n->p
-                                 : n->wind;
-}
+/* Where a lane's hours stand, and a month's normal of it. */
+static const struct filled {
+    enum dew__lane lane;
+    const char *what;
+    size_t hour, normal;
+} filled[] = {
+    {DEW__LANE_T, "temperature", offsetof(struct dew_hour, t),
+     offsetof(struct dew_month_normal, t)},
+    {DEW__LANE_W, "humidity", offsetof(struct dew_hour, w),
+     offsetof(struct dew_month_normal, w)},
+    {DEW__LANE_P, "pressure", offsetof(struct dew_hour, p),
+     offsetof(struct dew_month_normal, p)},
+    {DEW__LANE_WIND, "wind speed", offsetof(struct dew_hour, wind),
+     offsetof(struct dew_month_normal, wind)},
+};
 
 /* What a gap is worth: 1 when the run goes on without a fault. */
-static int fill_gap(struct dew__reader *r, const struct walk *w, int64_t moment,
-                    double *x)
+static int fill_gap(struct dew__reader *r, const struct walk *w,
+                    const struct filled *f, int64_t moment, double *x)
 {
     const struct dew_month_normal *normal = normal_at(r, moment);
 
@@ -274,18 +261,18 @@ static int fill_gap(struct dew__reader *r, const struct walk *w, int64_t moment,
         return 1; /* pressure moves little: the line stands */
     *x = NAN;
     if (normal != NULL)
-        *x = normal_of(normal, w->lane);
+        *x = *(const double *)(const void *)((const char *)normal + f->normal);
     if (normal != NULL && w->lane == DEW__LANE_T)
         r->report->notices[DEW_NOTICE_FILLED_NORMALS].count++;
     return normal != NULL || r->ask->keep_gaps;
 }
 
 /* Returns how many hours stand at a sample. */
-static size_t fill_lane(struct dew__reader *r, enum dew__lane lane,
-                        const char *what, const struct span *span,
-                        struct dew_hour *hours)
+static size_t fill_lane(struct dew__reader *r, const struct filled *f,
+                        const struct span *span, struct dew_hour *hours)
 {
     size_t exact = 0;
+    enum dew__lane lane = f->lane;
     struct walk w = {r, lane, 0, r->count};
     int refused = 0;
 
@@ -302,12 +289,12 @@ static size_t fill_lane(struct dew__reader *r, enum dew__lane lane,
             /* gap is what a line bridges beyond the usual step */
             if (lane == DEW__LANE_T && found == NEAR && gap > 0.5)
                 note_fill(r, DEW_NOTICE_FILLED, gap, moment);
-        } else if (!fill_gap(r, &w, moment, &x)) {
+        } else if (!fill_gap(r, &w, f, moment, &x)) {
             if (!refused)
-                refuse_gap(r, what, &w, moment);
+                refuse_gap(r, f->what, &w, moment);
             refused = 1;
         }
-        *slot(&hours[h], lane) = x;
+        *(double *)(void *)((char *)&hours[h] + f->hour) = x;
     }
     return exact;
 }
@@ -367,13 +354,13 @@ static void look_odd(struct dew__reader *r, const struct dew_hour *h, size_t n)
     size_t run = 1;
 
     for (size_t i = 1; i <= n; i++) {
-        if (i < n && fabs(h[i].t - h[i - 1].t) > JUMP_K)
+        if (i < n && fabs(h[i].t - h[i - 1].t) > DEW__JUMP_K)
             r->report->notices[DEW_NOTICE_JUMP].count++;
         if (i < n && h[i].t == h[i - 1].t && h[i].w == h[i - 1].w) {
             run++;
             continue;
         }
-        if (run > STUCK_H)
+        if (run > DEW__STUCK_H)
             r->report->notices[DEW_NOTICE_STUCK].count += (long)run;
         run = 1;
     }
@@ -419,26 +406,25 @@ enum dew_status dew__hours(struct dew__reader *r, struct dew_year *year)
                                    .diffuse = NAN};
     struct span span = span_of(r);
     struct dew_error err = {0};
-    size_t exact;
+    size_t exact[sizeof filled / sizeof filled[0]] = {0}; /* of t first    */
 
     if (only_year(r, &span) != DEW_OK)
         return r->status;
-    if (span.hours > HOURS_MOST)
+    if (span.hours > DEW__HOURS_MOST)
         return dew__reader_fault(r, DEW_ERANGE, "time", 0, 0,
                                  "the rows span more than 60 years: say which "
                                  "year, or mend the row with a wrong one");
     for (size_t h = 0; h < span.hours; h++)
         if (dew__year_append(year, &empty, &err) != DEW_OK)
             return dew__reader_error(r, &err);
-    exact = fill_lane(r, DEW__LANE_T, "temperature", &span, year->hours);
-    fill_lane(r, DEW__LANE_W, "humidity", &span, year->hours);
-    fill_lane(r, DEW__LANE_P, "pressure", &span, year->hours);
-    if (r->has[DEW__LANE_WIND])
-        fill_lane(r, DEW__LANE_WIND, "wind speed", &span, year->hours);
+    for (size_t i = 0; i < sizeof filled / sizeof filled[0]; i++)
+        if (filled[i].lane != DEW__LANE_WIND || r->has[DEW__LANE_WIND])
+            exact[i] = fill_lane(r, &filled[i], &span, year->hours);
     fill_solar(r, &span, year->hours);
     fill_sky(r, &span, year);
     look_odd(r, year->hours, span.hours);
-    say_method(r, r->report->interval == DEW__HOUR && exact > span.hours / 2);
+    say_method(r,
+               r->report->interval == DEW__HOUR && exact[0] > span.hours / 2);
     if (dew__year_finish(year, span.first, r->typical, &err) != DEW_OK)
         return dew__reader_error(r, &err);
     return r->status;
