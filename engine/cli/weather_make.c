@@ -196,7 +196,7 @@ static void print_head(const struct making *m, enum dew_system system)
 
     dew__cli_put(stdout, m->place.site.id);
     fputs(m->place.site.id[0] != '\0' ? " " : "", stdout);
-    dew__cli_put(stdout, m->place.site.name);
+    dew__cli_put(stdout, m->place.shown);
     fputs(m->place.state[0] != '\0' ? " " : "", stdout);
     dew__cli_put(stdout, m->place.state);
     printf(", made from monthly figures, seed %lu", m->how.seed);

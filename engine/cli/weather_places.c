@@ -109,7 +109,7 @@ static void row(const struct dew_climate *c, double distance,
     int name = isnan(distance) ? NAME_ALONE : NAME_NEAR;
 
     printf("%-6s %-*.*s %-2s %6s %7s %5s %5s %6s", c->site.id, name, name,
-           c->site.name, c->state, dew__number(c->site.latitude, 2).text,
+           c->shown, c->state, dew__number(c->site.latitude, 2).text,
            dew__number(c->site.longitude, 2).text,
            degrees(c->month[0].t, system).text,
            degrees(c->month[6].t, system).text,

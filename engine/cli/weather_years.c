@@ -101,14 +101,16 @@ static const char *name_of(const struct years *y, size_t i)
 
 static void print_text(const struct years *y)
 {
-    char name[NAME];
+    char name[NAME], head[240];
 
-    printf("Hours in %d made years of ", y->count);
-    dew__cli_put(stdout, site_of(y)->id);
-    fputs(site_of(y)->id[0] ? " " : "", stdout);
-    dew__cli_put(stdout, site_of(y)->name);
-    printf(", seed %lu, and in the typical one\n\n%-*s%28s%30s\n%-*s",
-           seed_of(y), NAME, "", "too humid, h", "too dry, h", NAME, "option");
+    snprintf(head, sizeof head,
+             "Hours in %d made years of %s%s%s, seed %lu, and in the typical "
+             "one",
+             y->count, site_of(y)->id, site_of(y)->id[0] ? " " : "",
+             site_of(y)->name, seed_of(y));
+    dew__cli_wrap(stdout, 0, head);
+    printf("\n%-*s%28s%30s\n%-*s", NAME, "", "too humid, h", "too dry, h", NAME,
+           "option");
     for (int dry = 0; dry < 2; dry++)
         printf("%s%7s%7s%7s%7s", dry ? "  " : "", "typical", "least", "mean",
                "most");

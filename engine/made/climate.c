@@ -83,6 +83,7 @@ static void read_site(const struct line *line, struct dew_climate *out)
 {
     copy(line, 0, out->site.id, sizeof out->site.id);
     copy(line, 1, out->site.name, sizeof out->site.name);
+    dew__made_place_name(out->site.name, out->shown, sizeof out->shown);
     copy(line, 2, out->state, sizeof out->state);
     out->site.latitude = number(line, 3);
     out->site.longitude = number(line, 4);

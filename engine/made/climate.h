@@ -29,6 +29,9 @@ double *dew__figure_at(struct dew_normal *month, size_t figure);
 /* The figure of that column, or the count when there is none. */
 size_t dew__figure_of(const char *column);
 
+/* A name of the table fit to read: "Homestead Afb" is "Homestead AFB". */
+void dew__made_place_name(const char *raw, char *out, size_t size);
+
 /*
  * Give the figures that are not (given: one flag each) from the place of the
  * table whose temperatures, dew points and latitude are most alike, and the

@@ -81,7 +81,8 @@ int dew_climate_answers(const struct dew_climate *place, const char *words)
         size_t n = strcspn(words, apart);
 
         if (!begins(place->site.name, words, n) &&
-            !is(place->site.id, words, n) && !is(place->state, words, n) &&
+            !begins(place->shown, words, n) && !is(place->site.id, words, n) &&
+            !is(place->state, words, n) &&
             !begins(state_name(place->state), words, n))
             return 0;
         words += n;

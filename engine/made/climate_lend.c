@@ -109,5 +109,5 @@ void dew__climate_lend(struct dew_climate *c, const unsigned char *given)
     }
     if (lent)
         snprintf(c->lent, sizeof c->lent, "%.8s %.50s", other.site.id,
-                 other.site.name);
+                 other.shown);
 }

@@ -284,6 +284,7 @@ static void complete(struct reading *r)
     if (r->climate.site.name[0] == '\0')
         snprintf(r->climate.site.name, sizeof r->climate.site.name,
                  "unnamed place");
+    memcpy(r->climate.shown, r->climate.site.name, sizeof r->climate.shown);
     dew__climate_lend(&r->climate, r->given);
 }
 

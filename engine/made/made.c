@@ -4,6 +4,7 @@
 
 #include <math.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "core/fail.h"
 #include "dew/air.h"
@@ -72,6 +73,7 @@ static enum dew_status fill(const struct dew_climate *place,
     enum dew_status status = DEW_OK;
 
     year->site = place->site;
+    memcpy(year->site.name, place->shown, sizeof year->site.name);
     for (int h = 0; h < DEW__YEAR_HOURS && status == DEW_OK; h++) {
         struct dew_hour hour = hand_out(m, h);
 
@@ -81,7 +83,7 @@ static enum dew_status fill(const struct dew_climate *place,
         return status;
     dew__year_say(year, "made from monthly figures of %s%s%s, seed %lu",
                   place->site.id, place->site.id[0] != '\0' ? " " : "",
-                  place->site.name, how->seed);
+                  place->shown, how->seed);
     if (place->lent[0] != '\0')
         dew__year_say(year, "figures not given are those of %s", place->lent);
     if (how->number > 0)

@@ -54,8 +54,9 @@ struct dew_normal {
 
 /* A place and its months, January first.  Plain. */
 struct dew_climate {
-    struct dew_site site;
-    char state[4]; /* "FL", or ""                                           */
+    struct dew_site site; /* its name as the table writes it, for finding   */
+    char shown[64]; /* the name for reading: "Intl Airport", not "Intl Ap"  */
+    char state[4];  /* "FL", or ""                                          */
     struct dew_normal month[12];
     char lent[64]; /* the place whose figures stand in for those that a file
                       does not give, or ""                                  */
@@ -69,8 +70,8 @@ int dew_climate_next(size_t *at, struct dew_climate *out);
 
 /*
  * Does the place answer to words?  Each word, in any letter case, must begin
- * a word of its name, or be its number, its state's two letters, or begin a
- * word of its state's name.  No words answer to everything.
+ * a word of its name, as the table writes it or as it is shown, or be its
+ * number, its state's two letters, or begin a word of its state's name.  No words answer to everything.
  */
 int dew_climate_answers(const struct dew_climate *place, const char *words);
 

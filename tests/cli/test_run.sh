@@ -167,7 +167,7 @@ ends "a file filled from a place, as JSON" 0 run filled.yaml --json
 says "has the notes" grep -q '"1368 rows read, 1368 kept, 60 min apart"' out
 sed 's/place: 722020/file: whole.csv/' house.yaml >again.yaml
 ends "a made year read back" 0 run again.yaml
-says "is still called made" sh -c 'tr -s "\n " " " <out | grep -q "made from monthly figures of 722020 Miami Intl Ap, seed 129"'
+says "is still called made" sh -c 'tr -s "\n " " " <out | grep -q "made from monthly figures of 722020 Miami Intl Airport, seed 129"'
 printf 'time,temp (C),rh (%%)\n3/4/2020 05:00,7.3,81\n' >asks.csv
 sed 's/place: 722020/file: asks.csv/' house.yaml >asks.yaml
 ends "a file with a question" 1 run asks.yaml

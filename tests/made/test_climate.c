@@ -61,6 +61,9 @@ static const struct find_row {
     const char *text;
 } find_rows[] = {
     {"by number", "722020", "722020", DEW_OK, ""},
+    {"by the name as the table writes it", "minneapolis-st paul int'l arp",
+     "726580", DEW_OK, ""},
+    {"by the name as it is shown", "Miami Intl Airport", "722020", DEW_OK, ""},
     {"by words in any case", "MINNEAPOLIS-st paul", "726580", DEW_OK, ""},
     {"by name and the state's letters", "phoenix sky, az", "722780", DEW_OK,
      ""},
@@ -100,6 +103,61 @@ static void a_place_is_found_by_words(void **state)
     assert_int_equal(dew_climate_find(r->words, &place, &err), r->status);
     assert_string_equal(err.text, r->text);
     assert_string_equal(r->id != NULL ? r->id : "", place.site.id);
+}
+
+static const struct name_row {
+    const char *name, *raw, *shown;
+} name_rows[] = {
+    {"an airport", "Miami Intl Ap", "Miami Intl Airport"},
+    {"one cut short", "Minneapolis-St Paul Int'L Arp",
+     "Minneapolis-St Paul Intl Airport"},
+    {"one cut to a letter", "Columbus Port Columbus Intl A",
+     "Columbus Port Columbus Intl"},
+    {"cut before brackets", "Washington Dc Dulles Int'L Ar [Sterling - Isis]",
+     "Washington DC Dulles Intl Airport"},
+    {"a letter that is not last", "Tanana Ralph M Calhoun Mem Ap",
+     "Tanana Ralph M Calhoun Memorial Airport"},
+    {"a base", "Homestead Afb", "Homestead AFB"},
+    {"a slash and a hyphen", "Baltimore/Blt-Washngtn Co.",
+     "Baltimore/Blt-Washngtn County"},
+    {"a backslash", "Antigo\\Lang(Awos)", "Antigo/Lang"},
+    {"two blanks and a kind of station", "Clovis Muni  (Awos)",
+     "Clovis Municipal"},
+    {"a backquote", "Coeur D`Alene(Awos)", "Coeur d'Alene"},
+    {"small words", "Univ Of Illinois Wi [Bondville - Surfrad]",
+     "University of Illinois Wi"},
+    {"nothing to mend", "Sand Point", "Sand Point"},
+};
+
+static void a_name_is_made_fit_to_read(void **state)
+{
+    const struct name_row *r = *state;
+    char shown[64];
+
+    dew__made_place_name(r->raw, shown, sizeof shown);
+    assert_string_equal(shown, r->shown);
+    dew__made_place_name(r->raw, shown, 9); /* whole words or none */
+    assert_true(strlen(shown) < 9);
+    assert_memory_equal(shown, r->shown, strlen(shown));
+}
+
+/* None is empty or has a mark that the table's words must not have. */
+static void every_name_is_fit_to_read(void **state)
+{
+    struct dew_climate place;
+
+    (void)state;
+    for (size_t at = 0; dew_climate_next(&at, &place);) {
+        const char *s = place.shown;
+
+        assert_true(s[0] != '\0' && strpbrk(s, "()[]\\`") == NULL);
+        assert_null(strstr(s, "  "));
+        assert_null(strstr(s, "Arpt"));
+        assert_null(strstr(s, "Afb"));
+        assert_null(strstr(s, "Int'L"));
+        assert_true(dew_climate_answers(&place, place.site.name));
+        assert_true(dew_climate_answers(&place, s));
+    }
 }
 
 static void many_answers_are_cut_short(void **state)
@@ -227,7 +285,7 @@ static void what_is_not_given_is_lent(void **state)
     few_of(text, sizeof text, &p, p.site.latitude);
     assert_int_equal(dew_climate_read(text, strlen(text), "x.csv", &q, NULL),
                      DEW_OK);
-    assert_string_equal(q.lent, "726580 Minneapolis-St Paul Int'L Arp");
+    assert_string_equal(q.lent, "726580 Minneapolis-St Paul Intl Airport");
     for (int m = 0; m < 12; m++) {
         assert_near(q.month[m].td, p.month[m].td, 1e-5);
         assert_near(q.month[m].t_lag, p.month[m].t_lag, 0.0);
@@ -248,7 +306,7 @@ static void south_of_the_equator_it_is_half_a_year_on(void **state)
     few_of(text, sizeof text, &p, -p.site.latitude);
     assert_int_equal(dew_climate_read(text, strlen(text), "x.csv", &q, NULL),
                      DEW_OK);
-    assert_string_equal(q.lent, "726580 Minneapolis-St Paul Int'L Arp");
+    assert_string_equal(q.lent, "726580 Minneapolis-St Paul Intl Airport");
     assert_near(q.month[0].t_lag, p.month[6].t_lag, 0.0);
     /* as clear, under a January sun that is nearer by 3.3 %: 7 % stronger */
     assert_near(q.month[0].solar / p.month[6].solar, 1.07, 0.01);
@@ -351,6 +409,7 @@ static void the_table_reads_as_a_file(void **state)
         DEW_OK);
     assert_memory_equal(&a.month, &b.month, sizeof a.month);
     assert_string_equal(a.site.name, b.site.name);
+    assert_string_equal(b.shown, b.site.name); /* as it was typed */
 }
 
 int main(void)
@@ -367,9 +426,11 @@ int main(void)
         cmocka_unit_test(the_middle_of_highest_and_lowest_will_do),
         cmocka_unit_test(needed_columns_are_named),
         cmocka_unit_test(the_table_reads_as_a_file),
+        cmocka_unit_test(every_name_is_fit_to_read),
     };
-    size_t n = 11;
+    size_t n = 12;
 
+    ADD_ROWS(tests, n, name_rows, a_name_is_made_fit_to_read);
     ADD_ROWS(tests, n, find_rows, a_place_is_found_by_words);
     ADD_ROWS(tests, n, fault_rows, every_fault_is_told);
     return _cmocka_run_group_tests("weather, climate", tests, n, NULL, NULL);
