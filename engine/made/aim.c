@@ -65,6 +65,11 @@
 #define RANGE_LEAN_RANGE   (-0.096) /* 1/K                                   */
 #define RANGE_LEAN_PER_K   (-0.018) /* 1/K                                   */
 
+/* Hours stray less within the moist days of a month, the less where warm,
+   humid air sets their top. */
+#define TD_STRAY_MOIST (-0.08)
+#define TD_STRAY_HUMID (-0.25)
+
 /* The day's wind: deviation over mean, and skewness. */
 #define WIND_SPREAD       0.49
 #define WIND_SPREAD_TSD   (-0.013) /* 1/K                                    */
@@ -167,6 +172,7 @@ struct dew__aim dew__aim_of(const struct dew_normal *now)
     aim_lags(now, range, &aim);
     aim_range(now, range, &aim);
     aim_wind(now, range, humid, &aim);
+    aim.td_stray = TD_STRAY_MOIST + TD_STRAY_HUMID * humid;
     return aim;
 }
 

@@ -30,7 +30,9 @@ struct dew__aim {
                                            next, the second and the third    */
     double t_lean, td_lean;             /* -  skewness                       */
     double range_spread, range_lean;    /* -  deviation over the mean        */
-    double wind_spread, wind_lean;      /* -                                 */
+    double td_stray; /* -  change of the hours' dew point's stray within a day
+                           for each deviation of a day above the month's    */
+    double wind_spread, wind_lean; /* -                                 */
     struct dew__told told;
 };
 

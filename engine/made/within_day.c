@@ -3,6 +3,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "made/aim.h"
 #include "made/made.h"
 #include "made/shape.h"
 
@@ -18,8 +19,9 @@
  * for all places; of dew point and wind on the places of
  * tests/study/made_regress.py, of light on six typical years of [TMY3].
  */
-#define TD_STRAY        1.09 /* K   dew point around its line, ...             */
-#define TD_STRAY_RANGE  0.073 /* -   ... and of the day's range                */
+#define TD_STRAY        0.60 /* K   dew point around its line, ...             */
+#define TD_STRAY_RANGE  0.062 /* -   ... of the day's range                    */
+#define TD_STRAY_SD     0.139 /* -   ... and of the days' deviation            */
 #define TD_SWING        0.21 /* -   fall of a dry day's dew point as the sun   */
 #define TD_SWING_FROM   6.0 /* K   ... mixes the air; drier than this         */
 #define NEARLY          1.3 /* K   saturation is neared, seldom met           */
@@ -214,15 +216,30 @@ static double raise_by(const double *t, const double *td, int n, double want)
     return by;
 }
 
-/* The dew point strays from its line, the more the more the day's t swings;
-   that of a dry day falls as the sun mixes dry air down. */
-static void stray_td(const struct dew__daily *days, const struct line *t_mean,
+/* How far a day's dew point strays from its line: more where the day's t
+   swings and days differ, less on the moist days of a month. */
+static double stray_of(const struct dew_normal *now, double range, double td)
+{
+    const double usual = 0.4; /* of normal scores, 0 for those below 0 */
+    double moist = now->td_sd > 0.0
+                       ? dew__between((td - now->td) / now->td_sd, 0.0, 3.0)
+                       : usual;
+
+    return (TD_STRAY + TD_STRAY_RANGE * range + TD_STRAY_SD * now->td_sd) *
+           (1.0 + dew__aim_of(now).td_stray * (moist - usual));
+}
+
+/* The dew point strays from its line; that of a dry day falls as the sun mixes
+   dry air down. */
+static void stray_td(const struct dew_climate *place,
+                     const struct dew__daily *days, const struct line *t_mean,
                      const struct line *mean, struct dew__hourly *hours)
 {
     for (int d = 0; d < DAYS; d++) {
         const double *noise = hours->noise + d * HOURS;
         double middle = dew__mean(noise, HOURS), range = days->range[d];
-        double stray = TD_STRAY + TD_STRAY_RANGE * range;
+        double stray =
+            stray_of(&place->month[dew__month_of(d)], range, days->td[d]);
         double dry = fmax(days->t[d] - days->td[d] - TD_SWING_FROM, 0.0);
         double fall = range > 0.0 ? TD_SWING * dry / range : 0.0;
 
@@ -236,12 +253,13 @@ static void stray_td(const struct dew__daily *days, const struct line *t_mean,
     }
 }
 
-static void hours_td(const struct dew__daily *days, const struct line *t_mean,
+static void hours_td(const struct dew_climate *place,
+                     const struct dew__daily *days, const struct line *t_mean,
                      const struct line *mean, struct dew__random *random,
                      struct dew__hourly *hours)
 {
     noise(random, TD_STRAY_LAG, hours->noise);
-    stray_td(days, t_mean, mean, hours);
+    stray_td(place, days, t_mean, mean, hours);
     for (int m = 0; m < MONTHS; m++) {
         int first = dew__month_start[m];
         int n = dew__month_start[m + 1] - first;
@@ -327,7 +345,7 @@ void dew__made_hours(const struct dew_climate *place,
     hang(days->t, &t);
     hours_t(place, days, &t, hours->noise, hours);
     hang(days->td, &td);
-    hours_td(days, &t, &td, random, hours);
+    hours_td(place, days, &t, &td, random, hours);
     hours_light(days, random, hours);
     hours_air(days, random, hours);
 }

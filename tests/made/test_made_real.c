@@ -105,6 +105,89 @@ static void made_years_are_as_damp_as_real_ones(void **state)
     assert_true(2 * close >= (int)PLACES);
 }
 
+/* Highest and lowest hour of each month, t and dew point. */
+enum { T_HIGH, T_LOW, TD_HIGH, TD_LOW, ENDS };
+
+static void ends_of(const struct dew_hour *h, const struct dew_date *d,
+                    size_t count, double ends[12][ENDS])
+{
+    for (int m = 0; m < 12; m++) {
+        ends[m][T_HIGH] = ends[m][TD_HIGH] = -INFINITY;
+        ends[m][T_LOW] = ends[m][TD_LOW] = INFINITY;
+    }
+    for (size_t i = 0; i < count; i++) {
+        double *e = ends[d[i].month - 1];
+        double td = dew_air_dew_liquid(h[i].w, h[i].p);
+
+        e[T_HIGH] = fmax(e[T_HIGH], h[i].t);
+        e[T_LOW] = fmin(e[T_LOW], h[i].t);
+        e[TD_HIGH] = fmax(e[TD_HIGH], td);
+        e[TD_LOW] = fmin(e[TD_LOW], td);
+    }
+}
+
+static void made_ends(const struct dew_climate *place, unsigned long seed,
+                      double ends[12][ENDS])
+{
+    struct dew_made how = {.seed = seed};
+    const struct dew_hour *hours;
+    const struct dew_date *dates;
+    struct dew_year *year;
+    size_t count;
+
+    assert_int_equal(dew_made_open(place, &how, &year, NULL), DEW_OK);
+    hours = dew_year_hours(year, &count);
+    dates = dew_year_dates(year, &count);
+    ends_of(hours, dates, count, ends);
+    dew_year_close(year);
+}
+
+/* Made less real over the seeds and the months of six places whose days' dew
+   points deviate by less than td_sd, K: the mean within off, a quarter of them
+   above and below by no more than quarter. */
+static const struct end_row {
+    const char *name;
+    int end;
+    double td_sd, off, quarter;
+} end_rows[] = {
+    {"highest t of a month", T_HIGH, 99.0, 0.6, 2.2},
+    {"lowest t of a month", T_LOW, 99.0, 0.4, 2.2},
+    {"highest dew point of a month", TD_HIGH, 99.0, 0.4, 2.0},
+    {"highest dew point of a month of like days", TD_HIGH, 2.0, 0.5, 1.5},
+    {"lowest dew point of a month", TD_LOW, 99.0, 0.4, 2.6},
+};
+
+static void made_months_reach_as_far_as_real_ones(void **state)
+{
+    const struct end_row *row = *state;
+    static double off[PLACES * SEEDS * 12];
+    double real[12][ENDS], made[12][ENDS];
+    size_t n = 0;
+
+    for (size_t p = 0; p < PLACES; p++) {
+        struct dew_climate place;
+        struct reading r;
+
+        if (!open_real(&r, &places[p]))
+            skip();
+        assert_int_equal(dew_climate_find(places[p].id, &place, NULL), DEW_OK);
+        ends_of(r.hours, r.dates, r.count, real);
+        dew_year_close(r.year);
+        for (unsigned long seed = 1; seed <= SEEDS; seed++) {
+            made_ends(&place, seed, made);
+            for (int m = 0; m < 12; m++)
+                if (place.month[m].td_sd < row->td_sd)
+                    off[n++] = made[m][row->end] - real[m][row->end];
+        }
+    }
+    dew__sort(off, n);
+    print_message("mean %.2f, quarters %.2f and %.2f K\n", dew__mean(off, n),
+                  dew__quantile(off, n, 0.25), dew__quantile(off, n, 0.75));
+    assert_near(dew__mean(off, n), 0.0, row->off);
+    assert_near(dew__quantile(off, n, 0.25), 0.0, row->quarter);
+    assert_near(dew__quantile(off, n, 0.75), 0.0, row->quarter);
+}
+
 /* What dew_weather_split says of its accuracy. */
 static void the_split_is_as_near_as_stated(void **state)
 {
@@ -180,6 +263,7 @@ int main(void)
     size_t n = 0;
 
     ADD_ROWS(tests, n, counts, made_years_are_as_damp_as_real_ones);
+    ADD_ROWS(tests, n, end_rows, made_months_reach_as_far_as_real_ones);
     ADD_ROWS(tests, n, places, the_split_is_as_near_as_stated);
     ADD_ROWS(tests, n, places, the_sun_agrees_with_the_files);
     return _cmocka_run_group_tests("weather, made and real", tests, n, NULL,

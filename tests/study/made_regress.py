@@ -76,6 +76,19 @@ def espoo(path):
     return hours
 
 
+def records(program, data):
+    """(place, hours) of every year at hand"""
+    weather = os.path.join(data, "weather")
+    for file in TMY3:
+        yield file[:6], converted(program, os.path.join(weather, "tmy3", file),
+                                  [])
+    for place, file, words in RECORDS:
+        yield place, converted(
+            program, os.path.join(weather, "observed", file), words)
+    yield "Espoo", espoo(os.path.join(data, "houses",
+                                      "finland_house_2_hourly.csv"))
+
+
 def days_by_month(hours):
     days, months = {}, {}
     for date, values in hours:
@@ -132,7 +145,12 @@ class Month:
         self.td_fall = td[:, 3:8].mean() - td[:, 13:18].mean()
         hour = np.arange(24) - 11.5
         td -= np.outer((td * hour).sum(axis=1) / (hour**2).sum(), hour)
-        self.td_stray = (td - td.mean(axis=0)).std()
+        td -= td.mean(axis=0)
+        self.td_stray = td.std()
+        stray = td.std(axis=1)
+        moist = dew_point(days[:, :, 1], days[:, :, 2]).mean(axis=1)
+        moist = np.maximum(score(moist), 0.0)
+        self.td_slope = np.polyfit(moist, stray / stray.mean(), 1)[0]
 
     def days_of_wind(self, t, td, wind, swing):
         change = np.diff(t)
@@ -204,8 +222,10 @@ def tell_months(months):
     tell("fall of td by afternoon: (dry-6)+", [m.place for m in months],
          [[max(m.t - m.td - 6.0, 0.0)] for m in months],
          [m.td_fall for m in months])
-    by("td around its day's line: 1 range", lambda m: m.td_stray,
-       lambda m: m.range)
+    by("td around its day's line: 1 range td_sd", lambda m: m.td_stray,
+       lambda m: m.range, lambda m: m.td_sd)
+    by("its change on moist days: 1 humid", lambda m: m.td_slope,
+       lambda m: m.humid)
     by("wind in a day, sd/root: 1", lambda m: m.wind_stray)
 
 
@@ -213,17 +233,8 @@ def main():
     if len(sys.argv) != 3:
         sys.exit(__doc__)
     program, data = sys.argv[1:]
-    months = []
-    for file in TMY3:
-        path = os.path.join(data, "weather", "tmy3", file)
-        months += [Month(file[:6], m)
-                   for m in days_by_month(converted(program, path, []))]
-    for place, file, words in RECORDS:
-        path = os.path.join(data, "weather", "observed", file)
-        months += [Month(place, m)
-                   for m in days_by_month(converted(program, path, words))]
-    path = os.path.join(data, "houses", "finland_house_2_hourly.csv")
-    months += [Month("Espoo", m) for m in days_by_month(espoo(path))]
+    months = [Month(place, m) for place, hours in records(program, data)
+              for m in days_by_month(hours)]
     print(f"{len(months)} months of {len(set(m.place for m in months))} places")
     tell_months(months)
     tell("day's wind: next |last| range*range\n  range*t dry/range "
@@ -233,4 +244,5 @@ def main():
          np.concatenate([m.wind_score for m in months]))
 
 
-main()
+if __name__ == "__main__":
+    main()
