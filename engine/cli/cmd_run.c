@@ -9,6 +9,7 @@ enum { HOURS_A_STEP = 73, LOG = 4096 };
 struct run {
     struct dew__cli common, result;
     const char *path;
+    int full;      /* 1: print all */
     char log[LOG]; /* log.file=FILE of --log */
     struct dew_run *run;
 };
@@ -53,7 +54,11 @@ static int tell(const struct run *r)
     if (r->common.out != NULL &&
         dew_report_write(report, r->common.out, &err) != DEW_OK)
         return dew__cli_error(&err);
-    (r->result.json ? dew_report_json : dew_report_text)(report, stdout, &err);
+    if (r->result.json || r->full)
+        (r->result.json ? dew_report_json : dew_report_text)(report, stdout,
+                                                             &err);
+    else
+        dew_report_brief(report, r->common.out, stdout, &err);
     if (err.status != DEW_OK)
         return dew__cli_error(&err);
     for (size_t i = 0; i < report->caution_count; i++)
@@ -63,12 +68,14 @@ static int tell(const struct run *r)
 
 /* ---- the command line -------------------------------------------------------------- */
 
-enum { KEY_LOG = 0x400 };
+enum { KEY_LOG = 0x400, KEY_FULL };
 
 static const struct argp_option options[] = {
     {"log", KEY_LOG, "FILE", 0,
      "lay this log of indoor temperature and humidity over the model; its "
      "answers are the keys log.sensor, log.order and log.clock",
+     0},
+    {"full", KEY_FULL, NULL, 0, "print all there is to tell, not one screen",
      0},
     {0},
 };
@@ -92,6 +99,9 @@ static error_t take(int key, char *word, struct argp_state *state)
     case KEY_LOG:
         set_log(r, word, state);
         return 0;
+    case KEY_FULL:
+        r->full = 1;
+        return 0;
     case ARGP_KEY_INIT:
         state->child_inputs[0] = &r->result;
         state->child_inputs[1] = &r->common;
@@ -109,6 +119,7 @@ static const char does[] =
     "written into DIR, all or none: a DIR that has summary.json has them "
     "all.\n\n"
     "  dewledger run house.yaml\n"
+    "  dewledger run house.yaml --full\n"
     "  dewledger run house.yaml --out result --units si\n"
     "  dewledger run house.yaml --log bedroom.csv\n"
     "  dewledger run house.yaml --set 'house.airtightness=2 ach50' --json\n";

@@ -70,13 +70,6 @@ enum dew_status dew_report_chart(const struct dew_report *report,
     return dew__filled("the chart", alone, &a, out, err);
 }
 
-size_t dew__chart_beside(const struct dew_report *r)
-{
-    size_t option = dew__hand_option(r);
-
-    return option > 0 ? option : dew__hand_least(r);
-}
-
 const struct dew_outcome *dew__chart_outcome(const struct dew__chart *c,
                                              size_t option)
 {

@@ -22,10 +22,6 @@ DEW_CHART_MAP(X)
 /* Draw one of them. */
 void dew__chart_draw(enum dew_chart kind, const struct dew__chart *c);
 
-/* The option set beside the house as it stands: the one handed over, see
-   hand.h, or the one of fewest humid hours; 0 when there is none. */
-size_t dew__chart_beside(const struct dew_report *r);
-
 /* What the charts share. */
 const struct dew_outcome *dew__chart_outcome(const struct dew__chart *c,
                                              size_t option);

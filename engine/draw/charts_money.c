@@ -111,12 +111,12 @@ static void energy_table(const struct dew__chart *c)
         fprintf(c->out, "<tr><th scope=\"row\">%s</th>", uses[k].words);
         for (size_t i = 0; i < c->r->question->count; i++)
             fprintf(c->out, "<td>%s</td>",
-                    dew__grouped(use_of(c, i, k), 0).text);
+                    dew__number(use_of(c, i, k), 0).text);
         fputs("</tr>\n", c->out);
     }
     fputs("</tbody><tfoot><tr><th scope=\"row\">all</th>", c->out);
     for (size_t i = 0; i < c->r->question->count; i++)
-        fprintf(c->out, "<td>%s</td>", dew__grouped(all_uses(c, i), 0).text);
+        fprintf(c->out, "<td>%s</td>", dew__number(all_uses(c, i), 0).text);
     fputs("</tr></tfoot>", c->out);
 }
 
@@ -133,7 +133,7 @@ static double energy_words(const struct dew__chart *c, struct dew__figure *f)
              "One bar for each option, numbered as in the table. Heating and "
              "cooling of the house, ventilation and drying; nothing else.");
     snprintf(f->words, sizeof f->words, "From %.30s to %.30s kWh a year.",
-             dew__grouped(least, 0).text, dew__grouped(most, 0).text);
+             dew__number(least, 0).text, dew__number(most, 0).text);
     for (int k = 0; k < USES; k++)
         if (is_used(c, k))
             dew__figure_key(f, k, DEW__AREA, uses[k].words);
@@ -254,7 +254,7 @@ static void reach(const struct dew__plot *p, const struct dew__chart *c,
 static void cost_lines(const struct dew__plot *p, const struct dew__chart *c,
                        double per)
 {
-    size_t beside = dew__chart_beside(c->r);
+    size_t beside = dew__beside_today(c->r);
     struct paid paid;
 
     for (size_t i = 0; i < c->r->question->count; i++) {
@@ -330,7 +330,7 @@ static void cost_in_words(const struct dew__chart *c, size_t beside,
 static void cost_words(const struct dew__chart *c, struct dew__figure *f)
 {
     const struct dew_prices *p = c->r->question->prices;
-    size_t beside = dew__chart_beside(c->r);
+    size_t beside = dew__beside_today(c->r);
     struct paid paid = {.count = 0};
 
     snprintf(f->heading, sizeof f->heading, "Cost over the years");

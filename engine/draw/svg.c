@@ -91,7 +91,7 @@ void dew__svg_upright(const struct dew__plot *p)
                 k == 0 && p->y0 < 0 ? "zero" : "grid", DEW__SVG_LEFT,
                 dew__svg_y(p, y), DEW__SVG_WIDE - DEW__SVG_RIGHT,
                 DEW__SVG_LEFT - 6, dew__svg_y(p, y) + 4,
-                dew__grouped(y, decimals(step)).text);
+                dew__number(y, decimals(step)).text);
     }
 }
 

@@ -14,6 +14,8 @@ static void add_humidity(struct dew_tally *t, const struct dew_limits *limits,
     int first = t->hours == 0.0;
 
     t->too_humid += humid;
+    for (int k = 0; k < DEW_POINTS; k++)
+        t->humid_by[k] += in->rh > limits->too_humid + 0.01 * (k + 1);
     t->too_dry += in->rh < limits->too_dry - beyond;
     t->run = humid ? t->run + 1.0 : 0.0;
     t->longest_too_humid = fmax(t->longest_too_humid, t->run);

@@ -150,15 +150,15 @@ const char *dew__open_rest(const struct dew_caution *caution)
                                                       : caution->text;
 }
 
-/* 1 where a question before the i-th has the same key. */
-static int asked_before(const struct dew_report *r, size_t i)
+int dew__asks(const struct dew_report *report, size_t i)
 {
+    const struct dew_caution *c = report->cautions;
+
     for (size_t k = 0; k < i; k++)
-        if (dew__open(&r->cautions[k]) &&
-            strcmp(r->cautions[k].question_key, r->cautions[i].question_key) ==
-                0)
-            return 1;
-    return 0;
+        if (dew__open(&c[k]) && dew__open(&c[i]) &&
+            strcmp(c[k].question_key, c[i].question_key) == 0)
+            return 0;
+    return dew__open(&c[i]);
 }
 
 char *dew__open_stops(const struct dew_report *report, char *out, size_t size)
@@ -170,7 +170,7 @@ char *dew__open_stops(const struct dew_report *report, char *out, size_t size)
         const struct dew_caution *c = &report->cautions[i];
         const char *rest = dew__open_rest(c);
 
-        if (c->level != DEW_STOP || !dew__open(c) || asked_before(report, i))
+        if (c->level != DEW_STOP || !dew__asks(report, i))
             continue;
         at += (size_t)snprintf(out + at, size - at, "%s%.*s",
                                at > 0 ? "; or whether "

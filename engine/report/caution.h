@@ -33,6 +33,9 @@ int dew__open(const struct dew_caution *caution);
 /* The words of an open question after "You have not said whether ". */
 const char *dew__open_rest(const struct dew_caution *caution);
 
+/* 1 where the i-th caution is open and none before it asks the same. */
+int dew__asks(const struct dew_report *report, size_t i);
+
 /*
  * The STOP questions that are open, each once, in one sentence; "" where none
  * is.  The list of questions says what hangs on them.  Returns out.

@@ -406,14 +406,14 @@ static void say_power(const struct dew__told *t, struct dew__said *said)
             "year if always on and %s at 20 minutes of each hour; the "
             "ventilator's own fans %s W, %s kWh.",
             blowers(t), dew__number(blower, 0).text,
-            dew__grouped(blower * year, 0).text,
-            dew__grouped(blower * year / 3, 0).text, dew__number(fans, 0).text,
-            dew__grouped(fans * year, 0).text);
+            dew__number(blower * year, 0).text,
+            dew__number(blower * year / 3, 0).text, dew__number(fans, 0).text,
+            dew__number(fans * year, 0).text);
     else
         say(said,
             "Electricity: the ventilator's fans %s W, %s kWh a year if "
             "always on.",
-            dew__number(fans, 0).text, dew__grouped(fans * year, 0).text);
+            dew__number(fans, 0).text, dew__number(fans * year, 0).text);
 }
 
 void dew__told_words(const struct dew__told *t, enum dew_system system,

@@ -66,7 +66,7 @@ CELL(worst, dew__number(worst_month(r, i), 0))
 CELL(longest, dew__number(dew__year(r->question, i)->longest_too_humid, 0))
 CELL(dry, dew__number(dew__year(r->question, i)->too_dry, 0))
 CELL(could, dew__number(dew__year(r->question, i)->could_dry, 0))
-CELL(energy, dew__grouped(dew__energy(dew__year(r->question, i)) / DEW__KWH, 0))
+CELL(energy, dew__number(dew__energy(dew__year(r->question, i)) / DEW__KWH, 0))
 CELL(yearly, dew__money(r, dew_verdict_bill(r->question, i).yearly.likely))
 CELL(install, dew__price(r, dew_verdict_bill(r->question, i).install.likely))
 CELL(present, dew__price(r, dew_verdict_bill(r->question, i).present.likely))
@@ -91,59 +91,105 @@ CELL(co2, dew__number(dew__mean(dew__year(r->question, i)->co2_sum,
 CELL(co2_high, dew__number(dew__year(r->question, i)->co2_high, 0))
 CELL(frost, dew__number(dew__year(r->question, i)->frost_hours, 0))
 
-static struct dew__word fresh_of(const struct dew_report *r, size_t i)
+static struct dew__word fresh(const struct dew_report *r, size_t i)
 {
-    double asked = r->question->choices[i].outcome->required;
-    double brought = dew_verdict_fresh(r->question, i);
+    return dew__amount(dew_verdict_fresh(r->question, i), DEW_FLOW, r->system,
+                       0);
+}
+
+/* Hours one, two, three points of humidity past the limit. */
+static struct dew__word humid_by(const struct dew_report *r, size_t i)
+{
+    const double *by = dew__year(r->question, i)->humid_by;
     struct dew__word w;
 
-    if (!(asked > 0))
-        return dew__amount(brought, DEW_FLOW, r->system, 0);
-    snprintf(w.text, sizeof w.text, "%.40s of %.60s",
-             dew__number(dew__shown(brought, DEW_FLOW, r->system), 0).text,
-             dew__amount(asked, DEW_FLOW, r->system, 0).text);
+    snprintf(w.text, sizeof w.text, "%.30s, %.30s, %.30s",
+             dew__number(by[0], 0).text, dew__number(by[1], 0).text,
+             dew__number(by[2], 0).text);
+    return w;
+}
+
+/* ---- limits ----------------------------------------------------------------- */
+
+static struct dew__word kept_hours(const struct dew_report *r)
+{
+    return dew__number(
+        r->question->judging.kept_share * dew__year(r->question, 0)->hours, 0);
+}
+
+static struct dew__word fresh_asked(const struct dew_report *r)
+{
+    double flow = r->question->choices[0].outcome->required;
+
+    return dew__amount(flow > 0 ? flow : NAN, DEW_FLOW, r->system, 0);
+}
+
+static struct dew__word co2_mark(const struct dew_report *r)
+{
+    (void)r;
+    return dew__number(DEW_CO2_MARK, 0);
+}
+
+static struct dew__word no_limit(const struct dew_report *r)
+{
+    struct dew__word w = {""};
+
+    (void)r;
     return w;
 }
 
 static const struct dew__column air_columns[] = {
-    {{"too", "humid", "h"}, 6, humid},
-    {{"worst", "month", "h"}, 6, worst},
-    {{"at a", "stretch", "h"}, 8, longest},
-    {{"too", "dry", "h"}, 6, dry},
-    {{"could", "dry", "h"}, 6, could},
-    {{"fresh", "air", "flow"}, 7, delivered},
-    {{"asked", "for", "flow"}, 6, asked},
-    {{"energy", "a year", "kWh"}, 7, energy},
+    {{"too", "humid", "h"}, 6, humid, NULL},
+    {{"worst", "month", "h"}, 6, worst, NULL},
+    {{"at a", "stretch", "h"}, 8, longest, NULL},
+    {{"too", "dry", "h"}, 6, dry, NULL},
+    {{"could", "dry", "h"}, 6, could, NULL},
+    {{"fresh", "air", "flow"}, 7, delivered, NULL},
+    {{"asked", "for", "flow"}, 6, asked, NULL},
+    {{"energy", "a year", "kWh"}, 7, energy, NULL},
 };
 
 static const struct dew__column more_columns[] = {
-    {{"mean", "RH", "%"}, 6, rh_mean},
-    {{"95 %", "below", "%"}, 6, rh_95},
-    {{"wet", "glass", "h"}, 6, glass},
-    {{"corner", "> 80 %", "h"}, 7, corner},
-    {{"mould", "index", "of 6"}, 6, mould},
-    {{"mean", "CO2", "ppm"}, 6, co2},
-    {{"above", "1000", "h"}, 6, co2_high},
-    {{"supply", "coldest", "temp"}, 8, coldest_supply},
-    {{"de-", "frost", "h"}, 6, frost},
+    {{"mean", "RH", "%"}, 6, rh_mean, NULL},
+    {{"95 %", "below", "%"}, 6, rh_95, NULL},
+    {{"wet", "glass", "h"}, 6, glass, NULL},
+    {{"corner", "> 80 %", "h"}, 7, corner, NULL},
+    {{"mould", "index", "of 6"}, 6, mould, NULL},
+    {{"mean", "CO2", "ppm"}, 6, co2, NULL},
+    {{"above", "1000", "h"}, 6, co2_high, NULL},
+    {{"supply", "coldest", "temp"}, 8, coldest_supply, NULL},
+    {{"de-", "frost", "h"}, 6, frost, NULL},
 };
 
 static const struct dew__column money_columns[] = {
-    {{"to", "install", "once"}, 12, install},
-    {{"to run", "and keep", "a year"}, 12, yearly},
-    {{"over all", "years", "today"}, 12, present},
-    {{"pays", "back", "years"}, 10, payback},
+    {{"to", "install", "once"}, 12, install, NULL},
+    {{"to run", "and keep", "a year"}, 12, yearly, NULL},
+    {{"over all", "years", "today"}, 12, present, NULL},
+    {{"pays", "back", "years"}, 10, payback, NULL},
 };
 
 static const struct dew__column glance_columns[] = {
-    {{"Hours too humid"}, 0, humid},
-    {{"Hours too dry"}, 0, dry},
-    {{"Hours of wet glass"}, 0, glass},
-    {{"Fresh air brought"}, 0, fresh_of},
-    {{"Mean CO2, ppm"}, 0, co2},
-    {{"Energy a year, kWh"}, 0, energy},
-    {{"To install", "money"}, 0, install},
-    {{"To run and keep, a year", "money"}, 0, yearly},
+    {{"Hours too humid"}, 0, humid, kept_hours},
+    {{"... by 1, 2, 3 points or more"}, 0, humid_by, no_limit},
+    {{"Fresh air brought"}, 0, fresh, fresh_asked},
+    {{"Mean CO2, ppm"}, 0, co2, co2_mark},
+    {{"Hours too dry"}, 0, dry, kept_hours},
+    {{"Hours of wet glass"}, 0, glass, kept_hours},
+    {{"Energy a year, kWh"}, 0, energy, NULL},
+    {{"To install", "money"}, 0, install, NULL},
+    {{"To run and keep, a year", "money"}, 0, yearly, NULL},
+};
+
+/* What the choice is made by, in one table. */
+static const struct dew__column brief_columns[] = {
+    {{"too", "humid", "h"}, 7, humid, NULL},
+    {{"worst", "month", "h"}, 6, worst, NULL},
+    {{"too", "dry", "h"}, 6, dry, NULL},
+    {{"fresh", "air", "flow"}, 6, delivered, NULL},
+    {{"mean", "CO2", "ppm"}, 7, co2, NULL},
+    {{"energy", "a year", "kWh"}, 8, energy, NULL},
+    {{"to", "install", "once"}, 9, install, NULL},
+    {{"to run", "and keep", "a year"}, 9, yearly, NULL},
 };
 
 #define TABLE(list)                                                            \
@@ -154,7 +200,7 @@ static const struct table {
     const struct dew__column *list;
     size_t count;
 } tables[] = {TABLE(air_columns), TABLE(more_columns), TABLE(money_columns),
-              TABLE(glance_columns)};
+              TABLE(glance_columns), TABLE(brief_columns)};
 
 const struct dew__column *dew__columns(enum dew__table which, size_t *count)
 {

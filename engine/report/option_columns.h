@@ -10,6 +10,7 @@ struct dew__column {
     const char *head[3];
     int width;
     struct dew__word (*cell)(const struct dew_report *r, size_t i);
+    struct dew__word (*limit)(const struct dew_report *r); /* or NULL: none */
 };
 
 /* At a glance: each head is one line; the second says "money" where it needs
@@ -18,7 +19,8 @@ enum dew__table {
     DEW__TABLE_AIR,
     DEW__TABLE_MORE,
     DEW__TABLE_MONEY,
-    DEW__TABLE_GLANCE
+    DEW__TABLE_GLANCE,
+    DEW__TABLE_BRIEF
 };
 
 /* The columns of a table; static. */

@@ -9,6 +9,7 @@
 #include "report/markup.h"
 #include "report/option_columns.h"
 #include "report/sheet.h"
+#include "report/text.h"
 #include "report/words.h"
 
 enum { NAME = 22, BLOCK = 5 }; /* columns of a name, options side by side */
@@ -96,8 +97,8 @@ static void table(const struct dew_report *r, const struct dew__column *columns,
     }
 }
 
-static void option_table(const struct dew_report *r, enum dew__table which,
-                         FILE *out)
+void dew__text_table(const struct dew_report *r, enum dew__table which,
+                     FILE *out)
 {
     size_t count;
     const struct dew__column *columns = dew__columns(which, &count);
@@ -105,7 +106,7 @@ static void option_table(const struct dew_report *r, enum dew__table which,
     table(r, columns, count, out);
 }
 
-static int any_under(const struct dew_report *r)
+int dew__text_under(const struct dew_report *r)
 {
     for (size_t i = 0; i < r->question->count; i++)
         if (!dew_verdict_ventilates(r->question, i))
@@ -114,7 +115,7 @@ static int any_under(const struct dew_report *r)
 }
 
 /* Names that their column cuts are told in full. */
-static void long_names(const struct dew_report *r, FILE *out)
+void dew__text_names(const struct dew_report *r, FILE *out)
 {
     char head[40];
 
@@ -130,23 +131,22 @@ static void long_names(const struct dew_report *r, FILE *out)
 static void options(const struct dew_report *r, FILE *out)
 {
     dew__heading(out, "The options");
-    long_names(r, out);
-    option_table(r, DEW__TABLE_AIR, out);
-    if (any_under(r))
+    dew__text_names(r, out);
+    dew__text_table(r, DEW__TABLE_AIR, out);
+    if (dew__text_under(r))
         dew__wrap(out, "* ",
                   "UNDER-VENTILATED: less fresh air than asked for; "
                   "never the best option.");
     fputc('\n', out);
-    option_table(r, DEW__TABLE_MORE, out);
+    dew__text_table(r, DEW__TABLE_MORE, out);
     if (r->question->prices != NULL) {
         fputc('\n', out);
-        option_table(r, DEW__TABLE_MONEY, out);
+        dew__text_table(r, DEW__TABLE_MONEY, out);
     }
 }
 
-static void months(const struct dew_report *r, FILE *out)
+void dew__text_months(const struct dew_report *r, FILE *out)
 {
-    dew__heading(out, "Hours too humid, by month");
     dew__left(out, "option", NAME);
     for (int m = 0; m < DEW_MONTHS; m++)
         dew__right(out, dew__month_short(m), 4);
@@ -325,7 +325,8 @@ static void all(const void *of, FILE *out)
     title(r, out);
     verdict(r, out);
     options(r, out);
-    months(r, out);
+    dew__heading(out, "Hours too humid, by month");
+    dew__text_months(r, out);
     dew__sheets_text(r, out);
     books(r, out);
     questions(r, out);

@@ -5,15 +5,6 @@
 #include <math.h>
 #include <string.h>
 
-struct dew__word dew__number(double x, int decimals)
-{
-    struct dew__word w = {"-"};
-
-    if (isfinite(x))
-        dew_number_fixed(x, decimals, w.text, sizeof w.text);
-    return w;
-}
-
 /* Commas between groups of three of the digits before the point. */
 static void group(const char *digits, char *out, size_t size)
 {
@@ -27,17 +18,15 @@ static void group(const char *digits, char *out, size_t size)
     out[at] = '\0';
 }
 
-/* Below it four digits stand without a comma. */
-static const double GROUPED_FROM = 9999.5;
-
-struct dew__word dew__grouped(double x, int decimals)
+struct dew__word dew__number(double x, int decimals)
 {
-    struct dew__word w, n = dew__number(x, decimals);
-    int minus = n.text[0] == '-';
+    struct dew__word w = {"-"}, n;
+    int minus;
 
-    if (!(fabs(x) >= GROUPED_FROM))
-        return n;
-    w.text[0] = '-';
+    if (!isfinite(x))
+        return w;
+    dew_number_fixed(x, decimals, n.text, sizeof n.text);
+    minus = n.text[0] == '-';
     group(n.text + minus, w.text + minus, sizeof w.text - 1);
     return w;
 }
@@ -76,15 +65,13 @@ struct dew__word dew__amount(double si, enum dew_quantity quantity,
 struct dew__word dew__money(const struct dew_report *report, double amount)
 {
     const struct dew_prices *p = report->question->prices;
-    struct dew__word w = {"-"}, n;
-    char grouped[80];
+    struct dew__word w = {"-"};
 
     if (!isfinite(amount))
         return w;
-    n = dew__number(fabs(amount), 0);
-    group(n.text, grouped, sizeof grouped);
-    snprintf(w.text, sizeof w.text, "%s%s%s", amount <= -0.5 ? "-" : "",
-             p && p->currency[0] ? p->currency : "$", grouped);
+    snprintf(w.text, sizeof w.text, "%s%s%.80s", amount <= -0.5 ? "-" : "",
+             p && p->currency[0] ? p->currency : "$",
+             dew__number(fabs(amount), 0).text);
     return w;
 }
 
@@ -167,6 +154,13 @@ size_t dew__hand_option(const struct dew_report *r)
             return (size_t)f->option;
     }
     return dew__hand_least(r);
+}
+
+size_t dew__beside_today(const struct dew_report *r)
+{
+    size_t option = dew__hand_option(r);
+
+    return option > 0 ? option : dew__hand_least(r);
 }
 
 static struct dew__word spaced(const char *value)

@@ -15,11 +15,8 @@ struct dew__word {
     char text[128];
 };
 
-/* "123.4": x with a fixed count of decimals; "-" when it is not a number. */
+/* "1,234.5": x with a fixed count of decimals; "-" when it is not a number. */
 struct dew__word dew__number(double x, int decimals);
-
-/* The same with commas between thousands from 10,000 on. */
-struct dew__word dew__grouped(double x, int decimals);
 
 /* The unit a report shows a quantity in; a row of the unit table. */
 const struct dew_unit *dew__unit(enum dew_quantity quantity,
@@ -68,6 +65,10 @@ size_t dew__hand_least(const struct dew_report *r);
 /* The option handed over: the best; else the nearest of those that will not
    do; else as above. */
 size_t dew__hand_option(const struct dew_report *r);
+
+/* The option set beside the house as it stands: the one handed over, or the
+   one of fewest humid hours; 0 when there is none. */
+size_t dew__beside_today(const struct dew_report *r);
 
 /* Value of a key as it was understood for an option; "not told". */
 struct dew__word dew__hand_input(const struct dew_report *r, size_t option,

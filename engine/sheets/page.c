@@ -193,7 +193,7 @@ static void charts(const struct dew_report *r, FILE *out)
 {
     static const enum dew_chart kinds[] = {
         DEW_CHART_dew_points, DEW_CHART_water, DEW_CHART_glass, DEW_CHART_map};
-    size_t other = dew__chart_beside(r);
+    size_t other = dew__beside_today(r);
 
     fputs("<section id=\"charts\"><h2>Through the year</h2>\n", out);
     for (size_t k = 0; k < sizeof kinds / sizeof *kinds; k++) {

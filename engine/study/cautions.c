@@ -390,6 +390,8 @@ static const struct row {
     const char *question; /* key that answers it; NULL = none hangs on one  */
     stands *when;
     const char *source;
+    const char *brief,
+        *ask;         /* the same in a line, as a question; NULL = none */
     const char *told; /* where it was told or computed; NULL = never so     */
     const char *open; /* where it was not said; NULL = never so             */
 } rows[] = {
@@ -457,6 +459,8 @@ static struct dew_caution said(const struct row *r, enum dew_answer answer)
                                 .key = r->key,
                                 .text = answer == DEW_ANSWER_UNKNOWN ? r->open
                                                                      : r->told,
+                                .brief = r->brief,
+                                .ask = r->ask,
                                 .source = r->source,
                                 .answer = answer,
                                 .question_key = r->question,

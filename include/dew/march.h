@@ -232,26 +232,29 @@ void dew_march_close(struct dew_march *march);
    contains an indoor CO2 limit" [PERSILY20]. */
 #define DEW_CO2_MARK 1000.0
 
+enum { DEW_POINTS = 3 };
+
 /* Tallies of a run, by month and over all.  Plain; needs no march. */
 struct dew_tally {
-    double hours;                    /* counted                             */
-    double too_humid, too_dry;       /* h                                   */
-    double longest_too_humid;        /* h                                   */
-    double could_dry;                /* h   outdoor air could dry the house */
-    double could_wet;                /* h   outdoor w above indoor w        */
-    double idle_humid;               /* h   too humid while cooling is idle */
-    double rh_sum, rh_min, rh_max;   /* -                                   */
-    double t_sum, t_min, t_max;      /* degC                                */
-    double fresh_sum, leak_sum;      /* m3/s x h                            */
-    double short_heat;               /* h   see struct dew_result           */
-    double drawn_sum;                /* m3/s x h                            */
-    double fresh_short;              /* h   fresh and drawn below required  */
-    double supply_t_min;             /* degC                                */
-    double frost_hours;              /* h of defrost                        */
-    double saturated;                /* h in which water fell out of the air */
-    double co2_sum, co2_max;         /* ppm                                 */
-    double co2_high;                 /* h above DEW_CO2_MARK                */
-    double sweat[DEW_SURFACES];      /* h                                   */
+    double hours;                  /* counted                             */
+    double too_humid, too_dry;     /* h                                   */
+    double longest_too_humid;      /* h                                   */
+    double humid_by[DEW_POINTS];   /* h   1, 2, 3 points of RH past the limit */
+    double could_dry;              /* h   outdoor air could dry the house */
+    double could_wet;              /* h   outdoor w above indoor w        */
+    double idle_humid;             /* h   too humid while cooling is idle */
+    double rh_sum, rh_min, rh_max; /* -                                   */
+    double t_sum, t_min, t_max;    /* degC                                */
+    double fresh_sum, leak_sum;    /* m3/s x h                            */
+    double short_heat;             /* h   see struct dew_result           */
+    double drawn_sum;              /* m3/s x h                            */
+    double fresh_short;            /* h   fresh and drawn below required  */
+    double supply_t_min;           /* degC                                */
+    double frost_hours;            /* h of defrost                        */
+    double saturated;              /* h in which water fell out of the air */
+    double co2_sum, co2_max;       /* ppm                                 */
+    double co2_high;               /* h above DEW_CO2_MARK                */
+    double sweat[DEW_SURFACES];    /* h                                   */
     double surface_80[DEW_SURFACES]; /* h   surface RH above 80 %           */
     double ducts[DEW_DUCT_SPOTS];    /* h   wet or cold                     */
     double mixed_t_min;              /* degC coldest while heating; NaN none */

@@ -114,6 +114,11 @@ char *dew_report_span(size_t hours, char *out, size_t size);
  */
 enum dew_status dew_report_text(const struct dew_report *report, FILE *out,
                                 struct dew_error *err);
+/* The same in brief, at most 60 lines for five options: directory is where
+   dew_report_write wrote its files, NULL = nowhere. */
+enum dew_status dew_report_brief(const struct dew_report *report,
+                                 const char *directory, FILE *out,
+                                 struct dew_error *err);
 enum dew_status dew_report_json(const struct dew_report *report, FILE *out,
                                 struct dew_error *err);
 enum dew_status dew_report_html(const struct dew_report *report, FILE *out,

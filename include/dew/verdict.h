@@ -309,6 +309,8 @@ struct dew_caution {
     enum dew_caution_level level;
     const char *key;    /* "combustion": stable, for scripts                */
     const char *text;   /* in our words, a few sentences                    */
+    const char *brief;  /* a line of at most 72 characters; NULL = none     */
+    const char *ask;    /* a question of at most 38; NULL = none            */
     const char *source; /* a label of docs/references.md, or a few words    */
     uint64_t options;   /* bit i: option i calls for it; 0: the house does  */
     /* YES: told, or computed of what was told.  UNKNOWN: nobody said */

@@ -32,7 +32,7 @@ for file in README.md docs/tutorial.md; do
 done
 
 # make demo prints what README.md shows, line by line
-"$build/dewledger" run "$here/scenarios/demo.yaml" >"$real"
+"$build/dewledger" run --full "$here/scenarios/demo.yaml" >"$real"
 lost=$(sed -n '/^What the year says/,/^```/p' "$here/README.md" |
     grep -v '^```' | grep -vxFf "$real")
 if [ -z "$lost" ]; then echo "ok make demo prints it"; else

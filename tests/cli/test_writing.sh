@@ -107,7 +107,7 @@ if command -v flock >/dev/null; then
     holder=$!
     while [ ! -e locked ]; do sleep 0.1; done
     ends "a folder that is held" 3 "held: another process is writing a result there" \
-        run "$first" --out held
+        run --full "$first" --out held
     kill $holder 2>/dev/null
     wait $holder 2>/dev/null
 else
@@ -196,9 +196,9 @@ for what in "run $first --out small/set" "weather convert $made small/x" \
         not "files limited: $what: $got: $(cat err) $(ls -A small)"
 done
 cp -r keep limit
-limited run "$first" --out limit
+limited run --full "$first" --out limit
 [ $? = 3 ] && same keep limit && ok "the old set stands" || not "the old set stands"
-(ulimit -f 4; "$D" run "$first" --json >out.json 2>err)
+(ulimit -f 4; "$D" run --full "$first" --json >out.json 2>err)
 [ $? = 3 ] && grep -qF "could not be written" err && ok "a result on stdout says so" ||
     not "a result on stdout says so: $(cat err)"
 
@@ -215,9 +215,9 @@ wait $!
 is "a pipe with a reader gets it all" cmp -s read.csv whole.csv
 is "and stays a pipe" test -p pipe
 ends "weather from a pipe" 1 "write it to a file first" weather look pipe
-ends "weather of a scenario" 1 "write it to a file first" run "$first" \
+ends "weather of a scenario" 1 "write it to a file first" run --full "$first" \
     --set weather.place=none --set weather.file=pipe
-ends "a log" 1 "write it to a file first" run "$first" --log pipe
+ends "a log" 1 "write it to a file first" run --full "$first" --log pipe
 ends "a scenario from a pipe that nobody writes into" 1 \
     "nothing came out of it in 5 s" check pipe
 cat "$first" >pipe &
@@ -243,6 +243,6 @@ ln -s whole.csv link
 ends "a link" 3 "a link; name the file itself" weather convert "$made" link
 is "stays a link" test -L link
 ends "no name" 3 "an empty name cannot be written to" weather convert "$made" ''
-ends "no folder" 3 '"": could not be written: No such file or directory' run "$first" --out ''
+ends "no folder" 3 '"": could not be written: No such file or directory' run --full "$first" --out ''
 
 exit $bad

@@ -36,7 +36,7 @@ edit() {
         echo "not ok \"$1\" changes nothing"
         bad=1
     fi
-    wrong 1 "$2" run b.yaml --out result
+    wrong 1 "$2" run --full b.yaml --out result
 }
 "$D" start >ok.yaml
 
@@ -70,7 +70,7 @@ edit 's/69 degF/79 degF/' \
 
 ducts() { # KEYS MESSAGE: of the ducts, on the second line of d.yaml
     printf 'weather: {place: 722020}\nducts: {%s}\n' "$1" >d.yaml
-    wrong 1 "$2" run d.yaml --out result
+    wrong 1 "$2" run --full d.yaml --out result
 }
 ducts 'place: basement' \
     'd.yaml:2:16: ducts.place: "basement" is not known: write attic, crawl_space or outdoors'
@@ -89,7 +89,7 @@ edit 's/name: as it stands/nam: as it stands/' \
 edit 's/name: enthalpy core, own ducts/name: as it stands/' \
     'b.yaml:189:11: options: two options are named "as it stands": name each its own way'
 wrong 1 '--option zzz: the scenario has no option of that name; it has "as it stands", "enthalpy core, own ducts", "exhaust fan and dehumidifier"' \
-    run ok.yaml --option zzz --out result
+    run --full ok.yaml --option zzz --out result
 
 # ---- text that is no scenario ---------------------------------------------------------
 edit 's/^  floor_area/	floor_area/' \
@@ -98,29 +98,29 @@ edit 's/^house:/house: {/' \
     "b.yaml:20:3: not readable as YAML: did not find expected ',' or '}'"
 : >empty.yaml
 wrong 1 'empty.yaml: no scenario: it begins with keys such as title: and house:' \
-    run empty.yaml
+    run --full empty.yaml
 printf 'title: a\nhouse: {bedrooms: 3} # \200\n' >latin.yaml
 wrong 1 'latin.yaml:2:24: not UTF-8 text, or a character that has no place in it' \
-    run latin.yaml
+    run --full latin.yaml
 head -c 1100000 /dev/zero | tr '\0' '#' >big.yaml
-wrong 1 'big.yaml: longer than 1 MiB' run big.yaml
+wrong 1 'big.yaml: longer than 1 MiB' run --full big.yaml
 wrong 1 '.: cannot be read: Is a directory' run .
 
 # ---- the command line ------------------------------------------------------------------
-wrong 2 '--set foo: write key=value' run ok.yaml --set foo
-wrong 2 '--units metric: write us or si' run ok.yaml --units metric
-wrong 2 "unrecognized option '--jsn'" run ok.yaml --jsn
+wrong 2 '--set foo: write key=value' run --full ok.yaml --set foo
+wrong 2 '--units metric: write us or si' run --full ok.yaml --units metric
+wrong 2 "unrecognized option '--jsn'" run --full ok.yaml --jsn
 wrong 1 '--set: options.zzz.people.count: no option of that name' \
-    run ok.yaml --set options.zzz.people.count=3
+    run --full ok.yaml --set options.zzz.people.count=3
 wrong 1 '--set:1:13: people.count: has no value: write one, or none' \
-    run ok.yaml --set people.count=
+    run --full ok.yaml --set people.count=
 wrong 2 'weather: no word loook; nearest is look' weather loook x
 
 # ---- weather -----------------------------------------------------------------------------
 year=$here/weather/seattle-made.csv
 weather() { # what makes w.csv, message
     sh -c "$1" >w.csv
-    wrong 1 "$2" run w.yaml --out result
+    wrong 1 "$2" run --full w.yaml --out result
 }
 sed 's/place: 722020/file: w.csv/' ok.yaml >w.yaml
 weather "sed 's/temperature (degC)/temperature/' '$year'" \
@@ -135,7 +135,7 @@ weather "gzip -c '$year' | head -c 3000" \
     'w.csv:1:1: the compressed data are damaged or end early'
 rm w.csv
 mkdir w.csv
-wrong 1 'w.csv:1:1: cannot be read: Is a directory' run w.yaml
+wrong 1 'w.csv:1:1: cannot be read: Is a directory' run --full w.yaml
 wrong 1 'nothere.csv: cannot be opened: No such file or directory' \
     weather look nothere.csv
 

@@ -1,0 +1,481 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The answer in a few lines: what is wrong, what to do, what it costs. */
+#include "report/answer.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "dew/fresh.h"
+#include "dew/surface.h"
+#include "dew/wetting.h"
+#include "report/telling.h"
+
+/* degC   Air cooler than it is felt as a draught.  Common practice, no
+   source. */
+#define COLD_AIR 13.0
+
+/* The house as it stands is option 0 of the question. */
+static const struct dew_outcome *outcome(const struct telling *t, size_t i)
+{
+    return t->r->question->choices[i].outcome;
+}
+
+static const struct dew_tally *year_of(const struct telling *t, size_t i)
+{
+    return dew__year(t->r->question, i);
+}
+
+/* The first finding of a kind, of that option where it is not NO_OPTION. */
+static const struct dew_finding *find(const struct telling *t,
+                                      enum dew_finding_kind kind, int option)
+{
+    const struct dew_verdict *v = t->r->verdict;
+
+    for (size_t i = 0; i < v->count; i++)
+        if (v->list[i].kind == kind &&
+            (option == DEW_NO_OPTION || v->list[i].option == option))
+            return &v->list[i];
+    return NULL;
+}
+
+static struct dew__word hours(double h)
+{
+    return dew__number(h, 0);
+}
+
+/* " (7 to 1,139 ...)" where the wet coil leaves it open. */
+static void say_range(struct telling *t, size_t option)
+{
+    struct dew_estimate e;
+
+    if (dew_verdict_coil(t->r->question, option, &e) &&
+        round(e.low) < round(e.high))
+        dew__say(t, " (%s to %s by how wet the coil stays)", hours(e.low).text,
+                 hours(e.high).text);
+}
+
+static double allowed(const struct telling *t, size_t option)
+{
+    return t->r->question->judging.kept_share * year_of(t, option)->hours;
+}
+
+static double mean_co2(const struct telling *t, size_t i)
+{
+    return year_of(t, i)->co2_sum / year_of(t, i)->hours;
+}
+
+/* ---- what is wrong ---------------------------------------------------------- */
+
+static void say_stale(struct telling *t)
+{
+    double asked = outcome(t, 0)->required;
+    int short_of = !dew_verdict_ventilates(t->r->question, 0);
+
+    if (!short_of && !(mean_co2(t, 0) > DEW_CO2_MARK))
+        return;
+    dew__say(t, "Stale air: CO2 averages %s ppm", hours(mean_co2(t, 0)).text);
+    if (short_of)
+        dew__say(t, "; %s of the %s of fresh air asked for comes in",
+                 dew__number(dew__shown(dew_verdict_fresh(t->r->question, 0),
+                                        DEW_FLOW, t->r->system),
+                             0)
+                     .text,
+                 dew__amount(asked, DEW_FLOW, t->r->system, 0).text);
+    dew__say(t, ". ");
+}
+
+static void say_months(struct telling *t, const struct dew_finding *f)
+{
+    if (f == NULL || f->months == 0)
+        return;
+    dew__say(t, ", %s%s", f->months == 0xfff ? "in " : "most in ",
+             dew__months(f->months).text);
+}
+
+static void say_sources(struct telling *t, const struct dew_finding *f)
+{
+    if (f->source[0] == NULL)
+        return;
+    dew__say(t, "Most water comes from ");
+    for (int i = 0; i < DEW_FINDING_SOURCES && f->source[i] != NULL; i++)
+        dew__say(t, "%s%s", i > 0 ? ", " : "", f->source[i]);
+    dew__say(t, ". ");
+}
+
+static void say_humid(struct telling *t)
+{
+    const struct dew_finding *f =
+        find(t, DEW_FINDING_today_humid, DEW_NO_OPTION);
+    double h = year_of(t, 0)->too_humid;
+
+    if (f == NULL)
+        return;
+    dew__say(t, "Damp: above %s humidity in %s hours of the %s",
+             dew__percent(dew__limits(t)->too_humid).text, hours(h).text, SPAN);
+    say_range(t, 0);
+    say_months(t, f);
+    dew__say(t, ". ");
+    say_sources(t, f);
+}
+
+static void say_dry(struct telling *t)
+{
+    const struct dew_finding *f = find(t, DEW_FINDING_today_dry, DEW_NO_OPTION);
+
+    if (f == NULL)
+        return;
+    dew__say(t, "Dry: below %s humidity in %s hours",
+             dew__percent(dew__limits(t)->too_dry).text,
+             hours(year_of(t, 0)->too_dry).text);
+    say_months(t, f);
+    dew__say(t, ". ");
+}
+
+static void say_surfaces(struct telling *t)
+{
+    double h = year_of(t, 0)->sweat[DEW_GLASS];
+
+    if (h > allowed(t, 0))
+        dew__say(t, "Window glass is wet in %s hours. ", hours(h).text);
+    if (find(t, DEW_FINDING_mould, 0) != NULL)
+        dew__say(t, "Mould would grow on the coldest surfaces. ");
+}
+
+/* What winter asks, told where it freezes. */
+static void say_glass_limit(struct telling *t)
+{
+    const struct dew_outcome *o = outcome(t, 0);
+    double factor =
+        t->r->question->choices[0].c->house.surfaces[DEW_GLASS].factor;
+    double coldest = INFINITY;
+
+    for (size_t h = 0; h < o->count; h++)
+        coldest = fmin(coldest, o->series.t_out[h]);
+    if (coldest < 0)
+        dew__say(t, "At %s outdoors, the coldest hour, glass wets from %s. ",
+                 dew__amount(coldest, DEW_TEMPERATURE, t->r->system, 0).text,
+                 dew__percent(dew_house_wets_at(factor, DEW_WET_ROOM, coldest))
+                     .text);
+}
+
+/* The sentence of a finding, as the whole report has it. */
+static void say_finding(struct telling *t, enum dew_finding_kind kind)
+{
+    const struct dew_finding *f = find(t, kind, DEW_NO_OPTION);
+    char text[DEW_SENTENCE];
+
+    if (f != NULL)
+        dew__say(t, "%s ", dew_report_sentence(t->r, f, text, sizeof text));
+}
+
+static void say_log(struct telling *t)
+{
+    const struct dew_beside *b = t->r->beside;
+
+    if (b != NULL && b->rh.hours > 0)
+        dew__say(t,
+                 "Your log averages %s %% humidity over %s hours, the model %s "
+                 "%% in the same. ",
+                 dew__number(100 * b->rh.measured, 0).text,
+                 hours(b->rh.hours).text,
+                 dew__number(100 * b->rh.modelled, 0).text);
+}
+
+/* What is reckoned with for want of an answer. */
+static void say_assumed(struct telling *t)
+{
+    if (find(t, DEW_FINDING_today_assumes, DEW_NO_OPTION) != NULL)
+        dew__say(t, "Fans and open windows you did not tell of are not "
+                    "counted. ");
+}
+
+static void say_wrong(struct telling *t)
+{
+    say_log(t);
+    say_stale(t);
+    say_humid(t);
+    say_dry(t);
+    say_surfaces(t);
+    say_finding(t, DEW_FINDING_drying);
+    if (t->out[0] == '\0')
+        dew__say(t, "Nothing: the house keeps its limits of humidity and has "
+                    "the fresh air asked for. ");
+    say_glass_limit(t);
+    say_assumed(t);
+}
+
+/* ---- what to do ------------------------------------------------------------- */
+
+static void say_best(struct telling *t, int best)
+{
+    size_t list[64], passing = dew_verdict_passing(t->r->question, list);
+
+    if (best == 0) {
+        dew__say(t,
+                 "Leave it as it is: \"%s\" brings enough fresh air, keeps "
+                 "the limits and costs least. ",
+                 dew__option(t->r, 0).text);
+        return;
+    }
+    dew__say(t, "Choose \"%s\": of the %zu options ",
+             dew__option(t->r, best).text, t->r->question->count);
+    dew__say(t,
+             passing == 1 ? "it alone brings enough fresh air and keeps the "
+                            "limits. "
+                          : "the cheapest of the %zu that bring enough fresh "
+                            "air and keep the limits. ",
+             passing);
+}
+
+static void say_none(struct telling *t, const struct dew_finding *f)
+{
+    const struct dew_tally *y;
+
+    dew__say(t, "None of the %zu options will do", t->r->question->count);
+    if (f->option == DEW_NO_OPTION) {
+        dew__say(t, ": none brings the fresh air asked for. ");
+        return;
+    }
+    y = year_of(t, (size_t)f->option);
+    dew__say(t,
+             ". Nearest is \"%s\": %s hours too humid, %s too dry, %s of wet "
+             "glass. ",
+             dew__option(t->r, f->option).text, hours(y->too_humid).text,
+             hours(y->too_dry).text, hours(y->sweat[DEW_GLASS]).text);
+}
+
+/* What could be tried that no option has. */
+static void say_next(struct telling *t)
+{
+    if (find(t, DEW_FINDING_dryer_untried, DEW_NO_OPTION) != NULL)
+        dew__say(t, "Try a dehumidifier. ");
+    if (find(t, DEW_FINDING_wetter_untried, DEW_NO_OPTION) != NULL)
+        dew__say(t, "Try a humidifier, or less air in winter "
+                    "(control.winter_target). ");
+}
+
+static void say_choice(struct telling *t)
+{
+    const struct dew_finding *f = find(t, DEW_FINDING_best_none, DEW_NO_OPTION);
+    const struct dew_finding *close =
+        find(t, DEW_FINDING_best_close, DEW_NO_OPTION);
+
+    if (f != NULL) {
+        say_none(t, f);
+        say_next(t);
+    } else if (close != NULL) {
+        dew__say(t,
+                 "\"%s\" or \"%s\": both will do, and which is cheaper is "
+                 "too close to call. ",
+                 dew__option(t->r, close->option).text,
+                 dew__option(t->r, close->other).text);
+    } else if (t->r->verdict->best >= 0) {
+        say_best(t, t->r->verdict->best);
+    } else if (dew__picked(t->r) >= 0) {
+        dew__say(t,
+                 "Several will do; \"%s\" is the cheapest to run. Prices to "
+                 "install are missing (costs.install). ",
+                 dew__option(t->r, dew__picked(t->r)).text);
+    }
+}
+
+/* Will ventilation alone do it? */
+static void say_air(struct telling *t)
+{
+    const struct dew_finding *fixes =
+        find(t, DEW_FINDING_air_fixes, DEW_NO_OPTION);
+    const struct dew_finding *fails =
+        find(t, DEW_FINDING_air_fails, DEW_NO_OPTION);
+    const struct dew_finding *f = fixes != NULL ? fixes : fails;
+
+    if (f == NULL)
+        return;
+    if (fails != NULL && fixes == NULL) {
+        dew__say(t,
+                 "Ventilation alone does not cure the damp: \"%s\" leaves "
+                 "%s hours",
+                 dew__option(t->r, f->option).text,
+                 hours(year_of(t, (size_t)f->option)->too_humid).text);
+        say_months(t, f);
+    } else if (year_of(t, (size_t)f->option)->too_dry >
+               allowed(t, (size_t)f->option)) {
+        dew__say(t,
+                 "Ventilation alone cures the damp but dries too far (%s "
+                 "hours)",
+                 hours(year_of(t, (size_t)f->option)->too_dry).text);
+    } else {
+        dew__say(t, "Ventilation alone cures the damp");
+    }
+    dew__say(t, ". ");
+}
+
+static void say_core(struct telling *t)
+{
+    static const struct {
+        enum dew_finding_kind kind;
+        const char *words;
+    } said[] = {{DEW_FINDING_core_enthalpy, "the one that passes moisture"},
+                {DEW_FINDING_core_heat, "heat only"},
+                {DEW_FINDING_core_close, "either will do"}};
+
+    for (size_t k = 0; k < sizeof said / sizeof *said; k++) {
+        const struct dew_finding *f = find(t, said[k].kind, DEW_NO_OPTION);
+        const struct dew_tally *heat, *moist;
+
+        if (f == NULL || f->other < 0)
+            continue;
+        heat = year_of(t, (size_t)f->option);
+        moist = year_of(t, (size_t)f->other);
+        dew__say(t,
+                 "Core: %s. Heat only is too humid in %s hours and too dry in "
+                 "%s, the other in %s and %s. ",
+                 said[k].words, hours(heat->too_humid).text,
+                 hours(heat->too_dry).text, hours(moist->too_humid).text,
+                 hours(moist->too_dry).text);
+        return;
+    }
+}
+
+static void say_dryer(struct telling *t)
+{
+    if (find(t, DEW_FINDING_dryer_needed, DEW_NO_OPTION) != NULL)
+        dew__say(t, "A dehumidifier is needed to stay below the limit. ");
+    if (find(t, DEW_FINDING_dryer_not_needed, DEW_NO_OPTION) != NULL)
+        dew__say(t, "A dehumidifier is not needed. ");
+}
+
+/* How cold its air comes in, told where someone would feel it. */
+static void say_comfort(struct telling *t)
+{
+    size_t i = dew__hand_option(t->r);
+    const struct dew_tally *y = year_of(t, i);
+
+    if (!(y->duty.vent > 0) || !(y->supply_t_min < COLD_AIR))
+        return;
+    dew__say(
+        t, "Its air comes in at %s in the coldest hour",
+        dew__amount(y->supply_t_min, DEW_TEMPERATURE, t->r->system, 0).text);
+    if (y->frost_hours >= 0.5)
+        dew__say(t, "; it defrosts %s hours", hours(y->frost_hours).text);
+    dew__say(t, ". ");
+}
+
+/* The rules that people quote, by name. */
+static void say_rules(struct telling *t)
+{
+    struct dew_dwelling home = dew_fresh_dwelling(t->r->question);
+    double now = dew_house_rate(DEW_RATE_622_2013, &home);
+    double then = dew_house_rate(DEW_RATE_622_2010, &home);
+
+    if (isfinite(now) && isfinite(then))
+        dew__say(t, "Fresh air: %s by ASHRAE 62.2 since 2013, %s before. ",
+                 dew__amount(now, DEW_FLOW, t->r->system, 0).text,
+                 dew__number(dew__shown(then, DEW_FLOW, t->r->system), 0).text);
+}
+
+static void say_do(struct telling *t)
+{
+    say_choice(t);
+    say_air(t);
+    say_dryer(t);
+    say_core(t);
+    say_comfort(t);
+    say_rules(t);
+    say_finding(t, DEW_FINDING_wait);
+    say_finding(t, DEW_FINDING_settled);
+}
+
+/* ---- what it costs, and how sure ------------------------------------------- */
+
+static void say_install(struct telling *t, const struct dew_bill *bill)
+{
+    const struct dew_estimate *e = &bill->install;
+
+    if (isnan(e->likely)) {
+        dew__say(t, "What it costs to install was not given (costs.install). ");
+        return;
+    }
+    dew__say(t, "%s to install", dew__money(t->r, e->likely).text);
+    if (round(e->low) < round(e->high))
+        dew__say(t, " (%s to %s)", dew__money(t->r, e->low).text,
+                 dew__money(t->r, e->high).text);
+}
+
+static void say_running(struct telling *t, const struct dew_bill *bill)
+{
+    struct dew_bill base = dew_verdict_bill(t->r->question, 0);
+    double more = bill->yearly.likely - base.yearly.likely;
+
+    if (isnan(bill->install.likely))
+        dew__say(t, "To run and keep: ");
+    else
+        dew__say(t, ", ");
+    dew__say(t, "%s a year %s than today", dew__money(t->r, fabs(more)).text,
+             more < 0 ? "less" : "more");
+    if (more >= 0)
+        dew__say(t, ": it saves no money");
+    dew__say(t, ". ");
+}
+
+static void say_bill(struct telling *t, size_t option)
+{
+    struct dew_bill bill = dew_verdict_bill(t->r->question, option);
+
+    if (isnan(bill.yearly.likely))
+        dew__say(t, "No prices are given, so no cost is told (prices). ");
+    else if (option > 0) {
+        say_install(t, &bill);
+        say_running(t, &bill);
+    } else
+        dew__say(t, "Today's house costs %s a year to run and keep. ",
+                 dew__money(t->r, bill.yearly.likely).text);
+}
+
+static void say_sure(struct telling *t, size_t option)
+{
+    struct dew_estimate e;
+
+    if (option > 0 && dew_verdict_coil(t->r->question, option, &e) &&
+        round(e.low) < round(e.high))
+        dew__say(t,
+                 "It could be too humid in %s to %s hours by how wet the "
+                 "coil stays. ",
+                 hours(e.low).text, hours(e.high).text);
+    dew__say(t, "How sure: this is one year of weather, and the model errs by "
+                "some points of humidity.");
+}
+
+static void say_cost(struct telling *t)
+{
+    size_t option = dew__hand_option(t->r);
+
+    if (option > 0)
+        dew__say(t, "\"%s\": ", dew__option(t->r, (int)option).text);
+    say_bill(t, option);
+    say_sure(t, option);
+}
+
+/* ---- all three -------------------------------------------------------------- */
+
+const char *dew__answer_head(enum dew__answer which)
+{
+    static const char *const heads[DEW__ANSWERS] = {
+        "Wrong:  ", "Do:     ", "Cost:   "};
+
+    return heads[which];
+}
+
+char *dew__answer(const struct dew_report *report, enum dew__answer which,
+                  char *out, size_t size)
+{
+    static void (*const say[DEW__ANSWERS])(struct telling *) = {
+        say_wrong, say_do, say_cost};
+    struct telling t = {.r = report, .out = out, .size = size};
+    size_t length;
+
+    out[0] = '\0';
+    say[which](&t);
+    for (length = strlen(out); length > 0 && out[length - 1] == ' ';)
+        out[--length] = '\0';
+    return out;
+}

@@ -1,0 +1,104 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+# What one screen tells: how long it is, and the questions that people come
+# with, each answered within its first lines.  Houses are made up.
+# usage: DEWLEDGER=path/to/dewledger tests/cli/test_screen.sh
+set -u
+D=$(realpath "${DEWLEDGER:-${DEW_BUILD:-build/gcc}/dewledger}")
+S=$(cd "$(dirname "$0")/../.." && pwd)/scenarios
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+cd "$work" || exit 1
+bad=0
+FIRST=24
+
+verdict() { # STATUS NAME
+    if [ "$1" -eq 0 ]; then echo "ok $2"; else echo "not ok $2"; bad=1; fi
+}
+
+# job QUESTION TEXT ARG...: TEXT stands in the first lines, joined
+job() {
+    name=$1 text=$2
+    shift 2
+    "$D" "$@" 2>/dev/null | head -$FIRST | tr -s '\n ' '  ' |
+        grep -qE -e "$text"
+    verdict $? "$name"
+}
+
+# ---- how long, how wide ------------------------------------------------------
+for file in "$S"/*.yaml; do
+    name=$(basename "$file" .yaml)
+    "$D" run "$file" --out "$name" >out 2>/dev/null
+    options=$(sed -n '/^Hours too humid, by month/,/^$/p' out | grep -c '^[0-9]')
+    lines=$(wc -l <out)
+    [ "$lines" -le $((60 + (options > 5 ? 3 * (options - 5) : 0))) ]
+    verdict $? "$name: $lines lines for $options options"
+    [ "$(awk 'length > 80' out | wc -l)" -eq 0 ]
+    verdict $? "$name: 80 columns"
+    [ "$(tail -1 out | cut -c1-8)" = "Next:   " ]
+    verdict $? "$name: the last line says what comes next"
+    cp out "$name.out"
+done
+
+# ---- nothing lost -------------------------------------------------------------
+for name in demo ducts_humid; do
+    "$D" run "$S/$name.yaml" --json >a.json 2>/dev/null
+    "$D" run "$S/$name.yaml" --json --full >b.json 2>/dev/null
+    cmp -s a.json b.json
+    verdict $? "$name: JSON is the same"
+    # every STOP of the whole report, in a line of its own or as a question
+    python3 - "$name" $name.out a.json <<'PY'
+import json, sys
+text = open(sys.argv[2]).read()
+stops = [c for c in json.load(open(sys.argv[3]))["cautions"] if c["level"] == "STOP"]
+told = [c for c in stops if c["answer"] == "yes"]
+asked = {c["question_key"] for c in stops if c["answer"] != "yes"}
+head = text.split("\n\n")[0].count("\nSTOP  ")
+wrong = head != len(told) + (len(asked) > 0)
+wrong |= any(key + ": " not in text for key in sorted(asked)[:5])
+sys.exit(wrong)
+PY
+    verdict $? "$name: no STOP is left out"
+done
+
+# ---- fourteen questions -------------------------------------------------------
+job "1 what is wrong" "Damp: above 60 % humidity in [0-9,]+ hours of the year" run "$S/demo.yaml"
+job "1 will ventilation fix it" "Ventilation alone does not cure the damp: .* leaves [0-9,]+ hours, most in May" run "$S/demo.yaml"
+job "2 a dehumidifier too" "A dehumidifier is needed" run "$S/demo.yaml"
+job "2 or not" "A dehumidifier is not needed" run "$S/marine_mild.yaml"
+job "3 which core" "Core: the one that passes moisture. Heat only is too humid in [0-9,]+ hours and too dry in [0-9,]+, the other" run "$S/demo.yaml"
+job "3 or heat only" "Core: heat only" run "$S/marine_mild.yaml"
+job "4 what keeps my windows dry" "At -[0-9]+ degF outdoors, the coldest hour, glass wets from [0-9]+ %" run "$S/cold_winter.yaml"
+job "5 how much air" "Fresh air: 87 cfm by ASHRAE 62.2 since 2013, 49 before" run "$S/demo.yaml"
+job "5 did I get it" "0 of the 87 cfm of fresh air asked for comes in" run "$S/demo.yaml"
+job "8 what does it cost" '\$9,200 to install \(\$7,000 to \$12,000\), \$[0-9,]+ a year more than today: it saves no money' run "$S/demo.yaml"
+job "12 what could hurt" "STOP A garage adjoins" run "$S/demo.yaml"
+job "13 how cold is its air" "Its air comes in at -?[0-9]+ degF in the coldest hour" run "$S/cold_winter.yaml"
+job "14 what can I hand over" "contractor.html, inspector.html, calendar.html" run "$S/demo.yaml" --out hand
+
+cat >log.yaml <<'END'
+weather: {place: 722020}
+house: {floor_area: 2400 ft2, bedrooms: 3, airtightness: 1.1 ach50}
+END
+{
+    echo "time,temperature (degF),humidity (%)"
+    for day in 01 02 03 04 05 06 07; do
+        for hour in 00 06 12 18; do echo "2025-07-$day $hour:00,76,58"; done
+    done
+} >log.csv
+job "9 my own log" "Your log averages 58 % humidity over [0-9]+ hours, the model [0-9]+ %" run log.yaml --log log.csv
+job "10 will it go away by itself" "That part goes away by itself" \
+    run log.yaml --set 'safety.house_age=4 month'
+
+cat >lockout.yaml <<'END'
+weather: {place: 722020}
+house: {floor_area: 2400 ft2, bedrooms: 3, airtightness: 1.1 ach50}
+cooling: {capacity: 2 ton}
+ventilator: {core: enthalpy_plate, typical: yes}
+options:
+  - name: always on
+  - name: off while it is humid outdoors
+    control: {lockout_dew_point: 60 degF}
+END
+job "11 when should it run" "Hours too humid [0-9,]+ [0-9,]+ .*Fresh air brought 87 cfm [0-9]+ cfm" run lockout.yaml
+exit $bad
