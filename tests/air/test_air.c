@@ -173,9 +173,8 @@ static void air_saturated_stands_below_real_gas(void **state)
     assert_near(h, row->h + row->h_bias, 2.0);
 }
 
-static void air_dry_air_matches_handbook(void **state)
+TEST(air_dry_air_matches_handbook)
 {
-    (void)state;
     /* [ASH-F1] table 2, dry air at 25 degC: 25.148 kJ/kg, 0.8443 m3/kg */
     assert_near(dew_air_h(25.0, 0.0), 25148.0, 3.0);
     /* perfect gas: 0.036 % above real, [ASH-F1] table 2 */
@@ -241,9 +240,8 @@ static void air_is_nan_outside(void **state)
     assert_nan(dew_air_w(row->t, row->rh, row->p));
 }
 
-static void air_refuses_what_no_air_can_be(void **state)
+TEST(air_refuses_what_no_air_can_be)
 {
-    (void)state;
     assert_nan(dew_air_pws(-100.01));
     assert_nan(dew_air_pws_ice(0.02));
     assert_nan(dew_air_pws_liquid(90.01));
@@ -266,11 +264,10 @@ static void air_refuses_what_no_air_can_be(void **state)
 }
 
 /* Over the whole range: back to 1e-9, and one way up. */
-static void air_inverts_over_the_grid(void **state)
+TEST(air_inverts_over_the_grid)
 {
     double before = 0.0;
 
-    (void)state;
     for (double t = -99.7; t < 90; t += 1.37) {
         double pws = dew_air_pws(t);
 
@@ -294,31 +291,28 @@ static void wet_bulb_inverts_at(double t, double rh, double p)
     assert_near(dew_air_w_wet(t, tw, p), w, 1e-9 * w + 1e-14);
 }
 
-static void air_wet_bulb_inverts_over_the_grid(void **state)
+TEST(air_wet_bulb_inverts_over_the_grid)
 {
-    (void)state;
     for (double p = 50e3; p <= 110e3; p += 7311)
         for (double t = -99.1; t <= 90; t += 2.93)
             for (double rh = 0.0; rh <= 1.0; rh += 0.0771)
                 wet_bulb_inverts_at(t, rh, p);
 }
 
-static void air_takes_the_wet_wick_near_freezing(void **state)
+TEST(air_takes_the_wet_wick_near_freezing)
 {
     double w = dew_air_w_wet(5.0, -0.2, sea_level), tw;
 
-    (void)state;
     tw = dew_air_wet(5.0, w, sea_level);
     assert_true(tw >= 0.0);
     assert_near(dew_air_w_wet(5.0, tw, sea_level), w, 1e-9 * w);
 }
 
-static void air_weather_dew_point_is_over_liquid(void **state)
+TEST(air_weather_dew_point_is_over_liquid)
 {
     /* at -20 degC about 21 % of the vapour pressure lies between, [WMO-8] */
     double p = 98700.0, w = dew_air_w_dew_liquid(-20.0, p);
 
-    (void)state;
     assert_near(dew_air_pv(w, p) / dew_air_pws(-20.0), 1.21, 0.01);
     assert_near(dew_air_dew_liquid(w, p), -20.0, 1e-8);
     assert_near(dew_air_w_frost(dew_air_dew(w, p), p), w, 1e-9 * w);
@@ -329,9 +323,8 @@ static void air_weather_dew_point_is_over_liquid(void **state)
     assert_near(dew_air_rh(11.3, w, p), dew_air_rh_liquid(11.3, w, p), 1e-15);
 }
 
-static void air_density_of_a_run_is_dry_air_at_20(void **state)
+TEST(air_density_of_a_run_is_dry_air_at_20)
 {
-    (void)state;
     /* 101325 / (287.042 x 293.15) by hand */
     assert_near(dew_air_density_run(sea_level), 1.204152, 5e-7);
     assert_near(dew_air_density(20.0, 0.0, sea_level), 1.204152, 5e-7);
@@ -339,13 +332,12 @@ static void air_density_of_a_run_is_dry_air_at_20(void **state)
 }
 
 /* What the march has inline beside what the rows above hold. */
-static void air_is_the_same_inline(void **state)
+TEST(air_is_the_same_inline)
 {
     const double t = 27.3, w = 0.0117, p = 98400.0, d = 1e-3;
     double rise = dew_air_w_sat(t + d, p) - dew_air_w_sat(t - d, p);
     double vapour = dew_air_h(t, 1.0) - dew_air_h(t, 0.0);
 
-    (void)state;
     assert_near(dew__air_rh(t, w, p), dew_air_rh(t, w, p), 1e-9);
     assert_near(dew__air_w_sat(t, p), dew_air_w_sat(t, p), 1e-10);
     assert_near(dew__air_per_w(w, p) * w, dew_air_pv(w, p), 1e-9);
@@ -354,30 +346,14 @@ static void air_is_the_same_inline(void **state)
     assert_near(dew__air_latent(t), vapour - 4186.0 * t, 1e-6);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[128] = {
-        cmocka_unit_test(air_dry_air_matches_handbook),
-        cmocka_unit_test(air_refuses_what_no_air_can_be),
-        cmocka_unit_test(air_inverts_over_the_grid),
-        cmocka_unit_test(air_wet_bulb_inverts_over_the_grid),
-        cmocka_unit_test(air_takes_the_wet_wick_near_freezing),
-        cmocka_unit_test(air_weather_dew_point_is_over_liquid),
-        cmocka_unit_test(air_density_of_a_run_is_dry_air_at_20),
-        cmocka_unit_test(air_is_the_same_inline),
-    };
-    size_t n = 8;
-
-    ADD_ROWS(tests, n, pws_ice_rows, air_pws_ice_matches);
-    ADD_ROWS(tests, n, pws_liquid_rows, air_pws_liquid_matches);
-    ADD_ROWS(tests, n, pws_rows, air_pws_matches_source);
-    ADD_ROWS(tests, n, std_p_rows, air_std_pressure_matches);
-    ADD_ROWS(tests, n, supercooled_rows, air_liquid_branch_goes_on_below_zero);
-    ADD_ROWS(tests, n, saturated_rows, air_saturated_stands_below_real_gas);
-    ADD_ROWS(tests, n, ptp_rows, air_wet_bulb_table_holds);
-    ADD_ROWS(tests, n, sigma_rows, air_sigma_is_kept_along_a_wet_bulb_line);
-    ADD_ROWS(tests, n, state_rows, air_every_function_has_its_way_back);
-    ADD_ROWS(tests, n, outside_rows, air_is_nan_outside);
-    assert_true(n <= COUNT_OF(tests));
-    return _cmocka_run_group_tests("air", tests, n, NULL, NULL);
-}
+ROWS(pws_ice_rows, air_pws_ice_matches);
+ROWS(pws_liquid_rows, air_pws_liquid_matches);
+ROWS(pws_rows, air_pws_matches_source);
+ROWS(std_p_rows, air_std_pressure_matches);
+ROWS(supercooled_rows, air_liquid_branch_goes_on_below_zero);
+ROWS(saturated_rows, air_saturated_stands_below_real_gas);
+ROWS(ptp_rows, air_wet_bulb_table_holds);
+ROWS(sigma_rows, air_sigma_is_kept_along_a_wet_bulb_line);
+ROWS(state_rows, air_every_function_has_its_way_back);
+ROWS(outside_rows, air_is_nan_outside);
+RUN_TESTS("air");

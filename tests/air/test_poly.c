@@ -71,9 +71,8 @@ static void poly_stays_within_its_error(void **state)
     }
 }
 
-static void poly_is_nan_outside(void **state)
+TEST(poly_is_nan_outside)
 {
-    (void)state;
     assert_nan(of_pws(60.001));
     assert_nan(of_pws(-60.001));
     assert_nan(of_liquid(60.001));
@@ -83,9 +82,8 @@ static void poly_is_nan_outside(void **state)
     assert_nan(of_pws(NAN));
 }
 
-static void poly_log2_and_exp2_match_libm(void **state)
+TEST(poly_log2_and_exp2_match_libm)
 {
-    (void)state;
     for (double x = 2.3e-308; x < 1e308; x *= 1.0137) {
         double want = log2(x);
 
@@ -100,9 +98,8 @@ static void poly_log2_and_exp2_match_libm(void **state)
 }
 
 /* The powers a house needs: leakage, stack, wind, exchangers, convection. */
-static void poly_pow_matches_libm(void **state)
+TEST(poly_pow_matches_libm)
 {
-    (void)state;
     for (double y = -2.1; y < 3; y += 0.0913)
         for (double x = 1e-9; x < 1e6; x *= 1.0717)
             assert_near(dew__poly_pow(x, y) / pow(x, y), 1.0,
@@ -111,15 +108,5 @@ static void poly_pow_matches_libm(void **state)
     assert_true(dew__poly_pow(-1.3, 0.67) == 0.0);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[16] = {
-        cmocka_unit_test(poly_is_nan_outside),
-        cmocka_unit_test(poly_log2_and_exp2_match_libm),
-        cmocka_unit_test(poly_pow_matches_libm),
-    };
-    size_t n = 3;
-
-    ADD_ROWS(tests, n, curve_rows, poly_stays_within_its_error);
-    return _cmocka_run_group_tests("air, polynomials", tests, n, NULL, NULL);
-}
+ROWS(curve_rows, poly_stays_within_its_error);
+RUN_TESTS("air, polynomials");

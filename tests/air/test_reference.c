@@ -192,9 +192,8 @@ static void claim_holds_for_every_state(void **state)
 }
 
 /* The bias has a sign: a perfect gas holds less water and less heat. */
-static void perfect_gas_stands_below_real_air(void **state)
+TEST(perfect_gas_stands_below_real_air)
 {
-    (void)state;
     for (size_t i = 0; i < rows; i++) {
         const double *r = table[i];
         double share = 1.0 - ws_of(r) / r[WS_REAL];
@@ -206,14 +205,5 @@ static void perfect_gas_stands_below_real_air(void **state)
     }
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[32] = {
-        cmocka_unit_test(perfect_gas_stands_below_real_air),
-    };
-    size_t n = 1;
-
-    ADD_ROWS(tests, n, claims, claim_holds_for_every_state);
-    return _cmocka_run_group_tests("air, reference states", tests, n,
-                                   open_table, NULL);
-}
+ROWS(claims, claim_holds_for_every_state);
+RUN_TESTS_IN("air, reference states", open_table, NULL);

@@ -21,11 +21,10 @@ static struct dew_stream of_volume(double t, double w, double volume)
 
 /* ---- the worked examples of [ASH-F1] --------------------------------------- */
 
-static void example_1_state_of_air(void **state)
+TEST(example_1_state_of_air)
 {
     double w = dew_air_w_wet(40.0, 20.0, sea_level);
 
-    (void)state;
     /* read off a chart: half of its last digit, the dew point to 0.5 K */
     assert_near(w, 0.0065, 1.5e-4);
     assert_near(1e-3 * dew_air_h(40.0, w), 56.7, 0.05);
@@ -34,7 +33,7 @@ static void example_1_state_of_air(void **state)
     assert_near(dew_air_v(40.0, w, sea_level), 0.896, 5e-4);
 }
 
-static void example_4_mixing(void **state)
+TEST(example_4_mixing)
 {
     struct dew_stream a =
         of_volume(4.0, dew_air_w_wet(4.0, 2.0, sea_level), 2.0);
@@ -43,7 +42,6 @@ static void example_4_mixing(void **state)
     double water = -1.0;
     struct dew_stream m = dew_air_mix(&a, &b, &water);
 
-    (void)state;
     /* 19.5 degC, wet bulb 14.6 degC off a chart; recomputed 19.63, 14.56 */
     assert_near(m.t, 19.63, 0.005);
     assert_near(dew_air_wet(m.t, m.w, sea_level), 14.56, 0.005);
@@ -51,7 +49,7 @@ static void example_4_mixing(void **state)
     assert_true(water == 0.0);
 }
 
-static void example_6_room(void **state)
+TEST(example_6_room)
 {
     double w = dew_air_w_wet(25.0, 19.0, sea_level);
     double h = dew_air_h(25.0, w);
@@ -62,7 +60,6 @@ static void example_6_room(void **state)
         (h - slope * w - 1006.0 * 15.0) / (2501e3 + 1860.0 * 15.0 - slope);
     double flow = 0.0015 / (w - supply_w);
 
-    (void)state;
     /* recomputed: supply wet bulb 14.02 degC, 0.730 m3/s */
     assert_near(dew_air_wet(15.0, supply_w, sea_level), 14.02, 0.005);
     assert_near(flow * dew_air_v(15.0, supply_w, sea_level), 0.730, 5e-4);
@@ -75,13 +72,12 @@ static double degc(double f)
     return (f - 32.0) / 1.8;
 }
 
-static void dew_points_of_a_damp_house(void **state)
+TEST(dew_points_of_a_damp_house)
 {
     /* 80.5 degF, 62.3 % in; 81 degF, 63 % out: 66.4 and 67.2 degF, by hand */
     double in = dew_air_w(degc(80.5), 0.623, sea_level);
     double out = dew_air_w(degc(81.0), 0.63, sea_level);
 
-    (void)state;
     assert_near(dew_air_dew(in, sea_level), degc(66.4), 0.05 / 1.8);
     assert_near(dew_air_dew(out, sea_level), degc(67.2), 0.05 / 1.8);
     assert_true(out > in);
@@ -128,14 +124,13 @@ static void mixing_keeps_heat_and_water(void **state)
         assert_near(dew_air_rh(m.t, m.w, sea_level), 1.0, 1e-9);
 }
 
-static void mixing_at_the_triple_point_stands_there(void **state)
+TEST(mixing_at_the_triple_point_stands_there)
 {
     /* fog that is part ice, part drops: neither branch closes the heat */
     struct dew_stream a = stream(22.9, dew_air_w_sat(22.9, sea_level), 0.3);
     struct dew_stream b = stream(-20.7, dew_air_w_sat(-20.7, sea_level), 0.5);
     int stands = 0;
 
-    (void)state;
     for (b.flow = 0.3; b.flow < 1.2; b.flow += 0.0037) {
         double fog;
         struct dew_stream m = dew_air_mix(&a, &b, &fog);
@@ -152,11 +147,10 @@ static void mixing_at_the_triple_point_stands_there(void **state)
     assert_true(stands > 3);
 }
 
-static void mixing_refuses(void **state)
+TEST(mixing_refuses)
 {
     struct dew_stream a = stream(20.0, 0.007, 1.0), b = a, wet = a;
 
-    (void)state;
     b.p = 0.98 * sea_level;
     wet.w = 0.02;
     assert_nan(dew_air_mix(&a, &b, NULL).t);
@@ -192,7 +186,7 @@ static void coil_line_leads_back_to_its_dew_point(void **state)
     assert_near(dew_air_adp(&in, &out), r->adp, 1e-6);
 }
 
-static void coil_line_can_miss(void **state)
+TEST(coil_line_can_miss)
 {
     struct dew_stream in = stream(26.7, 0.0111, 1.0);
     struct dew_stream steep = stream(25.9, 0.0103, 1.0);
@@ -200,7 +194,6 @@ static void coil_line_can_miss(void **state)
     struct dew_stream wet = stream(20.3, 0.0112, 1.0);
     struct dew_stream dry = stream(19.1, 0.0111, 1.0);
 
-    (void)state;
     assert_nan(dew_air_adp(&in, &steep));
     assert_nan(dew_air_adp(&in, &warm));
     assert_nan(dew_air_adp(&in, &wet));
@@ -208,12 +201,11 @@ static void coil_line_can_miss(void **state)
     assert_near(dew_air_adp(&in, &dry), dew_air_dew(0.0111, sea_level), 1e-6);
 }
 
-static void coil_line_is_not_found_below_freezing(void **state)
+TEST(coil_line_is_not_found_below_freezing)
 {
     struct dew_stream in = stream(6.9, 0.0036, 1.0);
     struct dew_stream out = stream(1.1, 0.0034, 1.0);
 
-    (void)state;
     /* would meet saturation near -1.5 degC, where a coil ices */
     assert_nan(dew_air_adp(&in, &out));
 }
@@ -308,23 +300,8 @@ static void solve_says_what_is_wrong(void **state)
     assert_true(a.t == 7.7);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[64] = {
-        cmocka_unit_test(example_1_state_of_air),
-        cmocka_unit_test(example_4_mixing),
-        cmocka_unit_test(example_6_room),
-        cmocka_unit_test(dew_points_of_a_damp_house),
-        cmocka_unit_test(mixing_at_the_triple_point_stands_there),
-        cmocka_unit_test(mixing_refuses),
-        cmocka_unit_test(coil_line_can_miss),
-        cmocka_unit_test(coil_line_is_not_found_below_freezing),
-    };
-    size_t n = 8;
-
-    ADD_ROWS(tests, n, pairing_rows, mixing_keeps_heat_and_water);
-    ADD_ROWS(tests, n, coil_rows, coil_line_leads_back_to_its_dew_point);
-    ADD_ROWS(tests, n, point_rows, any_two_give_the_rest);
-    ADD_ROWS(tests, n, fault_rows, solve_says_what_is_wrong);
-    return _cmocka_run_group_tests("air, streams", tests, n, NULL, NULL);
-}
+ROWS(pairing_rows, mixing_keeps_heat_and_water);
+ROWS(coil_rows, coil_line_leads_back_to_its_dew_point);
+ROWS(point_rows, any_two_give_the_rest);
+ROWS(fault_rows, solve_says_what_is_wrong);
+RUN_TESTS("air, streams");

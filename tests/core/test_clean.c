@@ -79,9 +79,8 @@ static char *streamed(const char *text, size_t length, int json)
     return written;
 }
 
-static void a_stream_takes_the_same(void **state)
+TEST(a_stream_takes_the_same)
 {
-    (void)state;
     for (size_t i = 0; i < COUNT_OF(rows); i++) {
         char *got = streamed(rows[i].text, strlen(rows[i].text), 0);
 
@@ -95,25 +94,23 @@ static void a_stream_takes_the_same(void **state)
     }
 }
 
-static void a_stream_takes_zero_bytes_and_ends_where_told(void **state)
+TEST(a_stream_takes_zero_bytes_and_ends_where_told)
 {
     char *got = streamed("a\0b\xc3\xbc", 4, 0);
 
-    (void)state;
     assert_string_equal(got, "a\\x00b\\xc3");
     free(got);
 }
 
-static void newlines_between_values_of_json_stay(void **state)
+TEST(newlines_between_values_of_json_stay)
 {
     char *got = streamed("{\n \"a\": \"\xc2\x9b\"\n}", 0, 1);
 
-    (void)state;
     assert_string_equal(got, "{\n \"a\": \"\\u009b\"\n}");
     free(got);
 }
 
-static void a_cut_never_falls_within_a_character(void **state)
+TEST(a_cut_never_falls_within_a_character)
 {
     static const struct {
         size_t size;
@@ -128,7 +125,6 @@ static void a_cut_never_falls_within_a_character(void **state)
                 {14, "a\\x1b\xc3\xbcU+202E"}};
     char out[20];
 
-    (void)state;
     for (size_t i = 0; i < COUNT_OF(cuts); i++)
         assert_string_equal(
             dew__clean("a\x1b\xc3\xbc\xe2\x80\xae", out, cuts[i].size),
@@ -136,11 +132,10 @@ static void a_cut_never_falls_within_a_character(void **state)
 }
 
 /* No byte of any two-byte start, whatever follows, leaves a control. */
-static void no_pair_of_bytes_leaves_a_control(void **state)
+TEST(no_pair_of_bytes_leaves_a_control)
 {
     char text[3] = "", out[20];
 
-    (void)state;
     for (int a = 1; a < 256; a++)
         for (int b = 0; b < 256; b++) {
             text[0] = (char)a;
@@ -153,7 +148,7 @@ static void no_pair_of_bytes_leaves_a_control(void **state)
 }
 
 /* The line that is for people is clean; the record keeps what it was told. */
-static void a_line_of_an_error_is_clean(void **state)
+TEST(a_line_of_an_error_is_clean)
 {
     struct dew_error err = {.status = DEW_EUNKNOWN,
                             .line = 3,
@@ -163,24 +158,10 @@ static void a_line_of_an_error_is_clean(void **state)
                             .text = "no \x9b such"};
     char line[200];
 
-    (void)state;
     assert_string_equal(dew_error_line(&err, line, sizeof line),
                         "a\\x1b.yaml:3:1: U+202E: no \\x9b such");
     assert_string_equal(err.path, "\xe2\x80\xae");
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[COUNT_OF(rows) + 6] = {
-        cmocka_unit_test(a_stream_takes_the_same),
-        cmocka_unit_test(a_stream_takes_zero_bytes_and_ends_where_told),
-        cmocka_unit_test(newlines_between_values_of_json_stay),
-        cmocka_unit_test(a_cut_never_falls_within_a_character),
-        cmocka_unit_test(no_pair_of_bytes_leaves_a_control),
-        cmocka_unit_test(a_line_of_an_error_is_clean),
-    };
-    size_t n = 6;
-
-    ADD_ROWS(tests, n, rows, a_row);
-    return _cmocka_run_group_tests("core, clean", tests, n, NULL, NULL);
-}
+ROWS(rows, a_row);
+RUN_TESTS("core, clean");

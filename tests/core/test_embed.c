@@ -9,13 +9,12 @@
 
 DEW__EMBEDDED(embedded_csv);
 
-static void embedded_bytes_are_the_file(void **state)
+TEST(embedded_bytes_are_the_file)
 {
     char text[200];
     FILE *file = fopen("tests/support/embedded.csv", "rb");
     size_t length;
 
-    (void)state;
     assert_non_null(file);
     length = fread(text, 1, sizeof text, file);
     fclose(file);
@@ -25,12 +24,4 @@ static void embedded_bytes_are_the_file(void **state)
     assert_int_equal(dew__data_embedded_csv[length], 0);
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(embedded_bytes_are_the_file),
-    };
-
-    return cmocka_run_group_tests_name("core, embedded files", tests, NULL,
-                                       NULL);
-}
+RUN_TESTS("core, embedded files");

@@ -11,12 +11,11 @@
 
 #include "core/num.h"
 
-static void random_is_the_same_everywhere(void **state)
+TEST(random_is_the_same_everywhere)
 {
     struct dew__random *r;
     double x = 0.0;
 
-    (void)state;
     /* MT19937 seeded by 4357: the 1000th draw is 1186927261, GSL's own test
        of this generator (gsl-2.7.1, rng/test.c). */
     assert_int_equal(dew__random_open(&r, 4357, NULL), DEW_OK);
@@ -27,13 +26,12 @@ static void random_is_the_same_everywhere(void **state)
     dew__random_close(NULL);
 }
 
-static void gaussians_have_their_moments(void **state)
+TEST(gaussians_have_their_moments)
 {
     enum { N = 200000 };
     struct dew__random *r;
     double sum = 0.0, squares = 0.0, fourth = 0.0;
 
-    (void)state;
     assert_int_equal(dew__random_open(&r, 61, NULL), DEW_OK);
     for (int i = 0; i < N; i++) {
         double z = dew__random_gaussian(r);
@@ -48,14 +46,13 @@ static void gaussians_have_their_moments(void **state)
     assert_near(fourth / N, 3.0, 4.0 * sqrt(96.0 / N));
 }
 
-static void sobol_fills_every_box_once(void **state)
+TEST(sobol_fills_every_box_once)
 {
     struct dew__sobol *s;
     struct dew_error err = {0};
     int seen[8][8] = {{0}};
     double p[3];
 
-    (void)state;
     assert_int_equal(dew__sobol_open(&s, 3, NULL), DEW_OK);
     dew__sobol_next(s, p); /* the first is the centre */
     assert_near(p[0] + p[1] + p[2], 1.5, 0.0);
@@ -74,12 +71,11 @@ static void sobol_fills_every_box_once(void **state)
     assert_int_equal(dew__sobol_open(&s, 0, NULL), DEW_ERANGE);
 }
 
-static void statistics_by_hand(void **state)
+TEST(statistics_by_hand)
 {
     double x[] = {7.3, -1.9, 4.4, 11.2, 0.5};
     const double y[] = {3.1, 2.0, 8.8, -4.2, 6.0};
 
-    (void)state;
     assert_near(dew__mean(x, 5), 4.3, 1e-15);
     /* deviations 3, -6.2, 0.1, 6.9, -3.8: squares 109.5 */
     assert_near(dew__sd(x, 5), sqrt(109.5 / 4.0), 1e-14);
@@ -99,13 +95,12 @@ static void statistics_by_hand(void **state)
     assert_nan(dew__correlation(x, y, 1));
 }
 
-static void solve_gives_x_back(void **state)
+TEST(solve_gives_x_back)
 {
     enum { N = 7 };
     double a[N * N], b[N], x[N], work[N];
     struct dew__random *r;
 
-    (void)state;
     assert_int_equal(dew__random_open(&r, 733, NULL), DEW_OK);
     for (int i = 0; i < N * N; i++)
         a[i] = dew__random_gaussian(r);
@@ -123,13 +118,12 @@ static void solve_gives_x_back(void **state)
         assert_near(b[i], x[i], 1e-12);
 }
 
-static void solve_refuses_a_singular_system(void **state)
+TEST(solve_refuses_a_singular_system)
 {
     double a[] = {1.5, 2.5, 3.5, 0.3, 0.1, 0.9, 1.8, 2.6, 4.4};
     double b[] = {1.0, 2.0, 3.0}, work[3], nan[] = {NAN};
     struct dew_error err = {0};
 
-    (void)state;
     assert_int_equal(dew__solve(a, b, work, 3, &err), DEW_ESOLVE);
     assert_string_equal(err.text, "a linear system is singular");
     assert_near(b[1], 2.0, 0.0);
@@ -137,14 +131,13 @@ static void solve_refuses_a_singular_system(void **state)
     assert_int_equal(dew__solve(a, b, work, 0, NULL), DEW_OK);
 }
 
-static void solve_spd_by_hand(void **state)
+TEST(solve_spd_by_hand)
 {
     /* L = {2, 0, 0; 1, 3, 0; -1, 0.5, 1.5}, x = {0.7, -1.3, 2.1} */
     double a[] = {4, 2, -2, 2, 10, 0.5, -2, 0.5, 3.5};
     double b[] = {-4.0, -10.55, 5.3}, bad[] = {1, 2, 2, 1}, c[] = {1, 1};
     struct dew_error err = {0};
 
-    (void)state;
     assert_int_equal(dew__solve_spd(a, b, 3, NULL), DEW_OK);
     assert_near(b[0], 0.7, 1e-15);
     assert_near(b[1], -1.3, 1e-15);
@@ -171,13 +164,12 @@ static const double norris[][2] = {
     {228.9, 229.2}, {668.4, 669.1}, {449.2, 448.9}, {0.2, 0.5},
 };
 
-static void least_squares_meets_nist_norris(void **state)
+TEST(least_squares_meets_nist_norris)
 {
     enum { N = COUNT_OF(norris) };
     double a[N * 2], b[N], x[2], cov[4], work[N + 2];
     struct dew__lines lines = {N, 2, a, b};
 
-    (void)state;
     for (int i = 0; i < N; i++) {
         a[2 * i] = 1.0;
         a[2 * i + 1] = norris[i][1];
@@ -192,7 +184,7 @@ static void least_squares_meets_nist_norris(void **state)
     assert_near(cov[1], cov[2], 1e-18);
 }
 
-static void least_squares_refuses_what_it_cannot_tell(void **state)
+TEST(least_squares_refuses_what_it_cannot_tell)
 {
     double a[] = {1, 2, 2, 4, 3, 6}, b[] = {1.1, 2.3, 2.9}, x[2] = {5, 6};
     double work[5], cov[4], square[] = {2, 1, 1, 3};
@@ -200,7 +192,6 @@ static void least_squares_refuses_what_it_cannot_tell(void **state)
     struct dew__lines exact = {2, 2, square, b};
     struct dew_error err = {0};
 
-    (void)state;
     assert_int_equal(dew__least_squares(&same, work, x, NULL, &err),
                      DEW_ESOLVE);
     assert_string_equal(err.text, "a fit's columns are not independent");
@@ -249,14 +240,13 @@ static void root_is_found(void **state)
     assert_near(x, row->want, 1e-13);
 }
 
-static void root_needs_a_bracket(void **state)
+TEST(root_needs_a_bracket)
 {
     int which = 1;
     struct dew__function f = {curve_of, &which};
     struct dew_error err = {0}, nan = {0};
     double x = 8.25;
 
-    (void)state;
     assert_int_equal(dew__search_root(&f, 3.0, 4.0, 1e-9, &x, &err),
                      DEW_ESOLVE);
     assert_string_equal(err.text, "no change of sign from 3 to 4");
@@ -270,7 +260,7 @@ static void root_needs_a_bracket(void **state)
     assert_near(x, 8.25, 0.0);
 }
 
-static void minimum_by_hand(void **state)
+TEST(minimum_by_hand)
 {
     int which = 4;
     struct dew__function f = {curve_of, &which};
@@ -278,7 +268,6 @@ static void minimum_by_hand(void **state)
     struct dew_error err = {0};
     double x = 0.0;
 
-    (void)state;
     assert_int_equal(dew__search_least(&f, &in, 1e-7, &x, NULL), DEW_OK);
     assert_near(x, 0.32, 1e-7);
     assert_int_equal(dew__search_least(&f, &beside, 1e-7, &x, &err),
@@ -325,11 +314,10 @@ static void curve_goes_through_its_points(void **state)
     dew__curve_close(c);
 }
 
-static void steffen_does_not_overshoot(void **state)
+TEST(steffen_does_not_overshoot)
 {
     struct dew__curve *c;
 
-    (void)state;
     assert_int_equal(dew__curve_open(&c, DEW__STEFFEN, at_x, at_y, 6, NULL),
                      DEW_OK);
     for (int i = 0; i < 5; i++)
@@ -342,12 +330,11 @@ static void steffen_does_not_overshoot(void **state)
     dew__curve_close(c);
 }
 
-static void periodic_curve_closes_smoothly(void **state)
+TEST(periodic_curve_closes_smoothly)
 {
     struct dew__curve *c;
     double x[13], y[13];
 
-    (void)state;
     for (int i = 0; i < 13; i++) {
         x[i] = i * 30.4;
         y[i] = 11.3 + 8.1 * cos(acos(-1.0) * (i % 12) / 6.0 - 0.4);
@@ -423,14 +410,13 @@ static int misra_residuals(const double *b, double *r, void *with)
     return 0;
 }
 
-static void fit_meets_nist_misra(void **state)
+TEST(fit_meets_nist_misra)
 {
     int refuse = 0, done = 0, turns = 0;
     struct dew__residuals r = {COUNT_OF(misra), 2, misra_residuals, &refuse};
     double start[] = {500.0, 0.0001}, cov[4];
     struct dew__fit *fit;
 
-    (void)state;
     assert_int_equal(dew__fit_open(&fit, &r, start, NULL), DEW_OK);
     while (!done && turns++ < 100)
         assert_int_equal(dew__fit_step(fit, &done, NULL), DEW_OK);
@@ -447,7 +433,7 @@ static void fit_meets_nist_misra(void **state)
     dew__fit_close(NULL);
 }
 
-static void fit_refuses_what_it_cannot_tell(void **state)
+TEST(fit_refuses_what_it_cannot_tell)
 {
     int refuse = 1;
     struct dew__residuals r = {COUNT_OF(misra), 2, misra_residuals, &refuse};
@@ -455,7 +441,6 @@ static void fit_refuses_what_it_cannot_tell(void **state)
     struct dew_error err = {0}, few = {0};
     struct dew__fit *fit;
 
-    (void)state;
     assert_int_equal(dew__fit_open(&fit, &r, start, &err), DEW_ESOLVE);
     assert_string_equal(err.text,
                         "a fit came to a point that has no residuals");
@@ -465,30 +450,7 @@ static void fit_refuses_what_it_cannot_tell(void **state)
     assert_string_equal(few.text, "1 residuals cannot fix 2 unknowns");
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[40] = {
-        cmocka_unit_test(random_is_the_same_everywhere),
-        cmocka_unit_test(gaussians_have_their_moments),
-        cmocka_unit_test(sobol_fills_every_box_once),
-        cmocka_unit_test(statistics_by_hand),
-        cmocka_unit_test(solve_gives_x_back),
-        cmocka_unit_test(solve_refuses_a_singular_system),
-        cmocka_unit_test(solve_spd_by_hand),
-        cmocka_unit_test(least_squares_meets_nist_norris),
-        cmocka_unit_test(least_squares_refuses_what_it_cannot_tell),
-        cmocka_unit_test(root_needs_a_bracket),
-        cmocka_unit_test(minimum_by_hand),
-        cmocka_unit_test(steffen_does_not_overshoot),
-        cmocka_unit_test(periodic_curve_closes_smoothly),
-        cmocka_unit_test(fit_meets_nist_misra),
-        cmocka_unit_test(fit_refuses_what_it_cannot_tell),
-    };
-    size_t n = 15;
-
-    ADD_ROWS(tests, n, root_rows, root_is_found);
-    ADD_ROWS(tests, n, curve_rows, curve_goes_through_its_points);
-    ADD_ROWS(tests, n, bad_curve_rows, bad_curve_is_refused);
-    return _cmocka_run_group_tests("core, numerical methods", tests, n, NULL,
-                                   NULL);
-}
+ROWS(root_rows, root_is_found);
+ROWS(curve_rows, curve_goes_through_its_points);
+ROWS(bad_curve_rows, bad_curve_is_refused);
+RUN_TESTS("core, numerical methods");

@@ -91,11 +91,10 @@ static void number_is_printed_fixed(void **state)
         dew_number_fixed(row->x, row->decimals, out, sizeof out), row->want);
 }
 
-static void length_is_kept(void **state)
+TEST(length_is_kept)
 {
     double x = 0.0;
 
-    (void)state;
     assert_int_equal(dew_number_read("12345", 3, &x), 3);
     assert_near(x, 123.0, 0.0);
     assert_int_equal(dew_number_read("1,2345", 5, &x), 5);
@@ -104,12 +103,11 @@ static void length_is_kept(void **state)
     assert_near(x, 1.0, 0.0);
 }
 
-static void very_long_text_is_no_number(void **state)
+TEST(very_long_text_is_no_number)
 {
     char text[2000];
     double x = 3.0;
 
-    (void)state;
     memset(text, '7', sizeof text);
     text[1] = '.';
     assert_int_equal(dew_number_read(text, sizeof text, &x), 0);
@@ -118,11 +116,10 @@ static void very_long_text_is_no_number(void **state)
     assert_near(x, 7.7777777777777777, 1e-15);
 }
 
-static void output_is_cut_not_overrun(void **state)
+TEST(output_is_cut_not_overrun)
 {
     char out[8];
 
-    (void)state;
     memset(out, '#', sizeof out);
     dew_number_fixed(12345.678, 3, out, 5);
     assert_string_equal(out, "1234");
@@ -132,12 +129,11 @@ static void output_is_cut_not_overrun(void **state)
 }
 
 /* A multiplicative congruential walk over magnitudes; 17 digits are enough. */
-static void seventeen_digits_come_back(void **state)
+TEST(seventeen_digits_come_back)
 {
     uint64_t seed = 20011;
     char out[40];
 
-    (void)state;
     for (int i = 0; i < 20000; i++) {
         double x, back = 0.0;
 
@@ -150,12 +146,11 @@ static void seventeen_digits_come_back(void **state)
 }
 
 /* The fast path must round exactly as strtod does. */
-static void short_decimals_read_as_strtod_reads_them(void **state)
+TEST(short_decimals_read_as_strtod_reads_them)
 {
     uint64_t seed = 90017;
     char text[40];
 
-    (void)state;
     for (int i = 0; i < 20000; i++) {
         double x = 0.0;
 
@@ -189,14 +184,13 @@ static locale_t comma_locale(char *folder)
     return found;
 }
 
-static void a_locale_with_a_comma_changes_nothing(void **state)
+TEST(a_locale_with_a_comma_changes_nothing)
 {
     char folder[] = "/tmp/dew-locale-XXXXXX", out[40], command[80];
     locale_t comma = comma_locale(folder), before;
     double x = 0.0;
     char host[40];
 
-    (void)state;
     snprintf(command, sizeof command, "rm -rf %s", folder);
     assert_int_equal(system(command), 0);
     if (comma == (locale_t)0)
@@ -214,20 +208,7 @@ static void a_locale_with_a_comma_changes_nothing(void **state)
     assert_string_equal(command, "0,5"); /* and was put back */
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[120] = {
-        cmocka_unit_test(length_is_kept),
-        cmocka_unit_test(very_long_text_is_no_number),
-        cmocka_unit_test(output_is_cut_not_overrun),
-        cmocka_unit_test(seventeen_digits_come_back),
-        cmocka_unit_test(short_decimals_read_as_strtod_reads_them),
-        cmocka_unit_test(a_locale_with_a_comma_changes_nothing),
-    };
-    size_t n = 6;
-
-    ADD_ROWS(tests, n, read_rows, text_is_read);
-    ADD_ROWS(tests, n, print_rows, number_is_printed);
-    ADD_ROWS(tests, n, fixed_rows, number_is_printed_fixed);
-    return _cmocka_run_group_tests("core, numbers", tests, n, NULL, NULL);
-}
+ROWS(read_rows, text_is_read);
+ROWS(print_rows, number_is_printed);
+ROWS(fixed_rows, number_is_printed_fixed);
+RUN_TESTS("core, numbers");

@@ -8,12 +8,11 @@
 #include "dew/march.h"
 #include "dew/unit.h"
 
-static void first_error_stays_and_names_its_place(void **state)
+TEST(first_error_stays_and_names_its_place)
 {
     struct dew_error err = {0};
     char line[400];
 
-    (void)state;
     dew__at(&err, "s.yaml", 3, 20);
     dew__in(&err, "house.volume");
     assert_int_equal(dew__fail(&err, DEW_ERANGE, "%d is too small", 7),
@@ -23,12 +22,11 @@ static void first_error_stays_and_names_its_place(void **state)
                         "s.yaml:3:20: house.volume: 7 is too small");
 }
 
-static void faults_count_past_their_room(void **state)
+TEST(faults_count_past_their_room)
 {
     struct dew_error list[2] = {{0}}, err = {0};
     struct dew_faults faults = {list, 2, 0};
 
-    (void)state;
     err.status = DEW_EUNIT;
     for (int i = 0; i < 3; i++)
         assert_int_equal(dew__fault(&faults, &err), DEW_EUNIT);
@@ -36,12 +34,4 @@ static void faults_count_past_their_room(void **state)
     assert_int_equal(list[1].status, DEW_EUNIT);
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(first_error_stays_and_names_its_place),
-        cmocka_unit_test(faults_count_past_their_room),
-    };
-
-    return cmocka_run_group_tests_name("core, status", tests, NULL, NULL);
-}
+RUN_TESTS("core, status");

@@ -193,24 +193,22 @@ static int asked(const struct dew_unit *unit)
     return unit->quantity == DEW_TEMPERATURE;
 }
 
-static void every_row_is_checked(void **state)
+TEST(every_row_is_checked)
 {
     size_t count;
     const struct dew_unit *all = dew_unit_all(&count);
 
-    (void)state;
     for (size_t i = 0; i < count; i++)
         if (!asked(&all[i]))
             fail_msg("no check of %s, %s", all[i].name,
                      dew_quantity_text(all[i].quantity));
 }
 
-static void every_row_goes_there_and_back(void **state)
+TEST(every_row_goes_there_and_back)
 {
     size_t count;
     const struct dew_unit *all = dew_unit_all(&count);
 
-    (void)state;
     for (size_t i = 0; i < count; i++) {
         double x = 27.318, si = x * all[i].factor + all[i].offset;
 
@@ -222,11 +220,10 @@ static void every_row_goes_there_and_back(void **state)
     }
 }
 
-static void every_quantity_has_units_in_both_systems(void **state)
+TEST(every_quantity_has_units_in_both_systems)
 {
     char text[200];
 
-    (void)state;
     for (int q = 0; q < DEW_QUANTITY_COUNT; q++) {
         for (int system = 1; system <= 2; system++)
             assert_int_equal(
@@ -239,11 +236,10 @@ static void every_quantity_has_units_in_both_systems(void **state)
     assert_string_equal(dew_quantity_si(DEW_USI), "W/m2K");
 }
 
-static void fitting_lists_and_is_cut_at_a_name(void **state)
+TEST(fitting_lists_and_is_cut_at_a_name)
 {
     char text[200];
 
-    (void)state;
     assert_string_equal(dew_unit_fitting(DEW_FLOW, text, sizeof text),
                         "cfm, L/s, m3/h, m3/s");
     assert_string_equal(dew_unit_fitting(DEW_FLOW, text, 14), "cfm, L/s");
@@ -272,19 +268,8 @@ static void shown_unit_suits_the_system(void **state)
                         row->name);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[200] = {
-        cmocka_unit_test(every_row_is_checked),
-        cmocka_unit_test(every_row_goes_there_and_back),
-        cmocka_unit_test(every_quantity_has_units_in_both_systems),
-        cmocka_unit_test(fitting_lists_and_is_cut_at_a_name),
-    };
-    size_t n = 4;
-
-    ADD_ROWS(tests, n, oracle_rows, units_agrees);
-    ADD_ROWS(tests, n, thermometer_rows, units_agrees_on_thermometers);
-    ADD_ROWS(tests, n, spelling_rows, spelling_is_taken);
-    ADD_ROWS(tests, n, shown_rows, shown_unit_suits_the_system);
-    return _cmocka_run_group_tests("core, units", tests, n, NULL, NULL);
-}
+ROWS(oracle_rows, units_agrees);
+ROWS(thermometer_rows, units_agrees_on_thermometers);
+ROWS(spelling_rows, spelling_is_taken);
+ROWS(shown_rows, shown_unit_suits_the_system);
+RUN_TESTS("core, units");

@@ -23,11 +23,10 @@ static void step_of_an_axis(void **state)
     assert_near(dew__svg_step(r->low, r->high, r->count), r->want, 1e-12);
 }
 
-static void values_land_on_their_places(void **state)
+TEST(values_land_on_their_places)
 {
     const struct dew__plot p = {.x0 = 2, .x1 = 12, .y0 = -5, .y1 = 15};
 
-    (void)state;
     assert_near(dew__svg_x(&p, 2), 64, 1e-12);
     assert_near(dew__svg_x(&p, 12), 746, 1e-12);
     assert_near(dew__svg_x(&p, 4.5), 64 + 0.25 * 682, 1e-12);
@@ -35,13 +34,5 @@ static void values_land_on_their_places(void **state)
     assert_near(dew__svg_y(&p, 15), 30, 1e-12);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[20] = {
-        cmocka_unit_test(values_land_on_their_places),
-    };
-    size_t n = 1;
-
-    ADD_ROWS(tests, n, step_rows, step_of_an_axis);
-    return _cmocka_run_group_tests("draw, svg", tests, n, NULL, NULL);
-}
+ROWS(step_rows, step_of_an_axis);
+RUN_TESTS("draw, svg");

@@ -58,14 +58,13 @@ static struct dew_duct_layout two_handlers(void)
     return l;
 }
 
-static void a_state_allocates_nothing(void **state)
+TEST(a_state_allocates_nothing)
 {
     struct dew_duct_layout l = two_handlers();
     struct dew_duct_state s;
     struct dew_ducts *d;
     long before;
 
-    (void)state;
     assert_int_equal(dew_ducts_open(&d, &l, NULL), DEW_OK);
     before = calls;
     for (int b = 0; b < 9; b++)
@@ -75,7 +74,7 @@ static void a_state_allocates_nothing(void **state)
 }
 
 /* refuse the first call, then only the second and after, until it opens */
-static void opening_survives_no_memory_at_any_call(void **state)
+TEST(opening_survives_no_memory_at_any_call)
 {
     struct dew_duct_layout l = two_handlers();
     enum dew_status status = DEW_EMEM;
@@ -83,7 +82,6 @@ static void opening_survives_no_memory_at_any_call(void **state)
     long before = live, after;
     int refusals = 0;
 
-    (void)state;
     for (int k = 0; status != DEW_OK; k++) {
         struct dew_error err = {0};
 
@@ -105,12 +103,4 @@ static void opening_survives_no_memory_at_any_call(void **state)
     assert_true(refusals >= 8); /* layout, fans, nodes, branches, network */
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(a_state_allocates_nothing),
-        cmocka_unit_test(opening_survives_no_memory_at_any_call),
-    };
-
-    return cmocka_run_group_tests_name("ducts, memory", tests, NULL, NULL);
-}
+RUN_TESTS("ducts, memory");

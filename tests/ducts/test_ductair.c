@@ -17,11 +17,10 @@ static struct dew_duct_line line_of(double r)
 }
 
 /* very much insulation: U tends to 1 / R; none: below the outer film */
-static void u_is_bounded_by_its_parts(void **state)
+TEST(u_is_bounded_by_its_parts)
 {
     struct dew_duct_line thick = line_of(31.0), bare = line_of(0.0);
 
-    (void)state;
     assert_near(dew_ducts_u(&thick, rho, .113) * 31.0, 1.0, .01);
     assert_true(dew_ducts_u(&bare, rho, .113) < 1 / .13);
     /* by hand: 3.60 m/s, Re 46.9e3 with the viscosity of [ASH-F21] eq. 21,
@@ -31,13 +30,12 @@ static void u_is_bounded_by_its_parts(void **state)
 
 /* temperature falls by the same factor over equal lengths; the whole heat is
    U A times the logarithmic mean difference */
-static void air_along_a_duct_is_the_closed_form(void **state)
+TEST(air_along_a_duct_is_the_closed_form)
 {
     struct dew_duct_line l = line_of(1.41);
     struct dew_duct_passage half = {4.7, 12.9, 43.1}, whole = {9.4, 12.9, 43.1};
     double q = .0871, t1 = dew_ducts_along(&l, rho, q, &half), t2, gained, mean;
 
-    (void)state;
     half.t = t1;
     t2 = dew_ducts_along(&l, rho, q, &half);
     assert_near(t2, dew_ducts_along(&l, rho, q, &whole), 1e-12);
@@ -69,13 +67,12 @@ static struct dew_duct_layout house(enum dew_layout kind, double share,
 
 /* the watch keeps of each duct what its skin keeps of the air: what of the
    resistance lies in the film outside, 0.13 m2K/W [ISO6946] */
-static void a_watch_follows_the_skin(void **state)
+TEST(a_watch_follows_the_skin)
 {
     struct dew_duct_layout l = house(DEW_LAYOUT_supply_tie, .41, .7);
     struct dew_duct_watch w;
     double u = dew_ducts_u(&l.vents[0].intake, l.density, .0473);
 
-    (void)state;
     dew_ducts_watch_of(&l, &w);
     assert_near(w.intake_follows, .13 * u, 1e-12);
     assert_int_equal(w.trunk, 1);
@@ -131,13 +128,12 @@ static void cooled_row(void **state)
 }
 
 /* heat: DE .6557, 5245 of 8000 W, from 20 degC to 0 degC */
-static void delivery_is_the_closed_form(void **state)
+TEST(delivery_is_the_closed_form)
 {
     struct dew_duct_leaking leak = {.1, .1};
     struct dew_duct_delivery d = dew_ducts_delivery(&leak, 1 - b_s, 1 - b_r);
     double rise = 8000 / mc;
 
-    (void)state;
     assert_near(rise, 14.04, .005);
     assert_near(1 - leak.lost - d.wall_effect -
                     (d.kept * leak.drawn + d.wall) * 20 / rise,
@@ -145,7 +141,7 @@ static void delivery_is_the_closed_form(void **state)
 }
 
 /* leaks of a layout: shares of its air, and nothing where there are none */
-static void a_watch_has_the_leaks(void **state)
+TEST(a_watch_has_the_leaks)
 {
     struct dew_duct_state states[DEW_DUCT_VENT_STATES][DEW_BLOWER_STATES];
     struct dew_duct_layout l = house(DEW_LAYOUT_own_ducts, 0, 1.4);
@@ -153,7 +149,6 @@ static void a_watch_has_the_leaks(void **state)
     const struct dew_duct_state *s = &states[DEW_VENT_OFF][2];
     int blowers;
 
-    (void)state;
     l.handlers[0].leak_return = .13;
     l.handlers[0].leak_supply = .08;
     assert_int_equal(dew_ducts_states(&l, states, &blowers, NULL), DEW_OK);
@@ -171,14 +166,13 @@ static void a_watch_has_the_leaks(void **state)
 
 /* a ventilator that defrosts stands: a supply tie shifts the leaks of one that
    runs */
-static void defrosting_leaks_as_off(void **state)
+TEST(defrosting_leaks_as_off)
 {
     struct dew_duct_state states[DEW_DUCT_VENT_STATES][DEW_BLOWER_STATES];
     struct dew_duct_layout l = house(DEW_LAYOUT_supply_tie, 0, 1.4);
     struct dew_duct_watch w = {0};
     int blowers;
 
-    (void)state;
     l.handlers[0].leak_supply = .08;
     assert_int_equal(dew_ducts_states(&l, states, &blowers, NULL), DEW_OK);
     dew_ducts_watch_leaks(states, blowers, 1, &w);
@@ -189,13 +183,12 @@ static void defrosting_leaks_as_off(void **state)
 }
 
 /* of two handlers each loses and draws in by its own leaks */
-static void two_handlers_have_leaks_of_their_own(void **state)
+TEST(two_handlers_have_leaks_of_their_own)
 {
     struct dew_duct_layout l = said(DEW_LAYOUT_own_ducts, 2, 0);
     struct dew_duct_state s;
     struct dew_ducts *d;
 
-    (void)state;
     l.handlers[0].leak_supply = .11;
     l.handlers[1].leak_supply = .05;
     l.handlers[1].leak_return = .09;
@@ -212,13 +205,12 @@ static void two_handlers_have_leaks_of_their_own(void **state)
 }
 
 /* a handler without a ventilator leaks as beside one that is shut off */
-static void a_handler_alone_leaks_all_the_same(void **state)
+TEST(a_handler_alone_leaks_all_the_same)
 {
     struct dew_duct_layout l, alone;
     struct dew_duct_state a, b;
     struct dew_ducts *d;
 
-    (void)state;
     l = house(DEW_LAYOUT_own_ducts, 0, 1.4);
     l.handlers[0].leak_return = .13;
     l.handlers[0].leak_supply = .08;
@@ -239,21 +231,5 @@ static void a_handler_alone_leaks_all_the_same(void **state)
     assert_true(b.leak_in > .05);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[20] = {
-        cmocka_unit_test(delivery_is_the_closed_form),
-        cmocka_unit_test(a_watch_has_the_leaks),
-        cmocka_unit_test(defrosting_leaks_as_off),
-        cmocka_unit_test(two_handlers_have_leaks_of_their_own),
-        cmocka_unit_test(a_handler_alone_leaks_all_the_same),
-        cmocka_unit_test(a_watch_follows_the_skin),
-        cmocka_unit_test(u_is_bounded_by_its_parts),
-        cmocka_unit_test(air_along_a_duct_is_the_closed_form),
-    };
-
-    size_t n = 8;
-
-    ADD_ROWS(tests, n, cooled, cooled_row);
-    return _cmocka_run_group_tests("air in ducts", tests, n, NULL, NULL);
-}
+ROWS(cooled, cooled_row);
+RUN_TESTS("air in ducts");

@@ -18,11 +18,10 @@ static struct dew_fan *open_sheet(void)
     return fan;
 }
 
-static void rows_come_back(void **state)
+TEST(rows_come_back)
 {
     struct dew_fan *fan = open_sheet();
 
-    (void)state;
     for (size_t i = 0; i < COUNT_OF(sheet); i++) {
         struct dew_fan_point at =
             dew_ducts_fan_at(fan, 1.0, 1.204, sheet[i].flow);
@@ -34,12 +33,11 @@ static void rows_come_back(void **state)
     dew_ducts_fan_close(fan);
 }
 
-static void pressure_falls_and_slope_is_exact(void **state)
+TEST(pressure_falls_and_slope_is_exact)
 {
     struct dew_fan *fan = open_sheet();
     double last = INFINITY;
 
-    (void)state;
     for (double q = -.013; q < .06; q += 7.7e-4) {
         struct dew_fan_point at = dew_ducts_fan_at(fan, .83, 1.1, q);
         double up = dew_ducts_fan_at(fan, .83, 1.1, q + 1e-8).pressure;
@@ -54,13 +52,12 @@ static void pressure_falls_and_slope_is_exact(void **state)
 }
 
 /* flow with N, pressure with rho N^2, watts with rho N^3 */
-static void fan_laws_hold(void **state)
+TEST(fan_laws_hold)
 {
     struct dew_fan *fan = open_sheet();
     struct dew_fan_point at =
         dew_ducts_fan_at(fan, .7, .5 * 1.204, .7 * sheet[2].flow);
 
-    (void)state;
     assert_near(at.pressure, .5 * .49 * 125, 1e-10);
     assert_near(at.watts, .5 * .343 * 46.1, 1e-10);
     assert_near(dew_ducts_fan_at(fan, 0.0, 1.2, .02).pressure, 0.0, 0.0);
@@ -69,12 +66,11 @@ static void fan_laws_hold(void **state)
     dew_ducts_fan_close(fan);
 }
 
-static void shape_and_blower_go_through_their_points(void **state)
+TEST(shape_and_blower_go_through_their_points)
 {
     struct dew_fan_row rest = {.065, 200, 37}, rated = {.5, 124, 310};
     struct dew_fan *fan;
 
-    (void)state;
     assert_int_equal(dew_ducts_fan_shaped(&fan, &rest, NULL), DEW_OK);
     assert_near(dew_ducts_fan_at(fan, 1, 1.204, .035).pressure,
                 200 * (1 - 35.0 * 35.0 / (65.0 * 65.0)), 1e-12);
@@ -100,12 +96,11 @@ static void refused(size_t row, struct dew_fan_row bad, const char *text)
     assert_string_equal(err.text, text);
 }
 
-static void faults_name_the_row(void **state)
+TEST(faults_name_the_row)
 {
     struct dew_error err = {0};
     struct dew_fan *fan;
 
-    (void)state;
     refused(2, (struct dew_fan_row){.0377, 176, 46},
             "row 3 of a fan: flow must rise and pressure fall");
     refused(1, (struct dew_fan_row){.0311, 175, NAN},
@@ -120,15 +115,4 @@ static void faults_name_the_row(void **state)
                                   "flow is outside 1.01 .. 3");
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(rows_come_back),
-        cmocka_unit_test(pressure_falls_and_slope_is_exact),
-        cmocka_unit_test(fan_laws_hold),
-        cmocka_unit_test(shape_and_blower_go_through_their_points),
-        cmocka_unit_test(faults_name_the_row),
-    };
-
-    return cmocka_run_group_tests(tests, NULL, NULL);
-}
+RUN_TESTS("fan");

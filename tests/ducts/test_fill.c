@@ -30,11 +30,10 @@ static struct dew_duct_layout filled(enum dew_layout kind, int handlers)
 }
 
 /* every preset is told with its value and its source */
-static void presets_are_told(void **state)
+TEST(presets_are_told)
 {
     size_t n = 0;
 
-    (void)state;
     for (const struct dew_duct_preset *p; (p = dew_ducts_preset(n)); n++) {
         assert_true(strlen(p->name) > 0);
         assert_true(strlen(p->value) > 0);
@@ -43,9 +42,8 @@ static void presets_are_told(void **state)
     assert_true(n > 20);
 }
 
-static void filling_twice_changes_nothing(void **state)
+TEST(filling_twice_changes_nothing)
 {
-    (void)state;
     for (int kind = 0; kind < DEW_LAYOUTS; kind++) {
         struct dew_duct_layout once = filled((enum dew_layout)kind, 2);
         struct dew_duct_layout twice = once;
@@ -64,11 +62,10 @@ static void filling_twice_changes_nothing(void **state)
     }
 }
 
-static void what_was_said_stays(void **state)
+TEST(what_was_said_stays)
 {
     struct dew_duct_layout l = asked(DEW_LAYOUT_mix, 1);
 
-    (void)state;
     l.handlers[0].external = 173;
     l.handlers[0].watts_low = 61;
     l.vents[0].set_stale[DEW_VENT_BOOST] = .0613;
@@ -84,11 +81,10 @@ static void what_was_said_stays(void **state)
 }
 
 /* a trunk carries its air at the preset's speed */
-static void trunks_follow_from_the_blower(void **state)
+TEST(trunks_follow_from_the_blower)
 {
     struct dew_duct_layout l = filled(DEW_LAYOUT_mix, 2);
 
-    (void)state;
     for (int k = 0; k < 2; k++) {
         const struct dew_duct_handler *h = &l.handlers[k];
 
@@ -113,11 +109,10 @@ static struct dew_duct_grille room(const char *name, double share, double fresh,
 }
 
 /* said shares keep their part; the rest is even; all sum to one */
-static void shares_are_completed(void **state)
+TEST(shares_are_completed)
 {
     struct dew_duct_layout l = asked(DEW_LAYOUT_own_ducts, 1);
 
-    (void)state;
     l.grilles[0] = room("bed", .5, .31, 0);
     l.grilles[1] = room("living", NAN, NAN, 0);
     l.grilles[2] = room("study", NAN, NAN, 0);
@@ -132,13 +127,12 @@ static void shares_are_completed(void **state)
 }
 
 /* measured at every grille: their shares, and the flows found */
-static void grilles_measured_stand_above_shares(void **state)
+TEST(grilles_measured_stand_above_shares)
 {
     struct dew_duct_layout l = asked(DEW_LAYOUT_own_ducts, 0);
     struct dew_duct_state s;
     struct dew_ducts *d;
 
-    (void)state;
     l.grilles[0] = room("bed", 0, .5, 0);
     l.grilles[1] = room("living", 0, .5, 0);
     l.grilles[2] = room("bath", 0, 0, NAN);
@@ -193,33 +187,17 @@ static void pickup_row(void **state)
     assert_near(r.high, p->high, 1e-12);
 }
 
-static void pickups_follow_the_layout(void **state)
+TEST(pickups_follow_the_layout)
 {
     struct dew_duct_layout own = filled(DEW_LAYOUT_own_ducts, 1);
     struct dew_duct_layout tied = filled(DEW_LAYOUT_return_tie, 1);
     struct dew_duct_range third =
         dew_ducts_pickup(DEW_LAYOUT_own_ducts, DEW_DUCT_SHOWER, .0473 / 3);
 
-    (void)state;
     assert_near(own.pickup[DEW_DUCT_SHOWER].likely, third.likely, 1e-12);
     assert_near(tied.pickup[DEW_DUCT_SHOWER].likely, 0, 0);
     assert_nan(dew_ducts_pickup(DEW_LAYOUT_mix, DEW_DUCT_SHOWER, -.01).likely);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[32] = {
-        cmocka_unit_test(presets_are_told),
-        cmocka_unit_test(filling_twice_changes_nothing),
-        cmocka_unit_test(what_was_said_stays),
-        cmocka_unit_test(trunks_follow_from_the_blower),
-        cmocka_unit_test(shares_are_completed),
-        cmocka_unit_test(grilles_measured_stand_above_shares),
-        cmocka_unit_test(pickups_follow_the_layout),
-    };
-    size_t n = 7;
-
-    ADD_ROWS(tests, n, pickups, pickup_row);
-    return _cmocka_run_group_tests("ducts: what is not said", tests, n, NULL,
-                                   NULL);
-}
+ROWS(pickups, pickup_row);
+RUN_TESTS("ducts: what is not said");

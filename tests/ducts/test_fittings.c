@@ -4,13 +4,12 @@
 
 #include "dew/network.h"
 
-static void every_row_stands(void **state)
+TEST(every_row_stands)
 {
     const struct dew_duct_fitting *f;
     const struct dew_duct_wall *w;
     size_t n = 0, m = 0;
 
-    (void)state;
     for (; (w = dew_ducts_wall(n)) != NULL; n++) {
         assert_true(w->roughness >= w->lowest && w->roughness <= w->highest);
         assert_true(w->source[0] == '[');
@@ -29,12 +28,11 @@ static void every_row_stands(void **state)
 
 /* flexible duct, pulled out, loses about half as much again as spiral duct
    [ASH-F21]; its table 2 prints 11.4 Pa and 7.7 Pa, 48 % */
-static void flexible_loses_half_as_much_again(void **state)
+TEST(flexible_loses_half_as_much_again)
 {
     struct dew_duct duct = {.diameter = .25, .length = 1.8};
     double spiral;
 
-    (void)state;
     duct.roughness = dew_ducts_wall_named("galvanized, spiral")->roughness;
     spiral = dew_ducts_drop(&duct, 1.204, 0.47, NULL);
     duct.roughness = dew_ducts_wall_named("flexible")->roughness;
@@ -42,12 +40,11 @@ static void flexible_loses_half_as_much_again(void **state)
 }
 
 /* a length counted by code is no less than what a sharp elbow loses */
-static void a_counted_length_is_an_allowance(void **state)
+TEST(a_counted_length_is_an_allowance)
 {
     struct dew_duct counted = {.diameter = .1016, .roughness = .09e-3};
     struct dew_duct real = counted;
 
-    (void)state;
     counted.extra = dew_ducts_fitting_named("elbow 90, by code")->equivalent;
     assert_near(counted.extra, 4.572, 1e-12);
     real.loss = dew_ducts_fitting_named("elbow 90 tight")->loss;
@@ -55,13 +52,4 @@ static void a_counted_length_is_an_allowance(void **state)
                 dew_ducts_drop(&real, 1.204, 0.0236, NULL));
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(every_row_stands),
-        cmocka_unit_test(flexible_loses_half_as_much_again),
-        cmocka_unit_test(a_counted_length_is_an_allowance),
-    };
-
-    return cmocka_run_group_tests(tests, NULL, NULL);
-}
+RUN_TESTS("fittings");

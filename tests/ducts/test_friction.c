@@ -288,34 +288,31 @@ static void trip_row(void **state)
 }
 
 /* [ASH-F21] eq. 21 */
-static void reynolds_is_the_handbooks(void **state)
+TEST(reynolds_is_the_handbooks)
 {
-    (void)state;
     assert_near(1.204 * 5.31 * 0.203 / DEW_DUCTS_VISCOSITY, 66.4 * 203 * 5.31,
                 1e-6);
 }
 
 /* Hagen and Poiseuille: 128 mu L q / (pi D^4) */
-static void slow_flow_is_laminar(void **state)
+TEST(slow_flow_is_laminar)
 {
     struct dew_duct duct = {.diameter = .153, .length = 7.7, .roughness = 1e-4};
     double q = 1.9e-3, d2 = .153 * .153;
 
-    (void)state;
     assert_near(dew_ducts_drop(&duct, 1.13, q, NULL),
                 128.0 * DEW_DUCTS_VISCOSITY * 7.7 * q / (acos(-1) * d2 * d2),
                 1e-15);
 }
 
 /* value and slope meet where the kinds of flow meet */
-static void no_step_between_kinds_of_flow(void **state)
+TEST(no_step_between_kinds_of_flow)
 {
     static const double edges[] = {1000.0, 2300.0, 4000.0};
     struct dew_duct duct = {
         .diameter = .153, .length = 7.7, .roughness = .9e-3, .loss = 1.7};
     double scale = acos(-1) * .153 * DEW_DUCTS_VISCOSITY / (4.0 * 1.13);
 
-    (void)state;
     for (size_t i = 0; i < COUNT_OF(edges); i++) {
         double s0, s1, q = edges[i] * scale;
         double d0 = dew_ducts_drop(&duct, 1.13, q * (1.0 - 1e-12), &s0);
@@ -327,27 +324,24 @@ static void no_step_between_kinds_of_flow(void **state)
 }
 
 /* [LBNL-FLEX]: moderate compression about fourfold, further close to ten */
-static void flexible_duct_within_measured_bounds(void **state)
+TEST(flexible_duct_within_measured_bounds)
 {
-    (void)state;
     assert_near(dew_ducts_flex_factor(0.2032, 0.15), 4.0, 1.5);
     assert_true(dew_ducts_flex_factor(0.1524, 0.30) < 10.0);
     assert_true(dew_ducts_flex_factor(0.1524, 0.30) > 8.0);
     assert_near(dew_ducts_flex_factor(0.25, 0.0), 1.0, 0.0);
 }
 
-static void hydraulic_diameter_of_a_square(void **state)
+TEST(hydraulic_diameter_of_a_square)
 {
-    (void)state;
     assert_near(dew_ducts_hydraulic_diameter(.37 * .37, 4 * .37), .37, 1e-15);
 }
 
-static void outside_the_range_is_nan(void **state)
+TEST(outside_the_range_is_nan)
 {
     struct dew_duct duct = {.diameter = .15, .length = 5, .roughness = 1e-4};
     struct dew_duct none = {.diameter = .15}, rough = duct, odd = duct;
 
-    (void)state;
     rough.roughness = 0.0051;
     odd.compression = 0.31;
     assert_nan(dew_ducts_colebrook(2299, 1e-4));
@@ -362,25 +356,12 @@ static void outside_the_range_is_nan(void **state)
     assert_nan(dew_ducts_flow(&duct, 1.2, INFINITY, NULL));
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[128] = {
-        cmocka_unit_test(reynolds_is_the_handbooks),
-        cmocka_unit_test(slow_flow_is_laminar),
-        cmocka_unit_test(no_step_between_kinds_of_flow),
-        cmocka_unit_test(flexible_duct_within_measured_bounds),
-        cmocka_unit_test(hydraulic_diameter_of_a_square),
-        cmocka_unit_test(outside_the_range_is_nan),
-    };
-    size_t n = 6;
-
-    ADD_ROWS(tests, n, factors, factor_row);
-    ADD_ROWS(tests, n, drops, drop_row);
-    ADD_ROWS(tests, n, sides, sides_row);
-    ADD_ROWS(tests, n, sections, section_row);
-    ADD_ROWS(tests, n, paths, path_row);
-    ADD_ROWS(tests, n, charts, chart_row);
-    ADD_ROWS(tests, n, ircs, irc_row);
-    ADD_ROWS(tests, n, trips, trip_row);
-    return _cmocka_run_group_tests("ducts: friction", tests, n, NULL, NULL);
-}
+ROWS(factors, factor_row);
+ROWS(drops, drop_row);
+ROWS(sides, sides_row);
+ROWS(sections, section_row);
+ROWS(paths, path_row);
+ROWS(charts, chart_row);
+ROWS(ircs, irc_row);
+ROWS(trips, trip_row);
+RUN_TESTS("ducts: friction");

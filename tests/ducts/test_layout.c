@@ -177,7 +177,7 @@ static void behaviour_row(void **state)
  * ducts of fixed loss, q = sqrt((p0 - P) / (a + k)); and the criterion of
  * 10 %: a tie pressure of 50 Pa moves the small fan by more than that.
  */
-static void flow_against_the_trunk_is_the_closed_form(void **state)
+TEST(flow_against_the_trunk_is_the_closed_form)
 {
     struct dew_duct_layout l = said(DEW_LAYOUT_supply_tie, 1, 1);
     struct dew_duct_line *lines[] = {&l.vents[0].intake, &l.vents[0].discharge,
@@ -186,7 +186,6 @@ static void flow_against_the_trunk_is_the_closed_form(void **state)
     struct dew_ducts *d;
     double p0;
 
-    (void)state;
     /* wide, so that what they lose goes by the square: their loss alone */
     for (int i = 0; i < 4; i++)
         lines[i]->duct = (struct dew_duct){
@@ -210,14 +209,13 @@ static void flow_against_the_trunk_is_the_closed_form(void **state)
 }
 
 /* 100 cfm of which 80 % goes straight back are 20 cfm */
-static void a_said_short_circuit_gives_the_effective_flow(void **state)
+TEST(a_said_short_circuit_gives_the_effective_flow)
 {
     const double cfm = 4.719474432e-4;
     struct dew_duct_layout l = said(DEW_LAYOUT_return_tie, 1, 1);
     struct dew_duct_state s;
     struct dew_ducts *d;
 
-    (void)state;
     l.vents[0].set[DEW_VENT_ON] = 100 * cfm;
     l.vents[0].eatr = 0;
     l.short_circuit[0] = .8;
@@ -229,11 +227,10 @@ static void a_said_short_circuit_gives_the_effective_flow(void **state)
 }
 
 /* the share that goes straight back tends to 1 as the taps come together */
-static void short_circuit_falls_with_the_distance_of_taps(void **state)
+TEST(short_circuit_falls_with_the_distance_of_taps)
 {
     double last = 1.0;
 
-    (void)state;
     for (int i = 0; i < 5; i++) {
         struct dew_duct_layout l = said(DEW_LAYOUT_return_tie, 1, 1);
         struct dew_ducts *d;
@@ -252,11 +249,10 @@ static void short_circuit_falls_with_the_distance_of_taps(void **state)
 
 /* air stirred between the taps only adds to it, and most while the blower is
    slow */
-static void mixing_adds_to_the_short_circuit(void **state)
+TEST(mixing_adds_to_the_short_circuit)
 {
     double last = -1.0;
 
-    (void)state;
     for (int i = 0; i < 3; i++) {
         static const enum dew_duct_reading reading[] = {
             DEW_DUCT_LOW, DEW_DUCT_LIKELY, DEW_DUCT_HIGH};
@@ -277,26 +273,24 @@ static void mixing_adds_to_the_short_circuit(void **state)
 }
 
 /* a large trunk at a small flow resists next to nothing */
-static void a_trunk_hardly_resists_the_small_flow(void **state)
+TEST(a_trunk_hardly_resists_the_small_flow)
 {
     struct dew_duct_layout l = said(DEW_LAYOUT_mix, 1, 1);
     struct dew_ducts *d = open_layout(&l);
     struct dew_duct_state s = at(d, DEW_VENT_ON, 0);
 
-    (void)state;
     assert_true(s.trunk_resists[0] > 0.0 && s.trunk_resists[0] < 1.0);
     /* two ways out of it, grilles and handler, lose less than the one */
     assert_true(s.tap_fresh[0] > 0.0 && s.tap_fresh[0] < s.trunk_resists[0]);
     dew_ducts_close(d);
 }
 
-static void measured_flows_override(void **state)
+TEST(measured_flows_override)
 {
     struct dew_duct_layout l = said(DEW_LAYOUT_own_ducts, 1, 1);
     struct dew_duct_state s;
     struct dew_ducts *d;
 
-    (void)state;
     l.vents[0].set[DEW_VENT_ON] = .0283;
     l.found[0] = (struct dew_duct_found){.0118, .0231};
     d = open_layout(&l);
@@ -311,12 +305,11 @@ static void measured_flows_override(void **state)
 
 /* a gap beside the return grille: the blower does not pull at the fan, yet
    its air is what the coil meets */
-static void a_gap_keeps_the_flow_whatever_the_blower_does(void **state)
+TEST(a_gap_keeps_the_flow_whatever_the_blower_does)
 {
     struct dew_duct_layout l = said(DEW_LAYOUT_mix, 1, 1);
     struct dew_ducts *d;
 
-    (void)state;
     l.gap = 1;
     d = open_layout(&l);
     for (int b = 0; b < 3; b++)
@@ -328,13 +321,12 @@ static void a_gap_keeps_the_flow_whatever_the_blower_does(void **state)
 }
 
 /* two handlers on one header, one blower running: it takes nearly all */
-static void the_running_handler_robs_the_other(void **state)
+TEST(the_running_handler_robs_the_other)
 {
     struct dew_duct_layout l = said(DEW_LAYOUT_mix, 2, 1);
     struct dew_duct_state one, both;
     struct dew_ducts *d = open_layout(&l);
 
-    (void)state;
     one = at(d, DEW_VENT_ON, 2);
     both = at(d, DEW_VENT_ON, 8);
     assert_true(one.coil_fresh[0] > .99 * one.fresh_delivered);
@@ -348,7 +340,7 @@ static void the_running_handler_robs_the_other(void **state)
     dew_ducts_close(d);
 }
 
-static void a_state_becomes_a_path(void **state)
+TEST(a_state_becomes_a_path)
 {
     struct dew_duct_layout l = said(DEW_LAYOUT_mix, 1, 1);
     struct dew_ducts *d = open_layout(&l);
@@ -356,7 +348,6 @@ static void a_state_becomes_a_path(void **state)
     struct dew_duct_core core = {.713, .487, .31, 2.7};
     struct dew_path p = dew_ducts_path(&s, &core);
 
-    (void)state;
     assert_near(p.supply, s.fresh_gross, 0);
     assert_near(p.exhaust, s.stale_drawn, 0);
     assert_near(p.fresh, s.fresh_delivered, 0);
@@ -383,11 +374,10 @@ static void refused(struct dew_duct_layout *l, enum dew_status status,
     assert_int_equal(l->grille_count, before.grille_count);
 }
 
-static void faults_name_the_member(void **state)
+TEST(faults_name_the_member)
 {
     struct dew_duct_layout l = said(DEW_LAYOUT_mix, 0, 1);
 
-    (void)state;
     refused(&l, DEW_ERANGE, "handler_count", "a tie needs an air handler");
     l = said(DEW_LAYOUT_mix, 3, 2);
     refused(&l, DEW_ERANGE, "vent_count",
@@ -424,25 +414,23 @@ static void faults_name_the_member(void **state)
             "has no grille for its stale air");
 }
 
-static void a_layout_not_filled_in_is_refused(void **state)
+TEST(a_layout_not_filled_in_is_refused)
 {
     struct dew_duct_layout l = said(DEW_LAYOUT_mix, 1, 1);
     struct dew_error err = {0};
     struct dew_ducts *d;
 
-    (void)state;
     assert_int_equal(dew_ducts_open(&d, &l, &err), DEW_ERANGE);
     assert_null(d);
     assert_string_equal(err.text, "the layout was not filled in");
 }
 
-static void a_trunk_too_small_is_named(void **state)
+TEST(a_trunk_too_small_is_named)
 {
     struct dew_duct_layout l = said(DEW_LAYOUT_mix, 1, 1);
     struct dew_error err = {0};
     struct dew_ducts *d;
 
-    (void)state;
     l.handlers[0].return_trunk.duct =
         (struct dew_duct){.diameter = .2, .length = 9, .roughness = 9e-5};
     fill(&l);
@@ -453,25 +441,6 @@ static void a_trunk_too_small_is_named(void **state)
                                   "static leaves 62 Pa for it and its grilles");
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[80] = {
-        cmocka_unit_test(flow_against_the_trunk_is_the_closed_form),
-        cmocka_unit_test(a_said_short_circuit_gives_the_effective_flow),
-        cmocka_unit_test(short_circuit_falls_with_the_distance_of_taps),
-        cmocka_unit_test(mixing_adds_to_the_short_circuit),
-        cmocka_unit_test(a_trunk_hardly_resists_the_small_flow),
-        cmocka_unit_test(measured_flows_override),
-        cmocka_unit_test(a_gap_keeps_the_flow_whatever_the_blower_does),
-        cmocka_unit_test(the_running_handler_robs_the_other),
-        cmocka_unit_test(a_state_becomes_a_path),
-        cmocka_unit_test(faults_name_the_member),
-        cmocka_unit_test(a_trunk_too_small_is_named),
-        cmocka_unit_test(a_layout_not_filled_in_is_refused),
-    };
-    size_t n = 12;
-
-    ADD_ROWS(tests, n, shapes, shape_row);
-    ADD_ROWS(tests, n, behaviours, behaviour_row);
-    return _cmocka_run_group_tests("ducts: layouts", tests, n, NULL, NULL);
-}
+ROWS(shapes, shape_row);
+ROWS(behaviours, behaviour_row);
+RUN_TESTS("ducts: layouts");

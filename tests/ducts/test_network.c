@@ -96,7 +96,7 @@ static struct dew_duct_branch fixed(const char *name, size_t from, size_t to,
 }
 
 /* q1 / q2 = sqrt(R2 / R1), and with a third in series */
-static void parallel_and_series_law(void **state)
+TEST(parallel_and_series_law)
 {
     struct dew_duct_node nodes[] = {{"in", 91.3}, {"mid", NAN}, {"out", 0}};
     struct dew_duct_branch b[] = {fixed("wide", 0, 1, .0133),
@@ -106,7 +106,6 @@ static void parallel_and_series_law(void **state)
     double c = .0133 + .0047,
            whole = sqrt(91.3 / (1 / c / c + 1 / .0091 / .0091));
 
-    (void)state;
     solve(net, NULL);
     assert_near(dew_ducts_network_flow(net, 0) / dew_ducts_network_flow(net, 1),
                 .0133 / .0047, 1e-9);
@@ -117,7 +116,7 @@ static void parallel_and_series_law(void **state)
 }
 
 /* two equal fans into one resistance r: side by side each gives half */
-static void fans_together_and_against(void **state)
+TEST(fans_together_and_against)
 {
     struct dew_fan *fan = small_fan();
     double r = 41000.0, c = 1.0 / sqrt(r);
@@ -131,7 +130,6 @@ static void fans_together_and_against(void **state)
                                         fixed("duct", 2, 3, c)};
     struct dew_ducts_network *net = open_net(row, 4, series, 3);
 
-    (void)state;
     solve(net, NULL);
     assert_near(dew_ducts_network_flow(net, 2), sqrt(400 / (2 * fan_sum + r)),
                 1e-11);
@@ -150,7 +148,7 @@ static void fans_together_and_against(void **state)
     dew_ducts_fan_close(fan);
 }
 
-static void dampers_shut_and_stop(void **state)
+TEST(dampers_shut_and_stop)
 {
     struct dew_duct_node nodes[] = {{"trunk", 47.0}, {"out", 0}};
     struct dew_duct_branch b[] = {fixed("flap", 0, 1, .0113),
@@ -159,7 +157,6 @@ static void dampers_shut_and_stop(void **state)
     double setting[] = {1, 1, 0};
     struct dew_ducts_network *net;
 
-    (void)state;
     b[0].kind = b[1].kind = DEW_BRANCH_BACKDRAFT;
     b[2].kind = DEW_BRANCH_DAMPER;
     for (int i = 0; i < 3; i++)
@@ -176,13 +173,12 @@ static void dampers_shut_and_stop(void **state)
     dew_ducts_network_close(net);
 }
 
-static void nothing_drives_nothing(void **state)
+TEST(nothing_drives_nothing)
 {
     struct dew_duct_node nodes[] = {{"in", 0}, {"mid", NAN}, {"out", 0}};
     struct dew_duct_branch b[] = {fixed("a", 0, 1, .01), fixed("b", 1, 2, .02)};
     struct dew_ducts_network *net = open_net(nodes, 3, b, 2);
 
-    (void)state;
     solve(net, NULL);
     assert_near(dew_ducts_network_flow(net, 0), 0.0, 0.0);
     assert_near(dew_ducts_network_pressure(net, 1), 0.0, 0.0);
@@ -202,7 +198,7 @@ static double velocity_pressure(const struct dew_duct *duct, double density,
  * [ASH-F21] example 8 with what paths A, B and C lose too little added at
  * their terminals: all four then carry their 380 L/s.
  */
-static void example_8_with_terminals_equalised(void **state)
+TEST(example_8_with_terminals_equalised)
 {
     static const struct dew_duct ducts[9] = {
         {.width = .45, .height = .5, .length = 1.5, .roughness = .12e-3},
@@ -225,7 +221,6 @@ static void example_8_with_terminals_equalised(void **state)
     double at[7] = {0}; /* pressure lost down to each node */
     struct dew_ducts_network *net;
 
-    (void)state;
     for (int i = 0; i < 9; i++) {
         b[i] = (struct dew_duct_branch){
             .name = "section", .from = from[i], .to = to[i], .duct = ducts[i]};
@@ -249,7 +244,7 @@ static void example_8_with_terminals_equalised(void **state)
 enum { NETWORKS = 300 };
 
 /* the recipe of support/duct_nets.h from seed 140 */
-static void three_hundred_at_random(void **state)
+TEST(three_hundred_at_random)
 {
     static struct made k;
     struct dew_fan *fan = small_fan();
@@ -257,7 +252,6 @@ static void three_hundred_at_random(void **state)
     size_t most = 0;
     int steps = 0;
 
-    (void)state;
     assert_int_equal(dew__random_open(&r, 140, NULL), DEW_OK);
     for (int i = 0; i < NETWORKS; i++) {
         struct dew_ducts_network *net;
@@ -290,13 +284,12 @@ static void refused(const struct dew_duct_branch *b, size_t m, const char *text)
     assert_string_equal(err.text, text);
 }
 
-static void faults_name_their_place(void **state)
+TEST(faults_name_their_place)
 {
     struct dew_fan *fan = small_fan();
     struct dew_duct_branch b[] = {fixed("cap", 0, 1, .01), cased(fan, 1, 2)};
     struct dew_duct_branch flap = fixed("flap", 0, 1, .01);
 
-    (void)state;
     flap.kind = DEW_BRANCH_BACKDRAFT;
     refused(b, 1, "no way leads from node 'core' to a known pressure");
     refused(b, 2,
@@ -310,7 +303,7 @@ static void faults_name_their_place(void **state)
     dew_ducts_fan_close(fan);
 }
 
-static void a_setting_out_of_range_is_named(void **state)
+TEST(a_setting_out_of_range_is_named)
 {
     struct dew_duct_node nodes[] = {{"out", 0}, {"in", 0}};
     struct dew_fan *fan = small_fan();
@@ -319,7 +312,6 @@ static void a_setting_out_of_range_is_named(void **state)
     struct dew_error err = {0};
     double setting = 2.3;
 
-    (void)state;
     assert_int_equal(dew_ducts_network_solve(net, &setting, 1.2, &err),
                      DEW_ERANGE);
     assert_string_equal(err.text,
@@ -328,20 +320,5 @@ static void a_setting_out_of_range_is_named(void **state)
     dew_ducts_fan_close(fan);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[32] = {
-        cmocka_unit_test(parallel_and_series_law),
-        cmocka_unit_test(fans_together_and_against),
-        cmocka_unit_test(dampers_shut_and_stop),
-        cmocka_unit_test(nothing_drives_nothing),
-        cmocka_unit_test(example_8_with_terminals_equalised),
-        cmocka_unit_test(three_hundred_at_random),
-        cmocka_unit_test(faults_name_their_place),
-        cmocka_unit_test(a_setting_out_of_range_is_named),
-    };
-    size_t n = 8;
-
-    ADD_ROWS(tests, n, ties, tie_row);
-    return _cmocka_run_group_tests("ducts: network", tests, n, NULL, NULL);
-}
+ROWS(ties, tie_row);
+RUN_TESTS("ducts: network");

@@ -42,9 +42,8 @@ static void sized_row(void **state)
                 1e-9);
 }
 
-static void no_size_is_nan(void **state)
+TEST(no_size_is_nan)
 {
-    (void)state;
     assert_nan(dew_ducts_diameter(0, .65, 9e-5));
     assert_nan(dew_ducts_diameter(.03, 0, 9e-5));
     assert_nan(dew_ducts_diameter(.03, .65, .006));
@@ -65,13 +64,12 @@ static struct dew_duct_layout filled(enum dew_layout kind, int handlers)
     return l;
 }
 
-static void runs_filled_in_carry_their_flows(void **state)
+TEST(runs_filled_in_carry_their_flows)
 {
     struct dew_duct_layout l = filled(DEW_LAYOUT_own_ducts, 1);
     struct dew_duct_sizing s[DEW_DUCT_SIZINGS];
     size_t n = dew_ducts_sizings(&l, DEW_DUCTS_USUAL_RATE, s, COUNT_OF(s));
 
-    (void)state;
     assert_int_equal(n, 4 + 7); /* four fresh rooms, three stale */
     for (size_t i = 0; i < n; i++) {
         assert_int_equal(s[i].small, 0);
@@ -111,13 +109,12 @@ static double amount(const struct dew_duct_layout *l,
 }
 
 /* counted by hand from the layout as filled: medium lengths */
-static void lists_are_those_counted_by_hand(void **state)
+TEST(lists_are_those_counted_by_hand)
 {
     struct dew_duct_layout own = filled(DEW_LAYOUT_own_ducts, 1);
     struct dew_duct_layout tied = filled(DEW_LAYOUT_return_tie, 2);
     struct dew_duct_layout mix = filled(DEW_LAYOUT_mix, 2);
 
-    (void)state;
     /* two mains of 6 m, two ducts outdoors of 4 m, seven branches of 5 m */
     assert_near(amount(&own, DEW_PART_duct), 2 * 6 + 2 * 4 + 7 * 5, 1e-9);
     assert_near(amount(&own, DEW_PART_elbow), 2 * 3 + 2 * 2 + 7 * 3, 1e-9);
@@ -143,14 +140,13 @@ static void lists_are_those_counted_by_hand(void **state)
 }
 
 /* around both ducts to outdoors, and what of a main lies outside */
-static void insulation_is_the_skin_of_cold_ducts(void **state)
+TEST(insulation_is_the_skin_of_cold_ducts)
 {
     struct dew_duct_layout l = filled(DEW_LAYOUT_own_ducts, 1);
     const double pi = 3.14159265358979323846;
     double in = l.vents[0].intake.duct.diameter;
     double out = l.vents[0].discharge.duct.diameter;
 
-    (void)state;
     assert_near(amount(&l, DEW_PART_insulation), pi * (in + out) * 4, 1e-9);
     l.vents[0].fresh.outside = .37;
     assert_near(
@@ -158,9 +154,8 @@ static void insulation_is_the_skin_of_cold_ducts(void **state)
         pi * ((in + out) * 4 + .37 * 6 * l.vents[0].fresh.duct.diameter), 1e-9);
 }
 
-static void words_for_every_kind(void **state)
+TEST(words_for_every_kind)
 {
-    (void)state;
     for (int i = 0; i < DEW_DUCT_PART_KINDS; i++) {
         enum dew_duct_part_kind kind = (enum dew_duct_part_kind)i;
 
@@ -171,17 +166,5 @@ static void words_for_every_kind(void **state)
                         "no such part");
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[32] = {
-        cmocka_unit_test(no_size_is_nan),
-        cmocka_unit_test(runs_filled_in_carry_their_flows),
-        cmocka_unit_test(lists_are_those_counted_by_hand),
-        cmocka_unit_test(insulation_is_the_skin_of_cold_ducts),
-        cmocka_unit_test(words_for_every_kind),
-    };
-    size_t n = 5;
-
-    ADD_ROWS(tests, n, sizes, sized_row);
-    return _cmocka_run_group_tests("ducts: parts", tests, n, NULL, NULL);
-}
+ROWS(sizes, sized_row);
+RUN_TESTS("ducts: parts");

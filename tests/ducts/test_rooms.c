@@ -34,11 +34,10 @@ static const struct dew_duct_grille *room(const struct dew_duct_layout *l,
 }
 
 /* [F326] 10 L/s to the main bedroom, 5 to each other; living room 2, ours. */
-static void fresh_air_is_split_by_rooms(void **state)
+TEST(fresh_air_is_split_by_rooms)
 {
     struct dew_duct_layout l = filled(4, 1, 1);
 
-    (void)state;
     assert_near(room(&l, "main bedroom")->fresh, 2.0 / 7, 1e-12);
     assert_near(room(&l, "living room")->fresh, 2.0 / 7, 1e-12);
     assert_near(room(&l, "bedroom 2")->fresh, 1.0 / 7, 1e-12);
@@ -51,22 +50,20 @@ static void fresh_air_is_split_by_rooms(void **state)
     assert_near(room(&l, "bedroom 4")->share, 1.0 / 6, 1e-12);
 }
 
-static void rooms_are_those_of_the_house(void **state)
+TEST(rooms_are_those_of_the_house)
 {
     static const struct {
         int bedrooms, rooms;
     } rows[] = {{0, 3}, {1, 4}, {2, 5}, {3, 7}, {4, 8}, {12, 16}};
 
-    (void)state;
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
         assert_int_equal(filled(rows[i].bedrooms, 1, 1).grille_count,
                          rows[i].rooms);
 }
 
 /* However few rooms: every air handler blows, every ventilator has both. */
-static void each_air_handler_reaches_a_room(void **state)
+TEST(each_air_handler_reaches_a_room)
 {
-    (void)state;
     for (int bedrooms = 0; bedrooms <= 12; bedrooms++)
         for (int n = 1; n <= DEW_DUCT_HANDLERS; n++) {
             struct dew_duct_layout l = filled(bedrooms, n, n);
@@ -88,12 +85,11 @@ static void each_air_handler_reaches_a_room(void **state)
         }
 }
 
-static void more_bedrooms_than_rooms_are_refused(void **state)
+TEST(more_bedrooms_than_rooms_are_refused)
 {
     struct dew_duct_layout l;
     struct dew_error err = {0};
 
-    (void)state;
     dew_ducts_layout_blank(&l);
     l.vents[0].set[DEW_VENT_ON] = .0473;
     l.bedrooms = 13;
@@ -102,14 +98,4 @@ static void more_bedrooms_than_rooms_are_refused(void **state)
     assert_string_equal(err.text, "is outside 0 .. 12");
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(fresh_air_is_split_by_rooms),
-        cmocka_unit_test(rooms_are_those_of_the_house),
-        cmocka_unit_test(each_air_handler_reaches_a_room),
-        cmocka_unit_test(more_bedrooms_than_rooms_are_refused),
-    };
-
-    return cmocka_run_group_tests_name("ducts/rooms", tests, NULL, NULL);
-}
+RUN_TESTS("ducts/rooms");

@@ -76,9 +76,8 @@ static void reference_row(void **state)
 
 /* a ventilator that holds its flows by itself: no state moves them, and
    only its watts tell of the blower; its idle unit is as open as any */
-static void flows_that_are_held_stay(void **state)
+TEST(flows_that_are_held_stay)
 {
-    (void)state;
     for (int kind = 0; kind < DEW_LAYOUTS; kind++) {
         struct dew_duct_layout l = said((enum dew_layout)kind, 1, 1);
         struct dew_ducts *d;
@@ -102,13 +101,12 @@ static void flows_that_are_held_stay(void **state)
     }
 }
 
-static void held_flows_end_where_the_fan_does(void **state)
+TEST(held_flows_end_where_the_fan_does)
 {
     struct dew_duct_layout l = said(DEW_LAYOUT_supply_tie, 1, 1);
     struct dew_duct_state s;
     struct dew_ducts *d;
 
-    (void)state;
     l.vents[0].pressure = 60;
     l.holds_flow = 1;
     d = open_layout(&l);
@@ -120,13 +118,12 @@ static void held_flows_end_where_the_fan_does(void **state)
     dew_ducts_close(d);
 }
 
-static void a_fan_too_weak_says_so(void **state)
+TEST(a_fan_too_weak_says_so)
 {
     struct dew_duct_layout l = said(DEW_LAYOUT_supply_tie, 1, 1);
     struct dew_duct_state s;
     struct dew_ducts *d;
 
-    (void)state;
     l.vents[0].pressure = 60;
     l.reference = 2;
     d = open_layout(&l);
@@ -136,16 +133,6 @@ static void a_fan_too_weak_says_so(void **state)
     dew_ducts_close(d);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[40] = {
-        cmocka_unit_test(a_fan_too_weak_says_so),
-        cmocka_unit_test(flows_that_are_held_stay),
-        cmocka_unit_test(held_flows_end_where_the_fan_does),
-    };
-    size_t n = 3;
-
-    ADD_ROWS(tests, n, balances, balance_row);
-    ADD_ROWS(tests, n, references, reference_row);
-    return _cmocka_run_group_tests("ducts: flows set", tests, n, NULL, NULL);
-}
+ROWS(balances, balance_row);
+ROWS(references, reference_row);
+RUN_TESTS("ducts: flows set");

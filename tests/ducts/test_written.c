@@ -20,13 +20,12 @@ static struct dew_duct_layout two_handlers(void)
 }
 
 /* A layout written out and read again does the same, in every state. */
-static void a_layout_written_out_does_the_same(void **state)
+TEST(a_layout_written_out_does_the_same)
 {
     struct dew_duct_layout l = two_handlers();
     struct dew_duct_written w;
     struct dew_ducts *d, *again;
 
-    (void)state;
     assert_int_equal(dew_ducts_open(&d, &l, NULL), DEW_OK);
     w = dew_ducts_as_written(d);
     assert_int_equal(dew_ducts_open_written(&again, &l, &w, NULL), DEW_OK);
@@ -49,7 +48,7 @@ static void a_layout_written_out_does_the_same(void **state)
 
 /* What its runs leave open comes from handlers and ventilators: a layout's
    network without its fans and figures is the same network. */
-static void what_is_left_open_is_filled_in(void **state)
+TEST(what_is_left_open_is_filled_in)
 {
     static struct dew_duct_state x[DEW_DUCT_VENT_STATES][DEW_BLOWER_STATES],
         y[DEW_DUCT_VENT_STATES][DEW_BLOWER_STATES];
@@ -59,7 +58,6 @@ static void what_is_left_open_is_filled_in(void **state)
     struct dew_ducts *d;
     int blowers, open = 0;
 
-    (void)state;
     l.damper = DEW_DUCT_FITTED;
     assert_int_equal(dew_ducts_states(&l, x, &blowers, NULL), DEW_OK);
     assert_int_equal(dew_ducts_open(&d, &l, NULL), DEW_OK);
@@ -157,14 +155,13 @@ static struct dew_duct_written written(const struct hand *h)
                                      COUNT_OF(h->runs)};
 }
 
-static void a_hand_made_one_is_set_to_its_flows(void **state)
+TEST(a_hand_made_one_is_set_to_its_flows)
 {
     struct hand h = by_hand();
     struct dew_duct_written w = written(&h);
     struct dew_duct_state s;
     struct dew_ducts *d;
 
-    (void)state;
     assert_int_equal(dew_ducts_open_written(&d, &h.layout, &w, NULL), DEW_OK);
     assert_int_equal(dew_ducts_state(d, DEW_VENT_ON, 0, &s, NULL), DEW_OK);
     assert_near(s.fresh_gross, .0311, 1e-9);
@@ -178,7 +175,7 @@ static void a_hand_made_one_is_set_to_its_flows(void **state)
 
 /* a path from the grille's duct to the pickup's: by hand, (q - r) to the room
    and r back, so that the share r / q goes out again */
-static void a_leak_across_is_a_short_circuit(void **state)
+TEST(a_leak_across_is_a_short_circuit)
 {
     struct hand h = by_hand();
     struct dew_duct_run runs[7];
@@ -187,7 +184,6 @@ static void a_leak_across_is_a_short_circuit(void **state)
     struct dew_ducts *d;
     double across, net;
 
-    (void)state;
     for (int i = 0; i < 6; i++)
         runs[i] = h.runs[i];
     runs[6] = part("hole", B, C, DEW_BRANCH_FIXED, DEW_ROLE_PLAIN);
@@ -225,12 +221,11 @@ static void refused(const struct hand *h, const struct dew_duct_written *w,
     assert_string_equal(err.text, text);
 }
 
-static void bad_networks_are_named(void **state)
+TEST(bad_networks_are_named)
 {
     struct hand h = by_hand();
     struct dew_duct_written w = written(&h);
 
-    (void)state;
     w.run_count = 4;
     refused(&h, &w, "no way leads from node 'd' to a known pressure");
     w.run_count = 6;
@@ -254,7 +249,7 @@ static void bad_networks_are_named(void **state)
     dew_ducts_fan_close(h.fan);
 }
 
-static void a_state_that_is_not_is_refused(void **state)
+TEST(a_state_that_is_not_is_refused)
 {
     struct hand h = by_hand();
     struct dew_duct_written w = written(&h);
@@ -262,7 +257,6 @@ static void a_state_that_is_not_is_refused(void **state)
     struct dew_error err = {0};
     struct dew_ducts *d;
 
-    (void)state;
     assert_int_equal(dew_ducts_open_written(&d, &h.layout, &w, NULL), DEW_OK);
     assert_int_equal(dew_ducts_state(d, DEW_VENT_ON, 1, &s, &err), DEW_ERANGE);
     assert_string_equal(err.text, "no such state of the ducts");
@@ -271,16 +265,4 @@ static void a_state_that_is_not_is_refused(void **state)
     dew_ducts_fan_close(h.fan);
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(a_layout_written_out_does_the_same),
-        cmocka_unit_test(what_is_left_open_is_filled_in),
-        cmocka_unit_test(a_hand_made_one_is_set_to_its_flows),
-        cmocka_unit_test(a_leak_across_is_a_short_circuit),
-        cmocka_unit_test(bad_networks_are_named),
-        cmocka_unit_test(a_state_that_is_not_is_refused),
-    };
-
-    return cmocka_run_group_tests(tests, NULL, NULL);
-}
+RUN_TESTS("written");

@@ -38,9 +38,9 @@ static void noon_row(void **state)
     assert_near(dew_house_around_t(&a, &h), r->t, .05);
 }
 
-static void sol_air_is_the_handbooks(void **state)
+TEST(sol_air_is_the_handbooks)
 {
-    (void)state; /* worked: 77.3, 45.6, 21.7, 36.9 degC */
+    /* worked: 77.3, 45.6, 21.7, 36.9 degC */
     assert_near(dew_house_sol_air(33, 900, .9), 77.3, .05);
     assert_near(dew_house_sol_air(33, 900, .3), 45.6, .06);
     assert_near(dew_house_sol_air(25, 0, .9), 21.7, .05);
@@ -50,7 +50,7 @@ static void sol_air_is_the_handbooks(void **state)
 /* black shingles, vents of 1:300, outdoors 33.3 degC: 57.2 degC; "40 degF
    above ambient at the peak summer hour" (monitored houses in Florida, from
    memory of their summaries); nights are cooler than outdoors, by a little */
-static void measured_attics(void **state)
+TEST(measured_attics)
 {
     struct dew_attic attic = {.9, 0, .15, 6.5 * hour}; /* the preset */
     struct dew_around a = dew_house_attic(&attic);
@@ -58,14 +58,13 @@ static void measured_attics(void **state)
     double above = dew_house_around_t(&a, &peak) - 33.3;
     double below = 25 - dew_house_around_t(&a, &night);
 
-    (void)state;
     assert_true(above > 20 && above < 27);
     assert_true(below > 0 && below < 4);
 }
 
 /* limits: nothing known is the open air; earth and rooms hold a crawl space
    between them; a gale makes any space the outdoors */
-static void limits(void **state)
+TEST(limits)
 {
     struct dew_around none = {0}, crawl = dew_house_crawl(2 * hour);
     struct dew_around_hour h = {33.1, 700, 24.3, 17.9};
@@ -73,7 +72,6 @@ static void limits(void **state)
     struct dew_attic attic = {.6, 0, .15, 1e6 * hour};
     struct dew_around gale = dew_house_attic(&attic);
 
-    (void)state;
     assert_near(dew_house_around_t(&none, &h), 33.1, 0);
     assert_near(dew_house_around_t(&still, &h), (24.3 + 17.9) / 2, 1e-9);
     assert_near(dew_house_around_t(&gale, &h), 33.1, .01);
@@ -81,15 +79,5 @@ static void limits(void **state)
     assert_near(dew_house_around_t(&crawl, &h), 23.64, .01);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[16] = {
-        cmocka_unit_test(sol_air_is_the_handbooks),
-        cmocka_unit_test(measured_attics),
-        cmocka_unit_test(limits),
-    };
-    size_t n = 3;
-
-    ADD_ROWS(tests, n, noons, noon_row);
-    return _cmocka_run_group_tests("attic", tests, n, NULL, NULL);
-}
+ROWS(noons, noon_row);
+RUN_TESTS("attic");

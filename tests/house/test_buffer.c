@@ -48,19 +48,17 @@ static double value_of(const struct material *m)
 /* The cycle's constant: 2/pi sum sin^2(n pi / 3) / n^1.5, over sqrt(pi).  The
    sum is 3/4 zeta(3/2) (1 - 3^-3/2) = 1.58222; [RODE05] prints 0.00568 per %,
    and the last digit printed is the tolerance. */
-static void buffer_constant_is_its_series(void **state)
+TEST(buffer_constant_is_its_series)
 {
     const double zeta = 2.612375348685488; /* Riemann's, at 3/2 */
     double sum = 0.75 * zeta * (1.0 - 1.0 / (3.0 * sqrt(3.0)));
 
-    (void)state;
     assert_near(dew_house_buffer_value(1.0, 1.0) / sqrt(DEW_BUFFER_DAY),
                 2.0 / pi * sum / sqrt(pi), 0.0005);
 }
 
-static void aerated_concrete_has_its_value(void **state)
+TEST(aerated_concrete_has_its_value)
 {
-    (void)state;
     assert_near(1e7 * effusivity(aerated), 7.424, 0.0005);
     assert_near(10.0 * value_of(aerated), 2.899, 0.0006);
 }
@@ -195,13 +193,12 @@ static void uptake_stands_beside_the_half_space(void **state)
 
 /* The 8 h / 16 h cycle that defines the buffer value: between its ends the
    stores give and take 0.9935 of it (two stores of whole periods 0.863). */
-static void value_cycle_gives_the_value(void **state)
+TEST(value_cycle_gives_the_value)
 {
     double b, x[3] = {1 / 3.0, 1 / 3.0, 1 / 3.0};
     struct dew_buffer s = bare_stores(&b);
     double low = 0, held = 0;
 
-    (void)state;
     for (int day = 0; day < 200; day++)
         for (int i = 0; i < 2880; i++) {
             if (i == 0)
@@ -213,7 +210,7 @@ static void value_cycle_gives_the_value(void **state)
     assert_near((held - low) / 0.08, 0.9935, 0.0005);
 }
 
-static void houses_rise(void **state)
+TEST(houses_rise)
 {
     struct dew_buffer low =
         dew_house_buffer_house(DEW_HOLDS_LOW, 137.0, psat_20);
@@ -222,7 +219,6 @@ static void houses_rise(void **state)
     struct dew_buffer high =
         dew_house_buffer_house(DEW_HOLDS_HIGH, 137.0, psat_20);
 
-    (void)state;
     assert_near(low.surface_kg / 137.0, 0.494 * 0.125 / 1.0067, 1e-4);
     assert_near(mid.surface_kg / 137.0, 0.494 * 0.24 / 1.0067, 1e-4);
     assert_near(high.surface_kg / 137.0, 0.494 * 0.60 / 1.0067, 1e-4);
@@ -244,18 +240,7 @@ static void fault_names_its_member(void **state)
     assert_near(out.surface_kg, 3.25, 0.0);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[40] = {
-        cmocka_unit_test(buffer_constant_is_its_series),
-        cmocka_unit_test(aerated_concrete_has_its_value),
-        cmocka_unit_test(value_cycle_gives_the_value),
-        cmocka_unit_test(houses_rise),
-    };
-    size_t n = 4;
-
-    ADD_ROWS(tests, n, uptakes, uptake_stands_beside_the_half_space);
-    ADD_ROWS(tests, n, material_rows, stores_are_layers_of_the_day_s_depth);
-    ADD_ROWS(tests, n, fault_rows, fault_names_its_member);
-    return _cmocka_run_group_tests("house, buffer", tests, n, NULL, NULL);
-}
+ROWS(uptakes, uptake_stands_beside_the_half_space);
+ROWS(material_rows, stores_are_layers_of_the_day_s_depth);
+ROWS(fault_rows, fault_names_its_member);
+RUN_TESTS("house, buffer");

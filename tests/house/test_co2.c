@@ -80,12 +80,11 @@ static void night_builds_up(void **state)
 }
 
 /* A shut room takes all that is breathed: 1e6 x 7 ml/s x 3600 s / 30 m3. */
-static void shut_room_fills(void **state)
+TEST(shut_room_fills)
 {
     struct dew_co2_room room = {
         .volume = 30.0, .generation = 0.007e-3, .outdoors = 400.0};
 
-    (void)state;
     assert_near(dew_house_co2_step(&room, 417.0, 3600.0), 417.0 + 840.0, 1e-9);
     assert_nan(dew_house_co2_step(&room, 417.0, 0.0));
     room.flow = -0.001;
@@ -94,25 +93,15 @@ static void shut_room_fills(void **state)
     assert_nan(dew_house_co2_step(&room, 417.0, 3600.0));
 }
 
-static void adult_is_the_mean_and_warm(void **state)
+TEST(adult_is_the_mean_and_warm)
 {
-    (void)state;
     assert_near(1e3 * dew_house_co2_adult(1.2),
                 0.5 * (0.00478 + 0.00377) * 293.15 / 273.15, 1e-5);
     assert_nan(dew_house_basal(DEW_MALE, 2.9, 14.0));
     assert_nan(dew_house_co2_rise(1e-6, 0.0));
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[30] = {
-        cmocka_unit_test(adult_is_the_mean_and_warm),
-        cmocka_unit_test(shut_room_fills),
-    };
-    size_t n = 2;
-
-    ADD_ROWS(tests, n, person_rows, person_is_the_quoted);
-    ADD_ROWS(tests, n, rise_rows, rise_is_generation_over_flow);
-    ADD_ROWS(tests, n, night_rows, night_builds_up);
-    return _cmocka_run_group_tests("house, co2", tests, n, NULL, NULL);
-}
+ROWS(person_rows, person_is_the_quoted);
+ROWS(rise_rows, rise_is_generation_over_flow);
+ROWS(night_rows, night_builds_up);
+RUN_TESTS("house, co2");

@@ -129,14 +129,13 @@ static void form_gives_c(void **state)
     assert_near(c, row->c, 1e-11);
 }
 
-static void areas_turn_back_into_c(void **state)
+TEST(areas_turn_back_into_c)
 {
     const double c = 0.0417, n = 0.71, density = 1.083;
     struct dew_airtight door = {DEW_AIRTIGHT_AREA4,
                                 dew_house_area4(c, n, density), n, 0, density};
     double back;
 
-    (void)state;
     assert_int_equal(dew_house_airtight_c(&door, &back, NULL), DEW_OK);
     assert_near(back, c, 1e-16);
     /* 10 Pa and 0.611, [ASH-F16] eq. 41 */
@@ -156,11 +155,10 @@ static void factor_is_the_printed_one(void **state)
 /* Area at 4 Pa, normalized leakage 1000 (area / floor) (height / 2.5 m)^0.4
    [ASH-F16] eq. 46, and the standard's nl wsf floor / 7.3 in cfm and ft2 give
    back the published constant 0.052, [NREL-SWS], within 1 %. */
-static void credit_chain_gives_the_published_constant(void **state)
+TEST(credit_chain_gives_the_published_constant)
 {
     const double n = 0.65, flow50 = 0.7079, floor = 186.0, wsf = 0.57;
 
-    (void)state;
     for (int half = 2; half <= 6; half++) {
         double storeys = 0.5 * half;
         double area = dew_house_area4(flow50 / pow(50.0, n), n, 1.2);
@@ -187,11 +185,10 @@ static void fans_add_by_rule(void **state)
 
 /* [ASH-F16] eq. 51, closed form: the smaller flow, and the rest and nature in
    quadrature. */
-static void inward_is_total_less_supply(void **state)
+TEST(inward_is_total_less_supply)
 {
     const double total = 22.9 + hypot(61.3 - 22.9, 13.7);
 
-    (void)state;
     assert_near(dew_house_leakage_in(13.7, 61.3, 22.9), total - 61.3, 1e-13);
     assert_near(dew_house_leakage_in(13.7, 22.9, 61.3), total - 22.9, 1e-13);
     assert_near(dew_house_leakage_total(13.7, 61.3, 22.9), total, 1e-13);
@@ -225,12 +222,11 @@ static double exact_inflow(double half_c, double n, double s, double fan)
 /* Eq. 51 is a fit, not an identity: against the exact balance of two equal
    leaks it holds at both ends and runs from -9.5 % (fan 0.44 of nature) to
    +18.3 % (fan 1.58 of nature) between them (regression, n 0.65). */
-static void superposition_stays_near_the_mass_balance(void **state)
+TEST(superposition_stays_near_the_mass_balance)
 {
     const double n = 0.65, half_c = 0.021, s = 2.3;
     double nature = half_c * pow(s, n), most = 0.0, least = 2.0;
 
-    (void)state;
     for (int i = 0; i < 400; i++) {
         double fan = 0.02 * i * nature;
         double ratio = dew_house_leakage_total(nature, 0.0, fan) /
@@ -249,12 +245,11 @@ static void superposition_stays_near_the_mass_balance(void **state)
 
 /* Hood of 400 cfm: about 12 Pa at 1000 cfm50, 27 Pa at 600, n 0.65 (closed
    form). */
-static void imbalance_makes_pressure(void **state)
+TEST(imbalance_makes_pressure)
 {
     const double cfm = 0.3048 * 0.3048 * 0.3048 / 60.0;
     struct dew_leakage leak = {.c = 1000.0 * cfm / pow(50.0, 0.65), .n = 0.65};
 
-    (void)state;
     assert_near(dew_house_pressure(&leak, 0.0, 400.0 * cfm), -12.0, 0.5);
     leak.c *= 0.6;
     assert_near(dew_house_pressure(&leak, 0.0, 400.0 * cfm), -27.0, 0.5);
@@ -262,22 +257,20 @@ static void imbalance_makes_pressure(void **state)
     assert_near(dew_house_pressure(&leak, 0.031, 0.031), 0.0, 0.0);
 }
 
-static void given_flow_ignores_weather(void **state)
+TEST(given_flow_ignores_weather)
 {
     struct dew_leakage leak = dew_house_leakage_given(0.02, 0.65, 0.0143);
 
-    (void)state;
     assert_near(dew_house_leakage_natural(&leak, -17.3, 6.1), 0.0143, 0.0);
     assert_nan(dew_house_leakage_natural(&leak, 3.0, -0.1));
 }
 
-static void storeys_between_lie_between(void **state)
+TEST(storeys_between_lie_between)
 {
     struct dew_siting low = {1, 3, 1, 0}, mid = {1.5, 3, 1, 0},
                       high = {2, 3, 1, 0};
     struct dew_leakage a, b, c;
 
-    (void)state;
     assert_int_equal(dew_house_leakage_enhanced(0.04, 0.65, &low, &a, NULL), 0);
     assert_int_equal(dew_house_leakage_enhanced(0.04, 0.65, &mid, &b, NULL), 0);
     assert_int_equal(dew_house_leakage_enhanced(0.04, 0.65, &high, &c, NULL),
@@ -298,14 +291,13 @@ static void fault_names_its_member(void **state)
     assert_near(c, 7.25, 0.0);
 }
 
-static void siting_faults_leave_the_output(void **state)
+TEST(siting_faults_leave_the_output)
 {
     struct dew_siting bad = {2, 6, 0, 0};
     struct dew_leakage out = {.constant = 3.25};
     struct dew_error err = {0};
     char line[300];
 
-    (void)state;
     assert_int_equal(dew_house_leakage_enhanced(0.04, 0.65, &bad, &out, &err),
                      DEW_ERANGE);
     assert_string_equal(dew_error_line(&err, line, sizeof line),
@@ -313,26 +305,11 @@ static void siting_faults_leave_the_output(void **state)
     assert_near(out.constant, 3.25, 0.0);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[80] = {
-        cmocka_unit_test(areas_turn_back_into_c),
-        cmocka_unit_test(credit_chain_gives_the_published_constant),
-        cmocka_unit_test(inward_is_total_less_supply),
-        cmocka_unit_test(superposition_stays_near_the_mass_balance),
-        cmocka_unit_test(imbalance_makes_pressure),
-        cmocka_unit_test(given_flow_ignores_weather),
-        cmocka_unit_test(storeys_between_lie_between),
-        cmocka_unit_test(siting_faults_leave_the_output),
-    };
-    size_t n = 8;
-
-    ADD_ROWS(tests, n, area_rows, area_is_the_printed_one);
-    ADD_ROWS(tests, n, basic_rows, basic_gives_the_example);
-    ADD_ROWS(tests, n, enhanced_rows, enhanced_gives_the_example);
-    ADD_ROWS(tests, n, form_rows, form_gives_c);
-    ADD_ROWS(tests, n, factor_rows, factor_is_the_printed_one);
-    ADD_ROWS(tests, n, fan_rows, fans_add_by_rule);
-    ADD_ROWS(tests, n, fault_rows, fault_names_its_member);
-    return _cmocka_run_group_tests("house, leakage", tests, n, NULL, NULL);
-}
+ROWS(area_rows, area_is_the_printed_one);
+ROWS(basic_rows, basic_gives_the_example);
+ROWS(enhanced_rows, enhanced_gives_the_example);
+ROWS(form_rows, form_gives_c);
+ROWS(factor_rows, factor_is_the_printed_one);
+ROWS(fan_rows, fans_add_by_rule);
+ROWS(fault_rows, fault_names_its_member);
+RUN_TESTS("house, leakage");

@@ -111,12 +111,11 @@ static void critical_is_the_published(void **state)
 }
 
 /* Original kiln-dried surface 1.0665 weeks, spruce 1.7065 at 20 degC, 97 %. */
-static void wood_and_surface_change_the_start(void **state)
+TEST(wood_and_surface_change_the_start)
 {
     struct dew_mould_rule kiln = {.kiln_dried = 1}, spruce = {.spruce = 1};
     struct dew_mould_rule graded = {.by_class = 1, .spruce = 1};
 
-    (void)state;
     assert_near(dew_house_mould_start(&kiln, 20, 0.97), 1.0665, 5e-5);
     assert_near(dew_house_mould_start(&spruce, 20, 0.97), 1.7065, 5e-5);
     assert_near(dew_house_mould_start(&graded, 20, 0.97), 1.4835, 5.1e-5);
@@ -124,12 +123,11 @@ static void wood_and_surface_change_the_start(void **state)
 }
 
 /* From 1 after 30 dry days: 1 - 0.032/4 - 0.016 x 29 = 0.528 (closed form). */
-static void dry_days_take_it_back(void **state)
+TEST(dry_days_take_it_back)
 {
     struct dew_mould m = {1.0, 0.0}, slow = {1.0, 0.0}, low = {0.005, 0.0};
     struct dew_mould_rule quarter = {.decline = 0.25};
 
-    (void)state;
     for (int h = 0; h < 720; h++) {
         dew_house_mould_hour(&pine, 21.0, 0.43, &m);
         dew_house_mould_hour(&quarter, 21.0, 0.43, &slow);
@@ -142,12 +140,11 @@ static void dry_days_take_it_back(void **state)
     assert_near(low.index, 0.0, 0.0);
 }
 
-static void one_wet_hour_starts_the_clock_again(void **state)
+TEST(one_wet_hour_starts_the_clock_again)
 {
     struct dew_mould m = {2.0, 0.0};
     double before;
 
-    (void)state;
     for (int h = 0; h < 13; h++)
         dew_house_mould_hour(&pine, 21.0, 0.43, &m);
     dew_house_mould_hour(&pine, 21.0, 0.97, &m);
@@ -157,11 +154,10 @@ static void one_wet_hour_starts_the_clock_again(void **state)
     assert_near(before - m.index, 0.032 / 24.0, 1e-15);
 }
 
-static void nothing_grows_past_its_most(void **state)
+TEST(nothing_grows_past_its_most)
 {
     struct dew_mould m = {4.7, 0.0};
 
-    (void)state;
     dew_house_mould_hour(&pine, 20.0, 0.90, &m); /* most 3.995 */
     assert_near(m.index, 4.7, 0.0);
     dew_house_mould_hour(&pine, NAN, 0.90, &m);
@@ -169,18 +165,7 @@ static void nothing_grows_past_its_most(void **state)
     assert_near(dew_house_mould_most(&pine, 20, 1.07), 6.0, 1e-12);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[60] = {
-        cmocka_unit_test(wood_and_surface_change_the_start),
-        cmocka_unit_test(dry_days_take_it_back),
-        cmocka_unit_test(one_wet_hour_starts_the_clock_again),
-        cmocka_unit_test(nothing_grows_past_its_most),
-    };
-    size_t n = 4;
-
-    ADD_ROWS(tests, n, steady_rows, steady_climate_grows_as_worked_out);
-    ADD_ROWS(tests, n, graded_rows, class_grows_as_worked_out);
-    ADD_ROWS(tests, n, critical_rows, critical_is_the_published);
-    return _cmocka_run_group_tests("house, mould", tests, n, NULL, NULL);
-}
+ROWS(steady_rows, steady_climate_grows_as_worked_out);
+ROWS(graded_rows, class_grows_as_worked_out);
+ROWS(critical_rows, critical_is_the_published);
+RUN_TESTS("house, mould");

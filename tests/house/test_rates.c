@@ -151,11 +151,10 @@ static void effectiveness_is_the_exact_one(void **state)
 }
 
 /* A steady flow turned into a fan in pauses, and back. */
-static void a_steady_flow_comes_back(void **state)
+TEST(a_steady_flow_comes_back)
 {
     static const double share[] = {0.17, 0.41, 0.83, 1.0};
 
-    (void)state;
     for (int i = 0; i < 4; i++) {
         double volume = 413.0, cycle = 5.7 * 3600.0, flow = 0.031;
         double turns = flow * cycle / volume;
@@ -167,13 +166,12 @@ static void a_steady_flow_comes_back(void **state)
     assert_nan(dew_house_steady(0.0, 0.5, 3600.0, 400.0));
 }
 
-static void rules_end_where_they_end(void **state)
+TEST(rules_end_where_they_end)
 {
     struct dew_dwelling large = {5001 * ft2, 900, 3, 4};
     struct dew_dwelling small = {9.9, 30, 1, 1};
     struct dew_dwelling larger = {17000 * ft2, 900, 3, 4};
 
-    (void)state;
     assert_nan(dew_house_rate(DEW_RATE_IRC_2021_WA_TABLE, &large));
     assert_nan(dew_house_rate(DEW_RATE_622_2013_TABLE, &large));
     assert_nan(dew_house_rate(DEW_RATE_622_2013, &small));
@@ -187,9 +185,8 @@ static void rules_end_where_they_end(void **state)
     assert_non_null(strstr(dew_house_rate_words(DEW_RATE_622_2010), "0.01"));
 }
 
-static void credit_lowers_the_fan(void **state)
+TEST(credit_lowers_the_fan)
 {
-    (void)state;
     assert_near(dew_house_fan_rate(DEW_CREDIT_NONE, 48.1, 17.3, 0), 48.1, 0.0);
     assert_near(dew_house_fan_rate(DEW_CREDIT_2013, 48.1, 17.3, 0), 30.8,
                 1e-13);
@@ -207,32 +204,20 @@ static void credit_lowers_the_fan(void **state)
     assert_near(dew_house_fan_rate(DEW_CREDIT_2016, 48.1, 50.0, 1), 0.0, 0.0);
 }
 
-static void local_rows_are_found(void **state)
+TEST(local_rows_are_found)
 {
     const struct dew_exhaust_rule *rules;
     size_t count;
 
-    (void)state;
     rules = dew_house_locals(&count);
     assert_int_equal(count, 22);
     assert_near(rules[0].flow, 100 * cfm, 1e-15); /* 62.2, kitchen */
     assert_near(rules[1].changes, 5.0, 0.0);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[80] = {
-        cmocka_unit_test(rules_end_where_they_end),
-        cmocka_unit_test(credit_lowers_the_fan),
-        cmocka_unit_test(local_rows_are_found),
-        cmocka_unit_test(a_steady_flow_comes_back),
-    };
-    size_t n = 4;
-
-    ADD_ROWS(tests, n, irc_wa_rows, washington_table_is_the_printed);
-    ADD_ROWS(tests, n, model_rows, model_table_is_the_printed);
-    ADD_ROWS(tests, n, table_rows, ashrae_table_is_the_printed);
-    ADD_ROWS(tests, n, asked_rows, rule_asks_the_printed);
-    ADD_ROWS(tests, n, effectiveness_rows, effectiveness_is_the_exact_one);
-    return _cmocka_run_group_tests("house, rates", tests, n, NULL, NULL);
-}
+ROWS(irc_wa_rows, washington_table_is_the_printed);
+ROWS(model_rows, model_table_is_the_printed);
+ROWS(table_rows, ashrae_table_is_the_printed);
+ROWS(asked_rows, rule_asks_the_printed);
+ROWS(effectiveness_rows, effectiveness_is_the_exact_one);
+RUN_TESTS("house, rates");

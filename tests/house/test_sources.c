@@ -62,11 +62,10 @@ static void range_ends_where_the_source_does(void **state)
 
 /* 0.4 L of each m2 of bare ground a day [BRANZ14]; 3 lb of 1000 ft2 of slab
    [CD06], 453.6 g and 92.9 m2. */
-static void bare_ground_is_the_published(void **state)
+TEST(bare_ground_is_the_published)
 {
     const double slab = 3 * 0.45359237 / 92.90304 * 100;
 
-    (void)state;
     assert_near(dew_house_amount("bare_crawl_space")->likely, 0.4 * 100, 1e-9);
     assert_near(dew_house_amount("damp_slab")->likely, slab, 0.05);
 }
@@ -88,12 +87,11 @@ static void body_is_the_published(void **state)
     assert_true(body->water > 0.44 * pint / 4);
 }
 
-static void every_amount_has_source_and_order(void **state)
+TEST(every_amount_has_source_and_order)
 {
     size_t count;
     const struct dew_amount *rows = dew_house_amounts(&count);
 
-    (void)state;
     assert_true(count > 25);
     for (size_t i = 0; i < count; i++) {
         assert_true(rows[i].low <= rows[i].likely);
@@ -114,14 +112,13 @@ static double sum_of(const double day[24])
     return sum;
 }
 
-static void shapes_sum_to_one(void **state)
+TEST(shapes_sum_to_one)
 {
     struct dew_shape shape;
     struct dew_error err = {0};
     char line[300];
     size_t i;
 
-    (void)state;
     for (i = 0; dew_house_shape_name(i) != NULL; i++) {
         assert_int_equal(dew_house_shape(dew_house_shape_name(i), &shape, NULL),
                          DEW_OK);
@@ -135,9 +132,8 @@ static void shapes_sum_to_one(void **state)
 }
 
 /* Heat, water and CO2 of a week, summed again hour by hour over activities. */
-static void habits_give_their_own_sums(void **state)
+TEST(habits_give_their_own_sums)
 {
-    (void)state;
     for (size_t i = 0; dew_house_habit_at(i) != NULL; i++) {
         const struct dew_habit *habit = dew_house_habit_at(i);
         struct dew_people people = {.gains_w = 417.0};
@@ -170,14 +166,13 @@ static void habits_give_their_own_sums(void **state)
 /* 0.44 pint an hour for four, [AO88]: 1.25 kg a day each, children among
    them; ours are grown and give more, no more than at rest by [ASH-F18] all
    day but for 8 h of sleep. */
-static void a_person_at_home_gives_about_a_litre(void **state)
+TEST(a_person_at_home_gives_about_a_litre)
 {
     struct dew_people people = {0};
     struct dew_water water;
     struct dew_error err = {0};
     char line[300];
 
-    (void)state;
     assert_int_equal(dew_house_people(1.0, dew_house_habit("all_day"), &people,
                                       &water, NULL),
                      DEW_OK);
@@ -192,13 +187,12 @@ static void a_person_at_home_gives_about_a_litre(void **state)
 }
 
 /* At the state it was told in, a felt source gives its daily figure back. */
-static void felt_source_gives_its_day(void **state)
+TEST(felt_source_gives_its_day)
 {
     struct dew_water plants = dew_house_felt(DEW_SOURCE_plants, 0.43);
     struct dew_water slab = dew_house_felt(DEW_SOURCE_ground, 1.7);
     double pv = 0.5 * dew_air_pws(20.0);
 
-    (void)state;
     assert_near(plants.rate * pv * 86400.0, 0.43, 1e-14);
     assert_near(plants.heat_share, 1.0, 0.0);
     assert_near(dew_house_told(&plants), 0.43, 1e-14);
@@ -208,12 +202,11 @@ static void felt_source_gives_its_day(void **state)
     assert_near(slab.heat_share, 1.0, 0.0);
 }
 
-static void drying_gives_back_its_water(void **state)
+TEST(drying_gives_back_its_water)
 {
     struct dew_water d = dew_house_drying(937.0, 171.0, 12.0);
     double steps = 0.0;
 
-    (void)state;
     assert_near(dew_house_dried(&d, 12.0, 12.0 + 171.0), 468.5, 1e-10);
     assert_near(dew_house_dried(&d, 0.0, 1e6), 937.0, 1e-9);
     assert_near(dew_house_dried(&d, 0.0, 12.0), 0.0, 0.0);
@@ -224,7 +217,7 @@ static void drying_gives_back_its_water(void **state)
     assert_near(dew_house_dried(&d, 12.0, 12.001) / 0.001, d.per_day, 1e-4);
 }
 
-static void total_is_spread(void **state)
+TEST(total_is_spread)
 {
     struct dew_water water[DEW_SOURCES] = {{0}};
     struct dew_shape shape;
@@ -232,7 +225,6 @@ static void total_is_spread(void **state)
     double sum = 0.0;
     char line[300];
 
-    (void)state;
     assert_int_equal(dew_house_shape("waking", &shape, NULL), DEW_OK);
     assert_int_equal(dew_house_spread_total(11.3, &shape, water, NULL), DEW_OK);
     assert_near(water[DEW_SOURCE_other].per_day, 11.3, 0.0);
@@ -250,22 +242,7 @@ static void total_is_spread(void **state)
                         "total: -1 is outside 0 .. 500 kg/day");
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[40] = {
-        cmocka_unit_test(every_amount_has_source_and_order),
-        cmocka_unit_test(shapes_sum_to_one),
-        cmocka_unit_test(habits_give_their_own_sums),
-        cmocka_unit_test(a_person_at_home_gives_about_a_litre),
-        cmocka_unit_test(felt_source_gives_its_day),
-        cmocka_unit_test(drying_gives_back_its_water),
-        cmocka_unit_test(total_is_spread),
-        cmocka_unit_test(bare_ground_is_the_published),
-    };
-    size_t n = 8;
-
-    ADD_ROWS(tests, n, published_rows, amount_is_the_published);
-    ADD_ROWS(tests, n, end_rows, range_ends_where_the_source_does);
-    ADD_ROWS(tests, n, body_rows, body_is_the_published);
-    return _cmocka_run_group_tests("house, sources", tests, n, NULL, NULL);
-}
+ROWS(published_rows, amount_is_the_published);
+ROWS(end_rows, range_ends_where_the_source_does);
+ROWS(body_rows, body_is_the_published);
+RUN_TESTS("house, sources");

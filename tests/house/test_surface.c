@@ -64,11 +64,10 @@ static void surface_is_the_figure(void **state)
 
 /* [DIN4108-2]: dew points 9.3 and 12.0 degC at 20 degC and 50 and 60 %; 12.6
    degC and 0.70 for 80 % at the surface, -5 degC outdoors. */
-static void din_anchors_hold(void **state)
+TEST(din_anchors_hold)
 {
     double least = 0.705; /* printed 0.70 */
 
-    (void)state;
     assert_near(dew_air_t_pws(0.5 * dew_air_pws(20.0)), 9.3, 0.05);
     assert_near(dew_air_t_pws(0.6 * dew_air_pws(20.0)), 12.0, 0.05);
     assert_near(dew_house_surface_t(least, 20.0, -5.0), 12.6, 0.05);
@@ -82,11 +81,10 @@ static void winter_limit_is_the_table(void **state)
     assert_near(dew_house_winter_limit(celsius(row->f)), row->limit, 0.0);
 }
 
-static void trade_limit_stays_below_the_glass(void **state)
+TEST(trade_limit_stays_below_the_glass)
 {
     double factor = dew_house_factor(2.84, DEW_FILM_TRADE);
 
-    (void)state;
     for (int i = 0; i < 56; i++) {
         double te = -35.0 + 0.7 * i;
 
@@ -97,37 +95,24 @@ static void trade_limit_stays_below_the_glass(void **state)
     assert_nan(dew_house_winter_limit(NAN));
 }
 
-static void outside_gives_nan(void **state)
+TEST(outside_gives_nan)
 {
-    (void)state;
     assert_nan(dew_house_factor(9.0, DEW_FILM_GLASS));
     assert_nan(dew_house_surface_t(1.01, 20.0, 3.0));
     assert_nan(dew_house_surface_rh(0.7, 20.0, 3.0, 1.2));
     assert_true(dew_house_wets_at(0.6, 20.0, 31.0) > 1.0);
 }
 
-static void films_before_they_run_off(void **state)
+TEST(films_before_they_run_off)
 {
     struct dew_surface pane = dew_house_surface(DEW_GLASS, 0.64, 13.0);
     struct dew_surface corner = dew_house_surface(DEW_CORNER, 0.7, 2.0);
 
-    (void)state;
     assert_near(pane.film_max, 0.65, 1e-15);
     assert_near(corner.film_max, 0.4, 1e-15);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[40] = {
-        cmocka_unit_test(din_anchors_hold),
-        cmocka_unit_test(trade_limit_stays_below_the_glass),
-        cmocka_unit_test(outside_gives_nan),
-        cmocka_unit_test(films_before_they_run_off),
-    };
-    size_t n = 4;
-
-    ADD_ROWS(tests, n, trade_rows, glass_wets_at_the_figure);
-    ADD_ROWS(tests, n, metric_rows, surface_is_the_figure);
-    ADD_ROWS(tests, n, winter_rows, winter_limit_is_the_table);
-    return _cmocka_run_group_tests("house, surface", tests, n, NULL, NULL);
-}
+ROWS(trade_rows, glass_wets_at_the_figure);
+ROWS(metric_rows, surface_is_the_figure);
+ROWS(winter_rows, winter_limit_is_the_table);
+RUN_TESTS("house, surface");

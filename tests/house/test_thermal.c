@@ -60,11 +60,10 @@ static const struct fault { const char *text; struct dew_fabric_nodes in; } faul
 };
 /* clang-format on */
 
-static void conductances_are_the_standards(void **state)
+TEST(conductances_are_the_standards)
 {
     struct dew_thermal n = room(60.0, 0.0);
 
-    (void)state;
     assert_near(n.h_is, 1552.5, 1e-10);
     assert_near(n.h_ms, 2275.0, 1e-10);
     assert_near(n.h_em, 61.62528, 5e-6);
@@ -75,18 +74,17 @@ static void conductances_are_the_standards(void **state)
 
 /* With the ground at the outdoors' temperature the split must not show: the
    two paths beyond the mass, in series with it, add to the losses given. */
-static void ground_and_wall_add_to_their_losses(void **state)
+TEST(ground_and_wall_add_to_their_losses)
 {
     struct dew_thermal n = room(41.3, 18.7);
     double beyond = n.h_em + n.h_ground;
 
-    (void)state;
     assert_near(1.0 / (1.0 / n.h_ms + 1.0 / beyond), 60.0, 1e-12);
     assert_near(n.h_em / n.h_ground, 41.3 / 18.7, 1e-13);
     assert_near(beyond, room(60.0, 0.0).h_em, 1e-12);
 }
 
-static void losses_add_by_kind(void **state)
+TEST(losses_add_by_kind)
 {
     const struct dew_part parts[] = {{DEW_PART_OPAQUE, 93.4, 0.21},
                                      {DEW_PART_GLAZED, 17.3, 1.34},
@@ -99,7 +97,6 @@ static void losses_add_by_kind(void **state)
     struct dew_error err = {0};
     char line[300];
 
-    (void)state;
     assert_int_equal(dew_house_losses(parts, 5, &out, NULL), DEW_OK);
     assert_near(out.opaque, 34.174, 1e-12);
     assert_near(out.glazed, 26.962, 1e-12);
@@ -110,7 +107,7 @@ static void losses_add_by_kind(void **state)
     assert_near(out.opaque, 34.174, 1e-12);
 }
 
-static void facades_fill_and_stop(void **state)
+TEST(facades_fill_and_stop)
 {
     struct dew_thermal n = room(60.0, 0.0);
     struct dew_facade south = {180.0, 90.0, dew_house_aperture(9.7, 0.8, 0.55),
@@ -118,7 +115,6 @@ static void facades_fill_and_stop(void **state)
     struct dew_error err = {0};
     char line[300];
 
-    (void)state;
     assert_near(south.aperture, 4.268, 1e-12);
     assert_near(south.absorbing, 0.171120, 1e-12);
     for (int i = 0; i < DEW_FACADES; i++)
@@ -131,13 +127,12 @@ static void facades_fill_and_stop(void **state)
 }
 
 /* Monthly means of a known wave, integrated exactly, give the wave back. */
-static void wave_comes_back_from_monthly_means(void **state)
+TEST(wave_comes_back_from_monthly_means)
 {
     const double mean = 8.7, swing = 13.9, coldest = 27.3;
     double monthly[12];
     struct dew_wave wave;
 
-    (void)state;
     for (int m = 0; m < 12; m++) {
         double a = 2 * pi * (m / 12.0 - coldest / 365.0);
         double b = 2 * pi * ((m + 1) / 12.0 - coldest / 365.0);
@@ -169,7 +164,7 @@ static void slab_has_the_tabled_u(void **state)
 }
 
 /* Insulation slows the loss; the standard's two forms meet within 1 %. */
-static void slab_insulation_lowers_the_loss(void **state)
+TEST(slab_insulation_lowers_the_loss)
 {
     struct dew_slab slab = {
         .area = 112.0, .perimeter = 44.7, .wall = 0.35, .soil = DEW_SOIL_SAND};
@@ -177,7 +172,6 @@ static void slab_insulation_lowers_the_loss(void **state)
     struct dew_earth earth = {0};
     double before = INFINITY;
 
-    (void)state;
     for (int i = 0; i <= 120; i++) {
         slab.resistance = 0.1 * i;
         assert_int_equal(dew_house_slab(&slab, &outdoors, &earth, NULL),
@@ -215,12 +209,11 @@ static void basement_has_the_standards_u(void **state)
 }
 
 /* [ISO13370]: its formulas meet those of the slab, by hand 0.7886 W/(m2 K). */
-static void basement_of_no_depth_is_a_slab(void **state)
+TEST(basement_of_no_depth_is_a_slab)
 {
     struct dew_slab slab = {90.0, 38.0, 0.3, 0.0, DEW_SOIL_SAND, 0.0, 0.15};
     struct dew_earth flat = earth_below(&slab), e;
 
-    (void)state;
     assert_near(flat.loss / 90.0, 0.7886, 0.00005);
     slab.depth = 1e-7;
     e = earth_below(&slab);
@@ -229,7 +222,7 @@ static void basement_of_no_depth_is_a_slab(void **state)
     assert_near(e.lean, flat.lean, 1e-7);
 }
 
-static void slab_fault_names_its_member(void **state)
+TEST(slab_fault_names_its_member)
 {
     struct dew_slab slab = {90.0, 38.0, 0.3, 0.0, DEW_SOIL_SAND, 6.2, 0.15};
     struct dew_wave outdoors = {9.3, 8.1, 25.0};
@@ -237,7 +230,6 @@ static void slab_fault_names_its_member(void **state)
     struct dew_earth out = {.loss = 3.25};
     char line[300];
 
-    (void)state;
     assert_int_equal(dew_house_slab(&slab, &outdoors, &out, &err), DEW_ERANGE);
     assert_string_equal(dew_error_line(&err, line, sizeof line),
                         "depth: 6.2 is outside 0 .. 6 m");
@@ -249,12 +241,11 @@ static void slab_fault_names_its_member(void **state)
     assert_near(out.loss, 3.25, 0.0);
 }
 
-static void ground_node_is_coldest_on_its_day(void **state)
+TEST(ground_node_is_coldest_on_its_day)
 {
     struct dew_earth earth = {11.0, {10.9, 3.7, 57.0}, 0.07};
     struct dew_thermal n = room(60.0, 10.0);
 
-    (void)state;
     dew_house_set_ground(&n, &earth);
     assert_near(n.floor_lean, 0.07, 0.0);
     assert_near(dew_house_ground_t(&n, 57.0), 7.2, 1e-12);
@@ -281,9 +272,8 @@ static void sky_takes_the_standards_watts(void **state)
                 0.05);
 }
 
-static void sky_outside_its_range_is_no_number(void **state)
+TEST(sky_outside_its_range_is_no_number)
 {
-    (void)state;
     assert_nan(dew_house_sky(-1.0, 0.3, 0.5));
     assert_nan(dew_house_sky(100.0, -0.3, 0.5));
     assert_nan(dew_house_sky(100.0, 0.3, 1.01));
@@ -301,25 +291,8 @@ static void fault_names_its_member(void **state)
     assert_near(out.h_is, 3.25, 0.0);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[60] = {
-        cmocka_unit_test(conductances_are_the_standards),
-        cmocka_unit_test(ground_and_wall_add_to_their_losses),
-        cmocka_unit_test(losses_add_by_kind),
-        cmocka_unit_test(facades_fill_and_stop),
-        cmocka_unit_test(wave_comes_back_from_monthly_means),
-        cmocka_unit_test(slab_insulation_lowers_the_loss),
-        cmocka_unit_test(ground_node_is_coldest_on_its_day),
-        cmocka_unit_test(basement_of_no_depth_is_a_slab),
-        cmocka_unit_test(slab_fault_names_its_member),
-        cmocka_unit_test(sky_outside_its_range_is_no_number),
-    };
-    size_t n = 10;
-
-    ADD_ROWS(tests, n, slab_rows, slab_has_the_tabled_u);
-    ADD_ROWS(tests, n, basement_rows, basement_has_the_standards_u);
-    ADD_ROWS(tests, n, sky_rows, sky_takes_the_standards_watts);
-    ADD_ROWS(tests, n, fault_rows, fault_names_its_member);
-    return _cmocka_run_group_tests("house, thermal", tests, n, NULL, NULL);
-}
+ROWS(slab_rows, slab_has_the_tabled_u);
+ROWS(basement_rows, basement_has_the_standards_u);
+ROWS(sky_rows, sky_takes_the_standards_watts);
+ROWS(fault_rows, fault_names_its_member);
+RUN_TESTS("house, thermal");

@@ -6,11 +6,10 @@
 
 static const struct dew_windows habit = {0.11, 13.5, 21.5, 0};
 
-static void share_rises_smoothly(void **state)
+TEST(share_rises_smoothly)
 {
     double before = 0.0, slope = 0.0;
 
-    (void)state;
     for (int i = 0; i < 1500; i++) {
         double share = dew_house_window_share(&habit, 10.0 + 0.01 * i, 0);
 
@@ -26,11 +25,10 @@ static void share_rises_smoothly(void **state)
     assert_near(dew_house_window_share(&habit, 15.5, 0), 0.15625, 1e-15);
 }
 
-static void cooling_shuts_them(void **state)
+TEST(cooling_shuts_them)
 {
     struct dew_windows never = habit;
 
-    (void)state;
     never.flow = 0.0;
     assert_near(dew_house_window_share(&habit, 23.0, 1), 0.0, 0.0);
     assert_near(dew_house_window_share(&never, 23.0, 0), 0.0, 0.0);
@@ -38,11 +36,10 @@ static void cooling_shuts_them(void **state)
 }
 
 /* A day at once and 24 hours one by one remember the same. */
-static void running_mean_forgets_a_fifth_a_day(void **state)
+TEST(running_mean_forgets_a_fifth_a_day)
 {
     double mean = 7.3;
 
-    (void)state;
     for (int h = 0; h < 24; h++)
         mean = dew_house_running_mean(mean, 17.3, 1.0);
     assert_near(mean, 17.3 - 0.8 * 10.0, 1e-12);
@@ -51,11 +48,10 @@ static void running_mean_forgets_a_fifth_a_day(void **state)
 }
 
 /* 24 degC and 60 %: dew point 15.8 degC, 11.2 g/kg. */
-static void dry_air_alone_is_let_in(void **state)
+TEST(dry_air_alone_is_let_in)
 {
     double p = 101325.0, limit = dew_air_w(24.0, 0.60, p);
 
-    (void)state;
     assert_near(dew_air_dew(limit, p), 15.8, 0.05);
     assert_true(dew_house_window_dries(0.0090, 0.0095, 24.0, 0.60, p));
     assert_false(dew_house_window_dries(0.0096, 0.0095, 24.0, 0.60, p));
@@ -64,14 +60,4 @@ static void dry_air_alone_is_let_in(void **state)
     assert_false(dew_house_window_dries(NAN, 0.0130, 24.0, 0.60, p));
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(share_rises_smoothly),
-        cmocka_unit_test(cooling_shuts_them),
-        cmocka_unit_test(running_mean_forgets_a_fifth_a_day),
-        cmocka_unit_test(dry_air_alone_is_let_in),
-    };
-
-    return cmocka_run_group_tests_name("house, windows", tests, NULL, NULL);
-}
+RUN_TESTS("house, windows");

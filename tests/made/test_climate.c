@@ -20,14 +20,13 @@ static struct dew_climate find(const char *words)
     return place;
 }
 
-static void every_place_is_whole(void **state)
+TEST(every_place_is_whole)
 {
     struct dew_climate place;
     struct dew_error list[4] = {{0}};
     struct dew_faults faults = {list, COUNT_OF(list), 0};
     size_t count = 0;
 
-    (void)state;
     for (size_t at = 0; dew_climate_next(&at, &place); count++)
         dew_climate_check(&place, place.site.id, &faults);
     if (faults.count > 0)
@@ -37,11 +36,10 @@ static void every_place_is_whole(void **state)
 }
 
 /* The first row of the file, by hand. */
-static void a_row_is_read_in_si(void **state)
+TEST(a_row_is_read_in_si)
 {
     struct dew_climate p = find("690150");
 
-    (void)state;
     assert_string_equal(p.site.name, "Twentynine Palms");
     assert_string_equal(p.state, "CA");
     assert_near(p.site.longitude, -116.167, 1e-12);
@@ -142,11 +140,10 @@ static void a_name_is_made_fit_to_read(void **state)
 }
 
 /* None is empty or has a mark that the table's words must not have. */
-static void every_name_is_fit_to_read(void **state)
+TEST(every_name_is_fit_to_read)
 {
     struct dew_climate place;
 
-    (void)state;
     for (size_t at = 0; dew_climate_next(&at, &place);) {
         const char *s = place.shown;
 
@@ -160,25 +157,23 @@ static void every_name_is_fit_to_read(void **state)
     }
 }
 
-static void many_answers_are_cut_short(void **state)
+TEST(many_answers_are_cut_short)
 {
     struct dew_climate place;
     struct dew_error err = {0};
 
-    (void)state;
     assert_int_equal(dew_climate_find("wa", &place, &err), DEW_EAMBIGUOUS);
     assert_non_null(strstr(err.text, "places answer to \"wa\": "));
     assert_non_null(strstr(err.text, ", ...; add the state"));
 }
 
-static void the_nearest_come_first(void **state)
+TEST(the_nearest_come_first)
 {
     struct dew_nearby list[5];
     size_t count = 0;
     struct dew_climate place;
     double best = INFINITY;
 
-    (void)state;
     assert_int_equal(dew_climate_near(44.98, -93.27, list, 5, &count, NULL),
                      DEW_OK);
     assert_int_equal(count, 5);
@@ -199,13 +194,12 @@ static void the_nearest_come_first(void **state)
     assert_near(list[0].distance, best, 1.0);
 }
 
-static void a_position_off_the_globe_is_refused(void **state)
+TEST(a_position_off_the_globe_is_refused)
 {
     struct dew_nearby list[1];
     struct dew_error err = {0};
     size_t count = 77;
 
-    (void)state;
     assert_int_equal(dew_climate_near(93.5, 0.0, list, 1, &count, &err),
                      DEW_ERANGE);
     assert_string_equal(err.text, "latitude 93.5 is outside -90 .. 90");
@@ -238,12 +232,11 @@ static char *file_of(char *out, size_t size, const char *first,
 
 #define GOOD_3 "3,51.3,6.9,40,1,5,9,1,3.1,0.7,0.4,2.9,0.6,4.1,3.2,1.1,0.4,1009"
 
-static void a_typed_place_is_read(void **state)
+TEST(a_typed_place_is_read)
 {
     char text[4000];
     struct dew_climate p;
 
-    (void)state;
     file_of(text, sizeof text, "pressure_hpa", GOOD_3);
     assert_int_equal(dew_climate_read(text, strlen(text), "x.csv", &p, NULL),
                      DEW_OK);
@@ -276,12 +269,11 @@ static void few_of(char *text, size_t size, const struct dew_climate *p,
     }
 }
 
-static void what_is_not_given_is_lent(void **state)
+TEST(what_is_not_given_is_lent)
 {
     struct dew_climate p = find("726580"), q;
     char text[4000];
 
-    (void)state;
     few_of(text, sizeof text, &p, p.site.latitude);
     assert_int_equal(dew_climate_read(text, strlen(text), "x.csv", &q, NULL),
                      DEW_OK);
@@ -297,12 +289,11 @@ static void what_is_not_given_is_lent(void **state)
     }
 }
 
-static void south_of_the_equator_it_is_half_a_year_on(void **state)
+TEST(south_of_the_equator_it_is_half_a_year_on)
 {
     struct dew_climate p = find("726580"), q;
     char text[4000];
 
-    (void)state;
     few_of(text, sizeof text, &p, -p.site.latitude);
     assert_int_equal(dew_climate_read(text, strlen(text), "x.csv", &q, NULL),
                      DEW_OK);
@@ -312,7 +303,7 @@ static void south_of_the_equator_it_is_half_a_year_on(void **state)
     assert_near(q.month[0].solar / p.month[6].solar, 1.07, 0.01);
 }
 
-static void the_middle_of_highest_and_lowest_will_do(void **state)
+TEST(the_middle_of_highest_and_lowest_will_do)
 {
     static const char text[] =
         "month,lat_deg,lon_deg,elevation_m,utc_offset_h,t_max_c,t_min_c,"
@@ -325,14 +316,13 @@ static void the_middle_of_highest_and_lowest_will_do(void **state)
         "11,43,-79,100,-5,8,2,0\n12,43,-79,100,-5,2,-3,-5\n";
     struct dew_climate q;
 
-    (void)state;
     assert_int_equal(dew_climate_read(text, sizeof text - 1, "x.csv", &q, NULL),
                      DEW_OK);
     assert_near(q.month[3].t, 7.5, 1e-12);
     assert_true(q.lent[0] != '\0');
 }
 
-static void needed_columns_are_named(void **state)
+TEST(needed_columns_are_named)
 {
     static const char text[] =
         "month,lat_deg,lon_deg,elevation_m,utc_offset_h,t_max_c\n";
@@ -341,7 +331,6 @@ static void needed_columns_are_named(void **state)
     struct dew_climate q;
     char line[400];
 
-    (void)state;
     assert_int_equal(
         dew_climate_read(text, sizeof text - 1, "x.csv", &q, &faults),
         DEW_EMISSING);
@@ -395,13 +384,12 @@ static void every_fault_is_told(void **state)
 }
 
 /* The table itself is a file in the form that people may write. */
-static void the_table_reads_as_a_file(void **state)
+TEST(the_table_reads_as_a_file)
 {
     const char *names = strchr(dew__data_climates_csv, '\n') + 1;
     const char *end = names;
     struct dew_climate a = find("690150"), b;
 
-    (void)state;
     for (int i = 0; i < 13; i++)
         end = strchr(end, '\n') + 1;
     assert_int_equal(
@@ -412,26 +400,7 @@ static void the_table_reads_as_a_file(void **state)
     assert_string_equal(b.shown, b.site.name); /* as it was typed */
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[48] = {
-        cmocka_unit_test(every_place_is_whole),
-        cmocka_unit_test(a_row_is_read_in_si),
-        cmocka_unit_test(many_answers_are_cut_short),
-        cmocka_unit_test(the_nearest_come_first),
-        cmocka_unit_test(a_position_off_the_globe_is_refused),
-        cmocka_unit_test(a_typed_place_is_read),
-        cmocka_unit_test(what_is_not_given_is_lent),
-        cmocka_unit_test(south_of_the_equator_it_is_half_a_year_on),
-        cmocka_unit_test(the_middle_of_highest_and_lowest_will_do),
-        cmocka_unit_test(needed_columns_are_named),
-        cmocka_unit_test(the_table_reads_as_a_file),
-        cmocka_unit_test(every_name_is_fit_to_read),
-    };
-    size_t n = 12;
-
-    ADD_ROWS(tests, n, name_rows, a_name_is_made_fit_to_read);
-    ADD_ROWS(tests, n, find_rows, a_place_is_found_by_words);
-    ADD_ROWS(tests, n, fault_rows, every_fault_is_told);
-    return _cmocka_run_group_tests("weather, climate", tests, n, NULL, NULL);
-}
+ROWS(name_rows, a_name_is_made_fit_to_read);
+ROWS(find_rows, a_place_is_found_by_words);
+ROWS(fault_rows, every_fault_is_told);
+RUN_TESTS("weather, climate");

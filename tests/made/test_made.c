@@ -119,12 +119,11 @@ static void plausible(const struct dew_hour *h, size_t count)
     }
 }
 
-static void every_place_meets_its_figures(void **state)
+TEST(every_place_meets_its_figures)
 {
     struct dew_climate place;
     struct worst w = {0};
 
-    (void)state;
     for (size_t at = 0; dew_climate_next(&at, &place);) {
         struct dew_year *year = make(&place, 1, 0);
         size_t count;
@@ -152,14 +151,13 @@ static void every_place_meets_its_figures(void **state)
 }
 
 /* Months of many years stray around the figures, not to one side of them. */
-static void many_years_stray_around_the_figures(void **state)
+TEST(many_years_stray_around_the_figures)
 {
     enum { YEARS = 60 };
     struct dew_climate place = find("722020");
     double t = 0.0, td = 0.0, hours_all = 0.0;
     size_t n;
 
-    (void)state;
     for (int y = 1; y <= YEARS; y++) {
         struct dew_year *year = make(&place, 5, y);
         const struct dew_hour *h = dew_year_hours(year, &n);
@@ -179,7 +177,7 @@ static void many_years_stray_around_the_figures(void **state)
     assert_near(td / hours_all, 0.0, 0.26);
 }
 
-static void the_same_seed_makes_the_same_year(void **state)
+TEST(the_same_seed_makes_the_same_year)
 {
     struct dew_climate place = find("726580");
     struct dew_year *a = make(&place, 41, 3), *b = make(&place, 41, 3);
@@ -187,7 +185,6 @@ static void the_same_seed_makes_the_same_year(void **state)
     size_t n;
     const struct dew_hour *hours = dew_year_hours(a, &n);
 
-    (void)state;
     assert_memory_equal(hours, dew_year_hours(b, &n), n * sizeof *hours);
     assert_memory_not_equal(hours, dew_year_hours(c, &n), n * sizeof *hours);
     assert_memory_not_equal(hours, dew_year_hours(d, &n), n * sizeof *hours);
@@ -199,14 +196,13 @@ static void the_same_seed_makes_the_same_year(void **state)
 }
 
 /* Rounded as the header says, so that the last bit does not show. */
-static void values_are_rounded(void **state)
+TEST(values_are_rounded)
 {
     struct dew_climate place = find("722020");
     struct dew_year *year = make(&place, 5, 0);
     size_t n;
     const struct dew_hour *h = dew_year_hours(year, &n);
 
-    (void)state;
     for (size_t i = 0; i < n; i++) {
         assert_near(remainder(h[i].t, 0.01), 0.0, 1e-9);
         assert_near(remainder(dew_air_dew_liquid(h[i].w, h[i].p), 0.01), 0.0,
@@ -239,14 +235,13 @@ static double scatter_of(double a, double second, int n)
  * Many years: the months' means scatter as the mean of n such days does, less
  * the share of the season that every January has, and lie around the figures.
  */
-static void many_years_scatter_as_their_days_make_them(void **state)
+TEST(many_years_scatter_as_their_days_make_them)
 {
     enum { YEARS = 120 };
     struct dew_climate place = find("726580");
     const struct dew_normal *january = &place.month[0];
     double t[YEARS], a, slope, season, want;
 
-    (void)state;
     for (int y = 0; y < YEARS; y++) {
         struct dew_year *year = make(&place, 9, y + 1);
         size_t n;
@@ -265,14 +260,13 @@ static void many_years_scatter_as_their_days_make_them(void **state)
 }
 
 /* Days hang together as the table says, over many years. */
-static void days_have_the_table_s_lag_and_correlation(void **state)
+TEST(days_have_the_table_s_lag_and_correlation)
 {
     enum { YEARS = 60 };
     struct dew_climate place = find("723170");
     const struct dew_normal *july = &place.month[6];
     double lag = 0.0, both = 0.0, sd = 0.0, lean = 0.0;
 
-    (void)state;
     for (int y = 0; y < YEARS; y++) {
         struct dew_year *year = make(&place, 100 + (unsigned)y, 0);
         size_t n;
@@ -297,14 +291,13 @@ static void days_have_the_table_s_lag_and_correlation(void **state)
     assert_true(lean < -0.4); /* to the dry side */
 }
 
-static void figures_that_cannot_be_are_refused(void **state)
+TEST(figures_that_cannot_be_are_refused)
 {
     struct dew_climate place = find("727930");
     struct dew_made how = {.seed = 1};
     struct dew_year *year = (struct dew_year *)(uintptr_t)1;
     struct dew_error err = {0};
 
-    (void)state;
     place.month[4].t_lag = 1.2;
     assert_int_equal(dew_made_open(&place, &how, &year, &err), DEW_ERANGE);
     assert_null(year);
@@ -369,20 +362,5 @@ static void odd_figures_still_make_weather(void **state)
     }
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[32] = {
-        cmocka_unit_test(every_place_meets_its_figures),
-        cmocka_unit_test(many_years_stray_around_the_figures),
-        cmocka_unit_test(the_same_seed_makes_the_same_year),
-        cmocka_unit_test(values_are_rounded),
-        cmocka_unit_test(many_years_scatter_as_their_days_make_them),
-        cmocka_unit_test(days_have_the_table_s_lag_and_correlation),
-        cmocka_unit_test(figures_that_cannot_be_are_refused),
-    };
-
-    size_t n = 7;
-
-    ADD_ROWS(tests, n, odd_rows, odd_figures_still_make_weather);
-    return _cmocka_run_group_tests("weather, made", tests, n, NULL, NULL);
-}
+ROWS(odd_rows, odd_figures_still_make_weather);
+RUN_TESTS("weather, made");

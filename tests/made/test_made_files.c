@@ -80,12 +80,6 @@ static void the_file_reads_whole(void **state)
     dew_year_close(r.year);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[16] = {0};
-    size_t n = 0;
-
-    ADD_ROWS(tests, n, file_rows, the_file_is_made_anew);
-    ADD_ROWS(tests, n, file_rows, the_file_reads_whole);
-    return _cmocka_run_group_tests("weather, made files", tests, n, NULL, NULL);
-}
+ROWS(file_rows, the_file_is_made_anew);
+ROWS(file_rows, the_file_reads_whole);
+RUN_TESTS("weather, made files");

@@ -257,15 +257,8 @@ static void the_sun_agrees_with_the_files(void **state)
     assert_near(dark / sum, 0.0, 0.001);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[48] = {0};
-    size_t n = 0;
-
-    ADD_ROWS(tests, n, counts, made_years_are_as_damp_as_real_ones);
-    ADD_ROWS(tests, n, end_rows, made_months_reach_as_far_as_real_ones);
-    ADD_ROWS(tests, n, places, the_split_is_as_near_as_stated);
-    ADD_ROWS(tests, n, places, the_sun_agrees_with_the_files);
-    return _cmocka_run_group_tests("weather, made and real", tests, n, NULL,
-                                   NULL);
-}
+ROWS(counts, made_years_are_as_damp_as_real_ones);
+ROWS(end_rows, made_months_reach_as_far_as_real_ones);
+ROWS(places, the_split_is_as_near_as_stated);
+ROWS(places, the_sun_agrees_with_the_files);
+RUN_TESTS("weather, made and real");

@@ -34,13 +34,12 @@ void *realloc(void *old, size_t size)
     return refused() ? NULL : __libc_realloc(old, size);
 }
 
-static void march_allocates_nothing_in_a_year(void **state)
+TEST(march_allocates_nothing_in_a_year)
 {
     struct dew_case c = lively_case();
     struct lively run;
     long before;
 
-    (void)state;
     lively_open(&run, &c);
     before = calls;
     while (lively_step(&run)) {
@@ -49,26 +48,17 @@ static void march_allocates_nothing_in_a_year(void **state)
     lively_close(&run);
 }
 
-static void march_open_survives_no_memory(void **state)
+TEST(march_open_survives_no_memory)
 {
     struct dew_case c = lively_case();
     struct dew_hour first = lively_weather(0);
     struct dew_march *m = (void *)1;
     struct dew_error err = {0};
 
-    (void)state;
     refuse_from = calls;
     assert_int_equal(dew_march_open(&m, &c, &first, &err), DEW_EMEM);
     refuse_from = -1;
     assert_null(m);
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(march_allocates_nothing_in_a_year),
-        cmocka_unit_test(march_open_survives_no_memory),
-    };
-
-    return cmocka_run_group_tests_name("march, memory", tests, NULL, NULL);
-}
+RUN_TESTS("march, memory");

@@ -111,14 +111,13 @@ static void blower_and_compressor_run_alike(void **state)
 
 /* By the clock for 48 minutes an hour: what cooling leaves of them is at low
    flow, closed form. */
-static void the_rest_of_its_minutes_is_at_low_flow(void **state)
+TEST(the_rest_of_its_minutes_is_at_low_flow)
 {
     struct dew_hour out;
     struct dew_case c = pinned(3600.0, &out);
     struct dew_handler *h = &c.plant.handlers[0];
     struct dew_result r;
 
-    (void)state;
     h->mode = DEW_BLOWER_MINUTES;
     h->minutes = 0.8;
     h->off_delay = h->still = 0.0;
@@ -185,13 +184,12 @@ static double sum_back(const struct dew_result r[HOURS])
 
 /* Hour by hour through days that are never steady: as long as the compressor
    runs, the blower does. */
-static void their_hours_are_equal_in_weather_too(void **state)
+TEST(their_hours_are_equal_in_weather_too)
 {
     static const double c_d[] = {0.0, 0.07, 0.25};
     static struct dew_result r[HOURS];
     double before = 0.0;
 
-    (void)state;
     for (size_t i = 0; i < COUNT_OF(c_d); i++) {
         struct dew_case c = damp(DEW_BLOWER_AUTO, 0.0, 0.0);
         double blower = 0.0, run = 0.0;
@@ -208,15 +206,13 @@ static void their_hours_are_equal_in_weather_too(void **state)
     }
 }
 
-static void on_gives_back_more_than_auto_in_every_hour_with_a_cycle(
-    void **state)
+TEST(on_gives_back_more_than_auto_in_every_hour_with_a_cycle)
 {
     struct dew_case autos = damp(DEW_BLOWER_AUTO, 90.0, 0.02);
     struct dew_case on = damp(DEW_BLOWER_ON, 90.0, 0.02);
     static struct dew_result a[HOURS], b[HOURS];
     int cycles = 0;
 
-    (void)state;
     march_days(&autos, a);
     march_days(&on, b);
     for (int h = 1; h < HOURS; h++) {
@@ -230,14 +226,13 @@ static void on_gives_back_more_than_auto_in_every_hour_with_a_cycle(
 
 /* Longer delays and more drift put more water back and make the house damper;
    ON above all of them. */
-static void wetter_readings_are_wetter_in_order(void **state)
+TEST(wetter_readings_are_wetter_in_order)
 {
     static const double delay[] = {0.0, 30.0, 60.0, 90.0, 90.0};
     static const double still[] = {0.0, 0.0, 0.004, 0.004, 0.02};
     static struct dew_result r[HOURS];
     double rh = 0.0, back = -1.0;
 
-    (void)state;
     for (int i = 0; i < 6; i++) {
         struct dew_case c = i < 5 ? damp(DEW_BLOWER_AUTO, delay[i], still[i])
                                   : damp(DEW_BLOWER_ON, 60.0, 0.004);
@@ -251,14 +246,13 @@ static void wetter_readings_are_wetter_in_order(void **state)
 
 /* 8 h without a cycle: at most what drifting air can carry, 0.13 kg for 2.5
    tons; this coil is 9 kW.  By hand, see tests/plant/test_coil_store.c. */
-static void a_night_without_a_cycle_gives_little_back(void **state)
+TEST(a_night_without_a_cycle_gives_little_back)
 {
     struct dew_case c = damp(DEW_BLOWER_AUTO, 60.0, 0.004);
     static struct dew_result r[HOURS];
     double back = 0.0, held;
     int idle = 0;
 
-    (void)state;
     c.house.people.gains_w = 0.0;
     march_days(&c, r);
     for (int h = HOURS - 24; h < HOURS; h++) {
@@ -275,12 +269,11 @@ static void a_night_without_a_cycle_gives_little_back(void **state)
 
 /* At its low stage all day: the blower's share of air is what its use says,
    and more air for the same capacity takes out less water. */
-static void the_low_stage_moves_the_air_it_is_told(void **state)
+TEST(the_low_stage_moves_the_air_it_is_told)
 {
     static const double air[] = {0.6, 0.75, 0.9};
     double dry = 1.0;
 
-    (void)state;
     for (size_t i = 0; i < COUNT_OF(air); i++) {
         struct dew_hour out = outdoors(29.0, 0.72);
         struct dew_case c = cooled();
@@ -302,20 +295,6 @@ static void the_low_stage_moves_the_air_it_is_told(void **state)
     }
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[32] = {
-        cmocka_unit_test(
-            on_gives_back_more_than_auto_in_every_hour_with_a_cycle),
-        cmocka_unit_test(the_rest_of_its_minutes_is_at_low_flow),
-        cmocka_unit_test(their_hours_are_equal_in_weather_too),
-        cmocka_unit_test(the_low_stage_moves_the_air_it_is_told),
-        cmocka_unit_test(wetter_readings_are_wetter_in_order),
-        cmocka_unit_test(a_night_without_a_cycle_gives_little_back),
-    };
-    size_t n = 6;
-
-    ADD_ROWS(tests, n, cycling_rows, blower_and_compressor_run_alike);
-    ADD_ROWS(tests, n, delays, the_march_puts_back_what_the_delay_dries);
-    return _cmocka_run_group_tests("march, blowers", tests, n, NULL, NULL);
-}
+ROWS(cycling_rows, blower_and_compressor_run_alike);
+ROWS(delays, the_march_puts_back_what_the_delay_dries);
+RUN_TESTS("march, blowers");

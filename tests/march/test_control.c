@@ -38,12 +38,11 @@ static struct dew_tally day_of(const struct dew_case *c, double t, double rh)
     return sum;
 }
 
-static void boost_by_humidity_brings_more_air_and_less_damp(void **state)
+TEST(boost_by_humidity_brings_more_air_and_less_damp)
 {
     struct dew_case c = room(21.0);
     struct dew_tally usual = day_of(&c, 11.0, 0.8), boost;
 
-    (void)state;
     assert_near(usual.fresh_sum / 24.0, 0.040, 1e-12);
     assert_true(usual.rh_sum / 24.0 > 0.55);
     c.plant.control.boost_rh = 0.50;
@@ -57,14 +56,13 @@ static void boost_by_humidity_brings_more_air_and_less_damp(void **state)
 
 /* Drawn in is told apart from what is delivered, and goes with the running;
    without a ventilator nothing runs, whatever its schedule says. */
-static void an_exhaust_fan_draws_while_it_runs(void **state)
+TEST(an_exhaust_fan_draws_while_it_runs)
 {
     struct dew_case c = room(21.0);
     struct dew_path on = {.exhaust = 0.040, .drawn = 0.040, .fan_w = 12.0};
     struct dew_path none = {0};
     struct dew_tally sum;
 
-    (void)state;
     set_path(&c, DEW_VENT_ON, &on);
     set_path(&c, DEW_VENT_BOOST, &on);
     all_day(c.plant.control.on_weekday, 0.35);
@@ -82,14 +80,13 @@ static void an_exhaust_fan_draws_while_it_runs(void **state)
 }
 
 /* 40 L/s are asked for; drawn air counts in full, one hour below it does not */
-static void hours_short_of_air_count_what_is_drawn(void **state)
+TEST(hours_short_of_air_count_what_is_drawn)
 {
     struct dew_limits limits = {0.6, 0.3};
     struct dew_date date = {0, 7, 14, 13, 0, 1};
     struct dew_result r = {.rh = 0.45, .fresh = 0.012, .drawn = 0.028};
     struct dew_tally sum = {0};
 
-    (void)state;
     dew_tally_add(&sum, &limits, 0.040, &date, &r);
     assert_near(sum.fresh_short, 0.0, 0.0);
     r.drawn = 0.027;
@@ -98,12 +95,11 @@ static void hours_short_of_air_count_what_is_drawn(void **state)
     assert_near(sum.drawn_sum, 0.055, 1e-15);
 }
 
-static void boost_by_events_lasts_as_long_as_they_do(void **state)
+TEST(boost_by_events_lasts_as_long_as_they_do)
 {
     struct dew_case c = room(21.0);
     struct dew_tally boost;
 
-    (void)state;
     c.plant.control.event_boost = 0.5;
     c.plant.control.events[6] = 0.9;
     c.plant.control.events[18] = 0.4;
@@ -117,12 +113,11 @@ static void boost_by_events_lasts_as_long_as_they_do(void **state)
     assert_near(boost.fresh_sum, 0.070 * 0.65, 1e-9);
 }
 
-static void lockout_keeps_water_out_and_a_least_of_air(void **state)
+TEST(lockout_keeps_water_out_and_a_least_of_air)
 {
     struct dew_case c = room(24.0);
     struct dew_tally open, shut, drier;
 
-    (void)state;
     c.house.water[DEW_SOURCE_other].per_day = 1.0;
     c.plant.dryer = (struct dew_dryer){.rate = 4e-4,
                                        .factor = 6e-7,
@@ -149,12 +144,11 @@ static void lockout_keeps_water_out_and_a_least_of_air(void **state)
     assert_near(drier.fresh_sum, open.fresh_sum, 1e-9);
 }
 
-static void a_winter_target_keeps_the_house_from_drying_out(void **state)
+TEST(a_winter_target_keeps_the_house_from_drying_out)
 {
     struct dew_case c = room(21.0);
     struct dew_tally usual, target, colder;
 
-    (void)state;
     c.house.water[DEW_SOURCE_other].per_day = 4.0;
     usual = day_of(&c, -10.0, 0.8);
     assert_true(usual.rh_sum / 24.0 < 0.25);
@@ -173,12 +167,11 @@ static void a_winter_target_keeps_the_house_from_drying_out(void **state)
     assert_true(day_of(&c, -10.0, 0.8).fresh_sum >= 0.9 * usual.fresh_sum);
 }
 
-static void free_cooling_passes_the_core_by(void **state)
+TEST(free_cooling_passes_the_core_by)
 {
     struct dew_case c = room(25.0);
     struct dew_tally through, round;
 
-    (void)state;
     through = day_of(&c, 17.0, 0.6);
     c.plant.control.bypass_low = 13.0;
     c.plant.control.bypass_indoor = 23.0;
@@ -192,12 +185,11 @@ static void free_cooling_passes_the_core_by(void **state)
 }
 
 /* As many owners leave it: off, or a low share of the hours. */
-static void left_off_it_brings_nothing(void **state)
+TEST(left_off_it_brings_nothing)
 {
     struct dew_case c = room(21.0);
     struct dew_tally usual, off, low;
 
-    (void)state;
     c.house.water[DEW_SOURCE_other].per_day = 0.7; /* else it is saturated */
     usual = day_of(&c, 8.0, 0.8);
     all_day(c.plant.control.on_weekday, 0.0);
@@ -214,13 +206,12 @@ static void left_off_it_brings_nothing(void **state)
 
 /* What is listed for an hour of the day happens in that one: hour 1 is the
    list's first. */
-static void each_hour_has_its_own_of_the_lists(void **state)
+TEST(each_hour_has_its_own_of_the_lists)
 {
     struct dew_case c = room(21.0);
     struct dew_hour out = outdoors(8.0, 0.8);
     struct dew_march *m;
 
-    (void)state;
     for (int h = 0; h < 24; h++) {
         c.plant.control.on_weekday[h] = 0.01 * (h + 1);
         c.plant.control.on_weekend[h] = 0.02 * (h + 1);
@@ -246,12 +237,11 @@ static void each_hour_has_its_own_of_the_lists(void **state)
 }
 
 /* What frost takes of a ventilator's time is not fresh air. */
-static void frost_takes_its_share_of_the_air(void **state)
+TEST(frost_takes_its_share_of_the_air)
 {
     struct dew_case c = room(21.0);
     struct dew_tally sum;
 
-    (void)state;
     c.plant.frost = (struct dew_frost_rule){.strategy = DEW_FROST_RECIRCULATE,
                                             .start = -5.0,
                                             .deep = -20.0,
@@ -282,12 +272,11 @@ static struct dew_case with_fans(void)
 }
 
 /* Each fan takes its share of its own event's water, and no other's. */
-static void local_fans_take_water_before_it_mixes(void **state)
+TEST(local_fans_take_water_before_it_mixes)
 {
     struct dew_case c = with_fans();
     struct dew_tally t = day_of(&c, 8.0, 0.8);
 
-    (void)state;
     assert_near(t.water.showers, 0.6 * 1.1, 1e-9);
     assert_near(t.water.cooking, 0.6 * 1.3, 1e-9);
     assert_near(t.water.laundry, 0.6 * 0.7, 1e-9);
@@ -300,13 +289,12 @@ static void local_fans_take_water_before_it_mixes(void **state)
 }
 
 /* [ASH-F16] eq. 51, each fan's state at its full flow. */
-static void local_fans_draw_air_in(void **state)
+TEST(local_fans_draw_air_in)
 {
     struct dew_case c = with_fans();
     struct dew_tally t = day_of(&c, 8.0, 0.8);
     double nature = 0.011, leak = (1.0 - 0.15) * nature, worst, all = 0.0;
 
-    (void)state;
     for (int e = 0; e < DEW_LOCALS; e++) {
         double flow = 0.023 + 0.031 * e;
 
@@ -321,22 +309,4 @@ static void local_fans_draw_air_in(void **state)
     assert_true(t.pressure_all_min < 2.0 * t.pressure_min);
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(boost_by_humidity_brings_more_air_and_less_damp),
-        cmocka_unit_test(an_exhaust_fan_draws_while_it_runs),
-        cmocka_unit_test(hours_short_of_air_count_what_is_drawn),
-        cmocka_unit_test(boost_by_events_lasts_as_long_as_they_do),
-        cmocka_unit_test(each_hour_has_its_own_of_the_lists),
-        cmocka_unit_test(frost_takes_its_share_of_the_air),
-        cmocka_unit_test(lockout_keeps_water_out_and_a_least_of_air),
-        cmocka_unit_test(a_winter_target_keeps_the_house_from_drying_out),
-        cmocka_unit_test(free_cooling_passes_the_core_by),
-        cmocka_unit_test(left_off_it_brings_nothing),
-        cmocka_unit_test(local_fans_take_water_before_it_mixes),
-        cmocka_unit_test(local_fans_draw_air_in),
-    };
-
-    return cmocka_run_group_tests_name("march, control", tests, NULL, NULL);
-}
+RUN_TESTS("march, control");

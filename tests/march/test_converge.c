@@ -74,11 +74,5 @@ static void half_hours_follow_the_integrator(void **state)
     assert_true(fabs(got.humid_a - got.humid_b) <= 3.0);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[COUNT_OF(rows)] = {0};
-    size_t n = 0;
-
-    ADD_ROWS(tests, n, rows, half_hours_follow_the_integrator);
-    return _cmocka_run_group_tests("march, convergence", tests, n, NULL, NULL);
-}
+ROWS(rows, half_hours_follow_the_integrator);
+RUN_TESTS("march, convergence");

@@ -132,25 +132,16 @@ static void run_time_of_a_month(void **state)
                 0.02 * r->coil);
 }
 
-static void net_is_gross_less_the_blower(void **state)
+TEST(net_is_gross_less_the_blower)
 {
     struct dew_handler h = {0};
 
-    (void)state; /* gross 8181 W; 1858 W compressor and 108 W outdoor fan */
+    /* gross 8181 W; 1858 W compressor and 108 W outdoor fan */
     assert_int_equal(dew_plant_coil_gross(&label, &h, NULL), DEW_OK);
     assert_near(h.capacity, 8181.0, 1e-9);
     assert_near(h.capacity / h.cop, 1858.0 + 108.0, 1.0);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[32] = {
-        cmocka_unit_test(net_is_gross_less_the_blower),
-    };
-    size_t n = 1;
-
-    ADD_ROWS(tests, n, rows, month);
-    ADD_ROWS(tests, n, rows, run_time_of_a_month);
-    return _cmocka_run_group_tests("march, cooling cases", tests, n, NULL,
-                                   NULL);
-}
+ROWS(rows, month);
+ROWS(rows, run_time_of_a_month);
+RUN_TESTS("march, cooling cases");

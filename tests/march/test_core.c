@@ -67,7 +67,7 @@ static void condensing_raises_recovery_and_drains(void **state)
 /* What the supply air gains the exhaust air loses, [ASH-F1] eq. 43.  The dry
    effectiveness is that of this moist air: rated in drier air it would leave
    0.5 % of the vapour's own heat out. */
-static void heat_is_kept_across_the_core(void **state)
+TEST(heat_is_kept_across_the_core)
 {
     struct dew_case c = damp_room(day_of(0.47));
     double w = dew_air_w(22.0, 0.47, p0), water, t4, lost;
@@ -76,7 +76,6 @@ static void heat_is_kept_across_the_core(void **state)
     struct dew_core_wet alone;
     struct dew_result r;
 
-    (void)state;
     dew_plant_core_wet(&in, &alone);
     c.paths[DEW_VENT_ON][0].sensible = alone.dry;
     r = rest(&c, -13.7);
@@ -90,12 +89,11 @@ static void heat_is_kept_across_the_core(void **state)
     assert_true(r.core_drained < -r.water.fresh);
 }
 
-static void a_dry_house_has_the_dry_core(void **state)
+TEST(a_dry_house_has_the_dry_core)
 {
     struct dew_case c = damp_room(day_of(0.12)), plain = c;
     struct dew_result r = rest(&c, -4.3), same;
 
-    (void)state;
     plain.paths[DEW_VENT_ON][0].condensing = 0.0;
     same = rest(&plain, -4.3);
     assert_near(r.core_drained, 0.0, 0.0);
@@ -104,13 +102,12 @@ static void a_dry_house_has_the_dry_core(void **state)
 }
 
 /* Less exhaust air is cooled further: each kg of it drains more. */
-static void unequal_flows_condense_by_their_own_air(void **state)
+TEST(unequal_flows_condense_by_their_own_air)
 {
     struct dew_case c = damp_room(day_of(0.47));
     struct dew_result equal, less;
     double flow = 0.041 * dew_air_density_run(p0) * 3600.0, water;
 
-    (void)state;
     equal = rest(&c, -9.7);
     c.paths[DEW_VENT_ON][0].exhaust = 0.8 * 0.041;
     less = rest(&c, -9.7);
@@ -121,12 +118,11 @@ static void unequal_flows_condense_by_their_own_air(void **state)
     assert_near(less.core_drained, 0.0, 0.0); /* past what is known */
 }
 
-static void bypassed_core_condenses_nothing(void **state)
+TEST(bypassed_core_condenses_nothing)
 {
     struct dew_case c = damp_room(day_of(0.62));
     struct dew_result r;
 
-    (void)state;
     c.plant.control.bypass_low = -20.0;
     c.plant.control.bypass_indoor = 15.0;
     r = rest(&c, 2.0);
@@ -136,13 +132,12 @@ static void bypassed_core_condenses_nothing(void **state)
 }
 
 /* Preheat lifts the air that the core meets to where frost begins. */
-static void preheat_warms_what_the_core_meets(void **state)
+TEST(preheat_warms_what_the_core_meets)
 {
     struct dew_case c = damp_room(day_of(0.35));
     struct dew_result bare, warm;
     double per_k = 0.041 * dew_air_density_run(p0) * 1006.0;
 
-    (void)state;
     bare = rest(&c, -5.0);
     c.plant.frost.strategy = DEW_FROST_PREHEAT;
     c.plant.frost.start = -5.0;
@@ -156,17 +151,5 @@ static void preheat_warms_what_the_core_meets(void **state)
     assert_near(warm.supply_t, bare.supply_t, 1e-6);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[16] = {
-        cmocka_unit_test(heat_is_kept_across_the_core),
-        cmocka_unit_test(a_dry_house_has_the_dry_core),
-        cmocka_unit_test(unequal_flows_condense_by_their_own_air),
-        cmocka_unit_test(bypassed_core_condenses_nothing),
-        cmocka_unit_test(preheat_warms_what_the_core_meets),
-    };
-    size_t n = 5;
-
-    ADD_ROWS(tests, n, bands, condensing_raises_recovery_and_drains);
-    return _cmocka_run_group_tests("march, core", tests, n, NULL, NULL);
-}
+ROWS(bands, condensing_raises_recovery_and_drains);
+RUN_TESTS("march, core");

@@ -28,9 +28,8 @@ static void follow(struct habit *k, const struct dew_case *c, int hour)
 }
 
 /* A year of a house, cooled or not: an uncooled one airs all summer. */
-static void windows_stay_shut_for_a_day_after_cooling(void **state)
+TEST(windows_stay_shut_for_a_day_after_cooling)
 {
-    (void)state;
     for (int cooled = 0; cooled < 2; cooled++) {
         struct dew_case c = lively_case();
         struct dew_hour before = lively_weather(0);
@@ -49,14 +48,13 @@ static void windows_stay_shut_for_a_day_after_cooling(void **state)
 
 /* Through a year: open where the habit says so and the air outdoors is the
    drier, from the hour's start to its end; what is let in takes water out. */
-static void who_looks_at_the_dew_point_lets_no_water_in(void **state)
+TEST(who_looks_at_the_dew_point_lets_no_water_in)
 {
     struct dew_case c = lively_case();
     struct lively run;
     double mean = lively_weather(0).t;
     int open = 0, shut = 0;
 
-    (void)state;
     c.house.windows.by_dew_point = 1;
     c.limits.too_humid = 0.55;
     lively_open(&run, &c);
@@ -84,13 +82,12 @@ static void who_looks_at_the_dew_point_lets_no_water_in(void **state)
 
 /* A shower at 7 by the wall, set points and a fan's hours by it too: in summer
    they come an hour earlier by the sun. */
-static void people_live_by_their_clock(void **state)
+TEST(people_live_by_their_clock)
 {
     struct dew_case c = bare_case(300.0, 20.0);
     struct dew_hour out = lively_weather(0);
     double *fan = c.plant.exhausts[DEW_LOCAL_BATH].hours;
 
-    (void)state;
     c.clock = DEW_CLOCK_US;
     c.site.utc_offset = -6.0;
     all_day(c.house.water[DEW_SOURCE_showers].shape.weekday, 0.0);
@@ -117,13 +114,4 @@ static void people_live_by_their_clock(void **state)
         }
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(windows_stay_shut_for_a_day_after_cooling),
-        cmocka_unit_test(people_live_by_their_clock),
-        cmocka_unit_test(who_looks_at_the_dew_point_lets_no_water_in),
-    };
-
-    return cmocka_run_group_tests_name("march, drive", tests, NULL, NULL);
-}
+RUN_TESTS("march, drive");

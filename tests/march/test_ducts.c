@@ -45,13 +45,12 @@ static void weighed_row(void **state)
 }
 
 /* outdoor air through the idle unit, in its own row of the ledger */
-static void an_idle_unit_is_a_named_flow(void **state)
+TEST(an_idle_unit_is_a_named_flow)
 {
     static struct house h;
     struct dew_result got;
     double rho = dew_air_density_run(p0), idle, gap;
 
-    (void)state;
     house_of(&h, DEW_LAYOUT_mix, 1);
     h.c.plant.handlers[0].mode = DEW_BLOWER_ON;
     all_day(h.c.plant.control.on_weekday, .37);
@@ -76,13 +75,12 @@ static void an_idle_unit_is_a_named_flow(void **state)
 }
 
 /* leaks of return and supply ducts outside: each its own way */
-static void leaks_outside_change_the_house_air(void **state)
+TEST(leaks_outside_change_the_house_air)
 {
     static struct house h;
     struct dew_result tight, leaky;
     double rho = dew_air_density_run(p0);
 
-    (void)state;
     house_of(&h, DEW_LAYOUT_own_ducts, 1);
     h.c.plant.handlers[0].mode = DEW_BLOWER_ON;
     tight = last_hour(&h.c, 28.3, .47);
@@ -114,12 +112,11 @@ static struct dew_result without_inlet(const struct house *h)
     return last_hour(&c, 29.1, .81);
 }
 
-static void outdoor_air_that_meets_the_coil_first_dries_better(void **state)
+TEST(outdoor_air_that_meets_the_coil_first_dries_better)
 {
     static struct house h;
     struct dew_result mixed, first;
 
-    (void)state;
     house_of(&h, DEW_LAYOUT_mix, 1);
     cool(&h, 1);
     first = last_hour(&h.c, 29.1, .81);
@@ -138,12 +135,11 @@ static void outdoor_air_that_meets_the_coil_first_dries_better(void **state)
 }
 
 /* two equal handlers that run alike are one of both their sizes */
-static void two_alike_are_one_twice_as_large(void **state)
+TEST(two_alike_are_one_twice_as_large)
 {
     static struct house one, two;
     struct dew_result a, b;
 
-    (void)state;
     house_of(&one, DEW_LAYOUT_mix, 1);
     house_of(&two, DEW_LAYOUT_mix, 2);
     cool(&one, 1);
@@ -170,12 +166,11 @@ static void watch(struct house *h)
     dew_ducts_watch_of(&h->layout, &h->c.watch);
 }
 
-static void a_bare_intake_is_wet_while_the_ventilator_runs(void **state)
+TEST(a_bare_intake_is_wet_while_the_ventilator_runs)
 {
     static struct house h;
     struct dew_result bare, clad;
 
-    (void)state;
     house_of(&h, DEW_LAYOUT_own_ducts, 1);
     all_day(h.c.plant.control.on_weekday, .63);
     all_day(h.c.plant.control.on_weekend, .63);
@@ -196,12 +191,11 @@ static void a_bare_intake_is_wet_while_the_ventilator_runs(void **state)
     assert_near(clad.ducts[DEW_SPOT_exhaust], 0, 0);
 }
 
-static void fresh_air_wets_a_cold_trunk(void **state)
+TEST(fresh_air_wets_a_cold_trunk)
 {
     static struct house h;
     struct dew_result r;
 
-    (void)state;
     house_of(&h, DEW_LAYOUT_supply_tie, 1);
     cool(&h, 1);
     watch(&h);
@@ -218,7 +212,7 @@ static void fresh_air_wets_a_cold_trunk(void **state)
 }
 
 /* by hand from the paths: fresh by the core, and through the idle unit */
-static void cold_air_at_the_heater_is_counted(void **state)
+TEST(cold_air_at_the_heater_is_counted)
 {
     static struct house h;
     struct dew_tally sum = {0};
@@ -226,7 +220,6 @@ static void cold_air_at_the_heater_is_counted(void **state)
     struct dew_path *on, *off;
     double t_on, t_off;
 
-    (void)state;
     house_of(&h, DEW_LAYOUT_mix, 1);
     h.c.house.comfort.given = 0;
     all_day(h.c.house.comfort.heat, 19.3);
@@ -274,13 +267,12 @@ static void heated(struct house *h)
  * house's temperature and what heats it, and keeps 1 - E of its difference to
  * outdoors; the return's likewise.
  */
-static void a_trunk_outside_loses_heat(void **state)
+TEST(a_trunk_outside_loses_heat)
 {
     static struct house h;
     struct dew_result in, out;
     double rho = dew_air_density_run(p0), m, t_warm, lost;
 
-    (void)state;
     heated(&h);
     in = last_hour(&h.c, -11.3, .7);
     assert_near(in.heat.ductwall, 0, 0);
@@ -299,13 +291,12 @@ static void a_trunk_outside_loses_heat(void **state)
 }
 
 /* circulating air through them costs without any heating */
-static void low_flow_through_a_trunk_outside_costs_too(void **state)
+TEST(low_flow_through_a_trunk_outside_costs_too)
 {
     static struct house h;
     struct dew_result out;
     double rho = dew_air_density_run(p0);
 
-    (void)state;
     heated(&h);
     h.c.plant.heater.by_air = 0; /* heaters in the rooms */
     h.c.plant.handlers[0].mode = DEW_BLOWER_ON;
@@ -319,12 +310,11 @@ static void low_flow_through_a_trunk_outside_costs_too(void **state)
         .002 * fabs(out.heat.ductwall));
 }
 
-static void a_trunk_outside_loses_cold(void **state)
+TEST(a_trunk_outside_loses_cold)
 {
     static struct house h;
     struct dew_result in, out;
 
-    (void)state;
     house_of(&h, DEW_LAYOUT_own_ducts, 1);
     cool(&h, 1);
     in = last_hour(&h.c, 33.1, .41);
@@ -337,22 +327,5 @@ static void a_trunk_outside_loses_cold(void **state)
     assert_true(out.duty.cool > in.duty.cool);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[32] = {
-        cmocka_unit_test(a_trunk_outside_loses_heat),
-        cmocka_unit_test(low_flow_through_a_trunk_outside_costs_too),
-        cmocka_unit_test(a_trunk_outside_loses_cold),
-        cmocka_unit_test(a_bare_intake_is_wet_while_the_ventilator_runs),
-        cmocka_unit_test(fresh_air_wets_a_cold_trunk),
-        cmocka_unit_test(cold_air_at_the_heater_is_counted),
-        cmocka_unit_test(an_idle_unit_is_a_named_flow),
-        cmocka_unit_test(leaks_outside_change_the_house_air),
-        cmocka_unit_test(outdoor_air_that_meets_the_coil_first_dries_better),
-        cmocka_unit_test(two_alike_are_one_twice_as_large),
-    };
-    size_t n = 10;
-
-    ADD_ROWS(tests, n, weighings, weighed_row);
-    return _cmocka_run_group_tests("march: ducts", tests, n, NULL, NULL);
-}
+ROWS(weighings, weighed_row);
+RUN_TESTS("march: ducts");

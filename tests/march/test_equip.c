@@ -21,7 +21,7 @@ static struct dew_dryer fifty_pints(double set)
 
 /* Nothing leaves but the water in the bucket: the box warms by the power and
    the heat of condensation. */
-static void a_sealed_box_warms_by_power_and_latent_heat(void **state)
+TEST(a_sealed_box_warms_by_power_and_latent_heat)
 {
     struct dew_case c = bare_case(310.0, 21.0);
     struct dew_hour out = outdoors(21.0, 0.5);
@@ -30,7 +30,6 @@ static void a_sealed_box_warms_by_power_and_latent_heat(void **state)
     struct dew_march *m;
     struct dew_result r = {0};
 
-    (void)state;
     c.house.comfort.given = 0;
     c.house.water[DEW_SOURCE_other].per_day = 11.0;
     c.plant.dryer = fifty_pints(0.47);
@@ -88,14 +87,13 @@ static void a_cycling_dehumidifier_needs_more_for_its_water(void **state)
                 r.energy.dehumidifier - latent * r.water.dehumidifier, 1.0);
 }
 
-static void the_air_it_ran_in_is_told(void **state)
+TEST(the_air_it_ran_in_is_told)
 {
     struct dew_case c = bare_case(310.0, 22.3);
     struct dew_hour out = outdoors(22.3, 0.3);
     struct dew_tally sum = {0};
     struct dew_result r;
 
-    (void)state;
     c.house.water[DEW_SOURCE_other].per_day = 7.9;
     c.plant.dryer = fifty_pints(0.50);
     r = run(&c, &out, 24 * 20, &sum);
@@ -105,7 +103,7 @@ static void the_air_it_ran_in_is_told(void **state)
 
 /* Its outdoor air meets its coil first: the fit on the mixed air, and fresh
    air as long as it runs. */
-static void a_ventilating_dehumidifier_dries_the_mix(void **state)
+TEST(a_ventilating_dehumidifier_dries_the_mix)
 {
     struct dew_case c = bare_case(310.0, 23.9);
     struct dew_hour out = outdoors(29.3, 0.74);
@@ -114,7 +112,6 @@ static void a_ventilating_dehumidifier_dries_the_mix(void **state)
     struct dew_tally sum = {0};
     struct dew_result r;
 
-    (void)state;
     c.house.leakage.c = 0.05;
     c.house.water[DEW_SOURCE_other].per_day = 3.0;
     c.plant.dryer = fifty_pints(0.50);
@@ -132,7 +129,7 @@ static void a_ventilating_dehumidifier_dries_the_mix(void **state)
 
 /* Air of 12 degC below zero at its coil: no fit knows it, so the machine rests
    and uses nothing, whatever the humidity; the limit is ours. */
-static void a_ventilating_dehumidifier_rests_in_the_cold(void **state)
+TEST(a_ventilating_dehumidifier_rests_in_the_cold)
 {
     struct dew_case c = bare_case(310.0, 21.0);
     struct dew_hour out = outdoors(-24.0, 0.7);
@@ -140,7 +137,6 @@ static void a_ventilating_dehumidifier_rests_in_the_cold(void **state)
     struct dew_tally sum = {0};
     struct dew_result r;
 
-    (void)state;
     c.house.leakage.c = 0.05;
     c.house.water[DEW_SOURCE_other].per_day = 190.0;
     c.plant.dryer = fifty_pints(0.30);
@@ -155,14 +151,13 @@ static void a_ventilating_dehumidifier_rests_in_the_cold(void **state)
 
 /* Published: 2257 + 419 kJ from water at 0 degC to steam at 100 [ASH-F1]; the
    mains bring it at 15. */
-static void a_steam_humidifier_uses_electricity(void **state)
+TEST(a_steam_humidifier_uses_electricity)
 {
     struct dew_case c = bare_case(310.0, 21.0);
     struct dew_hour out = outdoors(-7.0, 0.8);
     struct dew_path on = {.supply = 0.03, .exhaust = 0.03, .fresh = 0.03};
     struct dew_result steam, wick;
 
-    (void)state;
     set_path(&c, DEW_VENT_ON, &on);
     c.plant.humidifier =
         (struct dew_humidifier){.rate = 2e-4, .set = 0.35, .band = 0.04};
@@ -211,13 +206,12 @@ static void what_evaporates_takes_its_heat_from_the_air(void **state)
 }
 
 /* A film on glass below the dew point gives its heat, and takes it back. */
-static void films_carry_their_heat(void **state)
+TEST(films_carry_their_heat)
 {
     struct dew_case c = bare_case(310.0, 21.0);
     struct dew_hour out = outdoors(-11.0, 0.8);
     struct dew_result r;
 
-    (void)state;
     c.house.water[DEW_SOURCE_other].per_day = 9.0;
     c.house.leakage.constant = 0.005;
     c.house.surfaces[DEW_GLASS] = (struct dew_surface){0.6, 12.0, 1e6};
@@ -249,13 +243,12 @@ static void ventilate(struct dew_case *c)
     all_day(c->plant.control.on_weekend, 1.0 / 3.0);
 }
 
-static void a_blower_over_a_wet_coil_puts_water_back(void **state)
+TEST(a_blower_over_a_wet_coil_puts_water_back)
 {
     enum { MODES = 4 };
     struct dew_case c = cooled();
     struct dew_tally mode[MODES];
 
-    (void)state;
     ventilate(&c);
     c.plant.handlers[0].minutes = 0.6;
     for (int i = 0; i < MODES; i++) {
@@ -330,12 +323,11 @@ static void the_march_puts_back_what_the_closed_form_does(void **state)
 }
 
 /* A machine near its load stands still less, and so puts back less. */
-static void a_low_stage_dries_better_than_a_single_one(void **state)
+TEST(a_low_stage_dries_better_than_a_single_one)
 {
     struct dew_case c = cooled();
     struct dew_tally one, two, many;
 
-    (void)state;
     c.plant.handlers[0].mode = DEW_BLOWER_ON;
     one = day_of(&c);
     c.plant.handlers[0].low_stage = 0.65;
@@ -349,12 +341,11 @@ static void a_low_stage_dries_better_than_a_single_one(void **state)
     assert_true(many.rh_sum < one.rh_sum - 0.2);
 }
 
-static void overcooling_dries_and_costs(void **state)
+TEST(overcooling_dries_and_costs)
 {
     struct dew_case c = cooled();
     struct dew_tally usual = day_of(&c), colder;
 
-    (void)state;
     assert_true(usual.rh_sum / 24.0 > 0.53);
     c.plant.handlers[0].overcool = 1.2;
     colder = day_of(&c);
@@ -369,12 +360,11 @@ static void overcooling_dries_and_costs(void **state)
 
 /* Two alike at one duty, or one before the other: the leader stands still
    less than either of two, so that its coil keeps more of its water. */
-static void two_handlers_even_or_one_first(void **state)
+TEST(two_handlers_even_or_one_first)
 {
     struct dew_case c = cooled();
     struct dew_tally even, lead;
 
-    (void)state;
     c.plant.handler_count = 2;
     c.plant.handlers[0].capacity *= 0.5;
     c.plant.handlers[0].air *= 0.5;
@@ -390,13 +380,12 @@ static void two_handlers_even_or_one_first(void **state)
 
 /* Three of different sizes that share the load evenly are one of their sum;
    and one after the other they carry the same heat. */
-static void three_machines_are_one(void **state)
+TEST(three_machines_are_one)
 {
     const double part[DEW_HANDLERS] = {0.5, 0.3, 0.2};
     struct dew_case c = cooled();
     struct dew_tally one, three, staged;
 
-    (void)state;
     c.house.people.gains_w = 6000.0; /* the last is needed */
     one = day_of(&c);
     c.plant.handler_count = DEW_HANDLERS;
@@ -422,25 +411,7 @@ static void three_machines_are_one(void **state)
     assert_true(one.duty.cool > 0.85 * 24.0 && one.duty.cool < 23.0);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[32] = {
-        cmocka_unit_test(three_machines_are_one),
-        cmocka_unit_test(a_sealed_box_warms_by_power_and_latent_heat),
-        cmocka_unit_test(the_air_it_ran_in_is_told),
-        cmocka_unit_test(a_ventilating_dehumidifier_dries_the_mix),
-        cmocka_unit_test(a_ventilating_dehumidifier_rests_in_the_cold),
-        cmocka_unit_test(a_steam_humidifier_uses_electricity),
-        cmocka_unit_test(films_carry_their_heat),
-        cmocka_unit_test(a_blower_over_a_wet_coil_puts_water_back),
-        cmocka_unit_test(a_low_stage_dries_better_than_a_single_one),
-        cmocka_unit_test(overcooling_dries_and_costs),
-        cmocka_unit_test(two_handlers_even_or_one_first),
-    };
-    size_t n = 11;
-
-    ADD_ROWS(tests, n, loads, a_cycling_dehumidifier_needs_more_for_its_water);
-    ADD_ROWS(tests, n, wets, what_evaporates_takes_its_heat_from_the_air);
-    ADD_ROWS(tests, n, parts, the_march_puts_back_what_the_closed_form_does);
-    return _cmocka_run_group_tests("march, equipment", tests, n, NULL, NULL);
-}
+ROWS(loads, a_cycling_dehumidifier_needs_more_for_its_water);
+ROWS(wets, what_evaporates_takes_its_heat_from_the_air);
+ROWS(parts, the_march_puts_back_what_the_closed_form_does);
+RUN_TESTS("march, equipment");

@@ -112,11 +112,10 @@ static void a_bad_case_is_refused_by_name(void **state)
     is_refused(&c, row->text);
 }
 
-static void what_does_not_fit_together_is_refused(void **state)
+TEST(what_does_not_fit_together_is_refused)
 {
     struct dew_case sharp = lively_case(), busy = sharp, weak = sharp;
 
-    (void)state;
     sharp.plant.dryer.rate = 1e-4;
     is_refused(&sharp, "plant.dryer.band: 0 is outside 0.001 .. 1");
     for (int e = 0; e < DEW_LOCALS; e++) {
@@ -132,7 +131,7 @@ static void what_does_not_fit_together_is_refused(void **state)
 /* ---- stopped on the way --------------------------------------------------- */
 
 /* A hole in the weather: the hour is named, the result untouched. */
-static void weather_that_is_no_number_stops_the_march(void **state)
+TEST(weather_that_is_no_number_stops_the_march)
 {
     struct dew_case c = bare_case(173.0, 20.7);
     struct dew_hour out = lively_weather(0);
@@ -141,7 +140,6 @@ static void weather_that_is_no_number_stops_the_march(void **state)
     struct dew_date date = date_of(5);
     struct dew_march *m;
 
-    (void)state;
     assert_int_equal(dew_march_open(&m, &c, &out, NULL), DEW_OK);
     for (int h = 0; h < 5; h++) {
         struct dew_result skip;
@@ -162,13 +160,12 @@ static void weather_that_is_no_number_stops_the_march(void **state)
 }
 
 /* Each lane of the hour before the first: its name, and nothing is made. */
-static void every_lane_of_the_weather_is_looked_at(void **state)
+TEST(every_lane_of_the_weather_is_looked_at)
 {
     static const char *const names[] = {"t",      "w",      "p",       "wind",
                                         "global", "direct", "diffuse", "sky"};
     struct dew_case c = bare_case(173.0, 20.7);
 
-    (void)state;
     for (size_t i = 0; i < COUNT_OF(names); i++) {
         struct dew_hour before = lively_weather(0);
         double *const lanes[] = {
@@ -185,7 +182,7 @@ static void every_lane_of_the_weather_is_looked_at(void **state)
     }
 }
 
-static void a_spin_hands_on_what_stopped_it(void **state)
+TEST(a_spin_hands_on_what_stopped_it)
 {
     struct dew_case c = lively_case();
     struct dew_hour hours[48];
@@ -194,7 +191,6 @@ static void a_spin_hands_on_what_stopped_it(void **state)
     struct dew_march *m;
     int turns = -7;
 
-    (void)state;
     for (int h = 0; h < 48; h++) {
         hours[h] = lively_weather(h + 1);
         dates[h] = date_of(h);
@@ -210,7 +206,7 @@ static void a_spin_hands_on_what_stopped_it(void **state)
 }
 
 /* 9 kW in a box whose walls let through 97 W/K: it ends at 90 K above them. */
-static void a_house_that_boils_is_told_so(void **state)
+TEST(a_house_that_boils_is_told_so)
 {
     struct dew_case c = bare_case(430.0, 21.0);
     struct dew_hour out = {.t = 21.0, .w = 0.0077, .p = 101325.0};
@@ -219,7 +215,6 @@ static void a_house_that_boils_is_told_so(void **state)
     struct dew_march *m;
     struct dew_result r;
 
-    (void)state;
     c.house.comfort.given = 0;
     c.house.thermal.h_em = 97.0;
     c.house.people.gains_w = 9000.0;
@@ -243,14 +238,13 @@ static void a_house_that_boils_is_told_so(void **state)
  * wet bulb passes the dry bulb, and what the coil holds must not be given
  * back at a negative rate.  Blower always on, coil wet.
  */
-static void a_house_past_saturation_is_cooled_on(void **state)
+TEST(a_house_past_saturation_is_cooled_on)
 {
     struct dew_case c = bare_case(240.0, 24.0);
     struct dew_hour out = {.t = 31.0, .w = 0.0163, .p = 101325.0, .wind = 2.3};
     struct dew_march *m;
     int past = 0;
 
-    (void)state;
     lively_cool(&c, 0.0);
     c.house.comfort.given = 0;
     all_day(c.house.comfort.heat, 15.0);
@@ -277,18 +271,5 @@ static void a_house_past_saturation_is_cooled_on(void **state)
     assert_true(past > 24);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[6 + COUNT_OF(refusals)] = {
-        cmocka_unit_test(what_does_not_fit_together_is_refused),
-        cmocka_unit_test(weather_that_is_no_number_stops_the_march),
-        cmocka_unit_test(a_spin_hands_on_what_stopped_it),
-        cmocka_unit_test(a_house_that_boils_is_told_so),
-        cmocka_unit_test(every_lane_of_the_weather_is_looked_at),
-        cmocka_unit_test(a_house_past_saturation_is_cooled_on),
-    };
-    size_t n = 6;
-
-    ADD_ROWS(tests, n, refusals, a_bad_case_is_refused_by_name);
-    return _cmocka_run_group_tests("march, faults", tests, n, NULL, NULL);
-}
+ROWS(refusals, a_bad_case_is_refused_by_name);
+RUN_TESTS("march, faults");

@@ -23,7 +23,7 @@ static struct dew_case sealed(double per_day)
 }
 
 /* Never above 100 %; once there, all that the source gives falls out. */
-static void a_sealed_box_ends_at_saturation(void **state)
+TEST(a_sealed_box_ends_at_saturation)
 {
     struct dew_case c = sealed(6.3);
     struct dew_tally tally = {0};
@@ -31,7 +31,6 @@ static void a_sealed_box_ends_at_saturation(void **state)
     struct dew_march *m;
     int wet = 0;
 
-    (void)state;
     m = opened(&c, &still);
     for (int h = 0; h < 24 * DAYS; h++) {
         struct dew_date date = date_of(h);
@@ -52,13 +51,12 @@ static void a_sealed_box_ends_at_saturation(void **state)
 
 /* Pressure that leaps by 25 hPa, as where the months of a typical year join,
    does not tell of more than 100 %. */
-static void a_leap_of_pressure_tells_no_more(void **state)
+TEST(a_leap_of_pressure_tells_no_more)
 {
     struct dew_case c = sealed(6.3);
     struct dew_march *m;
     double most = 0.0;
 
-    (void)state;
     m = opened(&c, &still);
     for (int h = 0; h < 24 * DAYS; h++) {
         struct dew_hour out = still;
@@ -71,13 +69,12 @@ static void a_leap_of_pressure_tells_no_more(void **state)
 }
 
 /* Its latent heat warms the air: at rest all of it leaves through the wall. */
-static void what_falls_out_gives_its_heat(void **state)
+TEST(what_falls_out_gives_its_heat)
 {
     struct dew_case c = sealed(6.3);
     struct dew_result r = run(&c, &still, 24 * DAYS, NULL);
     double watts = 6.3 / 86400.0 * DEW_LATENT;
 
-    (void)state;
     assert_near(r.heat.evaporation / 3600.0, watts, 1e-6 * watts);
     assert_near(r.end.t_mass, 15.0 + watts / 140.0, 1e-5);
 }
@@ -86,14 +83,13 @@ static void what_falls_out_gives_its_heat(void **state)
    walls: by energy, 0.5219 g/kg falls out and warms air and furnishings of
    4,252 J/K per kg of air by 0.30 K (h_fg 2.454 MJ/kg; exact, not the
    tangent's 0.5235). */
-static void a_moist_box_settles_by_its_energy(void **state)
+TEST(a_moist_box_settles_by_its_energy)
 {
     struct dew_case c = sealed(0.0);
     struct dew_water *other = &c.house.water[DEW_SOURCE_other];
     struct dew_march *m;
     double air = c.house.volume * dew_air_density_run(c.pressure), out = 0.0;
 
-    (void)state;
     other->per_day = 0.0008 * air;
     for (int h = 0; h < 24; h++)
         other->shape.weekday[h] = h < 6 ? 1.0 / 6.0 : 0.0;
@@ -111,13 +107,12 @@ static void a_moist_box_settles_by_its_energy(void **state)
 }
 
 /* A house too leaky to get there has no such row. */
-static void dry_air_keeps_its_water(void **state)
+TEST(dry_air_keeps_its_water)
 {
     struct dew_case c = lively_case();
     struct lively run;
     double fog = 0.0;
 
-    (void)state;
     lively_open(&run, &c);
     while (lively_step(&run))
         fog += run.r.water.fog;
@@ -125,15 +120,4 @@ static void dry_air_keeps_its_water(void **state)
     assert_near(fog, 0.0, 0.0);
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(a_sealed_box_ends_at_saturation),
-        cmocka_unit_test(a_leap_of_pressure_tells_no_more),
-        cmocka_unit_test(what_falls_out_gives_its_heat),
-        cmocka_unit_test(a_moist_box_settles_by_its_energy),
-        cmocka_unit_test(dry_air_keeps_its_water),
-    };
-
-    return cmocka_run_group_tests_name("march, saturation", tests, NULL, NULL);
-}
+RUN_TESTS("march, saturation");

@@ -110,13 +110,12 @@ static void bedroom_fills_overnight(void **state)
 }
 
 /* Open windows thin breath as leaks do: the steady rise of their sum. */
-static void windows_thin_the_breath(void **state)
+TEST(windows_thin_the_breath)
 {
     struct dew_case c = bare_case(340.0, inside);
     struct dew_hour out = windy(16.0, 0.0);
     struct dew_result r;
 
-    (void)state;
     c.house.leakage = dew_house_leakage_given(0.05, 0.65, 0.011);
     c.house.windows = (struct dew_windows){0.013, 14.0, 18.0, 0};
     c.house.people = (struct dew_people){.count = 2.0, .co2 = 0.0035e-3};
@@ -153,14 +152,13 @@ static void pane_is_as_cold_as_the_example(void **state)
 
 /* Where nothing changes any more the machine runs the share of its band that
    the house has come to. */
-static void machines_settle_within_their_bands(void **state)
+TEST(machines_settle_within_their_bands)
 {
     struct dew_case c = bare_case(340.0, inside);
     struct dew_hour wet = {.t = inside, .w = 0.0093, .p = p0};
     struct dew_hour dry = {.t = inside, .w = 0.0027, .p = p0};
     struct dew_result r;
 
-    (void)state;
     c.house.leakage.constant = 0.05;
     c.plant.dryer = (struct dew_dryer){.rate = 3e-4,
                                        .factor = 1.6 / 3.6e6,
@@ -181,17 +179,8 @@ static void machines_settle_within_their_bands(void **state)
                 r.duty.humidify, 1e-6);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[30] = {
-        cmocka_unit_test(machines_settle_within_their_bands),
-        cmocka_unit_test(windows_thin_the_breath),
-    };
-    size_t n = 2;
-
-    ADD_ROWS(tests, n, leak_rows, house_leaks_as_the_example);
-    ADD_ROWS(tests, n, fan_rows, fan_joins_nature_by_the_rule);
-    ADD_ROWS(tests, n, night_rows, bedroom_fills_overnight);
-    ADD_ROWS(tests, n, pane_rows, pane_is_as_cold_as_the_example);
-    return _cmocka_run_group_tests("march, formulas", tests, n, NULL, NULL);
-}
+ROWS(leak_rows, house_leaks_as_the_example);
+ROWS(fan_rows, fan_joins_nature_by_the_rule);
+ROWS(night_rows, bedroom_fills_overnight);
+ROWS(pane_rows, pane_is_as_cold_as_the_example);
+RUN_TESTS("march, formulas");

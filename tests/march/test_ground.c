@@ -62,13 +62,12 @@ static void ground_gives_what_its_face_drives(void **state)
 
 /* Frozen ground below a lived-in house: it dries nothing, in any hour, and
    wets again in summer; the march closes its books in each. */
-static void cold_ground_takes_up_no_water(void **state)
+TEST(cold_ground_takes_up_no_water)
 {
     struct dew_case c = lively_case();
     struct lively run;
     int wet = 0, none = 0;
 
-    (void)state;
     c.house.water[DEW_SOURCE_ground] = dew_house_felt(DEW_SOURCE_ground, 20.0);
     c.house.thermal.floor_lean = 0.8;
     c.house.thermal.ground_mean = 4.0;
@@ -84,13 +83,12 @@ static void cold_ground_takes_up_no_water(void **state)
 }
 
 /* Its heat is the air's. */
-static void evaporation_is_paid_in_heat(void **state)
+TEST(evaporation_is_paid_in_heat)
 {
     struct dew_case c = lively_case();
     struct lively run;
     double water = 0.0, heat = 0.0;
 
-    (void)state;
     for (int s = 0; s < DEW_SOURCES; s++)
         c.house.water[s].rate = c.house.water[s].per_day = 0.0;
     for (int s = 0; s < DEW_SURFACES; s++)
@@ -108,14 +106,5 @@ static void evaporation_is_paid_in_heat(void **state)
     assert_near(-heat / water, DEW_LATENT, 1e-6 * DEW_LATENT);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[20] = {
-        cmocka_unit_test(cold_ground_takes_up_no_water),
-        cmocka_unit_test(evaporation_is_paid_in_heat),
-    };
-    size_t n = 2;
-
-    ADD_ROWS(tests, n, face_rows, ground_gives_what_its_face_drives);
-    return _cmocka_run_group_tests("march, wet ground", tests, n, NULL, NULL);
-}
+ROWS(face_rows, ground_gives_what_its_face_drives);
+RUN_TESTS("march, wet ground");

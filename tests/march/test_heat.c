@@ -39,24 +39,22 @@ static struct dew_result after(const struct dew_case *c, int hours)
 }
 
 /* Exact hour mean of the heat that holds 20 degC; closed form, ours. */
-static void held_house_needs_the_exact_hour_mean(void **state)
+TEST(held_house_needs_the_exact_hour_mean)
 {
     struct dew_case c = worked_house();
     struct dew_result r;
 
-    (void)state;
     c.plant.heater = (struct dew_heater){.capacity = 20e3, .efficiency = 1.0};
     r = after(&c, 1);
     assert_near(r.heat.heating / 3600.0, 659.742, 0.66);
     assert_near(r.end.t_air, 20.0, 1e-9);
 }
 
-static void held_house_settles_at_the_steady_need(void **state)
+TEST(held_house_settles_at_the_steady_need)
 {
     struct dew_case c = worked_house();
     struct dew_result r;
 
-    (void)state;
     c.plant.heater = (struct dew_heater){.capacity = 20e3, .efficiency = 1.0};
     r = after(&c, 24 * 40);
     assert_near(r.heat.heating / 3600.0, 1645.247, 0.001);
@@ -64,12 +62,11 @@ static void held_house_settles_at_the_steady_need(void **state)
 }
 
 /* The share H_w / (9.1 A_t) of the radiant gains that the method drops. */
-static void dropped_share_is_a_named_flow(void **state)
+TEST(dropped_share_is_a_named_flow)
 {
     struct dew_case c = worked_house();
     struct dew_result r = after(&c, 1);
 
-    (void)state;
     assert_near(r.heat.dropped / 3600.0, -(500.0 - 498.2906), 0.0001);
 }
 
@@ -104,12 +101,11 @@ static void free_house_cools_by_the_exponential(void **state)
 }
 
 /* A band b: the heater gives share f at b f below the set point. */
-static void throttling_band_is_solved_in_the_stage(void **state)
+TEST(throttling_band_is_solved_in_the_stage)
 {
     struct dew_case c = worked_house();
     struct dew_result r;
 
-    (void)state;
     c.plant.heater = (struct dew_heater){.capacity = 4000.0, .efficiency = 1.0};
     c.house.comfort.band = 0.8;
     r = after(&c, 24 * 40);
@@ -140,9 +136,8 @@ static double at_rest(double opaque, double glazed, double given)
 
 /* Nothing but a roof: R_se h_r x 11 K below outdoors, 1.98 K; nothing but
    windows: half of it [ISO13790]. */
-static void a_house_at_rest_hangs_below_outdoors(void **state)
+TEST(a_house_at_rest_hangs_below_outdoors)
 {
-    (void)state;
     assert_near(at_rest(120.0, 0.0, NAN), 17.3 - 1.98, 1e-6);
     assert_near(at_rest(0.0, 60.0, NAN), 17.3 - 0.99, 1e-6);
     assert_near(at_rest(120.0, 0.0, 13.0), 17.3 - 13.0 * 0.18, 1e-6);
@@ -150,13 +145,12 @@ static void a_house_at_rest_hangs_below_outdoors(void **state)
 }
 
 /* The ledger's row is the sum over the hours, each with its own sky. */
-static void sky_row_is_the_sum_of_its_hours(void **state)
+TEST(sky_row_is_the_sum_of_its_hours)
 {
     struct dew_case c = lively_case();
     struct lively run;
     double sum = 0.0, got = 0.0;
 
-    (void)state;
     lively_open(&run, &c);
     while (lively_step(&run)) {
         sum += 3600.0 * (6.9 + 4.3) * lively_weather(run.hour).sky;
@@ -167,18 +161,5 @@ static void sky_row_is_the_sum_of_its_hours(void **state)
     assert_near(got, -sum, 1e-9 * sum);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[16] = {
-        cmocka_unit_test(held_house_needs_the_exact_hour_mean),
-        cmocka_unit_test(held_house_settles_at_the_steady_need),
-        cmocka_unit_test(dropped_share_is_a_named_flow),
-        cmocka_unit_test(throttling_band_is_solved_in_the_stage),
-        cmocka_unit_test(a_house_at_rest_hangs_below_outdoors),
-        cmocka_unit_test(sky_row_is_the_sum_of_its_hours),
-    };
-    size_t n = 6;
-
-    ADD_ROWS(tests, n, iso_rows, free_house_cools_by_the_exponential);
-    return _cmocka_run_group_tests("march, heat", tests, n, NULL, NULL);
-}
+ROWS(iso_rows, free_house_cools_by_the_exponential);
+RUN_TESTS("march, heat");

@@ -63,14 +63,13 @@ static void a_heat_pump_gives_less_in_the_cold(void **state)
 
 /* At 20 degC 7000 W are lost at -15 degC: 4095 W by the pump, the rest by
    the resistance. */
-static void resistance_carries_the_rest(void **state)
+TEST(resistance_carries_the_rest)
 {
     struct dew_case c = pumped(4000.0);
     struct dew_hour out = dry(-15.0);
     struct dew_result r;
     double pump = 0.51188 * 8000.0 * 3600.0, heat, cop;
 
-    (void)state;
     r = run(&c, &out, 24 * 60, NULL);
     cop = dew_plant_heat_pump_cop(&c.plant.heater, -15.0);
     heat = loss * (r.t + 15.0) * 3600.0;
@@ -81,14 +80,13 @@ static void resistance_carries_the_rest(void **state)
 }
 
 /* In mild weather it is the pump alone, and other heaters know no cold. */
-static void in_mild_weather_the_pump_does_it_alone(void **state)
+TEST(in_mild_weather_the_pump_does_it_alone)
 {
     struct dew_case c = pumped(4000.0);
     struct dew_hour mild = dry(6.0), frost = dry(-15.0);
     struct dew_result r = run(&c, &mild, 24 * 60, NULL);
     double cop = dew_plant_heat_pump_cop(&c.plant.heater, 6.0);
 
-    (void)state;
     assert_near(r.energy.heating_power, r.heat.heating / cop,
                 1e-9 * r.heat.heating);
     c.plant.heater.efficiency = 1.0;
@@ -105,11 +103,10 @@ static void in_mild_weather_the_pump_does_it_alone(void **state)
 
 /* The blower carries the heat as long as the pump runs, not as long as pump
    and resistance together would. */
-static void the_blower_runs_as_long_as_the_pump(void **state)
+TEST(the_blower_runs_as_long_as_the_pump)
 {
     static const double backup[] = {0.0, 4000.0, 12000.0};
 
-    (void)state;
     for (size_t i = 0; i < COUNT_OF(backup); i++) {
         struct dew_case c = pumped(backup[i]);
         struct dew_hour mild = dry(75.0 / 9.0); /* 47 degF */
@@ -130,13 +127,12 @@ static void the_blower_runs_as_long_as_the_pump(void **state)
 }
 
 /* A house that is held is not short, one 0.4 K under its band is not yet. */
-static void hours_short_of_heat_are_counted(void **state)
+TEST(hours_short_of_heat_are_counted)
 {
     struct dew_case c = pumped(0.0);
     struct dew_tally day = {0};
     struct dew_hour out = dry(-15.0);
 
-    (void)state;
     run(&c, &out, 24 * 30, &day);
     assert_near(day.short_heat, 24.0, 1e-9);
     assert_near(day.t_min, -15.0 + 0.51188 * 8000.0 / loss, 0.01);
@@ -152,16 +148,5 @@ static void hours_short_of_heat_are_counted(void **state)
     assert_near(day.short_heat, 24.0, 1e-9);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[16] = {
-        cmocka_unit_test(resistance_carries_the_rest),
-        cmocka_unit_test(in_mild_weather_the_pump_does_it_alone),
-        cmocka_unit_test(the_blower_runs_as_long_as_the_pump),
-        cmocka_unit_test(hours_short_of_heat_are_counted),
-    };
-    size_t n = 4;
-
-    ADD_ROWS(tests, n, cold_rows, a_heat_pump_gives_less_in_the_cold);
-    return _cmocka_run_group_tests("march, heater", tests, n, NULL, NULL);
-}
+ROWS(cold_rows, a_heat_pump_gives_less_in_the_cold);
+RUN_TESTS("march, heater");

@@ -21,14 +21,13 @@ static struct dew_march *filled(const struct dew_case *c)
     return opened(c, &hours[0]);
 }
 
-static void hours_have_the_temperature_measured(void **state)
+TEST(hours_have_the_temperature_measured)
 {
     struct dew_case c = lively_case();
     struct dew_march *m = filled(&c);
     struct dew_error err = {0};
     int turns;
 
-    (void)state;
     dew_march_hold(m, held, HOURS);
     assert_int_equal(dew_march_spin(m, hours, dates, HOURS, &turns, &err),
                      DEW_OK);
@@ -46,12 +45,11 @@ static void hours_have_the_temperature_measured(void **state)
 }
 
 /* What holds a constant is what a heater without limit would have given. */
-static void held_is_the_heat_an_ideal_heater_gives(void **state)
+TEST(held_is_the_heat_an_ideal_heater_gives)
 {
     struct dew_case c = lively_case();
     struct dew_march *m, *warmed;
 
-    (void)state;
     c.plant.handler_count = 0;
     c.plant.heater = (struct dew_heater){.capacity = 1e6, .efficiency = 1.0};
     all_day(c.house.comfort.heat, 22.9);
@@ -77,13 +75,12 @@ static void held_is_the_heat_an_ideal_heater_gives(void **state)
 }
 
 /* Where nothing was measured the thermostat rules: that hour heats. */
-static void hours_without_have_the_thermostat(void **state)
+TEST(hours_without_have_the_thermostat)
 {
     struct dew_case c = lively_case();
     struct dew_march *m = filled(&c);
     struct dew_result r;
 
-    (void)state;
     dew_march_hold(m, held, HOURS);
     for (int h = 0; h < FREE_HOUR; h++)
         (void)step(m, &hours[h], h);
@@ -95,14 +92,4 @@ static void hours_without_have_the_thermostat(void **state)
     dew_march_close(m);
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(hours_have_the_temperature_measured),
-        cmocka_unit_test(held_is_the_heat_an_ideal_heater_gives),
-        cmocka_unit_test(hours_without_have_the_thermostat),
-    };
-
-    return cmocka_run_group_tests_name("march, held temperature", tests, NULL,
-                                       NULL);
-}
+RUN_TESTS("march, held temperature");

@@ -15,7 +15,7 @@ static struct dew_march *damp_room(double area, const struct dew_hour *out)
 }
 
 /* Wet from a thousandth of a millimetre on, not from the first molecule. */
-static void a_film_counts_once_it_can_be_seen(void **state)
+TEST(a_film_counts_once_it_can_be_seen)
 {
     const double area = 37.0, seen = DEW_FILM_SEEN * area;
     struct dew_hour out = outdoors(-7.3, 0.8);
@@ -23,7 +23,6 @@ static void a_film_counts_once_it_can_be_seen(void **state)
     double film = 0.0;
     int faint = 0, wet = 0;
 
-    (void)state;
     for (int h = 0; h < 300; h++) {
         struct dew_result r = step(m, &out, h);
 
@@ -41,13 +40,12 @@ static void a_film_counts_once_it_can_be_seen(void **state)
 }
 
 /* Without a film there is nothing to see: saturated air counts. */
-static void a_watched_surface_counts_by_its_air(void **state)
+TEST(a_watched_surface_counts_by_its_air)
 {
     struct dew_hour out = outdoors(-7.3, 0.8);
     struct dew_march *m = damp_room(0.0, &out);
     int dry = 0, wet = 0;
 
-    (void)state;
     for (int h = 0; h < 300; h++) {
         struct dew_result r = step(m, &out, h);
 
@@ -62,7 +60,7 @@ static void a_watched_surface_counts_by_its_air(void **state)
 }
 
 /* A boost that ends within the hour still made its pressure in it. */
-static void the_worst_pressure_of_an_hour_stays(void **state)
+TEST(the_worst_pressure_of_an_hour_stays)
 {
     struct dew_case c = bare_case(91.0, 21.3);
     struct dew_hour out = outdoors(1.7, 0.8);
@@ -71,7 +69,6 @@ static void the_worst_pressure_of_an_hour_stays(void **state)
     struct dew_result r;
     double full;
 
-    (void)state;
     c.steps_per_hour = 12;
     c.plant.control.boost_rh = 0.44; /* the march begins at 0.45 */
     c.plant.control.boost_band = 0.005;
@@ -89,7 +86,7 @@ static void the_worst_pressure_of_an_hour_stays(void **state)
 }
 
 /* By hand: .7 of the way to the room, and 33 W in 50 L/s. */
-static void supply_air_has_the_heat_of_core_and_fan(void **state)
+TEST(supply_air_has_the_heat_of_core_and_fan)
 {
     struct dew_case c = bare_case(173.0, 20.7);
     struct dew_hour out = outdoors(-7.3, 0.8);
@@ -97,7 +94,6 @@ static void supply_air_has_the_heat_of_core_and_fan(void **state)
         .supply = 0.05, .exhaust = 0.05, .sensible = 0.7, .fan_heat = 33.0};
     double warmer = 33.0 / (0.05 * dew_air_density_run(p0) * 1006.0);
 
-    (void)state;
     set_path(&c, DEW_VENT_ON, &on);
     assert_near(run(&c, &out, 2, NULL).supply_t, -7.3 + 0.7 * 28.0 + warmer,
                 1e-9);
@@ -131,16 +127,5 @@ static void heat_pump_draws_by_its_curve(void **state)
     assert_near(r.heat.heating / r.energy.heating_power, row->cop, row->tol);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[4 + COUNT_OF(pumps)] = {
-        cmocka_unit_test(the_worst_pressure_of_an_hour_stays),
-        cmocka_unit_test(supply_air_has_the_heat_of_core_and_fan),
-        cmocka_unit_test(a_film_counts_once_it_can_be_seen),
-        cmocka_unit_test(a_watched_surface_counts_by_its_air),
-    };
-    size_t n = 4;
-
-    ADD_ROWS(tests, n, pumps, heat_pump_draws_by_its_curve);
-    return _cmocka_run_group_tests("march, hour", tests, n, NULL, NULL);
-}
+ROWS(pumps, heat_pump_draws_by_its_curve);
+RUN_TESTS("march, hour");

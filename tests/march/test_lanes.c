@@ -35,7 +35,7 @@ static struct dew_state start_of(void)
                               .film_glass = 0.03};
 }
 
-static void sixteen_lanes_are_sixteen_houses(void **state)
+TEST(sixteen_lanes_are_sixteen_houses)
 {
     static struct bundle b;
     struct dew__now now[LANES];
@@ -49,7 +49,6 @@ static void sixteen_lanes_are_sixteen_houses(void **state)
                             .fan_heat = 30.0};
     struct dew__clock clock = {.mild = 9.0};
 
-    (void)state;
     for (int i = 0; i < LANES; i++) {
         struct dew_case c = house(i);
         struct dew_hour out = lively_weather(0);
@@ -83,11 +82,4 @@ static void sixteen_lanes_are_sixteen_houses(void **state)
     assert_true(isfinite(x[7].t_air) && x[7].w > 0.0);
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(sixteen_lanes_are_sixteen_houses),
-    };
-
-    return cmocka_run_group_tests_name("march, lanes", tests, NULL, NULL);
-}
+RUN_TESTS("march, lanes");

@@ -27,13 +27,12 @@ static void leaky(struct house *h, double supply, double back)
 }
 
 /* closed form of [ASH-152]: DE .6557 = 5245 of 8000 W, 20 degC in, 0 out */
-static void leaks_and_walls_heat_by_the_closed_form(void **state)
+TEST(leaks_and_walls_heat_by_the_closed_form)
 {
     static struct house h;
     struct dew_result r;
     double made;
 
-    (void)state;
     leaky(&h, .1, .1);
     all_day(h.c.house.comfort.heat, 20);
     all_day(h.c.house.comfort.cool, 40);
@@ -54,12 +53,11 @@ static void leaks_and_walls_heat_by_the_closed_form(void **state)
 
 /* of what the coil does, sensible and latent, the rooms get a_s: dry and cool
    air is lost as it is, not as the rooms' */
-static void a_supply_leak_loses_a_tenth_of_both(void **state)
+TEST(a_supply_leak_loses_a_tenth_of_both)
 {
     static struct house h;
     struct dew_result r;
 
-    (void)state;
     leaky(&h, .1, 0);
     cool(&h, 1);
     h.c.watch.supply_full = h.c.watch.return_full = 0;
@@ -78,11 +76,10 @@ static void a_supply_leak_loses_a_tenth_of_both(void **state)
 
 /* The coils take out of the air what coils of that size do, by what the rooms
    are without as well: no lost starts, so that it is their own answer. */
-static void coils_work_as_without_leaks(void **state)
+TEST(coils_work_as_without_leaks)
 {
     static struct house h;
 
-    (void)state;
     for (int n = 1; n <= DEW_HANDLERS; n++) {
         struct dew_result r;
         double water = 0;
@@ -112,12 +109,11 @@ static void coils_work_as_without_leaks(void **state)
 }
 
 /* of two handlers the mean by their air is lost */
-static void two_handlers_lose_by_their_air(void **state)
+TEST(two_handlers_lose_by_their_air)
 {
     static struct house h;
     struct dew_result r;
 
-    (void)state;
     house_of(&h, DEW_LAYOUT_own_ducts, 2);
     cool(&h, 2);
     for (int v = 0; v < DEW_VENT_STATES; v++) {
@@ -133,12 +129,11 @@ static void two_handlers_lose_by_their_air(void **state)
 
 /* a blower that only circulates loses its own heat and what a wet coil gives
    back, by the leaks of its low flow */
-static void circulating_loses_by_the_low_flow(void **state)
+TEST(circulating_loses_by_the_low_flow)
 {
     static struct house h;
     struct dew_result r;
 
-    (void)state;
     leaky(&h, .1, 0);
     cool(&h, 1);
     h.c.plant.handlers[0].mode = DEW_BLOWER_ON;
@@ -162,13 +157,12 @@ static void circulating_loses_by_the_low_flow(void **state)
 }
 
 /* .1 x .472 m3/s x 1.2 x 7.5 g/kg = .425 g/s while the blower runs */
-static void a_tenth_of_the_return_brings_its_water(void **state)
+TEST(a_tenth_of_the_return_brings_its_water)
 {
     static struct house h;
     struct dew_result r, supply;
     double by;
 
-    (void)state;
     leaky(&h, 0, .1);
     cool(&h, 1);
     h.c.house.water[DEW_SOURCE_other].per_day = 20;
@@ -187,12 +181,11 @@ static void a_tenth_of_the_return_brings_its_water(void **state)
 }
 
 /* a coil that meets attic air works on that: the same machine, warmer inlet */
-static void a_coil_meets_what_its_return_draws_in(void **state)
+TEST(a_coil_meets_what_its_return_draws_in)
 {
     static struct house h;
     struct dew_result alone, told;
 
-    (void)state;
     leaky(&h, 0, .1);
     cool(&h, 1);
     h.c.watch.supply_full = h.c.watch.return_full = 0;
@@ -219,13 +212,12 @@ static struct dew_result noon(const struct house *h, const struct dew_hour *out)
 }
 
 /* ducts in a hot attic leak and conduct its air, not the outdoors' */
-static void an_attic_is_worse_than_the_open_air(void **state)
+TEST(an_attic_is_worse_than_the_open_air)
 {
     static struct house h;
     struct dew_hour out = outdoors(33, .41);
     struct dew_result r[2];
 
-    (void)state;
     out.global = 900;
     for (int attic = 0; attic < 2; attic++) {
         leaky(&h, 0, .1);
@@ -246,13 +238,12 @@ static void an_attic_is_worse_than_the_open_air(void **state)
 
 /* a cold trunk sweats in damp outdoor air; in an attic that the sun heats it
    is warmer than the same air's dew point */
-static void a_hot_attic_keeps_a_trunk_dry(void **state)
+TEST(a_hot_attic_keeps_a_trunk_dry)
 {
     static struct house h;
     struct dew_hour out = outdoors(28, .85);
     struct dew_result r[2];
 
-    (void)state;
     out.global = 900;
     for (int attic = 0; attic < 2; attic++) {
         leaky(&h, 0, 0);
@@ -268,20 +259,4 @@ static void a_hot_attic_keeps_a_trunk_dry(void **state)
     assert_near(r[1].ducts[DEW_SPOT_outside], 0, 0);
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(leaks_and_walls_heat_by_the_closed_form),
-        cmocka_unit_test(a_supply_leak_loses_a_tenth_of_both),
-        cmocka_unit_test(two_handlers_lose_by_their_air),
-        cmocka_unit_test(coils_work_as_without_leaks),
-        cmocka_unit_test(a_hot_attic_keeps_a_trunk_dry),
-        cmocka_unit_test(circulating_loses_by_the_low_flow),
-        cmocka_unit_test(a_tenth_of_the_return_brings_its_water),
-        cmocka_unit_test(a_coil_meets_what_its_return_draws_in),
-        cmocka_unit_test(an_attic_is_worse_than_the_open_air),
-    };
-
-    return cmocka_run_group_tests_name("march: leaks of ducts", tests, NULL,
-                                       NULL);
-}
+RUN_TESTS("march: leaks of ducts");

@@ -126,12 +126,5 @@ static void a_millionth_of_a_flow_is_seen(void **state)
     assert_false(closes(&k));
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[COUNT_OF(rows)] = {0};
-    size_t n = 0;
-
-    ADD_ROWS(tests, n, rows, a_millionth_of_a_flow_is_seen);
-    return _cmocka_run_group_tests("march, ledger", tests, n, keep_largest,
-                                   NULL);
-}
+ROWS(rows, a_millionth_of_a_flow_is_seen);
+RUN_TESTS_IN("march, ledger", keep_largest, NULL);

@@ -67,12 +67,11 @@ static struct swing last_day(const struct dew_case *c, int days)
 }
 
 /* Closed form: excess (G/nV)(1-e^-8n)/(1-e^-24n) of 7.5748 g/m3. */
-static void unbuffered_room_swings_as_the_closed_form(void **state)
+TEST(unbuffered_room_swings_as_the_closed_form)
 {
     struct dew_case c = annex_room();
     struct swing s = last_day(&c, 10);
 
-    (void)state;
     assert_near(s.low, 30.015, 0.01);
     assert_near(s.high, 73.818, 0.01);
     assert_near(s.mean, 44.879, 0.01);
@@ -93,12 +92,11 @@ static struct dew_case lined_room(void)
 }
 
 /* Its stores' own figures, worked apart by RK4 on RH (regression). */
-static void lined_room_swings_as_its_stores(void **state)
+TEST(lined_room_swings_as_its_stores)
 {
     struct dew_case c = lined_room();
     struct swing s = last_day(&c, 400);
 
-    (void)state;
     assert_near(s.low, 41.926, 0.02);
     assert_near(s.high, 49.762, 0.02);
     assert_near(s.mean, 44.879, 0.02); /* no buffer moves the mean */
@@ -106,7 +104,7 @@ static void lined_room_swings_as_its_stores(void **state)
 
 /* Hour by hour beside the exact wall (Fourier series, ours), % at the end of
    each. */
-static void lined_room_follows_the_exact_wall(void **state)
+TEST(lined_room_follows_the_exact_wall)
 {
     static const double exact[24] = {
         43.063, 42.866, 42.689, 42.526, 42.376, 42.237, 42.107, 41.986,
@@ -118,7 +116,6 @@ static void lined_room_follows_the_exact_wall(void **state)
     struct dew_hour out = {.t = 20.0, .w = outside, .p = p0};
     struct dew_march *m = opened(&c, &out);
 
-    (void)state;
     for (int h = 0; h < 24 * 400; h++) {
         struct dew_result r = step(m, &out, h);
 
@@ -274,14 +271,13 @@ static void ventilation_moves_gallons_a_day(void **state)
 
 /* Eq. 51 by whole states: a 90 cfm exhaust a third of the time over 30 cfm of
    nature gives 51.6 cfm on average, not 42.4 from the mean flow. */
-static void duty_weighs_whole_states(void **state)
+TEST(duty_weighs_whole_states)
 {
     struct dew_case c = bare_case(400.0, 21.0);
     struct dew_hour out = outdoors(21.0, 0.26);
     struct dew_path fan = {.exhaust = 90.0 * CFM};
     struct dew_result r;
 
-    (void)state;
     c.house.leakage.constant = 30.0 * CFM;
     set_path(&c, DEW_VENT_ON, &fan);
     all_day(c.plant.control.on_weekday, 1.0 / 3.0);
@@ -291,18 +287,7 @@ static void duty_weighs_whole_states(void **state)
     assert_near(sqrt(30.0 * 30.0 + 30.0 * 30.0), 42.4, 0.05);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[48] = {
-        cmocka_unit_test(unbuffered_room_swings_as_the_closed_form),
-        cmocka_unit_test(lined_room_swings_as_its_stores),
-        cmocka_unit_test(lined_room_follows_the_exact_wall),
-        cmocka_unit_test(duty_weighs_whole_states),
-    };
-    size_t n = 4;
-
-    ADD_ROWS(tests, n, steady_rows, steady_house_settles_by_hand);
-    ADD_ROWS(tests, n, stepped_rows, a_step_is_taken_up_as_by_the_half_space);
-    ADD_ROWS(tests, n, gallon_rows, ventilation_moves_gallons_a_day);
-    return _cmocka_run_group_tests("march, water", tests, n, NULL, NULL);
-}
+ROWS(steady_rows, steady_house_settles_by_hand);
+ROWS(stepped_rows, a_step_is_taken_up_as_by_the_half_space);
+ROWS(gallon_rows, ventilation_moves_gallons_a_day);
+RUN_TESTS("march, water");

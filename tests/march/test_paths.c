@@ -27,14 +27,13 @@ static struct dew_case alike(const struct dew_path *path)
 }
 
 /* What meets the coils in all is what comes while one of them runs. */
-static void coils_share_the_air_that_meets_them(void **state)
+TEST(coils_share_the_air_that_meets_them)
 {
     const struct dew_path path = {
         .at_coil = .041, .idle_at_coil = .013, .sensible = .7, .latent = .4};
     struct dew_case c = alike(&path);
     struct dew__inlet sum = {0};
 
-    (void)state;
     for (int k = 0; k < 3; k++) {
         struct dew__inlet in = dew__coil_inlet(&c, &mixing, k);
 
@@ -48,7 +47,7 @@ static void coils_share_the_air_that_meets_them(void **state)
 }
 
 /* Paths of one blower state alone have its share of the time. */
-static void states_have_their_shares(void **state)
+TEST(states_have_their_shares)
 {
     static const struct {
         int blower;
@@ -63,7 +62,6 @@ static void states_have_their_shares(void **state)
     };
     const struct dew_path none = {0};
 
-    (void)state;
     for (size_t i = 0; i < COUNT_OF(rows); i++) {
         struct dew_case c = alike(&none);
         struct dew__blend b;
@@ -78,7 +76,7 @@ static void states_have_their_shares(void **state)
 
 /* Every flow of a path that is always the same, by its name; eq. 51 of
    [ASH-F16] with the local fan and without. */
-static void flows_of_one_state_are_its_own(void **state)
+TEST(flows_of_one_state_are_its_own)
 {
     const struct dew_path path = {.supply = .050,
                                   .exhaust = .031,
@@ -101,7 +99,6 @@ static void flows_of_one_state_are_its_own(void **state)
     double plain = hypot(in - out, nature) - (in - out);
     double local = hypot(out + .019 - in, nature);
 
-    (void)state;
     mix.core.preheat = 3.0;
     b = dew__blend_all(&c, &mix, 1.2, nature, &worst);
     assert_near(b.leak, 1.2 * (.85 * plain + .15 * local), 1e-15);
@@ -119,13 +116,4 @@ static void flows_of_one_state_are_its_own(void **state)
     assert_near(b.drained, 0.0, 0.0);
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(coils_share_the_air_that_meets_them),
-        cmocka_unit_test(states_have_their_shares),
-        cmocka_unit_test(flows_of_one_state_are_its_own),
-    };
-
-    return cmocka_run_group_tests_name("march, paths", tests, NULL, NULL);
-}
+RUN_TESTS("march, paths");

@@ -69,11 +69,5 @@ static void the_march_keeps_the_mean_of_a_steady_flow(void **state)
     }
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[16] = {0};
-    size_t n = 0;
-
-    ADD_ROWS(tests, n, pauses, the_march_keeps_the_mean_of_a_steady_flow);
-    return _cmocka_run_group_tests("march, pauses", tests, n, NULL, NULL);
-}
+ROWS(pauses, the_march_keeps_the_mean_of_a_steady_flow);
+RUN_TESTS("march, pauses");

@@ -56,9 +56,8 @@ static void rating_gives_adp_and_bypass(void **state)
     assert_near(c.adp + c.bypass * (celsius(80) - c.adp), r->leaving, 0.015);
 }
 
-static void at_rating_the_coil_does_what_the_label_says(void **state)
+TEST(at_rating_the_coil_does_what_the_label_says)
 {
-    (void)state;
     for (double shr = 0.66; shr < 0.82; shr += 0.0371) {
         struct dew_coil c = coil_of(2.5, shr, 387.0);
         struct dew_coil_air a = {celsius(80), 0, 101325.0, 35.0, 1.0};
@@ -76,13 +75,12 @@ static void at_rating_the_coil_does_what_the_label_says(void **state)
     }
 }
 
-static void above_the_dry_share_there_is_no_water(void **state)
+TEST(above_the_dry_share_there_is_no_water)
 {
     struct dew_coil c = coil_of(3.0, 0.87, 400.0);
     struct dew_coil_air a = {25.3, 0.0121, 98400.0, 33.7, 1.0};
     struct dew_coil_work o;
 
-    (void)state;
     assert_near(c.shr_dry, 0.8254, 0.0005); /* regression */
     assert_near(c.dry, 1.0, 0.0);
     dew_plant_coil_at(&c, &a, &o);
@@ -127,7 +125,7 @@ static double gap_of(const struct dew_coil *c, const struct dew_coil_air *a,
     return dew_air_w_sat(adp_of(h, a->p), a->p) - w;
 }
 
-static void agrees_with_iteration(void **state)
+TEST(agrees_with_iteration)
 {
     static const double t[] = {21.7, 24.3, 27.9}, p[] = {101325, 98400, 83100},
                         rh[] = {0.31, 0.47, 0.62, 0.78},
@@ -135,7 +133,6 @@ static void agrees_with_iteration(void **state)
     struct dew_coil c = coil_of(3.0, 0.752, 391.0);
     int compared = 0;
 
-    (void)state;
     for (int i = 0; i < 3 * 3 * 4 * 3 * 2; i++) {
         struct dew_coil_air a = {.t = t[i % 3],
                                  .p = p[i / 3 % 3],
@@ -176,12 +173,11 @@ static void agrees_with_iteration(void **state)
     assert_true(compared > 180);
 }
 
-static void lower_air_per_ton_dries_more(void **state)
+TEST(lower_air_per_ton_dries_more)
 {
     struct dew_coil c = coil_of(3.0, 0.75, 400.0);
     double before = 1.0;
 
-    (void)state;
     for (double f = 0.6; f < 1.15; f += 0.093) {
         struct dew_coil_air a = {24.1, 0.0107, 100300.0, 32.9, f};
         struct dew_coil_work o;
@@ -192,14 +188,13 @@ static void lower_air_per_ton_dries_more(void **state)
     }
 }
 
-static void a_low_stage_runs_nearer_saturation(void **state)
+TEST(a_low_stage_runs_nearer_saturation)
 {
     struct dew_coil c = coil_of(3.0, 0.75, 400.0);
     struct dew_coil low = dew_plant_coil_stage(&c, 0.68, 0.68);
     struct dew_coil_air a = {24.1, 0.0107, 100300.0, 32.9, 1.0};
     struct dew_coil_work full, part;
 
-    (void)state;
     dew_plant_coil_at(&c, &a, &full);
     dew_plant_coil_at(&low, &a, &part);
     assert_near(part.total / full.total, 0.68, 1e-9);
@@ -209,12 +204,11 @@ static void a_low_stage_runs_nearer_saturation(void **state)
 }
 
 /* 75 % of the air at 70 % of the capacity: 1 - (1 - s) 0.25 / 0.30, by hand. */
-static void air_follows_the_stage(void **state)
+TEST(air_follows_the_stage)
 {
     struct dew_handler h = {
         .low_stage = 0.70, .turndown = 1.0, .low_air = 0.75};
 
-    (void)state;
     assert_near(dew_plant_stage_air(&h, 1.0), 1.0, 1e-12);
     assert_near(dew_plant_stage_air(&h, 0.70), 0.75, 1e-12);
     assert_near(dew_plant_stage_air(&h, 0.85), 0.875, 1e-12);
@@ -229,12 +223,11 @@ static void air_follows_the_stage(void **state)
 }
 
 /* Through both of its points; half the flow at a quarter is the square. */
-static void a_blower_uses_less_for_less_air(void **state)
+TEST(a_blower_uses_less_for_less_air)
 {
     struct dew_handler h = {
         .blower_w = 480.0, .blower_low = 0.7, .blower_low_w = 360.0};
 
-    (void)state;
     assert_near(dew_plant_blower_w(&h, 1.0), 480.0, 1e-9);
     assert_near(dew_plant_blower_w(&h, 0.7), 360.0, 1e-9);
     assert_near(dew_plant_blower_w(&h, 0.49), 270.0, 1e-9);
@@ -245,13 +238,12 @@ static void a_blower_uses_less_for_less_air(void **state)
 }
 
 /* The same capacity into more air: a warmer coil, less water. */
-static void more_air_at_the_low_stage_dries_less(void **state)
+TEST(more_air_at_the_low_stage_dries_less)
 {
     struct dew_coil c = coil_of(3.0, 0.75, 400.0);
     struct dew_coil_air a = {24.1, 0.0107, 100300.0, 32.9, 1.0};
     double water = 1.0, adp = 0.0;
 
-    (void)state;
     for (double air = 0.60; air < 0.95; air += 0.05) {
         struct dew_coil low = dew_plant_coil_stage(&c, 0.70, air);
         struct dew_coil_work o;
@@ -264,13 +256,12 @@ static void more_air_at_the_low_stage_dries_less(void **state)
     }
 }
 
-static void outside_is_held_and_said(void **state)
+TEST(outside_is_held_and_said)
 {
     struct dew_coil c = coil_of(3.0, 0.75, 400.0);
     struct dew_coil_air a = {24.1, 0.0107, 100300.0, 49.0, 1.0};
     struct dew_coil_work o, edge;
 
-    (void)state;
     dew_plant_coil_at(&c, &a, &o);
     a.t_out = 83.0 / 1.8;
     dew_plant_coil_at(&c, &a, &edge);
@@ -348,11 +339,10 @@ static void heating_curve(void **state)
                 2e-4);
 }
 
-static void heat_pump_meets_both_labels(void **state)
+TEST(heat_pump_meets_both_labels)
 {
     struct dew_heater h = {.cop_warm = 3.71, .cop_cold = 2.47};
 
-    (void)state;
     assert_near(dew_plant_heat_pump_cop(&h, celsius(47)), 3.71, 1e-12);
     assert_near(dew_plant_heat_pump_cop(&h, celsius(17)), 2.47, 1e-12);
     assert_near(dew_plant_heat_pump_capacity(celsius(47)), 1.0, 1e-12);
@@ -360,9 +350,8 @@ static void heat_pump_meets_both_labels(void **state)
     assert_near(dew_plant_heat_pump_cop(&h, -29.0), 1.0, 0.0);
 }
 
-static void curves_end_in_nan(void **state)
+TEST(curves_end_in_nan)
 {
-    (void)state;
     assert_nan(dew_plant_cooling_capacity(13.0, 35.0));
     assert_nan(dew_plant_cooling_eir(19.4, 47.0));
     assert_nan(dew_plant_cooling_capacity_flow(0.4));
@@ -371,7 +360,7 @@ static void curves_end_in_nan(void **state)
 
 /* ---- label -------------------------------------------------------------- */
 
-static void net_and_gross_differ_by_the_blower(void **state)
+TEST(net_and_gross_differ_by_the_blower)
 {
     struct dew_coil_label l = {.capacity = 3 * ton,
                                .is_net = 1,
@@ -384,7 +373,6 @@ static void net_and_gross_differ_by_the_blower(void **state)
                                .cycling = NAN};
     struct dew_handler h = {0};
 
-    (void)state;
     assert_int_equal(dew_plant_coil_gross(&l, &h, NULL), DEW_OK);
     assert_near(h.air, 1200 * cfm, 1e-12);
     assert_near(h.blower_w, 438.0, 1e-9);
@@ -394,7 +382,7 @@ static void net_and_gross_differ_by_the_blower(void **state)
     assert_near(h.capacity / h.cop + h.blower_w, 3 * ton / 3.39, 1e-9);
 }
 
-static void seer_goes_back_to_eer_by_test_b(void **state)
+TEST(seer_goes_back_to_eer_by_test_b)
 {
     struct dew_coil_label l = {.capacity = 2 * ton,
                                .is_net = 1,
@@ -408,12 +396,11 @@ static void seer_goes_back_to_eer_by_test_b(void **state)
     struct dew_handler h = {0};
     double eer = 4.103 / (1 - 0.035) * .8051 / 1.0092; /* rows above */
 
-    (void)state;
     assert_int_equal(dew_plant_coil_gross(&l, &h, NULL), DEW_OK);
     assert_near(2 * ton / (h.capacity / h.cop + h.blower_w), eer, 1e-3);
 }
 
-static void wrong_labels_are_refused(void **state)
+TEST(wrong_labels_are_refused)
 {
     struct dew_coil_label l = {.capacity = 3 * ton,
                                .shr = 74,
@@ -427,7 +414,6 @@ static void wrong_labels_are_refused(void **state)
     struct dew_coil c;
     struct dew_error err = {0};
 
-    (void)state;
     assert_int_equal(dew_plant_coil_gross(&l, &h, &err), DEW_ERANGE);
     assert_string_equal(err.path, "shr");
     assert_string_equal(err.text, "74 is outside 0.5 .. 1");
@@ -443,39 +429,16 @@ static void wrong_labels_are_refused(void **state)
     assert_string_equal(err.path, "cop");
 }
 
-static void run_time_at_part_load(void **state)
+TEST(run_time_at_part_load)
 {
-    (void)state;
     assert_near(dew_plant_part_load(0.37, 0.2), 1 - 0.2 * 0.63, 1e-15);
     assert_near(dew_plant_run_time(0.37, 0.2), 0.37 / 0.874, 1e-15);
     assert_near(dew_plant_run_time(1.0, 0.2), 1.0, 0.0);
     assert_nan(dew_plant_run_time(1.1, 0.2));
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[64] = {
-        cmocka_unit_test(at_rating_the_coil_does_what_the_label_says),
-        cmocka_unit_test(above_the_dry_share_there_is_no_water),
-        cmocka_unit_test(agrees_with_iteration),
-        cmocka_unit_test(lower_air_per_ton_dries_more),
-        cmocka_unit_test(a_low_stage_runs_nearer_saturation),
-        cmocka_unit_test(air_follows_the_stage),
-        cmocka_unit_test(a_blower_uses_less_for_less_air),
-        cmocka_unit_test(more_air_at_the_low_stage_dries_less),
-        cmocka_unit_test(outside_is_held_and_said),
-        cmocka_unit_test(heat_pump_meets_both_labels),
-        cmocka_unit_test(curves_end_in_nan),
-        cmocka_unit_test(net_and_gross_differ_by_the_blower),
-        cmocka_unit_test(seer_goes_back_to_eer_by_test_b),
-        cmocka_unit_test(wrong_labels_are_refused),
-        cmocka_unit_test(run_time_at_part_load),
-    };
-    size_t n = 15;
-
-    ADD_ROWS(tests, n, adp_rows, rating_gives_adp_and_bypass);
-    ADD_ROWS(tests, n, curve_rows, cooling_curve);
-    ADD_ROWS(tests, n, flow_rows, flow_curve);
-    ADD_ROWS(tests, n, heat_rows, heating_curve);
-    return _cmocka_run_group_tests("plant, coil", tests, n, NULL, NULL);
-}
+ROWS(adp_rows, rating_gives_adp_and_bypass);
+ROWS(curve_rows, cooling_curve);
+ROWS(flow_rows, flow_curve);
+ROWS(heat_rows, heating_curve);
+RUN_TESTS("plant, coil");

@@ -74,11 +74,11 @@ static void steady_ratio(void **state)
         assert_near(ratio(&s, r->run, 1.0, seconds[i]), r->ratio, 0.002);
 }
 
-static void nothing_is_removed_below_the_break_even_run_time(void **state)
+TEST(nothing_is_removed_below_the_break_even_run_time)
 {
     struct dew_coil_store a = store_of(1000, 1.5), b = store_of(720, 1.0);
 
-    (void)state; /* [HR96] by hand: 0.56 and 0.46 */
+    /* [HR96] by hand: 0.56 and 0.46 */
     assert_near(ratio(&a, 0.55, 1.0, 1800), 0.0, 0.002);
     assert_true(ratio(&a, 0.575, 1.0, 1800) > 0.004);
     assert_near(ratio(&b, 0.45, 1.0, 1800), 0.0, 0.002);
@@ -150,29 +150,26 @@ static void delay_puts_back(void **state)
 }
 
 /* What drifts is no part of what a blower moves. */
-static void a_blower_that_never_stops_leaves_nothing_to_drift(void **state)
+TEST(a_blower_that_never_stops_leaves_nothing_to_drift)
 {
     struct dew_coil_store s = store_of(1000, 1.25);
     double plain = ratio(&s, 0.7, 1.0, 1800);
 
-    (void)state;
     s.still = 0.1;
     assert_near(ratio(&s, 0.7, 1.0, 1800), plain, 1e-12);
     assert_true(ratio(&s, 0.7, 0.7, 1800) < 1.0 - 0.001);
 }
 
-static void without_delay_and_drift_nothing_comes_back(void **state)
+TEST(without_delay_and_drift_nothing_comes_back)
 {
-    (void)state;
     for (double run = 0.03; run < 1.0; run += 0.097)
         assert_near(back(run, 0.0, 0.0), 0.0, 0.0);
 }
 
-static void a_busier_machine_puts_back_less(void **state)
+TEST(a_busier_machine_puts_back_less)
 {
     double before = 1.0;
 
-    (void)state;
     for (double run = 0.03; run < 1.0; run += 0.097) {
         double now = back(run, 60.0, 0.004);
 
@@ -182,11 +179,10 @@ static void a_busier_machine_puts_back_less(void **state)
 }
 
 /* A delay never reaches into the next cycle, whatever the board says. */
-static void a_delay_ends_with_the_rest(void **state)
+TEST(a_delay_ends_with_the_rest)
 {
     struct dew_handler h = {.cycles_max = 6.0, .off_delay = 300.0};
 
-    (void)state;
     for (double run = 0.0; run <= 1.0; run += 0.0625) {
         double delay = dew_plant_off_delay(&h, run);
 
@@ -221,11 +217,10 @@ static double night(double still, double humid)
 }
 
 /* 1.4 L/s drifts through: 15.5 g/h is all it can take up; by hand. */
-static void an_idle_night_gives_back_what_drifting_air_can_carry(void **state)
+TEST(an_idle_night_gives_back_what_drifting_air_can_carry)
 {
     double most = 8 * 3600 * 0.004 * 0.68 * 0.569 * 2.564e-3;
 
-    (void)state;
     assert_near(most, 0.115, 0.001);
     assert_true(night(0.004, 0.0) <= 0.13);
     assert_true(night(0.004, 0.0) > 0.09 && night(0.004, 0.0) <= most);
@@ -233,7 +228,7 @@ static void an_idle_night_gives_back_what_drifting_air_can_carry(void **state)
     assert_near(night(0.004, 1.0), 0.0, 0.0); /* saturated all around */
 }
 
-static void a_wet_coil_dries_by_the_square_root_law(void **state)
+TEST(a_wet_coil_dries_by_the_square_root_law)
 {
     struct dew_coil_store s = store_of(1000, 1.5);
     struct dew_coil_store_in in = {.m = 0.83 * s.most,
@@ -245,7 +240,7 @@ static void a_wet_coil_dries_by_the_square_root_law(void **state)
     struct dew_coil_store_out o;
     double root = sqrt(0.83) - 1.5 * 0.87 * 430.0 / 2000.0;
 
-    (void)state; /* closed form: sqrt(m) is straight in time */
+    /* closed form: sqrt(m) is straight in time */
     dew_plant_coil_store_step(&s, &in, &o);
     assert_near(o.m / s.most, root * root, 1e-12);
     assert_near(o.condensed, 0.0, 0.0);
@@ -255,7 +250,7 @@ static void a_wet_coil_dries_by_the_square_root_law(void **state)
     assert_near(o.m, 0.0, 0.0);
 }
 
-static void a_dry_coil_fills_before_it_drains(void **state)
+TEST(a_dry_coil_fills_before_it_drains)
 {
     struct dew_coil_store s = store_of(1000, 1.5);
     struct dew_coil_store_in in = {.m = 0,
@@ -266,7 +261,6 @@ static void a_dry_coil_fills_before_it_drains(void **state)
                                    .depression = 1};
     struct dew_coil_store_out o;
 
-    (void)state;
     dew_plant_coil_store_step(&s, &in, &o);
     assert_near(o.drained, 0.0, 0.0);
     assert_near(o.m, 700 * 1.1 * s.latent, 1e-12);
@@ -277,7 +271,7 @@ static void a_dry_coil_fills_before_it_drains(void **state)
 }
 
 /* Twelve cycles an hour: t_on 107 s is not long beside tau; closed form. */
-static void a_short_start_loses_less(void **state)
+TEST(a_short_start_loses_less)
 {
     struct dew_coil_store s = store_of(1000, 1.5);
     struct dew_coil_store_in in = {.seconds = 600.0,
@@ -288,19 +282,17 @@ static void a_short_start_loses_less(void **state)
     struct dew_coil_store_out o;
     double on = 900.0 / (12.0 * 0.7), cycles = 48.0 * 0.3 * 0.7 / 6.0;
 
-    (void)state;
     s.cycles_max = 12.0;
     dew_plant_coil_store_step(&s, &in, &o);
     assert_near(o.condensed / s.latent,
                 180.0 + cycles * 45.0 * expm1(-on / 45.0), 1e-9);
 }
 
-static void mass_closes(void **state)
+TEST(mass_closes)
 {
     struct dew_coil_store s = store_of(870, 1.31);
     double worst = 0.0;
 
-    (void)state;
     s.still = 0.06;
     for (double run = 0.0; run <= 1.0; run += 0.0625)
         for (double more = 0.0; more <= 1.0; more += 0.25)
@@ -323,12 +315,11 @@ static void mass_closes(void **state)
     assert_near(worst / s.most, 0.0, 1e-14);
 }
 
-static void more_blower_never_dries_the_house(void **state)
+TEST(more_blower_never_dries_the_house)
 {
     struct dew_coil_store s = store_of(1000, 1.5);
     double before = 1.0 + 1e-9;
 
-    (void)state;
     for (double blower = 0.63; blower <= 1.0; blower += 0.037) {
         double r = ratio(&s, 0.63, blower, 1800);
 
@@ -337,7 +328,7 @@ static void more_blower_never_dries_the_house(void **state)
     }
 }
 
-static void outside_gives_nan(void **state)
+TEST(outside_gives_nan)
 {
     struct dew_coil_store s = store_of(1000, 1.5);
     struct dew_coil_store_in in = {.m = 0,
@@ -348,30 +339,11 @@ static void outside_gives_nan(void **state)
                                    .depression = 1};
     struct dew_coil_store_out o;
 
-    (void)state; /* a blower that stands while the compressor runs */
+    /* a blower that stands while the compressor runs */
     dew_plant_coil_store_step(&s, &in, &o);
     assert_nan(o.m);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[64] = {
-        cmocka_unit_test(nothing_is_removed_below_the_break_even_run_time),
-        cmocka_unit_test(a_blower_that_never_stops_leaves_nothing_to_drift),
-        cmocka_unit_test(without_delay_and_drift_nothing_comes_back),
-        cmocka_unit_test(a_busier_machine_puts_back_less),
-        cmocka_unit_test(a_delay_ends_with_the_rest),
-        cmocka_unit_test(an_idle_night_gives_back_what_drifting_air_can_carry),
-        cmocka_unit_test(a_wet_coil_dries_by_the_square_root_law),
-        cmocka_unit_test(a_dry_coil_fills_before_it_drains),
-        cmocka_unit_test(mass_closes),
-        cmocka_unit_test(a_short_start_loses_less),
-        cmocka_unit_test(more_blower_never_dries_the_house),
-        cmocka_unit_test(outside_gives_nan),
-    };
-    size_t n = 12;
-
-    ADD_ROWS(tests, n, part_rows, steady_ratio);
-    ADD_ROWS(tests, n, delay_rows, delay_puts_back);
-    return _cmocka_run_group_tests("plant, coil store", tests, n, NULL, NULL);
-}
+ROWS(part_rows, steady_ratio);
+ROWS(delay_rows, delay_puts_back);
+RUN_TESTS("plant, coil store");

@@ -4,11 +4,10 @@
 
 #include "dew/plant.h"
 
-static void boost_comes_in_over_its_band(void **state)
+TEST(boost_comes_in_over_its_band)
 {
     struct dew_control c = {.boost_rh = 0.57, .boost_band = 0.06};
 
-    (void)state;
     assert_near(dew_plant_boost(&c, 0.563), 0.0, 0.0);
     assert_near(dew_plant_boost(&c, 0.585), 0.25, 1e-12);
     assert_near(dew_plant_boost(&c, 0.71), 1.0, 0.0);
@@ -16,12 +15,11 @@ static void boost_comes_in_over_its_band(void **state)
     assert_near(dew_plant_boost(&c, 0.93), 0.0, 0.0);
 }
 
-static void lockout_holds_low_but_never_below_its_least(void **state)
+TEST(lockout_holds_low_but_never_below_its_least)
 {
     struct dew_control c = {
         .lockout_w = 0.0112, .lockout_excess = NAN, .lockout_least = 0.37};
 
-    (void)state;
     assert_near(dew_plant_lockout(&c, 0.0099, 0.0083), 1.0, 0.0);
     assert_near(dew_plant_lockout(&c, 0.0173, 0.0083), 0.37, 1e-12);
     assert_near(dew_plant_lockout(&c, 0.0112, 0.0083), 0.5 * 1.37, 1e-9);
@@ -33,11 +31,10 @@ static void lockout_holds_low_but_never_below_its_least(void **state)
     assert_near(dew_plant_lockout(&c, 0.0173, 0.0083), 1.0, 0.0);
 }
 
-static void winter_target_falls_with_cold(void **state)
+TEST(winter_target_falls_with_cold)
 {
     struct dew_control c = {.winter_rh = {0.41, 0.27}};
 
-    (void)state;
     assert_near(dew_plant_winter_rh(&c, 6.3), 0.41, 1e-12);
     assert_near(dew_plant_winter_rh(&c, -10.0), 0.34, 1e-12);
     assert_near(dew_plant_winter_rh(&c, -31.0), 0.27, 1e-12);
@@ -45,11 +42,10 @@ static void winter_target_falls_with_cold(void **state)
     assert_nan(dew_plant_winter_rh(&c, -10.0));
 }
 
-static void bypass_only_cools(void **state)
+TEST(bypass_only_cools)
 {
     struct dew_control c = {.bypass_low = 12.3, .bypass_indoor = 22.9};
 
-    (void)state;
     assert_near(dew_plant_bypass(&c, 16.7, 24.8), 1.0, 0.0);
     assert_near(dew_plant_bypass(&c, 11.9, 24.8), 0.0, 0.0);
     assert_near(dew_plant_bypass(&c, 26.1, 24.8), 0.0, 0.0);
@@ -58,12 +54,11 @@ static void bypass_only_cools(void **state)
     assert_near(dew_plant_bypass(&c, 16.7, 24.8), 0.0, 0.0);
 }
 
-static void demand_is_centred_on_the_set_point(void **state)
+TEST(demand_is_centred_on_the_set_point)
 {
     struct dew_dryer d = {.rate = 2e-4, .set = 0.53, .band = 0.04};
     struct dew_humidifier h = {.rate = 2e-4, .set = 0.37, .band = 0.04};
 
-    (void)state;
     assert_near(dew_plant_dry_demand(&d, 0.53), 0.5, 1e-9);
     assert_near(dew_plant_dry_demand(&d, 0.509), 0.0, 0.0);
     assert_near(dew_plant_dry_demand(&d, 0.54), 0.75, 1e-9);
@@ -79,12 +74,11 @@ static void demand_is_centred_on_the_set_point(void **state)
     assert_nan(dew_plant_humid_demand(&h, -0.01));
 }
 
-static void a_schedule_is_held_to_three_hours(void **state)
+TEST(a_schedule_is_held_to_three_hours)
 {
     struct dew_control c = {.winter_rh = {0}};
     struct dew_schedule s;
 
-    (void)state;
     for (int h = 0; h < 24; h++) {
         c.on_weekday[h] = h % 3 == 0; /* an hour in three */
         c.on_weekend[h] = 0.37;
@@ -119,11 +113,11 @@ static void threshold(void **state)
     assert_near(dew_plant_frost_threshold(r->eps, 21.0), r->t, 0.06);
 }
 
-static void defrost_follows_the_time_table(void **state)
+TEST(defrost_follows_the_time_table)
 {
     struct dew_frost_rule r = dew_plant_frost_usual(DEW_FROST_RECIRCULATE, 0);
 
-    (void)state; /* 6 min in 38, 6 in 26: 0.158, 0.231 */
+    /* 6 min in 38, 6 in 26: 0.158, 0.231 */
     assert_near(dew_plant_frost_share(&r, -4.9, 3.0), 0.0, 0.0);
     assert_near(dew_plant_frost_share(&r, -5.001, 3.0), 0.158, 5e-4);
     assert_near(dew_plant_frost_share(&r, -16.0, 3.0), (.1579 + .2308) / 2,
@@ -136,19 +130,5 @@ static void defrost_follows_the_time_table(void **state)
     assert_true(dew_plant_frost_share(&r, -10.3, 3.0) > 0.15);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[32] = {
-        cmocka_unit_test(boost_comes_in_over_its_band),
-        cmocka_unit_test(lockout_holds_low_but_never_below_its_least),
-        cmocka_unit_test(winter_target_falls_with_cold),
-        cmocka_unit_test(bypass_only_cools),
-        cmocka_unit_test(demand_is_centred_on_the_set_point),
-        cmocka_unit_test(defrost_follows_the_time_table),
-        cmocka_unit_test(a_schedule_is_held_to_three_hours),
-    };
-    size_t n = 7;
-
-    ADD_ROWS(tests, n, threshold_rows, threshold);
-    return _cmocka_run_group_tests("plant, control", tests, n, NULL, NULL);
-}
+ROWS(threshold_rows, threshold);
+RUN_TESTS("plant, control");

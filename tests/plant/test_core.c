@@ -46,9 +46,8 @@ static void fan_heat_comes_out(void **state)
     assert_near(p.sre, r->sre, 1e-12);
 }
 
-static void ase_core_and_sre_keep_their_order(void **state)
+TEST(ase_core_and_sre_keep_their_order)
 {
-    (void)state;
     for (double watts = 0.0; watts < 90.0; watts += 22.3)
         for (double sre = 0.513; sre < 0.85; sre += 0.0871) {
             struct dew_core_sheet s = sheet_of(0.0371, watts);
@@ -63,24 +62,23 @@ static void ase_core_and_sre_keep_their_order(void **state)
         }
 }
 
-static void sre_and_ase_alone_give_the_watts(void **state)
+TEST(sre_and_ase_alone_give_the_watts)
 {
     struct dew_core_sheet s = sheet_of(0.030, NAN);
     struct dew_core_point p;
 
-    (void)state; /* the 0.75 row above, its watts left out */
+    /* the 0.75 row above, its watts left out */
     s.rows[0].sre = 0.75;
     s.rows[0].ase = 0.815657;
     assert_int_equal(dew_plant_core_point(&s, 0, NAN, &p, NULL), DEW_OK);
     assert_near(p.sensible.likely, 0.7781, 0.0002);
 }
 
-static void leak_across_is_not_recovery(void **state)
+TEST(leak_across_is_not_recovery)
 {
     struct dew_core_sheet s = sheet_of(0.0413, 0.0);
     struct dew_core_point p;
 
-    (void)state;
     s.rows[0].ase = 0.732;
     s.rows[0].eatr = 0.058;
     assert_int_equal(dew_plant_core_point(&s, 0, NAN, &p, NULL), DEW_OK);
@@ -88,12 +86,11 @@ static void leak_across_is_not_recovery(void **state)
     assert_near(p.gross, 0.0413 / (1 - 0.058), 1e-15);
 }
 
-static void what_lrmt_leaves_open_is_a_span(void **state)
+TEST(what_lrmt_leaves_open_is_a_span)
 {
     struct dew_core_sheet s = sheet_of(0.0413, 71.0);
     struct dew_core_point p;
 
-    (void)state;
     s.passes_water = 1;
     s.rows[0].sre = 0.69;
     s.rows[0].lrmt = 0.53;
@@ -103,12 +100,11 @@ static void what_lrmt_leaves_open_is_a_span(void **state)
     assert_near(p.latent.high, 0.53, 1e-12);
 }
 
-static void tre_gives_water_back(void **state)
+TEST(tre_gives_water_back)
 {
     struct dew_core_sheet s = sheet_of(0.0413, 0.0);
     struct dew_core_point p;
 
-    (void)state;
     /* Worked by hand: 35 degC 50 % over 24 degC 50 %, w 0.01777 and
        0.00930, h 80.81 and 47.82; sensible 0.7 and water 0.5 lead to
        27.3 degC, 0.013535, h 62.00: total 0.5701. */
@@ -278,13 +274,12 @@ static void unbalanced_flow(void **state)
     assert_near(at.sensible / fmin(1.0, r->ratio), r->lesser, 1e-4);
 }
 
-static void two_rows_come_back_through_the_fit(void **state)
+TEST(two_rows_come_back_through_the_fit)
 {
     struct dew_core_sheet s = sheet_of(0.0300, 41.0);
     struct dew_core c;
     struct dew_core_state at;
 
-    (void)state;
     for (int kind = DEW_COUNTERFLOW; kind <= DEW_WHEEL; kind++) {
         s.kind = (enum dew_exchange)kind;
         s.count = 2;
@@ -309,12 +304,11 @@ static void two_rows_come_back_through_the_fit(void **state)
     }
 }
 
-static void a_cold_row_does_not_spoil_the_fit(void **state)
+TEST(a_cold_row_does_not_spoil_the_fit)
 {
     struct dew_core_sheet s = sheet_of(0.0300, 41.0);
     struct dew_core one, both;
 
-    (void)state;
     s.rows[0].sre = 0.74;
     assert_int_equal(dew_plant_core_fit(&s, DEW_READ_LIKELY, &one, NULL), 0);
     s.count = 2;
@@ -325,13 +319,12 @@ static void a_cold_row_does_not_spoil_the_fit(void **state)
     assert_near(both.ntu, one.ntu, 1e-12);
 }
 
-static void rows_changed_over_are_refused(void **state)
+TEST(rows_changed_over_are_refused)
 {
     struct dew_core_sheet s = sheet_of(0.0300, 41.0);
     struct dew_core c;
     struct dew_error err = {0};
 
-    (void)state;
     s.count = 2;
     s.rows[0].sensible = 0.62;
     s.rows[1] = s.rows[0];
@@ -343,12 +336,11 @@ static void rows_changed_over_are_refused(void **state)
                         "recovery rises with flow: are rows changed over?");
 }
 
-static void readings_keep_their_order(void **state)
+TEST(readings_keep_their_order)
 {
     struct dew_core_sheet s = sheet_of(0.0300, 55.0);
     struct dew_core_state at[DEW_READINGS];
 
-    (void)state;
     s.passes_water = 1;
     s.rows[0].sre = 0.71;
     s.rows[0].tre = 0.47;
@@ -364,24 +356,8 @@ static void readings_keep_their_order(void **state)
     assert_true(at[0].sensible < at[2].sensible);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[64] = {
-        cmocka_unit_test(ase_core_and_sre_keep_their_order),
-        cmocka_unit_test(sre_and_ase_alone_give_the_watts),
-        cmocka_unit_test(leak_across_is_not_recovery),
-        cmocka_unit_test(what_lrmt_leaves_open_is_a_span),
-        cmocka_unit_test(tre_gives_water_back),
-        cmocka_unit_test(two_rows_come_back_through_the_fit),
-        cmocka_unit_test(a_cold_row_does_not_spoil_the_fit),
-        cmocka_unit_test(rows_changed_over_are_refused),
-        cmocka_unit_test(readings_keep_their_order),
-    };
-    size_t n = 9;
-
-    ADD_ROWS(tests, n, sre_rows, fan_heat_comes_out);
-    ADD_ROWS(tests, n, bad_rows, absurd_row_is_refused);
-    ADD_ROWS(tests, n, flow_rows, effectiveness_at_flow);
-    ADD_ROWS(tests, n, unbalanced_rows, unbalanced_flow);
-    return _cmocka_run_group_tests("plant, core", tests, n, NULL, NULL);
-}
+ROWS(sre_rows, fan_heat_comes_out);
+ROWS(bad_rows, absurd_row_is_refused);
+ROWS(flow_rows, effectiveness_at_flow);
+ROWS(unbalanced_rows, unbalanced_flow);
+RUN_TESTS("plant, core");

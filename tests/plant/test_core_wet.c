@@ -127,11 +127,10 @@ static void agrees_with_slices(void **state)
 }
 
 /* Closed form of counterflow where nothing condenses, [ASH-F4] T10.2. */
-static void dry_flows_are_counterflow(void **state)
+TEST(dry_flows_are_counterflow)
 {
     static const double ratio[] = {0.61, 0.97, 1.0, 1.33, 1.9};
 
-    (void)state;
     for (int i = 0; i < 5; i++) {
         struct dew_core_meeting m = {2.7, ratio[i], -3.1, 20.7, 0.0, 97300.0};
         double least = fmin(ratio[i], 1.0);
@@ -147,13 +146,13 @@ static void dry_flows_are_counterflow(void **state)
     }
 }
 
-static void heat_and_water_close(void **state)
+TEST(heat_and_water_close)
 {
     double p = 98400.0, w = dew_air_w(21.3, 0.47, p), t4;
     struct dew_core_meeting m = {4.7, 1.17, -13.9, 21.3, w, p};
     struct dew_core_wet o;
 
-    (void)state; /* [ASH-F1] eq. 43: what the exhaust gives the supply takes */
+    /* [ASH-F1] eq. 43: what the exhaust gives the supply takes */
     dew_plant_core_wet(&m, &o);
     t4 = o.t_exhaust;
     assert_near(w - o.water, dew_air_w_sat(t4, p), 1e-9);
@@ -164,20 +163,18 @@ static void heat_and_water_close(void **state)
     assert_true(o.sensible > o.dry + 0.01);
 }
 
-static void dry_air_is_the_dry_core(void **state)
+TEST(dry_air_is_the_dry_core)
 {
     struct dew_core_wet o = wet(3.7, -8.3, 21.3, 0.0, 98400.0);
 
-    (void)state;
     assert_near(o.sensible, 3.7 / 4.7, 1e-12);
     assert_near(o.water, 0.0, 0.0);
 }
 
-static void begins_without_a_jump(void **state)
+TEST(begins_without_a_jump)
 {
     double before = NAN;
 
-    (void)state;
     for (double rh = 0.20; rh < 0.62; rh += 0.002) {
         struct dew_core_wet o =
             wet(3.1, -4.3, 21.3, dew_air_w(21.3, rh, 98400.0), 98400.0);
@@ -188,25 +185,11 @@ static void begins_without_a_jump(void **state)
     }
 }
 
-static void outside_gives_nan(void **state)
+TEST(outside_gives_nan)
 {
-    (void)state;
     assert_nan(wet(3.1, 23.0, 21.3, 0.006, 98400.0).sensible);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[32] = {
-        cmocka_unit_test(dry_flows_are_counterflow),
-        cmocka_unit_test(heat_and_water_close),
-        cmocka_unit_test(dry_air_is_the_dry_core),
-        cmocka_unit_test(begins_without_a_jump),
-        cmocka_unit_test(outside_gives_nan),
-    };
-    size_t n = 5;
-
-    ADD_ROWS(tests, n, rows, published_band);
-    ADD_ROWS(tests, n, flow_rows, agrees_with_slices);
-    return _cmocka_run_group_tests("plant, condensing core", tests, n, NULL,
-                                   NULL);
-}
+ROWS(rows, published_band);
+ROWS(flow_rows, agrees_with_slices);
+RUN_TESTS("plant, condensing core");

@@ -31,9 +31,8 @@ static void fit(void **state)
     assert_near(dew_plant_dryer_efficiency(r->t, r->rh), r->efficiency, 0.002);
 }
 
-static void fit_ends_in_nan(void **state)
+TEST(fit_ends_in_nan)
 {
-    (void)state;
     assert_nan(dew_plant_dryer_removal(14.9, 0.6));
     assert_nan(dew_plant_dryer_efficiency(21.3, 0.91));
     assert_nan(dew_plant_dryer_removal(15.1, 0.31)); /* fit is negative */
@@ -64,7 +63,7 @@ static void heat_per_litre(void **state)
     assert_near(o.held, 0.0, 0.0);
 }
 
-static void sealed_box_warms_by_power_and_condensation(void **state)
+TEST(sealed_box_warms_by_power_and_condensation)
 {
     struct dew_dryer d = {.rate = 1.7e-4,
                           .factor = 1.71 / kwh,
@@ -74,16 +73,16 @@ static void sealed_box_warms_by_power_and_condensation(void **state)
     double t = 24.7, w = 0.0113, p = 98400.0, box = 31.0; /* kg of air */
     double dt = 1.0, h0 = dew_air_h(t, w), w1, h1;
 
-    (void)state; /* energy of the box: power in, liquid out at t */
+    /* energy of the box: power in, liquid out at t */
     dew_plant_dryer_at(&d, t, w, p, &o);
     w1 = w - o.rate * dt / box;
     h1 = h0 + (o.power * dt - o.rate * dt * 4186.0 * t) / box;
     assert_near((dew_air_t(h1, w1) - t) * box * dew_air_cp(w1), o.heat, 0.01);
 }
 
-static void sixty_five_degrees_is_the_harder_label(void **state)
+TEST(sixty_five_degrees_is_the_harder_label)
 {
-    (void)state; /* the two rating points at 60 % */
+    /* the two rating points at 60 % */
     assert_near(dew_plant_dryer_removal(18.33, .6) /
                     dew_plant_dryer_removal(26.67, .6),
                 0.659, 0.001);
@@ -92,7 +91,7 @@ static void sixty_five_degrees_is_the_harder_label(void **state)
                 0.790, 0.001);
 }
 
-static void what_the_owner_sees_comes_back(void **state)
+TEST(what_the_owner_sees_comes_back)
 {
     struct dew_dryer_label l = {.rate = 2 * 3.785 / day,
                                 .factor = NAN,
@@ -104,7 +103,7 @@ static void what_the_owner_sees_comes_back(void **state)
     struct dew_dryer d = {.set = 0.5};
     struct dew_dryer_work o;
 
-    (void)state; /* "fills two gallons a day" in the house's own air */
+    /* "fills two gallons a day" in the house's own air */
     assert_int_equal(dew_plant_dryer_of(&l, &d, NULL), DEW_OK);
     dew_plant_dryer_at(&d, l.t, dew_air_w(l.t, l.rh, 100300.0), 100300.0, &o);
     assert_near(o.rate / l.rate, 1.0, 1e-9);
@@ -112,7 +111,7 @@ static void what_the_owner_sees_comes_back(void **state)
     assert_near(d.set, 0.5, 0.0);
 }
 
-static void absurd_labels_are_refused(void **state)
+TEST(absurd_labels_are_refused)
 {
     struct dew_dryer_label l = {.rate = 50 * pint / day,
                                 .factor = 1.6,
@@ -124,7 +123,6 @@ static void absurd_labels_are_refused(void **state)
     struct dew_dryer d;
     struct dew_error err = {0};
 
-    (void)state;
     assert_int_equal(dew_plant_dryer_of(&l, &d, &err), DEW_ERANGE);
     assert_string_equal(err.path, "factor");
     assert_string_equal(err.text, "5.76e+06 kg/kWh is outside 0.3 .. 8 "
@@ -145,7 +143,7 @@ static void absurd_labels_are_refused(void **state)
                         "a dehumidifier needs an energy factor or watts");
 }
 
-static void held_outside_the_fit(void **state)
+TEST(held_outside_the_fit)
 {
     struct dew_dryer d = {.rate = 1.7e-4,
                           .factor = 1.71 / kwh,
@@ -153,7 +151,6 @@ static void held_outside_the_fit(void **state)
                           .rating_rh = 0.6};
     struct dew_dryer_work o;
 
-    (void)state;
     dew_plant_dryer_at(&d, 11.7, 0.0061, 98400.0, &o);
     assert_near(o.held, 1.0, 0.0);
     assert_true(o.rate > 0.0 && o.power > 0.0 && isfinite(o.heat));
@@ -193,9 +190,9 @@ static void the_least_sold_is_the_published(void **state)
                 r->factor, 1e-9);
 }
 
-static void tests_have_their_air(void **state)
+TEST(tests_have_their_air)
 {
-    (void)state; /* 65, 80, 73 degF [DOE-DH] */
+    /* 65, 80, 73 degF [DOE-DH] */
     assert_near(dew_plant_dryer_test_t(DEW_TEST_PORTABLE), 18.3333, 1e-4);
     assert_near(dew_plant_dryer_test_t(DEW_TEST_OLD), 26.6667, 1e-4);
     assert_near(dew_plant_dryer_test_t(DEW_TEST_DUCTED), 22.7778, 1e-4);
@@ -204,12 +201,11 @@ static void tests_have_their_air(void **state)
     assert_nan(dew_plant_dryer_least_factor(DEW_TEST_OLD, 0));
 }
 
-static void humidifier_takes_its_heat(void **state)
+TEST(humidifier_takes_its_heat)
 {
     struct dew_humidifier h = {.rate = 2.3e-4, .heat = 1.0};
     struct dew_humidifier_work o = dew_plant_humidifier_at(&h, 0.63, 21.3);
 
-    (void)state;
     assert_near(o.rate, 0.63 * 2.3e-4, 1e-15);
     assert_near(o.air_heat, o.rate * (2501e3 - 2326.0 * 21.3), 1e-9);
     assert_near(o.power, 0.0, 0.0);
@@ -219,16 +215,16 @@ static void humidifier_takes_its_heat(void **state)
     assert_near(o.power, o.rate * 2613e3, 1e-9);
 }
 
-static void part_load_and_air(void **state)
+TEST(part_load_and_air)
 {
     struct dew_dryer d = {.rate = 70 * pint / day};
 
-    (void)state; /* [DH-AIR] */
+    /* [DH-AIR] */
     assert_near(dew_plant_dryer_part_load(0.31), 0.931, 1e-12);
     assert_near(dew_plant_dryer_air(&d) * 2118.880, 70 * 2.75, 0.001);
 }
 
-static void a_ventilating_dryer_draws_a_mix(void **state)
+TEST(a_ventilating_dryer_draws_a_mix)
 {
     struct dew_dryer d = {.rate = 90 * pint / day, .outdoor = 0.0283};
     struct dew_stream in = {23.7, 0.0098, 101325.0, 0},
@@ -236,7 +232,6 @@ static void a_ventilating_dryer_draws_a_mix(void **state)
     struct dew_dryer_inlet got =
         dew_plant_dryer_inlet(&d, in.t, in.w, out.t, out.w);
 
-    (void)state;
     out.flow = d.outdoor * 1.2041;
     in.flow = dew_plant_dryer_air(&d) * 1.2041 - out.flow;
     mix = dew_air_mix(&in, &out, NULL);
@@ -247,24 +242,7 @@ static void a_ventilating_dryer_draws_a_mix(void **state)
     assert_near(got.outdoor, 1.0, 0.0);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[64] = {
-        cmocka_unit_test(fit_ends_in_nan),
-        cmocka_unit_test(sealed_box_warms_by_power_and_condensation),
-        cmocka_unit_test(sixty_five_degrees_is_the_harder_label),
-        cmocka_unit_test(what_the_owner_sees_comes_back),
-        cmocka_unit_test(absurd_labels_are_refused),
-        cmocka_unit_test(held_outside_the_fit),
-        cmocka_unit_test(tests_have_their_air),
-        cmocka_unit_test(humidifier_takes_its_heat),
-        cmocka_unit_test(part_load_and_air),
-        cmocka_unit_test(a_ventilating_dryer_draws_a_mix),
-    };
-    size_t n = 10;
-
-    ADD_ROWS(tests, n, fit_rows, fit);
-    ADD_ROWS(tests, n, heat_rows, heat_per_litre);
-    ADD_ROWS(tests, n, least_rows, the_least_sold_is_the_published);
-    return _cmocka_run_group_tests("plant, dryer", tests, n, NULL, NULL);
-}
+ROWS(fit_rows, fit);
+ROWS(heat_rows, heat_per_litre);
+ROWS(least_rows, the_least_sold_is_the_published);
+RUN_TESTS("plant, dryer");

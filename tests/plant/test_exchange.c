@@ -60,28 +60,27 @@ static void grid_row(void **state)
                     g->crossflow[i], 1e-4);
 }
 
-static void example_14_leaves_at_59_6(void **state)
+TEST(example_14_leaves_at_59_6)
 {
     double eps = dew_plant_effectiveness(DEW_COUNTERFLOW, 0.769, 0.998);
 
-    (void)state; /* [ASH-F4]: 90 degC in, 20 degC on the other side; the
+    /* [ASH-F4]: 90 degC in, 20 degC on the other side; the
                     hot side is the lesser */
     assert_near(90.0 - eps * (90.0 - 20.0), 59.6, 0.05);
 }
 
-static void inverse_matches_published_n(void **state)
+TEST(inverse_matches_published_n)
 {
-    (void)state; /* [EQ-SOLVER] prints 1.341; the exact relation has 1.3417 */
+    /* [EQ-SOLVER] prints 1.341; the exact relation has 1.3417 */
     assert_near(dew_plant_ntu(DEW_CROSSFLOW, 0.61, 0.6), 1.341, 0.001);
     assert_near(dew_plant_ntu(DEW_COUNTERFLOW, 0.9, 1.0), 9.0, 1e-12);
 }
 
-static void inverse_returns_the_ntu(void **state)
+TEST(inverse_returns_the_ntu)
 {
     static const double ntu[] = {0.0137, 0.631, 2.385, 7.11, 21.3};
     static const double c[] = {0.0, 0.317, 0.873, 1.0};
 
-    (void)state;
     for (int kind = DEW_COUNTERFLOW; kind <= DEW_WHEEL; kind++)
         for (size_t i = 0; i < COUNT_OF(ntu); i++)
             for (size_t j = 0; j < COUNT_OF(c); j++) {
@@ -96,19 +95,18 @@ static void inverse_returns_the_ntu(void **state)
             }
 }
 
-static void series_of_core_and_header(void **state)
+TEST(series_of_core_and_header)
 {
     double a = dew_plant_effectiveness(DEW_COUNTERFLOW, 5, 0.9);
     double b = dew_plant_effectiveness(DEW_CROSSFLOW, 2, 0.9);
 
-    (void)state; /* [EQ-SOLVER] 0.9039 with its approximate crossflow */
+    /* [EQ-SOLVER] 0.9039 with its approximate crossflow */
     assert_near(dew_plant_in_series(a, b, 0.9), 0.9036, 1e-4);
     assert_near(dew_plant_effectiveness(DEW_HEADERED, 7, 0.9), 0.9036, 1e-4);
 }
 
-static void kinds_keep_their_order(void **state)
+TEST(kinds_keep_their_order)
 {
-    (void)state;
     for (double n = 0.3; n < 12; n *= 1.7) {
         double cross = dew_plant_effectiveness(DEW_CROSSFLOW, n, 0.93);
         double ends = dew_plant_effectiveness(DEW_HEADERED, n, 0.93);
@@ -118,9 +116,8 @@ static void kinds_keep_their_order(void **state)
     }
 }
 
-static void outside_gives_nan(void **state)
+TEST(outside_gives_nan)
 {
-    (void)state;
     assert_nan(dew_plant_effectiveness(DEW_CROSSFLOW, -0.1, 0.5));
     assert_nan(dew_plant_effectiveness(DEW_COUNTERFLOW, 3, 1.01));
     assert_nan(dew_plant_ntu(DEW_COUNTERFLOW, 1.0, 0.7));
@@ -128,26 +125,12 @@ static void outside_gives_nan(void **state)
     assert_nan(dew_plant_rotor(0.9));
 }
 
-static void rotor_correction(void **state)
+TEST(rotor_correction)
 {
-    (void)state; /* [KL84] by hand: 5^1.93 = 22.337 */
+    /* [KL84] by hand: 5^1.93 = 22.337 */
     assert_near(dew_plant_rotor(5.0), 1.0 - 1.0 / (9.0 * 22.337), 1e-6);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[64] = {
-        cmocka_unit_test(example_14_leaves_at_59_6),
-        cmocka_unit_test(inverse_matches_published_n),
-        cmocka_unit_test(inverse_returns_the_ntu),
-        cmocka_unit_test(series_of_core_and_header),
-        cmocka_unit_test(kinds_keep_their_order),
-        cmocka_unit_test(outside_gives_nan),
-        cmocka_unit_test(rotor_correction),
-    };
-    size_t n = 7;
-
-    ADD_ROWS(tests, n, rows, effectiveness_row);
-    ADD_ROWS(tests, n, grid, grid_row);
-    return _cmocka_run_group_tests("plant, exchange", tests, n, NULL, NULL);
-}
+ROWS(rows, effectiveness_row);
+ROWS(grid, grid_row);
+RUN_TESTS("plant, exchange");

@@ -21,7 +21,7 @@ static void sourced(const char *source)
                 source[0] == '[');
 }
 
-static void every_row_is_sound_and_sourced(void **state)
+TEST(every_row_is_sound_and_sourced)
 {
     const struct dew_typical_core *c;
     const struct dew_typical_blower *b;
@@ -31,7 +31,6 @@ static void every_row_is_sound_and_sourced(void **state)
     const struct dew_typical_fan *f;
     size_t rows = 0;
 
-    (void)state;
     for (size_t i = 0; (c = dew_plant_typical_core(i)); i++, rows++) {
         in_order(c->sensible, 0.4, 0.95);
         in_order(c->latent, 0.0, 0.9);
@@ -63,22 +62,14 @@ static void every_row_is_sound_and_sourced(void **state)
     assert_int_equal(rows, 28);
 }
 
-static void typical_ventilators_meet_the_least_efficacy(void **state)
+TEST(typical_ventilators_meet_the_least_efficacy)
 {
     const struct dew_typical_core *c;
 
-    (void)state; /* [CFR460]: 1.2 cfm per W */
+    /* [CFR460]: 1.2 cfm per W */
     for (size_t i = 0; (c = dew_plant_typical_core(i)); i++)
         assert_true(1.0 / c->power.likely >= dew_plant_typical_fan(0)->least);
     assert_near(dew_plant_typical_fan(0)->least * per_cfm, 1.2, 1e-12);
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(every_row_is_sound_and_sourced),
-        cmocka_unit_test(typical_ventilators_meet_the_least_efficacy),
-    };
-
-    return cmocka_run_group_tests_name("plant, library", tests, NULL, NULL);
-}
+RUN_TESTS("plant, library");

@@ -59,11 +59,10 @@ static json_t *as_json(void)
 
 /* Published: 21.11 degC and 50 % takes .549 of 26.67 degC and 60 %, whose own
    fit is .986 [NREL-52791]. */
-static void json_has_them_under_their_keys(void **state)
+TEST(json_has_them_under_their_keys)
 {
     json_t *o;
 
-    (void)state;
     set_up();
     o = as_json();
     assert_true(json_is_null(at(o, "options.0.dehumidifier")));
@@ -89,13 +88,12 @@ static void json_has_them_under_their_keys(void **state)
 }
 
 /* The coil of option 1 marched dry and wet, that of option 2 not. */
-static void what_the_coil_leaves_open_is_told(void **state)
+TEST(what_the_coil_leaves_open_is_told)
 {
     struct dew_outcome dry, wet;
     char *text;
     json_t *o;
 
-    (void)state;
     set_up();
     page_scene.outcomes[0].year.too_humid = 81;
     dry = wet = page_scene.outcomes[0];
@@ -148,11 +146,10 @@ static void frost(enum dew_frost strategy)
     page_series[3][77] = -32 / 1.8;
 }
 
-static void frost_is_told_with_what_it_costs(void **state)
+TEST(frost_is_told_with_what_it_costs)
 {
     json_t *o;
 
-    (void)state;
     frost(DEW_FROST_RECIRCULATE);
     o = as_json();
     assert_near(number_at(o, "options.1.frost.defrost_h"), 300, 0);
@@ -177,7 +174,7 @@ static void frost_is_told_with_what_it_costs(void **state)
 }
 
 /* Words of the section, with its line breaks taken out. */
-static void text_tells_them(void **state)
+TEST(text_tells_them)
 {
     static const char *const told[] = {
         "Labels and what they leave open",
@@ -193,7 +190,6 @@ static void text_tells_them(void **state)
     char *text, *flat;
     size_t n = 0;
 
-    (void)state;
     set_up();
     text = page_written(dew_report_text, &report, NULL);
     flat = calloc(1, strlen(text) + 1);
@@ -215,26 +211,14 @@ static void text_tells_them(void **state)
     free(text);
 }
 
-static void nothing_open_is_not_told(void **state)
+TEST(nothing_open_is_not_told)
 {
     char *text;
 
-    (void)state;
     report = page_open(2, DEW_SYSTEM_SI);
     text = page_written(dew_report_text, &report, NULL);
     assert_null(strstr(text, "leave open"));
     free(text);
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(what_the_coil_leaves_open_is_told),
-        cmocka_unit_test(json_has_them_under_their_keys),
-        cmocka_unit_test(text_tells_them),
-        cmocka_unit_test(frost_is_told_with_what_it_costs),
-        cmocka_unit_test(nothing_open_is_not_told),
-    };
-
-    return cmocka_run_group_tests_name("report, labels", tests, NULL, NULL);
-}
+RUN_TESTS("report, labels");

@@ -144,11 +144,10 @@ static void a_number_is_named_as_it_is_told(void **state)
     json_decref(o);
 }
 
-static void what_is_no_number_is_a_word_or_a_yes(void **state)
+TEST(what_is_no_number_is_a_word_or_a_yes)
 {
     json_t *o = with_finding("mould in the year");
 
-    (void)state;
     assert_string_equal(
         json_string_value(at(o, "verdict.findings.0.values.surface")), "frame");
     json_decref(o);
@@ -165,7 +164,7 @@ static void what_is_no_number_is_a_word_or_a_yes(void **state)
     json_decref(o);
 }
 
-static void every_finding_stands_in_the_document(void **state)
+TEST(every_finding_stands_in_the_document)
 {
 #define N(name, unit)                 " `" #name "` (" #unit ")"
 #define Y(name)                       " `" #name "` (yes or no)"
@@ -181,7 +180,6 @@ static void every_finding_stands_in_the_document(void **state)
     static char text[60000];
     FILE *in = fopen("docs/results.md", "r");
 
-    (void)state;
     assert_non_null(in);
     assert_true(fread(text, 1, sizeof text - 1, in) < sizeof text - 1);
     fclose(in);
@@ -190,11 +188,10 @@ static void every_finding_stands_in_the_document(void **state)
             fail_msg("docs/results.md has no row %s", rows[i]);
 }
 
-static void every_named_flow_has_its_key(void **state)
+TEST(every_named_flow_has_its_key)
 {
     json_t *o;
 
-    (void)state;
     report = page_open(1, DEW_SYSTEM_US);
     o = read_back();
 #define X(name, words)                                                         \
@@ -208,22 +205,20 @@ static void every_named_flow_has_its_key(void **state)
     json_decref(o);
 }
 
-static void every_caution_is_in_the_json(void **state)
+TEST(every_caution_is_in_the_json)
 {
     json_t *o;
 
-    (void)state;
     report = page_open(4, DEW_SYSTEM_SI);
     o = read_back();
     assert_int_equal(json_array_size(at(o, "cautions")), report.caution_count);
     json_decref(o);
 }
 
-static void units_of_the_text_change_no_number(void **state)
+TEST(units_of_the_text_change_no_number)
 {
     json_t *us, *si;
 
-    (void)state;
     report = page_open(2, DEW_SYSTEM_US);
     us = read_back();
     report.system = DEW_SYSTEM_SI;
@@ -234,11 +229,10 @@ static void units_of_the_text_change_no_number(void **state)
     json_decref(si);
 }
 
-static void what_is_not_known_is_null(void **state)
+TEST(what_is_not_known_is_null)
 {
     json_t *o;
 
-    (void)state;
     report = page_open(2, DEW_SYSTEM_SI);
     page_scene.question.prices = NULL;
     page_scene.outcomes[1].year.supply_t_min = NAN;
@@ -250,11 +244,10 @@ static void what_is_not_known_is_null(void **state)
     json_decref(o);
 }
 
-static void text_that_is_not_utf8_is_still_valid_json(void **state)
+TEST(text_that_is_not_utf8_is_still_valid_json)
 {
     json_t *o;
 
-    (void)state;
     report = page_open(2, DEW_SYSTEM_SI);
     report.weather = "M\xfcnchen";
     page_scene.outcomes[1].name = "a\"b\\c\t";
@@ -264,11 +257,10 @@ static void text_that_is_not_utf8_is_still_valid_json(void **state)
     json_decref(o);
 }
 
-static void the_same_report_is_the_same_json(void **state)
+TEST(the_same_report_is_the_same_json)
 {
     char *one, *two;
 
-    (void)state;
     report = page_open(3, DEW_SYSTEM_US);
     one = page_written(dew_report_json, &report, NULL);
     two = page_written(dew_report_json, &report, NULL);
@@ -285,12 +277,11 @@ static enum dew_status hours_of_second(const struct dew_report *r, FILE *out,
     return dew_report_hours(r, 1, out, err);
 }
 
-static void hours_have_a_row_each_and_units_in_the_heading(void **state)
+TEST(hours_have_a_row_each_and_units_in_the_heading)
 {
     char *text;
     size_t lines = 0;
 
-    (void)state;
     report = page_open(2, DEW_SYSTEM_US);
     text = page_written(hours_of_second, &report, NULL);
     for (const char *s = text; (s = strchr(s, '\n')) != NULL; s++)
@@ -306,12 +297,11 @@ static void hours_have_a_row_each_and_units_in_the_heading(void **state)
 }
 
 /* The second column of figures is RH in per cent, kept to 0.0001 point. */
-static void hours_read_back_what_was_written(void **state)
+TEST(hours_read_back_what_was_written)
 {
     char *text, *row;
     double t, rh;
 
-    (void)state;
     report = page_open(2, DEW_SYSTEM_SI);
     page_series[1][2024] = 0.4321731;
     text = page_written(hours_of_second, &report, NULL);
@@ -327,11 +317,10 @@ static void hours_read_back_what_was_written(void **state)
     free(text);
 }
 
-static void an_hour_without_a_value_leaves_its_cell_empty(void **state)
+TEST(an_hour_without_a_value_leaves_its_cell_empty)
 {
     char *text;
 
-    (void)state;
     report = page_open(2, DEW_SYSTEM_SI);
     page_series[1][0] = NAN;
     text = page_written(hours_of_second, &report, NULL);
@@ -340,37 +329,17 @@ static void an_hour_without_a_value_leaves_its_cell_empty(void **state)
 }
 
 /* "abc", FIPS 180-2 appendix B.1 */
-static void sha256_of_abc(void **state)
+TEST(sha256_of_abc)
 {
     char hash[DEW_SHA256_TEXT];
 
-    (void)state;
     dew_report_sha256("abc", 3, hash);
     assert_string_equal(
         hash,
         "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[80] = {
-        cmocka_unit_test(every_named_flow_has_its_key),
-        cmocka_unit_test(what_is_no_number_is_a_word_or_a_yes),
-        cmocka_unit_test(every_finding_stands_in_the_document),
-        cmocka_unit_test(every_caution_is_in_the_json),
-        cmocka_unit_test(units_of_the_text_change_no_number),
-        cmocka_unit_test(what_is_not_known_is_null),
-        cmocka_unit_test(text_that_is_not_utf8_is_still_valid_json),
-        cmocka_unit_test(the_same_report_is_the_same_json),
-        cmocka_unit_test(hours_have_a_row_each_and_units_in_the_heading),
-        cmocka_unit_test(hours_read_back_what_was_written),
-        cmocka_unit_test(an_hour_without_a_value_leaves_its_cell_empty),
-        cmocka_unit_test(sha256_of_abc),
-    };
-    size_t n = 12;
-
-    ADD_ROWS(tests, n, said_rows, a_number_is_named_as_it_is_told);
-    ADD_ROWS(tests, n, number_rows, number_under_its_key);
-    ADD_ROWS(tests, n, word_rows, word_under_its_key);
-    return _cmocka_run_group_tests("report, json", tests, n, NULL, NULL);
-}
+ROWS(said_rows, a_number_is_named_as_it_is_told);
+ROWS(number_rows, number_under_its_key);
+ROWS(word_rows, word_under_its_key);
+RUN_TESTS("report, json");

@@ -38,12 +38,11 @@ static struct dew_report log_open(enum dew_system system)
 
 /* ---- sums --------------------------------------------------------------------------- */
 
-static void sums_are_of_the_hours_that_both_have(void **state)
+TEST(sums_are_of_the_hours_that_both_have)
 {
     struct dew_report r = log_open(DEW_SYSTEM_SI);
     struct dew__log_sum all, march;
 
-    (void)state;
     page_series[0][FIRST + 3] = NAN; /* the model's, of every series */
     all = dew__log_sum_of(&r, -1);
     march = dew__log_sum_of(&r, 2);
@@ -58,23 +57,21 @@ static void sums_are_of_the_hours_that_both_have(void **state)
 }
 
 /* Outdoors is the model's own series here: drier where the log is above. */
-static void outdoor_air_dries_where_it_is_below(void **state)
+TEST(outdoor_air_dries_where_it_is_below)
 {
     struct dew_report r = log_open(DEW_SYSTEM_SI);
     struct dew__log_sum s = dew__log_sum_of(&r, -1);
 
-    (void)state;
     assert_near(s.tested, LOGGED, 0);
     assert_near(s.dries, LOGGED - LOW, 0);
 }
 
-static void own_outdoor_columns_go_first(void **state)
+TEST(own_outdoor_columns_go_first)
 {
     struct dew_report r = log_open(DEW_SYSTEM_SI);
     static double out[SCENE_HOURS];
     struct dew__log_sum s;
 
-    (void)state;
     for (int h = 0; h < SCENE_HOURS; h++)
         out[h] = h % 10 == 0 ? NAN : -3.7;
     beside.dew_point_out = out;
@@ -84,11 +81,10 @@ static void own_outdoor_columns_go_first(void **state)
     assert_near(s.dries, s.tested, 0);
 }
 
-static void without_outdoors_nothing_is_tested(void **state)
+TEST(without_outdoors_nothing_is_tested)
 {
     struct dew_report r = log_open(DEW_SYSTEM_SI);
 
-    (void)state;
     beside.same_hours = 0;
     assert_int_equal(dew__log_tested(&r), 0);
     assert_near(dew__log_sum_of(&r, -1).tested, 0, 0);
@@ -153,12 +149,11 @@ static void words_are_told(void **state)
 
 /* ---- page, charts, summary -------------------------------------------------------------- */
 
-static void the_page_shows_it_escaped(void **state)
+TEST(the_page_shows_it_escaped)
 {
     struct dew_report r = log_open(DEW_SYSTEM_US);
     char *text = page_written(dew_report_html, &r, NULL);
 
-    (void)state;
     assert_nested(text);
     assert_non_null(strstr(text, "<section id=\"log\">"));
     assert_non_null(strstr(text, "Your log: dew point"));
@@ -170,7 +165,7 @@ static void the_page_shows_it_escaped(void **state)
 }
 
 /* As many points as hours: one move, then lines; none outside. */
-static void the_line_has_a_point_an_hour(void **state)
+TEST(the_line_has_a_point_an_hour)
 {
     struct dew_report r = log_open(DEW_SYSTEM_SI);
     char *text = NULL;
@@ -178,7 +173,6 @@ static void the_line_has_a_point_an_hour(void **state)
     size_t size = 0, points = 0;
     FILE *out = open_memstream(&text, &size);
 
-    (void)state;
     assert_int_equal(dew_report_chart(&r, DEW_CHART_log_dew, 0, out, NULL),
                      DEW_OK);
     fclose(out);
@@ -191,24 +185,22 @@ static void the_line_has_a_point_an_hour(void **state)
     free(text);
 }
 
-static void without_a_log_there_is_none_of_it(void **state)
+TEST(without_a_log_there_is_none_of_it)
 {
     struct dew_report r = page_open(2, DEW_SYSTEM_SI);
     char *text = page_written(dew_report_html, &r, NULL);
 
-    (void)state;
     assert_int_equal(dew_report_chart_count(&r, DEW_CHART_log_dew), 0);
     assert_int_equal(dew_report_chart_count(&r, DEW_CHART_log_rh), 0);
     assert_null(strstr(text, "our log"));
     free(text);
 }
 
-static void the_summary_has_it(void **state)
+TEST(the_summary_has_it)
 {
     struct dew_report r = log_open(DEW_SYSTEM_US);
     char *text = flat(page_written(dew_report_json, &r, NULL));
 
-    (void)state;
     assert_non_null(strstr(text, "\"log\": { \"provenance\": \"file made-up"));
     assert_non_null(strstr(text, "\"same_hours\": true"));
     assert_non_null(strstr(text, "\"of_h\": 137.0, \"could_dry_h\": 47.0"));
@@ -216,20 +208,5 @@ static void the_summary_has_it(void **state)
     free(text);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[30] = {
-        cmocka_unit_test(sums_are_of_the_hours_that_both_have),
-        cmocka_unit_test(outdoor_air_dries_where_it_is_below),
-        cmocka_unit_test(own_outdoor_columns_go_first),
-        cmocka_unit_test(without_outdoors_nothing_is_tested),
-        cmocka_unit_test(the_page_shows_it_escaped),
-        cmocka_unit_test(the_line_has_a_point_an_hour),
-        cmocka_unit_test(without_a_log_there_is_none_of_it),
-        cmocka_unit_test(the_summary_has_it),
-    };
-    size_t n = 8;
-
-    ADD_ROWS(tests, n, words_rows, words_are_told);
-    return _cmocka_run_group_tests("report, log", tests, n, NULL, NULL);
-}
+ROWS(words_rows, words_are_told);
+RUN_TESTS("report, log");

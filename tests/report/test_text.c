@@ -60,20 +60,18 @@ static void text_fits_80_columns(void **state)
     free(text);
 }
 
-static void the_same_report_is_the_same_text(void **state)
+TEST(the_same_report_is_the_same_text)
 {
     struct dew_report report = page_open(3, DEW_SYSTEM_US);
     char *one = page_written(dew_report_text, &report, NULL);
     char *two = page_written(dew_report_text, &report, NULL);
 
-    (void)state;
     assert_string_equal(one, two);
     free(one);
     free(two);
 }
 
-static void stop_stands_above_the_verdict_and_the_verdict_above_the_tables(
-    void **state)
+TEST(stop_stands_above_the_verdict_and_the_verdict_above_the_tables)
 {
     struct dew_report report = page_open(2, DEW_SYSTEM_SI);
     char *text = page_written(dew_report_text, &report, NULL);
@@ -83,18 +81,16 @@ static void stop_stands_above_the_verdict_and_the_verdict_above_the_tables(
     const char *table = strstr(text, "1 as it stands");
     const char *note = strstr(text, "NOTE ");
 
-    (void)state;
     assert_true(stop && says && table && note);
     assert_true(stop < says && says < table && table < note);
     free(text);
 }
 
-static void names_cannot_drive_a_terminal(void **state)
+TEST(names_cannot_drive_a_terminal)
 {
     struct dew_report report = page_open(2, DEW_SYSTEM_SI);
     char *text;
 
-    (void)state;
     page_scene.outcomes[1].name = "red \033[31m\xc2\x9b\xff house";
     report.title = "line\nbreak";
     text = page_written(dew_report_text, &report, NULL);
@@ -105,12 +101,11 @@ static void names_cannot_drive_a_terminal(void **state)
 }
 
 /* The worst closure of the books stands in the text. */
-static void closure_is_told(void **state)
+TEST(closure_is_told)
 {
     struct dew_report report = page_open(2, DEW_SYSTEM_SI);
     char *text;
 
-    (void)state;
     page_scene.outcomes[1].heat_residual = 3.7e-13;
     page_scene.outcomes[0].water_residual = 1.1e-13;
     text = page_written(dew_report_text, &report, NULL);
@@ -133,12 +128,11 @@ static void unwrap(char *text)
 }
 
 /* No current standard holds an indoor limit of CO2 [PERSILY20]. */
-static void the_mark_of_carbon_dioxide_is_called_ours(void **state)
+TEST(the_mark_of_carbon_dioxide_is_called_ours)
 {
     struct dew_report report = page_open(2, DEW_SYSTEM_SI);
     char *text = page_written(dew_report_text, &report, NULL);
 
-    (void)state;
     unwrap(text);
     assert_non_null(strstr(text, "These shares are our own choice, and so is "
                                  "the mark of 1000 ppm for carbon dioxide: no "
@@ -148,12 +142,11 @@ static void the_mark_of_carbon_dioxide_is_called_ours(void **state)
 }
 
 /* Three will do, two without a price: none is called best anywhere. */
-static void no_best_is_told_without_prices(void **state)
+TEST(no_best_is_told_without_prices)
 {
     struct dew_report report = page_open(3, DEW_SYSTEM_US);
     char *text;
 
-    (void)state;
     for (int i = 0; i < 3; i++) {
         struct dew_tally *y = &page_scene.outcomes[i].year;
 
@@ -195,13 +188,12 @@ static void no_best_is_told_without_prices(void **state)
 }
 
 /* Ducts have their table where they do something, and fit the page. */
-static void ducts_are_told_where_they_matter(void **state)
+TEST(ducts_are_told_where_they_matter)
 {
     struct dew_report report = page_open(2, DEW_SYSTEM_SI);
     struct dew_tally *y = &page_scene.outcomes[1].year;
     char *text = page_written(dew_report_text, &report, NULL);
 
-    (void)state;
     assert_null(strstr(text, "What the ducts do"));
     free(text);
     y->ducts[DEW_SPOT_intake] = 613;
@@ -236,7 +228,7 @@ static const struct month_row {
 };
 
 /* 0.05 gal/day is 0.189 kg/day: less prints as 0.0 and is no source. */
-static void a_flow_that_prints_as_nothing_is_not_named(void **state)
+TEST(a_flow_that_prints_as_nothing_is_not_named)
 {
     struct dew_report r = page_open(1, DEW_SYSTEM_US);
     struct dew_finding f = {.kind = DEW_FINDING_today_dry,
@@ -244,7 +236,6 @@ static void a_flow_that_prints_as_nothing_is_not_named(void **state)
                             .source_kg = {7.3, 0.185, 0}};
     char text[DEW_SENTENCE];
 
-    (void)state;
     dew_report_sentence(&r, &f, text, sizeof text);
     assert_non_null(strstr(text, "The water leaves by leakage (1.9 gal/day)."));
     f.source_kg[1] = 0.195;
@@ -272,12 +263,11 @@ static void finding_in_words(void **state)
     assert_string_equal(text, r->want);
 }
 
-static void every_kind_has_its_sentence(void **state)
+TEST(every_kind_has_its_sentence)
 {
     struct dew_report report = page_open(2, DEW_SYSTEM_US);
     char text[DEW_SENTENCE];
 
-    (void)state;
     for (int k = 0; k < DEW_FINDING_KINDS; k++) {
         struct dew_finding f = {.kind = (enum dew_finding_kind)k,
                                 .option = 1,
@@ -343,26 +333,9 @@ static void what_is_no_year_is_called_none(void **state)
                         row->want);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[100] = {
-        cmocka_unit_test(a_flow_that_prints_as_nothing_is_not_named),
-        cmocka_unit_test(the_same_report_is_the_same_text),
-        cmocka_unit_test(
-            stop_stands_above_the_verdict_and_the_verdict_above_the_tables),
-        cmocka_unit_test(names_cannot_drive_a_terminal),
-        cmocka_unit_test(closure_is_told),
-        cmocka_unit_test(no_best_is_told_without_prices),
-        cmocka_unit_test(the_mark_of_carbon_dioxide_is_called_ours),
-        cmocka_unit_test(ducts_are_told_where_they_matter),
-        cmocka_unit_test(every_kind_has_its_sentence),
-    };
-    size_t n = 9;
-
-    ADD_ROWS(tests, n, width_rows, text_fits_80_columns);
-    ADD_ROWS(tests, n, span_rows, what_is_no_year_is_called_none);
-    ADD_ROWS(tests, n, month_rows, months_in_words);
-    ADD_ROWS(tests, n, sentence_rows, finding_in_words);
-    ADD_ROWS(tests, n, money_rows, money_in_words);
-    return _cmocka_run_group_tests("report, text", tests, n, NULL, NULL);
-}
+ROWS(width_rows, text_fits_80_columns);
+ROWS(span_rows, what_is_no_year_is_called_none);
+ROWS(month_rows, months_in_words);
+ROWS(sentence_rows, finding_in_words);
+ROWS(money_rows, money_in_words);
+RUN_TESTS("report, text");

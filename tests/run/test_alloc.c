@@ -94,12 +94,11 @@ static enum dew_status run_it(void)
     return status;
 }
 
-static void a_run_survives_each_refusal(void **state)
+TEST(a_run_survives_each_refusal)
 {
     enum dew_status status = DEW_EMEM;
     long refusals = 0;
 
-    (void)state;
     for (long n = 0; status != DEW_OK; n++) {
         long before = blocks;
 
@@ -114,11 +113,4 @@ static void a_run_survives_each_refusal(void **state)
     assert_true(refusals > 50);
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(a_run_survives_each_refusal),
-    };
-
-    return cmocka_run_group_tests_name("a run, memory", tests, NULL, NULL);
-}
+RUN_TESTS("a run, memory");

@@ -188,12 +188,11 @@ static void ran(struct ran *r, size_t hours, char **text)
 
 /* ---- the same bits -------------------------------------------------------------- */
 
-static void steps_of_any_size_tell_the_same(void **state)
+TEST(steps_of_any_size_tell_the_same)
 {
     struct ran r;
     char *one, *many;
 
-    (void)state;
     ready(&r, SCENARIO);
     ran(&r, 1, &one);
     ran(&r, 100000, &many);
@@ -203,13 +202,12 @@ static void steps_of_any_size_tell_the_same(void **state)
     free(many);
 }
 
-static void again_gives_the_same_bits(void **state)
+TEST(again_gives_the_same_bits)
 {
     struct ran r;
     char *first, *again;
     double done;
 
-    (void)state;
     ready(&r, SCENARIO);
     open_run(&r);
     assert_non_null(strstr(dew_run_note(r.run, 0), "The weather has 59 hours"));
@@ -229,13 +227,12 @@ static void again_gives_the_same_bits(void **state)
     free(again);
 }
 
-static void gzipped_bytes_are_the_same(void **state)
+TEST(gzipped_bytes_are_the_same)
 {
     struct ran r;
     char *plain, *packed, line[512];
     double rh;
 
-    (void)state;
     ready(&r, SCENARIO "log: {file: rooms.csv}\n");
     open_run(&r);
     march(r.run, 100);
@@ -278,14 +275,13 @@ static void put(const char *dir, const char *name, const char *text,
     assert_int_equal(fclose(out), 0);
 }
 
-static void files_beside_the_scenario_tell_what_memory_does(void **state)
+TEST(files_beside_the_scenario_tell_what_memory_does)
 {
     char dir[] = "/tmp/dew-run-XXXXXX", path[200], *memory, *disk;
     static const char *const names[] = {"house.yaml", "days.csv", "rooms.csv"};
     static const char text[] = SCENARIO "log: {file: rooms.csv}\n";
     struct ran r;
 
-    (void)state;
     ready(&r, text);
     ran(&r, 50, &memory);
     assert_non_null(mkdtemp(dir));
@@ -309,13 +305,12 @@ static void files_beside_the_scenario_tell_what_memory_does(void **state)
 
 /* ---- what is run --------------------------------------------------------------- */
 
-static void options_are_picked_and_today_comes_first(void **state)
+TEST(options_are_picked_and_today_comes_first)
 {
     static const char *const picked[] = {"dehumidifier"};
     const struct dew_report *report;
     struct ran r;
 
-    (void)state;
     ready(&r, SCENARIO);
     r.ask.options = picked;
     r.ask.option_count = 1;
@@ -337,7 +332,7 @@ static void options_are_picked_and_today_comes_first(void **state)
     dew_run_close(r.run);
 }
 
-static void what_is_asked_beside_is_marched(void **state)
+TEST(what_is_asked_beside_is_marched)
 {
     static const unsigned with[] = {0, DEW_RUN_DRY,
                                     DEW_RUN_DRY | DEW_RUN_ALTERNATIVES};
@@ -345,7 +340,6 @@ static void what_is_asked_beside_is_marched(void **state)
     size_t years[3], with_dry = 0;
     struct ran r;
 
-    (void)state;
     for (int i = 0; i < 3; i++) {
         ready(&r, SCENARIO);
         r.ask.with = with[i];
@@ -375,12 +369,11 @@ static void what_is_asked_beside_is_marched(void **state)
     assert_true(with_dry > 0 && years[2] > years[1]);
 }
 
-static void a_changed_case_is_what_is_marched(void **state)
+TEST(a_changed_case_is_what_is_marched)
 {
     struct ran r;
     double before, dry;
 
-    (void)state;
     ready(&r, SCENARIO);
     open_run(&r);
     march(r.run, 100);
@@ -395,13 +388,12 @@ static void a_changed_case_is_what_is_marched(void **state)
     dew_run_close(r.run);
 }
 
-static void a_log_is_laid_beside_and_may_hold_the_house(void **state)
+TEST(a_log_is_laid_beside_and_may_hold_the_house)
 {
     static const char *const texts[] = {SCENARIO "log: {file: rooms.csv}\n",
                                         SCENARIO
                                         "log: {file: rooms.csv, held: yes}\n"};
 
-    (void)state;
     for (int held = 0; held < 2; held++) {
         const struct dew_report_log *l;
         const struct dew_series *s;
@@ -424,13 +416,12 @@ static void a_log_is_laid_beside_and_may_hold_the_house(void **state)
     }
 }
 
-static void layouts_alone_are_solved(void **state)
+TEST(layouts_alone_are_solved)
 {
     struct dew_ducts_frame frame;
     struct ran r;
     double done = 0;
 
-    (void)state;
     ready(&r, SCENARIO);
     r.ask.job = DEW_RUN_DUCTS;
     open_run(&r);
@@ -448,13 +439,12 @@ static void layouts_alone_are_solved(void **state)
 #define PLACE                                                                  \
     "weather: {place: 722020}\nhouse: {floor_area: 1830 ft2, bedrooms: 3}\n"
 
-static void made_years_differ_and_come_back(void **state)
+TEST(made_years_differ_and_come_back)
 {
     struct dew_error err = {0};
     double median[4];
     struct ran r;
 
-    (void)state;
     ready(&r, PLACE);
     r.ask.job = DEW_RUN_YEARS;
     open_run(&r);
@@ -568,22 +558,5 @@ static void all_faults_in_one_pass(void **state)
         assert_int_equal(r.list[0].status, row->answer);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[10 + COUNT_OF(fault_rows)] = {
-        cmocka_unit_test(steps_of_any_size_tell_the_same),
-        cmocka_unit_test(again_gives_the_same_bits),
-        cmocka_unit_test(gzipped_bytes_are_the_same),
-        cmocka_unit_test(files_beside_the_scenario_tell_what_memory_does),
-        cmocka_unit_test(options_are_picked_and_today_comes_first),
-        cmocka_unit_test(what_is_asked_beside_is_marched),
-        cmocka_unit_test(a_changed_case_is_what_is_marched),
-        cmocka_unit_test(layouts_alone_are_solved),
-        cmocka_unit_test(a_log_is_laid_beside_and_may_hold_the_house),
-        cmocka_unit_test(made_years_differ_and_come_back),
-    };
-    size_t n = 10;
-
-    ADD_ROWS(tests, n, fault_rows, all_faults_in_one_pass);
-    return _cmocka_run_group_tests("a question run", tests, n, NULL, NULL);
-}
+ROWS(fault_rows, all_faults_in_one_pass);
+RUN_TESTS("a question run");

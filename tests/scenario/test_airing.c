@@ -70,11 +70,5 @@ static void the_dew_point_keeps_water_out(void **state)
         assert_true(y[WARM].too_humid > y[SHUT].too_humid + 1000.0);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[20] = {0};
-    size_t n = 0;
-
-    ADD_ROWS(tests, n, lived_in, the_dew_point_keeps_water_out);
-    return _cmocka_run_group_tests("windows opened", tests, n, NULL, NULL);
-}
+ROWS(lived_in, the_dew_point_keeps_water_out);
+RUN_TESTS("windows opened");

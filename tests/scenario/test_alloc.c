@@ -79,13 +79,12 @@ static enum dew_status opens(const char *what, struct dew_scenario **s)
     return dew_scenario_open(s, &from, &faults);
 }
 
-static void every_refusal_is_said_and_nothing_leaks(void **state)
+TEST(every_refusal_is_said_and_nothing_leaks)
 {
     enum dew_status status = DEW_EMEM;
     struct dew_scenario *s = NULL;
     long n = 0;
 
-    (void)state;
     while (status != DEW_OK) {
         long before = live;
 
@@ -104,24 +103,15 @@ static void every_refusal_is_said_and_nothing_leaks(void **state)
     dew_scenario_close(s);
 }
 
-static void a_faulty_file_leaks_nothing(void **state)
+TEST(a_faulty_file_leaks_nothing)
 {
     struct dew_scenario *s = NULL;
     long before = live;
 
-    (void)state;
     assert_int_not_equal(opens("house: [1, {a: b", &s), DEW_OK);
     assert_int_not_equal(opens("house: {bedrooms: x}\n", &s), DEW_OK);
     assert_null(s);
     assert_int_equal(live, before);
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(every_refusal_is_said_and_nothing_leaks),
-        cmocka_unit_test(a_faulty_file_leaks_nothing),
-    };
-
-    return cmocka_run_group_tests_name("scenario, memory", tests, NULL, NULL);
-}
+RUN_TESTS("scenario, memory");

@@ -42,21 +42,19 @@ static void the_sky_takes_the_standards_watts(void **state)
 }
 
 /* Hour by hour unless one temperature is said. */
-static void the_sky_is_the_weathers_or_as_said(void **state)
+TEST(the_sky_is_the_weathers_or_as_said)
 {
-    (void)state;
     assert_nan(demo("").house.thermal.sky_given);
     assert_near(demo(", sky: 11 K").house.thermal.sky_given, 11.0, 1e-12);
 }
 
 /* R_se 0.04 serves sun and sky: 200 W/m2 on a surface that takes up 60 % lift
    it by 4.8 K [ISO13790] eq. 45, roof and each wall. */
-static void sun_lifts_roof_and_walls_alike(void **state)
+TEST(sun_lifts_roof_and_walls_alike)
 {
     const struct dew_thermal t = demo("").house.thermal;
     const double roof = 0.14943 * 176.5, walls = 0.27039 * 111.2;
 
-    (void)state;
     assert_int_equal(t.facade_count, 5);
     assert_near(t.facades[4].tilt, 0.0, 0.0);
     assert_near(t.facades[4].shade, 1.0, 0.0);
@@ -66,23 +64,12 @@ static void sun_lifts_roof_and_walls_alike(void **state)
 }
 
 /* 3 W/m2 of floor, from memory and judgment: regression. */
-static void appliances_are_three_watts_a_square_metre(void **state)
+TEST(appliances_are_three_watts_a_square_metre)
 {
     struct dew_case c = demo("");
 
-    (void)state;
     assert_near(c.house.people.gains_w, 529.5, 0.05);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[COUNT_OF(sky_rows) + 3] = {
-        cmocka_unit_test(the_sky_is_the_weathers_or_as_said),
-        cmocka_unit_test(sun_lifts_roof_and_walls_alike),
-        cmocka_unit_test(appliances_are_three_watts_a_square_metre),
-    };
-    size_t n = 3;
-
-    ADD_ROWS(tests, n, sky_rows, the_sky_takes_the_standards_watts);
-    return _cmocka_run_group_tests("scenario, shell", tests, n, NULL, NULL);
-}
+ROWS(sky_rows, the_sky_takes_the_standards_watts);
+RUN_TESTS("scenario, shell");

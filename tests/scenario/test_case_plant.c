@@ -11,7 +11,7 @@
 
 /* ---- air paths ------------------------------------------------------------ */
 
-static void a_core_gives_what_its_figures_say(void **state)
+TEST(a_core_gives_what_its_figures_say)
 {
     struct dew_case c = case_of(
         BASE "ventilator: {core: enthalpy_plate, flow: 95 cfm, sensible: 74 % "
@@ -21,7 +21,6 @@ static void a_core_gives_what_its_figures_say(void **state)
     const struct dew_path *on = &c.paths[DEW_VENT_ON][0];
     const struct dew_path *boost = &c.paths[DEW_VENT_BOOST][26];
 
-    (void)state;
     assert_near(on->supply, 95 * cfm / 0.98, 1e-9);
     assert_near(on->fresh, 0.87 * 95 * cfm, 1e-9);
     assert_near(on->sensible, 0.74, 1e-6);
@@ -34,12 +33,11 @@ static void a_core_gives_what_its_figures_say(void **state)
     assert_near(c.paths[DEW_VENT_DEFROST][0].exhaust, 0, 0);
 }
 
-static void fans_alone_are_one_sided(void **state)
+TEST(fans_alone_are_one_sided)
 {
     struct dew_case c = case_of(BASE "ventilator: {core: exhaust_only, flow: "
                                      "80 cfm, found: 61 %}\n");
 
-    (void)state;
     assert_near(c.paths[DEW_VENT_ON][0].exhaust, 0.61 * 80 * cfm, 1e-12);
     assert_near(c.paths[DEW_VENT_ON][0].supply, 0, 0);
     assert_near(c.paths[DEW_VENT_ON][0].fresh, 0, 0);
@@ -57,13 +55,12 @@ static void fans_alone_are_one_sided(void **state)
     assert_near(c.paths[DEW_VENT_ON][0].drawn, 0, 0);
 }
 
-static void exhaust_only_defrost_draws_and_does_not_supply(void **state)
+TEST(exhaust_only_defrost_draws_and_does_not_supply)
 {
     struct dew_case c = case_of(
         BASE "ventilator: {core: heat_plate, flow: 95 cfm, sensible: 74 % at "
              "95 cfm, frost: exhaust_only, frost_start: -7 degC}\n");
 
-    (void)state;
     assert_true(c.paths[DEW_VENT_DEFROST][0].exhaust > 0);
     assert_near(c.paths[DEW_VENT_DEFROST][0].supply, 0, 0);
     assert_near(c.plant.frost.start, -7, 0);
@@ -71,24 +68,22 @@ static void exhaust_only_defrost_draws_and_does_not_supply(void **state)
 }
 
 /* [C439]'s row: 0.65 SRE at 30 L/s with 60 W makes 0.6744 of the core. */
-static void a_rating_row_is_taken_to_the_core(void **state)
+TEST(a_rating_row_is_taken_to_the_core)
 {
     struct dew_case c = case_of(
         BASE "ventilator: {core: heat_plate, flow: 30 L/s, cross_leakage: 0, "
              "ratings: [{flow: 30 L/s, sre: 65 %, power: 60 W, cross_leakage: "
              "0}]}\n");
 
-    (void)state;
     assert_near(c.paths[DEW_VENT_ON][0].sensible, 0.6744, 2e-3);
     assert_near(c.paths[DEW_VENT_ON][0].fan_w, 60, 1e-9);
 }
 
 /* 20 min of each hour, however it is written. */
-static void blower_minutes_are_a_share_or_a_time(void **state)
+TEST(blower_minutes_are_a_share_or_a_time)
 {
     static const char *const ways[] = {"20 min", "20 min/h", "1200 s"};
 
-    (void)state;
     for (size_t i = 0; i < COUNT_OF(ways); i++) {
         char text[400];
 
@@ -100,7 +95,7 @@ static void blower_minutes_are_a_share_or_a_time(void **state)
     }
 }
 
-static void local_exhausts_fill_their_hours_and_no_more(void **state)
+TEST(local_exhausts_fill_their_hours_and_no_more)
 {
     struct dew_case c = case_of(
         BASE "bath_fan: {flow: 80 cfm, run: 5 h/day}\nrange_hood: {flow: 200 "
@@ -108,7 +103,6 @@ static void local_exhausts_fill_their_hours_and_no_more(void **state)
              "h/day}\n");
     double sum[DEW_LOCALS] = {0};
 
-    (void)state;
     for (int h = 0; h < 24; h++) {
         double all = 0;
 
@@ -133,13 +127,12 @@ static struct dew_option_facts facts_of(const char *text)
 }
 
 /* Told to be absent: nothing runs, and it is known that nothing does. */
-static void no_cubic_feet_say_that_there_is_no_fan(void **state)
+TEST(no_cubic_feet_say_that_there_is_no_fan)
 {
     struct dew_case c =
         case_of(BASE "bath_fan: {flow: 0 cfm}\nrange_hood: {flow: 100 cfm}\n");
     const struct dew_exhaust *bath = &c.plant.exhausts[DEW_LOCAL_BATH];
 
-    (void)state;
     assert_near(bath->flow, 0, 0);
     assert_near(bath->watts, 0, 0);
     for (int h = 0; h < 24; h++)
@@ -155,7 +148,7 @@ static void no_cubic_feet_say_that_there_is_no_fan(void **state)
 }
 
 /* 4 showers of 8 min and 15 min on, 3 meals of 20 min; a dryer's 0.7 h. */
-static void local_exhausts_run_as_long_as_their_events(void **state)
+TEST(local_exhausts_run_as_long_as_their_events)
 {
     struct dew_case c =
         case_of(BASE "bath_fan: {flow: 80 cfm, run_on: 15 min, capture: 55 %}\n"
@@ -164,7 +157,6 @@ static void local_exhausts_run_as_long_as_their_events(void **state)
                      "moisture: {showers: 4 per day}\n");
     double sum[DEW_LOCALS] = {0};
 
-    (void)state;
     for (int e = 0; e < DEW_LOCALS; e++)
         for (int h = 0; h < 24; h++)
             sum[e] += c.plant.exhausts[e].hours[h];
@@ -181,7 +173,7 @@ static void local_exhausts_run_as_long_as_their_events(void **state)
     assert_near(sum[DEW_LOCAL_BATH], 6 * 8.0 / 60, 1e-9);
 }
 
-static void control_keys_are_handed_on(void **state)
+TEST(control_keys_are_handed_on)
 {
     struct dew_case c = case_of(
         BASE "ventilator: {core: balanced, flow: 90 cfm}\n"
@@ -193,7 +185,6 @@ static void control_keys_are_handed_on(void **state)
              "moisture: {showers: 5 per day}\n");
     double hours = 0;
 
-    (void)state;
     assert_near(c.plant.control.lockout_w, 0.0113, 1e-12);
     assert_near(c.plant.control.lockout_least, 1.0 / 3, 1e-12);
     assert_near(c.plant.control.winter_rh[1], 0.24, 1e-12);
@@ -211,14 +202,13 @@ static void control_keys_are_handed_on(void **state)
     assert_near(dew_plant_lockout(&c.plant.control, 0.0086, 0.0081), 1, 1e-9);
 }
 
-static void further_handlers_fall_back_on_the_first(void **state)
+TEST(further_handlers_fall_back_on_the_first)
 {
     struct dew_case c =
         case_of(BASE "air_handlers: 2\ncooling: {capacity: 3 ton, shr: 73 %, "
                      "capacity_is: gross, blower_power: 410 W}\n"
                      "second_handler: {capacity: 2 ton}\n");
 
-    (void)state;
     assert_int_equal(c.plant.handler_count, 2);
     assert_near(c.plant.handlers[0].capacity, 3 * 3516.8528, 0.01);
     assert_near(c.plant.handlers[1].capacity, 2 * 3516.8528, 0.01);
@@ -229,7 +219,7 @@ static void further_handlers_fall_back_on_the_first(void **state)
 
 /* Two gallons a day seen at 22.7 degC and 55 % by a machine that ran a third
    of the day, 530 W: the label comes back by the published fit. */
-static void an_existing_dehumidifier_is_known_by_its_bucket(void **state)
+TEST(an_existing_dehumidifier_is_known_by_its_bucket)
 {
     struct dew_case c = case_of(
         BASE "dehumidifier: {observed: 2 gal/day, observed_temperature: "
@@ -239,7 +229,6 @@ static void an_existing_dehumidifier_is_known_by_its_bucket(void **state)
     struct dew_dryer_work o;
     double day = 2 * 3.785411784;
 
-    (void)state;
     dew_plant_dryer_at(d, 22.7, dew_air_w(22.7, 0.55, 101325), 101325, &o);
     assert_near(o.rate * 86400 * d->drained, day, 1e-3 * day);
     assert_near(o.power, 530, 0.5);
@@ -255,7 +244,7 @@ static void an_existing_dehumidifier_is_known_by_its_bucket(void **state)
 /* ---- machines and readings --------------------------------------------- */
 
 /* The library's own figures stand where a person gave none [library.h]. */
-static void typical_machines_fill_in_what_is_not_given(void **state)
+TEST(typical_machines_fill_in_what_is_not_given)
 {
     const struct dew_typical_core *core = dew_plant_typical_core(2);
     const struct dew_typical_blower *psc = dew_plant_typical_blower(0);
@@ -268,7 +257,6 @@ static void typical_machines_fill_in_what_is_not_given(void **state)
     const struct dew_path *on = &c.paths[DEW_VENT_ON][0];
     const struct dew_handler *h = &c.plant.handlers[0];
 
-    (void)state;
     assert_string_equal(core->key, "enthalpy_plate");
     assert_string_equal(psc->key, "psc");
     assert_string_equal(two->key, "two_stage");
@@ -347,12 +335,11 @@ static void a_factor_not_told_is_the_least_of_its_size(void **state)
 
 /* One effectiveness at one flow, three ways of passing: at half the flow a
    crossflow core gains least.  [ASH-F4], closed forms in test_exchange.c. */
-static void plates_pass_each_other_in_three_ways(void **state)
+TEST(plates_pass_each_other_in_three_ways)
 {
     static const char *const ways[] = {"crossflow", "headered", "counterflow"};
     double boost[3];
 
-    (void)state;
     for (int i = 0; i < 3; i++) {
         char text[400];
         struct dew_case c;
@@ -370,7 +357,7 @@ static void plates_pass_each_other_in_three_ways(void **state)
 }
 
 /* The maker's own time table, and the motors' places. */
-static void frost_and_fan_heat_are_as_said(void **state)
+TEST(frost_and_fan_heat_are_as_said)
 {
     struct dew_case c = case_of(
         BASE "ventilator: {core: heat_plate, flow: 90 cfm, sensible: 70 % at "
@@ -378,7 +365,6 @@ static void frost_and_fan_heat_are_as_said(void **state)
              "degC, frost_time: 9 min/h, frost_deep: -21 degC, "
              "frost_time_deep: 18 min/h}\n");
 
-    (void)state;
     assert_near(dew_plant_frost_share(&c.plant.frost, -12.5, 5), 0.225, 1e-9);
     assert_near(dew_plant_frost_share(&c.plant.frost, -30, 5), 0.30, 1e-9);
     assert_near(c.paths[DEW_VENT_ON][0].fan_heat, 0.35 * 60, 1e-6);
@@ -404,7 +390,7 @@ static int otherwise(const char *text, enum dew_otherwise how,
 
 /* A total recovery whose fan terms may have either sign, and cross leakage
    that may be in it: the moisture is a range, the likely one inside. */
-static void a_rating_leaves_a_range_open(void **state)
+TEST(a_rating_leaves_a_range_open)
 {
     static const char tre[] =
         BASE "ventilator: {core: enthalpy_plate, flow: 30 L/s, ratings: "
@@ -416,7 +402,6 @@ static void a_rating_leaves_a_range_open(void **state)
     struct dew_case c = case_of(tre), low, high;
     const struct dew_path *on = &c.paths[DEW_VENT_ON][0];
 
-    (void)state;
     assert_true(otherwise(tre, DEW_CORE_READ_LOW, &low));
     assert_true(otherwise(tre, DEW_CORE_READ_HIGH, &high));
     assert_true(low.paths[DEW_VENT_ON][0].latent < on->latent - 0.03);
@@ -427,7 +412,7 @@ static void a_rating_leaves_a_range_open(void **state)
     assert_false(otherwise(plain, DEW_HANDLERS_OTHER, &low));
 }
 
-static void two_air_handlers_may_run_either_way(void **state)
+TEST(two_air_handlers_may_run_either_way)
 {
     static const char two[] = BASE "air_handlers: 2\nhandlers_run: lead_lag\n"
                                    "cooling: {capacity: 1.5 ton}\n";
@@ -435,7 +420,6 @@ static void two_air_handlers_may_run_either_way(void **state)
                                        "heating: {kind: gas}\n";
     struct dew_case c;
 
-    (void)state;
     assert_int_equal(case_of(two).plant.lead_lag, 1);
     assert_true(otherwise(two, DEW_HANDLERS_OTHER, &c));
     assert_int_equal(c.plant.lead_lag, 0);
@@ -443,7 +427,7 @@ static void two_air_handlers_may_run_either_way(void **state)
 }
 
 /* The ranges of the delay and of the drift, from the defaults or as told. */
-static void a_coil_may_be_drier_or_wetter(void **state)
+TEST(a_coil_may_be_drier_or_wetter)
 {
     static const char usual[] = BASE "cooling: {capacity: 3 ton}\n";
     static const char told[] =
@@ -454,7 +438,6 @@ static void a_coil_may_be_drier_or_wetter(void **state)
     static const char none[] = BASE "heating: {kind: gas}\n";
     struct dew_case c = case_of(usual);
 
-    (void)state;
     assert_near(c.plant.handlers[0].off_delay, 60, 1e-12);
     assert_near(c.plant.handlers[0].still, 0.004, 1e-12);
     assert_true(otherwise(usual, DEW_COIL_DRY, &c));
@@ -472,12 +455,11 @@ static void a_coil_may_be_drier_or_wetter(void **state)
 }
 
 /* 75 % at 70 %, and the same line elsewhere; or as told. */
-static void the_low_stage_has_its_own_air(void **state)
+TEST(the_low_stage_has_its_own_air)
 {
     struct dew_case c =
         case_of(BASE "cooling: {capacity: 3 ton, low_stage: 70 %}\n");
 
-    (void)state;
     assert_near(c.plant.handlers[0].low_air, 0.75, 1e-12);
     c = case_of(BASE "cooling: {capacity: 3 ton, turndown: 40 %}\n");
     assert_near(c.plant.handlers[0].low_air, 0.5, 1e-12);
@@ -487,12 +469,11 @@ static void the_low_stage_has_its_own_air(void **state)
 }
 
 /* As much as the pump gives at 47 degF, unless said; other heaters none. */
-static void a_heat_pump_has_resistance_beside_it(void **state)
+TEST(a_heat_pump_has_resistance_beside_it)
 {
     struct dew_case c =
         case_of(BASE "heating: {kind: heat_pump, capacity: 9 kW}\n");
 
-    (void)state;
     assert_near(c.plant.heater.capacity, 9000, 1e-9);
     assert_near(c.plant.heater.backup, 9000, 1e-9);
     c = case_of(BASE "heating: {kind: heat_pump, backup: 0 W}\n");
@@ -503,32 +484,6 @@ static void a_heat_pump_has_resistance_beside_it(void **state)
     assert_near(c.plant.heater.backup, 0, 0);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[40] = {
-        cmocka_unit_test(a_core_gives_what_its_figures_say),
-        cmocka_unit_test(fans_alone_are_one_sided),
-        cmocka_unit_test(exhaust_only_defrost_draws_and_does_not_supply),
-        cmocka_unit_test(a_rating_row_is_taken_to_the_core),
-        cmocka_unit_test(local_exhausts_fill_their_hours_and_no_more),
-        cmocka_unit_test(blower_minutes_are_a_share_or_a_time),
-        cmocka_unit_test(local_exhausts_run_as_long_as_their_events),
-        cmocka_unit_test(no_cubic_feet_say_that_there_is_no_fan),
-        cmocka_unit_test(control_keys_are_handed_on),
-        cmocka_unit_test(further_handlers_fall_back_on_the_first),
-        cmocka_unit_test(an_existing_dehumidifier_is_known_by_its_bucket),
-        cmocka_unit_test(typical_machines_fill_in_what_is_not_given),
-        cmocka_unit_test(plates_pass_each_other_in_three_ways),
-        cmocka_unit_test(frost_and_fan_heat_are_as_said),
-        cmocka_unit_test(a_rating_leaves_a_range_open),
-        cmocka_unit_test(two_air_handlers_may_run_either_way),
-        cmocka_unit_test(a_coil_may_be_drier_or_wetter),
-        cmocka_unit_test(the_low_stage_has_its_own_air),
-        cmocka_unit_test(a_heat_pump_has_resistance_beside_it),
-    };
-    size_t n = 19;
-
-    ADD_ROWS(tests, n, label_rows, a_label_leaves_its_test_open);
-    ADD_ROWS(tests, n, least_rows, a_factor_not_told_is_the_least_of_its_size);
-    return _cmocka_run_group_tests("scenario, equipment", tests, n, NULL, NULL);
-}
+ROWS(label_rows, a_label_leaves_its_test_open);
+ROWS(least_rows, a_factor_not_told_is_the_least_of_its_size);
+RUN_TESTS("scenario, equipment");

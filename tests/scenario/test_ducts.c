@@ -64,13 +64,12 @@ static struct dew_duct_layout layout_of(struct dew_scenario *s)
 #define SAME(member) assert_near(a.member, b.member, 1e-9)
 
 /* The table's presets are those of the ducts' own filling. */
-static void presets_are_those_of_the_ducts(void **state)
+TEST(presets_are_those_of_the_ducts)
 {
     struct dew_scenario *s = opened(COOLED UNIT "layout: return_tie\n");
     struct dew_duct_layout a = layout_of(s), b;
     struct dew_error err = {0};
 
-    (void)state;
     dew_ducts_layout_blank(&b);
     b.kind = DEW_LAYOUT_return_tie;
     b.handler_count = 1;
@@ -111,7 +110,7 @@ static void presets_are_those_of_the_ducts(void **state)
 
 /* ---- keys to members ------------------------------------------------------ */
 
-static void rows_describe_ducts_and_grilles(void **state)
+TEST(rows_describe_ducts_and_grilles)
 {
     struct dew_scenario *s = opened(
         COOLED UNIT
@@ -128,7 +127,6 @@ static void rows_describe_ducts_and_grilles(void **state)
         "    - {room: bath, stale: 1 %, diameter: 4 in, length: 9 ft}\n");
     struct dew_duct_layout l = layout_of(s);
 
-    (void)state;
     assert_int_equal(l.vent_count, 2);
     assert_near(l.vents[1].intake.duct.diameter, 7 * .0254, 1e-12);
     assert_near(l.vents[1].intake.duct.length, 11 * .3048, 1e-12);
@@ -150,7 +148,7 @@ static void rows_describe_ducts_and_grilles(void **state)
     dew_scenario_close(s);
 }
 
-static void flags_and_answers_are_carried_over(void **state)
+TEST(flags_and_answers_are_carried_over)
 {
     struct dew_scenario *s = opened(
         COOLED "ventilator: {core: balanced, flow: 83 cfm, damper: yes, "
@@ -164,7 +162,6 @@ static void flags_and_answers_are_carried_over(void **state)
                "[{blower: full, fresh: 61 cfm}]}\n");
     struct dew_duct_layout l = layout_of(s);
 
-    (void)state;
     assert_int_equal(l.vents[0].serves, 4);
     assert_int_equal(l.damper, DEW_DUCT_FITTED);
     assert_int_equal(l.backdraft, DEW_DUCT_NONE);
@@ -181,12 +178,11 @@ static void flags_and_answers_are_carried_over(void **state)
     dew_scenario_close(s);
 }
 
-static void a_lone_fan_has_no_layout(void **state)
+TEST(a_lone_fan_has_no_layout)
 {
     struct dew_scenario *s = opened(COOLED "ventilator: {core: exhaust_only}\n"
                                            "layout: return_tie\n");
 
-    (void)state;
     assert_int_equal(layout_of(s).vent_count, 0);
     dew_scenario_close(s);
 }
@@ -196,13 +192,12 @@ static void a_lone_fan_has_no_layout(void **state)
 enum { OFF, LOW, FULL }; /* of one air handler */
 
 /* Own ducts set by a fitter give what was typed, whatever the blower does. */
-static void own_ducts_give_what_was_typed(void **state)
+TEST(own_ducts_give_what_was_typed)
 {
     struct dew_case a = case_of(COOLED UNIT);
     struct dew_case b = case_of(COOLED UNIT "layout: own_ducts\n");
     const struct dew_path *plain = &a.paths[DEW_VENT_ON][OFF];
 
-    (void)state;
     for (int k = OFF; k <= FULL; k++) {
         const struct dew_path *p = &b.paths[DEW_VENT_ON][k];
 
@@ -218,14 +213,13 @@ static void own_ducts_give_what_was_typed(void **state)
 }
 
 /* The signs of the makers' manuals [TIE-MANUALS]. */
-static void ties_shift_with_the_blower(void **state)
+TEST(ties_shift_with_the_blower)
 {
     struct dew_case ret = case_of(COOLED UNIT "layout: return_tie\n");
     struct dew_case sup = case_of(COOLED UNIT "layout: supply_tie\n");
     struct dew_case mix = case_of(COOLED UNIT "layout: mix\n");
     const struct dew_path *on = ret.paths[DEW_VENT_ON];
 
-    (void)state;
     assert_true(on[OFF].fresh < 0.5 * on[FULL].fresh);
     assert_true(on[FULL].at_coil > 0.9 * on[FULL].fresh);
     on = sup.paths[DEW_VENT_ON];
@@ -238,7 +232,7 @@ static void ties_shift_with_the_blower(void **state)
     assert_near(mix.paths[DEW_VENT_OFF][OFF].unplanned, 0, 1e-9);
 }
 
-static void typed_figures_hold_in_place_of_computed_ones(void **state)
+TEST(typed_figures_hold_in_place_of_computed_ones)
 {
     struct dew_case c = case_of(
         COOLED UNIT "layout: return_tie\n"
@@ -247,7 +241,6 @@ static void typed_figures_hold_in_place_of_computed_ones(void **state)
                     "stale: 61 cfm}, {blower: full, fresh: 71 cfm}]}\n");
     const struct dew_path *on = c.paths[DEW_VENT_ON];
 
-    (void)state;
     assert_near(on[OFF].supply, 50 * cfm, 1e-9);
     assert_near(on[OFF].exhaust, 61 * cfm, 1e-9);
     assert_near(on[OFF].fresh, .79 * .99 * 50 * cfm, 1e-9);
@@ -255,7 +248,7 @@ static void typed_figures_hold_in_place_of_computed_ones(void **state)
     assert_near(on[FULL].at_coil, .6 * on[FULL].fresh, 1e-12);
 }
 
-static void measured_grilles_hold_in_place_of_the_set_flow(void **state)
+TEST(measured_grilles_hold_in_place_of_the_set_flow)
 {
     struct dew_case c = case_of(
         COOLED UNIT "layout: own_ducts\nducts: {grilles: [{room: den, "
@@ -263,13 +256,12 @@ static void measured_grilles_hold_in_place_of_the_set_flow(void **state)
                     "hall, fresh_found: 23 cfm}, {room: bath, stale_found: 67 "
                     "cfm}]}\n");
 
-    (void)state;
     assert_near(c.paths[DEW_VENT_ON][OFF].supply, 54 * cfm, 1e-9);
     assert_near(c.paths[DEW_VENT_ON][OFF].exhaust, 67 * cfm, 1e-9);
     assert_near(c.paths[DEW_VENT_ON][FULL].supply, 52 * cfm, 1e-9);
 }
 
-static void a_damper_stops_the_idle_unit(void **state)
+TEST(a_damper_stops_the_idle_unit)
 {
     struct dew_case open = case_of(
         COOLED "ventilator: {core: balanced, flow: 95 cfm}\nlayout: mix\n");
@@ -278,13 +270,12 @@ static void a_damper_stops_the_idle_unit(void **state)
                        "yes}\nlayout: mix\n");
     double without = open.paths[DEW_VENT_OFF][FULL].unplanned;
 
-    (void)state;
     assert_true(shut.paths[DEW_VENT_OFF][FULL].unplanned > 0);
     assert_true(shut.paths[DEW_VENT_OFF][FULL].unplanned < 0.2 * without);
 }
 
 /* its own control: only the watts tell of the blower */
-static void a_ventilator_may_hold_its_flow(void **state)
+TEST(a_ventilator_may_hold_its_flow)
 {
     struct dew_case c = case_of(
         COOLED "layout: supply_tie\n"
@@ -292,20 +283,18 @@ static void a_ventilator_may_hold_its_flow(void **state)
                "fan_pressure: 250 Pa, holds_flow: yes}\n");
     const struct dew_path *on = c.paths[DEW_VENT_ON];
 
-    (void)state;
     assert_near(on[2].supply, on[0].supply, 1e-8);
     assert_near(on[2].supply, 95 * cfm, 1e-4);
     assert_true(on[2].fan_w > 1.2 * on[0].fan_w);
 }
 
-static void a_pickup_catches_less_what_the_core_hands_back(void **state)
+TEST(a_pickup_catches_less_what_the_core_hands_back)
 {
     struct dew_case c =
         case_of(COOLED UNIT "layout: own_ducts\nducts: {shower_caught: 40 %, "
                             "cooking_caught: 10 %}\n");
     double kept = 1 - c.paths[DEW_VENT_ON][OFF].latent;
 
-    (void)state;
     assert_near(c.house.water[DEW_SOURCE_showers].caught, .4 * kept, 1e-9);
     assert_near(c.house.water[DEW_SOURCE_cooking].caught, .1 * kept, 1e-9);
     c = case_of(COOLED UNIT);
@@ -313,7 +302,7 @@ static void a_pickup_catches_less_what_the_core_hands_back(void **state)
 }
 
 /* Two units of half the flow recover at their own flows, not at the sum. */
-static void two_ventilators_are_two_cores(void **state)
+TEST(two_ventilators_are_two_cores)
 {
     struct dew_case one =
         case_of(COOLED UNIT "air_handlers: 2\nlayout: own_ducts\n");
@@ -321,7 +310,6 @@ static void two_ventilators_are_two_cores(void **state)
         case_of(COOLED UNIT "air_handlers: 2\nlayout: own_ducts\nducts: "
                             "{ventilators: one_each}\n");
 
-    (void)state;
     assert_near(two.paths[DEW_VENT_ON][0].fresh,
                 one.paths[DEW_VENT_ON][0].fresh, 1e-9);
     assert_true(two.paths[DEW_VENT_ON][0].sensible >
@@ -337,12 +325,11 @@ static void two_ventilators_are_two_cores(void **state)
 
 /* the same air is drawn in and lost whatever the ventilator: its share of the
    blower's, which the leaks let run a little easier */
-static void leaks_count_with_any_ventilator(void **state)
+TEST(leaks_count_with_any_ventilator)
 {
     static const char *const texts[] = {COOLED LEAKS, COOLED EXHAUST LEAKS,
                                         COOLED SUPPLY LEAKS, COOLED UNIT LEAKS};
 
-    (void)state;
     for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++) {
         struct dew_case c = case_of(texts[i]);
 
@@ -362,13 +349,12 @@ static void leaks_count_with_any_ventilator(void **state)
 }
 
 /* a fan's own flows stay its own */
-static void a_lone_fan_keeps_its_flows(void **state)
+TEST(a_lone_fan_keeps_its_flows)
 {
     static const char *const fans[][2] = {
         {COOLED EXHAUST, COOLED EXHAUST LEAKS},
         {COOLED SUPPLY, COOLED SUPPLY LEAKS}};
 
-    (void)state;
     for (int i = 0; i < 2; i++) {
         struct dew_case a = case_of(fans[i][0]), b = case_of(fans[i][1]);
 
@@ -387,11 +373,10 @@ static void a_lone_fan_keeps_its_flows(void **state)
     "insulation: 6 R}\n"
 
 /* trunks outside alone will do; inside, or without an air handler, nothing */
-static void trunks_outside_count_too(void **state)
+TEST(trunks_outside_count_too)
 {
     const char *const told[] = {"50 %", "0 %"};
 
-    (void)state;
     for (int i = 0; i < 2; i++) {
         char text[500];
         struct dew_case c;
@@ -407,7 +392,7 @@ static void trunks_outside_count_too(void **state)
 }
 
 /* where they lie is a matter of the key, and means nothing by itself */
-static void the_place_is_where_leaks_lie(void **state)
+TEST(the_place_is_where_leaks_lie)
 {
     struct dew_case attic = case_of(COOLED LEAKS);
     struct dew_case deck = case_of(
@@ -420,7 +405,6 @@ static void the_place_is_where_leaks_lie(void **state)
     struct dew_case alone = case_of(COOLED UNIT "ducts: {place: outdoors}\n");
     struct dew_case plain = case_of(COOLED UNIT);
 
-    (void)state;
     assert_near(attic.house.around.absorptance, .6, 1e-12);
     assert_near(attic.house.around.air, 1206 * 6.5 / 3600, 1e-6);
     assert_near(attic.house.around.rooms, 5.678263 / 38, 1e-5);
@@ -432,11 +416,10 @@ static void the_place_is_where_leaks_lie(void **state)
 }
 
 /* showers and cooking are caught where pickups are told of, leaks or none */
-static void leaks_catch_no_shower(void **state)
+TEST(leaks_catch_no_shower)
 {
     struct dew_case c = case_of(COOLED UNIT LEAKS), told, too;
 
-    (void)state;
     assert_near(c.house.water[DEW_SOURCE_showers].caught, 0, 0);
     assert_near(c.house.water[DEW_SOURCE_cooking].caught, 0, 0);
     told = case_of(COOLED UNIT "layout: own_ducts\n");
@@ -446,27 +429,4 @@ static void leaks_catch_no_shower(void **state)
                 told.house.water[DEW_SOURCE_showers].caught, 1e-3);
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(leaks_count_with_any_ventilator),
-        cmocka_unit_test(a_lone_fan_keeps_its_flows),
-        cmocka_unit_test(trunks_outside_count_too),
-        cmocka_unit_test(the_place_is_where_leaks_lie),
-        cmocka_unit_test(leaks_catch_no_shower),
-        cmocka_unit_test(presets_are_those_of_the_ducts),
-        cmocka_unit_test(rows_describe_ducts_and_grilles),
-        cmocka_unit_test(flags_and_answers_are_carried_over),
-        cmocka_unit_test(a_lone_fan_has_no_layout),
-        cmocka_unit_test(own_ducts_give_what_was_typed),
-        cmocka_unit_test(ties_shift_with_the_blower),
-        cmocka_unit_test(typed_figures_hold_in_place_of_computed_ones),
-        cmocka_unit_test(measured_grilles_hold_in_place_of_the_set_flow),
-        cmocka_unit_test(a_damper_stops_the_idle_unit),
-        cmocka_unit_test(a_ventilator_may_hold_its_flow),
-        cmocka_unit_test(a_pickup_catches_less_what_the_core_hands_back),
-        cmocka_unit_test(two_ventilators_are_two_cores),
-    };
-
-    return cmocka_run_group_tests_name("scenario, ducts", tests, NULL, NULL);
-}
+RUN_TESTS("scenario, ducts");

@@ -121,9 +121,8 @@ static void sign_row(void **state)
 }
 
 /* Own ducts know nothing of air handlers: two half ones are as one. */
-static void own_ducts_do_not_count_air_handlers(void **state)
+TEST(own_ducts_do_not_count_air_handlers)
 {
-    (void)state;
     if (ran[HUMID] == NULL)
         skip();
     for (int k = 0; k < CLIMATES; k++) {
@@ -138,9 +137,8 @@ static void own_ducts_do_not_count_air_handlers(void **state)
     }
 }
 
-static void the_books_of_every_layout_close(void **state)
+TEST(the_books_of_every_layout_close)
 {
-    (void)state;
     if (ran[HUMID] == NULL)
         skip();
     for (int k = 0; k < CLIMATES; k++)
@@ -150,15 +148,5 @@ static void the_books_of_every_layout_close(void **state)
         }
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[40] = {
-        cmocka_unit_test(own_ducts_do_not_count_air_handlers),
-        cmocka_unit_test(the_books_of_every_layout_close),
-    };
-    size_t n = 2;
-
-    ADD_ROWS(tests, n, sign_rows, sign_row);
-    return _cmocka_run_group_tests("layouts through a year", tests, n, run_both,
-                                   close_both);
-}
+ROWS(sign_rows, sign_row);
+RUN_TESTS_IN("layouts through a year", run_both, close_both);

@@ -57,7 +57,7 @@ static struct dew_case steady(void)
 
 /* Droplets on upright glass begin to run at 30 to 50 g/m2 [BS5250], from
    memory: the film ends there, and the rest is wiped. */
-static void upright_glass_holds_a_twentieth_of_a_kilogram(void **state)
+TEST(upright_glass_holds_a_twentieth_of_a_kilogram)
 {
     struct dew_case c = steady();
     struct dew_hour out = outdoors(-9.0);
@@ -66,7 +66,6 @@ static void upright_glass_holds_a_twentieth_of_a_kilogram(void **state)
     struct dew_march *m;
     double wiped = 0.0;
 
-    (void)state;
     assert_near(glass->area, 0.9 * 0.15 * 2400 * ft2, 1e-9);
     assert_int_equal(dew_march_open(&m, &c, &out, NULL), DEW_OK);
     for (int h = 0; h < 24 * 12; h++) {
@@ -82,7 +81,7 @@ static void upright_glass_holds_a_twentieth_of_a_kilogram(void **state)
 /* Two faces, so that wiping is in it: what falls on each is beta A (pv - ps),
    at the mean of an hour in which nothing changes any more.  The march takes
    a straight line in w for the drive, 1.2 % above it here. */
-static void water_falls_on_glass_by_the_lewis_relation(void **state)
+TEST(water_falls_on_glass_by_the_lewis_relation)
 {
     struct dew_case c = steady();
     struct dew_hour out = outdoors(-9.0);
@@ -90,7 +89,6 @@ static void water_falls_on_glass_by_the_lewis_relation(void **state)
     struct dew_march *m;
     double pv, onto = 0.0;
 
-    (void)state;
     assert_int_equal(dew_march_open(&m, &c, &out, NULL), DEW_OK);
     for (int h = 0; h < 24 * 150; h++)
         hour(m, &out, h, &r);
@@ -107,12 +105,4 @@ static void water_falls_on_glass_by_the_lewis_relation(void **state)
     assert_near(-r.water.glass, onto, 0.015 * onto);
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(upright_glass_holds_a_twentieth_of_a_kilogram),
-        cmocka_unit_test(water_falls_on_glass_by_the_lewis_relation),
-    };
-
-    return cmocka_run_group_tests_name("scenario, film", tests, NULL, NULL);
-}
+RUN_TESTS("scenario, film");

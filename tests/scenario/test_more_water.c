@@ -123,11 +123,5 @@ static void more_water_never_means_fewer_humid_hours(void **state)
     assert_true(rises >= 3); /* the key does something */
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[PAIRS] = {0};
-    size_t n = 0;
-
-    ADD_ROWS(tests, n, pairs, more_water_never_means_fewer_humid_hours);
-    return _cmocka_run_group_tests("more water", tests, n, march_all, NULL);
-}
+ROWS(pairs, more_water_never_means_fewer_humid_hours);
+RUN_TESTS_IN("more water", march_all, NULL);

@@ -93,7 +93,7 @@ static const char *shown(const struct dew_scenario *s, size_t option,
                              system, out, sizeof out);
 }
 
-static void a_number_is_held_in_si_with_its_range(void **state)
+TEST(a_number_is_held_in_si_with_its_range)
 {
     struct dew_scenario *s = opened(BASE "  # a comment\n"
                                          "people: {count: 4.5 (2 to 7)}\n"
@@ -101,7 +101,6 @@ static void a_number_is_held_in_si_with_its_range(void **state)
                                     NULL, 0);
     const struct dew_value *v = value(s, 0, "house.floor_area");
 
-    (void)state;
     assert_near(v->amount.si, 176.515776, 1e-9); /* 1900 x 0.09290304, exact */
     assert_near(v->amount.low, v->amount.si, 0);
     assert_near(value(s, 0, "temperature.heat")->amount.si, 36.5 / 1.8, 1e-12);
@@ -111,14 +110,13 @@ static void a_number_is_held_in_si_with_its_range(void **state)
     dew_scenario_close(s);
 }
 
-static void an_origin_finds_its_value_in_the_text(void **state)
+TEST(an_origin_finds_its_value_in_the_text)
 {
     static const char text[] =
         "title: \xC2\xB0 tight \xE2\x82\xAC\n" BASE "people: {count: 4.5}\n";
     struct dew_scenario *s = opened(text, NULL, 0);
     const struct dew_origin *o = &value(s, 0, "people.count")->origin;
 
-    (void)state;
     assert_int_equal(o->by, DEW_BY_FILE);
     assert_int_equal(o->line, 4);
     assert_int_equal(o->column, 17);
@@ -146,11 +144,10 @@ static void an_origin_finds_its_value_in_the_text(void **state)
          "  - name: plate, more air\n"                                         \
          "    ventilator: {flow: 130 cfm}\n"
 
-static void mappings_merge_lists_replace_none_removes(void **state)
+TEST(mappings_merge_lists_replace_none_removes)
 {
     struct dew_scenario *s = opened(OPTIONS, NULL, 0);
 
-    (void)state;
     assert_int_equal(dew_scenario_count(s), 3);
     assert_string_equal(dew_scenario_name(s, 1), "plate");
     assert_int_equal(dew_scenario_find(s, "plate, more air"), 2);
@@ -171,7 +168,7 @@ static void mappings_merge_lists_replace_none_removes(void **state)
     dew_scenario_close(s);
 }
 
-static void set_rules_over_file_and_option(void **state)
+TEST(set_rules_over_file_and_option)
 {
     static const char *const sets[] = {
         "ventilator.flow=88 cfm",
@@ -179,7 +176,6 @@ static void set_rules_over_file_and_option(void **state)
         "house.volume=\"16,200 ft3\"", "cooling.shr=none"};
     struct dew_scenario *s = opened(OPTIONS, sets, COUNT_OF(sets));
 
-    (void)state;
     assert_string_equal(shown(s, 1, "ventilator.flow", 0), "88 cfm");
     assert_string_equal(shown(s, 2, "ventilator.flow", 0), "99 cfm");
     assert_string_equal(shown(s, 0, "house.volume", 0), "16200 ft3");
@@ -218,11 +214,10 @@ static void set_faults(void **state)
     assert_string_equal(faults_of(BASE, &row->set, 1), row->want);
 }
 
-static void the_system_is_the_one_used_most(void **state)
+TEST(the_system_is_the_one_used_most)
 {
     struct dew_scenario *s = opened(BASE, NULL, 0);
 
-    (void)state;
     assert_int_equal(dew_scenario_system(s), 1);
     dew_scenario_close(s);
     s = opened("weather: {place: 722020}\n"
@@ -236,7 +231,7 @@ static void the_system_is_the_one_used_most(void **state)
     dew_scenario_close(s);
 }
 
-static void other_kinds_are_shown_as_typed(void **state)
+TEST(other_kinds_are_shown_as_typed)
 {
     struct dew_scenario *s = opened(
         BASE "temperature: {setback_hours: [22 to 6:30, 9:00 to 15:00]}\n"
@@ -249,7 +244,6 @@ static void other_kinds_are_shown_as_typed(void **state)
              "0.71, power: 41 W, lrmt: 48 %}]}\n",
         NULL, 0);
 
-    (void)state;
     assert_string_equal(shown(s, 0, "temperature.setback_hours", 0),
                         "[22:00 to 6:30, 9:00 to 15:00]");
     assert_string_equal(shown(s, 0, "house.flue", 0), "yes");
@@ -267,12 +261,11 @@ static void other_kinds_are_shown_as_typed(void **state)
     dew_scenario_close(s);
 }
 
-static void a_title_is_kept_and_a_file_without_options_is_one(void **state)
+TEST(a_title_is_kept_and_a_file_without_options_is_one)
 {
     struct dew_scenario *s = opened("title: Damp, made up\n" BASE, NULL, 0);
     size_t length;
 
-    (void)state;
     assert_string_equal(dew_scenario_title(s), "Damp, made up");
     assert_int_equal(dew_scenario_count(s), 1);
     assert_string_equal(dew_scenario_name(s, 0), "as it stands");
@@ -282,11 +275,10 @@ static void a_title_is_kept_and_a_file_without_options_is_one(void **state)
     dew_scenario_close(NULL);
 }
 
-static void a_long_run_of_brackets_is_refused_at_once(void **state)
+TEST(a_long_run_of_brackets_is_refused_at_once)
 {
     char *text = malloc(100001);
 
-    (void)state;
     memset(text, '[', 100000);
     text[100000] = '\0';
     assert_string_equal(faults_of(text, NULL, 0),
@@ -294,12 +286,11 @@ static void a_long_run_of_brackets_is_refused_at_once(void **state)
     free(text);
 }
 
-static void a_file_over_one_mebibyte_is_refused(void **state)
+TEST(a_file_over_one_mebibyte_is_refused)
 {
     size_t n = (1 << 20) + 1;
     char *text = malloc(n + 1);
 
-    (void)state;
     memset(text, '#', n);
     text[n] = '\0';
     assert_string_equal(faults_of(text, NULL, 0),
@@ -307,22 +298,6 @@ static void a_file_over_one_mebibyte_is_refused(void **state)
     free(text);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[140] = {
-        cmocka_unit_test(a_number_is_held_in_si_with_its_range),
-        cmocka_unit_test(an_origin_finds_its_value_in_the_text),
-        cmocka_unit_test(mappings_merge_lists_replace_none_removes),
-        cmocka_unit_test(set_rules_over_file_and_option),
-        cmocka_unit_test(the_system_is_the_one_used_most),
-        cmocka_unit_test(other_kinds_are_shown_as_typed),
-        cmocka_unit_test(a_title_is_kept_and_a_file_without_options_is_one),
-        cmocka_unit_test(a_long_run_of_brackets_is_refused_at_once),
-        cmocka_unit_test(a_file_over_one_mebibyte_is_refused),
-    };
-    size_t n = 9;
-
-    ADD_ROWS(tests, n, fault_rows, faults_word_for_word);
-    ADD_ROWS(tests, n, set_rows, set_faults);
-    return _cmocka_run_group_tests("scenario, files", tests, n, NULL, NULL);
-}
+ROWS(fault_rows, faults_word_for_word);
+ROWS(set_rows, set_faults);
+RUN_TESTS("scenario, files");

@@ -48,7 +48,7 @@ static struct dew_duct_layout layout_of(const struct dew_scenario *s,
 
 /* ---- keys to runs --------------------------------------------------------- */
 
-static void cells_become_runs(void **state)
+TEST(cells_become_runs)
 {
     struct dew_scenario *s = opened(
         HOUSE WHOLE
@@ -61,7 +61,6 @@ static void cells_become_runs(void **state)
     const struct dew_duct_written *w = l.written;
     const struct dew_duct_run *r;
 
-    (void)state;
     assert_non_null(w);
     assert_int_equal(w->point_count, 6);
     assert_int_equal(w->run_count, 9);
@@ -100,7 +99,7 @@ static void cells_become_runs(void **state)
 /* ---- runs to paths -------------------------------------------------------- */
 
 /* Two grilles on one tee lose the same: q1 / q2 = (43/sqrt 5) / (31/sqrt 20) */
-static void grilles_share_by_their_pressure(void **state)
+TEST(grilles_share_by_their_pressure)
 {
     struct dew_scenario *s = opened(HOUSE WHOLE, NULL, 0);
     struct dew_duct_layout l = layout_of(s, 0);
@@ -108,7 +107,6 @@ static void grilles_share_by_their_pressure(void **state)
     struct dew_error err = {0};
     struct dew_ducts *d;
 
-    (void)state;
     assert_int_equal(dew_ducts_open(&d, &l, &err), DEW_OK);
     assert_int_equal(dew_ducts_state(d, DEW_VENT_ON, 0, &on, &err), DEW_OK);
     assert_near(on.fresh_at[0] / on.fresh_at[1], 2 * 43 / 31., 1e-6);
@@ -119,7 +117,7 @@ static void grilles_share_by_their_pressure(void **state)
     dew_scenario_close(s);
 }
 
-static void the_case_has_its_paths(void **state)
+TEST(the_case_has_its_paths)
 {
     struct dew_case typed = case_of(HOUSE);
     struct dew_case whole = case_of(HOUSE WHOLE);
@@ -130,7 +128,6 @@ static void the_case_has_its_paths(void **state)
     const struct dew_path *b = &whole.paths[DEW_VENT_ON][0];
     const struct dew_path *c = &holed.paths[DEW_VENT_ON][0];
 
-    (void)state;
     assert_near(b->supply, a->supply, 1e-9);
     assert_near(b->exhaust, a->exhaust, 1e-9);
     assert_near(b->fresh, a->fresh, 1e-9);
@@ -139,7 +136,7 @@ static void the_case_has_its_paths(void **state)
 }
 
 /* A tie to the return: the blower draws, and the coil meets the fresh air. */
-static void a_blower_helps_the_fan_on_its_return(void **state)
+TEST(a_blower_helps_the_fan_on_its_return)
 {
     struct dew_case c = case_of(
         COOLED
@@ -157,14 +154,13 @@ static void a_blower_helps_the_fan_on_its_return(void **state)
         "Pa, flow: 1200 cfm}\n" BATH STALE);
     const struct dew_path *on = c.paths[DEW_VENT_ON];
 
-    (void)state;
     assert_true(on[2].supply > 1.05 * on[0].supply);
     assert_near(on[2].exhaust, on[0].exhaust, 1e-9);
     assert_true(on[2].at_coil > .9 * on[2].fresh);
     assert_true(c.paths[DEW_VENT_OFF][2].unplanned > 1e-3);
 }
 
-static void an_option_writes_or_drops_it(void **state)
+TEST(an_option_writes_or_drops_it)
 {
     struct dew_scenario *s =
         opened(HOUSE WHOLE "options:\n"
@@ -173,7 +169,6 @@ static void an_option_writes_or_drops_it(void **state)
                            "none}}\n",
                NULL, 0);
 
-    (void)state;
     assert_non_null(layout_of(s, 0).written);
     assert_null(layout_of(s, 1).written);
     assert_true(dew_scenario_layout_written(s, 0));
@@ -211,17 +206,5 @@ static void faults_word_for_word(void **state)
     assert_string_equal(all, row->want);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[5 + COUNT_OF(fault_rows)] = {
-        cmocka_unit_test(cells_become_runs),
-        cmocka_unit_test(grilles_share_by_their_pressure),
-        cmocka_unit_test(the_case_has_its_paths),
-        cmocka_unit_test(a_blower_helps_the_fan_on_its_return),
-        cmocka_unit_test(an_option_writes_or_drops_it),
-    };
-    size_t n = 5;
-
-    ADD_ROWS(tests, n, fault_rows, faults_word_for_word);
-    return _cmocka_run_group_tests("scenario, runs", tests, n, NULL, NULL);
-}
+ROWS(fault_rows, faults_word_for_word);
+RUN_TESTS("scenario, runs");

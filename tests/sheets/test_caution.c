@@ -5,13 +5,12 @@
 #include "report/page.h"
 #include "report/read.h"
 
-static void every_caution_is_in_the_text(void **state)
+TEST(every_caution_is_in_the_text)
 {
     struct dew_report report = page_open(2, DEW_SYSTEM_SI);
     char *text = page_written(dew_report_text, &report, NULL);
     size_t lines = 0;
 
-    (void)state;
     for (const char *s = text; s != NULL; s = strchr(s + 1, '\n'))
         lines += strncmp(s, "\nSTOP ", 6) == 0 ||
                  strncmp(s, "\nCHECK ", 7) == 0 ||
@@ -22,13 +21,12 @@ static void every_caution_is_in_the_text(void **state)
 }
 
 /* What was told stands first and in full; what was not, in one list. */
-static void told_first_and_questions_once(void **state)
+TEST(told_first_and_questions_once)
 {
     struct dew_report report = page_open(2, DEW_SYSTEM_SI);
     const char *told, *says, *asked, *alarm;
     char *text;
 
-    (void)state;
     page_scene.safety.attached_garage = DEW_ANSWER_YES;
     report.caution_count =
         dew_cautions_of(&page_scene.question, page_cautions, DEW_CAUTIONS);
@@ -109,13 +107,12 @@ static void suction_in_words(void **state)
 
 /* ---- the page ------------------------------------------------------------- */
 
-static void the_page_has_one_list_of_questions(void **state)
+TEST(the_page_has_one_list_of_questions)
 {
     struct dew_report report = page_open(3, DEW_SYSTEM_US);
     const char *stop, *says, *list;
     char *text;
 
-    (void)state;
     page_scene.safety.attached_garage = DEW_ANSWER_YES;
     report.caution_count =
         dew_cautions_of(&page_scene.question, page_cautions, DEW_CAUTIONS);
@@ -138,12 +135,11 @@ static void the_page_has_one_list_of_questions(void **state)
 
 /* ---- the sheets ------------------------------------------------------------- */
 
-static void the_inspector_reads_no_pressure_untold(void **state)
+TEST(the_inspector_reads_no_pressure_untold)
 {
     struct dew_report report = page_open(1, DEW_SYSTEM_US);
     char *text;
 
-    (void)state;
     page_scene.outcomes[0].year.pressure_all_min = -7.6;
     text = page_written(dew_report_inspector, &report, NULL);
     assert_null(strstr(text, "-7.6"));
@@ -194,12 +190,11 @@ static void is_word(const json_t *c, const char *key, const char *want)
     assert_string_equal(json_string_value(json_object_get(c, key)), want);
 }
 
-static void json_tells_answer_and_key(void **state)
+TEST(json_tells_answer_and_key)
 {
     struct dew_report report = page_open(2, DEW_SYSTEM_SI);
     json_t *o;
 
-    (void)state;
     page_scene.safety.attached_garage = DEW_ANSWER_YES;
     report.caution_count =
         dew_cautions_of(&page_scene.question, page_cautions, DEW_CAUTIONS);
@@ -215,13 +210,12 @@ static void json_tells_answer_and_key(void **state)
     json_decref(o);
 }
 
-static void json_lists_what_was_not_told(void **state)
+TEST(json_lists_what_was_not_told)
 {
     struct dew_report report = page_open(1, DEW_SYSTEM_SI);
     const json_t *option, *list;
     json_t *o;
 
-    (void)state;
     page_scene.outcomes[0].year.pressure_all_min = -107.5;
     page_scene.facts[0].exhausts_told = 1U << DEW_LOCAL_BATH;
     report.caution_count =
@@ -254,18 +248,5 @@ static void json_lists_what_was_not_told(void **state)
     json_decref(o);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[20] = {
-        cmocka_unit_test(every_caution_is_in_the_text),
-        cmocka_unit_test(told_first_and_questions_once),
-        cmocka_unit_test(the_page_has_one_list_of_questions),
-        cmocka_unit_test(the_inspector_reads_no_pressure_untold),
-        cmocka_unit_test(json_tells_answer_and_key),
-        cmocka_unit_test(json_lists_what_was_not_told),
-    };
-    size_t n = 6;
-
-    ADD_ROWS(tests, n, suction_rows, suction_in_words);
-    return _cmocka_run_group_tests("sheets, cautions", tests, n, NULL, NULL);
-}
+ROWS(suction_rows, suction_in_words);
+RUN_TESTS("sheets, cautions");

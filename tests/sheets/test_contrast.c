@@ -109,19 +109,12 @@ static void pair_is_told_apart(void **state)
 }
 
 /* [WCAG21] the ratio runs from 1 to 21 */
-static void ends_of_the_scale(void **state)
+TEST(ends_of_the_scale)
 {
-    (void)state;
     assert_near(contrast("#000000", "#ffffff"), 21, 1e-12);
     assert_near(contrast("#8c1c2c", "#8c1c2c"), 1, 1e-12);
     assert_near(contrast("#777777", "#ffffff"), 4.48, 0.005);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[60] = {cmocka_unit_test(ends_of_the_scale)};
-    size_t n = 1;
-
-    ADD_ROWS(tests, n, rows, pair_is_told_apart);
-    return _cmocka_run_group_tests("sheets, contrast", tests, n, NULL, NULL);
-}
+ROWS(rows, pair_is_told_apart);
+RUN_TESTS("sheets, contrast");

@@ -132,7 +132,7 @@ static void caution_row(void **state)
 /* ---- JSON ----------------------------------------------------------------- */
 
 /* Every state stands there, with the ducts' own figures in litres a second. */
-static void json_has_every_state(void **state)
+TEST(json_has_every_state)
 {
     struct dew_duct_layout l = filled(DEW_LAYOUT_return_to_supply, 2);
     struct dew_ducts_option o = option(&l);
@@ -143,7 +143,6 @@ static void json_has_every_state(void **state)
     struct dew_error err = {0};
     int blowers;
 
-    (void)state;
     assert_int_equal(dew_ducts_states(&l, s, &blowers, &err), DEW_OK);
     assert_int_equal(json_array_size(states), 18); /* off, on; no boost */
     for (int i = 0; i < 18; i++) {
@@ -174,9 +173,8 @@ static void json_has_every_state(void **state)
 
 /* ---- text ----------------------------------------------------------------- */
 
-static void no_line_is_wider_than_a_page(void **state)
+TEST(no_line_is_wider_than_a_page)
 {
-    (void)state;
     for (int kind = 0; kind < DEW_LAYOUTS; kind++)
         for (int n = kind == DEW_LAYOUT_own_ducts ? 0 : 1; n <= 3; n++)
             for (int system = 1; system <= 2; system++) {
@@ -195,7 +193,7 @@ static void no_line_is_wider_than_a_page(void **state)
 }
 
 /* The sentences carry the states' own figures. */
-static void sentences_hold_their_figures(void **state)
+TEST(sentences_hold_their_figures)
 {
     struct dew_duct_layout l = filled(DEW_LAYOUT_mix, 1);
     struct dew_ducts_option o = option(&l);
@@ -205,7 +203,6 @@ static void sentences_hold_their_figures(void **state)
     char *text = written(dew_report_ducts_text, d, DEW_SYSTEM_US), want[200];
     int blowers;
 
-    (void)state;
     for (char *c = text; *c != '\0'; c++) /* unwrap */
         if (c[0] == '\n' && c[1] == ' ' && c[2] == ' ' && c[3] != ' ') {
             memmove(c + 1, c + 3, strlen(c + 3) + 1);
@@ -237,13 +234,12 @@ static void sentences_hold_their_figures(void **state)
 }
 
 /* Job 6: 400 W all year is 3,504 kWh, 20 minutes an hour 1,168. */
-static void the_blower_has_its_price(void **state)
+TEST(the_blower_has_its_price)
 {
     struct dew_duct_layout l = filled(DEW_LAYOUT_supply_tie, 1);
     struct dew_ducts_option o = option(&l);
     struct dew_report_ducts *d;
 
-    (void)state;
     l.handlers[0].watts = 400;
     d = opened(&o, 1);
     assert_non_null(
@@ -262,9 +258,8 @@ static enum dew_status svg_writer(const struct dew_report_ducts *ducts,
     return dew_report_ducts_svg(ducts, 0, frame->system, out, err);
 }
 
-static void pages_and_sketches_are_whole(void **state)
+TEST(pages_and_sketches_are_whole)
 {
-    (void)state;
     for (int kind = 0; kind < DEW_LAYOUTS; kind++)
         for (int n = kind == DEW_LAYOUT_own_ducts ? 0 : 1; n <= 3; n++) {
             struct dew_duct_layout l = filled((enum dew_layout)kind, n);
@@ -289,7 +284,7 @@ static void pages_and_sketches_are_whole(void **state)
 }
 
 /* Blower off: an arrow straight back; on: none.  Idle: astray, both sides. */
-static void a_sketch_shows_what_the_states_do(void **state)
+TEST(a_sketch_shows_what_the_states_do)
 {
     struct dew_duct_layout l = filled(DEW_LAYOUT_return_tie, 1);
     struct dew_ducts_option o = option(&l);
@@ -299,7 +294,6 @@ static void a_sketch_shows_what_the_states_do(void **state)
     const char *off = strstr(text, "Ventilator off, blower full");
     const char *back = strstr(text, "straight back");
 
-    (void)state;
     assert_true(on != NULL && off != NULL && back != NULL);
     assert_true(back < on);
     assert_int_equal(times(text, "straight back"), 1);
@@ -312,7 +306,7 @@ static void a_sketch_shows_what_the_states_do(void **state)
 
 /* ---- commissioning --------------------------------------------------------- */
 
-static void measured_grilles_are_judged(void **state)
+TEST(measured_grilles_are_judged)
 {
     struct dew_duct_layout l;
     struct dew_ducts_option o;
@@ -320,7 +314,6 @@ static void measured_grilles_are_judged(void **state)
     struct dew_error err = {0};
     const char *text;
 
-    (void)state;
     dew_ducts_layout_blank(&l);
     l.vents[0].set[DEW_VENT_ON] = 90 * cfm;
     l.grille_count = 3;
@@ -351,7 +344,7 @@ static void measured_grilles_are_judged(void **state)
 }
 
 /* Parts, hours and sizes are the layout's own, in text, page and JSON. */
-static void parts_and_sizes_are_listed(void **state)
+TEST(parts_and_sizes_are_listed)
 {
     struct dew_duct_layout l = filled(DEW_LAYOUT_mix, 2);
     struct dew_ducts_option o = option(&l);
@@ -362,7 +355,6 @@ static void parts_and_sizes_are_listed(void **state)
     size_t i;
     const char *page;
 
-    (void)state;
     l.vents[0].intake.duct.diameter = .1016; /* too small by far */
     d = opened(&o, 1);
     root = read_json(written(dew_report_ducts_json, d, DEW_SYSTEM_SI));
@@ -385,14 +377,13 @@ static void parts_and_sizes_are_listed(void **state)
 }
 
 /* Two layouts: what is asked of both is asked once, of which it is said. */
-static void cautions_stand_once_for_all_layouts(void **state)
+TEST(cautions_stand_once_for_all_layouts)
 {
     struct dew_duct_layout l = filled(DEW_LAYOUT_return_tie, 1);
     struct dew_ducts_option o[2] = {option(&l), option(&l)};
     struct dew_report_ducts *d;
     const char *text, *told, *asked;
 
-    (void)state;
     o[1].name = "tied, <again>";
     o[0].hood = o[1].hood = DEW_ANSWER_UNKNOWN;
     o[1].interlock = DEW_ANSWER_UNKNOWN;
@@ -415,13 +406,12 @@ static void cautions_stand_once_for_all_layouts(void **state)
     dew_report_ducts_close(d);
 }
 
-static void options_without_two_fans_are_named(void **state)
+TEST(options_without_two_fans_are_named)
 {
     struct dew_duct_layout none, l = filled(DEW_LAYOUT_own_ducts, 0);
     struct dew_ducts_option o[2];
     struct dew_report_ducts *d;
 
-    (void)state;
     dew_ducts_layout_blank(&none);
     none.vent_count = 0;
     o[0] = option(&none);
@@ -434,22 +424,5 @@ static void options_without_two_fans_are_named(void **state)
     dew_report_ducts_close(d);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[40] = {
-        cmocka_unit_test(json_has_every_state),
-        cmocka_unit_test(no_line_is_wider_than_a_page),
-        cmocka_unit_test(sentences_hold_their_figures),
-        cmocka_unit_test(the_blower_has_its_price),
-        cmocka_unit_test(options_without_two_fans_are_named),
-        cmocka_unit_test(cautions_stand_once_for_all_layouts),
-        cmocka_unit_test(pages_and_sketches_are_whole),
-        cmocka_unit_test(a_sketch_shows_what_the_states_do),
-        cmocka_unit_test(measured_grilles_are_judged),
-        cmocka_unit_test(parts_and_sizes_are_listed),
-    };
-    size_t n = 10;
-
-    ADD_ROWS(tests, n, caution_rows, caution_row);
-    return _cmocka_run_group_tests("sheets, ducts", tests, n, NULL, NULL);
-}
+ROWS(caution_rows, caution_row);
+RUN_TESTS("sheets, ducts");

@@ -139,12 +139,11 @@ static double room(const char *text, const char *name)
 
 /* 44.3 l/s in 6 parts: 2 main bedroom, 1 and 1, 2 living room; 43.1 out in 4:
    2 kitchen, 1 each of two baths. */
-static void rooms_share_the_flow(void **state)
+TEST(rooms_share_the_flow)
 {
     struct dew_report r = hand_open(DEW_SYSTEM_SI);
     char *text = page_written(dew_report_contractor, &r, NULL);
 
-    (void)state;
     assert_near(room(text, ">main bedroom<"), 44.3 * 2 / 6, 0.05);
     assert_near(room(text, ">bedroom 2<"), 44.3 / 6, 0.05);
     assert_near(room(text, ">bedroom 3<"), 44.3 / 6, 0.05);
@@ -156,12 +155,11 @@ static void rooms_share_the_flow(void **state)
     free(text);
 }
 
-static void a_tenth_to_either_side(void **state)
+TEST(a_tenth_to_either_side)
 {
     struct dew_report r = hand_open(DEW_SYSTEM_SI);
     char *text = page_written(dew_report_contractor, &r, NULL);
 
-    (void)state;
     assert_non_null(strstr(text, ">7.4</td><td class=\"n\">6.6 to 8.1</td>"));
     assert_non_null(strstr(text, "<td>12.0 h a day</td>"));
     assert_non_null(strstr(text, "<td>58 W</td>"));
@@ -169,12 +167,11 @@ static void a_tenth_to_either_side(void **state)
 }
 
 /* Tied to the return duct there are no rooms to measure. */
-static void a_tie_is_measured_as_a_whole(void **state)
+TEST(a_tie_is_measured_as_a_whole)
 {
     struct dew_report r = hand_open(DEW_SYSTEM_SI);
     char *text;
 
-    (void)state;
     page_scene.facts[CHOSEN].layout = DEW_LAYOUT_return_tie;
     text = page_written(dew_report_contractor, &r, NULL);
     assert_null(strstr(text, ">main bedroom<"));
@@ -186,13 +183,12 @@ static void a_tie_is_measured_as_a_whole(void **state)
 
 /* ---- the others ---------------------------------------------------------------------- */
 
-static void unknown_answers_stand_out(void **state)
+TEST(unknown_answers_stand_out)
 {
     struct dew_report r = hand_open(DEW_SYSTEM_US);
     char *text;
     size_t unknown = 0;
 
-    (void)state;
     page_scene.safety.attached_garage = DEW_ANSWER_YES;
     page_scene.safety.radon_tested = DEW_ANSWER_NO;
     text = page_written(dew_report_inspector, &r, NULL);
@@ -205,12 +201,11 @@ static void unknown_answers_stand_out(void **state)
 }
 
 /* The index is that of the worst surface, as in the table of options. */
-static void the_worst_surface_is_told(void **state)
+TEST(the_worst_surface_is_told)
 {
     struct dew_report r = hand_open(DEW_SYSTEM_US);
     char *text;
 
-    (void)state;
     page_scene.outcomes[CHOSEN].faces[DEW_CORNER].mould = 3.9;
     page_scene.outcomes[CHOSEN].faces[DEW_EDGE].mould = 5.3;
     text = page_written(dew_report_inspector, &r, NULL);
@@ -220,13 +215,12 @@ static void the_worst_surface_is_told(void **state)
 }
 
 /* Defrost in February alone: one box, in the second month. */
-static void ice_is_looked_for_where_it_froze(void **state)
+TEST(ice_is_looked_for_where_it_froze)
 {
     struct dew_report r = hand_open(DEW_SYSTEM_US);
     char *text = page_written(dew_report_calendar, &r, NULL);
     const char *row = strstr(text, "ice and snow</th>");
 
-    (void)state;
     assert_non_null(row);
     assert_null(strstr(text, "air handler: change"));
     assert_int_equal(
@@ -238,12 +232,11 @@ static void ice_is_looked_for_where_it_froze(void **state)
     free(text);
 }
 
-static void each_machine_has_its_task(void **state)
+TEST(each_machine_has_its_task)
 {
     struct dew_report r = hand_open(DEW_SYSTEM_US);
     char *text;
 
-    (void)state;
     page_scene.facts[CHOSEN].handlers = 1;
     page_scene.outcomes[CHOSEN].month[6].duty.dehumidify = 9;
     text = page_written(dew_report_calendar, &r, NULL);
@@ -256,12 +249,11 @@ static void each_machine_has_its_task(void **state)
 }
 
 /* A house without ventilator and dehumidifier has neither in its calendar. */
-static void no_task_without_its_machine(void **state)
+TEST(no_task_without_its_machine)
 {
     struct dew_report r = hand_open(DEW_SYSTEM_US);
     char *text;
 
-    (void)state;
     page_verdict.best = 0;
     text = page_written(dew_report_calendar, &r, NULL);
     assert_null(strstr(text, "ventilator: clean"));
@@ -272,12 +264,11 @@ static void no_task_without_its_machine(void **state)
 }
 
 /* The house as it stands is best: there is nothing to fit or to measure. */
-static void nothing_to_fit_is_said(void **state)
+TEST(nothing_to_fit_is_said)
 {
     struct dew_report r = hand_open(DEW_SYSTEM_US);
     char *text;
 
-    (void)state;
     page_verdict.best = 0;
     text = page_written(dew_report_contractor, &r, NULL);
     assert_non_null(strstr(text, "<p>Nothing: this option has neither"));
@@ -287,12 +278,11 @@ static void nothing_to_fit_is_said(void **state)
 }
 
 /* None will do: the nearest is handed over, and marked. */
-static void the_nearest_is_marked(void **state)
+TEST(the_nearest_is_marked)
 {
     struct dew_report r = hand_open(DEW_SYSTEM_US);
     char *text;
 
-    (void)state;
     page_verdict.best = DEW_NO_OPTION;
     page_verdict.count = 1;
     page_verdict.list[0] =
@@ -304,26 +294,8 @@ static void the_nearest_is_marked(void **state)
     free(text);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[30] = {
-        cmocka_unit_test(rooms_share_the_flow),
-        cmocka_unit_test(a_tenth_to_either_side),
-        cmocka_unit_test(a_tie_is_measured_as_a_whole),
-        cmocka_unit_test(unknown_answers_stand_out),
-        cmocka_unit_test(the_worst_surface_is_told),
-        cmocka_unit_test(ice_is_looked_for_where_it_froze),
-        cmocka_unit_test(each_machine_has_its_task),
-        cmocka_unit_test(no_task_without_its_machine),
-        cmocka_unit_test(the_nearest_is_marked),
-        cmocka_unit_test(nothing_to_fit_is_said),
-    };
-    size_t n = 10;
-
-    ADD_ROWS(tests, n, sheet_rows, sheet_is_whole);
-    ADD_ROWS(tests, n, sheet_rows, sheet_says_stop);
-    ADD_ROWS(tests, n, sheet_rows, sheet_has_its_own_pressure);
-    ADD_ROWS(tests, n, sheet_rows, sheet_is_the_same_twice);
-    return _cmocka_run_group_tests("sheets, to hand over", tests, n, NULL,
-                                   NULL);
-}
+ROWS(sheet_rows, sheet_is_whole);
+ROWS(sheet_rows, sheet_says_stop);
+ROWS(sheet_rows, sheet_has_its_own_pressure);
+ROWS(sheet_rows, sheet_is_the_same_twice);
+RUN_TESTS("sheets, to hand over");

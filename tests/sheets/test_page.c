@@ -13,35 +13,32 @@ static char *page_of(size_t options, enum dew_system system, size_t *length)
     return page_written(dew_report_html, &report, length);
 }
 
-static void tags_are_nested(void **state)
+TEST(tags_are_nested)
 {
     char *text = page_of(5, DEW_SYSTEM_US, NULL);
 
-    (void)state;
     assert_non_null(text);
     assert_nested(text);
     free(text);
 }
 
 /* 1.5 MiB for five options */
-static void five_options_stay_small(void **state)
+TEST(five_options_stay_small)
 {
     size_t length;
     char *text = page_of(5, DEW_SYSTEM_SI, &length);
 
-    (void)state;
     assert_true(length < 3 * 1024 * 1024 / 2);
     free(text);
 }
 
-static void defaults_are_marked_and_told_apart(void **state)
+TEST(defaults_are_marked_and_told_apart)
 {
     char *text = page_of(3, DEW_SYSTEM_US, NULL);
     const char *told = strstr(text, "Told: 2 values");
     const char *taken = strstr(text, "DEFAULT, not told: 1 values");
     const char *row = strstr(text, "<code>house.bedrooms</code>");
 
-    (void)state;
     assert_non_null(told);
     assert_non_null(taken);
     assert_true(told < strstr(text, "<code>house.volume</code>"));
@@ -51,12 +48,11 @@ static void defaults_are_marked_and_told_apart(void **state)
 }
 
 /* What a caution or a default cites is spelt out, the rest is not. */
-static void cited_sources_are_spelt_out(void **state)
+TEST(cited_sources_are_spelt_out)
 {
     char *text = page_of(3, DEW_SYSTEM_US, NULL);
     const char *sources = strstr(text, "id=\"sources\"");
 
-    (void)state;
     assert_non_null(sources);
     assert_non_null(strstr(sources, "<strong>BPI-1200</strong> ANSI/BPI-1200"));
     assert_non_null(strstr(sources, "<strong>ISO13790</strong>"));
@@ -65,11 +61,10 @@ static void cited_sources_are_spelt_out(void **state)
 }
 
 /* Alone, each chart is well nested and has words for the blind. */
-static void charts_stand_alone(void **state)
+TEST(charts_stand_alone)
 {
     struct dew_report report = page_open(3, DEW_SYSTEM_SI);
 
-    (void)state;
     for (int k = 0; k < DEW_CHARTS; k++) {
         char *text = NULL;
         size_t size = 0, last = 2;
@@ -100,7 +95,7 @@ static void charts_stand_alone(void **state)
 }
 
 /* Figures alike are coloured alike, whatever stands behind their rounding. */
-static void the_map_colours_what_it_prints(void **state)
+TEST(the_map_colours_what_it_prints)
 {
     static const double near[] = {0.596, 0.604,  0.6049, 0.295,
                                   0.304, 0.3049, 0.454,  0.446};
@@ -109,7 +104,6 @@ static void the_map_colours_what_it_prints(void **state)
     size_t size = 0, cells = 0;
     FILE *out = open_memstream(&text, &size);
 
-    (void)state;
     for (int h = 0; h < 8; h++)
         page_scene.outcomes[0].rh_map[3][h] = near[h];
     assert_int_equal(dew_report_chart(&report, DEW_CHART_map, 0, out, NULL),
@@ -134,25 +128,23 @@ static void the_map_colours_what_it_prints(void **state)
 }
 
 /* West and south by name: no minus sign to overlook. */
-static void a_site_west_is_told_west(void **state)
+TEST(a_site_west_is_told_west)
 {
     struct dew_site site = {
         .latitude = 25.79, .longitude = -80.30, .elevation = 9};
     struct dew_report report = page_open(1, DEW_SYSTEM_SI);
     char *text;
 
-    (void)state;
     report.site = &site;
     text = page_written(dew_report_html, &report, NULL);
     assert_non_null(strstr(text, "Site: 25.79 deg north, 80.30 deg west, "));
     free(text);
 }
 
-static void the_page_fetches_nothing(void **state)
+TEST(the_page_fetches_nothing)
 {
     char *text = page_of(3, DEW_SYSTEM_US, NULL);
 
-    (void)state;
     assert_null(strstr(text, "http"));
     assert_null(strstr(text, "src="));
     assert_null(strstr(text, "@import"));
@@ -160,12 +152,11 @@ static void the_page_fetches_nothing(void **state)
     free(text);
 }
 
-static void names_are_escaped(void **state)
+TEST(names_are_escaped)
 {
     struct dew_report report = page_open(3, DEW_SYSTEM_US);
     char *text;
 
-    (void)state;
     /* U+FFFE is refused by readers of XML */
     page_scene.outcomes[2].name = "no \xef\xbf\xbe character";
     page_scene.outcomes[1].name = "<script>alert(\"x\")</script> & co";
@@ -181,25 +172,23 @@ static void names_are_escaped(void **state)
     free(text);
 }
 
-static void the_same_report_is_the_same_page(void **state)
+TEST(the_same_report_is_the_same_page)
 {
     char *one = page_of(3, DEW_SYSTEM_US, NULL);
     char *two = page_of(3, DEW_SYSTEM_US, NULL);
 
-    (void)state;
     assert_string_equal(one, two);
     free(one);
     free(two);
 }
 
-static void every_caution_is_on_the_page_stop_above_all(void **state)
+TEST(every_caution_is_on_the_page_stop_above_all)
 {
     struct dew_report report = page_open(4, DEW_SYSTEM_US);
     char *text = page_written(dew_report_html, &report, NULL);
     const char *says = strstr(text, "id=\"says\"");
     size_t count = 0, stops = 0, told_stops = 0;
 
-    (void)state;
     for (size_t i = 0; i < report.caution_count; i++)
         told_stops += report.cautions[i].level == DEW_STOP &&
                       report.cautions[i].answer == DEW_ANSWER_YES;
@@ -214,12 +203,11 @@ static void every_caution_is_on_the_page_stop_above_all(void **state)
 }
 
 /* Each figure with marks has a table, each drawing words for the blind. */
-static void every_chart_has_words_and_a_table(void **state)
+TEST(every_chart_has_words_and_a_table)
 {
     char *text = page_of(3, DEW_SYSTEM_US, NULL);
     size_t figures = 0, tables = 0, drawings = 0;
 
-    (void)state;
     for (const char *s = text; (s = strstr(s, "<figure")); s++) {
         figures++;
         const char *end = strstr(s, "</figure>"), *table = strstr(s, "<table");
@@ -237,12 +225,11 @@ static void every_chart_has_words_and_a_table(void **state)
     free(text);
 }
 
-static void no_coordinate_is_broken(void **state)
+TEST(no_coordinate_is_broken)
 {
     char *text;
     struct dew_report report = page_open(2, DEW_SYSTEM_SI);
 
-    (void)state;
     for (int h = 0; h < SCENE_HOURS; h += 7)
         page_series[0][h] = NAN;
     text = page_written(dew_report_html, &report, NULL);
@@ -258,7 +245,7 @@ static void no_coordinate_is_broken(void **state)
 /* ---- steps of an axis ------------------------------------------------------------ */
 
 /* Each row at a glance is of the figure it names, today and handed over. */
-static void the_glance_names_its_figures(void **state)
+TEST(the_glance_names_its_figures)
 {
     static const char *const rows[] = {
         "Hours too humid</th><td>1201</td><td>602", "Hours too dry</th><td>33",
@@ -267,7 +254,6 @@ static void the_glance_names_its_figures(void **state)
     struct dew_report report = page_open(2, DEW_SYSTEM_SI);
     char *text;
 
-    (void)state;
     page_scene.outcomes[0].year.too_humid = 1201;
     page_scene.outcomes[1].year.too_humid = 602;
     page_scene.outcomes[0].year.too_dry = 33;
@@ -279,24 +265,4 @@ static void the_glance_names_its_figures(void **state)
     free(text);
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(the_glance_names_its_figures),
-        cmocka_unit_test(tags_are_nested),
-        cmocka_unit_test(five_options_stay_small),
-        cmocka_unit_test(defaults_are_marked_and_told_apart),
-        cmocka_unit_test(cited_sources_are_spelt_out),
-        cmocka_unit_test(charts_stand_alone),
-        cmocka_unit_test(the_map_colours_what_it_prints),
-        cmocka_unit_test(a_site_west_is_told_west),
-        cmocka_unit_test(the_page_fetches_nothing),
-        cmocka_unit_test(names_are_escaped),
-        cmocka_unit_test(the_same_report_is_the_same_page),
-        cmocka_unit_test(every_caution_is_on_the_page_stop_above_all),
-        cmocka_unit_test(every_chart_has_words_and_a_table),
-        cmocka_unit_test(no_coordinate_is_broken),
-    };
-
-    return cmocka_run_group_tests_name("sheets, page", tests, NULL, NULL);
-}
+RUN_TESTS("sheets, page");

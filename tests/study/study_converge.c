@@ -100,11 +100,10 @@ static int march_one(const struct dew_year *year, const struct dew_case *c,
            fabs(got.humid_a - got.humid_b) <= room;
 }
 
-static void six_years_three_houses_two_bands(void **state)
+TEST(six_years_three_houses_two_bands)
 {
     int good = 0, done = 0;
 
-    (void)state;
     for (size_t f = 0; f < COUNT_OF(files); f++) {
         struct dew_year *year = read_year(files[f]);
 
@@ -132,13 +131,12 @@ static void six_years_three_houses_two_bands(void **state)
    reference has not: a band instead of an edge, no films, and a coil that
    gives nothing back.  Their worst hour may be 0.25 point: one in which cooling
    stops in a draught is not met better yet. */
-static void demo_options(void **state)
+TEST(demo_options)
 {
     char path[512], set[530];
     struct dew_run *run;
     size_t good = 0, count;
 
-    (void)state;
     snprintf(set, sizeof set, "weather.file=%s", path_of(files[0], path));
     if (access(path, R_OK) != 0)
         skip();
@@ -160,12 +158,4 @@ static void demo_options(void **state)
     dew_run_close(run);
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(demo_options),
-        cmocka_unit_test(six_years_three_houses_two_bands),
-    };
-
-    return cmocka_run_group_tests_name("study, convergence", tests, NULL, NULL);
-}
+RUN_TESTS("study, convergence");

@@ -135,12 +135,11 @@ static void ventilation_moves_the_water_told(void **state)
 }
 
 /* 19,200 ft3 from 60 to 50 % at 75 degF. */
-static void the_air_gives_up_2_7_pounds(void **state)
+TEST(the_air_gives_up_2_7_pounds)
 {
     const struct dew_case c = bare_case(19200 * ft * ft * ft, 20);
     const struct dew_falling_ask ask = {celsius(75), 0.60, 0.50, 0.05, 0.004};
 
-    (void)state;
     assert_near(dew_drying_falling(&c, &ask).air / lb, 2.7, 0.05);
 }
 
@@ -207,17 +206,9 @@ static void blowers_use_what_is_told(void **state)
     assert_near(8760 * out.energy.ventilator / 3.6e6, 350, 0.5);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[40] = {
-        cmocka_unit_test(the_air_gives_up_2_7_pounds),
-    };
-    size_t n = 1;
-
-    ADD_ROWS(tests, n, core_rows, cores_hold_the_humidity_told);
-    ADD_ROWS(tests, n, water_rows, ventilation_moves_the_water_told);
-    ADD_ROWS(tests, n, supply_rows, supply_air_is_as_warm_as_told);
-    ADD_ROWS(tests, n, hood_rows, a_hood_draws_the_house_down);
-    ADD_ROWS(tests, n, blower_rows, blowers_use_what_is_told);
-    return _cmocka_run_group_tests("study, acceptance", tests, n, NULL, NULL);
-}
+ROWS(core_rows, cores_hold_the_humidity_told);
+ROWS(water_rows, ventilation_moves_the_water_told);
+ROWS(supply_rows, supply_air_is_as_warm_as_told);
+ROWS(hood_rows, a_hood_draws_the_house_down);
+ROWS(blower_rows, blowers_use_what_is_told);
+RUN_TESTS("study, acceptance");

@@ -20,13 +20,12 @@ static struct dew_beside compare(const double *seen_t, const double *seen_rh)
 }
 
 /* By hand: gaps 0.013, -, 0.021, -0.018, 0.048. */
-static void gaps_by_hand(void **state)
+TEST(gaps_by_hand)
 {
     const double seen_t[HOURS] = {20.0, 20.0, 20.0, 20.0, 20.0};
     const double seen[HOURS] = {0.400, NAN, 0.440, 0.470, 0.400};
     struct dew_beside b = compare(seen_t, seen);
 
-    (void)state;
     assert_near(b.rh.hours, 4.0, 0.0);
     assert_near(b.rh.measured, 0.4275, 1e-12);
     assert_near(b.rh.modelled, 0.4435, 1e-12);
@@ -40,23 +39,21 @@ static void gaps_by_hand(void **state)
 }
 
 /* A model that reads its own hours back is right. */
-static void itself_is_no_gap(void **state)
+TEST(itself_is_no_gap)
 {
     struct dew_beside b = compare(t, rh);
 
-    (void)state;
     assert_near(b.rh.bias, 0.0, 0.0);
     assert_near(b.rh.rms, 0.0, 0.0);
     assert_near(b.t.rms, 0.0, 0.0);
 }
 
 /* A shift is all bias: rms is its size. */
-static void a_shift_is_all_bias(void **state)
+TEST(a_shift_is_all_bias)
 {
     double seen[HOURS];
     struct dew_beside b;
 
-    (void)state;
     for (int h = 0; h < HOURS; h++)
         seen[h] = rh[h] + 0.037;
     b = compare(t, seen);
@@ -64,25 +61,13 @@ static void a_shift_is_all_bias(void **state)
     assert_near(b.rh.rms, 0.037, 1e-12);
 }
 
-static void nothing_measured_is_nothing(void **state)
+TEST(nothing_measured_is_nothing)
 {
     const double none[HOURS] = {NAN, NAN, NAN, NAN, NAN};
     struct dew_beside b = compare(none, none);
 
-    (void)state;
     assert_near(b.rh.hours, 0.0, 0.0);
     assert_true(isnan(b.rh.bias) && isnan(b.rh.rms) && isnan(b.t.measured));
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(gaps_by_hand),
-        cmocka_unit_test(itself_is_no_gap),
-        cmocka_unit_test(a_shift_is_all_bias),
-        cmocka_unit_test(nothing_measured_is_nothing),
-    };
-
-    return cmocka_run_group_tests_name("measured beside modelled", tests, NULL,
-                                       NULL);
-}
+RUN_TESTS("measured beside modelled");

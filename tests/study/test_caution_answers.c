@@ -128,11 +128,10 @@ static void fans_told(size_t i, unsigned fans)
 enum { EVERY_FAN = (1 << DEW_LOCALS) - 1 };
 
 /* Hood, bath fans and dryer: one that nobody told of, and there is none. */
-static void no_pressure_before_every_fan_is_told(void **state)
+TEST(no_pressure_before_every_fan_is_told)
 {
     struct dew_suction p;
 
-    (void)state;
     answered(2);
     s.safety.natural_draft_appliance = DEW_ANSWER_YES;
     s.outcomes[0].year.pressure_all_min = -3.1;
@@ -165,9 +164,8 @@ static void no_pressure_before_every_fan_is_told(void **state)
     assert_int_equal(dew_cautions_suction(&s.question, 0).fans, 0);
 }
 
-static void past_50_pa_fans_do_not_deliver(void **state)
+TEST(past_50_pa_fans_do_not_deliver)
 {
-    (void)state;
     answered(2);
     fans_told(1, EVERY_FAN);
     s.outcomes[1].year.pressure_all_min = -49.9;
@@ -178,12 +176,11 @@ static void past_50_pa_fans_do_not_deliver(void **state)
 }
 
 /* One option has no damper, of the other nobody said: two cautions. */
-static void what_was_told_and_what_was_not_part(void **state)
+TEST(what_was_told_and_what_was_not_part)
 {
     struct dew_caution c;
     size_t told = 0, asked = 0;
 
-    (void)state;
     answered(3);
     for (size_t i = 1; i < 3; i++) {
         s.facts[i].core = DEW_CORE_heat_plate;
@@ -205,9 +202,8 @@ static void what_was_told_and_what_was_not_part(void **state)
     assert_false(dew_cautions_find("mould_unknown", DEW_ANSWER_YES, &c));
 }
 
-static void the_worst_pressure_stands_beside_makeup_air(void **state)
+TEST(the_worst_pressure_stands_beside_makeup_air)
 {
-    (void)state;
     answered(2);
     hood_of_its_own();
     fans_told(1, EVERY_FAN);
@@ -218,9 +214,8 @@ static void the_worst_pressure_stands_beside_makeup_air(void **state)
     assert_nan(find("planning_aid")->pressure);
 }
 
-static void net_exhaust_stops_beside_a_chimney(void **state)
+TEST(net_exhaust_stops_beside_a_chimney)
 {
-    (void)state;
     answered(2);
     s.facts[1].core = DEW_CORE_heat_plate;
     s.cases[1].plant.frost.strategy = DEW_FROST_EXHAUST_ONLY;
@@ -235,9 +230,8 @@ static void net_exhaust_stops_beside_a_chimney(void **state)
     assert_near(find("combustion")->pressure, -17.3, 0);
 }
 
-static void a_house_of_unknown_age_may_be_new(void **state)
+TEST(a_house_of_unknown_age_may_be_new)
 {
-    (void)state;
     answered(1);
     s.safety.house_age = NAN;
     ask();
@@ -250,20 +244,6 @@ static void a_house_of_unknown_age_may_be_new(void **state)
     assert_null(find("first_year"));
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[40] = {
-        cmocka_unit_test(the_worst_pressure_stands_beside_makeup_air),
-        cmocka_unit_test(no_pressure_before_every_fan_is_told),
-        cmocka_unit_test(past_50_pa_fans_do_not_deliver),
-        cmocka_unit_test(what_was_told_and_what_was_not_part),
-        cmocka_unit_test(net_exhaust_stops_beside_a_chimney),
-        cmocka_unit_test(a_house_of_unknown_age_may_be_new),
-    };
-    size_t n = 6;
-
-    ADD_ROWS(tests, n, answer_rows, an_answer_not_given_counts);
-    ADD_ROWS(tests, n, wanting_rows, good_news_must_be_confirmed);
-    return _cmocka_run_group_tests("study, answers to cautions", tests, n, NULL,
-                                   NULL);
-}
+ROWS(answer_rows, an_answer_not_given_counts);
+ROWS(wanting_rows, good_news_must_be_confirmed);
+RUN_TESTS("study, answers to cautions");

@@ -8,9 +8,8 @@
 #include "dew/sources.h"
 #include "study/asked.h"
 
-static void only_what_always_stands(void **state)
+TEST(only_what_always_stands)
 {
-    (void)state;
     answered(1);
     ask();
     assert_int_equal(count, 3);
@@ -19,9 +18,8 @@ static void only_what_always_stands(void **state)
     assert_non_null(find("planning_aid"));
 }
 
-static void return_tie_stops_unless_interlocked(void **state)
+TEST(return_tie_stops_unless_interlocked)
 {
-    (void)state;
     answered(3);
     for (size_t i = 1; i < 3; i++) {
         s.facts[i].core = DEW_CORE_heat_plate;
@@ -193,11 +191,10 @@ static void dehumidifier(void)
 }
 
 /* [SWS20]: 10 ft between a mechanical intake and an exhaust. */
-static void an_intake_keeps_ten_feet_from_its_own_exhaust(void **state)
+TEST(an_intake_keeps_ten_feet_from_its_own_exhaust)
 {
     struct dew_caution c;
 
-    (void)state;
     assert_true(dew_cautions_find("intake", DEW_ANSWER_YES, &c));
     assert_non_null(strstr(c.text, "3 m (10 ft) from every exhaust, the "
                                    "unit's own too"));
@@ -313,11 +310,10 @@ static void option_calls_for_it(void **state)
     assert_true(strlen(find(r->key)->text) > 40);
 }
 
-static void a_log_damper_than_its_sources_asks_for_water(void **state)
+TEST(a_log_damper_than_its_sources_asks_for_water)
 {
     struct dew_beside log = {.rh = {.hours = 700, .bias = -0.049}};
 
-    (void)state;
     answered(1);
     s.question.measured = &log;
     ask();
@@ -330,9 +326,8 @@ static void a_log_damper_than_its_sources_asks_for_water(void **state)
     assert_null(find("unexplained_water"));
 }
 
-static void freezing_is_read_from_the_weather(void **state)
+TEST(freezing_is_read_from_the_weather)
 {
-    (void)state;
     answered(2);
     s.facts[1].core = DEW_CORE_heat_plate;
     s.outcomes[1].series.t_out = s.series;
@@ -348,9 +343,8 @@ static void freezing_is_read_from_the_weather(void **state)
     assert_non_null(find("supply_only"));
 }
 
-static void stop_comes_first_and_note_last(void **state)
+TEST(stop_comes_first_and_note_last)
 {
-    (void)state;
     scene_open(&s, 2);
     s.facts[1].core = DEW_CORE_exhaust_only;
     ask();
@@ -364,11 +358,10 @@ static void stop_comes_first_and_note_last(void **state)
     assert_string_equal(dew_cautions_level(DEW_STOP), "STOP");
 }
 
-static void more_than_room_is_counted_not_written(void **state)
+TEST(more_than_room_is_counted_not_written)
 {
     struct dew_caution two[2];
 
-    (void)state;
     scene_open(&s, 1);
     ask();
     assert_true(count > 2);
@@ -376,9 +369,8 @@ static void more_than_room_is_counted_not_written(void **state)
     assert_string_equal(two[1].key, list[1].key);
 }
 
-static void water_of_unvented_burning_stops_whatever_was_answered(void **state)
+TEST(water_of_unvented_burning_stops_whatever_was_answered)
 {
-    (void)state;
     answered(2);
     ask();
     assert_null(find("unvented_heater"));
@@ -387,9 +379,8 @@ static void water_of_unvented_burning_stops_whatever_was_answered(void **state)
     assert_int_equal(find("unvented_heater")->level, DEW_STOP);
 }
 
-static void a_humidistat_keeps_half_its_band_from_a_limit(void **state)
+TEST(a_humidistat_keeps_half_its_band_from_a_limit)
 {
-    (void)state;
     answered(1);
     s.cases[0].limits = (struct dew_limits){0.60, 0.30};
     s.cases[0].plant.dryer =
@@ -409,22 +400,6 @@ static void a_humidistat_keeps_half_its_band_from_a_limit(void **state)
     assert_non_null(find("humidistat_near_limit"));
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[90] = {
-        cmocka_unit_test(only_what_always_stands),
-        cmocka_unit_test(return_tie_stops_unless_interlocked),
-        cmocka_unit_test(a_log_damper_than_its_sources_asks_for_water),
-        cmocka_unit_test(an_intake_keeps_ten_feet_from_its_own_exhaust),
-        cmocka_unit_test(freezing_is_read_from_the_weather),
-        cmocka_unit_test(stop_comes_first_and_note_last),
-        cmocka_unit_test(more_than_room_is_counted_not_written),
-        cmocka_unit_test(a_humidistat_keeps_half_its_band_from_a_limit),
-        cmocka_unit_test(water_of_unvented_burning_stops_whatever_was_answered),
-    };
-    size_t n = 9;
-
-    ADD_ROWS(tests, n, option_rows, option_calls_for_it);
-    ADD_ROWS(tests, n, duct_rows, computed_hours_call_for_it);
-    return _cmocka_run_group_tests("study, cautions", tests, n, NULL, NULL);
-}
+ROWS(option_rows, option_calls_for_it);
+ROWS(duct_rows, computed_hours_call_for_it);
+RUN_TESTS("study, cautions");

@@ -44,19 +44,17 @@ static void interest_factor(void **state)
     assert_near(r->function(r->interest, r->years), r->want, r->tolerance);
 }
 
-static void annuity_is_the_sum_of_its_payments(void **state)
+TEST(annuity_is_the_sum_of_its_payments)
 {
     double sum = 0;
 
-    (void)state;
     for (int n = 1; n <= 23; n++)
         sum += dew_cost_present_worth(0.0371, n);
     assert_near(dew_cost_annuity_worth(0.0371, 23), sum, 1e-12);
 }
 
-static void factors_outside_their_range_are_nan(void **state)
+TEST(factors_outside_their_range_are_nan)
 {
-    (void)state;
     assert_nan(dew_cost_present_worth(-1, 5));
     assert_nan(dew_cost_annuity_worth(0.03, -2));
 }
@@ -79,11 +77,10 @@ static const struct dew_energy used = {
     .heating_fuel = 37.4 * 105.505585e6,
 };
 
-static void bill_prices_each_end_use(void **state)
+TEST(bill_prices_each_end_use)
 {
     struct dew_bill b = dew_cost_bill(&used, 1, 8760, &prices, NULL);
 
-    (void)state;
     assert_near(b.ventilator.likely, 412.7 * 0.16, 1e-9);
     assert_near(b.blower.high, 233 * 0.21, 1e-9);
     assert_near(b.heating_fuel.low, 37.4 * 1.1, 1e-9);
@@ -93,20 +90,18 @@ static void bill_prices_each_end_use(void **state)
     assert_near(b.install.likely, 0, 0);
 }
 
-static void a_short_run_is_scaled_to_a_year(void **state)
+TEST(a_short_run_is_scaled_to_a_year)
 {
     struct dew_bill b = dew_cost_bill(&used, 1, 2190, &prices, NULL);
 
-    (void)state;
     assert_near(b.ventilator.likely, 4 * 412.7 * 0.16, 1e-9);
 }
 
-static void a_price_not_given_is_nan_only_where_used(void **state)
+TEST(a_price_not_given_is_nan_only_where_used)
 {
     struct dew_bill gas = dew_cost_bill(&used, 1, 8760, &prices, NULL);
     struct dew_bill oil = dew_cost_bill(&used, 2, 8760, &prices, NULL);
 
-    (void)state;
     assert_true(gas.present.likely > 0);
     assert_nan(oil.heating_fuel.likely);
     assert_nan(oil.energy.likely);
@@ -114,7 +109,7 @@ static void a_price_not_given_is_nan_only_where_used(void **state)
 }
 
 /* 3,200 now, again after 12 years of 20; 40 h at 25; 85 a year. */
-static void present_value_by_hand(void **state)
+TEST(present_value_by_hand)
 {
     const struct dew_energy none = {.ventilator = 500 * KWH};
     const struct dew_costs costs = {.install = ONCE(3200),
@@ -124,13 +119,12 @@ static void present_value_by_hand(void **state)
     struct dew_bill b = dew_cost_bill(&none, 0, 8760, &prices, &costs);
     double again = pow(1.03, -12), yearly = (1 - pow(1.03, -20)) / 0.03;
 
-    (void)state;
     assert_near(b.install.likely, 4200, 1e-9);
     assert_near(b.yearly.likely, 165, 1e-9);
     assert_near(b.present.likely, 4200 * (1 + again) + 165 * yearly, 1e-8);
 }
 
-static void a_second_stage_weighs_by_its_chance(void **state)
+TEST(a_second_stage_weighs_by_its_chance)
 {
     const struct dew_energy none = {.ventilator = 0};
     const struct dew_costs costs = {.install = ONCE(1000),
@@ -139,20 +133,18 @@ static void a_second_stage_weighs_by_its_chance(void **state)
                                     .later_after = 1};
     struct dew_bill b = dew_cost_bill(&none, 0, 8760, &prices, &costs);
 
-    (void)state;
     assert_near(b.present.likely, 1000 + 0.3 * 2600 / 1.03, 1e-9);
     assert_near(b.present.low, 1000, 1e-9);
     assert_near(b.present.high, 1000 + 3300 / 1.03, 1e-9);
 }
 
 /* Half of the year at one price, half at another; gas has its own season. */
-static void a_season_is_priced_month_by_month(void **state)
+TEST(a_season_is_priced_month_by_month)
 {
     struct dew_prices p = prices;
     struct dew_tally months[12] = {{0}};
     struct dew_bill b;
 
-    (void)state;
     p.electricity_seasonal = p.gas_seasonal = 1;
     for (int m = 0; m < 12; m++) {
         int summer = m >= 3 && m < 9;
@@ -183,7 +175,7 @@ static void a_season_is_priced_month_by_month(void **state)
 
 /* 3,200 now at 950 a year; 4,100 more after two years in four of ten cases,
    then 938 a year; or 6,900 at once.  20 years at 3 %, summed year by year. */
-static void two_stages_by_hand(void **state)
+TEST(two_stages_by_hand)
 {
     const struct dew_costs costs = {
         .later = ONCE(4100), .later_chance = 0.4, .later_after = 2};
@@ -192,7 +184,6 @@ static void two_stages_by_hand(void **state)
     struct dew_staged s = dew_cost_staged(&first, &next, &costs, &prices);
     double stays = 3200, goes = 3200 + 4100 / 1.03 / 1.03, even;
 
-    (void)state;
     for (int n = 1; n <= 20; n++) {
         stays += 950 / pow(1.03, n);
         goes += (n <= 2 ? 950 : 938) / pow(1.03, n);
@@ -267,37 +258,19 @@ static void payback(void **state)
         assert_true(got == r->want);
 }
 
-static void payback_range_holds_the_likely(void **state)
+TEST(payback_range_holds_the_likely)
 {
     struct dew_bill base = {.yearly = {900, 800, 1100}, .install = ONCE(0)};
     struct dew_bill option = {.yearly = {600, 540, 700},
                               .install = {3000, 2500, 4000}};
     struct dew_estimate p = dew_cost_payback(&base, &option);
 
-    (void)state;
     assert_near(p.likely, 10, 1e-12);
     assert_near(p.low, 2500.0 / 400, 1e-12);
     assert_near(p.high, 4000.0 / 260, 1e-12);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[40] = {
-        cmocka_unit_test(annuity_is_the_sum_of_its_payments),
-        cmocka_unit_test(factors_outside_their_range_are_nan),
-        cmocka_unit_test(bill_prices_each_end_use),
-        cmocka_unit_test(a_short_run_is_scaled_to_a_year),
-        cmocka_unit_test(a_price_not_given_is_nan_only_where_used),
-        cmocka_unit_test(present_value_by_hand),
-        cmocka_unit_test(a_second_stage_weighs_by_its_chance),
-        cmocka_unit_test(payback_range_holds_the_likely),
-        cmocka_unit_test(a_season_is_priced_month_by_month),
-        cmocka_unit_test(two_stages_by_hand),
-    };
-    size_t n = 10;
-
-    ADD_ROWS(tests, n, factor_rows, interest_factor);
-    ADD_ROWS(tests, n, payback_rows, payback);
-    ADD_ROWS(tests, n, design_rows, a_published_life_cycle);
-    return _cmocka_run_group_tests("study, cost", tests, n, NULL, NULL);
-}
+ROWS(factor_rows, interest_factor);
+ROWS(payback_rows, payback);
+ROWS(design_rows, a_published_life_cycle);
+RUN_TESTS("study, cost");

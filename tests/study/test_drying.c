@@ -33,37 +33,34 @@ static struct dew_drying_ask dried(double kg, double half_life, double per_rate)
 }
 
 /* The week's mean passes 1 point about half a week after the hour itself. */
-static void within_the_year_it_is_the_hour_found(void **state)
+TEST(within_the_year_it_is_the_hour_found)
 {
     struct dew_drying_ask ask = dried(900, 80, 0.01);
     struct dew_drying d = dew_drying_of(&ask);
     double days = 80 * log2(900 * log(2) / 80 * 0.01 / 0.01);
 
-    (void)state;
     assert_near(d.agree.likely / 24, days + 3.5, 0.1);
     assert_near(d.humid_more, 619, 0);
     assert_near(d.given_off + d.left, 900, 1e-9);
     assert_near(d.left, 900 * exp2(-365.0 / 80), 1e-9);
 }
 
-static void past_the_year_it_is_worked_out(void **state)
+TEST(past_the_year_it_is_worked_out)
 {
     struct dew_drying_ask ask = dried(3100, 300, 0.01);
     struct dew_drying d = dew_drying_of(&ask);
     double days = 300 * log2(3100 * log(2) / 300);
 
-    (void)state;
     assert_true(days > 365);
     assert_near(d.agree.likely / 24, days, 0.1);
 }
 
 /* The doubt of the half-life alone: the same kg, the same rate at the end. */
-static void the_half_lifes_doubt_makes_the_range(void **state)
+TEST(the_half_lifes_doubt_makes_the_range)
 {
     struct dew_drying_ask ask = dried(3100, 300, 0.01);
     struct dew_drying d;
 
-    (void)state;
     ask.half_life.low = 150;
     ask.half_life.high = 500;
     d = dew_drying_of(&ask);
@@ -71,21 +68,19 @@ static void the_half_lifes_doubt_makes_the_range(void **state)
     assert_near(d.agree.high / 24, 500 * log2(3100 * log(2) / 500), 0.3);
 }
 
-static void a_house_that_hides_it_agrees_from_the_start(void **state)
+TEST(a_house_that_hides_it_agrees_from_the_start)
 {
     struct dew_drying_ask ask = dried(900, 80, 0.0009);
     struct dew_drying d = dew_drying_of(&ask);
 
-    (void)state;
     assert_near(d.agree.likely, 0, 0);
     assert_near(d.agree.high, 0, 0);
 }
 
-static void a_settled_case_has_no_such_water(void **state)
+TEST(a_settled_case_has_no_such_water)
 {
     struct dew_case c, dry;
 
-    (void)state;
     memset(&c, 0, sizeof c);
     c.house.volume = 417;
     assert_false(dew_drying_matters(&c));
@@ -98,13 +93,12 @@ static void a_settled_case_has_no_such_water(void **state)
 
 /* 19,200 ft3 from 60 to 50 % at 75 degF: the air gives up 2.7 lb (users'
    example, ideal psychrometrics at sea level). */
-static void the_air_of_a_house_gives_up_little(void **state)
+TEST(the_air_of_a_house_gives_up_little)
 {
     struct dew_case c;
     const struct dew_falling_ask ask = {43 / 1.8, 0.60, 0.50, 0.048, 0.005};
     struct dew_falling f;
 
-    (void)state;
     memset(&c, 0, sizeof c);
     c.pressure = 101325;
     c.house.volume = 19200 * 0.3048 * 0.3048 * 0.3048;
@@ -118,7 +112,7 @@ static void the_air_of_a_house_gives_up_little(void **state)
 }
 
 /* Stepped through: a store of M kg of dry air flushed by m kg/s. */
-static void the_hours_are_those_of_flushing(void **state)
+TEST(the_hours_are_those_of_flushing)
 {
     struct dew_case c;
     const struct dew_falling_ask ask = {23, 0.60, 0.50, 0.048, 0.0061};
@@ -126,7 +120,6 @@ static void the_hours_are_those_of_flushing(void **state)
     double w, flow, hours = 0, mass;
     struct dew_falling f;
 
-    (void)state;
     memset(&c, 0, sizeof c);
     c.pressure = 98700;
     c.house.volume = 431;
@@ -144,16 +137,4 @@ static void the_hours_are_those_of_flushing(void **state)
     assert_nan(dew_drying_falling(&c, &wet).hours[1]);
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(within_the_year_it_is_the_hour_found),
-        cmocka_unit_test(past_the_year_it_is_worked_out),
-        cmocka_unit_test(the_half_lifes_doubt_makes_the_range),
-        cmocka_unit_test(a_house_that_hides_it_agrees_from_the_start),
-        cmocka_unit_test(a_settled_case_has_no_such_water),
-        cmocka_unit_test(the_air_of_a_house_gives_up_little),
-        cmocka_unit_test(the_hours_are_those_of_flushing),
-    };
-    return _cmocka_run_group_tests("study, drying", tests, 7, NULL, NULL);
-}
+RUN_TESTS("study, drying");

@@ -63,13 +63,12 @@ static void grows_by_its_class(void **state)
 }
 
 /* 1000 h at 20 degC and 97 %, the rest dry: 7736 h of decline at 0.1. */
-static void a_dry_year_takes_back_little(void **state)
+TEST(a_dry_year_takes_back_little)
 {
     struct dew_face_hours hours = steady(20, 0.97, 1000);
     struct dew_face wet = dew_faces_of(DEW_CORNER, &hours, index_of), year;
     double lost = 0.1 * (6 * 0.032 + 7736 * 0.016) / 24;
 
-    (void)state;
     for (int h = 1000; h < YEAR; h++) {
         t[h] = 21.3;
         rh[h] = 0.44;
@@ -86,11 +85,10 @@ static void a_dry_year_takes_back_little(void **state)
 /* 400 h at 97 % among 70 %: 720 h have a mean of 80 % from 267 wet hours on
    (0.27 x 266.7 = 720 x 0.10), so from the 267th hour of the block to the
    853rd, when 133 have left again. */
-static void thirty_days_run_round_the_year(void **state)
+TEST(thirty_days_run_round_the_year)
 {
     struct dew_face_hours hours = steady(17.3, 0.70, YEAR);
 
-    (void)state;
     for (int h = 0; h < 200; h++) /* across new year */
         rh[h] = rh[YEAR - 1 - h] = 0.97;
     assert_near(dew_faces_of(DEW_EDGE, &hours, NULL).mean_80, 853 - 267 + 1, 0);
@@ -114,27 +112,16 @@ static void cold_and_hot_months_are_not_judged(void **state)
     assert_near(dew_faces_of(DEW_CORNER, &hours, NULL).mean_80, r->hours, 0);
 }
 
-static void a_short_run_has_no_running_mean(void **state)
+TEST(a_short_run_has_no_running_mean)
 {
     const struct dew_face_hours hours = steady(20, 0.9, 719);
     struct dew_face f = dew_faces_of(DEW_CORNER, &hours, NULL);
 
-    (void)state;
     assert_nan(f.mean_80);
     assert_near(f.month_rh[0], 0.9, 1e-12);
     assert_nan(f.month_rh[1]);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[20] = {
-        cmocka_unit_test(a_dry_year_takes_back_little),
-        cmocka_unit_test(thirty_days_run_round_the_year),
-        cmocka_unit_test(a_short_run_has_no_running_mean),
-    };
-    size_t n = 3;
-
-    ADD_ROWS(tests, n, growth_rows, grows_by_its_class);
-    ADD_ROWS(tests, n, cold_rows, cold_and_hot_months_are_not_judged);
-    return _cmocka_run_group_tests("study, faces", tests, n, NULL, NULL);
-}
+ROWS(growth_rows, grows_by_its_class);
+ROWS(cold_rows, cold_and_hot_months_are_not_judged);
+RUN_TESTS("study, faces");

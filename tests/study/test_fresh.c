@@ -62,9 +62,8 @@ static void hours_below_each_rule(void **state)
 
 /* What an exhaust fan draws in counts: 50 cfm more while it runs.  That a
    ventilator is out of balance does not. */
-static void drawn_in_air_counts(void **state)
+TEST(drawn_in_air_counts)
 {
-    (void)state;
     house();
     for (int k = 0; k < SCENE_HOURS; k++)
         drawn[k] = 50 * cfm;
@@ -81,12 +80,11 @@ static void drawn_in_air_counts(void **state)
  * 1,500 cfm at 50 Pa, two storeys: 0.052 x 1500 x 1.32 x wsf cfm, [NREL-SWS];
  * 61.1 to 61.5 cfm at 0.6 by both forms of [ASH-622].
  */
-static void leaks_are_credited_by_the_formula(void **state)
+TEST(leaks_are_credited_by_the_formula)
 {
     struct dew_fresh_credit c;
     const double middle = 0.052 * 1500 * 1.3195 * (0.37 + 1.0) / 2;
 
-    (void)state;
     house();
     s.outcomes[0].year.leak_sum = 23 * cfm * 8760;
     c = dew_fresh_credit_of(&s.question, 2);
@@ -145,25 +143,14 @@ static void local_exhaust_is_the_rules(void **state)
 }
 
 /* Four of 5.2e-6 m3/s in 35 l/s: 20.8 / 0.035 = 594 ppm above 420. */
-static void breath_comes_to_its_steady_rise(void **state)
+TEST(breath_comes_to_its_steady_rise)
 {
-    (void)state;
     house();
     assert_near(dew_fresh_co2(&s.question), 420 + 20.8 / 0.035, 1e-9);
     s.outcomes[0].required = 0;
     assert_nan(dew_fresh_co2(&s.question));
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[20] = {
-        cmocka_unit_test(drawn_in_air_counts),
-        cmocka_unit_test(leaks_are_credited_by_the_formula),
-        cmocka_unit_test(breath_comes_to_its_steady_rise),
-    };
-    size_t n = 3;
-
-    ADD_ROWS(tests, n, below_rows, hours_below_each_rule);
-    ADD_ROWS(tests, n, local_rows, local_exhaust_is_the_rules);
-    return _cmocka_run_group_tests("study, fresh air", tests, n, NULL, NULL);
-}
+ROWS(below_rows, hours_below_each_rule);
+ROWS(local_rows, local_exhaust_is_the_rules);
+RUN_TESTS("study, fresh air");

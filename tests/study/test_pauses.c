@@ -8,14 +8,13 @@ static struct scene s;
 
 /* Twelve hours of every day at twice the flow is not the same air: 400 m3,
    80 l/s, k = 17.28; mean concentration 0.2118, worked by hand. */
-static void air_in_long_pauses_counts_for_less(void **state)
+TEST(air_in_long_pauses_counts_for_less)
 {
     struct dew_control *k = &s.cases[0].plant.control;
     double per = 17.28, off = 0.5;
     double c =
         1 / per + off * (1 / per + off / expm1(per * 0.5)) + off * off / 2;
 
-    (void)state;
     scene_open(&s, 1);
     s.cases[0].house.volume = 400;
     for (int h = 0; h < 24; h++)
@@ -30,11 +29,4 @@ static void air_in_long_pauses_counts_for_less(void **state)
     assert_near(dew_verdict_fresh(&s.question, 0), 0.040, 1e-15);
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(air_in_long_pauses_counts_for_less),
-    };
-
-    return cmocka_run_group_tests_name("study, pauses", tests, NULL, NULL);
-}
+RUN_TESTS("study, pauses");

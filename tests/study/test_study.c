@@ -47,13 +47,12 @@ static struct dew_study *marched(size_t count, size_t step)
     return study;
 }
 
-static void a_year_sums_its_months_and_closes(void **state)
+TEST(a_year_sums_its_months_and_closes)
 {
     struct dew_study *study = marched(YEAR, 1000);
     const struct dew_outcome *o;
     size_t count;
 
-    (void)state;
     o = dew_study_outcomes(study, &count);
     assert_int_equal(count, 2);
     for (size_t i = 0; i < count; i++) {
@@ -73,13 +72,12 @@ static void a_year_sums_its_months_and_closes(void **state)
     dew_study_close(study);
 }
 
-static void less_water_is_seen(void **state)
+TEST(less_water_is_seen)
 {
     struct dew_study *study = marched(YEAR, 5000);
     const struct dew_outcome *o;
     size_t count;
 
-    (void)state;
     o = dew_study_outcomes(study, &count);
     assert_near(o[1].year.water.showers, 0.5 * o[0].year.water.showers, 1e-9);
     assert_true(o[1].rh_50 < o[0].rh_50);
@@ -88,14 +86,13 @@ static void less_water_is_seen(void **state)
     dew_study_close(study);
 }
 
-static void series_and_tally_tell_the_same(void **state)
+TEST(series_and_tally_tell_the_same)
 {
     struct dew_study *study = marched(SHORT, 64);
     const struct dew_outcome *o;
     double sum = 0, fresh = 0, humid = 0, dry = 0;
     size_t count;
 
-    (void)state;
     o = dew_study_outcomes(study, &count);
     for (int h = 0; h < SHORT; h++) {
         sum += o[0].series.rh[h];
@@ -120,13 +117,12 @@ static void series_and_tally_tell_the_same(void **state)
 }
 
 /* Outdoor dew point from w and p, against the air it came from. */
-static void outdoor_dew_point_is_that_of_the_weather(void **state)
+TEST(outdoor_dew_point_is_that_of_the_weather)
 {
     struct dew_study *study = marched(SHORT, SHORT);
     const struct dew_outcome *o;
     size_t count;
 
-    (void)state;
     o = dew_study_outcomes(study, &count);
     for (int h = 1; h < SHORT; h++) {
         double low = fmin(hours[h - 1].w, hours[h].w);
@@ -138,13 +134,12 @@ static void outdoor_dew_point_is_that_of_the_weather(void **state)
     dew_study_close(study);
 }
 
-static void the_size_of_a_step_changes_nothing(void **state)
+TEST(the_size_of_a_step_changes_nothing)
 {
     struct dew_study *one = marched(SHORT, 1), *all = marched(SHORT, 10000);
     const struct dew_outcome *a, *b;
     size_t count;
 
-    (void)state;
     a = dew_study_outcomes(one, &count);
     b = dew_study_outcomes(all, &count);
     for (int h = 0; h < SHORT; h++)
@@ -153,14 +148,13 @@ static void the_size_of_a_step_changes_nothing(void **state)
     dew_study_close(all);
 }
 
-static void outcomes_come_as_they_are_finished(void **state)
+TEST(outcomes_come_as_they_are_finished)
 {
     const struct dew_weather weather = {hours, dates, SHORT};
     struct dew_study *study;
     double done = -1;
     size_t count;
 
-    (void)state;
     fill();
     dew_study_open(&study, options, 2, &weather, NULL);
     assert_int_equal(dew_study_step(study, SHORT / 2, &done, NULL), DEW_OK);
@@ -179,14 +173,13 @@ static void outcomes_come_as_they_are_finished(void **state)
     dew_study_close(study);
 }
 
-static void a_failed_option_is_named_and_stays_failed(void **state)
+TEST(a_failed_option_is_named_and_stays_failed)
 {
     const struct dew_weather weather = {hours, dates, SHORT};
     struct dew_error err = {0}, again = {0};
     struct dew_study *study;
     double done = 7;
 
-    (void)state;
     fill();
     hours[17].t = NAN;
     dew_study_open(&study, options, 2, &weather, NULL);
@@ -198,13 +191,12 @@ static void a_failed_option_is_named_and_stays_failed(void **state)
     dew_study_close(study);
 }
 
-static void nothing_to_march_is_refused(void **state)
+TEST(nothing_to_march_is_refused)
 {
     const struct dew_weather none = {hours, dates, 0}, some = {hours, dates, 9};
     struct dew_error err = {0}, other = {0};
     struct dew_study *study = (void *)hours;
 
-    (void)state;
     assert_int_equal(dew_study_open(&study, options, 2, &none, &err),
                      DEW_ERANGE);
     assert_null(study);
@@ -245,20 +237,5 @@ static void quantile(void **state)
         assert_near(got, r->want, 1e-14);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[40] = {
-        cmocka_unit_test(a_year_sums_its_months_and_closes),
-        cmocka_unit_test(less_water_is_seen),
-        cmocka_unit_test(series_and_tally_tell_the_same),
-        cmocka_unit_test(outdoor_dew_point_is_that_of_the_weather),
-        cmocka_unit_test(the_size_of_a_step_changes_nothing),
-        cmocka_unit_test(outcomes_come_as_they_are_finished),
-        cmocka_unit_test(a_failed_option_is_named_and_stays_failed),
-        cmocka_unit_test(nothing_to_march_is_refused),
-    };
-    size_t n = 8;
-
-    ADD_ROWS(tests, n, quantile_rows, quantile);
-    return _cmocka_run_group_tests("study, march", tests, n, NULL, NULL);
-}
+ROWS(quantile_rows, quantile);
+RUN_TESTS("study, march");

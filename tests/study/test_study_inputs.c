@@ -6,9 +6,8 @@
 
 #include "dew/study.h"
 
-static void every_layout_has_its_own_words(void **state)
+TEST(every_layout_has_its_own_words)
 {
-    (void)state;
     for (int i = 0; i < DEW_LAYOUTS; i++)
         for (int k = 0; k < i; k++)
             assert_string_not_equal(dew_layout_text((enum dew_layout)i),
@@ -19,9 +18,8 @@ static void every_layout_has_its_own_words(void **state)
     assert_string_equal(dew_layout_text(DEW_LAYOUTS), "no such layout");
 }
 
-static void every_core_has_its_own_words(void **state)
+TEST(every_core_has_its_own_words)
 {
-    (void)state;
     for (int i = 0; i < DEW_CORE_KINDS; i++)
         for (int k = 0; k < i; k++)
             assert_string_not_equal(dew_core_text((enum dew_core_kind)i),
@@ -31,23 +29,13 @@ static void every_core_has_its_own_words(void **state)
     assert_string_equal(dew_core_text(DEW_CORE_KINDS), "no such core");
 }
 
-static void an_answer_not_given_is_unknown(void **state)
+TEST(an_answer_not_given_is_unknown)
 {
     struct dew_safety safety = {0};
 
-    (void)state;
     assert_string_equal(dew_answer_text(safety.attached_garage), "unknown");
     assert_string_equal(dew_answer_text(DEW_ANSWER_NO), "no");
     assert_string_equal(dew_answer_text(DEW_ANSWER_YES), "yes");
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(every_layout_has_its_own_words),
-        cmocka_unit_test(every_core_has_its_own_words),
-        cmocka_unit_test(an_answer_not_given_is_unknown),
-    };
-
-    return cmocka_run_group_tests_name("study, inputs", tests, NULL, NULL);
-}
+RUN_TESTS("study, inputs");

@@ -351,9 +351,8 @@ static void thumb(void **state)
     assert_near(t->found, r->found, r->tolerance);
 }
 
-static void every_rule_has_words_and_a_source(void **state)
+TEST(every_rule_has_words_and_a_source)
 {
-    (void)state;
     for (int k = 0; k < DEW_THUMB_RULES; k++) {
         enum dew_thumb_rule rule = (enum dew_thumb_rule)k;
 
@@ -363,14 +362,5 @@ static void every_rule_has_words_and_a_source(void **state)
     assert_string_equal(dew_thumb_key(DEW_THUMB_dew_60), "dew_60");
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[80] = {
-        cmocka_unit_test(every_rule_has_words_and_a_source),
-    };
-    size_t n = 1;
-
-    ADD_ROWS(tests, n, thumb_rows, thumb);
-    return _cmocka_run_group_tests("study, rules of thumb", tests, n, NULL,
-                                   NULL);
-}
+ROWS(thumb_rows, thumb);
+RUN_TESTS("study, rules of thumb");

@@ -4,12 +4,11 @@
 
 /* 31 days of July: 700 kg in by showers, 310 by leakage, 93 by people, 62 by
    cooking, and 150 given by the store, which is no source. */
-static void today_names_the_largest_sources_of_its_months(void **state)
+TEST(today_names_the_largest_sources_of_its_months)
 {
     const struct dew_finding *f;
     struct dew_water_flows *july;
 
-    (void)state;
     scene_open(&s, 1);
     scene_humid(&s, 0, JULY, 512);
     scene_humid(&s, 0, JUNE, 20);
@@ -36,11 +35,10 @@ static void today_names_the_largest_sources_of_its_months(void **state)
 
 /* The core's part counts with the air it treats: 400 brought by fresh air,
    260 of it kept out by the core. */
-static void today_counts_the_core_with_its_air(void **state)
+TEST(today_counts_the_core_with_its_air)
 {
     const struct dew_finding *f;
 
-    (void)state;
     scene_open(&s, 1);
     scene_humid(&s, 0, JULY, 300);
     s.outcomes[0].month[JULY].water.fresh = 400;
@@ -53,11 +51,10 @@ static void today_counts_the_core_with_its_air(void **state)
     assert_near(f->source_kg[1], 140 / 31.0, 1e-12);
 }
 
-static void today_dry_names_where_the_water_goes(void **state)
+TEST(today_dry_names_where_the_water_goes)
 {
     const struct dew_finding *f;
 
-    (void)state;
     scene_open(&s, 1);
     scene_dry(&s, 0, JANUARY, 411);
     scene_dry(&s, 0, JULY, 20);
@@ -134,9 +131,8 @@ static void answers_near_a_limit_say_so(void **state)
 }
 
 /* Alone and starved of air: its few humid hours say nothing of ventilation. */
-static void a_starved_option_does_not_fix_it(void **state)
+TEST(a_starved_option_does_not_fix_it)
 {
-    (void)state;
     scene_open(&s, 2);
     scene_humid(&s, 0, JULY, 900);
     s.facts[1].core = DEW_CORE_heat_plate;
@@ -148,9 +144,8 @@ static void a_starved_option_does_not_fix_it(void **state)
     assert_non_null(FIND(air_fails, 1));
 }
 
-static void wet_glass_is_told(void **state)
+TEST(wet_glass_is_told)
 {
-    (void)state;
     scene_open(&s, 1);
     s.outcomes[0].year.sweat[DEW_GLASS] = 640;
     s.outcomes[0].month[JANUARY].sweat[DEW_GLASS] = 640;
@@ -159,11 +154,10 @@ static void wet_glass_is_told(void **state)
     assert_int_equal(FIND(today_sweat, 0)->months, 1U << JANUARY);
 }
 
-static void mould_is_told_of_the_worst_surface(void **state)
+TEST(mould_is_told_of_the_worst_surface)
 {
     struct dew_face *faces;
 
-    (void)state;
     scene_open(&s, 2);
     faces = s.outcomes[1].faces;
     faces[DEW_EDGE].mould = faces[DEW_EDGE].mould_years = 2.9;
@@ -182,9 +176,8 @@ static void mould_is_told_of_the_worst_surface(void **state)
 }
 
 /* 365 kg of 2000 kg come from materials: 18 %, 1 kg a day: wait. */
-static void drying_materials_are_worth_waiting_for(void **state)
+TEST(drying_materials_are_worth_waiting_for)
 {
-    (void)state;
     scene_open(&s, 1);
     s.outcomes[0].year.water.drying = 365;
     s.outcomes[0].year.water.people = 1635;
@@ -197,9 +190,8 @@ static void drying_materials_are_worth_waiting_for(void **state)
     assert_null(FIND(drying, ANY));
 }
 
-static void idle_cooling_is_told_only_where_there_is_cooling(void **state)
+TEST(idle_cooling_is_told_only_where_there_is_cooling)
 {
-    (void)state;
     scene_open(&s, 1);
     scene_humid(&s, 0, JULY, 410);
     s.outcomes[0].year.idle_humid = 371;
@@ -212,9 +204,8 @@ static void idle_cooling_is_told_only_where_there_is_cooling(void **state)
 }
 
 /* January 600 of 744 h, July 40 of 744, all other months 300. */
-static void outdoor_air_is_judged_by_month(void **state)
+TEST(outdoor_air_is_judged_by_month)
 {
-    (void)state;
     scene_open(&s, 1);
     for (int m = 0; m < 12; m++)
         s.outcomes[0].month[m].could_dry = 300;
@@ -232,9 +223,8 @@ static void outdoor_air_is_judged_by_month(void **state)
 }
 
 /* The option with hardly any air has the fewest humid hours, and loses. */
-static void less_air_never_wins(void **state)
+TEST(less_air_never_wins)
 {
-    (void)state;
     scene_open(&s, 3);
     scene_humid(&s, 0, JULY, 700);
     scene_humid(&s, 1, JULY, 160);
@@ -251,9 +241,8 @@ static void less_air_never_wins(void **state)
 }
 
 /* 95 % of 35 l/s is 33.25 l/s. */
-static void fresh_air_is_met_within_five_per_cent(void **state)
+TEST(fresh_air_is_met_within_five_per_cent)
 {
-    (void)state;
     scene_open(&s, 1);
     s.outcomes[0].year.fresh_sum = 0.03326 * 8760;
     assert_true(dew_verdict_ventilates(&s.question, 0));
@@ -264,11 +253,10 @@ static void fresh_air_is_met_within_five_per_cent(void **state)
 }
 
 /* 30 l/s by an exhaust fan in 8000 of 8760 h, beside 2 l/s brought in. */
-static void air_drawn_in_by_an_exhaust_fan_counts(void **state)
+TEST(air_drawn_in_by_an_exhaust_fan_counts)
 {
     struct dew_fresh_air a;
 
-    (void)state;
     scene_open(&s, 1);
     s.outcomes[0].year.fresh_sum = 0.002 * 8760;
     s.outcomes[0].year.drawn_sum = 0.030 * 8000;
@@ -284,9 +272,8 @@ static void air_drawn_in_by_an_exhaust_fan_counts(void **state)
 }
 
 /* 30 l/s thrown out by two fans, 22 brought in: 22 count, and are too few. */
-static void an_unbalanced_ventilator_does_not_pass_by_it(void **state)
+TEST(an_unbalanced_ventilator_does_not_pass_by_it)
 {
-    (void)state;
     scene_open(&s, 1);
     s.cases[0].paths[DEW_VENT_ON][0].exhaust = 0.030;
     s.cases[0].paths[DEW_VENT_ON][0].supply = 0.022;
@@ -298,9 +285,8 @@ static void an_unbalanced_ventilator_does_not_pass_by_it(void **state)
 }
 
 /* A dehumidifier was tried where the air is wanting: it is told apart. */
-static void a_starved_dryer_is_not_called_untried(void **state)
+TEST(a_starved_dryer_is_not_called_untried)
 {
-    (void)state;
     scene_open(&s, 2);
     scene_humid(&s, 0, JULY, 900);
     scene_humid(&s, 1, JULY, 300);
@@ -348,9 +334,8 @@ static void dryer(void **state)
     }
 }
 
-static void a_dryer_instead_leaves_the_house_short_of_air(void **state)
+TEST(a_dryer_instead_leaves_the_house_short_of_air)
 {
-    (void)state;
     scene_open(&s, 2);
     scene_humid(&s, 0, JULY, 900);
     s.cases[1].plant.dryer.rate = 3e-4;
@@ -395,9 +380,8 @@ static void core_is_chosen_by_hours(void **state)
     assert_near(f->number.core_heat.enthalpy_dry, r->enthalpy_dry, 0);
 }
 
-static void cores_in_other_ducts_are_not_compared(void **state)
+TEST(cores_in_other_ducts_are_not_compared)
 {
-    (void)state;
     scene_open(&s, 3);
     s.facts[1].core = DEW_CORE_heat_plate;
     s.facts[2].core = DEW_CORE_enthalpy_plate;
@@ -406,9 +390,8 @@ static void cores_in_other_ducts_are_not_compared(void **state)
     assert_null(FIND(core_close, ANY));
 }
 
-static void growing_dry_is_told(void **state)
+TEST(growing_dry_is_told)
 {
-    (void)state;
     scene_open(&s, 2);
     scene_dry(&s, 0, JANUARY, 90);
     scene_dry(&s, 1, JANUARY, 500);
@@ -417,9 +400,8 @@ static void growing_dry_is_told(void **state)
     assert_int_equal(FIND(grows_dry, 1)->months, 1U << JANUARY);
 }
 
-static void the_blower_of_a_tie_in_is_counted(void **state)
+TEST(the_blower_of_a_tie_in_is_counted)
 {
-    (void)state;
     scene_open(&s, 2);
     s.facts[1].core = DEW_CORE_enthalpy_plate;
     s.cases[1].plant.handler_count = 1;
@@ -437,9 +419,8 @@ static void the_blower_of_a_tie_in_is_counted(void **state)
 }
 
 /* Today from an hour on; an option only with clearly more than today. */
-static void heating_that_falls_short_is_told(void **state)
+TEST(heating_that_falls_short_is_told)
 {
-    (void)state;
     scene_open(&s, 4);
     s.outcomes[0].year.short_heat = 1;
     s.outcomes[0].year.t_min = 14.2;
@@ -455,43 +436,15 @@ static void heating_that_falls_short_is_told(void **state)
     assert_null(FIND(short_heat, 3));
 }
 
-static void keys_are_the_names_of_the_kinds(void **state)
+TEST(keys_are_the_names_of_the_kinds)
 {
-    (void)state;
     assert_string_equal(dew_verdict_key(DEW_FINDING_air_worsens),
                         "air_worsens");
     assert_string_equal(dew_verdict_key(DEW_FINDING_KINDS), "unknown");
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[80] = {
-        cmocka_unit_test(today_names_the_largest_sources_of_its_months),
-        cmocka_unit_test(today_counts_the_core_with_its_air),
-        cmocka_unit_test(today_dry_names_where_the_water_goes),
-        cmocka_unit_test(wet_glass_is_told),
-        cmocka_unit_test(a_starved_option_does_not_fix_it),
-        cmocka_unit_test(mould_is_told_of_the_worst_surface),
-        cmocka_unit_test(drying_materials_are_worth_waiting_for),
-        cmocka_unit_test(idle_cooling_is_told_only_where_there_is_cooling),
-        cmocka_unit_test(outdoor_air_is_judged_by_month),
-        cmocka_unit_test(less_air_never_wins),
-        cmocka_unit_test(fresh_air_is_met_within_five_per_cent),
-        cmocka_unit_test(air_drawn_in_by_an_exhaust_fan_counts),
-        cmocka_unit_test(an_unbalanced_ventilator_does_not_pass_by_it),
-        cmocka_unit_test(a_starved_dryer_is_not_called_untried),
-        cmocka_unit_test(a_dryer_instead_leaves_the_house_short_of_air),
-        cmocka_unit_test(cores_in_other_ducts_are_not_compared),
-        cmocka_unit_test(growing_dry_is_told),
-        cmocka_unit_test(the_blower_of_a_tie_in_is_counted),
-        cmocka_unit_test(heating_that_falls_short_is_told),
-        cmocka_unit_test(keys_are_the_names_of_the_kinds),
-    };
-    size_t n = 20;
-
-    ADD_ROWS(tests, n, fine_rows, fine_today);
-    ADD_ROWS(tests, n, near_rows, answers_near_a_limit_say_so);
-    ADD_ROWS(tests, n, dryer_rows, dryer);
-    ADD_ROWS(tests, n, core_rows, core_is_chosen_by_hours);
-    return _cmocka_run_group_tests("study, verdict", tests, n, NULL, NULL);
-}
+ROWS(fine_rows, fine_today);
+ROWS(near_rows, answers_near_a_limit_say_so);
+ROWS(dryer_rows, dryer);
+ROWS(core_rows, core_is_chosen_by_hours);
+RUN_TESTS("study, verdict");

@@ -3,9 +3,8 @@
 #include "study/judged.h"
 
 /* Present values over 15 years at 3 %: 2400 and 2520 are 5 % apart. */
-static void best_is_the_cheapest_that_keeps_the_limits(void **state)
+TEST(best_is_the_cheapest_that_keeps_the_limits)
 {
-    (void)state;
     scene_open(&s, 3);
     scene_humid(&s, 0, JULY, 900);
     s.facts[1].core = s.facts[2].core = DEW_CORE_enthalpy_plate;
@@ -23,9 +22,8 @@ static void best_is_the_cheapest_that_keeps_the_limits(void **state)
     assert_true(isnan(NUMBERS(best_close, 2).next_energy));
 }
 
-static void the_only_one_that_will_do_is_best_without_a_rival(void **state)
+TEST(the_only_one_that_will_do_is_best_without_a_rival)
 {
-    (void)state;
     scene_open(&s, 2);
     scene_humid(&s, 0, JULY, 900);
     s.costs[1].install = (struct dew_estimate)SAME(4000);
@@ -34,9 +32,8 @@ static void the_only_one_that_will_do_is_best_without_a_rival(void **state)
     assert_null(FIND(best_close, ANY));
 }
 
-static void without_prices_energy_decides_and_is_said_so(void **state)
+TEST(without_prices_energy_decides_and_is_said_so)
 {
-    (void)state;
     scene_open(&s, 2);
     s.question.prices = NULL;
     s.outcomes[0].year.energy.cooling = 900 * KWH;
@@ -70,11 +67,10 @@ static void four_of_which_three_will_do(void)
         s.costs[i].install = (struct dew_estimate)SAME(1000 * i);
 }
 
-static void no_best_by_money_without_a_price_to_install(void **state)
+TEST(no_best_by_money_without_a_price_to_install)
 {
     size_t list[64];
 
-    (void)state;
     four_of_which_three_will_do();
     s.costs[2].install = not_told;
     judge();
@@ -94,9 +90,8 @@ static void no_best_by_money_without_a_price_to_install(void **state)
 
 /* What is cheapest to run is named where a dehumidifier is needed, too; it is
    as dry as any, so no other winner is told. */
-static void the_first_of_several_is_the_one_named(void **state)
+TEST(the_first_of_several_is_the_one_named)
 {
-    (void)state;
     four_of_which_three_will_do();
     for (int i = 1; i < 4; i++)
         s.cases[i].plant.dryer.rate = 1e-4;
@@ -108,9 +103,8 @@ static void the_first_of_several_is_the_one_named(void **state)
     assert_null(FIND(least_humid, ANY));
 }
 
-static void a_price_wanting_of_what_will_not_do_is_no_matter(void **state)
+TEST(a_price_wanting_of_what_will_not_do_is_no_matter)
 {
-    (void)state;
     four_of_which_three_will_do();
     s.costs[3].install = not_told;
     scene_humid(&s, 3, JULY, 700);
@@ -120,11 +114,10 @@ static void a_price_wanting_of_what_will_not_do_is_no_matter(void **state)
     assert_null(FIND(best_open, ANY));
 }
 
-static void what_runs_cheaper_stands_first(void **state)
+TEST(what_runs_cheaper_stands_first)
 {
     size_t list[64];
 
-    (void)state;
     four_of_which_three_will_do();
     s.costs[1].install = not_told;
     s.outcomes[3].year.energy.cooling = 980 * KWH; /* 147 $, though damper */
@@ -134,9 +127,8 @@ static void what_runs_cheaper_stands_first(void **state)
     assert_int_equal(list[0], 3);
 }
 
-static void the_only_one_is_best_though_its_price_is_not_told(void **state)
+TEST(the_only_one_is_best_though_its_price_is_not_told)
 {
-    (void)state;
     scene_open(&s, 2);
     scene_humid(&s, 0, JULY, 900);
     s.outcomes[1].year.energy.cooling = 1000 * KWH;
@@ -150,9 +142,8 @@ static void the_only_one_is_best_though_its_price_is_not_told(void **state)
     assert_null(FIND(never_pays, 1));
 }
 
-static void none_does_and_the_nearest_is_named(void **state)
+TEST(none_does_and_the_nearest_is_named)
 {
-    (void)state;
     scene_open(&s, 3);
     for (size_t i = 0; i < 3; i++)
         scene_humid(&s, i, JULY, 600 - 100 * (double)i);
@@ -166,9 +157,8 @@ static void none_does_and_the_nearest_is_named(void **state)
     assert_near(NUMBERS(best_none, 1).glass_wet, 13, 0);
 }
 
-static void paying_back_within_the_years_or_not(void **state)
+TEST(paying_back_within_the_years_or_not)
 {
-    (void)state;
     scene_open(&s, 3);
     s.outcomes[0].year.energy.cooling = 4000 * KWH;
     s.outcomes[1].year.energy.cooling = 2000 * KWH;
@@ -183,22 +173,4 @@ static void paying_back_within_the_years_or_not(void **state)
     assert_near(NUMBERS(never_pays, 2).install, 1500, 1e-9);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[40] = {
-        cmocka_unit_test(best_is_the_cheapest_that_keeps_the_limits),
-        cmocka_unit_test(the_only_one_that_will_do_is_best_without_a_rival),
-        cmocka_unit_test(without_prices_energy_decides_and_is_said_so),
-        cmocka_unit_test(no_best_by_money_without_a_price_to_install),
-        cmocka_unit_test(the_first_of_several_is_the_one_named),
-        cmocka_unit_test(a_price_wanting_of_what_will_not_do_is_no_matter),
-        cmocka_unit_test(what_runs_cheaper_stands_first),
-        cmocka_unit_test(the_only_one_is_best_though_its_price_is_not_told),
-        cmocka_unit_test(none_does_and_the_nearest_is_named),
-        cmocka_unit_test(paying_back_within_the_years_or_not),
-    };
-    size_t n = 10;
-
-    return _cmocka_run_group_tests("study, verdict, best", tests, n, NULL,
-                                   NULL);
-}
+RUN_TESTS("study, verdict, best");

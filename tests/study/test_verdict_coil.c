@@ -15,11 +15,10 @@ static void read_coil(size_t i, double dry, double now, double wet)
     s.choices[i].coil_wet = &wet_coil[i];
 }
 
-static void what_the_coil_leaves_open_is_told(void **state)
+TEST(what_the_coil_leaves_open_is_told)
 {
     const struct dew_finding *f;
 
-    (void)state;
     scene_open(&s, 5);
     read_coil(0, 0, 81, 708);      /* today */
     read_coil(1, 400, 700, 900);   /* neither best nor in doubt */
@@ -40,9 +39,8 @@ static void what_the_coil_leaves_open_is_told(void **state)
     assert_null(FIND(coil_option, 4)); /* not marched otherwise */
 }
 
-static void the_best_is_told_with_its_coil_and_alike_ones_are_not(void **state)
+TEST(the_best_is_told_with_its_coil_and_alike_ones_are_not)
 {
-    (void)state;
     scene_open(&s, 3);
     read_coil(0, 501, 500.2, 500.4);
     read_coil(1, 3, 12, 29);
@@ -54,13 +52,4 @@ static void the_best_is_told_with_its_coil_and_alike_ones_are_not(void **state)
     assert_null(FIND(coil_option, 2));
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(what_the_coil_leaves_open_is_told),
-        cmocka_unit_test(the_best_is_told_with_its_coil_and_alike_ones_are_not),
-    };
-
-    return cmocka_run_group_tests_name("study, verdict, coil", tests, NULL,
-                                       NULL);
-}
+RUN_TESTS("study, verdict, coil");

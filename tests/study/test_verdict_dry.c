@@ -29,9 +29,8 @@ static void new_house(double humid_once_dry)
 
 /* 6 points at day 351 (the middle of the last four weeks) are 1 point after
    log2(6) = 2.585 half-lives more. */
-static void the_end_of_drying_is_told(void **state)
+TEST(the_end_of_drying_is_told)
 {
-    (void)state;
     new_house(900);
     assert_near(NUMBERS(drying_ends, 0).likely / 24, 351 + 180 * log2(6), 1e-9);
     assert_true(NUMBERS(drying_ends, 0).low < NUMBERS(drying_ends, 0).likely);
@@ -42,9 +41,8 @@ static void the_end_of_drying_is_told(void **state)
     assert_null(FIND(settled, ANY));
 }
 
-static void waiting_a_season_is_advised_where_it_helps(void **state)
+TEST(waiting_a_season_is_advised_where_it_helps)
 {
-    (void)state;
     new_house(176);
     assert_null(FIND(wait, ANY)); /* 2 % of the year is 175.2 h */
     new_house(175);
@@ -62,9 +60,8 @@ static void waiting_a_season_is_advised_where_it_helps(void **state)
 
 /* Now only option 1 keeps the limits; once dry the house as it stands does,
    for nothing. */
-static void the_lasting_answer_is_kept_apart(void **state)
+TEST(the_lasting_answer_is_kept_apart)
 {
-    (void)state;
     new_house(100);
     s.costs[1].install = (struct dew_estimate)SAME(4000);
     judge();
@@ -84,13 +81,4 @@ static void the_lasting_answer_is_kept_apart(void **state)
     assert_non_null(FIND(settled, DEW_NO_OPTION));
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(the_end_of_drying_is_told),
-        cmocka_unit_test(waiting_a_season_is_advised_where_it_helps),
-        cmocka_unit_test(the_lasting_answer_is_kept_apart),
-    };
-    return _cmocka_run_group_tests("study, new-house water", tests, 3, NULL,
-                                   NULL);
-}
+RUN_TESTS("study, new-house water");

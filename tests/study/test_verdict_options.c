@@ -13,9 +13,8 @@ static void humid_house(double heat_core_july)
     judge();
 }
 
-static void ventilation_alone_fixes_it(void **state)
+TEST(ventilation_alone_fixes_it)
 {
-    (void)state;
     humid_house(120);
     assert_near(NUMBERS(air_fixes, 1).humid, 120, 0);
     assert_near(NUMBERS(air_fixes, 1).today, 900, 0);
@@ -23,9 +22,8 @@ static void ventilation_alone_fixes_it(void **state)
     assert_null(FIND(air_worsens, ANY));
 }
 
-static void ventilation_alone_fails_in_its_months(void **state)
+TEST(ventilation_alone_fails_in_its_months)
 {
-    (void)state;
     humid_house(420);
     assert_int_equal(must(FIND(air_fails, 1))->months, 1U << JULY);
     assert_near(NUMBERS(air_fails, 1).humid, 420, 0);
@@ -33,9 +31,8 @@ static void ventilation_alone_fails_in_its_months(void **state)
     assert_null(FIND(air_fixes, ANY));
 }
 
-static void ventilation_makes_a_month_worse(void **state)
+TEST(ventilation_makes_a_month_worse)
 {
-    (void)state;
     humid_house(620);
     assert_int_equal(must(FIND(air_worsens, 1))->months, 1U << JULY);
     assert_near(NUMBERS(air_worsens, 1).humid, 620, 0);
@@ -44,9 +41,8 @@ static void ventilation_makes_a_month_worse(void **state)
 }
 
 /* Today ventilates alone at 900 h; the other option is worse. */
-static void today_is_one_of_those_that_ventilate_alone(void **state)
+TEST(today_is_one_of_those_that_ventilate_alone)
 {
-    (void)state;
     humid_house(1100);
     s.facts[0].core = DEW_CORE_heat_plate;
     judge();
@@ -57,9 +53,8 @@ static void today_is_one_of_those_that_ventilate_alone(void **state)
 
 /* 175.2 h are allowed: 176 too dry is no fix without a word, and what nobody
    tried against it is asked for. */
-static void air_that_cures_damp_may_dry_too_far(void **state)
+TEST(air_that_cures_damp_may_dry_too_far)
 {
-    (void)state;
     humid_house(120);
     scene_dry(&s, 1, 0, 175);
     judge();
@@ -81,9 +76,8 @@ static void air_that_cures_damp_may_dry_too_far(void **state)
 
 /* Two options alike at 200 h, and none keeps the limits: both are counted;
    where one is the best, no other winner is named. */
-static void a_tie_names_no_second_winner(void **state)
+TEST(a_tie_names_no_second_winner)
 {
-    (void)state;
     scene_open(&s, 3);
     scene_humid(&s, 0, JULY, 700);
     scene_humid(&s, 1, JULY, 200);
@@ -101,17 +95,4 @@ static void a_tie_names_no_second_winner(void **state)
     assert_near(NUMBERS(least_humid, 2).humid, 0, 0);
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(ventilation_alone_fixes_it),
-        cmocka_unit_test(ventilation_alone_fails_in_its_months),
-        cmocka_unit_test(ventilation_makes_a_month_worse),
-        cmocka_unit_test(today_is_one_of_those_that_ventilate_alone),
-        cmocka_unit_test(air_that_cures_damp_may_dry_too_far),
-        cmocka_unit_test(a_tie_names_no_second_winner),
-    };
-
-    return cmocka_run_group_tests_name("study/verdict_options", tests, NULL,
-                                       NULL);
-}
+RUN_TESTS("study/verdict_options");

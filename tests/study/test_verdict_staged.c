@@ -19,11 +19,10 @@ static void path(void)
 }
 
 /* Nothing runs: only what is bought counts.  15 years at 3 %. */
-static void both_stages_stand_against_one(void **state)
+TEST(both_stages_stand_against_one)
 {
     const struct dew_finding *f;
 
-    (void)state;
     path();
     judge();
     f = must(FIND(staged, 1));
@@ -37,9 +36,8 @@ static void both_stages_stand_against_one(void **state)
     assert_null(FIND(staged, 2));
 }
 
-static void a_path_needs_its_end_and_prices(void **state)
+TEST(a_path_needs_its_end_and_prices)
 {
-    (void)state;
     path();
     s.question.prices = NULL;
     judge();
@@ -57,11 +55,10 @@ static void a_path_needs_its_end_and_prices(void **state)
 }
 
 /* 5 % of the 744 h of July are 37.2 h. */
-static void humidity_is_read_in_the_worst_month(void **state)
+TEST(humidity_is_read_in_the_worst_month)
 {
     const struct dew_finding *f;
 
-    (void)state;
     path();
     scene_humid(&s, 1, MAY, 20);
     scene_humid(&s, 1, JULY, 61);
@@ -76,9 +73,8 @@ static void humidity_is_read_in_the_worst_month(void **state)
     assert_int_equal(f->months, 1U << JULY);
 }
 
-static void air_is_read_against_what_is_asked(void **state)
+TEST(air_is_read_against_what_is_asked)
 {
-    (void)state;
     path();
     s.costs[1].reading = DEW_READING_air_flow;
     judge();
@@ -90,9 +86,8 @@ static void air_is_read_against_what_is_asked(void **state)
 }
 
 /* Four people of 5.2e-6 m3/s in 35 l/s: 594 ppm above 420. */
-static void breath_is_read_against_the_steady_rise(void **state)
+TEST(breath_is_read_against_the_steady_rise)
 {
-    (void)state;
     path();
     s.costs[1].reading = DEW_READING_carbon_dioxide;
     s.cases[1].house.people.count = 4;
@@ -105,14 +100,4 @@ static void breath_is_read_against_the_steady_rise(void **state)
     assert_near(NUMBERS(reading, 1).co2, 731, 1e-9);
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(both_stages_stand_against_one),
-        cmocka_unit_test(a_path_needs_its_end_and_prices),
-        cmocka_unit_test(humidity_is_read_in_the_worst_month),
-        cmocka_unit_test(air_is_read_against_what_is_asked),
-        cmocka_unit_test(breath_is_read_against_the_steady_rise),
-    };
-    return _cmocka_run_group_tests("study, two stages", tests, 5, NULL, NULL);
-}
+RUN_TESTS("study, two stages");

@@ -38,9 +38,8 @@ static const char *against(int option)
     return text;
 }
 
-static void a_tie_in_as_good_as_own_ducts_is_fine(void **state)
+TEST(a_tie_in_as_good_as_own_ducts_is_fine)
 {
-    (void)state;
     tie(0.045);
     s.outcomes[2].year.energy.blower = 100 * KWH;
     judge();
@@ -51,9 +50,8 @@ static void a_tie_in_as_good_as_own_ducts_is_fine(void **state)
 }
 
 /* 300 kWh more of the blower: fine still, and dear. */
-static void a_dear_tie_in_is_fine_at_a_price(void **state)
+TEST(a_dear_tie_in_is_fine_at_a_price)
 {
-    (void)state;
     tie(0.045);
     s.outcomes[2].year.energy.blower = 300 * KWH;
     s.outcomes[2].year.water.putback = 131;
@@ -65,9 +63,8 @@ static void a_dear_tie_in_is_fine_at_a_price(void **state)
 
 /* 175.2 h are allowed; beyond them a trunk that drips is harm, own ducts or
    not. */
-static void a_wet_trunk_does_harm(void **state)
+TEST(a_wet_trunk_does_harm)
 {
-    (void)state;
     tie(0.045);
     s.outcomes[2].year.ducts[DEW_SPOT_trunk] = 175;
     judge();
@@ -87,9 +84,8 @@ static void a_wet_trunk_does_harm(void **state)
 }
 
 /* 80 % of it short-circuits: of 47 l/s, 9.4 reach the rooms. */
-static void a_short_circuit_does_harm(void **state)
+TEST(a_short_circuit_does_harm)
 {
-    (void)state;
     tie(0.2 * 0.047);
     judge();
     assert_non_null(FIND(tie_harmful, 2));
@@ -139,9 +135,8 @@ static void a_damper_house_is_harm(void **state)
 /* ---- dehumidifiers ------------------------------------------------------------ */
 
 /* A dehumidifier in place of ventilation, where no fresh air is asked for. */
-static void a_dryer_instead_of_air(void **state)
+TEST(a_dryer_instead_of_air)
 {
-    (void)state;
     scene_open(&s, 2);
     scene_humid(&s, 0, JULY, 900);
     scene_humid(&s, 1, JULY, 60);
@@ -164,13 +159,12 @@ static void a_dryer_instead_of_air(void **state)
 static double t[SCENE_HOURS], rh[SCENE_HOURS], duty[SCENE_HOURS];
 
 /* Half of each hour of one day, a tenth of the rest; 23.1 degC and 54 %. */
-static void the_labels_figure_is_taken_to_the_house(void **state)
+TEST(the_labels_figure_is_taken_to_the_house)
 {
     const double p = 99120;
     struct dew_dryer_work work;
     const struct dew_finding *f;
 
-    (void)state;
     scene_open(&s, 2);
     for (int h = 0; h < SCENE_HOURS; h++) {
         t[h] = 23.1;
@@ -205,11 +199,10 @@ static void the_labels_figure_is_taken_to_the_house(void **state)
  * fit of [NREL-52791] at 60 %.  One question for machines of one figure; none
  * for a label whose test is told.
  */
-static void a_label_of_no_test_is_asked_about(void **state)
+TEST(a_label_of_no_test_is_asked_about)
 {
     const double pints = 0.473176473 / 86400;
 
-    (void)state;
     scene_open(&s, 5);
     for (int i = 1; i < 5; i++) {
         s.cases[i].plant.dryer.rate = (i == 4 ? 50 : 70) * pints;
@@ -223,19 +216,5 @@ static void a_label_of_no_test_is_asked_about(void **state)
     assert_near(NUMBERS(dryer_label, 4).if_old, 32.9 * pints, 0.05 * pints);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[20] = {
-        cmocka_unit_test(a_tie_in_as_good_as_own_ducts_is_fine),
-        cmocka_unit_test(a_dear_tie_in_is_fine_at_a_price),
-        cmocka_unit_test(a_wet_trunk_does_harm),
-        cmocka_unit_test(a_short_circuit_does_harm),
-        cmocka_unit_test(a_dryer_instead_of_air),
-        cmocka_unit_test(the_labels_figure_is_taken_to_the_house),
-        cmocka_unit_test(a_label_of_no_test_is_asked_about),
-    };
-    size_t n = 7;
-
-    ADD_ROWS(tests, n, humid_rows, a_damper_house_is_harm);
-    return _cmocka_run_group_tests("study, tie-ins", tests, n, NULL, NULL);
-}
+ROWS(humid_rows, a_damper_house_is_harm);
+RUN_TESTS("study, tie-ins");

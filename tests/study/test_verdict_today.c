@@ -94,9 +94,8 @@ static void what_was_not_told_is_said(void **state)
 /* ---- saturated air ------------------------------------------------------------- */
 
 /* Each option with an hour of it, with the water that fell out. */
-static void saturated_air_is_told_of_its_option(void **state)
+TEST(saturated_air_is_told_of_its_option)
 {
-    (void)state;
     scene_open(&s, 2);
     s.outcomes[1].year.saturated = 3;
     s.outcomes[1].year.water.fog = -2.7;
@@ -109,12 +108,11 @@ static void saturated_air_is_told_of_its_option(void **state)
 /* ---- cooling ------------------------------------------------------------------- */
 
 /* 35 hours above half of 8,760 are 0.4 % of them; 36 are more [ASH-F14]. */
-static void cooling_that_never_needs_half_is_too_large(void **state)
+TEST(cooling_that_never_needs_half_is_too_large)
 {
     static double cool[SCENE_HOURS];
     struct dew_outcome *o = &s.outcomes[0];
 
-    (void)state;
     scene_open(&s, 1);
     s.cases[0].plant.handler_count = 1;
     s.cases[0].plant.handlers[0].capacity = 9000;
@@ -154,15 +152,5 @@ static void cooling_that_never_needs_half_is_too_large(void **state)
     assert_null(FIND(cool_large, ANY));
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[40] = {
-        cmocka_unit_test(saturated_air_is_told_of_its_option),
-        cmocka_unit_test(cooling_that_never_needs_half_is_too_large),
-    };
-    size_t n = 2;
-
-    ADD_ROWS(tests, n, untold_rows, what_was_not_told_is_said);
-    return _cmocka_run_group_tests("study, verdict, today", tests, n, NULL,
-                                   NULL);
-}
+ROWS(untold_rows, what_was_not_told_is_said);
+RUN_TESTS("study, verdict, today");

@@ -83,14 +83,13 @@ static void bands_are_the_trades(void **state)
 
 /* 4.1 kg a day; at the flow told the room's steady humidity ratio, sources
    over flow above outdoors, is that at which the frame wets. */
-static void the_flow_told_balances_the_sources(void **state)
+TEST(the_flow_told_balances_the_sources)
 {
     struct dew_outcome o = outcome_of(3);
     struct dew_case c = case_of(0.50, DEW_FILM_GLASS, 0.55);
     struct dew_wet_row out[DEW_WET_ROWS];
     double w, t_frame;
 
-    (void)state;
     o.year.hours = 8760;
     o.year.water.people = 3.0 * 365;
     o.year.water.showers = 1.1 * 365;
@@ -102,15 +101,13 @@ static void the_flow_told_balances_the_sources(void **state)
     assert_near(dew_air_dew(w, c.pressure), t_frame, 1e-6);
 }
 
-static void a_warm_frame_needs_no_air_and_a_wet_outdoors_gives_none(
-    void **state)
+TEST(a_warm_frame_needs_no_air_and_a_wet_outdoors_gives_none)
 {
     struct dew_outcome o = outcome_of(3);
     struct dew_case warm = case_of(0.50, DEW_FILM_GLASS, 1.0);
     struct dew_case cold = case_of(0.50, DEW_FILM_GLASS, 0.05);
     struct dew_wet_row out[DEW_WET_ROWS];
 
-    (void)state;
     o.year.hours = 8760;
     o.year.water.people = 3.0 * 365;
     dew_wetting_of(&o, &warm, out);
@@ -122,15 +119,5 @@ static void a_warm_frame_needs_no_air_and_a_wet_outdoors_gives_none(
     assert_nan(out[2].keeps_dry);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[12] = {
-        cmocka_unit_test(the_flow_told_balances_the_sources),
-        cmocka_unit_test(
-            a_warm_frame_needs_no_air_and_a_wet_outdoors_gives_none),
-    };
-    size_t n = 2;
-
-    ADD_ROWS(tests, n, band_rows, bands_are_the_trades);
-    return _cmocka_run_group_tests("study, wetting", tests, n, NULL, NULL);
-}
+ROWS(band_rows, bands_are_the_trades);
+RUN_TESTS("study, wetting");

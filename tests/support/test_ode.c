@@ -43,12 +43,5 @@ static void closed_form_is_followed(void **state)
     ode_close(o);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[8] = {0};
-    size_t n = 0;
-
-    ADD_ROWS(tests, n, ode_rows, closed_form_is_followed);
-    return _cmocka_run_group_tests("support, integrators", tests, n, NULL,
-                                   NULL);
-}
+ROWS(ode_rows, closed_form_is_followed);
+RUN_TESTS("support, integrators");

@@ -37,7 +37,7 @@ static const char rooms[] = "time,t_hall (C),rh_hall (%),t_den (C)\n"
                             "2020-03-04 05:00,20.4,41.1,18.2\n"
                             "2020-03-05 07:00,20.5,41.2,18.3\n";
 
-static void reader_survives_each_refusal(void **state)
+TEST(reader_survives_each_refusal)
 {
     struct dew_weather_ask ask = DEW_WEATHER_ASK;
     struct dew_weather_report report;
@@ -46,7 +46,6 @@ static void reader_survives_each_refusal(void **state)
     char path[32];
     long refusals = 0;
 
-    (void)state;
     write_file(path, text, sizeof text - 1);
     for (long n = 0; status != DEW_OK; n++) {
         calls = 0;
@@ -65,7 +64,7 @@ static void reader_survives_each_refusal(void **state)
     assert_true(refusals >= 6);
 }
 
-static void log_reader_survives_each_refusal(void **state)
+TEST(log_reader_survives_each_refusal)
 {
     struct dew_log_ask ask = DEW_LOG_ASK;
     struct dew_log_report report;
@@ -74,7 +73,6 @@ static void log_reader_survives_each_refusal(void **state)
     char path[32];
     long refusals = 0;
 
-    (void)state;
     ask.sensor = "all";
     write_file(path, rooms, sizeof rooms - 1);
     for (long n = 0; status != DEW_OK; n++) {
@@ -94,12 +92,4 @@ static void log_reader_survives_each_refusal(void **state)
     assert_true(refusals >= 8);
 }
 
-int main(void)
-{
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(reader_survives_each_refusal),
-        cmocka_unit_test(log_reader_survives_each_refusal),
-    };
-
-    return cmocka_run_group_tests_name("weather, memory", tests, NULL, NULL);
-}
+RUN_TESTS("weather, memory");

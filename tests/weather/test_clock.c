@@ -48,25 +48,16 @@ static void wall_shows(void **state)
 }
 
 /* A Sunday's last hour is Monday's first on the wall. */
-static void week_turns_with_the_wall(void **state)
+TEST(week_turns_with_the_wall)
 {
     const struct dew_date sunday = {
         .month = 7, .day = 8, .hour = 24, .weekday = 6, .yearday = 189};
     struct dew_date wall = dew_weather_by_clock(&sunday, DEW_CLOCK_US, -5);
 
-    (void)state;
     assert_int_equal(wall.weekday, 0);
     assert_int_equal(wall.yearday, 190);
     assert_int_equal(wall.year, 0);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[30] = {
-        cmocka_unit_test(week_turns_with_the_wall),
-    };
-    size_t n = 1;
-
-    ADD_ROWS(tests, n, turns, wall_shows);
-    return _cmocka_run_group_tests("weather, clock", tests, n, NULL, NULL);
-}
+ROWS(turns, wall_shows);
+RUN_TESTS("weather, clock");

@@ -248,12 +248,11 @@ static void file_is_reported(void **state)
     dew_year_close(r.year);
 }
 
-static void airports_are_asked_about(void **state)
+TEST(airports_are_asked_about)
 {
     struct reading r;
     char path[300], line[400];
 
-    (void)state;
     if (data_path(path, sizeof path,
                   "weather/observed/asos_new_york_2013.csv") == NULL)
         skip();
@@ -264,13 +263,12 @@ static void airports_are_asked_about(void **state)
                         "JFK, LGA): say which");
 }
 
-static void long_gap_is_refused(void **state)
+TEST(long_gap_is_refused)
 {
     struct dew_weather_ask ask = DEW_WEATHER_ASK;
     struct reading r;
     char path[300];
 
-    (void)state;
     if (data_path(path, sizeof path, "weather/observed/isd_longmont_2020.gz") ==
         NULL)
         skip();
@@ -279,15 +277,6 @@ static void long_gap_is_refused(void **state)
     assert_int_equal(r.status, DEW_EMISSING);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[COUNT_OF(files) + COUNT_OF(notices) + 2] = {
-        cmocka_unit_test(airports_are_asked_about),
-        cmocka_unit_test(long_gap_is_refused),
-    };
-    size_t n = 2;
-
-    ADD_ROWS(tests, n, files, file_has_its_means);
-    ADD_ROWS(tests, n, notices, file_is_reported);
-    return _cmocka_run_group_tests("weather, real files", tests, n, NULL, NULL);
-}
+ROWS(files, file_has_its_means);
+ROWS(notices, file_is_reported);
+RUN_TESTS("weather, real files");

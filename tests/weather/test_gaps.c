@@ -58,7 +58,7 @@ static void open_days(struct reading *r, const char *site)
     assert_int_equal(r->count, 48);
 }
 
-static void gaps_are_the_other_year_s_hours(void **state)
+TEST(gaps_are_the_other_year_s_hours)
 {
     struct dew_year *from = made();
     struct dew_year_filled filled;
@@ -66,7 +66,6 @@ static void gaps_are_the_other_year_s_hours(void **state)
     struct reading r;
     size_t n;
 
-    (void)state;
     open_days(&r, here);
     assert_nan(r.hours[15].t);
     assert_int_equal(dew_year_complete(r.year, from, &filled, NULL), DEW_OK);
@@ -86,7 +85,7 @@ static void gaps_are_the_other_year_s_hours(void **state)
     dew_year_close(from);
 }
 
-static void a_measured_temperature_stays(void **state)
+TEST(a_measured_temperature_stays)
 {
     struct dew_year *from = made();
     struct dew_year_filled filled;
@@ -94,7 +93,6 @@ static void a_measured_temperature_stays(void **state)
     struct reading r;
     size_t n;
 
-    (void)state;
     open_days(&r, here);
     assert_near(r.hours[33].t, -3.1 - 3.4, 1e-12);
     assert_nan(r.hours[33].w);
@@ -107,7 +105,7 @@ static void a_measured_temperature_stays(void **state)
     dew_year_close(from);
 }
 
-static void global_light_is_parted_as_published(void **state)
+TEST(global_light_is_parted_as_published)
 {
     struct dew_year *from = made();
     struct dew_year_filled filled;
@@ -115,7 +113,6 @@ static void global_light_is_parted_as_published(void **state)
     struct dew_sun sun;
     struct reading r;
 
-    (void)state;
     open_days(&r, here);
     sun = dew_weather_sun(dew_year_site(r.year), &r.dates[10 - 3]);
     dew_weather_split(&sun, r.hours[7].global, &direct, &diffuse);
@@ -127,14 +124,13 @@ static void global_light_is_parted_as_published(void **state)
     dew_year_close(from);
 }
 
-static void what_was_filled_is_said(void **state)
+TEST(what_was_filled_is_said)
 {
     struct dew_year *from = made();
     struct dew_year_filled filled;
     struct reading r;
     char want[400];
 
-    (void)state;
     open_days(&r, here);
     assert_int_equal(dew_year_complete(r.year, from, &filled, NULL), DEW_OK);
     snprintf(want, sizeof want,
@@ -147,13 +143,12 @@ static void what_was_filled_is_said(void **state)
     dew_year_close(from);
 }
 
-static void a_file_without_a_place_stands_where_it_is_filled_from(void **state)
+TEST(a_file_without_a_place_stands_where_it_is_filled_from)
 {
     struct dew_year *from = made();
     struct dew_year_filled filled;
     struct reading r;
 
-    (void)state;
     open_days(&r, "");
     assert_nan(dew_year_site(r.year)->latitude);
     assert_int_equal(dew_year_complete(r.year, from, &filled, NULL), DEW_OK);
@@ -224,7 +219,7 @@ static void what_is_missing_is_refused(void **state)
     dew_year_close(r.year);
 }
 
-static void two_of_three_lights_give_the_third(void **state)
+TEST(two_of_three_lights_give_the_third)
 {
     static const char text[] =
         "# latitude: 44.9\n# longitude: -93.2\n# utc offset: -6\n"
@@ -234,7 +229,6 @@ static void two_of_three_lights_give_the_third(void **state)
     struct dew_sun sun;
     struct reading r;
 
-    (void)state;
     read_text(&r, text, sizeof text - 1, NULL);
     assert_int_equal(r.status, DEW_OK);
     assert_int_equal(dew_year_complete(r.year, NULL, &filled, NULL), DEW_OK);
@@ -245,7 +239,7 @@ static void two_of_three_lights_give_the_third(void **state)
     dew_year_close(r.year);
 }
 
-static void the_leap_day_is_like_the_day_before(void **state)
+TEST(the_leap_day_is_like_the_day_before)
 {
     static const char text[] =
         "# latitude: 44.9\n# longitude: -93.2\n# utc offset: -6\n"
@@ -255,7 +249,6 @@ static void the_leap_day_is_like_the_day_before(void **state)
     struct reading r;
     size_t n;
 
-    (void)state;
     read_text(&r, text, sizeof text - 1, NULL);
     assert_int_equal(dew_year_complete(r.year, from, &filled, NULL), DEW_OK);
     assert_near(r.hours[0].wind,
@@ -264,19 +257,5 @@ static void the_leap_day_is_like_the_day_before(void **state)
     dew_year_close(from);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[COUNT_OF(refusals) + 7] = {
-        cmocka_unit_test(gaps_are_the_other_year_s_hours),
-        cmocka_unit_test(a_measured_temperature_stays),
-        cmocka_unit_test(global_light_is_parted_as_published),
-        cmocka_unit_test(what_was_filled_is_said),
-        cmocka_unit_test(a_file_without_a_place_stands_where_it_is_filled_from),
-        cmocka_unit_test(two_of_three_lights_give_the_third),
-        cmocka_unit_test(the_leap_day_is_like_the_day_before),
-    };
-    size_t n = 7;
-
-    ADD_ROWS(tests, n, refusals, what_is_missing_is_refused);
-    return _cmocka_run_group_tests("weather, filling", tests, n, NULL, NULL);
-}
+ROWS(refusals, what_is_missing_is_refused);
+RUN_TESTS("weather, filling");

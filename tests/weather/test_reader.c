@@ -63,7 +63,7 @@ static void time_is_read(void **state)
 }
 
 /* "Jan 01 2023 12:00 AM" is the midnight that begins the day. */
-static void midnight_by_name_begins_its_day(void **state)
+TEST(midnight_by_name_begins_its_day)
 {
     static const char text[] = "date,t (degC),rh (%)\n"
                                "Jan 01 2023 12:00 AM,7.5,81\n"
@@ -71,7 +71,6 @@ static void midnight_by_name_begins_its_day(void **state)
                                "Jan 01 2023 02:00 AM,9.5,80\n";
     struct reading r;
 
-    (void)state;
     read_text(&r, text, sizeof text - 1, NULL);
     assert_int_equal(r.status, DEW_OK);
     assert_int_equal(r.count, 2);
@@ -184,14 +183,13 @@ static void rh_above_105_is_left_out_and_told(void **state)
 }
 
 /* A file of shares with one slip above 1.5 is not one of percentages. */
-static void one_slip_makes_no_percentage(void **state)
+TEST(one_slip_makes_no_percentage)
 {
     static const char text[] = "time,t (degC),rh\n2023-01-05 05:00,7.5,.5\n"
                                "2023-01-05 06:00,7.5,52\n"
                                "2023-01-05 07:00,7.5,.5\n";
     struct reading r;
 
-    (void)state;
     read_text(&r, text, sizeof text - 1, NULL);
     assert_int_equal(r.status, DEW_OK);
     assert_near(dew_air_rh_liquid(7.5, r.hours[0].w, r.hours[0].p), 0.5, 1e-9);
@@ -199,7 +197,7 @@ static void one_slip_makes_no_percentage(void **state)
     dew_year_close(r.year);
 }
 
-static void a_step_back_of_days_is_told(void **state)
+TEST(a_step_back_of_days_is_told)
 {
     static const char text[] = HEAD "2023-03-05 05:00,1,41\n"
                                     "2023-03-05 06:00,2,42\n"
@@ -210,7 +208,6 @@ static void a_step_back_of_days_is_told(void **state)
     struct reading r;
     size_t n;
 
-    (void)state;
     ask.keep_gaps = 1;
     read_text(&r, text, sizeof text - 1, &ask);
     assert_int_equal(r.status, DEW_OK);
@@ -223,14 +220,13 @@ static void a_step_back_of_days_is_told(void **state)
 }
 
 /* Newest first is only sorted: no word of a clock. */
-static void a_file_that_runs_backwards_is_not_suspected(void **state)
+TEST(a_file_that_runs_backwards_is_not_suspected)
 {
     char text[4000], notes[DEW_NOTES_MOST][DEW_NOTE_TEXT];
     size_t at = (size_t)snprintf(text, sizeof text, "%s", HEAD), n;
     struct dew_weather_ask ask = DEW_WEATHER_ASK;
     struct reading r;
 
-    (void)state;
     for (int d = 9; d > 0; d--)
         at += (size_t)snprintf(text + at, sizeof text - at,
                                "2023-03-%02d 05:00,1,41\n", d);
@@ -243,18 +239,7 @@ static void a_file_that_runs_backwards_is_not_suspected(void **state)
     dew_year_close(r.year);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[60] = {
-        cmocka_unit_test(midnight_by_name_begins_its_day),
-        cmocka_unit_test(one_slip_makes_no_percentage),
-        cmocka_unit_test(a_step_back_of_days_is_told),
-        cmocka_unit_test(a_file_that_runs_backwards_is_not_suspected),
-    };
-    size_t n = 4;
-
-    ADD_ROWS(tests, n, time_rows, time_is_read);
-    ADD_ROWS(tests, n, bads, sample_is_refused);
-    ADD_ROWS(tests, n, rh_rows, rh_above_105_is_left_out_and_told);
-    return _cmocka_run_group_tests("weather, reader", tests, n, NULL, NULL);
-}
+ROWS(time_rows, time_is_read);
+ROWS(bads, sample_is_refused);
+ROWS(rh_rows, rh_above_105_is_left_out_and_told);
+RUN_TESTS("weather, reader");

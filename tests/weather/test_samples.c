@@ -117,7 +117,7 @@ static void mark_is_no_value(void **state)
     dew_year_close(r.year);
 }
 
-static void a_marked_wind_leaves_the_row(void **state)
+TEST(a_marked_wind_leaves_the_row)
 {
     static const char text[] =
         "time,t (degC),td (degC),wind speed (kt),precip (in)\n"
@@ -125,7 +125,6 @@ static void a_marked_wind_leaves_the_row(void **state)
         "2020-03-04 07:00,9,1,12,0.00\n";
     struct reading r;
 
-    (void)state;
     read_text(&r, text, sizeof text - 1, NULL);
     assert_int_equal(r.status, DEW_OK);
     assert_int_equal(r.count, 3);
@@ -135,13 +134,12 @@ static void a_marked_wind_leaves_the_row(void **state)
 
 /* ---- fixed width ----------------------------------------------------------------------- */
 
-static void fixed_width_is_read(void **state)
+TEST(fixed_width_is_read)
 {
     struct dew_weather_ask ask = DEW_WEATHER_ASK;
     struct reading r;
     char line[400];
 
-    (void)state;
     ask.utc_offset = -6.0;
     read_file(&r, "tests/weather/samples/fixed_width.txt", &ask);
     if (r.status != DEW_OK)
@@ -166,7 +164,7 @@ static void fixed_width_is_read(void **state)
 
 /* ---- clocks and reports ------------------------------------------------------------------ */
 
-static void a_local_clock_beside_utc_gives_the_offset(void **state)
+TEST(a_local_clock_beside_utc_gives_the_offset)
 {
     static const char text[] =
         "origin,year,month,day,hour,temp (F),dewp (F),time_hour\n"
@@ -176,7 +174,6 @@ static void a_local_clock_beside_utc_gives_the_offset(void **state)
     struct dew_weather_ask ask = DEW_WEATHER_ASK;
     struct reading r;
 
-    (void)state;
     ask.keep_gaps = 1;
     read_text(&r, text, sizeof text - 1, &ask);
     assert_int_equal(r.status, DEW_OK);
@@ -187,7 +184,7 @@ static void a_local_clock_beside_utc_gives_the_offset(void **state)
     dew_year_close(r.year);
 }
 
-static void synoptic_reports_leave_the_hourly_ones(void **state)
+TEST(synoptic_reports_leave_the_hourly_ones)
 {
     static const char text[] =
         "DATE,REPORT_TYPE,temp (C),dewp (C)\n"
@@ -195,7 +192,6 @@ static void synoptic_reports_leave_the_hourly_ones(void **state)
         "2020-03-04T06:51:00,FM-15,8.3,1.1\n2020-03-04T07:51:00,FM-15,9.3,1.1\n";
     struct reading r;
 
-    (void)state;
     read_text(&r, text, sizeof text - 1, NULL);
     assert_int_equal(r.status, DEW_OK);
     assert_int_equal(r.report.notices[DEW_NOTICE_SYNOPTIC].count, 1);
@@ -203,13 +199,12 @@ static void synoptic_reports_leave_the_hourly_ones(void **state)
     dew_year_close(r.year);
 }
 
-static void a_leap_year_keeps_its_day(void **state)
+TEST(a_leap_year_keeps_its_day)
 {
     char text[80000] = "time,t (degC),td (degC)\n";
     size_t n = strlen(text);
     struct reading r;
 
-    (void)state;
     for (int d = 27; d <= 29; d++)
         for (int h = 1; h <= 24; h++)
             n += (size_t)snprintf(text + n, sizeof text - n,
@@ -224,7 +219,7 @@ static void a_leap_year_keeps_its_day(void **state)
     dew_year_close(r.year);
 }
 
-static void a_line_has_an_end(void **state)
+TEST(a_line_has_an_end)
 {
     enum { LONG = 150000 };
     char *text = malloc(LONG + 200), line[400];
@@ -232,7 +227,6 @@ static void a_line_has_an_end(void **state)
     size_t n = (size_t)snprintf(
         text, 200, "time,t (degC),td (degC)\n2020-03-04 05:00,7.3,1\n");
 
-    (void)state;
     for (int commas = 0; commas < 2; commas++) {
         memset(text + n, commas ? ',' : 'x', LONG);
         snprintf(text + n + LONG, 100, "\n2020-03-04 06:00,8.3,1\n");
@@ -245,34 +239,19 @@ static void a_line_has_an_end(void **state)
     free(text);
 }
 
-static void lines_may_end_in_returns_alone(void **state)
+TEST(lines_may_end_in_returns_alone)
 {
     static const char text[] =
         "time,t (degC),td (degC)\r2020-03-04 05:00,7.3,1\r"
         "2020-03-04 06:00,8.3,1\r";
     struct reading r;
 
-    (void)state;
     read_text(&r, text, sizeof text - 1, NULL);
     assert_int_equal(r.status, DEW_OK);
     assert_int_equal(r.count, 2);
     dew_year_close(r.year);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[COUNT_OF(units) + COUNT_OF(marks) + 7] = {
-        cmocka_unit_test(a_marked_wind_leaves_the_row),
-        cmocka_unit_test(fixed_width_is_read),
-        cmocka_unit_test(a_local_clock_beside_utc_gives_the_offset),
-        cmocka_unit_test(synoptic_reports_leave_the_hourly_ones),
-        cmocka_unit_test(a_leap_year_keeps_its_day),
-        cmocka_unit_test(a_line_has_an_end),
-        cmocka_unit_test(lines_may_end_in_returns_alone),
-    };
-    size_t n = 7;
-
-    ADD_ROWS(tests, n, units, unit_is_read);
-    ADD_ROWS(tests, n, marks, mark_is_no_value);
-    return _cmocka_run_group_tests("weather, samples", tests, n, NULL, NULL);
-}
+ROWS(units, unit_is_read);
+ROWS(marks, mark_is_no_value);
+RUN_TESTS("weather, samples");

@@ -51,9 +51,8 @@ static void light_tells_the_cloud(void **state)
                 row->eighths / 8.0, 2e-3);
 }
 
-static void cloud_stays_a_share(void **state)
+TEST(cloud_stays_a_share)
 {
-    (void)state;
     assert_near(dew_weather_cloud(1.17, 1.0), 0.0, 0.0);
     assert_near(dew_weather_cloud(0.11, 1.0), 1.0, 0.0);
     assert_near(dew_weather_clear_sky(0.0317), 0.0, 0.0);
@@ -78,9 +77,8 @@ static void standard_has_three_zones(void **state)
 }
 
 /* Black body at 11.3 degC by the constant of CODATA: 371.22 W/m2. */
-static void infrared_is_a_black_sky(void **state)
+TEST(infrared_is_a_black_sky)
 {
-    (void)state;
     assert_near(dew_weather_sky_infrared(17.9, 371.22), 6.6, 0.002);
     assert_near(dew_weather_infrared(17.9, 6.6), 371.22, 0.01);
 }
@@ -145,7 +143,7 @@ static struct dew_year *made(const char *id)
 }
 
 /* A day's cloud is one figure, through the night; by hand for one day. */
-static void made_year_has_the_cloud_of_its_light(void **state)
+TEST(made_year_has_the_cloud_of_its_light)
 {
     struct dew_year *year = made("722020");
     size_t count;
@@ -153,7 +151,6 @@ static void made_year_has_the_cloud_of_its_light(void **state)
     const struct dew_date *date = dew_year_dates(year, &count);
     double global = 0.0, clear = 0.0;
 
-    (void)state;
     assert_int_equal(dew_year_sky(year), DEW_SKY_LIGHT);
     for (int i = 24 * 171; i < 24 * 172; i++) {
         struct dew_sun sun = dew_weather_sun(dew_year_site(year), &date[i]);
@@ -172,7 +169,7 @@ static void made_year_has_the_cloud_of_its_light(void **state)
 
 /* What a file knows comes back from our own form; what light told is told by
    light again. */
-static void the_sky_comes_back(void **state)
+TEST(the_sky_comes_back)
 {
     const char *text = "time,temperature (degC),dew point (degC),station "
                        "pressure (hPa),wind (m/s),ghi (W/m2),dni (W/m2),dhi "
@@ -183,7 +180,6 @@ static void the_sky_comes_back(void **state)
     struct reading r, again;
     char path[32], copy[40];
 
-    (void)state;
     ask.utc_offset = -5.0;
     ask.elevation = 120.0;
     write_file(path, text, strlen(text));
@@ -254,20 +250,9 @@ static void light_agrees_with_cloud(void **state)
     dew_year_close(light.year);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[40] = {
-        cmocka_unit_test(cloud_stays_a_share),
-        cmocka_unit_test(infrared_is_a_black_sky),
-        cmocka_unit_test(made_year_has_the_cloud_of_its_light),
-        cmocka_unit_test(the_sky_comes_back),
-    };
-    size_t n = 4;
-
-    ADD_ROWS(tests, n, below, sky_lies_below_the_air);
-    ADD_ROWS(tests, n, clouds, light_tells_the_cloud);
-    ADD_ROWS(tests, n, zones, standard_has_three_zones);
-    ADD_ROWS(tests, n, columns, column_sets_the_sky);
-    ADD_ROWS(tests, n, real, light_agrees_with_cloud);
-    return _cmocka_run_group_tests("weather, sky", tests, n, NULL, NULL);
-}
+ROWS(below, sky_lies_below_the_air);
+ROWS(clouds, light_tells_the_cloud);
+ROWS(zones, standard_has_three_zones);
+ROWS(columns, column_sets_the_sky);
+ROWS(real, light_agrees_with_cloud);
+RUN_TESTS("weather, sky");

@@ -28,23 +28,21 @@ static double angle_between(const struct dew_sun *s, double elevation,
 }
 
 /* [MEEUS98] example 25.a: 1992 October 13, 0 h dynamical time. */
-static void place_of_the_almanac_example(void **state)
+TEST(place_of_the_almanac_example)
 {
     struct dew__sun_place p = dew__sun_place(2448908.5 - 2451545.0);
 
-    (void)state;
     assert_near(p.ascension / RAD + 360.0, 198.38083, 1e-5);
     assert_near(p.declination / RAD, -7.78507, 1e-5);
     assert_near(p.distance, 0.99766, 1e-5);
 }
 
 /* [MEEUS98] example 12.a: 1987 April 10, 0 h UT: 13h 10m 46.1351s apparent. */
-static void sidereal_time_of_the_almanac_example(void **state)
+TEST(sidereal_time_of_the_almanac_example)
 {
     struct dew__sun_place p = dew__sun_place(2446895.5 - 2451545.0);
     double want = 15.0 * (13.0 + 10.0 / 60.0 + 46.1351 / 3600.0);
 
-    (void)state;
     assert_near(remainder(p.sidereal / RAD - want, 360.0), 0.0, 5e-4);
 }
 
@@ -119,13 +117,12 @@ static void sun_is_within_two_hundredths(void **state)
 }
 
 /* Two figures of one hour agree, and a sunrise is judged in its light part. */
-static void an_hour_of_sunrise_is_judged_in_its_light(void **state)
+TEST(an_hour_of_sunrise_is_judged_in_its_light)
 {
     struct dew_site site = {
         .latitude = 44.883, .longitude = -93.233, .utc_offset = -6.0};
     int partly = 0;
 
-    (void)state;
     for (int day = 1; day <= 31; day++)
         for (int hour = 1; hour <= 24; hour++) {
             struct dew_date date = {
@@ -146,13 +143,12 @@ static void an_hour_of_sunrise_is_judged_in_its_light(void **state)
 }
 
 /* Closed form: the day's light beyond the air, [DB13] eq. 1.10.3. */
-static void the_day_s_light_is_the_closed_form(void **state)
+TEST(the_day_s_light_is_the_closed_form)
 {
     struct dew_site site = {
         .latitude = 43.0, .longitude = -89.4, .utc_offset = -6.0};
     double sum = 0.0, delta = 0.0, normal = 0.0, half, want;
 
-    (void)state;
     for (int hour = 1; hour <= 24; hour++) {
         struct dew_date date = {.year = 0, .month = 4, .day = 15, .hour = hour};
         struct dew_sun s = dew_weather_sun(&site, &date);
@@ -172,13 +168,12 @@ static void the_day_s_light_is_the_closed_form(void **state)
     assert_near(sum, want, 2e-4 * want);
 }
 
-static void no_place_gives_no_sun(void **state)
+TEST(no_place_gives_no_sun)
 {
     struct dew_site site = {.latitude = NAN, .longitude = 1.0, .utc_offset = 0};
     struct dew_date date = {.year = 2010, .month = 5, .day = 3, .hour = 12};
     struct dew_sun s = dew_weather_sun(&site, &date);
 
-    (void)state;
     assert_nan(s.elevation);
     assert_nan(s.up);
     assert_nan(s.toward[1]);
@@ -187,17 +182,5 @@ static void no_place_gives_no_sun(void **state)
     assert_nan(dew_weather_sun(&site, &date).azimuth);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[32] = {
-        cmocka_unit_test(place_of_the_almanac_example),
-        cmocka_unit_test(sidereal_time_of_the_almanac_example),
-        cmocka_unit_test(an_hour_of_sunrise_is_judged_in_its_light),
-        cmocka_unit_test(the_day_s_light_is_the_closed_form),
-        cmocka_unit_test(no_place_gives_no_sun),
-    };
-    size_t n = 5;
-
-    ADD_ROWS(tests, n, place_rows, sun_is_within_two_hundredths);
-    return _cmocka_run_group_tests("weather, sun", tests, n, NULL, NULL);
-}
+ROWS(place_rows, sun_is_within_two_hundredths);
+RUN_TESTS("weather, sun");

@@ -28,11 +28,10 @@ static struct dew_hour light(const struct dew_sun *sun, double direct,
 }
 
 /* One face of glass at 60 deg, [DB13] example 5.1.1: 0.185 and 0.001. */
-static void a_face_throws_back_what_fresnel_says(void **state)
+TEST(a_face_throws_back_what_fresnel_says)
 {
     double across, along;
 
-    (void)state;
     dew__glass_face(cos(60.0 * RAD), &across, &along);
     assert_near(across, 0.185, 0.0005);
     assert_near(along, 0.001, 0.0005);
@@ -68,11 +67,10 @@ static void glass_passes_what_is_printed(void **state)
 }
 
 /* On the level the sky model must give global back, at any clearness. */
-static void the_level_gets_global(void **state)
+TEST(the_level_gets_global)
 {
     struct dew_plane level = dew_weather_plane(0.0, 0.0, 0.2, 2);
 
-    (void)state;
     for (int hour = 8; hour <= 16; hour++)
         for (int i = 0; i < 9; i++) {
             struct dew_sun s = sun_at(5, 23, hour);
@@ -85,7 +83,7 @@ static void the_level_gets_global(void **state)
 }
 
 /* Beam alone is cosine of incidence and nothing else. */
-static void beam_alone_falls_by_the_cosine(void **state)
+TEST(beam_alone_falls_by_the_cosine)
 {
     struct dew_sun s = sun_at(2, 20, 10);
     struct dew_hour h = light(&s, 731.0, 0.0);
@@ -95,24 +93,22 @@ static void beam_alone_falls_by_the_cosine(void **state)
     double facing =
         cos(z) * cos(60.0 * RAD) + sin(z) * sin(60.0 * RAD) * cos(a);
 
-    (void)state;
     assert_near(dew_weather_facade(&s, &h, &p).on, 731.0 * facing, 1e-9);
 }
 
 /* Under a sky without sun [PEREZ90] is all but even: (1 + cos tilt)/2. */
-static void an_overcast_sky_is_nearly_even(void **state)
+TEST(an_overcast_sky_is_nearly_even)
 {
     struct dew_sun s = sun_at(11, 2, 12);
     struct dew_hour h = light(&s, 0.0, 121.0);
     struct dew_plane wall = dew_weather_plane(90.0, 180.0, 0.2, 2);
     double got = dew_weather_facade(&s, &h, &wall).on;
 
-    (void)state;
     assert_near(got, 121.0 * (0.5 + 0.1), 0.12 * 121.0);
 }
 
 /* [PEREZ90] by hand: clearness bin 7, wall to the south-west. */
-static void a_clear_hour_by_hand(void **state)
+TEST(a_clear_hour_by_hand)
 {
     struct dew_sun s = sun_at(3, 14, 14);
     struct dew_hour h = light(&s, 873.0, 131.0);
@@ -128,32 +124,29 @@ static void a_clear_hour_by_hand(void **state)
                   131.0 * (0.5 * (1.0 - f1) + f1 * facing / cos(z) + f2) +
                   0.1 * h.global;
 
-    (void)state;
     assert_true(clear > 4.5 && clear < 6.2);
     assert_near(dew_weather_facade(&s, &h, &p).on, want, 0.3);
 }
 
-static void a_wall_away_from_the_sun_gets_no_beam(void **state)
+TEST(a_wall_away_from_the_sun_gets_no_beam)
 {
     struct dew_sun s = sun_at(12, 21, 12);
     struct dew_plane north = dew_weather_plane(90.0, 0.0, 0.2, 2);
     struct dew_hour h = light(&s, 640.0, 70.0);
     struct dew_solar got = dew_weather_facade(&s, &h, &north);
 
-    (void)state;
     assert_true(got.on > 0.0);
     assert_true(got.on < h.diffuse + 0.1 * h.global);
     assert_true(got.glass < got.on);
 }
 
-static void the_dark_gives_nothing_and_gaps_stay_gaps(void **state)
+TEST(the_dark_gives_nothing_and_gaps_stay_gaps)
 {
     struct dew_sun night = sun_at(1, 9, 2), noon = sun_at(1, 9, 12);
     struct dew_plane wall = dew_weather_plane(90.0, 137.0, 0.2, 2);
     struct dew_hour none = {0}, gap = light(&noon, NAN, 80.0);
     struct dew_solar got = dew_weather_facade(&night, &none, &wall);
 
-    (void)state;
     assert_true(got.on == 0.0 && got.glass == 0.0);
     gap.global = 300.0;
     got = dew_weather_facade(&noon, &gap, &wall);
@@ -164,7 +157,7 @@ static void the_dark_gives_nothing_and_gaps_stay_gaps(void **state)
     assert_nan(dew_weather_facade(&night, &gap, &wall).on);
 }
 
-static void a_plane_out_of_range_is_nan(void **state)
+TEST(a_plane_out_of_range_is_nan)
 {
     struct dew_sun noon = sun_at(1, 9, 12);
     struct dew_hour h = light(&noon, 500.0, 80.0);
@@ -175,27 +168,11 @@ static void a_plane_out_of_range_is_nan(void **state)
         dew_weather_plane(90.0, 0.0, 0.2, 5),
     };
 
-    (void)state;
     for (size_t i = 0; i < COUNT_OF(bad); i++) {
         assert_nan(dew_weather_facade(&noon, &h, &bad[i]).on);
         assert_nan(dew_weather_facade(&noon, &h, &bad[i]).glass);
     }
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[32] = {
-        cmocka_unit_test(a_face_throws_back_what_fresnel_says),
-        cmocka_unit_test(the_level_gets_global),
-        cmocka_unit_test(beam_alone_falls_by_the_cosine),
-        cmocka_unit_test(an_overcast_sky_is_nearly_even),
-        cmocka_unit_test(a_clear_hour_by_hand),
-        cmocka_unit_test(a_wall_away_from_the_sun_gets_no_beam),
-        cmocka_unit_test(the_dark_gives_nothing_and_gaps_stay_gaps),
-        cmocka_unit_test(a_plane_out_of_range_is_nan),
-    };
-    size_t n = 8;
-
-    ADD_ROWS(tests, n, glass_rows, glass_passes_what_is_printed);
-    return _cmocka_run_group_tests("weather, tilt", tests, n, NULL, NULL);
-}
+ROWS(glass_rows, glass_passes_what_is_printed);
+RUN_TESTS("weather, tilt");

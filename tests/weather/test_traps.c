@@ -387,7 +387,7 @@ static void sample_is_refused(void **state)
 
 /* ---- the rest ---------------------------------------------------------------------- */
 
-static void every_fault_of_a_pass_is_named(void **state)
+TEST(every_fault_of_a_pass_is_named)
 {
     static const char text[] = "# dewledger weather\n"
                                "time,temperature (degC),humidity ratio (g/kg)\n"
@@ -397,7 +397,6 @@ static void every_fault_of_a_pass_is_named(void **state)
     struct reading r;
     char line[400];
 
-    (void)state;
     read_text(&r, text, sizeof text - 1, NULL);
     assert_int_equal(r.status, DEW_ESYNTAX);
     assert_int_equal(r.faults.count, 3);
@@ -406,13 +405,12 @@ static void every_fault_of_a_pass_is_named(void **state)
                         "g/kg");
 }
 
-static void zero_byte_is_no_text(void **state)
+TEST(zero_byte_is_no_text)
 {
     static const char text[] = "t\0i\0m\0e\0";
     struct reading r;
     char line[400];
 
-    (void)state;
     read_text(&r, text, sizeof text - 1, NULL);
     assert_int_equal(r.status, DEW_ESYNTAX);
     assert_string_equal(fault_text(&r, 0, line, sizeof line),
@@ -420,11 +418,10 @@ static void zero_byte_is_no_text(void **state)
                         "text, or as CSV)");
 }
 
-static void missing_file_is_said(void **state)
+TEST(missing_file_is_said)
 {
     struct reading r;
 
-    (void)state;
     read_file(&r, "/no/such/file.csv", NULL);
     assert_int_equal(r.status, DEW_EIO);
     assert_string_equal(r.list[0].source, "/no/such/file.csv");
@@ -436,7 +433,7 @@ static const char two_hours[] = "time,t (degC),td (degC)\n"
                                 "2020-03-04 05:00,7.3,1.0\n"
                                 "2020-03-04 06:00,8.3,1.0\n";
 
-static void gzip_is_read_and_a_cut_one_refused(void **state)
+TEST(gzip_is_read_and_a_cut_one_refused)
 {
     char path[32], bytes[400];
     struct reading r;
@@ -444,7 +441,6 @@ static void gzip_is_read_and_a_cut_one_refused(void **state)
     FILE *in;
     size_t n;
 
-    (void)state;
     write_file(path, "", 0);
     gz = gzopen(path, "wb");
     assert_true(gzputs(gz, two_hours) > 0);
@@ -464,7 +460,7 @@ static void gzip_is_read_and_a_cut_one_refused(void **state)
                         "the compressed data are damaged or end early");
 }
 
-static void wrong_unit_is_suspected(void **state)
+TEST(wrong_unit_is_suspected)
 {
     static const char text[] =
         "time,temp,dewp (C),rh (%)\n2020-03-04 05:00,45.5,41.9,87.2\n"
@@ -473,7 +469,6 @@ static void wrong_unit_is_suspected(void **state)
     struct reading r;
     char line[400];
 
-    (void)state;
     said_degc(&ask);
     read_text(&r, text, sizeof text - 1, &ask);
     assert_int_equal(r.status, DEW_EUNIT);
@@ -483,14 +478,13 @@ static void wrong_unit_is_suspected(void **state)
                         "degC: is the unit degF?");
 }
 
-static void sea_level_pressure_is_reduced(void **state)
+TEST(sea_level_pressure_is_reduced)
 {
     static const char text[] = "time,t (degC),td (degC),mslp (hPa)\n"
                                "2020-03-04 05:00,7.3,1.0,1013.25\n";
     struct dew_weather_ask ask = DEW_WEATHER_ASK;
     struct reading r;
 
-    (void)state;
     at_1500_m(&ask);
     read_text(&r, text, sizeof text - 1, &ask);
     assert_int_equal(r.status, DEW_OK);
@@ -500,13 +494,12 @@ static void sea_level_pressure_is_reduced(void **state)
     dew_year_close(r.year);
 }
 
-static void units_come_from_their_headers(void **state)
+TEST(units_come_from_their_headers)
 {
     static const char text[] = "time,t (K),td (K),Press_mm_hg,wind (kt)\n"
                                "2020-03-04 05:00,280.45,275.15,750.062,10\n";
     struct reading r;
 
-    (void)state;
     read_text(&r, text, sizeof text - 1, NULL);
     assert_int_equal(r.status, DEW_OK);
     assert_near(r.hours[0].t, 7.3, 1e-9);
@@ -517,7 +510,7 @@ static void units_come_from_their_headers(void **state)
     dew_year_close(r.year);
 }
 
-static void half_hours_of_solar_are_a_mean(void **state)
+TEST(half_hours_of_solar_are_a_mean)
 {
     static const char text[] = "time,t (degC),td (degC),ghi (W/m2)\n"
                                "2020-03-04 11:00,7.3,1.0,400\n"
@@ -525,14 +518,13 @@ static void half_hours_of_solar_are_a_mean(void **state)
                                "2020-03-04 12:00,7.3,1.0,700\n";
     struct reading r;
 
-    (void)state;
     read_text(&r, text, sizeof text - 1, NULL);
     assert_int_equal(r.status, DEW_OK);
     assert_near(r.hours[1].global, 600.0, 1e-12);
     dew_year_close(r.year);
 }
 
-static void a_reading_is_told_in_lines(void **state)
+TEST(a_reading_is_told_in_lines)
 {
     static const char text[] =
         "time,t (degC),td (degC)\n2020-03-04 05:00,7.0,1.0\n"
@@ -550,7 +542,6 @@ static void a_reading_is_told_in_lines(void **state)
     struct reading r;
     size_t n;
 
-    (void)state;
     read_text(&r, text, sizeof text - 1, NULL);
     n = dew_weather_notes(&r.report, notes, DEW_NOTES_MOST);
     for (size_t i = 0; i < n && i < COUNT_OF(want); i++)
@@ -560,7 +551,7 @@ static void a_reading_is_told_in_lines(void **state)
     dew_year_close(r.year);
 }
 
-static void standard_time_may_be_said(void **state)
+TEST(standard_time_may_be_said)
 {
     static const char text[] =
         "time,t (degC),td (degC)\n2020-11-01 00:00,5,1\n2020-11-01 01:00,6,1\n"
@@ -568,7 +559,6 @@ static void standard_time_may_be_said(void **state)
     struct dew_weather_ask ask = DEW_WEATHER_ASK;
     struct reading r;
 
-    (void)state;
     standard_clock(&ask);
     read_text(&r, text, sizeof text - 1, &ask);
     assert_int_equal(r.status, DEW_OK);
@@ -578,23 +568,6 @@ static void standard_time_may_be_said(void **state)
     dew_year_close(r.year);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[COUNT_OF(goods) + COUNT_OF(bads) + 10] = {
-        cmocka_unit_test(every_fault_of_a_pass_is_named),
-        cmocka_unit_test(zero_byte_is_no_text),
-        cmocka_unit_test(missing_file_is_said),
-        cmocka_unit_test(gzip_is_read_and_a_cut_one_refused),
-        cmocka_unit_test(wrong_unit_is_suspected),
-        cmocka_unit_test(sea_level_pressure_is_reduced),
-        cmocka_unit_test(units_come_from_their_headers),
-        cmocka_unit_test(half_hours_of_solar_are_a_mean),
-        cmocka_unit_test(standard_time_may_be_said),
-        cmocka_unit_test(a_reading_is_told_in_lines),
-    };
-    size_t n = 10;
-
-    ADD_ROWS(tests, n, goods, sample_is_read);
-    ADD_ROWS(tests, n, bads, sample_is_refused);
-    return _cmocka_run_group_tests("weather, traps", tests, n, NULL, NULL);
-}
+ROWS(goods, sample_is_read);
+ROWS(bads, sample_is_refused);
+RUN_TESTS("weather, traps");

@@ -55,12 +55,11 @@ static struct text typical(int spaced, int skip, int twice)
     return t;
 }
 
-static void spellings_give_the_same_hours(void **state)
+TEST(spellings_give_the_same_hours)
 {
     struct text a = typical(0, -1, -1), b = typical(1, -1, -1);
     struct reading x, y;
 
-    (void)state;
     read_text(&x, a.bytes, a.length, NULL);
     read_text(&y, b.bytes, b.length, NULL);
     assert_int_equal(x.status, DEW_OK);
@@ -78,13 +77,12 @@ static void spellings_give_the_same_hours(void **state)
     free(b.bytes);
 }
 
-static void hour_stands_at_its_end(void **state)
+TEST(hour_stands_at_its_end)
 {
     struct text a = typical(1, -1, -1);
     struct reading x;
     int h = 24 * 100 + 23; /* hour 24 of 11 April */
 
-    (void)state;
     read_text(&x, a.bytes, a.length, NULL);
     assert_int_equal(x.status, DEW_OK);
     assert_int_equal(x.dates[h].month, 4);
@@ -131,14 +129,13 @@ static void disorder_is_named(void **state)
     free(a.bytes);
 }
 
-static void own_form_comes_back_the_same(void **state)
+TEST(own_form_comes_back_the_same)
 {
     struct text a = typical(0, -1, -1);
     char path[32] = "/tmp/dew-own-XXXXXX";
     struct dew_error err = {0};
     struct reading x, y;
 
-    (void)state;
     read_text(&x, a.bytes, a.length, NULL);
     close(mkstemp(path));
     assert_int_equal(dew_weather_write(x.year, path, &err), DEW_OK);
@@ -160,13 +157,12 @@ static void own_form_comes_back_the_same(void **state)
     free(a.bytes);
 }
 
-static void write_to_nowhere_is_refused(void **state)
+TEST(write_to_nowhere_is_refused)
 {
     struct text a = typical(0, -1, -1);
     struct dew_error err = {0};
     struct reading x;
 
-    (void)state;
     read_text(&x, a.bytes, a.length, NULL);
     assert_int_equal(dew_weather_write(x.year, "/no/such/folder/x.csv", &err),
                      DEW_EIO);
@@ -176,17 +172,5 @@ static void write_to_nowhere_is_refused(void **state)
     free(a.bytes);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[16] = {
-        cmocka_unit_test(spellings_give_the_same_hours),
-        cmocka_unit_test(hour_stands_at_its_end),
-        cmocka_unit_test(own_form_comes_back_the_same),
-        cmocka_unit_test(write_to_nowhere_is_refused),
-    };
-    size_t n = 4;
-
-    ADD_ROWS(tests, n, orders, disorder_is_named);
-    return _cmocka_run_group_tests("weather, typical years", tests, n, NULL,
-                                   NULL);
-}
+ROWS(orders, disorder_is_named);
+RUN_TESTS("weather, typical years");

@@ -39,11 +39,10 @@ static void day_has_its_place(void **state)
     assert_int_equal(dew__moment_of(&d), m + 17 * DEW__HOUR);
 }
 
-static void civil_inverts_days_for_800_years(void **state)
+TEST(civil_inverts_days_for_800_years)
 {
     int y, m, d;
 
-    (void)state;
     for (int64_t day = dew__days(1600, 1, 1); day < dew__days(2400, 1, 1);
          day++) {
         dew__civil(day * DEW__DAY + 86399, &y, &m, &d);
@@ -52,18 +51,17 @@ static void civil_inverts_days_for_800_years(void **state)
     }
 }
 
-static void midnight_is_hour_24_of_the_day_before(void **state)
+TEST(midnight_is_hour_24_of_the_day_before)
 {
     struct dew_date d;
 
-    (void)state;
     dew__date_of(dew__days(2021, 3, 1) * DEW__DAY, 0, &d);
     assert_int_equal(d.month, 2);
     assert_int_equal(d.day, 28);
     assert_int_equal(d.hour, 24);
 }
 
-static void typical_year_starts_on_a_monday_in_year_0(void **state)
+TEST(typical_year_starts_on_a_monday_in_year_0)
 {
     int64_t first = dew__days(DEW__TYPICAL, 1, 1) * DEW__DAY + DEW__HOUR;
     struct dew_hour hour = {.t = 7.3, .w = 0.0041, .p = 98400.0};
@@ -71,7 +69,6 @@ static void typical_year_starts_on_a_monday_in_year_0(void **state)
     struct dew_year *year;
     size_t n;
 
-    (void)state;
     assert_int_equal(dew__year_open(&year, 24, NULL), DEW_OK);
     for (int h = 0; h < 8760; h++)
         assert_int_equal(dew__year_append(year, &hour, NULL), DEW_OK);
@@ -88,23 +85,21 @@ static void typical_year_starts_on_a_monday_in_year_0(void **state)
     dew_year_close(year);
 }
 
-static void empty_year_is_refused(void **state)
+TEST(empty_year_is_refused)
 {
     struct dew_error err = {0};
     struct dew_year *year;
 
-    (void)state;
     assert_int_equal(dew__year_open(&year, 24, NULL), DEW_OK);
     assert_int_equal(dew__year_finish(year, 0, 0, &err), DEW_EMISSING);
     assert_string_equal(err.text, "no hour of weather");
     dew_year_close(year);
 }
 
-static void provenance_is_joined_and_cut(void **state)
+TEST(provenance_is_joined_and_cut)
 {
     struct dew_year *year;
 
-    (void)state;
     assert_int_equal(dew__year_open(&year, 24, NULL), DEW_OK);
     dew__year_say(year, "file a.csv");
     dew__year_say(year, "%d hours filled", 3);
@@ -117,13 +112,12 @@ static void provenance_is_joined_and_cut(void **state)
     dew_year_close(year);
 }
 
-static void between_is_linear_but_solar_is_the_hours_own(void **state)
+TEST(between_is_linear_but_solar_is_the_hours_own)
 {
     struct dew_hour a = {3.0, 0.004, 98000.0, 2.0, 100.0, 10.0, 90.0, 9.1};
     struct dew_hour b = {5.0, 0.005, 99000.0, 6.0, 250.0, 20.0, 70.0, 7.3};
     struct dew_hour h = dew_hour_between(&a, &b, 0.25);
 
-    (void)state;
     assert_near(h.t, 3.5, 1e-12);
     assert_near(h.w, 0.00425, 1e-15);
     assert_near(h.p, 98250.0, 1e-9);
@@ -134,18 +128,5 @@ static void between_is_linear_but_solar_is_the_hours_own(void **state)
     assert_near(h.sky, 7.3, 0.0);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[32] = {
-        cmocka_unit_test(civil_inverts_days_for_800_years),
-        cmocka_unit_test(midnight_is_hour_24_of_the_day_before),
-        cmocka_unit_test(typical_year_starts_on_a_monday_in_year_0),
-        cmocka_unit_test(empty_year_is_refused),
-        cmocka_unit_test(provenance_is_joined_and_cut),
-        cmocka_unit_test(between_is_linear_but_solar_is_the_hours_own),
-    };
-    size_t n = 6;
-
-    ADD_ROWS(tests, n, days, day_has_its_place);
-    return _cmocka_run_group_tests("weather, year", tests, n, NULL, NULL);
-}
+ROWS(days, day_has_its_place);
+RUN_TESTS("weather, year");
