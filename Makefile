@@ -111,7 +111,7 @@ SUPPORT   := $(filter-out tests/support/test_%.c,$(wildcard tests/support/*.c))
 HEADERS   := $(wildcard include/dew/*.h)
 ALL_C     := $(wildcard engine/*/*.[ch] engine/cli/*/*.[ch] include/*.h \
                include/dew/*.h tests/*/*.[ch])
-# Files compiled in, byte for byte: NAME.EXT becomes dew__data_NAME_EXT, see
+# Files compiled in, byte for byte: NAME.EXT becomes core__data_NAME_EXT, see
 # engine/core/embed.h.
 EMBED     := $(wildcard engine/draw/*.css engine/sheets/*.js engine/sheets/*.css engine/page/*.js \
                engine/page/*.css engine/page/*.html) \
@@ -176,7 +176,7 @@ $B/%.o: %.c Makefile
 define embed
 $$B/$(1).o: $(1) engine/core/embed.S Makefile
 	@mkdir -p $$(@D)
-	$$(CC) -DDEW_NAME=dew__data_$(subst -,_,$(subst .,_,$(notdir $(1)))) \
+	$$(CC) -DDEW_NAME=core__data_$(subst -,_,$(subst .,_,$(notdir $(1)))) \
 	  -DDEW_FILE='"$(1)"' -c engine/core/embed.S -o $$@
 endef
 $(foreach file,$(EMBED) $(EMBED_SUP),$(eval $(call embed,$(file))))

@@ -12,25 +12,25 @@ static const double gas_ratio = 1.607858;
 
 static int fits(double t, double p)
 {
-    return dew__within(t, DEW__T_LOW, DEW__T_HIGH) &&
-           dew__within(p, DEW__P_LOW, DEW__P_HIGH);
+    return core__within(t, AIR__T_LOW, AIR__T_HIGH) &&
+           core__within(p, AIR__P_LOW, AIR__P_HIGH);
 }
 
 static int holds(double w, double p)
 {
-    return w >= 0.0 && isfinite(w) && dew__within(p, DEW__P_LOW, DEW__P_HIGH);
+    return w >= 0.0 && isfinite(w) && core__within(p, AIR__P_LOW, AIR__P_HIGH);
 }
 
 double dew_air_w_pv(double pv, double p)
 {
-    if (!(pv >= 0.0 && pv < p) || !dew__within(p, DEW__P_LOW, DEW__P_HIGH))
+    if (!(pv >= 0.0 && pv < p) || !core__within(p, AIR__P_LOW, AIR__P_HIGH))
         return NAN;
-    return dew__air_w_pv(pv, p);
+    return air__w_pv(pv, p);
 }
 
 double dew_air_pv(double w, double p)
 {
-    return holds(w, p) ? dew__air_pv(w, p) : NAN;
+    return holds(w, p) ? air__pv(w, p) : NAN;
 }
 
 double dew_air_w_sat(double t, double p)
@@ -40,7 +40,7 @@ double dew_air_w_sat(double t, double p)
 
 double dew_air_w(double t, double rh, double p)
 {
-    if (!dew__within(rh, 0.0, 1.0))
+    if (!core__within(rh, 0.0, 1.0))
         return NAN;
     return dew_air_w_pv(rh * dew_air_pws(t), p);
 }
@@ -52,7 +52,7 @@ double dew_air_rh(double t, double w, double p)
 
 double dew_air_w_rh_liquid(double t, double rh, double p)
 {
-    if (!dew__within(rh, 0.0, 1.0))
+    if (!core__within(rh, 0.0, 1.0))
         return NAN;
     return dew_air_w_pv(rh * dew_air_pws_liquid(t), p);
 }
@@ -94,28 +94,28 @@ double dew_air_mu(double t, double w, double p)
 
 double dew_air_cp(double w)
 {
-    return w >= 0.0 ? dew__air_cp(w) : NAN;
+    return w >= 0.0 ? air__cp(w) : NAN;
 }
 
 double dew_air_h(double t, double w)
 {
-    if (!dew__within(t, DEW__T_LOW, DEW__T_HIGH) || !(w >= 0.0))
+    if (!core__within(t, AIR__T_LOW, AIR__T_HIGH) || !(w >= 0.0))
         return NAN;
-    return dew__air_h(t, w);
+    return air__h(t, w);
 }
 
 double dew_air_w_h(double t, double h)
 {
-    double w = (h - DEW__AIR_CP * t) / dew__air_h_vapour(t);
+    double w = (h - AIR__CP * t) / air__h_vapour(t);
 
-    return dew__within(t, DEW__T_LOW, DEW__T_HIGH) && w >= 0.0 ? w : NAN;
+    return core__within(t, AIR__T_LOW, AIR__T_HIGH) && w >= 0.0 ? w : NAN;
 }
 
 double dew_air_t(double h, double w)
 {
     double t = (h - DEW_AIR_LATENT * w) / dew_air_cp(w);
 
-    return dew__within(t, DEW__T_LOW, DEW__T_HIGH) ? t : NAN;
+    return core__within(t, AIR__T_LOW, AIR__T_HIGH) ? t : NAN;
 }
 
 double dew_air_v(double t, double w, double p)
@@ -135,30 +135,29 @@ double dew_air_density_run(double p)
     return 1.0 / dew_air_v(20.0, 0.0, p);
 }
 
-struct dew__line dew__w_rh(double t, double rh, double p)
+struct air__line air__w_rh(double t, double rh, double p)
 {
-    struct dew__line pv = dew__pws(t);
+    struct air__line pv = air__pws(t);
 
     pv.value *= rh;
     pv.slope *= rh;
-    return (struct dew__line){dew__air_w_pv(pv.value, p),
-                              dew__air_w_slope(pv, p)};
+    return (struct air__line){air__w_pv(pv.value, p), air__w_slope(pv, p)};
 }
 
-double dew__t_top(double rh, double p)
+double air__t_top(double rh, double p)
 {
     /* a millionth short of boiling: w is finite, and above any in use */
     double pws = (1.0 - 1e-6) * p / rh;
 
-    if (!(pws < dew__pws_liquid(DEW__T_HIGH).value))
-        return DEW__T_HIGH;
+    if (!(pws < air__pws_liquid(AIR__T_HIGH).value))
+        return AIR__T_HIGH;
     return dew_air_t_pws_liquid(pws);
 }
 
 double dew_air_t_rh(double rh, double w, double p)
 {
-    return dew__within(rh, 0.0, 1.0) ? dew_air_t_pws(dew_air_pv(w, p) / rh)
-                                     : NAN;
+    return core__within(rh, 0.0, 1.0) ? dew_air_t_pws(dew_air_pv(w, p) / rh)
+                                      : NAN;
 }
 
 /* [ASH-F1] eq. 3 and 4, ICAO standard atmosphere. */
@@ -168,7 +167,7 @@ static const double z_low = -5000.0, z_high = 11000.0;
 
 double dew_air_std_pressure(double z)
 {
-    return dew__within(z, z_low, z_high)
+    return core__within(z, z_low, z_high)
                ? sea_level * pow(1.0 - per_metre * z, exponent)
                : NAN;
 }

@@ -25,10 +25,10 @@ struct pair {
 };
 
 /* h of air at rh, less the h given. */
-static struct dew__line h_gap(double t, const void *in)
+static struct air__line h_gap(double t, const void *in)
 {
     const struct pair *g = in;
-    struct dew__line w = dew__w_rh(t, g->x, g->p), y;
+    struct air__line w = air__w_rh(t, g->x, g->p), y;
 
     y.value = dew_air_h(t, w.value) - g->y;
     y.slope =
@@ -37,11 +37,11 @@ static struct dew__line h_gap(double t, const void *in)
 }
 
 /* t less the t at which air of that rh has the wet bulb given. */
-static struct dew__line wet_gap(double t, const void *in)
+static struct air__line wet_gap(double t, const void *in)
 {
     const struct pair *g = in;
     double w_wet = dew_air_w_wet(t, g->y, g->p);
-    struct dew__line w = dew__w_rh(t, g->x, g->p), y;
+    struct air__line w = air__w_rh(t, g->x, g->p), y;
 
     /* too hot for any water: past the root */
     y.value = w.value - (isnan(w_wet) ? 0.0 : w_wet);
@@ -53,16 +53,16 @@ static double t_of_rh_and(const struct pair *g)
 {
     double top;
 
-    if (!dew__within(g->x, 0.0, 1.0))
+    if (!core__within(g->x, 0.0, 1.0))
         return NAN;
-    top = dew__t_top(g->x, g->p);
+    top = air__t_top(g->x, g->p);
     if (g->second == DEW_AIR_BY_W)
         return dew_air_t_rh(g->x, g->y, g->p);
     if (g->second == DEW_AIR_BY_H)
-        return dew__root(h_gap, g, DEW__T_LOW, top);
+        return air__root(h_gap, g, AIR__T_LOW, top);
     if (g->x == 1.0)
         return g->y; /* at saturation the wet bulb is the dry bulb */
-    return dew__root(wet_gap, g, g->y, top);
+    return air__root(wet_gap, g, g->y, top);
 }
 
 static double t_of_w_and(const struct pair *g)
@@ -125,19 +125,19 @@ static enum dew_status refuse_twins(const struct pair *g, struct dew_error *err)
 {
     if (g->first == g->second ||
         (g->first == DEW_AIR_BY_W && g->second == DEW_AIR_BY_DEW))
-        return dew__fail(
+        return core__fail(
             err, DEW_EAMBIGUOUS, "%s and %s say the same thing: give another",
             dew_air_given_name(g->first), dew_air_given_name(g->second));
     if (g->first == DEW_AIR_BY_WET && g->second == DEW_AIR_BY_H)
-        return dew__fail(err, DEW_EAMBIGUOUS,
-                         "wet and h say nearly the same thing: give another");
+        return core__fail(err, DEW_EAMBIGUOUS,
+                          "wet and h say nearly the same thing: give another");
     return DEW_OK;
 }
 
 /* A little over 1 is the rounding of what this floor gave as saturated. */
 static double rounded(enum dew_air_given given, double x)
 {
-    int over = given == DEW_AIR_BY_RH && x > 1.0 && x <= 1.0 + DEW__ROUNDING;
+    int over = given == DEW_AIR_BY_RH && x > 1.0 && x <= 1.0 + AIR__ROUNDING;
 
     return over ? 1.0 : x;
 }
@@ -149,11 +149,11 @@ static enum dew_status refuse_range(enum dew_air_given given, double x,
     static const double low[] = {-100, 0, 0, -100, -100, -101e3};
     static const double high[] = {90, 1, 10, 90, 90, 1e9};
 
-    if (dew__within(x, low[given], high[given]))
+    if (core__within(x, low[given], high[given]))
         return DEW_OK;
-    dew__in(err, dew_air_given_name(given));
-    return dew__fail(err, DEW_ERANGE, "%g is outside %g .. %g", x, low[given],
-                     high[given]);
+    core__in(err, dew_air_given_name(given));
+    return core__fail(err, DEW_ERANGE, "%g is outside %g .. %g", x, low[given],
+                      high[given]);
 }
 
 static enum dew_status state_at(const struct pair *g, struct dew_air *a,
@@ -170,10 +170,10 @@ static enum dew_status state_at(const struct pair *g, struct dew_air *a,
     a->w = g->first == DEW_AIR_BY_W ? g->x : w_of(g->second, g->y, t, g->p);
     fill(a);
     if (isnan(a->t) || isnan(a->w) || a->w < 0.0)
-        return dew__fail(err, DEW_ESOLVE,
-                         "no air from -100 to 90 degC has both");
-    if (a->rh > 1.0 + DEW__ROUNDING)
-        return dew__fail(
+        return core__fail(err, DEW_ESOLVE,
+                          "no air from -100 to 90 degC has both");
+    if (a->rh > 1.0 + AIR__ROUNDING)
+        return core__fail(
             err, DEW_ESOLVE,
             "air of %.4g degC cannot hold that: it is full at %.4g "
             "g/kg",
@@ -196,10 +196,10 @@ enum dew_status dew_air_solve(const enum dew_air_given given[2],
         status = refuse_range(g.first, g.x, err);
     if (status == DEW_OK)
         status = refuse_range(g.second, g.y, err);
-    if (status == DEW_OK && !dew__within(p, DEW__P_LOW, DEW__P_HIGH)) {
-        dew__in(err, "p");
+    if (status == DEW_OK && !core__within(p, AIR__P_LOW, AIR__P_HIGH)) {
+        core__in(err, "p");
         status =
-            dew__fail(err, DEW_ERANGE, "%g Pa is outside 50e3 .. 110e3", p);
+            core__fail(err, DEW_ERANGE, "%g Pa is outside 50e3 .. 110e3", p);
     }
     if (status != DEW_OK)
         return status;

@@ -8,12 +8,12 @@
  * says how; tests/air/test_poly.c holds the errors stated here against
  * [HW83] as dew_air_pws has it, and tests/air/test_vector.sh the claim above.
  *
- *     dew__poly_pws         -60 .. 60 degC   over ice below 0.01    1e-9
- *     dew__poly_pws_liquid  -60 .. 60 degC   over liquid            1e-9
- *     dew__poly_pws_room     -5 .. 50 degC   over liquid            2e-9
- *     dew__poly_log2        x 2.3e-308 .. 1.7e308                   1e-11
- *     dew__poly_exp2        y -1022 .. 1023                         1e-12
- *     dew__poly_pow         x > 0, |y log2 x| < 1000                1e-11 per
+ *     air__poly_pws         -60 .. 60 degC   over ice below 0.01    1e-9
+ *     air__poly_pws_liquid  -60 .. 60 degC   over liquid            1e-9
+ *     air__poly_pws_room     -5 .. 50 degC   over liquid            2e-9
+ *     air__poly_log2        x 2.3e-308 .. 1.7e308                   1e-11
+ *     air__poly_exp2        y -1022 .. 1023                         1e-12
+ *     air__poly_pow         x > 0, |y log2 x| < 1000                1e-11 per
  *                           unit of |y log2 x|, at least 1e-11
  *
  * Errors are relative.  A pws outside its range is NaN; the ranges of the
@@ -28,15 +28,15 @@
 
 #include "core/range.h"
 
-#define DEW__POLY_LOW  (-60.0)
-#define DEW__POLY_HIGH 60.0
+#define AIR__POLY_LOW  (-60.0)
+#define AIR__POLY_HIGH 60.0
 
 /* A value and its slope in t; the part not used costs nothing. */
-struct dew__line {
+struct air__line {
     double value, slope;
 };
 
-static DEW__INLINE uint64_t dew__poly_bits(double x)
+static CORE__INLINE uint64_t air__poly_bits(double x)
 {
     uint64_t u;
 
@@ -44,7 +44,7 @@ static DEW__INLINE uint64_t dew__poly_bits(double x)
     return u;
 }
 
-static DEW__INLINE double dew__poly_from_bits(uint64_t u)
+static CORE__INLINE double air__poly_from_bits(uint64_t u)
 {
     double x;
 
@@ -53,7 +53,7 @@ static DEW__INLINE double dew__poly_from_bits(uint64_t u)
 }
 
 /* t between low and high, else NaN.  A term, for gcc to find no branch in. */
-static DEW__INLINE double dew__poly_between(double t, double low, double high)
+static CORE__INLINE double air__poly_between(double t, double low, double high)
 {
     double below = t < low ? NAN : 0.0, above = t > high ? NAN : 0.0;
 
@@ -61,12 +61,12 @@ static DEW__INLINE double dew__poly_between(double t, double low, double high)
 }
 
 /* P of degree 8 in x, and its slope; named members keep gcc vectorising. */
-struct dew__poly_row {
+struct air__poly_row {
     double c0, c1, c2, c3, c4, c5, c6, c7, c8;
 };
 
-static DEW__INLINE struct dew__line dew__poly_eighth(struct dew__poly_row c,
-                                                     double x, double per_half)
+static CORE__INLINE struct air__line air__poly_eighth(struct air__poly_row c,
+                                                      double x, double per_half)
 {
     double p = c.c8, d = 0.0, p2, p4;
 
@@ -80,17 +80,17 @@ static DEW__INLINE struct dew__line dew__poly_eighth(struct dew__poly_row c,
     d = d * x + p, p = p * x + c.c0;
     p2 = p * p;
     p4 = p2 * p2;
-    return (struct dew__line){p4 * p4, 8.0 * p4 * p2 * p * d * per_half};
+    return (struct air__line){p4 * p4, 8.0 * p4 * p2 * p * d * per_half};
 }
 
 /* Saturation over ice below 0.01 degC, over liquid above. */
-static DEW__INLINE struct dew__line dew__poly_pws(double t)
+static CORE__INLINE struct air__line air__poly_pws(double t)
 {
     int low = t < 0.01;
     double middle = low ? -29.995 : 30.005,
            per_half = low ? 1.0 / 30.005 : 1.0 / 29.995;
     /* clang-format off */
-    struct dew__poly_row c = {
+    struct air__poly_row c = {
         low ? 1.5758815872665684 : 2.8412762870840167,
         low ? 0.6149167549893221 : 0.6115130883991164,
         low ? 0.04404598799811904 : -0.002950889682066725,
@@ -102,18 +102,18 @@ static DEW__INLINE struct dew__line dew__poly_pws(double t)
         low ? -7.035703565653597e-09 : -2.4254247488991925e-08};
     /* clang-format on */
 
-    t = dew__poly_between(t, DEW__POLY_LOW, DEW__POLY_HIGH);
-    return dew__poly_eighth(c, (t - middle) * per_half, per_half);
+    t = air__poly_between(t, AIR__POLY_LOW, AIR__POLY_HIGH);
+    return air__poly_eighth(c, (t - middle) * per_half, per_half);
 }
 
 /* Saturation over liquid, supercooled below 0. */
-static DEW__INLINE struct dew__line dew__poly_pws_liquid(double t)
+static CORE__INLINE struct air__line air__poly_pws_liquid(double t)
 {
     int low = t < 0.01;
     double middle = low ? -29.995 : 30.005,
            per_half = low ? 1.0 / 30.005 : 1.0 / 29.995;
     /* clang-format off */
-    struct dew__poly_row c = {
+    struct air__poly_row c = {
         low ? 1.6350726104822706 : 2.8412762870840167,
         low ? 0.5772563439532988 : 0.6115130883991164,
         low ? 0.023219568409124494 : -0.002950889682066725,
@@ -125,15 +125,15 @@ static DEW__INLINE struct dew__line dew__poly_pws_liquid(double t)
         low ? -4.101071390792251e-08 : -2.4254247488991925e-08};
     /* clang-format on */
 
-    t = dew__poly_between(t, DEW__POLY_LOW, DEW__POLY_HIGH);
-    return dew__poly_eighth(c, (t - middle) * per_half, per_half);
+    t = air__poly_between(t, AIR__POLY_LOW, AIR__POLY_HIGH);
+    return air__poly_eighth(c, (t - middle) * per_half, per_half);
 }
 
 /* The same for rooms: one row, so the cheapest. */
-static DEW__INLINE struct dew__line dew__poly_pws_room(double t)
+static CORE__INLINE struct air__line air__poly_pws_room(double t)
 {
     /* clang-format off */
-    const struct dew__poly_row c = {
+    const struct air__poly_row c = {
         2.6881323458482576,
         0.5614849990528734,
         -0.00055362942251692,
@@ -145,8 +145,8 @@ static DEW__INLINE struct dew__line dew__poly_pws_room(double t)
         0.0};
     /* clang-format on */
 
-    t = dew__poly_between(t, -5.0, 50.0);
-    return dew__poly_eighth(c, (t - 22.5) * (1.0 / 27.5), 1.0 / 27.5);
+    t = air__poly_between(t, -5.0, 50.0);
+    return air__poly_eighth(c, (t - 22.5) * (1.0 / 27.5), 1.0 / 27.5);
 }
 
 /*
@@ -155,13 +155,13 @@ static DEW__INLINE struct dew__line dew__poly_pws_room(double t)
  * Bits less those of 1/sqrt 2 have e where the exponent stands; it becomes a
  * double by way of the low bits of 2^52.
  */
-static DEW__INLINE double dew__poly_log2(double x)
+static CORE__INLINE double air__poly_log2(double x)
 {
     const uint64_t root_half = 0x3fe6a09e667f3bcd, two_52 = 0x4330000000000000,
                    bias = 0x4000000000000000, exponent = 0xfff0000000000000;
-    uint64_t u = dew__poly_bits(x), k = (u - root_half + bias) & exponent;
-    double m = dew__poly_from_bits(u - (k - bias));
-    double e = dew__poly_from_bits((k >> 52) | two_52) -
+    uint64_t u = air__poly_bits(x), k = (u - root_half + bias) & exponent;
+    double m = air__poly_from_bits(u - (k - bias));
+    double e = air__poly_from_bits((k >> 52) | two_52) -
                (4503599627370496.0 + 1024.0); /* 2^52, and bias >> 52 */
     double s, q, sum;
 
@@ -182,11 +182,11 @@ static DEW__INLINE double dew__poly_log2(double x)
  * and leaves it in the low bits.  2^f by the series of exp(f ln 2) to f^10,
  * |f| <= 1/2: the first term left out is 2.2e-13.
  */
-static DEW__INLINE double dew__poly_exp2(double y)
+static CORE__INLINE double air__poly_exp2(double y)
 {
     const double shift = 6755399441055744.0; /* 1.5 x 2^52 */
     double n = y + shift, z = (y - (n - shift)) * 0.69314718055994531, sum;
-    double two_n = dew__poly_from_bits((dew__poly_bits(n) + 1023) << 52);
+    double two_n = air__poly_from_bits((air__poly_bits(n) + 1023) << 52);
 
     sum = 1.0 / 3628800;
     sum = sum * z + 1.0 / 362880;
@@ -203,12 +203,12 @@ static DEW__INLINE double dew__poly_exp2(double y)
 }
 
 /* x^y for x > 0; 0 for x at or below the smallest normal number, y > 0. */
-static DEW__INLINE double dew__poly_pow(double x, double y)
+static CORE__INLINE double air__poly_pow(double x, double y)
 {
     const double smallest = 2.2250738585072014e-308;
     double positive = x > smallest ? 1.0 : 0.0; /* a factor, not a branch */
 
-    return positive * dew__poly_exp2(y * dew__poly_log2(x));
+    return positive * air__poly_exp2(y * air__poly_log2(x));
 }
 
 #endif

@@ -7,13 +7,13 @@
 static const double last_step = 1e-10;
 enum { MOST_TURNS = 100 };
 
-static int brackets(struct dew__line (*f)(double x, const void *in),
+static int brackets(struct air__line (*f)(double x, const void *in),
                     const void *in, double low, double high)
 {
     return low <= high && f(low, in).value <= 0.0 && f(high, in).value >= 0.0;
 }
 
-double dew__root(struct dew__line (*f)(double x, const void *in),
+double air__root(struct air__line (*f)(double x, const void *in),
                  const void *in, double low, double high)
 {
     double x = 0.5 * (low + high);
@@ -21,7 +21,7 @@ double dew__root(struct dew__line (*f)(double x, const void *in),
     if (!brackets(f, in, low, high))
         return NAN;
     for (int turn = 0; turn < MOST_TURNS && high - low > last_step; turn++) {
-        struct dew__line y = f(x, in);
+        struct air__line y = f(x, in);
         double step = y.value / y.slope;
 
         if (fabs(step) <= last_step)

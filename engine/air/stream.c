@@ -11,7 +11,7 @@ static const double pressures_alike = 0.01; /* share, of dew_air_mix */
 
 static int sound(const struct dew_stream *s)
 {
-    return dew_air_rh(s->t, s->w, s->p) <= 1.0 + DEW__ROUNDING &&
+    return dew_air_rh(s->t, s->w, s->p) <= 1.0 + AIR__ROUNDING &&
            s->flow >= 0.0 && isfinite(s->flow);
 }
 
@@ -25,13 +25,13 @@ struct fog {
     double h, w, p;
 };
 
-static struct dew__line fog_gap(double t, const void *in)
+static struct air__line fog_gap(double t, const void *in)
 {
     const struct fog *f = in;
-    struct dew__line ws = dew__w_rh(t, 1.0, f->p), y;
+    struct air__line ws = air__w_rh(t, 1.0, f->p), y;
     int frozen = t < DEW_AIR_TRIPLE;
-    double c = frozen ? DEW__AIR_CP_ICE : DEW__AIR_CP_LIQUID;
-    double h_water = c * t - (frozen ? DEW__AIR_MELTING : 0.0);
+    double c = frozen ? AIR__CP_ICE : AIR__CP_LIQUID;
+    double h_water = c * t - (frozen ? AIR__MELTING : 0.0);
 
     y.value = dew_air_h(t, ws.value) + (f->w - ws.value) * h_water - f->h;
     y.slope = dew_air_cp(ws.value) + (f->w - ws.value) * c +
@@ -44,12 +44,12 @@ static struct dew_stream settle(double h, double w, double p, double *fog)
 {
     struct dew_stream s = {dew_air_t(h, w), w, p, NAN};
     struct fog f = {h, w, p};
-    double top = dew__t_top(1.0, p), ws;
+    double top = air__t_top(1.0, p), ws;
 
     *fog = 0.0;
-    if (dew_air_rh(s.t, w, p) <= 1.0 + DEW__ROUNDING)
+    if (dew_air_rh(s.t, w, p) <= 1.0 + AIR__ROUNDING)
         return s;
-    s.t = dew__root(fog_gap, &f, DEW__T_LOW, top);
+    s.t = air__root(fog_gap, &f, AIR__T_LOW, top);
     ws = dew_air_w_sat(s.t, p);
     if (!(w >= ws)) /* no fog: the mix is off the range of t */
         return nowhere();
@@ -90,23 +90,23 @@ struct coil_line {
 };
 
 /* Slope of saturation less the line's: 0 where the two come closest. */
-static struct dew__line slope_gap(double t, const void *in)
+static struct air__line slope_gap(double t, const void *in)
 {
     const struct coil_line *c = in;
     const double step = 1e-3; /* K, for the curvature, which only steers */
-    double here = dew__w_rh(t, 1.0, c->p).slope;
-    struct dew__line y;
+    double here = air__w_rh(t, 1.0, c->p).slope;
+    struct air__line y;
 
     y.value = here - c->s;
-    y.slope = (dew__w_rh(t + step, 1.0, c->p).slope - here) / step;
+    y.slope = (air__w_rh(t + step, 1.0, c->p).slope - here) / step;
     return y;
 }
 
 /* How far the line lies below saturation: falls as t nears the meeting. */
-static struct dew__line line_gap(double t, const void *in)
+static struct air__line line_gap(double t, const void *in)
 {
     const struct coil_line *c = in;
-    struct dew__line ws = dew__w_rh(t, 1.0, c->p), y;
+    struct air__line ws = air__w_rh(t, 1.0, c->p), y;
 
     y.value = ws.value - (c->w + c->s * (t - c->t));
     y.slope = ws.slope - c->s;
@@ -123,12 +123,12 @@ double dew_air_adp(const struct dew_stream *in, const struct dew_stream *out)
         out->t < DEW_AIR_TRIPLE)
         return NAN;
     if (slope_gap(out->t, &c).value <= 0.0) /* saturation turns away */
-        return line_gap(out->t, &c).value <= DEW__ROUNDING * out->w ? out->t
+        return line_gap(out->t, &c).value <= AIR__ROUNDING * out->w ? out->t
                                                                     : NAN;
-    nearest = dew__root(slope_gap, &c, DEW_AIR_TRIPLE, out->t);
+    nearest = air__root(slope_gap, &c, DEW_AIR_TRIPLE, out->t);
     if (isnan(nearest))
         nearest = DEW_AIR_TRIPLE;
     if (line_gap(out->t, &c).value <= 0.0)
         return out->t; /* leaves saturated, to rounding */
-    return dew__root(line_gap, &c, nearest, out->t);
+    return air__root(line_gap, &c, nearest, out->t);
 }

@@ -19,7 +19,7 @@ static void say(const char *format, ...)
     va_start(args, format);
     vsnprintf(line, sizeof line, format, args);
     va_end(args);
-    dew__cli_wrap(stdout, 0, line);
+    cli__wrap(stdout, 0, line);
 }
 
 /* "75.0 degF": si in that unit. */
@@ -42,9 +42,9 @@ static struct word percent(double share)
 }
 
 /* As its row tells it. */
-static struct word told(const struct dew__air_request *r, int name, double si)
+static struct word told(const struct cli__air_request *r, int name, double si)
 {
-    const struct dew__air_row *row = &dew__air_rows[name];
+    const struct cli__air_row *row = &cli__air_rows[name];
     struct word w;
 
     if (isnan(si) && row->none != NULL) {
@@ -53,7 +53,7 @@ static struct word told(const struct dew__air_request *r, int name, double si)
     }
     if (row->quantity == DEW_PURE && row->units == NULL)
         return percent(si);
-    return shown(si, dew__air_unit(name, r->common.units),
+    return shown(si, cli__air_unit(name, r->common.units),
                  row->decimals[r->common.units == 2]);
 }
 
@@ -63,10 +63,10 @@ static const unsigned char order[] = {
 
 static double member(const struct dew_air *a, int name)
 {
-    return *(const double *)((const char *)a + dew__air_rows[name].member);
+    return *(const double *)((const char *)a + cli__air_rows[name].member);
 }
 
-static void print_state(const struct dew__air_request *r, const char *title,
+static void print_state(const struct cli__air_request *r, const char *title,
                         const struct dew_air *a)
 {
     int frost = a->dew < DEW_AIR_TRIPLE, ice = a->t < DEW_AIR_TRIPLE;
@@ -77,7 +77,7 @@ static void print_state(const struct dew__air_request *r, const char *title,
 
         if ((n != RH_LIQUID || ice) && (n != DEW_LIQUID || frost))
             printf("  %-22s %s\n",
-                   n == DEW && frost ? "frost point" : dew__air_rows[n].label,
+                   n == DEW && frost ? "frost point" : cli__air_rows[n].label,
                    told(r, n, member(a, n)).text);
     }
 }
@@ -97,10 +97,10 @@ static json_t *json_state(const struct dew_air *a)
     int bad = 0;
 
     for (size_t i = 0; i < sizeof order; i++) {
-        const struct dew__air_row *row = &dew__air_rows[order[i]];
+        const struct cli__air_row *row = &cli__air_rows[order[i]];
         double x = row->json_factor * member(a, order[i]);
 
-        bad |= json_object_set_new(o, row->json, dew__cli_real(x));
+        bad |= json_object_set_new(o, row->json, cli__real(x));
     }
     return whole(o, bad);
 }
@@ -108,7 +108,7 @@ static json_t *json_state(const struct dew_air *a)
 /* ---- a surface ------------------------------------------------------------- */
 
 /* rh beside the surface, and of the room when it begins to wet, or NaN. */
-static double beside(const struct dew__air_request *r, double *wets_at)
+static double beside(const struct cli__air_request *r, double *wets_at)
 {
     const struct dew_air *a = &r->side[0].state;
 
@@ -117,7 +117,7 @@ static double beside(const struct dew__air_request *r, double *wets_at)
     return dew_air_rh(r->surface, a->w, a->p);
 }
 
-static void print_surface(const struct dew__air_request *r)
+static void print_surface(const struct cli__air_request *r)
 {
     double from, rh = beside(r, &from);
     const char *wets = r->surface < DEW_AIR_TRIPLE ? "frosts over" : "sweats";
@@ -138,19 +138,19 @@ static void print_surface(const struct dew__air_request *r)
         say("Above 80 %% beside a surface for weeks, mould can grow.");
 }
 
-static json_t *json_surface(const struct dew__air_request *r)
+static json_t *json_surface(const struct cli__air_request *r)
 {
     double from, rh = beside(r, &from);
 
-    return json_pack("{so so so so}", "t_degc", dew__cli_real(r->surface),
-                     "rh_pct", dew__cli_real(100 * rh), "wets_at_room_rh_pct",
-                     dew__cli_real(100 * from), "wet", json_boolean(rh >= 1.0));
+    return json_pack("{so so so so}", "t_degc", cli__real(r->surface), "rh_pct",
+                     cli__real(100 * rh), "wets_at_room_rh_pct",
+                     cli__real(100 * from), "wet", json_boolean(rh >= 1.0));
 }
 
 /* ---- the dew-point test ---------------------------------------------------- */
 
 /* How far a sensor's error moves the dew point of a side given by rh. */
-static double doubt(const struct dew__air_side *s)
+static double doubt(const struct cli__air_side *s)
 {
     const double sensor = 0.03; /* trade notes: 3 to 5 points */
     const struct dew_air *a = &s->state;
@@ -169,9 +169,9 @@ struct test {
     double supplied; /* degC behind a core, its fans left out; NaN not asked  */
 };
 
-static struct test test_of(const struct dew__air_request *r)
+static struct test test_of(const struct cli__air_request *r)
 {
-    const struct dew__air_side *in = &r->side[0], *out = &r->side[1];
+    const struct cli__air_side *in = &r->side[0], *out = &r->side[1];
     double flow = isnan(in->flow) ? out->flow : in->flow;
     double gap = out->state.w - in->state.w;
 
@@ -183,7 +183,7 @@ static struct test test_of(const struct dew__air_request *r)
         .supplied = out->state.t + r->heat * (in->state.t - out->state.t)};
 }
 
-static void print_brief(const struct dew__air_request *r, int i,
+static void print_brief(const struct cli__air_request *r, int i,
                         const char *where)
 {
     const struct dew_air *a = &r->side[i].state;
@@ -193,7 +193,7 @@ static void print_brief(const struct dew__air_request *r, int i,
            told(r, DEW, a->dew_liquid).text, told(r, W, a->w).text);
 }
 
-static void print_brought(const struct dew__air_request *r, double water)
+static void print_brought(const struct cli__air_request *r, double water)
 {
     /* the trade counts a day's water in gallons */
     const struct dew_unit *u = r->common.units == 1
@@ -207,7 +207,7 @@ static void print_brought(const struct dew__air_request *r, double water)
         water > 0.0 ? "brings in" : "takes out", shown(fabs(water), u, 1).text);
 }
 
-static void print_test(const struct dew__air_request *r)
+static void print_test(const struct cli__air_request *r)
 {
     struct test x = test_of(r);
     char kept[48];
@@ -226,26 +226,25 @@ static void print_test(const struct dew__air_request *r)
     if (!isnan(r->heat))
         say("A core that keeps %s %% of the heat supplies air at %s, before "
             "its fan warms it.",
-            kept, shown(x.supplied, dew__air_unit(T, r->common.units), 0).text);
+            kept, shown(x.supplied, cli__air_unit(T, r->common.units), 0).text);
 }
 
-static json_t *json_test(const struct dew__air_request *r)
+static json_t *json_test(const struct cli__air_request *r)
 {
     struct test x = test_of(r);
 
     return json_pack("{so so so so so so}", "outdoor_air_can_dry",
                      json_boolean(x.gap < 0.0), "humidity_ratio_gap_g_kg",
-                     dew__cli_real(1e3 * x.gap), "dew_point_gap_k",
-                     dew__cli_real(x.dew_gap), "sensor_doubt_k",
-                     dew__cli_real(x.doubt), "water_brought_kg_day",
-                     dew__cli_real(86400.0 * x.water), "supply_air_degc",
-                     dew__cli_real(x.supplied));
+                     cli__real(1e3 * x.gap), "dew_point_gap_k",
+                     cli__real(x.dew_gap), "sensor_doubt_k", cli__real(x.doubt),
+                     "water_brought_kg_day", cli__real(86400.0 * x.water),
+                     "supply_air_degc", cli__real(x.supplied));
 }
 
 /* ---- mixing ---------------------------------------------------------------- */
 
 /* The two streams mixed: *fog kg/s; 0 when the library refuses. */
-static int mixed(const struct dew__air_request *r, struct dew_air *out,
+static int mixed(const struct cli__air_request *r, struct dew_air *out,
                  double *fog)
 {
     static const enum dew_air_given by[2] = {DEW_AIR_BY_T, DEW_AIR_BY_W};
@@ -261,7 +260,7 @@ static int mixed(const struct dew__air_request *r, struct dew_air *out,
     return dew_air_solve(by, (double[]){m.t, m.w}, r->p, out, NULL) == DEW_OK;
 }
 
-static void print_mix(const struct dew__air_request *r,
+static void print_mix(const struct cli__air_request *r,
                       const struct dew_air *mix, double fog)
 {
     const struct dew_unit *u = dew_unit_shown(DEW_WATER_RATE, r->common.units);
@@ -276,7 +275,7 @@ static void print_mix(const struct dew__air_request *r,
 
 /* ---- all of it ------------------------------------------------------------- */
 
-static int answer_json(const struct dew__air_request *r,
+static int answer_json(const struct cli__air_request *r,
                        const struct dew_air *mix, double fog)
 {
     const char *first = r->outdoors ? "indoors" : r->mix ? "first" : "state";
@@ -289,24 +288,23 @@ static int answer_json(const struct dew__air_request *r,
     if (r->outdoors)
         bad |= json_object_set_new(root, "test", json_test(r));
     if (r->mix)
-        bad |=
-            json_object_set_new(root, "mixed", json_state(mix)) |
-            json_object_set_new(root, "fog_kg_h", dew__cli_real(3600.0 * fog));
+        bad |= json_object_set_new(root, "mixed", json_state(mix)) |
+               json_object_set_new(root, "fog_kg_h", cli__real(3600.0 * fog));
     if (!isnan(r->surface))
         bad |= json_object_set_new(root, "surface", json_surface(r));
-    return dew__cli_json(whole(root, bad));
+    return cli__json(whole(root, bad));
 }
 
-int dew__air_print(struct dew__air_request *r)
+int cli__air_print(struct cli__air_request *r)
 {
     struct dew_air mix = {0};
     double fog = 0.0;
 
     if (r->common.units == 0)
-        r->common.units = dew__air_system(r);
+        r->common.units = cli__air_system(r);
     if (r->mix && !mixed(r, &mix, &fog))
-        return dew__cli_fail(DEW__BAD_INPUT,
-                             "the mix lies outside -100 .. 90 degC");
+        return cli__fail(CLI__BAD_INPUT,
+                         "the mix lies outside -100 .. 90 degC");
     if (r->capped)
         fputs("dewledger: note: full over liquid water is more than full over "
               "ice; taken as full over ice\n",
@@ -321,5 +319,5 @@ int dew__air_print(struct dew__air_request *r)
         print_state(r, "Air", &r->side[0].state);
     if (!isnan(r->surface))
         print_surface(r);
-    return DEW__DONE;
+    return CLI__DONE;
 }

@@ -26,7 +26,7 @@ static const struct dew_unit volumes[] = {
 };
 
 #define IN(member) offsetof(struct dew_air, member)
-const struct dew__air_row dew__air_rows[DEW__AIR_NAMES] = {
+const struct cli__air_row cli__air_rows[CLI__AIR_NAMES] = {
     /*             name         quantity            units       low, high         decimals label                   none            json                    factor member */
     [T]         = {"t",         DEW_TEMPERATURE,    NULL,       -100.0,    90.0,  {1, 2}, "dry bulb",             NULL,           "t_degc",                     1, IN(t)},
     [RH]        = {"rh",        DEW_PURE,           NULL,          0.0,     1.0,  {1, 1}, "relative humidity",    NULL,           "rh_pct",                   100, IN(rh)},
@@ -49,19 +49,19 @@ const struct dew__air_row dew__air_rows[DEW__AIR_NAMES] = {
 };
 /* clang-format on */
 
-const struct dew_unit *dew__air_unit(int name, int system)
+const struct dew_unit *cli__air_unit(int name, int system)
 {
-    const struct dew_unit *u = dew__air_rows[name].units;
+    const struct dew_unit *u = cli__air_rows[name].units;
 
     if (u == NULL)
-        return dew_unit_shown(dew__air_rows[name].quantity, system);
+        return dew_unit_shown(cli__air_rows[name].quantity, system);
     while (u->system != system)
         u++;
     return u;
 }
 
 /* A unit that may be typed for a row, or NULL. */
-static const struct dew_unit *unit_of(const struct dew__air_row *row,
+static const struct dew_unit *unit_of(const struct cli__air_row *row,
                                       const char *text)
 {
     const struct dew_unit *u = row->units;
@@ -80,26 +80,26 @@ static char *names(int count, char *out, size_t size)
 
     for (int i = 0; i < count && at < size; i++)
         at += (size_t)snprintf(out + at, size - at, "%s%s", i > 0 ? ", " : "",
-                               dew__air_rows[i].name);
+                               cli__air_rows[i].name);
     return out;
 }
 
 /* The row of that name, or -1 with the fault told. */
 static int name_of(const char *word, size_t length, struct dew_error *err)
 {
-    const char *known[DEW__AIR_TYPED], *near;
+    const char *known[CLI__AIR_TYPED], *near;
     char typed[32], all[120];
 
-    for (int i = 0; i < DEW__AIR_TYPED; i++) {
-        known[i] = dew__air_rows[i].name;
+    for (int i = 0; i < CLI__AIR_TYPED; i++) {
+        known[i] = cli__air_rows[i].name;
         if (strlen(known[i]) == length && memcmp(known[i], word, length) == 0)
             return i;
     }
     snprintf(typed, sizeof typed, "%.*s", (int)length, word);
-    near = dew__cli_nearest(typed, known, DEW__AIR_TYPED);
-    dew__fail(err, DEW_EUNKNOWN, "no such name; %s%s%s%s are known",
-              near ? "nearest is " : "", near ? near : "", near ? "; " : "",
-              names(DEW__AIR_TYPED, all, sizeof all));
+    near = cli__nearest(typed, known, CLI__AIR_TYPED);
+    core__fail(err, DEW_EUNKNOWN, "no such name; %s%s%s%s are known",
+               near ? "nearest is " : "", near ? near : "", near ? "; " : "",
+               names(CLI__AIR_TYPED, all, sizeof all));
     return -1;
 }
 
@@ -121,34 +121,34 @@ static int name_by_unit(const char *value, struct dew_error *err)
     if (unit != NULL && strcmp(unit, "%") == 0)
         return RH;
     for (size_t i = 0; unit != NULL && i < sizeof tell / sizeof tell[0]; i++)
-        if (unit_of(&dew__air_rows[tell[i]], unit) != NULL)
+        if (unit_of(&cli__air_rows[tell[i]], unit) != NULL)
             return tell[i];
-    dew__fail(err, DEW_ESYNTAX,
-              "write a value with its unit, as 75degF, 50%%, 9.2g/kg, 40kJ/kg "
-              "or 60cfm, or name=value");
+    core__fail(err, DEW_ESYNTAX,
+               "write a value with its unit, as 75degF, 50%%, 9.2g/kg, 40kJ/kg "
+               "or 60cfm, or name=value");
     return -1;
 }
 
 /* A quantity that has units of its own. */
-static enum dew_status read_own(const struct dew__air_row *row,
-                                const char *value, struct dew__typed *out,
+static enum dew_status read_own(const struct cli__air_row *row,
+                                const char *value, struct cli__typed *out,
                                 struct dew_error *err)
 {
     double x;
     const char *unit = unit_behind(value, &x);
 
     if (unit == NULL)
-        return dew__fail(err, DEW_ESYNTAX, "\"%s\" is no number", value);
+        return core__fail(err, DEW_ESYNTAX, "\"%s\" is no number", value);
     out->unit = unit_of(row, unit);
     if (out->unit == NULL)
-        return dew__fail(err, DEW_EUNIT,
-                         "an enthalpy needs its unit: kJ/kg, J/kg, Btu/lb");
+        return core__fail(err, DEW_EUNIT,
+                          "an enthalpy needs its unit: kJ/kg, J/kg, Btu/lb");
     out->si = x * out->unit->factor + out->unit->offset;
     return DEW_OK;
 }
 
 /* Outside its range: said in the unit that was typed. */
-static enum dew_status refuse_range(const struct dew__air_row *row,
+static enum dew_status refuse_range(const struct cli__air_row *row,
                                     const struct dew_unit *u,
                                     struct dew_error *err)
 {
@@ -156,36 +156,36 @@ static enum dew_status refuse_range(const struct dew__air_row *row,
 
     dew_number_print((row->low - u->offset) / u->factor, 5, low, sizeof low);
     dew_number_print((row->high - u->offset) / u->factor, 5, high, sizeof high);
-    if (row == &dew__air_rows[RH] && u->name[0] == '\0')
-        return dew__fail(err, DEW_ERANGE,
-                         "outside 0 .. 1: write 50%% or 0.5 for half");
-    return dew__fail(err, DEW_ERANGE, "outside %s .. %s%s%s", low, high,
-                     u->name[0] ? " " : "", u->name);
+    if (row == &cli__air_rows[RH] && u->name[0] == '\0')
+        return core__fail(err, DEW_ERANGE,
+                          "outside 0 .. 1: write 50%% or 0.5 for half");
+    return core__fail(err, DEW_ERANGE, "outside %s .. %s%s%s", low, high,
+                      u->name[0] ? " " : "", u->name);
 }
 
-static enum dew_status keep_given(struct dew__air_side *s,
+static enum dew_status keep_given(struct cli__air_side *s,
                                   enum dew_air_given name, const char *word,
                                   double si, struct dew_error *err)
 {
     if (s->count == 2)
-        return dew__fail(err, DEW_EAMBIGUOUS,
-                         "a third value: two say all of a state");
+        return core__fail(err, DEW_EAMBIGUOUS,
+                          "a third value: two say all of a state");
     if (s->count == 1 && s->given[0] == name)
-        return dew__fail(err, DEW_EAMBIGUOUS,
-                         "%s is given twice: name the other, as in dew=... or "
-                         "wet=...",
-                         dew__air_rows[name].name);
+        return core__fail(err, DEW_EAMBIGUOUS,
+                          "%s is given twice: name the other, as in dew=... or "
+                          "wet=...",
+                          cli__air_rows[name].name);
     s->given[s->count] = name;
     s->value[s->count] = si;
     s->word[s->count++] = word;
     return DEW_OK;
 }
 
-static enum dew_status keep(struct dew__air_request *r, int name,
+static enum dew_status keep(struct cli__air_request *r, int name,
                             const char *word, double si, struct dew_error *err)
 {
-    struct dew__air_side *side = &r->side[r->sides - 1];
-    double *const to[DEW__AIR_TYPED] = {
+    struct cli__air_side *side = &r->side[r->sides - 1];
+    double *const to[CLI__AIR_TYPED] = {
         [FLOW] = &side->flow,    [PRESSURE] = &r->p,        [ELEVATION] = &r->p,
         [SURFACE] = &r->surface, [MOISTURE] = &r->moisture, [HEAT] = &r->heat};
 
@@ -195,21 +195,21 @@ static enum dew_status keep(struct dew__air_request *r, int name,
     return DEW_OK;
 }
 
-static enum dew_status read_word(struct dew__air_request *r, const char *word,
+static enum dew_status read_word(struct cli__air_request *r, const char *word,
                                  struct dew_error *err)
 {
     const char *equals = strchr(word, '='), *value = equals ? equals + 1 : word;
     int name = equals ? name_of(word, (size_t)(equals - word), err)
                       : name_by_unit(word, err);
-    const struct dew__air_row *row = &dew__air_rows[name < 0 ? T : name];
-    struct dew__typed got = {0.0, dew_unit_shown(row->quantity, 2)};
+    const struct cli__air_row *row = &cli__air_rows[name < 0 ? T : name];
+    struct cli__typed got = {0.0, dew_unit_shown(row->quantity, 2)};
     enum dew_status status;
 
     if (name < 0)
         return err->status;
     status = row->units != NULL
                  ? read_own(row, value, &got, err)
-                 : dew__cli_quantity(value, row->quantity, &got, err);
+                 : cli__quantity(value, row->quantity, &got, err);
     if (status != DEW_OK)
         return status;
     r->typed[got.unit->system]++;
@@ -218,20 +218,21 @@ static enum dew_status read_word(struct dew__air_request *r, const char *word,
     return keep(r, name, word, got.si, err);
 }
 
-static enum dew_status next_side(struct dew__air_request *r,
+static enum dew_status next_side(struct cli__air_request *r,
                                  struct dew_error *err)
 {
     if (r->sides == 2)
-        return dew__fail(err, DEW_ESYNTAX, "two states are all it takes");
+        return core__fail(err, DEW_ESYNTAX, "two states are all it takes");
     if (r->outdoors == r->mix)
-        return dew__fail(err, DEW_ESYNTAX,
-                         "\"with\" joins two streams of --mix; \"outdoors\" "
-                         "stands before the outdoor state of a dew-point test");
+        return core__fail(
+            err, DEW_ESYNTAX,
+            "\"with\" joins two streams of --mix; \"outdoors\" "
+            "stands before the outdoor state of a dew-point test");
     r->sides++;
     return DEW_OK;
 }
 
-enum dew_status dew__air_read(struct dew__air_request *r, struct dew_error *err)
+enum dew_status cli__air_read(struct cli__air_request *r, struct dew_error *err)
 {
     enum dew_status status = DEW_OK;
 
@@ -242,13 +243,13 @@ enum dew_status dew__air_read(struct dew__air_request *r, struct dew_error *err)
         int outdoors = strcmp(r->list[i], "outdoors") == 0;
 
         r->outdoors |= outdoors;
-        dew__in(err, r->list[i]);
+        core__in(err, r->list[i]);
         status = outdoors || strcmp(r->list[i], "with") == 0
                      ? next_side(r, err)
                      : read_word(r, r->list[i], err);
     }
     if (status == DEW_OK)
-        dew__in(err, "");
+        core__in(err, "");
     return status;
 }
 
@@ -256,8 +257,8 @@ enum dew_status dew__air_read(struct dew__air_request *r, struct dew_error *err)
 
 /* As weather services count: rh and dew over liquid below 0 degC become w.
    Saturated over liquid is above saturation over ice: the rest falls out. */
-static enum dew_status over_liquid(struct dew__air_request *r,
-                                   struct dew__air_side *s,
+static enum dew_status over_liquid(struct cli__air_request *r,
+                                   struct cli__air_side *s,
                                    struct dew_error *err)
 {
     for (int i = 0; i < 2; i++) {
@@ -265,8 +266,8 @@ static enum dew_status over_liquid(struct dew__air_request *r,
         int beside_t = s->given[1 - i] == DEW_AIR_BY_T;
 
         if (s->given[i] == DEW_AIR_BY_RH && !beside_t)
-            return dew__fail(err, DEW_EAMBIGUOUS,
-                             "--over-liquid takes rh only beside t");
+            return core__fail(err, DEW_EAMBIGUOUS,
+                              "--over-liquid takes rh only beside t");
         if (s->given[i] == DEW_AIR_BY_DEW)
             *x = dew_air_w_dew_liquid(*x, r->p);
         else if (s->given[i] == DEW_AIR_BY_RH)
@@ -283,39 +284,39 @@ static enum dew_status over_liquid(struct dew__air_request *r,
     return DEW_OK;
 }
 
-int dew__air_system(const struct dew__air_request *r)
+int cli__air_system(const struct cli__air_request *r)
 {
     return r->typed[1] > r->typed[2] ? 1 : 2;
 }
 
 /* t and something that air of that t cannot hold: said in the typed unit. */
-static enum dew_status refuse_full(const struct dew__air_request *r,
-                                   const struct dew__air_side *s, int t,
+static enum dew_status refuse_full(const struct cli__air_request *r,
+                                   const struct cli__air_side *s, int t,
                                    struct dew_error *err)
 {
-    const struct dew_unit *w = dew__air_unit(W, dew__air_system(r));
+    const struct dew_unit *w = cli__air_unit(W, cli__air_system(r));
     char most[32];
 
     dew_number_print(dew_air_w_sat(s->value[t], r->p) / w->factor, 4, most,
                      sizeof most);
-    dew__in(err, s->word[1 - t]);
-    return dew__fail(err, DEW_ESOLVE,
-                     "no air at %s has this: its range goes from dry to full "
-                     "(%s %s)",
-                     s->word[t], most, w->name);
+    core__in(err, s->word[1 - t]);
+    return core__fail(err, DEW_ESOLVE,
+                      "no air at %s has this: its range goes from dry to full "
+                      "(%s %s)",
+                      s->word[t], most, w->name);
 }
 
-static enum dew_status state_of(struct dew__air_request *r,
-                                struct dew__air_side *s, struct dew_error *err)
+static enum dew_status state_of(struct cli__air_request *r,
+                                struct cli__air_side *s, struct dew_error *err)
 {
     struct dew_error found = {0};
     enum dew_status status = DEW_OK;
     char all[60];
 
     if (s->count < 2)
-        return dew__fail(err, DEW_EMISSING, "a state takes two of %s%s",
-                         names(DEW_AIR_GIVEN_COUNT, all, sizeof all),
-                         s->count ? "; one is given" : "");
+        return core__fail(err, DEW_EMISSING, "a state takes two of %s%s",
+                          names(DEW_AIR_GIVEN_COUNT, all, sizeof all),
+                          s->count ? "; one is given" : "");
     if (r->over_liquid)
         status = over_liquid(r, s, err);
     if (status != DEW_OK)
@@ -325,11 +326,11 @@ static enum dew_status state_of(struct dew__air_request *r,
         if (s->given[i] == DEW_AIR_BY_T)
             return refuse_full(r, s, i, err);
     return status == DEW_OK ? DEW_OK
-                            : dew__fail(err, status, "%s and %s: %s",
-                                        s->word[0], s->word[1], found.text);
+                            : core__fail(err, status, "%s and %s: %s",
+                                         s->word[0], s->word[1], found.text);
 }
 
-enum dew_status dew__air_states(struct dew__air_request *r,
+enum dew_status cli__air_states(struct cli__air_request *r,
                                 struct dew_error *err)
 {
     for (int i = 0; i < r->sides; i++) {
@@ -338,11 +339,11 @@ enum dew_status dew__air_states(struct dew__air_request *r,
         if (status != DEW_OK)
             return status;
         if (r->mix && !(r->side[i].flow > 0.0))
-            return dew__fail(err, DEW_EMISSING,
-                             "each stream of --mix takes a flow, as 60cfm");
+            return core__fail(err, DEW_EMISSING,
+                              "each stream of --mix takes a flow, as 60cfm");
     }
     if (r->mix && r->sides < 2)
-        return dew__fail(err, DEW_EMISSING,
-                         "--mix takes two states with \"with\" between them");
+        return core__fail(err, DEW_EMISSING,
+                          "--mix takes two states with \"with\" between them");
     return DEW_OK;
 }

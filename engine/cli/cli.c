@@ -17,7 +17,7 @@
 enum { MESSAGE = 5000 }; /* the longest path and words around it */
 
 /* Cleaned as a whole: a message is one line. */
-int dew__cli_fail(enum dew__exit code, const char *format, ...)
+int cli__fail(enum cli__exit code, const char *format, ...)
 {
     char line[MESSAGE];
     va_list args;
@@ -27,12 +27,12 @@ int dew__cli_fail(enum dew__exit code, const char *format, ...)
     vsnprintf(line, sizeof line, format, args);
     va_end(args);
     fputs("dewledger: ", stderr);
-    dew__cli_put(stderr, line);
+    cli__put(stderr, line);
     fputc('\n', stderr);
     return (int)code;
 }
 
-void dew__cli_usage(struct argp_state *state, const char *format, ...)
+void cli__usage(struct argp_state *state, const char *format, ...)
 {
     char line[MESSAGE], clean[MESSAGE];
     va_list args;
@@ -40,61 +40,61 @@ void dew__cli_usage(struct argp_state *state, const char *format, ...)
     va_start(args, format);
     vsnprintf(line, sizeof line, format, args);
     va_end(args);
-    argp_error(state, "%s", dew__clean(line, clean, sizeof clean));
+    argp_error(state, "%s", core__clean(line, clean, sizeof clean));
 }
 
-void dew__cli_put(FILE *out, const char *text)
+void cli__put(FILE *out, const char *text)
 {
-    dew__clean_put(out, text, strlen(text));
+    core__clean_put(out, text, strlen(text));
 }
 
-enum dew__exit dew__cli_code(enum dew_status status)
+enum cli__exit cli__code(enum dew_status status)
 {
     switch (status) {
     case DEW_OK:
-        return DEW__DONE;
+        return CLI__DONE;
     case DEW_EMEM:
     case DEW_EIO:
     case DEW_EBALANCE:
-        return DEW__FAILED;
+        return CLI__FAILED;
     default:
-        return DEW__BAD_INPUT;
+        return CLI__BAD_INPUT;
     }
 }
 
-int dew__cli_unread(void)
+int cli__unread(void)
 {
     struct pollfd out = {.fd = STDOUT_FILENO, .events = POLLOUT};
 
     return ferror(stdout) && poll(&out, 1, 0) == 1 && (out.revents & POLLERR);
 }
 
-int dew__cli_error(const struct dew_error *err)
+int cli__error(const struct dew_error *err)
 {
     char line[512];
 
     /* not of a file: the fault is the pipe, see see_it_out in main.c */
-    if (err->status == DEW_EIO && err->source[0] == '\0' && dew__cli_unread())
-        return DEW__FAILED;
-    return dew__cli_fail(dew__cli_code(err->status), "%s",
-                         dew_error_line(err, line, sizeof line));
+    if (err->status == DEW_EIO && err->source[0] == '\0' && cli__unread())
+        return CLI__FAILED;
+    return cli__fail(cli__code(err->status), "%s",
+                     dew_error_line(err, line, sizeof line));
 }
 
 /* That a file which the user named cannot be read is bad input. */
-int dew__cli_faults(const struct dew_faults *faults)
+int cli__faults(const struct dew_faults *faults)
 {
     size_t shown = faults->count < faults->room ? faults->count : faults->room;
-    int worst = DEW__DONE;
+    int worst = CLI__DONE;
 
     for (size_t i = 0; i < shown; i++) {
-        int code = dew__cli_error(&faults->list[i]);
+        int code = cli__error(&faults->list[i]);
 
         if (faults->list[i].status == DEW_EIO)
-            code = DEW__BAD_INPUT;
+            code = CLI__BAD_INPUT;
         worst = code > worst ? code : worst;
     }
     if (faults->count > shown)
-        dew__cli_fail(DEW__BAD_INPUT, "and %zu more", faults->count - shown);
+        cli__fail(CLI__BAD_INPUT, "and %zu more", faults->count - shown);
     return worst;
 }
 
@@ -135,8 +135,8 @@ static size_t distance(const char *a, const char *b)
     return last[n];
 }
 
-const char *dew__cli_nearest(const char *word, const char *const *names,
-                             size_t count)
+const char *cli__nearest(const char *word, const char *const *names,
+                         size_t count)
 {
     /* alike: one slip, or one in three letters */
     size_t length = strlen(word), best = length / 3 + 1;
@@ -161,7 +161,7 @@ const char *dew__cli_nearest(const char *word, const char *const *names,
 
 /* ---- results -------------------------------------------------------------- */
 
-int dew__cli_json(json_t *root)
+int cli__json(json_t *root)
 {
     char *text =
         root == NULL
@@ -170,19 +170,19 @@ int dew__cli_json(json_t *root)
 
     json_decref(root);
     if (text == NULL)
-        return dew__cli_fail(DEW__FAILED, "out of memory");
-    dew__clean_json(stdout, text);
+        return cli__fail(CLI__FAILED, "out of memory");
+    core__clean_json(stdout, text);
     putchar('\n');
     free(text);
-    return DEW__DONE;
+    return CLI__DONE;
 }
 
-json_t *dew__cli_real(double x)
+json_t *cli__real(double x)
 {
     return isfinite(x) ? json_real(x) : json_null();
 }
 
-int dew__cli_width(void)
+int cli__width(void)
 {
     struct winsize size = {0};
     int columns = 80;
@@ -195,7 +195,7 @@ int dew__cli_width(void)
     return columns > 120 ? 120 : columns;
 }
 
-int dew__cli_colour(FILE *stream)
+int cli__colour(FILE *stream)
 {
     const char *no = getenv("NO_COLOR"), *term = getenv("TERM");
 
@@ -205,9 +205,9 @@ int dew__cli_colour(FILE *stream)
     return isatty(fileno(stream));
 }
 
-void dew__cli_wrap(FILE *stream, int indent, const char *text)
+void cli__wrap(FILE *stream, int indent, const char *text)
 {
-    int width = dew__cli_width(), at = 0;
+    int width = cli__width(), at = 0;
 
     while (*text != '\0') {
         size_t length = strcspn(text, " ");
@@ -217,7 +217,7 @@ void dew__cli_wrap(FILE *stream, int indent, const char *text)
             at = 0;
         }
         at += fprintf(stream, "%*s", at == 0 ? indent : 1, "") + (int)length;
-        dew__clean_put(stream, text, length);
+        core__clean_put(stream, text, length);
         text += length;
         text += strspn(text, " ");
     }
@@ -226,8 +226,8 @@ void dew__cli_wrap(FILE *stream, int indent, const char *text)
 
 /* ---- quantities ----------------------------------------------------------- */
 
-enum dew_status dew__cli_quantity(const char *word, enum dew_quantity quantity,
-                                  struct dew__typed *out, struct dew_error *err)
+enum dew_status cli__quantity(const char *word, enum dew_quantity quantity,
+                              struct cli__typed *out, struct dew_error *err)
 {
     size_t length = strlen(word), used;
     const struct dew_unit *unit;
@@ -236,16 +236,16 @@ enum dew_status dew__cli_quantity(const char *word, enum dew_quantity quantity,
 
     used = dew_number_read(word, length, &x);
     if (used == 0)
-        return dew__fail(err, DEW_ESYNTAX, "\"%s\" is no number", word);
+        return core__fail(err, DEW_ESYNTAX, "\"%s\" is no number", word);
     while (isspace((unsigned char)word[used]))
         used++;
     unit = dew_unit_find(word + used, length - used, quantity);
     dew_unit_fitting(quantity, fit, sizeof fit);
     if (unit == NULL && word[used] == '\0')
-        return dew__fail(err, DEW_EUNIT, "\"%s\" needs a unit: %s", word, fit);
+        return core__fail(err, DEW_EUNIT, "\"%s\" needs a unit: %s", word, fit);
     if (unit == NULL)
-        return dew__fail(err, DEW_EUNIT, "\"%s\" is no unit of %s: %s",
-                         word + used, dew_quantity_text(quantity), fit);
+        return core__fail(err, DEW_EUNIT, "\"%s\" is no unit of %s: %s",
+                          word + used, dew_quantity_text(quantity), fit);
     out->si = x * unit->factor + unit->offset;
     out->unit = unit;
     return DEW_OK;

@@ -6,12 +6,12 @@
  *
  * A command is one file, engine/cli/cmd_<name>.c, with one function
  *
- *     int dew__cmd_<name>(int argc, char **argv)
+ *     int cli__cmd_<name>(int argc, char **argv)
  *
- * and one row in DEW__COMMAND_MAP.  argv[0] is "dewledger <name>", so that
- * argp's own messages name the command.  It returns one of enum dew__exit.
+ * and one row in CLI__COMMAND_MAP.  argv[0] is "dewledger <name>", so that
+ * argp's own messages name the command.  It returns one of enum cli__exit.
  * Results go to stdout, everything else to stderr; a result that cannot be
- * written (full disk, closed pipe) ends the program with DEW__FAILED whatever
+ * written (full disk, closed pipe) ends the program with CLI__FAILED whatever
  * the command returned, so a command need not check each printf.
  */
 #ifndef DEW_CLI_CLI_H
@@ -25,7 +25,7 @@
 #include "dew/unit.h"
 
 /* One row a command, in the order of the help.  name, what it does */
-#define DEW__COMMAND_MAP(X)                                                    \
+#define CLI__COMMAND_MAP(X)                                                    \
     X(run, "every option through its year: the comparison and the verdict")    \
     X(air, "moist air: states, mixing, surfaces, the dew-point test")          \
     X(ducts, "air at every grille in every blower state, for each layout")     \
@@ -35,48 +35,48 @@
     X(weather, "weather: look into a file, list places, make a year")          \
     X(complete, "words that could stand next on a command line, for shells")
 
-#define X(name, does) int dew__cmd_##name(int argc, char **argv);
-DEW__COMMAND_MAP(X)
+#define X(name, does) int cli__cmd_##name(int argc, char **argv);
+CLI__COMMAND_MAP(X)
 #undef X
 
-struct dew__command {
+struct cli__command {
     const char *name;
     int (*run)(int argc, char **argv);
     const char *does;
 };
 
 enum {
-    DEW__COMMANDS = 0
+    CLI__COMMANDS = 0
 #define X(name, does) +1
-    DEW__COMMAND_MAP(X)
+    CLI__COMMAND_MAP(X)
 #undef X
 };
 
 /* The map above as rows: main finds a command in it, `complete` tells of it. */
-extern const struct dew__command dew__commands[DEW__COMMANDS];
+extern const struct cli__command cli__commands[CLI__COMMANDS];
 
-enum dew__exit {
-    DEW__TOLD = -1, /* only the option table was asked for: see tell.h */
-    DEW__DONE = 0,
-    DEW__BAD_INPUT = 1, /* a file or value is wrong              */
-    DEW__BAD_USAGE = 2, /* the command line is                   */
-    DEW__FAILED = 3,    /* disk, memory, or a fault of our own   */
-    DEW__STOPPED = 4    /* --strict, and a STOP caution stands   */
+enum cli__exit {
+    CLI__TOLD = -1, /* only the option table was asked for: see tell.h */
+    CLI__DONE = 0,
+    CLI__BAD_INPUT = 1, /* a file or value is wrong              */
+    CLI__BAD_USAGE = 2, /* the command line is                   */
+    CLI__FAILED = 3,    /* disk, memory, or a fault of our own   */
+    CLI__STOPPED = 4    /* --strict, and a STOP caution stands   */
 };
 
 /* ---- options in common -------------------------------------------------- */
 
-enum { DEW__CLI_SETS = 256 };
+enum { CLI__SETS = 256 };
 
 /* What the shared options said.  Zero it; give it to argp as child input. */
-struct dew__cli {
-    int json;                        /* --json                             */
-    int units;                       /* --units: 0 as typed, 1 us, 2 si    */
-    int strict;                      /* --strict                           */
-    const char *out;                 /* --out DIR, or NULL                 */
-    const char *sets[DEW__CLI_SETS]; /* --set key=value, in order          */
+struct cli__cli {
+    int json;                    /* --json                             */
+    int units;                   /* --units: 0 as typed, 1 us, 2 si    */
+    int strict;                  /* --strict                           */
+    const char *out;             /* --out DIR, or NULL                 */
+    const char *sets[CLI__SETS]; /* --set key=value, in order          */
     size_t set_count;
-    const char *options[DEW__CLI_SETS]; /* --option NAME, in order         */
+    const char *options[CLI__SETS]; /* --option NAME, in order         */
     size_t option_count;
 };
 
@@ -87,76 +87,76 @@ struct dew__cli {
  * command's parser, at ARGP_KEY_INIT:
  *     state->child_inputs[0] = &mine->common;  (and [1] where both are used)
  */
-extern const struct argp dew__cli_result_argp;
-extern const struct argp dew__cli_pick_argp;
-extern const struct argp dew__cli_scenario_argp;
+extern const struct argp cli__result_argp;
+extern const struct argp cli__pick_argp;
+extern const struct argp cli__scenario_argp;
 
 /*
- * argp_parse with the exit codes above; returns 0 or an enum dew__exit.  A
- * command returns at once on any other than 0: DEW__TOLD says that the table
+ * argp_parse with the exit codes above; returns 0 or an enum cli__exit.  A
+ * command returns at once on any other than 0: CLI__TOLD says that the table
  * itself was asked for.
  */
-int dew__cli_parse(const struct argp *argp, int argc, char **argv, void *input);
+int cli__parse(const struct argp *argp, int argc, char **argv, void *input);
 
 /* ---- messages ----------------------------------------------------------- */
 
 /*
  * Whether a write to stdout failed because the reader of the pipe has enough
- * ("| head"): the exit is DEW__FAILED all the same, but nothing is said of it.
+ * ("| head"): the exit is CLI__FAILED all the same, but nothing is said of it.
  */
-int dew__cli_unread(void);
+int cli__unread(void);
 
 /*
  * Text from outside, on a terminal or in a file: nothing in it is acted on,
- * see core/clean.h.  Messages and dew__cli_wrap pass through here by
+ * see core/clean.h.  Messages and cli__wrap pass through here by
  * themselves; what a command prints on its own is for the command to pass.
  */
-void dew__cli_put(FILE *out, const char *text);
+void cli__put(FILE *out, const char *text);
 
 /* As argp_error, which prints what it is given as it is. */
-void dew__cli_usage(struct argp_state *state, const char *format, ...)
+void cli__usage(struct argp_state *state, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
 
 /* "dewledger: ..." on stderr; returns code. */
-int dew__cli_fail(enum dew__exit code, const char *format, ...)
+int cli__fail(enum cli__exit code, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
 
 /* The same for an error record, or every one of a reading; returns the code. */
-int dew__cli_error(const struct dew_error *err);
-int dew__cli_faults(const struct dew_faults *faults);
+int cli__error(const struct dew_error *err);
+int cli__faults(const struct dew_faults *faults);
 
 /* The exit code of a status: memory, disk and our own faults are FAILED. */
-enum dew__exit dew__cli_code(enum dew_status status);
+enum cli__exit cli__code(enum dew_status status);
 
 /* Of count names the one most like word, or NULL when none is alike. */
-const char *dew__cli_nearest(const char *word, const char *const *names,
-                             size_t count);
+const char *cli__nearest(const char *word, const char *const *names,
+                         size_t count);
 
 /* ---- results ------------------------------------------------------------ */
 
 /*
  * Print root as indented JSON with a newline at the end, whole or not at
  * all, and release it.  NULL (no memory while it was built) is a failure.
- * Returns DEW__DONE or DEW__FAILED.
+ * Returns CLI__DONE or CLI__FAILED.
  */
-int dew__cli_json(json_t *root);
+int cli__json(json_t *root);
 
 /* x as JSON; null where it is not finite, which JSON cannot say. */
-json_t *dew__cli_real(double x);
+json_t *cli__real(double x);
 
 /* Columns to print in: the terminal's, 40 .. 120, or 80 where there is none. */
-int dew__cli_width(void);
+int cli__width(void);
 
 /* Whether colour is wanted: a terminal that is not dumb, and no NO_COLOR. */
-int dew__cli_colour(FILE *stream);
+int cli__colour(FILE *stream);
 
-/* Print text broken at spaces to dew__cli_width, each line indented. */
-void dew__cli_wrap(FILE *stream, int indent, const char *text);
+/* Print text broken at spaces to cli__width, each line indented. */
+void cli__wrap(FILE *stream, int indent, const char *text);
 
 /* ---- quantities on the command line ------------------------------------- */
 
 /* A number and its unit, as a person typed them. */
-struct dew__typed {
+struct cli__typed {
     double si;
     const struct dew_unit *unit;
 };
@@ -165,8 +165,7 @@ struct dew__typed {
  * Read "75degF" or "75 degF" as quantity.  Errors, with err->path left to the
  * caller: DEW_ESYNTAX for no number; DEW_EUNIT naming the units that fit.
  */
-enum dew_status dew__cli_quantity(const char *word, enum dew_quantity quantity,
-                                  struct dew__typed *out,
-                                  struct dew_error *err);
+enum dew_status cli__quantity(const char *word, enum dew_quantity quantity,
+                              struct cli__typed *out, struct dew_error *err);
 
 #endif

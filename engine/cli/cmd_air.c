@@ -36,7 +36,7 @@ static const struct argp_option options[] = {
 
 static error_t take(int key, char *word, struct argp_state *state)
 {
-    struct dew__air_request *r = state->input;
+    struct cli__air_request *r = state->input;
 
     (void)word;
     switch (key) {
@@ -53,7 +53,7 @@ static error_t take(int key, char *word, struct argp_state *state)
         r->word_count = state->argc - state->next;
         return 0;
     case ARGP_KEY_NO_ARGS:
-        dew__cli_usage(state, "give two values, as in 75degF 50%%");
+        cli__usage(state, "give two values, as in 75degF 50%%");
         return 0;
     default:
         return ARGP_ERR_UNKNOWN;
@@ -97,7 +97,7 @@ static char *joined(char **parts, int count, char between)
 }
 
 /* Cut at spaces, then put a number and the unit after it together. */
-static int cut(struct dew__air_request *r)
+static int cut(struct cli__air_request *r)
 {
     static const char spaces[] = " \t";
     char *last = NULL;
@@ -111,12 +111,12 @@ static int cut(struct dew__air_request *r)
             memmove(last + strlen(last), word, strlen(word) + 1);
             continue;
         }
-        if (r->count == DEW__AIR_WORDS)
-            return dew__cli_fail(DEW__BAD_USAGE, "more than %d words",
-                                 DEW__AIR_WORDS);
+        if (r->count == CLI__AIR_WORDS)
+            return cli__fail(CLI__BAD_USAGE, "more than %d words",
+                             CLI__AIR_WORDS);
         last = r->list[r->count++] = word;
     }
-    return DEW__DONE;
+    return CLI__DONE;
 }
 
 /* Pointers to words that stand one behind the other; NULL without memory. */
@@ -132,33 +132,33 @@ static char **listed(char *block, int count)
     return list;
 }
 
-static int answer(struct dew__air_request *r)
+static int answer(struct cli__air_request *r)
 {
     struct dew_error err = {0};
-    enum dew_status status = dew__air_read(r, &err);
+    enum dew_status status = cli__air_read(r, &err);
 
     if (status == DEW_OK)
-        status = dew__air_states(r, &err);
-    return status == DEW_OK ? dew__air_print(r) : dew__cli_error(&err);
+        status = cli__air_states(r, &err);
+    return status == DEW_OK ? cli__air_print(r) : cli__error(&err);
 }
 
-int dew__cmd_air(int argc, char **argv)
+int cli__cmd_air(int argc, char **argv)
 {
     static const struct argp_child children[] = {
-        {&dew__cli_result_argp, 0, NULL, 0}, {0}};
+        {&cli__result_argp, 0, NULL, 0}, {0}};
     static const struct argp argp = {options,  take, words, does,
                                      children, NULL, NULL};
-    struct dew__air_request r = {.common = {0}};
+    struct cli__air_request r = {.common = {0}};
     char *block = joined(argv, argc, '\0'), **args = listed(block, argc);
-    int code = args == NULL ? DEW__DONE : dew__cli_parse(&argp, argc, args, &r);
+    int code = args == NULL ? CLI__DONE : cli__parse(&argp, argc, args, &r);
 
     /* argp has put the words behind the options */
-    if (args != NULL && code == DEW__DONE)
+    if (args != NULL && code == CLI__DONE)
         r.words = joined(args + argc - r.word_count, r.word_count, ' ');
-    if (code == DEW__DONE)
-        code = r.words != NULL ? cut(&r)
-                               : dew__cli_fail(DEW__FAILED, "out of memory");
-    if (code == DEW__DONE)
+    if (code == CLI__DONE)
+        code =
+            r.words != NULL ? cut(&r) : cli__fail(CLI__FAILED, "out of memory");
+    if (code == CLI__DONE)
         code = answer(&r);
     free(r.words);
     free(block);

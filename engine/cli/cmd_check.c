@@ -8,7 +8,7 @@
 enum { SHOWN = 400 };
 
 struct check {
-    struct dew__cli common;
+    struct cli__cli common;
     const char *path;
 };
 
@@ -22,7 +22,7 @@ static error_t take(int key, char *word, struct argp_state *state)
         state->child_inputs[1] = &c->common;
         return 0;
     default:
-        return dew__cli_one(key, word, state, &c->path);
+        return cli__one(key, word, state, &c->path);
     }
 }
 
@@ -92,7 +92,7 @@ static void print_value(const struct dew_value *all, size_t key, int system)
         snprintf(origin, sizeof origin, "not given");
     }
     snprintf(line, sizeof line, "%s: %s  [%s]", name_of(f), value, origin);
-    dew__cli_wrap(stdout, 2, line);
+    cli__wrap(stdout, 2, line);
 }
 
 /* A group's name when the key begins one; the top's own keys have none. */
@@ -146,7 +146,7 @@ static void print_option(const struct dew_scenario *s, size_t option,
     int changes = 0;
 
     fputs("\noption \"", stdout);
-    dew__cli_put(stdout, dew_scenario_name(s, option));
+    cli__put(stdout, dew_scenario_name(s, option));
     puts("\"");
     for (size_t i = 0; i < count; i++) {
         if (!differs(&v[i], &base[i]))
@@ -167,11 +167,11 @@ static void print_ducts(const struct dew_scenario *s)
     for (size_t i = 0; i < dew_scenario_count(s); i++)
         outside += dew_scenario_ducts_outside(s, i) != 0;
     if (outside > 0)
-        dew__cli_wrap(stdout, 0,
-                      "Ducts outside the envelope count in every option that "
-                      "has an air handler, also without a ventilator: what "
-                      "leaks draw in and lose, and what trunks outside pass "
-                      "through their walls. Where they lie is ducts.place.");
+        cli__wrap(stdout, 0,
+                  "Ducts outside the envelope count in every option that "
+                  "has an air handler, also without a ventilator: what "
+                  "leaks draw in and lose, and what trunks outside pass "
+                  "through their walls. Where they lie is ducts.place.");
 }
 
 static int system_of(const struct check *c, const struct dew_scenario *s)
@@ -185,7 +185,7 @@ static void print_text(const struct check *c, const struct dew_run *run)
     const struct dew_scenario *s = dew_run_scenario(run);
     int system = system_of(c, s);
 
-    dew__cli_put(stdout, c->path);
+    cli__put(stdout, c->path);
     puts(": no fault found");
     printf("%zu option%s, shown in %s units\n", dew_scenario_count(s),
            dew_scenario_count(s) == 1 ? "" : "s", names[system]);
@@ -201,10 +201,9 @@ static json_t *amount_json(const struct dew_field *f, const struct dew_value *v)
 {
     enum dew_quantity q = v->unit != NULL ? v->unit->quantity : f->quantity;
 
-    return json_pack("{s:o, s:o, s:o, s:s}", "value",
-                     dew__cli_real(v->amount.si), "low",
-                     dew__cli_real(v->amount.low), "high",
-                     dew__cli_real(v->amount.high), "unit", dew_quantity_si(q));
+    return json_pack("{s:o, s:o, s:o, s:s}", "value", cli__real(v->amount.si),
+                     "low", cli__real(v->amount.low), "high",
+                     cli__real(v->amount.high), "unit", dew_quantity_si(q));
 }
 
 static json_t *worked_json(const struct dew_field *f,
@@ -278,17 +277,17 @@ static int print_json(const struct check *c, const struct dew_run *run)
             json_pack("{s:s, s:o}", "name", dew_scenario_name(s, at), "changes",
                       values_json(dew_scenario_values(s, at), base, system)));
     }
-    return dew__cli_json(
+    return cli__json(
         json_pack("{s:s, s:s, s:s, s:o, s:o}", "scenario", c->path, "title",
                   dew_scenario_title(s), "units", system == 2 ? "si" : "us",
                   "base", values_json(base, NULL, system), "options", options));
 }
 
-int dew__cmd_check(int argc, char **argv)
+int cli__cmd_check(int argc, char **argv)
 {
     static const struct argp_child children[] = {
-        {&dew__cli_result_argp, 0, NULL, 0},
-        {&dew__cli_pick_argp, 0, NULL, 0},
+        {&cli__result_argp, 0, NULL, 0},
+        {&cli__pick_argp, 0, NULL, 0},
         {0},
     };
     static const struct argp argp = {
@@ -302,13 +301,13 @@ int dew__cmd_check(int argc, char **argv)
         .children = children};
     struct check c = {.path = NULL};
     struct dew_run *run = NULL;
-    int code = dew__cli_parse(&argp, argc, argv, &c);
+    int code = cli__parse(&argp, argc, argv, &c);
 
-    if (code == DEW__DONE)
-        code = dew__cli_open(&run, c.path, &c.common, DEW_RUN_CHECK, 0);
-    if (code == DEW__DONE && c.common.json)
+    if (code == CLI__DONE)
+        code = cli__open(&run, c.path, &c.common, DEW_RUN_CHECK, 0);
+    if (code == CLI__DONE && c.common.json)
         code = print_json(&c, run);
-    else if (code == DEW__DONE)
+    else if (code == CLI__DONE)
         print_text(&c, run);
     dew_run_close(run);
     return code;

@@ -23,14 +23,13 @@ static error_t take(int key, char *word, struct argp_state *state)
         return 0;
     case ARGP_KEY_ARG:
         if (c->count == MOST)
-            dew__cli_usage(state, "more than %d words", MOST);
+            cli__usage(state, "more than %d words", MOST);
         c->words[c->count++] = word;
         return 0;
     case ARGP_KEY_END:
         if (c->count == 0 && !c->manual)
-            dew__cli_usage(state,
-                           "give the words so far, as in: complete -- run "
-                           "house.yaml --u");
+            cli__usage(state, "give the words so far, as in: complete -- run "
+                              "house.yaml --u");
         return 0;
     default:
         return ARGP_ERR_UNKNOWN;
@@ -38,10 +37,10 @@ static error_t take(int key, char *word, struct argp_state *state)
 }
 
 /* Let a command's own table answer: mark, then the words after the command. */
-static void ask(const struct dew__command *row, const char *group,
+static void ask(const struct cli__command *row, const char *group,
                 const char *mark, char **words, int count)
 {
-    char name[64], told[sizeof DEW__TELL_MANUAL];
+    char name[64], told[sizeof CLI__TELL_MANUAL];
     char *argv[MOST + 3] = {name, told};
 
     snprintf(name, sizeof name, "dewledger %s%s", group, row->name);
@@ -51,7 +50,7 @@ static void ask(const struct dew__command *row, const char *group,
     (void)row->run(2 + count, argv);
 }
 
-static const struct dew__command *find(const struct dew__command *rows,
+static const struct cli__command *find(const struct cli__command *rows,
                                        int count, const char *word)
 {
     for (int i = 0; i < count; i++)
@@ -60,46 +59,46 @@ static const struct dew__command *find(const struct dew__command *rows,
     return NULL;
 }
 
-static void tell_names(const struct dew__command *rows, int count,
+static void tell_names(const struct cli__command *rows, int count,
                        const char *begin)
 {
     for (int i = 0; i < count; i++)
-        dew__tell_word("", rows[i].name, begin, rows[i].does);
-    dew__tell_word("", "--help", begin, "say what there is");
+        cli__tell_word("", rows[i].name, begin, rows[i].does);
+    cli__tell_word("", "--help", begin, "say what there is");
 }
 
 static void tell(struct complete *c)
 {
     char **words = c->words;
-    const struct dew__command *row;
+    const struct cli__command *row;
 
     if (c->count == 1) {
-        tell_names(dew__commands, DEW__COMMANDS, words[0]);
-        dew__tell_word("", "--version", words[0], "versions");
+        tell_names(cli__commands, CLI__COMMANDS, words[0]);
+        cli__tell_word("", "--version", words[0], "versions");
         return;
     }
-    row = find(dew__commands, DEW__COMMANDS, words[0]);
+    row = find(cli__commands, CLI__COMMANDS, words[0]);
     if (strcmp(words[0], "help") == 0 && c->count == 2)
-        tell_names(dew__commands, DEW__COMMANDS, words[1]);
+        tell_names(cli__commands, CLI__COMMANDS, words[1]);
     else if (row != NULL && strcmp(words[0], "weather") != 0)
-        ask(row, "", DEW__TELL_WORDS, words + 1, c->count - 1);
+        ask(row, "", CLI__TELL_WORDS, words + 1, c->count - 1);
     else if (row != NULL && c->count == 2)
-        tell_names(dew__weathers, DEW__WEATHERS, words[1]);
+        tell_names(cli__weathers, CLI__WEATHERS, words[1]);
     else if (row != NULL &&
-             (row = find(dew__weathers, DEW__WEATHERS, words[1])) != NULL)
-        ask(row, "weather ", DEW__TELL_WORDS, words + 2, c->count - 2);
+             (row = find(cli__weathers, CLI__WEATHERS, words[1])) != NULL)
+        ask(row, "weather ", CLI__TELL_WORDS, words + 2, c->count - 2);
 }
 
 static void tell_manual(void)
 {
-    for (int i = 0; i < DEW__COMMANDS; i++)
-        if (strcmp(dew__commands[i].name, "weather") != 0)
-            ask(&dew__commands[i], "", DEW__TELL_MANUAL, NULL, 0);
-    for (int i = 0; i < DEW__WEATHERS; i++)
-        ask(&dew__weathers[i], "weather ", DEW__TELL_MANUAL, NULL, 0);
+    for (int i = 0; i < CLI__COMMANDS; i++)
+        if (strcmp(cli__commands[i].name, "weather") != 0)
+            ask(&cli__commands[i], "", CLI__TELL_MANUAL, NULL, 0);
+    for (int i = 0; i < CLI__WEATHERS; i++)
+        ask(&cli__weathers[i], "weather ", CLI__TELL_MANUAL, NULL, 0);
 }
 
-int dew__cmd_complete(int argc, char **argv)
+int cli__cmd_complete(int argc, char **argv)
 {
     static const struct argp_option options[] = {
         {"manual", KEY_MANUAL, NULL, 0,
@@ -115,13 +114,13 @@ int dew__cmd_complete(int argc, char **argv)
                "  dewledger complete -- run house.yaml --u\n"
                "  dewledger complete -- explain house.\n"};
     struct complete c = {.count = 0};
-    int code = dew__cli_parse(&argp, argc, argv, &c);
+    int code = cli__parse(&argp, argc, argv, &c);
 
-    if (code != DEW__DONE)
+    if (code != CLI__DONE)
         return code;
     if (c.manual)
         tell_manual();
     else
         tell(&c);
-    return DEW__DONE;
+    return CLI__DONE;
 }

@@ -3,7 +3,7 @@
 #include "cli/load.h"
 
 struct ducts {
-    struct dew__cli common, result;
+    struct cli__cli common, result;
     const char *path;
     struct dew_run *run;
 };
@@ -17,13 +17,13 @@ static int tell(const struct ducts *d)
 
     if (d->common.out != NULL &&
         dew_report_ducts_write(ducts, &frame, d->common.out, &err) != DEW_OK)
-        return dew__cli_error(&err);
+        return cli__error(&err);
     (d->result.json ? dew_report_ducts_json
                     : dew_report_ducts_text)(ducts, &frame, stdout, &err);
     if (err.status != DEW_OK)
-        return dew__cli_error(&err);
-    return d->common.strict && dew_report_ducts_stops(ducts) > 0 ? DEW__STOPPED
-                                                                 : DEW__DONE;
+        return cli__error(&err);
+    return d->common.strict && dew_report_ducts_stops(ducts) > 0 ? CLI__STOPPED
+                                                                 : CLI__DONE;
 }
 
 static error_t take(int key, char *word, struct argp_state *state)
@@ -36,7 +36,7 @@ static error_t take(int key, char *word, struct argp_state *state)
         state->child_inputs[1] = &d->common;
         return 0;
     default:
-        return dew__cli_one(key, word, state, &d->path);
+        return cli__one(key, word, state, &d->path);
     }
 }
 
@@ -51,21 +51,21 @@ static const char does[] =
     "  dewledger ducts house.yaml --option 'tied to the return' --units si\n"
     "  dewledger ducts house.yaml --set ventilator.damper=yes --json\n";
 
-int dew__cmd_ducts(int argc, char **argv)
+int cli__cmd_ducts(int argc, char **argv)
 {
-    const struct argp_child children[] = {{&dew__cli_result_argp, 0, NULL, 0},
-                                          {&dew__cli_scenario_argp, 0, NULL, 0},
+    const struct argp_child children[] = {{&cli__result_argp, 0, NULL, 0},
+                                          {&cli__scenario_argp, 0, NULL, 0},
                                           {0}};
     const struct argp argp = {.parser = take,
                               .args_doc = "SCENARIO.yaml",
                               .doc = does,
                               .children = children};
     struct ducts d = {.path = NULL};
-    int code = dew__cli_parse(&argp, argc, argv, &d);
+    int code = cli__parse(&argp, argc, argv, &d);
 
-    if (code == DEW__DONE)
-        code = dew__cli_open(&d.run, d.path, &d.common, DEW_RUN_DUCTS, 0);
-    if (code == DEW__DONE)
+    if (code == CLI__DONE)
+        code = cli__open(&d.run, d.path, &d.common, DEW_RUN_DUCTS, 0);
+    if (code == CLI__DONE)
         code = tell(&d);
     dew_run_close(d.run);
     return code;

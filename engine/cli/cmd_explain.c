@@ -9,7 +9,7 @@
 enum { KEY_MARKDOWN = 'm', KEY_MANUAL = 0x200, WORDS = 80 };
 
 struct explain {
-    struct dew__cli common;
+    struct cli__cli common;
     const char *key; /* NULL, or words                                      */
     char words[WORDS];
     int markdown;
@@ -46,25 +46,25 @@ static error_t take(int key, char *word, struct argp_state *state)
 
 static void print_field(const struct dew_field *f, int system)
 {
-    char text[DEW__EXPLAIN];
+    char text[CLI__EXPLAIN];
 
     printf("%s\n", f->path);
-    dew__cli_wrap(stdout, 2, f->help);
-    dew__explain_form(f, text, sizeof text);
+    cli__wrap(stdout, 2, f->help);
+    cli__explain_form(f, text, sizeof text);
     printf("\n");
-    dew__cli_wrap(stdout, 2, text);
-    if (dew__explain_range(f, system, text, sizeof text)[0]) {
+    cli__wrap(stdout, 2, text);
+    if (cli__explain_range(f, system, text, sizeof text)[0]) {
         printf("  range: ");
         printf("%s\n", text);
-        dew__cli_wrap(stdout, 4, f->why);
+        cli__wrap(stdout, 4, f->why);
     }
-    dew__explain_preset(f, text, sizeof text);
+    cli__explain_preset(f, text, sizeof text);
     printf("  default: %s\n", text);
     if (f->source != NULL && f->source[0])
-        dew__cli_wrap(stdout, 4, f->source);
+        cli__wrap(stdout, 4, f->source);
     for (size_t i = 0; i < f->row_count; i++) {
         printf("  column %s\n", f->row[i].path);
-        dew__cli_wrap(stdout, 4, f->row[i].help);
+        cli__wrap(stdout, 4, f->row[i].help);
     }
 }
 
@@ -74,12 +74,12 @@ static void print_group(const char *group)
     const struct dew_field *f = dew_scenario_fields(&count);
 
     printf("%s\n", group);
-    dew__cli_wrap(stdout, 2, dew_scenario_group(group));
+    cli__wrap(stdout, 2, dew_scenario_group(group));
     printf("\n");
     for (size_t i = 0; i < count; i++)
         if (strncmp(f[i].path, group, n) == 0 && f[i].path[n] == '.') {
             printf("  %s\n", f[i].path);
-            dew__cli_wrap(stdout, 6, f[i].help);
+            cli__wrap(stdout, 6, f[i].help);
         }
 }
 
@@ -99,8 +99,8 @@ static void print_top(void)
         last = f[i].path;
         snprintf(group, sizeof group, "%.*s", (int)n, f[i].path);
         printf("  %s\n", group);
-        dew__cli_wrap(stdout, 6,
-                      f[i].path[n] ? dew_scenario_group(group) : f[i].help);
+        cli__wrap(stdout, 6,
+                  f[i].path[n] ? dew_scenario_group(group) : f[i].help);
     }
 }
 
@@ -113,11 +113,11 @@ static json_t *or_null(const char *text)
 
 static json_t *field_json(const struct dew_field *f)
 {
-    char form[DEW__EXPLAIN], preset[DEW__EXPLAIN];
+    char form[CLI__EXPLAIN], preset[CLI__EXPLAIN];
     json_t *j = json_object();
 
-    dew__explain_form(f, form, sizeof form);
-    dew__explain_preset(f, preset, sizeof preset);
+    cli__explain_form(f, form, sizeof form);
+    cli__explain_preset(f, preset, sizeof preset);
     json_object_set_new(j, "key", json_string(f->path));
     json_object_set_new(j, "help", json_string(f->help));
     json_object_set_new(j, "form", json_string(form));
@@ -149,37 +149,37 @@ static int no_such_key(const char *key)
     const char *near = dew_scenario_nearest(key);
 
     return near == NULL
-               ? dew__cli_fail(DEW__BAD_INPUT,
-                               "no key is called \"%s\" (dewledger explain "
-                               "lists them)",
-                               key)
-               : dew__cli_fail(DEW__BAD_INPUT,
-                               "no key is called \"%s\"; the nearest is "
-                               "\"%s\"",
-                               key, near);
+               ? cli__fail(CLI__BAD_INPUT,
+                           "no key is called \"%s\" (dewledger explain "
+                           "lists them)",
+                           key)
+               : cli__fail(CLI__BAD_INPUT,
+                           "no key is called \"%s\"; the nearest is "
+                           "\"%s\"",
+                           key, near);
 }
 
 /* A word that is no key but leads to one: say so, and go there. */
 static void follow_word(struct explain *e)
 {
-    const struct dew__led *led;
-    char line[DEW__EXPLAIN];
+    const struct cli__led *led;
+    char line[CLI__EXPLAIN];
 
     if (e->key == NULL || dew_scenario_field(e->key) != NULL ||
         dew_scenario_group(e->key) != NULL)
         return;
-    led = dew__explain_word(e->key);
+    led = cli__explain_word(e->key);
     if (led == NULL)
         return;
     snprintf(line, sizeof line, "%s: see %s (%s).", e->key, led->key, led->why);
     if (!e->common.json) {
-        dew__cli_wrap(stdout, 0, line);
+        cli__wrap(stdout, 0, line);
         putchar('\n');
     }
     e->key = led->key;
 }
 
-int dew__cmd_explain(int argc, char **argv)
+int cli__cmd_explain(int argc, char **argv)
 {
     static const struct argp_option options[] = {
         {"markdown", KEY_MARKDOWN, NULL, 0, "print all keys as Markdown", 0},
@@ -188,7 +188,7 @@ int dew__cmd_explain(int argc, char **argv)
         {0},
     };
     static const struct argp_child children[] = {
-        {&dew__cli_result_argp, 0, NULL, 0},
+        {&cli__result_argp, 0, NULL, 0},
         {0},
     };
     static const struct argp argp = {
@@ -205,30 +205,30 @@ int dew__cmd_explain(int argc, char **argv)
             "  dewledger explain ventilator --units si\n",
         .children = children};
     struct explain e = {0};
-    int code = dew__cli_parse(&argp, argc, argv, &e);
+    int code = cli__parse(&argp, argc, argv, &e);
     const struct dew_field *f;
 
-    if (code != DEW__DONE)
+    if (code != CLI__DONE)
         return code;
     if (e.key != NULL && strcmp(e.key, "typical") == 0 && !e.common.json) {
-        dew__typical_text();
-        return DEW__DONE;
+        cli__typical_text();
+        return CLI__DONE;
     }
     follow_word(&e);
     f = e.key != NULL ? dew_scenario_field(e.key) : NULL;
     if (e.key != NULL && f == NULL && dew_scenario_group(e.key) == NULL)
         return no_such_key(e.key);
     if (e.common.json)
-        return dew__cli_json(keys_json(e.key));
+        return cli__json(keys_json(e.key));
     if (e.markdown)
-        dew__explain_manual();
+        cli__explain_manual();
     else if (e.manual)
-        dew__explain_roff();
+        cli__explain_roff();
     else if (f != NULL)
         print_field(f, e.common.units);
     else if (e.key != NULL)
         print_group(e.key);
     else
         print_top();
-    return DEW__DONE;
+    return CLI__DONE;
 }

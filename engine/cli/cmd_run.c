@@ -7,7 +7,7 @@
 enum { HOURS_A_STEP = 73, LOG = 4096 };
 
 struct run {
-    struct dew__cli common, result;
+    struct cli__cli common, result;
     const char *path;
     int full;      /* 1: print all */
     char log[LOG]; /* log.file=FILE of --log */
@@ -38,10 +38,10 @@ static int march(struct dew_run *run)
         fprintf(stderr, "dewledger: note: %s\n", note);
     while (done < 1) {
         if (dew_run_step(run, HOURS_A_STEP, &done, &err) != DEW_OK)
-            return dew__cli_error(&err);
+            return cli__error(&err);
         progress(run, done);
     }
-    return DEW__DONE;
+    return CLI__DONE;
 }
 
 static int tell(const struct run *r)
@@ -53,17 +53,17 @@ static int tell(const struct run *r)
 
     if (r->common.out != NULL &&
         dew_report_write(report, r->common.out, &err) != DEW_OK)
-        return dew__cli_error(&err);
+        return cli__error(&err);
     if (r->result.json || r->full)
         (r->result.json ? dew_report_json : dew_report_text)(report, stdout,
                                                              &err);
     else
         dew_report_brief(report, r->common.out, stdout, &err);
     if (err.status != DEW_OK)
-        return dew__cli_error(&err);
+        return cli__error(&err);
     for (size_t i = 0; i < report->caution_count; i++)
         stops += report->cautions[i].level == DEW_STOP;
-    return r->common.strict && stops > 0 ? DEW__STOPPED : DEW__DONE;
+    return r->common.strict && stops > 0 ? CLI__STOPPED : CLI__DONE;
 }
 
 /* ---- the command line -------------------------------------------------------------- */
@@ -83,10 +83,10 @@ static const struct argp_option options[] = {
 /* --log FILE is --set log.file=FILE. */
 static void set_log(struct run *r, const char *file, struct argp_state *state)
 {
-    if (r->common.set_count == DEW__CLI_SETS ||
+    if (r->common.set_count == CLI__SETS ||
         snprintf(r->log, sizeof r->log, "log.file=%s", file) >=
             (int)sizeof r->log)
-        dew__cli_usage(state, "--log %s: too long, or too many --set", file);
+        cli__usage(state, "--log %s: too long, or too many --set", file);
     else
         r->common.sets[r->common.set_count++] = r->log;
 }
@@ -107,7 +107,7 @@ static error_t take(int key, char *word, struct argp_state *state)
         state->child_inputs[1] = &r->common;
         return 0;
     default:
-        return dew__cli_one(key, word, state, &r->path);
+        return cli__one(key, word, state, &r->path);
     }
 }
 
@@ -124,10 +124,10 @@ static const char does[] =
     "  dewledger run house.yaml --log bedroom.csv\n"
     "  dewledger run house.yaml --set 'house.airtightness=2 ach50' --json\n";
 
-int dew__cmd_run(int argc, char **argv)
+int cli__cmd_run(int argc, char **argv)
 {
-    const struct argp_child children[] = {{&dew__cli_result_argp, 0, NULL, 0},
-                                          {&dew__cli_scenario_argp, 0, NULL, 0},
+    const struct argp_child children[] = {{&cli__result_argp, 0, NULL, 0},
+                                          {&cli__scenario_argp, 0, NULL, 0},
                                           {0}};
     const struct argp argp = {.options = options,
                               .parser = take,
@@ -135,16 +135,16 @@ int dew__cmd_run(int argc, char **argv)
                               .doc = does,
                               .children = children};
     struct run r = {.path = NULL};
-    int code = dew__cli_parse(&argp, argc, argv, &r);
+    int code = cli__parse(&argp, argc, argv, &r);
 
-    if (code == DEW__DONE)
-        code = dew__cli_open(&r.run, r.path, &r.common, DEW_RUN_MARCH,
-                             r.common.out != NULL
-                                 ? DEW_RUN_WHOLE
-                                 : DEW_RUN_WHOLE & ~(unsigned)DEW_RUN_LAYOUTS);
-    if (code == DEW__DONE)
+    if (code == CLI__DONE)
+        code = cli__open(&r.run, r.path, &r.common, DEW_RUN_MARCH,
+                         r.common.out != NULL
+                             ? DEW_RUN_WHOLE
+                             : DEW_RUN_WHOLE & ~(unsigned)DEW_RUN_LAYOUTS);
+    if (code == CLI__DONE)
         code = march(r.run);
-    if (code == DEW__DONE)
+    if (code == CLI__DONE)
         code = tell(&r);
     dew_run_close(r.run);
     return code;

@@ -25,8 +25,8 @@ static error_t take(int key, char *word, struct argp_state *state)
         s->out = word;
         return 0;
     case ARGP_KEY_ARG:
-        dew__cli_usage(state, "%s: start takes no word; --out FILE says where",
-                       word);
+        cli__usage(state, "%s: start takes no word; --out FILE says where",
+                   word);
         return 0;
     default:
         return ARGP_ERR_UNKNOWN;
@@ -160,16 +160,16 @@ static void write_all(FILE *to, int all)
 static int write_file(const struct start *s)
 {
     struct dew_error err = {0};
-    struct dew__out out;
+    struct core__out out;
 
-    if (dew__out_open(&out, s->out, DEW__OUT_NEW, &err) == DEW_OK) {
+    if (core__out_open(&out, s->out, CORE__OUT_NEW, &err) == DEW_OK) {
         write_all(out.file, s->all);
-        dew__out_close(&out, &err);
+        core__out_close(&out, &err);
     }
-    return err.status == DEW_OK ? DEW__DONE : dew__cli_error(&err);
+    return err.status == DEW_OK ? CLI__DONE : cli__error(&err);
 }
 
-int dew__cmd_start(int argc, char **argv)
+int cli__cmd_start(int argc, char **argv)
 {
     static const struct argp_option options[] = {
         {"all", KEY_ALL, NULL, 0, "every key, the defaults as comments", 0},
@@ -181,12 +181,12 @@ int dew__cmd_start(int argc, char **argv)
         .parser = take,
         .doc = "Write a commented scenario that runs as it is."};
     struct start s = {0};
-    int code = dew__cli_parse(&argp, argc, argv, &s);
+    int code = cli__parse(&argp, argc, argv, &s);
 
-    if (code != DEW__DONE)
+    if (code != CLI__DONE)
         return code;
     if (s.out != NULL)
         return write_file(&s);
     write_all(stdout, s.all);
-    return DEW__DONE;
+    return CLI__DONE;
 }

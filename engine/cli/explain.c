@@ -35,7 +35,7 @@ static void append_words(const struct dew_field *f, char *out, size_t size)
     }
 }
 
-char *dew__explain_form(const struct dew_field *f, char *out, size_t size)
+char *cli__explain_form(const struct dew_field *f, char *out, size_t size)
 {
     char count[60];
 
@@ -105,7 +105,7 @@ static void append_range(const struct dew_field *f, int system, char *out,
     append_end(f, system, f->high, out, size);
 }
 
-char *dew__explain_range(const struct dew_field *f, int system, char *out,
+char *cli__explain_range(const struct dew_field *f, int system, char *out,
                          size_t size)
 {
     const struct dew_unit *us = dew_unit_shown(f->quantity, 1);
@@ -126,7 +126,7 @@ char *dew__explain_range(const struct dew_field *f, int system, char *out,
     return out;
 }
 
-char *dew__explain_preset(const struct dew_field *f, char *out, size_t size)
+char *cli__explain_preset(const struct dew_field *f, char *out, size_t size)
 {
     snprintf(out, size, "%s",
              f->preset == NULL      ? "required"
@@ -150,17 +150,17 @@ static void cell(const char *text)
 
 static void manual_row(const struct dew_field *f)
 {
-    char text[DEW__EXPLAIN];
+    char text[CLI__EXPLAIN];
     const char *dot = strchr(f->path, '.');
 
     printf("| `%s` | ", dot != NULL ? dot + 1 : f->path);
     cell(f->help);
     printf(" | ");
-    cell(dew__explain_form(f, text, sizeof text));
+    cell(cli__explain_form(f, text, sizeof text));
     printf(" | ");
-    cell(dew__explain_range(f, 0, text, sizeof text));
+    cell(cli__explain_range(f, 0, text, sizeof text));
     printf(" | ");
-    cell(dew__explain_preset(f, text, sizeof text));
+    cell(cli__explain_preset(f, text, sizeof text));
     if (f->source != NULL && f->source[0]) {
         printf("<br>");
         cell(f->source);
@@ -200,7 +200,7 @@ static void manual_intro(void)
         "* At most 40 options, 1 MiB, 16 levels; no anchors, aliases or tags.");
 }
 
-void dew__explain_manual(void)
+void cli__explain_manual(void)
 {
     size_t count;
     const struct dew_field *f = dew_scenario_fields(&count);
@@ -229,5 +229,5 @@ void dew__explain_manual(void)
         for (size_t k = 0; k < f[i].row_count; k++)
             manual_row(&f[i].row[k]);
     }
-    dew__typical_markdown();
+    cli__typical_markdown();
 }

@@ -6,20 +6,20 @@
 #include "cli/cli.h"
 #include "dew/scenario.h"
 
-enum { DEW__EXPLAIN = 600 };
+enum { CLI__EXPLAIN = 600 };
 
 /* How a value is written: "number with a unit: cfm, L/s, m3/h, m3/s". */
-char *dew__explain_form(const struct dew_field *f, char *out, size_t size);
+char *cli__explain_form(const struct dew_field *f, char *out, size_t size);
 
 /* "2.119 cfm to 1059 cfm" in a system (0: both), or "". */
-char *dew__explain_range(const struct dew_field *f, int system, char *out,
+char *cli__explain_range(const struct dew_field *f, int system, char *out,
                          size_t size);
 
 /* The default in words. */
-char *dew__explain_preset(const struct dew_field *f, char *out, size_t size);
+char *cli__explain_preset(const struct dew_field *f, char *out, size_t size);
 
 /* docs/scenario.md, on stdout; the same as a manual page. */
-void dew__explain_manual(void);
-void dew__explain_roff(void);
+void cli__explain_manual(void);
+void cli__explain_roff(void);
 
 #endif

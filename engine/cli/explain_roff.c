@@ -7,7 +7,7 @@
 
 static void put(const char *text)
 {
-    dew__roff_put(text, strlen(text));
+    cli__roff_put(text, strlen(text));
 }
 
 static void put_line(const char *head, const char *text)
@@ -21,16 +21,16 @@ static void put_line(const char *head, const char *text)
 
 static void put_key(const struct dew_field *f)
 {
-    char text[DEW__EXPLAIN];
+    char text[CLI__EXPLAIN];
 
     printf(".TP\n.B ");
     put(f->path);
     putchar('\n');
     put(f->help);
     putchar('\n');
-    put_line("Written as", dew__explain_form(f, text, sizeof text));
-    put_line("Range", dew__explain_range(f, 0, text, sizeof text));
-    put_line("Default", dew__explain_preset(f, text, sizeof text));
+    put_line("Written as", cli__explain_form(f, text, sizeof text));
+    put_line("Range", cli__explain_range(f, 0, text, sizeof text));
+    put_line("Default", cli__explain_preset(f, text, sizeof text));
     put_line("Source", f->source);
 }
 
@@ -59,7 +59,7 @@ static void put_intro(void)
         "brackets are in the references that come with the program.");
 }
 
-void dew__explain_roff(void)
+void cli__explain_roff(void)
 {
     size_t count;
     const struct dew_field *f = dew_scenario_fields(&count);

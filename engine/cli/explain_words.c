@@ -10,7 +10,7 @@
 #define AC  "an air conditioner's size; the rest of it is in the same group"
 
 /* clang-format off */
-static const struct dew__led rows[] = {
+static const struct cli__led rows[] = {
     {"erv", "ventilator.core", ERV},
     {"energy recovery ventilator", "ventilator.core", ERV},
     {"energy recovery", "ventilator.core", ERV},
@@ -112,7 +112,7 @@ static int same(const char *a, const char *b)
     return *a == *b;
 }
 
-const struct dew__led *dew__explain_word(const char *word)
+const struct cli__led *cli__explain_word(const char *word)
 {
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
         if (same(rows[i].word, word))

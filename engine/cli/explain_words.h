@@ -4,11 +4,11 @@
 #define DEW_CLI_EXPLAIN_WORDS_H
 
 /* What a person calls it, the key or group it leads to, and why. */
-struct dew__led {
+struct cli__led {
     const char *word, *key, *why;
 };
 
 /* The row of that word, without regard to case, blank, - and _; NULL: none. */
-const struct dew__led *dew__explain_word(const char *word);
+const struct cli__led *cli__explain_word(const char *word);
 
 #endif

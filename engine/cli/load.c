@@ -5,8 +5,8 @@
 
 enum { ROOM = 320 }; /* a hundred of the scenario, fifty of each file, more */
 
-int dew__cli_open(struct dew_run **run, const char *path,
-                  const struct dew__cli *c, enum dew_run_job job, unsigned with)
+int cli__open(struct dew_run **run, const char *path, const struct cli__cli *c,
+              enum dew_run_job job, unsigned with)
 {
     struct dew_faults faults = {calloc(ROOM, sizeof *faults.list), ROOM, 0};
     const struct dew_run_ask ask = {.name = path,
@@ -16,28 +16,28 @@ int dew__cli_open(struct dew_run **run, const char *path,
                                     .option_count = c->option_count,
                                     .job = job,
                                     .with = with};
-    int code = DEW__DONE;
+    int code = CLI__DONE;
 
     *run = NULL;
     if (faults.list == NULL)
-        return dew__cli_fail(DEW__FAILED, "out of memory");
+        return cli__fail(CLI__FAILED, "out of memory");
     if (dew_run_open(run, &ask, &faults) != DEW_OK)
-        code = dew__cli_faults(&faults);
+        code = cli__faults(&faults);
     free(faults.list);
     return code;
 }
 
-error_t dew__cli_one(int key, char *word, struct argp_state *state,
-                     const char **path)
+error_t cli__one(int key, char *word, struct argp_state *state,
+                 const char **path)
 {
     switch (key) {
     case ARGP_KEY_ARG:
         if (*path != NULL)
-            dew__cli_usage(state, "one scenario at a time");
+            cli__usage(state, "one scenario at a time");
         *path = word;
         return 0;
     case ARGP_KEY_NO_ARGS:
-        dew__cli_usage(state, "name a scenario file");
+        cli__usage(state, "name a scenario file");
         return 0;
     default:
         return ARGP_ERR_UNKNOWN;

@@ -8,18 +8,17 @@
 
 /*
  * Open a run of the scenario at path ("-" for stdin, gzipped or not) with the
- * --set and --option of c.  Every fault goes to stderr.  Returns DEW__DONE and
+ * --set and --option of c.  Every fault goes to stderr.  Returns CLI__DONE and
  * gives *run to the caller, or another exit code and NULL.
  */
-int dew__cli_open(struct dew_run **run, const char *path,
-                  const struct dew__cli *c, enum dew_run_job job,
-                  unsigned with);
+int cli__open(struct dew_run **run, const char *path, const struct cli__cli *c,
+              enum dew_run_job job, unsigned with);
 
 /*
  * The words of a command that takes one scenario file, kept in *path: what
  * its parser does with the keys that are not its own.
  */
-error_t dew__cli_one(int key, char *word, struct argp_state *state,
-                     const char **path);
+error_t cli__one(int key, char *word, struct argp_state *state,
+                 const char **path);
 
 #endif

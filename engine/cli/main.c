@@ -13,9 +13,9 @@
 #include "cli/cli.h"
 #include "core/num.h"
 
-const struct dew__command dew__commands[DEW__COMMANDS] = {
-#define X(name, does) {#name, dew__cmd_##name, does},
-    DEW__COMMAND_MAP(X)
+const struct cli__command cli__commands[CLI__COMMANDS] = {
+#define X(name, does) {#name, cli__cmd_##name, does},
+    CLI__COMMAND_MAP(X)
 #undef X
 };
 
@@ -26,9 +26,9 @@ static void help(FILE *to)
           "usage: dewledger COMMAND [WORD...] [--OPTION...]\n"
           "\n",
           to);
-    for (size_t i = 0; i < DEW__COMMANDS; i++)
-        fprintf(to, "  %-9s %s\n", dew__commands[i].name,
-                dew__commands[i].does);
+    for (size_t i = 0; i < CLI__COMMANDS; i++)
+        fprintf(to, "  %-9s %s\n", cli__commands[i].name,
+                cli__commands[i].does);
     fputs(
         "\n"
         "Begin with: dewledger start --out house.yaml\n"
@@ -45,8 +45,9 @@ static void version(void)
     printf("dewledger " DEW_VERSION "\n"
            "GSL %s, libyaml %s, jansson %s, zlib %s, libcsv %d.%d, glibc %s\n"
            "Free software: GNU GPL version 3 or later, no warranty.\n",
-           dew__num_version(), yaml_get_version_string(), jansson_version_str(),
-           zlibVersion(), CSV_MAJOR, CSV_MINOR, gnu_get_libc_version());
+           core__num_version(), yaml_get_version_string(),
+           jansson_version_str(), zlibVersion(), CSV_MAJOR, CSV_MINOR,
+           gnu_get_libc_version());
 }
 
 /*
@@ -59,35 +60,35 @@ static void see_it_out(void)
 
     errno = 0;
     bad = fflush(stdout) == EOF || ferror(stdout);
-    unread = dew__cli_unread();
+    unread = cli__unread();
     if (fclose(stdout) == 0 && !bad)
         return;
     if (!unread)
-        dew__cli_fail(DEW__FAILED, "the result could not be written: %s",
-                      errno ? strerror(errno) : "an earlier write failed");
-    _exit(DEW__FAILED);
+        cli__fail(CLI__FAILED, "the result could not be written: %s",
+                  errno ? strerror(errno) : "an earlier write failed");
+    _exit(CLI__FAILED);
 }
 
 static int unknown(const char *word)
 {
-    const char *names[DEW__COMMANDS], *near;
+    const char *names[CLI__COMMANDS], *near;
 
-    for (size_t i = 0; i < DEW__COMMANDS; i++)
-        names[i] = dew__commands[i].name;
-    near = dew__cli_nearest(word, names, DEW__COMMANDS);
+    for (size_t i = 0; i < CLI__COMMANDS; i++)
+        names[i] = cli__commands[i].name;
+    near = cli__nearest(word, names, CLI__COMMANDS);
     if (word[0] == '-')
-        return dew__cli_fail(DEW__BAD_USAGE,
-                             "%s: options come after the command "
-                             "(dewledger --help lists them)",
-                             word);
+        return cli__fail(CLI__BAD_USAGE,
+                         "%s: options come after the command "
+                         "(dewledger --help lists them)",
+                         word);
     if (near != NULL)
-        return dew__cli_fail(DEW__BAD_USAGE, "no command %s; nearest is %s",
-                             word, near);
-    return dew__cli_fail(DEW__BAD_USAGE,
-                         "no command %s (dewledger --help lists them)", word);
+        return cli__fail(CLI__BAD_USAGE, "no command %s; nearest is %s", word,
+                         near);
+    return cli__fail(CLI__BAD_USAGE,
+                     "no command %s (dewledger --help lists them)", word);
 }
 
-static int run(const struct dew__command *command, int argc, char **argv)
+static int run(const struct cli__command *command, int argc, char **argv)
 {
     char name[32];
 
@@ -101,17 +102,17 @@ static int dispatch(int argc, char **argv)
     static char help_option[] = "--help";
 
     if (strcmp(argv[1], "--version") == 0)
-        return version(), DEW__DONE;
+        return version(), CLI__DONE;
     if (strcmp(argv[1], "--help") == 0 ||
         (strcmp(argv[1], "help") == 0 && argc == 2))
-        return help(stdout), DEW__DONE;
+        return help(stdout), CLI__DONE;
     if (strcmp(argv[1], "help") == 0) {
         argv[1] = argv[2];
         argv[2] = help_option;
     }
-    for (size_t i = 0; i < DEW__COMMANDS; i++)
-        if (strcmp(argv[1], dew__commands[i].name) == 0)
-            return run(&dew__commands[i], argc - 1, argv + 1);
+    for (size_t i = 0; i < CLI__COMMANDS; i++)
+        if (strcmp(argv[1], cli__commands[i].name) == 0)
+            return run(&cli__commands[i], argc - 1, argv + 1);
     return unknown(argv[1]);
 }
 
@@ -121,11 +122,11 @@ int main(int argc, char **argv)
        not a silent death */
     signal(SIGPIPE, SIG_IGN);
     signal(SIGXFSZ, SIG_IGN);
-    argp_err_exit_status = DEW__BAD_USAGE;
-    dew__num_quiet();
+    argp_err_exit_status = CLI__BAD_USAGE;
+    core__num_quiet();
     if (atexit(see_it_out) != 0)
-        return DEW__FAILED;
+        return CLI__FAILED;
     if (argc < 2)
-        return help(stderr), DEW__BAD_USAGE;
+        return help(stderr), CLI__BAD_USAGE;
     return dispatch(argc, argv);
 }

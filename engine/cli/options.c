@@ -7,7 +7,7 @@
 
 enum { KEY_JSON = 0x100, KEY_UNITS, KEY_SET, KEY_OPTION, KEY_OUT, KEY_STRICT };
 
-static void take_units(struct dew__cli *c, const char *word,
+static void take_units(struct cli__cli *c, const char *word,
                        struct argp_state *state)
 {
     if (strcmp(word, "us") == 0)
@@ -15,12 +15,12 @@ static void take_units(struct dew__cli *c, const char *word,
     else if (strcmp(word, "si") == 0)
         c->units = 2;
     else
-        dew__cli_usage(state, "--units %s: write us or si", word);
+        cli__usage(state, "--units %s: write us or si", word);
 }
 
 static error_t take_result(int key, char *word, struct argp_state *state)
 {
-    struct dew__cli *c = state->input;
+    struct cli__cli *c = state->input;
 
     switch (key) {
     case KEY_JSON:
@@ -37,19 +37,19 @@ static error_t take_result(int key, char *word, struct argp_state *state)
 static void keep(const char **list, size_t *count, const char *word,
                  struct argp_state *state)
 {
-    if (*count == DEW__CLI_SETS)
-        dew__cli_usage(state, "more than %d of one option", DEW__CLI_SETS);
+    if (*count == CLI__SETS)
+        cli__usage(state, "more than %d of one option", CLI__SETS);
     list[(*count)++] = word;
 }
 
 static error_t take_scenario(int key, char *word, struct argp_state *state)
 {
-    struct dew__cli *c = state->input;
+    struct cli__cli *c = state->input;
 
     switch (key) {
     case KEY_SET:
         if (strchr(word, '=') == NULL || word[0] == '=')
-            dew__cli_usage(state, "--set %s: write key=value", word);
+            cli__usage(state, "--set %s: write key=value", word);
         keep(c->sets, &c->set_count, word, state);
         return 0;
     case KEY_OPTION:
@@ -88,25 +88,25 @@ static const struct argp_option scenario_options[] = {
     {0},
 };
 
-const struct argp dew__cli_result_argp = {.options = result_options,
-                                          .parser = take_result};
-const struct argp dew__cli_pick_argp = {.options = pick_options,
+const struct argp cli__result_argp = {.options = result_options,
+                                      .parser = take_result};
+const struct argp cli__pick_argp = {.options = pick_options,
+                                    .parser = take_scenario};
+const struct argp cli__scenario_argp = {.options = scenario_options,
                                         .parser = take_scenario};
-const struct argp dew__cli_scenario_argp = {.options = scenario_options,
-                                            .parser = take_scenario};
 
-int dew__cli_parse(const struct argp *argp, int argc, char **argv, void *input)
+int cli__parse(const struct argp *argp, int argc, char **argv, void *input)
 {
     const char *odd;
     error_t bad;
 
-    if (dew__tell(argp, argc, argv))
-        return DEW__TOLD;
-    odd = dew__tell_odd(argp, argc, argv);
+    if (cli__tell(argp, argc, argv))
+        return CLI__TOLD;
+    odd = cli__tell_odd(argp, argc, argv);
     if (odd != NULL)
-        return dew__cli_fail(DEW__BAD_USAGE,
-                             "%s: no such option (%s --help lists them)", odd,
-                             argv[0]);
+        return cli__fail(CLI__BAD_USAGE,
+                         "%s: no such option (%s --help lists them)", odd,
+                         argv[0]);
     bad = argp_parse(argp, argc, argv, 0, NULL, input);
-    return bad ? dew__cli_fail(DEW__FAILED, "%s", strerror(bad)) : DEW__DONE;
+    return bad ? cli__fail(CLI__FAILED, "%s", strerror(bad)) : CLI__DONE;
 }

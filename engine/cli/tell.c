@@ -8,11 +8,11 @@
 
 enum { DEPTH = 4, LEAD = 64 };
 
-void dew__tell_word(const char *lead, const char *word, const char *begin,
+void cli__tell_word(const char *lead, const char *word, const char *begin,
                     const char *what)
 {
     /* what is not clean no shell could take as it stands */
-    if (strncmp(word, begin, strlen(begin)) == 0 && dew__is_clean(word))
+    if (strncmp(word, begin, strlen(begin)) == 0 && core__is_clean(word))
         printf("%s%s\t%s\n", lead, word, what);
 }
 
@@ -44,7 +44,7 @@ static void tell_options(const struct argp *argp, const char *begin, int depth)
         if (o->name == NULL || (o->flags & OPTION_HIDDEN))
             continue;
         snprintf(word, sizeof word, "--%s%s", o->name, o->arg ? "=" : "");
-        dew__tell_word("", word, begin, o->doc);
+        cli__tell_word("", word, begin, o->doc);
     }
     for (const struct argp_child *c = argp->children;
          c != NULL && c->argp != NULL && depth > 0; c++)
@@ -64,7 +64,7 @@ static const struct argp_option *waits(const struct argp *argp,
     return o != NULL && o->arg != NULL ? o : NULL;
 }
 
-const char *dew__tell_odd(const struct argp *argp, int argc, char **argv)
+const char *cli__tell_odd(const struct argp *argp, int argc, char **argv)
 {
     for (int i = 1; i < argc && strcmp(argv[i], "--") != 0; i++) {
         const char *word = argv[i];
@@ -72,7 +72,7 @@ const char *dew__tell_odd(const struct argp *argp, int argc, char **argv)
 
         if (waits(argp, word) != NULL)
             i++;
-        else if (word[0] != '-' || dew__is_clean(word))
+        else if (word[0] != '-' || core__is_clean(word))
             continue;
         else if (!is_long ||
                  find(argp, word + 2, strcspn(word + 2, "="), DEPTH) == NULL)
@@ -120,7 +120,7 @@ static const char *place_name(const char *args_doc, int k, int *length)
 
 static void tell_plain(const struct argp *argp, char **words, int count)
 {
-    struct dew__value_asked asked = {.lead = "", .words = words};
+    struct cli__value_asked asked = {.lead = "", .words = words};
 
     asked.begin = words[count - 1];
     asked.count = count - 1;
@@ -129,13 +129,13 @@ static void tell_plain(const struct argp *argp, char **words, int count)
         strncmp(asked.name + asked.length - 3, "...", 3) == 0)
         asked.length -= 3;
     if (asked.name != NULL)
-        dew__tell_value(&asked);
+        cli__tell_value(&asked);
 }
 
 static void tell_option_value(const struct argp_option *o, const char *lead,
                               const char *begin, char **words, int count)
 {
-    const struct dew__value_asked asked = {
+    const struct cli__value_asked asked = {
         .name = strcmp(o->name, "option") == 0 ? "OPTION" : o->arg,
         .length = strcmp(o->name, "option") == 0 ? 6 : (int)strlen(o->arg),
         .lead = lead,
@@ -143,10 +143,10 @@ static void tell_option_value(const struct argp_option *o, const char *lead,
         .words = words,
         .count = count};
 
-    dew__tell_value(&asked);
+    cli__tell_value(&asked);
 }
 
-void dew__tell_words(const struct argp *argp, char **words, int count)
+void cli__tell_words(const struct argp *argp, char **words, int count)
 {
     enum { MOST = 256 };
     const char *last = words[count - 1], *equal = strchr(last, '=');
@@ -167,19 +167,19 @@ void dew__tell_words(const struct argp *argp, char **words, int count)
             tell_option_value(o, lead, last, words, count - 1);
     } else if (last[0] == '-') {
         tell_options(argp, last, DEPTH);
-        dew__tell_word("", "--help", last, "say more of this command");
-        dew__tell_word("", "--usage", last, "the options in short");
+        cli__tell_word("", "--help", last, "say more of this command");
+        cli__tell_word("", "--usage", last, "the options in short");
     } else {
         tell_plain(argp, kept, plain_words(argp, words, count, kept));
     }
 }
 
-int dew__tell(const struct argp *argp, int argc, char **argv)
+int cli__tell(const struct argp *argp, int argc, char **argv)
 {
-    if (argc > 2 && strcmp(argv[1], DEW__TELL_WORDS) == 0)
-        dew__tell_words(argp, argv + 2, argc - 2);
-    else if (argc == 2 && strcmp(argv[1], DEW__TELL_MANUAL) == 0)
-        dew__tell_manual(argp, argv[0]);
+    if (argc > 2 && strcmp(argv[1], CLI__TELL_WORDS) == 0)
+        cli__tell_words(argp, argv + 2, argc - 2);
+    else if (argc == 2 && strcmp(argv[1], CLI__TELL_MANUAL) == 0)
+        cli__tell_manual(argp, argv[0]);
     else
         return 0;
     return 1;

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
  * What a command's own option table tells: words that could stand next on a
- * command line, and the command's section of the manual.  dew__cli_parse asks
+ * command line, and the command's section of the manual.  cli__parse asks
  * here when argv[1] is one of the two marks, so that completions and manual
  * have no list of their own.
  */
@@ -11,31 +11,31 @@
 #include "cli/cli.h"
 
 /* Marks that nobody types: "complete" puts them behind the command. */
-#define DEW__TELL_WORDS  "\vwords"
-#define DEW__TELL_MANUAL "\vmanual"
+#define CLI__TELL_WORDS  "\vwords"
+#define CLI__TELL_MANUAL "\vmanual"
 
 /* Answer a mark in argv[1], if there is one: returns whether it was. */
-int dew__tell(const struct argp *argp, int argc, char **argv);
+int cli__tell(const struct argp *argp, int argc, char **argv);
 
 /* An option that is none and holds what a terminal acts on: the parser would
    print it as it is.  NULL: there is none. */
-const char *dew__tell_odd(const struct argp *argp, int argc, char **argv);
+const char *cli__tell_odd(const struct argp *argp, int argc, char **argv);
 
 /*
  * Print what could stand in place of words[count - 1], the words before it
  * given; a line each, "word<TAB>what it is".  A line ":files<TAB>.yaml",
  * ":files" or ":folders" asks the shell for names of files.  count > 0.
  */
-void dew__tell_words(const struct argp *argp, char **words, int count);
+void cli__tell_words(const struct argp *argp, char **words, int count);
 
 /* Print the command's section of the manual, roff; name: "dewledger run". */
-void dew__tell_manual(const struct argp *argp, const char *name);
+void cli__tell_manual(const struct argp *argp, const char *name);
 
 /* Print length bytes as roff text; a dash is the one that is typed. */
-void dew__roff_put(const char *text, size_t length);
+void cli__roff_put(const char *text, size_t length);
 
 /* A candidate, if word begins with begin; words end in "=" when more follows.*/
-void dew__tell_word(const char *lead, const char *word, const char *begin,
+void cli__tell_word(const char *lead, const char *word, const char *begin,
                     const char *what);
 
 /*
@@ -43,7 +43,7 @@ void dew__tell_word(const char *lead, const char *word, const char *begin,
  * "us|si", "KEY=VALUE", "PLACE" ...).  lead goes before each candidate; the
  * words before may name a scenario or more of a place.
  */
-struct dew__value_asked {
+struct cli__value_asked {
     const char *name; /* of the value, need not end after length           */
     int length;
     const char *lead;  /* "--units=" or ""                                  */
@@ -51,6 +51,6 @@ struct dew__value_asked {
     char **words;
     int count;
 };
-void dew__tell_value(const struct dew__value_asked *asked);
+void cli__tell_value(const struct cli__value_asked *asked);
 
 #endif

@@ -4,7 +4,7 @@
 
 #include "cli/tell.h"
 
-void dew__roff_put(const char *text, size_t length)
+void cli__roff_put(const char *text, size_t length)
 {
     if (length > 0 && (text[0] == '.' || text[0] == '\''))
         fputs("\\&", stdout);
@@ -41,7 +41,7 @@ static void put_text(const char *text, size_t length)
         else if (n == 0 && text + 1 < end && !is_example(text + 1))
             puts(".PP");
         shown = is_example(text);
-        dew__roff_put(text + (shown ? 2 : 0), n - (shown ? 2 : 0));
+        cli__roff_put(text + (shown ? 2 : 0), n - (shown ? 2 : 0));
         if (n > 0)
             putchar('\n');
         text += n + (stop != NULL);
@@ -58,9 +58,9 @@ static void put_usage(const struct argp *argp, const char *name)
         size_t n = strcspn(at, "\n");
 
         printf("%s.B ", at == argp->args_doc || *at == '\0' ? "" : ".br\n");
-        dew__roff_put(name, strlen(name));
+        cli__roff_put(name, strlen(name));
         printf(" [\\fIOPTION\\fP...]%s", *at ? " " : "");
-        dew__roff_put(at, n);
+        cli__roff_put(at, n);
         putchar('\n');
         at += n + (at[n] == '\n');
     } while (*at != '\0');
@@ -76,15 +76,15 @@ static void put_options(const struct argp *argp)
         if (o->key > ' ' && o->key < 127)
             printf("\\-%c\\fP, \\fB", o->key);
         printf("\\-\\-");
-        dew__roff_put(o->name, strlen(o->name));
+        cli__roff_put(o->name, strlen(o->name));
         printf("\\fP");
         if (o->arg != NULL) {
             printf("=\\fI");
-            dew__roff_put(o->arg, strlen(o->arg));
+            cli__roff_put(o->arg, strlen(o->arg));
             printf("\\fP");
         }
         putchar('\n');
-        dew__roff_put(o->doc, strlen(o->doc));
+        cli__roff_put(o->doc, strlen(o->doc));
         putchar('\n');
     }
 }
@@ -97,13 +97,13 @@ static void put_all_options(const struct argp *argp, int depth)
         put_all_options(c->argp, depth - 1);
 }
 
-void dew__tell_manual(const struct argp *argp, const char *name)
+void cli__tell_manual(const struct argp *argp, const char *name)
 {
     const char *doc = argp->doc != NULL ? argp->doc : "";
     size_t first = strcspn(doc, "\v");
 
     printf(".SS ");
-    dew__roff_put(name, strlen(name));
+    cli__roff_put(name, strlen(name));
     printf("\n");
     put_usage(argp, name);
     puts(".PP");

@@ -22,7 +22,7 @@ static void tell_choices(const char *lead, const char *list, int length,
         if (n > (int)(list + length - at))
             n = (int)(list + length - at);
         snprintf(word, sizeof word, "%.*s", n, at);
-        dew__tell_word(lead, word, begin, "");
+        cli__tell_word(lead, word, begin, "");
         at += n + 1;
     }
 }
@@ -40,7 +40,7 @@ static void tell_key_values(const struct dew_field *f, const char *lead,
         tell_choices(lead, "yes|no|unknown", 14, begin);
 }
 
-static void tell_keys(const struct dew__value_asked *a, const char *tail)
+static void tell_keys(const struct cli__value_asked *a, const char *tail)
 {
     size_t count;
     const struct dew_field *f = dew_scenario_fields(&count);
@@ -62,10 +62,10 @@ static void tell_keys(const struct dew__value_asked *a, const char *tail)
         if (tail[0] == '\0' && f[i].path[n] == '.' &&
             (i == 0 || strncmp(f[i].path, f[i - 1].path, n + 1) != 0)) {
             snprintf(word, sizeof word, "%.*s", (int)n, f[i].path);
-            dew__tell_word(a->lead, word, a->begin, dew_scenario_group(word));
+            cli__tell_word(a->lead, word, a->begin, dew_scenario_group(word));
         }
         snprintf(word, sizeof word, "%s%s", f[i].path, tail);
-        dew__tell_word(a->lead, word, a->begin, f[i].help);
+        cli__tell_word(a->lead, word, a->begin, f[i].help);
     }
 }
 
@@ -77,7 +77,7 @@ static struct dew_scenario *open_named(const char *path)
     struct dew_scenario *s = NULL;
     char *text;
 
-    if (dew__run_text(path, &text, &from.length, NULL) != DEW_OK)
+    if (run__text(path, &text, &from.length, NULL) != DEW_OK)
         return NULL;
     from.text = text;
     (void)dew_scenario_open(&s, &from, NULL);
@@ -85,7 +85,7 @@ static struct dew_scenario *open_named(const char *path)
     return s;
 }
 
-static void tell_option_names(const struct dew__value_asked *a)
+static void tell_option_names(const struct cli__value_asked *a)
 {
     struct dew_scenario *s = NULL;
 
@@ -95,7 +95,7 @@ static void tell_option_names(const struct dew__value_asked *a)
     if (s == NULL)
         return;
     for (size_t i = 0; i < dew_scenario_count(s); i++)
-        dew__tell_word(a->lead, dew_scenario_name(s, i), a->begin, "");
+        cli__tell_word(a->lead, dew_scenario_name(s, i), a->begin, "");
     dew_scenario_close(s);
 }
 
@@ -148,7 +148,7 @@ static int by_spelling(const void *a, const void *b)
 }
 
 /* The words before, which the place must answer to as well. */
-static void join(const struct dew__value_asked *a, char *out, size_t size)
+static void join(const struct cli__value_asked *a, char *out, size_t size)
 {
     out[0] = '\0';
     for (int i = 0; i < a->count; i++) {
@@ -158,7 +158,7 @@ static void join(const struct dew__value_asked *a, char *out, size_t size)
     }
 }
 
-static void tell_places(const struct dew__value_asked *a)
+static void tell_places(const struct cli__value_asked *a)
 {
     struct place_words w = {NULL, 0, 0};
     struct dew_climate place;
@@ -172,7 +172,7 @@ static void tell_places(const struct dew__value_asked *a)
             continue;
         snprintf(what, sizeof what, "%s %s", place.site.name, place.state);
         if (isdigit((unsigned char)a->begin[0]))
-            dew__tell_word(a->lead, place.site.id, a->begin, what);
+            cli__tell_word(a->lead, place.site.id, a->begin, what);
         else
             keep_words(&w, &place, a->begin);
     }
@@ -186,13 +186,13 @@ static void tell_places(const struct dew__value_asked *a)
 
 /* ---- by the value's name ------------------------------------------------------- */
 
-static int is(const struct dew__value_asked *a, const char *name)
+static int is(const struct cli__value_asked *a, const char *name)
 {
     return (int)strlen(name) == a->length &&
            strncmp(a->name, name, strlen(name)) == 0;
 }
 
-void dew__tell_value(const struct dew__value_asked *a)
+void cli__tell_value(const struct cli__value_asked *a)
 {
     const char *dot = memchr(a->name, '.', (size_t)a->length);
 

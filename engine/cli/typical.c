@@ -153,13 +153,13 @@ static void line(const char *key, const char *words, const char *figures,
                  const char *source)
 {
     printf("  %s: %s\n", key, words);
-    dew__cli_wrap(stdout, 6, figures);
-    dew__cli_wrap(stdout, 6, source);
+    cli__wrap(stdout, 6, figures);
+    cli__wrap(stdout, 6, source);
 }
 
-void dew__typical_text(void)
+void cli__typical_text(void)
 {
-    dew__cli_wrap(stdout, 0, before);
+    cli__wrap(stdout, 0, before);
     for (int i = 0; i < TABLES; i++) {
         printf("\n%s: %s\n\n", tables[i].key, tables[i].about);
         tables[i].rows(line);
@@ -172,7 +172,7 @@ static void cell_row(const char *key, const char *words, const char *figures,
     printf("| `%s` | %s | %s | %s |\n", key, words, figures, source);
 }
 
-void dew__typical_markdown(void)
+void cli__typical_markdown(void)
 {
     printf("\n## Typical equipment\n\n%s\n", before);
     for (int i = 0; i < TABLES; i++) {

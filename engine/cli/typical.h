@@ -4,7 +4,7 @@
 #define DEW_CLI_TYPICAL_H
 
 /* On stdout, as text or as a section of docs/scenario.md. */
-void dew__typical_text(void);
-void dew__typical_markdown(void);
+void cli__typical_text(void);
+void cli__typical_markdown(void);
 
 #endif

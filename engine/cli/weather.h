@@ -8,7 +8,7 @@
 #include "run/run.h"
 
 /* One row a sub-command: name, the rest of its function's name, what it does */
-#define DEW__WEATHER_MAP(X)                                                    \
+#define CLI__WEATHER_MAP(X)                                                    \
     X(look, "read a weather file and say what was found")                      \
     X(convert, "read a weather file and write it in our own form")             \
     X(list, "list places that have monthly figures")                           \
@@ -16,46 +16,46 @@
     X(make, "make an hourly year out of monthly figures")                      \
     X(years, "march a scenario's options through many made years")
 
-#define X(name, does) int dew__weather_##name(int argc, char **argv);
-DEW__WEATHER_MAP(X)
+#define X(name, does) int cli__weather_##name(int argc, char **argv);
+CLI__WEATHER_MAP(X)
 #undef X
 
 enum {
-    DEW__WEATHERS = 0
+    CLI__WEATHERS = 0
 #define X(name, does) +1
-    DEW__WEATHER_MAP(X)
+    CLI__WEATHER_MAP(X)
 #undef X
 };
 
-extern const struct dew__command dew__weathers[DEW__WEATHERS];
+extern const struct cli__command cli__weathers[CLI__WEATHERS];
 
 /* What all of them print in: --units, else inch-pound, as of a scenario that
    has a place of the table and no unit: its places are those of one country. */
-enum dew_system dew__weather_system(const struct dew__cli *common);
+enum dew_system cli__weather_system(const struct cli__cli *common);
 
 /* A word of the command line behind those that came before it. */
-void dew__weather_word(char *words, size_t size, const char *word);
+void cli__weather_word(char *words, size_t size, const char *word);
 
 /* A whole number in low .. high, or a usage error. */
-unsigned long dew__weather_whole(struct argp_state *state, const char *name,
+unsigned long cli__weather_whole(struct argp_state *state, const char *name,
                                  const char *word, double low, double high);
 
 /* Least, mean and most of count values, each stride bytes from the last. */
-struct dew__weather_spread {
+struct cli__weather_spread {
     double low, mean, high;
 };
-struct dew__weather_spread dew__weather_spread(const double *first,
+struct cli__weather_spread cli__weather_spread(const double *first,
                                                size_t stride, int count);
 
-enum { DEW__WEATHER_FAULTS = 40 };
+enum { CLI__WEATHER_FAULTS = 40 };
 
 /* A file to read, and what the command line says about it. */
-struct dew__weather_file {
-    struct dew__cli common;
+struct cli__weather_file {
+    struct cli__cli common;
     const char *path, *out, *svg;
     int files; /* how many names the sub-command takes */
     struct dew_weather_ask ask;
-    struct dew__run_said said;
+    struct run__said said;
     struct dew_year *year;
     struct dew_weather_report report;
     const char *fill; /* a place, or NULL                                   */
@@ -64,44 +64,44 @@ struct dew__weather_file {
 
 /*
  * Read the command line of a sub-command that takes files names (1: FILE,
- * 2: FILE OUT).  Returns 0 or an enum dew__exit.
+ * 2: FILE OUT).  Returns 0 or an enum cli__exit.
  */
-int dew__weather_parse(struct dew__weather_file *f, const char *does, int argc,
+int cli__weather_parse(struct cli__weather_file *f, const char *does, int argc,
                        char **argv);
 
 /* Read f->path; every fault goes to stderr.  Returns 0 or an exit code. */
-int dew__weather_open(struct dew__weather_file *f);
+int cli__weather_open(struct cli__weather_file *f);
 
 /* Means and extremes of the hours of a month or a day that have values; NaN
    where none has. */
-struct dew__weather_lane {
+struct cli__weather_lane {
     size_t n;
     double mean, low, high;
 };
 
-struct dew__weather_sum {
+struct cli__weather_sum {
     int month, day; /* day 0: a whole month                                 */
     size_t hours;
-    struct dew__weather_lane t, td;        /* degC; dew point over liquid   */
-    struct dew__weather_lane wind, global; /* m/s, W/m2                     */
+    struct cli__weather_lane t, td;        /* degC; dew point over liquid   */
+    struct cli__weather_lane wind, global; /* m/s, W/m2                     */
 };
 
 /* Sums of 12 months, or of each day (list of room days); how many. */
-void dew__weather_months(const struct dew_year *year,
-                         struct dew__weather_sum months[12]);
-size_t dew__weather_days(const struct dew_year *year,
-                         struct dew__weather_sum *list, size_t room);
+void cli__weather_months(const struct dew_year *year,
+                         struct cli__weather_sum months[12]);
+size_t cli__weather_days(const struct dew_year *year,
+                         struct cli__weather_sum *list, size_t room);
 
 /* A run of hours without a temperature or humidity. */
-struct dew__weather_gap {
+struct cli__weather_gap {
     size_t first, hours;
 };
-size_t dew__weather_gaps(const struct dew_year *year,
-                         struct dew__weather_gap *list, size_t room);
+size_t cli__weather_gaps(const struct dew_year *year,
+                         struct cli__weather_gap *list, size_t room);
 
-json_t *dew__weather_json(const struct dew__weather_file *f);
+json_t *cli__weather_json(const struct cli__weather_file *f);
 
 /* Write the picture of the year, whole or not at all. */
-int dew__weather_picture(const struct dew__weather_file *f);
+int cli__weather_picture(const struct cli__weather_file *f);
 
 #endif

@@ -76,7 +76,7 @@ static const struct numbered {
 /* 1 when the key is one of them. */
 static int take_number(int key, const char *word, struct argp_state *state)
 {
-    struct dew__weather_file *f = state->input;
+    struct cli__weather_file *f = state->input;
     const struct numbered *n = numbered;
     double x;
 
@@ -86,8 +86,8 @@ static int take_number(int key, const char *word, struct argp_state *state)
         return 0;
     if (dew_number_read(word, strlen(word), &x) != strlen(word) || x < n->low ||
         x > n->high)
-        dew__cli_usage(state, "--%s %s: write a number in %g .. %g", n->name,
-                       word, n->low, n->high);
+        cli__usage(state, "--%s %s: write a number in %g .. %g", n->name, word,
+                   n->low, n->high);
     if (key == KEY_YEAR)
         f->ask.year = (int)x;
     else
@@ -102,46 +102,46 @@ static int choice(struct argp_state *state, const char *name, const char *word,
     for (int i = 0; i < count; i++)
         if (strcmp(word, choices[i]) == 0)
             return i + 1;
-    dew__cli_usage(state, "--%s: no choice %s", name, word);
+    cli__usage(state, "--%s: no choice %s", name, word);
     return 0;
 }
 
 static void say(struct argp_state *state, char *word, int is_unit)
 {
-    struct dew__weather_file *f = state->input;
-    const char *wrong = dew__run_say(&f->said, word, is_unit);
+    struct cli__weather_file *f = state->input;
+    const char *wrong = run__say(&f->said, word, is_unit);
 
     if (wrong != NULL)
-        dew__cli_usage(state, "%s: %s", word, wrong);
+        cli__usage(state, "%s: %s", word, wrong);
 }
 
 static double length_of(struct argp_state *state, const char *word)
 {
     struct dew_error err = {0};
-    struct dew__typed typed;
+    struct cli__typed typed;
 
-    if (dew__cli_quantity(word, DEW_LENGTH, &typed, &err) != DEW_OK)
-        dew__cli_usage(state, "--elevation: %s", err.text);
+    if (cli__quantity(word, DEW_LENGTH, &typed, &err) != DEW_OK)
+        cli__usage(state, "--elevation: %s", err.text);
     return typed.si;
 }
 
 static void take_name(char *word, struct argp_state *state)
 {
-    struct dew__weather_file *f = state->input;
+    struct cli__weather_file *f = state->input;
 
     if (state->arg_num == 0)
         f->path = word;
     else if (state->arg_num == 1 && f->files == 2)
         f->out = word;
     else
-        dew__cli_usage(state, "one name too many: %s", word);
+        cli__usage(state, "one name too many: %s", word);
 }
 
 static error_t take(int key, char *word, struct argp_state *state)
 {
     static const char *const orders[] = {"mdy", "dmy"};
     static const char *const clocks[] = {"standard", "us", "eu"};
-    struct dew__weather_file *f = state->input;
+    struct cli__weather_file *f = state->input;
 
     if (take_number(key, word, state))
         return 0;
@@ -172,9 +172,8 @@ static error_t take(int key, char *word, struct argp_state *state)
         return take_name(word, state), 0;
     case ARGP_KEY_END:
         if (state->arg_num < (unsigned)f->files)
-            dew__cli_usage(state, f->files == 1
-                                      ? "name a file"
-                                      : "name a file and where to write");
+            cli__usage(state, f->files == 1 ? "name a file"
+                                            : "name a file and where to write");
         return 0;
     default:
         return ARGP_ERR_UNKNOWN;
@@ -183,7 +182,7 @@ static error_t take(int key, char *word, struct argp_state *state)
 
 static error_t take_look(int key, char *word, struct argp_state *state)
 {
-    struct dew__weather_file *f = state->input;
+    struct cli__weather_file *f = state->input;
 
     if (key != KEY_SVG)
         return ARGP_ERR_UNKNOWN;
@@ -191,13 +190,13 @@ static error_t take_look(int key, char *word, struct argp_state *state)
     return 0;
 }
 
-int dew__weather_parse(struct dew__weather_file *f, const char *does, int argc,
+int cli__weather_parse(struct cli__weather_file *f, const char *does, int argc,
                        char **argv)
 {
     static const struct argp look = {.options = look_options,
                                      .parser = take_look};
     const struct argp_child children[] = {
-        {&dew__cli_result_argp, 0, NULL, 0},
+        {&cli__result_argp, 0, NULL, 0},
         {f->files == 1 ? &look : NULL, 0, NULL, 0},
         {0},
     };
@@ -210,35 +209,35 @@ int dew__weather_parse(struct dew__weather_file *f, const char *does, int argc,
     int code;
 
     f->ask = usual;
-    code = dew__cli_parse(&argp, argc, argv, f);
+    code = cli__parse(&argp, argc, argv, f);
     f->ask.said = f->said.row;
     f->ask.said_count = f->said.count;
     return code;
 }
 
-int dew__weather_open(struct dew__weather_file *f)
+int cli__weather_open(struct cli__weather_file *f)
 {
-    struct dew_error list[DEW__WEATHER_FAULTS] = {{0}};
-    struct dew_faults faults = {list, DEW__WEATHER_FAULTS, 0};
+    struct dew_error list[CLI__WEATHER_FAULTS] = {{0}};
+    struct dew_faults faults = {list, CLI__WEATHER_FAULTS, 0};
 
     struct dew_error err = {0};
 
     f->ask.keep_gaps |= f->fill != NULL;
     if (dew_weather_read(&f->year, f->path, &f->ask, &f->report, &faults) !=
         DEW_OK)
-        return dew__cli_faults(&faults);
-    if (f->fill == NULL || dew__run_fill(f->year, f->fill, DEW_MADE_SEED,
-                                         &f->filled, &err) == DEW_OK)
+        return cli__faults(&faults);
+    if (f->fill == NULL ||
+        run__fill(f->year, f->fill, DEW_MADE_SEED, &f->filled, &err) == DEW_OK)
         return 0;
     dew_year_close(f->year);
-    return dew__cli_error(&err);
+    return cli__error(&err);
 }
 
-int dew__weather_convert(int argc, char **argv)
+int cli__weather_convert(int argc, char **argv)
 {
-    struct dew__weather_file f = {.files = 2};
+    struct cli__weather_file f = {.files = 2};
     struct dew_error err = {0};
-    int code = dew__weather_parse(
+    int code = cli__weather_parse(
         &f,
         "Read a weather file and write its hours in our own form, a table that "
         "every command reads.",
@@ -246,15 +245,15 @@ int dew__weather_convert(int argc, char **argv)
     size_t hours;
 
     if (code == 0)
-        code = dew__weather_open(&f);
+        code = cli__weather_open(&f);
     if (code != 0)
         return code;
     if (dew_weather_write(f.year, f.out, &err) != DEW_OK) {
-        code = dew__cli_error(&err);
+        code = cli__error(&err);
     } else {
         dew_year_hours(f.year, &hours);
         printf("%zu hours written to ", hours);
-        dew__cli_put(stdout, f.out);
+        cli__put(stdout, f.out);
         putchar('\n');
     }
     dew_year_close(f.year);

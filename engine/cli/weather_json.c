@@ -8,16 +8,16 @@ static json_t *text(const char *words)
 {
     char clean[512];
 
-    return json_string(dew__clean(words, clean, sizeof clean));
+    return json_string(core__clean(words, clean, sizeof clean));
 }
 
 static json_t *site_json(const struct dew_site *s)
 {
-    return json_pack(
-        "{s:o, s:o, s:o, s:o, s:o, s:o}", "id", text(s->id), "name",
-        text(s->name), "latitude", dew__cli_real(s->latitude), "longitude",
-        dew__cli_real(s->longitude), "elevation_m", dew__cli_real(s->elevation),
-        "utc_offset_h", dew__cli_real(s->utc_offset));
+    return json_pack("{s:o, s:o, s:o, s:o, s:o, s:o}", "id", text(s->id),
+                     "name", text(s->name), "latitude", cli__real(s->latitude),
+                     "longitude", cli__real(s->longitude), "elevation_m",
+                     cli__real(s->elevation), "utc_offset_h",
+                     cli__real(s->utc_offset));
 }
 
 static json_t *date_json(const struct dew_date *d)
@@ -54,27 +54,26 @@ static json_t *notices_json(const struct dew_weather_report *r)
 
 static json_t *months_json(const struct dew_year *year)
 {
-    struct dew__weather_sum months[12];
+    struct cli__weather_sum months[12];
     json_t *list = json_array();
 
-    dew__weather_months(year, months);
+    cli__weather_months(year, months);
     for (int m = 0; m < 12; m++) {
-        const struct dew__weather_sum *s = &months[m];
+        const struct cli__weather_sum *s = &months[m];
 
         if (s->hours == 0)
             continue;
         json_array_append_new(
             list,
-            json_pack("{s:i, s:I, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o}",
-                      "month", m + 1, "hours", (json_int_t)s->hours, "t_degC",
-                      dew__cli_real(s->t.mean), "t_lowest_degC",
-                      dew__cli_real(s->t.low), "t_highest_degC",
-                      dew__cli_real(s->t.high), "dew_point_degC",
-                      dew__cli_real(s->td.mean), "dew_point_lowest_degC",
-                      dew__cli_real(s->td.low), "dew_point_highest_degC",
-                      dew__cli_real(s->td.high), "wind_m_s",
-                      dew__cli_real(s->wind.mean), "global_W_m2",
-                      dew__cli_real(s->global.mean)));
+            json_pack(
+                "{s:i, s:I, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o}", "month",
+                m + 1, "hours", (json_int_t)s->hours, "t_degC",
+                cli__real(s->t.mean), "t_lowest_degC", cli__real(s->t.low),
+                "t_highest_degC", cli__real(s->t.high), "dew_point_degC",
+                cli__real(s->td.mean), "dew_point_lowest_degC",
+                cli__real(s->td.low), "dew_point_highest_degC",
+                cli__real(s->td.high), "wind_m_s", cli__real(s->wind.mean),
+                "global_W_m2", cli__real(s->global.mean)));
     }
     return list;
 }
@@ -82,8 +81,8 @@ static json_t *months_json(const struct dew_year *year)
 static json_t *gaps_json(const struct dew_year *year)
 {
     enum { MOST = 200 };
-    struct dew__weather_gap gaps[MOST];
-    size_t n, count = dew__weather_gaps(year, gaps, MOST);
+    struct cli__weather_gap gaps[MOST];
+    size_t n, count = cli__weather_gaps(year, gaps, MOST);
     const struct dew_date *dates = dew_year_dates(year, &n);
     json_t *list = json_array();
 
@@ -95,7 +94,7 @@ static json_t *gaps_json(const struct dew_year *year)
     return list;
 }
 
-json_t *dew__weather_json(const struct dew__weather_file *f)
+json_t *cli__weather_json(const struct cli__weather_file *f)
 {
     const struct dew_weather_report *r = &f->report;
     size_t n;
@@ -109,7 +108,7 @@ json_t *dew__weather_json(const struct dew__weather_file *f)
         r->format, "units_by", r->units_by, "clock", r->clock, "humidity",
         r->humidity, "pressure", r->pressure, "method", r->method, "suspicion",
         r->suspicion, "rows_read", (json_int_t)r->rows, "rows_kept",
-        (json_int_t)r->used, "interval_s", dew__cli_real(r->interval),
-        "columns", columns_json(r), "notices", notices_json(r), "gaps",
-        gaps_json(f->year), "months", months_json(f->year));
+        (json_int_t)r->used, "interval_s", cli__real(r->interval), "columns",
+        columns_json(r), "notices", notices_json(r), "gaps", gaps_json(f->year),
+        "months", months_json(f->year));
 }

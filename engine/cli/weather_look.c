@@ -11,7 +11,7 @@ enum { GAPS_SHOWN = 6, SKETCH = 56, KEY_WIDTH = 10 };
 /* "key   words", broken at spaces to the width, the words under each other. */
 static void print_key(const char *key, const char *words)
 {
-    int width = dew__cli_width() - KEY_WIDTH, used = 0;
+    int width = cli__width() - KEY_WIDTH, used = 0;
 
     if (words[0] == '\0')
         return;
@@ -24,26 +24,26 @@ static void print_key(const char *key, const char *words)
             used = 0;
         }
         used += printf("%s", used > 0 ? " " : "") + (int)n;
-        dew__clean_put(stdout, words, n);
+        core__clean_put(stdout, words, n);
         words += n;
         words += strspn(words, " ");
     }
     putchar('\n');
 }
 
-static void print_site(const struct dew__weather_file *f)
+static void print_site(const struct cli__weather_file *f)
 {
     const struct dew_site *s = dew_year_site(f->year);
     char line[600], utc[24];
-    enum dew_system system = dew__weather_system(&f->common);
+    enum dew_system system = cli__weather_system(&f->common);
 
     snprintf(line, sizeof line, "%s%s%s", s->name, s->name[0] ? ", " : "",
              s->id);
     print_key("site", line);
     snprintf(line, sizeof line, "%s N, %s E, %s, UTC %s h",
-             dew__number(s->latitude, 3).text,
-             dew__number(s->longitude, 3).text,
-             dew__amount(s->elevation, DEW_LENGTH, system, 0).text,
+             report__number(s->latitude, 3).text,
+             report__number(s->longitude, 3).text,
+             report__amount(s->elevation, DEW_LENGTH, system, 0).text,
              isnan(s->utc_offset)
                  ? "-"
                  : dew_number_print(s->utc_offset, 4, utc, sizeof utc));
@@ -60,7 +60,7 @@ static char *stamp(const struct dew_date *d, char *out, size_t size)
     return out;
 }
 
-static void print_period(const struct dew__weather_file *f)
+static void print_period(const struct cli__weather_file *f)
 {
     char from[32], to[32], line[120];
     size_t n;
@@ -72,7 +72,7 @@ static void print_period(const struct dew__weather_file *f)
     print_key("period", line);
 }
 
-static void print_understood(const struct dew__weather_file *f)
+static void print_understood(const struct cli__weather_file *f)
 {
     const struct dew_weather_report *r = &f->report;
     char line[160];
@@ -91,7 +91,7 @@ static void print_understood(const struct dew__weather_file *f)
     print_key("hours", r->method);
 }
 
-static void print_notices(const struct dew__weather_file *f)
+static void print_notices(const struct cli__weather_file *f)
 {
     char notes[DEW_NOTES_MOST][DEW_NOTE_TEXT];
     size_t n = dew_weather_notes(&f->report, notes, DEW_NOTES_MOST);
@@ -102,10 +102,10 @@ static void print_notices(const struct dew__weather_file *f)
         print_key("filled", dew_year_provenance(f->year));
 }
 
-static void print_gaps(const struct dew__weather_file *f)
+static void print_gaps(const struct cli__weather_file *f)
 {
-    struct dew__weather_gap gaps[GAPS_SHOWN];
-    size_t n, count = dew__weather_gaps(f->year, gaps, GAPS_SHOWN);
+    struct cli__weather_gap gaps[GAPS_SHOWN];
+    size_t n, count = cli__weather_gaps(f->year, gaps, GAPS_SHOWN);
     const struct dew_date *d = dew_year_dates(f->year, &n);
     char line[120], from[32];
 
@@ -120,34 +120,35 @@ static void print_gaps(const struct dew__weather_file *f)
     }
 }
 
-static void print_month(const struct dew__weather_sum *s,
+static void print_month(const struct cli__weather_sum *s,
                         enum dew_system system)
 {
     const double values[] = {s->t.mean,  s->t.low,  s->t.high,
                              s->td.mean, s->td.low, s->td.high};
 
-    printf("%-5s%6zu", dew__month_short(s->month - 1), s->t.n);
+    printf("%-5s%6zu", report__month_short(s->month - 1), s->t.n);
     for (size_t i = 0; i < 6; i++)
-        printf("%8s",
-               dew__number(dew__shown(values[i], DEW_TEMPERATURE, system), 1)
-                   .text);
+        printf("%8s", report__number(
+                          report__shown(values[i], DEW_TEMPERATURE, system), 1)
+                          .text);
     /* a mean of W/m2 over a day, in kWh */
-    printf("%8s%10s\n",
-           dew__number(dew__shown(s->wind.mean, DEW_SPEED, system), 1).text,
-           dew__number(s->global.mean * 24.0 / 1000.0, 2).text);
+    printf(
+        "%8s%10s\n",
+        report__number(report__shown(s->wind.mean, DEW_SPEED, system), 1).text,
+        report__number(s->global.mean * 24.0 / 1000.0, 2).text);
 }
 
-static void print_months(const struct dew__weather_sum months[12],
+static void print_months(const struct cli__weather_sum months[12],
                          enum dew_system system)
 {
-    const char *degree = dew__unit(DEW_TEMPERATURE, system)->name;
+    const char *degree = report__unit(DEW_TEMPERATURE, system)->name;
 
     printf("\n             temperature, %s        dew point, %s      "
            "   wind  sun, kWh\n",
            degree, degree);
     printf("month hours    mean  lowest highest    mean  lowest highest%8s"
            "  /m2 day\n",
-           dew__unit(DEW_SPEED, system)->name);
+           report__unit(DEW_SPEED, system)->name);
     for (int m = 0; m < 12; m++)
         if (months[m].hours > 0)
             print_month(&months[m], system);
@@ -160,7 +161,7 @@ static int place_on(double x, double low, double high)
     return at < 0 ? 0 : at >= SKETCH ? SKETCH - 1 : at;
 }
 
-static void sketch_month(const struct dew__weather_sum *s, double low,
+static void sketch_month(const struct cli__weather_sum *s, double low,
                          double high)
 {
     char bar[SKETCH + 1];
@@ -171,11 +172,11 @@ static void sketch_month(const struct dew__weather_sum *s, double low,
          i <= place_on(s->td.high, low, high); i++)
         bar[i] = '-';
     bar[place_on(s->td.mean, low, high)] = 'o';
-    printf("%-5s|%s|\n", dew__month_short(s->month - 1), bar);
+    printf("%-5s|%s|\n", report__month_short(s->month - 1), bar);
 }
 
 /* Dew point of each month: lowest ---o--- highest, o the mean. */
-static void print_sketch(const struct dew__weather_sum months[12],
+static void print_sketch(const struct cli__weather_sum months[12],
                          enum dew_system system)
 {
     double low = INFINITY, high = -INFINITY;
@@ -189,32 +190,32 @@ static void print_sketch(const struct dew__weather_sum months[12],
     low = 5.0 * floor(low / 5.0);
     high = 5.0 * ceil(high / 5.0);
     printf("\ndew point, lowest ---o--- highest, o the mean, %s to %s\n",
-           dew__number(dew__shown(low, DEW_TEMPERATURE, system), 0).text,
-           dew__amount(high, DEW_TEMPERATURE, system, 0).text);
+           report__number(report__shown(low, DEW_TEMPERATURE, system), 0).text,
+           report__amount(high, DEW_TEMPERATURE, system, 0).text);
     for (int m = 0; m < 12; m++)
         if (months[m].td.n > 0)
             sketch_month(&months[m], low, high);
 }
 
-static void print_text(const struct dew__weather_file *f)
+static void print_text(const struct cli__weather_file *f)
 {
-    struct dew__weather_sum months[12];
-    enum dew_system system = dew__weather_system(&f->common);
+    struct cli__weather_sum months[12];
+    enum dew_system system = cli__weather_system(&f->common);
 
     print_site(f);
     print_period(f);
     print_understood(f);
     print_notices(f);
     print_gaps(f);
-    dew__weather_months(f->year, months);
+    cli__weather_months(f->year, months);
     print_months(months, system);
     print_sketch(months, system);
 }
 
-int dew__weather_look(int argc, char **argv)
+int cli__weather_look(int argc, char **argv)
 {
-    struct dew__weather_file f = {.files = 1};
-    int code = dew__weather_parse(
+    struct cli__weather_file f = {.files = 1};
+    int code = cli__weather_parse(
         &f,
         "Read a weather file, plain or gzipped, and say what was understood, "
         "what was mended, and what its months are like.\v"
@@ -226,13 +227,13 @@ int dew__weather_look(int argc, char **argv)
     if (code != 0)
         return code;
     f.ask.keep_gaps = 1; /* to look, a gap is no reason to stop */
-    code = dew__weather_open(&f);
+    code = cli__weather_open(&f);
     if (code != 0)
         return code;
     if (f.svg != NULL)
-        code = dew__weather_picture(&f);
+        code = cli__weather_picture(&f);
     if (code == 0 && f.common.json)
-        code = dew__cli_json(dew__weather_json(&f));
+        code = cli__json(cli__weather_json(&f));
     else if (code == 0)
         print_text(&f);
     dew_year_close(f.year);

@@ -20,13 +20,13 @@ enum {
 };
 
 struct making {
-    struct dew__cli common;
+    struct cli__cli common;
     char words[200];
     const char *out, *normals;
     struct dew_made how;
     int years;
     struct dew_climate place;
-    struct dew__weather_sum (*sums)[12]; /* of each year                     */
+    struct cli__weather_sum (*sums)[12]; /* of each year                     */
 };
 
 _Static_assert(DEW_MADE_SEED == 129, "as the help says");
@@ -52,11 +52,11 @@ static error_t take(int key, char *word, struct argp_state *state)
         return 0;
     case KEY_YEARS:
         m->years =
-            (int)dew__weather_whole(state, "years", word, 1.0, YEARS_MOST);
+            (int)cli__weather_whole(state, "years", word, 1.0, YEARS_MOST);
         return 0;
     case KEY_SEED:
         m->how.seed =
-            dew__weather_whole(state, "seed", word, 0.0, 4294967295.0);
+            cli__weather_whole(state, "seed", word, 0.0, 4294967295.0);
         return 0;
     case KEY_OUT:
         m->out = word;
@@ -65,11 +65,11 @@ static error_t take(int key, char *word, struct argp_state *state)
         m->normals = word;
         return 0;
     case ARGP_KEY_ARG:
-        dew__weather_word(m->words, sizeof m->words, word);
+        cli__weather_word(m->words, sizeof m->words, word);
         return 0;
     case ARGP_KEY_END:
         if ((m->words[0] == '\0') == (m->normals == NULL))
-            dew__cli_usage(state, "name one PLACE, or give --normals FILE");
+            cli__usage(state, "name one PLACE, or give --normals FILE");
         return 0;
     default:
         return ARGP_ERR_UNKNOWN;
@@ -82,19 +82,18 @@ static int read_normals(struct making *m)
     struct dew_error list[FAULTS] = {{0}};
     struct dew_faults faults = {list, FAULTS, 0};
     size_t size;
-    int code = DEW__DONE;
+    int code = CLI__DONE;
     char *text;
 
-    if (dew__run_text(m->normals, &text, &size, &list[0]) != DEW_OK) {
+    if (run__text(m->normals, &text, &size, &list[0]) != DEW_OK) {
         faults.count = 1;
-        return dew__cli_faults(&faults);
+        return cli__faults(&faults);
     }
     if (size > TEXT_MOST)
-        code =
-            dew__cli_fail(DEW__BAD_INPUT, "%s: larger than 1 MiB", m->normals);
+        code = cli__fail(CLI__BAD_INPUT, "%s: larger than 1 MiB", m->normals);
     else if (dew_climate_read(text, size, m->normals, &m->place, &faults) !=
              DEW_OK)
-        code = dew__cli_faults(&faults);
+        code = cli__faults(&faults);
     free(text);
     return code;
 }
@@ -106,8 +105,8 @@ static int find_place(struct making *m)
     if (m->normals != NULL)
         return read_normals(m);
     if (dew_climate_find(m->words, &m->place, &err) != DEW_OK)
-        return dew__cli_error(&err);
-    return DEW__DONE;
+        return cli__error(&err);
+    return CLI__DONE;
 }
 
 /* "x.csv" of year 3 of many is "x-3.csv". */
@@ -130,16 +129,16 @@ static int make_one(struct making *m, int number)
     struct dew_error err = {0};
     struct dew_year *year;
     char name[NAME_MOST];
-    int code = DEW__DONE;
+    int code = CLI__DONE;
 
     m->how.number = number;
     if (dew_made_open(&m->place, &m->how, &year, &err) != DEW_OK)
-        return dew__cli_error(&err);
-    dew__weather_months(year, m->sums[number > 0 ? number - 1 : 0]);
+        return cli__error(&err);
+    cli__weather_months(year, m->sums[number > 0 ? number - 1 : 0]);
     if (m->out != NULL) {
         file_name(m, number, name, sizeof name);
         if (dew_weather_write(year, name, &err) != DEW_OK)
-            code = dew__cli_error(&err);
+            code = cli__error(&err);
     }
     dew_year_close(year);
     return code;
@@ -153,35 +152,36 @@ static const struct figure {
     enum dew_quantity quantity;
     int decimals;
 } figures[] = {
-    {"t_mean_c", "t", offsetof(struct dew__weather_sum, t.mean),
+    {"t_mean_c", "t", offsetof(struct cli__weather_sum, t.mean),
      DEW_TEMPERATURE, 1},
-    {"dew_point_mean_c", "dew pt", offsetof(struct dew__weather_sum, td.mean),
+    {"dew_point_mean_c", "dew pt", offsetof(struct cli__weather_sum, td.mean),
      DEW_TEMPERATURE, 1},
-    {"sun_mean_w_m2", "sun", offsetof(struct dew__weather_sum, global.mean),
+    {"sun_mean_w_m2", "sun", offsetof(struct cli__weather_sum, global.mean),
      DEW_IRRADIANCE, 0},
 };
 enum { FIGURES = sizeof figures / sizeof figures[0], MANY = 23, ONE = 14 };
 
 /* Of a figure of a month (from 0), over the years. */
-static struct dew__weather_spread spread_of(const struct making *m, int month,
+static struct cli__weather_spread spread_of(const struct making *m, int month,
                                             const struct figure *f)
 {
     const char *sum = (const char *)&m->sums[0][month];
 
-    return dew__weather_spread((const double *)(const void *)(sum + f->offset),
+    return cli__weather_spread((const double *)(const void *)(sum + f->offset),
                                sizeof m->sums[0] / (sizeof(double)),
                                m->years > 0 ? m->years : 1);
 }
 
-static void print_cell(const struct dew__weather_spread *s,
+static void print_cell(const struct cli__weather_spread *s,
                        const struct figure *f, enum dew_system system, int many)
 {
     const double x[] = {s->mean, s->low, s->high};
-    struct dew__word n[3];
+    struct report__word n[3];
     char cell[80];
 
     for (int i = 0; i < 3; i++)
-        n[i] = dew__number(dew__shown(x[i], f->quantity, system), f->decimals);
+        n[i] = report__number(report__shown(x[i], f->quantity, system),
+                              f->decimals);
     if (!many)
         printf(" %*s", ONE, n[0].text);
     else if (snprintf(cell, sizeof cell, "%.20s (%.20s to %.20s)", n[0].text,
@@ -194,11 +194,11 @@ static void print_head(const struct making *m, enum dew_system system)
 {
     char head[40];
 
-    dew__cli_put(stdout, m->place.site.id);
+    cli__put(stdout, m->place.site.id);
     fputs(m->place.site.id[0] != '\0' ? " " : "", stdout);
-    dew__cli_put(stdout, m->place.shown);
+    cli__put(stdout, m->place.shown);
     fputs(m->place.state[0] != '\0' ? " " : "", stdout);
-    dew__cli_put(stdout, m->place.state);
+    cli__put(stdout, m->place.state);
     printf(", made from monthly figures, seed %lu", m->how.seed);
     if (m->years > 0)
         printf(", %d years: mean (lowest to highest)", m->years);
@@ -208,7 +208,7 @@ static void print_head(const struct making *m, enum dew_system system)
     printf("\n%-3s", "");
     for (int f = 0; f < FIGURES; f++) {
         snprintf(head, sizeof head, "%s %s", figures[f].words,
-                 dew__unit(figures[f].quantity, system)->name);
+                 report__unit(figures[f].quantity, system)->name);
         printf(" %*s", m->years > 1 ? MANY : ONE, head);
     }
     putchar('\n');
@@ -216,13 +216,13 @@ static void print_head(const struct making *m, enum dew_system system)
 
 static void print_table(const struct making *m)
 {
-    enum dew_system system = dew__weather_system(&m->common);
+    enum dew_system system = cli__weather_system(&m->common);
 
     print_head(m, system);
     for (int month = 0; month < 12; month++) {
-        fputs(dew__month_short(month), stdout);
+        fputs(report__month_short(month), stdout);
         for (int f = 0; f < FIGURES; f++) {
-            struct dew__weather_spread s = spread_of(m, month, &figures[f]);
+            struct cli__weather_spread s = spread_of(m, month, &figures[f]);
 
             print_cell(&s, &figures[f], system, m->years > 1);
         }
@@ -235,7 +235,7 @@ static json_t *month_json(const struct making *m, int month)
     json_t *j = json_pack("{s:i}", "month", month + 1);
 
     for (int f = 0; j != NULL && f < FIGURES; f++) {
-        struct dew__weather_spread s = spread_of(m, month, &figures[f]);
+        struct cli__weather_spread s = spread_of(m, month, &figures[f]);
 
         json_object_set_new(j, figures[f].key,
                             json_pack("{s:f, s:f, s:f}", "lowest", s.low,
@@ -250,7 +250,7 @@ static int print_json(const struct making *m)
 
     for (int month = 0; month < 12; month++)
         json_array_append_new(months, month_json(m, month));
-    return dew__cli_json(
+    return cli__json(
         json_pack("{s:s, s:s, s:s, s:s, s:I, s:i, s:b, s:o}", "number",
                   m->place.site.id, "name", m->place.site.name, "state",
                   m->place.state, "figures_lent_by", m->place.lent, "seed",
@@ -260,20 +260,20 @@ static int print_json(const struct making *m)
 
 static int make_all(struct making *m)
 {
-    int code = DEW__DONE;
+    int code = CLI__DONE;
 
     if (m->years == 0)
         code = make_one(m, 0);
-    for (int y = 1; code == DEW__DONE && y <= m->years; y++)
+    for (int y = 1; code == CLI__DONE && y <= m->years; y++)
         code = make_one(m, y);
-    if (code == DEW__DONE && m->common.json)
+    if (code == CLI__DONE && m->common.json)
         return print_json(m);
-    if (code == DEW__DONE)
+    if (code == CLI__DONE)
         print_table(m);
     return code;
 }
 
-int dew__weather_make(int argc, char **argv)
+int cli__weather_make(int argc, char **argv)
 {
     static const char does[] =
         "Make an hourly year out of twelve months of figures: of a PLACE in "
@@ -288,20 +288,19 @@ int dew__weather_make(int argc, char **argv)
         "is lent by the most similar place where it is absent.\n\n"
         "  dewledger weather make 726580 --out minneapolis.csv\n"
         "  dewledger weather make burlington vermont --years 30\n";
-    const struct argp_child children[] = {{&dew__cli_result_argp, 0, NULL, 0},
-                                          {0}};
+    const struct argp_child children[] = {{&cli__result_argp, 0, NULL, 0}, {0}};
     const struct argp argp = {
         options, take, "PLACE...\n--normals FILE", does, children, NULL, NULL};
     struct making m = {.how = {.seed = DEW_MADE_SEED}};
-    int code = dew__cli_parse(&argp, argc, argv, &m);
+    int code = cli__parse(&argp, argc, argv, &m);
 
-    if (code == DEW__DONE)
+    if (code == CLI__DONE)
         code = find_place(&m);
-    if (code != DEW__DONE)
+    if (code != CLI__DONE)
         return code;
     m.sums = calloc(m.years > 0 ? (size_t)m.years : 1, sizeof *m.sums);
     if (m.sums == NULL)
-        return dew__cli_fail(DEW__FAILED, "out of memory");
+        return cli__fail(CLI__FAILED, "out of memory");
     code = make_all(&m);
     free(m.sums);
     return code;

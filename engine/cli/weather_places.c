@@ -12,7 +12,7 @@ enum { WORDS = 200, NEAR_COUNT = 8, SHIELDS = 2, SHIELD_SIZE = 32 };
 
 /* What either sub-command asks. */
 struct asked {
-    struct dew__cli common;
+    struct cli__cli common;
     char words[WORDS];
     double place[2]; /* deg   latitude, longitude                            */
     int numbers;
@@ -27,12 +27,12 @@ static void take_number(struct asked *a, const char *word,
     word += strspn(word, " ");
     n = strlen(word);
     if (a->numbers == 2)
-        dew__cli_usage(state, "write LATITUDE and LONGITUDE, no more");
+        cli__usage(state, "write LATITUDE and LONGITUDE, no more");
     if (n == 0 || dew_number_read(word, n, &a->place[a->numbers]) != n)
-        dew__cli_usage(state,
-                       "%s: write degrees as a number, west and south "
-                       "negative",
-                       word);
+        cli__usage(state,
+                   "%s: write degrees as a number, west and south "
+                   "negative",
+                   word);
     a->numbers++;
 }
 
@@ -48,11 +48,11 @@ static error_t take(int key, char *word, struct argp_state *state)
         if (a->near)
             take_number(a, word, state);
         else
-            dew__weather_word(a->words, sizeof a->words, word);
+            cli__weather_word(a->words, sizeof a->words, word);
         return 0;
     case ARGP_KEY_END:
         if (a->near && a->numbers < 2)
-            dew__cli_usage(state, "write LATITUDE LONGITUDE");
+            cli__usage(state, "write LATITUDE LONGITUDE");
         return 0;
     default:
         return ARGP_ERR_UNKNOWN;
@@ -83,7 +83,7 @@ enum { NAME_ALONE = 36, NAME_NEAR = 28 };
 
 static void head(enum dew_system system, int near)
 {
-    const char *degree = dew__unit(DEW_TEMPERATURE, system)->name;
+    const char *degree = report__unit(DEW_TEMPERATURE, system)->name;
     int name = near ? NAME_NEAR : NAME_ALONE;
 
     printf("%-6s %-*s %-2s %6s %7s %5s %5s %6s%s\n", "number", name, "name", "",
@@ -95,9 +95,9 @@ static void head(enum dew_system system, int near)
                                      : "      km");
 }
 
-static struct dew__word degrees(double t, enum dew_system system)
+static struct report__word degrees(double t, enum dew_system system)
 {
-    return dew__number(dew__shown(t, DEW_TEMPERATURE, system), 1);
+    return report__number(report__shown(t, DEW_TEMPERATURE, system), 1);
 }
 
 /* distance: m, or NaN for none. */
@@ -109,13 +109,13 @@ static void row(const struct dew_climate *c, double distance,
     int name = isnan(distance) ? NAME_ALONE : NAME_NEAR;
 
     printf("%-6s %-*.*s %-2s %6s %7s %5s %5s %6s", c->site.id, name, name,
-           c->shown, c->state, dew__number(c->site.latitude, 2).text,
-           dew__number(c->site.longitude, 2).text,
+           c->shown, c->state, report__number(c->site.latitude, 2).text,
+           report__number(c->site.longitude, 2).text,
            degrees(c->month[0].t, system).text,
            degrees(c->month[6].t, system).text,
            degrees(means_of(c).td, system).text);
     if (!isnan(distance))
-        printf(" %7s", dew__number(distance / per, 1).text);
+        printf(" %7s", report__number(distance / per, 1).text);
     putchar('\n');
 }
 
@@ -131,7 +131,7 @@ static json_t *as_json(const struct dew_climate *c, double distance)
         m.warmest, "dew_point_mean_c", m.td, "sun_mean_w_m2", m.solar);
 
     if (j != NULL && !isnan(distance))
-        json_object_set_new(j, "away_m", dew__cli_real(round(distance)));
+        json_object_set_new(j, "away_m", cli__real(round(distance)));
     return j;
 }
 
@@ -141,27 +141,26 @@ static int no_place(const char *words)
     struct dew_error err = {0};
 
     if (dew_climate_find(words, &place, &err) == DEW_OK) /* a point */
-        return dew__cli_fail(DEW__BAD_INPUT,
-                             "a point has `dewledger weather near %s`", words);
-    return dew__cli_error(&err);
+        return cli__fail(CLI__BAD_INPUT,
+                         "a point has `dewledger weather near %s`", words);
+    return cli__error(&err);
 }
 
-int dew__weather_list(int argc, char **argv)
+int cli__weather_list(int argc, char **argv)
 {
     static const char does[] =
         "List the places that have monthly figures: all of them, or those "
         "whose number, name or state begins with every word.\v"
         "  dewledger weather list minnesota\n"
         "  dewledger weather list rochester ny --units si\n";
-    const struct argp_child children[] = {{&dew__cli_result_argp, 0, NULL, 0},
-                                          {0}};
+    const struct argp_child children[] = {{&cli__result_argp, 0, NULL, 0}, {0}};
     const struct argp argp = {.parser = take,
                               .args_doc = "[WORD...]",
                               .doc = does,
                               .children = children};
     struct asked a = {.near = 0};
     struct dew_climate place;
-    int code = dew__cli_parse(&argp, argc, argv, &a);
+    int code = cli__parse(&argp, argc, argv, &a);
     size_t found = 0;
     json_t *list = json_array();
 
@@ -171,16 +170,16 @@ int dew__weather_list(int argc, char **argv)
         if (a.common.json)
             json_array_append_new(list, as_json(&place, NAN));
         else if (found == 0)
-            head(dew__weather_system(&a.common), 0);
+            head(cli__weather_system(&a.common), 0);
         if (!a.common.json)
-            row(&place, NAN, dew__weather_system(&a.common));
+            row(&place, NAN, cli__weather_system(&a.common));
         found++;
     }
     if (code != 0 || found == 0 || !a.common.json) {
         json_decref(list);
         return code == 0 && found == 0 ? no_place(a.words) : code;
     }
-    return dew__cli_json(list);
+    return cli__json(list);
 }
 
 /* "-93.2" is no option: a space before it keeps argp away. */
@@ -201,26 +200,25 @@ static int print_near(const struct asked *a, const struct dew_nearby *list,
     json_t *out;
 
     if (!a->common.json) {
-        head(dew__weather_system(&a->common), 1);
+        head(cli__weather_system(&a->common), 1);
         for (size_t i = 0; i < count; i++)
             row(&list[i].place, list[i].distance,
-                dew__weather_system(&a->common));
-        return DEW__DONE;
+                cli__weather_system(&a->common));
+        return CLI__DONE;
     }
     out = json_array();
     for (size_t i = 0; i < count; i++)
         json_array_append_new(out, as_json(&list[i].place, list[i].distance));
-    return dew__cli_json(out);
+    return cli__json(out);
 }
 
-int dew__weather_near(int argc, char **argv)
+int cli__weather_near(int argc, char **argv)
 {
     static const char does[] =
         "List the places with monthly figures nearest to a point.\v"
         "Degrees, north and east positive.\n\n"
         "  dewledger weather near 44.98 -93.27\n";
-    const struct argp_child children[] = {{&dew__cli_result_argp, 0, NULL, 0},
-                                          {0}};
+    const struct argp_child children[] = {{&cli__result_argp, 0, NULL, 0}, {0}};
     const struct argp argp = {.parser = take,
                               .args_doc = "LATITUDE LONGITUDE",
                               .doc = does,
@@ -233,12 +231,12 @@ int dew__weather_near(int argc, char **argv)
     int code;
 
     if (list == NULL)
-        return dew__cli_fail(DEW__FAILED, "out of memory");
+        return cli__fail(CLI__FAILED, "out of memory");
     shield(argc, argv, shields);
-    code = dew__cli_parse(&argp, argc, argv, &a);
+    code = cli__parse(&argp, argc, argv, &a);
     if (code == 0 && dew_climate_near(a.place[0], a.place[1], list, NEAR_COUNT,
                                       &count, &err) != DEW_OK)
-        code = dew__cli_error(&err);
+        code = cli__error(&err);
     else if (code == 0)
         code = print_near(&a, list, count);
     free(list);

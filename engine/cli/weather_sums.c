@@ -5,7 +5,7 @@
 #include "cli/weather.h"
 #include "dew/air.h"
 
-static void add(struct dew__weather_lane *l, double x)
+static void add(struct cli__weather_lane *l, double x)
 {
     if (isnan(x))
         return;
@@ -15,7 +15,7 @@ static void add(struct dew__weather_lane *l, double x)
     l->n++;
 }
 
-static void add_hour(struct dew__weather_sum *s, const struct dew_hour *h)
+static void add_hour(struct cli__weather_sum *s, const struct dew_hour *h)
 {
     s->hours++;
     add(&s->t, h->t);
@@ -24,9 +24,9 @@ static void add_hour(struct dew__weather_sum *s, const struct dew_hour *h)
     add(&s->global, h->global);
 }
 
-static void finish(struct dew__weather_sum *s)
+static void finish(struct cli__weather_sum *s)
 {
-    struct dew__weather_lane *const lanes[] = {&s->t, &s->td, &s->wind,
+    struct cli__weather_lane *const lanes[] = {&s->t, &s->td, &s->wind,
                                                &s->global};
 
     for (size_t i = 0; i < sizeof lanes / sizeof lanes[0]; i++)
@@ -36,23 +36,23 @@ static void finish(struct dew__weather_sum *s)
             lanes[i]->mean = lanes[i]->low = lanes[i]->high = NAN;
 }
 
-void dew__weather_months(const struct dew_year *year,
-                         struct dew__weather_sum months[12])
+void cli__weather_months(const struct dew_year *year,
+                         struct cli__weather_sum months[12])
 {
     size_t n;
     const struct dew_hour *hours = dew_year_hours(year, &n);
     const struct dew_date *dates = dew_year_dates(year, &n);
 
     for (int m = 0; m < 12; m++)
-        months[m] = (struct dew__weather_sum){.month = m + 1};
+        months[m] = (struct cli__weather_sum){.month = m + 1};
     for (size_t i = 0; i < n; i++)
         add_hour(&months[dates[i].month - 1], &hours[i]);
     for (int m = 0; m < 12; m++)
         finish(&months[m]);
 }
 
-size_t dew__weather_days(const struct dew_year *year,
-                         struct dew__weather_sum *list, size_t room)
+size_t cli__weather_days(const struct dew_year *year,
+                         struct cli__weather_sum *list, size_t room)
 {
     size_t n, days = 0;
     const struct dew_hour *hours = dew_year_hours(year, &n);
@@ -63,7 +63,7 @@ size_t dew__weather_days(const struct dew_year *year,
             list[days - 1].month != dates[i].month) {
             if (days == room)
                 break;
-            list[days++] = (struct dew__weather_sum){.month = dates[i].month,
+            list[days++] = (struct cli__weather_sum){.month = dates[i].month,
                                                      .day = dates[i].day};
         }
         add_hour(&list[days - 1], &hours[i]);
@@ -73,8 +73,8 @@ size_t dew__weather_days(const struct dew_year *year,
     return days;
 }
 
-size_t dew__weather_gaps(const struct dew_year *year,
-                         struct dew__weather_gap *list, size_t room)
+size_t cli__weather_gaps(const struct dew_year *year,
+                         struct cli__weather_gap *list, size_t room)
 {
     size_t n, gaps = 0, run = 0;
     const struct dew_hour *hours = dew_year_hours(year, &n);
@@ -85,7 +85,7 @@ size_t dew__weather_gaps(const struct dew_year *year,
             continue;
         }
         if (run > 0 && gaps < room)
-            list[gaps] = (struct dew__weather_gap){i - run, run};
+            list[gaps] = (struct cli__weather_gap){i - run, run};
         gaps += run > 0;
         run = 0;
     }

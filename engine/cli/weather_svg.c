@@ -23,7 +23,7 @@ static const char T_COLOUR[] = "#a04000", TD_COLOUR[] = "#1060a0";
 
 struct drawing {
     FILE *out;
-    const struct dew__weather_sum *days;
+    const struct cli__weather_sum *days;
     size_t count;
     double low, high; /* degC, the ends of the scale */
     int us;
@@ -101,7 +101,7 @@ static void legend(const struct drawing *d, const struct dew_site *site)
     const char *unit = d->us ? "degF" : "degC";
 
     fprintf(d->out, "<text x='%d' y='18' font-weight='bold'>", LEFT);
-    dew__escape(d->out, site->name[0] ? site->name : site->id);
+    report__escape(d->out, site->name[0] ? site->name : site->id);
     fprintf(d->out,
             "</text>\n<text x='%d' y='34' fill='%s'>temperature, daily mean, "
             "%s</text>\n<text x='%d' y='34' fill='%s'>dew point, daily mean, "
@@ -109,14 +109,14 @@ static void legend(const struct drawing *d, const struct dew_site *site)
             LEFT, T_COLOUR, unit, LEFT + 260, TD_COLOUR, unit);
 }
 
-static void draw(const struct dew__weather_file *f, FILE *out,
-                 struct dew__weather_sum *days)
+static void draw(const struct cli__weather_file *f, FILE *out,
+                 struct cli__weather_sum *days)
 {
     struct drawing d = {.out = out, .days = days};
     char style[96];
 
-    d.count = dew__weather_days(f->year, days, DAYS_MOST);
-    d.us = dew__weather_system(&f->common) == 1;
+    d.count = cli__weather_days(f->year, days, DAYS_MOST);
+    d.us = cli__weather_system(&f->common) == 1;
     scale(&d);
     fprintf(out,
             "<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 %d %d' "
@@ -135,18 +135,18 @@ static void draw(const struct dew__weather_file *f, FILE *out,
     fputs("</svg>\n", out);
 }
 
-int dew__weather_picture(const struct dew__weather_file *f)
+int cli__weather_picture(const struct cli__weather_file *f)
 {
-    struct dew__weather_sum *days = calloc(DAYS_MOST, sizeof *days);
+    struct cli__weather_sum *days = calloc(DAYS_MOST, sizeof *days);
     struct dew_error err = {0};
-    struct dew__out out;
+    struct core__out out;
 
     if (days == NULL)
-        return dew__cli_fail(DEW__FAILED, "out of memory");
-    if (dew__out_open(&out, f->svg, DEW__OUT_OVER, &err) == DEW_OK) {
+        return cli__fail(CLI__FAILED, "out of memory");
+    if (core__out_open(&out, f->svg, CORE__OUT_OVER, &err) == DEW_OK) {
         draw(f, out.file, days);
-        dew__out_close(&out, &err);
+        core__out_close(&out, &err);
     }
     free(days);
-    return err.status == DEW_OK ? DEW__DONE : dew__cli_error(&err);
+    return err.status == DEW_OK ? CLI__DONE : cli__error(&err);
 }

@@ -19,7 +19,7 @@ struct hours {
 };
 
 struct years {
-    struct dew__cli result, common;
+    struct cli__cli result, common;
     const char *path;
     int count;
     struct dew_run *run;
@@ -38,27 +38,27 @@ static int march(struct years *y, int number)
     if (isatty(STDERR_FILENO))
         fprintf(stderr, "\ryear %d of %d", number, y->count);
     if (number > 0 && dew_run_made(y->run, number, &err) != DEW_OK)
-        return dew__cli_error(&err);
+        return cli__error(&err);
     while (done < 1.0)
         if (dew_run_step(y->run, 8760, &done, &err) != DEW_OK)
-            return dew__cli_error(&err);
+            return cli__error(&err);
     for (size_t i = 0; i < y->options; i++) {
         const struct dew_tally *year = &dew_run_outcome(y->run, i)->year;
 
         out[i] = (struct hours){year->too_humid, year->too_dry};
     }
-    return DEW__DONE;
+    return CLI__DONE;
 }
 
 static int all_years(struct years *y)
 {
-    int code = DEW__DONE;
+    int code = CLI__DONE;
 
     y->options = dew_run_count(y->run);
     y->hours = calloc((size_t)(y->count + 1) * y->options, sizeof *y->hours);
     if (y->hours == NULL)
-        return dew__cli_fail(DEW__FAILED, "out of memory");
-    for (int n = 0; n <= y->count && code == DEW__DONE; n++)
+        return cli__fail(CLI__FAILED, "out of memory");
+    for (int n = 0; n <= y->count && code == CLI__DONE; n++)
         code = march(y, n);
     if (isatty(STDERR_FILENO))
         fprintf(stderr, "\r%30s\r", "");
@@ -75,10 +75,10 @@ static const double *of(const struct years *y, int year, size_t option, int dry)
     return dry ? &h->dry : &h->humid;
 }
 
-static struct dew__weather_spread spread_of(const struct years *y,
+static struct cli__weather_spread spread_of(const struct years *y,
                                             size_t option, int dry)
 {
-    return dew__weather_spread(
+    return cli__weather_spread(
         of(y, 1, option, dry),
         y->options * sizeof(struct hours) / sizeof(double), y->count);
 }
@@ -108,7 +108,7 @@ static void print_text(const struct years *y)
              "one",
              y->count, site_of(y)->id, site_of(y)->id[0] ? " " : "",
              site_of(y)->name, seed_of(y));
-    dew__cli_wrap(stdout, 0, head);
+    cli__wrap(stdout, 0, head);
     printf("\n%-*s%28s%30s\n%-*s", NAME, "", "too humid, h", "too dry, h", NAME,
            "option");
     for (int dry = 0; dry < 2; dry++)
@@ -116,10 +116,10 @@ static void print_text(const struct years *y)
                "most");
     putchar('\n');
     for (size_t i = 0; i < y->options; i++) {
-        dew__clean(name_of(y, i), name, sizeof name);
-        printf("%s%*s", name, NAME - dew__width(name), "");
+        core__clean(name_of(y, i), name, sizeof name);
+        printf("%s%*s", name, NAME - report__width(name), "");
         for (int dry = 0; dry < 2; dry++) {
-            struct dew__weather_spread s = spread_of(y, i, dry);
+            struct cli__weather_spread s = spread_of(y, i, dry);
 
             printf("%s%7.0f%7.0f%7.0f%7.0f", dry ? "  " : "", *of(y, 0, i, dry),
                    s.low, s.mean, s.high);
@@ -132,7 +132,7 @@ static void print_text(const struct years *y)
 
 static json_t *option_json(const struct years *y, size_t option, int dry)
 {
-    struct dew__weather_spread s = spread_of(y, option, dry);
+    struct cli__weather_spread s = spread_of(y, option, dry);
     json_t *list = json_array();
 
     for (int n = 1; n <= y->count; n++)
@@ -151,23 +151,23 @@ static int print_json(const struct years *y)
                                               name_of(y, i), "too_humid_h",
                                               option_json(y, i, 0), "too_dry_h",
                                               option_json(y, i, 1)));
-    return dew__cli_json(json_pack("{s:s, s:s, s:i, s:I, s:o}", "number",
-                                   site_of(y)->id, "name", site_of(y)->name,
-                                   "years", y->count, "seed",
-                                   (json_int_t)seed_of(y), "options", list));
+    return cli__json(json_pack("{s:s, s:s, s:i, s:I, s:o}", "number",
+                               site_of(y)->id, "name", site_of(y)->name,
+                               "years", y->count, "seed",
+                               (json_int_t)seed_of(y), "options", list));
 }
 
 /* ---- the command line -------------------------------------------------------------- */
 
 static int tell(struct years *y)
 {
-    int code = dew__cli_open(&y->run, y->path, &y->common, DEW_RUN_YEARS, 0);
+    int code = cli__open(&y->run, y->path, &y->common, DEW_RUN_YEARS, 0);
 
-    if (code == DEW__DONE)
+    if (code == CLI__DONE)
         code = all_years(y);
-    if (code == DEW__DONE && y->result.json)
+    if (code == CLI__DONE && y->result.json)
         return print_json(y);
-    if (code == DEW__DONE)
+    if (code == CLI__DONE)
         print_text(y);
     return code;
 }
@@ -183,14 +183,14 @@ static error_t take(int key, char *word, struct argp_state *state)
         return 0;
     case KEY_YEARS:
         y->count =
-            (int)dew__weather_whole(state, "years", word, 2.0, YEARS_MOST);
+            (int)cli__weather_whole(state, "years", word, 2.0, YEARS_MOST);
         return 0;
     default:
-        return dew__cli_one(key, word, state, &y->path);
+        return cli__one(key, word, state, &y->path);
     }
 }
 
-int dew__weather_years(int argc, char **argv)
+int cli__weather_years(int argc, char **argv)
 {
     static const struct argp_option options[] = {
         {"years", KEY_YEARS, "N", 0, "how many years (30)", 0}, {0}};
@@ -201,19 +201,18 @@ int dew__weather_years(int argc, char **argv)
         "weather.monthly.\v"
         "  dewledger weather years house.yaml\n"
         "  dewledger weather years house.yaml --years 100 --json\n";
-    const struct argp_child children[] = {{&dew__cli_result_argp, 0, NULL, 0},
-                                          {&dew__cli_pick_argp, 0, NULL, 0},
-                                          {0}};
+    const struct argp_child children[] = {
+        {&cli__result_argp, 0, NULL, 0}, {&cli__pick_argp, 0, NULL, 0}, {0}};
     const struct argp argp = {options, take, "SCENARIO.yaml", does, children,
                               NULL,    NULL};
     struct years *y = calloc(1, sizeof *y);
     int code;
 
     if (y == NULL)
-        return dew__cli_fail(DEW__FAILED, "out of memory");
+        return cli__fail(CLI__FAILED, "out of memory");
     y->count = 30;
-    code = dew__cli_parse(&argp, argc, argv, y);
-    if (code == DEW__DONE)
+    code = cli__parse(&argp, argc, argv, y);
+    if (code == CLI__DONE)
         code = tell(y);
     dew_run_close(y->run);
     free(y->hours);

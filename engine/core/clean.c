@@ -74,7 +74,7 @@ static size_t one(const unsigned char *s, int json, char safe[SAFE])
     return length > 0 ? length : 1;
 }
 
-int dew__is_clean(const char *text)
+int core__is_clean(const char *text)
 {
     char safe[SAFE] = "";
 
@@ -83,7 +83,7 @@ int dew__is_clean(const char *text)
     return safe[0] == '\0';
 }
 
-char *dew__clean(const char *text, char *out, size_t size)
+char *core__clean(const char *text, char *out, size_t size)
 {
     size_t at = 0;
 
@@ -103,7 +103,7 @@ char *dew__clean(const char *text, char *out, size_t size)
     return out;
 }
 
-void dew__clean_put(FILE *out, const char *text, size_t length)
+void core__clean_put(FILE *out, const char *text, size_t length)
 {
     char piece[5] = "", safe[SAFE];
 
@@ -119,7 +119,7 @@ void dew__clean_put(FILE *out, const char *text, size_t length)
     }
 }
 
-void dew__clean_json(FILE *out, const char *json)
+void core__clean_json(FILE *out, const char *json)
 {
     while (*json != '\0') {
         char safe[SAFE];

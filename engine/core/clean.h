@@ -19,15 +19,15 @@
 
 /* text into out, cut before a character that does not fit whole.  Returns
    out.  size > 0. */
-char *dew__clean(const char *text, char *out, size_t size);
+char *core__clean(const char *text, char *out, size_t size);
 
 /* The same onto a stream; length bytes, zero bytes too. */
-void dew__clean_put(FILE *out, const char *text, size_t length);
+void core__clean_put(FILE *out, const char *text, size_t length);
 
 /* JSON, in which such characters stand only within strings: written \u202e. */
-void dew__clean_json(FILE *out, const char *json);
+void core__clean_json(FILE *out, const char *json);
 
-/* Whether dew__clean would change nothing. */
-int dew__is_clean(const char *text);
+/* Whether core__clean would change nothing. */
+int core__is_clean(const char *text);
 
 #endif

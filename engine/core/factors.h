@@ -3,9 +3,10 @@
 #ifndef DEW_CORE_FACTORS_H
 #define DEW_CORE_FACTORS_H
 
-#define DEW__KWH 3.6e6                             /* J, exact                */
-#define DEW__CFM (0.3048 * 0.3048 * 0.3048 / 60.0) /* m3/s, exact             */
-#define DEW__LB  0.45359237                        /* kg, exact [SP811]       */
-#define DEW__TON 3516.8528                         /* W, of cooling [SP811]   */
+#define CORE__KWH 3.6e6 /* J, exact                */
+#define CORE__CFM                                                              \
+    (0.3048 * 0.3048 * 0.3048 / 60.0) /* m3/s, exact             */
+#define CORE__LB  0.45359237          /* kg, exact [SP811]       */
+#define CORE__TON 3516.8528           /* W, of cooling [SP811]   */
 
 #endif

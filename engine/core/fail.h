@@ -7,21 +7,21 @@
 
 /*
  * Set err unless it is NULL or already set; return status either way, so that
- * a failing line reads: return dew__fail(err, DEW_ERANGE, "%g is above %g", ...).
+ * a failing line reads: return core__fail(err, DEW_ERANGE, "%g is above %g", ...).
  */
-enum dew_status dew__fail(struct dew_error *err, enum dew_status status,
-                          const char *format, ...)
+enum dew_status core__fail(struct dew_error *err, enum dew_status status,
+                           const char *format, ...)
     __attribute__((format(printf, 3, 4)));
 
-/* Say which file and place the next dew__fail on err is about. */
-void dew__at(struct dew_error *err, const char *source, int line, int column);
-void dew__in(struct dew_error *err, const char *path);
+/* Say which file and place the next core__fail on err is about. */
+void core__at(struct dew_error *err, const char *source, int line, int column);
+void core__in(struct dew_error *err, const char *path);
 /* The same for "list[i].member", or "list[i]" where member is NULL. */
-void dew__in_row(struct dew_error *err, const char *list, size_t i,
-                 const char *member);
+void core__in_row(struct dew_error *err, const char *list, size_t i,
+                  const char *member);
 
 /* Append one fault; NULL is allowed.  Returns status. */
-enum dew_status dew__fault(struct dew_faults *faults,
-                           const struct dew_error *err);
+enum dew_status core__fault(struct dew_faults *faults,
+                            const struct dew_error *err);
 
 #endif

@@ -13,17 +13,17 @@
 
 #include "core/fail.h"
 
-_Static_assert(DEW__IN_WAIT == 5, "as the message says");
+_Static_assert(CORE__IN_WAIT == 5, "as the message says");
 
 static int comes(int pipe)
 {
     struct pollfd p = {.fd = pipe, .events = POLLIN};
 
-    return poll(&p, 1, 1000 * DEW__IN_WAIT) == 1;
+    return poll(&p, 1, 1000 * CORE__IN_WAIT) == 1;
 }
 
 /* NULL: fit to be read. */
-static const char *refusal(int file, enum dew__in_how how)
+static const char *refusal(int file, enum core__in_how how)
 {
     struct stat s;
 
@@ -32,7 +32,7 @@ static const char *refusal(int file, enum dew__in_how how)
         return strerror(errno);
     if (S_ISREG(s.st_mode) || S_ISDIR(s.st_mode)) /* reading tells of that */
         return NULL;
-    if (how == DEW__IN_FILE)
+    if (how == CORE__IN_FILE)
         return "a pipe or a device, and it is read more than once: write it "
                "to a file first";
     if (S_ISFIFO(s.st_mode) && !comes(file))
@@ -40,7 +40,7 @@ static const char *refusal(int file, enum dew__in_how how)
     return NULL;
 }
 
-int dew__in_open(const char *path, enum dew__in_how how, const char **why)
+int core__in_open(const char *path, enum core__in_how how, const char **why)
 {
     int file = open(path, O_RDONLY | O_NONBLOCK | O_NOCTTY | O_CLOEXEC);
 
@@ -93,27 +93,28 @@ static enum dew_status read_all(int file, size_t most, char **bytes,
         return DEW_OK;
     free(text);
     *bytes = NULL;
-    return more == NULL
-               ? dew__fail(err, DEW_EMEM, "no memory to read it")
-               : dew__fail(err, DEW_EIO, "cannot be read: %s", strerror(errno));
+    return more == NULL ? core__fail(err, DEW_EMEM, "no memory to read it")
+                        : core__fail(err, DEW_EIO, "cannot be read: %s",
+                                     strerror(errno));
 }
 
-enum dew_status dew__in_read(const char *path, enum dew__in_how how,
-                             size_t most, char **bytes, size_t *length,
-                             struct dew_error *err)
+enum dew_status core__in_read(const char *path, enum core__in_how how,
+                              size_t most, char **bytes, size_t *length,
+                              struct dew_error *err)
 {
-    int table = how == DEW__IN_FILE; /* its messages have a place */
+    int table = how == CORE__IN_FILE; /* its messages have a place */
     const char *why = NULL;
     enum dew_status status;
-    int file = !table && strcmp(path, "-") == 0 ? dup(STDIN_FILENO)
-                                                : dew__in_open(path, how, &why);
+    int file = !table && strcmp(path, "-") == 0
+                   ? dup(STDIN_FILENO)
+                   : core__in_open(path, how, &why);
 
-    dew__at(err, path, 0, 0);
+    core__at(err, path, 0, 0);
     if (file < 0)
-        return dew__fail(err, DEW_EIO, "%s%s",
-                         table ? "cannot be opened: " : "",
-                         why != NULL ? why : strerror(errno));
-    dew__at(err, path, table, table);
+        return core__fail(err, DEW_EIO, "%s%s",
+                          table ? "cannot be opened: " : "",
+                          why != NULL ? why : strerror(errno));
+    core__at(err, path, table, table);
     status = read_all(file, most, bytes, length, err);
     close(file);
     return status;
@@ -121,7 +122,7 @@ enum dew_status dew__in_read(const char *path, enum dew__in_how how,
 
 /* ---- gzipped ----------------------------------------------------------------- */
 
-int dew__in_packed(const char *bytes, size_t length)
+int core__in_packed(const char *bytes, size_t length)
 {
     return length >= 2 && memcmp(bytes, "\x1f\x8b", 2) == 0;
 }
@@ -129,7 +130,7 @@ int dew__in_packed(const char *bytes, size_t length)
 /* Behind one gzipped part another may stand; anything else is left. */
 static int part_follows(z_stream *z, size_t left)
 {
-    return dew__in_packed((const char *)z->next_in, left) &&
+    return core__in_packed((const char *)z->next_in, left) &&
            inflateReset(z) == Z_OK;
 }
 
@@ -163,8 +164,8 @@ static size_t inflate_all(z_stream *z, size_t left, size_t most, char **text,
     return given;
 }
 
-enum dew_status dew__in_unpack(const char *bytes, size_t *length, size_t most,
-                               char **text, struct dew_error *err)
+enum dew_status core__in_unpack(const char *bytes, size_t *length, size_t most,
+                                char **text, struct dew_error *err)
 {
     enum { GZIP = 16 + MAX_WBITS };
     z_stream z = {.next_in = (const Bytef *)bytes};
@@ -179,7 +180,7 @@ enum dew_status dew__in_unpack(const char *bytes, size_t *length, size_t most,
     free(*text);
     *text = NULL;
     return code == Z_MEM_ERROR
-               ? dew__fail(err, DEW_EMEM, "no memory to unpack it")
-               : dew__fail(err, DEW_EIO,
-                           "the compressed data are damaged or end early");
+               ? core__fail(err, DEW_EMEM, "no memory to unpack it")
+               : core__fail(err, DEW_EIO,
+                            "the compressed data are damaged or end early");
 }

@@ -25,7 +25,7 @@ static size_t least(size_t a, size_t b)
 }
 
 /* Optimal string alignment, three rows kept. */
-size_t dew__distance(const char *a, const char *b)
+size_t core__distance(const char *a, const char *b)
 {
     size_t n = length_of(a), m = length_of(b);
     size_t rows[3][LONGEST + 1] = {{0}};

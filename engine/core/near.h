@@ -9,6 +9,6 @@
  * Letters to insert, drop, change or swap with a neighbour to make b of a,
  * looking at the first 63 of each.  Case and "-" for "_" cost nothing.
  */
-size_t dew__distance(const char *a, const char *b);
+size_t core__distance(const char *a, const char *b);
 
 #endif

@@ -6,8 +6,8 @@
  * and comes back as a status.
  *
  * Memory     only an _open allocates.  What a wrapper needs inside, it takes
- *            in one block and reports DEW_EMEM.  Two cannot: dew__curve_open
- *            and dew__fit_open let GSL allocate, and when there is no memory
+ *            in one block and reports DEW_EMEM.  Two cannot: core__curve_open
+ *            and core__fit_open let GSL allocate, and when there is no memory
  *            then, GSL's handler acts (abort, unless the program turned it
  *            off; then DEW_EMEM).
  * Matrices   row by row, n * n or rows * columns doubles.
@@ -21,8 +21,8 @@
 
 /* ---- random numbers and Sobol points: num_random.c ---------------------- */
 
-struct dew__random;
-struct dew__sobol;
+struct core__random;
+struct core__sobol;
 
 /*
  * A stream that depends on seed alone: the Mersenne twister MT19937, in
@@ -30,31 +30,31 @@ struct dew__sobol;
  * Leva's ratio of uniforms, whose result is a quotient of two of them; a
  * logarithm only accepts or rejects.
  */
-enum dew_status dew__random_open(struct dew__random **random,
-                                 unsigned long seed, struct dew_error *err);
-double dew__random_uniform(struct dew__random *random);  /* 0 <= x < 1     */
-double dew__random_gaussian(struct dew__random *random); /* mean 0, sd 1   */
-void dew__random_close(struct dew__random *random);      /* NULL allowed   */
+enum dew_status core__random_open(struct core__random **random,
+                                  unsigned long seed, struct dew_error *err);
+double core__random_uniform(struct core__random *random);  /* 0 <= x < 1     */
+double core__random_gaussian(struct core__random *random); /* mean 0, sd 1   */
+void core__random_close(struct core__random *random);      /* NULL allowed   */
 
-enum { DEW__SOBOL_MOST = 40 };
+enum { CORE__SOBOL_MOST = 40 };
 
-/* Quasi-random points in the unit cube; dimension 1 .. DEW__SOBOL_MOST. */
-enum dew_status dew__sobol_open(struct dew__sobol **sobol, size_t dimension,
-                                struct dew_error *err);
-void dew__sobol_next(struct dew__sobol *sobol, double *point);
-void dew__sobol_close(struct dew__sobol *sobol);
+/* Quasi-random points in the unit cube; dimension 1 .. CORE__SOBOL_MOST. */
+enum dew_status core__sobol_open(struct core__sobol **sobol, size_t dimension,
+                                 struct dew_error *err);
+void core__sobol_next(struct core__sobol *sobol, double *point);
+void core__sobol_close(struct core__sobol *sobol);
 
 /* ---- statistics: num_random.c ------------------------------------------- */
 
-void dew__sort(double *x, size_t n); /* ascending; no NaN among them        */
+void core__sort(double *x, size_t n); /* ascending; no NaN among them        */
 
 /* Of sorted values, linear between them; share 0 .. 1.  NaN if n is 0. */
-double dew__quantile(const double *sorted, size_t n, double share);
-double dew__mean(const double *x, size_t n); /* NaN if n is 0                */
-double dew__sd(const double *x, size_t n);   /* divides by n - 1; n > 1     */
+double core__quantile(const double *sorted, size_t n, double share);
+double core__mean(const double *x, size_t n); /* NaN if n is 0                */
+double core__sd(const double *x, size_t n);   /* divides by n - 1; n > 1     */
 
 /* Pearson's r; NaN if n < 2 or one side does not vary. */
-double dew__correlation(const double *x, const double *y, size_t n);
+double core__correlation(const double *x, const double *y, size_t n);
 
 /* ---- linear algebra: num_linear.c --------------------------------------- */
 
@@ -63,59 +63,59 @@ double dew__correlation(const double *x, const double *y, size_t n);
  * Errors: DEW_ESOLVE when a is singular to working precision or not finite.
  * b is changed only on DEW_OK.  By Householder QR; allocates nothing.
  */
-enum dew_status dew__solve(double *a, double *b, double *work, size_t n,
-                           struct dew_error *err);
+enum dew_status core__solve(double *a, double *b, double *work, size_t n,
+                            struct dew_error *err);
 
 /* The same for a symmetric positive definite a, by Cholesky: half the work. */
-enum dew_status dew__solve_spd(double *a, double *b, size_t n,
-                               struct dew_error *err);
+enum dew_status core__solve_spd(double *a, double *b, size_t n,
+                                struct dew_error *err);
 
 /* A linear least-squares problem: minimise |a x - b|. */
-struct dew__lines {
+struct core__lines {
     size_t rows, columns; /* rows >= columns >= 1                            */
     double *a;            /* rows * columns; destroyed                       */
     const double *b;      /* rows                                            */
 };
 
-/* Doubles of work that dew__least_squares needs. */
-size_t dew__least_squares_work(size_t rows, size_t columns);
+/* Doubles of work that core__least_squares needs. */
+size_t core__least_squares_work(size_t rows, size_t columns);
 
 /*
  * x: columns.  covariance: columns * columns, scaled by the residual
  * variance, or NULL; with rows == columns there is none and it is NaN.
  * Errors: DEW_ESOLVE when the columns are not independent.
  */
-enum dew_status dew__least_squares(const struct dew__lines *lines, double *work,
-                                   double *x, double *covariance,
-                                   struct dew_error *err);
+enum dew_status core__least_squares(const struct core__lines *lines,
+                                    double *work, double *x, double *covariance,
+                                    struct dew_error *err);
 
 /* ---- curves through points: num_curve.c --------------------------------- */
 
-struct dew__curve;
+struct core__curve;
 
-enum dew__curve_kind {
-    DEW__LINEAR,   /* n >= 2                                                 */
-    DEW__STEFFEN,  /* n >= 3: smooth, no overshoot, extremes only at points  */
-    DEW__CUBIC,    /* n >= 3: natural cubic spline                           */
-    DEW__PERIODIC, /* n >= 3: periodic cubic spline, y[n - 1] == y[0]        */
+enum core__curve_kind {
+    CORE__LINEAR,   /* n >= 2                                                 */
+    CORE__STEFFEN,  /* n >= 3: smooth, no overshoot, extremes only at points  */
+    CORE__CUBIC,    /* n >= 3: natural cubic spline                           */
+    CORE__PERIODIC, /* n >= 3: periodic cubic spline, y[n - 1] == y[0]        */
 };
 
 /*
  * x ascends strictly; x and y are copied.
  * Errors: DEW_ERANGE for x, y or n; DEW_EMEM.
  */
-enum dew_status dew__curve_open(struct dew__curve **curve,
-                                enum dew__curve_kind kind, const double *x,
-                                const double *y, size_t n,
-                                struct dew_error *err);
+enum dew_status core__curve_open(struct core__curve **curve,
+                                 enum core__curve_kind kind, const double *x,
+                                 const double *y, size_t n,
+                                 struct dew_error *err);
 /* Value and slope; NaN outside the points. */
-double dew__curve_at(const struct dew__curve *curve, double x);
-double dew__curve_slope(const struct dew__curve *curve, double x);
-void dew__curve_close(struct dew__curve *curve);
+double core__curve_at(const struct core__curve *curve, double x);
+double core__curve_slope(const struct core__curve *curve, double x);
+void core__curve_close(struct core__curve *curve);
 
 /* ---- one unknown: num_search.c ------------------------------------------ */
 
-struct dew__function {
+struct core__function {
     double (*f)(double x, void *with);
     void *with;
 };
@@ -125,28 +125,28 @@ struct dew__function {
  * (absolute, > 0), by Brent's method; at most 200 evaluations.
  * Errors: DEW_ESOLVE when the ends do not bracket, or f is not finite.
  */
-enum dew_status dew__search_root(const struct dew__function *f, double low,
-                                 double high, double tolerance, double *root,
-                                 struct dew_error *err);
+enum dew_status core__search_root(const struct core__function *f, double low,
+                                  double high, double tolerance, double *root,
+                                  struct dew_error *err);
 
 /*
  * The least of f in low .. high, starting inside the bracket at middle with
  * f(middle) below f at both ends, by Brent's method.
  * Errors: DEW_ESOLVE likewise.
  */
-struct dew__bracket {
+struct core__bracket {
     double low, middle, high;
 };
-enum dew_status dew__search_least(const struct dew__function *f,
-                                  const struct dew__bracket *in,
-                                  double tolerance, double *x,
-                                  struct dew_error *err);
+enum dew_status core__search_least(const struct core__function *f,
+                                   const struct core__bracket *in,
+                                   double tolerance, double *x,
+                                   struct dew_error *err);
 
 /* ---- nonlinear least squares: num_fit.c --------------------------------- */
 
-struct dew__fit;
+struct core__fit;
 
-struct dew__residuals {
+struct core__residuals {
     size_t count;    /* of residuals, >= unknowns                          */
     size_t unknowns; /* >= 1                                               */
     /* write count residuals at x; return 0, or another number to say that
@@ -162,17 +162,17 @@ struct dew__residuals {
  * itself, the gradient vanishes, or no step improves.
  * Errors: DEW_ESOLVE when f has no residuals at a point, DEW_ERANGE, DEW_EMEM.
  */
-enum dew_status dew__fit_open(struct dew__fit **fit,
-                              const struct dew__residuals *r, const double *x,
-                              struct dew_error *err);
-enum dew_status dew__fit_step(struct dew__fit *fit, int *done,
-                              struct dew_error *err);
+enum dew_status core__fit_open(struct core__fit **fit,
+                               const struct core__residuals *r, const double *x,
+                               struct dew_error *err);
+enum dew_status core__fit_step(struct core__fit *fit, int *done,
+                               struct dew_error *err);
 /* The unknowns as they stand, and the sum of squares; borrowed. */
-const double *dew__fit_x(const struct dew__fit *fit);
-double dew__fit_squares(const struct dew__fit *fit);
+const double *core__fit_x(const struct core__fit *fit);
+double core__fit_squares(const struct core__fit *fit);
 /* unknowns * unknowns, scaled by the residual variance; NaN if none is left. */
-void dew__fit_covariance(const struct dew__fit *fit, double *covariance);
-void dew__fit_close(struct dew__fit *fit);
+void core__fit_covariance(const struct core__fit *fit, double *covariance);
+void core__fit_close(struct core__fit *fit);
 
 /* ---- the process: num_process.c ----------------------------------------- */
 
@@ -180,9 +180,9 @@ void dew__fit_close(struct dew__fit *fit);
  * Turn GSL's aborting handler off, for the whole process: main's alone to
  * call.  Tests leave it on, so that a missing check here dies loudly.
  */
-void dew__num_quiet(void);
+void core__num_quiet(void);
 
 /* "2.7.1", of the GSL that runs.  Static. */
-const char *dew__num_version(void);
+const char *core__num_version(void);
 
 #endif

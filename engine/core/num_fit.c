@@ -11,8 +11,8 @@
 
 static const double MOVES_LESS = 1e-8; /* of x itself: half a double's digits */
 
-struct dew__fit {
-    struct dew__residuals r;
+struct core__fit {
+    struct core__residuals r;
     gsl_multifit_nlinear_fdf fdf;
     gsl_multifit_nlinear_workspace *gsl;
     double *x;        /* within scratch: unknowns                            */
@@ -21,7 +21,7 @@ struct dew__fit {
 
 static int residuals(const gsl_vector *x, void *with, gsl_vector *f)
 {
-    struct dew__fit *fit = with;
+    struct core__fit *fit = with;
 
     for (size_t i = 0; i < fit->r.unknowns; i++)
         fit->x[i] = gsl_vector_get(x, i);
@@ -37,12 +37,12 @@ static int residuals(const gsl_vector *x, void *with, gsl_vector *f)
 
 static enum dew_status none_here(struct dew_error *err)
 {
-    return dew__fail(err, DEW_ESOLVE,
-                     "a fit came to a point that has no residuals");
+    return core__fail(err, DEW_ESOLVE,
+                      "a fit came to a point that has no residuals");
 }
 
 /* GSL's part. */
-static enum dew_status begin(struct dew__fit *fit, const double *x,
+static enum dew_status begin(struct core__fit *fit, const double *x,
                              struct dew_error *err)
 {
     size_t n = fit->r.count, p = fit->r.unknowns;
@@ -55,40 +55,40 @@ static enum dew_status begin(struct dew__fit *fit, const double *x,
     fit->gsl =
         gsl_multifit_nlinear_alloc(gsl_multifit_nlinear_trust, &options, n, p);
     if (fit->gsl == NULL)
-        return dew__fail(err, DEW_EMEM, "no memory for a fit");
+        return core__fail(err, DEW_EMEM, "no memory for a fit");
     if (gsl_multifit_nlinear_init(&start.vector, &fit->fdf, fit->gsl) !=
         GSL_SUCCESS)
         return none_here(err);
     return DEW_OK;
 }
 
-enum dew_status dew__fit_open(struct dew__fit **fit,
-                              const struct dew__residuals *r, const double *x,
-                              struct dew_error *err)
+enum dew_status core__fit_open(struct core__fit **fit,
+                               const struct core__residuals *r, const double *x,
+                               struct dew_error *err)
 {
     enum dew_status status;
-    struct dew__fit *made;
+    struct core__fit *made;
 
     *fit = NULL;
     if (r->unknowns < 1 || r->count < r->unknowns)
-        return dew__fail(err, DEW_ERANGE,
-                         "%zu residuals cannot fix %zu unknowns", r->count,
-                         r->unknowns);
+        return core__fail(err, DEW_ERANGE,
+                          "%zu residuals cannot fix %zu unknowns", r->count,
+                          r->unknowns);
     made = calloc(1, sizeof *made + (r->count + r->unknowns) * sizeof(double));
     if (made == NULL)
-        return dew__fail(err, DEW_EMEM, "no memory for a fit");
+        return core__fail(err, DEW_EMEM, "no memory for a fit");
     made->r = *r;
     made->x = made->scratch + r->count;
     status = begin(made, x, err);
     if (status == DEW_OK)
         *fit = made;
     else
-        dew__fit_close(made);
+        core__fit_close(made);
     return status;
 }
 
-enum dew_status dew__fit_step(struct dew__fit *fit, int *done,
-                              struct dew_error *err)
+enum dew_status core__fit_step(struct core__fit *fit, int *done,
+                               struct dew_error *err)
 {
     int why = 0, status = gsl_multifit_nlinear_iterate(fit->gsl);
 
@@ -100,19 +100,19 @@ enum dew_status dew__fit_step(struct dew__fit *fit, int *done,
     return DEW_OK;
 }
 
-const double *dew__fit_x(const struct dew__fit *fit)
+const double *core__fit_x(const struct core__fit *fit)
 {
     return gsl_multifit_nlinear_position(fit->gsl)->data;
 }
 
-double dew__fit_squares(const struct dew__fit *fit)
+double core__fit_squares(const struct core__fit *fit)
 {
     double norm = gsl_blas_dnrm2(gsl_multifit_nlinear_residual(fit->gsl));
 
     return norm * norm;
 }
 
-void dew__fit_covariance(const struct dew__fit *fit, double *covariance)
+void core__fit_covariance(const struct core__fit *fit, double *covariance)
 {
     size_t n = fit->r.count, p = fit->r.unknowns;
     gsl_matrix_view c = gsl_matrix_view_array(covariance, p, p);
@@ -120,10 +120,10 @@ void dew__fit_covariance(const struct dew__fit *fit, double *covariance)
     gsl_multifit_nlinear_covar(gsl_multifit_nlinear_jac(fit->gsl), 0.0,
                                &c.matrix);
     gsl_matrix_scale(&c.matrix,
-                     n > p ? dew__fit_squares(fit) / (double)(n - p) : NAN);
+                     n > p ? core__fit_squares(fit) / (double)(n - p) : NAN);
 }
 
-void dew__fit_close(struct dew__fit *fit)
+void core__fit_close(struct core__fit *fit)
 {
     if (fit == NULL)
         return;

@@ -33,8 +33,8 @@ static int diagonal_stands(const gsl_matrix *r)
     return isfinite(most) && least > (double)r->size1 * DBL_EPSILON * most;
 }
 
-enum dew_status dew__solve(double *a, double *b, double *work, size_t n,
-                           struct dew_error *err)
+enum dew_status core__solve(double *a, double *b, double *work, size_t n,
+                            struct dew_error *err)
 {
     gsl_matrix_view qr;
     gsl_vector_view tau, x;
@@ -42,12 +42,12 @@ enum dew_status dew__solve(double *a, double *b, double *work, size_t n,
     if (n == 0)
         return DEW_OK;
     if (!finite_all(a, n * n) || !finite_all(b, n))
-        return dew__fail(err, DEW_ESOLVE, "a linear system is not finite");
+        return core__fail(err, DEW_ESOLVE, "a linear system is not finite");
     qr = gsl_matrix_view_array(a, n, n);
     tau = gsl_vector_view_array(work, n);
     gsl_linalg_QR_decomp(&qr.matrix, &tau.vector);
     if (!diagonal_stands(&qr.matrix))
-        return dew__fail(err, DEW_ESOLVE, "a linear system is singular");
+        return core__fail(err, DEW_ESOLVE, "a linear system is singular");
     x = gsl_vector_view_array(b, n);
     gsl_linalg_QR_svx(&qr.matrix, &tau.vector, &x.vector);
     return DEW_OK;
@@ -78,8 +78,8 @@ static int cholesky(double *a, size_t n)
     return 1;
 }
 
-enum dew_status dew__solve_spd(double *a, double *b, size_t n,
-                               struct dew_error *err)
+enum dew_status core__solve_spd(double *a, double *b, size_t n,
+                                struct dew_error *err)
 {
     gsl_matrix_view l;
     gsl_vector_view x;
@@ -87,17 +87,17 @@ enum dew_status dew__solve_spd(double *a, double *b, size_t n,
     if (n == 0)
         return DEW_OK;
     if (!finite_all(a, n * n) || !finite_all(b, n))
-        return dew__fail(err, DEW_ESOLVE, "a linear system is not finite");
+        return core__fail(err, DEW_ESOLVE, "a linear system is not finite");
     if (!cholesky(a, n))
-        return dew__fail(err, DEW_ESOLVE,
-                         "a linear system is not positive definite");
+        return core__fail(err, DEW_ESOLVE,
+                          "a linear system is not positive definite");
     l = gsl_matrix_view_array(a, n, n);
     x = gsl_vector_view_array(b, n);
     gsl_linalg_cholesky_svx(&l.matrix, &x.vector);
     return DEW_OK;
 }
 
-size_t dew__least_squares_work(size_t rows, size_t columns)
+size_t core__least_squares_work(size_t rows, size_t columns)
 {
     return columns + rows;
 }
@@ -136,9 +136,9 @@ static double solve_lines(const gsl_matrix *qr, const gsl_vector *tau,
     return norm * norm;
 }
 
-enum dew_status dew__least_squares(const struct dew__lines *lines, double *work,
-                                   double *x, double *covariance,
-                                   struct dew_error *err)
+enum dew_status core__least_squares(const struct core__lines *lines,
+                                    double *work, double *x, double *covariance,
+                                    struct dew_error *err)
 {
     size_t n = lines->rows, p = lines->columns;
     gsl_matrix_view qr;
@@ -146,16 +146,16 @@ enum dew_status dew__least_squares(const struct dew__lines *lines, double *work,
     double squares;
 
     if (p == 0 || n < p)
-        return dew__fail(err, DEW_ESOLVE, "%zu lines cannot fix %zu unknowns",
-                         n, p);
+        return core__fail(err, DEW_ESOLVE, "%zu lines cannot fix %zu unknowns",
+                          n, p);
     if (!finite_all(lines->a, n * p) || !finite_all(lines->b, n))
-        return dew__fail(err, DEW_ESOLVE, "a fit's lines are not finite");
+        return core__fail(err, DEW_ESOLVE, "a fit's lines are not finite");
     qr = gsl_matrix_view_array(lines->a, n, p);
     tau = gsl_vector_view_array(work, p);
     gsl_linalg_QR_decomp(&qr.matrix, &tau.vector);
     if (!diagonal_stands(&qr.matrix))
-        return dew__fail(err, DEW_ESOLVE,
-                         "a fit's columns are not independent");
+        return core__fail(err, DEW_ESOLVE,
+                          "a fit's columns are not independent");
     squares = solve_lines(&qr.matrix, &tau.vector, lines->b, x, work + p);
     if (covariance != NULL)
         covariance_of(&qr.matrix, n > p ? squares / (double)(n - p) : NAN,

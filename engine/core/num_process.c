@@ -5,12 +5,12 @@
 
 #include "core/num.h"
 
-void dew__num_quiet(void)
+void core__num_quiet(void)
 {
     gsl_set_error_handler_off();
 }
 
-const char *dew__num_version(void)
+const char *core__num_version(void)
 {
     return gsl_version;
 }

@@ -14,7 +14,7 @@ enum { MOST_TURNS = 200, STATE_BYTES = 256 };
 
 /* GSL calls its handler on a value that is not finite: note it, answer 0. */
 struct watched {
-    const struct dew__function *f;
+    const struct core__function *f;
     int broken;
 };
 
@@ -31,7 +31,7 @@ static double watch(double x, void *with)
 
 static enum dew_status not_finite(struct dew_error *err)
 {
-    return dew__fail(err, DEW_ESOLVE, "a function searched is not finite");
+    return core__fail(err, DEW_ESOLVE, "a function searched is not finite");
 }
 
 static int spans(double low, double high, double tolerance)
@@ -48,9 +48,9 @@ static int opposite(double a, double b)
  * The solver is GSL's public struct with its state on our stack: a search
  * inside the hour must not allocate.
  */
-enum dew_status dew__search_root(const struct dew__function *f, double low,
-                                 double high, double tolerance, double *root,
-                                 struct dew_error *err)
+enum dew_status core__search_root(const struct core__function *f, double low,
+                                  double high, double tolerance, double *root,
+                                  struct dew_error *err)
 {
     alignas(max_align_t) unsigned char state[STATE_BYTES];
     struct watched w = {f, 0};
@@ -59,14 +59,14 @@ enum dew_status dew__search_root(const struct dew__function *f, double low,
     double at_low, at_high;
 
     if (!spans(low, high, tolerance) || s.type->size > sizeof state)
-        return dew__fail(err, DEW_ESOLVE, "a root's bracket is empty");
+        return core__fail(err, DEW_ESOLVE, "a root's bracket is empty");
     at_low = watch(low, &w);
     at_high = watch(high, &w);
     if (w.broken)
         return not_finite(err);
     if (!opposite(at_low, at_high))
-        return dew__fail(err, DEW_ESOLVE, "no change of sign from %g to %g",
-                         low, high);
+        return core__fail(err, DEW_ESOLVE, "no change of sign from %g to %g",
+                          low, high);
     gsl_root_fsolver_set(&s, &g, low, high);
     for (int i = 0; i < MOST_TURNS; i++) {
         gsl_root_fsolver_iterate(&s);
@@ -78,13 +78,13 @@ enum dew_status dew__search_root(const struct dew__function *f, double low,
             return DEW_OK;
         }
     }
-    return dew__fail(err, DEW_ESOLVE, "no root after %d turns", MOST_TURNS);
+    return core__fail(err, DEW_ESOLVE, "no root after %d turns", MOST_TURNS);
 }
 
-enum dew_status dew__search_least(const struct dew__function *f,
-                                  const struct dew__bracket *in,
-                                  double tolerance, double *x,
-                                  struct dew_error *err)
+enum dew_status core__search_least(const struct core__function *f,
+                                   const struct core__bracket *in,
+                                   double tolerance, double *x,
+                                   struct dew_error *err)
 {
     alignas(max_align_t) unsigned char state[STATE_BYTES];
     struct watched w = {f, 0};
@@ -96,9 +96,9 @@ enum dew_status dew__search_least(const struct dew__function *f,
         !(in->low < in->middle && in->middle < in->high) ||
         !(middle < watch(in->low, &w) && middle < watch(in->high, &w)))
         return w.broken ? not_finite(err)
-                        : dew__fail(err, DEW_ESOLVE,
-                                    "no least value between %g and %g", in->low,
-                                    in->high);
+                        : core__fail(err, DEW_ESOLVE,
+                                     "no least value between %g and %g",
+                                     in->low, in->high);
     gsl_min_fminimizer_set(&s, &g, in->middle, in->low, in->high);
     for (int i = 0; i < MOST_TURNS; i++) {
         gsl_min_fminimizer_iterate(&s);
@@ -110,5 +110,5 @@ enum dew_status dew__search_least(const struct dew__function *f,
             return DEW_OK;
         }
     }
-    return dew__fail(err, DEW_ESOLVE, "no minimum after %d turns", MOST_TURNS);
+    return core__fail(err, DEW_ESOLVE, "no minimum after %d turns", MOST_TURNS);
 }

@@ -111,7 +111,7 @@ static int easy(const struct scan *s, double *x)
 static int hard(const struct scan *s, size_t from, double *x)
 {
     char copy[LONGEST + 1];
-    struct dew__numeric locale;
+    struct core__numeric locale;
     size_t n = 0;
 
     for (size_t i = from; i < s->at; i++) {
@@ -122,10 +122,10 @@ static int hard(const struct scan *s, size_t from, double *x)
         copy[n++] = s->text[i];
     }
     copy[n] = '\0';
-    if (!dew__numeric_c(&locale))
+    if (!core__numeric_c(&locale))
         return 0;
     *x = strtod(copy, NULL);
-    dew__numeric_back(&locale);
+    core__numeric_back(&locale);
     return 1;
 }
 
@@ -152,8 +152,8 @@ size_t dew_number_read(const char *text, size_t length, double *x)
 
 static void print(char *out, size_t size, char style, int digits, double x)
 {
-    struct dew__numeric locale;
-    int own = dew__numeric_c(&locale);
+    struct core__numeric locale;
+    int own = core__numeric_c(&locale);
 
     if (style == 'e')
         snprintf(out, size, "%.*e", digits, x);
@@ -162,7 +162,7 @@ static void print(char *out, size_t size, char style, int digits, double x)
     else
         snprintf(out, size, "%.*f", digits, x);
     if (own)
-        dew__numeric_back(&locale);
+        core__numeric_back(&locale);
 }
 
 /* Zeros after the last digit of a fraction say nothing. */

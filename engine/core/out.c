@@ -16,7 +16,7 @@ enum { PART_ROOM = 64 }; /* of a part's own name */
 static enum dew_status fail(const char *path, const char *why,
                             struct dew_error *err)
 {
-    return dew__fail(err, DEW_EIO, "%s: cannot be written: %s", path, why);
+    return core__fail(err, DEW_EIO, "%s: cannot be written: %s", path, why);
 }
 
 /* "some/where/" of path, "" where it has none; to be freed. */
@@ -46,11 +46,11 @@ static void sweep(const char *before)
 
     if (folder < 0)
         return;
-    dew__folder_sweep(folder, DEW__PART_ALONE);
+    core__folder_sweep(folder, CORE__PART_ALONE);
     close(folder);
 }
 
-static enum dew_status open_part(struct dew__out *out, struct dew_error *err)
+static enum dew_status open_part(struct core__out *out, struct dew_error *err)
 {
     char *before = folder_of(out->path);
     size_t room = strlen(out->path) + PART_ROOM;
@@ -59,10 +59,11 @@ static enum dew_status open_part(struct dew__out *out, struct dew_error *err)
     out->part = malloc(room);
     errno = ENOMEM;
     if (before != NULL && out->part != NULL) {
-        const struct dew__part_name where = {AT_FDCWD, before, DEW__PART_ALONE};
+        const struct core__part_name where = {AT_FDCWD, before,
+                                              CORE__PART_ALONE};
 
         sweep(before);
-        file = dew__part_make(&where, out->part, room);
+        file = core__part_make(&where, out->part, room);
     }
     if (file >= 0)
         out->file = fdopen(file, "w");
@@ -79,7 +80,8 @@ static enum dew_status open_part(struct dew__out *out, struct dew_error *err)
 }
 
 /* Opened without waiting; then writes may wait for a slow reader. */
-static enum dew_status open_through(struct dew__out *out, struct dew_error *err)
+static enum dew_status open_through(struct core__out *out,
+                                    struct dew_error *err)
 {
     const int how = O_WRONLY | O_NONBLOCK | O_NOCTTY | O_CLOEXEC;
     int file = open(out->path, how);
@@ -96,28 +98,28 @@ static enum dew_status open_through(struct dew__out *out, struct dew_error *err)
     return DEW_EIO;
 }
 
-static enum dew_status is_there(const struct dew__out *out,
+static enum dew_status is_there(const struct core__out *out,
                                 struct dew_error *err)
 {
-    return dew__fail(err, DEW_ERANGE,
-                     "%s is there already and is left alone: choose another "
-                     "name",
-                     out->path);
+    return core__fail(err, DEW_ERANGE,
+                      "%s is there already and is left alone: choose another "
+                      "name",
+                      out->path);
 }
 
-enum dew_status dew__out_open(struct dew__out *out, const char *path,
-                              enum dew__out_how how, struct dew_error *err)
+enum dew_status core__out_open(struct core__out *out, const char *path,
+                               enum core__out_how how, struct dew_error *err)
 {
     struct stat own, leads; /* of the name; of where it leads */
     int there = lstat(path, &own) == 0;
     int somewhere = stat(path, &leads) == 0;
 
-    *out = (struct dew__out){.path = path, .how = how};
+    *out = (struct core__out){.path = path, .how = how};
     if (path[0] == '\0')
-        return dew__fail(err, DEW_EIO, "an empty name cannot be written to");
+        return core__fail(err, DEW_EIO, "an empty name cannot be written to");
     if (somewhere && (S_ISCHR(leads.st_mode) || S_ISFIFO(leads.st_mode)))
         return open_through(out, err);
-    if (there && how == DEW__OUT_NEW)
+    if (there && how == CORE__OUT_NEW)
         return is_there(out, err);
     if (there && S_ISLNK(own.st_mode))
         return fail(path, "a link; name the file itself", err);
@@ -130,7 +132,7 @@ enum dew_status dew__out_open(struct dew__out *out, const char *path,
 
 /* A name that appeared meanwhile is left alone too.  Where a file system has
    no links, the last look and the renaming are two steps. */
-static int place_new(const struct dew__out *out)
+static int place_new(const struct core__out *out)
 {
     struct stat s;
 
@@ -146,7 +148,7 @@ static int place_new(const struct dew__out *out)
 }
 
 /* The new name, on the disk. */
-static int sync_name(const struct dew__out *out)
+static int sync_name(const struct core__out *out)
 {
     char *before = folder_of(out->path);
     int folder = before != NULL ? open_folder(before) : -1, bad = 0;
@@ -154,24 +156,24 @@ static int sync_name(const struct dew__out *out)
     free(before);
     if (folder < 0) /* one may write in a folder that one may not read */
         return 0;
-    bad = dew__folder_sync(folder);
+    bad = core__folder_sync(folder);
     close(folder);
     return bad;
 }
 
 /* The part stays open, and so held, until it has its name. */
-static int finish(struct dew__out *out)
+static int finish(struct core__out *out)
 {
     if (out->part == NULL)
         return fflush(out->file) != 0 || ferror(out->file) ? -1 : 0;
-    if (dew__part_sync(out->file) != 0)
+    if (core__part_sync(out->file) != 0)
         return -1;
-    if (out->how == DEW__OUT_NEW)
+    if (out->how == CORE__OUT_NEW)
         return place_new(out);
     return rename(out->part, out->path);
 }
 
-enum dew_status dew__out_close(struct dew__out *out, struct dew_error *err)
+enum dew_status core__out_close(struct core__out *out, struct dew_error *err)
 {
     enum dew_status status = DEW_OK;
 
@@ -179,12 +181,12 @@ enum dew_status dew__out_close(struct dew__out *out, struct dew_error *err)
     if (finish(out) != 0) {
         int cause = errno;
 
-        status = cause == EEXIST && out->how == DEW__OUT_NEW
+        status = cause == EEXIST && out->how == CORE__OUT_NEW
                      ? is_there(out, err)
                      : fail(out->path,
                             cause ? strerror(cause) : "an earlier write failed",
                             err);
-        dew__out_drop(out);
+        core__out_drop(out);
         return status;
     }
     if (fclose(out->file) != 0 || (out->part != NULL && sync_name(out) != 0))
@@ -194,7 +196,7 @@ enum dew_status dew__out_close(struct dew__out *out, struct dew_error *err)
     return status;
 }
 
-void dew__out_drop(struct dew__out *out)
+void core__out_drop(struct core__out *out)
 {
     if (out->part != NULL)
         unlink(out->part);

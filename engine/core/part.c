@@ -25,7 +25,8 @@ static int hold(int file)
     return fstat(file, &s) == 0 && s.st_nlink > 0;
 }
 
-int dew__part_make(const struct dew__part_name *where, char *name, size_t size)
+int core__part_make(const struct core__part_name *where, char *name,
+                    size_t size)
 {
     const int how = O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC | O_NOFOLLOW;
 
@@ -51,7 +52,7 @@ int dew__part_make(const struct dew__part_name *where, char *name, size_t size)
     return -1;
 }
 
-int dew__part_sync(FILE *part)
+int core__part_sync(FILE *part)
 {
     if (fflush(part) != 0)
         return -1;
@@ -62,7 +63,7 @@ int dew__part_sync(FILE *part)
     return fsync(fileno(part));
 }
 
-int dew__folder_lock(int folder)
+int core__folder_lock(int folder)
 {
     return flock(folder, LOCK_EX | LOCK_NB) == 0 || errno != EWOULDBLOCK;
 }
@@ -135,7 +136,7 @@ static DIR *names_of(int folder)
     return names;
 }
 
-void dew__folder_sweep(int folder, const char *tail)
+void core__folder_sweep(int folder, const char *tail)
 {
     DIR *names = names_of(folder);
     const char *name;
@@ -147,18 +148,18 @@ void dew__folder_sweep(int folder, const char *tail)
     closedir(names);
 }
 
-long dew__folder_holder(int folder)
+long core__folder_holder(int folder)
 {
     DIR *names = names_of(folder);
-    const char *name = names != NULL ? next_part(names, DEW__PART_SET) : NULL;
-    long pid = name != NULL ? pid_of(name, DEW__PART_SET) : 0;
+    const char *name = names != NULL ? next_part(names, CORE__PART_SET) : NULL;
+    long pid = name != NULL ? pid_of(name, CORE__PART_SET) : 0;
 
     if (names != NULL)
         closedir(names);
     return pid;
 }
 
-int dew__folder_sync(int folder)
+int core__folder_sync(int folder)
 {
     if (fsync(folder) == 0 || errno == EINVAL || errno == ENOTSUP)
         return 0;

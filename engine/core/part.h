@@ -15,12 +15,12 @@
 
 #include "dew/status.h"
 
-#define DEW__PART_ALONE ".part" /* the tail of a file by itself             */
-#define DEW__PART_SET   ".set"  /* of one of a set                          */
+#define CORE__PART_ALONE ".part" /* the tail of a file by itself             */
+#define CORE__PART_SET   ".set"  /* of one of a set                          */
 
 /* How a part is named: in folder (a descriptor, or AT_FDCWD), before it "" or
    "some/where/", after it a tail. */
-struct dew__part_name {
+struct core__part_name {
     int folder;
     const char *before, *tail;
 };
@@ -29,26 +29,27 @@ struct dew__part_name {
  * Make a part; its whole name goes to name.  Returns a descriptor to read and
  * write, or -1 and errno.
  */
-int dew__part_make(const struct dew__part_name *where, char *name, size_t size);
+int core__part_make(const struct core__part_name *where, char *name,
+                    size_t size);
 
 /* Whole on the disk: flushed and synced.  0, or -1 and errno. */
-int dew__part_sync(FILE *part);
+int core__part_sync(FILE *part);
 
 /*
  * Is folder (a descriptor) now this writer's alone?  Until it is closed; a
  * second one, in this process or another, is told no.
  */
-int dew__folder_lock(int folder);
+int core__folder_lock(int folder);
 
 /* Take away the parts in folder that nobody holds.  Those of sets: only for
    who has the lock of the folder. */
-void dew__folder_sweep(int folder, const char *tail);
+void core__folder_sweep(int folder, const char *tail);
 
 /* The process that writes a set in folder; 0 where none is seen. */
-long dew__folder_holder(int folder);
+long core__folder_holder(int folder);
 
 /* Sync a folder's names; where a file system cannot, that is no failure.
    0, or -1 and errno. */
-int dew__folder_sync(int folder);
+int core__folder_sync(int folder);
 
 #endif

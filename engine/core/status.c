@@ -29,7 +29,7 @@ static void copy_tail(char *to, size_t size, const char *from)
         snprintf(to, size, "...%s", from + length - (size - 4));
 }
 
-void dew__at(struct dew_error *err, const char *source, int line, int column)
+void core__at(struct dew_error *err, const char *source, int line, int column)
 {
     if (err == NULL || err->status != DEW_OK)
         return;
@@ -38,24 +38,24 @@ void dew__at(struct dew_error *err, const char *source, int line, int column)
     err->column = column;
 }
 
-void dew__in(struct dew_error *err, const char *path)
+void core__in(struct dew_error *err, const char *path)
 {
     if (err != NULL && err->status == DEW_OK)
         copy_tail(err->path, sizeof err->path, path);
 }
 
-void dew__in_row(struct dew_error *err, const char *list, size_t i,
-                 const char *member)
+void core__in_row(struct dew_error *err, const char *list, size_t i,
+                  const char *member)
 {
     char path[sizeof err->path];
 
     snprintf(path, sizeof path, "%s[%zu]%s%s", list, i, member ? "." : "",
              member ? member : "");
-    dew__in(err, path);
+    core__in(err, path);
 }
 
-enum dew_status dew__fail(struct dew_error *err, enum dew_status status,
-                          const char *format, ...)
+enum dew_status core__fail(struct dew_error *err, enum dew_status status,
+                           const char *format, ...)
 {
     va_list args;
 
@@ -81,11 +81,11 @@ char *dew_error_line(const struct dew_error *err, char *out, size_t size)
         snprintf(place, sizeof place, "%s: ", err->source);
     snprintf(line, sizeof line, "%s%s%s%s", place, err->path,
              err->path[0] ? ": " : "", err->text);
-    return dew__clean(line, out, size);
+    return core__clean(line, out, size);
 }
 
-enum dew_status dew__fault(struct dew_faults *faults,
-                           const struct dew_error *err)
+enum dew_status core__fault(struct dew_faults *faults,
+                            const struct dew_error *err)
 {
     if (faults == NULL)
         return err->status;

@@ -9,14 +9,14 @@
 static const struct listed {
     const char *file;
     int each;
-    void (*draw)(const struct dew__chart *c);
+    void (*draw)(const struct draw__chart *c);
 } listed[DEW_CHARTS] = {
-#define X(name, file, each) {file, each, dew__chart_##name},
+#define X(name, file, each) {file, each, draw__chart_##name},
     DEW_CHART_MAP(X)
 #undef X
 };
 
-void dew__chart_draw(enum dew_chart kind, const struct dew__chart *c)
+void draw__chart_draw(enum dew_chart kind, const struct draw__chart *c)
 {
     listed[kind].draw(c);
 }
@@ -54,7 +54,7 @@ struct alone {
 static void alone(const void *of, FILE *out)
 {
     const struct alone *a = of;
-    const struct dew__chart c = {a->r, a->option, out, 1};
+    const struct draw__chart c = {a->r, a->option, out, 1};
 
     listed[a->kind].draw(&c);
 }
@@ -66,46 +66,46 @@ enum dew_status dew_report_chart(const struct dew_report *report,
     const struct alone a = {report, kind, option};
 
     if (option >= dew_report_chart_count(report, kind))
-        return dew__fail(err, DEW_ERANGE, "there is no such chart");
-    return dew__filled("the chart", alone, &a, out, err);
+        return core__fail(err, DEW_ERANGE, "there is no such chart");
+    return report__filled("the chart", alone, &a, out, err);
 }
 
-const struct dew_outcome *dew__chart_outcome(const struct dew__chart *c,
-                                             size_t option)
+const struct dew_outcome *draw__chart_outcome(const struct draw__chart *c,
+                                              size_t option)
 {
     return c->r->question->choices[option].outcome;
 }
 
-struct dew__figure dew__chart_figure(const struct dew__chart *c)
+struct draw__figure draw__chart_figure(const struct draw__chart *c)
 {
-    struct dew__figure f = {.out = c->out, .alone = c->alone};
+    struct draw__figure f = {.out = c->out, .alone = c->alone};
 
     return f;
 }
 
-void dew__chart_month_heads(FILE *out, const char *first)
+void draw__chart_month_heads(FILE *out, const char *first)
 {
     fprintf(out, "<thead><tr><th scope=\"col\">%s</th>", first);
     for (int m = 0; m < DEW_MONTHS; m++)
-        fprintf(out, "<th scope=\"col\">%s</th>", dew__month_short(m));
+        fprintf(out, "<th scope=\"col\">%s</th>", report__month_short(m));
     fputs("<th scope=\"col\">Year</th></tr></thead><tbody>\n", out);
 }
 
-static void month_cell(const struct dew__chart *c, const struct dew_tally *t,
+static void month_cell(const struct draw__chart *c, const struct dew_tally *t,
                        size_t offset, double unit)
 {
     const char *tally = (const char *)t;
     double x = *(const double *)(const void *)(tally + offset);
 
-    dew__html(c->out, "<td>%s</td>", dew__number(x / unit, 0).text);
+    report__html(c->out, "<td>%s</td>", report__number(x / unit, 0).text);
 }
 
-void dew__chart_month_row(const struct dew__chart *c, size_t option,
-                          const char *name, size_t offset, double unit)
+void draw__chart_month_row(const struct draw__chart *c, size_t option,
+                           const char *name, size_t offset, double unit)
 {
-    const struct dew_outcome *o = dew__chart_outcome(c, option);
+    const struct dew_outcome *o = draw__chart_outcome(c, option);
 
-    dew__html(c->out, "<tr><th scope=\"row\">%s</th>", name);
+    report__html(c->out, "<tr><th scope=\"row\">%s</th>", name);
     for (int m = 0; m < DEW_MONTHS; m++)
         month_cell(c, &o->month[m], offset, unit);
     month_cell(c, &o->year, offset, unit);

@@ -7,7 +7,7 @@
 #include "draw/figure.h"
 
 /* What to draw, where. */
-struct dew__chart {
+struct draw__chart {
     const struct dew_report *r;
     size_t option; /* of charts that show one                              */
     FILE *out;
@@ -15,21 +15,22 @@ struct dew__chart {
 };
 
 /* One function for each row of DEW_CHART_MAP. */
-#define X(name, file, each) void dew__chart_##name(const struct dew__chart *c);
+#define X(name, file, each)                                                    \
+    void draw__chart_##name(const struct draw__chart *c);
 DEW_CHART_MAP(X)
 #undef X
 
 /* Draw one of them. */
-void dew__chart_draw(enum dew_chart kind, const struct dew__chart *c);
+void draw__chart_draw(enum dew_chart kind, const struct draw__chart *c);
 
 /* What the charts share. */
-const struct dew_outcome *dew__chart_outcome(const struct dew__chart *c,
-                                             size_t option);
-struct dew__figure dew__chart_figure(const struct dew__chart *c);
+const struct dew_outcome *draw__chart_outcome(const struct draw__chart *c,
+                                              size_t option);
+struct draw__figure draw__chart_figure(const struct draw__chart *c);
 /* "Jan" .. "Dec" and "Year" as heads of a table. */
-void dew__chart_month_heads(FILE *out, const char *first);
+void draw__chart_month_heads(FILE *out, const char *first);
 /* Its row: a member of option's tallies, at offset, each by its unit. */
-void dew__chart_month_row(const struct dew__chart *c, size_t option,
-                          const char *name, size_t offset, double unit);
+void draw__chart_month_row(const struct draw__chart *c, size_t option,
+                           const char *name, size_t offset, double unit);
 
 #endif

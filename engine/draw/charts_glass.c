@@ -10,9 +10,9 @@
 
 enum { LINE = 60, STEP = 5 /* K, rows of the table */ };
 
-static double degrees(const struct dew__chart *c, double t)
+static double degrees(const struct draw__chart *c, double t)
 {
-    return dew__shown(t, DEW_TEMPERATURE, c->r->system);
+    return report__shown(t, DEW_TEMPERATURE, c->r->system);
 }
 
 /* RH at which glass of that factor wets; above 1: never. */
@@ -28,15 +28,15 @@ struct glass {
     double factor, t_in, coldest, warmest, driest;
 };
 
-static struct glass glass_of(const struct dew__chart *c)
+static struct glass glass_of(const struct draw__chart *c)
 {
-    const struct dew_outcome *o = dew__chart_outcome(c, c->option);
+    const struct dew_outcome *o = draw__chart_outcome(c, c->option);
     const struct dew_case *house = c->r->question->choices[c->option].c;
     struct glass g = {house->house.surfaces[DEW_GLASS].factor,
                       o->year.t_sum / o->year.hours, INFINITY, -INFINITY, 1};
 
     for (size_t i = 0; i < c->r->question->count; i++) {
-        const struct dew_outcome *each = dew__chart_outcome(c, i);
+        const struct dew_outcome *each = draw__chart_outcome(c, i);
 
         for (size_t h = 0; h < each->count; h++) {
             g.coldest = fmin(g.coldest, each->series.t_out[h]);
@@ -51,7 +51,7 @@ static struct glass glass_of(const struct dew__chart *c)
     return g;
 }
 
-static void glass_line(const struct dew__plot *p, const struct dew__chart *c,
+static void glass_line(const struct draw__plot *p, const struct draw__chart *c,
                        const struct glass *g)
 {
     double x[LINE], y[LINE];
@@ -63,23 +63,23 @@ static void glass_line(const struct dew__plot *p, const struct dew__chart *c,
         x[i] = degrees(c, t);
         y[i] = rh <= 1 ? 100 * rh : NAN;
     }
-    dew__svg_line(p, x, y, LINE, "edge");
+    draw__svg_line(p, x, y, LINE, "edge");
 }
 
 /* Places that hold a dot already, on a grid finer than a dot. */
-enum { GRID = 2, ACROSS = DEW__SVG_WIDE / GRID, DOWN = DEW__SVG_HIGH / GRID };
+enum { GRID = 2, ACROSS = DRAW__SVG_WIDE / GRID, DOWN = DRAW__SVG_HIGH / GRID };
 
 /* A dot for every hour; one where many fall on the same place. */
-static void dots(const struct dew__plot *p, const struct dew__chart *c)
+static void dots(const struct draw__plot *p, const struct draw__chart *c)
 {
-    const struct dew_outcome *o = dew__chart_outcome(c, c->option);
+    const struct dew_outcome *o = draw__chart_outcome(c, c->option);
     unsigned char taken[ACROSS][DOWN];
 
     memset(taken, 0, sizeof taken);
     fputs("<path class=\"dots\" d=\"", p->out);
     for (size_t h = 0; h < o->count; h++) {
-        double x = dew__svg_x(p, degrees(c, o->series.t_out[h])) / GRID;
-        double y = dew__svg_y(p, 100 * o->series.rh[h]) / GRID;
+        double x = draw__svg_x(p, degrees(c, o->series.t_out[h])) / GRID;
+        double y = draw__svg_y(p, 100 * o->series.rh[h]) / GRID;
 
         if (!(x >= 0 && x < ACROSS && y >= 0 && y < DOWN) ||
             taken[(int)x][(int)y] > 0)
@@ -90,10 +90,10 @@ static void dots(const struct dew__plot *p, const struct dew__chart *c)
     fputs("\"/>\n", p->out);
 }
 
-static void glass_row(const struct dew__chart *c, const struct glass *g,
+static void glass_row(const struct draw__chart *c, const struct glass *g,
                       double low)
 {
-    const struct dew_outcome *o = dew__chart_outcome(c, c->option);
+    const struct dew_outcome *o = draw__chart_outcome(c, c->option);
     double n = 0, sum = 0, most = 0;
     double limit = wets_at(g->factor, g->t_in, low + STEP / 2.0);
 
@@ -105,62 +105,65 @@ static void glass_row(const struct dew__chart *c, const struct glass *g,
         }
     if (n == 0)
         return;
-    dew__html_row(
-        c->out, "%s to %s|%s|%s|%s|%s", dew__number(degrees(c, low), 0).text,
-        dew__number(degrees(c, low + STEP), 0).text, dew__number(n, 0).text,
-        dew__number(100 * sum / n, 0).text, dew__number(100 * most, 0).text,
-        limit < 1 ? dew__number(100 * limit, 0).text : "never");
+    report__html_row(
+        c->out, "%s to %s|%s|%s|%s|%s", report__number(degrees(c, low), 0).text,
+        report__number(degrees(c, low + STEP), 0).text,
+        report__number(n, 0).text, report__number(100 * sum / n, 0).text,
+        report__number(100 * most, 0).text,
+        limit < 1 ? report__number(100 * limit, 0).text : "never");
 }
 
-static void glass_table(const struct dew__chart *c, const struct glass *g)
+static void glass_table(const struct draw__chart *c, const struct glass *g)
 {
-    dew__html_heads(c->out,
-                    "outdoors, %s|hours|mean indoor RH, %%|highest, %%|glass "
-                    "wets at, %%",
-                    dew__unit(DEW_TEMPERATURE, c->r->system)->name);
+    report__html_heads(
+        c->out,
+        "outdoors, %s|hours|mean indoor RH, %%|highest, %%|glass "
+        "wets at, %%",
+        report__unit(DEW_TEMPERATURE, c->r->system)->name);
     for (int k = 0; g->coldest + STEP * k < g->warmest; k++)
         glass_row(c, g, g->coldest + STEP * k);
     fputs("</tbody>", c->out);
 }
 
-static void glass_words(const struct dew__chart *c, struct dew__figure *f)
+static void glass_words(const struct draw__chart *c, struct draw__figure *f)
 {
-    const struct dew_tally *y = &dew__chart_outcome(c, c->option)->year;
+    const struct dew_tally *y = &draw__chart_outcome(c, c->option)->year;
 
     snprintf(f->heading, sizeof f->heading, "When the glass wets: %.120s",
-             dew__option(c->r, (int)c->option).text);
+             report__option(c->r, (int)c->option).text);
     snprintf(f->note, sizeof f->note,
              "A dot is an hour. Above the line, drawn for the mean temperature "
              "indoors, the middle of the glass is wet; edges and frames are "
              "colder and wet sooner.");
     snprintf(f->words, sizeof f->words,
              "The glass is wet in %.20s hours of the year, its edge in %.20s.",
-             dew__number(y->sweat[DEW_GLASS], 0).text,
-             dew__number(y->sweat[DEW_EDGE], 0).text);
-    dew__figure_key(f, 0, DEW__DOTS, "an hour of the year");
-    dew__figure_key(f, 0, DEW__EDGE, "the glass wets above");
+             report__number(y->sweat[DEW_GLASS], 0).text,
+             report__number(y->sweat[DEW_EDGE], 0).text);
+    draw__figure_key(f, 0, DRAW__DOTS, "an hour of the year");
+    draw__figure_key(f, 0, DRAW__EDGE, "the glass wets above");
 }
 
-void dew__chart_glass(const struct dew__chart *c)
+void draw__chart_glass(const struct draw__chart *c)
 {
-    struct dew__figure f = dew__chart_figure(c);
+    struct draw__figure f = draw__chart_figure(c);
     struct glass g = glass_of(c);
-    struct dew__plot p = {.out = c->out,
-                          .x0 = degrees(c, g.coldest),
-                          .x1 = degrees(c, g.warmest),
-                          .y0 = 10 * floor(10 * g.driest),
-                          .y1 = 100};
+    struct draw__plot p = {.out = c->out,
+                           .x0 = degrees(c, g.coldest),
+                           .x1 = degrees(c, g.warmest),
+                           .y0 = 10 * floor(10 * g.driest),
+                           .y1 = 100};
 
     glass_words(c, &f);
     f.zooms = 1;
-    dew__figure_open(&f, &p, "indoor RH, %%");
-    dew__svg_upright(&p);
-    dew__svg_level(&p, p.x1, dew__unit(DEW_TEMPERATURE, c->r->system)->name);
-    dew__svg_marks_open(&p);
+    draw__figure_open(&f, &p, "indoor RH, %%");
+    draw__svg_upright(&p);
+    draw__svg_level(&p, p.x1,
+                    report__unit(DEW_TEMPERATURE, c->r->system)->name);
+    draw__svg_marks_open(&p);
     dots(&p, c);
     if (g.factor > 0)
         glass_line(&p, c, &g);
-    if (dew__figure_table(&f, &p, "Indoor RH by outdoor temperature"))
+    if (draw__figure_table(&f, &p, "Indoor RH by outdoor temperature"))
         glass_table(c, &g);
-    dew__figure_close(&f);
+    draw__figure_close(&f);
 }

@@ -14,9 +14,9 @@ struct span {
     size_t first, count;
 };
 
-static struct span span_of(const struct dew__chart *c, const double *logged)
+static struct span span_of(const struct draw__chart *c, const double *logged)
 {
-    size_t count = dew__chart_outcome(c, 0)->count, last = 0;
+    size_t count = draw__chart_outcome(c, 0)->count, last = 0;
     struct span s = {0, 0};
 
     for (size_t h = 0; h < count; h++)
@@ -30,27 +30,27 @@ static struct span span_of(const struct dew__chart *c, const double *logged)
     return s;
 }
 
-static double shown(const struct dew__chart *c, enum dew_chart kind, double x)
+static double shown(const struct draw__chart *c, enum dew_chart kind, double x)
 {
     return kind == DEW_CHART_log_rh
                ? 100 * x
-               : dew__shown(x, DEW_TEMPERATURE, c->r->system);
+               : report__shown(x, DEW_TEMPERATURE, c->r->system);
 }
 
-static void line(const struct dew__plot *p, const struct dew__chart *c,
+static void line(const struct draw__plot *p, const struct draw__chart *c,
                  enum dew_chart kind, const double *values, const char *look)
 {
     size_t from = (size_t)p->x0, to = (size_t)p->x1;
     int down = 0;
 
-    dew__svg_path_open(p, look);
+    draw__svg_path_open(p, look);
     for (size_t h = from; h < to; h++)
-        down = dew__svg_path_to(p, (double)h, shown(c, kind, values[h]), down);
-    dew__svg_path_close(p);
+        down = draw__svg_path_to(p, (double)h, shown(c, kind, values[h]), down);
+    draw__svg_path_close(p);
 }
 
 /* Make room for values in the frame. */
-static void stretch(struct dew__plot *p, const struct dew__chart *c,
+static void stretch(struct draw__plot *p, const struct draw__chart *c,
                     enum dew_chart kind, const double *values)
 {
     for (size_t h = (size_t)p->x0; h < (size_t)p->x1; h++) {
@@ -64,7 +64,7 @@ static void stretch(struct dew__plot *p, const struct dew__chart *c,
 }
 
 /* "3 Jan" below the first hour of days: each, of weeks, or of months. */
-static void dates(const struct dew__plot *p, const struct dew__chart *c)
+static void dates(const struct draw__plot *p, const struct draw__chart *c)
 {
     double days = (p->x1 - p->x0) / DAY;
     int count = 0;
@@ -82,8 +82,8 @@ static void dates(const struct dew__plot *p, const struct dew__chart *c)
         if (!due)
             continue;
         snprintf(words, sizeof words, "%d %s", d->day,
-                 dew__month_short(d->month - 1));
-        dew__svg_below(p, (double)h, 0, "along", words);
+                 report__month_short(d->month - 1));
+        draw__svg_below(p, (double)h, 0, "along", words);
     }
 }
 
@@ -94,9 +94,9 @@ struct lines {
     int decimals;
 };
 
-static struct lines lines_of(const struct dew__chart *c, enum dew_chart kind)
+static struct lines lines_of(const struct draw__chart *c, enum dew_chart kind)
 {
-    const struct dew_series *model = &dew__chart_outcome(c, 0)->series;
+    const struct dew_series *model = &draw__chart_outcome(c, 0)->series;
     const struct dew_report_log *log = c->r->laid;
     const double *out = log->dew_point_out ? log->dew_point_out
                         : log->same_hours  ? model->dew_point_out
@@ -108,7 +108,7 @@ static struct lines lines_of(const struct dew__chart *c, enum dew_chart kind)
                           model->dew_point,
                           out,
                           "dew point",
-                          dew__unit(DEW_TEMPERATURE, c->r->system)->name,
+                          report__unit(DEW_TEMPERATURE, c->r->system)->name,
                           1};
 }
 
@@ -125,7 +125,7 @@ static double mean_of(const double *values, size_t from, size_t to)
     return sum / n;
 }
 
-static void days_spoken(const struct dew__plot *p, const struct dew__chart *c,
+static void days_spoken(const struct draw__plot *p, const struct draw__chart *c,
                         enum dew_chart kind, const struct lines *l)
 {
     size_t end = (size_t)p->x1;
@@ -139,68 +139,71 @@ static void days_spoken(const struct dew__plot *p, const struct dew__chart *c,
             words, sizeof words,
             "%d %s: %s of the log %.20s, of the model "
             "%.20s %.20s",
-            d->day, dew__month_short(d->month - 1), l->name,
-            dew__number(shown(c, kind, mean_of(l->read, h, to)), l->decimals)
+            d->day, report__month_short(d->month - 1), l->name,
+            report__number(shown(c, kind, mean_of(l->read, h, to)), l->decimals)
                 .text,
-            dew__number(shown(c, kind, mean_of(l->model, h, to)), l->decimals)
+            report__number(shown(c, kind, mean_of(l->model, h, to)),
+                           l->decimals)
                 .text,
             l->unit);
-        dew__svg_zone(p, (double)h, (double)to, words);
+        draw__svg_zone(p, (double)h, (double)to, words);
     }
 }
 
-static void log_words(const struct dew__chart *c, struct dew__figure *f,
+static void log_words(const struct draw__chart *c, struct draw__figure *f,
                       const struct lines *l)
 {
-    struct dew__log_sum sum = dew__log_sum_of(c->r, -1);
+    struct report__log_sum sum = report__log_sum_of(c->r, -1);
 
     snprintf(f->heading, sizeof f->heading, "Your log: %s", l->name);
     snprintf(f->note, sizeof f->note,
              "Hour by hour, the log over the model of \"%.120s\".%s",
-             dew__option(c->r, 0).text,
+             report__option(c->r, 0).text,
              c->r->laid->same_hours
                  ? ""
                  : " The weather is of another year: compare levels, not "
                    "days.");
     snprintf(f->words, sizeof f->words, "%.20s hours logged beside the model.",
-             dew__number(sum.hours, 0).text);
-    dew__figure_key(f, 0, DEW__LOGGED, "your log");
-    dew__figure_key(f, 0, DEW__THICK, "the model, indoors");
+             report__number(sum.hours, 0).text);
+    draw__figure_key(f, 0, DRAW__LOGGED, "your log");
+    draw__figure_key(f, 0, DRAW__THICK, "the model, indoors");
     if (l->out != NULL)
-        dew__figure_key(f, 0, DEW__THIN, "outdoors");
+        draw__figure_key(f, 0, DRAW__THIN, "outdoors");
 }
 
-static void table(const struct dew__chart *c, enum dew_chart kind,
+static void table(const struct draw__chart *c, enum dew_chart kind,
                   const struct lines *l)
 {
-    dew__html_heads(c->out, "Month|hours|log, %s|model, %s", l->unit, l->unit);
+    report__html_heads(c->out, "Month|hours|log, %s|model, %s", l->unit,
+                       l->unit);
     for (int m = 0; m < DEW_MONTHS; m++) {
-        struct dew__log_sum s = dew__log_sum_of(c->r, m);
+        struct report__log_sum s = report__log_sum_of(c->r, m);
         int rh = kind == DEW_CHART_log_rh;
 
         if ((rh ? s.rh_hours : s.hours) == 0)
             continue;
-        dew__html_row(c->out, "%s|%s|%s|%s", dew__month(m),
-                      dew__number(rh ? s.rh_hours : s.hours, 0).text,
-                      dew__number(shown(c, kind, rh ? s.rh_read : s.dew_read),
-                                  l->decimals)
-                          .text,
-                      dew__number(shown(c, kind, rh ? s.rh_model : s.dew_model),
-                                  l->decimals)
-                          .text);
+        report__html_row(
+            c->out, "%s|%s|%s|%s", report__month(m),
+            report__number(rh ? s.rh_hours : s.hours, 0).text,
+            report__number(shown(c, kind, rh ? s.rh_read : s.dew_read),
+                           l->decimals)
+                .text,
+            report__number(shown(c, kind, rh ? s.rh_model : s.dew_model),
+                           l->decimals)
+                .text);
     }
     fputs("</tbody>", c->out);
 }
 
-static struct dew__plot frame(const struct dew__chart *c, enum dew_chart kind,
-                              const struct lines *l)
+static struct draw__plot frame(const struct draw__chart *c, enum dew_chart kind,
+                               const struct lines *l)
 {
     struct span s = span_of(c, l->read);
-    struct dew__plot p = {.out = c->out,
-                          .x0 = (double)s.first,
-                          .x1 = (double)(s.first + s.count),
-                          .y0 = INFINITY,
-                          .y1 = -INFINITY};
+    struct draw__plot p = {.out = c->out,
+                           .x0 = (double)s.first,
+                           .x1 = (double)(s.first + s.count),
+                           .y0 = INFINITY,
+                           .y1 = -INFINITY};
 
     stretch(&p, c, kind, l->read);
     stretch(&p, c, kind, l->model);
@@ -217,35 +220,35 @@ static struct dew__plot frame(const struct dew__chart *c, enum dew_chart kind,
     return p;
 }
 
-static void draw(const struct dew__chart *c, enum dew_chart kind)
+static void draw(const struct draw__chart *c, enum dew_chart kind)
 {
     struct lines l = lines_of(c, kind);
-    struct dew__figure f = dew__chart_figure(c);
-    struct dew__plot p = frame(c, kind, &l);
+    struct draw__figure f = draw__chart_figure(c);
+    struct draw__plot p = frame(c, kind, &l);
 
     log_words(c, &f, &l);
     f.zooms = f.plain = 1;
-    dew__figure_open(&f, &p, "%s, %.40s", l.name, l.unit);
-    dew__svg_upright(&p);
+    draw__figure_open(&f, &p, "%s, %.40s", l.name, l.unit);
+    draw__svg_upright(&p);
     dates(&p, c);
-    dew__svg_marks_open(&p);
+    draw__svg_marks_open(&p);
     if (l.out != NULL)
         line(&p, c, kind, l.out, "thin");
     line(&p, c, kind, l.model, "thick");
     line(&p, c, kind, l.read, "logged");
     if (!c->alone)
         days_spoken(&p, c, kind, &l);
-    if (dew__figure_table(&f, &p, "Means by month"))
+    if (draw__figure_table(&f, &p, "Means by month"))
         table(c, kind, &l);
-    dew__figure_close(&f);
+    draw__figure_close(&f);
 }
 
-void dew__chart_log_dew(const struct dew__chart *c)
+void draw__chart_log_dew(const struct draw__chart *c)
 {
     draw(c, DEW_CHART_log_dew);
 }
 
-void dew__chart_log_rh(const struct dew__chart *c)
+void draw__chart_log_rh(const struct draw__chart *c)
 {
     draw(c, DEW_CHART_log_rh);
 }

@@ -25,14 +25,14 @@ static const struct use {
 #undef X
 };
 
-static double use_of(const struct dew__chart *c, size_t i, int k)
+static double use_of(const struct draw__chart *c, size_t i, int k)
 {
-    const char *energy = (const char *)&dew__chart_outcome(c, i)->year.energy;
+    const char *energy = (const char *)&draw__chart_outcome(c, i)->year.energy;
 
-    return *(const double *)(const void *)(energy + uses[k].offset) / DEW__KWH;
+    return *(const double *)(const void *)(energy + uses[k].offset) / CORE__KWH;
 }
 
-static int is_used(const struct dew__chart *c, int k)
+static int is_used(const struct draw__chart *c, int k)
 {
     for (size_t i = 0; i < c->r->question->count; i++)
         if (use_of(c, i, k) >= 0.5)
@@ -40,12 +40,12 @@ static int is_used(const struct dew__chart *c, int k)
     return 0;
 }
 
-static double all_uses(const struct dew__chart *c, size_t i)
+static double all_uses(const struct draw__chart *c, size_t i)
 {
-    return dew__energy(dew__year(c->r->question, i)) / DEW__KWH;
+    return study__energy(study__year(c->r->question, i)) / CORE__KWH;
 }
 
-static void energy_bar(const struct dew__plot *p, const struct dew__chart *c,
+static void energy_bar(const struct draw__plot *p, const struct draw__chart *c,
                        size_t i)
 {
     double at = 0;
@@ -57,9 +57,9 @@ static void energy_bar(const struct dew__plot *p, const struct dew__chart *c,
                                   at + kwh};
 
         snprintf(words, sizeof words, "%.100s, %s: %s kWh",
-                 dew__option(c->r, (int)i).text, uses[k].words,
-                 dew__number(kwh, 0).text);
-        dew__svg_bar(p, corner, k, words);
+                 report__option(c->r, (int)i).text, uses[k].words,
+                 report__number(kwh, 0).text);
+        draw__svg_bar(p, corner, k, words);
         at += kwh;
     }
 }
@@ -81,29 +81,29 @@ static size_t name_line(const char *s)
 }
 
 /* The number of the option, and while there is room its name in two lines. */
-static void bar_name(const struct dew__plot *p, const struct dew__chart *c,
+static void bar_name(const struct draw__plot *p, const struct draw__chart *c,
                      size_t i)
 {
-    struct dew__word name = dew__option(c->r, (int)i);
+    struct report__word name = report__option(c->r, (int)i);
     size_t first = name_line(name.text);
     char line[160];
 
     snprintf(line, sizeof line, "%zu", i + 1);
-    dew__svg_below(p, (double)i + 0.5, 0, "along", line);
+    draw__svg_below(p, (double)i + 0.5, 0, "along", line);
     if (c->r->question->count > NAME_MOST)
         return;
     snprintf(line, sizeof line, "%.*s", (int)first, name.text);
-    dew__svg_below(p, (double)i + 0.5, 1, "name", line);
+    draw__svg_below(p, (double)i + 0.5, 1, "name", line);
     if (name.text[first] == ' ')
-        dew__svg_below(p, (double)i + 0.5, 2, "name", name.text + first + 1);
+        draw__svg_below(p, (double)i + 0.5, 2, "name", name.text + first + 1);
 }
 
-static void energy_table(const struct dew__chart *c)
+static void energy_table(const struct draw__chart *c)
 {
     fputs("<thead><tr><th scope=\"col\">kWh a year</th>", c->out);
     for (size_t i = 0; i < c->r->question->count; i++)
-        dew__html(c->out, "<th scope=\"col\">%s</th>",
-                  dew__numbered(c->r, i).text);
+        report__html(c->out, "<th scope=\"col\">%s</th>",
+                     report__numbered(c->r, i).text);
     fputs("</tr></thead><tbody>\n", c->out);
     for (int k = 0; k < USES; k++) {
         if (!is_used(c, k))
@@ -111,16 +111,16 @@ static void energy_table(const struct dew__chart *c)
         fprintf(c->out, "<tr><th scope=\"row\">%s</th>", uses[k].words);
         for (size_t i = 0; i < c->r->question->count; i++)
             fprintf(c->out, "<td>%s</td>",
-                    dew__number(use_of(c, i, k), 0).text);
+                    report__number(use_of(c, i, k), 0).text);
         fputs("</tr>\n", c->out);
     }
     fputs("</tbody><tfoot><tr><th scope=\"row\">all</th>", c->out);
     for (size_t i = 0; i < c->r->question->count; i++)
-        fprintf(c->out, "<td>%s</td>", dew__number(all_uses(c, i), 0).text);
+        fprintf(c->out, "<td>%s</td>", report__number(all_uses(c, i), 0).text);
     fputs("</tr></tfoot>", c->out);
 }
 
-static double energy_words(const struct dew__chart *c, struct dew__figure *f)
+static double energy_words(const struct draw__chart *c, struct draw__figure *f)
 {
     double most = 0, least = INFINITY;
 
@@ -133,32 +133,32 @@ static double energy_words(const struct dew__chart *c, struct dew__figure *f)
              "One bar for each option, numbered as in the table. Heating and "
              "cooling of the house, ventilation and drying; nothing else.");
     snprintf(f->words, sizeof f->words, "From %.30s to %.30s kWh a year.",
-             dew__number(least, 0).text, dew__number(most, 0).text);
+             report__number(least, 0).text, report__number(most, 0).text);
     for (int k = 0; k < USES; k++)
         if (is_used(c, k))
-            dew__figure_key(f, k, DEW__AREA, uses[k].words);
+            draw__figure_key(f, k, DRAW__AREA, uses[k].words);
     return most;
 }
 
-void dew__chart_energy(const struct dew__chart *c)
+void draw__chart_energy(const struct draw__chart *c)
 {
-    struct dew__figure f = dew__chart_figure(c);
+    struct draw__figure f = draw__chart_figure(c);
     double most = energy_words(c, &f);
-    struct dew__plot p = {.out = c->out,
-                          .x1 = (double)c->r->question->count,
-                          .y1 = 1.05 * fmax(most, 1)};
+    struct draw__plot p = {.out = c->out,
+                           .x1 = (double)c->r->question->count,
+                           .y1 = 1.05 * fmax(most, 1)};
 
     f.plain = c->r->question->count > NAME_MOST;
-    dew__figure_open(&f, &p, "kWh a year");
-    dew__svg_upright(&p);
+    draw__figure_open(&f, &p, "kWh a year");
+    draw__svg_upright(&p);
     for (size_t i = 0; i < c->r->question->count; i++)
         bar_name(&p, c, i);
-    dew__svg_marks_open(&p);
+    draw__svg_marks_open(&p);
     for (size_t i = 0; i < c->r->question->count; i++)
         energy_bar(&p, c, i);
-    if (dew__figure_table(&f, &p, "Energy used in a year"))
+    if (draw__figure_table(&f, &p, "Energy used in a year"))
         energy_table(c);
-    dew__figure_close(&f);
+    draw__figure_close(&f);
 }
 
 /* ---- cost over the years ------------------------------------------------------------ */
@@ -172,14 +172,14 @@ struct paid {
         high[YEARS_MOST + 1];
 };
 
-static int last_year(const struct dew__chart *c)
+static int last_year(const struct draw__chart *c)
 {
     double years = c->r->question->prices->years;
 
     return years >= 1 ? (int)fmin(floor(years), YEARS_MOST) : 1;
 }
 
-static void pay(const struct dew__chart *c, size_t option, struct paid *out)
+static void pay(const struct draw__chart *c, size_t option, struct paid *out)
 {
     struct dew_question q = *c->r->question;
     struct dew_prices prices = *q.prices;
@@ -200,7 +200,7 @@ static void pay(const struct dew__chart *c, size_t option, struct paid *out)
     }
 }
 
-static double most_paid(const struct dew__chart *c)
+static double most_paid(const struct draw__chart *c)
 {
     struct paid paid;
     double most = 1;
@@ -229,7 +229,7 @@ static void scale(struct paid *paid, double per)
 }
 
 /* From low to high at the end, beside the frame's right edge. */
-static void reach(const struct dew__plot *p, const struct dew__chart *c,
+static void reach(const struct draw__plot *p, const struct draw__chart *c,
                   size_t i, const struct paid *paid, double per)
 {
     int last = paid->count - 1;
@@ -243,18 +243,18 @@ static void reach(const struct dew__plot *p, const struct dew__chart *c,
     if (!isfinite(y[0] + y[1]) || !(y[1] > y[0]))
         return;
     snprintf(words, sizeof words, "%.100s, %d years: %.40s (%.40s to %.40s)",
-             dew__option(c->r, (int)i).text, last,
-             dew__money(c->r, paid->likely[last]).text,
-             dew__money(c->r, paid->low[last]).text,
-             dew__money(c->r, paid->high[last]).text);
-    dew__svg_line(p, x, y, 2, dew__svg_kind((int)i));
-    dew__svg_bar(p, corner, (int)i, words);
+             report__option(c->r, (int)i).text, last,
+             report__money(c->r, paid->likely[last]).text,
+             report__money(c->r, paid->low[last]).text,
+             report__money(c->r, paid->high[last]).text);
+    draw__svg_line(p, x, y, 2, draw__svg_kind((int)i));
+    draw__svg_bar(p, corner, (int)i, words);
 }
 
-static void cost_lines(const struct dew__plot *p, const struct dew__chart *c,
+static void cost_lines(const struct draw__plot *p, const struct draw__chart *c,
                        double per)
 {
-    size_t beside = dew__beside_today(c->r);
+    size_t beside = report__beside_today(c->r);
     struct paid paid;
 
     for (size_t i = 0; i < c->r->question->count; i++) {
@@ -266,28 +266,30 @@ static void cost_lines(const struct dew__plot *p, const struct dew__chart *c,
         reach(p, c, i, &paid, per);
         scale(&paid, per);
         if (i == 0 || i == beside)
-            dew__svg_band(p, paid.x, edges, paid.count, (int)i);
-        dew__svg_line(p, paid.x, paid.likely, paid.count,
-                      dew__svg_kind((int)i));
+            draw__svg_band(p, paid.x, edges, paid.count, (int)i);
+        draw__svg_line(p, paid.x, paid.likely, paid.count,
+                       draw__svg_kind((int)i));
     }
 }
 
-static void cost_cells(const struct dew__chart *c, const struct paid *paid)
+static void cost_cells(const struct draw__chart *c, const struct paid *paid)
 {
     int last = paid->count - 1;
 
     for (int n = 0; n < last; n += 5)
-        fprintf(c->out, "<td>%s</td>", dew__money(c->r, paid->likely[n]).text);
-    fprintf(c->out, "<td>%s</td>", dew__price(c->r, paid->likely[last]).text);
+        fprintf(c->out, "<td>%s</td>",
+                report__money(c->r, paid->likely[n]).text);
+    fprintf(c->out, "<td>%s</td>",
+            report__price(c->r, paid->likely[last]).text);
     if (isnan(paid->likely[last]))
         fputs("<td>-</td></tr>\n", c->out);
     else
         fprintf(c->out, "<td>%s to %s</td></tr>\n",
-                dew__money(c->r, paid->low[last]).text,
-                dew__money(c->r, paid->high[last]).text);
+                report__money(c->r, paid->low[last]).text,
+                report__money(c->r, paid->high[last]).text);
 }
 
-static void cost_table(const struct dew__chart *c)
+static void cost_table(const struct draw__chart *c)
 {
     int last = last_year(c);
     struct paid paid;
@@ -300,37 +302,37 @@ static void cost_table(const struct dew__chart *c)
             "</thead><tbody>\n",
             last);
     for (size_t i = 0; i < c->r->question->count; i++) {
-        dew__html(c->out, "<tr><th scope=\"row\">%s</th>",
-                  dew__numbered(c->r, i).text);
+        report__html(c->out, "<tr><th scope=\"row\">%s</th>",
+                     report__numbered(c->r, i).text);
         pay(c, i, &paid);
         cost_cells(c, &paid);
     }
     fputs("</tbody>", c->out);
 }
 
-static void cost_in_words(const struct dew__chart *c, size_t beside,
-                          const struct paid *paid, struct dew__figure *f)
+static void cost_in_words(const struct draw__chart *c, size_t beside,
+                          const struct paid *paid, struct draw__figure *f)
 {
     int last = paid->count - 1;
 
     if (isnan(paid->likely[0]))
         snprintf(f->words, sizeof f->words,
                  "What \"%.100s\" costs to install is not told.",
-                 dew__option(c->r, (int)beside).text);
+                 report__option(c->r, (int)beside).text);
     else
         snprintf(
             f->words, sizeof f->words,
             "\"%.100s\" has cost %.40s after %d years, low %.40s, high %.40s.",
-            dew__option(c->r, (int)beside).text,
-            dew__money(c->r, paid->likely[last]).text, last,
-            dew__money(c->r, paid->low[last]).text,
-            dew__money(c->r, paid->high[last]).text);
+            report__option(c->r, (int)beside).text,
+            report__money(c->r, paid->likely[last]).text, last,
+            report__money(c->r, paid->low[last]).text,
+            report__money(c->r, paid->high[last]).text);
 }
 
-static void cost_words(const struct dew__chart *c, struct dew__figure *f)
+static void cost_words(const struct draw__chart *c, struct draw__figure *f)
 {
     const struct dew_prices *p = c->r->question->prices;
-    size_t beside = dew__beside_today(c->r);
+    size_t beside = report__beside_today(c->r);
     struct paid paid = {.count = 0};
 
     snprintf(f->heading, sizeof f->heading, "Cost over the years");
@@ -339,29 +341,29 @@ static void cost_words(const struct dew__chart *c, struct dew__figure *f)
              "interest. Bars on the right: from low to high. The same is "
              "shaded for 1 and %zu. An option without a price to install has "
              "no line.",
-             dew__number(100 * p->interest, 1).text, beside + 1);
+             report__number(100 * p->interest, 1).text, beside + 1);
     pay(c, beside, &paid);
     cost_in_words(c, beside, &paid, f);
     for (size_t i = 0; i < c->r->question->count; i++)
-        dew__figure_key(f, (int)i, DEW__LINE, dew__numbered(c->r, i).text);
+        draw__figure_key(f, (int)i, DRAW__LINE, report__numbered(c->r, i).text);
 }
 
-void dew__chart_cost(const struct dew__chart *c)
+void draw__chart_cost(const struct draw__chart *c)
 {
-    struct dew__figure f = dew__chart_figure(c);
+    struct draw__figure f = draw__chart_figure(c);
     const char *currency = c->r->question->prices->currency;
     double most = most_paid(c), per = shown_in(most);
-    struct dew__plot p = {
+    struct draw__plot p = {
         .out = c->out, .x1 = 1.1 * last_year(c), .y1 = 1.03 * most / per};
 
     cost_words(c, &f);
-    dew__figure_open(&f, &p, "%s%s, in today's money",
-                     per > 1 ? "thousand " : "", currency[0] ? currency : "$");
-    dew__svg_upright(&p);
-    dew__svg_level(&p, last_year(c), "years from now");
-    dew__svg_marks_open(&p);
+    draw__figure_open(&f, &p, "%s%s, in today's money",
+                      per > 1 ? "thousand " : "", currency[0] ? currency : "$");
+    draw__svg_upright(&p);
+    draw__svg_level(&p, last_year(c), "years from now");
+    draw__svg_marks_open(&p);
     cost_lines(&p, c, per);
-    if (dew__figure_table(&f, &p, "Cost in today's money"))
+    if (draw__figure_table(&f, &p, "Cost in today's money"))
         cost_table(c);
-    dew__figure_close(&f);
+    draw__figure_close(&f);
 }

@@ -10,7 +10,8 @@
 /* ---- hours too humid ------------------------------------------------------------ */
 
 /* The option and month of most hours too humid; their count. */
-static double most_humid(const struct dew__chart *c, size_t *option, int *month)
+static double most_humid(const struct draw__chart *c, size_t *option,
+                         int *month)
 {
     double most = 0;
 
@@ -18,7 +19,7 @@ static double most_humid(const struct dew__chart *c, size_t *option, int *month)
     *month = 0;
     for (size_t i = 0; i < c->r->question->count; i++)
         for (int m = 0; m < DEW_MONTHS; m++) {
-            double hours = dew__chart_outcome(c, i)->month[m].too_humid;
+            double hours = draw__chart_outcome(c, i)->month[m].too_humid;
 
             if (hours > most) {
                 most = hours;
@@ -29,54 +30,55 @@ static double most_humid(const struct dew__chart *c, size_t *option, int *month)
     return most;
 }
 
-static void humid_bar(const struct dew__plot *p, const struct dew__chart *c,
+static void humid_bar(const struct draw__plot *p, const struct draw__chart *c,
                       size_t i, int m)
 {
     double n = (double)c->r->question->count, wide = 0.84 / n;
     double from = m + 0.08 + wide * (double)i;
-    double hours = dew__chart_outcome(c, i)->month[m].too_humid;
+    double hours = draw__chart_outcome(c, i)->month[m].too_humid;
     const double corner[4] = {from, 0, from + 0.94 * wide, hours};
     char words[400];
 
-    snprintf(words, sizeof words, "%s, %.100s: %s h too humid", dew__month(m),
-             dew__option(c->r, (int)i).text, dew__number(hours, 0).text);
-    dew__svg_bar(p, corner, (int)i, words);
+    snprintf(words, sizeof words, "%s, %.100s: %s h too humid",
+             report__month(m), report__option(c->r, (int)i).text,
+             report__number(hours, 0).text);
+    draw__svg_bar(p, corner, (int)i, words);
 }
 
-static void humid_rows(const struct dew__chart *c)
+static void humid_rows(const struct draw__chart *c)
 {
-    dew__chart_month_heads(c->out, "Option");
+    draw__chart_month_heads(c->out, "Option");
     for (size_t i = 0; i < c->r->question->count; i++)
-        dew__chart_month_row(c, i, dew__numbered(c->r, i).text,
-                             offsetof(struct dew_tally, too_humid), 1);
+        draw__chart_month_row(c, i, report__numbered(c->r, i).text,
+                              offsetof(struct dew_tally, too_humid), 1);
     fputs("</tbody>", c->out);
 }
 
-static void humid_words(const struct dew__chart *c, struct dew__figure *f,
+static void humid_words(const struct draw__chart *c, struct draw__figure *f,
                         double most, size_t option, int month)
 {
     snprintf(f->heading, sizeof f->heading, "Hours too humid, month by month");
     snprintf(f->note, sizeof f->note,
              "One bar for each option, in the order of the table.%s",
-             c->r->question->count > DEW__TONES
+             c->r->question->count > DRAW__TONES
                  ? " Patterns repeat after ten: count from the left."
                  : "");
     if (most > 0)
         snprintf(f->words, sizeof f->words,
                  "Most in %s with \"%s\": %s hours above the limit.",
-                 dew__month(month), dew__option(c->r, (int)option).text,
-                 dew__number(most, 0).text);
+                 report__month(month), report__option(c->r, (int)option).text,
+                 report__number(most, 0).text);
     else
         snprintf(f->words, sizeof f->words,
                  "No option is above the limit in any month.");
     for (size_t i = 0; i < c->r->question->count; i++)
-        dew__figure_key(f, (int)i, DEW__AREA, dew__numbered(c->r, i).text);
+        draw__figure_key(f, (int)i, DRAW__AREA, report__numbered(c->r, i).text);
 }
 
-void dew__chart_humid_months(const struct dew__chart *c)
+void draw__chart_humid_months(const struct draw__chart *c)
 {
-    struct dew__figure f = dew__chart_figure(c);
-    struct dew__plot p = {.out = c->out, .x1 = DEW_MONTHS};
+    struct draw__figure f = draw__chart_figure(c);
+    struct draw__plot p = {.out = c->out, .x1 = DEW_MONTHS};
     size_t option;
     int month;
     double most = most_humid(c, &option, &month);
@@ -85,16 +87,16 @@ void dew__chart_humid_months(const struct dew__chart *c)
     humid_words(c, &f, most, option, month);
     f.zooms = 1;
     f.plain = 1;
-    dew__figure_open(&f, &p, "hours too humid in the month");
-    dew__svg_upright(&p);
-    dew__svg_months(&p);
-    dew__svg_marks_open(&p);
+    draw__figure_open(&f, &p, "hours too humid in the month");
+    draw__svg_upright(&p);
+    draw__svg_months(&p);
+    draw__svg_marks_open(&p);
     for (int m = 0; m < DEW_MONTHS; m++)
         for (size_t i = 0; i < c->r->question->count; i++)
             humid_bar(&p, c, i, m);
-    if (dew__figure_table(&f, &p, "Hours too humid"))
+    if (draw__figure_table(&f, &p, "Hours too humid"))
         humid_rows(c);
-    dew__figure_close(&f);
+    draw__figure_close(&f);
 }
 
 /* ---- water ------------------------------------------------------------------------ */
@@ -177,38 +179,39 @@ static double most_water(const struct dew_outcome *o)
     return most;
 }
 
-static void pile_up(const struct dew__plot *p, const struct dew__chart *c,
+static void pile_up(const struct draw__plot *p, const struct draw__chart *c,
                     int month, const double *kg, int sign)
 {
     double at = 0;
     char words[400];
 
     for (int k = 0; k < PILES; k++) {
-        double amount = sign * dew__shown(kg[k], DEW_WATER, c->r->system);
+        double amount = sign * report__shown(kg[k], DEW_WATER, c->r->system);
         const double corner[4] = {month + 0.14, at, month + 0.86, at + amount};
 
-        snprintf(words, sizeof words, "%s, %s: %s %s", dew__month(month),
+        snprintf(words, sizeof words, "%s, %s: %s %s", report__month(month),
                  pile_words[k],
-                 dew__amount(kg[k], DEW_WATER, c->r->system, 0).text,
+                 report__amount(kg[k], DEW_WATER, c->r->system, 0).text,
                  sign > 0 ? "in" : "out");
-        dew__svg_bar(p, corner, k, words);
+        draw__svg_bar(p, corner, k, words);
         at += amount;
     }
 }
 
-static void water_row(const struct dew__chart *c, const char *words,
+static void water_row(const struct draw__chart *c, const char *words,
                       size_t offset)
 {
-    const char *year = (const char *)dew__year(c->r->question, c->option);
+    const char *year = (const char *)study__year(c->r->question, c->option);
 
     if (fabs(*(const double *)(const void *)(year + offset)) >= 0.5)
-        dew__chart_month_row(c, c->option, words, offset,
-                             dew__unit(DEW_WATER, c->r->system)->factor);
+        draw__chart_month_row(c, c->option, words, offset,
+                              report__unit(DEW_WATER, c->r->system)->factor);
 }
 
-static void water_table(const struct dew__chart *c)
+static void water_table(const struct draw__chart *c)
 {
-    dew__chart_month_heads(c->out, dew__unit(DEW_WATER, c->r->system)->name);
+    draw__chart_month_heads(c->out,
+                            report__unit(DEW_WATER, c->r->system)->name);
 #define X(name, words)                                                         \
     water_row(c, words, offsetof(struct dew_tally, water.name));
     DEW_WATER_MAP(X)
@@ -216,52 +219,53 @@ static void water_table(const struct dew__chart *c)
     fputs("</tbody>", c->out);
 }
 
-static void water_words(const struct dew__chart *c, struct dew__figure *f)
+static void water_words(const struct draw__chart *c, struct draw__figure *f)
 {
-    struct moved year = moved_in(&dew__chart_outcome(c, c->option)->year.water);
+    struct moved year =
+        moved_in(&draw__chart_outcome(c, c->option)->year.water);
     int in = 0, out = 0;
 
     for (int k = 0; k < PILES; k++) {
         in = year.in[k] > year.in[in] ? k : in;
         out = year.out[k] > year.out[out] ? k : out;
         if (year.in[k] >= 0.5 || year.out[k] >= 0.5)
-            dew__figure_key(f, k, DEW__AREA, pile_words[k]);
+            draw__figure_key(f, k, DRAW__AREA, pile_words[k]);
     }
     snprintf(f->heading, sizeof f->heading, "Books of water: %.120s",
-             dew__option(c->r, (int)c->option).text);
+             report__option(c->r, (int)c->option).text);
     snprintf(f->note, sizeof f->note,
              "Above the line what comes into the air of the house in a month, "
              "below it what leaves.");
     snprintf(f->words, sizeof f->words,
              "Most comes by %s, %.30s a year; most leaves by %s, %.30s.",
              pile_words[in],
-             dew__amount(year.in[in], DEW_WATER, c->r->system, 0).text,
+             report__amount(year.in[in], DEW_WATER, c->r->system, 0).text,
              pile_words[out],
-             dew__amount(year.out[out], DEW_WATER, c->r->system, 0).text);
+             report__amount(year.out[out], DEW_WATER, c->r->system, 0).text);
 }
 
-void dew__chart_water(const struct dew__chart *c)
+void draw__chart_water(const struct draw__chart *c)
 {
-    const struct dew_outcome *o = dew__chart_outcome(c, c->option);
-    struct dew__figure f = dew__chart_figure(c);
-    double most = 1.05 * dew__shown(most_water(o), DEW_WATER, c->r->system);
-    struct dew__plot p = {
+    const struct dew_outcome *o = draw__chart_outcome(c, c->option);
+    struct draw__figure f = draw__chart_figure(c);
+    double most = 1.05 * report__shown(most_water(o), DEW_WATER, c->r->system);
+    struct draw__plot p = {
         .out = c->out, .x1 = DEW_MONTHS, .y0 = -most, .y1 = most};
 
     water_words(c, &f);
     f.plain = 1;
-    dew__figure_open(&f, &p, "%.40s in the month",
-                     dew__unit(DEW_WATER, c->r->system)->name);
-    dew__svg_upright(&p);
-    dew__svg_months(&p);
-    dew__svg_marks_open(&p);
+    draw__figure_open(&f, &p, "%.40s in the month",
+                      report__unit(DEW_WATER, c->r->system)->name);
+    draw__svg_upright(&p);
+    draw__svg_months(&p);
+    draw__svg_marks_open(&p);
     for (int m = 0; m < DEW_MONTHS; m++) {
         struct moved moved = moved_in(&o->month[m].water);
 
         pile_up(&p, c, m, moved.in, 1);
         pile_up(&p, c, m, moved.out, -1);
     }
-    if (dew__figure_table(&f, &p, "Water by month, + in, - out"))
+    if (draw__figure_table(&f, &p, "Water by month, + in, - out"))
         water_table(c);
-    dew__figure_close(&f);
+    draw__figure_close(&f);
 }

@@ -8,12 +8,12 @@
 
 enum { DAYS = 366, DAY = DEW_DAY_HOURS };
 
-static double degrees(const struct dew__chart *c, double t)
+static double degrees(const struct draw__chart *c, double t)
 {
-    return dew__shown(t, DEW_TEMPERATURE, c->r->system);
+    return report__shown(t, DEW_TEMPERATURE, c->r->system);
 }
 
-static const struct dew_limits *limits(const struct dew__chart *c)
+static const struct dew_limits *limits(const struct draw__chart *c)
 {
     return &c->r->question->choices[c->option].c->limits;
 }
@@ -45,9 +45,9 @@ static double place(const struct dew_date *d)
     return d->month - 1 + (d->day - 0.5) / length[d->month - 1];
 }
 
-static void days_of(const struct dew__chart *c, size_t option, struct days *d)
+static void days_of(const struct draw__chart *c, size_t option, struct days *d)
 {
-    const struct dew_outcome *o = dew__chart_outcome(c, option);
+    const struct dew_outcome *o = draw__chart_outcome(c, option);
     double limit = limits(c)->too_humid;
 
     d->count = (int)(o->count / DAY < DAYS ? o->count / DAY : DAYS);
@@ -64,7 +64,7 @@ static void days_of(const struct dew__chart *c, size_t option, struct days *d)
 }
 
 /* The same scale for every option, so that charts can be compared. */
-static void span_of(const struct dew__chart *c, struct dew__plot *p)
+static void span_of(const struct draw__chart *c, struct draw__plot *p)
 {
     struct days d = {.count = 0};
 
@@ -93,19 +93,19 @@ static void span_of(const struct dew__chart *c, struct dew__plot *p)
 
 /* Days on which the house is too humid for half the day or more, dark; for an
    hour or more, light. */
-static void shade(const struct dew__plot *p, const struct days *d)
+static void shade(const struct draw__plot *p, const struct days *d)
 {
     for (int k = 0; k < d->count; k++)
         if (d->humid[k] > 0)
-            dew__svg_upstroke(p, d->x[k],
-                              d->humid[k] >= DAY / 2 ? "much" : "some", NULL);
+            draw__svg_upstroke(p, d->x[k],
+                               d->humid[k] >= DAY / 2 ? "much" : "some", NULL);
 }
 
 /* A clear stroke for each day, for who points at it. */
-static void days_spoken(const struct dew__plot *p, const struct dew__chart *c,
+static void days_spoken(const struct draw__plot *p, const struct draw__chart *c,
                         const struct days *d)
 {
-    const char *unit = dew__unit(DEW_TEMPERATURE, c->r->system)->name;
+    const char *unit = report__unit(DEW_TEMPERATURE, c->r->system)->name;
     char words[200];
 
     for (int k = 0; k < d->count; k++) {
@@ -114,10 +114,10 @@ static void days_spoken(const struct dew__plot *p, const struct dew__chart *c,
         snprintf(words, sizeof words,
                  "%d %s: dew point indoors %.20s, outdoors %.20s %.20s; %d h "
                  "too humid",
-                 date->day, dew__month_short(date->month - 1),
-                 dew__number(d->in[k], 1).text, dew__number(d->out[k], 1).text,
-                 unit, d->humid[k]);
-        dew__svg_upstroke(p, d->x[k], "day", words);
+                 date->day, report__month_short(date->month - 1),
+                 report__number(d->in[k], 1).text,
+                 report__number(d->out[k], 1).text, unit, d->humid[k]);
+        draw__svg_upstroke(p, d->x[k], "day", words);
     }
 }
 
@@ -133,69 +133,69 @@ static double month_mean(const struct days *d, const double *values, int month)
     return n > 0 ? sum / n : NAN;
 }
 
-static void dew_point_table(const struct dew__chart *c, const struct days *d)
+static void dew_point_table(const struct draw__chart *c, const struct days *d)
 {
-    const struct dew_outcome *o = dew__chart_outcome(c, c->option);
-    const char *unit = dew__unit(DEW_TEMPERATURE, c->r->system)->name;
+    const struct dew_outcome *o = draw__chart_outcome(c, c->option);
+    const char *unit = report__unit(DEW_TEMPERATURE, c->r->system)->name;
 
-    dew__html_heads(c->out,
-                    "Month|indoor dew point, %s|outdoor dew point, %s|too "
-                    "humid, h|outdoor air could dry, h",
-                    unit, unit);
+    report__html_heads(c->out,
+                       "Month|indoor dew point, %s|outdoor dew point, %s|too "
+                       "humid, h|outdoor air could dry, h",
+                       unit, unit);
     for (int m = 0; m < DEW_MONTHS; m++)
-        dew__html_row(c->out, "%s|%s|%s|%s|%s", dew__month(m),
-                      dew__number(month_mean(d, d->in, m), 1).text,
-                      dew__number(month_mean(d, d->out, m), 1).text,
-                      dew__number(o->month[m].too_humid, 0).text,
-                      dew__number(o->month[m].could_dry, 0).text);
+        report__html_row(c->out, "%s|%s|%s|%s|%s", report__month(m),
+                         report__number(month_mean(d, d->in, m), 1).text,
+                         report__number(month_mean(d, d->out, m), 1).text,
+                         report__number(o->month[m].too_humid, 0).text,
+                         report__number(o->month[m].could_dry, 0).text);
     fputs("</tbody>", c->out);
 }
 
-static void dew_point_words(const struct dew__chart *c, struct dew__figure *f,
+static void dew_point_words(const struct draw__chart *c, struct draw__figure *f,
                             const struct days *d)
 {
-    const struct dew_tally *y = &dew__chart_outcome(c, c->option)->year;
+    const struct dew_tally *y = &draw__chart_outcome(c, c->option)->year;
     int below = 0;
 
     for (int k = 0; k < d->count; k++)
         below += d->out[k] < d->in[k];
     snprintf(f->heading, sizeof f->heading, "Dew points: %.120s",
-             dew__option(c->r, (int)c->option).text);
+             report__option(c->r, (int)c->option).text);
     snprintf(f->note, sizeof f->note,
              "Means of days. Outdoor air dries the house where its line runs "
              "below the indoor one.");
     snprintf(f->words, sizeof f->words,
              "Outdoor air is the drier one on %d of %d days; the house is "
              "above its limit in %.20s hours.",
-             below, d->count, dew__number(y->too_humid, 0).text);
-    dew__figure_key(f, 0, DEW__THICK, "indoors");
-    dew__figure_key(f, 0, DEW__THIN, "outdoors");
+             below, d->count, report__number(y->too_humid, 0).text);
+    draw__figure_key(f, 0, DRAW__THICK, "indoors");
+    draw__figure_key(f, 0, DRAW__THIN, "outdoors");
     if (c->option == 0 && c->r->laid != NULL)
-        dew__figure_key(f, 0, DEW__LOGGED, "your log");
-    dew__figure_key(f, 0, DEW__SOME,
-                    "too humid for an hour or more of the day");
-    dew__figure_key(f, 0, DEW__MUCH, "for half the day or more");
+        draw__figure_key(f, 0, DRAW__LOGGED, "your log");
+    draw__figure_key(f, 0, DRAW__SOME,
+                     "too humid for an hour or more of the day");
+    draw__figure_key(f, 0, DRAW__MUCH, "for half the day or more");
 }
 
 /* The owner's log, of whole days. */
-static void log_line(const struct dew__plot *p, const struct dew__chart *c,
+static void log_line(const struct draw__plot *p, const struct draw__chart *c,
                      const struct days *d)
 {
     int down = 0;
 
-    dew__svg_path_open(p, "logged");
+    draw__svg_path_open(p, "logged");
     for (int k = 0; k < d->count; k++) {
         double t = day_mean(c->r->laid->dew_point, (size_t)k);
 
-        down = dew__svg_path_to(p, d->x[k], degrees(c, t), down);
+        down = draw__svg_path_to(p, d->x[k], degrees(c, t), down);
     }
-    dew__svg_path_close(p);
+    draw__svg_path_close(p);
 }
 
-void dew__chart_dew_points(const struct dew__chart *c)
+void draw__chart_dew_points(const struct draw__chart *c)
 {
-    struct dew__figure f = dew__chart_figure(c);
-    struct dew__plot p = {.out = c->out, .x1 = DEW_MONTHS};
+    struct draw__figure f = draw__chart_figure(c);
+    struct draw__plot p = {.out = c->out, .x1 = DEW_MONTHS};
     struct days d;
 
     days_of(c, c->option, &d);
@@ -203,23 +203,23 @@ void dew__chart_dew_points(const struct dew__chart *c)
     dew_point_words(c, &f, &d);
     f.zooms = 1;
     f.plain = 1;
-    dew__figure_open(&f, &p, "dew point, %.40s",
-                     dew__unit(DEW_TEMPERATURE, c->r->system)->name);
-    dew__svg_months(&p);
-    dew__svg_upright(&p);
-    dew__svg_marks_open(&p);
+    draw__figure_open(&f, &p, "dew point, %.40s",
+                      report__unit(DEW_TEMPERATURE, c->r->system)->name);
+    draw__svg_months(&p);
+    draw__svg_upright(&p);
+    draw__svg_marks_open(&p);
     shade(&p, &d);
     for (int m = 1; m < DEW_MONTHS; m++)
-        dew__svg_upstroke(&p, m, "grid", NULL);
-    dew__svg_line(&p, d.x, d.out, d.count, "thin");
-    dew__svg_line(&p, d.x, d.in, d.count, "thick");
+        draw__svg_upstroke(&p, m, "grid", NULL);
+    draw__svg_line(&p, d.x, d.out, d.count, "thin");
+    draw__svg_line(&p, d.x, d.in, d.count, "thick");
     if (c->option == 0 && c->r->laid != NULL)
         log_line(&p, c, &d);
     if (!c->alone)
         days_spoken(&p, c, &d);
-    if (dew__figure_table(&f, &p, "Monthly means"))
+    if (draw__figure_table(&f, &p, "Monthly means"))
         dew_point_table(c, &d);
-    dew__figure_close(&f);
+    draw__figure_close(&f);
 }
 
 /* ---- the map ------------------------------------------------------------------------- */
@@ -251,29 +251,29 @@ static int shade_of(double mean, const struct dew_limits *l)
     return rh < shade_from(l, FAR) ? HUMID : WET;
 }
 
-static void cell(const struct dew__plot *p, const struct dew__chart *c, int m,
+static void cell(const struct draw__plot *p, const struct draw__chart *c, int m,
                  int h)
 {
-    double rh = dew__chart_outcome(c, c->option)->rh_map[m][h];
-    double x = dew__svg_x(p, h), y = dew__svg_y(p, DEW_MONTHS - m);
-    double wide = dew__svg_x(p, h + 1) - x;
-    double high = dew__svg_y(p, DEW_MONTHS - m - 1) - y;
-    struct dew__word text = dew__number(100 * rh, 0);
+    double rh = draw__chart_outcome(c, c->option)->rh_map[m][h];
+    double x = draw__svg_x(p, h), y = draw__svg_y(p, DEW_MONTHS - m);
+    double wide = draw__svg_x(p, h + 1) - x;
+    double high = draw__svg_y(p, DEW_MONTHS - m - 1) - y;
+    struct report__word text = report__number(100 * rh, 0);
 
     fprintf(p->out,
             "<rect class=\"m%d\" x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" "
             "height=\"%.1f\" data-v=\"%s, hour ending %d:00: %s %% RH\"/><text "
             "class=\"cell\" x=\"%.1f\" y=\"%.1f\">%s</text>\n",
-            shade_of(rh, limits(c)), x, y, wide, high, dew__month(m), h + 1,
+            shade_of(rh, limits(c)), x, y, wide, high, report__month(m), h + 1,
             text.text, x + wide / 2, y + high / 2 + 4, text.text);
 }
 
 /* "30 to 45 %": from, or to, is NaN where the shade has no end there. */
-static void map_key(struct dew__figure *f, int shade, double from, double to,
+static void map_key(struct draw__figure *f, int shade, double from, double to,
                     const char *words)
 {
-    struct dew__word low = dew__number(100 * from, 0);
-    struct dew__word high = dew__number(100 * to, 0);
+    struct report__word low = report__number(100 * from, 0);
+    struct report__word high = report__number(100 * to, 0);
     char text[100];
 
     if (isnan(from))
@@ -283,10 +283,10 @@ static void map_key(struct dew__figure *f, int shade, double from, double to,
     else
         snprintf(text, sizeof text, "%.20s to %.20s %%%s", low.text, high.text,
                  words);
-    dew__figure_key(f, shade, DEW__SHADE, text);
+    draw__figure_key(f, shade, DRAW__SHADE, text);
 }
 
-static void map_keys(const struct dew_limits *l, struct dew__figure *f)
+static void map_keys(const struct dew_limits *l, struct draw__figure *f)
 {
     double middle = shade_from(l, MIDDLE), far = shade_from(l, FAR);
 
@@ -297,9 +297,9 @@ static void map_keys(const struct dew_limits *l, struct dew__figure *f)
     map_key(f, WET, far, NAN, ", far too humid");
 }
 
-static void map_words(const struct dew__chart *c, struct dew__figure *f)
+static void map_words(const struct draw__chart *c, struct draw__figure *f)
 {
-    const struct dew_outcome *o = dew__chart_outcome(c, c->option);
+    const struct dew_outcome *o = draw__chart_outcome(c, c->option);
     int month = 0, hour = 0;
 
     for (int m = 0; m < DEW_MONTHS; m++)
@@ -309,65 +309,66 @@ static void map_words(const struct dew__chart *c, struct dew__figure *f)
                 hour = h;
             }
     snprintf(f->heading, sizeof f->heading, "RH by month and hour: %.120s",
-             dew__option(c->r, (int)c->option).text);
+             report__option(c->r, (int)c->option).text);
     snprintf(f->note, sizeof f->note,
              "Mean RH of the air indoors, %%. The hour of the day ends at the "
              "figure below it.");
     snprintf(f->words, sizeof f->words,
              "Highest in %s in the hour that ends at %d:00, %.20s %%.",
-             dew__month(month), hour + 1,
-             dew__number(100 * o->rh_map[month][hour], 0).text);
+             report__month(month), hour + 1,
+             report__number(100 * o->rh_map[month][hour], 0).text);
     map_keys(limits(c), f);
 }
 
-static void map_table(const struct dew__chart *c)
+static void map_table(const struct draw__chart *c)
 {
-    const struct dew_outcome *o = dew__chart_outcome(c, c->option);
+    const struct dew_outcome *o = draw__chart_outcome(c, c->option);
 
     fputs("<thead><tr><th scope=\"col\">Month</th>", c->out);
     for (int h = 1; h <= DAY; h++)
         fprintf(c->out, "<th scope=\"col\">%d</th>", h);
     fputs("</tr></thead><tbody>\n", c->out);
     for (int m = 0; m < DEW_MONTHS; m++) {
-        fprintf(c->out, "<tr><th scope=\"row\">%s</th>", dew__month_short(m));
+        fprintf(c->out, "<tr><th scope=\"row\">%s</th>",
+                report__month_short(m));
         for (int h = 0; h < DAY; h++)
             fprintf(c->out, "<td>%s</td>",
-                    dew__number(100 * o->rh_map[m][h], 0).text);
+                    report__number(100 * o->rh_map[m][h], 0).text);
         fputs("</tr>\n", c->out);
     }
     fputs("</tbody>", c->out);
 }
 
-static void map_sides(const struct dew__plot *p)
+static void map_sides(const struct draw__plot *p)
 {
     char hour[16];
 
     for (int m = 0; m < DEW_MONTHS; m++)
         fprintf(p->out, "<text class=\"up\" x=\"%d\" y=\"%.1f\">%s</text>\n",
-                DEW__SVG_LEFT - 6, dew__svg_y(p, DEW_MONTHS - m - 0.5) + 4,
-                dew__month_short(m));
+                DRAW__SVG_LEFT - 6, draw__svg_y(p, DEW_MONTHS - m - 0.5) + 4,
+                report__month_short(m));
     for (int h = 1; h <= DAY; h++) {
         snprintf(hour, sizeof hour, "%d", h);
-        dew__svg_below(p, h - 0.5, 0, h % 3 ? "along odd" : "along", hour);
+        draw__svg_below(p, h - 0.5, 0, h % 3 ? "along odd" : "along", hour);
     }
     fprintf(p->out,
             "<text class=\"mid\" x=\"%d\" y=\"%d\">hour of the day</text>\n",
-            (DEW__SVG_WIDE + DEW__SVG_LEFT) / 2, DEW__SVG_HIGH - 16);
+            (DRAW__SVG_WIDE + DRAW__SVG_LEFT) / 2, DRAW__SVG_HIGH - 16);
 }
 
-void dew__chart_map(const struct dew__chart *c)
+void draw__chart_map(const struct draw__chart *c)
 {
-    struct dew__figure f = dew__chart_figure(c);
-    struct dew__plot p = {.out = c->out, .x1 = DAY, .y1 = DEW_MONTHS};
+    struct draw__figure f = draw__chart_figure(c);
+    struct draw__plot p = {.out = c->out, .x1 = DAY, .y1 = DEW_MONTHS};
 
     map_words(c, &f);
-    dew__figure_open(&f, &p, "month");
+    draw__figure_open(&f, &p, "month");
     map_sides(&p);
-    dew__svg_marks_open(&p);
+    draw__svg_marks_open(&p);
     for (int m = 0; m < DEW_MONTHS; m++)
         for (int h = 0; h < DAY; h++)
             cell(&p, c, m, h);
-    if (dew__figure_table(&f, &p, "Mean RH, %, by month and hour"))
+    if (draw__figure_table(&f, &p, "Mean RH, %, by month and hour"))
         map_table(c);
-    dew__figure_close(&f);
+    draw__figure_close(&f);
 }

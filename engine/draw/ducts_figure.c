@@ -4,7 +4,7 @@
 #include "draw/ducts_plan.h"
 #include "report/markup.h"
 
-DEW__EMBEDDED(ducts_css);
+CORE__EMBEDDED(ducts_css);
 
 /* ---- which states are drawn ---------------------------------------------- */
 
@@ -14,9 +14,9 @@ struct panel {
 };
 enum { PANELS = 6 };
 
-static int panels_of(const struct dew__told *t, struct panel *out)
+static int panels_of(const struct report__told *t, struct panel *out)
 {
-    int n = 0, full = dew__told_full(t);
+    int n = 0, full = report__told_full(t);
 
     out[n++] = (struct panel){DEW_VENT_ON, 0};
     if (t->layout.handler_count == 0)
@@ -31,17 +31,17 @@ static int panels_of(const struct dew__told *t, struct panel *out)
 
 /* ---- sketches ------------------------------------------------------------ */
 
-static void sketch(const struct dew__told *t, const struct panel *at,
+static void sketch(const struct report__told *t, const struct panel *at,
                    enum dew_system system, FILE *out)
 {
-    struct dew__word title = dew__sketch_title(t, at->vent, at->blower);
+    struct report__word title = report__sketch_title(t, at->vent, at->blower);
 
     fprintf(out,
             "<svg class=\"sketch\" role=\"img\" viewBox=\"0 0 %d %.0f\" "
             "aria-label=\"Air paths. %s. The figures are in the tables "
             "below.\">\n",
-            DEW__PLAN_WIDE, dew__sketch_height(t), title.text);
-    dew__sketch_panel(t, at->vent, at->blower, system, out);
+            DRAW__PLAN_WIDE, report__sketch_height(t), title.text);
+    report__sketch_panel(t, at->vent, at->blower, system, out);
     fputs("</svg>\n", out);
 }
 
@@ -59,12 +59,12 @@ static const struct key {
 static void swatch(const struct key *k, int x0, int x1, double y,
                    const char *end, FILE *out)
 {
-    dew__html(out,
-              "<polyline class=\"%s\" stroke-width=\"8\" points=\"%d,%.0f "
-              "%d,%.0f\"/>%-s",
-              k->class, x0, y, x1, y, end);
+    report__html(out,
+                 "<polyline class=\"%s\" stroke-width=\"8\" points=\"%d,%.0f "
+                 "%d,%.0f\"/>%-s",
+                 k->class, x0, y, x1, y, end);
     if (k->second != NULL)
-        dew__html(
+        report__html(
             out,
             "<polyline class=\"%s\" stroke-width=\"3.6\" points=\"%d,%.0f "
             "%d,%.0f\"/>%-s",
@@ -85,16 +85,17 @@ static void legend(enum dew_system system, FILE *out)
         out,
         "<li>width: root of the flow; figures: %s; + fresh air into a room, \xe2\x88\x92 stale air "
         "out of it; slanted: Pa in the trunk against the rooms</li></ul>\n",
-        dew__unit(DEW_FLOW, system)->name);
+        report__unit(DEW_FLOW, system)->name);
 }
 
-void dew__sketches(const struct dew__told *t, enum dew_system system, FILE *out)
+void report__sketches(const struct report__told *t, enum dew_system system,
+                      FILE *out)
 {
     struct panel panels[PANELS];
     int n = panels_of(t, panels);
 
     if (t->layout.written != NULL) {
-        fprintf(out, "<p>%s</p>\n", dew__told_bare);
+        fprintf(out, "<p>%s</p>\n", report__told_bare);
         return;
     }
     fputs("<figure class=\"sketch\"><h3>Where the air goes</h3>\n<div "
@@ -111,7 +112,7 @@ void dew__sketches(const struct dew__told *t, enum dew_system system, FILE *out)
 
 /* One layout to sketch. */
 struct single {
-    const struct dew__told *t;
+    const struct report__told *t;
     enum dew_system system;
 };
 
@@ -119,35 +120,35 @@ static void single_legend(double y, enum dew_system system, FILE *out)
 {
     for (size_t k = 0; k < sizeof keys / sizeof keys[0]; k++, y += 20) {
         swatch(&keys[k], 8, 44, y - 4, "\n", out);
-        dew__html(out, "<text x=\"54\" y=\"%.0f\">%s</text>\n", y,
-                  keys[k].words);
+        report__html(out, "<text x=\"54\" y=\"%.0f\">%s</text>\n", y,
+                     keys[k].words);
     }
     fprintf(out,
             "<text x=\"8\" y=\"%.0f\">Figures: %s; + fresh air into a room, "
             "\xe2\x88\x92 stale air out of it; slanted: Pa.</text>\n",
-            y + 4, dew__unit(DEW_FLOW, system)->name);
+            y + 4, report__unit(DEW_FLOW, system)->name);
 }
 
 static void single(const void *of, FILE *out)
 {
     const struct single *f = of;
     const double gap = 16, foot_room = 150;
-    double high = dew__sketch_height(f->t) + gap;
+    double high = report__sketch_height(f->t) + gap;
     struct panel panels[PANELS];
     int count = panels_of(f->t, panels);
 
-    dew__html(
+    report__html(
         out,
         "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"sketch\" "
         "viewBox=\"0 0 %d %.0f\">\n<title>%s</title>\n<style>%-s</style>\n"
         "<rect width=\"100%%\" height=\"100%%\" fill=\"#ffffff\"/>\n"
         "<text class=\"d-title\" x=\"4\" y=\"22\">%s</text>\n",
-        DEW__PLAN_WIDE, 34 + count * high + foot_room, f->t->option.name,
-        dew__data_ducts_css, f->t->option.name);
+        DRAW__PLAN_WIDE, 34 + count * high + foot_room, f->t->option.name,
+        core__data_ducts_css, f->t->option.name);
     for (int i = 0; i < count; i++) {
         fprintf(out, "<g transform=\"translate(0 %.0f)\">\n", 34 + i * high);
-        dew__sketch_panel(f->t, panels[i].vent, panels[i].blower, f->system,
-                          out);
+        report__sketch_panel(f->t, panels[i].vent, panels[i].blower, f->system,
+                             out);
         fputs("</g>\n", out);
     }
     single_legend(34 + count * high + 12, f->system, out);
@@ -160,5 +161,5 @@ enum dew_status dew_report_ducts_svg(const struct dew_report_ducts *ducts,
 {
     const struct single f = {&ducts->list[layout], system};
 
-    return dew__filled("the sketch", single, &f, out, err);
+    return report__filled("the sketch", single, &f, out, err);
 }

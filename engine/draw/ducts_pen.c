@@ -14,7 +14,7 @@ static const char *const classes[] = {"d-fresh", "d-stale", "d-trunk",
 /* ---- flows --------------------------------------------------------------- */
 
 /* A run by its name, "return trunk 1"; -1 when there is none. */
-int dew__pen_run_named(const struct dew__pen *p, const char *name, int of)
+int draw__pen_run_named(const struct draw__pen *p, const char *name, int of)
 {
     struct dew_duct_written w = dew_ducts_as_written(p->t->ducts);
     char whole[80];
@@ -26,7 +26,7 @@ int dew__pen_run_named(const struct dew__pen *p, const char *name, int of)
     return -1;
 }
 
-int dew__pen_run(const struct dew__pen *p, enum dew_duct_role role, int of)
+int draw__pen_run(const struct draw__pen *p, enum dew_duct_role role, int of)
 {
     struct dew_duct_written w = dew_ducts_as_written(p->t->ducts);
 
@@ -36,28 +36,28 @@ int dew__pen_run(const struct dew__pen *p, enum dew_duct_role role, int of)
     return -1;
 }
 
-struct dew__flow dew__pen_air(const struct dew__pen *p, int run)
+struct draw__flow draw__pen_air(const struct draw__pen *p, int run)
 {
     double q, share;
 
     if (run < 0)
-        return (struct dew__flow){0, 0};
+        return (struct draw__flow){0, 0};
     q = dew_ducts_run_flow(p->t->ducts, (size_t)run);
     share = dew_ducts_run_fresh(p->t->ducts, (size_t)run);
-    return (struct dew__flow){q, fabs(q) * share};
+    return (struct draw__flow){q, fabs(q) * share};
 }
 
 /* ---- strokes ------------------------------------------------------------- */
 
-double dew__pen_width(const struct dew__pen *p, double q)
+double draw__pen_width(const struct draw__pen *p, double q)
 {
     const double least = 1.6, root = 13;
 
     return least + root * sqrt(fabs(q) / p->most);
 }
 
-void dew__pen_path(const struct dew__pen *p, const struct dew__spot *at, int n,
-                   const char *class, double width)
+void draw__pen_path(const struct draw__pen *p, const struct draw__spot *at,
+                    int n, const char *class, double width)
 {
     fprintf(p->out, "<polyline class=\"%s\" stroke-width=\"%.1f\" points=\"",
             class, width);
@@ -66,23 +66,23 @@ void dew__pen_path(const struct dew__pen *p, const struct dew__spot *at, int n,
     fputs("\"/>\n", p->out);
 }
 
-void dew__pen_words(const struct dew__pen *p, struct dew__spot at,
-                    const char *class, const char *text)
+void draw__pen_words(const struct draw__pen *p, struct draw__spot at,
+                     const char *class, const char *text)
 {
     fprintf(p->out, "<text class=\"%s\" x=\"%.1f\" y=\"%.1f\">", class, at.x,
             at.y);
-    dew__escape(p->out, text);
+    report__escape(p->out, text);
     fputs("</text>\n", p->out);
 }
 
 /* A head that points along the flow, at the middle of a to b. */
-static void head(const struct dew__pen *p, struct dew__spot a,
-                 struct dew__spot b, double q, double width)
+static void head(const struct draw__pen *p, struct draw__spot a,
+                 struct draw__spot b, double q, double width)
 {
     double sign = q < 0 ? -1 : 1, length = hypot(b.x - a.x, b.y - a.y);
     double ux = sign * (b.x - a.x) / length, uy = sign * (b.y - a.y) / length;
     double size = 3.6 + 0.45 * width;
-    struct dew__spot m = {0.5 * (a.x + b.x), 0.5 * (a.y + b.y)};
+    struct draw__spot m = {0.5 * (a.x + b.x), 0.5 * (a.y + b.y)};
 
     fprintf(p->out,
             "<polygon class=\"d-head\" points=\"%.1f,%.1f %.1f,%.1f "
@@ -94,7 +94,7 @@ static void head(const struct dew__pen *p, struct dew__spot a,
 }
 
 /* The longest part of a line of corners. */
-static int longest(const struct dew__spot *at, int n)
+static int longest(const struct draw__spot *at, int n)
 {
     int best = 0;
 
@@ -106,31 +106,32 @@ static int longest(const struct dew__spot *at, int n)
 }
 
 /* A duct through corners, its flow positive along them. */
-void dew__pen_duct(const struct dew__pen *p, const struct dew__spot *at, int n,
-                   struct dew__flow air, enum dew__stroke stroke)
+void draw__pen_duct(const struct draw__pen *p, const struct draw__spot *at,
+                    int n, struct draw__flow air, enum draw__stroke stroke)
 {
-    double w = dew__pen_width(p, air.q);
+    double w = draw__pen_width(p, air.q);
     int i = longest(at, n);
 
-    dew__pen_path(p, at, n, "d-halo", fmax(w, 3) + 4);
-    if (fabs(air.q) < DEW__NO_FLOW) {
-        dew__pen_path(p, at, n, "d-idle", 1.6);
+    draw__pen_path(p, at, n, "d-halo", fmax(w, 3) + 4);
+    if (fabs(air.q) < DRAW__NO_FLOW) {
+        draw__pen_path(p, at, n, "d-idle", 1.6);
         return;
     }
-    dew__pen_path(p, at, n, classes[stroke], w);
-    if (stroke == DEW__STALE)
-        dew__pen_path(p, at, n, "d-rungs", 0.45 * w);
-    if (stroke == DEW__TRUNK && air.fresh > DEW__NO_FLOW)
-        dew__pen_path(p, at, n,
-                      p->s->vent == DEW_VENT_OFF ? "d-part d-lost" : "d-part",
-                      fmax(w * fmin(air.fresh / fabs(air.q), 1), 1.2));
+    draw__pen_path(p, at, n, classes[stroke], w);
+    if (stroke == DRAW__STALE)
+        draw__pen_path(p, at, n, "d-rungs", 0.45 * w);
+    if (stroke == DRAW__TRUNK && air.fresh > DRAW__NO_FLOW)
+        draw__pen_path(p, at, n,
+                       p->s->vent == DEW_VENT_OFF ? "d-part d-lost" : "d-part",
+                       fmax(w * fmin(air.fresh / fabs(air.q), 1), 1.2));
     head(p, at[i], at[i + 1], air.q, w);
 }
 
 /* How much flows, beside a place. */
-void dew__pen_amount(const struct dew__pen *p, struct dew__spot at, double q,
-                     const char *class)
+void draw__pen_amount(const struct draw__pen *p, struct draw__spot at, double q,
+                      const char *class)
 {
-    if (fabs(q) >= DEW__NO_FLOW)
-        dew__pen_words(p, at, class, dew__air_figure(fabs(q), p->system).text);
+    if (fabs(q) >= DRAW__NO_FLOW)
+        draw__pen_words(p, at, class,
+                        report__air_figure(fabs(q), p->system).text);
 }

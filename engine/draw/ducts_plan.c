@@ -17,30 +17,30 @@ static int block_of(const struct dew_duct_layout *l, int g)
 
 /* Rooms without supply air first, then those with it, then the return. */
 static double rows(const struct dew_duct_layout *l, int block, double y,
-                   struct dew__plan *p)
+                   struct draw__plan *p)
 {
     for (int supplied = 0; supplied <= 1; supplied++)
         for (int g = 0; g < l->grille_count; g++) {
             if (block_of(l, g) != block ||
                 (l->grilles[g].handler >= 0) != supplied)
                 continue;
-            p->room[g] = y + 0.5 * DEW__PLAN_ROW;
-            y += DEW__PLAN_ROW;
+            p->room[g] = y + 0.5 * DRAW__PLAN_ROW;
+            y += DRAW__PLAN_ROW;
         }
     return y;
 }
 
-static void handler(double least, double *y, int k, struct dew__plan *p)
+static void handler(double least, double *y, int k, struct draw__plan *p)
 {
     const double apart = 46; /* supply over return */
 
     *y = fmax(*y, least);
-    p->grilles[k] = p->back[k] = *y + 0.5 * DEW__PLAN_ROW;
+    p->grilles[k] = p->back[k] = *y + 0.5 * DRAW__PLAN_ROW;
     p->supply[k] = p->back[k] - apart;
-    *y += DEW__PLAN_ROW;
+    *y += DRAW__PLAN_ROW;
 }
 
-void dew__plan_make(const struct dew_duct_layout *l, struct dew__plan *p)
+void draw__plan_make(const struct dew_duct_layout *l, struct draw__plan *p)
 {
     const double first = 26, under = 78;
     /* room for what goes straight back, under a return trunk */
@@ -49,22 +49,22 @@ void dew__plan_make(const struct dew_duct_layout *l, struct dew__plan *p)
     const double between = back ? 32 : 12;
     int blocks =
         l->handler_count > l->vent_count ? l->handler_count : l->vent_count;
-    double y = DEW__PLAN_TOP + first;
+    double y = DRAW__PLAN_TOP + first;
 
-    *p = (struct dew__plan){.floor = 0};
+    *p = (struct draw__plan){.floor = 0};
     for (int b = 0; b < blocks; b++) {
         double top = y, least = top + under;
 
         if (b < l->vent_count) {
             p->vent[b] = top - 6;
             p->ceiling[b] = top - 12;
-            least = top + DEW__VENT_H + under + 14;
+            least = top + DRAW__VENT_H + under + 14;
         }
         y = rows(l, b, y, p);
         if (b < l->handler_count)
-            handler(least - DEW__PLAN_ROW, &y, b, p);
+            handler(least - DRAW__PLAN_ROW, &y, b, p);
         else
-            y = fmax(y, top + DEW__VENT_H + between);
+            y = fmax(y, top + DRAW__VENT_H + between);
         y += b + 1 < l->vent_count ? 32 : b + 1 < blocks ? between : 12;
     }
     p->floor = y + (back ? 22 : 4);

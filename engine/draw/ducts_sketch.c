@@ -12,11 +12,11 @@
 
 /* ---- house, rooms, units ------------------------------------------------- */
 
-static void house(const struct dew__pen *p)
+static void house(const struct draw__pen *p)
 {
     const double eaves = 16, ridge = 30;
-    double left = DEW__PLAN_WALL, right = DEW__PLAN_RIGHT,
-           top = DEW__PLAN_TOP - 4;
+    double left = DRAW__PLAN_WALL, right = DRAW__PLAN_RIGHT,
+           top = DRAW__PLAN_TOP - 4;
 
     fprintf(p->out,
             "<path class=\"d-house\" d=\"M%.0f,%.0f V%.0f H%.0f V%.0f\"/>\n",
@@ -26,12 +26,12 @@ static void house(const struct dew__pen *p)
             "Z\"/>\n",
             left - eaves, top, 0.5 * (left + right), top - ridge, right + 6,
             top);
-    dew__pen_words(p, (struct dew__spot){8, DEW__PLAN_TOP + 10}, "d-small",
-                   "outside");
+    draw__pen_words(p, (struct draw__spot){8, DRAW__PLAN_TOP + 10}, "d-small",
+                    "outside");
 }
 
-static void box(const struct dew__pen *p, struct dew__spot at,
-                struct dew__spot size, const char *class)
+static void box(const struct draw__pen *p, struct draw__spot at,
+                struct draw__spot size, const char *class)
 {
     fprintf(p->out,
             "<rect class=\"%s\" x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" "
@@ -40,38 +40,38 @@ static void box(const struct dew__pen *p, struct dew__spot at,
 }
 
 /* "+24 -32": fresh air that comes in, stale air that is drawn. */
-static void room_air(const struct dew__pen *p, double fresh, double stale,
+static void room_air(const struct draw__pen *p, double fresh, double stale,
                      double y)
 {
     char text[80] = "";
     size_t at = 0;
 
-    if (fresh >= DEW__NO_FLOW)
+    if (fresh >= DRAW__NO_FLOW)
         at = (size_t)snprintf(text, sizeof text, "+%s",
-                              dew__air_figure(fresh, p->system).text);
-    if (stale >= DEW__NO_FLOW)
+                              report__air_figure(fresh, p->system).text);
+    if (stale >= DRAW__NO_FLOW)
         snprintf(text + at, sizeof text - at, "%s\xe2\x88\x92%s",
-                 at > 0 ? " " : "", dew__air_figure(stale, p->system).text);
+                 at > 0 ? " " : "", report__air_figure(stale, p->system).text);
     if (text[0] != '\0')
-        dew__pen_words(p,
-                       (struct dew__spot){
-                           DEW__PLAN_ROOMS + DEW__PLAN_ROOMS_W - 6, y + 4.5},
-                       "d-end d-strong", text);
+        draw__pen_words(p,
+                        (struct draw__spot){
+                            DRAW__PLAN_ROOMS + DRAW__PLAN_ROOMS_W - 6, y + 4.5},
+                        "d-end d-strong", text);
 }
 
-static void row(const struct dew__pen *p, const char *name, double y,
+static void row(const struct draw__pen *p, const char *name, double y,
                 const char *class)
 {
     char clean[64];
 
-    box(p, (struct dew__spot){DEW__PLAN_ROOMS, y - 10.5},
-        (struct dew__spot){DEW__PLAN_ROOMS_W, 21}, class);
-    dew__clean(name, clean, sizeof clean);
-    dew__pen_words(p, (struct dew__spot){DEW__PLAN_ROOMS + 6, y + 4.5},
-                   "d-name", clean);
+    box(p, (struct draw__spot){DRAW__PLAN_ROOMS, y - 10.5},
+        (struct draw__spot){DRAW__PLAN_ROOMS_W, 21}, class);
+    core__clean(name, clean, sizeof clean);
+    draw__pen_words(p, (struct draw__spot){DRAW__PLAN_ROOMS + 6, y + 4.5},
+                    "d-name", clean);
 }
 
-static void rooms(const struct dew__pen *p)
+static void rooms(const struct draw__pen *p)
 {
     const struct dew_duct_layout *l = &p->t->layout;
 
@@ -85,36 +85,36 @@ static void rooms(const struct dew__pen *p)
     }
 }
 
-static void handler_box(const struct dew__pen *p, int k)
+static void handler_box(const struct draw__pen *p, int k)
 {
     static const char *const does[] = {"blower off", "blower low",
                                        "blower full"};
     double top = p->p->supply[k] - 16, bottom = p->p->back[k] + 16;
-    double middle = DEW__PLAN_UNIT + 0.5 * DEW__PLAN_UNIT_W;
+    double middle = DRAW__PLAN_UNIT + 0.5 * DRAW__PLAN_UNIT_W;
     char name[40];
 
-    box(p, (struct dew__spot){DEW__PLAN_UNIT, top},
-        (struct dew__spot){DEW__PLAN_UNIT_W, bottom - top}, "d-unit");
+    box(p, (struct draw__spot){DRAW__PLAN_UNIT, top},
+        (struct draw__spot){DRAW__PLAN_UNIT_W, bottom - top}, "d-unit");
     snprintf(name, sizeof name, "air handler%s%.0d",
              p->t->layout.handler_count > 1 ? " " : "",
              p->t->layout.handler_count > 1 ? k + 1 : 0);
-    dew__pen_words(p, (struct dew__spot){middle, top + 27}, "d-mid d-strong",
-                   name);
-    dew__pen_words(p, (struct dew__spot){middle, top + 44}, "d-mid",
-                   does[dew_ducts_blower_digit(p->s->blower, k)]);
-    if (p->s->coil_flow[k] >= DEW__NO_FLOW)
-        dew__pen_words(p, (struct dew__spot){middle, top + 61}, "d-mid",
-                       dew__air(p->s->coil_flow[k], p->system).text);
+    draw__pen_words(p, (struct draw__spot){middle, top + 27}, "d-mid d-strong",
+                    name);
+    draw__pen_words(p, (struct draw__spot){middle, top + 44}, "d-mid",
+                    does[dew_ducts_blower_digit(p->s->blower, k)]);
+    if (p->s->coil_flow[k] >= DRAW__NO_FLOW)
+        draw__pen_words(p, (struct draw__spot){middle, top + 61}, "d-mid",
+                        report__air(p->s->coil_flow[k], p->system).text);
 }
 
-static void vent_box(const struct dew__pen *p, int j)
+static void vent_box(const struct draw__pen *p, int j)
 {
     double top = p->p->vent[j];
-    double middle = DEW__PLAN_UNIT + 0.5 * DEW__PLAN_UNIT_W;
+    double middle = DRAW__PLAN_UNIT + 0.5 * DRAW__PLAN_UNIT_W;
     char name[40];
 
-    box(p, (struct dew__spot){DEW__PLAN_UNIT, top},
-        (struct dew__spot){DEW__PLAN_UNIT_W, DEW__VENT_H}, "d-unit");
+    box(p, (struct draw__spot){DRAW__PLAN_UNIT, top},
+        (struct draw__spot){DRAW__PLAN_UNIT_W, DRAW__VENT_H}, "d-unit");
     fprintf(p->out,
             "<path class=\"d-core\" d=\"M%.0f,%.0f l26,28 l-26,28 l-26,-28 "
             "Z\"/>\n",
@@ -122,60 +122,61 @@ static void vent_box(const struct dew__pen *p, int j)
     snprintf(name, sizeof name, "ventilator%s%.0d",
              p->t->layout.vent_count > 1 ? " " : "",
              p->t->layout.vent_count > 1 ? j + 1 : 0);
-    dew__pen_words(p, (struct dew__spot){middle, top + 30}, "d-mid d-strong",
-                   name);
-    dew__pen_words(p, (struct dew__spot){middle, top + 46}, "d-mid",
-                   dew__told_vent(p->s->vent));
+    draw__pen_words(p, (struct draw__spot){middle, top + 30}, "d-mid d-strong",
+                    name);
+    draw__pen_words(p, (struct draw__spot){middle, top + 46}, "d-mid",
+                    report__told_vent(p->s->vent));
 }
 
 /* ---- ducts --------------------------------------------------------------- */
 
 /* A damper across an outdoor duct, drawn where one is fitted. */
-static void damper(const struct dew__pen *p, double y)
+static void damper(const struct draw__pen *p, double y)
 {
     if (p->t->layout.damper == DEW_DUCT_FITTED)
         fprintf(p->out,
                 "<line class=\"d-damper\" x1=\"%d\" y1=\"%.1f\" x2=\"%d\" "
                 "y2=\"%.1f\"/>\n",
-                DEW__PLAN_WALL + 14, y - 9, DEW__PLAN_WALL + 14, y + 9);
+                DRAW__PLAN_WALL + 14, y - 9, DRAW__PLAN_WALL + 14, y + 9);
 }
 
-static void outdoor_ducts(const struct dew__pen *p, int j)
+static void outdoor_ducts(const struct draw__pen *p, int j)
 {
-    double up = p->p->vent[j] + DEW__VENT_UP,
-           low = p->p->vent[j] + DEW__VENT_LOW;
+    double up = p->p->vent[j] + DRAW__VENT_UP,
+           low = p->p->vent[j] + DRAW__VENT_LOW;
     int idle = p->s->vent == DEW_VENT_OFF;
-    struct dew__flow in =
-        dew__pen_air(p, dew__pen_run(p, DEW_ROLE_FRESH_UNIT, j));
-    struct dew__flow out =
-        dew__pen_air(p, dew__pen_run(p, DEW_ROLE_STALE_UNIT, j));
-    const struct dew__spot a[] = {{10, low}, {DEW__PLAN_UNIT, low}};
-    const struct dew__spot b[] = {{DEW__PLAN_UNIT, up}, {10, up}};
+    struct draw__flow in =
+        draw__pen_air(p, draw__pen_run(p, DEW_ROLE_FRESH_UNIT, j));
+    struct draw__flow out =
+        draw__pen_air(p, draw__pen_run(p, DEW_ROLE_STALE_UNIT, j));
+    const struct draw__spot a[] = {{10, low}, {DRAW__PLAN_UNIT, low}};
+    const struct draw__spot b[] = {{DRAW__PLAN_UNIT, up}, {10, up}};
 
     /* as measured, where it was */
     in.q = p->s->units[j].supply > 0 ? p->s->units[j].supply : in.q;
     out.q = p->s->units[j].exhaust > 0 ? p->s->units[j].exhaust : out.q;
-    dew__pen_duct(p, a, 2, in, idle || in.q < 0 ? DEW__ASTRAY : DEW__FRESH);
-    dew__pen_duct(p, b, 2, out, idle || out.q < 0 ? DEW__ASTRAY : DEW__STALE);
+    draw__pen_duct(p, a, 2, in, idle || in.q < 0 ? DRAW__ASTRAY : DRAW__FRESH);
+    draw__pen_duct(p, b, 2, out,
+                   idle || out.q < 0 ? DRAW__ASTRAY : DRAW__STALE);
     damper(p, low);
     damper(p, up);
-    dew__pen_amount(p, (struct dew__spot){18, low + 20}, in.q, "d-flow");
-    dew__pen_amount(p, (struct dew__spot){18, up - 10}, out.q, "d-flow");
+    draw__pen_amount(p, (struct draw__spot){18, low + 20}, in.q, "d-flow");
+    draw__pen_amount(p, (struct draw__spot){18, up - 10}, out.q, "d-flow");
 }
 
 /* Trunks of air handler k, to its rooms and back. */
-static void supply_trunk(const struct dew__pen *p, int k)
+static void supply_trunk(const struct draw__pen *p, int k)
 {
     const struct dew_duct_layout *l = &p->t->layout;
     double y = p->p->supply[k], high = y, low = y;
-    struct dew__flow first =
-        dew__pen_air(p, dew__pen_run_named(p, "handler to fresh tap", k));
-    struct dew__flow rest =
-        dew__pen_air(p, dew__pen_run_named(p, "supply trunk", k));
-    const struct dew__spot a[] = {{DEW__PLAN_UNIT + DEW__PLAN_UNIT_W, y},
-                                  {DEW__PLAN_FRESH - DEW__PLAN_STEP * k, y}};
-    const struct dew__spot b[] = {{DEW__PLAN_FRESH - DEW__PLAN_STEP * k, y},
-                                  {DEW__PLAN_RISER, y}};
+    struct draw__flow first =
+        draw__pen_air(p, draw__pen_run_named(p, "handler to fresh tap", k));
+    struct draw__flow rest =
+        draw__pen_air(p, draw__pen_run_named(p, "supply trunk", k));
+    const struct draw__spot a[] = {{DRAW__PLAN_UNIT + DRAW__PLAN_UNIT_W, y},
+                                   {DRAW__PLAN_FRESH - DRAW__PLAN_STEP * k, y}};
+    const struct draw__spot b[] = {{DRAW__PLAN_FRESH - DRAW__PLAN_STEP * k, y},
+                                   {DRAW__PLAN_RISER, y}};
 
     for (int g = 0; g < l->grille_count; g++)
         if (l->grilles[g].handler == k && l->grilles[g].share > 0) {
@@ -183,54 +184,56 @@ static void supply_trunk(const struct dew__pen *p, int k)
             low = fmax(low, p->p->room[g]);
         }
     {
-        const struct dew__spot riser[] = {{DEW__PLAN_RISER, high},
-                                          {DEW__PLAN_RISER, low}};
+        const struct draw__spot riser[] = {{DRAW__PLAN_RISER, high},
+                                           {DRAW__PLAN_RISER, low}};
 
-        dew__pen_path(
-            p, riser, 2, fabs(rest.q) < DEW__NO_FLOW ? "d-idle" : "d-trunk",
-            fabs(rest.q) < DEW__NO_FLOW ? 1.6
-                                        : dew__pen_width(p, 0.5 * rest.q));
+        draw__pen_path(
+            p, riser, 2, fabs(rest.q) < DRAW__NO_FLOW ? "d-idle" : "d-trunk",
+            fabs(rest.q) < DRAW__NO_FLOW ? 1.6
+                                         : draw__pen_width(p, 0.5 * rest.q));
     }
-    dew__pen_duct(p, a, 2, first, DEW__TRUNK);
-    dew__pen_duct(p, b, 2, rest, DEW__TRUNK);
-    dew__pen_amount(p, (struct dew__spot){DEW__PLAN_RISER - 10, y - 11}, rest.q,
-                    "d-flow d-end d-pale");
+    draw__pen_duct(p, a, 2, first, DRAW__TRUNK);
+    draw__pen_duct(p, b, 2, rest, DRAW__TRUNK);
+    draw__pen_amount(p, (struct draw__spot){DRAW__PLAN_RISER - 10, y - 11},
+                     rest.q, "d-flow d-end d-pale");
     for (int g = 0; g < l->grille_count; g++) {
-        const struct dew__spot c[] = {{DEW__PLAN_RISER, p->p->room[g]},
-                                      {DEW__PLAN_ROOMS, p->p->room[g]}};
+        const struct draw__spot c[] = {{DRAW__PLAN_RISER, p->p->room[g]},
+                                       {DRAW__PLAN_ROOMS, p->p->room[g]}};
 
         if (l->grilles[g].handler == k && l->grilles[g].share > 0)
-            dew__pen_duct(p, c, 2,
-                          dew__pen_air(p, dew__pen_run(p, DEW_ROLE_GRILLE, g)),
-                          DEW__TRUNK);
+            draw__pen_duct(
+                p, c, 2, draw__pen_air(p, draw__pen_run(p, DEW_ROLE_GRILLE, g)),
+                DRAW__TRUNK);
     }
 }
 
-static void return_trunk(const struct dew__pen *p, int k)
+static void return_trunk(const struct draw__pen *p, int k)
 {
-    double y = p->p->back[k], stale = DEW__PLAN_STALE + DEW__PLAN_STEP * k,
-           fresh = DEW__PLAN_FRESH - DEW__PLAN_STEP * k;
-    const struct dew__spot a[] = {{DEW__PLAN_ROOMS, y}, {stale, y}};
-    const struct dew__spot b[] = {{stale, y}, {fresh, y}};
-    const struct dew__spot c[] = {{fresh, y},
-                                  {DEW__PLAN_UNIT + DEW__PLAN_UNIT_W, y}};
+    double y = p->p->back[k], stale = DRAW__PLAN_STALE + DRAW__PLAN_STEP * k,
+           fresh = DRAW__PLAN_FRESH - DRAW__PLAN_STEP * k;
+    const struct draw__spot a[] = {{DRAW__PLAN_ROOMS, y}, {stale, y}};
+    const struct draw__spot b[] = {{stale, y}, {fresh, y}};
+    const struct draw__spot c[] = {{fresh, y},
+                                   {DRAW__PLAN_UNIT + DRAW__PLAN_UNIT_W, y}};
 
-    dew__pen_duct(p, a, 2,
-                  dew__pen_air(p, dew__pen_run_named(p, "return trunk", k)),
-                  DEW__TRUNK);
-    dew__pen_amount(p, (struct dew__spot){DEW__PLAN_ROOMS - 6, y + 19},
-                    dew__pen_air(p, dew__pen_run_named(p, "return trunk", k)).q,
-                    "d-flow d-end d-pale");
-    dew__pen_duct(
-        p, b, 2,
-        dew__pen_air(p, dew__pen_run_named(p, "between the taps of return", k)),
-        DEW__TRUNK);
-    dew__pen_duct(
-        p, c, 2, dew__pen_air(p, dew__pen_run_named(p, "return to handler", k)),
-        DEW__TRUNK);
+    draw__pen_duct(p, a, 2,
+                   draw__pen_air(p, draw__pen_run_named(p, "return trunk", k)),
+                   DRAW__TRUNK);
+    draw__pen_amount(
+        p, (struct draw__spot){DRAW__PLAN_ROOMS - 6, y + 19},
+        draw__pen_air(p, draw__pen_run_named(p, "return trunk", k)).q,
+        "d-flow d-end d-pale");
+    draw__pen_duct(p, b, 2,
+                   draw__pen_air(p, draw__pen_run_named(
+                                        p, "between the taps of return", k)),
+                   DRAW__TRUNK);
+    draw__pen_duct(
+        p, c, 2,
+        draw__pen_air(p, draw__pen_run_named(p, "return to handler", k)),
+        DRAW__TRUNK);
 }
 
-static void tap(const struct dew__pen *p, struct dew__spot at, double pascal,
+static void tap(const struct draw__pen *p, struct draw__spot at, double pascal,
                 int left)
 {
     char text[40];
@@ -241,9 +244,9 @@ static void tap(const struct dew__pen *p, struct dew__spot at, double pascal,
     if (!(fabs(pascal) >= 1))
         return;
     snprintf(text, sizeof text, "%s%.20s", pascal > 0 ? "+" : "\xe2\x88\x92",
-             dew__number(fabs(pascal), 0).text);
-    dew__pen_words(p, (struct dew__spot){at.x + (left ? -5 : 7), at.y + 19},
-                   left ? "d-pascal d-end" : "d-pascal", text);
+             report__number(fabs(pascal), 0).text);
+    draw__pen_words(p, (struct draw__spot){at.x + (left ? -5 : 7), at.y + 19},
+                    left ? "d-pascal d-end" : "d-pascal", text);
 }
 
 static int fresh_to_supply(const struct dew_duct_layout *l)
@@ -259,8 +262,8 @@ static int stale_from_return(const struct dew_duct_layout *l)
 }
 
 /* Where a tie's figure stands: ties of one ventilator side by side. */
-static struct dew__spot tie_label(const struct dew__pen *p, int j, int k,
-                                  int stale)
+static struct draw__spot tie_label(const struct draw__pen *p, int j, int k,
+                                   int stale)
 {
     const struct dew_duct_layout *l = &p->t->layout;
     double top = p->p->vent[j];
@@ -268,72 +271,73 @@ static struct dew__spot tie_label(const struct dew__pen *p, int j, int k,
     int last = shared ? l->handler_count - 1 : k;
 
     if (stale)
-        return (struct dew__spot){DEW__PLAN_STALE + DEW__PLAN_STEP * last + 8,
-                                  top + DEW__VENT_UP + 16 * (1 + beside)};
-    return (struct dew__spot){DEW__PLAN_FRESH -
-                                  (shared ? 0 : DEW__PLAN_STEP * k) + 7,
-                              top + DEW__VENT_LOW + 17 + 15 * beside};
+        return (struct draw__spot){DRAW__PLAN_STALE + DRAW__PLAN_STEP * last +
+                                       8,
+                                   top + DRAW__VENT_UP + 16 * (1 + beside)};
+    return (struct draw__spot){DRAW__PLAN_FRESH -
+                                   (shared ? 0 : DRAW__PLAN_STEP * k) + 7,
+                               top + DRAW__VENT_LOW + 17 + 15 * beside};
 }
 
 /* Ties of ventilator j to air handler k. */
-static void ties(const struct dew__pen *p, int j, int k)
+static void ties(const struct draw__pen *p, int j, int k)
 {
     const struct dew_duct_layout *l = &p->t->layout;
-    double right = DEW__PLAN_UNIT + DEW__PLAN_UNIT_W;
-    double fresh = DEW__PLAN_FRESH - DEW__PLAN_STEP * k,
-           stale = DEW__PLAN_STALE + DEW__PLAN_STEP * k;
+    double right = DRAW__PLAN_UNIT + DRAW__PLAN_UNIT_W;
+    double fresh = DRAW__PLAN_FRESH - DRAW__PLAN_STEP * k,
+           stale = DRAW__PLAN_STALE + DRAW__PLAN_STEP * k;
     double to = fresh_to_supply(l) ? p->p->supply[k] : p->p->back[k];
-    double low = p->p->vent[j] + DEW__VENT_LOW,
-           up = p->p->vent[j] + DEW__VENT_UP;
+    double low = p->p->vent[j] + DRAW__VENT_LOW,
+           up = p->p->vent[j] + DRAW__VENT_UP;
     int idle = p->s->vent == DEW_VENT_OFF;
-    struct dew__flow in =
-        dew__pen_air(p, dew__pen_run(p, DEW_ROLE_FRESH_TIE, k));
-    struct dew__flow out =
-        dew__pen_air(p, dew__pen_run(p, DEW_ROLE_STALE_TIE, k));
-    const struct dew__spot a[] = {{right, low}, {fresh, low}, {fresh, to}};
-    const struct dew__spot b[] = {
+    struct draw__flow in =
+        draw__pen_air(p, draw__pen_run(p, DEW_ROLE_FRESH_TIE, k));
+    struct draw__flow out =
+        draw__pen_air(p, draw__pen_run(p, DEW_ROLE_STALE_TIE, k));
+    const struct draw__spot a[] = {{right, low}, {fresh, low}, {fresh, to}};
+    const struct draw__spot b[] = {
         {stale, p->p->back[k]}, {stale, up}, {right, up}};
 
     if (stale_from_return(l)) {
-        dew__pen_duct(p, b, 3, out,
-                      idle || out.q < 0 ? DEW__ASTRAY : DEW__STALE);
-        dew__pen_amount(p, tie_label(p, j, k, 1), out.q, "d-flow");
+        draw__pen_duct(p, b, 3, out,
+                       idle || out.q < 0 ? DRAW__ASTRAY : DRAW__STALE);
+        draw__pen_amount(p, tie_label(p, j, k, 1), out.q, "d-flow");
     }
-    dew__pen_duct(p, a, 3, in, idle || in.q < 0 ? DEW__ASTRAY : DEW__FRESH);
-    dew__pen_amount(p, tie_label(p, j, k, 0), in.q, "d-flow");
+    draw__pen_duct(p, a, 3, in, idle || in.q < 0 ? DRAW__ASTRAY : DRAW__FRESH);
+    draw__pen_amount(p, tie_label(p, j, k, 0), in.q, "d-flow");
 }
 
 /* Fresh air out of grille g by its own duct: without its supply air's part. */
-static double own_part(const struct dew__pen *p, int g)
+static double own_part(const struct draw__pen *p, int g)
 {
     const struct dew_duct_grille *at = &p->t->layout.grilles[g];
 
     if (!(at->handler >= 0 && at->share > 0))
         return p->s->fresh_at[g];
     return p->s->fresh_at[g] -
-           dew__pen_air(p, dew__pen_run(p, DEW_ROLE_GRILLE, g)).fresh;
+           draw__pen_air(p, draw__pen_run(p, DEW_ROLE_GRILLE, g)).fresh;
 }
 
 /* Drawn over the ties, with the pressures of the trunk. */
-static void taps(const struct dew__pen *p, int k)
+static void taps(const struct draw__pen *p, int k)
 {
     const struct dew_duct_layout *l = &p->t->layout;
     int stale = stale_from_return(l);
-    const struct dew__spot a = {DEW__PLAN_FRESH - DEW__PLAN_STEP * k,
-                                fresh_to_supply(l) ? p->p->supply[k]
-                                                   : p->p->back[k]};
-    const struct dew__spot b = {DEW__PLAN_STALE + DEW__PLAN_STEP * k,
-                                p->p->back[k]};
+    const struct draw__spot a = {DRAW__PLAN_FRESH - DRAW__PLAN_STEP * k,
+                                 fresh_to_supply(l) ? p->p->supply[k]
+                                                    : p->p->back[k]};
+    const struct draw__spot b = {DRAW__PLAN_STALE + DRAW__PLAN_STEP * k,
+                                 p->p->back[k]};
 
     tap(p, a, l->gap ? 0 : p->s->tap_fresh[k], stale);
     if (stale)
         tap(p, b, p->s->tap_stale[k], 0);
 }
 
-static void own_fresh(const struct dew__pen *p, int j)
+static void own_fresh(const struct draw__pen *p, int j)
 {
     const struct dew_duct_layout *l = &p->t->layout;
-    double y = p->p->vent[j] + DEW__VENT_LOW, high = y, low = y, sum = 0;
+    double y = p->p->vent[j] + DRAW__VENT_LOW, high = y, low = y, sum = 0;
 
     for (int g = 0; g < l->grille_count; g++)
         if (l->grilles[g].vent == j && l->grilles[g].fresh > 0) {
@@ -342,34 +346,35 @@ static void own_fresh(const struct dew__pen *p, int j)
             sum += own_part(p, g);
         }
     {
-        const struct dew__spot a[] = {{DEW__PLAN_UNIT + DEW__PLAN_UNIT_W, y},
-                                      {DEW__PLAN_OWN, y}};
-        const struct dew__spot b[] = {{DEW__PLAN_OWN, high},
-                                      {DEW__PLAN_OWN, low}};
+        const struct draw__spot a[] = {{DRAW__PLAN_UNIT + DRAW__PLAN_UNIT_W, y},
+                                       {DRAW__PLAN_OWN, y}};
+        const struct draw__spot b[] = {{DRAW__PLAN_OWN, high},
+                                       {DRAW__PLAN_OWN, low}};
 
-        dew__pen_path(p, b, 2, "d-halo", 8);
-        dew__pen_path(p, b, 2, sum < DEW__NO_FLOW ? "d-idle" : "d-fresh",
-                      sum < DEW__NO_FLOW ? 1.6 : dew__pen_width(p, 0.5 * sum));
-        dew__pen_duct(p, a, 2, (struct dew__flow){sum, sum}, DEW__FRESH);
-        dew__pen_amount(p, (struct dew__spot){a[0].x + 12, y - 8}, sum,
-                        "d-flow");
+        draw__pen_path(p, b, 2, "d-halo", 8);
+        draw__pen_path(p, b, 2, sum < DRAW__NO_FLOW ? "d-idle" : "d-fresh",
+                       sum < DRAW__NO_FLOW ? 1.6
+                                           : draw__pen_width(p, 0.5 * sum));
+        draw__pen_duct(p, a, 2, (struct draw__flow){sum, sum}, DRAW__FRESH);
+        draw__pen_amount(p, (struct draw__spot){a[0].x + 12, y - 8}, sum,
+                         "d-flow");
     }
     for (int g = 0; g < l->grille_count; g++) {
-        const struct dew__spot c[] = {{DEW__PLAN_OWN, p->p->room[g]},
-                                      {DEW__PLAN_ROOMS, p->p->room[g]}};
+        const struct draw__spot c[] = {{DRAW__PLAN_OWN, p->p->room[g]},
+                                       {DRAW__PLAN_ROOMS, p->p->room[g]}};
         double q = own_part(p, g);
 
         if (l->grilles[g].vent == j && l->grilles[g].fresh > 0)
-            dew__pen_duct(p, c, 2, (struct dew__flow){q, q}, DEW__FRESH);
+            draw__pen_duct(p, c, 2, (struct draw__flow){q, q}, DRAW__FRESH);
     }
 }
 
-static void own_stale(const struct dew__pen *p, int j)
+static void own_stale(const struct draw__pen *p, int j)
 {
     const struct dew_duct_layout *l = &p->t->layout;
-    double up = p->p->vent[j] + DEW__VENT_UP, top = p->p->ceiling[j];
-    double right = DEW__PLAN_UNIT + DEW__PLAN_UNIT_W, low = top, sum = 0;
-    const double edge = DEW__PLAN_ROOMS + DEW__PLAN_ROOMS_W;
+    double up = p->p->vent[j] + DRAW__VENT_UP, top = p->p->ceiling[j];
+    double right = DRAW__PLAN_UNIT + DRAW__PLAN_UNIT_W, low = top, sum = 0;
+    const double edge = DRAW__PLAN_ROOMS + DRAW__PLAN_ROOMS_W;
 
     for (int g = 0; g < l->grille_count; g++)
         if (l->grilles[g].vent == j && l->grilles[g].stale > 0) {
@@ -377,28 +382,28 @@ static void own_stale(const struct dew__pen *p, int j)
             sum += p->s->stale_at[g];
         }
     {
-        const struct dew__spot a[] = {{DEW__PLAN_BACK, low},
-                                      {DEW__PLAN_BACK, top},
-                                      {right + 24, top},
-                                      {right + 24, up},
-                                      {right, up}};
+        const struct draw__spot a[] = {{DRAW__PLAN_BACK, low},
+                                       {DRAW__PLAN_BACK, top},
+                                       {right + 24, top},
+                                       {right + 24, up},
+                                       {right, up}};
 
-        dew__pen_duct(p, a, 5, (struct dew__flow){sum, 0}, DEW__STALE);
-        dew__pen_amount(p, (struct dew__spot){right + 40, top + 18}, sum,
-                        "d-flow");
+        draw__pen_duct(p, a, 5, (struct draw__flow){sum, 0}, DRAW__STALE);
+        draw__pen_amount(p, (struct draw__spot){right + 40, top + 18}, sum,
+                         "d-flow");
     }
     for (int g = 0; g < l->grille_count; g++) {
-        const struct dew__spot c[] = {{edge, p->p->room[g]},
-                                      {DEW__PLAN_BACK, p->p->room[g]}};
+        const struct draw__spot c[] = {{edge, p->p->room[g]},
+                                       {DRAW__PLAN_BACK, p->p->room[g]}};
 
         if (l->grilles[g].vent == j && l->grilles[g].stale > 0)
-            dew__pen_duct(p, c, 2, (struct dew__flow){p->s->stale_at[g], 0},
-                          DEW__STALE);
+            draw__pen_duct(p, c, 2, (struct draw__flow){p->s->stale_at[g], 0},
+                           DRAW__STALE);
     }
 }
 
 /* m3/s of fresh air that leaves by the stale tie of air handler k. */
-static double straight_back(const struct dew__pen *p, int k)
+static double straight_back(const struct draw__pen *p, int k)
 {
     const struct dew_duct_layout *l = &p->t->layout;
     double net = 0, sum = 0;
@@ -406,39 +411,39 @@ static double straight_back(const struct dew__pen *p, int k)
     for (int j = 0; j < l->vent_count; j++)
         net += p->s->units[j].supply * (1 - l->vents[j].eatr);
     for (int i = 0; i < l->handler_count; i++)
-        sum += dew__pen_air(p, dew__pen_run(p, DEW_ROLE_STALE_TIE, i)).fresh;
-    return sum > 0
-               ? dew__pen_air(p, dew__pen_run(p, DEW_ROLE_STALE_TIE, k)).fresh /
-                     sum * p->s->short_circuit_share * net
-               : 0;
+        sum += draw__pen_air(p, draw__pen_run(p, DEW_ROLE_STALE_TIE, i)).fresh;
+    return sum > 0 ? draw__pen_air(p, draw__pen_run(p, DEW_ROLE_STALE_TIE, k))
+                             .fresh /
+                         sum * p->s->short_circuit_share * net
+                   : 0;
 }
 
 /* An arrow of its own for it. */
-static void short_circuit(const struct dew__pen *p, int k)
+static void short_circuit(const struct draw__pen *p, int k)
 {
     const struct dew_duct_layout *l = &p->t->layout;
     double q = straight_back(p, k);
-    double fresh = DEW__PLAN_FRESH - DEW__PLAN_STEP * k,
-           stale = DEW__PLAN_STALE + DEW__PLAN_STEP * k;
+    double fresh = DRAW__PLAN_FRESH - DRAW__PLAN_STEP * k,
+           stale = DRAW__PLAN_STALE + DRAW__PLAN_STEP * k;
     double y = p->p->back[k] + 30, x = fresh;
     char text[60];
 
-    if (!(q >= 0.01 * p->s->fresh_gross) || !(q >= DEW__NO_FLOW))
+    if (!(q >= 0.01 * p->s->fresh_gross) || !(q >= DRAW__NO_FLOW))
         return;
     if (fresh_to_supply(l))
-        x = DEW__PLAN_UNIT + DEW__PLAN_UNIT_W + 4;
+        x = DRAW__PLAN_UNIT + DRAW__PLAN_UNIT_W + 4;
     fprintf(p->out,
             "<path class=\"d-short\" d=\"M%.1f,%.1f V%.1f H%.1f V%.1f\"/>\n"
             "<path class=\"d-shorthead\" d=\"M%.1f,%.1f l-6,10 h12 Z\"/>\n",
             x, p->p->back[k] + 6, y, stale, p->p->back[k] + 15, stale,
             p->p->back[k] + 5);
     snprintf(text, sizeof text, "straight back: %.20s",
-             dew__air_figure(q, p->system).text);
-    dew__pen_words(p, (struct dew__spot){stale + 10, y + 5}, "d-flow d-warn",
-                   text);
+             report__air_figure(q, p->system).text);
+    draw__pen_words(p, (struct draw__spot){stale + 10, y + 5}, "d-flow d-warn",
+                    text);
 }
 
-static void ducts(const struct dew__pen *p)
+static void ducts(const struct draw__pen *p)
 {
     const struct dew_duct_layout *l = &p->t->layout;
     int tied = l->kind != DEW_LAYOUT_own_ducts;
@@ -468,14 +473,14 @@ static void ducts(const struct dew__pen *p)
 
 /* ---- a panel ------------------------------------------------------------- */
 
-struct dew__word dew__sketch_title(const struct dew__told *t,
-                                   enum dew_vent_state vent, int blower)
+struct report__word report__sketch_title(const struct report__told *t,
+                                         enum dew_vent_state vent, int blower)
 {
     static const char *const does[] = {"off", "low", "full"};
-    struct dew__word w;
+    struct report__word w;
     int n = t->layout.handler_count;
     size_t at = (size_t)snprintf(w.text, sizeof w.text, "Ventilator %s",
-                                 dew__told_vent(vent));
+                                 report__told_vent(vent));
 
     for (int k = 0; k < n; k++) {
         const char *now = does[dew_ducts_blower_digit(blower, k)];
@@ -488,22 +493,23 @@ struct dew__word dew__sketch_title(const struct dew__told *t,
     return w;
 }
 
-double dew__sketch_height(const struct dew__told *t)
+double report__sketch_height(const struct report__told *t)
 {
-    struct dew__plan plan;
+    struct draw__plan plan;
 
-    dew__plan_make(&t->layout, &plan);
+    draw__plan_make(&t->layout, &plan);
     return plan.floor + 30;
 }
 
-void dew__sketch_panel(const struct dew__told *t, enum dew_vent_state vent,
-                       int blower, enum dew_system system, FILE *out)
+void report__sketch_panel(const struct report__told *t,
+                          enum dew_vent_state vent, int blower,
+                          enum dew_system system, FILE *out)
 {
-    struct dew__plan plan;
+    struct draw__plan plan;
     struct dew_duct_state again;
-    struct dew__pen p = {.out = out, .t = t, .p = &plan, .system = system};
+    struct draw__pen p = {.out = out, .t = t, .p = &plan, .system = system};
 
-    dew__plan_make(&t->layout, &plan);
+    draw__plan_make(&t->layout, &plan);
     p.s = &t->states[vent][blower];
     p.most = 2 * t->layout.vents[0].flow;
     for (int k = 0; k < t->layout.handler_count; k++)
@@ -511,8 +517,8 @@ void dew__sketch_panel(const struct dew__told *t, enum dew_vent_state vent,
     /* the runs of this state: solved before, so it solves again */
     if (dew_ducts_state(t->ducts, vent, blower, &again, NULL) != DEW_OK)
         return;
-    dew__pen_words(&p, (struct dew__spot){4, 22}, "d-title",
-                   dew__sketch_title(t, vent, blower).text);
+    draw__pen_words(&p, (struct draw__spot){4, 22}, "d-title",
+                    report__sketch_title(t, vent, blower).text);
     house(&p);
     ducts(&p);
     rooms(&p);

@@ -10,7 +10,7 @@
 #include "report/markup.h"
 #include "report/words.h"
 
-DEW__EMBEDDED(chart_css);
+CORE__EMBEDDED(chart_css);
 
 /* Of a file: places in the units of its view box. */
 enum {
@@ -27,98 +27,98 @@ enum {
 /* Mean width of a letter of the legend, by eye. */
 static const double LETTER = 6.6;
 
-void dew__figure_key(struct dew__figure *f, int tone, enum dew__key_kind kind,
-                     const char *words)
+void draw__figure_key(struct draw__figure *f, int tone,
+                      enum draw__key_kind kind, const char *words)
 {
-    struct dew__key *k = &f->keys[f->key_count];
+    struct draw__key *k = &f->keys[f->key_count];
 
-    if (f->key_count == DEW__KEYS)
+    if (f->key_count == DRAW__KEYS)
         return;
-    k->tone = tone % DEW__TONES;
+    k->tone = tone % DRAW__TONES;
     k->kind = kind;
     snprintf(k->words, sizeof k->words, "%.99s", words);
     f->key_count++;
 }
 
 /* The class that draws a line of the legend. */
-static const char *line_of(const struct dew__key *k)
+static const char *line_of(const struct draw__key *k)
 {
     switch (k->kind) {
-    case DEW__THICK:
+    case DRAW__THICK:
         return "thick";
-    case DEW__THIN:
+    case DRAW__THIN:
         return "thin";
-    case DEW__EDGE:
+    case DRAW__EDGE:
         return "edge";
-    case DEW__LOGGED:
+    case DRAW__LOGGED:
         return "logged";
     default:
-        return dew__svg_kind(k->tone);
+        return draw__svg_kind(k->tone);
     }
 }
 
-static void key_mark(FILE *out, const struct dew__key *k, double x, double y)
+static void key_mark(FILE *out, const struct draw__key *k, double x, double y)
 {
     switch (k->kind) {
-    case DEW__LINE:
-    case DEW__THICK:
-    case DEW__THIN:
-    case DEW__EDGE:
-    case DEW__LOGGED:
+    case DRAW__LINE:
+    case DRAW__THICK:
+    case DRAW__THIN:
+    case DRAW__EDGE:
+    case DRAW__LOGGED:
         fprintf(out, "<path class=\"%s\" d=\"M%.1f %.1fh%d\"/>", line_of(k), x,
                 y + 6, KEY_MARK);
         return;
-    case DEW__DOTS:
+    case DRAW__DOTS:
         fprintf(out, "<path class=\"dots\" d=\"M%.1f %.1fh0m6 -3h0m6 4h0\"/>",
                 x + 5, y + 6);
         return;
-    case DEW__AREA:
-    case DEW__SHADE:
+    case DRAW__AREA:
+    case DRAW__SHADE:
         fprintf(out,
                 "<rect class=\"%c%d\" x=\"%.1f\" y=\"%.1f\" width=\"%d\" "
                 "height=\"12\"/>",
-                k->kind == DEW__AREA ? 't' : 'm', k->tone, x, y, KEY_MARK);
+                k->kind == DRAW__AREA ? 't' : 'm', k->tone, x, y, KEY_MARK);
         return;
     default:
         fprintf(out,
                 "<rect class=\"%s\" x=\"%.1f\" y=\"%.1f\" width=\"%d\" "
                 "height=\"12\"/>",
-                k->kind == DEW__SOME ? "some" : "much", x, y, KEY_MARK);
+                k->kind == DRAW__SOME ? "some" : "much", x, y, KEY_MARK);
     }
 }
 
-static int drawing_high(const struct dew__figure *f)
+static int drawing_high(const struct draw__figure *f)
 {
-    return f->plain ? DEW__SVG_HIGH - PLAIN : DEW__SVG_HIGH;
+    return f->plain ? DRAW__SVG_HIGH - PLAIN : DRAW__SVG_HIGH;
 }
 
 /* ---- in the page --------------------------------------------------------------- */
 
-static void open_in_page(const struct dew__figure *f)
+static void open_in_page(const struct draw__figure *f)
 {
-    dew__html(f->out,
-              "<figure%-s><h3>%s</h3><p>%s</p>\n<svg viewBox=\"0 0 %d %d\" "
-              "role=\"img\" aria-label=\"%s. %s\">\n",
-              f->zooms ? " class=\"zooms\"" : "", f->heading, f->note,
-              DEW__SVG_WIDE, drawing_high(f), f->heading, f->words);
+    report__html(f->out,
+                 "<figure%-s><h3>%s</h3><p>%s</p>\n<svg viewBox=\"0 0 %d %d\" "
+                 "role=\"img\" aria-label=\"%s. %s\">\n",
+                 f->zooms ? " class=\"zooms\"" : "", f->heading, f->note,
+                 DRAW__SVG_WIDE, drawing_high(f), f->heading, f->words);
 }
 
-static void legend_in_page(const struct dew__figure *f)
+static void legend_in_page(const struct draw__figure *f)
 {
     fputs("<ul class=\"legend\">", f->out);
     for (int i = 0; i < f->key_count; i++) {
         fputs("<li><svg viewBox=\"0 0 26 14\" aria-hidden=\"true\">", f->out);
         key_mark(f->out, &f->keys[i], 1, 1);
-        dew__html(f->out, "</svg>%s</li>", f->keys[i].words);
+        report__html(f->out, "</svg>%s</li>", f->keys[i].words);
     }
     fputs("</ul>\n", f->out);
 }
 
 /* ---- alone ------------------------------------------------------------------------ */
 
-static double key_wide(const struct dew__key *k)
+static double key_wide(const struct draw__key *k)
 {
-    return KEY_MARK + 6 + LETTER * dew__width(k->words) + 18;
+    return KEY_MARK + 6 + LETTER * report__width(k->words) + 18;
 }
 
 /* Bytes of the next line of a note, cut at a space. */
@@ -134,7 +134,7 @@ static size_t note_line(const char *s)
     return at > 0 ? at : NOTE_LETTERS;
 }
 
-static int note_lines(const struct dew__figure *f)
+static int note_lines(const struct draw__figure *f)
 {
     int lines = 0;
 
@@ -145,7 +145,7 @@ static int note_lines(const struct dew__figure *f)
     return lines;
 }
 
-static int key_rows(const struct dew__figure *f)
+static int key_rows(const struct draw__figure *f)
 {
     double x = EDGE;
     int rows = f->key_count > 0;
@@ -153,7 +153,7 @@ static int key_rows(const struct dew__figure *f)
     for (int i = 0; i < f->key_count; i++) {
         double wide = key_wide(&f->keys[i]);
 
-        if (x > EDGE && x + wide > DEW__SVG_WIDE) {
+        if (x > EDGE && x + wide > DRAW__SVG_WIDE) {
             x = EDGE;
             rows++;
         }
@@ -162,7 +162,7 @@ static int key_rows(const struct dew__figure *f)
     return rows;
 }
 
-static void notes_alone(const struct dew__figure *f)
+static void notes_alone(const struct draw__figure *f)
 {
     char line[NOTE_LETTERS + 1];
     int y = NOTE_Y;
@@ -171,48 +171,49 @@ static void notes_alone(const struct dew__figure *f)
         size_t length = note_line(s);
 
         snprintf(line, sizeof line, "%.*s", (int)length, s);
-        dew__html(f->out, "<text class=\"note\" x=\"%d\" y=\"%d\">%s</text>\n",
-                  EDGE, y, line);
+        report__html(f->out,
+                     "<text class=\"note\" x=\"%d\" y=\"%d\">%s</text>\n", EDGE,
+                     y, line);
         s += length;
         s += *s == ' ';
     }
 }
 
-static void open_alone(const struct dew__figure *f)
+static void open_alone(const struct draw__figure *f)
 {
     int top = NOTE_Y + NOTE_STEP * note_lines(f);
     int high = top + drawing_high(f) + KEY_STEP * key_rows(f);
 
-    dew__html(f->out,
-              "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%d\" "
-              "height=\"%d\" viewBox=\"0 0 %d %d\" role=\"img\" "
-              "aria-labelledby=\"t d\">\n<title id=\"t\">%s</title>\n<desc "
-              "id=\"d\">%s</desc>\n<style>\n%-s</style>\n",
-              DEW__SVG_WIDE, high, DEW__SVG_WIDE, high, f->heading, f->words,
-              dew__data_chart_css);
-    dew__svg_patterns(f->out);
-    dew__html(f->out,
-              "<rect class=\"paper\" width=\"%d\" height=\"%d\"/><text "
-              "class=\"head\" x=\"%d\" y=\"%d\">%s</text>\n",
-              DEW__SVG_WIDE, high, EDGE, HEAD_Y, f->heading);
+    report__html(f->out,
+                 "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%d\" "
+                 "height=\"%d\" viewBox=\"0 0 %d %d\" role=\"img\" "
+                 "aria-labelledby=\"t d\">\n<title id=\"t\">%s</title>\n<desc "
+                 "id=\"d\">%s</desc>\n<style>\n%-s</style>\n",
+                 DRAW__SVG_WIDE, high, DRAW__SVG_WIDE, high, f->heading,
+                 f->words, core__data_chart_css);
+    draw__svg_patterns(f->out);
+    report__html(f->out,
+                 "<rect class=\"paper\" width=\"%d\" height=\"%d\"/><text "
+                 "class=\"head\" x=\"%d\" y=\"%d\">%s</text>\n",
+                 DRAW__SVG_WIDE, high, EDGE, HEAD_Y, f->heading);
     notes_alone(f);
     fprintf(f->out, "<g transform=\"translate(0 %d)\">\n", top - EDGE);
 }
 
-static void legend_alone(const struct dew__figure *f)
+static void legend_alone(const struct draw__figure *f)
 {
     double x = EDGE, y = drawing_high(f) + 4;
 
     for (int i = 0; i < f->key_count; i++) {
         double wide = key_wide(&f->keys[i]);
 
-        if (x > EDGE && x + wide > DEW__SVG_WIDE) {
+        if (x > EDGE && x + wide > DRAW__SVG_WIDE) {
             x = EDGE;
             y += KEY_STEP;
         }
         key_mark(f->out, &f->keys[i], x, y);
-        dew__html(f->out, "<text x=\"%.1f\" y=\"%.1f\">%s</text>\n",
-                  x + KEY_MARK + 6, y + 11, f->keys[i].words);
+        report__html(f->out, "<text x=\"%.1f\" y=\"%.1f\">%s</text>\n",
+                     x + KEY_MARK + 6, y + 11, f->keys[i].words);
         x += wide;
     }
     fputs("</g></svg>\n", f->out);
@@ -220,8 +221,8 @@ static void legend_alone(const struct dew__figure *f)
 
 /* ---- either ------------------------------------------------------------------------- */
 
-void dew__figure_open(const struct dew__figure *f, const struct dew__plot *p,
-                      const char *unit, ...)
+void draw__figure_open(const struct draw__figure *f, const struct draw__plot *p,
+                       const char *unit, ...)
 {
     char text[120];
     va_list args;
@@ -233,28 +234,28 @@ void dew__figure_open(const struct dew__figure *f, const struct dew__plot *p,
     va_start(args, unit);
     vsnprintf(text, sizeof text, unit, args);
     va_end(args);
-    dew__svg_open(p, text);
+    draw__svg_open(p, text);
 }
 
-int dew__figure_table(const struct dew__figure *f, const struct dew__plot *p,
-                      const char *caption)
+int draw__figure_table(const struct draw__figure *f, const struct draw__plot *p,
+                       const char *caption)
 {
-    dew__svg_marks_close(p);
-    dew__svg_close(p);
+    draw__svg_marks_close(p);
+    draw__svg_close(p);
     if (f->alone) {
         legend_alone(f);
         return 0;
     }
     fputs("</svg>\n<output aria-live=\"polite\"></output>\n", f->out);
     legend_in_page(f);
-    dew__html(f->out,
-              "<details><summary>The same as a table</summary><div "
-              "class=\"wide\"><table><caption>%s</caption>\n",
-              caption);
+    report__html(f->out,
+                 "<details><summary>The same as a table</summary><div "
+                 "class=\"wide\"><table><caption>%s</caption>\n",
+                 caption);
     return 1;
 }
 
-void dew__figure_close(const struct dew__figure *f)
+void draw__figure_close(const struct draw__figure *f)
 {
     if (!f->alone)
         fputs("</table></div></details></figure>\n", f->out);

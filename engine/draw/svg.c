@@ -8,25 +8,25 @@
 #include "report/words.h"
 
 enum {
-    FRAME_WIDE = DEW__SVG_WIDE - DEW__SVG_LEFT - DEW__SVG_RIGHT,
-    FRAME_HIGH = DEW__SVG_HIGH - DEW__SVG_TOP - DEW__SVG_FOOT,
-    BASE = DEW__SVG_HIGH - DEW__SVG_FOOT,
+    FRAME_WIDE = DRAW__SVG_WIDE - DRAW__SVG_LEFT - DRAW__SVG_RIGHT,
+    FRAME_HIGH = DRAW__SVG_HIGH - DRAW__SVG_TOP - DRAW__SVG_FOOT,
+    BASE = DRAW__SVG_HIGH - DRAW__SVG_FOOT,
     LINE_STEP = 15 /* between lines of text below the axis */
 };
 
 /* ---- the frame ----------------------------------------------------------------- */
 
-double dew__svg_x(const struct dew__plot *p, double x)
+double draw__svg_x(const struct draw__plot *p, double x)
 {
-    return DEW__SVG_LEFT + (x - p->x0) / (p->x1 - p->x0) * FRAME_WIDE;
+    return DRAW__SVG_LEFT + (x - p->x0) / (p->x1 - p->x0) * FRAME_WIDE;
 }
 
-double dew__svg_y(const struct dew__plot *p, double y)
+double draw__svg_y(const struct draw__plot *p, double y)
 {
     return BASE - (y - p->y0) / (p->y1 - p->y0) * FRAME_HIGH;
 }
 
-double dew__svg_step(double low, double high, int count)
+double draw__svg_step(double low, double high, int count)
 {
     double rough = (high - low) / count, ten;
 
@@ -50,36 +50,37 @@ static int first_tick(double low, double step)
     return (int)ceil(low / step - TOUCH);
 }
 
-void dew__svg_open(const struct dew__plot *p, const char *unit)
+void draw__svg_open(const struct draw__plot *p, const char *unit)
 {
     fputs("<text class=\"unit\" x=\"12\" y=\"18\">", p->out);
-    dew__escape(p->out, unit);
+    report__escape(p->out, unit);
     fputs("</text>\n", p->out);
 }
 
-void dew__svg_close(const struct dew__plot *p)
+void draw__svg_close(const struct draw__plot *p)
 {
     fprintf(p->out, "<path class=\"frame\" d=\"M%d %dV%dH%d\"/>\n",
-            DEW__SVG_LEFT, DEW__SVG_TOP, BASE, DEW__SVG_WIDE - DEW__SVG_RIGHT);
+            DRAW__SVG_LEFT, DRAW__SVG_TOP, BASE,
+            DRAW__SVG_WIDE - DRAW__SVG_RIGHT);
 }
 
-void dew__svg_marks_open(const struct dew__plot *p)
+void draw__svg_marks_open(const struct draw__plot *p)
 {
     fprintf(p->out,
             "<svg class=\"marks\" x=\"%d\" y=\"%d\" width=\"%d\" height=\"%d\" "
             "viewBox=\"%d %d %d %d\" preserveAspectRatio=\"none\">\n",
-            DEW__SVG_LEFT, DEW__SVG_TOP, FRAME_WIDE, FRAME_HIGH, DEW__SVG_LEFT,
-            DEW__SVG_TOP, FRAME_WIDE, FRAME_HIGH);
+            DRAW__SVG_LEFT, DRAW__SVG_TOP, FRAME_WIDE, FRAME_HIGH,
+            DRAW__SVG_LEFT, DRAW__SVG_TOP, FRAME_WIDE, FRAME_HIGH);
 }
 
-void dew__svg_marks_close(const struct dew__plot *p)
+void draw__svg_marks_close(const struct draw__plot *p)
 {
     fputs("</svg>\n", p->out);
 }
 
-void dew__svg_upright(const struct dew__plot *p)
+void draw__svg_upright(const struct draw__plot *p)
 {
-    double step = dew__svg_step(p->y0, p->y1, 6);
+    double step = draw__svg_step(p->y0, p->y1, 6);
 
     for (int k = first_tick(p->y0, step); k * step <= p->y1 + step * TOUCH;
          k++) {
@@ -88,39 +89,39 @@ void dew__svg_upright(const struct dew__plot *p)
         fprintf(p->out,
                 "<path class=\"%s\" d=\"M%d %.1fH%d\"/><text class=\"up\" "
                 "x=\"%d\" y=\"%.1f\">%s</text>\n",
-                k == 0 && p->y0 < 0 ? "zero" : "grid", DEW__SVG_LEFT,
-                dew__svg_y(p, y), DEW__SVG_WIDE - DEW__SVG_RIGHT,
-                DEW__SVG_LEFT - 6, dew__svg_y(p, y) + 4,
-                dew__number(y, decimals(step)).text);
+                k == 0 && p->y0 < 0 ? "zero" : "grid", DRAW__SVG_LEFT,
+                draw__svg_y(p, y), DRAW__SVG_WIDE - DRAW__SVG_RIGHT,
+                DRAW__SVG_LEFT - 6, draw__svg_y(p, y) + 4,
+                report__number(y, decimals(step)).text);
     }
 }
 
-void dew__svg_below(const struct dew__plot *p, double x, int line,
-                    const char *kind, const char *words)
+void draw__svg_below(const struct draw__plot *p, double x, int line,
+                     const char *kind, const char *words)
 {
     fprintf(p->out, "<text class=\"%s\" x=\"%.1f\" y=\"%d\">", kind,
-            dew__svg_x(p, x), BASE + 16 + LINE_STEP * line);
-    dew__escape(p->out, words);
+            draw__svg_x(p, x), BASE + 16 + LINE_STEP * line);
+    report__escape(p->out, words);
     fputs("</text>\n", p->out);
 }
 
-void dew__svg_level(const struct dew__plot *p, double most, const char *unit)
+void draw__svg_level(const struct draw__plot *p, double most, const char *unit)
 {
-    double step = dew__svg_step(p->x0, most, 10);
+    double step = draw__svg_step(p->x0, most, 10);
 
     for (int k = first_tick(p->x0, step); k * step <= most + step * TOUCH; k++)
-        dew__svg_below(p, k * step, 0, "along",
-                       dew__number(k * step, decimals(step)).text);
+        draw__svg_below(p, k * step, 0, "along",
+                        report__number(k * step, decimals(step)).text);
     fprintf(p->out, "<text class=\"mid\" x=\"%d\" y=\"%d\">",
-            DEW__SVG_LEFT + FRAME_WIDE / 2, DEW__SVG_HIGH - 16);
-    dew__escape(p->out, unit);
+            DRAW__SVG_LEFT + FRAME_WIDE / 2, DRAW__SVG_HIGH - 16);
+    report__escape(p->out, unit);
     fputs("</text>\n", p->out);
 }
 
-void dew__svg_months(const struct dew__plot *p)
+void draw__svg_months(const struct draw__plot *p)
 {
     for (int m = 0; m < DEW_MONTHS; m++)
-        dew__svg_below(p, m + 0.5, 0, "along", dew__month_short(m));
+        draw__svg_below(p, m + 0.5, 0, "along", report__month_short(m));
 }
 
 /* ---- marks -------------------------------------------------------------------------- */
@@ -129,104 +130,104 @@ void dew__svg_months(const struct dew__plot *p)
 static void spoken(FILE *out, const char *words)
 {
     fputs(" data-v=\"", out);
-    dew__escape(out, words);
+    report__escape(out, words);
     fputs("\"><title>", out);
-    dew__escape(out, words);
+    report__escape(out, words);
     fputs("</title>", out);
 }
 
-void dew__svg_bar(const struct dew__plot *p, const double corner[4], int tone,
-                  const char *words)
+void draw__svg_bar(const struct draw__plot *p, const double corner[4], int tone,
+                   const char *words)
 {
-    double x = dew__svg_x(p, fmin(corner[0], corner[2]));
-    double y = dew__svg_y(p, fmax(corner[1], corner[3]));
-    double wide = dew__svg_x(p, fmax(corner[0], corner[2])) - x;
-    double high = dew__svg_y(p, fmin(corner[1], corner[3])) - y;
+    double x = draw__svg_x(p, fmin(corner[0], corner[2]));
+    double y = draw__svg_y(p, fmax(corner[1], corner[3]));
+    double wide = draw__svg_x(p, fmax(corner[0], corner[2])) - x;
+    double high = draw__svg_y(p, fmin(corner[1], corner[3])) - y;
 
     if (!(wide > 0 && high > 0))
         return;
     fprintf(p->out,
             "<rect class=\"t%d\" x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" "
             "height=\"%.1f\"",
-            tone % DEW__TONES, x, y, wide, high);
+            tone % DRAW__TONES, x, y, wide, high);
     spoken(p->out, words);
     fputs("</rect>\n", p->out);
 }
 
-void dew__svg_path_open(const struct dew__plot *p, const char *kind)
+void draw__svg_path_open(const struct draw__plot *p, const char *kind)
 {
     fprintf(p->out, "<path class=\"%s\" d=\"", kind);
 }
 
-int dew__svg_path_to(const struct dew__plot *p, double x, double y, int down)
+int draw__svg_path_to(const struct draw__plot *p, double x, double y, int down)
 {
     if (!isfinite(x) || !isfinite(y))
         return 0;
-    fprintf(p->out, "%c%.1f %.1f", down ? 'L' : 'M', dew__svg_x(p, x),
-            dew__svg_y(p, y));
+    fprintf(p->out, "%c%.1f %.1f", down ? 'L' : 'M', draw__svg_x(p, x),
+            draw__svg_y(p, y));
     return 1;
 }
 
-void dew__svg_path_close(const struct dew__plot *p)
+void draw__svg_path_close(const struct draw__plot *p)
 {
     fputs("\"/>\n", p->out);
 }
 
-const char *dew__svg_kind(int tone)
+const char *draw__svg_kind(int tone)
 {
-    static const char *const kinds[DEW__TONES] = {"l0", "l1", "l2", "l3", "l4",
-                                                  "l5", "l6", "l7", "l8", "l9"};
+    static const char *const kinds[DRAW__TONES] = {
+        "l0", "l1", "l2", "l3", "l4", "l5", "l6", "l7", "l8", "l9"};
 
-    return kinds[tone % DEW__TONES];
+    return kinds[tone % DRAW__TONES];
 }
 
-void dew__svg_line(const struct dew__plot *p, const double *x, const double *y,
-                   int count, const char *kind)
+void draw__svg_line(const struct draw__plot *p, const double *x,
+                    const double *y, int count, const char *kind)
 {
     int down = 0;
 
-    dew__svg_path_open(p, kind);
+    draw__svg_path_open(p, kind);
     for (int i = 0; i < count; i++)
-        down = dew__svg_path_to(p, x[i], y[i], down);
-    dew__svg_path_close(p);
+        down = draw__svg_path_to(p, x[i], y[i], down);
+    draw__svg_path_close(p);
 }
 
-void dew__svg_band(const struct dew__plot *p, const double *x,
-                   const double *const y[2], int count, int tone)
+void draw__svg_band(const struct draw__plot *p, const double *x,
+                    const double *const y[2], int count, int tone)
 {
     int down = 0;
 
     for (int i = 0; i < count; i++)
         if (!isfinite(x[i]) || !isfinite(y[0][i]) || !isfinite(y[1][i]))
             return;
-    fprintf(p->out, "<path class=\"b%d\" d=\"", tone % DEW__TONES);
+    fprintf(p->out, "<path class=\"b%d\" d=\"", tone % DRAW__TONES);
     for (int i = 0; i < count; i++)
-        down = dew__svg_path_to(p, x[i], y[0][i], down);
+        down = draw__svg_path_to(p, x[i], y[0][i], down);
     for (int i = count; i-- > 0;)
-        down = dew__svg_path_to(p, x[i], y[1][i], down);
+        down = draw__svg_path_to(p, x[i], y[1][i], down);
     fputs("Z\"/>\n", p->out);
 }
 
-void dew__svg_zone(const struct dew__plot *p, double x0, double x1,
-                   const char *words)
+void draw__svg_zone(const struct draw__plot *p, double x0, double x1,
+                    const char *words)
 {
     fprintf(p->out,
             "<rect class=\"zone\" x=\"%.1f\" y=\"%d\" width=\"%.1f\" "
             "height=\"%d\" data-v=\"",
-            dew__svg_x(p, x0), DEW__SVG_TOP,
-            dew__svg_x(p, x1) - dew__svg_x(p, x0), FRAME_HIGH);
-    dew__escape(p->out, words);
+            draw__svg_x(p, x0), DRAW__SVG_TOP,
+            draw__svg_x(p, x1) - draw__svg_x(p, x0), FRAME_HIGH);
+    report__escape(p->out, words);
     fputs("\"/>\n", p->out);
 }
 
-void dew__svg_upstroke(const struct dew__plot *p, double x, const char *kind,
-                       const char *words)
+void draw__svg_upstroke(const struct draw__plot *p, double x, const char *kind,
+                        const char *words)
 {
     fprintf(p->out, "<path class=\"%s\" d=\"M%.1f %dV%d\"", kind,
-            dew__svg_x(p, x), DEW__SVG_TOP, BASE);
+            draw__svg_x(p, x), DRAW__SVG_TOP, BASE);
     if (words != NULL) {
         fputs(" data-v=\"", p->out);
-        dew__escape(p->out, words);
+        report__escape(p->out, words);
         fputs("\"", p->out);
     }
     fputs("/>\n", p->out);
@@ -240,7 +241,7 @@ void dew__svg_upstroke(const struct dew__plot *p, double x, const char *kind,
  */
 static const struct tone {
     const char *ground, *stroke, *pattern;
-} tones[DEW__TONES] = {
+} tones[DRAW__TONES] = {
     {"#274690", "none", ""},
     {"#e0b04e", "#3a2a00", "M-2 2L2 -2M0 8L8 0M6 10L10 6"},
     {"#3f8f6b", "#ffffff", "M0 2H8M0 6H8"},
@@ -253,10 +254,10 @@ static const struct tone {
     {"#ffffff", "#16202b", "M-2 2L2 -2M0 8L8 0M6 10L10 6"},
 };
 
-void dew__svg_patterns(FILE *out)
+void draw__svg_patterns(FILE *out)
 {
     fputs("<defs>\n", out);
-    for (int i = 0; i < DEW__TONES; i++)
+    for (int i = 0; i < DRAW__TONES; i++)
         fprintf(out,
                 "<pattern id=\"p%d\" width=\"8\" height=\"8\" "
                 "patternUnits=\"userSpaceOnUse\"><rect width=\"8\" "

@@ -23,7 +23,7 @@ static const char *one_of(const char *const names[3], int k)
 #define OF(name, k)                                                            \
     one_of((const char *const[]){name " 1", name " 2", name " 3"}, k)
 
-static size_t point(struct dew__built *b, const char *name,
+static size_t point(struct ducts__built *b, const char *name,
                     enum dew_duct_place place)
 {
     b->points[b->point_count] = (struct dew_duct_point){name, place};
@@ -33,12 +33,12 @@ static size_t point(struct dew__built *b, const char *name,
 /* The places every layout has, first. */
 enum { HOUSE, OUTDOORS, BUFFER };
 
-static size_t joint(struct dew__built *b, const char *name)
+static size_t joint(struct ducts__built *b, const char *name)
 {
     return point(b, name, DEW_PLACE_DUCT);
 }
 
-static struct dew_duct_run *run(struct dew__built *b, const char *name,
+static struct dew_duct_run *run(struct ducts__built *b, const char *name,
                                 size_t from, size_t to)
 {
     struct dew_duct_run *r = &b->runs[b->run_count++];
@@ -54,7 +54,7 @@ static void role(struct dew_duct_run *r, enum dew_duct_role role, int of)
     r->of = of;
 }
 
-static struct dew_duct_run *duct(struct dew__built *b, const char *name,
+static struct dew_duct_run *duct(struct ducts__built *b, const char *name,
                                  size_t from, size_t to,
                                  const struct dew_duct *d)
 {
@@ -65,7 +65,7 @@ static struct dew_duct_run *duct(struct dew__built *b, const char *name,
     return r;
 }
 
-static struct dew_duct_run *fixed(struct dew__built *b, const char *name,
+static struct dew_duct_run *fixed(struct ducts__built *b, const char *name,
                                   size_t from, size_t to, double flow)
 {
     struct dew_duct_run *r = run(b, name, from, to);
@@ -123,8 +123,8 @@ static double square(double x)
     return x * x;
 }
 
-double dew__ducts_return_resists(const struct dew_duct_handler *h, int fresh,
-                                 double flow)
+double ducts__return_resists(const struct dew_duct_handler *h, int fresh,
+                             double flow)
 {
     struct dew_duct taps = piece(&h->return_trunk.duct, h->between);
 
@@ -133,7 +133,7 @@ double dew__ducts_return_resists(const struct dew_duct_handler *h, int fresh,
            return_left(h) * square(flow / h->flow);
 }
 
-double dew__ducts_supply_resists(const struct dew_duct_handler *h, double flow)
+double ducts__supply_resists(const struct dew_duct_handler *h, double flow)
 {
     return lost_in(&h->supply_trunk.duct, flow) +
            supply_left(h) * square(flow / h->flow);
@@ -142,11 +142,11 @@ double dew__ducts_supply_resists(const struct dew_duct_handler *h, double flow)
 static enum dew_status too_small(int k, const char *side, double loses,
                                  double left, struct dew_error *err)
 {
-    dew__in_row(err, "handlers", (size_t)k, side);
-    return dew__fail(err, DEW_ERANGE,
-                     "loses %.3g Pa at full flow; the external static leaves "
-                     "%.3g Pa for it and its grilles",
-                     loses, left);
+    core__in_row(err, "handlers", (size_t)k, side);
+    return core__fail(err, DEW_ERANGE,
+                      "loses %.3g Pa at full flow; the external static leaves "
+                      "%.3g Pa for it and its grilles",
+                      loses, left);
 }
 
 static enum dew_status trunks_fit(const struct dew_duct_handler *h, int k,
@@ -175,8 +175,8 @@ static double leak_at_1(double share, double flow, double pressure)
     return share * flow / pow(pressure * square(1.0 - share), leak_power);
 }
 
-static void leaks(struct dew__built *b, const struct dew_duct_handler *h, int k,
-                  const size_t plenums[2])
+static void leaks(struct ducts__built *b, const struct dew_duct_handler *h,
+                  int k, const size_t plenums[2])
 {
     double in = h->external * h->return_share;
     double out = h->external - in;
@@ -192,7 +192,7 @@ static void leaks(struct dew__built *b, const struct dew_duct_handler *h, int k,
 }
 
 /* Grilles of handler k, each with its share of what is left. */
-static void supply_grilles(struct dew__built *b,
+static void supply_grilles(struct ducts__built *b,
                            const struct dew_duct_layout *l, int k, size_t from)
 {
     const struct dew_duct_handler *h = &l->handlers[k];
@@ -205,8 +205,9 @@ static void supply_grilles(struct dew__built *b,
                  DEW_ROLE_GRILLE, g);
 }
 
-static void return_side(struct dew__built *b, const struct dew_duct_handler *h,
-                        int k, struct taps *t, size_t plenum)
+static void return_side(struct ducts__built *b,
+                        const struct dew_duct_handler *h, int k, struct taps *t,
+                        size_t plenum)
 {
     size_t grilles = joint(b, OF("behind return grilles", k));
     struct dew_duct between = piece(&h->return_trunk.duct, h->between);
@@ -230,7 +231,7 @@ static enum dew_status blower_of(const struct dew_duct_handler *h,
     return dew_ducts_blower_open(fan, &rated, h->free, err);
 }
 
-static enum dew_status handler(struct dew__built *b,
+static enum dew_status handler(struct ducts__built *b,
                                const struct dew_duct_layout *l, int k,
                                struct taps *t, struct dew_error *err)
 {
@@ -304,7 +305,7 @@ static void unit_run(const struct dew_duct_vent *v, struct dew_duct_run *r)
 }
 
 /* From a to b, by a motorised damper when there is one. */
-static size_t shut(struct dew__built *b, const struct dew_duct_layout *l,
+static size_t shut(struct ducts__built *b, const struct dew_duct_layout *l,
                    const struct dew_duct_vent *v, const char *const names[2],
                    size_t from)
 {
@@ -322,7 +323,7 @@ static size_t shut(struct dew__built *b, const struct dew_duct_layout *l,
     return to;
 }
 
-static void fresh_tie(struct dew__built *b, const struct dew_duct_layout *l,
+static void fresh_tie(struct ducts__built *b, const struct dew_duct_layout *l,
                       const struct dew_duct_vent *v, int k,
                       const size_t ends[2])
 {
@@ -347,7 +348,7 @@ static void fresh_tie(struct dew__built *b, const struct dew_duct_layout *l,
  */
 static const double grille_drop = 8.0;
 
-static void own_fresh(struct dew__built *b, const struct dew_duct_layout *l,
+static void own_fresh(struct ducts__built *b, const struct dew_duct_layout *l,
                       int j, size_t header)
 {
     const struct dew_duct_vent *v = &l->vents[j];
@@ -369,7 +370,7 @@ static void own_fresh(struct dew__built *b, const struct dew_duct_layout *l,
     }
 }
 
-static void own_stale(struct dew__built *b, const struct dew_duct_layout *l,
+static void own_stale(struct ducts__built *b, const struct dew_duct_layout *l,
                       int j, size_t header)
 {
     const struct dew_duct_vent *v = &l->vents[j];
@@ -391,33 +392,32 @@ static void own_stale(struct dew__built *b, const struct dew_duct_layout *l,
     }
 }
 
-static void in_the_house(struct dew__built *b, const struct dew_duct_layout *l,
-                         int j, const struct taps *taps,
-                         const size_t headers[2])
+static void in_the_house(struct ducts__built *b,
+                         const struct dew_duct_layout *l, int j,
+                         const struct taps *taps, const size_t headers[2])
 {
     const struct dew_duct_vent *v = &l->vents[j];
 
     for (int k = 0; k < l->handler_count; k++) {
-        size_t fresh =
-            dew__ducts_return_fresh(l) ? taps[k].fresh : taps[k].supply;
+        size_t fresh = ducts__return_fresh(l) ? taps[k].fresh : taps[k].supply;
         size_t ends[2] = {headers[0], l->gap ? HOUSE : fresh};
 
         if (!(v->serves >> k & 1))
             continue;
         if (l->kind != DEW_LAYOUT_own_ducts)
             fresh_tie(b, l, v, k, ends);
-        if (dew__ducts_return_stale(l))
+        if (ducts__return_stale(l))
             role(duct(b, OF("stale air from handler", k), taps[k].stale,
                       headers[1], &v->stale.duct),
                  DEW_ROLE_STALE_TIE, k);
     }
-    if (dew__ducts_own_fresh(l))
+    if (ducts__own_fresh(l))
         own_fresh(b, l, j, headers[0]);
-    if (!dew__ducts_return_stale(l))
+    if (!ducts__return_stale(l))
         own_stale(b, l, j, headers[1]);
 }
 
-static enum dew_status vent(struct dew__built *b,
+static enum dew_status vent(struct ducts__built *b,
                             const struct dew_duct_layout *l, int j,
                             const struct taps *taps, struct dew_error *err)
 {
@@ -461,8 +461,8 @@ static enum dew_status vent(struct dew__built *b,
     return DEW_OK;
 }
 
-enum dew_status dew__ducts_build(const struct dew_duct_layout *layout,
-                                 struct dew__built *b, struct dew_error *err)
+enum dew_status ducts__build(const struct dew_duct_layout *layout,
+                             struct ducts__built *b, struct dew_error *err)
 {
     enum dew_status status = DEW_OK;
     struct taps taps[DEW_DUCT_HANDLERS] = {{0}};
@@ -471,7 +471,7 @@ enum dew_status dew__ducts_build(const struct dew_duct_layout *layout,
         layout->handler_count > DEW_DUCT_HANDLERS || layout->vent_count < 0 ||
         layout->vent_count > DEW_DUCT_VENTS || layout->grille_count < 1 ||
         layout->grille_count > DEW_DUCT_GRILLES)
-        return dew__fail(err, DEW_ERANGE, "the layout was not filled in");
+        return core__fail(err, DEW_ERANGE, "the layout was not filled in");
     point(b, "house", DEW_PLACE_HOUSE);
     point(b, "outdoors", DEW_PLACE_OUTDOORS);
     point(b, "outside space", DEW_PLACE_BUFFER);
@@ -492,7 +492,7 @@ static void or_else(double *x, double value)
 
 /* The fan of a handler or ventilator, made when first asked for. */
 static enum dew_status fan_for(const struct dew_duct_layout *l,
-                               struct dew_duct_run *r, struct dew__built *b,
+                               struct dew_duct_run *r, struct ducts__built *b,
                                struct dew_error *err)
 {
     int blower = r->role == DEW_ROLE_BLOWER;
@@ -522,9 +522,9 @@ static void complete_damper(const struct dew_duct_layout *l,
     or_else(&r->idle, v->flow / (r->branch.flow * sqrt(v->core)));
 }
 
-enum dew_status dew__ducts_complete(const struct dew_duct_layout *l,
-                                    struct dew_duct_run *run,
-                                    struct dew__built *b, struct dew_error *err)
+enum dew_status ducts__complete(const struct dew_duct_layout *l,
+                                struct dew_duct_run *run,
+                                struct ducts__built *b, struct dew_error *err)
 {
     struct dew_duct_branch *at = &run->branch;
     const struct dew_duct_handler *h;

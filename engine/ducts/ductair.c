@@ -94,7 +94,7 @@ static void watch_trunks(const struct dew_duct_layout *l,
 void dew_ducts_watch_of(const struct dew_duct_layout *layout,
                         struct dew_duct_watch *out)
 {
-    struct dew_duct_watch w = {.trunk = dew__ducts_supply_fresh(layout)};
+    struct dew_duct_watch w = {.trunk = ducts__supply_fresh(layout)};
     double rho = layout->density;
 
     if (layout->written != NULL) {

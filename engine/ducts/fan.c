@@ -11,9 +11,9 @@
 enum { MOST_ROWS = 64 };
 
 struct dew_fan {
-    struct dew__curve *pressure, *watts; /* by rows; else NULL             */
-    double low, high;                    /* m3/s, the sheet's ends         */
-    struct dew_fan_row rest;             /* by shape                       */
+    struct core__curve *pressure, *watts; /* by rows; else NULL             */
+    double low, high;                      /* m3/s, the sheet's ends         */
+    struct dew_fan_row rest;               /* by shape                       */
 };
 
 static int good(const struct dew_fan_row *r)
@@ -25,16 +25,16 @@ static int good(const struct dew_fan_row *r)
 static enum dew_status refuse_row(struct dew_error *err, size_t i,
                                   const char *why)
 {
-    dew__in_row(err, "rows", i, NULL);
-    return dew__fail(err, DEW_ERANGE, "row %zu of a fan%s", i + 1, why);
+    core__in_row(err, "rows", i, NULL);
+    return core__fail(err, DEW_ERANGE, "row %zu of a fan%s", i + 1, why);
 }
 
 static enum dew_status check(const struct dew_fan_row *rows, size_t n,
                              struct dew_error *err)
 {
     if (n < 3 || n > MOST_ROWS)
-        return dew__fail(err, DEW_ERANGE, "a fan of %zu rows, not 3 .. %d", n,
-                         MOST_ROWS);
+        return core__fail(err, DEW_ERANGE, "a fan of %zu rows, not 3 .. %d", n,
+                          MOST_ROWS);
     for (size_t i = 0; i < n; i++) {
         if (!good(&rows[i]))
             return refuse_row(err, i, " is outside its range");
@@ -52,7 +52,7 @@ static struct dew_fan *fan_new(struct dew_error *err)
     struct dew_fan *f = calloc(1, sizeof *f);
 
     if (f == NULL)
-        dew__fail(err, DEW_EMEM, "no memory for a fan");
+        core__fail(err, DEW_EMEM, "no memory for a fan");
     return f;
 }
 
@@ -69,9 +69,9 @@ static enum dew_status curves(struct dew_fan *f, const struct dew_fan_row *rows,
     }
     f->low = q[0];
     f->high = q[n - 1];
-    status = dew__curve_open(&f->pressure, DEW__STEFFEN, q, p, n, err);
+    status = core__curve_open(&f->pressure, CORE__STEFFEN, q, p, n, err);
     if (status == DEW_OK && !isnan(w[0]))
-        status = dew__curve_open(&f->watts, DEW__STEFFEN, q, w, n, err);
+        status = core__curve_open(&f->watts, CORE__STEFFEN, q, w, n, err);
     return status;
 }
 
@@ -103,8 +103,8 @@ enum dew_status dew_ducts_fan_shaped(struct dew_fan **fan,
 {
     *fan = NULL;
     if (!good(rest) || !(rest->flow > 0.0 && rest->pressure > 0.0))
-        return dew__fail(err, DEW_ERANGE,
-                         "a fan needs a flow and a pressure above 0");
+        return core__fail(err, DEW_ERANGE,
+                          "a fan needs a flow and a pressure above 0");
     *fan = fan_new(err);
     if (*fan == NULL)
         return DEW_EMEM;
@@ -120,10 +120,10 @@ enum dew_status dew_ducts_blower_open(struct dew_fan **fan,
 
     *fan = NULL;
     if (!(free >= 1.01 && free <= 3.0))
-        return dew__fail(err, DEW_ERANGE,
-                         "a blower's free flow of %g times its rated flow is "
-                         "outside 1.01 .. 3",
-                         free);
+        return core__fail(err, DEW_ERANGE,
+                          "a blower's free flow of %g times its rated flow is "
+                          "outside 1.01 .. 3",
+                          free);
     rest.flow *= free;
     rest.pressure /= 1.0 - 1.0 / (free * free);
     return dew_ducts_fan_shaped(fan, &rest, err);
@@ -133,8 +133,8 @@ void dew_ducts_fan_close(struct dew_fan *fan)
 {
     if (fan == NULL)
         return;
-    dew__curve_close(fan->pressure);
-    dew__curve_close(fan->watts);
+    core__curve_close(fan->pressure);
+    core__curve_close(fan->watts);
     free(fan);
 }
 
@@ -146,9 +146,9 @@ static struct dew_fan_point on_sheet(const struct dew_fan *f, double q)
     if (f->pressure) {
         double end = fmin(fmax(q, f->low), f->high);
 
-        at.slope = fmin(dew__curve_slope(f->pressure, end), 0.0);
-        at.pressure = dew__curve_at(f->pressure, end) + at.slope * (q - end);
-        at.watts = f->watts ? dew__curve_at(f->watts, end) : NAN;
+        at.slope = fmin(core__curve_slope(f->pressure, end), 0.0);
+        at.pressure = core__curve_at(f->pressure, end) + at.slope * (q - end);
+        at.watts = f->watts ? core__curve_at(f->watts, end) : NAN;
         at.outside = q != end;
         return at;
     }

@@ -69,7 +69,7 @@ static int unsaid(const struct dew_duct *d)
 static const double sizes[] = {.1016, .127,  .1524, .1778, .2032,
                                .254,  .3048, .3556, .4064, .508};
 
-double dew__ducts_size(double q, double rate, double roughness)
+double ducts__size(double q, double rate, double roughness)
 {
     for (size_t i = 0; i < ROWS(sizes); i++) {
         struct dew_duct d = {
@@ -94,7 +94,7 @@ static void own_line(struct dew_duct_line *line, double q, double length,
     if (!unsaid(&line->duct))
         return;
     line->duct =
-        (struct dew_duct){.diameter = dew__ducts_size(q, rate, smooth_wall),
+        (struct dew_duct){.diameter = ducts__size(q, rate, smooth_wall),
                           .length = length,
                           .roughness = smooth_wall,
                           .loss = loss};
@@ -232,8 +232,8 @@ static int share_out(struct shares *s)
 static enum dew_status none_of(struct dew_error *err, const char *what, int of,
                                const char *kind)
 {
-    dew__in_row(err, what, (size_t)of, "grilles");
-    return dew__fail(err, DEW_EMISSING, "has no grille for its %s air", kind);
+    core__in_row(err, what, (size_t)of, "grilles");
+    return core__fail(err, DEW_EMISSING, "has no grille for its %s air", kind);
 }
 
 static enum dew_status fill_shares(struct dew_duct_layout *l,
@@ -257,9 +257,9 @@ static enum dew_status fill_shares(struct dew_duct_layout *l,
             add(&fresh, &l->grilles[g].fresh, l->grilles[g].found_fresh);
             add(&stale, &l->grilles[g].stale, l->grilles[g].found_stale);
         }
-        if (!share_out(&fresh) && dew__ducts_own_fresh(l))
+        if (!share_out(&fresh) && ducts__own_fresh(l))
             return none_of(err, "vents", j, "fresh");
-        if (!share_out(&stale) && !dew__ducts_return_stale(l))
+        if (!share_out(&stale) && !ducts__return_stale(l))
             return none_of(err, "vents", j, "stale");
     }
     return DEW_OK;
@@ -300,7 +300,7 @@ static void fill_found(struct dew_duct_layout *l)
     }
     if (l->kind == DEW_LAYOUT_own_ducts && fresh > 0.0)
         preset(&l->found[0].fresh, fresh);
-    if (!dew__ducts_return_stale(l) && stale > 0.0)
+    if (!ducts__return_stale(l) && stale > 0.0)
         preset(&l->found[0].stale, stale);
     for (int i = 1; i < 3; i++) {
         preset(&l->found[i].fresh, l->found[i - 1].fresh);
@@ -346,8 +346,8 @@ static void fill_pickup(struct dew_duct_layout *l)
 static enum dew_status out(struct dew_error *err, const char *path,
                            const char *text)
 {
-    dew__in(err, path);
-    return dew__fail(err, DEW_ERANGE, "%s", text);
+    core__in(err, path);
+    return core__fail(err, DEW_ERANGE, "%s", text);
 }
 
 static enum dew_status check_counts(const struct dew_duct_layout *l,
@@ -381,21 +381,21 @@ static enum dew_status check_needed(const struct dew_duct_layout *l,
 {
     for (int k = 0; k < l->handler_count; k++)
         if (!(l->handlers[k].flow >= 0.05 && l->handlers[k].flow <= 3.0)) {
-            dew__in_row(err, "handlers", (size_t)k, "flow");
+            core__in_row(err, "handlers", (size_t)k, "flow");
             if (isnan(l->handlers[k].flow))
-                return dew__fail(
+                return core__fail(
                     err, DEW_EMISSING,
                     "a blower's full flow is needed, 0.05 .. 3 m3/s");
-            return dew__fail(err, DEW_ERANGE,
-                             "a blower's full flow is 0.05 .. 3 m3/s (106 .. "
-                             "6360 cfm), and its machine's is %.3g m3/s",
-                             l->handlers[k].flow);
+            return core__fail(err, DEW_ERANGE,
+                              "a blower's full flow is 0.05 .. 3 m3/s (106 .. "
+                              "6360 cfm), and its machine's is %.3g m3/s",
+                              l->handlers[k].flow);
         }
     for (int j = 0; j < l->vent_count; j++)
         if (isnan(l->vents[j].flow) && isnan(l->vents[j].set[DEW_VENT_ON])) {
-            dew__in_row(err, "vents", (size_t)j, "set");
-            return dew__fail(err, DEW_EMISSING,
-                             "a ventilator needs a flow to be set to");
+            core__in_row(err, "vents", (size_t)j, "set");
+            return core__fail(err, DEW_EMISSING,
+                              "a ventilator needs a flow to be set to");
         }
     return DEW_OK;
 }
@@ -412,11 +412,11 @@ static enum dew_status within(const struct bound *b, size_t n, const char *of,
         if (b[i].value >= b[i].low && b[i].value <= b[i].high)
             continue;
         if (of != NULL)
-            dew__in_row(err, of, (size_t)index, b[i].path);
+            core__in_row(err, of, (size_t)index, b[i].path);
         else
-            dew__in(err, b[i].path);
-        return dew__fail(err, DEW_ERANGE, "%g is outside %g .. %g", b[i].value,
-                         b[i].low, b[i].high);
+            core__in(err, b[i].path);
+        return core__fail(err, DEW_ERANGE, "%g is outside %g .. %g", b[i].value,
+                          b[i].low, b[i].high);
     }
     return DEW_OK;
 }
@@ -494,7 +494,7 @@ enum dew_status dew_ducts_layout_fill(struct dew_duct_layout *layout,
     for (int j = 0; j < l.vent_count; j++)
         fill_vent(&l, &l.vents[j], j);
     if (l.grille_count == 0 && l.written == NULL)
-        dew__ducts_usual(&l);
+        ducts__usual(&l);
     if (l.written == NULL)
         status = fill_shares(&l, err);
     if (status != DEW_OK)

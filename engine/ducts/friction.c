@@ -39,7 +39,8 @@ double dew_ducts_colebrook(double re, double relative)
 {
     double x, dx;
 
-    if (!dew__within(re, laminar_end, 1e8) || !dew__within(relative, 0.0, 0.1))
+    if (!core__within(re, laminar_end, 1e8) ||
+        !core__within(relative, 0.0, 0.1))
         return NAN;
     x = root_factor(re, relative, &dx);
     return 1.0 / (x * x);
@@ -82,8 +83,8 @@ double dew_ducts_friction_factor(double re, double relative)
 {
     double slope;
 
-    if (!(re > 0.0) || !dew__within(re, 0.0, 1e8) ||
-        !dew__within(relative, 0.0, 0.1))
+    if (!(re > 0.0) || !core__within(re, 0.0, 1e8) ||
+        !core__within(relative, 0.0, 0.1))
         return NAN;
     return friction(re, relative, &slope) / (re * re);
 }
@@ -102,7 +103,8 @@ double dew_ducts_hydraulic_diameter(double area, double perimeter)
 
 double dew_ducts_flex_factor(double diameter, double compression)
 {
-    if (!dew__within(diameter, 0.1, 0.5) || !dew__within(compression, 0.0, 0.3))
+    if (!core__within(diameter, 0.1, 0.5) ||
+        !core__within(compression, 0.0, 0.3))
         return NAN;
     return 1.0 + 0.58 * 100.0 * compression * exp(-4.96 * diameter);
 }
@@ -131,16 +133,16 @@ static double checked(const struct dew_duct *duct, double density)
 {
     double d = duct->diameter;
 
-    if (d == 0.0 && dew__within(duct->width, 0.02, 3.0) &&
-        dew__within(duct->height, 0.02, 3.0))
+    if (d == 0.0 && core__within(duct->width, 0.02, 3.0) &&
+        core__within(duct->height, 0.02, 3.0))
         d = dew_ducts_equivalent_diameter(duct->width, duct->height);
-    else if (!dew__within(d, 0.02, 3.0))
+    else if (!core__within(d, 0.02, 3.0))
         return NAN;
-    if (!dew__within(density, 0.5, 2.0) ||
-        !dew__within(duct->length, 0.0, 1000.0) ||
-        !dew__within(duct->extra, 0.0, 1000.0) ||
-        !dew__within(duct->loss, 0.0, 1000.0) ||
-        !dew__within(duct->roughness, 0.0, fmin(0.005, 0.1 * d)))
+    if (!core__within(density, 0.5, 2.0) ||
+        !core__within(duct->length, 0.0, 1000.0) ||
+        !core__within(duct->extra, 0.0, 1000.0) ||
+        !core__within(duct->loss, 0.0, 1000.0) ||
+        !core__within(duct->roughness, 0.0, fmin(0.005, 0.1 * d)))
         return NAN;
     return d;
 }

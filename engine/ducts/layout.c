@@ -82,24 +82,24 @@ void dew_ducts_layout_blank(struct dew_duct_layout *layout)
     }
 }
 
-int dew__ducts_return_fresh(const struct dew_duct_layout *l)
+int ducts__return_fresh(const struct dew_duct_layout *l)
 {
     return l->kind == DEW_LAYOUT_return_tie || l->kind == DEW_LAYOUT_mix;
 }
 
-int dew__ducts_supply_fresh(const struct dew_duct_layout *l)
+int ducts__supply_fresh(const struct dew_duct_layout *l)
 {
     return l->kind == DEW_LAYOUT_supply_tie ||
            l->kind == DEW_LAYOUT_return_to_supply;
 }
 
-int dew__ducts_return_stale(const struct dew_duct_layout *l)
+int ducts__return_stale(const struct dew_duct_layout *l)
 {
     return l->kind == DEW_LAYOUT_return_tie ||
            l->kind == DEW_LAYOUT_return_to_supply;
 }
 
-int dew__ducts_own_fresh(const struct dew_duct_layout *l)
+int ducts__own_fresh(const struct dew_duct_layout *l)
 {
     return l->kind == DEW_LAYOUT_own_ducts || l->also_own;
 }

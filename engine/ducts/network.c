@@ -85,28 +85,28 @@ static enum dew_status check_branch(const struct dew_duct_branch *b,
         b->kind == DEW_BRANCH_DAMPER || b->kind == DEW_BRANCH_BACKDRAFT;
 
     if (b->from >= n_nodes || b->to >= n_nodes || b->from == b->to)
-        return dew__fail(err, DEW_ERANGE, "branch '%s' does not join two nodes",
-                         b->name);
+        return core__fail(err, DEW_ERANGE,
+                          "branch '%s' does not join two nodes", b->name);
     if (b->kind == DEW_BRANCH_DUCT) {
         if (isnan(dew_ducts_flow(&b->duct, DEW_DUCTS_DENSITY, 1.0, NULL)))
-            return dew__fail(err, DEW_ERANGE,
-                             "duct '%s' is outside its range, or loses "
-                             "nothing",
-                             b->name);
+            return core__fail(err, DEW_ERANGE,
+                              "duct '%s' is outside its range, or loses "
+                              "nothing",
+                              b->name);
         return DEW_OK;
     }
     if (!(b->flow >= 1e-7 && b->flow <= 1e3 && b->power >= 0.5 &&
           b->power <= 1.0))
-        return dew__fail(err, DEW_ERANGE,
-                         "branch '%s': flow %g or power %g is outside its "
-                         "range",
-                         b->name, b->flow, b->power);
+        return core__fail(err, DEW_ERANGE,
+                          "branch '%s': flow %g or power %g is outside its "
+                          "range",
+                          b->name, b->flow, b->power);
     if (damper && !(b->leak >= 1e-4 && b->leak <= 1.0))
-        return dew__fail(err, DEW_ERANGE,
-                         "damper '%s': a leak of %g is outside 1e-4 .. 1",
-                         b->name, b->leak);
+        return core__fail(err, DEW_ERANGE,
+                          "damper '%s': a leak of %g is outside 1e-4 .. 1",
+                          b->name, b->leak);
     if (b->kind == DEW_BRANCH_FAN && b->fan == NULL)
-        return dew__fail(err, DEW_EMISSING, "fan '%s' has no curve", b->name);
+        return core__fail(err, DEW_EMISSING, "fan '%s' has no curve", b->name);
     return DEW_OK;
 }
 
@@ -133,11 +133,11 @@ static enum dew_status check_fans(const struct dew_ducts_network *net,
 
         for (int k = 0; k < 2 && b->kind == DEW_BRANCH_FAN; k++)
             if (is_free(net, ends[k]) && branches_at(net, ends[k]) == 1) {
-                dew__in_row(err, "branches", i, NULL);
-                return dew__fail(err, DEW_ERANGE,
-                                 "fan '%s' works on nothing: no other branch "
-                                 "meets node '%s'",
-                                 b->name, net->nodes[ends[k]].name);
+                core__in_row(err, "branches", i, NULL);
+                return core__fail(err, DEW_ERANGE,
+                                  "fan '%s' works on nothing: no other branch "
+                                  "meets node '%s'",
+                                  b->name, net->nodes[ends[k]].name);
             }
     }
     return DEW_OK;
@@ -165,10 +165,10 @@ static enum dew_status check_islands(struct dew_ducts_network *net,
     }
     for (size_t k = 0; k < net->n_nodes; k++)
         if (reached[k] == 0.0) {
-            dew__in_row(err, "nodes", k, NULL);
-            return dew__fail(err, DEW_ERANGE,
-                             "no way leads from node '%s' to a known pressure",
-                             net->nodes[k].name);
+            core__in_row(err, "nodes", k, NULL);
+            return core__fail(err, DEW_ERANGE,
+                              "no way leads from node '%s' to a known pressure",
+                              net->nodes[k].name);
         }
     return DEW_OK;
 }
@@ -179,12 +179,12 @@ static enum dew_status check(struct dew_ducts_network *net,
     enum dew_status status = DEW_OK;
 
     for (size_t i = 0; i < net->n_branches && status == DEW_OK; i++) {
-        dew__in_row(err, "branches", i, NULL);
+        core__in_row(err, "branches", i, NULL);
         status = check_branch(&net->branches[i], net->n_nodes, err);
     }
     if (status != DEW_OK)
         return status;
-    dew__in(err, "");
+    core__in(err, "");
     status = check_islands(net, err);
     return status == DEW_OK ? check_fans(net, err) : status;
 }
@@ -231,12 +231,12 @@ enum dew_status dew_ducts_network_open(struct dew_ducts_network **network,
 
     *network = NULL;
     if (net == NULL)
-        return dew__fail(err, DEW_EMEM, "no memory for a duct network");
+        return core__fail(err, DEW_EMEM, "no memory for a duct network");
     net->n_nodes = n_nodes;
     net->n_branches = n_branches;
     if (!take(net)) {
         dew_ducts_network_close(net);
-        return dew__fail(err, DEW_EMEM, "no memory for a duct network");
+        return core__fail(err, DEW_EMEM, "no memory for a duct network");
     }
     if (n_nodes > 0)
         memcpy(net->nodes, nodes, n_nodes * sizeof *nodes);
@@ -282,9 +282,9 @@ static enum dew_status check_state(const struct dew_ducts_network *net,
                                    struct dew_error *err)
 {
     if (!(net->density >= 0.5 && net->density <= 2.0))
-        return dew__fail(err, DEW_ERANGE,
-                         "a density of %g kg/m3 is outside 0.5 .. 2",
-                         net->density);
+        return core__fail(err, DEW_ERANGE,
+                          "a density of %g kg/m3 is outside 0.5 .. 2",
+                          net->density);
     for (size_t i = 0; i < net->n_branches; i++) {
         const struct dew_duct_branch *b = &net->branches[i];
         double most = b->kind == DEW_BRANCH_FAN ? 2.0 : 1.0;
@@ -292,9 +292,9 @@ static enum dew_status check_state(const struct dew_ducts_network *net,
         if (b->kind != DEW_BRANCH_FAN && b->kind != DEW_BRANCH_DAMPER)
             continue;
         if (!(net->setting[i] >= 0.0 && net->setting[i] <= most))
-            return dew__fail(err, DEW_ERANGE,
-                             "the setting %g of '%s' is outside 0 .. %g",
-                             net->setting[i], b->name, most);
+            return core__fail(err, DEW_ERANGE,
+                              "the setting %g of '%s' is outside 0 .. %g",
+                              net->setting[i], b->name, most);
     }
     return DEW_OK;
 }
@@ -342,7 +342,7 @@ static enum dew_status rises(struct dew_ducts_network *net,
         add_end(net, b->from, b->to, g, part);
         add_end(net, b->to, b->from, g, -part);
     }
-    return dew__solve_spd(net->matrix, net->right, n, err);
+    return core__solve_spd(net->matrix, net->right, n, err);
 }
 
 static double rise(const struct dew_ducts_network *net, size_t node)
@@ -441,9 +441,9 @@ enum dew_status dew_ducts_network_solve(struct dew_ducts_network *network,
     status = check_state(network, err);
     while (status == DEW_OK && !done) {
         if (network->steps == MOST_STEPS)
-            return dew__fail(err, DEW_ESOLVE,
-                             "the duct network did not settle in %d steps",
-                             MOST_STEPS);
+            return core__fail(err, DEW_ESOLVE,
+                              "the duct network did not settle in %d steps",
+                              MOST_STEPS);
         status = newton(network, &done, err);
     }
     return status;

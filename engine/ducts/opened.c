@@ -41,7 +41,7 @@ static double setting_of(const struct dew_ducts *d,
     }
 }
 
-enum dew_status dew__ducts_solve(struct dew_ducts *d, struct dew_error *err)
+enum dew_status ducts__solve(struct dew_ducts *d, struct dew_error *err)
 {
     for (size_t i = 0; i < d->m; i++)
         d->setting[i] = setting_of(d, &d->runs[i]);
@@ -49,8 +49,7 @@ enum dew_status dew__ducts_solve(struct dew_ducts *d, struct dew_error *err)
                                    err);
 }
 
-size_t dew__ducts_find(const struct dew_ducts *d, enum dew_duct_role role,
-                       int of)
+size_t ducts__find(const struct dew_ducts *d, enum dew_duct_role role, int of)
 {
     for (size_t i = 0; i < d->m; i++)
         if (d->runs[i].role == role && d->runs[i].of == of)
@@ -58,10 +57,10 @@ size_t dew__ducts_find(const struct dew_ducts *d, enum dew_duct_role role,
     return d->m;
 }
 
-double dew__ducts_flow_of(const struct dew_ducts *d, enum dew_duct_role role,
-                          int of)
+double ducts__flow_of(const struct dew_ducts *d, enum dew_duct_role role,
+                      int of)
 {
-    size_t i = dew__ducts_find(d, role, of);
+    size_t i = ducts__find(d, role, of);
 
     return i < d->m ? dew_ducts_network_flow(d->network, i) : 0.0;
 }
@@ -101,8 +100,8 @@ static double tune_once(struct dew_ducts *d, struct aim (*aims)[2])
 
     for (int j = 0; j < d->layout.vent_count; j++) {
         const struct dew_duct_vent *v = &d->layout.vents[j];
-        double got[2] = {dew__ducts_flow_of(d, DEW_ROLE_FRESH_UNIT, j),
-                         dew__ducts_flow_of(d, DEW_ROLE_STALE_UNIT, j)};
+        double got[2] = {ducts__flow_of(d, DEW_ROLE_FRESH_UNIT, j),
+                         ducts__flow_of(d, DEW_ROLE_STALE_UNIT, j)};
         double want[2] = {v->set[d->vent], v->set_stale[d->vent]};
 
         for (int side = 0; side < 2; side++) {
@@ -125,7 +124,7 @@ static void note_limits(struct dew_ducts *d)
     }
 }
 
-enum dew_status dew__ducts_tune(struct dew_ducts *d, struct dew_error *err)
+enum dew_status ducts__tune(struct dew_ducts *d, struct dew_error *err)
 {
     enum dew_status status = DEW_OK;
     struct aim aims[DEW_DUCT_VENTS][2];
@@ -139,13 +138,13 @@ enum dew_status dew__ducts_tune(struct dew_ducts *d, struct dew_error *err)
             d->speed[j][d->vent][side] = first;
         }
     for (int i = 0; i < ROUNDS && change > settled && status == DEW_OK; i++) {
-        status = dew__ducts_solve(d, err);
+        status = ducts__solve(d, err);
         if (status == DEW_OK)
             change = tune_once(d, aims);
     }
     if (status == DEW_OK && change > settled)
-        status = dew__fail(err, DEW_ESOLVE,
-                           "the ventilator's fans could not be set");
+        status = core__fail(err, DEW_ESOLVE,
+                            "the ventilator's fans could not be set");
     note_limits(d);
     return status;
 }
@@ -191,7 +190,7 @@ static enum dew_status join(struct dew_ducts *d, struct dew_error *err)
     if (nodes != NULL && branches != NULL && take(d))
         status = connect(d, nodes, branches, err);
     else
-        status = dew__fail(err, DEW_EMEM, "no memory for a duct layout");
+        status = core__fail(err, DEW_EMEM, "no memory for a duct layout");
     free(nodes);
     free(branches);
     return status;
@@ -204,7 +203,7 @@ static enum dew_status set_fans(struct dew_ducts *d, struct dew_error *err)
     for (int s = DEW_VENT_ON; s <= DEW_VENT_BOOST && status == DEW_OK; s++) {
         d->vent = (enum dew_vent_state)s;
         d->blower = d->layout.reference;
-        status = dew__ducts_tune(d, err);
+        status = ducts__tune(d, err);
     }
     return status;
 }
@@ -215,7 +214,7 @@ static struct dew_ducts *fresh_ducts(const struct dew_duct_layout *layout,
     struct dew_ducts *d = calloc(1, sizeof *d);
 
     if (d == NULL)
-        dew__fail(err, DEW_EMEM, "no memory for a duct layout");
+        core__fail(err, DEW_EMEM, "no memory for a duct layout");
     else
         d->layout = *layout;
     return d;
@@ -272,14 +271,14 @@ static enum dew_status check_written(const struct dew_duct_layout *l,
         if (there && (!fan || kind == DEW_BRANCH_FAN) &&
             (!damper || kind == DEW_BRANCH_DAMPER))
             continue;
-        dew__in_row(err, "runs", i, NULL);
+        core__in_row(err, "runs", i, NULL);
         if (!there)
-            return dew__fail(err, DEW_ERANGE,
-                             "run '%s' belongs to number %d, which there is "
-                             "not",
-                             r->branch.name, r->of + 1);
-        return dew__fail(err, DEW_ERANGE, "run '%s' has to be a %s",
-                         r->branch.name, fan ? "fan" : "damper");
+            return core__fail(err, DEW_ERANGE,
+                              "run '%s' belongs to number %d, which there is "
+                              "not",
+                              r->branch.name, r->of + 1);
+        return core__fail(err, DEW_ERANGE, "run '%s' has to be a %s",
+                          r->branch.name, fan ? "fan" : "damper");
     }
     return DEW_OK;
 }
@@ -296,15 +295,15 @@ static enum dew_status copy_written(struct dew_ducts *d,
     enum dew_status status = DEW_OK;
 
     if (block == NULL)
-        return dew__fail(err, DEW_EMEM, "no memory for a duct layout");
+        return core__fail(err, DEW_EMEM, "no memory for a duct layout");
     d->copies = block;
     if (length > 0)
         memcpy(block, w->runs, length);
     if (points > 0)
         memcpy(block + length, w->points, points);
     for (size_t i = 0; i < w->run_count && status == DEW_OK; i++)
-        status = dew__ducts_complete(&d->layout, &runs[i], &d->built, err);
-    d->built.fan_count = DEW__FANS;
+        status = ducts__complete(&d->layout, &runs[i], &d->built, err);
+    d->built.fan_count = DUCTS__FANS;
     d->runs = runs;
     d->points = (const void *)(block + length);
     d->n = w->point_count;
@@ -335,7 +334,7 @@ enum dew_status dew_ducts_open(struct dew_ducts **ducts,
         return DEW_EMEM;
     if (layout->written != NULL)
         return opened_as(d, ducts, layout->written, err);
-    status = dew__ducts_build(&d->layout, &d->built, err);
+    status = ducts__build(&d->layout, &d->built, err);
     d->points = d->built.points;
     d->runs = d->built.runs;
     d->n = d->built.point_count;

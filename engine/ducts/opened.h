@@ -7,7 +7,7 @@
 
 struct dew_ducts {
     struct dew_duct_layout layout;
-    struct dew__built built; /* of a layout: also owns its fans     */
+    struct ducts__built built; /* of a layout: also owns its fans     */
     const struct dew_duct_point *points;
     const struct dew_duct_run *runs;
     size_t n, m;
@@ -25,29 +25,28 @@ struct dew_ducts {
 
 /* Find the fan speeds that give the set flows of d->vent while the blowers are
    as d->blower says. */
-enum dew_status dew__ducts_tune(struct dew_ducts *d, struct dew_error *err);
+enum dew_status ducts__tune(struct dew_ducts *d, struct dew_error *err);
 
 /* Solve the flows of d->vent and d->blower. */
-enum dew_status dew__ducts_solve(struct dew_ducts *d, struct dew_error *err);
+enum dew_status ducts__solve(struct dew_ducts *d, struct dew_error *err);
 
 /* Share of fresh air at every point, from the flows solved last; with the
    ventilator off, of unplanned air. */
-enum dew_status dew__ducts_trace(struct dew_ducts *d, struct dew_error *err);
+enum dew_status ducts__trace(struct dew_ducts *d, struct dew_error *err);
 
 /* Share of fresh air in what flows through run i. */
-double dew__ducts_share(const struct dew_ducts *d, size_t i);
+double ducts__share(const struct dew_ducts *d, size_t i);
 
 /* Trace air drawn in by leaks (handler -1), or one unit of what a handler
    gives each unit of its air; and how much of it flows through run i. */
-enum { DEW__DRAWN = -1 };
-enum dew_status dew__ducts_carry(struct dew_ducts *d, int handler,
-                                 struct dew_error *err);
-double dew__ducts_carries(const struct dew_ducts *d, size_t i);
+enum { DUCTS__DRAWN = -1 };
+enum dew_status ducts__carry(struct dew_ducts *d, int handler,
+                             struct dew_error *err);
+double ducts__carries(const struct dew_ducts *d, size_t i);
 
 /* The first run with a role, or d->m; and its flow, or 0. */
-size_t dew__ducts_find(const struct dew_ducts *d, enum dew_duct_role role,
-                       int of);
-double dew__ducts_flow_of(const struct dew_ducts *d, enum dew_duct_role role,
-                          int of);
+size_t ducts__find(const struct dew_ducts *d, enum dew_duct_role role, int of);
+double ducts__flow_of(const struct dew_ducts *d, enum dew_duct_role role,
+                      int of);
 
 #endif

@@ -61,7 +61,7 @@ static void size_run(struct sizings *s, struct dew_duct_sizing row,
     metre.length = 1.0;
     metre.extra = metre.loss = 0.0;
     row.least = dew_ducts_diameter(row.flow, s->rate, laid->roughness);
-    row.common = dew__ducts_size(row.flow, s->rate, laid->roughness);
+    row.common = ducts__size(row.flow, s->rate, laid->roughness);
     row.now = across(laid);
     row.rate = dew_ducts_drop(&metre, DEW_DUCTS_DENSITY, row.flow, NULL);
     row.speed = row.flow / dew_ducts_area(laid);
@@ -106,8 +106,8 @@ static int grilles_of(const struct dew_duct_layout *l, int j, int fresh)
 static void size_vent(struct sizings *s, const struct dew_duct_layout *l, int j)
 {
     const struct dew_duct_vent *v = &l->vents[j];
-    int fresh_runs = ties_of(l, j) + dew__ducts_own_fresh(l);
-    int stale_runs = dew__ducts_return_stale(l) ? ties_of(l, j) : 1;
+    int fresh_runs = ties_of(l, j) + ducts__own_fresh(l);
+    int stale_runs = ducts__return_stale(l) ? ties_of(l, j) : 1;
 
     size_run(s,
              (struct dew_duct_sizing){
@@ -137,9 +137,9 @@ static double branch_flow(const struct dew_duct_layout *l,
 
     if (at->vent < 0)
         return 0.0;
-    if (dew__ducts_own_fresh(l))
+    if (ducts__own_fresh(l))
         fresh = at->fresh * most_fresh(&l->vents[at->vent]);
-    if (!dew__ducts_return_stale(l))
+    if (!ducts__return_stale(l))
         stale = at->stale * most_stale(&l->vents[at->vent]);
     return fmax(fresh, stale);
 }
@@ -254,7 +254,7 @@ static void add_ties(struct parts *p, const struct dew_duct_layout *l, int j)
         add(p, DEW_PART_take_off, wide, !l->gap);
         add(p, DEW_PART_balancing, wide, 1.0);
         add(p, DEW_PART_backdraft, wide, l->backdraft == DEW_DUCT_FITTED);
-        if (!dew__ducts_return_stale(l))
+        if (!ducts__return_stale(l))
             continue;
         wide = across(&v->stale.duct);
         add_line(p, &v->stale, 0.0, v->stale.outside);
@@ -263,7 +263,7 @@ static void add_ties(struct parts *p, const struct dew_duct_layout *l, int j)
     }
     if (ties > 1)
         add(p, DEW_PART_tee, across(&v->fresh.duct), ties - 1.0);
-    if (ties > 1 && dew__ducts_return_stale(l))
+    if (ties > 1 && ducts__return_stale(l))
         add(p, DEW_PART_tee, across(&v->stale.duct), ties - 1.0);
 }
 
@@ -319,9 +319,9 @@ size_t dew_ducts_parts(const struct dew_duct_layout *layout,
         add(&p, DEW_PART_setting, 0.0, 1.0);
         add_outdoors(&p, layout, &layout->vents[j]);
         add_ties(&p, layout, j);
-        if (dew__ducts_own_fresh(layout))
+        if (ducts__own_fresh(layout))
             add_own(&p, layout, j, 1);
-        if (!dew__ducts_return_stale(layout))
+        if (!ducts__return_stale(layout))
             add_own(&p, layout, j, 0);
     }
     if (layout->kind == DEW_LAYOUT_return_tie)

@@ -62,7 +62,7 @@ static void rest(struct dew_duct_layout *l, int k)
     l->grille_count++;
 }
 
-void dew__ducts_usual(struct dew_duct_layout *l)
+void ducts__usual(struct dew_duct_layout *l)
 {
     struct dew_duct_room rooms[DEW_DUCT_GRILLES];
     size_t n = dew_ducts_rooms(l->bedrooms, rooms);

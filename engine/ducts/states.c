@@ -9,8 +9,8 @@ static void add_unit(const struct dew_ducts *d, int j,
                      struct dew_duct_state *out)
 {
     struct dew_duct_unit *u = &out->units[j];
-    double in = dew__ducts_flow_of(d, DEW_ROLE_FRESH_UNIT, j);
-    double thrown = dew__ducts_flow_of(d, DEW_ROLE_STALE_UNIT, j);
+    double in = ducts__flow_of(d, DEW_ROLE_FRESH_UNIT, j);
+    double thrown = ducts__flow_of(d, DEW_ROLE_STALE_UNIT, j);
     double reversed = fmax(-thrown, 0.0), blown = fmax(-in, 0.0);
     int running = d->vent != DEW_VENT_OFF;
 
@@ -54,8 +54,7 @@ static void add_run(const struct dew_ducts *d, size_t i, double *delivered,
 {
     const struct dew_duct_run *r = &d->runs[i];
     double q = dew_ducts_network_flow(d->network, i);
-    double fresh =
-        d->vent == DEW_VENT_OFF ? 0.0 : fabs(q) * dew__ducts_share(d, i);
+    double fresh = d->vent == DEW_VENT_OFF ? 0.0 : fabs(q) * ducts__share(d, i);
     size_t down = q > 0.0 ? r->branch.to : r->branch.from;
     enum dew_duct_place place = d->points[down].place;
 
@@ -94,22 +93,22 @@ static void add_leaks(const struct dew_ducts *d, struct dew_duct_state *out)
    ventilator off.  A gap beside its return grille is drawn in first. */
 static double outdoor_air(const struct dew_ducts *d, int k, double flow)
 {
-    size_t coil = dew__ducts_find(d, DEW_ROLE_BLOWER, k);
-    size_t tie = dew__ducts_find(d, DEW_ROLE_FRESH_TIE, k);
+    size_t coil = ducts__find(d, DEW_ROLE_BLOWER, k);
+    size_t tie = ducts__find(d, DEW_ROLE_FRESH_TIE, k);
 
     if (coil == d->m || !(flow > 0.0))
         return 0.0;
     if (d->layout.gap && tie < d->m)
         return fmin(fmax(dew_ducts_network_flow(d->network, tie), 0.0) *
-                        dew__ducts_share(d, tie),
+                        ducts__share(d, tie),
                     flow);
-    return flow * dew__ducts_share(d, coil);
+    return flow * ducts__share(d, coil);
 }
 
 static double end_pressure(const struct dew_ducts *d, enum dew_duct_role role,
                            int k)
 {
-    size_t i = dew__ducts_find(d, role, k);
+    size_t i = ducts__find(d, role, k);
     const struct dew_duct_branch *b = &d->runs[i].branch;
 
     if (i == d->m)
@@ -125,7 +124,7 @@ static void add_handlers(const struct dew_ducts *d, struct dew_duct_state *out)
     for (int k = 0; k < d->layout.handler_count; k++) {
         const struct dew_duct_handler *h = &d->layout.handlers[k];
         int digit = dew_ducts_blower_digit(d->blower, k);
-        double flow = dew__ducts_flow_of(d, DEW_ROLE_BLOWER, k);
+        double flow = ducts__flow_of(d, DEW_ROLE_BLOWER, k);
         double outdoor = outdoor_air(d, k, flow);
 
         out->blower_w += digit == 2 ? h->watts : digit == 1 ? h->watts_low : 0;
@@ -160,9 +159,9 @@ static void add_trunks(const struct dew_ducts *d, struct dew_duct_state *out)
                 q += l->vents[j].set[DEW_VENT_ON] / ties;
         }
         out->trunk_resists[k] =
-            dew__ducts_supply_fresh(l)
-                ? dew__ducts_supply_resists(&l->handlers[k], q)
-                : dew__ducts_return_resists(&l->handlers[k], 1, q);
+            ducts__supply_fresh(l)
+                ? ducts__supply_resists(&l->handlers[k], q)
+                : ducts__return_resists(&l->handlers[k], 1, q);
     }
 }
 
@@ -261,7 +260,7 @@ static double reaches_rooms(const struct dew_ducts *d)
         int ahead = dew_ducts_network_flow(d->network, i) > 0.0;
 
         if (d->points[ahead ? b->to : b->from].place == DEW_PLACE_HOUSE)
-            sum += dew__ducts_carries(d, i);
+            sum += ducts__carries(d, i);
     }
     return sum;
 }
@@ -275,17 +274,17 @@ static enum dew_status tell_lost(struct dew_ducts *d,
 
     if (!(out->leak_in + out->leak_out > 0.0))
         return DEW_OK;
-    status = dew__ducts_carry(d, DEW__DRAWN, err);
+    status = ducts__carry(d, DUCTS__DRAWN, err);
     out->leak_lost = fmax(out->leak_in - reaches_rooms(d), 0.0);
     for (int k = 0; k < d->layout.handler_count; k++)
         if (out->coil_flow[k] > 0.0)
             out->coil_drawn[k] =
-                dew__ducts_carries(d, dew__ducts_find(d, DEW_ROLE_BLOWER, k)) /
+                ducts__carries(d, ducts__find(d, DEW_ROLE_BLOWER, k)) /
                 out->coil_flow[k];
     for (int k = 0; k < d->layout.handler_count && status == DEW_OK; k++) {
         if (!(out->coil_flow[k] > 0.0))
             continue;
-        status = dew__ducts_carry(d, k, err);
+        status = ducts__carry(d, k, err);
         out->coil_lost[k] =
             fmax(1.0 - reaches_rooms(d) / out->coil_flow[k], 0.0);
     }
@@ -304,15 +303,15 @@ enum dew_status dew_ducts_state(struct dew_ducts *ducts,
     for (int k = 0; k < ducts->layout.handler_count; k++)
         states *= 3;
     if ((unsigned)vent > DEW_VENT_BOOST || blower < 0 || blower >= states)
-        return dew__fail(err, DEW_ERANGE, "no such state of the ducts");
+        return core__fail(err, DEW_ERANGE, "no such state of the ducts");
     ducts->vent = vent;
     ducts->blower = blower;
     if (ducts->layout.holds_flow && vent != DEW_VENT_OFF)
-        status = dew__ducts_tune(ducts, err);
+        status = ducts__tune(ducts, err);
     if (status == DEW_OK)
-        status = dew__ducts_solve(ducts, err);
+        status = ducts__solve(ducts, err);
     if (status == DEW_OK)
-        status = dew__ducts_trace(ducts, err);
+        status = ducts__trace(ducts, err);
     if (status != DEW_OK)
         return status;
     for (int j = 0; j < ducts->layout.vent_count; j++)
@@ -341,7 +340,7 @@ double dew_ducts_run_flow(const struct dew_ducts *ducts, size_t run)
 
 double dew_ducts_run_fresh(const struct dew_ducts *ducts, size_t run)
 {
-    return run < ducts->m ? dew__ducts_share(ducts, run) : NAN;
+    return run < ducts->m ? ducts__share(ducts, run) : NAN;
 }
 
 enum dew_status dew_ducts_states(

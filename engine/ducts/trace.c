@@ -29,7 +29,7 @@ static void arrive(struct dew_ducts *d, const struct dew_duct_run *r, double q)
         return;
     *cell(d, down, down) += amount;
     if (running && r->role == DEW_ROLE_FRESH_UNIT && q > 0.0) {
-        size_t stale = dew__ducts_find(d, DEW_ROLE_STALE_UNIT, r->of);
+        size_t stale = ducts__find(d, DEW_ROLE_STALE_UNIT, r->of);
 
         back = d->layout.vents[r->of].eatr;
         d->right[down] += amount * (1.0 - back);
@@ -51,8 +51,8 @@ static void mix_taps(struct dew_ducts *d)
                                                         : r->likely;
 
     for (int k = 0; k < d->layout.handler_count; k++) {
-        size_t in = dew__ducts_find(d, DEW_ROLE_FRESH_TIE, k);
-        size_t out = dew__ducts_find(d, DEW_ROLE_STALE_TIE, k);
+        size_t in = ducts__find(d, DEW_ROLE_FRESH_TIE, k);
+        size_t out = ducts__find(d, DEW_ROLE_STALE_TIE, k);
         size_t a, b;
         double swap;
 
@@ -85,7 +85,7 @@ static enum dew_status mixed(struct dew_ducts *d, double *out,
             d->right[k] = 0.0;
         }
     memcpy(out, d->right, d->n * sizeof *out);
-    return dew__solve(d->matrix, out, d->work, d->n, err);
+    return core__solve(d->matrix, out, d->work, d->n, err);
 }
 
 static void begin(struct dew_ducts *d)
@@ -99,7 +99,7 @@ static void begin(struct dew_ducts *d)
  * send none: fresh air is counted until it first reaches a room.  With the
  * ventilator off, of unplanned outdoor air instead.
  */
-enum dew_status dew__ducts_trace(struct dew_ducts *d, struct dew_error *err)
+enum dew_status ducts__trace(struct dew_ducts *d, struct dew_error *err)
 {
     enum dew_status status;
 
@@ -113,7 +113,7 @@ enum dew_status dew__ducts_trace(struct dew_ducts *d, struct dew_error *err)
 }
 
 /* Share of fresh air in what flows through run i. */
-double dew__ducts_share(const struct dew_ducts *d, size_t i)
+double ducts__share(const struct dew_ducts *d, size_t i)
 {
     const struct dew_duct_branch *b = &d->runs[i].branch;
     double q = dew_ducts_network_flow(d->network, i);
@@ -129,13 +129,13 @@ double dew__ducts_share(const struct dew_ducts *d, size_t i)
 static double added(const struct dew_ducts *d, const struct dew_duct_run *r,
                     size_t up, int handler)
 {
-    if (handler == DEW__DRAWN)
+    if (handler == DUCTS__DRAWN)
         return d->points[up].place == DEW_PLACE_BUFFER;
     return r->role == DEW_ROLE_BLOWER && r->of == handler;
 }
 
-enum dew_status dew__ducts_carry(struct dew_ducts *d, int handler,
-                                 struct dew_error *err)
+enum dew_status ducts__carry(struct dew_ducts *d, int handler,
+                             struct dew_error *err)
 {
     begin(d);
     for (size_t i = 0; i < d->m; i++) {
@@ -153,7 +153,7 @@ enum dew_status dew__ducts_carry(struct dew_ducts *d, int handler,
     return mixed(d, d->carried, err);
 }
 
-double dew__ducts_carries(const struct dew_ducts *d, size_t i)
+double ducts__carries(const struct dew_ducts *d, size_t i)
 {
     const struct dew_duct_branch *b = &d->runs[i].branch;
     double q = dew_ducts_network_flow(d->network, i);

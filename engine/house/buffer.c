@@ -19,8 +19,8 @@ static enum dew_status need_positive(struct dew_error *err, const char *member,
 {
     if (positive(x))
         return DEW_OK;
-    dew__in(err, member);
-    return dew__fail(err, DEW_ERANGE, "%g is outside the numbers above 0", x);
+    core__in(err, member);
+    return core__fail(err, DEW_ERANGE, "%g is outside the numbers above 0", x);
 }
 
 double dew_house_buffer_value(double effusivity, double psat)

@@ -20,7 +20,7 @@ double dew_house_basal(enum dew_sex sex, double age, double mass)
         { 3.0, {0.085, 0.095}, {2.033, 2.110}},
     };
     /* clang-format on */
-    if (!(mass > 0.0) || !dew__within(age, 3.0, 120.0) ||
+    if (!(mass > 0.0) || !core__within(age, 3.0, 120.0) ||
         (unsigned)sex > DEW_MALE)
         return NAN;
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
@@ -33,8 +33,8 @@ double dew_house_co2(double basal, double met, double t, double p)
 {
     const double quotient = 0.85; /* [PJ17] */
 
-    if (!(basal > 0.0) || !dew__within(met, 0.7, 10.0) ||
-        !dew__within(t, -20.0, 60.0) || !dew__within(p, 50e3, 110e3))
+    if (!(basal > 0.0) || !core__within(met, 0.7, 10.0) ||
+        !core__within(t, -20.0, 60.0) || !core__within(p, 50e3, 110e3))
         return NAN;
     return 1e-3 * quotient * basal * met * (t + DEW_AIR_KELVIN) / (p / 1e3) *
            0.000211;
@@ -58,5 +58,5 @@ double dew_house_co2_step(const struct dew_co2_room *room, double start,
 {
     if (!(room->volume > 0.0 && room->flow >= 0.0 && time > 0.0))
         return NAN;
-    return dew__house_co2_step(room, start, time);
+    return house__co2_step(room, start, time);
 }

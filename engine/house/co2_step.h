@@ -10,8 +10,8 @@
 #include "dew/sources.h"
 
 /* y of  volume (y - start) / time = 1e6 generation + flow (outdoors - y) */
-static DEW__INLINE double dew__house_co2_step(const struct dew_co2_room *r,
-                                              double start, double time)
+static CORE__INLINE double house__co2_step(const struct dew_co2_room *r,
+                                           double start, double time)
 {
     double hold = r->volume / time;
 

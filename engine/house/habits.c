@@ -86,8 +86,8 @@ enum dew_status dew_house_shape(const char *name, struct dew_shape *out,
         to_shares(shapes[i].day[1], out->weekend);
         return DEW_OK;
     }
-    dew__in(err, "shape");
-    return dew__fail(err, DEW_EUNKNOWN, "no shape is called \"%s\"", name);
+    core__in(err, "shape");
+    return core__fail(err, DEW_EUNKNOWN, "no shape is called \"%s\"", name);
 }
 
 const struct dew_habit *dew_house_habit_at(size_t i)

@@ -56,8 +56,8 @@ static const double shelter_flue[SHELTERS][STOREYS] = {
 static enum dew_status outside(struct dew_error *err, const char *member,
                                double x, const char *range)
 {
-    dew__in(err, member);
-    return dew__fail(err, DEW_ERANGE, "%g is outside %s", x, range);
+    core__in(err, member);
+    return core__fail(err, DEW_ERANGE, "%g is outside %s", x, range);
 }
 
 double dew_house_flow_at(double c, double n, double dp)
@@ -91,12 +91,12 @@ static enum dew_status check_airtight(const struct dew_airtight *in,
 
     if (!(in->value > 0.0 && isfinite(in->value)))
         return outside(err, "value", in->value, "the numbers above 0");
-    if (!dew__within(in->n, 0.5, 1.0))
+    if (!core__within(in->n, 0.5, 1.0))
         return outside(err, "n", in->n, "0.5 .. 1");
     if (in->form == DEW_AIRTIGHT_ACH50 &&
-        !dew__within(in->volume, 20.0, 5000.0))
+        !core__within(in->volume, 20.0, 5000.0))
         return outside(err, "volume", in->volume, "20 .. 5000 m3");
-    if (by_area && !dew__within(in->density, 0.5, 1.6))
+    if (by_area && !core__within(in->density, 0.5, 1.6))
         return outside(err, "density", in->density, "0.5 .. 1.6 kg/m3");
     return DEW_OK;
 }
@@ -126,9 +126,9 @@ enum dew_status dew_house_airtight_c(const struct dew_airtight *in, double *c,
         *c = x;
         return DEW_OK;
     }
-    dew__in(err, "form");
-    return dew__fail(err, DEW_EUNKNOWN, "%d is no form of airtightness",
-                     (int)in->form);
+    core__in(err, "form");
+    return core__fail(err, DEW_EUNKNOWN, "%d is no form of airtightness",
+                      (int)in->form);
 }
 
 /* A table row between whole storeys. */
@@ -146,9 +146,9 @@ static enum dew_status check_siting(double c, double n,
 {
     if (!(c >= 0.0 && isfinite(c)))
         return outside(err, "c", c, "the numbers from 0");
-    if (!dew__within(n, 0.5, 1.0))
+    if (!core__within(n, 0.5, 1.0))
         return outside(err, "n", n, "0.5 .. 1");
-    if (!dew__within(siting->storeys, 1.0, STOREYS))
+    if (!core__within(siting->storeys, 1.0, STOREYS))
         return outside(err, "storeys", siting->storeys, "1 .. 3");
     if (siting->shelter < 1 || siting->shelter > SHELTERS)
         return outside(err, "shelter", siting->shelter, "1 .. 5");
@@ -166,7 +166,7 @@ enum dew_status dew_house_leakage_basic(double c, double n, double density,
 
     if (status != DEW_OK)
         return status;
-    if (!dew__within(density, 0.5, 1.6))
+    if (!core__within(density, 0.5, 1.6))
         return outside(err, "density", density, "0.5 .. 1.6 kg/m3");
     *out = (struct dew_leakage){
         .c = c,
@@ -217,7 +217,7 @@ double dew_house_leakage_natural(const struct dew_leakage *leakage, double dt,
 {
     if (!(wind >= 0.0))
         return NAN;
-    return dew__house_natural(leakage, dt, wind);
+    return house__natural(leakage, dt, wind);
 }
 
 static int flows(double natural, double supply, double exhaust)
@@ -234,7 +234,7 @@ double dew_house_leakage_in(double natural, double supply, double exhaust)
 {
     if (!flows(natural, supply, exhaust))
         return NAN;
-    return dew__house_leak_in(natural, supply, exhaust);
+    return house__leak_in(natural, supply, exhaust);
 }
 
 double dew_house_pressure(const struct dew_leakage *leakage, double supply,
@@ -249,12 +249,12 @@ double dew_house_pressure(const struct dew_leakage *leakage, double supply,
 
 double dew_house_storey_factor(double storeys)
 {
-    return dew__within(storeys, 1.0, STOREYS) ? pow(storeys, 0.4) : NAN;
+    return core__within(storeys, 1.0, STOREYS) ? pow(storeys, 0.4) : NAN;
 }
 
 double dew_house_credit_flow50(double flow50, double factor, double wsf)
 {
-    if (!dew__within(wsf, 0.0, 2.0) || !(flow50 >= 0.0))
+    if (!core__within(wsf, 0.0, 2.0) || !(flow50 >= 0.0))
         return NAN;
     return 0.052 * wsf * factor * flow50; /* [NREL-SWS] */
 }

@@ -11,15 +11,15 @@
 #include "dew/leakage.h"
 
 /* Keeps the power's argument above 0; K, m/s; ours, 1e-6 of either is none. */
-#define DEW__HOUSE_STILL 1e-6
+#define HOUSE__STILL 1e-6
 
 /* Stack and wind in quadrature, [ASH-F16] eqs 47 - 50; dt of either sign. */
-static DEW__INLINE double dew__house_natural(const struct dew_leakage *k,
-                                             double dt, double wind)
+static CORE__INLINE double house__natural(const struct dew_leakage *k,
+                                          double dt, double wind)
 {
     double stack =
-        k->stack_k * dew__poly_pow(fabs(dt) + DEW__HOUSE_STILL, k->stack_n);
-    double gust = k->wind_k * dew__poly_pow(wind + DEW__HOUSE_STILL, k->wind_n);
+        k->stack_k * air__poly_pow(fabs(dt) + HOUSE__STILL, k->stack_n);
+    double gust = k->wind_k * air__poly_pow(wind + HOUSE__STILL, k->wind_n);
 
     return sqrt(stack * stack + gust * gust) + k->constant;
 }
@@ -30,8 +30,8 @@ static DEW__INLINE double dew__house_natural(const struct dew_leakage *k,
  *
  *     root - net = natural^2 / (root + net),  root^2 = natural^2 + net^2
  */
-static DEW__INLINE double dew__house_leak_in(double natural, double supply,
-                                             double exhaust)
+static CORE__INLINE double house__leak_in(double natural, double supply,
+                                          double exhaust)
 {
     double net = fabs(supply - exhaust);
     double root = sqrt(net * net + natural * natural), both = root + net;

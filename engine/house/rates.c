@@ -95,8 +95,8 @@ double dew_house_rate(enum dew_rate_rule rule, const struct dew_dwelling *home)
 {
     double floor = home->floor_area;
 
-    if (!dew__within(floor, 10.0, 2000.0) ||
-        !dew__within(home->bedrooms, 0, 12))
+    if (!core__within(floor, 10.0, 2000.0) ||
+        !core__within(home->bedrooms, 0, 12))
         return NAN;
     switch (rule) {
     case DEW_RATE_622_2013:
@@ -166,7 +166,7 @@ double dew_house_effectiveness(double share, double turns)
     double off = 1.0 - share, low = turns, high = turns;
     const double enough = 1e-13; /* of k */
 
-    if (!dew__within(share, 1e-3, 1.0) || !(turns > 0.0) ||
+    if (!core__within(share, 1e-3, 1.0) || !(turns > 0.0) ||
         turns * off * off >= 2.0)
         return NAN;
     for (int i = 0; i < 100 && mean_concentration(share, high) * turns > 1; i++)
@@ -186,7 +186,7 @@ double dew_house_steady(double on, double share, double cycle, double volume)
 {
     double k = on * cycle / volume;
 
-    if (!dew__within(share, 1e-3, 1.0) || !(k > 0.0))
+    if (!core__within(share, 1e-3, 1.0) || !(k > 0.0))
         return NAN;
     return volume / cycle / mean_concentration(share, k);
 }

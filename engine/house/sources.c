@@ -86,9 +86,9 @@ enum dew_status dew_house_people(double count, const struct dew_habit *habit,
     struct dew_water out = {0};
 
     if (!(count >= 0.0 && count <= 40.0)) {
-        dew__in(err, "count");
-        return dew__fail(err, DEW_ERANGE, "%g is outside 0 .. 40 persons",
-                         count);
+        core__in(err, "count");
+        return core__fail(err, DEW_ERANGE, "%g is outside 0 .. 40 persons",
+                          count);
     }
     people->count = count;
     people->sensible_w = week(working.heat, weekend.heat) / hours;
@@ -184,9 +184,9 @@ enum dew_status dew_house_spread_total(double total,
     double sum = 0.0;
 
     if (!(total >= 0.0 && total <= 500.0)) {
-        dew__in(err, "total");
-        return dew__fail(err, DEW_ERANGE, "%g is outside 0 .. 500 kg/day",
-                         total);
+        core__in(err, "total");
+        return core__fail(err, DEW_ERANGE, "%g is outside 0 .. 500 kg/day",
+                          total);
     }
     for (int i = 0; i < DEW_SOURCES; i++)
         sum += water[i].per_day;

@@ -10,21 +10,21 @@ double dew_house_factor(double u, double film)
 {
     double factor = 1.0 - u * film;
 
-    return dew__within(factor, 0.0, 1.0) ? factor : NAN;
+    return core__within(factor, 0.0, 1.0) ? factor : NAN;
 }
 
 double dew_house_surface_t(double factor, double ti, double te)
 {
-    return dew__within(factor, 0.0, 1.0) ? dew__house_surface_t(factor, ti, te)
-                                         : NAN;
+    return core__within(factor, 0.0, 1.0) ? house__surface_t(factor, ti, te)
+                                          : NAN;
 }
 
 double dew_house_surface_rh(double factor, double ti, double te, double rh)
 {
-    if (!dew__within(rh, 0.0, 1.0))
+    if (!core__within(rh, 0.0, 1.0))
         return NAN;
-    return dew__air_rh_pv(dew_house_surface_t(factor, ti, te),
-                          rh * dew_air_pws(ti));
+    return air__rh_pv(dew_house_surface_t(factor, ti, te),
+                      rh * dew_air_pws(ti));
 }
 
 double dew_house_wets_at(double factor, double ti, double te)

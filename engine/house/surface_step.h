@@ -9,8 +9,7 @@
 #include "air/poly.h"
 
 /* f_Rsi = (ts - te) / (ti - te), [ISO13788] */
-static DEW__INLINE double dew__house_surface_t(double factor, double ti,
-                                               double te)
+static CORE__INLINE double house__surface_t(double factor, double ti, double te)
 {
     return te + factor * (ti - te);
 }

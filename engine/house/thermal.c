@@ -22,8 +22,8 @@ static const double air_density = 1.2;     /* kg/m3  of room air */
 static enum dew_status outside(struct dew_error *err, const char *member,
                                double x, const char *range)
 {
-    dew__in(err, member);
-    return dew__fail(err, DEW_ERANGE, "%g is outside %s", x, range);
+    core__in(err, member);
+    return core__fail(err, DEW_ERANGE, "%g is outside %s", x, range);
 }
 
 enum dew_status dew_house_losses(const struct dew_part *parts, size_t count,
@@ -34,13 +34,13 @@ enum dew_status dew_house_losses(const struct dew_part *parts, size_t count,
     for (size_t i = 0; i < count; i++) {
         double loss = parts[i].area * parts[i].u;
 
-        dew__in(err, "parts");
+        core__in(err, "parts");
         if (!(parts[i].area >= 0.0 && parts[i].u >= 0.0 && isfinite(loss)))
-            return dew__fail(err, DEW_ERANGE,
-                             "part %zu: %g m2 at %g W/(m2 K) is no loss", i,
-                             parts[i].area, parts[i].u);
+            return core__fail(err, DEW_ERANGE,
+                              "part %zu: %g m2 at %g W/(m2 K) is no loss", i,
+                              parts[i].area, parts[i].u);
         if ((unsigned)parts[i].kind > DEW_PART_GROUND)
-            return dew__fail(err, DEW_EUNKNOWN, "part %zu: no such kind", i);
+            return core__fail(err, DEW_EUNKNOWN, "part %zu: no such kind", i);
         sum[parts[i].kind] += loss;
     }
     *out = (struct dew_losses){.opaque = sum[DEW_PART_OPAQUE],
@@ -87,7 +87,7 @@ double dew_house_fabric_area(enum dew_fabric fabric, double floor_area)
 
 double dew_house_contents(double volume, double floor_area)
 {
-    return air_density * DEW__AIR_CP * volume + furnishings * floor_area;
+    return air_density * AIR__CP * volume + furnishings * floor_area;
 }
 
 static enum dew_status check_nodes(const struct dew_fabric_nodes *in,
@@ -96,7 +96,7 @@ static enum dew_status check_nodes(const struct dew_fabric_nodes *in,
     double out = in->loss.opaque + in->loss.ground;
     double h_ms = mass_coefficient * in->mass_area;
 
-    if (!dew__within(in->floor_area, 10.0, 4000.0))
+    if (!core__within(in->floor_area, 10.0, 4000.0))
         return outside(err, "floor_area", in->floor_area, "10 .. 4000 m2");
     if (!(in->capacity > 0.0 && isfinite(in->capacity)))
         return outside(err, "capacity", in->capacity, "the numbers above 0");
@@ -107,17 +107,17 @@ static enum dew_status check_nodes(const struct dew_fabric_nodes *in,
         return outside(err, "mass_area", in->mass_area,
                        "0 .. 4.5 x floor_area");
     if (!(in->loss.opaque >= 0.0 && in->loss.ground >= 0.0 && out < h_ms)) {
-        dew__in(err, "loss");
-        return dew__fail(err, DEW_ERANGE,
-                         "%.0f W/K through walls, roof and ground is outside "
-                         "0 .. %.0f W/K, 9.1 for each m2 of the fabric's "
-                         "inside: too little insulation, or too much wall "
-                         "and roof for the floor",
-                         out, h_ms);
+        core__in(err, "loss");
+        return core__fail(err, DEW_ERANGE,
+                          "%.0f W/K through walls, roof and ground is outside "
+                          "0 .. %.0f W/K, 9.1 for each m2 of the fabric's "
+                          "inside: too little insulation, or too much wall "
+                          "and roof for the floor",
+                          out, h_ms);
     }
-    if (!dew__within(in->loss.glazed, 0.0,
-                     mass_coefficient *
-                         (surface_ratio * in->floor_area - in->mass_area)))
+    if (!core__within(in->loss.glazed, 0.0,
+                      mass_coefficient *
+                          (surface_ratio * in->floor_area - in->mass_area)))
         return outside(err, "loss.glazed", in->loss.glazed,
                        "0 .. 9.1 x (4.5 x floor_area - mass_area) W/K");
     return DEW_OK;
@@ -151,22 +151,22 @@ enum dew_status dew_house_thermal(const struct dew_fabric_nodes *in,
 
 double dew_house_aperture(double glass, double frame_share, double g)
 {
-    if (!(glass >= 0.0) || !dew__within(frame_share, 0.0, 1.0) ||
-        !dew__within(g, 0.0, 1.0))
+    if (!(glass >= 0.0) || !core__within(frame_share, 0.0, 1.0) ||
+        !core__within(g, 0.0, 1.0))
         return NAN;
     return glass * frame_share * g;
 }
 
 double dew_house_absorbing(double opaque, double absorptance, double u)
 {
-    if (!(opaque >= 0.0 && u >= 0.0) || !dew__within(absorptance, 0.0, 1.0))
+    if (!(opaque >= 0.0 && u >= 0.0) || !core__within(absorptance, 0.0, 1.0))
         return NAN;
     return opaque * absorptance * u * outside_film;
 }
 
 double dew_house_sky(double area, double u, double view)
 {
-    if (!(area >= 0.0 && u >= 0.0) || !dew__within(view, 0.0, 1.0))
+    if (!(area >= 0.0 && u >= 0.0) || !core__within(view, 0.0, 1.0))
         return NAN;
     return view * outside_film * u * area * radiant_film;
 }
@@ -178,11 +178,11 @@ enum dew_status dew_house_add_facade(struct dew_thermal *thermal,
     if (thermal->facade_count >= DEW_FACADES)
         return outside(err, "facade_count", thermal->facade_count + 1,
                        "0 .. 6");
-    if (!dew__within(facade->azimuth, 0.0, 360.0))
+    if (!core__within(facade->azimuth, 0.0, 360.0))
         return outside(err, "azimuth", facade->azimuth, "0 .. 360 deg");
-    if (!dew__within(facade->tilt, 0.0, 180.0))
+    if (!core__within(facade->tilt, 0.0, 180.0))
         return outside(err, "tilt", facade->tilt, "0 .. 180 deg");
-    if (!dew__within(facade->shade, 0.0, 1.0))
+    if (!core__within(facade->shade, 0.0, 1.0))
         return outside(err, "shade", facade->shade, "0 .. 1");
     if (!(facade->aperture >= 0.0 && isfinite(facade->aperture)))
         return outside(err, "aperture", facade->aperture, "the numbers from 0");
@@ -222,20 +222,20 @@ static enum dew_status check_slab(const struct dew_slab *slab,
     if (!(slab->perimeter > 0.0 && isfinite(slab->perimeter)))
         return outside(err, "perimeter", slab->perimeter,
                        "the numbers above 0");
-    if (!dew__within(slab->wall, 0.0, 1.0))
+    if (!core__within(slab->wall, 0.0, 1.0))
         return outside(err, "wall", slab->wall, "0 .. 1 m");
-    if (!dew__within(slab->resistance, 0.0, 20.0))
+    if (!core__within(slab->resistance, 0.0, 20.0))
         return outside(err, "resistance", slab->resistance, "0 .. 20 m2K/W");
-    if (!dew__within(slab->depth, 0.0, 6.0))
+    if (!core__within(slab->depth, 0.0, 6.0))
         return outside(err, "depth", slab->depth, "0 .. 6 m");
-    if (!dew__within(slab->wall_resistance, 0.0, 20.0))
+    if (!core__within(slab->wall_resistance, 0.0, 20.0))
         return outside(err, "wall_resistance", slab->wall_resistance,
                        "0 .. 20 m2K/W");
     if ((unsigned)slab->soil < DEW_SOILS)
         return DEW_OK;
-    dew__in(err, "soil");
-    return dew__fail(err, DEW_EUNKNOWN, "%d is no kind of soil",
-                     (int)slab->soil);
+    core__in(err, "soil");
+    return core__fail(err, DEW_EUNKNOWN, "%d is no kind of soil",
+                      (int)slab->soil);
 }
 
 /* [ISO13370]: soil, characteristic width, equivalent thicknesses of floor and

@@ -102,7 +102,7 @@ static double beyond_0(double x)
 }
 
 static void aim_lean(const struct dew_normal *now, double humid,
-                     struct dew__aim *aim)
+                     struct made__aim *aim)
 {
     double cold = beyond_0((COLD_FROM - now->t) / COLD_OVER);
 
@@ -111,7 +111,7 @@ static void aim_lean(const struct dew_normal *now, double humid,
 }
 
 static void aim_lags(const struct dew_normal *now, double range,
-                     struct dew__aim *aim)
+                     struct made__aim *aim)
 {
     double r = now->t_lag, with = now->t_td;
     double ratio =
@@ -129,7 +129,7 @@ static void aim_lags(const struct dew_normal *now, double range,
 }
 
 static void aim_range(const struct dew_normal *now, double range,
-                      struct dew__aim *aim)
+                      struct made__aim *aim)
 {
     double spread = RANGE_SPREAD + RANGE_SPREAD_TSD * now->t_sd +
                     RANGE_SPREAD_PER_K * now->t;
@@ -137,12 +137,12 @@ static void aim_range(const struct dew_normal *now, double range,
         RANGE_LEAN + RANGE_LEAN_RANGE * range + RANGE_LEAN_PER_K * now->t;
 
     aim->range_spread =
-        range > 0.0 ? dew__between(spread, 0.4, 1.4) / sqrt(range) : 0.0;
-    aim->range_lean = dew__between(lean, -1.0, 1.0);
+        range > 0.0 ? made__between(spread, 0.4, 1.4) / sqrt(range) : 0.0;
+    aim->range_lean = made__between(lean, -1.0, 1.0);
 }
 
 static void aim_wind(const struct dew_normal *now, double range, double humid,
-                     struct dew__aim *aim)
+                     struct made__aim *aim)
 {
     double spread =
         WIND_SPREAD + WIND_SPREAD_TSD * now->t_sd + WIND_SPREAD_PER_K * now->t;
@@ -150,9 +150,9 @@ static void aim_wind(const struct dew_normal *now, double range, double humid,
                   WIND_LEAN_HUMID * humid;
 
     range = fmax(range, RANGE_LEAST);
-    aim->wind_spread = dew__between(spread, 0.15, 0.6);
-    aim->wind_lean = dew__between(lean, 0.0, 1.5);
-    aim->told = (struct dew__told){
+    aim->wind_spread = made__between(spread, 0.15, 0.6);
+    aim->wind_lean = made__between(lean, 0.0, 1.5);
+    aim->told = (struct made__told){
         .next = WIND_NEXT,
         .last = WIND_LAST,
         .range = WIND_RANGE * range + WIND_RANGE_T * now->t,
@@ -162,11 +162,11 @@ static void aim_wind(const struct dew_normal *now, double range, double humid,
     };
 }
 
-struct dew__aim dew__aim_of(const struct dew_normal *now)
+struct made__aim made__aim_of(const struct dew_normal *now)
 {
     double humid = beyond_0((now->td - HUMID_FROM) / HUMID_OVER);
     double range = now->t_max - now->t_min;
-    struct dew__aim aim;
+    struct made__aim aim;
 
     aim_lean(now, humid, &aim);
     aim_lags(now, range, &aim);
@@ -176,8 +176,8 @@ struct dew__aim dew__aim_of(const struct dew_normal *now)
     return aim;
 }
 
-void dew__aim_odd(struct dew__aim *aim, const struct dew_normal *now,
-                  const struct dew__odd *odd, int m)
+void made__aim_odd(struct made__aim *aim, const struct dew_normal *now,
+                   const struct made__odd *odd, int m)
 {
     double shared = LEANS_SHARED * now->t_td;
     double td_lean =

@@ -17,20 +17,22 @@ enum { SITE_CELLS = 8, CELLS = 32 };
 #define X(name, column, factor, offset, low, high, words)                      \
     {column, words, offsetof(struct dew_normal, name), factor, offset,         \
      low,    high},
-const struct dew__figure dew__figures[] = {DEW_NORMAL_MAP(X)};
+const struct made__figure made__figures[] = {DEW_NORMAL_MAP(X)};
 #undef X
-const size_t dew__figure_count = sizeof dew__figures / sizeof dew__figures[0];
+const size_t made__figure_count =
+    sizeof made__figures / sizeof made__figures[0];
 
-double *dew__figure_at(struct dew_normal *month, size_t figure)
+double *made__figure_at(struct dew_normal *month, size_t figure)
 {
-    return (double *)(void *)((char *)month + dew__figures[figure].offset);
+    return (double *)(void *)((char *)month + made__figures[figure].offset);
 }
 
-size_t dew__figure_of(const char *column)
+size_t made__figure_of(const char *column)
 {
     size_t f = 0;
 
-    while (f < dew__figure_count && strcmp(dew__figures[f].column, column) != 0)
+    while (f < made__figure_count &&
+           strcmp(made__figures[f].column, column) != 0)
         f++;
     return f;
 }
@@ -83,7 +85,7 @@ static void read_site(const struct line *line, struct dew_climate *out)
 {
     copy(line, 0, out->site.id, sizeof out->site.id);
     copy(line, 1, out->site.name, sizeof out->site.name);
-    dew__made_place_name(out->site.name, out->shown, sizeof out->shown);
+    made__place_name(out->site.name, out->shown, sizeof out->shown);
     copy(line, 2, out->state, sizeof out->state);
     out->site.latitude = number(line, 3);
     out->site.longitude = number(line, 4);
@@ -93,23 +95,23 @@ static void read_site(const struct line *line, struct dew_climate *out)
 
 static void read_month(const struct line *line, struct dew_normal *month)
 {
-    for (size_t f = 0; f < dew__figure_count; f++)
-        *dew__figure_at(month, f) =
-            number(line, SITE_CELLS + f) * dew__figures[f].factor +
-            dew__figures[f].shift;
+    for (size_t f = 0; f < made__figure_count; f++)
+        *made__figure_at(month, f) =
+            number(line, SITE_CELLS + f) * made__figures[f].factor +
+            made__figures[f].shift;
 }
 
 /* First place: past the comment and the line of names. */
 static const char *place_at(size_t at)
 {
-    const char *text = dew__data_climates_csv + at;
+    const char *text = core__data_climates_csv + at;
 
     for (int line = 0; at == 0 && line < 2; line++)
         text = strchr(text, '\n') + 1;
     return text;
 }
 
-int dew__climate_next(size_t *at, struct dew_climate *out, int months)
+int made__climate_next(size_t *at, struct dew_climate *out, int months)
 {
     const char *text = place_at(*at);
     struct line line;
@@ -128,13 +130,13 @@ int dew__climate_next(size_t *at, struct dew_climate *out, int months)
         if (months)
             read_month(&line, &out->month[m]);
     }
-    *at = (size_t)(text - dew__data_climates_csv);
+    *at = (size_t)(text - core__data_climates_csv);
     return 1;
 }
 
 int dew_climate_next(size_t *at, struct dew_climate *out)
 {
-    return dew__climate_next(at, out, 1);
+    return made__climate_next(at, out, 1);
 }
 
 /* Great circle, m, by the haversine, which is exact near and far. */
@@ -168,16 +170,16 @@ enum dew_status dew_climate_near(double latitude, double longitude,
     size_t at = 0, found = 0;
 
     if (!(fabs(latitude) <= 90.0))
-        return dew__fail(err, DEW_ERANGE, "latitude %g is outside -90 .. 90",
-                         latitude);
+        return core__fail(err, DEW_ERANGE, "latitude %g is outside -90 .. 90",
+                          latitude);
     if (!(fabs(longitude) <= 180.0))
-        return dew__fail(err, DEW_ERANGE, "longitude %g is outside -180 .. 180",
-                         longitude);
-    for (size_t before = 0; dew__climate_next(&at, &n.place, 0); before = at) {
+        return core__fail(err, DEW_ERANGE,
+                          "longitude %g is outside -180 .. 180", longitude);
+    for (size_t before = 0; made__climate_next(&at, &n.place, 0); before = at) {
         n.distance = between(latitude, longitude, &n.place.site);
         if (found == room && list[room - 1].distance <= n.distance)
             continue;
-        dew__climate_next(&before, &n.place, 1);
+        made__climate_next(&before, &n.place, 1);
         rank(list, room, &found, &n);
     }
     *count = found;

@@ -9,34 +9,34 @@
 #include "dew/climate.h"
 
 /* weather/climates.csv, from a comment line to a NUL. */
-DEW__EMBEDDED(climates_csv);
+CORE__EMBEDDED(climates_csv);
 
 /* One figure of a month: a row of DEW_NORMAL_MAP. */
-struct dew__figure {
+struct made__figure {
     const char *column, *words;
     size_t offset; /* in struct dew_normal                                   */
     double factor, shift, low, high;
 };
-extern const struct dew__figure dew__figures[];
-extern const size_t dew__figure_count;
+extern const struct made__figure made__figures[];
+extern const size_t made__figure_count;
 
 /* Like dew_climate_next, but reads the months only when told. */
-int dew__climate_next(size_t *at, struct dew_climate *out, int months);
+int made__climate_next(size_t *at, struct dew_climate *out, int months);
 
 /* Set or get a figure, in SI. */
-double *dew__figure_at(struct dew_normal *month, size_t figure);
+double *made__figure_at(struct dew_normal *month, size_t figure);
 
 /* The figure of that column, or the count when there is none. */
-size_t dew__figure_of(const char *column);
+size_t made__figure_of(const char *column);
 
 /* A name of the table fit to read: "Homestead Afb" is "Homestead AFB". */
-void dew__made_place_name(const char *raw, char *out, size_t size);
+void made__place_name(const char *raw, char *out, size_t size);
 
 /*
  * Give the figures that are not (given: one flag each) from the place of the
  * table whose temperatures, dew points and latitude are most alike, and the
  * pressure from the elevation.  t, t_max, t_min, td and the site stand.
  */
-void dew__climate_lend(struct dew_climate *c, const unsigned char *given);
+void made__climate_lend(struct dew_climate *c, const unsigned char *given);
 
 #endif

@@ -121,7 +121,7 @@ static size_t letters_off(const char *text, const char *word)
 
         snprintf(one, sizeof one, "%.*s", (int)(n < LONGEST ? n : LONGEST),
                  text);
-        off = dew__distance(one, word);
+        off = core__distance(one, word);
         best = n > 0 && off < best ? off : best;
         text += n;
         text += strspn(text, " -/()");
@@ -158,7 +158,7 @@ static void add_nearest(char *list, size_t size, const char *words)
     struct dew_climate place;
     size_t best = LONGEST, found = 0, at = 0;
 
-    while (dew__climate_next(&at, &place, 0)) {
+    while (made__climate_next(&at, &place, 0)) {
         size_t off = place_off(&place, words);
 
         if (off > best || off == LONGEST || (off == best && found == NAMED))
@@ -184,22 +184,22 @@ static enum dew_status refuse(const char *words, struct dew_error *err)
     char list[180] = "";
 
     if (is_zip(words))
-        return dew__fail(err, DEW_EUNKNOWN,
-                         "\"%.20s\" looks like a postal code, which the table "
-                         "does not have: write a town, or latitude and "
-                         "longitude as in 29.76 -95.37",
-                         words);
+        return core__fail(err, DEW_EUNKNOWN,
+                          "\"%.20s\" looks like a postal code, which the table "
+                          "does not have: write a town, or latitude and "
+                          "longitude as in 29.76 -95.37",
+                          words);
     add_nearest(list, sizeof list, words);
     if (list[0] == '\0')
-        return dew__fail(err, DEW_EUNKNOWN,
-                         "no place in the table answers to \"%.60s\": "
-                         "`dewledger weather list STATE` names those of a "
-                         "state",
-                         words);
-    return dew__fail(err, DEW_EUNKNOWN,
-                     "no place in the table answers to \"%.40s\"; spelt most "
-                     "like it: %s",
-                     words, list);
+        return core__fail(err, DEW_EUNKNOWN,
+                          "no place in the table answers to \"%.60s\": "
+                          "`dewledger weather list STATE` names those of a "
+                          "state",
+                          words);
+    return core__fail(err, DEW_EUNKNOWN,
+                      "no place in the table answers to \"%.40s\"; spelt most "
+                      "like it: %s",
+                      words, list);
 }
 
 /* ---- a point ---------------------------------------------------------------- */
@@ -230,12 +230,12 @@ static enum dew_status of_point(const double at[2], struct dew_climate *out,
     if (status != DEW_OK)
         return status;
     if (near.distance > NEAR_ENOUGH)
-        return dew__fail(err, DEW_EUNKNOWN,
-                         "the nearest place of the table, %s %s %s, is %.0f km "
-                         "(%.0f mi) away: name it if its weather will do",
-                         near.place.site.id, near.place.site.name,
-                         near.place.state, near.distance / 1e3,
-                         near.distance / 1609.344);
+        return core__fail(
+            err, DEW_EUNKNOWN,
+            "the nearest place of the table, %s %s %s, is %.0f km "
+            "(%.0f mi) away: name it if its weather will do",
+            near.place.site.id, near.place.site.name, near.place.state,
+            near.distance / 1e3, near.distance / 1609.344);
     *out = near.place;
     return DEW_OK;
 }
@@ -252,7 +252,7 @@ enum dew_status dew_climate_find(const char *words, struct dew_climate *out,
 
     if (is_point(words, point))
         return of_point(point, out, err);
-    for (; dew__climate_next(&at, &place, 0); before = at) {
+    for (; made__climate_next(&at, &place, 0); before = at) {
         if (!dew_climate_answers(&place, words))
             continue;
         if (exact(&place, words)) {
@@ -267,10 +267,10 @@ enum dew_status dew_climate_find(const char *words, struct dew_climate *out,
     if (found == 0)
         return refuse(words, err);
     if (whole != 1 && found > 1)
-        return dew__fail(err, DEW_EAMBIGUOUS,
-                         "%zu places answer to \"%.40s\": %s%s; add the state "
-                         "or write the number",
-                         found, words, list, found > NAMED ? ", ..." : "");
-    dew__climate_next(&hit, out, 1);
+        return core__fail(err, DEW_EAMBIGUOUS,
+                          "%zu places answer to \"%.40s\": %s%s; add the state "
+                          "or write the number",
+                          found, words, list, found > NAMED ? ", ..." : "");
+    made__climate_next(&hit, out, 1);
     return DEW_OK;
 }

@@ -82,11 +82,12 @@ static double clearness_ratio(const struct dew_climate *c, int m,
 
 static int is_light(size_t figure)
 {
-    return dew__figures[figure].offset == offsetof(struct dew_normal, solar) ||
-           dew__figures[figure].offset == offsetof(struct dew_normal, solar_sd);
+    return made__figures[figure].offset == offsetof(struct dew_normal, solar) ||
+           made__figures[figure].offset ==
+               offsetof(struct dew_normal, solar_sd);
 }
 
-void dew__climate_lend(struct dew_climate *c, const unsigned char *given)
+void made__climate_lend(struct dew_climate *c, const unsigned char *given)
 {
     struct dew_climate other;
     int lent = 0;
@@ -96,15 +97,15 @@ void dew__climate_lend(struct dew_climate *c, const unsigned char *given)
         int n = same_season(c, m);
         double ratio = clearness_ratio(c, m, &other, n);
 
-        for (size_t f = 0; f < dew__figure_count; f++) {
+        for (size_t f = 0; f < made__figure_count; f++) {
             if (given[f])
                 continue;
-            *dew__figure_at(&c->month[m], f) =
-                *dew__figure_at(&other.month[n], f) *
+            *made__figure_at(&c->month[m], f) =
+                *made__figure_at(&other.month[n], f) *
                 (is_light(f) ? ratio : 1.0);
             lent = 1;
         }
-        if (!given[dew__figure_of("pressure_hpa")])
+        if (!given[made__figure_of("pressure_hpa")])
             c->month[m].pressure = dew_air_std_pressure(c->site.elevation);
     }
     if (lent)

@@ -65,9 +65,9 @@ struct reading {
 static void tell(struct dew_faults *faults, struct dew_error *err,
                  enum dew_status status, const char *path, const char *text)
 {
-    dew__in(err, path);
-    dew__fail(err, status, "%s", text);
-    dew__fault(faults, err);
+    core__in(err, path);
+    core__fail(err, status, "%s", text);
+    core__fault(faults, err);
 }
 
 static void fault(struct reading *r, enum dew_status status, int cell,
@@ -75,7 +75,7 @@ static void fault(struct reading *r, enum dew_status status, int cell,
 {
     struct dew_error err = {0};
 
-    dew__at(&err, r->source, r->line, cell);
+    core__at(&err, r->source, r->line, cell);
     tell(r->faults, &err, status, path, text);
     if (r->status == DEW_OK)
         r->status = status;
@@ -126,7 +126,7 @@ static void take_names(struct reading *r)
             missing = 1;
         }
     }
-    for (size_t f = 0; f < dew__figure_count; f++)
+    for (size_t f = 0; f < made__figure_count; f++)
         r->given[f] = seen[SITE_COLUMNS + f] > 0;
     r->has_rh = seen[RH] > 0;
     for (int c = 0; c < COLUMNS; c++)
@@ -220,9 +220,9 @@ static void take_month(struct reading *r)
         if (c >= SITE_COLUMNS) {
             size_t f = (size_t)(c - SITE_COLUMNS);
 
-            *dew__figure_at(&r->climate.month[month], f) =
-                take_number(r, i, c) * dew__figures[f].factor +
-                dew__figures[f].shift;
+            *made__figure_at(&r->climate.month[month], f) =
+                take_number(r, i, c) * made__figures[f].factor +
+                made__figures[f].shift;
         } else if (c != IGNORED) {
             take_site(r, i, c);
         }
@@ -270,7 +270,7 @@ static void read_lines(struct reading *r, const char *text, size_t size)
    be lent. */
 static void complete(struct reading *r)
 {
-    size_t t = dew__figure_of("t_mean_c"), td = dew__figure_of("td_mean_c");
+    size_t t = made__figure_of("t_mean_c"), td = made__figure_of("td_mean_c");
 
     for (int m = 0; m < 12; m++) {
         struct dew_normal *n = &r->climate.month[m];
@@ -285,7 +285,7 @@ static void complete(struct reading *r)
         snprintf(r->climate.site.name, sizeof r->climate.site.name,
                  "unnamed place");
     memcpy(r->climate.shown, r->climate.site.name, sizeof r->climate.shown);
-    dew__climate_lend(&r->climate, r->given);
+    made__climate_lend(&r->climate, r->given);
 }
 
 enum dew_status dew_climate_read(const char *text, size_t size,
@@ -330,7 +330,7 @@ static void complain(struct checking *c, const char *path, const char *text)
 {
     struct dew_error err = {0};
 
-    dew__at(&err, c->source, 0, 0);
+    core__at(&err, c->source, 0, 0);
     tell(c->faults, &err, DEW_ERANGE, path, text);
     c->count++;
 }
@@ -352,9 +352,9 @@ static void check_month(struct checking *c, const struct dew_normal *n,
     struct dew_normal copy = *n;
     char path[64];
 
-    for (size_t f = 0; f < dew__figure_count; f++) {
-        const struct dew__figure *g = &dew__figures[f];
-        double x = (*dew__figure_at(&copy, f) - g->shift) / g->factor;
+    for (size_t f = 0; f < made__figure_count; f++) {
+        const struct made__figure *g = &made__figures[f];
+        double x = (*made__figure_at(&copy, f) - g->shift) / g->factor;
 
         snprintf(path, sizeof path, "month %d, %s", month, g->column);
         /* a unit's factor may move the last bit */

@@ -29,69 +29,70 @@ enum { CANDIDATES = 128 };
 
 enum { WARM_UP = 60 };
 
-const int dew__month_start[13] = {0,   31,  59,  90,  120, 151, 181,
-                                  212, 243, 273, 304, 334, 365};
+const int made__month_start[13] = {0,   31,  59,  90,  120, 151, 181,
+                                   212, 243, 273, 304, 334, 365};
 
-int dew__month_of(int day)
+int made__month_of(int day)
 {
     int month = 0;
 
-    while (day >= dew__month_start[month + 1])
+    while (day >= made__month_start[month + 1])
         month++;
     return month;
 }
 
 /* Scores of the year: mean 0, deviation 1. */
 struct scores {
-    double cloud[DEW__YEAR_DAYS], range[DEW__YEAR_DAYS], wind[DEW__YEAR_DAYS],
-        pressure[DEW__YEAR_DAYS], dry[DEW__YEAR_DAYS];
-    struct dew__odd odd;
+    double cloud[MADE__YEAR_DAYS], range[MADE__YEAR_DAYS],
+        wind[MADE__YEAR_DAYS], pressure[MADE__YEAR_DAYS], dry[MADE__YEAR_DAYS];
+    struct made__odd odd;
 };
 
 /* One month in work. */
 struct month {
     const struct dew_climate *place;
     const struct dew_normal *now;
-    struct dew__aim aim;
+    struct made__aim aim;
     int number, first, n, typical;
 };
 
 static struct month month_of(const struct dew_climate *place, int m,
-                             int typical, const struct dew__odd *odd)
+                             int typical, const struct made__odd *odd)
 {
     struct month out = {.place = place,
                         .now = &place->month[m],
-                        .aim = dew__aim_of(&place->month[m]),
+                        .aim = made__aim_of(&place->month[m]),
                         .number = m,
-                        .first = dew__month_start[m],
-                        .n = dew__month_start[m + 1] - dew__month_start[m],
+                        .first = made__month_start[m],
+                        .n = made__month_start[m + 1] - made__month_start[m],
                         .typical = typical};
 
     if (typical)
-        dew__aim_odd(&out.aim, out.now, odd, m);
+        made__aim_odd(&out.aim, out.now, odd, m);
     return out;
 }
 
-static struct dew__spread spread(const struct month *m, double lean, double lag)
+static struct made__spread spread(const struct month *m, double lean,
+                                  double lag)
 {
-    return dew__spread_of(m->n, m->typical, lean, lag);
+    return made__spread_of(m->n, m->typical, lean, lag);
 }
 
 /* A year of it, after some days to forget its beginning. */
-static void walk_year(struct dew__random *random, double lag, double *out)
+static void walk_year(struct core__random *random, double lag, double *out)
 {
-    struct dew__walk walk = {0.0, 0.0};
+    struct made__walk walk = {0.0, 0.0};
 
-    dew__walk_on(&walk, random, lag, 0.0, WARM_UP, out);
-    dew__walk_on(&walk, random, lag, 0.0, DEW__YEAR_DAYS, out);
+    made__walk_on(&walk, random, lag, 0.0, WARM_UP, out);
+    made__walk_on(&walk, random, lag, 0.0, MADE__YEAR_DAYS, out);
 }
 
-static void draw(struct dew__random *random, struct scores *s)
+static void draw(struct core__random *random, struct scores *s)
 {
-    dew__deal(random, DEW__MONTHS, s->odd.t_lean);
-    dew__deal(random, DEW__MONTHS, s->odd.td_lean);
-    dew__deal(random, DEW__MONTHS, s->odd.t_lag);
-    dew__deal(random, DEW__MONTHS, s->odd.td_lag);
+    made__deal(random, MADE__MONTHS, s->odd.t_lean);
+    made__deal(random, MADE__MONTHS, s->odd.td_lean);
+    made__deal(random, MADE__MONTHS, s->odd.t_lag);
+    made__deal(random, MADE__MONTHS, s->odd.td_lag);
     walk_year(random, CLOUD_LAG, s->cloud);
     walk_year(random, 0.0, s->range);
     walk_year(random, WIND_LAG, s->wind);
@@ -117,31 +118,31 @@ static void season(double before, double after, double sd, int n, double *out)
 static void add_season(const struct month *m, double before, double after,
                        double sd, double *score)
 {
-    double trend[DEW__MONTH_MOST], left;
+    double trend[MADE__MONTH_MOST], left;
 
     season(before, after, sd, m->n, trend);
-    left = sqrt(1.0 - dew__power(trend, m->n));
+    left = sqrt(1.0 - made__power(trend, m->n));
     if (m->typical)
-        dew__standardise(score, m->n);
+        made__standardise(score, m->n);
     for (int i = 0; i < m->n; i++)
         score[i] = trend[i] + left * score[i];
 }
 
 static const struct dew_normal *neighbour(const struct month *m, int by)
 {
-    return &m->place->month[(m->number + by + DEW__MONTHS) % DEW__MONTHS];
+    return &m->place->month[(m->number + by + MADE__MONTHS) % MADE__MONTHS];
 }
 
-static void month_t(const struct month *m, const struct dew__spread *to,
+static void month_t(const struct month *m, const struct made__spread *to,
                     double *score)
 {
     add_season(m, neighbour(m, -1)->t, neighbour(m, 1)->t, m->now->t_sd, score);
-    dew__shape(score, to);
+    made__shape(score, to);
 }
 
 /* The dew point's part of the season goes with t's, by their correlation;
    what is left of it goes with its own part. */
-static void month_td(const struct month *m, const struct dew__spread *to,
+static void month_td(const struct month *m, const struct made__spread *to,
                      const double *t, double *score)
 {
     double with = m->now->t_td, own = sqrt(1.0 - with * with);
@@ -149,28 +150,28 @@ static void month_td(const struct month *m, const struct dew__spread *to,
     add_season(m, neighbour(m, -1)->td, neighbour(m, 1)->td, m->now->td_sd,
                score);
     if (m->typical) {
-        dew__standardise(score, m->n);
-        dew__set_apart(score, t, m->n);
+        made__standardise(score, m->n);
+        made__set_apart(score, t, m->n);
     }
     for (int i = 0; i < m->n; i++)
         score[i] = with * t[i] + own * score[i];
-    dew__shape(score, to);
+    made__shape(score, to);
 }
 
 /* A month's days of t and dew point, shaped, and where the walks ended. */
 struct spell {
-    double t[DEW__MONTH_MOST], td[DEW__MONTH_MOST];
-    struct dew__walk walk_t, walk_td;
+    double t[MADE__MONTH_MOST], td[MADE__MONTH_MOST];
+    struct made__walk walk_t, walk_td;
 };
 
 /* From where the walks of *out stand. */
-static void draw_spell(const struct month *m, const struct dew__spread *t,
-                       const struct dew__spread *td, struct dew__random *random,
-                       struct spell *out)
+static void draw_spell(const struct month *m, const struct made__spread *t,
+                       const struct made__spread *td,
+                       struct core__random *random, struct spell *out)
 {
-    dew__walk_on(&out->walk_t, random, dew__true_lag(m->now->t_lag, 30), SECOND,
-                 m->n, out->t);
-    dew__walk_on(&out->walk_td, random, TD_LAG, SECOND, m->n, out->td);
+    made__walk_on(&out->walk_t, random, made__true_lag(m->now->t_lag, 30),
+                  SECOND, m->n, out->t);
+    made__walk_on(&out->walk_td, random, TD_LAG, SECOND, m->n, out->td);
     month_t(m, t, out->t);
     month_td(m, td, out->t, out->td);
 }
@@ -180,9 +181,9 @@ static double misfit(const double *x, const double *want, int n)
 {
     double sum = 0.0;
 
-    for (int k = 0; k < DEW__LAGS; k++) {
+    for (int k = 0; k < MADE__LAGS; k++) {
         double off =
-            dew__correlation(x, x + k + 1, (size_t)(n - k) - 1) - want[k];
+            core__correlation(x, x + k + 1, (size_t)(n - k) - 1) - want[k];
 
         sum += off * off;
     }
@@ -190,11 +191,11 @@ static double misfit(const double *x, const double *want, int n)
 }
 
 /* A typical month is the one of several whose persistence is nearest. */
-static void pick_spell(const struct month *m, struct dew__random *random,
+static void pick_spell(const struct month *m, struct core__random *random,
                        struct spell *s)
 {
-    const struct dew__spread t = spread(m, m->aim.t_lean, m->aim.t[0]);
-    const struct dew__spread td = spread(m, m->aim.td_lean, m->aim.td[0]);
+    const struct made__spread t = spread(m, m->aim.t_lean, m->aim.t[0]);
+    const struct made__spread td = spread(m, m->aim.td_lean, m->aim.td[0]);
     const struct spell before = *s;
     double least = INFINITY;
     struct spell one;
@@ -216,7 +217,7 @@ static void pick_spell(const struct month *m, struct dew__random *random,
    other days of the month. */
 static void keep_below(const double *t, double *td, int n)
 {
-    double want = dew__mean(td, (size_t)n);
+    double want = core__mean(td, (size_t)n);
 
     for (int pass = 0; pass < 40; pass++) {
         double short_of;
@@ -224,7 +225,7 @@ static void keep_below(const double *t, double *td, int n)
         for (int i = 0; i < n; i++)
             if (td[i] > t[i] - LEAST_DRYNESS)
                 td[i] = t[i] - LEAST_DRYNESS;
-        short_of = want - dew__mean(td, (size_t)n);
+        short_of = want - core__mean(td, (size_t)n);
         for (int i = 0; i < n; i++)
             td[i] += short_of;
     }
@@ -239,8 +240,8 @@ static double within_sky(double k)
     return k < 0.04 ? 0.04 : k > 0.80 ? 0.80 : k;
 }
 
-static void month_spell(const struct month *m, struct dew__random *random,
-                        struct spell *spell, struct dew__daily *days)
+static void month_spell(const struct month *m, struct core__random *random,
+                        struct spell *spell, struct made__daily *days)
 {
     /* the table's deviations are over n - 1, a month's scores over n */
     double of_n = m->typical ? sqrt(1.0 - 1.0 / m->n) : 1.0;
@@ -259,16 +260,16 @@ static void month_spell(const struct month *m, struct dew__random *random,
 static void month_sky(const struct month *m, const double *beyond,
                       double *score)
 {
-    double full = dew__mean(beyond, (size_t)m->n);
+    double full = core__mean(beyond, (size_t)m->n);
     double mean = full > 0.0 ? m->now->solar / full : 0.0;
     double sd = full > 0.0 ? m->now->solar_sd / full : 0.0;
-    struct dew__spread to;
+    struct made__spread to;
 
     if (mean > 0.78) /* hardly any sun: its figures are rounding */
         mean = 0.78;
-    to =
-        spread(m, dew__between(4.0 * (0.45 - mean), -0.8, 0.8), DEW__LOOSE_LAG);
-    dew__shape(score, &to);
+    to = spread(m, made__between(4.0 * (0.45 - mean), -0.8, 0.8),
+                MADE__LOOSE_LAG);
+    made__shape(score, &to);
     for (int i = 0; i < m->n; i++)
         score[i] = within_sky(mean + sd * score[i]);
     for (int pass = 0; m->typical && pass < 40; pass++) {
@@ -283,23 +284,23 @@ static void month_sky(const struct month *m, const double *beyond,
 
 /* Clearness and range of a month, from how dry its days are. */
 static void month_light(const struct month *m, struct scores *s,
-                        struct dew__daily *days)
+                        struct made__daily *days)
 {
     double *cloud = s->cloud + m->first, *range = s->range + m->first;
     double *dry = s->dry + m->first, with = m->now->sun_range;
     double own = sqrt(1.0 - with * with), span = m->now->t_max - m->now->t_min;
-    struct dew__spread to = spread(m, m->aim.range_lean, DEW__LOOSE_LAG);
+    struct made__spread to = spread(m, m->aim.range_lean, MADE__LOOSE_LAG);
 
     for (int i = 0; i < m->n; i++)
         dry[i] = days->t[m->first + i] - days->td[m->first + i];
-    dew__standardise(dry, m->n);
+    made__standardise(dry, m->n);
     for (int i = 0; i < m->n; i++) {
         cloud[i] =
             CLOUD_DRY * dry[i] + sqrt(1.0 - CLOUD_DRY * CLOUD_DRY) * cloud[i];
         range[i] = with * cloud[i] + own * range[i];
     }
     month_sky(m, days->beyond + m->first, cloud);
-    dew__shape(range, &to);
+    made__shape(range, &to);
     for (int i = 0; i < m->n; i++) {
         days->clearness[m->first + i] = cloud[i];
         days->range[m->first + i] =
@@ -308,14 +309,14 @@ static void month_light(const struct month *m, struct scores *s,
 }
 
 static void month_pressure(const struct month *m, struct scores *s,
-                           struct dew__daily *days)
+                           struct made__daily *days)
 {
     double *pressure = s->pressure + m->first;
     double sd =
         fmin(PRESSURE_LEAST + PRESSURE_PER_K * m->now->t_sd, PRESSURE_MOST);
-    struct dew__spread to = spread(m, 0.0, PRESSURE_LAG);
+    struct made__spread to = spread(m, 0.0, PRESSURE_LAG);
 
-    dew__shape(pressure, &to);
+    made__shape(pressure, &to);
     for (int i = 0; i < m->n; i++)
         days->pressure[m->first + i] = m->now->pressure + sd * pressure[i];
 }
@@ -324,15 +325,16 @@ static void month_pressure(const struct month *m, struct scores *s,
 static void scores_of(const struct month *m, const double *year, double *out)
 {
     memcpy(out, year + m->first, (size_t)m->n * sizeof *out);
-    dew__standardise(out, m->n);
+    made__standardise(out, m->n);
 }
 
 /* What of a month's wind its other weather tells, mean 0. */
 static void told_wind(const struct month *m, const struct scores *s,
-                      const struct dew__daily *days, double *out)
+                      const struct made__daily *days, double *out)
 {
-    const struct dew__told *by = &m->aim.told;
-    double cold[DEW__MONTH_MOST], dew[DEW__MONTH_MOST], range[DEW__MONTH_MOST];
+    const struct made__told *by = &m->aim.told;
+    double cold[MADE__MONTH_MOST], dew[MADE__MONTH_MOST],
+        range[MADE__MONTH_MOST];
     double mean;
 
     scores_of(m, days->t, cold);
@@ -342,30 +344,30 @@ static void told_wind(const struct month *m, const struct scores *s,
         int d = m->first + i;
         double last = d > 0 ? days->t[d] - days->t[d - 1] : 0.0;
         double next =
-            d + 1 < DEW__YEAR_DAYS ? days->t[d + 1] - days->t[d] : 0.0;
+            d + 1 < MADE__YEAR_DAYS ? days->t[d + 1] - days->t[d] : 0.0;
 
         out[i] = by->next * next + by->last * fabs(last) +
                  by->range * range[i] + by->dry * s->dry[d] +
                  by->cold * cold[i] + by->dew * dew[i];
     }
-    mean = dew__mean(out, (size_t)m->n);
+    mean = core__mean(out, (size_t)m->n);
     for (int i = 0; i < m->n; i++)
         out[i] -= mean;
 }
 
 /* The wind's scores: what the rest tells, and its own part. */
 static void score_wind(const struct month *m, const struct scores *s,
-                       const struct dew__daily *days, double *wind)
+                       const struct made__daily *days, double *wind)
 {
-    double told[DEW__MONTH_MOST], share, own;
+    double told[MADE__MONTH_MOST], share, own;
 
     told_wind(m, s, days, told);
-    share = dew__power(told, m->n);
+    share = made__power(told, m->n);
     own = sqrt(1.0 - fmin(share, TOLD_MOST));
-    dew__standardise(told, m->n);
+    made__standardise(told, m->n);
     if (m->typical) {
-        dew__standardise(wind, m->n);
-        dew__set_apart(wind, told, m->n);
+        made__standardise(wind, m->n);
+        made__set_apart(wind, told, m->n);
     }
     share = sqrt(fmin(share, TOLD_MOST));
     for (int i = 0; i < m->n; i++)
@@ -373,34 +375,34 @@ static void score_wind(const struct month *m, const struct scores *s,
 }
 
 static void month_wind(const struct month *m, struct scores *s,
-                       struct dew__daily *days)
+                       struct made__daily *days)
 {
     double *wind = s->wind + m->first, *out = days->wind + m->first, mean;
-    struct dew__spread to = spread(m, m->aim.wind_lean, DEW__LOOSE_LAG);
+    struct made__spread to = spread(m, m->aim.wind_lean, MADE__LOOSE_LAG);
 
     score_wind(m, s, days, wind);
-    dew__shape(wind, &to);
+    made__shape(wind, &to);
     for (int i = 0; i < m->n; i++)
         out[i] = fmax(1.0 + m->aim.wind_spread * wind[i], LEAST_WIND);
-    mean = m->typical ? dew__mean(out, (size_t)m->n) : 1.0;
+    mean = m->typical ? core__mean(out, (size_t)m->n) : 1.0;
     for (int i = 0; i < m->n; i++)
         out[i] *= m->now->wind / mean;
 }
 
-void dew__made_days(const struct dew_climate *place, int typical,
-                    struct dew__random *random, struct dew__daily *days)
+void made__days(const struct dew_climate *place, int typical,
+                struct core__random *random, struct made__daily *days)
 {
     struct spell spell = {.walk_t = {0.0, 0.0}};
-    struct month months[DEW__MONTHS];
+    struct month months[MADE__MONTHS];
     struct scores s;
 
     draw(random, &s);
-    for (int m = 0; m < DEW__MONTHS; m++) {
+    for (int m = 0; m < MADE__MONTHS; m++) {
         months[m] = month_of(place, m, typical, &s.odd);
         month_spell(&months[m], random, &spell, days);
         month_light(&months[m], &s, days);
         month_pressure(&months[m], &s, days);
     }
-    for (int m = 0; m < DEW__MONTHS; m++) /* wind looks a day ahead */
+    for (int m = 0; m < MADE__MONTHS; m++) /* wind looks a day ahead */
         month_wind(&months[m], &s, days);
 }

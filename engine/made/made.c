@@ -13,8 +13,8 @@
 
 /* All the room a making needs, in one block. */
 struct making {
-    struct dew__daily days;
-    struct dew__hourly hours;
+    struct made__daily days;
+    struct made__hourly hours;
 };
 
 /* Years of one seed are far apart in the twister's seeds. */
@@ -27,10 +27,10 @@ static unsigned long seed_of(const struct dew_made *how)
 
 static void find_sun(const struct dew_site *site, struct making *m)
 {
-    for (int h = 0; h < DEW__YEAR_HOURS; h++) {
-        int day = h / 24, month = dew__month_of(day);
+    for (int h = 0; h < MADE__YEAR_HOURS; h++) {
+        int day = h / 24, month = made__month_of(day);
         struct dew_date date = {.month = month + 1,
-                                .day = day - dew__month_start[month] + 1,
+                                .day = day - made__month_start[month] + 1,
                                 .hour = h % 24 + 1};
 
         m->hours.sun[h] = dew_weather_sun(site, &date);
@@ -46,7 +46,7 @@ static double rounded(double x, double per_unit)
 
 static struct dew_hour hand_out(const struct making *m, int h)
 {
-    const struct dew__hourly *from = &m->hours;
+    const struct made__hourly *from = &m->hours;
     struct dew_hour out = {
         .t = rounded(from->t[h], 100.0),
         .p = rounded(from->pressure[h], 0.1),
@@ -57,7 +57,7 @@ static struct dew_hour hand_out(const struct making *m, int h)
 
     dew_weather_split(&from->sun[h], from->global[h], &out.direct,
                       &out.diffuse);
-    out.sky = NAN; /* dew__year_sky sets it */
+    out.sky = NAN; /* weather__year_sky sets it */
     out.direct = rounded(out.direct, 1.0);
     out.diffuse = rounded(out.diffuse, 1.0);
     out.w = dew_air_w_dew_liquid(td > out.t ? out.t : td, out.p);
@@ -69,28 +69,30 @@ static enum dew_status fill(const struct dew_climate *place,
                             const struct dew_made *how, const struct making *m,
                             struct dew_year *year, struct dew_error *err)
 {
-    int64_t first = dew__days(DEW__TYPICAL, 1, 1) * DEW__DAY + DEW__HOUR;
+    int64_t first =
+        weather__days(WEATHER__TYPICAL, 1, 1) * WEATHER__DAY + WEATHER__HOUR;
     enum dew_status status = DEW_OK;
 
     year->site = place->site;
     memcpy(year->site.name, place->shown, sizeof year->site.name);
-    for (int h = 0; h < DEW__YEAR_HOURS && status == DEW_OK; h++) {
+    for (int h = 0; h < MADE__YEAR_HOURS && status == DEW_OK; h++) {
         struct dew_hour hour = hand_out(m, h);
 
-        status = dew__year_append(year, &hour, err);
+        status = weather__year_append(year, &hour, err);
     }
     if (status != DEW_OK)
         return status;
-    dew__year_say(year, "made from monthly figures of %s%s%s, seed %lu",
-                  place->site.id, place->site.id[0] != '\0' ? " " : "",
-                  place->shown, how->seed);
+    weather__year_say(year, "made from monthly figures of %s%s%s, seed %lu",
+                      place->site.id, place->site.id[0] != '\0' ? " " : "",
+                      place->shown, how->seed);
     if (place->lent[0] != '\0')
-        dew__year_say(year, "figures not given are those of %s", place->lent);
+        weather__year_say(year, "figures not given are those of %s",
+                          place->lent);
     if (how->number > 0)
-        dew__year_say(year, "year %d of many", how->number);
-    status = dew__year_finish(year, first, 1, err);
+        weather__year_say(year, "year %d of many", how->number);
+    status = weather__year_finish(year, first, 1, err);
     if (status == DEW_OK)
-        dew__year_sky(year);
+        weather__year_sky(year);
     return status;
 }
 
@@ -102,15 +104,15 @@ static enum dew_status refuse(const struct dew_climate *place,
 
     if (dew_climate_check(place, place->site.id, &faults) == 0)
         return DEW_OK;
-    dew__in(err, first.path);
-    return dew__fail(err, first.status, "%s", first.text);
+    core__in(err, first.path);
+    return core__fail(err, first.status, "%s", first.text);
 }
 
 enum dew_status dew_made_open(const struct dew_climate *place,
                               const struct dew_made *how,
                               struct dew_year **year, struct dew_error *err)
 {
-    struct dew__random *random = NULL;
+    struct core__random *random = NULL;
     struct making *m = NULL;
     enum dew_status status = refuse(place, err);
 
@@ -119,21 +121,21 @@ enum dew_status dew_made_open(const struct dew_climate *place,
         return status;
     m = calloc(1, sizeof *m);
     if (m == NULL)
-        return dew__fail(err, DEW_EMEM, "no memory for a made year");
-    status = dew__random_open(&random, seed_of(how), err);
+        return core__fail(err, DEW_EMEM, "no memory for a made year");
+    status = core__random_open(&random, seed_of(how), err);
     if (status == DEW_OK)
-        status = dew__year_open(year, DEW__YEAR_HOURS, err);
+        status = weather__year_open(year, MADE__YEAR_HOURS, err);
     if (status == DEW_OK) {
         find_sun(&place->site, m);
-        dew__made_days(place, how->number == 0, random, &m->days);
-        dew__made_hours(place, &m->days, random, &m->hours);
+        made__days(place, how->number == 0, random, &m->days);
+        made__hours(place, &m->days, random, &m->hours);
         status = fill(place, how, m, *year, err);
     }
     if (status != DEW_OK) {
         dew_year_close(*year);
         *year = NULL;
     }
-    dew__random_close(random);
+    core__random_close(random);
     free(m);
     return status;
 }

@@ -85,7 +85,7 @@ static int put(char *out, size_t size, char mark, const char *word, size_t n)
     return 1;
 }
 
-void dew__made_place_name(const char *raw, char *out, size_t size)
+void made__place_name(const char *raw, char *out, size_t size)
 {
     static const char apart[] = " ()/\\-[";
     char mark = ' ';

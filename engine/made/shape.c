@@ -21,13 +21,13 @@
 /* Weather has ends where a normal distribution has none. */
 #define SCORE_MOST 3.0
 
-double dew__between(double x, double low, double high)
+double made__between(double x, double low, double high)
 {
     return x < low ? low : x > high ? high : x;
 }
 
-void dew__walk_on(struct dew__walk *walk, struct dew__random *random,
-                  double lag, double second, int n, double *out)
+void made__walk_on(struct made__walk *walk, struct core__random *random,
+                   double lag, double second, int n, double *out)
 {
     double first = lag * (1.0 - second);
     double noise = sqrt((1.0 + second) *
@@ -36,23 +36,23 @@ void dew__walk_on(struct dew__walk *walk, struct dew__random *random,
 
     for (int d = 0; d < n; d++) {
         double z = first * walk->last + second * walk->before +
-                   noise * dew__random_gaussian(random);
+                   noise * core__random_gaussian(random);
 
         walk->before = walk->last;
         walk->last = out[d] = z;
     }
 }
 
-double dew__true_lag(double r, int n)
+double made__true_lag(double r, int n)
 {
     double lag = (r + 1.0 / n) / (1.0 - 4.0 / n);
 
-    return dew__between(lag, -0.95, 0.95);
+    return made__between(lag, -0.95, 0.95);
 }
 
-void dew__standardise(double *x, int n)
+void made__standardise(double *x, int n)
 {
-    double mean = dew__mean(x, (size_t)n), squares = 0.0, sd;
+    double mean = core__mean(x, (size_t)n), squares = 0.0, sd;
 
     for (int i = 0; i < n; i++)
         squares += (x[i] - mean) * (x[i] - mean);
@@ -61,7 +61,7 @@ void dew__standardise(double *x, int n)
         x[i] = sd > 0.0 ? (x[i] - mean) / sd : 0.0;
 }
 
-double dew__power(const double *x, int n)
+double made__power(const double *x, int n)
 {
     double sum = 0.0;
 
@@ -70,7 +70,7 @@ double dew__power(const double *x, int n)
     return sum;
 }
 
-void dew__set_apart(double *x, const double *y, int n)
+void made__set_apart(double *x, const double *y, int n)
 {
     double r = 0.0;
 
@@ -78,7 +78,7 @@ void dew__set_apart(double *x, const double *y, int n)
         r += x[i] * y[i] / n;
     for (int i = 0; i < n; i++)
         x[i] -= r * y[i];
-    dew__standardise(x, n);
+    made__standardise(x, n);
 }
 
 /* A score made to lean: lognormal. */
@@ -99,7 +99,7 @@ static double lean_score(double z, double k)
 }
 
 /* In order, the values that the days should have. */
-static void fill_values(struct dew__spread *spread, double lag)
+static void fill_values(struct made__spread *spread, double lag)
 {
     double flat = FLAT * exp(FLAT_LAG * lag);
     double k = (LEAN_OF_RANKS + LEAN_OF_FLAT * flat) * spread->lean;
@@ -110,24 +110,24 @@ static void fill_values(struct dew__spread *spread, double lag)
 
         spread->value[i] = pow(share, flat) - pow(1.0 - share, flat);
     }
-    dew__standardise(spread->value, n);
+    made__standardise(spread->value, n);
     for (int i = 0; i < n; i++)
         spread->value[i] = lean_of(spread->value[i], k);
-    dew__standardise(spread->value, n);
+    made__standardise(spread->value, n);
 }
 
-struct dew__spread dew__spread_of(int n, int typical, double lean, double lag)
+struct made__spread made__spread_of(int n, int typical, double lean, double lag)
 {
-    struct dew__spread out = {.n = n, .typical = typical, .lean = lean};
+    struct made__spread out = {.n = n, .typical = typical, .lean = lean};
 
     if (typical)
         fill_values(&out, lag);
     return out;
 }
 
-static void by_rank(double *score, const struct dew__spread *spread)
+static void by_rank(double *score, const struct made__spread *spread)
 {
-    int rank[DEW__MONTH_MOST] = {0};
+    int rank[MADE__MONTH_MOST] = {0};
 
     for (int i = 0; i < spread->n; i++)
         for (int j = 0; j < i; j++)
@@ -136,22 +136,22 @@ static void by_rank(double *score, const struct dew__spread *spread)
         score[i] = spread->value[rank[i]];
 }
 
-void dew__shape(double *score, const struct dew__spread *spread)
+void made__shape(double *score, const struct made__spread *spread)
 {
     if (spread->typical) {
         by_rank(score, spread);
         return;
     }
     for (int i = 0; i < spread->n; i++)
-        score[i] = lean_score(dew__between(score[i], -SCORE_MOST, SCORE_MOST),
+        score[i] = lean_score(made__between(score[i], -SCORE_MOST, SCORE_MOST),
                               LEAN_OF_DRAWS * spread->lean);
 }
 
-void dew__deal(struct dew__random *random, int n, double *out)
+void made__deal(struct core__random *random, int n, double *out)
 {
-    struct dew__spread normal = dew__spread_of(n, 1, 0.0, DEW__LOOSE_LAG);
+    struct made__spread normal = made__spread_of(n, 1, 0.0, MADE__LOOSE_LAG);
 
     for (int i = 0; i < n; i++)
-        out[i] = dew__random_gaussian(random);
+        out[i] = core__random_gaussian(random);
     by_rank(out, &normal);
 }

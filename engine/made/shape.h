@@ -6,56 +6,57 @@
 
 #include "core/num.h"
 
-enum { DEW__MONTH_MOST = 31 };
+enum { MADE__MONTH_MOST = 31 };
 
 /* Correlation of days that hang together little: a distribution that is nearly
    normal. */
-#define DEW__LOOSE_LAG 0.37
+#define MADE__LOOSE_LAG 0.37
 
 /* x no less than low and no more than high. */
-double dew__between(double x, double low, double high);
+double made__between(double x, double low, double high);
 
 /* An autoregression: of the last day and, by second, of the one before. */
-struct dew__walk {
+struct made__walk {
     double last, before;
 };
 
 /* n days of it, deviation 1, with this correlation of a day with the next. */
-void dew__walk_on(struct dew__walk *walk, struct dew__random *random,
-                  double lag, double second, int n, double *out);
+void made__walk_on(struct made__walk *walk, struct core__random *random,
+                   double lag, double second, int n, double *out);
 
 /* Lag of the process whose n days show lag r on average, [KENDALL54]; within
    -0.95 .. 0.95. */
-double dew__true_lag(double r, int n);
+double made__true_lag(double r, int n);
 
 /* To mean 0 and deviation 1 within n days. */
-void dew__standardise(double *x, int n);
+void made__standardise(double *x, int n);
 
 /* Mean of the squares. */
-double dew__power(const double *x, int n);
+double made__power(const double *x, int n);
 
 /* Take what x shares with y out of it; both standardised, x again after. */
-void dew__set_apart(double *x, const double *y, int n);
+void made__set_apart(double *x, const double *y, int n);
 
 /*
  * What a month's days should be.  Typical: the very values, in order, of n
  * (1 .. 31) days of skewness lean whose neighbours correlate by lag, which
- * dew__shape deals out by rank, so that the month meets its mean and deviation
+ * made__shape deals out by rank, so that the month meets its mean and deviation
  * and has no odd days by the luck of the draw.  Else days keep their own
  * scores, bent.
  */
-struct dew__spread {
+struct made__spread {
     int n, typical;
     double lean;
-    double value[DEW__MONTH_MOST];
+    double value[MADE__MONTH_MOST];
 };
 
-struct dew__spread dew__spread_of(int n, int typical, double lean, double lag);
+struct made__spread made__spread_of(int n, int typical, double lean,
+                                    double lag);
 
 /* Scores of one month, in place. */
-void dew__shape(double *score, const struct dew__spread *spread);
+void made__shape(double *score, const struct made__spread *spread);
 
 /* n (1 .. 31) scores in random order, a normal distribution's by rank. */
-void dew__deal(struct dew__random *random, int n, double *out);
+void made__deal(struct core__random *random, int n, double *out);
 
 #endif

@@ -34,7 +34,7 @@
 #define WIND_STRAY_LAG  0.65 /* -                                             */
 #define WIND_DAY        0.22 /* -   more in the afternoon                     */
 
-enum { HOURS = 24, MONTHS = 12, BENDS = 6, DAYS = DEW__YEAR_DAYS };
+enum { HOURS = 24, MONTHS = 12, BENDS = 6, DAYS = MADE__YEAR_DAYS };
 
 /* Room that one pass needs. */
 struct line {
@@ -109,11 +109,11 @@ struct bend {
     double stretch, power;
 };
 
-static void shape_t(const struct dew__daily *days, const struct line *mean,
+static void shape_t(const struct made__daily *days, const struct line *mean,
                     const double *swings, const struct bend *bend, double *t)
 {
     for (int d = 0; d < DAYS; d++) {
-        const struct bend *b = &bend[dew__month_of(d)];
+        const struct bend *b = &bend[made__month_of(d)];
         double sum = 0.0;
 
         for (int h = d * HOURS; h < (d + 1) * HOURS; h++) {
@@ -129,10 +129,10 @@ static void shape_t(const struct dew__daily *days, const struct line *mean,
 /* Means of a month's days' highest and lowest. */
 static void extremes(const double *t, int m, double *high, double *low)
 {
-    int n = dew__month_start[m + 1] - dew__month_start[m];
+    int n = made__month_start[m + 1] - made__month_start[m];
 
     *high = *low = 0.0;
-    for (int d = dew__month_start[m]; d < dew__month_start[m + 1]; d++) {
+    for (int d = made__month_start[m]; d < made__month_start[m + 1]; d++) {
         double most = t[d * HOURS], least = most;
 
         for (int h = d * HOURS; h < (d + 1) * HOURS; h++) {
@@ -153,16 +153,16 @@ static void adjust(const struct dew_normal *now, double high, double low,
     double got = high > low ? (high - mean) / (high - low) : 0.5;
 
     if (high > low)
-        b->stretch = dew__between(b->stretch * range / (high - low), 0.0, 3.0);
-    want = dew__between(want, 0.1, 0.9);
-    b->power = dew__between(
+        b->stretch = made__between(b->stretch * range / (high - low), 0.0, 3.0);
+    want = made__between(want, 0.1, 0.9);
+    b->power = made__between(
         b->power * want * (1.0 - got) / ((1.0 - want) * got), 0.25, 4.0);
 }
 
 /* swings: room for the year, lent by the caller. */
 static void hours_t(const struct dew_climate *place,
-                    const struct dew__daily *days, const struct line *mean,
-                    double *swings, struct dew__hourly *hours)
+                    const struct made__daily *days, const struct line *mean,
+                    double *swings, struct made__hourly *hours)
 {
     struct bend bend[MONTHS];
 
@@ -173,12 +173,12 @@ static void hours_t(const struct dew_climate *place,
     for (int pass = 0; pass < BENDS; pass++) {
         shape_t(days, mean, swings, bend, hours->t);
         for (int m = 0; m < MONTHS; m++) {
-            int first = dew__month_start[m];
-            size_t n = (size_t)(dew__month_start[m + 1] - first);
+            int first = made__month_start[m];
+            size_t n = (size_t)(made__month_start[m + 1] - first);
             double high, low;
 
             extremes(hours->t, m, &high, &low);
-            adjust(&place->month[m], high, low, dew__mean(days->t + first, n),
+            adjust(&place->month[m], high, low, core__mean(days->t + first, n),
                    &bend[m]);
         }
     }
@@ -186,11 +186,11 @@ static void hours_t(const struct dew_climate *place,
 }
 
 /* Noise from hour to hour, mean 0 and deviation 1. */
-static void noise(struct dew__random *random, double lag, double *out)
+static void noise(struct core__random *random, double lag, double *out)
 {
-    struct dew__walk walk = {dew__random_gaussian(random), 0.0};
+    struct made__walk walk = {core__random_gaussian(random), 0.0};
 
-    dew__walk_on(&walk, random, lag, 0.0, DEW__YEAR_HOURS, out);
+    made__walk_on(&walk, random, lag, 0.0, MADE__YEAR_HOURS, out);
 }
 
 /* A dew point that comes no nearer to t than it does outdoors: the further
@@ -222,24 +222,24 @@ static double stray_of(const struct dew_normal *now, double range, double td)
 {
     const double usual = 0.4; /* of normal scores, 0 for those below 0 */
     double moist = now->td_sd > 0.0
-                       ? dew__between((td - now->td) / now->td_sd, 0.0, 3.0)
+                       ? made__between((td - now->td) / now->td_sd, 0.0, 3.0)
                        : usual;
 
     return (TD_STRAY + TD_STRAY_RANGE * range + TD_STRAY_SD * now->td_sd) *
-           (1.0 + dew__aim_of(now).td_stray * (moist - usual));
+           (1.0 + made__aim_of(now).td_stray * (moist - usual));
 }
 
 /* The dew point strays from its line; that of a dry day falls as the sun mixes
    dry air down. */
 static void stray_td(const struct dew_climate *place,
-                     const struct dew__daily *days, const struct line *t_mean,
-                     const struct line *mean, struct dew__hourly *hours)
+                     const struct made__daily *days, const struct line *t_mean,
+                     const struct line *mean, struct made__hourly *hours)
 {
     for (int d = 0; d < DAYS; d++) {
         const double *noise = hours->noise + d * HOURS;
-        double middle = dew__mean(noise, HOURS), range = days->range[d];
+        double middle = core__mean(noise, HOURS), range = days->range[d];
         double stray =
-            stray_of(&place->month[dew__month_of(d)], range, days->td[d]);
+            stray_of(&place->month[made__month_of(d)], range, days->td[d]);
         double dry = fmax(days->t[d] - days->td[d] - TD_SWING_FROM, 0.0);
         double fall = range > 0.0 ? TD_SWING * dry / range : 0.0;
 
@@ -254,18 +254,18 @@ static void stray_td(const struct dew_climate *place,
 }
 
 static void hours_td(const struct dew_climate *place,
-                     const struct dew__daily *days, const struct line *t_mean,
-                     const struct line *mean, struct dew__random *random,
-                     struct dew__hourly *hours)
+                     const struct made__daily *days, const struct line *t_mean,
+                     const struct line *mean, struct core__random *random,
+                     struct made__hourly *hours)
 {
     noise(random, TD_STRAY_LAG, hours->noise);
     stray_td(place, days, t_mean, mean, hours);
     for (int m = 0; m < MONTHS; m++) {
-        int first = dew__month_start[m];
-        int n = dew__month_start[m + 1] - first;
+        int first = made__month_start[m];
+        int n = made__month_start[m + 1] - first;
         double *t = hours->t + first * HOURS, *td = hours->td + first * HOURS;
         double by =
-            raise_by(t, td, n * HOURS, dew__mean(days->td + first, (size_t)n));
+            raise_by(t, td, n * HOURS, core__mean(days->td + first, (size_t)n));
 
         for (int h = 0; h < n * HOURS; h++)
             td[h] = below(t[h], td[h] + by);
@@ -302,8 +302,8 @@ static void light(const struct dew_sun *sun, const double *noise,
     }
 }
 
-static void hours_light(const struct dew__daily *days,
-                        struct dew__random *random, struct dew__hourly *hours)
+static void hours_light(const struct made__daily *days,
+                        struct core__random *random, struct made__hourly *hours)
 {
     noise(random, CLOUD_STRAY_LAG, hours->noise);
     for (int d = 0; d < DAYS; d++)
@@ -311,8 +311,8 @@ static void hours_light(const struct dew__daily *days,
               days->clearness[d], hours->global + d * HOURS);
 }
 
-static void hours_air(const struct dew__daily *days, struct dew__random *random,
-                      struct dew__hourly *hours)
+static void hours_air(const struct made__daily *days,
+                      struct core__random *random, struct made__hourly *hours)
 {
     struct line pressure;
 
@@ -336,9 +336,9 @@ static void hours_air(const struct dew__daily *days, struct dew__random *random,
     }
 }
 
-void dew__made_hours(const struct dew_climate *place,
-                     const struct dew__daily *days, struct dew__random *random,
-                     struct dew__hourly *hours)
+void made__hours(const struct dew_climate *place,
+                 const struct made__daily *days, struct core__random *random,
+                 struct made__hourly *hours)
 {
     struct line t, td;
 

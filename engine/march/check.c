@@ -15,9 +15,9 @@ static enum dew_status within(const struct bound *b, size_t count,
 {
     for (size_t i = 0; i < count; i++)
         if (!(b[i].value >= b[i].low && b[i].value <= b[i].high)) {
-            dew__in(err, b[i].path);
-            return dew__fail(err, DEW_ERANGE, "%g is outside %g .. %g",
-                             b[i].value, b[i].low, b[i].high);
+            core__in(err, b[i].path);
+            return core__fail(err, DEW_ERANGE, "%g is outside %g .. %g",
+                              b[i].value, b[i].low, b[i].high);
         }
     return DEW_OK;
 }
@@ -37,8 +37,7 @@ static double locals(const struct dew_case *c)
     return most;
 }
 
-enum dew_status dew__march_check(const struct dew_case *c,
-                                 struct dew_error *err)
+enum dew_status march__check(const struct dew_case *c, struct dew_error *err)
 {
     const struct dew_house *h = &c->house;
     const struct dew_plant *p = &c->plant;

@@ -18,12 +18,12 @@ static const double shut_after = 24.0; /* h */
 /* Cooling of less than half a minute of the hour is not noticed; ours. */
 static const double least_cool = 0.01;
 
-struct dew__clock dew__clock_set(double t)
+struct march__clock march__clock_set(double t)
 {
-    return (struct dew__clock){.mild = t, .uncooled = shut_after};
+    return (struct march__clock){.mild = t, .uncooled = shut_after};
 }
 
-void dew__clock_turn(struct dew__clock *clock, double t, double cool)
+void march__clock_turn(struct march__clock *clock, double t, double cool)
 {
     clock->mild = dew_house_running_mean(clock->mild, t, 1.0);
     clock->uncooled = cool > least_cool ? 0.0 : clock->uncooled + 1.0;
@@ -45,7 +45,7 @@ static double here(const struct dew_people *people, const struct dew_date *date)
 }
 
 /* What is left of a source that decays by halves. */
-static double left(const struct dew_water *water, const struct dew__clock *k)
+static double left(const struct dew_water *water, const struct march__clock *k)
 {
     double age = k->idle ? 0.0 : k->day - water->start_day;
 
@@ -78,7 +78,7 @@ static double mixed(const struct dew_case *c, enum dew_source source,
 }
 
 static double source_rate(const struct dew_case *c, enum dew_source source,
-                          const struct dew__clock *clock,
+                          const struct march__clock *clock,
                           const struct dew_date *date)
 {
     const struct dew_water *water = &c->house.water[source];
@@ -90,7 +90,7 @@ static double source_rate(const struct dew_case *c, enum dew_source source,
 /* Sun through glass, W, and onto opaque walls, W, over all facades. */
 static void sun_in(const struct dew_case *c, const struct dew_plane *planes,
                    const struct dew_hour *hour, const struct dew_date *date,
-                   struct dew__drive *d)
+                   struct march__drive *d)
 {
     const struct dew_thermal *thermal = &c->house.thermal;
     struct dew_sun sun;
@@ -111,7 +111,7 @@ static void sun_in(const struct dew_case *c, const struct dew_plane *planes,
 
 /* Heat that walls, roof and windows lose to the sky, W. */
 static void sky_out(const struct dew_thermal *t, const struct dew_hour *hour,
-                    struct dew__drive *d)
+                    struct march__drive *d)
 {
     double below = isnan(t->sky_given) ? hour->sky : t->sky_given;
 
@@ -122,17 +122,17 @@ static void sky_out(const struct dew_thermal *t, const struct dew_hour *hour,
 #define SOURCE(name, words)                                                    \
     d.name = source_rate(c, DEW_SOURCE_##name, clock, &wall);
 
-struct dew__drive dew__drive_of(const struct dew_case *c,
-                                const struct dew_plane *planes,
-                                const struct dew__clock *clock,
-                                const struct dew_hour *hour,
-                                const struct dew_date *date)
+struct march__drive march__drive_of(const struct dew_case *c,
+                                    const struct dew_plane *planes,
+                                    const struct march__clock *clock,
+                                    const struct dew_hour *hour,
+                                    const struct dew_date *date)
 {
     const struct dew_house *h = &c->house;
     const struct dew_comfort *comfort = &h->comfort;
     const struct dew_date wall =
         dew_weather_by_clock(date, c->clock, c->site.utc_offset);
-    struct dew__drive d = {0};
+    struct march__drive d = {0};
 
     DEW_SOURCE_MAP(SOURCE)
     d.bodies = h->people.count * h->people.sensible_w * here(&h->people, &wall);
@@ -151,9 +151,9 @@ struct dew__drive dew__drive_of(const struct dew_case *c,
     return d;
 }
 
-void dew__mind_windows(const struct dew_case *c, const struct dew_state *x,
-                       const struct dew_hour *start, const struct dew_hour *end,
-                       struct dew__drive *d)
+void march__mind_windows(const struct dew_case *c, const struct dew_state *x,
+                         const struct dew_hour *start,
+                         const struct dew_hour *end, struct march__drive *d)
 {
     if (c->house.windows.by_dew_point &&
         !dew_house_window_dries(fmax(start->w, end->w), x->w, x->t_air,
@@ -161,7 +161,7 @@ void dew__mind_windows(const struct dew_case *c, const struct dew_state *x,
         d->window = 0.0;
 }
 
-void dew__planes(const struct dew_case *c, struct dew_plane *planes)
+void march__planes(const struct dew_case *c, struct dew_plane *planes)
 {
     for (int i = 0; i < c->house.thermal.facade_count; i++) {
         const struct dew_facade *f = &c->house.thermal.facades[i];
@@ -175,7 +175,7 @@ void dew__planes(const struct dew_case *c, struct dew_plane *planes)
    film of 2.9 W/m2K, as for porous surfaces [WWC13]. */
 static const double film_beta = 2e-8;
 
-static void lane_faces(const struct dew_case *c, struct dew__lane *l)
+static void lane_faces(const struct dew_case *c, struct weather__lane *l)
 {
     const struct dew_surface *s = c->house.surfaces;
 
@@ -189,7 +189,7 @@ static void lane_faces(const struct dew_case *c, struct dew__lane *l)
 
 #define SAME(name) l->name = t->name;
 
-static void lane_heat(const struct dew_case *c, struct dew__lane *l)
+static void lane_heat(const struct dew_case *c, struct weather__lane *l)
 {
     const struct dew_thermal *t = &c->house.thermal;
 
@@ -199,7 +199,7 @@ static void lane_heat(const struct dew_case *c, struct dew__lane *l)
     l->lead_lag = c->plant.lead_lag ? 1.0 : 0.0;
 }
 
-static void lane_water(const struct dew_case *c, struct dew__lane *l)
+static void lane_water(const struct dew_case *c, struct weather__lane *l)
 {
     const struct dew_buffer *b = &c->house.buffer;
     const struct dew_water *w = c->house.water;
@@ -222,10 +222,10 @@ static void lane_water(const struct dew_case *c, struct dew__lane *l)
     l->cool_ground = w[DEW_SOURCE_ground].heat_share;
 }
 
-static void lane_humidistats(const struct dew_case *c, struct dew__lane *l)
+static void lane_humidistats(const struct dew_case *c, struct weather__lane *l)
 {
-    struct dew__plant_band dry = dew__plant_dry_band(&c->plant.dryer);
-    struct dew__plant_band wet = dew__plant_wet_band(&c->plant.humidifier);
+    struct plant__band dry = plant__dry_band(&c->plant.dryer);
+    struct plant__band wet = plant__wet_band(&c->plant.humidifier);
 
     l->dry_low = dry.end;
     l->dry_width = dry.width;
@@ -236,10 +236,10 @@ static void lane_humidistats(const struct dew_case *c, struct dew__lane *l)
     l->wet_heat = c->plant.humidifier.heat;
 }
 
-struct dew__lane dew__lane_of(const struct dew_case *c)
+struct weather__lane march__lane_of(const struct dew_case *c)
 {
     const struct dew_leakage *leak = &c->house.leakage;
-    struct dew__lane l = {0};
+    struct weather__lane l = {0};
 
     l.rho = dew_air_density_run(c->pressure);
     l.volume = c->house.volume;

@@ -7,7 +7,7 @@
 #include "march/lane.h"
 
 /* The clockwork of one run that is neither state nor constant. */
-struct dew__clock {
+struct march__clock {
     double day;  /* d      since the run began, for what decays             */
     double mild; /* degC   running mean outdoors, for the window habit      */
     double uncooled; /* h  since the house was last cooled                  */
@@ -15,29 +15,29 @@ struct dew__clock {
 };
 
 /* The clockwork before the first hour: t outdoors, nothing cooled lately. */
-struct dew__clock dew__clock_set(double t);
+struct march__clock march__clock_set(double t);
 
 /* An hour on: t outdoors, and the share of the hour that cooling ran. */
-void dew__clock_turn(struct dew__clock *clock, double t, double cool);
+void march__clock_turn(struct march__clock *clock, double t, double cool);
 
 /* The hour's drive: what schedules, sun and decay say. */
-struct dew__drive dew__drive_of(const struct dew_case *c,
-                                const struct dew_plane *planes,
-                                const struct dew__clock *clock,
-                                const struct dew_hour *hour,
-                                const struct dew_date *date);
+struct march__drive march__drive_of(const struct dew_case *c,
+                                    const struct dew_plane *planes,
+                                    const struct march__clock *clock,
+                                    const struct dew_hour *hour,
+                                    const struct dew_date *date);
 
 /* Shut the windows of one who looks at the dew point, where from start to end
    of the hour the air outdoors is not drier than it should be; x is the house
    then. */
-void dew__mind_windows(const struct dew_case *c, const struct dew_state *x,
-                       const struct dew_hour *start, const struct dew_hour *end,
-                       struct dew__drive *d);
+void march__mind_windows(const struct dew_case *c, const struct dew_state *x,
+                         const struct dew_hour *start,
+                         const struct dew_hour *end, struct march__drive *d);
 
 /* Prepare the facades' planes: size DEW_FACADES. */
-void dew__planes(const struct dew_case *c, struct dew_plane *planes);
+void march__planes(const struct dew_case *c, struct dew_plane *planes);
 
 /* The flat constants of a case. */
-struct dew__lane dew__lane_of(const struct dew_case *c);
+struct weather__lane march__lane_of(const struct dew_case *c);
 
 #endif

@@ -30,7 +30,7 @@ static double stage_of(const struct dew_handler *h, double need)
 }
 
 /* How the apparatus dew point follows the entering humidity ratio: near this
-   throughout, see dew__plant_wet_dry. */
+   throughout, see plant__wet_dry. */
 static const double follows = 0.56;
 
 /*
@@ -39,14 +39,14 @@ static const double follows = 0.56;
  * that the coil's start lets through; wetter: entering air over the room's, by
  * fresh air that meets the coil first.
  */
-static struct dew__coil line_of(const struct dew_coil_work *work,
-                                const struct dew_coil_air *air, double wet,
-                                double wetter, double blower)
+static struct march__coil line_of(const struct dew_coil_work *work,
+                                  const struct dew_coil_air *air, double wet,
+                                  double wetter, double blower)
 {
     double pass = work->m_bf * (1.0 - follows);
     int dry = work->w_adp >= air->w;
 
-    return (struct dew__coil){
+    return (struct march__coil){
         .sensible = work->sensible,
         .pass = wet * pass,
         .w_adp = (dry ? work->w_adp : air->w - work->water / pass) - wetter,
@@ -61,9 +61,9 @@ struct leaning {
 };
 
 static struct leaning leaning_of(const struct dew_march *m,
-                                 const struct dew__hour *h, int k)
+                                 const struct march__hour *h, int k)
 {
-    struct dew__inlet in = dew__coil_inlet(&m->c, &h->mix, k);
+    struct march__inlet in = march__coil_inlet(&m->c, &h->mix, k);
     double coil = m->coils[k].m / m->lane.rho;
     double most = in.all > coil ? coil / in.all : 1.0;
 
@@ -71,11 +71,11 @@ static struct leaning leaning_of(const struct dew_march *m,
 }
 
 /* The air around ducts outside: a vented space has the outdoors' humidity. */
-static void equip_place(const struct dew_march *m, struct dew__hour *h,
+static void equip_place(const struct dew_march *m, struct march__hour *h,
                         const struct dew_state *at)
 {
     struct dew_around_hour around = {.t_out = h->now.mid.t,
-                                     .sun = dew__over(h->end->global),
+                                     .sun = march__over(h->end->global),
                                      .t_in = at->t_air,
                                      .t_ground = h->now.drive.t_ground};
 
@@ -86,7 +86,7 @@ static void equip_place(const struct dew_march *m, struct dew__hour *h,
 /* Leaks of handler k's ducts, its blower at low or full, as the ventilator
    runs in this step. */
 static struct dew_duct_leaking leaking(const struct dew_march *m,
-                                       const struct dew__hour *h, int k,
+                                       const struct march__hour *h, int k,
                                        int full)
 {
     struct dew_duct_leaking sum = {0.0, 0.0};
@@ -108,7 +108,7 @@ static double held_on(const struct dew_march *m, int k)
 }
 
 /* Share of the time in which air moves over a coil that does not run. */
-static double low_share(const struct dew__hour *h, int k)
+static double low_share(const struct march__hour *h, int k)
 {
     double off = h->mix.vent[DEW_VENT_OFF];
 
@@ -119,12 +119,14 @@ static double low_share(const struct dew__hour *h, int k)
 static double soak_of(const struct dew_coil *coil,
                       const struct dew_coil_air *air, double t_wet)
 {
-    return coil->m * fmax(dew__plant_w_sat(t_wet, air->p).value - air->w, 0.0);
+    return coil->m * fmax(plant__w_sat(t_wet, air->p).value - air->w, 0.0);
 }
 
 /* One coil running, and what its store gives and takes in the step. */
-static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
-                                const struct dew_state *at, int k, double duty)
+static struct march__coil coil_at(const struct dew_march *m,
+                                  struct march__hour *h,
+                                  const struct dew_state *at, int k,
+                                  double duty)
 {
     const struct dew_handler *handler = &m->c.plant.handlers[k];
     struct leaning lean = leaning_of(m, h, k);
@@ -143,7 +145,7 @@ static struct dew__coil coil_at(const struct dew_march *m, struct dew__hour *h,
         h->stage[k] < 1.0
             ? dew_plant_coil_stage(&m->coils[k], h->stage[k], share)
             : m->coils[k];
-    struct dew_coil_work work = dew__plant_coil(&coil, &air);
+    struct dew_coil_work work = plant__coil(&coil, &air);
     double low = low_share(h, k);
     struct dew_coil_store_in in = {
         .m = held_on(m, k),
@@ -169,14 +171,15 @@ static double pump_of(const struct dew_heater *heater, double t_out)
                : heater->capacity * dew_plant_heat_pump_capacity(t_out);
 }
 
-double dew__heat_run(const struct dew_heater *heater, double t_out, double duty)
+double march__heat_run(const struct dew_heater *heater, double t_out,
+                       double duty)
 {
     double pump = pump_of(heater, t_out);
 
     return pump > 0.0 ? fmin(duty * (1.0 + heater->backup / pump), 1.0) : duty;
 }
 
-static void equip_heat(const struct dew_march *m, struct dew__hour *h)
+static void equip_heat(const struct dew_march *m, struct march__hour *h)
 {
     const struct dew_heater *heater = &m->c.plant.heater;
 
@@ -188,8 +191,8 @@ static void equip_heat(const struct dew_march *m, struct dew__hour *h)
 /* A machine that cycles runs longer than its load, duty / (1 - C_d (1 -
    duty)) [NREL-56354], and its blower with it.  The blower's use for cooling
    at that duty beyond idling, W. */
-static double blows(const struct dew_march *m, const struct dew__hour *h, int k,
-                    double duty)
+static double blows(const struct dew_march *m, const struct march__hour *h,
+                    int k, double duty)
 {
     const struct dew_handler *handler = &m->c.plant.handlers[k];
     double run = dew_plant_run_time(duty, handler->cycling);
@@ -203,8 +206,9 @@ static double blows(const struct dew_march *m, const struct dew__hour *h, int k,
 
 /* The same for all of the cooling, as a straight line through the duty now
    predicted: W at full duty.  duty may be 0: the line's slope remains. */
-static double blower_cool(const struct dew_march *m, const struct dew__hour *h,
-                          const struct dew__duty *duty)
+static double blower_cool(const struct dew_march *m,
+                          const struct march__hour *h,
+                          const struct march__duty *duty)
 {
     const double run[DEW_HANDLERS] = {duty->cool, duty->cool_2, duty->cool_3};
     const double sensible[DEW_HANDLERS] = {
@@ -221,10 +225,10 @@ static double blower_cool(const struct dew_march *m, const struct dew__hour *h,
     return given > 0.0 ? used * all / given : 0.0;
 }
 
-static void equip_blowers(const struct dew_march *m, struct dew__hour *h,
-                          const struct dew__duty *duty)
+static void equip_blowers(const struct dew_march *m, struct march__hour *h,
+                          const struct march__duty *duty)
 {
-    struct dew__drive *d = &h->now.drive;
+    struct march__drive *d = &h->now.drive;
     double full = 0.0, heat = fmax(duty->heat, 1e-6);
 
     d->blower_idle = 0.0;
@@ -238,17 +242,17 @@ static void equip_blowers(const struct dew_march *m, struct dew__hour *h,
     d->blower_heat =
         m->c.plant.heater.by_air
             ? (full - d->blower_idle) *
-                  dew__heat_run(&m->c.plant.heater, h->now.mid.t, heat) / heat
+                  march__heat_run(&m->c.plant.heater, h->now.mid.t, heat) / heat
             : 0.0;
 }
 
 /* Air of handler k on its way through ducts outside, of all handlers' air. */
-static void add_ducts(const struct dew_march *m, struct dew__hour *h, int k,
+static void add_ducts(const struct dew_march *m, struct march__hour *h, int k,
                       double all)
 {
     const struct dew_duct_watch *w = &m->c.watch;
     const struct dew_handler *at = &m->c.plant.handlers[k];
-    struct dew__drive *d = &h->now.drive;
+    struct march__drive *d = &h->now.drive;
     struct dew_duct_leaking leak[2] = {leaking(m, h, k, 0),
                                        leaking(m, h, k, 1)};
     struct dew_duct_delivery low =
@@ -258,16 +262,16 @@ static void add_ducts(const struct dew_march *m, struct dew__hour *h, int k,
     double run = h->mix.full[k], rest = (1.0 - run) * low_share(h, k);
     double share = at->air / all;
 
-    d->duct_g += m->lane.rho * at->air * DEW__AIR_CP *
+    d->duct_g += m->lane.rho * at->air * AIR__CP *
                  (run * full.wall + rest * at->blower_low * low.wall);
     d->duct_cool += share * full.wall_effect;
     d->lost_cool += share * leak[1].lost;
     d->lost_rest += share * leak[rest > 0.0 ? 0 : 1].lost;
 }
 
-static void equip_ducts(const struct dew_march *m, struct dew__hour *h)
+static void equip_ducts(const struct dew_march *m, struct march__hour *h)
 {
-    struct dew__drive *d = &h->now.drive;
+    struct march__drive *d = &h->now.drive;
     double by_air = m->c.plant.heater.by_air ? 1.0 : 0.0, all = 0.0;
 
     d->duct_g = d->duct_cool = d->lost_cool = d->lost_rest = 0.0;
@@ -281,7 +285,7 @@ static void equip_ducts(const struct dew_march *m, struct dew__hour *h)
 
 /* duty of the last prediction: a machine that cycles needs more for its
    water, by 0.90 + 0.10 duty, and what it needs warms the room. */
-static void equip_humidity(const struct dew_march *m, struct dew__hour *h,
+static void equip_humidity(const struct dew_march *m, struct march__hour *h,
                            const struct dew_state *at, double duty)
 {
     const struct dew_dryer *dryer = &m->c.plant.dryer;
@@ -302,7 +306,7 @@ static void equip_humidity(const struct dew_march *m, struct dew__hour *h,
 }
 
 /* Lower the set point while the house is too humid. */
-static void overcool(const struct dew_march *m, struct dew__hour *h,
+static void overcool(const struct dew_march *m, struct march__hour *h,
                      const struct dew_state *at)
 {
     const struct dew_handler *lead = &m->c.plant.handlers[0];
@@ -310,17 +314,17 @@ static void overcool(const struct dew_march *m, struct dew__hour *h,
 
     if (m->c.plant.handler_count > 0 && lead->overcool > 0.0)
         set -= lead->overcool *
-               dew_plant_ramp(dew__air_rh(at->t_air, at->w, h->now.mid.p),
+               dew_plant_ramp(air__rh(at->t_air, at->w, h->now.mid.p),
                               lead->overcool_rh, overcool_width);
     h->now.drive.set_cool = set;
 }
 
-void dew__equip(const struct dew_march *m, struct dew__hour *h,
-                const struct dew_state *at, const struct dew__duty *duty)
+void march__equip(const struct dew_march *m, struct march__hour *h,
+                  const struct dew_state *at, const struct march__duty *duty)
 {
     const double run[DEW_HANDLERS] = {duty->cool, duty->cool_2, duty->cool_3};
-    struct dew__coil *coils[DEW_HANDLERS] = {&h->now.c1, &h->now.c2,
-                                             &h->now.c3};
+    struct march__coil *coils[DEW_HANDLERS] = {&h->now.c1, &h->now.c2,
+                                               &h->now.c3};
 
     h->now.drive.putback = 0.0;
     equip_place(m, h, at);
@@ -337,13 +341,13 @@ void dew__equip(const struct dew_march *m, struct dew__hour *h,
     equip_heat(m, h);
     equip_blowers(m, h, duty);
     equip_ducts(m, h);
-    equip_humidity(m, h, at, dew__share(duty->dry));
+    equip_humidity(m, h, at, core__share(duty->dry));
     overcool(m, h, at);
 }
 
 /* The coils' water as it was, shared out as predicted. */
-void dew__drain(struct dew_march *m, struct dew__hour *h,
-                const struct dew__sum *sum)
+void march__drain(struct dew_march *m, struct march__hour *h,
+                  const struct march__sum *sum)
 {
     double *held[DEW_HANDLERS] = {&m->x.coil_1, &m->x.coil_2, &m->x.coil_3};
     double meant = 0.0, caught = -sum->water.coil;

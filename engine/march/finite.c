@@ -79,11 +79,11 @@ static int holds(const struct dew_case *c, const struct run *run)
 
 static enum dew_status refuse(const char *path, struct dew_error *err)
 {
-    dew__in(err, path);
-    return dew__fail(err, DEW_ERANGE, "a value in it is no number");
+    core__in(err, path);
+    return core__fail(err, DEW_ERANGE, "a value in it is no number");
 }
 
-enum dew_status dew__march_hour(const struct dew_hour *h, struct dew_error *err)
+enum dew_status march__one_hour(const struct dew_hour *h, struct dew_error *err)
 {
     const struct {
         const char *path;
@@ -103,8 +103,7 @@ enum dew_status dew__march_hour(const struct dew_hour *h, struct dew_error *err)
     return DEW_OK;
 }
 
-enum dew_status dew__march_numbers(const struct dew_case *c,
-                                   struct dew_error *err)
+enum dew_status march__numbers(const struct dew_case *c, struct dew_error *err)
 {
     for (size_t i = 0; i < sizeof runs / sizeof runs[0]; i++)
         if (!holds(c, &runs[i]))

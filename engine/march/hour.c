@@ -33,7 +33,7 @@ static double idle_share(const struct dew_handler *h, double full, int vent)
 }
 
 /* Share of time left to the ventilator by lockout and the winter target. */
-static double kept(const struct dew_march *m, const struct dew__hour *h,
+static double kept(const struct dew_march *m, const struct march__hour *h,
                    const struct dew_state *at, double rh)
 {
     const struct dew_control *k = &m->c.plant.control;
@@ -47,7 +47,8 @@ static double kept(const struct dew_march *m, const struct dew__hour *h,
     return keep;
 }
 
-static double frost_share(const struct dew_march *m, const struct dew__hour *h,
+static double frost_share(const struct dew_march *m,
+                          const struct march__hour *h,
                           const struct dew_state *at)
 {
     const struct dew_frost_rule *rule = &m->c.plant.frost;
@@ -58,8 +59,8 @@ static double frost_share(const struct dew_march *m, const struct dew__hour *h,
                                  dew_air_dew(at->w, h->now.mid.p));
 }
 
-static double boost_share(const struct dew_march *m, const struct dew__hour *h,
-                          double rh)
+static double boost_share(const struct dew_march *m,
+                          const struct march__hour *h, double rh)
 {
     const struct dew_control *k = &m->c.plant.control;
 
@@ -67,10 +68,10 @@ static double boost_share(const struct dew_march *m, const struct dew__hour *h,
                 k->event_boost * k->events[h->date.hour - 1]);
 }
 
-static void mix_vent(const struct dew_march *m, const struct dew__hour *h,
-                     const struct dew_state *at, struct dew__mixing *mix)
+static void mix_vent(const struct dew_march *m, const struct march__hour *h,
+                     const struct dew_state *at, struct march__mixing *mix)
 {
-    double rh = dew__air_rh(at->t_air, at->w, h->now.mid.p);
+    double rh = air__rh(at->t_air, at->w, h->now.mid.p);
     double boost = boost_share(m, h, rh);
     double on = on_share(&m->c, &h->date) * kept(m, h, at, rh);
     double run = on + (1.0 - on) * boost, frost = frost_share(m, h, at);
@@ -84,21 +85,21 @@ static void mix_vent(const struct dew_march *m, const struct dew__hour *h,
 }
 
 /* Outdoor air of the ventilator is brought up to where frost begins. */
-static void mix_core(const struct dew_march *m, const struct dew__hour *h,
-                     const struct dew_state *at, struct dew__mixing *mix)
+static void mix_core(const struct dew_march *m, const struct march__hour *h,
+                     const struct dew_state *at, struct march__mixing *mix)
 {
     const struct dew_frost_rule *rule = &m->c.plant.frost;
     double out = h->now.mid.t, p = h->now.mid.p;
 
-    mix->core = (struct dew__core_airs){
+    mix->core = (struct march__core_airs){
         .t_in = at->t_air, .w = at->w, .p = p, .t_out = out};
     if (rule->strategy == DEW_FROST_PREHEAT)
         mix->core.preheat = fmax(rule->start - out, 0.0);
     mix->core.t_out += mix->core.preheat;
 }
 
-static void mix_locals(const struct dew_march *m, const struct dew__hour *h,
-                       struct dew__mixing *mix)
+static void mix_locals(const struct dew_march *m, const struct march__hour *h,
+                       struct march__mixing *mix)
 {
     mix->local[0] = 1.0;
     for (int e = 0; e < DEW_LOCALS; e++) {
@@ -109,19 +110,21 @@ static void mix_locals(const struct dew_march *m, const struct dew__hour *h,
     }
 }
 
-static void mix_blowers(const struct dew_march *m, const struct dew__hour *h,
-                        const struct dew__duty *duty, struct dew__mixing *mix)
+static void mix_blowers(const struct dew_march *m, const struct march__hour *h,
+                        const struct march__duty *duty,
+                        struct march__mixing *mix)
 {
     double cool[DEW_HANDLERS] = {duty->cool, duty->cool_2, duty->cool_3};
     const struct dew_heater *heater = &m->c.plant.heater;
-    double heat =
-        heater->by_air ? dew__heat_run(heater, h->now.mid.t, duty->heat) : 0.0;
+    double heat = heater->by_air
+                      ? march__heat_run(heater, h->now.mid.t, duty->heat)
+                      : 0.0;
 
     for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
         const struct dew_handler *handler = &m->c.plant.handlers[k];
 
         mix->run[k] = dew_plant_run_time(cool[k], handler->cycling);
-        mix->full[k] = dew__share(
+        mix->full[k] = core__share(
             mix->run[k] + dew_plant_off_delay(handler, mix->run[k]) + heat);
         mix->low_off[k] = idle_share(handler, mix->full[k], 0);
         mix->low_on[k] = idle_share(handler, mix->full[k], 1);
@@ -129,9 +132,9 @@ static void mix_blowers(const struct dew_march *m, const struct dew__hour *h,
     mix->handlers = m->alike ? 0 : m->c.plant.handler_count;
 }
 
-void dew__mix_of(const struct dew_march *m, const struct dew__hour *h,
-                 const struct dew_state *at, const struct dew__duty *duty,
-                 struct dew__mixing *mix)
+void march__mix_of(const struct dew_march *m, const struct march__hour *h,
+                   const struct dew_state *at, const struct march__duty *duty,
+                   struct march__mixing *mix)
 {
     mix_vent(m, h, at, mix);
     mix_core(m, h, at, mix);
@@ -147,7 +150,7 @@ static int is_wet(const struct dew_surface *face, double film, double rh)
 }
 
 /* Inside faces at the end of a step: t, RH there, wet or not. */
-static void tell_faces(const struct dew_march *m, const struct dew__hour *h,
+static void tell_faces(const struct dew_march *m, const struct march__hour *h,
                        struct dew_result *r)
 {
     const double film[DEW_SURFACES] = {m->x.film_glass, m->x.film_edge,
@@ -156,8 +159,8 @@ static void tell_faces(const struct dew_march *m, const struct dew__hour *h,
 
     for (int s = 0; s < DEW_SURFACES; s++) {
         double f = m->c.house.surfaces[s].factor;
-        double t = dew__house_surface_t(f, m->x.t_air, outside);
-        double rh = dew__air_rh_pv(t, m->terms.per_w * m->x.w);
+        double t = house__surface_t(f, m->x.t_air, outside);
+        double rh = air__rh_pv(t, m->terms.per_w * m->x.w);
 
         r->surface_t[s] += h->per_steps * t;
         r->surface_rh[s] += h->per_steps * rh;
@@ -167,8 +170,8 @@ static void tell_faces(const struct dew_march *m, const struct dew__hour *h,
 }
 
 /* Compressor and condenser fan, by run time. */
-static void tell_cooling(const struct dew_march *m, const struct dew__hour *h,
-                         const struct dew__sum *sum, struct dew_result *r)
+static void tell_cooling(const struct dew_march *m, const struct march__hour *h,
+                         const struct march__sum *sum, struct dew_result *r)
 {
     const double power[DEW_HANDLERS] = {h->now.c1.power, h->now.c2.power,
                                         h->now.c3.power};
@@ -180,8 +183,9 @@ static void tell_cooling(const struct dew_march *m, const struct dew__hour *h,
 }
 
 /* A heat pump carries what it can, its resistance heat the rest. */
-static double pump_energy(const struct dew_march *m, const struct dew__hour *h,
-                          const struct dew__sum *sum)
+static double pump_energy(const struct dew_march *m,
+                          const struct march__hour *h,
+                          const struct march__sum *sum)
 {
     double given = fmin(sum->heat.heating, h->pump * h->dt);
 
@@ -192,8 +196,8 @@ static double pump_energy(const struct dew_march *m, const struct dew__hour *h,
 /* Air so far below its band is cold, and no matter of rounding; ours. */
 static const double cold = 0.5; /* K */
 
-static void tell_short(const struct dew_march *m, const struct dew__hour *h,
-                       const struct dew__sum *sum, struct dew_result *r)
+static void tell_short(const struct dew_march *m, const struct march__hour *h,
+                       const struct march__sum *sum, struct dew_result *r)
 {
     double least = h->now.drive.set_heat - m->lane.band - cold;
 
@@ -201,8 +205,8 @@ static void tell_short(const struct dew_march *m, const struct dew__hour *h,
         r->short_heat += h->per_steps;
 }
 
-static void tell_energy(const struct dew_march *m, const struct dew__hour *h,
-                        const struct dew__sum *sum, struct dew_result *r)
+static void tell_energy(const struct dew_march *m, const struct march__hour *h,
+                        const struct march__sum *sum, struct dew_result *r)
 {
     const struct dew_heater *heater = &m->c.plant.heater;
 
@@ -235,15 +239,15 @@ static double ventilator(const struct dew_case *c)
     return moved > 0.0 ? 1.0 : 0.0;
 }
 
-static void tell_duty(const struct dew_march *m, const struct dew__hour *h,
-                      const struct dew__sum *sum, struct dew_result *r)
+static void tell_duty(const struct dew_march *m, const struct march__hour *h,
+                      const struct march__sum *sum, struct dew_result *r)
 {
     double per_hour = 1.0 / 3600.0;
     double there = ventilator(&m->c) * h->per_steps;
 
     r->duty.cool += sum->duty.cool * per_hour;
-    r->duty.heat += dew__heat_run(&m->c.plant.heater, h->now.mid.t,
-                                  sum->duty.heat / h->dt) *
+    r->duty.heat += march__heat_run(&m->c.plant.heater, h->now.mid.t,
+                                    sum->duty.heat / h->dt) *
                     h->per_steps;
     r->duty.dehumidify += sum->duty.dry * per_hour;
     r->duty.humidify += sum->duty.wet * per_hour;
@@ -253,19 +257,19 @@ static void tell_duty(const struct dew_march *m, const struct dew__hour *h,
     r->duty.blower += h->mix.full[0] * h->per_steps;
 }
 
-void dew__tell_step(const struct dew_march *m, struct dew__hour *h,
-                    const struct dew_state *from, const struct dew__sum *sum,
-                    struct dew_result *r)
+void march__tell_step(const struct dew_march *m, struct march__hour *h,
+                      const struct dew_state *from,
+                      const struct march__sum *sum, struct dew_result *r)
 {
-    const struct dew__blend *b = &h->now.blend;
+    const struct march__blend *b = &h->now.blend;
     double half = 0.5 * h->per_steps, share = h->per_steps / m->lane.rho;
 
-    dew__add_water(&r->water, sum->water, 1.0);
-    dew__add_heat(&r->heat, sum->heat, 1.0);
+    march__add_water(&r->water, sum->water, 1.0);
+    march__add_heat(&r->heat, sum->heat, 1.0);
     r->t += half * (from->t_air + m->x.t_air);
     r->w += half * (from->w + m->x.w);
-    r->rh += half * (dew__air_rh(from->t_air, from->w, m->x_p) +
-                     dew__air_rh(m->x.t_air, m->x.w, h->now.mid.p));
+    r->rh += half * (air__rh(from->t_air, from->w, m->x_p) +
+                     air__rh(m->x.t_air, m->x.w, h->now.mid.p));
     r->co2 += half * (from->co2 + m->x.co2);
     r->w_out += h->per_steps * h->now.mid.w;
     r->t_out += h->per_steps * h->now.mid.t;
@@ -280,7 +284,7 @@ void dew__tell_step(const struct dew_march *m, struct dew__hour *h,
 }
 
 /* Supply air of the ventilator at its normal flow, at the hour's end. */
-static double supply_t(const struct dew_march *m, const struct dew__hour *h,
+static double supply_t(const struct dew_march *m, const struct march__hour *h,
                        const struct dew_result *r)
 {
     const struct dew_path *p = &m->c.paths[DEW_VENT_ON][0];
@@ -289,15 +293,15 @@ static double supply_t(const struct dew_march *m, const struct dew__hour *h,
 
     if (!(p->supply > 0.0) || !(r->duty.vent > 0.0))
         return NAN;
-    eps =
-        p->sensible + dew__path_condenses(p, &h->mix.core, m->lane.rho, &water);
+    eps = p->sensible +
+          march__path_condenses(p, &h->mix.core, m->lane.rho, &water);
     eps *= 1.0 - h->mix.bypass;
-    gained = p->fan_heat / (p->supply * m->lane.rho * DEW__AIR_CP);
+    gained = p->fan_heat / (p->supply * m->lane.rho * AIR__CP);
     return out + eps * (m->x.t_air - out) + gained;
 }
 
-void dew__tell_hour(const struct dew_march *m, const struct dew__hour *h,
-                    struct dew_result *r)
+void march__tell_hour(const struct dew_march *m, const struct march__hour *h,
+                      struct dew_result *r)
 {
     r->end = m->x;
     r->dew_point = dew_air_dew(r->w, h->end->p);
@@ -309,5 +313,5 @@ void dew__tell_hour(const struct dew_march *m, const struct dew__hour *h,
     r->duty.window = m->c.house.windows.flow > 0.0
                          ? h->now.drive.window / m->c.house.windows.flow
                          : 0.0;
-    dew__tell_ducts(m, h, r);
+    march__tell_ducts(m, h, r);
 }

@@ -72,11 +72,11 @@
         MAP(DEW_MEMBER)                                                        \
     }
 
-DEW_LANE_STRUCT(dew__lane, DEW_LANE_MAP);
-DEW_LANE_STRUCT(dew__drive, DEW_DRIVE_MAP);
-DEW_LANE_STRUCT(dew__coil, DEW_COIL_MAP);
-DEW_LANE_STRUCT(dew__blend, DEW_BLEND_MAP);
-DEW_LANE_STRUCT(dew__terms, DEW_TERMS_MAP);
+DEW_LANE_STRUCT(weather__lane, DEW_LANE_MAP);
+DEW_LANE_STRUCT(march__drive, DEW_DRIVE_MAP);
+DEW_LANE_STRUCT(march__coil, DEW_COIL_MAP);
+DEW_LANE_STRUCT(march__blend, DEW_BLEND_MAP);
+DEW_LANE_STRUCT(march__terms, DEW_TERMS_MAP);
 
 /* One stage's duties, 0 .. 1 but for fog. */
 /* clang-format off */
@@ -84,7 +84,7 @@ DEW_LANE_STRUCT(dew__terms, DEW_TERMS_MAP);
     X(heat) X(cool) X(cool_2) X(cool_3) X(dry) X(wet)                          \
     X(fog)      /* kg/s, and not a share: out of saturated air         */
 /* clang-format on */
-DEW_LANE_STRUCT(dew__duty, DEW_DUTY_MAP);
+DEW_LANE_STRUCT(march__duty, DEW_DUTY_MAP);
 
 #define DEW_LANE static inline __attribute__((always_inline))
 

@@ -36,28 +36,28 @@ static double grain(double store)
     return 1e-13 * fabs(store) / closing;
 }
 
-static double film_rise(const struct dew__books *b)
+static double film_rise(const struct march__books *b)
 {
     return (b->after->film_glass - b->before->film_glass) +
            (b->after->film_edge - b->before->film_edge) +
            (b->after->film_corner - b->before->film_corner);
 }
 
-static double coil_rise(const struct dew__books *b)
+static double coil_rise(const struct march__books *b)
 {
     return (b->after->coil_1 - b->before->coil_1) +
            (b->after->coil_2 - b->before->coil_2) +
            (b->after->coil_3 - b->before->coil_3);
 }
 
-static double store_rise(const struct dew__books *b)
+static double store_rise(const struct march__books *b)
 {
     return (b->after->w_surface - b->before->w_surface) +
            (b->after->w_mid - b->before->w_mid) +
            (b->after->w_deep - b->before->w_deep);
 }
 
-static void water_gaps(const struct dew__books *b, struct dew__gaps *g)
+static void water_gaps(const struct march__books *b, struct march__gaps *g)
 {
     const struct dew_state *x = b->before, *y = b->after;
     double in, sum = water_sum(b->water, &in), held = b->lane->mass_air * x->w;
@@ -72,7 +72,7 @@ static void water_gaps(const struct dew__books *b, struct dew__gaps *g)
         scale;
 }
 
-struct dew__gaps dew__ledger_gaps(const struct dew__books *b)
+struct march__gaps march__ledger_gaps(const struct march__books *b)
 {
     const struct dew_state *x = b->before, *y = b->after;
     double in, sum = heat_sum(b->heat, &in);
@@ -81,14 +81,14 @@ struct dew__gaps dew__ledger_gaps(const struct dew__books *b)
     double rise = b->lane->c_air * (y->t_air - x->t_air) +
                   b->lane->c_mass * (y->t_mass - x->t_mass) +
                   (y->owed_q - x->owed_q);
-    struct dew__gaps g;
+    struct march__gaps g;
 
     water_gaps(b, &g);
     g.heat = (sum - rise) / (in + grain(held));
     return g;
 }
 
-int dew__ledger_closes(const struct dew__gaps *g)
+int march__ledger_closes(const struct march__gaps *g)
 {
     return fabs(g->air) <= closing && fabs(g->stores) <= closing &&
            fabs(g->films) <= closing && fabs(g->coils) <= closing &&

@@ -6,8 +6,8 @@
 #include "march/lane.h"
 
 /* Everything a ledger looks at; the flows were integrated on their own. */
-struct dew__books {
-    const struct dew__lane *lane;
+struct march__books {
+    const struct weather__lane *lane;
     const struct dew_state *before, *after;
     const struct dew_water_flows *water; /* kg                              */
     const struct dew_heat_flows *heat;   /* J                               */
@@ -16,14 +16,14 @@ struct dew__books {
 };
 
 /* Residuals relative to the hour's inflows. */
-struct dew__gaps {
+struct march__gaps {
     double air, stores, films, coils; /* of water                           */
     double heat;
 };
 
-struct dew__gaps dew__ledger_gaps(const struct dew__books *b);
+struct march__gaps march__ledger_gaps(const struct march__books *b);
 
 /* 1 when every gap is within 1e-9. */
-int dew__ledger_closes(const struct dew__gaps *g);
+int march__ledger_closes(const struct march__gaps *g);
 
 #endif

@@ -11,21 +11,21 @@
 #include "dew/leakage.h"
 
 /* Before the first step there is no prediction: begin from the state itself. */
-static void begin(struct dew_march *m, struct dew__hour *h)
+static void begin(struct dew_march *m, struct march__hour *h)
 {
-    struct dew__duty none = {0};
+    struct march__duty none = {0};
     double worst;
 
     if (m->begun)
         return;
     h->now.mid = *h->end;
-    dew__mix_of(m, h, &m->x, &none, &h->mix);
-    dew__equip(m, h, &m->x, &none);
+    march__mix_of(m, h, &m->x, &none, &h->mix);
+    march__equip(m, h, &m->x, &none);
     m->blend =
-        dew__blend_all(&m->c, &h->mix, m->lane.rho,
-                       dew__natural(&m->lane, m->x.t_air, h->end), &worst);
+        march__blend_all(&m->c, &h->mix, m->lane.rho,
+                         march__natural(&m->lane, m->x.t_air, h->end), &worst);
     h->now.blend = m->blend;
-    m->terms = dew__settle(&h->now, &m->x, &none, 0.0, 1.0 / h->dt);
+    m->terms = march__settle(&h->now, &m->x, &none, 0.0, 1.0 / h->dt);
     m->begun = 1;
 }
 
@@ -38,7 +38,7 @@ static double wipe(double *film, double most)
     return over;
 }
 
-static void wipe_all(struct dew_march *m, struct dew__hour *h)
+static void wipe_all(struct dew_march *m, struct march__hour *h)
 {
     const struct dew_surface *s = m->c.house.surfaces;
 
@@ -49,38 +49,38 @@ static void wipe_all(struct dew_march *m, struct dew__hour *h)
 
 /* What a step comes to, before it is taken. */
 struct trial {
-    struct dew__terms terms;
+    struct march__terms terms;
     struct dew_state end;
-    struct dew__sum sum;
+    struct march__sum sum;
     double worst; /* m3/s most negative supply less exhaust          */
 };
 
 /* Predict, weigh the air paths, settle the terms, two stages. */
-static void try_step(const struct dew_march *m, struct dew__hour *h,
+static void try_step(const struct dew_march *m, struct march__hour *h,
                      double middle, struct trial *s)
 {
-    struct dew__now *now = &h->now;
+    struct march__now *now = &h->now;
     struct dew_state at;
-    struct dew__terms guess;
-    struct dew__duty duty;
+    struct march__terms guess;
+    struct march__duty duty;
     double owed = m->x.owed_q / h->dt, natural;
 
     now->mid = dew_hour_between(&h->start, h->end, middle);
     now->blend = m->blend;
-    guess = dew__sources(now, &m->terms, owed);
-    at = dew__predict(now, &guess, &m->x, h->dt, &duty);
-    dew__mix_of(m, h, &at, &duty, &h->mix);
-    dew__equip(m, h, &at, &duty);
-    natural = dew__natural(&m->lane, at.t_air, &now->mid);
+    guess = study__sources(now, &m->terms, owed);
+    at = march__predict(now, &guess, &m->x, h->dt, &duty);
+    march__mix_of(m, h, &at, &duty, &h->mix);
+    march__equip(m, h, &at, &duty);
+    natural = march__natural(&m->lane, at.t_air, &now->mid);
     now->blend =
-        dew__blend_all(&m->c, &h->mix, m->lane.rho, natural, &s->worst);
+        march__blend_all(&m->c, &h->mix, m->lane.rho, natural, &s->worst);
     now->blend.fresh += m->lane.rho * m->c.plant.dryer.outdoor * duty.dry;
-    s->terms = dew__settle(now, &at, &duty, owed, 1.0 / h->dt);
-    s->end = dew__finish(now, &s->terms, &m->x, h->dt, &s->sum);
+    s->terms = march__settle(now, &at, &duty, owed, 1.0 / h->dt);
+    s->end = march__finish(now, &s->terms, &m->x, h->dt, &s->sum);
 }
 
 /* The coefficients of a trial: the next prediction is made with them. */
-static void learn(struct dew_march *m, const struct dew__hour *h,
+static void learn(struct dew_march *m, const struct march__hour *h,
                   const struct trial *s)
 {
     m->terms = s->terms;
@@ -88,7 +88,7 @@ static void learn(struct dew_march *m, const struct dew__hour *h,
     memcpy(m->stage, h->stage, sizeof m->stage);
 }
 
-static void take_step(struct dew_march *m, struct dew__hour *h,
+static void take_step(struct dew_march *m, struct march__hour *h,
                       const struct trial *s, struct dew_result *r)
 {
     struct dew_state from = m->x;
@@ -98,8 +98,8 @@ static void take_step(struct dew_march *m, struct dew__hour *h,
     m->acts = s->sum.acts;
     h->worst = fmin(h->worst, s->worst);
     wipe_all(m, h);
-    dew__drain(m, h, &s->sum);
-    dew__tell_step(m, h, &from, &s->sum, r);
+    march__drain(m, h, &s->sum);
+    march__tell_step(m, h, &from, &s->sum, r);
     m->x_p = h->now.mid.p;
 }
 
@@ -108,18 +108,18 @@ static const double most_change = 0.015;
 
 /* 1 where one step is too coarse: heating or cooling has come or gone in it,
    which its two stages see at the wrong moment, or the wind swings. */
-static int is_coarse(const struct dew_march *m, const struct dew__hour *h,
+static int is_coarse(const struct dew_march *m, const struct march__hour *h,
                      const struct trial *s)
 {
     double change =
-        fabs(dew__exchange(&h->now.blend) - dew__exchange(&m->blend));
+        fabs(march__exchange(&h->now.blend) - march__exchange(&m->blend));
 
     return s->sum.acts != m->acts ||
            change * h->dt > most_change * m->lane.mass_air;
 }
 
 /* One step, done again in parts where it is too coarse. */
-static void one_step(struct dew_march *m, struct dew__hour *h, double middle,
+static void one_step(struct dew_march *m, struct march__hour *h, double middle,
                      struct dew_result *r)
 {
     const int parts = 2;
@@ -145,49 +145,49 @@ static void one_step(struct dew_march *m, struct dew__hour *h, double middle,
 static enum dew_status ran_away(const struct dew_state *from,
                                 struct dew_error *err)
 {
-    return dew__fail(err, DEW_EBALANCE,
-                     "the air indoors left what is known of moist air, -60 to "
-                     "60 degC: an hour before it had %.1f degC and %.1f g/kg. "
-                     "Walls and air cannot carry off what heats and wets this "
-                     "house: see its size, people, moisture, windows and "
-                     "insulation",
-                     from->t_air, 1e3 * from->w);
+    return core__fail(err, DEW_EBALANCE,
+                      "the air indoors left what is known of moist air, -60 to "
+                      "60 degC: an hour before it had %.1f degC and %.1f g/kg. "
+                      "Walls and air cannot carry off what heats and wets this "
+                      "house: see its size, people, moisture, windows and "
+                      "insulation",
+                      from->t_air, 1e3 * from->w);
 }
 
 /* The books of the hour, or what is wrong with them. */
 static enum dew_status audit(const struct dew_march *m,
                              const struct dew_state *from,
-                             const struct dew__hour *h,
+                             const struct march__hour *h,
                              const struct dew_result *r, struct dew_error *err)
 {
-    struct dew__books books = {.lane = &m->lane,
-                               .before = from,
-                               .after = &m->x,
-                               .water = &r->water,
-                               .heat = &r->heat,
-                               .wiped = h->wiped,
-                               .drained = r->coil_drained};
-    struct dew__gaps gaps = dew__ledger_gaps(&books);
+    struct march__books books = {.lane = &m->lane,
+                                 .before = from,
+                                 .after = &m->x,
+                                 .water = &r->water,
+                                 .heat = &r->heat,
+                                 .wiped = h->wiped,
+                                 .drained = r->coil_drained};
+    struct march__gaps gaps = march__ledger_gaps(&books);
 
     int finite = isfinite(r->rh) && isfinite(m->x.t_mass);
 
-    if (finite && dew__ledger_closes(&gaps))
+    if (finite && march__ledger_closes(&gaps))
         return DEW_OK;
     if (err != NULL && err->status == DEW_OK)
         err->hour = m->hour;
     if (!finite)
         return ran_away(from, err);
-    return dew__fail(err, DEW_EBALANCE,
-                     "the books do not close: water %.1e (stores %.1e, "
-                     "surfaces %.1e, coils %.1e), heat %.1e of the hour's "
-                     "inflow, at %g degC and w %g; 1e-9 is allowed",
-                     gaps.air, gaps.stores, gaps.films, gaps.coils, gaps.heat,
-                     m->x.t_air, m->x.w);
+    return core__fail(err, DEW_EBALANCE,
+                      "the books do not close: water %.1e (stores %.1e, "
+                      "surfaces %.1e, coils %.1e), heat %.1e of the hour's "
+                      "inflow, at %g degC and w %g; 1e-9 is allowed",
+                      gaps.air, gaps.stores, gaps.films, gaps.coils, gaps.heat,
+                      m->x.t_air, m->x.w);
 }
 
 /* The first prediction of an hour has the equipment of the last step. */
-static void keep_equipment(struct dew__drive *drive,
-                           const struct dew__drive *last)
+static void keep_equipment(struct march__drive *drive,
+                           const struct march__drive *last)
 {
     drive->heat_cap = last->heat_cap;
     drive->dry_rate = last->dry_rate;
@@ -211,7 +211,7 @@ static void keep_equipment(struct dew__drive *drive,
  * An indoor temperature that was measured stands above the thermostat, from
  * the hour's beginning on.  Returns the heat that brings the air there, J.
  */
-static double hold(struct dew_march *m, struct dew__drive *drive)
+static double hold(struct dew_march *m, struct march__drive *drive)
 {
     size_t at = (size_t)m->hour;
     double before = m->x.t_air;
@@ -224,11 +224,11 @@ static double hold(struct dew_march *m, struct dew__drive *drive)
     return m->lane.c_air * (m->x.t_air - before);
 }
 
-static struct dew__hour hour_of(struct dew_march *m,
-                                const struct dew_hour *hour,
-                                const struct dew_date *date)
+static struct march__hour hour_of(struct dew_march *m,
+                                  const struct dew_hour *hour,
+                                  const struct dew_date *date)
 {
-    struct dew__hour h = {
+    struct march__hour h = {
         .start = m->before,
         .end = hour,
         .date = dew_weather_by_clock(date, m->c.clock, m->c.site.utc_offset),
@@ -237,8 +237,8 @@ static struct dew__hour hour_of(struct dew_march *m,
 
     h.now = m->now;
     h.now.lane = m->lane;
-    h.now.drive = dew__drive_of(&m->c, m->planes, &m->clock, hour, date);
-    dew__mind_windows(&m->c, &m->x, &m->before, hour, &h.now.drive);
+    h.now.drive = march__drive_of(&m->c, m->planes, &m->clock, hour, date);
+    march__mind_windows(&m->c, &m->x, &m->before, hour, &h.now.drive);
     keep_equipment(&h.now.drive, &m->now.drive);
     return h;
 }
@@ -247,10 +247,10 @@ enum dew_status dew_march_step(struct dew_march *m, const struct dew_hour *hour,
                                const struct dew_date *date,
                                struct dew_result *out, struct dew_error *err)
 {
-    struct dew__hour h = hour_of(m, hour, date);
+    struct march__hour h = hour_of(m, hour, date);
     struct dew_state from = m->x;
     struct dew_result r = {0};
-    enum dew_status status = dew__march_hour(hour, err);
+    enum dew_status status = march__one_hour(hour, err);
 
     if (status != DEW_OK) {
         if (err != NULL)
@@ -262,9 +262,9 @@ enum dew_status dew_march_step(struct dew_march *m, const struct dew_hour *hour,
     begin(m, &h);
     for (int i = 0; i < m->c.steps_per_hour; i++)
         one_step(m, &h, (i + 0.5) * h.per_steps, &r);
-    dew__tell_hour(m, &h, &r);
+    march__tell_hour(m, &h, &r);
     m->now = h.now;
-    dew__clock_turn(&m->clock, hour->t, r.duty.cool);
+    march__clock_turn(&m->clock, hour->t, r.duty.cool);
     m->before = *hour;
     status = audit(m, &from, &h, &r, err);
     if (status == DEW_OK)
@@ -274,7 +274,7 @@ enum dew_status dew_march_step(struct dew_march *m, const struct dew_hour *hour,
 
 /* Stores and nodes where a house of its set point and 45 % would have them. */
 static struct dew_state first_state(const struct dew_case *c,
-                                    const struct dew__lane *l,
+                                    const struct weather__lane *l,
                                     const struct dew_hour *before)
 {
     struct dew_state x = {0};
@@ -298,7 +298,7 @@ static double pressure_of_all(const struct dew_case *c)
         local += c->plant.exhausts[e].flow;
     for (int v = 0; v < DEW_VENT_STATES; v++)
         for (int b = 0; b < DEW_BLOWER_STATES; b++) {
-            struct dew__moved all = dew__moved_by(&c->paths[v][b], local);
+            struct march__moved all = march__moved_by(&c->paths[v][b], local);
 
             worst = fmin(worst, all.in - all.out);
         }
@@ -328,27 +328,27 @@ enum dew_status dew_march_open(struct dew_march **march,
                                const struct dew_hour *before,
                                struct dew_error *err)
 {
-    enum dew_status status = dew__march_check(c, err);
+    enum dew_status status = march__check(c, err);
     struct dew_march *m;
 
     *march = NULL;
     if (status == DEW_OK)
-        status = dew__march_numbers(c, err);
+        status = march__numbers(c, err);
     if (status == DEW_OK)
-        status = dew__march_hour(before, err);
+        status = march__one_hour(before, err);
     if (status != DEW_OK)
         return status;
     m = calloc(1, sizeof *m);
     if (m == NULL)
-        return dew__fail(err, DEW_EMEM, "no memory for the march");
+        return core__fail(err, DEW_EMEM, "no memory for the march");
     m->c = *c;
-    m->lane = dew__lane_of(c);
-    dew__planes(c, m->planes);
+    m->lane = march__lane_of(c);
+    march__planes(c, m->planes);
     m->before = *before;
-    m->clock = dew__clock_set(before->t);
+    m->clock = march__clock_set(before->t);
     m->x = first_state(c, &m->lane, before);
     m->x_p = before->p;
-    m->alike = dew__paths_alike(c);
+    m->alike = march__paths_alike(c);
     m->pressure_all = pressure_of_all(c);
     status = open_coils(m, err);
     if (status != DEW_OK) {
@@ -381,7 +381,7 @@ static enum dew_status settle_in(struct dew_march *m,
     const double settled = 1e-4; /* 0.01 point of RH                        */
     const int most = 40;
     size_t length = count < weeks ? count : weeks;
-    struct dew__clock clock = m->clock;
+    struct march__clock clock = m->clock;
     struct dew_hour before = m->before;
     struct dew_result out;
     int done = 0;

@@ -11,14 +11,16 @@
 
 struct dew_march {
     struct dew_case c;
-    struct dew__lane lane;
+    struct weather__lane lane;
     struct dew_plane planes[DEW_FACADES];
-    struct dew__clock clock;
+    struct march__clock clock;
     struct dew_state x;
     double x_p; /* Pa   at which x was solved                            */
-    struct dew__terms terms; /* of the last step: the next one's prediction  */
-    struct dew__now now; /* of the last step: coils, blowers, dryers       */
-    struct dew__blend blend; /* of the last step                             */
+    struct march__terms
+        terms;             /* of the last step: the next one's prediction  */
+    struct march__now now; /* of the last step: coils, blowers, dryers       */
+    struct march__blend
+        blend; /* of the last step                             */
     struct dew_coil coils[DEW_HANDLERS];
     struct dew_coil_store stores[DEW_HANDLERS];
     struct dew_hour before; /* weather at the start of the hour             */
@@ -33,9 +35,9 @@ struct dew_march {
 };
 
 /* One hour's work in hand. */
-struct dew__hour {
-    struct dew__now now;
-    struct dew__mixing mix;
+struct march__hour {
+    struct march__now now;
+    struct march__mixing mix;
     struct dew_hour start;
     const struct dew_hour *end;
     struct dew_date date; /* by the clock on the wall: what schedules read   */
@@ -50,46 +52,44 @@ struct dew__hour {
 };
 
 /* Refuse a case that the step cannot march. */
-enum dew_status dew__march_check(const struct dew_case *c,
-                                 struct dew_error *err);
+enum dew_status march__check(const struct dew_case *c, struct dew_error *err);
 
 /* finite.c: refuse a case, and an hour of weather, that hold a NaN where none
    may stand; DEW_ERANGE with the member in err->path. */
-enum dew_status dew__march_numbers(const struct dew_case *c,
-                                   struct dew_error *err);
-enum dew_status dew__march_hour(const struct dew_hour *h,
+enum dew_status march__numbers(const struct dew_case *c, struct dew_error *err);
+enum dew_status march__one_hour(const struct dew_hour *h,
                                 struct dew_error *err);
 
 /* Shares of the ventilator and the blowers for the step now predicted. */
-void dew__mix_of(const struct dew_march *m, const struct dew__hour *h,
-                 const struct dew_state *at, const struct dew__duty *duty,
-                 struct dew__mixing *mix);
+void march__mix_of(const struct dew_march *m, const struct march__hour *h,
+                   const struct dew_state *at, const struct march__duty *duty,
+                   struct march__mixing *mix);
 
 /* Coils, dryer, humidifier and thermostat of the step now predicted; writes
    h->now.c1 .. c3, the drive's equipment members and h->wet. */
-void dew__equip(const struct dew_march *m, struct dew__hour *h,
-                const struct dew_state *at, const struct dew__duty *duty);
+void march__equip(const struct dew_march *m, struct march__hour *h,
+                  const struct dew_state *at, const struct march__duty *duty);
 
 /* Share of the time that a heater runs at that share of all it can give: a
    heat pump's resistance heat comes in only when the pump runs on. */
-double dew__heat_run(const struct dew_heater *heater, double t_out,
-                     double duty);
+double march__heat_run(const struct dew_heater *heater, double t_out,
+                       double duty);
 
 /* Settle the coil stores after a step; h->drained grows. */
-void dew__drain(struct dew_march *m, struct dew__hour *h,
-                const struct dew__sum *sum);
+void march__drain(struct dew_march *m, struct march__hour *h,
+                  const struct march__sum *sum);
 
 /* Add what a step did to the hour's result. */
-void dew__tell_step(const struct dew_march *m, struct dew__hour *h,
-                    const struct dew_state *from, const struct dew__sum *sum,
-                    struct dew_result *r);
+void march__tell_step(const struct dew_march *m, struct march__hour *h,
+                      const struct dew_state *from,
+                      const struct march__sum *sum, struct dew_result *r);
 
 /* Ducts that sweat and cold air at the heaters, from the hour's means. */
-void dew__tell_ducts(const struct dew_march *m, const struct dew__hour *h,
-                     struct dew_result *r);
+void march__tell_ducts(const struct dew_march *m, const struct march__hour *h,
+                       struct dew_result *r);
 
 /* Close the hour's result: means, air, pressures. */
-void dew__tell_hour(const struct dew_march *m, const struct dew__hour *h,
-                    struct dew_result *r);
+void march__tell_hour(const struct dew_march *m, const struct march__hour *h,
+                      struct dew_result *r);
 
 #endif

@@ -19,7 +19,7 @@ static int same(const struct dew_path *a, const struct dew_path *b)
            a->condensing == b->condensing;
 }
 
-int dew__paths_alike(const struct dew_case *c)
+int march__paths_alike(const struct dew_case *c)
 {
     for (int v = 0; v < DEW_VENT_STATES; v++)
         for (int b = 1; b < DEW_BLOWER_STATES; b++)
@@ -30,7 +30,7 @@ int dew__paths_alike(const struct dew_case *c)
 
 /* Share of the step that the blowers spend in state (base 3); handler given
    (-1 for none) is left out: the share while it is as the state says. */
-static double blower_share(const struct dew__mixing *mix, int state, int vent,
+static double blower_share(const struct march__mixing *mix, int state, int vent,
                            int given)
 {
     const double *low = vent == DEW_VENT_OFF ? mix->low_off : mix->low_on;
@@ -54,9 +54,10 @@ static int states_of(int handlers)
 }
 
 /* Where the exhaust air would end if nothing condensed, degC. */
-static double coldest(const struct dew_path *p, const struct dew__core_airs *a)
+static double coldest(const struct dew_path *p,
+                      const struct march__core_airs *a)
 {
-    double moist = dew__air_moist(a->w);
+    double moist = air__moist(a->w);
 
     return a->t_in - p->sensible * (a->t_in - a->t_out) * p->supply /
                          (p->exhaust * moist);
@@ -64,18 +65,18 @@ static double coldest(const struct dew_path *p, const struct dew__core_airs *a)
 
 /* Where the wet core's own formula holds. */
 static int may_condense(const struct dew_path *p,
-                        const struct dew__core_airs *a)
+                        const struct march__core_airs *a)
 {
     const double closest = 1.0; /* K between the airs; nearer none condenses */
 
     return p->condensing > 0.0 && p->exhaust >= 0.5 * p->supply &&
            p->exhaust <= 2.0 * p->supply && a->t_in - a->t_out > closest &&
-           a->t_out >= -60.0 && a->w > dew__core_w_sat(coldest(p, a), a->p);
+           a->t_out >= -60.0 && a->w > plant__core_w_sat(coldest(p, a), a->p);
 }
 
-double dew__path_condenses(const struct dew_path *path,
-                           const struct dew__core_airs *airs, double rho,
-                           double *water)
+double march__path_condenses(const struct dew_path *path,
+                             const struct march__core_airs *airs, double rho,
+                             double *water)
 {
     struct dew_core_meeting m;
     struct dew_core_wet wet;
@@ -89,46 +90,48 @@ double dew__path_condenses(const struct dew_path *path,
                                   .t_in = airs->t_in,
                                   .w = airs->w,
                                   .p = airs->p};
-    wet = dew__core_wet(&m, dew_air_dew(airs->w, airs->p));
+    wet = plant__core_wet(&m, dew_air_dew(airs->w, airs->p));
     *water = rho * path->exhaust * wet.water;
     return wet.sensible - wet.dry;
 }
 
 /* The path as it is in this step; *water, kg/s, drains from its core. */
-static struct dew_path at_state(const struct dew__mixing *mix,
+static struct dew_path at_state(const struct march__mixing *mix,
                                 const struct dew_path *dry, double rho,
                                 double *water)
 {
     double used = 1.0 - mix->bypass;
     struct dew_path path = *dry;
 
-    path.sensible += dew__path_condenses(dry, &mix->core, rho, water);
+    path.sensible += march__path_condenses(dry, &mix->core, rho, water);
     path.sensible *= used;
     path.latent *= used;
     *water *= used;
     return path;
 }
 
-static void add_locals(const struct dew_case *c, const struct dew__mixing *mix,
+static void add_locals(const struct dew_case *c,
+                       const struct march__mixing *mix,
                        const struct dew_path *path, const double by[3],
-                       struct dew__blend *sum, double *worst)
+                       struct march__blend *sum, double *worst)
 {
     for (int e = 0; e <= DEW_LOCALS; e++) {
         double local = e > 0 ? c->plant.exhausts[e - 1].flow : 0.0;
-        struct dew__moved moved = dew__moved_by(path, local);
+        struct march__moved moved = march__moved_by(path, local);
 
         if (!(mix->local[e] > 0.0))
             continue;
-        dew__blend_state(sum, path, by[0], by[1] * mix->local[e], local, by[2]);
+        march__blend_state(sum, path, by[0], by[1] * mix->local[e], local,
+                           by[2]);
         *worst = fmin(*worst, moved.in - moved.out);
     }
 }
 
-struct dew__blend dew__blend_all(const struct dew_case *c,
-                                 const struct dew__mixing *mix, double rho,
-                                 double natural, double *worst)
+struct march__blend march__blend_all(const struct dew_case *c,
+                                     const struct march__mixing *mix,
+                                     double rho, double natural, double *worst)
 {
-    struct dew__blend sum = {0};
+    struct march__blend sum = {0};
 
     *worst = 0.0;
     for (int v = 0; v < DEW_VENT_STATES; v++)
@@ -157,7 +160,7 @@ static int at_full(int state, int handler)
 }
 
 static void add_inlet(const struct dew_path *path, double used, double share,
-                      struct dew__inlet *in)
+                      struct march__inlet *in)
 {
     double fresh = share * path->at_coil, idle = share * path->idle_at_coil;
 
@@ -166,10 +169,10 @@ static void add_inlet(const struct dew_path *path, double used, double share,
     in->latent += fresh * (1.0 - used * path->latent) + idle;
 }
 
-struct dew__inlet dew__coil_inlet(const struct dew_case *c,
-                                  const struct dew__mixing *mix, int k)
+struct march__inlet march__coil_inlet(const struct dew_case *c,
+                                      const struct march__mixing *mix, int k)
 {
-    struct dew__inlet in = {0};
+    struct march__inlet in = {0};
 
     for (int v = 0; v < DEW_VENT_STATES; v++)
         for (int b = 0; b < states_of(mix->handlers); b++) {

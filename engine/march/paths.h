@@ -6,7 +6,7 @@
 #include "march/lane.h"
 
 /* The two airs that meet in a recovery core at the predicted state. */
-struct dew__core_airs {
+struct march__core_airs {
     double t_in, w, p; /* degC, kg/kg, Pa   house air                      */
     double t_out;      /* degC   outdoor air, preheated                    */
     double preheat;    /* K      by which it was                           */
@@ -18,7 +18,7 @@ struct dew__core_airs {
  * is at low flow for one share while the ventilator is off and another while
  * it runs (nested when interlocked).  Everything else overlaps by chance.
  */
-struct dew__mixing {
+struct march__mixing {
     double vent[DEW_VENT_STATES]; /* -   sum to 1                         */
     double run[DEW_HANDLERS];     /* -   of the compressors               */
     double full[DEW_HANDLERS];    /* -                                    */
@@ -27,23 +27,23 @@ struct dew__mixing {
     double local[1 + DEW_LOCALS]; /* -   none, bath, kitchen, dryer; sum 1 */
     int handlers;                 /* 0 when all blower states are alike   */
     double bypass;                /* -   share of recovery switched off   */
-    struct dew__core_airs core;
+    struct march__core_airs core;
 };
 
 /* 1 when no blower state differs from all off. */
-int dew__paths_alike(const struct dew_case *c);
+int march__paths_alike(const struct dew_case *c);
 
 /*
  * What condensing on the core's warm side adds to the path's effectiveness,
  * - ; water, kg/s, is what drains at its exhaust flow.  0 while nothing does,
  * and where one flow is more than twice the other.
  */
-double dew__path_condenses(const struct dew_path *path,
-                           const struct dew__core_airs *airs, double rho,
-                           double *water);
+double march__path_condenses(const struct dew_path *path,
+                             const struct march__core_airs *airs, double rho,
+                             double *water);
 
 /* Outdoor air that a coil meets before the house does, m3/s. */
-struct dew__inlet {
+struct march__inlet {
     double all;      /* fresh and unplanned                                 */
     double sensible; /* of it, what is not yet at the house's temperature   */
     double latent;   /* of it, what is not yet at the house's humidity      */
@@ -54,15 +54,15 @@ struct dew__inlet {
  * and of the other blowers.  What a state sends past coils is shared by the
  * handlers that run at full in it.
  */
-struct dew__inlet dew__coil_inlet(const struct dew_case *c,
-                                  const struct dew__mixing *mix, int k);
+struct march__inlet march__coil_inlet(const struct dew_case *c,
+                                      const struct march__mixing *mix, int k);
 
 /*
  * Weigh whole states.  natural m3/s; worst m3/s: most negative supply less
  * exhaust of any state visited.
  */
-struct dew__blend dew__blend_all(const struct dew_case *c,
-                                 const struct dew__mixing *mix, double rho,
-                                 double natural, double *worst);
+struct march__blend march__blend_all(const struct dew_case *c,
+                                     const struct march__mixing *mix,
+                                     double rho, double natural, double *worst);
 
 #endif

@@ -14,25 +14,25 @@
 #include "plant/control_step.h"
 
 /* Heat of evaporation of all that dries or wets the house, J/kg. */
-#define DEW_LATENT dew__air_latent(20.0)
+#define DEW_LATENT air__latent(20.0)
 
 /* All coefficients of a step that the stages share. */
-struct dew__now {
-    struct dew__lane lane;
-    struct dew__drive drive;
-    struct dew__coil c1, c2, c3;
-    struct dew__blend blend;
+struct march__now {
+    struct weather__lane lane;
+    struct march__drive drive;
+    struct march__coil c1, c2, c3;
+    struct march__blend blend;
     struct dew_hour mid;
     int bundled; /* 1: one of many houses in lanes, which must not branch    */
 };
 
-DEW_LANE double dew__over(double x)
+DEW_LANE double march__over(double x)
 {
     return x > 0.0 ? x : 0.0;
 }
 
 /* x / y, or 0 where y is not positive. */
-DEW_LANE double dew__ratio(double x, double y)
+DEW_LANE double march__ratio(double x, double y)
 {
     double safe = y > 0.0 ? y : 1.0;
 
@@ -49,16 +49,16 @@ DEW_LANE double dew__ratio(double x, double y)
  * sorb, W/K, about the predicted t_store.
  */
 
-struct dew__node {
+struct march__node {
     double a, b, c;
 };
 
-DEW_LANE struct dew__node dew__surface_node(const struct dew__now *n,
-                                            const struct dew__terms *k)
+DEW_LANE struct march__node march__surface_node(const struct march__now *n,
+                                                const struct march__terms *k)
 {
-    const struct dew__lane *l = &n->lane;
+    const struct weather__lane *l = &n->lane;
     double per = 1.0 / (l->h_is + l->h_w + l->h_ms + k->sorb);
-    struct dew__node s;
+    struct march__node s;
 
     s.a = l->h_is * per;
     s.b = l->h_ms * per;
@@ -66,8 +66,8 @@ DEW_LANE struct dew__node dew__surface_node(const struct dew__now *n,
     return s;
 }
 
-DEW_LANE double dew__surface_t(const struct dew__node *s, double t_air,
-                               double t_mass)
+DEW_LANE double march__surface_t(const struct march__node *s, double t_air,
+                                 double t_mass)
 {
     return s->a * t_air + s->b * t_mass + s->c;
 }
@@ -76,20 +76,19 @@ DEW_LANE double dew__surface_t(const struct dew__node *s, double t_air,
 
 /* What stages of one length have in common: the mass is tm = d + follow ta, the
    air ta = (right + heat heat_full - cool cool_full) / slope. */
-struct dew__elimination {
-    struct dew__node node;
+struct march__elimination {
+    struct march__node node;
     double cm, ca, per_mass, follow, slope, per_slope, per_heat, per_cool;
 };
 
-DEW_LANE struct dew__elimination dew__eliminate(const struct dew__now *n,
-                                                const struct dew__terms *k,
-                                                double gdt)
+DEW_LANE struct march__elimination march__eliminate(
+    const struct march__now *n, const struct march__terms *k, double gdt)
 {
-    const struct dew__lane *l = &n->lane;
-    struct dew__elimination e;
+    const struct weather__lane *l = &n->lane;
+    struct march__elimination e;
     double per = 1.0 / gdt;
 
-    e.node = dew__surface_node(n, k);
+    e.node = march__surface_node(n, k);
     e.cm = l->c_mass * per; /* C (t - t0) / gdt, implicit */
     e.ca = l->c_air * per;
     /* cm (tm - tm0) = mass_source - (h_em + h_ground) tm + h_ms (ts - tm) */
@@ -101,45 +100,47 @@ DEW_LANE struct dew__elimination dew__eliminate(const struct dew__now *n,
         e.ca + k->air_g + l->h_is * (1.0 - e.node.a - e.node.b * e.follow);
     e.per_slope = 1.0 / e.slope;
     /* heat = (set - ta) / band, in ta = (right + heat heat_full) / slope */
-    e.per_heat = dew__ratio(1.0, l->band * e.slope + k->heat_full);
-    e.per_cool = dew__ratio(1.0, l->band * e.slope + k->cool_full);
+    e.per_heat = march__ratio(1.0, l->band * e.slope + k->heat_full);
+    e.per_cool = march__ratio(1.0, l->band * e.slope + k->cool_full);
     return e;
 }
 
-struct dew__warm {
+struct march__warm {
     double t_air, t_mass, held;
-    struct dew__duty duty;
+    struct march__duty duty;
 };
 
 /* How one share of the whole coil capacity falls on each handler. */
-DEW_LANE void dew__share_out(const struct dew__now *n, double share,
-                             struct dew__duty *d)
+DEW_LANE void march__share_out(const struct march__now *n, double share,
+                               struct march__duty *d)
 {
     double all = n->c1.sensible + n->c2.sensible + n->c3.sensible;
     double need = share * all, rest = need - n->c1.sensible;
     double ll = n->lane.lead_lag;
 
-    d->cool = ll > 0.0 ? dew__share(dew__ratio(need, n->c1.sensible)) : share;
-    d->cool_2 = ll > 0.0 ? dew__share(dew__ratio(rest, n->c2.sensible)) : share;
+    d->cool =
+        ll > 0.0 ? core__share(march__ratio(need, n->c1.sensible)) : share;
+    d->cool_2 =
+        ll > 0.0 ? core__share(march__ratio(rest, n->c2.sensible)) : share;
     rest -= n->c2.sensible;
-    d->cool_3 = ll > 0.0 ? dew__share(dew__ratio(rest, n->c3.sensible)) : share;
+    d->cool_3 =
+        ll > 0.0 ? core__share(march__ratio(rest, n->c3.sensible)) : share;
 }
 
-DEW_LANE struct dew__warm dew__warm_stage(const struct dew__now *n,
-                                          const struct dew__terms *k,
-                                          const struct dew__elimination *e,
-                                          const struct dew_state *x)
+DEW_LANE struct march__warm march__warm_stage(
+    const struct march__now *n, const struct march__terms *k,
+    const struct march__elimination *e, const struct dew_state *x)
 {
-    const struct dew__lane *l = &n->lane;
+    const struct weather__lane *l = &n->lane;
     double d = (e->cm * x->t_mass + k->mass_source + l->h_ms * e->node.c) *
                e->per_mass;
     double right = e->ca * x->t_air + k->air_source +
                    l->h_is * (e->node.c + e->node.b * d);
     double heat =
-        dew__share((n->drive.set_heat * e->slope - right) * e->per_heat);
+        core__share((n->drive.set_heat * e->slope - right) * e->per_heat);
     double cool =
-        dew__share((right - n->drive.set_cool * e->slope) * e->per_cool);
-    struct dew__warm out;
+        core__share((right - n->drive.set_cool * e->slope) * e->per_cool);
+    struct march__warm out;
     double given = n->drive.given;
 
     heat = k->heat_full > 0.0 ? heat : 0.0;
@@ -152,7 +153,7 @@ DEW_LANE struct dew__warm dew__warm_stage(const struct dew__now *n,
     out.held = given > 0.0 ? out.t_air * e->slope - right : 0.0; /* residual */
     out.t_mass = d + e->follow * out.t_air;
     out.duty.heat = heat;
-    dew__share_out(n, cool, &out.duty);
+    march__share_out(n, cool, &out.duty);
     out.duty.dry = 0.0;
     out.duty.wet = 0.0;
     out.duty.fog = 0.0;
@@ -179,83 +180,88 @@ DEW_LANE struct dew__warm dew__warm_stage(const struct dew__now *n,
     X(ground)
 /* clang-format on */
 
-DEW_LANE_STRUCT(dew__kinks, DEW_KINK_MAP);
+DEW_LANE_STRUCT(march__kinks, DEW_KINK_MAP);
 
-struct dew__pieces {
+struct march__pieces {
     double g, r;            /* the straight part                             */
-    struct dew__kinks at;   /* kg/kg                                         */
-    struct dew__kinks bend; /* kg/s per kg/kg: slope added above the kink    */
-    struct dew__kinks held; /* kg/s  films: what one gives off at most       */
-    double per_rh;          /* RH per w                                      */
-    double top;             /* w at which the air is saturated: its end      */
-    double fog;             /* kg/s that falls out there                     */
+    struct march__kinks at; /* kg/kg                                         */
+    struct march__kinks
+        bend; /* kg/s per kg/kg: slope added above the kink    */
+    struct march__kinks
+        held;      /* kg/s  films: what one gives off at most       */
+    double per_rh; /* RH per w                                      */
+    double top;    /* w at which the air is saturated: its end      */
+    double fog;    /* kg/s that falls out there                     */
 };
 
 /* What a kink adds at w, kg/s. */
-#define DEW__BENT(p, name, w) ((p)->bend.name * dew__over((w) - (p)->at.name))
+#define MARCH__BENT(p, name, w)                                                \
+    ((p)->bend.name * march__over((w) - (p)->at.name))
 
 /* Onto a film, or off it. */
-#define DEW__ONTO(p, name, w) (DEW__BENT(p, name, w) - (p)->held.name)
+#define MARCH__ONTO(p, name, w) (MARCH__BENT(p, name, w) - (p)->held.name)
 
-DEW_LANE double dew__dry_share(const struct dew__now *n, double rh)
+DEW_LANE double march__dry_share(const struct march__now *n, double rh)
 {
-    return dew__plant_dry_share(rh, n->lane.dry_low, n->lane.dry_per);
+    return plant__dry_share(rh, n->lane.dry_low, n->lane.dry_per);
 }
 
-DEW_LANE double dew__wet_share(const struct dew__now *n, double rh)
+DEW_LANE double march__wet_share(const struct march__now *n, double rh)
 {
-    return dew__plant_wet_share(rh, n->lane.wet_high, n->lane.wet_per);
+    return plant__wet_share(rh, n->lane.wet_high, n->lane.wet_per);
 }
 
-#define DEW__ADD_BENT(name) +DEW__BENT(p, name, w)
-DEW_LANE double dew__residual(const struct dew__pieces *p, double w)
+#define MARCH__ADD_BENT(name) +MARCH__BENT(p, name, w)
+DEW_LANE double march__residual(const struct march__pieces *p, double w)
 {
-    return p->g * w - p->r DEW_KINK_MAP(DEW__ADD_BENT);
+    return p->g * w - p->r DEW_KINK_MAP(MARCH__ADD_BENT);
 }
 
 /* Which kinks lie below w: 1 below it, 0 above. */
-#define DEW__PASSED(name) y.name = w > p->at.name ? 1.0 : 0.0;
-DEW_LANE struct dew__kinks dew__passed_at(const struct dew__pieces *p, double w)
+#define MARCH__PASSED(name) y.name = w > p->at.name ? 1.0 : 0.0;
+DEW_LANE struct march__kinks march__passed_at(const struct march__pieces *p,
+                                              double w)
 {
-    struct dew__kinks y;
+    struct march__kinks y;
 
-    DEW_KINK_MAP(DEW__PASSED)
+    DEW_KINK_MAP(MARCH__PASSED)
     return y;
 }
 
 /* And below the root, wherever it is: the residual rises with w. */
-#define DEW__ROOT_ABOVE(name)                                                  \
-    y.name = dew__residual(p, p->at.name) < 0.0 ? 1.0 : 0.0;
-DEW_LANE struct dew__kinks dew__passed_at_root(const struct dew__pieces *p)
+#define MARCH__ROOT_ABOVE(name)                                                \
+    y.name = march__residual(p, p->at.name) < 0.0 ? 1.0 : 0.0;
+DEW_LANE struct march__kinks march__passed_at_root(
+    const struct march__pieces *p)
 {
-    struct dew__kinks y;
+    struct march__kinks y;
 
-    DEW_KINK_MAP(DEW__ROOT_ABOVE)
+    DEW_KINK_MAP(MARCH__ROOT_ABOVE)
     return y;
 }
 
-#define DEW__SAME(name) &(a->name == b->name)
-DEW_LANE int dew__same_passed(const struct dew__kinks *a,
-                              const struct dew__kinks *b)
+#define MARCH__SAME(name) &(a->name == b->name)
+DEW_LANE int march__same_passed(const struct march__kinks *a,
+                                const struct march__kinks *b)
 {
-    return 1 DEW_KINK_MAP(DEW__SAME);
+    return 1 DEW_KINK_MAP(MARCH__SAME);
 }
 
 /* The slope of the straight piece that lies above the kinks passed. */
-#define DEW__ADD_G(name) +passed->name * p->bend.name
-DEW_LANE double dew__slope_on(const struct dew__pieces *p,
-                              const struct dew__kinks *passed)
+#define MARCH__ADD_G(name) +passed->name * p->bend.name
+DEW_LANE double march__slope_on(const struct march__pieces *p,
+                                const struct march__kinks *passed)
 {
-    return p->g DEW_KINK_MAP(DEW__ADD_G);
+    return p->g DEW_KINK_MAP(MARCH__ADD_G);
 }
 
 /* And its root. */
-#define DEW__ADD_R(name) +passed->name * p->bend.name * p->at.name
-DEW_LANE double dew__root_on(const struct dew__pieces *p,
-                             const struct dew__kinks *passed)
+#define MARCH__ADD_R(name) +passed->name * p->bend.name * p->at.name
+DEW_LANE double march__root_on(const struct march__pieces *p,
+                               const struct march__kinks *passed)
 {
-    double g = dew__slope_on(p, passed);
-    double r = p->r DEW_KINK_MAP(DEW__ADD_R);
+    double g = march__slope_on(p, passed);
+    double r = p->r DEW_KINK_MAP(MARCH__ADD_R);
 
     return r / g;
 }
@@ -265,22 +271,22 @@ DEW_LANE double dew__root_on(const struct dew__pieces *p,
  * the root lies.  A house by itself first tries the piece that near lies on,
  * and the one that leads to; lanes cannot branch.
  */
-DEW_LANE double dew__w_root(const struct dew__now *n,
-                            const struct dew__pieces *p, double near)
+DEW_LANE double march__w_root(const struct march__now *n,
+                              const struct march__pieces *p, double near)
 {
-    struct dew__kinks passed;
+    struct march__kinks passed;
 
     if (!n->bundled)
         for (int tries = 0; tries < 2; tries++) {
-            struct dew__kinks from = dew__passed_at(p, near);
+            struct march__kinks from = march__passed_at(p, near);
 
-            near = dew__root_on(p, &from);
-            passed = dew__passed_at(p, near);
-            if (dew__same_passed(&from, &passed))
+            near = march__root_on(p, &from);
+            passed = march__passed_at(p, near);
+            if (march__same_passed(&from, &passed))
                 return near;
         }
-    passed = dew__passed_at_root(p);
-    return dew__root_on(p, &passed);
+    passed = march__passed_at_root(p);
+    return march__root_on(p, &passed);
 }
 
 #endif

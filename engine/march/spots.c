@@ -11,8 +11,9 @@ struct airs {
 };
 
 /* Air behind handler k's coil while it cools, degC. */
-static double behind_coil(const struct dew_march *m, const struct dew__hour *h,
-                          const struct airs *a, int k)
+static double behind_coil(const struct dew_march *m,
+                          const struct march__hour *h, const struct airs *a,
+                          int k)
 {
     const double sensible[DEW_HANDLERS] = {
         h->now.c1.sensible, h->now.c2.sensible, h->now.c3.sensible};
@@ -21,8 +22,8 @@ static double behind_coil(const struct dew_march *m, const struct dew__hour *h,
 }
 
 /* The coldest of the coils that ran; NaN when none did. */
-static double coldest_coil(const struct dew_march *m, const struct dew__hour *h,
-                           const struct airs *a)
+static double coldest_coil(const struct dew_march *m,
+                           const struct march__hour *h, const struct airs *a)
 {
     double t = NAN;
 
@@ -93,8 +94,8 @@ static void tell_mixed(const struct dew_march *m, const struct airs *a,
                 (1.0 - run) * (off < DEW_DUCTS_HEATER_LEAST));
 }
 
-void dew__tell_ducts(const struct dew_march *m, const struct dew__hour *h,
-                     struct dew_result *r)
+void march__tell_ducts(const struct dew_march *m, const struct march__hour *h,
+                       struct dew_result *r)
 {
     const struct dew_duct_watch *w = &m->c.watch;
     struct airs a = {r->t, r->w, r->t_out, r->w_out, h->end->p, 0.0};

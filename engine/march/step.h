@@ -7,11 +7,11 @@
  * solved inside the stage in closed form.  A step runs in phases, so that a
  * bundle can loop over its lanes within each:
  *
- *     dew__predict   one stage with the previous step's coefficients
- *     dew__natural   wind and stack at the predicted midpoint
- *     dew__blend     the air paths, state by state, weighted whole
- *     dew__settle    the step's coefficients, once
- *     dew__finish    two stages, and what flowed in them
+ *     march__predict   one stage with the previous step's coefficients
+ *     march__natural   wind and stack at the predicted midpoint
+ *     march__blend     the air paths, state by state, weighted whole
+ *     march__settle    the step's coefficients, once
+ *     march__finish    two stages, and what flowed in them
  *
  * It vectorises as long as every function is inlined, members are named,
  * choices are ?: and nothing but sqrt and fabs is called.
@@ -27,21 +27,21 @@
 #define DEW_GAMMA 0.29289321881345254 /* 1 - 1/sqrt 2, [ALE77] */
 
 /* Outdoor air by every way but windows, kg/s. */
-DEW_LANE double dew__exchange(const struct dew__blend *b)
+DEW_LANE double march__exchange(const struct march__blend *b)
 {
     return b->leak + b->fresh + b->unplanned + b->ductleak;
 }
 
-DEW_LANE double dew__co2_stage(const struct dew__now *n,
-                               const struct dew_state *x, double gdt)
+DEW_LANE double march__co2_stage(const struct march__now *n,
+                                 const struct dew_state *x, double gdt)
 {
     struct dew_co2_room room;
 
     room.volume = n->lane.volume; /* V dC/dt = 1e6 G + q (C_out - C) */
     room.generation = n->drive.co2_in;
-    room.flow = dew__exchange(&n->blend) / n->lane.rho + n->drive.window;
+    room.flow = march__exchange(&n->blend) / n->lane.rho + n->drive.window;
     room.outdoors = n->lane.co2_out;
-    return dew__house_co2_step(&room, x->co2, gdt);
+    return house__co2_step(&room, x->co2, gdt);
 }
 
 /* ---- the named flows, each from its own equation ------------------------- */
@@ -60,49 +60,49 @@ DEW_LANE double dew__co2_stage(const struct dew__now *n,
     X(fog)      /* kg/s                                                */      \
     X(held)     /* W                                                   */
 /* clang-format on */
-DEW_LANE_STRUCT(dew__at, DEW_AT_MAP);
+DEW_LANE_STRUCT(core__at, DEW_AT_MAP);
 
-DEW_LANE struct dew__at dew__at_of(const struct dew__now *n,
-                                   const struct dew__terms *k,
-                                   const struct dew__pieces *p,
-                                   const struct dew_state *x,
-                                   const struct dew__warm *warm)
+DEW_LANE struct core__at march__at_of(const struct march__now *n,
+                                      const struct march__terms *k,
+                                      const struct march__pieces *p,
+                                      const struct dew_state *x,
+                                      const struct march__warm *warm)
 {
-    struct dew__at a;
+    struct core__at a;
 
     a.t_air = warm->t_air;
     a.t_mass = warm->t_mass;
     a.w = x->w;
     a.pws_air = k->pws_air;
     a.p_store = x->w_surface * (k->pws_store * n->lane.per_surface);
-    a.coil = DEW__BENT(p, coil, x->w) + DEW__BENT(p, coil_2, x->w) +
-             DEW__BENT(p, coil_3, x->w);
+    a.coil = MARCH__BENT(p, coil, x->w) + MARCH__BENT(p, coil_2, x->w) +
+             MARCH__BENT(p, coil_3, x->w);
     a.coil /= 1.0 - n->drive.lost_cool; /* the rooms feel what is kept */
-    a.glass = DEW__ONTO(p, glass, x->w) + DEW__ONTO(p, edge, x->w) +
-              DEW__ONTO(p, corner, x->w);
-    a.ground = dew__off_ground(n, k, x->w);
+    a.glass = MARCH__ONTO(p, glass, x->w) + MARCH__ONTO(p, edge, x->w) +
+              MARCH__ONTO(p, corner, x->w);
+    a.ground = march__off_ground(n, k, x->w);
     a.heat = warm->duty.heat;
     a.cool = warm->duty.cool;
     a.cool_2 = warm->duty.cool_2;
     a.cool_3 = warm->duty.cool_3;
-    a.dry = dew__dry_share(n, p->per_rh * x->w);
-    a.wet = dew__wet_share(n, p->per_rh * x->w);
+    a.dry = march__dry_share(n, p->per_rh * x->w);
+    a.wet = march__wet_share(n, p->per_rh * x->w);
     a.fog = p->fog;
     a.held = warm->held;
     return a;
 }
 
-#define DEW__SET_SOURCE(name, words) f.name = s->name;
-DEW_LANE struct dew_water_flows dew__water_flows(const struct dew__now *n,
-                                                 const struct dew__terms *k,
-                                                 const struct dew__at *a)
+#define MARCH__SET_SOURCE(name, words) f.name = s->name;
+DEW_LANE struct dew_water_flows march__water_flows(const struct march__now *n,
+                                                   const struct march__terms *k,
+                                                   const struct core__at *a)
 {
-    const struct dew__lane *l = &n->lane;
-    const struct dew__drive *s = &n->drive;
+    const struct weather__lane *l = &n->lane;
+    const struct march__drive *s = &n->drive;
     double gap = n->mid.w - a->w, pv = k->per_w * a->w;
     struct dew_water_flows f;
 
-    DEW_SOURCE_MAP(DEW__SET_SOURCE)
+    DEW_SOURCE_MAP(MARCH__SET_SOURCE)
     f.laundry += l->evap_laundry * (a->pws_air - pv); /* beta A (p_s - p_v) */
     f.plants += l->evap_plants * (a->pws_air - pv);
     f.ground += a->ground;
@@ -124,10 +124,10 @@ DEW_LANE struct dew_water_flows dew__water_flows(const struct dew__now *n,
 }
 
 /* Latent heat that the flows take from the air node, W. */
-DEW_LANE double dew__latent_air(const struct dew__now *n,
-                                const struct dew_water_flows *f)
+DEW_LANE double march__latent_air(const struct march__now *n,
+                                  const struct dew_water_flows *f)
 {
-    const struct dew__lane *l = &n->lane;
+    const struct weather__lane *l = &n->lane;
 
     return -DEW_LATENT *
            (l->cool_plants * f->plants + l->cool_laundry * f->laundry +
@@ -136,13 +136,13 @@ DEW_LANE double dew__latent_air(const struct dew__now *n,
 }
 
 /* And from the surface node: what furnishings and films give up or take. */
-DEW_LANE double dew__latent_surface(const struct dew_water_flows *f)
+DEW_LANE double march__latent_surface(const struct dew_water_flows *f)
 {
     return -DEW_LATENT * (f->store + f->glass);
 }
 
-DEW_LANE double dew__drier_heat(const struct dew__now *n,
-                                const struct dew_water_flows *f, double dry)
+DEW_LANE double march__drier_heat(const struct march__now *n,
+                                  const struct dew_water_flows *f, double dry)
 {
     return n->drive.dry_power * dry - DEW_LATENT * f->dehumidifier -
            DEW_LATENT * n->lane.wet_heat * f->humidifier;
@@ -151,17 +151,16 @@ DEW_LANE double dew__drier_heat(const struct dew__now *n,
 /*
  * Heat is booked here, each flow from its own equation, and solved apart: the
  * ledger then vouches for both.  Beside each flow: where it is solved, by the
- * coefficient of dew__sources or of solve.h.
+ * coefficient of study__sources or of solve.h.
  */
-DEW_LANE struct dew_heat_flows dew__heat_flows(const struct dew__now *n,
-                                               const struct dew__terms *k,
-                                               const struct dew__node *node,
-                                               const struct dew_water_flows *w,
-                                               const struct dew__at *a)
+DEW_LANE struct dew_heat_flows march__heat_flows(
+    const struct march__now *n, const struct march__terms *k,
+    const struct march__node *node, const struct dew_water_flows *w,
+    const struct core__at *a)
 {
-    const struct dew__lane *l = &n->lane;
-    const struct dew__drive *s = &n->drive;
-    const struct dew__blend *b = &n->blend;
+    const struct weather__lane *l = &n->lane;
+    const struct march__drive *s = &n->drive;
+    const struct march__blend *b = &n->blend;
     double gap = k->cp * (n->mid.t - a->t_air);
     double radiant = (1.0 - l->convective) * (s->bodies + s->gains) + s->solar;
     double all = n->c1.sensible + n->c2.sensible + n->c3.sensible;
@@ -176,7 +175,8 @@ DEW_LANE struct dew_heat_flows dew__heat_flows(const struct dew__now *n,
     f.dropped = -l->lost_share * radiant; /* what those two are not given */
     /* opaque and earth: mass_source, per_mass; glazing: surface_node */
     f.opaque = l->h_em * (n->mid.t - a->t_mass) + s->sunlit;
-    f.glazing = l->h_w * (n->mid.t - dew__surface_t(node, a->t_air, a->t_mass));
+    f.glazing =
+        l->h_w * (n->mid.t - march__surface_t(node, a->t_air, a->t_mass));
     f.earth = l->h_ground * (s->t_ground - a->t_mass);
     f.sky = -s->sky_opaque - s->sky_glazed; /* mass_source, surface_source */
     f.infiltration = b->leak * gap;         /* air_g */
@@ -189,33 +189,33 @@ DEW_LANE struct dew_heat_flows dew__heat_flows(const struct dew__now *n,
     f.fans = b->fan_heat + b->preheat; /* air_source */
     /* air_source, heat_full, cool_full */
     f.blowers = s->blower_idle + s->blower_heat * a->heat +
-                s->blower_cool * dew__ratio(sensible, all);
-    f.heating = s->heat_cap * a->heat;       /* heat_full */
-    f.cooling = -sensible;                   /* cool_full */
-    f.drier = dew__drier_heat(n, w, a->dry); /* evap_air */
+                s->blower_cool * march__ratio(sensible, all);
+    f.heating = s->heat_cap * a->heat;         /* heat_full */
+    f.cooling = -sensible;                     /* cool_full */
+    f.drier = march__drier_heat(n, w, a->dry); /* evap_air */
     /* evap_air, evap_surface, sorb; what they miss is owed, see finish */
-    f.evaporation = dew__latent_air(n, w) + dew__latent_surface(w);
+    f.evaporation = march__latent_air(n, w) + march__latent_surface(w);
     /* air_g by duct_g; heat_full and cool_full by duct_* and lost_* */
-    cold = (all - s->blower_cool) * dew__ratio(sensible, all);
+    cold = (all - s->blower_cool) * march__ratio(sensible, all);
     f.ductwall = s->duct_g * (s->place_t - a->t_air) -
                  s->duct_heat * (s->heat_cap + s->blower_heat) * a->heat +
                  s->duct_cool * cold;
     f.ductlost = s->lost_cool * cold - s->lost_rest * s->blower_idle -
                  s->lost_heat * (s->heat_cap + s->blower_heat) * a->heat;
-    f.held = a->held; /* dew__warm_stage */
+    f.held = a->held; /* march__warm_stage */
     return f;
 }
 
 /* ---- the step's coefficients --------------------------------------------- */
 
-DEW_LANE double dew__face_w(const struct dew__now *n, double t, double face)
+DEW_LANE double march__face_w(const struct march__now *n, double t, double face)
 {
-    return dew__air_w_sat(dew__house_surface_t(face, t, n->mid.t), n->mid.p);
+    return air__w_sat(house__surface_t(face, t, n->mid.t), n->mid.p);
 }
 
 /* Natural air change at a predicted state, m3/s; see dew_leakage. */
-DEW_LANE double dew__natural(const struct dew__lane *l, double t,
-                             const struct dew_hour *mid)
+DEW_LANE double march__natural(const struct weather__lane *l, double t,
+                               const struct dew_hour *mid)
 {
     struct dew_leakage k;
 
@@ -224,31 +224,32 @@ DEW_LANE double dew__natural(const struct dew__lane *l, double t,
     k.wind_k = l->wind_k;
     k.wind_n = l->wind_n;
     k.constant = l->leak_constant;
-    return dew__house_natural(&k, t - mid->t, mid->wind);
+    return house__natural(&k, t - mid->t, mid->wind);
 }
 
 /* What fans and leaks of ducts bring in and take out, m3/s; local: a fan in
    bath or kitchen, or the dryer's. */
-struct dew__moved {
+struct march__moved {
     double in, out;
 };
 
-DEW_LANE struct dew__moved dew__moved_by(const struct dew_path *a, double local)
+DEW_LANE struct march__moved march__moved_by(const struct dew_path *a,
+                                             double local)
 {
-    return (struct dew__moved){a->supply + a->unplanned + a->leak_in,
-                               a->exhaust + a->spill + a->leak_out + local};
+    return (struct march__moved){a->supply + a->unplanned + a->leak_in,
+                                 a->exhaust + a->spill + a->leak_out + local};
 }
 
 /* One state of the air paths at its full flow. */
-DEW_LANE void dew__blend_state(struct dew__blend *b, const struct dew_path *a,
-                               double rho, double weight, double local,
-                               double natural)
+DEW_LANE void march__blend_state(struct march__blend *b,
+                                 const struct dew_path *a, double rho,
+                                 double weight, double local, double natural)
 {
-    struct dew__moved moved = dew__moved_by(a, local);
+    struct march__moved moved = march__moved_by(a, local);
     double m = rho * weight;
 
     b->leak +=
-        m * dew__house_leak_in(natural, moved.in, moved.out); /* equation 51 */
+        m * house__leak_in(natural, moved.in, moved.out); /* equation 51 */
     b->fresh += m * a->fresh;
     b->drawn += m * a->drawn;
     b->fresh_sensible += m * a->fresh * a->sensible;
@@ -260,20 +261,20 @@ DEW_LANE void dew__blend_state(struct dew__blend *b, const struct dew_path *a,
 }
 
 /* What the predicted state bends: the only transcendental work of a step. */
-DEW_LANE struct dew__terms dew__curves(const struct dew__now *n,
-                                       const struct dew_state *at)
+DEW_LANE struct march__terms march__curves(const struct march__now *n,
+                                           const struct dew_state *at)
 {
-    const struct dew__lane *l = &n->lane;
+    const struct weather__lane *l = &n->lane;
     double sum = l->h_is + l->h_w + l->h_ms;
     double t_face = /* sum of h t / sum of h: the surface without gains */
         (l->h_is * at->t_air + l->h_ms * at->t_mass + l->h_w * n->mid.t) / sum;
-    struct dew__line air = dew__poly_pws(at->t_air);
-    struct dew__line store = dew__poly_pws(t_face);
-    struct dew__line wet =
-        dew__poly_pws(l->wet_follow * at->t_air + n->drive.wet_t);
-    struct dew__terms k;
+    struct air__line air = air__poly_pws(at->t_air);
+    struct air__line store = air__poly_pws(t_face);
+    struct air__line wet =
+        air__poly_pws(l->wet_follow * at->t_air + n->drive.wet_t);
+    struct march__terms k;
 
-    k.per_w = dew__air_per_w(at->w, n->mid.p);
+    k.per_w = air__per_w(at->w, n->mid.p);
     k.t_air = at->t_air;
     k.t_store = t_face;
     k.pws_air = air.value;
@@ -284,9 +285,9 @@ DEW_LANE struct dew__terms dew__curves(const struct dew__now *n,
     k.wet_slope = l->wet_follow * wet.slope;
     k.sorb = DEW_LATENT * l->rate_surface * store.slope * at->w_surface *
              l->per_surface; /* L beta A RH dp_s/dt */
-    k.wsat_glass = dew__face_w(n, at->t_air, l->face_glass);
-    k.wsat_edge = dew__face_w(n, at->t_air, l->face_edge);
-    k.wsat_corner = dew__face_w(n, at->t_air, l->face_corner);
+    k.wsat_glass = march__face_w(n, at->t_air, l->face_glass);
+    k.wsat_edge = march__face_w(n, at->t_air, l->face_edge);
+    k.wsat_corner = march__face_w(n, at->t_air, l->face_corner);
     k.evap_air = 0.0;
     k.evap_surface = 0.0;
     k.fog = 0.0;
@@ -294,25 +295,25 @@ DEW_LANE struct dew__terms dew__curves(const struct dew__now *n,
     return k;
 }
 
-#define DEW__ADD_SOURCE(name, words) +s->name
+#define MARCH__ADD_SOURCE(name, words) +s->name
 
 /* What the present hour puts in, given the curves: the sources and slopes of
    the equations that the stages solve.  What goes in here is booked in
-   dew__water_flows and dew__heat_flows.  owed, W: see finish. */
-DEW_LANE struct dew__terms dew__sources(const struct dew__now *n,
-                                        const struct dew__terms *curves,
-                                        double owed)
+   march__water_flows and march__heat_flows.  owed, W: see finish. */
+DEW_LANE struct march__terms study__sources(const struct march__now *n,
+                                            const struct march__terms *curves,
+                                            double owed)
 {
-    const struct dew__lane *l = &n->lane;
-    const struct dew__drive *s = &n->drive;
-    const struct dew__blend *b = &n->blend;
+    const struct weather__lane *l = &n->lane;
+    const struct march__drive *s = &n->drive;
+    const struct march__blend *b = &n->blend;
     double inside = (1.0 - l->convective) * (s->bodies + s->gains) + s->solar;
     double gas = b->leak + l->rho * s->window + b->unplanned + b->ductleak;
     double all = n->c1.sensible + n->c2.sensible + n->c3.sensible;
     double evap = l->evap_plants + l->evap_laundry;
-    struct dew__terms k = *curves;
+    struct march__terms k = *curves;
 
-    k.cp = dew__air_cp(n->mid.w);
+    k.cp = air__cp(n->mid.w);
     /* C_m dtm/dt = mass_source - (h_em + h_ground) tm + h_ms (ts - tm) */
     k.mass_source = l->mass_share * inside + s->sunlit + l->h_em * n->mid.t +
                     l->h_ground * s->t_ground - s->sky_opaque;
@@ -332,7 +333,7 @@ DEW_LANE struct dew__terms dew__sources(const struct dew__now *n,
     k.cool_full *= 1.0 - s->duct_cool - s->lost_cool;
     /* M dw/dt = w_source - w_g w - evap p_v + what stores and kinks add */
     k.w_g = gas + b->fresh - b->fresh_latent;
-    k.w_source = 0.0 DEW_SOURCE_MAP(DEW__ADD_SOURCE) +
+    k.w_source = 0.0 DEW_SOURCE_MAP(MARCH__ADD_SOURCE) +
                  s->putback * (1.0 - s->lost_rest) + k.w_g * n->mid.w +
                  evap * k.pws_air + b->ductleak * (s->place_w - n->mid.w);
     return k;
@@ -345,69 +346,70 @@ DEW_LANE struct dew__terms dew__sources(const struct dew__now *n,
  *     owed    W     latent heat the heat equations have not had yet
  *     per_dt  1/s   of a film, what may leave it
  */
-DEW_LANE struct dew__terms dew__settle(const struct dew__now *n,
-                                       const struct dew_state *at,
-                                       const struct dew__duty *duty,
-                                       double owed, double per_dt)
+DEW_LANE struct march__terms march__settle(const struct march__now *n,
+                                           const struct dew_state *at,
+                                           const struct march__duty *duty,
+                                           double owed, double per_dt)
 {
-    struct dew__terms k = dew__curves(n, at);
-    struct dew__pieces p = dew__pieces_of(n, &k, duty, at, per_dt);
-    struct dew__warm warm = {at->t_air, at->t_mass, 0.0, *duty};
-    struct dew__at a = dew__at_of(n, &k, &p, at, &warm);
-    struct dew_water_flows f = dew__water_flows(n, &k, &a);
+    struct march__terms k = march__curves(n, at);
+    struct march__pieces p = march__pieces_of(n, &k, duty, at, per_dt);
+    struct march__warm warm = {at->t_air, at->t_mass, 0.0, *duty};
+    struct core__at a = march__at_of(n, &k, &p, at, &warm);
+    struct dew_water_flows f = march__water_flows(n, &k, &a);
 
-    k.evap_air = dew__latent_air(n, &f) + dew__drier_heat(n, &f, a.dry);
-    k.evap_surface = dew__latent_surface(&f);
+    k.evap_air = march__latent_air(n, &f) + march__drier_heat(n, &f, a.dry);
+    k.evap_surface = march__latent_surface(&f);
     k.fog = duty->fog;
-    return dew__sources(n, &k, owed);
+    return study__sources(n, &k, owed);
 }
 
 /* ---- two stages ----------------------------------------------------------- */
 
-#define DEW__ADD_FLOW(name, words) sum->name += weight * f.name;
-#define DEW__ADD_HEAT(name, words) sum->name += weight * f.name;
+#define MARCH__ADD_FLOW(name, words) sum->name += weight * f.name;
+#define MARCH__ADD_HEAT(name, words) sum->name += weight * f.name;
 
-DEW_LANE void dew__add_water(struct dew_water_flows *sum,
-                             struct dew_water_flows f,
-                             double weight){DEW_WATER_MAP(DEW__ADD_FLOW)}
+DEW_LANE void march__add_water(struct dew_water_flows *sum,
+                               struct dew_water_flows f,
+                               double weight){DEW_WATER_MAP(MARCH__ADD_FLOW)}
 
-DEW_LANE void dew__add_heat(struct dew_heat_flows *sum, struct dew_heat_flows f,
-                            double weight){DEW_HEAT_MAP(DEW__ADD_HEAT)}
+DEW_LANE
+    void march__add_heat(struct dew_heat_flows *sum, struct dew_heat_flows f,
+                         double weight){DEW_HEAT_MAP(MARCH__ADD_HEAT)}
 
-#define DEW__TIMES(name, words) f.name *= dt;
+#define MARCH__TIMES(name, words) f.name *= dt;
 DEW_LANE struct dew_water_flows
-    dew__water_times(struct dew_water_flows f, double dt)
+    march__water_times(struct dew_water_flows f, double dt)
 {
-    DEW_WATER_MAP(DEW__TIMES)
+    DEW_WATER_MAP(MARCH__TIMES)
     return f;
 }
 
-DEW_LANE struct dew_heat_flows dew__heat_times(struct dew_heat_flows f,
-                                               double dt)
+DEW_LANE struct dew_heat_flows march__heat_times(struct dew_heat_flows f,
+                                                 double dt)
 {
-    DEW_HEAT_MAP(DEW__TIMES)
+    DEW_HEAT_MAP(MARCH__TIMES)
     return f;
 }
 
 /* What a step returns beside the state. */
-struct dew__sum {
+struct march__sum {
     struct dew_water_flows water; /* kg                                     */
     struct dew_heat_flows heat;   /* J                                      */
-    struct dew__duty duty;        /* s, of each                             */
+    struct march__duty duty;      /* s, of each                             */
     int acts; /* which of heating and cooling act at the end, a bit each */
     double given_q; /* J   latent heat that the heat equations were given   */
 };
 
 /* Vapour pressures at the stage's own temperatures, by their slopes. */
-DEW_LANE struct dew__terms dew__bend(const struct dew__now *n,
-                                     const struct dew__terms *k,
-                                     const struct dew__node *node,
-                                     const struct dew__warm *warm)
+DEW_LANE struct march__terms march__bend(const struct march__now *n,
+                                         const struct march__terms *k,
+                                         const struct march__node *node,
+                                         const struct march__warm *warm)
 {
-    const struct dew__lane *l = &n->lane;
-    double ts = dew__surface_t(node, warm->t_air, warm->t_mass);
+    const struct weather__lane *l = &n->lane;
+    double ts = march__surface_t(node, warm->t_air, warm->t_mass);
     double warmer = warm->t_air - k->t_air, rise = k->air_slope * warmer;
-    struct dew__terms y = *k;
+    struct march__terms y = *k;
 
     y.pws_air += rise;
     y.pws_wet += k->wet_slope * warmer;
@@ -417,53 +419,56 @@ DEW_LANE struct dew__terms dew__bend(const struct dew__now *n,
 }
 
 /* Latent heat that a step's heat equations were given, W. */
-DEW_LANE double dew__given_q(const struct dew__terms *k,
-                             const struct dew__node *node,
-                             const struct dew__at *a)
+DEW_LANE double march__given_q(const struct march__terms *k,
+                               const struct march__node *node,
+                               const struct core__at *a)
 {
-    double ts = dew__surface_t(node, a->t_air, a->t_mass);
+    double ts = march__surface_t(node, a->t_air, a->t_mass);
 
     return k->evap_air + k->evap_surface - k->sorb * (ts - k->t_store);
 }
 
 /* One stage of gdt from base x, of which a film may lose per_dt; *at is what
    its flows are made of. */
-struct dew__length {
+struct march__length {
     double gdt, per_dt;
 };
 
-DEW_LANE struct dew_state dew__stage(const struct dew__now *n,
-                                     const struct dew__terms *k,
-                                     const struct dew__elimination *e,
-                                     const struct dew_state *x,
-                                     struct dew__length length,
-                                     struct dew__at *at)
+DEW_LANE struct dew_state march__stage(const struct march__now *n,
+                                       const struct march__terms *k,
+                                       const struct march__elimination *e,
+                                       const struct dew_state *x,
+                                       struct march__length length,
+                                       struct core__at *at)
 {
-    struct dew__warm warm = dew__warm_stage(n, k, e, x);
-    struct dew__terms b = dew__bend(n, k, &e->node, &warm);
-    struct dew__pieces p = dew__pieces_of(n, &b, &warm.duty, x, length.per_dt);
+    struct march__warm warm = march__warm_stage(n, k, e, x);
+    struct march__terms b = march__bend(n, k, &e->node, &warm);
+    struct march__pieces p =
+        march__pieces_of(n, &b, &warm.duty, x, length.per_dt);
     struct dew_state y;
 
-    p.top = dew__air_w_sat(warm.t_air, n->mid.p);
-    y = dew__water_stage(n, &b, x, length.gdt, &p);
+    p.top = air__w_sat(warm.t_air, n->mid.p);
+    y = march__water_stage(n, &b, x, length.gdt, &p);
     y.t_air = warm.t_air;
     y.t_mass = warm.t_mass;
-    y.co2 = dew__co2_stage(n, x, length.gdt);
-    *at = dew__at_of(n, &b, &p, &y, &warm);
+    y.co2 = march__co2_stage(n, x, length.gdt);
+    *at = march__at_of(n, &b, &p, &y, &warm);
     return y;
 }
 
 /* The flows of a step of dt whose stages have the mean a. */
-DEW_LANE void dew__flows(const struct dew__now *n, const struct dew__terms *k,
-                         const struct dew__node *node, const struct dew__at *a,
-                         double dt, struct dew__sum *sum)
+DEW_LANE void march__flows(const struct march__now *n,
+                           const struct march__terms *k,
+                           const struct march__node *node,
+                           const struct core__at *a, double dt,
+                           struct march__sum *sum)
 {
-    struct dew_water_flows w = dew__water_flows(n, k, a);
-    struct dew_heat_flows q = dew__heat_flows(n, k, node, &w, a);
+    struct dew_water_flows w = march__water_flows(n, k, a);
+    struct dew_heat_flows q = march__heat_flows(n, k, node, &w, a);
 
-    sum->water = dew__water_times(w, dt);
-    sum->heat = dew__heat_times(q, dt);
-    sum->given_q = dt * dew__given_q(k, node, a);
+    sum->water = march__water_times(w, dt);
+    sum->heat = march__heat_times(q, dt);
+    sum->given_q = dt * march__given_q(k, node, a);
     sum->duty.heat = dt * a->heat;
     sum->duty.cool = dt * a->cool;
     sum->duty.cool_2 = dt * a->cool_2;
@@ -473,24 +478,24 @@ DEW_LANE void dew__flows(const struct dew__now *n, const struct dew__terms *k,
 }
 
 /* x + r (y - x): the base of the second stage. */
-#define DEW__LEAN(name) b.name = x->name + r * (y->name - x->name);
-DEW_LANE struct dew_state dew__lean(const struct dew_state *x,
-                                    const struct dew_state *y, double r)
+#define MARCH__LEAN(name) b.name = x->name + r * (y->name - x->name);
+DEW_LANE struct dew_state march__lean(const struct dew_state *x,
+                                      const struct dew_state *y, double r)
 {
     struct dew_state b;
 
-    DEW_STATE_MAP(DEW__LEAN)
+    DEW_STATE_MAP(MARCH__LEAN)
     return b;
 }
 
 /* The mean of two stages, the second's weight gamma. */
-#define DEW__MEAN(name) m.name = a->name + DEW_GAMMA * (b->name - a->name);
-DEW_LANE struct dew__at dew__mean(const struct dew__at *a,
-                                  const struct dew__at *b)
+#define MARCH__MEAN(name) m.name = a->name + DEW_GAMMA * (b->name - a->name);
+DEW_LANE struct core__at march__mean(const struct core__at *a,
+                                     const struct core__at *b)
 {
-    struct dew__at m;
+    struct core__at m;
 
-    DEW_AT_MAP(DEW__MEAN)
+    DEW_AT_MAP(MARCH__MEAN)
     return m;
 }
 
@@ -499,22 +504,22 @@ DEW_LANE struct dew__at dew__mean(const struct dew__at *a,
  * heat equations were given from the prediction and the true one differ a
  * little, and the difference is owed to the next step.
  */
-DEW_LANE struct dew_state dew__finish(const struct dew__now *n,
-                                      const struct dew__terms *k,
-                                      const struct dew_state *x, double dt,
-                                      struct dew__sum *sum)
+DEW_LANE struct dew_state march__finish(const struct march__now *n,
+                                        const struct march__terms *k,
+                                        const struct dew_state *x, double dt,
+                                        struct march__sum *sum)
 {
     double gdt = DEW_GAMMA * dt;
-    struct dew__length first = {gdt, 1.0 / dt}, second = {gdt, 1.0 / gdt};
-    struct dew__elimination e = dew__eliminate(n, k, gdt);
+    struct march__length first = {gdt, 1.0 / dt}, second = {gdt, 1.0 / gdt};
+    struct march__elimination e = march__eliminate(n, k, gdt);
     struct dew_state one, base, end;
-    struct dew__at a, b, mean;
+    struct core__at a, b, mean;
 
-    one = dew__stage(n, k, &e, x, first, &a); /* x1 = x + gamma dt f(x1) */
-    base = dew__lean(x, &one, (1.0 - DEW_GAMMA) / DEW_GAMMA);
-    end = dew__stage(n, k, &e, &base, second, &b); /* base + gamma dt f(x2) */
-    mean = dew__mean(&a, &b); /* (1 - gamma) f(x1) + gamma f(x2) */
-    dew__flows(n, k, &e.node, &mean, dt, sum);
+    one = march__stage(n, k, &e, x, first, &a); /* x1 = x + gamma dt f(x1) */
+    base = march__lean(x, &one, (1.0 - DEW_GAMMA) / DEW_GAMMA);
+    end = march__stage(n, k, &e, &base, second, &b); /* base + gamma dt f(x2) */
+    mean = march__mean(&a, &b); /* (1 - gamma) f(x1) + gamma f(x2) */
+    march__flows(n, k, &e.node, &mean, dt, sum);
     sum->acts = (b.heat > 0.0) + 2 * (b.cool > 0.0);
     end.owed_q = sum->heat.evaporation + sum->heat.drier - sum->given_q;
     return end;
@@ -530,39 +535,40 @@ DEW_LANE struct dew_state dew__finish(const struct dew__now *n,
  *
  * without which much air and little heat capacity would swing up.
  */
-DEW_LANE double dew__fog_of(const struct dew__now *n,
-                            const struct dew__terms *k,
-                            const struct dew__pieces *p, double per_slope)
+DEW_LANE double march__fog_of(const struct march__now *n,
+                              const struct march__terms *k,
+                              const struct march__pieces *p, double per_slope)
 {
-    struct dew__line pws = {k->pws_air, k->air_slope};
-    double w_slope = dew__air_w_slope(pws, n->mid.p);
-    struct dew__kinks passed = dew__passed_at(p, p->top);
-    double back = DEW_LATENT * dew__slope_on(p, &passed) * w_slope * per_slope;
-    double surplus = -dew__residual(p, p->top);
+    struct air__line pws = {k->pws_air, k->air_slope};
+    double w_slope = air__w_slope(pws, n->mid.p);
+    struct march__kinks passed = march__passed_at(p, p->top);
+    double back =
+        DEW_LATENT * march__slope_on(p, &passed) * w_slope * per_slope;
+    double surplus = -march__residual(p, p->top);
 
-    return dew__over((surplus + back * k->fog) / (1.0 + back));
+    return march__over((surplus + back * k->fog) / (1.0 + back));
 }
 
 /* The midpoint, by one stage with the coefficients of the step before. */
-DEW_LANE struct dew_state dew__predict(const struct dew__now *n,
-                                       const struct dew__terms *k,
-                                       const struct dew_state *x, double dt,
-                                       struct dew__duty *duty)
+DEW_LANE struct dew_state march__predict(const struct march__now *n,
+                                         const struct march__terms *k,
+                                         const struct dew_state *x, double dt,
+                                         struct march__duty *duty)
 {
-    struct dew__elimination e = dew__eliminate(n, k, 0.5 * dt);
-    struct dew__warm warm = dew__warm_stage(n, k, &e, x);
-    struct dew__terms b = dew__bend(n, k, &e.node, &warm);
-    struct dew__pieces p = dew__pieces_of(n, &b, &warm.duty, x, 1.0 / dt);
+    struct march__elimination e = march__eliminate(n, k, 0.5 * dt);
+    struct march__warm warm = march__warm_stage(n, k, &e, x);
+    struct march__terms b = march__bend(n, k, &e.node, &warm);
+    struct march__pieces p = march__pieces_of(n, &b, &warm.duty, x, 1.0 / dt);
     struct dew_state y;
 
-    p.top = dew__air_w_sat(warm.t_air, n->mid.p);
-    y = dew__water_stage(n, &b, x, 0.5 * dt, &p);
+    p.top = air__w_sat(warm.t_air, n->mid.p);
+    y = march__water_stage(n, &b, x, 0.5 * dt, &p);
     y.t_air = warm.t_air;
     y.t_mass = warm.t_mass;
     *duty = warm.duty;
-    duty->dry = dew__dry_share(n, p.per_rh * y.w);
-    duty->wet = dew__wet_share(n, p.per_rh * y.w);
-    duty->fog = dew__fog_of(n, &b, &p, e.per_slope);
+    duty->dry = march__dry_share(n, p.per_rh * y.w);
+    duty->wet = march__wet_share(n, p.per_rh * y.w);
+    duty->fog = march__fog_of(n, &b, &p, e.per_slope);
     return y;
 }
 

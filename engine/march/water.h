@@ -18,20 +18,20 @@
  *     (W2 - W2_0) / gdt = rate_mid (p1 W1 - p2 W2) - rate_deep (p2 W2 - p3 W3)
  *     (W3 - W3_0) / gdt = rate_deep (p2 W2 - p3 W3)
  */
-struct dew__stores {
+struct march__stores {
     double surface_0, surface_w, mid_0, mid_surface, deep_0, deep_mid;
 };
 
-DEW_LANE struct dew__stores dew__store_lines(const struct dew__now *n,
-                                             const struct dew__terms *k,
-                                             const struct dew_state *x,
-                                             double gdt)
+DEW_LANE struct march__stores march__store_lines(const struct march__now *n,
+                                                 const struct march__terms *k,
+                                                 const struct dew_state *x,
+                                                 double gdt)
 {
-    const struct dew__lane *l = &n->lane;
+    const struct weather__lane *l = &n->lane;
     double p1 = k->pws_store * l->per_surface, p2 = k->pws_store * l->per_mid;
     double p3 = k->pws_store * l->per_deep, in = gdt * l->rate_surface;
     double mid = gdt * l->rate_mid, deep = gdt * l->rate_deep, per;
-    struct dew__stores s;
+    struct march__stores s;
 
     per = 1.0 / (1.0 + deep * p3);
     s.deep_0 = x->w_deep * per;
@@ -45,100 +45,102 @@ DEW_LANE struct dew__stores dew__store_lines(const struct dew__now *n,
     return s;
 }
 
-#define DEW__PUT_KINK(p, name, w, slope)                                       \
+#define MARCH__PUT_KINK(p, name, w, slope)                                     \
     (p)->at.name = (w);                                                        \
     (p)->bend.name = (slope);                                                  \
     (p)->held.name = 0.0;
 
 /* A film of a face: what stands on it may leave at per_dt, 1/s. */
-#define DEW__PUT_FILM(p, name)                                                 \
-    rate = dew__over(l->film_rate_##name * k->per_w);                          \
-    most = rate > 0.0 ? dew__over(x->film_##name * per_dt) : 0.0;              \
-    DEW__PUT_KINK(p, name, k->wsat_##name - dew__ratio(most, rate), rate)      \
+#define MARCH__PUT_FILM(p, name)                                               \
+    rate = march__over(l->film_rate_##name * k->per_w);                        \
+    most = rate > 0.0 ? march__over(x->film_##name * per_dt) : 0.0;            \
+    MARCH__PUT_KINK(p, name, k->wsat_##name - march__ratio(most, rate), rate)  \
     (p)->held.name = most;                                                     \
     (p)->r += most;
 
-DEW_LANE void dew__put_films(const struct dew__now *n,
-                             const struct dew__terms *k,
-                             const struct dew_state *x, double per_dt,
-                             struct dew__pieces *p)
+DEW_LANE void march__put_films(const struct march__now *n,
+                               const struct march__terms *k,
+                               const struct dew_state *x, double per_dt,
+                               struct march__pieces *p)
 {
-    const struct dew__lane *l = &n->lane;
+    const struct weather__lane *l = &n->lane;
     double rate, most;
 
-    DEW__PUT_FILM(p, glass)
-    DEW__PUT_FILM(p, edge)
-    DEW__PUT_FILM(p, corner)
+    MARCH__PUT_FILM(p, glass)
+    MARCH__PUT_FILM(p, edge)
+    MARCH__PUT_FILM(p, corner)
 }
 
 /* Dehumidifier and humidifier over their bands. */
-DEW_LANE void dew__put_humidistats(const struct dew__now *n,
-                                   const struct dew__terms *k,
-                                   struct dew__pieces *p)
+DEW_LANE void march__put_humidistats(const struct march__now *n,
+                                     const struct march__terms *k,
+                                     struct march__pieces *p)
 {
-    const struct dew__lane *l = &n->lane;
+    const struct weather__lane *l = &n->lane;
     double to_w = k->pws_air / k->per_w;
     double dry = n->drive.dry_rate * l->dry_per * p->per_rh;
     double wet = n->drive.wet_rate * l->wet_per * p->per_rh;
 
     p->r += n->drive.wet_rate;
-    DEW__PUT_KINK(p, dry_on, l->dry_low * to_w, dry)
-    DEW__PUT_KINK(p, dry_full, (l->dry_low + l->dry_width) * to_w, -dry)
-    DEW__PUT_KINK(p, wet_less, (l->wet_high - l->wet_width) * to_w, wet)
-    DEW__PUT_KINK(p, wet_off, l->wet_high * to_w, -wet)
+    MARCH__PUT_KINK(p, dry_on, l->dry_low * to_w, dry)
+    MARCH__PUT_KINK(p, dry_full, (l->dry_low + l->dry_width) * to_w, -dry)
+    MARCH__PUT_KINK(p, wet_less, (l->wet_high - l->wet_width) * to_w, wet)
+    MARCH__PUT_KINK(p, wet_off, l->wet_high * to_w, -wet)
 }
 
 /* Wet ground gives off what vapour pressure drives, and never takes any up. */
-DEW_LANE double dew__off_ground(const struct dew__now *n,
-                                const struct dew__terms *k, double w)
+DEW_LANE double march__off_ground(const struct march__now *n,
+                                  const struct march__terms *k, double w)
 {
-    return n->lane.evap_ground * dew__over(k->pws_wet - k->per_w * w);
+    return n->lane.evap_ground * march__over(k->pws_wet - k->per_w * w);
 }
 
-DEW_LANE void dew__put_ground(const struct dew__now *n,
-                              const struct dew__terms *k, struct dew__pieces *p)
+DEW_LANE void march__put_ground(const struct march__now *n,
+                                const struct march__terms *k,
+                                struct march__pieces *p)
 {
     double rate = n->lane.evap_ground * k->per_w;
 
     p->g += rate;
     p->r += n->lane.evap_ground * k->pws_wet;
-    DEW__PUT_KINK(p, ground, k->pws_wet / k->per_w, -rate)
+    MARCH__PUT_KINK(p, ground, k->pws_wet / k->per_w, -rate)
 }
 
 /* All kinks; the rest of g and r is added by what solves for w. */
-DEW_LANE struct dew__pieces dew__pieces_of(const struct dew__now *n,
-                                           const struct dew__terms *k,
-                                           const struct dew__duty *d,
-                                           const struct dew_state *x,
-                                           double per_dt)
+DEW_LANE struct march__pieces march__pieces_of(const struct march__now *n,
+                                               const struct march__terms *k,
+                                               const struct march__duty *d,
+                                               const struct dew_state *x,
+                                               double per_dt)
 {
     double kept = 1.0 - n->drive.lost_cool;
-    struct dew__pieces p;
+    struct march__pieces p;
 
     p.g = 0.0;
     p.r = 0.0;
     p.per_rh = k->per_w / k->pws_air;
     p.top = 1.0; /* no end yet */
     p.fog = d->fog;
-    DEW__PUT_KINK(&p, coil, n->c1.w_adp, d->cool * n->c1.pass * kept)
-    DEW__PUT_KINK(&p, coil_2, n->c2.w_adp, d->cool_2 * n->c2.pass * kept)
-    DEW__PUT_KINK(&p, coil_3, n->c3.w_adp, d->cool_3 * n->c3.pass * kept)
-    dew__put_films(n, k, x, per_dt, &p);
-    dew__put_humidistats(n, k, &p);
-    dew__put_ground(n, k, &p);
+    MARCH__PUT_KINK(&p, coil, n->c1.w_adp, d->cool * n->c1.pass * kept)
+    MARCH__PUT_KINK(&p, coil_2, n->c2.w_adp, d->cool_2 * n->c2.pass * kept)
+    MARCH__PUT_KINK(&p, coil_3, n->c3.w_adp, d->cool_3 * n->c3.pass * kept)
+    march__put_films(n, k, x, per_dt, &p);
+    march__put_humidistats(n, k, &p);
+    march__put_ground(n, k, &p);
     return p;
 }
 
 /* Advance w, the stores and the films from base x by gdt.  Where the root lies
    beyond saturation the air stays there, and what comes in beyond what goes
    out falls out. */
-DEW_LANE struct dew_state dew__water_stage(const struct dew__now *n,
-                                           const struct dew__terms *k,
-                                           const struct dew_state *x,
-                                           double gdt, struct dew__pieces *p)
+DEW_LANE struct dew_state march__water_stage(const struct march__now *n,
+                                             const struct march__terms *k,
+                                             const struct dew_state *x,
+                                             double gdt,
+                                             struct march__pieces *p)
 {
-    const struct dew__lane *l = &n->lane;
-    struct dew__stores s = dew__store_lines(n, k, x, gdt);
+    const struct weather__lane *l = &n->lane;
+    struct march__stores s = march__store_lines(n, k, x, gdt);
     double p1 = k->pws_store * l->per_surface;
     double evap = l->evap_plants + l->evap_laundry;
     struct dew_state y = *x;
@@ -149,15 +151,15 @@ DEW_LANE struct dew_state dew__water_stage(const struct dew__now *n,
             l->rate_surface * (k->per_w - p1 * s.surface_w);
     p->r += l->mass_air / gdt * x->w + k->w_source +
             l->rate_surface * p1 * s.surface_0;
-    y.w = dew__w_root(n, p, x->w);
-    p->fog = y.w > p->top ? -dew__residual(p, p->top) : 0.0;
+    y.w = march__w_root(n, p, x->w);
+    p->fog = y.w > p->top ? -march__residual(p, p->top) : 0.0;
     y.w = y.w > p->top ? p->top : y.w;
     y.w_surface = s.surface_0 + s.surface_w * y.w;
     y.w_mid = s.mid_0 + s.mid_surface * y.w_surface;
     y.w_deep = s.deep_0 + s.deep_mid * y.w_mid;
-    y.film_glass += gdt * DEW__ONTO(p, glass, y.w);
-    y.film_edge += gdt * DEW__ONTO(p, edge, y.w);
-    y.film_corner += gdt * DEW__ONTO(p, corner, y.w);
+    y.film_glass += gdt * MARCH__ONTO(p, glass, y.w);
+    y.film_edge += gdt * MARCH__ONTO(p, edge, y.w);
+    y.film_corner += gdt * MARCH__ONTO(p, corner, y.w);
     return y;
 }
 

@@ -20,8 +20,8 @@ static const double cfm = 0.3048 * 0.3048 * 0.3048 / 60.0;  /* m3/s    */
 static enum dew_status outside(struct dew_error *err, const char *member,
                                double x, double low, double high)
 {
-    dew__in(err, member);
-    return dew__fail(err, DEW_ERANGE, "%g is outside %g .. %g", x, low, high);
+    core__in(err, member);
+    return core__fail(err, DEW_ERANGE, "%g is outside %g .. %g", x, low, high);
 }
 
 /* ---- the label ---------------------------------------------------------- */
@@ -31,14 +31,14 @@ static enum dew_status label_sound(const struct dew_coil_label *l,
 {
     if (isnan(l->capacity) ||
         (isnan(l->eer) && isnan(l->seer) && isnan(l->cop))) {
-        dew__in(err, isnan(l->capacity) ? "capacity" : "seer");
-        return dew__fail(err, DEW_EMISSING,
-                         "a cooling unit needs a capacity and one of SEER, "
-                         "EER and COP");
+        core__in(err, isnan(l->capacity) ? "capacity" : "seer");
+        return core__fail(err, DEW_EMISSING,
+                          "a cooling unit needs a capacity and one of SEER, "
+                          "EER and COP");
     }
-    if (!dew__within(l->capacity, 500.0, 100e3))
+    if (!core__within(l->capacity, 500.0, 100e3))
         return outside(err, "capacity", l->capacity, 500.0, 100e3);
-    if (!dew__within(l->shr, 0.5, 1.0))
+    if (!core__within(l->shr, 0.5, 1.0))
         return outside(err, "shr", l->shr, 0.5, 1.0);
     if (l->eer < 1.0 || l->eer > 9.0)
         return outside(err, "eer", l->eer, 1.0, 9.0);
@@ -57,8 +57,8 @@ static double eer_of(const struct dew_coil_label *l)
 
     if (!isnan(l->eer))
         return l->eer;
-    return eer_b * dew__plant_eir(rate_wet, test_b_out) /
-           dew__plant_eir(rate_wet, rate_out);
+    return eer_b * plant__eir(rate_wet, test_b_out) /
+           plant__eir(rate_wet, rate_out);
 }
 
 enum dew_status dew_plant_coil_gross(const struct dew_coil_label *label,
@@ -77,12 +77,12 @@ enum dew_status dew_plant_coil_gross(const struct dew_coil_label *label,
     gross = l->capacity + heat;
     power = (gross - fan) / eer_of(l) - fan;
     cop = isnan(l->cop) ? gross / power : l->cop;
-    if (!dew__within(cop, 1.0, 12.0)) {
-        dew__in(err, "blower_w");
-        return dew__fail(err, DEW_ERANGE,
-                         "blower and efficiency leave the compressor %.0f W: "
-                         "they do not fit together",
-                         power);
+    if (!core__within(cop, 1.0, 12.0)) {
+        core__in(err, "blower_w");
+        return core__fail(err, DEW_ERANGE,
+                          "blower and efficiency leave the compressor %.0f W: "
+                          "they do not fit together",
+                          power);
     }
     out->capacity = gross;
     out->shr = (l->shr * l->capacity + heat) / gross;
@@ -99,7 +99,7 @@ static double adp_at(double capacity, double shr, double m)
 {
     double w = dew_air_w_wet(rate_t, rate_wet, rate_p);
     double h = dew_air_h(rate_t, w) - capacity / m;
-    double w_out = w - (1.0 - shr) * capacity / m / dew__air_h_vapour(rate_t);
+    double w_out = w - (1.0 - shr) * capacity / m / air__h_vapour(rate_t);
     struct dew_stream in = {rate_t, w, rate_p, m},
                       out = {dew_air_t(h, w_out), w_out, rate_p, m};
 
@@ -129,21 +129,20 @@ enum dew_status dew_plant_coil_open(const struct dew_handler *handler,
     struct dew_coil c = {.capacity = h->capacity, .shr = h->shr};
     double w = dew_air_w_wet(rate_t, rate_wet, rate_p), h_adp;
 
-    if (!dew__within(h->capacity, 500.0, 200e3))
+    if (!core__within(h->capacity, 500.0, 200e3))
         return outside(err, "capacity", h->capacity, 500.0, 200e3);
-    if (!dew__within(h->shr, 0.4, 1.0))
+    if (!core__within(h->shr, 0.4, 1.0))
         return outside(err, "shr", h->shr, 0.4, 1.0);
-    if (!dew__within(h->air, 10e-6 * h->capacity, 200e-6 * h->capacity))
+    if (!core__within(h->air, 10e-6 * h->capacity, 200e-6 * h->capacity))
         return outside(err, "air", h->air, 10e-6 * h->capacity,
                        200e-6 * h->capacity);
-    if (!dew__within(h->cop, 1.0, 12.0))
+    if (!core__within(h->cop, 1.0, 12.0))
         return outside(err, "cop", h->cop, 1.0, 12.0);
     c.m = h->air * air_density;
     c.power = h->capacity / h->cop;
-    c.by_capacity = 1.0 / (dew__plant_capacity(rate_wet, rate_out) *
-                           dew__plant_capacity_flow(1.0));
-    c.by_eir =
-        1.0 / (dew__plant_eir(rate_wet, rate_out) * dew__plant_eir_flow(1.0));
+    c.by_capacity =
+        1.0 / (plant__capacity(rate_wet, rate_out) * plant__capacity_flow(1.0));
+    c.by_eir = 1.0 / (plant__eir(rate_wet, rate_out) * plant__eir_flow(1.0));
     c.shr_dry = dry_share(h->capacity, c.m);
     c.adp = adp_at(h->capacity, h->shr, c.m);
     c.dry = isnan(c.adp) ? 1.0 : 0.0;
@@ -153,7 +152,7 @@ enum dew_status dew_plant_coil_open(const struct dew_handler *handler,
         *out = c;
         return DEW_OK;
     }
-    c.latent = (1.0 - h->shr) * h->capacity / dew__air_h_vapour(rate_t);
+    c.latent = (1.0 - h->shr) * h->capacity / air__h_vapour(rate_t);
     h_adp = dew_air_h(c.adp, dew_air_w_sat(c.adp, rate_p));
     c.bypass = 1.0 - h->capacity / c.m / (dew_air_h(rate_t, w) - h_adp);
     if (!(c.bypass > 0.0)) /* the line ends beyond saturation */
@@ -204,9 +203,9 @@ void dew_plant_coil_at(const struct dew_coil *coil,
                        const struct dew_coil_air *air,
                        struct dew_coil_work *out)
 {
-    *out = dew__plant_coil(coil, air);
-    if (!(dew__within(air->t, 0.0, 45.0) && dew__within(air->w, 0.0, 0.05) &&
-          dew__within(air->p, 50e3, 110e3) && air->flow > 0.0))
+    *out = plant__coil(coil, air);
+    if (!(core__within(air->t, 0.0, 45.0) && core__within(air->w, 0.0, 0.05) &&
+          core__within(air->p, 50e3, 110e3) && air->flow > 0.0))
         *out =
             (struct dew_coil_work){NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN};
 }
@@ -217,59 +216,58 @@ static int in_range(double t_wet, double t_out)
 {
     const double slack = 1e-9; /* K, for rounding */
 
-    return dew__within(t_wet, DEW__PLANT_WET_LOW - slack,
-                       DEW__PLANT_WET_HIGH + slack) &&
-           dew__within(t_out, DEW__PLANT_OUT_LOW - slack,
-                       DEW__PLANT_OUT_HIGH + slack);
+    return core__within(t_wet, PLANT__WET_LOW - slack,
+                        PLANT__WET_HIGH + slack) &&
+           core__within(t_out, PLANT__OUT_LOW - slack, PLANT__OUT_HIGH + slack);
 }
 
 double dew_plant_cooling_capacity(double t_wet, double t_out)
 {
-    return in_range(t_wet, t_out) ? dew__plant_capacity(t_wet, t_out) : NAN;
+    return in_range(t_wet, t_out) ? plant__capacity(t_wet, t_out) : NAN;
 }
 
 double dew_plant_cooling_eir(double t_wet, double t_out)
 {
-    return in_range(t_wet, t_out) ? dew__plant_eir(t_wet, t_out) : NAN;
+    return in_range(t_wet, t_out) ? plant__eir(t_wet, t_out) : NAN;
 }
 
 double dew_plant_cooling_capacity_flow(double flow)
 {
-    return dew__within(flow, 0.5, 1.2) ? dew__plant_capacity_flow(flow) : NAN;
+    return core__within(flow, 0.5, 1.2) ? plant__capacity_flow(flow) : NAN;
 }
 
 double dew_plant_cooling_eir_flow(double flow)
 {
-    return dew__within(flow, 0.5, 1.2) ? dew__plant_eir_flow(flow) : NAN;
+    return core__within(flow, 0.5, 1.2) ? plant__eir_flow(flow) : NAN;
 }
 
 /* [NREL-56354] tables 12 and 13; x indoor dry bulb, y outdoor, degF. */
 static double heat_capacity(double t_in, double t_out)
 {
-    const struct dew__plant_curve k = {0.566333415, -0.000744164, -0.0000103,
-                                       0.009414634, 0.0000506,    -0.00000675};
+    const struct plant__curve k = {0.566333415, -0.000744164, -0.0000103,
+                                   0.009414634, 0.0000506,    -0.00000675};
 
-    return dew__plant_curve(k, t_in, t_out);
+    return plant__curve(k, t_in, t_out);
 }
 
 static double heat_eir(double t_in, double t_out)
 {
-    const struct dew__plant_curve k = {0.718398423,  0.003498178, 0.000142202,
-                                       -0.005724331, 0.00014085,  -0.000215321};
+    const struct plant__curve k = {0.718398423,  0.003498178, 0.000142202,
+                                   -0.005724331, 0.00014085,  -0.000215321};
 
-    return dew__plant_curve(k, t_in, t_out);
+    return plant__curve(k, t_in, t_out);
 }
 
 double dew_plant_heating_capacity(double t_in, double t_out)
 {
-    return dew__within(t_in, 10.0, 27.0) && dew__within(t_out, -30.0, 20.0)
+    return core__within(t_in, 10.0, 27.0) && core__within(t_out, -30.0, 20.0)
                ? heat_capacity(t_in, t_out)
                : NAN;
 }
 
 double dew_plant_heating_eir(double t_in, double t_out)
 {
-    return dew__within(t_in, 10.0, 27.0) && dew__within(t_out, -30.0, 20.0)
+    return core__within(t_in, 10.0, 27.0) && core__within(t_out, -30.0, 20.0)
                ? heat_eir(t_in, t_out)
                : NAN;
 }
@@ -279,7 +277,7 @@ static const double heat_in = 38.0 / 1.8;                  /* 70 degF */
 
 double dew_plant_heat_pump_cop(const struct dew_heater *heater, double t_out)
 {
-    double t = dew__hold(t_out, -30.0, 20.0);
+    double t = core__hold(t_out, -30.0, 20.0);
     double at_warm = heat_eir(heat_in, warm);
     double shape = at_warm / heat_eir(heat_in, t);
     double shape_cold = at_warm / heat_eir(heat_in, cold);
@@ -292,7 +290,7 @@ double dew_plant_heat_pump_cop(const struct dew_heater *heater, double t_out)
 
 double dew_plant_heat_pump_capacity(double t_out)
 {
-    double t = dew__hold(t_out, -30.0, 20.0);
+    double t = core__hold(t_out, -30.0, 20.0);
 
     return heat_capacity(heat_in, t) / heat_capacity(heat_in, warm);
 }
@@ -301,7 +299,7 @@ double dew_plant_heat_pump_capacity(double t_out)
 
 double dew_plant_part_load(double plr, double c_d)
 {
-    return dew__within(plr, 0.0, 1.0) && dew__within(c_d, 0.0, 0.5)
+    return core__within(plr, 0.0, 1.0) && core__within(c_d, 0.0, 0.5)
                ? 1.0 - c_d * (1.0 - plr)
                : NAN;
 }

@@ -54,7 +54,7 @@ void dew_plant_coil_store_step(const struct dew_coil_store *store,
     parts = parts < 1 ? 1 : parts;
     part.seconds /= parts;
     for (int i = 0; i < parts; i++) {
-        struct dew_coil_store_out o = dew__store_step(store, &part);
+        struct dew_coil_store_out o = plant__store_step(store, &part);
 
         part.m = o.m;
         sum.m = o.m;

@@ -8,7 +8,7 @@
 
 double dew_plant_ramp(double x, double low, double width)
 {
-    return dew__plant_ramp(x, low, width);
+    return plant__ramp(x, low, width);
 }
 
 enum { WEEK = 7 * 24, SPAN = 3 }; /* hours */
@@ -37,13 +37,13 @@ struct dew_schedule dew_plant_schedule(const struct dew_control *control)
 
 double dew_plant_boost(const struct dew_control *control, double rh)
 {
-    return dew__plant_boost(control, rh);
+    return plant__boost(control, rh);
 }
 
 double dew_plant_lockout(const struct dew_control *control, double w_out,
                          double w_in)
 {
-    return dew__plant_lockout(control, w_out, w_in);
+    return plant__lockout(control, w_out, w_in);
 }
 
 double dew_plant_winter_rh(const struct dew_control *control, double t_out)
@@ -54,30 +54,30 @@ double dew_plant_winter_rh(const struct dew_control *control, double t_out)
         return NAN;
     return control->winter_rh[0] +
            (control->winter_rh[1] - control->winter_rh[0]) *
-               dew__plant_ramp(-t_out, 0.0, cold);
+               plant__ramp(-t_out, 0.0, cold);
 }
 
 double dew_plant_bypass(const struct dew_control *control, double t_out,
                         double t_in)
 {
-    return dew__plant_bypass(control, t_out, t_in);
+    return plant__bypass(control, t_out, t_in);
 }
 
 double dew_plant_dry_demand(const struct dew_dryer *dryer, double rh)
 {
-    struct dew__plant_band band = dew__plant_dry_band(dryer);
+    struct plant__band band = plant__dry_band(dryer);
 
     if (!(band.width > 0.0 && rh >= 0.0))
         return NAN;
-    return dew__plant_dry_share(rh, band.end, band.per);
+    return plant__dry_share(rh, band.end, band.per);
 }
 
 double dew_plant_humid_demand(const struct dew_humidifier *humidifier,
                               double rh)
 {
-    struct dew__plant_band band = dew__plant_wet_band(humidifier);
+    struct plant__band band = plant__wet_band(humidifier);
 
     if (!(band.width > 0.0 && rh >= 0.0))
         return NAN;
-    return dew__plant_wet_share(rh, band.end, band.per);
+    return plant__wet_share(rh, band.end, band.per);
 }

@@ -10,33 +10,32 @@
 #include "air/poly.h"
 #include "dew/plant.h"
 
-static DEW__INLINE double dew__plant_ramp(double x, double low, double width)
+static CORE__INLINE double plant__ramp(double x, double low, double width)
 {
     double share = (x - low) / (width > 0.0 ? width : 1.0);
 
     share = width > 0.0 ? share : (x > low ? 1.0 : 0.0);
-    return dew__hold(share, 0.0, 1.0);
+    return core__hold(share, 0.0, 1.0);
 }
 
-static DEW__INLINE double dew__plant_boost(const struct dew_control *c,
-                                           double rh)
+static CORE__INLINE double plant__boost(const struct dew_control *c, double rh)
 {
-    double share = dew__plant_ramp(rh, c->boost_rh, c->boost_band);
+    double share = plant__ramp(rh, c->boost_rh, c->boost_band);
 
     return c->boost_rh > 0.0 ? share : 0.0;
 }
 
 /* Width over which a lockout comes in, kg/kg; ours, a tenth of a degree of
    dew point and more, so that the step's size does not show. */
-#define DEW__PLANT_LOCKOUT_WIDTH 0.0002
+#define PLANT__LOCKOUT_WIDTH 0.0002
 
-static DEW__INLINE double dew__plant_lockout(const struct dew_control *c,
-                                             double w_out, double w_in)
+static CORE__INLINE double plant__lockout(const struct dew_control *c,
+                                          double w_out, double w_in)
 {
-    const double half = 0.5 * DEW__PLANT_LOCKOUT_WIDTH;
-    double wet = dew__plant_ramp(w_out, c->lockout_w - half, 2.0 * half);
+    const double half = 0.5 * PLANT__LOCKOUT_WIDTH;
+    double wet = plant__ramp(w_out, c->lockout_w - half, 2.0 * half);
     double more =
-        dew__plant_ramp(w_out - w_in, c->lockout_excess - half, 2.0 * half);
+        plant__ramp(w_out - w_in, c->lockout_excess - half, 2.0 * half);
     int asks_more = c->lockout_excess == c->lockout_excess; /* not NaN */
 
     more = asks_more ? more : 1.0;
@@ -44,13 +43,13 @@ static DEW__INLINE double dew__plant_lockout(const struct dew_control *c,
     return 1.0 - wet * (1.0 - c->lockout_least);
 }
 
-static DEW__INLINE double dew__plant_bypass(const struct dew_control *c,
-                                            double t_out, double t_in)
+static CORE__INLINE double plant__bypass(const struct dew_control *c,
+                                         double t_out, double t_in)
 {
     const double width = 0.5; /* K; ours */
-    double share = dew__plant_ramp(t_out, c->bypass_low, width) *
-                   dew__plant_ramp(t_in, c->bypass_indoor, width) *
-                   dew__plant_ramp(t_in - t_out, 0.0, width);
+    double share = plant__ramp(t_out, c->bypass_low, width) *
+                   plant__ramp(t_in, c->bypass_indoor, width) *
+                   plant__ramp(t_in - t_out, 0.0, width);
 
     return c->bypass_low == c->bypass_low && /* not NaN */
                    c->bypass_indoor == c->bypass_indoor
@@ -63,117 +62,114 @@ static DEW__INLINE double dew__plant_bypass(const struct dew_control *c,
  * a humidifier's falls to 0 there.  Of a device that is absent: one of width 1
  * that the air never comes into.
  */
-struct dew__plant_band {
+struct plant__band {
     double end, width, per; /* RH, RH, 1 / RH */
 };
 
-static DEW__INLINE struct dew__plant_band dew__plant_dry_band(
+static CORE__INLINE struct plant__band plant__dry_band(
     const struct dew_dryer *d)
 {
     double width = d->rate > 0.0 ? d->band : 1.0;
     double end = d->rate > 0.0 ? d->set - 0.5 * d->band : 2.0;
 
-    return (struct dew__plant_band){end, width, 1.0 / width};
+    return (struct plant__band){end, width, 1.0 / width};
 }
 
-static DEW__INLINE struct dew__plant_band dew__plant_wet_band(
+static CORE__INLINE struct plant__band plant__wet_band(
     const struct dew_humidifier *h)
 {
     double width = h->rate > 0.0 ? h->band : 1.0;
     double end = h->rate > 0.0 ? h->set + 0.5 * h->band : -1.0;
 
-    return (struct dew__plant_band){end, width, 1.0 / width};
+    return (struct plant__band){end, width, 1.0 / width};
 }
 
-static DEW__INLINE double dew__plant_dry_share(double rh, double end,
-                                               double per)
+static CORE__INLINE double plant__dry_share(double rh, double end, double per)
 {
-    return dew__share((rh - end) * per);
+    return core__share((rh - end) * per);
 }
 
-static DEW__INLINE double dew__plant_wet_share(double rh, double end,
-                                               double per)
+static CORE__INLINE double plant__wet_share(double rh, double end, double per)
 {
-    return dew__share((end - rh) * per);
+    return core__share((end - rh) * per);
 }
 
 /* Share of time lost to defrosting. */
-static DEW__INLINE double dew__plant_frost(const struct dew_frost_rule *r,
-                                           double t_out, double dew)
+static CORE__INLINE double plant__frost(const struct dew_frost_rule *r,
+                                        double t_out, double dew)
 {
     const double fade = 2.0; /* K of dew point; ours */
-    double depth = dew__plant_ramp(-t_out, -r->start, r->start - r->deep);
+    double depth = plant__ramp(-t_out, -r->start, r->start - r->deep);
     double share = r->share + (r->share_deep - r->share) * depth;
     int loses = r->strategy == DEW_FROST_RECIRCULATE ||
                 r->strategy == DEW_FROST_EXHAUST_ONLY;
 
-    share *= dew__plant_ramp(dew, r->dry_dew, fade);
+    share *= plant__ramp(dew, r->dry_dew, fade);
     return loses && t_out < r->start ? share : 0.0;
 }
 
 /* [NREL-52791]; t in degC, r in percent. */
-struct dew__plant_fit {
+struct plant__fit {
     double a, b, c, d, e, f;
 };
 
-static DEW__INLINE double dew__plant_fit(struct dew__plant_fit k, double t,
-                                         double r)
+static CORE__INLINE double plant__fit(struct plant__fit k, double t, double r)
 {
     return k.a + (k.b + k.c * t) * t + (k.d + k.e * r + k.f * t) * r;
 }
 
-static DEW__INLINE double dew__plant_removal(double t, double rh)
+static CORE__INLINE double plant__removal(double t, double rh)
 {
-    const struct dew__plant_fit k = {-1.162525707, 0.02271469,    -0.000113208,
-                                     0.021110538,  -0.0000693034, 0.000378843};
+    const struct plant__fit k = {-1.162525707, 0.02271469,    -0.000113208,
+                                 0.021110538,  -0.0000693034, 0.000378843};
 
-    return dew__plant_fit(k, t, 100.0 * rh);
+    return plant__fit(k, t, 100.0 * rh);
 }
 
-static DEW__INLINE double dew__plant_efficiency(double t, double rh)
+static CORE__INLINE double plant__efficiency(double t, double rh)
 {
-    const struct dew__plant_fit k = {-1.902154518, 0.063466565,  -0.000622839,
-                                     0.039540407,  -0.000125637, -0.000176722};
+    const struct plant__fit k = {-1.902154518, 0.063466565,  -0.000622839,
+                                 0.039540407,  -0.000125637, -0.000176722};
 
-    return dew__plant_fit(k, t, 100.0 * rh);
+    return plant__fit(k, t, 100.0 * rh);
 }
 
 /* Ends of the fit, and what it is held above: below a twentieth of the rating
    it tells nothing any more. */
-#define DEW__PLANT_DRYER_T_LOW   15.0
-#define DEW__PLANT_DRYER_T_HIGH  32.0
-#define DEW__PLANT_DRYER_RH_LOW  0.30
-#define DEW__PLANT_DRYER_RH_HIGH 0.90
-#define DEW__PLANT_DRYER_LEAST   0.05
+#define PLANT__DRYER_T_LOW   15.0
+#define PLANT__DRYER_T_HIGH  32.0
+#define PLANT__DRYER_RH_LOW  0.30
+#define PLANT__DRYER_RH_HIGH 0.90
+#define PLANT__DRYER_LEAST   0.05
 
 /*
  * Rate and power of a dryer at t and rh as multiples of those at its rating
  * point; by_removal and by_efficiency are the fits there, inverted.
  */
-struct dew__plant_dryer {
+struct plant__dryer {
     double rate, power, held;
 };
 
-static DEW__INLINE struct dew__plant_dryer dew__plant_dryer(
-    double t, double rh, double by_removal, double by_efficiency)
+static CORE__INLINE struct plant__dryer plant__dryer(double t, double rh,
+                                                     double by_removal,
+                                                     double by_efficiency)
 {
-    struct dew__plant_dryer o;
-    double th = t < DEW__PLANT_DRYER_T_LOW ? DEW__PLANT_DRYER_T_LOW : t;
-    double rhh = rh < DEW__PLANT_DRYER_RH_LOW ? DEW__PLANT_DRYER_RH_LOW : rh;
+    struct plant__dryer o;
+    double th = t < PLANT__DRYER_T_LOW ? PLANT__DRYER_T_LOW : t;
+    double rhh = rh < PLANT__DRYER_RH_LOW ? PLANT__DRYER_RH_LOW : rh;
     double removal, efficiency;
 
-    th = th > DEW__PLANT_DRYER_T_HIGH ? DEW__PLANT_DRYER_T_HIGH : th;
-    rhh = rhh > DEW__PLANT_DRYER_RH_HIGH ? DEW__PLANT_DRYER_RH_HIGH : rhh;
-    removal = dew__plant_removal(th, rhh) * by_removal;
-    efficiency = dew__plant_efficiency(th, rhh) * by_efficiency;
-    o.held = th == t && rhh == rh && removal >= DEW__PLANT_DRYER_LEAST &&
-                     efficiency >= DEW__PLANT_DRYER_LEAST
+    th = th > PLANT__DRYER_T_HIGH ? PLANT__DRYER_T_HIGH : th;
+    rhh = rhh > PLANT__DRYER_RH_HIGH ? PLANT__DRYER_RH_HIGH : rhh;
+    removal = plant__removal(th, rhh) * by_removal;
+    efficiency = plant__efficiency(th, rhh) * by_efficiency;
+    o.held = th == t && rhh == rh && removal >= PLANT__DRYER_LEAST &&
+                     efficiency >= PLANT__DRYER_LEAST
                  ? 0.0
                  : 1.0;
-    removal =
-        removal < DEW__PLANT_DRYER_LEAST ? DEW__PLANT_DRYER_LEAST : removal;
-    efficiency = efficiency < DEW__PLANT_DRYER_LEAST ? DEW__PLANT_DRYER_LEAST
-                                                     : efficiency;
+    removal = removal < PLANT__DRYER_LEAST ? PLANT__DRYER_LEAST : removal;
+    efficiency =
+        efficiency < PLANT__DRYER_LEAST ? PLANT__DRYER_LEAST : efficiency;
     o.power = removal / efficiency;
     o.power = o.power > 1.25 ? 1.25 : o.power; /* dry corner of the fit */
     o.rate = removal;

@@ -37,8 +37,8 @@ void dew_plant_core_blank(struct dew_core_sheet *sheet)
 static enum dew_status refuse(struct dew_error *err, const char *member,
                               const char *why)
 {
-    dew__in(err, member);
-    return dew__fail(err, DEW_ERANGE, "%s", why);
+    core__in(err, member);
+    return core__fail(err, DEW_ERANGE, "%s", why);
 }
 
 static enum dew_status share(double x, const char *member, double most,
@@ -46,13 +46,13 @@ static enum dew_status share(double x, const char *member, double most,
 {
     if (isnan(x) || (x >= 0.0 && x <= most))
         return DEW_OK;
-    dew__in(err, member);
+    core__in(err, member);
     if (x > 1.0 && x <= 100.0)
-        return dew__fail(err, DEW_ERANGE,
-                         "%g is above %g: is it a percentage? then write "
-                         "%g %% or %g",
-                         x, most, x, x / 100.0);
-    return dew__fail(err, DEW_ERANGE, "%g is outside 0 .. %g", x, most);
+        return core__fail(err, DEW_ERANGE,
+                          "%g is above %g: is it a percentage? then write "
+                          "%g %% or %g",
+                          x, most, x, x / 100.0);
+    return core__fail(err, DEW_ERANGE, "%g is outside 0 .. %g", x, most);
 }
 
 static enum dew_status shares(const struct dew_core_row *r,
@@ -128,7 +128,7 @@ static struct test test_of(const struct dew_core_sheet *s,
     struct test t = {.eatr = given(r->eatr, 0.0)};
     double watts = r->watts;
 
-    t.m_cp = r->flow / (1.0 - t.eatr) * rating_density * DEW__AIR_CP;
+    t.m_cp = r->flow / (1.0 - t.eatr) * rating_density * AIR__CP;
     t.rise = given(r->t_in, t_in) - given(r->t_out, t_out);
     if (isnan(watts)) /* from the two printed efficiencies, when both are */
         watts = t.m_cp * t.rise * (r->ase - r->sre) /
@@ -197,10 +197,10 @@ static enum dew_status sensible_of(const struct dew_core_sheet *s,
                       "the test's two temperatures are within 1 K");
     if (isnan(r->sensible) && isnan(r->asre) && isnan(t.supply_w) &&
         !(isnan(r->sre) && isnan(r->ase))) {
-        dew__in(err, "watts");
-        return dew__fail(err, DEW_EMISSING,
-                         "the fan's heat cannot be taken out of SRE or ASE "
-                         "without the watts of that row");
+        core__in(err, "watts");
+        return core__fail(err, DEW_EMISSING,
+                          "the fan's heat cannot be taken out of SRE or ASE "
+                          "without the watts of that row");
     }
     sensible_from(s, r, &t, out);
     if (out->sensible.likely < 0.0)
@@ -241,13 +241,13 @@ static enum dew_status total_of(const struct dew_core_sheet *s,
                                 struct dew_error *err)
 {
     struct test t = test_of(s, r, cooling_out, cooling_in);
-    double m = t.m_cp / DEW__AIR_CP, p_s = t.supply_w, p_e = t.exhaust_w;
+    double m = t.m_cp / AIR__CP, p_s = t.supply_w, p_e = t.exhaust_w;
 
     if (isnan(p_s) || isnan(eps)) {
-        dew__in(err, isnan(eps) ? "sensible" : "watts");
-        return dew__fail(err, DEW_EMISSING,
-                         "TRE gives the water only when the row's %s known",
-                         isnan(eps) ? "sensible part is" : "watts are");
+        core__in(err, isnan(eps) ? "sensible" : "watts");
+        return core__fail(err, DEW_EMISSING,
+                          "TRE gives the water only when the row's %s known",
+                          isnan(eps) ? "sensible part is" : "watts are");
     }
     out->latent.low = net_of_leak(from_tre(r, m, eps, 0.0, -p_e), t.eatr);
     out->latent.likely = from_tre(r, m, eps, p_s, 0.0);

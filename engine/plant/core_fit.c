@@ -74,9 +74,9 @@ static int any_warm(const struct dew_core_sheet *s)
 static enum dew_status unreached(struct dew_error *err, const char *member,
                                  double eps)
 {
-    dew__in(err, member);
-    return dew__fail(err, DEW_ERANGE,
-                     "no core of this kind has an effectiveness of %.3f", eps);
+    core__in(err, member);
+    return core__fail(err, DEW_ERANGE,
+                      "no core of this kind has an effectiveness of %.3f", eps);
 }
 
 /* The conductance goes as q^slope: 0 laminar, 0.8 turbulent. */
@@ -85,11 +85,11 @@ static enum dew_status slope_sound(double slope, const char *member,
 {
     if (slope >= -1.0 && slope <= 1.0)
         return DEW_OK;
-    dew__in(err, member);
-    return dew__fail(err, DEW_ERANGE,
-                     slope > 1.0
-                         ? "recovery rises with flow: are rows changed over?"
-                         : "recovery falls with flow faster than any core's");
+    core__in(err, member);
+    return core__fail(err, DEW_ERANGE,
+                      slope > 1.0
+                          ? "recovery rises with flow: are rows changed over?"
+                          : "recovery falls with flow faster than any core's");
 }
 
 static enum dew_status take_sensible(const struct dew_core_sheet *s,
@@ -113,9 +113,9 @@ static enum dew_status take_sensible(const struct dew_core_sheet *s,
         line_add(&l, log(point.gross), log(ntu_of(s, eps)));
     }
     if (l.n < 1.0) {
-        dew__in(err, "sensible");
-        return dew__fail(err, DEW_EMISSING,
-                         "no row has a sensible effectiveness");
+        core__in(err, "sensible");
+        return core__fail(err, DEW_EMISSING,
+                          "no row has a sensible effectiveness");
     }
     double fall = line_slope(&l, -1.0);
 
@@ -223,9 +223,9 @@ enum dew_status dew_plant_core_fit(const struct dew_core_sheet *sheet,
     enum dew_status bad;
 
     if (sheet->count < 1 || sheet->count > DEW_CORE_ROWS) {
-        dew__in(err, "rows");
-        return dew__fail(err, DEW_EMISSING, "a core needs 1 to %d rows",
-                         (int)DEW_CORE_ROWS);
+        core__in(err, "rows");
+        return core__fail(err, DEW_EMISSING, "a core needs 1 to %d rows",
+                          (int)DEW_CORE_ROWS);
     }
     bad = take_sensible(sheet, reading, &c, err);
     if (bad)

@@ -25,13 +25,13 @@
 #include "air/air_step.h"
 #include "dew/core.h"
 
-static DEW__INLINE double dew__core_w_sat(double t, double p)
+static CORE__INLINE double plant__core_w_sat(double t, double p)
 {
-    return dew__air_w_sat(t < -60.0 ? -60.0 : t, p);
+    return air__w_sat(t < -60.0 ? -60.0 : t, p);
 }
 
 /* The wet part as it stands between two turns. */
-struct dew__core_turn {
+struct plant__core_turn {
     double g, k, t4;
 };
 
@@ -40,19 +40,20 @@ struct dew__core_turn {
  * at its dew point d with its heat; rise of the supply air in the dry part,
  * and less, half of what the gap changes there.
  */
-struct dew__core_fixed {
+struct plant__core_fixed {
     double units, ratio, t_out, p, w, d, dew_up, heat, rise, less;
 };
 
 /* Mean gap of the dry part and its slope in g. */
-struct dew__core_gap {
+struct plant__core_gap {
     double mean, slope;
 };
 
-static DEW__INLINE struct dew__core_gap dew__core_gap(double g, double less)
+static CORE__INLINE struct plant__core_gap plant__core_gap(double g,
+                                                           double less)
 {
     double other = g - 2.0 * less, root;
-    struct dew__core_gap m;
+    struct plant__core_gap m;
 
     other = other > 1e-4 ? other : 1e-4; /* K */
     root = sqrt(g * other);
@@ -61,46 +62,46 @@ static DEW__INLINE struct dew__core_gap dew__core_gap(double g, double less)
     return m;
 }
 
-static DEW__INLINE double dew__core_wet_units(const struct dew__core_fixed *c,
-                                              double g)
+static CORE__INLINE double plant__core_wet_units(
+    const struct plant__core_fixed *c, double g)
 {
-    double n = c->units - c->rise / dew__core_gap(g, c->less).mean;
+    double n = c->units - c->rise / plant__core_gap(g, c->less).mean;
 
     return n > 0.0 ? n : 0.0;
 }
 
-static DEW__INLINE struct dew__core_turn dew__core_turn(
-    const struct dew__core_fixed *c, struct dew__core_turn x)
+static CORE__INLINE struct plant__core_turn plant__core_turn(
+    const struct plant__core_fixed *c, struct plant__core_turn x)
 {
     const double small = 1e-6; /* of k: below it (exp(n k) - 1) / k is n */
     const double least = 1e-3; /* K, of a gap */
-    double n = dew__core_wet_units(c, x.g);
-    double grown = dew__poly_exp2(1.4426950408889634 * n * x.k);
+    double n = plant__core_wet_units(c, x.g);
+    double grown = air__poly_exp2(1.4426950408889634 * n * x.k);
     int bent = x.k > small || x.k < -small;
     double length = bent ? (grown - 1.0) / (bent ? x.k : 1.0) : n;
-    struct dew__core_gap m = dew__core_gap(x.g, c->less);
+    struct plant__core_gap m = plant__core_gap(x.g, c->less);
     double slope =
         1.0 + length + grown * c->rise * x.g * m.slope / (m.mean * m.mean);
     double floor = c->less > 0.0 ? 2.0 * c->less : 0.0, w4, per_k;
 
     x.g = x.g - (x.g * (1.0 + length) - c->dew_up) / slope;
     x.g = x.g > floor + least ? x.g : floor + least;
-    n = dew__core_wet_units(c, x.g);
-    x.t4 = c->t_out + x.g * dew__poly_exp2(1.4426950408889634 * n * x.k);
+    n = plant__core_wet_units(c, x.g);
+    x.t4 = c->t_out + x.g * air__poly_exp2(1.4426950408889634 * n * x.k);
     x.t4 = x.t4 < c->d - 0.01 ? x.t4 : c->d - 0.01; /* K; keeps r defined */
-    w4 = dew__core_w_sat(x.t4, c->p);
-    per_k = (c->heat - DEW__AIR_CP * x.t4 - w4 * dew__air_h_vapour(x.t4) -
-             (c->w - w4) * DEW__AIR_CP_LIQUID * x.t4) /
+    w4 = plant__core_w_sat(x.t4, c->p);
+    per_k = (c->heat - AIR__CP * x.t4 - w4 * air__h_vapour(x.t4) -
+             (c->w - w4) * AIR__CP_LIQUID * x.t4) /
             (c->d - x.t4);
-    x.k = 1.0 - DEW__AIR_CP / (c->ratio * per_k);
+    x.k = 1.0 - AIR__CP / (c->ratio * per_k);
     return x;
 }
 
 /* Counterflow on the supply's capacity, the other's v times it. */
-static DEW__INLINE double dew__core_dry(double units, double v)
+static CORE__INLINE double plant__core_dry(double units, double v)
 {
     double z = units * (1.0 - 1.0 / v);
-    double e = dew__poly_exp2(-1.4426950408889634 * z);
+    double e = air__poly_exp2(-1.4426950408889634 * z);
     int near = z > -1e-4 && z < 1e-4;
     double mean = near ? 1.0 - 0.5 * z : (1.0 - e) / (near ? 1.0 : z);
 
@@ -108,44 +109,43 @@ static DEW__INLINE double dew__core_dry(double units, double v)
 }
 
 /* d, the dew point of the house air, is the caller's: the march has it. */
-static DEW__INLINE struct dew_core_wet dew__core_wet(
+static CORE__INLINE struct dew_core_wet plant__core_wet(
     const struct dew_core_meeting *a, double d)
 {
     struct dew_core_wet o;
-    double v = a->ratio * dew__air_moist(a->w), w4, heat;
-    struct dew__core_fixed c = {.units = a->ntu,
-                                .ratio = a->ratio,
-                                .t_out = a->t_out,
-                                .p = a->p,
-                                .w = a->w,
-                                .d = d};
-    struct dew__core_turn x;
+    double v = a->ratio * air__moist(a->w), w4, heat;
+    struct plant__core_fixed c = {.units = a->ntu,
+                                  .ratio = a->ratio,
+                                  .t_out = a->t_out,
+                                  .p = a->p,
+                                  .w = a->w,
+                                  .d = d};
+    struct plant__core_turn x;
     int wets;
 
-    o.dry = dew__core_dry(a->ntu, v);
+    o.dry = plant__core_dry(a->ntu, v);
     o.t_exhaust = a->t_in - o.dry * (a->t_in - a->t_out) / v;
     wets = o.t_exhaust < d;
 
     c.dew_up = d - a->t_out;
-    c.heat = dew__air_h(d, a->w);
+    c.heat = air__h(d, a->w);
     c.rise = v * (a->t_in - d);
     c.less = 0.5 * (v - 1.0) * (a->t_in - d);
-    x = (struct dew__core_turn){o.t_exhaust - a->t_out, 0.3, 0.0};
-    x = dew__core_turn(&c, x);
-    x = dew__core_turn(&c, x);
-    x = dew__core_turn(&c, x);
-    x = dew__core_turn(&c, x);
-    x = dew__core_turn(&c, x);
-    x = dew__core_turn(&c, x);
+    x = (struct plant__core_turn){o.t_exhaust - a->t_out, 0.3, 0.0};
+    x = plant__core_turn(&c, x);
+    x = plant__core_turn(&c, x);
+    x = plant__core_turn(&c, x);
+    x = plant__core_turn(&c, x);
+    x = plant__core_turn(&c, x);
+    x = plant__core_turn(&c, x);
 
-    w4 = dew__core_w_sat(x.t4, a->p);
+    w4 = plant__core_w_sat(x.t4, a->p);
     w4 = wets && w4 < a->w ? w4 : a->w;
-    heat =
-        a->ratio * (c.heat - DEW__AIR_CP * x.t4 - w4 * dew__air_h_vapour(x.t4) -
-                    (a->w - w4) * DEW__AIR_CP_LIQUID * x.t4) +
-        DEW__AIR_CP * c.rise;
+    heat = a->ratio * (c.heat - AIR__CP * x.t4 - w4 * air__h_vapour(x.t4) -
+                       (a->w - w4) * AIR__CP_LIQUID * x.t4) +
+           AIR__CP * c.rise;
     o.water = a->w - w4;
-    o.sensible = wets ? heat / DEW__AIR_CP / (a->t_in - a->t_out) : o.dry;
+    o.sensible = wets ? heat / AIR__CP / (a->t_in - a->t_out) : o.dry;
     o.t_exhaust = wets ? x.t4 : o.t_exhaust;
     return o;
 }

@@ -15,20 +15,20 @@ static const double cfm = 0.3048 * 0.3048 * 0.3048 / 60.0; /* m3/s */
 
 static int fitted(double t, double rh)
 {
-    return t >= DEW__PLANT_DRYER_T_LOW && t <= DEW__PLANT_DRYER_T_HIGH &&
-           rh >= DEW__PLANT_DRYER_RH_LOW && rh <= DEW__PLANT_DRYER_RH_HIGH;
+    return t >= PLANT__DRYER_T_LOW && t <= PLANT__DRYER_T_HIGH &&
+           rh >= PLANT__DRYER_RH_LOW && rh <= PLANT__DRYER_RH_HIGH;
 }
 
 double dew_plant_dryer_removal(double t, double rh)
 {
-    double x = fitted(t, rh) ? dew__plant_removal(t, rh) : NAN;
+    double x = fitted(t, rh) ? plant__removal(t, rh) : NAN;
 
     return x > 0.0 ? x : NAN;
 }
 
 double dew_plant_dryer_efficiency(double t, double rh)
 {
-    double x = fitted(t, rh) ? dew__plant_efficiency(t, rh) : NAN;
+    double x = fitted(t, rh) ? plant__efficiency(t, rh) : NAN;
 
     return x > 0.0 ? x : NAN;
 }
@@ -38,35 +38,35 @@ double dew_plant_dryer_efficiency(double t, double rh)
 static enum dew_status missing(struct dew_error *err, const char *member,
                                const char *what)
 {
-    dew__in(err, member);
-    return dew__fail(err, DEW_EMISSING, "%s", what);
+    core__in(err, member);
+    return core__fail(err, DEW_EMISSING, "%s", what);
 }
 
 static enum dew_status outside(struct dew_error *err, const char *member,
                                double t, double rh)
 {
-    dew__in(err, member);
-    return dew__fail(err, DEW_ERANGE,
-                     "%.1f degC and %.0f %% are outside what is known of "
-                     "dehumidifiers, 15 .. 32 degC and 30 .. 90 %%",
-                     t, 100.0 * rh);
+    core__in(err, member);
+    return core__fail(err, DEW_ERANGE,
+                      "%.1f degC and %.0f %% are outside what is known of "
+                      "dehumidifiers, 15 .. 32 degC and 30 .. 90 %%",
+                      t, 100.0 * rh);
 }
 
 static enum dew_status plausible(double rate, double factor,
                                  struct dew_error *err)
 {
     if (!(rate > 0.0 && rate <= 250.0 / day)) {
-        dew__in(err, "rate");
-        return dew__fail(err, DEW_ERANGE,
-                         "%.3g kg a day is outside 0 .. 250 kg a day",
-                         rate * day);
+        core__in(err, "rate");
+        return core__fail(err, DEW_ERANGE,
+                          "%.3g kg a day is outside 0 .. 250 kg a day",
+                          rate * day);
     }
     if (!(factor >= 0.3 / kwh && factor <= 8.0 / kwh)) {
-        dew__in(err, "factor");
-        return dew__fail(err, DEW_ERANGE,
-                         "%.3g kg/kWh is outside 0.3 .. 8 kg/kWh: no "
-                         "dehumidifier works so",
-                         factor * kwh);
+        core__in(err, "factor");
+        return core__fail(err, DEW_ERANGE,
+                          "%.3g kg/kWh is outside 0.3 .. 8 kg/kWh: no "
+                          "dehumidifier works so",
+                          factor * kwh);
     }
     return DEW_OK;
 }
@@ -144,7 +144,7 @@ void dew_plant_dryer_at(const struct dew_dryer *dryer, double t, double w,
                         double p, struct dew_dryer_work *out)
 {
     double rh = dew_air_rh(t, w, p);
-    struct dew__plant_dryer o = dew__plant_dryer(
+    struct plant__dryer o = plant__dryer(
         t, rh, 1.0 / dew_plant_dryer_removal(dryer->rating_t, dryer->rating_rh),
         1.0 / dew_plant_dryer_efficiency(dryer->rating_t, dryer->rating_rh));
 
@@ -183,7 +183,7 @@ double dew_plant_dryer_part_load(double plr)
 
 double dew_plant_dryer_latent(double t)
 {
-    return dew__air_latent(t);
+    return air__latent(t);
 }
 
 struct dew_humidifier_work dew_plant_humidifier_at(

@@ -22,7 +22,7 @@ struct dew_frost_rule dew_plant_frost_usual(enum dew_frost strategy,
 double dew_plant_frost_share(const struct dew_frost_rule *rule, double t_out,
                              double dew)
 {
-    return dew__plant_frost(rule, t_out, dew);
+    return plant__frost(rule, t_out, dew);
 }
 
 double dew_plant_frost_threshold(double eps, double t_in)

@@ -25,23 +25,24 @@
 #include "dew/coil.h"
 
 /* Time a dry coil takes to wet, s: with N_max 3 it gives [HR96]'s ratios. */
-#define DEW__STORE_TAU 45.0
+#define PLANT__STORE_TAU 45.0
 
 /* What a full wet coil gives to air at full flow, of what that air could take
    up: 1.25 L 0.85 / (m (w* - w)) for 2.5 tons at SHR 0.74 and 400 cfm per ton
    in air of 24 degC and 55 %; by hand. */
-#define DEW__STORE_GIVES 0.68
+#define PLANT__STORE_GIVES 0.68
 
 /* What one pass needs; all per pass. */
-struct dew__store_pass {
+struct plant__store_pass {
     double k;    /* -    cycles                                          */
     double in;   /* -    water let in / most                             */
     double fall; /* -    fall of sqrt(m / most) in the pass's true time  */
 };
 
 /* u = m / most after one pass; *drained and *back in units of most. */
-static DEW__INLINE double dew__store_pass(struct dew__store_pass p, double u,
-                                          double *drained, double *back)
+static CORE__INLINE double plant__store_pass(struct plant__store_pass p,
+                                             double u, double *drained,
+                                             double *back)
 {
     double top = u + p.in, over, s, rest, e2, share, left;
 
@@ -63,12 +64,12 @@ static DEW__INLINE double dew__store_pass(struct dew__store_pass p, double u,
 
 /* Evaporation into air that drifts by, of that at full flow: such air leaves
    saturated and takes no more. */
-static DEW__INLINE double dew__store_still(const struct dew_coil_store *k,
-                                           const struct dew_coil_store_in *a,
-                                           double u)
+static CORE__INLINE double plant__store_still(const struct dew_coil_store *k,
+                                              const struct dew_coil_store_in *a,
+                                              double u)
 {
     double moving = k->gamma * a->depression * k->latent * sqrt(u);
-    double most = DEW__STORE_GIVES * a->soak;
+    double most = PLANT__STORE_GIVES * a->soak;
 
     return k->still * (most < moving ? most / moving : 1.0);
 }
@@ -77,22 +78,22 @@ static DEW__INLINE double dew__store_still(const struct dew_coil_store *k,
  * A step in four passes; good while 4 N_max X (1 - X) seconds / 3600 <= 4,
  * that is N_max <= 4 for whole hours, and always for a quarter of one.
  */
-static DEW__INLINE struct dew_coil_store_out dew__store_step(
+static CORE__INLINE struct dew_coil_store_out plant__store_step(
     const struct dew_coil_store *k, const struct dew_coil_store_in *a)
 {
     struct dew_coil_store_out o;
     double x = a->run, still = 1.0 - x, moving, most, cycles, on, lost, u;
     double drained = 0.0, back = 0.0;
-    struct dew__store_pass p;
+    struct plant__store_pass p;
 
     most = k->most > 0.0 ? k->most : 1.0;
     cycles = 4.0 * k->cycles_max * x * still * a->seconds * (1.0 / 3600.0);
     /* on-time of a cycle in tau; 900 s / (N_max (1 - x)) */
-    on = 900.0 / DEW__STORE_TAU /
+    on = 900.0 / PLANT__STORE_TAU /
          (k->cycles_max * still > 0.03 ? k->cycles_max * still : 0.03);
-    lost = DEW__STORE_TAU * (1.0 - dew__poly_exp2(-1.4426950408889634 * on));
+    lost = PLANT__STORE_TAU * (1.0 - air__poly_exp2(-1.4426950408889634 * on));
     u = a->m / most;
-    moving = a->blower - x + dew__store_still(k, a, u) * (1.0 - a->blower);
+    moving = a->blower - x + plant__store_still(k, a, u) * (1.0 - a->blower);
     moving = moving > 0.0 ? moving : 0.0;
 
     o.condensed = a->water * (x * a->seconds - cycles * lost);
@@ -101,10 +102,10 @@ static DEW__INLINE struct dew_coil_store_out dew__store_step(
     p.in = 0.25 * o.condensed / most;
     p.fall = 0.25 * 0.5 * k->gamma * a->depression * k->latent / most * moving *
              a->seconds;
-    u = dew__store_pass(p, u, &drained, &back);
-    u = dew__store_pass(p, u, &drained, &back);
-    u = dew__store_pass(p, u, &drained, &back);
-    u = dew__store_pass(p, u, &drained, &back);
+    u = plant__store_pass(p, u, &drained, &back);
+    u = plant__store_pass(p, u, &drained, &back);
+    u = plant__store_pass(p, u, &drained, &back);
+    u = plant__store_pass(p, u, &drained, &back);
     o.m = u * most;
     o.put_back = back * most;
     o.drained = drained * most;

@@ -22,7 +22,7 @@ static const struct dew_outcome *outcome(const struct telling *t, size_t i)
 
 static const struct dew_tally *year_of(const struct telling *t, size_t i)
 {
-    return dew__year(t->r->question, i);
+    return study__year(t->r->question, i);
 }
 
 /* The first finding of a kind, of that option where it is not NO_OPTION. */
@@ -38,9 +38,9 @@ static const struct dew_finding *find(const struct telling *t,
     return NULL;
 }
 
-static struct dew__word hours(double h)
+static struct report__word hours(double h)
 {
-    return dew__number(h, 0);
+    return report__number(h, 0);
 }
 
 /* " (7 to 1,139 ...)" where the wet coil leaves it open. */
@@ -50,8 +50,8 @@ static void say_range(struct telling *t, size_t option)
 
     if (dew_verdict_coil(t->r->question, option, &e) &&
         round(e.low) < round(e.high))
-        dew__say(t, " (%s to %s by how wet the coil stays)", hours(e.low).text,
-                 hours(e.high).text);
+        report__say(t, " (%s to %s by how wet the coil stays)",
+                    hours(e.low).text, hours(e.high).text);
 }
 
 static double allowed(const struct telling *t, size_t option)
@@ -73,33 +73,35 @@ static void say_stale(struct telling *t)
 
     if (!short_of && !(mean_co2(t, 0) > DEW_CO2_MARK))
         return;
-    dew__say(t, "Stale air: CO2 averages %s ppm", hours(mean_co2(t, 0)).text);
+    report__say(t, "Stale air: CO2 averages %s ppm",
+                hours(mean_co2(t, 0)).text);
     if (short_of)
-        dew__say(t, "; %s of the %s of fresh air asked for comes in",
-                 dew__number(dew__shown(dew_verdict_fresh(t->r->question, 0),
-                                        DEW_FLOW, t->r->system),
-                             0)
-                     .text,
-                 dew__amount(asked, DEW_FLOW, t->r->system, 0).text);
-    dew__say(t, ". ");
+        report__say(
+            t, "; %s of the %s of fresh air asked for comes in",
+            report__number(report__shown(dew_verdict_fresh(t->r->question, 0),
+                                         DEW_FLOW, t->r->system),
+                           0)
+                .text,
+            report__amount(asked, DEW_FLOW, t->r->system, 0).text);
+    report__say(t, ". ");
 }
 
 static void say_months(struct telling *t, const struct dew_finding *f)
 {
     if (f == NULL || f->months == 0)
         return;
-    dew__say(t, ", %s%s", f->months == 0xfff ? "in " : "most in ",
-             dew__months(f->months).text);
+    report__say(t, ", %s%s", f->months == 0xfff ? "in " : "most in ",
+                report__months(f->months).text);
 }
 
 static void say_sources(struct telling *t, const struct dew_finding *f)
 {
     if (f->source[0] == NULL)
         return;
-    dew__say(t, "Most water comes from ");
+    report__say(t, "Most water comes from ");
     for (int i = 0; i < DEW_FINDING_SOURCES && f->source[i] != NULL; i++)
-        dew__say(t, "%s%s", i > 0 ? ", " : "", f->source[i]);
-    dew__say(t, ". ");
+        report__say(t, "%s%s", i > 0 ? ", " : "", f->source[i]);
+    report__say(t, ". ");
 }
 
 static void say_humid(struct telling *t)
@@ -110,11 +112,12 @@ static void say_humid(struct telling *t)
 
     if (f == NULL)
         return;
-    dew__say(t, "Damp: above %s humidity in %s hours of the %s",
-             dew__percent(dew__limits(t)->too_humid).text, hours(h).text, SPAN);
+    report__say(t, "Damp: above %s humidity in %s hours of the %s",
+                report__percent(report__limits(t)->too_humid).text,
+                hours(h).text, SPAN);
     say_range(t, 0);
     say_months(t, f);
-    dew__say(t, ". ");
+    report__say(t, ". ");
     say_sources(t, f);
 }
 
@@ -124,11 +127,11 @@ static void say_dry(struct telling *t)
 
     if (f == NULL)
         return;
-    dew__say(t, "Dry: below %s humidity in %s hours",
-             dew__percent(dew__limits(t)->too_dry).text,
-             hours(year_of(t, 0)->too_dry).text);
+    report__say(t, "Dry: below %s humidity in %s hours",
+                report__percent(report__limits(t)->too_dry).text,
+                hours(year_of(t, 0)->too_dry).text);
     say_months(t, f);
-    dew__say(t, ". ");
+    report__say(t, ". ");
 }
 
 static void say_surfaces(struct telling *t)
@@ -136,9 +139,9 @@ static void say_surfaces(struct telling *t)
     double h = year_of(t, 0)->sweat[DEW_GLASS];
 
     if (h > allowed(t, 0))
-        dew__say(t, "Window glass is wet in %s hours. ", hours(h).text);
+        report__say(t, "Window glass is wet in %s hours. ", hours(h).text);
     if (find(t, DEW_FINDING_mould, 0) != NULL)
-        dew__say(t, "Mould would grow on the coldest surfaces. ");
+        report__say(t, "Mould would grow on the coldest surfaces. ");
 }
 
 /* What winter asks, told where it freezes. */
@@ -152,10 +155,11 @@ static void say_glass_limit(struct telling *t)
     for (size_t h = 0; h < o->count; h++)
         coldest = fmin(coldest, o->series.t_out[h]);
     if (coldest < 0)
-        dew__say(t, "At %s outdoors, the coldest hour, glass wets from %s. ",
-                 dew__amount(coldest, DEW_TEMPERATURE, t->r->system, 0).text,
-                 dew__percent(dew_house_wets_at(factor, DEW_WET_ROOM, coldest))
-                     .text);
+        report__say(
+            t, "At %s outdoors, the coldest hour, glass wets from %s. ",
+            report__amount(coldest, DEW_TEMPERATURE, t->r->system, 0).text,
+            report__percent(dew_house_wets_at(factor, DEW_WET_ROOM, coldest))
+                .text);
 }
 
 /* The sentence of a finding, as the whole report has it. */
@@ -165,7 +169,7 @@ static void say_finding(struct telling *t, enum dew_finding_kind kind)
     char text[DEW_SENTENCE];
 
     if (f != NULL)
-        dew__say(t, "%s ", dew_report_sentence(t->r, f, text, sizeof text));
+        report__say(t, "%s ", dew_report_sentence(t->r, f, text, sizeof text));
 }
 
 static void say_log(struct telling *t)
@@ -173,20 +177,21 @@ static void say_log(struct telling *t)
     const struct dew_beside *b = t->r->beside;
 
     if (b != NULL && b->rh.hours > 0)
-        dew__say(t,
-                 "Your log averages %s %% humidity over %s hours, the model %s "
-                 "%% in the same. ",
-                 dew__number(100 * b->rh.measured, 0).text,
-                 hours(b->rh.hours).text,
-                 dew__number(100 * b->rh.modelled, 0).text);
+        report__say(
+            t,
+            "Your log averages %s %% humidity over %s hours, the model %s "
+            "%% in the same. ",
+            report__number(100 * b->rh.measured, 0).text,
+            hours(b->rh.hours).text,
+            report__number(100 * b->rh.modelled, 0).text);
 }
 
 /* What is reckoned with for want of an answer. */
 static void say_assumed(struct telling *t)
 {
     if (find(t, DEW_FINDING_today_assumes, DEW_NO_OPTION) != NULL)
-        dew__say(t, "Fans and open windows you did not tell of are not "
-                    "counted. ");
+        report__say(t, "Fans and open windows you did not tell of are not "
+                       "counted. ");
 }
 
 static void say_wrong(struct telling *t)
@@ -198,7 +203,8 @@ static void say_wrong(struct telling *t)
     say_surfaces(t);
     say_finding(t, DEW_FINDING_drying);
     if (t->out[0] == '\0')
-        dew__say(t, "Nothing: the house keeps its limits of humidity and has "
+        report__say(t,
+                    "Nothing: the house keeps its limits of humidity and has "
                     "the fresh air asked for. ");
     say_glass_limit(t);
     say_assumed(t);
@@ -211,47 +217,49 @@ static void say_best(struct telling *t, int best)
     size_t list[64], passing = dew_verdict_passing(t->r->question, list);
 
     if (best == 0) {
-        dew__say(t,
-                 "Leave it as it is: \"%s\" brings enough fresh air, keeps "
-                 "the limits and costs least. ",
-                 dew__option(t->r, 0).text);
+        report__say(t,
+                    "Leave it as it is: \"%s\" brings enough fresh air, keeps "
+                    "the limits and costs least. ",
+                    report__option(t->r, 0).text);
         return;
     }
-    dew__say(t, "Choose \"%s\": of the %zu options ",
-             dew__option(t->r, best).text, t->r->question->count);
-    dew__say(t,
-             passing == 1 ? "it alone brings enough fresh air and keeps the "
-                            "limits. "
-                          : "the cheapest of the %zu that bring enough fresh "
-                            "air and keep the limits. ",
-             passing);
+    report__say(t, "Choose \"%s\": of the %zu options ",
+                report__option(t->r, best).text, t->r->question->count);
+    report__say(t,
+                passing == 1
+                    ? "it alone brings enough fresh air and keeps the "
+                      "limits. "
+                    : "the cheapest of the %zu that bring enough fresh "
+                      "air and keep the limits. ",
+                passing);
 }
 
 static void say_none(struct telling *t, const struct dew_finding *f)
 {
     const struct dew_tally *y;
 
-    dew__say(t, "None of the %zu options will do", t->r->question->count);
+    report__say(t, "None of the %zu options will do", t->r->question->count);
     if (f->option == DEW_NO_OPTION) {
-        dew__say(t, ": none brings the fresh air asked for. ");
+        report__say(t, ": none brings the fresh air asked for. ");
         return;
     }
     y = year_of(t, (size_t)f->option);
-    dew__say(t,
-             ". Nearest is \"%s\": %s hours too humid, %s too dry, %s of wet "
-             "glass. ",
-             dew__option(t->r, f->option).text, hours(y->too_humid).text,
-             hours(y->too_dry).text, hours(y->sweat[DEW_GLASS]).text);
+    report__say(
+        t,
+        ". Nearest is \"%s\": %s hours too humid, %s too dry, %s of wet "
+        "glass. ",
+        report__option(t->r, f->option).text, hours(y->too_humid).text,
+        hours(y->too_dry).text, hours(y->sweat[DEW_GLASS]).text);
 }
 
 /* What could be tried that no option has. */
 static void say_next(struct telling *t)
 {
     if (find(t, DEW_FINDING_dryer_untried, DEW_NO_OPTION) != NULL)
-        dew__say(t, "Try a dehumidifier. ");
+        report__say(t, "Try a dehumidifier. ");
     if (find(t, DEW_FINDING_wetter_untried, DEW_NO_OPTION) != NULL)
-        dew__say(t, "Try a humidifier, or less air in winter "
-                    "(control.winter_target). ");
+        report__say(t, "Try a humidifier, or less air in winter "
+                       "(control.winter_target). ");
 }
 
 static void say_choice(struct telling *t)
@@ -264,18 +272,18 @@ static void say_choice(struct telling *t)
         say_none(t, f);
         say_next(t);
     } else if (close != NULL) {
-        dew__say(t,
-                 "\"%s\" or \"%s\": both will do, and which is cheaper is "
-                 "too close to call. ",
-                 dew__option(t->r, close->option).text,
-                 dew__option(t->r, close->other).text);
+        report__say(t,
+                    "\"%s\" or \"%s\": both will do, and which is cheaper is "
+                    "too close to call. ",
+                    report__option(t->r, close->option).text,
+                    report__option(t->r, close->other).text);
     } else if (t->r->verdict->best >= 0) {
         say_best(t, t->r->verdict->best);
-    } else if (dew__picked(t->r) >= 0) {
-        dew__say(t,
-                 "Several will do; \"%s\" is the cheapest to run. Prices to "
-                 "install are missing (costs.install). ",
-                 dew__option(t->r, dew__picked(t->r)).text);
+    } else if (report__picked(t->r) >= 0) {
+        report__say(t,
+                    "Several will do; \"%s\" is the cheapest to run. Prices to "
+                    "install are missing (costs.install). ",
+                    report__option(t->r, report__picked(t->r)).text);
     }
 }
 
@@ -291,22 +299,22 @@ static void say_air(struct telling *t)
     if (f == NULL)
         return;
     if (fails != NULL && fixes == NULL) {
-        dew__say(t,
-                 "Ventilation alone does not cure the damp: \"%s\" leaves "
-                 "%s hours",
-                 dew__option(t->r, f->option).text,
-                 hours(year_of(t, (size_t)f->option)->too_humid).text);
+        report__say(t,
+                    "Ventilation alone does not cure the damp: \"%s\" leaves "
+                    "%s hours",
+                    report__option(t->r, f->option).text,
+                    hours(year_of(t, (size_t)f->option)->too_humid).text);
         say_months(t, f);
     } else if (year_of(t, (size_t)f->option)->too_dry >
                allowed(t, (size_t)f->option)) {
-        dew__say(t,
-                 "Ventilation alone cures the damp but dries too far (%s "
-                 "hours)",
-                 hours(year_of(t, (size_t)f->option)->too_dry).text);
+        report__say(t,
+                    "Ventilation alone cures the damp but dries too far (%s "
+                    "hours)",
+                    hours(year_of(t, (size_t)f->option)->too_dry).text);
     } else {
-        dew__say(t, "Ventilation alone cures the damp");
+        report__say(t, "Ventilation alone cures the damp");
     }
-    dew__say(t, ". ");
+    report__say(t, ". ");
 }
 
 static void say_core(struct telling *t)
@@ -326,12 +334,13 @@ static void say_core(struct telling *t)
             continue;
         heat = year_of(t, (size_t)f->option);
         moist = year_of(t, (size_t)f->other);
-        dew__say(t,
-                 "Core: %s. Heat only is too humid in %s hours and too dry in "
-                 "%s, the other in %s and %s. ",
-                 said[k].words, hours(heat->too_humid).text,
-                 hours(heat->too_dry).text, hours(moist->too_humid).text,
-                 hours(moist->too_dry).text);
+        report__say(
+            t,
+            "Core: %s. Heat only is too humid in %s hours and too dry in "
+            "%s, the other in %s and %s. ",
+            said[k].words, hours(heat->too_humid).text,
+            hours(heat->too_dry).text, hours(moist->too_humid).text,
+            hours(moist->too_dry).text);
         return;
     }
 }
@@ -339,25 +348,25 @@ static void say_core(struct telling *t)
 static void say_dryer(struct telling *t)
 {
     if (find(t, DEW_FINDING_dryer_needed, DEW_NO_OPTION) != NULL)
-        dew__say(t, "A dehumidifier is needed to stay below the limit. ");
+        report__say(t, "A dehumidifier is needed to stay below the limit. ");
     if (find(t, DEW_FINDING_dryer_not_needed, DEW_NO_OPTION) != NULL)
-        dew__say(t, "A dehumidifier is not needed. ");
+        report__say(t, "A dehumidifier is not needed. ");
 }
 
 /* How cold its air comes in, told where someone would feel it. */
 static void say_comfort(struct telling *t)
 {
-    size_t i = dew__hand_option(t->r);
+    size_t i = report__hand_option(t->r);
     const struct dew_tally *y = year_of(t, i);
 
     if (!(y->duty.vent > 0) || !(y->supply_t_min < COLD_AIR))
         return;
-    dew__say(
+    report__say(
         t, "Its air comes in at %s in the coldest hour",
-        dew__amount(y->supply_t_min, DEW_TEMPERATURE, t->r->system, 0).text);
+        report__amount(y->supply_t_min, DEW_TEMPERATURE, t->r->system, 0).text);
     if (y->frost_hours >= 0.5)
-        dew__say(t, "; it defrosts %s hours", hours(y->frost_hours).text);
-    dew__say(t, ". ");
+        report__say(t, "; it defrosts %s hours", hours(y->frost_hours).text);
+    report__say(t, ". ");
 }
 
 /* The rules that people quote, by name. */
@@ -368,9 +377,11 @@ static void say_rules(struct telling *t)
     double then = dew_house_rate(DEW_RATE_622_2010, &home);
 
     if (isfinite(now) && isfinite(then))
-        dew__say(t, "Fresh air: %s by ASHRAE 62.2 since 2013, %s before. ",
-                 dew__amount(now, DEW_FLOW, t->r->system, 0).text,
-                 dew__number(dew__shown(then, DEW_FLOW, t->r->system), 0).text);
+        report__say(
+            t, "Fresh air: %s by ASHRAE 62.2 since 2013, %s before. ",
+            report__amount(now, DEW_FLOW, t->r->system, 0).text,
+            report__number(report__shown(then, DEW_FLOW, t->r->system), 0)
+                .text);
 }
 
 static void say_do(struct telling *t)
@@ -392,13 +403,14 @@ static void say_install(struct telling *t, const struct dew_bill *bill)
     const struct dew_estimate *e = &bill->install;
 
     if (isnan(e->likely)) {
-        dew__say(t, "What it costs to install was not given (costs.install). ");
+        report__say(t,
+                    "What it costs to install was not given (costs.install). ");
         return;
     }
-    dew__say(t, "%s to install", dew__money(t->r, e->likely).text);
+    report__say(t, "%s to install", report__money(t->r, e->likely).text);
     if (round(e->low) < round(e->high))
-        dew__say(t, " (%s to %s)", dew__money(t->r, e->low).text,
-                 dew__money(t->r, e->high).text);
+        report__say(t, " (%s to %s)", report__money(t->r, e->low).text,
+                    report__money(t->r, e->high).text);
 }
 
 static void say_running(struct telling *t, const struct dew_bill *bill)
@@ -407,14 +419,15 @@ static void say_running(struct telling *t, const struct dew_bill *bill)
     double more = bill->yearly.likely - base.yearly.likely;
 
     if (isnan(bill->install.likely))
-        dew__say(t, "To run and keep: ");
+        report__say(t, "To run and keep: ");
     else
-        dew__say(t, ", ");
-    dew__say(t, "%s a year %s than today", dew__money(t->r, fabs(more)).text,
-             more < 0 ? "less" : "more");
+        report__say(t, ", ");
+    report__say(t, "%s a year %s than today",
+                report__money(t->r, fabs(more)).text,
+                more < 0 ? "less" : "more");
     if (more >= 0)
-        dew__say(t, ": it saves no money");
-    dew__say(t, ". ");
+        report__say(t, ": it saves no money");
+    report__say(t, ". ");
 }
 
 static void say_bill(struct telling *t, size_t option)
@@ -422,13 +435,13 @@ static void say_bill(struct telling *t, size_t option)
     struct dew_bill bill = dew_verdict_bill(t->r->question, option);
 
     if (isnan(bill.yearly.likely))
-        dew__say(t, "No prices are given, so no cost is told (prices). ");
+        report__say(t, "No prices are given, so no cost is told (prices). ");
     else if (option > 0) {
         say_install(t, &bill);
         say_running(t, &bill);
     } else
-        dew__say(t, "Today's house costs %s a year to run and keep. ",
-                 dew__money(t->r, bill.yearly.likely).text);
+        report__say(t, "Today's house costs %s a year to run and keep. ",
+                    report__money(t->r, bill.yearly.likely).text);
 }
 
 static void say_sure(struct telling *t, size_t option)
@@ -437,38 +450,39 @@ static void say_sure(struct telling *t, size_t option)
 
     if (option > 0 && dew_verdict_coil(t->r->question, option, &e) &&
         round(e.low) < round(e.high))
-        dew__say(t,
-                 "It could be too humid in %s to %s hours by how wet the "
-                 "coil stays. ",
-                 hours(e.low).text, hours(e.high).text);
-    dew__say(t, "How sure: this is one year of weather, and the model errs by "
+        report__say(t,
+                    "It could be too humid in %s to %s hours by how wet the "
+                    "coil stays. ",
+                    hours(e.low).text, hours(e.high).text);
+    report__say(t,
+                "How sure: this is one year of weather, and the model errs by "
                 "some points of humidity.");
 }
 
 static void say_cost(struct telling *t)
 {
-    size_t option = dew__hand_option(t->r);
+    size_t option = report__hand_option(t->r);
 
     if (option > 0)
-        dew__say(t, "\"%s\": ", dew__option(t->r, (int)option).text);
+        report__say(t, "\"%s\": ", report__option(t->r, (int)option).text);
     say_bill(t, option);
     say_sure(t, option);
 }
 
 /* ---- all three -------------------------------------------------------------- */
 
-const char *dew__answer_head(enum dew__answer which)
+const char *report__answer_head(enum report__answer which)
 {
-    static const char *const heads[DEW__ANSWERS] = {
+    static const char *const heads[REPORT__ANSWERS] = {
         "Wrong:  ", "Do:     ", "Cost:   "};
 
     return heads[which];
 }
 
-char *dew__answer(const struct dew_report *report, enum dew__answer which,
-                  char *out, size_t size)
+char *report__answer(const struct dew_report *report, enum report__answer which,
+                     char *out, size_t size)
 {
-    static void (*const say[DEW__ANSWERS])(struct telling *) = {
+    static void (*const say[REPORT__ANSWERS])(struct telling *) = {
         say_wrong, say_do, say_cost};
     struct telling t = {.r = report, .out = out, .size = size};
     size_t length;

@@ -6,15 +6,20 @@
 
 #include "report/words.h"
 
-enum { DEW__ANSWER = 900 };
+enum { REPORT__ANSWER = 900 };
 
-enum dew__answer { DEW__WRONG, DEW__DO, DEW__COST, DEW__ANSWERS };
+enum report__answer {
+    REPORT__WRONG,
+    REPORT__DO,
+    REPORT__COST,
+    REPORT__ANSWERS
+};
 
 /* "What is wrong"; never NULL. */
-const char *dew__answer_head(enum dew__answer which);
+const char *report__answer_head(enum report__answer which);
 
-/* Its sentences.  Returns out, of DEW__ANSWER bytes or more. */
-char *dew__answer(const struct dew_report *report, enum dew__answer which,
-                  char *out, size_t size);
+/* Its sentences.  Returns out, of REPORT__ANSWER bytes or more. */
+char *report__answer(const struct dew_report *report, enum report__answer which,
+                     char *out, size_t size);
 
 #endif

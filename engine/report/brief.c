@@ -25,9 +25,9 @@ static void stops(const struct dew_report *r, FILE *out)
     for (size_t i = 0; i < r->caution_count; i++) {
         const struct dew_caution *c = &r->cautions[i];
 
-        if (is_stop(c) && !dew__open(c))
+        if (is_stop(c) && !report__open(c))
             fprintf(out, "STOP  %s\n", c->brief);
-        open += is_stop(c) && dew__asks(r, i);
+        open += is_stop(c) && report__asks(r, i);
     }
     if (open > 0)
         fprintf(out,
@@ -40,14 +40,14 @@ static void stops(const struct dew_report *r, FILE *out)
 
 static void answer(const struct dew_report *r, FILE *out)
 {
-    char text[DEW__ANSWER];
+    char text[REPORT__ANSWER];
 
     fputc('\n', out);
-    for (int k = 0; k < DEW__ANSWERS; k++) {
-        enum dew__answer which = (enum dew__answer)k;
+    for (int k = 0; k < REPORT__ANSWERS; k++) {
+        enum report__answer which = (enum report__answer)k;
 
-        dew__wrap(out, dew__answer_head(which),
-                  dew__answer(r, which, text, sizeof text));
+        report__wrap(out, report__answer_head(which),
+                     report__answer(r, which, text, sizeof text));
     }
 }
 
@@ -59,9 +59,9 @@ static void glance_line(const char *const cell[4], FILE *out)
 
     while (cell[last][0] == '\0')
         last--;
-    dew__left(out, cell[0], WORDS);
+    report__left(out, cell[0], WORDS);
     for (int k = 1; k <= last; k++)
-        dew__right(out, cell[k], width[k]);
+        report__right(out, cell[k], width[k]);
     fputc('\n', out);
 }
 
@@ -69,8 +69,9 @@ static void glance_line(const char *const cell[4], FILE *out)
    options has as well is left to it. */
 static void glance(const struct dew_report *r, FILE *out)
 {
-    size_t count, other = dew__beside_today(r);
-    const struct dew__column *row = dew__columns(DEW__TABLE_GLANCE, &count);
+    size_t count, other = report__beside_today(r);
+    const struct report__column *row =
+        report__columns(REPORT__TABLE_GLANCE, &count);
     char head[40] = "";
 
     if (other == 0 && r->question->count > 1)
@@ -97,8 +98,8 @@ static void questions(const struct dew_report *r, FILE *out)
     for (size_t i = 0; i < r->caution_count; i++) {
         const struct dew_caution *c = &r->cautions[i];
 
-        told += !dew__open(c) && !is_stop(c);
-        if (!dew__asks(r, i))
+        told += !report__open(c) && !is_stop(c);
+        if (!report__asks(r, i))
             continue;
         if (shown == QUESTIONS) {
             more++;
@@ -124,7 +125,7 @@ static void files(const char *directory, FILE *out)
              "%.200s/report.html (open this), summary.json; contractor.html, "
              "inspector.html, calendar.html to hand over; hours and charts.",
              directory);
-    dew__wrap(out, "Files:  ", text);
+    report__wrap(out, "Files:  ", text);
 }
 
 static void next(const struct dew_report *r, const char *directory, FILE *out)
@@ -153,24 +154,24 @@ static void all(const void *of, FILE *out)
     const char *directory = ((const struct written *)of)->directory;
     char title[2000], span[200];
 
-    dew__clean(r->title != NULL && r->title[0] != '\0' ? r->title : "Untitled",
-               title, sizeof title);
-    dew__wrap(out, "", title);
+    core__clean(r->title != NULL && r->title[0] != '\0' ? r->title : "Untitled",
+                title, sizeof title);
+    report__wrap(out, "", title);
     stops(r, out);
     answer(r, out);
     if (directory != NULL)
         files(directory, out);
     glance(r, out);
     fputc('\n', out);
-    dew__text_table(r, DEW__TABLE_BRIEF, out);
-    if (dew__text_under(r))
+    report__text_table(r, REPORT__TABLE_BRIEF, out);
+    if (report__text_under(r))
         fputs("* less fresh air than asked for; never the best option\n", out);
-    dew__text_names(r, out);
+    report__text_names(r, out);
     fputs("\nHours too humid, by month\n", out);
-    dew__text_months(r, out);
+    report__text_months(r, out);
     dew_report_span(r->question->choices[0].outcome->count, span, sizeof span);
     if (span[0] != '\0')
-        dew__wrap(out, "", span);
+        report__wrap(out, "", span);
     questions(r, out);
     next(r, directory, out);
 }
@@ -181,5 +182,5 @@ enum dew_status dew_report_brief(const struct dew_report *report,
 {
     const struct written w = {report, directory};
 
-    return dew__filled("the report", all, &w, out, err);
+    return report__filled("the report", all, &w, out, err);
 }

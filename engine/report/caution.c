@@ -20,9 +20,9 @@ static const struct fan {
     {DEW_LOCAL_DRYER, "dryer", "clothes_dryer.flow"},
 };
 
-struct dew__word dew__fans(unsigned fans)
+struct report__word report__fans(unsigned fans)
 {
-    struct dew__word w = {""};
+    struct report__word w = {""};
     size_t at = 0;
 
     for (int e = 0; e < DEW_LOCALS; e++)
@@ -32,38 +32,39 @@ struct dew__word dew__fans(unsigned fans)
     return w;
 }
 
-const char *dew__fan_key(unsigned fans, int place)
+const char *report__fan_key(unsigned fans, int place)
 {
     return fans >> fan_list[place].which & 1U ? fan_list[place].key : NULL;
 }
 
 /* ---- pressure --------------------------------------------------------------- */
 
-struct dew__word dew__suction(const struct dew_report *report, size_t option)
+struct report__word report__suction(const struct dew_report *report,
+                                    size_t option)
 {
     struct dew_suction s = dew_cautions_suction(report->question, option);
-    struct dew__word w;
+    struct report__word w;
 
     if (s.untold != 0)
         snprintf(w.text, sizeof w.text, "not computed: %.80s not told",
-                 dew__fans(s.untold).text);
+                 report__fans(s.untold).text);
     else if (s.beyond)
         snprintf(w.text, sizeof w.text, "more than %.40s Pa",
-                 dew__number(DEW_SUCTION_MOST, 0).text);
+                 report__number(DEW_SUCTION_MOST, 0).text);
     else
         snprintf(w.text, sizeof w.text, "%.40s Pa",
-                 dew__number(s.pressure, 1).text);
+                 report__number(s.pressure, 1).text);
     return w;
 }
 
 /* "" where there is but one. */
-static struct dew__word which_options(const struct dew_report *r,
-                                      uint64_t options)
+static struct report__word which_options(const struct dew_report *r,
+                                         uint64_t options)
 {
-    struct dew__word w = {""};
+    struct report__word w = {""};
 
     if (r->question->count > 1)
-        dew__which(options, w.text, sizeof w.text);
+        report__which(options, w.text, sizeof w.text);
     return w;
 }
 
@@ -72,19 +73,19 @@ static size_t say_computed(const struct dew_report *r, size_t option, char *out,
                            size_t size)
 {
     struct dew_suction s = dew_cautions_suction(r->question, option);
-    struct dew__word whose = which_options(r, UINT64_C(1) << option);
+    struct report__word whose = which_options(r, UINT64_C(1) << option);
     int vent = r->question->choices[option].facts->core != DEW_CORE_none;
 
     return (size_t)snprintf(
         out, size, " Computed%s%s, %s%s%s%s %s%s.",
         whose.text[0] != '\0' ? " for " : "", whose.text,
-        s.fans != 0 ? dew__fans(s.fans).text : "",
+        s.fans != 0 ? report__fans(s.fans).text : "",
         s.fans != 0 && vent ? " and ventilator at once"
         : vent              ? "ventilator alone"
         : s.fans != 0       ? " at once"
                             : "no fan there",
         s.untold | s.fans ? "" : " (hood, bath fans, dryer told absent)",
-        s.beyond ? "," : ":", dew__suction(r, option).text,
+        s.beyond ? "," : ":", report__suction(r, option).text,
         s.beyond ? ": these fans would not deliver their rated air" : "");
 }
 
@@ -94,20 +95,20 @@ static void say_untold(const struct dew_report *r, unsigned untold,
     int part = r->question->count > 1 && options != 0;
     size_t at = (size_t)snprintf(
         out, size, " Not computed%s%s: %s not told.", part ? " for " : "",
-        part ? which_options(r, options).text : "", dew__fans(untold).text);
+        part ? which_options(r, options).text : "", report__fans(untold).text);
 
     for (int e = 0, any = 0; e < DEW_LOCALS && at < size; e++)
-        if (dew__fan_key(untold, e) != NULL)
+        if (report__fan_key(untold, e) != NULL)
             at += (size_t)snprintf(out + at, size - at, "%s%s",
                                    any++ ? ", " : " Tell ",
-                                   dew__fan_key(untold, e));
+                                   report__fan_key(untold, e));
     if (at < size)
         snprintf(out + at, size - at, "; 0 cfm where there is none.");
 }
 
-char *dew__pressure(const struct dew_report *report,
-                    const struct dew_caution *caution, int option, char *out,
-                    size_t size)
+char *report__pressure(const struct dew_report *report,
+                       const struct dew_caution *caution, int option, char *out,
+                       size_t size)
 {
     size_t at = 0;
 
@@ -120,7 +121,7 @@ char *dew__pressure(const struct dew_report *report,
 
         if (s.untold != 0)
             snprintf(out, size, " Not computed: %s not told.",
-                     dew__fans(s.untold).text);
+                     report__fans(s.untold).text);
         else
             say_computed(report, (size_t)option, out, size);
         return out;
@@ -136,12 +137,12 @@ char *dew__pressure(const struct dew_report *report,
 
 /* ---- questions -------------------------------------------------------------- */
 
-int dew__open(const struct dew_caution *caution)
+int report__open(const struct dew_caution *caution)
 {
     return caution->answer == DEW_ANSWER_UNKNOWN;
 }
 
-const char *dew__open_rest(const struct dew_caution *caution)
+const char *report__open_rest(const struct dew_caution *caution)
 {
     const char *words = dew_cautions_open_words();
     size_t length = strlen(words);
@@ -150,27 +151,28 @@ const char *dew__open_rest(const struct dew_caution *caution)
                                                       : caution->text;
 }
 
-int dew__asks(const struct dew_report *report, size_t i)
+int report__asks(const struct dew_report *report, size_t i)
 {
     const struct dew_caution *c = report->cautions;
 
     for (size_t k = 0; k < i; k++)
-        if (dew__open(&c[k]) && dew__open(&c[i]) &&
+        if (report__open(&c[k]) && report__open(&c[i]) &&
             strcmp(c[k].question_key, c[i].question_key) == 0)
             return 0;
-    return dew__open(&c[i]);
+    return report__open(&c[i]);
 }
 
-char *dew__open_stops(const struct dew_report *report, char *out, size_t size)
+char *report__open_stops(const struct dew_report *report, char *out,
+                         size_t size)
 {
     size_t at = 0;
 
     out[0] = '\0';
     for (size_t i = 0; i < report->caution_count && at < size; i++) {
         const struct dew_caution *c = &report->cautions[i];
-        const char *rest = dew__open_rest(c);
+        const char *rest = report__open_rest(c);
 
-        if (c->level != DEW_STOP || !dew__asks(report, i))
+        if (c->level != DEW_STOP || !report__asks(report, i))
             continue;
         at += (size_t)snprintf(out + at, size - at, "%s%.*s",
                                at > 0 ? "; or whether "
@@ -186,33 +188,33 @@ char *dew__open_stops(const struct dew_report *report, char *out, size_t size)
 
 /* ---- one caution ------------------------------------------------------------ */
 
-void dew__caution_text(const struct dew_caution *c, const char *whose,
-                       const char *more, FILE *out)
+void report__caution_text(const struct dew_caution *c, const char *whose,
+                          const char *more, FILE *out)
 {
-    char text[DEW__CAUTION_LONG], head[16], answer[80] = "";
+    char text[REPORT__CAUTION_LONG], head[16], answer[80] = "";
 
-    if (dew__open(c))
+    if (report__open(c))
         snprintf(answer, sizeof answer, " Answer: %s.", c->question_key);
     snprintf(text, sizeof text, "%s%s%s%s%s (%s)", whose, whose[0] ? ": " : "",
-             dew__open(c) ? dew__open_rest(c) : c->text, more, answer,
+             report__open(c) ? report__open_rest(c) : c->text, more, answer,
              c->source);
     snprintf(head, sizeof head, "%-6s ", dew_cautions_level(c->level));
-    dew__wrap(out, head, text);
+    report__wrap(out, head, text);
 }
 
-void dew__caution_html(const struct dew_caution *c, const char *whose,
-                       const char *more, FILE *out)
+void report__caution_html(const struct dew_caution *c, const char *whose,
+                          const char *more, FILE *out)
 {
-    dew__html(out, "<li><span class=\"level\">%s</span>",
-              dew_cautions_level(c->level));
+    report__html(out, "<li><span class=\"level\">%s</span>",
+                 dew_cautions_level(c->level));
     if (whose != NULL && whose[0] != '\0')
-        dew__html(out, "<strong>%s:</strong> ", whose);
-    dew__html(out, "%s%s%s",
-              whose == NULL && dew__open(c) ? "Not said whether " : "",
-              dew__open(c) ? dew__open_rest(c) : c->text, more);
-    if (whose != NULL && dew__open(c))
-        dew__html(out, " Answer: <code>%s</code>.", c->question_key);
+        report__html(out, "<strong>%s:</strong> ", whose);
+    report__html(out, "%s%s%s",
+                 whose == NULL && report__open(c) ? "Not said whether " : "",
+                 report__open(c) ? report__open_rest(c) : c->text, more);
+    if (whose != NULL && report__open(c))
+        report__html(out, " Answer: <code>%s</code>.", c->question_key);
     if (whose != NULL)
-        dew__html(out, " <small>(%s)</small>", c->source);
+        report__html(out, " <small>(%s)</small>", c->source);
     fputs("</li>\n", out);
 }

@@ -5,48 +5,50 @@
 
 #include "report/words.h"
 
-enum { DEW__PRESSURE_LONG = 700, DEW__CAUTION_LONG = 4000 };
+enum { REPORT__PRESSURE_LONG = 700, REPORT__CAUTION_LONG = 4000 };
 
 /* "kitchen hood, bath fans, dryer": bits of enum dew_local. */
-struct dew__word dew__fans(unsigned fans);
+struct report__word report__fans(unsigned fans);
 
-/* "range_hood.flow": the key that tells of one, in the order of dew__fans;
+/* "range_hood.flow": the key that tells of one, in the order of report__fans;
    NULL where bit place of them is not set.  place 0 .. DEW_LOCALS - 1. */
-const char *dew__fan_key(unsigned fans, int place);
+const char *report__fan_key(unsigned fans, int place);
 
 /* "-7.6 Pa"; "more than 50 Pa"; "not computed: kitchen hood not told". */
-struct dew__word dew__suction(const struct dew_report *report, size_t option);
+struct report__word report__suction(const struct dew_report *report,
+                                    size_t option);
 
 /*
  * What is said of the pressure beside a caution, with a blank before it: of
  * one option alone, as a sheet has it, or for DEW_NO_OPTION of all the caution
  * is about; "" for a caution without pressure.  Returns out, of
- * DEW__PRESSURE_LONG or more.
+ * REPORT__PRESSURE_LONG or more.
  */
-char *dew__pressure(const struct dew_report *report,
-                    const struct dew_caution *caution, int option, char *out,
-                    size_t size);
+char *report__pressure(const struct dew_report *report,
+                       const struct dew_caution *caution, int option, char *out,
+                       size_t size);
 
 /* 1 where nobody said. */
-int dew__open(const struct dew_caution *caution);
+int report__open(const struct dew_caution *caution);
 
 /* The words of an open question after "You have not said whether ". */
-const char *dew__open_rest(const struct dew_caution *caution);
+const char *report__open_rest(const struct dew_caution *caution);
 
 /* 1 where the i-th caution is open and none before it asks the same. */
-int dew__asks(const struct dew_report *report, size_t i);
+int report__asks(const struct dew_report *report, size_t i);
 
 /*
  * The STOP questions that are open, each once, in one sentence; "" where none
  * is.  The list of questions says what hangs on them.  Returns out.
  */
-char *dew__open_stops(const struct dew_report *report, char *out, size_t size);
+char *report__open_stops(const struct dew_report *report, char *out,
+                         size_t size);
 
 /* One caution as text, and as part of a list: whose it is before it, more
    behind it; on a page whose NULL says it in brief, without its source. */
-void dew__caution_text(const struct dew_caution *c, const char *whose,
-                       const char *more, FILE *out);
-void dew__caution_html(const struct dew_caution *c, const char *whose,
-                       const char *more, FILE *out);
+void report__caution_text(const struct dew_caution *c, const char *whose,
+                          const char *more, FILE *out);
+void report__caution_html(const struct dew_caution *c, const char *whose,
+                          const char *more, FILE *out);
 
 #endif

@@ -16,7 +16,8 @@ static double litres(double q)
     return fabs(q) < nothing ? 0 : q / 1e-3;
 }
 
-static json_t *handlers(struct maker *m, const struct dew__told *t, int blower)
+static json_t *handlers(struct maker *m, const struct report__told *t,
+                        int blower)
 {
     static const char *const names[] = {"off", "low", "full"};
     json_t *a = json_array();
@@ -26,7 +27,7 @@ static json_t *handlers(struct maker *m, const struct dew__told *t, int blower)
     return a;
 }
 
-static json_t *grilles(struct maker *m, const struct dew__told *t,
+static json_t *grilles(struct maker *m, const struct report__told *t,
                        const struct dew_duct_state *s)
 {
     json_t *a = json_array();
@@ -40,33 +41,34 @@ static json_t *grilles(struct maker *m, const struct dew__told *t,
     return a;
 }
 
-static json_t *trunks(struct maker *m, const struct dew__told *t,
+static json_t *trunks(struct maker *m, const struct report__told *t,
                       const struct dew_duct_state *s)
 {
     json_t *a = json_array();
 
     for (int k = 0; k < t->layout.handler_count; k++)
-        append(m, a,
-               OF_REALS(
-                   m,
-                   {"fresh_to_rooms_l_s", litres(dew__told_to_rooms(t, s, k))},
-                   {"fresh_out_of_return_grilles_l_s",
-                    litres(s->fresh_at_return[k])},
-                   {"stale_from_return_trunk_l_s", litres(s->stale_return[k])},
-                   {"coil_air_l_s", litres(s->coil_flow[k])},
-                   {"coil_fresh_l_s", litres(s->coil_fresh[k])},
-                   {"fresh_tap_pa", s->tap_fresh[k]},
-                   {"stale_tap_pa", s->tap_stale[k]}));
+        append(
+            m, a,
+            OF_REALS(
+                m,
+                {"fresh_to_rooms_l_s", litres(report__told_to_rooms(t, s, k))},
+                {"fresh_out_of_return_grilles_l_s",
+                 litres(s->fresh_at_return[k])},
+                {"stale_from_return_trunk_l_s", litres(s->stale_return[k])},
+                {"coil_air_l_s", litres(s->coil_flow[k])},
+                {"coil_fresh_l_s", litres(s->coil_fresh[k])},
+                {"fresh_tap_pa", s->tap_fresh[k]},
+                {"stale_tap_pa", s->tap_stale[k]}));
     return a;
 }
 
-static json_t *state(struct maker *m, const struct dew__told *t,
+static json_t *state(struct maker *m, const struct report__told *t,
                      const struct dew_duct_state *s)
 {
     json_t *o = json_object();
 
     put(m, o, "handlers", handlers(m, t, s->blower));
-    TEXTS(m, o, {"ventilator", dew__told_vent(s->vent)});
+    TEXTS(m, o, {"ventilator", report__told_vent(s->vent)});
     REALS(m, o, {"fresh_delivered_l_s", litres(s->fresh_delivered)},
           {"stale_drawn_l_s", litres(s->stale_drawn)},
           {"short_circuit_share", s->short_circuit_share},
@@ -87,7 +89,7 @@ static json_t *state(struct maker *m, const struct dew__told *t,
     return o;
 }
 
-static json_t *states(struct maker *m, const struct dew__told *t)
+static json_t *states(struct maker *m, const struct report__told *t)
 {
     int last = t->boost ? DEW_VENT_BOOST : DEW_VENT_ON;
     json_t *a = json_array();
@@ -98,35 +100,35 @@ static json_t *states(struct maker *m, const struct dew__told *t)
     return a;
 }
 
-static json_t *cautions(struct maker *m, const struct dew__told *t)
+static json_t *cautions(struct maker *m, const struct report__told *t)
 {
     json_t *a = json_array();
 
     for (size_t k = 0; k < t->caution_count; k++)
-        append(m, a, dew__json_caution(m, &t->cautions[k]));
+        append(m, a, report__json_caution(m, &t->cautions[k]));
     return a;
 }
 
-static json_t *sentences(struct maker *m, const struct dew__told *t)
+static json_t *sentences(struct maker *m, const struct report__told *t)
 {
-    struct dew__said said;
+    struct report__said said;
     json_t *a = json_array();
 
-    dew__told_words(t, DEW_SYSTEM_SI, &said);
+    report__told_words(t, DEW_SYSTEM_SI, &said);
     for (size_t k = 0; k < said.count; k++)
         append(m, a, text(said.text[k]));
     return a;
 }
 
-static json_t *commissioning(struct maker *m, const struct dew__told *t)
+static json_t *commissioning(struct maker *m, const struct report__told *t)
 {
-    struct dew__point list[DEW__POINTS_MOST];
-    size_t n = dew__commissioning_points(t, list);
+    struct report__point list[REPORT__POINTS_MOST];
+    size_t n = report__commissioning_points(t, list);
     json_t *a = json_array();
 
     for (size_t i = 0; i < n; i++) {
-        const struct dew__point *p = &list[i];
-        struct dew__word judged = dew__commissioning_judged(p);
+        const struct report__point *p = &list[i];
+        struct report__word judged = report__commissioning_judged(p);
         json_t *o = OF_TEXTS(m, {"where", p->name}, {"air", p->what});
 
         REALS(m, o, {"design_l_s", litres(p->off > 0 ? p->off : p->full)},
@@ -142,7 +144,7 @@ static double metres(double x)
     return x > 0 ? x : NAN;
 }
 
-static json_t *parts(struct maker *m, const struct dew__told *t)
+static json_t *parts(struct maker *m, const struct report__told *t)
 {
     struct dew_duct_part rows[DEW_DUCT_PARTS];
     size_t n = dew_ducts_parts(&t->layout, rows, DEW_DUCT_PARTS);
@@ -159,7 +161,7 @@ static json_t *parts(struct maker *m, const struct dew__told *t)
     return a;
 }
 
-static json_t *sizes(struct maker *m, const struct dew__told *t)
+static json_t *sizes(struct maker *m, const struct report__told *t)
 {
     struct dew_duct_sizing rows[DEW_DUCT_SIZINGS];
     size_t n = dew_ducts_sizings(&t->layout, DEW_DUCTS_USUAL_RATE, rows,
@@ -191,7 +193,7 @@ static const char *layout_key(enum dew_layout kind)
     return keys[kind];
 }
 
-static json_t *layout(struct maker *m, const struct dew__told *t)
+static json_t *layout(struct maker *m, const struct report__told *t)
 {
     const struct dew_duct_layout *l = &t->layout;
     json_t *o = OF_TEXTS(
@@ -238,18 +240,18 @@ enum dew_status dew_report_ducts_json(const struct dew_report_ducts *ducts,
 {
     struct maker m = {NULL, 0};
 
-    return dew__json_write(&m, all(&m, ducts, frame), FLAGS, "the JSON", out,
-                           err);
+    return report__json_write(&m, all(&m, ducts, frame), FLAGS, "the JSON", out,
+                              err);
 }
 
-enum dew_status dew__ducts_json(const struct dew_report_ducts *ducts,
-                                const struct dew_ducts_frame *frame,
-                                json_t *written, FILE *out,
-                                struct dew_error *err)
+enum dew_status report__ducts_json(const struct dew_report_ducts *ducts,
+                                   const struct dew_ducts_frame *frame,
+                                   json_t *written, FILE *out,
+                                   struct dew_error *err)
 {
     struct maker m = {NULL, 0};
     json_t *o = all(&m, ducts, frame);
 
     put(&m, o, "written", written);
-    return dew__json_write(&m, o, FLAGS, "the JSON", out, err);
+    return report__json_write(&m, o, FLAGS, "the JSON", out, err);
 }

@@ -9,9 +9,9 @@
 
 /* As dew_report_ducts_json, with the list of the files beside it, which is
    taken; NULL: there was no memory for it. */
-enum dew_status dew__ducts_json(const struct dew_report_ducts *ducts,
-                                const struct dew_ducts_frame *frame,
-                                json_t *written, FILE *out,
-                                struct dew_error *err);
+enum dew_status report__ducts_json(const struct dew_report_ducts *ducts,
+                                   const struct dew_ducts_frame *frame,
+                                   json_t *written, FILE *out,
+                                   struct dew_error *err);
 
 #endif

@@ -11,15 +11,16 @@
 
 /* ---- names of states ----------------------------------------------------- */
 
-int dew__told_full(const struct dew__told *t)
+int report__told_full(const struct report__told *t)
 {
     return t->blowers - 1; /* every digit 2 */
 }
 
-struct dew__word dew__told_blowers(const struct dew__told *t, int blower)
+struct report__word report__told_blowers(const struct report__told *t,
+                                         int blower)
 {
     static const char *const words[] = {"off", "low", "full"};
-    struct dew__word w = {"-"};
+    struct report__word w = {"-"};
     size_t at = 0;
 
     for (int k = 0; k < t->layout.handler_count; k++)
@@ -29,28 +30,29 @@ struct dew__word dew__told_blowers(const struct dew__told *t, int blower)
     return w;
 }
 
-const char *dew__told_vent(enum dew_vent_state vent)
+const char *report__told_vent(enum dew_vent_state vent)
 {
     return vent == DEW_VENT_OFF ? "off" : vent == DEW_VENT_ON ? "on" : "boost";
 }
 
-struct dew__word dew__air(double flow, enum dew_system system)
+struct report__word report__air(double flow, enum dew_system system)
 {
-    return dew__amount(flow, DEW_FLOW, system, system == DEW_SYSTEM_US ? 0 : 1);
+    return report__amount(flow, DEW_FLOW, system,
+                          system == DEW_SYSTEM_US ? 0 : 1);
 }
 
-struct dew__word dew__air_figure(double flow, enum dew_system system)
+struct report__word report__air_figure(double flow, enum dew_system system)
 {
-    double shown = dew__shown(flow, DEW_FLOW, system);
+    double shown = report__shown(flow, DEW_FLOW, system);
     double least = system == DEW_SYSTEM_US ? 0.5 : 0.05;
 
-    return dew__number(fabs(shown) < least ? 0 : shown,
-                       system == DEW_SYSTEM_US ? 0 : 1);
+    return report__number(fabs(shown) < least ? 0 : shown,
+                          system == DEW_SYSTEM_US ? 0 : 1);
 }
 
 /* ---- solving ------------------------------------------------------------- */
 
-static enum dew_status solve_all(struct dew__told *t, struct dew_error *err)
+static enum dew_status solve_all(struct report__told *t, struct dew_error *err)
 {
     enum dew_status status = dew_ducts_open(&t->ducts, &t->layout, err);
 
@@ -65,7 +67,7 @@ static enum dew_status solve_all(struct dew__told *t, struct dew_error *err)
 }
 
 /* The short circuit at one end of what may mix between the taps. */
-static enum dew_status at_end(struct dew__told *t, enum dew_duct_reading end,
+static enum dew_status at_end(struct report__told *t, enum dew_duct_reading end,
                               double *out, struct dew_error *err)
 {
     struct dew_duct_layout l = t->layout;
@@ -84,7 +86,7 @@ static enum dew_status at_end(struct dew__told *t, enum dew_duct_reading end,
     return status;
 }
 
-static enum dew_status range(struct dew__told *t, struct dew_error *err)
+static enum dew_status range(struct report__told *t, struct dew_error *err)
 {
     enum dew_status status = DEW_OK;
 
@@ -99,7 +101,7 @@ static enum dew_status range(struct dew__told *t, struct dew_error *err)
 }
 
 /* All off, all low, each alone at full flow, all at full flow. */
-static void choose_shown(struct dew__told *t)
+static void choose_shown(struct report__told *t)
 {
     int low = 0, place = 1;
 
@@ -113,7 +115,7 @@ static void choose_shown(struct dew__told *t)
     for (int k = 0; t->layout.handler_count > 1 && k < t->layout.handler_count;
          k++, place *= 3)
         t->shown[t->shown_count++] = 2 * place;
-    t->shown[t->shown_count++] = dew__told_full(t);
+    t->shown[t->shown_count++] = report__told_full(t);
 }
 
 static int another_boost(const struct dew_duct_layout *l)
@@ -131,10 +133,10 @@ static int another_boost(const struct dew_duct_layout *l)
 /* ---- cautions ------------------------------------------------------------ */
 
 /* As it stands with that answer; no: it does not. */
-static void caution(struct dew__told *t, const char *key,
+static void caution(struct report__told *t, const char *key,
                     enum dew_answer answer)
 {
-    if (answer != DEW_ANSWER_NO && t->caution_count < DEW__TOLD_CAUTIONS)
+    if (answer != DEW_ANSWER_NO && t->caution_count < REPORT__TOLD_CAUTIONS)
         t->caution_count += (size_t)dew_cautions_find(
             key, answer, &t->cautions[t->caution_count]);
 }
@@ -159,7 +161,7 @@ static enum dew_answer damper(const struct dew_duct_layout *l)
                                         : DEW_ANSWER_UNKNOWN;
 }
 
-static int unbalanced(const struct dew__told *t)
+static int unbalanced(const struct report__told *t)
 {
     int any = 0;
 
@@ -168,10 +170,10 @@ static int unbalanced(const struct dew__told *t)
     return any;
 }
 
-static void find_cautions(struct dew__told *t)
+static void find_cautions(struct report__told *t)
 {
     const struct dew_duct_layout *l = &t->layout;
-    int tied = dew__told_tied(t);
+    int tied = report__told_tied(t);
 
     caution(t, "return_tie",
             wanting(l->kind == DEW_LAYOUT_return_tie, t->option.interlock));
@@ -183,7 +185,7 @@ static void find_cautions(struct dew__told *t)
 }
 
 /* Put c of layout i to those gathered, each once with all its layouts. */
-static void gather(struct dew__gathered *g, const struct dew_caution *c,
+static void gather(struct report__gathered *g, const struct dew_caution *c,
                    size_t i)
 {
     size_t k = 0;
@@ -191,15 +193,15 @@ static void gather(struct dew__gathered *g, const struct dew_caution *c,
     while (k < g->count && (strcmp(g->list[k].key, c->key) != 0 ||
                             g->list[k].answer != c->answer))
         k++;
-    if (k == DEW__GATHERED)
+    if (k == REPORT__GATHERED)
         return;
     if (k == g->count)
         g->list[g->count++] = *c;
     g->list[k].options |= i < 64 ? UINT64_C(1) << i : 0;
 }
 
-void dew__ducts_gather(const struct dew_report_ducts *ducts,
-                       enum dew_answer answer, struct dew__gathered *out)
+void report__ducts_gather(const struct dew_report_ducts *ducts,
+                          enum dew_answer answer, struct report__gathered *out)
 {
     out->count = 0;
     for (int level = DEW_STOP; level < DEW_CAUTION_LEVELS; level++)
@@ -212,8 +214,8 @@ void dew__ducts_gather(const struct dew_report_ducts *ducts,
             }
 }
 
-char *dew__ducts_of(const struct dew_report_ducts *ducts,
-                    const struct dew_caution *c, char *out, size_t size)
+char *report__ducts_of(const struct dew_report_ducts *ducts,
+                       const struct dew_caution *c, char *out, size_t size)
 {
     char clean[256];
     size_t at = 0;
@@ -223,13 +225,13 @@ char *dew__ducts_of(const struct dew_report_ducts *ducts,
         if (i < 64 && c->options >> i & 1)
             at += (size_t)snprintf(
                 out + at, size - at, "%s\"%s\"", at > 0 ? ", " : " Of ",
-                dew__clean(ducts->list[i].option.name, clean, sizeof clean));
+                core__clean(ducts->list[i].option.name, clean, sizeof clean));
     if (at > 0 && at + 1 < size)
         snprintf(out + at, size - at, ".");
     return out;
 }
 
-char *dew__told_keys(const struct dew__told *t, char *out, size_t size)
+char *report__told_keys(const struct report__told *t, char *out, size_t size)
 {
     size_t at = 0;
 
@@ -247,7 +249,7 @@ char *dew__told_keys(const struct dew__told *t, char *out, size_t size)
 
 /* ---- open and close ------------------------------------------------------ */
 
-static enum dew_status tell_one(struct dew__told *t,
+static enum dew_status tell_one(struct report__told *t,
                                 const struct dew_ducts_option *option,
                                 struct dew_error *err)
 {
@@ -270,7 +272,7 @@ static enum dew_status tell_one(struct dew__told *t,
 }
 
 /* Air handlers alone: their leaks, all blowers at full flow. */
-static enum dew_status tell_without(struct dew__without *w,
+static enum dew_status tell_without(struct report__without *w,
                                     const struct dew_ducts_option *option,
                                     struct dew_error *err)
 {
@@ -286,7 +288,7 @@ static enum dew_status tell_without(struct dew__without *w,
     if (full > 1 && status == DEW_OK)
         status = dew_ducts_state(d, DEW_VENT_OFF, full - 1, &s, err);
     dew_ducts_close(d);
-    *w = (struct dew__without){option->name, s.leak_in, s.leak_out};
+    *w = (struct report__without){option->name, s.leak_in, s.leak_out};
     return status;
 }
 
@@ -295,7 +297,7 @@ static enum dew_status add(struct dew_report_ducts *d,
                            const struct dew_ducts_option *option,
                            struct dew_error *err)
 {
-    struct dew__told *t = &d->list[d->count];
+    struct report__told *t = &d->list[d->count];
     struct dew_error quiet = {0};
     enum dew_status status = tell_one(t, option, option->quiet ? &quiet : err);
 
@@ -333,7 +335,7 @@ enum dew_status dew_report_ducts_open(struct dew_report_ducts **ducts,
 
     *ducts = NULL;
     if (d == NULL)
-        return dew__fail(err, DEW_EMEM, "no memory for the layouts");
+        return core__fail(err, DEW_EMEM, "no memory for the layouts");
     for (size_t i = 0; i < count && status == DEW_OK; i++) {
         if (options[i].layout->vent_count == 0 && options[i].quiet)
             continue;
@@ -361,8 +363,8 @@ void dew_report_ducts_close(struct dew_report_ducts *ducts)
     free(ducts);
 }
 
-const struct dew__told *dew__told_of(const struct dew_report_ducts *ducts,
-                                     const char *name)
+const struct report__told *report__told_of(const struct dew_report_ducts *ducts,
+                                           const char *name)
 {
     for (size_t i = 0; ducts != NULL && i < ducts->count; i++)
         if (strcmp(ducts->list[i].option.name, name) == 0)
@@ -370,7 +372,7 @@ const struct dew__told *dew__told_of(const struct dew_report_ducts *ducts,
     return NULL;
 }
 
-size_t dew__told_drawn(const struct dew_report_ducts *ducts)
+size_t report__told_drawn(const struct dew_report_ducts *ducts)
 {
     size_t drawn = 0;
 

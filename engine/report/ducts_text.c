@@ -9,35 +9,36 @@
 static void gathered(const struct dew_report_ducts *d, enum dew_answer answer,
                      const char *heading, FILE *out)
 {
-    char of[DEW__OF_LONG];
-    struct dew__gathered g;
+    char of[REPORT__OF_LONG];
+    struct report__gathered g;
 
-    dew__ducts_gather(d, answer, &g);
+    report__ducts_gather(d, answer, &g);
     if (g.count > 0)
-        dew__heading(out, heading);
+        report__heading(out, heading);
     for (size_t k = 0; k < g.count; k++)
-        dew__caution_text(&g.list[k], "",
-                          dew__ducts_of(d, &g.list[k], of, sizeof of), out);
+        report__caution_text(&g.list[k], "",
+                             report__ducts_of(d, &g.list[k], of, sizeof of),
+                             out);
 }
 
-static void one(const struct dew__told *t, enum dew_system system, FILE *out)
+static void one(const struct report__told *t, enum dew_system system, FILE *out)
 {
-    struct dew__said said;
+    struct report__said said;
     char clean[256], head[300];
 
-    dew__heading(out, dew__clean(t->option.name, clean, sizeof clean));
-    dew__wrap(out, "", dew__told_said(t, head, sizeof head));
+    report__heading(out, core__clean(t->option.name, clean, sizeof clean));
+    report__wrap(out, "", report__told_said(t, head, sizeof head));
     if (t->caution_count > 0)
-        dew__wrap(out, "", dew__told_keys(t, head, sizeof head));
-    dew__ducts_tables(t, system, DEW__IN_TEXT, out);
+        report__wrap(out, "", report__told_keys(t, head, sizeof head));
+    report__ducts_tables(t, system, REPORT__IN_TEXT, out);
     fputc('\n', out);
     if (t->layout.written != NULL) {
-        dew__wrap(out, "", dew__told_bare);
+        report__wrap(out, "", report__told_bare);
         fputc('\n', out);
     }
-    dew__told_words(t, system, &said);
+    report__told_words(t, system, &said);
     for (size_t k = 0; k < said.count; k++)
-        dew__wrap(out, "  ", said.text[k]);
+        report__wrap(out, "  ", said.text[k]);
 }
 
 /* Layouts, and what they are told with. */
@@ -53,7 +54,7 @@ static void all(const void *of, FILE *out)
     char clean[256], told[300], line[600];
 
     if (frame->title[0] != '\0')
-        dew__wrap(out, "", dew__clean(frame->title, clean, sizeof clean));
+        report__wrap(out, "", core__clean(frame->title, clean, sizeof clean));
     gathered(d, DEW_ANSWER_YES, "Before anything else", out);
     gathered(d, DEW_ANSWER_UNKNOWN, "You have not said whether ...", out);
     for (size_t i = 0; i < d->count; i++)
@@ -61,10 +62,10 @@ static void all(const void *of, FILE *out)
     for (size_t i = 0; i < d->without_count; i++) {
         if (i == 0)
             fputc('\n', out);
-        dew__without_words(&d->without[i], frame->system, told, sizeof told);
+        report__without_words(&d->without[i], frame->system, told, sizeof told);
         snprintf(line, sizeof line, "%s: %s",
-                 dew__clean(d->without[i].name, clean, sizeof clean), told);
-        dew__wrap(out, "", line);
+                 core__clean(d->without[i].name, clean, sizeof clean), told);
+        report__wrap(out, "", line);
     }
 }
 
@@ -74,5 +75,5 @@ enum dew_status dew_report_ducts_text(const struct dew_report_ducts *ducts,
 {
     const struct told t = {ducts, frame};
 
-    return dew__filled("the text", all, &t, out, err);
+    return report__filled("the text", all, &t, out, err);
 }

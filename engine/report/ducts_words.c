@@ -6,33 +6,33 @@
 
 #include "report/ducts.h"
 
-#define AIR(q) dew__air((q), system).text
-#define PA(p)  dew__pascals(p).text
+#define AIR(q) report__air((q), system).text
+#define PA(p)  report__pascals(p).text
 
-static void say(struct dew__said *said, const char *format, ...)
+static void say(struct report__said *said, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
 
-static void say(struct dew__said *said, const char *format, ...)
+static void say(struct report__said *said, const char *format, ...)
 {
     va_list args;
 
-    if (said->count == DEW__SAID)
+    if (said->count == REPORT__SAID)
         return;
     va_start(args, format);
-    vsnprintf(said->text[said->count++], DEW__SAID_LONG, format, args);
+    vsnprintf(said->text[said->count++], REPORT__SAID_LONG, format, args);
     va_end(args);
 }
 
-static struct dew__word dew__pascals(double pa)
+static struct report__word report__pascals(double pa)
 {
-    struct dew__word n = dew__number(pa, fabs(pa) < 9.5 ? 1 : 0), w;
+    struct report__word n = report__number(pa, fabs(pa) < 9.5 ? 1 : 0), w;
 
     snprintf(w.text, sizeof w.text, "%.100s Pa", n.text);
     return w;
 }
 
 /* A network written out is tied where it has a blower of its own. */
-int dew__told_tied(const struct dew__told *t)
+int report__told_tied(const struct report__told *t)
 {
     const struct dew_duct_written *w = t->layout.written;
     int blower = 0;
@@ -44,45 +44,45 @@ int dew__told_tied(const struct dew__told *t)
     return blower;
 }
 
-static int tied_to_return(const struct dew__told *t)
+static int tied_to_return(const struct report__told *t)
 {
     return t->layout.kind == DEW_LAYOUT_return_tie ||
            t->layout.kind == DEW_LAYOUT_mix;
 }
 
-static int stale_from_return(const struct dew__told *t)
+static int stale_from_return(const struct report__told *t)
 {
     return t->layout.kind == DEW_LAYOUT_return_tie ||
            t->layout.kind == DEW_LAYOUT_return_to_supply;
 }
 
-static const struct dew_duct_state *on(const struct dew__told *t, int blower)
+static const struct dew_duct_state *on(const struct report__told *t, int blower)
 {
     return &t->states[DEW_VENT_ON][blower];
 }
 
-static const char *blowers(const struct dew__told *t)
+static const char *blowers(const struct report__told *t)
 {
     return t->layout.handler_count > 1 ? "blowers" : "blower";
 }
 
-const char dew__told_bare[] =
+const char report__told_bare[] =
     "The network is written out run by run: no sketch, parts or sizes are told "
     "of it.";
 
-const char *dew__told_kind(const struct dew__told *t)
+const char *report__told_kind(const struct report__told *t)
 {
     return t->layout.written != NULL ? "a network written out run by run"
                                      : dew_layout_text(t->layout.kind);
 }
 
-char *dew__told_said(const struct dew__told *t, char *out, size_t size)
+char *report__told_said(const struct report__told *t, char *out, size_t size)
 {
     static const char *const many[] = {"no air handler", "one air handler",
                                        "two air handlers",
                                        "three air handlers"};
 
-    snprintf(out, size, "%s; %s, %s.", dew__told_kind(t),
+    snprintf(out, size, "%s; %s, %s.", report__told_kind(t),
              t->layout.vent_count > 1      ? "a ventilator for each"
              : t->layout.handler_count > 1 ? "one ventilator shared"
                                            : "one ventilator",
@@ -94,10 +94,10 @@ char *dew__told_said(const struct dew__told *t, char *out, size_t size)
 /* ---- where the air goes -------------------------------------------------- */
 
 /* "; 57 % (52 to 63 %) goes straight back out" */
-static struct dew__word straight_back(const struct dew__told *t, int b)
+static struct report__word straight_back(const struct report__told *t, int b)
 {
     const struct dew_duct_state *s = on(t, b);
-    struct dew__word w = {""};
+    struct report__word w = {""};
     const double told = 0.005;
     char range[60] = "";
 
@@ -105,15 +105,15 @@ static struct dew__word straight_back(const struct dew__told *t, int b)
         return w;
     if (t->longest[b] - t->shortest[b] > 2 * told)
         snprintf(range, sizeof range, " (%.20s to %.20s)",
-                 dew__number(100 * t->shortest[b], 0).text,
-                 dew__percent(t->longest[b]).text);
+                 report__number(100 * t->shortest[b], 0).text,
+                 report__percent(t->longest[b]).text);
     snprintf(w.text, sizeof w.text, "; %.20s%s goes straight back out",
-             dew__percent(s->short_circuit_share).text, range);
+             report__percent(s->short_circuit_share).text, range);
     return w;
 }
 
-static void say_reach_in(const struct dew__told *t, int b, const char *when,
-                         enum dew_system system, struct dew__said *said)
+static void say_reach_in(const struct report__told *t, int b, const char *when,
+                         enum dew_system system, struct report__said *said)
 {
     const struct dew_duct_state *s = on(t, b);
 
@@ -124,13 +124,13 @@ static void say_reach_in(const struct dew__told *t, int b, const char *when,
         straight_back(t, b).text);
 }
 
-static void say_reach(const struct dew__told *t, enum dew_system system,
-                      struct dew__said *said)
+static void say_reach(const struct report__told *t, enum dew_system system,
+                      struct report__said *said)
 {
     char when[60];
-    int full = dew__told_full(t);
+    int full = report__told_full(t);
 
-    if (!dew__told_tied(t) || t->layout.handler_count == 0) {
+    if (!report__told_tied(t) || t->layout.handler_count == 0) {
         say_reach_in(t, 0, "Ventilator on", system, said);
         return;
     }
@@ -146,8 +146,8 @@ static void say_reach(const struct dew__told *t, enum dew_system system,
 }
 
 /* Where the rooms are reached by ducts of which the fresh air knows nothing. */
-static void say_grilles(const struct dew__told *t, enum dew_system system,
-                        struct dew__said *said)
+static void say_grilles(const struct report__told *t, enum dew_system system,
+                        struct report__said *said)
 {
     double by_return = 0;
 
@@ -160,8 +160,8 @@ static void say_grilles(const struct dew__told *t, enum dew_system system,
             blowers(t), AIR(by_return));
 }
 
-double dew__told_to_rooms(const struct dew__told *t,
-                          const struct dew_duct_state *s, int k)
+double report__told_to_rooms(const struct report__told *t,
+                             const struct dew_duct_state *s, int k)
 {
     double sum = s->fresh_at_return[k];
 
@@ -172,16 +172,16 @@ double dew__told_to_rooms(const struct dew__told *t,
 }
 
 /* Whose rooms the air goes to when air handlers run at different times. */
-static void say_floors(const struct dew__told *t, enum dew_system system,
-                       struct dew__said *said)
+static void say_floors(const struct report__told *t, enum dew_system system,
+                       struct report__said *said)
 {
     int place = 1;
 
     for (int k = 0; k < t->layout.handler_count; k++, place *= 3) {
         const struct dew_duct_state *s = on(t, 2 * place);
-        double mine = dew__told_to_rooms(t, s, k);
+        double mine = report__told_to_rooms(t, s, k);
 
-        if (!dew__told_tied(t) || t->layout.handler_count < 2)
+        if (!report__told_tied(t) || t->layout.handler_count < 2)
             return;
         say(said,
             "Air handler %d alone at full flow: its own rooms get %s of the "
@@ -192,7 +192,7 @@ static void say_floors(const struct dew__told *t, enum dew_system system,
 }
 
 /* Air that a blower draws, or blows, through the ties out of another trunk. */
-static double crosswise(const struct dew__told *t, int blower,
+static double crosswise(const struct report__told *t, int blower,
                         const struct dew_duct_run **through)
 {
     struct dew_duct_written w = dew_ducts_as_written(t->ducts);
@@ -219,8 +219,8 @@ static const char *side_of(const struct dew_duct_run *tie)
     return tie->role == DEW_ROLE_STALE_TIE ? "stale" : "fresh";
 }
 
-static void say_robbing(const struct dew__told *t, enum dew_system system,
-                        struct dew__said *said)
+static void say_robbing(const struct report__told *t, enum dew_system system,
+                        struct report__said *said)
 {
     int place = 1;
 
@@ -239,8 +239,8 @@ static void say_robbing(const struct dew__told *t, enum dew_system system,
     }
 }
 
-static void say_required(const struct dew__told *t, enum dew_system system,
-                         struct dew__said *said)
+static void say_required(const struct report__told *t, enum dew_system system,
+                         struct report__said *said)
 {
     double least = INFINITY, most = 0;
 
@@ -264,15 +264,15 @@ static void say_required(const struct dew__told *t, enum dew_system system,
 /* ---- the trunk and the blower -------------------------------------------- */
 
 /* A large trunk at a small flow. */
-static void say_trunk(const struct dew__told *t, enum dew_system system,
-                      struct dew__said *said)
+static void say_trunk(const struct report__told *t, enum dew_system system,
+                      struct report__said *said)
 {
     const struct dew_duct_handler *h = &t->layout.handlers[0];
     const char *side = tied_to_return(t) ? "return" : "supply";
     double lost = on(t, 0)->trunk_resists[0],
            made = t->layout.vents[0].pressure;
 
-    if (!dew__told_tied(t) || !isfinite(lost) || t->layout.written != NULL)
+    if (!report__told_tied(t) || !isfinite(lost) || t->layout.written != NULL)
         return;
     say(said,
         "The %s trunk is made for %s. At the little that the tie sends "
@@ -295,14 +295,14 @@ static double change(double now, double before)
 }
 
 /* What the blower's pressure does to the small fans. */
-static void say_blower(const struct dew__told *t, enum dew_system system,
-                       struct dew__said *said)
+static void say_blower(const struct report__told *t, enum dew_system system,
+                       struct report__said *said)
 {
-    int full = dew__told_full(t);
+    int full = report__told_full(t);
     const struct dew_duct_state *still = on(t, 0), *runs = on(t, full);
     double fresh = runs->tap_fresh[0], stale = runs->tap_stale[0];
 
-    if (!dew__told_tied(t)) {
+    if (!report__told_tied(t)) {
         if (t->layout.handler_count > 0)
             say(said, "The blower's pressure does not reach the ventilator: "
                       "it has ducts of its own.");
@@ -314,18 +314,20 @@ static void say_blower(const struct dew__told *t, enum dew_system system,
             "the rooms, %s the supply fan: %s instead of %s (%s %%).",
             PA(fresh), pulls(fresh, 1), AIR(runs->fresh_gross),
             AIR(still->fresh_gross),
-            dew__number(change(runs->fresh_gross, still->fresh_gross), 0).text);
+            report__number(change(runs->fresh_gross, still->fresh_gross), 0)
+                .text);
     if (isfinite(stale) && stale_from_return(t))
         say(said,
             "It holds the stale tap at %s, %s the exhaust fan: %s "
             "instead of %s (%s %%).",
             PA(stale), pulls(stale, 0), AIR(runs->stale_drawn),
             AIR(still->stale_drawn),
-            dew__number(change(runs->stale_drawn, still->stale_drawn), 0).text);
+            report__number(change(runs->stale_drawn, still->stale_drawn), 0)
+                .text);
 }
 
-static void say_balance(const struct dew__told *t, enum dew_system system,
-                        struct dew__said *said)
+static void say_balance(const struct report__told *t, enum dew_system system,
+                        struct report__said *said)
 {
     int worst = 0;
     const struct dew_duct_state *s;
@@ -341,8 +343,8 @@ static void say_balance(const struct dew__told *t, enum dew_system system,
     else
         say(said, "Out of balance by %s (%s) with the %s %s: %s.",
             AIR(fabs(s->imbalance)),
-            dew__percent(fabs(s->imbalance_share)).text, blowers(t),
-            dew__told_blowers(t, worst).text,
+            report__percent(fabs(s->imbalance_share)).text, blowers(t),
+            report__told_blowers(t, worst).text,
             s->imbalance > 0 ? "more comes in, and house air is pressed out "
                                "through walls and roof"
                              : "more goes out, and outdoor air is drawn in "
@@ -351,15 +353,15 @@ static void say_balance(const struct dew__told *t, enum dew_system system,
 
 /* ---- the idle unit ------------------------------------------------------- */
 
-static void say_idle(const struct dew__told *t, enum dew_system system,
-                     struct dew__said *said)
+static void say_idle(const struct report__told *t, enum dew_system system,
+                     struct report__said *said)
 {
     const struct dew_duct_state *s =
-        &t->states[DEW_VENT_OFF][dew__told_full(t)];
+        &t->states[DEW_VENT_OFF][report__told_full(t)];
     int shut = t->layout.damper == DEW_DUCT_FITTED;
     const double drop = 5e-5; /* m3/s, a tenth of a cfm */
 
-    if (!dew__told_tied(t))
+    if (!report__told_tied(t))
         return;
     if (s->unplanned < drop && s->spill < drop) {
         say(said, "Ventilator off: next to no air passes the idle unit.");
@@ -374,7 +376,7 @@ static void say_idle(const struct dew__told *t, enum dew_system system,
              : "; a motorised damper on the outdoor ducts stops most of it");
 }
 
-static void say_limits(const struct dew__told *t, struct dew__said *said)
+static void say_limits(const struct report__told *t, struct report__said *said)
 {
     int limit = 0, off = 0;
 
@@ -394,30 +396,30 @@ static void say_limits(const struct dew__told *t, struct dew__said *said)
 
 /* ---- electricity --------------------------------------------------------- */
 
-static void say_power(const struct dew__told *t, struct dew__said *said)
+static void say_power(const struct report__told *t, struct report__said *said)
 {
     const double year = 8.760; /* thousand hours */
-    double blower = on(t, dew__told_full(t))->blower_w;
+    double blower = on(t, report__told_full(t))->blower_w;
     double fans = on(t, 0)->fan_w;
 
-    if (t->layout.handler_count > 0 && dew__told_tied(t))
+    if (t->layout.handler_count > 0 && report__told_tied(t))
         say(said,
             "Electricity: the %s at full flow %s W, which is %s kWh a "
             "year if always on and %s at 20 minutes of each hour; the "
             "ventilator's own fans %s W, %s kWh.",
-            blowers(t), dew__number(blower, 0).text,
-            dew__number(blower * year, 0).text,
-            dew__number(blower * year / 3, 0).text, dew__number(fans, 0).text,
-            dew__number(fans * year, 0).text);
+            blowers(t), report__number(blower, 0).text,
+            report__number(blower * year, 0).text,
+            report__number(blower * year / 3, 0).text,
+            report__number(fans, 0).text, report__number(fans * year, 0).text);
     else
         say(said,
             "Electricity: the ventilator's fans %s W, %s kWh a year if "
             "always on.",
-            dew__number(fans, 0).text, dew__number(fans * year, 0).text);
+            report__number(fans, 0).text, report__number(fans * year, 0).text);
 }
 
-void dew__told_words(const struct dew__told *t, enum dew_system system,
-                     struct dew__said *said)
+void report__told_words(const struct report__told *t, enum dew_system system,
+                        struct report__said *said)
 {
     said->count = 0;
     say_reach(t, system, said);
@@ -433,8 +435,8 @@ void dew__told_words(const struct dew__told *t, enum dew_system system,
     say_power(t, said);
 }
 
-void dew__without_words(const struct dew__without *without,
-                        enum dew_system system, char *out, size_t size)
+void report__without_words(const struct report__without *without,
+                           enum dew_system system, char *out, size_t size)
 {
     if (!(without->drawn + without->lost > 0))
         snprintf(out, size, "no ventilator with two fans, so no layout.");
@@ -443,6 +445,6 @@ void dew__without_words(const struct dew__without *without,
                  "no ventilator with two fans, so no layout. Its air handlers' "
                  "leaks count all the same: at full flow the return draws in "
                  "%s from outside the house, the supply loses %s there.",
-                 dew__air(without->drawn, system).text,
-                 dew__air(without->lost, system).text);
+                 report__air(without->drawn, system).text,
+                 report__air(without->lost, system).text);
 }

@@ -48,9 +48,10 @@ static struct here dryer_here(const struct dew_choice *c)
     return h;
 }
 
-int dew__gear_seen(const struct dew_report *r, size_t i, struct dew__word *seen)
+int report__gear_seen(const struct dew_report *r, size_t i,
+                      struct report__word *seen)
 {
-    *seen = dew__hand_input(r, i, "dehumidifier.observed");
+    *seen = report__hand_input(r, i, "dehumidifier.observed");
     return seen->text[0] >= '0' && seen->text[0] <= '9';
 }
 
@@ -58,24 +59,24 @@ int dew__gear_seen(const struct dew_report *r, size_t i, struct dew__word *seen)
 static void say_seen(const struct dew_report *r, size_t i, char *out,
                      size_t size)
 {
-    const struct dew_tally *y = &dew__choice(r, i)->outcome->year;
-    struct dew__word seen;
+    const struct dew_tally *y = &report__choice(r, i)->outcome->year;
+    struct report__word seen;
 
     out[0] = '\0';
-    if (dew__gear_seen(r, i, &seen))
+    if (report__gear_seen(r, i, &seen))
         snprintf(out, size,
                  " Its owner saw it take out %s, and its size follows from "
                  "that measured load; over the %s it takes out %s on average.",
-                 seen.text, dew__span(r).text,
-                 dew__amount(fabs(y->water.dehumidifier) / (3600 * y->hours),
-                             DEW_WATER_RATE, r->system, 1)
+                 seen.text, report__span(r).text,
+                 report__amount(fabs(y->water.dehumidifier) / (3600 * y->hours),
+                                DEW_WATER_RATE, r->system, 1)
                      .text);
 }
 
 static int dryer_body(const struct dew_report *r, size_t i, char *out,
                       size_t size)
 {
-    const struct dew_choice *c = dew__choice(r, i);
+    const struct dew_choice *c = report__choice(r, i);
     const struct dew_dryer *d = &c->c->plant.dryer;
     struct here h;
     char seen[520];
@@ -88,35 +89,35 @@ static int dryer_body(const struct dew_report *r, size_t i, char *out,
              "its dehumidifier takes out %s at %s %s and %s %%, "
              "and %s in the air it runs in here, %s and %s %% on average%s. It "
              "runs %s h of the %s.%s",
-             dew__amount(d->rate, DEW_WATER_RATE, r->system, 1).text,
+             report__amount(d->rate, DEW_WATER_RATE, r->system, 1).text,
              seen[0] != '\0' ? "a label's" : "its label's",
-             dew__amount(d->rating_t, DEW_TEMPERATURE, r->system, 0).text,
-             dew__number(100 * d->rating_rh, 0).text,
-             dew__amount(h.work.rate, DEW_WATER_RATE, r->system, 1).text,
-             dew__amount(h.t, DEW_TEMPERATURE, r->system, 0).text,
-             dew__number(100 * h.rh, 0).text,
+             report__amount(d->rating_t, DEW_TEMPERATURE, r->system, 0).text,
+             report__number(100 * d->rating_rh, 0).text,
+             report__amount(h.work.rate, DEW_WATER_RATE, r->system, 1).text,
+             report__amount(h.t, DEW_TEMPERATURE, r->system, 0).text,
+             report__number(100 * h.rh, 0).text,
              h.work.held > 0 ? " (beyond the published fit, held at its end)"
                              : "",
-             dew__number(c->outcome->year.duty.dehumidify, 0).text,
-             dew__span(r).text, seen);
+             report__number(c->outcome->year.duty.dehumidify, 0).text,
+             report__span(r).text, seen);
     return 1;
 }
 
-json_t *dew__gear_dryer(struct maker *m, size_t i)
+json_t *report__gear_dryer(struct maker *m, size_t i)
 {
-    const struct dew_dryer *d = &dew__choice(m->r, i)->c->plant.dryer;
+    const struct dew_dryer *d = &report__choice(m->r, i)->c->plant.dryer;
     const double kg_day = 86400;
     struct here h;
     json_t *o;
 
     if (!(d->rate > 0))
         return json_null();
-    h = dryer_here(dew__choice(m->r, i));
+    h = dryer_here(report__choice(m->r, i));
     o = OF_REALS(m, {"label_kg_per_day", d->rate * kg_day},
-                 {"label_kg_per_kwh", d->factor * DEW__KWH},
+                 {"label_kg_per_kwh", d->factor * CORE__KWH},
                  {"label_c", d->rating_t}, {"label_rh_pct", 100 * d->rating_rh},
                  {"here_kg_per_day", h.work.rate * kg_day},
-                 {"here_kg_per_kwh", h.work.rate / h.work.power * DEW__KWH},
+                 {"here_kg_per_kwh", h.work.rate / h.work.power * CORE__KWH},
                  {"here_c", h.t}, {"here_rh_pct", 100 * h.rh});
     put(m, o, "beyond_the_fit", json_boolean(h.work.held > 0));
     return o;
@@ -134,7 +135,7 @@ static int core_range(const struct dew_report *r, size_t i, struct range *out)
 {
     const struct dew_report_doubt *low = doubt(r, i, DEW_CORE_READ_LOW);
     const struct dew_report_doubt *high = doubt(r, i, DEW_CORE_READ_HIGH);
-    const struct dew_choice *c = dew__choice(r, i);
+    const struct dew_choice *c = report__choice(r, i);
 
     *out = (struct range){
         {low ? low->c : c->c, c->c, high ? high->c : c->c},
@@ -156,7 +157,7 @@ static double moisture(const struct dew_case *c)
 
 static double energy(const struct dew_outcome *o)
 {
-    return dew__energy(&o->year) / DEW__KWH;
+    return study__energy(&o->year) / CORE__KWH;
 }
 
 static double humid(const struct dew_outcome *o)
@@ -176,20 +177,21 @@ static int core_body(const struct dew_report *r, size_t i, char *out,
 
     if (!core_range(r, i, &x))
         return 0;
-    snprintf(
-        out, size,
-        "its rating leaves open what the core passes: heat %s to "
-        "%s %%, moisture %s to %s %%. Read low it is too humid in %s h "
-        "and too dry in %s h, read high in %s h and %s h; the figures "
-        "above take %s %% and %s %%.",
-        dew__number(sensible(x.c[0]), 0).text,
-        dew__number(sensible(x.c[2]), 0).text,
-        dew__number(moisture(x.c[0]), 0).text,
-        dew__number(moisture(x.c[2]), 0).text,
-        dew__number(humid(x.o[0]), 0).text, dew__number(dry(x.o[0]), 0).text,
-        dew__number(humid(x.o[2]), 0).text, dew__number(dry(x.o[2]), 0).text,
-        dew__number(sensible(x.c[1]), 0).text,
-        dew__number(moisture(x.c[1]), 0).text);
+    snprintf(out, size,
+             "its rating leaves open what the core passes: heat %s to "
+             "%s %%, moisture %s to %s %%. Read low it is too humid in %s h "
+             "and too dry in %s h, read high in %s h and %s h; the figures "
+             "above take %s %% and %s %%.",
+             report__number(sensible(x.c[0]), 0).text,
+             report__number(sensible(x.c[2]), 0).text,
+             report__number(moisture(x.c[0]), 0).text,
+             report__number(moisture(x.c[2]), 0).text,
+             report__number(humid(x.o[0]), 0).text,
+             report__number(dry(x.o[0]), 0).text,
+             report__number(humid(x.o[2]), 0).text,
+             report__number(dry(x.o[2]), 0).text,
+             report__number(sensible(x.c[1]), 0).text,
+             report__number(moisture(x.c[1]), 0).text);
     return 1;
 }
 
@@ -200,7 +202,7 @@ static void put_range(struct maker *m, json_t *o, const char *key, double low,
         OF_REALS(m, {"low", low}, {"likely", likely}, {"high", high}));
 }
 
-json_t *dew__gear_core(struct maker *m, size_t i)
+json_t *report__gear_core(struct maker *m, size_t i)
 {
     struct range x;
     json_t *o;
@@ -229,7 +231,7 @@ struct ways {
 static int both_ways(const struct dew_report *r, size_t i, struct ways *out)
 {
     const struct dew_report_doubt *d = doubt(r, i, DEW_HANDLERS_OTHER);
-    const struct dew_choice *c = dew__choice(r, i);
+    const struct dew_choice *c = report__choice(r, i);
 
     if (d == NULL)
         return 0;
@@ -241,7 +243,7 @@ static int both_ways(const struct dew_report *r, size_t i, struct ways *out)
 static int handlers_body(const struct dew_report *r, size_t i, char *out,
                          size_t size)
 {
-    const struct dew_choice *c = dew__choice(r, i);
+    const struct dew_choice *c = report__choice(r, i);
     struct ways w;
 
     if (!both_ways(r, i, &w))
@@ -250,10 +252,10 @@ static int handlers_body(const struct dew_report *r, size_t i, char *out,
              "one zone cannot know which of its %d air handlers runs. "
              "Both alike, it is too humid in %s h and the coils put back %s "
              "kg; one leading, %s h and %s kg. The figures above are of %s.",
-             c->c->plant.handler_count, dew__number(humid(w.even), 0).text,
-             dew__number(w.even->year.water.putback, 0).text,
-             dew__number(humid(w.lead), 0).text,
-             dew__number(w.lead->year.water.putback, 0).text,
+             c->c->plant.handler_count, report__number(humid(w.even), 0).text,
+             report__number(w.even->year.water.putback, 0).text,
+             report__number(humid(w.lead), 0).text,
+             report__number(w.lead->year.water.putback, 0).text,
              c->c->plant.lead_lag ? "one leading" : "both alike");
     return 1;
 }
@@ -265,9 +267,9 @@ static json_t *one_way(struct maker *m, const struct dew_outcome *o)
                     {"energy_kwh", energy(o)});
 }
 
-json_t *dew__gear_handlers(struct maker *m, size_t i)
+json_t *report__gear_handlers(struct maker *m, size_t i)
 {
-    int lead = dew__choice(m->r, i)->c->plant.lead_lag;
+    int lead = report__choice(m->r, i)->c->plant.lead_lag;
     struct ways w;
     json_t *o;
 
@@ -283,8 +285,8 @@ json_t *dew__gear_handlers(struct maker *m, size_t i)
 
 typedef int body(const struct dew_report *r, size_t i, char *out, size_t size);
 
-static body *const bodies[] = {dryer_body, dew__gear_frost_body, core_body,
-                               dew__gear_coil_body, handlers_body};
+static body *const bodies[] = {dryer_body, report__gear_frost_body, core_body,
+                               report__gear_coil_body, handlers_body};
 enum { BODIES = sizeof bodies / sizeof bodies[0] };
 
 /* Options whose text is that of option i, from 0; none when one before it is. */
@@ -304,7 +306,7 @@ static uint64_t alike(const struct dew_report *r, size_t i, body *tell,
     return mask;
 }
 
-int dew__sheet_gear(const struct dew_report *r, struct dew__sheet *s)
+int report__sheet_gear(const struct dew_report *r, struct report__sheet *s)
 {
     s->id = "gear";
     s->title = "Labels and what they leave open";
@@ -318,8 +320,8 @@ int dew__sheet_gear(const struct dew_report *r, struct dew__sheet *s)
             mask = alike(r, i, bodies[b], text);
             if (mask == 0)
                 continue;
-            dew__sheet_note(s, "%s: %s", dew__which(mask, names, sizeof names),
-                            text);
+            report__sheet_note(s, "%s: %s",
+                               report__which(mask, names, sizeof names), text);
         }
     return s->notes > 0;
 }

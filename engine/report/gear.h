@@ -8,8 +8,8 @@
 
 #include "report/json.h"
 
-static inline const struct dew_choice *dew__choice(const struct dew_report *r,
-                                                   size_t i)
+static inline const struct dew_choice *report__choice(
+    const struct dew_report *r, size_t i)
 {
     return &r->question->choices[i];
 }
@@ -19,24 +19,24 @@ static inline const struct dew_choice *dew__choice(const struct dew_report *r,
  * rating, both ways of running several air handlers; null where it does not
  * apply.
  */
-json_t *dew__gear_dryer(struct maker *m, size_t i);
-json_t *dew__gear_core(struct maker *m, size_t i);
-json_t *dew__gear_handlers(struct maker *m, size_t i);
+json_t *report__gear_dryer(struct maker *m, size_t i);
+json_t *report__gear_core(struct maker *m, size_t i);
+json_t *report__gear_handlers(struct maker *m, size_t i);
 
 /* What is not known of the wet coil, likewise. */
-int dew__gear_coil_body(const struct dew_report *r, size_t i, char *out,
-                        size_t size);
-json_t *dew__gear_coil(struct maker *m, size_t i);
+int report__gear_coil_body(const struct dew_report *r, size_t i, char *out,
+                           size_t size);
+json_t *report__gear_coil(struct maker *m, size_t i);
 
 /* What keeping a core from frost costs, as text (0 when there is nothing to
    tell) and as JSON. */
-int dew__gear_frost_body(const struct dew_report *r, size_t i, char *out,
-                         size_t size);
-json_t *dew__gear_frost(struct maker *m, size_t i);
+int report__gear_frost_body(const struct dew_report *r, size_t i, char *out,
+                            size_t size);
+json_t *report__gear_frost(struct maker *m, size_t i);
 
 /* What the owner saw the dehumidifier of option i take out ("3 gal/day"), and
    whether anything: 0 or 1. */
-int dew__gear_seen(const struct dew_report *r, size_t i,
-                   struct dew__word *seen);
+int report__gear_seen(const struct dew_report *r, size_t i,
+                      struct report__word *seen);
 
 #endif

@@ -2,10 +2,10 @@
 /* What the wet coil leaves open of an option's hours. */
 #include "report/gear.h"
 
-int dew__gear_coil_body(const struct dew_report *r, size_t i, char *out,
-                        size_t size)
+int report__gear_coil_body(const struct dew_report *r, size_t i, char *out,
+                           size_t size)
 {
-    const struct dew_choice *x = dew__choice(r, i);
+    const struct dew_choice *x = report__choice(r, i);
     struct dew_estimate hours;
 
     if (!dew_verdict_coil(r->question, i, &hours))
@@ -15,9 +15,9 @@ int dew__gear_coil_body(const struct dew_report *r, size_t i, char *out,
              "well known. With a coil that stays dry between runs it is too "
              "humid in %s h, with one as wet as it may be in %s h; the figures "
              "above take %s h.",
-             dew__number(x->coil_dry->year.too_humid, 0).text,
-             dew__number(x->coil_wet->year.too_humid, 0).text,
-             dew__number(hours.likely, 0).text);
+             report__number(x->coil_dry->year.too_humid, 0).text,
+             report__number(x->coil_wet->year.too_humid, 0).text,
+             report__number(hours.likely, 0).text);
     return 1;
 }
 
@@ -27,9 +27,9 @@ static void put_range(struct maker *m, json_t *o, const char *key, double dry,
     put(m, o, key, OF_REALS(m, {"dry", dry}, {"likely", likely}, {"wet", wet}));
 }
 
-json_t *dew__gear_coil(struct maker *m, size_t i)
+json_t *report__gear_coil(struct maker *m, size_t i)
 {
-    const struct dew_choice *x = dew__choice(m->r, i);
+    const struct dew_choice *x = report__choice(m->r, i);
     const struct dew_tally *dry, *now = &x->outcome->year, *wet;
     struct dew_estimate hours;
     json_t *o;

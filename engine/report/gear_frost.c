@@ -23,7 +23,7 @@ struct frost {
 
 static int frosts(const struct dew_report *r, size_t i)
 {
-    const struct dew_choice *c = dew__choice(r, i);
+    const struct dew_choice *c = report__choice(r, i);
 
     return c->c->plant.frost.strategy != DEW_FROST_NONE &&
            (c->outcome->year.frost_hours > 0 ||
@@ -91,9 +91,9 @@ static const char *way(enum dew_frost strategy)
                                                 : "preheat";
 }
 
-static struct dew__word degrees(const struct dew_report *r, double t)
+static struct report__word degrees(const struct dew_report *r, double t)
 {
-    return dew__amount(t, DEW_TEMPERATURE, r->system, 0);
+    return report__amount(t, DEW_TEMPERATURE, r->system, 0);
 }
 
 /* How it is kept off, and what that costs. */
@@ -102,31 +102,32 @@ static void cost(const struct dew_report *r, const struct frost *f, char *out,
 {
     if (f->strategy == DEW_FROST_PREHEAT)
         snprintf(out, size, "by preheating, with %s kWh a year",
-                 dew__number(f->preheat / DEW__KWH, 0).text);
+                 report__number(f->preheat / CORE__KWH, 0).text);
     else if (f->strategy == DEW_FROST_RECIRCULATE)
         snprintf(out, size,
                  "by circulating house air for %s h of the year, which takes "
                  "%s %% of its fresh air",
-                 dew__number(f->hours, 0).text,
-                 dew__number(100 * f->share, 1).text);
+                 report__number(f->hours, 0).text,
+                 report__number(100 * f->share, 1).text);
     else
         snprintf(
             out, size,
             "by exhausting alone for %s h of the year, which bring %s less "
             "fresh air and draw the house to %s",
-            dew__number(f->hours, 0).text, dew__number(100 * f->share, 1).text,
-            dew__amount(f->pressure, DEW_PRESSURE, r->system, 1).text);
+            report__number(f->hours, 0).text,
+            report__number(100 * f->share, 1).text,
+            report__amount(f->pressure, DEW_PRESSURE, r->system, 1).text);
 }
 
-int dew__gear_frost_body(const struct dew_report *r, size_t i, char *out,
-                         size_t size)
+int report__gear_frost_body(const struct dew_report *r, size_t i, char *out,
+                            size_t size)
 {
     struct frost f;
     char how[600], ice[200] = "";
 
     if (!frosts(r, i))
         return 0;
-    f = frost_of(dew__choice(r, i));
+    f = frost_of(report__choice(r, i));
     cost(r, &f, how, sizeof how);
     if (isfinite(f.ice))
         snprintf(ice, sizeof ice,
@@ -140,20 +141,20 @@ int dew__gear_frost_body(const struct dew_report *r, size_t i, char *out,
     return 1;
 }
 
-json_t *dew__gear_frost(struct maker *m, size_t i)
+json_t *report__gear_frost(struct maker *m, size_t i)
 {
     struct frost f;
     json_t *o;
 
     if (!frosts(m->r, i))
         return json_null();
-    f = frost_of(dew__choice(m->r, i));
+    f = frost_of(report__choice(m->r, i));
     o = OF_TEXTS(m, {"strategy", way(f.strategy)});
     return REALS(
         m, o, {"defrost_h", f.hours}, {"fresh_air_lost_m3", f.lost},
         {"fresh_air_lost_pct", 100 * f.share},
         {"imbalance_l_s", 1000 * f.unequal}, {"pressure_pa", f.pressure},
-        {"preheat_kwh", f.preheat / DEW__KWH}, {"acts_below_c", f.start},
+        {"preheat_kwh", f.preheat / CORE__KWH}, {"acts_below_c", f.start},
         {"ice_possible_below_c", f.ice}, {"supply_air_min_c", f.supply},
         {"supply_air_min_over_a_cycle_c", f.counted});
 }

@@ -52,7 +52,7 @@ enum dew_status dew_report_hours(const struct dew_report *report, size_t option,
         fputc('\n', out);
     }
     if (fflush(out) != 0 || ferror(out))
-        return dew__fail(err, DEW_EIO, "the hours could not be written");
+        return core__fail(err, DEW_EIO, "the hours could not be written");
     return DEW_OK;
 }
 

@@ -43,7 +43,7 @@ static json_t *span(struct maker *m, double mid, double low, double high)
 
 static json_t *rh(struct maker *m, const struct dew_tally *t)
 {
-    return span(m, 100 * dew__mean(t->rh_sum, t->hours), 100 * t->rh_min,
+    return span(m, 100 * study__mean(t->rh_sum, t->hours), 100 * t->rh_min,
                 100 * t->rh_max);
 }
 
@@ -63,7 +63,7 @@ static json_t *heat(struct maker *m, const struct dew_tally *t)
 {
     json_t *o = json_object();
 
-#define X(name, words) put(m, o, #name, number(t->heat.name / DEW__KWH));
+#define X(name, words) put(m, o, #name, number(t->heat.name / CORE__KWH));
     DEW_HEAT_MAP(X)
 #undef X
     return o;
@@ -73,10 +73,10 @@ static json_t *energy(struct maker *m, const struct dew_tally *t)
 {
     json_t *o = json_object();
 
-#define X(name, words) put(m, o, #name, number(t->energy.name / DEW__KWH));
+#define X(name, words) put(m, o, #name, number(t->energy.name / CORE__KWH));
     DEW_ENERGY_MAP(X)
 #undef X
-    put(m, o, "total", number(dew__energy(t) / DEW__KWH));
+    put(m, o, "total", number(study__energy(t) / CORE__KWH));
     return o;
 }
 
@@ -95,8 +95,8 @@ static json_t *fan_keys(struct maker *m, unsigned fans)
     json_t *list = json_array();
 
     for (int e = 0; e < DEW_LOCALS; e++)
-        if (dew__fan_key(fans, e) != NULL)
-            append(m, list, text(dew__fan_key(fans, e)));
+        if (report__fan_key(fans, e) != NULL)
+            append(m, list, text(report__fan_key(fans, e)));
     return list;
 }
 
@@ -109,14 +109,14 @@ static void put_tally(struct maker *m, json_t *o, size_t i,
     put(m, o, "hours", hours(m, t));
     put(m, o, "rh_pct", rh(m, t));
     put(m, o, "temperature_c",
-        span(m, dew__mean(t->t_sum, t->hours), t->t_min, t->t_max));
+        span(m, study__mean(t->t_sum, t->hours), t->t_min, t->t_max));
     put(m, o, "fresh_air_l_s",
-        OF_REALS(m, {"delivered", 1000 * dew__mean(t->fresh_sum, t->hours)},
+        OF_REALS(m, {"delivered", 1000 * study__mean(t->fresh_sum, t->hours)},
                  {"drawn_by_exhaust_fan",
-                  1000 * dew__mean(t->drawn_sum, t->hours)}));
-    put(m, o, "leakage_l_s", number(1000 * dew__mean(t->leak_sum, t->hours)));
+                  1000 * study__mean(t->drawn_sum, t->hours)}));
+    put(m, o, "leakage_l_s", number(1000 * study__mean(t->leak_sum, t->hours)));
     put(m, o, "co2_ppm",
-        OF_REALS(m, {"mean", dew__mean(t->co2_sum, t->hours)},
+        OF_REALS(m, {"mean", study__mean(t->co2_sum, t->hours)},
                  {"max", t->co2_max}));
     put(m, o, "water_kg", water(m, t));
     put(m, o, "heat_kwh", heat(m, t));
@@ -167,7 +167,7 @@ static json_t *closure(struct maker *m, const struct dew_outcome *o)
 {
     return OF_REALS(m, {"water", o->water_residual}, {"heat", o->heat_residual},
                     {"water_turnover_kg", o->water_turnover},
-                    {"heat_turnover_kwh", o->heat_turnover / DEW__KWH});
+                    {"heat_turnover_kwh", o->heat_turnover / CORE__KWH});
 }
 
 static json_t *months(struct maker *m, size_t i)
@@ -205,18 +205,18 @@ static json_t *option(struct maker *m, size_t i)
     REALS(m, json_object_get(o, "fresh_air_l_s"),
           {"required", 1000 * c->outcome->required},
           {"counted", 1000 * dew_verdict_fresh(m->r->question, i)});
-    put(m, o, "fresh_air_by_rule", dew__json_rates(m, i));
-    put(m, o, "local_exhaust_by_rule", dew__json_local(m, i));
-    put(m, o, "surfaces", dew__json_surfaces(m, c->outcome));
-    put(m, o, "windows_in_winter", dew__json_windows(m, c));
-    put(m, o, "drying", dew__json_drying(m, c));
+    put(m, o, "fresh_air_by_rule", report__json_rates(m, i));
+    put(m, o, "local_exhaust_by_rule", report__json_local(m, i));
+    put(m, o, "surfaces", report__json_surfaces(m, c->outcome));
+    put(m, o, "windows_in_winter", report__json_windows(m, c));
+    put(m, o, "drying", report__json_drying(m, c));
     put(m, o, "closure", closure(m, c->outcome));
     put(m, o, "money", money(m, i));
-    put(m, o, "dehumidifier", dew__gear_dryer(m, i));
-    put(m, o, "frost", dew__gear_frost(m, i));
-    put(m, o, "core_range", dew__gear_core(m, i));
-    put(m, o, "coil_range", dew__gear_coil(m, i));
-    put(m, o, "handlers", dew__gear_handlers(m, i));
+    put(m, o, "dehumidifier", report__gear_dryer(m, i));
+    put(m, o, "frost", report__gear_frost(m, i));
+    put(m, o, "core_range", report__gear_core(m, i));
+    put(m, o, "coil_range", report__gear_coil(m, i));
+    put(m, o, "handlers", report__gear_handlers(m, i));
     put(m, o, "months", months(m, i));
     put(m, o, "rh_pct_by_month_and_hour", map_of(m, c->outcome));
     put(m, o, "rh_pct_exceeded_in_pct_of_hours",
@@ -227,7 +227,7 @@ static json_t *option(struct maker *m, size_t i)
 
 /* ---- verdict and cautions ------------------------------------------------------ */
 
-json_t *dew__json_months(struct maker *m, unsigned mask)
+json_t *report__json_months(struct maker *m, unsigned mask)
 {
     json_t *list = json_array();
 
@@ -237,7 +237,7 @@ json_t *dew__json_months(struct maker *m, unsigned mask)
     return list;
 }
 
-json_t *dew__json_option(const struct maker *m, int i)
+json_t *report__json_option(const struct maker *m, int i)
 {
     return text(i >= 0 ? m->r->question->choices[i].outcome->name : NULL);
 }
@@ -311,9 +311,9 @@ static json_t *finding(struct maker *m, const struct dew_finding *f)
     put(m, o, "kind", text(dew_verdict_key(f->kind)));
     put(m, o, "text",
         text(dew_report_sentence(m->r, f, sentence, sizeof sentence)));
-    put(m, o, "option", dew__json_option(m, f->option));
-    put(m, o, "other_option", dew__json_option(m, f->other));
-    put(m, o, "months", dew__json_months(m, f->months));
+    put(m, o, "option", report__json_option(m, f->option));
+    put(m, o, "other_option", report__json_option(m, f->other));
+    put(m, o, "months", report__json_months(m, f->months));
     put(m, o, "values", values(m, f));
     put(m, o, "near_limit_h",
         f->near_limit > 0 ? number(f->near_limit) : json_null());
@@ -335,7 +335,7 @@ static json_t *passing(struct maker *m)
     json_t *names = json_array();
 
     for (size_t i = 0; i < count; i++)
-        append(m, names, dew__json_option(m, (int)list[i]));
+        append(m, names, report__json_option(m, (int)list[i]));
     return names;
 }
 
@@ -343,7 +343,7 @@ static json_t *verdict(struct maker *m)
 {
     json_t *o = json_object(), *list = json_array();
 
-    put(m, o, "best", dew__json_option(m, m->r->verdict->best));
+    put(m, o, "best", report__json_option(m, m->r->verdict->best));
     put(m, o, "will_do", passing(m));
     for (size_t i = 0; i < m->r->verdict->count; i++)
         append(m, list, finding(m, &m->r->verdict->list[i]));
@@ -358,15 +358,15 @@ static void put_whose(struct maker *m, json_t *o, const struct dew_caution *c)
 
     for (size_t i = 0; i < m->r->question->count && i < 64; i++)
         if (c->options >> i & 1)
-            append(m, options, dew__json_option(m, (int)i));
+            append(m, options, report__json_option(m, (int)i));
     put(m, o, "options", options);
     put(m, o, "pressure_pa", number(c->pressure));
-    put(m, o, "pressure_option", dew__json_option(m, c->worst));
+    put(m, o, "pressure_option", report__json_option(m, c->worst));
     put(m, o, "pressure_not_told",
         c->has_pressure ? fan_keys(m, c->untold) : json_null());
 }
 
-json_t *dew__json_caution(struct maker *m, const struct dew_caution *c)
+json_t *report__json_caution(struct maker *m, const struct dew_caution *c)
 {
     json_t *o =
         OF_TEXTS(m, {"level", dew_cautions_level(c->level)}, {"key", c->key},
@@ -374,7 +374,7 @@ json_t *dew__json_caution(struct maker *m, const struct dew_caution *c)
 
     if (m->r != NULL)
         put_whose(m, o, c);
-    return TEXTS(m, o, {"answer", dew__open(c) ? "unknown" : "yes"},
+    return TEXTS(m, o, {"answer", report__open(c) ? "unknown" : "yes"},
                  {"question_key", c->question_key});
 }
 
@@ -450,34 +450,34 @@ static json_t *whole(struct maker *m)
     put(m, o, "files", files(m));
     put(m, o, "weather", site(m));
     for (size_t i = 0; i < m->r->caution_count; i++)
-        append(m, cautions, dew__json_caution(m, &m->r->cautions[i]));
+        append(m, cautions, report__json_caution(m, &m->r->cautions[i]));
     put(m, o, "cautions", cautions);
     put(m, o, "verdict", verdict(m));
-    put(m, o, "rules_of_thumb", dew__json_thumbs(m));
+    put(m, o, "rules_of_thumb", report__json_thumbs(m));
     put(m, o, "judging", judging(m));
     for (size_t i = 0; i < m->r->question->count; i++)
         append(m, options, option(m, i));
     put(m, o, "options", options);
-    put(m, o, "log", dew__json_log(m));
+    put(m, o, "log", report__json_log(m));
     put(m, o, "inputs", inputs(m));
     return o;
 }
 
-enum dew_status dew__json_write(struct maker *m, json_t *o, size_t flags,
-                                const char *what, FILE *out,
-                                struct dew_error *err)
+enum dew_status report__json_write(struct maker *m, json_t *o, size_t flags,
+                                   const char *what, FILE *out,
+                                   struct dew_error *err)
 {
     int bad;
 
     if (o == NULL || m->failed) {
         json_decref(o);
-        return dew__fail(err, DEW_EMEM, "no memory for %s", what);
+        return core__fail(err, DEW_EMEM, "no memory for %s", what);
     }
     bad = json_dumpf(o, out, flags) != 0 || fputc('\n', out) == EOF ||
           fflush(out) != 0;
     json_decref(o);
     if (bad)
-        return dew__fail(err, DEW_EIO, "%s could not be written", what);
+        return core__fail(err, DEW_EIO, "%s could not be written", what);
     return DEW_OK;
 }
 
@@ -488,16 +488,16 @@ enum dew_status dew_report_json(const struct dew_report *report, FILE *out,
 {
     struct maker m = {report, 0};
 
-    return dew__json_write(&m, whole(&m), FLAGS, "the summary", out, err);
+    return report__json_write(&m, whole(&m), FLAGS, "the summary", out, err);
 }
 
-enum dew_status dew__json_report(const struct dew_report *report,
-                                 json_t *written, FILE *out,
-                                 struct dew_error *err)
+enum dew_status report__json_report(const struct dew_report *report,
+                                    json_t *written, FILE *out,
+                                    struct dew_error *err)
 {
     struct maker m = {report, 0};
     json_t *o = whole(&m);
 
     put(&m, o, "written", written);
-    return dew__json_write(&m, o, FLAGS, "the summary", out, err);
+    return report__json_write(&m, o, FLAGS, "the summary", out, err);
 }

@@ -39,7 +39,7 @@ static inline json_t *text(const char *words)
     char clean[2048];
 
     return words == NULL ? json_null()
-                         : json_string(dew__clean(words, clean, sizeof clean));
+                         : json_string(core__clean(words, clean, sizeof clean));
 }
 
 /* Several at once, up to a key of NULL: see the macros. */
@@ -93,29 +93,30 @@ static inline json_t *estimate(struct maker *m, struct dew_estimate e)
 }
 
 /* json.c: write o, which is taken, unless making it failed; what is blamed. */
-enum dew_status dew__json_write(struct maker *m, json_t *o, size_t flags,
-                                const char *what, FILE *out,
-                                struct dew_error *err);
+enum dew_status report__json_write(struct maker *m, json_t *o, size_t flags,
+                                   const char *what, FILE *out,
+                                   struct dew_error *err);
 /* A caution, as every list of them has it. */
-json_t *dew__json_caution(struct maker *m, const struct dew_caution *c);
+json_t *report__json_caution(struct maker *m, const struct dew_caution *c);
 
 /* The summary, with the list of the files beside it, which is taken;
    NULL: there was no memory for it. */
-enum dew_status dew__json_report(const struct dew_report *report,
-                                 json_t *written, FILE *out,
-                                 struct dew_error *err);
+enum dew_status report__json_report(const struct dew_report *report,
+                                    json_t *written, FILE *out,
+                                    struct dew_error *err);
 
 /* json_beside.c: what stands beside the verdict. */
-json_t *dew__json_option(const struct maker *m, int option); /* name or null */
-json_t *dew__json_months(struct maker *m, unsigned mask);
-json_t *dew__json_surfaces(struct maker *m, const struct dew_outcome *o);
-json_t *dew__json_windows(struct maker *m, const struct dew_choice *c);
-json_t *dew__json_drying(struct maker *m, const struct dew_choice *c);
-json_t *dew__json_thumbs(struct maker *m);
-json_t *dew__json_rates(struct maker *m, size_t option);
-json_t *dew__json_local(struct maker *m, size_t option);
+json_t *report__json_option(const struct maker *m,
+                            int option); /* name or null */
+json_t *report__json_months(struct maker *m, unsigned mask);
+json_t *report__json_surfaces(struct maker *m, const struct dew_outcome *o);
+json_t *report__json_windows(struct maker *m, const struct dew_choice *c);
+json_t *report__json_drying(struct maker *m, const struct dew_choice *c);
+json_t *report__json_thumbs(struct maker *m);
+json_t *report__json_rates(struct maker *m, size_t option);
+json_t *report__json_local(struct maker *m, size_t option);
 
 /* json_log.c: the log beside the model; null without one. */
-json_t *dew__json_log(struct maker *m);
+json_t *report__json_log(struct maker *m);
 
 #endif

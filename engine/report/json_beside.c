@@ -18,11 +18,11 @@ static json_t *surface(struct maker *m, const struct dew_outcome *o, int s)
                          {"mould_index_pine_1999", f->mould_1999});
 
     put(m, r, "rh_pct_by_month", numbers(m, f->month_rh, DEW_MONTHS, 100));
-    put(m, r, "months_above_80_pct", dew__json_months(m, f->months_80));
+    put(m, r, "months_above_80_pct", report__json_months(m, f->months_80));
     return r;
 }
 
-json_t *dew__json_surfaces(struct maker *m, const struct dew_outcome *o)
+json_t *report__json_surfaces(struct maker *m, const struct dew_outcome *o)
 {
     json_t *r = json_object();
 
@@ -32,7 +32,7 @@ json_t *dew__json_surfaces(struct maker *m, const struct dew_outcome *o)
     return r;
 }
 
-json_t *dew__json_windows(struct maker *m, const struct dew_choice *c)
+json_t *report__json_windows(struct maker *m, const struct dew_choice *c)
 {
     struct dew_wet_row rows[DEW_WET_ROWS];
     json_t *list = json_array();
@@ -54,7 +54,7 @@ json_t *dew__json_windows(struct maker *m, const struct dew_choice *c)
     return list;
 }
 
-json_t *dew__json_drying(struct maker *m, const struct dew_choice *c)
+json_t *report__json_drying(struct maker *m, const struct dew_choice *c)
 {
     const double month = 8760.0 / 12;
     const struct dew_drying_ask ask = {c->outcome, c->settled,
@@ -81,7 +81,7 @@ json_t *dew__json_drying(struct maker *m, const struct dew_choice *c)
     return o;
 }
 
-json_t *dew__json_thumbs(struct maker *m)
+json_t *report__json_thumbs(struct maker *m)
 {
     struct dew_thumb t[DEW_THUMB_RULES];
     size_t count = dew_thumb_of(m->r->question, t);
@@ -95,7 +95,7 @@ json_t *dew__json_thumbs(struct maker *m)
               {"source", dew_thumb_source(t[i].rule)});
         REALS(m, o, {"low_si", t[i].low}, {"high_si", t[i].high},
               {"found_si", t[i].found});
-        put(m, o, "option", dew__json_option(m, t[i].option));
+        put(m, o, "option", report__json_option(m, t[i].option));
         put(m, o, "agrees", json_boolean(t[i].says == DEW_THUMB_AGREES));
         put(m, o, "why", text(t[i].why[0] ? t[i].why : NULL));
         append(m, list, o);
@@ -105,7 +105,7 @@ json_t *dew__json_thumbs(struct maker *m)
 
 /* ---- fresh air ---------------------------------------------------------------- */
 
-json_t *dew__json_rates(struct maker *m, size_t option)
+json_t *report__json_rates(struct maker *m, size_t option)
 {
     struct dew_dwelling home = dew_fresh_dwelling(m->r->question);
     json_t *list = json_array();
@@ -126,7 +126,7 @@ json_t *dew__json_rates(struct maker *m, size_t option)
     return list;
 }
 
-json_t *dew__json_local(struct maker *m, size_t option)
+json_t *report__json_local(struct maker *m, size_t option)
 {
     struct dew_fresh_local list[DEW_FRESH_LOCALS];
     size_t count = dew_fresh_locals(m->r->question, option, list);

@@ -20,9 +20,9 @@ static json_t *months(struct maker *m, const struct dew_beside *b)
 }
 
 /* The dew-point test; how many hours, or null where it cannot be made. */
-static json_t *test(struct maker *m, const struct dew__log_sum *s)
+static json_t *test(struct maker *m, const struct report__log_sum *s)
 {
-    int told = dew__log_tested(m->r);
+    int told = report__log_tested(m->r);
     json_t *o = OF_REALS(m, {"of_h", told ? s->tested : NAN},
                          {"could_dry_h", told ? s->dries : NAN});
 
@@ -31,16 +31,17 @@ static json_t *test(struct maker *m, const struct dew__log_sum *s)
     return o;
 }
 
-json_t *dew__json_log(struct maker *m)
+json_t *report__json_log(struct maker *m)
 {
     const struct dew_report *r = m->r;
-    struct dew__log_sum s;
+    struct report__log_sum s;
     json_t *o;
 
     if (r->beside == NULL || r->laid == NULL)
         return json_null();
-    s = dew__log_sum_of(r, -1);
-    o = OF_TEXTS(m, {"provenance", r->log}, {"option", dew__option(r, 0).text});
+    s = report__log_sum_of(r, -1);
+    o = OF_TEXTS(m, {"provenance", r->log},
+                 {"option", report__option(r, 0).text});
     put(m, o, "temperature_held", json_boolean(r->held));
     put(m, o, "same_hours", json_boolean(r->laid->same_hours));
     put(m, o, "rh_pct", gap(m, &r->beside->rh, 100));

@@ -33,13 +33,13 @@ static size_t line_of(const char *text, int room)
     return at > 0 ? at : most;
 }
 
-void dew__wrap(FILE *out, const char *head, const char *text)
+void report__wrap(FILE *out, const char *head, const char *text)
 {
-    int indent = dew__width(head);
+    int indent = report__width(head);
 
     fputs(head, out);
     for (;;) {
-        size_t length = line_of(text, DEW__COLUMNS - indent);
+        size_t length = line_of(text, REPORT__COLUMNS - indent);
 
         fwrite(text, 1, length, out);
         fputc('\n', out);
@@ -58,9 +58,9 @@ static void cut(FILE *out, const char *text, int width)
     fputc('~', out);
 }
 
-void dew__left(FILE *out, const char *text, int width)
+void report__left(FILE *out, const char *text, int width)
 {
-    int taken = dew__width(text);
+    int taken = report__width(text);
 
     if (taken > width)
         cut(out, text, width);
@@ -68,9 +68,9 @@ void dew__left(FILE *out, const char *text, int width)
         fprintf(out, "%s%*s", text, width - taken, "");
 }
 
-void dew__right(FILE *out, const char *text, int width)
+void report__right(FILE *out, const char *text, int width)
 {
-    int taken = dew__width(text);
+    int taken = report__width(text);
 
     if (taken > width)
         cut(out, text, width);
@@ -78,10 +78,10 @@ void dew__right(FILE *out, const char *text, int width)
         fprintf(out, "%*s%s", width - taken, "", text);
 }
 
-void dew__heading(FILE *out, const char *text)
+void report__heading(FILE *out, const char *text)
 {
     fprintf(out, "\n%s\n", text);
-    for (int i = dew__width(text); i > 0; i--)
+    for (int i = report__width(text); i > 0; i--)
         fputc('-', out);
     fputc('\n', out);
 }

@@ -5,21 +5,21 @@
 
 #include <stdio.h>
 
-enum { DEW__COLUMNS = 80 };
+enum { REPORT__COLUMNS = 80 };
 
 /*
  * Write text wrapped to 80 columns; head stands before the first line, the
  * others are indented to its width.  A word longer than a line is broken.
  */
-void dew__wrap(FILE *out, const char *head, const char *text);
+void report__wrap(FILE *out, const char *head, const char *text);
 
 /*
  * Write text, UTF-8, padded or cut to width columns; a cut text ends in "~".
  */
-void dew__left(FILE *out, const char *text, int width);
-void dew__right(FILE *out, const char *text, int width);
+void report__left(FILE *out, const char *text, int width);
+void report__right(FILE *out, const char *text, int width);
 
 /* A heading and the line under it. */
-void dew__heading(FILE *out, const char *text);
+void report__heading(FILE *out, const char *text);
 
 #endif

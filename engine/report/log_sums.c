@@ -4,13 +4,13 @@
 
 #include <math.h>
 
-int dew__log_tested(const struct dew_report *r)
+int report__log_tested(const struct dew_report *r)
 {
     return r->laid->dew_point_out != NULL || r->laid->same_hours;
 }
 
 static void add_hour(const struct dew_report *r, size_t h,
-                     struct dew__log_sum *s)
+                     struct report__log_sum *s)
 {
     const struct dew_report_log *log = r->laid;
     const struct dew_series *model = &r->question->choices[0].outcome->series;
@@ -32,16 +32,16 @@ static void add_hour(const struct dew_report *r, size_t h,
         s->t_read += log->t[h];
         s->t_model += model->t[h];
     }
-    if (dew__log_tested(r) && isfinite(log->dew_point[h] + out[h])) {
+    if (report__log_tested(r) && isfinite(log->dew_point[h] + out[h])) {
         s->tested += 1;
         s->dries += out[h] < log->dew_point[h];
     }
 }
 
-struct dew__log_sum dew__log_sum_of(const struct dew_report *r, int month)
+struct report__log_sum report__log_sum_of(const struct dew_report *r, int month)
 {
     size_t count = r->question->choices[0].outcome->count;
-    struct dew__log_sum s = {.hours = 0};
+    struct report__log_sum s = {.hours = 0};
 
     for (size_t h = 0; h < count; h++)
         if (month < 0 || r->dates[h].month == month + 1)

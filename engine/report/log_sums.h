@@ -7,7 +7,7 @@
 #include "dew/report.h"
 
 /* Means are over the hours that have both the log's value and the model's. */
-struct dew__log_sum {
+struct report__log_sum {
     double hours;               /* h    with a dew point of both          */
     double dew_read, dew_model; /* degC mean dew points                   */
     double rh_hours;            /* h    with an RH of both                */
@@ -20,9 +20,10 @@ struct dew__log_sum {
 
 /* Whether there is an outdoor dew point to hold the log against: its own, or
    that of the same hours' weather. */
-int dew__log_tested(const struct dew_report *r);
+int report__log_tested(const struct dew_report *r);
 
 /* The sums of a month from 0, or of all of them: -1.  The log's is option 0. */
-struct dew__log_sum dew__log_sum_of(const struct dew_report *r, int month);
+struct report__log_sum report__log_sum_of(const struct dew_report *r,
+                                          int month);
 
 #endif

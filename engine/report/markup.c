@@ -8,11 +8,11 @@
 #include "core/fail.h"
 #include "core/numeric.h"
 
-void dew__escape(FILE *out, const char *text)
+void report__escape(FILE *out, const char *text)
 {
-    char clean[DEW__ESCAPED];
+    char clean[REPORT__ESCAPED];
 
-    for (const char *s = dew__clean(text, clean, sizeof clean); *s; s++)
+    for (const char *s = core__clean(text, clean, sizeof clean); *s; s++)
         switch (*s) {
         case '&':
             fputs("&amp;", out);
@@ -46,7 +46,7 @@ static const char *convert(FILE *out, const char *s, va_list *args)
         if (own)
             fputs(va_arg(*args, const char *), out);
         else
-            dew__escape(out, va_arg(*args, const char *));
+            report__escape(out, va_arg(*args, const char *));
         break;
     case 'd':
         fprintf(out, "%d", va_arg(*args, int));
@@ -78,7 +78,7 @@ static void write(FILE *out, const char *format, const char *const between[2],
             fputc(*s, out);
 }
 
-void dew__html(FILE *out, const char *format, ...)
+void report__html(FILE *out, const char *format, ...)
 {
     va_list args;
 
@@ -87,7 +87,7 @@ void dew__html(FILE *out, const char *format, ...)
     va_end(args);
 }
 
-void dew__html_row(FILE *out, const char *format, ...)
+void report__html_row(FILE *out, const char *format, ...)
 {
     static const char *const between[2] = {"</th><td>", "</td><td>"};
     va_list args;
@@ -99,7 +99,7 @@ void dew__html_row(FILE *out, const char *format, ...)
     fputs("</td></tr>\n", out);
 }
 
-void dew__html_heads(FILE *out, const char *format, ...)
+void report__html_heads(FILE *out, const char *format, ...)
 {
     static const char next[] = "</th><th scope=\"col\">";
     static const char *const between[2] = {next, next};
@@ -112,31 +112,32 @@ void dew__html_heads(FILE *out, const char *format, ...)
     fputs("</th></tr></thead><tbody>\n", out);
 }
 
-void dew__html_open(FILE *out, const char *before, const char *title,
-                    const char *const *css)
+void report__html_open(FILE *out, const char *before, const char *title,
+                       const char *const *css)
 {
-    dew__html(out,
-              "<!DOCTYPE html>\n<html lang=\"en\"><head><meta "
-              "charset=\"utf-8\"/>\n<meta name=\"viewport\" "
-              "content=\"width=device-width, initial-scale=1\"/>\n<title>%s%s"
-              "</title>\n<style>\n",
-              before, title);
+    report__html(
+        out,
+        "<!DOCTYPE html>\n<html lang=\"en\"><head><meta "
+        "charset=\"utf-8\"/>\n<meta name=\"viewport\" "
+        "content=\"width=device-width, initial-scale=1\"/>\n<title>%s%s"
+        "</title>\n<style>\n",
+        before, title);
     for (; *css != NULL; css++)
         fputs(*css, out);
     fputs("</style></head>\n<body>", out);
 }
 
-enum dew_status dew__filled(const char *what,
-                            void (*fill)(const void *of, FILE *out),
-                            const void *of, FILE *out, struct dew_error *err)
+enum dew_status report__filled(const char *what,
+                               void (*fill)(const void *of, FILE *out),
+                               const void *of, FILE *out, struct dew_error *err)
 {
-    struct dew__numeric n;
+    struct core__numeric n;
 
-    if (!dew__numeric_c(&n))
-        return dew__fail(err, DEW_EMEM, "no memory for %s", what);
+    if (!core__numeric_c(&n))
+        return core__fail(err, DEW_EMEM, "no memory for %s", what);
     fill(of, out);
-    dew__numeric_back(&n);
+    core__numeric_back(&n);
     if (fflush(out) != 0 || ferror(out))
-        return dew__fail(err, DEW_EIO, "%s could not be written", what);
+        return core__fail(err, DEW_EIO, "%s could not be written", what);
     return DEW_OK;
 }

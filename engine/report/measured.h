@@ -6,7 +6,7 @@
 #include "dew/report.h"
 
 /* One sentence on the humidity, one on the temperature.  Returns out. */
-char *dew__beside_rh(const struct dew_report *r, char *out, size_t size);
-char *dew__beside_t(const struct dew_report *r, char *out, size_t size);
+char *report__beside_rh(const struct dew_report *r, char *out, size_t size);
+char *report__beside_t(const struct dew_report *r, char *out, size_t size);
 
 #endif

@@ -6,7 +6,7 @@
 #include <string.h>
 
 #define CELL(name, expression)                                                 \
-    static struct dew__word name(const struct dew_report *r, size_t i)         \
+    static struct report__word name(const struct dew_report *r, size_t i)      \
     {                                                                          \
         return expression;                                                     \
     }
@@ -21,61 +21,66 @@ static double worst_month(const struct dew_report *r, size_t i)
     return worst;
 }
 
-static struct dew__word delivered(const struct dew_report *r, size_t i)
+static struct report__word delivered(const struct dew_report *r, size_t i)
 {
-    struct dew__word w = dew__number(
-        dew__shown(dew_verdict_fresh(r->question, i), DEW_FLOW, r->system), 0);
+    struct report__word w = report__number(
+        report__shown(dew_verdict_fresh(r->question, i), DEW_FLOW, r->system),
+        0);
 
     if (!dew_verdict_ventilates(r->question, i))
         memcpy(w.text + strlen(w.text), "*", sizeof "*");
     return w;
 }
 
-static struct dew__word asked(const struct dew_report *r, size_t i)
+static struct report__word asked(const struct dew_report *r, size_t i)
 {
     double required = r->question->choices[i].outcome->required;
 
-    return dew__number(
-        required > 0 ? dew__shown(required, DEW_FLOW, r->system) : NAN, 0);
+    return report__number(
+        required > 0 ? report__shown(required, DEW_FLOW, r->system) : NAN, 0);
 }
 
-static struct dew__word coldest_supply(const struct dew_report *r, size_t i)
+static struct report__word coldest_supply(const struct dew_report *r, size_t i)
 {
-    const struct dew_tally *y = dew__year(r->question, i);
+    const struct dew_tally *y = study__year(r->question, i);
 
-    return dew__number(y->duty.vent > 0 ? dew__shown(y->supply_t_min,
-                                                     DEW_TEMPERATURE, r->system)
-                                        : NAN,
-                       0);
+    return report__number(
+        y->duty.vent > 0
+            ? report__shown(y->supply_t_min, DEW_TEMPERATURE, r->system)
+            : NAN,
+        0);
 }
 
-static struct dew__word payback(const struct dew_report *r, size_t i)
+static struct report__word payback(const struct dew_report *r, size_t i)
 {
     struct dew_bill base = dew_verdict_bill(r->question, 0);
     struct dew_bill bill = dew_verdict_bill(r->question, i);
     double years = dew_cost_payback(&base, &bill).likely;
-    struct dew__word never = {"never"};
+    struct report__word never = {"never"};
 
     if (i == 0 || bill.install.likely <= base.install.likely)
-        return dew__number(NAN, 0);
-    return isinf(years) ? never : dew__number(years, 1);
+        return report__number(NAN, 0);
+    return isinf(years) ? never : report__number(years, 1);
 }
 
-CELL(humid, dew__number(dew__year(r->question, i)->too_humid, 0))
-CELL(worst, dew__number(worst_month(r, i), 0))
-CELL(longest, dew__number(dew__year(r->question, i)->longest_too_humid, 0))
-CELL(dry, dew__number(dew__year(r->question, i)->too_dry, 0))
-CELL(could, dew__number(dew__year(r->question, i)->could_dry, 0))
-CELL(energy, dew__number(dew__energy(dew__year(r->question, i)) / DEW__KWH, 0))
-CELL(yearly, dew__money(r, dew_verdict_bill(r->question, i).yearly.likely))
-CELL(install, dew__price(r, dew_verdict_bill(r->question, i).install.likely))
-CELL(present, dew__price(r, dew_verdict_bill(r->question, i).present.likely))
-CELL(rh_mean, dew__number(100 * dew__mean(dew__year(r->question, i)->rh_sum,
-                                          dew__year(r->question, i)->hours),
-                          0))
-CELL(rh_95, dew__number(100 * r->question->choices[i].outcome->rh_95, 0))
-CELL(glass, dew__number(dew__year(r->question, i)->sweat[DEW_GLASS], 0))
-CELL(corner, dew__number(dew__year(r->question, i)->surface_80[DEW_CORNER], 0))
+CELL(humid, report__number(study__year(r->question, i)->too_humid, 0))
+CELL(worst, report__number(worst_month(r, i), 0))
+CELL(longest, report__number(study__year(r->question, i)->longest_too_humid, 0))
+CELL(dry, report__number(study__year(r->question, i)->too_dry, 0))
+CELL(could, report__number(study__year(r->question, i)->could_dry, 0))
+CELL(energy,
+     report__number(study__energy(study__year(r->question, i)) / CORE__KWH, 0))
+CELL(yearly, report__money(r, dew_verdict_bill(r->question, i).yearly.likely))
+CELL(install, report__price(r, dew_verdict_bill(r->question, i).install.likely))
+CELL(present, report__price(r, dew_verdict_bill(r->question, i).present.likely))
+CELL(rh_mean,
+     report__number(100 * study__mean(study__year(r->question, i)->rh_sum,
+                                      study__year(r->question, i)->hours),
+                    0))
+CELL(rh_95, report__number(100 * r->question->choices[i].outcome->rh_95, 0))
+CELL(glass, report__number(study__year(r->question, i)->sweat[DEW_GLASS], 0))
+CELL(corner,
+     report__number(study__year(r->question, i)->surface_80[DEW_CORNER], 0))
 static double worst_mould(const struct dew_report *r, size_t i)
 {
     const struct dew_face *f = r->question->choices[i].outcome->faces;
@@ -84,61 +89,62 @@ static double worst_mould(const struct dew_report *r, size_t i)
                 fmax(f[DEW_EDGE].mould, f[DEW_CORNER].mould));
 }
 
-CELL(mould, dew__number(worst_mould(r, i), 1))
-CELL(co2, dew__number(dew__mean(dew__year(r->question, i)->co2_sum,
-                                dew__year(r->question, i)->hours),
-                      0))
-CELL(co2_high, dew__number(dew__year(r->question, i)->co2_high, 0))
-CELL(frost, dew__number(dew__year(r->question, i)->frost_hours, 0))
+CELL(mould, report__number(worst_mould(r, i), 1))
+CELL(co2, report__number(study__mean(study__year(r->question, i)->co2_sum,
+                                     study__year(r->question, i)->hours),
+                         0))
+CELL(co2_high, report__number(study__year(r->question, i)->co2_high, 0))
+CELL(frost, report__number(study__year(r->question, i)->frost_hours, 0))
 
-static struct dew__word fresh(const struct dew_report *r, size_t i)
+static struct report__word fresh(const struct dew_report *r, size_t i)
 {
-    return dew__amount(dew_verdict_fresh(r->question, i), DEW_FLOW, r->system,
-                       0);
+    return report__amount(dew_verdict_fresh(r->question, i), DEW_FLOW,
+                          r->system, 0);
 }
 
 /* Hours one, two, three points of humidity past the limit. */
-static struct dew__word humid_by(const struct dew_report *r, size_t i)
+static struct report__word humid_by(const struct dew_report *r, size_t i)
 {
-    const double *by = dew__year(r->question, i)->humid_by;
-    struct dew__word w;
+    const double *by = study__year(r->question, i)->humid_by;
+    struct report__word w;
 
     snprintf(w.text, sizeof w.text, "%.30s, %.30s, %.30s",
-             dew__number(by[0], 0).text, dew__number(by[1], 0).text,
-             dew__number(by[2], 0).text);
+             report__number(by[0], 0).text, report__number(by[1], 0).text,
+             report__number(by[2], 0).text);
     return w;
 }
 
 /* ---- limits ----------------------------------------------------------------- */
 
-static struct dew__word kept_hours(const struct dew_report *r)
+static struct report__word kept_hours(const struct dew_report *r)
 {
-    return dew__number(
-        r->question->judging.kept_share * dew__year(r->question, 0)->hours, 0);
+    return report__number(r->question->judging.kept_share *
+                              study__year(r->question, 0)->hours,
+                          0);
 }
 
-static struct dew__word fresh_asked(const struct dew_report *r)
+static struct report__word fresh_asked(const struct dew_report *r)
 {
     double flow = r->question->choices[0].outcome->required;
 
-    return dew__amount(flow > 0 ? flow : NAN, DEW_FLOW, r->system, 0);
+    return report__amount(flow > 0 ? flow : NAN, DEW_FLOW, r->system, 0);
 }
 
-static struct dew__word co2_mark(const struct dew_report *r)
+static struct report__word co2_mark(const struct dew_report *r)
 {
     (void)r;
-    return dew__number(DEW_CO2_MARK, 0);
+    return report__number(DEW_CO2_MARK, 0);
 }
 
-static struct dew__word no_limit(const struct dew_report *r)
+static struct report__word no_limit(const struct dew_report *r)
 {
-    struct dew__word w = {""};
+    struct report__word w = {""};
 
     (void)r;
     return w;
 }
 
-static const struct dew__column air_columns[] = {
+static const struct report__column air_columns[] = {
     {{"too", "humid", "h"}, 6, humid, NULL},
     {{"worst", "month", "h"}, 6, worst, NULL},
     {{"at a", "stretch", "h"}, 8, longest, NULL},
@@ -149,7 +155,7 @@ static const struct dew__column air_columns[] = {
     {{"energy", "a year", "kWh"}, 7, energy, NULL},
 };
 
-static const struct dew__column more_columns[] = {
+static const struct report__column more_columns[] = {
     {{"mean", "RH", "%"}, 6, rh_mean, NULL},
     {{"95 %", "below", "%"}, 6, rh_95, NULL},
     {{"wet", "glass", "h"}, 6, glass, NULL},
@@ -161,14 +167,14 @@ static const struct dew__column more_columns[] = {
     {{"de-", "frost", "h"}, 6, frost, NULL},
 };
 
-static const struct dew__column money_columns[] = {
+static const struct report__column money_columns[] = {
     {{"to", "install", "once"}, 12, install, NULL},
     {{"to run", "and keep", "a year"}, 12, yearly, NULL},
     {{"over all", "years", "today"}, 12, present, NULL},
     {{"pays", "back", "years"}, 10, payback, NULL},
 };
 
-static const struct dew__column glance_columns[] = {
+static const struct report__column glance_columns[] = {
     {{"Hours too humid"}, 0, humid, kept_hours},
     {{"... by 1, 2, 3 points or more"}, 0, humid_by, no_limit},
     {{"Fresh air brought"}, 0, fresh, fresh_asked},
@@ -181,7 +187,7 @@ static const struct dew__column glance_columns[] = {
 };
 
 /* What the choice is made by, in one table. */
-static const struct dew__column brief_columns[] = {
+static const struct report__column brief_columns[] = {
     {{"too", "humid", "h"}, 7, humid, NULL},
     {{"worst", "month", "h"}, 6, worst, NULL},
     {{"too", "dry", "h"}, 6, dry, NULL},
@@ -197,22 +203,23 @@ static const struct dew__column brief_columns[] = {
         list, sizeof list / sizeof *list                                       \
     }
 static const struct table {
-    const struct dew__column *list;
+    const struct report__column *list;
     size_t count;
 } tables[] = {TABLE(air_columns), TABLE(more_columns), TABLE(money_columns),
               TABLE(glance_columns), TABLE(brief_columns)};
 
-const struct dew__column *dew__columns(enum dew__table which, size_t *count)
+const struct report__column *report__columns(enum report__table which,
+                                             size_t *count)
 {
     *count = tables[which].count;
     return tables[which].list;
 }
 
-const char *dew__column_head(const struct dew_report *r, const char *head)
+const char *report__column_head(const struct dew_report *r, const char *head)
 {
     if (strcmp(head, "flow") == 0)
-        return dew__unit(DEW_FLOW, r->system)->name;
+        return report__unit(DEW_FLOW, r->system)->name;
     if (strcmp(head, "temp") == 0)
-        return dew__unit(DEW_TEMPERATURE, r->system)->name;
+        return report__unit(DEW_TEMPERATURE, r->system)->name;
     return head;
 }

@@ -6,27 +6,29 @@
 #include "report/words.h"
 
 /* One column: three lines of heading, and the cell of option i. */
-struct dew__column {
+struct report__column {
     const char *head[3];
     int width;
-    struct dew__word (*cell)(const struct dew_report *r, size_t i);
-    struct dew__word (*limit)(const struct dew_report *r); /* or NULL: none */
+    struct report__word (*cell)(const struct dew_report *r, size_t i);
+    struct report__word (*limit)(
+        const struct dew_report *r); /* or NULL: none */
 };
 
 /* At a glance: each head is one line; the second says "money" where it needs
    prices. */
-enum dew__table {
-    DEW__TABLE_AIR,
-    DEW__TABLE_MORE,
-    DEW__TABLE_MONEY,
-    DEW__TABLE_GLANCE,
-    DEW__TABLE_BRIEF
+enum report__table {
+    REPORT__TABLE_AIR,
+    REPORT__TABLE_MORE,
+    REPORT__TABLE_MONEY,
+    REPORT__TABLE_GLANCE,
+    REPORT__TABLE_BRIEF
 };
 
 /* The columns of a table; static. */
-const struct dew__column *dew__columns(enum dew__table which, size_t *count);
+const struct report__column *report__columns(enum report__table which,
+                                             size_t *count);
 
 /* A line of heading, "flow" and "temp" replaced by the shown unit. */
-const char *dew__column_head(const struct dew_report *r, const char *head);
+const char *report__column_head(const struct dew_report *r, const char *head);
 
 #endif

@@ -6,7 +6,7 @@
 
 #include "report/telling.h"
 
-void dew__say(struct telling *t, const char *format, ...)
+void report__say(struct telling *t, const char *format, ...)
 {
     size_t at = strlen(t->out);
     va_list args;
@@ -16,20 +16,20 @@ void dew__say(struct telling *t, const char *format, ...)
     va_end(args);
 }
 
-const struct dew_limits *dew__limits(const struct telling *t)
+const struct dew_limits *report__limits(const struct telling *t)
 {
     return &t->r->question->choices[0].c->limits;
 }
 
-struct dew__word dew__per_day(const struct telling *t, double kg)
+struct report__word report__per_day(const struct telling *t, double kg)
 {
-    return dew__amount(kg / 86400, DEW_WATER_RATE, t->r->system, 1);
+    return report__amount(kg / 86400, DEW_WATER_RATE, t->r->system, 1);
 }
 
 /* What would print as nothing is no source worth a name. */
 static int prints_as_nothing(const struct telling *t, double kg)
 {
-    return dew__shown(kg / 86400, DEW_WATER_RATE, t->r->system) < 0.05;
+    return report__shown(kg / 86400, DEW_WATER_RATE, t->r->system) < 0.05;
 }
 
 static void say_sources(struct telling *t)
@@ -40,55 +40,57 @@ static void say_sources(struct telling *t)
            !prints_as_nothing(t, t->f->source_kg[count]))
         count++;
     for (int i = 0; i < count; i++)
-        dew__say(t, "%s%s (%s)",
-                 i == 0           ? ""
-                 : i == count - 1 ? " and "
-                                  : ", ",
-                 t->f->source[i], dew__per_day(t, t->f->source_kg[i]).text);
+        report__say(t, "%s%s (%s)",
+                    i == 0           ? ""
+                    : i == count - 1 ? " and "
+                                     : ", ",
+                    t->f->source[i],
+                    report__per_day(t, t->f->source_kg[i]).text);
     if (count == 0)
-        dew__say(t, "no flow above zero");
+        report__say(t, "no flow above zero");
 }
 
-struct dew__word dew__most(unsigned months)
+struct report__word report__most(unsigned months)
 {
     const unsigned all = (1U << DEW_MONTHS) - 1;
-    struct dew__word w = {""};
+    struct report__word w = {""};
 
     if (months != 0)
         snprintf(w.text, sizeof w.text,
                  months == all ? ", in %.100s" : ", most in %.100s",
-                 dew__months(months).text);
+                 report__months(months).text);
     return w;
 }
 
 SENTENCE(today_humid)
 {
-    dew__say(t,
-             "Today the house is too humid (above %s) in %s h of the %s: up "
-             "to %s h in one month, %s h at a stretch%s. The water comes in "
-             "by ",
-             SHARE(dew__limits(t)->too_humid), HOURS(n->humid), SPAN,
-             HOURS(n->worst_month), HOURS(n->longest), MOST);
+    report__say(t,
+                "Today the house is too humid (above %s) in %s h of the %s: up "
+                "to %s h in one month, %s h at a stretch%s. The water comes in "
+                "by ",
+                SHARE(report__limits(t)->too_humid), HOURS(n->humid), SPAN,
+                HOURS(n->worst_month), HOURS(n->longest), MOST);
     say_sources(t);
-    dew__say(t, ".");
+    report__say(t, ".");
 }
 
 SENTENCE(today_dry)
 {
-    dew__say(t,
-             "Today the house is too dry (below %s) in %s h of the %s, up to "
-             "%s h in one month%s. The water leaves by ",
-             SHARE(dew__limits(t)->too_dry), HOURS(n->dry), SPAN,
-             HOURS(n->worst_month), MOST);
+    report__say(
+        t,
+        "Today the house is too dry (below %s) in %s h of the %s, up to "
+        "%s h in one month%s. The water leaves by ",
+        SHARE(report__limits(t)->too_dry), HOURS(n->dry), SPAN,
+        HOURS(n->worst_month), MOST);
     say_sources(t);
-    dew__say(t, ".");
+    report__say(t, ".");
 }
 
 SAY(today_fine,
     "Today the house keeps its limits: too humid (above %s) in %s h and "
     "too dry (below %s) in %s h of the %s.",
-    SHARE(dew__limits(t)->too_humid), HOURS(n->humid),
-    SHARE(dew__limits(t)->too_dry), HOURS(n->dry), SPAN)
+    SHARE(report__limits(t)->too_humid), HOURS(n->humid),
+    SHARE(report__limits(t)->too_dry), HOURS(n->dry), SPAN)
 
 SAY(coil_today,
     "The %s hours too humid could be %s to %s: how much water the blower "
@@ -103,7 +105,7 @@ SAY(short_heat,
     "\"%s\": heating falls short in %s h of the %s, to %s in the "
     "coldest. Warming up after a setback counts too.",
     OPTION, HOURS(n->short_of_heat), SPAN,
-    dew__amount(n->coldest, DEW_TEMPERATURE, t->r->system, 0).text)
+    report__amount(n->coldest, DEW_TEMPERATURE, t->r->system, 0).text)
 
 SAY(saturated,
     "\"%s\": in %s h of the %s the rooms' air is as full of water as "
@@ -123,10 +125,10 @@ static void say_untold(struct telling *t, const char *last,
         left += words[i] != NULL;
     for (int i = 0; i < ASKED; i++)
         if (words[i] != NULL)
-            dew__say(t, "%s%s", words[i],
-                     --left == 0 ? ""
-                     : left == 1 ? last
-                                 : ", ");
+            report__say(t, "%s%s", words[i],
+                        --left == 0 ? ""
+                        : left == 1 ? last
+                                    : ", ");
 }
 
 SENTENCE(today_assumes)
@@ -146,11 +148,11 @@ SENTENCE(today_assumes)
         words[i] = asked[i].untold ? asked[i].words : NULL;
         keys[i] = asked[i].untold ? asked[i].key : NULL;
     }
-    dew__say(t, "Today's house is worked out without ");
+    report__say(t, "Today's house is worked out without ");
     say_untold(t, " or ", words);
-    dew__say(t, ". If that is not so, the hours change: give ");
+    report__say(t, ". If that is not so, the hours change: give ");
     say_untold(t, " and ", keys);
-    dew__say(t, ".");
+    report__say(t, ".");
 }
 
 SENTENCE(mould)
@@ -159,33 +161,33 @@ SENTENCE(mould)
         "window glass", "window frame and glass edge", "coldest corner"};
     int now = n->index > DEW_MOULD_LIMIT;
 
-    dew__say(t, "\"%s\": mould %s on the %s: index %s in the %s", OPTION,
-             now ? "can be seen" : "may come to be seen", faces[n->surface],
-             dew__number(n->index, 1).text, SPAN);
-    dew__say(
+    report__say(t, "\"%s\": mould %s on the %s: index %s in the %s", OPTION,
+                now ? "can be seen" : "may come to be seen", faces[n->surface],
+                report__number(n->index, 1).text, SPAN);
+    report__say(
         t, now ? " (limit %s)" : ", %s after ten like it (limit %s)",
-        dew__number(now ? DEW_MOULD_LIMIT : n->after_ten_years, now ? 0 : 1)
+        report__number(now ? DEW_MOULD_LIMIT : n->after_ten_years, now ? 0 : 1)
             .text,
-        dew__number(DEW_MOULD_LIMIT, 0).text);
+        report__number(DEW_MOULD_LIMIT, 0).text);
     if (t->f->months != 0)
-        dew__say(t, "; its mean humidity passes 80 %% in %s", MONTHS);
-    dew__say(t, ".");
+        report__say(t, "; its mean humidity passes 80 %% in %s", MONTHS);
+    report__say(t, ".");
 }
 
 SAY(drying,
     "Building materials still give off %s, %s of all the water that comes in. "
     "That part goes away by itself: wait a season before buying equipment for "
     "it.",
-    dew__per_day(t, n->per_day).text, SHARE(n->share_of_inflow))
+    report__per_day(t, n->per_day).text, SHARE(n->share_of_inflow))
 
 /* "14 months" of hours. */
-static struct dew__word spell(double hours)
+static struct report__word spell(double hours)
 {
     double days = hours / 24, months = days * 12 / 365;
-    struct dew__word w;
+    struct report__word w;
 
     snprintf(w.text, sizeof w.text, days < 60 ? "%.20s days" : "%.20s months",
-             dew__number(days < 60 ? days : months, 0).text);
+             report__number(days < 60 ? days : months, 0).text);
     return w;
 }
 
@@ -196,25 +198,25 @@ static void say_when(struct telling *t, double hours)
     int first = t->r->dates != NULL ? t->r->dates[0].month - 1 : 0;
     int month = first + (int)fmin(hours / month_h, 1200);
 
-    dew__say(t, ", in %s of year %d", dew__month(month % DEW_MONTHS),
-             1 + month / DEW_MONTHS);
+    report__say(t, ", in %s of year %d", report__month(month % DEW_MONTHS),
+                1 + month / DEW_MONTHS);
 }
 
 SENTENCE(drying_ends)
 {
     if (n->likely <= 0) {
-        dew__say(t,
-                 "The water that building materials give off makes less than 1 "
-                 "point of RH: it can be left out of account.");
+        report__say(
+            t, "The water that building materials give off makes less than 1 "
+               "point of RH: it can be left out of account.");
         return;
     }
-    dew__say(t, "It makes less than 1 point of RH after about %s",
-             spell(n->likely).text);
+    report__say(t, "It makes less than 1 point of RH after about %s",
+                spell(n->likely).text);
     say_when(t, n->likely);
     if (n->high > n->low)
-        dew__say(t, " (%s to %s, by the half-life given)", spell(n->low).text,
-                 spell(n->high).text);
-    dew__say(t, ".");
+        report__say(t, " (%s to %s, by the half-life given)",
+                    spell(n->low).text, spell(n->high).text);
+    report__say(t, ".");
 }
 
 SAY(wait,
@@ -227,17 +229,18 @@ SAY(wait,
 SENTENCE(settled)
 {
     if (t->f->option == DEW_NO_OPTION)
-        dew__say(t,
-                 "Once the house is dry, none of these both brings the fresh "
-                 "air asked for and keeps the limits.");
+        report__say(
+            t, "Once the house is dry, none of these both brings the fresh "
+               "air asked for and keeps the limits.");
     else
-        dew__say(t,
-                 "Once the house is dry, the %s is%s \"%s\" (too humid in %s "
-                 "h). Choose lasting equipment by that answer.",
-                 n->cheapest_to_run ? "cheapest to run of those that will do"
-                                    : "best",
-                 t->f->option == t->f->other ? " still" : "", OPTION,
-                 HOURS(n->humid_once_dry));
+        report__say(
+            t,
+            "Once the house is dry, the %s is%s \"%s\" (too humid in %s "
+            "h). Choose lasting equipment by that answer.",
+            n->cheapest_to_run ? "cheapest to run of those that will do"
+                               : "best",
+            t->f->option == t->f->other ? " still" : "", OPTION,
+            HOURS(n->humid_once_dry));
 }
 
 SAY(idle, "Cooling stands idle in %s of the %s hours too humid%s.",
@@ -248,27 +251,29 @@ SAY(idle, "Cooling stands idle in %s of the %s hours too humid%s.",
 
 SENTENCE(cool_large)
 {
-    dew__say(t, "Cooling looks at least twice too large: ");
+    report__say(t, "Cooling looks at least twice too large: ");
     if (n->above_half < 0.5)
-        dew__say(t, "it runs more than half of the hour in no hour of the %s",
-                 SPAN);
+        report__say(
+            t, "it runs more than half of the hour in no hour of the %s", SPAN);
     else
-        dew__say(t, "it runs more than half of the hour in only %s h of the %s",
-                 HOURS(n->above_half), SPAN);
-    dew__say(t,
-             ", and %s of the time in its busiest month, %s. A machine of half "
-             "the size would run longer and dry the air more. Have the load of "
-             "the rooms worked out before choosing one.",
-             SHARE(n->runs), MONTHS);
+        report__say(t,
+                    "it runs more than half of the hour in only %s h of the %s",
+                    HOURS(n->above_half), SPAN);
+    report__say(
+        t,
+        ", and %s of the time in its busiest month, %s. A machine of half "
+        "the size would run longer and dry the air more. Have the load of "
+        "the rooms worked out before choosing one.",
+        SHARE(n->runs), MONTHS);
 }
 
 SENTENCE(outdoor_dries)
 {
-    dew__say(t, "Outdoor air could dry the house in %s of %s h",
-             HOURS(n->could_dry), HOURS(n->all));
+    report__say(t, "Outdoor air could dry the house in %s of %s h",
+                HOURS(n->could_dry), HOURS(n->all));
     if (t->f->months != 0)
-        dew__say(t, ", most of the time in %s", MONTHS);
-    dew__say(t, ".");
+        report__say(t, ", most of the time in %s", MONTHS);
+    report__say(t, ".");
 }
 
 SAY(outdoor_cannot,
@@ -281,7 +286,7 @@ static void say(struct telling *t)
     switch (t->f->kind) {
 #define X(kind, ...)                                                           \
     case DEW_FINDING_##kind:                                                   \
-        dew__say_##kind(t, &t->f->number.kind);                                \
+        report__say_##kind(t, &t->f->number.kind);                             \
         break;
         DEW_FINDING_MAP(X, X, , , )
 #undef X
@@ -298,9 +303,10 @@ char *dew_report_sentence(const struct dew_report *report,
     out[0] = '\0';
     say(&t);
     if (f->near_limit > 0)
-        dew__say(&t,
-                 " The hours outside the limits lie near the %s h that still "
-                 "keep them: too near to be sure.",
-                 dew__number(f->near_limit, 0).text);
+        report__say(
+            &t,
+            " The hours outside the limits lie near the %s h that still "
+            "keep them: too near to be sure.",
+            report__number(f->near_limit, 0).text);
     return out;
 }

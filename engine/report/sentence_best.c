@@ -7,43 +7,44 @@
 SENTENCE(best)
 {
     if (n->only)
-        dew__say(
+        report__say(
             t,
             "Best of these: \"%s\". It alone brings the fresh air asked for "
             "and keeps the limits: ",
             OPTION);
     else
-        dew__say(
+        report__say(
             t,
             "Best of these: \"%s\". It brings the fresh air asked for, keeps "
             "the limits and %s: ",
             OPTION, isnan(n->money) ? "uses least energy" : "costs least");
     if (!isnan(n->money))
-        dew__say(t, "%s over %s years, in today's money.", MONEY(n->money),
-                 YEARS);
+        report__say(t, "%s over %s years, in today's money.", MONEY(n->money),
+                    YEARS);
     else if (!isnan(n->running))
-        dew__say(t,
-                 "%s a year to run and keep. What it costs to install is not "
-                 "told (costs.install).",
-                 MONEY(n->running));
+        report__say(
+            t,
+            "%s a year to run and keep. What it costs to install is not "
+            "told (costs.install).",
+            MONEY(n->running));
     else
-        dew__say(t, "%s a year.", ENERGY(n->energy));
+        report__say(t, "%s a year.", ENERGY(n->energy));
 }
 
 SENTENCE(best_close)
 {
-    dew__say(
+    report__say(
         t,
         "Best is a close call between \"%s\" and \"%s\": both bring the fresh "
         "air asked for and keep the limits, and ",
         OPTION, OTHER);
     if (!isnan(n->money))
-        dew__say(t, "%s against %s over %s years", MONEY(n->money),
-                 MONEY(n->next_money), YEARS);
+        report__say(t, "%s against %s over %s years", MONEY(n->money),
+                    MONEY(n->next_money), YEARS);
     else
-        dew__say(t, "%s against %s a year", ENERGY(n->energy),
-                 ENERGY(n->next_energy));
-    dew__say(t, " is inside the doubt of the inputs.");
+        report__say(t, "%s against %s a year", ENERGY(n->energy),
+                    ENERGY(n->next_energy));
+    report__say(t, " is inside the doubt of the inputs.");
 }
 
 /* Options told by name before the rest are counted. */
@@ -63,11 +64,11 @@ static void say_without_price(struct telling *t, const size_t *list,
             more++;
             continue;
         }
-        dew__say(t, "%s\"%s\"", named++ > 0 ? ", " : "",
-                 dew__option(t->r, (int)list[i]).text);
+        report__say(t, "%s\"%s\"", named++ > 0 ? ", " : "",
+                    report__option(t->r, (int)list[i]).text);
     }
     if (more > 0)
-        dew__say(t, " and %zu more", more);
+        report__say(t, " and %zu more", more);
 }
 
 SENTENCE(best_open)
@@ -76,31 +77,32 @@ SENTENCE(best_open)
     size_t list[64], count = dew_verdict_passing(q, list);
 
     (void)n; /* more of them are told */
-    dew__say(t,
-             "%zu options will do: they bring the fresh air asked for and "
-             "keep the limits. The cheapest to run first: ",
-             count);
+    report__say(t,
+                "%zu options will do: they bring the fresh air asked for and "
+                "keep the limits. The cheapest to run first: ",
+                count);
     for (size_t i = 0; i < count && i < NAMED; i++)
-        dew__say(t, "%s\"%s\" %s a year (%s h outside the limits)",
-                 i > 0 ? ", " : "", dew__option(t->r, (int)list[i]).text,
-                 MONEY(dew_verdict_bill(q, list[i]).yearly.likely),
-                 dew__number(dew_verdict_outside(q, list[i]), 0).text);
+        report__say(t, "%s\"%s\" %s a year (%s h outside the limits)",
+                    i > 0 ? ", " : "", report__option(t->r, (int)list[i]).text,
+                    MONEY(dew_verdict_bill(q, list[i]).yearly.likely),
+                    report__number(dew_verdict_outside(q, list[i]), 0).text);
     if (count > NAMED)
-        dew__say(t, " and %zu more", count - NAMED);
-    dew__say(t, ". Which is best by money cannot be told: no price to install "
+        report__say(t, " and %zu more", count - NAMED);
+    report__say(t,
+                ". Which is best by money cannot be told: no price to install "
                 "is given for ");
     say_without_price(t, list, count);
-    dew__say(t, ". Give what they cost (costs.install; 0 $ where nothing is "
-                "bought).");
+    report__say(t, ". Give what they cost (costs.install; 0 $ where nothing is "
+                   "bought).");
 }
 
 SENTENCE(best_none)
 {
     if (t->f->option == DEW_NO_OPTION)
-        dew__say(t,
-                 "None of these will do: none brings the fresh air asked for.");
+        report__say(
+            t, "None of these will do: none brings the fresh air asked for.");
     else
-        dew__say(
+        report__say(
             t,
             "None of these will do: none both brings the fresh air asked for "
             "and keeps the limits. The nearest is \"%s\": %s h too humid, %s h "
@@ -113,15 +115,15 @@ SAY(under_ventilated, "UNDER-VENTILATED: \"%s\" brings %s of the %s asked for.",
 
 SENTENCE(pays_back)
 {
-    dew__say(t, "\"%s\" pays for itself in %s years", OPTION,
-             dew__number(n->likely, 1).text);
+    report__say(t, "\"%s\" pays for itself in %s years", OPTION,
+                report__number(n->likely, 1).text);
     if (n->high > n->low)
-        dew__say(t,
-                 isinf(n->high) ? " (%s or more; at worst never%s)"
-                                : " (%s to %s)",
-                 dew__number(n->low, 1).text,
-                 isinf(n->high) ? "" : dew__number(n->high, 1).text);
-    dew__say(t, ".");
+        report__say(t,
+                    isinf(n->high) ? " (%s or more; at worst never%s)"
+                                   : " (%s to %s)",
+                    report__number(n->low, 1).text,
+                    isinf(n->high) ? "" : report__number(n->high, 1).text);
+    report__say(t, ".");
 }
 
 /* What is bought instead, as far as the tallies show it. */
@@ -136,27 +138,27 @@ static void say_what_it_buys(struct telling *t)
     int dry = y->too_humid < base->too_humid && y->too_dry <= allowed;
 
     if (air || dry)
-        dew__say(t, " It buys %s%s%s.", air ? "air" : "",
-                 air && dry ? " and " : "", dry ? "dryness" : "");
+        report__say(t, " It buys %s%s%s.", air ? "air" : "",
+                    air && dry ? " and " : "", dry ? "dryness" : "");
 }
 
 SENTENCE(never_pays)
 {
-    dew__say(t, "\"%s\" does not pay back on energy", OPTION);
+    report__say(t, "\"%s\" does not pay back on energy", OPTION);
     if (fabs(n->saved) < 0.5)
-        dew__say(t, ": it saves nothing.");
+        report__say(t, ": it saves nothing.");
     else if (n->saved > 0)
-        dew__say(
+        report__say(
             t, " within %s years: it saves %s a year and costs %s to install.",
             YEARS, MONEY(n->saved), MONEY(n->install));
     else
-        dew__say(t, ": it costs %s a year more to run.", MONEY(-n->saved));
+        report__say(t, ": it costs %s a year more to run.", MONEY(-n->saved));
     say_what_it_buys(t);
 }
 
 SENTENCE(staged)
 {
-    dew__say(
+    report__say(
         t,
         "In two stages: \"%s\" now for %s, and \"%s\" later for %s if it must "
         "follow (%s likely): %s expected over %s years, against %s for \"%s\" "
@@ -164,42 +166,44 @@ SENTENCE(staged)
         OPTION, MONEY(n->now), OTHER, MONEY(n->later), SHARE(n->chance),
         MONEY(n->both), YEARS, MONEY(n->at_once), OTHER);
     if (n->even_chance >= 1)
-        dew__say(t, ". The stages cost less even if both are needed.");
+        report__say(t, ". The stages cost less even if both are needed.");
     else if (n->even_chance <= 0)
-        dew__say(t, ". The stages cost more whether or not both are needed.");
+        report__say(t,
+                    ". The stages cost more whether or not both are needed.");
     else
-        dew__say(t, ". They cost the same at a chance of %s.",
-                 SHARE(n->even_chance));
+        report__say(t, ". They cost the same at a chance of %s.",
+                    SHARE(n->even_chance));
 }
 
 SENTENCE(reading)
 {
-    dew__say(t, "The reading that decides on \"%s\": ", OTHER);
+    report__say(t, "The reading that decides on \"%s\": ", OTHER);
     if (n->what == DEW_READING_humidity)
-        dew__say(
+        report__say(
             t,
             "relative humidity where people sleep, hour by hour through %s "
             "(%s days): go on if it passes %s in more than %s h (%s h "
             "expected%s).",
-            MONTHS, dew__number(n->days, 0).text,
-            SHARE(dew__limits(t)->too_humid), HOURS(n->humid_limit),
+            MONTHS, report__number(n->days, 0).text,
+            SHARE(report__limits(t)->too_humid), HOURS(n->humid_limit),
             HOURS(n->humid),
             n->humid > n->humid_limit ? ", so it is likely" : "");
     else if (n->what == DEW_READING_air_flow)
-        dew__say(
+        report__say(
             t,
             "the sum of the supply grilles, blower on and blower off, on one "
             "day: go on if either is below %s (%s expected%s).",
             FLOW(n->air_limit), FLOW(n->air),
             n->air < n->air_limit ? ", so it is likely" : "");
     else
-        dew__say(
+        report__say(
             t,
             "carbon dioxide where people sleep, %s nights with the door shut: "
             "go on if it passes %s ppm by morning (%s ppm is the mean of the "
             "year and the whole house).",
-            dew__number(n->days, 0).text, dew__number(n->co2_limit, 0).text,
-            dew__number(n->co2, 0).text);
+            report__number(n->days, 0).text,
+            report__number(n->co2_limit, 0).text,
+            report__number(n->co2, 0).text);
 }
 
 SAY_AS(unpriced, none,

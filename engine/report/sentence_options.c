@@ -9,14 +9,14 @@
 SENTENCE(air_fixes)
 {
     if (!isnan(n->dry))
-        dew__say(
+        report__say(
             t,
             "Ventilation alone cures the damp and dries the house too far: "
             "with \"%s\" it is too humid in %s h, today in %s h, and too dry in "
             "%s h.",
             OPTION, HOURS(n->humid), HOURS(n->today), HOURS(n->dry));
     else
-        dew__say(
+        report__say(
             t,
             "Ventilation alone fixes it: with \"%s\" the house is too humid in "
             "%s h, today in %s h.",
@@ -32,15 +32,17 @@ SAY_AS(coil_option, coil_today,
 SENTENCE(air_fails)
 {
     if (t->f->option == 0)
-        dew__say(t,
-                 "Ventilation alone does not fix it: no option with it alone "
-                 "is too humid for fewer hours than today (%s h).",
-                 HOURS(n->humid));
+        report__say(
+            t,
+            "Ventilation alone does not fix it: no option with it alone "
+            "is too humid for fewer hours than today (%s h).",
+            HOURS(n->humid));
     else
-        dew__say(t,
-                 "Ventilation alone does not fix it: \"%s\" is still too humid "
-                 "in %s h (today %s h)%s.",
-                 OPTION, HOURS(n->humid), HOURS(n->today), MOST);
+        report__say(
+            t,
+            "Ventilation alone does not fix it: \"%s\" is still too humid "
+            "in %s h (today %s h)%s.",
+            OPTION, HOURS(n->humid), HOURS(n->today), MOST);
 }
 
 SENTENCE(air_worsens)
@@ -48,13 +50,13 @@ SENTENCE(air_worsens)
     double net = n->humid - n->today;
     double rest = net - n->added;
 
-    dew__say(t, "\"%s\" is too humid in %s h, today in %s h: ", OPTION,
-             HOURS(n->humid), HOURS(n->today));
+    report__say(t, "\"%s\" is too humid in %s h, today in %s h: ", OPTION,
+                HOURS(n->humid), HOURS(n->today));
     if (rest <= -0.5)
-        dew__say(t, "%s h more in %s, %s h fewer in the other months.",
-                 HOURS(n->added), MONTHS, HOURS(-rest));
+        report__say(t, "%s h more in %s, %s h fewer in the other months.",
+                    HOURS(n->added), MONTHS, HOURS(-rest));
     else
-        dew__say(t, "%s h more%s.", HOURS(net), MOST);
+        report__say(t, "%s h more%s.", HOURS(net), MOST);
 }
 
 SAY(dryer_not_needed,
@@ -64,13 +66,13 @@ SAY(dryer_not_needed,
 
 SENTENCE(dryer_needed)
 {
-    dew__say(t, "A dehumidifier is needed: \"%s\" is too humid in %s h; ",
-             OPTION, HOURS(n->humid));
+    report__say(t, "A dehumidifier is needed: \"%s\" is too humid in %s h; ",
+                OPTION, HOURS(n->humid));
     if (isnan(n->humid_without))
-        dew__say(t, "no option without one brings the fresh air asked for.");
+        report__say(t, "no option without one brings the fresh air asked for.");
     else
-        dew__say(t, "the best that brings enough air without one, in %s h.",
-                 HOURS(n->humid_without));
+        report__say(t, "the best that brings enough air without one, in %s h.",
+                    HOURS(n->humid_without));
 }
 
 SAY(dryer_alone,
@@ -83,42 +85,42 @@ SAY(dryer_instead,
     "too humid in %s h, for %s a year. Fresh air is no part of that.",
     OPTION, HOURS(n->humid), ENERGY(n->energy))
 
-static struct dew__word pints(const struct telling *t, double rate)
+static struct report__word pints(const struct telling *t, double rate)
 {
     const struct dew_unit *u = dew_unit_find("pint/day", 8, DEW_WATER_RATE);
-    struct dew__word w, n;
+    struct report__word w, n;
 
     if (t->r->system != DEW_SYSTEM_US || u == NULL)
-        return dew__amount(rate, DEW_WATER_RATE, t->r->system, 1);
-    n = dew__number(rate / u->factor, 0);
+        return report__amount(rate, DEW_WATER_RATE, t->r->system, 1);
+    n = report__number(rate / u->factor, 0);
     snprintf(w.text, sizeof w.text, "%.40s pints/day", n.text);
     return w;
 }
 
 SENTENCE(dryer_size)
 {
-    struct dew__word seen;
+    struct report__word seen;
 
-    dew__say(t, "The dehumidifier of \"%s\", ", OPTION);
-    if (dew__gear_seen(t->r, (size_t)t->f->option, &seen))
-        dew__say(t, "seen to take out %s,", seen.text);
+    report__say(t, "The dehumidifier of \"%s\", ", OPTION);
+    if (report__gear_seen(t->r, (size_t)t->f->option, &seen))
+        report__say(t, "seen to take out %s,", seen.text);
     else
-        dew__say(t, "%s on its label,", pints(t, n->label).text);
-    dew__say(
+        report__say(t, "%s on its label,", pints(t, n->label).text);
+    report__say(
         t, " takes out %s in this house's own air; its busiest day asks for %s",
         pints(t, n->here).text, pints(t, n->busiest).text);
-    dew__say(t, n->busiest > 0.95 * n->here   ? ", all it can"
-                : n->busiest < 0.33 * n->here ? ", so a smaller one would do"
-                                              : "");
-    dew__say(t, ". It runs %s h and uses %s a year.", HOURS(n->runs),
-             ENERGY(n->energy));
+    report__say(t, n->busiest > 0.95 * n->here   ? ", all it can"
+                   : n->busiest < 0.33 * n->here ? ", so a smaller one would do"
+                                                 : "");
+    report__say(t, ". It runs %s h and uses %s a year.", HOURS(n->runs),
+                ENERGY(n->energy));
 }
 
-static struct dew__word air_of(const struct telling *t,
-                               enum dew_dryer_test test)
+static struct report__word air_of(const struct telling *t,
+                                  enum dew_dryer_test test)
 {
-    return dew__amount(dew_plant_dryer_test_t(test), DEW_TEMPERATURE,
-                       t->r->system, 0);
+    return report__amount(dew_plant_dryer_test_t(test), DEW_TEMPERATURE,
+                          t->r->system, 0);
 }
 
 SAY(dryer_label,
@@ -145,16 +147,18 @@ SENTENCE(least_humid)
     double more = n->alike - 1;
 
     if (t->f->option == 0) {
-        dew__say(t,
-                 "No option with enough fresh air is too humid for fewer hours "
-                 "than today (%s h).",
-                 HOURS(n->humid));
+        report__say(
+            t,
+            "No option with enough fresh air is too humid for fewer hours "
+            "than today (%s h).",
+            HOURS(n->humid));
         return;
     }
-    dew__say(t, "Fewest hours too humid with enough fresh air: \"%s\"", OPTION);
+    report__say(t, "Fewest hours too humid with enough fresh air: \"%s\"",
+                OPTION);
     if (more > 0)
-        dew__say(t, " and %s more alike", dew__number(more, 0).text);
-    dew__say(t, ", %s h (today %s h).", HOURS(n->humid), HOURS(n->today));
+        report__say(t, " and %s more alike", report__number(more, 0).text);
+    report__say(t, ", %s h (today %s h).", HOURS(n->humid), HOURS(n->today));
 }
 
 #define CORES(kind, answer)                                                    \
@@ -179,15 +183,16 @@ SAY(wetter_untried,
 
 SENTENCE(blower_cost)
 {
-    dew__say(
+    report__say(
         t,
         "\"%s\" leans on the blower: %s a year more for the blower, beside %s "
         "for the ventilator's own fans",
         OPTION, ENERGY(n->blower), ENERGY(n->own_fans));
     if (n->putback > 1)
-        dew__say(t, ", and the coil puts %s more water back",
-                 dew__amount(n->putback, DEW_WATER, t->r->system, 0).text);
-    dew__say(t, ".");
+        report__say(
+            t, ", and the coil puts %s more water back",
+            report__amount(n->putback, DEW_WATER, t->r->system, 0).text);
+    report__say(t, ".");
 }
 
 /* What speaks against a tie-in, in its order; parted by commas. */
@@ -197,45 +202,46 @@ static void say_tie_faults(struct telling *t,
     const char *join = ": ";
 
     if (n->short_circuits || n->lacks_air) {
-        dew__say(t, "%sof the %s it draws in, %s reach the rooms%s", join,
-                 FLOW(n->drawn), FLOW(n->reaching),
-                 n->lacks_air ? ", less than asked for" : "");
+        report__say(t, "%sof the %s it draws in, %s reach the rooms%s", join,
+                    FLOW(n->drawn), FLOW(n->reaching),
+                    n->lacks_air ? ", less than asked for" : "");
         join = "; ";
     }
     if (n->damper) {
-        dew__say(t, "%s%s h more too humid", join, HOURS(n->humid_more));
+        report__say(t, "%s%s h more too humid", join, HOURS(n->humid_more));
         join = "; ";
     }
     if (n->wet) {
-        dew__say(t, "%sits supply trunk is wet in %s h", join,
-                 HOURS(n->trunk_wet));
+        report__say(t, "%sits supply trunk is wet in %s h", join,
+                    HOURS(n->trunk_wet));
         join = "; ";
     }
     if (n->dear) {
-        dew__say(t, "%s%s a year more for the blower", join,
-                 ENERGY(n->blower_more));
+        report__say(t, "%s%s a year more for the blower", join,
+                    ENERGY(n->blower_more));
         join = "; ";
     }
     if (n->puts_back)
-        dew__say(t, "%sthe coil puts %s more water back", join,
-                 dew__amount(n->putback_more, DEW_WATER, t->r->system, 0).text);
+        report__say(
+            t, "%sthe coil puts %s more water back", join,
+            report__amount(n->putback_more, DEW_WATER, t->r->system, 0).text);
 }
 
 SENTENCE(tie_fine)
 {
-    dew__say(t, "The tie-in of \"%s\" keeps up with the own ducts of \"%s\"",
-             OPTION, OTHER);
+    report__say(t, "The tie-in of \"%s\" keeps up with the own ducts of \"%s\"",
+                OPTION, OTHER);
     if (n->dear || n->puts_back)
-        dew__say(t, ", at a price");
+        report__say(t, ", at a price");
     say_tie_faults(t, n);
-    dew__say(t, ".");
+    report__say(t, ".");
 }
 
 SENTENCE_AS(tie_harmful, tie_fine)
 {
-    dew__say(t, "The tie-in of \"%s\" does harm", OPTION);
+    report__say(t, "The tie-in of \"%s\" does harm", OPTION);
     if (t->f->other != DEW_NO_OPTION)
-        dew__say(t, " beside the own ducts of \"%s\"", OTHER);
+        report__say(t, " beside the own ducts of \"%s\"", OTHER);
     say_tie_faults(t, n);
-    dew__say(t, ".");
+    report__say(t, ".");
 }

@@ -12,23 +12,23 @@
 #include "core/fail.h"
 #include "core/part.h"
 
-enum { NAME_ROOM = DEW__SET_NAME, PART_ROOM = 64 };
+enum { NAME_ROOM = REPORT__SET_NAME, PART_ROOM = 64 };
 
 /* What a writing owns. */
 struct work {
-    const struct dew__set *set;
+    const struct report__set *set;
     int directory; /* open descriptor, locked; -1: none */
     const char *path;
-    int made, made_folder;     /* the directory, and the folder inside     */
-    char (*parts)[PART_ROOM];  /* of each file, then of the last one       */
-    size_t part_count;         /* those that stand                         */
-    struct dew__set_list now;  /* the files of this set                    */
-    struct dew__set_list then; /* those of earlier ones                    */
+    int made, made_folder;        /* the directory, and the folder inside     */
+    char (*parts)[PART_ROOM];     /* of each file, then of the last one       */
+    size_t part_count;            /* those that stand                         */
+    struct report__set_list now;  /* the files of this set                    */
+    struct report__set_list then; /* those of earlier ones                    */
     char unfinished[PART_ROOM];
 };
 
 /* Letters and digits of name, everything else one hyphen. */
-void dew__set_slug(const char *name, char *out, size_t size)
+void report__set_slug(const char *name, char *out, size_t size)
 {
     size_t at = 0;
 
@@ -68,7 +68,7 @@ static void about(const struct work *w, const char *name, struct dew_error *err)
 
     snprintf(place, sizeof place, "%s%s%s", w->path[0] ? w->path : "\"\"",
              name[0] ? "/" : "", name);
-    dew__at(err, place, 0, 0);
+    core__at(err, place, 0, 0);
 }
 
 static enum dew_status fail(const struct work *w, const char *name,
@@ -77,28 +77,29 @@ static enum dew_status fail(const struct work *w, const char *name,
     int cause = errno;
 
     about(w, name, err);
-    return dew__fail(err, DEW_EIO, "could not be written: %s", strerror(cause));
+    return core__fail(err, DEW_EIO, "could not be written: %s",
+                      strerror(cause));
 }
 
 static enum dew_status no_memory(struct dew_error *err)
 {
-    return dew__fail(err, DEW_EMEM, "no memory for the files of the result");
+    return core__fail(err, DEW_EMEM, "no memory for the files of the result");
 }
 
 /* ---- the place ----------------------------------------------------------------- */
 
 static enum dew_status held(const struct work *w, struct dew_error *err)
 {
-    long pid = dew__folder_holder(w->directory);
+    long pid = core__folder_holder(w->directory);
     char who[48] = "another process";
 
     if (pid > 0)
         snprintf(who, sizeof who, "process %ld", pid);
     about(w, "", err);
-    return dew__fail(err, DEW_EIO,
-                     "%s is writing a result there: wait until it has ended, "
-                     "or name another folder",
-                     who);
+    return core__fail(err, DEW_EIO,
+                      "%s is writing a result there: wait until it has ended, "
+                      "or name another folder",
+                      who);
 }
 
 static enum dew_status open_directory(struct work *w, struct dew_error *err)
@@ -110,11 +111,11 @@ static enum dew_status open_directory(struct work *w, struct dew_error *err)
     w->directory = open(w->path, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
     if (w->directory < 0)
         return fail(w, "", err);
-    if (!dew__folder_lock(w->directory)) {
+    if (!core__folder_lock(w->directory)) {
         w->made = 0; /* it is the other's now */
         return held(w, err);
     }
-    dew__folder_sweep(w->directory, DEW__PART_SET);
+    core__folder_sweep(w->directory, CORE__PART_SET);
     return DEW_OK;
 }
 
@@ -122,7 +123,7 @@ static enum dew_status open_directory(struct work *w, struct dew_error *err)
 static enum dew_status check_place(const struct work *w, size_t i,
                                    struct dew_error *err)
 {
-    char name[DEW__SET_PATH];
+    char name[REPORT__SET_PATH];
     struct stat s;
 
     path_of(w, i, name, sizeof name);
@@ -134,9 +135,9 @@ static enum dew_status check_place(const struct work *w, size_t i,
         return fail(w, name, err);
     }
     about(w, name, err);
-    return dew__fail(err, DEW_EIO,
-                     "is there and is no plain file: it is left alone; take "
-                     "it away or name another folder");
+    return core__fail(err, DEW_EIO,
+                      "is there and is no plain file: it is left alone; take "
+                      "it away or name another folder");
 }
 
 static enum dew_status open_folder(struct work *w, struct dew_error *err)
@@ -162,9 +163,9 @@ static enum dew_status open_folder(struct work *w, struct dew_error *err)
 /* A part, open; NULL and errno.  It is counted, to be taken away. */
 static FILE *open_part(struct work *w)
 {
-    const struct dew__part_name where = {w->directory, "", DEW__PART_SET};
+    const struct core__part_name where = {w->directory, "", CORE__PART_SET};
     char *name = w->parts[w->part_count];
-    int file = dew__part_make(&where, name, PART_ROOM);
+    int file = core__part_make(&where, name, PART_ROOM);
     FILE *out = file >= 0 ? fdopen(file, "w+") : NULL;
 
     if (file >= 0)
@@ -179,8 +180,8 @@ static enum dew_status close_part(const struct work *w, FILE *out,
                                   const char *name, char *sum,
                                   struct dew_error *err)
 {
-    int bad = dew__part_sync(out) != 0 ||
-              (sum != NULL && dew__set_sum(fileno(out), sum) != 0);
+    int bad = core__part_sync(out) != 0 ||
+              (sum != NULL && report__set_sum(fileno(out), sum) != 0);
     int cause = errno;
 
     if (fclose(out) != 0 && !bad) {
@@ -195,7 +196,7 @@ static enum dew_status close_part(const struct work *w, FILE *out,
 static enum dew_status fill(const struct work *w, size_t i, const char *name,
                             FILE *out, struct dew_error *err)
 {
-    const struct dew__set *set = w->set;
+    const struct report__set *set = w->set;
     struct dew_error inside = {0};
     enum dew_status status;
 
@@ -208,13 +209,13 @@ static enum dew_status fill(const struct work *w, size_t i, const char *name,
         return fail(w, name, err);
     about(w, name, err);
     return status == DEW_OK ? status
-                            : dew__fail(err, status, "%s", inside.text);
+                            : core__fail(err, status, "%s", inside.text);
 }
 
 static enum dew_status write_part(struct work *w, size_t i,
                                   struct dew_error *err)
 {
-    char name[DEW__SET_PATH], sum[DEW_SHA256_TEXT];
+    char name[REPORT__SET_PATH], sum[DEW_SHA256_TEXT];
     enum dew_status status, closed;
     FILE *out = open_part(w);
 
@@ -224,7 +225,7 @@ static enum dew_status write_part(struct work *w, size_t i,
     status = fill(w, i, name, out, err);
     closed = close_part(w, out, name, sum, err);
     if (status == DEW_OK && closed == DEW_OK && i < w->set->count &&
-        !dew__set_list_add(&w->now, name, sum))
+        !report__set_list_add(&w->now, name, sum))
         return no_memory(err);
     return status != DEW_OK ? status : closed;
 }
@@ -250,19 +251,19 @@ static enum dew_status write_parts(struct work *w, struct dew_error *err)
 static enum dew_status put_unfinished(struct work *w, struct dew_error *err)
 {
     FILE *out = open_part(w);
-    struct dew__set_list all = {NULL, 0, 0};
+    struct report__set_list all = {NULL, 0, 0};
     json_t *list, *root = NULL;
     int good = out != NULL;
 
     if (!good)
         return fail(w, w->unfinished, err);
     for (size_t i = 0; good && i < w->then.count; i++)
-        good = dew__set_list_add(&all, w->then.files[i].name,
-                                 w->then.files[i].sha256);
+        good = report__set_list_add(&all, w->then.files[i].name,
+                                    w->then.files[i].sha256);
     for (size_t i = 0; good && i < w->now.count; i++)
-        good = dew__set_list_add(&all, w->now.files[i].name,
-                                 w->now.files[i].sha256);
-    list = good ? dew__set_list_json(all.files, all.count) : NULL;
+        good = report__set_list_add(&all, w->now.files[i].name,
+                                    w->now.files[i].sha256);
+    list = good ? report__set_list_json(all.files, all.count) : NULL;
     root = list != NULL ? json_pack("{s:o}", "written", list) : NULL;
     good = root != NULL && json_dumpf(root, out, JSON_INDENT(1)) == 0;
     json_decref(root);
@@ -287,7 +288,7 @@ static void sync_above(const struct work *w)
 
     if (above < 0)
         return;
-    dew__folder_sync(above);
+    core__folder_sync(above);
     close(above);
 }
 
@@ -295,11 +296,11 @@ static enum dew_status sync_folders(const struct work *w, struct dew_error *err)
 {
     int folder = openat(w->directory, w->set->folder,
                         O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-    int bad = folder < 0 || dew__folder_sync(folder) != 0;
+    int bad = folder < 0 || core__folder_sync(folder) != 0;
 
     if (folder >= 0)
         close(folder);
-    if (bad || dew__folder_sync(w->directory) != 0)
+    if (bad || core__folder_sync(w->directory) != 0)
         return fail(w, bad ? w->set->folder : "", err);
     return DEW_OK;
 }
@@ -321,16 +322,17 @@ static enum dew_status half(const struct work *w, const char *name,
     int cause = errno;
 
     about(w, name, err);
-    return dew__fail(err, DEW_EIO,
-                     "could not be %s: %s; until a run succeeds the folder has "
-                     "no %s and its files are of two runs",
-                     not_done, strerror(cause), w->set->last_name);
+    return core__fail(
+        err, DEW_EIO,
+        "could not be %s: %s; until a run succeeds the folder has "
+        "no %s and its files are of two runs",
+        not_done, strerror(cause), w->set->last_name);
 }
 
 static enum dew_status rename_part(const struct work *w, size_t i,
                                    struct dew_error *err)
 {
-    char name[DEW__SET_PATH];
+    char name[REPORT__SET_PATH];
 
     path_of(w, i, name, sizeof name);
     if (renameat(w->directory, w->parts[i], w->directory, name) == 0)
@@ -342,7 +344,7 @@ static enum dew_status rename_part(const struct work *w, size_t i,
 static enum dew_status clear(const struct work *w, struct dew_error *err)
 {
     const char *name =
-        dew__set_list_clear(&w->then, &w->now, w->directory, w->set->folder);
+        report__set_list_clear(&w->then, &w->now, w->directory, w->set->folder);
 
     if (name == NULL)
         return DEW_OK;
@@ -388,8 +390,8 @@ static enum dew_status write_all(struct work *w, struct dew_error *err)
     if (status == DEW_OK)
         status = write_parts(w, err);
     if (status == DEW_OK &&
-        !(dew__set_list_read(&w->then, w->directory, w->unfinished) &&
-          dew__set_list_read(&w->then, w->directory, w->set->last_name)))
+        !(report__set_list_read(&w->then, w->directory, w->unfinished) &&
+          report__set_list_read(&w->then, w->directory, w->set->last_name)))
         status = no_memory(err);
     return status == DEW_OK ? into_place(w, err) : status;
 }
@@ -407,15 +409,15 @@ static void take_back(const struct work *w)
         rmdir(w->path);
 }
 
-enum dew_status dew__set_write(const struct dew__set *set,
-                               const char *directory, struct dew_error *err)
+enum dew_status report__set_write(const struct report__set *set,
+                                  const char *directory, struct dew_error *err)
 {
     struct work w = {.set = set, .directory = -1, .path = directory};
     enum dew_status status = write_all(&w, err);
 
     if (status != DEW_OK)
         take_back(&w);
-    dew__at(err, "", 0, 0);
+    core__at(err, "", 0, 0);
     if (w.directory >= 0)
         close(w.directory);
     free(w.parts);

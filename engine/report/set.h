@@ -16,9 +16,9 @@
 
 #include "report/set_list.h"
 
-enum { DEW__SET_NAME = 96 };
+enum { REPORT__SET_NAME = 96 };
 
-struct dew__set {
+struct report__set {
     const void *of;     /* what name, fill and last work on                   */
     size_t count;       /* of files, the last apart                           */
     const char *folder; /* one folder that is made inside                 */
@@ -28,16 +28,17 @@ struct dew__set {
     enum dew_status (*fill)(const void *of, size_t i, FILE *out,
                             struct dew_error *err);
     const char *last_name;
-    enum dew_status (*last)(const void *of, const struct dew__set_file *files,
-                            size_t count, FILE *out, struct dew_error *err);
+    enum dew_status (*last)(const void *of,
+                            const struct report__set_file *files, size_t count,
+                            FILE *out, struct dew_error *err);
 };
 
 /* Errors: DEW_EMEM; DEW_EIO with the file's name in err->source, also while
    another writes there; those of fill and last. */
-enum dew_status dew__set_write(const struct dew__set *set,
-                               const char *directory, struct dew_error *err);
+enum dew_status report__set_write(const struct report__set *set,
+                                  const char *directory, struct dew_error *err);
 
 /* Letters and digits of name, everything else one hyphen. */
-void dew__set_slug(const char *name, char *out, size_t size);
+void report__set_slug(const char *name, char *out, size_t size);
 
 #endif

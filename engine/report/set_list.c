@@ -11,7 +11,7 @@
 
 enum { READ = 4096, MOST = 1 << 24 /* bytes of a list that is read */ };
 
-static int is_listed(const struct dew__set_list *list, const char *name,
+static int is_listed(const struct report__set_list *list, const char *name,
                      const char *sha256)
 {
     for (size_t i = 0; i < list->count; i++)
@@ -21,10 +21,10 @@ static int is_listed(const struct dew__set_list *list, const char *name,
     return 0;
 }
 
-int dew__set_list_add(struct dew__set_list *list, const char *name,
-                      const char *sha256)
+int report__set_list_add(struct report__set_list *list, const char *name,
+                         const char *sha256)
 {
-    struct dew__set_file *f;
+    struct report__set_file *f;
 
     if (is_listed(list, name, sha256))
         return 1;
@@ -43,7 +43,7 @@ int dew__set_list_add(struct dew__set_list *list, const char *name,
     return 1;
 }
 
-int dew__set_sum(int file, char sha256[DEW_SHA256_TEXT])
+int report__set_sum(int file, char sha256[DEW_SHA256_TEXT])
 {
     unsigned char bytes[READ];
     SHA2_CTX sum;
@@ -65,7 +65,8 @@ int dew__set_sum(int file, char sha256[DEW_SHA256_TEXT])
 
 /* ---- as JSON --------------------------------------------------------------- */
 
-json_t *dew__set_list_json(const struct dew__set_file *files, size_t count)
+json_t *report__set_list_json(const struct report__set_file *files,
+                              size_t count)
 {
     json_t *list = json_array();
 
@@ -109,19 +110,19 @@ static json_t *load(int directory, const char *name)
     return root;
 }
 
-static int add_row(struct dew__set_list *list, const json_t *row)
+static int add_row(struct report__set_list *list, const json_t *row)
 {
     const char *name = json_string_value(json_object_get(row, "file"));
     const char *sum = json_string_value(json_object_get(row, "sha256"));
 
-    if (name == NULL || sum == NULL || strlen(name) >= DEW__SET_PATH ||
+    if (name == NULL || sum == NULL || strlen(name) >= REPORT__SET_PATH ||
         strlen(sum) != DEW_SHA256_TEXT - 1)
         return 1;
-    return dew__set_list_add(list, name, sum);
+    return report__set_list_add(list, name, sum);
 }
 
-int dew__set_list_read(struct dew__set_list *list, int directory,
-                       const char *name)
+int report__set_list_read(struct report__set_list *list, int directory,
+                          const char *name)
 {
     json_t *root = load(directory, name);
     const json_t *rows = json_object_get(root, "written");
@@ -135,7 +136,7 @@ int dew__set_list_read(struct dew__set_list *list, int directory,
 
 /* ---- what is no longer of the set ------------------------------------------- */
 
-static int has(const struct dew__set_list *list, const char *name)
+static int has(const struct report__set_list *list, const char *name)
 {
     for (size_t i = 0; i < list->count; i++)
         if (strcmp(list->files[i].name, name) == 0)
@@ -162,12 +163,12 @@ static int is_inside(int directory, const char *folder, const char *name)
            S_ISDIR(s.st_mode);
 }
 
-static int is_as_written(int directory, const struct dew__set_file *f)
+static int is_as_written(int directory, const struct report__set_file *f)
 {
     char sum[DEW_SHA256_TEXT];
     struct stat s;
     int file = open_regular(directory, f->name, &s);
-    int same = file >= 0 && dew__set_sum(file, sum) == 0 &&
+    int same = file >= 0 && report__set_sum(file, sum) == 0 &&
                strcmp(sum, f->sha256) == 0;
 
     if (file >= 0)
@@ -175,12 +176,12 @@ static int is_as_written(int directory, const struct dew__set_file *f)
     return same;
 }
 
-const char *dew__set_list_clear(const struct dew__set_list *before,
-                                const struct dew__set_list *now, int directory,
-                                const char *folder)
+const char *report__set_list_clear(const struct report__set_list *before,
+                                   const struct report__set_list *now,
+                                   int directory, const char *folder)
 {
     for (size_t i = 0; i < before->count; i++) {
-        const struct dew__set_file *f = &before->files[i];
+        const struct report__set_file *f = &before->files[i];
 
         if (!has(now, f->name) && is_inside(directory, folder, f->name) &&
             is_as_written(directory, f) && unlinkat(directory, f->name, 0) != 0)

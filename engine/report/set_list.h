@@ -11,38 +11,39 @@
 
 #include "dew/report.h"
 
-enum { DEW__SET_PATH = 128 };
+enum { REPORT__SET_PATH = 128 };
 
 /* A file of a set: "report.html", "charts/energy.svg". */
-struct dew__set_file {
-    char name[DEW__SET_PATH];
+struct report__set_file {
+    char name[REPORT__SET_PATH];
     char sha256[DEW_SHA256_TEXT];
 };
 
 /* Zero it; free its files. */
-struct dew__set_list {
-    struct dew__set_file *files;
+struct report__set_list {
+    struct report__set_file *files;
     size_t count, room;
 };
 
 /* A file that stands there with that sum already is not added again.  1, or 0
    when there is no memory. */
-int dew__set_list_add(struct dew__set_list *list, const char *name,
-                      const char *sha256);
+int report__set_list_add(struct report__set_list *list, const char *name,
+                         const char *sha256);
 
 /* SHA-256 of what an open file holds, from its start.  0, or -1 and errno. */
-int dew__set_sum(int file, char sha256[DEW_SHA256_TEXT]);
+int report__set_sum(int file, char sha256[DEW_SHA256_TEXT]);
 
 /* The list as JSON; NULL when there is no memory. */
-json_t *dew__set_list_json(const struct dew__set_file *files, size_t count);
+json_t *report__set_list_json(const struct report__set_file *files,
+                              size_t count);
 
 /*
  * Add what the file called name in directory lists under "written".  A file
  * that is absent, larger than ours ever are or no list of ours adds nothing.
  * 1, or 0 when there is no memory.
  */
-int dew__set_list_read(struct dew__set_list *list, int directory,
-                       const char *name);
+int report__set_list_read(struct report__set_list *list, int directory,
+                          const char *name);
 
 /*
  * Remove from directory the files that before lists and now does not: plain
@@ -50,8 +51,8 @@ int dew__set_list_read(struct dew__set_list *list, int directory,
  * is what before says.  Returns the name of one that could not be removed, and
  * errno, or NULL.
  */
-const char *dew__set_list_clear(const struct dew__set_list *before,
-                                const struct dew__set_list *now, int directory,
-                                const char *folder);
+const char *report__set_list_clear(const struct report__set_list *before,
+                                   const struct report__set_list *now,
+                                   int directory, const char *folder);
 
 #endif

@@ -10,23 +10,24 @@
 #include "report/markup.h"
 
 /* In the order they are told. */
-static dew__sheet_maker *const makers[] = {
-    dew__sheet_log,    dew__sheet_install,  dew__sheet_yearly,
-    dew__sheet_air,    dew__sheet_rates,    dew__sheet_local,
-    dew__sheet_people, dew__sheet_surfaces, dew__sheet_windows,
-    dew__sheet_ducts,  dew__sheet_gear,     dew__sheet_drying,
-    dew__sheet_thumbs,
+static report__sheet_maker *const makers[] = {
+    report__sheet_log,    report__sheet_install,  report__sheet_yearly,
+    report__sheet_air,    report__sheet_rates,    report__sheet_local,
+    report__sheet_people, report__sheet_surfaces, report__sheet_windows,
+    report__sheet_ducts,  report__sheet_gear,     report__sheet_drying,
+    report__sheet_thumbs,
 };
 enum { MAKERS = sizeof makers / sizeof *makers };
 
 /* ---- filling ---------------------------------------------------------------- */
 
 /* A row's cells, parted by tabs; returns how many. */
-static size_t split(const char *row, struct dew__word cells[DEW__SHEET_CELLS])
+static size_t split(const char *row,
+                    struct report__word cells[REPORT__SHEET_CELLS])
 {
     size_t n = 0;
 
-    for (; n < DEW__SHEET_CELLS; n++) {
+    for (; n < REPORT__SHEET_CELLS; n++) {
         size_t length = strcspn(row, "\t");
 
         snprintf(cells[n].text, sizeof cells[n].text, "%.*s", (int)length, row);
@@ -37,10 +38,10 @@ static size_t split(const char *row, struct dew__word cells[DEW__SHEET_CELLS])
     return n;
 }
 
-void dew__sheet_columns(struct dew__sheet *s, const char *format, ...)
+void report__sheet_columns(struct report__sheet *s, const char *format, ...)
 {
-    char text[DEW__SHEET_CELLS * sizeof(struct dew__word)];
-    struct dew__word heads[DEW__SHEET_CELLS];
+    char text[REPORT__SHEET_CELLS * sizeof(struct report__word)];
+    struct report__word heads[REPORT__SHEET_CELLS];
     size_t n;
     va_list args;
 
@@ -48,7 +49,7 @@ void dew__sheet_columns(struct dew__sheet *s, const char *format, ...)
     vsnprintf(text, sizeof text, format, args);
     va_end(args);
     n = split(text, heads);
-    for (size_t k = 0; k < n && s->columns < DEW__SHEET_CELLS; k++) {
+    for (size_t k = 0; k < n && s->columns < REPORT__SHEET_CELLS; k++) {
         char *head;
 
         s->width[s->columns] = (int)strtol(heads[k].text, &head, 10);
@@ -56,7 +57,7 @@ void dew__sheet_columns(struct dew__sheet *s, const char *format, ...)
     }
 }
 
-void dew__sheet_row(struct dew__sheet *s, const char *format, ...)
+void report__sheet_row(struct report__sheet *s, const char *format, ...)
 {
     size_t room = sizeof s->text - s->used;
     char *row = s->text + s->used;
@@ -66,36 +67,36 @@ void dew__sheet_row(struct dew__sheet *s, const char *format, ...)
     va_start(args, format);
     length = vsnprintf(row, room, format, args);
     va_end(args);
-    if (s->rows == DEW__SHEET_ROWS || length < 0 || (size_t)length >= room)
+    if (s->rows == REPORT__SHEET_ROWS || length < 0 || (size_t)length >= room)
         return;
     s->row[s->rows++] = row;
     s->used += (size_t)length + 1;
 }
 
-void dew__sheet_note(struct dew__sheet *s, const char *format, ...)
+void report__sheet_note(struct report__sheet *s, const char *format, ...)
 {
     va_list args;
 
-    if (s->notes == DEW__SHEET_NOTES)
+    if (s->notes == REPORT__SHEET_NOTES)
         return;
     va_start(args, format);
-    vsnprintf(s->note[s->notes++], DEW__SHEET_NOTE, format, args);
+    vsnprintf(s->note[s->notes++], REPORT__SHEET_NOTE, format, args);
     va_end(args);
 }
 
 /* ---- text -------------------------------------------------------------------- */
 
-static void cell_text(const struct dew__sheet *s, size_t k, const char *text,
+static void cell_text(const struct report__sheet *s, size_t k, const char *text,
                       FILE *out)
 {
     if (k == 0 || s->width[k] < 0)
-        dew__left(out, text, abs(s->width[k]));
+        report__left(out, text, abs(s->width[k]));
     else
-        dew__right(out, text, s->width[k]);
+        report__right(out, text, s->width[k]);
 }
 
 /* Heads of two lines, or of one. */
-static void heads_text(const struct dew__sheet *s, FILE *out)
+static void heads_text(const struct report__sheet *s, FILE *out)
 {
     int two = 0;
 
@@ -103,7 +104,7 @@ static void heads_text(const struct dew__sheet *s, FILE *out)
         two |= strchr(s->head[k].text, '\n') != NULL;
     for (int line = two ? 0 : 1; line < 2; line++) {
         for (size_t k = 0; k < s->columns; k++) {
-            struct dew__word w = s->head[k];
+            struct report__word w = s->head[k];
             char *end = strchr(w.text, '\n');
 
             if (end != NULL)
@@ -117,12 +118,12 @@ static void heads_text(const struct dew__sheet *s, FILE *out)
     }
 }
 
-static void rows_text(const struct dew__sheet *s, FILE *out)
+static void rows_text(const struct report__sheet *s, FILE *out)
 {
     if (s->rows > 0)
         heads_text(s, out);
     for (size_t i = 0; i < s->rows; i++) {
-        struct dew__word cell[DEW__SHEET_CELLS] = {{""}};
+        struct report__word cell[REPORT__SHEET_CELLS] = {{""}};
 
         split(s->row[i], cell);
         for (size_t k = 0; k < s->columns; k++)
@@ -131,30 +132,30 @@ static void rows_text(const struct dew__sheet *s, FILE *out)
     }
 }
 
-static void sheet_text(const struct dew__sheet *s, FILE *out)
+static void sheet_text(const struct report__sheet *s, FILE *out)
 {
-    dew__heading(out, s->title);
+    report__heading(out, s->title);
     rows_text(s, out);
     for (size_t i = 0; i < s->notes; i++)
-        dew__wrap(out, "* ", s->note[i]);
+        report__wrap(out, "* ", s->note[i]);
 }
 
-void dew__sheet_table_text(const struct dew__sheet *s, FILE *out)
+void report__sheet_table_text(const struct report__sheet *s, FILE *out)
 {
-    char text[DEW__SHEET_NOTE + 100];
+    char text[REPORT__SHEET_NOTE + 100];
 
     fputc('\n', out);
     snprintf(text, sizeof text, "%s%s%s", s->title != NULL ? s->title : "",
              s->title != NULL ? ". " : "", s->caption);
-    dew__wrap(out, "", text);
+    report__wrap(out, "", text);
     rows_text(s, out);
     for (size_t i = 0; i < s->notes; i++)
-        dew__wrap(out, "", s->note[i]);
+        report__wrap(out, "", s->note[i]);
 }
 
 /* ---- page -------------------------------------------------------------------- */
 
-static void cell_html(const struct dew__sheet *s, size_t k, const char *text,
+static void cell_html(const struct report__sheet *s, size_t k, const char *text,
                       FILE *out)
 {
     size_t n = strlen(text);
@@ -163,10 +164,10 @@ static void cell_html(const struct dew__sheet *s, size_t k, const char *text,
     if (n > 0 && strspn(text, "_") == n)
         fputs("<td class=\"blank\"></td>", out);
     else
-        dew__html(out, "<td%-s>%s</td>",
-                  n > 2 && strcmp(text + n - 2, " !") == 0 ? " class=\"bad\""
-                                                           : class,
-                  text);
+        report__html(out, "<td%-s>%s</td>",
+                     n > 2 && strcmp(text + n - 2, " !") == 0 ? " class=\"bad\""
+                                                              : class,
+                     text);
 }
 
 /* "vent-", "ilator" is one word, "fresh -", "stale" are three. */
@@ -181,22 +182,22 @@ static void one_line(char *head)
         memmove(end - 1, end + 1, strlen(end));
 }
 
-static void rows_html(const struct dew__sheet *s, FILE *out)
+static void rows_html(const struct report__sheet *s, FILE *out)
 {
     fputs("<thead><tr>", out);
     for (size_t k = 0; k < s->columns; k++) {
-        struct dew__word w = s->head[k];
+        struct report__word w = s->head[k];
 
         one_line(w.text);
-        dew__html(out, "<th scope=\"col\"%-s>%s</th>",
-                  s->width[k] < 0 ? " class=\"words\"" : "", w.text);
+        report__html(out, "<th scope=\"col\"%-s>%s</th>",
+                     s->width[k] < 0 ? " class=\"words\"" : "", w.text);
     }
     fputs("</tr></thead><tbody>\n", out);
     for (size_t i = 0; i < s->rows; i++) {
-        struct dew__word cell[DEW__SHEET_CELLS] = {{""}};
+        struct report__word cell[REPORT__SHEET_CELLS] = {{""}};
 
         split(s->row[i], cell);
-        dew__html(out, "<tr><th scope=\"row\">%s</th>", cell[0].text);
+        report__html(out, "<tr><th scope=\"row\">%s</th>", cell[0].text);
         for (size_t k = 1; k < s->columns; k++)
             cell_html(s, k, cell[k].text, out);
         fputs("</tr>\n", out);
@@ -204,9 +205,9 @@ static void rows_html(const struct dew__sheet *s, FILE *out)
     fputs("</tbody></table></div>\n", out);
 }
 
-static void sheet_html(const struct dew__sheet *s, FILE *out)
+static void sheet_html(const struct report__sheet *s, FILE *out)
 {
-    dew__html(out, "<section id=\"%s\"><h2>%s</h2>\n", s->id, s->title);
+    report__html(out, "<section id=\"%s\"><h2>%s</h2>\n", s->id, s->title);
     if (s->rows > 0) {
         fputs("<div class=\"wide\"><table>", out);
         rows_html(s, out);
@@ -214,29 +215,30 @@ static void sheet_html(const struct dew__sheet *s, FILE *out)
     if (s->notes > 0)
         fputs("<ul>\n", out);
     for (size_t i = 0; i < s->notes; i++)
-        dew__html(out, "<li>%s</li>\n", s->note[i]);
+        report__html(out, "<li>%s</li>\n", s->note[i]);
     fputs(s->notes > 0 ? "</ul></section>\n" : "</section>\n", out);
 }
 
-void dew__sheet_table_html(const struct dew__sheet *s, FILE *out)
+void report__sheet_table_html(const struct report__sheet *s, FILE *out)
 {
     if (s->title != NULL)
-        dew__html(out, "<h3>%s</h3>\n", s->title);
-    dew__html(out,
-              "<div class=\"wide\"><table class=\"sheet\"><caption>%s"
-              "</caption>\n",
-              s->caption);
+        report__html(out, "<h3>%s</h3>\n", s->title);
+    report__html(out,
+                 "<div class=\"wide\"><table class=\"sheet\"><caption>%s"
+                 "</caption>\n",
+                 s->caption);
     rows_html(s, out);
     for (size_t i = 0; i < s->notes; i++)
-        dew__html(out, "<p>%s</p>\n", s->note[i]);
+        report__html(out, "<p>%s</p>\n", s->note[i]);
 }
 
 /* ---- all --------------------------------------------------------------------- */
 
 static void all(const struct dew_report *r,
-                void (*lay)(const struct dew__sheet *s, FILE *out), FILE *out)
+                void (*lay)(const struct report__sheet *s, FILE *out),
+                FILE *out)
 {
-    struct dew__sheet s;
+    struct report__sheet s;
 
     for (size_t i = 0; i < MAKERS; i++) {
         memset(&s, 0, sizeof s);
@@ -245,12 +247,12 @@ static void all(const struct dew_report *r,
     }
 }
 
-void dew__sheets_text(const struct dew_report *r, FILE *out)
+void report__sheets_text(const struct dew_report *r, FILE *out)
 {
     all(r, sheet_text, out);
 }
 
-void dew__sheets_html(const struct dew_report *r, FILE *out)
+void report__sheets_html(const struct dew_report *r, FILE *out)
 {
     all(r, sheet_html, out);
 }

@@ -14,7 +14,7 @@ static double wettest(const struct dew_tally *y)
 static int has_ducts(const struct dew_report *r, size_t i)
 {
     const struct dew_option_facts *facts = r->question->choices[i].facts;
-    const struct dew_tally *y = dew__year(r->question, i);
+    const struct dew_tally *y = study__year(r->question, i);
 
     return (facts->core != DEW_CORE_none &&
             facts->layout != DEW_LAYOUT_own_ducts) ||
@@ -22,44 +22,47 @@ static int has_ducts(const struct dew_report *r, size_t i)
            y->water.unplanned != 0 || y->water.ductleak != 0;
 }
 
-static struct dew__word water(const struct dew_report *r, double kg)
+static struct report__word water(const struct dew_report *r, double kg)
 {
-    return dew__number(dew__shown(kg, DEW_WATER, r->system), 0);
+    return report__number(report__shown(kg, DEW_WATER, r->system), 0);
 }
 
-static void duct_row(const struct dew_report *r, size_t i, struct dew__sheet *s)
+static void duct_row(const struct dew_report *r, size_t i,
+                     struct report__sheet *s)
 {
-    const struct dew_tally *y = dew__year(r->question, i);
+    const struct dew_tally *y = study__year(r->question, i);
 
-    dew__sheet_row(
-        s, "%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s", dew__numbered(r, i).text,
-        dew__number(dew__shown(y->fresh_sum / y->hours, DEW_FLOW, r->system), 0)
+    report__sheet_row(
+        s, "%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s", report__numbered(r, i).text,
+        report__number(
+            report__shown(y->fresh_sum / y->hours, DEW_FLOW, r->system), 0)
             .text,
-        dew__number(y->fresh_short, 0).text,
-        dew__number(y->energy.blower / DEW__KWH, 0).text,
+        report__number(y->fresh_short, 0).text,
+        report__number(y->energy.blower / CORE__KWH, 0).text,
         water(r, y->water.putback).text,
         water(r, y->water.unplanned + y->water.ductleak).text,
-        dew__number(wettest(y), 0).text,
-        dew__number(y->ducts[DEW_SPOT_heater], 0).text);
+        report__number(wettest(y), 0).text,
+        report__number(y->ducts[DEW_SPOT_heater], 0).text);
 }
 
 /* Each wet place by name, where one was. */
 static void say_spots(const struct dew_report *r, size_t i,
-                      struct dew__sheet *s)
+                      struct report__sheet *s)
 {
-    const struct dew_tally *y = dew__year(r->question, i);
+    const struct dew_tally *y = study__year(r->question, i);
 
     for (int k = 0; k < DEW_DUCT_SPOTS; k++)
         if (y->ducts[k] >= 0.5)
-            dew__sheet_note(s, "%.100s: %s, %s h.", dew__option(r, (int)i).text,
-                            dew_ducts_spot_text((enum dew_duct_spot)k),
-                            dew__number(y->ducts[k], 0).text);
+            report__sheet_note(s, "%.100s: %s, %s h.",
+                               report__option(r, (int)i).text,
+                               dew_ducts_spot_text((enum dew_duct_spot)k),
+                               report__number(y->ducts[k], 0).text);
 }
 
-int dew__sheet_ducts(const struct dew_report *r, struct dew__sheet *s)
+int report__sheet_ducts(const struct dew_report *r, struct report__sheet *s)
 {
-    const char *flow = dew__unit(DEW_FLOW, r->system)->name;
-    const char *mass = dew__unit(DEW_WATER, r->system)->name;
+    const char *flow = report__unit(DEW_FLOW, r->system)->name;
+    const char *mass = report__unit(DEW_WATER, r->system)->name;
     size_t any = 0;
 
     s->id = "ducts";
@@ -68,12 +71,12 @@ int dew__sheet_ducts(const struct dew_report *r, struct dew__sheet *s)
         any += (size_t)has_ducts(r, i);
     if (any == 0)
         return 0;
-    dew__sheet_columns(
+    report__sheet_columns(
         s,
         "22 option\t6 fresh\t8 short h\t7 blower\t9 put back\t8 unasked\t6 wet h\t7 cold h");
     for (size_t i = 0; i < r->question->count; i++)
         duct_row(r, i, s);
-    dew__sheet_note(
+    report__sheet_note(
         s,
         "Fresh: delivered to the rooms, mean of the year, %s. Short: hours "
         "with less than asked for. Blower: kWh. Put back: water that a wet "

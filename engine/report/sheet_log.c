@@ -7,51 +7,52 @@
 #include "report/measured.h"
 #include "report/sheet.h"
 
-static struct dew__word degrees(const struct dew_report *r, double t)
+static struct report__word degrees(const struct dew_report *r, double t)
 {
-    return dew__number(dew__shown(t, DEW_TEMPERATURE, r->system), 1);
+    return report__number(report__shown(t, DEW_TEMPERATURE, r->system), 1);
 }
 
 /* A difference of temperatures, with its unit. */
-static struct dew__word difference(const struct dew_report *r, double kelvin)
+static struct report__word difference(const struct dew_report *r, double kelvin)
 {
-    const struct dew_unit *u = dew__unit(DEW_TEMPERATURE, r->system);
-    struct dew__word w;
+    const struct dew_unit *u = report__unit(DEW_TEMPERATURE, r->system);
+    struct report__word w;
 
     snprintf(w.text, sizeof w.text, "%.40s %.20s",
-             dew__number(kelvin / u->factor, 1).text, u->name);
+             report__number(kelvin / u->factor, 1).text, u->name);
     return w;
 }
 
 static void month_row(const struct dew_report *r, int month,
-                      struct dew__sheet *s)
+                      struct report__sheet *s)
 {
-    struct dew__log_sum sum = dew__log_sum_of(r, month);
-    int tested = dew__log_tested(r);
+    struct report__log_sum sum = report__log_sum_of(r, month);
+    int tested = report__log_tested(r);
 
     if (sum.hours == 0 && sum.rh_hours == 0 && sum.tested == 0)
         return;
-    dew__sheet_row(
-        s, "%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s",
-        month < 0 ? "All" : dew__month(month), dew__number(sum.hours, 0).text,
-        degrees(r, sum.dew_read).text, degrees(r, sum.dew_model).text,
-        dew__number(100 * sum.rh_read, 0).text,
-        dew__number(100 * sum.rh_model, 0).text,
-        dew__number(tested ? sum.dries : NAN, 0).text,
-        dew__number(tested ? sum.tested : NAN, 0).text);
+    report__sheet_row(s, "%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s",
+                      month < 0 ? "All" : report__month(month),
+                      report__number(sum.hours, 0).text,
+                      degrees(r, sum.dew_read).text,
+                      degrees(r, sum.dew_model).text,
+                      report__number(100 * sum.rh_read, 0).text,
+                      report__number(100 * sum.rh_model, 0).text,
+                      report__number(tested ? sum.dries : NAN, 0).text,
+                      report__number(tested ? sum.tested : NAN, 0).text);
 }
 
-static void compared(const struct dew_report *r, const struct dew__log_sum *sum,
-                     struct dew__sheet *s)
+static void compared(const struct dew_report *r,
+                     const struct report__log_sum *sum, struct report__sheet *s)
 {
     double off = sum->dew_model - sum->dew_read;
 
     if (sum->hours > 0)
-        dew__sheet_note(
+        report__sheet_note(
             s,
             "Over %s hours the model of \"%.100s\" has a dew point %s %s than "
             "the log, on average%s.",
-            dew__number(sum->hours, 0).text, dew__option(r, 0).text,
+            report__number(sum->hours, 0).text, report__option(r, 0).text,
             difference(r, fabs(off)).text, off > 0 ? "higher" : "lower",
             r->laid->same_hours
                 ? ""
@@ -67,65 +68,66 @@ static double dew_of(double t, double rh)
     return dew_air_t_pws_liquid(rh * dew_air_pws_liquid(t));
 }
 
-static void doubted(const struct dew_report *r, const struct dew__log_sum *sum,
-                    struct dew__sheet *s)
+static void doubted(const struct dew_report *r,
+                    const struct report__log_sum *sum, struct report__sheet *s)
 {
     double rh = sum->rh_read, t = sum->t_read;
 
     if (!(sum->rh_hours > 0 && sum->t_hours > 0 && rh > DOUBT))
         return;
-    dew__sheet_note(
+    report__sheet_note(
         s,
         "A cheap sensor may be 5 points of RH off, which makes %s to %s %s of "
         "dew point out of the log's mean: check it beside a good one.",
         degrees(r, dew_of(t, rh - DOUBT)).text,
         degrees(r, dew_of(t, rh + DOUBT)).text,
-        dew__unit(DEW_TEMPERATURE, r->system)->name);
+        report__unit(DEW_TEMPERATURE, r->system)->name);
 }
 
-static void tested(const struct dew_report *r, const struct dew__log_sum *sum,
-                   struct dew__sheet *s)
+static void tested(const struct dew_report *r,
+                   const struct report__log_sum *sum, struct report__sheet *s)
 {
-    if (!dew__log_tested(r))
-        dew__sheet_note(s,
-                        "Whether outdoor air would have dried the house cannot "
-                        "be told: the log has no outdoor columns, and the "
-                        "weather is of another year.");
+    if (!report__log_tested(r))
+        report__sheet_note(
+            s, "Whether outdoor air would have dried the house cannot "
+               "be told: the log has no outdoor columns, and the "
+               "weather is of another year.");
     else if (sum->tested > 0)
-        dew__sheet_note(
+        report__sheet_note(
             s,
             "Of the %s h of the log that have a dew point indoors and outdoors, "
             "outdoor air would have dried the house in %s (outdoor dew point "
             "below the indoor one; outdoors as %s).",
-            dew__number(sum->tested, 0).text, dew__number(sum->dries, 0).text,
+            report__number(sum->tested, 0).text,
+            report__number(sum->dries, 0).text,
             r->laid->dew_point_out ? "the log's own columns have it"
                                    : "the weather file has it");
 }
 
-int dew__sheet_log(const struct dew_report *r, struct dew__sheet *s)
+int report__sheet_log(const struct dew_report *r, struct report__sheet *s)
 {
-    struct dew__log_sum sum;
+    struct report__log_sum sum;
     char text[DEW_SENTENCE];
 
     if (r->laid == NULL)
         return 0;
     s->id = "log";
     s->title = "Your own log beside the model";
-    dew__sheet_columns(
+    report__sheet_columns(
         s,
         "11 month\t7 hours\t10 dew read\t8 model\t9 RH read\t8 model\t11 could dry\t7 of h");
     for (int m = 0; m < DEW_MONTHS; m++)
         month_row(r, m, s);
     month_row(r, -1, s);
-    sum = dew__log_sum_of(r, -1);
+    sum = report__log_sum_of(r, -1);
     tested(r, &sum, s);
     if (r->beside != NULL && r->beside->rh.hours > 0)
-        dew__sheet_note(s, "%s", dew__beside_rh(r, text, sizeof text));
+        report__sheet_note(s, "%s", report__beside_rh(r, text, sizeof text));
     if (r->beside != NULL && r->beside->t.hours > 0)
-        dew__sheet_note(s, "%s", dew__beside_t(r, text, sizeof text));
+        report__sheet_note(s, "%s", report__beside_t(r, text, sizeof text));
     compared(r, &sum, s);
     doubted(r, &sum, s);
-    dew__sheet_note(s, "Dew points in %s, RH in %%. The log: %.400s",
-                    dew__unit(DEW_TEMPERATURE, r->system)->name, r->log);
+    report__sheet_note(s, "Dew points in %s, RH in %%. The log: %.400s",
+                       report__unit(DEW_TEMPERATURE, r->system)->name, r->log);
     return 1;
 }

@@ -7,22 +7,22 @@
 
 enum { WIDE = 5 }; /* options side by side */
 
-static struct dew__word range(const struct dew_report *r,
-                              const struct dew_estimate *e)
+static struct report__word range(const struct dew_report *r,
+                                 const struct dew_estimate *e)
 {
-    struct dew__word w;
+    struct report__word w;
 
     if (isnan(e->likely) || e->low == e->high)
-        return dew__price(r, e->likely);
+        return report__price(r, e->likely);
     snprintf(w.text, sizeof w.text, "%.30s (%.30s to %.30s)",
-             dew__money(r, e->likely).text, dew__money(r, e->low).text,
-             dew__money(r, e->high).text);
+             report__money(r, e->likely).text, report__money(r, e->low).text,
+             report__money(r, e->high).text);
     return w;
 }
 
 /* ---- once ---------------------------------------------------------------------- */
 
-int dew__sheet_install(const struct dew_report *r, struct dew__sheet *s)
+int report__sheet_install(const struct dew_report *r, struct report__sheet *s)
 {
     const struct dew_question *q = r->question;
 
@@ -30,24 +30,24 @@ int dew__sheet_install(const struct dew_report *r, struct dew__sheet *s)
     s->title = "What each option costs, with its range";
     if (q->prices == NULL)
         return 0;
-    dew__sheet_columns(
+    report__sheet_columns(
         s, "13 option\t28 to install\t26 to run and keep, a year\t13 as of");
     for (size_t i = 0; i < q->count; i++) {
         struct dew_bill bill = dew_verdict_bill(q, i);
         const struct dew_costs *c = q->choices[i].costs;
         char date[40];
 
-        dew__sheet_row(s, "%s\t%s\t%s\t%s", dew__numbered(r, i).text,
-                       range(r, &bill.install).text,
-                       range(r, &bill.yearly).text,
-                       c != NULL && c->date[0] != '\0'
-                           ? dew__clean(c->date, date, sizeof date)
-                           : "-");
+        report__sheet_row(s, "%s\t%s\t%s\t%s", report__numbered(r, i).text,
+                          range(r, &bill.install).text,
+                          range(r, &bill.yearly).text,
+                          c != NULL && c->date[0] != '\0'
+                              ? core__clean(c->date, date, sizeof date)
+                              : "-");
     }
-    dew__sheet_note(s,
-                    "The range of a year is that of the prices, which move "
-                    "every option alike. The owner's own hours are %s.",
-                    q->prices->wage.likely > 0 ? "priced" : "free");
+    report__sheet_note(s,
+                       "The range of a year is that of the prices, which move "
+                       "every option alike. The owner's own hours are %s.",
+                       q->prices->wage.likely > 0 ? "priced" : "free");
     return 1;
 }
 
@@ -84,10 +84,10 @@ static const struct use {
 };
 
 static void use_row(const struct dew_report *r, const struct use *use,
-                    struct dew__sheet *s)
+                    struct report__sheet *s)
 {
     const struct dew_question *q = r->question;
-    char row[WIDE * sizeof(struct dew__word)];
+    char row[WIDE * sizeof(struct report__word)];
     size_t at = 0;
     int some = 0;
 
@@ -95,14 +95,14 @@ static void use_row(const struct dew_report *r, const struct use *use,
         struct dew_bill bill = dew_verdict_bill(q, i);
 
         at += (size_t)snprintf(row + at, sizeof row - at, "\t%s",
-                               dew__money(r, use->of(&bill)).text);
+                               report__money(r, use->of(&bill)).text);
         some |= !(fabs(use->of(&bill)) < 0.5); /* or not known */
     }
     if (some)
-        dew__sheet_row(s, "%s%s", use->words, row);
+        report__sheet_row(s, "%s%s", use->words, row);
 }
 
-int dew__sheet_yearly(const struct dew_report *r, struct dew__sheet *s)
+int report__sheet_yearly(const struct dew_report *r, struct report__sheet *s)
 {
     const struct dew_question *q = r->question;
 
@@ -110,17 +110,17 @@ int dew__sheet_yearly(const struct dew_report *r, struct dew__sheet *s)
     s->title = "What a year costs, by end use";
     if (q->prices == NULL)
         return 0;
-    dew__sheet_columns(s, "30 end use");
+    report__sheet_columns(s, "30 end use");
     for (size_t i = 0; i < q->count && i < WIDE; i++)
-        dew__sheet_columns(s, "10 option %zu", i + 1);
+        report__sheet_columns(s, "10 option %zu", i + 1);
     for (size_t k = 0; k < sizeof uses / sizeof *uses; k++)
         use_row(r, &uses[k], s);
     if (q->count > WIDE)
-        dew__sheet_note(s,
-                        "The first %d options; the others are in the "
-                        "summary as JSON.",
-                        WIDE);
+        report__sheet_note(s,
+                           "The first %d options; the others are in the "
+                           "summary as JSON.",
+                           WIDE);
     if (q->prices->electricity_seasonal || q->prices->gas_seasonal)
-        dew__sheet_note(s, "Each month is counted at its own price.");
+        report__sheet_note(s, "Each month is counted at its own price.");
     return s->rows > 0;
 }

@@ -6,37 +6,37 @@
 #include "dew/thumb.h"
 #include "report/sheet.h"
 
-static struct dew__word with_unit(double x, int decimals, const char *unit)
+static struct report__word with_unit(double x, int decimals, const char *unit)
 {
-    struct dew__word w, n = dew__number(x, decimals);
+    struct report__word w, n = report__number(x, decimals);
 
     snprintf(w.text, sizeof w.text, "%.60s%s%.40s", n.text, unit[0] ? " " : "",
              unit);
     return w;
 }
 
-static struct dew__word per_fan(const struct dew_report *r, double x)
+static struct report__word per_fan(const struct dew_report *r, double x)
 {
-    return r->system == DEW_SYSTEM_US ? with_unit(x / DEW__CFM, 1, "cfm/W")
+    return r->system == DEW_SYSTEM_US ? with_unit(x / CORE__CFM, 1, "cfm/W")
                                       : with_unit(1e3 * x, 2, "L/s per W");
 }
 
-static struct dew__word per_ton(const struct dew_report *r, double x)
+static struct report__word per_ton(const struct dew_report *r, double x)
 {
     return r->system == DEW_SYSTEM_US
-               ? with_unit(x * 3600 * DEW__TON / DEW__LB, 1, "lb/h per ton")
+               ? with_unit(x * 3600 * CORE__TON / CORE__LB, 1, "lb/h per ton")
                : with_unit(x * 3600 * 1000, 2, "kg/h per kW");
 }
 
-static struct dew__word water_rate(const struct dew_report *r, double x)
+static struct report__word water_rate(const struct dew_report *r, double x)
 {
     return r->system == DEW_SYSTEM_US
-               ? with_unit(x * 86400 / DEW__LB, 1, "lb/day")
-               : dew__amount(x, DEW_WATER_RATE, r->system, 1);
+               ? with_unit(x * 86400 / CORE__LB, 1, "lb/day")
+               : report__amount(x, DEW_WATER_RATE, r->system, 1);
 }
 
-static struct dew__word figure(const struct dew_report *r,
-                               enum dew_thumb_unit unit, double x)
+static struct report__word figure(const struct dew_report *r,
+                                  enum dew_thumb_unit unit, double x)
 {
     switch (unit) {
     case DEW_THUMB_SHARE:
@@ -44,37 +44,37 @@ static struct dew__word figure(const struct dew_report *r,
     case DEW_THUMB_PLAIN:
         return with_unit(x, x == floor(x) ? 0 : 1, "");
     case DEW_THUMB_CORE:
-        return x == 0.5 ? (struct dew__word){"either"}
-               : x > 0  ? (struct dew__word){"enthalpy"}
-                        : (struct dew__word){"heat"};
+        return x == 0.5 ? (struct report__word){"either"}
+               : x > 0  ? (struct report__word){"enthalpy"}
+                        : (struct report__word){"heat"};
     case DEW_THUMB_HOURS:
         return with_unit(x, 0, "h");
     case DEW_THUMB_FLOW:
-        return dew__amount(x, DEW_FLOW, r->system, 0);
+        return report__amount(x, DEW_FLOW, r->system, 0);
     case DEW_THUMB_WATER_RATE:
         return water_rate(r, x);
     case DEW_THUMB_WATER:
-        return dew__amount(x, DEW_WATER, r->system, 0);
+        return report__amount(x, DEW_WATER, r->system, 0);
     case DEW_THUMB_ENERGY:
-        return with_unit(x / DEW__KWH, 0, "kWh");
+        return with_unit(x / CORE__KWH, 0, "kWh");
     case DEW_THUMB_PER_ENERGY:
-        return with_unit(x * DEW__KWH, 1, "L/kWh");
+        return with_unit(x * CORE__KWH, 1, "L/kWh");
     case DEW_THUMB_PER_FAN:
         return per_fan(r, x);
     case DEW_THUMB_PER_TON:
         return per_ton(r, x);
     case DEW_THUMB_MONEY:
-        return dew__money(r, x);
+        return report__money(r, x);
     }
     return with_unit(x, 1, "");
 }
 
 /* "102 cfm", "3 to 5 L/kWh", "at least 76 %", "at most 175 h". */
-static struct dew__word says(const struct dew_report *r,
-                             const struct dew_thumb *t)
+static struct report__word says(const struct dew_report *r,
+                                const struct dew_thumb *t)
 {
-    struct dew__word w, low = figure(r, t->unit, t->low);
-    struct dew__word high = figure(r, t->unit, t->high);
+    struct report__word w, low = figure(r, t->unit, t->low);
+    struct report__word high = figure(r, t->unit, t->high);
 
     if (isnan(t->low) || (t->low == 0 && t->high > 0))
         snprintf(w.text, sizeof w.text, "at most %.60s", high.text);
@@ -100,24 +100,24 @@ static const char *whose(enum dew_thumb_rule rule, char *out, size_t size)
 }
 
 /* "They agree." or, outside what the rule says, by how much they still do. */
-static struct dew__word agree(const struct dew_thumb *t)
+static struct report__word agree(const struct dew_thumb *t)
 {
-    struct dew__word w = {"They agree."};
+    struct report__word w = {"They agree."};
 
     if (t->found < t->low || t->found > t->high)
         snprintf(w.text, sizeof w.text, "They agree within %.20s %%.",
-                 dew__number(100 * t->slack, 0).text);
+                 report__number(100 * t->slack, 0).text);
     return w;
 }
 
 static void thumb(const struct dew_report *r, const struct dew_thumb *t,
-                  struct dew__sheet *s)
+                  struct report__sheet *s)
 {
     char option[40] = "", source[120];
 
     if (t->option != DEW_NO_OPTION)
         snprintf(option, sizeof option, " (option %d)", t->option + 1);
-    dew__sheet_note(
+    report__sheet_note(
         s, "%s (%s): rule %s, here %s%s. %s%s%s", dew_thumb_words(t->rule),
         whose(t->rule, source, sizeof source), says(r, t).text,
         isinf(t->found) ? "none" : figure(r, t->unit, t->found).text, option,
@@ -126,7 +126,7 @@ static void thumb(const struct dew_report *r, const struct dew_thumb *t,
 }
 
 /* Where rule and house part there is something to learn: first. */
-int dew__sheet_thumbs(const struct dew_report *r, struct dew__sheet *s)
+int report__sheet_thumbs(const struct dew_report *r, struct report__sheet *s)
 {
     struct dew_thumb list[DEW_THUMB_RULES];
     size_t count = dew_thumb_of(r->question, list);

@@ -15,25 +15,26 @@ struct telling {
 };
 
 /* Add words to the sentence. */
-void dew__say(struct telling *t, const char *format, ...)
+void report__say(struct telling *t, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
 
 /* Short forms, for the sentences. */
-#define HOURS(x)  dew__number((x), 0).text
-#define MONTHS    dew__months(t->f->months).text
-#define MOST      dew__most(t->f->months).text
-#define OPTION    dew__option(t->r, t->f->option).text
-#define OTHER     dew__option(t->r, t->f->other).text
-#define FLOW(x)   dew__amount((x), DEW_FLOW, t->r->system, 0).text
-#define ENERGY(x) dew__amount((x), DEW_ENERGY, DEW_SYSTEM_SI, 0).text
-#define MONEY(x)  dew__money(t->r, (x)).text
-#define SHARE(x)  dew__percent(x).text
-#define SPAN      dew__span(t->r).text
-#define YEARS     dew__number(t->r->question->prices->years, 0).text
+#define HOURS(x)  report__number((x), 0).text
+#define MONTHS    report__months(t->f->months).text
+#define MOST      report__most(t->f->months).text
+#define OPTION    report__option(t->r, t->f->option).text
+#define OTHER     report__option(t->r, t->f->other).text
+#define FLOW(x)   report__amount((x), DEW_FLOW, t->r->system, 0).text
+#define ENERGY(x) report__amount((x), DEW_ENERGY, DEW_SYSTEM_SI, 0).text
+#define MONEY(x)  report__money(t->r, (x)).text
+#define SHARE(x)  report__percent(x).text
+#define SPAN      report__span(t->r).text
+#define YEARS     report__number(t->r->question->prices->years, 0).text
 
 /* The sentence of a kind, n its numbers; AS: a kind with those of another. */
 #define SENTENCE_AS(kind, like)                                                \
-    void dew__say_##kind(struct telling *t, const struct dew_numbers_##like *n)
+    void report__say_##kind(struct telling *t,                                 \
+                            const struct dew_numbers_##like *n)
 #define SENTENCE(kind) SENTENCE_AS(kind, kind)
 
 #define X(kind, ...)                SENTENCE(kind);
@@ -48,16 +49,16 @@ DEW_FINDING_MAP(X, AS, , , )
     SENTENCE_AS(kind, like)                                                    \
     {                                                                          \
         (void)n;                                                               \
-        dew__say(t, __VA_ARGS__);                                              \
+        report__say(t, __VA_ARGS__);                                           \
     }
 
 /* Of the house as it stands. */
-const struct dew_limits *dew__limits(const struct telling *t);
+const struct dew_limits *report__limits(const struct telling *t);
 
 /* Water a day of kg a day. */
-struct dew__word dew__per_day(const struct telling *t, double kg);
+struct report__word report__per_day(const struct telling *t, double kg);
 
 /* ", most in July", if any months stand out. */
-struct dew__word dew__most(unsigned months);
+struct report__word report__most(unsigned months);
 
 #endif

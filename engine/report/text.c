@@ -19,11 +19,11 @@ enum { NAME = 22, BLOCK = 5 }; /* columns of a name, options side by side */
 static void caution(const struct dew_report *r, const struct dew_caution *c,
                     FILE *out)
 {
-    char whose[320], pressure[DEW__PRESSURE_LONG];
+    char whose[320], pressure[REPORT__PRESSURE_LONG];
 
-    dew__pressure(r, c, DEW_NO_OPTION, pressure, sizeof pressure);
-    dew__caution_text(c, dew__which(c->options, whose, sizeof whose), pressure,
-                      out);
+    report__pressure(r, c, DEW_NO_OPTION, pressure, sizeof pressure);
+    report__caution_text(c, report__which(c->options, whose, sizeof whose),
+                         pressure, out);
 }
 
 /* What was told or computed: those that say STOP, or the others. */
@@ -31,7 +31,7 @@ static void cautions(const struct dew_report *r, int stop, FILE *out)
 {
     for (size_t i = 0; i < r->caution_count; i++)
         if ((r->cautions[i].level == DEW_STOP) == stop &&
-            !dew__open(&r->cautions[i]))
+            !report__open(&r->cautions[i]))
             caution(r, &r->cautions[i], out);
 }
 
@@ -41,10 +41,10 @@ static void questions(const struct dew_report *r, FILE *out)
     int any = 0;
 
     for (size_t i = 0; i < r->caution_count; i++) {
-        if (!dew__open(&r->cautions[i]))
+        if (!report__open(&r->cautions[i]))
             continue;
         if (any++ == 0)
-            dew__heading(out, "You have not said whether ...");
+            report__heading(out, "You have not said whether ...");
         caution(r, &r->cautions[i], out);
     }
 }
@@ -61,13 +61,13 @@ static void verdict(const struct dew_report *r, FILE *out)
     char text[DEW_SENTENCE], span[200];
 
     dew_report_span(r->question->choices[0].outcome->count, span, sizeof span);
-    snprintf(text, sizeof text, "What the %s say%s", dew__span(r).text,
+    snprintf(text, sizeof text, "What the %s say%s", report__span(r).text,
              span[0] != '\0' ? "" : "s");
-    dew__heading(out, text);
+    report__heading(out, text);
     if (span[0] != '\0')
-        dew__wrap(out, "", span);
+        report__wrap(out, "", span);
     for (size_t i = 0; i < r->verdict->count; i++)
-        dew__wrap(
+        report__wrap(
             out, "* ",
             dew_report_sentence(r, &r->verdict->list[i], text, sizeof text));
 }
@@ -76,37 +76,37 @@ static void verdict(const struct dew_report *r, FILE *out)
 
 static void option_cell(const struct dew_report *r, size_t i, FILE *out)
 {
-    dew__left(out, dew__numbered(r, i).text, NAME);
+    report__left(out, report__numbered(r, i).text, NAME);
 }
 
-static void table(const struct dew_report *r, const struct dew__column *columns,
-                  size_t count, FILE *out)
+static void table(const struct dew_report *r,
+                  const struct report__column *columns, size_t count, FILE *out)
 {
     for (int line = 0; line < 3; line++) {
-        dew__left(out, line == 2 ? "option" : "", NAME);
+        report__left(out, line == 2 ? "option" : "", NAME);
         for (size_t k = 0; k < count; k++)
-            dew__right(out, dew__column_head(r, columns[k].head[line]),
-                       columns[k].width);
+            report__right(out, report__column_head(r, columns[k].head[line]),
+                          columns[k].width);
         fputc('\n', out);
     }
     for (size_t i = 0; i < r->question->count; i++) {
         option_cell(r, i, out);
         for (size_t k = 0; k < count; k++)
-            dew__right(out, columns[k].cell(r, i).text, columns[k].width);
+            report__right(out, columns[k].cell(r, i).text, columns[k].width);
         fputc('\n', out);
     }
 }
 
-void dew__text_table(const struct dew_report *r, enum dew__table which,
-                     FILE *out)
+void report__text_table(const struct dew_report *r, enum report__table which,
+                        FILE *out)
 {
     size_t count;
-    const struct dew__column *columns = dew__columns(which, &count);
+    const struct report__column *columns = report__columns(which, &count);
 
     table(r, columns, count, out);
 }
 
-int dew__text_under(const struct dew_report *r)
+int report__text_under(const struct dew_report *r)
 {
     for (size_t i = 0; i < r->question->count; i++)
         if (!dew_verdict_ventilates(r->question, i))
@@ -115,50 +115,51 @@ int dew__text_under(const struct dew_report *r)
 }
 
 /* Names that their column cuts are told in full. */
-void dew__text_names(const struct dew_report *r, FILE *out)
+void report__text_names(const struct dew_report *r, FILE *out)
 {
     char head[40];
 
     for (size_t i = 0; i < r->question->count; i++) {
-        struct dew__word w = dew__option(r, (int)i);
+        struct report__word w = report__option(r, (int)i);
 
         snprintf(head, sizeof head, "%zu ", i + 1);
-        if (dew__width(head) + dew__width(w.text) > NAME)
-            dew__wrap(out, head, w.text);
+        if (report__width(head) + report__width(w.text) > NAME)
+            report__wrap(out, head, w.text);
     }
 }
 
 static void options(const struct dew_report *r, FILE *out)
 {
-    dew__heading(out, "The options");
-    dew__text_names(r, out);
-    dew__text_table(r, DEW__TABLE_AIR, out);
-    if (dew__text_under(r))
-        dew__wrap(out, "* ",
-                  "UNDER-VENTILATED: less fresh air than asked for; "
-                  "never the best option.");
+    report__heading(out, "The options");
+    report__text_names(r, out);
+    report__text_table(r, REPORT__TABLE_AIR, out);
+    if (report__text_under(r))
+        report__wrap(out, "* ",
+                     "UNDER-VENTILATED: less fresh air than asked for; "
+                     "never the best option.");
     fputc('\n', out);
-    dew__text_table(r, DEW__TABLE_MORE, out);
+    report__text_table(r, REPORT__TABLE_MORE, out);
     if (r->question->prices != NULL) {
         fputc('\n', out);
-        dew__text_table(r, DEW__TABLE_MONEY, out);
+        report__text_table(r, REPORT__TABLE_MONEY, out);
     }
 }
 
-void dew__text_months(const struct dew_report *r, FILE *out)
+void report__text_months(const struct dew_report *r, FILE *out)
 {
-    dew__left(out, "option", NAME);
+    report__left(out, "option", NAME);
     for (int m = 0; m < DEW_MONTHS; m++)
-        dew__right(out, dew__month_short(m), 4);
-    dew__right(out, "year", 6);
+        report__right(out, report__month_short(m), 4);
+    report__right(out, "year", 6);
     fputc('\n', out);
     for (size_t i = 0; i < r->question->count; i++) {
         const struct dew_outcome *o = r->question->choices[i].outcome;
 
         option_cell(r, i, out);
         for (int m = 0; m < DEW_MONTHS; m++)
-            dew__right(out, dew__number(o->month[m].too_humid, 0).text, 4);
-        dew__right(out, dew__number(o->year.too_humid, 0).text, 6);
+            report__right(out, report__number(o->month[m].too_humid, 0).text,
+                          4);
+        report__right(out, report__number(o->year.too_humid, 0).text, 6);
         fputc('\n', out);
     }
 }
@@ -177,7 +178,7 @@ struct book {
 /* A member of option i's tally of the year, as shown. */
 static double member(const struct book *b, size_t i, size_t offset)
 {
-    const char *tally = (const void *)dew__year(b->r->question, i);
+    const char *tally = (const void *)study__year(b->r->question, i);
 
     return *(const double *)(const void *)(tally + offset) * b->factor;
 }
@@ -190,10 +191,10 @@ static void book_row(struct book *b, const char *words, size_t offset)
         some |= fabs(member(b, i, offset)) >= 0.5;
     if (!some)
         return;
-    dew__left(b->out, words, FLOW_NAME);
+    report__left(b->out, words, FLOW_NAME);
     for (size_t i = b->first; i < b->last; i++)
-        dew__right(b->out, dew__number(member(b, i, offset), 0).text,
-                   FLOW_CELL);
+        report__right(b->out, report__number(member(b, i, offset), 0).text,
+                      FLOW_CELL);
     fputc('\n', b->out);
 }
 
@@ -201,10 +202,10 @@ static void book_heads(const struct book *b, const char *unit)
 {
     char head[40];
 
-    dew__left(b->out, unit, FLOW_NAME);
+    report__left(b->out, unit, FLOW_NAME);
     for (size_t i = b->first; i < b->last; i++) {
         snprintf(head, sizeof head, i < 9 ? "option %zu" : "opt. %zu", i + 1);
-        dew__right(b->out, head, FLOW_CELL);
+        report__right(b->out, head, FLOW_CELL);
     }
     fputc('\n', b->out);
 }
@@ -250,17 +251,17 @@ static void book(const struct dew_report *r, const char *unit, double factor,
 
 static void books(const struct dew_report *r, FILE *out)
 {
-    const struct dew_unit *u = dew__unit(DEW_WATER, r->system);
+    const struct dew_unit *u = report__unit(DEW_WATER, r->system);
     char unit[40];
 
-    dew__heading(out,
-                 "Water through the air of the house, a year (+ in, - out)");
+    report__heading(out,
+                    "Water through the air of the house, a year (+ in, - out)");
     snprintf(unit, sizeof unit, "%s", u->name);
     book(r, unit, 1 / u->factor, water_rows, out);
     if (r->system == DEW_SYSTEM_US)
         fputs("1 gal = 3.785 kg\n", out);
-    dew__heading(out, "Energy used, a year");
-    book(r, "kWh", 1 / DEW__KWH, energy_rows, out);
+    report__heading(out, "Energy used, a year");
+    book(r, "kWh", 1 / CORE__KWH, energy_rows, out);
 }
 
 /* ---- how it was judged ------------------------------------------------------ */
@@ -269,22 +270,22 @@ static void method(const struct dew_report *r, FILE *out)
 {
     char text[1000], closure[40];
 
-    dew__heading(out, "How it was judged");
-    dew__judged(r, text, sizeof text);
-    dew__wrap(out, "", text);
-    dew_number_print(dew__worst_closure(r), 2, closure, sizeof closure);
+    report__heading(out, "How it was judged");
+    report__judged(r, text, sizeof text);
+    report__wrap(out, "", text);
+    dew_number_print(report__worst_closure(r), 2, closure, sizeof closure);
     snprintf(text, sizeof text,
              "Over the year the books of water and heat close to %s of what "
              "went through them.",
              closure);
-    dew__wrap(out, "", text);
+    report__wrap(out, "", text);
     if (r->weather != NULL && r->weather[0] != '\0') {
-        dew__clean(r->weather, text, sizeof text);
-        dew__wrap(out, "Weather: ", text);
+        core__clean(r->weather, text, sizeof text);
+        report__wrap(out, "Weather: ", text);
     }
     for (size_t i = 0; i < r->weather_note_count; i++) {
-        dew__clean(r->weather_notes[i], text, sizeof text);
-        dew__wrap(out, "         ", text);
+        core__clean(r->weather_notes[i], text, sizeof text);
+        report__wrap(out, "         ", text);
     }
     for (size_t i = 0; i < r->file_count; i++)
         fprintf(out, "%s: SHA-256\n  %s\n", r->files[i].role,
@@ -300,21 +301,21 @@ static void open_stops(const char *words, FILE *out)
              "%s What hangs on each, and how to answer, is told below under "
              "\"You have not said whether\".",
              words);
-    dew__wrap(out, "STOP   ", text);
+    report__wrap(out, "STOP   ", text);
 }
 
 static void title(const struct dew_report *r, FILE *out)
 {
     char text[2000];
 
-    dew__clean(r->title != NULL && r->title[0] != '\0' ? r->title : "Untitled",
-               text, sizeof text);
-    dew__wrap(out, "", text);
+    core__clean(r->title != NULL && r->title[0] != '\0' ? r->title : "Untitled",
+                text, sizeof text);
+    report__wrap(out, "", text);
     if (!has_stop(r))
         return;
-    dew__heading(out, "Before anything else");
+    report__heading(out, "Before anything else");
     cautions(r, 1, out);
-    if (dew__open_stops(r, text, sizeof text)[0] != '\0')
+    if (report__open_stops(r, text, sizeof text)[0] != '\0')
         open_stops(text, out);
 }
 
@@ -325,12 +326,12 @@ static void all(const void *of, FILE *out)
     title(r, out);
     verdict(r, out);
     options(r, out);
-    dew__heading(out, "Hours too humid, by month");
-    dew__text_months(r, out);
-    dew__sheets_text(r, out);
+    report__heading(out, "Hours too humid, by month");
+    report__text_months(r, out);
+    report__sheets_text(r, out);
     books(r, out);
     questions(r, out);
-    dew__heading(out, "Cautions");
+    report__heading(out, "Cautions");
     cautions(r, 0, out);
     method(r, out);
 }
@@ -338,5 +339,5 @@ static void all(const void *of, FILE *out)
 enum dew_status dew_report_text(const struct dew_report *report, FILE *out,
                                 struct dew_error *err)
 {
-    return dew__filled("the report", all, report, out, err);
+    return report__filled("the report", all, report, out, err);
 }

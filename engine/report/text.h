@@ -6,16 +6,16 @@
 #include "report/option_columns.h"
 
 /* A table of options, one a line. */
-void dew__text_table(const struct dew_report *r, enum dew__table which,
-                     FILE *out);
+void report__text_table(const struct dew_report *r, enum report__table which,
+                        FILE *out);
 
 /* Names that the tables cut, in full. */
-void dew__text_names(const struct dew_report *r, FILE *out);
+void report__text_names(const struct dew_report *r, FILE *out);
 
 /* Hours too humid of each option, by month. */
-void dew__text_months(const struct dew_report *r, FILE *out);
+void report__text_months(const struct dew_report *r, FILE *out);
 
 /* 1 where an option has less fresh air than asked for. */
-int dew__text_under(const struct dew_report *r);
+int report__text_under(const struct dew_report *r);
 
 #endif

@@ -18,9 +18,9 @@ static void group(const char *digits, char *out, size_t size)
     out[at] = '\0';
 }
 
-struct dew__word dew__number(double x, int decimals)
+struct report__word report__number(double x, int decimals)
 {
-    struct dew__word w = {"-"}, n;
+    struct report__word w = {"-"}, n;
     int minus;
 
     if (!isfinite(x))
@@ -32,8 +32,8 @@ struct dew__word dew__number(double x, int decimals)
 }
 
 /* What people of the trade read, where the table's first row is not it. */
-const struct dew_unit *dew__unit(enum dew_quantity quantity,
-                                 enum dew_system system)
+const struct dew_unit *report__unit(enum dew_quantity quantity,
+                                    enum dew_system system)
 {
     const struct dew_unit *u = NULL;
 
@@ -44,65 +44,68 @@ const struct dew_unit *dew__unit(enum dew_quantity quantity,
     return u ? u : dew_unit_shown(quantity, (int)system);
 }
 
-double dew__shown(double si, enum dew_quantity quantity, enum dew_system system)
+double report__shown(double si, enum dew_quantity quantity,
+                     enum dew_system system)
 {
-    const struct dew_unit *u = dew__unit(quantity, system);
+    const struct dew_unit *u = report__unit(quantity, system);
 
     return (si - u->offset) / u->factor;
 }
 
-struct dew__word dew__amount(double si, enum dew_quantity quantity,
-                             enum dew_system system, int decimals)
+struct report__word report__amount(double si, enum dew_quantity quantity,
+                                   enum dew_system system, int decimals)
 {
-    struct dew__word w, n;
+    struct report__word w, n;
 
-    n = dew__number(dew__shown(si, quantity, system), decimals);
+    n = report__number(report__shown(si, quantity, system), decimals);
     snprintf(w.text, sizeof w.text, "%.60s %s", n.text,
-             dew__unit(quantity, system)->name);
+             report__unit(quantity, system)->name);
     return w;
 }
 
-struct dew__word dew__money(const struct dew_report *report, double amount)
+struct report__word report__money(const struct dew_report *report,
+                                  double amount)
 {
     const struct dew_prices *p = report->question->prices;
-    struct dew__word w = {"-"};
+    struct report__word w = {"-"};
 
     if (!isfinite(amount))
         return w;
     snprintf(w.text, sizeof w.text, "%s%s%.80s", amount <= -0.5 ? "-" : "",
              p && p->currency[0] ? p->currency : "$",
-             dew__number(fabs(amount), 0).text);
+             report__number(fabs(amount), 0).text);
     return w;
 }
 
-struct dew__word dew__percent(double share)
+struct report__word report__percent(double share)
 {
-    struct dew__word w = {"-"}, n;
+    struct report__word w = {"-"}, n;
 
     if (!isfinite(share))
         return w;
-    n = dew__number(fabs(share) < 0.005 ? 0 : 100 * share, 0);
+    n = report__number(fabs(share) < 0.005 ? 0 : 100 * share, 0);
     snprintf(w.text, sizeof w.text, "%.100s %%", n.text);
     return w;
 }
 
-struct dew__word dew__price(const struct dew_report *report, double amount)
+struct report__word report__price(const struct dew_report *report,
+                                  double amount)
 {
-    struct dew__word wanting = {"not told"};
+    struct report__word wanting = {"not told"};
 
-    return isnan(amount) ? wanting : dew__money(report, amount);
+    return isnan(amount) ? wanting : report__money(report, amount);
 }
 
-struct dew__word dew__numbered(const struct dew_report *report, size_t i)
+struct report__word report__numbered(const struct dew_report *report, size_t i)
 {
-    struct dew__word w;
+    struct report__word w;
 
     snprintf(w.text, sizeof w.text, "%zu %.120s", i + 1,
-             dew__option(report, (int)i).text);
+             report__option(report, (int)i).text);
     return w;
 }
 
-char *dew__which(uint64_t options, char *out, size_t size)
+char *report__which(uint64_t options, char *out, size_t size)
 {
     int many = (options & (options - 1)) != 0;
     size_t at = 0;
@@ -118,7 +121,7 @@ char *dew__which(uint64_t options, char *out, size_t size)
     return out;
 }
 
-int dew__picked(const struct dew_report *report)
+int report__picked(const struct dew_report *report)
 {
     const struct dew_verdict *v = report->verdict;
 
@@ -128,7 +131,7 @@ int dew__picked(const struct dew_report *report)
     return v->best;
 }
 
-size_t dew__hand_least(const struct dew_report *r)
+size_t report__hand_least(const struct dew_report *r)
 {
     const struct dew_choice *c = r->question->choices;
     size_t least = 0;
@@ -141,31 +144,31 @@ size_t dew__hand_least(const struct dew_report *r)
     return least;
 }
 
-size_t dew__hand_option(const struct dew_report *r)
+size_t report__hand_option(const struct dew_report *r)
 {
     if (r->handed != NULL)
         return (size_t)(r->handed - r->question->choices);
-    if (dew__picked(r) >= 0)
-        return (size_t)dew__picked(r);
+    if (report__picked(r) >= 0)
+        return (size_t)report__picked(r);
     for (size_t i = 0; i < r->verdict->count; i++) {
         const struct dew_finding *f = &r->verdict->list[i];
 
         if (f->kind == DEW_FINDING_best_none && f->option > 0)
             return (size_t)f->option;
     }
-    return dew__hand_least(r);
+    return report__hand_least(r);
 }
 
-size_t dew__beside_today(const struct dew_report *r)
+size_t report__beside_today(const struct dew_report *r)
 {
-    size_t option = dew__hand_option(r);
+    size_t option = report__hand_option(r);
 
-    return option > 0 ? option : dew__hand_least(r);
+    return option > 0 ? option : report__hand_least(r);
 }
 
-static struct dew__word spaced(const char *value)
+static struct report__word spaced(const char *value)
 {
-    struct dew__word w;
+    struct report__word w;
 
     snprintf(w.text, sizeof w.text, "%s", value);
     for (char *s = w.text; *s != '\0'; s++)
@@ -173,10 +176,10 @@ static struct dew__word spaced(const char *value)
     return w;
 }
 
-struct dew__word dew__hand_input(const struct dew_report *r, size_t option,
-                                 const char *key)
+struct report__word report__hand_input(const struct dew_report *r,
+                                       size_t option, const char *key)
 {
-    struct dew__word name = dew__option(r, (int)option);
+    struct report__word name = report__option(r, (int)option);
 
     for (size_t i = 0; i < r->input_count; i++) {
         const struct dew_report_input *in = &r->inputs[i];
@@ -192,12 +195,12 @@ static const char *const months[DEW_MONTHS] = {
     "January", "February", "March",     "April",   "May",      "June",
     "July",    "August",   "September", "October", "November", "December"};
 
-const char *dew__month(int month)
+const char *report__month(int month)
 {
     return months[month];
 }
 
-const char *dew__month_short(int month)
+const char *report__month_short(int month)
 {
     static const char *const text[DEW_MONTHS] = {"Jan", "Feb", "Mar", "Apr",
                                                  "May", "Jun", "Jul", "Aug",
@@ -232,10 +235,10 @@ static int run_count(unsigned mask)
     return count;
 }
 
-struct dew__word dew__months(unsigned mask)
+struct report__word report__months(unsigned mask)
 {
     const unsigned all = (1U << DEW_MONTHS) - 1;
-    struct dew__word w = {""};
+    struct report__word w = {""};
     int left = run_count(mask & all);
 
     if ((mask & all) == all || (mask & all) == 0) {
@@ -262,7 +265,7 @@ struct dew__word dew__months(unsigned mask)
     return w;
 }
 
-int dew__width(const char *text)
+int report__width(const char *text)
 {
     int width = 0;
 
@@ -290,27 +293,27 @@ char *dew_report_span(size_t hours, char *out, size_t size)
     return out;
 }
 
-struct dew__word dew__span(const struct dew_report *report)
+struct report__word report__span(const struct dew_report *report)
 {
     size_t hours = report->question->choices[0].outcome->count;
-    struct dew__word w = {"year"};
+    struct report__word w = {"year"};
 
     if (!is_year(hours))
         snprintf(w.text, sizeof w.text, "%zu hours", hours);
     return w;
 }
 
-struct dew__word dew__option(const struct dew_report *report, int i)
+struct report__word report__option(const struct dew_report *report, int i)
 {
-    struct dew__word w = {"no option"};
+    struct report__word w = {"no option"};
 
     if (i >= 0 && (size_t)i < report->question->count)
-        dew__clean(report->question->choices[i].outcome->name, w.text,
-                   sizeof w.text);
+        core__clean(report->question->choices[i].outcome->name, w.text,
+                    sizeof w.text);
     return w;
 }
 
-char *dew__judged(const struct dew_report *report, char *out, size_t size)
+char *report__judged(const struct dew_report *report, char *out, size_t size)
 {
     const struct dew_judging *j = &report->question->judging;
 
@@ -321,16 +324,16 @@ char *dew__judged(const struct dew_report *report, char *out, size_t size)
              "%s %% or %s h is a close call. These shares are our own choice, "
              "and so is the mark of %s ppm for carbon dioxide: no current "
              "standard of ventilation holds a limit for it indoors.",
-             dew__number(100 * j->kept_share, 0).text,
-             dew__number(100 * j->month_share, 0).text,
-             dew__number(100 * j->fresh_share, 0).text,
-             dew__number(100 * j->close_share, 0).text,
-             dew__number(j->close_hours, 0).text,
-             dew__number(DEW_CO2_MARK, 0).text);
+             report__number(100 * j->kept_share, 0).text,
+             report__number(100 * j->month_share, 0).text,
+             report__number(100 * j->fresh_share, 0).text,
+             report__number(100 * j->close_share, 0).text,
+             report__number(j->close_hours, 0).text,
+             report__number(DEW_CO2_MARK, 0).text);
     return out;
 }
 
-double dew__worst_closure(const struct dew_report *report)
+double report__worst_closure(const struct dew_report *report)
 {
     double worst = 0;
 

@@ -11,76 +11,79 @@
 #include "study/year.h"
 
 /* A short text by value: good for one expression. */
-struct dew__word {
+struct report__word {
     char text[128];
 };
 
 /* "1,234.5": x with a fixed count of decimals; "-" when it is not a number. */
-struct dew__word dew__number(double x, int decimals);
+struct report__word report__number(double x, int decimals);
 
 /* The unit a report shows a quantity in; a row of the unit table. */
-const struct dew_unit *dew__unit(enum dew_quantity quantity,
-                                 enum dew_system system);
+const struct dew_unit *report__unit(enum dew_quantity quantity,
+                                    enum dew_system system);
 
 /* SI value in the shown unit, and the same with its name: "95 cfm". */
-double dew__shown(double si, enum dew_quantity quantity,
-                  enum dew_system system);
-struct dew__word dew__amount(double si, enum dew_quantity quantity,
-                             enum dew_system system, int decimals);
+double report__shown(double si, enum dew_quantity quantity,
+                     enum dew_system system);
+struct report__word report__amount(double si, enum dew_quantity quantity,
+                                   enum dew_system system, int decimals);
 
 /* "40 %" of a share; "-" when it is not a number. */
-struct dew__word dew__percent(double share);
+struct report__word report__percent(double share);
 
 /* "$1,234" in the currency of the report's prices. */
-struct dew__word dew__money(const struct dew_report *report, double amount);
+struct report__word report__money(const struct dew_report *report,
+                                  double amount);
 
 /* "July", "June to August", "May and July"; "no month". */
-struct dew__word dew__months(unsigned mask);
-const char *dew__month(int month);       /* 0 .. 11: "January"              */
-const char *dew__month_short(int month); /* "Jan"                           */
+struct report__word report__months(unsigned mask);
+const char *report__month(int month); /* 0 .. 11: "January"              */
+const char *report__month_short(
+    int month); /* "Jan"                           */
 
 /* Columns that UTF-8 text takes, one a character. */
-int dew__width(const char *text);
+int report__width(const char *text);
 
 /* "year", or "720 hours" where the run is no year. */
-struct dew__word dew__span(const struct dew_report *report);
+struct report__word report__span(const struct dew_report *report);
 
 /* Name of option i, cleaned. */
-struct dew__word dew__option(const struct dew_report *report, int i);
+struct report__word report__option(const struct dew_report *report, int i);
 
 /* The same behind its number: "2 heat core". */
-struct dew__word dew__numbered(const struct dew_report *report, size_t i);
+struct report__word report__numbered(const struct dew_report *report, size_t i);
 
 /* "option 2" or "options 2, 5": bit i = option i + 1; "" of none. */
-char *dew__which(uint64_t options, char *out, size_t size);
+char *report__which(uint64_t options, char *out, size_t size);
 
 /* The option to look at: the best; where which is best is open, the cheapest to
    run of those that will do; DEW_NO_OPTION where none will. */
-int dew__picked(const struct dew_report *report);
+int report__picked(const struct dew_report *report);
 
 /* Of the options that bring the fresh air asked for, the house as it stands
    apart, that of fewest hours too humid; 0 when there is none. */
-size_t dew__hand_least(const struct dew_report *r);
+size_t report__hand_least(const struct dew_report *r);
 
 /* The option handed over: the best; else the nearest of those that will not
    do; else as above. */
-size_t dew__hand_option(const struct dew_report *r);
+size_t report__hand_option(const struct dew_report *r);
 
 /* The option set beside the house as it stands: the one handed over, or the
    one of fewest humid hours; 0 when there is none. */
-size_t dew__beside_today(const struct dew_report *r);
+size_t report__beside_today(const struct dew_report *r);
 
 /* Value of a key as it was understood for an option; "not told". */
-struct dew__word dew__hand_input(const struct dew_report *r, size_t option,
-                                 const char *key);
+struct report__word report__hand_input(const struct dew_report *r,
+                                       size_t option, const char *key);
 
-/* The same as dew__money, "not told" for what is not known. */
-struct dew__word dew__price(const struct dew_report *report, double amount);
+/* The same as report__money, "not told" for what is not known. */
+struct report__word report__price(const struct dew_report *report,
+                                  double amount);
 
 /* How limits were judged, in plain words.  Returns out. */
-char *dew__judged(const struct dew_report *report, char *out, size_t size);
+char *report__judged(const struct dew_report *report, char *out, size_t size);
 
 /* The greatest residual of any option's books, a share of what went through. */
-double dew__worst_closure(const struct dew_report *report);
+double report__worst_closure(const struct dew_report *report);
 
 #endif

@@ -16,42 +16,40 @@ static int beside(const char *scenario, const char *file, char *out)
     const char *slash = strrchr(scenario, '/');
     int folder =
         slash != NULL && file[0] != '/' ? (int)(slash + 1 - scenario) : 0;
-    int length = snprintf(out, DEW__RUN_PATH, "%.*s%s", folder, scenario, file);
+    int length = snprintf(out, RUN__PATH, "%.*s%s", folder, scenario, file);
 
-    if (length >= DEW__RUN_PATH)
+    if (length >= RUN__PATH)
         return 0;
     if (access(out, R_OK) != 0)
-        length = snprintf(out, DEW__RUN_PATH, "%s", file);
-    return length < DEW__RUN_PATH;
+        length = snprintf(out, RUN__PATH, "%s", file);
+    return length < RUN__PATH;
 }
 
 static enum dew_status open_here(const struct dew_run *r, const char *name,
-                                 struct dew__run_file *out,
-                                 struct dew_error *err)
+                                 struct run__file *out, struct dew_error *err)
 {
     struct dew_error found = {0}; /* the file itself is at fault then */
 
     if (!beside(r->ask->name, name, out->name))
-        return dew__fail(err, DEW_ERANGE, "too long a path");
+        return core__fail(err, DEW_ERANGE, "too long a path");
     if (access(out->name, R_OK) != 0)
-        return dew__fail(err, DEW_EUNKNOWN,
-                         "%s: %s (looked for beside the scenario, then where "
-                         "the command was given)",
-                         name, strerror(errno));
-    if (dew__in_read(out->name, DEW__IN_FILE, (size_t)1 << 31, &out->bytes,
-                     &out->length, &found) != DEW_OK)
+        return core__fail(err, DEW_EUNKNOWN,
+                          "%s: %s (looked for beside the scenario, then where "
+                          "the command was given)",
+                          name, strerror(errno));
+    if (core__in_read(out->name, CORE__IN_FILE, (size_t)1 << 31, &out->bytes,
+                      &out->length, &found) != DEW_OK)
         *err = found;
     return err->status;
 }
 
 static enum dew_status by_caller(const struct dew_run *r, const char *name,
-                                 struct dew__run_file *out,
-                                 struct dew_error *err)
+                                 struct run__file *out, struct dew_error *err)
 {
     const struct dew_files *files = r->ask->files;
 
-    if (snprintf(out->name, sizeof out->name, "%s", name) >= DEW__RUN_PATH)
-        return dew__fail(err, DEW_ERANGE, "too long a name");
+    if (snprintf(out->name, sizeof out->name, "%s", name) >= RUN__PATH)
+        return core__fail(err, DEW_ERANGE, "too long a name");
     err->status = files->read(files->of, name, &out->bytes, &out->length, err);
     if (err->status == DEW_OK && out->bytes == NULL && out->length > 0)
         err->status = DEW_EIO;
@@ -61,40 +59,38 @@ static enum dew_status by_caller(const struct dew_run *r, const char *name,
     return err->status;
 }
 
-enum dew_status dew__run_file(struct dew_run *r, const char *key,
-                              const char *name, char hash[DEW_SHA256_TEXT],
-                              struct dew__run_file *out)
+enum dew_status run__file(struct dew_run *r, const char *key, const char *name,
+                          char hash[DEW_SHA256_TEXT], struct run__file *out)
 {
     struct dew_error err = {0};
 
     out->bytes = NULL;
     out->length = 0;
-    dew__run_about(r, key, &err);
+    run__about(r, key, &err);
     if ((r->ask->files != NULL ? by_caller : open_here)(r, name, out, &err) !=
         DEW_OK)
-        return dew__run_fault(r, &err);
+        return run__fault(r, &err);
     dew_report_sha256(out->bytes, out->length, hash);
     return DEW_OK;
 }
 
-enum dew_status dew__run_unpack(char **bytes, size_t *length,
-                                struct dew_error *err)
+enum dew_status run__unpack(char **bytes, size_t *length, struct dew_error *err)
 {
     char *packed = *bytes;
     enum dew_status status = DEW_OK;
 
-    if (dew__in_packed(packed, *length)) {
-        status = dew__in_unpack(packed, length, DEW__RUN_TEXT + 1, bytes, err);
+    if (core__in_packed(packed, *length)) {
+        status = core__in_unpack(packed, length, RUN__TEXT + 1, bytes, err);
         free(packed);
     }
     return status;
 }
 
-enum dew_status dew__run_text(const char *name, char **text, size_t *length,
-                              struct dew_error *err)
+enum dew_status run__text(const char *name, char **text, size_t *length,
+                          struct dew_error *err)
 {
     enum dew_status status =
-        dew__in_read(name, DEW__IN_ONCE, DEW__RUN_TEXT + 1, text, length, err);
+        core__in_read(name, CORE__IN_ONCE, RUN__TEXT + 1, text, length, err);
 
-    return status == DEW_OK ? dew__run_unpack(text, length, err) : status;
+    return status == DEW_OK ? run__unpack(text, length, err) : status;
 }

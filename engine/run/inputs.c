@@ -12,7 +12,7 @@ static const char *origin_of(const struct dew_value *v)
 }
 
 /* The value of a key at an option, as in into[*count], where it has one. */
-static void add(struct dew_run *r, size_t key, const struct dew__run_option *at,
+static void add(struct dew_run *r, size_t key, const struct run__option *at,
                 const char *name, size_t *count)
 {
     size_t keys;
@@ -22,7 +22,7 @@ static void add(struct dew_run *r, size_t key, const struct dew__run_option *at,
 
     if (!v->given)
         return;
-    dew_scenario_show(f, v, (int)r->report.system, shown, DEW__RUN_SHOWN);
+    dew_scenario_show(f, v, (int)r->report.system, shown, RUN__SHOWN);
     r->inputs[(*count)++] = (struct dew_report_input){
         .option = name,
         .key = f->path,
@@ -40,7 +40,7 @@ static int differs(const struct dew_run *r, size_t key)
     return 0;
 }
 
-size_t dew__run_inputs(struct dew_run *r)
+size_t run__inputs(struct dew_run *r)
 {
     size_t keys, count = 0;
 

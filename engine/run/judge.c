@@ -25,7 +25,7 @@ static void judge(struct dew_run *r, const struct dew_outcome *o)
     for (size_t k = 0; k < r->doubt_count; k++)
         r->doubts[k].outcome = &o[r->count + k];
     for (size_t i = 0; i < r->count; i++) {
-        const struct dew__run_option *x = &r->options[i];
+        const struct run__option *x = &r->options[i];
 
         r->choices[i] = (struct dew_choice){&o[i],
                                             &r->cases[i],
@@ -121,7 +121,7 @@ const struct dew_report *dew_run_report(struct dew_run *run,
     system = system_of(run, system);
     if (run->report.system != system) {
         run->report.system = system;
-        run->report.input_count = dew__run_inputs(run);
+        run->report.input_count = run__inputs(run);
     }
     return &run->report;
 }

@@ -79,13 +79,13 @@ static void lay_outdoors(struct dew_run *r, const struct dew_year *out,
     const struct dew_date *dates = dew_year_dates(out, &count);
     const struct dew_date *year = dew_year_dates(r->year, &marched);
     int mixed = marched > 0 && year[0].year == 0;
-    dew__run_calendar places; /* of the hours marched, + 1; 0: none */
+    run__calendar places; /* of the hours marched, + 1; 0: none */
 
     memset(places, 0, sizeof places);
     for (size_t h = 0; mixed && h < marched; h++)
-        *dew__run_place(places, &year[h]) = h + 1;
+        *run__place(places, &year[h]) = h + 1;
     for (size_t k = 0; k < count; k++) {
-        size_t h = mixed ? *dew__run_place(places, &dates[k])
+        size_t h = mixed ? *run__place(places, &dates[k])
                          : lived(year, marched, &dates[k], &from);
 
         if (h == 0 || !isfinite(hours[k].w))
@@ -95,9 +95,8 @@ static void lay_outdoors(struct dew_run *r, const struct dew_year *out,
     }
 }
 
-void dew__run_lay(struct dew_run *r, const struct dew_text *text,
-                  const struct dew_log_ask *ask,
-                  const struct dew_log_report *read)
+void run__lay(struct dew_run *r, const struct dew_text *text,
+              const struct dew_log_ask *ask, const struct dew_log_report *read)
 {
     const struct dew_measured *m = &r->measured;
     struct dew_year *out = outdoors(text, ask, read);

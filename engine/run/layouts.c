@@ -22,7 +22,7 @@ static enum dew_status add(struct dew_run *r, struct layouts *l, size_t i,
 
     if (dew_scenario_layout(s, i, &r->outdoors, layout, &err) != DEW_OK ||
         dew_scenario_design(s, i, &r->outdoors, design, &err) != DEW_OK)
-        return quiet ? DEW_OK : dew__run_fault(r, &err);
+        return quiet ? DEW_OK : run__fault(r, &err);
     l->options[l->count++] = (struct dew_ducts_option){
         .name = dew_scenario_name(s, i),
         .layout = layout,
@@ -48,17 +48,17 @@ static enum dew_status solve(struct dew_run *r, struct layouts *l)
     }
     if (status == DEW_OK &&
         dew_report_ducts_open(&r->ducts, l->options, l->count, &err) != DEW_OK)
-        status = dew__run_fault(r, &err);
+        status = run__fault(r, &err);
     return status;
 }
 
-enum dew_status dew__run_layouts(struct dew_run *r)
+enum dew_status run__layouts(struct dew_run *r)
 {
     struct layouts l = {.layouts = calloc(r->count, sizeof *l.layouts),
                         .designs = calloc(r->count, sizeof *l.designs),
                         .options = calloc(r->count, sizeof *l.options)};
     int memory = l.layouts != NULL && l.designs != NULL && l.options != NULL;
-    enum dew_status status = memory ? solve(r, &l) : dew__run_memory(r);
+    enum dew_status status = memory ? solve(r, &l) : run__memory(r);
 
     free(l.options);
     free(l.designs);

@@ -11,47 +11,45 @@ enum { FAULTS = 100, GROUPS = 1000 };
 
 /* ---- faults ---------------------------------------------------------------- */
 
-enum dew_status dew__run_fault(struct dew_run *r, const struct dew_error *err)
+enum dew_status run__fault(struct dew_run *r, const struct dew_error *err)
 {
     if (r->status == DEW_OK)
         r->status = err->status;
-    return dew__fault(r->faults, err);
+    return core__fault(r->faults, err);
 }
 
-enum dew_status dew__run_faults(struct dew_run *r,
-                                const struct dew_faults *faults)
+enum dew_status run__faults(struct dew_run *r, const struct dew_faults *faults)
 {
     size_t shown = faults->count < faults->room ? faults->count : faults->room;
     struct dew_error more = {0};
 
     for (size_t i = 0; i < shown; i++)
-        dew__run_fault(r, &faults->list[i]);
+        run__fault(r, &faults->list[i]);
     if (faults->count > shown) {
-        dew__fail(&more, faults->list[0].status, "and %zu more",
-                  faults->count - shown);
-        dew__run_fault(r, &more);
+        core__fail(&more, faults->list[0].status, "and %zu more",
+                   faults->count - shown);
+        run__fault(r, &more);
     }
     return faults->list[0].status;
 }
 
-enum dew_status dew__run_memory(struct dew_run *r)
+enum dew_status run__memory(struct dew_run *r)
 {
     struct dew_error err = {.status = DEW_EMEM, .text = "out of memory"};
 
-    return dew__run_fault(r, &err);
+    return run__fault(r, &err);
 }
 
-void dew__run_about(const struct dew_run *r, const char *key,
-                    struct dew_error *err)
+void run__about(const struct dew_run *r, const char *key, struct dew_error *err)
 {
     size_t count;
     const struct dew_field *f = dew_scenario_fields(&count);
     const struct dew_origin *o =
         &dew_scenario_base(r->scenario)[dew_scenario_field(key) - f].origin;
 
-    dew__at(err, o->by == DEW_BY_SET ? "--set" : r->ask->name, o->line,
-            o->column);
-    dew__in(err, key);
+    core__at(err, o->by == DEW_BY_SET ? "--set" : r->ask->name, o->line,
+             o->column);
+    core__in(err, key);
 }
 
 /* ---- reading ----------------------------------------------------------------- */
@@ -85,7 +83,7 @@ static enum dew_status take_scenario(struct dew_run *r, const char *text,
 
     if ((r->job == DEW_RUN_CHECK ? dew_scenario_look : dew_scenario_open)(
             &r->scenario, &from, &faults) != DEW_OK)
-        dew__run_faults(r, &faults);
+        run__faults(r, &faults);
     name_groups(&faults, groups);
     return r->status;
 }
@@ -97,8 +95,8 @@ static enum dew_status read_scenario(struct dew_run *r, char groups[GROUPS])
     char *own = NULL;
 
     if (r->ask->text == NULL &&
-        dew__run_text(r->ask->name, &own, &length, &err) != DEW_OK)
-        return dew__run_fault(r, &err);
+        run__text(r->ask->name, &own, &length, &err) != DEW_OK)
+        return run__fault(r, &err);
     take_scenario(r, own != NULL ? own : r->ask->text, length, groups);
     free(own);
     if (r->status == DEW_OK) {
@@ -126,10 +124,10 @@ static void check_cases(struct dew_run *r)
         struct dew_error err = {0};
         struct dew_case c;
 
-        dew__at(&err, r->ask->name, 0, 0);
+        core__at(&err, r->ask->name, 0, 0);
         if (dew_scenario_case(r->scenario, k, &r->outdoors, NULL, &c, &err) !=
             DEW_OK)
-            dew__run_fault(r, &err);
+            run__fault(r, &err);
     }
 }
 
@@ -142,7 +140,7 @@ static enum dew_status check_all(struct dew_run *r)
     if (r->scenario == NULL)
         return r->status;
     if (strstr(groups, "weather,") == NULL && asks_for_weather(r)) {
-        if (dew__run_weather(r) != DEW_OK) {
+        if (run__weather(r) != DEW_OK) {
             dew_year_close(r->year); /* as far as it was read */
             r->year = NULL;
         } else if (sound) {
@@ -150,18 +148,18 @@ static enum dew_status check_all(struct dew_run *r)
         }
     }
     if (strstr(groups, "log,") == NULL)
-        dew__run_log(r);
+        run__log(r);
     return r->status;
 }
 
-enum dew_status dew__run_read(struct dew_run *r)
+enum dew_status run__read(struct dew_run *r)
 {
     char groups[GROUPS];
 
     if (r->job == DEW_RUN_CHECK)
         return check_all(r);
-    if (read_scenario(r, groups) != DEW_OK || dew__run_weather(r) != DEW_OK ||
-        (r->job != DEW_RUN_YEARS && dew__run_log(r) != DEW_OK))
+    if (read_scenario(r, groups) != DEW_OK || run__weather(r) != DEW_OK ||
+        (r->job != DEW_RUN_YEARS && run__log(r) != DEW_OK))
         return r->status;
     return DEW_OK;
 }
@@ -179,23 +177,23 @@ static enum dew_status no_option(struct dew_run *r, const char *name)
                                  i > 0 ? ", " : "",
                                  dew_scenario_name(r->scenario, i));
     snprintf(about, sizeof about, "--option %s", name);
-    dew__in(&err, about);
-    dew__fail(&err, DEW_EUNKNOWN,
-              "the scenario has no option of that name; it has %s", names);
-    return dew__run_fault(r, &err);
+    core__in(&err, about);
+    core__fail(&err, DEW_EUNKNOWN,
+               "the scenario has no option of that name; it has %s", names);
+    return run__fault(r, &err);
 }
 
 /* The scenario's first option is today's house and, if so asked, marched in any
    case: whatever is said of "today" is said of it.  One that was picked alone
    is the one that the sheets are about. */
-enum dew_status dew__run_pick(struct dew_run *r)
+enum dew_status run__pick(struct dew_run *r)
 {
     const struct dew_run_ask *ask = r->ask;
     size_t all = dew_scenario_count(r->scenario), picked = 0;
 
     r->options = calloc(all, sizeof *r->options);
     if (r->options == NULL)
-        return dew__run_memory(r);
+        return run__memory(r);
     for (size_t i = 0; i < ask->option_count; i++)
         if (dew_scenario_find(r->scenario, ask->options[i]) == all)
             return no_option(r, ask->options[i]);

@@ -9,22 +9,22 @@
 
 enum { FAULTS = 50 };
 
-size_t *dew__run_place(dew__run_calendar places, const struct dew_date *d)
+size_t *run__place(run__calendar places, const struct dew_date *d)
 {
     return &places[d->month - 1][d->day - 1][d->hour - 1];
 }
 
 /* The last hour logged of each place, + 1; 0 where the log has none. */
-static void enter(dew__run_calendar places, const struct dew_log *log)
+static void enter(run__calendar places, const struct dew_log *log)
 {
     size_t count;
     const struct dew_date *dates = dew_log_dates(log, &count);
     const struct dew_log_hour *hours = dew_log_hours(log, &count);
 
-    memset(places, 0, sizeof(dew__run_calendar));
+    memset(places, 0, sizeof(run__calendar));
     for (size_t k = 0; k < count; k++)
         if (!isnan(hours[k].rh))
-            *dew__run_place(places, &dates[k]) = k + 1;
+            *run__place(places, &dates[k]) = k + 1;
 }
 
 /* The log's hours where the year has them: how many there are.  A year that
@@ -34,11 +34,11 @@ static size_t align(struct dew_run *r, double *t, double *rh)
     size_t count, logged, found = 0;
     const struct dew_date *dates = dew_year_dates(r->year, &count);
     const struct dew_log_hour *hours = dew_log_hours(r->log, &logged);
-    dew__run_calendar places;
+    run__calendar places;
 
     enter(places, r->log);
     for (size_t h = 0; h < count; h++) {
-        size_t k = dates[h].year == 0 ? *dew__run_place(places, &dates[h]) : 0;
+        size_t k = dates[h].year == 0 ? *run__place(places, &dates[h]) : 0;
         const struct dew_log_hour *at =
             k > 0 ? &hours[k - 1] : dew_log_at(r->log, &dates[h]);
 
@@ -58,7 +58,7 @@ static enum dew_status parse(struct dew_run *r, const struct dew_text *text,
 
     return dew_log_parse(&r->log, text, ask, report, &faults) == DEW_OK
                ? DEW_OK
-               : dew__run_faults(r, &faults);
+               : run__faults(r, &faults);
 }
 
 static int has_humidity(const struct dew_weather_report *file)
@@ -79,28 +79,28 @@ static enum dew_status no_humidity(struct dew_run *r, const char *found,
     struct dew_error err = {0};
     const char *unread = file->unread;
 
-    dew__at(&err, found, file->header_line, 1);
-    dew__in(&err, "humidity");
+    core__at(&err, found, file->header_line, 1);
+    core__in(&err, "humidity");
     if (has_humidity(file))
-        dew__fail(&err, DEW_EMISSING, "its column has no value in any hour");
+        core__fail(&err, DEW_EMISSING, "its column has no value in any hour");
     else
-        dew__fail(&err, DEW_EMISSING,
-                  "no column is known as a humidity%s%.120s%s: name one "
-                  "\"relative humidity (%%)\" or \"dew point (degC)\"",
-                  unread[0] ? " (not understood: " : "", unread,
-                  unread[0] ? ")" : "");
-    return dew__run_fault(r, &err);
+        core__fail(&err, DEW_EMISSING,
+                   "no column is known as a humidity%s%.120s%s: name one "
+                   "\"relative humidity (%%)\" or \"dew point (degC)\"",
+                   unread[0] ? " (not understood: " : "", unread,
+                   unread[0] ? ")" : "");
+    return run__fault(r, &err);
 }
 
 static enum dew_status no_hour(struct dew_run *r)
 {
     struct dew_error err = {0};
 
-    dew__run_about(r, "log.file", &err);
-    dew__fail(&err, DEW_EMISSING,
-              "no hour of the log is among the hours of the weather: a log "
-              "wants the weather of its own days, in weather.file");
-    return dew__run_fault(r, &err);
+    run__about(r, "log.file", &err);
+    core__fail(&err, DEW_EMISSING,
+               "no hour of the log is among the hours of the weather: a log "
+               "wants the weather of its own days, in weather.file");
+    return run__fault(r, &err);
 }
 
 /* The log's hours beside those of the year. */
@@ -113,15 +113,15 @@ static enum dew_status beside(struct dew_run *r, const struct dew_text *text,
     (void)dew_year_hours(r->year, &count);
     r->hours = calloc(4 * count, sizeof *r->hours);
     if (r->hours == NULL)
-        return dew__run_memory(r);
+        return run__memory(r);
     r->measured = (struct dew_measured){r->hours, r->hours + count, count};
     if (align(r, r->hours, r->hours + count) == 0)
         return no_hour(r);
-    dew__run_lay(r, text, ask, report);
+    run__lay(r, text, ask, report);
     return DEW_OK;
 }
 
-static enum dew_status of_file(struct dew_run *r, const struct dew__run_file *f,
+static enum dew_status of_file(struct dew_run *r, const struct run__file *f,
                                const struct dew_log_ask *ask)
 {
     const struct dew_text text = {f->name, f->bytes, f->length};
@@ -135,19 +135,19 @@ static enum dew_status of_file(struct dew_run *r, const struct dew__run_file *f,
     return r->year != NULL ? beside(r, &text, ask, &report) : DEW_OK;
 }
 
-enum dew_status dew__run_log(struct dew_run *r)
+enum dew_status run__log(struct dew_run *r)
 {
     const struct dew_log_request ask = dew_scenario_log(r->scenario);
-    struct dew__run_file *f;
+    struct run__file *f;
     enum dew_status status;
 
     if (ask.file[0] == '\0')
         return DEW_OK;
     f = calloc(1, sizeof *f);
     if (f == NULL)
-        return dew__run_memory(r);
+        return run__memory(r);
     r->held = ask.held;
-    status = dew__run_file(r, "log.file", ask.file, r->hashes[2], f);
+    status = run__file(r, "log.file", ask.file, r->hashes[2], f);
     if (status == DEW_OK)
         status = of_file(r, f, &ask.ask);
     free(f->bytes);

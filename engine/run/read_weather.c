@@ -19,37 +19,37 @@ static enum dew_status hint(struct dew_run *r, enum dew_status status)
     if (status != DEW_EAMBIGUOUS && status != DEW_EUNIT &&
         status != DEW_EMISSING)
         return status;
-    dew__fail(&err, status,
-              "the answer belongs in the scenario: weather.order, "
-              "weather.clock, weather.station, weather.units, "
-              "weather.latitude, weather.longitude, weather.utc, weather.fill "
-              "... (see `dewledger explain weather`)");
-    return dew__run_fault(r, &err);
+    core__fail(&err, status,
+               "the answer belongs in the scenario: weather.order, "
+               "weather.clock, weather.station, weather.units, "
+               "weather.latitude, weather.longitude, weather.utc, weather.fill "
+               "... (see `dewledger explain weather`)");
+    return run__fault(r, &err);
 }
 
 /* ---- what the scenario answers of its weather file --------------------------- */
 
 struct answers {
     struct dew_weather_ask ask;
-    struct dew__run_said said;
+    struct run__said said;
     char units[ANSWER], columns[ANSWER];
 };
 
-static struct dew_column_said *said_of(struct dew__run_said *said,
+static struct dew_column_said *said_of(struct run__said *said,
                                        const char *header)
 {
     for (size_t i = 0; i < said->count; i++)
         if (strcmp(said->row[i].header, header) == 0)
             return &said->row[i];
-    if (said->count == DEW__RUN_SAID)
+    if (said->count == RUN__SAID)
         return NULL;
     said->row[said->count] = (struct dew_column_said){.header = header};
     return &said->row[said->count++];
 }
 
-_Static_assert(DEW__RUN_SAID == 32, "as the message says");
+_Static_assert(RUN__SAID == 32, "as the message says");
 
-const char *dew__run_say(struct dew__run_said *said, char *word, int is_unit)
+const char *run__say(struct run__said *said, char *word, int is_unit)
 {
     char *equals = strrchr(word, '=');
     struct dew_column_said *row;
@@ -67,15 +67,15 @@ const char *dew__run_say(struct dew__run_said *said, char *word, int is_unit)
 /* Columns said in the text of a key, commas between; room is ANSWER long and
    kept. */
 static enum dew_status say(struct dew_run *r, int is_unit, const char *text,
-                           char *room, struct dew__run_said *said)
+                           char *room, struct run__said *said)
 {
     struct dew_error err = {0};
     char *rest, *word;
 
-    dew__run_about(r, is_unit ? "weather.units" : "weather.columns", &err);
+    run__about(r, is_unit ? "weather.units" : "weather.columns", &err);
     if (snprintf(room, ANSWER, "%s", text) >= ANSWER) {
-        dew__fail(&err, DEW_ERANGE, "longer than %d letters", ANSWER - 1);
-        return dew__run_fault(r, &err);
+        core__fail(&err, DEW_ERANGE, "longer than %d letters", ANSWER - 1);
+        return run__fault(r, &err);
     }
     for (word = room; *word != '\0'; word = rest) {
         const char *wrong;
@@ -84,12 +84,12 @@ static enum dew_status say(struct dew_run *r, int is_unit, const char *text,
         if (*rest == ',')
             *rest++ = '\0';
         word += strspn(word, " ");
-        wrong = dew__run_say(said, word, is_unit);
+        wrong = run__say(said, word, is_unit);
         if (wrong == NULL)
             continue;
-        dew__fail(&err, DEW_ESYNTAX, "%s: %s, several with commas between",
-                  word, wrong);
-        return dew__run_fault(r, &err);
+        core__fail(&err, DEW_ESYNTAX, "%s: %s, several with commas between",
+                   word, wrong);
+        return run__fault(r, &err);
     }
     return DEW_OK;
 }
@@ -111,10 +111,9 @@ static enum dew_status take_answers(struct dew_run *r,
 
 /* ---- a file of hours ---------------------------------------------------------- */
 
-enum dew_status dew__run_fill(struct dew_year *year, const char *place,
-                              unsigned long seed,
-                              struct dew_year_filled *filled,
-                              struct dew_error *err)
+enum dew_status run__fill(struct dew_year *year, const char *place,
+                          unsigned long seed, struct dew_year_filled *filled,
+                          struct dew_error *err)
 {
     const struct dew_made how = {.seed = seed};
     struct dew_climate found;
@@ -132,7 +131,7 @@ enum dew_status dew__run_fill(struct dew_year *year, const char *place,
     return status;
 }
 
-static enum dew_status parse(struct dew_run *r, const struct dew__run_file *f,
+static enum dew_status parse(struct dew_run *r, const struct run__file *f,
                              const struct dew_weather_ask *ask,
                              struct dew_weather_report *report)
 {
@@ -142,12 +141,12 @@ static enum dew_status parse(struct dew_run *r, const struct dew__run_file *f,
 
     if (dew_weather_parse(&r->year, &text, ask, report, &faults) == DEW_OK)
         return DEW_OK;
-    dew__run_faults(r, &faults);
+    run__faults(r, &faults);
     return hint(r, list[0].status);
 }
 
 /* lost: of a place to fill from that is not known. */
-static enum dew_status of_file(struct dew_run *r, const struct dew__run_file *f,
+static enum dew_status of_file(struct dew_run *r, const struct run__file *f,
                                const struct dew_weather_request *request,
                                enum dew_status lost)
 {
@@ -161,10 +160,10 @@ static enum dew_status of_file(struct dew_run *r, const struct dew__run_file *f,
         status = parse(r, f, &answers.ask, &report);
     if (status != DEW_OK || lost != DEW_OK)
         return status != DEW_OK ? status : lost;
-    dew__at(&err, f->name, 0, 0);
-    if (dew__run_fill(r->year, request->fill, request->seed, &filled, &err) !=
+    core__at(&err, f->name, 0, 0);
+    if (run__fill(r->year, request->fill, request->seed, &filled, &err) !=
         DEW_OK) {
-        dew__run_fault(r, &err);
+        run__fault(r, &err);
         return hint(r, err.status);
     }
     r->note_count = dew_weather_notes(&report, r->notes, DEW_NOTES_MOST);
@@ -180,7 +179,7 @@ static enum dew_status make(struct dew_run *r, unsigned long seed)
 
     return dew_made_open(&r->place, &how, &r->year, &err) == DEW_OK
                ? DEW_OK
-               : dew__run_fault(r, &err);
+               : run__fault(r, &err);
 }
 
 static enum dew_status find_place(struct dew_run *r, const char *key,
@@ -188,25 +187,24 @@ static enum dew_status find_place(struct dew_run *r, const char *key,
 {
     struct dew_error err = {0};
 
-    dew__run_about(r, key, &err);
-    return dew_climate_find(words, place, &err) == DEW_OK
-               ? DEW_OK
-               : dew__run_fault(r, &err);
+    run__about(r, key, &err);
+    return dew_climate_find(words, place, &err) == DEW_OK ? DEW_OK
+                                                          : run__fault(r, &err);
 }
 
-static enum dew_status read_months(struct dew_run *r, struct dew__run_file *f)
+static enum dew_status read_months(struct dew_run *r, struct run__file *f)
 {
     struct dew_error list[FAULTS] = {{0}};
     struct dew_faults faults = {list, FAULTS, 0};
 
-    dew__at(&list[0], f->name, 0, 0);
-    if (dew__run_unpack(&f->bytes, &f->length, &list[0]) != DEW_OK)
-        return dew__run_fault(r, &list[0]);
+    core__at(&list[0], f->name, 0, 0);
+    if (run__unpack(&f->bytes, &f->length, &list[0]) != DEW_OK)
+        return run__fault(r, &list[0]);
     list[0] = (struct dew_error){0};
     return dew_climate_read(f->bytes, f->length, f->name, &r->place, &faults) ==
                    DEW_OK
                ? DEW_OK
-               : dew__run_faults(r, &faults);
+               : run__faults(r, &faults);
 }
 
 /* ---- which of them -------------------------------------------------------------- */
@@ -216,12 +214,12 @@ static enum dew_status named(struct dew_run *r, const char *key,
                              const struct dew_weather_request *request,
                              enum dew_status lost)
 {
-    struct dew__run_file *f = calloc(1, sizeof *f);
+    struct run__file *f = calloc(1, sizeof *f);
     enum dew_status status;
 
     if (f == NULL)
-        return dew__run_memory(r);
-    status = dew__run_file(r, key, name, r->hashes[1], f);
+        return run__memory(r);
+    status = run__file(r, key, name, r->hashes[1], f);
     if (status == DEW_OK && request->file[0] != '\0')
         status = of_file(r, f, request, lost);
     else if (status == DEW_OK)
@@ -260,24 +258,24 @@ static enum dew_status read_it(struct dew_run *r,
                : named(r, "weather.monthly", q->monthly, q, lost);
 }
 
-enum dew_status dew__run_weather(struct dew_run *r)
+enum dew_status run__weather(struct dew_run *r)
 {
     const struct dew_weather_request q = dew_scenario_weather(r->scenario);
     struct dew_error err = {0};
     enum dew_status status;
 
     if (r->job == DEW_RUN_YEARS && q.file[0] != '\0') {
-        dew__run_about(r, "weather.file", &err);
-        dew__fail(&err, DEW_EMISSING,
-                  "a file has its own years: name weather.place or "
-                  "weather.monthly, as with --set weather.place=726580");
-        return dew__run_fault(r, &err);
+        run__about(r, "weather.file", &err);
+        core__fail(&err, DEW_EMISSING,
+                   "a file has its own years: name weather.place or "
+                   "weather.monthly, as with --set weather.place=726580");
+        return run__fault(r, &err);
     }
     status = read_it(r, &q);
     if (status != DEW_OK)
         return status;
     if (dew_scenario_outdoors(r->year, &r->outdoors, &err) != DEW_OK)
-        return dew__run_fault(r, &err);
+        return run__fault(r, &err);
     say_sky(r);
     return DEW_OK;
 }

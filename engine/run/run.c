@@ -24,8 +24,8 @@ static enum dew_status make_cases(struct dew_run *r, struct dew_error *err)
 static enum dew_status add_others(struct dew_run *r, struct dew_error *err)
 {
     for (size_t i = 0; i < r->count; i++)
-        for (int how = 0;
-             how < DEW_OTHERWISES && r->doubt_count < DEW__RUN_OTHERS; how++) {
+        for (int how = 0; how < DEW_OTHERWISES && r->doubt_count < RUN__OTHERS;
+             how++) {
             struct dew_another x = {.how = (enum dew_otherwise)how};
             size_t k = r->count + r->doubt_count;
 
@@ -63,19 +63,19 @@ static enum dew_status make_room(struct dew_run *r)
     struct dew_error err = {0};
     size_t keys;
 
-    dew__fail(&err, DEW_ERANGE, "%zu options: a run has at most %d", r->count,
-              (DEW__RUN_MOST - DEW__RUN_OTHERS) / 2);
-    if (2 * r->count + DEW__RUN_OTHERS > DEW__RUN_MOST)
-        return dew__run_fault(r, &err);
+    core__fail(&err, DEW_ERANGE, "%zu options: a run has at most %d", r->count,
+               (RUN__MOST - RUN__OTHERS) / 2);
+    if (2 * r->count + RUN__OTHERS > RUN__MOST)
+        return run__fault(r, &err);
     (void)dew_scenario_fields(&keys);
-    r->cases = calloc(DEW__RUN_MOST, sizeof *r->cases);
+    r->cases = calloc(RUN__MOST, sizeof *r->cases);
     r->choices = calloc(r->count, sizeof *r->choices);
     r->inputs = calloc(keys * r->count, sizeof *r->inputs);
     r->values = calloc(keys * r->count, sizeof *r->values);
     return r->cases != NULL && r->choices != NULL && r->inputs != NULL &&
                    r->values != NULL
                ? DEW_OK
-               : dew__run_memory(r);
+               : run__memory(r);
 }
 
 static enum dew_status set_up(struct dew_run *r)
@@ -87,9 +87,9 @@ static enum dew_status set_up(struct dew_run *r)
         return r->status;
     if (make_cases(r, &err) != DEW_OK ||
         ((r->with & DEW_RUN_ALTERNATIVES) && add_others(r, &err) != DEW_OK))
-        return dew__run_fault(r, &err);
+        return run__fault(r, &err);
     for (size_t i = 0; i < r->count; i++) {
-        struct dew__run_option *o = &r->options[i];
+        struct run__option *o = &r->options[i];
 
         o->facts = dew_scenario_facts(r->scenario, o->at);
         o->costs = dew_scenario_costs(r->scenario, o->at);
@@ -97,7 +97,7 @@ static enum dew_status set_up(struct dew_run *r)
     add_dry_ones(r);
     (void)dew_year_hours(r->year, &hours);
     dew_report_span(hours, r->span, sizeof r->span);
-    return r->with & DEW_RUN_LAYOUTS ? dew__run_layouts(r) : DEW_OK;
+    return r->with & DEW_RUN_LAYOUTS ? run__layouts(r) : DEW_OK;
 }
 
 /* ---- the run ------------------------------------------------------------------ */
@@ -112,14 +112,14 @@ enum dew_status dew_run_open(struct dew_run **run,
 
     *run = NULL;
     if (r == NULL)
-        return dew__fault(faults, &err);
+        return core__fault(faults, &err);
     r->ask = ask;
     r->faults = faults;
     r->job = ask->job;
     r->with = ask->job == DEW_RUN_MARCH ? ask->with : 0;
-    if (dew__run_read(r) == DEW_OK && dew__run_pick(r) == DEW_OK) {
+    if (run__read(r) == DEW_OK && run__pick(r) == DEW_OK) {
         if (r->job == DEW_RUN_DUCTS)
-            dew__run_layouts(r);
+            run__layouts(r);
         else if (r->job != DEW_RUN_CHECK)
             set_up(r);
     }
@@ -209,7 +209,7 @@ enum dew_status dew_run_made(struct dew_run *run, int number,
 
 static enum dew_status open_study(struct dew_run *r, struct dew_error *err)
 {
-    struct dew_option options[DEW__RUN_MOST];
+    struct dew_option options[RUN__MOST];
     struct dew_weather weather;
     size_t dates;
 

@@ -7,14 +7,14 @@
 #include "dew/run.h"
 
 enum {
-    DEW__RUN_MOST = 256,   /* years marched: as many as a study holds        */
-    DEW__RUN_OTHERS = 128, /* of them alternatives                           */
-    DEW__RUN_PATH = 4096,
-    DEW__RUN_SHOWN = 192, /* of an input                                     */
-    DEW__RUN_TEXT = 1 << 20
+    RUN__MOST = 256,   /* years marched: as many as a study holds        */
+    RUN__OTHERS = 128, /* of them alternatives                           */
+    RUN__PATH = 4096,
+    RUN__SHOWN = 192, /* of an input                                     */
+    RUN__TEXT = 1 << 20
 };
 
-struct dew__run_option {
+struct run__option {
     size_t at;  /* in the scenario                                           */
     size_t dry; /* of the cases; 0 = none                                    */
     struct dew_option_facts facts;
@@ -42,20 +42,20 @@ struct dew_run {
     int held;      /* 1: the house is held at measured.t                     */
     char hashes[3][DEW_SHA256_TEXT]; /* scenario, weather, log; "" = none    */
 
-    struct dew__run_option *options;
+    struct run__option *options;
     size_t count;
     int handed; /* 1: the second was picked alone                            */
-    struct dew_case *cases;   /* of options, alternatives and dry ones       */
-    size_t of[DEW__RUN_MOST]; /* of the options, that each is of             */
+    struct dew_case *cases; /* of options, alternatives and dry ones       */
+    size_t of[RUN__MOST];   /* of the options, that each is of             */
     size_t cases_count;
     struct dew_study *study; /* NULL before the first step                   */
-    struct dew_report_doubt doubts[DEW__RUN_OTHERS];
+    struct dew_report_doubt doubts[RUN__OTHERS];
     size_t doubt_count;
     struct dew_report_ducts *ducts;
     char span[200]; /* dew_report_span                                       */
 
     struct dew_report_input *inputs;
-    char (*values)[DEW__RUN_SHOWN]; /* of the inputs                         */
+    char (*values)[RUN__SHOWN]; /* of the inputs                         */
     struct dew_choice *choices;
     struct dew_safety safety;
     struct dew_prices prices;
@@ -69,46 +69,44 @@ struct dew_run {
 
 /* Add a fault, or all of a list and how many it could not hold; returns the
    status. */
-enum dew_status dew__run_fault(struct dew_run *r, const struct dew_error *err);
-enum dew_status dew__run_faults(struct dew_run *r,
-                                const struct dew_faults *faults);
-enum dew_status dew__run_memory(struct dew_run *r);
+enum dew_status run__fault(struct dew_run *r, const struct dew_error *err);
+enum dew_status run__faults(struct dew_run *r, const struct dew_faults *faults);
+enum dew_status run__memory(struct dew_run *r);
 
 /* An error to come is about this key, where the scenario or --set gave it. */
-void dew__run_about(const struct dew_run *r, const char *key,
-                    struct dew_error *err);
+void run__about(const struct dew_run *r, const char *key,
+                struct dew_error *err);
 
 /* ---- files.c: a file in memory ---------------------------------------------- */
 
-struct dew__run_file {
-    char name[DEW__RUN_PATH]; /* as found                                    */
-    char *bytes;              /* to be freed                                 */
+struct run__file {
+    char name[RUN__PATH]; /* as found                                    */
+    char *bytes;          /* to be freed                                 */
     size_t length;
 };
 
 /* The file that a key names, its SHA-256 into hash; a fault where it is not
    had. */
-enum dew_status dew__run_file(struct dew_run *r, const char *key,
-                              const char *name, char hash[DEW_SHA256_TEXT],
-                              struct dew__run_file *out);
+enum dew_status run__file(struct dew_run *r, const char *key, const char *name,
+                          char hash[DEW_SHA256_TEXT], struct run__file *out);
 
 /*
  * The text of a small file ("-" for standard input, gzipped or not), one byte
  * more than 1 MiB at most, so that too long is seen; to be freed.
  */
-enum dew_status dew__run_text(const char *name, char **text, size_t *length,
-                              struct dew_error *err);
+enum dew_status run__text(const char *name, char **text, size_t *length,
+                          struct dew_error *err);
 /* Such bytes in the place of gzipped ones. */
-enum dew_status dew__run_unpack(char **bytes, size_t *length,
-                                struct dew_error *err);
+enum dew_status run__unpack(char **bytes, size_t *length,
+                            struct dew_error *err);
 
 /* ---- read_weather.c, read_log.c, lay_log.c: what the scenario names ---------- */
 
-enum { DEW__RUN_SAID = 32 };
+enum { RUN__SAID = 32 };
 
 /* What a person says of a file's columns. */
-struct dew__run_said {
-    struct dew_column_said row[DEW__RUN_SAID];
+struct run__said {
+    struct dew_column_said row[RUN__SAID];
     size_t count;
 };
 
@@ -116,43 +114,41 @@ struct dew__run_said {
  * Take "HEADER=UNIT" (is_unit) or "HEADER=MEANING"; word is cut in place and
  * kept.  Returns what is wrong with it, or NULL.
  */
-const char *dew__run_say(struct dew__run_said *said, char *word, int is_unit);
+const char *run__say(struct run__said *said, char *word, int is_unit);
 
 /*
  * Make the year whole: long gaps and missing lanes from the made year of
  * place (words, as for dew_climate_find; NULL or "": from none), light parted.
  */
-enum dew_status dew__run_fill(struct dew_year *year, const char *place,
-                              unsigned long seed,
-                              struct dew_year_filled *filled,
-                              struct dew_error *err);
+enum dew_status run__fill(struct dew_year *year, const char *place,
+                          unsigned long seed, struct dew_year_filled *filled,
+                          struct dew_error *err);
 
-enum dew_status dew__run_weather(struct dew_run *r);
-enum dew_status dew__run_log(struct dew_run *r);
+enum dew_status run__weather(struct dew_run *r);
+enum dew_status run__log(struct dew_run *r);
 
 /* Hours by month, day and hour. */
-typedef size_t dew__run_calendar[12][31][24];
-size_t *dew__run_place(dew__run_calendar places, const struct dew_date *d);
+typedef size_t run__calendar[12][31][24];
+size_t *run__place(run__calendar places, const struct dew_date *d);
 
 /* The last step of the log: r->laid from r->measured and, where the file has
    outdoor columns, from those. */
-void dew__run_lay(struct dew_run *r, const struct dew_text *text,
-                  const struct dew_log_ask *ask,
-                  const struct dew_log_report *read);
+void run__lay(struct dew_run *r, const struct dew_text *text,
+              const struct dew_log_ask *ask, const struct dew_log_report *read);
 
 /* ---- read.c ------------------------------------------------------------------ */
 
 /* Scenario, weather and log; in a check all faults, else up to the first. */
-enum dew_status dew__run_read(struct dew_run *r);
-enum dew_status dew__run_pick(struct dew_run *r); /* the options            */
+enum dew_status run__read(struct dew_run *r);
+enum dew_status run__pick(struct dew_run *r); /* the options            */
 
 /* ---- layouts.c and inputs.c -------------------------------------------------- */
 
-enum dew_status dew__run_layouts(struct dew_run *r);
+enum dew_status run__layouts(struct dew_run *r);
 
 /* Every value that is given or has a default, in the order of the table: once
    where no option changes it, else for each option; in the report's system.
    How many. */
-size_t dew__run_inputs(struct dew_run *r);
+size_t run__inputs(struct dew_run *r);
 
 #endif

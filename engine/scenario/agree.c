@@ -7,9 +7,10 @@
 #include "scenario/case.h"
 
 /* A rule returns NULL, or what is wrong; *key is then where it shows. */
-typedef const char *rule_of(const struct dew_value *v, enum dew__key *key);
+typedef const char *rule_of(const struct dew_value *v, enum scenario__key *key);
 
-static const char *one_weather(const struct dew_value *v, enum dew__key *key)
+static const char *one_weather(const struct dew_value *v,
+                               enum scenario__key *key)
 {
     int given = GIVEN(v, weather_place) + GIVEN(v, weather_file) +
                 GIVEN(v, weather_monthly);
@@ -23,9 +24,9 @@ static const char *one_weather(const struct dew_value *v, enum dew__key *key)
 }
 
 /* One of count keys, or the flag, speaks of a file that is not there. */
-static int lacks_file(const struct dew_value *v, enum dew__key file,
-                      const enum dew__key *keys, size_t count,
-                      enum dew__key flag, enum dew__key *key)
+static int lacks_file(const struct dew_value *v, enum scenario__key file,
+                      const enum scenario__key *keys, size_t count,
+                      enum scenario__key flag, enum scenario__key *key)
 {
     for (size_t i = 0; i < count; i++)
         if (v[keys[i]].given && !v[file].given) {
@@ -37,9 +38,9 @@ static int lacks_file(const struct dew_value *v, enum dew__key file,
 }
 
 static const char *answers_have_file(const struct dew_value *v,
-                                     enum dew__key *key)
+                                     enum scenario__key *key)
 {
-    static const enum dew__key answers[] = {
+    static const enum scenario__key answers[] = {
         KEY_weather_station,   KEY_weather_year,      KEY_weather_order,
         KEY_weather_clock,     KEY_weather_utc,       KEY_weather_latitude,
         KEY_weather_longitude, KEY_weather_elevation, KEY_weather_units,
@@ -54,10 +55,11 @@ static const char *answers_have_file(const struct dew_value *v,
                : "answers what a weather.file leaves open: there is none";
 }
 
-static const char *log_has_file(const struct dew_value *v, enum dew__key *key)
+static const char *log_has_file(const struct dew_value *v,
+                                enum scenario__key *key)
 {
-    static const enum dew__key answers[] = {KEY_log_sensor, KEY_log_order,
-                                            KEY_log_clock};
+    static const enum scenario__key answers[] = {KEY_log_sensor, KEY_log_order,
+                                                 KEY_log_clock};
 
     return lacks_file(v, KEY_log_file, answers,
                       sizeof answers / sizeof answers[0], KEY_log_held, key)
@@ -66,16 +68,16 @@ static const char *log_has_file(const struct dew_value *v, enum dew__key *key)
 }
 
 static const char *rooms_have_height(const struct dew_value *v,
-                                     enum dew__key *key)
+                                     enum scenario__key *key)
 {
     double height;
 
     *key = KEY_house_volume;
     if (!GIVEN(v, house_volume))
         return NULL;
-    height = (SI(v, house_volume) - dew__basement_volume(v)) /
+    height = (SI(v, house_volume) - scenario__basement_volume(v)) /
              SI(v, house_floor_area);
-    if (height < 1.8 && dew__basement_volume(v) > 0)
+    if (height < 1.8 && scenario__basement_volume(v) > 0)
         return "less the basement, volume / floor area is below 1.8 m (5.9 "
                "ft): volume counts the basement, floor area does not";
     return height < 1.8 ? "volume / floor area is below 1.8 m (5.9 ft): one of "
@@ -86,11 +88,11 @@ static const char *rooms_have_height(const struct dew_value *v,
 }
 
 static const char *basement_is_told(const struct dew_value *v,
-                                    enum dew__key *key)
+                                    enum scenario__key *key)
 {
-    static const enum dew__key keys[] = {KEY_house_basement_depth,
-                                         KEY_house_basement_height,
-                                         KEY_insulation_basement_walls};
+    static const enum scenario__key keys[] = {KEY_house_basement_depth,
+                                              KEY_house_basement_height,
+                                              KEY_insulation_basement_walls};
     int cellar = WORD(v, house_foundation) == FOUNDATION_basement;
 
     for (size_t i = 0; i < sizeof keys / sizeof keys[0] && !cellar; i++)
@@ -125,25 +127,26 @@ static int is_own(const struct dew_value *v)
     return v->given && v->origin.by == DEW_BY_OPTION;
 }
 
-static enum dew__key own_key(const struct dew_value *v, enum dew__key a,
-                             enum dew__key b)
+static enum scenario__key own_key(const struct dew_value *v,
+                                  enum scenario__key a, enum scenario__key b)
 {
     return is_own(&v[a]) ? a : b;
 }
 
 /* The first given of count keys in a row, or the first of all. */
-static enum dew__key first_given(const struct dew_value *v, enum dew__key first,
-                                 int count)
+static enum scenario__key first_given(const struct dew_value *v,
+                                      enum scenario__key first, int count)
 {
     for (int k = (int)first; k < (int)first + count; k++)
         if (v[k].given)
-            return (enum dew__key)k;
+            return (enum scenario__key)k;
     return first;
 }
 
 #define F(name, groups)
 #define R(name, groups, at, when, text)                                        \
-    static const char *name(const struct dew_value *v, enum dew__key *key)     \
+    static const char *name(const struct dew_value *v,                         \
+                            enum scenario__key *key)                           \
     {                                                                          \
         *key = (at);                                                           \
         return (when) ? (text) : NULL;                                         \
@@ -164,31 +167,32 @@ static const struct rule {
 };
 enum { RULES = sizeof rules / sizeof rules[0] };
 
-static void say_as(struct dew__reading *r, const struct dew__option *o,
-                   enum dew__key key, enum dew_status status, const char *text)
+static void say_as(struct scenario__reading *r,
+                   const struct scenario__option *o, enum scenario__key key,
+                   enum dew_status status, const char *text)
 {
     const struct dew_origin *at = &o->values[key].origin;
-    struct dew__node place = {.line = at->line, .column = at->column};
-    char prefix[DEW__NAME + 12];
+    struct scenario__node place = {.line = at->line, .column = at->column};
+    char prefix[SCENARIO__NAME + 12];
     size_t count;
 
     snprintf(prefix, sizeof prefix, "options.%s.", o->name);
     r->prefix = at->by == DEW_BY_OPTION ? prefix : NULL;
     r->line = 0;
-    dew__blame(r, at->line > 0 && at->by != DEW_BY_SET ? &place : NULL,
-               dew_scenario_fields(&count)[key].path, status, "%s", text);
+    scenario__blame(r, at->line > 0 && at->by != DEW_BY_SET ? &place : NULL,
+                    dew_scenario_fields(&count)[key].path, status, "%s", text);
     r->prefix = NULL;
 }
 
-static void say(struct dew__reading *r, const struct dew__option *o,
-                enum dew__key key, const char *text)
+static void say(struct scenario__reading *r, const struct scenario__option *o,
+                enum scenario__key key, const char *text)
 {
     say_as(r, o, key, DEW_ERANGE, text);
 }
 
 /* Faults of house and plant, in weather that is nobody's in particular. */
 static void try_case(const struct dew_scenario *s, size_t option,
-                     struct dew__reading *r, int *base_said)
+                     struct scenario__reading *r, int *base_said)
 {
     const struct dew_outdoors anywhere = {
         .site = {.latitude = 40},
@@ -198,12 +202,12 @@ static void try_case(const struct dew_scenario *s, size_t option,
     struct dew_case c;
     const struct dew_field *f;
     size_t count;
-    enum dew__key key;
+    enum scenario__key key;
 
     if (dew_scenario_case(s, option, &anywhere, NULL, &c, &err) == DEW_OK)
         return;
     f = dew_scenario_field(err.path);
-    key = f != NULL ? (enum dew__key)(f - dew_scenario_fields(&count))
+    key = f != NULL ? (enum scenario__key)(f - dew_scenario_fields(&count))
                     : KEY_title;
     if (s->options[option].values[key].origin.by != DEW_BY_OPTION &&
         (*base_said)++ > 0)
@@ -213,7 +217,7 @@ static void try_case(const struct dew_scenario *s, size_t option,
 
 /* A second stage leads to an option of this file. */
 static void next_is_an_option(const struct dew_scenario *s,
-                              struct dew__reading *r)
+                              struct scenario__reading *r)
 {
     int base_said = 0;
 
@@ -233,13 +237,13 @@ static void next_is_an_option(const struct dew_scenario *s,
 
 /* One rule through the options that are not left out. */
 static void try_rule(const struct dew_scenario *s, const struct rule *rule,
-                     const unsigned char *left_out, struct dew__reading *r)
+                     const unsigned char *left_out, struct scenario__reading *r)
 {
     int said = 0;
 
     for (size_t k = 0; k < s->count; k++) {
         const struct dew_value *v = s->options[k].values;
-        enum dew__key key = KEY_title;
+        enum scenario__key key = KEY_title;
         const char *text = left_out[k] ? NULL : rule->breaks(v, &key);
         int own = v[key].origin.by == DEW_BY_OPTION;
 
@@ -250,17 +254,16 @@ static void try_rule(const struct dew_scenario *s, const struct rule *rule,
     }
 }
 
-enum dew_status dew__scenario_agree(const struct dew_scenario *s,
-                                    const char *source,
-                                    struct dew_faults *faults)
+enum dew_status scenario__agree(const struct dew_scenario *s,
+                                const char *source, struct dew_faults *faults)
 {
-    struct dew__reading r = {.faults = faults, .source = source};
-    const unsigned char none[DEW__OPTIONS] = {0};
+    struct scenario__reading r = {.faults = faults, .source = source};
+    const unsigned char none[SCENARIO__OPTIONS] = {0};
     int base_said = 0;
 
     for (int i = 0; i < RULES; i++)
         try_rule(s, &rules[i], none, &r);
-    dew__agree_ducts(s, &r);
+    scenario__agree_ducts(s, &r);
     next_is_an_option(s, &r);
     if (r.status == DEW_OK)
         for (size_t k = 0; k < s->count; k++)
@@ -315,11 +318,11 @@ static int leave_out(const struct dew_scenario *s, const char *path,
     return strchr(path, '.') != NULL || dew_scenario_field(path) != NULL;
 }
 
-void dew__scenario_agree_beside(const struct dew_scenario *s,
-                                const char *source, struct dew_faults *faults)
+void scenario__agree_beside(const struct dew_scenario *s, const char *source,
+                            struct dew_faults *faults)
 {
-    struct dew__reading r = {.faults = faults, .source = source};
-    unsigned char option[DEW__OPTIONS] = {0}, rule[RULES] = {0};
+    struct scenario__reading r = {.faults = faults, .source = source};
+    unsigned char option[SCENARIO__OPTIONS] = {0}, rule[RULES] = {0};
 
     if (faults == NULL || faults->count > faults->room)
         return;

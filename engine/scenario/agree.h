@@ -6,6 +6,7 @@
 #include "scenario/scenario.h"
 
 /* Of the ducts, of every option; faults go to r. */
-void dew__agree_ducts(const struct dew_scenario *s, struct dew__reading *r);
+void scenario__agree_ducts(const struct dew_scenario *s,
+                           struct scenario__reading *r);
 
 #endif

@@ -9,12 +9,12 @@
 
 /* What is being looked through: one option. */
 struct look {
-    struct dew__reading *r;
+    struct scenario__reading *r;
     const struct dew_value *v;
     int handlers, ventilators;
 };
 
-static int many(const struct look *l, enum dew__key key)
+static int many(const struct look *l, enum scenario__key key)
 {
     return l->v[key].given ? (int)l->v[key].count : 0;
 }
@@ -22,12 +22,12 @@ static int many(const struct look *l, enum dew__key key)
 static void at_cell(const struct look *l, const struct dew_value *cell,
                     const char *path, const char *text)
 {
-    struct dew__node place = {.line = cell->origin.line,
-                              .column = cell->origin.column};
+    struct scenario__node place = {.line = cell->origin.line,
+                                   .column = cell->origin.column};
 
     l->r->line = 0;
-    dew__blame(l->r, cell->origin.by == DEW_BY_SET ? NULL : &place, path,
-               DEW_ERANGE, "%s", text);
+    scenario__blame(l->r, cell->origin.by == DEW_BY_SET ? NULL : &place, path,
+                    DEW_ERANGE, "%s", text);
 }
 
 /* ---- ducts.lines --------------------------------------------------------- */
@@ -69,7 +69,7 @@ static void line(const struct look *l, int i)
 
 static int says_something(const struct dew_value *v, int i)
 {
-    static const enum dew__grille_column columns[] = {
+    static const enum scenario__grille_column columns[] = {
         GRILLE_supply,       GRILLE_fresh,       GRILLE_stale,
         GRILLE_supply_found, GRILLE_fresh_found, GRILLE_stale_found};
     const struct dew_value *row = GRILLE(v, i, room);
@@ -107,7 +107,7 @@ static void grille(const struct look *l, int i)
 
 /* One kind of share: its columns, and what it is of. */
 static const struct kind {
-    enum dew__grille_column share, found;
+    enum scenario__grille_column share, found;
     const char *path, *name, *of;
 } kinds[] = {
     {GRILLE_supply, GRILLE_supply_found, "ducts.grilles.supply", "supply air",
@@ -180,7 +180,7 @@ static int whole_elsewhere(const struct dew_scenario *s,
 {
     for (size_t o = 0; o < s->count; o++) {
         const struct dew_value *w = s->options[o].values;
-        int handlers = dew__handlers(w);
+        int handlers = scenario__handlers(w);
         int vents =
             WORD(w, ducts_ventilators) == VENTILATORS_one_each && handlers > 1
                 ? handlers
@@ -234,7 +234,7 @@ static void point(const struct look *l, int i)
 {
     const struct dew_value *name = POINT(l->v, i, name);
 
-    if (dew__point_row(l->v, name->text) != (size_t)i)
+    if (scenario__point_row(l->v, name->text) != (size_t)i)
         at_cell(l, name, "ducts.points.name",
                 "stands twice: give each point a name of its own");
 }
@@ -244,7 +244,7 @@ static int is_point(const struct look *l, const struct dew_value *cell,
 {
     char text[120];
 
-    if (dew__point_row(l->v, cell->text) < l->v[KEY_ducts_points].count)
+    if (scenario__point_row(l->v, cell->text) < l->v[KEY_ducts_points].count)
         return 1;
     snprintf(text, sizeof text, "no row of ducts.points is called \"%.60s\"",
              cell->text);
@@ -265,7 +265,7 @@ static void ends(const struct look *l, int i)
 /* What a run must say for its kind, or NULL. */
 static const char *size_text(const struct dew_value *v, int i)
 {
-    enum dew_duct_kind kind = dew__run_kind(v, i);
+    enum dew_duct_kind kind = scenario__run_kind(v, i);
     const struct dew_value *diameter = RUN(v, i, diameter);
     const struct dew_value *width = RUN(v, i, width);
     const struct dew_value *height = RUN(v, i, height);
@@ -317,11 +317,12 @@ static void kind_and_role(const struct look *l, int i)
     int number = of->given ? (int)of->amount.si : 1;
     const struct dew_value *place = of->given ? of : RUN(l->v, i, role);
 
-    if ((dew__run_kind(l->v, i) == DEW_BRANCH_FAN) != is_fan(role))
+    if ((scenario__run_kind(l->v, i) == DEW_BRANCH_FAN) != is_fan(role))
         at_cell(l, kind, "ducts.runs.kind",
                 "a fan has the role blower, fresh_fan or stale_fan, and "
                 "nothing else has");
-    else if ((dew__run_kind(l->v, i) == DEW_BRANCH_DAMPER) != is_damper(role))
+    else if ((scenario__run_kind(l->v, i) == DEW_BRANCH_DAMPER) !=
+             is_damper(role))
         at_cell(l, kind, "ducts.runs.kind",
                 "a damper has the role fresh_unit, stale_unit or shut, and "
                 "nothing else has");
@@ -338,7 +339,7 @@ static void kind_and_role(const struct look *l, int i)
 static int blind(const struct look *l, int i, const char *name)
 {
     const struct dew_value *v = l->v;
-    size_t row = dew__point_row(v, name);
+    size_t row = scenario__point_row(v, name);
 
     if (row == v[KEY_ducts_points].count ||
         POINT(v, (int)row, place)->choice != DEW_PLACE_DUCT)
@@ -375,7 +376,7 @@ static void run(const struct look *l, int i)
 static void islands(const struct look *l)
 {
     const struct dew_value *v = l->v;
-    unsigned char reached[DEW__POINTS + 1] = {0};
+    unsigned char reached[SCENARIO__POINTS + 1] = {0};
     int points = many(l, KEY_ducts_points), more = 1;
 
     for (int i = 0; i < points; i++)
@@ -383,8 +384,8 @@ static void islands(const struct look *l)
     while (more) {
         more = 0;
         for (int k = 0; k < many(l, KEY_ducts_runs); k++) {
-            size_t a = dew__point_row(v, RUN(v, k, from)->text);
-            size_t b = dew__point_row(v, RUN(v, k, to)->text);
+            size_t a = scenario__point_row(v, RUN(v, k, from)->text);
+            size_t b = scenario__point_row(v, RUN(v, k, to)->text);
 
             if (reached[a] == reached[b])
                 continue;
@@ -394,7 +395,7 @@ static void islands(const struct look *l)
     }
     for (int i = 0; i < points; i++)
         if (!reached[i] &&
-            dew__point_row(v, POINT(v, i, name)->text) == (size_t)i)
+            scenario__point_row(v, POINT(v, i, name)->text) == (size_t)i)
             at_cell(l, POINT(v, i, name), "ducts.points.name",
                     "is an island: no run leads from it to the house or "
                     "outdoors");
@@ -449,7 +450,8 @@ static void machines(const struct look *l)
 /* What is not read once a network is written out. */
 static void in_place_of(const struct look *l)
 {
-    static const enum dew__key others[] = {KEY_ducts_lines, KEY_ducts_grilles};
+    static const enum scenario__key others[] = {KEY_ducts_lines,
+                                                KEY_ducts_grilles};
 
     for (size_t k = 0; k < sizeof others / sizeof others[0]; k++)
         if (l->v[others[k]].given)
@@ -477,7 +479,7 @@ static void network(const struct look *l)
     islands(l);
     machines(l);
     in_place_of(l);
-    if (dew__written_rooms(l->v, &rooms) > DEW_DUCT_GRILLES)
+    if (scenario__written_rooms(l->v, &rooms) > DEW_DUCT_GRILLES)
         at_cell(l, &l->v[KEY_ducts_runs], "ducts.runs",
                 "has grilles and pickups in more than 16 rooms");
 }
@@ -519,14 +521,15 @@ static int of_option(const struct dew_value *v)
            v[KEY_ducts_runs].origin.by == DEW_BY_OPTION;
 }
 
-void dew__agree_ducts(const struct dew_scenario *s, struct dew__reading *r)
+void scenario__agree_ducts(const struct dew_scenario *s,
+                           struct scenario__reading *r)
 {
-    char prefix[DEW__NAME + 12];
+    char prefix[SCENARIO__NAME + 12];
     int base_seen = 0;
 
     for (size_t k = 0; k < s->count; k++) {
         const struct dew_value *v = s->options[k].values;
-        int handlers = dew__handlers(v);
+        int handlers = scenario__handlers(v);
         int each =
             WORD(v, ducts_ventilators) == VENTILATORS_one_each && handlers > 1;
         struct look l = {r, v, handlers, each ? handlers : 1};

@@ -9,7 +9,7 @@
 /* "[]" is any number.  Of the keys the first that is given, else the last. */
 static const struct origin {
     const char *member;
-    enum dew__key keys[3];
+    enum scenario__key keys[3];
     int untold; /* the message itself names the member */
 } origins[] = {
     /* clang-format off */
@@ -99,14 +99,14 @@ static void spell(const struct origin *o, const char *path, char *out,
             *c = ' ';
 }
 
-enum dew_status dew__ducts_blame(const struct dew__making *m,
-                                 enum dew_status status,
-                                 const struct dew_error *inside)
+enum dew_status scenario__ducts_blame(const struct scenario__making *m,
+                                      enum dew_status status,
+                                      const struct dew_error *inside)
 {
     const struct origin *o = origin_of(inside->path);
     char where[100];
 
     spell(o, inside->path, where, sizeof where);
-    dew__in(m->err, key_of(m->v, o));
-    return dew__fail(m->err, status, "%s%.200s", where, inside->text);
+    core__in(m->err, key_of(m->v, o));
+    return core__fail(m->err, status, "%s%.200s", where, inside->text);
 }

@@ -11,8 +11,8 @@
 
 static const double year_s = 365.0 * 86400.0, day_s = 86400.0, hour_s = 3600.0;
 
-void dew__fill_day(const struct dew_value *list, double otherwise,
-                   double out[24])
+void scenario__fill_day(const struct dew_value *list, double otherwise,
+                        double out[24])
 {
     for (size_t h = 0; h < 24; h++)
         out[h] = list->given ? list->items[h].amount.si : otherwise;
@@ -78,7 +78,7 @@ enum dew_status dew_scenario_outdoors(const struct dew_year *year,
     double sum[12] = {0}, n[12] = {0}, t = 0, p = 0;
 
     if (count == 0)
-        return dew__fail(err, DEW_EMISSING, "the weather has no hour");
+        return core__fail(err, DEW_EMISSING, "the weather has no hour");
     for (size_t h = 0; h < count; h++) {
         sum[date[h].month - 1] += hours[h].t;
         n[date[h].month - 1] += 1;
@@ -106,8 +106,8 @@ static enum dew_status change(struct dew_value *v,
         const struct dew_field *f = dew_scenario_field(c->path);
 
         if (f == NULL || f->kind != DEW_KIND_NUMBER) {
-            dew__in(err, c->path);
-            return dew__fail(err, DEW_EUNKNOWN, "is no key of a number");
+            core__in(err, c->path);
+            return core__fail(err, DEW_EUNKNOWN, "is no key of a number");
         }
         v[f - fields].given = 1;
         v[f - fields].amount = (struct dew_measure){c->si, c->si, c->si};
@@ -118,8 +118,8 @@ static enum dew_status change(struct dew_value *v,
 }
 
 /* One part of the case; a fault inside it is told of the key it comes from. */
-static enum dew_status part(struct dew__making *m,
-                            enum dew_status (*make)(struct dew__making *),
+static enum dew_status part(struct scenario__making *m,
+                            enum dew_status (*make)(struct scenario__making *),
                             const char *key)
 {
     struct dew_error inside = {0}, *err = m->err;
@@ -131,37 +131,37 @@ static enum dew_status part(struct dew__making *m,
     if (status == DEW_OK)
         return DEW_OK;
     if (dew_scenario_field(inside.path) != NULL) {
-        dew__in(err, inside.path);
-        return dew__fail(err, status, "%s", inside.text);
+        core__in(err, inside.path);
+        return core__fail(err, status, "%s", inside.text);
     }
-    dew__in(err, key);
-    return dew__fail(err, status, "%s%s%.200s",
-                     strcmp(inside.path, "watts") == 0 ? "power" : inside.path,
-                     inside.path[0] ? ": " : "", inside.text);
+    core__in(err, key);
+    return core__fail(err, status, "%s%s%.200s",
+                      strcmp(inside.path, "watts") == 0 ? "power" : inside.path,
+                      inside.path[0] ? ": " : "", inside.text);
 }
 
 /* The parts of a case that a layout needs. */
-static enum dew_status parts(struct dew__making *m)
+static enum dew_status parts(struct scenario__making *m)
 {
-    enum dew_status status = part(m, dew__make_house, "house.floor_area");
+    enum dew_status status = part(m, scenario__make_house, "house.floor_area");
 
     if (status == DEW_OK)
-        status = part(m, dew__make_people, "people.count");
+        status = part(m, scenario__make_people, "people.count");
     if (status == DEW_OK)
-        status = part(m, dew__make_plant, "cooling.capacity");
+        status = part(m, scenario__make_plant, "cooling.capacity");
     if (status == DEW_OK)
-        status = part(m, dew__make_paths,
+        status = part(m, scenario__make_paths,
                       GIVEN(m->v, ventilator_ratings) ? "ventilator.ratings"
                                                       : "ventilator.sensible");
     return status;
 }
 
-static enum dew_status make_parts(struct dew__making *m)
+static enum dew_status make_parts(struct scenario__making *m)
 {
     enum dew_status status = parts(m);
 
     if (status == DEW_OK)
-        status = part(m, dew__make_ducts, "layout");
+        status = part(m, scenario__make_ducts, "layout");
     m->c->limits.too_humid = SI(m->v, limits_too_humid);
     m->c->limits.too_dry = SI(m->v, limits_too_dry);
     m->c->clock = (enum dew_clock)said(&m->v[KEY_people_clock]);
@@ -175,15 +175,15 @@ enum dew_status dew_scenario_case(const struct dew_scenario *scenario,
                                   const struct dew_changes *changes,
                                   struct dew_case *out, struct dew_error *err)
 {
-    struct dew_value v[DEW__KEYS];
+    struct dew_value v[SCENARIO__KEYS];
     struct dew_case c = {.site = outdoors->site,
                          .pressure = outdoors->pressure};
-    struct dew__making m = {.v = v,
-                            .o = outdoors,
-                            .c = &c,
-                            .err = err,
-                            .reading = DEW_READ_LIKELY,
-                            .written = scenario->options[option].written};
+    struct scenario__making m = {.v = v,
+                                 .o = outdoors,
+                                 .c = &c,
+                                 .err = err,
+                                 .reading = DEW_READ_LIKELY,
+                                 .written = scenario->options[option].written};
     enum dew_status status;
 
     memcpy(v, scenario->options[option].values, sizeof v);
@@ -252,7 +252,7 @@ static int differs(enum dew_otherwise how, const struct dew_case *a,
     }
 }
 
-static void read_as(struct dew__making *m, enum dew_otherwise how)
+static void read_as(struct scenario__making *m, enum dew_otherwise how)
 {
     m->reading = how == DEW_CORE_READ_LOW    ? DEW_READ_LOW
                  : how == DEW_CORE_READ_HIGH ? DEW_READ_HIGH
@@ -269,11 +269,11 @@ enum dew_status dew_scenario_otherwise(const struct dew_scenario *scenario,
 {
     struct dew_case usual,
         c = {.site = outdoors->site, .pressure = outdoors->pressure};
-    struct dew__making m = {.v = scenario->options[option].values,
-                            .written = scenario->options[option].written,
-                            .o = outdoors,
-                            .c = &c,
-                            .err = err};
+    struct scenario__making m = {.v = scenario->options[option].values,
+                                 .written = scenario->options[option].written,
+                                 .o = outdoors,
+                                 .c = &c,
+                                 .err = err};
     enum dew_status status =
         dew_scenario_case(scenario, option, outdoors, NULL, &usual, err);
 
@@ -289,7 +289,7 @@ enum dew_status dew_scenario_otherwise(const struct dew_scenario *scenario,
     return DEW_OK;
 }
 
-static enum dew_status layout_of(const struct dew__option *option,
+static enum dew_status layout_of(const struct scenario__option *option,
                                  const struct dew_outdoors *outdoors,
                                  int as_designed, struct dew_duct_layout *out,
                                  struct dew_error *err)
@@ -297,19 +297,19 @@ static enum dew_status layout_of(const struct dew__option *option,
     struct dew_duct_layout l;
     struct dew_case c = {.site = outdoors->site,
                          .pressure = outdoors->pressure};
-    struct dew__making m = {.v = option->values,
-                            .written = option->written,
-                            .o = outdoors,
-                            .c = &c,
-                            .err = err,
-                            .reading = DEW_READ_LIKELY,
-                            .as_designed = as_designed};
+    struct scenario__making m = {.v = option->values,
+                                 .written = option->written,
+                                 .o = outdoors,
+                                 .c = &c,
+                                 .err = err,
+                                 .reading = DEW_READ_LIKELY,
+                                 .as_designed = as_designed};
     enum dew_status status = parts(&m);
 
     if (status != DEW_OK)
         return status;
-    if (dew__two_sided(m.v) || dew__ducts_outside(m.v)) {
-        status = dew__ducts_layout(&m, &l);
+    if (scenario__two_sided(m.v) || scenario__ducts_outside(m.v)) {
+        status = scenario__ducts_layout(&m, &l);
     } else {
         dew_ducts_layout_blank(&l);
         l.vent_count = 0;
@@ -340,18 +340,18 @@ enum dew_status dew_scenario_design(const struct dew_scenario *scenario,
 int dew_scenario_layout_written(const struct dew_scenario *scenario,
                                 size_t option)
 {
-    return dew__ducts_said(scenario->options[option].values);
+    return scenario__ducts_said(scenario->options[option].values);
 }
 
 int dew_scenario_ducts_outside(const struct dew_scenario *scenario,
                                size_t option)
 {
-    return dew__ducts_outside(scenario->options[option].values);
+    return scenario__ducts_outside(scenario->options[option].values);
 }
 
 double dew_scenario_required(const struct dew_scenario *scenario, size_t option)
 {
-    return dew__required(scenario->options[option].values);
+    return scenario__required(scenario->options[option].values);
 }
 
 /* ---- study inputs -------------------------------------------------------- */
@@ -475,14 +475,15 @@ struct dew_option_facts dew_scenario_facts(const struct dew_scenario *scenario,
         .layout = (enum dew_layout)WORD(v, layout),
         .flow = WORD(v, ventilator_core) == DEW_CORE_none
                     ? 0
-                    : dew__vent_flow(v) * SI(v, ventilator_found),
-        .rated_flow =
-            WORD(v, ventilator_core) == DEW_CORE_none ? 0 : dew__vent_flow(v),
+                    : scenario__vent_flow(v) * SI(v, ventilator_found),
+        .rated_flow = WORD(v, ventilator_core) == DEW_CORE_none
+                          ? 0
+                          : scenario__vent_flow(v),
         .damper = (enum dew_answer)WORD(v, ventilator_damper),
         .interlock = blower == DEW_BLOWER_INTERLOCK || blower == DEW_BLOWER_ON
                          ? DEW_ANSWER_YES
                          : DEW_ANSWER_NO,
-        .handlers = dew__handlers(v),
+        .handlers = scenario__handlers(v),
         .storeys = SI(v, house_storeys),
         .exhausts_told = exhausts_told(v),
         .label_open =

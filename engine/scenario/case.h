@@ -10,8 +10,9 @@
 #include "scenario/keys.h"
 
 /* What every part works on. */
-struct dew__making {
-    const struct dew_value *v; /* DEW__KEYS                               */
+struct scenario__making {
+    const struct dew_value
+        *v; /* SCENARIO__KEYS                               */
     const struct dew_outdoors *o;
     struct dew_case *c;
     struct dew_error *err;
@@ -32,7 +33,7 @@ struct dew__making {
 
 /* A cell of row i of a key with rows. */
 #define CELL(v, key, i, table, column)                                         \
-    (&(v)[KEY_##key].items[(i)*DEW__##table##_COLUMNS + table##_##column])
+    (&(v)[KEY_##key].items[(i)*SCENARIO__##table##_COLUMNS + table##_##column])
 
 #define RUN(v, i, column)    CELL(v, ducts_runs, i, RUN, column)
 #define GRILLE(v, i, column) CELL(v, ducts_grilles, i, GRILLE, column)
@@ -41,91 +42,95 @@ struct dew__making {
 #define FOUND(v, i, column)  CELL(v, ducts_found, i, FOUND, column)
 
 /* The figure of a cell, or another where it was not given. */
-static inline double dew__cell_or(const struct dew_value *cell, double other)
+static inline double scenario__cell_or(const struct dew_value *cell,
+                                       double other)
 {
     return cell->given ? cell->amount.si : other;
 }
 
-enum dew_status dew__make_house(struct dew__making *m);
-enum dew_status dew__make_people(struct dew__making *m);
-enum dew_status dew__make_plant(struct dew__making *m);
-enum dew_status dew__make_paths(struct dew__making *m);
+enum dew_status scenario__make_house(struct scenario__making *m);
+enum dew_status scenario__make_people(struct scenario__making *m);
+enum dew_status scenario__make_plant(struct scenario__making *m);
+enum dew_status scenario__make_paths(struct scenario__making *m);
 /* The paths of the layout's network in place of those, where one is written;
    both parts above come first. */
-enum dew_status dew__make_ducts(struct dew__making *m);
+enum dew_status scenario__make_ducts(struct scenario__making *m);
 
 /* The layout that the keys describe, filled; its names are the values'. */
-enum dew_status dew__ducts_layout(const struct dew__making *m,
-                                  struct dew_duct_layout *out);
+enum dew_status scenario__ducts_layout(const struct scenario__making *m,
+                                       struct dew_duct_layout *out);
 /* Faults of the ducts are told of the key they come from. */
-enum dew_status dew__ducts_blame(const struct dew__making *m,
-                                 enum dew_status status,
-                                 const struct dew_error *inside);
+enum dew_status scenario__ducts_blame(const struct scenario__making *m,
+                                      enum dew_status status,
+                                      const struct dew_error *inside);
 /* Roughness of a word of the columns named wall, m. */
-double dew__wall(int word);
+double scenario__wall(int word);
 
 /*
  * The network that ducts.points and ducts.runs write out, in arena; a point
  * that is not there is one past the last.  0: out of memory.
  */
-struct dew__arena;
-int dew__written_make(struct dew__arena *arena, const struct dew_value *v,
-                      const struct dew_duct_written **out);
+struct scenario__arena;
+int scenario__written_make(struct scenario__arena *arena,
+                           const struct dew_value *v,
+                           const struct dew_duct_written **out);
 /* Its rooms as grilles of a layout, and whether it has dampers; returns how
    many rooms, of which the layout holds DEW_DUCT_GRILLES. */
-int dew__written_rooms(const struct dew_value *v, struct dew_duct_layout *l);
+int scenario__written_rooms(const struct dew_value *v,
+                            struct dew_duct_layout *l);
 /* What run i is built as, and row of a point of that name or the count. */
-enum dew_duct_kind dew__run_kind(const struct dew_value *v, int i);
-size_t dew__point_row(const struct dew_value *v, const char *name);
+enum dew_duct_kind scenario__run_kind(const struct dew_value *v, int i);
+size_t scenario__point_row(const struct dew_value *v, const char *name);
 
 /* 1 where a ventilator has two fans; 1 where its layout is also computed. */
-int dew__two_sided(const struct dew_value *v);
-int dew__ducts_said(const struct dew_value *v);
+int scenario__two_sided(const struct dew_value *v);
+int scenario__ducts_said(const struct dew_value *v);
 /* 1 where air handlers have leaks, or trunks outside the envelope. */
-int dew__ducts_outside(const struct dew_value *v);
+int scenario__ducts_outside(const struct dew_value *v);
 
 /* Areas of the envelope, m2, and its way round, m; a square plan. */
-struct dew__shell {
+struct scenario__shell {
     double walls, roof, ground, perimeter;
     double rim; /* m2   of a basement's walls, above the ground            */
 };
-struct dew__shell dew__shell_of(const struct dew_value *v);
+struct scenario__shell scenario__shell_of(const struct dew_value *v);
 /* m2 of windows on a side that was not told, and of surface that buffers; W */
-double dew__window_side(const struct dew_value *v);
-double dew__buffering_area(const struct dew_value *v);
-double dew__heating_capacity(const struct dew_value *v);
+double scenario__window_side(const struct dew_value *v);
+double scenario__buffering_area(const struct dew_value *v);
+double scenario__heating_capacity(const struct dew_value *v);
 /* m3 of all and of the basement alone, 0 = none; m2 of windows on all sides. */
-double dew__volume(const struct dew_value *v);
-double dew__basement_volume(const struct dew_value *v);
-double dew__windows(const struct dew_value *v);
-double dew__people_count(const struct dew_value *v);
+double scenario__volume(const struct dew_value *v);
+double scenario__basement_volume(const struct dew_value *v);
+double scenario__windows(const struct dew_value *v);
+double scenario__people_count(const struct dew_value *v);
 /* Showers and baths, and meals, a day. */
-double dew__showers(const struct dew_value *v);
-double dew__meals(const struct dew_value *v);
+double scenario__showers(const struct dew_value *v);
+double scenario__meals(const struct dew_value *v);
 /* m3/s asked by the rule or the key; 0 = none. */
-double dew__required(const struct dew_value *v);
+double scenario__required(const struct dew_value *v);
 /* Of the ventilator as rated, m3/s. */
-double dew__vent_flow(const struct dew_value *v);
-int dew__handlers(const struct dew_value *v);
+double scenario__vent_flow(const struct dew_value *v);
+int scenario__handlers(const struct dew_value *v);
 /* 1 where the core passes heat. */
-int dew__recovers(const struct dew_value *v);
+int scenario__recovers(const struct dew_value *v);
 
-double dew__cross_leakage(const struct dew_value *v);
-enum dew_status dew__core_of(const struct dew__making *m,
-                             struct dew_core *core);
+double scenario__cross_leakage(const struct dew_value *v);
+enum dew_status scenario__core_of(const struct scenario__making *m,
+                                  struct dew_core *core);
 /* What a unit does in place of its running state while it defrosts. */
-struct dew_path dew__path_defrosting(enum dew_frost strategy,
-                                     struct dew_path on);
+struct dew_path scenario__path_defrosting(enum dew_frost strategy,
+                                          struct dew_path on);
 
 /* 1 where a person wrote the key, not a default. */
 #define SAID(v, key)                                                           \
     ((v)[KEY_##key].given && (v)[KEY_##key].origin.by != DEW_BY_DEFAULT)
 
 /* The library's row for a core, or NULL where no typical one is asked for. */
-const struct dew_typical_core *dew__typical_core(const struct dew_value *v);
+const struct dew_typical_core *scenario__typical_core(
+    const struct dew_value *v);
 
 /* 24 figures of a list, or one figure for all hours. */
-void dew__fill_day(const struct dew_value *list, double otherwise,
-                   double out[24]);
+void scenario__fill_day(const struct dew_value *list, double otherwise,
+                        double out[24]);
 
 #endif

@@ -11,7 +11,7 @@
 
 /* ---- whether a layout is computed ---------------------------------------- */
 
-int dew__two_sided(const struct dew_value *v)
+int scenario__two_sided(const struct dew_value *v)
 {
     return WORD(v, ventilator_core) >= DEW_CORE_balanced;
 }
@@ -20,14 +20,14 @@ static int trunk_outside(const struct dew_value *v)
 {
     for (int i = 0; i < (int)v[KEY_ducts_lines].count; i++)
         if (LINE(v, i, line)->choice >= LINE_IS_supply_trunk &&
-            dew__cell_or(LINE(v, i, outside), 0) > 0)
+            scenario__cell_or(LINE(v, i, outside), 0) > 0)
             return 1;
     return 0;
 }
 
-int dew__ducts_outside(const struct dew_value *v)
+int scenario__ducts_outside(const struct dew_value *v)
 {
-    return dew__handlers(v) > 0 &&
+    return scenario__handlers(v) > 0 &&
            (SI(v, ducts_leak_return) > 0 || SI(v, ducts_leak_supply) > 0 ||
             trunk_outside(v));
 }
@@ -42,9 +42,9 @@ static int says_no_layout(int key)
 }
 
 /* A layout written down, or any key of ducts that tells of one. */
-int dew__ducts_said(const struct dew_value *v)
+int scenario__ducts_said(const struct dew_value *v)
 {
-    if (!dew__two_sided(v))
+    if (!scenario__two_sided(v))
         return 0;
     if (v[KEY_layout].origin.by != DEW_BY_DEFAULT || GIVEN(v, ventilator_fan) ||
         GIVEN(v, ventilator_fan_pressure) ||
@@ -66,7 +66,8 @@ static struct dew_duct_range range_of(const struct dew_value *v)
     return (struct dew_duct_range){v->amount.low, v->amount.si, v->amount.high};
 }
 
-static void handlers(const struct dew__making *m, struct dew_duct_layout *l)
+static void handlers(const struct scenario__making *m,
+                     struct dew_duct_layout *l)
 {
     const struct dew_value *v = m->v;
     const struct dew_plant *p = &m->c->plant;
@@ -100,11 +101,12 @@ static void fan_rows(const struct dew_value *v, struct dew_duct_vent *vent)
         vent->rows[i] = (struct dew_fan_row){
             CELL(v, ventilator_fan, i, FAN, flow)->amount.si,
             CELL(v, ventilator_fan, i, FAN, pressure)->amount.si,
-            dew__cell_or(CELL(v, ventilator_fan, i, FAN, power), NAN)};
+            scenario__cell_or(CELL(v, ventilator_fan, i, FAN, power), NAN)};
 }
 
 /* Flows are rated net of what comes back through the core; ducts carry it. */
-static void ventilators(const struct dew__making *m, struct dew_duct_layout *l)
+static void ventilators(const struct scenario__making *m,
+                        struct dew_duct_layout *l)
 {
     const struct dew_value *v = m->v;
     int n = WORD(v, ducts_ventilators) == VENTILATORS_one_each &&
@@ -125,7 +127,7 @@ static void ventilators(const struct dew__making *m, struct dew_duct_layout *l)
         }
         vent->pressure = SI_OR(v, ventilator_fan_pressure, NAN);
         vent->core = SI(v, ventilator_core_loss);
-        vent->eatr = dew__recovers(v) ? dew__cross_leakage(v) : 0;
+        vent->eatr = scenario__recovers(v) ? scenario__cross_leakage(v) : 0;
         if (tied > 0 && n == 1)
             vent->serves = 1 << (tied - 1);
         if (GIVEN(v, ventilator_fan))
@@ -140,10 +142,10 @@ static double fitting(const char *name)
     return dew_ducts_fitting_named(name)->loss;
 }
 
-double dew__wall(int word)
+double scenario__wall(int word)
 {
 #define X(name, word) name,
-    static const char *const names[] = {DEW__WALLS(X)};
+    static const char *const names[] = {SCENARIO__WALLS(X)};
 #undef X
 
     return dew_ducts_wall_named(names[word])->roughness;
@@ -162,19 +164,20 @@ static double end_loss(int which)
 static struct dew_duct_line line_of(const struct dew_value *v, int i)
 {
     int which = LINE(v, i, line)->choice;
-    struct dew_duct_line l = {.outside = dew__cell_or(LINE(v, i, outside), 0),
-                              .r = dew__cell_or(LINE(v, i, insulation), NAN)};
+    struct dew_duct_line l = {
+        .outside = scenario__cell_or(LINE(v, i, outside), 0),
+        .r = scenario__cell_or(LINE(v, i, insulation), NAN)};
 
     l.duct = (struct dew_duct){
-        .diameter = dew__cell_or(LINE(v, i, diameter), 0),
-        .width = dew__cell_or(LINE(v, i, width), 0),
-        .height = dew__cell_or(LINE(v, i, height), 0),
+        .diameter = scenario__cell_or(LINE(v, i, diameter), 0),
+        .width = scenario__cell_or(LINE(v, i, width), 0),
+        .height = scenario__cell_or(LINE(v, i, height), 0),
         .length = LINE(v, i, length)->amount.si,
-        .roughness = dew__wall(LINE(v, i, wall)->choice),
-        .compression = dew__cell_or(LINE(v, i, slack), 0),
-        .loss =
-            dew__cell_or(LINE(v, i, loss), end_loss(which)) +
-            fitting("elbow 90 smooth") * dew__cell_or(LINE(v, i, elbows), 0)};
+        .roughness = scenario__wall(LINE(v, i, wall)->choice),
+        .compression = scenario__cell_or(LINE(v, i, slack), 0),
+        .loss = scenario__cell_or(LINE(v, i, loss), end_loss(which)) +
+                fitting("elbow 90 smooth") *
+                    scenario__cell_or(LINE(v, i, elbows), 0)};
     return l;
 }
 
@@ -199,7 +202,7 @@ static void lines(const struct dew_value *v, struct dew_duct_layout *l)
     for (int i = 0; i < (int)v[KEY_ducts_lines].count; i++) {
         struct dew_duct_line line = line_of(v, i);
         int which = LINE(v, i, line)->choice;
-        int of = (int)dew__cell_or(LINE(v, i, of), 0);
+        int of = (int)scenario__cell_or(LINE(v, i, of), 0);
         int count =
             which >= LINE_IS_supply_trunk ? l->handler_count : l->vent_count;
 
@@ -228,9 +231,9 @@ static void own_branch(const struct dew_value *v, int i,
         g->line = (struct dew_duct_line){
             .duct = {.diameter = d->amount.si,
                      .length = n->amount.si,
-                     .roughness = dew__wall(0),
+                     .roughness = scenario__wall(0),
                      .loss = fitting("elbow 90 smooth") *
-                             dew__cell_or(GRILLE(v, i, elbows), 0)},
+                             scenario__cell_or(GRILLE(v, i, elbows), 0)},
             .outside = 0,
             .r = NAN};
 }
@@ -242,7 +245,7 @@ static void grille(const struct dew_value *v, int i,
     const struct dew_value *fresh = GRILLE(v, i, fresh_found);
     const struct dew_value *stale = GRILLE(v, i, stale_found);
     int first = l->handler_count > 0 ? 1 : 0;
-    int handler = (int)dew__cell_or(GRILLE(v, i, handler), first);
+    int handler = (int)scenario__cell_or(GRILLE(v, i, handler), first);
     int own = handler > 0 && handler <= l->vent_count ? handler : 1;
 
     g->name = GRILLE(v, i, room)->text;
@@ -250,10 +253,10 @@ static void grille(const struct dew_value *v, int i,
     g->fresh = share(GRILLE(v, i, fresh), fresh);
     g->stale = share(GRILLE(v, i, stale), stale);
     g->handler = g->share == 0 ? -1 : handler - 1;
-    g->vent = (int)dew__cell_or(GRILLE(v, i, ventilator), own) - 1;
-    g->found_supply = dew__cell_or(supply, NAN);
-    g->found_fresh = dew__cell_or(fresh, NAN);
-    g->found_stale = dew__cell_or(stale, NAN);
+    g->vent = (int)scenario__cell_or(GRILLE(v, i, ventilator), own) - 1;
+    g->found_supply = scenario__cell_or(supply, NAN);
+    g->found_fresh = scenario__cell_or(fresh, NAN);
+    g->found_stale = scenario__cell_or(stale, NAN);
     own_branch(v, i, g);
 }
 
@@ -279,7 +282,7 @@ static void rest_of_house(struct dew_duct_layout *l)
     }
 }
 
-static void grilles(const struct dew__making *m, struct dew_duct_layout *l)
+static void grilles(const struct scenario__making *m, struct dew_duct_layout *l)
 {
     l->grille_count = (int)m->v[KEY_ducts_grilles].count;
     for (int i = 0; i < l->grille_count; i++) {
@@ -307,10 +310,10 @@ static struct dew_duct_found grilles_at_full(const struct dew_value *v)
 
         fresh += f->given;
         stale += s->given;
-        sum.fresh +=
-            dew__cell_or(f, dew__cell_or(GRILLE(v, i, fresh_found), 0));
-        sum.stale +=
-            dew__cell_or(s, dew__cell_or(GRILLE(v, i, stale_found), 0));
+        sum.fresh += scenario__cell_or(
+            f, scenario__cell_or(GRILLE(v, i, fresh_found), 0));
+        sum.stale += scenario__cell_or(
+            s, scenario__cell_or(GRILLE(v, i, stale_found), 0));
     }
     return (struct dew_duct_found){fresh > 0 ? sum.fresh : NAN,
                                    stale > 0 ? sum.stale : NAN};
@@ -323,8 +326,8 @@ static void found(const struct dew_value *v, struct dew_duct_layout *l)
     for (int i = 0; i < (int)v[KEY_ducts_found].count; i++) {
         struct dew_duct_found *f = &l->found[FOUND(v, i, blower)->choice];
 
-        f->fresh = dew__cell_or(FOUND(v, i, fresh), f->fresh);
-        f->stale = dew__cell_or(FOUND(v, i, stale), f->stale);
+        f->fresh = scenario__cell_or(FOUND(v, i, fresh), f->fresh);
+        f->stale = scenario__cell_or(FOUND(v, i, stale), f->stale);
     }
 }
 
@@ -351,7 +354,8 @@ static enum dew_duct_fit fitted(int answer)
 
 /* ---- the layout ---------------------------------------------------------- */
 
-static void from_keys(const struct dew__making *m, struct dew_duct_layout *l)
+static void from_keys(const struct scenario__making *m,
+                      struct dew_duct_layout *l)
 {
     const struct dew_value *v = m->v;
 
@@ -378,12 +382,12 @@ static void from_keys(const struct dew__making *m, struct dew_duct_layout *l)
     l->density = dew_air_density_run(m->o->pressure);
     l->written = m->written;
     if (m->written != NULL)
-        dew__written_rooms(v, l);
+        scenario__written_rooms(v, l);
 }
 
 /* The air handlers alone, where no ventilator has two fans: their trunks and
    leaks, and grilles that they blow from. */
-static void handlers_alone(const struct dew__making *m,
+static void handlers_alone(const struct scenario__making *m,
                            struct dew_duct_layout *l)
 {
     dew_ducts_layout_blank(l);
@@ -397,7 +401,7 @@ static void handlers_alone(const struct dew__making *m,
 }
 
 /* Fans as the case has them at the set flow, in the state they were set in. */
-static enum dew_status scale_watts(const struct dew__making *m,
+static enum dew_status scale_watts(const struct scenario__making *m,
                                    struct dew_duct_layout *l)
 {
     struct dew_error inside = {0};
@@ -410,7 +414,7 @@ static enum dew_status scale_watts(const struct dew__making *m,
         status = dew_ducts_state(d, DEW_VENT_ON, l->reference, &s, &inside);
     dew_ducts_close(d);
     if (status != DEW_OK)
-        return dew__ducts_blame(m, status, &inside);
+        return scenario__ducts_blame(m, status, &inside);
     if (GIVEN(m->v, ventilator_fan) && !GIVEN(m->v, ventilator_power) &&
         !isnan(l->vents[0].rows[0].watts))
         return DEW_OK;
@@ -423,18 +427,18 @@ static enum dew_status scale_watts(const struct dew__making *m,
     return DEW_OK;
 }
 
-enum dew_status dew__ducts_layout(const struct dew__making *m,
-                                  struct dew_duct_layout *out)
+enum dew_status scenario__ducts_layout(const struct scenario__making *m,
+                                       struct dew_duct_layout *out)
 {
     struct dew_error inside = {0};
     enum dew_status status;
 
-    if (dew__two_sided(m->v))
+    if (scenario__two_sided(m->v))
         from_keys(m, out);
     else
         handlers_alone(m, out);
     status = dew_ducts_layout_fill(out, &inside);
     if (status != DEW_OK)
-        return dew__ducts_blame(m, status, &inside);
+        return scenario__ducts_blame(m, status, &inside);
     return out->vent_count > 0 ? scale_watts(m, out) : DEW_OK;
 }

@@ -23,20 +23,20 @@ static double basement_area(const struct dew_value *v)
                : 0;
 }
 
-double dew__basement_volume(const struct dew_value *v)
+double scenario__basement_volume(const struct dew_value *v)
 {
     return basement_area(v) * SI(v, house_basement_height);
 }
 
-double dew__volume(const struct dew_value *v)
+double scenario__volume(const struct dew_value *v)
 {
     return SI_OR(v, house_volume,
                  SI(v, house_floor_area) * SI(v, house_ceiling_height) +
-                     dew__basement_volume(v));
+                     scenario__basement_volume(v));
 }
 
 /* An even share of 15 % of the floor; common practice, no source. */
-double dew__window_side(const struct dew_value *v)
+double scenario__window_side(const struct dew_value *v)
 {
     return 0.15 / 4 * SI(v, house_floor_area);
 }
@@ -46,22 +46,23 @@ static double side(const struct dew_value *v, int i)
 {
     const struct dew_value *area = &v[KEY_windows_north + i];
 
-    return area->given ? area->amount.si : dew__window_side(v);
+    return area->given ? area->amount.si : scenario__window_side(v);
 }
 
-double dew__windows(const struct dew_value *v)
+double scenario__windows(const struct dew_value *v)
 {
     return side(v, 0) + side(v, 1) + side(v, 2) + side(v, 3);
 }
 
 /* ---- air --------------------------------------------------------------------- */
 
-static enum dew_status flow_coefficient(const struct dew__making *m, double *c)
+static enum dew_status flow_coefficient(const struct scenario__making *m,
+                                        double *c)
 {
     const struct dew_value *v = m->v, *tight = &v[KEY_house_airtightness];
     struct dew_airtight in = {.value = tight->amount.si,
                               .n = SI(v, house_leakage_exponent),
-                              .volume = dew__volume(v),
+                              .volume = scenario__volume(v),
                               .density = dew_air_density_run(m->o->pressure)};
 
     if (GIVEN(v, house_leakage_at_1_pa)) {
@@ -79,11 +80,11 @@ static double constant_flow(const struct dew_value *v)
     const struct dew_value *given = &v[KEY_house_constant_leakage];
 
     if (given->unit != NULL && given->unit->quantity == DEW_PER_DAY)
-        return given->amount.si * dew__volume(v);
+        return given->amount.si * scenario__volume(v);
     return given->amount.si;
 }
 
-static enum dew_status make_leakage(const struct dew__making *m)
+static enum dew_status make_leakage(const struct scenario__making *m)
 {
     const struct dew_value *v = m->v;
     struct dew_siting siting = {.storeys = SI(v, house_storeys),
@@ -108,7 +109,7 @@ static enum dew_status make_leakage(const struct dew__making *m)
 }
 
 /* 3 m2 of surface per m2 of floor where not given. */
-double dew__buffering_area(const struct dew_value *v)
+double scenario__buffering_area(const struct dew_value *v)
 {
     return SI_OR(v, buffering_area, 3 * SI(v, house_floor_area));
 }
@@ -116,15 +117,16 @@ double dew__buffering_area(const struct dew_value *v)
 /* ---- heat ------------------------------------------------------------------ */
 
 /* A square plan. */
-struct dew__shell dew__shell_of(const struct dew_value *v)
+struct scenario__shell scenario__shell_of(const struct dew_value *v)
 {
     double plan = plan_area(v), perimeter = 4 * sqrt(plan);
-    double height =
-        (dew__volume(v) - dew__basement_volume(v)) / SI(v, house_floor_area);
+    double height = (scenario__volume(v) - scenario__basement_volume(v)) /
+                    SI(v, house_floor_area);
     double rim = SI(v, house_basement_height) - SI(v, house_basement_depth);
-    double walls = perimeter * height * SI(v, house_storeys) - dew__windows(v);
+    double walls =
+        perimeter * height * SI(v, house_storeys) - scenario__windows(v);
 
-    return (struct dew__shell){
+    return (struct scenario__shell){
         SI_OR(v, insulation_wall_area, fmax(walls, 0)),
         SI_OR(v, insulation_roof_area, plan),
         SI_OR(v, insulation_ground_area, plan),
@@ -142,8 +144,8 @@ static double rim_u(const struct dew_value *v)
     return 1 / (SI(v, insulation_basement_walls) + 0.13 + 0.04);
 }
 
-static enum dew_status losses(const struct dew__making *m,
-                              const struct dew__shell *s,
+static enum dew_status losses(const struct scenario__making *m,
+                              const struct scenario__shell *s,
                               struct dew_losses *out)
 {
     const struct dew_value *v = m->v;
@@ -151,7 +153,7 @@ static enum dew_status losses(const struct dew__making *m,
         {DEW_PART_OPAQUE, s->walls, 1 / SI(v, insulation_walls)},
         {DEW_PART_OPAQUE, s->roof, 1 / SI(v, insulation_roof)},
         {DEW_PART_OPAQUE, s->rim, rim_u(v)},
-        {DEW_PART_GLAZED, dew__windows(v), SI(v, windows_u)},
+        {DEW_PART_GLAZED, scenario__windows(v), SI(v, windows_u)},
     };
     enum dew_status status =
         dew_house_losses(parts, sizeof parts / sizeof parts[0], out, m->err);
@@ -161,8 +163,8 @@ static enum dew_status losses(const struct dew__making *m,
     return status;
 }
 
-static enum dew_status ground_of(const struct dew__making *m,
-                                 const struct dew__shell *s,
+static enum dew_status ground_of(const struct scenario__making *m,
+                                 const struct scenario__shell *s,
                                  struct dew_earth *earth)
 {
     const double wall = 0.2; /* m, thickness; common practice, no source */
@@ -189,8 +191,8 @@ static enum dew_status ground_of(const struct dew__making *m,
 }
 
 /* Four walls and the roof; whole-window sun gain, so the glass is the window. */
-static enum dew_status facades(const struct dew__making *m,
-                               const struct dew__shell *s)
+static enum dew_status facades(const struct scenario__making *m,
+                               const struct scenario__shell *s)
 {
     const struct dew_value *v = m->v;
     double shade = SI(v, windows_unshaded), a = SI(v, insulation_absorptance);
@@ -232,12 +234,13 @@ static struct dew_fabric_nodes nodes_of(const struct dew_value *v)
                     dew_house_fabric_capacity(DEW_FABRIC_HEAVY, below),
         .mass_area = dew_house_fabric_area(fabric, area) +
                      dew_house_fabric_area(DEW_FABRIC_HEAVY, below),
-        .contents = dew_house_contents(dew__volume(v), area + below),
+        .contents = dew_house_contents(scenario__volume(v), area + below),
     };
 }
 
 /* Walls and windows see half of the sky, the roof all of it [ISO13790]. */
-static void make_sky(const struct dew__making *m, const struct dew__shell *s)
+static void make_sky(const struct scenario__making *m,
+                     const struct scenario__shell *s)
 {
     const double level = 1.0, upright = 0.5;
     const struct dew_value *v = m->v;
@@ -246,15 +249,16 @@ static void make_sky(const struct dew__making *m, const struct dew__shell *s)
     t->sky_opaque =
         dew_house_sky(s->roof, 1 / SI(v, insulation_roof), level) +
         dew_house_sky(s->walls, 1 / SI(v, insulation_walls), upright);
-    t->sky_glazed = dew_house_sky(dew__windows(v), SI(v, windows_u), upright);
+    t->sky_glazed =
+        dew_house_sky(scenario__windows(v), SI(v, windows_u), upright);
     t->sky_given = SI_OR(v, insulation_sky, NAN);
 }
 
-static enum dew_status make_thermal(const struct dew__making *m)
+static enum dew_status make_thermal(const struct scenario__making *m)
 {
     const struct dew_value *v = m->v;
     struct dew_fabric_nodes in = nodes_of(v);
-    struct dew__shell s = dew__shell_of(v);
+    struct scenario__shell s = scenario__shell_of(v);
     struct dew_earth earth;
     enum dew_status status = losses(m, &s, &in.loss);
 
@@ -272,7 +276,7 @@ static enum dew_status make_thermal(const struct dew__making *m)
 
 /* ---- water held, surfaces ------------------------------------------------ */
 
-static enum dew_status make_buffer(const struct dew__making *m)
+static enum dew_status make_buffer(const struct scenario__making *m)
 {
     const double room_t = 21; /* degC, where capacities are taken */
     const struct dew_value *v = m->v;
@@ -281,20 +285,21 @@ static enum dew_status make_buffer(const struct dew__making *m)
     int class = WORD(v, buffering_class) - 1;
 
     if (GIVEN(v, buffering_value) && SI(v, buffering_value) > 0)
-        return dew_house_buffer_mbv(SI(v, buffering_value),
-                                    dew__buffering_area(v), DEW_BUFFER_FILM,
-                                    psat, &m->c->house.buffer, m->err);
+        return dew_house_buffer_mbv(
+            SI(v, buffering_value), scenario__buffering_area(v),
+            DEW_BUFFER_FILM, psat, &m->c->house.buffer, m->err);
     if (class >= 0 && !GIVEN(v, buffering_value))
         m->c->house.buffer =
             dew_house_buffer_house((enum dew_holding) class, floor_area, psat);
     return DEW_OK;
 }
 
-static void make_surfaces(const struct dew__making *m)
+static void make_surfaces(const struct scenario__making *m)
 {
     const struct dew_value *v = m->v;
     struct dew_surface *s = m->c->house.surfaces;
-    double area = dew__windows(v), edge = area * SI(v, surfaces_edge_share);
+    double area = scenario__windows(v),
+           edge = area * SI(v, surfaces_edge_share);
     double glass = fmax(0, 1 - SI(v, windows_u) * DEW_FILM_GLASS);
 
     s[DEW_GLASS] = dew_house_surface(
@@ -322,7 +327,7 @@ static int in_spans(const struct dew_value *spans, int h)
     return 0;
 }
 
-static void make_comfort(const struct dew__making *m)
+static void make_comfort(const struct scenario__making *m)
 {
     const struct dew_value *v = m->v;
     struct dew_comfort *c = &m->c->house.comfort;
@@ -341,19 +346,19 @@ static void make_comfort(const struct dew__making *m)
     if (!GIVEN(v, temperature_given) && !GIVEN(v, temperature_given_by_hour))
         return;
     c->given = 1;
-    dew__fill_day(&v[KEY_temperature_given_by_hour], SI(v, temperature_given),
-                  c->heat);
+    scenario__fill_day(&v[KEY_temperature_given_by_hour],
+                       SI(v, temperature_given), c->heat);
     for (int h = 0; h < 24; h++)
         c->cool[h] = c->heat[h];
 }
 
-enum dew_status dew__make_house(struct dew__making *m)
+enum dew_status scenario__make_house(struct scenario__making *m)
 {
     const struct dew_value *v = m->v;
     struct dew_house *h = &m->c->house;
     enum dew_status status;
 
-    h->volume = dew__volume(v);
+    h->volume = scenario__volume(v);
     h->floor_area = SI(v, house_floor_area);
     h->bedrooms = (int)SI(v, house_bedrooms);
     h->co2_outdoors = SI(v, limits_outdoor_carbon_dioxide);

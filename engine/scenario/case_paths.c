@@ -13,13 +13,13 @@
 #include "dew/rates.h"
 #include "scenario/case.h"
 
-int dew__recovers(const struct dew_value *v)
+int scenario__recovers(const struct dew_value *v)
 {
     return WORD(v, ventilator_core) >= DEW_CORE_heat_plate;
 }
 
 /* m3/s */
-double dew__required(const struct dew_value *v)
+double scenario__required(const struct dew_value *v)
 {
     const struct dew_dwelling home = {.floor_area = SI(v, house_floor_area),
                                       .bedrooms = (int)SI(v, house_bedrooms)};
@@ -35,14 +35,14 @@ double dew__required(const struct dew_value *v)
                           &home);
 }
 
-double dew__vent_flow(const struct dew_value *v)
+double scenario__vent_flow(const struct dew_value *v)
 {
-    return SI_OR(v, ventilator_flow, dew__required(v));
+    return SI_OR(v, ventilator_flow, scenario__required(v));
 }
 
 /* ---- core ---------------------------------------------------------------------- */
 
-const struct dew_typical_core *dew__typical_core(const struct dew_value *v)
+const struct dew_typical_core *scenario__typical_core(const struct dew_value *v)
 {
     const char *key =
         WORD(v, ventilator_core) == DEW_CORE_enthalpy_plate   ? "enthalpy_plate"
@@ -52,7 +52,7 @@ const struct dew_typical_core *dew__typical_core(const struct dew_value *v)
             : "counterflow_plate";
     const struct dew_typical_core *row;
 
-    if (!WORD(v, ventilator_typical) || !dew__recovers(v))
+    if (!WORD(v, ventilator_typical) || !scenario__recovers(v))
         return NULL;
     for (size_t i = 0; (row = dew_plant_typical_core(i)) != NULL; i++)
         if (strcmp(row->key, key) == 0)
@@ -68,9 +68,9 @@ static double typical(const struct dew_range *r, enum dew_reading reading)
                                       : r->likely;
 }
 
-double dew__cross_leakage(const struct dew_value *v)
+double scenario__cross_leakage(const struct dew_value *v)
 {
-    const struct dew_typical_core *row = dew__typical_core(v);
+    const struct dew_typical_core *row = scenario__typical_core(v);
     /* Plates and wheels, from memory. */
     double usual =
         WORD(v, ventilator_core) == DEW_CORE_enthalpy_wheel ? 0.04 : 0.01;
@@ -82,13 +82,13 @@ double dew__cross_leakage(const struct dew_value *v)
 /* W at the set flow: the least of manufactured homes, 1.2 cfm/W [CFR460]. */
 static double fan_watts(const struct dew_value *v)
 {
-    const struct dew_typical_core *row = dew__typical_core(v);
+    const struct dew_typical_core *row = scenario__typical_core(v);
     const double watts_per_flow =
         row != NULL ? row->power.likely : 1 / (1.2 * 4.719474432e-4);
     int both = WORD(v, ventilator_core) >= DEW_CORE_balanced;
 
     return SI_OR(v, ventilator_power,
-                 watts_per_flow * dew__vent_flow(v) * (both ? 1 : 0.5));
+                 watts_per_flow * scenario__vent_flow(v) * (both ? 1 : 0.5));
 }
 
 static void blank_row(struct dew_core_row *row)
@@ -116,7 +116,7 @@ static void rows_of_lists(const struct dew_value *v,
             if (k == sheet->count) {
                 blank_row(&sheet->rows[sheet->count++]);
                 sheet->rows[k].flow = item->at;
-                sheet->rows[k].eatr = dew__cross_leakage(v);
+                sheet->rows[k].eatr = scenario__cross_leakage(v);
             }
             if (l == 0)
                 sheet->rows[k].sensible = item->amount.si;
@@ -132,7 +132,8 @@ static void rows_of_ratings(const struct dew_value *v,
 
     sheet->count = (int)ratings->count;
     for (int k = 0; k < sheet->count; k++) {
-        const struct dew_value *cell = &ratings->items[k * DEW__RATING_COLUMNS];
+        const struct dew_value *cell =
+            &ratings->items[k * SCENARIO__RATING_COLUMNS];
         struct dew_core_row *row = &sheet->rows[k];
 
 #define RATED(name)                                                            \
@@ -150,18 +151,19 @@ static void rows_of_ratings(const struct dew_value *v,
             .tre = RATED(tre),
             .lrmt = RATED(lrmt),
             .latent = RATED(moisture),
-            .eatr = cell[RATING_cross_leakage].given ? RATED(cross_leakage)
-                                                     : dew__cross_leakage(v),
+            .eatr = cell[RATING_cross_leakage].given
+                        ? RATED(cross_leakage)
+                        : scenario__cross_leakage(v),
         };
 #undef RATED
     }
 }
 
 /* A row at its set flow, where the figures of its kind must do. */
-static void row_of_typical(const struct dew__making *m,
+static void row_of_typical(const struct scenario__making *m,
                            struct dew_core_sheet *sheet)
 {
-    const struct dew_typical_core *row = dew__typical_core(m->v);
+    const struct dew_typical_core *row = scenario__typical_core(m->v);
     struct dew_core_row *r = &sheet->rows[0];
 
     if (row == NULL || GIVEN(m->v, ventilator_sensible))
@@ -169,8 +171,8 @@ static void row_of_typical(const struct dew__making *m,
     if (sheet->count == 0) {
         blank_row(r);
         sheet->count = 1;
-        r->flow = dew__vent_flow(m->v);
-        r->eatr = dew__cross_leakage(m->v);
+        r->flow = scenario__vent_flow(m->v);
+        r->eatr = scenario__cross_leakage(m->v);
     }
     r->sensible = typical(&row->sensible, m->reading);
     if (isnan(r->latent) && sheet->passes_water)
@@ -189,7 +191,8 @@ static enum dew_exchange exchange(const struct dew_value *v)
                : plates[WORD(v, ventilator_exchange)];
 }
 
-enum dew_status dew__core_of(const struct dew__making *m, struct dew_core *core)
+enum dew_status scenario__core_of(const struct scenario__making *m,
+                                  struct dew_core *core)
 {
     const struct dew_value *v = m->v;
     struct dew_core_sheet sheet;
@@ -209,7 +212,7 @@ enum dew_status dew__core_of(const struct dew__making *m, struct dew_core *core)
     status = dew_plant_core_fit(&sheet, m->reading, core, m->err);
     if (status == DEW_OK && !(core->watts > 0)) {
         core->watts = fan_watts(v);
-        core->flow = core->flow > 0 ? core->flow : dew__vent_flow(v);
+        core->flow = core->flow > 0 ? core->flow : scenario__vent_flow(v);
     }
     return status;
 }
@@ -224,7 +227,7 @@ struct speed {
 static struct speed speed_of(const struct dew_value *v, double flow)
 {
     int core = WORD(v, ventilator_core);
-    double found = SI(v, ventilator_found), set = dew__vent_flow(v);
+    double found = SI(v, ventilator_found), set = scenario__vent_flow(v);
     double stale = SI_OR(v, ventilator_exhaust_flow, set) * flow / set;
     double by = flow / set;
     struct speed s = {flow * found, stale * found, fan_watts(v) * by * by * by};
@@ -264,7 +267,7 @@ static struct dew_path plain_path(const struct dew_value *v,
     return p;
 }
 
-static struct dew_path core_path(const struct dew__making *m,
+static struct dew_path core_path(const struct scenario__making *m,
                                  const struct dew_core *core,
                                  const struct speed *s)
 {
@@ -288,8 +291,8 @@ static struct dew_path core_path(const struct dew__making *m,
 }
 
 /* What a defrosting unit does: circulates the house's air, or draws it out. */
-struct dew_path dew__path_defrosting(enum dew_frost strategy,
-                                     struct dew_path on)
+struct dew_path scenario__path_defrosting(enum dew_frost strategy,
+                                          struct dew_path on)
 {
     struct dew_path p = {.fan_w = on.fan_w, .fan_heat = on.fan_w};
 
@@ -310,10 +313,10 @@ static void fill(struct dew_path *row, const struct dew_path *path)
         row[b] = *path;
 }
 
-enum dew_status dew__make_paths(struct dew__making *m)
+enum dew_status scenario__make_paths(struct scenario__making *m)
 {
     const struct dew_value *v = m->v;
-    double set = dew__vent_flow(v),
+    double set = scenario__vent_flow(v),
            boost = SI_OR(v, ventilator_boost_flow, set);
     struct speed speeds[2];
     struct dew_core core = {0};
@@ -322,12 +325,12 @@ enum dew_status dew__make_paths(struct dew__making *m)
     if (WORD(v, ventilator_core) == DEW_CORE_none)
         return DEW_OK;
     if (!(set > 0)) {
-        dew__in(m->err, "ventilator.flow");
-        return dew__fail(m->err, DEW_EMISSING,
-                         "is needed where no fresh air rule gives it");
+        core__in(m->err, "ventilator.flow");
+        return core__fail(m->err, DEW_EMISSING,
+                          "is needed where no fresh air rule gives it");
     }
-    if (dew__recovers(v)) {
-        enum dew_status status = dew__core_of(m, &core);
+    if (scenario__recovers(v)) {
+        enum dew_status status = scenario__core_of(m, &core);
 
         if (status != DEW_OK)
             return status;
@@ -335,9 +338,9 @@ enum dew_status dew__make_paths(struct dew__making *m)
     speeds[0] = speed_of(v, set);
     speeds[1] = speed_of(v, boost);
     for (int i = 0; i < 2; i++)
-        paths[i] = dew__recovers(v) ? core_path(m, &core, &speeds[i])
-                                    : plain_path(v, &speeds[i]);
-    paths[2] = dew__path_defrosting(m->c->plant.frost.strategy, paths[0]);
+        paths[i] = scenario__recovers(v) ? core_path(m, &core, &speeds[i])
+                                         : plain_path(v, &speeds[i]);
+    paths[2] = scenario__path_defrosting(m->c->plant.frost.strategy, paths[0]);
     if (m->c->plant.frost.strategy == DEW_FROST_PREHEAT)
         for (int i = 0; i < 2; i++)
             paths[i].preheat_w =

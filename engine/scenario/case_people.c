@@ -9,7 +9,7 @@
 static const double day_s = 86400.0;
 static const double hour_s = 3600.0;
 
-double dew__people_count(const struct dew_value *v)
+double scenario__people_count(const struct dew_value *v)
 {
     return SI_OR(v, people_count, SI(v, house_bedrooms) + 1);
 }
@@ -25,7 +25,7 @@ static double mean_hours(const struct dew_people *p)
     return hours;
 }
 
-static const struct dew_habit *habit_of(const struct dew__making *m,
+static const struct dew_habit *habit_of(const struct scenario__making *m,
                                         struct dew_habit *own,
                                         double present[2][24])
 {
@@ -42,13 +42,13 @@ static const struct dew_habit *habit_of(const struct dew__making *m,
     *own = *habit;
     for (int d = 0; d < 2; d++)
         if (v[KEY_people_weekday + d].given) {
-            dew__fill_day(&v[KEY_people_weekday + d], 0, present[d]);
+            scenario__fill_day(&v[KEY_people_weekday + d], 0, present[d]);
             own->present[d] = present[d];
         }
     return own;
 }
 
-static enum dew_status make_people(const struct dew__making *m)
+static enum dew_status make_people(const struct scenario__making *m)
 {
     const struct dew_value *v = m->v;
     struct dew_people *p = &m->c->house.people;
@@ -59,8 +59,9 @@ static enum dew_status make_people(const struct dew__making *m)
     enum dew_status status;
 
     if (habit == NULL)
-        return dew__fail(m->err, DEW_EUNKNOWN, "no such schedule of people");
-    status = dew_house_people(dew__people_count(v), habit, p, water, m->err);
+        return core__fail(m->err, DEW_EUNKNOWN, "no such schedule of people");
+    status =
+        dew_house_people(scenario__people_count(v), habit, p, water, m->err);
     if (status != DEW_OK)
         return status;
     p->sensible_w = SI_OR(v, people_heat_each, p->sensible_w);
@@ -91,7 +92,7 @@ static double daily(const struct dew_value *v, double each)
 /* kg/day of these people, by the published figure for four. */
 static double for_four(const struct dew_value *v, const char *amount)
 {
-    return dew_house_amount(amount)->likely * dew__people_count(v) / 4;
+    return dew_house_amount(amount)->likely * scenario__people_count(v) / 4;
 }
 
 static double cooking(const struct dew_value *v)
@@ -116,7 +117,7 @@ static double showers(const struct dew_value *v)
     double taken =
         GIVEN(v, moisture_showers)
             ? daily(&v[KEY_moisture_showers], SI(v, moisture_shower_water))
-            : dew__people_count(v) * SI(v, moisture_shower_water);
+            : scenario__people_count(v) * SI(v, moisture_shower_water);
 
     return taken + daily(&v[KEY_moisture_baths], SI(v, moisture_bath_water));
 }
@@ -131,17 +132,17 @@ static double events(const struct dew_value *v, double each)
     return v->amount.si * day_s / (water ? each : 1);
 }
 
-double dew__showers(const struct dew_value *v)
+double scenario__showers(const struct dew_value *v)
 {
     double taken =
         GIVEN(v, moisture_showers)
             ? events(&v[KEY_moisture_showers], SI(v, moisture_shower_water))
-            : dew__people_count(v);
+            : scenario__people_count(v);
 
     return taken + events(&v[KEY_moisture_baths], SI(v, moisture_bath_water));
 }
 
-double dew__meals(const struct dew_value *v)
+double scenario__meals(const struct dew_value *v)
 {
     return WORD(v, moisture_cooking) == COOKING_none ? 0 : 3; /* a day */
 }
@@ -162,7 +163,8 @@ struct line {
     int feels;
 };
 
-static enum dew_status put(const struct dew__making *m, const struct line *l)
+static enum dew_status put(const struct scenario__making *m,
+                           const struct line *l)
 {
     struct dew_water *water = &m->c->house.water[l->source];
     struct dew_shape shape;
@@ -176,7 +178,7 @@ static enum dew_status put(const struct dew__making *m, const struct line *l)
     return DEW_OK;
 }
 
-static enum dew_status put_all(const struct dew__making *m,
+static enum dew_status put_all(const struct scenario__making *m,
                                const struct line *lines, size_t count)
 {
     enum dew_status status = DEW_OK;
@@ -186,7 +188,7 @@ static enum dew_status put_all(const struct dew__making *m,
     return status;
 }
 
-static enum dew_status living(const struct dew__making *m)
+static enum dew_status living(const struct scenario__making *m)
 {
     const struct dew_value *v = m->v;
     int feels = WORD(v, moisture_felt) && !GIVEN(v, moisture_total);
@@ -236,7 +238,7 @@ static double construction_water(const struct dew_value *v)
 
 /* What the ventilator's stale-air grilles are said to take; a layout that is
    written down works it out afterwards. */
-static void make_pickups(const struct dew__making *m)
+static void make_pickups(const struct scenario__making *m)
 {
     struct dew_water *water = m->c->house.water;
 
@@ -245,7 +247,7 @@ static void make_pickups(const struct dew__making *m)
     water[DEW_SOURCE_laundry].caught = SI_OR(m->v, ducts_laundry_caught, 0);
 }
 
-static enum dew_status make_water(const struct dew__making *m)
+static enum dew_status make_water(const struct scenario__making *m)
 {
     const struct dew_value *v = m->v;
     struct line ground = {DEW_SOURCE_ground, SI(v, moisture_ground) * day_s,
@@ -265,7 +267,7 @@ static enum dew_status make_water(const struct dew__making *m)
     return DEW_OK;
 }
 
-enum dew_status dew__make_people(struct dew__making *m)
+enum dew_status scenario__make_people(struct scenario__making *m)
 {
     enum dew_status status = make_people(m);
 

@@ -15,14 +15,14 @@ static const double btu_per_wh = 3.412141633; /* [SP811] */
 
 /* ---- air handlers -------------------------------------------------------------- */
 
-double dew__heating_capacity(const struct dew_value *v)
+double scenario__heating_capacity(const struct dew_value *v)
 {
     const double ample = 150; /* W/m2, more than a house needs, our own */
 
     return SI_OR(v, heating_capacity, ample * SI(v, house_floor_area));
 }
 
-int dew__handlers(const struct dew_value *v)
+int scenario__handlers(const struct dew_value *v)
 {
     int by_air =
         WORD(v, heating_kind) != HEATING_none && WORD(v, heating_by_air);
@@ -34,7 +34,7 @@ int dew__handlers(const struct dew_value *v)
 
 /* A key of handler i, which falls back on the first one's. */
 static const struct dew_value *own(const struct dew_value *v, int i,
-                                   enum dew__key first, int offset)
+                                   enum scenario__key first, int offset)
 {
     int keys = KEY_third_handler_capacity - KEY_second_handler_capacity;
     const struct dew_value *mine =
@@ -80,7 +80,8 @@ static void blower(const struct dew_value *v, struct dew_handler *h)
 }
 
 /* What puts water back, at the end of its range that is asked for. */
-static double by_coil(const struct dew__making *m, const struct dew_value *v)
+static double by_coil(const struct scenario__making *m,
+                      const struct dew_value *v)
 {
     return m->coil < 0   ? v->amount.low
            : m->coil > 0 ? v->amount.high
@@ -96,7 +97,7 @@ static double usual_air(const struct dew_handler *h)
     return 1 - (1 - low) * (1 - 0.75) / (1 - 0.70);
 }
 
-static void coil_habits(const struct dew__making *m, struct dew_handler *h)
+static void coil_habits(const struct scenario__making *m, struct dew_handler *h)
 {
     const struct dew_value *v = m->v;
     const struct dew_typical_cooler *row = machine(v);
@@ -120,7 +121,7 @@ static void coil_habits(const struct dew__making *m, struct dew_handler *h)
     h->overcool_rh = SI(v, cooling_overcool_above);
 }
 
-static enum dew_status cooler(const struct dew__making *m, int i,
+static enum dew_status cooler(const struct scenario__making *m, int i,
                               struct dew_handler *h)
 {
     const struct dew_value *v = m->v;
@@ -152,7 +153,7 @@ static enum dew_status cooler(const struct dew__making *m, int i,
 
 /* Heating by air only: a blower without a coil, sized as for 1 ton per 46 m2
    (500 ft2), common practice. */
-static void blower_only(const struct dew__making *m, int count,
+static void blower_only(const struct scenario__making *m, int count,
                         struct dew_handler *h)
 {
     const double air_per_area = 0.18878 / 46.45; /* 400 cfm for 500 ft2 */
@@ -168,7 +169,7 @@ static void blower_only(const struct dew__making *m, int count,
 /* A coil whose blower turns the rooms' air over within a step wets and dries
    them faster than the march can follow; houses have 3 to 10 an hour, and the
    limit is ours. */
-static enum dew_status fits_house(const struct dew__making *m)
+static enum dew_status fits_house(const struct scenario__making *m)
 {
     const double most = 30.0;
     const struct dew_plant *p = &m->c->plant;
@@ -179,20 +180,21 @@ static enum dew_status fits_house(const struct dew__making *m)
     turns = 3600.0 * air / m->c->house.volume;
     if (turns <= most)
         return DEW_OK;
-    return dew__fail(m->err, DEW_ERANGE,
-                     "its blowers would turn the air of the house over %.0f "
-                     "times an hour, and %.0f is the most that can be modelled "
-                     "(houses have 3 to 10): too large a machine for so small "
-                     "a house",
-                     turns, most);
+    return core__fail(
+        m->err, DEW_ERANGE,
+        "its blowers would turn the air of the house over %.0f "
+        "times an hour, and %.0f is the most that can be modelled "
+        "(houses have 3 to 10): too large a machine for so small "
+        "a house",
+        turns, most);
 }
 
-static enum dew_status make_handlers(const struct dew__making *m)
+static enum dew_status make_handlers(const struct scenario__making *m)
 {
     const struct dew_value *v = m->v;
     struct dew_plant *p = &m->c->plant;
 
-    p->handler_count = dew__handlers(v);
+    p->handler_count = scenario__handlers(v);
     p->lead_lag =
         (WORD(v, handlers_run) == HANDLERS_lead_lag) != m->other_handlers;
     for (int i = 0; i < p->handler_count; i++) {
@@ -213,7 +215,7 @@ static enum dew_status make_handlers(const struct dew__making *m)
 
 /* ---- heating ----------------------------------------------------------------- */
 
-static void make_heater(const struct dew__making *m)
+static void make_heater(const struct scenario__making *m)
 {
     /* Efficiency from memory; the heat pump has its COPs. */
     static const struct {
@@ -230,7 +232,7 @@ static void make_heater(const struct dew__making *m)
 
     if (kind == HEATING_none || m->c->house.comfort.given)
         return;
-    capacity = dew__heating_capacity(v);
+    capacity = scenario__heating_capacity(v);
     m->c->plant.heater = (struct dew_heater){
         .capacity = capacity,
         .backup =
@@ -248,7 +250,7 @@ static void make_heater(const struct dew__making *m)
 /* ---- control -------------------------------------------------------------- */
 
 /* Share of each hour that boosts of showers and meals last. */
-static enum dew_status make_events(const struct dew__making *m)
+static enum dew_status make_events(const struct scenario__making *m)
 {
     const struct dew_value *v = m->v;
     double hours = SI(v, control_boost_time) / 3600;
@@ -258,15 +260,15 @@ static enum dew_status make_events(const struct dew__making *m)
     if (status == DEW_OK)
         status = dew_house_shape("meals", &meals, m->err);
     for (int h = 0; status == DEW_OK && h < 24; h++) {
-        double count = dew__showers(v) * morning.weekday[h] +
-                       dew__meals(v) * meals.weekday[h];
+        double count = scenario__showers(v) * morning.weekday[h] +
+                       scenario__meals(v) * meals.weekday[h];
 
         m->c->plant.control.events[h] = fmin(count * hours, 1);
     }
     return status;
 }
 
-static double lockout_w(const struct dew__making *m)
+static double lockout_w(const struct scenario__making *m)
 {
     const double any = 1e-6; /* kg/kg, below all outdoor air */
     const struct dew_value *v = m->v;
@@ -279,13 +281,15 @@ static double lockout_w(const struct dew__making *m)
     return GIVEN(v, control_lockout_unless_drier) ? any : 0;
 }
 
-static void make_control(const struct dew__making *m)
+static void make_control(const struct scenario__making *m)
 {
     const struct dew_value *v = m->v;
     struct dew_control *c = &m->c->plant.control;
 
-    dew__fill_day(&v[KEY_control_weekday], SI(v, control_run), c->on_weekday);
-    dew__fill_day(&v[KEY_control_weekend], SI(v, control_run), c->on_weekend);
+    scenario__fill_day(&v[KEY_control_weekday], SI(v, control_run),
+                       c->on_weekday);
+    scenario__fill_day(&v[KEY_control_weekend], SI(v, control_run),
+                       c->on_weekend);
     c->boost_rh = SI_OR(v, control_boost_above, 0);
     c->boost_band = SI(v, control_boost_band);
     c->event_boost = SI(v, control_boost_for_events);
@@ -300,7 +304,7 @@ static void make_control(const struct dew__making *m)
               GIVEN(v, control_bypass_above) ? SI(v, temperature_heat) : NAN);
 }
 
-static void make_frost(const struct dew__making *m)
+static void make_frost(const struct scenario__making *m)
 {
     const struct dew_value *v = m->v;
     const struct dew_value *f = &v[KEY_ventilator_frost];
@@ -310,7 +314,7 @@ static void make_frost(const struct dew__making *m)
 
     p->core_is_wheel = WORD(v, ventilator_core) == DEW_CORE_enthalpy_wheel;
     p->core_passes_water = WORD(v, ventilator_core) >= DEW_CORE_enthalpy_plate;
-    if (!dew__recovers(v))
+    if (!scenario__recovers(v))
         strategy = DEW_FROST_NONE;
     p->frost = dew_plant_frost_usual(strategy, p->core_passes_water);
     p->frost.start = SI_OR(v, ventilator_frost_start, p->frost.start);
@@ -361,7 +365,7 @@ static double least_sold(const struct dew_value *v,
     return dew_plant_dryer_least_factor(test_of(v), rate);
 }
 
-static enum dew_status make_dryer(const struct dew__making *m)
+static enum dew_status make_dryer(const struct scenario__making *m)
 {
     const struct dew_value *v = m->v;
     const struct dew_typical_dryer *row = drying_machine(v);
@@ -396,7 +400,7 @@ static enum dew_status make_dryer(const struct dew__making *m)
     return dew_plant_dryer_of(&label, d, m->err);
 }
 
-static void make_humidifier(const struct dew__making *m)
+static void make_humidifier(const struct scenario__making *m)
 {
     const struct dew_value *v = m->v;
 
@@ -438,18 +442,18 @@ static double usual_run(const struct dew_value *v, int e, double run_on)
 {
     /* h, common practice, no source: a shower, a meal, a day's laundry */
     static const double event[DEW_LOCALS] = {8.0 / 60, 20.0 / 60, 0.7};
-    double count = e == DEW_LOCAL_BATH      ? dew__showers(v)
-                   : e == DEW_LOCAL_KITCHEN ? dew__meals(v)
+    double count = e == DEW_LOCAL_BATH      ? scenario__showers(v)
+                   : e == DEW_LOCAL_KITCHEN ? scenario__meals(v)
                                             : 1;
 
     return fmin(count * (event[e] + run_on), 24);
 }
 
-static enum dew_status make_exhausts(const struct dew__making *m)
+static enum dew_status make_exhausts(const struct scenario__making *m)
 {
     static const char *const shapes[] = {"morning", "meals", "daytime"};
-    static const enum dew__key flow[] = {KEY_bath_fan_flow, KEY_range_hood_flow,
-                                         KEY_clothes_dryer_flow};
+    static const enum scenario__key flow[] = {
+        KEY_bath_fan_flow, KEY_range_hood_flow, KEY_clothes_dryer_flow};
     enum { FLOW, POWER, RUN, RUN_ON, CAPTURE };
     double free_share[24];
 
@@ -475,7 +479,7 @@ static enum dew_status make_exhausts(const struct dew__making *m)
     return DEW_OK;
 }
 
-enum dew_status dew__make_plant(struct dew__making *m)
+enum dew_status scenario__make_plant(struct scenario__making *m)
 {
     enum dew_status status = make_handlers(m);
 

@@ -14,7 +14,7 @@ static enum dew_duct_role role_of(const struct dew_value *v, int i)
 
 /* ---- what a run is built as ---------------------------------------------- */
 
-enum dew_duct_kind dew__run_kind(const struct dew_value *v, int i)
+enum dew_duct_kind scenario__run_kind(const struct dew_value *v, int i)
 {
     static const enum dew_duct_kind of[] = {[RUN_IS_duct] = DEW_BRANCH_DUCT,
                                             [RUN_IS_fitting] = DEW_BRANCH_FIXED,
@@ -40,7 +40,7 @@ enum dew_duct_kind dew__run_kind(const struct dew_value *v, int i)
     }
 }
 
-size_t dew__point_row(const struct dew_value *v, const char *name)
+size_t scenario__point_row(const struct dew_value *v, const char *name)
 {
     size_t i = 0;
 
@@ -78,7 +78,8 @@ static int room_of(const struct dew_value *v, int i)
     return rooms;
 }
 
-int dew__written_rooms(const struct dew_value *v, struct dew_duct_layout *l)
+int scenario__written_rooms(const struct dew_value *v,
+                            struct dew_duct_layout *l)
 {
     int rooms = 0;
 
@@ -104,14 +105,14 @@ int dew__written_rooms(const struct dew_value *v, struct dew_duct_layout *l)
 static struct dew_duct duct_of(const struct dew_value *v, int i)
 {
     return (struct dew_duct){
-        .diameter = dew__cell_or(RUN(v, i, diameter), 0),
-        .width = dew__cell_or(RUN(v, i, width), 0),
-        .height = dew__cell_or(RUN(v, i, height), 0),
-        .length = dew__cell_or(RUN(v, i, length), 0),
-        .roughness = dew__wall(RUN(v, i, wall)->choice),
-        .loss = dew__cell_or(RUN(v, i, loss), 0) +
+        .diameter = scenario__cell_or(RUN(v, i, diameter), 0),
+        .width = scenario__cell_or(RUN(v, i, width), 0),
+        .height = scenario__cell_or(RUN(v, i, height), 0),
+        .length = scenario__cell_or(RUN(v, i, length), 0),
+        .roughness = scenario__wall(RUN(v, i, wall)->choice),
+        .loss = scenario__cell_or(RUN(v, i, loss), 0) +
                 dew_ducts_fitting_named("elbow 90 smooth")->loss *
-                    dew__cell_or(RUN(v, i, elbows), 0)};
+                    scenario__cell_or(RUN(v, i, elbows), 0)};
 }
 
 /* A fitting given by its size is a duct without length. */
@@ -122,11 +123,11 @@ static struct dew_duct_run run_of(const struct dew_value *v, int i)
     const struct dew_value *pressure = RUN(v, i, pressure);
     struct dew_duct_run r = {
         .branch = {.name = RUN(v, i, name)->text,
-                   .from = dew__point_row(v, RUN(v, i, from)->text),
-                   .to = dew__point_row(v, RUN(v, i, to)->text),
-                   .kind = dew__run_kind(v, i)},
+                   .from = scenario__point_row(v, RUN(v, i, from)->text),
+                   .to = scenario__point_row(v, RUN(v, i, to)->text),
+                   .kind = scenario__run_kind(v, i)},
         .role = role_of(v, i),
-        .of = (int)dew__cell_or(RUN(v, i, of), 1) - 1};
+        .of = (int)scenario__cell_or(RUN(v, i, of), 1) - 1};
 
     if (opens_in_room(v, i))
         r.of = room_of(v, i);
@@ -139,18 +140,19 @@ static struct dew_duct_run run_of(const struct dew_value *v, int i)
         r.branch.power = 0.5;
     }
     if (r.branch.kind == DEW_BRANCH_BACKDRAFT)
-        r.branch.leak = dew__cell_or(RUN(v, i, leak), leak);
+        r.branch.leak = scenario__cell_or(RUN(v, i, leak), leak);
     return r;
 }
 
-int dew__written_make(struct dew__arena *arena, const struct dew_value *v,
-                      const struct dew_duct_written **out)
+int scenario__written_make(struct scenario__arena *arena,
+                           const struct dew_value *v,
+                           const struct dew_duct_written **out)
 {
     size_t n = v[KEY_ducts_points].count, m = v[KEY_ducts_runs].count;
-    struct dew_duct_written *w = dew__arena_take(arena, sizeof *w);
+    struct dew_duct_written *w = scenario__arena_take(arena, sizeof *w);
     struct dew_duct_point *points =
-        dew__arena_take(arena, (n + 1) * sizeof *points);
-    struct dew_duct_run *runs = dew__arena_take(arena, m * sizeof *runs);
+        scenario__arena_take(arena, (n + 1) * sizeof *points);
+    struct dew_duct_run *runs = scenario__arena_take(arena, m * sizeof *runs);
 
     if (w == NULL || points == NULL || runs == NULL)
         return 0;

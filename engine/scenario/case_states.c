@@ -20,14 +20,14 @@ static int pickups_said(const struct dew_value *v)
 /* ---- the paths ----------------------------------------------------------- */
 
 /* The core at each unit's own flows, weighed by its supply. */
-static struct dew_core_state core_at(const struct dew__making *m,
+static struct dew_core_state core_at(const struct scenario__making *m,
                                      const struct dew_core *core,
                                      const struct dew_duct_state *s)
 {
     struct dew_core_state sum = {0};
     double supply = 0;
 
-    for (int j = 0; j < DEW_DUCT_VENTS && dew__recovers(m->v); j++) {
+    for (int j = 0; j < DEW_DUCT_VENTS && scenario__recovers(m->v); j++) {
         const struct dew_duct_unit *u = &s->units[j];
         struct dew_core_state at;
 
@@ -47,7 +47,7 @@ static struct dew_core_state core_at(const struct dew__making *m,
     return sum;
 }
 
-static struct dew_path path_of(const struct dew__making *m,
+static struct dew_path path_of(const struct scenario__making *m,
                                const struct dew_core *core,
                                const struct dew_duct_state *s)
 {
@@ -88,7 +88,7 @@ static void keep_leaks(struct dew_path *path, const struct dew_duct_state *s)
     path->leak_lost = s->leak_lost;
 }
 
-static void put(const struct dew__making *m, const struct dew_core *core,
+static void put(const struct scenario__making *m, const struct dew_core *core,
                 struct dew_duct_state (*states)[DEW_BLOWER_STATES], int blowers)
 {
     struct dew_case *c = m->c;
@@ -101,7 +101,7 @@ static void put(const struct dew__making *m, const struct dew_core *core,
         for (int s = DEW_VENT_OFF; s <= DEW_VENT_BOOST; s++)
             paths[s][b] = path_of(m, core, &states[s][at]);
         paths[DEW_VENT_DEFROST][b] =
-            dew__path_defrosting(strategy, paths[DEW_VENT_ON][b]);
+            scenario__path_defrosting(strategy, paths[DEW_VENT_ON][b]);
         keep_leaks(&paths[DEW_VENT_DEFROST][b], &states[DEW_VENT_OFF][at]);
     }
     memcpy(c->paths, paths, sizeof paths);
@@ -140,18 +140,18 @@ static struct dew_around around_of(const struct dew_value *v)
 
 /* A ventilator of two fans with its network, or the handlers' alone. */
 static enum dew_status put_states(
-    const struct dew__making *m, const struct dew_duct_layout *layout,
+    const struct scenario__making *m, const struct dew_duct_layout *layout,
     struct dew_duct_state (*states)[DEW_BLOWER_STATES], int blowers)
 {
     struct dew_core core = {0};
     enum dew_status status = DEW_OK;
 
-    if (!dew__two_sided(m->v)) {
+    if (!scenario__two_sided(m->v)) {
         put_leaks(m->c, states, blowers);
         return DEW_OK;
     }
-    if (dew__recovers(m->v))
-        status = dew__core_of(m, &core);
+    if (scenario__recovers(m->v))
+        status = scenario__core_of(m, &core);
     if (status != DEW_OK)
         return status;
     put(m, &core, states, blowers);
@@ -160,7 +160,7 @@ static enum dew_status put_states(
     return DEW_OK;
 }
 
-enum dew_status dew__make_ducts(struct dew__making *m)
+enum dew_status scenario__make_ducts(struct scenario__making *m)
 {
     struct dew_duct_state states[DEW_DUCT_VENT_STATES][DEW_BLOWER_STATES];
     struct dew_duct_layout layout;
@@ -168,14 +168,14 @@ enum dew_status dew__make_ducts(struct dew__making *m)
     enum dew_status status;
     int blowers;
 
-    if (!dew__ducts_said(m->v) && !dew__ducts_outside(m->v))
+    if (!scenario__ducts_said(m->v) && !scenario__ducts_outside(m->v))
         return DEW_OK;
-    status = dew__ducts_layout(m, &layout);
+    status = scenario__ducts_layout(m, &layout);
     if (status != DEW_OK)
         return status;
     status = dew_ducts_states(&layout, states, &blowers, &inside);
     if (status != DEW_OK)
-        return dew__ducts_blame(m, status, &inside);
+        return scenario__ducts_blame(m, status, &inside);
     status = put_states(m, &layout, states, blowers);
     if (status != DEW_OK)
         return status;

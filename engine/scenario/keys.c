@@ -49,7 +49,7 @@ static const struct dew_form minute_forms[] = {{DEW_TIME, 0, 3600}};
 
 /* clang-format off */
 #define SHARE "a share: 1 is perfect"
-static const struct dew_field rating_columns[DEW__RATING_COLUMNS] = {
+static const struct dew_field rating_columns[SCENARIO__RATING_COLUMNS] = {
     ROW("flow",          NUMBER, FLOW, 1e-3, 0.5, "one household's ventilator", NULL, NULL, NULL, "net supply air of the row")
     ROW("power",         NUMBER, POWER, 0, 1000, "one household's ventilator", "", NULL, NULL, "electricity of both fans")
     ROW("pressure",      NUMBER, PRESSURE, 0, 500, "small fans make no more", "", NULL, NULL, "pressure outside the unit at this flow")
@@ -67,16 +67,18 @@ static const struct dew_field rating_columns[DEW__RATING_COLUMNS] = {
 /* clang-format on */
 
 #define X(name, ...) ROW(#name, __VA_ARGS__)
-static const struct dew_field line_columns[DEW__LINE_COLUMNS] = {
-    DEW__LINE_MAP(X)};
-static const struct dew_field grille_columns[DEW__GRILLE_COLUMNS] = {
-    DEW__GRILLE_MAP(X)};
-static const struct dew_field point_columns[DEW__POINT_COLUMNS] = {
-    DEW__POINT_MAP(X)};
-static const struct dew_field run_columns[DEW__RUN_COLUMNS] = {DEW__RUN_MAP(X)};
-static const struct dew_field found_columns[DEW__FOUND_COLUMNS] = {
-    DEW__FOUND_MAP(X)};
-static const struct dew_field fan_columns[DEW__FAN_COLUMNS] = {DEW__FAN_MAP(X)};
+static const struct dew_field line_columns[SCENARIO__LINE_COLUMNS] = {
+    SCENARIO__LINE_MAP(X)};
+static const struct dew_field grille_columns[SCENARIO__GRILLE_COLUMNS] = {
+    SCENARIO__GRILLE_MAP(X)};
+static const struct dew_field point_columns[SCENARIO__POINT_COLUMNS] = {
+    SCENARIO__POINT_MAP(X)};
+static const struct dew_field run_columns[SCENARIO__RUN_COLUMNS] = {
+    SCENARIO__RUN_MAP(X)};
+static const struct dew_field found_columns[SCENARIO__FOUND_COLUMNS] = {
+    SCENARIO__FOUND_MAP(X)};
+static const struct dew_field fan_columns[SCENARIO__FAN_COLUMNS] = {
+    SCENARIO__FAN_MAP(X)};
 #undef X
 
 static const struct dew_field fields[] = {
@@ -156,7 +158,7 @@ const char *dew_scenario_nearest(const char *path)
     for (size_t i = 0; i < COUNT(fields); i++) {
         const char *dot = strchr(fields[i].path, '.');
         const char *name = bare && dot != NULL ? dot + 1 : fields[i].path;
-        size_t d = dew__distance(path, name);
+        size_t d = core__distance(path, name);
 
         if (d < least) {
             least = d;
@@ -164,7 +166,7 @@ const char *dew_scenario_nearest(const char *path)
         }
     }
     for (size_t i = 0; i < COUNT(groups); i++) {
-        size_t d = dew__distance(path, groups[i].name);
+        size_t d = core__distance(path, groups[i].name);
 
         if (d < least || (bare && best != NULL && d == least)) {
             least = d;

@@ -51,20 +51,20 @@
       "water of its own events that it takes before that mixes")
 
 /* Most rows of ducts.points and ducts.runs. */
-enum { DEW__POINTS = 60, DEW__RUNS = 90 };
+enum { SCENARIO__POINTS = 60, SCENARIO__RUNS = 90 };
 
-enum dew__key {
+enum scenario__key {
 #define K(group, name, ...) KEY_##group##_##name,
 #define T(name, ...)        KEY_##name,
 #include "scenario/rows_house.h"
 #include "scenario/rows_plant.h"
 #undef K
 #undef T
-    DEW__KEYS
+    SCENARIO__KEYS
 };
 
 /* Columns of ventilator.ratings, in the order of struct dew_core_row. */
-enum dew__rating {
+enum scenario__rating {
     RATING_flow,
     RATING_power,
     RATING_pressure,
@@ -78,7 +78,7 @@ enum dew__rating {
     RATING_lrmt,
     RATING_moisture,
     RATING_cross_leakage,
-    DEW__RATING_COLUMNS
+    SCENARIO__RATING_COLUMNS
 };
 
 #endif

@@ -13,10 +13,10 @@ struct piece {
 
 /* What is being read, for faults. */
 struct task {
-    struct dew__reading *r;
+    struct scenario__reading *r;
     const struct dew_field *f;
     const char *path;
-    const struct dew__node *node;
+    const struct scenario__node *node;
 };
 
 /* An amount as typed. */
@@ -61,9 +61,10 @@ static int not_understood(const struct task *t, const char *example)
 
     if (t->f->quantity != DEW_PURE)
         dew_unit_fitting(t->f->quantity, list, sizeof list);
-    dew__blame(t->r, t->node, t->path, DEW_ESYNTAX,
-               "\"%.60s\" is no number%s%s%s: write it like %s", t->node->text,
-               list[0] ? " with one of the units " : "", list, "", example);
+    scenario__blame(t->r, t->node, t->path, DEW_ESYNTAX,
+                    "\"%.60s\" is no number%s%s%s: write it like %s",
+                    t->node->text, list[0] ? " with one of the units " : "",
+                    list, "", example);
     return 0;
 }
 
@@ -188,13 +189,14 @@ static int unit_fault(const struct task *t, double x, struct piece unit)
 
     fitting(t->f, list, sizeof list);
     if (unit.length == 0)
-        dew__blame(t->r, t->node, t->path, DEW_EUNIT,
-                   "%s needs a unit: write one of %s",
-                   dew_number_print(x, 6, number, sizeof number), list);
+        scenario__blame(t->r, t->node, t->path, DEW_EUNIT,
+                        "%s needs a unit: write one of %s",
+                        dew_number_print(x, 6, number, sizeof number), list);
     else
-        dew__blame(t->r, t->node, t->path, DEW_EUNIT,
-                   "\"%.*s\" is no unit that fits: write one of %s",
-                   (int)(unit.length < 30 ? unit.length : 30), unit.text, list);
+        scenario__blame(t->r, t->node, t->path, DEW_EUNIT,
+                        "\"%.*s\" is no unit that fits: write one of %s",
+                        (int)(unit.length < 30 ? unit.length : 30), unit.text,
+                        list);
     return 0;
 }
 
@@ -208,11 +210,11 @@ static int percent_fault(const struct task *t, double x, double high)
 {
     char a[32], b[32], c[32];
 
-    dew__blame(t->r, t->node, t->path, DEW_ERANGE,
-               "%s is above %s: write %s %% or %s",
-               dew_number_print(x, 6, a, sizeof a),
-               dew_number_print(high, 4, c, sizeof c), a,
-               dew_number_print(x / 100, 6, b, sizeof b));
+    scenario__blame(t->r, t->node, t->path, DEW_ERANGE,
+                    "%s is above %s: write %s %% or %s",
+                    dew_number_print(x, 6, a, sizeof a),
+                    dew_number_print(high, 4, c, sizeof c), a,
+                    dew_number_print(x / 100, 6, b, sizeof b));
     return 0;
 }
 
@@ -228,10 +230,11 @@ static int in_range(const struct task *t, const struct dew_unit *u, double x,
         x / 100 <= ends[1] && x / 100 >= ends[0])
         return percent_fault(t, x, ends[1]);
     end = (ends[si > ends[1]] - u->offset) / u->factor;
-    dew__blame(t->r, t->node, t->path, DEW_ERANGE, "%s%s%s is %s %s%s%s: %s",
-               dew_number_print(x, 6, a, sizeof a), gap, u->name,
-               si > ends[1] ? "above" : "below",
-               dew_number_print(end, 4, b, sizeof b), gap, u->name, t->f->why);
+    scenario__blame(
+        t->r, t->node, t->path, DEW_ERANGE, "%s%s%s is %s %s%s%s: %s",
+        dew_number_print(x, 6, a, sizeof a), gap, u->name,
+        si > ends[1] ? "above" : "below", dew_number_print(end, 4, b, sizeof b),
+        gap, u->name, t->f->why);
     return 0;
 }
 
@@ -277,9 +280,10 @@ static int read_amount(const struct task *t, struct piece text,
         return 0;
     if (out->amount.low <= out->amount.si && out->amount.si <= out->amount.high)
         return 1;
-    dew__blame(t->r, t->node, t->path, DEW_ERANGE,
-               "\"%.60s\": the range must hold the value, the lower end first",
-               t->node->text);
+    scenario__blame(
+        t->r, t->node, t->path, DEW_ERANGE,
+        "\"%.60s\": the range must hold the value, the lower end first",
+        t->node->text);
     return 0;
 }
 
@@ -292,9 +296,9 @@ static int read_count(const struct task *t, struct dew_value *out)
     double x, ends[2] = {t->f->low, t->f->high};
 
     if (!split_number(&p, &x, &unit, "") || unit.length > 0 || x != floor(x)) {
-        dew__blame(t->r, t->node, t->path, DEW_ESYNTAX,
-                   "\"%.40s\" is no whole number: write it like %s",
-                   t->node->text, example_of(t->f));
+        scenario__blame(t->r, t->node, t->path, DEW_ESYNTAX,
+                        "\"%.40s\" is no whole number: write it like %s",
+                        t->node->text, example_of(t->f));
         return 0;
     }
     out->amount.si = out->amount.low = out->amount.high = x;
@@ -356,9 +360,9 @@ static int read_hours(const struct task *t, struct dew_value *out)
 
     if (to == p.length || !clock_time(trimmed(p.text, to), &from) ||
         !clock_time(after(p, to + 2), &until)) {
-        dew__blame(t->r, t->node, t->path, DEW_ESYNTAX,
-                   "\"%.40s\" is no span of hours: write it like 22 to 6",
-                   t->node->text);
+        scenario__blame(t->r, t->node, t->path, DEW_ESYNTAX,
+                        "\"%.40s\" is no span of hours: write it like 22 to 6",
+                        t->node->text);
         return 0;
     }
     out->amount.si = out->amount.low = out->amount.high = from;
@@ -366,9 +370,10 @@ static int read_hours(const struct task *t, struct dew_value *out)
     return 1;
 }
 
-int dew__number_value(struct dew__reading *r, const struct dew_field *field,
-                      const char *path, const struct dew__node *node,
-                      struct dew_value *out)
+int scenario__number_value(struct scenario__reading *r,
+                           const struct dew_field *field, const char *path,
+                           const struct scenario__node *node,
+                           struct dew_value *out)
 {
     struct task t = {r, field, path, node};
 

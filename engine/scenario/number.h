@@ -6,8 +6,9 @@
 #include "scenario/value.h"
 
 /* NUMBER, COUNT, AT, HOURS and the entries of LIST.  1, or 0 after a fault. */
-int dew__number_value(struct dew__reading *r, const struct dew_field *field,
-                      const char *path, const struct dew__node *node,
-                      struct dew_value *out);
+int scenario__number_value(struct scenario__reading *r,
+                           const struct dew_field *field, const char *path,
+                           const struct scenario__node *node,
+                           struct dew_value *out);
 
 #endif

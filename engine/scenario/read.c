@@ -8,11 +8,11 @@
 
 /* One layer being laid over another. */
 struct layer {
-    struct dew__reading *r;
+    struct scenario__reading *r;
     const struct dew_scenario *s;
     struct dew_value *into;
     unsigned char *tried; /* keys given at all, rightly or not */
-    unsigned char seen[DEW__KEYS];
+    unsigned char seen[SCENARIO__KEYS];
 };
 
 static const struct dew_field *all_fields(void)
@@ -22,39 +22,40 @@ static const struct dew_field *all_fields(void)
     return dew_scenario_fields(&count);
 }
 
-static int is_none(const struct dew__node *node)
+static int is_none(const struct scenario__node *node)
 {
-    return node->shape == DEW__SCALAR && !node->quoted &&
+    return node->shape == SCENARIO__SCALAR && !node->quoted &&
            strcmp(node->text, "none") == 0;
 }
 
-static int is_empty(const struct dew__node *node)
+static int is_empty(const struct scenario__node *node)
 {
-    return node->shape == DEW__SCALAR && !node->quoted && node->text[0] == '\0';
+    return node->shape == SCENARIO__SCALAR && !node->quoted &&
+           node->text[0] == '\0';
 }
 
 /* ---- one key, one group -------------------------------------------------- */
 
 static void take_field(struct layer *l, const struct dew_field *f,
-                       const struct dew__node *node)
+                       const struct scenario__node *node)
 {
     size_t i = (size_t)(f - all_fields());
-    const struct dew__node *place = node->key ? node->key : node;
+    const struct scenario__node *place = node->key ? node->key : node;
 
     if (l->seen[i])
-        dew__blame(l->r, place, f->path, DEW_ESYNTAX,
-                   "given twice: keep one of the two");
+        scenario__blame(l->r, place, f->path, DEW_ESYNTAX,
+                        "given twice: keep one of the two");
     else if (l->r->prefix != NULL && f->base_only)
-        dew__blame(l->r, place, f->path, DEW_ESYNTAX,
-                   "holds for the whole file: no option can change it");
+        scenario__blame(l->r, place, f->path, DEW_ESYNTAX,
+                        "holds for the whole file: no option can change it");
     else if (is_none(node) && f->preset == NULL)
-        dew__blame(l->r, node, f->path, DEW_EMISSING,
-                   "is required and cannot be removed");
+        scenario__blame(l->r, node, f->path, DEW_EMISSING,
+                        "is required and cannot be removed");
     else if (is_none(node) && (f->kind != DEW_KIND_WORD ||
-                               dew__word_place(f->words, "none") < 0))
+                               scenario__word_place(f->words, "none") < 0))
         l->into[i] = l->s->presets[i];
     else
-        dew__value_read(l->r, f, f->path, node, &l->into[i]);
+        scenario__value_read(l->r, f, f->path, node, &l->into[i]);
     l->seen[i] = 1;
     if (l->tried != NULL)
         l->tried[i] = 1;
@@ -65,7 +66,7 @@ static void clear_group(struct layer *l, const char *group)
     const struct dew_field *fields = all_fields();
     size_t n = strlen(group);
 
-    for (size_t i = 0; i < DEW__KEYS; i++)
+    for (size_t i = 0; i < SCENARIO__KEYS; i++)
         if (strncmp(fields[i].path, group, n) == 0 && fields[i].path[n] == '.')
             l->into[i] = l->s->presets[i];
 }
@@ -89,47 +90,49 @@ static const char *gone_to(const char *path)
 }
 
 static void unknown(struct layer *l, const char *path,
-                    const struct dew__node *node)
+                    const struct scenario__node *node)
 {
-    const struct dew__node *place = node->key ? node->key : node;
+    const struct scenario__node *place = node->key ? node->key : node;
     int room = l->r->faults == NULL || l->r->faults->count < l->r->faults->room;
     const char *near = room ? dew_scenario_nearest(path) : NULL;
 
     if (gone_to(path) != NULL)
-        dew__blame(l->r, place, path, DEW_EUNKNOWN, "%s", gone_to(path));
+        scenario__blame(l->r, place, path, DEW_EUNKNOWN, "%s", gone_to(path));
     else if (is_empty(node) && node->key != NULL && node->key->text[0] >= '0' &&
              node->key->text[0] <= '9')
-        dew__blame(l->r, place, path, DEW_EUNKNOWN,
-                   "a comma ends a value inside { }: write the number without "
-                   "it, as in 2200");
+        scenario__blame(
+            l->r, place, path, DEW_EUNKNOWN,
+            "a comma ends a value inside { }: write the number without "
+            "it, as in 2200");
     else if (strchr(path, '=') != NULL)
-        dew__blame(l->r, place, path, DEW_EUNKNOWN, DEW__NO_COLON);
+        scenario__blame(l->r, place, path, DEW_EUNKNOWN, SCENARIO__NO_COLON);
     else if (near != NULL)
-        dew__blame(l->r, place, path, DEW_EUNKNOWN,
-                   "no such key; the nearest is \"%s\"", near);
+        scenario__blame(l->r, place, path, DEW_EUNKNOWN,
+                        "no such key; the nearest is \"%s\"", near);
     else
-        dew__blame(l->r, place, path, DEW_EUNKNOWN, "no such key");
+        scenario__blame(l->r, place, path, DEW_EUNKNOWN, "no such key");
 }
 
 static void take_map(struct layer *l, const char *group,
-                     const struct dew__node *map);
+                     const struct scenario__node *map);
 
 static void take_group(struct layer *l, const char *path,
-                       const struct dew__node *node)
+                       const struct scenario__node *node)
 {
-    if (node->shape == DEW__MAP)
+    if (node->shape == SCENARIO__MAP)
         take_map(l, path, node);
     else if (is_none(node))
         clear_group(l, path);
-    else if (node->shape == DEW__SCALAR && strchr(node->text, '=') != NULL)
-        dew__blame(l->r, node, path, DEW_ESYNTAX, DEW__NO_COLON);
+    else if (node->shape == SCENARIO__SCALAR && strchr(node->text, '=') != NULL)
+        scenario__blame(l->r, node, path, DEW_ESYNTAX, SCENARIO__NO_COLON);
     else if (!is_empty(node))
-        dew__blame(l->r, node, path, DEW_ESYNTAX,
-                   "is a group of keys: write %s: {key: value, ...}", path);
+        scenario__blame(l->r, node, path, DEW_ESYNTAX,
+                        "is a group of keys: write %s: {key: value, ...}",
+                        path);
 }
 
 static void take(struct layer *l, const char *path,
-                 const struct dew__node *node)
+                 const struct scenario__node *node)
 {
     const struct dew_field *f = dew_scenario_field(path);
 
@@ -142,12 +145,12 @@ static void take(struct layer *l, const char *path,
 }
 
 static void take_map(struct layer *l, const char *group,
-                     const struct dew__node *map)
+                     const struct scenario__node *map)
 {
-    char path[DEW__PATH];
+    char path[SCENARIO__PATH];
     const char *skip = l->r->prefix != NULL ? "name" : "options";
 
-    for (const struct dew__node *e = map->first; e != NULL; e = e->next) {
+    for (const struct scenario__node *e = map->first; e != NULL; e = e->next) {
         if (group == NULL && strcmp(e->key->text, skip) == 0)
             continue;
         snprintf(path, sizeof path, "%s%s%.70s", group ? group : "",
@@ -161,15 +164,16 @@ static void take_map(struct layer *l, const char *group,
 static enum dew_status fill_presets(struct dew_scenario *s)
 {
     const struct dew_field *fields = all_fields();
-    struct dew__reading r = {.arena = &s->arena, .by = DEW_BY_DEFAULT};
+    struct scenario__reading r = {.arena = &s->arena, .by = DEW_BY_DEFAULT};
 
-    for (size_t i = 0; i < DEW__KEYS; i++) {
-        struct dew__node node = {.shape = DEW__SCALAR,
-                                 .text = fields[i].preset};
+    for (size_t i = 0; i < SCENARIO__KEYS; i++) {
+        struct scenario__node node = {.shape = SCENARIO__SCALAR,
+                                      .text = fields[i].preset};
 
         if (node.text == NULL || node.text[0] == '\0' || node.text[0] == '=')
             continue;
-        dew__value_read(&r, &fields[i], fields[i].path, &node, &s->presets[i]);
+        scenario__value_read(&r, &fields[i], fields[i].path, &node,
+                             &s->presets[i]);
     }
     return r.status;
 }
@@ -177,60 +181,62 @@ static enum dew_status fill_presets(struct dew_scenario *s)
 static struct dew_value *values_new(struct dew_scenario *s,
                                     const struct dew_value *from)
 {
-    struct dew_value *v = dew__arena_take(&s->arena, DEW__KEYS * sizeof *v);
+    struct dew_value *v =
+        scenario__arena_take(&s->arena, SCENARIO__KEYS * sizeof *v);
 
     if (v != NULL && from != NULL)
-        memcpy(v, from, DEW__KEYS * sizeof *v);
+        memcpy(v, from, SCENARIO__KEYS * sizeof *v);
     return v;
 }
 
 /* ---- options ------------------------------------------------------------- */
 
-static const struct dew__node *entry(const struct dew__node *map,
-                                     const char *name)
+static const struct scenario__node *entry(const struct scenario__node *map,
+                                          const char *name)
 {
-    if (map->shape == DEW__MAP)
-        for (const struct dew__node *e = map->first; e != NULL; e = e->next)
+    if (map->shape == SCENARIO__MAP)
+        for (const struct scenario__node *e = map->first; e != NULL;
+             e = e->next)
             if (strcmp(e->key->text, name) == 0)
                 return e;
     return NULL;
 }
 
-static int name_good(struct dew_scenario *s, struct dew__reading *r,
-                     const struct dew__node *node)
+static int name_good(struct dew_scenario *s, struct scenario__reading *r,
+                     const struct scenario__node *node)
 {
-    const struct dew__node *name = entry(node, "name");
+    const struct scenario__node *name = entry(node, "name");
 
-    if (node->shape != DEW__MAP) {
-        dew__blame(r, node, "options", DEW_ESYNTAX,
-                   "each option is a mapping: write - name: ...");
-    } else if (name == NULL || name->shape != DEW__SCALAR ||
+    if (node->shape != SCENARIO__MAP) {
+        scenario__blame(r, node, "options", DEW_ESYNTAX,
+                        "each option is a mapping: write - name: ...");
+    } else if (name == NULL || name->shape != SCENARIO__SCALAR ||
                name->text[0] == '\0') {
-        dew__blame(r, node, "options", DEW_EMISSING,
-                   "an option needs its name: write - name: ...");
-    } else if (strlen(name->text) > DEW__NAME) {
-        dew__blame(r, name, "options", DEW_ERANGE,
-                   "a name may have %d bytes at most", DEW__NAME);
+        scenario__blame(r, node, "options", DEW_EMISSING,
+                        "an option needs its name: write - name: ...");
+    } else if (strlen(name->text) > SCENARIO__NAME) {
+        scenario__blame(r, name, "options", DEW_ERANGE,
+                        "a name may have %d bytes at most", SCENARIO__NAME);
     } else if (dew_scenario_find(s, name->text) < s->count) {
-        dew__blame(r, name, "options", DEW_EAMBIGUOUS,
-                   "two options are named \"%s\": name each its own way",
-                   name->text);
+        scenario__blame(r, name, "options", DEW_EAMBIGUOUS,
+                        "two options are named \"%s\": name each its own way",
+                        name->text);
     } else {
         return 1;
     }
     return 0;
 }
 
-static enum dew_status no_memory(struct dew__reading *r)
+static enum dew_status no_memory(struct scenario__reading *r)
 {
-    return dew__blame(r, NULL, "", DEW_EMEM, "out of memory");
+    return scenario__blame(r, NULL, "", DEW_EMEM, "out of memory");
 }
 
-static void take_option(struct dew_scenario *s, struct dew__reading *r,
-                        const struct dew__node *node)
+static void take_option(struct dew_scenario *s, struct scenario__reading *r,
+                        const struct scenario__node *node)
 {
     struct layer l = {.r = r, .s = s};
-    char prefix[DEW__NAME + 12];
+    char prefix[SCENARIO__NAME + 12];
     const char *name;
 
     if (!name_good(s, r, node))
@@ -242,7 +248,7 @@ static void take_option(struct dew_scenario *s, struct dew__reading *r,
         return;
     }
     s->options[s->count++] =
-        (struct dew__option){.name = name, .values = l.into};
+        (struct scenario__option){.name = name, .values = l.into};
     snprintf(prefix, sizeof prefix, "options.%s.", name);
     r->prefix = prefix;
     r->by = DEW_BY_OPTION;
@@ -250,20 +256,21 @@ static void take_option(struct dew_scenario *s, struct dew__reading *r,
     r->prefix = NULL;
 }
 
-static void take_options(struct dew_scenario *s, struct dew__reading *r,
-                         const struct dew__node *list)
+static void take_options(struct dew_scenario *s, struct scenario__reading *r,
+                         const struct scenario__node *list)
 {
     if (is_empty(list) || is_none(list))
         return;
-    if (list->shape != DEW__LIST) {
-        dew__blame(r, list, "options", DEW_ESYNTAX,
-                   "takes a list: write - name: ... for each option");
+    if (list->shape != SCENARIO__LIST) {
+        scenario__blame(r, list, "options", DEW_ESYNTAX,
+                        "takes a list: write - name: ... for each option");
         return;
     }
-    for (const struct dew__node *e = list->first; e != NULL; e = e->next) {
-        if (s->count == DEW__OPTIONS) {
-            dew__blame(r, e, "options", DEW_ERANGE,
-                       "more than %d options: split the file", DEW__OPTIONS);
+    for (const struct scenario__node *e = list->first; e != NULL; e = e->next) {
+        if (s->count == SCENARIO__OPTIONS) {
+            scenario__blame(r, e, "options", DEW_ERANGE,
+                            "more than %d options: split the file",
+                            SCENARIO__OPTIONS);
             return;
         }
         take_option(s, r, e);
@@ -271,7 +278,7 @@ static void take_options(struct dew_scenario *s, struct dew__reading *r,
 }
 
 /* A file without options is one: the base. */
-static void take_base_alone(struct dew_scenario *s, struct dew__reading *r)
+static void take_base_alone(struct dew_scenario *s, struct scenario__reading *r)
 {
     struct dew_value *v = values_new(s, s->base);
 
@@ -279,7 +286,7 @@ static void take_base_alone(struct dew_scenario *s, struct dew__reading *r)
         no_memory(r);
     else
         s->options[s->count++] =
-            (struct dew__option){.name = "as it stands", .values = v};
+            (struct scenario__option){.name = "as it stands", .values = v};
 }
 
 /* ---- --set ----------------------------------------------------------------- */
@@ -303,9 +310,9 @@ static size_t option_of(const struct dew_scenario *s, const char *path,
     return best;
 }
 
-static void lay(struct dew_scenario *s, struct dew__reading *r,
+static void lay(struct dew_scenario *s, struct scenario__reading *r,
                 struct dew_value *into, const char *key,
-                const struct dew__node *node)
+                const struct scenario__node *node)
 {
     struct layer l = {.r = r, .s = s, .into = into};
 
@@ -313,10 +320,10 @@ static void lay(struct dew_scenario *s, struct dew__reading *r,
 }
 
 /* Everywhere, the faults said once. */
-static void lay_all(struct dew_scenario *s, struct dew__reading *r,
-                    const char *key, const struct dew__node *node)
+static void lay_all(struct dew_scenario *s, struct scenario__reading *r,
+                    const char *key, const struct scenario__node *node)
 {
-    struct dew__reading quiet = *r;
+    struct scenario__reading quiet = *r;
 
     quiet.faults = NULL;
     lay(s, r, s->base, key, node);
@@ -327,7 +334,7 @@ static void lay_all(struct dew_scenario *s, struct dew__reading *r,
 }
 
 /* A value from the file makes room for one from --set. */
-static void make_room(struct dew_scenario *s, enum dew__key key)
+static void make_room(struct dew_scenario *s, enum scenario__key key)
 {
     if (s->base[key].origin.by == DEW_BY_SET)
         return;
@@ -340,17 +347,17 @@ static void make_room(struct dew_scenario *s, enum dew__key key)
    gives takes the place of the file's, whose answers go with it. */
 static void replace_weather(struct dew_scenario *s, const char *path)
 {
-    static const enum dew__key kinds[] = {KEY_weather_place, KEY_weather_file,
-                                          KEY_weather_monthly};
-    static const enum dew__key answers[] = {
+    static const enum scenario__key kinds[] = {
+        KEY_weather_place, KEY_weather_file, KEY_weather_monthly};
+    static const enum scenario__key answers[] = {
         KEY_weather_fill,       KEY_weather_station,   KEY_weather_year,
         KEY_weather_order,      KEY_weather_clock,     KEY_weather_utc,
         KEY_weather_latitude,   KEY_weather_longitude, KEY_weather_elevation,
         KEY_weather_units,      KEY_weather_columns,   KEY_weather_gap,
         KEY_weather_frost_point};
     const struct dew_field *f = dew_scenario_field(path);
-    enum dew__key key =
-        f != NULL ? (enum dew__key)(f - all_fields()) : KEY_title;
+    enum scenario__key key =
+        f != NULL ? (enum scenario__key)(f - all_fields()) : KEY_title;
 
     if ((key != kinds[0] && key != kinds[1] && key != kinds[2]) ||
         !s->base[key].given)
@@ -363,11 +370,11 @@ static void replace_weather(struct dew_scenario *s, const char *path)
         make_room(s, answers[i]); /* they answer no file any more */
 }
 
-static void apply_set(struct dew_scenario *s, struct dew__reading *r,
-                      const char *path, const struct dew__node *node)
+static void apply_set(struct dew_scenario *s, struct scenario__reading *r,
+                      const char *path, const struct scenario__node *node)
 {
     static const char options[] = "options.";
-    char prefix[DEW__NAME + 12];
+    char prefix[SCENARIO__NAME + 12];
     const char *key = path;
     size_t i;
 
@@ -378,7 +385,7 @@ static void apply_set(struct dew_scenario *s, struct dew__reading *r,
     }
     i = option_of(s, path + sizeof options - 1, &key);
     if (i == s->count) {
-        dew__blame(r, NULL, path, DEW_EUNKNOWN, "no option of that name");
+        scenario__blame(r, NULL, path, DEW_EUNKNOWN, "no option of that name");
         return;
     }
     snprintf(prefix, sizeof prefix, "options.%s.", s->options[i].name);
@@ -387,35 +394,36 @@ static void apply_set(struct dew_scenario *s, struct dew__reading *r,
     r->prefix = NULL;
 }
 
-static void take_set(struct dew_scenario *s, struct dew__reading *r,
+static void take_set(struct dew_scenario *s, struct scenario__reading *r,
                      const char *text)
 {
-    static const struct dew__node nothing = {.text = ""};
+    static const struct scenario__node nothing = {.text = ""};
     const char *equals = strchr(text, '=');
     size_t n = equals != NULL ? (size_t)(equals - text) : 0;
-    struct dew__node *node = NULL;
+    struct scenario__node *node = NULL;
     struct dew_error err = {0};
-    char path[DEW__PATH];
+    char path[SCENARIO__PATH];
 
     if (equals == NULL || n == 0 || n >= sizeof path) {
-        dew__blame(r, NULL, "", DEW_ESYNTAX,
-                   "\"%.60s\" is not key=value: write it like "
-                   "house.floor_area=\"1900 ft2\"",
-                   text);
+        scenario__blame(r, NULL, "", DEW_ESYNTAX,
+                        "\"%.60s\" is not key=value: write it like "
+                        "house.floor_area=\"1900 ft2\"",
+                        text);
         return;
     }
     snprintf(path, sizeof path, "%.*s", (int)n, text);
     r->shift = (int)n + 1;
-    if (dew__tree_read(&node, r->arena, equals + 1, strlen(equals + 1), &err)) {
-        struct dew__node place = {.line = 1, .column = err.column};
+    if (scenario__tree_read(&node, r->arena, equals + 1, strlen(equals + 1),
+                            &err)) {
+        struct scenario__node place = {.line = 1, .column = err.column};
 
-        dew__blame(r, &place, path, err.status, "%s", err.text);
+        scenario__blame(r, &place, path, err.status, "%s", err.text);
         return;
     }
     apply_set(s, r, path, node != NULL ? node : &nothing);
 }
 
-static void take_sets(struct dew_scenario *s, struct dew__reading *r,
+static void take_sets(struct dew_scenario *s, struct scenario__reading *r,
                       const struct dew_scenario_source *from)
 {
     r->source = "--set";
@@ -428,56 +436,58 @@ static void take_sets(struct dew_scenario *s, struct dew__reading *r,
 
 /* ---- all ---------------------------------------------------------------------- */
 
-static void require_all(struct dew_scenario *s, struct dew__reading *r,
+static void require_all(struct dew_scenario *s, struct scenario__reading *r,
                         const unsigned char *tried)
 {
     const struct dew_field *fields = all_fields();
 
-    for (size_t i = 0; i < DEW__KEYS; i++) {
+    for (size_t i = 0; i < SCENARIO__KEYS; i++) {
         int missing = 0;
 
         for (size_t k = 0; k < s->count; k++)
             missing |= !s->options[k].values[i].given;
         if (fields[i].preset == NULL && missing && !tried[i])
-            dew__blame(r, NULL, fields[i].path, DEW_EMISSING,
-                       "is required and missing: write it like %s",
-                       fields[i].start);
+            scenario__blame(r, NULL, fields[i].path, DEW_EMISSING,
+                            "is required and missing: write it like %s",
+                            fields[i].start);
     }
 }
 
-static enum dew_status read_tree(struct dew_scenario *s, struct dew__reading *r,
-                                 struct dew__node **root)
+static enum dew_status read_tree(struct dew_scenario *s,
+                                 struct scenario__reading *r,
+                                 struct scenario__node **root)
 {
     struct dew_error err = {0};
     enum dew_status status;
 
-    status = dew__tree_read(root, &s->arena, s->text, s->length, &err);
+    status = scenario__tree_read(root, &s->arena, s->text, s->length, &err);
     if (status != DEW_OK) {
-        struct dew__node place = {.line = err.line, .column = err.column};
+        struct scenario__node place = {.line = err.line, .column = err.column};
 
-        return dew__blame(r, err.line ? &place : NULL, "", status, "%s",
-                          err.text);
+        return scenario__blame(r, err.line ? &place : NULL, "", status, "%s",
+                               err.text);
     }
-    if (*root == NULL || (*root)->shape != DEW__MAP)
-        return dew__blame(r, *root, "", DEW_ESYNTAX,
-                          "no scenario: it begins with keys such as title: and "
-                          "house:");
+    if (*root == NULL || (*root)->shape != SCENARIO__MAP)
+        return scenario__blame(
+            r, *root, "", DEW_ESYNTAX,
+            "no scenario: it begins with keys such as title: and "
+            "house:");
     return DEW_OK;
 }
 
-enum dew_status dew__scenario_read(struct dew_scenario *s,
-                                   const struct dew_scenario_source *from,
-                                   struct dew_faults *faults)
+enum dew_status scenario__read(struct dew_scenario *s,
+                               const struct dew_scenario_source *from,
+                               struct dew_faults *faults)
 {
-    struct dew__reading r = {.arena = &s->arena,
-                             .faults = faults,
-                             .source = from->name,
-                             .by = DEW_BY_FILE,
-                             .systems = s->systems};
-    unsigned char tried[DEW__KEYS] = {0};
+    struct scenario__reading r = {.arena = &s->arena,
+                                  .faults = faults,
+                                  .source = from->name,
+                                  .by = DEW_BY_FILE,
+                                  .systems = s->systems};
+    unsigned char tried[SCENARIO__KEYS] = {0};
     struct layer l = {.r = &r, .s = s, .tried = tried};
-    struct dew__node *root = NULL;
-    const struct dew__node *options;
+    struct scenario__node *root = NULL;
+    const struct scenario__node *options;
 
     s->presets = values_new(s, NULL);
     if (s->presets == NULL || fill_presets(s) != DEW_OK)

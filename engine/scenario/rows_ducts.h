@@ -5,9 +5,9 @@
  * test holds the two together.
  */
 /* clang-format off */
-T(layout, WORD, PURE, 0, 0, NULL, "own_ducts", "the plain case", NULL, "where its air comes in and goes out; once written, or with keys of ducts, every blower state is computed", .words = DEW__NAMES(DEW_LAYOUT_MAP))
-K(ducts, length, WORD, PURE, 0, 0, NULL, "medium", "common practice, no source", NULL, "how long own ducts are that lines and grilles do not describe", .words = DEW__WORDS(DEW_DUCT_CLASS_MAP))
-K(ducts, ventilators, WORD, PURE, 0, 0, NULL, "shared", "the plain case", NULL, "one ventilator for all air handlers, or the flow split over one for each", .words = DEW__WORDS(DEW__VENTILATORS))
+T(layout, WORD, PURE, 0, 0, NULL, "own_ducts", "the plain case", NULL, "where its air comes in and goes out; once written, or with keys of ducts, every blower state is computed", .words = SCENARIO__NAMES(DEW_LAYOUT_MAP))
+K(ducts, length, WORD, PURE, 0, 0, NULL, "medium", "common practice, no source", NULL, "how long own ducts are that lines and grilles do not describe", .words = SCENARIO__WORDS(DEW_DUCT_CLASS_MAP))
+K(ducts, ventilators, WORD, PURE, 0, 0, NULL, "shared", "the plain case", NULL, "one ventilator for all air handlers, or the flow split over one for each", .words = SCENARIO__WORDS(SCENARIO__VENTILATORS))
 K(ducts, tied_to, WORD, PURE, 0, 0, NULL, "all", "the plain case", NULL, "air handlers that a shared ventilator is tied to", .words = "all|first|second|third")
 K(ducts, external_static, NUMBER, PRESSURE, 10, 500, "blowers of houses make no more", "124 Pa", "common practice, no source", NULL, "pressure that trunks and grilles of an air handler lose at its full flow")
 K(ducts, inside_static, NUMBER, PRESSURE, 1, 500, "blowers of houses make no more", "87 Pa", "common practice, no source", NULL, "pressure that its filter, coil and casing lose besides")
@@ -22,7 +22,7 @@ K(ducts, backdraft, ANSWER, PURE, 0, 0, NULL, "unknown", "not asked", NULL, "a b
 K(ducts, damper_leak, NUMBER, PURE, 0.003, 1, "a share of the rated flow", "2 %", "from memory", NULL, "air past a shut damper at 50 Pa, of the ventilator's rated flow")
 K(ducts, leak_return, NUMBER, PURE, 0, 0.5, "a share of the blower's flow", "0 %", "ducts inside; else [ASH-F17] 5 to 11 %", NULL, "air that return ducts outside the house draw in from there, blower at full flow; counts in every option with an air handler")
 K(ducts, leak_supply, NUMBER, PURE, 0, 0.5, "a share of the blower's flow", "0 %", "ducts inside; else [ASH-F17] 5 to 11 %", NULL, "air that supply ducts outside the house lose there, as warm or as cool and dry as it is, blower at full flow; counts in every option with an air handler")
-K(ducts, place, WORD, PURE, 0, 0, NULL, "attic", "our guess: where most ducts outside the envelope lie", NULL, "where ducts outside the envelope lie; leaks draw in its air, and trunks with a part outside pass through it", .words = DEW__WORDS(DEW__DUCTS_LIE))
+K(ducts, place, WORD, PURE, 0, 0, NULL, "attic", "our guess: where most ducts outside the envelope lie", NULL, "where ducts outside the envelope lie; leaks draw in its air, and trunks with a part outside pass through it", .words = SCENARIO__WORDS(SCENARIO__DUCTS_LIE))
 K(ducts, place_air, NUMBER, PER_DAY, 0, 100 / HOUR, "a hundred an hour is outdoors", "=attic 6.5 per hour (5 to 10), which gives the peaks measured under dark roofs; crawl space 2 per hour (1 to 10): our guesses", NULL, NULL, "outdoor air changes of that attic or crawl space; 0.5 per hour where it has no vents")
 K(ducts, deck_insulation, NUMBER, RSI, 0, 20, "more is a passive house", "0 R", "the plain case", NULL, "insulation on the attic's roof deck in place of its floor; such an attic is near the room's temperature")
 K(ducts, mixing, NUMBER, PURE, 0, 1, "a share of the fresh air", "10 % (0 to 30 %)", "invented", NULL, "fresh air mixed back from the fresh tap to the stale tap of one return trunk, beside what flows")
@@ -33,9 +33,9 @@ K(ducts, past_coil, NUMBER, PURE, 0, 1, "a share of the fresh air", "=computed; 
 K(ducts, shower_caught, NUMBER, PURE, 0, 1, "a share of its water", "=by the pickup's flow, see docs/ducts.md", NULL, NULL, "water of a shower that the stale pickup takes before it mixes")
 K(ducts, cooking_caught, NUMBER, PURE, 0, 1, "a share of its water", "=by the pickup's flow, see docs/ducts.md", NULL, NULL, "the same of cooking")
 K(ducts, laundry_caught, NUMBER, PURE, 0, 1, "a share of its water", "=by the pickup's flow, see docs/ducts.md", NULL, NULL, "the same of laundry dried indoors")
-K(ducts, lines, ROWS, PURE, 0, 0, NULL, "", NULL, NULL, "ducts that are known one by one", .row = line_columns, .row_count = DEW__LINE_COLUMNS, .least = 1, .most = 24)
-K(ducts, grilles, ROWS, PURE, 0, 0, NULL, "=living room, kitchen, the bedrooms, a bath, from 3 bedrooms another: invented", NULL, NULL, "grilles or groups of them, one room each, with their shares and what was measured", .row = grille_columns, .row_count = DEW__GRILLE_COLUMNS, .least = 1, .most = DEW_DUCT_GRILLES)
-K(ducts, points, ROWS, PURE, 0, 0, NULL, "", NULL, NULL, "where the runs of a network written out in full meet", .row = point_columns, .row_count = DEW__POINT_COLUMNS, .least = 2, .most = DEW__POINTS)
-K(ducts, runs, ROWS, PURE, 0, 0, NULL, "", NULL, NULL, "a network written out in full, run by run, in place of the one by layout, lines and grilles", .row = run_columns, .row_count = DEW__RUN_COLUMNS, .least = 4, .most = DEW__RUNS)
-K(ducts, found, ROWS, PURE, 0, 0, NULL, "=the sum of measured grilles, where all were", NULL, NULL, "flows of the ventilator as measured: hold in place of what is computed", .row = found_columns, .row_count = DEW__FOUND_COLUMNS, .least = 1, .most = 3)
+K(ducts, lines, ROWS, PURE, 0, 0, NULL, "", NULL, NULL, "ducts that are known one by one", .row = line_columns, .row_count = SCENARIO__LINE_COLUMNS, .least = 1, .most = 24)
+K(ducts, grilles, ROWS, PURE, 0, 0, NULL, "=living room, kitchen, the bedrooms, a bath, from 3 bedrooms another: invented", NULL, NULL, "grilles or groups of them, one room each, with their shares and what was measured", .row = grille_columns, .row_count = SCENARIO__GRILLE_COLUMNS, .least = 1, .most = DEW_DUCT_GRILLES)
+K(ducts, points, ROWS, PURE, 0, 0, NULL, "", NULL, NULL, "where the runs of a network written out in full meet", .row = point_columns, .row_count = SCENARIO__POINT_COLUMNS, .least = 2, .most = SCENARIO__POINTS)
+K(ducts, runs, ROWS, PURE, 0, 0, NULL, "", NULL, NULL, "a network written out in full, run by run, in place of the one by layout, lines and grilles", .row = run_columns, .row_count = SCENARIO__RUN_COLUMNS, .least = 4, .most = SCENARIO__RUNS)
+K(ducts, found, ROWS, PURE, 0, 0, NULL, "=the sum of measured grilles, where all were", NULL, NULL, "flows of the ventilator as measured: hold in place of what is computed", .row = found_columns, .row_count = SCENARIO__FOUND_COLUMNS, .least = 1, .most = 3)
 /* clang-format on */

@@ -17,8 +17,8 @@ K(weather, seed, COUNT, PURE, 0, 1e6, "any number will do", "129", "our own", NU
 
 K(weather, station, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "which station of a weather.file of several: its name or number", .base_only = 1)
 K(weather, year, COUNT, PURE, 1800, 2200, "years that instruments recorded", "", NULL, NULL, "which year of a weather.file of several", .base_only = 1)
-K(weather, order, WORD, PURE, 0, 0, NULL, "", NULL, NULL, "how dates of weather.file such as 3/4/2020 are meant, where it leaves it open", .base_only = 1, .words = DEW__WORDS(DEW_DATE_ORDER_MAP))
-K(weather, clock, WORD, PURE, 0, 0, NULL, "", NULL, NULL, "the clock of weather.file, where it leaves it open: standard time all year, or summer time by the rule of the United States or the European Union", .base_only = 1, .words = DEW__WORDS(DEW_CLOCK_MAP))
+K(weather, order, WORD, PURE, 0, 0, NULL, "", NULL, NULL, "how dates of weather.file such as 3/4/2020 are meant, where it leaves it open", .base_only = 1, .words = SCENARIO__WORDS(DEW_DATE_ORDER_MAP))
+K(weather, clock, WORD, PURE, 0, 0, NULL, "", NULL, NULL, "the clock of weather.file, where it leaves it open: standard time all year, or summer time by the rule of the United States or the European Union", .base_only = 1, .words = SCENARIO__WORDS(DEW_CLOCK_MAP))
 K(weather, utc, NUMBER, PURE, -12, 14, "hours from Greenwich", "", NULL, NULL, "local standard time of weather.file less UTC, in hours, where it does not say", .base_only = 1)
 K(weather, latitude, NUMBER, PURE, -90, 90, "degrees, north positive", "", NULL, NULL, "of weather.file, where it does not say", .base_only = 1)
 K(weather, longitude, NUMBER, PURE, -180, 180, "degrees, east positive", "", NULL, NULL, "of weather.file, where it does not say", .base_only = 1)
@@ -31,8 +31,8 @@ K(weather, gap, NUMBER, TIME, 0, 86400, "a day is no gap to draw a line through"
 /* ---- log ---- */
 K(log, file, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "a logger's file of the house as it is: measured humidity is told beside the model's; looked for beside the scenario", .base_only = 1)
 K(log, sensor, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "which sensor of the file: its name, several with commas between, or all", .base_only = 1)
-K(log, order, WORD, PURE, 0, 0, NULL, "", NULL, NULL, "how dates such as 3/4/2020 are meant, where the file leaves it open", .base_only = 1, .words = DEW__WORDS(DEW_DATE_ORDER_MAP))
-K(log, clock, WORD, PURE, 0, 0, NULL, "", NULL, NULL, "the logger's clock, where the file leaves it open: standard time all year, or summer time by the rule of the United States or the European Union", .base_only = 1, .words = DEW__WORDS(DEW_CLOCK_MAP))
+K(log, order, WORD, PURE, 0, 0, NULL, "", NULL, NULL, "how dates such as 3/4/2020 are meant, where the file leaves it open", .base_only = 1, .words = SCENARIO__WORDS(DEW_DATE_ORDER_MAP))
+K(log, clock, WORD, PURE, 0, 0, NULL, "", NULL, NULL, "the logger's clock, where the file leaves it open: standard time all year, or summer time by the rule of the United States or the European Union", .base_only = 1, .words = SCENARIO__WORDS(DEW_CLOCK_MAP))
 K(log, held, FLAG, PURE, 0, 0, NULL, "no", "our own", NULL, "hold the house at the temperature measured, hour by hour; heating and cooling equipment rests then", .base_only = 1)
 
 /* ---- house ---- */
@@ -44,14 +44,14 @@ K(house, bedrooms, COUNT, PURE, 0, 12, "one household's house", NULL, NULL, "3",
 K(house, airtightness, NUMBER, ACH50, 0.05, 40, "from a gas-tight test house to a barn", "1.5 ach50 (0.5 to 3)", "foamed and not tested: from memory", "1.1 ach50 (0.7 to 2.0)", "blower-door result in any form", FORMS(airtight_forms))
 K(house, leakage_exponent, NUMBER, PURE, 0.5, 1, "0.5 is an orifice, 1 a fine crack", "0.65", "[ASH-F16] usual value", NULL, "exponent n of the blower-door curve")
 K(house, leakage_at_1_pa, NUMBER, FLOW, 1e-4, 5, "from a gas-tight test house to a barn", "", NULL, NULL, "coefficient c of the blower-door curve, as the flow at 1 Pa; used instead of airtightness")
-K(house, infiltration, WORD, PURE, 0, 0, NULL, "enhanced", "[ASH-F16] eqs 49, 50", NULL, "how wind and stack drive leakage: by the enhanced model, the basic one, or a constant", .words = DEW__WORDS(DEW__INFILTRATION))
+K(house, infiltration, WORD, PURE, 0, 0, NULL, "enhanced", "[ASH-F16] eqs 49, 50", NULL, "how wind and stack drive leakage: by the enhanced model, the basic one, or a constant", .words = SCENARIO__WORDS(SCENARIO__INFILTRATION))
 K(house, constant_leakage, NUMBER, FLOW, 0, 1, "more than that is an open house", "", NULL, NULL, "outdoor air that leaks in, day and night, when infiltration is constant", FORMS(constant_forms))
 K(house, shelter, WORD, PURE, 0, 0, NULL, "houses_across_street", "[ASH-F16] class 3 of 5", "houses_across_street", "what stands in the wind's way", .words = "open|lone|houses_across_street|large_lots|close_neighbours")
 K(house, flue, FLAG, PURE, 0, 0, NULL, "no", "a tight house without a fireplace", NULL, "a flue or chimney open to the rooms")
-K(house, foundation, WORD, PURE, 0, 0, NULL, "slab", "the commonest house asked about, no source", "slab", "what the house stands on; a basement is one inside the insulation, as warm as the rooms and open to them: house.floor_area then counts the storeys above it", .words = DEW__WORDS(DEW__FOUNDATION))
+K(house, foundation, WORD, PURE, 0, 0, NULL, "slab", "the commonest house asked about, no source", "slab", "what the house stands on; a basement is one inside the insulation, as warm as the rooms and open to them: house.floor_area then counts the storeys above it", .words = SCENARIO__WORDS(SCENARIO__FOUNDATION))
 K(house, basement_depth, NUMBER, LENGTH, 0.3, 6, "from a sunken floor to two storeys down", "7 ft", "common practice, no source", NULL, "basement: its floor below the ground outside")
 K(house, basement_height, NUMBER, LENGTH, 1.8, 6, "a room one can stand in", "8 ft", "common practice, no source", NULL, "basement: height of its rooms; their air counts with the house's, and what of the walls stands above the ground as outside wall")
-K(house, construction, WORD, PURE, 0, 0, NULL, "light", "timber frame, [ISO13790] table 12", "light", "how much heat the fabric holds", .words = DEW__WORDS(DEW_FABRIC_MAP))
+K(house, construction, WORD, PURE, 0, 0, NULL, "light", "timber frame, [ISO13790] table 12", "light", "how much heat the fabric holds", .words = SCENARIO__WORDS(DEW_FABRIC_MAP))
 
 /* ---- insulation ---- */
 K(insulation, walls, NUMBER, RSI, 0.1, 20, "from bare board to a passive house", "19 R", "code minimum of the warm zones, from memory", "21 R", "thermal resistance of the walls, whole")
@@ -82,14 +82,14 @@ K(surfaces, corner_factor, NUMBER, PURE, 0.05, 1, "0 is outdoors, 1 indoors [ISO
 K(surfaces, edge_share, NUMBER, PURE, 0, 1, "a part of the windows", "15 %", "from memory", NULL, "part of the window area that is edge and frame")
 
 /* ---- ground ---- */
-K(ground, soil, WORD, PURE, 0, 0, NULL, "sand", "the commonest, no source", NULL, "what the house stands in", .words = DEW__WORDS(DEW_SOIL_MAP))
+K(ground, soil, WORD, PURE, 0, 0, NULL, "sand", "the commonest, no source", NULL, "what the house stands in", .words = SCENARIO__WORDS(DEW_SOIL_MAP))
 K(ground, mean, NUMBER, TEMPERATURE, -20, 40, "soil a house stands on", "=from the weather [ISO13370]", NULL, NULL, "yearly mean under the floor")
 K(ground, swing, NUMBER, TEMPERATURE_STEP, 0, 20, "half the range over a year", "=from the weather [ISO13370]", NULL, NULL, "half the yearly range under the floor")
 
 /* ---- people ---- */
 K(people, count, NUMBER, PURE, 0, 30, "one household", "=bedrooms + 1", NULL, "4", "people who live there")
 K(people, schedule, WORD, PURE, 0, 0, NULL, "work_and_school", "our own, common practice", "work_and_school", "when they are at home, asleep and about", .words = "all_day|work_and_school|home_office|retired|night_shift|weekends_only")
-K(people, clock, WORD, PURE, 0, 0, NULL, "standard", "summer time is not everywhere: say which", NULL, "the clock people live by: standard time all year, or an hour ahead in summer by the rule of the United States or the European Union; schedules, set points and timers follow it, weather and tables stay in standard time", .words = DEW__WORDS(DEW_CLOCK_MAP))
+K(people, clock, WORD, PURE, 0, 0, NULL, "standard", "summer time is not everywhere: say which", NULL, "the clock people live by: standard time all year, or an hour ahead in summer by the rule of the United States or the European Union; schedules, set points and timers follow it, weather and tables stay in standard time", .words = SCENARIO__WORDS(DEW_CLOCK_MAP))
 K(people, weekday, LIST, PURE, 0, 1, "share of the people at home", "=by the schedule", NULL, NULL, "share at home in each hour of a weekday, from midnight", .least = 24, .most = 24)
 K(people, weekend, LIST, PURE, 0, 1, "share of the people at home", "=by the schedule", NULL, NULL, "share at home in each hour of Saturday and Sunday, from midnight", .least = 24, .most = 24)
 K(people, water_each, NUMBER, WATER_RATE, 5e-6, 1e-4, "from asleep to hard work", "=by schedule and activity [ASH-F18]", NULL, NULL, "water each sets free by breath and skin, while at home")
@@ -103,7 +103,7 @@ K(moisture, showers, NUMBER, PER_DAY, 0, 40.0 / DAY, "one household", "=one a da
 K(moisture, shower_water, NUMBER, WATER, 0.01, 3, "published figures run from 0.24 to 2.6 kg", "0.24 kg", "[AO88] 5 minutes, without towels", NULL, "water each shower sets free")
 K(moisture, baths, NUMBER, PER_DAY, 0, 20.0 / DAY, "one household", "0 per day", "counted with the showers", NULL, "tub baths taken, or their water a day", FORMS(rate_forms))
 K(moisture, bath_water, NUMBER, WATER, 0.01, 3, "published figures run from 0.05 to 1 kg", "0.05 kg", "[AO88] without towels", NULL, "water each bath sets free")
-K(moisture, cooking, WORD, PURE, 0, 0, NULL, "electric", "common practice, no source", "electric", "what cooks: gas sets its own water free too", .words = DEW__WORDS(DEW__COOKING))
+K(moisture, cooking, WORD, PURE, 0, 0, NULL, "electric", "common practice, no source", "electric", "what cooks: gas sets its own water free too", .words = SCENARIO__WORDS(SCENARIO__COOKING))
 K(moisture, cooking_water, NUMBER, WATER_RATE, 0, 1e-4, "one household", "=0.99 kg/day for four people, 2.33 with gas [AO88], partly from memory", NULL, NULL, "water set free by cooking")
 K(moisture, dishes, NUMBER, WATER_RATE, 0, 1e-4, "one household", "=0.50 kg/day for four people [AO88], partly from memory", NULL, NULL, "water set free by washing up")
 K(moisture, laundry_dried_indoors, NUMBER, PER_DAY, 0, 10.0 / DAY, "one household", "0 per day", "a dryer vented outdoors", "0 per day", "loads hung up indoors or dried by an unvented dryer, or their water a day", FORMS(rate_forms))
@@ -120,7 +120,7 @@ K(moisture, drying, NUMBER, WATER, 0, 20000, "a concrete house may hold tonnes",
 K(moisture, drying_half_life, NUMBER, TIME, DAY, 3650 * DAY, "timber takes months, concrete years", "180 day (90 to 365)", "from memory", NULL, "time in which half of the construction water leaves")
 
 /* ---- buffering ---- */
-K(buffering, class, WORD, PURE, 0, 0, NULL, "likely", "from memory, as the range of its classes", "likely", "how much water furnishings and fabric take up", .words = DEW__OR_NONE(DEW_HOLDING_MAP))
+K(buffering, class, WORD, PURE, 0, 0, NULL, "likely", "from memory, as the range of its classes", "likely", "how much water furnishings and fabric take up", .words = SCENARIO__OR_NONE(DEW_HOLDING_MAP))
 K(buffering, value, NUMBER, BUFFER_VALUE, 0, 1, "moisture buffer values run from 0 to about 0.3 kg/m2", "", NULL, NULL, "moisture buffer value of the inside surfaces, used instead of the class")
 K(buffering, area, NUMBER, AREA, 1, 20000, "one household's house", "=3 m2 per m2 of floor", NULL, NULL, "surface that the moisture buffer value stands for")
 
@@ -136,7 +136,7 @@ K(temperature, given_by_hour, LIST, TEMPERATURE, 0, 45, "rooms people live in", 
 
 /* ---- airing ---- */
 K(airing, flow, NUMBER, FLOW, 0, 3, "open windows on both sides of a house", "0 cfm", "windows kept shut", NULL, "outdoor air through windows opened by habit, at full opening")
-K(airing, habit, WORD, PURE, 0, 0, NULL, "warm_weather", "our guess: no study we know says what people in cooled houses do; the two words are its ends", NULL, "how windows are opened: in warm weather whatever the humidity, or only while the dew point outdoors is below that indoors and below that of limits.too_humid", .words = DEW__WORDS(DEW__HABIT))
+K(airing, habit, WORD, PURE, 0, 0, NULL, "warm_weather", "our guess: no study we know says what people in cooled houses do; the two words are its ends", NULL, "how windows are opened: in warm weather whatever the humidity, or only while the dew point outdoors is below that indoors and below that of limits.too_humid", .words = SCENARIO__WORDS(SCENARIO__HABIT))
 K(airing, from, NUMBER, TEMPERATURE, -10, 40, "mild weather", "61 degF", "our guess: 55 to 66 degF", NULL, "running mean outdoors at which windows begin to be opened")
 K(airing, full, NUMBER, TEMPERATURE, -10, 40, "mild weather", "70 degF", "our guess: 64 to 75 degF", NULL, "running mean outdoors at which they stand fully open")
 
@@ -144,6 +144,6 @@ K(airing, full, NUMBER, TEMPERATURE, -10, 40, "mild weather", "70 degF", "our gu
 K(limits, too_humid, NUMBER, PURE, 0.2, 1, "a relative humidity", "60 %", "[EPA-COURSE]", "60 %", "relative humidity above which the house is too humid")
 K(limits, too_dry, NUMBER, PURE, 0, 0.6, "a relative humidity", "30 %", "[EPA-COURSE] lower end of the good range", "30 %", "relative humidity below which it is too dry")
 K(limits, fresh_air, NUMBER, FLOW, 0, 1, "one household", "=by the rule", NULL, NULL, "fresh air that must be delivered, when it is set by hand")
-K(limits, fresh_air_rule, WORD, PURE, 0, 0, NULL, "floor_and_bedrooms", "[ASH-622] 2013 and later, without credit for leakage", NULL, "rule for the fresh air: by floor and bedrooms, its older form, or none", .words = DEW__WORDS(DEW__FRESH_AIR))
+K(limits, fresh_air_rule, WORD, PURE, 0, 0, NULL, "floor_and_bedrooms", "[ASH-622] 2013 and later, without credit for leakage", NULL, "rule for the fresh air: by floor and bedrooms, its older form, or none", .words = SCENARIO__WORDS(SCENARIO__FRESH_AIR))
 K(limits, outdoor_carbon_dioxide, NUMBER, CO2, 300, 1000, "outdoor air", "424 ppm", "[WMO-GHG21] mean of the world in 2024", NULL, "carbon dioxide outdoors")
 /* clang-format on */

@@ -6,7 +6,7 @@
 /* clang-format off */
 
 /* ---- heating ---- */
-K(heating, kind, WORD, PURE, 0, 0, NULL, "electric", "no flue, no water in the house", "heat_pump", "what heats", .words = DEW__WORDS(DEW__HEATING))
+K(heating, kind, WORD, PURE, 0, 0, NULL, "electric", "no flue, no water in the house", "heat_pump", "what heats", .words = SCENARIO__WORDS(SCENARIO__HEATING))
 K(heating, capacity, NUMBER, POWER, 100, 100e3, "one household's heater", "=150 W per m2 of floor, which is ample", NULL, NULL, "most heat it gives; of a heat pump at 47 degF outdoors, and less the colder it is")
 K(heating, backup, NUMBER, POWER, 0, 100e3, "one household's heater", "=as capacity beside a heat pump: common practice, no source", NULL, NULL, "heat pump: most heat of the electric resistance that helps it out")
 K(heating, efficiency, NUMBER, PURE, 0.3, 1, "a share; a heat pump has its own keys", "=100 % electric, 90 % gas and propane, 83 % oil, 70 % wood: from memory", NULL, NULL, "heat given per fuel burnt or electricity used")
@@ -16,20 +16,20 @@ K(heating, by_air, FLAG, PURE, 0, 0, NULL, "yes", "a house with an air handler",
 
 /* ---- cooling ---- */
 T(air_handlers, COUNT, PURE, 0, 3, "one house, not a block", "=1 when the house is cooled, or heated by air", NULL, "1", "air handlers; keys of cooling hold for each, second_handler and third_handler say what differs")
-T(handlers_run, WORD, PURE, 0, 0, NULL, "even_split", "one zone cannot know which of two runs", NULL, "two air handlers: both alike, or one leads", .words = DEW__WORDS(DEW__HANDLERS_RUN))
+T(handlers_run, WORD, PURE, 0, 0, NULL, "even_split", "one zone cannot know which of two runs", NULL, "two air handlers: both alike, or one leads", .words = SCENARIO__WORDS(SCENARIO__HANDLERS_RUN))
 K(cooling, capacity, NUMBER, POWER, 500, 60e3, "one household's machine", "", NULL, "3 ton", "total cooling of one air handler at its rating; none without it")
-K(cooling, capacity_is, WORD, PURE, 0, 0, NULL, "net", "labels are net of the blower's heat", NULL, "whether that is net or gross of the blower's heat", .words = DEW__WORDS(DEW__CAPACITY_IS))
+K(cooling, capacity_is, WORD, PURE, 0, 0, NULL, "net", "labels are net of the blower's heat", NULL, "whether that is net or gross of the blower's heat", .words = SCENARIO__WORDS(SCENARIO__CAPACITY_IS))
 K(cooling, shr, NUMBER, PURE, 0.5, 1, "the sensible share of cooling", "75 %", "common practice, no source", "74 %", "sensible share of the capacity at its rating")
 K(cooling, airflow, NUMBER, FLOW_PER_CAPACITY, 2.5e-5, 9e-5, "200 to 700 cfm per ton are coils that work", "400 cfm/ton", "common practice, no source", NULL, "air through the coil at its rating")
 K(cooling, seer, NUMBER, PURE, 6, 40, "labels run from 6 to 40", "14", "common practice, no source", NULL, "seasonal efficiency on the label, Btu per Wh")
 K(cooling, eer, NUMBER, PURE, 5, 25, "labels run from 5 to 25", "", NULL, NULL, "efficiency at 95 degF on the label, Btu per Wh; used instead of seer")
-K(cooling, blower, WORD, PURE, 0, 0, NULL, "auto", "the usual setting", "auto", "what runs the blower besides heating and cooling: auto, nothing; on, always; minutes, so many of each hour; interlock, the ventilator", .words = DEW__WORDS(DEW_BLOWER_MAP))
+K(cooling, blower, WORD, PURE, 0, 0, NULL, "auto", "the usual setting", "auto", "what runs the blower besides heating and cooling: auto, nothing; on, always; minutes, so many of each hour; interlock, the ventilator", .words = SCENARIO__WORDS(DEW_BLOWER_MAP))
 K(cooling, blower_minutes, NUMBER, SHARE_OF_TIME, 0, 1, "no more than all the time", "20 min/h", "common practice, no source", NULL, "share of each hour for blower: minutes, or how long in each hour", FORMS(minute_forms))
 K(cooling, blower_power, NUMBER, POWER, 0, 3000, "one household's blower", "=by motor: constant torque 0.365 W per cfm [NREL-56354]", NULL, "400 W", "electricity of the blower at full flow")
 K(cooling, low_flow, NUMBER, PURE, 0.05, 1, "a share of the full flow", "=by motor: constant torque 50 %, from memory", NULL, NULL, "blower's low flow when it only circulates")
 K(cooling, low_power, NUMBER, POWER, 0, 3000, "one household's blower", "=by motor, or by the square of the flow (our own) where low_flow is given", NULL, NULL, "electricity of the blower at its low flow")
-K(cooling, typical, WORD, PURE, 0, 0, NULL, "none", "the keys' own defaults", NULL, "kind of machine whose typical seer, shr, cycling_loss, low_stage and turndown stand where yours are not given: see `dewledger explain typical`", .words = DEW__OR_NONE(DEW_TYPICAL_COOLER_MAP))
-K(cooling, motor, WORD, PURE, 0, 0, NULL, "constant_torque", "common in new air handlers", NULL, "blower motor whose typical blower_power, low_flow and low_power stand where yours are not given", .words = DEW__WORDS(DEW_TYPICAL_BLOWER_MAP))
+K(cooling, typical, WORD, PURE, 0, 0, NULL, "none", "the keys' own defaults", NULL, "kind of machine whose typical seer, shr, cycling_loss, low_stage and turndown stand where yours are not given: see `dewledger explain typical`", .words = SCENARIO__OR_NONE(DEW_TYPICAL_COOLER_MAP))
+K(cooling, motor, WORD, PURE, 0, 0, NULL, "constant_torque", "common in new air handlers", NULL, "blower motor whose typical blower_power, low_flow and low_power stand where yours are not given", .words = SCENARIO__WORDS(DEW_TYPICAL_BLOWER_MAP))
 K(cooling, cycling_loss, NUMBER, PURE, 0, 0.5, "published values run from 0.07 to 0.2 [NREL-56354]", "7 %", "[NREL-56354] SEER 13 and above; 20 % for older machines", NULL, "capacity and efficiency lost to starting and stopping, at the least load (C_d)")
 K(cooling, low_stage, NUMBER, PURE, 0.2, 1, "a share of the capacity", "100 %", "one stage", NULL, "capacity of the low stage of a two-stage machine")
 K(cooling, low_stage_air, NUMBER, PURE, 0.1, 1, "a share of the full air", "=75 % at 70 % of the capacity, in line with it elsewhere: 70 to 80 %, from memory", NULL, NULL, "air at the low stage, or at the least capacity of a variable-speed machine, as a share of the full air")
@@ -45,21 +45,21 @@ HANDLER(second_handler)
 HANDLER(third_handler)
 
 /* ---- ventilator ---- */
-K(ventilator, core, WORD, PURE, 0, 0, NULL, "none", "a house as it stands", NULL, "what kind of ventilator: a fan one way (supply_only, exhaust_only), two fans without a core (balanced), a heat core or HRV (heat_plate), an enthalpy core or ERV (enthalpy_plate, enthalpy_wheel)", .words = DEW__NAMES(DEW_CORE_MAP))
+K(ventilator, core, WORD, PURE, 0, 0, NULL, "none", "a house as it stands", NULL, "what kind of ventilator: a fan one way (supply_only, exhaust_only), two fans without a core (balanced), a heat core or HRV (heat_plate), an enthalpy core or ERV (enthalpy_plate, enthalpy_wheel)", .words = SCENARIO__NAMES(DEW_CORE_MAP))
 K(ventilator, flow, NUMBER, FLOW, 1e-3, 0.5, "one household's ventilator", "=the fresh air required", NULL, NULL, "fresh air it is set to, as rated")
 K(ventilator, exhaust_flow, NUMBER, FLOW, 0, 0.5, "one household's ventilator", "=as flow", NULL, NULL, "stale air, where it differs")
 K(ventilator, boost_flow, NUMBER, FLOW, 1e-3, 0.5, "one household's ventilator", "=as flow", NULL, NULL, "fresh air on boost")
 K(ventilator, found, NUMBER, PURE, 0, 1.5, "share of the rated flow", "100 %", "installed as designed; field studies find less", NULL, "share of its set flow that it really moves, when measured")
 K(ventilator, sensible, AT, PURE, 0, 1, "a share: 1 is perfect", "", NULL, NULL, "temperature effectiveness of the core at a flow, one or more", .at = DEW_FLOW, .least = 1, .most = 8)
 K(ventilator, moisture, AT, PURE, 0, 1, "a share: 1 is perfect", "", NULL, NULL, "moisture effectiveness of the core at a flow, one or more", .at = DEW_FLOW, .least = 1, .most = 8)
-K(ventilator, ratings, ROWS, PURE, 0, 0, NULL, "", NULL, NULL, "rows of the spec sheet, used instead of sensible and moisture", .row = rating_columns, .row_count = DEW__RATING_COLUMNS, .least = 1, .most = DEW_CORE_ROWS)
+K(ventilator, ratings, ROWS, PURE, 0, 0, NULL, "", NULL, NULL, "rows of the spec sheet, used instead of sensible and moisture", .row = rating_columns, .row_count = SCENARIO__RATING_COLUMNS, .least = 1, .most = DEW_CORE_ROWS)
 K(ventilator, typical, FLAG, PURE, 0, 0, NULL, "no", "a spec sheet is better", NULL, "take the typical figures of its kind of core, with their range, where yours are not given: see `dewledger explain typical`")
-K(ventilator, exchange, WORD, PURE, 0, 0, NULL, "counterflow", "common practice, no source", NULL, "how the two airs pass each other in a plate core", .words = DEW__WORDS(DEW__EXCHANGE))
+K(ventilator, exchange, WORD, PURE, 0, 0, NULL, "counterflow", "common practice, no source", NULL, "how the two airs pass each other in a plate core", .words = SCENARIO__WORDS(SCENARIO__EXCHANGE))
 K(ventilator, supply_fan_share, NUMBER, PURE, 0, 1, "a share of both fans' heat", "50 %", "equal fans: common practice, no source", NULL, "share of the fans' electricity that warms the supply air")
 K(ventilator, exhaust_fan_ahead, NUMBER, PURE, 0, 1, "a share of the exhaust fan's heat", "0 %", "the exhaust fan behind the core: common practice, no source", NULL, "share of the exhaust fan's heat that enters ahead of the core")
 K(ventilator, cross_leakage, NUMBER, PURE, 0, 0.3, "more than that is a hole in the core", "=1 % plates, 4 % wheels: from memory", NULL, NULL, "stale air that comes back with the fresh (EATR)")
 K(ventilator, power, NUMBER, POWER, 0, 1000, "one household's ventilator", "=0.83 W per cfm, the least of manufactured homes [CFR460]", NULL, NULL, "electricity of both fans at its flow")
-K(ventilator, frost, WORD, PURE, 0, 0, NULL, "=recirculate with a core, else none", NULL, NULL, "how it keeps the core from freezing", .words = DEW__WORDS(DEW_FROST_MAP))
+K(ventilator, frost, WORD, PURE, 0, 0, NULL, "=recirculate with a core, else none", NULL, NULL, "how it keeps the core from freezing", .words = SCENARIO__WORDS(DEW_FROST_MAP))
 K(ventilator, frost_start, NUMBER, TEMPERATURE, -40, 5, "cores freeze below that", "=23 degF heat plate, 14 degF enthalpy: makers' manuals", NULL, NULL, "outdoor temperature below which frost protection acts")
 K(ventilator, frost_time, NUMBER, SHARE_OF_TIME, 0, 0.9, "a core must run too", "=6 min in 38, from memory", NULL, NULL, "share of time it defrosts, just below frost_start")
 K(ventilator, frost_deep, NUMBER, TEMPERATURE, -60, 0, "the coldest row of its time table", "-27 degC", "a typical time table, from memory", NULL, "outdoor temperature at which the share of time is frost_time_deep")
@@ -68,7 +68,7 @@ K(ventilator, damper, ANSWER, PURE, 0, 0, NULL, "unknown", "not asked", NULL, "a
 K(ventilator, fan_pressure, NUMBER, PRESSURE, 10, 500, "small fans make no more", "=150 Pa at the rated flow: from memory", NULL, NULL, "pressure outside the unit at its flow; for computed layouts")
 K(ventilator, holds_flow, FLAG, PURE, 0, 0, NULL, "no", "fans at a fixed speed", NULL, "its own control holds both flows whatever the ducts do, as far as its fans go; for computed layouts")
 K(ventilator, core_loss, NUMBER, PRESSURE, 1, 500, "small units lose no more", "75 Pa", "from memory", NULL, "what one side of the unit itself loses at its flow, fan still; for computed layouts")
-K(ventilator, fan, ROWS, PURE, 0, 0, NULL, "=by shape through fan_pressure", NULL, NULL, "rows of its fan sheet, flow against pressure outside the unit; for computed layouts", .row = fan_columns, .row_count = DEW__FAN_COLUMNS, .least = 3, .most = DEW_DUCT_ROWS)
+K(ventilator, fan, ROWS, PURE, 0, 0, NULL, "=by shape through fan_pressure", NULL, NULL, "rows of its fan sheet, flow against pressure outside the unit; for computed layouts", .row = fan_columns, .row_count = SCENARIO__FAN_COLUMNS, .least = 3, .most = DEW_DUCT_ROWS)
 #include "scenario/rows_ducts.h"
 
 /* ---- control ---- */
@@ -93,8 +93,8 @@ K(dehumidifier, rate, NUMBER, WATER_RATE, 0, 2e-3, "one household's machine", ""
 K(dehumidifier, observed, NUMBER, WATER_RATE, 0, 2e-3, "one household's machine", "", NULL, NULL, "water that an existing machine is seen to fill its bucket with; used instead of rate")
 K(dehumidifier, observed_temperature, NUMBER, TEMPERATURE, 15, 32, "the published fit ends there [NREL-52791]", "=as temperature.cool", NULL, NULL, "room temperature while that was seen")
 K(dehumidifier, observed_humidity, NUMBER, PURE, 0.3, 0.9, "the published fit ends there [NREL-52791]", "=as set", NULL, NULL, "relative humidity while that was seen")
-K(dehumidifier, rating, WORD, PURE, 0, 0, NULL, "portable_65F", "[DOE-DH] labels since 2019", NULL, "rating point of its label: 65 degF and 60 %, 80 degF and 60 %, 73 degF and 60 %", .words = DEW__WORDS(DEW_DRYER_TEST_MAP))
-K(dehumidifier, typical, WORD, PURE, 0, 0, NULL, "none", "the keys' own defaults", NULL, "kind of machine whose typical factor and rating stand where yours are not given: see `dewledger explain typical`", .words = DEW__OR_NONE(DEW_TYPICAL_DRYER_MAP))
+K(dehumidifier, rating, WORD, PURE, 0, 0, NULL, "portable_65F", "[DOE-DH] labels since 2019", NULL, "rating point of its label: 65 degF and 60 %, 80 degF and 60 %, 73 degF and 60 %", .words = SCENARIO__WORDS(DEW_DRYER_TEST_MAP))
+K(dehumidifier, typical, WORD, PURE, 0, 0, NULL, "none", "the keys' own defaults", NULL, "kind of machine whose typical factor and rating stand where yours are not given: see `dewledger explain typical`", .words = SCENARIO__OR_NONE(DEW_TYPICAL_DRYER_MAP))
 K(dehumidifier, factor, NUMBER, WATER_PER_ENERGY, 1e-7, 3e-6, "machines on the market", "=the least sold of its rating and size [DOE-DH] [NRCAN-DH]", NULL, NULL, "water removed per electricity at its rating point. The least sold, L/kWh: portable_65F 1.30 to 25 pints/day, 1.60 to 50, 2.80 above; old_80F 1.35 to 35, 1.50 to 45, 1.60 to 54, 1.70 to 75, 2.5 above; ducted_73F 1.77, of cases to 8 ft3 (larger ones 2.41)")
 K(dehumidifier, power, NUMBER, POWER, 20, 3000, "one household's machine", "", NULL, NULL, "electricity at its rating point, or where its water was seen; used instead of factor")
 K(dehumidifier, set, NUMBER, PURE, 0.2, 0.9, "a relative humidity", "50 %", "common practice, no source", NULL, "relative humidity it is set to")
@@ -106,7 +106,7 @@ K(dehumidifier, running, NUMBER, PURE, 0, 1, "a share of the day", "100 %", "dra
 K(humidifier, rate, NUMBER, WATER_RATE, 0, 2e-3, "one household's machine", "", NULL, NULL, "water it sets free at full output")
 K(humidifier, set, NUMBER, PURE, 0.1, 0.8, "a relative humidity", "35 %", "common practice, no source", NULL, "relative humidity it is set to")
 K(humidifier, band, NUMBER, PURE, 0.001, 0.3, "a relative humidity", "4 %", "our own: no humidistat is sharper", NULL, "band over which it comes in")
-K(humidifier, kind, WORD, PURE, 0, 0, NULL, "evaporative", "common practice, no source", NULL, "evaporative ones cool the air, steam ones use electricity", .words = DEW__WORDS(DEW__HUMIDIFIER))
+K(humidifier, kind, WORD, PURE, 0, 0, NULL, "evaporative", "common practice, no source", NULL, "evaporative ones cool the air, steam ones use electricity", .words = SCENARIO__WORDS(SCENARIO__HUMIDIFIER))
 
 /* ---- local exhaust ---- */
 EXHAUST(bath_fan, "80 cfm", "10 W", "=each shower and bath, 8 min and run_on", "20 min", "35 % (30 to 50)", "door open, from memory")
@@ -140,7 +140,7 @@ K(costs, later, NUMBER, MONEY, 0, 1e6, "one household's equipment", "=what next_
 K(costs, later_chance, NUMBER, PURE, 0, 1, "a chance", "0 %", "no second stage", NULL, "chance that the second stage follows")
 K(costs, later_after, NUMBER, TIME, 0, 60 * YEAR, "within the life of the equipment", "1 year", "our own: a summer and a winter to look", NULL, "time until the second stage, if it follows")
 K(costs, next_option, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "option that this one becomes with its second stage, by its name")
-K(costs, reading, WORD, PURE, 0, 0, NULL, "humidity", "our own: what the house is being helped for", NULL, "what is measured to decide on the second stage", .words = DEW__WORDS(DEW_READING_MAP))
+K(costs, reading, WORD, PURE, 0, 0, NULL, "humidity", "our own: what the house is being helped for", NULL, "what is measured to decide on the second stage", .words = SCENARIO__WORDS(DEW_READING_MAP))
 K(costs, life, NUMBER, TIME, YEAR, 100 * YEAR, "equipment", "=as prices.years", NULL, NULL, "time until it must be bought again")
 K(costs, date, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "when the costs were true")
 

@@ -37,7 +37,7 @@ R(ventilator_is_there, "ventilator", own_key(v, KEY_ventilator_flow, KEY_ventila
   is_own(&v[*key]) && WORD(v, ventilator_core) == DEW_CORE_none,
   "has no ventilator to speak of: say its kind, ventilator.core")
 R(core_has_figures, "ventilator", KEY_ventilator_core,
-  dew__recovers(v) && !GIVEN(v, ventilator_sensible) && !GIVEN(v, ventilator_ratings) && !WORD(v, ventilator_typical),
+  scenario__recovers(v) && !GIVEN(v, ventilator_sensible) && !GIVEN(v, ventilator_ratings) && !WORD(v, ventilator_typical),
   "recovers heat: give ventilator.sensible (74 % at 95 cfm) or ventilator.ratings")
 R(core_has_moisture, "ventilator", KEY_ventilator_core,
   passes_water(v) && !GIVEN(v, ventilator_moisture) && !GIVEN(v, ventilator_ratings) && !WORD(v, ventilator_typical),
@@ -49,7 +49,7 @@ R(one_sheet, "ventilator", KEY_ventilator_ratings,
   GIVEN(v, ventilator_ratings) && (GIVEN(v, ventilator_sensible) || GIVEN(v, ventilator_moisture)),
   "stands beside ventilator.sensible or moisture: keep one or the other")
 R(sensible_has_core, "ventilator", GIVEN(v, ventilator_ratings) ? KEY_ventilator_ratings : KEY_ventilator_sensible,
-  !dew__recovers(v) && v[*key].given,
+  !scenario__recovers(v) && v[*key].given,
   "has no core to speak of: see ventilator.core")
 R(tie_has_handler, "layout air_handlers", KEY_layout,
   WORD(v, layout) != DEW_LAYOUT_own_ducts && GIVEN(v, air_handlers) && SI(v, air_handlers) == 0,

@@ -13,8 +13,8 @@ static enum dew_status open_fault(struct dew_faults *faults,
 {
     struct dew_error err = {0};
 
-    dew__fail(&err, status, "%s", text);
-    return dew__fault(faults, &err);
+    core__fail(&err, status, "%s", text);
+    return core__fault(faults, &err);
 }
 
 /* The networks that options write out in full. */
@@ -22,10 +22,10 @@ static enum dew_status write_out(struct dew_scenario *s,
                                  struct dew_faults *faults)
 {
     for (size_t k = 0; k < s->count; k++) {
-        struct dew__option *o = &s->options[k];
+        struct scenario__option *o = &s->options[k];
 
         if (GIVEN(o->values, ducts_runs) &&
-            !dew__written_make(&s->arena, o->values, &o->written))
+            !scenario__written_make(&s->arena, o->values, &o->written))
             return open_fault(faults, DEW_EMEM, "out of memory");
     }
     return DEW_OK;
@@ -43,19 +43,19 @@ static enum dew_status open_it(struct dew_scenario **scenario,
     if (s == NULL)
         return open_fault(faults, DEW_EMEM, "out of memory");
     s->length = from->length;
-    s->text = from->length <= DEW__LONGEST
-                  ? dew__arena_text(&s->arena, from->text, from->length)
+    s->text = from->length <= SCENARIO__LONGEST
+                  ? scenario__arena_text(&s->arena, from->text, from->length)
                   : from->text;
     if (s->text == NULL)
         status = open_fault(faults, DEW_EMEM, "out of memory");
     else
-        status = dew__scenario_read(s, from, faults);
+        status = scenario__read(s, from, faults);
     if (status != DEW_OK)
-        dew__scenario_agree_beside(s, from->name, faults);
+        scenario__agree_beside(s, from->name, faults);
     else
         status = write_out(s, faults);
     if (status == DEW_OK)
-        status = dew__scenario_agree(s, from->name, faults);
+        status = scenario__agree(s, from->name, faults);
     if (status == DEW_OK || (keep && s->count > 0))
         *scenario = s;
     else
@@ -81,7 +81,7 @@ void dew_scenario_close(struct dew_scenario *scenario)
 {
     if (scenario == NULL)
         return;
-    dew__arena_free(&scenario->arena);
+    scenario__arena_free(&scenario->arena);
     free(scenario);
 }
 

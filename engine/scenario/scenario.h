@@ -8,37 +8,36 @@
 #include "scenario/tree.h"
 #include "scenario/value.h"
 
-enum { DEW__OPTIONS = 40, DEW__NAME = 60 };
+enum { SCENARIO__OPTIONS = 40, SCENARIO__NAME = 60 };
 
-struct dew__option {
+struct scenario__option {
     const char *name;
-    struct dew_value *values;               /* DEW__KEYS */
+    struct dew_value *values;               /* SCENARIO__KEYS */
     const struct dew_duct_written *written; /* of ducts.runs, or NULL */
 };
 
 struct dew_scenario {
-    struct dew__arena arena;
+    struct scenario__arena arena;
     const char *text;
     size_t length;
-    struct dew_value *presets, *base; /* DEW__KEYS each */
-    struct dew__option options[DEW__OPTIONS];
+    struct dew_value *presets, *base; /* SCENARIO__KEYS each */
+    struct scenario__option options[SCENARIO__OPTIONS];
     size_t count;
     size_t systems[3];
 };
 
 /* Fill presets, base and options from the source.  Faults go to faults. */
-enum dew_status dew__scenario_read(struct dew_scenario *s,
-                                   const struct dew_scenario_source *from,
-                                   struct dew_faults *faults);
+enum dew_status scenario__read(struct dew_scenario *s,
+                               const struct dew_scenario_source *from,
+                               struct dew_faults *faults);
 
 /* What one key alone cannot show: rules between keys, of every option. */
-enum dew_status dew__scenario_agree(const struct dew_scenario *s,
-                                    const char *source,
-                                    struct dew_faults *faults);
+enum dew_status scenario__agree(const struct dew_scenario *s,
+                                const char *source, struct dew_faults *faults);
 
 /* The same beside faults of single keys, so that one pass tells both: rules of
    which no fault touches a key, of options without a fault of their own. */
-void dew__scenario_agree_beside(const struct dew_scenario *s,
-                                const char *source, struct dew_faults *faults);
+void scenario__agree_beside(const struct dew_scenario *s, const char *source,
+                            struct dew_faults *faults);
 
 #endif

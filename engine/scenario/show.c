@@ -146,7 +146,7 @@ char *dew_scenario_show(const struct dew_field *field,
     }
     switch (field->kind) {
     case DEW_KIND_WORD:
-        return dew__word_at(field->words, value->choice, out, size);
+        return scenario__word_at(field->words, value->choice, out, size);
     case DEW_KIND_FLAG:
         snprintf(out, size, "%s", answers[value->choice == 1]);
         break;

@@ -9,17 +9,18 @@
 
 /* ---- memory --------------------------------------------------------------- */
 
-struct dew__block {
-    struct dew__block *before;
+struct scenario__block {
+    struct scenario__block *before;
     size_t used, size;
     max_align_t data[];
 };
 
 enum { BLOCK = 32 * 1024 };
 
-static struct dew__block *block_new(struct dew__arena *arena, size_t size)
+static struct scenario__block *block_new(struct scenario__arena *arena,
+                                         size_t size)
 {
-    struct dew__block *b;
+    struct scenario__block *b;
 
     if (size < BLOCK)
         size = BLOCK;
@@ -32,9 +33,9 @@ static struct dew__block *block_new(struct dew__arena *arena, size_t size)
     return b;
 }
 
-void *dew__arena_take(struct dew__arena *arena, size_t size)
+void *scenario__arena_take(struct scenario__arena *arena, size_t size)
 {
-    struct dew__block *b = arena->last;
+    struct scenario__block *b = arena->last;
     void *p;
 
     size = (size + sizeof(max_align_t) - 1) / sizeof(max_align_t) *
@@ -48,19 +49,20 @@ void *dew__arena_take(struct dew__arena *arena, size_t size)
     return p;
 }
 
-char *dew__arena_text(struct dew__arena *arena, const char *text, size_t length)
+char *scenario__arena_text(struct scenario__arena *arena, const char *text,
+                           size_t length)
 {
-    char *copy = dew__arena_take(arena, length + 1);
+    char *copy = scenario__arena_take(arena, length + 1);
 
     if (copy != NULL && length > 0)
         memcpy(copy, text, length);
     return copy;
 }
 
-void dew__arena_free(struct dew__arena *arena)
+void scenario__arena_free(struct scenario__arena *arena)
 {
     while (arena->last != NULL) {
-        struct dew__block *b = arena->last;
+        struct scenario__block *b = arena->last;
 
         arena->last = b->before;
         free(b);
@@ -70,14 +72,14 @@ void dew__arena_free(struct dew__arena *arena)
 /* ---- events to tree --------------------------------------------------------- */
 
 struct builder {
-    struct dew__arena *arena;
+    struct scenario__arena *arena;
     struct dew_error *err;
     const char *text;
     size_t length;
     size_t at, at_index; /* byte and character of the same place */
-    struct dew__node *open[DEW__DEEPEST];
+    struct scenario__node *open[SCENARIO__DEEPEST];
     int depth;
-    struct dew__node *key, *root;
+    struct scenario__node *key, *root;
     int documents;
     yaml_mark_t quote, quote_end; /* the last quote over several lines      */
 };
@@ -100,16 +102,17 @@ static enum dew_status refuse(struct builder *b, yaml_mark_t mark,
 {
     b->err->line = (int)mark.line + 1;
     b->err->column = (int)mark.column + 1;
-    return dew__fail(b->err, DEW_ESYNTAX, "%s", what);
+    return core__fail(b->err, DEW_ESYNTAX, "%s", what);
 }
 
-static struct dew__node *node_new(struct builder *b, enum dew__shape shape,
-                                  const yaml_event_t *e)
+static struct scenario__node *node_new(struct builder *b,
+                                       enum scenario__shape shape,
+                                       const yaml_event_t *e)
 {
-    struct dew__node *n = dew__arena_take(b->arena, sizeof *n);
+    struct scenario__node *n = scenario__arena_take(b->arena, sizeof *n);
 
     if (n == NULL) {
-        dew__fail(b->err, DEW_EMEM, "out of memory");
+        core__fail(b->err, DEW_EMEM, "out of memory");
         return NULL;
     }
     n->shape = shape;
@@ -122,15 +125,15 @@ static struct dew__node *node_new(struct builder *b, enum dew__shape shape,
 }
 
 /* Put n where it belongs: the root, an entry, or the key of the next entry. */
-static void place(struct builder *b, struct dew__node *n)
+static void place(struct builder *b, struct scenario__node *n)
 {
-    struct dew__node *parent = b->depth ? b->open[b->depth - 1] : NULL;
+    struct scenario__node *parent = b->depth ? b->open[b->depth - 1] : NULL;
 
     if (parent == NULL) {
         b->root = n;
         return;
     }
-    if (parent->shape == DEW__MAP && b->key == NULL) {
+    if (parent->shape == SCENARIO__MAP && b->key == NULL) {
         b->key = n;
         return;
     }
@@ -154,7 +157,7 @@ static void note_quote(struct builder *b, const yaml_event_t *e)
 static enum dew_status take_scalar(struct builder *b, const yaml_event_t *e)
 {
     const char *value = (const char *)e->data.scalar.value;
-    struct dew__node *n;
+    struct scenario__node *n;
 
     if (e->data.scalar.anchor != NULL || e->data.scalar.tag != NULL)
         return refuse(b, e->start_mark,
@@ -162,12 +165,12 @@ static enum dew_status take_scalar(struct builder *b, const yaml_event_t *e)
                       "value itself");
     if (memchr(value, 0, e->data.scalar.length) != NULL)
         return refuse(b, e->start_mark, "a zero byte is no part of a value");
-    n = node_new(b, DEW__SCALAR, e);
+    n = node_new(b, SCENARIO__SCALAR, e);
     if (n == NULL)
         return DEW_EMEM;
-    n->text = dew__arena_text(b->arena, value, e->data.scalar.length);
+    n->text = scenario__arena_text(b->arena, value, e->data.scalar.length);
     if (n->text == NULL)
-        return dew__fail(b->err, DEW_EMEM, "out of memory");
+        return core__fail(b->err, DEW_EMEM, "out of memory");
     n->quoted = e->data.scalar.style != YAML_PLAIN_SCALAR_STYLE;
     if (e->data.scalar.style == YAML_SINGLE_QUOTED_SCALAR_STYLE ||
         e->data.scalar.style == YAML_DOUBLE_QUOTED_SCALAR_STYLE)
@@ -177,11 +180,11 @@ static enum dew_status take_scalar(struct builder *b, const yaml_event_t *e)
 }
 
 static enum dew_status take_start(struct builder *b, const yaml_event_t *e,
-                                  enum dew__shape shape)
+                                  enum scenario__shape shape)
 {
-    int map = shape == DEW__MAP;
-    struct dew__node *parent = b->depth ? b->open[b->depth - 1] : NULL;
-    struct dew__node *n;
+    int map = shape == SCENARIO__MAP;
+    struct scenario__node *parent = b->depth ? b->open[b->depth - 1] : NULL;
+    struct scenario__node *n;
 
     if (map ? e->data.mapping_start.anchor != NULL ||
                   e->data.mapping_start.tag != NULL
@@ -190,9 +193,9 @@ static enum dew_status take_start(struct builder *b, const yaml_event_t *e,
         return refuse(b, e->start_mark,
                       "anchors and tags (& and !) are not taken: write the "
                       "value itself");
-    if (b->depth == DEW__DEEPEST)
+    if (b->depth == SCENARIO__DEEPEST)
         return refuse(b, e->start_mark, "nested deeper than 16");
-    if (parent != NULL && parent->shape == DEW__MAP && b->key == NULL)
+    if (parent != NULL && parent->shape == SCENARIO__MAP && b->key == NULL)
         return refuse(b, e->start_mark, "a key must be a single word");
     n = node_new(b, shape, e);
     if (n == NULL)
@@ -208,9 +211,9 @@ static enum dew_status take_event(struct builder *b, const yaml_event_t *e)
     case YAML_SCALAR_EVENT:
         return take_scalar(b, e);
     case YAML_SEQUENCE_START_EVENT:
-        return take_start(b, e, DEW__LIST);
+        return take_start(b, e, SCENARIO__LIST);
     case YAML_MAPPING_START_EVENT:
-        return take_start(b, e, DEW__MAP);
+        return take_start(b, e, SCENARIO__MAP);
     case YAML_SEQUENCE_END_EVENT:
     case YAML_MAPPING_END_EVENT:
         b->depth--;
@@ -323,28 +326,28 @@ static enum dew_status parser_fault(struct builder *b, yaml_parser_t *parser)
     int line;
 
     if (parser->error == YAML_MEMORY_ERROR)
-        return dew__fail(b->err, DEW_EMEM, "out of memory");
+        return core__fail(b->err, DEW_EMEM, "out of memory");
     if (parser->error == YAML_READER_ERROR) {
         place_of(b, parser->problem_offset);
-        return dew__fail(b->err, DEW_ESYNTAX,
-                         "not UTF-8 text, or a character that has no place in "
-                         "it");
+        return core__fail(b->err, DEW_ESYNTAX,
+                          "not UTF-8 text, or a character that has no place in "
+                          "it");
     }
     b->err->line = (int)mark.line + 1;
     b->err->column = (int)mark.column + 1;
     if (tab_leads(b, b->err->line))
-        return dew__fail(b->err, DEW_ESYNTAX,
-                         "a tab: lines are set in by spaces alone");
+        return core__fail(b->err, DEW_ESYNTAX,
+                          "a tab: lines are set in by spaces alone");
     if (quote_fault(b, parser) != DEW_OK)
         return DEW_ESYNTAX;
     line = equals_line(b, b->err->line);
     if (line > 0) {
         b->err->column = equals_at(b, line);
         b->err->line = line;
-        return dew__fail(b->err, DEW_ESYNTAX, DEW__NO_COLON);
+        return core__fail(b->err, DEW_ESYNTAX, SCENARIO__NO_COLON);
     }
-    return dew__fail(b->err, DEW_ESYNTAX, "not readable as YAML: %s",
-                     parser->problem ? parser->problem : "unknown trouble");
+    return core__fail(b->err, DEW_ESYNTAX, "not readable as YAML: %s",
+                      parser->problem ? parser->problem : "unknown trouble");
 }
 
 static enum dew_status take_all(struct builder *b, yaml_parser_t *parser)
@@ -364,9 +367,10 @@ static enum dew_status take_all(struct builder *b, yaml_parser_t *parser)
     return status;
 }
 
-enum dew_status dew__tree_read(struct dew__node **root,
-                               struct dew__arena *arena, const char *text,
-                               size_t length, struct dew_error *err)
+enum dew_status scenario__tree_read(struct scenario__node **root,
+                                    struct scenario__arena *arena,
+                                    const char *text, size_t length,
+                                    struct dew_error *err)
 {
     struct builder b = {
         .arena = arena, .err = err, .text = text, .length = length};
@@ -374,10 +378,10 @@ enum dew_status dew__tree_read(struct dew__node **root,
     enum dew_status status;
     size_t bom = mark_length(text, length);
 
-    if (length > DEW__LONGEST)
-        return dew__fail(err, DEW_ESYNTAX, "longer than 1 MiB");
+    if (length > SCENARIO__LONGEST)
+        return core__fail(err, DEW_ESYNTAX, "longer than 1 MiB");
     if (!yaml_parser_initialize(&parser))
-        return dew__fail(err, DEW_EMEM, "out of memory");
+        return core__fail(err, DEW_EMEM, "out of memory");
     b.at = bom;
     yaml_parser_set_encoding(&parser, YAML_UTF8_ENCODING);
     yaml_parser_set_input_string(&parser, (const unsigned char *)text + bom,

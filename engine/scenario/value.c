@@ -9,12 +9,13 @@
 #include "core/near.h"
 #include "scenario/number.h"
 
-enum dew_status dew__blame(struct dew__reading *r, const struct dew__node *node,
-                           const char *path, enum dew_status status,
-                           const char *format, ...)
+enum dew_status scenario__blame(struct scenario__reading *r,
+                                const struct scenario__node *node,
+                                const char *path, enum dew_status status,
+                                const char *format, ...)
 {
     struct dew_error err = {0};
-    char text[sizeof err.text], whole[DEW__PATH * 2];
+    char text[sizeof err.text], whole[SCENARIO__PATH * 2];
     va_list args;
 
     if (r->status == DEW_OK)
@@ -26,18 +27,18 @@ enum dew_status dew__blame(struct dew__reading *r, const struct dew__node *node,
     va_end(args);
     snprintf(whole, sizeof whole, "%s%s", r->prefix ? r->prefix : "", path);
     if (node == NULL)
-        dew__at(&err, r->source, 0, 0);
+        core__at(&err, r->source, 0, 0);
     else
-        dew__at(&err, r->source, r->line ? r->line : node->line,
-                node->column + r->shift);
-    dew__in(&err, whole);
-    dew__fail(&err, status, "%s", text);
-    return dew__fault(r->faults, &err);
+        core__at(&err, r->source, r->line ? r->line : node->line,
+                 node->column + r->shift);
+    core__in(&err, whole);
+    core__fail(&err, status, "%s", text);
+    return core__fault(r->faults, &err);
 }
 
 /* ---- words ------------------------------------------------------------------ */
 
-char *dew__word_at(const char *words, int place, char *out, size_t size)
+char *scenario__word_at(const char *words, int place, char *out, size_t size)
 {
     while (place > 0 && words != NULL) {
         words = strchr(words, '|');
@@ -50,15 +51,15 @@ char *dew__word_at(const char *words, int place, char *out, size_t size)
     return out;
 }
 
-int dew__word_place(const char *words, const char *word)
+int scenario__word_place(const char *words, const char *word)
 {
     char one[64];
 
     for (int i = 0;; i++) {
-        dew__word_at(words, i, one, sizeof one);
+        scenario__word_at(words, i, one, sizeof one);
         if (one[0] == '\0')
             return -1;
-        if (strlen(one) == strlen(word) && dew__distance(one, word) == 0)
+        if (strlen(one) == strlen(word) && core__distance(one, word) == 0)
             return i;
     }
 }
@@ -80,74 +81,78 @@ static char *spoken(const char *words, char *out, size_t size)
     return out;
 }
 
-static int read_word(struct dew__reading *r, const struct dew_field *f,
-                     const char *path, const struct dew__node *node,
+static int read_word(struct scenario__reading *r, const struct dew_field *f,
+                     const char *path, const struct scenario__node *node,
                      struct dew_value *out)
 {
     char list[180];
 
-    out->choice = dew__word_place(f->words, node->text);
+    out->choice = scenario__word_place(f->words, node->text);
     if (out->choice >= 0)
         return 1;
-    dew__blame(r, node, path, DEW_EUNKNOWN, "\"%.40s\" is not known: write %s",
-               node->text, spoken(f->words, list, sizeof list));
+    scenario__blame(r, node, path, DEW_EUNKNOWN,
+                    "\"%.40s\" is not known: write %s", node->text,
+                    spoken(f->words, list, sizeof list));
     return 0;
 }
 
-static int read_answer(struct dew__reading *r, const struct dew_field *f,
-                       const char *path, const struct dew__node *node,
+static int read_answer(struct scenario__reading *r, const struct dew_field *f,
+                       const char *path, const struct scenario__node *node,
                        struct dew_value *out)
 {
     /* Places: enum dew_answer for the first three. */
-    int place = dew__word_place("unknown|no|yes|false|true|off|on", node->text);
+    int place =
+        scenario__word_place("unknown|no|yes|false|true|off|on", node->text);
     int asks = f->kind == DEW_KIND_ANSWER;
 
     if (place > DEW_ANSWER_YES)
         place = place % 2 ? DEW_ANSWER_NO : DEW_ANSWER_YES;
     if (place < 0 || (place == DEW_ANSWER_UNKNOWN && !asks)) {
-        dew__blame(r, node, path, DEW_EUNKNOWN,
-                   "\"%.40s\" is no answer: write yes%s", node->text,
-                   asks ? ", no or unknown" : " or no");
+        scenario__blame(r, node, path, DEW_EUNKNOWN,
+                        "\"%.40s\" is no answer: write yes%s", node->text,
+                        asks ? ", no or unknown" : " or no");
         return 0;
     }
     out->choice = asks ? place : place == DEW_ANSWER_YES;
     return 1;
 }
 
-static int read_text(struct dew__reading *r, const char *path,
-                     const struct dew__node *node)
+static int read_text(struct scenario__reading *r, const char *path,
+                     const struct scenario__node *node)
 {
     enum { MOST = 200 };
     size_t length = strlen(node->text);
 
     for (size_t i = 0; i < length; i++)
         if ((unsigned char)node->text[i] < ' ' || node->text[i] == 127) {
-            dew__blame(r, node, path, DEW_ESYNTAX,
-                       "holds a control character: write plain text in one "
-                       "line");
+            scenario__blame(
+                r, node, path, DEW_ESYNTAX,
+                "holds a control character: write plain text in one "
+                "line");
             return 0;
         }
     if (length <= MOST)
         return 1;
-    dew__blame(r, node, path, DEW_ERANGE, "is %zu bytes long: write at most %d",
-               length, MOST);
+    scenario__blame(r, node, path, DEW_ERANGE,
+                    "is %zu bytes long: write at most %d", length, MOST);
     return 0;
 }
 
 /* ---- one entry, lists, rows ---------------------------------------------- */
 
-static int read_entry(struct dew__reading *r, const struct dew_field *f,
-                      const char *path, const struct dew__node *node,
+static int read_entry(struct scenario__reading *r, const struct dew_field *f,
+                      const char *path, const struct scenario__node *node,
                       struct dew_value *out)
 {
-    if (node->shape != DEW__SCALAR) {
-        dew__blame(r, node, path, DEW_ESYNTAX, "takes a single value, not a %s",
-                   node->shape == DEW__LIST ? "list" : "group of keys");
+    if (node->shape != SCENARIO__SCALAR) {
+        scenario__blame(
+            r, node, path, DEW_ESYNTAX, "takes a single value, not a %s",
+            node->shape == SCENARIO__LIST ? "list" : "group of keys");
         return 0;
     }
     if (node->text[0] == '\0' && f->kind != DEW_KIND_TEXT) {
-        dew__blame(r, node, path, DEW_EMISSING,
-                   "has no value: write one, or none");
+        scenario__blame(r, node, path, DEW_EMISSING,
+                        "has no value: write one, or none");
         return 0;
     }
     switch (f->kind) {
@@ -159,44 +164,46 @@ static int read_entry(struct dew__reading *r, const struct dew_field *f,
     case DEW_KIND_TEXT:
         return read_text(r, path, node);
     default:
-        return dew__number_value(r, f, path, node, out);
+        return scenario__number_value(r, f, path, node, out);
     }
 }
 
-static size_t entries(const struct dew__node *node)
+static size_t entries(const struct scenario__node *node)
 {
     size_t n = 0;
 
-    for (const struct dew__node *e = node->first; e != NULL; e = e->next)
+    for (const struct scenario__node *e = node->first; e != NULL; e = e->next)
         n++;
     return n;
 }
 
-static int count_fits(struct dew__reading *r, const struct dew_field *f,
-                      const char *path, const struct dew__node *node, size_t n)
+static int count_fits(struct scenario__reading *r, const struct dew_field *f,
+                      const char *path, const struct scenario__node *node,
+                      size_t n)
 {
     const char *what = f->kind == DEW_KIND_ROWS ? "rows" : "values";
 
     if (n >= f->least && n <= f->most)
         return 1;
     if (f->least == f->most)
-        dew__blame(r, node, path, DEW_ERANGE, "has %zu %s: write %zu", n, what,
-                   f->least);
+        scenario__blame(r, node, path, DEW_ERANGE, "has %zu %s: write %zu", n,
+                        what, f->least);
     else
-        dew__blame(r, node, path, DEW_ERANGE, "has %zu %s: write %zu to %zu", n,
-                   what, f->least, f->most);
+        scenario__blame(r, node, path, DEW_ERANGE,
+                        "has %zu %s: write %zu to %zu", n, what, f->least,
+                        f->most);
     return 0;
 }
 
-static int no_memory(struct dew__reading *r, const struct dew__node *node,
-                     const char *path)
+static int no_memory(struct scenario__reading *r,
+                     const struct scenario__node *node, const char *path)
 {
-    dew__blame(r, node, path, DEW_EMEM, "out of memory");
+    scenario__blame(r, node, path, DEW_EMEM, "out of memory");
     return 0;
 }
 
-static int read_list(struct dew__reading *r, const struct dew_field *f,
-                     const char *path, const struct dew__node *node,
+static int read_list(struct scenario__reading *r, const struct dew_field *f,
+                     const char *path, const struct scenario__node *node,
                      struct dew_value *out)
 {
     size_t n = entries(node), i = 0;
@@ -205,10 +212,10 @@ static int read_list(struct dew__reading *r, const struct dew_field *f,
 
     if (!count_fits(r, f, path, node, n))
         return 0;
-    items = dew__arena_take(r->arena, n * sizeof *items);
+    items = scenario__arena_take(r->arena, n * sizeof *items);
     if (items == NULL)
         return no_memory(r, node, path);
-    for (const struct dew__node *e = node->first; e != NULL; e = e->next)
+    for (const struct scenario__node *e = node->first; e != NULL; e = e->next)
         good &= read_entry(r, f, path, e, &items[i++]);
     out->items = items;
     out->count = n;
@@ -229,40 +236,40 @@ static const char *nearest_column(const struct dew_field *f, const char *name)
     size_t best = 0;
 
     for (size_t i = 1; i < f->row_count; i++)
-        if (dew__distance(f->row[i].path, name) <
-            dew__distance(f->row[best].path, name))
+        if (core__distance(f->row[i].path, name) <
+            core__distance(f->row[best].path, name))
             best = i;
     return f->row[best].path;
 }
 
-static struct dew_origin origin_of(const struct dew__reading *r,
-                                   const struct dew__node *node)
+static struct dew_origin origin_of(const struct scenario__reading *r,
+                                   const struct scenario__node *node)
 {
     return (struct dew_origin){r->by, r->line ? r->line : node->line,
                                node->column, node->offset, node->length};
 }
 
-static int read_row(struct dew__reading *r, const struct dew_field *f,
-                    const char *path, const struct dew__node *row,
+static int read_row(struct scenario__reading *r, const struct dew_field *f,
+                    const char *path, const struct scenario__node *row,
                     struct dew_value *cells)
 {
-    char where[DEW__PATH];
+    char where[SCENARIO__PATH];
     int good = 1;
 
-    if (row->shape != DEW__MAP) {
-        dew__blame(r, row, path, DEW_ESYNTAX,
-                   "takes rows such as {flow: 64 cfm, ...}");
+    if (row->shape != SCENARIO__MAP) {
+        scenario__blame(r, row, path, DEW_ESYNTAX,
+                        "takes rows such as {flow: 64 cfm, ...}");
         return 0;
     }
-    for (const struct dew__node *e = row->first; e != NULL; e = e->next) {
+    for (const struct scenario__node *e = row->first; e != NULL; e = e->next) {
         const struct dew_field *c = column(f, e->key->text);
         struct dew_value value = {.given = 1, .text = e->text};
 
         snprintf(where, sizeof where, "%s.%.40s", path, e->key->text);
         if (c == NULL) {
-            dew__blame(r, e->key, where, DEW_EUNKNOWN,
-                       "no such column; the nearest is \"%s\"",
-                       nearest_column(f, e->key->text));
+            scenario__blame(r, e->key, where, DEW_EUNKNOWN,
+                            "no such column; the nearest is \"%s\"",
+                            nearest_column(f, e->key->text));
             good = 0;
         } else if (!read_entry(r, c, where, e, &value))
             good = 0;
@@ -273,32 +280,32 @@ static int read_row(struct dew__reading *r, const struct dew_field *f,
     }
     for (size_t i = 0; i < f->row_count; i++)
         if (f->row[i].preset == NULL && !cells[i].given && good) {
-            dew__blame(r, row, path, DEW_EMISSING, "a row needs its %s",
-                       f->row[i].path);
+            scenario__blame(r, row, path, DEW_EMISSING, "a row needs its %s",
+                            f->row[i].path);
             good = 0;
         }
     return good;
 }
 
-static int read_rows(struct dew__reading *r, const struct dew_field *f,
-                     const char *path, const struct dew__node *node,
+static int read_rows(struct scenario__reading *r, const struct dew_field *f,
+                     const char *path, const struct scenario__node *node,
                      struct dew_value *out)
 {
     size_t n = entries(node), i = 0;
     struct dew_value *cells;
     int good = 1;
 
-    if (node->shape != DEW__LIST) {
-        dew__blame(r, node, path, DEW_ESYNTAX,
-                   "takes a list of rows, each {column: value, ...}");
+    if (node->shape != SCENARIO__LIST) {
+        scenario__blame(r, node, path, DEW_ESYNTAX,
+                        "takes a list of rows, each {column: value, ...}");
         return 0;
     }
     if (!count_fits(r, f, path, node, n))
         return 0;
-    cells = dew__arena_take(r->arena, n * f->row_count * sizeof *cells);
+    cells = scenario__arena_take(r->arena, n * f->row_count * sizeof *cells);
     if (cells == NULL)
         return no_memory(r, node, path);
-    for (const struct dew__node *e = node->first; e != NULL; e = e->next)
+    for (const struct scenario__node *e = node->first; e != NULL; e = e->next)
         good &= read_row(r, f, path, e, cells + f->row_count * i++);
     out->items = cells;
     out->count = n;
@@ -306,15 +313,15 @@ static int read_rows(struct dew__reading *r, const struct dew_field *f,
 }
 
 /* AT and HOURS may stand alone; they are kept as a list of one. */
-static int read_lone(struct dew__reading *r, const struct dew_field *f,
-                     const char *path, const struct dew__node *node,
+static int read_lone(struct scenario__reading *r, const struct dew_field *f,
+                     const char *path, const struct scenario__node *node,
                      struct dew_value *out)
 {
     struct dew_value *item;
 
-    if (node->shape == DEW__LIST)
+    if (node->shape == SCENARIO__LIST)
         return read_list(r, f, path, node, out);
-    item = dew__arena_take(r->arena, sizeof *item);
+    item = scenario__arena_take(r->arena, sizeof *item);
     if (item == NULL)
         return no_memory(r, node, path);
     out->items = item;
@@ -322,8 +329,8 @@ static int read_lone(struct dew__reading *r, const struct dew_field *f,
     return read_entry(r, f, path, node, item);
 }
 
-static int read_shape(struct dew__reading *r, const struct dew_field *f,
-                      const char *path, const struct dew__node *node,
+static int read_shape(struct scenario__reading *r, const struct dew_field *f,
+                      const char *path, const struct scenario__node *node,
                       struct dew_value *out)
 {
     switch (f->kind) {
@@ -333,19 +340,21 @@ static int read_shape(struct dew__reading *r, const struct dew_field *f,
     case DEW_KIND_HOURS:
         return read_lone(r, f, path, node, out);
     case DEW_KIND_LIST:
-        if (node->shape == DEW__LIST)
+        if (node->shape == SCENARIO__LIST)
             return read_list(r, f, path, node, out);
-        dew__blame(r, node, path, DEW_ESYNTAX,
-                   "takes a list: write [..., ...] with %zu values", f->most);
+        scenario__blame(r, node, path, DEW_ESYNTAX,
+                        "takes a list: write [..., ...] with %zu values",
+                        f->most);
         return 0;
     default:
         return read_entry(r, f, path, node, out);
     }
 }
 
-int dew__value_read(struct dew__reading *r, const struct dew_field *field,
-                    const char *path, const struct dew__node *node,
-                    struct dew_value *out)
+int scenario__value_read(struct scenario__reading *r,
+                         const struct dew_field *field, const char *path,
+                         const struct scenario__node *node,
+                         struct dew_value *out)
 {
     struct dew_value value = {.given = 1, .text = node->text};
 

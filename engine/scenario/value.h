@@ -6,11 +6,11 @@
 #include "dew/scenario.h"
 #include "scenario/tree.h"
 
-enum { DEW__PATH = 160 };
+enum { SCENARIO__PATH = 160 };
 
 /* What all values of one text share. */
-struct dew__reading {
-    struct dew__arena *arena;
+struct scenario__reading {
+    struct scenario__arena *arena;
     struct dew_faults *faults; /* NULL: say nothing                   */
     const char *source;        /* name of the text                    */
     int line;                  /* of every fault; 0: the node's own   */
@@ -22,23 +22,25 @@ struct dew__reading {
 };
 
 /* Put a fault about path at node (NULL: no place); returns its status. */
-enum dew_status dew__blame(struct dew__reading *r, const struct dew__node *node,
-                           const char *path, enum dew_status status,
-                           const char *format, ...)
+enum dew_status scenario__blame(struct scenario__reading *r,
+                                const struct scenario__node *node,
+                                const char *path, enum dew_status status,
+                                const char *format, ...)
     __attribute__((format(printf, 5, 6)));
 
 /*
  * Read node as a value of field into *out, which is written only when there
  * is no fault.  Returns 1 then, else 0.
  */
-int dew__value_read(struct dew__reading *r, const struct dew_field *field,
-                    const char *path, const struct dew__node *node,
-                    struct dew_value *out);
+int scenario__value_read(struct scenario__reading *r,
+                         const struct dew_field *field, const char *path,
+                         const struct scenario__node *node,
+                         struct dew_value *out);
 
 /* Place of word among "a|b|c", or -1.  Case and "-" for "_" do not matter. */
-int dew__word_place(const char *words, const char *word);
+int scenario__word_place(const char *words, const char *word);
 
 /* Copy the word at place into out. */
-char *dew__word_at(const char *words, int place, char *out, size_t size);
+char *scenario__word_at(const char *words, int place, char *out, size_t size);
 
 #endif

@@ -8,22 +8,22 @@
 
 static double handlers(const struct dew_value *v)
 {
-    return dew__handlers(v);
+    return scenario__handlers(v);
 }
 
 static double walls(const struct dew_value *v)
 {
-    return dew__shell_of(v).walls;
+    return scenario__shell_of(v).walls;
 }
 
 static double roof(const struct dew_value *v)
 {
-    return dew__shell_of(v).roof;
+    return scenario__shell_of(v).roof;
 }
 
 static double ground(const struct dew_value *v)
 {
-    return dew__shell_of(v).ground;
+    return scenario__shell_of(v).ground;
 }
 
 static double gains(const struct dew_value *v)
@@ -34,30 +34,31 @@ static double gains(const struct dew_value *v)
 /* NaN: no heater. */
 static double heater(const struct dew_value *v)
 {
-    return WORD(v, heating_kind) == HEATING_none ? NAN
-                                                 : dew__heating_capacity(v);
+    return WORD(v, heating_kind) == HEATING_none
+               ? NAN
+               : scenario__heating_capacity(v);
 }
 
 /* In no unit but SI. */
 static const struct worked {
-    enum dew__key key;
+    enum scenario__key key;
     double (*of)(const struct dew_value *v);
 } list[] = {
     {KEY_air_handlers, handlers},
-    {KEY_house_volume, dew__volume},
+    {KEY_house_volume, scenario__volume},
     {KEY_insulation_wall_area, walls},
     {KEY_insulation_roof_area, roof},
     {KEY_insulation_ground_area, ground},
-    {KEY_windows_north, dew__window_side},
-    {KEY_windows_east, dew__window_side},
-    {KEY_windows_south, dew__window_side},
-    {KEY_windows_west, dew__window_side},
-    {KEY_people_count, dew__people_count},
+    {KEY_windows_north, scenario__window_side},
+    {KEY_windows_east, scenario__window_side},
+    {KEY_windows_south, scenario__window_side},
+    {KEY_windows_west, scenario__window_side},
+    {KEY_people_count, scenario__people_count},
     {KEY_people_appliances, gains},
-    {KEY_buffering_area, dew__buffering_area},
-    {KEY_limits_fresh_air, dew__required},
+    {KEY_buffering_area, scenario__buffering_area},
+    {KEY_limits_fresh_air, scenario__required},
     {KEY_heating_capacity, heater},
-    {KEY_ventilator_flow, dew__vent_flow},
+    {KEY_ventilator_flow, scenario__vent_flow},
 };
 
 double dew_scenario_worked(const struct dew_value *values, size_t key)

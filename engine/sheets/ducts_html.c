@@ -6,84 +6,86 @@
 #include "report/markup.h"
 #include "report/set.h"
 
-DEW__EMBEDDED(page_css);
-DEW__EMBEDDED(ducts_css);
+CORE__EMBEDDED(page_css);
+CORE__EMBEDDED(ducts_css);
 
 /* ---- words --------------------------------------------------------------- */
 
 static void gathered(const struct dew_report_ducts *d, enum dew_answer answer,
                      const char *heading, FILE *out)
 {
-    char of[DEW__OF_LONG];
-    struct dew__gathered g;
+    char of[REPORT__OF_LONG];
+    struct report__gathered g;
 
-    dew__ducts_gather(d, answer, &g);
+    report__ducts_gather(d, answer, &g);
     if (g.count == 0)
         return;
     fprintf(out, "<section><h2>%s</h2>\n<ul class=\"cautions\">\n", heading);
     for (size_t k = 0; k < g.count; k++)
-        dew__caution_html(&g.list[k], "",
-                          dew__ducts_of(d, &g.list[k], of, sizeof of), out);
+        report__caution_html(&g.list[k], "",
+                             report__ducts_of(d, &g.list[k], of, sizeof of),
+                             out);
     fputs("</ul></section>\n", out);
 }
 
-static void cautions(const struct dew__told *t, FILE *out)
+static void cautions(const struct report__told *t, FILE *out)
 {
     char said[300];
 
     if (t->caution_count > 0)
         fprintf(out, "<p class=\"sub\">%s</p>\n",
-                dew__told_keys(t, said, sizeof said));
+                report__told_keys(t, said, sizeof said));
 }
 
-static void sentences(const struct dew__told *t, enum dew_system system,
+static void sentences(const struct report__told *t, enum dew_system system,
                       FILE *out)
 {
-    struct dew__said said;
+    struct report__said said;
 
-    dew__told_words(t, system, &said);
+    report__told_words(t, system, &said);
     fputs("<ul class=\"says\">\n", out);
     for (size_t k = 0; k < said.count; k++)
-        dew__html(out, "<li>%s</li>\n", said.text[k]);
+        report__html(out, "<li>%s</li>\n", said.text[k]);
     fputs("</ul>\n", out);
 }
 
-static void what(const struct dew__told *t, FILE *out)
+static void what(const struct report__told *t, FILE *out)
 {
     char text[300];
 
     fprintf(out, "<p class=\"sub\">%s</p>\n",
-            dew__told_said(t, text, sizeof text));
+            report__told_said(t, text, sizeof text));
 }
 
 /* ---- the page ------------------------------------------------------------ */
 
-static void option(const struct dew__told *t, enum dew_system system, FILE *out)
+static void option(const struct report__told *t, enum dew_system system,
+                   FILE *out)
 {
     what(t, out);
     cautions(t, out);
-    dew__sketches(t, system, out);
+    report__sketches(t, system, out);
     sentences(t, system, out);
-    dew__ducts_tables(t, system, DEW__ON_PAGE, out);
+    report__ducts_tables(t, system, REPORT__ON_PAGE, out);
 }
 
-void dew__ducts_section(const struct dew_report_ducts *ducts,
-                        enum dew_system system, FILE *out)
+void report__ducts_section(const struct dew_report_ducts *ducts,
+                           enum dew_system system, FILE *out)
 {
-    if (dew__told_drawn(ducts) == 0)
+    if (report__told_drawn(ducts) == 0)
         return;
     fputs("<section id=\"airpaths\"><h2>Where the air goes</h2>\n", out);
     for (size_t i = 0; i < ducts->count; i++) {
         if (ducts->list[i].option.quiet)
             continue;
-        dew__html(out, "<h3>%s</h3>\n", ducts->list[i].option.name);
+        report__html(out, "<h3>%s</h3>\n", ducts->list[i].option.name);
         what(&ducts->list[i], out);
-        dew__sketches(&ducts->list[i], system, out);
+        report__sketches(&ducts->list[i], system, out);
         sentences(&ducts->list[i], system, out);
         fputs("<details><summary>Every state, and what to set and "
               "measure</summary>\n",
               out);
-        dew__ducts_tables(&ducts->list[i], system, DEW__IN_SECTION, out);
+        report__ducts_tables(&ducts->list[i], system, REPORT__IN_SECTION, out);
         fputs("</details>\n", out);
     }
     fputs("</section>\n", out);
@@ -91,15 +93,15 @@ void dew__ducts_section(const struct dew_report_ducts *ducts,
 
 static void head(const struct dew_ducts_frame *frame, FILE *out)
 {
-    static const char *const css[] = {dew__data_page_css, dew__data_ducts_css,
+    static const char *const css[] = {core__data_page_css, core__data_ducts_css,
                                       NULL};
     const char *title = frame->title[0] ? frame->title : "Untitled";
 
-    dew__html_open(out, "Ducts: ", title, css);
-    dew__html(out,
-              "\n<header><h1>%s</h1>\n<p class=\"sub\">Where the air goes: "
-              "every layout, blower on and off.</p></header>\n<main>\n",
-              title);
+    report__html_open(out, "Ducts: ", title, css);
+    report__html(out,
+                 "\n<header><h1>%s</h1>\n<p class=\"sub\">Where the air goes: "
+                 "every layout, blower on and off.</p></header>\n<main>\n",
+                 title);
 }
 
 static void without(const struct dew_report_ducts *d, enum dew_system system,
@@ -111,8 +113,8 @@ static void without(const struct dew_report_ducts *d, enum dew_system system,
         return;
     fputs("<section><h2>Without a layout</h2>\n<ul>\n", out);
     for (size_t i = 0; i < d->without_count; i++) {
-        dew__without_words(&d->without[i], system, told, sizeof told);
-        dew__html(out, "<li>%s: %s</li>\n", d->without[i].name, told);
+        report__without_words(&d->without[i], system, told, sizeof told);
+        report__html(out, "<li>%s: %s</li>\n", d->without[i].name, told);
     }
     fputs("</ul></section>\n", out);
 }
@@ -132,7 +134,7 @@ static void page(const void *of, FILE *out)
     gathered(d, DEW_ANSWER_YES, "Before anything else", out);
     gathered(d, DEW_ANSWER_UNKNOWN, "You have not said whether ...", out);
     for (size_t i = 0; i < d->count; i++) {
-        dew__html(out, "<section><h2>%s</h2>\n", d->list[i].option.name);
+        report__html(out, "<section><h2>%s</h2>\n", d->list[i].option.name);
         option(&d->list[i], f->frame->system, out);
         fputs("</section>\n", out);
     }
@@ -153,7 +155,7 @@ enum dew_status dew_report_ducts_html(const struct dew_report_ducts *ducts,
 {
     const struct files f = {ducts, frame};
 
-    return dew__filled("the page", page, &f, out, err);
+    return report__filled("the page", page, &f, out, err);
 }
 
 /* ---- files --------------------------------------------------------------- */
@@ -179,8 +181,8 @@ static void name_of(const void *of, size_t i, const char **folder, char *out,
         snprintf(out, size, "ducts.html");
         return;
     }
-    dew__set_slug(f->ducts->list[sketched(f->ducts, i - 1)].option.name, part,
-                  sizeof part);
+    report__set_slug(f->ducts->list[sketched(f->ducts, i - 1)].option.name,
+                     part, sizeof part);
     snprintf(out, size, "ducts-%zu%s%s.svg", i, part[0] ? "-" : "", part);
 }
 
@@ -195,13 +197,13 @@ static enum dew_status fill(const void *of, size_t i, FILE *out,
 }
 
 static enum dew_status fill_last(const void *of,
-                                 const struct dew__set_file *files,
+                                 const struct report__set_file *files,
                                  size_t count, FILE *out, struct dew_error *err)
 {
     const struct files *f = of;
 
-    return dew__ducts_json(f->ducts, f->frame, dew__set_list_json(files, count),
-                           out, err);
+    return report__ducts_json(f->ducts, f->frame,
+                              report__set_list_json(files, count), out, err);
 }
 
 enum dew_status dew_report_ducts_write(const struct dew_report_ducts *ducts,
@@ -210,10 +212,10 @@ enum dew_status dew_report_ducts_write(const struct dew_report_ducts *ducts,
                                        struct dew_error *err)
 {
     struct files f = {ducts, frame};
-    struct dew__set set = {&f,           1,        "sketches", name_of, fill,
-                           "ducts.json", fill_last};
+    struct report__set set = {&f,           1,        "sketches", name_of, fill,
+                              "ducts.json", fill_last};
 
     while (sketched(ducts, set.count - 1) < ducts->count)
         set.count++;
-    return dew__set_write(&set, directory, err);
+    return report__set_write(&set, directory, err);
 }

@@ -16,7 +16,7 @@ static const struct whole {
     {"calendar.html", dew_report_calendar},
 };
 
-enum { NAME_ROOM = DEW__SET_NAME, WHOLE = sizeof whole / sizeof *whole };
+enum { NAME_ROOM = REPORT__SET_NAME, WHOLE = sizeof whole / sizeof *whole };
 
 /* Where the charts stand. */
 #define CHARTS "charts"
@@ -69,8 +69,8 @@ static void numbered(const struct dew_report *r, const char *name,
 {
     char part[48];
 
-    dew__set_slug(r->question->choices[option].outcome->name, part,
-                  sizeof part);
+    report__set_slug(r->question->choices[option].outcome->name, part,
+                     sizeof part);
     snprintf(out, size, "%s-%zu%s%s", name, option + 1, part[0] ? "-" : "",
              part);
 }
@@ -116,18 +116,20 @@ static enum dew_status fill_part(const void *report, size_t i, FILE *out,
 
 /* It names the others, and so comes last. */
 static enum dew_status fill_summary(const void *report,
-                                    const struct dew__set_file *files,
+                                    const struct report__set_file *files,
                                     size_t count, FILE *out,
                                     struct dew_error *err)
 {
-    return dew__json_report(report, dew__set_list_json(files, count), out, err);
+    return report__json_report(report, report__set_list_json(files, count), out,
+                               err);
 }
 
 enum dew_status dew_report_write(const struct dew_report *report,
                                  const char *directory, struct dew_error *err)
 {
-    struct dew__set set = {report,    part_count(report), CHARTS,      name_of,
-                           fill_part, "summary.json",     fill_summary};
+    struct report__set set = {report,      part_count(report), CHARTS,
+                              name_of,     fill_part,          "summary.json",
+                              fill_summary};
 
-    return dew__set_write(&set, directory, err);
+    return report__set_write(&set, directory, err);
 }

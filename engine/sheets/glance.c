@@ -4,20 +4,23 @@
 #include "report/option_columns.h"
 #include "sheets/page_parts.h"
 
-void dew__part_glance(const struct dew_report *r, FILE *out)
+void sheets__part_glance(const struct dew_report *r, FILE *out)
 {
-    size_t other = dew__beside_today(r), count;
-    const struct dew__column *rows = dew__columns(DEW__TABLE_GLANCE, &count);
+    size_t other = report__beside_today(r), count;
+    const struct report__column *rows =
+        report__columns(REPORT__TABLE_GLANCE, &count);
 
     if (other == 0)
         return;
     fputs("<table class=\"glance\"><caption>At a glance</caption>", out);
-    dew__html_heads(out, "In the year|%s|%s|Limit", dew__option(r, 0).text,
-                    dew__option(r, (int)other).text);
+    report__html_heads(out, "In the year|%s|%s|Limit",
+                       report__option(r, 0).text,
+                       report__option(r, (int)other).text);
     for (size_t k = 0; k < count; k++)
         if (rows[k].head[1] == NULL || r->question->prices != NULL)
-            dew__html_row(out, "%s|%s|%s|%s", rows[k].head[0],
-                          rows[k].cell(r, 0).text, rows[k].cell(r, other).text,
-                          rows[k].limit != NULL ? rows[k].limit(r).text : "");
+            report__html_row(
+                out, "%s|%s|%s|%s", rows[k].head[0], rows[k].cell(r, 0).text,
+                rows[k].cell(r, other).text,
+                rows[k].limit != NULL ? rows[k].limit(r).text : "");
     fputs("</tbody></table>\n", out);
 }

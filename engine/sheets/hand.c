@@ -9,48 +9,48 @@
 #include "report/markup.h"
 #include "report/words.h"
 
-DEW__EMBEDDED(hand_css);
+CORE__EMBEDDED(hand_css);
 
 static int is_best(const struct dew_report *r)
 {
     return r->verdict->best >= 0 &&
-           (size_t)r->verdict->best == dew__hand_option(r);
+           (size_t)r->verdict->best == report__hand_option(r);
 }
 
 static void head(const struct dew_report *r, const char *whom, FILE *out)
 {
-    static const char *const css[] = {dew__data_hand_css, NULL};
-    struct dew__word option = dew__option(r, (int)dew__hand_option(r));
+    static const char *const css[] = {core__data_hand_css, NULL};
+    struct report__word option = report__option(r, (int)report__hand_option(r));
     char before[80], span[200];
 
     snprintf(before, sizeof before, "%s: ", whom);
-    dew__html_open(out, before, option.text, css);
-    dew__html(out,
-              "<header><h1>%s</h1><div class=\"for\">%s<br/>Option: <strong>%s"
-              "</strong>%s</div></header>\n<main>\n",
-              whom, r->title && r->title[0] ? r->title : "Untitled",
-              option.text,
-              is_best(r) || r->question->count == 1 ? ""
-              : r->handed != NULL ? " (as picked, not the best)"
-              : dew__picked(r) < 0
-                  ? " (none will do; the nearest)"
-                  : " (one of several that will do; no best is told, for "
-                    "want of prices)");
+    report__html_open(out, before, option.text, css);
+    report__html(
+        out,
+        "<header><h1>%s</h1><div class=\"for\">%s<br/>Option: <strong>%s"
+        "</strong>%s</div></header>\n<main>\n",
+        whom, r->title && r->title[0] ? r->title : "Untitled", option.text,
+        is_best(r) || r->question->count == 1 ? ""
+        : r->handed != NULL                   ? " (as picked, not the best)"
+        : report__picked(r) < 0
+            ? " (none will do; the nearest)"
+            : " (one of several that will do; no best is told, for "
+              "want of prices)");
     dew_report_span(r->question->choices[0].outcome->count, span, sizeof span);
     if (span[0] != '\0')
-        dew__html(out, "<p>%s</p>\n", span);
+        report__html(out, "<p>%s</p>\n", span);
 }
 
 static void foot(const struct dew_report *r, FILE *out)
 {
-    int year = strcmp(dew__span(r).text, "year") == 0;
+    int year = strcmp(report__span(r).text, "year") == 0;
 
-    dew__html(
+    report__html(
         out,
         "</main>\n<footer>A planning aid, computed for one mixed zone and "
         "%s%s of weather. Local code, the maker's manual and the "
         "inspector come first. Weather: %s. Made by dewledger %s",
-        year ? "one " : "", dew__span(r).text,
+        year ? "one " : "", report__span(r).text,
         r->weather ? r->weather : "not told", r->version);
     for (size_t i = 0; i < r->file_count; i++)
         fprintf(out, "; %s %.16s", r->files[i].role, r->files[i].sha256);
@@ -60,11 +60,11 @@ static void foot(const struct dew_report *r, FILE *out)
 static int is_of(const struct dew_report *r, const struct dew_caution *c,
                  int scope)
 {
-    size_t option = dew__hand_option(r);
+    size_t option = report__hand_option(r);
 
     if (c->options == 0)
-        return (scope & DEW__OF_HOUSE) != 0;
-    return (scope & DEW__OF_OPTION) != 0 && option < 64 &&
+        return (scope & SHEETS__OF_HOUSE) != 0;
+    return (scope & SHEETS__OF_OPTION) != 0 && option < 64 &&
            (c->options >> option & 1) != 0;
 }
 
@@ -73,21 +73,22 @@ static int is_of(const struct dew_report *r, const struct dew_caution *c,
 static void of_kind(const struct dew_report *r, enum dew_caution_level level,
                     int scope, int open, FILE *out)
 {
-    char pressure[DEW__PRESSURE_LONG];
+    char pressure[REPORT__PRESSURE_LONG];
 
     for (size_t i = 0; i < r->caution_count; i++) {
         const struct dew_caution *c = &r->cautions[i];
 
-        if (c->level == level && is_of(r, c, scope) && dew__open(c) == open)
-            dew__caution_html(c, NULL,
-                              dew__pressure(r, c, (int)dew__hand_option(r),
-                                            pressure, sizeof pressure),
-                              out);
+        if (c->level == level && is_of(r, c, scope) && report__open(c) == open)
+            report__caution_html(c, NULL,
+                                 report__pressure(r, c,
+                                                  (int)report__hand_option(r),
+                                                  pressure, sizeof pressure),
+                                 out);
     }
 }
 
-void dew__hand_cautions(const struct dew_report *r,
-                        enum dew_caution_level level, int scope, FILE *out)
+void sheets__hand_cautions(const struct dew_report *r,
+                           enum dew_caution_level level, int scope, FILE *out)
 {
     int any = 0;
 
@@ -103,7 +104,7 @@ void dew__hand_cautions(const struct dew_report *r,
     fputs("</ul>\n", out);
 }
 
-void dew__hand_blanks(FILE *out, const char *text)
+void sheets__hand_blanks(FILE *out, const char *text)
 {
     for (const char *s = text; *s != '\0'; s++)
         if (*s == '_') {
@@ -121,15 +122,15 @@ void dew__hand_blanks(FILE *out, const char *text)
 
 static void sheet(const void *of, FILE *out)
 {
-    const struct dew__hand *h = of;
+    const struct sheets__hand *h = of;
 
     head(h->r, h->whom, out);
     h->fill(h->r, out);
     foot(h->r, out);
 }
 
-enum dew_status dew__hand_write(const struct dew__hand *hand, FILE *out,
-                                struct dew_error *err)
+enum dew_status sheets__hand_write(const struct sheets__hand *hand, FILE *out,
+                                   struct dew_error *err)
 {
-    return dew__filled("the sheet", sheet, hand, out, err);
+    return report__filled("the sheet", sheet, hand, out, err);
 }

@@ -9,20 +9,20 @@
 #include "report/words.h"
 
 /* A sheet for whom, with what fill writes in it. */
-struct dew__hand {
+struct sheets__hand {
     const struct dew_report *r;
     const char *whom;
     void (*fill)(const struct dew_report *r, FILE *out);
 };
-enum dew_status dew__hand_write(const struct dew__hand *hand, FILE *out,
-                                struct dew_error *err);
+enum dew_status sheets__hand_write(const struct sheets__hand *hand, FILE *out,
+                                   struct dew_error *err);
 
 /* The cautions of a level: of the house, of the option, or both. */
-enum dew__hand_scope { DEW__OF_HOUSE = 1, DEW__OF_OPTION = 2 };
-void dew__hand_cautions(const struct dew_report *r,
-                        enum dew_caution_level level, int scope, FILE *out);
+enum sheets__hand_scope { SHEETS__OF_HOUSE = 1, SHEETS__OF_OPTION = 2 };
+void sheets__hand_cautions(const struct dew_report *r,
+                           enum dew_caution_level level, int scope, FILE *out);
 
 /* Markup, with a blank to write on in place of each row of "_". */
-void dew__hand_blanks(FILE *out, const char *text);
+void sheets__hand_blanks(FILE *out, const char *text);
 
 #endif

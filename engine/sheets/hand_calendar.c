@@ -23,7 +23,7 @@ static const double USED = 1;
 
 static const struct dew_choice *choice(const struct dew_report *r)
 {
-    return &r->question->choices[dew__hand_option(r)];
+    return &r->question->choices[report__hand_option(r)];
 }
 
 /* ---- who needs what, and when -------------------------------------------------------- */
@@ -118,7 +118,7 @@ static void months_head(const char *first, FILE *out)
             first);
     for (int m = 0; m < DEW_MONTHS; m++)
         fprintf(out, "<th class=\"box\" scope=\"col\">%s</th>",
-                dew__month_short(m));
+                report__month_short(m));
     fputs("</tr></thead><tbody>\n", out);
 }
 
@@ -158,12 +158,13 @@ static double could_dry(const struct dew_tally *t)
 static void figure_row(const struct dew_report *r, const char *words,
                        double (*of)(const struct dew_tally *t), FILE *out)
 {
-    dew__html(out, "<tr><th scope=\"row\">%s</th>", words);
+    report__html(out, "<tr><th scope=\"row\">%s</th>", words);
     for (int m = 0; m < DEW_MONTHS; m++)
-        dew__html(out, "<td class=\"box\">%-s</td>",
-                  of == NULL
-                      ? "&#160;"
-                      : dew__number(of(&choice(r)->outcome->month[m]), 0).text);
+        report__html(
+            out, "<td class=\"box\">%-s</td>",
+            of == NULL
+                ? "&#160;"
+                : report__number(of(&choice(r)->outcome->month[m]), 0).text);
     fputs("</tr>\n", out);
 }
 
@@ -186,7 +187,7 @@ static int is_told(const struct dew_report *r, const struct dew_finding *f)
 {
     return f->kind == DEW_FINDING_outdoor_dries ||
            f->kind == DEW_FINDING_outdoor_cannot ||
-           (f->kind == DEW_FINDING_drying && dew__hand_option(r) == 0);
+           (f->kind == DEW_FINDING_drying && report__hand_option(r) == 0);
 }
 
 static void when_to_air(const struct dew_report *r, FILE *out)
@@ -195,14 +196,15 @@ static void when_to_air(const struct dew_report *r, FILE *out)
 
     for (size_t i = 0; i < r->verdict->count; i++)
         if (is_told(r, &r->verdict->list[i]))
-            dew__html(out, "<p>%s</p>\n",
-                      dew_report_sentence(r, &r->verdict->list[i], text,
-                                          sizeof text));
+            report__html(out, "<p>%s</p>\n",
+                         dew_report_sentence(r, &r->verdict->list[i], text,
+                                             sizeof text));
 }
 
 static void calendar(const struct dew_report *r, FILE *out)
 {
-    dew__hand_cautions(r, DEW_STOP, DEW__OF_HOUSE | DEW__OF_OPTION, out);
+    sheets__hand_cautions(r, DEW_STOP, SHEETS__OF_HOUSE | SHEETS__OF_OPTION,
+                          out);
     fputs("<h2>What is due, year after year</h2>\n", out);
     task_rows(r, out);
     fputs("<p><small>How often: common practice, no source; the maker's "
@@ -213,16 +215,19 @@ static void calendar(const struct dew_report *r, FILE *out)
     year_rows(r, out);
     when_to_air(r, out);
     fputs("<h2>To know</h2>\n", out);
-    dew__hand_cautions(r, DEW_NOTE, DEW__OF_HOUSE | DEW__OF_OPTION, out);
-    dew__hand_blanks(out, "<p>Filter size __________________ &#160; service by "
-                          "________________________ &#160; fitted on "
-                          "____________</p>\n");
+    sheets__hand_cautions(r, DEW_NOTE, SHEETS__OF_HOUSE | SHEETS__OF_OPTION,
+                          out);
+    sheets__hand_blanks(out,
+                        "<p>Filter size __________________ &#160; service by "
+                        "________________________ &#160; fitted on "
+                        "____________</p>\n");
 }
 
 enum dew_status dew_report_calendar(const struct dew_report *report, FILE *out,
                                     struct dew_error *err)
 {
-    const struct dew__hand h = {report, "For the owner: a calendar", calendar};
+    const struct sheets__hand h = {report, "For the owner: a calendar",
+                                   calendar};
 
-    return dew__hand_write(&h, out, err);
+    return sheets__hand_write(&h, out, err);
 }

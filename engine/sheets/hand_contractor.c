@@ -21,11 +21,11 @@ static int blowers_full(int count)
     return state;
 }
 
-static struct dew__word runs(const struct dew_case *c)
+static struct report__word runs(const struct dew_case *c)
 {
     const struct dew_control *k = &c->plant.control;
     double hours = 0;
-    struct dew__word w;
+    struct report__word w;
 
     for (int h = 0; h < 24; h++)
         hours += (5 * k->on_weekday[h] + 2 * k->on_weekend[h]) / 7;
@@ -33,7 +33,7 @@ static struct dew__word runs(const struct dew_case *c)
         snprintf(w.text, sizeof w.text, "always on");
     else
         snprintf(w.text, sizeof w.text, "%.20s h a day",
-                 dew__number(hours, 1).text);
+                 report__number(hours, 1).text);
     return w;
 }
 
@@ -51,16 +51,17 @@ static void controls(const struct dew_report *r, const struct dew_case *c,
 {
     const struct dew_control *k = &c->plant.control;
 
-    dew__html_row(out, "runs|%s", runs(c).text);
+    report__html_row(out, "runs|%s", runs(c).text);
     if (k->boost_rh > 0)
-        dew__html_row(out, "boost|above %s %% RH",
-                      dew__number(100 * k->boost_rh, 0).text);
+        report__html_row(out, "boost|above %s %% RH",
+                         report__number(100 * k->boost_rh, 0).text);
     if (k->lockout_w > 0)
-        dew__html_row(
+        report__html_row(
             out, "held low on humid days|%s",
-            dew__hand_input(r, dew__hand_option(r), "control.lockout").text);
+            report__hand_input(r, report__hand_option(r), "control.lockout")
+                .text);
     if (c->plant.frost.strategy != DEW_FROST_NONE)
-        dew__html_row(out, "frost|%s", frost_words(c->plant.frost.strategy));
+        report__html_row(out, "frost|%s", frost_words(c->plant.frost.strategy));
 }
 
 static void drier(const struct dew_report *r, const struct dew_case *c,
@@ -69,15 +70,16 @@ static void drier(const struct dew_report *r, const struct dew_case *c,
     const struct dew_dryer *d = &c->plant.dryer;
 
     if (d->rate > 0)
-        dew__html_row(
+        report__html_row(
             out, "dehumidifier|%s as labelled, set to %s %% RH",
-            dew__hand_input(r, dew__hand_option(r), "dehumidifier.rate").text,
-            dew__number(100 * d->set, 0).text);
+            report__hand_input(r, report__hand_option(r), "dehumidifier.rate")
+                .text,
+            report__number(100 * d->set, 0).text);
 }
 
-static struct dew__word flow(const struct dew_report *r, double si)
+static struct report__word flow(const struct dew_report *r, double si)
 {
-    return dew__amount(si, DEW_FLOW, r->system, 0);
+    return report__amount(si, DEW_FLOW, r->system, 0);
 }
 
 /* To a tenth of a litre a second: nearer than anyone measures. */
@@ -89,8 +91,8 @@ static int alike(double a, double b)
 static void hood_row(const struct dew_report *r, const char *name,
                      const struct dew_path *path, FILE *out)
 {
-    dew__html_row(out, "%s|%s in, %s out", name, flow(r, path->supply).text,
-                  flow(r, path->exhaust).text);
+    report__html_row(out, "%s|%s in, %s out", name, flow(r, path->supply).text,
+                     flow(r, path->exhaust).text);
 }
 
 static void air_rows(const struct dew_report *r, const struct dew_case *c,
@@ -99,29 +101,30 @@ static void air_rows(const struct dew_report *r, const struct dew_case *c,
     const struct dew_path *off = &c->paths[DEW_VENT_ON][0];
     const struct dew_path *on =
         &c->paths[DEW_VENT_ON][blowers_full(c->plant.handler_count)];
-    double asked = r->question->choices[dew__hand_option(r)].outcome->required;
+    double asked =
+        r->question->choices[report__hand_option(r)].outcome->required;
 
     if (asked > 0)
-        dew__html_row(out, "fresh air asked for|%s", flow(r, asked).text);
+        report__html_row(out, "fresh air asked for|%s", flow(r, asked).text);
     hood_row(r, "at the hoods, blower off", off, out);
     if (!alike(off->supply, on->supply) || !alike(off->exhaust, on->exhaust))
         hood_row(r, "at the hoods, blower on", on, out);
-    dew__html_row(out, "fresh air to the rooms|%s, blower off; %s, on",
-                  flow(r, off->fresh).text, flow(r, on->fresh).text);
-    dew__html_row(out, "fans draw|%s W", dew__number(off->fan_w, 0).text);
+    report__html_row(out, "fresh air to the rooms|%s, blower off; %s, on",
+                     flow(r, off->fresh).text, flow(r, on->fresh).text);
+    report__html_row(out, "fans draw|%s W", report__number(off->fan_w, 0).text);
 }
 
 static void what_to_fit(const struct dew_report *r, FILE *out)
 {
-    const struct dew_choice *c = &r->question->choices[dew__hand_option(r)];
+    const struct dew_choice *c = &r->question->choices[report__hand_option(r)];
     const struct dew_option_facts *f = c->facts;
 
     fputs("<h2>What to fit</h2>\n<div class=\"two\"><table "
           "class=\"dense pairs\"><tbody>\n",
           out);
-    dew__html_row(out, "ventilator|%s", dew_core_text(f->core));
+    report__html_row(out, "ventilator|%s", dew_core_text(f->core));
     if (f->core != DEW_CORE_none) {
-        dew__html_row(out, "ducts|%s", dew_layout_text(f->layout));
+        report__html_row(out, "ducts|%s", dew_layout_text(f->layout));
         controls(r, c->c, out);
     }
     drier(r, c->c, out);
@@ -129,9 +132,10 @@ static void what_to_fit(const struct dew_report *r, FILE *out)
     if (f->core != DEW_CORE_none)
         air_rows(r, c->c, out);
     if (f->core != DEW_CORE_none && f->layout != DEW_LAYOUT_own_ducts) {
-        dew__html_row(out, "motorised damper|%s", dew_answer_text(f->damper));
-        dew__html_row(out, "blower interlocked|%s",
-                      dew_answer_text(f->interlock));
+        report__html_row(out, "motorised damper|%s",
+                         dew_answer_text(f->damper));
+        report__html_row(out, "blower interlocked|%s",
+                         dew_answer_text(f->interlock));
     }
     fputs("</tbody></table></div>\n", out);
 }
@@ -159,13 +163,14 @@ static void add(struct lines *l, const char *name, double flow)
 }
 
 /* As `dewledger ducts` has them: the same layout, the same targets. */
-static void from_layout(const struct dew__told *t, int fresh, struct lines *l)
+static void from_layout(const struct report__told *t, int fresh,
+                        struct lines *l)
 {
-    struct dew__point points[DEW__POINTS_MOST];
-    size_t n = dew__commissioning_points(t, points);
+    struct report__point points[REPORT__POINTS_MOST];
+    size_t n = report__commissioning_points(t, points);
 
     for (size_t i = 0; i < n; i++) {
-        const struct dew__point *p = &points[i];
+        const struct report__point *p = &points[i];
 
         if (strcmp(p->what, fresh ? "fresh in" : "stale out") == 0)
             l->sum = p->off;
@@ -197,9 +202,9 @@ static void from_rooms(const struct dew_choice *c, int fresh, struct lines *l)
 
 static struct lines lines_of(const struct dew_report *r, int fresh)
 {
-    size_t option = dew__hand_option(r);
+    size_t option = report__hand_option(r);
     const struct dew_choice *c = &r->question->choices[option];
-    const struct dew__told *t = dew__told_of(r->ducts, c->outcome->name);
+    const struct report__told *t = report__told_of(r->ducts, c->outcome->name);
     struct lines l = {.count = 0, .sum = 0};
 
     if (t != NULL)
@@ -215,13 +220,13 @@ static const double TENTH = 0.1;
 static void asked_row(const struct dew_report *r, const char *name, double si,
                       FILE *out)
 {
-    dew__html(out,
-              "<tr><th scope=\"row\">%s</th><td class=\"n\">%s</td><td "
-              "class=\"n\">%s to %s</td><td class=\"fill\"></td><td "
-              "class=\"fill\"></td></tr>\n",
-              name, dew__air_figure(si, r->system).text,
-              dew__air_figure((1 - TENTH) * si, r->system).text,
-              dew__air_figure((1 + TENTH) * si, r->system).text);
+    report__html(out,
+                 "<tr><th scope=\"row\">%s</th><td class=\"n\">%s</td><td "
+                 "class=\"n\">%s to %s</td><td class=\"fill\"></td><td "
+                 "class=\"fill\"></td></tr>\n",
+                 name, report__air_figure(si, r->system).text,
+                 report__air_figure((1 - TENTH) * si, r->system).text,
+                 report__air_figure((1 + TENTH) * si, r->system).text);
 }
 
 static void line_rows(const struct dew_report *r, const struct lines *l,
@@ -247,7 +252,7 @@ static void room_table(const struct dew_report *r, int fresh, FILE *out)
             "scope=\"col\">blower off</th><th class=\"fill\" "
             "scope=\"col\">on</th></tr></thead><tbody>\n",
             fresh ? "fresh air to" : "stale air from",
-            dew__unit(DEW_FLOW, r->system)->name);
+            report__unit(DEW_FLOW, r->system)->name);
     line_rows(r, &l,
               fresh ? "the duct it is tied to" : "the return it is tied to",
               out);
@@ -256,7 +261,7 @@ static void room_table(const struct dew_report *r, int fresh, FILE *out)
 
 static void air_by_room(const struct dew_report *r, FILE *out)
 {
-    const struct dew_choice *c = &r->question->choices[dew__hand_option(r)];
+    const struct dew_choice *c = &r->question->choices[report__hand_option(r)];
     const struct dew_path *on = &c->c->paths[DEW_VENT_ON][0];
 
     if (!(on->supply > 0) && !(on->exhaust > 0))
@@ -296,25 +301,26 @@ static void commissioning(FILE *out)
         if (i == 0 || i == (n + 1) / 2)
             fputs("<table class=\"dense\"><tbody>\n", out);
         fprintf(out, "<tr><td>&#9744; %s</td><td>", checks[i]);
-        dew__hand_blanks(out, "________</td></tr>\n");
+        sheets__hand_blanks(out, "________</td></tr>\n");
         if (i + 1 == (n + 1) / 2 || i + 1 == n)
             fputs("</tbody></table>\n", out);
     }
-    dew__hand_blanks(out,
-                     "</div>\n<p>Measured with ________________________ by "
-                     "________________________ on ______________</p>\n");
+    sheets__hand_blanks(out,
+                        "</div>\n<p>Measured with ________________________ by "
+                        "________________________ on ______________</p>\n");
 }
 
 static int is_fitted(const struct dew_report *r)
 {
-    const struct dew_choice *c = &r->question->choices[dew__hand_option(r)];
+    const struct dew_choice *c = &r->question->choices[report__hand_option(r)];
 
     return c->facts->core != DEW_CORE_none || c->c->plant.dryer.rate > 0;
 }
 
 static void sheet(const struct dew_report *r, FILE *out)
 {
-    dew__hand_cautions(r, DEW_STOP, DEW__OF_HOUSE | DEW__OF_OPTION, out);
+    sheets__hand_cautions(r, DEW_STOP, SHEETS__OF_HOUSE | SHEETS__OF_OPTION,
+                          out);
     if (is_fitted(r)) {
         what_to_fit(r, out);
         air_by_room(r, out);
@@ -325,13 +331,13 @@ static void sheet(const struct dew_report *r, FILE *out)
               out);
     }
     fputs("<h2>To check in this option</h2>\n", out);
-    dew__hand_cautions(r, DEW_CHECK, DEW__OF_OPTION, out);
+    sheets__hand_cautions(r, DEW_CHECK, SHEETS__OF_OPTION, out);
 }
 
 enum dew_status dew_report_contractor(const struct dew_report *report,
                                       FILE *out, struct dew_error *err)
 {
-    const struct dew__hand h = {report, "For the contractor", sheet};
+    const struct sheets__hand h = {report, "For the contractor", sheet};
 
-    return dew__hand_write(&h, out, err);
+    return sheets__hand_write(&h, out, err);
 }

@@ -21,15 +21,15 @@ static void house(const struct dew_report *r, FILE *out)
         {"cooling", "cooling.capacity"},
         {"rule for fresh air", "limits.fresh_air_rule"},
     };
-    size_t option = dew__hand_option(r);
+    size_t option = report__hand_option(r);
     const struct dew_house *h = &r->question->choices[option].c->house;
 
     fputs("<table class=\"dense pairs\"><tbody>\n", out);
     for (size_t i = 0; i < sizeof told / sizeof *told; i++)
-        dew__html_row(out, "%s|%s", told[i].name,
-                      dew__hand_input(r, option, told[i].key).text);
-    dew__html_row(out, "volume|%s",
-                  dew__amount(h->volume, DEW_VOLUME, r->system, 0).text);
+        report__html_row(out, "%s|%s", told[i].name,
+                         report__hand_input(r, option, told[i].key).text);
+    report__html_row(out, "volume|%s",
+                     report__amount(h->volume, DEW_VOLUME, r->system, 0).text);
     fputs("</tbody></table>\n", out);
 }
 
@@ -37,32 +37,34 @@ static void house(const struct dew_report *r, FILE *out)
 static void figure(FILE *out, const char *name, const char *value,
                    const char *against)
 {
-    dew__html(out,
-              "<tr><th scope=\"row\">%s</th><td class=\"n\">%s</td><td>%s</td>"
-              "<td></td></tr>\n",
-              name, value, against);
+    report__html(
+        out,
+        "<tr><th scope=\"row\">%s</th><td class=\"n\">%s</td><td>%s</td>"
+        "<td></td></tr>\n",
+        name, value, against);
 }
 
 static void air_figures(const struct dew_report *r, const struct dew_outcome *o,
                         FILE *out)
 {
-    size_t option = dew__hand_option(r);
-    struct dew__word asked = {"none asked for"};
+    size_t option = report__hand_option(r);
+    struct report__word asked = {"none asked for"};
 
     if (o->required > 0)
         snprintf(asked.text, sizeof asked.text, "%.60s asked for",
-                 dew__amount(o->required, DEW_FLOW, r->system, 0).text);
+                 report__amount(o->required, DEW_FLOW, r->system, 0).text);
     figure(out, "fresh air that counts, mean",
-           dew__amount(dew_verdict_fresh(r->question, option), DEW_FLOW,
-                       r->system, 0)
+           report__amount(dew_verdict_fresh(r->question, option), DEW_FLOW,
+                          r->system, 0)
                .text,
            asked.text);
-    figure(out, "hours below that", dew__number(o->year.fresh_short, 0).text,
+    figure(out, "hours below that", report__number(o->year.fresh_short, 0).text,
            "0 h");
     figure(out, "CO2, mean, ppm",
-           dew__number(o->year.co2_sum / o->year.hours, 0).text,
+           report__number(o->year.co2_sum / o->year.hours, 0).text,
            "no limit of health; shows stale air");
-    figure(out, "hours above 1000 ppm", dew__number(o->year.co2_high, 0).text,
+    figure(out, "hours above 1000 ppm",
+           report__number(o->year.co2_high, 0).text,
            "our own mark; no current standard holds a limit");
 }
 
@@ -78,7 +80,7 @@ static void mould_figure(const struct dew_outcome *o, FILE *out)
     for (int s = 0; s < DEW_SURFACES; s++)
         if (o->faces[s].mould > o->faces[worst].mould)
             worst = s;
-    figure(out, names[worst], dew__number(o->faces[worst].mould, 1).text,
+    figure(out, names[worst], report__number(o->faces[worst].mould, 1).text,
            "3 of 6 can be seen");
 }
 
@@ -86,43 +88,44 @@ static void damp_figures(const struct dew_report *r,
                          const struct dew_outcome *o, FILE *out)
 {
     const struct dew_limits *l =
-        &r->question->choices[dew__hand_option(r)].c->limits;
+        &r->question->choices[report__hand_option(r)].c->limits;
     char limit[80];
 
     snprintf(limit, sizeof limit, "above %.20s %%",
-             dew__number(100 * l->too_humid, 0).text);
-    figure(out, "hours too humid", dew__number(o->year.too_humid, 0).text,
+             report__number(100 * l->too_humid, 0).text);
+    figure(out, "hours too humid", report__number(o->year.too_humid, 0).text,
            limit);
     snprintf(limit, sizeof limit, "below %.20s %%",
-             dew__number(100 * l->too_dry, 0).text);
-    figure(out, "hours too dry", dew__number(o->year.too_dry, 0).text, limit);
+             report__number(100 * l->too_dry, 0).text);
+    figure(out, "hours too dry", report__number(o->year.too_dry, 0).text,
+           limit);
     figure(out, "hours of wet glass",
-           dew__number(o->year.sweat[DEW_GLASS], 0).text, "0 h");
+           report__number(o->year.sweat[DEW_GLASS], 0).text, "0 h");
     mould_figure(o, out);
 }
 
 static void pressure_figures(const struct dew_report *r,
                              const struct dew_outcome *o, FILE *out)
 {
-    size_t option = dew__hand_option(r);
+    size_t option = report__hand_option(r);
     unsigned untold = dew_cautions_suction(r->question, option).untold;
     char against[120] = "test under the worst case [BPI-1200]";
 
     if (untold != 0)
         snprintf(against, sizeof against, "%.90s not told",
-                 dew__fans(untold).text);
+                 report__fans(untold).text);
     figure(out, "pressure by the fans told, Pa",
-           dew__number(o->year.pressure_min, 1).text,
+           report__number(o->year.pressure_min, 1).text,
            "computed, never a proof of safety");
     figure(out, "with every fan at once",
-           untold != 0 ? "not computed" : dew__suction(r, option).text,
+           untold != 0 ? "not computed" : report__suction(r, option).text,
            against);
 }
 
 static void figures(const struct dew_report *r, FILE *out)
 {
     const struct dew_outcome *o =
-        r->question->choices[dew__hand_option(r)].outcome;
+        r->question->choices[report__hand_option(r)].outcome;
 
     fputs("<table class=\"dense\"><thead><tr><th scope=\"col\">computed for "
           "the year</th><th class=\"n\" scope=\"col\">value</th><th "
@@ -140,11 +143,12 @@ static void question(FILE *out, const char *asks, enum dew_answer answer)
 {
     int open = answer == DEW_ANSWER_UNKNOWN;
 
-    dew__html(out,
-              "<tr><td>%s</td><td>%-s%s%-s</td><td class=\"box\">&#9744;</td>"
-              "</tr>\n",
-              asks, open ? "<strong>" : "", dew_answer_text(answer),
-              open ? "</strong>" : "");
+    report__html(
+        out,
+        "<tr><td>%s</td><td>%-s%s%-s</td><td class=\"box\">&#9744;</td>"
+        "</tr>\n",
+        asks, open ? "<strong>" : "", dew_answer_text(answer),
+        open ? "</strong>" : "");
 }
 
 static void answers(const struct dew_report *r, FILE *out)
@@ -163,7 +167,8 @@ static void answers(const struct dew_report *r, FILE *out)
 
 static void sheet(const struct dew_report *r, FILE *out)
 {
-    dew__hand_cautions(r, DEW_STOP, DEW__OF_HOUSE | DEW__OF_OPTION, out);
+    sheets__hand_cautions(r, DEW_STOP, SHEETS__OF_HOUSE | SHEETS__OF_OPTION,
+                          out);
     fputs("<h2>The house as told, and what was computed</h2>\n<div "
           "class=\"two third\">\n",
           out);
@@ -173,7 +178,7 @@ static void sheet(const struct dew_report *r, FILE *out)
           "treated like the worse answer</h2>\n",
           out);
     answers(r, out);
-    dew__hand_blanks(
+    sheets__hand_blanks(
         out,
         "<h2>Found on site</h2>\n<p>Airtightness ______________ &#160; "
         "worst-case depressurization __________ Pa &#160; spillage after "
@@ -185,7 +190,7 @@ static void sheet(const struct dew_report *r, FILE *out)
 enum dew_status dew_report_inspector(const struct dew_report *report, FILE *out,
                                      struct dew_error *err)
 {
-    const struct dew__hand h = {report, "For the inspector", sheet};
+    const struct sheets__hand h = {report, "For the inspector", sheet};
 
-    return dew__hand_write(&h, out, err);
+    return sheets__hand_write(&h, out, err);
 }

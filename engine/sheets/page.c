@@ -15,10 +15,10 @@
 #include "report/sheet.h"
 #include "sheets/page_parts.h"
 
-DEW__EMBEDDED(page_css);
-DEW__EMBEDDED(chart_css);
-DEW__EMBEDDED(ducts_css);
-DEW__EMBEDDED(page_js);
+CORE__EMBEDDED(page_css);
+CORE__EMBEDDED(chart_css);
+CORE__EMBEDDED(ducts_css);
+CORE__EMBEDDED(page_js);
 
 static const char *title_of(const struct dew_report *r)
 {
@@ -28,18 +28,18 @@ static const char *title_of(const struct dew_report *r)
 static void head(const struct dew_report *r, FILE *out)
 {
     const char *const css[] = {
-        dew__data_page_css, dew__data_chart_css,
-        dew__told_drawn(r->ducts) > 0 ? dew__data_ducts_css : NULL, NULL};
+        core__data_page_css, core__data_chart_css,
+        report__told_drawn(r->ducts) > 0 ? core__data_ducts_css : NULL, NULL};
 
-    dew__html_open(out, "", title_of(r), css);
+    report__html_open(out, "", title_of(r), css);
     fputs("\n<svg class=\"defs\" aria-hidden=\"true\">", out);
-    dew__svg_patterns(out);
+    draw__svg_patterns(out);
     fputs("</svg>\n", out);
 }
 
 static void top(const struct dew_report *r, FILE *out)
 {
-    dew__html(
+    report__html(
         out,
         "<header><a class=\"skip\" href=\"#says\">To what the year says</a>"
         "<h1>%s</h1>\n<p class=\"sub\">%zu option%s through %s%s. Weather: %s"
@@ -57,9 +57,9 @@ static void top(const struct dew_report *r, FILE *out)
         "<a href=\"calendar.html\">calendar</a>. One sheet of paper "
         "each.</p></header>\n<main>\n",
         title_of(r), r->question->count, r->question->count == 1 ? "" : "s",
-        strcmp(dew__span(r).text, "year") == 0 ? "one " : "the ",
-        dew__span(r).text, r->weather ? r->weather : "not told",
-        dew__told_drawn(r->ducts) > 0
+        strcmp(report__span(r).text, "year") == 0 ? "one " : "the ",
+        report__span(r).text, r->weather ? r->weather : "not told",
+        report__told_drawn(r->ducts) > 0
             ? "<li><a href=\"#airpaths\">Where the air goes</a></li>"
             : "");
 }
@@ -78,8 +78,8 @@ static void sentence(const struct dew_report *r, const struct dew_finding *f,
 {
     char text[DEW_SENTENCE];
 
-    dew__html(out, "<%s>%s</%s>\n", tag,
-              dew_report_sentence(r, f, text, sizeof text), tag);
+    report__html(out, "<%s>%s</%s>\n", tag,
+                 dew_report_sentence(r, f, text, sizeof text), tag);
 }
 
 static void answer(const struct dew_report *r, FILE *out)
@@ -117,11 +117,11 @@ static void verdict(const struct dew_report *r, FILE *out)
 
     dew_report_span(r->question->choices[0].outcome->count, span, sizeof span);
     fprintf(out, "<section id=\"says\"><h2>What the %s say%s</h2>\n",
-            dew__span(r).text, span[0] != '\0' ? "" : "s");
+            report__span(r).text, span[0] != '\0' ? "" : "s");
     if (span[0] != '\0')
-        dew__html(out, "<p class=\"span\">%s</p>\n", span);
+        report__html(out, "<p class=\"span\">%s</p>\n", span);
     answer(r, out);
-    dew__part_glance(r, out);
+    sheets__part_glance(r, out);
     fputs("<div class=\"cards\">\n", out);
     for (int g = DEW_GROUP_best + 1; g < DEW_GROUPS; g++)
         group(r, (enum dew_finding_group)g, out);
@@ -131,32 +131,32 @@ static void verdict(const struct dew_report *r, FILE *out)
 /* ---- options ------------------------------------------------------------------------- */
 
 static void table_head(const struct dew_report *r,
-                       const struct dew__column *columns, size_t count,
+                       const struct report__column *columns, size_t count,
                        FILE *out)
 {
     fputs("<thead><tr><th scope=\"col\">Option</th>", out);
     for (size_t k = 0; k < count; k++)
-        dew__html(out, "<th scope=\"col\">%s<br/>%s<br/>%s</th>",
-                  dew__column_head(r, columns[k].head[0]),
-                  dew__column_head(r, columns[k].head[1]),
-                  dew__column_head(r, columns[k].head[2]));
+        report__html(out, "<th scope=\"col\">%s<br/>%s<br/>%s</th>",
+                     report__column_head(r, columns[k].head[0]),
+                     report__column_head(r, columns[k].head[1]),
+                     report__column_head(r, columns[k].head[2]));
     fputs("</tr></thead><tbody>\n", out);
 }
 
-static void table(const struct dew_report *r, enum dew__table which,
+static void table(const struct dew_report *r, enum report__table which,
                   const char *caption, FILE *out)
 {
     size_t count;
-    const struct dew__column *columns = dew__columns(which, &count);
+    const struct report__column *columns = report__columns(which, &count);
 
     fprintf(out, "<div class=\"wide\"><table><caption>%s</caption>\n", caption);
     table_head(r, columns, count, out);
     for (size_t i = 0; i < r->question->count; i++) {
         int best = r->verdict->best == (int)i;
 
-        dew__html(out, "<tr%-s><th scope=\"row\">%zu %s%s</th>",
-                  best ? " class=\"best\"" : "", i + 1,
-                  dew__option(r, (int)i).text, best ? " (best)" : "");
+        report__html(out, "<tr%-s><th scope=\"row\">%zu %s%s</th>",
+                     best ? " class=\"best\"" : "", i + 1,
+                     report__option(r, (int)i).text, best ? " (best)" : "");
         for (size_t k = 0; k < count; k++)
             fprintf(out, "<td>%s</td>", columns[k].cell(r, i).text);
         fputs("</tr>\n", out);
@@ -167,22 +167,22 @@ static void table(const struct dew_report *r, enum dew__table which,
 static void draw(const struct dew_report *r, enum dew_chart kind, size_t option,
                  FILE *out)
 {
-    const struct dew__chart c = {r, option, out, 0};
+    const struct draw__chart c = {r, option, out, 0};
 
     if (option < dew_report_chart_count(r, kind))
-        dew__chart_draw(kind, &c);
+        draw__chart_draw(kind, &c);
 }
 
 static void options(const struct dew_report *r, FILE *out)
 {
     fputs("<section id=\"options\"><h2>The options</h2>\n", out);
-    table(r, DEW__TABLE_AIR, "Humidity and fresh air", out);
+    table(r, REPORT__TABLE_AIR, "Humidity and fresh air", out);
     fputs("<p>* UNDER-VENTILATED: less fresh air than asked for; never the "
           "best option.</p>\n",
           out);
-    table(r, DEW__TABLE_MORE, "Air quality, surfaces and frost", out);
+    table(r, REPORT__TABLE_MORE, "Air quality, surfaces and frost", out);
     if (r->question->prices != NULL)
-        table(r, DEW__TABLE_MONEY, "Money", out);
+        table(r, REPORT__TABLE_MONEY, "Money", out);
     draw(r, DEW_CHART_humid_months, 0, out);
     draw(r, DEW_CHART_energy, 0, out);
     draw(r, DEW_CHART_cost, 0, out);
@@ -193,7 +193,7 @@ static void charts(const struct dew_report *r, FILE *out)
 {
     static const enum dew_chart kinds[] = {
         DEW_CHART_dew_points, DEW_CHART_water, DEW_CHART_glass, DEW_CHART_map};
-    size_t other = dew__beside_today(r);
+    size_t other = report__beside_today(r);
 
     fputs("<section id=\"charts\"><h2>Through the year</h2>\n", out);
     for (size_t k = 0; k < sizeof kinds / sizeof *kinds; k++) {
@@ -214,23 +214,23 @@ static void page(const void *of, FILE *out)
 
     head(r, out);
     top(r, out);
-    dew__part_stops(r, out);
+    sheets__part_stops(r, out);
     verdict(r, out);
     options(r, out);
-    dew__ducts_section(r->ducts, r->system, out);
+    report__ducts_section(r->ducts, r->system, out);
     charts(r, out);
-    dew__sheets_html(r, out);
-    dew__part_cautions(r, out);
-    dew__part_inputs(r, out);
-    dew__part_method(r, out);
-    dew__part_sources(r, out);
-    dew__part_origin(r, out);
+    report__sheets_html(r, out);
+    sheets__part_cautions(r, out);
+    sheets__part_inputs(r, out);
+    sheets__part_method(r, out);
+    sheets__part_sources(r, out);
+    sheets__part_origin(r, out);
     fprintf(out, "</main>\n<script>\n%s</script>\n</body></html>\n",
-            dew__data_page_js);
+            core__data_page_js);
 }
 
 enum dew_status dew_report_html(const struct dew_report *report, FILE *out,
                                 struct dew_error *err)
 {
-    return dew__filled("the page", page, report, out, err);
+    return report__filled("the page", page, report, out, err);
 }

@@ -10,7 +10,7 @@
 #include "report/markup.h"
 #include "report/words.h"
 
-DEW__EMBEDDED(references_md);
+CORE__EMBEDDED(references_md);
 
 /* ---- cautions --------------------------------------------------------------------- */
 
@@ -25,7 +25,7 @@ static char *whose(const struct dew_report *r, const struct dew_caution *c,
         if (c->options >> i & 1)
             at += (size_t)snprintf(out + at, size - at, "%s%s",
                                    n++ > 0 ? ", " : "",
-                                   dew__option(r, (int)i).text);
+                                   report__option(r, (int)i).text);
     if (count > 1 && n == count)
         snprintf(out, size, "every option");
     return out;
@@ -34,10 +34,10 @@ static char *whose(const struct dew_report *r, const struct dew_caution *c,
 static void caution(const struct dew_report *r, const struct dew_caution *c,
                     FILE *out)
 {
-    char pressure[DEW__PRESSURE_LONG], names[DEW__ESCAPED];
+    char pressure[REPORT__PRESSURE_LONG], names[REPORT__ESCAPED];
 
-    dew__pressure(r, c, DEW_NO_OPTION, pressure, sizeof pressure);
-    dew__caution_html(c, whose(r, c, names, sizeof names), pressure, out);
+    report__pressure(r, c, DEW_NO_OPTION, pressure, sizeof pressure);
+    report__caution_html(c, whose(r, c, names, sizeof names), pressure, out);
 }
 
 enum { OPEN = DEW_CAUTION_LEVELS };
@@ -45,7 +45,7 @@ enum { OPEN = DEW_CAUTION_LEVELS };
 /* What was told or computed of a level, or what was not said: OPEN. */
 static int is_listed(const struct dew_caution *c, int list)
 {
-    return dew__open(c) ? list == OPEN : list == (int)c->level;
+    return report__open(c) ? list == OPEN : list == (int)c->level;
 }
 
 static int has(const struct dew_report *r, int list)
@@ -73,11 +73,11 @@ static void headed(const struct dew_report *r, int list, const char *heading,
     fputs("</ul>\n", out);
 }
 
-void dew__part_stops(const struct dew_report *r, FILE *out)
+void sheets__part_stops(const struct dew_report *r, FILE *out)
 {
     char open[2000];
 
-    dew__open_stops(r, open, sizeof open);
+    report__open_stops(r, open, sizeof open);
     if (!has(r, DEW_STOP) && open[0] == '\0')
         return;
     fputs("<section class=\"stop\" id=\"stop\"><h2>Before anything else</h2>\n"
@@ -85,15 +85,15 @@ void dew__part_stops(const struct dew_report *r, FILE *out)
           out);
     cautions(r, DEW_STOP, out);
     if (open[0] != '\0')
-        dew__html(out,
-                  "<li><span class=\"level\">%s</span>%s <a "
-                  "href=\"#questions\">What hangs on each, and how to answer"
-                  "</a></li>\n",
-                  dew_cautions_level(DEW_STOP), open);
+        report__html(out,
+                     "<li><span class=\"level\">%s</span>%s <a "
+                     "href=\"#questions\">What hangs on each, and how to answer"
+                     "</a></li>\n",
+                     dew_cautions_level(DEW_STOP), open);
     fputs("</ul></section>\n", out);
 }
 
-void dew__part_cautions(const struct dew_report *r, FILE *out)
+void sheets__part_cautions(const struct dew_report *r, FILE *out)
 {
     fputs("<section id=\"cautions\"><h2>Cautions</h2>\n", out);
     if (has(r, DEW_STOP))
@@ -116,18 +116,18 @@ static int is_preset(const struct dew_report_input *in)
 static void input_table(const struct dew_report *r, int preset, FILE *out)
 {
     fputs("<div class=\"wide\"><table class=\"inputs\">", out);
-    dew__html_heads(out, "Key|Value|Option|%s",
-                    preset ? "Where the default is from" : "From");
+    report__html_heads(out, "Key|Value|Option|%s",
+                       preset ? "Where the default is from" : "From");
     for (size_t i = 0; i < r->input_count; i++) {
         const struct dew_report_input *in = &r->inputs[i];
 
         if (is_preset(in) == preset)
-            dew__html(out,
-                      "<tr><td><code>%s</code></td><td>%s</td><td>%s</td>"
-                      "<td>%s</td></tr>\n",
-                      in->key, in->value,
-                      in->option[0] ? in->option : "every option",
-                      preset ? in->source : in->origin);
+            report__html(out,
+                         "<tr><td><code>%s</code></td><td>%s</td><td>%s</td>"
+                         "<td>%s</td></tr>\n",
+                         in->key, in->value,
+                         in->option[0] ? in->option : "every option",
+                         preset ? in->source : in->origin);
     }
     fputs("</tbody></table></div>\n", out);
 }
@@ -146,7 +146,7 @@ static void inputs(const struct dew_report *r, int preset, const char *before,
     fputs("</details>\n", out);
 }
 
-void dew__part_inputs(const struct dew_report *r, FILE *out)
+void sheets__part_inputs(const struct dew_report *r, FILE *out)
 {
     fputs("<section id=\"inputs\"><h2>What was put in</h2>\n", out);
     inputs(r, 0, "<details open=\"open\"><summary>Told: ", "", out);
@@ -179,21 +179,21 @@ static void weather_notes(const struct dew_report *r, FILE *out)
         return;
     fputs("<p>Of the weather file:</p>\n<ul>", out);
     for (size_t i = 0; i < r->weather_note_count; i++)
-        dew__html(out, "<li>%s</li>", r->weather_notes[i]);
+        report__html(out, "<li>%s</li>", r->weather_notes[i]);
     fputs("</ul>\n", out);
 }
 
-void dew__part_method(const struct dew_report *r, FILE *out)
+void sheets__part_method(const struct dew_report *r, FILE *out)
 {
     char judged[1000], closure[40];
 
-    dew_number_print(dew__worst_closure(r), 2, closure, sizeof closure);
+    dew_number_print(report__worst_closure(r), 2, closure, sizeof closure);
     fprintf(out,
             "<section id=\"method\"><h2>How it was worked out, and its "
             "limits</h2>\n<p>%s</p>\n<p>%s</p>\n<p>The books of water and "
             "heat are closed every hour; over the year they close to %s of "
             "what went through them.</p>\n",
-            how, dew__judged(r, judged, sizeof judged), closure);
+            how, report__judged(r, judged, sizeof judged), closure);
     weather_notes(r, out);
     fprintf(out, "<p>%s</p></section>\n", limits);
 }
@@ -235,12 +235,12 @@ static void source(const char *label, size_t length, FILE *out)
 
     snprintf(name, sizeof name, "%.*s", (int)length, label);
     snprintf(line, sizeof line, "%.*s", (int)strcspn(text, "\n"), text);
-    dew__html(out, "<li><strong>%s</strong>%s</li>\n", name, line);
+    report__html(out, "<li><strong>%s</strong>%s</li>\n", name, line);
 }
 
-void dew__part_sources(const struct dew_report *r, FILE *out)
+void sheets__part_sources(const struct dew_report *r, FILE *out)
 {
-    const char *line = dew__data_references_md;
+    const char *line = core__data_references_md;
 
     fputs("<section id=\"sources\"><h2>Sources</h2>\n<p>Those that this page "
           "cites; the manual lists all. \"From memory\" means that the figure "
@@ -266,16 +266,16 @@ static void place(const struct dew_report *r, FILE *out)
     if (s == NULL || !isfinite(s->latitude) || !isfinite(s->longitude))
         return;
     fprintf(out, "<li>Site: %s deg %s, %s deg %s, %s above the sea</li>\n",
-            dew__number(fabs(s->latitude), 2).text,
+            report__number(fabs(s->latitude), 2).text,
             s->latitude < 0 ? "south" : "north",
-            dew__number(fabs(s->longitude), 2).text,
+            report__number(fabs(s->longitude), 2).text,
             s->longitude < 0 ? "west" : "east",
-            dew__amount(s->elevation, DEW_LENGTH, r->system, 0).text);
+            report__amount(s->elevation, DEW_LENGTH, r->system, 0).text);
 }
 
-void dew__part_origin(const struct dew_report *r, FILE *out)
+void sheets__part_origin(const struct dew_report *r, FILE *out)
 {
-    dew__html(
+    report__html(
         out,
         "<section id=\"origin\"><h2>What this page was made from</h2>\n<ul "
         "class=\"plain\">\n<li>Weather: %s; %zu hours</li>\n",
@@ -285,6 +285,6 @@ void dew__part_origin(const struct dew_report *r, FILE *out)
     for (size_t i = 0; i < r->file_count; i++)
         fprintf(out, "<li>The %s file: SHA-256 <code>%s</code></li>\n",
                 r->files[i].role, r->files[i].sha256);
-    dew__html(out, "<li>The program: dewledger %s</li>\n</ul></section>\n",
-              r->version);
+    report__html(out, "<li>The program: dewledger %s</li>\n</ul></section>\n",
+                 r->version);
 }

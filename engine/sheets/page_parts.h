@@ -6,22 +6,22 @@
 #include "dew/report.h"
 
 /* The cautions that say STOP, in a section of their own; the others. */
-void dew__part_stops(const struct dew_report *r, FILE *out);
-void dew__part_cautions(const struct dew_report *r, FILE *out);
+void sheets__part_stops(const struct dew_report *r, FILE *out);
+void sheets__part_cautions(const struct dew_report *r, FILE *out);
 
 /* Today beside the best option, in a few figures. */
-void dew__part_glance(const struct dew_report *r, FILE *out);
+void sheets__part_glance(const struct dew_report *r, FILE *out);
 
 /* Every value as it was understood: those told, then those taken. */
-void dew__part_inputs(const struct dew_report *r, FILE *out);
+void sheets__part_inputs(const struct dew_report *r, FILE *out);
 
 /* How it was worked out, judged and closed, and what it cannot see. */
-void dew__part_method(const struct dew_report *r, FILE *out);
+void sheets__part_method(const struct dew_report *r, FILE *out);
 
 /* The references that the page cites, whole. */
-void dew__part_sources(const struct dew_report *r, FILE *out);
+void sheets__part_sources(const struct dew_report *r, FILE *out);
 
 /* The weather, the files and the program that this page was made from. */
-void dew__part_origin(const struct dew_report *r, FILE *out);
+void sheets__part_origin(const struct dew_report *r, FILE *out);
 
 #endif

@@ -6,8 +6,8 @@
 #include "dew/air.h"
 #include "study/collect.h"
 
-void dew__columns_in(struct dew__columns *columns, struct dew_outcome *outcome,
-                     double *store, size_t count)
+void study__columns_in(struct study__columns *columns,
+                       struct dew_outcome *outcome, double *store, size_t count)
 {
 #define X(name, heading, factor, decimals)                                     \
     columns->name = store;                                                     \
@@ -52,7 +52,7 @@ static double heat_of(const struct dew_heat_flows *f, double *inflow)
 }
 
 /* The first hour only fixes the state from which the books are kept. */
-static void keep_books(struct dew__books *b, const struct dew_result *in)
+static void keep_books(struct study__books *b, const struct dew_result *in)
 {
     if (b->hours++ == 0) {
         b->first = in->end;
@@ -64,7 +64,7 @@ static void keep_books(struct dew__books *b, const struct dew_result *in)
 }
 
 /* 0 or 1 as the tally counted this hour: the same arithmetic, not another. */
-static void keep_counted(const struct dew__columns *k, size_t at,
+static void keep_counted(const struct study__columns *k, size_t at,
                          const struct dew_tally *before,
                          const struct dew_tally *after)
 {
@@ -72,7 +72,7 @@ static void keep_counted(const struct dew__columns *k, size_t at,
     k->dry[at] = after->too_dry - before->too_dry;
 }
 
-static void keep_columns(const struct dew__columns *k, size_t at,
+static void keep_columns(const struct study__columns *k, size_t at,
                          const struct dew_hour *hour,
                          const struct dew_result *in)
 {
@@ -102,9 +102,9 @@ static void keep_columns(const struct dew__columns *k, size_t at,
     k->power[at] = energy_of(&in->energy) / 3600;
 }
 
-void dew__collect(struct dew_outcome *o, struct dew__gather *gather,
-                  const struct dew_hour *hour, const struct dew_date *date,
-                  const struct dew_result *in)
+void study__collect(struct dew_outcome *o, struct study__gather *gather,
+                    const struct dew_hour *hour, const struct dew_date *date,
+                    const struct dew_result *in)
 {
     const struct dew_limits *limits = gather->limits;
     const struct dew_tally before = o->year;
@@ -166,7 +166,7 @@ static double share(double part, double whole)
 }
 
 /* What the flows say against what the air and the mass hold at the end. */
-static void closure(struct dew_outcome *o, const struct dew__books *b,
+static void closure(struct dew_outcome *o, const struct study__books *b,
                     const struct dew_case *c)
 {
     const struct dew_thermal *h = &c->house.thermal;
@@ -183,7 +183,7 @@ static void closure(struct dew_outcome *o, const struct dew__books *b,
 }
 
 /* The index of each hour is written into its column. */
-static void surfaces(struct dew_outcome *o, const struct dew__columns *k,
+static void surfaces(struct dew_outcome *o, const struct study__columns *k,
                      const struct dew_date *dates)
 {
     const struct dew_face_hours felt[DEW_SURFACES] = {
@@ -198,9 +198,10 @@ static void surfaces(struct dew_outcome *o, const struct dew__columns *k,
             dew_faces_of((enum dew_surface_kind)s, &felt[s], index[s]);
 }
 
-void dew__collect_end(struct dew_outcome *o, const struct dew__gather *gather,
-                      const struct dew_case *c, const struct dew_date *dates,
-                      double *scratch)
+void study__collect_end(struct dew_outcome *o,
+                        const struct study__gather *gather,
+                        const struct dew_case *c, const struct dew_date *dates,
+                        double *scratch)
 {
     percentiles(o, scratch);
     rh_map(o);

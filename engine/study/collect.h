@@ -6,7 +6,7 @@
 #include "dew/study.h"
 
 /* The hours of one option while they are gathered.  Arrays of count values. */
-struct dew__columns {
+struct study__columns {
 #define X(name, heading, factor, decimals) double *name;
     DEW_SERIES_MAP(X)
 #undef X
@@ -14,39 +14,41 @@ struct dew__columns {
 
 enum {
 #define X(name, heading, factor, decimals) +1
-    DEW__SERIES = DEW_SERIES_MAP(X)
+    STUDY__SERIES = DEW_SERIES_MAP(X)
 #undef X
 };
 
 /* Books over the year, from the end of its first hour on. */
-struct dew__books {
+struct study__books {
     struct dew_state first, last; /* states at both ends                    */
     double water, heat;           /* kg, J   sum of every named flow        */
     double water_in, heat_in;     /* kg, J   sum of the positive ones       */
     size_t hours;
 };
 
-/* Point the columns and the outcome's series at store, DEW__SERIES * count. */
-void dew__columns_in(struct dew__columns *columns, struct dew_outcome *outcome,
-                     double *store, size_t count);
+/* Point the columns and the outcome's series at store, STUDY__SERIES * count. */
+void study__columns_in(struct study__columns *columns,
+                       struct dew_outcome *outcome, double *store,
+                       size_t count);
 
 /* What gathers the hours of one option. */
-struct dew__gather {
-    struct dew__columns columns;
-    struct dew__books books;
+struct study__gather {
+    struct study__columns columns;
+    struct study__books books;
     const struct dew_limits *limits;
     size_t at; /* hours put away so far                                     */
 };
 
 /* Put the next hour away: series, tallies and books. */
-void dew__collect(struct dew_outcome *o, struct dew__gather *gather,
-                  const struct dew_hour *hour, const struct dew_date *date,
-                  const struct dew_result *in);
+void study__collect(struct dew_outcome *o, struct study__gather *gather,
+                    const struct dew_hour *hour, const struct dew_date *date,
+                    const struct dew_result *in);
 
 /* Percentiles, map, surfaces and closure.  dates and scratch have o->count
    entries. */
-void dew__collect_end(struct dew_outcome *o, const struct dew__gather *gather,
-                      const struct dew_case *c, const struct dew_date *dates,
-                      double *scratch);
+void study__collect_end(struct dew_outcome *o,
+                        const struct study__gather *gather,
+                        const struct dew_case *c, const struct dew_date *dates,
+                        double *scratch);
 
 #endif

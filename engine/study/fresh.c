@@ -24,7 +24,7 @@ struct dew_dwelling dew_fresh_dwelling(const struct dew_question *q)
 double dew_fresh_hours_below(const struct dew_question *q, size_t option,
                              double asked)
 {
-    const struct dew_outcome *o = dew__outcome(q, option);
+    const struct dew_outcome *o = study__outcome(q, option);
     double hours = 0;
 
     for (size_t h = 0; h < o->count; h++)
@@ -36,7 +36,7 @@ struct dew_fresh_credit dew_fresh_credit_of(const struct dew_question *q,
                                             double storeys)
 {
     const struct dew_leakage *l = &house(q)->leakage;
-    const struct dew_tally *y = &dew__base(q)->year;
+    const struct dew_tally *y = &study__base(q)->year;
     struct dew_dwelling home = dew_fresh_dwelling(q);
     double flow50 = dew_house_flow_at(l->c, l->n, 50);
     double factor = dew_house_storey_factor(storeys);
@@ -120,5 +120,5 @@ double dew_fresh_co2(const struct dew_question *q)
     const struct dew_house *h = house(q);
 
     return h->co2_outdoors + dew_house_co2_rise(h->people.count * h->people.co2,
-                                                dew__base(q)->required);
+                                                study__base(q)->required);
 }

@@ -15,10 +15,11 @@ struct dew_study {
     char (*names)[NAME_ROOM];
     const double **held; /* of each option, or NULL; borrowed                */
     struct dew_outcome *outcomes;
-    double *store;   /* [options][DEW__SERIES][hours]                       */
+    double *store;   /* [options][STUDY__SERIES][hours]                       */
     double *scratch; /* [hours]                                             */
     struct dew_march *march;
-    struct dew__gather gather; /* of the option whose turn it is             */
+    struct study__gather
+        gather; /* of the option whose turn it is             */
     enum dew_status failed;
 };
 
@@ -52,7 +53,7 @@ static int take_room(struct dew_study *s)
     s->names = calloc(s->options, sizeof *s->names);
     s->held = calloc(s->options, sizeof *s->held);
     s->outcomes = calloc(s->options, sizeof *s->outcomes);
-    s->store = calloc(s->options * DEW__SERIES, hours * sizeof *s->store);
+    s->store = calloc(s->options * STUDY__SERIES, hours * sizeof *s->store);
     s->scratch = calloc(hours, sizeof *s->scratch);
     return s->cases && s->names && s->held && s->outcomes && s->store &&
            s->scratch;
@@ -67,21 +68,21 @@ enum dew_status dew_study_open(struct dew_study **study,
 
     *study = NULL;
     if (count == 0 || count > MOST_OPTIONS)
-        return dew__fail(err, DEW_ERANGE,
-                         "%zu options: a study compares 1 to %d", count,
-                         MOST_OPTIONS);
+        return core__fail(err, DEW_ERANGE,
+                          "%zu options: a study compares 1 to %d", count,
+                          MOST_OPTIONS);
     if (weather->count == 0)
-        return dew__fail(err, DEW_ERANGE, "the weather has no hour");
+        return core__fail(err, DEW_ERANGE, "the weather has no hour");
     s = calloc(1, sizeof *s);
     if (s == NULL)
-        return dew__fail(err, DEW_EMEM, "no memory for a study");
+        return core__fail(err, DEW_EMEM, "no memory for a study");
     s->options = count;
     s->weather = *weather;
     if (!take_room(s)) {
         dew_study_close(s);
-        return dew__fail(err, DEW_EMEM,
-                         "no memory for %zu options of %zu hours", count,
-                         weather->count);
+        return core__fail(err, DEW_EMEM,
+                          "no memory for %zu options of %zu hours", count,
+                          weather->count);
     }
     keep_options(s, options);
     *study = s;
@@ -94,9 +95,9 @@ static enum dew_status begin_option(struct dew_study *s, struct dew_error *err)
     const struct dew_weather *w = &s->weather;
     enum dew_status status;
 
-    s->gather = (struct dew__gather){.limits = &s->cases[s->turn].limits};
-    dew__columns_in(&s->gather.columns, o,
-                    s->store + s->turn * DEW__SERIES * w->count, w->count);
+    s->gather = (struct study__gather){.limits = &s->cases[s->turn].limits};
+    study__columns_in(&s->gather.columns, o,
+                      s->store + s->turn * STUDY__SERIES * w->count, w->count);
     status = dew_march_open(&s->march, &s->cases[s->turn], &w->hours[0], err);
     if (status != DEW_OK)
         return status;
@@ -107,8 +108,8 @@ static enum dew_status begin_option(struct dew_study *s, struct dew_error *err)
 
 static void end_option(struct dew_study *s)
 {
-    dew__collect_end(&s->outcomes[s->turn], &s->gather, &s->cases[s->turn],
-                     s->weather.dates, s->scratch);
+    study__collect_end(&s->outcomes[s->turn], &s->gather, &s->cases[s->turn],
+                       s->weather.dates, s->scratch);
     dew_march_close(s->march);
     s->march = NULL;
     s->turn++;
@@ -124,7 +125,7 @@ static enum dew_status one_hour(struct dew_study *s, struct dew_error *err)
 
     status = dew_march_step(s->march, hour, date, &result, err);
     if (status == DEW_OK)
-        dew__collect(&s->outcomes[s->turn], &s->gather, hour, date, &result);
+        study__collect(&s->outcomes[s->turn], &s->gather, hour, date, &result);
     return status;
 }
 
@@ -133,7 +134,7 @@ static enum dew_status some_hours(struct dew_study *s, size_t hours,
 {
     enum dew_status status = DEW_OK;
 
-    dew__in(err, s->names[s->turn]); /* unless the march names a member */
+    core__in(err, s->names[s->turn]); /* unless the march names a member */
     if (s->march == NULL)
         status = begin_option(s, err);
     while (status == DEW_OK && hours-- > 0 && s->gather.at < s->weather.count)
@@ -147,7 +148,7 @@ enum dew_status dew_study_step(struct dew_study *s, size_t hours, double *done,
                                struct dew_error *err)
 {
     if (s->failed != DEW_OK)
-        return dew__fail(err, s->failed, "this study has failed before");
+        return core__fail(err, s->failed, "this study has failed before");
     if (s->turn < s->options)
         s->failed = some_hours(s, hours, err);
     if (s->failed != DEW_OK)

@@ -8,9 +8,9 @@
 
 static const struct row {
     const char *key, *words, *source;
-    dew__thumb *rule;
+    study__thumb *rule;
 } rows[] = {
-#define X(name, words, source) {#name, words, source, dew__thumb_##name},
+#define X(name, words, source) {#name, words, source, study__thumb_##name},
     DEW_THUMB_MAP(X)
 #undef X
 };
@@ -35,15 +35,15 @@ const char *dew_thumb_source(enum dew_thumb_rule rule)
     return row_of(rule)->source;
 }
 
-size_t dew__thumb_option(const struct dew_question *q)
+size_t study__thumb_option(const struct dew_question *q)
 {
-    int best = dew__cheapest(q, DEW_NO_OPTION);
+    int best = study__cheapest(q, DEW_NO_OPTION);
     double least = INFINITY;
 
     if (best != DEW_NO_OPTION)
         return (size_t)best;
     for (size_t i = 0; i < q->count; i++) {
-        double humid = dew__outcome(q, i)->year.too_humid;
+        double humid = study__outcome(q, i)->year.too_humid;
 
         if (dew_verdict_ventilates(q, i) && humid < least) {
             least = humid;
@@ -51,13 +51,13 @@ size_t dew__thumb_option(const struct dew_question *q)
         }
     }
     for (size_t i = 0; best == DEW_NO_OPTION && i < q->count; i++)
-        if (dew__has_ventilator(q, q->count - 1 - i))
+        if (study__has_ventilator(q, q->count - 1 - i))
             best = (int)(q->count - 1 - i);
     return best == DEW_NO_OPTION ? 0 : (size_t)best;
 }
 
-int dew__thumb_set(struct dew_thumb *t, double low, double high, double found,
-                   double slack)
+int study__thumb_set(struct dew_thumb *t, double low, double high, double found,
+                     double slack)
 {
     int below = found < low - slack * fabs(low);
     int above = found > high + slack * fabs(high);
@@ -70,7 +70,7 @@ int dew__thumb_set(struct dew_thumb *t, double low, double high, double found,
     return 1;
 }
 
-int dew__thumb_why(struct dew_thumb *t, const char *why)
+int study__thumb_why(struct dew_thumb *t, const char *why)
 {
     t->why = t->says == DEW_THUMB_DIFFERS ? why : "";
     return 1;

@@ -8,8 +8,8 @@
 #include "dew/rates.h"
 #include "study/rules.h"
 
-#define X(kind, rule, ...) dew__rule_##rule,
-static dew__rule *const rules[] = {DEW_FINDING_MAP(X, X, , , )};
+#define X(kind, rule, ...) study__rule_##rule,
+static study__rule *const rules[] = {DEW_FINDING_MAP(X, X, , , )};
 #undef X
 
 void dew_verdict_of(const struct dew_question *question,
@@ -50,8 +50,8 @@ struct dew_judging dew_verdict_judging(void)
                                 .close_hours = 50};
 }
 
-struct dew_finding *dew__find(struct dew_verdict *v,
-                              const struct dew_finding *f)
+struct dew_finding *study__find(struct dew_verdict *v,
+                                const struct dew_finding *f)
 {
     if (v->count < DEW_FINDINGS)
         v->count++;
@@ -59,38 +59,38 @@ struct dew_finding *dew__find(struct dew_verdict *v,
     return &v->list[v->count - 1];
 }
 
-const struct dew_outcome *dew__outcome(const struct dew_question *q, size_t i)
+const struct dew_outcome *study__outcome(const struct dew_question *q, size_t i)
 {
     return q->choices[i].outcome;
 }
 
-const struct dew_outcome *dew__base(const struct dew_question *q)
+const struct dew_outcome *study__base(const struct dew_question *q)
 {
     return q->choices[0].outcome;
 }
 
-double dew__allowed(const struct dew_question *q, const struct dew_outcome *o)
+double study__allowed(const struct dew_question *q, const struct dew_outcome *o)
 {
     return q->judging.kept_share * o->year.hours;
 }
 
-double dew__allowed_month(const struct dew_question *q,
-                          const struct dew_outcome *o, int m)
+double study__allowed_month(const struct dew_question *q,
+                            const struct dew_outcome *o, int m)
 {
     return q->judging.month_share * o->month[m].hours;
 }
 
-double dew__close(const struct dew_question *q, double hours)
+double study__close(const struct dew_question *q, double hours)
 {
     return fmax(q->judging.close_hours, q->judging.close_share * hours);
 }
 
-void dew__mind_limit(struct dew_finding *f, const struct dew_question *q,
-                     const struct dew_outcome *o, double hours)
+void study__mind_limit(struct dew_finding *f, const struct dew_question *q,
+                       const struct dew_outcome *o, double hours)
 {
-    double allowed = dew__allowed(q, o);
+    double allowed = study__allowed(q, o);
 
-    if (fabs(hours - allowed) <= dew__close(q, allowed))
+    if (fabs(hours - allowed) <= study__close(q, allowed))
         f->near_limit = allowed;
 }
 
@@ -99,18 +99,18 @@ static double member_of(const struct dew_tally *tally, size_t member)
     return *(const double *)(const void *)((const char *)tally + member);
 }
 
-unsigned dew__months_above(const struct dew_question *q,
-                           const struct dew_outcome *o, size_t member)
+unsigned study__months_above(const struct dew_question *q,
+                             const struct dew_outcome *o, size_t member)
 {
     unsigned mask = 0;
 
     for (int m = 0; m < DEW_MONTHS; m++)
-        if (member_of(&o->month[m], member) > dew__allowed_month(q, o, m))
+        if (member_of(&o->month[m], member) > study__allowed_month(q, o, m))
             mask |= 1U << m;
     return mask;
 }
 
-double dew__worst_month(const struct dew_outcome *o, size_t member)
+double study__worst_month(const struct dew_outcome *o, size_t member)
 {
     double worst = 0;
 
@@ -119,17 +119,17 @@ double dew__worst_month(const struct dew_outcome *o, size_t member)
     return worst;
 }
 
-int dew__has_dryer(const struct dew_question *q, size_t i)
+int study__has_dryer(const struct dew_question *q, size_t i)
 {
     return q->choices[i].c->plant.dryer.rate > 0;
 }
 
-int dew__has_ventilator(const struct dew_question *q, size_t i)
+int study__has_ventilator(const struct dew_question *q, size_t i)
 {
     return q->choices[i].facts->core != DEW_CORE_none;
 }
 
-int dew__has_cooling(const struct dew_question *q, size_t i)
+int study__has_cooling(const struct dew_question *q, size_t i)
 {
     const struct dew_plant *p = &q->choices[i].c->plant;
 
@@ -155,7 +155,7 @@ static double counts(const struct dew_case *c, double flow)
 struct dew_fresh_air dew_verdict_air(const struct dew_question *q,
                                      size_t option)
 {
-    const struct dew_tally *y = &dew__outcome(q, option)->year;
+    const struct dew_tally *y = &study__outcome(q, option)->year;
     double hours = y->hours > 0 ? y->hours : INFINITY, by_fan;
     struct dew_fresh_air a = {.rooms = y->fresh_sum / hours,
                               .drawn = y->drawn_sum / hours,
@@ -173,15 +173,15 @@ double dew_verdict_fresh(const struct dew_question *q, size_t option)
 
 int dew_verdict_ventilates(const struct dew_question *q, size_t option)
 {
-    double required = dew__outcome(q, option)->required;
+    double required = study__outcome(q, option)->required;
 
     return required <= 0 ||
            dew_verdict_fresh(q, option) >= q->judging.fresh_share * required;
 }
 
-int dew__keeps(const struct dew_question *q, const struct dew_outcome *o)
+int study__keeps(const struct dew_question *q, const struct dew_outcome *o)
 {
-    double allowed = dew__allowed(q, o);
+    double allowed = study__allowed(q, o);
 
     return o->year.too_humid <= allowed && o->year.too_dry <= allowed &&
            o->year.sweat[DEW_GLASS] <= allowed;
@@ -189,7 +189,7 @@ int dew__keeps(const struct dew_question *q, const struct dew_outcome *o)
 
 int dew_verdict_keeps(const struct dew_question *q, size_t option)
 {
-    return dew__keeps(q, dew__outcome(q, option));
+    return study__keeps(q, study__outcome(q, option));
 }
 
 struct dew_bill dew_verdict_bill(const struct dew_question *q, size_t option)

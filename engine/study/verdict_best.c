@@ -13,7 +13,7 @@ enum { NONE = DEW_NO_OPTION };
 
 static double energy_used(const struct dew_question *q, size_t i)
 {
-    const struct dew_energy *e = &dew__outcome(q, i)->year.energy;
+    const struct dew_energy *e = &study__outcome(q, i)->year.energy;
     double sum = 0;
 
 #define X(name, words) sum += e->name;
@@ -55,7 +55,7 @@ static double worth(const struct dew_question *q, size_t i, enum rank by)
 
 double dew_verdict_outside(const struct dew_question *q, size_t i)
 {
-    const struct dew_tally *y = &dew__outcome(q, i)->year;
+    const struct dew_tally *y = &study__outcome(q, i)->year;
 
     return y->too_humid + y->too_dry + y->sweat[DEW_GLASS];
 }
@@ -83,16 +83,16 @@ static int cheapest(const struct dew_question *q, enum rank by, int but)
     return best;
 }
 
-int dew__cheapest(const struct dew_question *q, int but)
+int study__cheapest(const struct dew_question *q, int but)
 {
     return cheapest(q, rank_of(q), but);
 }
 
-int dew__best_open(const struct dew_question *q)
+int study__best_open(const struct dew_question *q)
 {
-    int first = dew__cheapest(q, NONE);
+    int first = study__cheapest(q, NONE);
 
-    return rank_of(q) == BY_RUNNING && dew__cheapest(q, first) != NONE;
+    return rank_of(q) == BY_RUNNING && study__cheapest(q, first) != NONE;
 }
 
 size_t dew_verdict_passing(const struct dew_question *q, size_t out[64])
@@ -127,11 +127,11 @@ static int nearest(const struct dew_question *q)
 
 static void mind_limits(struct dew_finding *f, const struct dew_question *q)
 {
-    const struct dew_outcome *o = dew__outcome(q, (size_t)f->option);
+    const struct dew_outcome *o = study__outcome(q, (size_t)f->option);
 
-    dew__mind_limit(f, q, o, o->year.too_humid);
-    dew__mind_limit(f, q, o, o->year.too_dry);
-    dew__mind_limit(f, q, o, o->year.sweat[DEW_GLASS]);
+    study__mind_limit(f, q, o, o->year.too_humid);
+    study__mind_limit(f, q, o, o->year.too_dry);
+    study__mind_limit(f, q, o, o->year.sweat[DEW_GLASS]);
 }
 
 static void none_does(const struct dew_question *q, struct dew_verdict *v)
@@ -143,7 +143,7 @@ static void none_does(const struct dew_question *q, struct dew_verdict *v)
         FIND(v, best_none, NONE, .humid = NAN, .dry = NAN, .glass_wet = NAN);
         return;
     }
-    y = &dew__outcome(q, (size_t)i)->year;
+    y = &study__outcome(q, (size_t)i)->year;
     mind_limits(FIND(v, best_none, i, .humid = y->too_humid, .dry = y->too_dry,
                      .glass_wet = y->sweat[DEW_GLASS]),
                 q);
@@ -166,7 +166,7 @@ static double if_by(enum rank by, enum rank which, double worth)
     return by == which ? worth : NAN;
 }
 
-void dew__rule_best(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_best(const struct dew_question *q, struct dew_verdict *v)
 {
     enum rank by = rank_of(q);
     int best = cheapest(q, by, NONE), next = cheapest(q, by, best);
@@ -203,7 +203,7 @@ static int buys(const struct dew_bill *base, const struct dew_bill *option)
     return option->install.likely > base->install.likely;
 }
 
-void dew__rule_payback(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_payback(const struct dew_question *q, struct dew_verdict *v)
 {
     struct dew_bill base = dew_verdict_bill(q, 0);
 
@@ -223,7 +223,7 @@ void dew__rule_payback(const struct dew_question *q, struct dew_verdict *v)
     }
 }
 
-void dew__rule_unpriced(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_unpriced(const struct dew_question *q, struct dew_verdict *v)
 {
     if (rank_of(q) == BY_ENERGY)
         FIND(v, unpriced, NONE, 0);

@@ -31,7 +31,7 @@ static int shows(const struct dew_estimate *hours)
 /* 1 where a coil that stays dry and one as wet as may be part at the limits. */
 static int turns(const struct dew_question *q, const struct dew_choice *x)
 {
-    return dew__keeps(q, x->coil_dry) != dew__keeps(q, x->coil_wet);
+    return study__keeps(q, x->coil_dry) != study__keeps(q, x->coil_wet);
 }
 
 static struct dew_finding *tell(const struct dew_question *q,
@@ -43,7 +43,7 @@ static struct dew_finding *tell(const struct dew_question *q,
                 .decides = turns(q, &q->choices[i]));
 }
 
-void dew__rule_coil_today(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_coil_today(const struct dew_question *q, struct dew_verdict *v)
 {
     struct dew_estimate hours;
 
@@ -67,7 +67,8 @@ static int named(const struct dew_verdict *v, size_t option)
 }
 
 /* The best and the least humid, and each whose limits hang on it. */
-void dew__rule_coil_option(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_coil_option(const struct dew_question *q,
+                             struct dew_verdict *v)
 {
     for (size_t i = 1; i < q->count; i++) {
         struct dew_estimate hours;

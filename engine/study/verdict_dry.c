@@ -27,7 +27,8 @@ static struct dew_question once_dry(const struct dew_question *q,
     return dry;
 }
 
-void dew__rule_drying_ends(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_drying_ends(const struct dew_question *q,
+                             struct dew_verdict *v)
 {
     const struct dew_choice *base = &q->choices[0];
     struct dew_drying_ask ask;
@@ -44,12 +45,12 @@ void dew__rule_drying_ends(const struct dew_question *q, struct dew_verdict *v)
 }
 
 /* The house as it stands leaves its limits now and keeps them once dry. */
-void dew__rule_wait(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_wait(const struct dew_question *q, struct dew_verdict *v)
 {
     struct dew_choice room[MOST];
     struct dew_question dry = once_dry(q, room);
-    const struct dew_tally *now = &dew__base(q)->year;
-    const struct dew_tally *then = &dew__base(&dry)->year;
+    const struct dew_tally *now = &study__base(q)->year;
+    const struct dew_tally *then = &study__base(&dry)->year;
     struct dew_finding *f;
 
     if (!base_dries(q) || dew_verdict_keeps(q, 0) ||
@@ -58,12 +59,12 @@ void dew__rule_wait(const struct dew_question *q, struct dew_verdict *v)
     f = FIND(v, wait, 0, .humid_once_dry = then->too_humid,
              .humid_now = now->too_humid, .dry_once_dry = then->too_dry,
              .dry_now = now->too_dry);
-    dew__mind_limit(f, &dry, dew__base(&dry), then->too_humid);
-    dew__mind_limit(f, &dry, dew__base(&dry), then->too_dry);
+    study__mind_limit(f, &dry, study__base(&dry), then->too_humid);
+    study__mind_limit(f, &dry, study__base(&dry), then->too_dry);
 }
 
 /* What lasting equipment is chosen by. */
-void dew__rule_settled(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_settled(const struct dew_question *q, struct dew_verdict *v)
 {
     struct dew_choice room[MOST];
     struct dew_question dry = once_dry(q, room);
@@ -71,12 +72,12 @@ void dew__rule_settled(const struct dew_question *q, struct dew_verdict *v)
 
     if (!base_dries(q) || q->count < 2)
         return;
-    best = dew__cheapest(&dry, DEW_NO_OPTION);
+    best = study__cheapest(&dry, DEW_NO_OPTION);
     FIND(v, settled, best,
          .humid_once_dry =
              best == DEW_NO_OPTION
                  ? NAN
-                 : dew__outcome(&dry, (size_t)best)->year.too_humid,
-         .cheapest_to_run = dew__best_open(&dry))
-        ->other = dew__cheapest(q, DEW_NO_OPTION);
+                 : study__outcome(&dry, (size_t)best)->year.too_humid,
+         .cheapest_to_run = study__best_open(&dry))
+        ->other = study__cheapest(q, DEW_NO_OPTION);
 }

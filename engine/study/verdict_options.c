@@ -15,12 +15,12 @@ enum { NONE = DEW_NO_OPTION };
 
 static double humid(const struct dew_question *q, int i)
 {
-    return dew__outcome(q, (size_t)i)->year.too_humid;
+    return study__outcome(q, (size_t)i)->year.too_humid;
 }
 
 static double dry(const struct dew_question *q, int i)
 {
-    return dew__outcome(q, (size_t)i)->year.too_dry;
+    return study__outcome(q, (size_t)i)->year.too_dry;
 }
 
 /* The option of fewest humid hours among those that pass; NONE when none. */
@@ -37,7 +37,7 @@ static int fewest(const struct dew_question *q, size_t from,
 
 static int air_only(const struct dew_question *q, size_t i)
 {
-    return dew__has_ventilator(q, i) && !dew__has_dryer(q, i);
+    return study__has_ventilator(q, i) && !study__has_dryer(q, i);
 }
 
 static int air_only_enough(const struct dew_question *q, size_t i)
@@ -47,21 +47,22 @@ static int air_only_enough(const struct dew_question *q, size_t i)
 
 static int base_is_humid(const struct dew_question *q)
 {
-    const struct dew_outcome *o = dew__base(q);
+    const struct dew_outcome *o = study__base(q);
 
-    return o->year.too_humid > dew__allowed(q, o);
+    return o->year.too_humid > study__allowed(q, o);
 }
 
 /* Hours too dry of an option, where they pass the limit; else NaN. */
 static double too_dry(const struct dew_question *q, int i)
 {
-    return dry(q, i) > dew__allowed(q, dew__outcome(q, (size_t)i)) ? dry(q, i)
-                                                                   : NAN;
+    return dry(q, i) > study__allowed(q, study__outcome(q, (size_t)i))
+               ? dry(q, i)
+               : NAN;
 }
 
 /* An option that starves the house of air never speaks for ventilation.  The
    house as it stands is one of them where it has a ventilator. */
-void dew__rule_air_alone(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_air_alone(const struct dew_question *q, struct dew_verdict *v)
 {
     int enough = fewest(q, 0, air_only_enough), i = enough;
     const struct dew_outcome *o;
@@ -72,30 +73,30 @@ void dew__rule_air_alone(const struct dew_question *q, struct dew_verdict *v)
         i = fewest(q, 0, air_only);
     if (!base_is_humid(q) || i == NONE || q->count < 2)
         return;
-    o = dew__outcome(q, (size_t)i);
-    fixes = o->year.too_humid <= dew__allowed(q, o);
+    o = study__outcome(q, (size_t)i);
+    fixes = o->year.too_humid <= study__allowed(q, o);
     if (fixes && enough == NONE)
         return;
     f = fixes ? FIND(v, air_fixes, i, .humid = o->year.too_humid,
                      .today = humid(q, 0), .dry = too_dry(q, i))
               : FIND(v, air_fails, i, .humid = o->year.too_humid,
                      .today = humid(q, 0));
-    dew__mind_limit(f, q, o, o->year.too_humid);
-    f->months = dew__months_above(q, o, MEMBER(too_humid));
+    study__mind_limit(f, q, o, o->year.too_humid);
+    f->months = study__months_above(q, o, MEMBER(too_humid));
 }
 
 /* Months whose hours grow by more than the month's allowance. */
 static unsigned months_grown(const struct dew_question *q,
                              const struct dew_outcome *o, double *added)
 {
-    const struct dew_outcome *base = dew__base(q);
+    const struct dew_outcome *base = study__base(q);
     unsigned mask = 0;
 
     *added = 0;
     for (int m = 0; m < DEW_MONTHS; m++) {
         double more = o->month[m].too_humid - base->month[m].too_humid;
 
-        if (more <= dew__allowed_month(q, o, m))
+        if (more <= study__allowed_month(q, o, m))
             continue;
         mask |= 1U << m;
         *added += more;
@@ -103,13 +104,14 @@ static unsigned months_grown(const struct dew_question *q,
     return mask;
 }
 
-void dew__rule_air_worsens(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_air_worsens(const struct dew_question *q,
+                             struct dew_verdict *v)
 {
     for (size_t i = 1; i < q->count; i++) {
         double added;
-        unsigned mask = months_grown(q, dew__outcome(q, i), &added);
+        unsigned mask = months_grown(q, study__outcome(q, i), &added);
 
-        if (mask == 0 || !dew__has_ventilator(q, i))
+        if (mask == 0 || !study__has_ventilator(q, i))
             continue;
         FIND(v, air_worsens, (int)i, .humid = humid(q, (int)i),
              .today = humid(q, 0), .added = added)
@@ -124,17 +126,17 @@ static int first_named(const struct dew_question *q,
 {
     if (v->best != NONE)
         return v->best;
-    return dew__best_open(q) ? dew__cheapest(q, NONE) : NONE;
+    return study__best_open(q) ? study__cheapest(q, NONE) : NONE;
 }
 
 static int dryer_enough(const struct dew_question *q, size_t i)
 {
-    return dew__has_dryer(q, i) && dew_verdict_ventilates(q, i);
+    return study__has_dryer(q, i) && dew_verdict_ventilates(q, i);
 }
 
 static int no_dryer_enough(const struct dew_question *q, size_t i)
 {
-    return !dew__has_dryer(q, i) && dew_verdict_ventilates(q, i);
+    return !study__has_dryer(q, i) && dew_verdict_ventilates(q, i);
 }
 
 static int keeps_humid(const struct dew_question *q, int i)
@@ -143,20 +145,20 @@ static int keeps_humid(const struct dew_question *q, int i)
 
     if (i == NONE)
         return 0;
-    o = dew__outcome(q, (size_t)i);
-    return o->year.too_humid <= dew__allowed(q, o);
+    o = study__outcome(q, (size_t)i);
+    return o->year.too_humid <= study__allowed(q, o);
 }
 
 static int any_dryer(const struct dew_question *q)
 {
     for (size_t i = 0; i < q->count; i++)
-        if (dew__has_dryer(q, i))
+        if (study__has_dryer(q, i))
             return 1;
     return 0;
 }
 
 /* Needed, not needed, not enough or not tried: at most one of them. */
-void dew__rule_dryer(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_dryer(const struct dew_question *q, struct dew_verdict *v)
 {
     int without = fewest(q, 0, no_dryer_enough);
     int first = first_named(q, v);
@@ -179,36 +181,37 @@ void dew__rule_dryer(const struct dew_question *q, struct dew_verdict *v)
     else
         return;
     /* the answer hangs on the hours without one, and with it */
-    dew__mind_limit(f, q, dew__base(q), some);
-    dew__mind_limit(f, q, dew__base(q), none);
+    study__mind_limit(f, q, study__base(q), some);
+    study__mind_limit(f, q, study__base(q), none);
 }
 
 static int dryer_alone(const struct dew_question *q, size_t i)
 {
-    return dew__has_dryer(q, i) && !dew_verdict_ventilates(q, i);
+    return study__has_dryer(q, i) && !dew_verdict_ventilates(q, i);
 }
 
 /* A dehumidifier in place of ventilation: the air is still wanting. */
-void dew__rule_dryer_alone(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_dryer_alone(const struct dew_question *q,
+                             struct dew_verdict *v)
 {
     int i = fewest(q, 0, dryer_alone);
 
     if (i != NONE)
         FIND(v, dryer_alone, i, .humid = humid(q, i),
              .fresh = dew_verdict_fresh(q, (size_t)i),
-             .required = dew__outcome(q, (size_t)i)->required);
+             .required = study__outcome(q, (size_t)i)->required);
 }
 
 static int dryer_for_air(const struct dew_question *q, size_t i)
 {
-    return dew__has_dryer(q, i) && !dew__has_ventilator(q, i) &&
+    return study__has_dryer(q, i) && !study__has_ventilator(q, i) &&
            dew_verdict_ventilates(q, i);
 }
 
 /* No ventilator, and no fresh air wanting: none is asked for, or it draws
    enough in itself. */
-void dew__rule_dryer_instead(const struct dew_question *q,
-                             struct dew_verdict *v)
+void study__rule_dryer_instead(const struct dew_question *q,
+                               struct dew_verdict *v)
 {
     int i = fewest(q, 1, dryer_for_air);
     struct dew_finding *f;
@@ -216,8 +219,8 @@ void dew__rule_dryer_instead(const struct dew_question *q,
     if (!base_is_humid(q) || !keeps_humid(q, i))
         return;
     f = FIND(v, dryer_instead, i, .humid = humid(q, i),
-             .energy = dew__outcome(q, (size_t)i)->year.energy.dehumidifier);
-    dew__mind_limit(f, q, dew__outcome(q, (size_t)i), humid(q, i));
+             .energy = study__outcome(q, (size_t)i)->year.energy.dehumidifier);
+    study__mind_limit(f, q, study__outcome(q, (size_t)i), humid(q, i));
 }
 
 /* Options with enough air that are too humid in just so many hours. */
@@ -231,7 +234,8 @@ static int alike(const struct dew_question *q, double hours)
 }
 
 /* Not told where it is the best, or as good: one winner was named already. */
-void dew__rule_least_humid(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_least_humid(const struct dew_question *q,
+                             struct dew_verdict *v)
 {
     int i = fewest(q, 0, dew_verdict_ventilates), first = first_named(q, v);
 
@@ -260,7 +264,8 @@ static int core_twin(const struct dew_question *q, size_t heat)
         double gap = fabs(a->flow - b->flow);
 
         if (!passes_water(b->core) || a->layout != b->layout ||
-            dew__has_dryer(q, heat) != dew__has_dryer(q, j) || gap >= nearest)
+            study__has_dryer(q, heat) != study__has_dryer(q, j) ||
+            gap >= nearest)
             continue;
         nearest = gap;
         best = (int)j;
@@ -274,12 +279,12 @@ static enum dew_finding_kind core_of(const struct dew_question *q, int heat,
     double a = humid(q, heat) + dry(q, heat);
     double b = humid(q, enthalpy) + dry(q, enthalpy);
 
-    if (fabs(a - b) <= dew__close(q, fmax(a, b)))
+    if (fabs(a - b) <= study__close(q, fmax(a, b)))
         return DEW_FINDING_core_close;
     return a < b ? DEW_FINDING_core_heat : DEW_FINDING_core_enthalpy;
 }
 
-void dew__rule_core(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_core(const struct dew_question *q, struct dew_verdict *v)
 {
     for (size_t i = 0; i < q->count; i++) {
         int j = q->choices[i].facts->core == DEW_CORE_heat_plate
@@ -298,16 +303,16 @@ void dew__rule_core(const struct dew_question *q, struct dew_verdict *v)
     }
 }
 
-void dew__rule_grows_dry(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_grows_dry(const struct dew_question *q, struct dew_verdict *v)
 {
     for (size_t i = 1; i < q->count; i++) {
-        const struct dew_outcome *o = dew__outcome(q, i);
+        const struct dew_outcome *o = study__outcome(q, i);
 
-        if (o->year.too_dry <= dew__allowed(q, o) ||
-            o->year.too_dry - dry(q, 0) <= dew__close(q, dry(q, 0)))
+        if (o->year.too_dry <= study__allowed(q, o) ||
+            o->year.too_dry - dry(q, 0) <= study__close(q, dry(q, 0)))
             continue;
         FIND(v, grows_dry, (int)i, .dry = o->year.too_dry, .today = dry(q, 0))
-            ->months = dew__months_above(q, o, MEMBER(too_dry));
+            ->months = study__months_above(q, o, MEMBER(too_dry));
     }
 }
 
@@ -320,8 +325,8 @@ static int wets(const struct dew_question *q, size_t i)
 }
 
 /* All that bring enough air are too dry, and nothing was tried against it. */
-void dew__rule_wetter_untried(const struct dew_question *q,
-                              struct dew_verdict *v)
+void study__rule_wetter_untried(const struct dew_question *q,
+                                struct dew_verdict *v)
 {
     int least = NONE;
 
@@ -348,14 +353,14 @@ static int blower_helps(const struct dew_question *q, size_t i)
 }
 
 /* A tie-in is run by the blower: its watts, and the water it puts back. */
-void dew__rule_blower(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_blower(const struct dew_question *q, struct dew_verdict *v)
 {
-    const struct dew_tally *base = &dew__base(q)->year;
+    const struct dew_tally *base = &study__base(q)->year;
 
     for (size_t i = 1; i < q->count; i++) {
-        const struct dew_tally *y = &dew__outcome(q, i)->year;
+        const struct dew_tally *y = &study__outcome(q, i)->year;
 
-        if (!dew__has_ventilator(q, i) || !blower_helps(q, i) ||
+        if (!study__has_ventilator(q, i) || !blower_helps(q, i) ||
             y->energy.blower - base->energy.blower < BLOWER_MATTERS)
             continue;
         FIND(v, blower_cost, (int)i,
@@ -365,10 +370,10 @@ void dew__rule_blower(const struct dew_question *q, struct dew_verdict *v)
     }
 }
 
-void dew__rule_under(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_under(const struct dew_question *q, struct dew_verdict *v)
 {
     for (size_t i = 0; i < q->count; i++)
         if (!dew_verdict_ventilates(q, i))
             FIND(v, under_ventilated, (int)i, .fresh = dew_verdict_fresh(q, i),
-                 .required = dew__outcome(q, i)->required);
+                 .required = study__outcome(q, i)->required);
 }

@@ -16,12 +16,12 @@ static int next_of(const struct dew_question *q, size_t i)
     if (c == NULL || c->next[0] == '\0')
         return NONE;
     for (size_t j = 0; j < q->count; j++)
-        if (j != i && strcmp(dew__outcome(q, j)->name, c->next) == 0)
+        if (j != i && strcmp(study__outcome(q, j)->name, c->next) == 0)
             return (int)j;
     return NONE;
 }
 
-void dew__rule_staged(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_staged(const struct dew_question *q, struct dew_verdict *v)
 {
     for (size_t i = 0; i < q->count; i++) {
         int next = next_of(q, i);
@@ -55,18 +55,18 @@ static int worst_month(const struct dew_outcome *o)
 
 static void by_humidity(const struct dew_question *q, struct dew_finding *f)
 {
-    const struct dew_outcome *o = dew__outcome(q, (size_t)f->option);
+    const struct dew_outcome *o = study__outcome(q, (size_t)f->option);
     int m = worst_month(o);
 
     f->months = 1U << m;
     f->number.reading.days = o->month[m].hours / 24;
-    f->number.reading.humid_limit = dew__allowed_month(q, o, m);
+    f->number.reading.humid_limit = study__allowed_month(q, o, m);
     f->number.reading.humid = o->month[m].too_humid;
 }
 
 static void by_air(const struct dew_question *q, struct dew_finding *f)
 {
-    const struct dew_outcome *o = dew__outcome(q, (size_t)f->option);
+    const struct dew_outcome *o = study__outcome(q, (size_t)f->option);
 
     f->number.reading.days = 1;
     f->number.reading.air_limit = q->judging.fresh_share * o->required;
@@ -76,7 +76,7 @@ static void by_air(const struct dew_question *q, struct dew_finding *f)
 /* What all the people would come to in the fresh air asked for. */
 static void by_breath(const struct dew_question *q, struct dew_finding *f)
 {
-    const struct dew_outcome *o = dew__outcome(q, (size_t)f->option);
+    const struct dew_outcome *o = study__outcome(q, (size_t)f->option);
     const struct dew_house *h = &q->choices[f->option].c->house;
     double breath = h->people.count * h->people.co2;
 
@@ -86,7 +86,7 @@ static void by_breath(const struct dew_question *q, struct dew_finding *f)
     f->number.reading.co2 = o->year.co2_sum / o->year.hours;
 }
 
-void dew__rule_reading(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_reading(const struct dew_question *q, struct dew_verdict *v)
 {
     for (size_t i = 0; i < q->count; i++) {
         int next = next_of(q, i);
@@ -96,7 +96,8 @@ void dew__rule_reading(const struct dew_question *q, struct dew_verdict *v)
         if (next == NONE)
             continue;
         kind = q->choices[i].costs->reading;
-        if (kind != DEW_READING_humidity && !(dew__outcome(q, i)->required > 0))
+        if (kind != DEW_READING_humidity &&
+            !(study__outcome(q, i)->required > 0))
             continue; /* nothing to hold air or breath against */
         f = FIND(v, reading, (int)i, .what = kind, .humid_limit = NAN,
                  .humid = NAN, .air_limit = NAN, .air = NAN, .co2_limit = NAN,

@@ -15,12 +15,12 @@ static const double DEAR = 100 * 3.6e6, WET = 100, SHORT = 0.20;
 
 static const struct dew_tally *year_of(const struct dew_question *q, size_t i)
 {
-    return &dew__outcome(q, i)->year;
+    return &study__outcome(q, i)->year;
 }
 
 static int tied(const struct dew_question *q, size_t i)
 {
-    return dew__has_ventilator(q, i) &&
+    return study__has_ventilator(q, i) &&
            q->choices[i].facts->layout != DEW_LAYOUT_own_ducts;
 }
 
@@ -35,8 +35,9 @@ static int own_twin(const struct dew_question *q, size_t tie)
         const struct dew_option_facts *b = q->choices[j].facts;
         double gap = fabs(a->rated_flow - b->rated_flow);
 
-        if (!dew__has_ventilator(q, j) || tied(q, j) || b->core != a->core ||
-            dew__has_dryer(q, tie) != dew__has_dryer(q, j) || gap >= nearest)
+        if (!study__has_ventilator(q, j) || tied(q, j) || b->core != a->core ||
+            study__has_dryer(q, tie) != study__has_dryer(q, j) ||
+            gap >= nearest)
             continue;
         nearest = gap;
         best = (int)j;
@@ -78,12 +79,12 @@ static struct dew_numbers_tie_fine faults(const struct dew_question *q,
     n.short_circuits = n.reaching < (1 - SHORT) * n.drawn;
     n.lacks_air = !dew_verdict_ventilates(q, i) &&
                   (own == NONE || dew_verdict_ventilates(q, (size_t)own));
-    n.wet = n.trunk_wet > dew__allowed(q, dew__outcome(q, i));
+    n.wet = n.trunk_wet > study__allowed(q, study__outcome(q, i));
     if (own == NONE)
         return n;
     o = year_of(q, (size_t)own);
     n.humid_more = y->too_humid - o->too_humid;
-    n.damper = n.humid_more > dew__close(q, o->too_humid);
+    n.damper = n.humid_more > study__close(q, o->too_humid);
     n.blower_more = y->energy.blower - o->energy.blower;
     n.dear = n.blower_more > DEAR;
     n.putback_more = y->water.putback - o->water.putback;
@@ -93,7 +94,7 @@ static struct dew_numbers_tie_fine faults(const struct dew_question *q,
 
 /* Harmful: less air, a damper house or a wet trunk.  Dear and no more is told
    as fine. */
-void dew__rule_ties(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_ties(const struct dew_question *q, struct dew_verdict *v)
 {
     for (size_t i = 0; i < q->count; i++) {
         int own = tied(q, i) ? own_twin(q, i) : NONE, harm;
@@ -105,12 +106,12 @@ void dew__rule_ties(const struct dew_question *q, struct dew_verdict *v)
         harm = n.short_circuits || n.lacks_air || n.damper || n.wet;
         if (!harm && own == NONE)
             continue; /* nothing to hold it against */
-        dew__find(v,
-                  &(struct dew_finding){.kind = harm ? DEW_FINDING_tie_harmful
-                                                     : DEW_FINDING_tie_fine,
-                                        .option = (int)i,
-                                        .other = own,
-                                        .number.tie_fine = n});
+        study__find(v,
+                    &(struct dew_finding){.kind = harm ? DEW_FINDING_tie_harmful
+                                                       : DEW_FINDING_tie_fine,
+                                          .option = (int)i,
+                                          .other = own,
+                                          .number.tie_fine = n});
     }
 }
 
@@ -156,7 +157,7 @@ static struct drying work_of(const struct dew_choice *c)
 
 static int label_open(const struct dew_question *q, size_t i)
 {
-    return dew__has_dryer(q, i) && q->choices[i].facts->label_open;
+    return study__has_dryer(q, i) && q->choices[i].facts->label_open;
 }
 
 /* Whether an option before i asks about a label of the same figure. */
@@ -172,7 +173,8 @@ static int asked_before(const struct dew_question *q, size_t i)
 }
 
 /* Today's label or that of before June 2019, which is of warmer air? */
-void dew__rule_dryer_label(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_dryer_label(const struct dew_question *q,
+                             struct dew_verdict *v)
 {
     const double rh = 0.60;
     double now =
@@ -190,13 +192,13 @@ void dew__rule_dryer_label(const struct dew_question *q, struct dew_verdict *v)
 }
 
 /* What the label's figure comes to in this house. */
-void dew__rule_dryer_size(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_dryer_size(const struct dew_question *q, struct dew_verdict *v)
 {
     for (size_t i = 0; i < q->count; i++) {
         const struct dew_choice *c = &q->choices[i];
         struct drying d;
 
-        if (!dew__has_dryer(q, i))
+        if (!study__has_dryer(q, i))
             continue;
         d = work_of(c);
         if (d.time <= 0)

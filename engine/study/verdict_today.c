@@ -45,8 +45,8 @@ static void add_flows(struct dew_water_flows *sum,
 #undef X
 }
 
-void dew__sources(struct dew_finding *f, const struct dew_outcome *o,
-                  unsigned months, double sign)
+void study__sources(struct dew_finding *f, const struct dew_outcome *o,
+                    unsigned months, double sign)
 {
     struct dew_water_flows sum = {0};
     double days = 0;
@@ -68,7 +68,7 @@ void dew__sources(struct dew_finding *f, const struct dew_outcome *o,
 #undef X
 }
 
-double dew__inflow(const struct dew_water_flows *flows)
+double study__inflow(const struct dew_water_flows *flows)
 {
     double sum = 0;
 
@@ -78,90 +78,92 @@ double dew__inflow(const struct dew_water_flows *flows)
     return sum - fmax(flows->store, 0);
 }
 
-void dew__rule_today_humid(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_today_humid(const struct dew_question *q,
+                             struct dew_verdict *v)
 {
-    const struct dew_outcome *o = dew__base(q);
+    const struct dew_outcome *o = study__base(q);
     struct dew_finding *f;
 
-    if (o->year.too_humid <= dew__allowed(q, o))
+    if (o->year.too_humid <= study__allowed(q, o))
         return;
     f = FIND(v, today_humid, 0, .humid = o->year.too_humid,
-             .worst_month = dew__worst_month(o, MEMBER(too_humid)),
+             .worst_month = study__worst_month(o, MEMBER(too_humid)),
              .longest = o->year.longest_too_humid);
-    dew__mind_limit(f, q, o, o->year.too_humid);
-    f->months = dew__months_above(q, o, MEMBER(too_humid));
-    dew__sources(f, o, f->months ? f->months : ALL_MONTHS, 1);
+    study__mind_limit(f, q, o, o->year.too_humid);
+    f->months = study__months_above(q, o, MEMBER(too_humid));
+    study__sources(f, o, f->months ? f->months : ALL_MONTHS, 1);
 }
 
-void dew__rule_today_dry(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_today_dry(const struct dew_question *q, struct dew_verdict *v)
 {
-    const struct dew_outcome *o = dew__base(q);
+    const struct dew_outcome *o = study__base(q);
     struct dew_finding *f;
 
-    if (o->year.too_dry <= dew__allowed(q, o))
+    if (o->year.too_dry <= study__allowed(q, o))
         return;
     f = FIND(v, today_dry, 0, .dry = o->year.too_dry,
-             .worst_month = dew__worst_month(o, MEMBER(too_dry)));
-    dew__mind_limit(f, q, o, o->year.too_dry);
-    f->months = dew__months_above(q, o, MEMBER(too_dry));
-    dew__sources(f, o, f->months ? f->months : ALL_MONTHS, -1);
+             .worst_month = study__worst_month(o, MEMBER(too_dry)));
+    study__mind_limit(f, q, o, o->year.too_dry);
+    f->months = study__months_above(q, o, MEMBER(too_dry));
+    study__sources(f, o, f->months ? f->months : ALL_MONTHS, -1);
 }
 
-void dew__rule_today_fine(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_today_fine(const struct dew_question *q, struct dew_verdict *v)
 {
-    const struct dew_outcome *o = dew__base(q);
-    double allowed = dew__allowed(q, o);
+    const struct dew_outcome *o = study__base(q);
+    double allowed = study__allowed(q, o);
     struct dew_finding *f;
 
     if (o->year.too_humid > allowed || o->year.too_dry > allowed)
         return;
     f = FIND(v, today_fine, 0, .humid = o->year.too_humid,
              .dry = o->year.too_dry);
-    dew__mind_limit(f, q, o, o->year.too_humid);
-    dew__mind_limit(f, q, o, o->year.too_dry);
+    study__mind_limit(f, q, o, o->year.too_humid);
+    study__mind_limit(f, q, o, o->year.too_dry);
 }
 
 static void short_of_heat(const struct dew_question *q, struct dew_verdict *v,
                           size_t i)
 {
-    const struct dew_tally *y = &dew__outcome(q, i)->year;
+    const struct dew_tally *y = &study__outcome(q, i)->year;
 
     FIND(v, short_heat, (int)i, .short_of_heat = y->short_heat,
          .coldest = y->t_min);
 }
 
 /* Of today, and of the option with most such hours if clearly more. */
-void dew__rule_short_heat(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_short_heat(const struct dew_question *q, struct dew_verdict *v)
 {
-    double today = dew__base(q)->year.short_heat;
+    double today = study__base(q)->year.short_heat;
     size_t worst = 0;
 
     for (size_t i = 1; i < q->count; i++)
-        if (dew__outcome(q, i)->year.short_heat >
-            dew__outcome(q, worst)->year.short_heat)
+        if (study__outcome(q, i)->year.short_heat >
+            study__outcome(q, worst)->year.short_heat)
             worst = i;
     if (today >= 1)
         short_of_heat(q, v, 0);
-    if (worst > 0 &&
-        dew__outcome(q, worst)->year.short_heat > today + dew__close(q, today))
+    if (worst > 0 && study__outcome(q, worst)->year.short_heat >
+                         today + study__close(q, today))
         short_of_heat(q, v, worst);
 }
 
-void dew__rule_today_sweat(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_today_sweat(const struct dew_question *q,
+                             struct dew_verdict *v)
 {
-    const struct dew_outcome *o = dew__base(q);
+    const struct dew_outcome *o = study__base(q);
     size_t glass = MEMBER(sweat) + DEW_GLASS * sizeof(double);
 
-    if (o->year.sweat[DEW_GLASS] > dew__allowed(q, o))
+    if (o->year.sweat[DEW_GLASS] > study__allowed(q, o))
         FIND(v, today_sweat, 0, .glass_wet = o->year.sweat[DEW_GLASS])->months =
-            dew__months_above(q, o, glass);
+            study__months_above(q, o, glass);
 }
 
 /* Air as full as it can be, in any option and any hour. */
-void dew__rule_saturated(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_saturated(const struct dew_question *q, struct dew_verdict *v)
 {
     for (size_t i = 0; i < q->count; i++) {
-        const struct dew_tally *year = &dew__outcome(q, i)->year;
+        const struct dew_tally *year = &study__outcome(q, i)->year;
 
         if (year->saturated > 0.0)
             FIND(v, saturated, (int)i, .saturated = year->saturated,
@@ -178,15 +180,15 @@ static int untold(const struct dew_choice *c, enum dew_local e)
 
 /* Told where anything that most houses have is wanting; shut windows are told
    with it and do not ask by themselves. */
-void dew__rule_today_assumes(const struct dew_question *q,
-                             struct dew_verdict *v)
+void study__rule_today_assumes(const struct dew_question *q,
+                               struct dew_verdict *v)
 {
     const struct dew_choice *today = &q->choices[0];
     const struct dew_house *h = &today->c->house;
     int bath = untold(today, DEW_LOCAL_BATH);
     int kitchen = untold(today, DEW_LOCAL_KITCHEN);
     int dryer = untold(today, DEW_LOCAL_DRYER);
-    int cooling = !dew__has_cooling(q, 0) && !h->comfort.given;
+    int cooling = !study__has_cooling(q, 0) && !h->comfort.given;
 
     if (bath || kitchen || dryer || cooling)
         FIND(v, today_assumes, 0, .no_bath_fan = bath, .no_hood = kitchen,
@@ -196,10 +198,10 @@ void dew__rule_today_assumes(const struct dew_question *q,
 
 /* Surfaces whose index passes the limit, in this year or when it comes ten
    times; the worst of each option. */
-void dew__rule_mould(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_mould(const struct dew_question *q, struct dew_verdict *v)
 {
     for (size_t i = 0; i < q->count; i++) {
-        const struct dew_face *faces = dew__outcome(q, i)->faces;
+        const struct dew_face *faces = study__outcome(q, i)->faces;
         int worst = 0;
 
         for (int s = 1; s < DEW_SURFACES; s++)
@@ -214,10 +216,10 @@ void dew__rule_mould(const struct dew_question *q, struct dew_verdict *v)
     }
 }
 
-void dew__rule_drying(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_drying(const struct dew_question *q, struct dew_verdict *v)
 {
-    const struct dew_outcome *o = dew__base(q);
-    double inflow = dew__inflow(&o->year.water);
+    const struct dew_outcome *o = study__base(q);
+    double inflow = study__inflow(&o->year.water);
     double part = inflow > 0 ? o->year.water.drying / inflow : 0;
 
     if (part >= DRYING_MATTERS)
@@ -225,11 +227,11 @@ void dew__rule_drying(const struct dew_question *q, struct dew_verdict *v)
              .per_day = o->year.water.drying / (o->year.hours / 24));
 }
 
-void dew__rule_idle(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_idle(const struct dew_question *q, struct dew_verdict *v)
 {
-    const struct dew_tally *y = &dew__base(q)->year;
+    const struct dew_tally *y = &study__base(q)->year;
 
-    if (dew__has_cooling(q, 0) && y->too_humid != 0)
+    if (study__has_cooling(q, 0) && y->too_humid != 0)
         FIND(v, idle, 0, .humid_while_idle = y->idle_humid,
              .humid = y->too_humid);
 }
@@ -264,15 +266,15 @@ static int busiest_month(const struct dew_outcome *o)
  * design leaves out, 0.4 % of the year [ASH-F14].  What it must carry in an
  * hour is the share of the hour that it runs; that measure is our own.
  */
-void dew__rule_cool_large(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_cool_large(const struct dew_question *q, struct dew_verdict *v)
 {
     const double left_out = 0.004;
-    const struct dew_outcome *o = dew__base(q);
+    const struct dew_outcome *o = study__base(q);
     const struct dew_plant *p = &q->choices[0].c->plant;
     double above = 0;
     int m;
 
-    if (!dew__has_cooling(q, 0) || !(o->year.duty.cool > 0) || !runs_tell(p))
+    if (!study__has_cooling(q, 0) || !(o->year.duty.cool > 0) || !runs_tell(p))
         return;
     for (size_t h = 0; h < o->count; h++)
         above += o->series.cool[h] > 0.5;
@@ -314,9 +316,9 @@ static void cannot(struct dew_verdict *v, const struct dew_outcome *o,
         ->months = months;
 }
 
-void dew__rule_outdoor(const struct dew_question *q, struct dew_verdict *v)
+void study__rule_outdoor(const struct dew_question *q, struct dew_verdict *v)
 {
-    const struct dew_outcome *o = dew__base(q);
+    const struct dew_outcome *o = study__base(q);
     unsigned hardly = months_of_share(o, 0, HARDLY);
 
     FIND(v, outdoor_dries, 0, .could_dry = o->year.could_dry,

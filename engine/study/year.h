@@ -8,20 +8,20 @@
 #include "core/factors.h"
 #include "dew/verdict.h"
 
-static inline const struct dew_tally *dew__year(const struct dew_question *q,
-                                                size_t i)
+static inline const struct dew_tally *study__year(const struct dew_question *q,
+                                                  size_t i)
 {
     return &q->choices[i].outcome->year;
 }
 
 /* NaN over no hours. */
-static inline double dew__mean(double sum, double hours)
+static inline double study__mean(double sum, double hours)
 {
     return hours > 0 ? sum / hours : NAN;
 }
 
 /* J, all that was bought. */
-static inline double dew__energy(const struct dew_tally *t)
+static inline double study__energy(const struct dew_tally *t)
 {
     double sum = 0;
 

@@ -3,23 +3,23 @@
 
 #include <math.h>
 
-int dew__leap(int year)
+int weather__leap(int year)
 {
     return (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
 }
 
-int dew__month_days(int year, int month)
+int weather__month_days(int year, int month)
 {
     static const int days[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
 
-    return days[month - 1] + (month == 2 && dew__leap(year));
+    return days[month - 1] + (month == 2 && weather__leap(year));
 }
 
 /*
  * Count years from March, so that the leap day is the last of its year; 400
  * years have 146097 days; 1970-01-01 is day 719468 of that count.
  */
-int64_t dew__days(int year, int month, int day)
+int64_t weather__days(int year, int month, int day)
 {
     int64_t y = year - (month <= 2);
     int64_t era = (y >= 0 ? y : y - 399) / 400;
@@ -35,9 +35,9 @@ static int64_t floor_div(int64_t a, int64_t b)
     return a / b - (a % b < 0);
 }
 
-void dew__civil(int64_t moment, int *year, int *month, int *day)
+void weather__civil(int64_t moment, int *year, int *month, int *day)
 {
-    int64_t z = floor_div(moment, DEW__DAY) + 719468;
+    int64_t z = floor_div(moment, WEATHER__DAY) + 719468;
     int64_t era = floor_div(z, 146097);
     int64_t d = z - era * 146097;
     int64_t y = (d - d / 1460 + d / 36524 - d / 146096) / 365;
@@ -49,34 +49,34 @@ void dew__civil(int64_t moment, int *year, int *month, int *day)
     *year = (int)(y + era * 400 + (*month <= 2));
 }
 
-int dew__weekday(int64_t days)
+int weather__weekday(int64_t days)
 {
     int64_t w = (days + 3) % 7; /* 1970-01-01 was a Thursday */
 
     return (int)(w < 0 ? w + 7 : w);
 }
 
-void dew__date_of(int64_t moment, int typical, struct dew_date *date)
+void weather__date_of(int64_t moment, int typical, struct dew_date *date)
 {
-    int64_t within = moment - DEW__HOUR; /* the start of the hour */
-    int64_t days = floor_div(within, DEW__DAY);
+    int64_t within = moment - WEATHER__HOUR; /* the start of the hour */
+    int64_t days = floor_div(within, WEATHER__DAY);
     int year, month, day;
 
-    dew__civil(within, &year, &month, &day);
+    weather__civil(within, &year, &month, &day);
     date->year = typical ? 0 : year;
     date->month = month;
     date->day = day;
-    date->hour = (int)((within - days * DEW__DAY) / DEW__HOUR) + 1;
-    date->weekday = dew__weekday(days);
-    date->yearday = (int)(days - dew__days(year, 1, 1)) + 1;
+    date->hour = (int)((within - days * WEATHER__DAY) / WEATHER__HOUR) + 1;
+    date->weekday = weather__weekday(days);
+    date->yearday = (int)(days - weather__days(year, 1, 1)) + 1;
 }
 
-int64_t dew__moment_of(const struct dew_date *date)
+int64_t weather__moment_of(const struct dew_date *date)
 {
-    int year = date->year == 0 ? DEW__TYPICAL : date->year;
+    int year = date->year == 0 ? WEATHER__TYPICAL : date->year;
 
-    return dew__days(year, date->month, date->day) * DEW__DAY +
-           (int64_t)date->hour * DEW__HOUR;
+    return weather__days(year, date->month, date->day) * WEATHER__DAY +
+           (int64_t)date->hour * WEATHER__HOUR;
 }
 
 /* ---- summer time ------------------------------------------------------------ */
@@ -84,16 +84,16 @@ int64_t dew__moment_of(const struct dew_date *date)
 /* The day of month of the nth Sunday (from 1), or of the last one (n 0). */
 static int sunday(int year, int month, int n)
 {
-    int first = 7 - dew__weekday(dew__days(year, month, 1));
+    int first = 7 - weather__weekday(weather__days(year, month, 1));
     int last = first;
 
-    while (last + 7 <= dew__month_days(year, month))
+    while (last + 7 <= weather__month_days(year, month))
         last += 7;
     return n > 0 ? first + 7 * (n - 1) : last;
 }
 
-void dew__summer_of(enum dew_clock rule, int year, double offset,
-                    int64_t *begins, int64_t *ends)
+void weather__summer_of(enum dew_clock rule, int year, double offset,
+                        int64_t *begins, int64_t *ends)
 {
     int us = rule == DEW_CLOCK_US;
     int late = us && year >= 2007;
@@ -102,26 +102,26 @@ void dew__summer_of(enum dew_clock rule, int year, double offset,
     int last = sunday(year, autumn, late ? 1 : 0);
     int hour = us ? 2 : 1 + (int)(isnan(offset) ? 1.0 : floor(offset));
 
-    *begins =
-        dew__days(year, spring, first) * DEW__DAY + (int64_t)hour * DEW__HOUR;
-    *ends = dew__days(year, autumn, last) * DEW__DAY +
-            (int64_t)(us ? 2 : hour + 1) * DEW__HOUR;
+    *begins = weather__days(year, spring, first) * WEATHER__DAY +
+              (int64_t)hour * WEATHER__HOUR;
+    *ends = weather__days(year, autumn, last) * WEATHER__DAY +
+            (int64_t)(us ? 2 : hour + 1) * WEATHER__HOUR;
 }
 
 struct dew_date dew_weather_by_clock(const struct dew_date *date,
                                      enum dew_clock clock, double utc_offset)
 {
-    /* the first year of today's rule whose days are those of DEW__TYPICAL */
+    /* the first year of today's rule whose days are those of WEATHER__TYPICAL */
     int year = date->year == 0 ? 2007 : date->year;
     int64_t end, begins, ends;
     struct dew_date wall = *date;
 
     if (clock != DEW_CLOCK_US && clock != DEW_CLOCK_EU)
         return wall;
-    end = dew__days(year, date->month, date->day) * DEW__DAY +
-          (int64_t)date->hour * DEW__HOUR;
-    dew__summer_of(clock, year, utc_offset, &begins, &ends);
-    if (end > begins && end <= ends - DEW__HOUR)
-        dew__date_of(end + DEW__HOUR, date->year == 0, &wall);
+    end = weather__days(year, date->month, date->day) * WEATHER__DAY +
+          (int64_t)date->hour * WEATHER__HOUR;
+    weather__summer_of(clock, year, utc_offset, &begins, &ends);
+    if (end > begins && end <= ends - WEATHER__HOUR)
+        weather__date_of(end + WEATHER__HOUR, date->year == 0, &wall);
     return wall;
 }

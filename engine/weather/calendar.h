@@ -12,33 +12,33 @@
 #include "dew/weather.h"
 
 enum {
-    DEW__MINUTE = 60,
-    DEW__HOUR = 3600,
-    DEW__DAY = 86400,
+    WEATHER__MINUTE = 60,
+    WEATHER__HOUR = 3600,
+    WEATHER__DAY = 86400,
     /* Year that stands in for a typical one: 365 days, starts on a Monday. */
-    DEW__TYPICAL = 2001
+    WEATHER__TYPICAL = 2001
 };
 
-int dew__leap(int year);
-int dew__month_days(int year, int month);
+int weather__leap(int year);
+int weather__month_days(int year, int month);
 
 /* Days from 1970-01-01; month 1 .. 12, day from 1 (may pass the month). */
-int64_t dew__days(int year, int month, int day);
+int64_t weather__days(int year, int month, int day);
 
 /* The inverse: year, month and day of the moment's day. */
-void dew__civil(int64_t moment, int *year, int *month, int *day);
+void weather__civil(int64_t moment, int *year, int *month, int *day);
 
 /* 0 .. 6, Monday 0. */
-int dew__weekday(int64_t days);
+int weather__weekday(int64_t days);
 
 /*
  * The calendar place of the hour that ends at moment (on the hour): 00:00 is
  * hour 24 of the day before.  typical: year 0 in *date.
  */
-void dew__date_of(int64_t moment, int typical, struct dew_date *date);
+void weather__date_of(int64_t moment, int typical, struct dew_date *date);
 
-/* The end of the hour at date; year 0 counts in DEW__TYPICAL. */
-int64_t dew__moment_of(const struct dew_date *date);
+/* The end of the hour at date; year 0 counts in WEATHER__TYPICAL. */
+int64_t weather__moment_of(const struct dew_date *date);
 
 /*
  * When summer time begins and ends in a year, by the wall clock before each
@@ -47,7 +47,7 @@ int64_t dew__moment_of(const struct dew_date *date);
  * last Sundays of March and October at 01:00 UTC; offset, h, of standard time
  * (NaN: 1).
  */
-void dew__summer_of(enum dew_clock rule, int year, double offset,
-                    int64_t *begins, int64_t *ends);
+void weather__summer_of(enum dew_clock rule, int year, double offset,
+                        int64_t *begins, int64_t *ends);
 
 #endif

@@ -28,11 +28,11 @@ static enum dew_status refuse(const struct filling *f, size_t h,
 {
     const struct dew_date *d = &f->year->dates[h];
 
-    dew__in(f->err, what);
-    return dew__fail(f->err, DEW_EMISSING,
-                     "none in hour %zu, which ends on %04d-%02d-%02d at "
-                     "%02d:00; name a place to fill it from, or mend the file",
-                     h + 1, d->year, d->month, d->day, d->hour);
+    core__in(f->err, what);
+    return core__fail(f->err, DEW_EMISSING,
+                      "none in hour %zu, which ends on %04d-%02d-%02d at "
+                      "%02d:00; name a place to fill it from, or mend the file",
+                      h + 1, d->year, d->month, d->day, d->hour);
 }
 
 /* The same hour of the other year; 29 February is like the day before. */
@@ -46,8 +46,9 @@ static const struct dew_hour *same_hour(const struct filling *f, size_t h)
     d.year = f->from->dates[0].year;
     if (d.month == 2 && d.day == 29 && f->from->count == 8760)
         d.day = 28;
-    i = (size_t)((dew__moment_of(&d) - dew__moment_of(&f->from->dates[0])) /
-                 DEW__HOUR);
+    i = (size_t)((weather__moment_of(&d) -
+                  weather__moment_of(&f->from->dates[0])) /
+                 WEATHER__HOUR);
     return i < f->from->count ? &f->from->hours[i] : NULL;
 }
 
@@ -157,11 +158,11 @@ static enum dew_status know_site(const struct dew_year *year,
                                      used > 0 ? " and " : "", rows[i].words);
     if (used == 0)
         return DEW_OK;
-    dew__in(err, "site");
-    return dew__fail(err, DEW_EMISSING,
-                     "the file does not say %s: the sun cannot be followed "
-                     "without",
-                     text);
+    core__in(err, "site");
+    return core__fail(err, DEW_EMISSING,
+                      "the file does not say %s: the sun cannot be followed "
+                      "without",
+                      text);
 }
 
 /* ---- all of it ---------------------------------------------------------------- */
@@ -173,7 +174,7 @@ static enum dew_status fill_hour(struct filling *f, size_t h)
     enum dew_status status;
 
     if (isnan(to->t) || isnan(to->w) || isnan(to->p) ||
-        (isnan(to->global) && !dew__sky_of_file(f->year)))
+        (isnan(to->global) && !weather__sky_of_file(f->year)))
         to->sky = NAN; /* to be set by what is filled now */
     status = fill_lane(f, h, &to->p, other != NULL ? &other->p : NULL,
                        "pressure", &f->filled->pressure);
@@ -198,8 +199,8 @@ static void borrow_site(struct dew_year *year, const struct dew_year *from)
         s->utc_offset = from->site.utc_offset;
     if (isnan(s->elevation))
         s->elevation = from->site.elevation;
-    dew__year_say(year, "its place taken to be that of %s %s", from->site.id,
-                  from->site.name);
+    weather__year_say(year, "its place taken to be that of %s %s",
+                      from->site.id, from->site.name);
 }
 
 static void say_filled(struct dew_year *year, const struct dew_year *from,
@@ -221,13 +222,13 @@ static void say_filled(struct dew_year *year, const struct dew_year *from,
                                      "%s%ld hours of %s", used > 0 ? ", " : "",
                                      rows[i].hours, rows[i].what);
     if (used > 0)
-        dew__year_say(year, "%s filled from the year %s", text,
-                      from->provenance);
+        weather__year_say(year, "%s filled from the year %s", text,
+                          from->provenance);
     if (n->split > 0)
-        dew__year_say(year,
-                      "direct and diffuse light of %ld hours parted from "
-                      "global",
-                      n->split);
+        weather__year_say(year,
+                          "direct and diffuse light of %ld hours parted from "
+                          "global",
+                          n->split);
 }
 
 enum dew_status dew_year_complete(struct dew_year *year,
@@ -246,7 +247,7 @@ enum dew_status dew_year_complete(struct dew_year *year,
     for (size_t h = 0; h < year->count && status == DEW_OK; h++)
         status = fill_hour(&f, h);
     if (status == DEW_OK)
-        dew__year_sky(year);
+        weather__year_sky(year);
     if (status == DEW_OK)
         say_filled(year, from, filled);
     return status;

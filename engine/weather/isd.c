@@ -34,7 +34,7 @@ static int all_digits(const char *text, size_t n)
     return strspn(text, "0123456789") >= n;
 }
 
-int dew__isd_is(const struct dew__lines *in)
+int weather__isd_is(const struct weather__lines *in)
 {
     const char *text = in->text;
 
@@ -63,51 +63,51 @@ static int number_at(const char *text, int from, int n, double *x)
 struct field {
     int at, length;
     double scale, missing;
-    enum dew__lane lane;
+    enum weather__lane lane;
 };
 
-static void put_field(struct dew__reader *r, struct dew__sample *s,
+static void put_field(struct weather__reader *r, struct weather__sample *s,
                       const char *text, const struct field *f)
 {
     char quality = text[f->at + f->length];
     double x;
 
     if (!number_at(text, f->at, f->length, &x)) {
-        dew__note(r, DEW_NOTICE_NOT_NUMBER, s->line);
+        weather__note(r, DEW_NOTICE_NOT_NUMBER, s->line);
         return;
     }
     if (fabs(x) == f->missing) {
-        if (f->lane <= DEW__LANE_TD)
-            dew__note(r, DEW_NOTICE_MISSING, s->line);
+        if (f->lane <= WEATHER__LANE_TD)
+            weather__note(r, DEW_NOTICE_MISSING, s->line);
         return;
     }
     if (strchr("2367", quality) != NULL) {
-        dew__note(r, DEW_NOTICE_FLAGGED, s->line);
+        weather__note(r, DEW_NOTICE_FLAGGED, s->line);
         return;
     }
-    dew__reader_put(r, s, f->lane, x * f->scale);
+    weather__reader_put(r, s, f->lane, x * f->scale);
 }
 
 /* Group MA1: altimeter setting, its code, station pressure, its code. */
-static void put_pressure(struct dew__reader *r, struct dew__sample *s,
+static void put_pressure(struct weather__reader *r, struct weather__sample *s,
                          const char *text, size_t length)
 {
-    const struct field station = {9, 5, 10.0, 99999.0, DEW__LANE_P};
+    const struct field station = {9, 5, 10.0, 99999.0, WEATHER__LANE_P};
     const char *group = strstr(text + MANDATORY, "MA1");
     double altimeter;
 
     if (group == NULL || (size_t)(group - text) + 15 > length)
         return;
     put_field(r, s, group, &station);
-    if (!isnan(s->lane[DEW__LANE_P]) || isnan(r->site.elevation) ||
+    if (!isnan(s->lane[WEATHER__LANE_P]) || isnan(r->site.elevation) ||
         !number_at(group, 3, 5, &altimeter) || altimeter == 99999.0)
         return;
-    dew__reader_put(r, s, DEW__LANE_P, altimeter * 10.0);
-    if (!isnan(s->lane[DEW__LANE_P]))
-        s->lane[DEW__LANE_P] *= -1.0; /* below zero: still at sea level */
+    weather__reader_put(r, s, WEATHER__LANE_P, altimeter * 10.0);
+    if (!isnan(s->lane[WEATHER__LANE_P]))
+        s->lane[WEATHER__LANE_P] *= -1.0; /* below zero: still at sea level */
 }
 
-static void read_site(struct dew__reader *r, const char *text)
+static void read_site(struct weather__reader *r, const char *text)
 {
     struct dew_site *s = &r->site;
     double x;
@@ -123,41 +123,41 @@ static void read_site(struct dew__reader *r, const char *text)
         s->elevation = x;
 }
 
-static int other_row(struct dew__reader *r, const char *text, int line)
+static int other_row(struct weather__reader *r, const char *text, int line)
 {
     char id[12];
 
     if (strncmp(text + TYPE_AT, "SOD", 3) == 0 ||
         strncmp(text + TYPE_AT, "SOM", 3) == 0) {
-        dew__note(r, DEW_NOTICE_SUMMARY, line);
+        weather__note(r, DEW_NOTICE_SUMMARY, line);
         return 1;
     }
     snprintf(id, sizeof id, "%.11s", text + ID_AT);
-    return !dew__reader_station(r, id, "", line);
+    return !weather__reader_station(r, id, "", line);
 }
 
-static enum dew_status read_row(struct dew__reader *r,
-                                const struct dew__lines *in)
+static enum dew_status read_row(struct weather__reader *r,
+                                const struct weather__lines *in)
 {
     static const struct field fields[] = {
-        {WIND_AT, 4, 0.1, 9999.0, DEW__LANE_WIND},
-        {T_AT, 5, 0.1, 9999.0, DEW__LANE_T},
-        {TD_AT, 5, 0.1, 9999.0, DEW__LANE_TD},
+        {WIND_AT, 4, 0.1, 9999.0, WEATHER__LANE_WIND},
+        {T_AT, 5, 0.1, 9999.0, WEATHER__LANE_T},
+        {TD_AT, 5, 0.1, 9999.0, WEATHER__LANE_TD},
     };
-    struct dew__stamp stamp;
-    struct dew__sample *s;
+    struct weather__stamp stamp;
+    struct weather__sample *s;
     char time[13];
 
     snprintf(time, sizeof time, "%.12s", in->text + DATE_AT);
-    if (!dew__stamp_read(time, &stamp)) {
-        dew__note(r, DEW_NOTICE_NO_TIME, in->line);
+    if (!weather__stamp_read(time, &stamp)) {
+        weather__note(r, DEW_NOTICE_NO_TIME, in->line);
         return DEW_OK;
     }
-    s = dew__reader_sample(r);
+    s = weather__reader_sample(r);
     if (s == NULL)
         return r->status;
     s->line = in->line;
-    s->moment = dew__days(stamp.year, stamp.a, stamp.b) * DEW__DAY;
+    s->moment = weather__days(stamp.year, stamp.a, stamp.b) * WEATHER__DAY;
     s->seconds = stamp.seconds;
     s->has_zone = 1;
     s->synoptic = strncmp(in->text + TYPE_AT, "FM-12", 5) == 0;
@@ -168,27 +168,28 @@ static enum dew_status read_row(struct dew__reader *r,
     return DEW_OK;
 }
 
-static void took(struct dew__reader *r)
+static void took(struct weather__reader *r)
 {
-    static const enum dew__lane lanes[] = {DEW__LANE_T, DEW__LANE_TD,
-                                           DEW__LANE_WIND, DEW__LANE_P};
+    static const enum weather__lane lanes[] = {
+        WEATHER__LANE_T, WEATHER__LANE_TD, WEATHER__LANE_WIND, WEATHER__LANE_P};
 
     for (size_t i = 0; i < sizeof lanes / sizeof lanes[0]; i++)
         r->has[lanes[i]] = 1;
-    snprintf(r->header[DEW__LANE_T], sizeof r->header[DEW__LANE_T],
+    snprintf(r->header[WEATHER__LANE_T], sizeof r->header[WEATHER__LANE_T],
              "temperature");
-    r->cell[DEW__LANE_T] = T_AT + 1;
-    dew__reader_took(r, "characters 88-92", "temperature", "0.1 degC");
-    dew__reader_took(r, "characters 94-98", "dew point", "0.1 degC");
-    dew__reader_took(r, "characters 66-69", "wind speed", "0.1 m/s");
-    dew__reader_took(r, "group MA1", "pressure", "0.1 hPa");
+    r->cell[WEATHER__LANE_T] = T_AT + 1;
+    weather__reader_took(r, "characters 88-92", "temperature", "0.1 degC");
+    weather__reader_took(r, "characters 94-98", "dew point", "0.1 degC");
+    weather__reader_took(r, "characters 66-69", "wind speed", "0.1 m/s");
+    weather__reader_took(r, "group MA1", "pressure", "0.1 hPa");
     snprintf(r->report->format, sizeof r->report->format,
              "fixed-width surface observations");
     snprintf(r->report->units_by, sizeof r->report->units_by,
              "NOAA integrated surface data [NOAA-ISD]");
 }
 
-enum dew_status dew__isd_read(struct dew__reader *r, struct dew__lines *in)
+enum dew_status weather__isd_read(struct weather__reader *r,
+                                  struct weather__lines *in)
 {
     enum dew_status status = DEW_OK;
     int more = 1;
@@ -199,15 +200,15 @@ enum dew_status dew__isd_read(struct dew__reader *r, struct dew__lines *in)
         struct dew_error err = {0};
 
         r->report->rows++;
-        if (!dew__isd_is(in)) {
-            dew__note(r, DEW_NOTICE_BROKEN, in->line);
+        if (!weather__isd_is(in)) {
+            weather__note(r, DEW_NOTICE_BROKEN, in->line);
         } else if (!other_row(r, in->text, in->line)) {
             if (isnan(r->site.latitude))
                 read_site(r, in->text);
             status = read_row(r, in);
         }
-        if (dew__lines_next(in, &more, &err) != DEW_OK)
-            return dew__reader_error(r, &err);
+        if (weather__lines_next(in, &more, &err) != DEW_OK)
+            return weather__reader_error(r, &err);
     }
     return r->status;
 }

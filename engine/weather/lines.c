@@ -7,7 +7,7 @@
 #include "core/fail.h"
 
 /* Opens the file where the text has no bytes of its own. */
-static enum dew_status read_bytes(struct dew__lines *in,
+static enum dew_status read_bytes(struct weather__lines *in,
                                   const struct dew_text *text,
                                   struct dew_error *err)
 {
@@ -16,38 +16,38 @@ static enum dew_status read_bytes(struct dew__lines *in,
 
     in->bytes = text->bytes;
     in->size = text->length;
-    if (in->bytes == NULL && dew__in_read(text->name, DEW__IN_FILE, most,
-                                          &in->own, &in->size, err) != DEW_OK)
+    if (in->bytes == NULL && core__in_read(text->name, CORE__IN_FILE, most,
+                                           &in->own, &in->size, err) != DEW_OK)
         return err->status;
     if (in->bytes == NULL)
         in->bytes = packed = in->own;
-    if (dew__in_packed(in->bytes, in->size)) {
-        dew__at(err, text->name, 1, 1);
-        dew__in_unpack(in->bytes, &in->size, most, &in->own, err);
+    if (core__in_packed(in->bytes, in->size)) {
+        core__at(err, text->name, 1, 1);
+        core__in_unpack(in->bytes, &in->size, most, &in->own, err);
         in->bytes = in->own;
         free(packed);
     }
     if (in->size == most)
-        dew__fail(err, DEW_ERANGE, "larger than 2 GiB");
+        core__fail(err, DEW_ERANGE, "larger than 2 GiB");
     return err->status;
 }
 
-enum dew_status dew__lines_open(struct dew__lines *in,
-                                const struct dew_text *text,
-                                struct dew_error *err)
+enum dew_status weather__lines_open(struct weather__lines *in,
+                                    const struct dew_text *text,
+                                    struct dew_error *err)
 {
     size_t first;
 
     memset(in, 0, sizeof *in);
     in->path = text->name;
-    dew__at(err, text->name, 0, 0);
-    in->text = in->room = malloc(DEW__LINE_MAX + 1);
+    core__at(err, text->name, 0, 0);
+    in->text = in->room = malloc(WEATHER__LINE_MAX + 1);
     if (in->room == NULL)
-        return dew__fail(err, DEW_EMEM, "no memory to read %s", text->name);
+        return core__fail(err, DEW_EMEM, "no memory to read %s", text->name);
     in->room[0] = '\0';
     if (read_bytes(in, text, err) != DEW_OK)
         return err->status;
-    first = in->size < DEW__BLOCK ? in->size : DEW__BLOCK;
+    first = in->size < WEATHER__BLOCK ? in->size : WEATHER__BLOCK;
     in->eol = first > 0 && memchr(in->bytes, '\n', first) == NULL &&
                       memchr(in->bytes, '\r', first) != NULL
                   ? '\r'
@@ -55,21 +55,21 @@ enum dew_status dew__lines_open(struct dew__lines *in,
     return DEW_OK;
 }
 
-void dew__lines_close(struct dew__lines *in)
+void weather__lines_close(struct weather__lines *in)
 {
     free(in->room);
     free(in->own);
     in->room = in->own = NULL;
 }
 
-void dew__lines_again(struct dew__lines *in)
+void weather__lines_again(struct weather__lines *in)
 {
     in->from = 0;
     in->line = 0;
 }
 
 /* What stands before the text proper: a byte order mark. */
-static void skip_mark(struct dew__lines *in)
+static void skip_mark(struct weather__lines *in)
 {
     if (in->length >= 3 && memcmp(in->text, "\xEF\xBB\xBF", 3) == 0) {
         in->text += 3;
@@ -77,12 +77,12 @@ static void skip_mark(struct dew__lines *in)
     }
 }
 
-enum dew_status dew__lines_next(struct dew__lines *in, int *more,
-                                struct dew_error *err)
+enum dew_status weather__lines_next(struct weather__lines *in, int *more,
+                                    struct dew_error *err)
 {
     const char *start = in->bytes + in->from, *end;
     size_t left = in->size - in->from;
-    size_t room = left < DEW__LINE_MAX + 1 ? left : DEW__LINE_MAX + 1;
+    size_t room = left < WEATHER__LINE_MAX + 1 ? left : WEATHER__LINE_MAX + 1;
 
     *more = left > 0;
     if (left == 0)
@@ -90,11 +90,11 @@ enum dew_status dew__lines_next(struct dew__lines *in, int *more,
     end = memchr(start, in->eol, room);
     in->length = end != NULL ? (size_t)(end - start) : room;
     in->line++;
-    if (in->length > DEW__LINE_MAX) {
-        dew__at(err, in->path, in->line, 1);
-        return dew__fail(err, DEW_ESYNTAX,
-                         "a line longer than %d bytes: not a table of text",
-                         DEW__LINE_MAX);
+    if (in->length > WEATHER__LINE_MAX) {
+        core__at(err, in->path, in->line, 1);
+        return core__fail(err, DEW_ESYNTAX,
+                          "a line longer than %d bytes: not a table of text",
+                          WEATHER__LINE_MAX);
     }
     in->from += in->length + (end != NULL);
     in->text = in->room;
@@ -106,31 +106,32 @@ enum dew_status dew__lines_next(struct dew__lines *in, int *more,
         skip_mark(in);
     if (memchr(in->text, '\0', in->length) == NULL)
         return DEW_OK;
-    dew__at(err, in->path, in->line, 1);
-    return dew__fail(err, DEW_ESYNTAX,
-                     "a zero byte: not plain text (save it as UTF-8 text, or "
-                     "as CSV)");
+    core__at(err, in->path, in->line, 1);
+    return core__fail(err, DEW_ESYNTAX,
+                      "a zero byte: not plain text (save it as UTF-8 text, or "
+                      "as CSV)");
 }
 
-static int start_parser(struct dew__cells *cells)
+static int start_parser(struct weather__cells *cells)
 {
     cells->ready = csv_init(&cells->csv, 0) == 0;
     return cells->ready;
 }
 
-enum dew_status dew__cells_open(struct dew__cells *cells, struct dew_error *err)
+enum dew_status weather__cells_open(struct weather__cells *cells,
+                                    struct dew_error *err)
 {
     memset(cells, 0, sizeof *cells);
-    cells->room = DEW__LINE_MAX + DEW__CELLS_MAX + 1;
+    cells->room = WEATHER__LINE_MAX + WEATHER__CELLS_MAX + 1;
     cells->text = malloc(cells->room);
     if (cells->text == NULL || !start_parser(cells)) {
-        dew__cells_close(cells);
-        return dew__fail(err, DEW_EMEM, "no memory for the cells of a line");
+        weather__cells_close(cells);
+        return core__fail(err, DEW_EMEM, "no memory for the cells of a line");
     }
     return DEW_OK;
 }
 
-void dew__cells_close(struct dew__cells *cells)
+void weather__cells_close(struct weather__cells *cells)
 {
     if (cells->ready)
         csv_free(&cells->csv);
@@ -141,9 +142,9 @@ void dew__cells_close(struct dew__cells *cells)
 
 static void keep(void *cell, size_t length, void *data)
 {
-    struct dew__cells *cells = data;
+    struct weather__cells *cells = data;
 
-    if (cells->count == DEW__CELLS_MAX ||
+    if (cells->count == WEATHER__CELLS_MAX ||
         cells->used + length + 1 > cells->room) {
         cells->too_many = 1;
         return;
@@ -159,8 +160,8 @@ static void keep(void *cell, size_t length, void *data)
 }
 
 /* A parser that failed is in no known state: take a new one. */
-static enum dew_status broken(struct dew__cells *cells, int line,
-                              const struct dew__lines *in,
+static enum dew_status broken(struct weather__cells *cells, int line,
+                              const struct weather__lines *in,
                               struct dew_error *err)
 {
     int memory = csv_error(&cells->csv) == CSV_ENOMEM;
@@ -169,18 +170,18 @@ static enum dew_status broken(struct dew__cells *cells, int line,
     csv_free(&cells->csv);
     cells->count = 0;
     if (!start_parser(cells) || memory)
-        return dew__fail(err, DEW_EMEM, "no memory for the cells of a line");
-    dew__at(err, in->path, line, column);
-    return dew__fail(err, DEW_ESYNTAX,
-                     "a quote is opened and not closed on its line");
+        return core__fail(err, DEW_EMEM, "no memory for the cells of a line");
+    core__at(err, in->path, line, column);
+    return core__fail(err, DEW_ESYNTAX,
+                      "a quote is opened and not closed on its line");
 }
 
-static enum dew_status too_many(const struct dew__lines *in,
+static enum dew_status too_many(const struct weather__lines *in,
                                 struct dew_error *err)
 {
-    dew__at(err, in->path, in->line, DEW__CELLS_MAX);
-    return dew__fail(err, DEW_ESYNTAX, "more than %d cells in a line",
-                     DEW__CELLS_MAX);
+    core__at(err, in->path, in->line, WEATHER__CELLS_MAX);
+    return core__fail(err, DEW_ESYNTAX, "more than %d cells in a line",
+                      WEATHER__CELLS_MAX);
 }
 
 static int is_blank(char c)
@@ -190,7 +191,7 @@ static int is_blank(char c)
 
 /* One cell of a plain line: what stands between from and to, less the blanks
    around it. */
-static void keep_plain(struct dew__cells *cells, char *text, size_t from,
+static void keep_plain(struct weather__cells *cells, char *text, size_t from,
                        size_t to)
 {
     size_t i = cells->count++;
@@ -211,11 +212,12 @@ static void keep_plain(struct dew__cells *cells, char *text, size_t from,
  * A line without quotes: cut where the separators stand, as the parser would,
  * in a third of its time; cells behind the last one wanted are left.
  */
-static enum dew_status cut_plain(struct dew__cells *cells,
-                                 const struct dew__lines *in, char delimiter,
-                                 struct dew_error *err)
+static enum dew_status cut_plain(struct weather__cells *cells,
+                                 const struct weather__lines *in,
+                                 char delimiter, struct dew_error *err)
 {
-    size_t most = cells->wanted != NULL ? cells->wanted_count : DEW__CELLS_MAX;
+    size_t most =
+        cells->wanted != NULL ? cells->wanted_count : WEATHER__CELLS_MAX;
     char *text = cells->text;
     size_t from = 1, end = in->length + 1;
 
@@ -228,15 +230,15 @@ static enum dew_status cut_plain(struct dew__cells *cells,
         if (i >= end)
             break;
     }
-    if (from <= end && cells->count == DEW__CELLS_MAX)
+    if (from <= end && cells->count == WEATHER__CELLS_MAX)
         return too_many(in, err);
     if (cells->count == 1 && text[cells->at[0]] == '\0')
         cells->count = 0; /* a blank line */
     return DEW_OK;
 }
 
-static enum dew_status parse(struct dew__cells *cells,
-                             const struct dew__lines *in, char delimiter,
+static enum dew_status parse(struct weather__cells *cells,
+                             const struct weather__lines *in, char delimiter,
                              struct dew_error *err)
 {
     csv_set_delim(&cells->csv, (unsigned char)delimiter);
@@ -251,9 +253,9 @@ static enum dew_status parse(struct dew__cells *cells,
     return cells->too_many ? too_many(in, err) : DEW_OK;
 }
 
-enum dew_status dew__cells_split(struct dew__cells *cells,
-                                 const struct dew__lines *in, char delimiter,
-                                 struct dew_error *err)
+enum dew_status weather__cells_split(struct weather__cells *cells,
+                                     const struct weather__lines *in,
+                                     char delimiter, struct dew_error *err)
 {
     cells->count = 0;
     cells->used = 1; /* text[0] is the empty cell */
@@ -265,7 +267,7 @@ enum dew_status dew__cells_split(struct dew__cells *cells,
     return cut_plain(cells, in, delimiter, err);
 }
 
-const char *dew__cell(const struct dew__cells *cells, size_t i)
+const char *weather__cell(const struct weather__cells *cells, size_t i)
 {
     return i < cells->count ? cells->text + cells->at[i] : "";
 }

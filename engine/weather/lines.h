@@ -14,12 +14,13 @@
 #include "dew/weather.h"
 
 enum {
-    DEW__BLOCK = 1 << 17,    /* bytes looked into for an end of line        */
-    DEW__LINE_MAX = 1 << 16, /* longest line                                */
-    DEW__CELLS_MAX = 512     /* most cells in a line                        */
+    WEATHER__BLOCK = 1 << 17, /* bytes looked into for an end of line        */
+    WEATHER__LINE_MAX =
+        1 << 16,             /* longest line                                */
+    WEATHER__CELLS_MAX = 512 /* most cells in a line                        */
 };
 
-struct dew__lines {
+struct weather__lines {
     const char *path;
     const char *bytes; /* all of them, unpacked                             */
     size_t size, from; /* from: those given out                             */
@@ -36,52 +37,53 @@ struct dew__lines {
  * Close in any case.  Errors: DEW_EIO: not to be opened, the disk, compressed
  * data that are damaged or cut; DEW_ERANGE: above 2 GiB; DEW_EMEM.
  */
-enum dew_status dew__lines_open(struct dew__lines *in,
-                                const struct dew_text *text,
-                                struct dew_error *err);
-void dew__lines_close(struct dew__lines *in);
+enum dew_status weather__lines_open(struct weather__lines *in,
+                                    const struct dew_text *text,
+                                    struct dew_error *err);
+void weather__lines_close(struct weather__lines *in);
 
 /*
  * The next line.  *more is 0 at the end of the file.  A byte order mark is
  * taken off the first line.
  *
- * Errors     DEW_ESYNTAX: a line above DEW__LINE_MAX or a zero byte (no text).
+ * Errors     DEW_ESYNTAX: a line above WEATHER__LINE_MAX or a zero byte (no text).
  */
-enum dew_status dew__lines_next(struct dew__lines *in, int *more,
-                                struct dew_error *err);
+enum dew_status weather__lines_next(struct weather__lines *in, int *more,
+                                    struct dew_error *err);
 
 /* Start again at the first line. */
-void dew__lines_again(struct dew__lines *in);
+void weather__lines_again(struct weather__lines *in);
 
-struct dew__cells {
+struct weather__cells {
     struct csv_parser csv;
     int ready; /* csv is initialised                                         */
     char delimiter;
     char *text; /* the cells, each ended by NUL                              */
     size_t used, room;
-    size_t count, at[DEW__CELLS_MAX]; /* where each cell starts in text      */
+    size_t count,
+        at[WEATHER__CELLS_MAX]; /* where each cell starts in text      */
     int too_many;
     const unsigned char *wanted; /* 0: give "" for this cell; NULL: all      */
     size_t wanted_count;         /* the last that is wanted, from 1          */
 };
 
 /* Errors: DEW_EMEM. */
-enum dew_status dew__cells_open(struct dew__cells *cells,
-                                struct dew_error *err);
-void dew__cells_close(struct dew__cells *cells);
+enum dew_status weather__cells_open(struct weather__cells *cells,
+                                    struct dew_error *err);
+void weather__cells_close(struct weather__cells *cells);
 
 /*
  * Split a line at delimiter (',' ';' or tab).  Spaces around a cell are taken
  * off.  cells->count is 0 for a blank line.
  *
- * Errors     DEW_ESYNTAX: a quote left open, above DEW__CELLS_MAX cells;
+ * Errors     DEW_ESYNTAX: a quote left open, above WEATHER__CELLS_MAX cells;
  *            DEW_EMEM.
  */
-enum dew_status dew__cells_split(struct dew__cells *cells,
-                                 const struct dew__lines *in, char delimiter,
-                                 struct dew_error *err);
+enum dew_status weather__cells_split(struct weather__cells *cells,
+                                     const struct weather__lines *in,
+                                     char delimiter, struct dew_error *err);
 
 /* Cell i (from 0), "" past the last.  Good until the next split. */
-const char *dew__cell(const struct dew__cells *cells, size_t i);
+const char *weather__cell(const struct weather__cells *cells, size_t i);
 
 #endif

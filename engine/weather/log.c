@@ -20,15 +20,15 @@ struct dew_log {
 
 /* ---- the rows of each sensor ------------------------------------------------- */
 
-enum dew_status dew__log_rewind(struct dew__log *log)
+enum dew_status weather__log_rewind(struct weather__log *log)
 {
     struct dew_error err = {0};
     int more = 1;
 
-    dew__lines_again(&log->in);
+    weather__lines_again(&log->in);
     while (more && log->in.line < log->t.header_line)
-        if (dew__lines_next(&log->in, &more, &err) != DEW_OK)
-            return dew__reader_error(&log->r, &err);
+        if (weather__lines_next(&log->in, &more, &err) != DEW_OK)
+            return weather__reader_error(&log->r, &err);
     log->r.report->rows = 0;
     return DEW_OK;
 }
@@ -45,24 +45,26 @@ static void keep_row_counts(struct dew_weather_report *p,
         p->notices[of_rows[i]] = first->notices[of_rows[i]];
 }
 
-static enum dew_status read_sensor(struct dew__log *log,
-                                   const struct dew__sensor *sensor)
+static enum dew_status read_sensor(struct weather__log *log,
+                                   const struct weather__sensor *sensor)
 {
-    if (dew__log_rewind(log) != DEW_OK || dew__log_take(log, sensor) != DEW_OK)
+    if (weather__log_rewind(log) != DEW_OK ||
+        weather__log_take(log, sensor) != DEW_OK)
         return log->r.status;
     if (log->history)
-        dew__history_rows(log);
+        weather__history_rows(log);
     else
-        dew__table_rows(&log->t);
+        weather__table_rows(&log->t);
     if (log->r.status != DEW_OK)
         return log->r.status;
-    return dew__log_add(log);
+    return weather__log_add(log);
 }
 
 /* The reader as it was before the first sensor, with its memory. */
-static void start_again(struct dew__log *log, const struct dew__reader *fresh)
+static void start_again(struct weather__log *log,
+                        const struct weather__reader *fresh)
 {
-    struct dew__sample *samples = log->r.samples;
+    struct weather__sample *samples = log->r.samples;
     size_t room = log->r.room;
 
     log->r = *fresh;
@@ -70,9 +72,9 @@ static void start_again(struct dew__log *log, const struct dew__reader *fresh)
     log->r.room = room;
 }
 
-static enum dew_status read_sensors(struct dew__log *log)
+static enum dew_status read_sensors(struct weather__log *log)
 {
-    struct dew__reader fresh = log->r;
+    struct weather__reader fresh = log->r;
     struct dew_weather_report *p = &log->report->file;
     struct dew_weather_report first = *p;
     long used = 0;
@@ -95,20 +97,20 @@ static enum dew_status read_sensors(struct dew__log *log)
     return DEW_OK;
 }
 
-static enum dew_status read_text(struct dew__log *log)
+static enum dew_status read_text(struct weather__log *log)
 {
     struct dew_error err = {0};
 
-    if (dew__lines_open(&log->in, log->r.text, &err) != DEW_OK)
-        return dew__reader_error(&log->r, &err);
-    if (dew__table_open(&log->t, &log->r, &log->in) != DEW_OK)
+    if (weather__lines_open(&log->in, log->r.text, &err) != DEW_OK)
+        return weather__reader_error(&log->r, &err);
+    if (weather__table_open(&log->t, &log->r, &log->in) != DEW_OK)
         return log->r.status;
-    log->history = dew__history_is(log);
+    log->history = weather__history_is(log);
     log->r.strict = log->r.typical = 0;
     log->t.cells.wanted = log->t.wanted;
-    if (log->history && dew__history_columns(log) != DEW_OK)
+    if (log->history && weather__history_columns(log) != DEW_OK)
         return log->r.status;
-    if (dew__log_sensors(log) != DEW_OK)
+    if (weather__log_sensors(log) != DEW_OK)
         return log->r.status;
     return read_sensors(log);
 }
@@ -134,13 +136,14 @@ static void count_hours(const struct dew_log *made, struct dew_log_report *p)
         if (run <= longest)
             continue;
         longest = run;
-        dew__moment_text(made->first + (int64_t)(i + 1 - run) * DEW__HOUR, 0,
-                         p->longest_at, sizeof p->longest_at);
+        weather__moment_text(made->first +
+                                 (int64_t)(i + 1 - run) * WEATHER__HOUR,
+                             0, p->longest_at, sizeof p->longest_at);
     }
     p->longest_gap = (double)longest;
 }
 
-static void say_where_from(struct dew_log *made, const struct dew__log *log)
+static void say_where_from(struct dew_log *made, const struct weather__log *log)
 {
     const char *name = strrchr(log->r.path, '/');
     const struct dew_log_report *p = log->report;
@@ -154,34 +157,35 @@ static void say_where_from(struct dew_log *made, const struct dew__log *log)
              p->hours, p->without_rh);
 }
 
-static enum dew_status build(struct dew__log *log, struct dew_log **out)
+static enum dew_status build(struct weather__log *log, struct dew_log **out)
 {
     struct dew_log *made = calloc(1, sizeof *made);
 
     if (made == NULL)
-        return dew__reader_fault(&log->r, DEW_EMEM, "", 0, 0, "no memory");
+        return weather__reader_fault(&log->r, DEW_EMEM, "", 0, 0, "no memory");
     *out = made;
     made->hours = calloc(log->count, sizeof *made->hours);
     made->dates = calloc(log->count, sizeof *made->dates);
     if (made->hours == NULL || made->dates == NULL)
-        return dew__reader_fault(&log->r, DEW_EMEM, "", 0, 0,
-                                 "no memory for %zu hours", log->count);
+        return weather__reader_fault(&log->r, DEW_EMEM, "", 0, 0,
+                                     "no memory for %zu hours", log->count);
     made->count = log->count;
     made->first = log->first;
     for (size_t i = 0; i < log->count; i++) {
-        const struct dew__log_sum *s = &log->hours[i];
+        const struct weather__log_sum *s = &log->hours[i];
 
         made->hours[i].t = mean(s->t, s->t_count);
         made->hours[i].rh = mean(s->rh, s->rh_count);
         made->hours[i].co2 = mean(s->co2, s->co2_count);
-        dew__date_of(made->first + (int64_t)i * DEW__HOUR, 0, &made->dates[i]);
+        weather__date_of(made->first + (int64_t)i * WEATHER__HOUR, 0,
+                         &made->dates[i]);
     }
     count_hours(made, log->report);
     say_where_from(made, log);
     return DEW_OK;
 }
 
-static void set_up(struct dew__log *log, const struct dew_text *text,
+static void set_up(struct weather__log *log, const struct dew_text *text,
                    const struct dew_log_ask *ask, struct dew_faults *faults)
 {
     struct dew_weather_ask usual = DEW_WEATHER_ASK;
@@ -208,7 +212,7 @@ enum dew_status dew_log_parse(struct dew_log **log, const struct dew_text *text,
                               struct dew_log_report *report,
                               struct dew_faults *faults)
 {
-    struct dew__log *work = calloc(1, sizeof *work);
+    struct weather__log *work = calloc(1, sizeof *work);
     struct dew_error err = {.status = DEW_EMEM, .text = "no memory"};
     enum dew_status status;
     struct dew_log *made = NULL;
@@ -216,19 +220,19 @@ enum dew_status dew_log_parse(struct dew_log **log, const struct dew_text *text,
     *log = NULL;
     memset(report, 0, sizeof *report);
     if (work == NULL)
-        return dew__fault(faults, &err);
+        return core__fault(faults, &err);
     work->report = report;
     set_up(work, text, ask, faults);
     if (read_text(work) == DEW_OK) {
         if (work->count == 0)
-            dew__reader_fault(&work->r, DEW_EMISSING, "rows", 0, 0,
-                              "the rows cover not half an hour");
+            weather__reader_fault(&work->r, DEW_EMISSING, "rows", 0, 0,
+                                  "the rows cover not half an hour");
         else
             build(work, &made);
     }
     status = work->r.status;
-    dew__table_close(&work->t);
-    dew__lines_close(&work->in);
+    weather__table_close(&work->t);
+    weather__lines_close(&work->in);
     free(work->r.samples);
     free(work->hours);
     free(work);
@@ -275,8 +279,8 @@ const struct dew_log_hour *dew_log_at(const struct dew_log *log,
 
     if (date->year == 0)
         return NULL;
-    i = (dew__moment_of(date) - log->first) / DEW__HOUR;
-    return dew__moment_of(date) >= log->first && i < (int64_t)log->count
+    i = (weather__moment_of(date) - log->first) / WEATHER__HOUR;
+    return weather__moment_of(date) >= log->first && i < (int64_t)log->count
                ? &log->hours[i]
                : NULL;
 }

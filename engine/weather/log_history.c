@@ -9,8 +9,8 @@
 
 #include "weather/log.h"
 
-static const struct dew__column *first_of(const struct dew__table *t,
-                                          enum dew__meaning m)
+static const struct weather__column *first_of(const struct weather__table *t,
+                                              enum weather__meaning m)
 {
     for (int i = 0; i < t->count; i++)
         if (t->columns[i].meaning == m)
@@ -18,49 +18,50 @@ static const struct dew__column *first_of(const struct dew__table *t,
     return NULL;
 }
 
-int dew__history_is(struct dew__log *log)
+int weather__history_is(struct weather__log *log)
 {
     for (int i = 0; i < log->t.count; i++)
-        if (log->t.columns[i].meaning >= DEW__IS_T &&
-            log->t.columns[i].meaning <= DEW__IS_W)
+        if (log->t.columns[i].meaning >= WEATHER__IS_T &&
+            log->t.columns[i].meaning <= WEATHER__IS_W)
             return 0;
-    log->entity = first_of(&log->t, DEW__IS_ENTITY);
-    log->state = first_of(&log->t, DEW__IS_STATE);
-    log->unit = first_of(&log->t, DEW__IS_UNIT);
+    log->entity = first_of(&log->t, WEATHER__IS_ENTITY);
+    log->state = first_of(&log->t, WEATHER__IS_STATE);
+    log->unit = first_of(&log->t, WEATHER__IS_UNIT);
     return log->entity != NULL && log->state != NULL;
 }
 
 /* The next row, split; *more 0 at the end.  A row that is none is noted. */
-static enum dew_status next_row(struct dew__log *log, int *more)
+static enum dew_status next_row(struct weather__log *log, int *more)
 {
-    struct dew__table *t = &log->t;
+    struct weather__table *t = &log->t;
 
     for (;;) {
         struct dew_error err = {0};
 
-        if (dew__lines_next(&log->in, more, &err) != DEW_OK)
-            return dew__reader_error(&log->r, &err);
+        if (weather__lines_next(&log->in, more, &err) != DEW_OK)
+            return weather__reader_error(&log->r, &err);
         if (!*more)
             return DEW_OK;
         if (log->in.length == 0)
             continue;
         log->r.report->rows++;
-        if (dew__cells_split(&t->cells, &log->in, t->delimiter, &err) == DEW_OK)
+        if (weather__cells_split(&t->cells, &log->in, t->delimiter, &err) ==
+            DEW_OK)
             return DEW_OK;
         if (err.status == DEW_EMEM)
-            return dew__reader_error(&log->r, &err);
-        dew__note(&log->r, DEW_NOTICE_BROKEN, log->in.line);
+            return weather__reader_error(&log->r, &err);
+        weather__note(&log->r, DEW_NOTICE_BROKEN, log->in.line);
     }
 }
 
-static const char *cell_of(const struct dew__log *log,
-                           const struct dew__column *c)
+static const char *cell_of(const struct weather__log *log,
+                           const struct weather__column *c)
 {
-    return dew__cell(&log->t.cells, (size_t)c->cell);
+    return weather__cell(&log->t.cells, (size_t)c->cell);
 }
 
 /* The column of an id, or -1. */
-static int column_of(const struct dew__log *log, const char *id)
+static int column_of(const struct weather__log *log, const char *id)
 {
     for (int i = 0; i < log->t.count; i++)
         if (strncmp(log->id[i], id, sizeof log->id[i] - 1) == 0 && *id != '\0')
@@ -69,29 +70,30 @@ static int column_of(const struct dew__log *log, const char *id)
 }
 
 /* An id seen for the first time. */
-static enum dew_status add_id(struct dew__log *log, const char *id)
+static enum dew_status add_id(struct weather__log *log, const char *id)
 {
-    struct dew__table *t = &log->t;
-    struct dew__column *c = &t->columns[t->count];
+    struct weather__table *t = &log->t;
+    struct weather__column *c = &t->columns[t->count];
     const char *unit;
 
-    if (t->count == DEW__COLUMNS_MAX)
-        return dew__reader_fault(&log->r, DEW_ERANGE, "sensor", log->in.line,
-                                 log->entity->cell + 1,
-                                 "more sensors than %d: leave out those that "
-                                 "measure no temperature or humidity",
-                                 DEW__COLUMNS_MAX - 8);
-    dew__table_column(t, id, log->state->cell, c);
-    if (c->meaning < DEW__IS_T || c->meaning > DEW__IS_CO2)
-        c->meaning = DEW__IS_NOTHING;
+    if (t->count == WEATHER__COLUMNS_MAX)
+        return weather__reader_fault(
+            &log->r, DEW_ERANGE, "sensor", log->in.line, log->entity->cell + 1,
+            "more sensors than %d: leave out those that "
+            "measure no temperature or humidity",
+            WEATHER__COLUMNS_MAX - 8);
+    weather__table_column(t, id, log->state->cell, c);
+    if (c->meaning < WEATHER__IS_T || c->meaning > WEATHER__IS_CO2)
+        c->meaning = WEATHER__IS_NOTHING;
     unit = log->unit != NULL ? cell_of(log, log->unit) : "";
     if (c->unit == NULL && *unit != '\0')
-        c->unit = dew__unit_spelt(unit, dew__meaning_quantity(c->meaning));
+        c->unit =
+            weather__unit_spelt(unit, weather__meaning_quantity(c->meaning));
     snprintf(log->id[t->count++], sizeof log->id[0], "%s", id);
     return DEW_OK;
 }
 
-enum dew_status dew__history_columns(struct dew__log *log)
+enum dew_status weather__history_columns(struct weather__log *log)
 {
     int more = 1;
 
@@ -104,50 +106,53 @@ enum dew_status dew__history_columns(struct dew__log *log)
     return log->r.status;
 }
 
-/* The lane that takes the column, or DEW__LANES. */
-static enum dew__lane lane_taking(const struct dew__log *log, int column)
+/* The lane that takes the column, or WEATHER__LANES. */
+static enum weather__lane lane_taking(const struct weather__log *log,
+                                      int column)
 {
-    for (int k = 0; column >= 0 && k < DEW__SENSOR_LANES; k++)
-        if (log->t.lane[dew__sensor_lane[k]] == &log->t.columns[column])
-            return dew__sensor_lane[k];
-    return DEW__LANES;
+    for (int k = 0; column >= 0 && k < WEATHER__SENSOR_LANES; k++)
+        if (log->t.lane[weather__sensor_lane[k]] == &log->t.columns[column])
+            return weather__sensor_lane[k];
+    return WEATHER__LANES;
 }
 
 /* A state that is no number says that none is known from here on. */
-static void read_state(struct dew__log *log, enum dew__lane lane,
-                       struct dew__sample *s)
+static void read_state(struct weather__log *log, enum weather__lane lane,
+                       struct weather__sample *s)
 {
-    const struct dew__column *c = log->t.lane[lane];
+    const struct weather__column *c = log->t.lane[lane];
     double x;
 
-    switch (dew__cell_number(cell_of(log, log->state), log->t.delimiter, &x)) {
-    case DEW__CELL_NUMBER:
+    switch (
+        weather__cell_number(cell_of(log, log->state), log->t.delimiter, &x)) {
+    case WEATHER__CELL_NUMBER:
         if (c->unit != NULL)
             x = x * c->unit->factor + c->unit->offset;
-        dew__reader_put(&log->r, s, lane, x);
+        weather__reader_put(&log->r, s, lane, x);
         break;
-    case DEW__CELL_MISSING:
-        dew__note(&log->r, DEW_NOTICE_MISSING, log->in.line);
+    case WEATHER__CELL_MISSING:
+        weather__note(&log->r, DEW_NOTICE_MISSING, log->in.line);
         break;
-    case DEW__CELL_FLAGGED:
-        dew__note(&log->r, DEW_NOTICE_FLAGGED, log->in.line);
+    case WEATHER__CELL_FLAGGED:
+        weather__note(&log->r, DEW_NOTICE_FLAGGED, log->in.line);
         break;
     default:
-        dew__note(&log->r, DEW_NOTICE_NOT_NUMBER, log->in.line);
+        weather__note(&log->r, DEW_NOTICE_NOT_NUMBER, log->in.line);
     }
     if (isnan(s->lane[lane]))
         s->ends = (uint16_t)(1U << lane);
 }
 
-static enum dew_status read_change(struct dew__log *log, enum dew__lane lane)
+static enum dew_status read_change(struct weather__log *log,
+                                   enum weather__lane lane)
 {
-    struct dew__sample *s = dew__reader_sample(&log->r);
+    struct weather__sample *s = weather__reader_sample(&log->r);
 
     if (s == NULL)
         return log->r.status;
     s->line = log->in.line;
-    if (!dew__table_time(&log->t, s)) {
-        dew__note(&log->r, DEW_NOTICE_NO_TIME, log->in.line);
+    if (!weather__table_time(&log->t, s)) {
+        weather__note(&log->r, DEW_NOTICE_NO_TIME, log->in.line);
         log->r.count--;
         return DEW_OK;
     }
@@ -156,15 +161,15 @@ static enum dew_status read_change(struct dew__log *log, enum dew__lane lane)
     return DEW_OK;
 }
 
-enum dew_status dew__history_rows(struct dew__log *log)
+enum dew_status weather__history_rows(struct weather__log *log)
 {
     int more = 1;
 
     while (next_row(log, &more) == DEW_OK && more) {
         const char *id = cell_of(log, log->entity);
-        enum dew__lane lane = lane_taking(log, column_of(log, id));
+        enum weather__lane lane = lane_taking(log, column_of(log, id));
 
-        if (lane != DEW__LANES && read_change(log, lane) != DEW_OK)
+        if (lane != WEATHER__LANES && read_change(log, lane) != DEW_OK)
             break;
     }
     return log->r.status;

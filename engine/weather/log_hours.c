@@ -23,8 +23,8 @@ static const double USUAL_PRESSURE = 101325.0;
 
 /* One lane, walked forward through the hours. */
 struct walk {
-    const struct dew__reader *r;
-    enum dew__lane lane;
+    const struct weather__reader *r;
+    enum weather__lane lane;
     double bridge, hold, outage; /* s  longest step, value, outage bridged */
     size_t at; /* last sample with a value at or before the hour's start */
 };
@@ -33,12 +33,12 @@ enum { NONE, GIVEN, BRIDGED };
 
 static int64_t down_to_hour(int64_t moment)
 {
-    int64_t rest = moment % DEW__HOUR;
+    int64_t rest = moment % WEATHER__HOUR;
 
-    return moment - (rest < 0 ? rest + DEW__HOUR : rest);
+    return moment - (rest < 0 ? rest + WEATHER__HOUR : rest);
 }
 
-static const struct dew__sample *sample(const struct walk *w, size_t i)
+static const struct weather__sample *sample(const struct walk *w, size_t i)
 {
     return &w->r->samples[i];
 }
@@ -68,7 +68,7 @@ static void walk_to(struct walk *w, int64_t start)
 
 static double on_line(const struct walk *w, size_t i, size_t j, int64_t moment)
 {
-    const struct dew__sample *a = sample(w, i), *b = sample(w, j);
+    const struct weather__sample *a = sample(w, i), *b = sample(w, j);
 
     return a->lane[w->lane] +
            (b->lane[w->lane] - a->lane[w->lane]) *
@@ -78,7 +78,7 @@ static double on_line(const struct walk *w, size_t i, size_t j, int64_t moment)
 /* The mean over the hour of the line through the rows. */
 static int line_mean(struct walk *w, int64_t start, double *x)
 {
-    int64_t end = start + DEW__HOUR;
+    int64_t end = start + WEATHER__HOUR;
     double sum = 0.0, cover = 0.0;
     size_t i, j;
     int inside = 0;
@@ -110,7 +110,7 @@ static int line_mean(struct walk *w, int64_t start, double *x)
 /* What the line says at the hour's end: rows that come once an hour. */
 static int at_end(struct walk *w, int64_t start, double *x)
 {
-    int64_t end = start + DEW__HOUR;
+    int64_t end = start + WEATHER__HOUR;
     size_t next;
 
     walk_to(w, end);
@@ -126,7 +126,7 @@ static int at_end(struct walk *w, int64_t start, double *x)
         return NONE;
     *x = on_line(w, w->at, next, end);
     return sample(w, w->at)->moment > start ||
-                   sample(w, next)->moment <= end + DEW__HOUR / 2
+                   sample(w, next)->moment <= end + WEATHER__HOUR / 2
                ? GIVEN
                : BRIDGED;
 }
@@ -139,7 +139,7 @@ static int64_t held_until(const struct walk *w, size_t i, size_t *next)
 
     *next = next_value(w, i);
     known = *next < w->r->count ? sample(w, *next)->moment
-                                : down_to_hour(from) + DEW__HOUR;
+                                : down_to_hour(from) + WEATHER__HOUR;
     for (size_t k = i + 1; k < *next; k++) {
         int64_t ends = sample(w, k)->moment;
 
@@ -154,7 +154,7 @@ static int64_t held_until(const struct walk *w, size_t i, size_t *next)
 
 static int held_mean(struct walk *w, int64_t start, double *x)
 {
-    int64_t end = start + DEW__HOUR;
+    int64_t end = start + WEATHER__HOUR;
     double sum = 0.0, cover = 0.0;
     size_t i, next;
     int inside = 0;
@@ -180,50 +180,52 @@ static int held_mean(struct walk *w, int64_t start, double *x)
 /* ---- humidity ------------------------------------------------------------------ */
 
 /* RH of rows that give it as dew point or humidity ratio. */
-static void fill_rh(struct dew__reader *r)
+static void fill_rh(struct weather__reader *r)
 {
     for (size_t i = 0; i < r->count; i++) {
         double *v = r->samples[i].lane;
-        double pws = dew_air_pws_liquid(v[DEW__LANE_T]);
-        double rh = v[DEW__LANE_RH];
+        double pws = dew_air_pws_liquid(v[WEATHER__LANE_T]);
+        double rh = v[WEATHER__LANE_RH];
 
-        if (isnan(rh) && !isnan(v[DEW__LANE_TD]))
-            rh = dew_air_pws_liquid(v[DEW__LANE_TD]) / pws;
-        if (isnan(rh) && !isnan(v[DEW__LANE_W]))
-            rh = dew_air_pv(v[DEW__LANE_W], USUAL_PRESSURE) / pws;
+        if (isnan(rh) && !isnan(v[WEATHER__LANE_TD]))
+            rh = dew_air_pws_liquid(v[WEATHER__LANE_TD]) / pws;
+        if (isnan(rh) && !isnan(v[WEATHER__LANE_W]))
+            rh = dew_air_pv(v[WEATHER__LANE_W], USUAL_PRESSURE) / pws;
         if (rh > 1.0) {
-            dew__note(r, DEW_NOTICE_SATURATED, r->samples[i].line);
+            weather__note(r, DEW_NOTICE_SATURATED, r->samples[i].line);
             rh = 1.0;
         }
-        v[DEW__LANE_RH] = rh;
+        v[WEATHER__LANE_RH] = rh;
         if (!isnan(rh))
-            r->has[DEW__LANE_RH] = 1;
+            r->has[WEATHER__LANE_RH] = 1;
     }
 }
 
 /* ---- hours ----------------------------------------------------------------------- */
 
 /* Room for the hours that end at first .. last. */
-static enum dew_status reach(struct dew__log *log, int64_t first, int64_t last)
+static enum dew_status reach(struct weather__log *log, int64_t first,
+                             int64_t last)
 {
     int64_t low = log->count == 0 || first < log->first ? first : log->first;
-    int64_t high = log->first + (int64_t)(log->count - 1) * DEW__HOUR;
-    struct dew__log_sum *more;
+    int64_t high = log->first + (int64_t)(log->count - 1) * WEATHER__HOUR;
+    struct weather__log_sum *more;
     size_t n, before;
 
     high = log->count == 0 || last > high ? last : high;
-    n = (size_t)((high - low) / DEW__HOUR) + 1;
+    n = (size_t)((high - low) / WEATHER__HOUR) + 1;
     if (n == log->count)
         return DEW_OK;
-    if (n > DEW__HOURS_MOST)
-        return dew__reader_fault(&log->r, DEW_ERANGE, "time", 0, 0,
-                                 "the rows span more than 60 years: mend the "
-                                 "row with a wrong year");
+    if (n > WEATHER__HOURS_MOST)
+        return weather__reader_fault(
+            &log->r, DEW_ERANGE, "time", 0, 0,
+            "the rows span more than 60 years: mend the "
+            "row with a wrong year");
     more = calloc(n, sizeof *more);
     if (more == NULL)
-        return dew__reader_fault(&log->r, DEW_EMEM, "", 0, 0,
-                                 "no memory for %zu hours", n);
-    before = log->count == 0 ? 0 : (size_t)((log->first - low) / DEW__HOUR);
+        return weather__reader_fault(&log->r, DEW_EMEM, "", 0, 0,
+                                     "no memory for %zu hours", n);
+    before = log->count == 0 ? 0 : (size_t)((log->first - low) / WEATHER__HOUR);
     if (log->count > 0)
         memcpy(more + before, log->hours, log->count * sizeof *more);
     free(log->hours);
@@ -234,19 +236,19 @@ static enum dew_status reach(struct dew__log *log, int64_t first, int64_t last)
 }
 
 /* Hours that the samples cover by half. */
-static void span_of(const struct dew__reader *r, int hourly, int64_t *first,
+static void span_of(const struct weather__reader *r, int hourly, int64_t *first,
                     int64_t *last)
 {
     int64_t a = r->samples[0].moment, b = r->samples[r->count - 1].moment;
 
-    *first = down_to_hour(a) + DEW__HOUR;
+    *first = down_to_hour(a) + WEATHER__HOUR;
     *last = down_to_hour(b);
     if (hourly) {
-        *first = a % DEW__HOUR == 0 ? a : *first;
+        *first = a % WEATHER__HOUR == 0 ? a : *first;
         return;
     }
-    *first += (double)(*first - a) < COVER_LEAST ? DEW__HOUR : 0;
-    *last += (double)(b - *last) >= COVER_LEAST ? DEW__HOUR : 0;
+    *first += (double)(*first - a) < COVER_LEAST ? WEATHER__HOUR : 0;
+    *last += (double)(b - *last) >= COVER_LEAST ? WEATHER__HOUR : 0;
 }
 
 static void add(double x, double *sum, int *count)
@@ -262,22 +264,22 @@ struct run { /* of one and the same value */
     long hours;
 };
 
-static void look_odd(struct dew__reader *r, struct run *run, double t,
+static void look_odd(struct weather__reader *r, struct run *run, double t,
                      double rh)
 {
-    if (fabs(t - run->t) > DEW__JUMP_K)
+    if (fabs(t - run->t) > WEATHER__JUMP_K)
         r->report->notices[DEW_NOTICE_JUMP].count++;
     run->hours = t == run->t && (rh == run->rh || (isnan(rh) && isnan(run->rh)))
                      ? run->hours + 1
                      : 1;
-    if (run->hours > DEW__STUCK_H)
+    if (run->hours > WEATHER__STUCK_H)
         r->report->notices[DEW_NOTICE_STUCK].count +=
-            run->hours == DEW__STUCK_H + 1 ? run->hours : 1;
+            run->hours == WEATHER__STUCK_H + 1 ? run->hours : 1;
     run->t = t;
     run->rh = rh;
 }
 
-static void note_bridged(struct dew__log *log, mean_of mean)
+static void note_bridged(struct weather__log *log, mean_of mean)
 {
     enum dew_notice_code code =
         mean == held_mean ? DEW_NOTICE_HELD : DEW_NOTICE_FILLED;
@@ -286,31 +288,31 @@ static void note_bridged(struct dew__log *log, mean_of mean)
 }
 
 /* Every hour of the span, one lane after the other. */
-static void add_hours(struct dew__log *log, mean_of mean, int64_t first,
+static void add_hours(struct weather__log *log, mean_of mean, int64_t first,
                       int64_t last)
 {
     double bridge =
         log->ask->gap_limit * 3600.0 + fmax(log->r.report->interval, 0.0);
     double hold = log->ask->hold_limit * 3600.0;
     double outage = log->ask->gap_limit * 3600.0;
-    struct walk t = {&log->r, DEW__LANE_T, bridge, hold, outage, 0};
-    struct walk rh = {&log->r, DEW__LANE_RH, bridge, hold, outage, 0};
-    struct walk co2 = {&log->r, DEW__LANE_CO2, bridge, hold, outage, 0};
+    struct walk t = {&log->r, WEATHER__LANE_T, bridge, hold, outage, 0};
+    struct walk rh = {&log->r, WEATHER__LANE_RH, bridge, hold, outage, 0};
+    struct walk co2 = {&log->r, WEATHER__LANE_CO2, bridge, hold, outage, 0};
     struct run run = {NAN, NAN, 0};
 
-    for (int64_t end = first; end <= last; end += DEW__HOUR) {
-        struct dew__log_sum *h =
-            &log->hours[(size_t)((end - log->first) / DEW__HOUR)];
+    for (int64_t end = first; end <= last; end += WEATHER__HOUR) {
+        struct weather__log_sum *h =
+            &log->hours[(size_t)((end - log->first) / WEATHER__HOUR)];
         double a = NAN, b = NAN, c = NAN;
-        int found = mean(&t, end - DEW__HOUR, &a);
+        int found = mean(&t, end - WEATHER__HOUR, &a);
 
         if (found != NONE)
             add(a, &h->t, &h->t_count);
         if (found == BRIDGED)
             note_bridged(log, mean);
-        if (mean(&rh, end - DEW__HOUR, &b) != NONE)
+        if (mean(&rh, end - WEATHER__HOUR, &b) != NONE)
             add(b, &h->rh, &h->rh_count);
-        if (mean(&co2, end - DEW__HOUR, &c) != NONE)
+        if (mean(&co2, end - WEATHER__HOUR, &c) != NONE)
             add(c, &h->co2, &h->co2_count);
         look_odd(&log->r, &run, a, b);
     }
@@ -318,13 +320,13 @@ static void add_hours(struct dew__log *log, mean_of mean, int64_t first,
 
 /* ---- does the unit fit a room? ------------------------------------------------------ */
 
-static double mean_t(const struct dew__reader *r)
+static double mean_t(const struct weather__reader *r)
 {
     double sum = 0.0;
     long n = 0;
 
     for (size_t i = 0; i < r->count; i++) {
-        double t = r->samples[i].lane[DEW__LANE_T];
+        double t = r->samples[i].lane[WEATHER__LANE_T];
 
         sum += isnan(t) ? 0.0 : t;
         n += !isnan(t);
@@ -332,7 +334,7 @@ static double mean_t(const struct dew__reader *r)
     return n > 0 ? sum / (double)n : NAN;
 }
 
-static void suspect_room(struct dew__reader *r)
+static void suspect_room(struct weather__reader *r)
 {
     double t = mean_t(r);
     const char *text = NULL;
@@ -348,7 +350,7 @@ static void suspect_room(struct dew__reader *r)
 
 /* ---- all of it ---------------------------------------------------------------------- */
 
-static mean_of method_of(struct dew__log *log, int *hourly)
+static mean_of method_of(struct weather__log *log, int *hourly)
 {
     const char *text;
     mean_of mean;
@@ -369,14 +371,15 @@ static mean_of method_of(struct dew__log *log, int *hourly)
     return mean;
 }
 
-enum dew_status dew__log_add(struct dew__log *log)
+enum dew_status weather__log_add(struct weather__log *log)
 {
     int64_t first, last;
     int hourly;
     mean_of mean;
 
-    if (dew__reader_ranges(&log->r) != DEW_OK ||
-        dew__moments(&log->r) != DEW_OK || dew__humid_units(&log->r) != DEW_OK)
+    if (weather__reader_ranges(&log->r) != DEW_OK ||
+        weather__moments(&log->r) != DEW_OK ||
+        weather__humid_units(&log->r) != DEW_OK)
         return log->r.status;
     suspect_room(&log->r);
     fill_rh(&log->r);

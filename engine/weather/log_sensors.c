@@ -5,10 +5,12 @@
 
 #include "weather/log.h"
 
-const enum dew__lane dew__sensor_lane[DEW__SENSOR_LANES] = {
-    DEW__LANE_T, DEW__LANE_RH, DEW__LANE_TD, DEW__LANE_W, DEW__LANE_CO2};
-const enum dew__meaning dew__sensor_meaning[DEW__SENSOR_LANES] = {
-    DEW__IS_T, DEW__IS_RH, DEW__IS_TD, DEW__IS_W, DEW__IS_CO2};
+const enum weather__lane weather__sensor_lane[WEATHER__SENSOR_LANES] = {
+    WEATHER__LANE_T, WEATHER__LANE_RH, WEATHER__LANE_TD, WEATHER__LANE_W,
+    WEATHER__LANE_CO2};
+const enum weather__meaning weather__sensor_meaning[WEATHER__SENSOR_LANES] = {
+    WEATHER__IS_T, WEATHER__IS_RH, WEATHER__IS_TD, WEATHER__IS_W,
+    WEATHER__IS_CO2};
 
 enum { OF_T, OF_RH, OF_TD, OF_W, OF_CO2 }; /* of the two tables above */
 
@@ -44,17 +46,17 @@ static void clean_name(const char *room, char *out, size_t size)
 
 /* ---- columns into sensors -------------------------------------------------------- */
 
-static int lane_of(const struct dew__column *c)
+static int lane_of(const struct weather__column *c)
 {
-    for (int k = 0; k < DEW__SENSOR_LANES; k++)
-        if (dew__sensor_meaning[k] == c->meaning)
+    for (int k = 0; k < WEATHER__SENSOR_LANES; k++)
+        if (weather__sensor_meaning[k] == c->meaning)
             return k;
     return -1;
 }
 
-static struct dew__sensor *named(struct dew__log *log, const char *name)
+static struct weather__sensor *named(struct weather__log *log, const char *name)
 {
-    struct dew__sensor *s;
+    struct weather__sensor *s;
 
     for (int i = 0; i < log->sensor_count; i++)
         if (strcmp(log->sensors[i].name, name) == 0)
@@ -68,30 +70,32 @@ static struct dew__sensor *named(struct dew__log *log, const char *name)
 }
 
 /* A unit for temperatures that the person gave for all without one. */
-static enum dew_status give_unit(struct dew__log *log, struct dew__column *c)
+static enum dew_status give_unit(struct weather__log *log,
+                                 struct weather__column *c)
 {
     const char *said = log->ask->degrees;
 
-    c->unit = dew__table_unit(&log->t, c);
+    c->unit = weather__table_unit(&log->t, c);
     if (c->unit != NULL || said == NULL ||
-        dew__meaning_quantity(c->meaning) != DEW_TEMPERATURE)
+        weather__meaning_quantity(c->meaning) != DEW_TEMPERATURE)
         return DEW_OK;
-    c->unit = dew__unit_spelt(said, DEW_TEMPERATURE);
-    return c->unit != NULL
-               ? DEW_OK
-               : dew__reader_fault(&log->r, DEW_EUNIT, "degrees", 0, 0,
-                                   "\"%s\" is no unit of temperature; degC, "
-                                   "degF or K would be",
-                                   said);
+    c->unit = weather__unit_spelt(said, DEW_TEMPERATURE);
+    return c->unit != NULL ? DEW_OK
+                           : weather__reader_fault(
+                                 &log->r, DEW_EUNIT, "degrees", 0, 0,
+                                 "\"%s\" is no unit of temperature; degC, "
+                                 "degF or K would be",
+                                 said);
 }
 
-static enum dew_status place_column(struct dew__log *log, struct dew__column *c)
+static enum dew_status place_column(struct weather__log *log,
+                                    struct weather__column *c)
 {
     char name[sizeof log->sensors[0].name];
     int lane = lane_of(c);
-    struct dew__sensor *s;
+    struct weather__sensor *s;
 
-    if (lane < 0 || c->place == DEW__OUTDOORS)
+    if (lane < 0 || c->place == WEATHER__OUTDOORS)
         return DEW_OK;
     if (give_unit(log, c) != DEW_OK)
         return log->r.status;
@@ -100,30 +104,30 @@ static enum dew_status place_column(struct dew__log *log, struct dew__column *c)
     clean_name(c->room, name, sizeof name);
     s = named(log, name);
     if (s == NULL)
-        return dew__reader_fault(&log->r, DEW_ERANGE, "sensor",
-                                 log->t.header_line, c->cell + 1,
-                                 "more than %d sensors", DEW_LOG_SENSORS);
-    s->indoors |= c->place == DEW__INDOORS;
+        return weather__reader_fault(&log->r, DEW_ERANGE, "sensor",
+                                     log->t.header_line, c->cell + 1,
+                                     "more than %d sensors", DEW_LOG_SENSORS);
+    s->indoors |= c->place == WEATHER__INDOORS;
     if (s->column[lane] == NULL ||
         (s->column[lane]->unit == NULL && c->unit != NULL))
         s->column[lane] = c;
     return DEW_OK;
 }
 
-static int has_humidity(const struct dew__sensor *s)
+static int has_humidity(const struct weather__sensor *s)
 {
     return s->column[OF_RH] != NULL || s->column[OF_TD] != NULL ||
            s->column[OF_W] != NULL;
 }
 
 /* A dew point without the temperature that goes with it tells little. */
-static int is_sensor(const struct dew__sensor *s)
+static int is_sensor(const struct weather__sensor *s)
 {
     return s->column[OF_T] != NULL || s->column[OF_RH] != NULL ||
            s->column[OF_W] != NULL;
 }
 
-static void drop(struct dew__log *log, int i)
+static void drop(struct weather__log *log, int i)
 {
     memmove(&log->sensors[i], &log->sensors[i + 1],
             (size_t)(log->sensor_count - i - 1) * sizeof log->sensors[0]);
@@ -132,12 +136,12 @@ static void drop(struct dew__log *log, int i)
 
 /* The one sensor without humidity and the one without temperature are one:
    "Indoor Temp (F)" beside "Humidity (%)". */
-static void join_halves(struct dew__log *log)
+static void join_halves(struct weather__log *log)
 {
     int warm = -1, damp = -1, warms = 0, damps = 0;
 
     for (int i = 0; i < log->sensor_count; i++) {
-        const struct dew__sensor *s = &log->sensors[i];
+        const struct weather__sensor *s = &log->sensors[i];
 
         if (s->column[OF_T] != NULL && !has_humidity(s)) {
             warm = i;
@@ -149,7 +153,7 @@ static void join_halves(struct dew__log *log)
     }
     if (warms != 1 || damps != 1 || log->sensor_count > 3)
         return;
-    for (int k = OF_RH; k < DEW__SENSOR_LANES; k++)
+    for (int k = OF_RH; k < WEATHER__SENSOR_LANES; k++)
         if (log->sensors[warm].column[k] == NULL)
             log->sensors[warm].column[k] = log->sensors[damp].column[k];
     log->sensors[warm].indoors |= log->sensors[damp].indoors;
@@ -158,17 +162,17 @@ static void join_halves(struct dew__log *log)
 
 /* Where temperatures have units, one without is a name that reads like one:
    some loggers head the row numbers with the device's name. */
-static void drop_names(struct dew__log *log)
+static void drop_names(struct weather__log *log)
 {
     int units = 0;
 
     for (int i = 0; i < log->sensor_count; i++) {
-        const struct dew__column *t = log->sensors[i].column[OF_T];
+        const struct weather__column *t = log->sensors[i].column[OF_T];
 
         units += t != NULL && t->unit != NULL;
     }
     for (int i = log->sensor_count - 1; units > 0 && i >= 0; i--) {
-        const struct dew__column *t = log->sensors[i].column[OF_T];
+        const struct weather__column *t = log->sensors[i].column[OF_T];
 
         if (t != NULL && t->unit == NULL && !has_humidity(&log->sensors[i]))
             drop(log, i);
@@ -176,13 +180,13 @@ static void drop_names(struct dew__log *log)
 }
 
 /* Carbon dioxide alone goes with the only sensor. */
-static void settle(struct dew__log *log)
+static void settle(struct weather__log *log)
 {
-    const struct dew__column *co2 = NULL;
+    const struct weather__column *co2 = NULL;
     int indoors = 0;
 
     for (int i = log->sensor_count - 1; i >= 0; i--) {
-        struct dew__sensor *s = &log->sensors[i];
+        struct weather__sensor *s = &log->sensors[i];
 
         if (is_sensor(s))
             continue;
@@ -205,7 +209,7 @@ static void settle(struct dew__log *log)
 
 /* ---- which of them ---------------------------------------------------------------- */
 
-static void list_sensors(const struct dew__log *log, char *out, size_t size,
+static void list_sensors(const struct weather__log *log, char *out, size_t size,
                          int taken)
 {
     size_t n = 0;
@@ -221,32 +225,33 @@ static void list_sensors(const struct dew__log *log, char *out, size_t size,
     }
 }
 
-static int answers_to(const struct dew__sensor *s, const char *name)
+static int answers_to(const struct weather__sensor *s, const char *name)
 {
-    if (dew__same_words(s->name, name))
+    if (weather__same_words(s->name, name))
         return 1;
-    for (int k = 0; k < DEW__SENSOR_LANES; k++)
-        if (s->column[k] != NULL && dew__same_words(s->column[k]->header, name))
+    for (int k = 0; k < WEATHER__SENSOR_LANES; k++)
+        if (s->column[k] != NULL &&
+            weather__same_words(s->column[k]->header, name))
             return 1;
     return 0;
 }
 
 /* One name of "bedroom, hall". */
-static enum dew_status take_name(struct dew__log *log, const char *name)
+static enum dew_status take_name(struct weather__log *log, const char *name)
 {
-    int all = dew__same_words(name, "all"), found = 0;
+    int all = weather__same_words(name, "all"), found = 0;
 
     for (int i = 0; i < log->sensor_count; i++)
         if (all || answers_to(&log->sensors[i], name))
             found = log->sensors[i].taken = 1;
     return found ? DEW_OK
-                 : dew__reader_fault(&log->r, DEW_EUNKNOWN, "sensor",
-                                     log->t.header_line, 1,
-                                     "no sensor \"%.40s\"; the file has %.150s",
-                                     name, log->report->sensors);
+                 : weather__reader_fault(
+                       &log->r, DEW_EUNKNOWN, "sensor", log->t.header_line, 1,
+                       "no sensor \"%.40s\"; the file has %.150s", name,
+                       log->report->sensors);
 }
 
-static enum dew_status take_names(struct dew__log *log, const char *names)
+static enum dew_status take_names(struct weather__log *log, const char *names)
 {
     enum dew_status status = DEW_OK;
     char name[48];
@@ -261,25 +266,25 @@ static enum dew_status take_names(struct dew__log *log, const char *names)
     return status;
 }
 
-static void count_left(struct dew__log *log)
+static void count_left(struct weather__log *log)
 {
     for (int i = 0; i < log->t.count; i++) {
-        const struct dew__column *c = &log->t.columns[i];
+        const struct weather__column *c = &log->t.columns[i];
         int used = lane_of(c) < 0;
 
         for (int k = 0; k < log->sensor_count && !used; k++)
-            for (int l = 0; l < DEW__SENSOR_LANES; l++)
+            for (int l = 0; l < WEATHER__SENSOR_LANES; l++)
                 used |= log->sensors[k].taken && log->sensors[k].column[l] == c;
         log->report->columns_left += !used;
     }
 }
 
-static enum dew_status choose(struct dew__log *log)
+static enum dew_status choose(struct weather__log *log)
 {
     struct dew_log_report *p = log->report;
 
     if (log->sensor_count == 0)
-        return dew__reader_fault(
+        return weather__reader_fault(
             &log->r, DEW_EMISSING, "sensor", log->t.header_line, 1,
             "no %s of an indoor temperature or humidity; one named "
             "\"temperature (degC)\" would do",
@@ -295,15 +300,15 @@ static enum dew_status choose(struct dew__log *log)
     else if (log->sensor_count == 1)
         log->sensors[0].taken = 1;
     else
-        dew__reader_fault(&log->r, DEW_EAMBIGUOUS, "sensor", log->t.header_line,
-                          1, "several sensors (%.180s): say which, or all",
-                          p->sensors);
+        weather__reader_fault(
+            &log->r, DEW_EAMBIGUOUS, "sensor", log->t.header_line, 1,
+            "several sensors (%.180s): say which, or all", p->sensors);
     list_sensors(log, p->taken, sizeof p->taken, 1);
     count_left(log);
     return log->r.status;
 }
 
-enum dew_status dew__log_sensors(struct dew__log *log)
+enum dew_status weather__log_sensors(struct weather__log *log)
 {
     for (int i = 0; i < log->t.count; i++)
         if (place_column(log, &log->t.columns[i]) != DEW_OK)
@@ -312,16 +317,16 @@ enum dew_status dew__log_sensors(struct dew__log *log)
     return choose(log);
 }
 
-enum dew_status dew__log_take(struct dew__log *log,
-                              const struct dew__sensor *sensor)
+enum dew_status weather__log_take(struct weather__log *log,
+                                  const struct weather__sensor *sensor)
 {
-    struct dew__table *t = &log->t;
+    struct weather__table *t = &log->t;
 
     memset(t->lane, 0, sizeof t->lane);
-    for (int k = 0; k < DEW__SENSOR_LANES; k++)
+    for (int k = 0; k < WEATHER__SENSOR_LANES; k++)
         /* with the humidity known, its dew point is superfluous */
         if (sensor->column[k] != NULL &&
             (k < OF_TD || k == OF_CO2 || sensor->column[OF_RH] == NULL))
-            dew__table_take(t, dew__sensor_lane[k], sensor->column[k]);
+            weather__table_take(t, weather__sensor_lane[k], sensor->column[k]);
     return log->r.status;
 }

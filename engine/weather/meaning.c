@@ -207,7 +207,8 @@ static const struct dew_unit *unit_among(struct words *w, enum dew_quantity q)
     return NULL;
 }
 
-const struct dew_unit *dew__unit_spelt(const char *text, enum dew_quantity q)
+const struct dew_unit *weather__unit_spelt(const char *text,
+                                           enum dew_quantity q)
 {
     const struct dew_unit *unit = unit_named(text, q);
     struct words w;
@@ -242,56 +243,56 @@ static const struct dew_unit *cloud_unit(struct words *w)
  */
 /* clang-format off */
 static const struct pattern {
-    enum dew__meaning meaning;
+    enum weather__meaning meaning;
     const char *words;
 } patterns[] = {
-    {DEW__IS_ENTITY, "entity|entity id"},
-    {DEW__IS_STATE, "state"},
-    {DEW__IS_UNIT, "unit|unit of measurement"},
-    {DEW__IS_CO2, "co2|co2ppm|carbon dioxide"},
-    {DEW__IS_TIME, "time|date|date time|datetime|timestamp|time stamp|"
+    {WEATHER__IS_ENTITY, "entity|entity id"},
+    {WEATHER__IS_STATE, "state"},
+    {WEATHER__IS_UNIT, "unit|unit of measurement"},
+    {WEATHER__IS_CO2, "co2|co2ppm|carbon dioxide"},
+    {WEATHER__IS_TIME, "time|date|date time|datetime|timestamp|time stamp|"
      "time utc|time hour|last changed|unix|epoch|unix time|valid|zeit|datum|"
      "uhrzeit|zeitstempel|date hour|date/time|time/date|day/time"},
-    {DEW__IS_YEAR, "year"},
-    {DEW__IS_MONTH, "month"},
-    {DEW__IS_DAY, "day"},
-    {DEW__IS_HOUR, "hour"},
-    {DEW__IS_MINUTE, "minute"},
-    {DEW__IS_T, "temperature|temp|t|t2m|tmp|tmpf|tair|dry bulb|drybulb|"
+    {WEATHER__IS_YEAR, "year"},
+    {WEATHER__IS_MONTH, "month"},
+    {WEATHER__IS_DAY, "day"},
+    {WEATHER__IS_HOUR, "hour"},
+    {WEATHER__IS_MINUTE, "minute"},
+    {WEATHER__IS_T, "temperature|temp|t|t2m|tmp|tmpf|tair|dry bulb|drybulb|"
      "dry bulb temperature|air temperature|air temp|temperatur|lufttemperatur|"
      "aussentemperatur|celsius|fahrenheit|tdb"},
-    {DEW__IS_TD, "dew point|dewpoint|dew|dewp|dewpt|dpt|td|temp dew|"
+    {WEATHER__IS_TD, "dew point|dewpoint|dew|dewp|dewpt|dpt|td|temp dew|"
      "dew temp|tdewpoint|dew point temperature|dew point temp|"
      "dewpoint temperature|taupunkt|dwpf|dew pt"},
-    {DEW__IS_TWB, "wet bulb|wetbulb|twb|wet bulb temperature|wet bulb temp"},
-    {DEW__IS_RH, "relative humidity|humidity|rh|rhum|hum|humid|rel hum|"
+    {WEATHER__IS_TWB, "wet bulb|wetbulb|twb|wet bulb temperature|wet bulb temp"},
+    {WEATHER__IS_RH, "relative humidity|humidity|rh|rhum|hum|humid|rel hum|"
      "rel humidity|relh|%rh|feuchte|luftfeuchte|luftfeuchtigkeit|"
      "relative feuchte"},
-    {DEW__IS_W, "humidity ratio|mixing ratio|w"},
-    {DEW__IS_P, "pressure|station pressure|press|stn press|station press|"
+    {WEATHER__IS_W, "humidity ratio|mixing ratio|w"},
+    {WEATHER__IS_P, "pressure|station pressure|press|stn press|station press|"
      "surface pressure|pres|sp|p|barometer|barometric pressure|luftdruck"},
-    {DEW__IS_P_SEA, "sea level pressure|msl|mslp|slp|msl pressure|"
+    {WEATHER__IS_P_SEA, "sea level pressure|msl|mslp|slp|msl pressure|"
      "relative pressure"},
-    {DEW__IS_WIND, "wind speed|windspeed|wind spd|wspd|wdsp|wind|ws10m|ws|"
+    {WEATHER__IS_WIND, "wind speed|windspeed|wind spd|wspd|wdsp|wind|ws10m|ws|"
      "windgeschwindigkeit"},
-    {DEW__IS_GLOBAL, "ghi|g h|global|global horizontal|global radiation|"
+    {WEATHER__IS_GLOBAL, "ghi|g h|global|global horizontal|global radiation|"
      "solar radiation|solar rad|solar|pyranometer|globalstrahlung|"
      "global solar|global horizontal irradiance"},
-    {DEW__IS_DIRECT, "dni|gb n|direct|direct normal|"
+    {WEATHER__IS_DIRECT, "dni|gb n|direct|direct normal|"
      "direct normal irradiance|direct solar"},
-    {DEW__IS_DIFFUSE, "dhi|gd h|diffuse|diffuse horizontal|"
+    {WEATHER__IS_DIFFUSE, "dhi|gd h|diffuse|diffuse horizontal|"
      "diffuse horizontal irradiance|diffuse solar"},
-    {DEW__IS_CLOUD, "cloud cover|cloudcover|total cloud cover|cloudiness|"
+    {WEATHER__IS_CLOUD, "cloud cover|cloudcover|total cloud cover|cloudiness|"
      "sky cover|opqcld|opaque sky cover|opaque cloud cover"},
-    {DEW__IS_INFRARED, "ir h|sky infrared|horizontal infrared|"
+    {WEATHER__IS_INFRARED, "ir h|sky infrared|horizontal infrared|"
      "horizontal infrared radiation|downwelling longwave|downward longwave|"
      "longwave downward radiation"},
-    {DEW__IS_STATION, "station|station id|origin|airport"},
-    {DEW__IS_NAME, "name|station name"},
-    {DEW__IS_LATITUDE, "latitude|lat"},
-    {DEW__IS_LONGITUDE, "longitude|lon|long"},
-    {DEW__IS_ELEVATION, "elevation|elev|altitude"},
-    {DEW__IS_REPORT, "report type|report"},
+    {WEATHER__IS_STATION, "station|station id|origin|airport"},
+    {WEATHER__IS_NAME, "name|station name"},
+    {WEATHER__IS_LATITUDE, "latitude|lat"},
+    {WEATHER__IS_LONGITUDE, "longitude|lon|long"},
+    {WEATHER__IS_ELEVATION, "elevation|elev|altitude"},
+    {WEATHER__IS_REPORT, "report type|report"},
 };
 
 /* Words that make a column something else: a limit, a flag, a summary. */
@@ -337,7 +338,7 @@ static const struct pattern *best_pattern(struct words *w, int *words)
             at = find(w, one, &length);
             if (at < 0 || length < *words ||
                 (at > 0 && length == 1 && strcspn(one, "|") <= 2 &&
-                 patterns[i].meaning != DEW__IS_RH))
+                 patterns[i].meaning != WEATHER__IS_RH))
                 continue;
             best = &patterns[i];
             *words = length;
@@ -380,7 +381,7 @@ static void mark_meaning(struct words *w, const char *list)
 
 /* What a logger's header has left: the room. */
 static void name_room(const struct words *w, const char *number,
-                      struct dew__column *column)
+                      struct weather__column *column)
 {
     size_t n = 0;
 
@@ -396,13 +397,13 @@ static void name_room(const struct words *w, const char *number,
     }
 }
 
-static int is_value(enum dew__meaning m)
+static int is_value(enum weather__meaning m)
 {
-    return m >= DEW__IS_T && m <= DEW__IS_CO2;
+    return m >= WEATHER__IS_T && m <= WEATHER__IS_CO2;
 }
 
 static void read_time_header(const char *header, struct words *w,
-                             struct dew__column *column)
+                             struct weather__column *column)
 {
     int length;
 
@@ -410,10 +411,11 @@ static void read_time_header(const char *header, struct words *w,
         column->order = 1;
     if (find(w, "dd/mm/yyyy", &length) >= 0 || find(w, "d/m/y", &length) >= 0)
         column->order = 2;
-    column->has_zone = dew__zone_read(header, &column->zone);
+    column->has_zone = weather__zone_read(header, &column->zone);
 }
 
-void dew__column_read(const char *header, int cell, struct dew__column *column)
+void weather__column_read(const char *header, int cell,
+                          struct weather__column *column)
 {
     const struct pattern *best;
     char number[8];
@@ -432,57 +434,59 @@ void dew__column_read(const char *header, int cell, struct dew__column *column)
         column->unit = stop ? NULL : unit_among(&w, DEW_TEMPERATURE);
         if (column->unit == NULL || w.count < 2)
             return;
-        column->meaning = DEW__IS_T;
-        column->place = DEW__INDOORS;
+        column->meaning = WEATHER__IS_T;
+        column->place = WEATHER__INDOORS;
         name_room(&w, number, column);
         return;
     }
     column->meaning = best->meaning;
-    if (best->meaning == DEW__IS_TIME)
+    if (best->meaning == WEATHER__IS_TIME)
         read_time_header(header, &w, column);
-    if (!is_value(best->meaning) && best->meaning != DEW__IS_ELEVATION)
+    if (!is_value(best->meaning) && best->meaning != WEATHER__IS_ELEVATION)
         return;
-    column->unit = best->meaning == DEW__IS_CLOUD
-                       ? cloud_unit(&w)
-                       : unit_among(&w, dew__meaning_quantity(best->meaning));
+    column->unit =
+        best->meaning == WEATHER__IS_CLOUD
+            ? cloud_unit(&w)
+            : unit_among(&w, weather__meaning_quantity(best->meaning));
     if (any_of(&w, indoors, 0))
-        column->place = DEW__INDOORS;
+        column->place = WEATHER__INDOORS;
     if (any_of(&w, outdoors, 1))
-        column->place = DEW__OUTDOORS;
+        column->place = WEATHER__OUTDOORS;
     mark_meaning(&w, best->words);
     name_room(&w, number, column);
 }
 
 /* ---- words ------------------------------------------------------------------ */
 
-const char *dew__meaning_text(enum dew__meaning meaning)
+const char *weather__meaning_text(enum weather__meaning meaning)
 {
     static const char *const text[] = {
 #define X(code, quantity, words) words,
-        DEW__MEANING_MAP(X)
+        WEATHER__MEANING_MAP(X)
 #undef X
     };
     return text[meaning];
 }
 
-enum dew_quantity dew__meaning_quantity(enum dew__meaning meaning)
+enum dew_quantity weather__meaning_quantity(enum weather__meaning meaning)
 {
     static const enum dew_quantity quantity[] = {
 #define X(code, quantity, words) DEW_##quantity,
-        DEW__MEANING_MAP(X)
+        WEATHER__MEANING_MAP(X)
 #undef X
     };
     return quantity[meaning];
 }
 
-enum dew__meaning dew__meaning_find(const char *word)
+enum weather__meaning weather__meaning_find(const char *word)
 {
-    struct dew__column column;
+    struct weather__column column;
 
-    for (int m = 1; m < DEW__MEANING_COUNT; m++)
-        if (dew__same_words(word, dew__meaning_text((enum dew__meaning)m)))
-            return (enum dew__meaning)m;
-    dew__column_read(word, 0, &column);
+    for (int m = 1; m < WEATHER__MEANING_COUNT; m++)
+        if (weather__same_words(
+                word, weather__meaning_text((enum weather__meaning)m)))
+            return (enum weather__meaning)m;
+    weather__column_read(word, 0, &column);
     return column.meaning;
 }
 
@@ -498,7 +502,7 @@ static char first_letter(const char *text)
     return *text;
 }
 
-int dew__same_words(const char *a, const char *b)
+int weather__same_words(const char *a, const char *b)
 {
     struct words x, y;
     char first = first_letter(a), other = first_letter(b);

@@ -8,7 +8,7 @@
 #include "dew/unit.h"
 
 /* code, kind of quantity, the words used in messages */
-#define DEW__MEANING_MAP(X)                                                    \
+#define WEATHER__MEANING_MAP(X)                                                \
     X(NOTHING, PURE, "nothing")                                                \
     X(TIME, PURE, "time")                                                      \
     X(YEAR, PURE, "year")                                                      \
@@ -40,20 +40,20 @@
     X(STATE, PURE, "sensor's state")                                           \
     X(UNIT, PURE, "unit of the state")
 
-enum dew__meaning {
-#define X(code, quantity, words) DEW__IS_##code,
-    DEW__MEANING_MAP(X)
+enum weather__meaning {
+#define X(code, quantity, words) WEATHER__IS_##code,
+    WEATHER__MEANING_MAP(X)
 #undef X
-        DEW__MEANING_COUNT
+        WEATHER__MEANING_COUNT
 };
 
-enum dew__place { DEW__UNSAID, DEW__OUTDOORS, DEW__INDOORS };
+enum weather__place { WEATHER__UNSAID, WEATHER__OUTDOORS, WEATHER__INDOORS };
 
-struct dew__column {
+struct weather__column {
     int cell; /* from 0                                                     */
-    enum dew__meaning meaning;
+    enum weather__meaning meaning;
     int words; /* of the pattern that fitted: more words, surer             */
-    enum dew__place place;
+    enum weather__place place;
     const struct dew_unit *unit; /* NULL: the header does not say           */
     int order;                   /* 1 month first, 2 day first, 0 unsaid    */
     int has_zone, zone;          /* s east of UTC, from the header          */
@@ -61,19 +61,21 @@ struct dew__column {
     char room[48];               /* of a logger: what is left of the words  */
 };
 
-const char *dew__meaning_text(enum dew__meaning meaning);
-enum dew_quantity dew__meaning_quantity(enum dew__meaning meaning);
+const char *weather__meaning_text(enum weather__meaning meaning);
+enum dew_quantity weather__meaning_quantity(enum weather__meaning meaning);
 
-/* The meaning called word by a person ("dew point"), or DEW__IS_NOTHING. */
-enum dew__meaning dew__meaning_find(const char *word);
+/* The meaning called word by a person ("dew point"), or WEATHER__IS_NOTHING. */
+enum weather__meaning weather__meaning_find(const char *word);
 
-/* Read a header cell.  column->meaning is DEW__IS_NOTHING for most of them. */
-void dew__column_read(const char *header, int cell, struct dew__column *column);
+/* Read a header cell.  column->meaning is WEATHER__IS_NOTHING for most of them. */
+void weather__column_read(const char *header, int cell,
+                          struct weather__column *column);
 
 /* A unit as people spell it ("C", "deg F", "mbar", "W/m^2"), or NULL. */
-const struct dew_unit *dew__unit_spelt(const char *text, enum dew_quantity q);
+const struct dew_unit *weather__unit_spelt(const char *text,
+                                           enum dew_quantity q);
 
 /* Compare without regard to case and blanks around. */
-int dew__same_words(const char *a, const char *b);
+int weather__same_words(const char *a, const char *b);
 
 #endif

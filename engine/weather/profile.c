@@ -5,7 +5,7 @@
 
 #include "weather/table.h"
 
-struct dew__profile {
+struct weather__profile {
     const char *name;     /* and where the units are said                    */
     const char *needs[3]; /* headers that must be there                     */
     const char *lacks;    /* and one that must not; NULL: none               */
@@ -15,7 +15,7 @@ struct dew__profile {
 };
 
 /* clang-format off */
-static const struct dew__profile profiles[] = {
+static const struct weather__profile profiles[] = {
     {"NOAA local climatological data, version 1 [NOAA-LCD1]",
      {"HourlyDryBulbTemperature", "HourlyStationPressure", "REPORT_TYPE"},
      "ELEVATION", "degF", "inHg", "mph", NULL, 1, 0},
@@ -37,15 +37,16 @@ static const struct dew__profile profiles[] = {
 };
 /* clang-format on */
 
-static int has_header(const struct dew__table *t, const char *name)
+static int has_header(const struct weather__table *t, const char *name)
 {
     for (size_t i = 0; i < t->cells.count; i++)
-        if (dew__same_words(dew__cell(&t->cells, i), name))
+        if (weather__same_words(weather__cell(&t->cells, i), name))
             return 1;
     return 0;
 }
 
-static int fits(const struct dew__table *t, const struct dew__profile *p)
+static int fits(const struct weather__table *t,
+                const struct weather__profile *p)
 {
     for (int i = 0; i < 3; i++)
         if (!has_header(t, p->needs[i]))
@@ -53,10 +54,10 @@ static int fits(const struct dew__table *t, const struct dew__profile *p)
     return p->lacks == NULL || !has_header(t, p->lacks);
 }
 
-void dew__profile_find(struct dew__table *t)
+void weather__profile_find(struct weather__table *t)
 {
     for (size_t i = 0; i < sizeof profiles / sizeof profiles[0]; i++) {
-        const struct dew__profile *p = &profiles[i];
+        const struct weather__profile *p = &profiles[i];
 
         if (!fits(t, p))
             continue;
@@ -70,10 +71,10 @@ void dew__profile_find(struct dew__table *t)
     }
 }
 
-const struct dew_unit *dew__profile_unit(const struct dew__table *t,
-                                         enum dew__meaning meaning)
+const struct dew_unit *weather__profile_unit(const struct weather__table *t,
+                                             enum weather__meaning meaning)
 {
-    enum dew_quantity q = dew__meaning_quantity(meaning);
+    enum dew_quantity q = weather__meaning_quantity(meaning);
     const char *unit = NULL;
 
     if (t->profile == NULL)

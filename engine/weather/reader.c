@@ -16,20 +16,20 @@
 static const struct range {
     double low, high;
     const char *text;
-} ranges[DEW__LANES] = {
-    [DEW__LANE_T] = {-70.0, 60.0, "-70 .. 60 degC"},
-    [DEW__LANE_TD] = {-90.0, 40.0, "-90 .. 40 degC"},
-    [DEW__LANE_RH] = {0.0, 105.0, "0 .. 105 %"},
-    [DEW__LANE_TWB] = {-70.0, 45.0, "-70 .. 45 degC"},
-    [DEW__LANE_W] = {0.0, 0.06, "0 .. 60 g/kg"},
-    [DEW__LANE_P] = {50e3, 110e3, "500 .. 1100 hPa"},
-    [DEW__LANE_WIND] = {0.0, 80.0, "0 .. 80 m/s"},
-    [DEW__LANE_GLOBAL] = {-20.0, 1500.0, "0 .. 1500 W/m2"},
-    [DEW__LANE_DIRECT] = {-20.0, 1500.0, "0 .. 1500 W/m2"},
-    [DEW__LANE_DIFFUSE] = {-20.0, 1000.0, "0 .. 1000 W/m2"},
-    [DEW__LANE_CLOUD] = {0.0, 1.0, "0 .. 100 %"},
-    [DEW__LANE_INFRARED] = {50.0, 700.0, "50 .. 700 W/m2"},
-    [DEW__LANE_CO2] = {0.0, 50e3, "0 .. 50000 ppm"},
+} ranges[WEATHER__LANES] = {
+    [WEATHER__LANE_T] = {-70.0, 60.0, "-70 .. 60 degC"},
+    [WEATHER__LANE_TD] = {-90.0, 40.0, "-90 .. 40 degC"},
+    [WEATHER__LANE_RH] = {0.0, 105.0, "0 .. 105 %"},
+    [WEATHER__LANE_TWB] = {-70.0, 45.0, "-70 .. 45 degC"},
+    [WEATHER__LANE_W] = {0.0, 0.06, "0 .. 60 g/kg"},
+    [WEATHER__LANE_P] = {50e3, 110e3, "500 .. 1100 hPa"},
+    [WEATHER__LANE_WIND] = {0.0, 80.0, "0 .. 80 m/s"},
+    [WEATHER__LANE_GLOBAL] = {-20.0, 1500.0, "0 .. 1500 W/m2"},
+    [WEATHER__LANE_DIRECT] = {-20.0, 1500.0, "0 .. 1500 W/m2"},
+    [WEATHER__LANE_DIFFUSE] = {-20.0, 1000.0, "0 .. 1000 W/m2"},
+    [WEATHER__LANE_CLOUD] = {0.0, 1.0, "0 .. 100 %"},
+    [WEATHER__LANE_INFRARED] = {50.0, 700.0, "50 .. 700 W/m2"},
+    [WEATHER__LANE_CO2] = {0.0, 50e3, "0 .. 50000 ppm"},
 };
 
 const char *dew_notice_text(enum dew_notice_code code)
@@ -42,7 +42,8 @@ const char *dew_notice_text(enum dew_notice_code code)
     return (unsigned)code < DEW_NOTICE_COUNT ? text[code] : "unknown notice";
 }
 
-void dew__note(struct dew__reader *r, enum dew_notice_code code, int line)
+void weather__note(struct weather__reader *r, enum dew_notice_code code,
+                   int line)
 {
     struct dew_notice *n = &r->report->notices[code];
 
@@ -50,17 +51,18 @@ void dew__note(struct dew__reader *r, enum dew_notice_code code, int line)
         n->line = line;
 }
 
-enum dew_status dew__reader_error(struct dew__reader *r,
-                                  const struct dew_error *err)
+enum dew_status weather__reader_error(struct weather__reader *r,
+                                      const struct dew_error *err)
 {
     if (r->status == DEW_OK)
         r->status = err->status;
-    return dew__fault(r->faults, err);
+    return core__fault(r->faults, err);
 }
 
-enum dew_status dew__reader_fault(struct dew__reader *r, enum dew_status status,
-                                  const char *key, int line, int column,
-                                  const char *format, ...)
+enum dew_status weather__reader_fault(struct weather__reader *r,
+                                      enum dew_status status, const char *key,
+                                      int line, int column, const char *format,
+                                      ...)
 {
     struct dew_error err = {0};
     char text[sizeof err.text];
@@ -69,23 +71,23 @@ enum dew_status dew__reader_fault(struct dew__reader *r, enum dew_status status,
     va_start(args, format);
     vsnprintf(text, sizeof text, format, args);
     va_end(args);
-    dew__at(&err, r->path, line, column);
-    dew__in(&err, key);
-    dew__fail(&err, status, "%s", text);
-    return dew__reader_error(r, &err);
+    core__at(&err, r->path, line, column);
+    core__in(&err, key);
+    core__fail(&err, status, "%s", text);
+    return weather__reader_error(r, &err);
 }
 
-struct dew__sample *dew__reader_sample(struct dew__reader *r)
+struct weather__sample *weather__reader_sample(struct weather__reader *r)
 {
-    struct dew__sample *s;
+    struct weather__sample *s;
 
     if (r->count == r->room) {
         size_t room = r->room == 0 ? 8832 : r->room + r->room / 2;
-        struct dew__sample *more = realloc(r->samples, room * sizeof *more);
+        struct weather__sample *more = realloc(r->samples, room * sizeof *more);
 
         if (more == NULL) {
-            dew__reader_fault(r, DEW_EMEM, "", 0, 0, "no memory for %zu rows",
-                              room);
+            weather__reader_fault(r, DEW_EMEM, "", 0, 0,
+                                  "no memory for %zu rows", room);
             return NULL;
         }
         r->samples = more;
@@ -93,38 +95,41 @@ struct dew__sample *dew__reader_sample(struct dew__reader *r)
     }
     s = &r->samples[r->count++];
     memset(s, 0, sizeof *s);
-    for (int i = 0; i < DEW__LANES; i++)
+    for (int i = 0; i < WEATHER__LANES; i++)
         s->lane[i] = NAN;
     return s;
 }
 
 /* Lanes that a run goes without. */
-static int is_extra(enum dew__lane lane)
+static int is_extra(enum weather__lane lane)
 {
-    return lane == DEW__LANE_CLOUD || lane == DEW__LANE_INFRARED;
+    return lane == WEATHER__LANE_CLOUD || lane == WEATHER__LANE_INFRARED;
 }
 
 /* RH whose unit is said comes as a share. */
-static int is_share(const struct dew__reader *r, enum dew__lane lane)
+static int is_share(const struct weather__reader *r, enum weather__lane lane)
 {
-    return lane == DEW__LANE_RH && !r->no_unit[lane];
+    return lane == WEATHER__LANE_RH && !r->no_unit[lane];
 }
 
-static int in_range(const struct dew__reader *r, enum dew__lane lane, double x)
+static int in_range(const struct weather__reader *r, enum weather__lane lane,
+                    double x)
 {
     double percent = is_share(r, lane) ? 100.0 : 1.0;
 
     return x * percent >= ranges[lane].low && x * percent <= ranges[lane].high;
 }
 
-static int is_temperature(enum dew__lane lane)
+static int is_temperature(enum weather__lane lane)
 {
-    return lane == DEW__LANE_T || lane == DEW__LANE_TD || lane == DEW__LANE_TWB;
+    return lane == WEATHER__LANE_T || lane == WEATHER__LANE_TD ||
+           lane == WEATHER__LANE_TWB;
 }
 
 /* x is outside: as which other unit of temperature would it not be? */
-static void look_for_unit(const struct dew__reader *r, enum dew__lane lane,
-                          double x, struct dew__seen *seen)
+static void look_for_unit(const struct weather__reader *r,
+                          enum weather__lane lane, double x,
+                          struct weather__seen *seen)
 {
     seen->outside++;
     if (!is_temperature(lane))
@@ -134,12 +139,12 @@ static void look_for_unit(const struct dew__reader *r, enum dew__lane lane,
     seen->as_degc += in_range(r, lane, x + 273.15);
 }
 
-void dew__reader_put(struct dew__reader *r, struct dew__sample *s,
-                     enum dew__lane lane, double x)
+void weather__reader_put(struct weather__reader *r, struct weather__sample *s,
+                         enum weather__lane lane, double x)
 {
-    struct dew__seen *seen = &r->seen[lane];
+    struct weather__seen *seen = &r->seen[lane];
 
-    if (r->no_unit[lane] && lane != DEW__LANE_RH) {
+    if (r->no_unit[lane] && lane != WEATHER__LANE_RH) {
         s->lane[lane] = x; /* kept as written, to find out what fits */
         return;
     }
@@ -147,25 +152,25 @@ void dew__reader_put(struct dew__reader *r, struct dew__sample *s,
         return;
     if (!in_range(r, lane, x)) {
         look_for_unit(r, lane, x, seen);
-        dew__note(r, DEW_NOTICE_RANGE, s->line);
+        weather__note(r, DEW_NOTICE_RANGE, s->line);
         if (r->strict)
-            dew__reader_fault(r, DEW_ERANGE, r->header[lane], s->line,
-                              r->cell[lane], "%.6g is outside %s",
-                              is_share(r, lane) ? x * 100.0 : x,
-                              ranges[lane].text);
+            weather__reader_fault(r, DEW_ERANGE, r->header[lane], s->line,
+                                  r->cell[lane], "%.6g is outside %s",
+                                  is_share(r, lane) ? x * 100.0 : x,
+                                  ranges[lane].text);
         return;
     }
     seen->inside++;
-    if (lane == DEW__LANE_RH && x > 1.5)
+    if (lane == WEATHER__LANE_RH && x > 1.5)
         r->over_one++;
-    else if (lane == DEW__LANE_RH)
+    else if (lane == WEATHER__LANE_RH)
         r->to_one++;
-    if (lane >= DEW__LANE_GLOBAL && x < 0.0)
+    if (lane >= WEATHER__LANE_GLOBAL && x < 0.0)
         x = 0.0; /* a sensor's zero at night */
     s->lane[lane] = x;
 }
 
-static const char *likely_unit(const struct dew__seen *seen)
+static const char *likely_unit(const struct weather__seen *seen)
 {
     long half = seen->outside / 2;
 
@@ -175,24 +180,24 @@ static const char *likely_unit(const struct dew__seen *seen)
                                   : "right";
 }
 
-enum dew_status dew__reader_ranges(struct dew__reader *r)
+enum dew_status weather__reader_ranges(struct weather__reader *r)
 {
-    for (int i = 0; i <= DEW__LANE_W; i++) {
-        const struct dew__seen *seen = &r->seen[i];
+    for (int i = 0; i <= WEATHER__LANE_W; i++) {
+        const struct weather__seen *seen = &r->seen[i];
 
         if (seen->outside > seen->inside)
-            dew__reader_fault(r, DEW_EUNIT, r->header[i],
-                              r->report->header_line, r->cell[i],
-                              "%ld of %ld values are outside %s: is the unit "
-                              "%s?",
-                              seen->outside, seen->outside + seen->inside,
-                              ranges[i].text, likely_unit(seen));
+            weather__reader_fault(
+                r, DEW_EUNIT, r->header[i], r->report->header_line, r->cell[i],
+                "%ld of %ld values are outside %s: is the unit "
+                "%s?",
+                seen->outside, seen->outside + seen->inside, ranges[i].text,
+                likely_unit(seen));
     }
     return r->status;
 }
 
-void dew__reader_took(struct dew__reader *r, const char *header,
-                      const char *meaning, const char *unit)
+void weather__reader_took(struct weather__reader *r, const char *header,
+                          const char *meaning, const char *unit)
 {
     struct dew_column_taken *c;
 
@@ -204,32 +209,32 @@ void dew__reader_took(struct dew__reader *r, const char *header,
     snprintf(c->unit, sizeof c->unit, "%s", unit);
 }
 
-int dew__reader_station(struct dew__reader *r, const char *id, const char *name,
-                        int line)
+int weather__reader_station(struct weather__reader *r, const char *id,
+                            const char *name, int line)
 {
     const char *asked = r->ask->station;
     int n = r->station_count;
 
     if (asked != NULL && strcmp(asked, id) != 0 &&
-        !dew__same_words(asked, id) && !dew__same_words(asked, name)) {
-        dew__note(r, DEW_NOTICE_STATION, line);
+        !weather__same_words(asked, id) && !weather__same_words(asked, name)) {
+        weather__note(r, DEW_NOTICE_STATION, line);
         return 0;
     }
     for (int i = n - 1; i >= 0; i--)
-        if (strncmp(r->stations[i], id, DEW__ID_MAX - 1) == 0)
+        if (strncmp(r->stations[i], id, WEATHER__ID_MAX - 1) == 0)
             return 1;
-    if (n < DEW__STATIONS_MAX) {
-        snprintf(r->stations[n], DEW__ID_MAX, "%s", id);
+    if (n < WEATHER__STATIONS_MAX) {
+        snprintf(r->stations[n], WEATHER__ID_MAX, "%s", id);
         r->station_count++;
     }
     return 1;
 }
 
-char *dew__moment_text(int64_t moment, int typical, char *out, size_t size)
+char *weather__moment_text(int64_t moment, int typical, char *out, size_t size)
 {
     struct dew_date d;
 
-    dew__date_of(moment, typical, &d);
+    weather__date_of(moment, typical, &d);
     if (typical)
         snprintf(out, size, "%02d-%02d %02d:00", d.month, d.day, d.hour);
     else
@@ -239,25 +244,26 @@ char *dew__moment_text(int64_t moment, int typical, char *out, size_t size)
 }
 
 /* A file of several stations and none asked for. */
-static void ask_station(struct dew__reader *r)
+static void ask_station(struct weather__reader *r)
 {
     char list[160] = "";
     size_t n = 0;
 
     if (r->ask->station != NULL && r->station_count == 0)
-        dew__reader_fault(r, DEW_EUNKNOWN, "station", 0, 0,
-                          "no row is of station \"%s\"", r->ask->station);
+        weather__reader_fault(r, DEW_EUNKNOWN, "station", 0, 0,
+                              "no row is of station \"%s\"", r->ask->station);
     if (r->station_count < 2)
         return;
     for (int i = 0; i < r->station_count && n < sizeof list - 50; i++)
         n += (size_t)snprintf(list + n, sizeof list - n, "%s%s",
                               i > 0 ? ", " : "", r->stations[i]);
-    dew__reader_fault(r, DEW_EAMBIGUOUS, "station", 0, 0,
-                      "the file holds several stations (%s): say which", list);
+    weather__reader_fault(r, DEW_EAMBIGUOUS, "station", 0, 0,
+                          "the file holds several stations (%s): say which",
+                          list);
 }
 
 /* What the person says of the place goes over what the file says. */
-static void settle_site(struct dew__reader *r)
+static void settle_site(struct weather__reader *r)
 {
     const struct dew_weather_ask *a = r->ask;
 
@@ -271,52 +277,52 @@ static void settle_site(struct dew__reader *r)
         snprintf(r->site.id, sizeof r->site.id, "%.23s", r->stations[0]);
 }
 
-static enum dew_status read_rows(struct dew__reader *r)
+static enum dew_status read_rows(struct weather__reader *r)
 {
     struct dew_error err = {0};
-    struct dew__lines in;
+    struct weather__lines in;
     int more = 0;
 
-    if (dew__lines_open(&in, r->text, &err) == DEW_OK &&
-        dew__lines_next(&in, &more, &err) == DEW_OK) {
-        if (more && dew__isd_is(&in))
-            dew__isd_read(r, &in);
+    if (weather__lines_open(&in, r->text, &err) == DEW_OK &&
+        weather__lines_next(&in, &more, &err) == DEW_OK) {
+        if (more && weather__isd_is(&in))
+            weather__isd_read(r, &in);
         else
-            dew__table_read(r, &in);
+            weather__table_read(r, &in);
     } else {
-        dew__reader_error(r, &err);
+        weather__reader_error(r, &err);
     }
-    dew__lines_close(&in);
+    weather__lines_close(&in);
     if (r->status == DEW_OK && !r->strict)
-        dew__reader_ranges(r);
+        weather__reader_ranges(r);
     if (r->status == DEW_OK)
         ask_station(r);
     settle_site(r);
     return r->status;
 }
 
-static enum dew_status build(struct dew__reader *r, struct dew_year **year)
+static enum dew_status build(struct weather__reader *r, struct dew_year **year)
 {
     struct dew_error err = {0};
     const char *name = strrchr(r->path, '/');
 
-    if (dew__year_open(year, 8784, &err) != DEW_OK)
-        return dew__reader_error(r, &err);
-    if (dew__hours(r, *year) != DEW_OK)
+    if (weather__year_open(year, 8784, &err) != DEW_OK)
+        return weather__reader_error(r, &err);
+    if (weather__hours(r, *year) != DEW_OK)
         return r->status;
     (*year)->site = r->site;
-    dew__year_sky(*year);
+    weather__year_sky(*year);
     if (r->provenance[0] != '\0') {
-        dew__year_say(*year, "file %s, which says: %s",
-                      name != NULL ? name + 1 : r->path, r->provenance);
+        weather__year_say(*year, "file %s, which says: %s",
+                          name != NULL ? name + 1 : r->path, r->provenance);
     } else {
-        dew__year_say(*year, "file %s", name != NULL ? name + 1 : r->path);
-        dew__year_say(*year, "%s", r->report->method);
+        weather__year_say(*year, "file %s", name != NULL ? name + 1 : r->path);
+        weather__year_say(*year, "%s", r->report->method);
     }
     for (int i = DEW_NOTICE_JUMP; i < DEW_NOTICE_COUNT; i++)
         if (r->report->notices[i].count > 0)
-            dew__year_say(*year, "%ld %s", r->report->notices[i].count,
-                          dew_notice_text((enum dew_notice_code)i));
+            weather__year_say(*year, "%ld %s", r->report->notices[i].count,
+                              dew_notice_text((enum dew_notice_code)i));
     return r->status;
 }
 
@@ -327,20 +333,20 @@ enum dew_status dew_weather_parse(struct dew_year **year,
                                   struct dew_faults *faults)
 {
     struct dew_year *made = NULL;
-    struct dew__reader r = {.path = text->name,
-                            .text = text,
-                            .ask = ask,
-                            .report = report,
-                            .faults = faults,
-                            .site = {.latitude = NAN,
-                                     .longitude = NAN,
-                                     .elevation = NAN,
-                                     .utc_offset = NAN}};
+    struct weather__reader r = {.path = text->name,
+                                .text = text,
+                                .ask = ask,
+                                .report = report,
+                                .faults = faults,
+                                .site = {.latitude = NAN,
+                                         .longitude = NAN,
+                                         .elevation = NAN,
+                                         .utc_offset = NAN}};
 
     *year = NULL;
     memset(report, 0, sizeof *report);
-    if (read_rows(&r) == DEW_OK && dew__moments(&r) == DEW_OK) {
-        dew__humid(&r);
+    if (read_rows(&r) == DEW_OK && weather__moments(&r) == DEW_OK) {
+        weather__humid(&r);
         if (r.status == DEW_OK)
             build(&r, &made);
     }

@@ -122,7 +122,7 @@ static void set_hour(struct dew_hour *h, double cloud, double standard)
             dew_weather_sky_below(h->t, dew_weather_sky_emissivity(dew, cloud));
 }
 
-int dew__sky_of_file(const struct dew_year *year)
+int weather__sky_of_file(const struct dew_year *year)
 {
     return year->sky == DEW_SKY_INFRARED || year->sky == DEW_SKY_CLOUD;
 }
@@ -136,13 +136,13 @@ static int every_hour_known(const struct dew_year *year)
     return h == year->count;
 }
 
-void dew__year_sky(struct dew_year *year)
+void weather__year_sky(struct dew_year *year)
 {
     double standard = dew_weather_sky_standard(year->site.latitude);
     double cloud = NAN;
     size_t by_light = 0;
 
-    if (dew__sky_of_file(year) && every_hour_known(year))
+    if (weather__sky_of_file(year) && every_hour_known(year))
         return;
     for (size_t h = 0, end; h < year->count; h = end) {
         end = end_of_day(year, h);
@@ -151,7 +151,7 @@ void dew__year_sky(struct dew_year *year)
         for (size_t i = h; i < end; i++)
             set_hour(&year->hours[i], cloud, standard);
     }
-    if (dew__sky_of_file(year))
+    if (weather__sky_of_file(year))
         return;
     year->sky = by_light == 0             ? DEW_SKY_STANDARD
                 : by_light == year->count ? DEW_SKY_LIGHT

@@ -65,7 +65,7 @@ static int offset_at(const char **text, int *zone)
         at++;
     if (run_of_digits(at) >= 2)
         digits(&at, 2, &minutes);
-    *zone = sign * (int)(hours * DEW__HOUR + minutes * DEW__MINUTE);
+    *zone = sign * (int)(hours * WEATHER__HOUR + minutes * WEATHER__MINUTE);
     *text = at;
     return minutes < 60;
 }
@@ -84,7 +84,7 @@ static int zone_at(const char **text, int *zone)
     return word_at(text, "z") || offset_at(text, zone);
 }
 
-int dew__zone_read(const char *text, int *zone)
+int weather__zone_read(const char *text, int *zone)
 {
     for (; *text != '\0'; text++) {
         const char *at = text;
@@ -96,7 +96,7 @@ int dew__zone_read(const char *text, int *zone)
 }
 
 /* Hour, minute and second, with AM and PM. */
-static int clock_at(const char **text, struct dew__stamp *out)
+static int clock_at(const char **text, struct weather__stamp *out)
 {
     const char *at = *text;
     int64_t h, m, s = 0, part;
@@ -122,24 +122,24 @@ static int clock_at(const char **text, struct dew__stamp *out)
         return 0;
     if (noon != 0)
         h = h % 12 + (noon == 2 ? 12 : 0);
-    out->seconds = (int)(h * DEW__HOUR + m * DEW__MINUTE + s);
+    out->seconds = (int)(h * WEATHER__HOUR + m * WEATHER__MINUTE + s);
     out->has_clock = 1;
     *text = at;
-    return m < 60 && s < 60 && out->seconds <= DEW__DAY;
+    return m < 60 && s < 60 && out->seconds <= WEATHER__DAY;
 }
 
-static int day_exists(const struct dew__stamp *s)
+static int day_exists(const struct weather__stamp *s)
 {
     int a_is_month = s->a >= 1 && s->a <= 12 && s->b >= 1 &&
-                     s->b <= dew__month_days(s->year, s->a);
+                     s->b <= weather__month_days(s->year, s->a);
     int b_is_month = s->b >= 1 && s->b <= 12 && s->a >= 1 &&
-                     s->a <= dew__month_days(s->year, s->b);
+                     s->a <= weather__month_days(s->year, s->b);
 
     return a_is_month || (!s->ordered && b_is_month);
 }
 
 /* 20200131, and 202001310900 or 2020013109 in one run. */
-static int compact_at(const char **text, int run, struct dew__stamp *out)
+static int compact_at(const char **text, int run, struct weather__stamp *out)
 {
     int64_t year, month, day, hour = 0, minute = 0;
 
@@ -155,21 +155,21 @@ static int compact_at(const char **text, int run, struct dew__stamp *out)
     out->b = (int)day;
     out->ordered = out->has_date = 1;
     out->has_clock = run > 8;
-    out->seconds = (int)(hour * DEW__HOUR + minute * DEW__MINUTE);
-    return day_exists(out) && minute < 60 && out->seconds <= DEW__DAY;
+    out->seconds = (int)(hour * WEATHER__HOUR + minute * WEATHER__MINUTE);
+    return day_exists(out) && minute < 60 && out->seconds <= WEATHER__DAY;
 }
 
-static int unix_time(int64_t seconds, struct dew__stamp *out)
+static int unix_time(int64_t seconds, struct weather__stamp *out)
 {
-    dew__civil(seconds, &out->year, &out->a, &out->b);
-    out->seconds = (int)(seconds % DEW__DAY);
+    weather__civil(seconds, &out->year, &out->a, &out->b);
+    out->seconds = (int)(seconds % WEATHER__DAY);
     out->has_date = out->has_clock = out->has_zone = out->ordered = 1;
     out->zone = 0;
     return 1;
 }
 
 /* y-m-d or a/b/y with one of - / . between. */
-static int parted_at(const char **text, struct dew__stamp *out)
+static int parted_at(const char **text, struct weather__stamp *out)
 {
     int64_t part[3];
     int length[3];
@@ -240,7 +240,7 @@ static int mark_at(const char **text)
 }
 
 /* "01-Jan-2023", "1 January 23", "Jan 01, 2023", "2023-Jan-01". */
-static int named_at(const char **text, struct dew__stamp *out)
+static int named_at(const char **text, struct weather__stamp *out)
 {
     int64_t part[2] = {0, 0};
     int length[2] = {0, 0}, n = 0;
@@ -283,7 +283,7 @@ static int is_named(const char *text)
 }
 
 /* A run of 10 digits from 19.. or 20.. is a date and hour; else it is Unix. */
-static int date_at(const char **text, struct dew__stamp *out)
+static int date_at(const char **text, struct weather__stamp *out)
 {
     int run = run_of_digits(*text);
     int century = strncmp(*text, "19", 2) == 0 || strncmp(*text, "20", 2) == 0;
@@ -301,7 +301,7 @@ static int date_at(const char **text, struct dew__stamp *out)
 }
 
 /* What follows a date: " 01:00", "T01:00", ":0100". */
-static int clock_after(const char **text, struct dew__stamp *out)
+static int clock_after(const char **text, struct weather__stamp *out)
 {
     int64_t h, m;
 
@@ -314,14 +314,14 @@ static int clock_after(const char **text, struct dew__stamp *out)
         return clock_at(text, out);
     digits(text, 2, &h);
     digits(text, 2, &m);
-    out->seconds = (int)(h * DEW__HOUR + m * DEW__MINUTE);
+    out->seconds = (int)(h * WEATHER__HOUR + m * WEATHER__MINUTE);
     out->has_clock = 1;
-    return m < 60 && out->seconds <= DEW__DAY;
+    return m < 60 && out->seconds <= WEATHER__DAY;
 }
 
-int dew__stamp_read(const char *text, struct dew__stamp *out)
+int weather__stamp_read(const char *text, struct weather__stamp *out)
 {
-    struct dew__stamp s = {0};
+    struct weather__stamp s = {0};
     int run;
 
     skip_blanks(&text);

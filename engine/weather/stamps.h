@@ -8,7 +8,7 @@
 
 #include <stdint.h>
 
-struct dew__stamp {
+struct weather__stamp {
     int has_date, has_clock, has_zone;
     int ordered; /* a is the month for certain: the year came first        */
     int year;    /* two digits: 00 .. 69 are 2000 .. 2069                  */
@@ -25,12 +25,12 @@ struct dew__stamp {
  *
  * Returns 1, or 0 when the text is none of these or names no such day or hour.
  */
-int dew__stamp_read(const char *text, struct dew__stamp *out);
+int weather__stamp_read(const char *text, struct weather__stamp *out);
 
 /*
  * A zone said in words, as in a header: "utc+1", "GMT-05:00", "(UTC)".
  * Returns 1 and *zone in s east of UTC.
  */
-int dew__zone_read(const char *text, int *zone);
+int weather__zone_read(const char *text, int *zone);
 
 #endif

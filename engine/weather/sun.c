@@ -16,7 +16,7 @@
 /* Days from 1970-01-01 00:00 to 2000-01-01 12:00. */
 #define EPOCH 10957.5
 
-struct dew__sun_place dew__sun_place(double days)
+struct weather__sun_place weather__sun_place(double days)
 {
     double T = days / 36525.0; /* Julian centuries; the minute between UTC and
                                   dynamical time moves the sun 0.0007 deg */
@@ -36,7 +36,7 @@ struct dew__sun_place dew__sun_place(double days)
     double sidereal = 280.46061837 + 360.98564736629 * days +
                       T * T * 0.000387933 + nutation * cos(tilt);
 
-    return (struct dew__sun_place){
+    return (struct weather__sun_place){
         .ascension = atan2(cos(tilt) * sin(lambda), cos(lambda)),
         .declination = asin(sin(tilt) * sin(lambda)),
         .distance = 1.000001018 * (1.0 - e * e) /
@@ -113,7 +113,7 @@ struct dew_sun dew_weather_sun(const struct dew_site *site,
     const double step = 15.0 * RAD; /* hour angle in an hour */
     double phi = RAD * site->latitude;
     double days, angle, a, b;
-    struct dew__sun_place place;
+    struct weather__sun_place place;
     struct dew_sun s;
     struct lit lit;
 
@@ -121,9 +121,9 @@ struct dew_sun dew_weather_sun(const struct dew_site *site,
         isnan(site->utc_offset) ||
         (date->year != 0 && (date->year < 1950 || date->year > 2050)))
         return nowhere();
-    days = (double)dew__moment_of(date) / DEW__DAY - EPOCH -
+    days = (double)weather__moment_of(date) / WEATHER__DAY - EPOCH -
            (0.5 + site->utc_offset) / 24.0;
-    place = dew__sun_place(days);
+    place = weather__sun_place(days);
     angle = remainder(place.sidereal + RAD * site->longitude - place.ascension,
                       360.0 * RAD);
     a = sin(phi) * sin(place.declination);

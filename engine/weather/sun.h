@@ -4,7 +4,7 @@
 #define DEW_WEATHER_SUN_H
 
 /* The apparent sun as seen from the middle of the earth. */
-struct dew__sun_place {
+struct weather__sun_place {
     double ascension;   /* rad   right ascension, of date                   */
     double declination; /* rad                                              */
     double distance;    /* au                                               */
@@ -12,13 +12,13 @@ struct dew__sun_place {
 };
 
 /* days since 2000-01-01 12:00, UTC or dynamical time. */
-struct dew__sun_place dew__sun_place(double days);
+struct weather__sun_place weather__sun_place(double days);
 
 /* What one face of glass throws back at a cosine of incidence: across and
    along the plane of incidence. */
-void dew__glass_face(double cosine, double *across, double *along);
+void weather__glass_face(double cosine, double *across, double *along);
 
 /* Share of beam passed by panes whose normal path absorbs depth each. */
-double dew__glass_passes(double cosine, int panes, double depth);
+double weather__glass_passes(double cosine, int panes, double depth);
 
 #endif

@@ -7,78 +7,78 @@
 #include <stdlib.h>
 #include <string.h>
 
-static const enum dew__meaning lane_meaning[DEW__LANES] = {
-    [DEW__LANE_T] = DEW__IS_T,
-    [DEW__LANE_TD] = DEW__IS_TD,
-    [DEW__LANE_RH] = DEW__IS_RH,
-    [DEW__LANE_TWB] = DEW__IS_TWB,
-    [DEW__LANE_W] = DEW__IS_W,
-    [DEW__LANE_P] = DEW__IS_P,
-    [DEW__LANE_WIND] = DEW__IS_WIND,
-    [DEW__LANE_GLOBAL] = DEW__IS_GLOBAL,
-    [DEW__LANE_DIRECT] = DEW__IS_DIRECT,
-    [DEW__LANE_DIFFUSE] = DEW__IS_DIFFUSE,
-    [DEW__LANE_CLOUD] = DEW__IS_CLOUD,
-    [DEW__LANE_INFRARED] = DEW__IS_INFRARED,
-    [DEW__LANE_CO2] = DEW__IS_CO2,
+static const enum weather__meaning lane_meaning[WEATHER__LANES] = {
+    [WEATHER__LANE_T] = WEATHER__IS_T,
+    [WEATHER__LANE_TD] = WEATHER__IS_TD,
+    [WEATHER__LANE_RH] = WEATHER__IS_RH,
+    [WEATHER__LANE_TWB] = WEATHER__IS_TWB,
+    [WEATHER__LANE_W] = WEATHER__IS_W,
+    [WEATHER__LANE_P] = WEATHER__IS_P,
+    [WEATHER__LANE_WIND] = WEATHER__IS_WIND,
+    [WEATHER__LANE_GLOBAL] = WEATHER__IS_GLOBAL,
+    [WEATHER__LANE_DIRECT] = WEATHER__IS_DIRECT,
+    [WEATHER__LANE_DIFFUSE] = WEATHER__IS_DIFFUSE,
+    [WEATHER__LANE_CLOUD] = WEATHER__IS_CLOUD,
+    [WEATHER__LANE_INFRARED] = WEATHER__IS_INFRARED,
+    [WEATHER__LANE_CO2] = WEATHER__IS_CO2,
 };
 
 /* ---- what was said -------------------------------------------------------- */
 
-static const struct dew_column_said *said_of(const struct dew__table *t,
+static const struct dew_column_said *said_of(const struct weather__table *t,
                                              const char *header)
 {
     for (size_t i = 0; i < t->r->ask->said_count; i++)
-        if (dew__same_words(t->r->ask->said[i].header, header))
+        if (weather__same_words(t->r->ask->said[i].header, header))
             return &t->r->ask->said[i];
     return NULL;
 }
 
-void dew__table_column(const struct dew__table *t, const char *header, int cell,
-                       struct dew__column *c)
+void weather__table_column(const struct weather__table *t, const char *header,
+                           int cell, struct weather__column *c)
 {
     const struct dew_column_said *said = said_of(t, header);
 
-    dew__column_read(header, cell, c);
+    weather__column_read(header, cell, c);
     if (said == NULL)
         return;
     if (said->meaning != NULL) {
-        c->meaning = dew__meaning_find(said->meaning);
-        c->place = t->r->log ? DEW__INDOORS : DEW__OUTDOORS;
+        c->meaning = weather__meaning_find(said->meaning);
+        c->place = t->r->log ? WEATHER__INDOORS : WEATHER__OUTDOORS;
         c->words = 9; /* more than any pattern */
     }
     if (said->unit != NULL)
-        c->unit =
-            dew__unit_spelt(said->unit, dew__meaning_quantity(c->meaning));
+        c->unit = weather__unit_spelt(said->unit,
+                                      weather__meaning_quantity(c->meaning));
 }
 
 /* ---- the header ----------------------------------------------------------- */
 
 /* How many columns of the split line mean something; 0 when it is no header. */
-static int score(const struct dew__table *t)
+static int score(const struct weather__table *t)
 {
-    struct dew__column c;
+    struct weather__column c;
     int n = 0, times = 0, values = 0, states = 0;
 
     if (t->cells.count < 2)
         return 0;
     for (size_t i = 0; i < t->cells.count; i++) {
-        const char *cell = dew__cell(&t->cells, i);
+        const char *cell = weather__cell(&t->cells, i);
 
         if (strlen(cell) > 120)
             continue;
-        dew__table_column(t, cell, (int)i, &c);
-        n += c.meaning != DEW__IS_NOTHING;
-        times += c.meaning == DEW__IS_TIME || c.meaning == DEW__IS_YEAR;
-        values += c.meaning >= DEW__IS_T && c.meaning <= DEW__IS_W;
-        states |= (c.meaning == DEW__IS_ENTITY) | (c.meaning == DEW__IS_STATE)
-                                                      << 1;
+        weather__table_column(t, cell, (int)i, &c);
+        n += c.meaning != WEATHER__IS_NOTHING;
+        times += c.meaning == WEATHER__IS_TIME || c.meaning == WEATHER__IS_YEAR;
+        values += c.meaning >= WEATHER__IS_T && c.meaning <= WEATHER__IS_W;
+        states |= (c.meaning == WEATHER__IS_ENTITY) |
+                  (c.meaning == WEATHER__IS_STATE) << 1;
     }
     return times > 0 && (values > 0 || (t->r->log && states == 3)) ? n : 0;
 }
 
 /* The best of the three separators for the line; 0 when it is no header. */
-static char separator(struct dew__table *t)
+static char separator(struct weather__table *t)
 {
     static const char marks[] = {',', ';', '\t'};
     int best = 0;
@@ -87,7 +87,7 @@ static char separator(struct dew__table *t)
     for (size_t i = 0; i < sizeof marks; i++) {
         int n;
 
-        if (dew__cells_split(&t->cells, t->in, marks[i], NULL) != DEW_OK)
+        if (weather__cells_split(&t->cells, t->in, marks[i], NULL) != DEW_OK)
             continue;
         n = score(t);
         if (n > best) {
@@ -98,7 +98,7 @@ static char separator(struct dew__table *t)
     return found;
 }
 
-static int says_columns(const struct dew__table *t)
+static int says_columns(const struct weather__table *t)
 {
     for (size_t i = 0; i < t->r->ask->said_count; i++)
         if (strncmp(t->r->ask->said[i].header, "column ", 7) == 0)
@@ -114,52 +114,52 @@ static int is_json(const char *text)
 
 /* No header, but times from the first line on: what the columns are must be
    said of "column 2" and so on. */
-static enum dew_status begin_without(struct dew__table *t)
+static enum dew_status begin_without(struct weather__table *t)
 {
     static const char marks[] = {',', ';', '\t'};
     struct dew_error err = {0};
-    struct dew__stamp s;
+    struct weather__stamp s;
     int more = 1;
 
-    dew__lines_again(t->in);
-    if (dew__lines_next(t->in, &more, &err) != DEW_OK)
-        return dew__reader_error(t->r, &err);
+    weather__lines_again(t->in);
+    if (weather__lines_next(t->in, &more, &err) != DEW_OK)
+        return weather__reader_error(t->r, &err);
     if (more && is_json(t->in->text))
-        return dew__reader_fault(t->r, DEW_ESYNTAX, "", 1, 1,
-                                 "JSON, not a table: export it as CSV");
+        return weather__reader_fault(t->r, DEW_ESYNTAX, "", 1, 1,
+                                     "JSON, not a table: export it as CSV");
     for (size_t i = 0; more && i < sizeof marks; i++) {
-        if (dew__cells_split(&t->cells, t->in, marks[i], NULL) != DEW_OK ||
+        if (weather__cells_split(&t->cells, t->in, marks[i], NULL) != DEW_OK ||
             t->cells.count < 2 ||
-            !dew__stamp_read(dew__cell(&t->cells, 0), &s) || !s.has_date ||
-            !s.has_clock)
+            !weather__stamp_read(weather__cell(&t->cells, 0), &s) ||
+            !s.has_date || !s.has_clock)
             continue;
         t->delimiter = marks[i];
         if (!says_columns(t))
-            return dew__reader_fault(
+            return weather__reader_fault(
                 t->r, DEW_EMISSING, "header", 1, 1,
                 "no header: say what \"column 2\" and the others are, or put "
                 "one such as \"time,temperature (degC),relative humidity "
                 "(%%)\" on top");
-        dew__lines_again(t->in);
+        weather__lines_again(t->in);
         return DEW_OK;
     }
-    return dew__reader_fault(
+    return weather__reader_fault(
         t->r, DEW_EMISSING, "header", 1, 1,
         "no line of the first %d names a time and a temperature or humidity: "
         "put a header such as \"time,temperature (degC),relative humidity "
         "(%%)\" on top",
-        DEW__HEAD_LINES);
+        WEATHER__HEAD_LINES);
 }
 
-static enum dew_status find_header(struct dew__table *t)
+static enum dew_status find_header(struct weather__table *t)
 {
     struct dew_error err = {0};
     int more = 1;
 
-    dew__lines_again(t->in);
-    for (int i = 0; i < DEW__HEAD_LINES; i++) {
-        if (dew__lines_next(t->in, &more, &err) != DEW_OK)
-            return dew__reader_error(t->r, &err);
+    weather__lines_again(t->in);
+    for (int i = 0; i < WEATHER__HEAD_LINES; i++) {
+        if (weather__lines_next(t->in, &more, &err) != DEW_OK)
+            return weather__reader_error(t->r, &err);
         if (!more)
             break;
         t->delimiter = separator(t);
@@ -173,19 +173,20 @@ static enum dew_status find_header(struct dew__table *t)
 
 /* ---- rows before the header ------------------------------------------------ */
 
-const char *dew__table_hint(const struct dew__table *t, const char *key)
+const char *weather__table_hint(const struct weather__table *t, const char *key)
 {
     for (int i = 0; i < t->hint_count; i++)
-        if (dew__same_words(t->hints[i].key, key))
+        if (weather__same_words(t->hints[i].key, key))
             return t->hints[i].value;
     return NULL;
 }
 
-static void add_hint(struct dew__table *t, const char *key, const char *value)
+static void add_hint(struct weather__table *t, const char *key,
+                     const char *value)
 {
-    struct dew__hint *h;
+    struct weather__hint *h;
 
-    if (t->hint_count == DEW__HINTS_MAX || *key == '\0' || *value == '\0')
+    if (t->hint_count == WEATHER__HINTS_MAX || *key == '\0' || *value == '\0')
         return;
     h = &t->hints[t->hint_count++];
     snprintf(h->key, sizeof h->key, "%s", key);
@@ -196,33 +197,34 @@ static double number_of(const char *text)
 {
     double x = NAN;
 
-    if (text == NULL || dew__cell_number(text, ',', &x) != DEW__CELL_NUMBER)
+    if (text == NULL ||
+        weather__cell_number(text, ',', &x) != WEATHER__CELL_NUMBER)
         return NAN;
     return x;
 }
 
 /* "722020,MIAMI INTL AP,FL,-5,25.817,-80.3,11": the first line of a typical
    year names nothing; its layout is that of [TMY3]. */
-static void typical_site(struct dew__table *t)
+static void typical_site(struct weather__table *t)
 {
     struct dew_site *s = &t->r->site;
-    const char *id = dew__cell(&t->cells, 0);
-    double offset = number_of(dew__cell(&t->cells, 3));
+    const char *id = weather__cell(&t->cells, 0);
+    double offset = number_of(weather__cell(&t->cells, 3));
 
     if (strlen(id) != 6 || id[strspn(id, "0123456789")] != '\0' ||
         !(offset >= -12.0 && offset <= 14.0))
         return;
     t->r->typical = t->r->strict = t->r->standard = 1;
     snprintf(s->id, sizeof s->id, "%s", id);
-    snprintf(s->name, sizeof s->name, "%s", dew__cell(&t->cells, 1));
+    snprintf(s->name, sizeof s->name, "%s", weather__cell(&t->cells, 1));
     s->utc_offset = offset;
-    s->latitude = number_of(dew__cell(&t->cells, 4));
-    s->longitude = number_of(dew__cell(&t->cells, 5));
-    s->elevation = number_of(dew__cell(&t->cells, 6));
+    s->latitude = number_of(weather__cell(&t->cells, 4));
+    s->longitude = number_of(weather__cell(&t->cells, 5));
+    s->elevation = number_of(weather__cell(&t->cells, 6));
 }
 
 /* "# latitude: 25.817". */
-static void keyed_line(struct dew__table *t)
+static void keyed_line(struct weather__table *t)
 {
     const char *text = t->in->text + strspn(t->in->text, "# \t");
     const char *colon = strchr(text, ':');
@@ -258,35 +260,37 @@ static int wanted_key(const char *key)
 }
 
 /* Names in one row and values in the next, or a name and its value. */
-static void paired_rows(struct dew__table *t)
+static void paired_rows(struct weather__table *t)
 {
     for (size_t i = 0; i < t->cells.count && i < t->before.count; i++)
-        if (wanted_key(dew__cell(&t->before, i)))
-            add_hint(t, dew__cell(&t->before, i), dew__cell(&t->cells, i));
-    if (t->cells.count >= 2 && wanted_key(dew__cell(&t->cells, 0)))
-        add_hint(t, dew__cell(&t->cells, 0), dew__cell(&t->cells, 1));
+        if (wanted_key(weather__cell(&t->before, i)))
+            add_hint(t, weather__cell(&t->before, i),
+                     weather__cell(&t->cells, i));
+    if (t->cells.count >= 2 && wanted_key(weather__cell(&t->cells, 0)))
+        add_hint(t, weather__cell(&t->cells, 0), weather__cell(&t->cells, 1));
 }
 
 /* Read again up to the header; its cells stand in t->cells after. */
-static enum dew_status read_preamble(struct dew__table *t)
+static enum dew_status read_preamble(struct weather__table *t)
 {
     struct dew_error err = {0};
     int more;
 
-    dew__lines_again(t->in);
+    weather__lines_again(t->in);
     while (t->in->line < t->header_line) {
-        struct dew__cells hold = t->before;
+        struct weather__cells hold = t->before;
 
         t->before = t->cells;
         t->cells = hold;
-        if (dew__lines_next(t->in, &more, &err) != DEW_OK)
-            return dew__reader_error(t->r, &err);
+        if (weather__lines_next(t->in, &more, &err) != DEW_OK)
+            return weather__reader_error(t->r, &err);
         if (t->in->text[0] == '#' && t->in->line < t->header_line) {
             keyed_line(t);
             t->cells.count = 0;
             continue;
         }
-        if (dew__cells_split(&t->cells, t->in, t->delimiter, NULL) != DEW_OK ||
+        if (weather__cells_split(&t->cells, t->in, t->delimiter, NULL) !=
+                DEW_OK ||
             t->in->line == t->header_line)
             continue;
         paired_rows(t);
@@ -296,28 +300,28 @@ static enum dew_status read_preamble(struct dew__table *t)
     return DEW_OK;
 }
 
-static void site_from_hints(struct dew__table *t)
+static void site_from_hints(struct weather__table *t)
 {
     struct dew_site *s = &t->r->site;
-    const char *name = dew__table_hint(t, "name");
-    const char *id = dew__table_hint(t, "id");
-    const char *zone = dew__table_hint(t, "utc offset");
-    const char *year = dew__table_hint(t, "year");
+    const char *name = weather__table_hint(t, "name");
+    const char *id = weather__table_hint(t, "id");
+    const char *zone = weather__table_hint(t, "utc offset");
+    const char *year = weather__table_hint(t, "year");
 
     if (id == NULL)
-        id = dew__table_hint(t, "location id");
+        id = weather__table_hint(t, "location id");
     if (zone == NULL)
-        zone = dew__table_hint(t, "time zone");
+        zone = weather__table_hint(t, "time zone");
     if (name != NULL)
         snprintf(s->name, sizeof s->name, "%s", name);
     if (id != NULL)
         snprintf(s->id, sizeof s->id, "%.23s", id);
     if (isnan(s->latitude))
-        s->latitude = number_of(dew__table_hint(t, "latitude"));
+        s->latitude = number_of(weather__table_hint(t, "latitude"));
     if (isnan(s->longitude))
-        s->longitude = number_of(dew__table_hint(t, "longitude"));
+        s->longitude = number_of(weather__table_hint(t, "longitude"));
     if (isnan(s->elevation))
-        s->elevation = number_of(dew__table_hint(t, "elevation"));
+        s->elevation = number_of(weather__table_hint(t, "elevation"));
     if (isnan(s->utc_offset))
         s->utc_offset = number_of(zone);
     if (t->r->strict && year != NULL && strcmp(year, "typical") == 0)
@@ -326,11 +330,11 @@ static void site_from_hints(struct dew__table *t)
 
 /* ---- which columns --------------------------------------------------------- */
 
-static void header_of(const struct dew__table *t, size_t i, char *out,
+static void header_of(const struct weather__table *t, size_t i, char *out,
                       size_t size)
 {
     if (t->header_line > 0)
-        snprintf(out, size, "%s", dew__cell(&t->cells, i));
+        snprintf(out, size, "%s", weather__cell(&t->cells, i));
     else if (i == 0)
         snprintf(out, size, "time");
     else
@@ -346,32 +350,35 @@ static void note_unread(struct dew_weather_report *p, const char *header)
                  used > 0 ? ", " : "", header);
 }
 
-static void keep_columns(struct dew__table *t)
+static void keep_columns(struct weather__table *t)
 {
     char header[160];
 
     for (int i = 0; i < 5; i++)
         t->part[i] = -1;
-    for (size_t i = 0; i < t->cells.count && t->count < DEW__COLUMNS_MAX; i++) {
-        struct dew__column *c = &t->columns[t->count];
+    for (size_t i = 0; i < t->cells.count && t->count < WEATHER__COLUMNS_MAX;
+         i++) {
+        struct weather__column *c = &t->columns[t->count];
 
         header_of(t, i, header, sizeof header);
-        dew__table_column(t, header, (int)i, c);
-        if (c->meaning == DEW__IS_NOTHING) {
+        weather__table_column(t, header, (int)i, c);
+        if (c->meaning == WEATHER__IS_NOTHING) {
             note_unread(t->r->report, header);
             continue;
         }
         t->count++;
         t->wanted[i] = 1;
         t->cells.wanted_count = i + 1;
-        if (c->meaning == DEW__IS_TIME && t->time_count < DEW__TIMES_MAX)
+        if (c->meaning == WEATHER__IS_TIME &&
+            t->time_count < WEATHER__TIMES_MAX)
             t->times[t->time_count++] = (int)i;
-        if (c->meaning >= DEW__IS_YEAR && c->meaning <= DEW__IS_MINUTE &&
-            t->part[c->meaning - DEW__IS_YEAR] < 0)
-            t->part[c->meaning - DEW__IS_YEAR] = (int)i;
-        if (c->meaning == DEW__IS_TIME && c->order != 0)
+        if (c->meaning >= WEATHER__IS_YEAR &&
+            c->meaning <= WEATHER__IS_MINUTE &&
+            t->part[c->meaning - WEATHER__IS_YEAR] < 0)
+            t->part[c->meaning - WEATHER__IS_YEAR] = (int)i;
+        if (c->meaning == WEATHER__IS_TIME && c->order != 0)
             t->r->order = c->order;
-        if (c->meaning == DEW__IS_TIME && c->has_zone) {
+        if (c->meaning == WEATHER__IS_TIME && c->has_zone) {
             t->r->has_header_zone = 1;
             t->r->header_zone = c->zone;
         }
@@ -379,31 +386,34 @@ static void keep_columns(struct dew__table *t)
 }
 
 /* Outdoors before unsaid, a unit of the right kind before none. */
-static int rank_of(const struct dew__column *c)
+static int rank_of(const struct weather__column *c)
 {
-    return c->words + (c->place == DEW__OUTDOORS ? 100 : 0) +
+    return c->words + (c->place == WEATHER__OUTDOORS ? 100 : 0) +
            (c->unit != NULL ? 50 : 0);
 }
 
-static void ask_column(struct dew__table *t, const struct dew__column *a,
-                       const struct dew__column *b)
+static void ask_column(struct weather__table *t,
+                       const struct weather__column *a,
+                       const struct weather__column *b)
 {
-    dew__reader_fault(t->r, DEW_EAMBIGUOUS, dew__meaning_text(a->meaning),
-                      t->header_line, b->cell + 1,
-                      "\"%s\" and \"%s\" could both be it: say which is "
-                      "outdoors",
-                      a->header, b->header);
+    weather__reader_fault(t->r, DEW_EAMBIGUOUS,
+                          weather__meaning_text(a->meaning), t->header_line,
+                          b->cell + 1,
+                          "\"%s\" and \"%s\" could both be it: say which is "
+                          "outdoors",
+                          a->header, b->header);
 }
 
 /* The best column for a meaning that is not indoors. */
-static const struct dew__column *pick(struct dew__table *t, enum dew__meaning m)
+static const struct weather__column *pick(struct weather__table *t,
+                                          enum weather__meaning m)
 {
-    const struct dew__column *best = NULL, *rival = NULL;
+    const struct weather__column *best = NULL, *rival = NULL;
 
     for (int i = 0; i < t->count; i++) {
-        const struct dew__column *c = &t->columns[i];
+        const struct weather__column *c = &t->columns[i];
 
-        if (c->meaning != m || c->place == DEW__INDOORS)
+        if (c->meaning != m || c->place == WEATHER__INDOORS)
             continue;
         if (best == NULL || rank_of(c) > rank_of(best)) {
             best = c;
@@ -412,80 +422,81 @@ static const struct dew__column *pick(struct dew__table *t, enum dew__meaning m)
             rival = c;
         }
     }
-    if (rival != NULL && m >= DEW__IS_T && m <= DEW__IS_DIFFUSE)
+    if (rival != NULL && m >= WEATHER__IS_T && m <= WEATHER__IS_DIFFUSE)
         ask_column(t, best, rival);
     return best;
 }
 
-const struct dew_unit *dew__table_unit(const struct dew__table *t,
-                                       const struct dew__column *c)
+const struct dew_unit *weather__table_unit(const struct weather__table *t,
+                                           const struct weather__column *c)
 {
-    enum dew_quantity q = dew__meaning_quantity(c->meaning);
+    enum dew_quantity q = weather__meaning_quantity(c->meaning);
     const char *hint;
     char key[64];
 
     if (c->unit != NULL)
         return c->unit;
     snprintf(key, sizeof key, "%s units", c->header);
-    hint = dew__table_hint(t, key);
+    hint = weather__table_hint(t, key);
     if (hint != NULL)
-        return dew__unit_spelt(hint, q);
-    return dew__profile_unit(t, c->meaning);
+        return weather__unit_spelt(hint, q);
+    return weather__profile_unit(t, c->meaning);
 }
 
-void dew__table_take(struct dew__table *t, enum dew__lane lane,
-                     const struct dew__column *c)
+void weather__table_take(struct weather__table *t, enum weather__lane lane,
+                         const struct weather__column *c)
 {
-    struct dew__reader *r = t->r;
-    struct dew__column *own = &t->columns[c - t->columns];
+    struct weather__reader *r = t->r;
+    struct weather__column *own = &t->columns[c - t->columns];
 
-    own->unit = dew__table_unit(t, c);
+    own->unit = weather__table_unit(t, c);
     t->lane[lane] = own;
     r->has[lane] = 1;
     snprintf(r->header[lane], sizeof r->header[lane], "%s", own->header);
     r->cell[lane] = own->cell + 1;
     r->no_unit[lane] = own->unit == NULL;
-    dew__reader_took(r, own->header, dew__meaning_text(own->meaning),
-                     own->unit != NULL      ? own->unit->name
-                     : lane == DEW__LANE_RH ? "% or share"
-                                            : "?");
+    weather__reader_took(r, own->header, weather__meaning_text(own->meaning),
+                         own->unit != NULL          ? own->unit->name
+                         : lane == WEATHER__LANE_RH ? "% or share"
+                                                    : "?");
 }
 
-static void take_lane(struct dew__table *t, enum dew__lane lane)
+static void take_lane(struct weather__table *t, enum weather__lane lane)
 {
-    const struct dew__column *c = pick(t, lane_meaning[lane]);
+    const struct weather__column *c = pick(t, lane_meaning[lane]);
 
-    if (lane == DEW__LANE_P && c == NULL) {
-        c = pick(t, DEW__IS_P_SEA);
+    if (lane == WEATHER__LANE_P && c == NULL) {
+        c = pick(t, WEATHER__IS_P_SEA);
         t->r->sea_pressure = c != NULL;
     }
-    if (lane > DEW__LANE_DIFFUSE && c != NULL && dew__table_unit(t, c) == NULL)
+    if (lane > WEATHER__LANE_DIFFUSE && c != NULL &&
+        weather__table_unit(t, c) == NULL)
         return; /* of use, and not worth a question */
     if (c != NULL)
-        dew__table_take(t, lane, c);
+        weather__table_take(t, lane, c);
 }
 
-static void take_columns(struct dew__table *t)
+static void take_columns(struct weather__table *t)
 {
-    struct dew__reader *r = t->r;
+    struct weather__reader *r = t->r;
 
-    for (int i = 0; i < DEW__LANE_CO2; i++)
-        take_lane(t, (enum dew__lane)i);
-    t->station = pick(t, DEW__IS_STATION);
-    t->name = pick(t, DEW__IS_NAME);
-    t->report = pick(t, DEW__IS_REPORT);
-    t->latitude = pick(t, DEW__IS_LATITUDE);
-    t->longitude = pick(t, DEW__IS_LONGITUDE);
-    t->elevation = pick(t, DEW__IS_ELEVATION);
-    if (!r->has[DEW__LANE_T])
-        dew__reader_fault(r, DEW_EMISSING, "temperature", t->header_line, 1,
-                          "no column of the outdoor temperature; one named "
-                          "\"temperature (degC)\" would do");
-    if (!r->has[DEW__LANE_TD] && !r->has[DEW__LANE_RH] &&
-        !r->has[DEW__LANE_TWB] && !r->has[DEW__LANE_W])
-        dew__reader_fault(r, DEW_EMISSING, "humidity", t->header_line, 1,
-                          "no column of the outdoor humidity: dew point, "
-                          "relative humidity, wet bulb or humidity ratio");
+    for (int i = 0; i < WEATHER__LANE_CO2; i++)
+        take_lane(t, (enum weather__lane)i);
+    t->station = pick(t, WEATHER__IS_STATION);
+    t->name = pick(t, WEATHER__IS_NAME);
+    t->report = pick(t, WEATHER__IS_REPORT);
+    t->latitude = pick(t, WEATHER__IS_LATITUDE);
+    t->longitude = pick(t, WEATHER__IS_LONGITUDE);
+    t->elevation = pick(t, WEATHER__IS_ELEVATION);
+    if (!r->has[WEATHER__LANE_T])
+        weather__reader_fault(r, DEW_EMISSING, "temperature", t->header_line, 1,
+                              "no column of the outdoor temperature; one named "
+                              "\"temperature (degC)\" would do");
+    if (!r->has[WEATHER__LANE_TD] && !r->has[WEATHER__LANE_RH] &&
+        !r->has[WEATHER__LANE_TWB] && !r->has[WEATHER__LANE_W])
+        weather__reader_fault(r, DEW_EMISSING, "humidity", t->header_line, 1,
+                              "no column of the outdoor humidity: dew point, "
+                              "relative humidity, wet bulb or humidity ratio");
 }
 
 /* ---- all of it -------------------------------------------------------------- */
@@ -495,20 +506,21 @@ static const char *separator_text(char mark)
     return mark == '\t' ? "tab" : mark == ';' ? ";" : ",";
 }
 
-enum dew_status dew__table_open(struct dew__table *t, struct dew__reader *r,
-                                struct dew__lines *in)
+enum dew_status weather__table_open(struct weather__table *t,
+                                    struct weather__reader *r,
+                                    struct weather__lines *in)
 {
     struct dew_error err = {0};
 
     t->r = r;
     t->in = in;
-    if (dew__cells_open(&t->cells, &err) != DEW_OK ||
-        dew__cells_open(&t->before, &err) != DEW_OK)
-        return dew__reader_error(r, &err);
+    if (weather__cells_open(&t->cells, &err) != DEW_OK ||
+        weather__cells_open(&t->before, &err) != DEW_OK)
+        return weather__reader_error(r, &err);
     if (find_header(t) != DEW_OK || read_preamble(t) != DEW_OK)
         return r->status;
     site_from_hints(t);
-    dew__profile_find(t);
+    weather__profile_find(t);
     keep_columns(t);
     if (r->ask->order != DEW_ORDER_UNSAID)
         r->order = (int)r->ask->order;
@@ -522,24 +534,25 @@ enum dew_status dew__table_open(struct dew__table *t, struct dew__reader *r,
     return r->status;
 }
 
-void dew__table_close(struct dew__table *t)
+void weather__table_close(struct weather__table *t)
 {
-    dew__cells_close(&t->cells);
-    dew__cells_close(&t->before);
+    weather__cells_close(&t->cells);
+    weather__cells_close(&t->before);
 }
 
-enum dew_status dew__table_read(struct dew__reader *r, struct dew__lines *in)
+enum dew_status weather__table_read(struct weather__reader *r,
+                                    struct weather__lines *in)
 {
-    struct dew__table *t = calloc(1, sizeof *t);
+    struct weather__table *t = calloc(1, sizeof *t);
 
     if (t == NULL)
-        return dew__reader_fault(r, DEW_EMEM, "", 0, 0, "no memory");
-    if (dew__table_open(t, r, in) == DEW_OK)
+        return weather__reader_fault(r, DEW_EMEM, "", 0, 0, "no memory");
+    if (weather__table_open(t, r, in) == DEW_OK)
         take_columns(t);
     t->cells.wanted = t->wanted;
     if (r->status == DEW_OK)
-        dew__table_rows(t);
-    dew__table_close(t);
+        weather__table_rows(t);
+    weather__table_close(t);
     free(t);
     return r->status;
 }

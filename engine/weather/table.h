@@ -9,19 +9,20 @@
 #include "weather/reader.h"
 
 enum {
-    DEW__HEAD_LINES = 60,   /* the header is one of the first               */
-    DEW__COLUMNS_MAX = 160, /* with a meaning                               */
-    DEW__HINTS_MAX = 48,
-    DEW__TIMES_MAX = 4
+    WEATHER__HEAD_LINES = 60, /* the header is one of the first               */
+    WEATHER__COLUMNS_MAX =
+        160, /* with a meaning                               */
+    WEATHER__HINTS_MAX = 48,
+    WEATHER__TIMES_MAX = 4
 };
 
 /* "Pressure Units" -> "mbar", from the rows before the header. */
-struct dew__hint {
+struct weather__hint {
     char key[48], value[48];
 };
 
 /* Which cells make the time; -1 for none. */
-struct dew__time_plan {
+struct weather__time_plan {
     int known;
     int whole;       /* date and clock in one cell                          */
     int date, clock; /* in two                                              */
@@ -30,26 +31,29 @@ struct dew__time_plan {
     int local_parts; /* the same in parts                                   */
 };
 
-struct dew__profile;
+struct weather__profile;
 
-struct dew__table {
-    struct dew__reader *r;
-    struct dew__lines *in;
-    struct dew__cells cells, before; /* this line and the one before it     */
+struct weather__table {
+    struct weather__reader *r;
+    struct weather__lines *in;
+    struct weather__cells cells,
+        before; /* this line and the one before it     */
     char delimiter;
     int header_line;
-    struct dew__column columns[DEW__COLUMNS_MAX];
+    struct weather__column columns[WEATHER__COLUMNS_MAX];
     int count;
-    struct dew__hint hints[DEW__HINTS_MAX];
+    struct weather__hint hints[WEATHER__HINTS_MAX];
     int hint_count;
-    const struct dew__column *lane[DEW__LANES]; /* taken, or NULL           */
-    const struct dew__column *station, *name, *report;
-    const struct dew__column *latitude, *longitude, *elevation;
-    int times[DEW__TIMES_MAX], time_count; /* cells of TIME columns         */
-    int part[5]; /* cells of year, month, day, hour, minute; -1 for none  */
-    struct dew__time_plan plan;
-    const struct dew__profile *profile;
-    unsigned char wanted[DEW__CELLS_MAX];
+    const struct weather__column
+        *lane[WEATHER__LANES]; /* taken, or NULL           */
+    const struct weather__column *station, *name, *report;
+    const struct weather__column *latitude, *longitude, *elevation;
+    int times[WEATHER__TIMES_MAX],
+        time_count; /* cells of TIME columns         */
+    int part[5];    /* cells of year, month, day, hour, minute; -1 for none  */
+    struct weather__time_plan plan;
+    const struct weather__profile *profile;
+    unsigned char wanted[WEATHER__CELLS_MAX];
 };
 
 /*
@@ -57,44 +61,46 @@ struct dew__table {
  * Find the one that fits (t->profile, NULL for none) and note what it says;
  * the unit it gives to a meaning, or NULL.
  */
-void dew__profile_find(struct dew__table *t);
-const struct dew_unit *dew__profile_unit(const struct dew__table *t,
-                                         enum dew__meaning meaning);
+void weather__profile_find(struct weather__table *t);
+const struct dew_unit *weather__profile_unit(const struct weather__table *t,
+                                             enum weather__meaning meaning);
 
 /* Find the header and what its columns mean; none is taken yet. */
-enum dew_status dew__table_open(struct dew__table *t, struct dew__reader *r,
-                                struct dew__lines *in);
-void dew__table_close(struct dew__table *t);
+enum dew_status weather__table_open(struct weather__table *t,
+                                    struct weather__reader *r,
+                                    struct weather__lines *in);
+void weather__table_close(struct weather__table *t);
 
 /* A header cell, with what the person says of it. */
-void dew__table_column(const struct dew__table *t, const char *header, int cell,
-                       struct dew__column *c);
+void weather__table_column(const struct weather__table *t, const char *header,
+                           int cell, struct weather__column *c);
 
 /* Its unit from the header, the rows before or the layout; NULL: unsaid. */
-const struct dew_unit *dew__table_unit(const struct dew__table *t,
-                                       const struct dew__column *c);
+const struct dew_unit *weather__table_unit(const struct weather__table *t,
+                                           const struct weather__column *c);
 
 /* Take a column of t->columns for a lane. */
-void dew__table_take(struct dew__table *t, enum dew__lane lane,
-                     const struct dew__column *c);
+void weather__table_take(struct weather__table *t, enum weather__lane lane,
+                         const struct weather__column *c);
 
 /* The time of the row that is split, into out; 0 when there is none. */
-int dew__table_time(struct dew__table *t, struct dew__sample *out);
+int weather__table_time(struct weather__table *t, struct weather__sample *out);
 
 /* The value said for key before the header, or NULL. */
-const char *dew__table_hint(const struct dew__table *t, const char *key);
+const char *weather__table_hint(const struct weather__table *t,
+                                const char *key);
 
 /* Every row after the header. */
-enum dew_status dew__table_rows(struct dew__table *t);
+enum dew_status weather__table_rows(struct weather__table *t);
 
 /* A number in a cell: what it is. */
-enum dew__cell_kind {
-    DEW__CELL_NUMBER,
-    DEW__CELL_MISSING,
-    DEW__CELL_FLAGGED,
-    DEW__CELL_BAD
+enum weather__cell_kind {
+    WEATHER__CELL_NUMBER,
+    WEATHER__CELL_MISSING,
+    WEATHER__CELL_FLAGGED,
+    WEATHER__CELL_BAD
 };
-enum dew__cell_kind dew__cell_number(const char *text, char delimiter,
-                                     double *x);
+enum weather__cell_kind weather__cell_number(const char *text, char delimiter,
+                                             double *x);
 
 #endif

@@ -59,8 +59,8 @@ static size_t read_number(const char *text, size_t n, char delimiter, double *x)
     return used;
 }
 
-enum dew__cell_kind dew__cell_number(const char *text, char delimiter,
-                                     double *x)
+enum weather__cell_kind weather__cell_number(const char *text, char delimiter,
+                                             double *x)
 {
     size_t n, used;
     double value;
@@ -72,50 +72,51 @@ enum dew__cell_kind dew__cell_number(const char *text, char delimiter,
         n--;
     used = read_number(text, n, delimiter, &value);
     if (used == 0)
-        return is_missing(text) ? DEW__CELL_MISSING : DEW__CELL_BAD;
+        return is_missing(text) ? WEATHER__CELL_MISSING : WEATHER__CELL_BAD;
     if (is_missing_number(value))
-        return DEW__CELL_MISSING;
+        return WEATHER__CELL_MISSING;
     if (used < n) /* a mark behind: "0.06s", "30*" */
-        return n - used <= 2 ? DEW__CELL_FLAGGED : DEW__CELL_BAD;
+        return n - used <= 2 ? WEATHER__CELL_FLAGGED : WEATHER__CELL_BAD;
     *x = value;
-    return DEW__CELL_NUMBER;
+    return WEATHER__CELL_NUMBER;
 }
 
-static double plain_number(const struct dew__table *t,
-                           const struct dew__column *c)
+static double plain_number(const struct weather__table *t,
+                           const struct weather__column *c)
 {
     double x = NAN;
 
-    if (c == NULL || dew__cell_number(dew__cell(&t->cells, (size_t)c->cell),
-                                      t->delimiter, &x) != DEW__CELL_NUMBER)
+    if (c == NULL ||
+        weather__cell_number(weather__cell(&t->cells, (size_t)c->cell),
+                             t->delimiter, &x) != WEATHER__CELL_NUMBER)
         return NAN;
     return x;
 }
 
 /* ---- time --------------------------------------------------------------------- */
 
-static const char *cell_at(const struct dew__table *t, int cell)
+static const char *cell_at(const struct weather__table *t, int cell)
 {
-    return cell < 0 ? "" : dew__cell(&t->cells, (size_t)cell);
+    return cell < 0 ? "" : weather__cell(&t->cells, (size_t)cell);
 }
 
-static int has_parts(const struct dew__table *t)
+static int has_parts(const struct weather__table *t)
 {
     return t->part[0] >= 0 && t->part[1] >= 0 && t->part[2] >= 0 &&
            t->part[3] >= 0;
 }
 
 /* Look at one row: which cells hold the time.  UTC is preferred. */
-static void plan_time(struct dew__table *t)
+static void plan_time(struct weather__table *t)
 {
-    struct dew__time_plan p = {0, -1, -1, -1, 0, -1, 0};
-    struct dew__stamp s;
+    struct weather__time_plan p = {0, -1, -1, -1, 0, -1, 0};
+    struct weather__stamp s;
     int utc = -1;
 
     for (int i = 0; i < t->time_count; i++) {
         int cell = t->times[i];
 
-        if (!dew__stamp_read(cell_at(t, cell), &s))
+        if (!weather__stamp_read(cell_at(t, cell), &s))
             continue;
         if (s.has_date && s.has_clock && s.has_zone && utc < 0)
             utc = cell;
@@ -147,14 +148,14 @@ static int whole_number(const char *text, int low, int high, int *x)
 {
     double value;
 
-    if (dew__cell_number(text, ',', &value) != DEW__CELL_NUMBER ||
+    if (weather__cell_number(text, ',', &value) != WEATHER__CELL_NUMBER ||
         value != floor(value) || value < low || value > high)
         return 0;
     *x = (int)value;
     return 1;
 }
 
-static int hour_cell(const struct dew__table *t, struct dew__stamp *s)
+static int hour_cell(const struct weather__table *t, struct weather__stamp *s)
 {
     int hour, minute = 0;
 
@@ -163,37 +164,37 @@ static int hour_cell(const struct dew__table *t, struct dew__stamp *s)
     if (t->part[4] >= 0 &&
         !whole_number(cell_at(t, t->part[4]), 0, 59, &minute))
         return 0;
-    s->seconds = hour * DEW__HOUR + minute * DEW__MINUTE;
+    s->seconds = hour * WEATHER__HOUR + minute * WEATHER__MINUTE;
     s->has_clock = 1;
-    return s->seconds <= DEW__DAY;
+    return s->seconds <= WEATHER__DAY;
 }
 
-static int parts_stamp(const struct dew__table *t, struct dew__stamp *s)
+static int parts_stamp(const struct weather__table *t, struct weather__stamp *s)
 {
     memset(s, 0, sizeof *s);
     s->ordered = s->has_date = 1;
     return whole_number(cell_at(t, t->part[0]), 1, 9999, &s->year) &&
            whole_number(cell_at(t, t->part[1]), 1, 12, &s->a) &&
            whole_number(cell_at(t, t->part[2]), 1, 31, &s->b) &&
-           s->b <= dew__month_days(s->year, s->a) && hour_cell(t, s);
+           s->b <= weather__month_days(s->year, s->a) && hour_cell(t, s);
 }
 
-static int read_stamp(const struct dew__table *t, struct dew__stamp *s)
+static int read_stamp(const struct weather__table *t, struct weather__stamp *s)
 {
-    const struct dew__time_plan *p = &t->plan;
-    struct dew__stamp clock;
+    const struct weather__time_plan *p = &t->plan;
+    struct weather__stamp clock;
 
     if (p->whole >= 0)
-        return dew__stamp_read(cell_at(t, p->whole), s) && s->has_date &&
+        return weather__stamp_read(cell_at(t, p->whole), s) && s->has_date &&
                s->has_clock;
     if (p->parts)
         return parts_stamp(t, s);
-    if (!dew__stamp_read(cell_at(t, p->date), s) || !s->has_date)
+    if (!weather__stamp_read(cell_at(t, p->date), s) || !s->has_date)
         return 0;
     if (p->clock < 0)
         return hour_cell(t, s);
-    if (!dew__stamp_read(cell_at(t, p->clock), &clock) || !clock.has_clock ||
-        clock.has_date)
+    if (!weather__stamp_read(cell_at(t, p->clock), &clock) ||
+        !clock.has_clock || clock.has_date)
         return 0;
     s->has_clock = 1;
     s->seconds = clock.seconds;
@@ -202,14 +203,14 @@ static int read_stamp(const struct dew__table *t, struct dew__stamp *s)
     return 1;
 }
 
-static int64_t as_moment(const struct dew__stamp *s)
+static int64_t as_moment(const struct weather__stamp *s)
 {
-    return dew__days(s->year, s->a, s->b) * DEW__DAY;
+    return weather__days(s->year, s->a, s->b) * WEATHER__DAY;
 }
 
 /* Which of two small numbers is the month: a row with a day above 12 tells. */
-static void place_day(struct dew__reader *r, struct dew__stamp *s,
-                      struct dew__sample *out)
+static void place_day(struct weather__reader *r, struct weather__stamp *s,
+                      struct weather__sample *out)
 {
     if (!s->ordered && s->a > 12) {
         int day = s->a;
@@ -231,11 +232,12 @@ static void place_day(struct dew__reader *r, struct dew__stamp *s,
 }
 
 /* The local clock beside a UTC one: how far apart the two are. */
-static void place_local(const struct dew__table *t, struct dew__sample *out)
+static void place_local(const struct weather__table *t,
+                        struct weather__sample *out)
 {
-    struct dew__stamp s;
+    struct weather__stamp s;
     int found = t->plan.local >= 0
-                    ? dew__stamp_read(cell_at(t, t->plan.local), &s) &&
+                    ? weather__stamp_read(cell_at(t, t->plan.local), &s) &&
                           s.has_date && s.has_clock && s.ordered
                     : t->plan.local_parts && parts_stamp(t, &s);
 
@@ -246,9 +248,9 @@ static void place_local(const struct dew__table *t, struct dew__sample *out)
                            (out->moment + out->seconds - out->zone));
 }
 
-int dew__table_time(struct dew__table *t, struct dew__sample *out)
+int weather__table_time(struct weather__table *t, struct weather__sample *out)
 {
-    struct dew__stamp s;
+    struct weather__stamp s;
 
     if (!t->plan.known)
         plan_time(t);
@@ -265,46 +267,46 @@ int dew__table_time(struct dew__table *t, struct dew__sample *out)
 
 /* ---- values -------------------------------------------------------------------- */
 
-static void bad_cell(struct dew__table *t, enum dew__lane lane,
+static void bad_cell(struct weather__table *t, enum weather__lane lane,
                      const char *text)
 {
-    struct dew__reader *r = t->r;
+    struct weather__reader *r = t->r;
     const struct dew_unit *unit = t->lane[lane]->unit;
 
-    dew__note(r, DEW_NOTICE_NOT_NUMBER, t->in->line);
+    weather__note(r, DEW_NOTICE_NOT_NUMBER, t->in->line);
     if (r->bad_value_line == 0) {
         r->bad_value_line = t->in->line;
         r->bad_value_cell = r->cell[lane];
         snprintf(r->bad_value, sizeof r->bad_value, "%s", text);
     }
     if (r->strict)
-        dew__reader_fault(r, DEW_ESYNTAX, r->header[lane], t->in->line,
-                          r->cell[lane],
-                          "\"%.40s\" is not a number; a number in %s would "
-                          "be, or -9900 where there is none",
-                          text, unit != NULL ? unit->name : "its unit");
+        weather__reader_fault(r, DEW_ESYNTAX, r->header[lane], t->in->line,
+                              r->cell[lane],
+                              "\"%.40s\" is not a number; a number in %s would "
+                              "be, or -9900 where there is none",
+                              text, unit != NULL ? unit->name : "its unit");
 }
 
 /* Returns 1 when the lane got a value. */
-static int read_lane(struct dew__table *t, enum dew__lane lane,
-                     struct dew__sample *s)
+static int read_lane(struct weather__table *t, enum weather__lane lane,
+                     struct weather__sample *s)
 {
-    const struct dew__column *c = t->lane[lane];
-    const char *text = dew__cell(&t->cells, (size_t)c->cell);
+    const struct weather__column *c = t->lane[lane];
+    const char *text = weather__cell(&t->cells, (size_t)c->cell);
     double x;
 
-    switch (dew__cell_number(text, t->delimiter, &x)) {
-    case DEW__CELL_NUMBER:
+    switch (weather__cell_number(text, t->delimiter, &x)) {
+    case WEATHER__CELL_NUMBER:
         if (c->unit != NULL)
             x = x * c->unit->factor + c->unit->offset;
-        dew__reader_put(t->r, s, lane, x);
+        weather__reader_put(t->r, s, lane, x);
         break;
-    case DEW__CELL_MISSING:
-        if (lane <= DEW__LANE_W && *text != '\0')
-            dew__note(t->r, DEW_NOTICE_MISSING, t->in->line);
+    case WEATHER__CELL_MISSING:
+        if (lane <= WEATHER__LANE_W && *text != '\0')
+            weather__note(t->r, DEW_NOTICE_MISSING, t->in->line);
         break;
-    case DEW__CELL_FLAGGED:
-        dew__note(t->r, DEW_NOTICE_FLAGGED, t->in->line);
+    case WEATHER__CELL_FLAGGED:
+        weather__note(t->r, DEW_NOTICE_FLAGGED, t->in->line);
         break;
     default:
         bad_cell(t, lane, text);
@@ -321,23 +323,24 @@ static int is_summary(const char *type)
     return strncmp(type, "SOD", 3) == 0 || strncmp(type, "SOM", 3) == 0;
 }
 
-static int other_row(struct dew__table *t)
+static int other_row(struct weather__table *t)
 {
     const char *id, *name;
 
     if (t->report != NULL &&
-        is_summary(dew__cell(&t->cells, (size_t)t->report->cell))) {
-        dew__note(t->r, DEW_NOTICE_SUMMARY, t->in->line);
+        is_summary(weather__cell(&t->cells, (size_t)t->report->cell))) {
+        weather__note(t->r, DEW_NOTICE_SUMMARY, t->in->line);
         return 1;
     }
     if (t->station == NULL)
         return 0;
-    id = dew__cell(&t->cells, (size_t)t->station->cell);
-    name = t->name != NULL ? dew__cell(&t->cells, (size_t)t->name->cell) : "";
-    return !dew__reader_station(t->r, id, name, t->in->line);
+    id = weather__cell(&t->cells, (size_t)t->station->cell);
+    name =
+        t->name != NULL ? weather__cell(&t->cells, (size_t)t->name->cell) : "";
+    return !weather__reader_station(t->r, id, name, t->in->line);
 }
 
-static void site_from_row(struct dew__table *t)
+static void site_from_row(struct weather__table *t)
 {
     struct dew_site *s = &t->r->site;
     const struct dew_unit *unit =
@@ -352,55 +355,56 @@ static void site_from_row(struct dew__table *t)
             plain_number(t, t->elevation) * (unit != NULL ? unit->factor : 1.0);
     if (s->name[0] == '\0' && t->name != NULL)
         snprintf(s->name, sizeof s->name, "%s",
-                 dew__cell(&t->cells, (size_t)t->name->cell));
+                 weather__cell(&t->cells, (size_t)t->name->cell));
 }
 
-static void no_time(struct dew__table *t)
+static void no_time(struct weather__table *t)
 {
-    struct dew__reader *r = t->r;
+    struct weather__reader *r = t->r;
 
-    dew__note(r, DEW_NOTICE_NO_TIME, t->in->line);
+    weather__note(r, DEW_NOTICE_NO_TIME, t->in->line);
     if (r->bad_time_line == 0) {
         r->bad_time_line = t->in->line;
         snprintf(r->bad_time, sizeof r->bad_time, "%s",
                  cell_at(t, r->time_cell - 1));
     }
     if (r->strict)
-        dew__reader_fault(r, DEW_ESYNTAX, "time", t->in->line, r->time_cell,
-                          "\"%.40s\" is no time of a day; 2020-01-31 13:00 or "
-                          "1/31/2020 and 13:00 would be",
-                          cell_at(t, r->time_cell - 1));
+        weather__reader_fault(
+            r, DEW_ESYNTAX, "time", t->in->line, r->time_cell,
+            "\"%.40s\" is no time of a day; 2020-01-31 13:00 or "
+            "1/31/2020 and 13:00 would be",
+            cell_at(t, r->time_cell - 1));
 }
 
-static enum dew_status read_row(struct dew__table *t)
+static enum dew_status read_row(struct weather__table *t)
 {
-    struct dew__reader *r = t->r;
-    struct dew__sample *s;
+    struct weather__reader *r = t->r;
+    struct weather__sample *s;
     int values = 0;
 
     if (t->cells.count == 0 || other_row(t))
         return DEW_OK;
-    s = dew__reader_sample(r);
+    s = weather__reader_sample(r);
     if (s == NULL)
         return r->status;
     s->line = t->in->line;
-    if (!dew__table_time(t, s)) {
+    if (!weather__table_time(t, s)) {
         no_time(t);
         r->count--;
         return DEW_OK;
     }
-    for (int i = 0; i < DEW__LANES; i++)
+    for (int i = 0; i < WEATHER__LANES; i++)
         if (t->lane[i] != NULL)
-            values += read_lane(t, (enum dew__lane)i, s) &&
-                      i != DEW__LANE_CLOUD && i != DEW__LANE_INFRARED;
+            values += read_lane(t, (enum weather__lane)i, s) &&
+                      i != WEATHER__LANE_CLOUD && i != WEATHER__LANE_INFRARED;
     if (values == 0) {
-        dew__note(r, DEW_NOTICE_EMPTY, t->in->line);
+        weather__note(r, DEW_NOTICE_EMPTY, t->in->line);
         r->count -= !r->strict;
         return DEW_OK;
     }
-    s->synoptic =
-        t->report != NULL &&
-        strncmp(dew__cell(&t->cells, (size_t)t->report->cell), "FM-12", 5) == 0;
+    s->synoptic = t->report != NULL &&
+                  strncmp(weather__cell(&t->cells, (size_t)t->report->cell),
+                          "FM-12", 5) == 0;
     r->hourly += !s->synoptic;
     if (r->count == 1)
         site_from_row(t);
@@ -408,16 +412,16 @@ static enum dew_status read_row(struct dew__table *t)
 }
 
 /* A line that cannot be split: a fault where order is kept, else left out. */
-static enum dew_status broken_row(struct dew__table *t,
+static enum dew_status broken_row(struct weather__table *t,
                                   const struct dew_error *err)
 {
-    dew__note(t->r, DEW_NOTICE_BROKEN, t->in->line);
+    weather__note(t->r, DEW_NOTICE_BROKEN, t->in->line);
     if (t->r->strict || err->status == DEW_EMEM)
-        dew__reader_error(t->r, err);
+        weather__reader_error(t->r, err);
     return err->status == DEW_EMEM ? DEW_EMEM : DEW_OK;
 }
 
-enum dew_status dew__table_rows(struct dew__table *t)
+enum dew_status weather__table_rows(struct weather__table *t)
 {
     enum dew_status status = DEW_OK;
     int more = 1;
@@ -425,14 +429,15 @@ enum dew_status dew__table_rows(struct dew__table *t)
     while (status == DEW_OK) {
         struct dew_error err = {0};
 
-        if (dew__lines_next(t->in, &more, &err) != DEW_OK)
-            return dew__reader_error(t->r, &err);
+        if (weather__lines_next(t->in, &more, &err) != DEW_OK)
+            return weather__reader_error(t->r, &err);
         if (!more)
             break;
         if (t->in->length == 0)
             continue;
         t->r->report->rows++;
-        if (dew__cells_split(&t->cells, t->in, t->delimiter, &err) != DEW_OK)
+        if (weather__cells_split(&t->cells, t->in, t->delimiter, &err) !=
+            DEW_OK)
             status = broken_row(t, &err);
         else
             status = read_row(t);

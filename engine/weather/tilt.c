@@ -36,7 +36,7 @@ static const struct bin {
 enum { COUNT = sizeof bins / sizeof bins[0] };
 
 /* Fresnel, [DB13] eqs 5.1.1 and 5.1.2. */
-void dew__glass_face(double cosine, double *across, double *along)
+void weather__glass_face(double cosine, double *across, double *along)
 {
     double c = cosine;
     double n = GLASS_INDEX;
@@ -65,7 +65,7 @@ static double series(double r, double a, int panes)
     return t;
 }
 
-double dew__glass_passes(double cosine, int panes, double depth)
+double weather__glass_passes(double cosine, int panes, double depth)
 {
     const double grazing = 1e-9; /* closer, two faces of 1 divide 0 by 0 */
     double c = cosine > 1.0 ? 1.0 : cosine;
@@ -73,7 +73,7 @@ double dew__glass_passes(double cosine, int panes, double depth)
 
     if (!(c > grazing))
         return 0.0 * c;
-    dew__glass_face(c, &across, &along);
+    weather__glass_face(c, &across, &along);
     a = exp(-depth / sqrt(1.0 - (1.0 - c * c) / (GLASS_INDEX * GLASS_INDEX)));
     return 0.5 * (series(across, a, panes) + series(along, a, panes));
 }
@@ -81,8 +81,8 @@ double dew__glass_passes(double cosine, int panes, double depth)
 /* Passed at a cosine, over that at 0 deg. */
 static double passes(double cosine, int panes)
 {
-    return dew__glass_passes(cosine, panes, GLASS_DEPTH) /
-           dew__glass_passes(1.0, panes, GLASS_DEPTH);
+    return weather__glass_passes(cosine, panes, GLASS_DEPTH) /
+           weather__glass_passes(1.0, panes, GLASS_DEPTH);
 }
 
 struct dew_plane dew_weather_plane(double tilt, double azimuth, double ground,
@@ -107,7 +107,7 @@ struct dew_plane dew_weather_plane(double tilt, double azimuth, double ground,
         .ground = ground * 0.5 * (1.0 - cos(b)),
         .sky_glass = passes(cos(sky), panes),
         .ground_glass = passes(cos(ground_angle), panes),
-        .clear = dew__glass_passes(1.0, panes, GLASS_DEPTH),
+        .clear = weather__glass_passes(1.0, panes, GLASS_DEPTH),
         .panes = panes,
     };
 }
@@ -159,7 +159,7 @@ struct dew_solar dew_weather_facade(const struct dew_sun *sun,
     if (sun->up > 0.0 && facing > 0.0) {
         beam += hour->direct * facing;
         through = beam / plane->clear *
-                  dew__glass_passes(facing, plane->panes, GLASS_DEPTH);
+                  weather__glass_passes(facing, plane->panes, GLASS_DEPTH);
     }
     return (struct dew_solar){
         beam + sky + ground,

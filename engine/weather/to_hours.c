@@ -25,19 +25,19 @@ struct span {
 
 /* The value of a lane at the end of hours, walking forward. */
 struct walk {
-    const struct dew__reader *r;
-    enum dew__lane lane;
+    const struct weather__reader *r;
+    enum weather__lane lane;
     size_t next;   /* first sample with a value at or after the hour */
     size_t before; /* last one before it; count: none                */
 };
 
 static int64_t up_to_hour(int64_t moment)
 {
-    int64_t rest = moment % DEW__HOUR;
+    int64_t rest = moment % WEATHER__HOUR;
 
     if (rest < 0)
-        rest += DEW__HOUR;
-    return rest == 0 ? moment : moment - rest + DEW__HOUR;
+        rest += WEATHER__HOUR;
+    return rest == 0 ? moment : moment - rest + WEATHER__HOUR;
 }
 
 /*
@@ -45,27 +45,29 @@ static int64_t up_to_hour(int64_t moment)
  * day before and only begins the first hour; then a last row at 23:00 begins
  * the last.
  */
-static struct span span_of(const struct dew__reader *r)
+static struct span span_of(const struct weather__reader *r)
 {
     int64_t first = r->samples[0].moment;
     int64_t last = r->samples[r->count - 1].moment;
-    int midnight = first % DEW__DAY == 0;
+    int midnight = first % WEATHER__DAY == 0;
     struct span s;
 
     if (r->typical) {
-        s.first = dew__days(DEW__TYPICAL, 1, 1) * DEW__DAY + DEW__HOUR;
-        s.last = s.first + (int64_t)8759 * DEW__HOUR;
+        s.first = weather__days(WEATHER__TYPICAL, 1, 1) * WEATHER__DAY +
+                  WEATHER__HOUR;
+        s.last = s.first + (int64_t)8759 * WEATHER__HOUR;
         s.hours = 8760;
         return s;
     }
-    s.first = up_to_hour(first) + (midnight ? DEW__HOUR : 0);
+    s.first = up_to_hour(first) + (midnight ? WEATHER__HOUR : 0);
     s.last = up_to_hour(last);
-    if (s.last - last > DEW__HOUR / 2)
-        s.last -= DEW__HOUR;
-    if (midnight && last == s.last && (last + DEW__HOUR) % DEW__DAY == 0)
-        s.last += DEW__HOUR;
+    if (s.last - last > WEATHER__HOUR / 2)
+        s.last -= WEATHER__HOUR;
+    if (midnight && last == s.last &&
+        (last + WEATHER__HOUR) % WEATHER__DAY == 0)
+        s.last += WEATHER__HOUR;
     s.hours =
-        s.last < s.first ? 0 : (size_t)((s.last - s.first) / DEW__HOUR) + 1;
+        s.last < s.first ? 0 : (size_t)((s.last - s.first) / WEATHER__HOUR) + 1;
     return s;
 }
 
@@ -91,7 +93,7 @@ enum found { EXACT, NEAR, HELD, GAP };
 /* What stands at moment.  *gap: h between the samples beyond the usual step. */
 static enum found at(struct walk *w, int64_t moment, double *x, double *gap)
 {
-    const struct dew__sample *s = w->r->samples;
+    const struct weather__sample *s = w->r->samples;
     size_t count = w->r->count;
     int64_t a, b;
 
@@ -104,7 +106,7 @@ static enum found at(struct walk *w, int64_t moment, double *x, double *gap)
     if (w->next == count || w->before == count) {
         size_t only = w->next == count ? w->before : w->next;
 
-        if (only == count || llabs(s[only].moment - moment) > DEW__HOUR)
+        if (only == count || llabs(s[only].moment - moment) > WEATHER__HOUR)
             return GAP;
         *x = value(w, only);
         return HELD;
@@ -121,23 +123,23 @@ static enum found at(struct walk *w, int64_t moment, double *x, double *gap)
 /* ---- solar ----------------------------------------------------------------------------- */
 
 struct sun_walk {
-    const struct dew__reader *r;
+    const struct weather__reader *r;
     size_t next; /* first sample after the hour's start */
 };
 
 /* Mean over the hour of the line through momentary samples; NaN across a
    sample without one. */
-static double line_mean(const struct dew__reader *r, enum dew__lane lane,
-                        size_t from, int64_t start)
+static double line_mean(const struct weather__reader *r,
+                        enum weather__lane lane, size_t from, int64_t start)
 {
-    const struct dew__sample *s = r->samples;
+    const struct weather__sample *s = r->samples;
     double sum = 0.0, seconds = 0.0;
 
     for (size_t i = from; i < r->count; i++) {
         int64_t a = i > 0 ? s[i - 1].moment : start;
-        int64_t b = s[i].moment, end = start + DEW__HOUR;
+        int64_t b = s[i].moment, end = start + WEATHER__HOUR;
 
-        if (i == 0 || b - a > DEW__HOUR)
+        if (i == 0 || b - a > WEATHER__HOUR)
             return NAN;
         a = a < start ? start : a; /* samples lie on the hour or within it */
         b = b > end ? end : b;
@@ -149,16 +151,16 @@ static double line_mean(const struct dew__reader *r, enum dew__lane lane,
     return seconds > 0.0 ? sum / seconds : NAN;
 }
 
-static double hour_mean(const struct dew__reader *r, enum dew__lane lane,
-                        size_t from, int64_t start)
+static double hour_mean(const struct weather__reader *r,
+                        enum weather__lane lane, size_t from, int64_t start)
 {
     double sum = 0.0;
     int n = 0;
 
     for (size_t i = from; i < r->count; i++) {
-        const struct dew__sample *s = &r->samples[i];
+        const struct weather__sample *s = &r->samples[i];
 
-        if (s->moment > start + DEW__HOUR)
+        if (s->moment > start + WEATHER__HOUR)
             break;
         if (isnan(s->lane[lane]))
             continue;
@@ -168,9 +170,9 @@ static double hour_mean(const struct dew__reader *r, enum dew__lane lane,
     return n > 0 ? sum / n : NAN;
 }
 
-static double solar(struct sun_walk *w, enum dew__lane lane, int64_t end)
+static double solar(struct sun_walk *w, enum weather__lane lane, int64_t end)
 {
-    int64_t start = end - DEW__HOUR;
+    int64_t start = end - WEATHER__HOUR;
     double x;
 
     if (!w->r->has[lane])
@@ -183,18 +185,18 @@ static double solar(struct sun_walk *w, enum dew__lane lane, int64_t end)
 
 /* ---- gaps ----------------------------------------------------------------------------------- */
 
-static const struct dew_month_normal *normal_at(const struct dew__reader *r,
+static const struct dew_month_normal *normal_at(const struct weather__reader *r,
                                                 int64_t moment)
 {
     struct dew_date d;
 
     if (r->ask->normals == NULL)
         return NULL;
-    dew__date_of(moment, 0, &d);
+    weather__date_of(moment, 0, &d);
     return &r->ask->normals[d.month - 1];
 }
 
-static void note_fill(struct dew__reader *r, enum dew_notice_code code,
+static void note_fill(struct weather__reader *r, enum dew_notice_code code,
                       double gap, int64_t moment)
 {
     struct dew_weather_report *p = r->report;
@@ -203,20 +205,21 @@ static void note_fill(struct dew__reader *r, enum dew_notice_code code,
     if (isinf(gap) || !(gap > p->longest_gap))
         return;
     p->longest_gap = gap;
-    dew__moment_text(moment, r->typical, p->longest_at, sizeof p->longest_at);
+    weather__moment_text(moment, r->typical, p->longest_at,
+                         sizeof p->longest_at);
 }
 
 /* A gap above the limit: one fault where it begins. */
-static void refuse_gap(struct dew__reader *r, const char *what,
+static void refuse_gap(struct weather__reader *r, const char *what,
                        const struct walk *w, int64_t moment)
 {
     char from[24], text[24], back[48] = "";
     int before = w->before == r->count ? 0 : r->samples[w->before].line;
 
-    dew__moment_text(moment, r->typical, from, sizeof from);
+    weather__moment_text(moment, r->typical, from, sizeof from);
     if (w->before == r->count || w->next == r->count) {
-        dew__reader_fault(r, DEW_EMISSING, what, before, r->cell[w->lane],
-                          "no value at %s, at an end of the file", from);
+        weather__reader_fault(r, DEW_EMISSING, what, before, r->cell[w->lane],
+                              "no value at %s, at an end of the file", from);
         return;
     }
     dew_number_fixed(
@@ -226,68 +229,69 @@ static void refuse_gap(struct dew__reader *r, const char *what,
     if (r->report->back >= 24.0)
         snprintf(back, sizeof back, " (on line %d time goes back)",
                  r->report->back_line);
-    dew__reader_fault(r, DEW_EMISSING, what, before, r->cell[w->lane],
-                      "no value for %s h from %s on%s; a gap above the limit "
-                      "is filled only from a place that is named for it",
-                      text, from, back);
+    weather__reader_fault(
+        r, DEW_EMISSING, what, before, r->cell[w->lane],
+        "no value for %s h from %s on%s; a gap above the limit "
+        "is filled only from a place that is named for it",
+        text, from, back);
 }
 
 /* ---- one lane of every hour ------------------------------------------------------------------- */
 
 /* Where a lane's hours stand, and a month's normal of it. */
 static const struct filled {
-    enum dew__lane lane;
+    enum weather__lane lane;
     const char *what;
     size_t hour, normal;
 } filled[] = {
-    {DEW__LANE_T, "temperature", offsetof(struct dew_hour, t),
+    {WEATHER__LANE_T, "temperature", offsetof(struct dew_hour, t),
      offsetof(struct dew_month_normal, t)},
-    {DEW__LANE_W, "humidity", offsetof(struct dew_hour, w),
+    {WEATHER__LANE_W, "humidity", offsetof(struct dew_hour, w),
      offsetof(struct dew_month_normal, w)},
-    {DEW__LANE_P, "pressure", offsetof(struct dew_hour, p),
+    {WEATHER__LANE_P, "pressure", offsetof(struct dew_hour, p),
      offsetof(struct dew_month_normal, p)},
-    {DEW__LANE_WIND, "wind speed", offsetof(struct dew_hour, wind),
+    {WEATHER__LANE_WIND, "wind speed", offsetof(struct dew_hour, wind),
      offsetof(struct dew_month_normal, wind)},
 };
 
 /* What a gap is worth: 1 when the run goes on without a fault. */
-static int fill_gap(struct dew__reader *r, const struct walk *w,
+static int fill_gap(struct weather__reader *r, const struct walk *w,
                     const struct filled *f, int64_t moment, double *x)
 {
     const struct dew_month_normal *normal = normal_at(r, moment);
 
-    if (w->lane == DEW__LANE_P && (normal == NULL || isnan(normal->p)) &&
+    if (w->lane == WEATHER__LANE_P && (normal == NULL || isnan(normal->p)) &&
         w->before < r->count && w->next < r->count)
         return 1; /* pressure moves little: the line stands */
     *x = NAN;
     if (normal != NULL)
         *x = *(const double *)(const void *)((const char *)normal + f->normal);
-    if (normal != NULL && w->lane == DEW__LANE_T)
+    if (normal != NULL && w->lane == WEATHER__LANE_T)
         r->report->notices[DEW_NOTICE_FILLED_NORMALS].count++;
     return normal != NULL || r->ask->keep_gaps;
 }
 
 /* Returns how many hours stand at a sample. */
-static size_t fill_lane(struct dew__reader *r, const struct filled *f,
+static size_t fill_lane(struct weather__reader *r, const struct filled *f,
                         const struct span *span, struct dew_hour *hours)
 {
     size_t exact = 0;
-    enum dew__lane lane = f->lane;
+    enum weather__lane lane = f->lane;
     struct walk w = {r, lane, 0, r->count};
     int refused = 0;
 
     for (size_t h = 0; h < span->hours; h++) {
-        int64_t moment = span->first + (int64_t)h * DEW__HOUR;
+        int64_t moment = span->first + (int64_t)h * WEATHER__HOUR;
         double x = NAN, gap;
         enum found found = at(&w, moment, &x, &gap);
 
         exact += found == EXACT;
         if (found != GAP) {
             refused = 0;
-            if (lane == DEW__LANE_T && found == HELD)
+            if (lane == WEATHER__LANE_T && found == HELD)
                 r->report->notices[DEW_NOTICE_HELD].count++;
             /* gap is what a line bridges beyond the usual step */
-            if (lane == DEW__LANE_T && found == NEAR && gap > 0.5)
+            if (lane == WEATHER__LANE_T && found == NEAR && gap > 0.5)
                 note_fill(r, DEW_NOTICE_FILLED, gap, moment);
         } else if (!fill_gap(r, &w, f, moment, &x)) {
             if (!refused)
@@ -299,17 +303,17 @@ static size_t fill_lane(struct dew__reader *r, const struct filled *f,
     return exact;
 }
 
-static void fill_solar(struct dew__reader *r, const struct span *span,
+static void fill_solar(struct weather__reader *r, const struct span *span,
                        struct dew_hour *hours)
 {
     struct sun_walk g = {r, 0}, b = {r, 0}, d = {r, 0};
 
     for (size_t h = 0; h < span->hours; h++) {
-        int64_t end = span->first + (int64_t)h * DEW__HOUR;
+        int64_t end = span->first + (int64_t)h * WEATHER__HOUR;
 
-        hours[h].global = solar(&g, DEW__LANE_GLOBAL, end);
-        hours[h].direct = solar(&b, DEW__LANE_DIRECT, end);
-        hours[h].diffuse = solar(&d, DEW__LANE_DIFFUSE, end);
+        hours[h].global = solar(&g, WEATHER__LANE_GLOBAL, end);
+        hours[h].direct = solar(&b, WEATHER__LANE_DIRECT, end);
+        hours[h].diffuse = solar(&d, WEATHER__LANE_DIFFUSE, end);
     }
 }
 
@@ -317,85 +321,88 @@ static void fill_solar(struct dew__reader *r, const struct span *span,
 static double sky_at(struct walk *infrared, struct walk *cloud, int64_t moment,
                      const struct dew_hour *h)
 {
-    const struct dew__reader *r = infrared->r;
+    const struct weather__reader *r = infrared->r;
     double x, gap;
 
-    if (r->has[DEW__LANE_INFRARED] && at(infrared, moment, &x, &gap) != GAP)
+    if (r->has[WEATHER__LANE_INFRARED] && at(infrared, moment, &x, &gap) != GAP)
         return dew_weather_sky_infrared(h->t, x);
-    if (r->has[DEW__LANE_CLOUD] && at(cloud, moment, &x, &gap) != GAP)
+    if (r->has[WEATHER__LANE_CLOUD] && at(cloud, moment, &x, &gap) != GAP)
         return dew_weather_sky_below(
             h->t, dew_weather_sky_emissivity(dew_air_dew(h->w, h->p), x));
     return NAN;
 }
 
-static void fill_sky(struct dew__reader *r, const struct span *span,
+static void fill_sky(struct weather__reader *r, const struct span *span,
                      struct dew_year *year)
 {
-    struct walk infrared = {r, DEW__LANE_INFRARED, 0, r->count};
-    struct walk cloud = {r, DEW__LANE_CLOUD, 0, r->count};
+    struct walk infrared = {r, WEATHER__LANE_INFRARED, 0, r->count};
+    struct walk cloud = {r, WEATHER__LANE_CLOUD, 0, r->count};
     size_t known = 0;
 
     for (size_t h = 0; h < span->hours; h++) {
         struct dew_hour *hour = &year->hours[h];
 
         hour->sky = sky_at(&infrared, &cloud,
-                           span->first + (int64_t)h * DEW__HOUR, hour);
+                           span->first + (int64_t)h * WEATHER__HOUR, hour);
         known += isfinite(hour->sky) ? 1 : 0;
     }
     if (2 * known > span->hours)
         year->sky =
-            r->has[DEW__LANE_INFRARED] ? DEW_SKY_INFRARED : DEW_SKY_CLOUD;
+            r->has[WEATHER__LANE_INFRARED] ? DEW_SKY_INFRARED : DEW_SKY_CLOUD;
 }
 
 /* ---- is it plausible ------------------------------------------------------------------------------ */
 
-static void look_odd(struct dew__reader *r, const struct dew_hour *h, size_t n)
+static void look_odd(struct weather__reader *r, const struct dew_hour *h,
+                     size_t n)
 {
     size_t run = 1;
 
     for (size_t i = 1; i <= n; i++) {
-        if (i < n && fabs(h[i].t - h[i - 1].t) > DEW__JUMP_K)
+        if (i < n && fabs(h[i].t - h[i - 1].t) > WEATHER__JUMP_K)
             r->report->notices[DEW_NOTICE_JUMP].count++;
         if (i < n && h[i].t == h[i - 1].t && h[i].w == h[i - 1].w) {
             run++;
             continue;
         }
-        if (run > DEW__STUCK_H)
+        if (run > WEATHER__STUCK_H)
             r->report->notices[DEW_NOTICE_STUCK].count += (long)run;
         run = 1;
     }
 }
 
-static void say_method(struct dew__reader *r, int exact)
+static void say_method(struct weather__reader *r, int exact)
 {
     snprintf(r->report->method, sizeof r->report->method, "%s; solar is %s",
              exact ? "hourly rows taken at the end of their hour"
                    : "a line between the rows around each hour's end",
-             !r->has[DEW__LANE_GLOBAL] ? "not in the file"
+             !r->has[WEATHER__LANE_GLOBAL] ? "not in the file"
              : r->instants ? "the mean of the line through momentary rows"
                            : "the mean of the rows that end in the hour");
 }
 
 /* Hours of another year than asked for, off the front and the back. */
-static enum dew_status only_year(struct dew__reader *r, struct span *s)
+static enum dew_status only_year(struct weather__reader *r, struct span *s)
 {
     int64_t low, high;
 
     if (r->ask->year == 0 || r->typical)
         return DEW_OK;
-    low = dew__days(r->ask->year, 1, 1) * DEW__DAY + DEW__HOUR;
-    high = dew__days(r->ask->year + 1, 1, 1) * DEW__DAY;
+    low = weather__days(r->ask->year, 1, 1) * WEATHER__DAY + WEATHER__HOUR;
+    high = weather__days(r->ask->year + 1, 1, 1) * WEATHER__DAY;
     s->first = s->first > low ? s->first : low;
     s->last = s->last < high ? s->last : high;
-    s->hours =
-        s->last < s->first ? 0 : (size_t)((s->last - s->first) / DEW__HOUR) + 1;
+    s->hours = s->last < s->first
+                   ? 0
+                   : (size_t)((s->last - s->first) / WEATHER__HOUR) + 1;
     if (s->hours == 0)
-        return dew__reader_fault(r, DEW_EUNKNOWN, "year", 0, 0,
-                                 "the file has no hour of %d", r->ask->year);
+        return weather__reader_fault(r, DEW_EUNKNOWN, "year", 0, 0,
+                                     "the file has no hour of %d",
+                                     r->ask->year);
     return DEW_OK;
 }
 
-enum dew_status dew__hours(struct dew__reader *r, struct dew_year *year)
+enum dew_status weather__hours(struct weather__reader *r, struct dew_year *year)
 {
     const struct dew_hour empty = {.t = NAN,
                                    .w = NAN,
@@ -410,22 +417,23 @@ enum dew_status dew__hours(struct dew__reader *r, struct dew_year *year)
 
     if (only_year(r, &span) != DEW_OK)
         return r->status;
-    if (span.hours > DEW__HOURS_MOST)
-        return dew__reader_fault(r, DEW_ERANGE, "time", 0, 0,
-                                 "the rows span more than 60 years: say which "
-                                 "year, or mend the row with a wrong one");
+    if (span.hours > WEATHER__HOURS_MOST)
+        return weather__reader_fault(
+            r, DEW_ERANGE, "time", 0, 0,
+            "the rows span more than 60 years: say which "
+            "year, or mend the row with a wrong one");
     for (size_t h = 0; h < span.hours; h++)
-        if (dew__year_append(year, &empty, &err) != DEW_OK)
-            return dew__reader_error(r, &err);
+        if (weather__year_append(year, &empty, &err) != DEW_OK)
+            return weather__reader_error(r, &err);
     for (size_t i = 0; i < sizeof filled / sizeof filled[0]; i++)
-        if (filled[i].lane != DEW__LANE_WIND || r->has[DEW__LANE_WIND])
+        if (filled[i].lane != WEATHER__LANE_WIND || r->has[WEATHER__LANE_WIND])
             exact[i] = fill_lane(r, &filled[i], &span, year->hours);
     fill_solar(r, &span, year->hours);
     fill_sky(r, &span, year);
     look_odd(r, year->hours, span.hours);
-    say_method(r,
-               r->report->interval == DEW__HOUR && exact[0] > span.hours / 2);
-    if (dew__year_finish(year, span.first, r->typical, &err) != DEW_OK)
-        return dew__reader_error(r, &err);
+    say_method(r, r->report->interval == WEATHER__HOUR &&
+                      exact[0] > span.hours / 2);
+    if (weather__year_finish(year, span.first, r->typical, &err) != DEW_OK)
+        return weather__reader_error(r, &err);
     return r->status;
 }

@@ -17,7 +17,7 @@ static void put_text(FILE *out, const char *key, const char *text)
     if (text[0] == '\0')
         return;
     fprintf(out, "# %s: ", key);
-    dew__clean_put(out, text, strlen(text)); /* a line is a line */
+    core__clean_put(out, text, strlen(text)); /* a line is a line */
     fputc('\n', out);
 }
 
@@ -59,14 +59,15 @@ static void put_head(FILE *out, const struct dew_year *year)
           "wind speed (m/s),global solar (W/m2),direct solar (W/m2),"
           "diffuse solar (W/m2)",
           out);
-    fputs(dew__sky_of_file(year) ? ",sky infrared (W/m2)\n" : "\n", out);
+    fputs(weather__sky_of_file(year) ? ",sky infrared (W/m2)\n" : "\n", out);
 }
 
 static void put_hour(FILE *out, const struct dew_date *d,
                      const struct dew_hour *h, int sky)
 {
     fprintf(out, "%04d-%02d-%02d %02d:00",
-            d->year == 0 ? DEW__TYPICAL : d->year, d->month, d->day, d->hour);
+            d->year == 0 ? WEATHER__TYPICAL : d->year, d->month, d->day,
+            d->hour);
     put_cell(out, h->t);
     put_cell(out, h->w * 1e3);
     put_cell(out, h->p);
@@ -82,14 +83,14 @@ static void put_hour(FILE *out, const struct dew_date *d,
 enum dew_status dew_weather_write(const struct dew_year *year, const char *path,
                                   struct dew_error *err)
 {
-    struct dew__out out;
-    enum dew_status status = dew__out_open(&out, path, DEW__OUT_OVER, err);
+    struct core__out out;
+    enum dew_status status = core__out_open(&out, path, CORE__OUT_OVER, err);
 
     if (status != DEW_OK)
         return status;
     put_head(out.file, year);
     for (size_t h = 0; h < year->count; h++)
         put_hour(out.file, &year->dates[h], &year->hours[h],
-                 dew__sky_of_file(year));
-    return dew__out_close(&out, err);
+                 weather__sky_of_file(year));
+    return core__out_close(&out, err);
 }

@@ -10,8 +10,8 @@
 #include "core/fail.h"
 #include "weather/calendar.h"
 
-enum dew_status dew__year_open(struct dew_year **year, size_t room,
-                               struct dew_error *err)
+enum dew_status weather__year_open(struct dew_year **year, size_t room,
+                                   struct dew_error *err)
 {
     struct dew_year *y = calloc(1, sizeof *y);
 
@@ -20,7 +20,7 @@ enum dew_status dew__year_open(struct dew_year **year, size_t room,
         y->hours = malloc(room * sizeof *y->hours);
     if (y == NULL || y->hours == NULL) {
         free(y);
-        return dew__fail(err, DEW_EMEM, "no memory for %zu hours", room);
+        return core__fail(err, DEW_EMEM, "no memory for %zu hours", room);
     }
     y->room = room;
     y->site.latitude = y->site.longitude = NAN;
@@ -29,16 +29,16 @@ enum dew_status dew__year_open(struct dew_year **year, size_t room,
     return DEW_OK;
 }
 
-enum dew_status dew__year_append(struct dew_year *year,
-                                 const struct dew_hour *hour,
-                                 struct dew_error *err)
+enum dew_status weather__year_append(struct dew_year *year,
+                                     const struct dew_hour *hour,
+                                     struct dew_error *err)
 {
     if (year->count == year->room) {
         size_t room = year->room + year->room / 2 + 24;
         struct dew_hour *more = realloc(year->hours, room * sizeof *more);
 
         if (more == NULL)
-            return dew__fail(err, DEW_EMEM, "no memory for %zu hours", room);
+            return core__fail(err, DEW_EMEM, "no memory for %zu hours", room);
         year->hours = more;
         year->room = room;
     }
@@ -46,7 +46,7 @@ enum dew_status dew__year_append(struct dew_year *year,
     return DEW_OK;
 }
 
-void dew__year_say(struct dew_year *year, const char *format, ...)
+void weather__year_say(struct dew_year *year, const char *format, ...)
 {
     size_t used = strlen(year->provenance);
     size_t left = sizeof year->provenance - used;
@@ -62,17 +62,19 @@ void dew__year_say(struct dew_year *year, const char *format, ...)
     va_end(args);
 }
 
-enum dew_status dew__year_finish(struct dew_year *year, int64_t first,
-                                 int typical, struct dew_error *err)
+enum dew_status weather__year_finish(struct dew_year *year, int64_t first,
+                                     int typical, struct dew_error *err)
 {
     if (year->count == 0)
-        return dew__fail(err, DEW_EMISSING, "no hour of weather");
+        return core__fail(err, DEW_EMISSING, "no hour of weather");
     free(year->dates);
     year->dates = malloc(year->count * sizeof *year->dates);
     if (year->dates == NULL)
-        return dew__fail(err, DEW_EMEM, "no memory for %zu dates", year->count);
+        return core__fail(err, DEW_EMEM, "no memory for %zu dates",
+                          year->count);
     for (size_t h = 0; h < year->count; h++)
-        dew__date_of(first + (int64_t)h * DEW__HOUR, typical, &year->dates[h]);
+        weather__date_of(first + (int64_t)h * WEATHER__HOUR, typical,
+                         &year->dates[h]);
     return DEW_OK;
 }
 
@@ -130,9 +132,9 @@ enum dew_status dew_year_whole(const struct dew_year *year,
 
         if (name == NULL)
             continue;
-        dew__in(err, name);
-        return dew__fail(err, DEW_EMISSING, "the weather has none in hour %zu",
-                         h + 1);
+        core__in(err, name);
+        return core__fail(err, DEW_EMISSING, "the weather has none in hour %zu",
+                          h + 1);
     }
     return DEW_OK;
 }

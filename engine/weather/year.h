@@ -2,10 +2,10 @@
 /*
  * The body of a weather year, for the parts of this floor that build one:
  *
- *     dew__year_open(&year, 8760, err)
- *     dew__year_append(year, &hour, err)      once an hour, in order
- *     dew__year_say(year, "made from ...")    once or more, joined by "; "
- *     dew__year_finish(year, first, typical, err)
+ *     weather__year_open(&year, 8760, err)
+ *     weather__year_append(year, &hour, err)      once an hour, in order
+ *     weather__year_say(year, "made from ...")    once or more, joined by "; "
+ *     weather__year_finish(year, first, typical, err)
  *
  * On an error the builder calls dew_year_close.
  */
@@ -33,31 +33,31 @@ struct dew_year {
  * Owner      on DEW_OK *year is the caller's, for dew_year_close; else NULL.
  * Errors     DEW_EMEM.
  */
-enum dew_status dew__year_open(struct dew_year **year, size_t room,
-                               struct dew_error *err);
+enum dew_status weather__year_open(struct dew_year **year, size_t room,
+                                   struct dew_error *err);
 
 /* Errors: DEW_EMEM. */
-enum dew_status dew__year_append(struct dew_year *year,
-                                 const struct dew_hour *hour,
-                                 struct dew_error *err);
+enum dew_status weather__year_append(struct dew_year *year,
+                                     const struct dew_hour *hour,
+                                     struct dew_error *err);
 
 /* Add words to the provenance; cut at its end, never overrun. */
-void dew__year_say(struct dew_year *year, const char *format, ...)
+void weather__year_say(struct dew_year *year, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
 
 /*
  * Give every hour its date: hour 0 ends at moment first (calendar.h), the
  * others follow without a gap.  typical: year 0 in the dates; first is then
- * dew__days(DEW__TYPICAL, 1, 1) * DEW__DAY + DEW__HOUR.
+ * weather__days(WEATHER__TYPICAL, 1, 1) * WEATHER__DAY + WEATHER__HOUR.
  *
  * Errors     DEW_EMEM; DEW_EMISSING when there is no hour.
  */
-enum dew_status dew__year_finish(struct dew_year *year, int64_t first,
-                                 int typical, struct dew_error *err);
+enum dew_status weather__year_finish(struct dew_year *year, int64_t first,
+                                     int typical, struct dew_error *err);
 
 /* Set the sky of every hour that has NaN there; for when site, dates, air and
    light stand.  1 where the file itself has it for most hours. */
-void dew__year_sky(struct dew_year *year);
-int dew__sky_of_file(const struct dew_year *year);
+void weather__year_sky(struct dew_year *year);
+int weather__sky_of_file(const struct dew_year *year);
 
 #endif

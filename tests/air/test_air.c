@@ -338,12 +338,12 @@ TEST(air_is_the_same_inline)
     double rise = dew_air_w_sat(t + d, p) - dew_air_w_sat(t - d, p);
     double vapour = dew_air_h(t, 1.0) - dew_air_h(t, 0.0);
 
-    assert_near(dew__air_rh(t, w, p), dew_air_rh(t, w, p), 1e-9);
-    assert_near(dew__air_w_sat(t, p), dew_air_w_sat(t, p), 1e-10);
-    assert_near(dew__air_per_w(w, p) * w, dew_air_pv(w, p), 1e-9);
-    assert_near(dew__air_w_slope(dew__poly_pws(t), p), 0.5 * rise / d, 1e-9);
-    assert_near(dew__air_moist(w), dew_air_cp(w) / dew_air_cp(0.0), 1e-12);
-    assert_near(dew__air_latent(t), vapour - 4186.0 * t, 1e-6);
+    assert_near(air__rh(t, w, p), dew_air_rh(t, w, p), 1e-9);
+    assert_near(air__w_sat(t, p), dew_air_w_sat(t, p), 1e-10);
+    assert_near(air__per_w(w, p) * w, dew_air_pv(w, p), 1e-9);
+    assert_near(air__w_slope(air__poly_pws(t), p), 0.5 * rise / d, 1e-9);
+    assert_near(air__moist(w), dew_air_cp(w) / dew_air_cp(0.0), 1e-12);
+    assert_near(air__latent(t), vapour - 4186.0 * t, 1e-6);
 }
 
 ROWS(pws_ice_rows, air_pws_ice_matches);

@@ -8,42 +8,42 @@
 
 static double of_pws(double t)
 {
-    return dew__poly_pws(t).value;
+    return air__poly_pws(t).value;
 }
 
 static double of_liquid(double t)
 {
-    return dew__poly_pws_liquid(t).value;
+    return air__poly_pws_liquid(t).value;
 }
 
 static double of_room(double t)
 {
-    return dew__poly_pws_room(t).value;
+    return air__poly_pws_room(t).value;
 }
 
 static double slope_of_pws(double t)
 {
-    return dew__poly_pws(t).slope;
+    return air__poly_pws(t).slope;
 }
 
 static double slope_of_liquid(double t)
 {
-    return dew__poly_pws_liquid(t).slope;
+    return air__poly_pws_liquid(t).slope;
 }
 
 static double slope_of_room(double t)
 {
-    return dew__poly_pws_room(t).slope;
+    return air__poly_pws_room(t).slope;
 }
 
 static double slope_handbook(double t)
 {
-    return dew__pws(t).slope;
+    return air__pws(t).slope;
 }
 
 static double slope_liquid(double t)
 {
-    return dew__pws_liquid(t).slope;
+    return air__pws_liquid(t).slope;
 }
 
 /* clang-format off */
@@ -87,14 +87,14 @@ TEST(poly_log2_and_exp2_match_libm)
     for (double x = 2.3e-308; x < 1e308; x *= 1.0137) {
         double want = log2(x);
 
-        assert_near(dew__poly_log2(x), want, 1e-12 * fmax(fabs(want), 1.0));
+        assert_near(air__poly_log2(x), want, 1e-12 * fmax(fabs(want), 1.0));
         /* near 1 the value itself is small */
         want = log2(1.0 + 1e-3 * x / (1.0 + x));
-        assert_near(dew__poly_log2(1.0 + 1e-3 * x / (1.0 + x)), want,
+        assert_near(air__poly_log2(1.0 + 1e-3 * x / (1.0 + x)), want,
                     1e-12 * want + 1e-300 + 4e-16);
     }
     for (double y = -1021.7; y < 1023; y += 0.0137)
-        assert_near(dew__poly_exp2(y) / exp2(y), 1.0, 1e-12);
+        assert_near(air__poly_exp2(y) / exp2(y), 1.0, 1e-12);
 }
 
 /* The powers a house needs: leakage, stack, wind, exchangers, convection. */
@@ -102,10 +102,10 @@ TEST(poly_pow_matches_libm)
 {
     for (double y = -2.1; y < 3; y += 0.0913)
         for (double x = 1e-9; x < 1e6; x *= 1.0717)
-            assert_near(dew__poly_pow(x, y) / pow(x, y), 1.0,
+            assert_near(air__poly_pow(x, y) / pow(x, y), 1.0,
                         1e-11 * fmax(1.0, fabs(y * log2(x))));
-    assert_true(dew__poly_pow(0.0, 0.67) == 0.0);
-    assert_true(dew__poly_pow(-1.3, 0.67) == 0.0);
+    assert_true(air__poly_pow(0.0, 0.67) == 0.0);
+    assert_true(air__poly_pow(-1.3, 0.67) == 0.0);
 }
 
 ROWS(curve_rows, poly_stays_within_its_error);

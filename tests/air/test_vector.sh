@@ -19,11 +19,11 @@ void lane_liquid(const double *restrict, double *restrict);
 void lane_room(const double *restrict, double *restrict);
 void lane_slope(const double *restrict, double *restrict);
 void lane_pow(const double *restrict, double *restrict);
-LANES(lane_pws, dew__poly_pws(t[i]).value)
-LANES(lane_liquid, dew__poly_pws_liquid(t[i]).value)
-LANES(lane_room, dew__poly_pws_room(t[i]).value)
-LANES(lane_slope, dew__poly_pws(t[i]).slope)
-LANES(lane_pow, dew__poly_pow(t[i], 0.67))
+LANES(lane_pws, air__poly_pws(t[i]).value)
+LANES(lane_liquid, air__poly_pws_liquid(t[i]).value)
+LANES(lane_room, air__poly_pws_room(t[i]).value)
+LANES(lane_slope, air__poly_pws(t[i]).slope)
+LANES(lane_pow, air__poly_pow(t[i], 0.67))
 END
 bad=0
 for arch in x86-64 x86-64-v3; do

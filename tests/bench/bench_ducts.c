@@ -35,11 +35,11 @@ static double networks(void)
     struct dew_ducts_network *net[NETS];
     struct dew_fan_row rest = {.065, 200, 37};
     struct dew_fan *fan = NULL;
-    struct dew__random *r = NULL;
+    struct core__random *r = NULL;
     double took[ROUNDS];
 
     if (dew_ducts_fan_shaped(&fan, &rest, NULL) != DEW_OK ||
-        dew__random_open(&r, 50, NULL) != DEW_OK)
+        core__random_open(&r, 50, NULL) != DEW_OK)
         exit(EXIT_FAILURE);
     for (int i = 0; i < NETS; i++) {
         make_net(&made[i], r, fan, BRANCHES);
@@ -58,7 +58,7 @@ static double networks(void)
     }
     for (int i = 0; i < NETS; i++)
         dew_ducts_network_close(net[i]);
-    dew__random_close(r);
+    core__random_close(r);
     dew_ducts_fan_close(fan);
     qsort(took, ROUNDS, sizeof *took, ascending);
     return took[ROUNDS / 2];

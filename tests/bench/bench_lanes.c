@@ -34,8 +34,8 @@ static double seconds(void)
 
 /* Sixteen singles, and the same sixteen as a bundle. */
 struct both {
-    struct dew__now now[LANES];
-    struct dew__terms k[LANES];
+    struct march__now now[LANES];
+    struct march__terms k[LANES];
     struct dew_state x[LANES];
     struct bundle b;
 };
@@ -43,15 +43,15 @@ struct both {
 static void set_one(struct both *v, int i)
 {
     struct dew_case c = lively_case();
-    struct dew__clock clock = dew__clock_set(9.0);
+    struct march__clock clock = march__clock_set(9.0);
     struct dew_date date = date_of(0);
-    struct dew__duty none = {0};
+    struct march__duty none = {0};
 
     c.house.volume *= 1.0 + 0.037 * i;
     c.house.people.count = 1.0 + 0.3 * i;
-    v->now[i] = (struct dew__now){.mid = mids[0]};
-    v->now[i].lane = dew__lane_of(&c);
-    v->now[i].drive = dew__drive_of(&c, NULL, &clock, &mids[0], &date);
+    v->now[i] = (struct march__now){.mid = mids[0]};
+    v->now[i].lane = march__lane_of(&c);
+    v->now[i].drive = march__drive_of(&c, NULL, &clock, &mids[0], &date);
     v->x[i] = (struct dew_state){.t_air = 20.1,
                                  .t_mass = 19.7,
                                  .w = 0.0071,
@@ -59,7 +59,7 @@ static void set_one(struct both *v, int i)
                                  .w_mid = 29.0,
                                  .w_deep = 61.0,
                                  .co2 = 611.0};
-    v->k[i] = dew__settle(&v->now[i], &v->x[i], &none, 0.0, 1.0 / dt);
+    v->k[i] = march__settle(&v->now[i], &v->x[i], &none, 0.0, 1.0 / dt);
     put_lanes(&v->b.lane, i, &v->now[i].lane);
     put_drives(&v->b.drive, i, &v->now[i].drive);
     put_blends(&v->b.blend, i, &v->now[i].blend);

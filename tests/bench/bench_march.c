@@ -19,7 +19,8 @@ enum { HOURS = 8760, STEPS = 4 };
 static struct dew_hour hours[HOURS];
 static struct dew_date dates[HOURS];
 static double truth[HOURS]; /* RH at the ends of hours, 8(9) at 1e-10       */
-static struct dew__clock clocks[HOURS]; /* of the march, for both sides      */
+static struct march__clock
+    clocks[HOURS]; /* of the march, for both sides      */
 
 static double seconds(void)
 {

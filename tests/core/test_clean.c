@@ -58,9 +58,9 @@ static void a_row(void **state)
     const struct row *r = *state;
     char out[200], again[200];
 
-    assert_string_equal(dew__clean(r->text, out, sizeof out), r->want);
-    assert_string_equal(dew__clean(out, again, sizeof again), r->want);
-    assert_int_equal(dew__is_clean(r->text), strcmp(r->text, r->want) == 0);
+    assert_string_equal(core__clean(r->text, out, sizeof out), r->want);
+    assert_string_equal(core__clean(out, again, sizeof again), r->want);
+    assert_int_equal(core__is_clean(r->text), strcmp(r->text, r->want) == 0);
 }
 
 /* What the streams write, to be freed. */
@@ -72,9 +72,9 @@ static char *streamed(const char *text, size_t length, int json)
 
     assert_non_null(out);
     if (json)
-        dew__clean_json(out, text);
+        core__clean_json(out, text);
     else
-        dew__clean_put(out, text, length);
+        core__clean_put(out, text, length);
     assert_int_equal(fclose(out), 0);
     return written;
 }
@@ -127,7 +127,7 @@ TEST(a_cut_never_falls_within_a_character)
 
     for (size_t i = 0; i < COUNT_OF(cuts); i++)
         assert_string_equal(
-            dew__clean("a\x1b\xc3\xbc\xe2\x80\xae", out, cuts[i].size),
+            core__clean("a\x1b\xc3\xbc\xe2\x80\xae", out, cuts[i].size),
             cuts[i].want);
 }
 
@@ -140,10 +140,10 @@ TEST(no_pair_of_bytes_leaves_a_control)
         for (int b = 0; b < 256; b++) {
             text[0] = (char)a;
             text[1] = (char)b;
-            dew__clean(text, out, sizeof out);
+            core__clean(text, out, sizeof out);
             for (const char *c = out; *c != '\0'; c++)
                 assert_true((unsigned char)*c >= 0x20 && *c != 0x7f);
-            assert_true(dew__is_clean(out));
+            assert_true(core__is_clean(out));
         }
 }
 

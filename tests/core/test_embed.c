@@ -7,7 +7,7 @@
 
 #include "core/embed.h"
 
-DEW__EMBEDDED(embedded_csv);
+CORE__EMBEDDED(embedded_csv);
 
 TEST(embedded_bytes_are_the_file)
 {
@@ -19,9 +19,9 @@ TEST(embedded_bytes_are_the_file)
     length = fread(text, 1, sizeof text, file);
     fclose(file);
     assert_true(length > 40);
-    assert_int_equal(DEW__EMBEDDED_SIZE(embedded_csv), length);
-    assert_memory_equal(dew__data_embedded_csv, text, length);
-    assert_int_equal(dew__data_embedded_csv[length], 0);
+    assert_int_equal(CORE__EMBEDDED_SIZE(embedded_csv), length);
+    assert_memory_equal(core__data_embedded_csv, text, length);
+    assert_int_equal(core__data_embedded_csv[length], 0);
 }
 
 RUN_TESTS("core, embedded files");

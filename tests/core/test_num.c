@@ -13,34 +13,34 @@
 
 TEST(random_is_the_same_everywhere)
 {
-    struct dew__random *r;
+    struct core__random *r;
     double x = 0.0;
 
     /* MT19937 seeded by 4357: the 1000th draw is 1186927261, GSL's own test
        of this generator (gsl-2.7.1, rng/test.c). */
-    assert_int_equal(dew__random_open(&r, 4357, NULL), DEW_OK);
+    assert_int_equal(core__random_open(&r, 4357, NULL), DEW_OK);
     for (int i = 0; i < 1000; i++)
-        x = dew__random_uniform(r);
+        x = core__random_uniform(r);
     assert_near(x, 1186927261.0 / 4294967296.0, 0.0);
-    dew__random_close(r);
-    dew__random_close(NULL);
+    core__random_close(r);
+    core__random_close(NULL);
 }
 
 TEST(gaussians_have_their_moments)
 {
     enum { N = 200000 };
-    struct dew__random *r;
+    struct core__random *r;
     double sum = 0.0, squares = 0.0, fourth = 0.0;
 
-    assert_int_equal(dew__random_open(&r, 61, NULL), DEW_OK);
+    assert_int_equal(core__random_open(&r, 61, NULL), DEW_OK);
     for (int i = 0; i < N; i++) {
-        double z = dew__random_gaussian(r);
+        double z = core__random_gaussian(r);
 
         sum += z;
         squares += z * z;
         fourth += z * z * z * z;
     }
-    dew__random_close(r);
+    core__random_close(r);
     assert_near(sum / N, 0.0, 4.0 / sqrt(N)); /* four standard errors */
     assert_near(squares / N, 1.0, 4.0 * sqrt(2.0 / N));
     assert_near(fourth / N, 3.0, 4.0 * sqrt(96.0 / N));
@@ -48,27 +48,27 @@ TEST(gaussians_have_their_moments)
 
 TEST(sobol_fills_every_box_once)
 {
-    struct dew__sobol *s;
+    struct core__sobol *s;
     struct dew_error err = {0};
     int seen[8][8] = {{0}};
     double p[3];
 
-    assert_int_equal(dew__sobol_open(&s, 3, NULL), DEW_OK);
-    dew__sobol_next(s, p); /* the first is the centre */
+    assert_int_equal(core__sobol_open(&s, 3, NULL), DEW_OK);
+    core__sobol_next(s, p); /* the first is the centre */
     assert_near(p[0] + p[1] + p[2], 1.5, 0.0);
     seen[0][0] = 1; /* GSL leaves out the origin */
     seen[(int)(p[0] * 8)][(int)(p[1] * 8)]++;
     for (int i = 2; i < 64; i++) {
-        dew__sobol_next(s, p);
+        core__sobol_next(s, p);
         seen[(int)(p[0] * 8)][(int)(p[1] * 8)]++;
     }
-    dew__sobol_close(s);
+    core__sobol_close(s);
     for (int i = 0; i < 64; i++) /* a (0, 6, 2) net: one in each box */
         assert_int_equal(seen[i / 8][i % 8], 1);
-    assert_int_equal(dew__sobol_open(&s, 41, &err), DEW_ERANGE);
+    assert_int_equal(core__sobol_open(&s, 41, &err), DEW_ERANGE);
     assert_string_equal(err.text, "41 Sobol dimensions are outside 1 .. 40");
     assert_null(s);
-    assert_int_equal(dew__sobol_open(&s, 0, NULL), DEW_ERANGE);
+    assert_int_equal(core__sobol_open(&s, 0, NULL), DEW_ERANGE);
 }
 
 TEST(statistics_by_hand)
@@ -76,44 +76,44 @@ TEST(statistics_by_hand)
     double x[] = {7.3, -1.9, 4.4, 11.2, 0.5};
     const double y[] = {3.1, 2.0, 8.8, -4.2, 6.0};
 
-    assert_near(dew__mean(x, 5), 4.3, 1e-15);
+    assert_near(core__mean(x, 5), 4.3, 1e-15);
     /* deviations 3, -6.2, 0.1, 6.9, -3.8: squares 109.5 */
-    assert_near(dew__sd(x, 5), sqrt(109.5 / 4.0), 1e-14);
+    assert_near(core__sd(x, 5), sqrt(109.5 / 4.0), 1e-14);
     /* products of deviations of y (-0.04, -1.14, 5.66, -7.34, 2.86):
        -54.00; squares of y's: 95.392 */
-    assert_near(dew__correlation(x, y, 5), -54.00 / sqrt(109.5 * 95.392),
+    assert_near(core__correlation(x, y, 5), -54.00 / sqrt(109.5 * 95.392),
                 1e-14);
-    dew__sort(x, 5);
+    core__sort(x, 5);
     assert_near(x[0], -1.9, 0.0);
-    assert_near(dew__quantile(x, 5, 0.5), 4.4, 0.0);
-    assert_near(dew__quantile(x, 5, 0.3), 0.5 + 0.2 * 3.9, 1e-15);
-    assert_near(dew__quantile(x, 5, 1.0), 11.2, 0.0);
-    assert_nan(dew__quantile(x, 0, 0.5));
-    assert_nan(dew__quantile(x, 5, 1.01));
-    assert_nan(dew__mean(x, 0));
-    assert_nan(dew__sd(x, 1));
-    assert_nan(dew__correlation(x, y, 1));
+    assert_near(core__quantile(x, 5, 0.5), 4.4, 0.0);
+    assert_near(core__quantile(x, 5, 0.3), 0.5 + 0.2 * 3.9, 1e-15);
+    assert_near(core__quantile(x, 5, 1.0), 11.2, 0.0);
+    assert_nan(core__quantile(x, 0, 0.5));
+    assert_nan(core__quantile(x, 5, 1.01));
+    assert_nan(core__mean(x, 0));
+    assert_nan(core__sd(x, 1));
+    assert_nan(core__correlation(x, y, 1));
 }
 
 TEST(solve_gives_x_back)
 {
     enum { N = 7 };
     double a[N * N], b[N], x[N], work[N];
-    struct dew__random *r;
+    struct core__random *r;
 
-    assert_int_equal(dew__random_open(&r, 733, NULL), DEW_OK);
+    assert_int_equal(core__random_open(&r, 733, NULL), DEW_OK);
     for (int i = 0; i < N * N; i++)
-        a[i] = dew__random_gaussian(r);
+        a[i] = core__random_gaussian(r);
     a[0] = 0.0; /* must exchange or reflect, not divide */
     for (int i = 0; i < N; i++)
-        x[i] = dew__random_gaussian(r);
-    dew__random_close(r);
+        x[i] = core__random_gaussian(r);
+    core__random_close(r);
     for (int i = 0; i < N; i++) {
         b[i] = 0.0;
         for (int j = 0; j < N; j++)
             b[i] += a[i * N + j] * x[j];
     }
-    assert_int_equal(dew__solve(a, b, work, N, NULL), DEW_OK);
+    assert_int_equal(core__solve(a, b, work, N, NULL), DEW_OK);
     for (int i = 0; i < N; i++)
         assert_near(b[i], x[i], 1e-12);
 }
@@ -124,11 +124,11 @@ TEST(solve_refuses_a_singular_system)
     double b[] = {1.0, 2.0, 3.0}, work[3], nan[] = {NAN};
     struct dew_error err = {0};
 
-    assert_int_equal(dew__solve(a, b, work, 3, &err), DEW_ESOLVE);
+    assert_int_equal(core__solve(a, b, work, 3, &err), DEW_ESOLVE);
     assert_string_equal(err.text, "a linear system is singular");
     assert_near(b[1], 2.0, 0.0);
-    assert_int_equal(dew__solve(nan, b, work, 1, NULL), DEW_ESOLVE);
-    assert_int_equal(dew__solve(a, b, work, 0, NULL), DEW_OK);
+    assert_int_equal(core__solve(nan, b, work, 1, NULL), DEW_ESOLVE);
+    assert_int_equal(core__solve(a, b, work, 0, NULL), DEW_OK);
 }
 
 TEST(solve_spd_by_hand)
@@ -138,14 +138,14 @@ TEST(solve_spd_by_hand)
     double b[] = {-4.0, -10.55, 5.3}, bad[] = {1, 2, 2, 1}, c[] = {1, 1};
     struct dew_error err = {0};
 
-    assert_int_equal(dew__solve_spd(a, b, 3, NULL), DEW_OK);
+    assert_int_equal(core__solve_spd(a, b, 3, NULL), DEW_OK);
     assert_near(b[0], 0.7, 1e-15);
     assert_near(b[1], -1.3, 1e-15);
     assert_near(b[2], 2.1, 1e-15);
-    assert_int_equal(dew__solve_spd(bad, c, 2, &err), DEW_ESOLVE);
+    assert_int_equal(core__solve_spd(bad, c, 2, &err), DEW_ESOLVE);
     assert_string_equal(err.text, "a linear system is not positive definite");
     bad[0] = INFINITY;
-    assert_int_equal(dew__solve_spd(bad, c, 2, NULL), DEW_ESOLVE);
+    assert_int_equal(core__solve_spd(bad, c, 2, NULL), DEW_ESOLVE);
 }
 
 /*
@@ -168,15 +168,15 @@ TEST(least_squares_meets_nist_norris)
 {
     enum { N = COUNT_OF(norris) };
     double a[N * 2], b[N], x[2], cov[4], work[N + 2];
-    struct dew__lines lines = {N, 2, a, b};
+    struct core__lines lines = {N, 2, a, b};
 
     for (int i = 0; i < N; i++) {
         a[2 * i] = 1.0;
         a[2 * i + 1] = norris[i][1];
         b[i] = norris[i][0];
     }
-    assert_int_equal(dew__least_squares_work(N, 2), N + 2);
-    assert_int_equal(dew__least_squares(&lines, work, x, cov, NULL), DEW_OK);
+    assert_int_equal(core__least_squares_work(N, 2), N + 2);
+    assert_int_equal(core__least_squares(&lines, work, x, cov, NULL), DEW_OK);
     assert_near(x[0], -0.262323073774029, 1e-12);
     assert_near(x[1], 1.00211681802045, 1e-13);
     assert_near(sqrt(cov[0]), 0.232818234301152, 1e-12);
@@ -188,16 +188,17 @@ TEST(least_squares_refuses_what_it_cannot_tell)
 {
     double a[] = {1, 2, 2, 4, 3, 6}, b[] = {1.1, 2.3, 2.9}, x[2] = {5, 6};
     double work[5], cov[4], square[] = {2, 1, 1, 3};
-    struct dew__lines same = {3, 2, a, b}, few = {1, 2, a, b};
-    struct dew__lines exact = {2, 2, square, b};
+    struct core__lines same = {3, 2, a, b}, few = {1, 2, a, b};
+    struct core__lines exact = {2, 2, square, b};
     struct dew_error err = {0};
 
-    assert_int_equal(dew__least_squares(&same, work, x, NULL, &err),
+    assert_int_equal(core__least_squares(&same, work, x, NULL, &err),
                      DEW_ESOLVE);
     assert_string_equal(err.text, "a fit's columns are not independent");
     assert_near(x[0], 5.0, 0.0);
-    assert_int_equal(dew__least_squares(&few, work, x, NULL, NULL), DEW_ESOLVE);
-    assert_int_equal(dew__least_squares(&exact, work, x, cov, NULL), DEW_OK);
+    assert_int_equal(core__least_squares(&few, work, x, NULL, NULL),
+                     DEW_ESOLVE);
+    assert_int_equal(core__least_squares(&exact, work, x, cov, NULL), DEW_OK);
     assert_near(x[0], 0.2, 1e-15); /* 2 x + y = 1.1, x + 3 y = 2.3 */
     assert_nan(cov[0]);
 }
@@ -232,29 +233,30 @@ static void root_is_found(void **state)
 {
     const struct root_row *row = *state;
     int which = row->f;
-    struct dew__function f = {curve_of, &which};
+    struct core__function f = {curve_of, &which};
     double x = 0.0;
 
-    assert_int_equal(dew__search_root(&f, row->low, row->high, 1e-13, &x, NULL),
-                     DEW_OK);
+    assert_int_equal(
+        core__search_root(&f, row->low, row->high, 1e-13, &x, NULL), DEW_OK);
     assert_near(x, row->want, 1e-13);
 }
 
 TEST(root_needs_a_bracket)
 {
     int which = 1;
-    struct dew__function f = {curve_of, &which};
+    struct core__function f = {curve_of, &which};
     struct dew_error err = {0}, nan = {0};
     double x = 8.25;
 
-    assert_int_equal(dew__search_root(&f, 3.0, 4.0, 1e-9, &x, &err),
+    assert_int_equal(core__search_root(&f, 3.0, 4.0, 1e-9, &x, &err),
                      DEW_ESOLVE);
     assert_string_equal(err.text, "no change of sign from 3 to 4");
-    assert_int_equal(dew__search_root(&f, 4.0, 3.0, 1e-9, &x, NULL),
+    assert_int_equal(core__search_root(&f, 4.0, 3.0, 1e-9, &x, NULL),
                      DEW_ESOLVE);
-    assert_int_equal(dew__search_root(&f, 0.0, 4.0, 0.0, &x, NULL), DEW_ESOLVE);
+    assert_int_equal(core__search_root(&f, 0.0, 4.0, 0.0, &x, NULL),
+                     DEW_ESOLVE);
     which = 3;
-    assert_int_equal(dew__search_root(&f, 1.0, 4.0, 1e-9, &x, &nan),
+    assert_int_equal(core__search_root(&f, 1.0, 4.0, 1e-9, &x, &nan),
                      DEW_ESOLVE);
     assert_string_equal(nan.text, "a function searched is not finite");
     assert_near(x, 8.25, 0.0);
@@ -263,18 +265,18 @@ TEST(root_needs_a_bracket)
 TEST(minimum_by_hand)
 {
     int which = 4;
-    struct dew__function f = {curve_of, &which};
-    struct dew__bracket in = {-1.0, 0.5, 2.0}, beside = {1.0, 1.5, 2.0};
+    struct core__function f = {curve_of, &which};
+    struct core__bracket in = {-1.0, 0.5, 2.0}, beside = {1.0, 1.5, 2.0};
     struct dew_error err = {0};
     double x = 0.0;
 
-    assert_int_equal(dew__search_least(&f, &in, 1e-7, &x, NULL), DEW_OK);
+    assert_int_equal(core__search_least(&f, &in, 1e-7, &x, NULL), DEW_OK);
     assert_near(x, 0.32, 1e-7);
-    assert_int_equal(dew__search_least(&f, &beside, 1e-7, &x, &err),
+    assert_int_equal(core__search_least(&f, &beside, 1e-7, &x, &err),
                      DEW_ESOLVE);
     assert_string_equal(err.text, "no least value between 1 and 2");
     which = 3;
-    assert_int_equal(dew__search_least(&f, &in, 1e-7, &x, NULL), DEW_ESOLVE);
+    assert_int_equal(core__search_least(&f, &in, 1e-7, &x, NULL), DEW_ESOLVE);
 }
 
 static const double at_x[] = {0.0, 1.3, 2.1, 4.6, 5.2, 7.9};
@@ -282,93 +284,93 @@ static const double at_y[] = {3.1, 3.1, 7.7, 7.9, 2.4, 3.1};
 
 static const struct curve_row {
     const char *test;
-    enum dew__curve_kind kind;
+    enum core__curve_kind kind;
 } curve_rows[] = {
-    {"linear goes through its points", DEW__LINEAR},
-    {"Steffen goes through its points", DEW__STEFFEN},
-    {"cubic goes through its points", DEW__CUBIC},
-    {"periodic goes through its points", DEW__PERIODIC},
+    {"linear goes through its points", CORE__LINEAR},
+    {"Steffen goes through its points", CORE__STEFFEN},
+    {"cubic goes through its points", CORE__CUBIC},
+    {"periodic goes through its points", CORE__PERIODIC},
 };
 
 static void curve_goes_through_its_points(void **state)
 {
     const struct curve_row *row = *state;
-    struct dew__curve *c;
+    struct core__curve *c;
     double line[6];
 
-    assert_int_equal(dew__curve_open(&c, row->kind, at_x, at_y, 6, NULL),
+    assert_int_equal(core__curve_open(&c, row->kind, at_x, at_y, 6, NULL),
                      DEW_OK);
     for (int i = 0; i < 6; i++)
-        assert_near(dew__curve_at(c, at_x[i]), at_y[i], 1e-14);
-    assert_nan(dew__curve_at(c, -1e-9));
-    assert_nan(dew__curve_slope(c, 7.91));
-    dew__curve_close(c);
-    if (row->kind == DEW__PERIODIC)
+        assert_near(core__curve_at(c, at_x[i]), at_y[i], 1e-14);
+    assert_nan(core__curve_at(c, -1e-9));
+    assert_nan(core__curve_slope(c, 7.91));
+    core__curve_close(c);
+    if (row->kind == CORE__PERIODIC)
         return;
     for (int i = 0; i < 6; i++)
         line[i] = 2.7 - 0.6 * at_x[i];
-    assert_int_equal(dew__curve_open(&c, row->kind, at_x, line, 6, NULL),
+    assert_int_equal(core__curve_open(&c, row->kind, at_x, line, 6, NULL),
                      DEW_OK);
-    assert_near(dew__curve_at(c, 3.33), 2.7 - 0.6 * 3.33, 1e-14);
-    assert_near(dew__curve_slope(c, 3.33), -0.6, 1e-14);
-    dew__curve_close(c);
+    assert_near(core__curve_at(c, 3.33), 2.7 - 0.6 * 3.33, 1e-14);
+    assert_near(core__curve_slope(c, 3.33), -0.6, 1e-14);
+    core__curve_close(c);
 }
 
 TEST(steffen_does_not_overshoot)
 {
-    struct dew__curve *c;
+    struct core__curve *c;
 
-    assert_int_equal(dew__curve_open(&c, DEW__STEFFEN, at_x, at_y, 6, NULL),
+    assert_int_equal(core__curve_open(&c, CORE__STEFFEN, at_x, at_y, 6, NULL),
                      DEW_OK);
     for (int i = 0; i < 5; i++)
         for (double s = 0.0; s <= 1.0; s += 0.01) {
-            double y = dew__curve_at(c, at_x[i] + s * (at_x[i + 1] - at_x[i]));
+            double y = core__curve_at(c, at_x[i] + s * (at_x[i + 1] - at_x[i]));
 
             assert_true(y >= fmin(at_y[i], at_y[i + 1]) - 1e-14);
             assert_true(y <= fmax(at_y[i], at_y[i + 1]) + 1e-14);
         }
-    dew__curve_close(c);
+    core__curve_close(c);
 }
 
 TEST(periodic_curve_closes_smoothly)
 {
-    struct dew__curve *c;
+    struct core__curve *c;
     double x[13], y[13];
 
     for (int i = 0; i < 13; i++) {
         x[i] = i * 30.4;
         y[i] = 11.3 + 8.1 * cos(acos(-1.0) * (i % 12) / 6.0 - 0.4);
     }
-    assert_int_equal(dew__curve_open(&c, DEW__PERIODIC, x, y, 13, NULL),
+    assert_int_equal(core__curve_open(&c, CORE__PERIODIC, x, y, 13, NULL),
                      DEW_OK);
-    assert_near(dew__curve_slope(c, 0.0), dew__curve_slope(c, x[12]), 1e-13);
-    assert_near(dew__curve_at(c, 45.6), 11.3 + 8.1 * cos(acos(-1.0) / 4 - 0.4),
+    assert_near(core__curve_slope(c, 0.0), core__curve_slope(c, x[12]), 1e-13);
+    assert_near(core__curve_at(c, 45.6), 11.3 + 8.1 * cos(acos(-1.0) / 4 - 0.4),
                 0.01); /* h^4 f'''' / 384 is 0.0016 for h = pi / 6 */
-    dew__curve_close(c);
+    core__curve_close(c);
 }
 
 static const struct bad_curve_row {
     const char *test, *want;
-    enum dew__curve_kind kind;
+    enum core__curve_kind kind;
     size_t n;
     double x[3], y[3];
 } bad_curve_rows[] = {
-    {"too few", "a curve of 2 points, not 3", DEW__STEFFEN, 2, {0, 1}, {1, 1}},
+    {"too few", "a curve of 2 points, not 3", CORE__STEFFEN, 2, {0, 1}, {1, 1}},
     {"repeated x",
      "point 3 of a curve does not ascend",
-     DEW__LINEAR,
+     CORE__LINEAR,
      3,
      {0, 1, 1},
      {1, 2, 3}},
     {"NaN",
      "point 2 of a curve is not finite",
-     DEW__CUBIC,
+     CORE__CUBIC,
      3,
      {0, 1, 2},
      {1, NAN, 3}},
     {"open end",
      "a periodic curve ends where it does not begin",
-     DEW__PERIODIC,
+     CORE__PERIODIC,
      3,
      {0, 1, 2},
      {1, 2, 3}},
@@ -378,10 +380,10 @@ static void bad_curve_is_refused(void **state)
 {
     const struct bad_curve_row *row = *state;
     struct dew_error err = {0};
-    struct dew__curve *c;
+    struct core__curve *c;
 
     assert_int_equal(
-        dew__curve_open(&c, row->kind, row->x, row->y, row->n, &err),
+        core__curve_open(&c, row->kind, row->x, row->y, row->n, &err),
         DEW_ERANGE);
     assert_string_equal(err.text, row->want);
     assert_null(c);
@@ -413,40 +415,40 @@ static int misra_residuals(const double *b, double *r, void *with)
 TEST(fit_meets_nist_misra)
 {
     int refuse = 0, done = 0, turns = 0;
-    struct dew__residuals r = {COUNT_OF(misra), 2, misra_residuals, &refuse};
+    struct core__residuals r = {COUNT_OF(misra), 2, misra_residuals, &refuse};
     double start[] = {500.0, 0.0001}, cov[4];
-    struct dew__fit *fit;
+    struct core__fit *fit;
 
-    assert_int_equal(dew__fit_open(&fit, &r, start, NULL), DEW_OK);
+    assert_int_equal(core__fit_open(&fit, &r, start, NULL), DEW_OK);
     while (!done && turns++ < 100)
-        assert_int_equal(dew__fit_step(fit, &done, NULL), DEW_OK);
+        assert_int_equal(core__fit_step(fit, &done, NULL), DEW_OK);
     assert_true(done);
-    assert_near(dew__fit_x(fit)[0], 2.3894212918E+02, 1e-3);
-    assert_near(dew__fit_x(fit)[1], 5.5015643181E-04, 3e-9);
-    assert_near(dew__fit_squares(fit), 1.2455138894E-01, 1e-9);
-    dew__fit_covariance(fit, cov);
+    assert_near(core__fit_x(fit)[0], 2.3894212918E+02, 1e-3);
+    assert_near(core__fit_x(fit)[1], 5.5015643181E-04, 3e-9);
+    assert_near(core__fit_squares(fit), 1.2455138894E-01, 1e-9);
+    core__fit_covariance(fit, cov);
     assert_near(sqrt(cov[0]), 2.7070075241E+00, 1e-3);
     assert_near(sqrt(cov[3]), 7.2668688436E-06, 1e-8);
     refuse = 1;
-    assert_int_equal(dew__fit_step(fit, &done, NULL), DEW_ESOLVE);
-    dew__fit_close(fit);
-    dew__fit_close(NULL);
+    assert_int_equal(core__fit_step(fit, &done, NULL), DEW_ESOLVE);
+    core__fit_close(fit);
+    core__fit_close(NULL);
 }
 
 TEST(fit_refuses_what_it_cannot_tell)
 {
     int refuse = 1;
-    struct dew__residuals r = {COUNT_OF(misra), 2, misra_residuals, &refuse};
+    struct core__residuals r = {COUNT_OF(misra), 2, misra_residuals, &refuse};
     double start[] = {500.0, 0.0001};
     struct dew_error err = {0}, few = {0};
-    struct dew__fit *fit;
+    struct core__fit *fit;
 
-    assert_int_equal(dew__fit_open(&fit, &r, start, &err), DEW_ESOLVE);
+    assert_int_equal(core__fit_open(&fit, &r, start, &err), DEW_ESOLVE);
     assert_string_equal(err.text,
                         "a fit came to a point that has no residuals");
     assert_null(fit);
     r.count = 1;
-    assert_int_equal(dew__fit_open(&fit, &r, start, &few), DEW_ERANGE);
+    assert_int_equal(core__fit_open(&fit, &r, start, &few), DEW_ERANGE);
     assert_string_equal(few.text, "1 residuals cannot fix 2 unknowns");
 }
 

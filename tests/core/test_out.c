@@ -69,27 +69,27 @@ static const char *held(const char *name)
     return text;
 }
 
-static enum dew_status write_it(enum dew__out_how how, struct dew_error *err)
+static enum dew_status write_it(enum core__out_how how, struct dew_error *err)
 {
-    struct dew__out out;
-    enum dew_status status = dew__out_open(&out, path, how, err);
+    struct core__out out;
+    enum dew_status status = core__out_open(&out, path, how, err);
 
     if (status != DEW_OK)
         return status;
     fputs("new", out.file);
-    return dew__out_close(&out, err);
+    return core__out_close(&out, err);
 }
 
 static void write_over(void *with)
 {
     (void)with;
-    write_it(DEW__OUT_OVER, NULL);
+    write_it(CORE__OUT_OVER, NULL);
 }
 
 static void write_new(void *with)
 {
     (void)with;
-    write_it(DEW__OUT_NEW, NULL);
+    write_it(CORE__OUT_NEW, NULL);
 }
 
 static void whole_or_as_it_was_wherever_it_is_killed(void **state)
@@ -102,7 +102,7 @@ static void whole_or_as_it_was_wherever_it_is_killed(void **state)
         killed = step_killed(k, write_over, NULL);
         seen_old += strcmp(held(path), "old") == 0;
         assert_string_equal(held(path), killed && k < 3 ? "old" : "new");
-        assert_int_equal(write_it(DEW__OUT_OVER, NULL), DEW_OK);
+        assert_int_equal(write_it(CORE__OUT_OVER, NULL), DEW_OK);
         assert_string_equal(held(path), "new");
         assert_int_equal(names(0), 1); /* what the killed one left is gone */
     }
@@ -122,7 +122,7 @@ static void a_new_file_is_whole_or_absent(void **state)
         killed = step_killed(k, write_new, NULL);
         there = access(path, F_OK) == 0;
         assert_string_equal(held(path), there ? "new" : "");
-        assert_int_equal(write_it(DEW__OUT_NEW, NULL),
+        assert_int_equal(write_it(CORE__OUT_NEW, NULL),
                          there ? DEW_ERANGE : DEW_OK);
         assert_string_equal(held(path), "new");
     }
@@ -140,7 +140,7 @@ static void whole_or_as_it_was_whichever_step_fails(void **state)
         put(path, "old");
         step_count = 0;
         step_fails = k;
-        failed = write_it(DEW__OUT_OVER, &err) != DEW_OK;
+        failed = write_it(CORE__OUT_OVER, &err) != DEW_OK;
         steps_all_go();
         if (failed)
             assert_non_null(strstr(err.text, "Input/output error"));
@@ -154,18 +154,18 @@ static void whole_or_as_it_was_whichever_step_fails(void **state)
 static void a_file_that_is_there_is_left_alone(void **state)
 {
     struct dew_error err = {0};
-    struct dew__out out;
+    struct core__out out;
 
     (void)state;
     put(path, "old");
-    assert_int_equal(write_it(DEW__OUT_NEW, &err), DEW_ERANGE);
+    assert_int_equal(write_it(CORE__OUT_NEW, &err), DEW_ERANGE);
     assert_non_null(strstr(
         err.text, "is there already and is left alone: choose another name"));
     unlink(path);
     /* and one that came while ours was written */
-    assert_int_equal(dew__out_open(&out, path, DEW__OUT_NEW, NULL), DEW_OK);
+    assert_int_equal(core__out_open(&out, path, CORE__OUT_NEW, NULL), DEW_OK);
     put(path, "old");
-    assert_int_equal(dew__out_close(&out, NULL), DEW_ERANGE);
+    assert_int_equal(core__out_close(&out, NULL), DEW_ERANGE);
     assert_string_equal(held(path), "old");
     assert_int_equal(names(0), 1);
 }
@@ -176,7 +176,7 @@ static void a_file_system_without_links_will_do(void **state)
     (void)state;
     step_count = 0;
     step_fails = 2; /* the sync, then the link */
-    assert_int_equal(write_it(DEW__OUT_NEW, NULL), DEW_OK);
+    assert_int_equal(write_it(CORE__OUT_NEW, NULL), DEW_OK);
     steps_all_go();
     assert_string_equal(held(path), "new");
     assert_int_equal(names(0), 1);
@@ -184,29 +184,29 @@ static void a_file_system_without_links_will_do(void **state)
 
 static void a_dropped_file_leaves_nothing(void **state)
 {
-    struct dew__out out;
+    struct core__out out;
 
     (void)state;
     put(path, "old");
-    assert_int_equal(dew__out_open(&out, path, DEW__OUT_OVER, NULL), DEW_OK);
+    assert_int_equal(core__out_open(&out, path, CORE__OUT_OVER, NULL), DEW_OK);
     assert_int_equal(names(0), 2);
-    dew__out_drop(&out);
+    core__out_drop(&out);
     assert_string_equal(held(path), "old");
     assert_int_equal(names(0), 1);
 }
 
 static void two_writers_of_one_name_do_not_meet(void **state)
 {
-    struct dew__out a, b;
+    struct core__out a, b;
 
     (void)state;
-    assert_int_equal(dew__out_open(&a, path, DEW__OUT_OVER, NULL), DEW_OK);
-    assert_int_equal(dew__out_open(&b, path, DEW__OUT_OVER, NULL), DEW_OK);
+    assert_int_equal(core__out_open(&a, path, CORE__OUT_OVER, NULL), DEW_OK);
+    assert_int_equal(core__out_open(&b, path, CORE__OUT_OVER, NULL), DEW_OK);
     fputs("first", a.file);
     fputs("second", b.file);
-    assert_int_equal(dew__out_close(&b, NULL), DEW_OK);
+    assert_int_equal(core__out_close(&b, NULL), DEW_OK);
     assert_string_equal(held(path), "second");
-    assert_int_equal(dew__out_close(&a, NULL), DEW_OK);
+    assert_int_equal(core__out_close(&a, NULL), DEW_OK);
     assert_string_equal(held(path), "first");
     assert_int_equal(names(0), 1);
 }
@@ -235,11 +235,11 @@ static void only_parts_that_nobody_holds_are_swept(void **state)
     put(name, "held");
     file = open(name, O_RDONLY);
     assert_int_equal(flock(file, LOCK_EX), 0);
-    assert_int_equal(write_it(DEW__OUT_OVER, NULL), DEW_OK);
+    assert_int_equal(write_it(CORE__OUT_OVER, NULL), DEW_OK);
     /* kept, the link, the held one, the new one */
     assert_int_equal(names(0), (int)COUNT_OF(kept) + 3);
     close(file);
-    assert_int_equal(write_it(DEW__OUT_OVER, NULL), DEW_OK);
+    assert_int_equal(write_it(CORE__OUT_OVER, NULL), DEW_OK);
     assert_int_equal(names(0), (int)COUNT_OF(kept) + 2);
 }
 
@@ -251,17 +251,17 @@ static void a_directory_is_refused(void **state)
 
     (void)state;
     assert_int_equal(mkdir(path, 0700), 0);
-    assert_int_equal(write_it(DEW__OUT_OVER, &err), DEW_EIO);
+    assert_int_equal(write_it(CORE__OUT_OVER, &err), DEW_EIO);
     assert_non_null(strstr(err.text, "Is a directory"));
 }
 
 static void an_empty_name_is_refused(void **state)
 {
     struct dew_error err = {0};
-    struct dew__out out;
+    struct core__out out;
 
     (void)state;
-    assert_int_equal(dew__out_open(&out, "", DEW__OUT_OVER, &err), DEW_EIO);
+    assert_int_equal(core__out_open(&out, "", CORE__OUT_OVER, &err), DEW_EIO);
     assert_string_equal(err.text, "an empty name cannot be written to");
 }
 
@@ -273,7 +273,7 @@ static void a_link_is_neither_followed_nor_replaced(void **state)
     (void)state;
     put(other, "theirs");
     assert_int_equal(symlink(other, path), 0);
-    assert_int_equal(write_it(DEW__OUT_OVER, &err), DEW_EIO);
+    assert_int_equal(write_it(CORE__OUT_OVER, &err), DEW_EIO);
     assert_non_null(strstr(err.text, "a link; name the file itself"));
     assert_string_equal(held(other), "theirs");
     assert_int_equal(lstat(path, &s), 0);
@@ -289,7 +289,7 @@ static void a_device_is_written_into(void **state)
     /* of our own: were this wrong, root would lose the machine's */
     if (mknod(path, S_IFCHR | 0600, makedev(1, 3)) != 0)
         skip();
-    assert_int_equal(write_it(DEW__OUT_NEW, NULL), DEW_OK);
+    assert_int_equal(write_it(CORE__OUT_NEW, NULL), DEW_OK);
     assert_int_equal(lstat(path, &s), 0);
     assert_true(S_ISCHR(s.st_mode));
     unlink(path);
@@ -297,7 +297,7 @@ static void a_device_is_written_into(void **state)
         skip();
     /* through a link, as /dev/stdout is one */
     assert_int_equal(symlink("/dev/full", path), 0);
-    assert_int_equal(write_it(DEW__OUT_OVER, &err), DEW_EIO);
+    assert_int_equal(write_it(CORE__OUT_OVER, &err), DEW_EIO);
     assert_non_null(strstr(err.text, "No space left on device"));
     assert_int_equal(lstat(path, &s), 0);
     assert_true(S_ISLNK(s.st_mode));
@@ -312,10 +312,10 @@ static void a_pipe_is_written_into_or_refused(void **state)
 
     (void)state;
     assert_int_equal(mkfifo(path, 0600), 0);
-    assert_int_equal(write_it(DEW__OUT_OVER, &err), DEW_EIO);
+    assert_int_equal(write_it(CORE__OUT_OVER, &err), DEW_EIO);
     assert_non_null(strstr(err.text, "a pipe that nobody reads"));
     reader = open(path, O_RDONLY | O_NONBLOCK);
-    assert_int_equal(write_it(DEW__OUT_NEW, NULL), DEW_OK);
+    assert_int_equal(write_it(CORE__OUT_NEW, NULL), DEW_OK);
     assert_int_equal(read(reader, got, sizeof got - 1), 3);
     assert_string_equal(got, "new");
     close(reader);
@@ -332,11 +332,11 @@ static void a_pipe_is_read_once_or_refused(void **state)
 
     (void)state;
     assert_int_equal(mkfifo(path, 0600), 0);
-    assert_int_equal(dew__in_open(path, DEW__IN_FILE, &why), -1);
+    assert_int_equal(core__in_open(path, CORE__IN_FILE, &why), -1);
     assert_non_null(strstr(why, "write it to a file first"));
     writer = open(path, O_RDWR);
     assert_int_equal(write(writer, "x", 1), 1);
-    reader = dew__in_open(path, DEW__IN_ONCE, &why);
+    reader = core__in_open(path, CORE__IN_ONCE, &why);
     assert_true(reader >= 0);
     assert_int_equal(fcntl(reader, F_GETFL) & O_NONBLOCK, 0);
     close(reader);
@@ -349,14 +349,14 @@ static void what_is_there_is_opened(void **state)
     int file;
 
     (void)state;
-    assert_int_equal(dew__in_open(path, DEW__IN_FILE, &why), -1);
+    assert_int_equal(core__in_open(path, CORE__IN_FILE, &why), -1);
     assert_string_equal(why, "No such file or directory");
     put(path, "x");
-    file = dew__in_open(path, DEW__IN_FILE, &why);
+    file = core__in_open(path, CORE__IN_FILE, &why);
     assert_true(file >= 0);
     close(file);
-    assert_int_equal(dew__in_open("/dev/null", DEW__IN_FILE, &why), -1);
-    file = dew__in_open("/dev/null", DEW__IN_ONCE, &why);
+    assert_int_equal(core__in_open("/dev/null", CORE__IN_FILE, &why), -1);
+    file = core__in_open("/dev/null", CORE__IN_ONCE, &why);
     assert_true(file >= 0);
     close(file);
 }

@@ -13,11 +13,11 @@ TEST(first_error_stays_and_names_its_place)
     struct dew_error err = {0};
     char line[400];
 
-    dew__at(&err, "s.yaml", 3, 20);
-    dew__in(&err, "house.volume");
-    assert_int_equal(dew__fail(&err, DEW_ERANGE, "%d is too small", 7),
+    core__at(&err, "s.yaml", 3, 20);
+    core__in(&err, "house.volume");
+    assert_int_equal(core__fail(&err, DEW_ERANGE, "%d is too small", 7),
                      DEW_ERANGE);
-    assert_int_equal(dew__fail(&err, DEW_EMEM, "later"), DEW_EMEM);
+    assert_int_equal(core__fail(&err, DEW_EMEM, "later"), DEW_EMEM);
     assert_string_equal(dew_error_line(&err, line, sizeof line),
                         "s.yaml:3:20: house.volume: 7 is too small");
 }
@@ -29,7 +29,7 @@ TEST(faults_count_past_their_room)
 
     err.status = DEW_EUNIT;
     for (int i = 0; i < 3; i++)
-        assert_int_equal(dew__fault(&faults, &err), DEW_EUNIT);
+        assert_int_equal(core__fault(&faults, &err), DEW_EUNIT);
     assert_int_equal(faults.count, 3);
     assert_int_equal(list[1].status, DEW_EUNIT);
 }

@@ -20,18 +20,18 @@ static void step_of_an_axis(void **state)
 {
     const struct step_row *r = *state;
 
-    assert_near(dew__svg_step(r->low, r->high, r->count), r->want, 1e-12);
+    assert_near(draw__svg_step(r->low, r->high, r->count), r->want, 1e-12);
 }
 
 TEST(values_land_on_their_places)
 {
-    const struct dew__plot p = {.x0 = 2, .x1 = 12, .y0 = -5, .y1 = 15};
+    const struct draw__plot p = {.x0 = 2, .x1 = 12, .y0 = -5, .y1 = 15};
 
-    assert_near(dew__svg_x(&p, 2), 64, 1e-12);
-    assert_near(dew__svg_x(&p, 12), 746, 1e-12);
-    assert_near(dew__svg_x(&p, 4.5), 64 + 0.25 * 682, 1e-12);
-    assert_near(dew__svg_y(&p, -5), 298, 1e-12);
-    assert_near(dew__svg_y(&p, 15), 30, 1e-12);
+    assert_near(draw__svg_x(&p, 2), 64, 1e-12);
+    assert_near(draw__svg_x(&p, 12), 746, 1e-12);
+    assert_near(draw__svg_x(&p, 4.5), 64 + 0.25 * 682, 1e-12);
+    assert_near(draw__svg_y(&p, -5), 298, 1e-12);
+    assert_near(draw__svg_y(&p, 15), 30, 1e-12);
 }
 
 ROWS(step_rows, step_of_an_axis);

@@ -248,11 +248,11 @@ TEST(three_hundred_at_random)
 {
     static struct made k;
     struct dew_fan *fan = small_fan();
-    struct dew__random *r;
+    struct core__random *r;
     size_t most = 0;
     int steps = 0;
 
-    assert_int_equal(dew__random_open(&r, 140, NULL), DEW_OK);
+    assert_int_equal(core__random_open(&r, 140, NULL), DEW_OK);
     for (int i = 0; i < NETWORKS; i++) {
         struct dew_ducts_network *net;
 
@@ -268,7 +268,7 @@ TEST(three_hundred_at_random)
     }
     print_message("up to %zu branches, at most %d steps\n", most, steps);
     assert_true(most > 150);
-    dew__random_close(r);
+    core__random_close(r);
     dew_ducts_fan_close(fan);
 }
 

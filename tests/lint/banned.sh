@@ -25,9 +25,9 @@ echo "$above" | find_in "$call(strtod|strtof|strtold) *\(" "use dew_number_read"
 echo "$every" | find_in '(^|[(,;] *|^ *|static |const |\()float +[*a-z(]|\(float\)' "double only"
 # files are opened, and usage is told, in one place
 echo "$every" | grep -v '^engine/core/part\.c$' |
-    find_in "$call(fopen|freopen|creat|mkstemp) *\(|O_CREAT" "use dew__out_open, dew__set_write or dew__in_open"
+    find_in "$call(fopen|freopen|creat|mkstemp) *\(|O_CREAT" "use core__out_open, report__set_write or core__in_open"
 echo "$every" | grep -v '^engine/cli/cli\.c$' |
-    find_in "$call(argp_error|argp_failure) *\(" "use dew__cli_usage"
+    find_in "$call(argp_error|argp_failure) *\(" "use cli__usage"
 find tests -name '*.[ch]' | grep -v tests/support/rows.h |
     find_in 'assert_float_equal|assert_float_not_equal' "use assert_near"
 cat $found >&2

@@ -132,9 +132,9 @@ static void a_name_is_made_fit_to_read(void **state)
     const struct name_row *r = *state;
     char shown[64];
 
-    dew__made_place_name(r->raw, shown, sizeof shown);
+    made__place_name(r->raw, shown, sizeof shown);
     assert_string_equal(shown, r->shown);
-    dew__made_place_name(r->raw, shown, 9); /* whole words or none */
+    made__place_name(r->raw, shown, 9); /* whole words or none */
     assert_true(strlen(shown) < 9);
     assert_memory_equal(shown, r->shown, strlen(shown));
 }
@@ -386,7 +386,7 @@ static void every_fault_is_told(void **state)
 /* The table itself is a file in the form that people may write. */
 TEST(the_table_reads_as_a_file)
 {
-    const char *names = strchr(dew__data_climates_csv, '\n') + 1;
+    const char *names = strchr(core__data_climates_csv, '\n') + 1;
     const char *end = names;
     struct dew_climate a = find("690150"), b;
 

@@ -37,7 +37,7 @@ struct means {
 static struct means means_of(const struct dew_hour *hours, int month)
 {
     struct means m = {0};
-    int first = dew__month_start[month], last = dew__month_start[month + 1];
+    int first = made__month_start[month], last = made__month_start[month + 1];
     double n = last - first;
 
     for (int d = first; d < last; d++) {
@@ -255,8 +255,8 @@ TEST(many_years_scatter_as_their_days_make_them)
     want =
         sqrt(january->t_sd * january->t_sd - season) * scatter_of(a, -0.22, 31);
     /* four standard errors of a mean and of a deviation of 120 */
-    assert_near(dew__mean(t, YEARS), january->t, 4.0 * want / sqrt(YEARS));
-    assert_near(dew__sd(t, YEARS), want, 4.0 * want / sqrt(2.0 * YEARS));
+    assert_near(core__mean(t, YEARS), january->t, 4.0 * want / sqrt(YEARS));
+    assert_near(core__sd(t, YEARS), want, 4.0 * want / sqrt(2.0 * YEARS));
 }
 
 /* Days hang together as the table says, over many years. */
@@ -277,11 +277,11 @@ TEST(days_have_the_table_s_lag_and_correlation)
             t[i / 24] += h[i].t / 24.0;
             td[i / 24] += dew_air_dew_liquid(h[i].w, h[i].p) / 24.0;
         }
-        lag += dew__correlation(t, t + 1, 30) / YEARS;
-        both += dew__correlation(t, td, 31) / YEARS;
-        sd += dew__sd(td, 31) / YEARS;
+        lag += core__correlation(t, t + 1, 30) / YEARS;
+        both += core__correlation(t, td, 31) / YEARS;
+        sd += core__sd(td, 31) / YEARS;
         for (int i = 0; i < 31; i++)
-            lean += pow((td[i] - dew__mean(td, 31)) / dew__sd(td, 31), 3.0) /
+            lean += pow((td[i] - core__mean(td, 31)) / core__sd(td, 31), 3.0) /
                     (31.0 * YEARS);
         dew_year_close(year);
     }
@@ -330,9 +330,10 @@ static void take_odd(const struct odd_row *row, struct dew_climate *place)
 
     place->site.latitude = row->latitude;
     for (int m = 0; m < 12; m++)
-        for (size_t f = 0; f < dew__figure_count; f++)
-            if (*dew__figure_at(&odd, f) != 0.0)
-                *dew__figure_at(&place->month[m], f) = *dew__figure_at(&odd, f);
+        for (size_t f = 0; f < made__figure_count; f++)
+            if (*made__figure_at(&odd, f) != 0.0)
+                *made__figure_at(&place->month[m], f) =
+                    *made__figure_at(&odd, f);
 }
 
 static void odd_figures_still_make_weather(void **state)

@@ -180,12 +180,12 @@ static void made_months_reach_as_far_as_real_ones(void **state)
                     off[n++] = made[m][row->end] - real[m][row->end];
         }
     }
-    dew__sort(off, n);
-    print_message("mean %.2f, quarters %.2f and %.2f K\n", dew__mean(off, n),
-                  dew__quantile(off, n, 0.25), dew__quantile(off, n, 0.75));
-    assert_near(dew__mean(off, n), 0.0, row->off);
-    assert_near(dew__quantile(off, n, 0.25), 0.0, row->quarter);
-    assert_near(dew__quantile(off, n, 0.75), 0.0, row->quarter);
+    core__sort(off, n);
+    print_message("mean %.2f, quarters %.2f and %.2f K\n", core__mean(off, n),
+                  core__quantile(off, n, 0.25), core__quantile(off, n, 0.75));
+    assert_near(core__mean(off, n), 0.0, row->off);
+    assert_near(core__quantile(off, n, 0.25), 0.0, row->quarter);
+    assert_near(core__quantile(off, n, 0.75), 0.0, row->quarter);
 }
 
 /* What dew_weather_split says of its accuracy. */
@@ -216,17 +216,17 @@ static void the_split_is_as_near_as_stated(void **state)
         n++;
     }
     dew_year_close(r.year);
-    dew__sort(off, n);
-    dew__sort(beam, n);
+    core__sort(off, n);
+    core__sort(beam, n);
     print_message("%s: diffuse bias %.1f, median %.1f, rms %.1f; direct median "
                   "%.1f, rms %.1f W/m2\n",
-                  row->name, bias / (double)n, dew__quantile(off, n, 0.5),
-                  sqrt(squares / (double)n), dew__quantile(beam, n, 0.5),
+                  row->name, bias / (double)n, core__quantile(off, n, 0.5),
+                  sqrt(squares / (double)n), core__quantile(beam, n, 0.5),
                   sqrt(beams / (double)n));
     assert_near(bias / (double)n, 0.0, 12.0);
-    assert_near(dew__quantile(off, n, 0.5), 0.0, 25.0);
+    assert_near(core__quantile(off, n, 0.5), 0.0, 25.0);
     assert_near(sqrt(squares / (double)n), 0.0, 55.0);
-    assert_near(dew__quantile(beam, n, 0.5), 0.0, 55.0);
+    assert_near(core__quantile(beam, n, 0.5), 0.0, 55.0);
     assert_near(sqrt(beams / (double)n), 0.0, 120.0);
 }
 

@@ -38,8 +38,8 @@ static struct dew_state start_of(void)
 TEST(sixteen_lanes_are_sixteen_houses)
 {
     static struct bundle b;
-    struct dew__now now[LANES];
-    struct dew__terms k[LANES];
+    struct march__now now[LANES];
+    struct march__terms k[LANES];
     struct dew_state x[LANES];
     struct dew_path path = {.supply = 0.041,
                             .exhaust = 0.043,
@@ -47,19 +47,19 @@ TEST(sixteen_lanes_are_sixteen_houses)
                             .sensible = 0.7,
                             .latent = 0.4,
                             .fan_heat = 30.0};
-    struct dew__clock clock = {.mild = 9.0};
+    struct march__clock clock = {.mild = 9.0};
 
     for (int i = 0; i < LANES; i++) {
         struct dew_case c = house(i);
         struct dew_hour out = lively_weather(0);
         struct dew_date date = date_of(0);
-        struct dew__duty none = {0};
+        struct march__duty none = {0};
 
-        now[i] = (struct dew__now){.mid = out};
-        now[i].lane = dew__lane_of(&c);
-        now[i].drive = dew__drive_of(&c, NULL, &clock, &out, &date);
+        now[i] = (struct march__now){.mid = out};
+        now[i].lane = march__lane_of(&c);
+        now[i].drive = march__drive_of(&c, NULL, &clock, &out, &date);
         x[i] = start_of();
-        k[i] = dew__settle(&now[i], &x[i], &none, 0.0, 1.0 / 1800.0);
+        k[i] = march__settle(&now[i], &x[i], &none, 0.0, 1.0 / 1800.0);
         put_lanes(&b.lane, i, &now[i].lane);
         put_drives(&b.drive, i, &now[i].drive);
         put_blends(&b.blend, i, &now[i].blend);

@@ -15,7 +15,7 @@ struct kept {
 };
 
 static struct kept kept[64];
-static struct dew__lane lane;
+static struct weather__lane lane;
 
 enum {
 #define COUNT(name, words) +1
@@ -29,7 +29,7 @@ static void march_and_keep(const struct dew_case *c)
     struct lively run;
 
     lively_open(&run, c);
-    lane = dew__lane_of(c);
+    lane = march__lane_of(c);
     while (lively_step(&run)) {
         const double *w = (const double *)(const void *)&run.r.water;
         const double *q = (const double *)(const void *)&run.r.heat;
@@ -84,16 +84,16 @@ static int keep_largest(void **state)
 
 static int closes(const struct kept *k)
 {
-    struct dew__books books = {.lane = &lane,
-                               .before = &k->before,
-                               .after = &k->after,
-                               .water = &k->r.water,
-                               .heat = &k->r.heat,
-                               .wiped = k->r.wiped,
-                               .drained = k->r.coil_drained};
-    struct dew__gaps gaps = dew__ledger_gaps(&books);
+    struct march__books books = {.lane = &lane,
+                                 .before = &k->before,
+                                 .after = &k->after,
+                                 .water = &k->r.water,
+                                 .heat = &k->r.heat,
+                                 .wiped = k->r.wiped,
+                                 .drained = k->r.coil_drained};
+    struct march__gaps gaps = march__ledger_gaps(&books);
 
-    return dew__ledger_closes(&gaps);
+    return march__ledger_closes(&gaps);
 }
 
 struct row {

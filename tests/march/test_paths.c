@@ -5,13 +5,13 @@
 #include "march/paths.h"
 
 /* Three handlers that run by chance; the ventilator on for .2 + .3 + .1. */
-static const struct dew__mixing mixing = {.vent = {.4, .2, .3, .1},
-                                          .full = {.6, .3, .8},
-                                          .low_off = {.5, .2, .7},
-                                          .low_on = {.9, .4, .1},
-                                          .local = {.85, .15},
-                                          .handlers = 3,
-                                          .bypass = .25};
+static const struct march__mixing mixing = {.vent = {.4, .2, .3, .1},
+                                            .full = {.6, .3, .8},
+                                            .low_off = {.5, .2, .7},
+                                            .low_on = {.9, .4, .1},
+                                            .local = {.85, .15},
+                                            .handlers = 3,
+                                            .bypass = .25};
 /* Any of them at full: 1 - .4 .7 .2, closed form. */
 static const double any = .944;
 
@@ -32,10 +32,10 @@ TEST(coils_share_the_air_that_meets_them)
     const struct dew_path path = {
         .at_coil = .041, .idle_at_coil = .013, .sensible = .7, .latent = .4};
     struct dew_case c = alike(&path);
-    struct dew__inlet sum = {0};
+    struct march__inlet sum = {0};
 
     for (int k = 0; k < 3; k++) {
-        struct dew__inlet in = dew__coil_inlet(&c, &mixing, k);
+        struct march__inlet in = march__coil_inlet(&c, &mixing, k);
 
         sum.all += mixing.full[k] * in.all;
         sum.sensible += mixing.full[k] * in.sensible;
@@ -64,12 +64,12 @@ TEST(states_have_their_shares)
 
     for (size_t i = 0; i < COUNT_OF(rows); i++) {
         struct dew_case c = alike(&none);
-        struct dew__blend b;
+        struct march__blend b;
         double worst;
 
         for (int v = 0; v < DEW_VENT_STATES; v++)
             c.paths[v][rows[i].blower].fan_w = 1.0;
-        b = dew__blend_all(&c, &mixing, 1.2, .01, &worst);
+        b = march__blend_all(&c, &mixing, 1.2, .01, &worst);
         assert_near(b.fan_w, rows[i].share, 1e-15);
     }
 }
@@ -93,14 +93,14 @@ TEST(flows_of_one_state_are_its_own)
                                   .fan_heat = 33.0,
                                   .preheat_w = 40.0};
     struct dew_case c = alike(&path);
-    struct dew__mixing mix = mixing;
-    struct dew__blend b;
+    struct march__mixing mix = mixing;
+    struct march__blend b;
     double worst, in = .059, out = .047, nature = .017;
     double plain = hypot(in - out, nature) - (in - out);
     double local = hypot(out + .019 - in, nature);
 
     mix.core.preheat = 3.0;
-    b = dew__blend_all(&c, &mix, 1.2, nature, &worst);
+    b = march__blend_all(&c, &mix, 1.2, nature, &worst);
     assert_near(b.leak, 1.2 * (.85 * plain + .15 * local), 1e-15);
     assert_near(worst, in - out - .019, 1e-15);
     assert_near(b.fresh, 1.2 * .047, 1e-15);

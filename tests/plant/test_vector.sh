@@ -21,7 +21,7 @@ void coil(const struct dew_coil *k, struct lanes *l)
 #pragma omp simd
     for (int i = 0; i < 16; i++) {
         struct dew_coil_air a = {l->a[i], l->b[i], l->c[i], l->d[i], l->e[i]};
-        struct dew_coil_work o = dew__plant_coil(k, &a);
+        struct dew_coil_work o = plant__coil(k, &a);
         l->x[i] = o.sensible;
         l->y[i] = o.w_adp;
     }
@@ -32,7 +32,7 @@ void store(const struct dew_coil_store *k, struct lanes *l)
     for (int i = 0; i < 16; i++) {
         struct dew_coil_store_in a = {l->a[i], l->b[i], l->c[i],
                                       l->d[i], l->e[i], l->f[i]};
-        struct dew_coil_store_out o = dew__store_step(k, &a);
+        struct dew_coil_store_out o = plant__store_step(k, &a);
         l->x[i] = o.m;
         l->y[i] = o.put_back;
     }
@@ -43,7 +43,7 @@ void core(struct lanes *l)
     for (int i = 0; i < 16; i++) {
         struct dew_core_meeting m = {l->a[i], l->b[i], l->c[i],
                                      l->d[i], l->e[i], 98400.0};
-        struct dew_core_wet o = dew__core_wet(&m, l->f[i]);
+        struct dew_core_wet o = plant__core_wet(&m, l->f[i]);
         l->x[i] = o.sensible;
         l->y[i] = o.water;
     }
@@ -52,14 +52,14 @@ void frost(const struct dew_frost_rule *r, struct lanes *l)
 {
 #pragma omp simd
     for (int i = 0; i < 16; i++)
-        l->x[i] = dew__plant_frost(r, l->a[i], l->b[i]);
+        l->x[i] = plant__frost(r, l->a[i], l->b[i]);
 }
 void dryer(struct lanes *l)
 {
 #pragma omp simd
     for (int i = 0; i < 16; i++) {
-        struct dew__plant_dryer o =
-            dew__plant_dryer(l->a[i], l->b[i], l->c[i], l->d[i]);
+        struct plant__dryer o =
+            plant__dryer(l->a[i], l->b[i], l->c[i], l->d[i]);
         l->x[i] = o.rate;
         l->y[i] = o.power;
     }

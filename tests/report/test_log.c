@@ -41,14 +41,14 @@ static struct dew_report log_open(enum dew_system system)
 TEST(sums_are_of_the_hours_that_both_have)
 {
     struct dew_report r = log_open(DEW_SYSTEM_SI);
-    struct dew__log_sum all, march;
+    struct report__log_sum all, march;
 
     page_series[0][FIRST + 3] = NAN; /* the model's, of every series */
-    all = dew__log_sum_of(&r, -1);
-    march = dew__log_sum_of(&r, 2);
+    all = report__log_sum_of(&r, -1);
+    march = report__log_sum_of(&r, 2);
     assert_near(all.hours, LOGGED - 1, 0);
     assert_near(march.hours, LOGGED - 1, 0);
-    assert_near(dew__log_sum_of(&r, 3).hours, 0, 0);
+    assert_near(report__log_sum_of(&r, 3).hours, 0, 0);
     assert_near(all.dew_read - all.dew_model,
                 (-1.25 * (LOW - 1) + 0.75 * (LOGGED - LOW)) / (LOGGED - 1),
                 1e-12);
@@ -60,7 +60,7 @@ TEST(sums_are_of_the_hours_that_both_have)
 TEST(outdoor_air_dries_where_it_is_below)
 {
     struct dew_report r = log_open(DEW_SYSTEM_SI);
-    struct dew__log_sum s = dew__log_sum_of(&r, -1);
+    struct report__log_sum s = report__log_sum_of(&r, -1);
 
     assert_near(s.tested, LOGGED, 0);
     assert_near(s.dries, LOGGED - LOW, 0);
@@ -70,13 +70,13 @@ TEST(own_outdoor_columns_go_first)
 {
     struct dew_report r = log_open(DEW_SYSTEM_SI);
     static double out[SCENE_HOURS];
-    struct dew__log_sum s;
+    struct report__log_sum s;
 
     for (int h = 0; h < SCENE_HOURS; h++)
         out[h] = h % 10 == 0 ? NAN : -3.7;
     beside.dew_point_out = out;
     beside.same_hours = 0;
-    s = dew__log_sum_of(&r, -1);
+    s = report__log_sum_of(&r, -1);
     assert_near(s.tested, LOGGED - 13, 0); /* 1900, 1910 .. 2020 */
     assert_near(s.dries, s.tested, 0);
 }
@@ -86,8 +86,8 @@ TEST(without_outdoors_nothing_is_tested)
     struct dew_report r = log_open(DEW_SYSTEM_SI);
 
     beside.same_hours = 0;
-    assert_int_equal(dew__log_tested(&r), 0);
-    assert_near(dew__log_sum_of(&r, -1).tested, 0, 0);
+    assert_int_equal(report__log_tested(&r), 0);
+    assert_near(report__log_sum_of(&r, -1).tested, 0, 0);
 }
 
 /* ---- words --------------------------------------------------------------------------- */

@@ -110,29 +110,30 @@ static enum dew_status fill(const void *of, size_t i, FILE *out,
     const struct pile *p = of;
 
     fprintf(out, "%s %s\n", p->mark, p->files[i].name);
-    return fflush(out) == 0 ? DEW_OK : dew__fail(err, DEW_EIO, "full");
+    return fflush(out) == 0 ? DEW_OK : core__fail(err, DEW_EIO, "full");
 }
 
-static enum dew_status last(const void *of, const struct dew__set_file *files,
-                            size_t count, FILE *out, struct dew_error *err)
+static enum dew_status last(const void *of,
+                            const struct report__set_file *files, size_t count,
+                            FILE *out, struct dew_error *err)
 {
     const struct pile *p = of;
     json_t *root = json_pack("{s:s, s:o}", "mark", p->mark, "written",
-                             dew__set_list_json(files, count));
+                             report__set_list_json(files, count));
 
     assert_non_null(root);
     assert_int_equal(count, p->count);
     json_dumpf(root, out, 0);
     json_decref(root);
-    return fflush(out) == 0 ? DEW_OK : dew__fail(err, DEW_EIO, "full");
+    return fflush(out) == 0 ? DEW_OK : core__fail(err, DEW_EIO, "full");
 }
 
 static enum dew_status write_pile(const struct pile *p, struct dew_error *err)
 {
-    const struct dew__set set = {p,    p->count,    "charts", name_of,
-                                 fill, "last.json", last};
+    const struct report__set set = {p,    p->count,    "charts", name_of,
+                                    fill, "last.json", last};
 
-    return dew__set_write(&set, inside, err);
+    return report__set_write(&set, inside, err);
 }
 
 static void write_it(void *with)

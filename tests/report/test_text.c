@@ -246,7 +246,7 @@ TEST(a_flow_that_prints_as_nothing_is_not_named)
 static void months_in_words(void **state)
 {
     const struct month_row *r = *state;
-    assert_string_equal(dew__months(r->mask).text, r->want);
+    assert_string_equal(report__months(r->mask).text, r->want);
 }
 
 /* ---- sentences --------------------------------------------------------------- */
@@ -297,7 +297,7 @@ static void money_in_words(void **state)
     const struct money_row *r = *state;
     struct dew_report report = page_open(1, DEW_SYSTEM_US);
 
-    assert_string_equal(dew__money(&report, r->amount).text, r->want);
+    assert_string_equal(report__money(&report, r->amount).text, r->want);
 }
 
 struct span_row {

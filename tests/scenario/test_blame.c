@@ -8,7 +8,7 @@
 
 static const struct blamed {
     const char *path;
-    enum dew__key given; /* KEY_title: none */
+    enum scenario__key given; /* KEY_title: none */
     const char *key, *line;
 } blamed_rows[] = {
     /* clang-format off */
@@ -39,15 +39,16 @@ static const struct blamed {
 static void blame_follows_the_path(void **state)
 {
     const struct blamed *row = *state;
-    struct dew_value v[DEW__KEYS];
+    struct dew_value v[SCENARIO__KEYS];
     struct dew_error err = {0},
                      inside = {DEW_ERANGE, .text = "trunk has no grille"};
-    struct dew__making m = {.v = v, .err = &err};
+    struct scenario__making m = {.v = v, .err = &err};
 
     memset(v, 0, sizeof v);
     v[row->given].given = 1;
     strcpy(inside.path, row->path);
-    assert_int_equal(dew__ducts_blame(&m, DEW_ERANGE, &inside), DEW_ERANGE);
+    assert_int_equal(scenario__ducts_blame(&m, DEW_ERANGE, &inside),
+                     DEW_ERANGE);
     assert_string_equal(err.path, row->key);
     assert_string_equal(err.text, row->line);
 }

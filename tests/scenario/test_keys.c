@@ -9,7 +9,7 @@
 #include "dew/scenario.h"
 #include "scenario/value.h"
 
-static struct dew__arena arena;
+static struct scenario__arena arena;
 
 static const struct dew_unit *metric(const struct dew_field *f)
 {
@@ -22,10 +22,10 @@ static const struct dew_unit *metric(const struct dew_field *f)
 static int reads(const struct dew_field *f, const char *text,
                  enum dew_status *status)
 {
-    struct dew__reading r = {.arena = &arena};
-    struct dew__node node = {.text = text};
+    struct scenario__reading r = {.arena = &arena};
+    struct scenario__node node = {.text = text};
     struct dew_value v;
-    int good = dew__value_read(&r, f, f->path, &node, &v);
+    int good = scenario__value_read(&r, f, f->path, &node, &v);
 
     *status = r.status;
     return good;
@@ -122,7 +122,7 @@ static void every_word_of(void **state)
     enum dew_status status;
     char word[64];
 
-    for (int i = 0; dew__word_at(f->words, i, word, sizeof word)[0]; i++)
+    for (int i = 0; scenario__word_at(f->words, i, word, sizeof word)[0]; i++)
         assert_true(reads(f, word, &status));
     assert_false(reads(f, "nosuchword", &status));
     assert_int_equal(status, DEW_EUNKNOWN);
@@ -203,19 +203,19 @@ static void nearest_key(void **state)
 static void distance_counts_letters(void **state)
 {
     (void)state;
-    assert_int_equal(dew__distance("flow", "flow"), 0);
-    assert_int_equal(dew__distance("folw", "flow"), 1);
-    assert_int_equal(dew__distance("flw", "flow"), 1);
-    assert_int_equal(dew__distance("fllow", "flow"), 1);
-    assert_int_equal(dew__distance("glow", "flow"), 1);
-    assert_int_equal(dew__distance("", "flow"), 4);
-    assert_int_equal(dew__distance("kitten", "sitting"), 3);
+    assert_int_equal(core__distance("flow", "flow"), 0);
+    assert_int_equal(core__distance("folw", "flow"), 1);
+    assert_int_equal(core__distance("flw", "flow"), 1);
+    assert_int_equal(core__distance("fllow", "flow"), 1);
+    assert_int_equal(core__distance("glow", "flow"), 1);
+    assert_int_equal(core__distance("", "flow"), 4);
+    assert_int_equal(core__distance("kitten", "sitting"), 3);
 }
 
 static int free_arena(void **state)
 {
     (void)state;
-    dew__arena_free(&arena);
+    scenario__arena_free(&arena);
     return 0;
 }
 

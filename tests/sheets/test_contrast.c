@@ -10,8 +10,8 @@
 
 #include "core/embed.h"
 
-DEW__EMBEDDED(page_css);
-DEW__EMBEDDED(chart_css);
+CORE__EMBEDDED(page_css);
+CORE__EMBEDDED(chart_css);
 
 /* Red, green or blue of "#rrggbb" as light, 0 .. 1. */
 static double light(const char *hex, int part)
@@ -46,9 +46,9 @@ static const char *colour(const char *text)
 
     if (text[0] == '#')
         return text;
-    at = strstr(dew__data_page_css, text);
+    at = strstr(core__data_page_css, text);
     if (at == NULL)
-        at = strstr(dew__data_chart_css, text);
+        at = strstr(core__data_chart_css, text);
     if (at == NULL)
         fail_msg("no \"%s\" in the sheets", text);
     at = strchr(at + strlen(text) - 1, '#');

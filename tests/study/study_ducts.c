@@ -60,12 +60,12 @@ static int median(const struct totals *t)
     return i;
 }
 
-static double even(struct dew__random *r, double low, double high)
+static double even(struct core__random *r, double low, double high)
 {
-    return low + (high - low) * dew__random_uniform(r);
+    return low + (high - low) * core__random_uniform(r);
 }
 
-static void any_layout(struct dew__random *r, struct dew_duct_layout *l)
+static void any_layout(struct core__random *r, struct dew_duct_layout *l)
 {
     dew_ducts_layout_blank(l);
     l->kind = (enum dew_layout)pick(r, DEW_LAYOUTS);
@@ -159,7 +159,7 @@ static int solve_layout(const struct dew_duct_layout *l, long *states)
     return failed;
 }
 
-static int layouts(struct dew__random *r)
+static int layouts(struct core__random *r)
 {
     long states = 0;
     int failed = 0;
@@ -187,17 +187,17 @@ int main(void)
     static struct totals t;
     struct dew_fan_row rest = {.065, 200, 37};
     struct dew_fan *fan = NULL;
-    struct dew__random *r = NULL;
+    struct core__random *r = NULL;
 
     if (dew_ducts_fan_shaped(&fan, &rest, NULL) != DEW_OK ||
-        dew__random_open(&r, 14001, NULL) != DEW_OK)
+        core__random_open(&r, 14001, NULL) != DEW_OK)
         return 1;
     for (int i = 0; i < NETWORKS; i++) {
         make_net(&k, r, fan, 0);
         solve_one(&k, &t);
     }
     t.failed += layouts(r);
-    dew__random_close(r);
+    core__random_close(r);
     dew_ducts_fan_close(fan);
     printf("duct networks: %d, up to %zu branches, %d failed; Newton steps "
            "median %d, most %d;\n"

@@ -11,8 +11,8 @@
 
 #include "core/num.h"
 #include "dew/made.h"
-#include "support/damp.h"
 #include "made/made.h"
+#include "support/damp.h"
 
 static const char *const files[][2] = {
     {"722020", "722020TYA.CSV"}, {"726580", "726580TYA.CSV"},
@@ -46,7 +46,7 @@ static void days_of(const struct dew_hour *h, struct days *d)
             low = fmin(low, h->t);
         }
         d->range[i] = high - low;
-        d->stray += dew__sd(d->dew + 24 * i, 24) / DAYS;
+        d->stray += core__sd(d->dew + 24 * i, 24) / DAYS;
     }
 }
 
@@ -58,7 +58,7 @@ struct moments {
 
 static double lean_of(const double *x, size_t n)
 {
-    double mean = dew__mean(x, n), sd = dew__sd(x, n), sum = 0.0;
+    double mean = core__mean(x, n), sd = core__sd(x, n), sum = 0.0;
 
     for (size_t i = 0; i < n; i++)
         sum += pow((x[i] - mean) / sd, 3.0) / (double)n;
@@ -70,25 +70,25 @@ static struct moments moments_of(const struct days *d)
     struct moments s = {.stray = d->stray};
 
     for (int m = 0; m < 12; m++) {
-        int from = dew__month_start[m];
-        size_t n = (size_t)(dew__month_start[m + 1] - from);
+        int from = made__month_start[m];
+        size_t n = (size_t)(made__month_start[m + 1] - from);
         const double *t = d->t + from, *td = d->td + from;
         double dry[31];
 
         for (size_t i = 0; i < n; i++)
             dry[i] = t[i] - td[i];
-        s.t_sd += dew__sd(t, n) / 12.0;
-        s.t_lag += dew__correlation(t, t + 1, n - 1) / 12.0;
-        s.td_sd += dew__sd(td, n) / 12.0;
-        s.td_lag += dew__correlation(td, td + 1, n - 1) / 12.0;
-        s.both += dew__correlation(t, td, n) / 12.0;
+        s.t_sd += core__sd(t, n) / 12.0;
+        s.t_lag += core__correlation(t, t + 1, n - 1) / 12.0;
+        s.td_sd += core__sd(td, n) / 12.0;
+        s.td_lag += core__correlation(td, td + 1, n - 1) / 12.0;
+        s.both += core__correlation(t, td, n) / 12.0;
         s.lean += lean_of(td, n) / 12.0;
-        s.range_sd += dew__sd(d->range + from, n) / 12.0;
-        s.range_dry += dew__correlation(d->range + from, dry, n) / 12.0;
+        s.range_sd += core__sd(d->range + from, n) / 12.0;
+        s.range_dry += core__correlation(d->range + from, dry, n) / 12.0;
         s.range_sun +=
-            dew__correlation(d->range + from, d->sun + from, n) / 12.0;
-        s.sun_dry += dew__correlation(d->sun + from, dry, n) / 12.0;
-        s.wind_sd += dew__sd(d->wind + from, n) / 12.0;
+            core__correlation(d->range + from, d->sun + from, n) / 12.0;
+        s.sun_dry += core__correlation(d->sun + from, dry, n) / 12.0;
+        s.wind_sd += core__sd(d->wind + from, n) / 12.0;
     }
     return s;
 }
@@ -108,10 +108,10 @@ static void print_quantiles(const char *who, double *dew)
 {
     static const double share[] = {0.01, 0.05, 0.25, 0.5, 0.75, 0.95, 0.99};
 
-    dew__sort(dew, HOURS);
+    core__sort(dew, HOURS);
     printf("  %-5s dew point at 1 5 25 50 75 95 99 %%:", who);
     for (size_t i = 0; i < sizeof share / sizeof share[0]; i++)
-        printf(" %.1f", dew__quantile(dew, HOURS, share[i]));
+        printf(" %.1f", core__quantile(dew, HOURS, share[i]));
     printf("\n");
 }
 

@@ -109,8 +109,8 @@ static void row(struct study *s, const char *scenario, const char *option,
         s->score.beyond[p] += far > 1.0;
         printf(" %5.0f/%-5.0f", made[p], real[p]);
     }
-    dew__sort(near, PLACES);
-    middle = dew__quantile(near, PLACES, 0.5);
+    core__sort(near, PLACES);
+    middle = core__quantile(near, PLACES, 0.5);
     s->score.pairs++;
     s->score.median += middle <= 1.0;
     s->score.worst += worst <= 1.0;

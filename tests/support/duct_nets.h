@@ -34,23 +34,24 @@ struct made {
     size_t n, m;
 };
 
-static inline double spread(struct dew__random *r, double low, double high)
+static inline double spread(struct core__random *r, double low, double high)
 {
-    return low * pow(high / low, dew__random_uniform(r));
+    return low * pow(high / low, core__random_uniform(r));
 }
 
-static inline size_t pick(struct dew__random *r, size_t n)
+static inline size_t pick(struct core__random *r, size_t n)
 {
-    return (size_t)(dew__random_uniform(r) * (double)n);
+    return (size_t)(core__random_uniform(r) * (double)n);
 }
 
-static inline struct dew_duct_branch any_branch(struct dew__random *r,
+static inline struct dew_duct_branch any_branch(struct core__random *r,
                                                 const struct dew_fan *fan)
 {
     return (struct dew_duct_branch){.name = "any",
                                     .kind = (enum dew_duct_kind)pick(r, 5),
                                     .flow = spread(r, 1e-5, 0.1),
-                                    .power = 0.5 + 0.5 * dew__random_uniform(r),
+                                    .power =
+                                        0.5 + 0.5 * core__random_uniform(r),
                                     .leak = spread(r, 1e-4, 1.0),
                                     .duct = {.diameter = spread(r, .05, .6),
                                              .length = spread(r, .1, 40),
@@ -60,7 +61,7 @@ static inline struct dew_duct_branch any_branch(struct dew__random *r,
 }
 
 /* branches: how many to make, at least a tree's; 0 = at random. */
-static inline void make_net(struct made *k, struct dew__random *r,
+static inline void make_net(struct made *k, struct core__random *r,
                             const struct dew_fan *fan, size_t branches)
 {
     size_t goal = branches;
@@ -71,8 +72,9 @@ static inline void make_net(struct made *k, struct dew__random *r,
         goal = k->n - 1 + pick(r, 2 + MOST_BRANCHES - k->n);
     for (size_t i = 0; i < k->n; i++)
         k->nodes[i] = (struct dew_duct_node){
-            "node",
-            i == 0 || pick(r, 9) == 0 ? 80 * dew__random_uniform(r) - 40 : NAN};
+            "node", i == 0 || pick(r, 9) == 0
+                        ? 80 * core__random_uniform(r) - 40
+                        : NAN};
     while (k->m < goal) {
         struct dew_duct_branch b = any_branch(r, fan);
         size_t to = k->m + 1 < k->n ? k->m + 1 : 1 + pick(r, k->n - 1);
@@ -83,7 +85,7 @@ static inline void make_net(struct made *k, struct dew__random *r,
         b.from = turned ? to : from;
         if (k->m < k->n - 1 && b.kind == DEW_BRANCH_FAN)
             b.kind = DEW_BRANCH_DUCT;
-        k->setting[k->m] = pick(r, 3) == 0 ? 0.0 : dew__random_uniform(r);
+        k->setting[k->m] = pick(r, 3) == 0 ? 0.0 : core__random_uniform(r);
         k->branches[k->m++] = b;
     }
 }

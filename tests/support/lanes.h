@@ -40,30 +40,31 @@ struct bundle {
     {                                                                          \
         MAP(LANE_PUT)                                                          \
     }
-LANE_PAIR(lanes, dew__lane, DEW_LANE_MAP)
-LANE_PAIR(drives, dew__drive, DEW_DRIVE_MAP)
-LANE_PAIR(blends, dew__blend, DEW_BLEND_MAP)
+LANE_PAIR(lanes, weather__lane, DEW_LANE_MAP)
+LANE_PAIR(drives, march__drive, DEW_DRIVE_MAP)
+LANE_PAIR(blends, march__blend, DEW_BLEND_MAP)
 LANE_PAIR(states, dew_state, DEW_STATE_MAP)
-LANE_PAIR(terms, dew__terms, DEW_TERMS_MAP)
+LANE_PAIR(terms, march__terms, DEW_TERMS_MAP)
 
 #define LANE_ZERO_COIL(name)  n->c1.name = n->c2.name = n->c3.name = 0.0;
 #define LANE_ZERO_BLEND(name) n->blend.name = 0.0;
 
 /* One whole step of one house: the same text for both. */
-DEW_LANE struct dew_state lane_step(struct dew__now *n, struct dew__terms *k,
+DEW_LANE struct dew_state lane_step(struct march__now *n,
+                                    struct march__terms *k,
                                     const struct dew_state *x,
                                     const struct dew_path *path, double dt)
 {
-    struct dew__terms guess = dew__sources(n, k, x->owed_q / dt);
-    struct dew__duty duty;
-    struct dew_state at = dew__predict(n, &guess, x, dt, &duty);
-    struct dew__sum sum;
+    struct march__terms guess = study__sources(n, k, x->owed_q / dt);
+    struct march__duty duty;
+    struct dew_state at = march__predict(n, &guess, x, dt, &duty);
+    struct march__sum sum;
 
     DEW_BLEND_MAP(LANE_ZERO_BLEND)
-    dew__blend_state(&n->blend, path, n->lane.rho, 1.0, 0.0,
-                     dew__natural(&n->lane, at.t_air, &n->mid));
-    *k = dew__settle(n, &at, &duty, x->owed_q / dt, 1.0 / dt);
-    return dew__finish(n, k, x, dt, &sum);
+    march__blend_state(&n->blend, path, n->lane.rho, 1.0, 0.0,
+                       march__natural(&n->lane, at.t_air, &n->mid));
+    *k = march__settle(n, &at, &duty, x->owed_q / dt, 1.0 / dt);
+    return march__finish(n, k, x, dt, &sum);
 }
 
 /* One step of lane i.  A function of its own: what a simd loop's own body
@@ -71,9 +72,9 @@ DEW_LANE struct dew_state lane_step(struct dew__now *n, struct dew__terms *k,
 DEW_LANE void bundle_lane(struct bundle *b, int i, const struct dew_hour *mid,
                           const struct dew_path *path, double dt)
 {
-    struct dew__now now, *n = &now;
+    struct march__now now, *n = &now;
     struct dew_state x, y;
-    struct dew__terms k;
+    struct march__terms k;
 
     n->bundled = 1;
     n->mid.t = mid->t;

@@ -15,7 +15,7 @@ enum { REFERENCE_SIZE = 7 }; /* t_air t_mass w, three stores, co2             */
 
 struct reference {
     const struct dew_march *march; /* its case, lane and planes             */
-    struct dew__hour hour;
+    struct march__hour hour;
     double begin; /* s, of the hour                                         */
     long calls;
 };
@@ -31,32 +31,32 @@ static inline struct dew_state reference_state(const double *y)
                               .co2 = y[6]};
 }
 
-static inline struct dew__duty reference_duty(const struct dew__now *n,
-                                              const struct dew_state *x)
+static inline struct march__duty reference_duty(const struct march__now *n,
+                                                const struct dew_state *x)
 {
     double band = n->lane.band;
-    struct dew__duty d = {0};
+    struct march__duty d = {0};
 
-    d.heat = dew__share((n->drive.set_heat - x->t_air) / band);
-    dew__share_out(n, dew__share((x->t_air - n->drive.set_cool) / band), &d);
+    d.heat = core__share((n->drive.set_heat - x->t_air) / band);
+    march__share_out(n, core__share((x->t_air - n->drive.set_cool) / band), &d);
     return d;
 }
 
-static inline void reference_rate(const struct dew__now *n,
-                                  const struct dew__terms *k,
+static inline void reference_rate(const struct march__now *n,
+                                  const struct march__terms *k,
                                   const struct dew_state *x,
-                                  struct dew__duty *duty, double *f)
+                                  struct march__duty *duty, double *f)
 {
-    const struct dew__lane *l = &n->lane;
-    struct dew__warm warm = {x->t_air, x->t_mass, 0.0, *duty};
-    struct dew__node s = dew__surface_node(n, k);
-    struct dew__terms b = dew__bend(n, k, &s, &warm);
-    struct dew__pieces p = dew__pieces_of(n, &b, duty, x, 0.0);
-    struct dew__at a = dew__at_of(n, &b, &p, x, &warm);
-    struct dew_water_flows w = dew__water_flows(n, &b, &a);
-    double ts = dew__surface_t(&s, x->t_air, x->t_mass);
+    const struct weather__lane *l = &n->lane;
+    struct march__warm warm = {x->t_air, x->t_mass, 0.0, *duty};
+    struct march__node s = march__surface_node(n, k);
+    struct march__terms b = march__bend(n, k, &s, &warm);
+    struct march__pieces p = march__pieces_of(n, &b, duty, x, 0.0);
+    struct core__at a = march__at_of(n, &b, &p, x, &warm);
+    struct dew_water_flows w = march__water_flows(n, &b, &a);
+    double ts = march__surface_t(&s, x->t_air, x->t_mass);
     double all = n->c1.sensible + n->c2.sensible + n->c3.sensible;
-    double cool = dew__ratio(duty->cool * n->c1.sensible, all) * k->cool_full;
+    double cool = march__ratio(duty->cool * n->c1.sensible, all) * k->cool_full;
     double p1 = b.pws_store / l->cap_surface, p2 = b.pws_store / l->cap_mid;
     double p3 = b.pws_store / l->cap_deep, sum = 0.0;
     double mid = l->rate_mid * (p1 * x->w_surface - p2 * x->w_mid);
@@ -85,24 +85,24 @@ static inline void reference_rate(const struct dew__now *n,
 static inline void reference_f(double t, const double *y, double *f, void *with)
 {
     struct reference *r = with;
-    struct dew__hour h = r->hour;
+    struct march__hour h = r->hour;
     struct dew_state x = reference_state(y);
-    struct dew__duty duty;
-    struct dew__terms k;
+    struct march__duty duty;
+    struct march__terms k;
 
     r->calls++;
     h.now.mid = dew_hour_between(&h.start, h.end, (t - r->begin) / 3600.0);
     duty = reference_duty(&h.now, &x);
-    dew__mix_of(r->march, &h, &x, &duty, &h.mix);
-    dew__equip(r->march, &h, &x, &duty);
+    march__mix_of(r->march, &h, &x, &duty, &h.mix);
+    march__equip(r->march, &h, &x, &duty);
     duty = reference_duty(&h.now, &x);
-    h.now.blend = dew__blend_all(
+    h.now.blend = march__blend_all(
         &r->march->c, &h.mix, r->march->lane.rho,
-        dew__natural(&r->march->lane, x.t_air, &h.now.mid), &h.worst);
-    duty.dry = dew__dry_share(&h.now, dew__air_rh(x.t_air, x.w, h.now.mid.p));
+        march__natural(&r->march->lane, x.t_air, &h.now.mid), &h.worst);
+    duty.dry = march__dry_share(&h.now, air__rh(x.t_air, x.w, h.now.mid.p));
     h.now.blend.fresh +=
         r->march->lane.rho * r->march->c.plant.dryer.outdoor * duty.dry;
-    k = dew__settle(&h.now, &x, &duty, 0.0, 1.0);
+    k = march__settle(&h.now, &x, &duty, 0.0, 1.0);
     reference_rate(&h.now, &k, &x, &duty, f);
 }
 
@@ -112,13 +112,13 @@ static inline void reference_begin(struct reference *r,
                                    const struct dew_date *date, int hour)
 {
     r->march = m;
-    r->hour = (struct dew__hour){.start = m->before,
-                                 .end = out,
-                                 .date = *date,
-                                 .per_steps = 0.5,
-                                 .dt = 1800.0};
+    r->hour = (struct march__hour){.start = m->before,
+                                   .end = out,
+                                   .date = *date,
+                                   .per_steps = 0.5,
+                                   .dt = 1800.0};
     r->hour.now.lane = m->lane;
-    r->hour.now.drive = dew__drive_of(&m->c, m->planes, &m->clock, out, date);
+    r->hour.now.drive = march__drive_of(&m->c, m->planes, &m->clock, out, date);
     r->begin = 3600.0 * hour;
 }
 

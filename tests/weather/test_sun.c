@@ -30,7 +30,7 @@ static double angle_between(const struct dew_sun *s, double elevation,
 /* [MEEUS98] example 25.a: 1992 October 13, 0 h dynamical time. */
 TEST(place_of_the_almanac_example)
 {
-    struct dew__sun_place p = dew__sun_place(2448908.5 - 2451545.0);
+    struct weather__sun_place p = weather__sun_place(2448908.5 - 2451545.0);
 
     assert_near(p.ascension / RAD + 360.0, 198.38083, 1e-5);
     assert_near(p.declination / RAD, -7.78507, 1e-5);
@@ -40,7 +40,7 @@ TEST(place_of_the_almanac_example)
 /* [MEEUS98] example 12.a: 1987 April 10, 0 h UT: 13h 10m 46.1351s apparent. */
 TEST(sidereal_time_of_the_almanac_example)
 {
-    struct dew__sun_place p = dew__sun_place(2446895.5 - 2451545.0);
+    struct weather__sun_place p = weather__sun_place(2446895.5 - 2451545.0);
     double want = 15.0 * (13.0 + 10.0 / 60.0 + 46.1351 / 3600.0);
 
     assert_near(remainder(p.sidereal / RAD - want, 360.0), 0.0, 5e-4);
@@ -96,14 +96,15 @@ static void sun_is_within_two_hundredths(void **state)
     double worst = 0.0;
     int seen = 0;
 
-    for (int64_t d = dew__days(1950, 1, 1); d < dew__days(2051, 1, 1); d += 97)
+    for (int64_t d = weather__days(1950, 1, 1); d < weather__days(2051, 1, 1);
+         d += 97)
         for (int hour = 1; hour <= 24; hour++) {
             double day = (double)d - 10957.5; /* from 2000-01-01 12:00 */
             double azimuth, elevation;
             struct dew_date date;
             struct dew_sun s;
 
-            dew__date_of(d * DEW__DAY + hour * DEW__HOUR, 0, &date);
+            weather__date_of(d * WEATHER__DAY + hour * WEATHER__HOUR, 0, &date);
             s = dew_weather_sun(&site, &date);
             if (s.up > 0.0 && s.up < 1.0)
                 continue;
@@ -156,9 +157,9 @@ TEST(the_day_s_light_is_the_closed_form)
         sum += s.horizontal;
         if (hour == 12) {
             normal = s.normal;
-            delta =
-                dew__sun_place((double)dew__days(2001, 4, 15) - 10957.5 + 0.75)
-                    .declination;
+            delta = weather__sun_place((double)weather__days(2001, 4, 15) -
+                                       10957.5 + 0.75)
+                        .declination;
         }
     }
     half = acos(-tan(43.0 * RAD) * tan(delta));

@@ -32,10 +32,10 @@ TEST(a_face_throws_back_what_fresnel_says)
 {
     double across, along;
 
-    dew__glass_face(cos(60.0 * RAD), &across, &along);
+    weather__glass_face(cos(60.0 * RAD), &across, &along);
     assert_near(across, 0.185, 0.0005);
     assert_near(along, 0.001, 0.0005);
-    dew__glass_face(1.0, &across, &along);
+    weather__glass_face(1.0, &across, &along);
     assert_near(across, 0.0434, 0.00005);
     assert_near(along, across, 1e-15);
 }
@@ -62,7 +62,7 @@ static void glass_passes_what_is_printed(void **state)
 {
     const struct glass_row *r = *state;
 
-    assert_near(dew__glass_passes(cos(r->angle * RAD), r->panes, r->depth),
+    assert_near(weather__glass_passes(cos(r->angle * RAD), r->panes, r->depth),
                 r->want, r->within);
 }
 

@@ -19,9 +19,9 @@ struct text {
 static void put_row(FILE *out, int spaced, int h)
 {
     int year = 1990 + (h / 730) % 7, y, m, d, hour = h % 24 + 1;
-    int64_t day = dew__days(DEW__TYPICAL, 1, 1) + h / 24;
+    int64_t day = weather__days(WEATHER__TYPICAL, 1, 1) + h / 24;
 
-    dew__civil(day * DEW__DAY, &y, &m, &d);
+    weather__civil(day * WEATHER__DAY, &y, &m, &d);
     year = 1983 + m * 5 % 9; /* each month from its own year */
     if (spaced)
         fprintf(out, "%d/%d/%d,%d:00%s,", m, d, year, hour,

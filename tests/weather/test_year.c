@@ -27,27 +27,27 @@ static void day_has_its_place(void **state)
         int year, month, day, weekday, yearday;
     } *r = *state;
     struct dew_date d;
-    int64_t m = dew__days(r->year, r->month, r->day) * DEW__DAY;
+    int64_t m = weather__days(r->year, r->month, r->day) * WEATHER__DAY;
 
-    dew__date_of(m + 17 * DEW__HOUR, 0, &d);
+    weather__date_of(m + 17 * WEATHER__HOUR, 0, &d);
     assert_int_equal(d.year, r->year);
     assert_int_equal(d.month, r->month);
     assert_int_equal(d.day, r->day);
     assert_int_equal(d.hour, 17);
     assert_int_equal(d.weekday, r->weekday);
     assert_int_equal(d.yearday, r->yearday);
-    assert_int_equal(dew__moment_of(&d), m + 17 * DEW__HOUR);
+    assert_int_equal(weather__moment_of(&d), m + 17 * WEATHER__HOUR);
 }
 
 TEST(civil_inverts_days_for_800_years)
 {
     int y, m, d;
 
-    for (int64_t day = dew__days(1600, 1, 1); day < dew__days(2400, 1, 1);
-         day++) {
-        dew__civil(day * DEW__DAY + 86399, &y, &m, &d);
-        assert_int_equal(dew__days(y, m, d), day);
-        assert_true(d >= 1 && d <= dew__month_days(y, m));
+    for (int64_t day = weather__days(1600, 1, 1);
+         day < weather__days(2400, 1, 1); day++) {
+        weather__civil(day * WEATHER__DAY + 86399, &y, &m, &d);
+        assert_int_equal(weather__days(y, m, d), day);
+        assert_true(d >= 1 && d <= weather__month_days(y, m));
     }
 }
 
@@ -55,7 +55,7 @@ TEST(midnight_is_hour_24_of_the_day_before)
 {
     struct dew_date d;
 
-    dew__date_of(dew__days(2021, 3, 1) * DEW__DAY, 0, &d);
+    weather__date_of(weather__days(2021, 3, 1) * WEATHER__DAY, 0, &d);
     assert_int_equal(d.month, 2);
     assert_int_equal(d.day, 28);
     assert_int_equal(d.hour, 24);
@@ -63,16 +63,17 @@ TEST(midnight_is_hour_24_of_the_day_before)
 
 TEST(typical_year_starts_on_a_monday_in_year_0)
 {
-    int64_t first = dew__days(DEW__TYPICAL, 1, 1) * DEW__DAY + DEW__HOUR;
+    int64_t first =
+        weather__days(WEATHER__TYPICAL, 1, 1) * WEATHER__DAY + WEATHER__HOUR;
     struct dew_hour hour = {.t = 7.3, .w = 0.0041, .p = 98400.0};
     const struct dew_date *d;
     struct dew_year *year;
     size_t n;
 
-    assert_int_equal(dew__year_open(&year, 24, NULL), DEW_OK);
+    assert_int_equal(weather__year_open(&year, 24, NULL), DEW_OK);
     for (int h = 0; h < 8760; h++)
-        assert_int_equal(dew__year_append(year, &hour, NULL), DEW_OK);
-    assert_int_equal(dew__year_finish(year, first, 1, NULL), DEW_OK);
+        assert_int_equal(weather__year_append(year, &hour, NULL), DEW_OK);
+    assert_int_equal(weather__year_finish(year, first, 1, NULL), DEW_OK);
     d = dew_year_dates(year, &n);
     assert_int_equal(n, 8760);
     assert_int_equal(d[0].year, 0);
@@ -90,8 +91,8 @@ TEST(empty_year_is_refused)
     struct dew_error err = {0};
     struct dew_year *year;
 
-    assert_int_equal(dew__year_open(&year, 24, NULL), DEW_OK);
-    assert_int_equal(dew__year_finish(year, 0, 0, &err), DEW_EMISSING);
+    assert_int_equal(weather__year_open(&year, 24, NULL), DEW_OK);
+    assert_int_equal(weather__year_finish(year, 0, 0, &err), DEW_EMISSING);
     assert_string_equal(err.text, "no hour of weather");
     dew_year_close(year);
 }
@@ -100,13 +101,13 @@ TEST(provenance_is_joined_and_cut)
 {
     struct dew_year *year;
 
-    assert_int_equal(dew__year_open(&year, 24, NULL), DEW_OK);
-    dew__year_say(year, "file a.csv");
-    dew__year_say(year, "%d hours filled", 3);
+    assert_int_equal(weather__year_open(&year, 24, NULL), DEW_OK);
+    weather__year_say(year, "file a.csv");
+    weather__year_say(year, "%d hours filled", 3);
     assert_string_equal(dew_year_provenance(year),
                         "file a.csv; 3 hours filled");
     for (int i = 0; i < 100; i++)
-        dew__year_say(year, "more and more words");
+        weather__year_say(year, "more and more words");
     assert_int_equal(strlen(dew_year_provenance(year)),
                      sizeof year->provenance - 1);
     dew_year_close(year);
