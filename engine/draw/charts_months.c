@@ -129,7 +129,7 @@ enum {
     IN_ductleak = LEAKS,
     IN_ductlost = LEAKS,
     IN_coil = COIL,
-    IN_putback = COIL,
+    IN_reevaporation = COIL,
     IN_dehumidifier = DRYER,
     IN_glass = STORES,
     IN_fog = STORES,

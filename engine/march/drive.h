@@ -11,7 +11,7 @@ struct march__clock {
     double day;  /* d      since the run began, for what decays             */
     double mild; /* degC   running mean outdoors, for the window habit      */
     double uncooled; /* h  since the house was last cooled                  */
-    int idle;        /* 1: time stands still for what decays (spin-up)      */
+    int idle;        /* 1: time stands still for what decays (warm-up)      */
 };
 
 /* The clockwork before the first hour: t outdoors, nothing cooled lately. */

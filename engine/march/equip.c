@@ -326,7 +326,7 @@ void march__equip(const struct dew_march *m, struct march__hour *h,
     struct march__coil *coils[DEW_HANDLERS] = {&h->now.c1, &h->now.c2,
                                                &h->now.c3};
 
-    h->now.drive.putback = 0.0;
+    h->now.drive.reevaporation = 0.0;
     equip_place(m, h, at);
     for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
         h->stage[k] = 1.0;
@@ -336,7 +336,7 @@ void march__equip(const struct dew_march *m, struct march__hour *h,
         h->longer[k] =
             1.0 / dew_plant_part_load(run[k], m->c.plant.handlers[k].cycling);
         *coils[k] = coil_at(m, h, at, k, run[k]);
-        h->now.drive.putback += h->wet[k].put_back / h->dt;
+        h->now.drive.reevaporation += h->wet[k].reevaporated / h->dt;
     }
     equip_heat(m, h);
     equip_blowers(m, h, duty);
@@ -359,7 +359,7 @@ void march__drain(struct dew_march *m, struct march__hour *h,
         double share = meant > 0.0 ? h->wet[k].condensed / meant : even;
         double most = m->stores[k].most, over;
 
-        *held[k] += caught * share - h->wet[k].put_back;
+        *held[k] += caught * share - h->wet[k].reevaporated;
         over = fmax(*held[k] - most, 0.0);
         *held[k] -= over;
         h->drained += over;

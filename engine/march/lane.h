@@ -29,7 +29,7 @@
     X(bodies) X(gains) X(solar) X(sunlit) X(set_heat) X(set_cool) X(given)     \
     X(heat_cap) X(t_ground) X(window) X(co2_in)                                \
     X(dry_rate) X(dry_power) X(wet_rate)                                       \
-    X(blower_idle) X(blower_cool) X(blower_heat) X(putback)                    \
+    X(blower_idle) X(blower_cool) X(blower_heat) X(reevaporation)                    \
     X(sky_opaque) /* W    to the sky, off the mass                     */      \
     X(sky_glazed) /* W    to the sky, off the surface                  */      \
     X(duct_g)    /* W/K  of air in ducts outside, blowers as they run    */    \

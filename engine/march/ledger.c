@@ -68,7 +68,7 @@ static void water_gaps(const struct march__books *b, struct march__gaps *g)
     g->stores = (b->water->store + store_rise(b)) / scale;
     g->films = (b->water->glass + film_rise(b) + b->wiped) / scale;
     g->coils =
-        (b->water->coil + b->water->putback + coil_rise(b) + b->drained) /
+        (b->water->coil + b->water->reevaporation + coil_rise(b) + b->drained) /
         scale;
 }
 

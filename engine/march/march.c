@@ -67,7 +67,7 @@ static void try_step(const struct dew_march *m, struct march__hour *h,
 
     now->mid = dew_hour_between(&h->start, h->end, middle);
     now->blend = m->blend;
-    guess = study__sources(now, &m->terms, owed);
+    guess = march__sources(now, &m->terms, owed);
     at = march__predict(now, &guess, &m->x, h->dt, &duty);
     march__mix_of(m, h, &at, &duty, &h->mix);
     march__equip(m, h, &at, &duty);
@@ -204,7 +204,7 @@ static void keep_equipment(struct march__drive *drive,
     drive->lost_heat = last->lost_heat;
     drive->lost_cool = last->lost_cool;
     drive->lost_rest = last->lost_rest;
-    drive->putback = last->putback;
+    drive->reevaporation = last->reevaporation;
 }
 
 /*
@@ -216,11 +216,11 @@ static double hold(struct dew_march *m, struct march__drive *drive)
     size_t at = (size_t)m->hour;
     double before = m->x.t_air;
 
-    if (at >= m->held_count || isnan(m->held[at]))
+    if (at >= m->prescribed_count || isnan(m->prescribed[at]))
         return 0.0;
     drive->given = 1.0;
-    drive->set_heat = m->held[at];
-    m->x.t_air = m->held[at];
+    drive->set_heat = m->prescribed[at];
+    m->x.t_air = m->prescribed[at];
     return m->lane.c_air * (m->x.t_air - before);
 }
 
@@ -257,7 +257,7 @@ enum dew_status dew_march_step(struct dew_march *m, const struct dew_hour *hour,
             err->hour = m->hour + 1;
         return status;
     }
-    r.heat.held = hold(m, &h.now.drive);
+    r.heat.prescribed = hold(m, &h.now.drive);
     m->hour++;
     begin(m, &h);
     for (int i = 0; i < m->c.steps_per_hour; i++)
@@ -445,10 +445,10 @@ static enum dew_status lead_in(struct dew_march *m,
     return status;
 }
 
-enum dew_status dew_march_spin(struct dew_march *m,
-                               const struct dew_hour *hours,
-                               const struct dew_date *dates, size_t count,
-                               int *turns, struct dew_error *err)
+enum dew_status dew_march_warm_up(struct dew_march *m,
+                                  const struct dew_hour *hours,
+                                  const struct dew_date *dates, size_t count,
+                                  int *turns, struct dew_error *err)
 {
     size_t end = first_year(dates, count);
     enum dew_status status;
@@ -467,10 +467,10 @@ enum dew_status dew_march_spin(struct dew_march *m,
     return DEW_OK;
 }
 
-void dew_march_hold(struct dew_march *m, const double *t, size_t count)
+void dew_march_prescribe_t(struct dew_march *m, const double *t, size_t count)
 {
-    m->held = t;
-    m->held_count = t != NULL ? count : 0;
+    m->prescribed = t;
+    m->prescribed_count = t != NULL ? count : 0;
 }
 
 void dew_march_close(struct dew_march *march)

@@ -26,12 +26,13 @@ struct dew_march {
     struct dew_hour before; /* weather at the start of the hour             */
     double pressure_all;    /* Pa   every exhaust at once                   */
     double stage[DEW_HANDLERS]; /* -   of capacity, last step             */
-    int acts;           /* which of heating and cooling act             */
-    int alike;          /* 1: no blower state differs in its paths      */
-    int begun;          /* 1: terms and blend are there                 */
-    int hour;           /* hours done                                   */
-    const double *held; /* degC  held_count; the indoor t measured, or NULL */
-    size_t held_count;
+    int acts;  /* which of heating and cooling act             */
+    int alike; /* 1: no blower state differs in its paths      */
+    int begun; /* 1: terms and blend are there                 */
+    int hour;  /* hours done                                   */
+    const double *
+        prescribed; /* degC  prescribed_count; the indoor t measured, or NULL */
+    size_t prescribed_count;
 };
 
 /* One hour's work in hand. */

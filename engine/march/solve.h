@@ -106,7 +106,7 @@ DEW_LANE struct march__elimination march__eliminate(
 }
 
 struct march__warm {
-    double t_air, t_mass, held;
+    double t_air, t_mass, prescribed;
     struct march__duty duty;
 };
 
@@ -150,7 +150,8 @@ DEW_LANE struct march__warm march__warm_stage(
     out.t_air =
         (right + heat * k->heat_full - cool * k->cool_full) * e->per_slope;
     out.t_air = given > 0.0 ? n->drive.set_heat : out.t_air;
-    out.held = given > 0.0 ? out.t_air * e->slope - right : 0.0; /* residual */
+    out.prescribed =
+        given > 0.0 ? out.t_air * e->slope - right : 0.0; /* residual */
     out.t_mass = d + e->follow * out.t_air;
     out.duty.heat = heat;
     march__share_out(n, cool, &out.duty);

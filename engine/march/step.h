@@ -58,7 +58,7 @@ DEW_LANE double march__co2_stage(const struct march__now *n,
     X(ground)   /* kg/s  off wet ground                                */      \
     X(heat) X(cool) X(cool_2) X(cool_3) X(dry) X(wet)                          \
     X(fog)      /* kg/s                                                */      \
-    X(held)     /* W                                                   */
+    X(prescribed)     /* W                                                   */
 /* clang-format on */
 DEW_LANE_STRUCT(core__at, DEW_AT_MAP);
 
@@ -88,7 +88,7 @@ DEW_LANE struct core__at march__at_of(const struct march__now *n,
     a.dry = march__dry_share(n, p->per_rh * x->w);
     a.wet = march__wet_share(n, p->per_rh * x->w);
     a.fog = p->fog;
-    a.held = warm->held;
+    a.held = warm->prescribed;
     return a;
 }
 
@@ -113,9 +113,9 @@ DEW_LANE struct dew_water_flows march__water_flows(const struct march__now *n,
     f.recovered = -n->blend.fresh_latent * gap; /* eff_lat m (w - w_o) */
     f.unplanned = n->blend.unplanned * gap;
     f.ductleak = n->blend.ductleak * (s->place_w - a->w);
-    f.ductlost = s->lost_cool * a->coil - s->lost_rest * s->putback;
+    f.ductlost = s->lost_cool * a->coil - s->lost_rest * s->reevaporation;
     f.coil = -a->coil;
-    f.putback = s->putback;
+    f.reevaporation = s->reevaporation;
     f.dehumidifier = -s->dry_rate * a->dry;
     f.glass = -a->glass;
     f.fog = -a->fog;
@@ -132,7 +132,7 @@ DEW_LANE double march__latent_air(const struct march__now *n,
     return -DEW_LATENT *
            (l->cool_plants * f->plants + l->cool_laundry * f->laundry +
             l->cool_ground * f->ground +
-            (1.0 - n->drive.lost_rest) * f->putback + f->fog);
+            (1.0 - n->drive.lost_rest) * f->reevaporation + f->fog);
 }
 
 /* And from the surface node: what furnishings and films give up or take. */
@@ -151,7 +151,7 @@ DEW_LANE double march__drier_heat(const struct march__now *n,
 /*
  * Heat is booked here, each flow from its own equation, and solved apart: the
  * ledger then vouches for both.  Beside each flow: where it is solved, by the
- * coefficient of study__sources or of solve.h.
+ * coefficient of march__sources or of solve.h.
  */
 DEW_LANE struct dew_heat_flows march__heat_flows(
     const struct march__now *n, const struct march__terms *k,
@@ -202,7 +202,7 @@ DEW_LANE struct dew_heat_flows march__heat_flows(
                  s->duct_cool * cold;
     f.ductlost = s->lost_cool * cold - s->lost_rest * s->blower_idle -
                  s->lost_heat * (s->heat_cap + s->blower_heat) * a->heat;
-    f.held = a->held; /* march__warm_stage */
+    f.prescribed = a->prescribed; /* march__warm_stage */
     return f;
 }
 
@@ -300,7 +300,7 @@ DEW_LANE struct march__terms march__curves(const struct march__now *n,
 /* What the present hour puts in, given the curves: the sources and slopes of
    the equations that the stages solve.  What goes in here is booked in
    march__water_flows and march__heat_flows.  owed, W: see finish. */
-DEW_LANE struct march__terms study__sources(const struct march__now *n,
+DEW_LANE struct march__terms march__sources(const struct march__now *n,
                                             const struct march__terms *curves,
                                             double owed)
 {
@@ -334,7 +334,7 @@ DEW_LANE struct march__terms study__sources(const struct march__now *n,
     /* M dw/dt = w_source - w_g w - evap p_v + what stores and kinks add */
     k.w_g = gas + b->fresh - b->fresh_latent;
     k.w_source = 0.0 DEW_SOURCE_MAP(MARCH__ADD_SOURCE) +
-                 s->putback * (1.0 - s->lost_rest) + k.w_g * n->mid.w +
+                 s->reevaporation * (1.0 - s->lost_rest) + k.w_g * n->mid.w +
                  evap * k.pws_air + b->ductleak * (s->place_w - n->mid.w);
     return k;
 }
@@ -360,7 +360,7 @@ DEW_LANE struct march__terms march__settle(const struct march__now *n,
     k.evap_air = march__latent_air(n, &f) + march__drier_heat(n, &f, a.dry);
     k.evap_surface = march__latent_surface(&f);
     k.fog = duty->fog;
-    return study__sources(n, &k, owed);
+    return march__sources(n, &k, owed);
 }
 
 /* ---- two stages ----------------------------------------------------------- */

@@ -59,7 +59,7 @@ void dew_plant_coil_store_step(const struct dew_coil_store *store,
         part.m = o.m;
         sum.m = o.m;
         sum.condensed += o.condensed;
-        sum.put_back += o.put_back;
+        sum.reevaporated += o.reevaporated;
         sum.drained += o.drained;
     }
     *out = sum;

@@ -107,7 +107,7 @@ static CORE__INLINE struct dew_coil_store_out plant__store_step(
     u = plant__store_pass(p, u, &drained, &back);
     u = plant__store_pass(p, u, &drained, &back);
     o.m = u * most;
-    o.put_back = back * most;
+    o.reevaporated = back * most;
     o.drained = drained * most;
     return o;
 }

@@ -253,9 +253,9 @@ static int handlers_body(const struct dew_report *r, size_t i, char *out,
              "Both alike, it is too humid in %s h and the coils put back %s "
              "kg; one leading, %s h and %s kg. The figures above are of %s.",
              c->c->plant.handler_count, report__number(humid(w.even), 0).text,
-             report__number(w.even->year.water.putback, 0).text,
+             report__number(w.even->year.water.reevaporation, 0).text,
              report__number(humid(w.lead), 0).text,
-             report__number(w.lead->year.water.putback, 0).text,
+             report__number(w.lead->year.water.reevaporation, 0).text,
              c->c->plant.lead_lag ? "one leading" : "both alike");
     return 1;
 }
@@ -263,7 +263,8 @@ static int handlers_body(const struct dew_report *r, size_t i, char *out,
 static json_t *one_way(struct maker *m, const struct dew_outcome *o)
 {
     return OF_REALS(m, {"too_humid_h", humid(o)}, {"too_dry_h", dry(o)},
-                    {"put_back_kg", o->year.water.putback},
+                    {"reevaporated_kg", o->year.water.reevaporation},
+                    {"put_back_kg", o->year.water.reevaporation}, /* to 0.2 */
                     {"energy_kwh", energy(o)});
 }
 

@@ -42,7 +42,9 @@ json_t *report__gear_coil(struct maker *m, size_t i)
     put_range(m, o, "too_humid_h", dry->too_humid, hours.likely,
               wet->too_humid);
     put_range(m, o, "too_dry_h", dry->too_dry, now->too_dry, wet->too_dry);
-    put_range(m, o, "put_back_kg", dry->water.putback, now->water.putback,
-              wet->water.putback);
+    for (int old = 0; old < 2; old++) /* its other name: to 0.2 */
+        put_range(m, o, old ? "put_back_kg" : "reevaporated_kg",
+                  dry->water.reevaporation, now->water.reevaporation,
+                  wet->water.reevaporation);
     return o;
 }

@@ -55,7 +55,8 @@ static json_t *water(struct maker *m, const struct dew_tally *t)
     DEW_WATER_MAP(X)
 #undef X
     REALS(m, o, {"coil_drained", t->coil_drained},
-          {"core_drained", t->core_drained}, {"wiped", t->wiped});
+          {"core_drained", t->core_drained}, {"wiped", t->wiped},
+          {"putback", t->water.reevaporation}); /* so called until 0.2 */
     return o;
 }
 
@@ -66,6 +67,8 @@ static json_t *heat(struct maker *m, const struct dew_tally *t)
 #define X(name, words) put(m, o, #name, number(t->heat.name / CORE__KWH));
     DEW_HEAT_MAP(X)
 #undef X
+    /* so called until 0.2 */
+    put(m, o, "held", number(t->heat.prescribed / CORE__KWH));
     return o;
 }
 
@@ -221,7 +224,8 @@ static json_t *option(struct maker *m, size_t i)
     put(m, o, "rh_pct_by_month_and_hour", map_of(m, c->outcome));
     put(m, o, "rh_pct_exceeded_in_pct_of_hours",
         numbers(m, c->outcome->duration, DEW_DURATION, 100));
-    put(m, o, "spin_up_turns", json_integer(c->outcome->turns));
+    put(m, o, "warm_up_turns", json_integer(c->outcome->turns));
+    put(m, o, "spin_up_turns", json_integer(c->outcome->turns)); /* to 0.2 */
     return o;
 }
 

@@ -42,7 +42,7 @@ json_t *report__json_log(struct maker *m)
     s = report__log_sum_of(r, -1);
     o = OF_TEXTS(m, {"provenance", r->log},
                  {"option", report__option(r, 0).text});
-    put(m, o, "temperature_held", json_boolean(r->held));
+    put(m, o, "temperature_held", json_boolean(r->prescribed_t));
     put(m, o, "same_hours", json_boolean(r->laid->same_hours));
     put(m, o, "rh_pct", gap(m, &r->beside->rh, 100));
     put(m, o, "temperature_c", gap(m, &r->beside->t, 1));

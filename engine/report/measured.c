@@ -38,7 +38,7 @@ char *report__beside_t(const struct dew_report *r, char *out, size_t size)
     const char *step = r->system == DEW_SYSTEM_US ? "degF" : "K";
     double scale = r->system == DEW_SYSTEM_US ? 1.8 : 1.0;
 
-    if (r->held) {
+    if (r->prescribed_t) {
         snprintf(
             out, size,
             "The house was held at the temperature measured, %s in the "

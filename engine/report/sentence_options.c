@@ -188,10 +188,10 @@ SENTENCE(blower_cost)
         "\"%s\" leans on the blower: %s a year more for the blower, beside %s "
         "for the ventilator's own fans",
         OPTION, ENERGY(n->blower), ENERGY(n->own_fans));
-    if (n->putback > 1)
+    if (n->reevaporation > 1)
         report__say(
             t, ", and the coil puts %s more water back",
-            report__amount(n->putback, DEW_WATER, t->r->system, 0).text);
+            report__amount(n->reevaporation, DEW_WATER, t->r->system, 0).text);
     report__say(t, ".");
 }
 

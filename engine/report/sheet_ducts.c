@@ -39,7 +39,7 @@ static void duct_row(const struct dew_report *r, size_t i,
             .text,
         report__number(y->fresh_short, 0).text,
         report__number(y->energy.blower / CORE__KWH, 0).text,
-        water(r, y->water.putback).text,
+        water(r, y->water.reevaporation).text,
         water(r, y->water.unplanned + y->water.ductleak).text,
         report__number(wettest(y), 0).text,
         report__number(y->ducts[DEW_SPOT_heater], 0).text);

@@ -69,7 +69,7 @@ static void lay_beside(struct dew_run *r)
     r->question.measured = &r->beside;
     report->log = dew_log_provenance(r->log);
     report->laid = &r->laid;
-    report->held = r->held;
+    report->prescribed_t = r->held;
 }
 
 static void fill(struct dew_run *r)

@@ -13,7 +13,8 @@ struct dew_study {
     struct dew_weather weather;
     struct dew_case *cases;
     char (*names)[NAME_ROOM];
-    const double **held; /* of each option, or NULL; borrowed                */
+    const double *
+        *prescribed_t; /* of each option, or NULL; borrowed                */
     struct dew_outcome *outcomes;
     double *store;   /* [options][STUDY__SERIES][hours]                       */
     double *scratch; /* [hours]                                             */
@@ -38,7 +39,7 @@ static void keep_options(struct dew_study *s, const struct dew_option *options)
     for (size_t i = 0; i < s->options; i++) {
         keep_name(s->names[i], options[i].name);
         s->cases[i] = *options[i].c;
-        s->held[i] = options[i].held;
+        s->prescribed_t[i] = options[i].prescribed_t;
         s->outcomes[i].name = s->names[i];
         s->outcomes[i].required = options[i].required;
         s->outcomes[i].count = s->weather.count;
@@ -51,11 +52,11 @@ static int take_room(struct dew_study *s)
 
     s->cases = calloc(s->options, sizeof *s->cases);
     s->names = calloc(s->options, sizeof *s->names);
-    s->held = calloc(s->options, sizeof *s->held);
+    s->prescribed_t = calloc(s->options, sizeof *s->prescribed_t);
     s->outcomes = calloc(s->options, sizeof *s->outcomes);
     s->store = calloc(s->options * STUDY__SERIES, hours * sizeof *s->store);
     s->scratch = calloc(hours, sizeof *s->scratch);
-    return s->cases && s->names && s->held && s->outcomes && s->store &&
+    return s->cases && s->names && s->prescribed_t && s->outcomes && s->store &&
            s->scratch;
 }
 
@@ -101,9 +102,9 @@ static enum dew_status begin_option(struct dew_study *s, struct dew_error *err)
     status = dew_march_open(&s->march, &s->cases[s->turn], &w->hours[0], err);
     if (status != DEW_OK)
         return status;
-    dew_march_hold(s->march, s->held[s->turn], w->count);
-    return dew_march_spin(s->march, w->hours, w->dates, w->count, &o->turns,
-                          err);
+    dew_march_prescribe_t(s->march, s->prescribed_t[s->turn], w->count);
+    return dew_march_warm_up(s->march, w->hours, w->dates, w->count, &o->turns,
+                             err);
 }
 
 static void end_option(struct dew_study *s)
@@ -180,7 +181,7 @@ void dew_study_close(struct dew_study *s)
     free(s->store);
     free(s->outcomes);
     free(s->names);
-    free(s->held);
+    free(s->prescribed_t);
     free(s->cases);
     free(s);
 }

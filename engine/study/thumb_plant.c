@@ -147,8 +147,8 @@ int study__thumb_fan_auto(const struct dew_question *q, struct dew_thumb *t)
     t->option = i;
     t->unit = DEW_THUMB_WATER;
     study__thumb_set(t, 1, NAN,
-                     study__year(q, (size_t)i)->water.putback -
-                         study__year(q, 0)->water.putback,
+                     study__year(q, (size_t)i)->water.reevaporation -
+                         study__year(q, 0)->water.reevaporation,
                      0);
     return study__thumb_why(t, "the coil is dry most of the year here, so a "
                                "running blower has little to put back");

@@ -366,7 +366,8 @@ void study__rule_blower(const struct dew_question *q, struct dew_verdict *v)
         FIND(v, blower_cost, (int)i,
              .blower = y->energy.blower - base->energy.blower,
              .own_fans = y->energy.ventilator,
-             .putback = y->water.putback - base->water.putback);
+             .reevaporation =
+                 y->water.reevaporation - base->water.reevaporation);
     }
 }
 

@@ -87,7 +87,7 @@ static struct dew_numbers_tie_fine faults(const struct dew_question *q,
     n.damper = n.humid_more > study__close(q, o->too_humid);
     n.blower_more = y->energy.blower - o->energy.blower;
     n.dear = n.blower_more > DEAR;
-    n.putback_more = y->water.putback - o->water.putback;
+    n.putback_more = y->water.reevaporation - o->water.reevaporation;
     n.puts_back = n.putback_more > WET;
     return n;
 }

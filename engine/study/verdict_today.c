@@ -60,8 +60,8 @@ void study__sources(struct dew_finding *f, const struct dew_outcome *o,
         return;
     sum.fresh = with_core(&sum);
     sum.recovered = 0;
-    sum.coil += sum.putback; /* what it puts back it took before */
-    sum.putback = 0;
+    sum.coil += sum.reevaporation; /* what it puts back it took before */
+    sum.reevaporation = 0;
     sum.store = 0;
 #define X(name, words) keep_largest(f, words, sign *sum.name / days);
     DEW_WATER_MAP(X)

@@ -251,10 +251,10 @@ struct dew_coil_store_in {
 };
 
 struct dew_coil_store_out {
-    double m;         /* kg     at the end                                 */
-    double condensed; /* kg     taken out of the air                       */
-    double put_back;  /* kg     given back to it                           */
-    double drained;   /* kg     condensed - put_back - (gain in m)         */
+    double m;            /* kg     at the end                                 */
+    double condensed;    /* kg     taken out of the air                       */
+    double reevaporated; /* kg     given back to it                           */
+    double drained; /* kg     condensed - reevaporated - (gain in m)         */
 };
 
 /*

@@ -69,7 +69,7 @@ struct dew_case {
     X(ductleak, "outdoor air by duct leaks")                                   \
     X(ductlost, "dry air lost by leaks of supply ducts")                       \
     X(coil, "condensed on the cooling coil")                                   \
-    X(putback, "put back by the coil")                                         \
+    X(reevaporation, "put back by the coil")                                   \
     X(dehumidifier, "dehumidifier")                                            \
     X(glass, "sweating surfaces")                                              \
     X(fog, "fallen out of saturated air")                                      \
@@ -98,7 +98,7 @@ struct dew_case {
     X(evaporation, "evaporation and sorption")                                 \
     X(ductwall, "through walls of ducts outside the envelope")                 \
     X(ductlost, "warm or cool air lost by leaks of supply ducts")              \
-    X(held, "held by the given temperature")
+    X(prescribed, "held by the given temperature")
 
 #define DEW_MEMBER_OF(name, words) double name;
 
@@ -189,11 +189,12 @@ enum dew_status dew_march_open(struct dew_march **march,
 /*
  * Hold the indoor temperature at t[h], degC, in hour h from the start, as it
  * was measured: no heating or cooling equipment acts then, and what keeps it
- * there is the flow "held" of the heat books.  Where t[h] is NaN, and from
+ * there is the flow "prescribed" of the heat books.  Where t[h] is NaN, and from
  * count on, the case's own thermostat rules.  t is borrowed until close, or
  * the next call; NULL holds no more.
  */
-void dew_march_hold(struct dew_march *march, const double *t, size_t count);
+void dew_march_prescribe_t(struct dew_march *march, const double *t,
+                           size_t count);
 
 /*
  * Advance one hour.  Allocates nothing.  *out is written only on DEW_OK.
@@ -220,10 +221,10 @@ enum dew_status dew_march_step(struct dew_march *march,
  * that of the hour led in with last, else what dew_march_open was given.
  * Returns the turns taken in *turns (may be NULL).  Errors: as dew_march_step.
  */
-enum dew_status dew_march_spin(struct dew_march *march,
-                               const struct dew_hour *hours,
-                               const struct dew_date *dates, size_t count,
-                               int *turns, struct dew_error *err);
+enum dew_status dew_march_warm_up(struct dew_march *march,
+                                  const struct dew_hour *hours,
+                                  const struct dew_date *dates, size_t count,
+                                  int *turns, struct dew_error *err);
 
 /* Free a march; NULL is allowed. */
 void dew_march_close(struct dew_march *march);

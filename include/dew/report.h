@@ -81,7 +81,7 @@ struct dew_report {
     const char *log; /* which log was laid beside the first option, how read */
     const struct dew_beside *beside;   /* NULL = none                         */
     const struct dew_report_log *laid; /* its hours; NULL only without log  */
-    int held; /* 1: the house was held at the temperature measured          */
+    int prescribed_t; /* 1: the house was held at the temperature measured          */
     const struct dew_choice *handed; /* of the question's choices: the one the
                           sheets are about; NULL = the best or the nearest  */
 };

@@ -167,8 +167,9 @@ struct dew_option {
     const char *name;
     const struct dew_case *c;
     double required; /* m3/s   0 ..   fresh air asked for, 0 = not stated   */
-    const double *held; /* degC  one an hour of the weather, NaN free, borrowed
-                           until close: for dew_march_hold; NULL = none     */
+    const double
+        *prescribed_t; /* degC  one an hour of the weather, NaN free, borrowed
+                           until close: for dew_march_prescribe_t; NULL = none     */
 };
 
 /* The year, borrowed.  count > 0. */
@@ -259,9 +260,9 @@ enum dew_status dew_study_open(struct dew_study **study,
 /*
  * March at most hours hours of the option whose turn it is; *done is the
  * share of the whole study finished, 1 when every option is.  The first step
- * of an option opens its march and spins it up.  A step after the end is DEW_OK
+ * of an option opens its march and warms it up.  A step after the end is DEW_OK
  * and does nothing.
- * Errors: those of dew_march_open, _spin and _step, the option's name in
+ * Errors: those of dew_march_open, _warm_up and _step, the option's name in
  * err->path when no member is named.  A study that failed stays failed.
  */
 enum dew_status dew_study_step(struct dew_study *study, size_t hours,

@@ -129,7 +129,7 @@ struct dew_question {
     X(grows_dry, grows_dry, helps, N(dry, h) N(today, h))                      \
     X(wetter_untried, wetter_untried, helps, N(dry, h))                        \
     X(blower_cost, blower, helps,                                              \
-      N(blower, J) N(own_fans, J) N(putback, kg))                              \
+      N(blower, J) N(own_fans, J) N(reevaporation, kg))                              \
     /* what speaks against it: much of its air short-circuits; it brings less  \
        than asked for, where own ducts bring it; more hours too humid, a supply \
        trunk wet past the limit, more electricity, more water put back.  Then  \

@@ -70,7 +70,7 @@ for c in humid cold dry; do
     sure "$c: a lockout lets less water in" cores_$c 6 water_kg fresh "<" 3
     sure "$c: a lockout takes fresh air away" cores_$c 6 running_h ventilator "<" 3
     sure "$c: a blower over the wet coil puts water back" \
-        cores_$c 8 water_kg putback ">" 3 2
+        cores_$c 8 water_kg reevaporation ">" 3 2
     sure "$c: and makes more humid hours" cores_$c 8 hours too_humid ">" 3
 done
 sure "humid: a dehumidifier works less behind an enthalpy core" \
@@ -94,19 +94,19 @@ say $? "humid: and its moisture runs from low to high"
 # 1 cooling alone, 2 with the ventilator half the time, 3 a third of each
 # hour, 4 always, 5 two stages
 sure "blower: interlock puts back more than auto" \
-    blower_modes 2 water_kg putback ">" 1 2
+    blower_modes 2 water_kg reevaporation ">" 1 2
 sure "blower: always on puts back more than interlock" \
-    blower_modes 4 water_kg putback ">" 2
+    blower_modes 4 water_kg reevaporation ">" 2
 sure "blower: interlock makes humid hours" blower_modes 2 hours too_humid ">" 1 1.2
 sure "blower: always on makes more" blower_modes 4 hours too_humid ">" 2
 sure "blower: a third of the hour lies between" blower_modes 3 hours too_humid "<" 2
-sure "blower: two stages put back less" blower_modes 5 water_kg putback "<" 2
+sure "blower: two stages put back less" blower_modes 5 water_kg reevaporation "<" 2
 "$D" run --full "$S/blower_modes.yaml" >"$work/text" 2>/dev/null
 grep -q "option 7: one zone cannot know which of its 2 air handlers runs" \
     "$work/text"
 say $? "blower: two handlers are told both ways"
 awk '/"handlers": \{/ { inside = 1 }
-    inside && /"put_back_kg"/ { gsub(/[",:]/, ""); v[n++] = $2 }
+    inside && /"reevaporated_kg"/ { gsub(/[",:]/, ""); v[n++] = $2 }
     END { exit !(n == 2 && v[1] < v[0]) }' "$work/blower_modes"
 say $? "blower: one leading puts back less than an even split"
 exit $bad

@@ -36,7 +36,7 @@ static void the_march_puts_back_what_the_delay_dries(void **state)
     left = 1.0 - gamma_1 * row->off_delay / (2.0 * wet_s);
     back = wet_s * (1.0 - left * left) / (on + tau * expm1(-on / tau));
     assert_true(r.duty.cool > 0.05 && r.duty.cool < 0.7);
-    assert_near(r.water.putback / -r.water.coil, back, 0.02 * back);
+    assert_near(r.water.reevaporation / -r.water.coil, back, 0.02 * back);
     /* and the blower runs on: its hours and its electricity */
     assert_near(r.duty.blower,
                 r.duty.cool * (1.0 + 12.0 * (1.0 - r.duty.cool) *
@@ -106,7 +106,7 @@ static void blower_and_compressor_run_alike(void **state)
                 1e-4 * fabs(r.heat.cooling));
     assert_near(r.water.coil / ideal.water.coil,
                 let_through(0.2, row->run) / let_through(0.2, 0.2), 0.0005);
-    assert_near(r.water.putback, 0.0, 1e-12);
+    assert_near(r.water.reevaporation, 0.0, 1e-12);
 }
 
 /* By the clock for 48 minutes an hour: what cooling leaves of them is at low
@@ -178,7 +178,7 @@ static double sum_back(const struct dew_result r[HOURS])
     double sum = 0.0;
 
     for (int h = 0; h < HOURS; h++)
-        sum += r[h].water.putback;
+        sum += r[h].water.reevaporation;
     return sum;
 }
 
@@ -219,7 +219,7 @@ TEST(on_gives_back_more_than_auto_in_every_hour_with_a_cycle)
         if (!(a[h].duty.cool > 0.02 && b[h].duty.cool > 0.02))
             continue;
         cycles++;
-        assert_true(b[h].water.putback > a[h].water.putback);
+        assert_true(b[h].water.reevaporation > a[h].water.reevaporation);
     }
     assert_true(cycles > HOURS / 3);
 }
@@ -260,8 +260,8 @@ TEST(a_night_without_a_cycle_gives_little_back)
         if (r[h].duty.cool > 0.0 || r[h - 1].duty.cool > 0.0)
             continue;
         idle++;
-        back += r[h].water.putback;
-        assert_true(r[h].water.putback <= held);
+        back += r[h].water.reevaporation;
+        assert_true(r[h].water.reevaporation <= held);
     }
     assert_true(idle >= 5);
     assert_true(back > 0.0 && back / idle <= 0.13 / 8.0);

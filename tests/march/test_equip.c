@@ -201,7 +201,8 @@ static void what_evaporates_takes_its_heat_from_the_air(void **state)
     r = run(&c, &out, 24 * 10, NULL);
     assert_near(r.heat.evaporation, -row->share * latent * 4.7 / 24.0, 1.0);
     /* what holds the room's temperature has to bring it */
-    assert_near(r.heat.held - dry.heat.held, row->share * latent * 4.7 / 24.0,
+    assert_near(r.heat.prescribed - dry.heat.prescribed,
+                row->share * latent * 4.7 / 24.0,
                 1e-3 * latent * 4.7 / 24.0 + 200.0);
 }
 
@@ -257,13 +258,13 @@ TEST(a_blower_over_a_wet_coil_puts_water_back)
     }
     /* always on above interlocked a third of the time above heating and
        cooling alone, in water put back and in the humidity it makes */
-    assert_true(mode[DEW_BLOWER_AUTO].water.putback > 0.0);
-    assert_true(mode[DEW_BLOWER_INTERLOCK].water.putback >
-                mode[DEW_BLOWER_AUTO].water.putback + 0.5);
-    assert_true(mode[DEW_BLOWER_ON].water.putback >
-                mode[DEW_BLOWER_INTERLOCK].water.putback + 0.5);
-    assert_true(mode[DEW_BLOWER_MINUTES].water.putback >
-                mode[DEW_BLOWER_AUTO].water.putback + 0.2);
+    assert_true(mode[DEW_BLOWER_AUTO].water.reevaporation > 0.0);
+    assert_true(mode[DEW_BLOWER_INTERLOCK].water.reevaporation >
+                mode[DEW_BLOWER_AUTO].water.reevaporation + 0.5);
+    assert_true(mode[DEW_BLOWER_ON].water.reevaporation >
+                mode[DEW_BLOWER_INTERLOCK].water.reevaporation + 0.5);
+    assert_true(mode[DEW_BLOWER_MINUTES].water.reevaporation >
+                mode[DEW_BLOWER_AUTO].water.reevaporation + 0.2);
     assert_true(mode[DEW_BLOWER_INTERLOCK].rh_sum >
                 mode[DEW_BLOWER_AUTO].rh_sum);
     assert_true(mode[DEW_BLOWER_ON].rh_sum > mode[DEW_BLOWER_INTERLOCK].rh_sum);
@@ -271,7 +272,7 @@ TEST(a_blower_over_a_wet_coil_puts_water_back)
                 mode[DEW_BLOWER_INTERLOCK].energy.blower);
     /* no more than went on the coil */
     for (int i = 0; i < MODES; i++)
-        assert_true(mode[i].water.putback < -mode[i].water.coil);
+        assert_true(mode[i].water.reevaporation < -mode[i].water.coil);
 }
 
 /* Net over gross water at run fraction x with a blower that never stops, by
@@ -312,14 +313,14 @@ static void the_march_puts_back_what_the_closed_form_does(void **state)
     c.plant.handlers[0].cycling = 0.0;
     r = run(&c, &out, 24 * 30, NULL);
     x = r.duty.cool; /* C_d 0: it runs as long as its load */
-    net = (-r.water.coil - r.water.putback) / -r.water.coil;
+    net = (-r.water.coil - r.water.reevaporation) / -r.water.coil;
     assert_true(x > 0.6 && x < 0.97);
     assert_near(r.w, out.w, 3e-5);
     assert_near(1.0 - net, 1.0 - closed_form(x, 1000.0, 1.5),
                 0.02 * (1.0 - closed_form(x, 1000.0, 1.5)));
     /* and it cools */
-    assert_near(r.heat.evaporation, -latent * r.water.putback,
-                1e-9 * latent * r.water.putback);
+    assert_near(r.heat.evaporation, -latent * r.water.reevaporation,
+                1e-9 * latent * r.water.reevaporation);
 }
 
 /* A machine near its load stands still less, and so puts back less. */
@@ -336,8 +337,8 @@ TEST(a_low_stage_dries_better_than_a_single_one)
     c.plant.handlers[0].turndown = 0.3;
     many = day_of(&c);
     assert_true(two.rh_sum < one.rh_sum - 0.1);
-    assert_true(two.water.putback < one.water.putback);
-    assert_true(many.water.putback < two.water.putback);
+    assert_true(two.water.reevaporation < one.water.reevaporation);
+    assert_true(many.water.reevaporation < two.water.reevaporation);
     assert_true(many.rh_sum < one.rh_sum - 0.2);
 }
 
@@ -374,7 +375,7 @@ TEST(two_handlers_even_or_one_first)
     c.plant.lead_lag = 1;
     lead = day_of(&c);
     assert_near(even.t_sum, lead.t_sum, 1e-6);
-    assert_true(lead.water.putback < even.water.putback - 0.1);
+    assert_true(lead.water.reevaporation < even.water.reevaporation - 0.1);
     assert_true(lead.rh_sum < even.rh_sum - 0.05);
 }
 
@@ -402,7 +403,7 @@ TEST(three_machines_are_one)
     assert_near(three.t_sum, one.t_sum, 1e-9 * one.t_sum);
     assert_near(three.rh_sum, one.rh_sum, 1e-9 * one.rh_sum);
     assert_near(three.water.coil, one.water.coil, -1e-9 * one.water.coil);
-    assert_near(three.water.putback, one.water.putback, 1e-9);
+    assert_near(three.water.reevaporation, one.water.reevaporation, 1e-9);
     assert_near(three.energy.cooling, one.energy.cooling,
                 1e-9 * one.energy.cooling);
     c.plant.lead_lag = 1;

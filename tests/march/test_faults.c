@@ -182,7 +182,7 @@ TEST(every_lane_of_the_weather_is_looked_at)
     }
 }
 
-TEST(a_spin_hands_on_what_stopped_it)
+TEST(a_warm_up_hands_on_what_stopped_it)
 {
     struct dew_case c = lively_case();
     struct dew_hour hours[48];
@@ -197,7 +197,7 @@ TEST(a_spin_hands_on_what_stopped_it)
     }
     hours[17].w = INFINITY;
     assert_int_equal(dew_march_open(&m, &c, &hours[0], NULL), DEW_OK);
-    assert_int_equal(dew_march_spin(m, hours, dates, 48, &turns, &err),
+    assert_int_equal(dew_march_warm_up(m, hours, dates, 48, &turns, &err),
                      DEW_EBALANCE);
     assert_int_equal(err.hour, 18);
     assert_int_equal(turns, -7);
@@ -262,10 +262,10 @@ TEST(a_house_past_saturation_is_cooled_on)
 
         if (dew_march_step(m, &out, &date, &r, &err) != DEW_OK)
             fail_msg("hour %d: %s", err.hour, err.text);
-        assert_true(r.water.putback >= 0.0 && r.end.coil_1 >= 0.0);
+        assert_true(r.water.reevaporation >= 0.0 && r.end.coil_1 >= 0.0);
         past += r.rh > 1.0 - 1e-12 && r.duty.cool > 0.0 && r.duty.cool < 1.0;
         if (r.rh > 1.001) /* nothing evaporates into saturated air */
-            assert_near(r.water.putback, 0.0, 1e-12);
+            assert_near(r.water.reevaporation, 0.0, 1e-12);
     }
     dew_march_close(m);
     assert_true(past > 24);

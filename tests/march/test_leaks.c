@@ -144,10 +144,10 @@ TEST(circulating_loses_by_the_low_flow)
         h.c.watch.leaks[v][0][0].lost = .07;
     h.c.house.water[DEW_SOURCE_other].per_day = 20;
     r = last_hour(&h.c, 33.1, .41);
-    assert_true(r.water.putback > .01);
-    assert_near(r.water.ductlost, -.1 * r.water.coil - .07 * r.water.putback,
-                1e-12);
-    assert_near(r.heat.evaporation, -2454480 * .93 * r.water.putback,
+    assert_true(r.water.reevaporation > .01);
+    assert_near(r.water.ductlost,
+                -.1 * r.water.coil - .07 * r.water.reevaporation, 1e-12);
+    assert_near(r.heat.evaporation, -2454480 * .93 * r.water.reevaporation,
                 1e-9 * 2454480); /* heat of evaporation at 20 degC [ASH-F1] */
     h.c.house.people.gains_w = 0;
     all_day(h.c.house.comfort.cool, 40); /* nothing runs but the blower */

@@ -33,7 +33,7 @@ static double ratio(const struct dew_coil_store *s, double run, double blower,
         in.m = o.m;
         if (t < 100 * 3600.0)
             continue;
-        net += o.condensed - o.put_back;
+        net += o.condensed - o.reevaporated;
         gross += o.condensed;
     }
     return net / gross;
@@ -136,7 +136,7 @@ static double back(double run, double off_delay, double still)
     for (int i = 0; i < 200; i++) {
         dew_plant_coil_store_step(&s, &in, &o);
         in.m = o.m;
-        given += i >= 100 ? o.put_back : 0.0;
+        given += i >= 100 ? o.reevaporated : 0.0;
         gross += i >= 100 ? o.condensed : 0.0;
     }
     return given / gross;
@@ -211,7 +211,7 @@ static double night(double still, double humid)
     for (int i = 0; i < 32; i++) {
         dew_plant_coil_store_step(&s, &in, &o);
         in.m = o.m;
-        given += o.put_back;
+        given += o.reevaporated;
     }
     return given;
 }
@@ -246,7 +246,7 @@ TEST(a_wet_coil_dries_by_the_square_root_law)
     assert_near(o.condensed, 0.0, 0.0);
     in.seconds = 3600.0; /* long enough: all of it, at most t_wet x L */
     dew_plant_coil_store_step(&s, &in, &o);
-    assert_near(o.put_back, 0.83 * s.most, 1e-12);
+    assert_near(o.reevaporated, 0.83 * s.most, 1e-12);
     assert_near(o.m, 0.0, 0.0);
 }
 
@@ -308,8 +308,8 @@ TEST(mass_closes)
 
                 dew_plant_coil_store_step(&s, &in, &o);
                 assert_true(o.m >= 0.0 && o.m <= s.most * (1 + 1e-15));
-                assert_true(o.put_back >= 0.0 && o.drained >= 0.0);
-                worst = fmax(worst, fabs(in.m + o.condensed - o.put_back -
+                assert_true(o.reevaporated >= 0.0 && o.drained >= 0.0);
+                worst = fmax(worst, fabs(in.m + o.condensed - o.reevaporated -
                                          o.drained - o.m));
             }
     assert_near(worst / s.most, 0.0, 1e-14);

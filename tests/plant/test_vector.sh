@@ -34,7 +34,7 @@ void store(const struct dew_coil_store *k, struct lanes *l)
                                       l->d[i], l->e[i], l->f[i]};
         struct dew_coil_store_out o = plant__store_step(k, &a);
         l->x[i] = o.m;
-        l->y[i] = o.put_back;
+        l->y[i] = o.reevaporated;
     }
 }
 void core(struct lanes *l)

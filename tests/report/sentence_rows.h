@@ -292,7 +292,7 @@ static const struct sentence_row {
      "\"heat core\" dries the house too far: too dry in 411 h (today 12 h)."},
     {"a blower that costs",
      {IS(blower_cost, .blower = 1168 * KWH, .own_fans = 350 * KWH,
-         .putback = 85.5), .option = 1},
+         .reevaporation = 85.5), .option = 1},
      DEW_SYSTEM_SI,
      "\"heat core\" leans on the blower: 1168 kWh a year more for the blower, "
      "beside 350 kWh for the ventilator's own fans, and the coil puts 86 L more "

@@ -29,7 +29,7 @@ static void set_up(void)
                                         .rating_rh = 0.60};
     o->year.too_humid = 731;
     o->year.too_dry = 12;
-    o->year.water.putback = 417;
+    o->year.water.reevaporation = 417;
     o->year.duty.dehumidify = 2000;
     o->year.dryer_t = 2000 * 21.11;
     o->year.dryer_rh = 2000 * 0.50;
@@ -42,7 +42,7 @@ static void set_up(void)
     }
     cases[0].paths[DEW_VENT_ON][0].latent = 0.41;
     cases[1].paths[DEW_VENT_ON][0].latent = 0.55;
-    outcomes[2].year.water.putback = 350;
+    outcomes[2].year.water.reevaporation = 350;
     report.doubts = doubts;
     report.doubt_count = 3;
 }
@@ -80,10 +80,10 @@ TEST(json_has_them_under_their_keys)
     assert_near(number_at(o, "options.1.core_range.too_humid_h.low"), 741, 0);
     assert_near(number_at(o, "options.1.core_range.too_humid_h.likely"), 731,
                 0);
-    assert_near(number_at(o, "options.1.handlers.even_split.put_back_kg"), 417,
-                0);
-    assert_near(number_at(o, "options.1.handlers.lead_lag.put_back_kg"), 350,
-                0);
+    assert_near(number_at(o, "options.1.handlers.even_split.reevaporated_kg"),
+                417, 0);
+    assert_near(number_at(o, "options.1.handlers.lead_lag.reevaporated_kg"),
+                350, 0);
     json_decref(o);
 }
 
@@ -99,14 +99,15 @@ TEST(what_the_coil_leaves_open_is_told)
     dry = wet = page_scene.outcomes[0];
     dry.year.too_humid = 0;
     wet.year.too_humid = 708;
-    wet.year.water.putback = 2032;
+    wet.year.water.reevaporation = 2032;
     page_scene.choices[0].coil_dry = &dry;
     page_scene.choices[0].coil_wet = &wet;
     o = as_json();
     assert_near(number_at(o, "options.0.coil_range.too_humid_h.dry"), 0, 0);
     assert_near(number_at(o, "options.0.coil_range.too_humid_h.likely"), 81, 0);
     assert_near(number_at(o, "options.0.coil_range.too_humid_h.wet"), 708, 0);
-    assert_near(number_at(o, "options.0.coil_range.put_back_kg.wet"), 2032, 0);
+    assert_near(number_at(o, "options.0.coil_range.reevaporated_kg.wet"), 2032,
+                0);
     assert_true(json_is_null(at(o, "options.1.coil_range")));
     json_decref(o);
     text = page_written(dew_report_text, &report, NULL);

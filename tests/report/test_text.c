@@ -199,7 +199,7 @@ TEST(ducts_are_told_where_they_matter)
     y->ducts[DEW_SPOT_intake] = 613;
     y->ducts[DEW_SPOT_heater] = 41.7;
     y->energy.blower = 1168 * KWH;
-    y->water.putback = 417.3;
+    y->water.reevaporation = 417.3;
     y->water.unplanned = 91.2;
     text = page_written(dew_report_text, &report, NULL);
     assert_non_null(strstr(text, "What the ducts do with the air"));

@@ -411,7 +411,7 @@ TEST(a_log_is_laid_beside_and_may_hold_the_house)
                         l->rh[h] * dew_air_pws_liquid(l->t[h]), 0.01);
         }
         assert_true(held ? off < 0.01 : off > 0.1);
-        assert_int_equal(dew_run_report(r.run, 0)->held, held);
+        assert_int_equal(dew_run_report(r.run, 0)->prescribed_t, held);
         dew_run_close(r.run);
     }
 }

@@ -62,9 +62,9 @@ static double blower(const struct dew_tally *y)
     return y->energy.blower;
 }
 
-static double putback(const struct dew_tally *y)
+static double reevaporation(const struct dew_tally *y)
 {
-    return y->water.putback;
+    return y->water.reevaporation;
 }
 
 static double suction(const struct dew_tally *y)
@@ -90,8 +90,8 @@ static const struct sign_row {
     {"a blower that runs along uses more, humid", HUMID, blower, "return tie, blower along", 1.5, "own ducts"},
     {"a blower that runs along uses more, cold", COLD, blower, "return tie, blower along", 1.5, "own ducts"},
     {"it uses more than the ventilator's own fans", COLD, blower, "the mix, blower along", 1, "the mix"},
-    {"a wet coil gives back under a running blower, humid", HUMID, putback, "return tie, blower along", 2, "own ducts"},
-    {"a wet coil gives back under a running blower, cold", COLD, putback, "the mix, blower along", 2, "the mix"},
+    {"a wet coil gives back under a running blower, humid", HUMID, reevaporation, "return tie, blower along", 2, "own ducts"},
+    {"a wet coil gives back under a running blower, cold", COLD, reevaporation, "the mix, blower along", 2, "the mix"},
     {"and leaves the house damper", HUMID, humid, "return tie, blower along", 1, "own ducts"},
     {"also with two air handlers", HUMID, humid, "two, return tie, along", 1, "two handlers, own ducts"},
     {"and with the mix", HUMID, humid, "two, the mix, along", 1, "two, the mix"},
@@ -133,7 +133,8 @@ TEST(own_ducts_do_not_count_air_handlers)
         assert_near(fresh(two), fresh(one), 1e-9);
         assert_near(fans(two), fans(one), 1e-3 * fans(one));
         assert_near(humid(two), humid(one), 0.02 * humid(one) + 2);
-        assert_near(putback(two), putback(one), 0.02 * putback(one));
+        assert_near(reevaporation(two), reevaporation(one),
+                    0.02 * reevaporation(one));
     }
 }
 

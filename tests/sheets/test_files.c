@@ -109,7 +109,7 @@ static void a_pile_of_water_holds_its_sources(void **state)
                                   .burning = 12,
                                   .humidifier = 400,
                                   .coil = -61,
-                                  .putback = 9};
+                                  .reevaporation = 9};
     assert_int_equal(dew_report_write(&report, inside, NULL), DEW_OK);
     text = contents("charts/water-1-as-it-stands.svg");
     assert_non_null(strstr(text, "January, people and pets: 38 L in"));

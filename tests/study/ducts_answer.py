@@ -30,7 +30,7 @@ def climate(option):
     hours, air = option["hours"], option["fresh_air_l_s"]["delivered"] / CFM
     return [f"{hours['too_humid']:,.0f}", f"{air:.0f}",
             f"{option['energy_kwh']['blower']:,.0f}",
-            f"{option['water_kg']['putback']:,.0f}"]
+            f"{option['water_kg']['reevaporation']:,.0f}"]
 
 
 def cost(name):

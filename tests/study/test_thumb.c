@@ -154,12 +154,12 @@ static void dew_moves(void)
 static void blower_on(void)
 {
     s.cases[2].plant.handlers[0].mode = DEW_BLOWER_ON;
-    s.outcomes[2].year.water.putback = 341;
+    s.outcomes[2].year.water.reevaporation = 341;
 }
 static void blower_on_dry(void)
 {
     blower_on();
-    s.outcomes[2].year.water.putback = 0.2;
+    s.outcomes[2].year.water.reevaporation = 0.2;
 }
 /* Three tons for 800 h: 7,200 lb at the rule's 3 lb/h per ton. */
 static void drained(double pounds)

@@ -408,14 +408,14 @@ TEST(the_blower_of_a_tie_in_is_counted)
     s.outcomes[0].year.energy.blower = 300 * KWH;
     s.outcomes[1].year.energy.blower = 1468 * KWH;
     s.outcomes[1].year.energy.ventilator = 350 * KWH;
-    s.outcomes[0].year.water.putback = 12;
-    s.outcomes[1].year.water.putback = 97.5;
+    s.outcomes[0].year.water.reevaporation = 12;
+    s.outcomes[1].year.water.reevaporation = 97.5;
     judge();
     assert_null(FIND(blower_cost, ANY)); /* it runs with heat and cold alone */
     s.cases[1].plant.handlers[0].mode = DEW_BLOWER_INTERLOCK;
     judge();
     assert_near(NUMBERS(blower_cost, 1).blower, 1168 * KWH, 1);
-    assert_near(NUMBERS(blower_cost, 1).putback, 85.5, 1e-12);
+    assert_near(NUMBERS(blower_cost, 1).reevaporation, 85.5, 1e-12);
 }
 
 /* Today from an hour on; an option only with clearly more than today. */

@@ -54,7 +54,7 @@ TEST(a_dear_tie_in_is_fine_at_a_price)
 {
     tie(0.045);
     s.outcomes[2].year.energy.blower = 300 * KWH;
-    s.outcomes[2].year.water.putback = 131;
+    s.outcomes[2].year.water.reevaporation = 131;
     judge();
     assert_string_equal(against(2), "dear, puts back, ");
     assert_near(NUMBERS(tie_fine, 2).blower_more, 300 * KWH, 0);

@@ -126,8 +126,8 @@ static inline struct converge converge_run(struct dew_march *m,
     converge_load(&m->x, y);
     converge_scale(y, 1.0);
     if (year->lead > 0) {
-        assert_int_equal(dew_march_spin(m, year->hours, year->dates,
-                                        year->count, NULL, NULL),
+        assert_int_equal(dew_march_warm_up(m, year->hours, year->dates,
+                                           year->count, NULL, NULL),
                          DEW_OK);
         converge_lead(&ref, ode, m, year, y);
     }

@@ -55,7 +55,7 @@ DEW_LANE struct dew_state lane_step(struct march__now *n,
                                     const struct dew_state *x,
                                     const struct dew_path *path, double dt)
 {
-    struct march__terms guess = study__sources(n, k, x->owed_q / dt);
+    struct march__terms guess = march__sources(n, k, x->owed_q / dt);
     struct march__duty duty;
     struct dew_state at = march__predict(n, &guess, x, dt, &duty);
     struct march__sum sum;

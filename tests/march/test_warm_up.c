@@ -32,7 +32,8 @@ static struct two twice(const struct dew_case *c)
     struct dew_march *m;
 
     assert_int_equal(dew_march_open(&m, c, &hours[0], &err), DEW_OK);
-    assert_int_equal(dew_march_spin(m, hours, dates, MOST, NULL, &err), DEW_OK);
+    assert_int_equal(dew_march_warm_up(m, hours, dates, MOST, NULL, &err),
+                     DEW_OK);
     for (int h = 0; h < MOST; h++) {
         struct dew_result r;
         int at = h % YEAR, year = h / YEAR;
@@ -131,8 +132,8 @@ static struct dew_march *led_in(const struct dew_case *c, const double *held,
     int turns = 0;
 
     assert_int_equal(dew_march_open(&m, c, &hours[0], NULL), DEW_OK);
-    dew_march_hold(m, held, held_count);
-    assert_int_equal(dew_march_spin(m, hours, dates, count, &turns, NULL),
+    dew_march_prescribe_t(m, held, held_count);
+    assert_int_equal(dew_march_warm_up(m, hours, dates, count, &turns, NULL),
                      DEW_OK);
     assert_int_equal(turns, 1);
     return m;
@@ -235,7 +236,7 @@ static void shorter_files_repeat_their_first_weeks(void **state)
     (void)state;
     made_up();
     assert_int_equal(dew_march_open(&m, &c, &hours[0], NULL), DEW_OK);
-    assert_int_equal(dew_march_spin(m, hours, dates, YEAR - 1, &turns, NULL),
+    assert_int_equal(dew_march_warm_up(m, hours, dates, YEAR - 1, &turns, NULL),
                      DEW_OK);
     assert_true(turns > 1 && turns < 40);
     assert_near(m->clock.mild, hours[0].t, 0.0);

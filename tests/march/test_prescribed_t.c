@@ -28,8 +28,8 @@ TEST(hours_have_the_temperature_measured)
     struct dew_error err = {0};
     int turns;
 
-    dew_march_hold(m, held, HOURS);
-    assert_int_equal(dew_march_spin(m, hours, dates, HOURS, &turns, &err),
+    dew_march_prescribe_t(m, held, HOURS);
+    assert_int_equal(dew_march_warm_up(m, hours, dates, HOURS, &turns, &err),
                      DEW_OK);
     for (int h = 0; h < HOURS; h++) {
         struct dew_result r = step(m, &hours[h], h);
@@ -59,7 +59,7 @@ TEST(held_is_the_heat_an_ideal_heater_gives)
     warmed = filled(&c);
     for (int h = 0; h < HOURS; h++)
         held[h] = 22.9;
-    dew_march_hold(m, held, HOURS);
+    dew_march_prescribe_t(m, held, HOURS);
     for (int h = 0; h < 200; h++) {
         (void)step(m, &hours[h], h);
         (void)step(warmed, &hours[h], h);
@@ -68,7 +68,7 @@ TEST(held_is_the_heat_an_ideal_heater_gives)
         struct dew_result a = step(m, &hours[h], h),
                           b = step(warmed, &hours[h], h);
 
-        assert_near(a.heat.held, b.heat.heating, 1e-6 * b.heat.heating);
+        assert_near(a.heat.prescribed, b.heat.heating, 1e-6 * b.heat.heating);
     }
     dew_march_close(m);
     dew_march_close(warmed);
@@ -81,14 +81,14 @@ TEST(hours_without_have_the_thermostat)
     struct dew_march *m = filled(&c);
     struct dew_result r;
 
-    dew_march_hold(m, held, HOURS);
+    dew_march_prescribe_t(m, held, HOURS);
     for (int h = 0; h < FREE_HOUR; h++)
         (void)step(m, &hours[h], h);
     r = step(m, &hours[FREE_HOUR], FREE_HOUR);
-    assert_near(r.heat.held, 0.0, 0.0);
-    dew_march_hold(m, NULL, HOURS);
+    assert_near(r.heat.prescribed, 0.0, 0.0);
+    dew_march_prescribe_t(m, NULL, HOURS);
     r = step(m, &hours[FREE_HOUR + 1], FREE_HOUR + 1);
-    assert_near(r.heat.held, 0.0, 0.0);
+    assert_near(r.heat.prescribed, 0.0, 0.0);
     dew_march_close(m);
 }
 
