@@ -175,7 +175,7 @@ void march__planes(const struct dew_case *c, struct dew_plane *planes)
    film of 2.9 W/m2K, as for porous surfaces [WWC13]. */
 static const double film_beta = 2e-8;
 
-static void lane_faces(const struct dew_case *c, struct weather__lane *l)
+static void lane_faces(const struct dew_case *c, struct march__lane *l)
 {
     const struct dew_surface *s = c->house.surfaces;
 
@@ -189,7 +189,7 @@ static void lane_faces(const struct dew_case *c, struct weather__lane *l)
 
 #define SAME(name) l->name = t->name;
 
-static void lane_heat(const struct dew_case *c, struct weather__lane *l)
+static void lane_heat(const struct dew_case *c, struct march__lane *l)
 {
     const struct dew_thermal *t = &c->house.thermal;
 
@@ -199,7 +199,7 @@ static void lane_heat(const struct dew_case *c, struct weather__lane *l)
     l->lead_lag = c->plant.lead_lag ? 1.0 : 0.0;
 }
 
-static void lane_water(const struct dew_case *c, struct weather__lane *l)
+static void lane_water(const struct dew_case *c, struct march__lane *l)
 {
     const struct dew_buffer *b = &c->house.buffer;
     const struct dew_water *w = c->house.water;
@@ -222,7 +222,7 @@ static void lane_water(const struct dew_case *c, struct weather__lane *l)
     l->cool_ground = w[DEW_SOURCE_ground].heat_share;
 }
 
-static void lane_humidistats(const struct dew_case *c, struct weather__lane *l)
+static void lane_humidistats(const struct dew_case *c, struct march__lane *l)
 {
     struct plant__band dry = plant__dry_band(&c->plant.dryer);
     struct plant__band wet = plant__wet_band(&c->plant.humidifier);
@@ -236,10 +236,10 @@ static void lane_humidistats(const struct dew_case *c, struct weather__lane *l)
     l->wet_heat = c->plant.humidifier.heat;
 }
 
-struct weather__lane march__lane_of(const struct dew_case *c)
+struct march__lane march__lane_of(const struct dew_case *c)
 {
     const struct dew_leakage *leak = &c->house.leakage;
-    struct weather__lane l = {0};
+    struct march__lane l = {0};
 
     l.rho = dew_air_density_run(c->pressure);
     l.volume = c->house.volume;

@@ -38,6 +38,6 @@ void march__mind_windows(const struct dew_case *c, const struct dew_state *x,
 void march__planes(const struct dew_case *c, struct dew_plane *planes);
 
 /* The flat constants of a case. */
-struct weather__lane march__lane_of(const struct dew_case *c);
+struct march__lane march__lane_of(const struct dew_case *c);
 
 #endif

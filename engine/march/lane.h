@@ -72,7 +72,7 @@
         MAP(DEW_MEMBER)                                                        \
     }
 
-DEW_LANE_STRUCT(weather__lane, DEW_LANE_MAP);
+DEW_LANE_STRUCT(march__lane, DEW_LANE_MAP);
 DEW_LANE_STRUCT(march__drive, DEW_DRIVE_MAP);
 DEW_LANE_STRUCT(march__coil, DEW_COIL_MAP);
 DEW_LANE_STRUCT(march__blend, DEW_BLEND_MAP);

@@ -7,7 +7,7 @@
 
 /* Everything a ledger looks at; the flows were integrated on their own. */
 struct march__books {
-    const struct weather__lane *lane;
+    const struct march__lane *lane;
     const struct dew_state *before, *after;
     const struct dew_water_flows *water; /* kg                              */
     const struct dew_heat_flows *heat;   /* J                               */

@@ -274,7 +274,7 @@ enum dew_status dew_march_step(struct dew_march *m, const struct dew_hour *hour,
 
 /* Stores and nodes where a house of its set point and 45 % would have them. */
 static struct dew_state first_state(const struct dew_case *c,
-                                    const struct weather__lane *l,
+                                    const struct march__lane *l,
                                     const struct dew_hour *before)
 {
     struct dew_state x = {0};

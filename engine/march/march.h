@@ -11,7 +11,7 @@
 
 struct dew_march {
     struct dew_case c;
-    struct weather__lane lane;
+    struct march__lane lane;
     struct dew_plane planes[DEW_FACADES];
     struct march__clock clock;
     struct dew_state x;

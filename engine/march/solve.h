@@ -18,7 +18,7 @@
 
 /* All coefficients of a step that the stages share. */
 struct march__now {
-    struct weather__lane lane;
+    struct march__lane lane;
     struct march__drive drive;
     struct march__coil c1, c2, c3;
     struct march__blend blend;
@@ -56,7 +56,7 @@ struct march__node {
 DEW_LANE struct march__node march__surface_node(const struct march__now *n,
                                                 const struct march__terms *k)
 {
-    const struct weather__lane *l = &n->lane;
+    const struct march__lane *l = &n->lane;
     double per = 1.0 / (l->h_is + l->h_w + l->h_ms + k->sorb);
     struct march__node s;
 
@@ -84,7 +84,7 @@ struct march__elimination {
 DEW_LANE struct march__elimination march__eliminate(
     const struct march__now *n, const struct march__terms *k, double gdt)
 {
-    const struct weather__lane *l = &n->lane;
+    const struct march__lane *l = &n->lane;
     struct march__elimination e;
     double per = 1.0 / gdt;
 
@@ -131,7 +131,7 @@ DEW_LANE struct march__warm march__warm_stage(
     const struct march__now *n, const struct march__terms *k,
     const struct march__elimination *e, const struct dew_state *x)
 {
-    const struct weather__lane *l = &n->lane;
+    const struct march__lane *l = &n->lane;
     double d = (e->cm * x->t_mass + k->mass_source + l->h_ms * e->node.c) *
                e->per_mass;
     double right = e->ca * x->t_air + k->air_source +

@@ -60,15 +60,15 @@ DEW_LANE double march__co2_stage(const struct march__now *n,
     X(fog)      /* kg/s                                                */      \
     X(prescribed)     /* W                                                   */
 /* clang-format on */
-DEW_LANE_STRUCT(core__at, DEW_AT_MAP);
+DEW_LANE_STRUCT(march__at, DEW_AT_MAP);
 
-DEW_LANE struct core__at march__at_of(const struct march__now *n,
-                                      const struct march__terms *k,
-                                      const struct march__pieces *p,
-                                      const struct dew_state *x,
-                                      const struct march__warm *warm)
+DEW_LANE struct march__at march__at_of(const struct march__now *n,
+                                       const struct march__terms *k,
+                                       const struct march__pieces *p,
+                                       const struct dew_state *x,
+                                       const struct march__warm *warm)
 {
-    struct core__at a;
+    struct march__at a;
 
     a.t_air = warm->t_air;
     a.t_mass = warm->t_mass;
@@ -88,16 +88,16 @@ DEW_LANE struct core__at march__at_of(const struct march__now *n,
     a.dry = march__dry_share(n, p->per_rh * x->w);
     a.wet = march__wet_share(n, p->per_rh * x->w);
     a.fog = p->fog;
-    a.held = warm->prescribed;
+    a.prescribed = warm->prescribed;
     return a;
 }
 
 #define MARCH__SET_SOURCE(name, words) f.name = s->name;
 DEW_LANE struct dew_water_flows march__water_flows(const struct march__now *n,
                                                    const struct march__terms *k,
-                                                   const struct core__at *a)
+                                                   const struct march__at *a)
 {
-    const struct weather__lane *l = &n->lane;
+    const struct march__lane *l = &n->lane;
     const struct march__drive *s = &n->drive;
     double gap = n->mid.w - a->w, pv = k->per_w * a->w;
     struct dew_water_flows f;
@@ -127,7 +127,7 @@ DEW_LANE struct dew_water_flows march__water_flows(const struct march__now *n,
 DEW_LANE double march__latent_air(const struct march__now *n,
                                   const struct dew_water_flows *f)
 {
-    const struct weather__lane *l = &n->lane;
+    const struct march__lane *l = &n->lane;
 
     return -DEW_LATENT *
            (l->cool_plants * f->plants + l->cool_laundry * f->laundry +
@@ -156,9 +156,9 @@ DEW_LANE double march__drier_heat(const struct march__now *n,
 DEW_LANE struct dew_heat_flows march__heat_flows(
     const struct march__now *n, const struct march__terms *k,
     const struct march__node *node, const struct dew_water_flows *w,
-    const struct core__at *a)
+    const struct march__at *a)
 {
-    const struct weather__lane *l = &n->lane;
+    const struct march__lane *l = &n->lane;
     const struct march__drive *s = &n->drive;
     const struct march__blend *b = &n->blend;
     double gap = k->cp * (n->mid.t - a->t_air);
@@ -214,7 +214,7 @@ DEW_LANE double march__face_w(const struct march__now *n, double t, double face)
 }
 
 /* Natural air change at a predicted state, m3/s; see dew_leakage. */
-DEW_LANE double march__natural(const struct weather__lane *l, double t,
+DEW_LANE double march__natural(const struct march__lane *l, double t,
                                const struct dew_hour *mid)
 {
     struct dew_leakage k;
@@ -264,7 +264,7 @@ DEW_LANE void march__blend_state(struct march__blend *b,
 DEW_LANE struct march__terms march__curves(const struct march__now *n,
                                            const struct dew_state *at)
 {
-    const struct weather__lane *l = &n->lane;
+    const struct march__lane *l = &n->lane;
     double sum = l->h_is + l->h_w + l->h_ms;
     double t_face = /* sum of h t / sum of h: the surface without gains */
         (l->h_is * at->t_air + l->h_ms * at->t_mass + l->h_w * n->mid.t) / sum;
@@ -304,7 +304,7 @@ DEW_LANE struct march__terms march__sources(const struct march__now *n,
                                             const struct march__terms *curves,
                                             double owed)
 {
-    const struct weather__lane *l = &n->lane;
+    const struct march__lane *l = &n->lane;
     const struct march__drive *s = &n->drive;
     const struct march__blend *b = &n->blend;
     double inside = (1.0 - l->convective) * (s->bodies + s->gains) + s->solar;
@@ -354,7 +354,7 @@ DEW_LANE struct march__terms march__settle(const struct march__now *n,
     struct march__terms k = march__curves(n, at);
     struct march__pieces p = march__pieces_of(n, &k, duty, at, per_dt);
     struct march__warm warm = {at->t_air, at->t_mass, 0.0, *duty};
-    struct core__at a = march__at_of(n, &k, &p, at, &warm);
+    struct march__at a = march__at_of(n, &k, &p, at, &warm);
     struct dew_water_flows f = march__water_flows(n, &k, &a);
 
     k.evap_air = march__latent_air(n, &f) + march__drier_heat(n, &f, a.dry);
@@ -406,7 +406,7 @@ DEW_LANE struct march__terms march__bend(const struct march__now *n,
                                          const struct march__node *node,
                                          const struct march__warm *warm)
 {
-    const struct weather__lane *l = &n->lane;
+    const struct march__lane *l = &n->lane;
     double ts = march__surface_t(node, warm->t_air, warm->t_mass);
     double warmer = warm->t_air - k->t_air, rise = k->air_slope * warmer;
     struct march__terms y = *k;
@@ -421,7 +421,7 @@ DEW_LANE struct march__terms march__bend(const struct march__now *n,
 /* Latent heat that a step's heat equations were given, W. */
 DEW_LANE double march__given_q(const struct march__terms *k,
                                const struct march__node *node,
-                               const struct core__at *a)
+                               const struct march__at *a)
 {
     double ts = march__surface_t(node, a->t_air, a->t_mass);
 
@@ -439,7 +439,7 @@ DEW_LANE struct dew_state march__stage(const struct march__now *n,
                                        const struct march__elimination *e,
                                        const struct dew_state *x,
                                        struct march__length length,
-                                       struct core__at *at)
+                                       struct march__at *at)
 {
     struct march__warm warm = march__warm_stage(n, k, e, x);
     struct march__terms b = march__bend(n, k, &e->node, &warm);
@@ -460,7 +460,7 @@ DEW_LANE struct dew_state march__stage(const struct march__now *n,
 DEW_LANE void march__flows(const struct march__now *n,
                            const struct march__terms *k,
                            const struct march__node *node,
-                           const struct core__at *a, double dt,
+                           const struct march__at *a, double dt,
                            struct march__sum *sum)
 {
     struct dew_water_flows w = march__water_flows(n, k, a);
@@ -490,10 +490,10 @@ DEW_LANE struct dew_state march__lean(const struct dew_state *x,
 
 /* The mean of two stages, the second's weight gamma. */
 #define MARCH__MEAN(name) m.name = a->name + DEW_GAMMA * (b->name - a->name);
-DEW_LANE struct core__at march__mean(const struct core__at *a,
-                                     const struct core__at *b)
+DEW_LANE struct march__at march__mean(const struct march__at *a,
+                                      const struct march__at *b)
 {
-    struct core__at m;
+    struct march__at m;
 
     DEW_AT_MAP(MARCH__MEAN)
     return m;
@@ -513,7 +513,7 @@ DEW_LANE struct dew_state march__finish(const struct march__now *n,
     struct march__length first = {gdt, 1.0 / dt}, second = {gdt, 1.0 / gdt};
     struct march__elimination e = march__eliminate(n, k, gdt);
     struct dew_state one, base, end;
-    struct core__at a, b, mean;
+    struct march__at a, b, mean;
 
     one = march__stage(n, k, &e, x, first, &a); /* x1 = x + gamma dt f(x1) */
     base = march__lean(x, &one, (1.0 - DEW_GAMMA) / DEW_GAMMA);

@@ -15,7 +15,7 @@ struct kept {
 };
 
 static struct kept kept[64];
-static struct weather__lane lane;
+static struct march__lane lane;
 
 enum {
 #define COUNT(name, words) +1

@@ -148,12 +148,11 @@ static struct dew_result one_hour(struct dew_march *m)
 }
 
 /* Two years lead in with the first year's end, whatever the second's is. */
-static void several_years_lead_in_with_the_first(void **state)
+TEST(several_years_lead_in_with_the_first)
 {
     struct dew_case c = lively_case();
     struct dew_march *one, *two;
 
-    (void)state;
     made_up();
     for (int h = YEAR; h < MOST; h++)
         hours[h].t += 7.3;
@@ -165,12 +164,11 @@ static void several_years_lead_in_with_the_first(void **state)
 }
 
 /* A leap year's last day belongs to it. */
-static void a_leap_year_has_a_day_more(void **state)
+TEST(a_leap_year_has_a_day_more)
 {
     struct dew_case c = lively_case();
     struct dew_march *plain, *leap;
 
-    (void)state;
     made_up();
     for (int h = YEAR; h < YEAR + 24; h++) {
         dates[h] = (struct dew_date){2020, 12, 31, h % 24 + 1, 3, 366};
@@ -187,12 +185,11 @@ static void a_leap_year_has_a_day_more(void **state)
 
 /* Water of construction begins with hour 0 and not in the lead-in; windows
    know how warm it was; the steps are the case's own again. */
-static void the_clock_stands_at_hour_0(void **state)
+TEST(the_clock_stands_at_hour_0)
 {
     struct dew_case c = lively_case();
     struct dew_march *m;
 
-    (void)state;
     made_up();
     m = led_in(&c, NULL, 0, YEAR);
     assert_near(m->clock.day, 0.0, 0.0);
@@ -206,13 +203,12 @@ static void the_clock_stands_at_hour_0(void **state)
 
 /* A log of temperatures shorter than the year holds its own hours alone, and
    one as long is held in the lead-in too. */
-static void held_hours_are_those_marched(void **state)
+TEST(held_hours_are_those_marched)
 {
     static double held[YEAR];
     struct dew_case c = lively_case();
     struct dew_march *none, *short_log, *whole;
 
-    (void)state;
     made_up();
     for (int h = 0; h < YEAR; h++)
         held[h] = 27.3;
@@ -227,13 +223,12 @@ static void held_hours_are_those_marched(void **state)
 }
 
 /* Fewer hours than a year have no end that leads into their beginning. */
-static void shorter_files_repeat_their_first_weeks(void **state)
+TEST(shorter_files_repeat_their_first_weeks)
 {
     struct dew_case c = lively_case();
     struct dew_march *m;
     int turns = 0;
 
-    (void)state;
     made_up();
     assert_int_equal(dew_march_open(&m, &c, &hours[0], NULL), DEW_OK);
     assert_int_equal(dew_march_warm_up(m, hours, dates, YEAR - 1, &turns, NULL),
@@ -243,19 +238,5 @@ static void shorter_files_repeat_their_first_weeks(void **state)
     dew_march_close(m);
 }
 
-int main(void)
-{
-    const struct CMUnitTest rest[] = {
-        cmocka_unit_test(several_years_lead_in_with_the_first),
-        cmocka_unit_test(a_leap_year_has_a_day_more),
-        cmocka_unit_test(the_clock_stands_at_hour_0),
-        cmocka_unit_test(held_hours_are_those_marched),
-        cmocka_unit_test(shorter_files_repeat_their_first_weeks),
-    };
-    struct CMUnitTest tests[COUNT_OF(shipped) + COUNT_OF(rest)] = {0};
-    size_t n = COUNT_OF(rest);
-
-    memcpy(tests, rest, sizeof rest);
-    ADD_ROWS(tests, n, shipped, a_second_year_repeats_the_first);
-    return _cmocka_run_group_tests("march, lead-in", tests, n, NULL, NULL);
-}
+ROWS(shipped, a_second_year_repeats_the_first);
+RUN_TESTS("march, warm-up");

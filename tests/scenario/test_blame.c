@@ -53,12 +53,5 @@ static void blame_follows_the_path(void **state)
     assert_string_equal(err.text, row->line);
 }
 
-int main(void)
-{
-    struct CMUnitTest tests[COUNT_OF(blamed_rows)];
-    size_t n = 0;
-
-    memset(tests, 0, sizeof tests);
-    ADD_ROWS(tests, n, blamed_rows, blame_follows_the_path);
-    return _cmocka_run_group_tests("blame", tests, n, NULL, NULL);
-}
+ROWS(blamed_rows, blame_follows_the_path);
+RUN_TESTS("blame");

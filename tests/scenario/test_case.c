@@ -13,7 +13,7 @@
 
 /* ---- figures by hand ------------------------------------------------------ */
 
-static void the_envelope_is_what_the_keys_say(void **state)
+TEST(the_envelope_is_what_the_keys_say)
 {
     struct dew_case c = case_of(BASE "windows: {u: 1.83 W/m2K, north: 61 ft2, "
                                      "east: 0 ft2, south: 97 ft2, west: 43 "
@@ -21,7 +21,6 @@ static void the_envelope_is_what_the_keys_say(void **state)
                                      "insulation: {heat_loss: 143 W/K}\n");
     double volume = 2400 * 8.5 * 0.028316846592, glass = 201 * ft2;
 
-    (void)state;
     assert_near(c.house.volume, volume, 1e-9);
     assert_near(c.house.leakage.n, 0.65, 0);
     assert_near(c.house.leakage.c, 1.1 * volume / 3600 / pow(50, 0.65), 1e-12);
@@ -36,7 +35,7 @@ static void the_envelope_is_what_the_keys_say(void **state)
     assert_near(c.pressure, 98512, 0);
 }
 
-static void the_four_forms_of_airtightness_agree(void **state)
+TEST(the_four_forms_of_airtightness_agree)
 {
     double volume = 2400 * 8.5 * 0.028316846592, flow = 1.1 * volume / 3600;
     double c = flow / pow(50, 0.65), rho = dew_air_density_run(98512);
@@ -44,7 +43,6 @@ static void the_four_forms_of_airtightness_agree(void **state)
     double area = c * pow(4, 0.65) * sqrt(rho / (2 * 4));
     char text[400];
 
-    (void)state;
     snprintf(text, sizeof text, BASE "house: {leakage_at_1_pa: %.12f m3/s}\n",
              c);
     assert_near(case_of(text).house.leakage.c, c, 1e-11);
@@ -60,13 +58,12 @@ static void the_four_forms_of_airtightness_agree(void **state)
     assert_near(case_of(text).house.leakage.c, c, 1e-9);
 }
 
-static void a_constant_leak_is_a_flow_or_air_changes(void **state)
+TEST(a_constant_leak_is_a_flow_or_air_changes)
 {
     struct dew_case c = case_of(BASE "house: {infiltration: constant, "
                                      "constant_leakage: 0.13 per hour}\n");
     double volume = 2400 * 8.5 * 0.028316846592;
 
-    (void)state;
     assert_near(c.house.leakage.constant, 0.13 * volume / 3600, 1e-12);
     c = case_of(BASE "house: {infiltration: constant, constant_leakage: 23 "
                      "cfm}\n");
@@ -74,7 +71,7 @@ static void a_constant_leak_is_a_flow_or_air_changes(void **state)
     assert_near(c.house.leakage.stack_k, 0, 0);
 }
 
-static void water_a_day_adds_up(void **state)
+TEST(water_a_day_adds_up)
 {
     struct dew_case c = case_of(
         BASE "moisture: {showers: 3 per day, shower_water: 0.31 kg, baths: 2 "
@@ -85,7 +82,6 @@ static void water_a_day_adds_up(void **state)
              "people: {count: 3}\n");
     const struct dew_water *w = c.house.water;
 
-    (void)state;
     assert_near(w[DEW_SOURCE_showers].per_day, 3 * 0.31 + 2 * 0.07 / 7, 1e-12);
     assert_near(w[DEW_SOURCE_cooking].per_day, 2.33 * 3 / 4, 1e-12);
     assert_near(w[DEW_SOURCE_dishes].per_day, 0.4, 1e-12);
@@ -98,12 +94,11 @@ static void water_a_day_adds_up(void **state)
 }
 
 /* For four people by [AO88]; outdoors by [WMO-GHG21]. */
-static void what_is_not_told_is_the_published(void **state)
+TEST(what_is_not_told_is_the_published)
 {
     struct dew_case c = case_of(BASE "people: {count: 5}\n");
     const struct dew_water *w = c.house.water;
 
-    (void)state;
     assert_near(w[DEW_SOURCE_cooking].per_day, 0.99 * 5 / 4, 1e-12);
     assert_near(w[DEW_SOURCE_dishes].per_day, 0.50 * 5 / 4, 1e-12);
     assert_near(w[DEW_SOURCE_showers].per_day, 0.24 * 5, 1e-12);
@@ -112,14 +107,13 @@ static void what_is_not_told_is_the_published(void **state)
     assert_near(c.house.water[DEW_SOURCE_cooking].per_day, 0, 0);
 }
 
-static void a_daily_total_is_the_sum_but_for_ground_and_drying(void **state)
+TEST(a_daily_total_is_the_sum_but_for_ground_and_drying)
 {
     struct dew_case c =
         case_of(BASE "moisture: {total: 13.7 L/day, ground: 2 L/day, drying: "
                      "310 kg, drying_half_life: 83 day, felt: no}\n");
     double sum = 0;
 
-    (void)state;
     for (int i = 0; i < DEW_SOURCES; i++)
         if (i != DEW_SOURCE_ground && i != DEW_SOURCE_drying)
             sum += c.house.water[i].per_day;
@@ -129,20 +123,19 @@ static void a_daily_total_is_the_sum_but_for_ground_and_drying(void **state)
                 1e-9);
 }
 
-static void setback_hours_wrap_round_midnight(void **state)
+TEST(setback_hours_wrap_round_midnight)
 {
     struct dew_case c = case_of(BASE "temperature: {heat: 20.5 degC, "
                                      "heat_setback: 16.5 degC, setback_hours: "
                                      "[22 to 6, 9 to 15]}\n");
 
-    (void)state;
     for (int h = 0; h < 24; h++)
         assert_near(c.house.comfort.heat[h],
                     h < 6 || h >= 22 || (h >= 9 && h < 15) ? 16.5 : 20.5, 0);
 }
 
 /* 2,400 ft2 and three bedrooms: 102 and 54 cfm [ASH-622]. */
-static void the_fresh_air_required_follows_the_rule(void **state)
+TEST(the_fresh_air_required_follows_the_rule)
 {
     static const char *const old[] = {
         "limits.fresh_air_rule=floor_and_bedrooms_old"};
@@ -151,7 +144,6 @@ static void the_fresh_air_required_follows_the_rule(void **state)
     static const char *const studio[] = {"house.bedrooms=0"};
     struct dew_scenario *s = opened(BASE, NULL, 0);
 
-    (void)state;
     assert_near(dew_scenario_required(s, 0), 102 * cfm, 1e-12);
     dew_scenario_close(s);
     s = opened(BASE, old, 1);
@@ -170,7 +162,7 @@ static void the_fresh_air_required_follows_the_rule(void **state)
 
 /* ---- changes and plain inputs ---------------------------------------------- */
 
-static void a_change_takes_the_place_of_a_figure(void **state)
+TEST(a_change_takes_the_place_of_a_figure)
 {
     struct dew_scenario *s = opened(BASE, NULL, 0);
     const struct dew_change list[] = {{"house.airtightness", 2.3},
@@ -181,7 +173,6 @@ static void a_change_takes_the_place_of_a_figure(void **state)
     struct dew_error err = {0};
     struct dew_case before, c;
 
-    (void)state;
     make(s, 0, &before);
     assert_int_equal(dew_scenario_case(s, 0, &place, &changes, &c, &err),
                      DEW_OK);
@@ -224,7 +215,7 @@ static void a_young_house_gives_off_water(void **state)
     assert_near(w->per_day * w->half_life / log(2), r->kg, 1e-6);
 }
 
-static void seasons_and_stages_are_handed_on(void **state)
+TEST(seasons_and_stages_are_handed_on)
 {
     struct dew_scenario *s = opened(
         BASE "prices: {gas_by_month: [1 $/therm, 2 $/therm, 3 $/therm, 4 "
@@ -242,7 +233,6 @@ static void seasons_and_stages_are_handed_on(void **state)
     struct dew_prices prices = dew_scenario_prices(s);
     struct dew_costs tie = dew_scenario_costs(s, 0);
 
-    (void)state;
     assert_false(prices.electricity_seasonal);
     assert_true(prices.gas_seasonal);
     assert_near(prices.gas_by_month[11].likely * 105.505585262e6, 12, 1e-9);
@@ -258,7 +248,7 @@ static void seasons_and_stages_are_handed_on(void **state)
     dew_scenario_close(s);
 }
 
-static void prices_costs_safety_and_facts_are_handed_on(void **state)
+TEST(prices_costs_safety_and_facts_are_handed_on)
 {
     struct dew_scenario *s = opened(
         BASE "safety: {attached_garage: yes, visible_mould: no, house_age: 14 "
@@ -277,7 +267,6 @@ static void prices_costs_safety_and_facts_are_handed_on(void **state)
     struct dew_option_facts facts = dew_scenario_facts(s, 0);
     struct dew_weather_request weather = dew_scenario_weather(s);
 
-    (void)state;
     assert_int_equal(safety.attached_garage, DEW_ANSWER_YES);
     assert_int_equal(safety.visible_mould, DEW_ANSWER_NO);
     assert_int_equal(safety.natural_draft_appliance, DEW_ANSWER_UNKNOWN);
@@ -306,7 +295,7 @@ static void prices_costs_safety_and_facts_are_handed_on(void **state)
 /* ---- basement ---- */
 
 /* A square plan of 1200 ft2: air, walls above and below the ground, mass. */
-static void a_basement_is_part_of_the_house(void **state)
+TEST(a_basement_is_part_of_the_house)
 {
     const double plan = 1200 * ft2, edge = 4 * sqrt(plan), foot = 0.3048;
     const double wall_u = 1 / (1.937 + 0.17);
@@ -325,7 +314,6 @@ static void a_basement_is_part_of_the_house(void **state)
     double loss_flat = 1 / (1 / (slab->h_em + slab->h_ground) + 1 / slab->h_ms);
     double opaque_flat = loss_flat * slab->h_em / (slab->h_em + slab->h_ground);
 
-    (void)state;
     assert_int_equal(dew_house_slab(&below, &outdoors, &earth, NULL), DEW_OK);
     assert_near(c.house.volume, 2400 * ft2 * 8.5 * foot + plan * 2.3, 1e-9);
     assert_near(loss - opaque, earth.loss, 1e-9);
@@ -341,13 +329,12 @@ static void a_basement_is_part_of_the_house(void **state)
 }
 
 /* With its volume given, the walls above the ground stay what they were. */
-static void a_volume_given_counts_the_basement(void **state)
+TEST(a_volume_given_counts_the_basement)
 {
     struct dew_case by_height = case_of(BASE "house: {foundation: basement}\n");
     char text[400];
     struct dew_case given;
 
-    (void)state;
     snprintf(text, sizeof text,
              BASE "house: {foundation: basement, volume: %.9f m3}\n",
              by_height.house.volume);
@@ -515,7 +502,7 @@ static void key_has_an_effect(void **state)
 
 /* ---- a year ------------------------------------------------------------------- */
 
-static void a_made_year_marches_on_every_option(void **state)
+TEST(a_made_year_marches_on_every_option)
 {
     static const char text[] =
         BASE "cooling: {capacity: 2 ton}\nheating: {kind: heat_pump}\n"
@@ -537,7 +524,6 @@ static void a_made_year_marches_on_every_option(void **state)
     const struct dew_date *dates;
     size_t count;
 
-    (void)state;
     assert_int_equal(
         dew_climate_find(dew_scenario_weather(s).place, &climate, &err),
         DEW_OK);
@@ -564,34 +550,16 @@ static void a_made_year_marches_on_every_option(void **state)
     dew_scenario_close(s);
 }
 
-int main(void)
+ROWS(young_rows, a_young_house_gives_off_water);
+
+/* A test of each key. */
+__attribute__((constructor)) static void add_keys(void)
 {
-    struct CMUnitTest tests[500] = {
-        cmocka_unit_test(the_envelope_is_what_the_keys_say),
-        cmocka_unit_test(the_four_forms_of_airtightness_agree),
-        cmocka_unit_test(a_constant_leak_is_a_flow_or_air_changes),
-        cmocka_unit_test(water_a_day_adds_up),
-        cmocka_unit_test(a_basement_is_part_of_the_house),
-        cmocka_unit_test(a_volume_given_counts_the_basement),
-        cmocka_unit_test(a_daily_total_is_the_sum_but_for_ground_and_drying),
-        cmocka_unit_test(setback_hours_wrap_round_midnight),
-        cmocka_unit_test(the_fresh_air_required_follows_the_rule),
-        cmocka_unit_test(what_is_not_told_is_the_published),
-        cmocka_unit_test(a_change_takes_the_place_of_a_figure),
-        cmocka_unit_test(seasons_and_stages_are_handed_on),
-        cmocka_unit_test(prices_costs_safety_and_facts_are_handed_on),
-        cmocka_unit_test(a_made_year_marches_on_every_option),
-    };
-    size_t n = 0, count;
+    size_t count;
     const struct dew_field *f = dew_scenario_fields(&count);
 
-    while (tests[n].test_func != NULL) /* those above */
-        n++;
-    ADD_ROWS(tests, n, young_rows, a_young_house_gives_off_water);
-    for (size_t i = 0; i < count && n < COUNT_OF(tests); i++)
-        tests[n++] =
-            (struct CMUnitTest){.name = f[i].path,
-                                .test_func = key_has_an_effect,
-                                .initial_state = (void *)(uintptr_t)&f[i]};
-    return _cmocka_run_group_tests("scenario, cases", tests, n, NULL, NULL);
+    for (size_t i = 0; i < count; i++)
+        add_test(f[i].path, key_has_an_effect, &f[i]);
 }
+
+RUN_TESTS("scenario, cases");

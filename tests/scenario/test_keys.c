@@ -128,13 +128,12 @@ static void every_word_of(void **state)
     assert_int_equal(status, DEW_EUNKNOWN);
 }
 
-static void presets_and_starts_are_values(void **state)
+TEST(presets_and_starts_are_values)
 {
     size_t count;
     const struct dew_field *f = dew_scenario_fields(&count);
     enum dew_status status;
 
-    (void)state;
     for (size_t i = 0; i < count; i++) {
         const char *preset = f[i].preset;
         int typed = preset != NULL && preset[0] != '\0' && preset[0] != '=';
@@ -150,13 +149,12 @@ static void presets_and_starts_are_values(void **state)
     }
 }
 
-static void every_group_is_described_and_every_path_is_one(void **state)
+TEST(every_group_is_described_and_every_path_is_one)
 {
     size_t count;
     const struct dew_field *f = dew_scenario_fields(&count);
     char group[40];
 
-    (void)state;
     for (size_t i = 0; i < count; i++) {
         const char *dot = strchr(f[i].path, '.');
 
@@ -200,9 +198,8 @@ static void nearest_key(void **state)
         assert_string_equal(near, row->want);
 }
 
-static void distance_counts_letters(void **state)
+TEST(distance_counts_letters)
 {
-    (void)state;
     assert_int_equal(core__distance("flow", "flow"), 0);
     assert_int_equal(core__distance("folw", "flow"), 1);
     assert_int_equal(core__distance("flw", "flow"), 1);
@@ -219,29 +216,23 @@ static int free_arena(void **state)
     return 0;
 }
 
-int main(void)
+ROWS(near_rows, nearest_key);
+
+/* A test of each key that has ends or words. */
+__attribute__((constructor)) static void add_keys(void)
 {
-    struct CMUnitTest tests[400] = {
-        cmocka_unit_test(presets_and_starts_are_values),
-        cmocka_unit_test(every_group_is_described_and_every_path_is_one),
-        cmocka_unit_test(distance_counts_letters),
-    };
-    size_t n = 3, count;
+    size_t count;
     const struct dew_field *f = dew_scenario_fields(&count);
 
-    ADD_ROWS(tests, n, near_rows, nearest_key);
-    for (size_t i = 0; i < count && n < COUNT_OF(tests); i++) {
+    for (size_t i = 0; i < count; i++) {
         CMUnitTestFunction test = f[i].kind == DEW_KIND_NUMBER  ? ends_of
                                   : f[i].kind == DEW_KIND_COUNT ? count_ends_of
                                   : f[i].kind == DEW_KIND_WORD  ? every_word_of
                                                                 : NULL;
 
         if (test != NULL)
-            tests[n++] =
-                (struct CMUnitTest){.name = f[i].path,
-                                    .test_func = test,
-                                    .initial_state = (void *)(uintptr_t)&f[i]};
+            add_test(f[i].path, test, &f[i]);
     }
-    return _cmocka_run_group_tests("scenario, keys", tests, n, NULL,
-                                   free_arena);
 }
+
+RUN_TESTS_IN("scenario, keys", NULL, free_arena);

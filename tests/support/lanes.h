@@ -40,7 +40,7 @@ struct bundle {
     {                                                                          \
         MAP(LANE_PUT)                                                          \
     }
-LANE_PAIR(lanes, weather__lane, DEW_LANE_MAP)
+LANE_PAIR(lanes, march__lane, DEW_LANE_MAP)
 LANE_PAIR(drives, march__drive, DEW_DRIVE_MAP)
 LANE_PAIR(blends, march__blend, DEW_BLEND_MAP)
 LANE_PAIR(states, dew_state, DEW_STATE_MAP)

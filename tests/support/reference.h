@@ -47,12 +47,12 @@ static inline void reference_rate(const struct march__now *n,
                                   const struct dew_state *x,
                                   struct march__duty *duty, double *f)
 {
-    const struct weather__lane *l = &n->lane;
+    const struct march__lane *l = &n->lane;
     struct march__warm warm = {x->t_air, x->t_mass, 0.0, *duty};
     struct march__node s = march__surface_node(n, k);
     struct march__terms b = march__bend(n, k, &s, &warm);
     struct march__pieces p = march__pieces_of(n, &b, duty, x, 0.0);
-    struct core__at a = march__at_of(n, &b, &p, x, &warm);
+    struct march__at a = march__at_of(n, &b, &p, x, &warm);
     struct dew_water_flows w = march__water_flows(n, &b, &a);
     double ts = march__surface_t(&s, x->t_air, x->t_mass);
     double all = n->c1.sensible + n->c2.sensible + n->c3.sensible;

@@ -281,14 +281,13 @@ static void sample_is_refused(void **state)
 
 /* ---- the rest -------------------------------------------------------------------------- */
 
-static void all_sensors_are_a_mean(void **state)
+TEST(all_sensors_are_a_mean)
 {
     static const char text[] = "time,t_hall_c,rh_hall_pct,t_den_c\n"
                                "2020-03-04 05:00,20.5,41,17.3\n"
                                "2020-03-04 06:00,20.7,42,NA\n";
     struct logged r;
 
-    (void)state;
     read_log_text(&r, text, all);
     assert_int_equal(r.status, DEW_OK);
     assert_int_equal(r.report.taken_count, 2);
@@ -300,11 +299,10 @@ static void all_sensors_are_a_mean(void **state)
     dew_log_close(r.log);
 }
 
-static void a_unit_may_be_said_for_all(void **state)
+TEST(a_unit_may_be_said_for_all)
 {
     struct logged r;
 
-    (void)state;
     read_log_text(&r, rooms, in_degc);
     assert_int_equal(r.status, DEW_OK);
     assert_near(r.hours[1].t, 17.5, 1e-12);
@@ -313,14 +311,13 @@ static void a_unit_may_be_said_for_all(void **state)
     dew_log_close(r.log);
 }
 
-static void a_file_without_a_header_is_told(void **state)
+TEST(a_file_without_a_header_is_told)
 {
     /* 1489017600 is 2017-03-09 00:00 UTC */
     static const char text[] = "1489017600\t47\n1489019400\t48\n"
                                "1489021200\t49\n1489024800\t53\n";
     struct logged r;
 
-    (void)state;
     read_log_text(&r, text, said_rh);
     assert_int_equal(r.status, DEW_OK);
     assert_int_equal(r.count, 2);
@@ -332,14 +329,13 @@ static void a_file_without_a_header_is_told(void **state)
     dew_log_close(r.log);
 }
 
-static void an_id_may_be_said(void **state)
+TEST(an_id_may_be_said)
 {
     static const char text[] = "entity_id,state,last_changed\n"
                                "sensor.porch,20.5,2026-04-24T10:00:00Z\n"
                                "sensor.porch,20.7,2026-04-24T12:00:00Z\n";
     struct logged r;
 
-    (void)state;
     read_log_text(&r, text, said_porch);
     assert_int_equal(r.status, DEW_OK);
     assert_int_equal(r.count, 2);
@@ -352,11 +348,10 @@ static const char sparse[] = "time,temp (C),rh\n2020-03-04 05:00,20,41\n"
                              "2020-03-04 10:00,24,45\n2020-03-04 10:30,24,45\n"
                              "2020-03-04 11:00,24,45\n";
 
-static void a_line_bridges_up_to_its_limit(void **state)
+TEST(a_line_bridges_up_to_its_limit)
 {
     struct logged r;
 
-    (void)state;
     read_log_text(&r, sparse, NULL); /* 4 h is above 3 h and the usual step */
     assert_int_equal(r.count, 6);
     assert_near(r.hours[0].t, 20.5, 1e-12);
@@ -370,11 +365,10 @@ static void a_line_bridges_up_to_its_limit(void **state)
     dew_log_close(r.log);
 }
 
-static void a_value_is_held_up_to_its_limit(void **state)
+TEST(a_value_is_held_up_to_its_limit)
 {
     struct logged r;
 
-    (void)state;
     read_log_text(&r, sparse, held);
     assert_near(r.hours[0].t, 20.5, 1e-12);
     assert_near(r.hours[4].t, 20.0, 1e-12);
@@ -387,14 +381,13 @@ static void a_value_is_held_up_to_its_limit(void **state)
     dew_log_close(r.log);
 }
 
-static void summer_time_is_taken_off(void **state)
+TEST(summer_time_is_taken_off)
 {
     static const char text[] =
         "time,temp (C)\n2020-11-01 00:00,20\n2020-11-01 01:00,21\n"
         "2020-11-01 01:00,22\n2020-11-01 02:00,23\n";
     struct logged r;
 
-    (void)state;
     read_log_text(&r, text, us_clock);
     assert_int_equal(r.status, DEW_OK);
     assert_int_equal(r.count, 4);
@@ -403,7 +396,7 @@ static void summer_time_is_taken_off(void **state)
     dew_log_close(r.log);
 }
 
-static void humidity_may_be_a_dew_point_or_a_ratio(void **state)
+TEST(humidity_may_be_a_dew_point_or_a_ratio)
 {
     /* 9.27 degC is the dew point of 20 degC and 50 % [ASH-F1] to 0.01 K: 0.05
        points; 7.262 g/kg that of the same at 101325 Pa */
@@ -413,7 +406,6 @@ static void humidity_may_be_a_dew_point_or_a_ratio(void **state)
                                 "2020-03-04 05:00,20,7.262\n";
     struct logged r;
 
-    (void)state;
     read_log_text(&r, dew, NULL);
     assert_near(r.hours[0].rh, 0.5, 5e-4);
     dew_log_close(r.log);
@@ -422,7 +414,7 @@ static void humidity_may_be_a_dew_point_or_a_ratio(void **state)
     dew_log_close(r.log);
 }
 
-static void a_hot_room_is_suspected(void **state)
+TEST(a_hot_room_is_suspected)
 {
     static const char text[] = "time,temp (C)\n2020-03-04 05:00,55.1\n"
                                "2020-03-04 06:00,56.3\n";
@@ -430,7 +422,6 @@ static void a_hot_room_is_suspected(void **state)
                                "2020-03-04 06:00,21.3\n";
     struct logged r;
 
-    (void)state;
     read_log_text(&r, text, NULL);
     assert_string_equal(
         r.report.file.suspicion,
@@ -443,13 +434,12 @@ static void a_hot_room_is_suspected(void **state)
     dew_log_close(r.log);
 }
 
-static void a_stuck_sensor_and_a_doubled_row_are_counted(void **state)
+TEST(a_stuck_sensor_and_a_doubled_row_are_counted)
 {
     char text[4000] = "time,temp (C),rh\n";
     size_t n = strlen(text);
     struct logged r;
 
-    (void)state;
     for (int i = 0; i < 30; i++)
         n += (size_t)snprintf(text + n, sizeof text - n,
                               "2020-03-%02d %02d:00,20.3,41.7\n", 4 + i / 24,
@@ -466,13 +456,12 @@ static void a_stuck_sensor_and_a_doubled_row_are_counted(void **state)
     dew_log_close(r.log);
 }
 
-static void gzip_is_read(void **state)
+TEST(gzip_is_read)
 {
     char path[32];
     struct logged r;
     gzFile gz;
 
-    (void)state;
     write_file(path, "", 0);
     gz = gzopen(path, "wb");
     assert_true(gzputs(gz, sparse) > 0);
@@ -484,11 +473,10 @@ static void gzip_is_read(void **state)
     dew_log_close(r.log);
 }
 
-static void where_it_comes_from_is_said(void **state)
+TEST(where_it_comes_from_is_said)
 {
     struct logged r;
 
-    (void)state;
     read_log(&r, "tests/weather/samples/log_history.csv", bedroom);
     assert_string_equal(
         dew_log_provenance(r.log),
@@ -574,27 +562,7 @@ static void house_is_read(void **state)
     dew_log_close(r.log);
 }
 
-int main(void)
-{
-    struct CMUnitTest
-        tests[COUNT_OF(goods) + COUNT_OF(bads) + COUNT_OF(houses) + 12] = {
-            cmocka_unit_test(all_sensors_are_a_mean),
-            cmocka_unit_test(a_unit_may_be_said_for_all),
-            cmocka_unit_test(a_file_without_a_header_is_told),
-            cmocka_unit_test(an_id_may_be_said),
-            cmocka_unit_test(a_line_bridges_up_to_its_limit),
-            cmocka_unit_test(a_value_is_held_up_to_its_limit),
-            cmocka_unit_test(summer_time_is_taken_off),
-            cmocka_unit_test(humidity_may_be_a_dew_point_or_a_ratio),
-            cmocka_unit_test(a_hot_room_is_suspected),
-            cmocka_unit_test(a_stuck_sensor_and_a_doubled_row_are_counted),
-            cmocka_unit_test(gzip_is_read),
-            cmocka_unit_test(where_it_comes_from_is_said),
-        };
-    size_t n = 12;
-
-    ADD_ROWS(tests, n, goods, sample_is_read);
-    ADD_ROWS(tests, n, bads, sample_is_refused);
-    ADD_ROWS(tests, n, houses, house_is_read);
-    return _cmocka_run_group_tests("weather, logs", tests, n, NULL, NULL);
-}
+ROWS(goods, sample_is_read);
+ROWS(bads, sample_is_refused);
+ROWS(houses, house_is_read);
+RUN_TESTS("weather, logs");
