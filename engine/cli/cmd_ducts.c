@@ -5,6 +5,7 @@
 struct ducts {
     struct cli__cli common, result;
     const char *path;
+    int full; /* 1: print all */
     struct dew_run *run;
 };
 
@@ -18,19 +19,33 @@ static int tell(const struct ducts *d)
     if (d->common.out != NULL &&
         dew_report_ducts_write(ducts, &frame, d->common.out, &err) != DEW_OK)
         return cli__error(&err);
-    (d->result.json ? dew_report_ducts_json
-                    : dew_report_ducts_text)(ducts, &frame, stdout, &err);
+    if (d->result.json || d->full)
+        (d->result.json ? dew_report_ducts_json
+                        : dew_report_ducts_text)(ducts, &frame, stdout, &err);
+    else
+        dew_report_ducts_brief(ducts, &frame, d->common.out, stdout, &err);
     if (err.status != DEW_OK)
         return cli__error(&err);
     return d->common.strict && dew_report_ducts_stops(ducts) > 0 ? CLI__STOPPED
                                                                  : CLI__DONE;
 }
 
+enum { KEY_FULL = 0x400 };
+
+static const struct argp_option options[] = {
+    {"full", KEY_FULL, NULL, 0, "print all there is to tell, not one screen",
+     0},
+    {0},
+};
+
 static error_t take(int key, char *word, struct argp_state *state)
 {
     struct ducts *d = state->input;
 
     switch (key) {
+    case KEY_FULL:
+        d->full = 1;
+        return 0;
     case ARGP_KEY_INIT:
         state->child_inputs[0] = &d->result;
         state->child_inputs[1] = &d->common;
@@ -56,7 +71,8 @@ int cli__cmd_ducts(int argc, char **argv)
     const struct argp_child children[] = {{&cli__result_argp, 0, NULL, 0},
                                           {&cli__scenario_argp, 0, NULL, 0},
                                           {0}};
-    const struct argp argp = {.parser = take,
+    const struct argp argp = {.options = options,
+                              .parser = take,
                               .args_doc = "SCENARIO.yaml",
                               .doc = does,
                               .children = children};

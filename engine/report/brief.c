@@ -29,11 +29,7 @@ static void stops(const struct dew_report *r, FILE *out)
             fprintf(out, "STOP  %s\n", c->brief);
         open += is_stop(c) && report__asks(r, i);
     }
-    if (open > 0)
-        fprintf(out,
-                "STOP  %zu safety %s open (below): change no fan, duct or leak "
-                "first.\n",
-                open, open == 1 ? "question is" : "questions are");
+    report__open_stop_line(open, out);
 }
 
 /* ---- the answer ------------------------------------------------------------- */

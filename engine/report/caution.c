@@ -151,6 +151,15 @@ const char *report__open_rest(const struct dew_caution *caution)
                                                       : caution->text;
 }
 
+void report__open_stop_line(size_t count, FILE *out)
+{
+    if (count > 0)
+        fprintf(out,
+                "STOP  %zu safety %s open (below): change no fan, duct or leak "
+                "first.\n",
+                count, count == 1 ? "question is" : "questions are");
+}
+
 int report__asks(const struct dew_report *report, size_t i)
 {
     const struct dew_caution *c = report->cautions;

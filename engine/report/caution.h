@@ -34,6 +34,9 @@ int report__open(const struct dew_caution *caution);
 /* The words of an open question after "You have not said whether ". */
 const char *report__open_rest(const struct dew_caution *caution);
 
+/* "STOP  2 safety questions are open ...", nothing for none. */
+void report__open_stop_line(size_t count, FILE *out);
+
 /* 1 where the i-th caution is open and none before it asks the same. */
 int report__asks(const struct dew_report *report, size_t i);
 

@@ -134,8 +134,13 @@ const struct dew_report_ducts *dew_run_ducts(const struct dew_run *run)
 struct dew_ducts_frame dew_run_frame(const struct dew_run *run,
                                      enum dew_system system)
 {
-    return (struct dew_ducts_frame){.title = dew_scenario_title(run->scenario),
-                                    .version = DEW_VERSION,
-                                    .sha256 = run->hashes[0],
-                                    .system = system_of(run, system)};
+    struct dew_prices prices = dew_scenario_prices(run->scenario);
+    struct dew_ducts_frame f = {.title = dew_scenario_title(run->scenario),
+                                .version = DEW_VERSION,
+                                .sha256 = run->hashes[0],
+                                .system = system_of(run, system)};
+
+    snprintf(f.currency, sizeof f.currency, "%s",
+             prices.currency[0] ? prices.currency : "$");
+    return f;
 }

@@ -30,6 +30,7 @@ static enum dew_status add(struct dew_run *r, struct layouts *l, size_t i,
         .required = dew_scenario_required(s, i),
         .interlock = dew_scenario_facts(s, i).interlock,
         .hood = dew_scenario_safety(s).hood_into_ventilator,
+        .install = dew_scenario_costs(s, i).install.likely,
         .quiet = quiet};
     return DEW_OK;
 }

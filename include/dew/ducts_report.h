@@ -4,6 +4,7 @@
  * sheet for whoever sets and measures the grilles.
  *
  *     dew_report_ducts_open     solve every state of every layout
+ *     dew_report_ducts_brief    which layouts work, a line each
  *     dew_report_ducts_text     tables and sentences, 80 columns
  *     dew_report_ducts_json     the same for programs; units do not change
  *     dew_report_ducts_html     one page that needs no other file
@@ -30,7 +31,8 @@ struct dew_ducts_option {
     double required;           /* m3/s  fresh air asked for; 0 = none       */
     enum dew_answer interlock; /* a blower runs whenever the ventilator does */
     enum dew_answer hood;      /* a hood or dryer is ducted into it          */
-    int quiet; /* 1: nothing of it was written down: a run's page does not
+    double install; /* money once; NaN = not given                           */
+    int quiet;      /* 1: nothing of it was written down: a run's page does not
                   draw it, and where it cannot be solved it is left out      */
 };
 
@@ -39,6 +41,7 @@ struct dew_ducts_frame {
     const char *title;
     const char *version;
     const char *sha256; /* of the scenario, or ""                           */
+    char currency[8];   /* before a price                                    */
     enum dew_system system;
 };
 
@@ -56,7 +59,12 @@ void dew_report_ducts_close(struct dew_report_ducts *ducts); /* NULL allowed */
 /* STOP cautions that stand, over all options. */
 size_t dew_report_ducts_stops(const struct dew_report_ducts *ducts);
 
-/* Errors     DEW_EMEM; DEW_EIO when out could not be written. */
+/* Errors     DEW_EMEM; DEW_EIO when out could not be written.  directory is
+   where dew_report_ducts_write wrote its files, NULL = nowhere. */
+enum dew_status dew_report_ducts_brief(const struct dew_report_ducts *ducts,
+                                       const struct dew_ducts_frame *frame,
+                                       const char *directory, FILE *out,
+                                       struct dew_error *err);
 enum dew_status dew_report_ducts_text(const struct dew_report_ducts *ducts,
                                       const struct dew_ducts_frame *frame,
                                       FILE *out, struct dew_error *err);

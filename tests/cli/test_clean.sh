@@ -113,7 +113,7 @@ grep -qF "U+202EU+2066" out && grep -qF "$name" out &&
     { echo "not ok they are shown, and the name is as it was"; bad=1; }
 clean 0 "names in JSON" run --full names.yaml --json
 clean 0 "names in years" weather years names.yaml --years 2
-clean 0 "names in the ducts" ducts names.yaml
+clean 0 "names in the ducts" ducts --full names.yaml
 "$D" complete -- run names.yaml --option '' >out
 tr -d '\t' <out >probe # the tab before what a word is, ours
 [ "$(acted_on probe)" = 0 ] && grep -q "exhaust fan" out &&

@@ -56,7 +56,7 @@ options:
     cooling: {blower: interlock}
     layout: return_tie
 END
-ends "ducts tells every layout" 0 ducts house.yaml
+ends "ducts tells every layout" 0 ducts --full house.yaml
 says "of the tie" out "^full     on "
 says "and what has none" out "as it stands: no ventilator with two fans"
 says "a return tie is stopped" out "^STOP   Fresh and stale air are both tied"
@@ -74,12 +74,12 @@ says "--set changes the layout" out '"layout": "mix"'
 "$D" ducts --json house.yaml >b.json
 good "same in, same out" cmp -s a.json b.json
 
-ends "--out writes the page and sketches" 0 ducts house.yaml --out told
+ends "--out writes the page and sketches" 0 ducts --full house.yaml --out told
 good "three sketches" [ "$(ls told/sketches | wc -l)" = 3 ]
 good "named by option" [ -s told/sketches/ducts-2-tied.svg ]
 says "the page asks for nothing else" told/ducts.html '^<!DOCTYPE html>'
 good "no address in it" [ "$(grep -c 'https*://' told/ducts.html)" = 0 ]
-"$D" ducts house.yaml --out again >out
+"$D" ducts --full house.yaml --out again >out
 good "the same files again" diff -r told again
 
 "$D" run --full house.yaml --out report >out
@@ -91,10 +91,10 @@ good "and none where none is" \
 
 # rooms are those of the bedrooms told, and air is split alike everywhere
 sed 's/bedrooms: 3/bedrooms: 4/' house.yaml >four.yaml
-ends "four bedrooms" 0 ducts four.yaml --option own
+ends "four bedrooms" 0 ducts --full four.yaml --option own
 says "have a fourth" out '^bedroom 4 .* fresh '
 sed 's/bedrooms: 3/bedrooms: 1/' house.yaml >one.yaml
-ends "one bedroom" 0 ducts one.yaml --option own
+ends "one bedroom" 0 ducts --full one.yaml --option own
 good "has no second, and one bath" \
     [ "$(grep -c 'bedroom 2\|second bath' out)" = 0 ]
 says "and two parts for each" out '^main bedroom  *fresh  *45 '
@@ -110,14 +110,14 @@ ducts:
     - {room: bedroom, fresh: 60 %, fresh_found: 31 cfm}
     - {room: bath, stale: 100 %, stale_found: 91 cfm}
 END
-ends "measured grilles" 0 ducts found.yaml
+ends "measured grilles" 0 ducts --full found.yaml
 says "are judged by what each was made for" out " 31 *48 % low !$"
 good "each by itself" [ "$(grep -c ' good$' out)" = 2 ]
 says "and used" out "^off      on           69     91"
 
 sed 's/layout: own_ducts/layout: own_ducts\n    ducts: {lines: [{line: intake, length: 9 ft}], grilles: [{room: den}]}/' \
     house.yaml >bad.yaml
-ends "faults are refused" 1 ducts bad.yaml
+ends "faults are refused" 1 ducts --full bad.yaml
 says "each with its place" err \
     '^dewledger: bad.yaml:11:28: options.own.ducts.lines.line: needs its diameter'
 says "and all at once" err \
@@ -125,7 +125,7 @@ says "and all at once" err \
 good "nothing is printed then" [ ! -s out ]
 
 written=$here/scenarios/ducts_written.yaml
-ends "a network written out run by run" 0 ducts "$written" --out drawn
+ends "a network written out run by run" 0 ducts --full "$written" --out drawn
 says "is told as one" out '^A network written out run by run; one ventilator'
 says "with its states" out '^full     on           70     71      0 %'
 says "and what leaks across it" out '^full     on           59     71     16 %'
@@ -134,7 +134,7 @@ says "without sketch or parts" out 'no sketch, parts or sizes are told of it'
 says "on the page too" drawn/ducts.html 'no sketch, parts or sizes are told'
 good "no sketch is written" [ -z "$(ls drawn/sketches 2>/dev/null)" ]
 sed 's/to: stale in,/to: stable in,/' "$written" >typo.yaml
-ends "a point that is not there" 1 ducts typo.yaml
+ends "a point that is not there" 1 ducts --full typo.yaml
 says "is told with its place" err \
     '^dewledger: typo.yaml:50:44: ducts.runs.to: no row of ducts.points is called'
 ends "run marches with it" 0 run --full "$written"
@@ -172,7 +172,7 @@ for option in 1 2 3 4 5; do
     good "and catch no shower" [ "$(figure plain showers $option)" = \
         "$(figure drawn showers $option)" ]
 done
-"$D" ducts house.yaml --set 'ducts.leak_return=10 %' >out 2>err
+"$D" ducts --full house.yaml --set 'ducts.leak_return=10 %' >out 2>err
 says "ducts tells of handlers without a layout" out \
     '^as it stands: no ventilator with two fans, so no layout. Its air'
 "$D" check house.yaml --set 'ducts.leak_return=10 %' >out 2>err
