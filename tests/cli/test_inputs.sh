@@ -111,7 +111,7 @@ for verb in check run; do
 done
 fine "a point is a place" check place.yaml --set 'weather.place=29.76 -95.37'
 "$D" run --full place.yaml --set 'weather.place=29.76 -95.37' >out 2>err
-holds "and the run says which" 'monthly figures of 722435 Houston William P Hobby Ap'
+holds "and the run says which" 'monthly figures of 722435 Houston William P Hobby Airport'
 
 cat >all.yaml <<'END'
 title: everything at once
