@@ -71,7 +71,7 @@ holds "blower on: far more" "$b_all > 2 * $o_all + 500"
 holds "a dehumidifier ends them" "$d_all < 20 && $l_all > 500"
 
 # ---- what is not known of the wet coil is told, and what cycling costs ---------
-tr -s '\n ' '  ' <run.txt | sed -n \
+tr -d , <run.txt | tr -s '\n ' '  ' | sed -n \
     's/.*The \([0-9]*\) hours too humid could be \([0-9]*\) to \([0-9]*\):.*/now=\1 low=\2 high=\3/p' >span
 eval "$(cat span)"
 holds "today's hours stand in their span" "${low:-9} < ${now:-0} && ${now:-0} < ${high:-0}"

@@ -107,8 +107,8 @@ air_handlers: 1
 cooling: {capacity: 2 ton, blower: on, blower_power: 400 W, low_flow: 100 %, low_power: 400 W}
 ventilator: {core: heat_plate, flow: 60 cfm, sensible: 70 % at 60 cfm, power: 40 W, frost: none}
 END
-answer "a blower of 400 W, always: 3,504 kWh a year" "air handler blowers 3504 " run --full blower.yaml
-answer "20 minutes each hour: 1,168" "air handler blowers 1168 " run --full blower.yaml --set cooling.blower=minutes
+answer "a blower of 400 W, always: 3,504 kWh a year" "air handler blowers 3,504 " run --full blower.yaml
+answer "20 minutes each hour: 1,168" "air handler blowers 1,168 " run --full blower.yaml --set cooling.blower=minutes
 answer "a ventilator of 40 W: 350" "ventilator fans 350 " run --full blower.yaml
 
 # ---- 2. a dehumidifier too, instead, or first? -------------------------------
@@ -176,7 +176,7 @@ answer "a house without a bedroom counts as of one: 87 cfm" \
     "ASHRAE 62.2, 2013 and later 87 " run --full bare.yaml --set house.bedrooms=0
 answer "the model code asks 60" "IRC model code, 2018 and later 60 " run --full bare.yaml
 answer "Washington 55" "IRC 2021 as amended by Washington State 55 " run --full bare.yaml
-answer "1000 ppm is our own mark" "so is the mark of 1000 ppm for carbon dioxide" run --full bare.yaml
+answer "1000 ppm is our own mark" "so is the mark of 1,000 ppm for carbon dioxide" run --full bare.yaml
 
 # ---- 12. out of danger -------------------------------------------------------
 answer "what was not asked stops, in JSON too" '"key": "combustion"' run --full air.yaml --json

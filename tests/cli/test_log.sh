@@ -129,8 +129,8 @@ awk 'BEGIN {
 sed 's/file: weather.csv/file: long.csv/' house.yaml >long.yaml
 ends "a log longer than a year" 0 run --full long.yaml --log lived.csv
 tr -s '\n ' '  ' <out >flat
-says "tests every hour of it" grep -q 'Of the 9600 h of the log that have' flat
-says "and compares as many" grep -q 'over the 9600 h that have it measured' flat
+says "tests every hour of it" grep -q 'Of the 9,600 h of the log that have' flat
+says "and compares as many" grep -q 'over the 9,600 h that have it measured' flat
 
 # ---- faults ---------------------------------------------------------------------
 sed 's/^2019/2018/' mine.csv >late.csv

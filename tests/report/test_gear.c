@@ -180,7 +180,7 @@ TEST(text_tells_them)
     static const char *const told[] = {
         "Labels and what they leave open",
         "option 2: its dehumidifier takes out 24.0 L/day at its label's 27 degC and 60 %, and 13.4 L/day "
-        "in the air it runs in here, 21 degC and 50 % on average. It runs 2000 "
+        "in the air it runs in here, 21 degC and 50 % on average. It runs 2,000 "
         "h of the year.",
         "its rating leaves open what the core passes: heat 70 to 70 %, moisture "
         "41 to 55 %. Read low it is too humid in 741 h and too dry in 12 h, "

@@ -98,22 +98,22 @@ static const struct said_row {
     double unit;            /* SI, of what is told                          */
     const char *told;
 } said_rows[] = {
-    {"too humid today, metric", "humid", 1, "1207 h"},
+    {"too humid today, metric", "humid", 1, "1,207 h"},
     {"too humid today, metric", "worst_month", 1, "403 h"},
     {"too humid today, metric", "longest", 1, "88 h"},
-    {"outdoor air cannot", "cannot_dry", 1, "1402"},
-    {"outdoor air cannot", "all", 1, "1488 h"},
+    {"outdoor air cannot", "cannot_dry", 1, "1,402"},
+    {"outdoor air cannot", "all", 1, "1,488 h"},
     {"cooling too large", "runs", 0.01, "23 %"},
     {"the end of drying", "low", 24, "30 days"},
     {"a dehumidifier's size", "label", 1 / 86400.0, "33.1 L/day"},
     {"a dehumidifier's size", "here", 1 / 86400.0, "27.0 L/day"},
     {"a dehumidifier's size", "busiest", 1 / 86400.0, "7.8 L/day"},
-    {"a dehumidifier's size", "energy", 3.6e6, "1100 kWh"},
+    {"a dehumidifier's size", "energy", 3.6e6, "1,100 kWh"},
     {"under-ventilated, inch-pound", "required", 0.00047194745, "60 cfm"},
     {"two cores", "enthalpy_humid", 1, "403 h"},
     {"the only one, its price not told", "running", 1, "$312"},
     {"pays back within a range", "high", 1, "11.9"},
-    {"the breath that decides", "co2_limit", 1, "1014 ppm"},
+    {"the breath that decides", "co2_limit", 1, "1,014 ppm"},
 };
 
 static json_t *with_finding(const char *name)
@@ -135,11 +135,14 @@ static void a_number_is_named_as_it_is_told(void **state)
     double value = json_number_value(at(at(f, "values"), r->key)) / r->unit;
     double told;
 
+    char plain[32];
+    size_t n = 0;
+
     assert_non_null(strstr(text, r->told));
-    assert_true(
-        dew_number_read(r->told + (*r->told == '$'),
-                        strspn(r->told, "$.0123456789") - (*r->told == '$'),
-                        &told) > 0);
+    for (const char *c = r->told; *c && strchr("$,.0123456789", *c); c++)
+        if (*c != '$' && *c != ',')
+            plain[n++] = *c;
+    assert_true(dew_number_read(plain, n, &told) > 0);
     assert_near(value, told, strchr(r->told, '.') ? 0.05 : 0.5);
     json_decref(o);
 }

@@ -50,8 +50,11 @@ static char *written(writer *write, const struct dew_report_ducts *d,
                      enum dew_system system)
 {
     static char text[400000];
-    struct dew_ducts_frame frame = {"A house that is made up", "0.0", "",
-                                    system};
+    struct dew_ducts_frame frame = {.title = "A house that is made up",
+                                    .version = "0.0",
+                                    .sha256 = "",
+                                    .currency = "$",
+                                    .system = system};
     struct dew_error err = {0};
     FILE *out = tmpfile();
     size_t length;
@@ -228,8 +231,8 @@ TEST(sentences_hold_their_figures)
              "of outdoor air comes in",
              s[0][2].unplanned / cfm);
     assert_non_null(strstr(text, want));
-    assert_non_null(strstr(text, "412 W, which is 3609 kWh a year if always on "
-                                 "and 1203 at 20 minutes of each hour"));
+    assert_non_null(strstr(text, "412 W, which is 3,609 kWh a year if always on "
+                                 "and 1,203 at 20 minutes of each hour"));
     dew_report_ducts_close(d);
 }
 
@@ -243,9 +246,9 @@ TEST(the_blower_has_its_price)
     l.handlers[0].watts = 400;
     d = opened(&o, 1);
     assert_non_null(
-        strstr(written(dew_report_ducts_text, d, DEW_SYSTEM_US), "3504 kWh"));
+        strstr(written(dew_report_ducts_text, d, DEW_SYSTEM_US), "3,504 kWh"));
     assert_non_null(
-        strstr(written(dew_report_ducts_text, d, DEW_SYSTEM_US), "1168 at 20"));
+        strstr(written(dew_report_ducts_text, d, DEW_SYSTEM_US), "1,168 at 20"));
     dew_report_ducts_close(d);
 }
 

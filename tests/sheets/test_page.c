@@ -248,9 +248,9 @@ TEST(no_coordinate_is_broken)
 TEST(the_glance_names_its_figures)
 {
     static const char *const rows[] = {
-        "Hours too humid</th><td>1201</td><td>602", "Hours too dry</th><td>33",
+        "Hours too humid</th><td>1,201</td><td>602", "Hours too dry</th><td>33",
         "Hours of wet glass</th><td>44", "Mean CO2, ppm</th><td>731",
-        "Energy a year, kWh</th><td>4495"};
+        "Energy a year, kWh</th><td>4,495"};
     struct dew_report report = page_open(2, DEW_SYSTEM_SI);
     char *text;
 

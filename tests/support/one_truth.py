@@ -354,7 +354,7 @@ def main():
     name = os.path.basename(scenario)
     si = "si" in words
     out = os.path.join(folder, name + ".out")
-    text = run(program, "run", scenario, "--out", out, *words)
+    text = run(program, "run", scenario, "--full", "--out", out, *words)
     summary = json.load(open(os.path.join(out, "summary.json"),
                              encoding="utf-8"))
     options = summary["options"]
@@ -384,10 +384,10 @@ def main():
 
     for option in options[1:]:
         picked = os.path.join(folder, "picked")
-        run(program, "run", scenario, "--option", option["name"], "--out",
+        run(program, "run", scenario, "--full", "--option", option["name"], "--out",
             picked, *words)
         layout = layouts.get(option["name"])
-        ducts_text = run(program, "ducts", scenario, "--option",
+        ducts_text = run(program, "ducts", scenario, "--full", "--option",
                          option["name"], *words)
         contractor_of(open(os.path.join(picked, "contractor.html"),
                            encoding="utf-8").read(),
