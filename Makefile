@@ -16,7 +16,7 @@
 #   make pictures   docs/img anew, from the demo
 #   make real       the outputs shown in README.md and docs/ anew
 #   make first-results   docs/dev/first-results.md anew, from the data
-#   make ducts-answer    the README's table of duct layouts anew
+#   make ducts-answer    the table of duct layouts in docs/ducts.md anew
 #   make format     clang-format in place
 #   make install uninstall    [PREFIX=/usr/local] [DESTDIR=]
 #   make clean help
@@ -251,7 +251,7 @@ mutants:
 	@python3 tests/support/mutants.py $(MUTANTS) $(SEED)
 
 real: all
-	@for f in README.md docs/tutorial.md docs/results.md; do \
+	@for f in README.md docs/tutorial.md docs/results.md docs/ducts.md; do \
 	  sh tests/support/real.sh $B $$f >$$f.part && mv $$f.part $$f; done
 
 first-results: $B/dewledger
@@ -260,7 +260,7 @@ first-results: $B/dewledger
 	@mv docs/dev/first-results.md.part docs/dev/first-results.md
 
 ducts-answer: $B/dewledger
-	@python3 tests/study/ducts_answer.py $B/dewledger README.md
+	@python3 tests/study/ducts_answer.py $B/dewledger docs/ducts.md
 
 # ---- the charts that the README shows -----------------------------------------
 pictures: $B/dewledger

@@ -1,8 +1,8 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""Put the answer to "own ducts or a tie?" into README.md, from real runs.
+"""Put the answer to "own ducts or a tie?" into docs/ducts.md, from real runs.
 
-usage: ducts_answer.py DEWLEDGER README
+usage: ducts_answer.py DEWLEDGER DUCTS.md
 `make ducts-answer` runs it on the two scenarios named below.
 """
 import json
