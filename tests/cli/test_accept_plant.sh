@@ -155,7 +155,7 @@ say "the hours march with them" [ $? = 0 ]
 told() {
     name=$1
     shift
-    "$D" ducts two.yaml --option "$name" "$@" >told.txt 2>err
+    "$D" ducts --full two.yaml --option "$name" "$@" >told.txt 2>err
 }
 # floor N COLUMN: cfm of fresh air to the rooms of air handler N with the
 # blowers 1 off off, 2 low low, 3 full off, 4 off full, 5 full full

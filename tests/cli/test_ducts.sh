@@ -62,9 +62,9 @@ says "and what has none" out "as it stands: no ventilator with two fans"
 says "a return tie is stopped" out "^STOP   Fresh and stale air are both tied"
 ends "--strict ends with 4 at a STOP" 4 ducts --strict house.yaml
 ends "--strict passes an interlock" 0 ducts --strict --option interlocked house.yaml
-ends "--option picks" 0 ducts --option own house.yaml
+ends "--option picks" 0 ducts --full --option own house.yaml
 good "one layout alone" [ "$(grep -c 'handlers ilator' out)" = 1 ]
-ends "--units si" 0 ducts --units si --option own house.yaml
+ends "--units si" 0 ducts --full --units si --option own house.yaml
 says "in litres a second" out "^Air in L/s"
 ends "--json" 0 ducts --json house.yaml
 says "JSON keys" out '"fresh_delivered_l_s"'
