@@ -12,8 +12,8 @@ enum { MOST_ROWS = 64 };
 
 struct dew_fan {
     struct core__curve *pressure, *watts; /* by rows; else NULL             */
-    double low, high;                      /* m3/s, the sheet's ends         */
-    struct dew_fan_row rest;               /* by shape                       */
+    double low, high;                     /* m3/s, the sheet's ends         */
+    struct dew_fan_row rest;              /* by shape                       */
 };
 
 static int good(const struct dew_fan_row *r)

@@ -231,8 +231,9 @@ TEST(sentences_hold_their_figures)
              "of outdoor air comes in",
              s[0][2].unplanned / cfm);
     assert_non_null(strstr(text, want));
-    assert_non_null(strstr(text, "412 W, which is 3,609 kWh a year if always on "
-                                 "and 1,203 at 20 minutes of each hour"));
+    assert_non_null(strstr(text,
+                           "412 W, which is 3,609 kWh a year if always on "
+                           "and 1,203 at 20 minutes of each hour"));
     dew_report_ducts_close(d);
 }
 
@@ -247,8 +248,8 @@ TEST(the_blower_has_its_price)
     d = opened(&o, 1);
     assert_non_null(
         strstr(written(dew_report_ducts_text, d, DEW_SYSTEM_US), "3,504 kWh"));
-    assert_non_null(
-        strstr(written(dew_report_ducts_text, d, DEW_SYSTEM_US), "1,168 at 20"));
+    assert_non_null(strstr(written(dew_report_ducts_text, d, DEW_SYSTEM_US),
+                           "1,168 at 20"));
     dew_report_ducts_close(d);
 }
 
