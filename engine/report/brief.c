@@ -20,16 +20,16 @@ static int is_stop(const struct dew_caution *c)
 
 static void stops(const struct dew_report *r, FILE *out)
 {
-    size_t open = 0;
+    struct report__word open = report__open_stops_brief(r);
 
     for (size_t i = 0; i < r->caution_count; i++) {
         const struct dew_caution *c = &r->cautions[i];
 
         if (is_stop(c) && !report__open(c))
             fprintf(out, "STOP  %s\n", c->brief);
-        open += is_stop(c) && report__asks(r, i);
     }
-    report__open_stop_line(open, out);
+    if (open.text[0] != '\0')
+        fprintf(out, "STOP  %s\n", open.text);
 }
 
 /* ---- the answer ------------------------------------------------------------- */

@@ -151,13 +151,16 @@ const char *report__open_rest(const struct dew_caution *caution)
                                                       : caution->text;
 }
 
-void report__open_stop_line(size_t count, FILE *out)
+struct report__word report__open_stop_words(size_t count)
 {
+    struct report__word w = {""};
+
     if (count > 0)
-        fprintf(out,
-                "STOP  %zu safety %s open (below): change no fan, duct or leak "
-                "first.\n",
-                count, count == 1 ? "question is" : "questions are");
+        snprintf(w.text, sizeof w.text,
+                 "%zu safety %s open (below): change no fan, duct or leak "
+                 "first.",
+                 count, count == 1 ? "question is" : "questions are");
+    return w;
 }
 
 int report__asks(const struct dew_report *report, size_t i)
@@ -195,6 +198,16 @@ char *report__open_stops(const struct dew_report *report, char *out,
     return out;
 }
 
+struct report__word report__open_stops_brief(const struct dew_report *report)
+{
+    size_t open = 0;
+
+    for (size_t i = 0; i < report->caution_count; i++)
+        open +=
+            report->cautions[i].level == DEW_STOP && report__asks(report, i);
+    return report__open_stop_words(open);
+}
+
 /* ---- one caution ------------------------------------------------------------ */
 
 void report__caution_text(const struct dew_caution *c, const char *whose,
@@ -211,11 +224,10 @@ void report__caution_text(const struct dew_caution *c, const char *whose,
     report__wrap(out, head, text);
 }
 
-void report__caution_html(const struct dew_caution *c, const char *whose,
-                          const char *more, FILE *out)
+/* All but its level. */
+static void body(const struct dew_caution *c, const char *whose,
+                 const char *more, FILE *out)
 {
-    report__html(out, "<li><span class=\"level\">%s</span>",
-                 dew_cautions_level(c->level));
     if (whose != NULL && whose[0] != '\0')
         report__html(out, "<strong>%s:</strong> ", whose);
     report__html(out, "%s%s%s",
@@ -225,5 +237,24 @@ void report__caution_html(const struct dew_caution *c, const char *whose,
         report__html(out, " Answer: <code>%s</code>.", c->question_key);
     if (whose != NULL)
         report__html(out, " <small>(%s)</small>", c->source);
+}
+
+void report__caution_html(const struct dew_caution *c, const char *whose,
+                          const char *more, FILE *out)
+{
+    report__html(out, "<li><span class=\"level\">%s</span>",
+                 dew_cautions_level(c->level));
+    body(c, whose, more, out);
     fputs("</li>\n", out);
+}
+
+void report__caution_folded(const struct dew_caution *c, const char *whose,
+                            const char *more, FILE *out)
+{
+    report__html(out,
+                 "<li><details><summary><span class=\"level\">%s</span>%s"
+                 "</summary><p>",
+                 dew_cautions_level(c->level), c->brief);
+    body(c, whose, more, out);
+    fputs("</p></details></li>\n", out);
 }

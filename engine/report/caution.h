@@ -34,8 +34,8 @@ int report__open(const struct dew_caution *caution);
 /* The words of an open question after "You have not said whether ". */
 const char *report__open_rest(const struct dew_caution *caution);
 
-/* "STOP  2 safety questions are open ...", nothing for none. */
-void report__open_stop_line(size_t count, FILE *out);
+/* "2 safety questions are open ..."; "" for none. */
+struct report__word report__open_stop_words(size_t count);
 
 /* 1 where the i-th caution is open and none before it asks the same. */
 int report__asks(const struct dew_report *report, size_t i);
@@ -47,11 +47,18 @@ int report__asks(const struct dew_report *report, size_t i);
 char *report__open_stops(const struct dew_report *report, char *out,
                          size_t size);
 
+/* The same in brief, "2 safety questions are open (below): ..."; "" of none. */
+struct report__word report__open_stops_brief(const struct dew_report *report);
+
 /* One caution as text, and as part of a list: whose it is before it, more
    behind it; on a page whose NULL says it in brief, without its source. */
 void report__caution_text(const struct dew_caution *c, const char *whose,
                           const char *more, FILE *out);
 void report__caution_html(const struct dew_caution *c, const char *whose,
                           const char *more, FILE *out);
+
+/* The same with its brief words on a line that unfolds the others. */
+void report__caution_folded(const struct dew_caution *c, const char *whose,
+                            const char *more, FILE *out);
 
 #endif

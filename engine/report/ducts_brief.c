@@ -95,7 +95,8 @@ static void stops(const struct dew_report_ducts *d, FILE *out)
     report__ducts_gather(d, DEW_ANSWER_UNKNOWN, &g);
     while (open < g.count && g.list[open].level == DEW_STOP)
         open++;
-    report__open_stop_line(open, out);
+    if (open > 0)
+        fprintf(out, "STOP  %s\n", report__open_stop_words(open).text);
 }
 
 static void questions(const struct dew_report_ducts *d, FILE *out)

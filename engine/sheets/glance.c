@@ -13,9 +13,13 @@ void sheets__part_glance(const struct dew_report *r, FILE *out)
     if (other == 0)
         return;
     fputs("<table class=\"glance\"><caption>At a glance</caption>", out);
-    report__html_heads(out, "In the year|%s|%s|Limit",
-                       report__option(r, 0).text,
-                       report__option(r, (int)other).text);
+    report__html(out,
+                 "<thead><tr><th scope=\"col\">In the year</th><th "
+                 "scope=\"col\">Today<span>: %s</span></th><th "
+                 "scope=\"col\">Option %zu<span>: %s</span></th><th "
+                 "scope=\"col\">Limit</th></tr></thead><tbody>\n",
+                 report__option(r, 0).text, other + 1,
+                 report__option(r, (int)other).text);
     for (size_t k = 0; k < count; k++)
         if (rows[k].head[1] == NULL || r->question->prices != NULL)
             report__html_row(

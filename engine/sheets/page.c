@@ -9,6 +9,7 @@
 #include "core/embed.h"
 #include "draw/charts.h"
 #include "draw/svg.h"
+#include "report/answer.h"
 #include "report/ducts.h"
 #include "report/markup.h"
 #include "report/option_columns.h"
@@ -41,11 +42,21 @@ static void top(const struct dew_report *r, FILE *out)
 {
     report__html(
         out,
-        "<header><a class=\"skip\" href=\"#says\">To what the year says</a>"
+        "<header><a class=\"skip\" href=\"#answer\">To the answer</a>"
         "<h1>%s</h1>\n<p class=\"sub\">%zu option%s through %s%s. Weather: %s"
-        "</p>\n<nav aria-label=\"Parts of this page\"><ul>"
-        "<li><a href=\"#says\">What the year says</a></li>"
-        "<li><a href=\"#options\">The options</a></li>%-s"
+        "</p></header>\n<main>\n",
+        title_of(r), r->question->count, r->question->count == 1 ? "" : "s",
+        strcmp(report__span(r).text, "year") == 0 ? "one " : "the ",
+        report__span(r).text, r->weather ? r->weather : "not told");
+}
+
+static void contents(const struct dew_report *r, FILE *out)
+{
+    report__html(
+        out,
+        "<nav aria-label=\"Parts of this page\"><ul>"
+        "<li><a href=\"#options\">The options</a></li>"
+        "<li><a href=\"#findings\">What the %s says</a></li>%-s"
         "<li><a href=\"#charts\">Through the year</a></li>"
         "<li><a href=\"#cautions\">Cautions</a></li>"
         "<li><a href=\"#inputs\">What was put in</a></li>"
@@ -55,18 +66,17 @@ static void top(const struct dew_report *r, FILE *out)
         "<a href=\"contractor.html\">contractor</a>, "
         "<a href=\"inspector.html\">inspector</a>, "
         "<a href=\"calendar.html\">calendar</a>. One sheet of paper "
-        "each.</p></header>\n<main>\n",
-        title_of(r), r->question->count, r->question->count == 1 ? "" : "s",
-        strcmp(report__span(r).text, "year") == 0 ? "one " : "the ",
-        report__span(r).text, r->weather ? r->weather : "not told",
+        "each.</p>\n",
+        report__span(r).text,
         report__told_drawn(r->ducts) > 0
             ? "<li><a href=\"#airpaths\">Where the air goes</a></li>"
             : "");
 }
 
-/* ---- verdict ------------------------------------------------------------------------ */
+/* ---- answer and findings ------------------------------------------------------------------------ */
 
 static const char *const headings[DEW_GROUPS] = {
+    [DEW_GROUP_best] = "Which option",
     [DEW_GROUP_today] = "Today",
     [DEW_GROUP_outdoors] = "What outdoor air can do",
     [DEW_GROUP_helps] = "What helps, and what does not",
@@ -82,14 +92,36 @@ static void sentence(const struct dew_report *r, const struct dew_finding *f,
                  dew_report_sentence(r, f, text, sizeof text), tag);
 }
 
-static void answer(const struct dew_report *r, FILE *out)
+/* Whether the verdict says that none of the options will do. */
+static int none_will_do(const struct dew_report *r)
 {
     for (size_t i = 0; i < r->verdict->count; i++)
-        if (dew_verdict_group(r->verdict->list[i].kind) == DEW_GROUP_best) {
-            fputs("<div class=\"answer\">", out);
-            sentence(r, &r->verdict->list[i], "p", out);
-            fputs("</div>\n", out);
-        }
+        if (r->verdict->list[i].kind == DEW_FINDING_best_none)
+            return 1;
+    return 0;
+}
+
+static void answer(const struct dew_report *r, FILE *out)
+{
+    int none = none_will_do(r);
+    char text[REPORT__ANSWER], head[40];
+
+    fprintf(out,
+            "<section id=\"answer\"><h2>%s</h2>\n<div class=\"answer%s\">\n",
+            none ? "No answer yet: none of these will do" : "The answer",
+            none ? " none" : "");
+    for (int k = 0; k < REPORT__ANSWERS; k++) {
+        enum report__answer which = (enum report__answer)k;
+
+        snprintf(head, sizeof head, "%.*s",
+                 (int)strcspn(report__answer_head(which), " "),
+                 report__answer_head(which));
+        report__html(out, "<p><strong>%s</strong> %s</p>\n", head,
+                     report__answer(r, which, text, sizeof text));
+    }
+    fputs("</div>\n", out);
+    sheets__part_glance(r, out);
+    fputs("</section>\n", out);
 }
 
 static void group(const struct dew_report *r, enum dew_finding_group g,
@@ -111,21 +143,18 @@ static void group(const struct dew_report *r, enum dew_finding_group g,
         fputs("</ul></div>\n", out);
 }
 
-static void verdict(const struct dew_report *r, FILE *out)
+static void findings(const struct dew_report *r, FILE *out)
 {
     char span[200];
 
     dew_report_span(r->question->choices[0].outcome->count, span, sizeof span);
-    fprintf(out, "<section id=\"says\"><h2>What the %s say%s</h2>\n",
+    fprintf(out, "<section id=\"findings\"><h2>What the %s say%s</h2>\n",
             report__span(r).text, span[0] != '\0' ? "" : "s");
     if (span[0] != '\0')
         report__html(out, "<p class=\"span\">%s</p>\n", span);
-    answer(r, out);
-    sheets__part_glance(r, out);
-    fputs("<div class=\"cards\">\n", out);
-    for (int g = DEW_GROUP_best + 1; g < DEW_GROUPS; g++)
+    for (int g = DEW_GROUP_best; g < DEW_GROUPS; g++)
         group(r, (enum dew_finding_group)g, out);
-    fputs("</div></section>\n", out);
+    fputs("</section>\n", out);
 }
 
 /* ---- options ------------------------------------------------------------------------- */
@@ -215,12 +244,14 @@ static void page(const void *of, FILE *out)
     head(r, out);
     top(r, out);
     sheets__part_stops(r, out);
-    verdict(r, out);
+    answer(r, out);
+    contents(r, out);
     options(r, out);
+    findings(r, out);
     report__ducts_section(r->ducts, r->system, out);
     charts(r, out);
-    report__sheets_html(r, out);
     sheets__part_cautions(r, out);
+    report__sheets_html(r, out);
     sheets__part_inputs(r, out);
     sheets__part_method(r, out);
     sheets__part_sources(r, out);

@@ -31,13 +31,18 @@ static char *whose(const struct dew_report *r, const struct dew_caution *c,
     return out;
 }
 
+/* A STOP in one line that unfolds, any other in full. */
 static void caution(const struct dew_report *r, const struct dew_caution *c,
                     FILE *out)
 {
     char pressure[REPORT__PRESSURE_LONG], names[REPORT__ESCAPED];
 
     report__pressure(r, c, DEW_NO_OPTION, pressure, sizeof pressure);
-    report__caution_html(c, whose(r, c, names, sizeof names), pressure, out);
+    whose(r, c, names, sizeof names);
+    if (c->level == DEW_STOP && !report__open(c))
+        report__caution_folded(c, names, pressure, out);
+    else
+        report__caution_html(c, names, pressure, out);
 }
 
 enum { OPEN = DEW_CAUTION_LEVELS };
@@ -80,16 +85,17 @@ void sheets__part_stops(const struct dew_report *r, FILE *out)
     report__open_stops(r, open, sizeof open);
     if (!has(r, DEW_STOP) && open[0] == '\0')
         return;
-    fputs("<section class=\"stop\" id=\"stop\"><h2>Before anything else</h2>\n"
-          "<ul class=\"cautions\">\n",
+    fputs("<section class=\"stop\" id=\"stop\" aria-label=\"Before anything "
+          "else\">\n<ul class=\"cautions\">\n",
           out);
     cautions(r, DEW_STOP, out);
     if (open[0] != '\0')
         report__html(out,
-                     "<li><span class=\"level\">%s</span>%s <a "
-                     "href=\"#questions\">What hangs on each, and how to answer"
-                     "</a></li>\n",
-                     dew_cautions_level(DEW_STOP), open);
+                     "<li><details><summary><span class=\"level\">%s</span>%s"
+                     "</summary><p>%s <a href=\"#questions\">What hangs on "
+                     "each, and how to answer</a></p></details></li>\n",
+                     dew_cautions_level(DEW_STOP),
+                     report__open_stops_brief(r).text, open);
     fputs("</ul></section>\n", out);
 }
 

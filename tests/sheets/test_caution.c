@@ -117,8 +117,11 @@ TEST(the_page_has_one_list_of_questions)
     report.caution_count =
         dew_cautions_of(&page_scene.question, page_cautions, DEW_CAUTIONS);
     text = page_written(dew_report_html, &report, NULL);
-    stop = strstr(text, "STOP</span>You told us that a garage shares");
-    says = strstr(text, "id=\"says\"");
+    stop =
+        strstr(text, "STOP</span>A garage adjoins: no duct, intake or unit in "
+                     "it; seal it off first.</summary><p>You told us that a "
+                     "garage shares");
+    says = strstr(text, "id=\"answer\"");
     list = strstr(text, "<h3 id=\"questions\">You have not said whether ...");
     assert_true(stop && says && list);
     assert_true(stop < says && says < list);

@@ -186,7 +186,7 @@ TEST(every_caution_is_on_the_page_stop_above_all)
 {
     struct dew_report report = page_open(4, DEW_SYSTEM_US);
     char *text = page_written(dew_report_html, &report, NULL);
-    const char *says = strstr(text, "id=\"says\"");
+    const char *says = strstr(text, "id=\"answer\"");
     size_t count = 0, stops = 0, told_stops = 0;
 
     for (size_t i = 0; i < report.caution_count; i++)
@@ -225,6 +225,35 @@ TEST(every_chart_has_words_and_a_table)
     free(text);
 }
 
+/* No good answer: told in words, and by a border and a ground of its own. */
+TEST(none_that_will_do_looks_unlike_an_answer)
+{
+    struct dew_report report = page_open(3, DEW_SYSTEM_US);
+    char *good, *bad;
+
+    for (int i = 0; i < 3; i++) {
+        struct dew_tally *y = &page_scene.outcomes[i].year;
+
+        y->too_humid = y->too_dry = y->sweat[DEW_GLASS] = 0;
+        y->fresh_sum = 0.040 * 8760;
+    }
+    dew_verdict_of(&page_scene.question, &page_verdict);
+    good = page_written(dew_report_html, &report, NULL);
+    for (int i = 0; i < 3; i++)
+        page_scene.outcomes[i].year.too_humid = 8000;
+    dew_verdict_of(&page_scene.question, &page_verdict);
+    bad = page_written(dew_report_html, &report, NULL);
+    assert_non_null(
+        strstr(good, "<h2>The answer</h2>\n<div class=\"answer\">"));
+    assert_non_null(strstr(bad,
+                           "none of these will do</h2>\n<div class=\"answer "
+                           "none\">"));
+    assert_null(strstr(good, "answer none"));
+    assert_null(strstr(bad, "<h2>The answer</h2>"));
+    free(good);
+    free(bad);
+}
+
 TEST(no_coordinate_is_broken)
 {
     char *text;
@@ -248,8 +277,11 @@ TEST(no_coordinate_is_broken)
 TEST(the_glance_names_its_figures)
 {
     static const char *const rows[] = {
-        "Hours too humid</th><td>1,201</td><td>602", "Hours too dry</th><td>33",
-        "Hours of wet glass</th><td>44", "Mean CO2, ppm</th><td>731",
+        "Today<span>: ",
+        "Hours too humid</th><td>1,201</td><td>602",
+        "Hours too dry</th><td>33",
+        "Hours of wet glass</th><td>44",
+        "Mean CO2, ppm</th><td>731",
         "Energy a year, kWh</th><td>4,495"};
     struct dew_report report = page_open(2, DEW_SYSTEM_SI);
     char *text;
