@@ -21,6 +21,8 @@ CORE__EMBEDDED(chart_css);
 CORE__EMBEDDED(ducts_css);
 CORE__EMBEDDED(page_js);
 
+enum { FEW_OPTIONS = 5 };
+
 static const char *title_of(const struct dew_report *r)
 {
     return r->title && r->title[0] ? r->title : "Untitled";
@@ -213,8 +215,10 @@ static void options(const struct dew_report *r, FILE *out)
     if (r->question->prices != NULL)
         table(r, REPORT__TABLE_MONEY, "Money", out);
     draw(r, DEW_CHART_humid_months, 0, out);
+    fputs("<div class=\"pair\">\n", out);
     draw(r, DEW_CHART_energy, 0, out);
     draw(r, DEW_CHART_cost, 0, out);
+    fputs("</div>\n", out);
     fputs("</section>\n", out);
 }
 
@@ -226,13 +230,27 @@ static void charts(const struct dew_report *r, FILE *out)
 
     fputs("<section id=\"charts\"><h2>Through the year</h2>\n", out);
     for (size_t k = 0; k < sizeof kinds / sizeof *kinds; k++) {
+        fputs("<div class=\"pair\">\n", out);
         draw(r, kinds[k], 0, out);
         if (other != 0)
             draw(r, kinds[k], other, out);
+        fputs("</div>\n", out);
     }
     draw(r, DEW_CHART_log_dew, 0, out);
     draw(r, DEW_CHART_log_rh, 0, out);
+    fputs("<p class=\"paper\">On paper these charts stand without their "
+          "tables: report.html has them, hours-*.csv every hour.</p>\n",
+          out);
     fputs("</section>\n", out);
+}
+
+/* Sheets in two columns of paper, where a column for each option fits. */
+static void books(const struct dew_report *r, FILE *out)
+{
+    fprintf(out, "<div class=\"books%s\">\n",
+            r->question->count <= FEW_OPTIONS ? " few" : "");
+    report__sheets_html(r, out);
+    fputs("</div>\n", out);
 }
 
 /* ---- the page ------------------------------------------------------------------------- */
@@ -251,7 +269,7 @@ static void page(const void *of, FILE *out)
     report__ducts_section(r->ducts, r->system, out);
     charts(r, out);
     sheets__part_cautions(r, out);
-    report__sheets_html(r, out);
+    books(r, out);
     sheets__part_inputs(r, out);
     sheets__part_method(r, out);
     sheets__part_sources(r, out);

@@ -155,9 +155,12 @@ static void inputs(const struct dew_report *r, int preset, const char *before,
 void sheets__part_inputs(const struct dew_report *r, FILE *out)
 {
     fputs("<section id=\"inputs\"><h2>What was put in</h2>\n", out);
-    inputs(r, 0, "<details open=\"open\"><summary>Told: ", "", out);
-    inputs(r, 1, "<details><summary>DEFAULT, not told: ",
+    inputs(r, 0, "<details><summary>Told: ", "", out);
+    inputs(r, 1, "<details class=\"taken\"><summary>DEFAULT, not told: ",
            ". Look through them: each may be wrong for this house", out);
+    fputs("<p class=\"paper\">On paper the defaults are left out: look through "
+          "them in report.html, or with \"dewledger check\".</p>\n",
+          out);
     fputs("</section>\n", out);
 }
 

@@ -82,6 +82,17 @@ three_pages() {
         "file://$work/page/$1.html" 2>/dev/null
     test "$(grep -ac '/Type */Page\b' "$1.pdf")" = 3
 }
+# eight_pages PAPER: the report of five options takes no more
+eight_pages() {
+    sed "s/@page{/@page{size:$1;/" first/report.html >"first/$1.html"
+    look --no-pdf-header-footer --print-to-pdf="$work/all-$1.pdf" \
+        "file://$work/first/$1.html" 2>/dev/null
+    pages=$(grep -ac '/Type */Page\b' "all-$1.pdf")
+    echo "$pages pages"
+    test "$pages" -ge 4 && test "$pages" -le 8
+}
 says "each sheet is one page of letter" three_pages letter
+says "the page takes eight sheets of letter" eight_pages letter
+says "the page takes eight sheets of A4" eight_pages A4
 says "each sheet is one page of A4" three_pages A4
 exit $bad
