@@ -16,6 +16,8 @@ enum {
 #undef X
 };
 
+_Static_assert((int)DRAW__ENERGY + USES <= (int)DRAW__WATER, "a tone each");
+
 static const struct use {
     const char *words;
     size_t offset;
@@ -59,7 +61,7 @@ static void energy_bar(const struct draw__plot *p, const struct draw__chart *c,
         snprintf(words, sizeof words, "%.100s, %s: %s kWh",
                  report__option(c->r, (int)i).text, uses[k].words,
                  report__number(kwh, 0).text);
-        draw__svg_bar(p, corner, k, words);
+        draw__svg_bar(p, corner, DRAW__ENERGY + k, words);
         at += kwh;
     }
 }
@@ -136,7 +138,7 @@ static double energy_words(const struct draw__chart *c, struct draw__figure *f)
              report__number(least, 0).text, report__number(most, 0).text);
     for (int k = 0; k < USES; k++)
         if (is_used(c, k))
-            draw__figure_key(f, k, DRAW__AREA, uses[k].words);
+            draw__figure_key(f, DRAW__ENERGY + k, DRAW__AREA, uses[k].words);
     return most;
 }
 
@@ -247,8 +249,8 @@ static void reach(const struct draw__plot *p, const struct draw__chart *c,
              report__money(c->r, paid->likely[last]).text,
              report__money(c->r, paid->low[last]).text,
              report__money(c->r, paid->high[last]).text);
-    draw__svg_line(p, x, y, 2, draw__svg_kind((int)i));
-    draw__svg_bar(p, corner, (int)i, words);
+    draw__svg_line(p, x, y, 2, draw__svg_kind(i));
+    draw__svg_bar(p, corner, draw__svg_option(i), words);
 }
 
 static void cost_lines(const struct draw__plot *p, const struct draw__chart *c,
@@ -266,9 +268,8 @@ static void cost_lines(const struct draw__plot *p, const struct draw__chart *c,
         reach(p, c, i, &paid, per);
         scale(&paid, per);
         if (i == 0 || i == beside)
-            draw__svg_band(p, paid.x, edges, paid.count, (int)i);
-        draw__svg_line(p, paid.x, paid.likely, paid.count,
-                       draw__svg_kind((int)i));
+            draw__svg_band(p, paid.x, edges, paid.count, i);
+        draw__svg_line(p, paid.x, paid.likely, paid.count, draw__svg_kind(i));
     }
 }
 
@@ -345,7 +346,8 @@ static void cost_words(const struct draw__chart *c, struct draw__figure *f)
     pay(c, beside, &paid);
     cost_in_words(c, beside, &paid, f);
     for (size_t i = 0; i < c->r->question->count; i++)
-        draw__figure_key(f, (int)i, DRAW__LINE, report__numbered(c->r, i).text);
+        draw__figure_key(f, draw__svg_option(i), DRAW__LINE,
+                         report__numbered(c->r, i).text);
 }
 
 void draw__chart_cost(const struct draw__chart *c)

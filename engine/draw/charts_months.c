@@ -42,7 +42,7 @@ static void humid_bar(const struct draw__plot *p, const struct draw__chart *c,
     snprintf(words, sizeof words, "%s, %.100s: %s h too humid",
              report__month(m), report__option(c->r, (int)i).text,
              report__number(hours, 0).text);
-    draw__svg_bar(p, corner, (int)i, words);
+    draw__svg_bar(p, corner, draw__svg_option(i), words);
 }
 
 static void humid_rows(const struct draw__chart *c)
@@ -72,7 +72,8 @@ static void humid_words(const struct draw__chart *c, struct draw__figure *f,
         snprintf(f->words, sizeof f->words,
                  "No option is above the limit in any month.");
     for (size_t i = 0; i < c->r->question->count; i++)
-        draw__figure_key(f, (int)i, DRAW__AREA, report__numbered(c->r, i).text);
+        draw__figure_key(f, draw__svg_option(i), DRAW__AREA,
+                         report__numbered(c->r, i).text);
 }
 
 void draw__chart_humid_months(const struct draw__chart *c)
@@ -116,6 +117,7 @@ static const char *const pile_words[] = {
     "furnishings and surfaces"};
 
 enum { PILES = sizeof pile_words / sizeof *pile_words };
+_Static_assert((int)DRAW__WATER + PILES <= (int)DRAW__EVERY, "a tone each");
 
 /* One row for each of DEW_WATER_MAP. */
 #define PILE(X, name, pile, words) IN_##name = pile,
@@ -193,7 +195,7 @@ static void pile_up(const struct draw__plot *p, const struct draw__chart *c,
                  pile_words[k],
                  report__amount(kg[k], DEW_WATER, c->r->system, 0).text,
                  sign > 0 ? "in" : "out");
-        draw__svg_bar(p, corner, k, words);
+        draw__svg_bar(p, corner, DRAW__WATER + k, words);
         at += amount;
     }
 }
@@ -229,7 +231,7 @@ static void water_words(const struct draw__chart *c, struct draw__figure *f)
         in = year.in[k] > year.in[in] ? k : in;
         out = year.out[k] > year.out[out] ? k : out;
         if (year.in[k] >= 0.5 || year.out[k] >= 0.5)
-            draw__figure_key(f, k, DRAW__AREA, pile_words[k]);
+            draw__figure_key(f, DRAW__WATER + k, DRAW__AREA, pile_words[k]);
     }
     snprintf(f->heading, sizeof f->heading, "Books of water: %.120s",
              report__option(c->r, (int)c->option).text);

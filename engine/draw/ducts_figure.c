@@ -141,7 +141,7 @@ static void single(const void *of, FILE *out)
         out,
         "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"sketch\" "
         "viewBox=\"0 0 %d %.0f\">\n<title>%s</title>\n<style>%-s</style>\n"
-        "<rect width=\"100%%\" height=\"100%%\" fill=\"#ffffff\"/>\n"
+        "<rect class=\"d-paper\" width=\"100%%\" height=\"100%%\"/>\n"
         "<text class=\"d-title\" x=\"4\" y=\"22\">%s</text>\n",
         DRAW__PLAN_WIDE, 34 + count * high + foot_room, f->t->option.name,
         core__data_ducts_css, f->t->option.name);

@@ -34,7 +34,7 @@ void draw__figure_key(struct draw__figure *f, int tone,
 
     if (f->key_count == DRAW__KEYS)
         return;
-    k->tone = tone % DRAW__TONES;
+    k->tone = tone;
     k->kind = kind;
     snprintf(k->words, sizeof k->words, "%.99s", words);
     f->key_count++;
@@ -53,7 +53,7 @@ static const char *line_of(const struct draw__key *k)
     case DRAW__LOGGED:
         return "logged";
     default:
-        return draw__svg_kind(k->tone);
+        return draw__svg_kind((size_t)k->tone);
     }
 }
 

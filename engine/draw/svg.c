@@ -149,7 +149,7 @@ void draw__svg_bar(const struct draw__plot *p, const double corner[4], int tone,
     fprintf(p->out,
             "<rect class=\"t%d\" x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" "
             "height=\"%.1f\"",
-            tone % DRAW__TONES, x, y, wide, high);
+            tone, x, y, wide, high);
     spoken(p->out, words);
     fputs("</rect>\n", p->out);
 }
@@ -173,12 +173,17 @@ void draw__svg_path_close(const struct draw__plot *p)
     fputs("\"/>\n", p->out);
 }
 
-const char *draw__svg_kind(int tone)
+int draw__svg_option(size_t i)
+{
+    return (int)(i % DRAW__TONES);
+}
+
+const char *draw__svg_kind(size_t i)
 {
     static const char *const kinds[DRAW__TONES] = {
         "l0", "l1", "l2", "l3", "l4", "l5", "l6", "l7", "l8", "l9"};
 
-    return kinds[tone % DRAW__TONES];
+    return kinds[i % DRAW__TONES];
 }
 
 void draw__svg_line(const struct draw__plot *p, const double *x,
@@ -193,14 +198,14 @@ void draw__svg_line(const struct draw__plot *p, const double *x,
 }
 
 void draw__svg_band(const struct draw__plot *p, const double *x,
-                    const double *const y[2], int count, int tone)
+                    const double *const y[2], int count, size_t option)
 {
     int down = 0;
 
     for (int i = 0; i < count; i++)
         if (!isfinite(x[i]) || !isfinite(y[0][i]) || !isfinite(y[1][i]))
             return;
-    fprintf(p->out, "<path class=\"b%d\" d=\"", tone % DRAW__TONES);
+    fprintf(p->out, "<path class=\"b%d\" d=\"", draw__svg_option(option));
     for (int i = 0; i < count; i++)
         down = draw__svg_path_to(p, x[i], y[0][i], down);
     for (int i = count; i-- > 0;)
@@ -241,23 +246,41 @@ void draw__svg_upstroke(const struct draw__plot *p, double x, const char *kind,
  */
 static const struct tone {
     const char *ground, *stroke, *pattern;
-} tones[DRAW__TONES] = {
+} tones[DRAW__EVERY] = {
     {"#274690", "none", ""},
     {"#e0b04e", "#3a2a00", "M-2 2L2 -2M0 8L8 0M6 10L10 6"},
     {"#3f8f6b", "#ffffff", "M0 2H8M0 6H8"},
     {"#d5dde6", "#16202b", "M2 0V8M6 0V8"},
-    {"#a63d57", "#ffffff", "M-2 6L2 10M0 0L8 8M6 -2L10 2"},
+    {"#8e3a7c", "#ffffff", "M-2 6L2 10M0 0L8 8M6 -2L10 2"},
     {"#f0e3c2", "#16202b", "M1.5 2h1.5M5.5 6h1.5"},
     {"#5d5a88", "#ffffff", "M0 4H8M4 0V8"},
     {"#9fc0dc", "#16202b", "M0 0L8 8M0 8L8 0"},
     {"#8a8f94", "none", ""},
     {"#ffffff", "#16202b", "M-2 2L2 -2M0 8L8 0M6 10L10 6"},
+    [DRAW__ENERGY] = {"#5b3a1e", "none", ""},
+    {"#c98b4b", "#3a2a00", "M-2 2L2 -2M0 8L8 0M6 10L10 6"},
+    {"#7d6f47", "#ffffff", "M0 2H8M0 6H8"},
+    {"#efd9b4", "#5b3a1e", "M2 0V8M6 0V8"},
+    {"#b4532a", "#ffffff", "M-2 6L2 10M0 0L8 8M6 -2L10 2"},
+    {"#f8efdf", "#5b3a1e", "M1.5 2h1.5M5.5 6h1.5"},
+    {"#8a6d55", "#ffffff", "M0 4H8M4 0V8"},
+    {"#dcb98a", "#5b3a1e", "M0 0L8 8M0 8L8 0"},
+    {"#3f3a36", "none", ""},
+    {"#e8cfc4", "#5b3a1e", "M-2 2L2 -2M0 8L8 0M6 10L10 6"},
+    [DRAW__WATER] = {"#0e4f57", "none", ""},
+    {"#7fc4c0", "#0b3b41", "M-2 2L2 -2M0 8L8 0M6 10L10 6"},
+    {"#2f7f86", "#ffffff", "M0 2H8M0 6H8"},
+    {"#d3ebe6", "#0b3b41", "M2 0V8M6 0V8"},
+    {"#8fa83c", "#ffffff", "M-2 6L2 10M0 0L8 8M6 -2L10 2"},
+    {"#eef6ee", "#0b3b41", "M1.5 2h1.5M5.5 6h1.5"},
+    {"#34615a", "#ffffff", "M0 4H8M4 0V8"},
+    {"#a8d3b9", "#0b3b41", "M0 0L8 8M0 8L8 0"},
 };
 
 void draw__svg_patterns(FILE *out)
 {
     fputs("<defs>\n", out);
-    for (int i = 0; i < DRAW__TONES; i++)
+    for (int i = 0; i < DRAW__EVERY; i++)
         fprintf(out,
                 "<pattern id=\"p%d\" width=\"8\" height=\"8\" "
                 "patternUnits=\"userSpaceOnUse\"><rect width=\"8\" "

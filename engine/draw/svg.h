@@ -37,7 +37,17 @@ enum {
     DRAW__SVG_FOOT = 54
 };
 
-enum { DRAW__TONES = 10 }; /* tones told apart by colour and pattern         */
+/* Tones, told apart by colour and pattern: of options, which repeat after ten;
+   of end uses of energy; of the ways of water. */
+enum {
+    DRAW__TONES = 10,
+    DRAW__ENERGY = DRAW__TONES,
+    DRAW__WATER = DRAW__ENERGY + 10,
+    DRAW__EVERY = DRAW__WATER + 8
+};
+
+/* The tone of the i-th option, 0 first. */
+int draw__svg_option(size_t i);
 
 /* Open the drawing with the unit of the upright axis, and close its frame. */
 void draw__svg_open(const struct draw__plot *p, const char *unit);
@@ -63,22 +73,23 @@ void draw__svg_months(const struct draw__plot *p);
 void draw__svg_below(const struct draw__plot *p, double x, int line,
                      const char *kind, const char *words);
 
-/* A bar between two corners in a tone (0 ..), with words for who points. */
+/* A bar between two corners in a tone, with words for who points. */
 void draw__svg_bar(const struct draw__plot *p, const double corner[4], int tone,
                    const char *words);
 
 /* A line through count points, of a kind of chart.css; NaN breaks it. */
 void draw__svg_line(const struct draw__plot *p, const double *x,
                     const double *y, int count, const char *kind);
-/* "l0" .. "l9": the line kind of a tone. */
-const char *draw__svg_kind(int tone);
+/* "l0" .. "l9": the line kind of an option. */
+const char *draw__svg_kind(size_t i);
 /* The same a point at a time; down: what the point before returned, 0 first. */
 void draw__svg_path_open(const struct draw__plot *p, const char *kind);
 int draw__svg_path_to(const struct draw__plot *p, double x, double y, int down);
 void draw__svg_path_close(const struct draw__plot *p);
-/* The area between two lines over the same x; nothing where one is NaN. */
+/* The area between two lines over the same x, of an option; nothing where one
+   is NaN. */
 void draw__svg_band(const struct draw__plot *p, const double *x,
-                    const double *const y[2], int count, int tone);
+                    const double *const y[2], int count, size_t i);
 /* An upright stroke of a kind of chart.css over the whole frame; words, for
    who points at it, may be NULL. */
 void draw__svg_upstroke(const struct draw__plot *p, double x, const char *kind,

@@ -12,6 +12,7 @@
 
 CORE__EMBEDDED(page_css);
 CORE__EMBEDDED(chart_css);
+CORE__EMBEDDED(ducts_css);
 
 /* Red, green or blue of "#rrggbb" as light, 0 .. 1. */
 static double light(const char *hex, int part)
@@ -39,16 +40,34 @@ static double contrast(const char *a, const char *b)
     return (fmax(x, y) + 0.05) / (fmin(x, y) + 0.05);
 }
 
-/* The colour that follows text in either sheet, or text when it is one. */
-static const char *colour(const char *text)
+#define DARK "@media screen and (prefers-color-scheme:dark){"
+
+/* Where text first stands between from and to, which may be NULL. */
+static const char *within(const char *from, const char *to, const char *text)
 {
-    const char *at;
+    const char *at = from != NULL ? strstr(from, text) : NULL;
+
+    return at != NULL && (to == NULL || at < to) ? at : NULL;
+}
+
+/* The colour that follows text in one of the sheets, by day or in the dark,
+   where what is not told anew stays; or text when it is one. */
+static const char *colour(const char *text, int dark)
+{
+    const char *const sheets[] = {core__data_page_css, core__data_chart_css,
+                                  core__data_ducts_css};
+    const char *at = NULL;
 
     if (text[0] == '#')
         return text;
-    at = strstr(core__data_page_css, text);
-    if (at == NULL)
-        at = strstr(core__data_chart_css, text);
+    for (int night = dark; night >= 0 && at == NULL; night--)
+        for (int i = 0; i < 3 && at == NULL; i++) {
+            const char *marker = strstr(sheets[i], DARK);
+
+            assert_non_null(marker);
+            at = night ? within(marker, strstr(marker, "\n}\n"), text)
+                       : within(sheets[i], marker, text);
+        }
     if (at == NULL)
         fail_msg("no \"%s\" in the sheets", text);
     at = strchr(at + strlen(text) - 1, '#');
@@ -63,6 +82,7 @@ static const struct pair_row {
     {"text", "--ink:", "--paper:", 4.5},
     {"text on a card", "--ink:", "--card:", 4.5},
     {"text of the answer", "--ink:", "--good:", 4.5},
+    {"text where none will do", "--ink:", "--none:", 4.5},
     {"text of a button", "--ink:", "--wash:", 4.5},
     {"text of a button that is off", "button:disabled{color:", "--wash:", 4.5},
     {"soft text", "--soft:", "--paper:", 4.5},
@@ -75,37 +95,54 @@ static const struct pair_row {
     {"words of a chart", "svg text{", ".paper{fill:", 4.5},
     {"notes of a chart", "svg .note{", ".paper{fill:", 4.5},
     {"unit of a chart", "svg .unit,", ".paper{fill:", 4.5},
-    {"map, too dry", "svg text{", ".m1{fill:", 4.5},
-    {"map, middle", "svg text{", ".m3{fill:", 4.5},
-    {"map, too humid", "svg text{", ".m4{fill:", 4.5},
-    {"map, far too humid", "svg text{", ".m5{fill:", 4.5},
+    {"map, too dry", "svg .cell{font", ".m1{fill:", 4.5},
+    {"map, middle", "svg .cell{font", ".m3{fill:", 4.5},
+    {"map, too humid", "svg .cell{font", ".m4{fill:", 4.5},
+    {"map, far too humid", "svg .cell{font", ".m5{fill:", 4.5},
+    {"words of a sketch", "svg.sketch text{", ".d-paper{fill:", 4.5},
+    {"figures of a sketch", "svg.sketch text{", ".d-room{fill:", 4.5},
+    {"pale figures of a sketch", ".d-pale{", ".d-room{fill:", 4.5},
+    {"warning of a sketch", ".d-warn{fill:", ".d-paper{fill:", 4.5},
+    {"fresh air", ".d-fresh", ".d-paper{fill:", 3},
+    {"stale air", ".d-stale{", ".d-paper{fill:", 3},
+    {"air astray", ".d-astray", ".d-paper{fill:", 3},
     {"frame", ".frame{", ".paper{fill:", 3},
-    {"line 0", "\n.l0{stroke:", ".paper{fill:", 3},
-    {"line 1", "\n.l1{stroke:", ".paper{fill:", 3},
-    {"line 2", "\n.l2{stroke:", ".paper{fill:", 3},
-    {"line 3", "\n.l3{stroke:", ".paper{fill:", 3},
-    {"line 4", "\n.l4{stroke:", ".paper{fill:", 3},
-    {"line 5", "\n.l5{stroke:", ".paper{fill:", 3},
-    {"line 6", "\n.l6{stroke:", ".paper{fill:", 3},
-    {"line 7", "\n.l7{stroke:", ".paper{fill:", 3},
-    {"line 8", "\n.l8{stroke:", ".paper{fill:", 3},
-    {"line 9", "\n.l9{stroke:", ".paper{fill:", 3},
+    {"line 0", ".l0{stroke:", ".paper{fill:", 3},
+    {"line 1", ".l1{stroke:", ".paper{fill:", 3},
+    {"line 2", ".l2{stroke:", ".paper{fill:", 3},
+    {"line 3", ".l3{stroke:", ".paper{fill:", 3},
+    {"line 4", ".l4{stroke:", ".paper{fill:", 3},
+    {"line 5", ".l5{stroke:", ".paper{fill:", 3},
+    {"line 6", ".l6{stroke:", ".paper{fill:", 3},
+    {"line 7", ".l7{stroke:", ".paper{fill:", 3},
+    {"line 8", ".l8{stroke:", ".paper{fill:", 3},
+    {"line 9", ".l9{stroke:", ".paper{fill:", 3},
     {"indoors over days too humid", ".thick{", ".some{stroke:", 3},
     {"indoors over days far too humid", ".thick{", ".much{stroke:", 3},
     {"outdoors over days too humid", ".thin{", ".some{stroke:", 3},
     {"outdoors over days far too humid", ".thin{", ".much{stroke:", 3},
     {"dots", ".dots{", ".paper{fill:", 3},
     {"limit", ".edge{", ".paper{fill:", 3},
-    {"outline of a bar", ".t9{stroke:", ".paper{fill:", 3},
+    {"the log", ".logged{", ".paper{fill:", 3},
+    {"outline of a bar", "rect[class^=\"t\"]{stroke:", ".paper{fill:", 3},
 };
 
-static void pair_is_told_apart(void **state)
+static void told_apart(const struct pair_row *r, int dark)
 {
-    const struct pair_row *r = *state;
-    double got = contrast(colour(r->ink), colour(r->ground));
+    double got = contrast(colour(r->ink, dark), colour(r->ground, dark));
 
     if (!(got >= r->least))
         fail_msg("contrast %.2f, least %.1f", got, r->least);
+}
+
+static void told_apart_by_day(void **state)
+{
+    told_apart(*state, 0);
+}
+
+static void told_apart_in_the_dark(void **state)
+{
+    told_apart(*state, 1);
 }
 
 /* [WCAG21] the ratio runs from 1 to 21 */
@@ -116,5 +153,6 @@ TEST(ends_of_the_scale)
     assert_near(contrast("#777777", "#ffffff"), 4.48, 0.005);
 }
 
-ROWS(rows, pair_is_told_apart);
+ROWS(rows, told_apart_by_day);
+ROWS(rows, told_apart_in_the_dark);
 RUN_TESTS("sheets, contrast");
