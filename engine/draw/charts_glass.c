@@ -152,13 +152,15 @@ void draw__chart_glass(const struct draw__chart *c)
                            .x1 = degrees(c, g.warmest),
                            .y0 = 10 * floor(10 * g.driest),
                            .y1 = 100};
+    char level[80];
 
     glass_words(c, &f);
     f.zooms = 1;
     draw__figure_open(&f, &p, "indoor RH, %%");
     draw__svg_upright(&p);
-    draw__svg_level(&p, p.x1,
-                    report__unit(DEW_TEMPERATURE, c->r->system)->name);
+    snprintf(level, sizeof level, "outdoor temperature, %s",
+             report__unit(DEW_TEMPERATURE, c->r->system)->name);
+    draw__svg_level(&p, p.x1, level);
     draw__svg_marks_open(&p);
     dots(&p, c);
     if (g.factor > 0)

@@ -67,7 +67,7 @@ static void stretch(struct draw__plot *p, const struct draw__chart *c,
 static void dates(const struct draw__plot *p, const struct draw__chart *c)
 {
     double days = (p->x1 - p->x0) / DAY;
-    int count = 0;
+    int count = 0, written = 0;
     char words[24];
 
     for (size_t h = (size_t)p->x0; h < (size_t)p->x1; h++) {
@@ -83,7 +83,8 @@ static void dates(const struct draw__plot *p, const struct draw__chart *c)
             continue;
         snprintf(words, sizeof words, "%d %s", d->day,
                  report__month_short(d->month - 1));
-        draw__svg_below(p, (double)h, 0, "along", words);
+        draw__svg_below(p, (double)h, 0, written++ % 3 ? "along odd" : "along",
+                        words);
     }
 }
 

@@ -3,7 +3,7 @@
 #include <math.h>
 #include <stddef.h>
 
-#include "draw/charts.h"
+#include "draw/charts_tint.h"
 #include "report/markup.h"
 #include "report/words.h"
 
@@ -142,7 +142,29 @@ static double energy_words(const struct draw__chart *c, struct draw__figure *f)
     return most;
 }
 
-void draw__chart_energy(const struct draw__chart *c)
+static double month_energy(const struct dew_tally *t)
+{
+    return study__energy(t) / CORE__KWH;
+}
+
+/* Where bars would be slivers. */
+static void energy_tinted(const struct draw__chart *c)
+{
+    static const struct draw__tint t = {
+        "tint energy", "Energy, month by month",
+        "kWh: heating and cooling of the house, ventilation and drying; "
+        "nothing else.",
+        month_energy};
+
+    draw__tint_open(c, &t);
+    fputs("<details><summary>The year by end use</summary><div "
+          "class=\"wide\"><table><caption>Energy used in a year</caption>\n",
+          c->out);
+    energy_table(c);
+    fputs("</table></div></details></figure>\n", c->out);
+}
+
+static void energy_bars(const struct draw__chart *c)
 {
     struct draw__figure f = draw__chart_figure(c);
     double most = energy_words(c, &f);
@@ -161,6 +183,14 @@ void draw__chart_energy(const struct draw__chart *c)
     if (draw__figure_table(&f, &p, "Energy used in a year"))
         energy_table(c);
     draw__figure_close(&f);
+}
+
+void draw__chart_energy(const struct draw__chart *c)
+{
+    if (draw__tinted(c))
+        energy_tinted(c);
+    else
+        energy_bars(c);
 }
 
 /* ---- cost over the years ------------------------------------------------------------ */
@@ -230,6 +260,22 @@ static void scale(struct paid *paid, double per)
     }
 }
 
+/* Up to so many bars of low to high have room for a number each. */
+enum { REACHES = 9 };
+
+/* Near its end, and each line's at a place of its own: lines may meet there. */
+static void line_number(const struct draw__plot *p, size_t i,
+                        const struct paid *paid)
+{
+    int last = paid->count - 1;
+    double part = fmax(0.97 - 0.035 * (double)i, 0.05), year = part * last;
+    int n = (int)year < last ? (int)year : last - 1;
+    double y =
+        paid->likely[n] + (year - n) * (paid->likely[n + 1] - paid->likely[n]);
+
+    draw__svg_number(p, year, y, (int)i + 1);
+}
+
 /* From low to high at the end, beside the frame's right edge. */
 static void reach(const struct draw__plot *p, const struct draw__chart *c,
                   size_t i, const struct paid *paid, double per)
@@ -250,6 +296,8 @@ static void reach(const struct draw__plot *p, const struct draw__chart *c,
              report__money(c->r, paid->low[last]).text,
              report__money(c->r, paid->high[last]).text);
     draw__svg_line(p, x, y, 2, draw__svg_kind(i));
+    if (c->r->question->count <= REACHES)
+        draw__svg_number(p, at, y[1], (int)i + 1);
     draw__svg_bar(p, corner, draw__svg_option(i), words);
 }
 
@@ -270,6 +318,12 @@ static void cost_lines(const struct draw__plot *p, const struct draw__chart *c,
         if (i == 0 || i == beside)
             draw__svg_band(p, paid.x, edges, paid.count, i);
         draw__svg_line(p, paid.x, paid.likely, paid.count, draw__svg_kind(i));
+    }
+    for (size_t i = 0; i < c->r->question->count; i++) {
+        pay(c, i, &paid);
+        scale(&paid, per);
+        if (isfinite(paid.likely[0]))
+            line_number(p, i, &paid);
     }
 }
 
@@ -356,7 +410,7 @@ void draw__chart_cost(const struct draw__chart *c)
     const char *currency = c->r->question->prices->currency;
     double most = most_paid(c), per = shown_in(most);
     struct draw__plot p = {
-        .out = c->out, .x1 = 1.1 * last_year(c), .y1 = 1.03 * most / per};
+        .out = c->out, .x1 = 1.1 * last_year(c), .y1 = 1.09 * most / per};
 
     cost_words(c, &f);
     draw__figure_open(&f, &p, "%s%s, in today's money",

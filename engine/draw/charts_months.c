@@ -3,7 +3,7 @@
 #include <math.h>
 #include <stddef.h>
 
-#include "draw/charts.h"
+#include "draw/charts_tint.h"
 #include "report/markup.h"
 #include "report/words.h"
 
@@ -76,7 +76,22 @@ static void humid_words(const struct draw__chart *c, struct draw__figure *f,
                          report__numbered(c->r, i).text);
 }
 
-void draw__chart_humid_months(const struct draw__chart *c)
+static double too_humid(const struct dew_tally *t)
+{
+    return t->too_humid;
+}
+
+static void humid_tinted(const struct draw__chart *c)
+{
+    static const struct draw__tint t = {"tint humid",
+                                        "Hours too humid, month by month",
+                                        "Hours above the limit.", too_humid};
+
+    draw__tint_open(c, &t);
+    fputs("</figure>\n", c->out);
+}
+
+static void humid_bars(const struct draw__chart *c)
 {
     struct draw__figure f = draw__chart_figure(c);
     struct draw__plot p = {.out = c->out, .x1 = DEW_MONTHS};
@@ -98,6 +113,14 @@ void draw__chart_humid_months(const struct draw__chart *c)
     if (draw__figure_table(&f, &p, "Hours too humid"))
         humid_rows(c);
     draw__figure_close(&f);
+}
+
+void draw__chart_humid_months(const struct draw__chart *c)
+{
+    if (draw__tinted(c))
+        humid_tinted(c);
+    else
+        humid_bars(c);
 }
 
 /* ---- water ------------------------------------------------------------------------ */
@@ -164,7 +187,7 @@ static struct moved moved_in(const struct dew_water_flows *w)
 }
 
 /* The largest sum of one month, in or out, kg. */
-static double most_water(const struct dew_outcome *o)
+static double most_water_of(const struct dew_outcome *o)
 {
     double most = 1;
 
@@ -178,6 +201,16 @@ static double most_water(const struct dew_outcome *o)
         }
         most = fmax(most, fmax(in, out));
     }
+    return most;
+}
+
+/* The same scale for every option, so that charts can be compared. */
+static double most_water(const struct draw__chart *c)
+{
+    double most = 1;
+
+    for (size_t i = 0; i < c->r->question->count; i++)
+        most = fmax(most, most_water_of(draw__chart_outcome(c, i)));
     return most;
 }
 
@@ -250,7 +283,7 @@ void draw__chart_water(const struct draw__chart *c)
 {
     const struct dew_outcome *o = draw__chart_outcome(c, c->option);
     struct draw__figure f = draw__chart_figure(c);
-    double most = 1.05 * report__shown(most_water(o), DEW_WATER, c->r->system);
+    double most = 1.05 * report__shown(most_water(c), DEW_WATER, c->r->system);
     struct draw__plot p = {
         .out = c->out, .x1 = DEW_MONTHS, .y0 = -most, .y1 = most};
 

@@ -344,8 +344,9 @@ static void map_sides(const struct draw__plot *p)
     char hour[16];
 
     for (int m = 0; m < DEW_MONTHS; m++)
-        fprintf(p->out, "<text class=\"up\" x=\"%d\" y=\"%.1f\">%s</text>\n",
-                DRAW__SVG_LEFT - 6, draw__svg_y(p, DEW_MONTHS - m - 0.5) + 4,
+        fprintf(p->out, "<text class=\"up%s\" x=\"%d\" y=\"%.1f\">%s</text>\n",
+                m % 2 ? " odd" : "", DRAW__SVG_LEFT - 6,
+                draw__svg_y(p, DEW_MONTHS - m - 0.5) + 4,
                 report__month_short(m));
     for (int h = 1; h <= DAY; h++) {
         snprintf(hour, sizeof hour, "%d", h);

@@ -121,7 +121,8 @@ void draw__svg_level(const struct draw__plot *p, double most, const char *unit)
 void draw__svg_months(const struct draw__plot *p)
 {
     for (int m = 0; m < DEW_MONTHS; m++)
-        draw__svg_below(p, m + 0.5, 0, "along", report__month_short(m));
+        draw__svg_below(p, m + 0.5, 0, m % 2 ? "along odd" : "along",
+                        report__month_short(m));
 }
 
 /* ---- marks -------------------------------------------------------------------------- */
@@ -152,6 +153,13 @@ void draw__svg_bar(const struct draw__plot *p, const double corner[4], int tone,
             tone, x, y, wide, high);
     spoken(p->out, words);
     fputs("</rect>\n", p->out);
+}
+
+void draw__svg_number(const struct draw__plot *p, double x, double y,
+                      int number)
+{
+    fprintf(p->out, "<text class=\"end\" x=\"%.1f\" y=\"%.1f\">%d</text>\n",
+            draw__svg_x(p, x), draw__svg_y(p, y) - 4, number);
 }
 
 void draw__svg_path_open(const struct draw__plot *p, const char *kind)

@@ -77,6 +77,10 @@ void draw__svg_below(const struct draw__plot *p, double x, int line,
 void draw__svg_bar(const struct draw__plot *p, const double corner[4], int tone,
                    const char *words);
 
+/* A number beside a mark, told from what it stands on by a halo. */
+void draw__svg_number(const struct draw__plot *p, double x, double y,
+                      int number);
+
 /* A line through count points, of a kind of chart.css; NaN breaks it. */
 void draw__svg_line(const struct draw__plot *p, const double *x,
                     const double *y, int count, const char *kind);

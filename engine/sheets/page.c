@@ -222,6 +222,28 @@ static void options(const struct dew_report *r, FILE *out)
     fputs("</section>\n", out);
 }
 
+/* 1, and a sentence, where a chart of wet glass would have nothing to show. */
+static int glass_stays_dry(const struct dew_report *r, size_t other, FILE *out)
+{
+    const struct dew_tally *now = study__year(r->question, 0);
+    const struct dew_tally *then = study__year(r->question, other);
+
+    if (now->sweat[DEW_GLASS] >= 0.5 || then->sweat[DEW_GLASS] >= 0.5)
+        return 0;
+    report__html(out,
+                 "<p>No hour wets the middle of the window glass%s%s%s: its "
+                 "chart is left out. Its edge is wet in %s hours today",
+                 other > 0 ? ", today or with \"" : " today",
+                 other > 0 ? report__option(r, (int)other).text : "",
+                 other > 0 ? "\"" : "",
+                 report__number(now->sweat[DEW_EDGE], 0).text);
+    if (other > 0)
+        report__html(out, ", in %s with the other",
+                     report__number(then->sweat[DEW_EDGE], 0).text);
+    fputs(".</p>\n", out);
+    return 1;
+}
+
 static void charts(const struct dew_report *r, FILE *out)
 {
     static const enum dew_chart kinds[] = {
@@ -230,6 +252,8 @@ static void charts(const struct dew_report *r, FILE *out)
 
     fputs("<section id=\"charts\"><h2>Through the year</h2>\n", out);
     for (size_t k = 0; k < sizeof kinds / sizeof *kinds; k++) {
+        if (kinds[k] == DEW_CHART_glass && glass_stays_dry(r, other, out))
+            continue;
         fputs("<div class=\"pair\">\n", out);
         draw(r, kinds[k], 0, out);
         if (other != 0)

@@ -93,6 +93,7 @@ all(document, 'figure').forEach(function (figure) {
     if (at >= 0) marks[at].classList.remove('on');
     at = i;
     marks[i].classList.add('on');
+    out.className = '';
     out.textContent = marks[i].getAttribute('data-v');
   }
   marks.forEach(function (mark, i) {
@@ -107,6 +108,7 @@ all(document, 'figure').forEach(function (figure) {
     show((Math.max(at, step > 0 ? -1 : 0) + step + 30 * marks.length) % marks.length);
     if (z) z.reveal(marks[at]);
   });
+  out.className = 'hint';
   out.textContent = 'Point at a mark, or walk with the arrow keys' + (z ? '; drag across to zoom.' : '.');
 });
 

@@ -79,7 +79,7 @@ static inline void page_tally(struct dew_tally *t, double weight)
     t->energy.heating_power = 2210 * KWH * weight;
 }
 
-/* count options (1 .. 5), the first too humid in summer. */
+/* count options (1 .. 6), the first too humid in summer. */
 static inline struct dew_report page_open(size_t count, enum dew_system system)
 {
     struct dew_report r = {0};

@@ -99,6 +99,8 @@ static const struct pair_row {
     {"map, middle", "svg .cell{font", ".m3{fill:", 4.5},
     {"map, too humid", "svg .cell{font", ".m4{fill:", 4.5},
     {"map, far too humid", "svg .cell{font", ".m5{fill:", 4.5},
+    {"much damp in a month", "#16202b", ".humid .h4{background:", 4.5},
+    {"much energy in a month", "#16202b", ".energy .h4{background:", 4.5},
     {"words of a sketch", "svg.sketch text{", ".d-paper{fill:", 4.5},
     {"figures of a sketch", "svg.sketch text{", ".d-room{fill:", 4.5},
     {"pale figures of a sketch", ".d-pale{", ".d-room{fill:", 4.5},

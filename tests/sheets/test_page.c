@@ -6,6 +6,15 @@
 #include "report/nested.h"
 #include "report/page.h"
 
+static int times(const char *text, const char *part)
+{
+    int n = 0;
+
+    for (const char *s = text; (s = strstr(s, part)) != NULL; s++)
+        n++;
+    return n;
+}
+
 static char *page_of(size_t options, enum dew_system system, size_t *length)
 {
     struct dew_report report = page_open(options, system);
@@ -205,9 +214,12 @@ TEST(every_caution_is_on_the_page_stop_above_all)
 /* Each figure with marks has a table, each drawing words for the blind. */
 TEST(every_chart_has_words_and_a_table)
 {
-    char *text = page_of(3, DEW_SYSTEM_US, NULL);
+    struct dew_report report = page_open(3, DEW_SYSTEM_US);
+    char *text;
     size_t figures = 0, tables = 0, drawings = 0;
 
+    page_scene.outcomes[0].year.sweat[DEW_GLASS] = 1;
+    text = page_written(dew_report_html, &report, NULL);
     for (const char *s = text; (s = strstr(s, "<figure")); s++) {
         figures++;
         const char *end = strstr(s, "</figure>"), *table = strstr(s, "<table");
@@ -222,6 +234,96 @@ TEST(every_chart_has_words_and_a_table)
     assert_int_equal(figures, 3 + 4 * 2);
     assert_int_equal(tables, figures);
     assert_int_equal(drawings, figures);
+    free(text);
+}
+
+TEST(glass_that_stays_dry_has_a_sentence_and_no_chart)
+{
+    struct dew_report report = page_open(3, DEW_SYSTEM_US);
+    char *dry, *wet;
+
+    for (int i = 0; i < 3; i++)
+        page_scene.outcomes[i].year.sweat[DEW_GLASS] = 0;
+    page_scene.outcomes[0].year.sweat[DEW_EDGE] = 71;
+    dry = page_written(dew_report_html, &report, NULL);
+    assert_non_null(strstr(dry, "<p>No hour wets the middle of the window "
+                                "glass, today or with &quot;"));
+    assert_non_null(strstr(dry, "Its edge is wet in 71 hours today, in "));
+    assert_null(strstr(dry, "When the glass wets"));
+    page_scene.outcomes[0].year.sweat[DEW_GLASS] = 1;
+    wet = page_written(dew_report_html, &report, NULL);
+    assert_null(strstr(wet, "No hour wets"));
+    assert_int_equal(times(wet, "<h3>When the glass wets"), 2);
+    assert_int_equal(times(wet, ">outdoor temperature, degF<"), 2);
+    free(dry);
+    free(wet);
+}
+
+/* More than five: a row of months for each, tinted by the figure printed. */
+TEST(many_options_are_a_tinted_table)
+{
+    struct dew_report report = page_open(6, DEW_SYSTEM_US);
+    char *text;
+
+    for (int i = 0; i < 6; i++)
+        for (int m = 0; m < DEW_MONTHS; m++)
+            page_scene.outcomes[i].month[m].too_humid = 0;
+    page_scene.outcomes[4].month[6].too_humid = 400;
+    page_scene.outcomes[4].month[7].too_humid = 100.4;
+    page_scene.outcomes[4].month[8].too_humid = 101;
+    page_scene.outcomes[4].month[9].too_humid = 0.4;
+    text = page_written(dew_report_html, &report, NULL);
+    assert_non_null(strstr(text, "in quarters of 400, the most of a month"));
+    assert_non_null(strstr(text, "<td class=\"h4\">400</td><td "
+                                 "class=\"h1\">100</td><td "
+                                 "class=\"h2\">101</td><td class=\"h0\">0<"));
+    assert_int_equal(times(text, "<figure class=\"tint "), 2);
+    free(text);
+    text = page_of(5, DEW_SYSTEM_US, NULL);
+    assert_null(strstr(text, "<figure class=\"tint "));
+    free(text);
+}
+
+/* The figures of the upright axis of a chart alone, in a row. */
+static void axis(const struct dew_report *r, enum dew_chart kind, size_t option,
+                 char *out)
+{
+    char *text = NULL;
+    size_t size = 0;
+    FILE *file = open_memstream(&text, &size);
+
+    assert_int_equal(dew_report_chart(r, kind, option, file, NULL), DEW_OK);
+    fclose(file);
+    out[0] = '\0';
+    for (const char *s = text; (s = strstr(s, "<text class=\"up\"")); s++)
+        strncat(out, s, strcspn(s + 1, "<") + 1);
+    free(text);
+}
+
+TEST(today_and_best_share_a_scale)
+{
+    static const enum dew_chart twins[] = {DEW_CHART_dew_points,
+                                           DEW_CHART_water, DEW_CHART_glass};
+    struct dew_report report = page_open(2, DEW_SYSTEM_SI);
+    char one[4000], two[4000];
+
+    page_scene.outcomes[1].month[3].water.people = 7 * 365;
+    page_series[1][4000] = 0.97;
+    for (size_t k = 0; k < COUNT_OF(twins); k++) {
+        axis(&report, twins[k], 0, one);
+        axis(&report, twins[k], 1, two);
+        assert_true(one[0] != '\0');
+        assert_string_equal(one, two);
+    }
+}
+
+/* By its line, and by its range where it has one. */
+TEST(lines_of_cost_bear_their_numbers)
+{
+    char *text = page_of(3, DEW_SYSTEM_US, NULL);
+
+    assert_true(times(text, "<text class=\"end\"") >= 3);
+    assert_non_null(strstr(text, "\">3</text>"));
     free(text);
 }
 

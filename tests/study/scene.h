@@ -11,7 +11,7 @@
 
 #include "dew/verdict.h"
 
-enum { SCENE_MOST = 5, SCENE_HOURS = 8760 };
+enum { SCENE_MOST = 6, SCENE_HOURS = 8760 };
 
 struct scene {
     struct dew_outcome outcomes[SCENE_MOST];
@@ -52,8 +52,8 @@ static inline void scene_option(struct scene *s, size_t i, const char *name)
 static inline void scene_open(struct scene *s, size_t count)
 {
     static const char *const names[SCENE_MOST] = {
-        "as it stands", "heat core", "enthalpy core", "with dehumidifier",
-        "dehumidifier alone"};
+        "as it stands",      "heat core",          "enthalpy core",
+        "with dehumidifier", "dehumidifier alone", "supply fan"};
 
     memset(s, 0, sizeof *s);
     for (size_t i = 0; i < count; i++)
