@@ -52,7 +52,6 @@ static const struct key {
     {"d-stale", "d-rungs", "stale air"},
     {"d-trunk", "d-part", "air of the trunk; dark core: its fresh share"},
     {"d-astray", NULL, "astray: through an idle unit, or backwards"},
-    {"d-idle", NULL, "no flow"},
 };
 
 /* The stroke of a key from x0 to x1, end behind each line. */
@@ -83,7 +82,8 @@ static void legend(enum dew_system system, FILE *out)
     }
     fprintf(
         out,
-        "<li>width: root of the flow; figures: %s; + fresh air into a room, \xe2\x88\x92 stale air "
+        "<li>width: root of the flow; ducts without flow are left out; figures: "
+        "%s as the fans bring it, one or two beside the design to set; + fresh air into a room, \xe2\x88\x92 stale air "
         "out of it; slanted: Pa in the trunk against the rooms</li></ul>\n",
         report__unit(DEW_FLOW, system)->name);
 }
@@ -129,6 +129,8 @@ static void single_legend(double y, enum dew_system system, FILE *out)
             y + 4, report__unit(DEW_FLOW, system)->name);
 }
 
+enum { ONE_COLUMN = 3 }; /* panels below each other in a file               */
+
 static void single(const void *of, FILE *out)
 {
     const struct single *f = of;
@@ -136,6 +138,8 @@ static void single(const void *of, FILE *out)
     double high = report__sketch_height(f->t) + gap;
     struct panel panels[PANELS];
     int count = panels_of(f->t, panels);
+    int across = count > ONE_COLUMN ? 2 : 1,
+        down = (count + across - 1) / across;
 
     report__html(
         out,
@@ -143,15 +147,16 @@ static void single(const void *of, FILE *out)
         "viewBox=\"0 0 %d %.0f\">\n<title>%s</title>\n<style>%-s</style>\n"
         "<rect class=\"d-paper\" width=\"100%%\" height=\"100%%\"/>\n"
         "<text class=\"d-title\" x=\"4\" y=\"22\">%s</text>\n",
-        DRAW__PLAN_WIDE, 34 + count * high + foot_room, f->t->option.name,
-        core__data_ducts_css, f->t->option.name);
+        across * DRAW__PLAN_WIDE, 34 + down * high + foot_room,
+        f->t->option.name, core__data_ducts_css, f->t->option.name);
     for (int i = 0; i < count; i++) {
-        fprintf(out, "<g transform=\"translate(0 %.0f)\">\n", 34 + i * high);
+        fprintf(out, "<g transform=\"translate(%d %.0f)\">\n",
+                i % across * DRAW__PLAN_WIDE, 34 + i / across * high);
         report__sketch_panel(f->t, panels[i].vent, panels[i].blower, f->system,
                              out);
         fputs("</g>\n", out);
     }
-    single_legend(34 + count * high + 12, f->system, out);
+    single_legend(34 + down * high + 12, f->system, out);
     fputs("</svg>\n", out);
 }
 

@@ -59,6 +59,8 @@ double draw__pen_width(const struct draw__pen *p, double q)
 void draw__pen_path(const struct draw__pen *p, const struct draw__spot *at,
                     int n, const char *class, double width)
 {
+    if (p->words)
+        return;
     fprintf(p->out, "<polyline class=\"%s\" stroke-width=\"%.1f\" points=\"",
             class, width);
     for (int i = 0; i < n; i++)
@@ -69,6 +71,8 @@ void draw__pen_path(const struct draw__pen *p, const struct draw__spot *at,
 void draw__pen_words(const struct draw__pen *p, struct draw__spot at,
                      const char *class, const char *text)
 {
+    if (!p->words)
+        return;
     fprintf(p->out, "<text class=\"%s\" x=\"%.1f\" y=\"%.1f\">", class, at.x,
             at.y);
     report__escape(p->out, text);
@@ -112,11 +116,9 @@ void draw__pen_duct(const struct draw__pen *p, const struct draw__spot *at,
     double w = draw__pen_width(p, air.q);
     int i = longest(at, n);
 
-    draw__pen_path(p, at, n, "d-halo", fmax(w, 3) + 4);
-    if (fabs(air.q) < DRAW__NO_FLOW) {
-        draw__pen_path(p, at, n, "d-idle", 1.6);
+    if (p->words || fabs(air.q) < DRAW__NO_FLOW)
         return;
-    }
+    draw__pen_path(p, at, n, "d-halo", fmax(w, 3) + 4);
     draw__pen_path(p, at, n, classes[stroke], w);
     if (stroke == DRAW__STALE)
         draw__pen_path(p, at, n, "d-rungs", 0.45 * w);

@@ -12,6 +12,7 @@ struct draw__pen {
     const struct draw__plan *p;
     enum dew_system system;
     double most; /* m3/s   widest flow                                    */
+    int words;   /* 1: words alone, to stand on every line; 0: lines alone */
 };
 
 struct draw__spot {
@@ -44,7 +45,7 @@ void draw__pen_duct(const struct draw__pen *p, const struct draw__spot *at,
                     int n, struct draw__flow air, enum draw__stroke stroke);
 void draw__pen_words(const struct draw__pen *p, struct draw__spot at,
                      const char *class, const char *text);
-/* How much flows, where it is drawn at all. */
+/* How much flows, where it is drawn at all: ducts without flow are not. */
 void draw__pen_amount(const struct draw__pen *p, struct draw__spot at, double q,
                       const char *class);
 

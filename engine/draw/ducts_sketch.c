@@ -18,6 +18,10 @@ static void house(const struct draw__pen *p)
     double left = DRAW__PLAN_WALL, right = DRAW__PLAN_RIGHT,
            top = DRAW__PLAN_TOP - 4;
 
+    draw__pen_words(p, (struct draw__spot){8, DRAW__PLAN_TOP + 10}, "d-small",
+                    "outside");
+    if (p->words)
+        return;
     fprintf(p->out,
             "<path class=\"d-house\" d=\"M%.0f,%.0f V%.0f H%.0f V%.0f\"/>\n",
             left, top, p->p->floor, right, top);
@@ -26,13 +30,13 @@ static void house(const struct draw__pen *p)
             "Z\"/>\n",
             left - eaves, top, 0.5 * (left + right), top - ridge, right + 6,
             top);
-    draw__pen_words(p, (struct draw__spot){8, DRAW__PLAN_TOP + 10}, "d-small",
-                    "outside");
 }
 
 static void box(const struct draw__pen *p, struct draw__spot at,
                 struct draw__spot size, const char *class)
 {
+    if (p->words)
+        return;
     fprintf(p->out,
             "<rect class=\"%s\" x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" "
             "height=\"%.1f\" rx=\"3\"/>\n",
@@ -115,10 +119,11 @@ static void vent_box(const struct draw__pen *p, int j)
 
     box(p, (struct draw__spot){DRAW__PLAN_UNIT, top},
         (struct draw__spot){DRAW__PLAN_UNIT_W, DRAW__VENT_H}, "d-unit");
-    fprintf(p->out,
-            "<path class=\"d-core\" d=\"M%.0f,%.0f l26,28 l-26,28 l-26,-28 "
-            "Z\"/>\n",
-            middle, top + 5);
+    if (!p->words)
+        fprintf(p->out,
+                "<path class=\"d-core\" d=\"M%.0f,%.0f l26,28 l-26,28 l-26,-28 "
+                "Z\"/>\n",
+                middle, top + 5);
     snprintf(name, sizeof name, "ventilator%s%.0d",
              p->t->layout.vent_count > 1 ? " " : "",
              p->t->layout.vent_count > 1 ? j + 1 : 0);
@@ -133,7 +138,7 @@ static void vent_box(const struct draw__pen *p, int j)
 /* A damper across an outdoor duct, drawn where one is fitted. */
 static void damper(const struct draw__pen *p, double y)
 {
-    if (p->t->layout.damper == DEW_DUCT_FITTED)
+    if (!p->words && p->t->layout.damper == DEW_DUCT_FITTED)
         fprintf(p->out,
                 "<line class=\"d-damper\" x1=\"%d\" y1=\"%.1f\" x2=\"%d\" "
                 "y2=\"%.1f\"/>\n",
@@ -169,6 +174,7 @@ static void supply_trunk(const struct draw__pen *p, int k)
 {
     const struct dew_duct_layout *l = &p->t->layout;
     double y = p->p->supply[k], high = y, low = y;
+    int own = l->kind == DEW_LAYOUT_own_ducts || l->also_own;
     struct draw__flow first =
         draw__pen_air(p, draw__pen_run_named(p, "handler to fresh tap", k));
     struct draw__flow rest =
@@ -187,15 +193,17 @@ static void supply_trunk(const struct draw__pen *p, int k)
         const struct draw__spot riser[] = {{DRAW__PLAN_RISER, high},
                                            {DRAW__PLAN_RISER, low}};
 
-        draw__pen_path(
-            p, riser, 2, fabs(rest.q) < DRAW__NO_FLOW ? "d-idle" : "d-trunk",
-            fabs(rest.q) < DRAW__NO_FLOW ? 1.6
-                                         : draw__pen_width(p, 0.5 * rest.q));
+        if (fabs(rest.q) >= DRAW__NO_FLOW)
+            draw__pen_path(p, riser, 2, "d-trunk",
+                           draw__pen_width(p, 0.5 * rest.q));
     }
     draw__pen_duct(p, a, 2, first, DRAW__TRUNK);
     draw__pen_duct(p, b, 2, rest, DRAW__TRUNK);
-    draw__pen_amount(p, (struct draw__spot){DRAW__PLAN_RISER - 10, y - 11},
-                     rest.q, "d-flow d-end d-pale");
+    draw__pen_amount(
+        p,
+        (struct draw__spot){own ? DRAW__PLAN_OWN - 8 : DRAW__PLAN_RISER - 10,
+                            y - 11},
+        rest.q, "d-flow d-end d-pale");
     for (int g = 0; g < l->grille_count; g++) {
         const struct draw__spot c[] = {{DRAW__PLAN_RISER, p->p->room[g]},
                                        {DRAW__PLAN_ROOMS, p->p->room[g]}};
@@ -220,7 +228,7 @@ static void return_trunk(const struct draw__pen *p, int k)
                    draw__pen_air(p, draw__pen_run_named(p, "return trunk", k)),
                    DRAW__TRUNK);
     draw__pen_amount(
-        p, (struct draw__spot){DRAW__PLAN_ROOMS - 6, y + 19},
+        p, (struct draw__spot){DRAW__PLAN_RISER - 6, y - 11},
         draw__pen_air(p, draw__pen_run_named(p, "return trunk", k)).q,
         "d-flow d-end d-pale");
     draw__pen_duct(p, b, 2,
@@ -233,20 +241,23 @@ static void return_trunk(const struct draw__pen *p, int k)
         DRAW__TRUNK);
 }
 
+enum { TAP_WORDS = 47 }; /* of "-55 Pa" */
+
+/* Its pressure stands below it, from x. */
 static void tap(const struct draw__pen *p, struct draw__spot at, double pascal,
-                int left)
+                double x)
 {
     char text[40];
 
-    fprintf(p->out,
-            "<circle class=\"d-tap\" cx=\"%.1f\" cy=\"%.1f\" r=\"3.4\"/>\n",
-            at.x, at.y);
+    if (!p->words)
+        fprintf(p->out,
+                "<circle class=\"d-tap\" cx=\"%.1f\" cy=\"%.1f\" r=\"3.4\"/>\n",
+                at.x, at.y);
     if (!(fabs(pascal) >= 1))
         return;
-    snprintf(text, sizeof text, "%s%.20s", pascal > 0 ? "+" : "\xe2\x88\x92",
+    snprintf(text, sizeof text, "%s%.20s Pa", pascal > 0 ? "+" : "\xe2\x88\x92",
              report__number(fabs(pascal), 0).text);
-    draw__pen_words(p, (struct draw__spot){at.x + (left ? -5 : 7), at.y + 19},
-                    left ? "d-pascal d-end" : "d-pascal", text);
+    draw__pen_words(p, (struct draw__spot){x, at.y + 19}, "d-pascal", text);
 }
 
 static int fresh_to_supply(const struct dew_duct_layout *l)
@@ -279,6 +290,22 @@ static struct draw__spot tie_label(const struct draw__pen *p, int j, int k,
                                top + DRAW__VENT_LOW + 17 + 15 * beside};
 }
 
+/* "2: 53", of the second of several air handlers. */
+static void tie_amount(const struct draw__pen *p, struct draw__spot at, int k,
+                       double q)
+{
+    char text[80];
+
+    if (p->t->layout.handler_count < 2) {
+        draw__pen_amount(p, at, q, "d-flow");
+        return;
+    }
+    snprintf(text, sizeof text, "%d: %.40s", k + 1,
+             report__air_figure(fabs(q), p->system).text);
+    if (fabs(q) >= DRAW__NO_FLOW)
+        draw__pen_words(p, at, "d-flow", text);
+}
+
 /* Ties of ventilator j to air handler k. */
 static void ties(const struct draw__pen *p, int j, int k)
 {
@@ -301,10 +328,10 @@ static void ties(const struct draw__pen *p, int j, int k)
     if (stale_from_return(l)) {
         draw__pen_duct(p, b, 3, out,
                        idle || out.q < 0 ? DRAW__ASTRAY : DRAW__STALE);
-        draw__pen_amount(p, tie_label(p, j, k, 1), out.q, "d-flow");
+        tie_amount(p, tie_label(p, j, k, 1), k, out.q);
     }
     draw__pen_duct(p, a, 3, in, idle || in.q < 0 ? DRAW__ASTRAY : DRAW__FRESH);
-    draw__pen_amount(p, tie_label(p, j, k, 0), in.q, "d-flow");
+    tie_amount(p, tie_label(p, j, k, 0), k, in.q);
 }
 
 /* Fresh air out of grille g by its own duct: without its supply air's part. */
@@ -329,9 +356,11 @@ static void taps(const struct draw__pen *p, int k)
     const struct draw__spot b = {DRAW__PLAN_STALE + DRAW__PLAN_STEP * k,
                                  p->p->back[k]};
 
-    tap(p, a, l->gap ? 0 : p->s->tap_fresh[k], stale);
+    tap(p, a, l->gap ? 0 : p->s->tap_fresh[k],
+        stale && k == 0 ? a.x - TAP_WORDS : a.x + 7);
     if (stale)
-        tap(p, b, p->s->tap_stale[k], 0);
+        tap(p, b, p->s->tap_stale[k],
+            DRAW__PLAN_STALE + DRAW__PLAN_STEP * (l->handler_count - 1) + 7);
 }
 
 static void own_fresh(const struct draw__pen *p, int j)
@@ -351,10 +380,10 @@ static void own_fresh(const struct draw__pen *p, int j)
         const struct draw__spot b[] = {{DRAW__PLAN_OWN, high},
                                        {DRAW__PLAN_OWN, low}};
 
-        draw__pen_path(p, b, 2, "d-halo", 8);
-        draw__pen_path(p, b, 2, sum < DRAW__NO_FLOW ? "d-idle" : "d-fresh",
-                       sum < DRAW__NO_FLOW ? 1.6
-                                           : draw__pen_width(p, 0.5 * sum));
+        if (sum >= DRAW__NO_FLOW) {
+            draw__pen_path(p, b, 2, "d-halo", 8);
+            draw__pen_path(p, b, 2, "d-fresh", draw__pen_width(p, 0.5 * sum));
+        }
         draw__pen_duct(p, a, 2, (struct draw__flow){sum, sum}, DRAW__FRESH);
         draw__pen_amount(p, (struct draw__spot){a[0].x + 12, y - 8}, sum,
                          "d-flow");
@@ -432,11 +461,12 @@ static void short_circuit(const struct draw__pen *p, int k)
         return;
     if (fresh_to_supply(l))
         x = DRAW__PLAN_UNIT + DRAW__PLAN_UNIT_W + 4;
-    fprintf(p->out,
-            "<path class=\"d-short\" d=\"M%.1f,%.1f V%.1f H%.1f V%.1f\"/>\n"
-            "<path class=\"d-shorthead\" d=\"M%.1f,%.1f l-6,10 h12 Z\"/>\n",
-            x, p->p->back[k] + 6, y, stale, p->p->back[k] + 15, stale,
-            p->p->back[k] + 5);
+    if (!p->words)
+        fprintf(p->out,
+                "<path class=\"d-short\" d=\"M%.1f,%.1f V%.1f H%.1f V%.1f\"/>\n"
+                "<path class=\"d-shorthead\" d=\"M%.1f,%.1f l-6,10 h12 Z\"/>\n",
+                x, p->p->back[k] + 6, y, stale, p->p->back[k] + 15, stale,
+                p->p->back[k] + 5);
     snprintf(text, sizeof text, "straight back: %.20s",
              report__air_figure(q, p->system).text);
     draw__pen_words(p, (struct draw__spot){stale + 10, y + 5}, "d-flow d-warn",
@@ -501,6 +531,28 @@ double report__sketch_height(const struct report__told *t)
     return plan.floor + 30;
 }
 
+/* Its lines, or its words. */
+static void panel(const struct draw__pen *p)
+{
+    house(p);
+    ducts(p);
+    rooms(p);
+    for (int k = 0; k < p->t->layout.handler_count; k++)
+        handler_box(p, k);
+    for (int j = 0; j < p->t->layout.vent_count; j++)
+        vent_box(p, j);
+}
+
+static void units(const struct draw__pen *p)
+{
+    char text[80];
+
+    snprintf(text, sizeof text, "air in %.20s",
+             report__unit(DEW_FLOW, p->system)->name);
+    draw__pen_words(p, (struct draw__spot){DRAW__PLAN_WIDE - 4, 22},
+                    "d-small d-end", text);
+}
+
 void report__sketch_panel(const struct report__told *t,
                           enum dew_vent_state vent, int blower,
                           enum dew_system system, FILE *out)
@@ -517,13 +569,10 @@ void report__sketch_panel(const struct report__told *t,
     /* the runs of this state: solved before, so it solves again */
     if (dew_ducts_state(t->ducts, vent, blower, &again, NULL) != DEW_OK)
         return;
+    p.words = 1;
     draw__pen_words(&p, (struct draw__spot){4, 22}, "d-title",
                     report__sketch_title(t, vent, blower).text);
-    house(&p);
-    ducts(&p);
-    rooms(&p);
-    for (int k = 0; k < t->layout.handler_count; k++)
-        handler_box(&p, k);
-    for (int j = 0; j < t->layout.vent_count; j++)
-        vent_box(&p, j);
+    units(&p);
+    for (p.words = 0; p.words <= 1; p.words++)
+        panel(&p);
 }

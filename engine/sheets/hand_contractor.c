@@ -239,6 +239,8 @@ static void line_rows(const struct dew_report *r, const struct lines *l,
     asked_row(r, "together, at the hood", l->sum, out);
 }
 
+enum { FEW = 7 }; /* rooms whose rows leave room to write on one sheet */
+
 static void room_table(const struct dew_report *r, int fresh, FILE *out)
 {
     struct lines l = lines_of(r, fresh);
@@ -246,11 +248,12 @@ static void room_table(const struct dew_report *r, int fresh, FILE *out)
     if (!(l.sum > 0))
         return;
     fprintf(out,
-            "<table class=\"dense\"><thead><tr><th scope=\"col\">%s</th><th "
+            "<table class=\"dense%s\"><thead><tr><th scope=\"col\">%s</th><th "
             "class=\"n\" scope=\"col\">%s</th><th class=\"n\" "
             "scope=\"col\">+/- 10 %%</th><th class=\"fill\" "
             "scope=\"col\">blower off</th><th class=\"fill\" "
             "scope=\"col\">on</th></tr></thead><tbody>\n",
+            l.count <= FEW ? " write" : "",
             fresh ? "fresh air to" : "stale air from",
             report__unit(DEW_FLOW, r->system)->name);
     line_rows(r, &l,
@@ -299,9 +302,9 @@ static void commissioning(FILE *out)
     fputs("<h2>When it runs</h2>\n<div class=\"two\">\n", out);
     for (size_t i = 0, n = sizeof checks / sizeof *checks; i < n; i++) {
         if (i == 0 || i == (n + 1) / 2)
-            fputs("<table class=\"dense\"><tbody>\n", out);
+            fputs("<table class=\"dense write\"><tbody>\n", out);
         fprintf(out, "<tr><td>&#9744; %s</td><td>", checks[i]);
-        sheets__hand_blanks(out, "________</td></tr>\n");
+        sheets__hand_blanks(out, "______________</td></tr>\n");
         if (i + 1 == (n + 1) / 2 || i + 1 == n)
             fputs("</tbody></table>\n", out);
     }

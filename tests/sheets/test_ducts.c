@@ -303,8 +303,16 @@ TEST(a_sketch_shows_what_the_states_do)
     assert_int_equal(times(text, "straight back"), 1);
     assert_true(strstr(text, "class=\"d-astray\"") > off);
     assert_int_equal(times(off, "class=\"d-astray\""), 5); /* and the key */
-    /* every trunk was found by its name: none is drawn without flow */
-    assert_int_equal(times(on, "class=\"d-idle\""), 1); /* the key */
+    /* in each panel its unit, at each tap too; nothing where nothing flows */
+    assert_int_equal(times(text, ">air in cfm</text>"),
+                     times(text, ">Ventilator o"));
+    assert_int_equal(times(text, "class=\"d-pascal"),
+                     times(text, " Pa</text>"));
+    assert_true(times(text, " Pa</text>") > 0);
+    assert_null(strstr(text, "stroke-width=\"1.6\""));
+    assert_null(strstr(text, ">0</text>"));
+    /* words stand on lines */
+    assert_null(strstr(strstr(off, ">outside<"), "class=\"d-halo\""));
     dew_report_ducts_close(d);
 }
 
