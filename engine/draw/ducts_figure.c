@@ -150,8 +150,10 @@ static void single(const void *of, FILE *out)
         across * DRAW__PLAN_WIDE, 34 + down * high + foot_room,
         f->t->option.name, core__data_ducts_css, f->t->option.name);
     for (int i = 0; i < count; i++) {
+        int row = i / across;
+
         fprintf(out, "<g transform=\"translate(%d %.0f)\">\n",
-                i % across * DRAW__PLAN_WIDE, 34 + i / across * high);
+                i % across * DRAW__PLAN_WIDE, 34 + row * high);
         report__sketch_panel(f->t, panels[i].vent, panels[i].blower, f->system,
                              out);
         fputs("</g>\n", out);
