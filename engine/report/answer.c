@@ -88,10 +88,8 @@ static void say_stale(struct telling *t)
 
 static void say_months(struct telling *t, const struct dew_finding *f)
 {
-    if (f == NULL || f->months == 0)
-        return;
-    report__say(t, ", %s%s", f->months == 0xfff ? "in " : "most in ",
-                report__months(f->months).text);
+    if (f != NULL)
+        report__say(t, "%s", report__most(f->months).text);
 }
 
 static void say_sources(struct telling *t, const struct dew_finding *f)
@@ -239,27 +237,19 @@ static void say_none(struct telling *t, const struct dew_finding *f)
     const struct dew_tally *y;
 
     report__say(t, "None of the %zu options will do", t->r->question->count);
-    if (f->option == DEW_NO_OPTION) {
-        report__say(t, ": none brings the fresh air asked for. ");
-        return;
+    if (f->option == DEW_NO_OPTION)
+        report__say(t, ": none brings the fresh air asked for.");
+    else {
+        y = year_of(t, (size_t)f->option);
+        report__say(
+            t,
+            ". Nearest is \"%s\": %s hours too humid, %s too dry, %s of wet "
+            "glass.",
+            report__option(t->r, f->option).text, hours(y->too_humid).text,
+            hours(y->too_dry).text, hours(y->sweat[DEW_GLASS]).text);
     }
-    y = year_of(t, (size_t)f->option);
-    report__say(
-        t,
-        ". Nearest is \"%s\": %s hours too humid, %s too dry, %s of wet "
-        "glass. ",
-        report__option(t->r, f->option).text, hours(y->too_humid).text,
-        hours(y->too_dry).text, hours(y->sweat[DEW_GLASS]).text);
-}
-
-/* What could be tried that no option has. */
-static void say_next(struct telling *t)
-{
-    if (find(t, DEW_FINDING_dryer_untried, DEW_NO_OPTION) != NULL)
-        report__say(t, "Try a dehumidifier. ");
-    if (find(t, DEW_FINDING_wetter_untried, DEW_NO_OPTION) != NULL)
-        report__say(t, "Try a humidifier, or less air in winter "
-                       "(control.winter_target). ");
+    report__say_try(t, f->option);
+    report__say(t, " ");
 }
 
 static void say_choice(struct telling *t)
@@ -270,7 +260,6 @@ static void say_choice(struct telling *t)
 
     if (f != NULL) {
         say_none(t, f);
-        say_next(t);
     } else if (close != NULL) {
         report__say(t,
                     "\"%s\" or \"%s\": both will do, and which is cheaper is "
@@ -348,7 +337,8 @@ static void say_core(struct telling *t)
 static void say_dryer(struct telling *t)
 {
     if (find(t, DEW_FINDING_dryer_needed, DEW_NO_OPTION) != NULL)
-        report__say(t, "A dehumidifier is needed to stay below the limit. ");
+        report__say(t, "A dehumidifier is needed to stay below %s. ",
+                    report__percent(report__limits(t)->too_humid).text);
     if (find(t, DEW_FINDING_dryer_not_needed, DEW_NO_OPTION) != NULL)
         report__say(t, "A dehumidifier is not needed. ");
 }
@@ -454,9 +444,7 @@ static void say_sure(struct telling *t, size_t option)
                     "It could be too humid in %s to %s hours by how wet the "
                     "coil stays. ",
                     hours(e.low).text, hours(e.high).text);
-    report__say(t,
-                "How sure: this is one year of weather, and the model errs by "
-                "some points of humidity.");
+    report__say(t, "%s", report__sure());
 }
 
 static void say_cost(struct telling *t)

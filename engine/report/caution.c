@@ -46,7 +46,7 @@ struct report__word report__suction(const struct dew_report *report,
     struct report__word w;
 
     if (s.untold != 0)
-        snprintf(w.text, sizeof w.text, "not computed: %.80s not told",
+        snprintf(w.text, sizeof w.text, "not computed: %.80s not given",
                  report__fans(s.untold).text);
     else if (s.beyond)
         snprintf(w.text, sizeof w.text, "more than %.40s Pa",
@@ -94,7 +94,7 @@ static void say_untold(const struct dew_report *r, unsigned untold,
 {
     int part = r->question->count > 1 && options != 0;
     size_t at = (size_t)snprintf(
-        out, size, " Not computed%s%s: %s not told.", part ? " for " : "",
+        out, size, " Not computed%s%s: %s not given.", part ? " for " : "",
         part ? which_options(r, options).text : "", report__fans(untold).text);
 
     for (int e = 0, any = 0; e < DEW_LOCALS && at < size; e++)
@@ -120,7 +120,7 @@ char *report__pressure(const struct dew_report *report,
             dew_cautions_suction(report->question, (size_t)option);
 
         if (s.untold != 0)
-            snprintf(out, size, " Not computed: %s not told.",
+            snprintf(out, size, " Not computed: %s not given.",
                      report__fans(s.untold).text);
         else
             say_computed(report, (size_t)option, out, size);

@@ -14,7 +14,7 @@ struct report__word report__fans(unsigned fans);
    NULL where bit place of them is not set.  place 0 .. DEW_LOCALS - 1. */
 const char *report__fan_key(unsigned fans, int place);
 
-/* "-7.6 Pa"; "more than 50 Pa"; "not computed: kitchen hood not told". */
+/* "-7.6 Pa"; "more than 50 Pa"; "not computed: kitchen hood not given". */
 struct report__word report__suction(const struct dew_report *report,
                                     size_t option);
 

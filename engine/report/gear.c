@@ -88,7 +88,7 @@ static int dryer_body(const struct dew_report *r, size_t i, char *out,
     snprintf(out, size,
              "its dehumidifier takes out %s at %s %s and %s %%, "
              "and %s in the air it runs in here, %s and %s %% on average%s. It "
-             "runs %s h of the %s.%s",
+             "runs %s hours of the %s.%s",
              report__amount(d->rate, DEW_WATER_RATE, r->system, 1).text,
              seen[0] != '\0' ? "a label's" : "its label's",
              report__amount(d->rating_t, DEW_TEMPERATURE, r->system, 0).text,
@@ -177,21 +177,22 @@ static int core_body(const struct dew_report *r, size_t i, char *out,
 
     if (!core_range(r, i, &x))
         return 0;
-    snprintf(out, size,
-             "its rating leaves open what the core passes: heat %s to "
-             "%s %%, moisture %s to %s %%. Read low it is too humid in %s h "
-             "and too dry in %s h, read high in %s h and %s h; the figures "
-             "above take %s %% and %s %%.",
-             report__number(sensible(x.c[0]), 0).text,
-             report__number(sensible(x.c[2]), 0).text,
-             report__number(moisture(x.c[0]), 0).text,
-             report__number(moisture(x.c[2]), 0).text,
-             report__number(humid(x.o[0]), 0).text,
-             report__number(dry(x.o[0]), 0).text,
-             report__number(humid(x.o[2]), 0).text,
-             report__number(dry(x.o[2]), 0).text,
-             report__number(sensible(x.c[1]), 0).text,
-             report__number(moisture(x.c[1]), 0).text);
+    snprintf(
+        out, size,
+        "its rating leaves open what the core passes: heat %s to "
+        "%s %%, moisture %s to %s %%. Read low it is too humid in %s hours "
+        "and too dry in %s, read high in %s and %s; the figures "
+        "above take %s %% and %s %%.",
+        report__number(sensible(x.c[0]), 0).text,
+        report__number(sensible(x.c[2]), 0).text,
+        report__number(moisture(x.c[0]), 0).text,
+        report__number(moisture(x.c[2]), 0).text,
+        report__number(humid(x.o[0]), 0).text,
+        report__number(dry(x.o[0]), 0).text,
+        report__number(humid(x.o[2]), 0).text,
+        report__number(dry(x.o[2]), 0).text,
+        report__number(sensible(x.c[1]), 0).text,
+        report__number(moisture(x.c[1]), 0).text);
     return 1;
 }
 
@@ -248,15 +249,16 @@ static int handlers_body(const struct dew_report *r, size_t i, char *out,
 
     if (!both_ways(r, i, &w))
         return 0;
-    snprintf(out, size,
-             "one zone cannot know which of its %d air handlers runs. "
-             "Both alike, it is too humid in %s h and the coils put back %s "
-             "kg; one leading, %s h and %s kg. The figures above are of %s.",
-             c->c->plant.handler_count, report__number(humid(w.even), 0).text,
-             report__number(w.even->year.water.reevaporation, 0).text,
-             report__number(humid(w.lead), 0).text,
-             report__number(w.lead->year.water.reevaporation, 0).text,
-             c->c->plant.lead_lag ? "one leading" : "both alike");
+    snprintf(
+        out, size,
+        "one zone cannot know which of its %d air handlers runs. "
+        "Both alike, it is too humid in %s hours and the coils put back %s "
+        "kg; one leading, %s hours and %s kg. The figures above are of %s.",
+        c->c->plant.handler_count, report__number(humid(w.even), 0).text,
+        report__number(w.even->year.water.reevaporation, 0).text,
+        report__number(humid(w.lead), 0).text,
+        report__number(w.lead->year.water.reevaporation, 0).text,
+        c->c->plant.lead_lag ? "one leading" : "both alike");
     return 1;
 }
 

@@ -10,14 +10,15 @@ int report__gear_coil_body(const struct dew_report *r, size_t i, char *out,
 
     if (!dew_verdict_coil(r->question, i, &hours))
         return 0;
-    snprintf(out, size,
-             "how much water the blower takes back from the wet coil is not "
-             "well known. With a coil that stays dry between runs it is too "
-             "humid in %s h, with one as wet as it may be in %s h; the figures "
-             "above take %s h.",
-             report__number(x->coil_dry->year.too_humid, 0).text,
-             report__number(x->coil_wet->year.too_humid, 0).text,
-             report__number(hours.likely, 0).text);
+    snprintf(
+        out, size,
+        "how much water the blower takes back from the wet coil is not "
+        "well known. With a coil that stays dry between runs it is too "
+        "humid in %s hours, with one as wet as it may be in %s; the figures "
+        "above take %s.",
+        report__number(x->coil_dry->year.too_humid, 0).text,
+        report__number(x->coil_wet->year.too_humid, 0).text,
+        report__number(hours.likely, 0).text);
     return 1;
 }
 

@@ -104,15 +104,16 @@ static void cost(const struct dew_report *r, const struct frost *f, char *out,
         snprintf(out, size, "by preheating, with %s kWh a year",
                  report__number(f->preheat / CORE__KWH, 0).text);
     else if (f->strategy == DEW_FROST_RECIRCULATE)
-        snprintf(out, size,
-                 "by circulating house air for %s h of the year, which takes "
-                 "%s %% of its fresh air",
-                 report__number(f->hours, 0).text,
-                 report__number(100 * f->share, 1).text);
+        snprintf(
+            out, size,
+            "by circulating house air for %s hours of the year, which takes "
+            "%s %% of its fresh air",
+            report__number(f->hours, 0).text,
+            report__number(100 * f->share, 1).text);
     else
         snprintf(
             out, size,
-            "by exhausting alone for %s h of the year, which bring %s less "
+            "by exhausting alone for %s hours of the year, which bring %s less "
             "fresh air and draw the house to %s",
             report__number(f->hours, 0).text,
             report__number(100 * f->share, 1).text,

@@ -20,15 +20,15 @@ char *report__beside_rh(const struct dew_report *r, char *out, size_t size)
 {
     const struct dew_gap *g = &r->beside->rh;
 
-    snprintf(out, size,
-             "Relative humidity of \"%s\" over the %s h that have it measured: "
-             "measured %s %%, model %s %%. Model less measured: %s points in "
-             "the mean, root mean square %s points.",
-             report__option(r, 0).text, report__number(g->hours, 0).text,
-             report__number(100 * g->measured, 1).text,
-             report__number(100 * g->modelled, 1).text,
-             gap_of(100 * g->bias, 1).text,
-             report__number(100 * g->rms, 1).text);
+    snprintf(
+        out, size,
+        "Relative humidity of \"%s\" over the %s hours that have it measured: "
+        "measured %s %%, model %s %%. Model less measured: %s points in "
+        "the mean, root mean square %s points.",
+        report__option(r, 0).text, report__number(g->hours, 0).text,
+        report__number(100 * g->measured, 1).text,
+        report__number(100 * g->modelled, 1).text,
+        gap_of(100 * g->bias, 1).text, report__number(100 * g->rms, 1).text);
     return out;
 }
 
@@ -47,7 +47,7 @@ char *report__beside_t(const struct dew_report *r, char *out, size_t size)
         return out;
     }
     snprintf(out, size,
-             "Temperature over %s h: measured %s, model %s. Model less "
+             "Temperature over %s hours: measured %s, model %s. Model less "
              "measured: %s %s in the mean, root mean square %s %s.",
              report__number(g->hours, 0).text,
              report__amount(g->measured, DEW_TEMPERATURE, r->system, 1).text,

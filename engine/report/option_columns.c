@@ -170,7 +170,7 @@ static const struct report__column more_columns[] = {
 static const struct report__column money_columns[] = {
     {{"to", "install", "once"}, 12, install, NULL},
     {{"to run", "and keep", "a year"}, 12, yearly, NULL},
-    {{"over all", "years", "today"}, 12, present, NULL},
+    {{"all years,", "in today's", "money"}, 12, present, NULL},
     {{"pays", "back", "years"}, 10, payback, NULL},
 };
 

@@ -52,24 +52,64 @@ static void say_sources(struct telling *t)
 
 struct report__word report__most(unsigned months)
 {
-    const unsigned all = (1U << DEW_MONTHS) - 1;
-    struct report__word w = {""};
+    struct report__word w = {""}, named = report__months(months);
 
     if (months != 0)
         snprintf(w.text, sizeof w.text,
-                 months == all ? ", in %.100s" : ", most in %.100s",
-                 report__months(months).text);
+                 strncmp(named.text, "every", 5) == 0 ? ", in %.100s"
+                                                      : ", most in %.100s",
+                 named.text);
     return w;
+}
+
+/* What prints as no flow. */
+static int is_none(const struct telling *t, double flow)
+{
+    return report__shown(flow, DEW_FLOW, t->r->system) < 0.5;
+}
+
+struct report__word report__by_3(const struct dew_report *r, int option)
+{
+    double by = study__year(r->question, (size_t)option)->humid_by[2];
+    struct report__word w = {""};
+
+    if (by >= 0.5)
+        snprintf(w.text, sizeof w.text, ", %.40s of them by 3 points or more",
+                 report__number(by, 0).text);
+    return w;
+}
+
+SENTENCE(today_stale)
+{
+    if (n->short_of_air && is_none(t, n->fresh))
+        report__say(t,
+                    "Today the house has no planned fresh air: about %s comes "
+                    "in by leaks, %s is asked for, and ",
+                    FLOW(n->leaks), FLOW(n->required));
+    else if (n->short_of_air)
+        report__say(t,
+                    "Today the house has %s of planned fresh air of the %s "
+                    "asked for; about %s comes in by leaks, and ",
+                    FLOW(n->fresh), FLOW(n->required), FLOW(n->leaks));
+    else
+        report__say(t,
+                    "Today the air is stale: about %s comes in by leaks, "
+                    "%s is planned, and ",
+                    FLOW(n->leaks), FLOW(n->fresh));
+    report__say(t, "carbon dioxide (CO2) averages %s ppm (outdoors %s).",
+                PPM(n->co2), PPM(n->co2_outdoors));
 }
 
 SENTENCE(today_humid)
 {
-    report__say(t,
-                "Today the house is too humid (above %s) in %s h of the %s: up "
-                "to %s h in one month, %s h at a stretch%s. The water comes in "
-                "by ",
-                SHARE(report__limits(t)->too_humid), HOURS(n->humid), SPAN,
-                HOURS(n->worst_month), HOURS(n->longest), MOST);
+    report__say(
+        t,
+        "Today the house is too humid (above %s relative humidity) in %s of "
+        "the %s: by 1 point or more in %s, by 2 in %s, by 3 in %s. Up to %s "
+        "in one month, %s at a stretch%s. The water comes in by ",
+        SHARE(report__limits(t)->too_humid), HRS(n->humid), SPAN,
+        HOURS(n->by_1), HOURS(n->by_2), HOURS(n->by_3), HRS(n->worst_month),
+        HRS(n->longest), MOST);
     say_sources(t);
     report__say(t, ".");
 }
@@ -78,19 +118,19 @@ SENTENCE(today_dry)
 {
     report__say(
         t,
-        "Today the house is too dry (below %s) in %s h of the %s, up to "
-        "%s h in one month%s. The water leaves by ",
-        SHARE(report__limits(t)->too_dry), HOURS(n->dry), SPAN,
-        HOURS(n->worst_month), MOST);
+        "Today the house is too dry (below %s relative humidity) in %s of the "
+        "%s, up to %s in one month%s. The water leaves by ",
+        SHARE(report__limits(t)->too_dry), HRS(n->dry), SPAN,
+        HRS(n->worst_month), MOST);
     say_sources(t);
     report__say(t, ".");
 }
 
 SAY(today_fine,
-    "Today the house keeps its limits: too humid (above %s) in %s h and "
-    "too dry (below %s) in %s h of the %s.",
-    SHARE(report__limits(t)->too_humid), HOURS(n->humid),
-    SHARE(report__limits(t)->too_dry), HOURS(n->dry), SPAN)
+    "Today the house keeps its limits of relative humidity: too humid (above "
+    "%s) in %s and too dry (below %s) in %s of the %s.",
+    SHARE(report__limits(t)->too_humid), HRS(n->humid),
+    SHARE(report__limits(t)->too_dry), HRS(n->dry), SPAN)
 
 SAY(coil_today,
     "The %s hours too humid could be %s to %s: how much water the blower "
@@ -98,20 +138,20 @@ SAY(coil_today,
     HOURS(n->likely), HOURS(n->low), HOURS(n->high),
     n->decides ? " Whether the house keeps its limits hangs on that." : "")
 
-SAY(today_sweat, "The window glass is wet in %s h of the %s%s.",
-    HOURS(n->glass_wet), SPAN, MOST)
+SAY(today_sweat, "The window glass is wet in %s of the %s%s.",
+    HRS(n->glass_wet), SPAN, MOST)
 
 SAY(short_heat,
-    "\"%s\": heating falls short in %s h of the %s, to %s in the "
+    "\"%s\": heating falls short in %s of the %s, to %s in the "
     "coldest. Warming up after a setback counts too.",
-    OPTION, HOURS(n->short_of_heat), SPAN,
+    OPTION, HRS(n->short_of_heat), SPAN,
     report__amount(n->coldest, DEW_TEMPERATURE, t->r->system, 0).text)
 
 SAY(saturated,
-    "\"%s\": in %s h of the %s the rooms' air is as full of water as "
+    "\"%s\": in %s of the %s the rooms' air is as full of water as "
     "air can be (100 %%): what comes in beyond that turns to fog and "
     "wet surfaces.",
-    OPTION, HOURS(n->saturated), SPAN)
+    OPTION, HRS(n->saturated), SPAN)
 
 enum { ASKED = 5 };
 
@@ -148,9 +188,10 @@ SENTENCE(today_assumes)
         words[i] = asked[i].untold ? asked[i].words : NULL;
         keys[i] = asked[i].untold ? asked[i].key : NULL;
     }
-    report__say(t, "Today's house is worked out without ");
+    report__say(t, "Today is worked out without ");
     say_untold(t, " or ", words);
-    report__say(t, ". If that is not so, the hours change: give ");
+    report__say(t, ", as none is given. If that is not so, the hours change: "
+                   "give ");
     say_untold(t, " and ", keys);
     report__say(t, ".");
 }
@@ -161,17 +202,18 @@ SENTENCE(mould)
         "window glass", "window frame and glass edge", "coldest corner"};
     int now = n->index > DEW_MOULD_LIMIT;
 
-    report__say(t, "\"%s\": mould %s on the %s: index %s in the %s", OPTION,
-                now ? "can be seen" : "may come to be seen", faces[n->surface],
-                report__number(n->index, 1).text, SPAN);
-    report__say(
-        t, now ? " (limit %s)" : ", %s after ten like it (limit %s)",
-        report__number(now ? DEW_MOULD_LIMIT : n->after_ten_years, now ? 0 : 1)
-            .text,
-        report__number(DEW_MOULD_LIMIT, 0).text);
+    report__say(t,
+                "By the model visible mould would %sgrow on the %s with "
+                "\"%s\" (mould index %s of 6",
+                now ? "" : "in time ", faces[n->surface], OPTION,
+                report__number(n->index, 1).text);
+    if (!now)
+        report__say(t, ", %s after ten such years",
+                    report__number(n->after_ten_years, 1).text);
+    report__say(t, "; %s is visible)", report__number(DEW_MOULD_LIMIT, 0).text);
     if (t->f->months != 0)
-        report__say(t, "; its mean humidity passes 80 %% in %s", MONTHS);
-    report__say(t, ".");
+        report__say(t, ": damp there in %s", MONTHS);
+    report__say(t, ". Look there.");
 }
 
 SAY(drying,
@@ -207,10 +249,10 @@ SENTENCE(drying_ends)
     if (n->likely <= 0) {
         report__say(
             t, "The water that building materials give off makes less than 1 "
-               "point of RH: it can be left out of account.");
+               "point of humidity: it can be left out of account.");
         return;
     }
-    report__say(t, "It makes less than 1 point of RH after about %s",
+    report__say(t, "It makes less than 1 point of humidity after about %s",
                 spell(n->likely).text);
     say_when(t, n->likely);
     if (n->high > n->low)
@@ -221,9 +263,8 @@ SENTENCE(drying_ends)
 
 SAY(wait,
     "Wait a season: once dry, the house as it stands keeps its humidity "
-    "limits (too humid in %s h instead of %s h, too dry in %s h instead of "
-    "%s h).",
-    HOURS(n->humid_once_dry), HOURS(n->humid_now), HOURS(n->dry_once_dry),
+    "limits (too humid in %s instead of %s, too dry in %s instead of %s).",
+    HRS(n->humid_once_dry), HOURS(n->humid_now), HRS(n->dry_once_dry),
     HOURS(n->dry_now))
 
 SENTENCE(settled)
@@ -235,19 +276,26 @@ SENTENCE(settled)
     else
         report__say(
             t,
-            "Once the house is dry, the %s is%s \"%s\" (too humid in %s "
-            "h). Choose lasting equipment by that answer.",
+            "Once the house is dry, the %s is%s \"%s\" (too humid in %s). "
+            "Choose lasting equipment by that answer.",
             n->cheapest_to_run ? "cheapest to run of those that will do"
                                : "best",
             t->f->option == t->f->other ? " still" : "", OPTION,
-            HOURS(n->humid_once_dry));
+            HRS(n->humid_once_dry));
 }
 
-SAY(idle, "Cooling stands idle in %s of the %s hours too humid%s.",
-    HOURS(n->humid_while_idle), HOURS(n->humid),
-    n->humid_while_idle > n->humid / 2
-        ? ": it dries the air only while there is heat to remove"
-        : "")
+SENTENCE(idle)
+{
+    if (n->humid_while_idle < 0.5)
+        report__say(t, "Cooling runs in all of the %s too humid.",
+                    HRS(n->humid));
+    else
+        report__say(t,
+                    "In %s of the %s too humid cooling is off, because the "
+                    "house is cool enough: it dries the air only while it "
+                    "runs.",
+                    HOURS(n->humid_while_idle), HRS(n->humid));
+}
 
 SENTENCE(cool_large)
 {
@@ -257,8 +305,8 @@ SENTENCE(cool_large)
             t, "it runs more than half of the hour in no hour of the %s", SPAN);
     else
         report__say(t,
-                    "it runs more than half of the hour in only %s h of the %s",
-                    HOURS(n->above_half), SPAN);
+                    "it runs more than half of the hour in only %s of the %s",
+                    HRS(n->above_half), SPAN);
     report__say(
         t,
         ", and %s of the time in its busiest month, %s. A machine of half "
@@ -267,19 +315,39 @@ SENTENCE(cool_large)
         SHARE(n->runs), MONTHS);
 }
 
+#define EVERY(some, all) ((some) >= (all) ? "every" : "nearly every")
+
 SENTENCE(outdoor_dries)
 {
-    report__say(t, "Outdoor air could dry the house in %s of %s h",
-                HOURS(n->could_dry), HOURS(n->all));
+    if (round(100 * n->could_dry / n->all) >= 100) {
+        report__say(t,
+                    "Outdoor air is drier than the house's at %s hour of the "
+                    "%s: airing dries the house.",
+                    EVERY(n->could_dry, n->all), SPAN);
+        return;
+    }
+    if (n->could_dry < 0.5) {
+        report__say(t,
+                    "Outdoor air is never drier than the house's: airing does "
+                    "not dry the house.");
+        return;
+    }
+    report__say(t, "Outdoor air is drier than the house's in %s of the hours",
+                SHARE(n->could_dry / n->all));
     if (t->f->months != 0)
-        report__say(t, ", most of the time in %s", MONTHS);
-    report__say(t, ".");
+        report__say(t, ", more than half of the time in %s", MONTHS);
+    report__say(t, ". Only then does airing dry the house.");
 }
 
-SAY(outdoor_cannot,
-    "Outdoor air cannot dry the house in %s of the %s h of %s: more of it "
-    "does not help then.",
-    HOURS(n->cannot_dry), HOURS(n->all), MONTHS)
+SENTENCE(outdoor_cannot)
+{
+    report__say(t, "In %s outdoor air is damper than the house's ", MONTHS);
+    if (round(100 * n->cannot_dry / n->all) >= 100)
+        report__say(t, "at %s hour", EVERY(n->cannot_dry, n->all));
+    else
+        report__say(t, "in %s of the hours", SHARE(n->cannot_dry / n->all));
+    report__say(t, ": more ventilation then brings water in.");
+}
 
 static void say(struct telling *t)
 {
@@ -305,8 +373,8 @@ char *dew_report_sentence(const struct dew_report *report,
     if (f->near_limit > 0)
         report__say(
             &t,
-            " The hours outside the limits lie near the %s h that still "
-            "keep them: too near to be sure.",
-            report__number(f->near_limit, 0).text);
+            " The hours outside the limits lie near the %s that still keep "
+            "them: too near to be sure.",
+            report__hours(f->near_limit).text);
     return out;
 }

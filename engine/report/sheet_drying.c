@@ -71,7 +71,7 @@ static void slow_drying(const struct dew_report *r, struct report__sheet *s)
         "Why a house dries slowly: from 60 to 50 %% at 75 degF (23.9 degC) its "
         "air gives up %s, the surfaces of furnishings and fabric %s, what lies "
         "deeper %s. With %s of outdoor air at 5 g/kg the air alone would take "
-        "%s h, all of it %s h at the least. A slow fall is the contents "
+        "%s hours, all of it %s at the least. A slow fall is the contents "
         "drying, not a ventilator that fails.",
         water(r, f.air).text, water(r, f.day).text, water(r, f.deep).text,
         report__amount(ask.flow, DEW_FLOW, r->system, 0).text,
@@ -86,7 +86,7 @@ static void drying_notes(const struct dew_report *r, struct report__sheet *s)
         s,
         "Building materials give off %s in this year and still hold %s at "
         "its end. Agree: months from the start of the year until they make "
-        "less than 1 point of RH over a week, likely (low to high by the "
+        "less than 1 point of humidity over a week, likely (low to high by the "
         "half-life's doubt); 0: an option that controls its humidity hides "
         "them.",
         water(r, d.given_off).text, water(r, d.left).text);

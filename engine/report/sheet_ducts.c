@@ -53,7 +53,7 @@ static void say_spots(const struct dew_report *r, size_t i,
 
     for (int k = 0; k < DEW_DUCT_SPOTS; k++)
         if (y->ducts[k] >= 0.5)
-            report__sheet_note(s, "%.100s: %s, %s h.",
+            report__sheet_note(s, "%.100s: %s, %s hours.",
                                report__option(r, (int)i).text,
                                dew_ducts_spot_text((enum dew_duct_spot)k),
                                report__number(y->ducts[k], 0).text);

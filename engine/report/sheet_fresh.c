@@ -83,9 +83,11 @@ static void credit_note(const struct dew_report *r, struct report__sheet *s)
         s,
         "No rule above counts leaks. ASHRAE 62.2 (2016 form) would credit %s "
         "to %s %s of them, by the place's weather factor of 0.37 to 1.0 (from "
-        "memory); this year they let in %s %s on the mean. With the middle "
-        "of that credit its fan would be left %s %s by the edition of 2013 (%s "
-        "in a new house), and by that of 2016 %s balanced and %s one-sided.",
+        "memory); this year they let in %s %s on the mean. If the middle "
+        "of that credit may be counted, the fan could be %s %s by the edition "
+        "of 2013 (%s "
+        "in a new house), and by that of 2016 %s (%s if it only blows in or "
+        "only draws out).",
         flow(r, c.low).text, flow(r, c.high).text, unit, flow(r, c.model).text,
         unit, flow(r, c.left_2013).text, unit, flow(r, c.left_2013_new).text,
         flow(r, c.left_2016).text, flow(r, c.left_2016_one_sided).text);
@@ -133,7 +135,7 @@ int report__sheet_local(const struct dew_report *r, struct report__sheet *s)
             s, "%s\t%s\t%s\t%s\t%s", list[i].rule,
             list[i].room == DEW_KITCHEN ? "kitchen" : "bath",
             flow(r, list[i].needed).text, continuous(r, &list[i]).text,
-            list[i].here > 0 ? flow(r, list[i].here).text : "none told");
+            list[i].here > 0 ? flow(r, list[i].here).text : "not given");
     report__sheet_note(s,
                        "%s; where a rule has two figures (with or without a "
                        "hood, gas or electric) the larger.",

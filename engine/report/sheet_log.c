@@ -77,7 +77,7 @@ static void doubted(const struct dew_report *r,
         return;
     report__sheet_note(
         s,
-        "A cheap sensor may be 5 points of RH off, which makes %s to %s %s of "
+        "A cheap sensor may be 5 points of humidity off, which makes %s to %s %s of "
         "dew point out of the log's mean: check it beside a good one.",
         degrees(r, dew_of(t, rh - DOUBT)).text,
         degrees(r, dew_of(t, rh + DOUBT)).text,
@@ -95,7 +95,7 @@ static void tested(const struct dew_report *r,
     else if (sum->tested > 0)
         report__sheet_note(
             s,
-            "Of the %s h of the log that have a dew point indoors and outdoors, "
+            "Of the %s hours of the log that have a dew point indoors and outdoors, "
             "outdoor air would have dried the house in %s (outdoor dew point "
             "below the indoor one; outdoors as %s).",
             report__number(sum->tested, 0).text,
@@ -127,7 +127,8 @@ int report__sheet_log(const struct dew_report *r, struct report__sheet *s)
         report__sheet_note(s, "%s", report__beside_t(r, text, sizeof text));
     compared(r, &sum, s);
     doubted(r, &sum, s);
-    report__sheet_note(s, "Dew points in %s, RH in %%. The log: %.400s",
-                       report__unit(DEW_TEMPERATURE, r->system)->name, r->log);
+    report__sheet_note(
+        s, "Dew points in %s, relative humidity (RH) in %%. The log: %.400s",
+        report__unit(DEW_TEMPERATURE, r->system)->name, r->log);
     return 1;
 }

@@ -66,12 +66,13 @@ int report__sheet_surfaces(const struct dew_report *r, struct report__sheet *s)
         for (int f = 0; f < DEW_SURFACES; f++)
             surface_row(r, i, f, s);
     report__sheet_note(
-        s, "30 d: hours in which the mean of the last 30 days was 80 %% RH or "
-           "more at 5 to 40 degC, which must be none (ASHRAE 160, 2009). "
-           "Mould: highest index of the year by sensitivity class, of 6; above "
-           "3 it fails (ASHRAE 160, 2016; classes and limit from memory); then "
-           "after ten such years, and on bare pine (form of 1999) as a check. "
-           "Index 1 is seen under a microscope, 3 by eye.");
+        s,
+        "30 d: hours in which the mean of the last 30 days was 80 %% humidity or "
+        "more at 5 to 40 degC, which must be none (ASHRAE 160, 2009). "
+        "Mould: highest index of the year by sensitivity class, of 6; above "
+        "3 it fails (ASHRAE 160, 2016; classes and limit from memory); then "
+        "after ten such years, and on bare pine (form of 1999) as a check. "
+        "Index 1 is seen under a microscope, 3 by eye.");
     return 1;
 }
 

@@ -17,7 +17,7 @@ static struct report__word with_unit(double x, int decimals, const char *unit)
 
 static struct report__word per_fan(const struct dew_report *r, double x)
 {
-    return r->system == DEW_SYSTEM_US ? with_unit(x / CORE__CFM, 1, "cfm/W")
+    return r->system == DEW_SYSTEM_US ? with_unit(x / CORE__CFM, 2, "cfm/W")
                                       : with_unit(1e3 * x, 2, "L/s per W");
 }
 
@@ -35,6 +35,12 @@ static struct report__word water_rate(const struct dew_report *r, double x)
                : report__amount(x, DEW_WATER_RATE, r->system, 1);
 }
 
+/* Whether a decimal tells it all: 3.75 is not quoted as 3.8. */
+static int is_tenths(double x)
+{
+    return fabs(10 * x - round(10 * x)) < 1e-6;
+}
+
 static struct report__word figure(const struct dew_report *r,
                                   enum dew_thumb_unit unit, double x)
 {
@@ -48,7 +54,7 @@ static struct report__word figure(const struct dew_report *r,
                : x > 0  ? (struct report__word){"enthalpy"}
                         : (struct report__word){"heat"};
     case DEW_THUMB_HOURS:
-        return with_unit(x, 0, "h");
+        return with_unit(x, 0, "hours");
     case DEW_THUMB_FLOW:
         return report__amount(x, DEW_FLOW, r->system, 0);
     case DEW_THUMB_WATER_RATE:
@@ -58,7 +64,8 @@ static struct report__word figure(const struct dew_report *r,
     case DEW_THUMB_ENERGY:
         return with_unit(x / CORE__KWH, 0, "kWh");
     case DEW_THUMB_PER_ENERGY:
-        return with_unit(x * CORE__KWH, 1, "L/kWh");
+        return with_unit(x * CORE__KWH, is_tenths(x * CORE__KWH) ? 1 : 2,
+                         "L/kWh");
     case DEW_THUMB_PER_FAN:
         return per_fan(r, x);
     case DEW_THUMB_PER_TON:
@@ -78,8 +85,6 @@ static struct report__word says(const struct dew_report *r,
 
     if (isnan(t->low) || (t->low == 0 && t->high > 0))
         snprintf(w.text, sizeof w.text, "at most %.60s", high.text);
-    else if (isnan(t->high) && t->low == 0)
-        snprintf(w.text, sizeof w.text, "above %.60s", low.text);
     else if (isnan(t->high))
         snprintf(w.text, sizeof w.text, "at least %.60s", low.text);
     else if (t->low == t->high)
@@ -99,14 +104,39 @@ static const char *whose(enum dew_thumb_rule rule, char *out, size_t size)
     return out;
 }
 
-/* "They agree." or, outside what the rule says, by how much they still do. */
+/* Rules whose source has no figure: what they are held to is our own. */
+static int has_figure(enum dew_thumb_rule rule)
+{
+    return rule != DEW_THUMB_not_dryer && rule != DEW_THUMB_fan_auto &&
+           rule != DEW_THUMB_own_best && rule != DEW_THUMB_no_damper &&
+           rule != DEW_THUMB_first_year && rule != DEW_THUMB_dew_60;
+}
+
+/* "rule 87 cfm, " of a rule that has a figure. */
+static struct report__word rule_says(const struct dew_report *r,
+                                     const struct dew_thumb *t)
+{
+    struct report__word w = {""};
+
+    if (has_figure(t->rule))
+        snprintf(w.text, sizeof w.text, "rule %.100s, ", says(r, t).text);
+    return w;
+}
+
+/* "Agrees" and, outside what the rule says, by how much it still does. */
 static struct report__word agree(const struct dew_thumb *t)
 {
-    struct report__word w = {"They agree."};
+    struct report__word w = {"Agrees"};
+    double apart = fmax(t->low - t->found, t->found - t->high);
 
-    if (t->found < t->low || t->found > t->high)
-        snprintf(w.text, sizeof w.text, "They agree within %.20s %%.",
+    if (t->why[0] != '\0')
+        snprintf(w.text, sizeof w.text, "Agrees: ");
+    else if (apart > 0 && t->slack > 0)
+        snprintf(w.text, sizeof w.text, "Agrees within %.20s %%",
                  report__number(100 * t->slack, 0).text);
+    else if (apart > 0)
+        snprintf(w.text, sizeof w.text, "Agrees, %.20s %% apart",
+                 report__number(100 * apart, 0).text);
     return w;
 }
 
@@ -118,11 +148,10 @@ static void thumb(const struct dew_report *r, const struct dew_thumb *t,
     if (t->option != DEW_NO_OPTION)
         snprintf(option, sizeof option, " (option %d)", t->option + 1);
     report__sheet_note(
-        s, "%s (%s): rule %s, here %s%s. %s%s%s", dew_thumb_words(t->rule),
-        whose(t->rule, source, sizeof source), says(r, t).text,
+        s, "%s (%s): %shere %s%s. %s%s.", dew_thumb_words(t->rule),
+        whose(t->rule, source, sizeof source), rule_says(r, t).text,
         isinf(t->found) ? "none" : figure(r, t->unit, t->found).text, option,
-        t->says == DEW_THUMB_AGREES ? agree(t).text : "They part: ", t->why,
-        t->why[0] ? "." : "");
+        t->says == DEW_THUMB_AGREES ? agree(t).text : "Differs: ", t->why);
 }
 
 /* Where rule and house part there is something to learn: first. */

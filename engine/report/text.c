@@ -58,7 +58,7 @@ static int has_stop(const struct dew_report *r)
 
 static void verdict(const struct dew_report *r, FILE *out)
 {
-    char text[DEW_SENTENCE], span[200];
+    char text[160], span[200], told[REPORT__TOLD];
 
     dew_report_span(r->question->choices[0].outcome->count, span, sizeof span);
     snprintf(text, sizeof text, "What the %s say%s", report__span(r).text,
@@ -67,9 +67,9 @@ static void verdict(const struct dew_report *r, FILE *out)
     if (span[0] != '\0')
         report__wrap(out, "", span);
     for (size_t i = 0; i < r->verdict->count; i++)
-        report__wrap(
-            out, "* ",
-            dew_report_sentence(r, &r->verdict->list[i], text, sizeof text));
+        if (report__told(r, i, told)[0] != '\0')
+            report__wrap(out, "* ", told);
+    report__wrap(out, "* ", report__sure());
 }
 
 /* ---- tables of options ---------------------------------------------------- */
@@ -131,12 +131,11 @@ void report__text_names(const struct dew_report *r, FILE *out)
 static void options(const struct dew_report *r, FILE *out)
 {
     report__heading(out, "The options");
-    report__text_names(r, out);
     report__text_table(r, REPORT__TABLE_AIR, out);
+    report__text_names(r, out);
     if (report__text_under(r))
         report__wrap(out, "* ",
-                     "UNDER-VENTILATED: less fresh air than asked for; "
-                     "never the best option.");
+                     "less fresh air than asked for; never the best option");
     fputc('\n', out);
     report__text_table(r, REPORT__TABLE_MORE, out);
     if (r->question->prices != NULL) {

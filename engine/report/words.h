@@ -18,6 +18,9 @@ struct report__word {
 /* "1,234.5": x with a fixed count of decimals; "-" when it is not a number. */
 struct report__word report__number(double x, int decimals);
 
+/* "1 hour", "1,255 hours". */
+struct report__word report__hours(double h);
+
 /* The unit a report shows a quantity in; a row of the unit table. */
 const struct dew_unit *report__unit(enum dew_quantity quantity,
                                     enum dew_system system);
@@ -72,16 +75,27 @@ size_t report__hand_option(const struct dew_report *r);
    one of fewest humid hours; 0 when there is none. */
 size_t report__beside_today(const struct dew_report *r);
 
-/* Value of a key as it was understood for an option; "not told". */
+/* Value of a key as it was understood for an option; "not given". */
 struct report__word report__hand_input(const struct dew_report *r,
                                        size_t option, const char *key);
 
-/* The same as report__money, "not told" for what is not known. */
+/* The same as report__money, "not given" for what is not known. */
 struct report__word report__price(const struct dew_report *report,
                                   double amount);
 
+/* How sure the figures are, in one sentence. */
+const char *report__sure(void);
+
 /* How limits were judged, in plain words.  Returns out. */
 char *report__judged(const struct dew_report *report, char *out, size_t size);
+
+/*
+ * Finding i of the verdict in words, together with the others of its kind
+ * where one sentence tells them all; "" where one before has told it.
+ */
+enum { REPORT__TOLD = 4096 };
+char *report__told(const struct dew_report *r, size_t i,
+                   char out[REPORT__TOLD]);
 
 /* The greatest residual of any option's books, a share of what went through. */
 double report__worst_closure(const struct dew_report *report);

@@ -133,7 +133,7 @@ K(prices, years, NUMBER, TIME, YEAR, 60 * YEAR, "the life of a house's equipment
 K(prices, date, TEXT, PURE, 0, 0, NULL, "October 2025", "of the electricity price above", NULL, "when the prices were true", .base_only = 1)
 
 /* ---- costs ---- */
-K(costs, install, NUMBER, MONEY, 0, 1e6, "one household's equipment", "=0 $ of the first option; of another not known until it is told", NULL, NULL, "parts and labour of this option, 0 $ where nothing is bought. While it is not told of an option that will do, no best is told by money")
+K(costs, install, NUMBER, MONEY, 0, 1e6, "one household's equipment", "=0 $ of the first option; of another not known until it is given", NULL, NULL, "parts and labour of this option, 0 $ where nothing is bought. While it is not given for an option that will do, no best is told by money")
 K(costs, upkeep, NUMBER, MONEY, 0, 1e5, "one household's equipment", "0 $", "nothing is bought", NULL, "filters, cores and service, each year")
 K(costs, own_work, NUMBER, TIME, 0, 2000 * HOUR, "one household's equipment", "0 h", "nothing is built", NULL, "the owner's own hours")
 K(costs, later, NUMBER, MONEY, 0, 1e6, "one household's equipment", "=what next_option costs, else 0 $", NULL, NULL, "a second stage, if it follows")

@@ -51,7 +51,7 @@ static void foot(const struct dew_report *r, FILE *out)
         "%s%s of weather. Local code, the maker's manual and the "
         "inspector come first. Weather: %s. Made by dewledger %s",
         year ? "one " : "", report__span(r).text,
-        r->weather ? r->weather : "not told", r->version);
+        r->weather ? r->weather : "not given", r->version);
     for (size_t i = 0; i < r->file_count; i++)
         fprintf(out, "; %s %.16s", r->files[i].role, r->files[i].sha256);
     fputs(" (SHA-256, first digits).</footer>\n</body></html>\n", out);

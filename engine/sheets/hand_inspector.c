@@ -112,7 +112,7 @@ static void pressure_figures(const struct dew_report *r,
     char against[120] = "test under the worst case [BPI-1200]";
 
     if (untold != 0)
-        snprintf(against, sizeof against, "%.90s not told",
+        snprintf(against, sizeof against, "%.90s not given",
                  report__fans(untold).text);
     figure(out, "pressure by the fans told, Pa",
            report__number(o->year.pressure_min, 1).text,

@@ -85,13 +85,14 @@ static const char *const headings[DEW_GROUPS] = {
     [DEW_GROUP_money] = "Money",
 };
 
-static void sentence(const struct dew_report *r, const struct dew_finding *f,
-                     const char *tag, FILE *out)
+/* Finding i, unless one before has told it. */
+static void sentence(const struct dew_report *r, size_t i, const char *tag,
+                     FILE *out)
 {
-    char text[DEW_SENTENCE];
+    char text[REPORT__TOLD];
 
-    report__html(out, "<%s>%s</%s>\n", tag,
-                 dew_report_sentence(r, f, text, sizeof text), tag);
+    if (report__told(r, i, text)[0] != '\0')
+        report__html(out, "<%s>%s</%s>\n", tag, text, tag);
 }
 
 /* Whether the verdict says that none of the options will do. */
@@ -139,7 +140,7 @@ static void group(const struct dew_report *r, enum dew_finding_group g,
         if (any++ == 0)
             fprintf(out, "<div><h3>%s</h3>\n<ul class=\"says\">\n",
                     headings[g]);
-        sentence(r, f, "li", out);
+        sentence(r, i, "li", out);
     }
     if (any)
         fputs("</ul></div>\n", out);
@@ -208,7 +209,7 @@ static void options(const struct dew_report *r, FILE *out)
 {
     fputs("<section id=\"options\"><h2>The options</h2>\n", out);
     table(r, REPORT__TABLE_AIR, "Humidity and fresh air", out);
-    fputs("<p>* UNDER-VENTILATED: less fresh air than asked for; never the "
+    fputs("<p>* less fresh air than asked for; never the "
           "best option.</p>\n",
           out);
     table(r, REPORT__TABLE_MORE, "Air quality, surfaces and frost", out);

@@ -288,7 +288,7 @@ void sheets__part_origin(const struct dew_report *r, FILE *out)
         out,
         "<section id=\"origin\"><h2>What this page was made from</h2>\n<ul "
         "class=\"plain\">\n<li>Weather: %s; %zu hours</li>\n",
-        r->weather ? r->weather : "not told",
+        r->weather ? r->weather : "not given",
         r->question->choices[0].outcome->count);
     place(r, out);
     for (size_t i = 0; i < r->file_count; i++)

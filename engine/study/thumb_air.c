@@ -28,7 +28,9 @@ int study__thumb_humid_60(const struct dew_question *q, struct dew_thumb *t)
         damp = fmax(damp, fmax(o->year.sweat[s], o->faces[s].mean_80));
     t->option = (int)i;
     t->unit = DEW_THUMB_HOURS;
-    study__thumb_set(t, 0, study__allowed(q, o), humid, 0);
+    study__thumb_set(t, 0, 0, humid, 0);
+    t->says =
+        humid > study__allowed(q, o) ? DEW_THUMB_DIFFERS : DEW_THUMB_AGREES;
     if (t->says == DEW_THUMB_AGREES && damp > study__allowed(q, o)) {
         t->says = DEW_THUMB_DIFFERS;
         return study__thumb_why(t,
@@ -40,6 +42,10 @@ int study__thumb_humid_60(const struct dew_question *q, struct dew_thumb *t)
                                 "the air passes it, yet no surface stays "
                                 "damp: mites and smell remain, mould does not "
                                 "follow by itself");
+    t->why = t->says == DEW_THUMB_DIFFERS
+                 ? "surfaces are damp too: both call for drier air"
+             : humid > 0 ? "so few hours count as kept: our own choice"
+                         : "";
     t->says = DEW_THUMB_AGREES; /* both say well, or both say damp */
     return 1;
 }
@@ -93,8 +99,8 @@ static int by_rule(const struct dew_question *q, struct dew_thumb *t,
                      1 - q->judging.fresh_share);
     return study__thumb_why(
         t, t->found > rate
-               ? "more is delivered: the rule counts on cracks, or was not the "
-                 "one asked for"
+               ? "this rule lets leaks bring the rest, or was not the one "
+                 "asked for"
                : not_delivered);
 }
 

@@ -78,6 +78,21 @@ double study__inflow(const struct dew_water_flows *flows)
     return sum - fmax(flows->store, 0);
 }
 
+/* Too little fresh air, or carbon dioxide past our own mark. */
+void study__rule_today_stale(const struct dew_question *q,
+                             struct dew_verdict *v)
+{
+    const struct dew_outcome *o = study__base(q);
+    int short_of = !dew_verdict_ventilates(q, 0);
+    double co2 = o->year.co2_sum / o->year.hours;
+
+    if (short_of || co2 > DEW_CO2_MARK)
+        FIND(v, today_stale, 0, .fresh = dew_verdict_fresh(q, 0),
+             .leaks = dew_verdict_air(q, 0).leaks, .required = o->required,
+             .co2 = co2, .co2_outdoors = q->choices[0].c->house.co2_outdoors,
+             .short_of_air = short_of);
+}
+
 void study__rule_today_humid(const struct dew_question *q,
                              struct dew_verdict *v)
 {
@@ -88,7 +103,8 @@ void study__rule_today_humid(const struct dew_question *q,
         return;
     f = FIND(v, today_humid, 0, .humid = o->year.too_humid,
              .worst_month = study__worst_month(o, MEMBER(too_humid)),
-             .longest = o->year.longest_too_humid);
+             .longest = o->year.longest_too_humid, .by_1 = o->year.humid_by[0],
+             .by_2 = o->year.humid_by[1], .by_3 = o->year.humid_by[2]);
     study__mind_limit(f, q, o, o->year.too_humid);
     f->months = study__months_above(q, o, MEMBER(too_humid));
     study__sources(f, o, f->months ? f->months : ALL_MONTHS, 1);

@@ -35,9 +35,9 @@ enum dew_thumb_says { DEW_THUMB_AGREES, DEW_THUMB_DIFFERS };
 /* clang-format off */
 #define DEW_THUMB_MAP(X)                                                       \
     X(humid_60, "Keep relative humidity below 60 %: hours above it",           \
-      "[EPA-COURSE]; that 2 % of the hours still keep it is our own")          \
+      "[EPA-COURSE]")                                                          \
     X(winter_ceiling, "Winter ceiling for double glazing, coldest weather "    \
-      "here: RH at which the frame wets", "[MN-DPS]")                          \
+      "here: humidity at which the frame wets", "[MN-DPS]")                    \
     X(rate_now, "Fresh air: 7.5 cfm for each bedroom and one more, and 3 cfm " \
       "per 100 ft2", "[ASH-622] 2013 and later")                               \
     X(rate_old, "Fresh air, older and code form: 7.5 cfm for each bedroom "    \
@@ -103,7 +103,7 @@ struct dew_thumb {
     double found;     /* what this house comes to                           */
     int option;       /* the option it is taken from, or DEW_NO_OPTION      */
     enum dew_thumb_says says;
-    const char *why; /* "" where they agree                                 */
+    const char *why; /* why they differ, or agree none the less; or ""      */
 };
 
 /* "humid_60", the rule in words, and whose it is; never NULL. */

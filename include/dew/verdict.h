@@ -64,18 +64,24 @@ struct dew_question {
  */
 /* clang-format off */
 #define DEW_FINDING_MAP(X, AS, N, Y, E)                                        \
+    /* fresh: what counts; short_of_air: less than asked for */                \
+    X(today_stale, today_stale, today,                                         \
+      N(fresh, m3/s) N(leaks, m3/s) N(required, m3/s) N(co2, ppm)              \
+      N(co2_outdoors, ppm) Y(short_of_air))                                    \
+    /* by_1: 1 point of humidity past the limit, or more */                    \
     X(today_humid, today_humid, today,                                         \
-      N(humid, h) N(worst_month, h) N(longest, h))                             \
+      N(humid, h) N(worst_month, h) N(longest, h)                              \
+      N(by_1, h) N(by_2, h) N(by_3, h))                                        \
     X(today_dry, today_dry, today, N(dry, h) N(worst_month, h))                \
     X(today_fine, today_fine, today, N(humid, h) N(dry, h))                    \
-    /* hours too humid; decides: whether the limits are kept hangs on that */  \
-    X(coil_today, coil_today, today,                                           \
-      N(likely, h) N(low, h) N(high, h) Y(decides))                            \
-    X(today_sweat, today_sweat, today, N(glass_wet, h))                        \
     /* what the house as it stands was not told to have */                     \
     X(today_assumes, today_assumes, today,                                     \
       Y(no_bath_fan) Y(no_hood) Y(no_clothes_dryer) Y(no_cooling)              \
       Y(windows_shut))                                                         \
+    /* hours too humid; decides: whether the limits are kept hangs on that */  \
+    X(coil_today, coil_today, today,                                           \
+      N(likely, h) N(low, h) N(high, h) Y(decides))                            \
+    X(today_sweat, today_sweat, today, N(glass_wet, h))                        \
     X(short_heat, short_heat, today, N(short_of_heat, h) N(coldest, degC))     \
     X(saturated, saturated, today, N(saturated, h) N(fog, kg))                 \
     X(mould, mould, today,                                                     \

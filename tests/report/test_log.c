@@ -115,7 +115,7 @@ static const struct words_row {
     const char *want;
 } words_rows[] = {
     {"the dew-point test", DEW_SYSTEM_SI, 1,
-     "Of the 137 h of the log that have a dew point indoors and outdoors, "
+     "Of the 137 hours of the log that have a dew point indoors and outdoors, "
      "outdoor air would have dried the house in 47 "
      "(outdoor dew point below the indoor one; outdoors as the weather file "
      "has it)."},
@@ -131,7 +131,8 @@ static const struct words_row {
     {"another year is said", DEW_SYSTEM_SI, 0,
      "the weather is of another year: compare levels, not days."},
     {"RH", DEW_SYSTEM_SI, 1, "Model less measured: -3.1 points in the mean, "},
-    {"temperature", DEW_SYSTEM_SI, 1, "Temperature over 137 h: measured 21.3"},
+    {"temperature", DEW_SYSTEM_SI, 1,
+     "Temperature over 137 hours: measured 21.3"},
 };
 
 static void words_are_told(void **state)

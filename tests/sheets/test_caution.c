@@ -54,12 +54,12 @@ static const struct suction_row {
     const char *want, *never;
 } suction_rows[] = {
     {"no fan told", 0, 0, -7.6,
-     "Not computed: kitchen hood, bath fans, dryer not told. Tell "
+     "Not computed: kitchen hood, bath fans, dryer not given. Tell "
      "range_hood.flow, bath_fan.flow, clothes_dryer.flow; 0 cfm where there is "
      "none.",
      "-7.6"},
     {"the dryer not told", 3, 0.09, -31.2,
-     "Not computed: dryer not told. Tell clothes_dryer.flow; 0", "-31.2"},
+     "Not computed: dryer not given. Tell clothes_dryer.flow; 0", "-31.2"},
     {"a hood, the others told absent", 7, 0.09, -31.2,
      "Computed, kitchen hood at once: -31.2 Pa.", "Not computed"},
     {"none of them", 7, 0, 0,
@@ -125,8 +125,8 @@ TEST(the_page_has_one_list_of_questions)
     list = strstr(text, "<h3 id=\"questions\">You have not said whether ...");
     assert_true(stop && says && list);
     assert_true(stop < says && says < list);
-    assert_non_null(
-        strstr(list, "Not computed: kitchen hood, bath fans, dryer not told."));
+    assert_non_null(strstr(
+        list, "Not computed: kitchen hood, bath fans, dryer not given."));
     assert_non_null(
         strstr(list, "Answer: <code>safety.natural_draft_appliance</code>."));
     assert_int_equal(times(text, "id=\"questions\""), 1);
@@ -149,7 +149,7 @@ TEST(the_inspector_reads_no_pressure_untold)
     assert_non_null(strstr(text,
                            "with every fan at once</th><td class=\"n\">"
                            "not computed</td><td>kitchen hood, bath fans, "
-                           "dryer not told<"));
+                           "dryer not given<"));
     free(text);
     page_scene.facts[0].exhausts_told = 7;
     text = page_written(dew_report_inspector, &report, NULL);

@@ -96,7 +96,7 @@ static void sheet_has_its_own_pressure(void **state)
     free(text);
     page_scene.facts[CHOSEN].exhausts_told = 1U << DEW_LOCAL_KITCHEN;
     text = page_written(row->write, &r, NULL);
-    assert_non_null(strstr(text, "Not computed: bath fans, dryer not told."));
+    assert_non_null(strstr(text, "Not computed: bath fans, dryer not given."));
     assert_null(strstr(text, "-27.1"));
     free(text);
     /* 0 Pa of no exhaust at all is no figure beside a flue */
@@ -104,8 +104,8 @@ static void sheet_has_its_own_pressure(void **state)
     page_scene.facts[CHOSEN].exhausts_told = 0;
     page_scene.outcomes[CHOSEN].year.pressure_all_min = 0;
     text = page_written(row->write, &r, NULL);
-    assert_non_null(
-        strstr(text, "Not computed: kitchen hood, bath fans, dryer not told."));
+    assert_non_null(strstr(
+        text, "Not computed: kitchen hood, bath fans, dryer not given."));
     assert_null(strstr(text, "at once: 0.0 Pa"));
     free(text);
 }

@@ -351,6 +351,26 @@ static void thumb(void **state)
     assert_near(t->found, r->found, r->tolerance);
 }
 
+/* The 2 % that still keep the limit are our own choice, and called that; the
+   rule itself is of no hour. */
+TEST(few_hours_above_60_agree_by_our_own_choice)
+{
+    const struct dew_thumb *t;
+
+    house();
+    for (int h = 0; h < 170; h++)
+        rh[1][h] = 0.64;
+    t = find(DEW_THUMB_humid_60);
+    assert_int_equal(t->says, DEW_THUMB_AGREES);
+    assert_near(t->high, 0, 0);
+    assert_non_null(strstr(t->why, "our own choice"));
+    damp_air();
+    damp_corner();
+    t = find(DEW_THUMB_humid_60);
+    assert_int_equal(t->says, DEW_THUMB_AGREES);
+    assert_non_null(strstr(t->why, "surfaces are damp too"));
+}
+
 TEST(every_rule_has_words_and_a_source)
 {
     for (int k = 0; k < DEW_THUMB_RULES; k++) {

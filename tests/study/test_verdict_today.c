@@ -2,6 +2,53 @@
 /* What is said of today, and of what was not told, on books by hand. */
 #include "study/judged.h"
 
+/* ---- stale air --------------------------------------------------------------- */
+
+static const struct stale_row {
+    const char *name;
+    double fresh, co2; /* m3/s; ppm */
+    int told, short_of_air;
+} stale_rows[] = {
+    {"air enough, below the mark", 0.034, 1000, 0, 0},
+    {"air enough, above the mark", 0.034, 1001, 1, 0},
+    {"95 % of the air, below the mark", 0.03326, 900, 0, 0},
+    {"less than 95 %, below the mark", 0.0332, 900, 1, 1},
+};
+
+static void stale_air_is_told_first(void **state)
+{
+    const struct stale_row *r = *state;
+    struct dew_tally *y;
+
+    scene_open(&s, 1);
+    scene_humid(&s, 0, JULY, 512);
+    y = &s.outcomes[0].year;
+    s.outcomes[0].required = 0.035;
+    y->fresh_sum = r->fresh * y->hours;
+    y->drawn_sum = 0;
+    y->leak_sum = 0.0071 * y->hours;
+    y->co2_sum = r->co2 * y->hours;
+    s.cases[0].house.co2_outdoors = 424;
+    y->humid_by[0] = 411;
+    y->humid_by[1] = 302;
+    y->humid_by[2] = 203;
+    judge();
+    assert_near(NUMBERS(today_humid, 0).by_1, 411, 0);
+    assert_near(NUMBERS(today_humid, 0).by_2, 302, 0);
+    assert_near(NUMBERS(today_humid, 0).by_3, 203, 0);
+    if (!r->told) {
+        assert_null(FIND(today_stale, ANY));
+        return;
+    }
+    assert_ptr_equal(FIND(today_stale, 0), &v.list[0]);
+    assert_near(NUMBERS(today_stale, 0).fresh, r->fresh, 1e-12);
+    assert_near(NUMBERS(today_stale, 0).leaks, 0.0071, 1e-12);
+    assert_near(NUMBERS(today_stale, 0).required, 0.035, 0);
+    assert_near(NUMBERS(today_stale, 0).co2, r->co2, 1e-9);
+    assert_near(NUMBERS(today_stale, 0).co2_outdoors, 424, 0);
+    assert_int_equal(NUMBERS(today_stale, 0).short_of_air, r->short_of_air);
+}
+
 /* ---- what was not told ------------------------------------------------------- */
 
 static void all_told(struct dew_case *c)
@@ -153,4 +200,5 @@ TEST(cooling_that_never_needs_half_is_too_large)
 }
 
 ROWS(untold_rows, what_was_not_told_is_said);
+ROWS(stale_rows, stale_air_is_told_first);
 RUN_TESTS("study, verdict, today");

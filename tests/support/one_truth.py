@@ -160,7 +160,7 @@ def text_of(text, options, si):
     blocks = [("^option +h +h +h +h +h ", "Humidity and fresh air"),
               ("^option +% +% +h ", "Air quality, surfaces and frost"),
               ("^option +Jan Feb", "Hours too humid, by month"),
-              ("^option +once +a year +today", "Money"),
+              ("^option +once +a year +money", "Money"),
               ("^option +to rooms",
                "Where outdoor air comes in, and what of it counts")]
     for head, name in blocks:
@@ -190,41 +190,55 @@ def page_of(page, options, si):
                     want[name](i, option))
 
 
+N = "([0-9,]+)"
+HOURS = N + " hours?"
+
+
 def sentences_of(text, options, si):
     """The figures of the verdict's sentences, and of a rule of thumb."""
     line = re.sub(r"\s+", " ", text)
     today = options[0]["hours"]
     by_name = {o["name"]: o for o in options}
     for pattern, kept in (
-            (r"too humid \(above [0-9.]+ %\) in ([0-9]+) h", "too_humid"),
-            (r"glass is wet in ([0-9]+) h of", "glass_wet"),
-            (r"stands idle in ([0-9]+) of", "too_humid_with_cooling_idle")):
+            (r"Today the house is too humid \(above [0-9.]+ % relative "
+             r"humidity\) in " + HOURS, "too_humid"),
+            (r"glass is wet in " + HOURS, "glass_wet"),
+            (r"In " + N + r" of the " + N + r" hours? too humid cooling is off",
+             "too_humid_with_cooling_idle")):
         for found in re.findall(pattern, line):
+            if isinstance(found, tuple):
+                told("sentence, too humid", found[1], today["too_humid"])
+                found = found[0]
             told("sentence, " + kept, found, today[kept])
     for name, option in by_name.items():
         quoted = re.escape(f'"{name}"')
         hours = option["hours"]
-        for found in re.findall(quoted + r" is too humid in ([0-9]+) h", line):
-            told(f"sentence, {name} too humid", found, hours["too_humid"])
-        for found in re.findall(quoted + r" is still too humid in ([0-9]+) h",
-                                line):
-            told(f"sentence, {name} too humid", found, hours["too_humid"])
-        for a, b, c in re.findall(quoted + r": ([0-9]+) h too humid, ([0-9]+) "
-                                  "h too dry, ([0-9]+) h of wet glass", line):
+        for pattern in (quoted + " is too humid in " + HOURS,
+                        "with " + quoted + " the house is (?:still )?too humid "
+                        "in " + HOURS):
+            for found in re.findall(pattern, line):
+                told(f"sentence, {name} too humid", found, hours["too_humid"])
+        for many in re.findall(r"gets damper: too humid in ([^.]*)\.", line):
+            for found in re.findall(N + "(?: hours a year)? with " + quoted,
+                                    many):
+                told(f"damper, {name}", found, hours["too_humid"])
+        for a, b, c in re.findall(quoted + ": " + HOURS + " too humid, " + N +
+                                  " too dry, " + N + " of wet glass", line):
             told(f"nearest, {name} humid", a, hours["too_humid"])
             told(f"nearest, {name} dry", b, hours["too_dry"])
             told(f"nearest, {name} glass", c, hours["glass_wet"])
         unit = r"L/s" if si else "cfm"
-        for a, b in re.findall(quoted + r" brings ([0-9.]+) " + unit
-                               + r" of the ([0-9.]+) " + unit, line):
-            air = option["fresh_air_l_s"]
+        air = option["fresh_air_l_s"]
+        for a in re.findall(quoted + r" brings ([0-9.]+) " + unit, line):
             told(f"sentence, {name} brings", a, flow(air["counted"], si))
+        for b in re.findall(quoted + r" brings [0-9.]+ " + unit
+                            + r" of the ([0-9.]+) " + unit, line):
             told(f"sentence, {name} asked", b, flow(air["required"], si))
-    for found in re.findall(r"today in ([0-9]+) h", line):
+    for found in re.findall("today in " + N, line):
         told("sentence, today in", found, today["too_humid"])
     for found, i in re.findall(r"Keep relative humidity below 60 %: hours above "
-                               r"it [^:]*: rule at most [0-9]+ h, here ([0-9]+)"
-                               r" h \(option ([0-9]+)\)", line):
+                               r"it [^:]*: rule 0 hours, here " + N +
+                               r" hours \(option ([0-9]+)\)", line):
         if options[int(i) - 1]["too_humid_above_pct"] == 60:
             told("rule of thumb, hours above 60 %", found,
                  options[int(i) - 1]["hours"]["too_humid"])
