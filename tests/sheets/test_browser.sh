@@ -64,6 +64,8 @@ if [ -z "$browser" ]; then
     skipped "the page in a browser: no chromium"
     exit $bad
 fi
+says "a house damp all year" "$D" run "$root/scenarios/dry_mountain.yaml" --out damp
+cp damp/report.html page/damp.html
 cp "$here/browser.html" page
 look --virtual-time-budget=20000 --enable-logging=stderr --dump-dom \
     "file://$work/page/browser.html" >dom 2>err
