@@ -165,10 +165,11 @@ enum { FIGURES = sizeof figures / sizeof figures[0], MANY = 23, ONE = 14 };
 static struct cli__weather_spread spread_of(const struct making *m, int month,
                                             const struct figure *f)
 {
-    const char *sum = (const char *)&m->sums[0][month];
+    const char *one = (const char *)&m->sums[0][month];
+    const char *next = (const char *)&m->sums[1][month];
+    const double *first = (const void *)(one + f->offset);
 
-    return cli__weather_spread((const double *)(const void *)(sum + f->offset),
-                               sizeof m->sums[0] / (sizeof(double)),
+    return cli__weather_spread(first, (size_t)(next - one) / sizeof *first,
                                m->years > 0 ? m->years : 1);
 }
 

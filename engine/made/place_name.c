@@ -103,8 +103,10 @@ void made__place_name(const char *raw, char *out, size_t size)
                 return;
             mark = ' ';
         } else { /* a slash or a hyphen stays, a bracket is a blank */
-            mark = *raw == '-' || *raw == '/' ? *raw : mark;
-            mark = *raw == '\\' ? '/' : mark;
+            if (*raw == '-' || *raw == '/')
+                mark = *raw;
+            else if (*raw == '\\')
+                mark = '/';
         }
         raw += n > 0 ? n : 1;
     }
