@@ -141,8 +141,7 @@ deps:
 
 demo: all
 	@if [ -f scenarios/demo.yaml ]; then \
-	  $B/dewledger run scenarios/demo.yaml --out build/demo && \
-	  echo "Files: build/demo/report.html (the page), summary.json, hours-*.csv"; \
+	  $B/dewledger run scenarios/demo.yaml --out build/demo; \
 	else $B/dewledger --version; fi
 
 # made anew, so that what is no longer built is no longer in it
