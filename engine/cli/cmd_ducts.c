@@ -19,9 +19,10 @@ static int tell(const struct ducts *d)
     if (d->common.out != NULL &&
         dew_report_ducts_write(ducts, &frame, d->common.out, &err) != DEW_OK)
         return cli__error(&err);
-    if (d->result.json || d->full)
-        (d->result.json ? dew_report_ducts_json
-                        : dew_report_ducts_text)(ducts, &frame, stdout, &err);
+    if (d->result.json)
+        dew_report_ducts_json(ducts, &frame, stdout, &err);
+    else if (d->full)
+        dew_report_ducts_text(ducts, &frame, stdout, &err);
     else
         dew_report_ducts_brief(ducts, &frame, d->common.out, stdout, &err);
     if (err.status != DEW_OK)

@@ -54,9 +54,10 @@ static int tell(const struct run *r)
     if (r->common.out != NULL &&
         dew_report_write(report, r->common.out, &err) != DEW_OK)
         return cli__error(&err);
-    if (r->result.json || r->full)
-        (r->result.json ? dew_report_json : dew_report_text)(report, stdout,
-                                                             &err);
+    if (r->result.json)
+        dew_report_json(report, stdout, &err);
+    else if (r->full)
+        dew_report_text(report, stdout, &err);
     else
         dew_report_brief(report, r->common.out, stdout, &err);
     if (err.status != DEW_OK)

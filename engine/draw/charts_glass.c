@@ -3,7 +3,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "dew/air.h"
+#include "dew/surface.h"
 #include "draw/charts.h"
 #include "report/markup.h"
 #include "report/words.h"
@@ -13,14 +13,6 @@ enum { LINE = 60, STEP = 5 /* K, rows of the table */ };
 static double degrees(const struct draw__chart *c, double t)
 {
     return report__shown(t, DEW_TEMPERATURE, c->r->system);
-}
-
-/* RH at which glass of that factor wets; above 1: never. */
-static double wets_at(double factor, double t_in, double t_out)
-{
-    double ts = t_out + factor * (t_in - t_out);
-
-    return dew_air_pws(ts) / dew_air_pws(t_in);
 }
 
 /* What the chart spans, and the glass of its option. */
@@ -58,7 +50,7 @@ static void glass_line(const struct draw__plot *p, const struct draw__chart *c,
 
     for (int i = 0; i < LINE; i++) {
         double t = g->coldest + (g->warmest - g->coldest) * i / (LINE - 1);
-        double rh = wets_at(g->factor, g->t_in, t);
+        double rh = dew_house_wets_at(g->factor, g->t_in, t);
 
         x[i] = degrees(c, t);
         y[i] = rh <= 1 ? 100 * rh : NAN;
@@ -95,7 +87,7 @@ static void glass_row(const struct draw__chart *c, const struct glass *g,
 {
     const struct dew_outcome *o = draw__chart_outcome(c, c->option);
     double n = 0, sum = 0, most = 0;
-    double limit = wets_at(g->factor, g->t_in, low + STEP / 2.0);
+    double limit = dew_house_wets_at(g->factor, g->t_in, low + STEP / 2.0);
 
     for (size_t h = 0; h < o->count; h++)
         if (o->series.t_out[h] >= low && o->series.t_out[h] < low + STEP) {

@@ -25,43 +25,37 @@ static const struct dew_tally *year_of(const struct telling *t, size_t i)
     return study__year(t->r->question, i);
 }
 
-/* The first finding of a kind, of that option where it is not NO_OPTION. */
-static const struct dew_finding *find(const struct telling *t,
-                                      enum dew_finding_kind kind, int option)
-{
-    const struct dew_verdict *v = t->r->verdict;
-
-    for (size_t i = 0; i < v->count; i++)
-        if (v->list[i].kind == kind &&
-            (option == DEW_NO_OPTION || v->list[i].option == option))
-            return &v->list[i];
-    return NULL;
-}
-
 static struct report__word hours(double h)
 {
     return report__number(h, 0);
 }
 
-/* " (7 to 1,139 ...)" where the wet coil leaves it open. */
+/* Whether the wet coil leaves an option's humid hours open; then from .. to. */
+static int is_open(const struct telling *t, size_t option,
+                   struct dew_estimate *e)
+{
+    return dew_verdict_coil(t->r->question, option, e) &&
+           round(e->low) < round(e->high);
+}
+
+/* " (7 to 1,139 ...)" where it does. */
 static void say_range(struct telling *t, size_t option)
 {
     struct dew_estimate e;
 
-    if (dew_verdict_coil(t->r->question, option, &e) &&
-        round(e.low) < round(e.high))
+    if (is_open(t, option, &e))
         report__say(t, " (%s to %s by how wet the coil stays)",
                     hours(e.low).text, hours(e.high).text);
 }
 
 static double allowed(const struct telling *t, size_t option)
 {
-    return t->r->question->judging.kept_share * year_of(t, option)->hours;
+    return study__allowed(t->r->question, outcome(t, option));
 }
 
 static double mean_co2(const struct telling *t, size_t i)
 {
-    return year_of(t, i)->co2_sum / year_of(t, i)->hours;
+    return study__mean(year_of(t, i)->co2_sum, year_of(t, i)->hours);
 }
 
 /* ---- what is wrong ---------------------------------------------------------- */
@@ -105,7 +99,7 @@ static void say_sources(struct telling *t, const struct dew_finding *f)
 static void say_humid(struct telling *t)
 {
     const struct dew_finding *f =
-        find(t, DEW_FINDING_today_humid, DEW_NO_OPTION);
+        report__found(t->r, DEW_FINDING_today_humid, DEW_NO_OPTION);
     double h = year_of(t, 0)->too_humid;
 
     if (f == NULL)
@@ -121,7 +115,8 @@ static void say_humid(struct telling *t)
 
 static void say_dry(struct telling *t)
 {
-    const struct dew_finding *f = find(t, DEW_FINDING_today_dry, DEW_NO_OPTION);
+    const struct dew_finding *f =
+        report__found(t->r, DEW_FINDING_today_dry, DEW_NO_OPTION);
 
     if (f == NULL)
         return;
@@ -138,7 +133,7 @@ static void say_surfaces(struct telling *t)
 
     if (h > allowed(t, 0))
         report__say(t, "Window glass is wet in %s hours. ", hours(h).text);
-    if (find(t, DEW_FINDING_mould, 0) != NULL)
+    if (report__found(t->r, DEW_FINDING_mould, 0) != NULL)
         report__say(t, "Mould would grow on the coldest surfaces. ");
 }
 
@@ -163,7 +158,7 @@ static void say_glass_limit(struct telling *t)
 /* The sentence of a finding, as the whole report has it. */
 static void say_finding(struct telling *t, enum dew_finding_kind kind)
 {
-    const struct dew_finding *f = find(t, kind, DEW_NO_OPTION);
+    const struct dew_finding *f = report__found(t->r, kind, DEW_NO_OPTION);
     char text[DEW_SENTENCE];
 
     if (f != NULL)
@@ -187,7 +182,7 @@ static void say_log(struct telling *t)
 /* What is reckoned with for want of an answer. */
 static void say_assumed(struct telling *t)
 {
-    if (find(t, DEW_FINDING_today_assumes, DEW_NO_OPTION) != NULL)
+    if (report__found(t->r, DEW_FINDING_today_assumes, DEW_NO_OPTION) != NULL)
         report__say(t, "Fans and open windows you did not tell of are not "
                        "counted. ");
 }
@@ -254,9 +249,10 @@ static void say_none(struct telling *t, const struct dew_finding *f)
 
 static void say_choice(struct telling *t)
 {
-    const struct dew_finding *f = find(t, DEW_FINDING_best_none, DEW_NO_OPTION);
+    const struct dew_finding *f =
+        report__found(t->r, DEW_FINDING_best_none, DEW_NO_OPTION);
     const struct dew_finding *close =
-        find(t, DEW_FINDING_best_close, DEW_NO_OPTION);
+        report__found(t->r, DEW_FINDING_best_close, DEW_NO_OPTION);
 
     if (f != NULL) {
         say_none(t, f);
@@ -280,14 +276,14 @@ static void say_choice(struct telling *t)
 static void say_air(struct telling *t)
 {
     const struct dew_finding *fixes =
-        find(t, DEW_FINDING_air_fixes, DEW_NO_OPTION);
+        report__found(t->r, DEW_FINDING_air_fixes, DEW_NO_OPTION);
     const struct dew_finding *fails =
-        find(t, DEW_FINDING_air_fails, DEW_NO_OPTION);
+        report__found(t->r, DEW_FINDING_air_fails, DEW_NO_OPTION);
     const struct dew_finding *f = fixes != NULL ? fixes : fails;
 
     if (f == NULL)
         return;
-    if (fails != NULL && fixes == NULL) {
+    if (fixes == NULL) {
         report__say(t,
                     "Ventilation alone does not cure the damp: \"%s\" leaves "
                     "%s hours",
@@ -316,7 +312,8 @@ static void say_core(struct telling *t)
                 {DEW_FINDING_core_close, "either will do"}};
 
     for (size_t k = 0; k < sizeof said / sizeof *said; k++) {
-        const struct dew_finding *f = find(t, said[k].kind, DEW_NO_OPTION);
+        const struct dew_finding *f =
+            report__found(t->r, said[k].kind, DEW_NO_OPTION);
         const struct dew_tally *heat, *moist;
 
         if (f == NULL || f->other < 0)
@@ -336,10 +333,11 @@ static void say_core(struct telling *t)
 
 static void say_dryer(struct telling *t)
 {
-    if (find(t, DEW_FINDING_dryer_needed, DEW_NO_OPTION) != NULL)
+    if (report__found(t->r, DEW_FINDING_dryer_needed, DEW_NO_OPTION) != NULL)
         report__say(t, "A dehumidifier is needed to stay below %s. ",
                     report__percent(report__limits(t)->too_humid).text);
-    if (find(t, DEW_FINDING_dryer_not_needed, DEW_NO_OPTION) != NULL)
+    if (report__found(t->r, DEW_FINDING_dryer_not_needed, DEW_NO_OPTION) !=
+        NULL)
         report__say(t, "A dehumidifier is not needed. ");
 }
 
@@ -438,8 +436,7 @@ static void say_sure(struct telling *t, size_t option)
 {
     struct dew_estimate e;
 
-    if (option > 0 && dew_verdict_coil(t->r->question, option, &e) &&
-        round(e.low) < round(e.high))
+    if (option > 0 && is_open(t, option, &e))
         report__say(t,
                     "It could be too humid in %s to %s hours by how wet the "
                     "coil stays. ",
@@ -462,7 +459,7 @@ static void say_cost(struct telling *t)
 const char *report__answer_head(enum report__answer which)
 {
     static const char *const heads[REPORT__ANSWERS] = {
-        "Wrong:  ", "Do:     ", "Cost:   "};
+        "Wrong:", "Do:", "Cost:"};
 
     return heads[which];
 }

@@ -15,7 +15,7 @@ enum report__answer {
     REPORT__ANSWERS
 };
 
-/* "What is wrong"; never NULL. */
+/* "Wrong:"; never NULL. */
 const char *report__answer_head(enum report__answer which);
 
 /* Its sentences.  Returns out, of REPORT__ANSWER bytes or more. */

@@ -9,7 +9,7 @@
 #include "report/markup.h"
 #include "report/text.h"
 
-enum { QUESTIONS = 5, WORDS = 30, CELL = 20, LIMIT = 10 };
+enum { WORDS = 30, CELL = 20, LIMIT = 10 };
 
 /* ---- what says STOP --------------------------------------------------------- */
 
@@ -36,14 +36,14 @@ static void stops(const struct dew_report *r, FILE *out)
 
 static void answer(const struct dew_report *r, FILE *out)
 {
-    char text[REPORT__ANSWER];
+    char text[REPORT__ANSWER], head[16];
 
     fputc('\n', out);
     for (int k = 0; k < REPORT__ANSWERS; k++) {
         enum report__answer which = (enum report__answer)k;
 
-        report__wrap(out, report__answer_head(which),
-                     report__answer(r, which, text, sizeof text));
+        snprintf(head, sizeof head, "%-8s", report__answer_head(which));
+        report__wrap(out, head, report__answer(r, which, text, sizeof text));
     }
 }
 
@@ -97,14 +97,10 @@ static void questions(const struct dew_report *r, FILE *out)
         told += !report__open(c) && !is_stop(c);
         if (!report__asks(r, i))
             continue;
-        if (shown == QUESTIONS) {
+        if (shown == REPORT__QUESTIONS)
             more++;
-            continue;
-        }
-        if (shown++ == 0)
-            fputs("\nNot answered yet, and the keys that answer\n", out);
-        fprintf(out, "%-6s%s: %s\n", dew_cautions_level(c->level),
-                c->question_key, c->ask);
+        else
+            report__ask(c, shown++ == 0, out);
     }
     if (more + told > 0)
         fprintf(out, "And %zu more questions, %zu cautions: --full\n", more,
@@ -150,8 +146,7 @@ static void all(const void *of, FILE *out)
     const char *directory = ((const struct written *)of)->directory;
     char title[2000], span[200];
 
-    core__clean(r->title != NULL && r->title[0] != '\0' ? r->title : "Untitled",
-                title, sizeof title);
+    core__clean(report__title(r->title), title, sizeof title);
     report__wrap(out, "", title);
     stops(r, out);
     answer(r, out);

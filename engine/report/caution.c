@@ -163,6 +163,14 @@ struct report__word report__open_stop_words(size_t count)
     return w;
 }
 
+void report__ask(const struct dew_caution *caution, int first, FILE *out)
+{
+    if (first)
+        fputs("\nNot answered yet, and the keys that answer\n", out);
+    fprintf(out, "%-6s%s: %s\n", dew_cautions_level(caution->level),
+            caution->question_key, caution->ask);
+}
+
 int report__asks(const struct dew_report *report, size_t i)
 {
     const struct dew_caution *c = report->cautions;

@@ -37,6 +37,11 @@ const char *report__open_rest(const struct dew_caution *caution);
 /* "2 safety questions are open ..."; "" for none. */
 struct report__word report__open_stop_words(size_t count);
 
+/* An open question in a line, under their heading where it is the first; a
+   screen has room for so many. */
+enum { REPORT__QUESTIONS = 5 };
+void report__ask(const struct dew_caution *caution, int first, FILE *out);
+
 /* 1 where the i-th caution is open and none before it asks the same. */
 int report__asks(const struct dew_report *report, size_t i);
 

@@ -7,7 +7,7 @@
 #include "report/lay.h"
 #include "report/markup.h"
 
-enum { NAME = 21, NAMED = 4, QUESTIONS = 5 };
+enum { NAME = 21, NAMED = 4 };
 
 /* Layouts, and what they are told with. */
 struct told {
@@ -104,13 +104,10 @@ static void questions(const struct dew_report_ducts *d, FILE *out)
     struct report__gathered g;
 
     report__ducts_gather(d, DEW_ANSWER_UNKNOWN, &g);
-    if (g.count > 0)
-        fputs("\nNot answered yet, and the keys that answer\n", out);
-    for (size_t k = 0; k < g.count && k < QUESTIONS; k++)
-        fprintf(out, "%-6s%s: %s\n", dew_cautions_level(g.list[k].level),
-                g.list[k].question_key, g.list[k].ask);
-    if (g.count > QUESTIONS)
-        fprintf(out, "And %zu more: --full\n", g.count - QUESTIONS);
+    for (size_t k = 0; k < g.count && k < REPORT__QUESTIONS; k++)
+        report__ask(&g.list[k], k == 0, out);
+    if (g.count > REPORT__QUESTIONS)
+        fprintf(out, "And %zu more: --full\n", g.count - REPORT__QUESTIONS);
 }
 
 /* ---- the answer ------------------------------------------------------------- */

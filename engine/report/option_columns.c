@@ -118,9 +118,8 @@ static struct report__word humid_by(const struct dew_report *r, size_t i)
 
 static struct report__word kept_hours(const struct dew_report *r)
 {
-    return report__number(r->question->judging.kept_share *
-                              study__year(r->question, 0)->hours,
-                          0);
+    return report__number(
+        study__allowed(r->question, r->question->choices[0].outcome), 0);
 }
 
 static struct report__word fresh_asked(const struct dew_report *r)

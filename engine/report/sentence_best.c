@@ -179,7 +179,7 @@ void report__say_try(struct telling *t, int option)
     const struct dew_question *q = t->r->question;
     const struct dew_choice *c = &q->choices[option < 0 ? 0 : option];
     const struct dew_tally *y = &c->outcome->year;
-    double allowed = q->judging.kept_share * y->hours;
+    double allowed = study__allowed(q, c->outcome);
     const char *join = " Try next: ";
 
     if (option < 0) {

@@ -88,24 +88,26 @@ static void say_how_many(const struct many *m)
         report__say(m->t, " with %zu of the options", m->count);
 }
 
+/* "The house gets damper: too humid in 1,265 hours ..., instead of 189 today." */
+static void say_change(const struct many *m, const char *to, const char *what,
+                       figure *of, double today)
+{
+    report__say(m->t, "The house gets %s", to);
+    say_how_many(m);
+    report__say(m->t, ": %s%s", what, m->count > EACH ? "" : "in ");
+    say_hours(m, of);
+    report__say(m->t, ", instead of %s today.", report__number(today, 0).text);
+}
+
 static void worsen(const struct many *m)
 {
-    report__say(m->t, "The house gets damper");
-    say_how_many(m);
-    report__say(m->t, m->count > EACH ? ": too humid " : ": too humid in ");
-    say_hours(m, worse_humid);
-    report__say(m->t, ", instead of %s today.",
-                report__number(m->list[0]->number.air_worsens.today, 0).text);
+    say_change(m, "damper", "too humid ", worse_humid,
+               m->list[0]->number.air_worsens.today);
 }
 
 static void grow_dry(const struct many *m)
 {
-    report__say(m->t, "The house gets too dry");
-    say_how_many(m);
-    report__say(m->t, m->count > EACH ? ": " : ": in ");
-    say_hours(m, grown_dry);
-    report__say(m->t, ", instead of %s today.",
-                report__number(m->list[0]->number.grows_dry.today, 0).text);
+    say_change(m, "too dry", "", grown_dry, m->list[0]->number.grows_dry.today);
 }
 
 static void saturate(const struct many *m)
@@ -319,7 +321,8 @@ static int gets_dry(const struct dew_report *r, int option)
     const struct dew_tally *y = study__year(r->question, (size_t)option);
 
     return y->too_humid < base->too_humid &&
-           y->too_dry <= r->question->judging.kept_share * y->hours;
+           y->too_dry <= study__allowed(r->question,
+                                        r->question->choices[option].outcome);
 }
 
 /* "fresh air", with whom where not all have it; returns whether any has. */

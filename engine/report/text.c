@@ -307,8 +307,7 @@ static void title(const struct dew_report *r, FILE *out)
 {
     char text[2000];
 
-    core__clean(r->title != NULL && r->title[0] != '\0' ? r->title : "Untitled",
-                text, sizeof text);
+    core__clean(report__title(r->title), text, sizeof text);
     report__wrap(out, "", text);
     if (!has_stop(r))
         return;

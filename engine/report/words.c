@@ -130,14 +130,25 @@ char *report__which(uint64_t options, char *out, size_t size)
     return out;
 }
 
+const struct dew_finding *report__found(const struct dew_report *r,
+                                        enum dew_finding_kind kind, int option)
+{
+    const struct dew_verdict *v = r->verdict;
+
+    for (size_t i = 0; i < v->count; i++)
+        if (v->list[i].kind == kind &&
+            (option == DEW_NO_OPTION || v->list[i].option == option))
+            return &v->list[i];
+    return NULL;
+}
+
 int report__picked(const struct dew_report *report)
 {
-    const struct dew_verdict *v = report->verdict;
+    const struct dew_finding *open =
+        report__found(report, DEW_FINDING_best_open, DEW_NO_OPTION);
 
-    for (size_t i = 0; v->best < 0 && i < v->count; i++)
-        if (v->list[i].kind == DEW_FINDING_best_open)
-            return v->list[i].option;
-    return v->best;
+    return report->verdict->best < 0 && open != NULL ? open->option
+                                                     : report->verdict->best;
 }
 
 size_t report__hand_least(const struct dew_report *r)
@@ -155,16 +166,15 @@ size_t report__hand_least(const struct dew_report *r)
 
 size_t report__hand_option(const struct dew_report *r)
 {
+    const struct dew_finding *none =
+        report__found(r, DEW_FINDING_best_none, DEW_NO_OPTION);
+
     if (r->handed != NULL)
         return (size_t)(r->handed - r->question->choices);
     if (report__picked(r) >= 0)
         return (size_t)report__picked(r);
-    for (size_t i = 0; i < r->verdict->count; i++) {
-        const struct dew_finding *f = &r->verdict->list[i];
-
-        if (f->kind == DEW_FINDING_best_none && f->option > 0)
-            return (size_t)f->option;
-    }
+    if (none != NULL && none->option > 0)
+        return (size_t)none->option;
     return report__hand_least(r);
 }
 
@@ -308,6 +318,11 @@ char *dew_report_span(size_t hours, char *out, size_t size)
                  "only costs a year are scaled to 8760.",
                  hours, hours);
     return out;
+}
+
+const char *report__title(const char *title)
+{
+    return title != NULL && title[0] != '\0' ? title : "Untitled";
 }
 
 struct report__word report__span(const struct dew_report *report)

@@ -47,6 +47,9 @@ const char *report__month_short(
 /* Columns that UTF-8 text takes, one a character. */
 int report__width(const char *text);
 
+/* The title, or "Untitled". */
+const char *report__title(const char *title);
+
 /* "year", or "720 hours" where the run is no year. */
 struct report__word report__span(const struct dew_report *report);
 
@@ -58,6 +61,10 @@ struct report__word report__numbered(const struct dew_report *report, size_t i);
 
 /* "option 2" or "options 2, 5": bit i = option i + 1; "" of none. */
 char *report__which(uint64_t options, char *out, size_t size);
+
+/* The first finding of a kind, of that option where one is named; or NULL. */
+const struct dew_finding *report__found(const struct dew_report *r,
+                                        enum dew_finding_kind kind, int option);
 
 /* The option to look at: the best; where which is best is open, the cheapest to
    run of those that will do; DEW_NO_OPTION where none will. */

@@ -95,7 +95,7 @@ static void head(const struct dew_ducts_frame *frame, FILE *out)
 {
     static const char *const css[] = {core__data_page_css, core__data_ducts_css,
                                       NULL};
-    const char *title = frame->title[0] ? frame->title : "Untitled";
+    const char *title = report__title(frame->title);
 
     report__html_open(out, "Ducts: ", title, css);
     report__html(out,

@@ -29,7 +29,7 @@ static void head(const struct dew_report *r, const char *whom, FILE *out)
         out,
         "<header><h1>%s</h1><div class=\"for\">%s<br/>Option: <strong>%s"
         "</strong>%s</div></header>\n<main>\n",
-        whom, r->title && r->title[0] ? r->title : "Untitled", option.text,
+        whom, report__title(r->title), option.text,
         is_best(r) || r->question->count == 1 ? ""
         : r->handed != NULL                   ? " (as picked, not the best)"
         : report__picked(r) < 0

@@ -61,7 +61,7 @@ static void air_figures(const struct dew_report *r, const struct dew_outcome *o,
     figure(out, "hours below that", report__number(o->year.fresh_short, 0).text,
            "0 h");
     figure(out, "CO2, mean, ppm",
-           report__number(o->year.co2_sum / o->year.hours, 0).text,
+           report__number(study__mean(o->year.co2_sum, o->year.hours), 0).text,
            "no limit of health; shows stale air");
     figure(out, "hours above 1000 ppm",
            report__number(o->year.co2_high, 0).text,

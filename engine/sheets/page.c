@@ -23,18 +23,13 @@ CORE__EMBEDDED(page_js);
 
 enum { FEW_OPTIONS = 5 };
 
-static const char *title_of(const struct dew_report *r)
-{
-    return r->title && r->title[0] ? r->title : "Untitled";
-}
-
 static void head(const struct dew_report *r, FILE *out)
 {
     const char *const css[] = {
         core__data_page_css, core__data_chart_css,
         report__told_drawn(r->ducts) > 0 ? core__data_ducts_css : NULL, NULL};
 
-    report__html_open(out, "", title_of(r), css);
+    report__html_open(out, "", report__title(r->title), css);
     fputs("\n<svg class=\"defs\" aria-hidden=\"true\">", out);
     draw__svg_patterns(out);
     fputs("</svg>\n", out);
@@ -47,7 +42,8 @@ static void top(const struct dew_report *r, FILE *out)
         "<header><a class=\"skip\" href=\"#answer\">To the answer</a>"
         "<h1>%s</h1>\n<p class=\"sub\">%zu option%s through %s%s. Weather: %s"
         "</p></header>\n<main>\n",
-        title_of(r), r->question->count, r->question->count == 1 ? "" : "s",
+        report__title(r->title), r->question->count,
+        r->question->count == 1 ? "" : "s",
         strcmp(report__span(r).text, "year") == 0 ? "one " : "the ",
         report__span(r).text, r->weather ? r->weather : "not told");
 }
@@ -95,19 +91,10 @@ static void sentence(const struct dew_report *r, size_t i, const char *tag,
         report__html(out, "<%s>%s</%s>\n", tag, text, tag);
 }
 
-/* Whether the verdict says that none of the options will do. */
-static int none_will_do(const struct dew_report *r)
-{
-    for (size_t i = 0; i < r->verdict->count; i++)
-        if (r->verdict->list[i].kind == DEW_FINDING_best_none)
-            return 1;
-    return 0;
-}
-
 static void answer(const struct dew_report *r, FILE *out)
 {
-    int none = none_will_do(r);
-    char text[REPORT__ANSWER], head[40];
+    int none = report__found(r, DEW_FINDING_best_none, DEW_NO_OPTION) != NULL;
+    char text[REPORT__ANSWER];
 
     fprintf(out,
             "<section id=\"answer\"><h2>%s</h2>\n<div class=\"answer%s\">\n",
@@ -116,10 +103,8 @@ static void answer(const struct dew_report *r, FILE *out)
     for (int k = 0; k < REPORT__ANSWERS; k++) {
         enum report__answer which = (enum report__answer)k;
 
-        snprintf(head, sizeof head, "%.*s",
-                 (int)strcspn(report__answer_head(which), " "),
-                 report__answer_head(which));
-        report__html(out, "<p><strong>%s</strong> %s</p>\n", head,
+        report__html(out, "<p><strong>%s</strong> %s</p>\n",
+                     report__answer_head(which),
                      report__answer(r, which, text, sizeof text));
     }
     fputs("</div>\n", out);

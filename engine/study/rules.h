@@ -7,6 +7,7 @@
 #define DEW_STUDY_RULES_H
 
 #include "dew/verdict.h"
+#include "study/year.h"
 
 /* The rules, one function each: see DEW_FINDING_MAP. */
 typedef void study__rule(const struct dew_question *q, struct dew_verdict *v);
@@ -30,9 +31,7 @@ const struct dew_outcome *study__base(const struct dew_question *q);
 const struct dew_outcome *study__outcome(const struct dew_question *q,
                                          size_t i);
 
-/* h   that may pass a limit in a year, or in month m (from 0), and keep it */
-double study__allowed(const struct dew_question *q,
-                      const struct dew_outcome *o);
+/* h   that may pass a limit in month m (from 0) and keep it */
 double study__allowed_month(const struct dew_question *q,
                             const struct dew_outcome *o, int m);
 

@@ -69,11 +69,6 @@ const struct dew_outcome *study__base(const struct dew_question *q)
     return q->choices[0].outcome;
 }
 
-double study__allowed(const struct dew_question *q, const struct dew_outcome *o)
-{
-    return q->judging.kept_share * o->year.hours;
-}
-
 double study__allowed_month(const struct dew_question *q,
                             const struct dew_outcome *o, int m)
 {

@@ -11,17 +11,6 @@
 
 enum { NONE = DEW_NO_OPTION };
 
-static double energy_used(const struct dew_question *q, size_t i)
-{
-    const struct dew_energy *e = &study__outcome(q, i)->year.energy;
-    double sum = 0;
-
-#define X(name, words) sum += e->name;
-    DEW_ENERGY_MAP(X)
-#undef X
-    return sum;
-}
-
 static int eligible(const struct dew_question *q, size_t i)
 {
     return dew_verdict_ventilates(q, i) && dew_verdict_keeps(q, i);
@@ -50,7 +39,7 @@ static double worth(const struct dew_question *q, size_t i, enum rank by)
 {
     return by == BY_MONEY     ? dew_verdict_bill(q, i).present.likely
            : by == BY_RUNNING ? dew_verdict_bill(q, i).yearly.likely
-                              : energy_used(q, i);
+                              : study__energy(study__year(q, i));
 }
 
 double dew_verdict_outside(const struct dew_question *q, size_t i)

@@ -9,7 +9,7 @@
 
 /* A blower that uses this much more than today is told apart, J a year.
    100 kWh, our own choice, no source. */
-static const double BLOWER_MATTERS = 100 * 3.6e6;
+static const double BLOWER_MATTERS = 100 * CORE__KWH;
 
 enum { NONE = DEW_NO_OPTION };
 

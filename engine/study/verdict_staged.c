@@ -83,7 +83,7 @@ static void by_breath(const struct dew_question *q, struct dew_finding *f)
     f->number.reading.days = 7;
     f->number.reading.co2_limit =
         h->co2_outdoors + dew_house_co2_rise(breath, o->required);
-    f->number.reading.co2 = o->year.co2_sum / o->year.hours;
+    f->number.reading.co2 = study__mean(o->year.co2_sum, o->year.hours);
 }
 
 void study__rule_reading(const struct dew_question *q, struct dew_verdict *v)

@@ -11,12 +11,7 @@ enum { NONE = DEW_NO_OPTION, DAY = 24 };
 /* A tie-in is told dear from this much more of the blower on, J a year, and
    wet from this much more put back, kg a year; short-circuited from this share
    of what it draws in.  100 kWh, 100 kg, 20 %: our own choice, no source. */
-static const double DEAR = 100 * 3.6e6, WET = 100, SHORT = 0.20;
-
-static const struct dew_tally *year_of(const struct dew_question *q, size_t i)
-{
-    return &study__outcome(q, i)->year;
-}
+static const double DEAR = 100 * CORE__KWH, WET = 100, SHORT = 0.20;
 
 static int tied(const struct dew_question *q, size_t i)
 {
@@ -48,7 +43,7 @@ static int own_twin(const struct dew_question *q, size_t tie)
 /* Fresh air that reaches the rooms while the ventilator runs, m3/s. */
 static double reaches(const struct dew_question *q, size_t i)
 {
-    const struct dew_tally *y = year_of(q, i);
+    const struct dew_tally *y = study__year(q, i);
 
     return y->duty.vent > 0 ? y->fresh_sum / y->duty.vent : 0;
 }
@@ -68,7 +63,7 @@ static double trunk_wet(const struct dew_tally *y)
 static struct dew_numbers_tie_fine faults(const struct dew_question *q,
                                           size_t i, int own)
 {
-    const struct dew_tally *y = year_of(q, i), *o;
+    const struct dew_tally *y = study__year(q, i), *o;
     struct dew_numbers_tie_fine n = {.humid_more = NAN,
                                      .blower_more = NAN,
                                      .putback_more = NAN,
@@ -82,7 +77,7 @@ static struct dew_numbers_tie_fine faults(const struct dew_question *q,
     n.wet = n.trunk_wet > study__allowed(q, study__outcome(q, i));
     if (own == NONE)
         return n;
-    o = year_of(q, (size_t)own);
+    o = study__year(q, (size_t)own);
     n.humid_more = y->too_humid - o->too_humid;
     n.damper = n.humid_more > study__close(q, o->too_humid);
     n.blower_more = y->energy.blower - o->energy.blower;
@@ -205,6 +200,6 @@ void study__rule_dryer_size(const struct dew_question *q, struct dew_verdict *v)
             continue;
         FIND(v, dryer_size, (int)i, .label = c->c->plant.dryer.rate,
              .here = d.taken / d.time, .busiest = d.busiest,
-             .energy = year_of(q, i)->energy.dehumidifier, .runs = d.time);
+             .energy = study__year(q, i)->energy.dehumidifier, .runs = d.time);
     }
 }

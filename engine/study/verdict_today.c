@@ -84,7 +84,7 @@ void study__rule_today_stale(const struct dew_question *q,
 {
     const struct dew_outcome *o = study__base(q);
     int short_of = !dew_verdict_ventilates(q, 0);
-    double co2 = o->year.co2_sum / o->year.hours;
+    double co2 = study__mean(o->year.co2_sum, o->year.hours);
 
     if (short_of || co2 > DEW_CO2_MARK)
         FIND(v, today_stale, 0, .fresh = dew_verdict_fresh(q, 0),

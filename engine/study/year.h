@@ -20,6 +20,13 @@ static inline double study__mean(double sum, double hours)
     return hours > 0 ? sum / hours : NAN;
 }
 
+/* h   that may pass a limit in the year and keep it */
+static inline double study__allowed(const struct dew_question *q,
+                                    const struct dew_outcome *o)
+{
+    return q->judging.kept_share * o->year.hours;
+}
+
 /* J, all that was bought. */
 static inline double study__energy(const struct dew_tally *t)
 {
