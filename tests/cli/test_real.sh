@@ -44,4 +44,14 @@ else
     echo "not ok README.md wants $figures, of docs/dev/first-results.md"
     bad=1
 fi
+# how far off the model was in the measured houses: the sentence's own figures
+off=$(sed -n 's/^| as assumed | .* | \([0-9.]*\) |$/\1/p' \
+    "$here/docs/dev/first-results.md" | sort -n | awk '{ printf "%s%.0f", NR > 1 ? " and " : "", $1 }')
+if "$build/dewledger" run --full "$here/scenarios/demo.yaml" 2>/dev/null |
+    tr -s '\n ' '  ' | grep -qF "the model was $off points of humidity off"; then
+    echo "ok a run says how far off the measured houses were"
+else
+    echo "not ok a run should say $off points of humidity"
+    bad=1
+fi
 exit $bad

@@ -95,6 +95,25 @@ TEST(hours_short_of_air_count_what_is_drawn)
     assert_near(sum.drawn_sum, 0.055, 1e-15);
 }
 
+/* 60 % is the limit; the hours stand 0.04, 0.7, 1.3, 2.7 and 3.9 points past */
+TEST(humid_hours_are_counted_by_how_far_past_the_limit)
+{
+    const double past[] = {0.0004, 0.007, 0.013, 0.027, 0.039};
+    struct dew_limits limits = {0.6, 0.3};
+    struct dew_date date = {0, 7, 14, 13, 0, 1};
+    struct dew_tally sum = {0};
+
+    for (size_t i = 0; i < COUNT_OF(past); i++) {
+        struct dew_result r = {.rh = 0.6 + past[i]};
+
+        dew_tally_add(&sum, &limits, 0, &date, &r);
+    }
+    assert_near(sum.too_humid, 4.0, 0.0);
+    assert_near(sum.humid_by[0], 3.0, 0.0);
+    assert_near(sum.humid_by[1], 2.0, 0.0);
+    assert_near(sum.humid_by[2], 1.0, 0.0);
+}
+
 TEST(boost_by_events_lasts_as_long_as_they_do)
 {
     struct dew_case c = room(21.0);
