@@ -46,7 +46,7 @@ else
 fi
 # how far off the model was in the measured houses: the sentence's own figures
 off=$(sed -n 's/^| as assumed | .* | \([0-9.]*\) |$/\1/p' \
-    "$here/docs/dev/first-results.md" | sort -n | awk '{ printf "%s%.0f", NR > 1 ? " and " : "", $1 }')
+    "$here/docs/dev/first-results.md" | sort -n | awk '{ printf "%s%.0f", (NR > 1 ? " and " : ""), $1 }')
 if "$build/dewledger" run --full "$here/scenarios/demo.yaml" 2>/dev/null |
     tr -s '\n ' '  ' | grep -qF "the model was $off points of humidity off"; then
     echo "ok a run says how far off the measured houses were"

@@ -108,6 +108,15 @@ job "6 blower along or not" "return tie, blower a~ along 113 134 100" ducts "$S/
 job "6 and what they cost" 'own ducts 105 105 105 100 0 0 420 .3,400' ducts "$S/ducts_humid.yaml"
 job "7 two air handlers" "two, supply tie 105 [0-9]+ [0-9]+ 100" ducts "$S/ducts_humid.yaml"
 job "8 what does it cost" '\$9,200 to install \(\$7,000 to \$12,000\), \$[0-9,]+ a year more than today: it saves no money' run "$S/demo.yaml"
+# what it costs more a year is the difference of the table's last column
+awk '/^Cost:/ { at = 1 } /^$/ { at = 0 } at { text = text " " $0 }
+    /^1 as it stands / && /[$]/ { today = $NF }
+    /^5 enthalpy core and d~ / && /[$]/ { best = $NF }
+    END { gsub(/[$,]/, "", today); gsub(/[$,]/, "", best)
+        match(text, /[$][0-9,]* a year more/); told = substr(text, RSTART + 1)
+        sub(/ .*/, "", told); gsub(/,/, "", told)
+        d = best - today - told; exit !(best > 0 && d * d <= 1) }' demo.out
+verdict $? "8 and that is the difference of the years"
 job "12 what could hurt" "STOP A garage adjoins" run "$S/demo.yaml"
 job "13 how cold is its air" "Its air comes in at -?[0-9]+ degF in the coldest hour" run "$S/cold_winter.yaml"
 job "14 what can I hand over" "contractor.html, inspector.html, calendar.html" run "$S/demo.yaml" --out hand
