@@ -23,7 +23,6 @@
 #define DEW_AIR_POLY_H
 
 #include <math.h>
-#include <stdint.h>
 #include <string.h>
 
 #include "core/range.h"
@@ -36,15 +35,15 @@ struct air__line {
     double value, slope;
 };
 
-static CORE__INLINE uint64_t air__poly_bits(double x)
+static CORE__INLINE core__bits air__poly_bits(double x)
 {
-    uint64_t u;
+    core__bits u;
 
     memcpy(&u, &x, sizeof u);
     return u;
 }
 
-static CORE__INLINE double air__poly_from_bits(uint64_t u)
+static CORE__INLINE double air__poly_from_bits(core__bits u)
 {
     double x;
 
@@ -53,9 +52,13 @@ static CORE__INLINE double air__poly_from_bits(uint64_t u)
 }
 
 /* t between low and high, else NaN.  A term, for gcc to find no branch in. */
-static CORE__INLINE double air__poly_between(double t, double low, double high)
+static CORE__INLINE double air__poly_between(double t, core__plain low,
+                                              core__plain high)
 {
-    double below = t < low ? NAN : 0.0, above = t > high ? NAN : 0.0;
+    const core__plain none = NAN;
+    double below = core__pick(t < low, none, 0.0);
+    double above = core__pick(t > high, none, 0.0);
+
 
     return t + below + above;
 }
@@ -68,7 +71,7 @@ struct air__poly_row {
 static CORE__INLINE struct air__line air__poly_eighth(struct air__poly_row c,
                                                       double x, double per_half)
 {
-    double p = c.c8, d = 0.0, p2, p4;
+    double p = c.c8, d = CORE__OF(0.0), p2, p4;
 
     d = d * x + p, p = p * x + c.c7;
     d = d * x + p, p = p * x + c.c6;
@@ -86,20 +89,20 @@ static CORE__INLINE struct air__line air__poly_eighth(struct air__poly_row c,
 /* Saturation over ice below 0.01 degC, over liquid above. */
 static CORE__INLINE struct air__line air__poly_pws(double t)
 {
-    int low = t < 0.01;
-    double middle = low ? -29.995 : 30.005,
-           per_half = low ? 1.0 / 30.005 : 1.0 / 29.995;
+    core__truth low = t < 0.01;
+    double middle = core__pick(low, -29.995, 30.005),
+           per_half = core__pick(low, 1.0 / 30.005, 1.0 / 29.995);
     /* clang-format off */
     struct air__poly_row c = {
-        low ? 1.5758815872665684 : 2.8412762870840167,
-        low ? 0.6149167549893221 : 0.6115130883991164,
-        low ? 0.04404598799811904 : -0.002950889682066725,
-        low ? -0.004864291116064634 : -0.00288313008959207,
-        low ? 3.0873899129833786e-05 : 0.0003348930863610703,
-        low ? 3.833323316899376e-05 : -1.5038857204915886e-05,
-        low ? -5.30522877582285e-06 : -7.926403792090457e-07,
-        low ? 3.943797926887837e-07 : 2.2414399705108452e-07,
-        low ? -7.035703565653597e-09 : -2.4254247488991925e-08};
+        core__pick(low, 1.5758815872665684, 2.8412762870840167),
+        core__pick(low, 0.6149167549893221, 0.6115130883991164),
+        core__pick(low, 0.04404598799811904, -0.002950889682066725),
+        core__pick(low, -0.004864291116064634, -0.00288313008959207),
+        core__pick(low, 3.0873899129833786e-05, 0.0003348930863610703),
+        core__pick(low, 3.833323316899376e-05, -1.5038857204915886e-05),
+        core__pick(low, -5.30522877582285e-06, -7.926403792090457e-07),
+        core__pick(low, 3.943797926887837e-07, 2.2414399705108452e-07),
+        core__pick(low, -7.035703565653597e-09, -2.4254247488991925e-08)};
     /* clang-format on */
 
     t = air__poly_between(t, AIR__POLY_LOW, AIR__POLY_HIGH);
@@ -109,20 +112,20 @@ static CORE__INLINE struct air__line air__poly_pws(double t)
 /* Saturation over liquid, supercooled below 0. */
 static CORE__INLINE struct air__line air__poly_pws_liquid(double t)
 {
-    int low = t < 0.01;
-    double middle = low ? -29.995 : 30.005,
-           per_half = low ? 1.0 / 30.005 : 1.0 / 29.995;
+    core__truth low = t < 0.01;
+    double middle = core__pick(low, -29.995, 30.005),
+           per_half = core__pick(low, 1.0 / 30.005, 1.0 / 29.995);
     /* clang-format off */
     struct air__poly_row c = {
-        low ? 1.6350726104822706 : 2.8412762870840167,
-        low ? 0.5772563439532988 : 0.6115130883991164,
-        low ? 0.023219568409124494 : -0.002950889682066725,
-        low ? -0.005866706891279191 : -0.00288313008959207,
-        low ? 0.0003419637706782526 : 0.0003348930863610703,
-        low ? 2.7557121879485512e-05 : -1.5038857204915886e-05,
-        low ? -7.805313531602286e-06 : -7.926403792090457e-07,
-        low ? 8.39477384410817e-07 : 2.2414399705108452e-07,
-        low ? -4.101071390792251e-08 : -2.4254247488991925e-08};
+        core__pick(low, 1.6350726104822706, 2.8412762870840167),
+        core__pick(low, 0.5772563439532988, 0.6115130883991164),
+        core__pick(low, 0.023219568409124494, -0.002950889682066725),
+        core__pick(low, -0.005866706891279191, -0.00288313008959207),
+        core__pick(low, 0.0003419637706782526, 0.0003348930863610703),
+        core__pick(low, 2.7557121879485512e-05, -1.5038857204915886e-05),
+        core__pick(low, -7.805313531602286e-06, -7.926403792090457e-07),
+        core__pick(low, 8.39477384410817e-07, 2.2414399705108452e-07),
+        core__pick(low, -4.101071390792251e-08, -2.4254247488991925e-08)};
     /* clang-format on */
 
     t = air__poly_between(t, AIR__POLY_LOW, AIR__POLY_HIGH);
@@ -134,19 +137,19 @@ static CORE__INLINE struct air__line air__poly_pws_room(double t)
 {
     /* clang-format off */
     const struct air__poly_row c = {
-        2.6881323458482576,
-        0.5614849990528734,
-        -0.00055362942251692,
-        -0.002487190967086068,
-        0.00024930649693435464,
-        -8.76809978191265e-06,
-        -7.54580427580357e-07,
-        1.500987451042529e-07,
-        0.0};
+        CORE__OF(2.6881323458482576),
+        CORE__OF(0.5614849990528734),
+        CORE__OF(-0.00055362942251692),
+        CORE__OF(-0.002487190967086068),
+        CORE__OF(0.00024930649693435464),
+        CORE__OF(-8.76809978191265e-06),
+        CORE__OF(-7.54580427580357e-07),
+        CORE__OF(1.500987451042529e-07),
+        CORE__OF(0.0)};
     /* clang-format on */
 
     t = air__poly_between(t, -5.0, 50.0);
-    return air__poly_eighth(c, (t - 22.5) * (1.0 / 27.5), 1.0 / 27.5);
+    return air__poly_eighth(c, (t - 22.5) * (1.0 / 27.5), CORE__OF(1.0 / 27.5));
 }
 
 /*
@@ -159,7 +162,7 @@ static CORE__INLINE double air__poly_log2(double x)
 {
     const uint64_t root_half = 0x3fe6a09e667f3bcd, two_52 = 0x4330000000000000,
                    bias = 0x4000000000000000, exponent = 0xfff0000000000000;
-    uint64_t u = air__poly_bits(x), k = (u - root_half + bias) & exponent;
+    core__bits u = air__poly_bits(x), k = (u - root_half + bias) & exponent;
     double m = air__poly_from_bits(u - (k - bias));
     double e = air__poly_from_bits((k >> 52) | two_52) -
                (4503599627370496.0 + 1024.0); /* 2^52, and bias >> 52 */
@@ -167,7 +170,7 @@ static CORE__INLINE double air__poly_log2(double x)
 
     s = (m - 1.0) / (m + 1.0);
     q = s * s;
-    sum = 1.0 / 13;
+    sum = CORE__OF(1.0 / 13);
     sum = sum * q + 1.0 / 11;
     sum = sum * q + 1.0 / 9;
     sum = sum * q + 1.0 / 7;
@@ -184,11 +187,11 @@ static CORE__INLINE double air__poly_log2(double x)
  */
 static CORE__INLINE double air__poly_exp2(double y)
 {
-    const double shift = 6755399441055744.0; /* 1.5 x 2^52 */
+    const core__plain shift = 6755399441055744.0; /* 1.5 x 2^52 */
     double n = y + shift, z = (y - (n - shift)) * 0.69314718055994531, sum;
     double two_n = air__poly_from_bits((air__poly_bits(n) + 1023) << 52);
 
-    sum = 1.0 / 3628800;
+    sum = CORE__OF(1.0 / 3628800);
     sum = sum * z + 1.0 / 362880;
     sum = sum * z + 1.0 / 40320;
     sum = sum * z + 1.0 / 5040;
@@ -205,8 +208,8 @@ static CORE__INLINE double air__poly_exp2(double y)
 /* x^y for x > 0; 0 for x at or below the smallest normal number, y > 0. */
 static CORE__INLINE double air__poly_pow(double x, double y)
 {
-    const double smallest = 2.2250738585072014e-308;
-    double positive = x > smallest ? 1.0 : 0.0; /* a factor, not a branch */
+    const core__plain smallest = 2.2250738585072014e-308;
+    double positive = core__pick(x > smallest, 1.0, 0.0); /* a factor, not a branch */
 
     return positive * air__poly_exp2(y * air__poly_log2(x));
 }

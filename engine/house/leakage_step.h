@@ -18,10 +18,10 @@ static CORE__INLINE double house__natural(const struct dew_leakage *k,
                                           double dt, double wind)
 {
     double stack =
-        k->stack_k * air__poly_pow(fabs(dt) + HOUSE__STILL, k->stack_n);
+        k->stack_k * air__poly_pow(core__abs(dt) + HOUSE__STILL, k->stack_n);
     double gust = k->wind_k * air__poly_pow(wind + HOUSE__STILL, k->wind_n);
 
-    return sqrt(stack * stack + gust * gust) + k->constant;
+    return core__sqrt(stack * stack + gust * gust) + k->constant;
 }
 
 /*
@@ -33,11 +33,11 @@ static CORE__INLINE double house__natural(const struct dew_leakage *k,
 static CORE__INLINE double house__leak_in(double natural, double supply,
                                           double exhaust)
 {
-    double net = fabs(supply - exhaust);
-    double root = sqrt(net * net + natural * natural), both = root + net;
-    double pressed = natural * natural / (both > 0.0 ? both : 1.0);
+    double net = core__abs(supply - exhaust);
+    double root = core__sqrt(net * net + natural * natural), both = root + net;
+    double pressed = natural * natural / (core__pick(both > 0.0, both, 1.0));
 
-    return supply > exhaust ? pressed : root;
+    return core__pick(supply > exhaust, pressed, root);
 }
 
 #endif

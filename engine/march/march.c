@@ -95,7 +95,8 @@ static void take_step(struct dew_march *m, struct march__hour *h,
 
     learn(m, h, s);
     m->x = s->end;
-    m->acts = s->sum.acts;
+    m->heats = s->sum.heats;
+    m->cools = s->sum.cools;
     h->worst = fmin(h->worst, s->worst);
     wipe_all(m, h);
     march__drain(m, h, &s->sum);
@@ -114,7 +115,7 @@ static int is_coarse(const struct dew_march *m, const struct march__hour *h,
     double change =
         fabs(march__exchange(&h->now.blend) - march__exchange(&m->blend));
 
-    return s->sum.acts != m->acts ||
+    return s->sum.heats != m->heats || s->sum.cools != m->cools ||
            change * h->dt > most_change * m->lane.mass_air;
 }
 

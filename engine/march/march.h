@@ -26,7 +26,7 @@ struct dew_march {
     struct dew_hour before; /* weather at the start of the hour             */
     double pressure_all;    /* Pa   every exhaust at once                   */
     double stage[DEW_HANDLERS]; /* -   of capacity, last step             */
-    int acts;  /* which of heating and cooling act             */
+    core__truth heats, cools; /* as the last step ended               */
     int alike; /* 1: no blower state differs in its paths      */
     int begun; /* 1: terms and blend are there                 */
     int hour;  /* hours done                                   */

@@ -14,7 +14,7 @@
 #include "plant/control_step.h"
 
 /* Heat of evaporation of all that dries or wets the house, J/kg. */
-#define DEW_LATENT air__latent(20.0)
+#define DEW_LATENT air__latent(CORE__OF(20.0))
 
 /* All coefficients of a step that the stages share. */
 struct march__now {
@@ -23,20 +23,19 @@ struct march__now {
     struct march__coil c1, c2, c3;
     struct march__blend blend;
     struct dew_hour mid;
-    int bundled; /* 1: one of many houses in lanes, which must not branch    */
 };
 
 DEW_LANE double march__over(double x)
 {
-    return x > 0.0 ? x : 0.0;
+    return core__pick(x > 0.0, x, 0.0);
 }
 
 /* x / y, or 0 where y is not positive. */
 DEW_LANE double march__ratio(double x, double y)
 {
-    double safe = y > 0.0 ? y : 1.0;
+    double safe = core__pick(y > 0.0, y, 1.0);
 
-    return y > 0.0 ? x / safe : 0.0;
+    return core__pick(y > 0.0, x / safe, 0.0);
 }
 
 /*
@@ -100,8 +99,8 @@ DEW_LANE struct march__elimination march__eliminate(
         e.ca + k->air_g + l->h_is * (1.0 - e.node.a - e.node.b * e.follow);
     e.per_slope = 1.0 / e.slope;
     /* heat = (set - ta) / band, in ta = (right + heat heat_full) / slope */
-    e.per_heat = march__ratio(1.0, l->band * e.slope + k->heat_full);
-    e.per_cool = march__ratio(1.0, l->band * e.slope + k->cool_full);
+    e.per_heat = march__ratio(CORE__OF(1.0), l->band * e.slope + k->heat_full);
+    e.per_cool = march__ratio(CORE__OF(1.0), l->band * e.slope + k->cool_full);
     return e;
 }
 
@@ -119,12 +118,12 @@ DEW_LANE void march__share_out(const struct march__now *n, double share,
     double ll = n->lane.lead_lag;
 
     d->cool =
-        ll > 0.0 ? core__share(march__ratio(need, n->c1.sensible)) : share;
+        core__pick(ll > 0.0, core__share(march__ratio(need, n->c1.sensible)), share);
     d->cool_2 =
-        ll > 0.0 ? core__share(march__ratio(rest, n->c2.sensible)) : share;
+        core__pick(ll > 0.0, core__share(march__ratio(rest, n->c2.sensible)), share);
     rest -= n->c2.sensible;
     d->cool_3 =
-        ll > 0.0 ? core__share(march__ratio(rest, n->c3.sensible)) : share;
+        core__pick(ll > 0.0, core__share(march__ratio(rest, n->c3.sensible)), share);
 }
 
 DEW_LANE struct march__warm march__warm_stage(
@@ -143,21 +142,21 @@ DEW_LANE struct march__warm march__warm_stage(
     struct march__warm out;
     double given = n->drive.given;
 
-    heat = k->heat_full > 0.0 ? heat : 0.0;
-    heat = given > 0.0 ? 0.0 : heat;
-    cool = k->cool_full > 0.0 ? cool : 0.0;
-    cool = given > 0.0 ? 0.0 : cool;
+    heat = core__pick(k->heat_full > 0.0, heat, 0.0);
+    heat = core__pick(given > 0.0, 0.0, heat);
+    cool = core__pick(k->cool_full > 0.0, cool, 0.0);
+    cool = core__pick(given > 0.0, 0.0, cool);
     out.t_air =
         (right + heat * k->heat_full - cool * k->cool_full) * e->per_slope;
-    out.t_air = given > 0.0 ? n->drive.set_heat : out.t_air;
+    out.t_air = core__pick(given > 0.0, n->drive.set_heat, out.t_air);
     out.prescribed =
-        given > 0.0 ? out.t_air * e->slope - right : 0.0; /* residual */
+        core__pick(given > 0.0, out.t_air * e->slope - right, 0.0); /* residual */
     out.t_mass = d + e->follow * out.t_air;
     out.duty.heat = heat;
     march__share_out(n, cool, &out.duty);
-    out.duty.dry = 0.0;
-    out.duty.wet = 0.0;
-    out.duty.fog = 0.0;
+    out.duty.dry = CORE__OF(0.0);
+    out.duty.wet = CORE__OF(0.0);
+    out.duty.fog = CORE__OF(0.0);
     return out;
 }
 
@@ -219,7 +218,7 @@ DEW_LANE double march__residual(const struct march__pieces *p, double w)
 }
 
 /* Which kinks lie below w: 1 below it, 0 above. */
-#define MARCH__PASSED(name) y.name = w > p->at.name ? 1.0 : 0.0;
+#define MARCH__PASSED(name) y.name = core__pick(w > p->at.name, 1.0, 0.0);
 DEW_LANE struct march__kinks march__passed_at(const struct march__pieces *p,
                                               double w)
 {
@@ -231,7 +230,7 @@ DEW_LANE struct march__kinks march__passed_at(const struct march__pieces *p,
 
 /* And below the root, wherever it is: the residual rises with w. */
 #define MARCH__ROOT_ABOVE(name)                                                \
-    y.name = march__residual(p, p->at.name) < 0.0 ? 1.0 : 0.0;
+    y.name = core__pick(march__residual(p, p->at.name) < 0.0, 1.0, 0.0);
 DEW_LANE struct march__kinks march__passed_at_root(
     const struct march__pieces *p)
 {
@@ -241,11 +240,11 @@ DEW_LANE struct march__kinks march__passed_at_root(
     return y;
 }
 
-#define MARCH__SAME(name) &(a->name == b->name)
-DEW_LANE int march__same_passed(const struct march__kinks *a,
-                                const struct march__kinks *b)
+#define MARCH__OTHER(name) | (a->name != b->name)
+DEW_LANE core__truth march__other_passed(const struct march__kinks *a,
+                                         const struct march__kinks *b)
 {
-    return 1 DEW_KINK_MAP(MARCH__SAME);
+    return 0 DEW_KINK_MAP(MARCH__OTHER);
 }
 
 /* The slope of the straight piece that lies above the kinks passed. */
@@ -269,23 +268,21 @@ DEW_LANE double march__root_on(const struct march__pieces *p,
 
 /*
  * The root of the residual, exactly: its sign at each kink says on which side
- * the root lies.  A house by itself first tries the piece that near lies on,
- * and the one that leads to; lanes cannot branch.
+ * the root lies.  That takes all kinks; the piece that near lies on, and the
+ * one that leads to, are tried first.
  */
-DEW_LANE double march__w_root(const struct march__now *n,
-                              const struct march__pieces *p, double near)
+DEW_LANE double march__w_root(const struct march__pieces *p, double near)
 {
     struct march__kinks passed;
 
-    if (!n->bundled)
-        for (int tries = 0; tries < 2; tries++) {
-            struct march__kinks from = march__passed_at(p, near);
+    for (int tries = 0; tries < 2; tries++) {
+        struct march__kinks from = march__passed_at(p, near);
 
-            near = march__root_on(p, &from);
-            passed = march__passed_at(p, near);
-            if (march__same_passed(&from, &passed))
-                return near;
-        }
+        near = march__root_on(p, &from);
+        passed = march__passed_at(p, near);
+        if (!core__any(march__other_passed(&from, &passed)))
+            return near;
+    }
     passed = march__passed_at_root(p);
     return march__root_on(p, &passed);
 }

@@ -288,10 +288,8 @@ DEW_LANE struct march__terms march__curves(const struct march__now *n,
     k.wsat_glass = march__face_w(n, at->t_air, l->face_glass);
     k.wsat_edge = march__face_w(n, at->t_air, l->face_edge);
     k.wsat_corner = march__face_w(n, at->t_air, l->face_corner);
-    k.evap_air = 0.0;
-    k.evap_surface = 0.0;
-    k.fog = 0.0;
-    k.cp = 0.0;
+    k.evap_air = k.evap_surface = CORE__OF(0.0);
+    k.fog = k.cp = CORE__OF(0.0);
     return k;
 }
 
@@ -327,9 +325,9 @@ DEW_LANE struct march__terms march__sources(const struct march__now *n,
                    b->fan_heat + b->preheat +
                    s->blower_idle * (1.0 - s->lost_rest) + k.evap_air + owed +
                    (k.cp * b->ductleak + s->duct_g) * (s->place_t - n->mid.t);
-    k.heat_full = s->heat_cap > 0.0 ? s->heat_cap + s->blower_heat : 0.0;
+    k.heat_full = core__pick(s->heat_cap > 0.0, s->heat_cap + s->blower_heat, 0.0);
     k.heat_full *= 1.0 - s->duct_heat - s->lost_heat;
-    k.cool_full = all > 0.0 ? all - s->blower_cool : 0.0;
+    k.cool_full = core__pick(all > 0.0, all - s->blower_cool, 0.0);
     k.cool_full *= 1.0 - s->duct_cool - s->lost_cool;
     /* M dw/dt = w_source - w_g w - evap p_v + what stores and kinks add */
     k.w_g = gas + b->fresh - b->fresh_latent;
@@ -353,7 +351,7 @@ DEW_LANE struct march__terms march__settle(const struct march__now *n,
 {
     struct march__terms k = march__curves(n, at);
     struct march__pieces p = march__pieces_of(n, &k, duty, at, per_dt);
-    struct march__warm warm = {at->t_air, at->t_mass, 0.0, *duty};
+    struct march__warm warm = {at->t_air, at->t_mass, CORE__OF(0.0), *duty};
     struct march__at a = march__at_of(n, &k, &p, at, &warm);
     struct dew_water_flows f = march__water_flows(n, &k, &a);
 
@@ -396,7 +394,7 @@ struct march__sum {
     struct dew_water_flows water; /* kg                                     */
     struct dew_heat_flows heat;   /* J                                      */
     struct march__duty duty;      /* s, of each                             */
-    int acts; /* which of heating and cooling act at the end, a bit each */
+    core__truth heats, cools; /* acting at the end                          */
     double given_q; /* J   latent heat that the heat equations were given   */
 };
 
@@ -516,11 +514,12 @@ DEW_LANE struct dew_state march__finish(const struct march__now *n,
     struct march__at a, b, mean;
 
     one = march__stage(n, k, &e, x, first, &a); /* x1 = x + gamma dt f(x1) */
-    base = march__lean(x, &one, (1.0 - DEW_GAMMA) / DEW_GAMMA);
+    base = march__lean(x, &one, CORE__OF((1.0 - DEW_GAMMA) / DEW_GAMMA));
     end = march__stage(n, k, &e, &base, second, &b); /* base + gamma dt f(x2) */
     mean = march__mean(&a, &b); /* (1 - gamma) f(x1) + gamma f(x2) */
     march__flows(n, k, &e.node, &mean, dt, sum);
-    sum->acts = (b.heat > 0.0) + 2 * (b.cool > 0.0);
+    sum->heats = b.heat > 0.0;
+    sum->cools = b.cool > 0.0;
     end.owed_q = sum->heat.evaporation + sum->heat.drier - sum->given_q;
     return end;
 }

@@ -48,12 +48,12 @@ DEW_LANE struct march__stores march__store_lines(const struct march__now *n,
 #define MARCH__PUT_KINK(p, name, w, slope)                                     \
     (p)->at.name = (w);                                                        \
     (p)->bend.name = (slope);                                                  \
-    (p)->held.name = 0.0;
+    (p)->held.name = CORE__OF(0.0);
 
 /* A film of a face: what stands on it may leave at per_dt, 1/s. */
 #define MARCH__PUT_FILM(p, name)                                               \
     rate = march__over(l->film_rate_##name * k->per_w);                        \
-    most = rate > 0.0 ? march__over(x->film_##name * per_dt) : 0.0;            \
+    most = core__pick(rate > 0.0, march__over(x->film_##name * per_dt), 0.0);            \
     MARCH__PUT_KINK(p, name, k->wsat_##name - march__ratio(most, rate), rate)  \
     (p)->held.name = most;                                                     \
     (p)->r += most;
@@ -116,10 +116,10 @@ DEW_LANE struct march__pieces march__pieces_of(const struct march__now *n,
     double kept = 1.0 - n->drive.lost_cool;
     struct march__pieces p;
 
-    p.g = 0.0;
-    p.r = 0.0;
+    p.g = CORE__OF(0.0);
+    p.r = CORE__OF(0.0);
     p.per_rh = k->per_w / k->pws_air;
-    p.top = 1.0; /* no end yet */
+    p.top = CORE__OF(1.0); /* no end yet */
     p.fog = d->fog;
     MARCH__PUT_KINK(&p, coil, n->c1.w_adp, d->cool * n->c1.pass * kept)
     MARCH__PUT_KINK(&p, coil_2, n->c2.w_adp, d->cool_2 * n->c2.pass * kept)
@@ -151,9 +151,9 @@ DEW_LANE struct dew_state march__water_stage(const struct march__now *n,
             l->rate_surface * (k->per_w - p1 * s.surface_w);
     p->r += l->mass_air / gdt * x->w + k->w_source +
             l->rate_surface * p1 * s.surface_0;
-    y.w = march__w_root(n, p, x->w);
-    p->fog = y.w > p->top ? -march__residual(p, p->top) : 0.0;
-    y.w = y.w > p->top ? p->top : y.w;
+    y.w = march__w_root(p, x->w);
+    p->fog = core__pick(y.w > p->top, -march__residual(p, p->top), 0.0);
+    y.w = core__pick(y.w > p->top, p->top, y.w);
     y.w_surface = s.surface_0 + s.surface_w * y.w;
     y.w_mid = s.mid_0 + s.mid_surface * y.w_surface;
     y.w_deep = s.deep_0 + s.deep_mid * y.w_mid;

@@ -71,7 +71,7 @@ static CORE__INLINE double plant__wet_step(double tw, double t, double w,
 
 /* [NREL-56354] cooling, one speed; the fits are in degF. */
 struct plant__curve {
-    double a, b, c, d, e, f;
+    core__plain a, b, c, d, e, f;
 };
 
 static CORE__INLINE double plant__curve(struct plant__curve k, double t_in,

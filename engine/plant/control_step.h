@@ -12,9 +12,9 @@
 
 static CORE__INLINE double plant__ramp(double x, double low, double width)
 {
-    double share = (x - low) / (width > 0.0 ? width : 1.0);
+    double share = (x - low) / core__pick(width > 0.0, width, 1.0);
 
-    share = width > 0.0 ? share : (x > low ? 1.0 : 0.0);
+    share = core__pick(width > 0.0, share, core__pick(x > low, 1.0, 0.0));
     return core__hold(share, 0.0, 1.0);
 }
 
@@ -22,7 +22,7 @@ static CORE__INLINE double plant__boost(const struct dew_control *c, double rh)
 {
     double share = plant__ramp(rh, c->boost_rh, c->boost_band);
 
-    return c->boost_rh > 0.0 ? share : 0.0;
+    return core__pick(c->boost_rh > 0.0, share, 0.0);
 }
 
 /* Width over which a lockout comes in, kg/kg; ours, a tenth of a degree of
@@ -32,29 +32,27 @@ static CORE__INLINE double plant__boost(const struct dew_control *c, double rh)
 static CORE__INLINE double plant__lockout(const struct dew_control *c,
                                           double w_out, double w_in)
 {
-    const double half = 0.5 * PLANT__LOCKOUT_WIDTH;
-    double wet = plant__ramp(w_out, c->lockout_w - half, 2.0 * half);
-    double more =
-        plant__ramp(w_out - w_in, c->lockout_excess - half, 2.0 * half);
-    int asks_more = c->lockout_excess == c->lockout_excess; /* not NaN */
+    const core__plain half = 0.5 * PLANT__LOCKOUT_WIDTH;
+    const double width = CORE__OF(2.0 * half);
+    double wet = plant__ramp(w_out, c->lockout_w - half, width);
+    double more = plant__ramp(w_out - w_in, c->lockout_excess - half, width);
+    core__truth asks_more = c->lockout_excess == c->lockout_excess; /* not NaN */
 
-    more = asks_more ? more : 1.0;
-    wet = c->lockout_w > 0.0 ? wet * more : 0.0;
+    more = core__pick(asks_more, more, 1.0);
+    wet = core__pick(c->lockout_w > 0.0, wet * more, 0.0);
     return 1.0 - wet * (1.0 - c->lockout_least);
 }
 
 static CORE__INLINE double plant__bypass(const struct dew_control *c,
                                          double t_out, double t_in)
 {
-    const double width = 0.5; /* K; ours */
+    const double width = CORE__OF(0.5); /* K; ours */
     double share = plant__ramp(t_out, c->bypass_low, width) *
                    plant__ramp(t_in, c->bypass_indoor, width) *
-                   plant__ramp(t_in - t_out, 0.0, width);
+                   plant__ramp(t_in - t_out, CORE__OF(0.0), width);
 
-    return c->bypass_low == c->bypass_low && /* not NaN */
-                   c->bypass_indoor == c->bypass_indoor
-               ? share
-               : 0.0;
+    return core__pick((c->bypass_low == c->bypass_low) & /* not NaN */
+                   (c->bypass_indoor == c->bypass_indoor), share, 0.0);
 }
 
 /*
@@ -69,8 +67,8 @@ struct plant__band {
 static CORE__INLINE struct plant__band plant__dry_band(
     const struct dew_dryer *d)
 {
-    double width = d->rate > 0.0 ? d->band : 1.0;
-    double end = d->rate > 0.0 ? d->set - 0.5 * d->band : 2.0;
+    double width = core__pick(d->rate > 0.0, d->band, 1.0);
+    double end = core__pick(d->rate > 0.0, d->set - 0.5 * d->band, 2.0);
 
     return (struct plant__band){end, width, 1.0 / width};
 }
@@ -78,8 +76,8 @@ static CORE__INLINE struct plant__band plant__dry_band(
 static CORE__INLINE struct plant__band plant__wet_band(
     const struct dew_humidifier *h)
 {
-    double width = h->rate > 0.0 ? h->band : 1.0;
-    double end = h->rate > 0.0 ? h->set + 0.5 * h->band : -1.0;
+    double width = core__pick(h->rate > 0.0, h->band, 1.0);
+    double end = core__pick(h->rate > 0.0, h->set + 0.5 * h->band, -1.0);
 
     return (struct plant__band){end, width, 1.0 / width};
 }
@@ -98,19 +96,19 @@ static CORE__INLINE double plant__wet_share(double rh, double end, double per)
 static CORE__INLINE double plant__frost(const struct dew_frost_rule *r,
                                         double t_out, double dew)
 {
-    const double fade = 2.0; /* K of dew point; ours */
+    const double fade = CORE__OF(2.0); /* K of dew point; ours */
     double depth = plant__ramp(-t_out, -r->start, r->start - r->deep);
     double share = r->share + (r->share_deep - r->share) * depth;
     int loses = r->strategy == DEW_FROST_RECIRCULATE ||
                 r->strategy == DEW_FROST_EXHAUST_ONLY;
 
     share *= plant__ramp(dew, r->dry_dew, fade);
-    return loses && t_out < r->start ? share : 0.0;
+    return loses ? core__pick(t_out < r->start, share, 0.0) : CORE__OF(0.0);
 }
 
 /* [NREL-52791]; t in degC, r in percent. */
 struct plant__fit {
-    double a, b, c, d, e, f;
+    core__plain a, b, c, d, e, f;
 };
 
 static CORE__INLINE double plant__fit(struct plant__fit k, double t, double r)
@@ -155,23 +153,21 @@ static CORE__INLINE struct plant__dryer plant__dryer(double t, double rh,
                                                      double by_efficiency)
 {
     struct plant__dryer o;
-    double th = t < PLANT__DRYER_T_LOW ? PLANT__DRYER_T_LOW : t;
-    double rhh = rh < PLANT__DRYER_RH_LOW ? PLANT__DRYER_RH_LOW : rh;
+    double th = core__pick(t < PLANT__DRYER_T_LOW, PLANT__DRYER_T_LOW, t);
+    double rhh = core__pick(rh < PLANT__DRYER_RH_LOW, PLANT__DRYER_RH_LOW, rh);
     double removal, efficiency;
 
-    th = th > PLANT__DRYER_T_HIGH ? PLANT__DRYER_T_HIGH : th;
-    rhh = rhh > PLANT__DRYER_RH_HIGH ? PLANT__DRYER_RH_HIGH : rhh;
+    th = core__pick(th > PLANT__DRYER_T_HIGH, PLANT__DRYER_T_HIGH, th);
+    rhh = core__pick(rhh > PLANT__DRYER_RH_HIGH, PLANT__DRYER_RH_HIGH, rhh);
     removal = plant__removal(th, rhh) * by_removal;
     efficiency = plant__efficiency(th, rhh) * by_efficiency;
-    o.held = th == t && rhh == rh && removal >= PLANT__DRYER_LEAST &&
-                     efficiency >= PLANT__DRYER_LEAST
-                 ? 0.0
-                 : 1.0;
-    removal = removal < PLANT__DRYER_LEAST ? PLANT__DRYER_LEAST : removal;
+    o.held = core__pick((th == t) & (rhh == rh) & (removal >= PLANT__DRYER_LEAST) &
+                     (efficiency >= PLANT__DRYER_LEAST), 0.0, 1.0);
+    removal = core__pick(removal < PLANT__DRYER_LEAST, PLANT__DRYER_LEAST, removal);
     efficiency =
-        efficiency < PLANT__DRYER_LEAST ? PLANT__DRYER_LEAST : efficiency;
+        core__pick(efficiency < PLANT__DRYER_LEAST, PLANT__DRYER_LEAST, efficiency);
     o.power = removal / efficiency;
-    o.power = o.power > 1.25 ? 1.25 : o.power; /* dry corner of the fit */
+    o.power = core__pick(o.power > 1.25, 1.25, o.power); /* dry corner of the fit */
     o.rate = removal;
     return o;
 }

@@ -27,7 +27,7 @@
 
 static CORE__INLINE double plant__core_w_sat(double t, double p)
 {
-    return air__w_sat(t < -60.0 ? -60.0 : t, p);
+    return air__w_sat(core__pick(t < -60.0, -60.0, t), p);
 }
 
 /* The wet part as it stands between two turns. */
@@ -55,8 +55,8 @@ static CORE__INLINE struct plant__core_gap plant__core_gap(double g,
     double other = g - 2.0 * less, root;
     struct plant__core_gap m;
 
-    other = other > 1e-4 ? other : 1e-4; /* K */
-    root = sqrt(g * other);
+    other = core__pick(other > 1e-4, other, 1e-4); /* K */
+    root = core__sqrt(g * other);
     m.mean = (2.0 * root + 0.5 * (g + other)) / 3.0;
     m.slope = ((g + other) / root + 1.0) / 3.0;
     return m;
@@ -67,28 +67,28 @@ static CORE__INLINE double plant__core_wet_units(
 {
     double n = c->units - c->rise / plant__core_gap(g, c->less).mean;
 
-    return n > 0.0 ? n : 0.0;
+    return core__pick(n > 0.0, n, 0.0);
 }
 
 static CORE__INLINE struct plant__core_turn plant__core_turn(
     const struct plant__core_fixed *c, struct plant__core_turn x)
 {
-    const double small = 1e-6; /* of k: below it (exp(n k) - 1) / k is n */
-    const double least = 1e-3; /* K, of a gap */
+    const core__plain small = 1e-6; /* of k: below it (exp(n k) - 1) / k is n */
+    const core__plain least = 1e-3; /* K, of a gap */
     double n = plant__core_wet_units(c, x.g);
     double grown = air__poly_exp2(1.4426950408889634 * n * x.k);
-    int bent = x.k > small || x.k < -small;
-    double length = bent ? (grown - 1.0) / (bent ? x.k : 1.0) : n;
+    core__truth bent = (x.k > small) | (x.k < -small);
+    double length = core__pick(bent, (grown - 1.0) / (core__pick(bent, x.k, 1.0)), n);
     struct plant__core_gap m = plant__core_gap(x.g, c->less);
     double slope =
         1.0 + length + grown * c->rise * x.g * m.slope / (m.mean * m.mean);
-    double floor = c->less > 0.0 ? 2.0 * c->less : 0.0, w4, per_k;
+    double floor = core__pick(c->less > 0.0, 2.0 * c->less, 0.0), w4, per_k;
 
     x.g = x.g - (x.g * (1.0 + length) - c->dew_up) / slope;
-    x.g = x.g > floor + least ? x.g : floor + least;
+    x.g = core__pick(x.g > floor + least, x.g, floor + least);
     n = plant__core_wet_units(c, x.g);
     x.t4 = c->t_out + x.g * air__poly_exp2(1.4426950408889634 * n * x.k);
-    x.t4 = x.t4 < c->d - 0.01 ? x.t4 : c->d - 0.01; /* K; keeps r defined */
+    x.t4 = core__pick(x.t4 < c->d - 0.01, x.t4, c->d - 0.01); /* K; keeps r defined */
     w4 = plant__core_w_sat(x.t4, c->p);
     per_k = (c->heat - AIR__CP * x.t4 - w4 * air__h_vapour(x.t4) -
              (c->w - w4) * AIR__CP_LIQUID * x.t4) /
@@ -102,8 +102,8 @@ static CORE__INLINE double plant__core_dry(double units, double v)
 {
     double z = units * (1.0 - 1.0 / v);
     double e = air__poly_exp2(-1.4426950408889634 * z);
-    int near = z > -1e-4 && z < 1e-4;
-    double mean = near ? 1.0 - 0.5 * z : (1.0 - e) / (near ? 1.0 : z);
+    core__truth near = (z > -1e-4) & (z < 1e-4);
+    double mean = core__pick(near, 1.0 - 0.5 * z, (1.0 - e) / (core__pick(near, 1.0, z)));
 
     return units * mean / (units * mean + e);
 }
@@ -121,7 +121,7 @@ static CORE__INLINE struct dew_core_wet plant__core_wet(
                                   .w = a->w,
                                   .d = d};
     struct plant__core_turn x;
-    int wets;
+    core__truth wets;
 
     o.dry = plant__core_dry(a->ntu, v);
     o.t_exhaust = a->t_in - o.dry * (a->t_in - a->t_out) / v;
@@ -131,7 +131,8 @@ static CORE__INLINE struct dew_core_wet plant__core_wet(
     c.heat = air__h(d, a->w);
     c.rise = v * (a->t_in - d);
     c.less = 0.5 * (v - 1.0) * (a->t_in - d);
-    x = (struct plant__core_turn){o.t_exhaust - a->t_out, 0.3, 0.0};
+    x = (struct plant__core_turn){o.t_exhaust - a->t_out, CORE__OF(0.3),
+                                  CORE__OF(0.0)};
     x = plant__core_turn(&c, x);
     x = plant__core_turn(&c, x);
     x = plant__core_turn(&c, x);
@@ -140,13 +141,13 @@ static CORE__INLINE struct dew_core_wet plant__core_wet(
     x = plant__core_turn(&c, x);
 
     w4 = plant__core_w_sat(x.t4, a->p);
-    w4 = wets && w4 < a->w ? w4 : a->w;
+    w4 = core__pick(wets & (w4 < a->w), w4, a->w);
     heat = a->ratio * (c.heat - AIR__CP * x.t4 - w4 * air__h_vapour(x.t4) -
                        (a->w - w4) * AIR__CP_LIQUID * x.t4) +
            AIR__CP * c.rise;
     o.water = a->w - w4;
-    o.sensible = wets ? heat / AIR__CP / (a->t_in - a->t_out) : o.dry;
-    o.t_exhaust = wets ? x.t4 : o.t_exhaust;
+    o.sensible = core__pick(wets, heat / AIR__CP / (a->t_in - a->t_out), o.dry);
+    o.t_exhaust = core__pick(wets, x.t4, o.t_exhaust);
     return o;
 }
 

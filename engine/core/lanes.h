@@ -1,0 +1,103 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The words of many.h for CORE__LANES houses at once.  Included by it alone. */
+#ifndef DEW_CORE_LANES_H
+#define DEW_CORE_LANES_H
+
+#ifdef __SSE2__
+#include <immintrin.h>
+#endif
+
+typedef double core__many __attribute__((vector_size(8 * CORE__LANES)));
+typedef uint64_t core__bits __attribute__((vector_size(8 * CORE__LANES)));
+typedef __typeof__((core__many){0} > (core__many){0}) core__truth;
+
+/* Taking away a zero makes a vector of a constant, and is left out of one. */
+#define CORE__OF(x)         ((x) - (core__many){0})
+#define core__pick(c, a, b) core__blend(c, CORE__OF(a), CORE__OF(b))
+#define core__not(c)        (~(c))
+
+static CORE__INLINE core__many core__blend(core__truth c, core__many a,
+                                           core__many b)
+{
+    return (core__many)((c & (core__truth)a) | (~c & (core__truth)b));
+}
+
+#if defined __AVX512F__ && CORE__LANES == 8
+static CORE__INLINE int core__any(core__truth c)
+{
+    return _mm512_test_epi64_mask((__m512i)c, (__m512i)c) != 0;
+}
+
+static CORE__INLINE core__many core__sqrt(core__many x)
+{
+    return _mm512_sqrt_pd(x);
+}
+
+static CORE__INLINE core__many core__max(core__many a, core__many b)
+{
+    return _mm512_max_pd(a, b);
+}
+
+static CORE__INLINE core__many core__min(core__many a, core__many b)
+{
+    return _mm512_min_pd(a, b);
+}
+#elif defined __AVX2__ && CORE__LANES == 4
+static CORE__INLINE int core__any(core__truth c)
+{
+    return _mm256_movemask_pd((__m256d)c) != 0;
+}
+
+static CORE__INLINE core__many core__sqrt(core__many x)
+{
+    return _mm256_sqrt_pd(x);
+}
+
+static CORE__INLINE core__many core__max(core__many a, core__many b)
+{
+    return _mm256_max_pd(a, b);
+}
+
+static CORE__INLINE core__many core__min(core__many a, core__many b)
+{
+    return _mm256_min_pd(a, b);
+}
+#else
+static CORE__INLINE int core__any(core__truth c)
+{
+    int any = 0;
+
+    for (int i = 0; i < CORE__LANES; i++)
+        any |= c[i] != 0;
+    return any;
+}
+
+static CORE__INLINE core__many core__sqrt(core__many x)
+{
+    for (int i = 0; i < CORE__LANES; i++)
+        x[i] = sqrt(x[i]);
+    return x;
+}
+
+static CORE__INLINE core__many core__max(core__many a, core__many b)
+{
+    return core__blend(a > b, a, b);
+}
+
+static CORE__INLINE core__many core__min(core__many a, core__many b)
+{
+    return core__blend(a < b, a, b);
+}
+#endif
+
+static CORE__INLINE int core__every(core__truth c)
+{
+    return !core__any(~c);
+}
+
+static CORE__INLINE core__many core__abs(core__many x)
+{
+    return (core__many)((core__bits)x & (UINT64_MAX >> 1));
+}
+
+#endif
