@@ -46,6 +46,33 @@ static CORE__INLINE double air__w_sat(double t, double p)
     return air__w_pv(air__poly_pws(t).value, p);
 }
 
+/*
+ * Dew or frost point of vapour at a pressure, by poly.h's curve: a start from
+ * the Magnus form of [WMO8] (0.3 K over -60 .. 60 degC, regression), then two
+ * steps of Newton on ln pws, ln x as 2 (x - 1) / (x + 1): 1e-6 K.
+ */
+static CORE__INLINE double air__dew_step(double t, double pv)
+{
+    struct air__line s = air__poly_pws(t);
+
+    return core__hold(t - 2.0 * (s.value - pv) / (s.value + pv) * s.value /
+                              s.slope,
+                      AIR__POLY_LOW, AIR__POLY_HIGH);
+}
+
+static CORE__INLINE double air__dew(double w, double p)
+{
+    const core__plain triple = 611.2, least = 1.0; /* Pa */
+    double pv = core__max(air__pv(w, p), CORE__OF(least));
+    double y = 0.69314718055994531 * air__poly_log2(pv / triple);
+    core__truth ice = y < 0.0;
+    double t = core__pick(ice, 272.62, 243.12) * y /
+               (core__pick(ice, 22.46, 17.62) - y);
+
+    t = air__dew_step(core__hold(t, AIR__POLY_LOW, AIR__POLY_HIGH), pv);
+    return air__dew_step(t, pv);
+}
+
 /* RH at t of vapour at pv. */
 static CORE__INLINE double air__rh_pv(double t, double pv)
 {

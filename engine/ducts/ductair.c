@@ -6,6 +6,7 @@
 
 #include "dew/air.h"
 #include "ducts/build.h"
+#include "ducts/delivery_step.h"
 
 static const double pi = 3.14159265358979323846;
 static const double outer_film = 1.0 / 0.13; /* W/m2K [ISO6946], sideways */
@@ -127,13 +128,7 @@ struct dew_duct_delivery dew_ducts_delivery(
     const struct dew_duct_leaking *leaking, double supply_takes,
     double return_takes)
 {
-    double kept = 1.0 - leaking->lost;
-    double both = (1.0 - supply_takes) * (1.0 - return_takes);
-
-    return (struct dew_duct_delivery){.kept = kept,
-                                      .wall = kept * (1.0 - leaking->drawn) *
-                                              (1.0 - both),
-                                      .wall_effect = kept * supply_takes};
+    return ducts__delivery(leaking, supply_takes, return_takes);
 }
 
 void dew_ducts_watch_leaks(struct dew_duct_state (*states)[DEW_BLOWER_STATES],

@@ -2,13 +2,13 @@
 /* Where ducts outside the envelope lie. */
 #include "dew/thermal.h"
 
-static const double outer = 17.0;                   /* W/m2K   h_o [ASH-F18] */
-static const double emittance = 0.9, to_sky = 63.0; /* -, W/m2 [ASH-F18] */
-static const double heat_of_air = 1206.0;           /* J/(m3 K) at 20 degC */
+#include "house/around_step.h"
+
+static const double heat_of_air = 1206.0; /* J/(m3 K) at 20 degC */
 
 double dew_house_sol_air(double t_out, double sun, double absorptance)
 {
-    return t_out + (absorptance * sun - emittance * to_sky) / outer;
+    return house__sol_air(t_out, sun, absorptance);
 }
 
 struct dew_around dew_house_attic(const struct dew_attic *attic)
@@ -17,7 +17,7 @@ struct dew_around dew_house_attic(const struct dew_attic *attic)
 
     return (struct dew_around){.absorptance = attic->absorptance,
                                .roof = slope /
-                                       (1.0 / outer + bare_deck + attic->deck),
+                                       (1.0 / HOUSE__OUTER + bare_deck + attic->deck),
                                .rooms = attic->ceiling,
                                .air = heat_of_air * height * attic->air};
 }
@@ -33,13 +33,5 @@ struct dew_around dew_house_crawl(double air)
 double dew_house_around_t(const struct dew_around *a,
                           const struct dew_around_hour *h)
 {
-    double sum = a->roof + a->rooms + a->ground + a->air;
-    double roof = dew_house_sol_air(h->t_out, h->sun, a->absorptance);
-
-    if (!(sum > 0.0))
-        return h->t_out;
-    return h->t_out +
-           (a->roof * (roof - h->t_out) + a->rooms * (h->t_in - h->t_out) +
-            a->ground * (h->t_ground - h->t_out)) /
-               sum;
+    return house__around_t(a, h);
 }

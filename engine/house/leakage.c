@@ -240,11 +240,7 @@ double dew_house_leakage_in(double natural, double supply, double exhaust)
 double dew_house_pressure(const struct dew_leakage *leakage, double supply,
                           double exhaust)
 {
-    double surplus = supply - exhaust;
-
-    if (!(leakage->c > 0.0))
-        return NAN;
-    return copysign(pow(fabs(surplus) / leakage->c, 1.0 / leakage->n), surplus);
+    return leakage->c > 0.0 ? house__pressure(leakage, supply - exhaust) : NAN;
 }
 
 double dew_house_storey_factor(double storeys)

@@ -40,4 +40,14 @@ static CORE__INLINE double house__leak_in(double natural, double supply,
     return core__pick(supply > exhaust, pressed, root);
 }
 
+/* House over outdoors, Pa, of a house with leaks: the power law backwards. */
+static CORE__INLINE double house__pressure(const struct dew_leakage *k,
+                                           double surplus)
+{
+    double size =
+        air__poly_pow(core__abs(surplus) / k->c, 1.0 / k->n);
+
+    return core__pick(surplus < 0.0, -size, size);
+}
+
 #endif

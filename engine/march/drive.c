@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Schedules, sun and decay of one hour. */
+/* The sun of an hour, and the constants of a case. */
 #include "march/drive.h"
 
 #include <math.h>
@@ -9,156 +9,27 @@
 #include "dew/thermal.h"
 #include "plant/control_step.h"
 
-static const double hour_s = 3600.0;
-
-/* Windows stay shut for a day after cooling last ran: common practice, no
-   source.  Without such a memory they would open in every idle hour. */
-static const double shut_after = 24.0; /* h */
-
-/* Cooling of less than half a minute of the hour is not noticed; ours. */
-static const double least_cool = 0.01;
-
-struct march__clock march__clock_set(double t)
-{
-    return (struct march__clock){.mild = t, .uncooled = shut_after};
-}
-
-void march__clock_turn(struct march__clock *clock, double t, double cool)
-{
-    clock->mild = dew_house_running_mean(clock->mild, t, 1.0);
-    clock->uncooled = cool > least_cool ? 0.0 : clock->uncooled + 1.0;
-    clock->day += 1.0 / 24.0;
-}
-
-/* Share of the day that falls in this hour. */
-static double share(const struct dew_shape *shape, const struct dew_date *date)
-{
-    const double *day = date->weekday < 5 ? shape->weekday : shape->weekend;
-
-    return day[date->hour - 1];
-}
-
-static double here(const struct dew_people *people, const struct dew_date *date)
-{
-    return date->weekday < 5 ? people->present_weekday[date->hour - 1]
-                             : people->present_weekend[date->hour - 1];
-}
-
-/* What is left of a source that decays by halves. */
-static double left(const struct dew_water *water, const struct march__clock *k)
-{
-    double age = k->idle ? 0.0 : k->day - water->start_day;
-
-    if (!(water->half_life > 0.0))
-        return 1.0;
-    return age < 0.0 ? 0.0 : exp2(-age / water->half_life);
-}
-
-/* Share of an event's water that mixes with the room's air. */
-static double mixed(const struct dew_case *c, enum dew_source source,
-                    const struct dew_date *date)
-{
-    static const int local[DEW_SOURCES] = {
-        [DEW_SOURCE_showers] = 1 + DEW_LOCAL_BATH,
-        [DEW_SOURCE_cooking] = 1 + DEW_LOCAL_KITCHEN,
-        [DEW_SOURCE_laundry] = 1 + DEW_LOCAL_DRYER,
-    };
-    const struct dew_control *control = &c->plant.control;
-    const double *on =
-        date->weekday < 5 ? control->on_weekday : control->on_weekend;
-    double rest = 1.0 - c->house.water[source].caught * on[date->hour - 1];
-
-    if (local[source] > 0) {
-        const struct dew_exhaust *fan = &c->plant.exhausts[local[source] - 1];
-
-        if (fan->hours[date->hour - 1] > 0.0)
-            rest *= 1.0 - fan->caught;
-    }
-    return rest;
-}
-
-static double source_rate(const struct dew_case *c, enum dew_source source,
-                          const struct march__clock *clock,
-                          const struct dew_date *date)
-{
-    const struct dew_water *water = &c->house.water[source];
-
-    return water->per_day * share(&water->shape, date) / hour_s *
-           left(water, clock) * mixed(c, source, date);
-}
-
-/* Sun through glass, W, and onto opaque walls, W, over all facades. */
-static void sun_in(const struct dew_case *c, const struct dew_plane *planes,
-                   const struct dew_hour *hour, const struct dew_date *date,
-                   struct march__drive *d)
+struct march__sun march__sun_of(const struct dew_case *c,
+                                const struct dew_plane *planes,
+                                const struct dew_hour *hour,
+                                const struct dew_date *date)
 {
     const struct dew_thermal *thermal = &c->house.thermal;
+    struct march__sun sum = {
+        .t_ground = dew_house_ground_t(thermal, date->yearday - 0.5)};
     struct dew_sun sun;
 
-    d->solar = 0.0;
-    d->sunlit = 0.0;
     if (hour->global <= 0.0 || thermal->facade_count == 0)
-        return;
+        return sum;
     sun = dew_weather_sun(&c->site, date);
     for (int i = 0; i < thermal->facade_count; i++) {
         const struct dew_facade *f = &thermal->facades[i];
         struct dew_solar in = dew_weather_facade(&sun, hour, &planes[i]);
 
-        d->solar += f->aperture * f->shade * in.glass;
-        d->sunlit += f->absorbing * f->shade * in.on;
+        sum.solar += f->aperture * f->shade * in.glass;
+        sum.sunlit += f->absorbing * f->shade * in.on;
     }
-}
-
-/* Heat that walls, roof and windows lose to the sky, W. */
-static void sky_out(const struct dew_thermal *t, const struct dew_hour *hour,
-                    struct march__drive *d)
-{
-    double below = isnan(t->sky_given) ? hour->sky : t->sky_given;
-
-    d->sky_opaque = t->sky_opaque * below;
-    d->sky_glazed = t->sky_glazed * below;
-}
-
-#define SOURCE(name, words)                                                    \
-    d.name = source_rate(c, DEW_SOURCE_##name, clock, &wall);
-
-struct march__drive march__drive_of(const struct dew_case *c,
-                                    const struct dew_plane *planes,
-                                    const struct march__clock *clock,
-                                    const struct dew_hour *hour,
-                                    const struct dew_date *date)
-{
-    const struct dew_house *h = &c->house;
-    const struct dew_comfort *comfort = &h->comfort;
-    const struct dew_date wall =
-        dew_weather_by_clock(date, c->clock, c->site.utc_offset);
-    struct march__drive d = {0};
-
-    DEW_SOURCE_MAP(SOURCE)
-    d.bodies = h->people.count * h->people.sensible_w * here(&h->people, &wall);
-    d.gains = h->people.gains_w * 24.0 * share(&h->people.gains_shape, &wall);
-    d.co2_in = h->people.count * h->people.co2 * here(&h->people, &wall);
-    sun_in(c, planes, hour, date, &d);
-    sky_out(&h->thermal, hour, &d);
-    d.set_heat = comfort->heat[wall.hour - 1];
-    d.set_cool = comfort->cool[wall.hour - 1];
-    d.given = comfort->given ? 1.0 : 0.0;
-    d.t_ground = dew_house_ground_t(&h->thermal, date->yearday - 0.5);
-    d.wet_t = h->thermal.floor_lean * d.t_ground;
-    d.window =
-        h->windows.flow * dew_house_window_share(&h->windows, clock->mild,
-                                                 clock->uncooled < shut_after);
-    return d;
-}
-
-void march__mind_windows(const struct dew_case *c, const struct dew_state *x,
-                         const struct dew_hour *start,
-                         const struct dew_hour *end, struct march__drive *d)
-{
-    if (c->house.windows.by_dew_point &&
-        !dew_house_window_dries(fmax(start->w, end->w), x->w, x->t_air,
-                                c->limits.too_humid, end->p))
-        d->window = 0.0;
+    return sum;
 }
 
 void march__planes(const struct dew_case *c, struct dew_plane *planes)

@@ -14,25 +14,17 @@ struct march__clock {
     int idle;        /* 1: time stands still for what decays (warm-up)      */
 };
 
-/* The clockwork before the first hour: t outdoors, nothing cooled lately. */
-struct march__clock march__clock_set(double t);
+/* What an hour's sun and ground are to a house: all that a step cannot reckon. */
+struct march__sun {
+    double solar;    /* W     through glass                                 */
+    double sunlit;   /* W     onto opaque walls                             */
+    double t_ground; /* degC                                                */
+};
 
-/* An hour on: t outdoors, and the share of the hour that cooling ran. */
-void march__clock_turn(struct march__clock *clock, double t, double cool);
-
-/* The hour's drive: what schedules, sun and decay say. */
-struct march__drive march__drive_of(const struct dew_case *c,
-                                    const struct dew_plane *planes,
-                                    const struct march__clock *clock,
-                                    const struct dew_hour *hour,
-                                    const struct dew_date *date);
-
-/* Shut the windows of one who looks at the dew point, where from start to end
-   of the hour the air outdoors is not drier than it should be; x is the house
-   then. */
-void march__mind_windows(const struct dew_case *c, const struct dew_state *x,
-                         const struct dew_hour *start,
-                         const struct dew_hour *end, struct march__drive *d);
+struct march__sun march__sun_of(const struct dew_case *c,
+                                const struct dew_plane *planes,
+                                const struct dew_hour *hour,
+                                const struct dew_date *date);
 
 /* Prepare the facades' planes: size DEW_FACADES. */
 void march__planes(const struct dew_case *c, struct dew_plane *planes);

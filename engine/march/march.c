@@ -1,146 +1,21 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The hourly march.  Read dew_march_step first. */
-#include "march/march.h"
-
 #include <math.h>
 #include <stdlib.h>
-#include <string.h>
 
 #include "core/fail.h"
 #include "dew/air.h"
+#include "dew/dryer.h"
 #include "dew/leakage.h"
+#include "march/hour.h"
 
-/* Before the first step there is no prediction: begin from the state itself. */
-static void begin(struct dew_march *m, struct march__hour *h)
-{
-    struct march__duty none = {0};
-    double worst;
-
-    if (m->begun)
-        return;
-    h->now.mid = *h->end;
-    march__mix_of(m, h, &m->x, &none, &h->mix);
-    march__equip(m, h, &m->x, &none);
-    m->blend =
-        march__blend_all(&m->c, &h->mix, m->lane.rho,
-                         march__natural(&m->lane, m->x.t_air, h->end), &worst);
-    h->now.blend = m->blend;
-    m->terms = march__settle(&h->now, &m->x, &none, 0.0, 1.0 / h->dt);
-    m->begun = 1;
-}
-
-/* Water beyond what a film can hold runs off and is wiped. */
-static double wipe(double *film, double most)
-{
-    double over = *film > most ? *film - most : 0.0;
-
-    *film -= over;
-    return over;
-}
-
-static void wipe_all(struct dew_march *m, struct march__hour *h)
-{
-    const struct dew_surface *s = m->c.house.surfaces;
-
-    h->wiped += wipe(&m->x.film_glass, s[DEW_GLASS].film_max);
-    h->wiped += wipe(&m->x.film_edge, s[DEW_EDGE].film_max);
-    h->wiped += wipe(&m->x.film_corner, s[DEW_CORNER].film_max);
-}
-
-/* What a step comes to, before it is taken. */
-struct trial {
-    struct march__terms terms;
-    struct dew_state end;
-    struct march__sum sum;
-    double worst; /* m3/s most negative supply less exhaust          */
+struct dew_march {
+    struct march__body body;
+    struct dew_plane planes[DEW_FACADES];
+    int hour; /* hours done                                                 */
+    const double *prescribed; /* degC  the indoor t measured, or NULL       */
+    size_t prescribed_count;
 };
-
-/* Predict, weigh the air paths, settle the terms, two stages. */
-static void try_step(const struct dew_march *m, struct march__hour *h,
-                     double middle, struct trial *s)
-{
-    struct march__now *now = &h->now;
-    struct dew_state at;
-    struct march__terms guess;
-    struct march__duty duty;
-    double owed = m->x.owed_q / h->dt, natural;
-
-    now->mid = dew_hour_between(&h->start, h->end, middle);
-    now->blend = m->blend;
-    guess = march__sources(now, &m->terms, owed);
-    at = march__predict(now, &guess, &m->x, h->dt, &duty);
-    march__mix_of(m, h, &at, &duty, &h->mix);
-    march__equip(m, h, &at, &duty);
-    natural = march__natural(&m->lane, at.t_air, &now->mid);
-    now->blend =
-        march__blend_all(&m->c, &h->mix, m->lane.rho, natural, &s->worst);
-    now->blend.fresh += m->lane.rho * m->c.plant.dryer.outdoor * duty.dry;
-    s->terms = march__settle(now, &at, &duty, owed, 1.0 / h->dt);
-    s->end = march__finish(now, &s->terms, &m->x, h->dt, &s->sum);
-}
-
-/* The coefficients of a trial: the next prediction is made with them. */
-static void learn(struct dew_march *m, const struct march__hour *h,
-                  const struct trial *s)
-{
-    m->terms = s->terms;
-    m->blend = h->now.blend;
-    memcpy(m->stage, h->stage, sizeof m->stage);
-}
-
-static void take_step(struct dew_march *m, struct march__hour *h,
-                      const struct trial *s, struct dew_result *r)
-{
-    struct dew_state from = m->x;
-
-    learn(m, h, s);
-    m->x = s->end;
-    m->heats = s->sum.heats;
-    m->cools = s->sum.cools;
-    h->worst = fmin(h->worst, s->worst);
-    wipe_all(m, h);
-    march__drain(m, h, &s->sum);
-    march__tell_step(m, h, &from, &s->sum, r);
-    m->x_p = h->now.mid.p;
-}
-
-/* Air changes in a step by which its exchange may differ from the last's. */
-static const double most_change = 0.015;
-
-/* 1 where one step is too coarse: heating or cooling has come or gone in it,
-   which its two stages see at the wrong moment, or the wind swings. */
-static int is_coarse(const struct dew_march *m, const struct march__hour *h,
-                     const struct trial *s)
-{
-    double change =
-        fabs(march__exchange(&h->now.blend) - march__exchange(&m->blend));
-
-    return s->sum.heats != m->heats || s->sum.cools != m->cools ||
-           change * h->dt > most_change * m->lane.mass_air;
-}
-
-/* One step, done again in parts where it is too coarse. */
-static void one_step(struct dew_march *m, struct march__hour *h, double middle,
-                     struct dew_result *r)
-{
-    const int parts = 2;
-    struct trial s;
-
-    try_step(m, h, middle, &s);
-    if (!is_coarse(m, h, &s)) {
-        take_step(m, h, &s, r);
-        return;
-    }
-    learn(m, h, &s);
-    h->dt /= parts;
-    h->per_steps /= parts;
-    for (int i = 0; i < parts; i++) {
-        try_step(m, h, middle + (i + 0.5 - 0.5 * parts) * h->per_steps, &s);
-        take_step(m, h, &s, r);
-    }
-    h->dt *= parts;
-    h->per_steps *= parts;
-}
 
 /* Moist air is known from -60 to 60 degC; what leaves that has no books. */
 static enum dew_status ran_away(const struct dew_state *from,
@@ -155,122 +30,53 @@ static enum dew_status ran_away(const struct dew_state *from,
                       from->t_air, 1e3 * from->w);
 }
 
-/* The books of the hour, or what is wrong with them. */
-static enum dew_status audit(const struct dew_march *m,
-                             const struct dew_state *from,
-                             const struct march__hour *h,
-                             const struct dew_result *r, struct dew_error *err)
+/* What is wrong with the books of the hour. */
+static enum dew_status open_books(const struct dew_march *m,
+                                  const struct dew_state *from,
+                                  const struct dew_result *r,
+                                  const struct march__gaps *gaps,
+                                  struct dew_error *err)
 {
-    struct march__books books = {.lane = &m->lane,
-                                 .before = from,
-                                 .after = &m->x,
-                                 .water = &r->water,
-                                 .heat = &r->heat,
-                                 .wiped = h->wiped,
-                                 .drained = r->coil_drained};
-    struct march__gaps gaps = march__ledger_gaps(&books);
+    const struct dew_state *x = &m->body.at.x;
 
-    int finite = isfinite(r->rh) && isfinite(m->x.t_mass);
-
-    if (finite && march__ledger_closes(&gaps))
-        return DEW_OK;
     if (err != NULL && err->status == DEW_OK)
         err->hour = m->hour;
-    if (!finite)
+    if (!isfinite(r->rh) || !isfinite(x->t_mass))
         return ran_away(from, err);
     return core__fail(err, DEW_EBALANCE,
                       "the books do not close: water %.1e (stores %.1e, "
                       "surfaces %.1e, coils %.1e), heat %.1e of the hour's "
                       "inflow, at %g degC and w %g; 1e-9 is allowed",
-                      gaps.air, gaps.stores, gaps.films, gaps.coils, gaps.heat,
-                      m->x.t_air, m->x.w);
-}
-
-/* The first prediction of an hour has the equipment of the last step. */
-static void keep_equipment(struct march__drive *drive,
-                           const struct march__drive *last)
-{
-    drive->heat_cap = last->heat_cap;
-    drive->dry_rate = last->dry_rate;
-    drive->dry_power = last->dry_power;
-    drive->wet_rate = last->wet_rate;
-    drive->blower_idle = last->blower_idle;
-    drive->blower_cool = last->blower_cool;
-    drive->blower_heat = last->blower_heat;
-    drive->duct_g = last->duct_g;
-    drive->duct_heat = last->duct_heat;
-    drive->duct_cool = last->duct_cool;
-    drive->place_t = last->place_t;
-    drive->place_w = last->place_w;
-    drive->lost_heat = last->lost_heat;
-    drive->lost_cool = last->lost_cool;
-    drive->lost_rest = last->lost_rest;
-    drive->reevaporation = last->reevaporation;
-}
-
-/*
- * An indoor temperature that was measured stands above the thermostat, from
- * the hour's beginning on.  Returns the heat that brings the air there, J.
- */
-static double hold(struct dew_march *m, struct march__drive *drive)
-{
-    size_t at = (size_t)m->hour;
-    double before = m->x.t_air;
-
-    if (at >= m->prescribed_count || isnan(m->prescribed[at]))
-        return 0.0;
-    drive->given = 1.0;
-    drive->set_heat = m->prescribed[at];
-    m->x.t_air = m->prescribed[at];
-    return m->lane.c_air * (m->x.t_air - before);
-}
-
-static struct march__hour hour_of(struct dew_march *m,
-                                  const struct dew_hour *hour,
-                                  const struct dew_date *date)
-{
-    struct march__hour h = {
-        .start = m->before,
-        .end = hour,
-        .date = dew_weather_by_clock(date, m->c.clock, m->c.site.utc_offset),
-        .per_steps = 1.0 / m->c.steps_per_hour,
-        .dt = 3600.0 / m->c.steps_per_hour};
-
-    h.now = m->now;
-    h.now.lane = m->lane;
-    h.now.drive = march__drive_of(&m->c, m->planes, &m->clock, hour, date);
-    march__mind_windows(&m->c, &m->x, &m->before, hour, &h.now.drive);
-    keep_equipment(&h.now.drive, &m->now.drive);
-    return h;
+                      gaps->air, gaps->stores, gaps->films, gaps->coils,
+                      gaps->heat, x->t_air, x->w);
 }
 
 enum dew_status dew_march_step(struct dew_march *m, const struct dew_hour *hour,
                                const struct dew_date *date,
                                struct dew_result *out, struct dew_error *err)
 {
-    struct march__hour h = hour_of(m, hour, date);
-    struct dew_state from = m->x;
-    struct dew_result r = {0};
+    struct march__body *body = &m->body;
+    struct dew_state from = body->at.x;
     enum dew_status status = march__one_hour(hour, err);
+    size_t at = (size_t)m->hour;
+    struct march__gaps gaps;
+    struct march__sun sun;
+    struct dew_date wall;
+    struct dew_result r;
 
     if (status != DEW_OK) {
         if (err != NULL)
             err->hour = m->hour + 1;
         return status;
     }
-    r.heat.prescribed = hold(m, &h.now.drive);
+    body->held = at < m->prescribed_count ? m->prescribed[at] : NAN;
     m->hour++;
-    begin(m, &h);
-    for (int i = 0; i < m->c.steps_per_hour; i++)
-        one_step(m, &h, (i + 0.5) * h.per_steps, &r);
-    march__tell_hour(m, &h, &r);
-    m->now = h.now;
-    march__clock_turn(&m->clock, hour->t, r.duty.cool);
-    m->before = *hour;
-    status = audit(m, &from, &h, &r, err);
-    if (status == DEW_OK)
-        *out = r;
-    return status;
+    sun = march__sun_of(&body->c, m->planes, hour, date);
+    wall = dew_weather_by_clock(date, body->c.clock, body->c.site.utc_offset);
+    if (!march__run_hour(body, hour, &sun, &wall, &r, &gaps))
+        return open_books(m, &from, &r, &gaps, err);
+    *out = r;
+    return DEW_OK;
 }
 
 /* Stores and nodes where a house of its set point and 45 % would have them. */
@@ -307,13 +113,13 @@ static double pressure_of_all(const struct dew_case *c)
 }
 
 /* Resolve the coils; a handler without capacity only blows. */
-static enum dew_status open_coils(struct dew_march *m, struct dew_error *err)
+static enum dew_status open_coils(struct march__body *m, struct dew_error *err)
 {
     for (int k = 0; k < m->c.plant.handler_count; k++) {
         const struct dew_handler *handler = &m->c.plant.handlers[k];
         enum dew_status status;
 
-        m->stage[k] = 1.0;
+        m->at.stage[k] = 1.0;
         if (!(handler->capacity > 0.0))
             continue;
         status = dew_plant_coil_open(handler, &m->coils[k], err);
@@ -324,12 +130,25 @@ static enum dew_status open_coils(struct dew_march *m, struct dew_error *err)
     return DEW_OK;
 }
 
+/* A dehumidifier's fits at its own rating. */
+static void open_dryer(struct march__body *m)
+{
+    const struct dew_dryer *d = &m->c.plant.dryer;
+
+    if (!(d->rate > 0.0))
+        return;
+    m->by_removal = 1.0 / dew_plant_dryer_removal(d->rating_t, d->rating_rh);
+    m->by_efficiency =
+        1.0 / dew_plant_dryer_efficiency(d->rating_t, d->rating_rh);
+}
+
 enum dew_status dew_march_open(struct dew_march **march,
                                const struct dew_case *c,
                                const struct dew_hour *before,
                                struct dew_error *err)
 {
     enum dew_status status = march__check(c, err);
+    struct march__body *body;
     struct dew_march *m;
 
     *march = NULL;
@@ -342,16 +161,18 @@ enum dew_status dew_march_open(struct dew_march **march,
     m = calloc(1, sizeof *m);
     if (m == NULL)
         return core__fail(err, DEW_EMEM, "no memory for the march");
-    m->c = *c;
-    m->lane = march__lane_of(c);
+    body = &m->body;
+    body->c = *c;
+    body->lane = march__lane_of(c);
     march__planes(c, m->planes);
-    m->before = *before;
-    m->clock = march__clock_set(before->t);
-    m->x = first_state(c, &m->lane, before);
-    m->x_p = before->p;
-    m->alike = march__paths_alike(c);
-    m->pressure_all = pressure_of_all(c);
-    status = open_coils(m, err);
+    body->before = *before;
+    body->clock = march__clock_set(before->t);
+    body->at.x = first_state(c, &body->lane, before);
+    body->at.x_p = before->p;
+    body->alike = march__paths_alike(c);
+    body->pressure_all = pressure_of_all(c);
+    open_dryer(body);
+    status = open_coils(body, err);
     if (status != DEW_OK) {
         free(m);
         return status;
@@ -364,9 +185,9 @@ enum dew_status dew_march_open(struct dew_march **march,
 static double apart(const struct dew_march *m, const struct dew_state *a,
                     const struct dew_state *b)
 {
-    double surface = fabs(a->w_surface - b->w_surface) / m->lane.cap_surface;
-    double mid = fabs(a->w_mid - b->w_mid) / m->lane.cap_mid;
-    double deep = fabs(a->w_deep - b->w_deep) / m->lane.cap_deep;
+    double surface = fabs(a->w_surface - b->w_surface) / m->body.lane.cap_surface;
+    double mid = fabs(a->w_mid - b->w_mid) / m->body.lane.cap_mid;
+    double deep = fabs(a->w_deep - b->w_deep) / m->body.lane.cap_deep;
 
     return fmax(fmax(surface, fmax(mid, deep)),
                 fabs(a->t_mass - b->t_mass) / 20.0);
@@ -382,29 +203,29 @@ static enum dew_status settle_in(struct dew_march *m,
     const double settled = 1e-4; /* 0.01 point of RH                        */
     const int most = 40;
     size_t length = count < weeks ? count : weeks;
-    struct march__clock clock = m->clock;
-    struct dew_hour before = m->before;
+    struct march__clock clock = m->body.clock;
+    struct dew_hour before = m->body.before;
     struct dew_result out;
     int done = 0;
 
     while (!done && *turns < most) {
-        struct dew_state last = m->x;
+        struct dew_state last = m->body.at.x;
 
         m->hour = 0;
         for (size_t h = 0; h < length; h++) {
             enum dew_status status;
 
-            m->clock.idle = 1;
+            m->body.clock.idle = 1;
             status = dew_march_step(m, &hours[h], &dates[h], &out, err);
             if (status != DEW_OK)
                 return status;
         }
         ++*turns;
-        done = apart(m, &last, &m->x) < settled;
-        m->before = before;
-        m->clock.day = clock.day;
+        done = apart(m, &last, &m->body.at.x) < settled;
+        m->body.before = before;
+        m->body.clock.day = clock.day;
     }
-    m->clock.mild = clock.mild;
+    m->body.clock.mild = clock.mild;
     return DEW_OK;
 }
 
@@ -428,21 +249,21 @@ static enum dew_status lead_in(struct dew_march *m,
                                const struct dew_date *dates, size_t end,
                                struct dew_error *err)
 {
-    const int steps = m->c.steps_per_hour;
+    const int steps = m->body.c.steps_per_hour;
     const int few = 2; /* one leaves 0.03 point where controls switch     */
-    const double day = m->clock.day;
+    const double day = m->body.clock.day;
     enum dew_status status = DEW_OK;
     struct dew_result out;
 
-    m->before = hours[end - LEAD - 1];
+    m->body.before = hours[end - LEAD - 1];
     m->hour = (int)(end - LEAD);
     for (size_t h = end - LEAD; h < end && status == DEW_OK; h++) {
-        m->c.steps_per_hour = h < end - FINE && few < steps ? few : steps;
-        m->clock.idle = 1;
+        m->body.c.steps_per_hour = h < end - FINE && few < steps ? few : steps;
+        m->body.clock.idle = 1;
         status = dew_march_step(m, &hours[h], &dates[h], &out, err);
     }
-    m->c.steps_per_hour = steps;
-    m->clock.day = day;
+    m->body.c.steps_per_hour = steps;
+    m->body.clock.day = day;
     return status;
 }
 
@@ -461,7 +282,7 @@ enum dew_status dew_march_warm_up(struct dew_march *m,
         status = settle_in(m, hours, dates, count, &turn, err);
     if (status != DEW_OK)
         return status;
-    m->clock.idle = 0;
+    m->body.clock.idle = 0;
     m->hour = 0;
     if (turns != NULL)
         *turns = turn;

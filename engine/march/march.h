@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The body of a march, and the phases of its hour.  Private. */
+/* What an hour works on, of one house or several.  Private. */
 #ifndef DEW_MARCH_MARCH_H
 #define DEW_MARCH_MARCH_H
 
@@ -9,30 +9,31 @@
 #include "march/paths.h"
 #include "march/step.h"
 
-struct dew_march {
+/* What a step changes and the next begins with. */
+struct march__course {
+    struct dew_state x;
+    double x_p;                 /* Pa   at which x was solved               */
+    struct march__terms terms;  /* the next step's prediction               */
+    struct march__blend blend;  /* likewise                                 */
+    double stage[DEW_HANDLERS]; /* -    of capacity                         */
+    core__truth heats, cools;   /* as the step ended                        */
+};
+
+/* A march's houses: what is fixed, and where they stand. */
+struct march__body {
     struct dew_case c;
     struct march__lane lane;
-    struct dew_plane planes[DEW_FACADES];
-    struct march__clock clock;
-    struct dew_state x;
-    double x_p; /* Pa   at which x was solved                            */
-    struct march__terms
-        terms;             /* of the last step: the next one's prediction  */
-    struct march__now now; /* of the last step: coils, blowers, dryers       */
-    struct march__blend
-        blend; /* of the last step                             */
     struct dew_coil coils[DEW_HANDLERS];
     struct dew_coil_store stores[DEW_HANDLERS];
-    struct dew_hour before; /* weather at the start of the hour             */
-    double pressure_all;    /* Pa   every exhaust at once                   */
-    double stage[DEW_HANDLERS]; /* -   of capacity, last step             */
-    core__truth heats, cools; /* as the last step ended               */
-    int alike; /* 1: no blower state differs in its paths      */
-    int begun; /* 1: terms and blend are there                 */
-    int hour;  /* hours done                                   */
-    const double *
-        prescribed; /* degC  prescribed_count; the indoor t measured, or NULL */
-    size_t prescribed_count;
+    double by_removal, by_efficiency; /* -   of the dryer's fits at rating  */
+    double pressure_all;              /* Pa  every exhaust at once          */
+    int alike; /* 1: no blower state differs in its paths                   */
+    int begun; /* 1: terms and blend are there                              */
+    struct march__clock clock;
+    struct march__now now;     /* of the last step: coils, blowers, dryers  */
+    struct dew_hour before;    /* weather at the start of the hour          */
+    double held;               /* degC  indoor t measured; NaN none         */
+    struct march__course at;
 };
 
 /* One hour's work in hand. */
@@ -43,13 +44,14 @@ struct march__hour {
     const struct dew_hour *end;
     struct dew_date date; /* by the clock on the wall: what schedules read   */
     double dt, per_steps; /* s, 1/steps                                     */
+    core__plain seconds;  /* dt                                             */
     double wiped;         /* kg   off the surfaces this hour                 */
     double worst;         /* m3/s most negative supply less exhaust          */
+    double drained;       /* kg   off the coils this hour                    */
     struct dew_coil_store_out wet[DEW_HANDLERS]; /* as predicted, this step  */
-    double drained; /* kg   off the coils this hour                    */
-    double stage[DEW_HANDLERS]; /* -   of capacity, this step             */
-    double pump; /* W    most heat of a heat pump as cold as it is now  */
-    double longer[DEW_HANDLERS]; /* -   run time over load, as predicted   */
+    double stage[DEW_HANDLERS];  /* -   of capacity, this step               */
+    double longer[DEW_HANDLERS]; /* -   run time over load, as predicted     */
+    double pump; /* W    most heat of a heat pump as cold as it is now       */
 };
 
 /* Refuse a case that the step cannot march. */
@@ -60,37 +62,5 @@ enum dew_status march__check(const struct dew_case *c, struct dew_error *err);
 enum dew_status march__numbers(const struct dew_case *c, struct dew_error *err);
 enum dew_status march__one_hour(const struct dew_hour *h,
                                 struct dew_error *err);
-
-/* Shares of the ventilator and the blowers for the step now predicted. */
-void march__mix_of(const struct dew_march *m, const struct march__hour *h,
-                   const struct dew_state *at, const struct march__duty *duty,
-                   struct march__mixing *mix);
-
-/* Coils, dryer, humidifier and thermostat of the step now predicted; writes
-   h->now.c1 .. c3, the drive's equipment members and h->wet. */
-void march__equip(const struct dew_march *m, struct march__hour *h,
-                  const struct dew_state *at, const struct march__duty *duty);
-
-/* Share of the time that a heater runs at that share of all it can give: a
-   heat pump's resistance heat comes in only when the pump runs on. */
-double march__heat_run(const struct dew_heater *heater, double t_out,
-                       double duty);
-
-/* Settle the coil stores after a step; h->drained grows. */
-void march__drain(struct dew_march *m, struct march__hour *h,
-                  const struct march__sum *sum);
-
-/* Add what a step did to the hour's result. */
-void march__tell_step(const struct dew_march *m, struct march__hour *h,
-                      const struct dew_state *from,
-                      const struct march__sum *sum, struct dew_result *r);
-
-/* Ducts that sweat and cold air at the heaters, from the hour's means. */
-void march__tell_ducts(const struct dew_march *m, const struct march__hour *h,
-                       struct dew_result *r);
-
-/* Close the hour's result: means, air, pressures. */
-void march__tell_hour(const struct dew_march *m, const struct march__hour *h,
-                      struct dew_result *r);
 
 #endif

@@ -25,44 +25,12 @@ struct march__mixing {
     double low_off[DEW_HANDLERS]; /* -   of the rest, ventilator off      */
     double low_on[DEW_HANDLERS];  /* -   of the rest, ventilator running  */
     double local[1 + DEW_LOCALS]; /* -   none, bath, kitchen, dryer; sum 1 */
-    int handlers;                 /* 0 when all blower states are alike   */
     double bypass;                /* -   share of recovery switched off   */
     struct march__core_airs core;
+    int handlers;                 /* 0 when all blower states are alike   */
 };
 
 /* 1 when no blower state differs from all off. */
 int march__paths_alike(const struct dew_case *c);
-
-/*
- * What condensing on the core's warm side adds to the path's effectiveness,
- * - ; water, kg/s, is what drains at its exhaust flow.  0 while nothing does,
- * and where one flow is more than twice the other.
- */
-double march__path_condenses(const struct dew_path *path,
-                             const struct march__core_airs *airs, double rho,
-                             double *water);
-
-/* Outdoor air that a coil meets before the house does, m3/s. */
-struct march__inlet {
-    double all;      /* fresh and unplanned                                 */
-    double sensible; /* of it, what is not yet at the house's temperature   */
-    double latent;   /* of it, what is not yet at the house's humidity      */
-};
-
-/*
- * Of handler k while its blower is at full, over the states of the ventilator
- * and of the other blowers.  What a state sends past coils is shared by the
- * handlers that run at full in it.
- */
-struct march__inlet march__coil_inlet(const struct dew_case *c,
-                                      const struct march__mixing *mix, int k);
-
-/*
- * Weigh whole states.  natural m3/s; worst m3/s: most negative supply less
- * exhaust of any state visited.
- */
-struct march__blend march__blend_all(const struct dew_case *c,
-                                     const struct march__mixing *mix,
-                                     double rho, double natural, double *worst);
 
 #endif

@@ -5,7 +5,7 @@
 #include <math.h>
 
 #include "core/fail.h"
-#include "plant/coil_step.h"
+#include "plant/heat_step.h"
 
 /* The rating point [APP-M]: 80 / 67 degF indoors, 95 degF outdoors. */
 static const double rate_t = 48.0 / 1.8, rate_wet = 35.0 / 1.8, rate_out = 35.0,
@@ -164,37 +164,19 @@ enum dew_status dew_plant_coil_open(const struct dew_handler *handler,
 
 double dew_plant_stage_air(const struct dew_handler *handler, double s)
 {
-    int varies = handler->turndown > 0.0 && handler->turndown < 1.0;
-    double low = varies ? handler->turndown : handler->low_stage;
-    double slope = handler->low_air > 0.0 && low > 0.0 && low < 1.0
-                       ? (1.0 - handler->low_air) / (1.0 - low)
-                       : 1.0;
-
-    return fmax(1.0 - slope * (1.0 - s), 0.5 * s);
+    return plant__stage_air(handler, s);
 }
 
 double dew_plant_blower_w(const struct dew_handler *handler, double air)
 {
-    double flow = handler->blower_low;
-    double watts = handler->blower_low_w / handler->blower_w;
-    double power = 2.0;
-
-    if (!(handler->blower_w > 0.0) || air >= 1.0)
-        return handler->blower_w;
-    if (flow > 0.0 && flow < 1.0 && watts > 0.0 && watts < 1.0)
-        power = log(watts) / log(flow);
-    return handler->blower_w * pow(air, power);
+    return plant__blower_w(handler, air);
 }
 
 struct dew_coil dew_plant_coil_stage(const struct dew_coil *coil, double s,
                                      double air)
 {
-    struct dew_coil c = *coil;
+    struct dew_coil c = plant__staged(coil, s, air);
 
-    c.capacity *= s;
-    c.power *= s;
-    c.m *= air;
-    c.latent *= s;
     c.bypass = c.dry > 0.0 ? 0.0 : exp(-c.units / c.m);
     return c;
 }
@@ -241,58 +223,28 @@ double dew_plant_cooling_eir_flow(double flow)
     return core__within(flow, 0.5, 1.2) ? plant__eir_flow(flow) : NAN;
 }
 
-/* [NREL-56354] tables 12 and 13; x indoor dry bulb, y outdoor, degF. */
-static double heat_capacity(double t_in, double t_out)
-{
-    const struct plant__curve k = {0.566333415, -0.000744164, -0.0000103,
-                                   0.009414634, 0.0000506,    -0.00000675};
-
-    return plant__curve(k, t_in, t_out);
-}
-
-static double heat_eir(double t_in, double t_out)
-{
-    const struct plant__curve k = {0.718398423,  0.003498178, 0.000142202,
-                                   -0.005724331, 0.00014085,  -0.000215321};
-
-    return plant__curve(k, t_in, t_out);
-}
-
 double dew_plant_heating_capacity(double t_in, double t_out)
 {
     return core__within(t_in, 10.0, 27.0) && core__within(t_out, -30.0, 20.0)
-               ? heat_capacity(t_in, t_out)
+               ? plant__heat_capacity(t_in, t_out)
                : NAN;
 }
 
 double dew_plant_heating_eir(double t_in, double t_out)
 {
     return core__within(t_in, 10.0, 27.0) && core__within(t_out, -30.0, 20.0)
-               ? heat_eir(t_in, t_out)
+               ? plant__heat_eir(t_in, t_out)
                : NAN;
 }
 
-static const double warm = 15.0 / 1.8, cold = -15.0 / 1.8; /* 47 and 17 degF */
-static const double heat_in = 38.0 / 1.8;                  /* 70 degF */
-
 double dew_plant_heat_pump_cop(const struct dew_heater *heater, double t_out)
 {
-    double t = core__hold(t_out, -30.0, 20.0);
-    double at_warm = heat_eir(heat_in, warm);
-    double shape = at_warm / heat_eir(heat_in, t);
-    double shape_cold = at_warm / heat_eir(heat_in, cold);
-    double wanted = heater->cop_cold / heater->cop_warm;
-    double bend =
-        1.0 + (wanted / shape_cold - 1.0) * (warm - t) / (warm - cold);
-
-    return fmax(heater->cop_warm * shape * bend, 1.0);
+    return plant__pump_cop(heater, t_out);
 }
 
 double dew_plant_heat_pump_capacity(double t_out)
 {
-    double t = core__hold(t_out, -30.0, 20.0);
-
-    return heat_capacity(heat_in, t) / heat_capacity(heat_in, warm);
+    return plant__pump_capacity(t_out);
 }
 
 /* ---- part load ---------------------------------------------------------- */
@@ -300,7 +252,7 @@ double dew_plant_heat_pump_capacity(double t_out)
 double dew_plant_part_load(double plr, double c_d)
 {
     return core__within(plr, 0.0, 1.0) && core__within(c_d, 0.0, 0.5)
-               ? 1.0 - c_d * (1.0 - plr)
+               ? plant__part_load(plr, c_d)
                : NAN;
 }
 

@@ -30,7 +30,7 @@ static CORE__INLINE double plant__t_saturated(double h)
 {
     double x = (core__hold(h, 6e3, 116e3) - 60e3) / 60e3, t;
 
-    t = -0.8246059323151664;
+    t = CORE__OF(-0.8246059323151664);
     t = t * x + 2.6235534522037487;
     t = t * x - 6.096261552723947;
     t = t * x + 17.097329491594753;
@@ -146,7 +146,55 @@ static CORE__INLINE double plant__wet_dry(const struct dew_coil_air *a,
     gap1 = plant__adp_step(from.t, h_adp, a->p).w - w1;
     w2 = w1 - gap1 * (w1 - a->w) / (gap1 - gap);
     tw = tw + (w2 - w1) * (tw - t_wet) / (w1 - a->w);
-    return gap > 1e-9 ? tw : t_wet; /* kg/kg: else no two points to join */
+    return core__pick(gap > 1e-9, tw, t_wet); /* kg/kg: else no two points to join */
+}
+
+/* The coil at stage s of its capacity with that share of its air; its bypass
+   is left to units, which stay. */
+static CORE__INLINE struct dew_coil plant__staged(const struct dew_coil *coil,
+                                                  double s, double air)
+{
+    struct dew_coil c = *coil;
+
+    c.capacity *= s;
+    c.power *= s;
+    c.m *= air;
+    c.latent *= s;
+    return c;
+}
+
+/* Share of its air that a machine moves at stage s of its capacity. */
+static CORE__INLINE double plant__stage_air(const struct dew_handler *h,
+                                            double s)
+{
+    core__truth varies = (h->turndown > 0.0) & (h->turndown < 1.0);
+    double low = core__pick(varies, h->turndown, h->low_stage);
+    core__truth told = (h->low_air > 0.0) & (low > 0.0) & (low < 1.0);
+    double slope = core__pick(
+        told, (1.0 - h->low_air) / core__pick(told, 1.0 - low, 1.0), 1.0);
+
+    return core__max(1.0 - slope * (1.0 - s), 0.5 * s);
+}
+
+/* Watts of a blower at a share of its air: by the power that its two known
+   flows tell, else by the square. */
+static CORE__INLINE double plant__blower_w(const struct dew_handler *h,
+                                           double air)
+{
+    core__truth full = core__not(h->blower_w > 0.0) | (air >= 1.0);
+    double flow = h->blower_low;
+    double watts = h->blower_low_w / core__pick(full, 1.0, h->blower_w), power;
+    core__truth told =
+        (flow > 0.0) & (flow < 1.0) & (watts > 0.0) & (watts < 1.0);
+
+    if (core__every(full))
+        return h->blower_w;
+    power = core__pick(told,
+                       air__poly_log2(core__pick(told, watts, 0.5)) /
+                           air__poly_log2(core__pick(told, flow, 0.5)),
+                       2.0);
+    return core__pick(full, h->blower_w,
+                      h->blower_w * air__poly_pow(air, power));
 }
 
 static CORE__INLINE struct dew_coil_work plant__coil(
@@ -160,10 +208,10 @@ static CORE__INLINE struct dew_coil_work plant__coil(
     double h = air__h(a->t, a->w);
     double total, wet, held, h_adp;
     struct plant__adp adp;
-    int is_dry;
+    core__truth is_dry;
 
     o.m_bf = m * (1.0 - air__poly_exp2(-1.4426950408889634 * k->units / m));
-    o.m_bf = k->dry > 0.0 ? m : o.m_bf;
+    o.m_bf = core__pick(k->dry > 0.0, m, o.m_bf);
     o.t_wet = plant__t_saturated(h);
     o.t_wet = plant__wet_step(o.t_wet, a->t, a->w, a->p);
     o.t_wet = plant__wet_step(o.t_wet, a->t, a->w, a->p);
@@ -176,22 +224,22 @@ static CORE__INLINE struct dew_coil_work plant__coil(
     o.t_adp = adp.t;
     o.w_adp = adp.w;
     wet = plant__wet_dry(a, full, out, o.m_bf, adp, o.t_wet);
-    wet = k->dry > 0.0 ? o.t_wet : wet;
+    wet = core__pick(k->dry > 0.0, o.t_wet, wet);
     is_dry = adp.w > a->w;
-    is_dry = k->dry > 0.0 ? 1 : is_dry;
-    held = wet < PLANT__WET_LOW ? 1.0 : 0.0;
-    held = wet > PLANT__WET_HIGH ? 1.0 : held;
-    held = out < a->t_out ? 1.0 : held;
-    held = out > a->t_out ? 1.0 : held;
-    held = f < a->flow ? 1.0 : held;
-    held = f > a->flow ? 1.0 : held;
-    o.held = adp.t < 0.0 ? 1.0 : held;
+    is_dry = is_dry | (k->dry > 0.0);
+    held = core__pick(wet < PLANT__WET_LOW, 1.0, 0.0);
+    held = core__pick(wet > PLANT__WET_HIGH, 1.0, held);
+    held = core__pick(out < a->t_out, 1.0, held);
+    held = core__pick(out > a->t_out, 1.0, held);
+    held = core__pick(f < a->flow, 1.0, held);
+    held = core__pick(f > a->flow, 1.0, held);
+    o.held = core__pick(adp.t < 0.0, 1.0, held);
     wet = core__hold(wet, PLANT__WET_LOW, PLANT__WET_HIGH);
 
-    o.total = is_dry ? full * plant__capacity(wet, out) : total;
-    o.water = is_dry ? 0.0 : o.m_bf * (a->w - adp.w);
+    o.total = core__pick(is_dry, full * plant__capacity(wet, out), total);
+    o.water = core__pick(is_dry, 0.0, o.m_bf * (a->w - adp.w));
     o.sensible = o.total - o.water * air__h_vapour(a->t);
-    o.w_adp = k->dry > 0.0 ? 1.0 : o.w_adp; /* above any w: never wet */
+    o.w_adp = core__pick(k->dry > 0.0, 1.0, o.w_adp); /* above any w: never wet */
     o.power = k->power * k->by_eir * plant__eir(wet, out) * plant__eir_flow(f) *
               (o.total / k->capacity);
     return o;

@@ -48,13 +48,7 @@ double dew_plant_lockout(const struct dew_control *control, double w_out,
 
 double dew_plant_winter_rh(const struct dew_control *control, double t_out)
 {
-    const double cold = 20.0; /* K below 0 degC: the second of the pair */
-
-    if (!(control->winter_rh[0] > 0.0))
-        return NAN;
-    return control->winter_rh[0] +
-           (control->winter_rh[1] - control->winter_rh[0]) *
-               plant__ramp(-t_out, 0.0, cold);
+    return control->winter_rh[0] > 0.0 ? plant__winter_rh(control, t_out) : NAN;
 }
 
 double dew_plant_bypass(const struct dew_control *control, double t_out,

@@ -55,6 +55,16 @@ static CORE__INLINE double plant__bypass(const struct dew_control *c,
                    (c->bypass_indoor == c->bypass_indoor), share, 0.0);
 }
 
+/* Of a control that has a target. */
+static CORE__INLINE double plant__winter_rh(const struct dew_control *c,
+                                            double t_out)
+{
+    const double cold = CORE__OF(20.0); /* K below 0 degC: the second's */
+
+    return c->winter_rh[0] + (c->winter_rh[1] - c->winter_rh[0]) *
+                                 plant__ramp(-t_out, CORE__OF(0.0), cold);
+}
+
 /*
  * A humidistat's band as a straight line: a dryer's share rises from 0 at end,
  * a humidifier's falls to 0 there.  Of a device that is absent: one of width 1
@@ -170,6 +180,47 @@ static CORE__INLINE struct plant__dryer plant__dryer(double t, double rh,
     o.power = core__pick(o.power > 1.25, 1.25, o.power); /* dry corner of the fit */
     o.rate = removal;
     return o;
+}
+
+/* The same of a machine, in its own units; [DH-AIR] for its air, 2.75 cfm for
+   each pint a day, and its part load. */
+static CORE__INLINE double plant__dryer_air(const struct dew_dryer *d)
+{
+    const core__plain day = 86400.0, pint = 0.473176473, /* s, kg as litres */
+        cfm = 0.3048 * 0.3048 * 0.3048 / 60.0;           /* m3/s */
+
+    return 2.75 * cfm * d->rate * day / pint;
+}
+
+static CORE__INLINE double plant__dryer_outdoor(const struct dew_dryer *d)
+{
+    double air = plant__dryer_air(d);
+    core__truth moves = air > 0.0;
+
+    return core__pick(moves,
+                      core__min(d->outdoor / core__pick(moves, air, 1.0),
+                                CORE__OF(1.0)),
+                      0.0);
+}
+
+static CORE__INLINE double plant__dryer_part_load(double plr)
+{
+    return 0.90 + 0.10 * plr;
+}
+
+/* Where it rests: the march asks it of air within 0 .. 45 degC only. */
+static CORE__INLINE core__truth plant__dryer_works(double t)
+{
+    return (t >= 0.0) & (t <= 45.0);
+}
+
+/* Steam from 15 degC mains water to 100 degC vapour, 2676e3 - 63e3 J/kg. */
+static CORE__INLINE double plant__humidifier_power(
+    const struct dew_humidifier *h, double share)
+{
+    double steam = share * h->rate * 2613e3;
+
+    return steam * (1.0 - h->heat);
 }
 
 #endif

@@ -11,7 +11,6 @@
 static const double kwh = 3.6e6;                           /* J      */
 static const double day = 86400.0;                         /* s      */
 static const double pint = 0.473176473;                    /* kg, as litres */
-static const double cfm = 0.3048 * 0.3048 * 0.3048 / 60.0; /* m3/s */
 
 static int fitted(double t, double rh)
 {
@@ -156,21 +155,20 @@ void dew_plant_dryer_at(const struct dew_dryer *dryer, double t, double w,
     out->power = o.power * dryer->rate / dryer->factor;
     out->heat = out->power + out->rate * dew_plant_dryer_latent(t);
     out->held = o.held;
-    if (!(t >= 0.0 && t <= 45.0))
+    if (!plant__dryer_works(t))
         *out = (struct dew_dryer_work){NAN, NAN, NAN, NAN};
 }
 
 double dew_plant_dryer_air(const struct dew_dryer *dryer)
 {
-    return 2.75 * cfm * dryer->rate * day / pint; /* [DH-AIR] */
+    return plant__dryer_air(dryer);
 }
 
 struct dew_dryer_inlet dew_plant_dryer_inlet(const struct dew_dryer *dryer,
                                              double t, double w, double t_out,
                                              double w_out)
 {
-    double air = dew_plant_dryer_air(dryer);
-    double x = air > 0.0 ? fmin(dryer->outdoor / air, 1.0) : 0.0;
+    double x = plant__dryer_outdoor(dryer);
 
     return (struct dew_dryer_inlet){t + x * (t_out - t), w + x * (w_out - w),
                                     x};
@@ -178,7 +176,7 @@ struct dew_dryer_inlet dew_plant_dryer_inlet(const struct dew_dryer *dryer,
 
 double dew_plant_dryer_part_load(double plr)
 {
-    return plr >= 0.0 && plr <= 1.0 ? 0.90 + 0.10 * plr : NAN; /* [DH-AIR] */
+    return core__within(plr, 0.0, 1.0) ? plant__dryer_part_load(plr) : NAN;
 }
 
 double dew_plant_dryer_latent(double t)
@@ -191,9 +189,8 @@ struct dew_humidifier_work dew_plant_humidifier_at(
 {
     double rate = share * humidifier->rate;
     double heat = rate * dew_plant_dryer_latent(t);
-    /* steam: from 15 degC mains water to 100 degC vapour, 2676e3 - 63e3 */
-    double steam = rate * 2613e3;
 
     return (struct dew_humidifier_work){rate, heat * humidifier->heat,
-                                        steam * (1.0 - humidifier->heat)};
+                                        plant__humidifier_power(humidifier,
+                                                                share)};
 }

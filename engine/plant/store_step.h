@@ -32,6 +32,15 @@
    in air of 24 degC and 55 %; by hand. */
 #define PLANT__STORE_GIVES 0.68
 
+/* Of each rest, that many cycles an hour into 3600 (1 - run) s of rest. */
+static CORE__INLINE double plant__off_delay(const struct dew_handler *h,
+                                            double run)
+{
+    double part = 4.0 * h->cycles_max * run * h->off_delay / 3600.0;
+
+    return (1.0 - run) * core__min(part, CORE__OF(1.0));
+}
+
 /* What one pass needs; all per pass. */
 struct plant__store_pass {
     double k;    /* -    cycles                                          */
@@ -46,17 +55,16 @@ static CORE__INLINE double plant__store_pass(struct plant__store_pass p,
 {
     double top = u + p.in, over, s, rest, e2, share, left;
 
-    over = top > 1.0 ? top - 1.0 : 0.0;
+    over = core__pick(top > 1.0, top - 1.0, 0.0);
     top = top - over;
-    s = sqrt(top);
-    rest = s > p.fall ? s - p.fall : 0.0;
+    s = core__sqrt(top);
+    rest = core__pick(s > p.fall, s - p.fall, 0.0);
     /* k (1 - k) e^2 with e = fall / k while e <= s, else s^4 / e^2 for e^2 */
     e2 = p.fall * p.fall;
-    share = p.fall <= p.k * s ? (1.0 - p.k) / (p.k > 0.0 ? p.k : 1.0) * e2
-                              : (1.0 - p.k) * p.k * p.k * p.k * top * top /
-                                    (e2 > 0.0 ? e2 : 1.0);
+    share = core__pick(p.fall <= p.k * s, (1.0 - p.k) / core__pick(p.k > 0.0, p.k, 1.0) * e2, (1.0 - p.k) * p.k * p.k * p.k * top * top /
+                                    core__pick(e2 > 0.0, e2, 1.0));
     left = rest * rest + share;
-    left = left > top ? top : left;
+    left = core__pick(left > top, top, left);
     *drained += over;
     *back += top - left;
     return left;
@@ -68,10 +76,10 @@ static CORE__INLINE double plant__store_still(const struct dew_coil_store *k,
                                               const struct dew_coil_store_in *a,
                                               double u)
 {
-    double moving = k->gamma * a->depression * k->latent * sqrt(u);
+    double moving = k->gamma * a->depression * k->latent * core__sqrt(u);
     double most = PLANT__STORE_GIVES * a->soak;
 
-    return k->still * (most < moving ? most / moving : 1.0);
+    return k->still * core__pick(most < moving, most / moving, 1.0);
 }
 
 /*
@@ -83,21 +91,21 @@ static CORE__INLINE struct dew_coil_store_out plant__store_step(
 {
     struct dew_coil_store_out o;
     double x = a->run, still = 1.0 - x, moving, most, cycles, on, lost, u;
-    double drained = 0.0, back = 0.0;
+    double drained = CORE__OF(0.0), back = CORE__OF(0.0);
     struct plant__store_pass p;
 
-    most = k->most > 0.0 ? k->most : 1.0;
+    most = core__pick(k->most > 0.0, k->most, 1.0);
     cycles = 4.0 * k->cycles_max * x * still * a->seconds * (1.0 / 3600.0);
     /* on-time of a cycle in tau; 900 s / (N_max (1 - x)) */
     on = 900.0 / PLANT__STORE_TAU /
-         (k->cycles_max * still > 0.03 ? k->cycles_max * still : 0.03);
+         core__pick(k->cycles_max * still > 0.03, k->cycles_max * still, 0.03);
     lost = PLANT__STORE_TAU * (1.0 - air__poly_exp2(-1.4426950408889634 * on));
     u = a->m / most;
     moving = a->blower - x + plant__store_still(k, a, u) * (1.0 - a->blower);
-    moving = moving > 0.0 ? moving : 0.0;
+    moving = core__pick(moving > 0.0, moving, 0.0);
 
     o.condensed = a->water * (x * a->seconds - cycles * lost);
-    o.condensed = k->latent > 0.0 ? o.condensed : 0.0;
+    o.condensed = core__pick(k->latent > 0.0, o.condensed, 0.0);
     p.k = 0.25 * cycles;
     p.in = 0.25 * o.condensed / most;
     p.fall = 0.25 * 0.5 * k->gamma * a->depression * k->latent / most * moving *
@@ -110,6 +118,40 @@ static CORE__INLINE struct dew_coil_store_out plant__store_step(
     o.reevaporated = back * most;
     o.drained = drained * most;
     return o;
+}
+
+/*
+ * Parts of a step of so many seconds that is done in passes of a minute at
+ * most, so that the step's length does not show in a coil that dries out
+ * within its cycle; no pass is then longer than a cycle while there are no
+ * more than 20 an hour.
+ */
+static CORE__INLINE int plant__store_parts(core__plain seconds)
+{
+    int parts = (int)ceil(seconds / (4.0 * 60.0));
+
+    return parts < 1 ? 1 : parts;
+}
+
+/* A step of it in parts. */
+static CORE__INLINE struct dew_coil_store_out plant__store(
+    const struct dew_coil_store *k, const struct dew_coil_store_in *in,
+    int parts)
+{
+    struct dew_coil_store_out sum = {0};
+    struct dew_coil_store_in part = *in;
+
+    part.seconds = in->seconds / parts;
+    for (int i = 0; i < parts; i++) {
+        struct dew_coil_store_out o = plant__store_step(k, &part);
+
+        part.m = o.m;
+        sum.condensed += o.condensed;
+        sum.reevaporated += o.reevaporated;
+        sum.drained += o.drained;
+    }
+    sum.m = part.m;
+    return sum;
 }
 
 #endif

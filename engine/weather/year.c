@@ -9,6 +9,7 @@
 
 #include "core/fail.h"
 #include "weather/calendar.h"
+#include "weather/hour_step.h"
 
 enum dew_status weather__year_open(struct dew_year **year, size_t room,
                                    struct dew_error *err)
@@ -148,19 +149,8 @@ void dew_year_close(struct dew_year *year)
     free(year);
 }
 
-static double mix(double a, double b, double share)
-{
-    return a + (b - a) * share;
-}
-
 struct dew_hour dew_hour_between(const struct dew_hour *before,
                                  const struct dew_hour *after, double share)
 {
-    struct dew_hour h = *after;
-
-    h.t = mix(before->t, after->t, share);
-    h.w = mix(before->w, after->w, share);
-    h.p = mix(before->p, after->p, share);
-    h.wind = mix(before->wind, after->wind, share);
-    return h;
+    return weather__between(before, after, share);
 }
