@@ -97,7 +97,13 @@ endif
 B := build/$(KIND)
 
 # ---- the parts --------------------------------------------------------------
-LIB_SRC   := $(filter-out engine/cli/% engine/page/%,$(wildcard engine/*/*.c))
+LIB_SRC   := $(filter-out engine/cli/% engine/page/% engine/march/lanes.c,$(wildcard engine/*/*.c))
+# The hour in lanes: the same file for each width of vector.
+X86       := $(filter x86_64%,$(shell $(CC) -dumpmachine))
+LANES     := 2 $(if $(X86),4 8)
+LANES_2   := $(if $(X86),-march=x86-64-v2)
+LANES_4   := -march=x86-64-v3
+LANES_8   := -march=x86-64-v4
 CLI_SRC   := $(wildcard engine/cli/*.c engine/cli/*/*.c engine/page/*.c)
 TEST_SRC  := $(wildcard tests/*/test_*.c)
 ifdef SAN
@@ -118,7 +124,8 @@ EMBED     := $(wildcard engine/draw/*.css engine/sheets/*.js engine/sheets/*.css
              weather/climates.csv docs/references.md
 EMBED_SUP := $(wildcard tests/support/*.csv)
 
-LIB_OBJ   := $(LIB_SRC:%.c=$B/%.o) $(EMBED:%=$B/%.o)
+LANES_OBJ := $(LANES:%=$B/engine/march/lanes_%.o)
+LIB_OBJ   := $(LIB_SRC:%.c=$B/%.o) $(LANES_OBJ) $(EMBED:%=$B/%.o)
 CLI_OBJ   := $(CLI_SRC:%.c=$B/%.o)
 SUP_OBJ   := $(SUPPORT:%.c=$B/%.o) $(EMBED_SUP:%=$B/%.o)
 TESTS     := $(TEST_SRC:%.c=$B/%)
@@ -171,6 +178,10 @@ $B/dewledger-scenario.5: $B/dewledger
 $B/%.o: %.c Makefile
 	@mkdir -p $(@D)
 	$(CC) $(OURS) $(CFLAGS) -Itests -MMD -MP -c $< -o $@
+
+$B/engine/march/lanes_%.o: engine/march/lanes.c Makefile
+	@mkdir -p $(@D)
+	$(CC) $(OURS) $(CFLAGS) $(LANES_$*) -DCORE__LANES=$* -MMD -MP -c $< -o $@
 
 define embed
 $$B/$(1).o: $(1) engine/core/embed.S Makefile

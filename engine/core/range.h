@@ -25,4 +25,10 @@ static CORE__INLINE double core__share(double x)
     return core__pick(x < 1.0, x, 1.0);
 }
 
+/* The lower of two, or the one that is a number. */
+static CORE__INLINE double core__lower(double a, double b)
+{
+    return core__pick(a == a, core__min(b, a), b);
+}
+
 #endif

@@ -9,25 +9,34 @@
 #include "dew/thermal.h"
 #include "plant/control_step.h"
 
+void march__light_of(const struct dew_case *c, const struct dew_plane *planes,
+                     const struct dew_hour *hour, const struct dew_date *date,
+                     struct march__light *out)
+{
+    int facades = c->house.thermal.facade_count;
+    struct dew_sun sun;
+
+    *out = (struct march__light){0};
+    if (hour->global <= 0.0 || facades == 0)
+        return;
+    sun = dew_weather_sun(&c->site, date);
+    for (int i = 0; i < facades; i++)
+        out->on[i] = dew_weather_facade(&sun, hour, &planes[i]);
+}
+
 struct march__sun march__sun_of(const struct dew_case *c,
-                                const struct dew_plane *planes,
-                                const struct dew_hour *hour,
+                                const struct march__light *light,
                                 const struct dew_date *date)
 {
     const struct dew_thermal *thermal = &c->house.thermal;
     struct march__sun sum = {
         .t_ground = dew_house_ground_t(thermal, date->yearday - 0.5)};
-    struct dew_sun sun;
 
-    if (hour->global <= 0.0 || thermal->facade_count == 0)
-        return sum;
-    sun = dew_weather_sun(&c->site, date);
     for (int i = 0; i < thermal->facade_count; i++) {
         const struct dew_facade *f = &thermal->facades[i];
-        struct dew_solar in = dew_weather_facade(&sun, hour, &planes[i]);
 
-        sum.solar += f->aperture * f->shade * in.glass;
-        sum.sunlit += f->absorbing * f->shade * in.on;
+        sum.solar += f->aperture * f->shade * light->on[i].glass;
+        sum.sunlit += f->absorbing * f->shade * light->on[i].on;
     }
     return sum;
 }

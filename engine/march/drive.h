@@ -11,7 +11,6 @@ struct march__clock {
     double day;  /* d      since the run began, for what decays             */
     double mild; /* degC   running mean outdoors, for the window habit      */
     double uncooled; /* h  since the house was last cooled                  */
-    int idle;        /* 1: time stands still for what decays (warm-up)      */
 };
 
 /* What an hour's sun and ground are to a house: all that a step cannot reckon. */
@@ -21,9 +20,16 @@ struct march__sun {
     double t_ground; /* degC                                                */
 };
 
+/* What falls on each facade in an hour; houses that stand alike share it. */
+struct march__light {
+    struct dew_solar on[DEW_FACADES];
+};
+
+void march__light_of(const struct dew_case *c, const struct dew_plane *planes,
+                     const struct dew_hour *hour, const struct dew_date *date,
+                     struct march__light *out);
 struct march__sun march__sun_of(const struct dew_case *c,
-                                const struct dew_plane *planes,
-                                const struct dew_hour *hour,
+                                const struct march__light *light,
                                 const struct dew_date *date);
 
 /* Prepare the facades' planes: size DEW_FACADES. */

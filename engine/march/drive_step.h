@@ -32,6 +32,12 @@ static inline void march__clock_turn(struct march__clock *clock, double t,
     clock->day += 1.0 / 24.0;
 }
 
+/* Where time stands, and whether it does: as it is led in. */
+struct march__time {
+    double day;
+    int idle;
+};
+
 /* Share of the day that falls in this hour. */
 static inline double march__share(const struct dew_shape *shape,
                                   const struct dew_date *date)
@@ -49,11 +55,9 @@ static inline double march__here(const struct dew_people *people,
 }
 
 /* What is left of a source that decays by halves. */
-static inline double march__left(const struct dew_water *water,
-                                 const struct march__clock *k)
+static inline double march__left(const struct dew_water *water, double age)
 {
     core__truth decays = water->half_life > 0.0;
-    double age = k->idle ? CORE__OF(0.0) : k->day - water->start_day;
     double halves;
 
     if (!core__any(decays))
@@ -90,13 +94,14 @@ static inline double march__mixed(const struct dew_case *c,
 
 static inline double march__source(const struct dew_case *c,
                                    enum dew_source source,
-                                   const struct march__clock *clock,
+                                   const struct march__time *time,
                                    const struct dew_date *date)
 {
     const struct dew_water *water = &c->house.water[source];
+    double age = time->idle ? CORE__OF(0.0) : time->day - water->start_day;
 
     return water->per_day * march__share(&water->shape, date) / 3600.0 *
-           march__left(water, clock) * march__mixed(c, source, date);
+           march__left(water, age) * march__mixed(c, source, date);
 }
 
 /* Heat that walls, roof and windows lose to the sky, W. */
@@ -112,17 +117,18 @@ static inline void march__sky_out(const struct dew_thermal *t,
 }
 
 #define MARCH__SOURCE(name, words)                                             \
-    d.name = march__source(c, DEW_SOURCE_##name, clock, wall);
+    d.name = march__source(c, DEW_SOURCE_##name, &time, wall);
 
 /* The hour's drive: what schedules, sun and decay say; wall: the date by the
    clock on it. */
 static inline struct march__drive march__drive_of(
-    const struct dew_case *c, const struct march__clock *clock,
+    const struct dew_case *c, const struct march__clock *clock, int idle,
     const struct march__sun *sun, const struct dew_hour *hour,
     const struct dew_date *wall)
 {
     const struct dew_house *h = &c->house;
     const struct dew_comfort *comfort = &h->comfort;
+    struct march__time time = {clock->day, idle};
     struct march__drive d = {0};
 
     DEW_SOURCE_MAP(MARCH__SOURCE)

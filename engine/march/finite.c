@@ -4,66 +4,12 @@
 #include <stddef.h>
 
 #include "core/fail.h"
+#include "march/case_map.h"
 #include "march/march.h"
 
-/* Doubles that stand one behind the other in a struct, and that struct times
-   over.  What may be NaN (thermal.sky_given, control.lockout_excess and
-   bypass_*) is left out. */
-struct run {
-    const char *path;
-    size_t offset, count; /* of the first; of one struct                    */
-    size_t times, stride;
-};
+static const struct march__span spans[] = {MARCH__CASE_SPANS};
 
-/* clang-format off */
-#define SPAN(type, first, last)                                                \
-    ((offsetof(type, last) - offsetof(type, first)) / sizeof(double) + 1)
-#define ONE(path, at, type, first, last)                                       \
-    {path, offsetof(struct dew_case, at) + offsetof(type, first),              \
-     SPAN(type, first, last), 1, 0}
-#define EACH(path, at, type, first, last, times)                               \
-    {path, offsetof(struct dew_case, at) + offsetof(type, first),              \
-     SPAN(type, first, last), times, sizeof(type)}
-#define ALL(path, at, type, times)                                             \
-    {path, offsetof(struct dew_case, at), sizeof(type) / sizeof(double), times,\
-     sizeof(type)}
-
-static const struct run runs[] = {
-    {"pressure", offsetof(struct dew_case, pressure), 1, 1, 0},
-    ONE("site.latitude",   site, struct dew_site, latitude, latitude),
-    ONE("site.longitude",  site, struct dew_site, longitude, longitude),
-    ONE("site.utc_offset", site, struct dew_site, utc_offset, utc_offset),
-    ALL("limits",          limits, struct dew_limits, 1),
-    ONE("watch",           watch, struct dew_duct_watch, intake_follows, outside_follows),
-    ONE("watch",           watch, struct dew_duct_watch, supply_full, leaks[DEW_VENT_STATES - 1][DEW_DUCT_HANDLERS - 1][1].lost),
-    ALL("paths",           paths, struct dew_path, DEW_VENT_STATES * DEW_BLOWER_STATES),
-    ONE("house.volume",    house, struct dew_house, volume, volume),
-    ONE("house.floor_area", house, struct dew_house, floor_area, floor_area),
-    ONE("house.co2_outdoors", house, struct dew_house, co2_outdoors, co2_outdoors),
-    ALL("house.leakage",   house.leakage, struct dew_leakage, 1),
-    ONE("house.thermal",   house.thermal, struct dew_thermal, h_is, sky_glazed),
-    ALL("house.thermal.facades", house.thermal.facades, struct dew_facade, DEW_FACADES),
-    ALL("house.buffer",    house.buffer, struct dew_buffer, 1),
-    ALL("house.water",     house.water, struct dew_water, DEW_SOURCES),
-    ALL("house.people",    house.people, struct dew_people, 1),
-    ONE("house.comfort",   house.comfort, struct dew_comfort, heat, band),
-    ONE("house.windows",   house.windows, struct dew_windows, flow, mild_high),
-    ALL("house.surfaces",  house.surfaces, struct dew_surface, DEW_SURFACES),
-    ALL("house.around",    house.around, struct dew_around, 1),
-    EACH("plant.handlers", plant.handlers, struct dew_handler, capacity, blower_low_w, DEW_HANDLERS),
-    EACH("plant.handlers", plant.handlers, struct dew_handler, minutes, overcool_rh, DEW_HANDLERS),
-    ONE("plant.heater",    plant.heater, struct dew_heater, capacity, cop_cold),
-    ONE("plant.frost",     plant.frost, struct dew_frost_rule, start, dry_dew),
-    ONE("plant.control",   plant.control, struct dew_control, on_weekday, lockout_w),
-    ONE("plant.control",   plant.control, struct dew_control, lockout_least, winter_rh[1]),
-    ONE("plant.control",   plant.control, struct dew_control, event_boost, events[23]),
-    ALL("plant.dryer",     plant.dryer, struct dew_dryer, 1),
-    ALL("plant.humidifier", plant.humidifier, struct dew_humidifier, 1),
-    ALL("plant.exhausts",  plant.exhausts, struct dew_exhaust, DEW_LOCALS),
-};
-/* clang-format on */
-
-static int holds(const struct dew_case *c, const struct run *run)
+static int holds(const struct dew_case *c, const struct march__span *run)
 {
     const char *at = (const char *)c + run->offset;
 
@@ -105,8 +51,8 @@ enum dew_status march__one_hour(const struct dew_hour *h, struct dew_error *err)
 
 enum dew_status march__numbers(const struct dew_case *c, struct dew_error *err)
 {
-    for (size_t i = 0; i < sizeof runs / sizeof runs[0]; i++)
-        if (!holds(c, &runs[i]))
-            return refuse(runs[i].path, err);
+    for (size_t i = 0; i < sizeof spans / sizeof spans[0]; i++)
+        if (!spans[i].may_lack && !holds(c, &spans[i]))
+            return refuse(spans[i].path, err);
     return DEW_OK;
 }

@@ -298,7 +298,7 @@ static inline void march__hour_of(struct march__body *m,
     h->dt = CORE__OF(h->seconds);
     h->now = m->now;
     h->now.lane = m->lane;
-    h->now.drive = march__drive_of(&m->c, &m->clock, sun, hour, wall);
+    h->now.drive = march__drive_of(&m->c, &m->clock, m->idle, sun, hour, wall);
     march__mind_windows(&m->c, &m->at.x, &m->before, hour, &h->now.drive);
     march__keep_equipment(&h->now.drive, &m->now.drive);
 }

@@ -4,10 +4,8 @@
 #include <stdlib.h>
 
 #include "core/fail.h"
-#include "dew/air.h"
-#include "dew/dryer.h"
-#include "dew/leakage.h"
 #include "march/hour.h"
+#include "march/open.h"
 
 struct dew_march {
     struct march__body body;
@@ -60,6 +58,7 @@ enum dew_status dew_march_step(struct dew_march *m, const struct dew_hour *hour,
     enum dew_status status = march__one_hour(hour, err);
     size_t at = (size_t)m->hour;
     struct march__gaps gaps;
+    struct march__light light;
     struct march__sun sun;
     struct dew_date wall;
     struct dew_result r;
@@ -71,7 +70,8 @@ enum dew_status dew_march_step(struct dew_march *m, const struct dew_hour *hour,
     }
     body->held = at < m->prescribed_count ? m->prescribed[at] : NAN;
     m->hour++;
-    sun = march__sun_of(&body->c, m->planes, hour, date);
+    march__light_of(&body->c, m->planes, hour, date, &light);
+    sun = march__sun_of(&body->c, &light, date);
     wall = dew_weather_by_clock(date, body->c.clock, body->c.site.utc_offset);
     if (!march__run_hour(body, hour, &sun, &wall, &r, &gaps))
         return open_books(m, &from, &r, &gaps, err);
@@ -79,104 +79,23 @@ enum dew_status dew_march_step(struct dew_march *m, const struct dew_hour *hour,
     return DEW_OK;
 }
 
-/* Stores and nodes where a house of its set point and 45 % would have them. */
-static struct dew_state first_state(const struct dew_case *c,
-                                    const struct march__lane *l,
-                                    const struct dew_hour *before)
-{
-    struct dew_state x = {0};
-    double rh = 0.45;
-
-    x.t_air = c->house.comfort.heat[0];
-    x.t_mass = x.t_air;
-    x.w = dew_air_w(x.t_air, rh, before->p);
-    x.w_surface = rh * l->cap_surface;
-    x.w_mid = rh * l->cap_mid;
-    x.w_deep = rh * l->cap_deep;
-    x.co2 = c->house.co2_outdoors;
-    return x;
-}
-
-static double pressure_of_all(const struct dew_case *c)
-{
-    double worst = 0.0, local = 0.0;
-
-    for (int e = 0; e < DEW_LOCALS; e++)
-        local += c->plant.exhausts[e].flow;
-    for (int v = 0; v < DEW_VENT_STATES; v++)
-        for (int b = 0; b < DEW_BLOWER_STATES; b++) {
-            struct march__moved all = march__moved_by(&c->paths[v][b], local);
-
-            worst = fmin(worst, all.in - all.out);
-        }
-    return dew_house_pressure(&c->house.leakage, 0.0, -worst);
-}
-
-/* Resolve the coils; a handler without capacity only blows. */
-static enum dew_status open_coils(struct march__body *m, struct dew_error *err)
-{
-    for (int k = 0; k < m->c.plant.handler_count; k++) {
-        const struct dew_handler *handler = &m->c.plant.handlers[k];
-        enum dew_status status;
-
-        m->at.stage[k] = 1.0;
-        if (!(handler->capacity > 0.0))
-            continue;
-        status = dew_plant_coil_open(handler, &m->coils[k], err);
-        if (status != DEW_OK)
-            return status;
-        m->stores[k] = dew_plant_coil_store_of(handler, &m->coils[k]);
-    }
-    return DEW_OK;
-}
-
-/* A dehumidifier's fits at its own rating. */
-static void open_dryer(struct march__body *m)
-{
-    const struct dew_dryer *d = &m->c.plant.dryer;
-
-    if (!(d->rate > 0.0))
-        return;
-    m->by_removal = 1.0 / dew_plant_dryer_removal(d->rating_t, d->rating_rh);
-    m->by_efficiency =
-        1.0 / dew_plant_dryer_efficiency(d->rating_t, d->rating_rh);
-}
-
 enum dew_status dew_march_open(struct dew_march **march,
                                const struct dew_case *c,
                                const struct dew_hour *before,
                                struct dew_error *err)
 {
-    enum dew_status status = march__check(c, err);
-    struct march__body *body;
-    struct dew_march *m;
+    struct dew_march *m = calloc(1, sizeof *m);
+    enum dew_status status;
 
     *march = NULL;
-    if (status == DEW_OK)
-        status = march__numbers(c, err);
-    if (status == DEW_OK)
-        status = march__one_hour(before, err);
-    if (status != DEW_OK)
-        return status;
-    m = calloc(1, sizeof *m);
     if (m == NULL)
         return core__fail(err, DEW_EMEM, "no memory for the march");
-    body = &m->body;
-    body->c = *c;
-    body->lane = march__lane_of(c);
-    march__planes(c, m->planes);
-    body->before = *before;
-    body->clock = march__clock_set(before->t);
-    body->at.x = first_state(c, &body->lane, before);
-    body->at.x_p = before->p;
-    body->alike = march__paths_alike(c);
-    body->pressure_all = pressure_of_all(c);
-    open_dryer(body);
-    status = open_coils(body, err);
+    status = march__open(&m->body, c, before, err);
     if (status != DEW_OK) {
         free(m);
         return status;
     }
+    march__planes(c, m->planes);
     *march = m;
     return DEW_OK;
 }
@@ -215,7 +134,7 @@ static enum dew_status settle_in(struct dew_march *m,
         for (size_t h = 0; h < length; h++) {
             enum dew_status status;
 
-            m->body.clock.idle = 1;
+            m->body.idle = 1;
             status = dew_march_step(m, &hours[h], &dates[h], &out, err);
             if (status != DEW_OK)
                 return status;
@@ -229,19 +148,6 @@ static enum dew_status settle_in(struct dew_march *m,
     return DEW_OK;
 }
 
-enum { YEAR = 8760, DAY = 24, LEAD = 22 * 7 * DAY, FINE = 6 * 7 * DAY }; /* h */
-
-/* Hours until the day of the year comes round; 0: not in these hours. */
-static size_t first_year(const struct dew_date *dates, size_t count)
-{
-    if (count < YEAR)
-        return 0;
-    if (count >= YEAR + DAY && (dates[YEAR].month != dates[0].month ||
-                                dates[YEAR].day != dates[0].day))
-        return YEAR + DAY;
-    return YEAR;
-}
-
 /* Once through the last weeks of a year, but the very last in few steps: the
    stores forget what they were opened with, and the year begins as it ends. */
 static enum dew_status lead_in(struct dew_march *m,
@@ -250,16 +156,17 @@ static enum dew_status lead_in(struct dew_march *m,
                                struct dew_error *err)
 {
     const int steps = m->body.c.steps_per_hour;
-    const int few = 2; /* one leaves 0.03 point where controls switch     */
     const double day = m->body.clock.day;
     enum dew_status status = DEW_OK;
     struct dew_result out;
 
-    m->body.before = hours[end - LEAD - 1];
-    m->hour = (int)(end - LEAD);
-    for (size_t h = end - LEAD; h < end && status == DEW_OK; h++) {
-        m->body.c.steps_per_hour = h < end - FINE && few < steps ? few : steps;
-        m->body.clock.idle = 1;
+    m->body.before = hours[end - MARCH__LEAD - 1];
+    m->hour = (int)(end - MARCH__LEAD);
+    for (size_t h = end - MARCH__LEAD; h < end && status == DEW_OK; h++) {
+        m->body.c.steps_per_hour = h < end - MARCH__FINE && MARCH__FEW < steps
+                                     ? MARCH__FEW
+                                     : steps;
+        m->body.idle = 1;
         status = dew_march_step(m, &hours[h], &dates[h], &out, err);
     }
     m->body.c.steps_per_hour = steps;
@@ -272,7 +179,7 @@ enum dew_status dew_march_warm_up(struct dew_march *m,
                                   const struct dew_date *dates, size_t count,
                                   int *turns, struct dew_error *err)
 {
-    size_t end = first_year(dates, count);
+    size_t end = march__first_year(dates, count);
     enum dew_status status;
     int turn = end > 0;
 
@@ -282,7 +189,7 @@ enum dew_status dew_march_warm_up(struct dew_march *m,
         status = settle_in(m, hours, dates, count, &turn, err);
     if (status != DEW_OK)
         return status;
-    m->body.clock.idle = 0;
+    m->body.idle = 0;
     m->hour = 0;
     if (turns != NULL)
         *turns = turn;

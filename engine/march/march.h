@@ -29,6 +29,7 @@ struct march__body {
     double pressure_all;              /* Pa  every exhaust at once          */
     int alike; /* 1: no blower state differs in its paths                   */
     int begun; /* 1: terms and blend are there                              */
+    int idle;  /* 1: time stands still for what decays (warm-up)            */
     struct march__clock clock;
     struct march__now now;     /* of the last step: coils, blowers, dryers  */
     struct dew_hour before;    /* weather at the start of the hour          */

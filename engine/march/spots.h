@@ -89,12 +89,6 @@ static inline double march__mixed_t(const struct march__body *m, const struct ma
                       (core__plain)NAN);
 }
 
-/* The lower of two, of which either may be NaN. */
-static inline double march__lower(double a, double b)
-{
-    return core__pick(a == a, core__min(b, a), b);
-}
-
 /* The heaters' air, with the ventilator running and standing. */
 static inline void march__tell_mixed(const struct march__body *m, const struct march__airs *a,
                        struct dew_result *r)
@@ -104,7 +98,7 @@ static inline void march__tell_mixed(const struct march__body *m, const struct m
     double off = march__mixed_t(m, a, DEW_VENT_OFF);
     double run = r->duty.vent, heat = r->duty.heat;
 
-    r->mixed_t = march__lower(core__pick(run > 0.0, on, none),
+    r->mixed_t = core__lower(core__pick(run > 0.0, on, none),
                               core__pick(run < 1.0, off, none));
     if (!m->c.plant.heater.by_air)
         return;

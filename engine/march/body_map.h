@@ -1,0 +1,33 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Where the numbers of a march's body stand, for one house or several; see
+   case_map.h.  Private. */
+#ifndef DEW_MARCH_BODY_MAP_H
+#define DEW_MARCH_BODY_MAP_H
+
+#include "march/case_map.h"
+#include "march/march.h"
+
+/* clang-format off */
+#define MARCH__WHOLE(at, type, times)                                          \
+    {"", offsetof(struct march__body, at), sizeof(type) / sizeof(double),      \
+     times, sizeof(type), 0}
+
+/* All of a body but its case. */
+#define MARCH__BODY_SPANS                                                      \
+    MARCH__WHOLE(lane, struct march__lane, 1),                                 \
+    MARCH__WHOLE(coils, struct dew_coil, DEW_HANDLERS),                        \
+    MARCH__WHOLE(stores, struct dew_coil_store, DEW_HANDLERS),                 \
+    MARCH__WHOLE(by_removal, double, 1),                                       \
+    MARCH__WHOLE(by_efficiency, double, 1),                                    \
+    MARCH__WHOLE(pressure_all, double, 1),                                     \
+    MARCH__WHOLE(clock, struct march__clock, 1),                       \
+    MARCH__WHOLE(now, struct march__now, 1),                                   \
+    MARCH__WHOLE(before, struct dew_hour, 1),                                  \
+    MARCH__WHOLE(at.x, struct dew_state, 1),                                   \
+    MARCH__WHOLE(at.x_p, double, 1),                                           \
+    MARCH__WHOLE(at.terms, struct march__terms, 1),                            \
+    MARCH__WHOLE(at.blend, struct march__blend, 1),                            \
+    MARCH__WHOLE(at.stage, double, DEW_HANDLERS),
+/* clang-format on */
+
+#endif

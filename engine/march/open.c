@@ -1,0 +1,109 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A house made ready for its first hour. */
+#include "march/open.h"
+
+#include <math.h>
+
+#include "dew/air.h"
+#include "dew/dryer.h"
+#include "dew/leakage.h"
+#include "march/drive_step.h"
+
+/* Stores and nodes where a house of its set point and 45 % would have them. */
+static struct dew_state first_state(const struct dew_case *c,
+                                    const struct march__lane *l,
+                                    const struct dew_hour *before)
+{
+    struct dew_state x = {0};
+    double rh = 0.45;
+
+    x.t_air = c->house.comfort.heat[0];
+    x.t_mass = x.t_air;
+    x.w = dew_air_w(x.t_air, rh, before->p);
+    x.w_surface = rh * l->cap_surface;
+    x.w_mid = rh * l->cap_mid;
+    x.w_deep = rh * l->cap_deep;
+    x.co2 = c->house.co2_outdoors;
+    return x;
+}
+
+static double pressure_of_all(const struct dew_case *c)
+{
+    double worst = 0.0, local = 0.0;
+
+    for (int e = 0; e < DEW_LOCALS; e++)
+        local += c->plant.exhausts[e].flow;
+    for (int v = 0; v < DEW_VENT_STATES; v++)
+        for (int b = 0; b < DEW_BLOWER_STATES; b++) {
+            struct march__moved all = march__moved_by(&c->paths[v][b], local);
+
+            worst = fmin(worst, all.in - all.out);
+        }
+    return dew_house_pressure(&c->house.leakage, 0.0, -worst);
+}
+
+/* Resolve the coils; a handler without capacity only blows. */
+static enum dew_status open_coils(struct march__body *m, struct dew_error *err)
+{
+    for (int k = 0; k < m->c.plant.handler_count; k++) {
+        const struct dew_handler *handler = &m->c.plant.handlers[k];
+        enum dew_status status;
+
+        m->at.stage[k] = 1.0;
+        if (!(handler->capacity > 0.0))
+            continue;
+        status = dew_plant_coil_open(handler, &m->coils[k], err);
+        if (status != DEW_OK)
+            return status;
+        m->stores[k] = dew_plant_coil_store_of(handler, &m->coils[k]);
+    }
+    return DEW_OK;
+}
+
+/* A dehumidifier's fits at its own rating. */
+static void open_dryer(struct march__body *m)
+{
+    const struct dew_dryer *d = &m->c.plant.dryer;
+
+    if (!(d->rate > 0.0))
+        return;
+    m->by_removal = 1.0 / dew_plant_dryer_removal(d->rating_t, d->rating_rh);
+    m->by_efficiency =
+        1.0 / dew_plant_dryer_efficiency(d->rating_t, d->rating_rh);
+}
+
+enum dew_status march__open(struct march__body *body, const struct dew_case *c,
+                            const struct dew_hour *before,
+                            struct dew_error *err)
+{
+    enum dew_status status = march__check(c, err);
+
+    if (status == DEW_OK)
+        status = march__numbers(c, err);
+    if (status == DEW_OK)
+        status = march__one_hour(before, err);
+    if (status != DEW_OK)
+        return status;
+    *body = (struct march__body){.c = *c};
+    body->lane = march__lane_of(c);
+    body->before = *before;
+    body->clock = march__clock_set(before->t);
+    body->at.x = first_state(c, &body->lane, before);
+    body->at.x_p = before->p;
+    body->alike = march__paths_alike(c);
+    body->pressure_all = pressure_of_all(c);
+    open_dryer(body);
+    return open_coils(body, err);
+}
+
+size_t march__first_year(const struct dew_date *dates, size_t count)
+{
+    const size_t year = MARCH__YEAR, day = MARCH__DAY;
+
+    if (count < year)
+        return 0;
+    if (count >= year + day && (dates[year].month != dates[0].month ||
+                                dates[year].day != dates[0].day))
+        return year + day;
+    return year;
+}

@@ -1,0 +1,26 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* One house, made ready for its first hour.  Private. */
+#ifndef DEW_MARCH_OPEN_H
+#define DEW_MARCH_OPEN_H
+
+#include "march/march.h"
+
+/* Fill *body from a case and the weather before its first hour.  Errors: those
+   of dew_march_open but for memory. */
+enum dew_status march__open(struct march__body *body, const struct dew_case *c,
+                            const struct dew_hour *before,
+                            struct dew_error *err);
+
+enum {
+    MARCH__YEAR = 8760,
+    MARCH__DAY = 24,
+    MARCH__LEAD = 22 * 7 * MARCH__DAY, /* h  led in with                    */
+    MARCH__FINE = 6 * 7 * MARCH__DAY,  /* h  of it in the case's own steps  */
+    MARCH__FEW = 2 /* steps an hour before: one leaves 0.03 point where controls
+                      switch */
+};
+
+/* Hours until the day of the year comes round; 0: not in these hours. */
+size_t march__first_year(const struct dew_date *dates, size_t count);
+
+#endif

@@ -1,0 +1,86 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Several houses marched side by side, an hour at a time: as many as the
+ * processor's vectors hold numbers, in about the time of one.  What each comes
+ * to is what march.h gives for it alone, to 1e-9 of its state.
+ *
+ * The houses of a bundle share a calendar and the words of their cases (how
+ * many air handlers, how blowers and frost are handled): dew_bundle_alike.
+ * Their numbers and their weather may differ.
+ */
+#ifndef DEW_BUNDLE_H
+#define DEW_BUNDLE_H
+
+#include "dew/march.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+enum { DEW_BUNDLE_MOST = 16 }; /* lanes of any processor                    */
+
+struct dew_bundle; /* opaque: owns its memory */
+
+/* Houses that march at once on this processor, 1 .. DEW_BUNDLE_MOST. */
+int dew_bundle_lanes(void);
+
+/* 1 when the two may march in one bundle. */
+int dew_bundle_alike(const struct dew_case *a, const struct dew_case *b);
+
+/* Hours of weather of one house, borrowed; years of one calendar. */
+struct dew_bundle_weather {
+    const struct dew_hour *hours; /* count                                  */
+    const struct dew_date *dates; /* count, the same for all houses         */
+    size_t count;
+};
+
+/*
+ * Make a bundle of count houses, 1 .. dew_bundle_lanes, which are copied, with
+ * so many tallies for each.  weather[i] is house i's; the first hour stands for
+ * the one before it, as for dew_march_open.  On DEW_OK *bundle is the caller's,
+ * for dew_bundle_close; else NULL.
+ * Errors: as dew_march_open; DEW_ERANGE where the houses are not alike, or the
+ * calendars not of one length.
+ */
+enum dew_status dew_bundle_open(struct dew_bundle **bundle,
+                                const struct dew_case *const *cases,
+                                const struct dew_bundle_weather *weather,
+                                size_t count, size_t tallies,
+                                struct dew_error *err);
+
+/* Fresh air that is asked of house i, m3/s, for its tallies; 0 unless set. */
+void dew_bundle_require(struct dew_bundle *bundle, size_t i, double required);
+
+/* Hold house i's indoor temperature; as dew_march_prescribe_t. */
+void dew_bundle_prescribe_t(struct dew_bundle *bundle, size_t i,
+                            const double *t, size_t count);
+
+/* To where hour 0 finds the houses; as dew_march_warm_up, of a whole year
+   only.  Errors: as dew_bundle_step; DEW_ERANGE for less than a year. */
+enum dew_status dew_bundle_warm_up(struct dew_bundle *bundle,
+                                   struct dew_error *err);
+
+/*
+ * Hour h of the weather, in turn from 0, for all houses.  Allocates nothing.
+ * Errors: DEW_EBALANCE as dew_march_step, with the house in *failed (may be
+ * NULL) and the hour in err->hour; the others have marched on.
+ */
+enum dew_status dew_bundle_step(struct dew_bundle *bundle, size_t h,
+                                size_t *failed, struct dew_error *err);
+
+/* Add the hour just marched to each house's tally of that number. */
+void dew_bundle_tally(struct dew_bundle *bundle, size_t which);
+
+/* Of house i: the hour just marched, and a tally so far. */
+void dew_bundle_result(const struct dew_bundle *bundle, size_t i,
+                       struct dew_result *out);
+void dew_bundle_total(const struct dew_bundle *bundle, size_t i, size_t which,
+                      struct dew_tally *out);
+
+/* Free a bundle; NULL is allowed. */
+void dew_bundle_close(struct dew_bundle *bundle);
+
+#ifdef __cplusplus
+}
+#endif
+#endif
