@@ -7,14 +7,6 @@
 #include "march/hour.h"
 #include "march/open.h"
 
-struct dew_march {
-    struct march__body body;
-    struct dew_plane planes[DEW_FACADES];
-    int hour; /* hours done                                                 */
-    const double *prescribed; /* degC  the indoor t measured, or NULL       */
-    size_t prescribed_count;
-};
-
 /* Moist air is known from -60 to 60 degC; what leaves that has no books. */
 static enum dew_status ran_away(const struct dew_state *from,
                                 struct dew_error *err)

@@ -5,6 +5,15 @@
 
 #include "march/march.h"
 
+/* A march of one house. */
+struct dew_march {
+    struct march__body body;
+    struct dew_plane planes[DEW_FACADES];
+    int hour; /* hours done                                                 */
+    const double *prescribed; /* degC  the indoor t measured, or NULL       */
+    size_t prescribed_count;
+};
+
 /* Fill *body from a case and the weather before its first hour.  Errors: those
    of dew_march_open but for memory. */
 enum dew_status march__open(struct march__body *body, const struct dew_case *c,

@@ -53,7 +53,7 @@ static double march_year(double *rms)
         struct dew_result r;
         double gap = 0.0;
 
-        clocks[h] = m->clock;
+        clocks[h] = m->body.clock;
         if (dew_march_step(m, &hours[h], &dates[h], &r, NULL))
             exit(EXIT_FAILURE);
         if (rms != NULL)
@@ -76,17 +76,17 @@ static double ode_year(enum ode_kind kind, double tolerance, double *rms)
     struct ode *ode = ode_open(kind, &system, 60.0, tolerance, 0.0);
     double y[REFERENCE_SIZE], t = 0.0, begun = seconds(), sum = 0.0;
 
-    converge_load(&m->x, y);
+    converge_load(&m->body.at.x, y);
     converge_scale(y, 1.0);
     for (int h = 0; h < HOURS && isfinite(sum); h++) {
         double rh;
 
-        m->clock = clocks[h];
+        m->body.clock = clocks[h];
         reference_begin(&ref, m, &hours[h], &dates[h], h);
         ode_restart(ode);
         if (!ode_to(ode, &t, 3600.0 * (h + 1), y))
             sum = NAN;
-        m->before = hours[h];
+        m->body.before = hours[h];
         rh = converge_rh(y, hours[h].p);
         if (rms == NULL)
             truth[h] = rh;

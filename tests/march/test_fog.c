@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Air cannot hold more than it can: what is beyond saturation falls out. */
-#include "march/march.h"
+#include "march/open.h"
 #include "support/marched.h"
 
 #include "support/lively.h"
@@ -97,12 +97,12 @@ TEST(a_moist_box_settles_by_its_energy)
     c.house.thermal.h_is = 1e-9;
     c.house.thermal.c_air = 4252.0 * air;
     m = opened(&c, &still);
-    m->x.t_air = 20.0;
-    m->x.w = 0.0155 - 0.0008;
+    m->body.at.x.t_air = 20.0;
+    m->body.at.x.w = 0.0155 - 0.0008;
     for (int h = 0; h < 24; h++)
         out -= step(m, &still, h).water.fog;
     assert_near(1e3 * out / air, 0.5219, 0.0003);
-    assert_near(m->x.t_air, 20.30, 0.002);
+    assert_near(m->body.at.x.t_air, 20.30, 0.002);
     dew_march_close(m);
 }
 

@@ -2,7 +2,7 @@
 /* Air paths weighed whole: shares sum to one, and no air is lost or doubled. */
 #include "support/marched.h"
 
-#include "march/paths.h"
+#include "march/blend.h"
 
 /* Three handlers that run by chance; the ventilator on for .2 + .3 + .1. */
 static const struct march__mixing mixing = {.vent = {.4, .2, .3, .1},

@@ -9,7 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "march/march.h"
+#include "march/open.h"
 #include "support/asked_run.h"
 #include "support/lively.h"
 
@@ -176,9 +176,9 @@ TEST(a_leap_year_has_a_day_more)
     }
     plain = led_in(&c, NULL, 0, YEAR);
     leap = led_in(&c, NULL, 0, YEAR + 24);
-    assert_near(plain->before.t, hours[YEAR - 1].t, 0.0);
-    assert_near(leap->before.t, 19.7, 0.0);
-    assert_true(fabs(leap->x.t_mass - plain->x.t_mass) > 0.1);
+    assert_near(plain->body.before.t, hours[YEAR - 1].t, 0.0);
+    assert_near(leap->body.before.t, 19.7, 0.0);
+    assert_true(fabs(leap->body.at.x.t_mass - plain->body.at.x.t_mass) > 0.1);
     dew_march_close(plain);
     dew_march_close(leap);
 }
@@ -192,12 +192,12 @@ TEST(the_clock_stands_at_hour_0)
 
     made_up();
     m = led_in(&c, NULL, 0, YEAR);
-    assert_near(m->clock.day, 0.0, 0.0);
-    assert_int_equal(m->clock.idle, 0);
+    assert_near(m->body.clock.day, 0.0, 0.0);
+    assert_int_equal(m->body.idle, 0);
     assert_int_equal(m->hour, 0);
-    assert_int_equal(m->c.steps_per_hour, c.steps_per_hour);
-    assert_near(m->before.t, hours[YEAR - 1].t, 0.0);
-    assert_true(fabs(m->clock.mild - hours[0].t) > 0.5);
+    assert_int_equal(m->body.c.steps_per_hour, c.steps_per_hour);
+    assert_near(m->body.before.t, hours[YEAR - 1].t, 0.0);
+    assert_true(fabs(m->body.clock.mild - hours[0].t) > 0.5);
     dew_march_close(m);
 }
 
@@ -215,8 +215,8 @@ TEST(held_hours_are_those_marched)
     none = led_in(&c, NULL, 0, YEAR);
     short_log = led_in(&c, held, YEAR / 2, YEAR);
     whole = led_in(&c, held, YEAR, YEAR);
-    assert_near(short_log->x.t_air, none->x.t_air, 0.0);
-    assert_near(whole->x.t_air, 27.3, 1e-12);
+    assert_near(short_log->body.at.x.t_air, none->body.at.x.t_air, 0.0);
+    assert_near(whole->body.at.x.t_air, 27.3, 1e-12);
     dew_march_close(none);
     dew_march_close(short_log);
     dew_march_close(whole);
@@ -234,7 +234,7 @@ TEST(shorter_files_repeat_their_first_weeks)
     assert_int_equal(dew_march_warm_up(m, hours, dates, YEAR - 1, &turns, NULL),
                      DEW_OK);
     assert_true(turns > 1 && turns < 40);
-    assert_near(m->clock.mild, hours[0].t, 0.0);
+    assert_near(m->body.clock.mild, hours[0].t, 0.0);
     dew_march_close(m);
 }
 

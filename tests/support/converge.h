@@ -96,11 +96,11 @@ static inline void converge_lead(struct reference *ref, struct ode *ode,
     struct dew_result r;
 
     assert_int_equal(
-        dew_march_open(&guide, &m->c, &year->hours[from - 1], NULL), DEW_OK);
-    converge_load(&guide->x, y);
+        dew_march_open(&guide, &m->body.c, &year->hours[from - 1], NULL), DEW_OK);
+    converge_load(&guide->body.at.x, y);
     converge_scale(y, 1.0);
     for (size_t h = from; h < year->count; h++) {
-        guide->clock.idle = 1;
+        guide->body.idle = 1;
         converge_hour(ref, ode, guide, year, h, y);
         converge_step(guide, year, h, &r);
     }
@@ -123,7 +123,7 @@ static inline struct converge converge_run(struct dew_march *m,
     struct converge c = {0};
     double y[REFERENCE_SIZE];
 
-    converge_load(&m->x, y);
+    converge_load(&m->body.at.x, y);
     converge_scale(y, 1.0);
     if (year->lead > 0) {
         assert_int_equal(dew_march_warm_up(m, year->hours, year->dates,
@@ -143,8 +143,8 @@ static inline struct converge converge_run(struct dew_march *m,
             continue;
         c.rms += (a - b) * (a - b);
         c.max = fmax(c.max, fabs(a - b));
-        c.humid_a += a > m->c.limits.too_humid;
-        c.humid_b += b > m->c.limits.too_humid;
+        c.humid_a += a > m->body.c.limits.too_humid;
+        c.humid_b += b > m->body.c.limits.too_humid;
     }
     ode_close(ode);
     c.rms = 100.0 * sqrt(c.rms / (double)(year->count - skipped));

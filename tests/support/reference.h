@@ -8,7 +8,8 @@
 #ifndef DEW_TESTS_REFERENCE_H
 #define DEW_TESTS_REFERENCE_H
 
-#include "march/march.h"
+#include "march/hour.h"
+#include "march/open.h"
 #include "support/ode.h"
 
 enum { REFERENCE_SIZE = 7 }; /* t_air t_mass w, three stores, co2             */
@@ -85,6 +86,7 @@ static inline void reference_rate(const struct march__now *n,
 static inline void reference_f(double t, const double *y, double *f, void *with)
 {
     struct reference *r = with;
+    const struct march__body *body = &r->march->body;
     struct march__hour h = r->hour;
     struct dew_state x = reference_state(y);
     struct march__duty duty;
@@ -93,15 +95,14 @@ static inline void reference_f(double t, const double *y, double *f, void *with)
     r->calls++;
     h.now.mid = dew_hour_between(&h.start, h.end, (t - r->begin) / 3600.0);
     duty = reference_duty(&h.now, &x);
-    march__mix_of(r->march, &h, &x, &duty, &h.mix);
-    march__equip(r->march, &h, &x, &duty);
+    march__mix_of(body, &h, &x, &duty, &h.mix);
+    march__equip(body, &h, &x, &duty);
     duty = reference_duty(&h.now, &x);
     h.now.blend = march__blend_all(
-        &r->march->c, &h.mix, r->march->lane.rho,
-        march__natural(&r->march->lane, x.t_air, &h.now.mid), &h.worst);
+        &body->c, &h.mix, body->lane.rho,
+        march__natural(&body->lane, x.t_air, &h.now.mid), &h.worst);
     duty.dry = march__dry_share(&h.now, air__rh(x.t_air, x.w, h.now.mid.p));
-    h.now.blend.fresh +=
-        r->march->lane.rho * r->march->c.plant.dryer.outdoor * duty.dry;
+    h.now.blend.fresh += body->lane.rho * body->c.plant.dryer.outdoor * duty.dry;
     k = march__settle(&h.now, &x, &duty, 0.0, 1.0);
     reference_rate(&h.now, &k, &x, &duty, f);
 }
@@ -111,14 +112,22 @@ static inline void reference_begin(struct reference *r,
                                    const struct dew_hour *out,
                                    const struct dew_date *date, int hour)
 {
+    const struct march__body *body = &m->body;
+    struct march__light light;
+    struct march__sun sun;
+
+    march__light_of(&body->c, m->planes, out, date, &light);
+    sun = march__sun_of(&body->c, &light, date);
     r->march = m;
-    r->hour = (struct march__hour){.start = m->before,
+    r->hour = (struct march__hour){.start = body->before,
                                    .end = out,
                                    .date = *date,
                                    .per_steps = 0.5,
-                                   .dt = 1800.0};
-    r->hour.now.lane = m->lane;
-    r->hour.now.drive = march__drive_of(&m->c, m->planes, &m->clock, out, date);
+                                   .dt = 1800.0,
+                                   .seconds = 1800.0};
+    r->hour.now.lane = body->lane;
+    r->hour.now.drive = march__drive_of(&body->c, &body->clock, body->idle,
+                                        &sun, out, date);
     r->begin = 3600.0 * hour;
 }
 

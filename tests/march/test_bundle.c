@@ -1,0 +1,331 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Houses side by side come to what each comes to alone. */
+#include "support/rows.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "dew/bundle.h"
+#include "march/body_map.h"
+#include "support/lively.h"
+
+enum { YEAR = 8760 };
+
+static struct dew_hour hours[YEAR];
+static struct dew_date dates[YEAR];
+
+static void make_year(void)
+{
+    for (int h = 0; h < YEAR; h++) {
+        hours[h] = lively_weather(h + 1);
+        dates[h] = date_of(h);
+    }
+}
+
+static const struct dew_bundle_weather year = {hours, dates, YEAR};
+
+/* Houses that differ in much, but not in what they branch on. */
+static struct dew_case house(int i)
+{
+    struct dew_case c = lively_case();
+
+    lively_cool(&c, 1.0);
+    c.steps_per_hour = 4;
+    c.house.volume *= 1.0 + 0.037 * i;
+    c.house.leakage.stack_n = 0.6 + 0.01 * i;
+    c.house.buffer.surface_kg *= 1.0 + 0.05 * i;
+    c.house.people.count = 1.0 + 0.3 * i;
+    c.house.water[DEW_SOURCE_drying] = (struct dew_water){
+        .per_day = i % 3, .half_life = 100.0 * (i % 2), .start_day = 5.0};
+    c.plant.heater.capacity = 3000.0 + 400.0 * i;
+    c.plant.handlers[0].low_stage = i % 2 ? 0.7 : 1.0;
+    c.plant.handlers[0].overcool = 0.5 * (i % 3);
+    c.plant.handlers[0].overcool_rh = 0.55;
+    c.plant.dryer = (struct dew_dryer){.rate = i % 2 ? 3e-4 : 0.0,
+                                       .factor = 5e-7,
+                                       .rating_t = 26.7,
+                                       .rating_rh = 0.6,
+                                       .set = 0.5,
+                                       .band = 0.04,
+                                       .drained = 1.0};
+    return c;
+}
+
+static void assert_same(const void *a, const void *b, size_t bytes)
+{
+    const double *x = a, *y = b;
+
+    for (size_t i = 0; i < bytes / sizeof *x; i++)
+        if (!(fabs(x[i] - y[i]) <= 1e-9 * fmax(1.0, fabs(x[i]))) &&
+            !(isnan(x[i]) && isnan(y[i])))
+            fail_msg("number %zu: %.17g alone, %.17g in a lane", i, x[i], y[i]);
+}
+
+/* One house alone, from the same place; its tally, and each hour's result. */
+static void alone(const struct dew_case *c, int warm, int count,
+                  struct dew_result *out, struct dew_tally *sum)
+{
+    struct dew_error err = {0};
+    struct dew_march *m;
+
+    if (dew_march_open(&m, c, &hours[0], &err) != DEW_OK)
+        fail_msg("%s: %s", err.path, err.text);
+    if (warm)
+        assert_int_equal(dew_march_warm_up(m, hours, dates, YEAR, NULL, NULL),
+                         DEW_OK);
+    for (int h = 0; h < count; h++) {
+        assert_int_equal(dew_march_step(m, &hours[h], &dates[h], &out[h], NULL),
+                         DEW_OK);
+        dew_tally_add(sum, &c->limits, 0.03, &dates[h], &out[h]);
+    }
+    dew_march_close(m);
+}
+
+/* All houses of a full bundle, count hours, against each alone. */
+static void compare(const struct dew_case *cases, size_t n, int warm, int count)
+{
+    struct dew_result *one = calloc((size_t)count * n, sizeof *one);
+    struct dew_tally sum[DEW_BUNDLE_MOST] = {0}, lane;
+    struct dew_bundle_weather weather[DEW_BUNDLE_MOST];
+    const struct dew_case *c[DEW_BUNDLE_MOST];
+    struct dew_bundle *b;
+
+    assert_non_null(one);
+    for (size_t i = 0; i < n; i++) {
+        c[i] = &cases[i];
+        weather[i] = year;
+        alone(c[i], warm, count, one + i * (size_t)count, &sum[i]);
+    }
+    assert_int_equal(dew_bundle_open(&b, c, weather, n, 1, NULL), DEW_OK);
+    for (size_t i = 0; i < n; i++)
+        dew_bundle_require(b, i, 0.03);
+    if (warm)
+        assert_int_equal(dew_bundle_warm_up(b, NULL), DEW_OK);
+    for (int h = 0; h < count; h++) {
+        assert_int_equal(dew_bundle_step(b, (size_t)h, NULL, NULL), DEW_OK);
+        dew_bundle_tally(b, 0);
+        for (size_t i = 0; i < n; i++) {
+            struct dew_result r;
+
+            dew_bundle_result(b, i, &r);
+            assert_same(&one[i * (size_t)count + (size_t)h], &r, sizeof r);
+        }
+    }
+    for (size_t i = 0; i < n; i++) {
+        dew_bundle_total(b, i, 0, &lane);
+        assert_same(&sum[i], &lane, sizeof lane);
+    }
+    dew_bundle_close(b);
+    free(one);
+}
+
+TEST(a_full_bundle_is_its_houses_alone)
+{
+    struct dew_case cases[DEW_BUNDLE_MOST];
+    int n = dew_bundle_lanes();
+
+    make_year();
+    for (int i = 0; i < n; i++)
+        cases[i] = house(i);
+    compare(cases, (size_t)n, 0, 2000);
+}
+
+/* Led in, and with fewer houses than lanes. */
+TEST(so_is_one_led_in_and_not_full)
+{
+    struct dew_case cases[] = {house(3), house(1)};
+
+    make_year();
+    compare(cases, dew_bundle_lanes() < 2 ? 1 : 2, 1, 300);
+}
+
+/* Every number between 0.7 and 1 of what it was: shares stay shares.  A coil's
+   go together and are left. */
+static double shrunk(double x, uint64_t *seed)
+{
+    *seed = *seed * 6364136223846793005u + 1442695040888963407u;
+    return x * (0.7 + 0.3 * (double)(*seed >> 40) / (double)(1 << 24));
+}
+
+static const struct march__span spans[] = {MARCH__CASE_SPANS};
+
+static struct dew_case any_house(uint64_t *seed)
+{
+    struct dew_case c = house((int)(*seed % 7));
+
+    for (size_t s = 0; s < sizeof spans / sizeof spans[0]; s++)
+        for (size_t i = 0; i < spans[s].times; i++) {
+            int coil = strcmp(spans[s].path, "plant.handlers") == 0;
+            char *at = (char *)&c + spans[s].offset + i * spans[s].stride;
+            double *x = (double *)(void *)at;
+
+            for (size_t k = 0; k < spans[s].count && !coil; k++)
+                x[k] = shrunk(x[k], seed);
+        }
+    c.site.utc_offset = 0.0;
+    c.house.leakage.n = fmax(c.house.leakage.n, 0.5);
+    return c;
+}
+
+TEST(two_hundred_houses_drawn_are_themselves)
+{
+    struct dew_case cases[DEW_BUNDLE_MOST];
+    uint64_t seed = 20261129;
+    int n = dew_bundle_lanes();
+
+    make_year();
+    for (int done = 0; done < 200; done += n) {
+        for (int i = 0; i < n; i++)
+            cases[i] = any_house(&seed);
+        compare(cases, (size_t)n, 0, 200);
+    }
+}
+
+/* Each house under weather of its own. */
+TEST(houses_may_have_weather_of_their_own)
+{
+    static struct dew_hour warmer[YEAR];
+    struct dew_case c = house(2);
+    const struct dew_case *cases[] = {&c, &c};
+    const struct dew_bundle_weather weather[] = {year, {warmer, dates, YEAR}};
+    struct dew_bundle *b;
+    struct dew_result one, other;
+
+    if (dew_bundle_lanes() < 2)
+        return;
+    make_year();
+    for (int h = 0; h < YEAR; h++) {
+        warmer[h] = hours[h];
+        warmer[h].t += 3.0;
+        warmer[h].global *= 0.5;
+    }
+    assert_int_equal(dew_bundle_open(&b, cases, weather, 2, 0, NULL), DEW_OK);
+    for (size_t h = 0; h < 48; h++)
+        assert_int_equal(dew_bundle_step(b, h, NULL, NULL), DEW_OK);
+    dew_bundle_result(b, 0, &one);
+    dew_bundle_result(b, 1, &other);
+    assert_near(other.t_out - one.t_out, 3.0, 1e-9);
+    assert_true(other.heat.solar < one.heat.solar || one.heat.solar == 0.0);
+    dew_bundle_close(b);
+}
+
+/* A temperature held in one house leaves the other its own. */
+TEST(a_held_temperature_is_one_houses)
+{
+    struct dew_case c = house(2);
+    const struct dew_case *cases[] = {&c, &c};
+    const struct dew_bundle_weather weather[] = {year, year};
+    double t[100];
+    struct dew_bundle *b;
+    struct dew_result one, other;
+
+    if (dew_bundle_lanes() < 2)
+        return;
+    make_year();
+    all_day(t, 27.5);
+    for (int h = 24; h < 100; h++)
+        t[h] = h < 60 ? 27.5 : NAN;
+    assert_int_equal(dew_bundle_open(&b, cases, weather, 2, 0, NULL), DEW_OK);
+    dew_bundle_prescribe_t(b, 1, t, 100);
+    for (size_t h = 0; h < 50; h++)
+        assert_int_equal(dew_bundle_step(b, h, NULL, NULL), DEW_OK);
+    dew_bundle_result(b, 0, &one);
+    dew_bundle_result(b, 1, &other);
+    assert_near(other.t, 27.5, 1e-9);
+    assert_true(fabs(one.t - 27.5) > 1.0);
+    dew_bundle_close(b);
+}
+
+static void refuses(const struct dew_case *a, const struct dew_case *b)
+{
+    const struct dew_case *cases[] = {a, b};
+    const struct dew_bundle_weather weather[] = {year, year};
+    struct dew_bundle *bundle;
+
+    assert_false(dew_bundle_alike(a, b));
+    assert_int_equal(dew_bundle_open(&bundle, cases, weather, 2, 0, NULL),
+                     DEW_ERANGE);
+    assert_null(bundle);
+}
+
+TEST(houses_that_branch_differently_are_refused)
+{
+    struct dew_case a = house(0), b;
+
+    assert_true(dew_bundle_alike(&a, &a));
+    b = a, b.plant.handler_count = 0;
+    refuses(&a, &b);
+    b = a, b.plant.handlers[0].capacity = 0.0;
+    refuses(&a, &b);
+    b = a, b.plant.handlers[0].mode = DEW_BLOWER_ON;
+    refuses(&a, &b);
+    b = a, b.plant.frost.strategy = DEW_FROST_PREHEAT;
+    refuses(&a, &b);
+    b = a, b.paths[DEW_VENT_ON][2].supply += 0.01;
+    refuses(&a, &b);
+    b = a, b.site.utc_offset += 1.0;
+    refuses(&a, &b);
+    b = a, b.clock = DEW_CLOCK_US;
+    refuses(&a, &b);
+}
+
+/* The one whose books do not close is named; the other marches on. */
+TEST(a_house_that_runs_away_is_named)
+{
+    struct dew_case good = house(0), bad = house(1);
+    const struct dew_case *cases[] = {&good, &bad};
+    const struct dew_bundle_weather weather[] = {year, year};
+    struct dew_bundle *b;
+    struct dew_error err = {0};
+    struct dew_result r;
+    enum dew_status status = DEW_OK;
+    size_t failed = 9, h = 0;
+
+    if (dew_bundle_lanes() < 2)
+        return;
+    make_year();
+    bad.house.people.gains_w = 5e6;
+    assert_int_equal(dew_bundle_open(&b, cases, weather, 2, 0, NULL), DEW_OK);
+    while (status == DEW_OK && h < 100)
+        status = dew_bundle_step(b, h++, &failed, &err);
+    assert_int_equal(status, DEW_EBALANCE);
+    assert_int_equal(failed, 1);
+    assert_int_equal(err.hour, h);
+    dew_bundle_result(b, 0, &r);
+    assert_true(r.t > 0.0 && r.t < 40.0);
+    dew_bundle_close(b);
+}
+
+/* ---- no number of a case is forgotten ------------------------------------- */
+
+static void cover(unsigned char *seen, size_t offset, size_t bytes)
+{
+    for (size_t i = 0; i < bytes; i++)
+        seen[offset + i]++;
+}
+
+#define COVER_INT(member)                                                      \
+    cover(seen, offsetof(struct dew_case, member),                             \
+          sizeof ((struct dew_case *)0)->member);
+
+TEST(every_number_of_a_case_is_put_into_its_lane)
+{
+    static unsigned char seen[sizeof(struct dew_case)];
+    size_t gap = 0;
+
+    for (size_t s = 0; s < sizeof spans / sizeof spans[0]; s++)
+        for (size_t i = 0; i < spans[s].times; i++)
+            cover(seen, spans[s].offset + i * spans[s].stride,
+                  spans[s].count * sizeof(double));
+    MARCH__CASE_FORKS(COVER_INT)
+    MARCH__CASE_IDLE(COVER_INT)
+    COVER_INT(site.id)
+    COVER_INT(site.name)
+    for (size_t i = 0; i < sizeof seen; i++) {
+        assert_true(seen[i] <= 1);
+        gap = seen[i] ? 0 : gap + 1;
+        assert_true(gap < sizeof(double)); /* what is left is padding */
+    }
+}
+
+RUN_TESTS("march, bundle");
