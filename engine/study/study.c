@@ -1,26 +1,50 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Marching several options through one year, the caller driving. */
+/*
+ * Marching several options through one year, the caller driving.  Options that
+ * branch alike march side by side in a bundle, and as many marches at once as
+ * there are threads; each option's figures are what it alone would give.
+ */
 #include <stdlib.h>
 #include <string.h>
 
+#ifdef _OPENMP
+#include <omp.h>
+#endif
+
 #include "core/fail.h"
+#include "dew/bundle.h"
 #include "study/collect.h"
 
-enum { NAME_ROOM = 96, MOST_OPTIONS = 256 };
+enum { NAME_ROOM = 96, MOST_OPTIONS = 256, MOST_FLIGHTS = 64 };
+
+/* A bundle costs as much as two or three houses alone, however few it has. */
+enum { ENOUGH = 3 };
+
+/* What marches together: one option alone, or several in a bundle. */
+struct flight {
+    size_t options[DEW_BUNDLE_MOST], count;
+    size_t at; /* hours done                                                */
+    struct dew_march *march;
+    struct dew_bundle *bundle;
+    struct dew_error err; /* of this flight's thread                        */
+    enum dew_status status;
+};
 
 struct dew_study {
-    size_t options, turn; /* count, whose turn                               */
+    size_t options;
     struct dew_weather weather;
     struct dew_case *cases;
     char (*names)[NAME_ROOM];
     const double *
         *prescribed_t; /* of each option, or NULL; borrowed                */
     struct dew_outcome *outcomes;
+    struct study__gather *gathers; /* of each option                        */
+    char *done;      /* of each option: 1 when it is in a flight or finished  */
+    size_t finished; /* options                                             */
     double *store;   /* [options][STUDY__SERIES][hours]                       */
     double *scratch; /* [hours]                                             */
-    struct dew_march *march;
-    struct study__gather
-        gather; /* of the option whose turn it is             */
+    struct flight flights[MOST_FLIGHTS];
+    size_t flying;
     enum dew_status failed;
 };
 
@@ -54,10 +78,12 @@ static int take_room(struct dew_study *s)
     s->names = calloc(s->options, sizeof *s->names);
     s->prescribed_t = calloc(s->options, sizeof *s->prescribed_t);
     s->outcomes = calloc(s->options, sizeof *s->outcomes);
+    s->gathers = calloc(s->options, sizeof *s->gathers);
+    s->done = calloc(s->options, sizeof *s->done);
     s->store = calloc(s->options * STUDY__SERIES, hours * sizeof *s->store);
     s->scratch = calloc(hours, sizeof *s->scratch);
-    return s->cases && s->names && s->prescribed_t && s->outcomes && s->store &&
-           s->scratch;
+    return s->cases && s->names && s->prescribed_t && s->outcomes &&
+           s->gathers && s->done && s->store && s->scratch;
 }
 
 enum dew_status dew_study_open(struct dew_study **study,
@@ -90,59 +116,226 @@ enum dew_status dew_study_open(struct dew_study **study,
     return DEW_OK;
 }
 
-static enum dew_status begin_option(struct dew_study *s, struct dew_error *err)
-{
-    struct dew_outcome *o = &s->outcomes[s->turn];
-    const struct dew_weather *w = &s->weather;
-    enum dew_status status;
+/* ---- who marches together ------------------------------------------------- */
 
-    s->gather = (struct study__gather){.limits = &s->cases[s->turn].limits};
-    study__columns_in(&s->gather.columns, o,
-                      s->store + s->turn * STUDY__SERIES * w->count, w->count);
-    status = dew_march_open(&s->march, &s->cases[s->turn], &w->hours[0], err);
+static size_t threads(void)
+{
+#ifdef _OPENMP
+    int most = omp_get_max_threads();
+
+    return most < 1 ? 1 : most > MOST_FLIGHTS ? MOST_FLIGHTS : (size_t)most;
+#else
+    return 1;
+#endif
+}
+
+/* The next option and those that branch like it; a few go one by one. */
+static void fill_flight(struct dew_study *s, struct flight *f, int side_by_side)
+{
+    size_t room = side_by_side ? (size_t)dew_bundle_lanes() : 1;
+
+    *f = (struct flight){0};
+    for (size_t i = 0; i < s->options && f->count < room; i++)
+        if (!s->done[i] &&
+            (f->count == 0 ||
+             dew_bundle_alike(&s->cases[f->options[0]], &s->cases[i])))
+            f->options[f->count++] = i;
+    if (f->count < ENOUGH)
+        f->count = 1;
+    for (size_t k = 0; k < f->count; k++)
+        s->done[f->options[k]] = 1;
+}
+
+/* Weather of less than a year is led in otherwise than a bundle is. */
+static int whole_year(const struct dew_study *s)
+{
+    return s->weather.count >= 8760;
+}
+
+static void take_off(struct dew_study *s)
+{
+    size_t left = s->options - s->finished, most = threads();
+
+    s->flying = 0;
+    while (left > 0 && s->flying < most) {
+        struct flight *f = &s->flights[s->flying++];
+
+        fill_flight(s, f, whole_year(s));
+        left -= f->count;
+    }
+}
+
+/* ---- one flight ----------------------------------------------------------- */
+
+static enum dew_status open_alone(struct dew_study *s, struct flight *f)
+{
+    size_t i = f->options[0];
+    const struct dew_weather *w = &s->weather;
+    enum dew_status status =
+        dew_march_open(&f->march, &s->cases[i], &w->hours[0], &f->err);
+
     if (status != DEW_OK)
         return status;
-    dew_march_prescribe_t(s->march, s->prescribed_t[s->turn], w->count);
-    return dew_march_warm_up(s->march, w->hours, w->dates, w->count, &o->turns,
-                             err);
+    dew_march_prescribe_t(f->march, s->prescribed_t[i], w->count);
+    return dew_march_warm_up(f->march, w->hours, w->dates, w->count,
+                             &s->outcomes[i].turns, &f->err);
 }
 
-static void end_option(struct dew_study *s)
+static enum dew_status open_bundle(struct dew_study *s, struct flight *f)
 {
-    study__collect_end(&s->outcomes[s->turn], &s->gather, &s->cases[s->turn],
-                       s->weather.dates, s->scratch);
-    dew_march_close(s->march);
-    s->march = NULL;
-    s->turn++;
-    s->gather.at = 0;
+    const struct dew_case *cases[DEW_BUNDLE_MOST];
+    struct dew_bundle_weather weather[DEW_BUNDLE_MOST];
+    enum dew_status status;
+
+    for (size_t k = 0; k < f->count; k++) {
+        cases[k] = &s->cases[f->options[k]];
+        weather[k] = (struct dew_bundle_weather){
+            s->weather.hours, s->weather.dates, s->weather.count};
+        s->outcomes[f->options[k]].turns = 1;
+    }
+    status =
+        dew_bundle_open(&f->bundle, cases, weather, f->count, 0, &f->err);
+    if (status != DEW_OK)
+        return status;
+    for (size_t k = 0; k < f->count; k++)
+        dew_bundle_prescribe_t(f->bundle, k, s->prescribed_t[f->options[k]],
+                               s->weather.count);
+    return dew_bundle_warm_up(f->bundle, &f->err);
 }
 
-static enum dew_status one_hour(struct dew_study *s, struct dew_error *err)
+static enum dew_status open_flight(struct dew_study *s, struct flight *f)
 {
-    const struct dew_hour *hour = &s->weather.hours[s->gather.at];
-    const struct dew_date *date = &s->weather.dates[s->gather.at];
+    for (size_t k = 0; k < f->count; k++) {
+        size_t i = f->options[k];
+
+        s->gathers[i] = (struct study__gather){.limits = &s->cases[i].limits};
+        study__columns_in(&s->gathers[i].columns, &s->outcomes[i],
+                          s->store + i * STUDY__SERIES * s->weather.count,
+                          s->weather.count);
+    }
+    return f->count > 1 ? open_bundle(s, f) : open_alone(s, f);
+}
+
+static void put_away(struct dew_study *s, size_t i, size_t at,
+                     const struct dew_result *result)
+{
+    study__collect(&s->outcomes[i], &s->gathers[i], &s->weather.hours[at],
+                   &s->weather.dates[at], result);
+}
+
+static enum dew_status one_hour(struct dew_study *s, struct flight *f)
+{
     struct dew_result result;
     enum dew_status status;
 
-    status = dew_march_step(s->march, hour, date, &result, err);
-    if (status == DEW_OK)
-        study__collect(&s->outcomes[s->turn], &s->gather, hour, date, &result);
+    if (f->bundle == NULL) {
+        status = dew_march_step(f->march, &s->weather.hours[f->at],
+                                &s->weather.dates[f->at], &result, &f->err);
+        if (status == DEW_OK)
+            put_away(s, f->options[0], f->at, &result);
+        return status;
+    }
+    status = dew_bundle_step(f->bundle, f->at, NULL, &f->err);
+    for (size_t k = 0; k < f->count && status == DEW_OK; k++) {
+        dew_bundle_result(f->bundle, k, &result);
+        put_away(s, f->options[k], f->at, &result);
+    }
     return status;
 }
 
-static enum dew_status some_hours(struct dew_study *s, size_t hours,
-                                  struct dew_error *err)
+static void close_flight(struct flight *f)
 {
-    enum dew_status status = DEW_OK;
+    dew_march_close(f->march);
+    dew_bundle_close(f->bundle);
+    f->march = NULL;
+    f->bundle = NULL;
+}
 
-    core__in(err, s->names[s->turn]); /* unless the march names a member */
-    if (s->march == NULL)
-        status = begin_option(s, err);
-    while (status == DEW_OK && hours-- > 0 && s->gather.at < s->weather.count)
-        status = one_hour(s, err);
-    if (status == DEW_OK && s->gather.at == s->weather.count)
-        end_option(s);
-    return status;
+/* Each option of a flight that failed, alone: the first that fails says why. */
+static void ask_why(struct dew_study *s, struct flight *f)
+{
+    struct flight all = *f;
+
+    close_flight(f);
+    for (size_t k = 0; k < all.count; k++) {
+        *f = (struct flight){.options = {all.options[k]}, .count = 1};
+        core__in(&f->err, s->names[all.options[k]]);
+        f->status = open_alone(s, f);
+        while (f->status == DEW_OK && f->at < s->weather.count) {
+            struct dew_result r;
+
+            f->status = dew_march_step(f->march, &s->weather.hours[f->at],
+                                       &s->weather.dates[f->at], &r, &f->err);
+            f->at++;
+        }
+        close_flight(f);
+        if (f->status != DEW_OK)
+            return;
+    }
+    f->status = all.status;
+    f->err = all.err;
+}
+
+static void some_hours(struct dew_study *s, struct flight *f, size_t hours)
+{
+    core__in(&f->err, s->names[f->options[0]]); /* or the march's member */
+    if (f->march == NULL && f->bundle == NULL)
+        f->status = open_flight(s, f);
+    while (f->status == DEW_OK && hours-- > 0 && f->at < s->weather.count) {
+        f->status = one_hour(s, f);
+        f->at++;
+    }
+    if (f->status != DEW_OK && f->count > 1)
+        ask_why(s, f);
+}
+
+static void land(struct dew_study *s, struct flight *f)
+{
+    for (size_t k = 0; k < f->count; k++) {
+        size_t i = f->options[k];
+
+        study__collect_end(&s->outcomes[i], &s->gathers[i], &s->cases[i],
+                           s->weather.dates, s->scratch);
+    }
+    close_flight(f);
+    s->finished += f->count;
+}
+
+/* ---- all of them ---------------------------------------------------------- */
+
+/* So many hours of each flight; the first that failed tells. */
+static enum dew_status fly(struct dew_study *s, size_t hours,
+                           struct dew_error *err)
+{
+    int arrived = 1;
+
+    if (s->flying == 0)
+        take_off(s);
+#pragma omp parallel for schedule(static, 1) if (s->flying > 1)
+    for (size_t i = 0; i < s->flying; i++)
+        some_hours(s, &s->flights[i], hours);
+    for (size_t i = 0; i < s->flying; i++) {
+        if (s->flights[i].status != DEW_OK) {
+            if (err != NULL && err->status == DEW_OK)
+                *err = s->flights[i].err;
+            return s->flights[i].status;
+        }
+        arrived = arrived && s->flights[i].at == s->weather.count;
+    }
+    for (size_t i = 0; i < s->flying && arrived; i++)
+        land(s, &s->flights[i]);
+    s->flying = arrived ? 0 : s->flying;
+    return DEW_OK;
+}
+
+/* Hours of all options that are done, of all. */
+static double share_done(const struct dew_study *s)
+{
+    size_t hours = s->finished * s->weather.count;
+
+    for (size_t i = 0; i < s->flying; i++)
+        hours += s->flights[i].at * s->flights[i].count;
+    return (double)hours / (double)(s->options * s->weather.count);
 }
 
 enum dew_status dew_study_step(struct dew_study *s, size_t hours, double *done,
@@ -150,25 +343,36 @@ enum dew_status dew_study_step(struct dew_study *s, size_t hours, double *done,
 {
     if (s->failed != DEW_OK)
         return core__fail(err, s->failed, "this study has failed before");
-    if (s->turn < s->options)
-        s->failed = some_hours(s, hours, err);
-    if (s->failed != DEW_OK)
-        return s->failed;
-    *done =
-        ((double)s->turn + (double)s->gather.at / (double)s->weather.count) /
-        (double)s->options;
-    return DEW_OK;
+    if (s->finished < s->options)
+        s->failed = fly(s, hours, err);
+    if (s->failed == DEW_OK)
+        *done = share_done(s);
+    return s->failed;
+}
+
+/* The first option that is not finished: it waits, or is in a flight. */
+static size_t first_missing(const struct dew_study *s)
+{
+    size_t first = s->options;
+
+    for (size_t i = s->options; i-- > 0;)
+        first = s->done[i] ? first : i;
+    for (size_t i = 0; i < s->flying; i++)
+        for (size_t k = 0; k < s->flights[i].count; k++)
+            if (s->flights[i].options[k] < first)
+                first = s->flights[i].options[k];
+    return first;
 }
 
 size_t dew_study_turn(const struct dew_study *s)
 {
-    return s->turn;
+    return s->finished;
 }
 
 const struct dew_outcome *dew_study_outcomes(const struct dew_study *s,
                                              size_t *count)
 {
-    *count = s->turn;
+    *count = first_missing(s);
     return s->outcomes;
 }
 
@@ -176,9 +380,12 @@ void dew_study_close(struct dew_study *s)
 {
     if (s == NULL)
         return;
-    dew_march_close(s->march);
+    for (size_t i = 0; i < s->flying; i++)
+        close_flight(&s->flights[i]);
     free(s->scratch);
     free(s->store);
+    free(s->done);
+    free(s->gathers);
     free(s->outcomes);
     free(s->names);
     free(s->prescribed_t);
