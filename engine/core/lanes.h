@@ -9,7 +9,7 @@
 
 typedef double core__many __attribute__((vector_size(8 * CORE__LANES)));
 typedef uint64_t core__bits __attribute__((vector_size(8 * CORE__LANES)));
-typedef __typeof__((core__many){0} > (core__many){0}) core__truth;
+typedef int64_t core__truth __attribute__((vector_size(8 * CORE__LANES)));
 
 /* Taking away a zero makes a vector of a constant, and is left out of one. */
 #define CORE__OF(x)         ((x) - (core__many){0})

@@ -21,7 +21,8 @@
     MARCH__WHOLE(by_efficiency, double, 1),                                    \
     MARCH__WHOLE(pressure_all, double, 1),                                     \
     MARCH__WHOLE(clock, struct march__clock, 1),                       \
-    MARCH__WHOLE(now, struct march__now, 1),                                   \
+    {"", offsetof(struct march__body, now),                                    \
+     offsetof(struct march__now, kinds) / sizeof(double), 1, 0, 0},            \
     MARCH__WHOLE(before, struct dew_hour, 1),                                  \
     MARCH__WHOLE(at.x, struct dew_state, 1),                                   \
     MARCH__WHOLE(at.x_p, double, 1),                                           \

@@ -213,7 +213,7 @@ static enum dew_status open_all(struct dew_bundle *b,
 {
     size_t bytes = b->kernel->size(tallies), align = b->kernel->align;
     enum dew_status status = DEW_OK;
-    int forks[FORKS];
+    int forks[FORKS], kinds = 0;
 
     b->houses = calloc(b->count, sizeof *b->houses);
     b->lanes = aligned_alloc(align, bytes);
@@ -221,7 +221,9 @@ static enum dew_status open_all(struct dew_bundle *b,
         return core__fail(err, DEW_EMEM, "no memory for a bundle");
     memset(b->lanes, 0, bytes);
     forks_of(cases[0], forks);
-    b->kernel->fork(b->lanes, forks, march__paths_alike(cases[0]));
+    for (size_t i = 0; i < b->count; i++)
+        kinds |= march__kinds_of(cases[i]);
+    b->kernel->fork(b->lanes, forks, march__paths_alike(cases[0]), kinds);
     for (size_t i = 0; i < b->count && status == DEW_OK; i++)
         status = open_house(b, i, cases[i], &weather[i], err);
     share_light(b);

@@ -207,7 +207,7 @@ static inline void march__recall(struct march__body *m, struct march__hour *h,
     march__where(so, &m->at, &w->at, offsetof(struct march__course, heats));
     m->at.heats = heats;
     m->at.cools = cools;
-    march__where(so, &h->now, &w->now, sizeof h->now);
+    march__where(so, &h->now, &w->now, offsetof(struct march__now, kinds));
     march__where(so, &h->mix, &w->mix,
                  offsetof(struct march__mixing, handlers));
     h->wiped = core__pick(so, w->wiped, h->wiped);
@@ -298,6 +298,7 @@ static inline void march__hour_of(struct march__body *m,
     h->dt = CORE__OF(h->seconds);
     h->now = m->now;
     h->now.lane = m->lane;
+    h->now.kinds = m->kinds;
     h->now.drive = march__drive_of(&m->c, &m->clock, m->idle, sun, hour, wall);
     march__mind_windows(&m->c, &m->at.x, &m->before, hour, &h->now.drive);
     march__keep_equipment(&h->now.drive, &m->now.drive);

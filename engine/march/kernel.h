@@ -39,7 +39,7 @@ struct march__kernel {
     /* A house's numbers into a lane. */
     void (*put)(void *bundle, int lane, const core__plain *in);
     /* What the houses branch on, in the order of MARCH__CASE_FORKS. */
-    void (*fork)(void *bundle, const int *forks, int alike);
+    void (*fork)(void *bundle, const int *forks, int alike, int kinds);
     /* Back to day 0; feed: the weather before the next hour, or NULL for that
        of the last. */
     void (*begin)(void *bundle, const struct march__feed *feed);

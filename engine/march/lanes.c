@@ -90,12 +90,13 @@ static void put(void *bundle, int lane, const core__plain *in)
 
 #define FORK(member) b->body.c.member = *from++;
 
-static void fork_as(void *bundle, const int *from, int alike)
+static void fork_as(void *bundle, const int *from, int alike, int kinds)
 {
     struct lanes *b = bundle;
 
     MARCH__CASE_FORKS(FORK)
     b->body.alike = alike;
+    b->body.kinds = kinds;
     b->body.begun = 0;
 }
 

@@ -29,6 +29,7 @@ struct march__body {
     double pressure_all;              /* Pa  every exhaust at once          */
     int alike; /* 1: no blower state differs in its paths                   */
     int begun; /* 1: terms and blend are there                              */
+    int kinds; /* of kinks that there are: enum march__kind                 */
     int idle;  /* 1: time stands still for what decays (warm-up)            */
     struct march__clock clock;
     struct march__now now;     /* of the last step: coils, blowers, dryers  */

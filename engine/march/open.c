@@ -72,6 +72,23 @@ static void open_dryer(struct march__body *m)
         1.0 / dew_plant_dryer_efficiency(d->rating_t, d->rating_rh);
 }
 
+/* Kinks that this house may have. */
+int march__kinds_of(const struct dew_case *c)
+{
+    int kinds = 0;
+
+    for (int k = 0; k < c->plant.handler_count; k++)
+        if (c->plant.handlers[k].capacity > 0.0)
+            kinds |= k == 0 ? MARCH__COOLS : MARCH__COOLS | MARCH__COOLS_MORE;
+    for (int s = 0; s < DEW_SURFACES; s++)
+        if (c->house.surfaces[s].area > 0.0)
+            kinds |= MARCH__FILMS;
+    kinds |= c->plant.dryer.rate > 0.0 ? MARCH__DRIES : 0;
+    kinds |= c->plant.humidifier.rate > 0.0 ? MARCH__WETS : 0;
+    kinds |= c->house.water[DEW_SOURCE_ground].rate > 0.0 ? MARCH__GROUND : 0;
+    return kinds;
+}
+
 enum dew_status march__open(struct march__body *body, const struct dew_case *c,
                             const struct dew_hour *before,
                             struct dew_error *err)
@@ -91,6 +108,7 @@ enum dew_status march__open(struct march__body *body, const struct dew_case *c,
     body->at.x = first_state(c, &body->lane, before);
     body->at.x_p = before->p;
     body->alike = march__paths_alike(c);
+    body->kinds = march__kinds_of(c);
     body->pressure_all = pressure_of_all(c);
     open_dryer(body);
     return open_coils(body, err);

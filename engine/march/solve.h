@@ -16,6 +16,16 @@
 /* Heat of evaporation of all that dries or wets the house, J/kg. */
 #define DEW_LATENT air__latent(CORE__OF(20.0))
 
+/* What bends the line of the water; a kind that no house has is left out. */
+enum march__kind {
+    MARCH__COOLS = 1 << 0,      /* one coil                                 */
+    MARCH__COOLS_MORE = 1 << 1, /* two more                                 */
+    MARCH__FILMS = 1 << 2,      /* faces with an area                       */
+    MARCH__DRIES = 1 << 3,      /* a dehumidifier                           */
+    MARCH__WETS = 1 << 4,       /* a humidifier                             */
+    MARCH__GROUND = 1 << 5      /* wet ground                               */
+};
+
 /* All coefficients of a step that the stages share. */
 struct march__now {
     struct march__lane lane;
@@ -23,6 +33,7 @@ struct march__now {
     struct march__coil c1, c2, c3;
     struct march__blend blend;
     struct dew_hour mid;
+    int kinds; /* of kinks that there are: enum march__kind                 */
 };
 
 DEW_LANE double march__over(double x)
@@ -182,6 +193,32 @@ DEW_LANE struct march__warm march__warm_stage(
 
 DEW_LANE_STRUCT(march__kinks, DEW_KINK_MAP);
 
+/* X of each kink whose kind there is. */
+#define MARCH__EACH_KINK(kinds, X)                                             \
+    if ((kinds) & MARCH__COOLS) {                                              \
+        X(coil)                                                                \
+    }                                                                          \
+    if ((kinds) & MARCH__COOLS_MORE) {                                         \
+        X(coil_2)                                                              \
+        X(coil_3)                                                              \
+    }                                                                          \
+    if ((kinds) & MARCH__FILMS) {                                              \
+        X(glass)                                                               \
+        X(edge)                                                                \
+        X(corner)                                                              \
+    }                                                                          \
+    if ((kinds) & MARCH__DRIES) {                                              \
+        X(dry_on)                                                              \
+        X(dry_full)                                                            \
+    }                                                                          \
+    if ((kinds) & MARCH__WETS) {                                               \
+        X(wet_less)                                                            \
+        X(wet_off)                                                             \
+    }                                                                          \
+    if ((kinds) & MARCH__GROUND) {                                             \
+        X(ground)                                                              \
+    }
+
 struct march__pieces {
     double g, r;            /* the straight part                             */
     struct march__kinks at; /* kg/kg                                         */
@@ -189,6 +226,7 @@ struct march__pieces {
         bend; /* kg/s per kg/kg: slope added above the kink    */
     struct march__kinks
         held;      /* kg/s  films: what one gives off at most       */
+    int kinds;     /* of kinks that there are                       */
     double per_rh; /* RH per w                                      */
     double top;    /* w at which the air is saturated: its end      */
     double fog;    /* kg/s that falls out there                     */
@@ -211,10 +249,13 @@ DEW_LANE double march__wet_share(const struct march__now *n, double rh)
     return plant__wet_share(rh, n->lane.wet_high, n->lane.wet_per);
 }
 
-#define MARCH__ADD_BENT(name) +MARCH__BENT(p, name, w)
+#define MARCH__ADD_BENT(name) y += MARCH__BENT(p, name, w);
 DEW_LANE double march__residual(const struct march__pieces *p, double w)
 {
-    return p->g * w - p->r DEW_KINK_MAP(MARCH__ADD_BENT);
+    double y = p->g * w - p->r;
+
+    MARCH__EACH_KINK(p->kinds, MARCH__ADD_BENT)
+    return y;
 }
 
 /* Which kinks lie below w: 1 below it, 0 above. */
@@ -222,9 +263,9 @@ DEW_LANE double march__residual(const struct march__pieces *p, double w)
 DEW_LANE struct march__kinks march__passed_at(const struct march__pieces *p,
                                               double w)
 {
-    struct march__kinks y;
+    struct march__kinks y = {0};
 
-    DEW_KINK_MAP(MARCH__PASSED)
+    MARCH__EACH_KINK(p->kinds, MARCH__PASSED)
     return y;
 }
 
@@ -234,35 +275,43 @@ DEW_LANE struct march__kinks march__passed_at(const struct march__pieces *p,
 DEW_LANE struct march__kinks march__passed_at_root(
     const struct march__pieces *p)
 {
-    struct march__kinks y;
+    struct march__kinks y = {0};
 
-    DEW_KINK_MAP(MARCH__ROOT_ABOVE)
+    MARCH__EACH_KINK(p->kinds, MARCH__ROOT_ABOVE)
     return y;
 }
 
-#define MARCH__OTHER(name) | (a->name != b->name)
-DEW_LANE core__truth march__other_passed(const struct march__kinks *a,
+#define MARCH__OTHER(name) other = other | (a->name != b->name);
+DEW_LANE core__truth march__other_passed(int kinds,
+                                         const struct march__kinks *a,
                                          const struct march__kinks *b)
 {
-    return 0 DEW_KINK_MAP(MARCH__OTHER);
+    core__truth other = {0};
+
+    MARCH__EACH_KINK(kinds, MARCH__OTHER)
+    return other;
 }
 
 /* The slope of the straight piece that lies above the kinks passed. */
-#define MARCH__ADD_G(name) +passed->name * p->bend.name
+#define MARCH__ADD_G(name) g += passed->name * p->bend.name;
 DEW_LANE double march__slope_on(const struct march__pieces *p,
                                 const struct march__kinks *passed)
 {
-    return p->g DEW_KINK_MAP(MARCH__ADD_G);
+    double g = p->g;
+
+    MARCH__EACH_KINK(p->kinds, MARCH__ADD_G)
+    return g;
 }
 
 /* And its root. */
-#define MARCH__ADD_R(name) +passed->name * p->bend.name * p->at.name
+#define MARCH__ADD_R(name) r += passed->name * p->bend.name * p->at.name;
 DEW_LANE double march__root_on(const struct march__pieces *p,
                                const struct march__kinks *passed)
 {
     double g = march__slope_on(p, passed);
-    double r = p->r DEW_KINK_MAP(MARCH__ADD_R);
+    double r = p->r;
 
+    MARCH__EACH_KINK(p->kinds, MARCH__ADD_R)
     return r / g;
 }
 
@@ -280,7 +329,7 @@ DEW_LANE double march__w_root(const struct march__pieces *p, double near)
 
         near = march__root_on(p, &from);
         passed = march__passed_at(p, near);
-        if (!core__any(march__other_passed(&from, &passed)))
+        if (!core__any(march__other_passed(p->kinds, &from, &passed)))
             return near;
     }
     passed = march__passed_at_root(p);

@@ -62,6 +62,18 @@ DEW_LANE double march__co2_stage(const struct march__now *n,
 /* clang-format on */
 DEW_LANE_STRUCT(march__at, DEW_AT_MAP);
 
+/* What the coils take out that the rooms feel. */
+DEW_LANE double march__onto_coils(const struct march__pieces *p, double w)
+{
+    double out = CORE__OF(0.0);
+
+    if (p->kinds & MARCH__COOLS)
+        out += MARCH__BENT(p, coil, w);
+    if (p->kinds & MARCH__COOLS_MORE)
+        out += MARCH__BENT(p, coil_2, w) + MARCH__BENT(p, coil_3, w);
+    return out;
+}
+
 DEW_LANE struct march__at march__at_of(const struct march__now *n,
                                        const struct march__terms *k,
                                        const struct march__pieces *p,
@@ -75,12 +87,13 @@ DEW_LANE struct march__at march__at_of(const struct march__now *n,
     a.w = x->w;
     a.pws_air = k->pws_air;
     a.p_store = x->w_surface * (k->pws_store * n->lane.per_surface);
-    a.coil = MARCH__BENT(p, coil, x->w) + MARCH__BENT(p, coil_2, x->w) +
-             MARCH__BENT(p, coil_3, x->w);
-    a.coil /= 1.0 - n->drive.lost_cool; /* the rooms feel what is kept */
-    a.glass = MARCH__ONTO(p, glass, x->w) + MARCH__ONTO(p, edge, x->w) +
-              MARCH__ONTO(p, corner, x->w);
-    a.ground = march__off_ground(n, k, x->w);
+    a.coil = march__onto_coils(p, x->w) / (1.0 - n->drive.lost_cool);
+    a.glass = p->kinds & MARCH__FILMS
+                  ? MARCH__ONTO(p, glass, x->w) + MARCH__ONTO(p, edge, x->w) +
+                        MARCH__ONTO(p, corner, x->w)
+                  : CORE__OF(0.0);
+    a.ground = p->kinds & MARCH__GROUND ? march__off_ground(n, k, x->w)
+                                        : CORE__OF(0.0);
     a.heat = warm->duty.heat;
     a.cool = warm->duty.cool;
     a.cool_2 = warm->duty.cool_2;
@@ -270,10 +283,11 @@ DEW_LANE struct march__terms march__curves(const struct march__now *n,
         (l->h_is * at->t_air + l->h_ms * at->t_mass + l->h_w * n->mid.t) / sum;
     struct air__line air = air__poly_pws(at->t_air);
     struct air__line store = air__poly_pws(t_face);
-    struct air__line wet =
-        air__poly_pws(l->wet_follow * at->t_air + n->drive.wet_t);
+    struct air__line wet = {0};
     struct march__terms k;
 
+    if (n->kinds & MARCH__GROUND)
+        wet = air__poly_pws(l->wet_follow * at->t_air + n->drive.wet_t);
     k.per_w = air__per_w(at->w, n->mid.p);
     k.t_air = at->t_air;
     k.t_store = t_face;
@@ -285,9 +299,12 @@ DEW_LANE struct march__terms march__curves(const struct march__now *n,
     k.wet_slope = l->wet_follow * wet.slope;
     k.sorb = DEW_LATENT * l->rate_surface * store.slope * at->w_surface *
              l->per_surface; /* L beta A RH dp_s/dt */
-    k.wsat_glass = march__face_w(n, at->t_air, l->face_glass);
-    k.wsat_edge = march__face_w(n, at->t_air, l->face_edge);
-    k.wsat_corner = march__face_w(n, at->t_air, l->face_corner);
+    k.wsat_glass = k.wsat_edge = k.wsat_corner = CORE__OF(0.0);
+    if (n->kinds & MARCH__FILMS) {
+        k.wsat_glass = march__face_w(n, at->t_air, l->face_glass);
+        k.wsat_edge = march__face_w(n, at->t_air, l->face_edge);
+        k.wsat_corner = march__face_w(n, at->t_air, l->face_corner);
+    }
     k.evap_air = k.evap_surface = CORE__OF(0.0);
     k.fog = k.cp = CORE__OF(0.0);
     return k;

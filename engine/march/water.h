@@ -81,11 +81,15 @@ DEW_LANE void march__put_humidistats(const struct march__now *n,
     double dry = n->drive.dry_rate * l->dry_per * p->per_rh;
     double wet = n->drive.wet_rate * l->wet_per * p->per_rh;
 
-    p->r += n->drive.wet_rate;
-    MARCH__PUT_KINK(p, dry_on, l->dry_low * to_w, dry)
-    MARCH__PUT_KINK(p, dry_full, (l->dry_low + l->dry_width) * to_w, -dry)
-    MARCH__PUT_KINK(p, wet_less, (l->wet_high - l->wet_width) * to_w, wet)
-    MARCH__PUT_KINK(p, wet_off, l->wet_high * to_w, -wet)
+    if (p->kinds & MARCH__DRIES) {
+        MARCH__PUT_KINK(p, dry_on, l->dry_low * to_w, dry)
+        MARCH__PUT_KINK(p, dry_full, (l->dry_low + l->dry_width) * to_w, -dry)
+    }
+    if (p->kinds & MARCH__WETS) {
+        p->r += n->drive.wet_rate;
+        MARCH__PUT_KINK(p, wet_less, (l->wet_high - l->wet_width) * to_w, wet)
+        MARCH__PUT_KINK(p, wet_off, l->wet_high * to_w, -wet)
+    }
 }
 
 /* Wet ground gives off what vapour pressure drives, and never takes any up. */
@@ -121,12 +125,20 @@ DEW_LANE struct march__pieces march__pieces_of(const struct march__now *n,
     p.per_rh = k->per_w / k->pws_air;
     p.top = CORE__OF(1.0); /* no end yet */
     p.fog = d->fog;
-    MARCH__PUT_KINK(&p, coil, n->c1.w_adp, d->cool * n->c1.pass * kept)
-    MARCH__PUT_KINK(&p, coil_2, n->c2.w_adp, d->cool_2 * n->c2.pass * kept)
-    MARCH__PUT_KINK(&p, coil_3, n->c3.w_adp, d->cool_3 * n->c3.pass * kept)
-    march__put_films(n, k, x, per_dt, &p);
-    march__put_humidistats(n, k, &p);
-    march__put_ground(n, k, &p);
+    p.kinds = n->kinds;
+    if (p.kinds & MARCH__COOLS) {
+        MARCH__PUT_KINK(&p, coil, n->c1.w_adp, d->cool * n->c1.pass * kept)
+    }
+    if (p.kinds & MARCH__COOLS_MORE) {
+        MARCH__PUT_KINK(&p, coil_2, n->c2.w_adp, d->cool_2 * n->c2.pass * kept)
+        MARCH__PUT_KINK(&p, coil_3, n->c3.w_adp, d->cool_3 * n->c3.pass * kept)
+    }
+    if (p.kinds & MARCH__FILMS)
+        march__put_films(n, k, x, per_dt, &p);
+    if (p.kinds & (MARCH__DRIES | MARCH__WETS))
+        march__put_humidistats(n, k, &p);
+    if (p.kinds & MARCH__GROUND)
+        march__put_ground(n, k, &p);
     return p;
 }
 
@@ -157,9 +169,11 @@ DEW_LANE struct dew_state march__water_stage(const struct march__now *n,
     y.w_surface = s.surface_0 + s.surface_w * y.w;
     y.w_mid = s.mid_0 + s.mid_surface * y.w_surface;
     y.w_deep = s.deep_0 + s.deep_mid * y.w_mid;
-    y.film_glass += gdt * MARCH__ONTO(p, glass, y.w);
-    y.film_edge += gdt * MARCH__ONTO(p, edge, y.w);
-    y.film_corner += gdt * MARCH__ONTO(p, corner, y.w);
+    if (p->kinds & MARCH__FILMS) {
+        y.film_glass += gdt * MARCH__ONTO(p, glass, y.w);
+        y.film_edge += gdt * MARCH__ONTO(p, edge, y.w);
+        y.film_corner += gdt * MARCH__ONTO(p, corner, y.w);
+    }
     return y;
 }
 
