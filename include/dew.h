@@ -6,6 +6,7 @@
 
 #include "dew/air.h"
 #include "dew/buffer.h"
+#include "dew/bundle.h"
 #include "dew/climate.h"
 #include "dew/coil.h"
 #include "dew/core.h"

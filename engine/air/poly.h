@@ -53,12 +53,11 @@ static CORE__INLINE double air__poly_from_bits(core__bits u)
 
 /* t between low and high, else NaN.  A term, for gcc to find no branch in. */
 static CORE__INLINE double air__poly_between(double t, core__plain low,
-                                              core__plain high)
+                                             core__plain high)
 {
     const core__plain none = NAN;
     double below = core__pick(t < low, none, 0.0);
     double above = core__pick(t > high, none, 0.0);
-
 
     return t + below + above;
 }
@@ -209,7 +208,8 @@ static CORE__INLINE double air__poly_exp2(double y)
 static CORE__INLINE double air__poly_pow(double x, double y)
 {
     const core__plain smallest = 2.2250738585072014e-308;
-    double positive = core__pick(x > smallest, 1.0, 0.0); /* a factor, not a branch */
+    double positive =
+        core__pick(x > smallest, 1.0, 0.0); /* a factor, not a branch */
 
     return positive * air__poly_exp2(y * air__poly_log2(x));
 }

@@ -15,11 +15,11 @@ struct dew_around dew_house_attic(const struct dew_attic *attic)
 {
     const double slope = 1.12, bare_deck = 0.30, height = 1.0; /* ours */
 
-    return (struct dew_around){.absorptance = attic->absorptance,
-                               .roof = slope /
-                                       (1.0 / HOUSE__OUTER + bare_deck + attic->deck),
-                               .rooms = attic->ceiling,
-                               .air = heat_of_air * height * attic->air};
+    return (struct dew_around){
+        .absorptance = attic->absorptance,
+        .roof = slope / (1.0 / HOUSE__OUTER + bare_deck + attic->deck),
+        .rooms = attic->ceiling,
+        .air = heat_of_air * height * attic->air};
 }
 
 struct dew_around dew_house_crawl(double air)

@@ -44,8 +44,7 @@ static CORE__INLINE double house__leak_in(double natural, double supply,
 static CORE__INLINE double house__pressure(const struct dew_leakage *k,
                                            double surplus)
 {
-    double size =
-        air__poly_pow(core__abs(surplus) / k->c, 1.0 / k->n);
+    double size = air__poly_pow(core__abs(surplus) / k->c, 1.0 / k->n);
 
     return core__pick(surplus < 0.0, -size, size);
 }

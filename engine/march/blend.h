@@ -10,8 +10,8 @@
 
 /* Share of the step that the blowers spend in state (base 3); handler given
    (-1 for none) is left out: the share while it is as the state says. */
-static inline double march__blower_share(const struct march__mixing *mix, int state, int vent,
-                           int given)
+static inline double march__blower_share(const struct march__mixing *mix,
+                                         int state, int vent, int given)
 {
     const double *low = vent == DEW_VENT_OFF ? mix->low_off : mix->low_on;
     double share = CORE__OF(1.0);
@@ -35,7 +35,7 @@ static inline int march__states_of(int handlers)
 
 /* Where the exhaust air would end if nothing condensed, degC. */
 static inline double march__coldest(const struct dew_path *p,
-                      const struct march__core_airs *a)
+                                    const struct march__core_airs *a)
 {
     double moist = air__moist(a->w);
 
@@ -87,8 +87,8 @@ static inline double march__path_condenses(const struct dew_path *path,
 
 /* The path as it is in this step; *water, kg/s, drains from its core. */
 static inline struct dew_path march__at_state(const struct march__mixing *mix,
-                                const struct dew_path *dry, double rho,
-                                double *water)
+                                              const struct dew_path *dry,
+                                              double rho, double *water)
 {
     double used = 1.0 - mix->bypass;
     struct dew_path path = *dry;
@@ -169,8 +169,8 @@ struct march__inlet {
     double latent;   /* of it, what is not yet at the house's humidity      */
 };
 
-static inline void march__add_inlet(const struct dew_path *path, double used, double share,
-                      struct march__inlet *in)
+static inline void march__add_inlet(const struct dew_path *path, double used,
+                                    double share, struct march__inlet *in)
 {
     double fresh = share * path->at_coil, idle = share * path->idle_at_coil;
 
@@ -184,8 +184,8 @@ static inline void march__add_inlet(const struct dew_path *path, double used, do
  * and of the other blowers.  What a state sends past coils is shared by the
  * handlers that run at full in it.
  */
-static inline struct march__inlet march__coil_inlet(const struct dew_case *c,
-                                      const struct march__mixing *mix, int k)
+static inline struct march__inlet march__coil_inlet(
+    const struct dew_case *c, const struct march__mixing *mix, int k)
 {
     struct march__inlet in = {0};
 
@@ -198,9 +198,11 @@ static inline struct march__inlet march__coil_inlet(const struct dew_case *c,
                 if (!march__at_full(b, k))
                     continue;
                 share *= march__blower_share(mix, b, v, k);
-                sharing = march__at_full(b, 0) + march__at_full(b, 1) + march__at_full(b, 2);
+                sharing = march__at_full(b, 0) + march__at_full(b, 1) +
+                          march__at_full(b, 2);
             }
-            march__add_inlet(&c->paths[v][b], 1.0 - mix->bypass, share / sharing, &in);
+            march__add_inlet(&c->paths[v][b], 1.0 - mix->bypass,
+                             share / sharing, &in);
         }
     return in;
 }

@@ -19,7 +19,7 @@ enum {
     BODY_SPANS = sizeof body_spans / sizeof body_spans[0],
     FORKS = 0
 #define ONE(member) +1
-        MARCH__CASE_FORKS(ONE)
+    MARCH__CASE_FORKS(ONE)
 #undef ONE
 };
 
@@ -123,10 +123,11 @@ static double *gather(const void *base, const struct march__span *spans,
 }
 
 static enum dew_status put(struct dew_bundle *b, size_t i,
-                           const struct march__body *body, struct dew_error *err)
+                           const struct march__body *body,
+                           struct dew_error *err)
 {
-    size_t n = numbers_of(case_spans, CASE_SPANS) +
-               numbers_of(body_spans, BODY_SPANS);
+    size_t n =
+        numbers_of(case_spans, CASE_SPANS) + numbers_of(body_spans, BODY_SPANS);
     double *flat = malloc(n * sizeof *flat);
 
     if (flat == NULL)
@@ -321,8 +322,8 @@ static enum dew_status march(struct dew_bundle *b, size_t h, int steps,
     const struct house *first = &b->houses[0];
     const struct dew_date *date = &first->weather.dates[h];
     struct march__light light[DEW_BUNDLE_MOST];
-    struct dew_date wall = dew_weather_by_clock(date, first->c.clock,
-                                                first->c.site.utc_offset);
+    struct dew_date wall =
+        dew_weather_by_clock(date, first->c.clock, first->c.site.utc_offset);
     struct march__feed feed;
     unsigned open;
     size_t i = 0;
@@ -331,10 +332,7 @@ static enum dew_status march(struct dew_bundle *b, size_t h, int steps,
         feed_house(b, k, h, light, &feed);
     fill_up(b, &feed);
     b->date = *date;
-    open = b->kernel->hour(
-        b->lanes, &feed,
-        &wall,
-        steps, idle);
+    open = b->kernel->hour(b->lanes, &feed, &wall, steps, idle);
     if (open == 0)
         return DEW_OK;
     while (i + 1 < b->count && (open >> i & 1U) == 0)

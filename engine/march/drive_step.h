@@ -64,8 +64,8 @@ static inline double march__left(const struct dew_water *water, double age)
         return CORE__OF(1.0);
     halves = age / core__pick(decays, water->half_life, 1.0);
     halves = core__hold(halves, 0.0, 1000.0);
-    return core__pick(
-        decays, core__pick(age < 0.0, 0.0, air__poly_exp2(-halves)), 1.0);
+    return core__pick(decays,
+                      core__pick(age < 0.0, 0.0, air__poly_exp2(-halves)), 1.0);
 }
 
 /* Share of an event's water that mixes with the room's air. */
@@ -86,8 +86,8 @@ static inline double march__mixed(const struct dew_case *c,
     if (local[source] > 0) {
         const struct dew_exhaust *fan = &c->plant.exhausts[local[source] - 1];
 
-        rest *= 1.0 - core__pick(fan->hours[date->hour - 1] > 0.0, fan->caught,
-                                 0.0);
+        rest *= 1.0 -
+                core__pick(fan->hours[date->hour - 1] > 0.0, fan->caught, 0.0);
     }
     return rest;
 }

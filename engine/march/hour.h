@@ -24,8 +24,8 @@ static inline void march__begin(struct march__body *m, struct march__hour *h)
         &m->c, &h->mix, m->lane.rho,
         march__natural(&m->lane, m->at.x.t_air, h->end), &worst);
     h->now.blend = m->at.blend;
-    m->at.terms = march__settle(&h->now, &m->at.x, &none, CORE__OF(0.0),
-                                1.0 / h->dt);
+    m->at.terms =
+        march__settle(&h->now, &m->at.x, &none, CORE__OF(0.0), 1.0 / h->dt);
     m->begun = 1;
 }
 
@@ -38,8 +38,7 @@ static inline double march__wipe(double *film, double most)
     return over;
 }
 
-static inline void march__wipe_all(struct march__body *m,
-                                   struct march__hour *h)
+static inline void march__wipe_all(struct march__body *m, struct march__hour *h)
 {
     const struct dew_surface *s = m->c.house.surfaces;
     struct dew_state *x = &m->at.x;
@@ -131,9 +130,9 @@ static inline core__truth march__is_coarse(const struct march__body *m,
 enum { MARCH__PARTS = 2 };
 
 /* The step again, in parts. */
-static inline void march__in_parts(struct march__body *m,
-                                   struct march__hour *h, double middle,
-                                   struct march__trial *s, struct dew_result *r)
+static inline void march__in_parts(struct march__body *m, struct march__hour *h,
+                                   double middle, struct march__trial *s,
+                                   struct dew_result *r)
 {
     march__learn(m, h, s);
     h->dt /= MARCH__PARTS;
@@ -217,9 +216,8 @@ static inline void march__recall(struct march__body *m, struct march__hour *h,
 }
 
 /* One step, done again in parts where it is too coarse. */
-static inline void march__one_step(struct march__body *m,
-                                   struct march__hour *h, double middle,
-                                   struct dew_result *r)
+static inline void march__one_step(struct march__body *m, struct march__hour *h,
+                                   double middle, struct dew_result *r)
 {
     struct march__trial s;
     struct march__written before, whole;
@@ -328,10 +326,12 @@ static inline core__truth march__audit(const struct march__body *m,
 
 /* One hour.  wall: its date by the clock on it.  Returns where the books
    close. */
-static inline core__truth march__run_hour(
-    struct march__body *m, const struct dew_hour *hour,
-    const struct march__sun *sun, const struct dew_date *wall,
-    struct dew_result *r, struct march__gaps *gaps)
+static inline core__truth march__run_hour(struct march__body *m,
+                                          const struct dew_hour *hour,
+                                          const struct march__sun *sun,
+                                          const struct dew_date *wall,
+                                          struct dew_result *r,
+                                          struct march__gaps *gaps)
 {
     struct march__hour h;
     struct dew_state from = m->at.x;

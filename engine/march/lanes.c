@@ -156,8 +156,8 @@ static unsigned hour(void *bundle, const struct march__feed *feed,
     b->body.held = row_of(feed, MARCH__FEED_held);
     b->body.c.steps_per_hour = steps;
     b->body.idle = idle;
-    return bits(core__not(
-        march__run_hour(&b->body, &h, &sun, wall, &b->r, &gaps)));
+    return bits(
+        core__not(march__run_hour(&b->body, &h, &sun, wall, &b->r, &gaps)));
 }
 
 static void tally(void *bundle, size_t which, const void *date)
@@ -193,15 +193,14 @@ static void total(const void *bundle, size_t which, int lane, core__plain *out)
 #define NAMED(lanes)  march__kernel_##lanes
 #define KERNEL(lanes) NAMED(lanes)
 
-const struct march__kernel KERNEL(CORE__LANES) = {
-    .lanes = LANES,
-    .align = sizeof(double),
-    .size = size_of,
-    .put = put,
-    .fork = fork_as,
-    .begin = begin,
-    .hour = hour,
-    .tally = tally,
-    .required = required,
-    .result = result,
-    .total = total};
+const struct march__kernel KERNEL(CORE__LANES) = {.lanes = LANES,
+                                                  .align = sizeof(double),
+                                                  .size = size_of,
+                                                  .put = put,
+                                                  .fork = fork_as,
+                                                  .begin = begin,
+                                                  .hour = hour,
+                                                  .tally = tally,
+                                                  .required = required,
+                                                  .result = result,
+                                                  .total = total};

@@ -27,7 +27,8 @@ struct march__gaps {
 #define MARCH__SUM(name, words)  sum += f->name;
 #define MARCH__GAIN(name, words) in += core__pick(f->name > 0.0, f->name, 0.0);
 
-static inline double march__water_sum(const struct dew_water_flows *f, double *inflow)
+static inline double march__water_sum(const struct dew_water_flows *f,
+                                      double *inflow)
 {
     double sum = CORE__OF(0.0), in = CORE__OF(0.0);
 
@@ -37,7 +38,8 @@ static inline double march__water_sum(const struct dew_water_flows *f, double *i
     return sum;
 }
 
-static inline double march__heat_sum(const struct dew_heat_flows *f, double *inflow)
+static inline double march__heat_sum(const struct dew_heat_flows *f,
+                                     double *inflow)
 {
     double sum = CORE__OF(0.0), in = CORE__OF(0.0);
 
@@ -75,28 +77,30 @@ static inline double march__store_rise(const struct march__books *b)
            (b->after->w_deep - b->before->w_deep);
 }
 
-static inline void march__water_gaps(const struct march__books *b, struct march__gaps *g)
+static inline void march__water_gaps(const struct march__books *b,
+                                     struct march__gaps *g)
 {
     const struct dew_state *x = b->before, *y = b->after;
-    double in, sum = march__water_sum(b->water, &in), held = b->lane->mass_air * x->w;
+    double in, sum = march__water_sum(b->water, &in),
+               held = b->lane->mass_air * x->w;
     double stored = x->w_surface + x->w_mid + x->w_deep;
     double scale = in + march__grain(held + stored);
 
     g->air = (sum - b->lane->mass_air * (y->w - x->w)) / scale;
     g->stores = (b->water->store + march__store_rise(b)) / scale;
     g->films = (b->water->glass + march__film_rise(b) + b->wiped) / scale;
-    g->coils =
-        (b->water->coil + b->water->reevaporation + march__coil_rise(b) + b->drained) /
-        scale;
+    g->coils = (b->water->coil + b->water->reevaporation + march__coil_rise(b) +
+                b->drained) /
+               scale;
 }
 
-static inline struct march__gaps march__ledger_gaps(const struct march__books *b)
+static inline struct march__gaps march__ledger_gaps(
+    const struct march__books *b)
 {
     const struct dew_state *x = b->before, *y = b->after;
     double in, sum = march__heat_sum(b->heat, &in);
-    double held =
-        core__abs(b->lane->c_mass * x->t_mass) +
-        core__abs(b->lane->c_air * x->t_air);
+    double held = core__abs(b->lane->c_mass * x->t_mass) +
+                  core__abs(b->lane->c_air * x->t_air);
     double rise = b->lane->c_air * (y->t_air - x->t_air) +
                   b->lane->c_mass * (y->t_mass - x->t_mass) +
                   (y->owed_q - x->owed_q);

@@ -96,7 +96,8 @@ enum dew_status dew_march_open(struct dew_march **march,
 static double apart(const struct dew_march *m, const struct dew_state *a,
                     const struct dew_state *b)
 {
-    double surface = fabs(a->w_surface - b->w_surface) / m->body.lane.cap_surface;
+    double surface =
+        fabs(a->w_surface - b->w_surface) / m->body.lane.cap_surface;
     double mid = fabs(a->w_mid - b->w_mid) / m->body.lane.cap_mid;
     double deep = fabs(a->w_deep - b->w_deep) / m->body.lane.cap_deep;
 
@@ -155,9 +156,8 @@ static enum dew_status lead_in(struct dew_march *m,
     m->body.before = hours[end - MARCH__LEAD - 1];
     m->hour = (int)(end - MARCH__LEAD);
     for (size_t h = end - MARCH__LEAD; h < end && status == DEW_OK; h++) {
-        m->body.c.steps_per_hour = h < end - MARCH__FINE && MARCH__FEW < steps
-                                     ? MARCH__FEW
-                                     : steps;
+        m->body.c.steps_per_hour =
+            h < end - MARCH__FINE && MARCH__FEW < steps ? MARCH__FEW : steps;
         m->body.idle = 1;
         status = dew_march_step(m, &hours[h], &dates[h], &out, err);
     }

@@ -32,9 +32,9 @@ struct march__body {
     int kinds; /* of kinks that there are: enum march__kind                 */
     int idle;  /* 1: time stands still for what decays (warm-up)            */
     struct march__clock clock;
-    struct march__now now;     /* of the last step: coils, blowers, dryers  */
-    struct dew_hour before;    /* weather at the start of the hour          */
-    double held;               /* degC  indoor t measured; NaN none         */
+    struct march__now now;  /* of the last step: coils, blowers, dryers  */
+    struct dew_hour before; /* weather at the start of the hour          */
+    double held;            /* degC  indoor t measured; NaN none         */
     struct march__course at;
 };
 

@@ -32,7 +32,8 @@ static inline double march__heat_run(const struct dew_heater *heater,
 #define MARCH__WINTER_BELOW 10.0
 #define MARCH__WINTER_WIDTH 0.04
 
-static inline double march__on_share(const struct dew_case *c, const struct dew_date *date)
+static inline double march__on_share(const struct dew_case *c,
+                                     const struct dew_date *date)
 {
     const struct dew_control *k = &c->plant.control;
 
@@ -41,8 +42,8 @@ static inline double march__on_share(const struct dew_case *c, const struct dew_
 }
 
 /* Share of the rest of the hour that a blower idles at low flow. */
-static inline double march__idle_share(const struct dew_handler *h,
-                                        double full, int vent)
+static inline double march__idle_share(const struct dew_handler *h, double full,
+                                       int vent)
 {
     if (h->mode == DEW_BLOWER_ON)
         return CORE__OF(1.0);
@@ -51,16 +52,16 @@ static inline double march__idle_share(const struct dew_handler *h,
     if (h->mode == DEW_BLOWER_MINUTES) {
         core__truth left = (h->minutes > full) & (full < 1.0);
 
-        return core__pick(left,
-                          (h->minutes - full) / core__pick(left, 1.0 - full, 1.0),
-                          0.0);
+        return core__pick(
+            left, (h->minutes - full) / core__pick(left, 1.0 - full, 1.0), 0.0);
     }
     return CORE__OF(0.0);
 }
 
 /* Share of time left to the ventilator by lockout and the winter target. */
-static inline double march__kept(const struct march__body *m, const struct march__hour *h,
-                   const struct dew_state *at, double rh)
+static inline double march__kept(const struct march__body *m,
+                                 const struct march__hour *h,
+                                 const struct dew_state *at, double rh)
 {
     const struct dew_control *k = &m->c.plant.control;
     double keep = plant__lockout(k, h->now.mid.w, at->w);
@@ -69,13 +70,12 @@ static inline double march__kept(const struct march__body *m, const struct march
     core__truth asks =
         (k->winter_rh[0] > 0.0) & (h->now.mid.t < MARCH__WINTER_BELOW);
 
-    return keep *
-           core__pick(asks, 1.0 - dry * (1.0 - k->lockout_least), 1.0);
+    return keep * core__pick(asks, 1.0 - dry * (1.0 - k->lockout_least), 1.0);
 }
 
 static inline double march__frost_share(const struct march__body *m,
-                          const struct march__hour *h,
-                          const struct dew_state *at)
+                                        const struct march__hour *h,
+                                        const struct dew_state *at)
 {
     const struct dew_frost_rule *rule = &m->c.plant.frost;
 
@@ -86,7 +86,7 @@ static inline double march__frost_share(const struct march__body *m,
 }
 
 static inline double march__boost_share(const struct march__body *m,
-                          const struct march__hour *h, double rh)
+                                        const struct march__hour *h, double rh)
 {
     const struct dew_control *k = &m->c.plant.control;
 
@@ -94,8 +94,10 @@ static inline double march__boost_share(const struct march__body *m,
                      k->event_boost * k->events[h->date.hour - 1]);
 }
 
-static inline void march__mix_vent(const struct march__body *m, const struct march__hour *h,
-                     const struct dew_state *at, struct march__mixing *mix)
+static inline void march__mix_vent(const struct march__body *m,
+                                   const struct march__hour *h,
+                                   const struct dew_state *at,
+                                   struct march__mixing *mix)
 {
     double rh = air__rh(at->t_air, at->w, h->now.mid.p);
     double boost = march__boost_share(m, h, rh);
@@ -106,13 +108,14 @@ static inline void march__mix_vent(const struct march__body *m, const struct mar
     mix->vent[DEW_VENT_ON] = (run - boost) * (1.0 - frost);
     mix->vent[DEW_VENT_BOOST] = boost * (1.0 - frost);
     mix->vent[DEW_VENT_DEFROST] = run * frost;
-    mix->bypass =
-        plant__bypass(&m->c.plant.control, h->now.mid.t, at->t_air);
+    mix->bypass = plant__bypass(&m->c.plant.control, h->now.mid.t, at->t_air);
 }
 
 /* Outdoor air of the ventilator is brought up to where frost begins. */
-static inline void march__mix_core(const struct march__body *m, const struct march__hour *h,
-                     const struct dew_state *at, struct march__mixing *mix)
+static inline void march__mix_core(const struct march__body *m,
+                                   const struct march__hour *h,
+                                   const struct dew_state *at,
+                                   struct march__mixing *mix)
 {
     const struct dew_frost_rule *rule = &m->c.plant.frost;
     double out = h->now.mid.t, p = h->now.mid.p;
@@ -124,8 +127,9 @@ static inline void march__mix_core(const struct march__body *m, const struct mar
     mix->core.t_out += mix->core.preheat;
 }
 
-static inline void march__mix_locals(const struct march__body *m, const struct march__hour *h,
-                       struct march__mixing *mix)
+static inline void march__mix_locals(const struct march__body *m,
+                                     const struct march__hour *h,
+                                     struct march__mixing *mix)
 {
     mix->local[0] = CORE__OF(1.0);
     for (int e = 0; e < DEW_LOCALS; e++) {
@@ -137,9 +141,10 @@ static inline void march__mix_locals(const struct march__body *m, const struct m
     }
 }
 
-static inline void march__mix_blowers(const struct march__body *m, const struct march__hour *h,
-                        const struct march__duty *duty,
-                        struct march__mixing *mix)
+static inline void march__mix_blowers(const struct march__body *m,
+                                      const struct march__hour *h,
+                                      const struct march__duty *duty,
+                                      struct march__mixing *mix)
 {
     double cool[DEW_HANDLERS] = {duty->cool, duty->cool_2, duty->cool_3};
     const struct dew_heater *heater = &m->c.plant.heater;
@@ -160,9 +165,11 @@ static inline void march__mix_blowers(const struct march__body *m, const struct 
 }
 
 /* Shares of the ventilator and the blowers for the step now predicted. */
-static inline void march__mix_of(const struct march__body *m, const struct march__hour *h,
-                   const struct dew_state *at, const struct march__duty *duty,
-                   struct march__mixing *mix)
+static inline void march__mix_of(const struct march__body *m,
+                                 const struct march__hour *h,
+                                 const struct dew_state *at,
+                                 const struct march__duty *duty,
+                                 struct march__mixing *mix)
 {
     march__mix_vent(m, h, at, mix);
     march__mix_core(m, h, at, mix);

@@ -27,7 +27,7 @@ struct march__mixing {
     double local[1 + DEW_LOCALS]; /* -   none, bath, kitchen, dryer; sum 1 */
     double bypass;                /* -   share of recovery switched off   */
     struct march__core_airs core;
-    int handlers;                 /* 0 when all blower states are alike   */
+    int handlers; /* 0 when all blower states are alike   */
 };
 
 /* 1 when no blower state differs from all off. */

@@ -128,13 +128,13 @@ DEW_LANE void march__share_out(const struct march__now *n, double share,
     double need = share * all, rest = need - n->c1.sensible;
     double ll = n->lane.lead_lag;
 
-    d->cool =
-        core__pick(ll > 0.0, core__share(march__ratio(need, n->c1.sensible)), share);
-    d->cool_2 =
-        core__pick(ll > 0.0, core__share(march__ratio(rest, n->c2.sensible)), share);
+    d->cool = core__pick(
+        ll > 0.0, core__share(march__ratio(need, n->c1.sensible)), share);
+    d->cool_2 = core__pick(
+        ll > 0.0, core__share(march__ratio(rest, n->c2.sensible)), share);
     rest -= n->c2.sensible;
-    d->cool_3 =
-        core__pick(ll > 0.0, core__share(march__ratio(rest, n->c3.sensible)), share);
+    d->cool_3 = core__pick(
+        ll > 0.0, core__share(march__ratio(rest, n->c3.sensible)), share);
 }
 
 DEW_LANE struct march__warm march__warm_stage(
@@ -160,8 +160,8 @@ DEW_LANE struct march__warm march__warm_stage(
     out.t_air =
         (right + heat * k->heat_full - cool * k->cool_full) * e->per_slope;
     out.t_air = core__pick(given > 0.0, n->drive.set_heat, out.t_air);
-    out.prescribed =
-        core__pick(given > 0.0, out.t_air * e->slope - right, 0.0); /* residual */
+    out.prescribed = core__pick(given > 0.0, out.t_air * e->slope - right,
+                                0.0); /* residual */
     out.t_mass = d + e->follow * out.t_air;
     out.duty.heat = heat;
     march__share_out(n, cool, &out.duty);
@@ -195,27 +195,27 @@ DEW_LANE_STRUCT(march__kinks, DEW_KINK_MAP);
 
 /* X of each kink whose kind there is. */
 #define MARCH__EACH_KINK(kinds, X)                                             \
-    if ((kinds) & MARCH__COOLS) {                                              \
+    if ((kinds)&MARCH__COOLS) {                                                \
         X(coil)                                                                \
     }                                                                          \
-    if ((kinds) & MARCH__COOLS_MORE) {                                         \
+    if ((kinds)&MARCH__COOLS_MORE) {                                           \
         X(coil_2)                                                              \
         X(coil_3)                                                              \
     }                                                                          \
-    if ((kinds) & MARCH__FILMS) {                                              \
+    if ((kinds)&MARCH__FILMS) {                                                \
         X(glass)                                                               \
         X(edge)                                                                \
         X(corner)                                                              \
     }                                                                          \
-    if ((kinds) & MARCH__DRIES) {                                              \
+    if ((kinds)&MARCH__DRIES) {                                                \
         X(dry_on)                                                              \
         X(dry_full)                                                            \
     }                                                                          \
-    if ((kinds) & MARCH__WETS) {                                               \
+    if ((kinds)&MARCH__WETS) {                                                 \
         X(wet_less)                                                            \
         X(wet_off)                                                             \
     }                                                                          \
-    if ((kinds) & MARCH__GROUND) {                                             \
+    if ((kinds)&MARCH__GROUND) {                                               \
         X(ground)                                                              \
     }
 

@@ -13,8 +13,8 @@ struct march__airs {
 
 /* Air behind handler k's coil while it cools, degC. */
 static inline double march__behind_coil(const struct march__body *m,
-                          const struct march__hour *h, const struct march__airs *a,
-                          int k)
+                                        const struct march__hour *h,
+                                        const struct march__airs *a, int k)
 {
     const double sensible[DEW_HANDLERS] = {
         h->now.c1.sensible, h->now.c2.sensible, h->now.c3.sensible};
@@ -24,7 +24,8 @@ static inline double march__behind_coil(const struct march__body *m,
 
 /* The coldest of the coils that ran; NaN when none did. */
 static inline double march__coldest_coil(const struct march__body *m,
-                           const struct march__hour *h, const struct march__airs *a)
+                                         const struct march__hour *h,
+                                         const struct march__airs *a)
 {
     double t = CORE__OF((core__plain)NAN);
 
@@ -35,7 +36,8 @@ static inline double march__coldest_coil(const struct march__body *m,
 }
 
 /* Fresh air of the ventilator, behind its core. */
-static inline double march__fresh_w(const struct march__body *m, const struct march__airs *a)
+static inline double march__fresh_w(const struct march__body *m,
+                                    const struct march__airs *a)
 {
     const struct dew_path *on = &m->c.paths[DEW_VENT_ON][0];
 
@@ -43,13 +45,13 @@ static inline double march__fresh_w(const struct march__body *m, const struct ma
 }
 
 /* Stale air behind the core, no colder than what it met. */
-static inline double march__thrown_t(const struct march__body *m, const struct march__airs *a)
+static inline double march__thrown_t(const struct march__body *m,
+                                     const struct march__airs *a)
 {
     const struct dew_path *on = &m->c.paths[DEW_VENT_ON][0];
     double share = march__ratio(on->sensible * on->supply, on->exhaust);
 
-    return a->t_in -
-           core__min(share, CORE__OF(1.0)) * (a->t_in - a->t_out);
+    return a->t_in - core__min(share, CORE__OF(1.0)) * (a->t_in - a->t_out);
 }
 
 /* 1 where a skin that follows its air stands below the dew point around. */
@@ -72,7 +74,8 @@ static inline int march__full_state(const struct march__body *m)
 
 /* Outdoor air that the returns mix in, with all blowers at full: the air that
    reaches the heaters, degC, or NaN when there is none in it. */
-static inline double march__mixed_t(const struct march__body *m, const struct march__airs *a, int vent)
+static inline double march__mixed_t(const struct march__body *m,
+                                    const struct march__airs *a, int vent)
 {
     const struct dew_path *p = &m->c.paths[vent][march__full_state(m)];
     double outdoor = p->at_coil * (1.0 - p->sensible) + p->idle_at_coil;
@@ -90,8 +93,9 @@ static inline double march__mixed_t(const struct march__body *m, const struct ma
 }
 
 /* The heaters' air, with the ventilator running and standing. */
-static inline void march__tell_mixed(const struct march__body *m, const struct march__airs *a,
-                       struct dew_result *r)
+static inline void march__tell_mixed(const struct march__body *m,
+                                     const struct march__airs *a,
+                                     struct dew_result *r)
 {
     const core__plain none = NAN;
     double on = march__mixed_t(m, a, DEW_VENT_ON);
@@ -99,7 +103,7 @@ static inline void march__tell_mixed(const struct march__body *m, const struct m
     double run = r->duty.vent, heat = r->duty.heat;
 
     r->mixed_t = core__lower(core__pick(run > 0.0, on, none),
-                              core__pick(run < 1.0, off, none));
+                             core__pick(run < 1.0, off, none));
     if (!m->c.plant.heater.by_air)
         return;
     r->ducts[DEW_SPOT_heater] =
@@ -108,11 +112,13 @@ static inline void march__tell_mixed(const struct march__body *m, const struct m
 }
 
 /* Ducts that sweat and cold air at the heaters, from the hour's means. */
-static inline void march__tell_ducts(const struct march__body *m, const struct march__hour *h,
-                       struct dew_result *r)
+static inline void march__tell_ducts(const struct march__body *m,
+                                     const struct march__hour *h,
+                                     struct dew_result *r)
 {
     const struct dew_duct_watch *w = &m->c.watch;
-    struct march__airs a = {r->t, r->w, r->t_out, r->w_out, h->end->p, CORE__OF(0.0)};
+    struct march__airs a = {r->t,     r->w,      r->t_out,
+                            r->w_out, h->end->p, CORE__OF(0.0)};
     double run = r->duty.vent, cold;
 
     march__tell_mixed(m, &a, r);
@@ -125,13 +131,12 @@ static inline void march__tell_ducts(const struct march__body *m, const struct m
     r->ducts[DEW_SPOT_intake] =
         run * march__skin_sweats(w->intake_follows, a.t_out, a.t_in, a.dew_in);
     r->ducts[DEW_SPOT_exhaust] =
-        run *
-        march__skin_sweats(w->exhaust_follows, march__thrown_t(m, &a), a.t_in, a.dew_in);
+        run * march__skin_sweats(w->exhaust_follows, march__thrown_t(m, &a),
+                                 a.t_in, a.dew_in);
     r->ducts[DEW_SPOT_trunk] =
-        w->trunk
-            ? core__pick(cold < air__dew(march__fresh_w(m, &a), a.p),
-                         run * r->duty.cool, 0.0)
-            : CORE__OF(0.0);
+        w->trunk ? core__pick(cold < air__dew(march__fresh_w(m, &a), a.p),
+                              run * r->duty.cool, 0.0)
+                 : CORE__OF(0.0);
     r->ducts[DEW_SPOT_outside] =
         r->duty.cool *
         core__pick(cold == cold,

@@ -342,7 +342,8 @@ DEW_LANE struct march__terms march__sources(const struct march__now *n,
                    b->fan_heat + b->preheat +
                    s->blower_idle * (1.0 - s->lost_rest) + k.evap_air + owed +
                    (k.cp * b->ductleak + s->duct_g) * (s->place_t - n->mid.t);
-    k.heat_full = core__pick(s->heat_cap > 0.0, s->heat_cap + s->blower_heat, 0.0);
+    k.heat_full =
+        core__pick(s->heat_cap > 0.0, s->heat_cap + s->blower_heat, 0.0);
     k.heat_full *= 1.0 - s->duct_heat - s->lost_heat;
     k.cool_full = core__pick(all > 0.0, all - s->blower_cool, 0.0);
     k.cool_full *= 1.0 - s->duct_cool - s->lost_cool;

@@ -13,9 +13,10 @@ static CORE__INLINE double march__count(core__truth so)
     return core__pick(so, 1.0, 0.0);
 }
 
-static inline void march__add_humidity(struct dew_tally *t, const struct dew_limits *limits,
-                         const struct dew_date *date,
-                         const struct dew_result *in)
+static inline void march__add_humidity(struct dew_tally *t,
+                                       const struct dew_limits *limits,
+                                       const struct dew_date *date,
+                                       const struct dew_result *in)
 {
     core__truth humid = in->rh > limits->too_humid + DEW_BEYOND;
     core__truth first = t->hours == 0.0;
@@ -39,7 +40,7 @@ static inline void march__add_humidity(struct dew_tally *t, const struct dew_lim
 }
 
 static inline void march__add_air(struct dew_tally *t, double required,
-                    const struct dew_result *in)
+                                  const struct dew_result *in)
 {
     core__truth first = t->hours == 0.0;
 
@@ -67,7 +68,8 @@ static inline void march__add_air(struct dew_tally *t, double required,
 #define MARCH__IN_HEAT(name, words)   t->heat.name += in->heat.name;
 #define MARCH__IN_ENERGY(name, words) t->energy.name += in->energy.name;
 
-static inline void march__add_books(struct dew_tally *t, const struct dew_result *in)
+static inline void march__add_books(struct dew_tally *t,
+                                    const struct dew_result *in)
 {
     DEW_WATER_MAP(MARCH__IN_WATER)
     DEW_HEAT_MAP(MARCH__IN_HEAT)
@@ -77,7 +79,8 @@ static inline void march__add_books(struct dew_tally *t, const struct dew_result
     t->wiped += in->wiped;
 }
 
-static inline void march__add_duty(struct dew_duty *sum, const struct dew_duty *in)
+static inline void march__add_duty(struct dew_duty *sum,
+                                   const struct dew_duty *in)
 {
     sum->cool += in->cool;
     sum->heat += in->heat;
@@ -91,19 +94,21 @@ static inline void march__add_duty(struct dew_duty *sum, const struct dew_duty *
 }
 
 /* Wet or too cold places in ducts; the coldest mixed air while heating. */
-static inline void march__add_spots(struct dew_tally *t, const struct dew_result *in)
+static inline void march__add_spots(struct dew_tally *t,
+                                    const struct dew_result *in)
 {
     const core__plain none = NAN;
     double cold = core__pick(in->duty.heat > 0.0, in->mixed_t, none);
 
     for (int s = 0; s < DEW_DUCT_SPOTS; s++)
         t->ducts[s] += in->ducts[s];
-    t->mixed_t_min = core__pick(t->hours == 0.0, cold,
-                                core__lower(t->mixed_t_min, cold));
+    t->mixed_t_min =
+        core__pick(t->hours == 0.0, cold, core__lower(t->mixed_t_min, cold));
 }
 
 /* The air that a dehumidifier ran in. */
-static inline void march__add_dryer(struct dew_tally *t, const struct dew_result *in)
+static inline void march__add_dryer(struct dew_tally *t,
+                                    const struct dew_result *in)
 {
     t->dryer_t += in->duty.dehumidify * in->t;
     t->dryer_rh += in->duty.dehumidify * in->rh;

@@ -10,7 +10,8 @@
 
 /* A face is wet while its film can be seen; one without a film while its air
    is saturated. */
-static inline core__truth march__is_wet(const struct dew_surface *face, double film, double rh)
+static inline core__truth march__is_wet(const struct dew_surface *face,
+                                        double film, double rh)
 {
     core__truth filmed = face->area > 0.0;
 
@@ -19,8 +20,9 @@ static inline core__truth march__is_wet(const struct dew_surface *face, double f
 }
 
 /* Inside faces at the end of a step: t, RH there, wet or not. */
-static inline void march__tell_faces(const struct march__body *m, const struct march__hour *h,
-                       struct dew_result *r)
+static inline void march__tell_faces(const struct march__body *m,
+                                     const struct march__hour *h,
+                                     struct dew_result *r)
 {
     const double film[DEW_SURFACES] = {m->at.x.film_glass, m->at.x.film_edge,
                                        m->at.x.film_corner};
@@ -33,15 +35,17 @@ static inline void march__tell_faces(const struct march__body *m, const struct m
 
         r->surface_t[s] += h->per_steps * t;
         r->surface_rh[s] += h->per_steps * rh;
-        r->sweat[s] += core__pick(
-            march__is_wet(&m->c.house.surfaces[s], film[s], rh), h->per_steps,
-            0.0);
+        r->sweat[s] +=
+            core__pick(march__is_wet(&m->c.house.surfaces[s], film[s], rh),
+                       h->per_steps, 0.0);
     }
 }
 
 /* Compressor and condenser fan, by run time. */
-static inline void march__tell_cooling(const struct march__body *m, const struct march__hour *h,
-                         const struct march__sum *sum, struct dew_result *r)
+static inline void march__tell_cooling(const struct march__body *m,
+                                       const struct march__hour *h,
+                                       const struct march__sum *sum,
+                                       struct dew_result *r)
 {
     const double power[DEW_HANDLERS] = {h->now.c1.power, h->now.c2.power,
                                         h->now.c3.power};
@@ -54,8 +58,8 @@ static inline void march__tell_cooling(const struct march__body *m, const struct
 
 /* A heat pump carries what it can, its resistance heat the rest. */
 static inline double march__pump_energy(const struct march__body *m,
-                          const struct march__hour *h,
-                          const struct march__sum *sum)
+                                        const struct march__hour *h,
+                                        const struct march__sum *sum)
 {
     double given = core__min(sum->heat.heating, h->pump * h->dt);
 
@@ -66,8 +70,10 @@ static inline double march__pump_energy(const struct march__body *m,
 /* Air so far below its band is cold, and no matter of rounding; ours. */
 #define MARCH__COLD 0.5 /* K */
 
-static inline void march__tell_short(const struct march__body *m, const struct march__hour *h,
-                       const struct march__sum *sum, struct dew_result *r)
+static inline void march__tell_short(const struct march__body *m,
+                                     const struct march__hour *h,
+                                     const struct march__sum *sum,
+                                     struct dew_result *r)
 {
     double least = h->now.drive.set_heat - m->lane.band - MARCH__COLD;
 
@@ -98,8 +104,10 @@ static inline void march__tell_heating(const struct march__body *m,
         r->energy.heating_power += used;
 }
 
-static inline void march__tell_energy(const struct march__body *m, const struct march__hour *h,
-                        const struct march__sum *sum, struct dew_result *r)
+static inline void march__tell_energy(const struct march__body *m,
+                                      const struct march__hour *h,
+                                      const struct march__sum *sum,
+                                      struct dew_result *r)
 {
     r->energy.ventilator += h->now.blend.fan_w * h->dt;
     r->energy.blower += sum->heat.blowers;
@@ -125,8 +133,10 @@ static inline double march__ventilator(const struct dew_case *c)
     return core__pick(moved > 0.0, 1.0, 0.0);
 }
 
-static inline void march__tell_duty(const struct march__body *m, const struct march__hour *h,
-                      const struct march__sum *sum, struct dew_result *r)
+static inline void march__tell_duty(const struct march__body *m,
+                                    const struct march__hour *h,
+                                    const struct march__sum *sum,
+                                    struct dew_result *r)
 {
     const core__plain per_hour = 1.0 / 3600.0;
     double there = march__ventilator(&m->c) * h->per_steps;
@@ -144,9 +154,11 @@ static inline void march__tell_duty(const struct march__body *m, const struct ma
 }
 
 /* Add what a step did to the hour's result. */
-static inline void march__tell_step(const struct march__body *m, struct march__hour *h,
-                      const struct dew_state *from,
-                      const struct march__sum *sum, struct dew_result *r)
+static inline void march__tell_step(const struct march__body *m,
+                                    struct march__hour *h,
+                                    const struct dew_state *from,
+                                    const struct march__sum *sum,
+                                    struct dew_result *r)
 {
     const struct march__blend *b = &h->now.blend;
     double half = 0.5 * h->per_steps, share = h->per_steps / m->lane.rho;
@@ -171,8 +183,9 @@ static inline void march__tell_step(const struct march__body *m, struct march__h
 }
 
 /* Supply air of the ventilator at its normal flow, at the hour's end. */
-static inline double march__supply_t(const struct march__body *m, const struct march__hour *h,
-                       const struct dew_result *r)
+static inline double march__supply_t(const struct march__body *m,
+                                     const struct march__hour *h,
+                                     const struct dew_result *r)
 {
     const struct dew_path *p = &m->c.paths[DEW_VENT_ON][0];
     core__truth blows = (p->supply > 0.0) & (r->duty.vent > 0.0);
@@ -188,8 +201,9 @@ static inline double march__supply_t(const struct march__body *m, const struct m
 }
 
 /* Close the hour's result: means, air, pressures. */
-static inline void march__tell_hour(const struct march__body *m, const struct march__hour *h,
-                      struct dew_result *r)
+static inline void march__tell_hour(const struct march__body *m,
+                                    const struct march__hour *h,
+                                    struct dew_result *r)
 {
     r->end = m->at.x;
     r->dew_point = air__dew(r->w, h->end->p);
@@ -198,8 +212,7 @@ static inline void march__tell_hour(const struct march__body *m, const struct ma
     r->pressure_all = m->pressure_all;
     r->wiped = h->wiped;
     r->coil_drained = h->drained;
-    r->duty.window = march__ratio(h->now.drive.window,
-                                  m->c.house.windows.flow);
+    r->duty.window = march__ratio(h->now.drive.window, m->c.house.windows.flow);
     march__tell_ducts(m, h, r);
 }
 

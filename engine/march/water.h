@@ -53,7 +53,7 @@ DEW_LANE struct march__stores march__store_lines(const struct march__now *n,
 /* A film of a face: what stands on it may leave at per_dt, 1/s. */
 #define MARCH__PUT_FILM(p, name)                                               \
     rate = march__over(l->film_rate_##name * k->per_w);                        \
-    most = core__pick(rate > 0.0, march__over(x->film_##name * per_dt), 0.0);            \
+    most = core__pick(rate > 0.0, march__over(x->film_##name * per_dt), 0.0);  \
     MARCH__PUT_KINK(p, name, k->wsat_##name - march__ratio(most, rate), rate)  \
     (p)->held.name = most;                                                     \
     (p)->r += most;

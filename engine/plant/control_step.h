@@ -36,7 +36,8 @@ static CORE__INLINE double plant__lockout(const struct dew_control *c,
     const double width = CORE__OF(2.0 * half);
     double wet = plant__ramp(w_out, c->lockout_w - half, width);
     double more = plant__ramp(w_out - w_in, c->lockout_excess - half, width);
-    core__truth asks_more = c->lockout_excess == c->lockout_excess; /* not NaN */
+    core__truth asks_more =
+        c->lockout_excess == c->lockout_excess; /* not NaN */
 
     more = core__pick(asks_more, more, 1.0);
     wet = core__pick(c->lockout_w > 0.0, wet * more, 0.0);
@@ -52,7 +53,8 @@ static CORE__INLINE double plant__bypass(const struct dew_control *c,
                    plant__ramp(t_in - t_out, CORE__OF(0.0), width);
 
     return core__pick((c->bypass_low == c->bypass_low) & /* not NaN */
-                   (c->bypass_indoor == c->bypass_indoor), share, 0.0);
+                          (c->bypass_indoor == c->bypass_indoor),
+                      share, 0.0);
 }
 
 /* Of a control that has a target. */
@@ -171,13 +173,17 @@ static CORE__INLINE struct plant__dryer plant__dryer(double t, double rh,
     rhh = core__pick(rhh > PLANT__DRYER_RH_HIGH, PLANT__DRYER_RH_HIGH, rhh);
     removal = plant__removal(th, rhh) * by_removal;
     efficiency = plant__efficiency(th, rhh) * by_efficiency;
-    o.held = core__pick((th == t) & (rhh == rh) & (removal >= PLANT__DRYER_LEAST) &
-                     (efficiency >= PLANT__DRYER_LEAST), 0.0, 1.0);
-    removal = core__pick(removal < PLANT__DRYER_LEAST, PLANT__DRYER_LEAST, removal);
-    efficiency =
-        core__pick(efficiency < PLANT__DRYER_LEAST, PLANT__DRYER_LEAST, efficiency);
+    o.held =
+        core__pick((th == t) & (rhh == rh) & (removal >= PLANT__DRYER_LEAST) &
+                       (efficiency >= PLANT__DRYER_LEAST),
+                   0.0, 1.0);
+    removal =
+        core__pick(removal < PLANT__DRYER_LEAST, PLANT__DRYER_LEAST, removal);
+    efficiency = core__pick(efficiency < PLANT__DRYER_LEAST, PLANT__DRYER_LEAST,
+                            efficiency);
     o.power = removal / efficiency;
-    o.power = core__pick(o.power > 1.25, 1.25, o.power); /* dry corner of the fit */
+    o.power =
+        core__pick(o.power > 1.25, 1.25, o.power); /* dry corner of the fit */
     o.rate = removal;
     return o;
 }
@@ -197,10 +203,10 @@ static CORE__INLINE double plant__dryer_outdoor(const struct dew_dryer *d)
     double air = plant__dryer_air(d);
     core__truth moves = air > 0.0;
 
-    return core__pick(moves,
-                      core__min(d->outdoor / core__pick(moves, air, 1.0),
-                                CORE__OF(1.0)),
-                      0.0);
+    return core__pick(
+        moves,
+        core__min(d->outdoor / core__pick(moves, air, 1.0), CORE__OF(1.0)),
+        0.0);
 }
 
 static CORE__INLINE double plant__dryer_part_load(double plr)

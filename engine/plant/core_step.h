@@ -78,7 +78,8 @@ static CORE__INLINE struct plant__core_turn plant__core_turn(
     double n = plant__core_wet_units(c, x.g);
     double grown = air__poly_exp2(1.4426950408889634 * n * x.k);
     core__truth bent = (x.k > small) | (x.k < -small);
-    double length = core__pick(bent, (grown - 1.0) / (core__pick(bent, x.k, 1.0)), n);
+    double length =
+        core__pick(bent, (grown - 1.0) / (core__pick(bent, x.k, 1.0)), n);
     struct plant__core_gap m = plant__core_gap(x.g, c->less);
     double slope =
         1.0 + length + grown * c->rise * x.g * m.slope / (m.mean * m.mean);
@@ -88,7 +89,8 @@ static CORE__INLINE struct plant__core_turn plant__core_turn(
     x.g = core__pick(x.g > floor + least, x.g, floor + least);
     n = plant__core_wet_units(c, x.g);
     x.t4 = c->t_out + x.g * air__poly_exp2(1.4426950408889634 * n * x.k);
-    x.t4 = core__pick(x.t4 < c->d - 0.01, x.t4, c->d - 0.01); /* K; keeps r defined */
+    x.t4 = core__pick(x.t4 < c->d - 0.01, x.t4,
+                      c->d - 0.01); /* K; keeps r defined */
     w4 = plant__core_w_sat(x.t4, c->p);
     per_k = (c->heat - AIR__CP * x.t4 - w4 * air__h_vapour(x.t4) -
              (c->w - w4) * AIR__CP_LIQUID * x.t4) /
@@ -103,7 +105,8 @@ static CORE__INLINE double plant__core_dry(double units, double v)
     double z = units * (1.0 - 1.0 / v);
     double e = air__poly_exp2(-1.4426950408889634 * z);
     core__truth near = (z > -1e-4) & (z < 1e-4);
-    double mean = core__pick(near, 1.0 - 0.5 * z, (1.0 - e) / (core__pick(near, 1.0, z)));
+    double mean =
+        core__pick(near, 1.0 - 0.5 * z, (1.0 - e) / (core__pick(near, 1.0, z)));
 
     return units * mean / (units * mean + e);
 }

@@ -8,9 +8,9 @@
 #include "core/fail.h"
 #include "plant/control_step.h"
 
-static const double kwh = 3.6e6;                           /* J      */
-static const double day = 86400.0;                         /* s      */
-static const double pint = 0.473176473;                    /* kg, as litres */
+static const double kwh = 3.6e6;        /* J      */
+static const double day = 86400.0;      /* s      */
+static const double pint = 0.473176473; /* kg, as litres */
 
 static int fitted(double t, double rh)
 {
@@ -190,7 +190,7 @@ struct dew_humidifier_work dew_plant_humidifier_at(
     double rate = share * humidifier->rate;
     double heat = rate * dew_plant_dryer_latent(t);
 
-    return (struct dew_humidifier_work){rate, heat * humidifier->heat,
-                                        plant__humidifier_power(humidifier,
-                                                                share)};
+    return (struct dew_humidifier_work){
+        rate, heat * humidifier->heat,
+        plant__humidifier_power(humidifier, share)};
 }

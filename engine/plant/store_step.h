@@ -61,8 +61,10 @@ static CORE__INLINE double plant__store_pass(struct plant__store_pass p,
     rest = core__pick(s > p.fall, s - p.fall, 0.0);
     /* k (1 - k) e^2 with e = fall / k while e <= s, else s^4 / e^2 for e^2 */
     e2 = p.fall * p.fall;
-    share = core__pick(p.fall <= p.k * s, (1.0 - p.k) / core__pick(p.k > 0.0, p.k, 1.0) * e2, (1.0 - p.k) * p.k * p.k * p.k * top * top /
-                                    core__pick(e2 > 0.0, e2, 1.0));
+    share = core__pick(p.fall <= p.k * s,
+                       (1.0 - p.k) / core__pick(p.k > 0.0, p.k, 1.0) * e2,
+                       (1.0 - p.k) * p.k * p.k * p.k * top * top /
+                           core__pick(e2 > 0.0, e2, 1.0));
     left = rest * rest + share;
     left = core__pick(left > top, top, left);
     *drained += over;

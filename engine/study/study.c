@@ -193,8 +193,7 @@ static enum dew_status open_bundle(struct dew_study *s, struct flight *f)
             s->weather.hours, s->weather.dates, s->weather.count};
         s->outcomes[f->options[k]].turns = 1;
     }
-    status =
-        dew_bundle_open(&f->bundle, cases, weather, f->count, 0, &f->err);
+    status = dew_bundle_open(&f->bundle, cases, weather, f->count, 0, &f->err);
     if (status != DEW_OK)
         return status;
     for (size_t k = 0; k < f->count; k++)

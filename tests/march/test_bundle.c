@@ -306,7 +306,7 @@ static void cover(unsigned char *seen, size_t offset, size_t bytes)
 
 #define COVER_INT(member)                                                      \
     cover(seen, offsetof(struct dew_case, member),                             \
-          sizeof ((struct dew_case *)0)->member);
+          sizeof((struct dew_case *)0)->member);
 
 TEST(every_number_of_a_case_is_put_into_its_lane)
 {

@@ -96,7 +96,8 @@ static inline void converge_lead(struct reference *ref, struct ode *ode,
     struct dew_result r;
 
     assert_int_equal(
-        dew_march_open(&guide, &m->body.c, &year->hours[from - 1], NULL), DEW_OK);
+        dew_march_open(&guide, &m->body.c, &year->hours[from - 1], NULL),
+        DEW_OK);
     converge_load(&guide->body.at.x, y);
     converge_scale(y, 1.0);
     for (size_t h = from; h < year->count; h++) {

@@ -102,7 +102,8 @@ static inline void reference_f(double t, const double *y, double *f, void *with)
         &body->c, &h.mix, body->lane.rho,
         march__natural(&body->lane, x.t_air, &h.now.mid), &h.worst);
     duty.dry = march__dry_share(&h.now, air__rh(x.t_air, x.w, h.now.mid.p));
-    h.now.blend.fresh += body->lane.rho * body->c.plant.dryer.outdoor * duty.dry;
+    h.now.blend.fresh +=
+        body->lane.rho * body->c.plant.dryer.outdoor * duty.dry;
     k = march__settle(&h.now, &x, &duty, 0.0, 1.0);
     reference_rate(&h.now, &k, &x, &duty, f);
 }
@@ -126,8 +127,8 @@ static inline void reference_begin(struct reference *r,
                                    .dt = 1800.0,
                                    .seconds = 1800.0};
     r->hour.now.lane = body->lane;
-    r->hour.now.drive = march__drive_of(&body->c, &body->clock, body->idle,
-                                        &sun, out, date);
+    r->hour.now.drive =
+        march__drive_of(&body->c, &body->clock, body->idle, &sun, out, date);
     r->begin = 3600.0 * hour;
 }
 
