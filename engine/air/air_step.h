@@ -48,8 +48,8 @@ static CORE__INLINE double air__w_sat(double t, double p)
 
 /*
  * Dew or frost point of vapour at a pressure, by poly.h's curve: a start from
- * the Magnus form of [WMO8] (0.3 K over -60 .. 60 degC, regression), then two
- * steps of Newton on ln pws, ln x as 2 (x - 1) / (x + 1): 1e-6 K.
+ * the Magnus form of [WMO-8] (0.3 K over -60 .. 60 degC, regression), then two
+ * steps of Newton on ln pws, ln x as 2 (x - 1) / (x + 1): 1e-8 K.
  */
 static CORE__INLINE double air__dew_step(double t, double pv)
 {

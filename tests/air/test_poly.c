@@ -2,7 +2,7 @@
 /* The polynomials hold the errors they state. */
 #include "support/rows.h"
 
-#include "air/poly.h"
+#include "air/air_step.h"
 #include "air/root.h"
 #include "dew/air.h"
 
@@ -106,6 +106,17 @@ TEST(poly_pow_matches_libm)
                         1e-11 * fmax(1.0, fabs(y * log2(x))));
     assert_true(air__poly_pow(0.0, 0.67) == 0.0);
     assert_true(air__poly_pow(-1.3, 0.67) == 0.0);
+}
+
+/* Against dew_air_dew, which takes it from [HW83] itself. */
+TEST(the_dew_point_of_a_step_is_the_published_one)
+{
+    const double p[] = {80e3, 101325.0};
+
+    for (int k = 0; k < 2; k++)
+        for (double t = -59.0; t < 59.9; t += 0.017)
+            assert_near(air__dew(dew_air_w_dew(t, p[k]), p[k]), t, 1e-8);
+    assert_near(air__dew(0.0, 101325.0), -60.0, 0.0); /* the curve's end */
 }
 
 ROWS(curve_rows, poly_stays_within_its_error);
