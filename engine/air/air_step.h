@@ -57,6 +57,29 @@ static CORE__INLINE double air__rh(double t, double w, double p)
     return air__rh_pv(t, air__pv(w, p));
 }
 
+/* Where air of vapour pressure pv, Pa, is saturated, -60 .. 60 degC: Magnus'
+   form, from memory, is within 0.4 K; three Newton steps from there leave
+   1e-8 K. */
+static CORE__INLINE double air__t_pws(double pv)
+{
+    double ice = pv < 611.657 ? 1.0 : 0.0;
+    double x = 0.69314718055994531 * air__poly_log2(pv * (1.0 / 611.2));
+    double t = ice > 0.0 ? 272.62 * x / (22.46 - x) : 243.12 * x / (17.62 - x);
+    struct air__line y;
+
+    for (int i = 0; i < 3; i++) {
+        y = air__poly_pws(core__hold(t, AIR__POLY_LOW, AIR__POLY_HIGH));
+        t = core__hold(t - (y.value - pv) / y.slope, AIR__POLY_LOW,
+                       AIR__POLY_HIGH);
+    }
+    return t;
+}
+
+static CORE__INLINE double air__dew(double w, double p)
+{
+    return air__t_pws(air__pv(w, p));
+}
+
 static CORE__INLINE double air__cp(double w)
 {
     return AIR__CP + AIR__CP_VAPOUR * w;

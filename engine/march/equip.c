@@ -8,6 +8,7 @@
 #include "dew/thermal.h"
 #include "march/march.h"
 #include "plant/coil_step.h"
+#include "plant/store_step.h"
 
 /* Wet bulb depression at rating: 80 degF dry, 67 degF wet, [APP-M]. */
 static const double rated_depression = 13.0 / 1.8;
@@ -65,9 +66,9 @@ static struct leaning leaning_of(const struct dew_march *m,
 {
     struct march__inlet in = march__coil_inlet(&m->c, &h->mix, k);
     double coil = m->coils[k].m / m->lane.rho;
-    double most = in.all > coil ? coil / in.all : 1.0;
+    double per = 1.0 / (in.all > coil ? in.all : coil); /* at most all of it */
 
-    return (struct leaning){most * in.sensible / coil, most * in.latent / coil};
+    return (struct leaning){in.sensible * per, in.latent * per};
 }
 
 /* The air around ducts outside: a vented space has the outdoors' humidity. */
@@ -140,12 +141,9 @@ static struct march__coil coil_at(const struct dew_march *m,
                                .p = h->now.mid.p,
                                .t_out = h->now.mid.t,
                                .flow = 1.0};
-    double share = dew_plant_stage_air(handler, h->stage[k]);
-    struct dew_coil coil =
-        h->stage[k] < 1.0
-            ? dew_plant_coil_stage(&m->coils[k], h->stage[k], share)
-            : m->coils[k];
-    struct dew_coil_work work = plant__coil(&coil, &air);
+    double share = plant__stage_air(&m->stages[k], h->stage[k]);
+    struct dew_coil coil = plant__coil_stage(&m->coils[k], h->stage[k], share);
+    struct dew_coil_work work = plant__coil(&coil, &air, &h->off[k]);
     double low = low_share(h, k);
     struct dew_coil_store_in in = {
         .m = held_on(m, k),
@@ -158,9 +156,11 @@ static struct march__coil coil_at(const struct dew_march *m,
         .soak = soak_of(&m->coils[k], &air, work.t_wet)};
     double meant = work.water * duty * h->dt;
 
-    dew_plant_coil_store_step(&m->stores[k], &in, &h->wet[k]);
+    h->wet[k] = plant__store_step(&m->stores[k], &in,
+                                  plant__store_passes_of(&m->stores[k], h->dt),
+                                  plant__store_fine(h->dt));
     return line_of(&work, &air, meant > 0.0 ? h->wet[k].condensed / meant : 1.0,
-                   wetter, dew_plant_blower_w(handler, share));
+                   wetter, plant__blower_w(handler, &m->stages[k], share));
 }
 
 /* A heat pump gives less the colder it is; its resistance heat is beside it. */
@@ -195,12 +195,11 @@ static double blows(const struct dew_march *m, const struct march__hour *h,
                     int k, double duty)
 {
     const struct dew_handler *handler = &m->c.plant.handlers[k];
-    double run = dew_plant_run_time(duty, handler->cycling);
-    double full = run + dew_plant_off_delay(handler, run);
+    double run = plant__run_time(duty, handler->cycling);
+    double full = run + plant__off_delay(handler, run);
+    double share = plant__stage_air(&m->stages[k], h->stage[k]);
 
-    double share = dew_plant_stage_air(handler, h->stage[k]);
-
-    return full * (dew_plant_blower_w(handler, share) -
+    return full * (plant__blower_w(handler, &m->stages[k], share) -
                    low_share(h, k) * handler->blower_low_w);
 }
 
@@ -275,6 +274,9 @@ static void equip_ducts(const struct dew_march *m, struct march__hour *h)
     double by_air = m->c.plant.heater.by_air ? 1.0 : 0.0, all = 0.0;
 
     d->duct_g = d->duct_cool = d->lost_cool = d->lost_rest = 0.0;
+    d->duct_heat = d->lost_heat = 0.0;
+    if (!m->ducted) /* a block: all 0 again without such ducts */
+        return;
     for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++)
         all += m->c.plant.handlers[k].air;
     for (int k = 0; k < m->c.plant.handler_count && all > 0.0; k++)
@@ -319,30 +321,55 @@ static void overcool(const struct dew_march *m, struct march__hour *h,
     h->now.drive.set_cool = set;
 }
 
-void march__equip(const struct dew_march *m, struct march__hour *h,
-                  const struct dew_state *at, const struct march__duty *duty)
+/* A coil that will not be asked for, and has no water on it: this far, K, under
+   the set point at the predicted state, and none predicted.  A step that cools
+   after all is too coarse, see march.c, and predicts it when done again. */
+static const double clear_of = 0.5;
+
+static int rests(const struct dew_march *m, const struct march__hour *h,
+                 const struct dew_state *at, int k,
+                 const struct march__duty *duty)
+{
+    double cools = duty->cool + duty->cool_2 + duty->cool_3;
+
+    return m->begun && !(held_on(m, k) > 0.0) && !(cools > 0.0) &&
+           at->t_air < h->now.drive.set_cool - clear_of;
+}
+
+static void equip_coil(const struct dew_march *m, struct march__hour *h,
+                       const struct dew_state *at, int k,
+                       const struct march__duty *duty)
 {
     const double run[DEW_HANDLERS] = {duty->cool, duty->cool_2, duty->cool_3};
     struct march__coil *coils[DEW_HANDLERS] = {&h->now.c1, &h->now.c2,
                                                &h->now.c3};
 
+    h->stage[k] = stage_of(&m->c.plant.handlers[k], run[k] * m->stage[k]);
+    h->longer[k] =
+        1.0 / plant__part_load(run[k], m->c.plant.handlers[k].cycling);
+    h->off[k] = m->off[k];
+    h->wet[k] = (struct dew_coil_store_out){0};
+    if (rests(m, h, at, k, duty)) /* a block: keeps its coil and its off */
+        return;
+    *coils[k] = coil_at(m, h, at, k, run[k]);
+    h->now.drive.reevaporation += h->wet[k].reevaporated / h->dt;
+}
+
+void march__equip(const struct dew_march *m, struct march__hour *h,
+                  const struct dew_state *at, const struct march__duty *duty)
+{
     h->now.drive.reevaporation = 0.0;
     equip_place(m, h, at);
+    overcool(m, h, at);
     for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
         h->stage[k] = 1.0;
-        if (!(m->coils[k].capacity > 0.0))
-            continue;
-        h->stage[k] = stage_of(&m->c.plant.handlers[k], run[k] * m->stage[k]);
-        h->longer[k] =
-            1.0 / dew_plant_part_load(run[k], m->c.plant.handlers[k].cycling);
-        *coils[k] = coil_at(m, h, at, k, run[k]);
-        h->now.drive.reevaporation += h->wet[k].reevaporated / h->dt;
+        if (m->coils[k].capacity > 0.0)
+            equip_coil(m, h, at, k, duty);
     }
     equip_heat(m, h);
     equip_blowers(m, h, duty);
     equip_ducts(m, h);
     equip_humidity(m, h, at, core__share(duty->dry));
-    overcool(m, h, at);
 }
 
 /* The coils' water as it was, shared out as predicted. */

@@ -2,7 +2,7 @@
 /* The controls of a step, and what an hour has to tell. */
 #include <math.h>
 
-#include "dew/air.h"
+#include "air/air_step.h"
 #include "dew/dryer.h"
 #include "dew/leakage.h"
 #include "dew/plant.h"
@@ -56,7 +56,7 @@ static double frost_share(const struct dew_march *m,
     if (rule->strategy == DEW_FROST_NONE || h->now.mid.t >= rule->start)
         return 0.0;
     return dew_plant_frost_share(rule, h->now.mid.t,
-                                 dew_air_dew(at->w, h->now.mid.p));
+                                 air__dew(at->w, h->now.mid.p));
 }
 
 static double boost_share(const struct dew_march *m,
@@ -263,13 +263,14 @@ void march__tell_step(const struct dew_march *m, struct march__hour *h,
 {
     const struct march__blend *b = &h->now.blend;
     double half = 0.5 * h->per_steps, share = h->per_steps / m->lane.rho;
+    double rh = air__rh(m->x.t_air, m->x.w, h->now.mid.p);
 
     march__add_water(&r->water, sum->water, 1.0);
     march__add_heat(&r->heat, sum->heat, 1.0);
     r->t += half * (from->t_air + m->x.t_air);
     r->w += half * (from->w + m->x.w);
-    r->rh += half * (air__rh(from->t_air, from->w, m->x_p) +
-                     air__rh(m->x.t_air, m->x.w, h->now.mid.p));
+    r->rh += half * (h->rh + rh);
+    h->rh = rh;
     r->co2 += half * (from->co2 + m->x.co2);
     r->w_out += h->per_steps * h->now.mid.w;
     r->t_out += h->per_steps * h->now.mid.t;
@@ -304,7 +305,7 @@ void march__tell_hour(const struct dew_march *m, const struct march__hour *h,
                       struct dew_result *r)
 {
     r->end = m->x;
-    r->dew_point = dew_air_dew(r->w, h->end->p);
+    r->dew_point = air__dew(r->w, h->end->p);
     r->supply_t = supply_t(m, h, r);
     r->pressure = dew_house_pressure(&m->c.house.leakage, 0.0, -h->worst);
     r->pressure_all = m->pressure_all;

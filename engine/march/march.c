@@ -86,6 +86,7 @@ static void learn(struct dew_march *m, const struct march__hour *h,
     m->terms = s->terms;
     m->blend = h->now.blend;
     memcpy(m->stage, h->stage, sizeof m->stage);
+    memcpy(m->off, h->off, sizeof m->off);
 }
 
 static void take_step(struct dew_march *m, struct march__hour *h,
@@ -258,6 +259,7 @@ enum dew_status dew_march_step(struct dew_march *m, const struct dew_hour *hour,
         return status;
     }
     r.heat.prescribed = hold(m, &h.now.drive);
+    h.rh = air__rh(m->x.t_air, m->x.w, m->x_p);
     m->hour++;
     begin(m, &h);
     for (int i = 0; i < m->c.steps_per_hour; i++)
@@ -305,6 +307,19 @@ static double pressure_of_all(const struct dew_case *c)
     return dew_house_pressure(&c->house.leakage, 0.0, -worst);
 }
 
+/* 1: the ducts have something to lose. */
+static int ducted(const struct dew_duct_watch *w)
+{
+    double all =
+        w->supply_full + w->supply_low + w->return_full + w->return_low;
+
+    for (int v = 0; v < DEW_VENT_STATES; v++)
+        for (int k = 0; k < DEW_HANDLERS; k++)
+            for (int full = 0; full < 2; full++)
+                all += w->leaks[v][k][full].drawn + w->leaks[v][k][full].lost;
+    return all > 0.0;
+}
+
 /* Resolve the coils; a handler without capacity only blows. */
 static enum dew_status open_coils(struct dew_march *m, struct dew_error *err)
 {
@@ -313,6 +328,7 @@ static enum dew_status open_coils(struct dew_march *m, struct dew_error *err)
         enum dew_status status;
 
         m->stage[k] = 1.0;
+        m->stages[k] = plant__stages_of(handler);
         if (!(handler->capacity > 0.0))
             continue;
         status = dew_plant_coil_open(handler, &m->coils[k], err);
@@ -349,6 +365,7 @@ enum dew_status dew_march_open(struct dew_march **march,
     m->x = first_state(c, &m->lane, before);
     m->x_p = before->p;
     m->alike = march__paths_alike(c);
+    m->ducted = ducted(&c->watch);
     m->pressure_all = pressure_of_all(c);
     status = open_coils(m, err);
     if (status != DEW_OK) {

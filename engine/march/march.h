@@ -8,6 +8,7 @@
 #include "march/ledger.h"
 #include "march/paths.h"
 #include "march/step.h"
+#include "plant/coil_step.h"
 
 struct dew_march {
     struct dew_case c;
@@ -26,10 +27,13 @@ struct dew_march {
     struct dew_hour before; /* weather at the start of the hour             */
     double pressure_all;    /* Pa   every exhaust at once                   */
     double stage[DEW_HANDLERS]; /* -   of capacity, last step             */
-    int acts;  /* which of heating and cooling act             */
-    int alike; /* 1: no blower state differs in its paths      */
-    int begun; /* 1: terms and blend are there                 */
-    int hour;  /* hours done                                   */
+    struct plant__off off[DEW_HANDLERS]; /* of the coils, last step          */
+    struct plant__stages stages[DEW_HANDLERS];
+    int ducted; /* 1: ducts leak or lie outside                */
+    int acts;   /* which of heating and cooling act             */
+    int alike;  /* 1: no blower state differs in its paths      */
+    int begun;  /* 1: terms and blend are there                 */
+    int hour;   /* hours done                                   */
     const double *
         prescribed; /* degC  prescribed_count; the indoor t measured, or NULL */
     size_t prescribed_count;
@@ -48,6 +52,8 @@ struct march__hour {
     struct dew_coil_store_out wet[DEW_HANDLERS]; /* as predicted, this step  */
     double drained; /* kg   off the coils this hour                    */
     double stage[DEW_HANDLERS]; /* -   of capacity, this step             */
+    struct plant__off off[DEW_HANDLERS]; /* of the coils, this step          */
+    double rh;   /* -   at the end of the last step        */
     double pump; /* W    most heat of a heat pump as cold as it is now  */
     double longer[DEW_HANDLERS]; /* -   run time over load, as predicted   */
 };

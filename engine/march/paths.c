@@ -90,7 +90,7 @@ double march__path_condenses(const struct dew_path *path,
                                   .t_in = airs->t_in,
                                   .w = airs->w,
                                   .p = airs->p};
-    wet = plant__core_wet(&m, dew_air_dew(airs->w, airs->p));
+    wet = plant__core_wet(&m, air__dew(airs->w, airs->p));
     *water = rho * path->exhaust * wet.water;
     return wet.sensible - wet.dry;
 }

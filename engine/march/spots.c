@@ -2,7 +2,7 @@
 /* Ducts that sweat, and cold air at the heaters, hour by hour. */
 #include <math.h>
 
-#include "dew/air.h"
+#include "air/air_step.h"
 #include "march/march.h"
 
 /* The airs of an hour: its means, and outdoors. */
@@ -105,7 +105,7 @@ void march__tell_ducts(const struct dew_march *m, const struct march__hour *h,
     if (!(w->intake_follows + w->exhaust_follows + w->outside_follows > 0.0) &&
         !w->trunk)
         return;
-    a.dew_in = dew_air_dew(a.w_in, a.p);
+    a.dew_in = air__dew(a.w_in, a.p);
     cold = coldest_coil(m, h, &a);
     r->ducts[DEW_SPOT_intake] =
         run * skin_sweats(w->intake_follows, a.t_out, a.t_in, a.dew_in);
@@ -113,12 +113,11 @@ void march__tell_ducts(const struct dew_march *m, const struct march__hour *h,
         run *
         skin_sweats(w->exhaust_follows, thrown_t(m, &a), a.t_in, a.dew_in);
     r->ducts[DEW_SPOT_trunk] =
-        w->trunk
-            ? run * r->duty.cool * (cold < dew_air_dew(fresh_w(m, &a), a.p))
-            : 0.0;
+        w->trunk ? run * r->duty.cool * (cold < air__dew(fresh_w(m, &a), a.p))
+                 : 0.0;
     r->ducts[DEW_SPOT_outside] =
         r->duty.cool *
         (isfinite(cold) &&
          skin_sweats(w->outside_follows, cold, h->now.drive.place_t,
-                     dew_air_dew(h->now.drive.place_w, a.p)));
+                     air__dew(h->now.drive.place_w, a.p)));
 }

@@ -6,7 +6,9 @@
  *
  * Wet bulb and apparatus dew point are the roots of smooth, convex, rising
  * functions; a quartic in enthalpy starts within 0.05 K at sea level (2 K at
- * 80 kPa), and two Newton steps bring that below 1e-4 K (2e-3 K).
+ * 80 kPa), and two Newton steps bring that below 1e-4 K (2e-3 K).  How far off
+ * the quartic was changes little from step to step: who hands that on needs
+ * one Newton step alone, and is exact from the second call on.
  */
 #ifndef DEW_PLANT_COIL_STEP_H
 #define DEW_PLANT_COIL_STEP_H
@@ -149,8 +151,91 @@ static CORE__INLINE double plant__wet_dry(const struct dew_coil_air *a,
     return gap > 1e-9 ? tw : t_wet; /* kg/kg: else no two points to join */
 }
 
+/* ---- stages and part load ------------------------------------------------ */
+
+/* What does not change of a handler's stages; coil.c. */
+struct plant__stages {
+    double slope; /* -    of air's share over the stage's                   */
+    double power; /* -    of the air's share, for the blower's              */
+};
+
+struct plant__stages plant__stages_of(const struct dew_handler *handler);
+
+/* Share of full air at stage s: dew_plant_stage_air. */
+static CORE__INLINE double plant__stage_air(const struct plant__stages *k,
+                                            double s)
+{
+    double air = 1.0 - k->slope * (1.0 - s), least = 0.5 * s;
+
+    return air > least ? air : least;
+}
+
+static CORE__INLINE double plant__blower_w(const struct dew_handler *handler,
+                                           const struct plant__stages *k,
+                                           double air)
+{
+    double share = 1.0;
+
+    if (air < 1.0) /* a block: 1 again for air of 1 */
+        share = air__poly_pow(air, k->power);
+    return handler->blower_w * share;
+}
+
+static CORE__INLINE double plant__part_load(double plr, double c_d)
+{
+    return 1.0 - c_d * (1.0 - plr);
+}
+
+static CORE__INLINE double plant__run_time(double plr, double c_d)
+{
+    return plr / plant__part_load(plr, c_d);
+}
+
+/* Contract of dew_plant_off_delay: of each rest, so many cycles an hour into
+   3600 (1 - run) s of rest. */
+static CORE__INLINE double plant__off_delay(const struct dew_handler *handler,
+                                            double run)
+{
+    double part =
+        handler->cycles_max * run * handler->off_delay * (4.0 / 3600.0);
+
+    return (1.0 - run) * (part < 1.0 ? part : 1.0);
+}
+
+/* ---- the coil ------------------------------------------------------------- */
+
+/* The same coil at stage s with that share of its air; its bypass follows from
+   units. */
+static CORE__INLINE struct dew_coil plant__coil_stage(
+    const struct dew_coil *coil, double s, double air)
+{
+    struct dew_coil c = *coil;
+
+    c.capacity *= s;
+    c.power *= s;
+    c.m *= air;
+    c.latent *= s;
+    return c;
+}
+
+/* How far the last roots lay from the quartic, K; 0 where none is known. */
+struct plant__off {
+    double wet, adp;
+};
+
+/* What a trial far away makes of it must not mislead the next; K. */
+#define PLANT__OFF_MOST 12.0
+
+static CORE__INLINE double plant__off_of(double root, double quartic)
+{
+    return core__hold(root - quartic, -PLANT__OFF_MOST, PLANT__OFF_MOST);
+}
+
+/* The coil, from the quartics put right by *off; *off is that of this state
+   afterwards. */
 static CORE__INLINE struct dew_coil_work plant__coil(
-    const struct dew_coil *k, const struct dew_coil_air *a)
+    const struct dew_coil *k, const struct dew_coil_air *a,
+    struct plant__off *off)
 {
     struct dew_coil_work o;
     double f = core__hold(a->flow, 0.5, 1.2);
@@ -158,24 +243,26 @@ static CORE__INLINE struct dew_coil_work plant__coil(
     double full = k->capacity * k->by_capacity * plant__capacity_flow(f);
     double m = k->m * a->flow * a->p * (1.0 / 101325.0);
     double h = air__h(a->t, a->w);
-    double total, wet, held, h_adp;
+    double total, wet, held, h_adp, quartic;
     struct plant__adp adp;
     int is_dry;
 
     o.m_bf = m * (1.0 - air__poly_exp2(-1.4426950408889634 * k->units / m));
     o.m_bf = k->dry > 0.0 ? m : o.m_bf;
-    o.t_wet = plant__t_saturated(h);
-    o.t_wet = plant__wet_step(o.t_wet, a->t, a->w, a->p);
-    o.t_wet = plant__wet_step(o.t_wet, a->t, a->w, a->p);
+    quartic = plant__t_saturated(h);
+    o.t_wet = plant__wet_step(quartic + off->wet, a->t, a->w, a->p);
+    off->wet = plant__off_of(o.t_wet, quartic);
 
     total = plant__total(full, o.t_wet, out);
     h_adp = h - total / o.m_bf;
-    adp.t = plant__t_saturated(h_adp);
-    adp = plant__adp_step(adp.t, h_adp, a->p);
-    adp = plant__adp_step(adp.t, h_adp, a->p);
+    quartic = plant__t_saturated(h_adp);
+    adp = plant__adp_step(quartic + off->adp, h_adp, a->p);
+    off->adp = plant__off_of(adp.t, quartic);
     o.t_adp = adp.t;
     o.w_adp = adp.w;
-    wet = plant__wet_dry(a, full, out, o.m_bf, adp, o.t_wet);
+    wet = o.t_wet;
+    if (adp.w > a->w) /* a block: t_wet again for one that is wet */
+        wet = plant__wet_dry(a, full, out, o.m_bf, adp, o.t_wet);
     wet = k->dry > 0.0 ? o.t_wet : wet;
     is_dry = adp.w > a->w;
     is_dry = k->dry > 0.0 ? 1 : is_dry;

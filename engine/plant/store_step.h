@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * The water a coil holds, over one step: no call, no branch, no loop.
- * Contract in coil.h.  Private to engine/.
+ * The water a coil holds, over one step: no call, no branch, and loops of a
+ * length that is the same for all houses.  Contract in coil.h.  Private to
+ * engine/.
  *
  * In one cycle of t_on and t_off the water on the coil goes
  *
@@ -34,32 +35,62 @@
 
 /* What one pass needs; all per pass. */
 struct plant__store_pass {
-    double k;    /* -    cycles                                          */
-    double in;   /* -    water let in / most                             */
-    double fall; /* -    fall of sqrt(m / most) in the pass's true time  */
+    double k;           /* -    cycles                                      */
+    double in;          /* -    water let in / most                         */
+    double fall;        /* -    fall of sqrt(m / most) in its true time     */
+    double left, dries; /* -    of what is left: see plant__store_pass      */
 };
 
-/* u = m / most after one pass; *drained and *back in units of most. */
-static CORE__INLINE double plant__store_pass(struct plant__store_pass p,
-                                             double u, double *drained,
-                                             double *back)
+static CORE__INLINE struct plant__store_pass plant__store_pass_of(double cycles,
+                                                                  double in,
+                                                                  double fall,
+                                                                  double passes)
 {
-    double top = u + p.in, over, s, rest, e2, share, left;
+    struct plant__store_pass p;
+    double per = 1.0 / passes, e2;
+
+    p.k = per * cycles;
+    p.in = per * in;
+    p.fall = per * fall;
+    e2 = p.fall * p.fall;
+    p.left = (1.0 - p.k) / (p.k > 0.0 ? p.k : 1.0) * e2;
+    p.dries = (1.0 - p.k) * p.k * p.k * p.k / (e2 > 0.0 ? e2 : 1.0);
+    return p;
+}
+
+/* How a store stands after some passes; all in units of most. */
+struct plant__stored {
+    double u, drained, back;
+};
+
+static CORE__INLINE struct plant__stored plant__store_pass(
+    const struct plant__store_pass *p, struct plant__stored at)
+{
+    double top = at.u + p->in, over, s, rest, share, left;
 
     over = top > 1.0 ? top - 1.0 : 0.0;
     top = top - over;
     s = sqrt(top);
-    rest = s > p.fall ? s - p.fall : 0.0;
+    rest = s > p->fall ? s - p->fall : 0.0;
     /* k (1 - k) e^2 with e = fall / k while e <= s, else s^4 / e^2 for e^2 */
-    e2 = p.fall * p.fall;
-    share = p.fall <= p.k * s ? (1.0 - p.k) / (p.k > 0.0 ? p.k : 1.0) * e2
-                              : (1.0 - p.k) * p.k * p.k * p.k * top * top /
-                                    (e2 > 0.0 ? e2 : 1.0);
+    share = p->fall <= p->k * s ? p->left : p->dries * top * top;
     left = rest * rest + share;
     left = left > top ? top : left;
-    *drained += over;
-    *back += top - left;
-    return left;
+    return (struct plant__stored){left, at.drained + over,
+                                  at.back + (top - left)};
+}
+
+/* passes: a multiple of four. */
+static CORE__INLINE struct plant__stored plant__store_passes(
+    const struct plant__store_pass *p, struct plant__stored at, int passes)
+{
+    for (int i = 0; i < passes; i += 4) {
+        at = plant__store_pass(p, at);
+        at = plant__store_pass(p, at);
+        at = plant__store_pass(p, at);
+        at = plant__store_pass(p, at);
+    }
+    return at;
 }
 
 /* Evaporation into air that drifts by, of that at full flow: such air leaves
@@ -74,17 +105,30 @@ static CORE__INLINE double plant__store_still(const struct dew_coil_store *k,
     return k->still * (most < moving ? most / moving : 1.0);
 }
 
+/* Passes of a step, for plant__store_step: none longer than a cycle, of which
+   there are at most N_max an hour; and, where the coil is near dry, none longer
+   than a minute, so that the step's length does not show in a coil that dries
+   out within its cycle.  coil_store.c */
+int plant__store_passes_of(const struct dew_coil_store *store, double seconds);
+int plant__store_fine(double seconds);
+
+/* A step so drying that the passes' length shows: sqrt(m / most) would fall by
+   that share of itself; ours. */
+#define PLANT__STORE_NEAR 0.2
+
 /*
- * A step in four passes; good while 4 N_max X (1 - X) seconds / 3600 <= 4,
- * that is N_max <= 4 for whole hours, and always for a quarter of one.
+ * A step in so many passes, each at most a cycle; in as many as fine says
+ * where the coil comes near to drying out.
  */
 static CORE__INLINE struct dew_coil_store_out plant__store_step(
-    const struct dew_coil_store *k, const struct dew_coil_store_in *a)
+    const struct dew_coil_store *k, const struct dew_coil_store_in *a,
+    int passes, int fine)
 {
     struct dew_coil_store_out o;
-    double x = a->run, still = 1.0 - x, moving, most, cycles, on, lost, u;
-    double drained = 0.0, back = 0.0;
+    double x = a->run, still = 1.0 - x, moving, most, cycles, on, lost, fall;
+    struct plant__stored begin = {0.0, 0.0, 0.0}, end, slow;
     struct plant__store_pass p;
+    int near;
 
     most = k->most > 0.0 ? k->most : 1.0;
     cycles = 4.0 * k->cycles_max * x * still * a->seconds * (1.0 / 3600.0);
@@ -92,23 +136,28 @@ static CORE__INLINE struct dew_coil_store_out plant__store_step(
     on = 900.0 / PLANT__STORE_TAU /
          (k->cycles_max * still > 0.03 ? k->cycles_max * still : 0.03);
     lost = PLANT__STORE_TAU * (1.0 - air__poly_exp2(-1.4426950408889634 * on));
-    u = a->m / most;
-    moving = a->blower - x + plant__store_still(k, a, u) * (1.0 - a->blower);
+    begin.u = a->m / most;
+    moving =
+        a->blower - x + plant__store_still(k, a, begin.u) * (1.0 - a->blower);
     moving = moving > 0.0 ? moving : 0.0;
 
     o.condensed = a->water * (x * a->seconds - cycles * lost);
     o.condensed = k->latent > 0.0 ? o.condensed : 0.0;
-    p.k = 0.25 * cycles;
-    p.in = 0.25 * o.condensed / most;
-    p.fall = 0.25 * 0.5 * k->gamma * a->depression * k->latent / most * moving *
-             a->seconds;
-    u = plant__store_pass(p, u, &drained, &back);
-    u = plant__store_pass(p, u, &drained, &back);
-    u = plant__store_pass(p, u, &drained, &back);
-    u = plant__store_pass(p, u, &drained, &back);
-    o.m = u * most;
-    o.reevaporated = back * most;
-    o.drained = drained * most;
+    fall =
+        0.5 * k->gamma * a->depression * k->latent / most * moving * a->seconds;
+    p = plant__store_pass_of(cycles, o.condensed / most, fall, passes);
+    end = plant__store_passes(&p, begin, passes);
+    near = fall * fall > PLANT__STORE_NEAR * PLANT__STORE_NEAR * begin.u;
+    if (near && fine > passes) { /* a block: picked from where it is near */
+        p = plant__store_pass_of(cycles, o.condensed / most, fall, fine);
+        slow = plant__store_passes(&p, begin, fine);
+        end.u = near ? slow.u : end.u;
+        end.drained = near ? slow.drained : end.drained;
+        end.back = near ? slow.back : end.back;
+    }
+    o.m = end.u * most;
+    o.reevaporated = end.back * most;
+    o.drained = end.drained * most;
     return o;
 }
 
