@@ -88,25 +88,26 @@ static double source_rate(const struct dew_case *c, enum dew_source source,
 }
 
 /* Sun through glass, W, and onto opaque walls, W, over all facades. */
-static void sun_in(const struct dew_case *c, const struct dew_plane *planes,
-                   const struct dew_hour *hour, const struct dew_date *date,
-                   struct march__drive *d)
+static struct dew_lit sun_in(const struct dew_case *c,
+                             const struct dew_plane *planes,
+                             const struct dew_hour *hour,
+                             const struct dew_date *date)
 {
     const struct dew_thermal *thermal = &c->house.thermal;
     struct dew_sun sun;
+    struct dew_lit lit = {0.0, 0.0};
 
-    d->solar = 0.0;
-    d->sunlit = 0.0;
     if (hour->global <= 0.0 || thermal->facade_count == 0)
-        return;
+        return lit;
     sun = dew_weather_sun(&c->site, date);
     for (int i = 0; i < thermal->facade_count; i++) {
         const struct dew_facade *f = &thermal->facades[i];
         struct dew_solar in = dew_weather_facade(&sun, hour, &planes[i]);
 
-        d->solar += f->aperture * f->shade * in.glass;
-        d->sunlit += f->absorbing * f->shade * in.on;
+        lit.solar += f->aperture * f->shade * in.glass;
+        lit.sunlit += f->absorbing * f->shade * in.on;
     }
+    return lit;
 }
 
 /* Heat that walls, roof and windows lose to the sky, W. */
@@ -126,19 +127,28 @@ struct march__drive march__drive_of(const struct dew_case *c,
                                     const struct dew_plane *planes,
                                     const struct march__clock *clock,
                                     const struct dew_hour *hour,
-                                    const struct dew_date *date)
+                                    const struct dew_date *date,
+                                    struct dew_lit *known)
 {
     const struct dew_house *h = &c->house;
     const struct dew_comfort *comfort = &h->comfort;
     const struct dew_date wall =
         dew_weather_by_clock(date, c->clock, c->site.utc_offset);
     struct march__drive d = {0};
+    struct dew_lit lit = {NAN, NAN};
 
     DEW_SOURCE_MAP(SOURCE)
     d.bodies = h->people.count * h->people.sensible_w * here(&h->people, &wall);
     d.gains = h->people.gains_w * 24.0 * share(&h->people.gains_shape, &wall);
     d.co2_in = h->people.count * h->people.co2 * here(&h->people, &wall);
-    sun_in(c, planes, hour, date, &d);
+    if (known != NULL)
+        lit = *known;
+    if (isnan(lit.solar))
+        lit = sun_in(c, planes, hour, date);
+    if (known != NULL)
+        *known = lit;
+    d.solar = lit.solar;
+    d.sunlit = lit.sunlit;
     sky_out(&h->thermal, hour, &d);
     d.set_heat = comfort->heat[wall.hour - 1];
     d.set_cool = comfort->cool[wall.hour - 1];

@@ -20,12 +20,14 @@ struct march__clock march__clock_set(double t);
 /* An hour on: t outdoors, and the share of the hour that cooling ran. */
 void march__clock_turn(struct march__clock *clock, double t, double cool);
 
-/* The hour's drive: what schedules, sun and decay say. */
+/* The hour's drive: what schedules, sun and decay say.  known: the hour's sun,
+   or where to keep it; NULL to work it out. */
 struct march__drive march__drive_of(const struct dew_case *c,
                                     const struct dew_plane *planes,
                                     const struct march__clock *clock,
                                     const struct dew_hour *hour,
-                                    const struct dew_date *date);
+                                    const struct dew_date *date,
+                                    struct dew_lit *known);
 
 /* Shut the windows of one who looks at the dew point, where from start to end
    of the hour the air outdoors is not drier than it should be; x is the house

@@ -64,9 +64,13 @@ struct leaning {
 static struct leaning leaning_of(const struct dew_march *m,
                                  const struct march__hour *h, int k)
 {
-    struct march__inlet in = march__coil_inlet(&m->c, &h->mix, k);
+    struct march__inlet in = {0.0, 0.0, 0.0};
     double coil = m->coils[k].m / m->lane.rho;
-    double per = 1.0 / (in.all > coil ? in.all : coil); /* at most all of it */
+    double per;
+
+    if (m->tied) /* a block: no air, where nothing is tied in */
+        in = march__coil_inlet(&m->c, &h->mix, k);
+    per = 1.0 / (in.all > coil ? in.all : coil); /* at most all of it */
 
     return (struct leaning){in.sensible * per, in.latent * per};
 }
@@ -163,29 +167,30 @@ static struct march__coil coil_at(const struct dew_march *m,
                    wetter, plant__blower_w(handler, &m->stages[k], share));
 }
 
-/* A heat pump gives less the colder it is; its resistance heat is beside it. */
-static double pump_of(const struct dew_heater *heater, double t_out)
+double march__pump(const struct dew_heater *heater, double t_out)
 {
     return heater->efficiency > 0.0
                ? 0.0
                : heater->capacity * dew_plant_heat_pump_capacity(t_out);
 }
 
-double march__heat_run(const struct dew_heater *heater, double t_out,
+double march__heat_run(const struct dew_heater *heater, double pump,
                        double duty)
 {
-    double pump = pump_of(heater, t_out);
+    double run = duty * (1.0 + heater->backup / (pump > 0.0 ? pump : 1.0));
 
-    return pump > 0.0 ? fmin(duty * (1.0 + heater->backup / pump), 1.0) : duty;
+    run = run < 1.0 ? run : 1.0;
+    return pump > 0.0 ? run : duty;
 }
 
 static void equip_heat(const struct dew_march *m, struct march__hour *h)
 {
     const struct dew_heater *heater = &m->c.plant.heater;
 
-    h->pump = pump_of(heater, h->now.mid.t);
+    double pump = h->mix.pump;
+
     h->now.drive.heat_cap =
-        h->pump > 0.0 ? h->pump + heater->backup : heater->capacity;
+        pump > 0.0 ? pump + heater->backup : heater->capacity;
 }
 
 /* A machine that cycles runs longer than its load, duty / (1 - C_d (1 -
@@ -241,7 +246,7 @@ static void equip_blowers(const struct dew_march *m, struct march__hour *h,
     d->blower_heat =
         m->c.plant.heater.by_air
             ? (full - d->blower_idle) *
-                  march__heat_run(&m->c.plant.heater, h->now.mid.t, heat) / heat
+                  march__heat_run(&m->c.plant.heater, h->mix.pump, heat) / heat
             : 0.0;
 }
 

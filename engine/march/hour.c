@@ -110,15 +110,14 @@ static void mix_locals(const struct dew_march *m, const struct march__hour *h,
     }
 }
 
-static void mix_blowers(const struct dew_march *m, const struct march__hour *h,
+static void mix_blowers(const struct dew_march *m,
                         const struct march__duty *duty,
                         struct march__mixing *mix)
 {
     double cool[DEW_HANDLERS] = {duty->cool, duty->cool_2, duty->cool_3};
     const struct dew_heater *heater = &m->c.plant.heater;
-    double heat = heater->by_air
-                      ? march__heat_run(heater, h->now.mid.t, duty->heat)
-                      : 0.0;
+    double heat =
+        heater->by_air ? march__heat_run(heater, mix->pump, duty->heat) : 0.0;
 
     for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
         const struct dew_handler *handler = &m->c.plant.handlers[k];
@@ -139,7 +138,8 @@ void march__mix_of(const struct dew_march *m, const struct march__hour *h,
     mix_vent(m, h, at, mix);
     mix_core(m, h, at, mix);
     mix_locals(m, h, mix);
-    mix_blowers(m, h, duty, mix);
+    mix->pump = march__pump(&m->c.plant.heater, h->now.mid.t);
+    mix_blowers(m, duty, mix);
 }
 
 /* A face is wet while its film can be seen; one without a film while its air
@@ -187,7 +187,7 @@ static double pump_energy(const struct dew_march *m,
                           const struct march__hour *h,
                           const struct march__sum *sum)
 {
-    double given = fmin(sum->heat.heating, h->pump * h->dt);
+    double given = fmin(sum->heat.heating, h->mix.pump * h->dt);
 
     return given / dew_plant_heat_pump_cop(&m->c.plant.heater, h->now.mid.t) +
            sum->heat.heating - given;
@@ -246,7 +246,7 @@ static void tell_duty(const struct dew_march *m, const struct march__hour *h,
     double there = ventilator(&m->c) * h->per_steps;
 
     r->duty.cool += sum->duty.cool * per_hour;
-    r->duty.heat += march__heat_run(&m->c.plant.heater, h->now.mid.t,
+    r->duty.heat += march__heat_run(&m->c.plant.heater, h->mix.pump,
                                     sum->duty.heat / h->dt) *
                     h->per_steps;
     r->duty.dehumidify += sum->duty.dry * per_hour;

@@ -225,6 +225,11 @@ static double hold(struct dew_march *m, struct march__drive *drive)
     return m->lane.c_air * (m->x.t_air - before);
 }
 
+static struct dew_lit *lit_of(struct dew_march *m)
+{
+    return (size_t)m->hour < m->lit_count ? &m->lit[m->hour] : NULL;
+}
+
 static struct march__hour hour_of(struct dew_march *m,
                                   const struct dew_hour *hour,
                                   const struct dew_date *date)
@@ -238,7 +243,8 @@ static struct march__hour hour_of(struct dew_march *m,
 
     h.now = m->now;
     h.now.lane = m->lane;
-    h.now.drive = march__drive_of(&m->c, m->planes, &m->clock, hour, date);
+    h.now.drive =
+        march__drive_of(&m->c, m->planes, &m->clock, hour, date, lit_of(m));
     march__mind_windows(&m->c, &m->x, &m->before, hour, &h.now.drive);
     keep_equipment(&h.now.drive, &m->now.drive);
     return h;
@@ -307,6 +313,16 @@ static double pressure_of_all(const struct dew_case *c)
     return dew_house_pressure(&c->house.leakage, 0.0, -worst);
 }
 
+static int tied(const struct dew_case *c)
+{
+    double all = 0.0;
+
+    for (int v = 0; v < DEW_VENT_STATES; v++)
+        for (int b = 0; b < DEW_BLOWER_STATES; b++)
+            all += c->paths[v][b].at_coil + c->paths[v][b].idle_at_coil;
+    return all > 0.0;
+}
+
 /* 1: the ducts have something to lose. */
 static int ducted(const struct dew_duct_watch *w)
 {
@@ -365,6 +381,7 @@ enum dew_status dew_march_open(struct dew_march **march,
     m->x = first_state(c, &m->lane, before);
     m->x_p = before->p;
     m->alike = march__paths_alike(c);
+    m->tied = tied(c);
     m->ducted = ducted(&c->watch);
     m->pressure_all = pressure_of_all(c);
     status = open_coils(m, err);
@@ -488,6 +505,12 @@ void dew_march_prescribe_t(struct dew_march *m, const double *t, size_t count)
 {
     m->prescribed = t;
     m->prescribed_count = t != NULL ? count : 0;
+}
+
+void dew_march_share_sun(struct dew_march *m, struct dew_lit *lit, size_t count)
+{
+    m->lit = lit;
+    m->lit_count = lit != NULL ? count : 0;
 }
 
 void dew_march_close(struct dew_march *march)

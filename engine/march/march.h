@@ -29,6 +29,7 @@ struct dew_march {
     double stage[DEW_HANDLERS]; /* -   of capacity, last step             */
     struct plant__off off[DEW_HANDLERS]; /* of the coils, last step          */
     struct plant__stages stages[DEW_HANDLERS];
+    int tied;   /* 1: outdoor air meets a coil before the house */
     int ducted; /* 1: ducts leak or lie outside                */
     int acts;   /* which of heating and cooling act             */
     int alike;  /* 1: no blower state differs in its paths      */
@@ -37,6 +38,8 @@ struct dew_march {
     const double *
         prescribed; /* degC  prescribed_count; the indoor t measured, or NULL */
     size_t prescribed_count;
+    struct dew_lit *lit; /* of lit_count hours, borrowed, or NULL            */
+    size_t lit_count;
 };
 
 /* One hour's work in hand. */
@@ -53,8 +56,7 @@ struct march__hour {
     double drained; /* kg   off the coils this hour                    */
     double stage[DEW_HANDLERS]; /* -   of capacity, this step             */
     struct plant__off off[DEW_HANDLERS]; /* of the coils, this step          */
-    double rh;   /* -   at the end of the last step        */
-    double pump; /* W    most heat of a heat pump as cold as it is now  */
+    double rh;                   /* -   at the end of the last step        */
     double longer[DEW_HANDLERS]; /* -   run time over load, as predicted   */
 };
 
@@ -79,8 +81,12 @@ void march__equip(const struct dew_march *m, struct march__hour *h,
 
 /* Share of the time that a heater runs at that share of all it can give: a
    heat pump's resistance heat comes in only when the pump runs on. */
-double march__heat_run(const struct dew_heater *heater, double t_out,
+double march__heat_run(const struct dew_heater *heater, double pump,
                        double duty);
+
+/* Most heat of a heat pump at t_out, W: less the colder it is; its resistance
+   heat is beside it.  0 for what is no heat pump. */
+double march__pump(const struct dew_heater *heater, double t_out);
 
 /* Settle the coil stores after a step; h->drained grows. */
 void march__drain(struct dew_march *m, struct march__hour *h,

@@ -27,6 +27,8 @@ struct march__mixing {
     double local[1 + DEW_LOCALS]; /* -   none, bath, kitchen, dryer; sum 1 */
     int handlers;                 /* 0 when all blower states are alike   */
     double bypass;                /* -   share of recovery switched off   */
+    double pump;                  /* W   most heat of a heat pump, as cold as
+                                     it is now                            */
     struct march__core_airs core;
 };
 

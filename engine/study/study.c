@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Marching several options through one year, the caller driving. */
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -18,6 +19,7 @@ struct dew_study {
     struct dew_outcome *outcomes;
     double *store;   /* [options][STUDY__SERIES][hours]                       */
     double *scratch; /* [hours]                                             */
+    struct dew_lit *lit; /* [hours] the sun on the house whose turn it is     */
     struct dew_march *march;
     struct study__gather
         gather; /* of the option whose turn it is             */
@@ -56,8 +58,9 @@ static int take_room(struct dew_study *s)
     s->outcomes = calloc(s->options, sizeof *s->outcomes);
     s->store = calloc(s->options * STUDY__SERIES, hours * sizeof *s->store);
     s->scratch = calloc(hours, sizeof *s->scratch);
+    s->lit = calloc(hours, sizeof *s->lit);
     return s->cases && s->names && s->prescribed_t && s->outcomes && s->store &&
-           s->scratch;
+           s->scratch && s->lit;
 }
 
 enum dew_status dew_study_open(struct dew_study **study,
@@ -90,6 +93,26 @@ enum dew_status dew_study_open(struct dew_study **study,
     return DEW_OK;
 }
 
+static int same_facades(const struct dew_thermal *a,
+                        const struct dew_thermal *b)
+{
+    return a->facade_count == b->facade_count &&
+           memcmp(a->facades, b->facades,
+                  (size_t)a->facade_count * sizeof *a->facades) == 0;
+}
+
+/* The sun that the option before was in shines on this one too, where nothing
+   of its facades was changed. */
+static void share_sun(struct dew_study *s)
+{
+    const struct dew_case *c = &s->cases[s->turn];
+
+    if (s->turn == 0 || !same_facades(&c->house.thermal, &c[-1].house.thermal))
+        for (size_t h = 0; h < s->weather.count; h++)
+            s->lit[h] = (struct dew_lit){NAN, NAN};
+    dew_march_share_sun(s->march, s->lit, s->weather.count);
+}
+
 static enum dew_status begin_option(struct dew_study *s, struct dew_error *err)
 {
     struct dew_outcome *o = &s->outcomes[s->turn];
@@ -103,6 +126,7 @@ static enum dew_status begin_option(struct dew_study *s, struct dew_error *err)
     if (status != DEW_OK)
         return status;
     dew_march_prescribe_t(s->march, s->prescribed_t[s->turn], w->count);
+    share_sun(s);
     return dew_march_warm_up(s->march, w->hours, w->dates, w->count, &o->turns,
                              err);
 }
@@ -177,6 +201,7 @@ void dew_study_close(struct dew_study *s)
     if (s == NULL)
         return;
     dew_march_close(s->march);
+    free(s->lit);
     free(s->scratch);
     free(s->store);
     free(s->outcomes);

@@ -196,6 +196,21 @@ enum dew_status dew_march_open(struct dew_march **march,
 void dew_march_prescribe_t(struct dew_march *march, const double *t,
                            size_t count);
 
+/* What the sun does to the facades of a house in one hour, W; NaN: not worked
+   out yet. */
+struct dew_lit {
+    double solar;  /* through the glass                                     */
+    double sunlit; /* onto walls and roof                                   */
+};
+
+/*
+ * Keep the sun of hour h from the start in lit[h], or take it from there where
+ * it was worked out before: by another march, too, whose site, weather and
+ * facades are the same.  lit is borrowed until close; NULL keeps none.
+ */
+void dew_march_share_sun(struct dew_march *march, struct dew_lit *lit,
+                         size_t count);
+
 /*
  * Advance one hour.  Allocates nothing.  *out is written only on DEW_OK.
  * Errors: DEW_ERANGE with err->hour and the member's name in err->path when

@@ -51,7 +51,7 @@ static void set_one(struct both *v, int i)
     c.house.people.count = 1.0 + 0.3 * i;
     v->now[i] = (struct march__now){.mid = mids[0]};
     v->now[i].lane = march__lane_of(&c);
-    v->now[i].drive = march__drive_of(&c, NULL, &clock, &mids[0], &date);
+    v->now[i].drive = march__drive_of(&c, NULL, &clock, &mids[0], &date, NULL);
     v->x[i] = (struct dew_state){.t_air = 20.1,
                                  .t_mass = 19.7,
                                  .w = 0.0071,

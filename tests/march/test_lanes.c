@@ -57,7 +57,7 @@ TEST(sixteen_lanes_are_sixteen_houses)
 
         now[i] = (struct march__now){.mid = out};
         now[i].lane = march__lane_of(&c);
-        now[i].drive = march__drive_of(&c, NULL, &clock, &out, &date);
+        now[i].drive = march__drive_of(&c, NULL, &clock, &out, &date, NULL);
         x[i] = start_of();
         k[i] = march__settle(&now[i], &x[i], &none, 0.0, 1.0 / 1800.0);
         put_lanes(&b.lane, i, &now[i].lane);

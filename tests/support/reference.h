@@ -118,7 +118,8 @@ static inline void reference_begin(struct reference *r,
                                    .per_steps = 0.5,
                                    .dt = 1800.0};
     r->hour.now.lane = m->lane;
-    r->hour.now.drive = march__drive_of(&m->c, m->planes, &m->clock, out, date);
+    r->hour.now.drive =
+        march__drive_of(&m->c, m->planes, &m->clock, out, date, NULL);
     r->begin = 3600.0 * hour;
 }
 
