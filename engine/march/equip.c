@@ -8,6 +8,7 @@
 #include "dew/thermal.h"
 #include "march/march.h"
 #include "plant/coil_step.h"
+#include "plant/control_step.h"
 #include "plant/store_step.h"
 
 /* Wet bulb depression at rating: 80 degF dry, 67 degF wet, [APP-M]. */
@@ -157,7 +158,8 @@ static struct march__coil coil_at(const struct dew_march *m,
             fmax(h->mix.full[k] + (1.0 - h->mix.full[k]) * low, h->mix.run[k]),
         .water = work.water / h->longer[k],
         .depression = fmax((air.t - work.t_wet) / rated_depression, 0.0),
-        .soak = soak_of(&m->coils[k], &air, work.t_wet)};
+        .soak = soak_of(&m->coils[k], &air, work.t_wet),
+        .lately = h->half_left * (m->ran[k] - h->mix.run[k])};
     double meant = work.water * duty * h->dt;
 
     h->wet[k] = plant__store_step(&m->stores[k], &in,
@@ -312,18 +314,45 @@ static void equip_humidity(const struct dew_march *m, struct march__hour *h,
     h->now.drive.wet_rate = m->c.plant.humidifier.rate;
 }
 
-/* Lower the set point while the house is too humid. */
+/* What is left of how a compressor ran, after so many seconds: as its cycles
+   are far apart where they matter, an hour; ours. */
+static double remembers(double seconds)
+{
+    return air__poly_exp2(seconds * (-1.4426950408889634 / 3600.0));
+}
+
+/* Nothing, instead of what fades without end. */
+static double unless_gone(double x)
+{
+    const double least = 1e-9;
+
+    return x > least ? x : 0.0;
+}
+
+/* K by which the set point is to come down while the house is too humid: while
+   its water would be at the set point as it was, as a colder room's RH is
+   higher for being colder and would ask for more of the same. */
+static double overcooled(const struct dew_march *m, const struct march__hour *h,
+                         double set, double w)
+{
+    const struct dew_handler *lead = &m->c.plant.handlers[0];
+
+    if (!(lead->overcool > 0.0)) /* a block: 0 again */
+        return 0.0;
+    return lead->overcool * plant__ramp(air__rh(set, w, h->now.mid.p),
+                                        lead->overcool_rh, overcool_width);
+}
+
+/* It comes down, and up again, as slowly as compressors are remembered: at once
+   it would take out so much that the next step would find the house dry. */
 static void overcool(const struct dew_march *m, struct march__hour *h,
                      const struct dew_state *at)
 {
-    const struct dew_handler *lead = &m->c.plant.handlers[0];
     double set = m->c.house.comfort.cool[h->date.hour - 1];
+    double to = overcooled(m, h, set, at->w), from = m->lowered - to;
 
-    if (m->c.plant.handler_count > 0 && lead->overcool > 0.0)
-        set -= lead->overcool *
-               dew_plant_ramp(air__rh(at->t_air, at->w, h->now.mid.p),
-                              lead->overcool_rh, overcool_width);
-    h->now.drive.set_cool = set;
+    h->now.drive.set_cool = set - to - h->half_left * from;
+    h->lowered = unless_gone(to + h->half_left * h->half_left * from);
 }
 
 /* A coil that will not be asked for, and has no water on it: this far, K, under
@@ -364,6 +393,7 @@ void march__equip(const struct dew_march *m, struct march__hour *h,
                   const struct dew_state *at, const struct march__duty *duty)
 {
     h->now.drive.reevaporation = 0.0;
+    h->half_left = remembers(0.5 * h->dt);
     equip_place(m, h, at);
     overcool(m, h, at);
     for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
@@ -375,6 +405,22 @@ void march__equip(const struct dew_march *m, struct march__hour *h,
     equip_blowers(m, h, duty);
     equip_ducts(m, h);
     equip_humidity(m, h, at, core__share(duty->dry));
+}
+
+/* How the compressors ran, and where the set point was, with this step. */
+void march__remember(struct dew_march *m, const struct march__hour *h,
+                     const struct march__duty *duty)
+{
+    const double load[DEW_HANDLERS] = {duty->cool, duty->cool_2, duty->cool_3};
+    double left = h->half_left * h->half_left;
+
+    m->lowered = h->lowered;
+    for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
+        double run = plant__run_time(core__share(load[k] / h->dt),
+                                     m->c.plant.handlers[k].cycling);
+
+        m->ran[k] = unless_gone(run + left * (m->ran[k] - run));
+    }
 }
 
 /* The coils' water as it was, shared out as predicted. */

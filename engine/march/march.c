@@ -100,12 +100,60 @@ static void take_step(struct dew_march *m, struct march__hour *h,
     h->worst = fmin(h->worst, s->worst);
     wipe_all(m, h);
     march__drain(m, h, &s->sum);
+    march__remember(m, h, &s->sum.duty);
     march__tell_step(m, h, &from, &s->sum, r);
     m->x_p = h->now.mid.p;
 }
 
 /* Air changes in a step by which its exchange may differ from the last's. */
 static const double most_change = 0.015;
+
+/* kg/kg by which coils may give back what they never took, for a step that was
+   predicted to cool more or less than it did: 0.03 points of RH; and how much
+   the water that stays on them counts beside what they give back. */
+static const double most_missed = 5e-6, stays = 0.1;
+
+/* 1 where they do more: evaporation may then take over the cooling, or the
+   cooling it, and in which of the two a house is shows for hours. */
+static int is_missed(const struct dew_march *m, const struct march__hour *h,
+                     const struct trial *s)
+{
+    double meant = 0.0, back = 0.0, there = 0.0;
+
+    for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
+        meant += h->wet[k].condensed;
+        back += h->wet[k].reevaporated;
+        there += h->wet[k].reevaporated + stays * h->wet[k].m;
+    }
+    return fabs(meant + s->sum.water.coil) * back >
+           most_missed * m->lane.mass_air * there;
+}
+
+/* 1 where a machine has changed its stage, and not followed the load a bit. */
+static int is_shifted(const struct dew_march *m, const struct march__hour *h)
+{
+    const double most = 0.2;
+    int shifted = 0;
+
+    for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++)
+        shifted |= fabs(h->stage[k] - m->stage[k]) > most;
+    return shifted;
+}
+
+/* 1 where a face's film has dried, or nearly, and so its evaporation stops. */
+static int dries(double from, double to)
+{
+    const double seen = 1e-9, nearly = 0.25; /* kg, - */
+
+    return (from > seen) & (to < nearly * from);
+}
+
+static int is_dried(const struct dew_state *from, const struct dew_state *to)
+{
+    return dries(from->film_glass, to->film_glass) |
+           dries(from->film_edge, to->film_edge) |
+           dries(from->film_corner, to->film_corner);
+}
 
 /* 1 where one step is too coarse: heating or cooling has come or gone in it,
    which its two stages see at the wrong moment, or the wind swings. */
@@ -115,15 +163,31 @@ static int is_coarse(const struct dew_march *m, const struct march__hour *h,
     double change =
         fabs(march__exchange(&h->now.blend) - march__exchange(&m->blend));
 
-    return s->sum.acts != m->acts ||
+    return s->sum.acts != m->acts || is_shifted(m, h) || is_missed(m, h, s) ||
+           is_dried(&m->x, &s->end) ||
            change * h->dt > most_change * m->lane.mass_air;
 }
 
-/* One step, done again in parts where it is too coarse. */
+/* A part of a step; predicted anew from its own end, once, where what the coils
+   give back was predicted for other water. */
+static void one_part(struct dew_march *m, struct march__hour *h, double middle,
+                     struct dew_result *r)
+{
+    struct trial s;
+
+    try_step(m, h, middle, &s);
+    if (is_missed(m, h, &s)) {
+        learn(m, h, &s);
+        try_step(m, h, middle, &s);
+    }
+    take_step(m, h, &s, r);
+}
+
+/* One step, done again in halves where it is too coarse. */
 static void one_step(struct dew_march *m, struct march__hour *h, double middle,
                      struct dew_result *r)
 {
-    const int parts = 2;
+    double quarter = 0.25 * h->per_steps;
     struct trial s;
 
     try_step(m, h, middle, &s);
@@ -132,14 +196,12 @@ static void one_step(struct dew_march *m, struct march__hour *h, double middle,
         return;
     }
     learn(m, h, &s);
-    h->dt /= parts;
-    h->per_steps /= parts;
-    for (int i = 0; i < parts; i++) {
-        try_step(m, h, middle + (i + 0.5 - 0.5 * parts) * h->per_steps, &s);
-        take_step(m, h, &s, r);
-    }
-    h->dt *= parts;
-    h->per_steps *= parts;
+    h->dt *= 0.5;
+    h->per_steps *= 0.5;
+    one_part(m, h, middle - quarter, r);
+    one_part(m, h, middle + quarter, r);
+    h->dt *= 2.0;
+    h->per_steps *= 2.0;
 }
 
 /* Moist air is known from -60 to 60 degC; what leaves that has no books. */

@@ -28,6 +28,8 @@ struct dew_march {
     double pressure_all;    /* Pa   every exhaust at once                   */
     double stage[DEW_HANDLERS]; /* -   of capacity, last step             */
     struct plant__off off[DEW_HANDLERS]; /* of the coils, last step          */
+    double lowered;           /* K   the set point, while too humid     */
+    double ran[DEW_HANDLERS]; /* -   of the time, the compressors of late    */
     struct plant__stages stages[DEW_HANDLERS];
     int tied;   /* 1: outdoor air meets a coil before the house */
     int ducted; /* 1: ducts leak or lie outside                */
@@ -56,7 +58,9 @@ struct march__hour {
     double drained; /* kg   off the coils this hour                    */
     double stage[DEW_HANDLERS]; /* -   of capacity, this step             */
     struct plant__off off[DEW_HANDLERS]; /* of the coils, this step          */
-    double rh;                   /* -   at the end of the last step        */
+    double lowered;   /* K    as m->lowered, after this step             */
+    double half_left; /* -    of what is remembered, after half a step   */
+    double rh;        /* -   at the end of the last step        */
     double longer[DEW_HANDLERS]; /* -   run time over load, as predicted   */
 };
 
@@ -87,6 +91,10 @@ double march__heat_run(const struct dew_heater *heater, double pump,
 /* Most heat of a heat pump at t_out, W: less the colder it is; its resistance
    heat is beside it.  0 for what is no heat pump. */
 double march__pump(const struct dew_heater *heater, double t_out);
+
+/* How the compressors ran of late, after a step of that duty, s of each. */
+void march__remember(struct dew_march *m, const struct march__hour *h,
+                     const struct march__duty *duty);
 
 /* Settle the coil stores after a step; h->drained grows. */
 void march__drain(struct dew_march *m, struct march__hour *h,

@@ -53,8 +53,8 @@ static CORE__INLINE struct plant__store_pass plant__store_pass_of(double cycles,
     p.in = per * in;
     p.fall = per * fall;
     e2 = p.fall * p.fall;
-    p.left = (1.0 - p.k) / (p.k > 0.0 ? p.k : 1.0) * e2;
-    p.dries = (1.0 - p.k) * p.k * p.k * p.k / (e2 > 0.0 ? e2 : 1.0);
+    p.left = (1.0 - p.k) / (p.k > 1e-9 ? p.k : 1.0) * e2;
+    p.dries = (1.0 - p.k) * p.k;
     return p;
 }
 
@@ -72,8 +72,8 @@ static CORE__INLINE struct plant__stored plant__store_pass(
     top = top - over;
     s = sqrt(top);
     rest = s > p->fall ? s - p->fall : 0.0;
-    /* k (1 - k) e^2 with e = fall / k while e <= s, else s^4 / e^2 for e^2 */
-    share = p->fall <= p->k * s ? p->left : p->dries * top * top;
+    /* k (1 - k) e^2 with e = fall / k while e <= s, else s^2 for e^2 */
+    share = p->fall <= p->k * s ? p->left : p->dries * top;
     left = rest * rest + share;
     left = left > top ? top : left;
     return (struct plant__stored){left, at.drained + over,
@@ -114,7 +114,7 @@ int plant__store_fine(double seconds);
 
 /* A step so drying that the passes' length shows: sqrt(m / most) would fall by
    that share of itself; ours. */
-#define PLANT__STORE_NEAR 0.2
+#define PLANT__STORE_NEAR 0.05
 
 /*
  * A step in so many passes, each at most a cycle; in as many as fine says
@@ -126,12 +126,14 @@ static CORE__INLINE struct dew_coil_store_out plant__store_step(
 {
     struct dew_coil_store_out o;
     double x = a->run, still = 1.0 - x, moving, most, cycles, on, lost, fall;
+    double late = x + a->lately, rhythm;
     struct plant__stored begin = {0.0, 0.0, 0.0}, end, slow;
     struct plant__store_pass p;
     int near;
 
     most = k->most > 0.0 ? k->most : 1.0;
     cycles = 4.0 * k->cycles_max * x * still * a->seconds * (1.0 / 3600.0);
+    rhythm = 4.0 * k->cycles_max * late * (1.0 - late) * a->seconds / 3600.0;
     /* on-time of a cycle in tau; 900 s / (N_max (1 - x)) */
     on = 900.0 / PLANT__STORE_TAU /
          (k->cycles_max * still > 0.03 ? k->cycles_max * still : 0.03);
@@ -145,11 +147,11 @@ static CORE__INLINE struct dew_coil_store_out plant__store_step(
     o.condensed = k->latent > 0.0 ? o.condensed : 0.0;
     fall =
         0.5 * k->gamma * a->depression * k->latent / most * moving * a->seconds;
-    p = plant__store_pass_of(cycles, o.condensed / most, fall, passes);
+    p = plant__store_pass_of(rhythm, o.condensed / most, fall, passes);
     end = plant__store_passes(&p, begin, passes);
     near = fall * fall > PLANT__STORE_NEAR * PLANT__STORE_NEAR * begin.u;
     if (near && fine > passes) { /* a block: picked from where it is near */
-        p = plant__store_pass_of(cycles, o.condensed / most, fall, fine);
+        p = plant__store_pass_of(rhythm, o.condensed / most, fall, fine);
         slow = plant__store_passes(&p, begin, fine);
         end.u = near ? slow.u : end.u;
         end.drained = near ? slow.drained : end.drained;
