@@ -15,7 +15,9 @@
  * a steady state that is exactly the cycle's own balance, whatever k is.
  * Where a cycle would dry the coil out (e > s below), the water leaves in its
  * true time instead, so that k -> 0 (compressor always on, or never) is the
- * plain law.  The two meet at e = s.
+ * plain law.  The two meet at e = s, and between them evaporation rises no
+ * faster than k falls: steeper, it could cool more than the running that it
+ * replaces, and a house would have two answers.
  */
 #ifndef DEW_PLANT_STORE_STEP_H
 #define DEW_PLANT_STORE_STEP_H
