@@ -7,11 +7,13 @@
 
 double dew_house_running_mean(double before, double t, double hours)
 {
-    const double memory = 0.8; /* a day  [EN16798] */
+    const double memory = 0.8;                 /* a day  [EN16798] */
+    const double an_hour = 0.9907454415104576; /* its 24th root    */
 
     if (isnan(before))
         return t;
-    return t + (before - t) * pow(memory, hours / 24.0);
+    return t +
+           (before - t) * (hours == 1.0 ? an_hour : pow(memory, hours / 24.0));
 }
 
 double dew_house_window_share(const struct dew_windows *windows,
