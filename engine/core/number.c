@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Decimal numbers in and out, with a point whatever the locale. */
 #include <math.h>
+#include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -208,12 +209,51 @@ char *dew_number_print(double x, int digits, char *out, size_t size)
     return out;
 }
 
+/* The digits of n, a point before the last so many; ends at end. */
+static char *digits_before(char *end, uint64_t n, int decimals)
+{
+    *end = '\0';
+    for (int i = 1; n > 0 || i <= decimals + 1; i++, n /= 10) {
+        *--end = (char)('0' + n % 10);
+        if (i == decimals)
+            *--end = '.';
+    }
+    return end;
+}
+
+/* Tables of hours are millions of short numbers, and printf takes most of the
+   time there.  NULL where it must be asked: a large number, many decimals, or
+   one so near the middle between two that a product in doubles cannot tell. */
+static char *fixed_fast(double x, int decimals, char text[40])
+{
+    static const double units[] = {1.0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6};
+    const double most = 1e10, near = 1e-5; /* a product is good to 2e-6 */
+    double whole, rest;
+    char *from;
+
+    if (decimals < 0 || decimals > 6 || !(fabs(x) * units[decimals] < most))
+        return NULL;
+    whole = floor(fabs(x) * units[decimals]);
+    rest = fabs(x) * units[decimals] - whole;
+    if (fabs(rest - 0.5) < near)
+        return NULL;
+    whole += rest > 0.5 ? 1.0 : 0.0;
+    from = digits_before(text + 39, (uint64_t)whole, decimals);
+    if (x < 0.0 && whole > 0.0)
+        *--from = '-';
+    return from;
+}
+
 char *dew_number_fixed(double x, int decimals, char *out, size_t size)
 {
     char text[336]; /* 309 digits before the point, 9 after */
+    char few[40], *fast;
 
     if (!isfinite(x))
         return odd(x, out, size);
+    fast = fixed_fast(x, decimals, few);
+    if (fast != NULL && (size_t)(few + sizeof few - fast) <= size)
+        return memcpy(out, fast, (size_t)(few + sizeof few - fast));
     print(text, sizeof text, 'f', decimals, x);
     if (text[0] == '-' && strspn(text + 1, "0.") == strlen(text + 1))
         snprintf(out, size, "%s", text + 1);

@@ -17,6 +17,7 @@
     MARCH__WHOLE(lane, struct march__lane, 1),                                 \
     MARCH__WHOLE(coils, struct dew_coil, DEW_HANDLERS),                        \
     MARCH__WHOLE(stores, struct dew_coil_store, DEW_HANDLERS),                 \
+    MARCH__WHOLE(stages, struct plant__stages, DEW_HANDLERS),                  \
     MARCH__WHOLE(by_removal, double, 1),                                       \
     MARCH__WHOLE(by_efficiency, double, 1),                                    \
     MARCH__WHOLE(pressure_all, double, 1),                                     \
@@ -28,7 +29,10 @@
     MARCH__WHOLE(at.x_p, double, 1),                                           \
     MARCH__WHOLE(at.terms, struct march__terms, 1),                            \
     MARCH__WHOLE(at.blend, struct march__blend, 1),                            \
-    MARCH__WHOLE(at.stage, double, DEW_HANDLERS),
+    MARCH__WHOLE(at.stage, double, DEW_HANDLERS),                              \
+    MARCH__WHOLE(at.off, struct plant__off, DEW_HANDLERS),                     \
+    MARCH__WHOLE(at.lowered, double, 1),                                       \
+    MARCH__WHOLE(at.ran, double, DEW_HANDLERS),
 /* clang-format on */
 
 #endif

@@ -10,6 +10,7 @@
 #include "march/body_map.h"
 #include "march/kernel.h"
 #include "march/open.h"
+#include "plant/store_step.h"
 
 static const struct march__span case_spans[] = {MARCH__CASE_SPANS};
 static const struct march__span body_spans[] = {MARCH__BODY_SPANS};
@@ -65,20 +66,25 @@ int dew_bundle_lanes(void)
 
 #define FORK(member) *to++ = (int)c->member;
 
-static void forks_of(const struct dew_case *c, int forks[FORKS])
+static void forks_of(const struct dew_case *c, int *to)
 {
-    int *to = forks;
 
     MARCH__CASE_FORKS(FORK)
 }
 
-/* A coil that is there in one house and not in the other is a fork, too. */
+/* A coil that is there in one house and not in the other is a fork, too, and
+   the passes of its water. */
 static int same_coils(const struct dew_case *a, const struct dew_case *b)
 {
-    for (int k = 0; k < a->plant.handler_count && k < DEW_HANDLERS; k++)
-        if ((a->plant.handlers[k].capacity > 0.0) !=
-            (b->plant.handlers[k].capacity > 0.0))
+    for (int k = 0; k < a->plant.handler_count && k < DEW_HANDLERS; k++) {
+        const struct dew_handler *x = &a->plant.handlers[k];
+        const struct dew_handler *y = &b->plant.handlers[k];
+
+        if ((x->capacity > 0.0) != (y->capacity > 0.0) ||
+            plant__store_quarters(x->cycles_max) !=
+                plant__store_quarters(y->cycles_max))
             return 0;
+    }
     return 1;
 }
 
@@ -140,9 +146,21 @@ static enum dew_status put(struct dew_bundle *b, size_t i,
     return DEW_OK;
 }
 
+/* What one house needs is done for all; it leaves the others as they are. */
+static void join(struct march__forks *f, const struct march__body *m)
+{
+    f->alike = m->alike;
+    f->tied |= m->tied;
+    f->ducted |= m->ducted;
+    f->kinds |= m->kinds;
+    for (int k = 0; k < MARCH__COILS; k++)
+        f->quarters[k] = m->quarters[k];
+}
+
 static enum dew_status open_house(struct dew_bundle *b, size_t i,
                                   const struct dew_case *c,
                                   const struct dew_bundle_weather *weather,
+                                  struct march__forks *forks,
                                   struct dew_error *err)
 {
     struct march__body *body = malloc(sizeof *body);
@@ -154,8 +172,10 @@ static enum dew_status open_house(struct dew_bundle *b, size_t i,
     b->houses[i].weather = *weather;
     march__planes(c, b->houses[i].planes);
     status = march__open(body, c, &weather->hours[0], err);
-    if (status == DEW_OK)
+    if (status == DEW_OK) {
+        join(forks, body);
         status = put(b, i, body, err);
+    }
     free(body);
     return status;
 }
@@ -214,19 +234,17 @@ static enum dew_status open_all(struct dew_bundle *b,
 {
     size_t bytes = b->kernel->size(tallies), align = b->kernel->align;
     enum dew_status status = DEW_OK;
-    int forks[FORKS], kinds = 0;
+    struct march__forks forks = {0};
 
     b->houses = calloc(b->count, sizeof *b->houses);
     b->lanes = aligned_alloc(align, bytes);
     if (b->houses == NULL || b->lanes == NULL)
         return core__fail(err, DEW_EMEM, "no memory for a bundle");
     memset(b->lanes, 0, bytes);
-    forks_of(cases[0], forks);
-    for (size_t i = 0; i < b->count; i++)
-        kinds |= march__kinds_of(cases[i]);
-    b->kernel->fork(b->lanes, forks, march__paths_alike(cases[0]), kinds);
+    forks_of(cases[0], forks.of_case);
     for (size_t i = 0; i < b->count && status == DEW_OK; i++)
-        status = open_house(b, i, cases[i], &weather[i], err);
+        status = open_house(b, i, cases[i], &weather[i], &forks, err);
+    b->kernel->fork(b->lanes, &forks);
     share_light(b);
     return status;
 }

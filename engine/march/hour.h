@@ -89,8 +89,10 @@ static inline void march__learn(struct march__body *m,
 {
     m->at.terms = s->terms;
     m->at.blend = h->now.blend;
-    for (int k = 0; k < DEW_HANDLERS; k++)
+    for (int k = 0; k < DEW_HANDLERS; k++) {
         m->at.stage[k] = h->stage[k];
+        m->at.off[k] = h->off[k];
+    }
 }
 
 static inline void march__take_step(struct march__body *m,
@@ -107,12 +109,65 @@ static inline void march__take_step(struct march__body *m,
     h->worst = core__min(h->worst, s->worst);
     march__wipe_all(m, h);
     march__drain(m, h, &s->sum);
+    march__remember(m, h, &s->sum.duty);
     march__tell_step(m, h, &from, &s->sum, r);
     m->at.x_p = h->now.mid.p;
 }
 
 /* Air changes in a step by which its exchange may differ from the last's. */
 #define MARCH__MOST_CHANGE 0.015
+
+/* kg/kg by which coils may give back what they never took, for a step that was
+   predicted to cool more or less than it did: 0.03 points of RH; and how much
+   the water that stays on them counts beside what they give back. */
+#define MARCH__MOST_MISSED 5e-6
+#define MARCH__STAYS       0.1
+
+/* Where they do more: evaporation may then take over the cooling, or the
+   cooling it, and in which of the two a house is shows for hours. */
+static inline core__truth march__is_missed(const struct march__body *m,
+                                           const struct march__hour *h,
+                                           const struct march__trial *s)
+{
+    double meant = CORE__OF(0.0), back = meant, there = meant;
+
+    for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
+        meant += h->wet[k].condensed;
+        back += h->wet[k].reevaporated;
+        there += h->wet[k].reevaporated + MARCH__STAYS * h->wet[k].m;
+    }
+    return core__abs(meant + s->sum.water.coil) * back >
+           MARCH__MOST_MISSED * m->lane.mass_air * there;
+}
+
+/* Where a machine has changed its stage, and not followed the load a bit. */
+static inline core__truth march__is_shifted(const struct march__body *m,
+                                            const struct march__hour *h)
+{
+    const core__plain most = 0.2;
+    core__truth shifted = {0};
+
+    for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++)
+        shifted =
+            shifted | (core__abs(h->stage[k] - m->at.stage[k]) > most);
+    return shifted;
+}
+
+/* Where a face's film has dried, or nearly, and so its evaporation stops. */
+static inline core__truth march__dries(double from, double to)
+{
+    const core__plain seen = 1e-9, nearly = 0.25; /* kg, - */
+
+    return (from > seen) & (to < nearly * from);
+}
+
+static inline core__truth march__is_dried(const struct dew_state *from,
+                                          const struct dew_state *to)
+{
+    return march__dries(from->film_glass, to->film_glass) |
+           march__dries(from->film_edge, to->film_edge) |
+           march__dries(from->film_corner, to->film_corner);
+}
 
 /* Where one step is too coarse: heating or cooling has come or gone in it,
    which its two stages see at the wrong moment, or the wind swings. */
@@ -124,28 +179,72 @@ static inline core__truth march__is_coarse(const struct march__body *m,
                               march__exchange(&m->at.blend));
 
     return (s->sum.heats != m->at.heats) | (s->sum.cools != m->at.cools) |
+           march__is_shifted(m, h) | march__is_missed(m, h, s) |
+           march__is_dried(&m->at.x, &s->end) |
            (change * h->dt > MARCH__MOST_CHANGE * m->lane.mass_air);
 }
 
-enum { MARCH__PARTS = 2 };
+/* The machines of a step as they were, where so. */
+static inline void march__keep_machines(struct march__hour *h, core__truth so,
+                                        const struct march__hour *kept)
+{
+    march__where(so, &h->now, &kept->now, offsetof(struct march__now, kinds));
+    march__where(so, &h->mix, &kept->mix,
+                 offsetof(struct march__mixing, handlers));
+    march__where(so, &h->wet, &kept->wet,
+                 offsetof(struct march__hour, rh) -
+                     offsetof(struct march__hour, wet));
+}
 
-/* The step again, in parts. */
-static inline void march__in_parts(struct march__body *m, struct march__hour *h,
-                                   double middle, struct march__trial *s,
+/* A trial again, from its own end, where it missed. */
+static inline void march__try_again(struct march__body *m,
+                                    struct march__hour *h, double middle,
+                                    core__truth missed, struct march__trial *s)
+{
+    struct march__trial first = *s;
+    struct march__hour kept = *h;
+
+    march__learn(m, h, s);
+    march__try_step(m, h, middle, s);
+    if (core__every(missed))
+        return;
+    march__where(core__not(missed), s, &first, sizeof *s);
+    march__keep_machines(h, core__not(missed), &kept);
+}
+
+/* A part of a step; predicted anew, once, where what the coils give back was
+   predicted for other water. */
+static inline void march__one_part(struct march__body *m,
+                                   struct march__hour *h, double middle,
                                    struct dew_result *r)
 {
+    struct march__trial s;
+    core__truth missed;
+
+    march__try_step(m, h, middle, &s);
+    missed = march__is_missed(m, h, &s);
+    if (core__any(missed))
+        march__try_again(m, h, middle, missed, &s);
+    march__take_step(m, h, &s, r);
+}
+
+/* The step again, in halves. */
+static inline void march__in_halves(struct march__body *m,
+                                    struct march__hour *h, double middle,
+                                    const struct march__trial *s,
+                                    struct dew_result *r)
+{
+    double quarter = 0.25 * h->per_steps;
+
     march__learn(m, h, s);
-    h->dt /= MARCH__PARTS;
-    h->seconds /= MARCH__PARTS;
-    h->per_steps /= MARCH__PARTS;
-    for (int i = 0; i < MARCH__PARTS; i++) {
-        march__try_step(
-            m, h, middle + (i + 0.5 - 0.5 * MARCH__PARTS) * h->per_steps, s);
-        march__take_step(m, h, s, r);
-    }
-    h->dt *= MARCH__PARTS;
-    h->seconds *= MARCH__PARTS;
-    h->per_steps *= MARCH__PARTS;
+    h->dt *= 0.5;
+    h->seconds *= 0.5;
+    h->per_steps *= 0.5;
+    march__one_part(m, h, middle - quarter, r);
+    march__one_part(m, h, middle + quarter, r);
+    h->dt *= 2.0;
+    h->seconds *= 2.0;
+    h->per_steps *= 2.0;
 }
 
 /* All that a step writes. */
@@ -153,7 +252,7 @@ struct march__written {
     struct march__course at;
     struct march__now now;
     struct march__mixing mix;
-    double wiped, worst, drained;
+    double wiped, worst, drained, rh;
     struct dew_result r;
 };
 
@@ -168,6 +267,7 @@ static inline void march__note(const struct march__body *m,
     w->wiped = h->wiped;
     w->worst = h->worst;
     w->drained = h->drained;
+    w->rh = h->rh;
     w->r = *r;
 }
 
@@ -181,18 +281,8 @@ static inline void march__go_back(struct march__body *m, struct march__hour *h,
     h->wiped = w->wiped;
     h->worst = w->worst;
     h->drained = w->drained;
+    h->rh = w->rh;
     *r = w->r;
-}
-
-/* A run of numbers: those of other where it is so. */
-static inline void march__where(core__truth so, void *numbers,
-                                const void *other, size_t bytes)
-{
-    double *to = numbers;
-    const double *from = other;
-
-    for (size_t i = 0; i < bytes / sizeof *to; i++)
-        to[i] = core__pick(so, from[i], to[i]);
 }
 
 /* What was noted takes the place of what stands, in the houses where so. */
@@ -212,10 +302,11 @@ static inline void march__recall(struct march__body *m, struct march__hour *h,
     h->wiped = core__pick(so, w->wiped, h->wiped);
     h->worst = core__pick(so, w->worst, h->worst);
     h->drained = core__pick(so, w->drained, h->drained);
+    h->rh = core__pick(so, w->rh, h->rh);
     march__where(so, r, &w->r, sizeof *r);
 }
 
-/* One step, done again in parts where it is too coarse. */
+/* One step, done again in halves where it is too coarse. */
 static inline void march__one_step(struct march__body *m, struct march__hour *h,
                                    double middle, struct dew_result *r)
 {
@@ -228,7 +319,7 @@ static inline void march__one_step(struct march__body *m, struct march__hour *h,
     if (!core__any(coarse)) {
         march__take_step(m, h, &s, r);
     } else if (core__every(coarse)) {
-        march__in_parts(m, h, middle, &s, r);
+        march__in_halves(m, h, middle, &s, r);
     } else {
         struct march__trial again = s;
 
@@ -236,7 +327,7 @@ static inline void march__one_step(struct march__body *m, struct march__hour *h,
         march__take_step(m, h, &s, r);
         march__note(m, h, r, &whole);
         march__go_back(m, h, r, &before);
-        march__in_parts(m, h, middle, &again, r);
+        march__in_halves(m, h, middle, &again, r);
         march__recall(m, h, r, core__not(coarse), &whole);
     }
 }
@@ -339,6 +430,7 @@ static inline core__truth march__run_hour(struct march__body *m,
     march__hour_of(m, hour, sun, wall, &h);
     *r = (struct dew_result){0};
     r->heat.prescribed = march__hold(m, &h.now.drive);
+    h.rh = air__rh(m->at.x.t_air, m->at.x.w, m->at.x_p);
     march__begin(m, &h);
     for (int i = 0; i < m->c.steps_per_hour; i++)
         march__one_step(m, &h, (i + 0.5) * h.per_steps, r);

@@ -32,6 +32,17 @@ struct march__feed {
     core__plain row[MARCH__FEEDS][MARCH__MOST_LANES];
 };
 
+/* What the houses of a bundle branch on: numbers of their cases in the order
+   of MARCH__CASE_FORKS, and the members of their bodies that bear these
+   names. */
+enum { MARCH__MOST_FORKS = 32, MARCH__COILS = 3 };
+
+struct march__forks {
+    int of_case[MARCH__MOST_FORKS];
+    int alike, tied, ducted, kinds;
+    int quarters[MARCH__COILS];
+};
+
 struct march__kernel {
     int lanes;    /* houses at once                                         */
     size_t align; /* bytes, of the memory of a bundle                       */
@@ -39,8 +50,8 @@ struct march__kernel {
     size_t (*size)(size_t tallies);
     /* A house's numbers into a lane. */
     void (*put)(void *bundle, int lane, const core__plain *in);
-    /* What the houses branch on, in the order of MARCH__CASE_FORKS. */
-    void (*fork)(void *bundle, const int *forks, int alike, int kinds);
+    /* What the houses branch on. */
+    void (*fork)(void *bundle, const struct march__forks *forks);
     /* Back to day 0; feed: the weather before the next hour, or NULL for that
        of the last. */
     void (*begin)(void *bundle, const struct march__feed *feed);

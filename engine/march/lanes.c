@@ -90,13 +90,18 @@ static void put(void *bundle, int lane, const core__plain *in)
 
 #define FORK(member) b->body.c.member = *from++;
 
-static void fork_as(void *bundle, const int *from, int alike, int kinds)
+static void fork_as(void *bundle, const struct march__forks *f)
 {
     struct lanes *b = bundle;
+    const int *from = f->of_case;
 
     MARCH__CASE_FORKS(FORK)
-    b->body.alike = alike;
-    b->body.kinds = kinds;
+    b->body.alike = f->alike;
+    b->body.tied = f->tied;
+    b->body.ducted = f->ducted;
+    b->body.kinds = f->kinds;
+    for (int k = 0; k < MARCH__COILS; k++)
+        b->body.quarters[k] = f->quarters[k];
     b->body.begun = 0;
 }
 

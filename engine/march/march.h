@@ -8,6 +8,7 @@
 #include "march/ledger.h"
 #include "march/paths.h"
 #include "march/step.h"
+#include "plant/coil_step.h"
 
 /* What a step changes and the next begins with. */
 struct march__course {
@@ -16,6 +17,9 @@ struct march__course {
     struct march__terms terms;  /* the next step's prediction               */
     struct march__blend blend;  /* likewise                                 */
     double stage[DEW_HANDLERS]; /* -    of capacity                         */
+    struct plant__off off[DEW_HANDLERS]; /* of the coils                    */
+    double lowered;           /* K   the set point, while too humid          */
+    double ran[DEW_HANDLERS]; /* -   of the time, the compressors of late    */
     core__truth heats, cools;   /* as the step ended                        */
 };
 
@@ -25,8 +29,12 @@ struct march__body {
     struct march__lane lane;
     struct dew_coil coils[DEW_HANDLERS];
     struct dew_coil_store stores[DEW_HANDLERS];
+    struct plant__stages stages[DEW_HANDLERS];
+    int quarters[DEW_HANDLERS]; /* of cycles an hour: plant__store_quarters */
     double by_removal, by_efficiency; /* -   of the dryer's fits at rating  */
     double pressure_all;              /* Pa  every exhaust at once          */
+    int tied;   /* 1: outdoor air meets a coil before the house             */
+    int ducted; /* 1: ducts leak or lie outside                             */
     int alike; /* 1: no blower state differs in its paths                   */
     int begun; /* 1: terms and blend are there                              */
     int kinds; /* of kinks that there are: enum march__kind                 */
@@ -50,10 +58,14 @@ struct march__hour {
     double wiped;         /* kg   off the surfaces this hour                 */
     double worst;         /* m3/s most negative supply less exhaust          */
     double drained;       /* kg   off the coils this hour                    */
-    struct dew_coil_store_out wet[DEW_HANDLERS]; /* as predicted, this step  */
-    double stage[DEW_HANDLERS];  /* -   of capacity, this step               */
-    double longer[DEW_HANDLERS]; /* -   run time over load, as predicted     */
-    double pump; /* W    most heat of a heat pump as cold as it is now       */
+    /* from here to rh: the machines of the step in hand */
+    struct dew_coil_store_out wet[DEW_HANDLERS]; /* as predicted            */
+    double stage[DEW_HANDLERS];                  /* -    of capacity        */
+    double longer[DEW_HANDLERS];         /* -    run time over load         */
+    struct plant__off off[DEW_HANDLERS]; /* of the coils                    */
+    double lowered;                      /* K    as the course's, after it   */
+    double half_left; /* -    of what is remembered, after half of it        */
+    double rh;        /* -    at the end of the last step                    */
 };
 
 /* Refuse a case that the step cannot march. */

@@ -17,11 +17,11 @@ static inline double march__pump_of(const struct dew_heater *heater,
 }
 
 /* Share of the time that a heater runs at that share of all it can give: a
-   heat pump's resistance heat comes in only when the pump runs on. */
+   heat pump's resistance heat comes in only when the pump runs on.  pump: most
+   heat of it, W, as cold as it is; 0 for what is no heat pump. */
 static inline double march__heat_run(const struct dew_heater *heater,
-                                     double t_out, double duty)
+                                     double pump, double duty)
 {
-    double pump = march__pump_of(heater, t_out);
     core__truth pumps = pump > 0.0;
     double longer = 1.0 + heater->backup / core__pick(pumps, pump, 1.0);
 
@@ -142,14 +142,13 @@ static inline void march__mix_locals(const struct march__body *m,
 }
 
 static inline void march__mix_blowers(const struct march__body *m,
-                                      const struct march__hour *h,
                                       const struct march__duty *duty,
                                       struct march__mixing *mix)
 {
     double cool[DEW_HANDLERS] = {duty->cool, duty->cool_2, duty->cool_3};
     const struct dew_heater *heater = &m->c.plant.heater;
     double heat = heater->by_air
-                      ? march__heat_run(heater, h->now.mid.t, duty->heat)
+                      ? march__heat_run(heater, mix->pump, duty->heat)
                       : CORE__OF(0.0);
 
     for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
@@ -174,7 +173,8 @@ static inline void march__mix_of(const struct march__body *m,
     march__mix_vent(m, h, at, mix);
     march__mix_core(m, h, at, mix);
     march__mix_locals(m, h, mix);
-    march__mix_blowers(m, h, duty, mix);
+    mix->pump = march__pump_of(&m->c.plant.heater, h->now.mid.t);
+    march__mix_blowers(m, duty, mix);
 }
 
 #endif

@@ -8,6 +8,7 @@
 #include "dew/dryer.h"
 #include "dew/leakage.h"
 #include "march/drive_step.h"
+#include "plant/store_step.h"
 
 /* Stores and nodes where a house of its set point and 45 % would have them. */
 static struct dew_state first_state(const struct dew_case *c,
@@ -42,6 +43,29 @@ static double pressure_of_all(const struct dew_case *c)
     return dew_house_pressure(&c->house.leakage, 0.0, -worst);
 }
 
+static int tied(const struct dew_case *c)
+{
+    double all = 0.0;
+
+    for (int v = 0; v < DEW_VENT_STATES; v++)
+        for (int b = 0; b < DEW_BLOWER_STATES; b++)
+            all += c->paths[v][b].at_coil + c->paths[v][b].idle_at_coil;
+    return all > 0.0;
+}
+
+/* 1: the ducts have something to lose. */
+static int ducted(const struct dew_duct_watch *w)
+{
+    double all =
+        w->supply_full + w->supply_low + w->return_full + w->return_low;
+
+    for (int v = 0; v < DEW_VENT_STATES; v++)
+        for (int k = 0; k < DEW_HANDLERS; k++)
+            for (int full = 0; full < 2; full++)
+                all += w->leaks[v][k][full].drawn + w->leaks[v][k][full].lost;
+    return all > 0.0;
+}
+
 /* Resolve the coils; a handler without capacity only blows. */
 static enum dew_status open_coils(struct march__body *m, struct dew_error *err)
 {
@@ -50,6 +74,8 @@ static enum dew_status open_coils(struct march__body *m, struct dew_error *err)
         enum dew_status status;
 
         m->at.stage[k] = 1.0;
+        m->stages[k] = plant__stages_of(handler);
+        m->quarters[k] = plant__store_quarters(handler->cycles_max);
         if (!(handler->capacity > 0.0))
             continue;
         status = dew_plant_coil_open(handler, &m->coils[k], err);
@@ -109,6 +135,8 @@ enum dew_status march__open(struct march__body *body, const struct dew_case *c,
     body->at.x_p = before->p;
     body->alike = march__paths_alike(c);
     body->kinds = march__kinds_of(c);
+    body->tied = tied(c);
+    body->ducted = ducted(&c->watch);
     body->pressure_all = pressure_of_all(c);
     open_dryer(body);
     return open_coils(body, err);

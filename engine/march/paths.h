@@ -26,6 +26,8 @@ struct march__mixing {
     double low_on[DEW_HANDLERS];  /* -   of the rest, ventilator running  */
     double local[1 + DEW_LOCALS]; /* -   none, bath, kitchen, dryer; sum 1 */
     double bypass;                /* -   share of recovery switched off   */
+    double pump;                  /* W   most heat of a heat pump, as cold as
+                                     it is now                            */
     struct march__core_airs core;
     int handlers; /* 0 when all blower states are alike   */
 };

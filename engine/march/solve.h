@@ -41,6 +41,17 @@ DEW_LANE double march__over(double x)
     return core__pick(x > 0.0, x, 0.0);
 }
 
+/* A run of numbers: those of other where it is so. */
+DEW_LANE void march__where(core__truth so, void *numbers,
+                                const void *other, size_t bytes)
+{
+    double *to = numbers;
+    const double *from = other;
+
+    for (size_t i = 0; i < bytes / sizeof *to; i++)
+        to[i] = core__pick(so, from[i], to[i]);
+}
+
 /* x / y, or 0 where y is not positive. */
 DEW_LANE double march__ratio(double x, double y)
 {

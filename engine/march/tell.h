@@ -61,7 +61,7 @@ static inline double march__pump_energy(const struct march__body *m,
                                         const struct march__hour *h,
                                         const struct march__sum *sum)
 {
-    double given = core__min(sum->heat.heating, h->pump * h->dt);
+    double given = core__min(sum->heat.heating, h->mix.pump * h->dt);
 
     return given / plant__pump_cop(&m->c.plant.heater, h->now.mid.t) +
            sum->heat.heating - given;
@@ -142,7 +142,7 @@ static inline void march__tell_duty(const struct march__body *m,
     double there = march__ventilator(&m->c) * h->per_steps;
 
     r->duty.cool += sum->duty.cool * per_hour;
-    r->duty.heat += march__heat_run(&m->c.plant.heater, h->now.mid.t,
+    r->duty.heat += march__heat_run(&m->c.plant.heater, h->mix.pump,
                                     sum->duty.heat / h->dt) *
                     h->per_steps;
     r->duty.dehumidify += sum->duty.dry * per_hour;
@@ -161,14 +161,15 @@ static inline void march__tell_step(const struct march__body *m,
                                     struct dew_result *r)
 {
     const struct march__blend *b = &h->now.blend;
+    double rh = air__rh(m->at.x.t_air, m->at.x.w, h->now.mid.p);
     double half = 0.5 * h->per_steps, share = h->per_steps / m->lane.rho;
 
     march__add_water(&r->water, sum->water, CORE__OF(1.0));
     march__add_heat(&r->heat, sum->heat, CORE__OF(1.0));
     r->t += half * (from->t_air + m->at.x.t_air);
     r->w += half * (from->w + m->at.x.w);
-    r->rh += half * (air__rh(from->t_air, from->w, m->at.x_p) +
-                     air__rh(m->at.x.t_air, m->at.x.w, h->now.mid.p));
+    r->rh += half * (h->rh + rh);
+    h->rh = rh;
     r->co2 += half * (from->co2 + m->at.x.co2);
     r->w_out += h->per_steps * h->now.mid.w;
     r->t_out += h->per_steps * h->now.mid.t;

@@ -162,20 +162,41 @@ enum dew_status dew_plant_coil_open(const struct dew_handler *handler,
     return DEW_OK;
 }
 
+struct plant__stages plant__stages_of(const struct dew_handler *handler)
+{
+    int varies = handler->turndown > 0.0 && handler->turndown < 1.0;
+    double low = varies ? handler->turndown : handler->low_stage;
+    double slope = handler->low_air > 0.0 && low > 0.0 && low < 1.0
+                       ? (1.0 - handler->low_air) / (1.0 - low)
+                       : 1.0;
+    double flow = handler->blower_low, power = 2.0;
+    double watts = handler->blower_w > 0.0
+                       ? handler->blower_low_w / handler->blower_w
+                       : 0.0;
+
+    if (flow > 0.0 && flow < 1.0 && watts > 0.0 && watts < 1.0)
+        power = log(watts) / log(flow);
+    return (struct plant__stages){slope, power};
+}
+
 double dew_plant_stage_air(const struct dew_handler *handler, double s)
 {
-    return plant__stage_air(handler, s);
+    struct plant__stages k = plant__stages_of(handler);
+
+    return plant__stage_air(&k, s);
 }
 
 double dew_plant_blower_w(const struct dew_handler *handler, double air)
 {
-    return plant__blower_w(handler, air);
+    struct plant__stages k = plant__stages_of(handler);
+
+    return plant__blower_w(handler, &k, air);
 }
 
 struct dew_coil dew_plant_coil_stage(const struct dew_coil *coil, double s,
                                      double air)
 {
-    struct dew_coil c = plant__staged(coil, s, air);
+    struct dew_coil c = plant__coil_stage(coil, s, air);
 
     c.bypass = c.dry > 0.0 ? 0.0 : exp(-c.units / c.m);
     return c;
@@ -185,7 +206,10 @@ void dew_plant_coil_at(const struct dew_coil *coil,
                        const struct dew_coil_air *air,
                        struct dew_coil_work *out)
 {
-    *out = plant__coil(coil, air);
+    struct plant__off off = {0.0, 0.0};
+
+    *out = plant__coil(coil, air, &off);
+    *out = plant__coil(coil, air, &off);
     if (!(core__within(air->t, 0.0, 45.0) && core__within(air->w, 0.0, 0.05) &&
           core__within(air->p, 50e3, 110e3) && air->flow > 0.0))
         *out =

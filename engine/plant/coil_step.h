@@ -6,7 +6,9 @@
  *
  * Wet bulb and apparatus dew point are the roots of smooth, convex, rising
  * functions; a quartic in enthalpy starts within 0.05 K at sea level (2 K at
- * 80 kPa), and two Newton steps bring that below 1e-4 K (2e-3 K).
+ * 80 kPa), and two Newton steps bring that below 1e-4 K (2e-3 K).  How far off
+ * the quartic was changes little from step to step: who hands that on needs
+ * one Newton step alone, and is exact from the second call on.
  */
 #ifndef DEW_PLANT_COIL_STEP_H
 #define DEW_PLANT_COIL_STEP_H
@@ -146,14 +148,64 @@ static CORE__INLINE double plant__wet_dry(const struct dew_coil_air *a,
     gap1 = plant__adp_step(from.t, h_adp, a->p).w - w1;
     w2 = w1 - gap1 * (w1 - a->w) / (gap1 - gap);
     tw = tw + (w2 - w1) * (tw - t_wet) / (w1 - a->w);
-    return core__pick(gap > 1e-9, tw,
-                      t_wet); /* kg/kg: else no two points to join */
+    return core__pick(gap > 1e-9, tw, t_wet); /* kg/kg: else no two points to join */
 }
 
-/* The coil at stage s of its capacity with that share of its air; its bypass
-   is left to units, which stay. */
-static CORE__INLINE struct dew_coil plant__staged(const struct dew_coil *coil,
-                                                  double s, double air)
+/* ---- stages and part load ------------------------------------------------ */
+
+/* What does not change of a handler's stages; coil.c. */
+struct plant__stages {
+    double slope; /* -    of air's share over the stage's                   */
+    double power; /* -    of the air's share, for the blower's              */
+};
+
+struct plant__stages plant__stages_of(const struct dew_handler *handler);
+
+/* Share of full air at stage s: dew_plant_stage_air. */
+static CORE__INLINE double plant__stage_air(const struct plant__stages *k,
+                                            double s)
+{
+    return core__max(1.0 - k->slope * (1.0 - s), 0.5 * s);
+}
+
+static CORE__INLINE double plant__blower_w(const struct dew_handler *handler,
+                                           const struct plant__stages *k,
+                                           double air)
+{
+    double share = CORE__OF(1.0);
+
+    if (core__any(air < 1.0)) /* a block: 1 again for air of 1 */
+        share = core__pick(air < 1.0, air__poly_pow(air, k->power), 1.0);
+    return handler->blower_w * share;
+}
+
+static CORE__INLINE double plant__part_load(double plr, double c_d)
+{
+    return 1.0 - c_d * (1.0 - plr);
+}
+
+static CORE__INLINE double plant__run_time(double plr, double c_d)
+{
+    return plr / plant__part_load(plr, c_d);
+}
+
+/* Contract of dew_plant_off_delay: of each rest, so many cycles an hour into
+   3600 (1 - run) s of rest. */
+static CORE__INLINE double plant__off_delay(const struct dew_handler *handler,
+                                            double run)
+{
+    double part =
+        handler->cycles_max * run * handler->off_delay * (4.0 / 3600.0);
+
+    return (1.0 - run) * core__min(part, CORE__OF(1.0));
+}
+
+/* ---- the coil ------------------------------------------------------------- */
+
+/* The same coil at stage s with that share of its air; its bypass follows from
+   units. */
+static CORE__INLINE struct dew_coil plant__coil_stage(
+    const struct dew_coil *coil, double s, double air)
 {
     struct dew_coil c = *coil;
 
@@ -164,42 +216,24 @@ static CORE__INLINE struct dew_coil plant__staged(const struct dew_coil *coil,
     return c;
 }
 
-/* Share of its air that a machine moves at stage s of its capacity. */
-static CORE__INLINE double plant__stage_air(const struct dew_handler *h,
-                                            double s)
-{
-    core__truth varies = (h->turndown > 0.0) & (h->turndown < 1.0);
-    double low = core__pick(varies, h->turndown, h->low_stage);
-    core__truth told = (h->low_air > 0.0) & (low > 0.0) & (low < 1.0);
-    double slope = core__pick(
-        told, (1.0 - h->low_air) / core__pick(told, 1.0 - low, 1.0), 1.0);
+/* How far the last roots lay from the quartic, K; 0 where none is known. */
+struct plant__off {
+    double wet, adp;
+};
 
-    return core__max(1.0 - slope * (1.0 - s), 0.5 * s);
+/* What a trial far away makes of it must not mislead the next; K. */
+#define PLANT__OFF_MOST 12.0
+
+static CORE__INLINE double plant__off_of(double root, double quartic)
+{
+    return core__hold(root - quartic, -PLANT__OFF_MOST, PLANT__OFF_MOST);
 }
 
-/* Watts of a blower at a share of its air: by the power that its two known
-   flows tell, else by the square. */
-static CORE__INLINE double plant__blower_w(const struct dew_handler *h,
-                                           double air)
-{
-    core__truth full = core__not(h->blower_w > 0.0) | (air >= 1.0);
-    double flow = h->blower_low;
-    double watts = h->blower_low_w / core__pick(full, 1.0, h->blower_w), power;
-    core__truth told =
-        (flow > 0.0) & (flow < 1.0) & (watts > 0.0) & (watts < 1.0);
-
-    if (core__every(full))
-        return h->blower_w;
-    power = core__pick(told,
-                       air__poly_log2(core__pick(told, watts, 0.5)) /
-                           air__poly_log2(core__pick(told, flow, 0.5)),
-                       2.0);
-    return core__pick(full, h->blower_w,
-                      h->blower_w * air__poly_pow(air, power));
-}
-
+/* The coil, from the quartics put right by *off; *off is that of this state
+   afterwards. */
 static CORE__INLINE struct dew_coil_work plant__coil(
-    const struct dew_coil *k, const struct dew_coil_air *a)
+    const struct dew_coil *k, const struct dew_coil_air *a,
+    struct plant__off *off)
 {
     struct dew_coil_work o;
     double f = core__hold(a->flow, 0.5, 1.2);
@@ -207,26 +241,28 @@ static CORE__INLINE struct dew_coil_work plant__coil(
     double full = k->capacity * k->by_capacity * plant__capacity_flow(f);
     double m = k->m * a->flow * a->p * (1.0 / 101325.0);
     double h = air__h(a->t, a->w);
-    double total, wet, held, h_adp;
+    double total, wet, held, h_adp, quartic;
     struct plant__adp adp;
     core__truth is_dry;
 
     o.m_bf = m * (1.0 - air__poly_exp2(-1.4426950408889634 * k->units / m));
     o.m_bf = core__pick(k->dry > 0.0, m, o.m_bf);
-    o.t_wet = plant__t_saturated(h);
-    o.t_wet = plant__wet_step(o.t_wet, a->t, a->w, a->p);
-    o.t_wet = plant__wet_step(o.t_wet, a->t, a->w, a->p);
+    quartic = plant__t_saturated(h);
+    o.t_wet = plant__wet_step(quartic + off->wet, a->t, a->w, a->p);
+    off->wet = plant__off_of(o.t_wet, quartic);
 
     total = plant__total(full, o.t_wet, out);
     h_adp = h - total / o.m_bf;
-    adp.t = plant__t_saturated(h_adp);
-    adp = plant__adp_step(adp.t, h_adp, a->p);
-    adp = plant__adp_step(adp.t, h_adp, a->p);
+    quartic = plant__t_saturated(h_adp);
+    adp = plant__adp_step(quartic + off->adp, h_adp, a->p);
+    off->adp = plant__off_of(adp.t, quartic);
     o.t_adp = adp.t;
     o.w_adp = adp.w;
-    wet = plant__wet_dry(a, full, out, o.m_bf, adp, o.t_wet);
-    wet = core__pick(k->dry > 0.0, o.t_wet, wet);
+    wet = o.t_wet;
     is_dry = adp.w > a->w;
+    if (core__any(is_dry)) /* a block: t_wet again for one that is wet */
+        wet = plant__wet_dry(a, full, out, o.m_bf, adp, o.t_wet);
+    wet = core__pick(k->dry > 0.0, o.t_wet, wet);
     is_dry = is_dry | (k->dry > 0.0);
     held = core__pick(wet < PLANT__WET_LOW, 1.0, 0.0);
     held = core__pick(wet > PLANT__WET_HIGH, 1.0, held);
@@ -240,8 +276,7 @@ static CORE__INLINE struct dew_coil_work plant__coil(
     o.total = core__pick(is_dry, full * plant__capacity(wet, out), total);
     o.water = core__pick(is_dry, 0.0, o.m_bf * (a->w - adp.w));
     o.sensible = o.total - o.water * air__h_vapour(a->t);
-    o.w_adp =
-        core__pick(k->dry > 0.0, 1.0, o.w_adp); /* above any w: never wet */
+    o.w_adp = core__pick(k->dry > 0.0, 1.0, o.w_adp); /* above any w: never wet */
     o.power = k->power * k->by_eir * plant__eir(wet, out) * plant__eir_flow(f) *
               (o.total / k->capacity);
     return o;

@@ -4,6 +4,7 @@
 
 #include <math.h>
 
+#include "plant/coil_step.h"
 #include "plant/store_step.h"
 
 struct dew_coil_store dew_plant_coil_store_of(const struct dew_handler *handler,
@@ -35,8 +36,12 @@ void dew_plant_coil_store_step(const struct dew_coil_store *store,
                                const struct dew_coil_store_in *in,
                                struct dew_coil_store_out *out)
 {
-    if (sound(in) && store->cycles_max <= 20.0)
-        *out = plant__store(store, in, plant__store_parts(in->seconds));
-    else
+    if (!sound(in) || !(store->cycles_max <= 20.0)) {
         *out = (struct dew_coil_store_out){NAN, NAN, NAN, NAN};
+        return;
+    }
+    *out =
+        plant__store_step(store, in, plant__store_passes_of(
+            plant__store_quarters(store->cycles_max), in->seconds),
+                          plant__store_fine(in->seconds));
 }

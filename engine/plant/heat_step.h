@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Heat pump and part load at a state, without a call, a branch or a loop;
- * coil.h has their contract.  Private to engine/.
+ * A heat pump at a state, without a call, a branch or a loop;
+ * coil.h has its contract.  Private to engine/.
  */
 #ifndef DEW_PLANT_HEAT_STEP_H
 #define DEW_PLANT_HEAT_STEP_H
@@ -52,16 +52,6 @@ static CORE__INLINE double plant__pump_capacity(double t_out)
 
     return plant__heat_capacity(PLANT__HEAT_IN, t) /
            plant__heat_capacity(PLANT__HEAT_IN, PLANT__HEAT_WARM);
-}
-
-static CORE__INLINE double plant__part_load(double plr, double c_d)
-{
-    return 1.0 - c_d * (1.0 - plr);
-}
-
-static CORE__INLINE double plant__run_time(double plr, double c_d)
-{
-    return plr / plant__part_load(plr, c_d);
 }
 
 #endif

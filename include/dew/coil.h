@@ -205,7 +205,10 @@ double dew_plant_run_time(double plr, double c_d);
  * whenever air moves over it with the compressor off; L is the rated rate of
  * water, m_max = t_wet x L.  The compressor cycles 4 N_max X (1 - X) times an
  * hour at run time fraction X, and after each cycle the blower runs on by its
- * off-delay.  While the blower stands, a little air drifts through the coil
+ * off-delay.  How long those cycles are a thermostat knows from how it ran of
+ * late, run + lately, and no step changes: without that memory, a little less
+ * running would mean longer rests, these more evaporation, and that would cool
+ * instead of the machine, at once and without end.  While the blower stands, a little air drifts through the coil
  * by buoyancy: still is what it takes up, as a share of what full flow would.
  * It leaves saturated at the wet bulb, so it never takes more than
  *
@@ -248,6 +251,7 @@ struct dew_coil_store_in {
     double depression; /* -      0 ..        wet bulb depression / 7.222 K  */
     double
         soak; /* kg/s   0 ..        full air could take up, to its wet bulb */
+    double lately; /* -      -run .. 1 - run   how much more it ran of late   */
 };
 
 struct dew_coil_store_out {

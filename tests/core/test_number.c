@@ -210,5 +210,27 @@ TEST(a_locale_with_a_comma_changes_nothing)
 
 ROWS(read_rows, text_is_read);
 ROWS(print_rows, number_is_printed);
+/* What tables of hours print, and what lies beside a tie, is printf's. */
+TEST(fixed_is_as_printf_has_it)
+{
+    static const double units[] = {1.0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6};
+    double x = 0.37;
+
+    for (int i = 0; i < 200000; i++) {
+        int decimals = i % 7;
+        char want[64], got[64];
+
+        x = fmod(x * 1.000123 + 37.137, i % 3 == 0 ? 1.0 : 9e4);
+        if (i % 5 == 0) /* half a unit of the last digit, or a bit beside */
+            x = (floor(x) + 0.5 + 1e-9 * (i % 11 - 5)) / units[decimals];
+        x = i % 2 ? -x : x;
+        snprintf(want, sizeof want, "%.*f", decimals, x);
+        if (want[0] == '-' && strspn(want + 1, "0.") == strlen(want + 1))
+            memmove(want, want + 1, strlen(want));
+        assert_string_equal(dew_number_fixed(x, decimals, got, sizeof got),
+                            want);
+    }
+}
+
 ROWS(fixed_rows, number_is_printed_fixed);
 RUN_TESTS("core, numbers");

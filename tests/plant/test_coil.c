@@ -4,6 +4,7 @@
 
 #include "dew/air.h"
 #include "dew/coil.h"
+#include "plant/coil_step.h"
 
 static const double ton = 12000.0 * 1055.05585262 / 3600.0;
 static const double cfm = 0.3048 * 0.3048 * 0.3048 / 60.0;
@@ -171,6 +172,33 @@ TEST(agrees_with_iteration)
         assert_near(o.t_wet, dew_air_wet(a.t, a.w, a.p), 2e-3);
     }
     assert_true(compared > 180);
+}
+
+/* One call a step is enough, at any height, and a trial state that lay far off
+   is forgotten soon. */
+TEST(the_last_steps_roots_lead_to_the_next_ones)
+{
+    static const double p[] = {101325, 83100, 70300};
+    struct dew_coil c = coil_of(3.0, 0.752, 391.0);
+
+    for (size_t i = 0; i < COUNT_OF(p); i++) {
+        struct plant__off off = {11.3, -12.7};
+        struct dew_coil_air a = {24.3, 0.0113, p[i], 33.1, 1.0}, b = a;
+        struct dew_coil_work now, want;
+
+        for (int k = 0; k < 4; k++)
+            now = plant__coil(&c, &a, &off);
+        assert_near(now.t_wet, dew_air_wet(a.t, a.w, a.p), 1e-6);
+        b.t += 0.4;
+        b.w += 0.0003;
+        b.t_out += 0.7;
+        now = plant__coil(&c, &b, &off);
+        for (int k = 0; k < 3; k++)
+            want = plant__coil(&c, &b, &off);
+        assert_near(now.t_wet, want.t_wet, 1e-4);
+        assert_near(now.t_adp, want.t_adp, 1e-4);
+        assert_near(now.w_adp, want.w_adp, 7e-8);
+    }
 }
 
 TEST(lower_air_per_ton_dries_more)

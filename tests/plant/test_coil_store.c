@@ -315,6 +315,69 @@ TEST(mass_closes)
     assert_near(worst / s.most, 0.0, 1e-14);
 }
 
+/* What a coil of 7.9 kW sensible gives back in a minute, kg, its blower always
+   on, as it ran and had run of late. */
+static double minute(double m, double run, double lately)
+{
+    struct dew_coil_store s = store_of(1000, 1.5);
+    struct dew_coil_store_in in = {.m = m * s.most,
+                                   .seconds = 60.0,
+                                   .run = run,
+                                   .blower = 1.0,
+                                   .water = s.latent,
+                                   .depression = 0.9,
+                                   .soak = 1.5 * s.latent,
+                                   .lately = lately - run};
+    struct dew_coil_store_out o;
+
+    dew_plant_coil_store_step(&s, &in, &o);
+    return o.reevaporated;
+}
+
+/* Running a little less must not be answered by evaporation that cools more
+   than that: the house would stop cooling at once.  2.45 MJ/kg. */
+TEST(evaporation_never_takes_over_by_itself)
+{
+    const double sensible = 7900.0 * 60.0, step = 0.01;
+
+    for (double m = 0.01; m < 0.5; m += 0.03)
+        for (double run = 0.0; run < 0.5; run += step) {
+            double more = run + step, late = run + 0.5 * step;
+
+            assert_true((minute(m, run, run) - minute(m, more, more)) * 2.45e6 <
+                        sensible * step);
+            assert_true((minute(m, run, late) - minute(m, more, late)) *
+                            2.45e6 <
+                        0.35 * sensible * step);
+        }
+}
+
+/* The cycles' memory alone: a step as long as this is one step of many. */
+TEST(a_steps_length_does_not_show_in_a_coil_that_dries)
+{
+    struct dew_coil_store s = store_of(1000, 1.5);
+
+    for (double m = 0.01; m < 1.0; m *= 1.7)
+        for (double run = 0.0; run < 0.2; run += 0.03) {
+            struct dew_coil_store_in in = {.m = m * s.most,
+                                           .seconds = 900.0,
+                                           .run = run,
+                                           .blower = run + 0.4 * (1.0 - run),
+                                           .water = s.latent,
+                                           .depression = 0.9,
+                                           .soak = s.latent};
+            struct dew_coil_store_out one, many = {.m = in.m};
+
+            dew_plant_coil_store_step(&s, &in, &one);
+            in.seconds = 60.0;
+            for (int i = 0; i < 15; i++) {
+                in.m = many.m;
+                dew_plant_coil_store_step(&s, &in, &many);
+            }
+            assert_near(one.m / s.most, many.m / s.most, 0.006);
+        }
+}
+
 TEST(more_blower_never_dries_the_house)
 {
     struct dew_coil_store s = store_of(1000, 1.5);

@@ -21,7 +21,8 @@ void coil(const struct dew_coil *k, struct lanes *l)
 #pragma omp simd
     for (int i = 0; i < 16; i++) {
         struct dew_coil_air a = {l->a[i], l->b[i], l->c[i], l->d[i], l->e[i]};
-        struct dew_coil_work o = plant__coil(k, &a);
+        struct plant__off off = {l->f[i], l->y[i]};
+        struct dew_coil_work o = plant__coil(k, &a, &off);
         l->x[i] = o.sensible;
         l->y[i] = o.w_adp;
     }
@@ -32,7 +33,7 @@ void store(const struct dew_coil_store *k, struct lanes *l)
     for (int i = 0; i < 16; i++) {
         struct dew_coil_store_in a = {l->a[i], l->b[i], l->c[i],
                                       l->d[i], l->e[i], l->f[i]};
-        struct dew_coil_store_out o = plant__store_step(k, &a);
+        struct dew_coil_store_out o = plant__store_step(k, &a, 4, 4);
         l->x[i] = o.m;
         l->y[i] = o.reevaporated;
     }

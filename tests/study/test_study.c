@@ -72,6 +72,37 @@ TEST(a_year_sums_its_months_and_closes)
     dew_study_close(study);
 }
 
+/* An option's sun, J, as the last of count that are marched. */
+static double sun_of_last(size_t from, double aperture)
+{
+    const struct dew_weather weather = {hours, dates, SHORT};
+    struct dew_error err = {0};
+    struct dew_study *study;
+    double done = 0, sun;
+    size_t count;
+
+    fill();
+    quiet.house.thermal.facades[0].aperture *= aperture;
+    assert_int_equal(
+        dew_study_open(&study, options + from, 2 - from, &weather, &err),
+        DEW_OK);
+    while (done < 1)
+        assert_int_equal(dew_study_step(study, SHORT, &done, &err), DEW_OK);
+    sun = dew_study_outcomes(study, &count)[1 - from].year.heat.solar;
+    dew_study_close(study);
+    return sun;
+}
+
+/* The option before leaves its sun to one with the same facades alone. */
+TEST(a_house_has_its_own_sun)
+{
+    double alone = sun_of_last(1, 1.0), wider = sun_of_last(1, 1.7);
+
+    assert_true(alone > 0.0 && wider > 1.2 * alone);
+    assert_near(sun_of_last(0, 1.0), alone, 0.0);
+    assert_near(sun_of_last(0, 1.7), wider, 0.0);
+}
+
 TEST(less_water_is_seen)
 {
     struct dew_study *study = marched(YEAR, 5000);

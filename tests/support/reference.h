@@ -127,6 +127,7 @@ static inline void reference_begin(struct reference *r,
                                    .dt = 1800.0,
                                    .seconds = 1800.0};
     r->hour.now.lane = body->lane;
+    r->hour.now.kinds = body->kinds;
     r->hour.now.drive =
         march__drive_of(&body->c, &body->clock, body->idle, &sun, out, date);
     r->begin = 3600.0 * hour;
