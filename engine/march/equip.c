@@ -337,8 +337,8 @@ static double overcooled(const struct dew_march *m, const struct march__hour *h,
 {
     const struct dew_handler *lead = &m->c.plant.handlers[0];
 
-    if (!(lead->overcool > 0.0)) /* a block: 0 again */
-        return 0.0;
+    if (m->c.plant.handler_count == 0 || !(lead->overcool > 0.0))
+        return 0.0; /* a block: 0 again */
     return lead->overcool * plant__ramp(air__rh(set, w, h->now.mid.p),
                                         lead->overcool_rh, overcool_width);
 }
