@@ -70,7 +70,7 @@ WARN := -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wstrict-prototypes \
 OURS := -std=c11 -D_POSIX_C_SOURCE=200809L -fPIC -ffp-contract=off \
         -fno-math-errno -fno-trapping-math -ffunction-sections -fopenmp-simd -Iinclude -Iengine $(WARN) $(PKG_CFLAGS) \
         -DDEW_VERSION='"$(VERSION)"'
-LIBS := $(PKG_LIBS) -lcsv -lm
+LIBS := $(PKG_LIBS) -lcsv -lm -pthread
 KIND := $(if $(filter clang%,$(CC)),clang,gcc)
 
 ifdef SAN
@@ -88,11 +88,6 @@ ifdef FUZZ
 KIND := $(KIND)-fuzz
 OURS += -fsanitize=fuzzer-no-link,address,undefined -fno-omit-frame-pointer
 LINK := -fsanitize=address,undefined
-endif
-# Threads are gcc's; without them the same bytes come from one.
-ifeq ($(KIND),gcc)
-OURS += -fopenmp
-LINK += -fopenmp
 endif
 ifdef WERROR
 OURS += -Werror

@@ -330,8 +330,8 @@ static inline double march__overcooled(const struct march__body *m, const struct
 {
     const struct dew_handler *lead = &m->c.plant.handlers[0];
 
-    if (!core__any(lead->overcool > 0.0)) /* a block: 0 again */
-        return CORE__OF(0.0);
+    if (m->c.plant.handler_count == 0 || !core__any(lead->overcool > 0.0))
+        return CORE__OF(0.0); /* a block: 0 again */
     return march__over(lead->overcool) *
            plant__ramp(air__rh(set, w, h->now.mid.p), lead->overcool_rh,
                        MARCH__OVERCOOL_WIDTH);

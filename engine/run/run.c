@@ -116,6 +116,7 @@ enum dew_status dew_run_open(struct dew_run **run,
     r->ask = ask;
     r->faults = faults;
     r->job = ask->job;
+    r->threads = ask->threads;
     r->with = ask->job == DEW_RUN_MARCH ? ask->with : 0;
     if (run__read(r) == DEW_OK && run__pick(r) == DEW_OK) {
         if (r->job == DEW_RUN_DUCTS)
@@ -225,7 +226,11 @@ static enum dew_status open_study(struct dew_run *r, struct dew_error *err)
             .required = dew_scenario_required(r->scenario, at),
             .prescribed_t = r->held ? r->measured.t : NULL};
     }
-    return dew_study_open(&r->study, options, r->cases_count, &weather, err);
+    if (dew_study_open(&r->study, options, r->cases_count, &weather, err) !=
+        DEW_OK)
+        return err->status;
+    dew_study_threads(r->study, r->threads);
+    return DEW_OK;
 }
 
 enum dew_status dew_run_step(struct dew_run *run, size_t hours, double *done,

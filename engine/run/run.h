@@ -27,6 +27,7 @@ struct dew_run {
     enum dew_status status; /* of the first fault                            */
     enum dew_run_job job;
     unsigned with;
+    size_t threads;
 
     struct dew_scenario *scenario;
     struct dew_climate place; /* a made year is made of                      */

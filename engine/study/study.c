@@ -7,11 +7,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#ifdef _OPENMP
-#include <omp.h>
-#endif
-
 #include "core/fail.h"
+#include "core/parallel.h"
 #include "dew/bundle.h"
 #include "study/collect.h"
 
@@ -31,7 +28,7 @@ struct flight {
 };
 
 struct dew_study {
-    size_t options;
+    size_t options, threads;
     struct dew_weather weather;
     struct dew_case *cases;
     char (*names)[NAME_ROOM];
@@ -104,6 +101,7 @@ enum dew_status dew_study_open(struct dew_study **study,
     if (s == NULL)
         return core__fail(err, DEW_EMEM, "no memory for a study");
     s->options = count;
+    s->threads = core__processors();
     s->weather = *weather;
     if (!take_room(s)) {
         dew_study_close(s);
@@ -117,17 +115,6 @@ enum dew_status dew_study_open(struct dew_study **study,
 }
 
 /* ---- who marches together ------------------------------------------------- */
-
-static size_t threads(void)
-{
-#ifdef _OPENMP
-    int most = omp_get_max_threads();
-
-    return most < 1 ? 1 : most > MOST_FLIGHTS ? MOST_FLIGHTS : (size_t)most;
-#else
-    return 1;
-#endif
-}
 
 /* The next option and those that branch like it; a few go one by one. */
 static void fill_flight(struct dew_study *s, struct flight *f, int side_by_side)
@@ -154,7 +141,8 @@ static int whole_year(const struct dew_study *s)
 
 static void take_off(struct dew_study *s)
 {
-    size_t left = s->options - s->finished, most = threads();
+    size_t left = s->options - s->finished;
+    size_t most = s->threads < MOST_FLIGHTS ? s->threads : MOST_FLIGHTS;
 
     s->flying = 0;
     while (left > 0 && s->flying < most) {
@@ -302,6 +290,19 @@ static void land(struct dew_study *s, struct flight *f)
 
 /* ---- all of them ---------------------------------------------------------- */
 
+/* A job of core__parallel: hours of one flight. */
+struct leg {
+    struct dew_study *study;
+    size_t hours;
+};
+
+static void one_flight(void *of, size_t i)
+{
+    const struct leg *leg = of;
+
+    some_hours(leg->study, &leg->study->flights[i], leg->hours);
+}
+
 /* So many hours of each flight; the first that failed tells. */
 static enum dew_status fly(struct dew_study *s, size_t hours,
                            struct dew_error *err)
@@ -310,9 +311,8 @@ static enum dew_status fly(struct dew_study *s, size_t hours,
 
     if (s->flying == 0)
         take_off(s);
-#pragma omp parallel for schedule(static, 1) if (s->flying > 1)
-    for (size_t i = 0; i < s->flying; i++)
-        some_hours(s, &s->flights[i], hours);
+    core__parallel(s->threads, s->flying, one_flight,
+                   &(struct leg){s, hours});
     for (size_t i = 0; i < s->flying; i++) {
         if (s->flights[i].status != DEW_OK) {
             if (err != NULL && err->status == DEW_OK)
@@ -335,6 +335,11 @@ static double share_done(const struct dew_study *s)
     for (size_t i = 0; i < s->flying; i++)
         hours += s->flights[i].at * s->flights[i].count;
     return (double)hours / (double)(s->options * s->weather.count);
+}
+
+void dew_study_threads(struct dew_study *s, size_t threads)
+{
+    s->threads = threads > 0 ? threads : core__processors();
 }
 
 enum dew_status dew_study_step(struct dew_study *s, size_t hours, double *done,

@@ -61,6 +61,7 @@ struct dew_run_ask {
     size_t option_count;
     enum dew_run_job job;
     unsigned with;                 /* of enum dew_run_with                   */
+    size_t threads;                /* at most; 0: as many as processors      */
     const struct dew_files *files; /* NULL: opened beside the scenario, then
                                       in the working directory               */
 };

@@ -258,9 +258,16 @@ enum dew_status dew_study_open(struct dew_study **study,
                                struct dew_error *err);
 
 /*
- * March at most hours hours of the option whose turn it is; *done is the
- * share of the whole study finished, 1 when every option is.  The first step
- * of an option opens its march and warms it up.  A step after the end is DEW_OK
+ * March on so many threads at most, 0 for as many as there are processors,
+ * which is so unless told.  The figures do not depend on it.
+ */
+void dew_study_threads(struct dew_study *study, size_t threads);
+
+/*
+ * March at most hours hours of the options that are in the air: those that
+ * branch alike side by side, several such on threads.  *done is the share of
+ * the whole study finished, 1 when every option is.  The first step of an
+ * option opens its march and warms it up.  A step after the end is DEW_OK
  * and does nothing.
  * Errors: those of dew_march_open, _warm_up and _step, the option's name in
  * err->path when no member is named.  A study that failed stays failed.
@@ -268,14 +275,12 @@ enum dew_status dew_study_open(struct dew_study **study,
 enum dew_status dew_study_step(struct dew_study *study, size_t hours,
                                double *done, struct dew_error *err);
 
-/*
- * The option being marched, from 0; the count of options when all are done.
- */
+/* Options finished; not always the first ones. */
 size_t dew_study_turn(const struct dew_study *study);
 
 /*
- * The outcomes of the options finished so far, in their order; *count of
- * them.  Borrowed, until close.
+ * The outcomes of the options, in their order: *count, up to the first that is
+ * not finished.  Borrowed, until close.
  */
 const struct dew_outcome *dew_study_outcomes(const struct dew_study *study,
                                              size_t *count);

@@ -9,10 +9,7 @@
 #include <stdlib.h>
 #include <time.h>
 
-#ifdef _OPENMP
-#include <omp.h>
-#endif
-
+#include "core/parallel.h"
 #include "dew/bundle.h"
 #include "dew/run.h"
 
@@ -162,17 +159,31 @@ static size_t deal(const struct place *p, size_t houses, struct batch *out)
     return batches;
 }
 
+/* What one_batch is to do. */
+struct all {
+    const struct place *place;
+    const struct batch *batches;
+    int steps;
+    double *humid;
+};
+
+static void one_batch(void *of, size_t i)
+{
+    const struct all *a = of;
+
+    some_together(a->place, a->batches[i].which, a->batches[i].n, a->steps,
+                  a->humid);
+}
+
 static double all_together(const struct place *p, size_t houses, int steps,
-                           int threads, double *humid)
+                           size_t threads, double *humid)
 {
     struct batch *batches = calloc(houses, sizeof *batches);
     size_t n = batches != NULL ? deal(p, houses, batches) : 0;
+    struct all all = {p, batches, steps, humid};
     double begun = now_of(CLOCK_MONOTONIC);
 
-    (void)threads;
-#pragma omp parallel for schedule(dynamic, 1) num_threads(threads)
-    for (size_t i = 0; i < n; i++)
-        some_together(p, batches[i].which, batches[i].n, steps, humid);
+    core__parallel(threads, n, one_batch, &all);
     begun = now_of(CLOCK_MONOTONIC) - begun;
     free(batches);
     return begun;
@@ -210,17 +221,14 @@ static void ten_thousand(const struct place *p)
     const char *told = getenv("BENCH_HOUSES");
     size_t houses = told != NULL ? (size_t)atol(told) : 10000;
     double *humid = calloc(houses, sizeof *humid), *again, wall, one;
-    int threads = 1;
+    size_t threads = core__processors();
 
-#ifdef _OPENMP
-    threads = omp_get_max_threads();
-#endif
     again = calloc(houses, sizeof *again);
     if (humid == NULL || again == NULL)
         exit(EXIT_FAILURE);
     wall = all_together(p, houses, 2, threads, humid);
     printf("%zu different houses of one place, a year and its lead-in each, "
-           "books closed, %d threads: %.1f s\n",
+           "books closed, %zu threads: %.1f s\n",
            houses, threads, wall);
     houses /= 10;
     wall = all_together(p, houses, 2, threads, humid);
@@ -228,7 +236,7 @@ static void ten_thousand(const struct place *p)
     for (size_t i = 0; i < houses; i++)
         if (humid[i] != again[i])
             exit(EXIT_FAILURE);
-    printf("%zu of them: %.2f times as fast on %d threads as on one, the same "
+    printf("%zu of them: %.2f times as fast on %zu threads as on one, the same "
            "hours\n",
            houses, one / wall, threads);
     free(humid);

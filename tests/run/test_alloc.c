@@ -79,6 +79,7 @@ static enum dew_status run_it(void)
                                     .text = house,
                                     .length = sizeof house - 1,
                                     .with = DEW_RUN_WHOLE,
+                                    .threads = 1, /* calls are counted */
                                     .files = &files};
     struct dew_error list[4] = {{0}};
     struct dew_faults faults = {list, 4, 0};

@@ -188,6 +188,7 @@ TEST(outcomes_come_as_they_are_finished)
 
     fill();
     dew_study_open(&study, options, 2, &weather, NULL);
+    dew_study_threads(study, 1);
     assert_int_equal(dew_study_step(study, SHORT / 2, &done, NULL), DEW_OK);
     assert_near(done, 0.25, 1e-12);
     dew_study_outcomes(study, &count);

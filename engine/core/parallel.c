@@ -1,0 +1,49 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Threads that take the next job until there is none. */
+#include "core/parallel.h"
+
+#include <pthread.h>
+#include <stdatomic.h>
+#include <unistd.h>
+
+enum { MOST = 256 }; /* threads */
+
+struct work {
+    void (*job)(void *of, size_t i);
+    void *of;
+    size_t count;
+    atomic_size_t next;
+};
+
+static void *take(void *at)
+{
+    struct work *w = at;
+    size_t i;
+
+    while ((i = atomic_fetch_add(&w->next, 1)) < w->count)
+        w->job(w->of, i);
+    return NULL;
+}
+
+size_t core__processors(void)
+{
+    long n = sysconf(_SC_NPROCESSORS_ONLN);
+
+    return n < 1 ? 1 : n > MOST ? MOST : (size_t)n;
+}
+
+void core__parallel(size_t threads, size_t count,
+                    void (*job)(void *of, size_t i), void *of)
+{
+    struct work w = {.job = job, .of = of, .count = count};
+    pthread_t helper[MOST];
+    size_t helpers = 0, wanted = threads < count ? threads : count;
+
+    atomic_init(&w.next, 0);
+    while (helpers + 1 < wanted && helpers < MOST &&
+           pthread_create(&helper[helpers], NULL, take, &w) == 0)
+        helpers++;
+    take(&w);
+    for (size_t i = 0; i < helpers; i++)
+        pthread_join(helper[i], NULL);
+}
