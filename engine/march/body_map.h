@@ -20,6 +20,7 @@
     MARCH__WHOLE(stages, struct plant__stages, DEW_HANDLERS),                  \
     MARCH__WHOLE(by_removal, double, 1),                                       \
     MARCH__WHOLE(by_efficiency, double, 1),                                    \
+    MARCH__WHOLE(switches, double, 1),                                         \
     MARCH__WHOLE(pressure_all, double, 1),                                     \
     MARCH__WHOLE(clock, struct march__clock, 1),                       \
     {"", offsetof(struct march__body, now),                                    \

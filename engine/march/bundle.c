@@ -68,7 +68,6 @@ int dew_bundle_lanes(void)
 
 static void forks_of(const struct dew_case *c, int *to)
 {
-
     MARCH__CASE_FORKS(FORK)
 }
 

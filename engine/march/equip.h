@@ -40,9 +40,9 @@ static inline double march__stage_of(const struct dew_handler *h, double need)
  * that the coil's start lets through; wetter: entering air over the room's, by
  * fresh air that meets the coil first.
  */
-static inline struct march__coil march__line_of(const struct dew_coil_work *work,
-                                  const struct dew_coil_air *air, double wet,
-                                  double wetter, double blower)
+static inline struct march__coil march__line_of(
+    const struct dew_coil_work *work, const struct dew_coil_air *air,
+    double wet, double wetter, double blower)
 {
     double pass = work->m_bf * (1.0 - MARCH__FOLLOWS);
     core__truth dry = work->w_adp >= air->w;
@@ -63,7 +63,8 @@ struct leaning {
 };
 
 static inline struct leaning march__leaning_of(const struct march__body *m,
-                                 const struct march__hour *h, int k)
+                                               const struct march__hour *h,
+                                               int k)
 {
     struct march__inlet in = {0};
     double coil = m->coils[k].m / m->lane.rho;
@@ -77,8 +78,9 @@ static inline struct leaning march__leaning_of(const struct march__body *m,
 }
 
 /* The air around ducts outside: a vented space has the outdoors' humidity. */
-static inline void march__equip_place(const struct march__body *m, struct march__hour *h,
-                        const struct dew_state *at)
+static inline void march__equip_place(const struct march__body *m,
+                                      struct march__hour *h,
+                                      const struct dew_state *at)
 {
     struct dew_around_hour around = {.t_out = h->now.mid.t,
                                      .sun = march__over(h->end->global),
@@ -91,9 +93,8 @@ static inline void march__equip_place(const struct march__body *m, struct march_
 
 /* Leaks of handler k's ducts, its blower at low or full, as the ventilator
    runs in this step. */
-static inline struct dew_duct_leaking march__leaking(const struct march__body *m,
-                                       const struct march__hour *h, int k,
-                                       int full)
+static inline struct dew_duct_leaking march__leaking(
+    const struct march__body *m, const struct march__hour *h, int k, int full)
 {
     struct dew_duct_leaking sum = {0};
 
@@ -108,7 +109,8 @@ static inline struct dew_duct_leaking march__leaking(const struct march__body *m
 
 static inline double march__held_on(const struct march__body *m, int k)
 {
-    const double held[DEW_HANDLERS] = {m->at.x.coil_1, m->at.x.coil_2, m->at.x.coil_3};
+    const double held[DEW_HANDLERS] = {m->at.x.coil_1, m->at.x.coil_2,
+                                       m->at.x.coil_3};
 
     return march__over(held[k]);
 }
@@ -123,16 +125,17 @@ static inline double march__low_share(const struct march__hour *h, int k)
 
 /* kg/s of water that its air at full flow could take up. */
 static inline double march__soak_of(const struct dew_coil *coil,
-                      const struct dew_coil_air *air, double t_wet)
+                                    const struct dew_coil_air *air,
+                                    double t_wet)
 {
     return coil->m * march__over(plant__w_sat(t_wet, air->p).value - air->w);
 }
 
 /* One coil running, and what its store gives and takes in the step. */
 static inline struct march__coil march__coil_at(const struct march__body *m,
-                                  struct march__hour *h,
-                                  const struct dew_state *at, int k,
-                                  double duty)
+                                                struct march__hour *h,
+                                                const struct dew_state *at,
+                                                int k, double duty)
 {
     const struct dew_handler *handler = &m->c.plant.handlers[k];
     struct leaning lean = march__leaning_of(m, h, k);
@@ -154,9 +157,8 @@ static inline struct march__coil march__coil_at(const struct march__body *m,
         .m = march__held_on(m, k),
         .seconds = h->dt,
         .run = h->mix.run[k],
-        .blower =
-            core__max(h->mix.full[k] + (1.0 - h->mix.full[k]) * low,
-                      h->mix.run[k]),
+        .blower = core__max(h->mix.full[k] + (1.0 - h->mix.full[k]) * low,
+                            h->mix.run[k]),
         .water = work.water / h->longer[k],
         .depression =
             march__over((air.t - work.t_wet) / MARCH__RATED_DEPRESSION),
@@ -174,7 +176,8 @@ static inline struct march__coil march__coil_at(const struct march__body *m,
                           plant__blower_w(handler, &m->stages[k], share));
 }
 
-static inline void march__equip_heat(const struct march__body *m, struct march__hour *h)
+static inline void march__equip_heat(const struct march__body *m,
+                                     struct march__hour *h)
 {
     const struct dew_heater *heater = &m->c.plant.heater;
 
@@ -187,8 +190,9 @@ static inline void march__equip_heat(const struct march__body *m, struct march__
 /* A machine that cycles runs longer than its load, duty / (1 - C_d (1 -
    duty)) [NREL-56354], and its blower with it.  The blower's use for cooling
    at that duty beyond idling, W. */
-static inline double march__blows(const struct march__body *m, const struct march__hour *h,
-                    int k, double duty)
+static inline double march__blows(const struct march__body *m,
+                                  const struct march__hour *h, int k,
+                                  double duty)
 {
     const struct dew_handler *handler = &m->c.plant.handlers[k];
     double run = plant__run_time(duty, handler->cycling);
@@ -202,8 +206,8 @@ static inline double march__blows(const struct march__body *m, const struct marc
 /* The same for all of the cooling, as a straight line through the duty now
    predicted: W at full duty.  duty may be 0: the line's slope remains. */
 static inline double march__blower_cool(const struct march__body *m,
-                          const struct march__hour *h,
-                          const struct march__duty *duty)
+                                        const struct march__hour *h,
+                                        const struct march__duty *duty)
 {
     const double run[DEW_HANDLERS] = {duty->cool, duty->cool_2, duty->cool_3};
     const double sensible[DEW_HANDLERS] = {
@@ -220,8 +224,9 @@ static inline double march__blower_cool(const struct march__body *m,
     return march__ratio(used * all, given);
 }
 
-static inline void march__equip_blowers(const struct march__body *m, struct march__hour *h,
-                          const struct march__duty *duty)
+static inline void march__equip_blowers(const struct march__body *m,
+                                        struct march__hour *h,
+                                        const struct march__duty *duty)
 {
     struct march__drive *d = &h->now.drive;
     double full = CORE__OF(0.0), heat = core__max(duty->heat, CORE__OF(1e-6));
@@ -242,8 +247,8 @@ static inline void march__equip_blowers(const struct march__body *m, struct marc
 }
 
 /* Air of handler k on its way through ducts outside, of all handlers' air. */
-static inline void march__add_ducts(const struct march__body *m, struct march__hour *h, int k,
-                      double all)
+static inline void march__add_ducts(const struct march__body *m,
+                                    struct march__hour *h, int k, double all)
 {
     const struct dew_duct_watch *w = &m->c.watch;
     const struct dew_handler *at = &m->c.plant.handlers[k];
@@ -264,7 +269,8 @@ static inline void march__add_ducts(const struct march__body *m, struct march__h
     d->lost_rest += share * core__pick(rest > 0.0, leak[0].lost, leak[1].lost);
 }
 
-static inline void march__equip_ducts(const struct march__body *m, struct march__hour *h)
+static inline void march__equip_ducts(const struct march__body *m,
+                                      struct march__hour *h)
 {
     struct march__drive *d = &h->now.drive;
     double by_air = CORE__OF(m->c.plant.heater.by_air ? 1.0 : 0.0);
@@ -284,8 +290,10 @@ static inline void march__equip_ducts(const struct march__body *m, struct march_
 
 /* duty of the last prediction: a machine that cycles needs more for its
    water, by 0.90 + 0.10 duty, and what it needs warms the room. */
-static inline void march__equip_humidity(const struct march__body *m, struct march__hour *h,
-                           const struct dew_state *at, double duty)
+static inline void march__equip_humidity(const struct march__body *m,
+                                         struct march__hour *h,
+                                         const struct dew_state *at,
+                                         double duty)
 {
     const struct dew_dryer *dryer = &m->c.plant.dryer;
     struct plant__dryer work = {0};
@@ -325,8 +333,9 @@ static inline double march__unless_gone(double x)
 /* K by which the set point is to come down while the house is too humid: while
    its water would be at the set point as it was, as a colder room's RH is
    higher for being colder and would ask for more of the same. */
-static inline double march__overcooled(const struct march__body *m, const struct march__hour *h,
-                         double set, double w)
+static inline double march__overcooled(const struct march__body *m,
+                                       const struct march__hour *h, double set,
+                                       double w)
 {
     const struct dew_handler *lead = &m->c.plant.handlers[0];
 
@@ -339,8 +348,9 @@ static inline double march__overcooled(const struct march__body *m, const struct
 
 /* It comes down, and up again, as slowly as compressors are remembered: at once
    it would take out so much that the next step would find the house dry. */
-static inline void march__overcool(const struct march__body *m, struct march__hour *h,
-                     const struct dew_state *at)
+static inline void march__overcool(const struct march__body *m,
+                                   struct march__hour *h,
+                                   const struct dew_state *at)
 {
     double set = m->c.house.comfort.cool[h->date.hour - 1];
     double to = march__overcooled(m, h, set, at->w), from = m->at.lowered - to;
@@ -354,9 +364,10 @@ static inline void march__overcool(const struct march__body *m, struct march__ho
    after all is too coarse, see march.c, and predicts it when done again. */
 #define MARCH__CLEAR_OF 0.5
 
-static inline core__truth march__rests(const struct march__body *m, const struct march__hour *h,
-                 const struct dew_state *at, int k,
-                 const struct march__duty *duty)
+static inline core__truth march__rests(const struct march__body *m,
+                                       const struct march__hour *h,
+                                       const struct dew_state *at, int k,
+                                       const struct march__duty *duty)
 {
     double cools = duty->cool + duty->cool_2 + duty->cool_3;
 
@@ -364,9 +375,10 @@ static inline core__truth march__rests(const struct march__body *m, const struct
            (at->t_air < h->now.drive.set_cool - MARCH__CLEAR_OF);
 }
 
-static inline void march__equip_coil(const struct march__body *m, struct march__hour *h,
-                       const struct dew_state *at, int k,
-                       const struct march__duty *duty)
+static inline void march__equip_coil(const struct march__body *m,
+                                     struct march__hour *h,
+                                     const struct dew_state *at, int k,
+                                     const struct march__duty *duty)
 {
     const double run[DEW_HANDLERS] = {duty->cool, duty->cool_2, duty->cool_3};
     struct march__coil *coils[DEW_HANDLERS] = {&h->now.c1, &h->now.c2,
@@ -375,13 +387,15 @@ static inline void march__equip_coil(const struct march__body *m, struct march__
     struct march__coil now;
     core__truth rests;
 
-    h->stage[k] = march__stage_of(&m->c.plant.handlers[k], run[k] * m->at.stage[k]);
+    h->stage[k] =
+        march__stage_of(&m->c.plant.handlers[k], run[k] * m->at.stage[k]);
     h->longer[k] =
         1.0 / plant__part_load(run[k], m->c.plant.handlers[k].cycling);
     h->off[k] = m->at.off[k];
     h->wet[k] = (struct dew_coil_store_out){0};
     rests = march__rests(m, h, at, k, duty);
-    if (m->begun && core__every(rests)) /* a block: keeps its coil and its off */
+    if (m->begun &&
+        core__every(rests)) /* a block: keeps its coil and its off */
         return;
     now = march__coil_at(m, h, at, k, run[k]);
     if (m->begun) {
@@ -395,8 +409,10 @@ static inline void march__equip_coil(const struct march__body *m, struct march__
 
 /* Coils, dryer, humidifier and thermostat of the step now predicted; writes
    h->now.c1 .. c3, the drive's equipment members and h->wet. */
-static inline void march__equip(const struct march__body *m, struct march__hour *h,
-                  const struct dew_state *at, const struct march__duty *duty)
+static inline void march__equip(const struct march__body *m,
+                                struct march__hour *h,
+                                const struct dew_state *at,
+                                const struct march__duty *duty)
 {
     h->now.drive.reevaporation = CORE__OF(0.0);
     h->half_left = march__remembers(0.5 * h->dt);
@@ -414,8 +430,9 @@ static inline void march__equip(const struct march__body *m, struct march__hour 
 }
 
 /* How the compressors ran, and where the set point was, with this step. */
-static inline void march__remember(struct march__body *m, const struct march__hour *h,
-                     const struct march__duty *duty)
+static inline void march__remember(struct march__body *m,
+                                   const struct march__hour *h,
+                                   const struct march__duty *duty)
 {
     const double load[DEW_HANDLERS] = {duty->cool, duty->cool_2, duty->cool_3};
     double left = h->half_left * h->half_left;
@@ -431,9 +448,10 @@ static inline void march__remember(struct march__body *m, const struct march__ho
 
 /* The coils' water as it was, shared out as predicted. */
 static inline void march__drain(struct march__body *m, struct march__hour *h,
-                  const struct march__sum *sum)
+                                const struct march__sum *sum)
 {
-    double *held[DEW_HANDLERS] = {&m->at.x.coil_1, &m->at.x.coil_2, &m->at.x.coil_3};
+    double *held[DEW_HANDLERS] = {&m->at.x.coil_1, &m->at.x.coil_2,
+                                  &m->at.x.coil_3};
     double meant = CORE__OF(0.0), caught = -sum->water.coil;
 
     for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++)

@@ -148,8 +148,7 @@ static inline core__truth march__is_shifted(const struct march__body *m,
     core__truth shifted = {0};
 
     for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++)
-        shifted =
-            shifted | (core__abs(h->stage[k] - m->at.stage[k]) > most);
+        shifted = shifted | (core__abs(h->stage[k] - m->at.stage[k]) > most);
     return shifted;
 }
 
@@ -179,8 +178,7 @@ static inline core__truth march__is_coarse(const struct march__body *m,
                               march__exchange(&m->at.blend));
 
     return (s->sum.heats != m->at.heats) | (s->sum.cools != m->at.cools) |
-           march__is_shifted(m, h) | march__is_missed(m, h, s) |
-           march__is_dried(&m->at.x, &s->end) |
+           march__is_shifted(m, h) | march__is_dried(&m->at.x, &s->end) |
            (change * h->dt > MARCH__MOST_CHANGE * m->lane.mass_air);
 }
 
@@ -214,9 +212,8 @@ static inline void march__try_again(struct march__body *m,
 
 /* A part of a step; predicted anew, once, where what the coils give back was
    predicted for other water. */
-static inline void march__one_part(struct march__body *m,
-                                   struct march__hour *h, double middle,
-                                   struct dew_result *r)
+static inline void march__one_part(struct march__body *m, struct march__hour *h,
+                                   double middle, struct dew_result *r)
 {
     struct march__trial s;
     core__truth missed;
@@ -312,10 +309,17 @@ static inline void march__one_step(struct march__body *m, struct march__hour *h,
 {
     struct march__trial s;
     struct march__written before, whole;
-    core__truth coarse;
+    core__truth coarse, missed;
 
     march__try_step(m, h, middle, &s);
     coarse = march__is_coarse(m, h, &s);
+    missed = march__is_missed(m, h, &s);
+    coarse = coarse | (missed & (m->switches > 0.0));
+    missed = missed & core__not(coarse);
+    if (core__any(missed)) {
+        march__try_again(m, h, middle, missed, &s);
+        coarse = coarse | march__is_missed(m, h, &s);
+    }
     if (!core__any(coarse)) {
         march__take_step(m, h, &s, r);
     } else if (core__every(coarse)) {

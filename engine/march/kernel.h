@@ -16,7 +16,8 @@
 /* An hour's weather, sun and held temperature, a row each, a house a column. */
 #define MARCH__FEED_MAP(X)                                                     \
     X(t)                                                                       \
-    X(w) X(p) X(wind) X(global) X(direct) X(diffuse) X(sky) X(solar) X(sunlit) \
+    X(w)                                                                       \
+    X(p) X(wind) X(global) X(direct) X(diffuse) X(sky) X(solar) X(sunlit)      \
         X(t_ground) X(held)
 
 enum march__feed_row {

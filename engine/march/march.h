@@ -20,7 +20,7 @@ struct march__course {
     struct plant__off off[DEW_HANDLERS]; /* of the coils                    */
     double lowered;           /* K   the set point, while too humid          */
     double ran[DEW_HANDLERS]; /* -   of the time, the compressors of late    */
-    core__truth heats, cools;   /* as the step ended                        */
+    core__truth heats, cools; /* as the step ended                        */
 };
 
 /* A march's houses: what is fixed, and where they stand. */
@@ -32,13 +32,14 @@ struct march__body {
     struct plant__stages stages[DEW_HANDLERS];
     int quarters[DEW_HANDLERS]; /* of cycles an hour: plant__store_quarters */
     double by_removal, by_efficiency; /* -   of the dryer's fits at rating  */
-    double pressure_all;              /* Pa  every exhaust at once          */
+    double switches; /* 1: the lead machine has stages, or overcools        */
+    double pressure_all; /* Pa  every exhaust at once          */
     int tied;   /* 1: outdoor air meets a coil before the house             */
     int ducted; /* 1: ducts leak or lie outside                             */
-    int alike; /* 1: no blower state differs in its paths                   */
-    int begun; /* 1: terms and blend are there                              */
-    int kinds; /* of kinks that there are: enum march__kind                 */
-    int idle;  /* 1: time stands still for what decays (warm-up)            */
+    int alike;  /* 1: no blower state differs in its paths                   */
+    int begun;  /* 1: terms and blend are there                              */
+    int kinds;  /* of kinks that there are: enum march__kind                 */
+    int idle;   /* 1: time stands still for what decays (warm-up)            */
     struct march__clock clock;
     struct march__now now;  /* of the last step: coils, blowers, dryers  */
     struct dew_hour before; /* weather at the start of the hour          */

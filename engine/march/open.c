@@ -43,6 +43,20 @@ static double pressure_of_all(const struct dew_case *c)
     return dew_house_pressure(&c->house.leakage, 0.0, -worst);
 }
 
+/* 1: some machine changes its stage, or its set point, in a step. */
+static int switches(const struct dew_case *c)
+{
+    int any = 0;
+
+    for (int k = 0; k < c->plant.handler_count; k++) {
+        const struct dew_handler *h = &c->plant.handlers[k];
+
+        any |= (h->turndown > 0.0 && h->turndown < 1.0) ||
+               (h->low_stage > 0.0 && h->low_stage < 1.0) || h->overcool > 0.0;
+    }
+    return any;
+}
+
 static int tied(const struct dew_case *c)
 {
     double all = 0.0;
@@ -138,6 +152,7 @@ enum dew_status march__open(struct march__body *body, const struct dew_case *c,
     body->tied = tied(c);
     body->ducted = ducted(&c->watch);
     body->pressure_all = pressure_of_all(c);
+    body->switches = switches(c) ? 1.0 : 0.0;
     open_dryer(body);
     return open_coils(body, err);
 }

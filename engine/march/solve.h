@@ -42,8 +42,8 @@ DEW_LANE double march__over(double x)
 }
 
 /* A run of numbers: those of other where it is so. */
-DEW_LANE void march__where(core__truth so, void *numbers,
-                                const void *other, size_t bytes)
+DEW_LANE void march__where(core__truth so, void *numbers, const void *other,
+                           size_t bytes)
 {
     double *to = numbers;
     const double *from = other;

@@ -148,7 +148,8 @@ static CORE__INLINE double plant__wet_dry(const struct dew_coil_air *a,
     gap1 = plant__adp_step(from.t, h_adp, a->p).w - w1;
     w2 = w1 - gap1 * (w1 - a->w) / (gap1 - gap);
     tw = tw + (w2 - w1) * (tw - t_wet) / (w1 - a->w);
-    return core__pick(gap > 1e-9, tw, t_wet); /* kg/kg: else no two points to join */
+    return core__pick(gap > 1e-9, tw,
+                      t_wet); /* kg/kg: else no two points to join */
 }
 
 /* ---- stages and part load ------------------------------------------------ */
@@ -276,7 +277,8 @@ static CORE__INLINE struct dew_coil_work plant__coil(
     o.total = core__pick(is_dry, full * plant__capacity(wet, out), total);
     o.water = core__pick(is_dry, 0.0, o.m_bf * (a->w - adp.w));
     o.sensible = o.total - o.water * air__h_vapour(a->t);
-    o.w_adp = core__pick(k->dry > 0.0, 1.0, o.w_adp); /* above any w: never wet */
+    o.w_adp =
+        core__pick(k->dry > 0.0, 1.0, o.w_adp); /* above any w: never wet */
     o.power = k->power * k->by_eir * plant__eir(wet, out) * plant__eir_flow(f) *
               (o.total / k->capacity);
     return o;

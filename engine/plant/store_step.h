@@ -152,8 +152,9 @@ static CORE__INLINE struct dew_coil_store_out plant__store_step(
     cycles = 4.0 * k->cycles_max * x * still * a->seconds * (1.0 / 3600.0);
     rhythm = 4.0 * k->cycles_max * late * (1.0 - late) * a->seconds / 3600.0;
     /* on-time of a cycle in tau; 900 s / (N_max (1 - x)) */
-    on = 900.0 / PLANT__STORE_TAU /
-         (core__pick(k->cycles_max * still > 0.03, k->cycles_max * still, 0.03));
+    on =
+        900.0 / PLANT__STORE_TAU /
+        (core__pick(k->cycles_max * still > 0.03, k->cycles_max * still, 0.03));
     lost = PLANT__STORE_TAU * (1.0 - air__poly_exp2(-1.4426950408889634 * on));
     begin.u = a->m / most;
     moving =
@@ -167,7 +168,8 @@ static CORE__INLINE struct dew_coil_store_out plant__store_step(
     p = plant__store_pass_of(rhythm, o.condensed / most, fall, passes);
     end = plant__store_passes(&p, begin, passes);
     near = fall * fall > PLANT__STORE_NEAR * PLANT__STORE_NEAR * begin.u;
-    if (core__any(near) && fine > passes) { /* a block: picked from where it is near */
+    if (core__any(near) &&
+        fine > passes) { /* a block: picked from where it is near */
         p = plant__store_pass_of(rhythm, o.condensed / most, fall, fine);
         slow = plant__store_passes(&p, begin, fine);
         end.u = core__pick(near, slow.u, end.u);

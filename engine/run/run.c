@@ -212,6 +212,7 @@ static enum dew_status open_study(struct dew_run *r, struct dew_error *err)
 {
     struct dew_option options[RUN__MOST];
     struct dew_weather weather;
+    enum dew_status status;
     size_t dates;
 
     add_dry_ones(r); /* of the cases as they now are */
@@ -226,11 +227,10 @@ static enum dew_status open_study(struct dew_run *r, struct dew_error *err)
             .required = dew_scenario_required(r->scenario, at),
             .prescribed_t = r->held ? r->measured.t : NULL};
     }
-    if (dew_study_open(&r->study, options, r->cases_count, &weather, err) !=
-        DEW_OK)
-        return err->status;
-    dew_study_threads(r->study, r->threads);
-    return DEW_OK;
+    status = dew_study_open(&r->study, options, r->cases_count, &weather, err);
+    if (status == DEW_OK)
+        dew_study_threads(r->study, r->threads);
+    return status;
 }
 
 enum dew_status dew_run_step(struct dew_run *run, size_t hours, double *done,

@@ -311,8 +311,7 @@ static enum dew_status fly(struct dew_study *s, size_t hours,
 
     if (s->flying == 0)
         take_off(s);
-    core__parallel(s->threads, s->flying, one_flight,
-                   &(struct leg){s, hours});
+    core__parallel(s->threads, s->flying, one_flight, &(struct leg){s, hours});
     for (size_t i = 0; i < s->flying; i++) {
         if (s->flights[i].status != DEW_OK) {
             if (err != NULL && err->status == DEW_OK)
