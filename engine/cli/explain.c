@@ -197,7 +197,7 @@ static void manual_intro(void)
         "KEY=VALUE` holds for the base and\n  every option, `--set "
         "options.NAME.KEY=VALUE` for one.\n"
         "* A comma ends a value inside `{ }`: write `16200 ft3` there.\n"
-        "* At most 40 options, 1 MiB, 16 levels; no anchors, aliases or tags.");
+        "* At most 64 options, 1 MiB, 16 levels; no anchors, aliases or tags.");
 }
 
 void cli__explain_manual(void)

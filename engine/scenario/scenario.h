@@ -8,7 +8,7 @@
 #include "scenario/tree.h"
 #include "scenario/value.h"
 
-enum { SCENARIO__OPTIONS = 40, SCENARIO__NAME = 60 };
+enum { SCENARIO__OPTIONS = 64, SCENARIO__NAME = 60 };
 
 struct scenario__option {
     const char *name;
