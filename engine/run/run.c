@@ -225,6 +225,7 @@ static enum dew_status open_study(struct dew_run *r, struct dew_error *err)
             .name = dew_scenario_name(r->scenario, at),
             .c = &r->cases[k],
             .required = dew_scenario_required(r->scenario, at),
+            .counts_only = k >= r->count && k < r->count + r->doubt_count,
             .prescribed_t = r->held ? r->measured.t : NULL};
     }
     status = dew_study_open(&r->study, options, r->cases_count, &weather, err);

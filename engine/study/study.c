@@ -20,7 +20,8 @@ enum { ENOUGH = 3 };
 /* What marches together: one option alone, or several in a bundle. */
 struct flight {
     size_t options[DEW_BUNDLE_MOST], count;
-    size_t at; /* hours done                                                */
+    size_t at;     /* hours done                                            */
+    double *store; /* of the options that keep no hours, or NULL            */
     struct dew_march *march;
     struct dew_bundle *bundle;
     struct dew_error err; /* of this flight's thread                        */
@@ -38,7 +39,9 @@ struct dew_study {
     struct study__gather *gathers; /* of each option                        */
     char *done;      /* of each option: 1 when it is in a flight or finished  */
     size_t finished; /* options                                             */
-    double *store;   /* [options][STUDY__SERIES][hours]                       */
+    size_t keeping;  /* options that keep their hours                        */
+    double *store;   /* [keeping][STUDY__SERIES][hours]                      */
+    double **hours;  /* of each option in store; NULL: it keeps none         */
     double *scratch; /* [hours]                                             */
     struct flight flights[MOST_FLIGHTS];
     size_t flying;
@@ -55,8 +58,16 @@ static void keep_name(char *out, const char *name)
     memcpy(out, name, strlen(name) + 1);
 }
 
+/* Numbers of the hours of an option. */
+static size_t room_of(const struct dew_study *s)
+{
+    return STUDY__SERIES * s->weather.count;
+}
+
 static void keep_options(struct dew_study *s, const struct dew_option *options)
 {
+    size_t kept = 0;
+
     for (size_t i = 0; i < s->options; i++) {
         keep_name(s->names[i], options[i].name);
         s->cases[i] = *options[i].c;
@@ -64,6 +75,8 @@ static void keep_options(struct dew_study *s, const struct dew_option *options)
         s->outcomes[i].name = s->names[i];
         s->outcomes[i].required = options[i].required;
         s->outcomes[i].count = s->weather.count;
+        if (!options[i].counts_only)
+            s->hours[i] = s->store + room_of(s) * kept++;
     }
 }
 
@@ -77,10 +90,11 @@ static int take_room(struct dew_study *s)
     s->outcomes = calloc(s->options, sizeof *s->outcomes);
     s->gathers = calloc(s->options, sizeof *s->gathers);
     s->done = calloc(s->options, sizeof *s->done);
-    s->store = calloc(s->options * STUDY__SERIES, hours * sizeof *s->store);
+    s->hours = calloc(s->options, sizeof *s->hours);
+    s->store = calloc(s->keeping + 1, room_of(s) * sizeof *s->store);
     s->scratch = calloc(hours, sizeof *s->scratch);
     return s->cases && s->names && s->prescribed_t && s->outcomes &&
-           s->gathers && s->done && s->store && s->scratch;
+           s->gathers && s->done && s->hours && s->store && s->scratch;
 }
 
 enum dew_status dew_study_open(struct dew_study **study,
@@ -103,6 +117,8 @@ enum dew_status dew_study_open(struct dew_study **study,
     s->options = count;
     s->threads = core__processors();
     s->weather = *weather;
+    for (size_t i = 0; i < count; i++)
+        s->keeping += !options[i].counts_only;
     if (!take_room(s)) {
         dew_study_close(s);
         return core__fail(err, DEW_EMEM,
@@ -190,14 +206,33 @@ static enum dew_status open_bundle(struct dew_study *s, struct flight *f)
     return dew_bundle_warm_up(f->bundle, &f->err);
 }
 
+/* Room for the hours of a flight of which some option keeps none. */
+static enum dew_status take_store(const struct dew_study *s, struct flight *f)
+{
+    int all = 1;
+
+    for (size_t k = 0; k < f->count; k++)
+        all = all && s->hours[f->options[k]] != NULL;
+    if (all)
+        return DEW_OK;
+    f->store = calloc(f->count, room_of(s) * sizeof *f->store);
+    return f->store != NULL
+               ? DEW_OK
+               : core__fail(&f->err, DEW_EMEM, "no memory for %zu hours",
+                            s->weather.count);
+}
+
 static enum dew_status open_flight(struct dew_study *s, struct flight *f)
 {
+    if (take_store(s, f) != DEW_OK)
+        return DEW_EMEM;
     for (size_t k = 0; k < f->count; k++) {
         size_t i = f->options[k];
 
         s->gathers[i] = (struct study__gather){.limits = &s->cases[i].limits};
         study__columns_in(&s->gathers[i].columns, &s->outcomes[i],
-                          s->store + i * STUDY__SERIES * s->weather.count,
+                          s->hours[i] != NULL ? s->hours[i]
+                                              : f->store + k * room_of(s),
                           s->weather.count);
     }
     return f->count > 1 ? open_bundle(s, f) : open_alone(s, f);
@@ -234,8 +269,10 @@ static void close_flight(struct flight *f)
 {
     dew_march_close(f->march);
     dew_bundle_close(f->bundle);
+    free(f->store);
     f->march = NULL;
     f->bundle = NULL;
+    f->store = NULL;
 }
 
 /* Each option of a flight that failed, alone: the first that fails says why. */
@@ -283,6 +320,8 @@ static void land(struct dew_study *s, struct flight *f)
 
         study__collect_end(&s->outcomes[i], &s->gathers[i], &s->cases[i],
                            s->weather.dates, s->scratch);
+        if (s->hours[i] == NULL)
+            s->outcomes[i].series = (struct dew_series){0};
     }
     close_flight(f);
     s->finished += f->count;
@@ -387,6 +426,7 @@ void dew_study_close(struct dew_study *s)
         close_flight(&s->flights[i]);
     free(s->scratch);
     free(s->store);
+    free(s->hours);
     free(s->done);
     free(s->gathers);
     free(s->outcomes);

@@ -170,6 +170,8 @@ struct dew_option {
     const double
         *prescribed_t; /* degC  one an hour of the weather, NaN free, borrowed
                            until close: for dew_march_prescribe_t; NULL = none     */
+    int counts_only;   /* 1: its hours are counted and not kept: the outcome's
+                        series are NULL                                     */
 };
 
 /* The year, borrowed.  count > 0. */

@@ -13,7 +13,8 @@ static struct dew_hour hours[YEAR];
 static struct dew_date dates[YEAR];
 static struct dew_case lively, quiet;
 static const struct dew_option options[] = {
-    {"lively house", &lively, 0.037, NULL}, {"quiet house", &quiet, 0, NULL}};
+    {"lively house", &lively, 0.037, NULL, 0},
+    {"quiet house", &quiet, 0, NULL, 0}};
 
 static void fill(void)
 {
@@ -179,6 +180,31 @@ TEST(the_size_of_a_step_changes_nothing)
     dew_study_close(all);
 }
 
+/* An option whose hours are not kept has all its counts all the same. */
+TEST(counts_need_no_hours_kept)
+{
+    const struct dew_weather weather = {hours, dates, YEAR};
+    struct dew_option pair[] = {options[0], options[0]};
+    const struct dew_outcome *o;
+    struct dew_study *study;
+    double done = 0;
+    size_t count;
+
+    fill();
+    pair[1].counts_only = 1;
+    assert_int_equal(dew_study_open(&study, pair, 2, &weather, NULL), DEW_OK);
+    while (done < 1)
+        assert_int_equal(dew_study_step(study, 2000, &done, NULL), DEW_OK);
+    o = dew_study_outcomes(study, &count);
+    assert_memory_equal(&o[0].year, &o[1].year, sizeof o->year);
+    assert_memory_equal(o[0].faces, o[1].faces, sizeof o->faces);
+    assert_near(o[0].rh_95, o[1].rh_95, 0.0);
+    assert_non_null(o[0].series.rh);
+    assert_null(o[1].series.rh);
+    dew_study_close(study);
+}
+
+/* Flights land one after another where there is one thread. */
 TEST(outcomes_come_as_they_are_finished)
 {
     const struct dew_weather weather = {hours, dates, SHORT};
