@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Several houses side by side: what lanes.c cannot know, of plain numbers. */
-#include "dew/bundle.h"
+#include "march/bundle.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -8,7 +8,6 @@
 
 #include "core/fail.h"
 #include "march/body_map.h"
-#include "march/kernel.h"
 #include "march/open.h"
 #include "plant/store_step.h"
 
@@ -42,24 +41,54 @@ struct dew_bundle {
     struct dew_date date; /* of the hour just marched, by the clock on it   */
 };
 
-/* The widest that this processor has. */
-static const struct march__kernel *widest(void)
+#if defined __x86_64__
+static int has_8(void)
+{
+    return __builtin_cpu_supports("avx512f") &&
+           __builtin_cpu_supports("avx512bw") &&
+           __builtin_cpu_supports("avx512dq") &&
+           __builtin_cpu_supports("avx512vl");
+}
+
+static int has_4(void)
+{
+    return __builtin_cpu_supports("avx2") && __builtin_cpu_supports("fma");
+}
+#endif
+
+static int has_2(void)
 {
 #if defined __x86_64__
-    if (__builtin_cpu_supports("avx512f") &&
-        __builtin_cpu_supports("avx512bw") &&
-        __builtin_cpu_supports("avx512dq") &&
-        __builtin_cpu_supports("avx512vl"))
-        return &march__kernel_8;
-    if (__builtin_cpu_supports("avx2") && __builtin_cpu_supports("fma"))
-        return &march__kernel_4;
+    return __builtin_cpu_supports("sse4.2");
+#else
+    return 1;
 #endif
-    return &march__kernel_2;
+}
+
+const struct march__kernel *march__kernel(size_t i)
+{
+    static const struct {
+        const struct march__kernel *kernel;
+        int (*has)(void);
+    } all[] = {
+#if defined __x86_64__
+        {&march__kernel_8, has_8},
+        {&march__kernel_4, has_4},
+#endif
+        {&march__kernel_2, has_2}
+    };
+
+    for (size_t k = 0; k < sizeof all / sizeof all[0]; k++)
+        if (all[k].has() && i-- == 0)
+            return all[k].kernel;
+    return NULL;
 }
 
 int dew_bundle_lanes(void)
 {
-    return widest()->lanes;
+    const struct march__kernel *widest = march__kernel(0);
+
+    return widest != NULL ? widest->lanes : 0;
 }
 
 /* ---- alike ---------------------------------------------------------------- */
@@ -212,7 +241,8 @@ static enum dew_status check(const struct dew_case *const *cases,
                              size_t count, int most, struct dew_error *err)
 {
     if (count < 1 || count > (size_t)most)
-        return core__fail(err, DEW_ERANGE, "a bundle holds 1 .. %d houses",
+        return core__fail(err, DEW_ERANGE,
+                          "a bundle holds 1 .. %d houses on this processor",
                           most);
     for (size_t i = 0; i < count; i++) {
         if (weather[i].count < 1 || weather[i].count != weather[0].count)
@@ -248,14 +278,15 @@ static enum dew_status open_all(struct dew_bundle *b,
     return status;
 }
 
-enum dew_status dew_bundle_open(struct dew_bundle **bundle,
-                                const struct dew_case *const *cases,
-                                const struct dew_bundle_weather *weather,
-                                size_t count, size_t tallies,
-                                struct dew_error *err)
+enum dew_status march__bundle_open(struct dew_bundle **bundle,
+                                   const struct march__kernel *kernel,
+                                   const struct dew_case *const *cases,
+                                   const struct dew_bundle_weather *weather,
+                                   size_t count, size_t tallies,
+                                   struct dew_error *err)
 {
-    const struct march__kernel *kernel = widest();
-    enum dew_status status = check(cases, weather, count, kernel->lanes, err);
+    int lanes = kernel != NULL ? kernel->lanes : 0;
+    enum dew_status status = check(cases, weather, count, lanes, err);
     struct dew_bundle *b;
 
     *bundle = NULL;
@@ -273,6 +304,16 @@ enum dew_status dew_bundle_open(struct dew_bundle **bundle,
     }
     *bundle = b;
     return DEW_OK;
+}
+
+enum dew_status dew_bundle_open(struct dew_bundle **bundle,
+                                const struct dew_case *const *cases,
+                                const struct dew_bundle_weather *weather,
+                                size_t count, size_t tallies,
+                                struct dew_error *err)
+{
+    return march__bundle_open(bundle, march__kernel(0), cases, weather, count,
+                              tallies, err);
 }
 
 void dew_bundle_close(struct dew_bundle *bundle)

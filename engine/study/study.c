@@ -135,7 +135,8 @@ enum dew_status dew_study_open(struct dew_study **study,
 /* The next option and those that branch like it; a few go one by one. */
 static void fill_flight(struct dew_study *s, struct flight *f, int side_by_side)
 {
-    size_t room = side_by_side ? (size_t)dew_bundle_lanes() : 1;
+    size_t lanes = side_by_side ? (size_t)dew_bundle_lanes() : 0;
+    size_t room = lanes > 1 ? lanes : 1;
 
     *f = (struct flight){0};
     for (size_t i = 0; i < s->options && f->count < room; i++)

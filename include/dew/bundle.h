@@ -21,7 +21,8 @@ enum { DEW_BUNDLE_MOST = 16 }; /* lanes of any processor                    */
 
 struct dew_bundle; /* opaque: owns its memory */
 
-/* Houses that march at once on this processor, 1 .. DEW_BUNDLE_MOST. */
+/* Houses that march at once on this processor, up to DEW_BUNDLE_MOST; 0 on one
+   that is too old for it. */
 int dew_bundle_lanes(void);
 
 /* 1 when the two may march in one bundle. */

@@ -10,8 +10,8 @@
 #include <time.h>
 
 #include "core/parallel.h"
-#include "dew/bundle.h"
 #include "dew/run.h"
+#include "march/bundle.h"
 
 enum { ROUNDS = 3 };
 
@@ -109,7 +109,8 @@ static double one_alone(const struct place *p, size_t i, int steps)
 }
 
 /* Houses first .. first + n of like branches, side by side. */
-static void some_together(const struct place *p, const size_t *which, size_t n,
+static void some_together(const struct march__kernel *kernel,
+                          const struct place *p, const size_t *which, size_t n,
                           int steps, double *humid)
 {
     struct dew_case cases[DEW_BUNDLE_MOST];
@@ -123,7 +124,7 @@ static void some_together(const struct place *p, const size_t *which, size_t n,
         c[k] = &cases[k];
         w[k] = p->weather;
     }
-    must(dew_bundle_open(&b, c, w, n, 1, NULL), "open a bundle");
+    must(march__bundle_open(&b, kernel, c, w, n, 1, NULL), "open a bundle");
     must(dew_bundle_warm_up(b, NULL), "lead-in of a bundle");
     for (size_t h = 0; h < p->weather.count; h++) {
         must(dew_bundle_step(b, h, NULL, NULL), "step of a bundle");
@@ -171,8 +172,8 @@ static void one_batch(void *of, size_t i)
 {
     const struct all *a = of;
 
-    some_together(a->place, a->batches[i].which, a->batches[i].n, a->steps,
-                  a->humid);
+    some_together(march__kernel(0), a->place, a->batches[i].which,
+                  a->batches[i].n, a->steps, a->humid);
 }
 
 static double all_together(const struct place *p, size_t houses, int steps,
@@ -189,31 +190,52 @@ static double all_together(const struct place *p, size_t houses, int steps,
     return begun;
 }
 
-static void one_against_many(const struct place *p, int steps)
-{
-    size_t lanes = (size_t)dew_bundle_lanes(), which[DEW_BUNDLE_MOST];
-    double alone = INFINITY, lane = INFINITY, humid[DEW_BUNDLE_MOST * 8];
+/* Processor time of one house alone and of one lane of that width, s. */
+struct pair {
+    double alone, lane;
+};
 
-    for (size_t k = 0; k < lanes; k++)
-        which[k] = 3 + k * p->options;
+static struct pair one_against_many(const struct march__kernel *kernel,
+                                    const struct place *p, int steps)
+{
+    size_t which[DEW_BUNDLE_MOST];
+    struct pair t = {INFINITY, INFINITY};
+    double *humid = calloc(DEW_BUNDLE_MOST * (p->options + 1), sizeof *humid);
+
+    if (humid == NULL)
+        exit(EXIT_FAILURE);
+    for (size_t k = 0; k < (size_t)kernel->lanes; k++)
+        which[k] = p->options - 1 + k * p->options;
     for (int round = 0; round < ROUNDS; round++) {
         double begun = now_of(CLOCK_PROCESS_CPUTIME_ID), hours;
 
         hours = one_alone(p, which[0], steps);
-        alone = fmin(alone, now_of(CLOCK_PROCESS_CPUTIME_ID) - begun);
+        t.alone = fmin(t.alone, now_of(CLOCK_PROCESS_CPUTIME_ID) - begun);
         begun = now_of(CLOCK_PROCESS_CPUTIME_ID);
-        some_together(p, which, lanes, steps, humid);
-        lane = fmin(lane, now_of(CLOCK_PROCESS_CPUTIME_ID) - begun);
+        some_together(kernel, p, which, (size_t)kernel->lanes, steps, humid);
+        t.lane = fmin(t.lane, now_of(CLOCK_PROCESS_CPUTIME_ID) - begun);
         if (humid[which[0]] != hours) {
             fprintf(stderr, "%g hours alone, %g in a lane\n", hours,
                     humid[which[0]]);
             exit(EXIT_FAILURE);
         }
     }
-    lane /= (double)lanes;
-    printf("a year of a house with its lead-in, %d steps an hour: %.1f ms "
-           "alone, %.2f ms in one of %zu lanes (%.1f times)\n",
-           steps, 1e3 * alone, 1e3 * lane, lanes, alone / lane);
+    t.lane /= kernel->lanes;
+    free(humid);
+    return t;
+}
+
+static void widths(const struct place *p)
+{
+    const struct march__kernel *kernel;
+
+    for (size_t k = 0; (kernel = march__kernel(k)) != NULL; k++) {
+        struct pair t = one_against_many(kernel, p, 4);
+
+        printf("a year of a house with its lead-in: %.1f ms alone, %.2f ms in "
+               "one of %d lanes (%.1f times)\n",
+               1e3 * t.alone, 1e3 * t.lane, kernel->lanes, t.alone / t.lane);
+    }
 }
 
 static void ten_thousand(const struct place *p)
@@ -226,13 +248,13 @@ static void ten_thousand(const struct place *p)
     again = calloc(houses, sizeof *again);
     if (humid == NULL || again == NULL)
         exit(EXIT_FAILURE);
-    wall = all_together(p, houses, 2, threads, humid);
+    wall = all_together(p, houses, 4, threads, humid);
     printf("%zu different houses of one place, a year and its lead-in each, "
            "books closed, %zu threads: %.1f s\n",
            houses, threads, wall);
     houses /= 10;
-    wall = all_together(p, houses, 2, threads, humid);
-    one = all_together(p, houses, 2, 1, again);
+    wall = all_together(p, houses, 4, threads, humid);
+    one = all_together(p, houses, 4, 1, again);
     for (size_t i = 0; i < houses; i++)
         if (humid[i] != again[i])
             exit(EXIT_FAILURE);
@@ -247,8 +269,7 @@ int main(void)
 {
     struct place p = open_place("scenarios/demo.yaml");
 
-    one_against_many(&p, 4);
-    one_against_many(&p, 2);
+    widths(&p);
     ten_thousand(&p);
     dew_run_close(p.run);
     return 0;
