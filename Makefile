@@ -89,6 +89,9 @@ KIND := $(KIND)-fuzz
 OURS += -fsanitize=fuzzer-no-link,address,undefined -fno-omit-frame-pointer
 LINK := -fsanitize=address,undefined
 endif
+ifeq ($(SAN)$(NARROW)$(filter-out x86_64%,$(shell $(CC) -dumpmachine)),)
+OURS += -DMARCH__WIDE
+endif
 ifdef WERROR
 OURS += -Werror
 endif
@@ -98,9 +101,10 @@ B := build/$(KIND)
 
 # ---- the parts --------------------------------------------------------------
 LIB_SRC   := $(filter-out engine/cli/% engine/page/% engine/march/lanes.c,$(wildcard engine/*/*.c))
-# The hour in lanes: the same file for each width of vector.
+# The hour in lanes: the same file for each width of vector, the narrowest alone
+# where time counts and speed does not (SAN, NARROW).
 X86       := $(filter x86_64%,$(shell $(CC) -dumpmachine))
-LANES     := 2 $(if $(X86),4 8)
+LANES     := 2 $(if $(filter -DMARCH__WIDE,$(OURS)),4 8)
 LANES_2   := $(if $(X86),-march=x86-64-v2)
 LANES_4   := -march=x86-64-v3
 LANES_8   := -march=x86-64-v4
@@ -181,7 +185,8 @@ $B/%.o: %.c Makefile
 
 $B/engine/march/lanes_%.o: engine/march/lanes.c Makefile
 	@mkdir -p $(@D)
-	$(CC) $(OURS) $(CFLAGS) $(LANES_$*) -DCORE__LANES=$* -MMD -MP -c $< -o $@
+	$(CC) $(OURS) $(CFLAGS) $(LANES_$*) $(if $(filter clang,$(KIND)),-Wno-keyword-macro) \
+	  -DCORE__LANES=$* -MMD -MP -c $< -o $@
 
 define embed
 $$B/$(1).o: $(1) engine/core/embed.S Makefile

@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * What air holds, without a call, a branch or a loop, so that a loop over
- * houses turns into vector instructions; air.h has its contract, and checks
- * ranges around it.  Private to engine/.
+ * What air holds, for one house or several (core/many.h); air.h has its
+ * contract, and checks ranges around it.  Private to engine/.
  */
 #ifndef DEW_AIR_AIR_STEP_H
 #define DEW_AIR_AIR_STEP_H

@@ -19,7 +19,13 @@ typedef int64_t core__truth __attribute__((vector_size(8 * CORE__LANES)));
 static CORE__INLINE core__many core__blend(core__truth c, core__many a,
                                            core__many b)
 {
+#if defined __AVX2__ && CORE__LANES == 4
+    return _mm256_blendv_pd(b, a, (core__many)c);
+#elif defined __SSE4_1__ && CORE__LANES == 2
+    return _mm_blendv_pd(b, a, (core__many)c);
+#else
     return (core__many)((c & (core__truth)a) | (~c & (core__truth)b));
+#endif
 }
 
 #if defined __AVX512F__ && CORE__LANES == 8

@@ -41,7 +41,7 @@ struct dew_bundle {
     struct dew_date date; /* of the hour just marched, by the clock on it   */
 };
 
-#if defined __x86_64__
+#ifdef MARCH__WIDE
 static int has_8(void)
 {
     return __builtin_cpu_supports("avx512f") &&
@@ -71,7 +71,7 @@ const struct march__kernel *march__kernel(size_t i)
         const struct march__kernel *kernel;
         int (*has)(void);
     } all[] = {
-#if defined __x86_64__
+#ifdef MARCH__WIDE
         {&march__kernel_8, has_8},
         {&march__kernel_4, has_4},
 #endif

@@ -68,7 +68,7 @@ struct march__kernel {
     void (*total)(const void *bundle, size_t which, int lane, core__plain *out);
 };
 
-/* Those of 4 and 8 are built for x86-64 alone. */
+/* Those of 4 and 8 are built where MARCH__WIDE is defined. */
 extern const struct march__kernel march__kernel_2, march__kernel_4,
     march__kernel_8;
 

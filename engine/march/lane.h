@@ -1,8 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/*
- * What one step needs, flat, from lists: the same lists make the scalar
- * struct of one house and the arrays of sixteen.  Private to the march.
- */
+/* What one step needs, flat, from lists.  Private to the march. */
 #ifndef DEW_MARCH_LANE_H
 #define DEW_MARCH_LANE_H
 

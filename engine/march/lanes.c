@@ -88,7 +88,7 @@ static void put(void *bundle, int lane, const core__plain *in)
     put_spans(body, body_spans, BODY_SPANS, lane, in);
 }
 
-#define FORK(member) b->body.c.member = *from++;
+#define FORK(member) b->body.c.member = (__typeof__(b->body.c.member))*from++;
 
 static void fork_as(void *bundle, const struct march__forks *f)
 {

@@ -2,7 +2,7 @@
 /*
  * What one stage solves in closed form: the thermostat on three nodes, and
  * the humidistats, wet coils and sweating surfaces on one monotone line.
- * Private; see step.h for the whole step and for what keeps it vectorising.
+ * Private; see step.h for the whole step.
  */
 #ifndef DEW_MARCH_SOLVE_H
 #define DEW_MARCH_SOLVE_H

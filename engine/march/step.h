@@ -1,20 +1,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * One step of one house: the same source for one house and for sixteen.
+ * One step, of one house or of several (core/many.h): the same source.
  *
  * L-stable two-stage SDIRK, gamma = 1 - 1/sqrt 2 [ALE77], with the
  * thermostat, the humidistats, the wet or dry coil and the sweating surfaces
- * solved inside the stage in closed form.  A step runs in phases, so that a
- * bundle can loop over its lanes within each:
+ * solved inside the stage in closed form.  A step runs in phases:
  *
  *     march__predict   one stage with the previous step's coefficients
  *     march__natural   wind and stack at the predicted midpoint
  *     march__blend     the air paths, state by state, weighted whole
  *     march__settle    the step's coefficients, once
  *     march__finish    two stages, and what flowed in them
- *
- * It vectorises as long as every function is inlined, members are named,
- * choices are ?: and nothing but sqrt and fabs is called.
  */
 #ifndef DEW_MARCH_STEP_H
 #define DEW_MARCH_STEP_H

@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * The cooling coil at a state, without a call, a branch or a loop, so that a
- * loop over houses turns into vector instructions; coil.h has its contract.
- * Private to engine/.
+ * The cooling coil at a state, for one house or several (core/many.h); coil.h
+ * has its contract.  Private to engine/.
  *
  * Wet bulb and apparatus dew point are the roots of smooth, convex, rising
  * functions; a quartic in enthalpy starts within 0.05 K at sea level (2 K at
