@@ -4,6 +4,8 @@
 #ifndef DEW_MARCH_HOUR_H
 #define DEW_MARCH_HOUR_H
 
+#include <string.h>
+
 #include "march/drive_step.h"
 #include "march/equip.h"
 #include "march/tell.h"
@@ -382,7 +384,10 @@ static inline void march__hour_of(struct march__body *m,
 {
     core__plain per = 1.0 / m->c.steps_per_hour;
 
-    *h = (struct march__hour){0};
+    memset(&h->mix, 0, sizeof h->mix);
+    memset(&h->wet, 0,
+           sizeof *h - offsetof(struct march__hour, wet)); /* machines, rh */
+    h->wiped = h->worst = h->drained = CORE__OF(0.0);
     h->start = m->before;
     h->end = hour;
     h->date = *wall;
@@ -390,7 +395,7 @@ static inline void march__hour_of(struct march__body *m,
     h->seconds = 3600.0 / m->c.steps_per_hour;
     h->dt = CORE__OF(h->seconds);
     h->now = m->now;
-    h->now.lane = m->lane;
+    h->now.lane = &m->lane;
     h->now.kinds = m->kinds;
     h->now.drive = march__drive_of(&m->c, &m->clock, m->idle, sun, hour, wall);
     march__mind_windows(&m->c, &m->at.x, &m->before, hour, &h->now.drive);

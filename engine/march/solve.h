@@ -28,12 +28,12 @@ enum march__kind {
 
 /* All coefficients of a step that the stages share. */
 struct march__now {
-    struct march__lane lane;
     struct march__drive drive;
     struct march__coil c1, c2, c3;
     struct march__blend blend;
     struct dew_hour mid;
     int kinds; /* of kinks that there are: enum march__kind                 */
+    const struct march__lane *lane;
 };
 
 DEW_LANE double march__over(double x)
@@ -77,7 +77,7 @@ struct march__node {
 DEW_LANE struct march__node march__surface_node(const struct march__now *n,
                                                 const struct march__terms *k)
 {
-    const struct march__lane *l = &n->lane;
+    const struct march__lane *l = n->lane;
     double per = 1.0 / (l->h_is + l->h_w + l->h_ms + k->sorb);
     struct march__node s;
 
@@ -105,7 +105,7 @@ struct march__elimination {
 DEW_LANE struct march__elimination march__eliminate(
     const struct march__now *n, const struct march__terms *k, double gdt)
 {
-    const struct march__lane *l = &n->lane;
+    const struct march__lane *l = n->lane;
     struct march__elimination e;
     double per = 1.0 / gdt;
 
@@ -137,7 +137,7 @@ DEW_LANE void march__share_out(const struct march__now *n, double share,
 {
     double all = n->c1.sensible + n->c2.sensible + n->c3.sensible;
     double need = share * all, rest = need - n->c1.sensible;
-    double ll = n->lane.lead_lag;
+    double ll = n->lane->lead_lag;
 
     d->cool = core__pick(
         ll > 0.0, core__share(march__ratio(need, n->c1.sensible)), share);
@@ -152,7 +152,7 @@ DEW_LANE struct march__warm march__warm_stage(
     const struct march__now *n, const struct march__terms *k,
     const struct march__elimination *e, const struct dew_state *x)
 {
-    const struct march__lane *l = &n->lane;
+    const struct march__lane *l = n->lane;
     double d = (e->cm * x->t_mass + k->mass_source + l->h_ms * e->node.c) *
                e->per_mass;
     double right = e->ca * x->t_air + k->air_source +
@@ -252,12 +252,12 @@ struct march__pieces {
 
 DEW_LANE double march__dry_share(const struct march__now *n, double rh)
 {
-    return plant__dry_share(rh, n->lane.dry_low, n->lane.dry_per);
+    return plant__dry_share(rh, n->lane->dry_low, n->lane->dry_per);
 }
 
 DEW_LANE double march__wet_share(const struct march__now *n, double rh)
 {
-    return plant__wet_share(rh, n->lane.wet_high, n->lane.wet_per);
+    return plant__wet_share(rh, n->lane->wet_high, n->lane->wet_per);
 }
 
 #define MARCH__ADD_BENT(name) y += MARCH__BENT(p, name, w);

@@ -33,10 +33,10 @@ DEW_LANE double march__co2_stage(const struct march__now *n,
 {
     struct dew_co2_room room;
 
-    room.volume = n->lane.volume; /* V dC/dt = 1e6 G + q (C_out - C) */
+    room.volume = n->lane->volume; /* V dC/dt = 1e6 G + q (C_out - C) */
     room.generation = n->drive.co2_in;
-    room.flow = march__exchange(&n->blend) / n->lane.rho + n->drive.window;
-    room.outdoors = n->lane.co2_out;
+    room.flow = march__exchange(&n->blend) / n->lane->rho + n->drive.window;
+    room.outdoors = n->lane->co2_out;
     return house__co2_step(&room, x->co2, gdt);
 }
 
@@ -82,7 +82,7 @@ DEW_LANE struct march__at march__at_of(const struct march__now *n,
     a.t_mass = warm->t_mass;
     a.w = x->w;
     a.pws_air = k->pws_air;
-    a.p_store = x->w_surface * (k->pws_store * n->lane.per_surface);
+    a.p_store = x->w_surface * (k->pws_store * n->lane->per_surface);
     a.coil = march__onto_coils(p, x->w) / (1.0 - n->drive.lost_cool);
     a.glass = p->kinds & MARCH__FILMS
                   ? MARCH__ONTO(p, glass, x->w) + MARCH__ONTO(p, edge, x->w) +
@@ -106,7 +106,7 @@ DEW_LANE struct dew_water_flows march__water_flows(const struct march__now *n,
                                                    const struct march__terms *k,
                                                    const struct march__at *a)
 {
-    const struct march__lane *l = &n->lane;
+    const struct march__lane *l = n->lane;
     const struct march__drive *s = &n->drive;
     double gap = n->mid.w - a->w, pv = k->per_w * a->w;
     struct dew_water_flows f;
@@ -136,7 +136,7 @@ DEW_LANE struct dew_water_flows march__water_flows(const struct march__now *n,
 DEW_LANE double march__latent_air(const struct march__now *n,
                                   const struct dew_water_flows *f)
 {
-    const struct march__lane *l = &n->lane;
+    const struct march__lane *l = n->lane;
 
     return -DEW_LATENT *
            (l->cool_plants * f->plants + l->cool_laundry * f->laundry +
@@ -154,7 +154,7 @@ DEW_LANE double march__drier_heat(const struct march__now *n,
                                   const struct dew_water_flows *f, double dry)
 {
     return n->drive.dry_power * dry - DEW_LATENT * f->dehumidifier -
-           DEW_LATENT * n->lane.wet_heat * f->humidifier;
+           DEW_LATENT * n->lane->wet_heat * f->humidifier;
 }
 
 /*
@@ -167,7 +167,7 @@ DEW_LANE struct dew_heat_flows march__heat_flows(
     const struct march__node *node, const struct dew_water_flows *w,
     const struct march__at *a)
 {
-    const struct march__lane *l = &n->lane;
+    const struct march__lane *l = n->lane;
     const struct march__drive *s = &n->drive;
     const struct march__blend *b = &n->blend;
     double gap = k->cp * (n->mid.t - a->t_air);
@@ -273,7 +273,7 @@ DEW_LANE void march__blend_state(struct march__blend *b,
 DEW_LANE struct march__terms march__curves(const struct march__now *n,
                                            const struct dew_state *at)
 {
-    const struct march__lane *l = &n->lane;
+    const struct march__lane *l = n->lane;
     double sum = l->h_is + l->h_w + l->h_ms;
     double t_face = /* sum of h t / sum of h: the surface without gains */
         (l->h_is * at->t_air + l->h_ms * at->t_mass + l->h_w * n->mid.t) / sum;
@@ -315,7 +315,7 @@ DEW_LANE struct march__terms march__sources(const struct march__now *n,
                                             const struct march__terms *curves,
                                             double owed)
 {
-    const struct march__lane *l = &n->lane;
+    const struct march__lane *l = n->lane;
     const struct march__drive *s = &n->drive;
     const struct march__blend *b = &n->blend;
     double inside = (1.0 - l->convective) * (s->bodies + s->gains) + s->solar;
@@ -418,7 +418,7 @@ DEW_LANE struct march__terms march__bend(const struct march__now *n,
                                          const struct march__node *node,
                                          const struct march__warm *warm)
 {
-    const struct march__lane *l = &n->lane;
+    const struct march__lane *l = n->lane;
     double ts = march__surface_t(node, warm->t_air, warm->t_mass);
     double warmer = warm->t_air - k->t_air, rise = k->air_slope * warmer;
     struct march__terms y = *k;

@@ -27,7 +27,7 @@ DEW_LANE struct march__stores march__store_lines(const struct march__now *n,
                                                  const struct dew_state *x,
                                                  double gdt)
 {
-    const struct march__lane *l = &n->lane;
+    const struct march__lane *l = n->lane;
     double p1 = k->pws_store * l->per_surface, p2 = k->pws_store * l->per_mid;
     double p3 = k->pws_store * l->per_deep, in = gdt * l->rate_surface;
     double mid = gdt * l->rate_mid, deep = gdt * l->rate_deep, per;
@@ -63,7 +63,7 @@ DEW_LANE void march__put_films(const struct march__now *n,
                                const struct dew_state *x, double per_dt,
                                struct march__pieces *p)
 {
-    const struct march__lane *l = &n->lane;
+    const struct march__lane *l = n->lane;
     double rate, most;
 
     MARCH__PUT_FILM(p, glass)
@@ -76,7 +76,7 @@ DEW_LANE void march__put_humidistats(const struct march__now *n,
                                      const struct march__terms *k,
                                      struct march__pieces *p)
 {
-    const struct march__lane *l = &n->lane;
+    const struct march__lane *l = n->lane;
     double to_w = k->pws_air / k->per_w;
     double dry = n->drive.dry_rate * l->dry_per * p->per_rh;
     double wet = n->drive.wet_rate * l->wet_per * p->per_rh;
@@ -96,17 +96,17 @@ DEW_LANE void march__put_humidistats(const struct march__now *n,
 DEW_LANE double march__off_ground(const struct march__now *n,
                                   const struct march__terms *k, double w)
 {
-    return n->lane.evap_ground * march__over(k->pws_wet - k->per_w * w);
+    return n->lane->evap_ground * march__over(k->pws_wet - k->per_w * w);
 }
 
 DEW_LANE void march__put_ground(const struct march__now *n,
                                 const struct march__terms *k,
                                 struct march__pieces *p)
 {
-    double rate = n->lane.evap_ground * k->per_w;
+    double rate = n->lane->evap_ground * k->per_w;
 
     p->g += rate;
-    p->r += n->lane.evap_ground * k->pws_wet;
+    p->r += n->lane->evap_ground * k->pws_wet;
     MARCH__PUT_KINK(p, ground, k->pws_wet / k->per_w, -rate)
 }
 
@@ -151,7 +151,7 @@ DEW_LANE struct dew_state march__water_stage(const struct march__now *n,
                                              double gdt,
                                              struct march__pieces *p)
 {
-    const struct march__lane *l = &n->lane;
+    const struct march__lane *l = n->lane;
     struct march__stores s = march__store_lines(n, k, x, gdt);
     double p1 = k->pws_store * l->per_surface;
     double evap = l->evap_plants + l->evap_laundry;

@@ -35,7 +35,7 @@ static inline struct dew_state reference_state(const double *y)
 static inline struct march__duty reference_duty(const struct march__now *n,
                                                 const struct dew_state *x)
 {
-    double band = n->lane.band;
+    double band = n->lane->band;
     struct march__duty d = {0};
 
     d.heat = core__share((n->drive.set_heat - x->t_air) / band);
@@ -48,7 +48,7 @@ static inline void reference_rate(const struct march__now *n,
                                   const struct dew_state *x,
                                   struct march__duty *duty, double *f)
 {
-    const struct march__lane *l = &n->lane;
+    const struct march__lane *l = n->lane;
     struct march__warm warm = {x->t_air, x->t_mass, 0.0, *duty};
     struct march__node s = march__surface_node(n, k);
     struct march__terms b = march__bend(n, k, &s, &warm);
@@ -126,7 +126,7 @@ static inline void reference_begin(struct reference *r,
                                    .per_steps = 0.5,
                                    .dt = 1800.0,
                                    .seconds = 1800.0};
-    r->hour.now.lane = body->lane;
+    r->hour.now.lane = &body->lane;
     r->hour.now.kinds = body->kinds;
     r->hour.now.drive =
         march__drive_of(&body->c, &body->clock, body->idle, &sun, out, date);
