@@ -100,7 +100,7 @@ static inline double march__source(const struct dew_case *c,
     const struct dew_water *water = &c->house.water[source];
     double age = time->idle ? CORE__OF(0.0) : time->day - water->start_day;
 
-    return water->per_day * march__share(&water->shape, date) / 3600.0 *
+    return water->per_day * march__share(&water->shape, date) * (1.0 / 3600.0) *
            march__left(water, age) * march__mixed(c, source, date);
 }
 

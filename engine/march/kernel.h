@@ -17,7 +17,8 @@
 #define MARCH__FEED_MAP(X)                                                     \
     X(t)                                                                       \
     X(w)                                                                       \
-    X(p) X(wind) X(global) X(direct) X(diffuse) X(sky) X(solar) X(sunlit)      \
+    X(p)                                                                       \
+    X(wind) X(global) X(direct) X(diffuse) X(sky) X(solar) X(sunlit)           \
         X(t_ground) X(held)
 
 enum march__feed_row {

@@ -12,8 +12,12 @@
 static inline double march__pump_of(const struct dew_heater *heater,
                                     double t_out)
 {
-    return core__pick(heater->efficiency > 0.0, 0.0,
-                      heater->capacity * plant__pump_capacity(t_out));
+    core__truth pumps = core__not(heater->efficiency > 0.0);
+
+    if (!core__any(pumps))
+        return CORE__OF(0.0);
+    return core__pick(pumps, heater->capacity * plant__pump_capacity(t_out),
+                      0.0);
 }
 
 /* Share of the time that a heater runs at that share of all it can give: a
@@ -23,8 +27,11 @@ static inline double march__heat_run(const struct dew_heater *heater,
                                      double pump, double duty)
 {
     core__truth pumps = pump > 0.0;
-    double longer = 1.0 + heater->backup / core__pick(pumps, pump, 1.0);
+    double longer;
 
+    if (!core__any(pumps))
+        return duty;
+    longer = 1.0 + heater->backup / core__pick(pumps, pump, 1.0);
     return core__pick(pumps, core__min(duty * longer, CORE__OF(1.0)), duty);
 }
 
@@ -58,19 +65,31 @@ static inline double march__idle_share(const struct dew_handler *h, double full,
     return CORE__OF(0.0);
 }
 
-/* Share of time left to the ventilator by lockout and the winter target. */
-static inline double march__kept(const struct march__body *m,
-                                 const struct march__hour *h,
-                                 const struct dew_state *at, double rh)
+/* Share of time left to the ventilator by the winter target. */
+static inline double march__in_winter(const struct dew_control *k,
+                                      const struct march__hour *h, double rh)
 {
-    const struct dew_control *k = &m->c.plant.control;
-    double keep = plant__lockout(k, h->now.mid.w, at->w);
     double target = plant__winter_rh(k, h->now.mid.t);
     double dry = 1.0 - plant__ramp(rh, target, CORE__OF(MARCH__WINTER_WIDTH));
     core__truth asks =
         (k->winter_rh[0] > 0.0) & (h->now.mid.t < MARCH__WINTER_BELOW);
 
-    return keep * core__pick(asks, 1.0 - dry * (1.0 - k->lockout_least), 1.0);
+    return core__pick(asks, 1.0 - dry * (1.0 - k->lockout_least), 1.0);
+}
+
+/* And by lockout; what no house has is left out, here and below. */
+static inline double march__kept(const struct march__body *m,
+                                 const struct march__hour *h,
+                                 const struct dew_state *at, double rh)
+{
+    const struct dew_control *k = &m->c.plant.control;
+    double keep = CORE__OF(1.0);
+
+    if (core__any(k->lockout_w > 0.0))
+        keep *= plant__lockout(k, h->now.mid.w, at->w);
+    if (core__any(k->winter_rh[0] > 0.0))
+        keep *= march__in_winter(k, h, rh);
+    return keep;
 }
 
 static inline double march__frost_share(const struct march__body *m,
@@ -90,8 +109,11 @@ static inline double march__boost_share(const struct march__body *m,
 {
     const struct dew_control *k = &m->c.plant.control;
 
-    return core__max(plant__boost(k, rh),
-                     k->event_boost * k->events[h->date.hour - 1]);
+    double events = k->event_boost * k->events[h->date.hour - 1];
+
+    if (!core__any(k->boost_rh > 0.0))
+        return march__over(events);
+    return core__max(plant__boost(k, rh), events);
 }
 
 static inline void march__mix_vent(const struct march__body *m,
@@ -103,12 +125,15 @@ static inline void march__mix_vent(const struct march__body *m,
     double boost = march__boost_share(m, h, rh);
     double on = march__on_share(&m->c, &h->date) * march__kept(m, h, at, rh);
     double run = on + (1.0 - on) * boost, frost = march__frost_share(m, h, at);
+    const struct dew_control *c = &m->c.plant.control;
 
     mix->vent[DEW_VENT_OFF] = 1.0 - run;
     mix->vent[DEW_VENT_ON] = (run - boost) * (1.0 - frost);
     mix->vent[DEW_VENT_BOOST] = boost * (1.0 - frost);
     mix->vent[DEW_VENT_DEFROST] = run * frost;
-    mix->bypass = plant__bypass(&m->c.plant.control, h->now.mid.t, at->t_air);
+    mix->bypass = CORE__OF(0.0);
+    if (core__any(c->bypass_low == c->bypass_low)) /* not NaN */
+        mix->bypass = plant__bypass(c, h->now.mid.t, at->t_air);
 }
 
 /* Outdoor air of the ventilator is brought up to where frost begins. */

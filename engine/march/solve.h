@@ -139,6 +139,9 @@ DEW_LANE void march__share_out(const struct march__now *n, double share,
     double need = share * all, rest = need - n->c1.sensible;
     double ll = n->lane->lead_lag;
 
+    d->cool = d->cool_2 = d->cool_3 = share;
+    if (!core__any(ll > 0.0))
+        return;
     d->cool = core__pick(
         ll > 0.0, core__share(march__ratio(need, n->c1.sensible)), share);
     d->cool_2 = core__pick(

@@ -50,11 +50,14 @@ DEW_LANE struct march__stores march__store_lines(const struct march__now *n,
     (p)->bend.name = (slope);                                                  \
     (p)->held.name = CORE__OF(0.0);
 
-/* A film of a face: what stands on it may leave at per_dt, 1/s. */
+/* What stands on a face of that film may leave at per_dt, 1/s; a dry one has
+   its kink where its air is saturated. */
 #define MARCH__PUT_FILM(p, name)                                               \
     rate = march__over(l->film_rate_##name * k->per_w);                        \
     most = core__pick(rate > 0.0, march__over(x->film_##name * per_dt), 0.0);  \
-    MARCH__PUT_KINK(p, name, k->wsat_##name - march__ratio(most, rate), rate)  \
+    MARCH__PUT_KINK(p, name, k->wsat_##name, rate)                             \
+    if (core__any(most > 0.0))                                                 \
+        (p)->at.name -= march__ratio(most, rate);                              \
     (p)->held.name = most;                                                     \
     (p)->r += most;
 

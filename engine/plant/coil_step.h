@@ -29,7 +29,7 @@ static CORE__INLINE struct air__line plant__w_sat(double t, double p)
    regression on [HW83], -2 .. 33 degC. */
 static CORE__INLINE double plant__t_saturated(double h)
 {
-    double x = (core__hold(h, 6e3, 116e3) - 60e3) / 60e3, t;
+    double x = (core__hold(h, 6e3, 116e3) - 60e3) * (1.0 / 60e3), t;
 
     t = CORE__OF(-0.8246059323151664);
     t = t * x + 2.6235534522037487;
