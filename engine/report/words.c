@@ -114,19 +114,35 @@ struct report__word report__numbered(const struct dew_report *report, size_t i)
     return w;
 }
 
+/* The last of the options that follow i without a gap. */
+static int run_end(uint64_t options, int i)
+{
+    while (i < 63 && options >> (i + 1) & 1)
+        i++;
+    return i;
+}
+
 char *report__which(uint64_t options, char *out, size_t size)
 {
     int many = (options & (options - 1)) != 0;
     size_t at = 0;
 
     out[0] = '\0';
-    for (int i = 0; i < 64 && at + 8 < size; i++)
-        if (options >> i & 1)
-            at += (size_t)snprintf(out + at, size - at, "%s%d",
-                                   at > 0 ? ", "
-                                   : many ? "options "
-                                          : "option ",
-                                   i + 1);
+    for (int i = 0; i < 64 && at + 16 < size; i++) {
+        int last = run_end(options, i);
+
+        if (!(options >> i & 1))
+            continue;
+        at += (size_t)snprintf(out + at, size - at, "%s%d",
+                               at > 0 ? ", "
+                               : many ? "options "
+                                      : "option ",
+                               i + 1);
+        if (last < i + 2)
+            continue;
+        at += (size_t)snprintf(out + at, size - at, " to %d", last + 1);
+        i = last;
+    }
     return out;
 }
 

@@ -7,7 +7,7 @@
 #include <string.h>
 
 #include "core/embed.h"
-#include "draw/charts.h"
+#include "draw/charts_tint.h"
 #include "draw/svg.h"
 #include "report/answer.h"
 #include "report/ducts.h"
@@ -201,7 +201,9 @@ static void options(const struct dew_report *r, FILE *out)
     if (r->question->prices != NULL)
         table(r, REPORT__TABLE_MONEY, "Money", out);
     draw(r, DEW_CHART_humid_months, 0, out);
-    fputs("<div class=\"pair\">\n", out);
+    fputs(r->question->count <= DRAW__BARS ? "<div class=\"pair\">\n"
+                                           : "<div>\n",
+          out);
     draw(r, DEW_CHART_energy, 0, out);
     draw(r, DEW_CHART_cost, 0, out);
     fputs("</div>\n", out);
@@ -254,6 +256,14 @@ static void charts(const struct dew_report *r, FILE *out)
     fputs("</section>\n", out);
 }
 
+static void airpaths(const struct dew_report *r, FILE *out)
+{
+    const struct dew_choice *shown =
+        &r->question->choices[report__beside_today(r)];
+
+    report__ducts_section(r->ducts, shown->outcome->name, r->system, out);
+}
+
 /* Sheets in two columns of paper, where a column for each option fits. */
 static void books(const struct dew_report *r, FILE *out)
 {
@@ -276,7 +286,7 @@ static void page(const void *of, FILE *out)
     contents(r, out);
     options(r, out);
     findings(r, out);
-    report__ducts_section(r->ducts, r->system, out);
+    airpaths(r, out);
     charts(r, out);
     sheets__part_cautions(r, out);
     books(r, out);

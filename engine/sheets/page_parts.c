@@ -14,20 +14,39 @@ CORE__EMBEDDED(references_md);
 
 /* ---- cautions --------------------------------------------------------------------- */
 
-/* "every option" or their names; "" of none. */
+/* "every option", with "but" the one that is not; "" of others. */
+static char *nearly_all(const struct dew_report *r, uint64_t options, char *out,
+                        size_t size)
+{
+    size_t count = r->question->count, n = 0, without = 0;
+
+    out[0] = '\0';
+    for (size_t i = 0; i < count && i < 64; i++)
+        if (options >> i & 1)
+            n++;
+        else
+            without = i;
+    if (count > 1 && n == count)
+        snprintf(out, size, "every option");
+    else if (count > 3 && n + 1 == count)
+        snprintf(out, size, "every option but %s",
+                 report__option(r, (int)without).text);
+    return out;
+}
+
+/* Of every option, or of these by name; "" of none. */
 static char *whose(const struct dew_report *r, const struct dew_caution *c,
                    char *out, size_t size)
 {
     size_t count = r->question->count, n = 0, at = 0;
 
-    out[0] = '\0';
+    if (nearly_all(r, c->options, out, size)[0] != '\0')
+        return out;
     for (size_t i = 0; i < count && i < 64 && at < size; i++)
         if (c->options >> i & 1)
             at += (size_t)snprintf(out + at, size - at, "%s%s",
                                    n++ > 0 ? ", " : "",
                                    report__option(r, (int)i).text);
-    if (count > 1 && n == count)
-        snprintf(out, size, "every option");
     return out;
 }
 
