@@ -125,7 +125,7 @@ ALL_C     := $(wildcard engine/*/*.[ch] engine/cli/*/*.[ch] include/*.h \
 # engine/core/embed.h.
 EMBED     := $(wildcard engine/draw/*.css engine/sheets/*.js engine/sheets/*.css engine/page/*.js \
                engine/page/*.css engine/page/*.html) \
-             weather/climates.csv docs/references.md
+             weather/climates.csv docs/references.md docs/words.md
 EMBED_SUP := $(wildcard tests/support/*.csv)
 
 LANES_OBJ := $(LANES:%=$B/engine/march/lanes_%.o)

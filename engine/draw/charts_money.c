@@ -372,7 +372,7 @@ static void cost_in_words(const struct draw__chart *c, size_t beside,
 
     if (isnan(paid->likely[0]))
         snprintf(f->words, sizeof f->words,
-                 "What \"%.100s\" costs to install is not told.",
+                 "What \"%.100s\" costs to install is not given.",
                  report__option(c->r, (int)beside).text);
     else
         snprintf(

@@ -160,6 +160,7 @@ static void page(const void *of, FILE *out)
     const struct dew_report_ducts *d = f->ducts;
 
     head(f->frame, out);
+    report__html(out, "<p class=\"sub\">%s</p>\n", report__levels);
     gathered(d, DEW_ANSWER_YES, "Before anything else", out);
     gathered(d, DEW_ANSWER_UNKNOWN, "You have not said whether ...", out);
     for (size_t i = 0; i < d->count; i++) {

@@ -45,7 +45,7 @@ static void top(const struct dew_report *r, FILE *out)
         report__title(r->title), r->question->count,
         r->question->count == 1 ? "" : "s",
         strcmp(report__span(r).text, "year") == 0 ? "one " : "the ",
-        report__span(r).text, r->weather ? r->weather : "not told");
+        report__span(r).text, r->weather ? r->weather : "not given");
 }
 
 static void contents(const struct dew_report *r, FILE *out)
@@ -59,6 +59,7 @@ static void contents(const struct dew_report *r, FILE *out)
         "<li><a href=\"#cautions\">Cautions</a></li>"
         "<li><a href=\"#inputs\">What was put in</a></li>"
         "<li><a href=\"#method\">How it was worked out</a></li>"
+        "<li><a href=\"#words\">Words</a></li>"
         "<li><a href=\"#sources\">Sources</a></li>"
         "</ul></nav>\n<p class=\"sub\">To hand over, beside this page: "
         "<a href=\"contractor.html\">contractor</a>, "
@@ -198,6 +199,7 @@ static void options(const struct dew_report *r, FILE *out)
           "best option.</p>\n",
           out);
     table(r, REPORT__TABLE_MORE, "Air quality, surfaces and frost", out);
+    report__html(out, "<p class=\"sub\">%s</p>\n", report__columns_told);
     if (r->question->prices != NULL)
         table(r, REPORT__TABLE_MONEY, "Money", out);
     draw(r, DEW_CHART_humid_months, 0, out);
@@ -292,6 +294,7 @@ static void page(const void *of, FILE *out)
     books(r, out);
     sheets__part_inputs(r, out);
     sheets__part_method(r, out);
+    sheets__part_words(out);
     sheets__part_sources(r, out);
     sheets__part_origin(r, out);
     fprintf(out, "</main>\n<script>\n%s</script>\n</body></html>\n",

@@ -11,6 +11,7 @@
 #include "report/words.h"
 
 CORE__EMBEDDED(references_md);
+CORE__EMBEDDED(words_md);
 
 /* ---- cautions --------------------------------------------------------------------- */
 
@@ -125,6 +126,7 @@ void sheets__part_cautions(const struct dew_report *r, FILE *out)
         fputs("<p>What you told us of that says STOP stands at the top of the "
               "page.</p>\n",
               out);
+    report__html(out, "<p class=\"sub\">%s</p>\n", report__levels);
     headed(r, OPEN, " id=\"questions\">You have not said whether ...", out);
     headed(r, DEW_CHECK, ">To check", out);
     headed(r, DEW_NOTE, ">To know", out);
@@ -142,7 +144,8 @@ static void input_table(const struct dew_report *r, int preset, FILE *out)
 {
     fputs("<div class=\"wide\"><table class=\"inputs\">", out);
     report__html_heads(out, "Key|Value|Option|%s",
-                       preset ? "Where the default is from" : "From");
+                       preset ? "Where the default is from (common practice: no source)"
+                              : "From");
     for (size_t i = 0; i < r->input_count; i++) {
         const struct dew_report_input *in = &r->inputs[i];
 
@@ -152,7 +155,8 @@ static void input_table(const struct dew_report *r, int preset, FILE *out)
                          "<td>%s</td></tr>\n",
                          in->key, in->value,
                          in->option[0] ? in->option : "every option",
-                         preset ? in->source : in->origin);
+                         preset ? report__source(in->source, "common practice")
+                                : in->origin);
     }
     fputs("</tbody></table></div>\n", out);
 }
@@ -174,8 +178,8 @@ static void inputs(const struct dew_report *r, int preset, const char *before,
 void sheets__part_inputs(const struct dew_report *r, FILE *out)
 {
     fputs("<section id=\"inputs\"><h2>What was put in</h2>\n", out);
-    inputs(r, 0, "<details><summary>Told: ", "", out);
-    inputs(r, 1, "<details class=\"taken\"><summary>DEFAULT, not told: ",
+    inputs(r, 0, "<details><summary>Given: ", "", out);
+    inputs(r, 1, "<details class=\"taken\"><summary>DEFAULT, not given: ",
            ". Look through them: each may be wrong for this house", out);
     fputs("<p class=\"paper\">On paper the defaults are left out: look through "
           "them in report.html, or with \"dewledger check\".</p>\n",
@@ -224,6 +228,48 @@ void sheets__part_method(const struct dew_report *r, FILE *out)
             how, report__judged(r, judged, sizeof judged), closure);
     weather_notes(r, out);
     fprintf(out, "<p>%s</p></section>\n", limits);
+}
+
+/* ---- words --------------------------------------------------------------------- */
+
+static const char *const words[] = {
+    "Relative humidity, RH", "Points",    "Dew point",   "Could dry",
+    "Fresh air asked for",   "Core",      "Mould index", "Pays back",
+    "STOP, CHECK, NOTE",     "Made year",
+};
+
+/* A paragraph up to the blank line behind it, without marks of emphasis. */
+static void paragraph(const char *text, FILE *out)
+{
+    const char *end = strstr(text, "\n\n");
+    size_t length = end != NULL ? (size_t)(end - text) : strlen(text);
+    char plain[1000];
+    size_t at = 0;
+
+    for (size_t i = 0; i < length && at + 1 < sizeof plain; i++)
+        if (text[i] != '*' && text[i] != '`')
+            plain[at++] = text[i] == '\n' ? ' ' : text[i];
+    plain[at] = '\0';
+    report__html(out, "%s", plain);
+}
+
+void sheets__part_words(FILE *out)
+{
+    char head[80];
+
+    fputs("<section id=\"words\"><h2>Words</h2>\n<ul class=\"plain\">\n", out);
+    for (size_t i = 0; i < sizeof words / sizeof *words; i++) {
+        const char *text;
+
+        snprintf(head, sizeof head, "\n**%s.**", words[i]);
+        text = strstr(core__data_words_md, head);
+        if (text == NULL)
+            continue;
+        report__html(out, "<li><strong>%s.</strong>", words[i]);
+        paragraph(text + strlen(head), out);
+        fputs("</li>\n", out);
+    }
+    fputs("</ul></section>\n", out);
 }
 
 /* ---- sources ------------------------------------------------------------------------ */

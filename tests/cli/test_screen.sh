@@ -93,6 +93,16 @@ verdict $? "rules of thumb quote their source alone"
     grep -qF '* Today the house has no planned fresh air: about 7 cfm comes in by leaks, 87 cfm is asked for, and carbon dioxide (CO2) averages 4,934 ppm (outdoors 424). * Today the house is too humid'
 verdict $? "missing fresh air stands first"
 
+# ranks are explained, and practice without a source named, once each
+for name in demo ducts_humid; do
+    "$D" run --full "$S/$name.yaml" 2>/dev/null | tr -s '\n ' '  ' >says
+    [ "$(grep -o 'STOP: someone could be hurt, settle it first. CHECK: look or measure before you buy. NOTE: good to know. Without a source in brackets it is common practice.' says | wc -l)" -eq 1 ] &&
+        ! grep -q 'common practice, no source' says
+    verdict $? "$name: what STOP, CHECK and NOTE mean, once"
+    grep -q 'keys that answer (CHECK: before you buy)' $name.out
+    verdict $? "$name: and on the screen"
+done
+
 # ---- fourteen questions -------------------------------------------------------
 job "1 what is wrong" "Damp: above 60 % humidity in [0-9,]+ hours of the year" run "$S/demo.yaml"
 job "1 will ventilation fix it" "Ventilation alone does not cure the damp: .* leaves [0-9,]+ hours, in every month but April" run "$S/demo.yaml"
