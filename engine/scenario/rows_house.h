@@ -26,7 +26,7 @@ K(weather, elevation, NUMBER, LENGTH, -430, 5500, "from the Dead Sea to the high
 K(weather, units, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "units of columns of weather.file whose header has none: HEADER=UNIT, several with commas between, as temp=degF, dewp=degF", .base_only = 1)
 K(weather, columns, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "what columns of weather.file are: HEADER=MEANING, several with commas between, as T2=temperature", .base_only = 1)
 K(weather, frost_point, FLAG, PURE, 0, 0, NULL, "no", "what instruments report by rule", NULL, "dew points of weather.file below freezing are over ice", .base_only = 1)
-K(weather, gap, NUMBER, TIME, 0, 86400, "a day is no gap to draw a line through", "3 h", "our choice", NULL, "longest gap of weather.file that is filled by a line", .base_only = 1)
+K(weather, gap, NUMBER, TIME, 0, 86400, "a day is no gap to draw a line through", "=3 h", NULL, NULL, "longest gap of weather.file that is filled by a line", .base_only = 1)
 
 /* ---- log ---- */
 K(log, file, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "a logger's file of the house as it is: measured humidity is told beside the model's; looked for beside the scenario", .base_only = 1)

@@ -41,18 +41,34 @@ TEST(five_options_stay_small)
     free(text);
 }
 
+/* Ten words at the foot, from the manual, each with its meaning. */
+TEST(words_are_explained_at_the_foot)
+{
+    char *text = page_of(3, DEW_SYSTEM_US, NULL);
+    const char *foot = strstr(text, "<section id=\"words\">");
+    int count = 0;
+
+    assert_non_null(foot);
+    assert_non_null(strstr(foot, "<strong>Points.</strong> Of relative "
+                                 "humidity: from 50 % to 53 % are 3 points.<"));
+    for (const char *s = foot; (s = strstr(s, ".</strong> ")) != NULL; s++)
+        count++;
+    assert_true(count >= 10);
+    free(text);
+}
+
 TEST(defaults_are_marked_and_told_apart)
 {
     char *text = page_of(3, DEW_SYSTEM_US, NULL);
-    const char *told = strstr(text, "Told: 2 values");
-    const char *taken = strstr(text, "DEFAULT, not told: 1 values");
+    const char *told = strstr(text, "Given: 2 values");
+    const char *taken = strstr(text, "DEFAULT, not given: 1 values");
     const char *row = strstr(text, "<code>house.bedrooms</code>");
 
     assert_non_null(told);
     assert_non_null(taken);
     assert_true(told < strstr(text, "<code>house.volume</code>"));
     assert_true(taken < row);
-    assert_non_null(strstr(row, "common practice, no source"));
+    assert_non_null(strstr(row, "<td>common practice</td>"));
     free(text);
 }
 
