@@ -65,6 +65,10 @@ cat >>unlike.yaml <<'END'
     limits: {fresh_air: 90 cfm}
     layout: own_ducts
 END
+# own ducts carry what stands at the hood: 106 there, not 105 beside it
+ends "ducts of own" 0 ducts "$here/scenarios/ducts_humid.yaml" --out own
+good "a flow is told once" test "$(grep -c '>106<' own/sketches/ducts-1-own-ducts.svg)" = 4 -a \
+    "$(grep -c '>105<' own/sketches/ducts-1-own-ducts.svg)" = 0
 ends "ducts of two flows" 0 ducts unlike.yaml
 says "each is asked for its own" out 'fresh air asked for (55 to 90$'
 ends "ducts of one flow" 0 ducts house.yaml
