@@ -277,12 +277,11 @@ first-results: $B/dewledger
 ducts-answer: $B/dewledger
 	@python3 tests/study/ducts_answer.py $B/dewledger docs/ducts.md
 
-# ---- the charts that the README shows -----------------------------------------
+# ---- the picture that the README shows ----------------------------------------
 pictures: $B/dewledger
 	$B/dewledger run scenarios/demo.yaml --out build/demo >/dev/null
 	@mkdir -p docs/img
-	cp build/demo/charts/hours-too-humid.svg \
-	  build/demo/charts/dew-points-1-as-it-stands.svg docs/img
+	cp build/demo/charts/answer.svg docs/img
 	chmod 644 docs/img/*.svg
 
 # ---- the made years that come along ------------------------------------------

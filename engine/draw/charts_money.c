@@ -156,6 +156,10 @@ static void energy_tinted(const struct draw__chart *c)
         "nothing else.",
         month_energy};
 
+    if (c->alone) {
+        draw__tint_alone(c, &t);
+        return;
+    }
     draw__tint_open(c, &t);
     fputs("<details><summary>The year by end use</summary><div "
           "class=\"wide\"><table><caption>Energy used in a year</caption>\n",

@@ -152,7 +152,8 @@ enum dew_status dew_report_calendar(const struct dew_report *report, FILE *out,
     X(dew_points, "dew-points", 1)                                             \
     X(water, "water", 1)                                                       \
     X(glass, "glass", 1)                                                       \
-    X(map, "rh-by-hour", 1)
+    X(map, "rh-by-hour", 1)                                                    \
+    X(answer, "answer", 0)
 /* clang-format on */
 
 enum dew_chart {
