@@ -435,13 +435,14 @@ static void say_bill(struct telling *t, size_t option)
 static void say_sure(struct telling *t, size_t option)
 {
     struct dew_estimate e;
+    char sure[REPORT__SURE];
 
     if (option > 0 && is_open(t, option, &e))
         report__say(t,
                     "It could be too humid in %s to %s hours by how wet the "
                     "coil stays. ",
                     hours(e.low).text, hours(e.high).text);
-    report__say(t, "%s", report__sure());
+    report__say(t, "%s", report__sure(t->r, sure, sizeof sure));
 }
 
 static void say_cost(struct telling *t)

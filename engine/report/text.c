@@ -72,7 +72,7 @@ static void verdict(const struct dew_report *r, FILE *out)
     for (size_t i = 0; i < r->verdict->count; i++)
         if (report__told(r, i, told)[0] != '\0')
             report__wrap(out, "* ", told);
-    report__wrap(out, "* ", report__sure());
+    report__wrap(out, "* ", report__sure(r, told, sizeof told));
 }
 
 /* ---- tables of options ---------------------------------------------------- */

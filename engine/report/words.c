@@ -201,6 +201,11 @@ size_t report__beside_today(const struct dew_report *r)
     return option > 0 ? option : report__hand_least(r);
 }
 
+size_t dew_report_beside_today(const struct dew_report *report)
+{
+    return report__beside_today(report);
+}
+
 static struct report__word spaced(const char *value)
 {
     struct report__word w;
@@ -359,14 +364,6 @@ struct report__word report__option(const struct dew_report *report, int i)
         core__clean(report->question->choices[i].outcome->name, w.text,
                     sizeof w.text);
     return w;
-}
-
-/* The points: the root mean square of the measured houses of
-   docs/dev/first-results.md. */
-const char *report__sure(void)
-{
-    return "How sure: one year of weather, and real years differ; in two "
-           "measured houses the model was 3 and 9 points of humidity off.";
 }
 
 char *report__judged(const struct dew_report *report, char *out, size_t size)
