@@ -124,7 +124,8 @@ static error_t take(int key, char *word, struct argp_state *state)
         set_log(r, word, state);
         return 0;
     case KEY_YEARS:
-        r->years = (int)cli__weather_whole(state, "years", word, 2.0, YEARS_MOST);
+        r->years =
+            (int)cli__weather_whole(state, "years", word, 2.0, YEARS_MOST);
         return 0;
     case KEY_FULL:
         r->full = 1;

@@ -97,7 +97,8 @@ static void line(const struct draw__chart *c, double y, const char *class,
             y + ROW - 0.5, RIGHT);
 }
 
-static int is_shown(const struct draw__chart *c, const struct report__column *row)
+static int is_shown(const struct draw__chart *c,
+                    const struct report__column *row)
 {
     return row->head[1] == NULL || c->r->question->prices != NULL;
 }
@@ -156,9 +157,10 @@ void draw__chart_answer(const struct draw__chart *c)
     draw__figure_begin(&f);
     y = sentences(c, y);
     y = glance(c, other, y);
-    fprintf(c->out,
-            "<text class=\"strong\" x=\"%d\" y=\"%.0f\">Hours too humid</text>\n",
-            LEFT, y + LINE);
+    fprintf(
+        c->out,
+        "<text class=\"strong\" x=\"%d\" y=\"%.0f\">Hours too humid</text>\n",
+        LEFT, y + LINE);
     draw__tint_rows(c, &draw__tint_humid, both, count, y);
     draw__figure_end(&f);
 }

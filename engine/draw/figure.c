@@ -99,13 +99,14 @@ static int drawing_high(const struct draw__figure *f)
 /* page.css draws it higher on a phone, and its text as wide as it was. */
 static void open_in_page(const struct draw__figure *f)
 {
-    report__html(f->out,
-                 "<figure%-s><h3>%s</h3><p>%s</p>\n<svg%-s viewBox=\"0 0 %d %d\" "
-                 "preserveAspectRatio=\"none\" role=\"img\" "
-                 "aria-label=\"%s. %s\">\n",
-                 f->zooms ? " class=\"zooms\"" : "", f->heading, f->note,
-                 f->plain ? " class=\"plain\"" : "", DRAW__SVG_WIDE,
-                 drawing_high(f), f->heading, f->words);
+    report__html(
+        f->out,
+        "<figure%-s><h3>%s</h3><p>%s</p>\n<svg%-s viewBox=\"0 0 %d %d\" "
+        "preserveAspectRatio=\"none\" role=\"img\" "
+        "aria-label=\"%s. %s\">\n",
+        f->zooms ? " class=\"zooms\"" : "", f->heading, f->note,
+        f->plain ? " class=\"plain\"" : "", DRAW__SVG_WIDE, drawing_high(f),
+        f->heading, f->words);
 }
 
 static void legend_in_page(const struct draw__figure *f)

@@ -392,7 +392,7 @@ static void say_install(struct telling *t, const struct dew_bill *bill)
 
     if (isnan(e->likely)) {
         report__say(t,
-                    "What it costs to install was not given (costs.install). ");
+                    "the price to install is not given (costs.install). ");
         return;
     }
     report__say(t, "%s to install", report__money(t->r, e->likely).text);

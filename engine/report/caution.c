@@ -166,8 +166,9 @@ struct report__word report__open_stop_words(size_t count)
 void report__ask(const struct dew_caution *caution, int first, FILE *out)
 {
     if (first)
-        fputs("\nNot answered yet, and the keys that answer (CHECK: before you buy)\n",
-              out);
+        fputs(
+            "\nNot answered yet, and the keys that answer (CHECK: before you buy)\n",
+            out);
     fprintf(out, "%-6s%s: %s\n", dew_cautions_level(caution->level),
             caution->question_key, caution->ask);
 }
@@ -238,8 +239,7 @@ void report__caution_text(const struct dew_caution *c, const char *whose,
 
     if (report__open(c))
         snprintf(answer, sizeof answer, " Answer: %s.", c->question_key);
-    snprintf(text, sizeof text, "%s%s%s%s%s%s%s%s", whose,
-             whose[0] ? ": " : "",
+    snprintf(text, sizeof text, "%s%s%s%s%s%s%s%s", whose, whose[0] ? ": " : "",
              report__open(c) ? report__open_rest(c) : c->text, more, answer,
              source[0] ? " (" : "", source, source[0] ? ")" : "");
     snprintf(head, sizeof head, "%-6s ", dew_cautions_level(c->level));

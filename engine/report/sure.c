@@ -55,8 +55,8 @@ static void say_hours(const struct dew_report *r, size_t option,
 static void say_years(const struct dew_report *r, char *out, size_t size)
 {
     const struct dew_report_years *y = r->years;
-    size_t option = y != NULL && y->count > 0 ? y->option
-                                              : report__beside_today(r);
+    size_t option =
+        y != NULL && y->count > 0 ? y->option : report__beside_today(r);
     double low[2], high[2];
     int years = file_years(r, 0, &low[0], &high[0]);
     char hours[320];
@@ -73,7 +73,7 @@ static void say_years(const struct dew_report *r, char *out, size_t size)
         snprintf(out, size, "in the %d whole years of the weather %s", years,
                  hours);
     } else {
-        snprintf(out, size, "one year of weather, and real years differ%s",
+        snprintf(out, size, "one year of weather, real years differ%s",
                  y != NULL ? " (run --years 8 tells)" : "");
     }
 }

@@ -18,8 +18,8 @@ struct another {
 static enum dew_status make_year(const struct dew_run *r, int number,
                                  struct another *a, struct dew_error *err)
 {
-    const struct dew_made how = {
-        .seed = dew_scenario_weather(r->scenario).seed, .number = number};
+    const struct dew_made how = {.seed = dew_scenario_weather(r->scenario).seed,
+                                 .number = number};
 
     if (dew_made_open(&r->place, &how, &a->year, err) != DEW_OK)
         return err->status;

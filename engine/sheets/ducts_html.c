@@ -86,8 +86,8 @@ static const struct report__told *on_paper(const struct dew_report_ducts *d,
 static void layout(const struct report__told *t, int paper,
                    enum dew_system system, FILE *out)
 {
-    report__html(out, "<div%-s><h3>%s</h3>\n",
-                 paper ? "" : " class=\"screen\"", t->option.name);
+    report__html(out, "<div%-s><h3>%s</h3>\n", paper ? "" : " class=\"screen\"",
+                 t->option.name);
     what(t, out);
     report__sketches(t, system, out);
     sentences(t, system, out);

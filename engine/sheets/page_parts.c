@@ -143,9 +143,10 @@ static int is_preset(const struct dew_report_input *in)
 static void input_table(const struct dew_report *r, int preset, FILE *out)
 {
     fputs("<div class=\"wide\"><table class=\"inputs\">", out);
-    report__html_heads(out, "Key|Value|Option|%s",
-                       preset ? "Where the default is from (common practice: no source)"
-                              : "From");
+    report__html_heads(
+        out, "Key|Value|Option|%s",
+        preset ? "Where the default is from (common practice: no source)"
+               : "From");
     for (size_t i = 0; i < r->input_count; i++) {
         const struct dew_report_input *in = &r->inputs[i];
 

@@ -91,7 +91,8 @@ struct dew_report {
     int prescribed_t; /* 1: the house was held at the temperature measured          */
     const struct dew_choice *handed; /* of the question's choices: the one the
                           sheets are about; NULL = the best or the nearest  */
-    const struct dew_report_years *years; /* NULL = the weather is a file's     */
+    const struct dew_report_years
+        *years; /* NULL = the weather is a file's     */
 };
 
 enum { DEW_SHA256_TEXT = 65, DEW_SENTENCE = 640 };
