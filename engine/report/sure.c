@@ -73,8 +73,9 @@ static void say_years(const struct dew_report *r, char *out, size_t size)
         snprintf(out, size, "in the %d whole years of the weather %s", years,
                  hours);
     } else {
-        snprintf(out, size, "one year of weather, real years differ%s",
-                 y != NULL ? " (run --years 8 tells)" : "");
+        snprintf(out, size, "one year of weather%s",
+                 y != NULL ? " (run --years 8: how years differ)"
+                           : ", and real years differ");
     }
 }
 

@@ -118,7 +118,7 @@ sys.exit(not (y["count"] == 3 and y["option"] == 4 and
               y["today_too_humid_h"]["high"] > y["today_too_humid_h"]["low"]))'
 verdict $? "and in JSON"
 "$D" run "$S/demo.yaml" --full 2>/dev/null | tr -s '\n ' '  ' |
-    grep -qF "one year of weather, real years differ (run --years 8 tells)"
+    grep -qF "one year of weather (run --years 8: how years differ)"
 verdict $? "without it the way to it is told"
 "$D" weather make 722020 --out made.csv >/dev/null 2>&1
 sed "s|^weather:.*|weather: {file: made.csv}|" "$S/demo.yaml" >file.yaml

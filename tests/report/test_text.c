@@ -363,7 +363,7 @@ TEST(the_years_of_a_file_are_told_apart)
         "humidity off.");
     page_scene.outcomes[0].count = 8760 + 500;
     assert_non_null(strstr(report__sure(&r, text, sizeof text),
-                           "How sure: one year of weather, real years "
+                           "How sure: one year of weather, and real years "
                            "differ; in two"));
 }
 
