@@ -270,6 +270,14 @@ void report__caution_html(const struct dew_caution *c, const char *whose,
     fputs("</li>\n", out);
 }
 
+void report__caution_listed(const struct dew_caution *c, const char *whose,
+                            const char *more, FILE *out)
+{
+    fputs("<li>", out);
+    body(c, whose, more, out);
+    fputs("</li>\n", out);
+}
+
 void report__caution_folded(const struct dew_caution *c, const char *whose,
                             const char *more, FILE *out)
 {

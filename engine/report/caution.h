@@ -69,6 +69,9 @@ void report__caution_text(const struct dew_caution *c, const char *whose,
                           const char *more, FILE *out);
 void report__caution_html(const struct dew_caution *c, const char *whose,
                           const char *more, FILE *out);
+/* The same in a list whose heading says its level. */
+void report__caution_listed(const struct dew_caution *c, const char *whose,
+                            const char *more, FILE *out);
 
 /* The same with its brief words on a line that unfolds the others. */
 void report__caution_folded(const struct dew_caution *c, const char *whose,

@@ -61,8 +61,10 @@ static void caution(const struct dew_report *r, const struct dew_caution *c,
     whose(r, c, names, sizeof names);
     if (c->level == DEW_STOP && !report__open(c))
         report__caution_folded(c, names, pressure, out);
-    else
+    else if (report__open(c))
         report__caution_html(c, names, pressure, out);
+    else
+        report__caution_listed(c, names, pressure, out);
 }
 
 enum { OPEN = DEW_CAUTION_LEVELS };
