@@ -283,9 +283,8 @@ static void hours_td(const struct dew_climate *place,
         int first = made__month_start[m];
         int n = made__month_start[m + 1] - first;
         double *t = hours->t + first * HOURS, *td = hours->td + first * HOURS;
-        double by =
-            raise_by(t, td, n * HOURS, core__mean(days->td + first, (size_t)n),
-                     top);
+        double by = raise_by(t, td, n * HOURS,
+                             core__mean(days->td + first, (size_t)n), top);
 
         for (int h = 0; h < n * HOURS; h++)
             td[h] = below(t[h], fmin(td[h] + by, top));

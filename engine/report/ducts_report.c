@@ -52,8 +52,9 @@ struct report__word report__air_figure(double flow, enum dew_system system)
     double shown = report__shown(flow, DEW_FLOW, system);
     double least = system == DEW_SYSTEM_US ? 0.5 : 0.05;
 
-    return report__number(fabs(shown) < least ? 0 : shown,
-                          air_decimals(flow, system));
+    if (fabs(shown) < least)
+        return report__number(0, 0);
+    return report__number(shown, air_decimals(flow, system));
 }
 
 /* ---- solving ------------------------------------------------------------- */
