@@ -47,8 +47,11 @@ static enum dew_status open_study(const struct dew_run *r,
             .c = &a->cases[k],
             .required = dew_scenario_required(r->scenario, at)};
     }
-    return dew_study_open(&a->study, options, which[1] > 0 ? 2 : 1, &weather,
-                          err);
+    if (dew_study_open(&a->study, options, which[1] > 0 ? 2 : 1, &weather,
+                       err) != DEW_OK)
+        return err->status;
+    dew_study_threads(a->study, r->threads);
+    return DEW_OK;
 }
 
 static enum dew_status march(struct another *a, struct dew_error *err)
