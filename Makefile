@@ -125,7 +125,7 @@ ALL_C     := $(wildcard engine/*/*.[ch] engine/cli/*/*.[ch] include/*.h \
 # engine/core/embed.h.
 EMBED     := $(wildcard engine/draw/*.css engine/sheets/*.js engine/sheets/*.css engine/page/*.js \
                engine/page/*.css engine/page/*.html) \
-             weather/climates.csv docs/references.md
+             weather/climates.csv docs/references.md docs/words.md
 EMBED_SUP := $(wildcard tests/support/*.csv)
 
 LANES_OBJ := $(LANES:%=$B/engine/march/lanes_%.o)
@@ -277,12 +277,11 @@ first-results: $B/dewledger
 ducts-answer: $B/dewledger
 	@python3 tests/study/ducts_answer.py $B/dewledger docs/ducts.md
 
-# ---- the charts that the README shows -----------------------------------------
+# ---- the picture that the README shows ----------------------------------------
 pictures: $B/dewledger
 	$B/dewledger run scenarios/demo.yaml --out build/demo >/dev/null
 	@mkdir -p docs/img
-	cp build/demo/charts/hours-too-humid.svg \
-	  build/demo/charts/dew-points-1-as-it-stands.svg docs/img
+	cp build/demo/charts/answer.svg docs/img
 	chmod 644 docs/img/*.svg
 
 # ---- the made years that come along ------------------------------------------

@@ -70,6 +70,12 @@ static struct dew_value worked(const struct dew_value *all, size_t key)
     return v;
 }
 
+/* Whether words of a default begin with a figure: then that is the default. */
+static int is_figure(char first)
+{
+    return first >= '0' && first <= '9';
+}
+
 static void print_value(const struct dew_value *all, size_t key, int system)
 {
     size_t count;
@@ -86,7 +92,8 @@ static void print_value(const struct dew_value *all, size_t key, int system)
         snprintf(origin, sizeof origin, "worked out: %.300s", f->preset + 1);
     } else if (f->preset != NULL && f->preset[0] == '=') {
         snprintf(value, sizeof value, "%s", f->preset + 1);
-        snprintf(origin, sizeof origin, "worked out");
+        snprintf(origin, sizeof origin, "%s",
+                 is_figure(f->preset[1]) ? "default" : "worked out");
     } else {
         snprintf(value, sizeof value, "none");
         snprintf(origin, sizeof origin, "not given");

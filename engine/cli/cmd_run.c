@@ -3,6 +3,7 @@
 #include <unistd.h>
 
 #include "cli/load.h"
+#include "cli/weather.h"
 
 enum { HOURS_A_STEP = 73, LOG = 4096 };
 
@@ -10,6 +11,7 @@ struct run {
     struct cli__cli common, result;
     const char *path;
     int full;      /* 1: print all */
+    int years;     /* other made years to march */
     char log[LOG]; /* log.file=FILE of --log */
     struct dew_run *run;
 };
@@ -44,6 +46,23 @@ static int march(struct dew_run *run)
     return CLI__DONE;
 }
 
+/* Other made years, for how far they differ. */
+static int march_years(const struct run *r)
+{
+    struct dew_error err = {0};
+
+    (void)dew_run_report(r->run, (enum dew_system)r->result.units);
+    for (int n = 1; n <= r->years; n++) {
+        if (isatty(STDERR_FILENO))
+            fprintf(stderr, "\rother year %d of %d", n, r->years);
+        if (dew_run_spread(r->run, n, &err) != DEW_OK)
+            return cli__error(&err);
+    }
+    if (r->years > 0 && isatty(STDERR_FILENO))
+        fprintf(stderr, "\r%40s\r", "");
+    return CLI__DONE;
+}
+
 static int tell(const struct run *r)
 {
     const struct dew_report *report =
@@ -69,7 +88,7 @@ static int tell(const struct run *r)
 
 /* ---- the command line -------------------------------------------------------------- */
 
-enum { KEY_LOG = 0x400, KEY_FULL };
+enum { KEY_LOG = 0x400, KEY_FULL, KEY_YEARS, YEARS_MOST = 200 };
 
 static const struct argp_option options[] = {
     {"log", KEY_LOG, "FILE", 0,
@@ -77,6 +96,10 @@ static const struct argp_option options[] = {
      "answers are the keys log.sensor, log.order and log.clock",
      0},
     {"full", KEY_FULL, NULL, 0, "print all there is to tell, not one screen",
+     0},
+    {"years", KEY_YEARS, "N", 0,
+     "march today's house and the best option through N other made years of "
+     "the place too, for how far years differ",
      0},
     {0},
 };
@@ -100,6 +123,10 @@ static error_t take(int key, char *word, struct argp_state *state)
     case KEY_LOG:
         set_log(r, word, state);
         return 0;
+    case KEY_YEARS:
+        r->years =
+            (int)cli__weather_whole(state, "years", word, 2.0, YEARS_MOST);
+        return 0;
     case KEY_FULL:
         r->full = 1;
         return 0;
@@ -121,6 +148,7 @@ static const char does[] =
     "all.\n\n"
     "  dewledger run house.yaml\n"
     "  dewledger run house.yaml --full\n"
+    "  dewledger run house.yaml --years 8\n"
     "  dewledger run house.yaml --out result --units si\n"
     "  dewledger run house.yaml --log bedroom.csv\n"
     "  dewledger run house.yaml --set 'house.airtightness=2 ach50' --json\n";
@@ -145,6 +173,8 @@ int cli__cmd_run(int argc, char **argv)
                              : DEW_RUN_WHOLE & ~(unsigned)DEW_RUN_LAYOUTS);
     if (code == CLI__DONE)
         code = march(r.run);
+    if (code == CLI__DONE)
+        code = march_years(&r);
     if (code == CLI__DONE)
         code = tell(&r);
     dew_run_close(r.run);

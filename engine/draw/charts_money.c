@@ -156,6 +156,10 @@ static void energy_tinted(const struct draw__chart *c)
         "nothing else.",
         month_energy};
 
+    if (c->alone) {
+        draw__tint_alone(c, &t);
+        return;
+    }
     draw__tint_open(c, &t);
     fputs("<details><summary>The year by end use</summary><div "
           "class=\"wide\"><table><caption>Energy used in a year</caption>\n",
@@ -260,9 +264,6 @@ static void scale(struct paid *paid, double per)
     }
 }
 
-/* Up to so many bars of low to high have room for a number each. */
-enum { REACHES = 9 };
-
 /* Near its end, and each line's at a place of its own: lines may meet there. */
 static void line_number(const struct draw__plot *p, size_t i,
                         const struct paid *paid)
@@ -276,13 +277,16 @@ static void line_number(const struct draw__plot *p, size_t i,
     draw__svg_number(p, year, y, (int)i + 1);
 }
 
-/* From low to high at the end, beside the frame's right edge. */
+/* From low to high at the end, beside the frame's right edge: place of so
+   many. */
 static void reach(const struct draw__plot *p, const struct draw__chart *c,
                   size_t i, const struct paid *paid, double per)
 {
+    size_t count = c->r->question->count, many = count > DRAW__BARS;
     int last = paid->count - 1;
-    double step = 0.1 * last / (double)(c->r->question->count + 1);
-    double at = last + step * (double)(i + 1), half = 0.3 * step;
+    double step = 0.1 * last / (double)((many ? 2 : count) + 1);
+    double at = last + step * (double)((many && i > 0 ? 1 : i) + 1),
+           half = fmin(0.3 * step, 0.008 * last);
     const double x[2] = {at, at};
     const double y[2] = {paid->low[last] / per, paid->high[last] / per};
     const double corner[4] = {at - half, y[0], at + half, y[1]};
@@ -296,8 +300,7 @@ static void reach(const struct draw__plot *p, const struct draw__chart *c,
              report__money(c->r, paid->low[last]).text,
              report__money(c->r, paid->high[last]).text);
     draw__svg_line(p, x, y, 2, draw__svg_kind(i));
-    if (c->r->question->count <= REACHES)
-        draw__svg_number(p, at, y[1], (int)i + 1);
+    draw__svg_number(p, at, y[1], (int)i + 1);
     draw__svg_bar(p, corner, draw__svg_option(i), words);
 }
 
@@ -313,7 +316,8 @@ static void cost_lines(const struct draw__plot *p, const struct draw__chart *c,
         pay(c, i, &paid);
         if (isnan(paid.likely[0]))
             continue; /* no price to install */
-        reach(p, c, i, &paid, per);
+        if (i == 0 || i == beside || c->r->question->count <= DRAW__BARS)
+            reach(p, c, i, &paid, per);
         scale(&paid, per);
         if (i == 0 || i == beside)
             draw__svg_band(p, paid.x, edges, paid.count, i);
@@ -372,7 +376,7 @@ static void cost_in_words(const struct draw__chart *c, size_t beside,
 
     if (isnan(paid->likely[0]))
         snprintf(f->words, sizeof f->words,
-                 "What \"%.100s\" costs to install is not told.",
+                 "What \"%.100s\" costs to install is not given.",
                  report__option(c->r, (int)beside).text);
     else
         snprintf(
@@ -391,12 +395,14 @@ static void cost_words(const struct draw__chart *c, struct draw__figure *f)
     struct paid paid = {.count = 0};
 
     snprintf(f->heading, sizeof f->heading, "Cost over the years");
-    snprintf(f->note, sizeof f->note,
-             "All that is paid up to a year, in today's money at %.20s %% "
-             "interest. Bars on the right: from low to high. The same is "
-             "shaded for 1 and %zu. An option without a price to install has "
-             "no line.",
-             report__number(100 * p->interest, 1).text, beside + 1);
+    snprintf(
+        f->note, sizeof f->note,
+        "All that is paid up to a year, in today's money at %.20s %% "
+        "interest. Shaded from low to high for 1 and %zu; bars on the right: "
+        "the same%s. An option without a price to install has "
+        "no line.",
+        report__number(100 * p->interest, 1).text, beside + 1,
+        c->r->question->count > DRAW__BARS ? "" : " for each");
     pay(c, beside, &paid);
     cost_in_words(c, beside, &paid, f);
     for (size_t i = 0; i < c->r->question->count; i++)

@@ -59,10 +59,7 @@ static void humid_words(const struct draw__chart *c, struct draw__figure *f,
 {
     snprintf(f->heading, sizeof f->heading, "Hours too humid, month by month");
     snprintf(f->note, sizeof f->note,
-             "One bar for each option, in the order of the table.%s",
-             c->r->question->count > DRAW__TONES
-                 ? " Patterns repeat after ten: count from the left."
-                 : "");
+             "One bar for each option, in the order of the table.");
     if (most > 0)
         snprintf(f->words, sizeof f->words,
                  "Most in %s with \"%s\": %s hours above the limit.",
@@ -81,13 +78,17 @@ static double too_humid(const struct dew_tally *t)
     return t->too_humid;
 }
 
+const struct draw__tint draw__tint_humid = {
+    "tint humid", "Hours too humid, month by month", "Hours above the limit.",
+    too_humid};
+
 static void humid_tinted(const struct draw__chart *c)
 {
-    static const struct draw__tint t = {"tint humid",
-                                        "Hours too humid, month by month",
-                                        "Hours above the limit.", too_humid};
-
-    draw__tint_open(c, &t);
+    if (c->alone) {
+        draw__tint_alone(c, &draw__tint_humid);
+        return;
+    }
+    draw__tint_open(c, &draw__tint_humid);
     fputs("</figure>\n", c->out);
 }
 

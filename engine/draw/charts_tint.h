@@ -13,10 +13,23 @@ struct draw__tint {
     double (*of)(const struct dew_tally *tally);
 };
 
-/* 1 where a chart is better such a table: on a page, of many options. */
+/* 1 where a chart is better such a table: of many options. */
 int draw__tinted(const struct draw__chart *c);
 
 /* Open its figure and write the table; who calls it closes the figure. */
 void draw__tint_open(const struct draw__chart *c, const struct draw__tint *t);
+
+/* The same as a file of its own. */
+void draw__tint_alone(const struct draw__chart *c, const struct draw__tint *t);
+
+/* Rows of such a file, from y down: heads of months, and count options, each
+   tinted by the most of a month that any option has; options NULL: the first
+   ones.  Returns the y below. */
+enum { DRAW__TINT_ROW = 22 };
+double draw__tint_rows(const struct draw__chart *c, const struct draw__tint *t,
+                       const size_t *options, size_t count, double y);
+
+/* Hours above the limit, for either. */
+extern const struct draw__tint draw__tint_humid;
 
 #endif

@@ -83,7 +83,7 @@ static void legend(enum dew_system system, FILE *out)
     fprintf(
         out,
         "<li>width: root of the flow; ducts without flow are left out; figures: "
-        "%s as the fans bring it, one or two beside the design to set; + fresh air into a room, \xe2\x88\x92 stale air "
+        "%s as the fans bring it; + fresh air into a room, \xe2\x88\x92 stale air "
         "out of it; slanted: Pa in the trunk against the rooms</li></ul>\n",
         report__unit(DEW_FLOW, system)->name);
 }

@@ -363,6 +363,16 @@ static void taps(const struct draw__pen *p, int k)
             DRAW__PLAN_STALE + DRAW__PLAN_STEP * (l->handler_count - 1) + 7);
 }
 
+/* What a duct of its own carries, unless it is what stands at the hood. */
+static void own_amount(const struct draw__pen *p, struct draw__spot at,
+                       double q, double hood)
+{
+    const double same = 0.02;
+
+    if (fabs(q - hood) >= same * hood)
+        draw__pen_amount(p, at, q, "d-flow");
+}
+
 static void own_fresh(const struct draw__pen *p, int j)
 {
     const struct dew_duct_layout *l = &p->t->layout;
@@ -385,8 +395,8 @@ static void own_fresh(const struct draw__pen *p, int j)
             draw__pen_path(p, b, 2, "d-fresh", draw__pen_width(p, 0.5 * sum));
         }
         draw__pen_duct(p, a, 2, (struct draw__flow){sum, sum}, DRAW__FRESH);
-        draw__pen_amount(p, (struct draw__spot){a[0].x + 12, y - 8}, sum,
-                         "d-flow");
+        own_amount(p, (struct draw__spot){a[0].x + 12, y - 8}, sum,
+                   p->s->units[j].supply);
     }
     for (int g = 0; g < l->grille_count; g++) {
         const struct draw__spot c[] = {{DRAW__PLAN_OWN, p->p->room[g]},
@@ -418,8 +428,8 @@ static void own_stale(const struct draw__pen *p, int j)
                                        {right, up}};
 
         draw__pen_duct(p, a, 5, (struct draw__flow){sum, 0}, DRAW__STALE);
-        draw__pen_amount(p, (struct draw__spot){right + 40, top + 18}, sum,
-                         "d-flow");
+        own_amount(p, (struct draw__spot){right + 40, top + 18}, sum,
+                   p->s->units[j].exhaust);
     }
     for (int g = 0; g < l->grille_count; g++) {
         const struct draw__spot c[] = {{edge, p->p->room[g]},

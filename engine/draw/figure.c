@@ -21,7 +21,7 @@ enum {
     PLAIN = 28,         /* spared below months */
     KEY_STEP = 20,
     KEY_MARK = 24,
-    EDGE = 12
+    EDGE = DRAW__FIGURE_EDGE
 };
 
 /* Mean width of a letter of the legend, by eye. */
@@ -89,18 +89,24 @@ static void key_mark(FILE *out, const struct draw__key *k, double x, double y)
 
 static int drawing_high(const struct draw__figure *f)
 {
+    if (f->high > 0)
+        return f->high;
     return f->plain ? DRAW__SVG_HIGH - PLAIN : DRAW__SVG_HIGH;
 }
 
 /* ---- in the page --------------------------------------------------------------- */
 
+/* page.css draws it higher on a phone, and its text as wide as it was. */
 static void open_in_page(const struct draw__figure *f)
 {
-    report__html(f->out,
-                 "<figure%-s><h3>%s</h3><p>%s</p>\n<svg viewBox=\"0 0 %d %d\" "
-                 "role=\"img\" aria-label=\"%s. %s\">\n",
-                 f->zooms ? " class=\"zooms\"" : "", f->heading, f->note,
-                 DRAW__SVG_WIDE, drawing_high(f), f->heading, f->words);
+    report__html(
+        f->out,
+        "<figure%-s><h3>%s</h3><p>%s</p>\n<svg%-s viewBox=\"0 0 %d %d\" "
+        "preserveAspectRatio=\"none\" role=\"img\" "
+        "aria-label=\"%s. %s\">\n",
+        f->zooms ? " class=\"zooms\"" : "", f->heading, f->note,
+        f->plain ? " class=\"plain\"" : "", DRAW__SVG_WIDE, drawing_high(f),
+        f->heading, f->words);
 }
 
 static void legend_in_page(const struct draw__figure *f)
@@ -121,17 +127,21 @@ static double key_wide(const struct draw__key *k)
     return KEY_MARK + 6 + LETTER * report__width(k->words) + 18;
 }
 
-/* Bytes of the next line of a note, cut at a space. */
-static size_t note_line(const char *s)
+size_t draw__figure_line(const char *s, size_t letters)
 {
     size_t at = strlen(s);
 
-    if (at <= NOTE_LETTERS)
+    if (at <= letters)
         return at;
-    at = NOTE_LETTERS;
+    at = letters;
     while (at > 0 && s[at] != ' ')
         at--;
-    return at > 0 ? at : NOTE_LETTERS;
+    return at > 0 ? at : letters;
+}
+
+static size_t note_line(const char *s)
+{
+    return draw__figure_line(s, NOTE_LETTERS);
 }
 
 static int note_lines(const struct draw__figure *f)
@@ -217,6 +227,16 @@ static void legend_alone(const struct draw__figure *f)
         x += wide;
     }
     fputs("</g></svg>\n", f->out);
+}
+
+void draw__figure_begin(const struct draw__figure *f)
+{
+    open_alone(f);
+}
+
+void draw__figure_end(const struct draw__figure *f)
+{
+    legend_alone(f);
 }
 
 /* ---- either ------------------------------------------------------------------------- */

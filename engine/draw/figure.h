@@ -41,6 +41,7 @@ struct draw__figure {
     int alone; /* 1: a file of its own                  */
     int plain; /* 1: nothing stands below the names of the months */
     int zooms; /* 1: the script lets a reader zoom      */
+    int high;  /* of a file that is no plot; 0: as high as plots are */
     char heading[240];
     char note[DRAW__FIGURE_TEXT];  /* how to read it                        */
     char words[DRAW__FIGURE_TEXT]; /* what it shows, for who cannot see it  */
@@ -66,5 +67,14 @@ int draw__figure_table(const struct draw__figure *f, const struct draw__plot *p,
                        const char *caption);
 
 void draw__figure_close(const struct draw__figure *f);
+
+/* A file of its own that is no plot: f->high below the note are drawn in
+   between, from y = DRAW__FIGURE_TOP. */
+enum { DRAW__FIGURE_EDGE = 12, DRAW__FIGURE_TOP = 16 };
+void draw__figure_begin(const struct draw__figure *f);
+void draw__figure_end(const struct draw__figure *f);
+
+/* Bytes of the next line of s, cut at a space, of so many letters. */
+size_t draw__figure_line(const char *s, size_t letters);
 
 #endif

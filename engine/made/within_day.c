@@ -26,6 +26,8 @@
 #define TD_SWING_FROM   6.0 /* K   ... mixes the air; drier than this         */
 #define NEARLY          1.3 /* K   saturation is neared, seldom met           */
 #define TD_STRAY_LAG    0.85 /* -   from hour to hour                         */
+#define TD_TOP          2.8 /* K   no hour of a year is moister than the mean of */
+#define TD_TOP_SD       1.7 /* -   its most humid month, this and its deviation  */
 #define CLOUD_STRAY     0.45 /* -   logarithm of half-clear light             */
 #define CLOUD_STRAY_LAG 0.5  /* -                                             */
 #define CLEAREST        0.85 /* -   of an hour                                */
@@ -200,8 +202,23 @@ static double below(double t, double td)
     return t - NEARLY * log1p(exp((t - td) / NEARLY));
 }
 
-/* What a month's dew points need to be raised by to keep its mean below t. */
-static double raise_by(const double *t, const double *td, int n, double want)
+/* The highest dew point of the year: the sea and the ground that the air was
+   over are no moister.  Above it no hour of the places of
+   tests/study/made_regress.py is. */
+static double top_of(const struct dew_climate *place)
+{
+    const struct dew_normal *top = &place->month[0];
+
+    for (int m = 1; m < MONTHS; m++)
+        if (place->month[m].td > top->td)
+            top = &place->month[m];
+    return top->td + TD_TOP + TD_TOP_SD * top->td_sd;
+}
+
+/* What a month's dew points need to be raised by to keep its mean below t and
+   the top. */
+static double raise_by(const double *t, const double *td, int n, double want,
+                       double top)
 {
     const double close = 1e-4; /* K */
     double by = 0.0, sum = INFINITY;
@@ -210,7 +227,7 @@ static double raise_by(const double *t, const double *td, int n, double want)
         sum = 0.0;
 
         for (int h = 0; h < n; h++)
-            sum += below(t[h], td[h] + by) / n;
+            sum += below(t[h], fmin(td[h] + by, top)) / n;
         by += want - sum;
     }
     return by;
@@ -258,17 +275,19 @@ static void hours_td(const struct dew_climate *place,
                      const struct line *mean, struct core__random *random,
                      struct made__hourly *hours)
 {
+    const double top = top_of(place);
+
     noise(random, TD_STRAY_LAG, hours->noise);
     stray_td(place, days, t_mean, mean, hours);
     for (int m = 0; m < MONTHS; m++) {
         int first = made__month_start[m];
         int n = made__month_start[m + 1] - first;
         double *t = hours->t + first * HOURS, *td = hours->td + first * HOURS;
-        double by =
-            raise_by(t, td, n * HOURS, core__mean(days->td + first, (size_t)n));
+        double by = raise_by(t, td, n * HOURS,
+                             core__mean(days->td + first, (size_t)n), top);
 
         for (int h = 0; h < n * HOURS; h++)
-            td[h] = below(t[h], td[h] + by);
+            td[h] = below(t[h], fmin(td[h] + by, top));
     }
 }
 

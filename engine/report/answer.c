@@ -391,8 +391,7 @@ static void say_install(struct telling *t, const struct dew_bill *bill)
     const struct dew_estimate *e = &bill->install;
 
     if (isnan(e->likely)) {
-        report__say(t,
-                    "What it costs to install was not given (costs.install). ");
+        report__say(t, "no install price given (costs.install). ");
         return;
     }
     report__say(t, "%s to install", report__money(t->r, e->likely).text);
@@ -435,13 +434,14 @@ static void say_bill(struct telling *t, size_t option)
 static void say_sure(struct telling *t, size_t option)
 {
     struct dew_estimate e;
+    char sure[REPORT__SURE];
 
     if (option > 0 && is_open(t, option, &e))
         report__say(t,
                     "It could be too humid in %s to %s hours by how wet the "
                     "coil stays. ",
                     hours(e.low).text, hours(e.high).text);
-    report__say(t, "%s", report__sure());
+    report__say(t, "%s", report__sure(t->r, sure, sizeof sure));
 }
 
 static void say_cost(struct telling *t)

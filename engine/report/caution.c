@@ -84,7 +84,7 @@ static size_t say_computed(const struct dew_report *r, size_t option, char *out,
         : vent              ? "ventilator alone"
         : s.fans != 0       ? " at once"
                             : "no fan there",
-        s.untold | s.fans ? "" : " (hood, bath fans, dryer told absent)",
+        s.untold | s.fans ? "" : " (hood, bath fans, dryer given as absent)",
         s.beyond ? "," : ":", report__suction(r, option).text,
         s.beyond ? ": these fans would not deliver their rated air" : "");
 }
@@ -100,7 +100,7 @@ static void say_untold(const struct dew_report *r, unsigned untold,
     for (int e = 0, any = 0; e < DEW_LOCALS && at < size; e++)
         if (report__fan_key(untold, e) != NULL)
             at += (size_t)snprintf(out + at, size - at, "%s%s",
-                                   any++ ? ", " : " Tell ",
+                                   any++ ? ", " : " Give ",
                                    report__fan_key(untold, e));
     if (at < size)
         snprintf(out + at, size - at, "; 0 cfm where there is none.");
@@ -166,7 +166,9 @@ struct report__word report__open_stop_words(size_t count)
 void report__ask(const struct dew_caution *caution, int first, FILE *out)
 {
     if (first)
-        fputs("\nNot answered yet, and the keys that answer\n", out);
+        fputs(
+            "\nNot answered yet, and the keys that answer (CHECK: before you buy)\n",
+            out);
     fprintf(out, "%-6s%s: %s\n", dew_cautions_level(caution->level),
             caution->question_key, caution->ask);
 }
@@ -218,16 +220,28 @@ struct report__word report__open_stops_brief(const struct dew_report *report)
 
 /* ---- one caution ------------------------------------------------------------ */
 
+const char report__levels[] =
+    "STOP: someone could be hurt, settle it first. CHECK: look or measure "
+    "before you buy. NOTE: good to know. Without a source in brackets it is "
+    "common practice.";
+
+const char *report__source(const char *source, const char *practice)
+{
+    return strcmp(source, "common practice, no source") == 0 ? practice
+                                                             : source;
+}
+
 void report__caution_text(const struct dew_caution *c, const char *whose,
                           const char *more, FILE *out)
 {
+    const char *source = report__source(c->source, "");
     char text[REPORT__CAUTION_LONG], head[16], answer[80] = "";
 
     if (report__open(c))
         snprintf(answer, sizeof answer, " Answer: %s.", c->question_key);
-    snprintf(text, sizeof text, "%s%s%s%s%s (%s)", whose, whose[0] ? ": " : "",
+    snprintf(text, sizeof text, "%s%s%s%s%s%s%s%s", whose, whose[0] ? ": " : "",
              report__open(c) ? report__open_rest(c) : c->text, more, answer,
-             c->source);
+             source[0] ? " (" : "", source, source[0] ? ")" : "");
     snprintf(head, sizeof head, "%-6s ", dew_cautions_level(c->level));
     report__wrap(out, head, text);
 }
@@ -243,7 +257,7 @@ static void body(const struct dew_caution *c, const char *whose,
                  report__open(c) ? report__open_rest(c) : c->text, more);
     if (whose != NULL && report__open(c))
         report__html(out, " Answer: <code>%s</code>.", c->question_key);
-    if (whose != NULL)
+    if (whose != NULL && report__source(c->source, "")[0] != '\0')
         report__html(out, " <small>(%s)</small>", c->source);
 }
 
@@ -252,6 +266,14 @@ void report__caution_html(const struct dew_caution *c, const char *whose,
 {
     report__html(out, "<li><span class=\"level\">%s</span>",
                  dew_cautions_level(c->level));
+    body(c, whose, more, out);
+    fputs("</li>\n", out);
+}
+
+void report__caution_listed(const struct dew_caution *c, const char *whose,
+                            const char *more, FILE *out)
+{
+    fputs("<li>", out);
     body(c, whose, more, out);
     fputs("</li>\n", out);
 }

@@ -55,12 +55,23 @@ char *report__open_stops(const struct dew_report *report, char *out,
 /* The same in brief, "2 safety questions are open (below): ..."; "" of none. */
 struct report__word report__open_stops_brief(const struct dew_report *report);
 
+/* What the levels mean, and whose word it is where no source is named: said
+   once where a list of cautions begins. */
+extern const char report__levels[];
+
+/* The source of a caution or of a default, "" or "common practice" where it
+   is that without a source. */
+const char *report__source(const char *source, const char *practice);
+
 /* One caution as text, and as part of a list: whose it is before it, more
    behind it; on a page whose NULL says it in brief, without its source. */
 void report__caution_text(const struct dew_caution *c, const char *whose,
                           const char *more, FILE *out);
 void report__caution_html(const struct dew_caution *c, const char *whose,
                           const char *more, FILE *out);
+/* The same in a list whose heading says its level. */
+void report__caution_listed(const struct dew_caution *c, const char *whose,
+                            const char *more, FILE *out);
 
 /* The same with its brief words on a line that unfolds the others. */
 void report__caution_folded(const struct dew_caution *c, const char *whose,

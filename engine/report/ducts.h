@@ -118,9 +118,11 @@ void report__sketches(const struct report__told *t, enum dew_system system,
 
 /* ---- on a page ----------------------------------------------------------- */
 
-/* A section of another page: sketches, sentences, tables; nothing for NULL. */
+/* A section of another page: sketches, sentences, tables; nothing for NULL.
+   option: whose layout stands on paper too, where there are many. */
 void report__ducts_section(const struct dew_report_ducts *ducts,
-                           enum dew_system system, FILE *out);
+                           const char *option, enum dew_system system,
+                           FILE *out);
 
 /* One line to measure: m3/s with the blower off and at full; 0 none. */
 struct report__point {

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Layouts of ducts in brief: which of them work, one line each. */
 #include <math.h>
+#include <string.h>
 
 #include "report/caution.h"
 #include "report/ducts.h"
@@ -133,19 +134,39 @@ static size_t names(const struct told *t, int that_work, char *out, size_t size)
     return count;
 }
 
-static void answer(const struct told *t, FILE *out)
+/* What is asked of those that work: "100 cfm", or from the least to the most,
+   where they are asked for different flows. */
+static struct report__word asked_words(const struct told *t)
 {
     enum dew_system system = t->frame->system;
+    double low = INFINITY, high = 0;
+    struct report__word w, from;
+
+    for (size_t i = 0; i < t->ducts->count; i++)
+        if (works(&t->ducts->list[i])) {
+            low = fmin(low, asked(&t->ducts->list[i]));
+            high = fmax(high, asked(&t->ducts->list[i]));
+        }
+    from = report__air_figure(low, system);
+    if (strcmp(from.text, report__air_figure(high, system).text) == 0)
+        return report__air(high, system);
+    snprintf(w.text, sizeof w.text, "%.20s to %.40s, by the layout", from.text,
+             report__air(high, system).text);
+    return w;
+}
+
+static void answer(const struct told *t, FILE *out)
+{
     char list[600], line[900];
 
     fputc('\n', out);
     if (names(t, 1, list, sizeof list) > 0) {
         snprintf(line, sizeof line,
-                 "%.600s: at least %.20s of the fresh air asked for (%.40s) "
+                 "%.600s: at least %.20s of the fresh air asked for (%.80s) "
                  "reaches the "
                  "rooms, whatever the blowers do while the ventilator runs.",
                  list, report__percent(dew_verdict_judging().fresh_share).text,
-                 report__air(asked(&t->ducts->list[0]), system).text);
+                 asked_words(t).text);
         report__wrap(out, "Works:  ", line);
     } else {
         report__wrap(out, "Works:  ", "None of these.");

@@ -35,10 +35,16 @@ const char *report__told_vent(enum dew_vent_state vent)
     return vent == DEW_VENT_OFF ? "off" : vent == DEW_VENT_ON ? "on" : "boost";
 }
 
+/* Whole cfm and L/s, as near as anyone measures; of a trickle a tenth of a
+   L/s. */
+static int air_decimals(double flow, enum dew_system system)
+{
+    return system != DEW_SYSTEM_US && fabs(flow) < 1e-3;
+}
+
 struct report__word report__air(double flow, enum dew_system system)
 {
-    return report__amount(flow, DEW_FLOW, system,
-                          system == DEW_SYSTEM_US ? 0 : 1);
+    return report__amount(flow, DEW_FLOW, system, air_decimals(flow, system));
 }
 
 struct report__word report__air_figure(double flow, enum dew_system system)
@@ -46,8 +52,9 @@ struct report__word report__air_figure(double flow, enum dew_system system)
     double shown = report__shown(flow, DEW_FLOW, system);
     double least = system == DEW_SYSTEM_US ? 0.5 : 0.05;
 
-    return report__number(fabs(shown) < least ? 0 : shown,
-                          system == DEW_SYSTEM_US ? 0 : 1);
+    if (fabs(shown) < least)
+        return report__number(0, 0);
+    return report__number(shown, air_decimals(flow, system));
 }
 
 /* ---- solving ------------------------------------------------------------- */

@@ -362,7 +362,7 @@ static void parts(const struct report__told *t, enum dew_system system,
     s->title = "To buy and fit";
     snprintf(s->caption, sizeof s->caption,
              "Counted from the layout, beside the air handlers' own ducts; "
-             "hours of one fitter are invented and only compare layouts.");
+             "hours of one fitter are our guess and only compare layouts.");
     report__sheet_columns(s, "46 part\t9 size\t11 amount\t7 hours");
     for (size_t i = 0; i < n; i++) {
         hours += rows[i].hours;

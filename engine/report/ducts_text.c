@@ -5,9 +5,10 @@
 #include "report/lay.h"
 #include "report/markup.h"
 
-/* Once for all layouts: what was told or computed, or what was not said. */
-static void gathered(const struct dew_report_ducts *d, enum dew_answer answer,
-                     const char *heading, FILE *out)
+/* Once for all layouts: what was told or computed, or what was not said;
+   returns how many, told of those before. */
+static size_t gathered(const struct dew_report_ducts *d, enum dew_answer answer,
+                       const char *heading, size_t before, FILE *out)
 {
     char of[REPORT__OF_LONG];
     struct report__gathered g;
@@ -15,10 +16,13 @@ static void gathered(const struct dew_report_ducts *d, enum dew_answer answer,
     report__ducts_gather(d, answer, &g);
     if (g.count > 0)
         report__heading(out, heading);
+    if (g.count > 0 && before == 0)
+        report__wrap(out, "", report__levels);
     for (size_t k = 0; k < g.count; k++)
         report__caution_text(&g.list[k], "",
                              report__ducts_of(d, &g.list[k], of, sizeof of),
                              out);
+    return g.count;
 }
 
 static void one(const struct report__told *t, enum dew_system system, FILE *out)
@@ -52,11 +56,13 @@ static void all(const void *of, FILE *out)
     const struct dew_ducts_frame *frame = ((const struct told *)of)->frame;
     const struct dew_report_ducts *d = ((const struct told *)of)->ducts;
     char clean[256], told[300], line[600];
+    size_t known;
 
     if (frame->title[0] != '\0')
         report__wrap(out, "", core__clean(frame->title, clean, sizeof clean));
-    gathered(d, DEW_ANSWER_YES, "Before anything else", out);
-    gathered(d, DEW_ANSWER_UNKNOWN, "You have not said whether ...", out);
+    known = gathered(d, DEW_ANSWER_YES, "Before anything else", 0, out);
+    gathered(d, DEW_ANSWER_UNKNOWN, "You have not said whether ...", known,
+             out);
     for (size_t i = 0; i < d->count; i++)
         one(&d->list[i], frame->system, out);
     for (size_t i = 0; i < d->without_count; i++) {

@@ -241,6 +241,12 @@ static int both_ways(const struct dew_report *r, size_t i, struct ways *out)
     return 1;
 }
 
+static struct report__word gave_back(const struct dew_report *r,
+                                     const struct dew_outcome *o)
+{
+    return report__amount(o->year.water.reevaporation, DEW_WATER, r->system, 0);
+}
+
 static int handlers_body(const struct dew_report *r, size_t i, char *out,
                          size_t size)
 {
@@ -252,13 +258,25 @@ static int handlers_body(const struct dew_report *r, size_t i, char *out,
     snprintf(
         out, size,
         "one zone cannot know which of its %d air handlers runs. "
-        "Both alike, it is too humid in %s hours and the coils put back %s "
-        "kg; one leading, %s hours and %s kg. The figures above are of %s.",
+        "Both alike, it is too humid in %s hours and the coils put back %s; "
+        "one leading, %s hours and %s. The figures above are of %s.",
         c->c->plant.handler_count, report__number(humid(w.even), 0).text,
-        report__number(w.even->year.water.reevaporation, 0).text,
-        report__number(humid(w.lead), 0).text,
-        report__number(w.lead->year.water.reevaporation, 0).text,
+        gave_back(r, w.even).text, report__number(humid(w.lead), 0).text,
+        gave_back(r, w.lead).text,
         c->c->plant.lead_lag ? "one leading" : "both alike");
+    return 1;
+}
+
+static int handlers_brief(const struct dew_report *r, size_t i, char *out,
+                          size_t size)
+{
+    struct ways w;
+
+    if (!both_ways(r, i, &w))
+        return 0;
+    snprintf(out, size, "%s (%s) or %s (%s)",
+             report__number(humid(w.even), 0).text, gave_back(r, w.even).text,
+             report__number(humid(w.lead), 0).text, gave_back(r, w.lead).text);
     return 1;
 }
 
@@ -288,9 +306,20 @@ json_t *report__gear_handlers(struct maker *m, size_t i)
 
 typedef int body(const struct dew_report *r, size_t i, char *out, size_t size);
 
-static body *const bodies[] = {dryer_body, report__gear_frost_body, core_body,
-                               report__gear_coil_body, handlers_body};
-enum { BODIES = sizeof bodies / sizeof bodies[0] };
+/* What is told of each option, and of many: their figures behind one lead. */
+static const struct kind {
+    body *tell, *brief;
+    const char *lead;
+} kinds[] = {
+    {dryer_body, NULL, NULL},
+    {report__gear_frost_body, NULL, NULL},
+    {core_body, NULL, NULL},
+    {report__gear_coil_body, report__gear_coil_brief, report__gear_coil_lead},
+    {handlers_body, handlers_brief,
+     "One zone cannot know which of several air handlers runs. Hours too humid, "
+     "and the water that the coils put back: both alike, or one leading:"},
+};
+enum { KINDS = sizeof kinds / sizeof kinds[0], APART = 3 };
 
 /* Options whose text is that of option i, from 0; none when one before it is. */
 static uint64_t alike(const struct dew_report *r, size_t i, body *tell,
@@ -309,22 +338,60 @@ static uint64_t alike(const struct dew_report *r, size_t i, body *tell,
     return mask;
 }
 
+/* The text of option i and whose it is; 0 where one before it has told it. */
+static int fresh_text(const struct dew_report *r, size_t i, body *tell,
+                      char *text, char *names, size_t size)
+{
+    uint64_t mask;
+
+    if (!tell(r, i, text, LINE))
+        return 0;
+    mask = alike(r, i, tell, text);
+    report__which(mask, names, size);
+    return mask != 0;
+}
+
+static void tell_apart(const struct dew_report *r, body *tell,
+                       struct report__sheet *s)
+{
+    char text[LINE], names[320];
+
+    for (size_t i = 0; i < r->question->count; i++)
+        if (fresh_text(r, i, tell, text, names, sizeof names))
+            report__sheet_note(s, "%s: %s", names, text);
+}
+
+static void tell_together(const struct dew_report *r, const struct kind *k,
+                          struct report__sheet *s)
+{
+    char all[LINE] = "", text[LINE], names[320];
+    size_t at = 0;
+
+    for (size_t i = 0; i < r->question->count && at < sizeof all; i++)
+        if (fresh_text(r, i, k->brief, text, names, sizeof names))
+            at += (size_t)snprintf(all + at, sizeof all - at, "%s%s: %s",
+                                   at > 0 ? "; " : " ", names, text);
+    report__sheet_note(s, "%s%s.", k->lead, all);
+}
+
+static int count_apart(const struct dew_report *r, body *tell)
+{
+    char text[LINE], names[320];
+    int count = 0;
+
+    for (size_t i = 0; i < r->question->count; i++)
+        count += fresh_text(r, i, tell, text, names, sizeof names);
+    return count;
+}
+
 int report__sheet_gear(const struct dew_report *r, struct report__sheet *s)
 {
     s->id = "gear";
     s->title = "Labels and what they leave open";
-    for (int b = 0; b < BODIES; b++)
-        for (size_t i = 0; i < r->question->count; i++) {
-            char text[LINE], names[320];
-            uint64_t mask;
-
-            if (!bodies[b](r, i, text, sizeof text))
-                continue;
-            mask = alike(r, i, bodies[b], text);
-            if (mask == 0)
-                continue;
-            report__sheet_note(s, "%s: %s",
-                               report__which(mask, names, sizeof names), text);
-        }
+    for (int k = 0; k < KINDS; k++)
+        if (kinds[k].brief != NULL && count_apart(r, kinds[k].tell) > APART)
+            tell_together(r, &kinds[k], s);
+        else
+            tell_apart(r, kinds[k].tell, s);
     return s->notes > 0;
 }

@@ -26,6 +26,10 @@ json_t *report__gear_handlers(struct maker *m, size_t i);
 /* What is not known of the wet coil, likewise. */
 int report__gear_coil_body(const struct dew_report *r, size_t i, char *out,
                            size_t size);
+/* The same of many options: figures behind one lead. */
+extern const char report__gear_coil_lead[];
+int report__gear_coil_brief(const struct dew_report *r, size_t i, char *out,
+                            size_t size);
 json_t *report__gear_coil(struct maker *m, size_t i);
 
 /* What keeping a core from frost costs, as text (0 when there is nothing to

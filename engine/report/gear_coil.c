@@ -22,6 +22,26 @@ int report__gear_coil_body(const struct dew_report *r, size_t i, char *out,
     return 1;
 }
 
+const char report__gear_coil_lead[] =
+    "How much water the blower takes back from the wet coil is not well known. "
+    "Hours too humid with a coil that stays dry between runs, as the figures "
+    "above take it, and as wet as it may be:";
+
+int report__gear_coil_brief(const struct dew_report *r, size_t i, char *out,
+                            size_t size)
+{
+    const struct dew_choice *x = report__choice(r, i);
+    struct dew_estimate hours;
+
+    if (!dew_verdict_coil(r->question, i, &hours))
+        return 0;
+    snprintf(out, size, "%s / %s / %s",
+             report__number(x->coil_dry->year.too_humid, 0).text,
+             report__number(hours.likely, 0).text,
+             report__number(x->coil_wet->year.too_humid, 0).text);
+    return 1;
+}
+
 static void put_range(struct maker *m, json_t *o, const char *key, double dry,
                       double likely, double wet)
 {

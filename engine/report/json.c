@@ -407,6 +407,25 @@ static json_t *site(struct maker *m)
     return o;
 }
 
+/* How far other made years of the place differ; null: none was marched. */
+static json_t *years(struct maker *m)
+{
+    const struct dew_report_years *y = m->r->years;
+    json_t *o;
+
+    if (y == NULL || y->count == 0)
+        return json_null();
+    o = json_object();
+    put(m, o, "count", json_integer(y->count));
+    put(m, o, "today_too_humid_h",
+        OF_REALS(m, {"low", y->low[0]}, {"high", y->high[0]}));
+    put(m, o, "option", json_integer((json_int_t)y->option));
+    put(m, o, "option_too_humid_h",
+        y->option > 0 ? OF_REALS(m, {"low", y->low[1]}, {"high", y->high[1]})
+                      : json_null());
+    return o;
+}
+
 static json_t *inputs(struct maker *m)
 {
     json_t *list = json_array();
@@ -462,6 +481,7 @@ static json_t *whole(struct maker *m)
     for (size_t i = 0; i < m->r->question->count; i++)
         append(m, options, option(m, i));
     put(m, o, "options", options);
+    put(m, o, "years", years(m));
     put(m, o, "log", report__json_log(m));
     put(m, o, "inputs", inputs(m));
     return o;

@@ -144,26 +144,26 @@ static struct report__word no_limit(const struct dew_report *r)
 }
 
 static const struct report__column air_columns[] = {
-    {{"too", "humid", "h"}, 6, humid, NULL},
-    {{"worst", "month", "h"}, 6, worst, NULL},
-    {{"at a", "stretch", "h"}, 8, longest, NULL},
-    {{"too", "dry", "h"}, 6, dry, NULL},
-    {{"could", "dry", "h"}, 6, could, NULL},
+    {{"too", "humid", "hours"}, 6, humid, NULL},
+    {{"worst", "month", "hours"}, 6, worst, NULL},
+    {{"at a", "stretch", "hours"}, 8, longest, NULL},
+    {{"too", "dry", "hours"}, 6, dry, NULL},
+    {{"could", "dry", "hours"}, 6, could, NULL},
     {{"fresh", "air", "flow"}, 7, delivered, NULL},
     {{"asked", "for", "flow"}, 6, asked, NULL},
     {{"energy", "a year", "kWh"}, 7, energy, NULL},
 };
 
 static const struct report__column more_columns[] = {
-    {{"mean", "RH", "%"}, 6, rh_mean, NULL},
+    {{"mean", "RH", "%"}, 5, rh_mean, NULL},
     {{"95 %", "below", "%"}, 6, rh_95, NULL},
-    {{"wet", "glass", "h"}, 6, glass, NULL},
-    {{"corner", "> 80 %", "h"}, 7, corner, NULL},
+    {{"wet", "glass", "hours"}, 6, glass, NULL},
+    {{"corner", "> 80 %", "hours"}, 7, corner, NULL},
     {{"mould", "index", "of 6"}, 6, mould, NULL},
     {{"mean", "CO2", "ppm"}, 6, co2, NULL},
-    {{"above", "1000", "h"}, 6, co2_high, NULL},
+    {{"CO2", "> 1,000", "hours"}, 8, co2_high, NULL},
     {{"supply", "coldest", "temp"}, 8, coldest_supply, NULL},
-    {{"de-", "frost", "h"}, 6, frost, NULL},
+    {{"de-", "frost", "hours"}, 6, frost, NULL},
 };
 
 static const struct report__column money_columns[] = {
@@ -187,9 +187,9 @@ static const struct report__column glance_columns[] = {
 
 /* What the choice is made by, in one table. */
 static const struct report__column brief_columns[] = {
-    {{"too", "humid", "h"}, 7, humid, NULL},
-    {{"worst", "month", "h"}, 6, worst, NULL},
-    {{"too", "dry", "h"}, 6, dry, NULL},
+    {{"too", "humid", "hours"}, 7, humid, NULL},
+    {{"worst", "month", "hours"}, 6, worst, NULL},
+    {{"too", "dry", "hours"}, 6, dry, NULL},
     {{"fresh", "air", "flow"}, 6, delivered, NULL},
     {{"mean", "CO2", "ppm"}, 7, co2, NULL},
     {{"energy", "a year", "kWh"}, 8, energy, NULL},
@@ -213,6 +213,11 @@ const struct report__column *report__columns(enum report__table which,
     *count = tables[which].count;
     return tables[which].list;
 }
+
+const char report__columns_told[] =
+    "Could dry: outdoor air held less water than indoors. RH: relative "
+    "humidity. 95 % below: so in 95 of 100 hours. Corner: the coldest of the "
+    "outer walls. Mould index: of the worst surface, 3 is seen by eye.";
 
 const char *report__column_head(const struct dew_report *r, const char *head)
 {

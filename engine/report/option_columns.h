@@ -28,6 +28,9 @@ enum report__table {
 const struct report__column *report__columns(enum report__table which,
                                              size_t *count);
 
+/* What the heads of the tables of air and of surfaces mean. */
+extern const char report__columns_told[];
+
 /* A line of heading, "flow" and "temp" replaced by the shown unit. */
 const char *report__column_head(const struct dew_report *r, const char *head);
 

@@ -116,9 +116,25 @@ static struct report__word continuous(const struct dew_report *r,
     struct report__word w = flow(r, l->continuous);
 
     if (!isnan(l->changes))
-        snprintf(w.text, sizeof w.text, "%.20s/h of the room",
+        snprintf(w.text, sizeof w.text, "%.20s room volumes/h",
                  report__number(l->changes, 0).text);
     return w;
+}
+
+/* The rule by its name. */
+static const char *rule_name(const char *key)
+{
+    static const char *const names[][2] = {
+        {"62.2", "ASHRAE 62.2"},
+        {"irc", "IRC model code"},
+        {"irc-2021-wa", "IRC 2021, Washington State"},
+        {"adf-2021", "England, Document F 2021"},
+    };
+
+    for (size_t i = 0; i < sizeof names / sizeof *names; i++)
+        if (strcmp(key, names[i][0]) == 0)
+            return names[i][1];
+    return key;
 }
 
 int report__sheet_local(const struct dew_report *r, struct report__sheet *s)
@@ -129,10 +145,10 @@ int report__sheet_local(const struct dew_report *r, struct report__sheet *s)
     s->id = "local";
     s->title = "Local exhaust by the rules";
     report__sheet_columns(
-        s, "16 rule\t9 room\t13 when needed\t18 all the time\t10 fan here");
+        s, "28 rule\t9 room\t13 when needed\t18 all the time\t10 fan here");
     for (size_t i = 0; i < count; i++)
         report__sheet_row(
-            s, "%s\t%s\t%s\t%s\t%s", list[i].rule,
+            s, "%s\t%s\t%s\t%s\t%s", rule_name(list[i].rule),
             list[i].room == DEW_KITCHEN ? "kitchen" : "bath",
             flow(r, list[i].needed).text, continuous(r, &list[i]).text,
             list[i].here > 0 ? flow(r, list[i].here).text : "not given");

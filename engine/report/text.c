@@ -35,18 +35,21 @@ static void cautions(const struct dew_report *r, int stop, FILE *out)
             caution(r, &r->cautions[i], out);
 }
 
-/* One list of all that was not said, STOP first. */
-static void questions(const struct dew_report *r, FILE *out)
+/* One list of all that was not said, STOP first; 0 where all was. */
+static int questions(const struct dew_report *r, FILE *out)
 {
     int any = 0;
 
     for (size_t i = 0; i < r->caution_count; i++) {
         if (!report__open(&r->cautions[i]))
             continue;
-        if (any++ == 0)
+        if (any++ == 0) {
             report__heading(out, "You have not said whether ...");
+            report__wrap(out, "", report__levels);
+        }
         caution(r, &r->cautions[i], out);
     }
+    return any;
 }
 
 static int has_stop(const struct dew_report *r)
@@ -69,7 +72,7 @@ static void verdict(const struct dew_report *r, FILE *out)
     for (size_t i = 0; i < r->verdict->count; i++)
         if (report__told(r, i, told)[0] != '\0')
             report__wrap(out, "* ", told);
-    report__wrap(out, "* ", report__sure());
+    report__wrap(out, "* ", report__sure(r, told, sizeof told));
 }
 
 /* ---- tables of options ---------------------------------------------------- */
@@ -122,8 +125,8 @@ void report__text_names(const struct dew_report *r, FILE *out)
     for (size_t i = 0; i < r->question->count; i++) {
         struct report__word w = report__option(r, (int)i);
 
-        snprintf(head, sizeof head, "%zu ", i + 1);
-        if (report__width(head) + report__width(w.text) > NAME)
+        snprintf(head, sizeof head, "%zu = ", i + 1);
+        if (report__width(report__numbered(r, i).text) > NAME)
             report__wrap(out, head, w.text);
     }
 }
@@ -138,6 +141,7 @@ static void options(const struct dew_report *r, FILE *out)
                      "less fresh air than asked for; never the best option");
     fputc('\n', out);
     report__text_table(r, REPORT__TABLE_MORE, out);
+    report__wrap(out, "* ", report__columns_told);
     if (r->question->prices != NULL) {
         fputc('\n', out);
         report__text_table(r, REPORT__TABLE_MONEY, out);
@@ -320,6 +324,7 @@ static void title(const struct dew_report *r, FILE *out)
 static void all(const void *of, FILE *out)
 {
     const struct dew_report *r = of;
+    int asked;
 
     title(r, out);
     verdict(r, out);
@@ -328,8 +333,10 @@ static void all(const void *of, FILE *out)
     report__text_months(r, out);
     report__sheets_text(r, out);
     books(r, out);
-    questions(r, out);
+    asked = questions(r, out);
     report__heading(out, "Cautions");
+    if (!asked)
+        report__wrap(out, "", report__levels);
     cautions(r, 0, out);
     method(r, out);
 }

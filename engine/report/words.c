@@ -114,19 +114,35 @@ struct report__word report__numbered(const struct dew_report *report, size_t i)
     return w;
 }
 
+/* The last of the options that follow i without a gap. */
+static int run_end(uint64_t options, int i)
+{
+    while (i < 63 && options >> (i + 1) & 1)
+        i++;
+    return i;
+}
+
 char *report__which(uint64_t options, char *out, size_t size)
 {
     int many = (options & (options - 1)) != 0;
     size_t at = 0;
 
     out[0] = '\0';
-    for (int i = 0; i < 64 && at + 8 < size; i++)
-        if (options >> i & 1)
-            at += (size_t)snprintf(out + at, size - at, "%s%d",
-                                   at > 0 ? ", "
-                                   : many ? "options "
-                                          : "option ",
-                                   i + 1);
+    for (int i = 0; i < 64 && at + 16 < size; i++) {
+        int last = run_end(options, i);
+
+        if (!(options >> i & 1))
+            continue;
+        at += (size_t)snprintf(out + at, size - at, "%s%d",
+                               at > 0 ? ", "
+                               : many ? "options "
+                                      : "option ",
+                               i + 1);
+        if (last < i + 2)
+            continue;
+        at += (size_t)snprintf(out + at, size - at, " to %d", last + 1);
+        i = last;
+    }
     return out;
 }
 
@@ -183,6 +199,11 @@ size_t report__beside_today(const struct dew_report *r)
     size_t option = report__hand_option(r);
 
     return option > 0 ? option : report__hand_least(r);
+}
+
+size_t dew_report_beside_today(const struct dew_report *report)
+{
+    return report__beside_today(report);
 }
 
 static struct report__word spaced(const char *value)
@@ -343,14 +364,6 @@ struct report__word report__option(const struct dew_report *report, int i)
         core__clean(report->question->choices[i].outcome->name, w.text,
                     sizeof w.text);
     return w;
-}
-
-/* The points: the root mean square of the measured houses of
-   docs/dev/first-results.md. */
-const char *report__sure(void)
-{
-    return "How sure: one year of weather, and real years differ; in two "
-           "measured houses the model was 3 and 9 points of humidity off.";
 }
 
 char *report__judged(const struct dew_report *report, char *out, size_t size)

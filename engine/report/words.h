@@ -90,8 +90,10 @@ struct report__word report__hand_input(const struct dew_report *r,
 struct report__word report__price(const struct dew_report *report,
                                   double amount);
 
-/* How sure the figures are, in one sentence. */
-const char *report__sure(void);
+/* How sure the figures are, in one sentence: the spread of years where it is
+   known, and the model's own error.  Returns out. */
+enum { REPORT__SURE = 600 };
+char *report__sure(const struct dew_report *report, char *out, size_t size);
 
 /* How limits were judged, in plain words.  Returns out. */
 char *report__judged(const struct dew_report *report, char *out, size_t size);

@@ -94,6 +94,9 @@ static void fill(struct dew_run *r)
                             .doubt_count = r->doubt_count,
                             .ducts = r->ducts,
                             .handed = r->handed ? &r->choices[1] : NULL};
+    r->years = (struct dew_report_years){0};
+    if (dew_scenario_weather(r->scenario).file[0] == '\0')
+        r->report.years = &r->years;
     lay_beside(r);
     r->report.caution_count =
         dew_cautions_of(&r->question, r->cautions, DEW_CAUTIONS);

@@ -65,6 +65,7 @@ struct dew_run {
     struct dew_caution cautions[DEW_CAUTIONS];
     struct dew_beside beside; /* the first option, where there is a log      */
     struct dew_report_file files[3];
+    struct dew_report_years years; /* of a made year                         */
     struct dew_report report; /* version NULL: not judged                    */
 };
 

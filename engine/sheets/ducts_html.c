@@ -69,25 +69,54 @@ static void option(const struct report__told *t, enum dew_system system,
     report__ducts_tables(t, system, REPORT__ON_PAGE, out);
 }
 
-void report__ducts_section(const struct dew_report_ducts *ducts,
-                           enum dew_system system, FILE *out)
+enum { DRAWN_ON_PAPER = 2 };
+
+/* On paper many layouts would take a sheet and a half each: there stands only
+   that of one option, or the first. */
+static const struct report__told *on_paper(const struct dew_report_ducts *d,
+                                           const char *option)
 {
+    const struct report__told *t = report__told_of(d, option);
+
+    for (size_t i = 0; i < d->count && (t == NULL || t->option.quiet); i++)
+        t = &d->list[i];
+    return t;
+}
+
+static void layout(const struct report__told *t, int paper,
+                   enum dew_system system, FILE *out)
+{
+    report__html(out, "<div%-s><h3>%s</h3>\n", paper ? "" : " class=\"screen\"",
+                 t->option.name);
+    what(t, out);
+    report__sketches(t, system, out);
+    sentences(t, system, out);
+    fputs("<details><summary>Every state, and what to set and "
+          "measure</summary>\n",
+          out);
+    report__ducts_tables(t, system, REPORT__IN_SECTION, out);
+    fputs("</details></div>\n", out);
+}
+
+void report__ducts_section(const struct dew_report_ducts *ducts,
+                           const char *option, enum dew_system system,
+                           FILE *out)
+{
+    int all = report__told_drawn(ducts) <= DRAWN_ON_PAPER;
+    const struct report__told *one;
+
     if (report__told_drawn(ducts) == 0)
         return;
+    one = on_paper(ducts, option);
     fputs("<section id=\"airpaths\"><h2>Where the air goes</h2>\n", out);
-    for (size_t i = 0; i < ducts->count; i++) {
-        if (ducts->list[i].option.quiet)
-            continue;
-        report__html(out, "<h3>%s</h3>\n", ducts->list[i].option.name);
-        what(&ducts->list[i], out);
-        report__sketches(&ducts->list[i], system, out);
-        sentences(&ducts->list[i], system, out);
-        fputs("<details><summary>Every state, and what to set and "
-              "measure</summary>\n",
-              out);
-        report__ducts_tables(&ducts->list[i], system, REPORT__IN_SECTION, out);
-        fputs("</details>\n", out);
-    }
+    for (size_t i = 0; i < ducts->count; i++)
+        if (!ducts->list[i].option.quiet)
+            layout(&ducts->list[i], all || &ducts->list[i] == one, system, out);
+    if (!all)
+        report__html(out,
+                     "<p class=\"paper\">On paper stands the layout of "
+                     "\"%s\" alone: report.html has all %zu.</p>\n",
+                     one->option.name, report__told_drawn(ducts));
     fputs("</section>\n", out);
 }
 
@@ -131,6 +160,7 @@ static void page(const void *of, FILE *out)
     const struct dew_report_ducts *d = f->ducts;
 
     head(f->frame, out);
+    report__html(out, "<p class=\"sub\">%s</p>\n", report__levels);
     gathered(d, DEW_ANSWER_YES, "Before anything else", out);
     gathered(d, DEW_ANSWER_UNKNOWN, "You have not said whether ...", out);
     for (size_t i = 0; i < d->count; i++) {

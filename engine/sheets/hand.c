@@ -78,12 +78,12 @@ static void of_kind(const struct dew_report *r, enum dew_caution_level level,
     for (size_t i = 0; i < r->caution_count; i++) {
         const struct dew_caution *c = &r->cautions[i];
 
-        if (c->level == level && is_of(r, c, scope) && report__open(c) == open)
-            report__caution_html(c, NULL,
-                                 report__pressure(r, c,
-                                                  (int)report__hand_option(r),
-                                                  pressure, sizeof pressure),
-                                 out);
+        if (c->level != level || !is_of(r, c, scope) || report__open(c) != open)
+            continue;
+        report__pressure(r, c, (int)report__hand_option(r), pressure,
+                         sizeof pressure);
+        (level == DEW_STOP ? report__caution_html
+                           : report__caution_listed)(c, NULL, pressure, out);
     }
 }
 

@@ -275,7 +275,7 @@ static void air_by_room(const struct dew_report *r, FILE *out)
     room_table(r, 1, out);
     room_table(r, 0, out);
     fputs("</div>\n<p><small>Figures are those with the blower off: the rooms "
-          "and shares of ducts.grilles; where they were not told, a split by a "
+          "and shares of ducts.grilles; where they are not given, a split by a "
           "rule of the trade (CSA F326: two parts to the main bedroom, one to "
           "each other room), not a duct design. Cross out rooms that are not "
           "there. A pickup in the kitchen stands away from the cooktop. In and "

@@ -114,7 +114,7 @@ static void pressure_figures(const struct dew_report *r,
     if (untold != 0)
         snprintf(against, sizeof against, "%.90s not given",
                  report__fans(untold).text);
-    figure(out, "pressure by the fans told, Pa",
+    figure(out, "pressure by the fans given, Pa",
            report__number(o->year.pressure_min, 1).text,
            "computed, never a proof of safety");
     figure(out, "with every fan at once",
@@ -169,7 +169,7 @@ static void sheet(const struct dew_report *r, FILE *out)
 {
     sheets__hand_cautions(r, DEW_STOP, SHEETS__OF_HOUSE | SHEETS__OF_OPTION,
                           out);
-    fputs("<h2>The house as told, and what was computed</h2>\n<div "
+    fputs("<h2>The house as given, and what was computed</h2>\n<div "
           "class=\"two third\">\n",
           out);
     house(r, out);

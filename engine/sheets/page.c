@@ -7,7 +7,7 @@
 #include <string.h>
 
 #include "core/embed.h"
-#include "draw/charts.h"
+#include "draw/charts_tint.h"
 #include "draw/svg.h"
 #include "report/answer.h"
 #include "report/ducts.h"
@@ -45,7 +45,7 @@ static void top(const struct dew_report *r, FILE *out)
         report__title(r->title), r->question->count,
         r->question->count == 1 ? "" : "s",
         strcmp(report__span(r).text, "year") == 0 ? "one " : "the ",
-        report__span(r).text, r->weather ? r->weather : "not told");
+        report__span(r).text, r->weather ? r->weather : "not given");
 }
 
 static void contents(const struct dew_report *r, FILE *out)
@@ -59,6 +59,7 @@ static void contents(const struct dew_report *r, FILE *out)
         "<li><a href=\"#cautions\">Cautions</a></li>"
         "<li><a href=\"#inputs\">What was put in</a></li>"
         "<li><a href=\"#method\">How it was worked out</a></li>"
+        "<li><a href=\"#words\">Words</a></li>"
         "<li><a href=\"#sources\">Sources</a></li>"
         "</ul></nav>\n<p class=\"sub\">To hand over, beside this page: "
         "<a href=\"contractor.html\">contractor</a>, "
@@ -198,10 +199,13 @@ static void options(const struct dew_report *r, FILE *out)
           "best option.</p>\n",
           out);
     table(r, REPORT__TABLE_MORE, "Air quality, surfaces and frost", out);
+    report__html(out, "<p class=\"sub\">%s</p>\n", report__columns_told);
     if (r->question->prices != NULL)
         table(r, REPORT__TABLE_MONEY, "Money", out);
     draw(r, DEW_CHART_humid_months, 0, out);
-    fputs("<div class=\"pair\">\n", out);
+    fputs(r->question->count <= DRAW__BARS ? "<div class=\"pair\">\n"
+                                           : "<div>\n",
+          out);
     draw(r, DEW_CHART_energy, 0, out);
     draw(r, DEW_CHART_cost, 0, out);
     fputs("</div>\n", out);
@@ -254,6 +258,14 @@ static void charts(const struct dew_report *r, FILE *out)
     fputs("</section>\n", out);
 }
 
+static void airpaths(const struct dew_report *r, FILE *out)
+{
+    const struct dew_choice *shown =
+        &r->question->choices[report__beside_today(r)];
+
+    report__ducts_section(r->ducts, shown->outcome->name, r->system, out);
+}
+
 /* Sheets in two columns of paper, where a column for each option fits. */
 static void books(const struct dew_report *r, FILE *out)
 {
@@ -276,12 +288,13 @@ static void page(const void *of, FILE *out)
     contents(r, out);
     options(r, out);
     findings(r, out);
-    report__ducts_section(r->ducts, r->system, out);
+    airpaths(r, out);
     charts(r, out);
     sheets__part_cautions(r, out);
     books(r, out);
     sheets__part_inputs(r, out);
     sheets__part_method(r, out);
+    sheets__part_words(out);
     sheets__part_sources(r, out);
     sheets__part_origin(r, out);
     fprintf(out, "</main>\n<script>\n%s</script>\n</body></html>\n",

@@ -11,23 +11,43 @@
 #include "report/words.h"
 
 CORE__EMBEDDED(references_md);
+CORE__EMBEDDED(words_md);
 
 /* ---- cautions --------------------------------------------------------------------- */
 
-/* "every option" or their names; "" of none. */
+/* "every option", with "but" the one that is not; "" of others. */
+static char *nearly_all(const struct dew_report *r, uint64_t options, char *out,
+                        size_t size)
+{
+    size_t count = r->question->count, n = 0, without = 0;
+
+    out[0] = '\0';
+    for (size_t i = 0; i < count && i < 64; i++)
+        if (options >> i & 1)
+            n++;
+        else
+            without = i;
+    if (count > 1 && n == count)
+        snprintf(out, size, "every option");
+    else if (count > 3 && n + 1 == count)
+        snprintf(out, size, "every option but %s",
+                 report__option(r, (int)without).text);
+    return out;
+}
+
+/* Of every option, or of these by name; "" of none. */
 static char *whose(const struct dew_report *r, const struct dew_caution *c,
                    char *out, size_t size)
 {
     size_t count = r->question->count, n = 0, at = 0;
 
-    out[0] = '\0';
+    if (nearly_all(r, c->options, out, size)[0] != '\0')
+        return out;
     for (size_t i = 0; i < count && i < 64 && at < size; i++)
         if (c->options >> i & 1)
             at += (size_t)snprintf(out + at, size - at, "%s%s",
                                    n++ > 0 ? ", " : "",
                                    report__option(r, (int)i).text);
-    if (count > 1 && n == count)
-        snprintf(out, size, "every option");
     return out;
 }
 
@@ -41,8 +61,10 @@ static void caution(const struct dew_report *r, const struct dew_caution *c,
     whose(r, c, names, sizeof names);
     if (c->level == DEW_STOP && !report__open(c))
         report__caution_folded(c, names, pressure, out);
-    else
+    else if (report__open(c))
         report__caution_html(c, names, pressure, out);
+    else
+        report__caution_listed(c, names, pressure, out);
 }
 
 enum { OPEN = DEW_CAUTION_LEVELS };
@@ -106,6 +128,7 @@ void sheets__part_cautions(const struct dew_report *r, FILE *out)
         fputs("<p>What you told us of that says STOP stands at the top of the "
               "page.</p>\n",
               out);
+    report__html(out, "<p class=\"sub\">%s</p>\n", report__levels);
     headed(r, OPEN, " id=\"questions\">You have not said whether ...", out);
     headed(r, DEW_CHECK, ">To check", out);
     headed(r, DEW_NOTE, ">To know", out);
@@ -122,8 +145,10 @@ static int is_preset(const struct dew_report_input *in)
 static void input_table(const struct dew_report *r, int preset, FILE *out)
 {
     fputs("<div class=\"wide\"><table class=\"inputs\">", out);
-    report__html_heads(out, "Key|Value|Option|%s",
-                       preset ? "Where the default is from" : "From");
+    report__html_heads(
+        out, "Key|Value|Option|%s",
+        preset ? "Where the default is from (common practice: no source)"
+               : "From");
     for (size_t i = 0; i < r->input_count; i++) {
         const struct dew_report_input *in = &r->inputs[i];
 
@@ -133,7 +158,8 @@ static void input_table(const struct dew_report *r, int preset, FILE *out)
                          "<td>%s</td></tr>\n",
                          in->key, in->value,
                          in->option[0] ? in->option : "every option",
-                         preset ? in->source : in->origin);
+                         preset ? report__source(in->source, "common practice")
+                                : in->origin);
     }
     fputs("</tbody></table></div>\n", out);
 }
@@ -155,8 +181,8 @@ static void inputs(const struct dew_report *r, int preset, const char *before,
 void sheets__part_inputs(const struct dew_report *r, FILE *out)
 {
     fputs("<section id=\"inputs\"><h2>What was put in</h2>\n", out);
-    inputs(r, 0, "<details><summary>Told: ", "", out);
-    inputs(r, 1, "<details class=\"taken\"><summary>DEFAULT, not told: ",
+    inputs(r, 0, "<details><summary>Given: ", "", out);
+    inputs(r, 1, "<details class=\"taken\"><summary>DEFAULT, not given: ",
            ". Look through them: each may be wrong for this house", out);
     fputs("<p class=\"paper\">On paper the defaults are left out: look through "
           "them in report.html, or with \"dewledger check\".</p>\n",
@@ -205,6 +231,48 @@ void sheets__part_method(const struct dew_report *r, FILE *out)
             how, report__judged(r, judged, sizeof judged), closure);
     weather_notes(r, out);
     fprintf(out, "<p>%s</p></section>\n", limits);
+}
+
+/* ---- words --------------------------------------------------------------------- */
+
+static const char *const words[] = {
+    "Relative humidity, RH", "Points",    "Dew point",   "Could dry",
+    "Fresh air asked for",   "Core",      "Mould index", "Pays back",
+    "STOP, CHECK, NOTE",     "Made year",
+};
+
+/* A paragraph up to the blank line behind it, without marks of emphasis. */
+static void paragraph(const char *text, FILE *out)
+{
+    const char *end = strstr(text, "\n\n");
+    size_t length = end != NULL ? (size_t)(end - text) : strlen(text);
+    char plain[1000];
+    size_t at = 0;
+
+    for (size_t i = 0; i < length && at + 1 < sizeof plain; i++)
+        if (text[i] != '*' && text[i] != '`')
+            plain[at++] = text[i] == '\n' ? ' ' : text[i];
+    plain[at] = '\0';
+    report__html(out, "%s", plain);
+}
+
+void sheets__part_words(FILE *out)
+{
+    char head[80];
+
+    fputs("<section id=\"words\"><h2>Words</h2>\n<ul class=\"plain\">\n", out);
+    for (size_t i = 0; i < sizeof words / sizeof *words; i++) {
+        const char *text;
+
+        snprintf(head, sizeof head, "\n**%s.**", words[i]);
+        text = strstr(core__data_words_md, head);
+        if (text == NULL)
+            continue;
+        report__html(out, "<li><strong>%s.</strong>", words[i]);
+        paragraph(text + strlen(head), out);
+        fputs("</li>\n", out);
+    }
+    fputs("</ul></section>\n", out);
 }
 
 /* ---- sources ------------------------------------------------------------------------ */

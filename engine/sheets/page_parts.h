@@ -15,6 +15,9 @@ void sheets__part_glance(const struct dew_report *r, FILE *out);
 /* Every value as it was understood: those told, then those taken. */
 void sheets__part_inputs(const struct dew_report *r, FILE *out);
 
+/* A few words of it explained, as docs/words.md has them. */
+void sheets__part_words(FILE *out);
+
 /* How it was worked out, judged and closed, and what it cannot see. */
 void sheets__part_method(const struct dew_report *r, FILE *out);
 

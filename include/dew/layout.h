@@ -215,7 +215,7 @@ enum dew_status dew_ducts_layout_fill(struct dew_duct_layout *layout,
 struct dew_duct_preset {
     const char *name;   /* "external static"                                 */
     const char *value;  /* "124 Pa"                                          */
-    const char *source; /* label, "common practice, no source", "invented"   */
+    const char *source; /* label, "common practice, no source", "our guess"  */
 };
 const struct dew_duct_preset *dew_ducts_preset(size_t i);
 

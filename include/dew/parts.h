@@ -47,7 +47,7 @@ size_t dew_ducts_sizings(const struct dew_duct_layout *layout, double rate,
                          struct dew_duct_sizing *out, size_t room);
 
 /*
- * The list.  hours are one fitter's for each of the unit, invented: they
+ * The list.  hours are one fitter's for each of the unit, our guess: they
  * compare layouts, they are no quotation.
  */
 /* clang-format off */

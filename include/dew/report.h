@@ -58,6 +58,13 @@ struct dew_report_log {
 struct dew_report_ducts; /* ducts_report.h */
 
 /* All that a report tells.  Borrowed, must outlive the call. */
+/* Hours too humid in other made years of the place. */
+struct dew_report_years {
+    int count;              /* years; 0: none was marched, though it could be */
+    size_t option;          /* that was marched beside the first              */
+    double low[2], high[2]; /* h  of the first and of that option             */
+};
+
 struct dew_report {
     const char *title;
     const char *version; /* of the program                      */
@@ -84,9 +91,15 @@ struct dew_report {
     int prescribed_t; /* 1: the house was held at the temperature measured          */
     const struct dew_choice *handed; /* of the question's choices: the one the
                           sheets are about; NULL = the best or the nearest  */
+    const struct dew_report_years
+        *years; /* NULL = the weather is a file's     */
 };
 
 enum { DEW_SHA256_TEXT = 65, DEW_SENTENCE = 640 };
+
+/* The option that a report sets beside the first, 0 where there is none: the
+   best, the nearest, or the one that was picked. */
+size_t dew_report_beside_today(const struct dew_report *report);
 
 /* SHA-256 of length bytes as 64 hexadecimal digits and NUL into out. */
 void dew_report_sha256(const void *data, size_t length,
@@ -152,7 +165,8 @@ enum dew_status dew_report_calendar(const struct dew_report *report, FILE *out,
     X(dew_points, "dew-points", 1)                                             \
     X(water, "water", 1)                                                       \
     X(glass, "glass", 1)                                                       \
-    X(map, "rh-by-hour", 1)
+    X(map, "rh-by-hour", 1)                                                    \
+    X(answer, "answer", 0)
 /* clang-format on */
 
 enum dew_chart {

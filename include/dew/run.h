@@ -130,6 +130,16 @@ const struct dew_outcome *dew_run_outcome(const struct dew_run *run, size_t i);
 const struct dew_report *dew_run_report(struct dew_run *run,
                                         enum dew_system system);
 
+/*
+ * March the first option and the one that the report looks at through made
+ * year number (from 1; dew_made.number) of the place too, for how far years
+ * differ: report->years.  After dew_run_report.
+ * Errors: DEW_ERANGE where the weather is a file's; those of dew_made_open,
+ * dew_scenario_case, dew_study_open and dew_study_step.
+ */
+enum dew_status dew_run_spread(struct dew_run *run, int number,
+                               struct dew_error *err);
+
 /* The layouts solved, NULL where none were, and what stands around them. */
 const struct dew_report_ducts *dew_run_ducts(const struct dew_run *run);
 struct dew_ducts_frame dew_run_frame(const struct dew_run *run,

@@ -56,6 +56,23 @@ options:
     cooling: {blower: interlock}
     layout: return_tie
 END
+sed -e '/name: tied/,$d' -e 's/flow: 90 cfm/flow: 60 cfm/' \
+    -e 's/layout: own_ducts/layout: own_ducts\n    limits: {fresh_air: 55 cfm}/' \
+    house.yaml >unlike.yaml
+cat >>unlike.yaml <<'END'
+  - name: own, more
+    ventilator: {core: heat_plate, flow: 95 cfm, sensible: 74 % at 95 cfm, power: 55 W}
+    limits: {fresh_air: 90 cfm}
+    layout: own_ducts
+END
+# own ducts carry what stands at the hood: 106 there, not 105 beside it
+ends "ducts of own" 0 ducts "$here/scenarios/ducts_humid.yaml" --out own
+good "a flow is told once" test "$(grep -c '>106<' own/sketches/ducts-1-own-ducts.svg)" = 4 -a \
+    "$(grep -c '>105<' own/sketches/ducts-1-own-ducts.svg)" = 0
+ends "ducts of two flows" 0 ducts unlike.yaml
+says "each is asked for its own" out 'fresh air asked for (55 to 90$'
+ends "ducts of one flow" 0 ducts house.yaml
+says "it is told once" out 'fresh air asked for (93 cfm)'
 ends "ducts tells every layout" 0 ducts --full house.yaml
 says "of the tie" out "^full     on "
 says "and what has none" out "as it stands: no ventilator with two fans"

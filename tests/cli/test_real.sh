@@ -8,7 +8,7 @@ build=$(realpath "${DEW_BUILD:-build/gcc}")
 here=$(cd "$(dirname "$0")/../.." && pwd)
 bad=0
 real=$(mktemp)
-trap 'rm -f "$real"' EXIT
+trap 'rm -rf "$real" "$real.d"' EXIT
 for file in README.md docs/tutorial.md docs/results.md docs/ducts.md; do
     sh "$here/tests/support/real.sh" "$build" "$here/$file" >"$real"
     if cmp -s "$real" "$here/$file"; then
@@ -30,6 +30,15 @@ for file in README.md docs/tutorial.md docs/ducts.md; do
         bad=1
     fi
 done
+
+# the picture of the README
+"$build/dewledger" run "$here/scenarios/demo.yaml" --out "$real.d" >/dev/null 2>&1
+if cmp -s "$real.d/charts/answer.svg" "$here/docs/img/answer.svg"; then
+    echo "ok the README's picture is drawn by the program"
+else
+    echo "not ok docs/img/answer.svg is another picture: make pictures"
+    bad=1
+fi
 
 # the figures that README.md takes over from docs/dev/first-results.md
 figures=$(sed -n -e 's/^\* Hours too humid, .*root mean square \([0-9]*\) h.*/differ by \1 h/p' \

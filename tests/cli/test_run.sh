@@ -85,7 +85,7 @@ told() { tr -s ' \n' ' ' <out | grep -q "$1"; }
 sed '/^range_hood:/,/^  flow:/d' house.yaml >hoodless.yaml
 ends "a hood that nobody told of" 0 run --full hoodless.yaml --option 'as it stands'
 says "no suction while a fan is not told" told \
-    "Not computed: kitchen hood not given. Tell range_hood.flow; 0 cfm"
+    "Not computed: kitchen hood not given. Give range_hood.flow; 0 cfm"
 says "nor any figure" sh -c '! grep -q "at once: -*[0-9]" out'
 says "questions in one list" \
     test "$(grep -c '^You have not said whether' out)" = 1

@@ -93,6 +93,39 @@ verdict $? "rules of thumb quote their source alone"
     grep -qF '* Today the house has no planned fresh air: about 7 cfm comes in by leaks, 87 cfm is asked for, and carbon dioxide (CO2) averages 4,934 ppm (outdoors 424). * Today the house is too humid'
 verdict $? "missing fresh air stands first"
 
+# ranks are explained, and practice without a source named, once each
+for name in demo ducts_humid; do
+    "$D" run --full "$S/$name.yaml" 2>/dev/null | tr -s '\n ' '  ' >says
+    [ "$(grep -o 'STOP: someone could be hurt, settle it first. CHECK: look or measure before you buy. NOTE: good to know. Without a source in brackets it is common practice.' says | wc -l)" -eq 1 ] &&
+        ! grep -q 'common practice, no source' says
+    verdict $? "$name: what STOP, CHECK and NOTE mean, once"
+    grep -q 'keys that answer (CHECK: before you buy)' $name.out
+    verdict $? "$name: and on the screen"
+done
+
+# ---- how far years differ -------------------------------------------------------
+# run tells what weather years finds, of today and the best
+"$D" run "$S/demo.yaml" --years 3 2>/dev/null | tr -s '\n ' '  ' >says
+"$D" weather years "$S/demo.yaml" --years 3 2>/dev/null >years
+words=$(awk '/^as it stands/ { t = $5 " to " $7 } /^enthalpy core and/ { b = $6 " to " $8 }
+    END { print "today is too humid in " t " hours, \"enthalpy core and dehumidifier\" in " b }' years)
+grep -qF "How sure: in 3 other made years of this place $words, and real years differ more;" says
+verdict $? "the spread of made years stands beside the hours: $words"
+"$D" run "$S/demo.yaml" --years 3 --json 2>/dev/null | python3 -c '
+import json, sys
+y = json.load(sys.stdin)["years"]
+sys.exit(not (y["count"] == 3 and y["option"] == 4 and
+              y["today_too_humid_h"]["high"] > y["today_too_humid_h"]["low"]))'
+verdict $? "and in JSON"
+"$D" run "$S/demo.yaml" --full 2>/dev/null | tr -s '\n ' '  ' |
+    grep -qF "one year of weather (run --years 8: how years differ)"
+verdict $? "without it the way to it is told"
+"$D" weather make 722020 --out made.csv >/dev/null 2>&1
+sed "s|^weather:.*|weather: {file: made.csv}|" "$S/demo.yaml" >file.yaml
+"$D" run file.yaml --years 3 >out 2>err
+[ $? -eq 1 ] && grep -q 'a file has its own years: name weather.place or weather.monthly' err
+verdict $? "a file has no other made years"
+
 # ---- fourteen questions -------------------------------------------------------
 job "1 what is wrong" "Damp: above 60 % humidity in [0-9,]+ hours of the year" run "$S/demo.yaml"
 job "1 will ventilation fix it" "Ventilation alone does not cure the damp: .* leaves [0-9,]+ hours, in every month but April" run "$S/demo.yaml"

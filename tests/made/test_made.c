@@ -150,6 +150,48 @@ TEST(every_place_meets_its_figures)
     assert_near(w.p, 0.0, 20.0);
 }
 
+/* The most humid hour of a year, degC of its dew point. */
+static double highest_td(const struct dew_year *year)
+{
+    size_t n;
+    const struct dew_hour *h = dew_year_hours(year, &n);
+    double most = -INFINITY;
+
+    for (size_t i = 0; i < n; i++)
+        most = fmax(most, dew_air_dew_liquid(h[i].w, h[i].p));
+    return most;
+}
+
+/* Deviations of winter days would take the air above what the sea gives:
+   31.4 degC in a February of Miami, whose typical year has 25.6 at most.  The
+   top is our own regression, the envelope of the years of 11 places. */
+TEST(no_hour_is_moister_than_the_most_humid_month_gives)
+{
+    static const char *const places[] = {"722020", "722780"};
+
+    for (int k = 0; k < 2; k++) {
+        struct dew_climate place = find(places[k]);
+        double td = -INFINITY, sd = NAN, near = 0;
+
+        for (int m = 0; m < 12; m++)
+            if (place.month[m].td > td) {
+                td = place.month[m].td;
+                sd = place.month[m].td_sd;
+            }
+        for (unsigned long seed = 1; seed <= 8; seed++) {
+            struct dew_year *year = make(&place, seed, (int)(seed % 3));
+            double top = highest_td(year);
+
+            if (top > td + 2.8 + 1.7 * sd + 0.02)
+                fail_msg("%s, seed %lu: %.2f degC", places[k], seed, top);
+            near = fmax(near, top - td);
+            dew_year_close(year);
+        }
+        /* and reaches it: a lower top would flatten months that are not wrong */
+        assert_true(near > 1.6 + 1.7 * sd);
+    }
+}
+
 /* Months of many years stray around the figures, not to one side of them. */
 TEST(many_years_stray_around_the_figures)
 {

@@ -116,6 +116,45 @@ TEST(what_the_coil_leaves_open_is_told)
     free(text);
 }
 
+/* Of more than three options: one lead, their figures, those alike once. */
+TEST(what_the_coils_leave_open_is_told_together)
+{
+    struct dew_outcome dry[5], wet[5];
+    char *text;
+
+    set_up();
+    report = page_open(5, DEW_SYSTEM_US);
+    for (int i = 0; i < 5; i++) {
+        int like = i == 4 ? 1 : i; /* 5 as 2 */
+
+        page_scene.outcomes[i].year.too_humid = 81 + 10 * like;
+        dry[i] = wet[i] = page_scene.outcomes[i];
+        dry[i].year.too_humid = 11 * like;
+        wet[i].year.too_humid = 708 + 1000 * like;
+        page_scene.choices[i].coil_dry = &dry[i];
+        page_scene.choices[i].coil_wet = &wet[i];
+    }
+    text = page_written(dew_report_html, &report, NULL);
+    assert_non_null(strstr(text, "as wet as it may be: option 1: 0 / 81 / 708; "
+                                 "options 2, 5: 11 / 91 / 1,708; option 3: "));
+    assert_null(strstr(text, "option 1: how much water"));
+    free(text);
+}
+
+/* 379 kg are 100 gal, 350 kg 92. */
+TEST(what_coils_put_back_is_told_in_the_readers_unit)
+{
+    char *text;
+
+    set_up();
+    page_scene.outcomes[1].year.water.reevaporation = 379;
+    report.system = DEW_SYSTEM_US;
+    text = page_written(dew_report_html, &report, NULL);
+    assert_non_null(strstr(text, "put back 100 gal; one leading"));
+    assert_non_null(strstr(text, "and 92 gal."));
+    free(text);
+}
+
 /* A cold hour: 68 degF inside, 0 degF out, 75 %: 51 degF plain; a fifth of
    the time house air, 54.4 degF over a cycle.  By hand. */
 static void frost(enum dew_frost strategy)
@@ -186,8 +225,8 @@ TEST(text_tells_them)
         "41 to 55 %. Read low it is too humid in 741 hours and too dry in 12, "
         "read high in 751 and 12; the figures above take 70 % and 47 %.",
         "one zone cannot know which of its 2 air handlers runs. Both alike, it "
-        "is too humid in 731 hours and the coils put back 417 kg; one leading, 761 "
-        "hours and 350 kg. The figures above are of both alike."};
+        "is too humid in 731 hours and the coils put back 417 L; one leading, 761 "
+        "hours and 350 L. The figures above are of both alike."};
     char *text, *flat;
     size_t n = 0;
 

@@ -97,4 +97,16 @@ says "each sheet is one page of letter" three_pages letter
 says "the page takes eight sheets of letter" eight_pages letter
 says "the page takes eight sheets of A4" eight_pages A4
 says "each sheet is one page of A4" three_pages A4
+
+# thirteen options, twelve with a layout: one layout is printed, the rest shown
+if [ "${DEW_KIND-gcc}" != gcc ]; then
+    skipped "many options on paper: once, in the gcc build"
+    exit $bad
+fi
+says "thirteen options" "$D" run "$root/scenarios/ducts_humid.yaml" --out many
+look --no-pdf-header-footer --print-to-pdf="$work/many.pdf" \
+    "file://$work/many/report.html" 2>/dev/null
+pages=$(grep -ac '/Type */Page\b' many.pdf)
+says "thirteen options take fourteen sheets, not $pages" \
+    test "$pages" -ge 8 -a "$pages" -le 14
 exit $bad

@@ -54,16 +54,16 @@ static const struct suction_row {
     const char *want, *never;
 } suction_rows[] = {
     {"no fan told", 0, 0, -7.6,
-     "Not computed: kitchen hood, bath fans, dryer not given. Tell "
+     "Not computed: kitchen hood, bath fans, dryer not given. Give "
      "range_hood.flow, bath_fan.flow, clothes_dryer.flow; 0 cfm where there is "
      "none.",
      "-7.6"},
     {"the dryer not told", 3, 0.09, -31.2,
-     "Not computed: dryer not given. Tell clothes_dryer.flow; 0", "-31.2"},
+     "Not computed: dryer not given. Give clothes_dryer.flow; 0", "-31.2"},
     {"a hood, the others told absent", 7, 0.09, -31.2,
      "Computed, kitchen hood at once: -31.2 Pa.", "Not computed"},
     {"none of them", 7, 0, 0,
-     "Computed, no fan there (hood, bath fans, dryer told absent): 0.0 Pa.",
+     "Computed, no fan there (hood, bath fans, dryer given as absent): 0.0 Pa.",
      "Not computed"},
     {"more than 50 Pa", 7, 0.09, -107.5,
      "Computed, kitchen hood at once, more than 50 Pa: these fans would not "

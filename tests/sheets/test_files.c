@@ -74,7 +74,7 @@ static void each_option_has_its_hours_beside_the_summary(void **state)
     free(contents("hours-3-core-95-cfm-own-ducts.csv"));
 }
 
-/* Three charts of all options, four of each; the one of cost needs prices. */
+/* Four charts of all options, four of each; the one of cost needs prices. */
 static void each_chart_is_a_file_of_its_own(void **state)
 {
     struct dew_report report = page_open(2, DEW_SYSTEM_US);
@@ -83,14 +83,62 @@ static void each_chart_is_a_file_of_its_own(void **state)
     (void)state;
     snprintf(charts, sizeof charts, "%s/charts", inside);
     assert_int_equal(dew_report_write(&report, inside, NULL), DEW_OK);
-    assert_int_equal(names_in(charts, 1), 3 + 4 * 2);
+    assert_int_equal(names_in(charts, 1), 4 + 4 * 2);
     page_scene.question.prices = NULL;
     assert_int_equal(dew_report_write(&report, inside, NULL), DEW_OK);
-    assert_int_equal(names_in(charts, 0), 2 + 4 * 2);
+    assert_int_equal(names_in(charts, 0), 3 + 4 * 2);
     text = contents("charts/dew-points-2-heat-core.svg");
     assert_memory_equal(text, "<svg xmlns=", 11);
     free(text);
     free(contents("charts/energy.svg"));
+}
+
+/* The picture of the answer: its three heads, today beside another, and what a
+   house without prices has not. */
+static void the_answer_is_a_picture(void **state)
+{
+    struct dew_report report = page_open(2, DEW_SYSTEM_US);
+    char *text;
+
+    (void)state;
+    assert_int_equal(dew_report_write(&report, inside, NULL), DEW_OK);
+    text = contents("charts/answer.svg");
+    assert_non_null(strstr(text, ">Wrong:</text>"));
+    assert_non_null(strstr(text, ">Do:</text>"));
+    assert_non_null(strstr(text, ">Cost:</text>"));
+    assert_non_null(strstr(text, ">today</text>"));
+    assert_non_null(strstr(text, ">option 2</text>"));
+    assert_non_null(strstr(text, ">To install</text>"));
+    assert_non_null(strstr(text, ">2 heat core</text>"));
+    free(text);
+    page_scene.question.prices = NULL;
+    assert_int_equal(dew_report_write(&report, inside, NULL), DEW_OK);
+    text = contents("charts/answer.svg");
+    assert_null(strstr(text, ">To install</text>"));
+    free(text);
+}
+
+/* Of six options a file shows a tinted table too: no slivers. */
+static void many_options_are_a_tinted_table_in_a_file(void **state)
+{
+    static const char *const files[] = {"charts/hours-too-humid.svg",
+                                        "charts/energy.svg"};
+
+    (void)state;
+    for (size_t count = 5; count <= 6; count++) {
+        struct dew_report report = page_open(count, DEW_SYSTEM_US);
+
+        assert_int_equal(dew_report_write(&report, inside, NULL), DEW_OK);
+        for (int k = 0; k < 2; k++) {
+            char *text = contents(files[k]);
+
+            assert_int_equal(strstr(text, "<g class=\"tint ") != NULL,
+                             count == 6);
+            assert_int_equal(strstr(text, "<rect class=\"t") != NULL,
+                             count == 5);
+            free(text);
+        }
+    }
 }
 
 /* Of each pile of the water chart, what its rows of the books sum to. */
@@ -207,8 +255,8 @@ static void the_summary_names_the_other_files(void **state)
     snprintf(path, sizeof path, "%s/summary.json", inside);
     o = json_load_file(path, 0, NULL);
     written = json_object_get(o, "written");
-    /* the page, three sheets, the hours of two, eleven charts */
-    assert_int_equal(json_array_size(written), 1 + 3 + 2 + 3 + 4 * 2);
+    /* the page, three sheets, the hours of two, twelve charts */
+    assert_int_equal(json_array_size(written), 1 + 3 + 2 + 4 + 4 * 2);
     assert_string_equal(
         json_string_value(json_object_get(json_array_get(written, 0), "file")),
         "report.html");
@@ -234,7 +282,7 @@ static void files_of_an_option_that_is_gone_are_removed(void **state)
     /* charts/, the page, three sheets, the summary, one option's hours */
     assert_int_equal(names_in(inside, 0), 7);
     snprintf(path, sizeof path, "%s/charts", inside);
-    assert_int_equal(names_in(path, 0), 3 + 4);
+    assert_int_equal(names_in(path, 0), 4 + 4);
 }
 
 /* A disk that is full: /dev/full takes no byte. */
@@ -261,6 +309,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         ROOM(each_option_has_its_hours_beside_the_summary),
         ROOM(each_chart_is_a_file_of_its_own),
+        ROOM(the_answer_is_a_picture),
+        ROOM(many_options_are_a_tinted_table_in_a_file),
         ROOM(a_pile_of_water_holds_its_sources),
         ROOM(a_second_run_writes_the_same_bytes),
         ROOM(a_taken_name_leaves_nothing_behind),

@@ -41,18 +41,34 @@ TEST(five_options_stay_small)
     free(text);
 }
 
+/* Ten words at the foot, from the manual, each with its meaning. */
+TEST(words_are_explained_at_the_foot)
+{
+    char *text = page_of(3, DEW_SYSTEM_US, NULL);
+    const char *foot = strstr(text, "<section id=\"words\">");
+    int count = 0;
+
+    assert_non_null(foot);
+    assert_non_null(strstr(foot, "<strong>Points.</strong> Of relative "
+                                 "humidity: from 50 % to 53 % are 3 points.<"));
+    for (const char *s = foot; (s = strstr(s, ".</strong> ")) != NULL; s++)
+        count++;
+    assert_true(count >= 10);
+    free(text);
+}
+
 TEST(defaults_are_marked_and_told_apart)
 {
     char *text = page_of(3, DEW_SYSTEM_US, NULL);
-    const char *told = strstr(text, "Told: 2 values");
-    const char *taken = strstr(text, "DEFAULT, not told: 1 values");
+    const char *told = strstr(text, "Given: 2 values");
+    const char *taken = strstr(text, "DEFAULT, not given: 1 values");
     const char *row = strstr(text, "<code>house.bedrooms</code>");
 
     assert_non_null(told);
     assert_non_null(taken);
     assert_true(told < strstr(text, "<code>house.volume</code>"));
     assert_true(taken < row);
-    assert_non_null(strstr(row, "common practice, no source"));
+    assert_non_null(strstr(row, "<td>common practice</td>"));
     free(text);
 }
 
@@ -196,17 +212,26 @@ TEST(every_caution_is_on_the_page_stop_above_all)
     struct dew_report report = page_open(4, DEW_SYSTEM_US);
     char *text = page_written(dew_report_html, &report, NULL);
     const char *says = strstr(text, "id=\"answer\"");
-    size_t count = 0, stops = 0, told_stops = 0;
+    const char *list = strstr(text, "<section id=\"cautions\">");
+    const char *end = strstr(list, "</section>");
+    size_t count = 0, stops = 0, told_stops = 0, open = 0, listed = 0;
 
-    for (size_t i = 0; i < report.caution_count; i++)
-        told_stops += report.cautions[i].level == DEW_STOP &&
-                      report.cautions[i].answer == DEW_ANSWER_YES;
+    for (size_t i = 0; i < report.caution_count; i++) {
+        int told = report.cautions[i].answer == DEW_ANSWER_YES;
+
+        told_stops += report.cautions[i].level == DEW_STOP && told;
+        open += !told;
+    }
+    for (const char *s = list; (s = strstr(s, "<li>")) != NULL && s < end; s++)
+        listed++;
     for (const char *s = text; (s = strstr(s, "class=\"level\">")); s++) {
         count++;
         stops += strncmp(s + 14, "STOP", 4) == 0 && s < says;
     }
-    /* one more above the verdict, for all STOP questions */
-    assert_int_equal(count, report.caution_count + 1);
+    /* STOPs above the verdict and one for all their questions; below it every
+       other caution, with its level where the heading does not say it */
+    assert_int_equal(listed, report.caution_count - told_stops);
+    assert_int_equal(count, told_stops + 1 + open);
     assert_int_equal(stops, told_stops + 1);
     free(text);
 }
