@@ -21,14 +21,18 @@
 #   make install uninstall    [PREFIX=/usr/local] [DESTDIR=]
 #   make clean help
 #
+#   make times      processor seconds of each test of the last check, MOST=25
+#
 #   SAN=1 address and undefined-behaviour sanitizers, COV=1 coverage,
 #   WERROR=1 warnings are errors, CC=clang: each has its own tree in build/
+#   EVERY=1 runs in this build also the tests that tests/once.txt leaves to
+#   another
 
 VERSION   := 0.1.0
 SOVERSION := 0
 PREFIX    ?= /usr/local
 DESTDIR   ?=
-CFLAGS    ?= -O2 -g
+CFLAGS    ?= $(if $(SAN),-O1,-O2) -g
 PKGS      := gsl yaml-0.1 jansson zlib libmd
 
 # ---- packages: build/deps.mk is made first, and make starts again with it --
@@ -76,7 +80,7 @@ KIND := $(if $(filter clang%,$(CC)),clang,gcc)
 ifdef SAN
 KIND := $(KIND)-san
 OURS += -fsanitize=address,undefined -fno-sanitize-recover=all \
-        -fno-omit-frame-pointer
+        -fno-omit-frame-pointer -Wno-pass-failed
 LINK := -fsanitize=address,undefined
 endif
 ifdef COV
@@ -205,20 +209,53 @@ $B/tests/weather/test_sun: TEST_LIBS := -lerfa
 # ---- checks -----------------------------------------------------------------
 # Each program writes its own log, so that -j2 keeps them apart; tally.sh shows
 # what failed and counts.  Shell tests get the build tree in DEW_BUILD.
-LOGS := $(TESTS:%=%.log) $(TEST_SH:%=$B/%.log)
+# Scripts go first: they need the command alone, and the longest wait is theirs.
+LOGS := $(TEST_SH:%=$B/%.log) $(TESTS:%=%.log)
+
+# What tests/once.txt leaves to another build is told as skipped.  A kind of
+# build has a word there.
+WORD   := $(if $(filter %-san %-cov,$(KIND)),san,$(KIND))
+ONCE   := $(if $(EVERY),,$(shell awk -v word=$(WORD) '/^tests/ && \
+            !index("," $$2 ",", "," word ",") { print $$1 }' tests/once.txt))
+ELSE   := $(patsubst %,$B/%.log,$(patsubst %.c,%,$(ONCE)))
+KILLS  ?= $(if $(filter gcc,$(WORD)),50,8)
 
 export DEW_BUILD := $B
-export DEW_KIND  := $(KIND)
+export KILLS
+
+# One year of each scenario that comes along, for the tests that read it.
+SHIPPED := $(patsubst scenarios/%.yaml,$B/shipped/%/key,$(wildcard scenarios/*.yaml))
+READERS := $(filter-out $(ELSE),$(patsubst %,$B/tests/cli/test_%.sh.log,\
+             cores one_truth run_books screen))
+$B/shipped/%/key: scenarios/%.yaml $B/dewledger
+	@sh tests/support/shipped.sh $< >/dev/null
+$(READERS): $(SHIPPED)
+
+# Another build is held to the bytes of gcc's.
+ifneq ($(KIND),gcc)
+$B/tests/cli/test_same_bytes.sh.log: gcc-too
+endif
+.PHONY: gcc-too
+gcc-too:
+	@$(MAKE) -s CC=gcc SAN= COV= CFLAGS='-O2 -g' build/gcc/dewledger
 
 check: all $(LOGS)
 	@sh tests/support/tally.sh $(LOGS)
 
 .PHONY: $(LOGS)
-$(TESTS:%=%.log): %.log: %
-	@r=0; $< >$@ 2>&1 </dev/null || r=$$?; echo "status $$r" >>$@
-$(TEST_SH:%=$B/%.log): $B/%.log: % all
+$(filter-out $(ELSE),$(TESTS:%=%.log)): %.log: %
+	@r=0; $< >$@ 2>&1 </dev/null || r=$$?; echo "status $$r" >>$@; times >>$@
+$(filter-out $(ELSE),$(TEST_SH:%=$B/%.log)): $B/%.log: % all
 	@mkdir -p $(@D); r=0; sh $< >$@ 2>&1 </dev/null || r=$$?; \
-	  echo "status $$r" >>$@
+	  echo "status $$r" >>$@; times >>$@
+$(ELSE):
+	@mkdir -p $(@D); echo "skip $(@:$B/%.log=%): by tests/once.txt" >$@; \
+	  echo "status 77" >>$@
+
+# where the time of the last check went: processor seconds of each log
+times:
+	@sh tests/support/times.sh $(LOGS) | head -$(or $(MOST),25)
+programs: all $(TESTS)
 
 lint: floors refs banned size spdx names umbrella exports statics kept \
       format-check tidy

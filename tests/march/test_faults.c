@@ -103,12 +103,14 @@ static void a_bad_case_is_refused_by_name(void **state)
 {
     const struct refusal *row = *state;
     struct dew_case c = lively_case();
-    int whole = (int)row->value;
 
-    if (row->size == sizeof whole)
+    if (row->size == sizeof(int)) {
+        int whole = (int)row->value;
+
         memcpy((char *)&c + row->offset, &whole, sizeof whole);
-    else
+    } else {
         memcpy((char *)&c + row->offset, &row->value, sizeof row->value);
+    }
     is_refused(&c, row->text);
 }
 
