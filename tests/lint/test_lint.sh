@@ -95,7 +95,8 @@ for call in 'printf("x")' 'fprintf(stderr, "x")' 'fputs("x", stdout)' 'exit(1)' 
     catches banned "$call"
 done
 for call in 'fopen(a, "w")' 'open(a, O_WRONLY | O_CREAT, 0666)' \
-    'argp_error(state, "x")'; do
+    'argp_error(state, "x")' 'json_object_set_new(o, "x", y)' \
+    'json_array_append_new(l, y)' 'json_dumps(o, 0)'; do
     echo "    $call;" >>engine/cli/main.c
     catches banned "$call"
 done
