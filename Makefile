@@ -5,7 +5,7 @@
 #   make check      install what is missing, build, run every test
 #   make all        the library, static and shared, and the command
 #   make lint       floors, references, banned calls, sizes, exports, statics,
-#                   functions nobody calls, format, clang-tidy
+#                   functions nobody calls, frames, format, clang-tidy
 #   make deps       install what is missing, say what it does
 #   make coverage   the tests under gcov, lines reached by file
 #   make fuzz       each reader under libFuzzer, FUZZ_TIME=60 seconds each
@@ -76,6 +76,9 @@ OURS := -std=c11 -D_POSIX_C_SOURCE=200809L -fPIC -ffp-contract=off \
         -DDEW_VERSION='"$(VERSION)"'
 LIBS := $(PKG_LIBS) -lcsv -lm -pthread
 KIND := $(if $(filter clang%,$(CC)),clang,gcc)
+ifeq ($(KIND)$(SAN)$(COV)$(FUZZ),gcc)
+OURS += -fstack-usage # for `make frames`
+endif
 
 ifdef SAN
 KIND := $(KIND)-san
@@ -145,7 +148,7 @@ STUDIES   := $(STUDY_SRC:%.c=$B/%)
 .SUFFIXES:
 .SECONDARY:
 .PHONY: all deps demo check lint floors refs banned size spdx names umbrella \
-        exports statics kept format format-check tidy coverage fuzz fuzzers bench \
+        exports statics kept frames format format-check tidy coverage fuzz fuzzers bench \
         study mutants weather-years first-results ducts-answer pictures install uninstall clean help
 
 MAN := $B/dewledger.1 $B/dewledger-scenario.5
@@ -257,7 +260,7 @@ times:
 	@sh tests/support/times.sh $(LOGS) | head -$(or $(MOST),25)
 programs: all $(TESTS)
 
-lint: floors refs banned size spdx names umbrella exports statics kept \
+lint: floors refs banned size spdx names umbrella exports statics kept frames \
       format-check tidy
 floors refs banned size spdx names umbrella:
 	@STRICT=1 sh tests/lint/$@.sh
@@ -267,6 +270,8 @@ statics: $B/libdew.a
 	@sh tests/lint/statics.sh $<
 kept: $B/dewledger $B/libdew.a
 	@sh tests/lint/kept.sh $^
+frames: $(LIB_OBJ) $(CLI_OBJ)
+	@sh tests/lint/frames.sh $B/engine
 format:
 	clang-format -i $(ALL_C)
 format-check:

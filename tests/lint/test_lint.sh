@@ -60,6 +60,24 @@ for script in floors refs banned size spdx names umbrella; do passes $script; do
 passes exports lib.so
 passes statics air.o
 passes kept 'cli.o air.o'
+frame() { # BYTES: the stack of a function
+    mkdir -p build/gcc/engine
+    printf 'engine/air/air.c:3:8:dew_air_x\t%s\tstatic\n' "$1" >build/gcc/engine/air.su
+}
+frame 8192
+passes frames build/gcc/engine
+frame 8193
+catches frames 'engine/air/air.c:3:8:dew_air_x: 8193 bytes of stack' build/gcc/engine
+frame 20480
+echo 'engine/air/air.c 20' >tests/lint/frames.txt
+passes frames build/gcc/engine
+frame 20481
+catches frames '20481 bytes of stack' build/gcc/engine
+frame 300
+echo 'engine/air/air.c 20' >tests/lint/frames.txt
+catches frames 'engine/air/air.c has no frame above 8 KiB' build/gcc/engine
+rm -r build/gcc
+catches frames 'no .su files' build
 
 echo '#include "dew/leak.h"' >>engine/plant/fan.c
 catches floors 'plant may not include dew/leak of house'
