@@ -76,7 +76,6 @@ catches frames '20481 bytes of stack' build/gcc/engine
 frame 300
 echo 'engine/air/air.c 20' >tests/lint/frames.txt
 catches frames 'engine/air/air.c has no frame above 8 KiB' build/gcc/engine
-rm -r build/gcc
 catches frames 'no .su files' build
 
 echo '#include "dew/leak.h"' >>engine/plant/fan.c
