@@ -243,11 +243,11 @@ TEST(a_line_has_an_end)
 TEST(lines_are_limited)
 {
     static const size_t most = 3000000;
-    char *text = malloc(most + 1), line[160];
+    char *text = malloc(most + 1), line[900];
     struct reading r;
 
     assert_non_null(text);
-    for (int i = 0; i < 4; i++) { /* one at the limit, one above; both ends */
+    for (size_t i = 0; i < 4; i++) { /* one at the limit, one above; both ends */
         memset(text, i < 2 ? '\n' : '\r', most + 1);
         read_text(&r, text, most + i % 2, NULL);
         fault_text(&r, 0, line, sizeof line);
