@@ -5,7 +5,7 @@
 #   make check      install what is missing, build, run every test
 #   make all        the library, static and shared, and the command
 #   make lint       floors, references, banned calls, sizes, exports, statics,
-#                   functions nobody calls, format, clang-tidy
+#                   functions nobody calls, frames, format, clang-tidy
 #   make deps       install what is missing, say what it does
 #   make coverage   the tests under gcov, lines reached by file
 #   make fuzz       each reader under libFuzzer, FUZZ_TIME=60 seconds each
@@ -21,14 +21,18 @@
 #   make install uninstall    [PREFIX=/usr/local] [DESTDIR=]
 #   make clean help
 #
+#   make times      processor seconds of each test of the last check, MOST=25
+#
 #   SAN=1 address and undefined-behaviour sanitizers, COV=1 coverage,
 #   WERROR=1 warnings are errors, CC=clang: each has its own tree in build/
+#   EVERY=1 runs in this build also the tests that tests/once.txt leaves to
+#   another
 
 VERSION   := 0.1.0
 SOVERSION := 0
 PREFIX    ?= /usr/local
 DESTDIR   ?=
-CFLAGS    ?= -O2 -g
+CFLAGS    ?= $(if $(SAN),-O1,-O2) -g
 PKGS      := gsl yaml-0.1 jansson zlib libmd
 
 # ---- packages: build/deps.mk is made first, and make starts again with it --
@@ -72,11 +76,14 @@ OURS := -std=c11 -D_POSIX_C_SOURCE=200809L -fPIC -ffp-contract=off \
         -DDEW_VERSION='"$(VERSION)"'
 LIBS := $(PKG_LIBS) -lcsv -lm -pthread
 KIND := $(if $(filter clang%,$(CC)),clang,gcc)
+ifeq ($(KIND)$(SAN)$(COV)$(FUZZ),gcc)
+OURS += -fstack-usage # for `make frames`
+endif
 
 ifdef SAN
 KIND := $(KIND)-san
 OURS += -fsanitize=address,undefined -fno-sanitize-recover=all \
-        -fno-omit-frame-pointer
+        -fno-omit-frame-pointer -Wno-pass-failed
 LINK := -fsanitize=address,undefined
 endif
 ifdef COV
@@ -141,7 +148,7 @@ STUDIES   := $(STUDY_SRC:%.c=$B/%)
 .SUFFIXES:
 .SECONDARY:
 .PHONY: all deps demo check lint floors refs banned size spdx names umbrella \
-        exports statics kept format format-check tidy coverage fuzz fuzzers bench \
+        exports statics kept frames format format-check tidy coverage fuzz fuzzers bench \
         study mutants weather-years first-results ducts-answer pictures install uninstall clean help
 
 MAN := $B/dewledger.1 $B/dewledger-scenario.5
@@ -205,22 +212,55 @@ $B/tests/weather/test_sun: TEST_LIBS := -lerfa
 # ---- checks -----------------------------------------------------------------
 # Each program writes its own log, so that -j2 keeps them apart; tally.sh shows
 # what failed and counts.  Shell tests get the build tree in DEW_BUILD.
-LOGS := $(TESTS:%=%.log) $(TEST_SH:%=$B/%.log)
+# Scripts go first: they need the command alone, and the longest wait is theirs.
+LOGS := $(TEST_SH:%=$B/%.log) $(TESTS:%=%.log)
+
+# What tests/once.txt leaves to another build is told as skipped.  A kind of
+# build has a word there.
+WORD   := $(if $(filter %-san %-cov,$(KIND)),san,$(KIND))
+ONCE   := $(if $(EVERY),,$(shell awk -v word=$(WORD) '/^tests/ && \
+            !index("," $$2 ",", "," word ",") { print $$1 }' tests/once.txt))
+ELSE   := $(patsubst %,$B/%.log,$(patsubst %.c,%,$(ONCE)))
+KILLS  ?= $(if $(filter gcc,$(WORD)),50,8)
 
 export DEW_BUILD := $B
-export DEW_KIND  := $(KIND)
+export KILLS
+
+# One year of each scenario that comes along, for the tests that read it.
+SHIPPED := $(patsubst scenarios/%.yaml,$B/shipped/%/key,$(wildcard scenarios/*.yaml))
+READERS := $(filter-out $(ELSE),$(patsubst %,$B/tests/cli/test_%.sh.log,\
+             cores one_truth run_books screen))
+$B/shipped/%/key: scenarios/%.yaml $B/dewledger
+	@sh tests/support/shipped.sh $< >/dev/null
+$(READERS): $(SHIPPED)
+
+# Another build is held to the bytes of gcc's.
+ifneq ($(KIND),gcc)
+$B/tests/cli/test_same_bytes.sh.log: gcc-too
+endif
+.PHONY: gcc-too
+gcc-too:
+	@$(MAKE) -s CC=gcc SAN= COV= CFLAGS='-O2 -g' build/gcc/dewledger
 
 check: all $(LOGS)
 	@sh tests/support/tally.sh $(LOGS)
 
 .PHONY: $(LOGS)
-$(TESTS:%=%.log): %.log: %
-	@r=0; $< >$@ 2>&1 </dev/null || r=$$?; echo "status $$r" >>$@
-$(TEST_SH:%=$B/%.log): $B/%.log: % all
+$(filter-out $(ELSE),$(TESTS:%=%.log)): %.log: %
+	@r=0; $< >$@ 2>&1 </dev/null || r=$$?; echo "status $$r" >>$@; times >>$@
+$(filter-out $(ELSE),$(TEST_SH:%=$B/%.log)): $B/%.log: % all
 	@mkdir -p $(@D); r=0; sh $< >$@ 2>&1 </dev/null || r=$$?; \
-	  echo "status $$r" >>$@
+	  echo "status $$r" >>$@; times >>$@
+$(ELSE):
+	@mkdir -p $(@D); echo "skip $(@:$B/%.log=%): by tests/once.txt" >$@; \
+	  echo "status 77" >>$@
 
-lint: floors refs banned size spdx names umbrella exports statics kept \
+# where the time of the last check went: processor seconds of each log
+times:
+	@sh tests/support/times.sh $(LOGS) | head -$(or $(MOST),25)
+programs: all $(TESTS)
+
+lint: floors refs banned size spdx names umbrella exports statics kept frames \
       format-check tidy
 floors refs banned size spdx names umbrella:
 	@STRICT=1 sh tests/lint/$@.sh
@@ -230,6 +270,8 @@ statics: $B/libdew.a
 	@sh tests/lint/statics.sh $<
 kept: $B/dewledger $B/libdew.a
 	@sh tests/lint/kept.sh $^
+frames: $(LIB_OBJ) $(CLI_OBJ)
+	@sh tests/lint/frames.sh $B/engine
 format:
 	clang-format -i $(ALL_C)
 format-check:

@@ -82,27 +82,17 @@ static void print_state(const struct cli__air_request *r, const char *title,
     }
 }
 
-/* NULL into an object is a fault of it, which the caller passes on. */
-static json_t *whole(json_t *object, int bad)
-{
-    if (!bad)
-        return object;
-    json_decref(object);
-    return NULL;
-}
-
 static json_t *json_state(const struct dew_air *a)
 {
     json_t *o = json_object();
-    int bad = 0;
 
     for (size_t i = 0; i < sizeof order; i++) {
         const struct cli__air_row *row = &cli__air_rows[order[i]];
         double x = row->json_factor * member(a, order[i]);
 
-        bad |= json_object_set_new(o, row->json, cli__real(x));
+        o = cli__set(o, row->json, cli__real(x));
     }
-    return whole(o, bad);
+    return o;
 }
 
 /* ---- a surface ------------------------------------------------------------- */
@@ -279,20 +269,21 @@ static int answer_json(const struct cli__air_request *r,
                        const struct dew_air *mix, double fog)
 {
     const char *first = r->outdoors ? "indoors" : r->mix ? "first" : "state";
-    json_t *root = json_object();
-    int bad = json_object_set_new(root, first, json_state(&r->side[0].state));
+    json_t *root =
+        cli__set(json_object(), first, json_state(&r->side[0].state));
 
     if (r->sides == 2)
-        bad |= json_object_set_new(root, r->mix ? "second" : "outdoors",
-                                   json_state(&r->side[1].state));
+        root = cli__set(root, r->mix ? "second" : "outdoors",
+                        json_state(&r->side[1].state));
     if (r->outdoors)
-        bad |= json_object_set_new(root, "test", json_test(r));
-    if (r->mix)
-        bad |= json_object_set_new(root, "mixed", json_state(mix)) |
-               json_object_set_new(root, "fog_kg_h", cli__real(3600.0 * fog));
+        root = cli__set(root, "test", json_test(r));
+    if (r->mix) {
+        root = cli__set(root, "mixed", json_state(mix));
+        root = cli__set(root, "fog_kg_h", cli__real(3600.0 * fog));
+    }
     if (!isnan(r->surface))
-        bad |= json_object_set_new(root, "surface", json_surface(r));
-    return cli__json(whole(root, bad));
+        root = cli__set(root, "surface", json_surface(r));
+    return cli__json(root);
 }
 
 int cli__air_print(struct cli__air_request *r)

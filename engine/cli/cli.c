@@ -161,12 +161,26 @@ const char *cli__nearest(const char *word, const char *const *names,
 
 /* ---- results -------------------------------------------------------------- */
 
+/* root as text, to be freed; NULL when memory is short.  Two passes, into room
+   that is there: jansson's own json_dumps loses a key that it has none for. */
+static char *text_of(const json_t *root)
+{
+    const size_t how = JSON_INDENT(2) | JSON_REAL_PRECISION(10);
+    size_t length = root != NULL ? json_dumpb(root, NULL, 0, how) : 0;
+    char *text = length > 0 ? malloc(length + 1) : NULL;
+
+    if (text == NULL)
+        return NULL;
+    text[length] = '\0';
+    if (json_dumpb(root, text, length, how) == length)
+        return text;
+    free(text);
+    return NULL;
+}
+
 int cli__json(json_t *root)
 {
-    char *text =
-        root == NULL
-            ? NULL
-            : json_dumps(root, JSON_INDENT(2) | JSON_REAL_PRECISION(10));
+    char *text = text_of(root);
 
     json_decref(root);
     if (text == NULL)
@@ -175,6 +189,25 @@ int cli__json(json_t *root)
     putchar('\n');
     free(text);
     return CLI__DONE;
+}
+
+/* whole, unless a part is missing in it. */
+static json_t *unless(int missing, json_t *whole)
+{
+    if (!missing)
+        return whole;
+    json_decref(whole);
+    return NULL;
+}
+
+json_t *cli__set(json_t *o, const char *key, json_t *value)
+{
+    return unless(json_object_set_new(o, key, value) != 0, o);
+}
+
+json_t *cli__add(json_t *list, json_t *value)
+{
+    return unless(json_array_append_new(list, value) != 0, list);
 }
 
 json_t *cli__real(double x)

@@ -141,6 +141,14 @@ const char *cli__nearest(const char *word, const char *const *names,
  */
 int cli__json(json_t *root);
 
+/*
+ * o with key, or list with value one longer.  NULL when any of them is NULL or
+ * memory is short, and then all are released: what lacks a part is no result,
+ * and cli__json says so of the NULL that is left.
+ */
+json_t *cli__set(json_t *o, const char *key, json_t *value);
+json_t *cli__add(json_t *list, json_t *value);
+
 /* x as JSON; null where it is not finite, which JSON cannot say. */
 json_t *cli__real(double x);
 

@@ -228,7 +228,7 @@ static json_t *worked_json(const struct dew_field *f,
     j = json_pack("{s:s, s:s, s:s}", "from", "worked out", "text", text, "how",
                   f->preset + 1);
     if (figure.given)
-        json_object_set_new(j, "si", amount_json(f, &figure));
+        j = cli__set(j, "si", amount_json(f, &figure));
     return j;
 }
 
@@ -245,14 +245,14 @@ static json_t *value_json(const struct dew_value *all, size_t key, int system)
         return worked_json(f, all, key, system);
     dew_scenario_show(f, v, system, text, sizeof text);
     j = json_pack("{s:s, s:s}", "from", by[v->origin.by], "text", text);
-    if (v->origin.line > 0)
-        json_object_update_new(j,
-                               json_pack("{s:i, s:i}", "line", v->origin.line,
-                                         "column", v->origin.column));
+    if (v->origin.line > 0) {
+        j = cli__set(j, "line", json_integer(v->origin.line));
+        j = cli__set(j, "column", json_integer(v->origin.column));
+    }
     if (f->kind == DEW_KIND_NUMBER || f->kind == DEW_KIND_COUNT)
-        json_object_set_new(j, "si", amount_json(f, v));
+        j = cli__set(j, "si", amount_json(f, v));
     if (v->origin.by == DEW_BY_DEFAULT && f->source != NULL)
-        json_object_set_new(j, "source", json_string(f->source));
+        j = cli__set(j, "source", json_string(f->source));
     return j;
 }
 
@@ -265,7 +265,7 @@ static json_t *values_json(const struct dew_value *v,
 
     for (size_t i = 0; i < count; i++)
         if (base == NULL || differs(&v[i], &base[i]))
-            json_object_set_new(j, f[i].path, value_json(v, i, system));
+            j = cli__set(j, f[i].path, value_json(v, i, system));
     return j;
 }
 
@@ -279,7 +279,7 @@ static int print_json(const struct check *c, const struct dew_run *run)
     for (size_t i = 0; i < dew_run_count(run); i++) {
         size_t at = dew_run_option(run, i);
 
-        json_array_append_new(
+        options = cli__add(
             options,
             json_pack("{s:s, s:o}", "name", dew_scenario_name(s, at), "changes",
                       values_json(dew_scenario_values(s, at), base, system)));

@@ -118,16 +118,16 @@ static json_t *field_json(const struct dew_field *f)
 
     cli__explain_form(f, form, sizeof form);
     cli__explain_preset(f, preset, sizeof preset);
-    json_object_set_new(j, "key", json_string(f->path));
-    json_object_set_new(j, "help", json_string(f->help));
-    json_object_set_new(j, "form", json_string(form));
-    json_object_set_new(j, "default", json_string(preset));
-    json_object_set_new(j, "source", or_null(f->source));
+    j = cli__set(j, "key", json_string(f->path));
+    j = cli__set(j, "help", json_string(f->help));
+    j = cli__set(j, "form", json_string(form));
+    j = cli__set(j, "default", json_string(preset));
+    j = cli__set(j, "source", or_null(f->source));
     if (f->low < f->high)
-        json_object_set_new(
-            j, "range",
-            json_pack("{s:f, s:f, s:s, s:s}", "low", f->low, "high", f->high,
-                      "unit", dew_quantity_si(f->quantity), "why", f->why));
+        j = cli__set(j, "range",
+                     json_pack("{s:f, s:f, s:s, s:s}", "low", f->low, "high",
+                               f->high, "unit", dew_quantity_si(f->quantity),
+                               "why", f->why));
     return j;
 }
 
@@ -140,7 +140,7 @@ static json_t *keys_json(const char *key)
     for (size_t i = 0; i < count; i++)
         if (n == 0 || (strncmp(f[i].path, key, n) == 0 &&
                        (f[i].path[n] == '.' || f[i].path[n] == '\0')))
-            json_array_append_new(list, field_json(&f[i]));
+            list = cli__add(list, field_json(&f[i]));
     return list;
 }
 

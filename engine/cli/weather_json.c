@@ -31,10 +31,10 @@ static json_t *columns_json(const struct dew_weather_report *r)
     json_t *list = json_array();
 
     for (int i = 0; i < r->column_count; i++)
-        json_array_append_new(list, json_pack("{s:o, s:s, s:s}", "header",
-                                              text(r->columns[i].header),
-                                              "meaning", r->columns[i].meaning,
-                                              "unit", r->columns[i].unit));
+        list = cli__add(list, json_pack("{s:o, s:s, s:s}", "header",
+                                        text(r->columns[i].header), "meaning",
+                                        r->columns[i].meaning, "unit",
+                                        r->columns[i].unit));
     return list;
 }
 
@@ -44,11 +44,11 @@ static json_t *notices_json(const struct dew_weather_report *r)
 
     for (int i = 0; i < DEW_NOTICE_COUNT; i++)
         if (r->notices[i].count > 0)
-            json_array_append_new(
-                list, json_pack("{s:s, s:I, s:i}", "what",
-                                dew_notice_text((enum dew_notice_code)i),
-                                "count", (json_int_t)r->notices[i].count,
-                                "first_line", r->notices[i].line));
+            list = cli__add(list,
+                            json_pack("{s:s, s:I, s:i}", "what",
+                                      dew_notice_text((enum dew_notice_code)i),
+                                      "count", (json_int_t)r->notices[i].count,
+                                      "first_line", r->notices[i].line));
     return list;
 }
 
@@ -63,7 +63,7 @@ static json_t *months_json(const struct dew_year *year)
 
         if (s->hours == 0)
             continue;
-        json_array_append_new(
+        list = cli__add(
             list,
             json_pack(
                 "{s:i, s:I, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o}", "month",
@@ -87,8 +87,7 @@ static json_t *gaps_json(const struct dew_year *year)
     json_t *list = json_array();
 
     for (size_t i = 0; i < count && i < MOST; i++)
-        json_array_append_new(list,
-                              json_pack("{s:o, s:I}", "from",
+        list = cli__add(list, json_pack("{s:o, s:I}", "from",
                                         date_json(&dates[gaps[i].first]),
                                         "hours", (json_int_t)gaps[i].hours));
     return list;

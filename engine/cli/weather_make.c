@@ -238,9 +238,9 @@ static json_t *month_json(const struct making *m, int month)
     for (int f = 0; j != NULL && f < FIGURES; f++) {
         struct cli__weather_spread s = spread_of(m, month, &figures[f]);
 
-        json_object_set_new(j, figures[f].key,
-                            json_pack("{s:f, s:f, s:f}", "lowest", s.low,
-                                      "mean", s.mean, "highest", s.high));
+        j = cli__set(j, figures[f].key,
+                     json_pack("{s:f, s:f, s:f}", "lowest", s.low, "mean",
+                               s.mean, "highest", s.high));
     }
     return j;
 }
@@ -250,7 +250,7 @@ static int print_json(const struct making *m)
     json_t *months = json_array();
 
     for (int month = 0; month < 12; month++)
-        json_array_append_new(months, month_json(m, month));
+        months = cli__add(months, month_json(m, month));
     return cli__json(
         json_pack("{s:s, s:s, s:s, s:s, s:I, s:i, s:b, s:o}", "number",
                   m->place.site.id, "name", m->place.site.name, "state",

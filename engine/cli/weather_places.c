@@ -131,7 +131,7 @@ static json_t *as_json(const struct dew_climate *c, double distance)
         m.warmest, "dew_point_mean_c", m.td, "sun_mean_w_m2", m.solar);
 
     if (j != NULL && !isnan(distance))
-        json_object_set_new(j, "away_m", cli__real(round(distance)));
+        j = cli__set(j, "away_m", cli__real(round(distance)));
     return j;
 }
 
@@ -168,7 +168,7 @@ int cli__weather_list(int argc, char **argv)
         if (!dew_climate_answers(&place, a.words))
             continue;
         if (a.common.json)
-            json_array_append_new(list, as_json(&place, NAN));
+            list = cli__add(list, as_json(&place, NAN));
         else if (found == 0)
             head(cli__weather_system(&a.common), 0);
         if (!a.common.json)
@@ -208,7 +208,7 @@ static int print_near(const struct asked *a, const struct dew_nearby *list,
     }
     out = json_array();
     for (size_t i = 0; i < count; i++)
-        json_array_append_new(out, as_json(&list[i].place, list[i].distance));
+        out = cli__add(out, as_json(&list[i].place, list[i].distance));
     return cli__json(out);
 }
 

@@ -136,7 +136,7 @@ static json_t *option_json(const struct years *y, size_t option, int dry)
     json_t *list = json_array();
 
     for (int n = 1; n <= y->count; n++)
-        json_array_append_new(list, json_real(*of(y, n, option, dry)));
+        list = cli__add(list, json_real(*of(y, n, option, dry)));
     return json_pack("{s:f, s:f, s:f, s:f, s:o}", "typical",
                      *of(y, 0, option, dry), "least", s.low, "mean", s.mean,
                      "most", s.high, "years", list);
@@ -147,10 +147,10 @@ static int print_json(const struct years *y)
     json_t *list = json_array();
 
     for (size_t i = 0; i < y->options; i++)
-        json_array_append_new(list, json_pack("{s:s, s:o, s:o}", "name",
-                                              name_of(y, i), "too_humid_h",
-                                              option_json(y, i, 0), "too_dry_h",
-                                              option_json(y, i, 1)));
+        list =
+            cli__add(list, json_pack("{s:s, s:o, s:o}", "name", name_of(y, i),
+                                     "too_humid_h", option_json(y, i, 0),
+                                     "too_dry_h", option_json(y, i, 1)));
     return cli__json(json_pack("{s:s, s:s, s:i, s:I, s:o}", "number",
                                site_of(y)->id, "name", site_of(y)->name,
                                "years", y->count, "seed",

@@ -58,14 +58,30 @@ static void glass_line(const struct draw__plot *p, const struct draw__chart *c,
     draw__svg_line(p, x, y, LINE, "edge");
 }
 
-/* Places that hold a dot already, on a grid finer than a dot. */
+/* Places that hold a dot already, a bit each, on a grid finer than a dot. */
 enum { GRID = 2, ACROSS = DRAW__SVG_WIDE / GRID, DOWN = DRAW__SVG_HIGH / GRID };
+typedef unsigned char grid[ACROSS][(DOWN + 7) / 8];
+
+/* Takes a place; 0 where it is outside, or was taken. */
+static int take(grid taken, double x, double y)
+{
+    unsigned char *at, bit;
+
+    if (!(x >= 0 && x < ACROSS && y >= 0 && y < DOWN))
+        return 0;
+    at = &taken[(int)x][(int)y / 8];
+    bit = (unsigned char)(1U << ((int)y % 8));
+    if (*at & bit)
+        return 0;
+    *at |= bit;
+    return 1;
+}
 
 /* A dot for every hour; one where many fall on the same place. */
 static void dots(const struct draw__plot *p, const struct draw__chart *c)
 {
     const struct dew_outcome *o = draw__chart_outcome(c, c->option);
-    unsigned char taken[ACROSS][DOWN];
+    grid taken;
 
     memset(taken, 0, sizeof taken);
     fputs("<path class=\"dots\" d=\"", p->out);
@@ -73,11 +89,8 @@ static void dots(const struct draw__plot *p, const struct draw__chart *c)
         double x = draw__svg_x(p, degrees(c, o->series.t_out[h])) / GRID;
         double y = draw__svg_y(p, 100 * o->series.rh[h]) / GRID;
 
-        if (!(x >= 0 && x < ACROSS && y >= 0 && y < DOWN) ||
-            taken[(int)x][(int)y] > 0)
-            continue;
-        taken[(int)x][(int)y] = 1;
-        fprintf(p->out, "M%.1f %.1fh0", GRID * x, GRID * y);
+        if (take(taken, x, y))
+            fprintf(p->out, "M%.1f %.1fh0", GRID * x, GRID * y);
     }
     fputs("\"/>\n", p->out);
 }

@@ -21,6 +21,9 @@
 
 #include "march/kernel.h"
 
+#ifdef __clang__
+#pragma clang diagnostic ignored "-Wkeyword-macro"
+#endif
 #define double core__many
 
 #include "march/body_map.h"

@@ -55,6 +55,8 @@ enum dew_status dew_march_step(struct dew_march *m, const struct dew_hour *hour,
     struct dew_date wall;
     struct dew_result r;
 
+    if (status == DEW_OK)
+        status = march__one_date(date, err);
     if (status != DEW_OK) {
         if (err != NULL)
             err->hour = m->hour + 1;

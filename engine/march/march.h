@@ -73,9 +73,11 @@ struct march__hour {
 enum dew_status march__check(const struct dew_case *c, struct dew_error *err);
 
 /* finite.c: refuse a case, and an hour of weather, that hold a NaN where none
-   may stand; DEW_ERANGE with the member in err->path. */
+   may stand or what cannot be; DEW_ERANGE with the member in err->path. */
 enum dew_status march__numbers(const struct dew_case *c, struct dew_error *err);
 enum dew_status march__one_hour(const struct dew_hour *h,
+                                struct dew_error *err);
+enum dew_status march__one_date(const struct dew_date *d,
                                 struct dew_error *err);
 
 #endif

@@ -491,15 +491,16 @@ enum dew_status report__json_write(struct maker *m, json_t *o, size_t flags,
                                    const char *what, FILE *out,
                                    struct dew_error *err)
 {
-    int bad;
+    int short_of = o == NULL || m->failed, bad = 0;
 
-    if (o == NULL || m->failed) {
-        json_decref(o);
-        return core__fail(err, DEW_EMEM, "no memory for %s", what);
+    if (!short_of) {
+        bad = json_dumpf(o, out, flags) != 0 || fputc('\n', out) == EOF ||
+              fflush(out) != 0;
+        short_of = bad && !ferror(out); /* a dump needs some of its own */
     }
-    bad = json_dumpf(o, out, flags) != 0 || fputc('\n', out) == EOF ||
-          fflush(out) != 0;
     json_decref(o);
+    if (short_of)
+        return core__fail(err, DEW_EMEM, "no memory for %s", what);
     if (bad)
         return core__fail(err, DEW_EIO, "%s could not be written", what);
     return DEW_OK;

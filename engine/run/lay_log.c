@@ -71,17 +71,16 @@ static size_t lived(const struct dew_date *year, size_t marched,
 }
 
 /* A year that mixes years is met by month, day and hour alone. */
-static void lay_outdoors(struct dew_run *r, const struct dew_year *out,
-                         double *dew)
+static void lay_outdoors(struct dew_run *r, run__calendar places,
+                         const struct dew_year *out, double *dew)
 {
     size_t count, marched, from = 0;
     const struct dew_hour *hours = dew_year_hours(out, &count);
     const struct dew_date *dates = dew_year_dates(out, &count);
     const struct dew_date *year = dew_year_dates(r->year, &marched);
     int mixed = marched > 0 && year[0].year == 0;
-    run__calendar places; /* of the hours marched, + 1; 0: none */
 
-    memset(places, 0, sizeof places);
+    memset(places, 0, sizeof(run__calendar)); /* hours marched, + 1; 0: none */
     for (size_t h = 0; mixed && h < marched; h++)
         *run__place(places, &year[h]) = h + 1;
     for (size_t k = 0; k < count; k++) {
@@ -95,8 +94,9 @@ static void lay_outdoors(struct dew_run *r, const struct dew_year *out,
     }
 }
 
-void run__lay(struct dew_run *r, const struct dew_text *text,
-              const struct dew_log_ask *ask, const struct dew_log_report *read)
+void run__lay(struct dew_run *r, run__calendar places,
+              const struct dew_text *text, const struct dew_log_ask *ask,
+              const struct dew_log_report *read)
 {
     const struct dew_measured *m = &r->measured;
     struct dew_year *out = outdoors(text, ask, read);
@@ -113,6 +113,6 @@ void run__lay(struct dew_run *r, const struct dew_text *text,
         .dew_point = dew,
         .same_hours = dew_year_dates(r->year, &count)->year != 0};
     if (out != NULL)
-        lay_outdoors(r, out, dew_out);
+        lay_outdoors(r, places, out, dew_out);
     dew_year_close(out);
 }

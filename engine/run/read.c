@@ -7,7 +7,7 @@
 #include "core/fail.h"
 #include "run/run.h"
 
-enum { FAULTS = 100, GROUPS = 1000 };
+enum { GROUPS = 1000 };
 
 /* ---- faults ---------------------------------------------------------------- */
 
@@ -31,6 +31,12 @@ enum dew_status run__faults(struct dew_run *r, const struct dew_faults *faults)
         run__fault(r, &more);
     }
     return faults->list[0].status;
+}
+
+struct dew_faults run__room(struct dew_run *r, size_t most)
+{
+    memset(r->list, 0, sizeof r->list);
+    return (struct dew_faults){r->list, most, 0};
 }
 
 enum dew_status run__memory(struct dew_run *r)
@@ -78,8 +84,7 @@ static enum dew_status take_scenario(struct dew_run *r, const char *text,
                                        .name = ask->name,
                                        .sets = ask->sets,
                                        .set_count = ask->set_count};
-    struct dew_error list[FAULTS] = {{0}};
-    struct dew_faults faults = {list, FAULTS, 0};
+    struct dew_faults faults = run__room(r, RUN__FAULTS);
 
     if ((r->job == DEW_RUN_CHECK ? dew_scenario_look : dew_scenario_open)(
             &r->scenario, &from, &faults) != DEW_OK)
@@ -122,10 +127,9 @@ static void check_cases(struct dew_run *r)
 {
     for (size_t k = 0; k < dew_scenario_count(r->scenario); k++) {
         struct dew_error err = {0};
-        struct dew_case c;
 
         core__at(&err, r->ask->name, 0, 0);
-        if (dew_scenario_case(r->scenario, k, &r->outdoors, NULL, &c, &err) !=
+        if (dew_scenario_case(r->scenario, k, &r->outdoors, NULL, NULL, &err) !=
             DEW_OK)
             run__fault(r, &err);
     }

@@ -29,12 +29,12 @@ static void enter(run__calendar places, const struct dew_log *log)
 
 /* The log's hours where the year has them: how many there are.  A year that
    mixes years has none of them: month, day and hour have to do. */
-static size_t align(struct dew_run *r, double *t, double *rh)
+static size_t align(struct dew_run *r, run__calendar places, double *t,
+                    double *rh)
 {
     size_t count, logged, found = 0;
     const struct dew_date *dates = dew_year_dates(r->year, &count);
     const struct dew_log_hour *hours = dew_log_hours(r->log, &logged);
-    run__calendar places;
 
     enter(places, r->log);
     for (size_t h = 0; h < count; h++) {
@@ -53,8 +53,7 @@ static enum dew_status parse(struct dew_run *r, const struct dew_text *text,
                              const struct dew_log_ask *ask,
                              struct dew_log_report *report)
 {
-    struct dew_error list[FAULTS] = {{0}};
-    struct dew_faults faults = {list, FAULTS, 0};
+    struct dew_faults faults = run__room(r, FAULTS);
 
     return dew_log_parse(&r->log, text, ask, report, &faults) == DEW_OK
                ? DEW_OK
@@ -108,17 +107,23 @@ static enum dew_status beside(struct dew_run *r, const struct dew_text *text,
                               const struct dew_log_ask *ask,
                               const struct dew_log_report *report)
 {
+    run__calendar *places = malloc(sizeof *places);
+    enum dew_status status = DEW_OK;
     size_t count;
 
     (void)dew_year_hours(r->year, &count);
     r->hours = calloc(4 * count, sizeof *r->hours);
-    if (r->hours == NULL)
+    if (places == NULL || r->hours == NULL) {
+        free(places);
         return run__memory(r);
+    }
     r->measured = (struct dew_measured){r->hours, r->hours + count, count};
-    if (align(r, r->hours, r->hours + count) == 0)
-        return no_hour(r);
-    run__lay(r, text, ask, report);
-    return DEW_OK;
+    if (align(r, *places, r->hours, r->hours + count) == 0)
+        status = no_hour(r);
+    else
+        run__lay(r, *places, text, ask, report);
+    free(places);
+    return status;
 }
 
 static enum dew_status of_file(struct dew_run *r, const struct run__file *f,

@@ -136,13 +136,12 @@ static enum dew_status parse(struct dew_run *r, const struct run__file *f,
                              struct dew_weather_report *report)
 {
     const struct dew_text text = {f->name, f->bytes, f->length};
-    struct dew_error list[FAULTS] = {{0}};
-    struct dew_faults faults = {list, FAULTS, 0};
+    struct dew_faults faults = run__room(r, FAULTS);
 
     if (dew_weather_parse(&r->year, &text, ask, report, &faults) == DEW_OK)
         return DEW_OK;
     run__faults(r, &faults);
-    return hint(r, list[0].status);
+    return hint(r, r->list[0].status);
 }
 
 /* lost: of a place to fill from that is not known. */
@@ -194,13 +193,12 @@ static enum dew_status find_place(struct dew_run *r, const char *key,
 
 static enum dew_status read_months(struct dew_run *r, struct run__file *f)
 {
-    struct dew_error list[FAULTS] = {{0}};
-    struct dew_faults faults = {list, FAULTS, 0};
+    struct dew_faults faults = run__room(r, FAULTS);
+    struct dew_error err = {0};
 
-    core__at(&list[0], f->name, 0, 0);
-    if (run__unpack(&f->bytes, &f->length, &list[0]) != DEW_OK)
-        return run__fault(r, &list[0]);
-    list[0] = (struct dew_error){0};
+    core__at(&err, f->name, 0, 0);
+    if (run__unpack(&f->bytes, &f->length, &err) != DEW_OK)
+        return run__fault(r, &err);
     return dew_climate_read(f->bytes, f->length, f->name, &r->place, &faults) ==
                    DEW_OK
                ? DEW_OK

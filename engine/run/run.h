@@ -21,7 +21,10 @@ struct run__option {
     struct dew_costs costs;
 };
 
+enum { RUN__FAULTS = 100 }; /* most that one reading tells               */
+
 struct dew_run {
+    struct dew_error list[RUN__FAULTS]; /* room of run__room                 */
     const struct dew_run_ask *ask; /* these two while it is opened           */
     struct dew_faults *faults;
     enum dew_status status; /* of the first fault                            */
@@ -68,6 +71,9 @@ struct dew_run {
     struct dew_report_years years; /* of a made year                         */
     struct dew_report report; /* version NULL: not judged                    */
 };
+
+/* Empty room for at most most faults of one reading; the last one is gone. */
+struct dew_faults run__room(struct dew_run *r, size_t most);
 
 /* Add a fault, or all of a list and how many it could not hold; returns the
    status. */
@@ -129,14 +135,15 @@ enum dew_status run__fill(struct dew_year *year, const char *place,
 enum dew_status run__weather(struct dew_run *r);
 enum dew_status run__log(struct dew_run *r);
 
-/* Hours by month, day and hour. */
+/* Hours by month, day and hour; too large for a stack. */
 typedef size_t run__calendar[12][31][24];
 size_t *run__place(run__calendar places, const struct dew_date *d);
 
 /* The last step of the log: r->laid from r->measured and, where the file has
-   outdoor columns, from those. */
-void run__lay(struct dew_run *r, const struct dew_text *text,
-              const struct dew_log_ask *ask, const struct dew_log_report *read);
+   outdoor columns, from those.  places is room to work in. */
+void run__lay(struct dew_run *r, run__calendar places,
+              const struct dew_text *text, const struct dew_log_ask *ask,
+              const struct dew_log_report *read);
 
 /* ---- read.c ------------------------------------------------------------------ */
 

@@ -199,12 +199,11 @@ static void try_case(const struct dew_scenario *s, size_t option,
         .pressure = 101325,
         .monthly = {-3, -1, 4, 10, 16, 21, 24, 23, 19, 12, 6, 0}};
     struct dew_error err = {0};
-    struct dew_case c;
     const struct dew_field *f;
     size_t count;
     enum scenario__key key;
 
-    if (dew_scenario_case(s, option, &anywhere, NULL, &c, &err) == DEW_OK)
+    if (dew_scenario_case(s, option, &anywhere, NULL, NULL, &err) == DEW_OK)
         return;
     f = dew_scenario_field(err.path);
     key = f != NULL ? (enum scenario__key)(f - dew_scenario_fields(&count))

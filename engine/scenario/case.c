@@ -4,6 +4,7 @@
 
 #include <math.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "core/fail.h"
@@ -169,29 +170,52 @@ static enum dew_status make_parts(struct scenario__making *m)
     return status;
 }
 
+/* Where a case is made: too large for the stack of a small thread. */
+struct shop {
+    struct dew_value v[SCENARIO__KEYS];
+    struct dew_case c;
+};
+
+static struct shop *shop_open(const struct scenario__option *option,
+                              const struct dew_outdoors *outdoors,
+                              struct dew_error *err)
+{
+    struct shop *s = calloc(1, sizeof *s);
+
+    if (s == NULL) {
+        core__fail(err, DEW_EMEM, "no memory for a case");
+        return NULL;
+    }
+    memcpy(s->v, option->values, sizeof s->v);
+    s->c.site = outdoors->site;
+    s->c.pressure = outdoors->pressure;
+    return s;
+}
+
 enum dew_status dew_scenario_case(const struct dew_scenario *scenario,
                                   size_t option,
                                   const struct dew_outdoors *outdoors,
                                   const struct dew_changes *changes,
                                   struct dew_case *out, struct dew_error *err)
 {
-    struct dew_value v[SCENARIO__KEYS];
-    struct dew_case c = {.site = outdoors->site,
-                         .pressure = outdoors->pressure};
-    struct scenario__making m = {.v = v,
-                                 .o = outdoors,
-                                 .c = &c,
+    const struct scenario__option *of = &scenario->options[option];
+    struct shop *s = shop_open(of, outdoors, err);
+    struct scenario__making m = {.o = outdoors,
                                  .err = err,
                                  .reading = DEW_READ_LIKELY,
-                                 .written = scenario->options[option].written};
+                                 .written = of->written};
     enum dew_status status;
 
-    memcpy(v, scenario->options[option].values, sizeof v);
-    status = change(v, changes, err);
+    if (s == NULL)
+        return DEW_EMEM;
+    m.v = s->v;
+    m.c = &s->c;
+    status = change(s->v, changes, err);
     if (status == DEW_OK)
         status = make_parts(&m);
-    if (status == DEW_OK)
-        *out = c;
+    if (status == DEW_OK && out != NULL)
+        *out = s->c;
+    free(s);
     return status;
 }
 
@@ -267,26 +291,28 @@ enum dew_status dew_scenario_otherwise(const struct dew_scenario *scenario,
                                        struct dew_another *another,
                                        struct dew_error *err)
 {
-    struct dew_case usual,
-        c = {.site = outdoors->site, .pressure = outdoors->pressure};
-    struct scenario__making m = {.v = scenario->options[option].values,
-                                 .written = scenario->options[option].written,
-                                 .o = outdoors,
-                                 .c = &c,
-                                 .err = err};
-    enum dew_status status =
-        dew_scenario_case(scenario, option, outdoors, NULL, &usual, err);
+    const struct scenario__option *of = &scenario->options[option];
+    struct shop *s; /* its case is the usual one */
+    struct scenario__making m = {
+        .written = of->written, .o = outdoors, .c = &another->c, .err = err};
+    enum dew_status status;
 
     another->open = 0;
-    if (status != DEW_OK || !askable(another->how, &usual.plant))
-        return status;
-    read_as(&m, another->how);
-    status = make_parts(&m);
-    if (status != DEW_OK || !differs(another->how, &usual, &c))
-        return status;
-    another->open = 1;
-    another->c = c;
-    return DEW_OK;
+    another->c = (struct dew_case){.site = outdoors->site,
+                                   .pressure = outdoors->pressure};
+    s = shop_open(of, outdoors, err);
+    if (s == NULL)
+        return DEW_EMEM;
+    m.v = s->v;
+    status = dew_scenario_case(scenario, option, outdoors, NULL, &s->c, err);
+    if (status == DEW_OK && askable(another->how, &s->c.plant)) {
+        read_as(&m, another->how);
+        status = make_parts(&m);
+        another->open =
+            status == DEW_OK && differs(another->how, &s->c, &another->c);
+    }
+    free(s);
+    return status;
 }
 
 static enum dew_status layout_of(const struct scenario__option *option,
@@ -295,19 +321,23 @@ static enum dew_status layout_of(const struct scenario__option *option,
                                  struct dew_error *err)
 {
     struct dew_duct_layout l;
-    struct dew_case c = {.site = outdoors->site,
-                         .pressure = outdoors->pressure};
+    struct shop *s = shop_open(option, outdoors, err);
     struct scenario__making m = {.v = option->values,
                                  .written = option->written,
                                  .o = outdoors,
-                                 .c = &c,
                                  .err = err,
                                  .reading = DEW_READ_LIKELY,
                                  .as_designed = as_designed};
-    enum dew_status status = parts(&m);
+    enum dew_status status;
 
-    if (status != DEW_OK)
+    if (s == NULL)
+        return DEW_EMEM;
+    m.c = &s->c;
+    status = parts(&m);
+    if (status != DEW_OK) {
+        free(s);
         return status;
+    }
     if (scenario__two_sided(m.v) || scenario__ducts_outside(m.v)) {
         status = scenario__ducts_layout(&m, &l);
     } else {
@@ -316,6 +346,7 @@ static enum dew_status layout_of(const struct scenario__option *option,
     }
     if (status == DEW_OK)
         *out = l;
+    free(s);
     return status;
 }
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The states of a layout's network as the air paths of a case, and the space
    that its ducts outside lie in. */
+#include <stdlib.h>
 #include <string.h>
 
 #include "core/fail.h"
@@ -160,27 +161,41 @@ static enum dew_status put_states(
     return DEW_OK;
 }
 
+static enum dew_status make(struct scenario__making *m,
+                            const struct dew_duct_layout *layout,
+                            struct dew_duct_state (*states)[DEW_BLOWER_STATES])
+{
+    struct dew_error inside = {0};
+    int blowers;
+    enum dew_status status =
+        dew_ducts_states(layout, states, &blowers, &inside);
+
+    if (status != DEW_OK)
+        return scenario__ducts_blame(m, status, &inside);
+    status = put_states(m, layout, states, blowers);
+    if (status != DEW_OK)
+        return status;
+    dew_ducts_watch_of(layout, &m->c->watch);
+    dew_ducts_watch_leaks(states, blowers, layout->handler_count, &m->c->watch);
+    m->c->house.around = around_of(m->v);
+    return DEW_OK;
+}
+
 enum dew_status scenario__make_ducts(struct scenario__making *m)
 {
-    struct dew_duct_state states[DEW_DUCT_VENT_STATES][DEW_BLOWER_STATES];
+    struct dew_duct_state(*states)[DEW_BLOWER_STATES];
     struct dew_duct_layout layout;
-    struct dew_error inside = {0};
     enum dew_status status;
-    int blowers;
 
     if (!scenario__ducts_said(m->v) && !scenario__ducts_outside(m->v))
         return DEW_OK;
     status = scenario__ducts_layout(m, &layout);
     if (status != DEW_OK)
         return status;
-    status = dew_ducts_states(&layout, states, &blowers, &inside);
-    if (status != DEW_OK)
-        return scenario__ducts_blame(m, status, &inside);
-    status = put_states(m, &layout, states, blowers);
-    if (status != DEW_OK)
-        return status;
-    dew_ducts_watch_of(&layout, &m->c->watch);
-    dew_ducts_watch_leaks(states, blowers, layout.handler_count, &m->c->watch);
-    m->c->house.around = around_of(m->v);
-    return DEW_OK;
+    states = calloc(DEW_DUCT_VENT_STATES, sizeof *states); /* 76 KB */
+    if (states == NULL)
+        return core__fail(m->err, DEW_EMEM, "no memory for the ducts");
+    status = make(m, &layout, states);
+    free(states);
+    return status;
 }

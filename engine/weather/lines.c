@@ -11,7 +11,7 @@ static enum dew_status read_bytes(struct weather__lines *in,
                                   const struct dew_text *text,
                                   struct dew_error *err)
 {
-    const size_t most = (size_t)1 << 31;
+    const size_t most = (size_t)1 << 30;
     char *packed = NULL;
 
     in->bytes = text->bytes;
@@ -28,8 +28,23 @@ static enum dew_status read_bytes(struct weather__lines *in,
         free(packed);
     }
     if (in->size == most)
-        core__fail(err, DEW_ERANGE, "larger than 2 GiB");
+        core__fail(err, DEW_ERANGE, "larger than 1 GiB");
     return err->status;
+}
+
+/* Before the first of them is read: what they would take grows with them. */
+static int too_long(const struct weather__lines *in)
+{
+    const char *at = in->bytes, *end = in->bytes + in->size;
+    long ends = 0;
+
+    while (at < end && (at = memchr(at, in->eol, (size_t)(end - at))) != NULL) {
+        ends++;
+        at++;
+        if (ends > WEATHER__LINES_MAX)
+            return 1;
+    }
+    return 0;
 }
 
 enum dew_status weather__lines_open(struct weather__lines *in,
@@ -52,7 +67,11 @@ enum dew_status weather__lines_open(struct weather__lines *in,
                       memchr(in->bytes, '\r', first) != NULL
                   ? '\r'
                   : '\n';
-    return DEW_OK;
+    core__at(err, in->path, 0, 0);
+    return too_long(in) ? core__fail(err, DEW_ERANGE,
+                                     "more than 3,000,000 lines: keep the "
+                                     "years, or the minutes, that are needed")
+                        : DEW_OK;
 }
 
 void weather__lines_close(struct weather__lines *in)

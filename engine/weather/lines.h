@@ -16,8 +16,10 @@
 enum {
     WEATHER__BLOCK = 1 << 17, /* bytes looked into for an end of line        */
     WEATHER__LINE_MAX =
-        1 << 16,             /* longest line                                */
-    WEATHER__CELLS_MAX = 512 /* most cells in a line                        */
+        1 << 16,              /* longest line                                */
+    WEATHER__CELLS_MAX = 512, /* most cells in a line                       */
+    WEATHER__LINES_MAX =
+        3000000 /* most lines: five years of minutes, 60 of quarter hours  */
 };
 
 struct weather__lines {
@@ -35,7 +37,8 @@ struct weather__lines {
 /*
  * text is borrowed until close; without bytes it is the file of that name.
  * Close in any case.  Errors: DEW_EIO: not to be opened, the disk, compressed
- * data that are damaged or cut; DEW_ERANGE: above 2 GiB; DEW_EMEM.
+ * data that are damaged or cut; DEW_ERANGE: above 1 GiB or
+ * WEATHER__LINES_MAX; DEW_EMEM.
  */
 enum dew_status weather__lines_open(struct weather__lines *in,
                                     const struct dew_text *text,

@@ -199,9 +199,11 @@ void dew_march_prescribe_t(struct dew_march *march, const double *t,
 /*
  * Advance one hour.  Allocates nothing.  *out is written only on DEW_OK.
  * Errors: DEW_ERANGE with err->hour and the member's name in err->path when
- * *hour holds a NaN; nothing has then been done.  DEW_EBALANCE with err->hour
- * when a ledger does not close within 1e-9 of the hour's inflows, or a value
- * is not finite, as when the air indoors leaves -60 .. 60 degC.
+ * *hour holds a NaN, what is infinite, a t outside -100 .. 90 degC, a w
+ * outside 0 .. 1, a wind below 0 or no pressure, or *date a part outside its
+ * range; nothing has then been done.  DEW_EBALANCE with err->hour when a ledger
+ * does not close within 1e-9 of the hour's inflows, or a value is not finite, as
+ * when the air indoors leaves -60 .. 60 degC.
  */
 enum dew_status dew_march_step(struct dew_march *march,
                                const struct dew_hour *hour,

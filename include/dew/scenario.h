@@ -261,11 +261,12 @@ struct dew_changes {
 };
 
 /*
- * The complete case of one option.  changes may be NULL.
+ * The complete case of one option.  changes may be NULL; so may out, to see
+ * whether there is one.
  *
- * Errors  DEW_EUNKNOWN for a change that is no number's key; DEW_ERANGE and
- *         others of the house and plant functions, the key's group in
- *         err->path.  *out only on DEW_OK.
+ * Errors  DEW_EMEM; DEW_EUNKNOWN for a change that is no number's key;
+ *         DEW_ERANGE and others of the house and plant functions, the key's
+ *         group in err->path.  *out only on DEW_OK.
  */
 enum dew_status dew_scenario_case(const struct dew_scenario *scenario,
                                   size_t option,

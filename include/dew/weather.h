@@ -293,7 +293,8 @@ struct dew_text {
  *            the number of the cell (the character in a fixed-width file):
  *            DEW_EIO DEW_EMEM DEW_ESYNTAX DEW_EMISSING DEW_EUNIT DEW_ERANGE;
  *            DEW_EAMBIGUOUS is a question, with the answers in the text.
- * Limits     at most 2 GiB; at most 60 years; a quoted cell ends on its line; a line has at most 65,536 bytes
+ * Limits     at most 1 GiB, unpacked, and 3,000,000 lines; at most 60 years;
+ *            a quoted cell ends on its line; a line has at most 65,536 bytes
  *            and 512 cells; the header is within the first 60 lines; names of
  *            months are read in English.  *report is filled also on an error.
  */

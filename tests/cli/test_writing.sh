@@ -11,8 +11,7 @@ work=$(mktemp -d -p /dev/shm 2>/dev/null || mktemp -d)
 trap 'rm -rf "$work"' EXIT
 cd "$work" || exit 1
 bad=0
-case ${DEW_KIND-gcc} in gcc) usual=50 ;; *) usual=8 ;; esac
-kills=${KILLS:-$usual}
+kills=${KILLS:-50}
 first=$here/scenarios/first.yaml
 made=$here/weather/miami-made.csv
 

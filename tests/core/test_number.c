@@ -10,6 +10,11 @@
 #include "dew/unit.h"
 
 /* glibc 2.36 keeps 39 bytes of LOCPATH in newlocale. */
+#if defined(__has_feature) /* clang's word for it */
+#if __has_feature(address_sanitizer)
+#define __SANITIZE_ADDRESS__ 1
+#endif
+#endif
 #ifdef __SANITIZE_ADDRESS__
 #include <sanitizer/lsan_interface.h>
 #define LEAKS_IN_LIBC(on) ((on) ? __lsan_disable() : __lsan_enable())

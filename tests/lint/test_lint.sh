@@ -60,6 +60,23 @@ for script in floors refs banned size spdx names umbrella; do passes $script; do
 passes exports lib.so
 passes statics air.o
 passes kept 'cli.o air.o'
+frame() { # BYTES: the stack of a function
+    mkdir -p build/gcc/engine
+    printf 'engine/air/air.c:3:8:dew_air_x\t%s\tstatic\n' "$1" >build/gcc/engine/air.su
+}
+frame 8192
+passes frames build/gcc/engine
+frame 8193
+catches frames 'engine/air/air.c:3:8:dew_air_x: 8193 bytes of stack' build/gcc/engine
+frame 20480
+echo 'engine/air/air.c 20' >tests/lint/frames.txt
+passes frames build/gcc/engine
+frame 20481
+catches frames '20481 bytes of stack' build/gcc/engine
+frame 300
+echo 'engine/air/air.c 20' >tests/lint/frames.txt
+catches frames 'engine/air/air.c has no frame above 8 KiB' build/gcc/engine
+catches frames 'no .su files' build
 
 echo '#include "dew/leak.h"' >>engine/plant/fan.c
 catches floors 'plant may not include dew/leak of house'
@@ -95,7 +112,8 @@ for call in 'printf("x")' 'fprintf(stderr, "x")' 'fputs("x", stdout)' 'exit(1)' 
     catches banned "$call"
 done
 for call in 'fopen(a, "w")' 'open(a, O_WRONLY | O_CREAT, 0666)' \
-    'argp_error(state, "x")'; do
+    'argp_error(state, "x")' 'json_object_set_new(o, "x", y)' \
+    'json_array_append_new(l, y)' 'json_dumps(o, 0)'; do
     echo "    $call;" >>engine/cli/main.c
     catches banned "$call"
 done

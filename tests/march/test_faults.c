@@ -103,12 +103,14 @@ static void a_bad_case_is_refused_by_name(void **state)
 {
     const struct refusal *row = *state;
     struct dew_case c = lively_case();
-    int whole = (int)row->value;
 
-    if (row->size == sizeof whole)
+    if (row->size == sizeof(int)) {
+        int whole = (int)row->value;
+
         memcpy((char *)&c + row->offset, &whole, sizeof whole);
-    else
+    } else {
         memcpy((char *)&c + row->offset, &row->value, sizeof row->value);
+    }
     is_refused(&c, row->text);
 }
 
@@ -159,6 +161,68 @@ TEST(weather_that_is_no_number_stops_the_march)
     dew_march_close(m);
 }
 
+/* What cannot be, of an hour and of a date: refused before it is used, and
+   the march goes on. */
+static const struct odd_hour {
+    const char *name; /* member and message                                  */
+    struct dew_hour add;
+    struct dew_date then;
+} odd_hours[] = {
+    {"weather.w: -0.5 cannot be", {.w = -0.5}, {.year = 0}},
+    {"weather.w: 9.5 cannot be", {.w = 9.5}, {.year = 0}},
+    {"weather.t: -273 cannot be", {.t = -273}, {.year = 0}},
+    {"weather.t: 91 cannot be", {.t = 91}, {.year = 0}},
+    {"weather.p: 0 cannot be", {.p = -1}, {.year = 0}},
+    {"weather.wind: -2 cannot be", {.wind = -2}, {.year = 0}},
+    {"weather.wind: inf cannot be", {.wind = INFINITY}, {.year = 0}},
+    {"weather.sky: -inf cannot be", {.sky = -INFINITY}, {.year = 0}},
+    {"date.hour: 25 is outside 1 .. 24", {.t = 0}, {.hour = 25}},
+    {"date.hour: -4 is outside 1 .. 24", {.t = 0}, {.hour = -4}},
+    {"date.month: 13 is outside 1 .. 12", {.t = 0}, {.month = 13}},
+    {"date.day: 32 is outside 1 .. 31", {.t = 0}, {.day = 32}},
+    {"date.weekday: 7 is outside 0 .. 6", {.t = 0}, {.weekday = 7}},
+    {"date.yearday: 367 is outside 1 .. 366", {.t = 0}, {.yearday = 367}},
+};
+
+static void put_odd(const struct odd_hour *row, struct dew_hour *h,
+                    struct dew_date *d)
+{
+    const struct dew_hour *a = &row->add;
+
+    h->w = a->w != 0 ? a->w : h->w;
+    h->t = a->t != 0 ? a->t : h->t;
+    h->p = a->p != 0 ? 0 : h->p;
+    h->wind = a->wind != 0 ? a->wind : h->wind;
+    h->sky = a->sky != 0 ? a->sky : h->sky;
+    d->hour = row->then.hour != 0 ? row->then.hour : d->hour;
+    d->month = row->then.month != 0 ? row->then.month : d->month;
+    d->day = row->then.day != 0 ? row->then.day : d->day;
+    d->weekday = row->then.weekday != 0 ? row->then.weekday : d->weekday;
+    d->yearday = row->then.yearday != 0 ? row->then.yearday : d->yearday;
+}
+
+static void what_cannot_be_is_refused(void **state)
+{
+    struct dew_case c = bare_case(173.0, 20.7);
+    struct dew_hour good = lively_weather(1), odd = good;
+    struct dew_date date = date_of(0), then = date;
+    struct dew_result r = {.rh = 0.417};
+    struct dew_error err = {0};
+    struct dew_march *m;
+    char want[80];
+
+    snprintf(want, sizeof want, "hour 1: %s",
+             ((const struct odd_hour *)*state)->name);
+    put_odd(*state, &odd, &then);
+    assert_int_equal(dew_march_open(&m, &c, &good, NULL), DEW_OK);
+    assert_int_equal(dew_march_step(m, &odd, &then, &r, &err), DEW_ERANGE);
+    assert_string_equal(dew_error_line(&err, line, sizeof line), want);
+    assert_near(r.rh, 0.417, 0.0);
+    assert_int_equal(dew_march_step(m, &good, &date, &r, NULL), DEW_OK);
+    dew_march_close(m);
+}
+ROWS(odd_hours, what_cannot_be_is_refused);
+
 /* Each lane of the hour before the first: its name, and nothing is made. */
 TEST(every_lane_of_the_weather_is_looked_at)
 {
@@ -198,7 +262,7 @@ TEST(a_warm_up_hands_on_what_stopped_it)
     hours[17].w = INFINITY;
     assert_int_equal(dew_march_open(&m, &c, &hours[0], NULL), DEW_OK);
     assert_int_equal(dew_march_warm_up(m, hours, dates, 48, &turns, &err),
-                     DEW_EBALANCE);
+                     DEW_ERANGE);
     assert_int_equal(err.hour, 18);
     assert_int_equal(turns, -7);
     dew_march_close(m);

@@ -13,7 +13,6 @@
 #include "support/rows.h"
 
 #include <stdio.h>
-#include <stdlib.h>
 
 #include "support/asked_run.h"
 
@@ -65,7 +64,6 @@ enum { PLACES = 3 };
 static const double grace = 2.0; /* h   of a year: the step's own accuracy */
 
 static double too_humid[PLACES][HOUSES][OPTIONS];
-static int marched;
 
 static void march_house(int p, int house)
 {
@@ -92,15 +90,10 @@ static void march_house(int p, int house)
 
 static int march_all(void **state)
 {
-    const char *kind = getenv("DEW_KIND");
-
     (void)state;
-    if (kind != NULL && strcmp(kind, "gcc") != 0)
-        return 0; /* 240 years: in one build only */
     for (int p = 0; p < PLACES; p++)
         for (int h = 0; h < HOUSES; h++)
             march_house(p, h);
-    marched = 1;
     return 0;
 }
 
@@ -108,8 +101,6 @@ static void more_water_never_means_fewer_humid_hours(void **state)
 {
     int i = (int)((const struct pair *)*state - pairs), rises = 0;
 
-    if (!marched)
-        skip();
     for (int p = 0; p < PLACES; p++)
         for (int h = 0; h < HOUSES; h++) {
             double less = too_humid[p][h][2 * i];

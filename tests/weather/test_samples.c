@@ -239,6 +239,30 @@ TEST(a_line_has_an_end)
     free(text);
 }
 
+/* A gzipped file of nothing but lines would take the machine's memory. */
+TEST(lines_are_limited)
+{
+    static const size_t most = 3000000;
+    char *text = malloc(most + 1), line[900];
+    struct reading r;
+
+    assert_non_null(text);
+    for (size_t i = 0; i < 4; i++) { /* one at the limit, one above; both ends */
+        memset(text, i < 2 ? '\n' : '\r', most + 1);
+        read_text(&r, text, most + i % 2, NULL);
+        fault_text(&r, 0, line, sizeof line);
+        if (i % 2) {
+            assert_int_equal(r.status, DEW_ERANGE);
+            assert_string_equal(line,
+                                "0:0: : more than 3,000,000 lines: keep the "
+                                "years, or the minutes, that are needed");
+        } else {
+            assert_int_not_equal(r.status, DEW_ERANGE);
+        }
+    }
+    free(text);
+}
+
 TEST(lines_may_end_in_returns_alone)
 {
     static const char text[] =

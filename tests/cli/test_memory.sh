@@ -1,0 +1,74 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+# One allocation is refused, each in turn or every so many: a command then says
+# that memory is short and ends with 3, or its result is the whole one.  It
+# never blames a file, never leaves out a part.  TRIES says how many for each
+# command.
+set -u
+D=$(realpath "${DEWLEDGER:-${DEW_BUILD:-build/gcc}/dewledger}")
+here=$(cd "$(dirname "$0")/../.." && pwd)
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+cd "$work" || exit 1
+bad=0
+tries=${TRIES:-40}
+if ! "${CC:-gcc}" -shared -fPIC -O1 -o short.so "$here/tests/cli/short_memory.c" 2>log; then
+    echo "skip short memory: $(tail -1 log)"
+    exit 77
+fi
+
+# short NAME COMMAND...
+short() {
+    name=$1
+    shift
+    "$D" "$@" >whole 2>err </dev/null
+    code=$?
+    SHORT_TOLD=count LD_PRELOAD=./short.so "$D" "$@" >out 2>err </dev/null
+    count=$(cat count)
+    step=$(((count + tries - 1) / tries)) at=1 tried=0 wrong=0
+    : >wrong
+    while [ $at -le "$count" ]; do
+        SHORT_AT=$at LD_PRELOAD=./short.so timeout 20 "$D" "$@" >out 2>err </dev/null
+        got=$?
+        tried=$((tried + 1))
+        if [ $got = $code ] && cmp -s out whole; then
+            :
+        elif [ $got != 3 ] || ! grep -qi 'memory' err; then
+            wrong=$((wrong + 1))
+            echo "    allocation $at: exit $got: $(head -c 200 err)" >>wrong
+        fi
+        at=$((at + step))
+    done
+    if [ $code = 0 ] && [ "$tried" -gt 0 ] && [ $wrong = 0 ]; then
+        echo "ok $name: $tried of $count refused"
+    else
+        echo "not ok $name: exit $code; $wrong of $tried wrong"
+        head -8 wrong
+        bad=1
+    fi
+}
+
+first=$here/scenarios/first.yaml
+made=$here/weather/miami-made.csv
+{ grep '^[#t]' "$made" | grep -v '^# year'; sed -n '/^2001-07-01 01/,/^2001-07-31 24/p' "$made"; } >month.csv
+of_month="--set weather.place=none --set weather.file=month.csv"
+printf 'time,temperature (degF),humidity (%%)\n' >log.csv
+for day in 01 02 03 04; do
+    for hour in 00 06 12 18; do echo "2001-07-$day $hour:00,76,58"; done
+done >>log.csv
+
+short "check --json" check "$first" --json
+short "check" check "$first"
+short "explain --json" explain --json
+short "air --json" air 80degF 60% outdoors 75degF 50% --json
+short "air of a mix, --json" air --mix 75degF 50% 300cfm with 20degF 80% 90cfm --json
+short "weather list --json" weather list miami --json
+short "weather near --json" weather near 25 -80 --json
+short "weather look --json" weather look month.csv --json
+short "weather look" weather look "$made"
+short "weather make --json" weather make 722020 --json
+short "start" start
+short "ducts --json" ducts "$here/scenarios/ducts_written.yaml" --json
+short "run --json" run "$first" $of_month --json
+short "run with a log" run "$first" $of_month --log log.csv --full
+exit $bad

@@ -1,0 +1,30 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+# A year of a scenario that comes along, run once for all tests that read it:
+# a folder with set/ (what `run --out set` writes), brief (what it prints), full
+# (what `run --full` prints) and status (their exit codes, messages in errors).
+# usage: DEWLEDGER=path/to/dewledger tests/support/shipped.sh SCENARIO...
+# Prints the folder of each.  Made anew when the program, the scenario or a
+# weather file is another than then.
+set -u
+top=$(cd "$(dirname "$0")/../.." && pwd)
+build=$top/${DEW_BUILD:-build/gcc}
+program=$(realpath "${DEWLEDGER:-$build/dewledger}")
+for scenario in "$@"; do
+    scenario=$(realpath "$scenario")
+    name=$(basename "$scenario" .yaml)
+    folder=$build/shipped/$name
+    key=$(cat "$program" "$scenario" "$top"/weather/*.csv | sha256sum)
+    echo "$folder"
+    [ "$(cat "$folder/key" 2>/dev/null)" = "$key" ] && continue
+    rm -rf "$folder"
+    mkdir -p "$folder"
+    (
+        cd "$folder" || exit 1
+        "$program" run "$scenario" --out set >brief 2>errors
+        one=$?
+        "$program" run --full "$scenario" >full 2>>errors
+        echo "$one $?" >status
+    )
+    echo "$key" >"$folder/key"
+done
