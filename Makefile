@@ -192,8 +192,7 @@ $B/%.o: %.c Makefile
 
 $B/engine/march/lanes_%.o: engine/march/lanes.c Makefile
 	@mkdir -p $(@D)
-	$(CC) $(OURS) $(CFLAGS) $(LANES_$*) $(if $(filter clang,$(KIND)),-Wno-keyword-macro) \
-	  -DCORE__LANES=$* -MMD -MP -c $< -o $@
+	$(CC) $(OURS) $(CFLAGS) $(LANES_$*) -DCORE__LANES=$* -MMD -MP -c $< -o $@
 
 define embed
 $$B/$(1).o: $(1) engine/core/embed.S Makefile
