@@ -131,7 +131,7 @@ static CORE__INLINE int plant__store_fine(core__plain seconds)
 
 /* A step so drying that the passes' length shows: sqrt(m / most) would fall by
    that share of itself; ours. */
-#define PLANT__STORE_NEAR 0.05
+#define PLANT__STORE_NEAR 0.1
 
 /*
  * A step in so many passes, each at most a cycle; in as many as fine says
