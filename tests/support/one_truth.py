@@ -158,8 +158,8 @@ def compare(where, cells, kept):
 def text_of(text, options, si):
     """Rows "3 name   1 2 3" of the tables of run's text, in their order."""
     want = tables(options, si)
-    blocks = [("^option +h +h +h +h +h ", "Humidity and fresh air"),
-              ("^option +% +% +h ", "Air quality, surfaces and frost"),
+    blocks = [("^option +hours +hours +hours +hours +hours ", "Humidity and fresh air"),
+              ("^option +% +% +hours ", "Air quality, surfaces and frost"),
               ("^option +Jan Feb", "Hours too humid, by month"),
               ("^option +once +a year +money", "Money"),
               ("^option +to rooms",
