@@ -252,7 +252,8 @@ enum dew_status dew_scenario_outdoors(const struct dew_year *year,
 
 /* Figures put in the place of those read, SI, for spreads and sizes. */
 struct dew_change {
-    const char *path; /* of a NUMBER key                                    */
+    const char *path; /* of a NUMBER key, or of an AT key given with one
+                         pair, whose first part it is then                  */
     double si;
 };
 struct dew_changes {
@@ -264,7 +265,7 @@ struct dew_changes {
  * The complete case of one option.  changes may be NULL; so may out, to see
  * whether there is one.
  *
- * Errors  DEW_EMEM; DEW_EUNKNOWN for a change that is no number's key;
+ * Errors  DEW_EMEM; DEW_EUNKNOWN for a change of no such key;
  *         DEW_ERANGE and others of the house and plant functions, the key's
  *         group in err->path.  *out only on DEW_OK.
  */
@@ -320,6 +321,10 @@ int dew_scenario_ducts_outside(const struct dew_scenario *scenario,
 /* Fresh air the option must deliver, m3/s; 0 = none asked. */
 double dew_scenario_required(const struct dew_scenario *scenario,
                              size_t option);
+/* The same with figures changed; NaN where dew_scenario_case refuses one. */
+double dew_scenario_required_with(const struct dew_scenario *scenario,
+                                  size_t option,
+                                  const struct dew_changes *changes);
 
 /* The plain inputs of a study. */
 struct dew_safety dew_scenario_safety(const struct dew_scenario *scenario);
