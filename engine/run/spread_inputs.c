@@ -199,6 +199,16 @@ struct ends {
     double required[2];
 };
 
+static enum dew_status at_end(struct dew_error *err, const char *key, int high)
+{
+    char why[sizeof err->text];
+
+    snprintf(why, sizeof why, "%s", err->text);
+    snprintf(err->text, sizeof err->text, "%.150s (at the %s end of %.60s)",
+             why, high ? "high" : "low", key);
+    return err->status;
+}
+
 static enum dew_status make_ends(const struct dew_spread *s,
                                  const struct dew_spread_input *x,
                                  size_t option, struct ends *ends,
@@ -215,7 +225,7 @@ static enum dew_status make_ends(const struct dew_spread *s,
 
         if (dew_scenario_case(r->scenario, at, &r->outdoors, &changes,
                               &ends->at[e], err) != DEW_OK)
-            return err->status;
+            return at_end(err, f->path, e);
         ends->required[e] =
             dew_scenario_required_with(r->scenario, at, &changes);
     }

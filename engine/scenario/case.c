@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The case of an option, and the plain inputs beside it. */
 #include "scenario/case.h"
+#include "scenario/agree.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -8,6 +9,7 @@
 #include <string.h>
 
 #include "core/fail.h"
+#include "scenario/agree.h"
 #include "scenario/scenario.h"
 
 static const double year_s = 365.0 * 86400.0, day_s = 86400.0, hour_s = 3600.0;
@@ -233,6 +235,8 @@ enum dew_status dew_scenario_case(const struct dew_scenario *scenario,
     m.v = s->v;
     m.c = &s->c;
     status = change(s, changes, err);
+    if (status == DEW_OK && changes != NULL && changes->count > 0)
+        status = scenario__agree_values(s->v, err);
     if (status == DEW_OK)
         status = make_parts(&m);
     if (status == DEW_OK && out != NULL)

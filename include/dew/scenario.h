@@ -262,8 +262,9 @@ struct dew_changes {
 };
 
 /*
- * The complete case of one option.  changes may be NULL; so may out, to see
- * whether there is one.
+ * The complete case of one option.  changes may be NULL; with them, rules
+ * between keys are looked at anew.  out may be NULL, to see whether there is
+ * one.
  *
  * Errors  DEW_EMEM; DEW_EUNKNOWN for a change of no such key;
  *         DEW_ERANGE and others of the house and plant functions, the key's

@@ -466,6 +466,10 @@ static const struct refused_row {
      "moisture.drying_half_life=90 day (60 to 120)", DRAWS, DEW_EMISSING,
      "of the figures with a range none changes a house of this scenario: there "
      "is nothing to draw"},
+    {"an end that is no house", HOUSE, "temperature.heat=70 degF (66 to 80)",
+     DRAWS, DEW_ERANGE,
+     "heats to above what temperature.cool cools to: the lower one is for "
+     "heating (at the high end of temperature.heat)"},
     {"no draw", HOUSE, NULL, 0, DEW_ERANGE, "0 draws are outside 1 .. 65536"},
 };
 
@@ -483,5 +487,37 @@ static void it_says_why(void **state)
     dew_run_close(r);
 }
 ROWS(refused_rows, it_says_why);
+
+/* Each end alone is a house, and not all of them together. */
+TEST(a_draw_that_is_no_house_is_named)
+{
+    const char *const sets[] = {"temperature.heat=70 degF (66 to 74)",
+                                "temperature.cool=75 degF (71 to 80)"};
+    const struct dew_spread_ask ask = {512, 1, 2};
+    struct dew_run *r = run_of(HOUSE, sets, 2);
+    struct dew_error err = {0};
+    struct dew_spread *s = NULL;
+    double done = 0;
+    size_t draw = 0;
+    char text[300];
+
+    assert_int_equal(dew_spread_open(&s, r, &ask, &err), DEW_OK);
+    while (err.status == DEW_OK && done < 1)
+        (void)dew_spread_step(s, &done, &err);
+    assert_int_equal(err.status, DEW_ERANGE);
+    assert_string_equal(err.path, "temperature.heat");
+    assert_int_equal(sscanf(strchr(err.text, '('), "(draw %zu,", &draw), 1);
+    snprintf(text, sizeof text,
+             "heats to above what temperature.cool cools to: the lower one is "
+             "for heating (draw %zu, \"as it stands\")",
+             draw);
+    assert_string_equal(err.text, text);
+    spread = (dew_spread_close(spread), s);
+    assert_true(dew_spread_figure(s, input("temperature.heat"), draw - 1, 0) >
+                dew_spread_figure(s, input("temperature.cool"), draw - 1, 0));
+    assert_int_equal(dew_spread_step(s, &done, NULL), DEW_ERANGE);
+    dew_run_close(run);
+    run = r;
+}
 
 RUN_TESTS_IN("spread", open_all, close_all);

@@ -62,4 +62,20 @@ TEST(a_change_of_no_figure_is_refused)
     dew_scenario_close(s);
 }
 
+TEST(a_change_keeps_the_rules_between_keys)
+{
+    struct dew_scenario *s = opened(BASE, NULL, 0);
+    const struct dew_change dry = {"limits.too_dry", 0.7};
+    const struct dew_changes changes = {&dry, 1};
+    struct dew_error err = {0};
+    struct dew_case c;
+
+    assert_int_equal(dew_scenario_case(s, 0, &place, &changes, &c, &err),
+                     DEW_ERANGE);
+    assert_string_equal(err.path, "limits.too_dry");
+    assert_string_equal(
+        err.text, "is not below limits.too_humid: no humidity would be right");
+    dew_scenario_close(s);
+}
+
 RUN_TESTS("changes");
