@@ -101,35 +101,40 @@ static size_t best_of(const struct cli__spread *s)
     return best;
 }
 
+/* "NAME" is the best of the 5 options in 85 of 100 houses (78 to 91). */
+static void say_option(const struct cli__spread *s, size_t best, char *text,
+                       size_t size)
+{
+    size_t count = dew_spread_shares(s->spread, best).best;
+    char name[160],
+        does[60] = "brings the fresh air asked for and keeps the limits";
+
+    if (s->options > 1)
+        snprintf(does, sizeof does, "is the best of the %zu options",
+                 s->options);
+    snprintf(text, size, "\"%s\" %s in %s%s.",
+             core__clean(cli__spread_name(s, best), name, sizeof name), does,
+             houses(s, count).text, interval(s, count).text);
+}
+
+/* The likelier first: that one option is best, or that none will do. */
 static void say_best(const struct cli__spread *s)
 {
     size_t best = best_of(s), none = dew_spread_none(s->spread);
     size_t count = dew_spread_shares(s->spread, best).best;
-    char text[900], name[160];
+    char option[500], nothing[300] = "", text[900];
 
-    if (count == 0) {
-        snprintf(text, sizeof text,
-                 "No option brings the fresh air asked for and keeps the "
-                 "limits, in any of the %zu houses drawn.",
-                 s->draws);
-    } else if (s->options == 1) {
-        snprintf(text, sizeof text,
-                 "\"%s\" brings the fresh air asked for and keeps the limits "
-                 "in %s%s.",
-                 core__clean(cli__spread_name(s, 0), name, sizeof name),
-                 houses(s, count).text, interval(s, count).text);
-    } else {
-        snprintf(text, sizeof text,
-                 "\"%s\" is the best of the %zu options in %s%s.",
-                 core__clean(cli__spread_name(s, best), name, sizeof name),
-                 s->options, houses(s, count).text, interval(s, count).text);
-    }
-    if (count > 0 && none > 0) {
-        size_t used = strlen(text);
-
-        snprintf(text + used, sizeof text - used, " In %s no option will do.",
-                 houses(s, none).text);
-    }
+    say_option(s, best, option, sizeof option);
+    if (none > 0)
+        snprintf(nothing, sizeof nothing, "No option will do in %s%s.",
+                 houses(s, none).text, interval(s, none).text);
+    if (count == 0)
+        snprintf(text, sizeof text, "%s", nothing);
+    else if (none > count)
+        snprintf(text, sizeof text, "%s %s", nothing, option);
+    else
+        snprintf(text, sizeof text, "%s%s%s", option, none > 0 ? " " : "",
+                 nothing);
     cli__wrap(stdout, 0, text);
 }
 
@@ -189,6 +194,43 @@ static void print_range(const struct cli__spread *s, size_t option,
     report__right(stdout, report__number(r.p90, 0).text, HOURS);
 }
 
+static void say_limit(const struct cli__spread *s)
+{
+    size_t hours;
+    double share = dew_verdict_judging().kept_share;
+    char text[300];
+
+    (void)dew_year_hours(dew_run_year(s->run), &hours);
+    snprintf(text, sizeof text,
+             "low: 1 house in 10 has fewer hours; mid: half have fewer; high: "
+             "1 in 10 has more. A limit is kept in %.0f hours (%.0f %% of "
+             "them) or fewer.",
+             floor(share * (double)hours), 100 * share);
+    cli__wrap(stdout, 0, text);
+}
+
+/* The third limit, where any house comes near it. */
+static void say_glass(const struct cli__spread *s)
+{
+    char text[6000] = "Wet glass, hours (low to high):", name[160];
+    int any = 0;
+
+    for (size_t i = 0; i < s->options; i++) {
+        struct dew_spread_range r =
+            dew_spread_hours(s->spread, i, DEW_SPREAD_glass_wet);
+        size_t used = strlen(text);
+
+        snprintf(text + used, sizeof text - used, "%s \"%s\" %s (%s to %s)",
+                 i > 0 ? "," : "",
+                 core__clean(cli__spread_name(s, i), name, sizeof name),
+                 report__number(r.p50, 0).text, report__number(r.p10, 0).text,
+                 report__number(r.p90, 0).text);
+        any = any || r.p90 >= 1;
+    }
+    if (any)
+        cli__wrap(stdout, 0, text);
+}
+
 static void print_hours(const struct cli__spread *s)
 {
     static const enum dew_spread_count told[] = {
@@ -206,9 +248,8 @@ static void print_hours(const struct cli__spread *s)
             print_range(s, i, told[k]);
         putchar('\n');
     }
-    cli__wrap(
-        stdout, 0,
-        "low: 1 house in 10 has fewer hours; mid: half have fewer; high: 1 in 10 has more.");
+    say_limit(s);
+    say_glass(s);
 }
 
 /* ---- what was doubted ---------------------------------------------------------- */
