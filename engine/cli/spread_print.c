@@ -117,24 +117,35 @@ static void say_option(const struct cli__spread *s, size_t best, char *text,
              houses(s, count).text, interval(s, count).text);
 }
 
+/* What `run` answers: of the house with every figure as told. */
+static void say_as_told(const struct cli__spread *s, char *text, size_t size)
+{
+    char name[160];
+
+    snprintf(text, size, "As told, none does.");
+    for (size_t i = 0; i < s->options; i++)
+        if (dew_spread_house(s->spread, s->draws, i)->best)
+            snprintf(text, size, "As told, it is \"%s\".",
+                     core__clean(cli__spread_name(s, i), name, sizeof name));
+}
+
 /* The likelier first: that one option is best, or that none will do. */
 static void say_best(const struct cli__spread *s)
 {
     size_t best = best_of(s), none = dew_spread_none(s->spread);
     size_t count = dew_spread_shares(s->spread, best).best;
-    char option[500], nothing[300] = "", text[900];
+    char option[500] = "", nothing[300] = "", told[200], text[1100];
+    const char *first = none > count ? nothing : option;
 
-    say_option(s, best, option, sizeof option);
+    if (count > 0)
+        say_option(s, best, option, sizeof option);
     if (none > 0)
         snprintf(nothing, sizeof nothing, "No option will do in %s%s.",
                  houses(s, none).text, interval(s, none).text);
-    if (count == 0)
-        snprintf(text, sizeof text, "%s", nothing);
-    else if (none > count)
-        snprintf(text, sizeof text, "%s %s", nothing, option);
-    else
-        snprintf(text, sizeof text, "%s%s%s", option, none > 0 ? " " : "",
-                 nothing);
+    say_as_told(s, told, sizeof told);
+    snprintf(text, sizeof text, "%s%s%s %s", first,
+             count > 0 && none > 0 ? " " : "",
+             first == option ? nothing : option, told);
     cli__wrap(stdout, 0, text);
 }
 
@@ -209,7 +220,7 @@ static void say_limit(const struct cli__spread *s)
     cli__wrap(stdout, 0, text);
 }
 
-/* The third limit, where any house comes near it. */
+/* The third limit, of the options whose houses come near it. */
 static void say_glass(const struct cli__spread *s)
 {
     char text[6000] = "Wet glass, hours (low to high):", name[160];
@@ -220,12 +231,13 @@ static void say_glass(const struct cli__spread *s)
             dew_spread_hours(s->spread, i, DEW_SPREAD_glass_wet);
         size_t used = strlen(text);
 
+        if (r.p90 < 1)
+            continue;
         snprintf(text + used, sizeof text - used, "%s \"%s\" %s (%s to %s)",
-                 i > 0 ? "," : "",
+                 any++ ? "," : "",
                  core__clean(cli__spread_name(s, i), name, sizeof name),
                  report__number(r.p50, 0).text, report__number(r.p10, 0).text,
                  report__number(r.p90, 0).text);
-        any = any || r.p90 >= 1;
     }
     if (any)
         cli__wrap(stdout, 0, text);

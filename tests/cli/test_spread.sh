@@ -57,6 +57,7 @@ says "what has no range is named" grep -q '^Not doubted.* house.floor_area' out
 says "each option has its share and its hours" test "$(grep -c '^2 enthalpy core' out)" = 2
 cp out one
 says "an answer in words" grep -q '^"enthalpy core" is the best of the 2 options in .* of 100 houses' out
+says "and that of the likely house" sh -c 'tr -s "\n" " " <out | grep -q "As told, it is .enthalpy core.\."'
 says "what keeps a limit is told" grep -q 'A limit is kept in 175 hours' out
 says "glass that stays dry is not spoken of" sh -c '! grep -q "^Wet glass" out'
 ends "on two threads" 0 spread house.yaml --draws 32 --threads 2
@@ -93,7 +94,7 @@ END
 ends "a cold place" 0 spread house.yaml --draws 16 --set weather.place=726580
 says "wet glass is told" grep -q '^Wet glass, hours (low to high): "as it stands"' out
 ends "a damp limit" 0 spread house.yaml --draws 16 --set 'limits.too_humid=35 %' --set 'limits.too_dry=33 %'
-says "where none will do, that comes first" grep -q '^No option will do in all 16 houses drawn.$' out
+says "where none will do, that comes first" grep -q '^No option will do in all 16 houses drawn. As told, none does.$' out
 
 # ---- what is refused -------------------------------------------------------------
 sed 's/ ([^)]*)//g' house.yaml >sure.yaml
