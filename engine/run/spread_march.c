@@ -185,6 +185,8 @@ static enum dew_status march_once(const struct block *b, size_t option,
 
 /* ---- judging ----------------------------------------------------------------- */
 
+enum { OPTIONS = (RUN__MOST - RUN__OTHERS) / 2 }; /* of a run at most */
+
 static enum dew_spread_by ranked_by(const struct dew_question *q)
 {
     for (size_t i = 0; i < q->count; i++)
@@ -196,14 +198,14 @@ static enum dew_spread_by ranked_by(const struct dew_question *q)
 static void judge(const struct block *b, size_t k)
 {
     struct dew_spread *s = b->s;
-    struct dew_choice choices[RUN__MOST];
+    struct dew_choice choices[OPTIONS];
     const struct dew_question q = {
         .choices = choices,
         .count = s->options,
         .prices = run__priced(&s->prices) ? &s->prices : NULL,
         .judging = dew_verdict_judging()};
     struct dew_spread_house *out = &s->houses[(b->first + k) * s->options];
-    size_t passing[64], best;
+    size_t passing[OPTIONS], best;
 
     for (size_t i = 0; i < s->options; i++)
         choices[i] = (struct dew_choice){.outcome = &b->outcomes[at(b, i, k)],
