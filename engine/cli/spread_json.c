@@ -30,7 +30,7 @@ static json_t *option(const struct cli__spread *s, size_t i)
                   share(s, n.ventilates), "best", share(s, n.best));
 
 #define X(name, words)                                                         \
-    json_object_set_new(o, #name "_h", hours(s, i, DEW_SPREAD_##name));
+    o = cli__set(o, #name "_h", hours(s, i, DEW_SPREAD_##name));
     DEW_SPREAD_HOURS_MAP(X)
 #undef X
     return o;
@@ -59,9 +59,9 @@ json_t *cli__spread_json(const struct cli__spread *s)
     const struct dew_spread_input *x = dew_spread_inputs(s->spread, &count);
 
     for (size_t i = 0; i < s->options; i++)
-        json_array_append_new(options, option(s, i));
+        options = cli__add(options, option(s, i));
     for (size_t k = 0; k < count; k++)
-        json_array_append_new(inputs, input(s, &x[k]));
+        inputs = cli__add(inputs, input(s, &x[k]));
     return json_pack("{s:s, s:s, s:I, s:I, s:s, s:o, s:o, s:o}", "title",
                      dew_scenario_title(dew_run_scenario(s->run)), "version",
                      DEW_VERSION, "draws", (json_int_t)s->draws, "seed",

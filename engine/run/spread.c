@@ -49,8 +49,10 @@ static enum dew_status make_draws(struct dew_spread *s, unsigned long seed,
 
     s->u = calloc(s->draws * s->columns, sizeof *s->u);
     s->houses = calloc((1 + s->draws) * s->options, sizeof *s->houses);
+    s->sorted = calloc(s->draws, sizeof *s->sorted);
     s->as_told = calloc(s->options, sizeof *s->as_told);
-    return s->u != NULL && s->houses != NULL && s->as_told != NULL
+    return s->u != NULL && s->houses != NULL && s->sorted != NULL &&
+                   s->as_told != NULL
                ? core__draw(&d, s->u, err)
                : core__fail(err, DEW_EMEM, "no memory for %zu draws", s->draws);
 }
@@ -99,6 +101,7 @@ void dew_spread_close(struct dew_spread *s)
     free(s->inputs);
     free(s->u);
     free(s->houses);
+    free(s->sorted);
     free(s->as_told);
     free(s);
 }
@@ -207,22 +210,17 @@ struct dew_spread_range dew_spread_hours(const struct dew_spread *s,
                                          enum dew_spread_count what)
 {
     const struct dew_spread_house *h = dew_spread_house(s, s->draws, option);
-    struct dew_spread_range r = {NAN, NAN, NAN, NAN};
-    double *x = s->marched == 1 + s->draws ? calloc(s->draws, sizeof *x) : NULL;
+    double *x = s->sorted;
 
-    if (x == NULL || h == NULL) {
-        free(x);
-        return r;
-    }
+    if (s->marched < 1 + s->draws)
+        return (struct dew_spread_range){NAN, NAN, NAN, NAN};
     for (size_t i = 0; i < s->draws; i++)
         x[i] = hours_of(dew_spread_house(s, i, option), what);
     core__sort(x, s->draws);
-    r = (struct dew_spread_range){dew_study_quantile(x, s->draws, 0.1),
-                                  dew_study_quantile(x, s->draws, 0.5),
-                                  dew_study_quantile(x, s->draws, 0.9),
-                                  hours_of(h, what)};
-    free(x);
-    return r;
+    return (struct dew_spread_range){dew_study_quantile(x, s->draws, 0.1),
+                                     dew_study_quantile(x, s->draws, 0.5),
+                                     dew_study_quantile(x, s->draws, 0.9),
+                                     hours_of(h, what)};
 }
 
 struct dew_spread_shares dew_spread_shares(const struct dew_spread *s,

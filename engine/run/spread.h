@@ -17,6 +17,7 @@ struct dew_spread {
     size_t input_count, columns;
     double *u;                       /* [draws][columns]  shares of ranges    */
     struct dew_spread_house *houses; /* [1 + draws][options]                  */
+    double *sorted;                  /* [draws]  scratch                      */
     struct dew_outcome *as_told;     /* of row 0, an option each              */
     size_t draws, options, threads;
     size_t marched; /* rows                                                   */

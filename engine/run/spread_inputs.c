@@ -224,10 +224,10 @@ static enum dew_status make_ends(const struct dew_spread *s,
         const struct dew_changes changes = {&one, 1};
 
         if (dew_scenario_case(r->scenario, at, &r->outdoors, &changes,
-                              &ends->at[e], err) != DEW_OK)
+                              &ends->at[e], err) != DEW_OK ||
+            dew_scenario_required_with(r->scenario, at, &changes,
+                                       &ends->required[e], err) != DEW_OK)
             return at_end(err, f->path, e);
-        ends->required[e] =
-            dew_scenario_required_with(r->scenario, at, &changes);
     }
     return DEW_OK;
 }

@@ -62,12 +62,13 @@ static enum dew_status make(struct block *b, size_t option,
             run__spread_changes(b->s, b->first + k, option, b->list);
         struct dew_outcome *o = &b->outcomes[at(b, option, k)];
 
-        if (dew_scenario_case(r->scenario, from, &r->outdoors, &changes,
-                              &b->cases[at(b, option, k)], err) != DEW_OK)
-            return blame(b, option, k, err);
         o->name = name_of(b, option);
         o->count = b->s->weather.count;
-        o->required = dew_scenario_required_with(r->scenario, from, &changes);
+        if (dew_scenario_case(r->scenario, from, &r->outdoors, &changes,
+                              &b->cases[at(b, option, k)], err) != DEW_OK ||
+            dew_scenario_required_with(r->scenario, from, &changes,
+                                       &o->required, err) != DEW_OK)
+            return blame(b, option, k, err);
     }
     return DEW_OK;
 }

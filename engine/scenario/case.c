@@ -411,18 +411,22 @@ double dew_scenario_required(const struct dew_scenario *scenario, size_t option)
     return scenario__required(scenario->options[option].values);
 }
 
-double dew_scenario_required_with(const struct dew_scenario *scenario,
-                                  size_t option,
-                                  const struct dew_changes *changes)
+enum dew_status dew_scenario_required_with(const struct dew_scenario *scenario,
+                                           size_t option,
+                                           const struct dew_changes *changes,
+                                           double *out, struct dew_error *err)
 {
     const struct dew_outdoors none = {.pressure = 0};
-    struct shop *s = shop_open(&scenario->options[option], &none, NULL);
-    double required = NAN;
+    struct shop *s = shop_open(&scenario->options[option], &none, err);
+    enum dew_status status;
 
-    if (s != NULL && change(s, changes, NULL) == DEW_OK)
-        required = scenario__required(s->v);
+    if (s == NULL)
+        return DEW_EMEM;
+    status = change(s, changes, err);
+    if (status == DEW_OK)
+        *out = scenario__required(s->v);
     free(s);
-    return required;
+    return status;
 }
 
 /* ---- study inputs -------------------------------------------------------- */

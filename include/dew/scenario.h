@@ -322,10 +322,12 @@ int dew_scenario_ducts_outside(const struct dew_scenario *scenario,
 /* Fresh air the option must deliver, m3/s; 0 = none asked. */
 double dew_scenario_required(const struct dew_scenario *scenario,
                              size_t option);
-/* The same with figures changed; NaN where dew_scenario_case refuses one. */
-double dew_scenario_required_with(const struct dew_scenario *scenario,
-                                  size_t option,
-                                  const struct dew_changes *changes);
+/* The same with figures changed.  Errors: DEW_EMEM; DEW_EUNKNOWN for a change
+   that dew_scenario_case does not know.  *out only on DEW_OK. */
+enum dew_status dew_scenario_required_with(const struct dew_scenario *scenario,
+                                           size_t option,
+                                           const struct dew_changes *changes,
+                                           double *out, struct dew_error *err);
 
 /* The plain inputs of a study. */
 struct dew_safety dew_scenario_safety(const struct dew_scenario *scenario);

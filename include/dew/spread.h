@@ -120,7 +120,8 @@ enum dew_spread_count {
         DEW_SPREAD_COUNTS
 };
 
-/* h   of the draws, by dew_study_quantile; and the likely house. */
+/* h   of the draws, by dew_study_quantile; and the likely house.  NaN before
+   all are marched.  One call at a time: it sorts within the spread. */
 struct dew_spread_range {
     double p10, p50, p90, likely;
 };
