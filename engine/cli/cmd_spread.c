@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* dewledger spread: many houses like the one told, drawn from its ranges. */
+#include <stdlib.h>
 #include <string.h>
 #include <unistd.h>
 
@@ -124,13 +125,18 @@ int cli__cmd_spread(int argc, char **argv)
                               .args_doc = "SCENARIO.yaml",
                               .doc = does,
                               .children = children};
-    struct spread s = {
-        .ask = {.draws = DEW_SPREAD_DRAWS, .seed = DEW_SPREAD_SEED}};
-    int code = cli__parse(&argp, argc, argv, &s);
+    struct spread *s = calloc(1, sizeof *s);
+    int code;
 
+    if (s == NULL)
+        return cli__fail(CLI__FAILED, "out of memory");
+    s->ask = (struct dew_spread_ask){.draws = DEW_SPREAD_DRAWS,
+                                     .seed = DEW_SPREAD_SEED};
+    code = cli__parse(&argp, argc, argv, s);
     if (code == CLI__DONE)
-        code = spread(&s);
-    dew_spread_close(s.spread);
-    dew_run_close(s.run);
+        code = spread(s);
+    dew_spread_close(s->spread);
+    dew_run_close(s->run);
+    free(s);
     return code;
 }

@@ -9,7 +9,7 @@
 #include "core/parallel.h"
 #include "run/spread.h"
 
-enum { YEAR = 8760, THREADS = 64 };
+enum { YEAR = 8760 };
 
 /* ---- opening ----------------------------------------------------------------- */
 
@@ -108,13 +108,6 @@ void dew_spread_close(struct dew_spread *s)
 
 /* ---- the march --------------------------------------------------------------- */
 
-/* Blocks that march at once, each on a thread, and what they say. */
-struct blocks {
-    struct dew_spread *s;
-    struct dew_error err[THREADS];
-    enum dew_status status[THREADS];
-};
-
 static size_t least(size_t a, size_t b)
 {
     return a < b ? a : b;
@@ -122,26 +115,25 @@ static size_t least(size_t a, size_t b)
 
 static void one_block(void *of, size_t i)
 {
-    struct blocks *b = of;
-    size_t rows = run__spread_block(), first = b->s->marched + i * rows;
+    struct dew_spread *s = of;
+    size_t rows = run__spread_block(), first = s->marched + i * rows;
 
-    b->status[i] = run__spread_march(
-        b->s, first, least(rows, 1 + b->s->draws - first), &b->err[i]);
+    s->status[i] = run__spread_march(
+        s, first, least(rows, 1 + s->draws - first), &s->err[i]);
 }
 
 static enum dew_status blocks(struct dew_spread *s, struct dew_error *err)
 {
     size_t rows = run__spread_block(), left = 1 + s->draws - s->marched;
-    size_t threads = least(s->threads, THREADS);
+    size_t threads = least(s->threads, RUN__SPREAD_THREADS);
     size_t count = least(threads, (left + rows - 1) / rows);
-    struct blocks b = {.s = s};
 
-    core__parallel(threads, count, one_block, &b);
+    core__parallel(threads, count, one_block, s);
     for (size_t i = 0; i < count; i++)
-        if (b.status[i] != DEW_OK) {
+        if (s->status[i] != DEW_OK) {
             if (err != NULL && err->status == DEW_OK)
-                *err = b.err[i];
-            return b.status[i];
+                *err = s->err[i];
+            return s->status[i];
         }
     s->marched += least(count * rows, left);
     return DEW_OK;

@@ -7,6 +7,8 @@
 #include "dew/spread.h"
 #include "run/run.h"
 
+enum { RUN__SPREAD_THREADS = 64 };
+
 /* Rows are what is marched: 0 the likely house, 1 + i draw i. */
 struct dew_spread {
     const struct dew_run *run;
@@ -23,6 +25,9 @@ struct dew_spread {
     size_t marched; /* rows                                                   */
     enum dew_spread_by by;
     enum dew_status failed;
+    /* of the blocks that march at once, each on a thread */
+    struct dew_error err[RUN__SPREAD_THREADS];
+    enum dew_status status[RUN__SPREAD_THREADS];
 };
 
 /* ---- spread_inputs.c --------------------------------------------------------- */
