@@ -31,6 +31,7 @@
 #include "dew/run.h"
 #include "dew/scenario.h"
 #include "dew/sources.h"
+#include "dew/spread.h"
 #include "dew/status.h"
 #include "dew/study.h"
 #include "dew/sun.h"

@@ -27,6 +27,8 @@
 /* One row a command, in the order of the help.  name, what it does */
 #define CLI__COMMAND_MAP(X)                                                    \
     X(run, "every option through its year: the comparison and the verdict")    \
+    X(spread,                                                                  \
+      "houses like yours, drawn from your ranges: how often what helps")       \
     X(air, "moist air: states, mixing, surfaces, the dew-point test")          \
     X(ducts, "air at every grille in every blower state, for each layout")     \
     X(check, "read a scenario: every fault, or all that was understood")       \

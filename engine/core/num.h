@@ -44,6 +44,39 @@ enum dew_status core__sobol_open(struct core__sobol **sobol, size_t dimension,
 void core__sobol_next(struct core__sobol *sobol, double *point);
 void core__sobol_close(struct core__sobol *sobol);
 
+/* ---- ranges and draws: num_draw.c ---------------------------------------- */
+
+/*
+ * A figure known as likely, between low and high: the beta distribution of
+ * PERT, whose likely value weighs four times an end [MALCOLM59].
+ */
+struct core__pert {
+    double low, likely, high; /* low <= likely <= high, else all is NaN      */
+};
+/* The value below which that share (0 .. 1) lies. */
+double core__pert_at(const struct core__pert *p, double share);
+double core__pert_mean(
+    const struct core__pert *p); /* (low + 4 likely + high) / 6 */
+double core__pert_variance(const struct core__pert *p);
+
+enum { CORE__DRAWS_MOST = 1 << 20 };
+
+/*
+ * count points (1 .. CORE__DRAWS_MOST) in a cube of so many columns, by seed
+ * alone: Sobol points, all bits of a column turned by the same random ones
+ * (digital shift), in the first CORE__SOBOL_MOST columns, and a Latin
+ * hypercube in the rest.  A further column leaves those before it as they
+ * are.  Take a power of two: each part of a column is then hit alike.  Past the
+ * 25th column a few pairs go together in some hundred points.
+ */
+struct core__draws {
+    size_t count, columns;
+    unsigned long seed;
+};
+/* u: count * columns, point by point; each above 0 and below 1. */
+enum dew_status core__draw(const struct core__draws *draws, double *u,
+                           struct dew_error *err);
+
 /* ---- statistics: num_random.c ------------------------------------------- */
 
 void core__sort(double *x, size_t n); /* ascending; no NaN among them        */

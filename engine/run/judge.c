@@ -13,7 +13,7 @@ static const struct dew_outcome *other(const struct dew_run *r, size_t option,
     return NULL;
 }
 
-static int any_price(const struct dew_prices *p)
+int run__priced(const struct dew_prices *p)
 {
     return !isnan(p->electricity.likely) || !isnan(p->gas.likely) ||
            !isnan(p->oil.likely) || !isnan(p->propane.likely) ||
@@ -41,7 +41,7 @@ static void judge(struct dew_run *r, const struct dew_outcome *o)
         .choices = r->choices,
         .count = r->count,
         .safety = &r->safety,
-        .prices = any_price(&r->prices) ? &r->prices : NULL,
+        .prices = run__priced(&r->prices) ? &r->prices : NULL,
         .judging = dew_verdict_judging()};
     dew_verdict_of(&r->question, &r->verdict);
 }

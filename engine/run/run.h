@@ -151,6 +151,11 @@ void run__lay(struct dew_run *r, run__calendar places,
 enum dew_status run__read(struct dew_run *r);
 enum dew_status run__pick(struct dew_run *r); /* the options            */
 
+/* ---- judge.c ----------------------------------------------------------------- */
+
+/* 1 where any energy has a price. */
+int run__priced(const struct dew_prices *p);
+
 /* ---- layouts.c and inputs.c -------------------------------------------------- */
 
 enum dew_status run__layouts(struct dew_run *r);

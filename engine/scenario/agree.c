@@ -3,6 +3,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "core/fail.h"
 #include "scenario/agree.h"
 #include "scenario/case.h"
 
@@ -268,6 +269,23 @@ enum dew_status scenario__agree(const struct dew_scenario *s,
         for (size_t k = 0; k < s->count; k++)
             try_case(s, k, &r, &base_said);
     return r.status;
+}
+
+enum dew_status scenario__agree_values(const struct dew_value *v,
+                                       struct dew_error *err)
+{
+    size_t count;
+
+    for (int i = 0; i < RULES; i++) {
+        enum scenario__key key = KEY_title;
+        const char *text = rules[i].breaks(v, &key);
+
+        if (text == NULL)
+            continue;
+        core__in(err, dew_scenario_fields(&count)[key].path);
+        return core__fail(err, DEW_ERANGE, "%s", text);
+    }
+    return DEW_OK;
 }
 
 /* ---- beside faults of single keys ----------------------------------------- */

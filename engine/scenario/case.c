@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The case of an option, and the plain inputs beside it. */
 #include "scenario/case.h"
+#include "scenario/agree.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -8,6 +9,7 @@
 #include <string.h>
 
 #include "core/fail.h"
+#include "scenario/agree.h"
 #include "scenario/scenario.h"
 
 static const double year_s = 365.0 * 86400.0, day_s = 86400.0, hour_s = 3600.0;
@@ -95,25 +97,69 @@ enum dew_status dew_scenario_outdoors(const struct dew_year *year,
 
 /* ---- changes ------------------------------------------------------------- */
 
-static enum dew_status change(struct dew_value *v,
-                              const struct dew_changes *changes,
+enum { LONE = 4 }; /* keys of "74 % at 95 cfm": two today */
+
+/* Where a case is made: too large for the stack of a small thread. */
+struct shop {
+    struct dew_value v[SCENARIO__KEYS], lone[LONE]; /* lone: changed entries */
+    size_t lone_count;
+    struct dew_case c;
+};
+
+static struct shop *shop_open(const struct scenario__option *option,
+                              const struct dew_outdoors *outdoors,
                               struct dew_error *err)
+{
+    struct shop *s = calloc(1, sizeof *s);
+
+    if (s == NULL) {
+        core__fail(err, DEW_EMEM, "no memory for a case");
+        return NULL;
+    }
+    memcpy(s->v, option->values, sizeof s->v);
+    s->c.site = outdoors->site;
+    s->c.pressure = outdoors->pressure;
+    return s;
+}
+
+/* Where the figure of a key is to go; NULL where it has none, or several. */
+static struct dew_value *figure_of(struct shop *to, const char *path)
 {
     size_t count;
     const struct dew_field *fields = dew_scenario_fields(&count);
+    const struct dew_field *f = dew_scenario_field(path);
+    struct dew_value *v, *lone = &to->lone[to->lone_count];
 
+    if (f == NULL || (f->kind != DEW_KIND_NUMBER && f->kind != DEW_KIND_AT))
+        return NULL;
+    v = &to->v[f - fields];
+    if (f->kind == DEW_KIND_NUMBER) {
+        v->given = 1;
+        if (v->unit == NULL)
+            v->unit = dew_unit_shown(f->quantity, 2);
+        return v;
+    }
+    if (v->count != 1 || to->lone_count == LONE)
+        return NULL;
+    *lone = v->items[0];
+    v->items = lone;
+    to->lone_count++;
+    return lone;
+}
+
+static enum dew_status change(struct shop *to,
+                              const struct dew_changes *changes,
+                              struct dew_error *err)
+{
     for (size_t i = 0; changes != NULL && i < changes->count; i++) {
         const struct dew_change *c = &changes->list[i];
-        const struct dew_field *f = dew_scenario_field(c->path);
+        struct dew_value *v = figure_of(to, c->path);
 
-        if (f == NULL || f->kind != DEW_KIND_NUMBER) {
+        if (v == NULL) {
             core__in(err, c->path);
             return core__fail(err, DEW_EUNKNOWN, "is no key of a number");
         }
-        v[f - fields].given = 1;
-        v[f - fields].amount = (struct dew_measure){c->si, c->si, c->si};
-        if (v[f - fields].unit == NULL)
-            v[f - fields].unit = dew_unit_shown(f->quantity, 2);
+        v->amount = (struct dew_measure){c->si, c->si, c->si};
     }
     return DEW_OK;
 }
@@ -170,28 +216,6 @@ static enum dew_status make_parts(struct scenario__making *m)
     return status;
 }
 
-/* Where a case is made: too large for the stack of a small thread. */
-struct shop {
-    struct dew_value v[SCENARIO__KEYS];
-    struct dew_case c;
-};
-
-static struct shop *shop_open(const struct scenario__option *option,
-                              const struct dew_outdoors *outdoors,
-                              struct dew_error *err)
-{
-    struct shop *s = calloc(1, sizeof *s);
-
-    if (s == NULL) {
-        core__fail(err, DEW_EMEM, "no memory for a case");
-        return NULL;
-    }
-    memcpy(s->v, option->values, sizeof s->v);
-    s->c.site = outdoors->site;
-    s->c.pressure = outdoors->pressure;
-    return s;
-}
-
 enum dew_status dew_scenario_case(const struct dew_scenario *scenario,
                                   size_t option,
                                   const struct dew_outdoors *outdoors,
@@ -210,7 +234,9 @@ enum dew_status dew_scenario_case(const struct dew_scenario *scenario,
         return DEW_EMEM;
     m.v = s->v;
     m.c = &s->c;
-    status = change(s->v, changes, err);
+    status = change(s, changes, err);
+    if (status == DEW_OK && changes != NULL && changes->count > 0)
+        status = scenario__agree_values(s->v, err);
     if (status == DEW_OK)
         status = make_parts(&m);
     if (status == DEW_OK && out != NULL)
@@ -383,6 +409,24 @@ int dew_scenario_ducts_outside(const struct dew_scenario *scenario,
 double dew_scenario_required(const struct dew_scenario *scenario, size_t option)
 {
     return scenario__required(scenario->options[option].values);
+}
+
+enum dew_status dew_scenario_required_with(const struct dew_scenario *scenario,
+                                           size_t option,
+                                           const struct dew_changes *changes,
+                                           double *out, struct dew_error *err)
+{
+    const struct dew_outdoors none = {.pressure = 0};
+    struct shop *s = shop_open(&scenario->options[option], &none, err);
+    enum dew_status status;
+
+    if (s == NULL)
+        return DEW_EMEM;
+    status = change(s, changes, err);
+    if (status == DEW_OK)
+        *out = scenario__required(s->v);
+    free(s);
+    return status;
 }
 
 /* ---- study inputs -------------------------------------------------------- */

@@ -252,7 +252,8 @@ enum dew_status dew_scenario_outdoors(const struct dew_year *year,
 
 /* Figures put in the place of those read, SI, for spreads and sizes. */
 struct dew_change {
-    const char *path; /* of a NUMBER key                                    */
+    const char *path; /* of a NUMBER key, or of an AT key given with one
+                         pair, whose first part it is then                  */
     double si;
 };
 struct dew_changes {
@@ -261,10 +262,11 @@ struct dew_changes {
 };
 
 /*
- * The complete case of one option.  changes may be NULL; so may out, to see
- * whether there is one.
+ * The complete case of one option.  changes may be NULL; with them, rules
+ * between keys are looked at anew.  out may be NULL, to see whether there is
+ * one.
  *
- * Errors  DEW_EMEM; DEW_EUNKNOWN for a change that is no number's key;
+ * Errors  DEW_EMEM; DEW_EUNKNOWN for a change of no such key;
  *         DEW_ERANGE and others of the house and plant functions, the key's
  *         group in err->path.  *out only on DEW_OK.
  */
@@ -320,6 +322,12 @@ int dew_scenario_ducts_outside(const struct dew_scenario *scenario,
 /* Fresh air the option must deliver, m3/s; 0 = none asked. */
 double dew_scenario_required(const struct dew_scenario *scenario,
                              size_t option);
+/* The same with figures changed.  Errors: DEW_EMEM; DEW_EUNKNOWN for a change
+   that dew_scenario_case does not know.  *out only on DEW_OK. */
+enum dew_status dew_scenario_required_with(const struct dew_scenario *scenario,
+                                           size_t option,
+                                           const struct dew_changes *changes,
+                                           double *out, struct dew_error *err);
 
 /* The plain inputs of a study. */
 struct dew_safety dew_scenario_safety(const struct dew_scenario *scenario);

@@ -70,5 +70,7 @@ short "weather make --json" weather make 722020 --json
 short "start" start
 short "ducts --json" ducts "$here/scenarios/ducts_written.yaml" --json
 short "run --json" run "$first" $of_month --json
+short "spread --json" spread "$first" --draws 8 --threads 2 --set run.steps_per_hour=1 \
+    --set "people.count=3 (2 to 4)" --json
 short "run with a log" run "$first" $of_month --log log.csv --full
 exit $bad

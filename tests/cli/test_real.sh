@@ -8,7 +8,8 @@ here=$(cd "$(dirname "$0")/../.." && pwd)
 bad=0
 real=$(mktemp)
 trap 'rm -rf "$real" "$real.d"' EXIT
-for file in README.md docs/tutorial.md docs/results.md docs/ducts.md; do
+for file in README.md docs/tutorial.md docs/results.md docs/ducts.md \
+    docs/spread.md; do
     sh "$here/tests/support/real.sh" "$build" "$here/$file" >"$real"
     if cmp -s "$real" "$here/$file"; then
         echo "ok $file shows what the program prints"

@@ -40,6 +40,8 @@ small run "$first" --set weather.place=none --set weather.file=month.csv \
 small weather look "$made" --svg look.svg
 small weather convert "$made" out.csv
 small weather make 722020 --out made.csv
+small spread "$here/scenarios/demo.yaml" --draws 8 --threads 1
+small spread "$here/scenarios/demo.yaml" --draws 8 --threads 2 --json
 small weather make 722020 --years 2
 small weather list miami
 small weather near 25 -80 --json

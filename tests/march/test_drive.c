@@ -100,8 +100,10 @@ TEST(people_live_by_their_clock)
     fan[7] = 1.0;
     for (int month = 1; month <= 7; month += 6)
         for (int h = 1; h <= 24; h++) {
-            struct dew_date date = {
-                .month = month, .day = 3, .hour = h, .yearday = 30 * month};
+            struct dew_date date = {.month = month,
+                                    .day = 3,
+                                    .hour = h,
+                                    .yearday = month == 1 ? 3 : 184};
             int due = h == (month == 1 ? 8 : 7);
             struct dew_march *m;
             struct dew_result r;

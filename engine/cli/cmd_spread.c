@@ -1,0 +1,142 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* dewledger spread: many houses like the one told, drawn from its ranges. */
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "cli/spread.h"
+#include "cli/weather.h"
+
+struct spread {
+    struct cli__cli result, common;
+    const char *path;
+    struct dew_spread_ask ask;
+    struct dew_run *run;
+    struct dew_spread *spread;
+};
+
+static int march(struct spread *s)
+{
+    struct dew_error err = {0};
+    int seen = isatty(STDERR_FILENO);
+    double done = 0;
+
+    while (done < 1) {
+        if (seen)
+            fprintf(stderr, "\r%zu houses, %3.0f %%", s->ask.draws, 100 * done);
+        if (dew_spread_step(s->spread, &done, &err) != DEW_OK)
+            return cli__error(&err);
+    }
+    if (seen)
+        fprintf(stderr, "\r%40s\r", "");
+    return CLI__DONE;
+}
+
+static int tell(const struct spread *s)
+{
+    const struct cli__spread told = {.run = s->run,
+                                     .spread = s->spread,
+                                     .draws = s->ask.draws,
+                                     .options = dew_run_count(s->run),
+                                     .seed = s->ask.seed,
+                                     .units = s->result.units};
+
+    if (s->result.json)
+        return cli__json(cli__spread_json(&told));
+    cli__spread_print(&told);
+    return CLI__DONE;
+}
+
+static int spread(struct spread *s)
+{
+    struct dew_error err = {0};
+    int code =
+        cli__open(&s->run, s->path, &s->common, DEW_RUN_MARCH, DEW_RUN_TODAY);
+
+    if (code != CLI__DONE)
+        return code;
+    snprintf(err.source, sizeof err.source, "%s",
+             strcmp(s->path, "-") == 0 ? "standard input" : s->path);
+    if (dew_spread_open(&s->spread, s->run, &s->ask, &err) != DEW_OK)
+        return cli__error(&err);
+    code = march(s);
+    return code == CLI__DONE ? tell(s) : code;
+}
+
+/* ---- the command line -------------------------------------------------------------- */
+
+enum { KEY_DRAWS = 0x400, KEY_THREADS, KEY_SEED, THREADS_MOST = 256 };
+
+static const struct argp_option options[] = {
+    {"draws", KEY_DRAWS, "N", 0,
+     "how many houses; best 128, 256, 512, 1024 ... (128)", 0},
+    {"threads", KEY_THREADS, "N", 0,
+     "at most so many at once (as many as processors); the result does not "
+     "change with it",
+     0},
+    {"seed", KEY_SEED, "N", 0, "other draws from the same ranges (1)", 0},
+    {0},
+};
+
+static error_t take(int key, char *word, struct argp_state *state)
+{
+    struct spread *s = state->input;
+
+    switch (key) {
+    case KEY_DRAWS:
+        s->ask.draws =
+            cli__weather_whole(state, "draws", word, 8, DEW_SPREAD_MOST);
+        return 0;
+    case KEY_THREADS:
+        s->ask.threads =
+            cli__weather_whole(state, "threads", word, 1, THREADS_MOST);
+        return 0;
+    case KEY_SEED:
+        s->ask.seed = cli__weather_whole(state, "seed", word, 0, 4294967295.0);
+        return 0;
+    case ARGP_KEY_INIT:
+        state->child_inputs[0] = &s->result;
+        state->child_inputs[1] = &s->common;
+        return 0;
+    default:
+        return cli__one(key, word, state, &s->path);
+    }
+}
+
+static const char does[] =
+    "Draws many houses like yours from the ranges in the scenario, marches "
+    "every option through the year in each, and tells in how many of 100 it "
+    "keeps the limits, brings the air and is the best, and how far the hours "
+    "go apart.\v"
+    "A range is written behind a figure that you are not sure of, likely (low "
+    "to high): airtightness: 1.1 ach50 (0.7 to 2.0).  Each figure is drawn by "
+    "itself, mostly near the likely one and never beyond the ends.  Ranges of "
+    "money belong to the costs that `run` tells, and are not drawn.\n\n"
+    "  dewledger spread house.yaml\n"
+    "  dewledger spread house.yaml --draws 1024\n"
+    "  dewledger spread house.yaml --set 'people.count=4 (3 to 6)' --json\n";
+
+int cli__cmd_spread(int argc, char **argv)
+{
+    const struct argp_child children[] = {
+        {&cli__result_argp, 0, NULL, 0}, {&cli__pick_argp, 0, NULL, 0}, {0}};
+    const struct argp argp = {.options = options,
+                              .parser = take,
+                              .args_doc = "SCENARIO.yaml",
+                              .doc = does,
+                              .children = children};
+    struct spread *s = calloc(1, sizeof *s);
+    int code;
+
+    if (s == NULL)
+        return cli__fail(CLI__FAILED, "out of memory");
+    s->ask = (struct dew_spread_ask){.draws = DEW_SPREAD_DRAWS,
+                                     .seed = DEW_SPREAD_SEED};
+    code = cli__parse(&argp, argc, argv, s);
+    if (code == CLI__DONE)
+        code = spread(s);
+    dew_spread_close(s->spread);
+    dew_run_close(s->run);
+    free(s);
+    return code;
+}

@@ -1,0 +1,29 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the files of dewledger spread share.  Private to engine/cli/. */
+#ifndef DEW_CLI_SPREAD_H
+#define DEW_CLI_SPREAD_H
+
+#include "cli/load.h"
+#include "dew/spread.h"
+
+/* A spread that is marched, to be told. */
+struct cli__spread {
+    const struct dew_run *run;
+    const struct dew_spread *spread;
+    size_t draws, options;
+    unsigned long seed;
+    int units; /* 0 as typed, 1 us, 2 si                                     */
+};
+
+const char *cli__spread_name(const struct cli__spread *s, size_t option);
+
+/* The value of an input as the first option that has it was told. */
+char *cli__spread_value(const struct cli__spread *s,
+                        const struct dew_spread_input *input, char *out,
+                        size_t size);
+
+/* spread_print.c and spread_json.c */
+void cli__spread_print(const struct cli__spread *s);
+json_t *cli__spread_json(const struct cli__spread *s);
+
+#endif

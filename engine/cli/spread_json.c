@@ -1,0 +1,72 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A spread as JSON. */
+#include "cli/spread.h"
+
+static json_t *hours(const struct cli__spread *s, size_t option,
+                     enum dew_spread_count what)
+{
+    struct dew_spread_range r = dew_spread_hours(s->spread, option, what);
+
+    return json_pack("{s:o, s:o, s:o, s:o}", "p10", cli__real(r.p10), "p50",
+                     cli__real(r.p50), "p90", cli__real(r.p90), "as_told",
+                     cli__real(r.likely));
+}
+
+static json_t *share(const struct cli__spread *s, size_t count)
+{
+    struct dew_spread_interval in = dew_spread_interval(count, s->draws);
+
+    return json_pack("{s:I, s:o, s:o}", "houses", (json_int_t)count, "low_pct",
+                     cli__real(100 * in.low), "high_pct",
+                     cli__real(100 * in.high));
+}
+
+static json_t *option(const struct cli__spread *s, size_t i)
+{
+    struct dew_spread_shares n = dew_spread_shares(s->spread, i);
+    json_t *o =
+        json_pack("{s:s, s:o, s:o, s:o}", "name", cli__spread_name(s, i),
+                  "keeps_limits", share(s, n.keeps), "brings_air",
+                  share(s, n.ventilates), "best", share(s, n.best));
+
+#define X(name, words)                                                         \
+    o = cli__set(o, #name "_h", hours(s, i, DEW_SPREAD_##name));
+    DEW_SPREAD_HOURS_MAP(X)
+#undef X
+    return o;
+}
+
+static json_t *input(const struct cli__spread *s,
+                     const struct dew_spread_input *x)
+{
+    static const char *const taken[] = {"drawn", "without_effect", "money",
+                                        "likely_of_list", "as_told"};
+    size_t keys;
+    const struct dew_field *f = &dew_scenario_fields(&keys)[x->key];
+    char value[200];
+
+    return json_pack("{s:s, s:s, s:s, s:s}", "key", f->path, "value",
+                     cli__spread_value(s, x, value, sizeof value), "option",
+                     x->each ? cli__spread_name(s, x->option) : "", "taken",
+                     taken[x->why]);
+}
+
+json_t *cli__spread_json(const struct cli__spread *s)
+{
+    static const char *const by[] = {"cost_over_the_years", "cost_of_a_year"};
+    json_t *options = json_array(), *inputs = json_array();
+    size_t count;
+    const struct dew_spread_input *x = dew_spread_inputs(s->spread, &count);
+
+    for (size_t i = 0; i < s->options; i++)
+        options = cli__add(options, option(s, i));
+    for (size_t k = 0; k < count; k++)
+        inputs = cli__add(inputs, input(s, &x[k]));
+    return json_pack("{s:s, s:s, s:I, s:I, s:s, s:o, s:o, s:o}", "title",
+                     dew_scenario_title(dew_run_scenario(s->run)), "version",
+                     DEW_VERSION, "draws", (json_int_t)s->draws, "seed",
+                     (json_int_t)s->seed, "best_by",
+                     by[dew_spread_by(s->spread)], "none_will_do",
+                     share(s, dew_spread_none(s->spread)), "options", options,
+                     "inputs", inputs);
+}

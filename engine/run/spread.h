@@ -1,0 +1,58 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the files of a spread share.  Private to engine/run/. */
+#ifndef DEW_RUN_SPREAD_H
+#define DEW_RUN_SPREAD_H
+
+#include "dew/bundle.h"
+#include "dew/spread.h"
+#include "run/run.h"
+
+enum { RUN__SPREAD_THREADS = 64 };
+
+/* Rows are what is marched: 0 the likely house, 1 + i draw i. */
+struct dew_spread {
+    const struct dew_run *run;
+    const struct dew_field *fields;
+    struct dew_bundle_weather weather;
+    struct dew_prices prices;
+    struct dew_spread_input *inputs;
+    size_t input_count, columns;
+    double *u;                       /* [draws][columns]  shares of ranges    */
+    struct dew_spread_house *houses; /* [1 + draws][options]                  */
+    double *sorted;                  /* [draws]  scratch                      */
+    struct dew_outcome *as_told;     /* of row 0, an option each              */
+    size_t draws, options, threads;
+    size_t marched; /* rows                                                   */
+    enum dew_spread_by by;
+    enum dew_status failed;
+    /* of the blocks that march at once, each on a thread */
+    struct dew_error err[RUN__SPREAD_THREADS];
+    enum dew_status status[RUN__SPREAD_THREADS];
+};
+
+/* ---- spread_inputs.c --------------------------------------------------------- */
+
+/* Fill inputs and count the columns.  Errors: DEW_EMEM. */
+enum dew_status run__spread_list(struct dew_spread *s, struct dew_error *err);
+
+/* Mark the inputs that change no house.  Errors: those of dew_scenario_case. */
+enum dew_status run__spread_try(struct dew_spread *s, struct dew_error *err);
+
+/* The changes of a row for an option, into list, room for s->columns. */
+struct dew_changes run__spread_changes(const struct dew_spread *s, size_t row,
+                                       size_t option, struct dew_change *list);
+
+/* 1 where some figure of an option is drawn; 0: all its houses are one. */
+int run__spread_moves(const struct dew_spread *s, size_t option);
+
+/* ---- spread_march.c ---------------------------------------------------------- */
+
+/* Rows that march together: of one block. */
+size_t run__spread_block(void);
+
+/* March rows first .. first + count, at most a block, and judge them: row 0
+   before all others and by itself. */
+enum dew_status run__spread_march(struct dew_spread *s, size_t first,
+                                  size_t count, struct dew_error *err);
+
+#endif

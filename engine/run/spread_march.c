@@ -1,0 +1,268 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Some draws of every option, marched side by side and judged. */
+#include <math.h>
+#include <stdlib.h>
+
+#include "core/fail.h"
+#include "run/spread.h"
+
+/* Rows first .. first + count of the spread; [option][row] of the block. */
+struct block {
+    struct dew_spread *s;
+    size_t first, count;
+    struct dew_case *cases;
+    struct dew_outcome *outcomes;
+    struct dew_change *list; /* room for the changes of one house            */
+};
+
+size_t run__spread_block(void)
+{
+    return (size_t)dew_bundle_lanes();
+}
+
+static size_t at(const struct block *b, size_t option, size_t k)
+{
+    return option * b->count + k;
+}
+
+static const char *name_of(const struct block *b, size_t option)
+{
+    const struct dew_run *r = b->s->run;
+
+    return dew_scenario_name(r->scenario, r->options[option].at);
+}
+
+/* What went wrong, and in which of the houses. */
+static enum dew_status blame(const struct block *b, size_t option, size_t k,
+                             struct dew_error *err)
+{
+    size_t row = b->first + k;
+    char why[sizeof err->text];
+
+    snprintf(why, sizeof why, "%s", err->text);
+    if (row == 0)
+        snprintf(err->text, sizeof err->text, "%.160s (as told, \"%.60s\")",
+                 why, name_of(b, option));
+    else
+        snprintf(err->text, sizeof err->text, "%.160s (draw %zu, \"%.60s\")",
+                 why, row, name_of(b, option));
+    return err->status;
+}
+
+/* ---- making ------------------------------------------------------------------ */
+
+static enum dew_status make(struct block *b, size_t option,
+                            struct dew_error *err)
+{
+    const struct dew_run *r = b->s->run;
+    size_t from = r->options[option].at;
+
+    for (size_t k = 0; k < b->count; k++) {
+        const struct dew_changes changes =
+            run__spread_changes(b->s, b->first + k, option, b->list);
+        struct dew_outcome *o = &b->outcomes[at(b, option, k)];
+
+        o->name = name_of(b, option);
+        o->count = b->s->weather.count;
+        if (dew_scenario_case(r->scenario, from, &r->outdoors, &changes,
+                              &b->cases[at(b, option, k)], err) != DEW_OK ||
+            dew_scenario_required_with(r->scenario, from, &changes,
+                                       &o->required, err) != DEW_OK)
+            return blame(b, option, k, err);
+    }
+    return DEW_OK;
+}
+
+/* ---- marching ---------------------------------------------------------------- */
+
+/* Houses of a block that branch alike. */
+struct flight {
+    size_t option, count, row[DEW_BUNDLE_MOST];
+};
+
+enum { YEAR, MONTHS = 12 }; /* tallies of a house: the year, then months */
+
+static int by_months(const struct dew_spread *s)
+{
+    return s->prices.electricity_seasonal || s->prices.gas_seasonal;
+}
+
+static enum dew_status open_flight(const struct block *b,
+                                   const struct flight *f,
+                                   struct dew_bundle **bundle,
+                                   struct dew_error *err)
+{
+    const struct dew_run *r = b->s->run;
+    const struct dew_case *cases[DEW_BUNDLE_MOST];
+    struct dew_bundle_weather weather[DEW_BUNDLE_MOST];
+    enum dew_status status;
+
+    for (size_t k = 0; k < f->count; k++) {
+        cases[k] = &b->cases[at(b, f->option, f->row[k])];
+        weather[k] = b->s->weather;
+    }
+    status = dew_bundle_open(bundle, cases, weather, f->count,
+                             1 + (by_months(b->s) ? MONTHS : 0), err);
+    for (size_t k = 0; k < f->count && status == DEW_OK; k++) {
+        dew_bundle_require(*bundle, k,
+                           b->outcomes[at(b, f->option, f->row[k])].required);
+        dew_bundle_prescribe_t(*bundle, k, r->held ? r->measured.t : NULL,
+                               b->s->weather.count);
+    }
+    return status == DEW_OK ? dew_bundle_warm_up(*bundle, err) : status;
+}
+
+static void land(const struct block *b, const struct flight *f,
+                 const struct dew_bundle *bundle)
+{
+    for (size_t k = 0; k < f->count; k++) {
+        struct dew_outcome *o = &b->outcomes[at(b, f->option, f->row[k])];
+
+        dew_bundle_total(bundle, k, YEAR, &o->year);
+        for (size_t m = 0; by_months(b->s) && m < MONTHS; m++)
+            dew_bundle_total(bundle, k, 1 + m, &o->month[m]);
+    }
+}
+
+static enum dew_status fly(const struct block *b, const struct flight *f,
+                           struct dew_error *err)
+{
+    const struct dew_bundle_weather *w = &b->s->weather;
+    struct dew_bundle *bundle = NULL;
+    size_t failed = 0;
+    enum dew_status status = open_flight(b, f, &bundle, err);
+
+    for (size_t h = 0; h < w->count && status == DEW_OK; h++) {
+        status = dew_bundle_step(bundle, h, &failed, err);
+        dew_bundle_tally(bundle, YEAR);
+        if (by_months(b->s))
+            dew_bundle_tally(bundle, (size_t)w->dates[h].month);
+    }
+    if (status == DEW_OK)
+        land(b, f, bundle);
+    dew_bundle_close(bundle);
+    return status == DEW_OK ? DEW_OK : blame(b, f->option, f->row[failed], err);
+}
+
+/* All rows of an option, those that branch alike side by side. */
+static enum dew_status march(const struct block *b, size_t option,
+                             struct dew_error *err)
+{
+    const struct dew_case *cases = &b->cases[at(b, option, 0)];
+    int gone[DEW_BUNDLE_MOST] = {0};
+    enum dew_status status = DEW_OK;
+
+    for (size_t first = 0; first < b->count && status == DEW_OK; first++) {
+        struct flight f = {.option = option};
+
+        for (size_t k = first; k < b->count && !gone[first]; k++)
+            if (!gone[k] && dew_bundle_alike(&cases[first], &cases[k]))
+                f.row[f.count++] = k;
+        for (size_t i = 0; i < f.count; i++)
+            gone[f.row[i]] = 1;
+        if (f.count > 0)
+            status = fly(b, &f, err);
+    }
+    return status;
+}
+
+/* An option of which nothing is drawn came to the same in every row. */
+static enum dew_status march_once(const struct block *b, size_t option,
+                                  struct dew_error *err)
+{
+    struct dew_outcome *told = &b->s->as_told[option];
+
+    if (b->first > 0 && !run__spread_moves(b->s, option)) {
+        for (size_t k = 0; k < b->count; k++)
+            b->outcomes[at(b, option, k)] = *told;
+        return DEW_OK;
+    }
+    if (march(b, option, err) != DEW_OK)
+        return err->status;
+    if (b->first == 0)
+        *told = b->outcomes[at(b, option, 0)];
+    return DEW_OK;
+}
+
+/* ---- judging ----------------------------------------------------------------- */
+
+enum { OPTIONS = (RUN__MOST - RUN__OTHERS) / 2 }; /* of a run at most */
+
+static enum dew_spread_by ranked_by(const struct dew_question *q)
+{
+    for (size_t i = 0; i < q->count; i++)
+        if (isnan(dew_verdict_bill(q, i).present.likely))
+            return DEW_SPREAD_BY_RUNNING;
+    return DEW_SPREAD_BY_MONEY;
+}
+
+static void judge(const struct block *b, size_t k)
+{
+    struct dew_spread *s = b->s;
+    struct dew_choice choices[OPTIONS];
+    const struct dew_question q = {
+        .choices = choices,
+        .count = s->options,
+        .prices = run__priced(&s->prices) ? &s->prices : NULL,
+        .judging = dew_verdict_judging()};
+    struct dew_spread_house *out = &s->houses[(b->first + k) * s->options];
+    size_t passing[OPTIONS], best;
+
+    for (size_t i = 0; i < s->options; i++)
+        choices[i] = (struct dew_choice){.outcome = &b->outcomes[at(b, i, k)],
+                                         .c = &b->cases[at(b, i, k)],
+                                         .facts = &s->run->options[i].facts,
+                                         .costs = &s->run->options[i].costs};
+    best = dew_verdict_passing(&q, passing) > 0 ? passing[0] : s->options;
+    for (size_t i = 0; i < s->options; i++) {
+        const struct dew_tally *y = &choices[i].outcome->year;
+
+        out[i] = (struct dew_spread_house){.too_humid = y->too_humid,
+                                           .too_dry = y->too_dry,
+                                           .glass_wet = y->sweat[DEW_GLASS],
+                                           .short_of_air = y->fresh_short,
+                                           .keeps = dew_verdict_keeps(&q, i),
+                                           .ventilates =
+                                               dew_verdict_ventilates(&q, i),
+                                           .best = i == best};
+    }
+    if (b->first + k == 0)
+        s->by = ranked_by(&q);
+}
+
+/* ---- a block ----------------------------------------------------------------- */
+
+static enum dew_status all_options(struct block *b, struct dew_error *err)
+{
+    enum dew_status status = DEW_OK;
+
+    for (size_t i = 0; i < b->s->options && status == DEW_OK; i++) {
+        status = make(b, i, err);
+        if (status == DEW_OK)
+            status = march_once(b, i, err);
+    }
+    for (size_t k = 0; k < b->count && status == DEW_OK; k++)
+        judge(b, k);
+    return status;
+}
+
+enum dew_status run__spread_march(struct dew_spread *s, size_t first,
+                                  size_t count, struct dew_error *err)
+{
+    size_t houses = s->options * count;
+    struct block b = {.s = s,
+                      .first = first,
+                      .count = count,
+                      .cases = calloc(houses, sizeof *b.cases),
+                      .outcomes = calloc(houses, sizeof *b.outcomes),
+                      .list = calloc(s->columns + 1, sizeof *b.list)};
+    enum dew_status status =
+        b.cases != NULL && b.outcomes != NULL && b.list != NULL
+            ? all_options(&b, err)
+            : core__fail(err, DEW_EMEM, "no memory for %zu houses", houses);
+
+    free(b.cases);
+    free(b.outcomes);
+    free(b.list);
+    return status;
+}

@@ -1,0 +1,157 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Many houses like the one told: every figure given as a range is drawn from
+ * it, all options are marched through the year with the same draws, and what
+ * they come to is counted.
+ *
+ *     dew_run_open        a run of DEW_RUN_MARCH, which need not be stepped
+ *     dew_spread_open     which figures are doubted, and the draws
+ *     dew_spread_step     ... until done is 1
+ *     dew_spread_hours, dew_spread_shares
+ *
+ * A range is a PERT distribution: low and high are its ends.  One draw takes
+ * the same share of a key's range in every option.  The figures hang on the
+ * seed and the number of draws, never on the threads.
+ */
+#ifndef DEW_SPREAD_H
+#define DEW_SPREAD_H
+
+#include "dew/run.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+enum { DEW_SPREAD_DRAWS = 128, DEW_SPREAD_MOST = 65536, DEW_SPREAD_SEED = 1 };
+
+struct dew_spread_ask {
+    size_t draws;       /* 1 .. DEW_SPREAD_MOST; best a power of two         */
+    unsigned long seed; /* of the draws                                      */
+    size_t threads;     /* at most; 0: as many as processors                 */
+};
+
+/* How a figure of the scenario is taken. */
+enum dew_spread_why {
+    DEW_SPREAD_DRAWN, /* from its range                                      */
+    DEW_SPREAD_STILL, /* it has a range, neither end of which changes a house */
+    DEW_SPREAD_MONEY, /* a range of money: costs are told with it elsewhere  */
+    DEW_SPREAD_LISTED, /* a range within a list: the likely one is taken     */
+    DEW_SPREAD_SURE    /* given without a range                               */
+};
+
+/* A figure that was given, in the file, an option or by --set. */
+struct dew_spread_input {
+    size_t key;    /* in dew_scenario_fields                                 */
+    size_t option; /* of the run: the first that has it, with a range if any
+                      does                                                   */
+    int each;      /* 1: it is not the same in every option                  */
+    enum dew_spread_why why;
+    size_t column; /* of the draws; DRAWN and STILL only                     */
+};
+
+/* What one option came to in one draw. */
+struct dew_spread_house {
+    double too_humid, too_dry; /* h   as struct dew_tally                    */
+    double glass_wet;          /* h                                          */
+    double short_of_air;       /* h   fresh air below what is asked          */
+    int keeps;                 /* the limits, as dew_verdict_keeps           */
+    int ventilates;            /* as dew_verdict_ventilates                  */
+    int best;                  /* first of dew_verdict_passing in its draw   */
+};
+
+/* What "best" was judged by, of options that will do. */
+enum dew_spread_by {
+    DEW_SPREAD_BY_MONEY,  /* cost over the years                             */
+    DEW_SPREAD_BY_RUNNING /* cost of a year: some price to install is open   */
+};
+
+struct dew_spread; /* opaque */
+
+/*
+ * run is borrowed until close, and must not be stepped meanwhile.  On DEW_OK
+ * *spread is the caller's, for dew_spread_close; else NULL.
+ * Errors: DEW_EMISSING where no figure drawn from a range changes a house;
+ * DEW_ERANGE for the draws, or weather of less than a year; those of
+ * dew_scenario_case; DEW_EMEM.
+ */
+enum dew_status dew_spread_open(struct dew_spread **spread,
+                                const struct dew_run *run,
+                                const struct dew_spread_ask *ask,
+                                struct dew_error *err);
+void dew_spread_close(struct dew_spread *spread); /* NULL is allowed */
+
+/*
+ * March some more draws; *done is the share of them, 1 at the end, and then a
+ * step is DEW_OK and does nothing.
+ * Errors: those of dew_scenario_case and dew_bundle_step, the draw and the
+ * option named.  A spread that failed stays failed.
+ */
+enum dew_status dew_spread_step(struct dew_spread *spread, double *done,
+                                struct dew_error *err);
+
+/* Borrowed from the spread: the figures given, in the order of the table. */
+const struct dew_spread_input *dew_spread_inputs(
+    const struct dew_spread *spread, size_t *count);
+
+/* The figure of an input (DRAWN or STILL) in a draw for an option, SI. */
+double dew_spread_figure(const struct dew_spread *spread,
+                         const struct dew_spread_input *input, size_t draw,
+                         size_t option);
+
+/* Of a draw that is marched; NULL else.  draw = the number of draws: the
+   likely house, with every figure as told. */
+const struct dew_spread_house *dew_spread_house(const struct dew_spread *spread,
+                                                size_t draw, size_t option);
+
+enum dew_spread_by dew_spread_by(const struct dew_spread *spread);
+
+/* ---- what they come to, once all are marched ------------------------------- */
+
+#define DEW_SPREAD_HOURS_MAP(X)                                                \
+    X(too_humid, "too humid")                                                  \
+    X(too_dry, "too dry")                                                      \
+    X(short_of_air, "short of fresh air")                                      \
+    X(glass_wet, "of wet glass")
+
+enum dew_spread_count {
+#define X(name, words) DEW_SPREAD_##name,
+    DEW_SPREAD_HOURS_MAP(X)
+#undef X
+        DEW_SPREAD_COUNTS
+};
+
+/* h   of the draws, by dew_study_quantile; and the likely house.  NaN before
+   all are marched.  One call at a time: it sorts within the spread. */
+struct dew_spread_range {
+    double p10, p50, p90, likely;
+};
+struct dew_spread_range dew_spread_hours(const struct dew_spread *spread,
+                                         size_t option,
+                                         enum dew_spread_count what);
+
+/* Draws in which an option does so. */
+struct dew_spread_shares {
+    size_t keeps, ventilates, best;
+};
+struct dew_spread_shares dew_spread_shares(const struct dew_spread *spread,
+                                           size_t option);
+
+/*
+ * The share of all such houses, from count of draws: the interval that holds
+ * it in 95 of 100 cases.  NaN where there is no draw.
+ *
+ * Equation   the score interval, z = 1.96                        [NEWCOMBE98]
+ * Limit      of draws by chance: spread as evenly as ours are, it is wide
+ */
+struct dew_spread_interval {
+    double low, high; /* 0 .. 1                                              */
+};
+struct dew_spread_interval dew_spread_interval(size_t count, size_t draws);
+
+/* Draws in which no option will do. */
+size_t dew_spread_none(const struct dew_spread *spread);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

@@ -1,0 +1,111 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+# spread: houses drawn from ranges, told in words and JSON.
+# usage: DEWLEDGER=path/to/dewledger tests/cli/test_spread.sh
+set -u
+D=$(realpath "${DEWLEDGER:-${DEW_BUILD:-build/gcc}/dewledger}")
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+cd "$work" || exit 1
+bad=0
+
+# says NAME COMMAND...: the command must succeed
+says() {
+    name=$1
+    shift
+    if "$@" >log 2>&1; then
+        echo "ok $name"
+    else
+        echo "not ok $name"
+        head -20 log
+        bad=1
+    fi
+}
+
+# ends NAME CODE ARG...: the exit code, stdout in out, stderr in err
+ends() {
+    name=$1 code=$2
+    shift 2
+    "$D" "$@" >out 2>err </dev/null
+    got=$?
+    says "$name: exit $code" test "$got" = "$code"
+}
+
+cat >house.yaml <<'END'
+title: A made-up house
+weather: {place: 722020}
+run: {steps_per_hour: 2}
+house: {floor_area: 1830 ft2, bedrooms: 3, airtightness: 1.3 ach50 (0.5 to 4)}
+people: {count: 4 (2 to 6)}
+cooling: {capacity: 2.5 ton, shr: 74 %}
+prices: {electricity: 0.18 $/kWh (0.12 to 0.40)}
+options:
+  - name: as it stands
+  - name: enthalpy core
+    ventilator: {core: enthalpy_plate, sensible: 71 % at 95 cfm, moisture: 53 % at 95 cfm, power: 61 W}
+    dehumidifier: {rate: 30 pint/day (20 to 40), set: 60 % (56 to 66)}
+    costs: {install: 7000 $}
+END
+
+ends "text" 0 spread house.yaml --draws 32 --threads 1
+says "nothing on stderr where there is no terminal" test ! -s err
+says "no line above 80 columns" test -z "$(grep -E '^.{81}' out)"
+says "a drawn range is told" grep -q '^  people.count: 4 (2 to 6)$' out
+says "one by option is" grep -q '^  dehumidifier.set: 60 % (56 to 66), by option$' out
+says "money is set apart" grep -q '^Of money, .*: prices.electricity.$' out
+says "what has no range is named" grep -q '^Not doubted.* house.floor_area' out
+says "each option has its share and its hours" test "$(grep -c '^2 enthalpy core' out)" = 2
+cp out one
+says "an answer in words" grep -q '^"enthalpy core" is the best of the 2 options in .* of 100 houses' out
+says "and that of the likely house" sh -c 'tr -s "\n" " " <out | grep -q "As told, it is .enthalpy core.\."'
+says "what keeps a limit is told" grep -q 'A limit is kept in 175 hours' out
+says "glass that stays dry is not spoken of" sh -c '! grep -q "^Wet glass" out'
+ends "on two threads" 0 spread house.yaml --draws 32 --threads 2
+says "the same bytes on two threads" cmp one out
+ends "another seed" 0 spread house.yaml --draws 32 --seed 2
+says "other draws" sh -c '! cmp -s one out'
+
+ends "JSON" 0 spread house.yaml --draws 32 --json
+says "it is JSON with the shares and the hours" python3 - <<'END'
+import json
+r = json.load(open("out"))
+assert r["draws"] == 32 and r["seed"] == 1 and len(r["options"]) == 2
+told = {i["key"]: i["taken"] for i in r["inputs"]}
+assert told["people.count"] == "drawn" and told["cooling.shr"] == "as_told"
+assert told["prices.electricity"] == "money"
+for o in r["options"]:
+    h = o["too_humid_h"]
+    assert 0 <= h["p10"] <= h["p50"] <= h["p90"] <= 8760
+    for s in ("keeps_limits", "brings_air", "best"):
+        assert o[s]["low_pct"] <= 100 * o[s]["houses"] / 32 <= o[s]["high_pct"]
+best = sum(o["best"]["houses"] for o in r["options"])
+assert best + r["none_will_do"]["houses"] == 32
+assert r["options"][0]["too_humid_h"]["p10"] < r["options"][0]["too_humid_h"]["p90"]
+END
+"$D" run house.yaml --json >run.json 2>err
+says "as told, it is what run says" python3 - <<'END'
+import json
+r, s = json.load(open("run.json")), json.load(open("out"))
+for a, b in zip(r["options"], s["options"]):
+    assert a["name"] == b["name"]
+    assert abs(a["hours"]["too_humid"] - b["too_humid_h"]["as_told"]) < 1e-6
+END
+
+ends "a cold place" 0 spread house.yaml --draws 16 --set weather.place=726580
+says "wet glass is told" grep -q '^Wet glass, hours (low to high): "as it stands"' out
+ends "a damp limit" 0 spread house.yaml --draws 16 --set 'limits.too_humid=35 %' --set 'limits.too_dry=33 %'
+says "where none will do, that comes first" grep -q '^No option will do in all 16 houses drawn. As told, none does.$' out
+
+# ---- what is refused -------------------------------------------------------------
+sed 's/ ([^)]*)//g' house.yaml >sure.yaml
+ends "no range" 1 spread sure.yaml
+says "it says how to write one" grep -q '^dewledger: sure.yaml: no figure of the house has a range.*likely (low to high)' err
+says "and prints nothing" test ! -s out
+ends "a range by --set" 0 spread sure.yaml --draws 8 --set 'people.count=4 (3 to 5)'
+says "its place is told" grep -q '^  people.count: 4 (3 to 5)$' out
+ends "one option" 0 spread house.yaml --draws 8 --option 'as it stands'
+says "is told alone" test "$(grep -c '^1 as it stands' out)" = 2
+says "without the others" sh -c '! grep -q "enthalpy core" out'
+ends "too few draws" 2 spread house.yaml --draws 2
+ends "no scenario" 2 spread
+exit $bad
