@@ -75,8 +75,7 @@ const struct march__kernel *march__kernel(size_t i)
         {&march__kernel_8, has_8},
         {&march__kernel_4, has_4},
 #endif
-        {&march__kernel_2, has_2}
-    };
+        {&march__kernel_2, has_2}};
 
     for (size_t k = 0; k < sizeof all / sizeof all[0]; k++)
         if (all[k].has() && i-- == 0)

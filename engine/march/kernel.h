@@ -18,8 +18,9 @@
     X(t)                                                                       \
     X(w)                                                                       \
     X(p)                                                                       \
-    X(wind) X(global) X(direct) X(diffuse) X(sky) X(solar) X(sunlit)           \
-        X(t_ground) X(held)
+    X(wind)                                                                    \
+    X(global) X(direct) X(diffuse) X(sky) X(solar) X(sunlit) X(t_ground)       \
+        X(held)
 
 enum march__feed_row {
 #define X(name) MARCH__FEED_##name,

@@ -247,7 +247,8 @@ TEST(lines_are_limited)
     struct reading r;
 
     assert_non_null(text);
-    for (size_t i = 0; i < 4; i++) { /* one at the limit, one above; both ends */
+    for (size_t i = 0; i < 4;
+         i++) { /* one at the limit, one above; both ends */
         memset(text, i < 2 ? '\n' : '\r', most + 1);
         read_text(&r, text, most + i % 2, NULL);
         fault_text(&r, 0, line, sizeof line);
