@@ -278,17 +278,20 @@ static enum dew_status open_all(struct dew_bundle *b,
 }
 
 enum dew_status march__bundle_open(struct dew_bundle **bundle,
-                                   const struct march__kernel *kernel,
+                                   const struct march__making *making,
                                    const struct dew_case *const *cases,
                                    const struct dew_bundle_weather *weather,
-                                   size_t count, size_t tallies,
-                                   struct dew_error *err)
+                                   size_t count, struct dew_error *err)
 {
-    int lanes = kernel != NULL ? kernel->lanes : 0;
-    enum dew_status status = check(cases, weather, count, lanes, err);
+    const struct march__kernel *kernel = making->kernel;
+    enum dew_status status;
     struct dew_bundle *b;
 
     *bundle = NULL;
+    if (kernel == NULL)
+        return core__fail(err, DEW_ERANGE,
+                          "this processor is too old for a bundle");
+    status = check(cases, weather, count, kernel->lanes, err);
     if (status != DEW_OK)
         return status;
     b = calloc(1, sizeof *b);
@@ -296,7 +299,7 @@ enum dew_status march__bundle_open(struct dew_bundle **bundle,
         return core__fail(err, DEW_EMEM, "no memory for a bundle");
     b->kernel = kernel;
     b->count = count;
-    status = open_all(b, cases, weather, tallies, err);
+    status = open_all(b, cases, weather, making->tallies, err);
     if (status != DEW_OK) {
         dew_bundle_close(b);
         return status;
@@ -311,8 +314,9 @@ enum dew_status dew_bundle_open(struct dew_bundle **bundle,
                                 size_t count, size_t tallies,
                                 struct dew_error *err)
 {
-    return march__bundle_open(bundle, march__kernel(0), cases, weather, count,
-                              tallies, err);
+    const struct march__making making = {march__kernel(0), tallies};
+
+    return march__bundle_open(bundle, &making, cases, weather, count, err);
 }
 
 void dew_bundle_close(struct dew_bundle *bundle)
@@ -381,7 +385,7 @@ static enum dew_status march(struct dew_bundle *b, size_t h, int steps,
     struct march__light light[DEW_BUNDLE_MOST];
     struct dew_date wall =
         dew_weather_by_clock(date, first->c.clock, first->c.site.utc_offset);
-    struct march__feed feed;
+    struct march__feed feed = {0};
     unsigned open;
     size_t i = 0;
 
@@ -416,7 +420,7 @@ enum dew_status dew_bundle_warm_up(struct dew_bundle *b, struct dew_error *err)
     int steps = b->houses[0].c.steps_per_hour;
     int few = steps < MARCH__FEW ? steps : MARCH__FEW;
     struct march__light light[DEW_BUNDLE_MOST];
-    struct march__feed feed;
+    struct march__feed feed = {0};
     enum dew_status status = DEW_OK;
 
     if (end == 0)

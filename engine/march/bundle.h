@@ -11,12 +11,17 @@
    after the last. */
 const struct march__kernel *march__kernel(size_t i);
 
+/* What a bundle is made with. */
+struct march__making {
+    const struct march__kernel *kernel;
+    size_t tallies;
+};
+
 /* As dew_bundle_open, of 1 .. kernel->lanes houses. */
 enum dew_status march__bundle_open(struct dew_bundle **bundle,
-                                   const struct march__kernel *kernel,
+                                   const struct march__making *making,
                                    const struct dew_case *const *cases,
                                    const struct dew_bundle_weather *weather,
-                                   size_t count, size_t tallies,
-                                   struct dew_error *err);
+                                   size_t count, struct dew_error *err);
 
 #endif

@@ -13,21 +13,19 @@
 
 #include "core/many.h"
 
+/* clang-format off */
 /* An hour's weather, sun and held temperature, a row each, a house a column. */
 #define MARCH__FEED_MAP(X)                                                     \
-    X(t)                                                                       \
-    X(w)                                                                       \
-    X(p)                                                                       \
-    X(wind)                                                                    \
-    X(global) X(direct) X(diffuse) X(sky) X(solar) X(sunlit) X(t_ground)       \
-        X(held)
+    X(t) X(w) X(p) X(wind) X(global) X(direct) X(diffuse) X(sky)               \
+    X(solar) X(sunlit) X(t_ground) X(held)
 
 enum march__feed_row {
 #define X(name) MARCH__FEED_##name,
     MARCH__FEED_MAP(X)
 #undef X
-        MARCH__FEEDS
+    MARCH__FEEDS
 };
+/* clang-format on */
 
 enum { MARCH__MOST_LANES = 16 };
 

@@ -251,7 +251,7 @@ static void paragraph(const char *text, FILE *out)
 
     for (size_t i = 0; i < length && at + 1 < sizeof plain; i++)
         if (text[i] != '*' && text[i] != '`')
-            plain[at++] = text[i] == '\n' ? ' ' : text[i];
+            plain[at++] = (char)(text[i] == '\n' ? ' ' : text[i]);
     plain[at] = '\0';
     report__html(out, "%s", plain);
 }

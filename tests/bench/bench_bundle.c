@@ -113,6 +113,7 @@ static void some_together(const struct march__kernel *kernel,
                           const struct place *p, const size_t *which, size_t n,
                           int steps, double *humid)
 {
+    const struct march__making making = {kernel, 1};
     struct dew_case cases[DEW_BUNDLE_MOST];
     const struct dew_case *c[DEW_BUNDLE_MOST];
     struct dew_bundle_weather w[DEW_BUNDLE_MOST];
@@ -124,7 +125,7 @@ static void some_together(const struct march__kernel *kernel,
         c[k] = &cases[k];
         w[k] = p->weather;
     }
-    must(march__bundle_open(&b, kernel, c, w, n, 1, NULL), "open a bundle");
+    must(march__bundle_open(&b, &making, c, w, n, NULL), "open a bundle");
     must(dew_bundle_warm_up(b, NULL), "lead-in of a bundle");
     for (size_t h = 0; h < p->weather.count; h++) {
         must(dew_bundle_step(b, h, NULL, NULL), "step of a bundle");

@@ -85,6 +85,7 @@ static void alone(const struct dew_case *c, int warm, int count,
 static void compare(const struct march__kernel *kernel,
                     const struct dew_case *cases, size_t n, int warm, int count)
 {
+    const struct march__making making = {kernel, 1};
     struct dew_result *one = calloc((size_t)count * n, sizeof *one);
     struct dew_tally sum[DEW_BUNDLE_MOST] = {0}, lane;
     struct dew_bundle_weather weather[DEW_BUNDLE_MOST];
@@ -97,7 +98,7 @@ static void compare(const struct march__kernel *kernel,
         weather[i] = year;
         alone(c[i], warm, count, one + i * (size_t)count, &sum[i]);
     }
-    assert_int_equal(march__bundle_open(&b, kernel, c, weather, n, 1, NULL),
+    assert_int_equal(march__bundle_open(&b, &making, c, weather, n, NULL),
                      DEW_OK);
     for (size_t i = 0; i < n; i++)
         dew_bundle_require(b, i, 0.03);

@@ -496,8 +496,8 @@ TEST(a_draw_that_is_no_house_is_named)
     const struct dew_spread_ask ask = {512, 1, 2};
     struct dew_run *r = run_of(HOUSE, sets, 2);
     struct dew_error err = {0};
-    struct dew_spread *s = NULL;
-    double done = 0;
+    struct dew_spread *s = NULL, *kept = spread;
+    double done = 0, heat, cool;
     size_t draw = 0;
     char text[300];
 
@@ -512,12 +512,14 @@ TEST(a_draw_that_is_no_house_is_named)
              "for heating (draw %zu, \"as it stands\")",
              draw);
     assert_string_equal(err.text, text);
-    spread = (dew_spread_close(spread), s);
-    assert_true(dew_spread_figure(s, input("temperature.heat"), draw - 1, 0) >
-                dew_spread_figure(s, input("temperature.cool"), draw - 1, 0));
+    spread = s; /* whose inputs are asked for */
+    heat = dew_spread_figure(s, input("temperature.heat"), draw - 1, 0);
+    cool = dew_spread_figure(s, input("temperature.cool"), draw - 1, 0);
+    spread = kept;
+    assert_true(heat > cool);
     assert_int_equal(dew_spread_step(s, &done, NULL), DEW_ERANGE);
-    dew_run_close(run);
-    run = r;
+    dew_spread_close(s);
+    dew_run_close(r);
 }
 
 RUN_TESTS_IN("spread", open_all, close_all);
