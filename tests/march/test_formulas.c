@@ -179,6 +179,23 @@ TEST(machines_settle_within_their_bands)
                 r.duty.humidify, 1e-6);
 }
 
+/* Damp air carries more: 1006 + 1860 w a kg of dry air, [ASH-F1] eq. 30. */
+TEST(leaks_bring_the_heat_of_moist_air)
+{
+    struct dew_case c = bare_case(340.0, inside);
+    struct dew_hour out = {.t = 33.0, .w = 0.021, .p = p0};
+    struct dew_result r;
+    double m;
+
+    c.house.leakage.constant = 0.02;
+    r = run(&c, &out, 48, NULL);
+    m = r.leak * dew_air_density_run(c.pressure) * 3600.0;
+    assert_near(r.leak, 0.02, 1e-9);
+    assert_near(r.heat.infiltration,
+                m * (1006.0 + 1860.0 * 0.021) * (33.0 - inside),
+                1e-6 * r.heat.infiltration);
+}
+
 ROWS(leak_rows, house_leaks_as_the_example);
 ROWS(fan_rows, fan_joins_nature_by_the_rule);
 ROWS(night_rows, bedroom_fills_overnight);

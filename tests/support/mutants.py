@@ -43,7 +43,7 @@ NAMED = [
      "1.1e6 * r->generation"),
     ("engine/house/surface_step.h", "te + factor *", "te + factor * factor *"),
     ("engine/march/step.h", "f.leakage = ", "f.leakage = 1.02 * "),
-    ("engine/march/step.h", "air__cp(n->mid.w)", "AIR__CP"),
+    ("engine/march/step.h", "air__cp(n->mid.w)", "CORE__OF(AIR__CP)"),
     ("engine/march/solve.h", "return plant__dry_share(",
      "return 1.2 * plant__dry_share("),
     ("engine/march/step.h", "k.stack_k = l->stack_k",
