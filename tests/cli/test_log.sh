@@ -3,30 +3,8 @@
 # run with a log: the model beside its own hours is no gap, held or not.
 # usage: DEWLEDGER=path/to/dewledger tests/cli/test_log.sh
 set -u
-D=$(realpath "${DEWLEDGER:-${DEW_BUILD:-build/gcc}/dewledger}")
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
-cd "$work" || exit 1
-bad=0
+. "$(dirname "$0")/../support/says.sh"
 
-says() { # name, command...
-    name=$1
-    shift
-    if "$@" >log 2>&1; then
-        echo "ok $name"
-    else
-        echo "not ok $name"
-        head -20 log
-        bad=1
-    fi
-}
-ends() { # name, code, argument...
-    name=$1 code=$2
-    shift 2
-    "$D" "$@" >out 2>err </dev/null
-    got=$?
-    says "$name: exit $code" test "$got" = "$code"
-}
 # figure PART NAME: of the log in the JSON in out
 figure() {
     sed -n "/\"log\": {/,\$ { /\"$1\"/,/}/p }" out |

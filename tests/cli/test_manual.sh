@@ -3,25 +3,9 @@
 # Manual pages and completions hold every command, option and key there is.
 # usage: DEWLEDGER=path/to/dewledger tests/cli/test_manual.sh
 set -u
-D=$(realpath "${DEWLEDGER:-${DEW_BUILD:-build/gcc}/dewledger}")
 here=$(cd "$(dirname "$0")/../.." && pwd)
+. "$(dirname "$0")/../support/says.sh"
 pages=$(dirname "$D")
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
-cd "$work" || exit 1
-bad=0
-
-says() { # name, command...
-    name=$1
-    shift
-    if "$@" >log 2>&1; then
-        echo "ok $name"
-    else
-        echo "not ok $name"
-        head -20 log
-        bad=1
-    fi
-}
 
 # words ARG...: the candidates for the last ARG, without what they are
 words() {

@@ -3,33 +3,7 @@
 # spread: houses drawn from ranges, told in words and JSON.
 # usage: DEWLEDGER=path/to/dewledger tests/cli/test_spread.sh
 set -u
-D=$(realpath "${DEWLEDGER:-${DEW_BUILD:-build/gcc}/dewledger}")
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
-cd "$work" || exit 1
-bad=0
-
-# says NAME COMMAND...: the command must succeed
-says() {
-    name=$1
-    shift
-    if "$@" >log 2>&1; then
-        echo "ok $name"
-    else
-        echo "not ok $name"
-        head -20 log
-        bad=1
-    fi
-}
-
-# ends NAME CODE ARG...: the exit code, stdout in out, stderr in err
-ends() {
-    name=$1 code=$2
-    shift 2
-    "$D" "$@" >out 2>err </dev/null
-    got=$?
-    says "$name: exit $code" test "$got" = "$code"
-}
+. "$(dirname "$0")/../support/says.sh"
 
 cat >house.yaml <<'END'
 title: A made-up house

@@ -5,26 +5,9 @@
 # Well formed, every chart too.  Parts without their program are skipped.
 # usage: DEWLEDGER=path/to/dewledger tests/sheets/test_browser.sh
 set -u
-D=$(realpath "${DEWLEDGER:-${DEW_BUILD:-build/gcc}/dewledger}")
 here=$(realpath "$(dirname "$0")")
 root=$(realpath "$here/../..")
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
-cd "$work" || exit 1
-bad=0
-
-# says NAME COMMAND...: the command must succeed
-says() {
-    name=$1
-    shift
-    if "$@" >log 2>&1; then
-        echo "ok $name"
-    else
-        echo "not ok $name"
-        head -20 log
-        bad=1
-    fi
-}
+. "$(dirname "$0")/../support/says.sh"
 
 skipped() {
     echo "skip $1"
