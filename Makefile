@@ -72,7 +72,7 @@ WARN := -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wstrict-prototypes \
         -Wmissing-prototypes -Wwrite-strings -Wcast-qual -Wvla -Wundef \
         -Wformat=2
 OURS := -std=c11 -D_POSIX_C_SOURCE=200809L -fPIC -ffp-contract=off \
-        -fno-math-errno -fno-trapping-math -ffunction-sections -fopenmp-simd -Iinclude -Iengine $(WARN) $(PKG_CFLAGS) \
+        -fno-math-errno -fno-trapping-math -ffunction-sections -Iinclude -Iengine $(WARN) $(PKG_CFLAGS) \
         -DDEW_VERSION='"$(VERSION)"'
 LIBS := $(PKG_LIBS) -lcsv -lm -pthread
 KIND := $(if $(filter clang%,$(CC)),clang,gcc)

@@ -119,6 +119,10 @@ void cli__put(FILE *out, const char *text);
 void cli__usage(struct argp_state *state, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
 
+/* A whole number in low .. high, or a usage error. */
+unsigned long cli__whole(struct argp_state *state, const char *name,
+                         const char *word, double low, double high);
+
 /* "dewledger: ..." on stderr; returns code. */
 int cli__fail(enum cli__exit code, const char *format, ...)
     __attribute__((format(printf, 2, 3)));

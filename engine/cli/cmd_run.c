@@ -3,7 +3,6 @@
 #include <unistd.h>
 
 #include "cli/load.h"
-#include "cli/weather.h"
 
 enum { HOURS_A_STEP = 73, LOG = 4096 };
 
@@ -55,7 +54,7 @@ static int march_years(const struct run *r)
     for (int n = 1; n <= r->years; n++) {
         if (isatty(STDERR_FILENO))
             fprintf(stderr, "\rother year %d of %d", n, r->years);
-        if (dew_run_spread(r->run, n, &err) != DEW_OK)
+        if (dew_run_other_year(r->run, n, &err) != DEW_OK)
             return cli__error(&err);
     }
     if (r->years > 0 && isatty(STDERR_FILENO))
@@ -124,8 +123,7 @@ static error_t take(int key, char *word, struct argp_state *state)
         set_log(r, word, state);
         return 0;
     case KEY_YEARS:
-        r->years =
-            (int)cli__weather_whole(state, "years", word, 2.0, YEARS_MOST);
+        r->years = (int)cli__whole(state, "years", word, 2.0, YEARS_MOST);
         return 0;
     case KEY_FULL:
         r->full = 1;

@@ -5,7 +5,6 @@
 #include <unistd.h>
 
 #include "cli/spread.h"
-#include "cli/weather.h"
 
 struct spread {
     struct cli__cli result, common;
@@ -84,15 +83,13 @@ static error_t take(int key, char *word, struct argp_state *state)
 
     switch (key) {
     case KEY_DRAWS:
-        s->ask.draws =
-            cli__weather_whole(state, "draws", word, 8, DEW_SPREAD_MOST);
+        s->ask.draws = cli__whole(state, "draws", word, 8, DEW_SPREAD_MOST);
         return 0;
     case KEY_THREADS:
-        s->ask.threads =
-            cli__weather_whole(state, "threads", word, 1, THREADS_MOST);
+        s->ask.threads = cli__whole(state, "threads", word, 1, THREADS_MOST);
         return 0;
     case KEY_SEED:
-        s->ask.seed = cli__weather_whole(state, "seed", word, 0, 4294967295.0);
+        s->ask.seed = cli__whole(state, "seed", word, 0, 4294967295.0);
         return 0;
     case ARGP_KEY_INIT:
         state->child_inputs[0] = &s->result;

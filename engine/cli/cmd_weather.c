@@ -23,18 +23,6 @@ void cli__weather_word(char *words, size_t size, const char *word)
     snprintf(words + used, size - used, "%s%s", used > 0 ? " " : "", word);
 }
 
-unsigned long cli__weather_whole(struct argp_state *state, const char *name,
-                                 const char *word, double low, double high)
-{
-    double x;
-
-    if (dew_number_read(word, strlen(word), &x) != strlen(word) ||
-        word[0] == '\0' || x < low || x > high || x != floor(x))
-        cli__usage(state, "--%s %s: write a whole number in %.0f .. %.0f", name,
-                   word, low, high);
-    return (unsigned long)x;
-}
-
 struct cli__weather_spread cli__weather_spread(const double *first,
                                                size_t stride, int count)
 {

@@ -1,11 +1,24 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The options that commands share. */
+#include <math.h>
 #include <string.h>
 
 #include "cli/cli.h"
 #include "cli/tell.h"
 
 enum { KEY_JSON = 0x100, KEY_UNITS, KEY_SET, KEY_OPTION, KEY_OUT, KEY_STRICT };
+
+unsigned long cli__whole(struct argp_state *state, const char *name,
+                         const char *word, double low, double high)
+{
+    double x;
+
+    if (dew_number_read(word, strlen(word), &x) != strlen(word) ||
+        word[0] == '\0' || x < low || x > high || x != floor(x))
+        cli__usage(state, "--%s %s: write a whole number in %.0f .. %.0f", name,
+                   word, low, high);
+    return (unsigned long)x;
+}
 
 static void take_units(struct cli__cli *c, const char *word,
                        struct argp_state *state)

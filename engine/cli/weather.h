@@ -36,10 +36,6 @@ enum dew_system cli__weather_system(const struct cli__cli *common);
 /* A word of the command line behind those that came before it. */
 void cli__weather_word(char *words, size_t size, const char *word);
 
-/* A whole number in low .. high, or a usage error. */
-unsigned long cli__weather_whole(struct argp_state *state, const char *name,
-                                 const char *word, double low, double high);
-
 /* Least, mean and most of count values, each stride bytes from the last. */
 struct cli__weather_spread {
     double low, mean, high;

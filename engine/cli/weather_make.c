@@ -51,12 +51,10 @@ static error_t take(int key, char *word, struct argp_state *state)
         state->child_inputs[0] = &m->common;
         return 0;
     case KEY_YEARS:
-        m->years =
-            (int)cli__weather_whole(state, "years", word, 1.0, YEARS_MOST);
+        m->years = (int)cli__whole(state, "years", word, 1.0, YEARS_MOST);
         return 0;
     case KEY_SEED:
-        m->how.seed =
-            cli__weather_whole(state, "seed", word, 0.0, 4294967295.0);
+        m->how.seed = cli__whole(state, "seed", word, 0.0, 4294967295.0);
         return 0;
     case KEY_OUT:
         m->out = word;

@@ -182,8 +182,7 @@ static error_t take(int key, char *word, struct argp_state *state)
         state->child_inputs[1] = &y->common;
         return 0;
     case KEY_YEARS:
-        y->count =
-            (int)cli__weather_whole(state, "years", word, 2.0, YEARS_MOST);
+        y->count = (int)cli__whole(state, "years", word, 2.0, YEARS_MOST);
         return 0;
     default:
         return cli__one(key, word, state, &y->path);

@@ -29,44 +29,35 @@ static CORE__INLINE core__many core__blend(core__truth c, core__many a,
 }
 
 #if defined __AVX512F__ && CORE__LANES == 8
+#define CORE__WORD(what) _mm512_##what
+
 static CORE__INLINE int core__any(core__truth c)
 {
     return _mm512_test_epi64_mask((__m512i)c, (__m512i)c) != 0;
 }
-
-static CORE__INLINE core__many core__sqrt(core__many x)
-{
-    return _mm512_sqrt_pd(x);
-}
-
-static CORE__INLINE core__many core__max(core__many a, core__many b)
-{
-    return _mm512_max_pd(a, b);
-}
-
-static CORE__INLINE core__many core__min(core__many a, core__many b)
-{
-    return _mm512_min_pd(a, b);
-}
 #elif defined __AVX2__ && CORE__LANES == 4
+#define CORE__WORD(what) _mm256_##what
+
 static CORE__INLINE int core__any(core__truth c)
 {
     return _mm256_movemask_pd((__m256d)c) != 0;
 }
+#endif
 
+#ifdef CORE__WORD
 static CORE__INLINE core__many core__sqrt(core__many x)
 {
-    return _mm256_sqrt_pd(x);
+    return CORE__WORD(sqrt_pd)(x);
 }
 
 static CORE__INLINE core__many core__max(core__many a, core__many b)
 {
-    return _mm256_max_pd(a, b);
+    return CORE__WORD(max_pd)(a, b);
 }
 
 static CORE__INLINE core__many core__min(core__many a, core__many b)
 {
-    return _mm256_min_pd(a, b);
+    return CORE__WORD(min_pd)(a, b);
 }
 #else
 static CORE__INLINE int core__any(core__truth c)

@@ -27,7 +27,7 @@ enum {
 struct house {
     struct dew_case c;
     struct dew_plane planes[DEW_FACADES];
-    struct dew_bundle_weather weather;
+    struct dew_weather weather;
     size_t lit_as;      /* the first house with the same light              */
     const double *held; /* degC  the indoor t measured, or NULL             */
     size_t held_count;
@@ -128,6 +128,20 @@ int dew_bundle_alike(const struct dew_case *a, const struct dew_case *b)
            march__paths_alike(a) == march__paths_alike(b);
 }
 
+size_t dew_bundle_next(const struct dew_case *cases, size_t count, size_t most,
+                       unsigned char *taken, size_t *list)
+{
+    size_t room = most < DEW_BUNDLE_MOST ? most : DEW_BUNDLE_MOST, n = 0;
+
+    for (size_t i = 0; i < count && (n == 0 || n < room); i++)
+        if (!taken[i] &&
+            (n == 0 || dew_bundle_alike(&cases[list[0]], &cases[i])))
+            list[n++] = i;
+    for (size_t k = 0; k < n; k++)
+        taken[list[k]] = 1;
+    return n;
+}
+
 /* ---- opening -------------------------------------------------------------- */
 
 static size_t numbers_of(const struct march__span *spans, size_t count)
@@ -186,7 +200,7 @@ static void join(struct march__forks *f, const struct march__body *m)
 
 static enum dew_status open_house(struct dew_bundle *b, size_t i,
                                   const struct dew_case *c,
-                                  const struct dew_bundle_weather *weather,
+                                  const struct dew_weather *weather,
                                   struct march__forks *forks,
                                   struct dew_error *err)
 {
@@ -236,8 +250,8 @@ static void share_light(struct dew_bundle *b)
 }
 
 static enum dew_status check(const struct dew_case *const *cases,
-                             const struct dew_bundle_weather *weather,
-                             size_t count, int most, struct dew_error *err)
+                             const struct dew_weather *weather, size_t count,
+                             int most, struct dew_error *err)
 {
     if (count < 1 || count > (size_t)most)
         return core__fail(err, DEW_ERANGE,
@@ -257,7 +271,7 @@ static enum dew_status check(const struct dew_case *const *cases,
 
 static enum dew_status open_all(struct dew_bundle *b,
                                 const struct dew_case *const *cases,
-                                const struct dew_bundle_weather *weather,
+                                const struct dew_weather *weather,
                                 size_t tallies, struct dew_error *err)
 {
     size_t bytes = b->kernel->size(tallies), align = b->kernel->align;
@@ -280,7 +294,7 @@ static enum dew_status open_all(struct dew_bundle *b,
 enum dew_status march__bundle_open(struct dew_bundle **bundle,
                                    const struct march__making *making,
                                    const struct dew_case *const *cases,
-                                   const struct dew_bundle_weather *weather,
+                                   const struct dew_weather *weather,
                                    size_t count, struct dew_error *err)
 {
     const struct march__kernel *kernel = making->kernel;
@@ -310,9 +324,8 @@ enum dew_status march__bundle_open(struct dew_bundle **bundle,
 
 enum dew_status dew_bundle_open(struct dew_bundle **bundle,
                                 const struct dew_case *const *cases,
-                                const struct dew_bundle_weather *weather,
-                                size_t count, size_t tallies,
-                                struct dew_error *err)
+                                const struct dew_weather *weather, size_t count,
+                                size_t tallies, struct dew_error *err)
 {
     const struct march__making making = {march__kernel(0), tallies};
 
@@ -412,13 +425,12 @@ enum dew_status dew_bundle_step(struct dew_bundle *bundle, size_t h,
     return march(bundle, h, bundle->houses[0].c.steps_per_hour, 0, failed, err);
 }
 
-/* See march.c, lead_in. */
-enum dew_status dew_bundle_warm_up(struct dew_bundle *b, struct dew_error *err)
+enum dew_status dew_bundle_warm_up(struct dew_bundle *b, size_t *failed,
+                                   struct dew_error *err)
 {
-    const struct dew_bundle_weather *w = &b->houses[0].weather;
+    const struct dew_weather *w = &b->houses[0].weather;
     size_t end = march__first_year(w->dates, w->count);
     int steps = b->houses[0].c.steps_per_hour;
-    int few = steps < MARCH__FEW ? steps : MARCH__FEW;
     struct march__light light[DEW_BUNDLE_MOST];
     struct march__feed feed = {0};
     enum dew_status status = DEW_OK;
@@ -431,7 +443,7 @@ enum dew_status dew_bundle_warm_up(struct dew_bundle *b, struct dew_error *err)
     fill_up(b, &feed);
     b->kernel->begin(b->lanes, &feed);
     for (size_t h = end - MARCH__LEAD; h < end && status == DEW_OK; h++)
-        status = march(b, h, h < end - MARCH__FINE ? few : steps, 1, NULL, err);
+        status = march(b, h, march__led_steps(h, end, steps), 1, failed, err);
     b->kernel->begin(b->lanes, NULL);
     return status;
 }

@@ -21,7 +21,7 @@ struct march__making {
 enum dew_status march__bundle_open(struct dew_bundle **bundle,
                                    const struct march__making *making,
                                    const struct dew_case *const *cases,
-                                   const struct dew_bundle_weather *weather,
+                                   const struct dew_weather *weather,
                                    size_t count, struct dew_error *err);
 
 #endif

@@ -184,16 +184,13 @@ static inline core__truth march__is_coarse(const struct march__body *m,
            (change * h->dt > MARCH__MOST_CHANGE * m->lane.mass_air);
 }
 
-/* The machines of a step as they were, where so. */
-static inline void march__keep_machines(struct march__hour *h, core__truth so,
-                                        const struct march__hour *kept)
+/* What weighs a step's air and machines, as it was, where so. */
+static inline void march__keep_weights(struct march__hour *h, core__truth so,
+                                       const struct march__now *now,
+                                       const struct march__mixing *mix)
 {
-    march__where(so, &h->now, &kept->now, offsetof(struct march__now, kinds));
-    march__where(so, &h->mix, &kept->mix,
-                 offsetof(struct march__mixing, handlers));
-    march__where(so, &h->wet, &kept->wet,
-                 offsetof(struct march__hour, rh) -
-                     offsetof(struct march__hour, wet));
+    march__where(so, &h->now, now, offsetof(struct march__now, kinds));
+    march__where(so, &h->mix, mix, offsetof(struct march__mixing, handlers));
 }
 
 /* A trial again, from its own end, where it missed. */
@@ -209,7 +206,10 @@ static inline void march__try_again(struct march__body *m,
     if (core__every(missed))
         return;
     march__where(core__not(missed), s, &first, sizeof *s);
-    march__keep_machines(h, core__not(missed), &kept);
+    march__keep_weights(h, core__not(missed), &kept.now, &kept.mix);
+    march__where(core__not(missed), &h->wet, &kept.wet,
+                 offsetof(struct march__hour, rh) -
+                     offsetof(struct march__hour, wet)); /* its machines */
 }
 
 /* A part of a step; predicted anew, once, where what the coils give back was
@@ -289,15 +289,8 @@ static inline void march__recall(struct march__body *m, struct march__hour *h,
                                  struct dew_result *r, core__truth so,
                                  const struct march__written *w)
 {
-    core__truth heats = (so & w->at.heats) | (core__not(so) & m->at.heats);
-    core__truth cools = (so & w->at.cools) | (core__not(so) & m->at.cools);
-
-    march__where(so, &m->at, &w->at, offsetof(struct march__course, heats));
-    m->at.heats = heats;
-    m->at.cools = cools;
-    march__where(so, &h->now, &w->now, offsetof(struct march__now, kinds));
-    march__where(so, &h->mix, &w->mix,
-                 offsetof(struct march__mixing, handlers));
+    march__where(so, &m->at, &w->at, sizeof m->at);
+    march__keep_weights(h, so, &w->now, &w->mix);
     h->wiped = core__pick(so, w->wiped, h->wiped);
     h->worst = core__pick(so, w->worst, h->worst);
     h->drained = core__pick(so, w->drained, h->drained);

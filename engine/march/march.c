@@ -158,8 +158,7 @@ static enum dew_status lead_in(struct dew_march *m,
     m->body.before = hours[end - MARCH__LEAD - 1];
     m->hour = (int)(end - MARCH__LEAD);
     for (size_t h = end - MARCH__LEAD; h < end && status == DEW_OK; h++) {
-        m->body.c.steps_per_hour =
-            h < end - MARCH__FINE && MARCH__FEW < steps ? MARCH__FEW : steps;
+        m->body.c.steps_per_hour = march__led_steps(h, end, steps);
         m->body.idle = 1;
         status = dew_march_step(m, &hours[h], &dates[h], &out, err);
     }

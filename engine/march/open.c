@@ -157,9 +157,14 @@ enum dew_status march__open(struct march__body *body, const struct dew_case *c,
     return open_coils(body, err);
 }
 
+int march__led_steps(size_t h, size_t end, int steps)
+{
+    return h < end - MARCH__FINE && steps > MARCH__FEW ? MARCH__FEW : steps;
+}
+
 size_t march__first_year(const struct dew_date *dates, size_t count)
 {
-    const size_t year = MARCH__YEAR, day = MARCH__DAY;
+    const size_t year = DEW_MARCH_YEAR, day = MARCH__DAY;
 
     if (count < year)
         return 0;

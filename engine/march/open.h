@@ -24,13 +24,15 @@ enum dew_status march__open(struct march__body *body, const struct dew_case *c,
 int march__kinds_of(const struct dew_case *c);
 
 enum {
-    MARCH__YEAR = 8760,
     MARCH__DAY = 24,
     MARCH__LEAD = 22 * 7 * MARCH__DAY, /* h  led in with                    */
     MARCH__FINE = 6 * 7 * MARCH__DAY,  /* h  of it in the case's own steps  */
     MARCH__FEW = 2 /* steps an hour before: one leaves 0.03 point where controls
                       switch */
 };
+
+/* Steps in hour h of a lead-in that stops at end: few but for the last weeks. */
+int march__led_steps(size_t h, size_t end, int steps);
 
 /* Hours until the day of the year comes round; 0: not in these hours. */
 size_t march__first_year(const struct dew_date *dates, size_t count);

@@ -41,7 +41,8 @@ DEW_LANE double march__over(double x)
     return core__pick(x > 0.0, x, 0.0);
 }
 
-/* A run of numbers: those of other where it is so. */
+/* A run of numbers, those of other where it is so; truths among them are as
+   wide where there are several houses, and one house alone never asks. */
 DEW_LANE void march__where(core__truth so, void *numbers, const void *other,
                            size_t bytes)
 {

@@ -191,21 +191,33 @@ void dew_run_again(struct dew_run *run)
     run->report.version = NULL;
 }
 
+enum dew_status run__made_year(const struct dew_run *r, int number,
+                               struct dew_year **year,
+                               struct dew_outdoors *outdoors,
+                               struct dew_error *err)
+{
+    const struct dew_made how = {.seed = dew_scenario_weather(r->scenario).seed,
+                                 .number = number};
+
+    enum dew_status status = dew_made_open(&r->place, &how, year, err);
+
+    return status == DEW_OK ? dew_scenario_outdoors(*year, outdoors, err)
+                            : status;
+}
+
 enum dew_status dew_run_made(struct dew_run *run, int number,
                              struct dew_error *err)
 {
-    const struct dew_made how = {
-        .seed = dew_scenario_weather(run->scenario).seed, .number = number};
-    struct dew_year *year;
+    struct dew_year *year = NULL;
+    enum dew_status status =
+        run__made_year(run, number, &year, &run->outdoors, err);
 
-    if (dew_made_open(&run->place, &how, &year, err) != DEW_OK)
-        return err->status;
+    if (year == NULL)
+        return status;
     dew_run_again(run);
     dew_year_close(run->year);
     run->year = year;
-    if (dew_scenario_outdoors(year, &run->outdoors, err) != DEW_OK)
-        return err->status;
-    return make_cases(run, err);
+    return status == DEW_OK ? make_cases(run, err) : status;
 }
 
 static enum dew_status open_study(struct dew_run *r, struct dew_error *err)

@@ -151,6 +151,15 @@ void run__lay(struct dew_run *r, run__calendar places,
 enum dew_status run__read(struct dew_run *r);
 enum dew_status run__pick(struct dew_run *r); /* the options            */
 
+/* ---- run.c ------------------------------------------------------------------- */
+
+/* Made year number of the run's place, for dew_year_close unless it is NULL, and
+   what a case asks of it. */
+enum dew_status run__made_year(const struct dew_run *r, int number,
+                               struct dew_year **year,
+                               struct dew_outdoors *outdoors,
+                               struct dew_error *err);
+
 /* ---- judge.c ----------------------------------------------------------------- */
 
 /* 1 where any energy has a price. */

@@ -9,8 +9,6 @@
 #include "core/parallel.h"
 #include "run/spread.h"
 
-enum { YEAR = 8760 };
-
 /* ---- opening ----------------------------------------------------------------- */
 
 static enum dew_status check(const struct dew_spread *s, struct dew_error *err)
@@ -18,11 +16,11 @@ static enum dew_status check(const struct dew_spread *s, struct dew_error *err)
     if (s->draws < 1 || s->draws > DEW_SPREAD_MOST)
         return core__fail(err, DEW_ERANGE, "%zu draws are outside 1 .. %d",
                           s->draws, DEW_SPREAD_MOST);
-    if (s->weather.count < YEAR)
+    if (s->weather.count < DEW_MARCH_YEAR)
         return core__fail(err, DEW_ERANGE,
                           "the weather has %zu hours: ranges are drawn for "
-                          "a whole year, 8760 or more",
-                          s->weather.count);
+                          "a whole year, %d or more",
+                          s->weather.count, DEW_MARCH_YEAR);
     return DEW_OK;
 }
 

@@ -13,7 +13,7 @@ enum { RUN__SPREAD_THREADS = 64 };
 struct dew_spread {
     const struct dew_run *run;
     const struct dew_field *fields;
-    struct dew_bundle_weather weather;
+    struct dew_weather weather;
     struct dew_prices prices;
     struct dew_spread_input *inputs;
     size_t input_count, columns;

@@ -89,12 +89,12 @@ static int by_months(const struct dew_spread *s)
 
 static enum dew_status open_flight(const struct block *b,
                                    const struct flight *f,
-                                   struct dew_bundle **bundle,
+                                   struct dew_bundle **bundle, size_t *failed,
                                    struct dew_error *err)
 {
     const struct dew_run *r = b->s->run;
     const struct dew_case *cases[DEW_BUNDLE_MOST];
-    struct dew_bundle_weather weather[DEW_BUNDLE_MOST];
+    struct dew_weather weather[DEW_BUNDLE_MOST];
     enum dew_status status;
 
     for (size_t k = 0; k < f->count; k++) {
@@ -109,7 +109,7 @@ static enum dew_status open_flight(const struct block *b,
         dew_bundle_prescribe_t(*bundle, k, r->held ? r->measured.t : NULL,
                                b->s->weather.count);
     }
-    return status == DEW_OK ? dew_bundle_warm_up(*bundle, err) : status;
+    return status == DEW_OK ? dew_bundle_warm_up(*bundle, failed, err) : status;
 }
 
 static void land(const struct block *b, const struct flight *f,
@@ -127,10 +127,10 @@ static void land(const struct block *b, const struct flight *f,
 static enum dew_status fly(const struct block *b, const struct flight *f,
                            struct dew_error *err)
 {
-    const struct dew_bundle_weather *w = &b->s->weather;
+    const struct dew_weather *w = &b->s->weather;
     struct dew_bundle *bundle = NULL;
     size_t failed = 0;
-    enum dew_status status = open_flight(b, f, &bundle, err);
+    enum dew_status status = open_flight(b, f, &bundle, &failed, err);
 
     for (size_t h = 0; h < w->count && status == DEW_OK; h++) {
         status = dew_bundle_step(bundle, h, &failed, err);
@@ -149,20 +149,14 @@ static enum dew_status march(const struct block *b, size_t option,
                              struct dew_error *err)
 {
     const struct dew_case *cases = &b->cases[at(b, option, 0)];
-    int gone[DEW_BUNDLE_MOST] = {0};
+    unsigned char gone[DEW_BUNDLE_MOST] = {0};
+    struct flight f = {.option = option};
     enum dew_status status = DEW_OK;
 
-    for (size_t first = 0; first < b->count && status == DEW_OK; first++) {
-        struct flight f = {.option = option};
-
-        for (size_t k = first; k < b->count && !gone[first]; k++)
-            if (!gone[k] && dew_bundle_alike(&cases[first], &cases[k]))
-                f.row[f.count++] = k;
-        for (size_t i = 0; i < f.count; i++)
-            gone[f.row[i]] = 1;
-        if (f.count > 0)
-            status = fly(b, &f, err);
-    }
+    while (status == DEW_OK &&
+           (f.count = dew_bundle_next(cases, b->count, b->count, gone, f.row)) >
+               0)
+        status = fly(b, &f, err);
     return status;
 }
 

@@ -4,7 +4,6 @@
 #include <math.h>
 
 #include "core/fail.h"
-#include "dew/made.h"
 #include "run/run.h"
 
 /* A made year and the two cases in it. */
@@ -14,17 +13,6 @@ struct another {
     struct dew_case cases[2];
     struct dew_study *study;
 };
-
-static enum dew_status make_year(const struct dew_run *r, int number,
-                                 struct another *a, struct dew_error *err)
-{
-    const struct dew_made how = {.seed = dew_scenario_weather(r->scenario).seed,
-                                 .number = number};
-
-    if (dew_made_open(&r->place, &how, &a->year, err) != DEW_OK)
-        return err->status;
-    return dew_scenario_outdoors(a->year, &a->outdoors, err);
-}
 
 static enum dew_status open_study(const struct dew_run *r,
                                   const size_t which[2], struct another *a,
@@ -59,7 +47,7 @@ static enum dew_status march(struct another *a, struct dew_error *err)
     double done = 0;
 
     while (done < 1)
-        if (dew_study_step(a->study, 8760, &done, err) != DEW_OK)
+        if (dew_study_step(a->study, DEW_MARCH_YEAR, &done, err) != DEW_OK)
             return err->status;
     return DEW_OK;
 }
@@ -78,8 +66,8 @@ static void count_in(struct dew_report_years *y, const struct another *a)
     y->count++;
 }
 
-enum dew_status dew_run_spread(struct dew_run *run, int number,
-                               struct dew_error *err)
+enum dew_status dew_run_other_year(struct dew_run *run, int number,
+                                   struct dew_error *err)
 {
     struct another a = {.year = NULL};
     size_t which[2] = {0, 0};
@@ -90,7 +78,7 @@ enum dew_status dew_run_spread(struct dew_run *run, int number,
                           "a file has its own years: name weather.place or "
                           "weather.monthly");
     which[1] = run->years.option = dew_report_beside_today(&run->report);
-    status = make_year(run, number, &a, err);
+    status = run__made_year(run, number, &a.year, &a.outdoors, err);
     if (status == DEW_OK)
         status = open_study(run, which, &a, err);
     if (status == DEW_OK)

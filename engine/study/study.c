@@ -37,7 +37,7 @@ struct dew_study {
         *prescribed_t; /* of each option, or NULL; borrowed                */
     struct dew_outcome *outcomes;
     struct study__gather *gathers; /* of each option                        */
-    char *done;      /* of each option: 1 when it is in a flight or finished  */
+    unsigned char *done; /* of each option: 1 in a flight or finished        */
     size_t finished; /* options                                             */
     size_t keeping;  /* options that keep their hours                        */
     double *store;   /* [keeping][STUDY__SERIES][hours]                      */
@@ -132,28 +132,18 @@ enum dew_status dew_study_open(struct dew_study **study,
 
 /* ---- who marches together ------------------------------------------------- */
 
-/* The next option and those that branch like it; a few go one by one. */
-static void fill_flight(struct dew_study *s, struct flight *f, int side_by_side)
+/* The next option and those that branch like it.  A few go one by one, and so
+   does weather of less than a year, which is led in otherwise. */
+static void fill_flight(struct dew_study *s, struct flight *f)
 {
-    size_t lanes = side_by_side ? (size_t)dew_bundle_lanes() : 0;
-    size_t room = lanes > 1 ? lanes : 1;
+    int whole = s->weather.count >= DEW_MARCH_YEAR;
 
     *f = (struct flight){0};
-    for (size_t i = 0; i < s->options && f->count < room; i++)
-        if (!s->done[i] &&
-            (f->count == 0 ||
-             dew_bundle_alike(&s->cases[f->options[0]], &s->cases[i])))
-            f->options[f->count++] = i;
-    if (f->count < ENOUGH)
-        f->count = 1;
-    for (size_t k = 0; k < f->count; k++)
-        s->done[f->options[k]] = 1;
-}
-
-/* Weather of less than a year is led in otherwise than a bundle is. */
-static int whole_year(const struct dew_study *s)
-{
-    return s->weather.count >= 8760;
+    f->count = dew_bundle_next(s->cases, s->options,
+                               whole ? (size_t)dew_bundle_lanes() : 1, s->done,
+                               f->options);
+    while (f->count > 1 && f->count < ENOUGH)
+        s->done[f->options[--f->count]] = 0;
 }
 
 static void take_off(struct dew_study *s)
@@ -165,7 +155,7 @@ static void take_off(struct dew_study *s)
     while (left > 0 && s->flying < most) {
         struct flight *f = &s->flights[s->flying++];
 
-        fill_flight(s, f, whole_year(s));
+        fill_flight(s, f);
         left -= f->count;
     }
 }
@@ -189,13 +179,12 @@ static enum dew_status open_alone(struct dew_study *s, struct flight *f)
 static enum dew_status open_bundle(struct dew_study *s, struct flight *f)
 {
     const struct dew_case *cases[DEW_BUNDLE_MOST];
-    struct dew_bundle_weather weather[DEW_BUNDLE_MOST];
+    struct dew_weather weather[DEW_BUNDLE_MOST];
     enum dew_status status;
 
     for (size_t k = 0; k < f->count; k++) {
         cases[k] = &s->cases[f->options[k]];
-        weather[k] = (struct dew_bundle_weather){
-            s->weather.hours, s->weather.dates, s->weather.count};
+        weather[k] = s->weather;
         s->outcomes[f->options[k]].turns = 1;
     }
     status = dew_bundle_open(&f->bundle, cases, weather, f->count, 0, &f->err);
@@ -204,7 +193,7 @@ static enum dew_status open_bundle(struct dew_study *s, struct flight *f)
     for (size_t k = 0; k < f->count; k++)
         dew_bundle_prescribe_t(f->bundle, k, s->prescribed_t[f->options[k]],
                                s->weather.count);
-    return dew_bundle_warm_up(f->bundle, &f->err);
+    return dew_bundle_warm_up(f->bundle, NULL, &f->err);
 }
 
 /* Room for the hours of a flight of which some option keeps none. */

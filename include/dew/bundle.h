@@ -28,26 +28,27 @@ int dew_bundle_lanes(void);
 /* 1 when the two may march in one bundle. */
 int dew_bundle_alike(const struct dew_case *a, const struct dew_case *b);
 
-/* Hours of weather of one house, borrowed; years of one calendar. */
-struct dew_bundle_weather {
-    const struct dew_hour *hours; /* count                                  */
-    const struct dew_date *dates; /* count, the same for all houses         */
-    size_t count;
-};
+/*
+ * Who marches together next: the first of count cases that is not taken, and
+ * those after it that are alike, at most most in all (at least 1) and
+ * DEW_BUNDLE_MOST.  They are marked in taken and listed, in their order;
+ * returns how many, 0 when all are taken.
+ */
+size_t dew_bundle_next(const struct dew_case *cases, size_t count, size_t most,
+                       unsigned char *taken, size_t *list);
 
 /*
  * Make a bundle of count houses, 1 .. dew_bundle_lanes, which are copied, with
- * so many tallies for each.  weather[i] is house i's; the first hour stands for
- * the one before it, as for dew_march_open.  On DEW_OK *bundle is the caller's,
+ * so many tallies for each.  weather[i] is house i's, of the same dates for all;
+ * the first hour stands for the one before it, as for dew_march_open.  On DEW_OK *bundle is the caller's,
  * for dew_bundle_close; else NULL.
  * Errors: as dew_march_open; DEW_ERANGE where the houses are not alike, or the
  * calendars not of one length.
  */
 enum dew_status dew_bundle_open(struct dew_bundle **bundle,
                                 const struct dew_case *const *cases,
-                                const struct dew_bundle_weather *weather,
-                                size_t count, size_t tallies,
-                                struct dew_error *err);
+                                const struct dew_weather *weather, size_t count,
+                                size_t tallies, struct dew_error *err);
 
 /* Fresh air that is asked of house i, m3/s, for its tallies; 0 unless set. */
 void dew_bundle_require(struct dew_bundle *bundle, size_t i, double required);
@@ -58,7 +59,7 @@ void dew_bundle_prescribe_t(struct dew_bundle *bundle, size_t i,
 
 /* To where hour 0 finds the houses; as dew_march_warm_up, of a whole year
    only.  Errors: as dew_bundle_step; DEW_ERANGE for less than a year. */
-enum dew_status dew_bundle_warm_up(struct dew_bundle *bundle,
+enum dew_status dew_bundle_warm_up(struct dew_bundle *bundle, size_t *failed,
                                    struct dew_error *err);
 
 /*

@@ -210,6 +210,8 @@ enum dew_status dew_march_step(struct dew_march *march,
                                const struct dew_date *date,
                                struct dew_result *out, struct dew_error *err);
 
+enum { DEW_MARCH_YEAR = 8760 }; /* h  a whole year of weather, at least    */
+
 /*
  * Bring a march just opened to where hour 0 finds the house.  Hours of a whole
  * year or more: once through the last 22 weeks of the first twelve months, two

@@ -137,8 +137,8 @@ const struct dew_report *dew_run_report(struct dew_run *run,
  * Errors: DEW_ERANGE where the weather is a file's; those of dew_made_open,
  * dew_scenario_case, dew_study_open and dew_study_step.
  */
-enum dew_status dew_run_spread(struct dew_run *run, int number,
-                               struct dew_error *err);
+enum dew_status dew_run_other_year(struct dew_run *run, int number,
+                                   struct dew_error *err);
 
 /* The layouts solved, NULL where none were, and what stands around them. */
 const struct dew_report_ducts *dew_run_ducts(const struct dew_run *run);

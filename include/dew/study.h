@@ -174,13 +174,6 @@ struct dew_option {
                         series are NULL                                     */
 };
 
-/* The year, borrowed.  count > 0. */
-struct dew_weather {
-    const struct dew_hour *hours;
-    const struct dew_date *dates;
-    size_t count;
-};
-
 /*
  * What is kept of every hour: member, heading with its unit, factor from SI
  * to that unit, decimals.  A row makes the array and the column of the table

@@ -53,6 +53,13 @@ struct dew_date {
     int yearday; /* 1 .. 366                                                */
 };
 
+/* Hours with their dates, borrowed. */
+struct dew_weather {
+    const struct dew_hour *hours; /* count                                  */
+    const struct dew_date *dates; /* count                                  */
+    size_t count;
+};
+
 /* How a clock without UTC times is set in summer. */
 #define DEW_CLOCK_MAP(X)                                                       \
     X(STANDARD, standard) /* standard time all year */                         \

@@ -34,7 +34,7 @@ static void must(enum dew_status status, const char *what)
 /* The demo's place and its options' cases. */
 struct place {
     struct dew_run *run;
-    struct dew_bundle_weather weather;
+    struct dew_weather weather;
     size_t options;
 };
 
@@ -92,7 +92,7 @@ static struct dew_case house(const struct place *p, size_t i, int steps)
 static double one_alone(const struct place *p, size_t i, int steps)
 {
     struct dew_case c = house(p, i, steps);
-    const struct dew_bundle_weather *w = &p->weather;
+    const struct dew_weather *w = &p->weather;
     struct dew_tally sum = {0};
     struct dew_result r;
     struct dew_march *m;
@@ -116,7 +116,7 @@ static void some_together(const struct march__kernel *kernel,
     const struct march__making making = {kernel, 1};
     struct dew_case cases[DEW_BUNDLE_MOST];
     const struct dew_case *c[DEW_BUNDLE_MOST];
-    struct dew_bundle_weather w[DEW_BUNDLE_MOST];
+    struct dew_weather w[DEW_BUNDLE_MOST];
     struct dew_bundle *b;
     struct dew_tally sum;
 
@@ -126,7 +126,7 @@ static void some_together(const struct march__kernel *kernel,
         w[k] = p->weather;
     }
     must(march__bundle_open(&b, &making, c, w, n, NULL), "open a bundle");
-    must(dew_bundle_warm_up(b, NULL), "lead-in of a bundle");
+    must(dew_bundle_warm_up(b, NULL, NULL), "lead-in of a bundle");
     for (size_t h = 0; h < p->weather.count; h++) {
         must(dew_bundle_step(b, h, NULL, NULL), "step of a bundle");
         dew_bundle_tally(b, 0);

@@ -22,7 +22,7 @@ static void make_year(void)
     }
 }
 
-static const struct dew_bundle_weather year = {hours, dates, YEAR};
+static const struct dew_weather year = {hours, dates, YEAR};
 
 /* Houses that differ in much, but not in what they branch on. */
 static struct dew_case house(int i)
@@ -88,7 +88,7 @@ static void compare(const struct march__kernel *kernel,
     const struct march__making making = {kernel, 1};
     struct dew_result *one = calloc((size_t)count * n, sizeof *one);
     struct dew_tally sum[DEW_BUNDLE_MOST] = {0}, lane;
-    struct dew_bundle_weather weather[DEW_BUNDLE_MOST];
+    struct dew_weather weather[DEW_BUNDLE_MOST];
     const struct dew_case *c[DEW_BUNDLE_MOST];
     struct dew_bundle *b;
 
@@ -103,7 +103,7 @@ static void compare(const struct march__kernel *kernel,
     for (size_t i = 0; i < n; i++)
         dew_bundle_require(b, i, 0.03);
     if (warm)
-        assert_int_equal(dew_bundle_warm_up(b, NULL), DEW_OK);
+        assert_int_equal(dew_bundle_warm_up(b, NULL, NULL), DEW_OK);
     for (int h = 0; h < count; h++) {
         assert_int_equal(dew_bundle_step(b, (size_t)h, NULL, NULL), DEW_OK);
         dew_bundle_tally(b, 0);
@@ -194,7 +194,7 @@ TEST(houses_may_have_weather_of_their_own)
     static struct dew_hour warmer[YEAR];
     struct dew_case c = house(2);
     const struct dew_case *cases[] = {&c, &c};
-    const struct dew_bundle_weather weather[] = {year, {warmer, dates, YEAR}};
+    const struct dew_weather weather[] = {year, {warmer, dates, YEAR}};
     struct dew_bundle *b;
     struct dew_result one, other;
 
@@ -221,7 +221,7 @@ TEST(a_held_temperature_is_one_houses)
 {
     struct dew_case c = house(2);
     const struct dew_case *cases[] = {&c, &c};
-    const struct dew_bundle_weather weather[] = {year, year};
+    const struct dew_weather weather[] = {year, year};
     double t[100];
     struct dew_bundle *b;
     struct dew_result one, other;
@@ -246,7 +246,7 @@ TEST(a_held_temperature_is_one_houses)
 static void refuses(const struct dew_case *a, const struct dew_case *b)
 {
     const struct dew_case *cases[] = {a, b};
-    const struct dew_bundle_weather weather[] = {year, year};
+    const struct dew_weather weather[] = {year, year};
     struct dew_bundle *bundle;
 
     assert_false(dew_bundle_alike(a, b));
@@ -276,12 +276,34 @@ TEST(houses_that_branch_differently_are_refused)
     refuses(&a, &b);
 }
 
+/* In their order, like with like, and no more than there is room for. */
+TEST(who_marches_together_is_dealt_in_order)
+{
+    const size_t told[] = {0, 2, 1, 4, 3};
+    const size_t counts[] = {2, 2, 1, 0};
+    struct dew_case cases[5];
+    unsigned char taken[5] = {0};
+    size_t list[DEW_BUNDLE_MOST], at = 0;
+
+    for (int i = 0; i < 5; i++) {
+        cases[i] = house(i);
+        cases[i].plant.handler_count = i == 1 || i == 4 ? 0 : 1;
+    }
+    for (int k = 0; k < 4; k++) {
+        size_t n = dew_bundle_next(cases, 5, 2, taken, list);
+
+        assert_int_equal(n, counts[k]);
+        for (size_t i = 0; i < n; i++)
+            assert_int_equal(list[i], told[at++]);
+    }
+}
+
 /* The one whose books do not close is named; the other marches on. */
 TEST(a_house_that_runs_away_is_named)
 {
     struct dew_case good = house(0), bad = house(1);
     const struct dew_case *cases[] = {&good, &bad};
-    const struct dew_bundle_weather weather[] = {year, year};
+    const struct dew_weather weather[] = {year, year};
     struct dew_bundle *b;
     struct dew_error err = {0};
     struct dew_result r;
