@@ -136,4 +136,16 @@ TEST(shorter_files_repeat_their_first_weeks)
     dew_march_close(m);
 }
 
+/* Few steps, but for the last weeks and for a case that has fewer. */
+TEST(the_last_weeks_are_led_in_by_the_steps_of_the_case)
+{
+    const size_t end = DEW_MARCH_YEAR, fine = end - MARCH__FINE;
+
+    assert_int_equal(march__led_steps(end - MARCH__LEAD, end, 4), MARCH__FEW);
+    assert_int_equal(march__led_steps(fine - 1, end, 4), MARCH__FEW);
+    assert_int_equal(march__led_steps(fine, end, 4), 4);
+    assert_int_equal(march__led_steps(end - 1, end, 4), 4);
+    assert_int_equal(march__led_steps(fine - 1, end, 1), 1);
+}
+
 RUN_TESTS("march, warm-up");

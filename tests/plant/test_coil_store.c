@@ -3,6 +3,7 @@
 #include "support/rows.h"
 
 #include "dew/coil.h"
+#include "plant/store_step.h"
 
 static struct dew_coil_store store_of(double t_wet, double gamma)
 {
@@ -405,6 +406,23 @@ TEST(outside_gives_nan)
     /* a blower that stands while the compressor runs */
     dew_plant_coil_store_step(&s, &in, &o);
     assert_nan(o.m);
+}
+
+/* What a cycle that dries the coil leaves of what stood on it, k (1 - k): most
+   of half a cycle, nothing of none or of a whole one. */
+TEST(a_cycle_that_dries_leaves_what_it_has_not_reached)
+{
+    const double fall = 9.0, stood = 0.5;
+
+    for (double cycles = 0.0; cycles <= 4.0; cycles += 1.0) {
+        struct plant__store_pass p = plant__store_pass_of(cycles, 0.0, fall, 4);
+        struct plant__stored at =
+            plant__store_pass(&p, (struct plant__stored){stood, 0.0, 0.0});
+        double k = cycles / 4.0, left = k * (1.0 - k) * stood;
+
+        assert_near(at.u, left, 1e-12);
+        assert_near(at.back, stood - left, 1e-12);
+    }
 }
 
 ROWS(part_rows, steady_ratio);
