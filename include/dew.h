@@ -11,6 +11,7 @@
 #include "dew/coil.h"
 #include "dew/core.h"
 #include "dew/cost.h"
+#include "dew/draws.h"
 #include "dew/dryer.h"
 #include "dew/drying.h"
 #include "dew/ducts.h"

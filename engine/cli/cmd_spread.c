@@ -35,6 +35,7 @@ static int tell(const struct spread *s)
 {
     const struct cli__spread told = {.run = s->run,
                                      .spread = s->spread,
+                                     .told = dew_spread_draws(s->spread),
                                      .draws = s->ask.draws,
                                      .options = dew_run_count(s->run),
                                      .seed = s->ask.seed,
@@ -128,7 +129,9 @@ int cli__cmd_spread(int argc, char **argv)
     if (s == NULL)
         return cli__fail(CLI__FAILED, "out of memory");
     s->ask = (struct dew_spread_ask){.draws = DEW_SPREAD_DRAWS,
-                                     .seed = DEW_SPREAD_SEED};
+                                     .seed = DEW_SPREAD_SEED,
+                                     .years = 1,
+                                     .model = 1};
     code = cli__parse(&argp, argc, argv, s);
     if (code == CLI__DONE)
         code = spread(s);

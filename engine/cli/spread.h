@@ -10,6 +10,7 @@
 struct cli__spread {
     const struct dew_run *run;
     const struct dew_spread *spread;
+    const struct dew_draws *told; /* of it                                   */
     size_t draws, options;
     unsigned long seed;
     int units; /* 0 as typed, 1 us, 2 si                                     */

@@ -2,19 +2,19 @@
 /* A spread as JSON. */
 #include "cli/spread.h"
 
-static json_t *hours(const struct cli__spread *s, size_t option,
-                     enum dew_spread_count what)
+static json_t *range(const struct cli__spread *s, size_t option,
+                     enum dew_drawn_what what)
 {
-    struct dew_spread_range r = dew_spread_hours(s->spread, option, what);
+    struct dew_draws_range r = dew_draws_range(s->told, option, what);
 
     return json_pack("{s:o, s:o, s:o, s:o}", "p10", cli__real(r.p10), "p50",
                      cli__real(r.p50), "p90", cli__real(r.p90), "as_told",
-                     cli__real(r.likely));
+                     cli__real(r.told));
 }
 
 static json_t *share(const struct cli__spread *s, size_t count)
 {
-    struct dew_spread_interval in = dew_spread_interval(count, s->draws);
+    struct dew_draws_interval in = dew_draws_interval(count, s->draws);
 
     return json_pack("{s:I, s:o, s:o}", "houses", (json_int_t)count, "low_pct",
                      cli__real(100 * in.low), "high_pct",
@@ -23,15 +23,15 @@ static json_t *share(const struct cli__spread *s, size_t count)
 
 static json_t *option(const struct cli__spread *s, size_t i)
 {
-    struct dew_spread_shares n = dew_spread_shares(s->spread, i);
+    struct dew_draws_shares n = dew_draws_shares(s->told, i);
     json_t *o =
         json_pack("{s:s, s:o, s:o, s:o}", "name", cli__spread_name(s, i),
                   "keeps_limits", share(s, n.keeps), "brings_air",
                   share(s, n.ventilates), "best", share(s, n.best));
 
-#define X(name, words)                                                         \
-    o = cli__set(o, #name "_h", hours(s, i, DEW_SPREAD_##name));
-    DEW_SPREAD_HOURS_MAP(X)
+#define X(name, unit, words)                                                   \
+    o = cli__set(o, #name "_" #unit, range(s, i, DEW_DRAWN_##name));
+    DEW_DRAWN_MAP(X)
 #undef X
     return o;
 }
@@ -67,6 +67,6 @@ json_t *cli__spread_json(const struct cli__spread *s)
                      DEW_VERSION, "draws", (json_int_t)s->draws, "seed",
                      (json_int_t)s->seed, "best_by",
                      by[dew_spread_by(s->spread)], "none_will_do",
-                     share(s, dew_spread_none(s->spread)), "options", options,
+                     share(s, dew_draws_none(s->told)), "options", options,
                      "inputs", inputs);
 }

@@ -34,78 +34,13 @@ char *cli__spread_value(const struct cli__spread *s,
     return dew_scenario_show(field(x), &v[x->key], system, out, size);
 }
 
-/* ---- shares ------------------------------------------------------------------ */
-
-/* So many draws tell a share of houses to that many of 100. */
-static int step_of(size_t draws)
-{
-    return draws >= 1024 ? 1 : draws >= 128 ? 5 : 10;
-}
-
-/* "85", "under 5", "over 95"; "none" or "all" of those drawn. */
-static struct report__word share(const struct cli__spread *s, size_t count)
-{
-    struct report__word w = {"none"};
-    int step = step_of(s->draws);
-    long near = step * lround(100.0 * (double)count / (double)s->draws / step);
-
-    if (count == s->draws)
-        snprintf(w.text, sizeof w.text, "all");
-    else if (count > 0 && near == 0)
-        snprintf(w.text, sizeof w.text, "under %d", step);
-    else if (count > 0 && near == 100)
-        snprintf(w.text, sizeof w.text, "over %d", 100 - step);
-    else if (count > 0)
-        snprintf(w.text, sizeof w.text, "%ld", near);
-    return w;
-}
-
-/* "85 of 100 houses", "all 128 houses drawn", "none of the 128 houses drawn" */
-static struct report__word houses(const struct cli__spread *s, size_t count)
-{
-    struct report__word w, n = report__number((double)s->draws, 0);
-
-    if (count == s->draws)
-        snprintf(w.text, sizeof w.text, "all %.20s houses drawn", n.text);
-    else if (count == 0)
-        snprintf(w.text, sizeof w.text, "none of the %.20s houses drawn",
-                 n.text);
-    else
-        snprintf(w.text, sizeof w.text, "%.20s of 100 houses",
-                 share(s, count).text);
-    return w;
-}
-
-/* " (77 to 90)": whole percent, outward; of all or none nothing. */
-static struct report__word interval(const struct cli__spread *s, size_t count)
-{
-    struct report__word w = {""};
-    struct dew_spread_interval in = dew_spread_interval(count, s->draws);
-
-    if (count > 0 && count < s->draws)
-        snprintf(w.text, sizeof w.text, " (%.0f to %.0f)", floor(100 * in.low),
-                 ceil(100 * in.high));
-    return w;
-}
-
 /* ---- the answer -------------------------------------------------------------- */
-
-static size_t best_of(const struct cli__spread *s)
-{
-    size_t best = 0;
-
-    for (size_t i = 1; i < s->options; i++)
-        if (dew_spread_shares(s->spread, i).best >
-            dew_spread_shares(s->spread, best).best)
-            best = i;
-    return best;
-}
 
 /* "NAME" is the best of the 5 options in 85 of 100 houses (78 to 91). */
 static void say_option(const struct cli__spread *s, size_t best, char *text,
                        size_t size)
 {
-    size_t count = dew_spread_shares(s->spread, best).best;
+    size_t count = dew_draws_shares(s->told, best).best;
     char name[160],
         does[60] = "brings the fresh air asked for and keeps the limits";
 
@@ -114,7 +49,8 @@ static void say_option(const struct cli__spread *s, size_t best, char *text,
                  s->options);
     snprintf(text, size, "\"%s\" %s in %s%s.",
              core__clean(cli__spread_name(s, best), name, sizeof name), does,
-             houses(s, count).text, interval(s, count).text);
+             report__houses(count, s->draws).text,
+             report__interval(count, s->draws).text);
 }
 
 /* What `run` answers: of the house with every figure as told. */
@@ -124,7 +60,7 @@ static void say_as_told(const struct cli__spread *s, char *text, size_t size)
 
     snprintf(text, size, "As told, none does.");
     for (size_t i = 0; i < s->options; i++)
-        if (dew_spread_house(s->spread, s->draws, i)->best)
+        if (s->told->told[i].best)
             snprintf(text, size, "As told, it is \"%s\".",
                      core__clean(cli__spread_name(s, i), name, sizeof name));
 }
@@ -132,8 +68,8 @@ static void say_as_told(const struct cli__spread *s, char *text, size_t size)
 /* The likelier first: that one option is best, or that none will do. */
 static void say_best(const struct cli__spread *s)
 {
-    size_t best = best_of(s), none = dew_spread_none(s->spread);
-    size_t count = dew_spread_shares(s->spread, best).best;
+    size_t best = dew_draws_best(s->told), none = dew_draws_none(s->told);
+    size_t count = dew_draws_shares(s->told, best).best;
     char option[500] = "", nothing[300] = "", told[200], text[1100];
     const char *first = none > count ? nothing : option;
 
@@ -141,7 +77,8 @@ static void say_best(const struct cli__spread *s)
         say_option(s, best, option, sizeof option);
     if (none > 0)
         snprintf(nothing, sizeof nothing, "No option will do in %s%s.",
-                 houses(s, none).text, interval(s, none).text);
+                 report__houses(none, s->draws).text,
+                 report__interval(none, s->draws).text);
     say_as_told(s, told, sizeof told);
     snprintf(text, sizeof text, "%s%s%s %s", first,
              count > 0 && none > 0 ? " " : "",
@@ -160,9 +97,9 @@ static void say_how(const struct cli__spread *s)
              "%zu houses like yours: each figure that you gave as a range was "
              "drawn from it, the rest is as you told it or as usual (seed "
              "%lu). The best is what %s, of those that bring the air and keep "
-             "the limits. In one year of weather; the model's own error is "
-             "not in it.",
-             s->draws, s->seed, by[dew_spread_by(s->spread)]);
+             "the limits.%s",
+             s->draws, s->seed, by[dew_spread_by(s->spread)],
+             s->told->years > 1 ? "" : " In one year of weather.");
     cli__wrap(stdout, 0, text);
 }
 
@@ -184,20 +121,21 @@ static void print_shares(const struct cli__spread *s)
     printf("%-*s%*s%*s%*s\n", NAME, "option", SHARE, "limits", SHARE,
            "the fresh air", SHARE, "best");
     for (size_t i = 0; i < s->options; i++) {
-        struct dew_spread_shares n = dew_spread_shares(s->spread, i);
+        struct dew_draws_shares n = dew_draws_shares(s->told, i);
 
         numbered(s, i, NAME);
-        report__right(stdout, share(s, n.keeps).text, SHARE);
-        report__right(stdout, share(s, n.ventilates).text, SHARE);
-        report__right(stdout, share(s, n.best).text, SHARE);
+        report__right(stdout, report__of_100(n.keeps, s->draws).text, SHARE);
+        report__right(stdout, report__of_100(n.ventilates, s->draws).text,
+                      SHARE);
+        report__right(stdout, report__of_100(n.best, s->draws).text, SHARE);
         putchar('\n');
     }
 }
 
 static void print_range(const struct cli__spread *s, size_t option,
-                        enum dew_spread_count what)
+                        enum dew_drawn_what what)
 {
-    struct dew_spread_range r = dew_spread_hours(s->spread, option, what);
+    struct dew_draws_range r = dew_draws_range(s->told, option, what);
 
     putchar(' ');
     report__right(stdout, report__number(r.p10, 0).text, HOURS);
@@ -227,8 +165,8 @@ static void say_glass(const struct cli__spread *s)
     int any = 0;
 
     for (size_t i = 0; i < s->options; i++) {
-        struct dew_spread_range r =
-            dew_spread_hours(s->spread, i, DEW_SPREAD_glass_wet);
+        struct dew_draws_range r =
+            dew_draws_range(s->told, i, DEW_DRAWN_glass_wet);
         size_t used = strlen(text);
 
         if (r.p90 < 1)
@@ -245,8 +183,8 @@ static void say_glass(const struct cli__spread *s)
 
 static void print_hours(const struct cli__spread *s)
 {
-    static const enum dew_spread_count told[] = {
-        DEW_SPREAD_too_humid, DEW_SPREAD_too_dry, DEW_SPREAD_short_of_air};
+    static const enum dew_drawn_what told[] = {
+        DEW_DRAWN_too_humid, DEW_DRAWN_too_dry, DEW_DRAWN_short_of_air};
 
     printf("%-*s%*s%*s%*s\n%-*s", SHORT_NAME, "Hours of the year",
            1 + 3 * HOURS, "too humid", 1 + 3 * HOURS, "too dry", 1 + 3 * HOURS,
@@ -281,6 +219,13 @@ static void print_drawn(const struct cli__spread *s)
                  x[k].each ? ", by option" : "");
         cli__wrap(stdout, 2, line);
     }
+    if (s->told->years > 1)
+        printf("  the weather: one of %d made years of the place\n",
+               s->told->years);
+    if (s->told->model > 0)
+        printf("  the model itself: up to %.0f points of humidity off, mostly "
+               "under 4\n",
+               100 * s->told->model);
 }
 
 /* The keys taken so, as one paragraph. */

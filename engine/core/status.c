@@ -21,8 +21,10 @@ const char *dew_status_text(enum dew_status status)
 /* Copy the end of from when the whole does not fit: a file's name is there. */
 static void copy_tail(char *to, size_t size, const char *from)
 {
-    size_t length = strlen(from);
+    size_t length;
 
+    from = from != NULL ? from : "";
+    length = strlen(from);
     if (length < size)
         memcpy(to, from, length + 1);
     else

@@ -109,4 +109,15 @@ char *report__told(const struct dew_report *r, size_t i,
 /* The greatest residual of any option's books, a share of what went through. */
 double report__worst_closure(const struct dew_report *report);
 
+/* ---- shares.c: of the houses drawn ------------------------------------------- */
+
+/* "85", "under 5", "over 95" of 100; "none" or "all" of those drawn. */
+struct report__word report__of_100(size_t count, size_t draws);
+
+/* "85 of 100 houses", "all 128 houses drawn", "none of the 128 houses drawn" */
+struct report__word report__houses(size_t count, size_t draws);
+
+/* " (77 to 90)": whole percent, outward; of all or none nothing. */
+struct report__word report__interval(size_t count, size_t draws);
+
 #endif

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "dew/spread.h"
 
-#include <math.h>
+#include <stdint.h>
 #include <stdlib.h>
 
 #include "core/fail.h"
@@ -16,17 +16,19 @@ static enum dew_status check(const struct dew_spread *s, struct dew_error *err)
     if (s->draws < 1 || s->draws > DEW_SPREAD_MOST)
         return core__fail(err, DEW_ERANGE, "%zu draws are outside 1 .. %d",
                           s->draws, DEW_SPREAD_MOST);
-    if (s->weather.count < DEW_MARCH_YEAR)
+    if (s->years[0].weather.count < DEW_MARCH_YEAR)
         return core__fail(err, DEW_ERANGE,
                           "the weather has %zu hours: ranges are drawn for "
                           "a whole year, %d or more",
-                          s->weather.count, DEW_MARCH_YEAR);
+                          s->years[0].weather.count, DEW_MARCH_YEAR);
     return DEW_OK;
 }
 
 static enum dew_status any_moves(const struct dew_spread *s,
                                  struct dew_error *err)
 {
+    if (s->year_column < s->columns || s->model_column < s->columns)
+        return DEW_OK;
     for (size_t k = 0; k < s->input_count; k++)
         if (s->inputs[k].why == DEW_SPREAD_DRAWN)
             return DEW_OK;
@@ -40,6 +42,75 @@ static enum dew_status any_moves(const struct dew_spread *s,
               "2.0)\", likely (low to high)");
 }
 
+/* ---- years --------------------------------------------------------------------- */
+
+static void lay_year(struct run__spread_year *y, const struct dew_year *year)
+{
+    size_t dates;
+
+    y->weather.hours = dew_year_hours(year, &y->weather.count);
+    y->weather.dates = dew_year_dates(year, &dates);
+}
+
+/* The run's own. */
+static void take_year(struct dew_spread *s)
+{
+    s->year_count = 1;
+    s->years[0].outdoors = s->run->outdoors;
+    lay_year(&s->years[0], s->run->year);
+}
+
+static int is_made(const struct dew_spread *s)
+{
+    return dew_scenario_weather(s->run->scenario).file[0] == '\0';
+}
+
+/* What is drawn beside the figures of the scenario. */
+static void add_columns(struct dew_spread *s, const struct dew_spread_ask *ask)
+{
+    s->year_column = s->model_column = SIZE_MAX;
+    if (ask->years && is_made(s)) {
+        s->year_count = DEW_SPREAD_YEARS;
+        s->year_column = s->columns++;
+    }
+    if (ask->model)
+        s->model_column = s->columns++;
+}
+
+static void one_year(void *of, size_t i)
+{
+    struct dew_spread *s = of;
+    struct run__spread_year *y = &s->years[i + 1];
+
+    s->status[i] =
+        run__made_year(s->run, (int)i + 1, &y->year, &y->outdoors, &s->err[i]);
+    if (s->status[i] == DEW_OK)
+        lay_year(y, y->year);
+}
+
+/* The status of the first of count that failed. */
+static enum dew_status first_fault(const struct dew_spread *s, size_t count,
+                                   struct dew_error *err)
+{
+    for (size_t i = 0; i < count; i++)
+        if (s->status[i] != DEW_OK) {
+            if (err != NULL && err->status == DEW_OK)
+                *err = s->err[i];
+            return s->status[i];
+        }
+    return DEW_OK;
+}
+
+static enum dew_status make_years(struct dew_spread *s, struct dew_error *err)
+{
+    size_t others = s->year_count - 1;
+
+    core__parallel(s->threads, others, one_year, s);
+    return first_fault(s, others, err);
+}
+
+/* ---- draws ----------------------------------------------------------------------- */
+
 static enum dew_status make_draws(struct dew_spread *s, unsigned long seed,
                                   struct dew_error *err)
 {
@@ -47,9 +118,9 @@ static enum dew_status make_draws(struct dew_spread *s, unsigned long seed,
 
     s->u = calloc(s->draws * s->columns, sizeof *s->u);
     s->houses = calloc((1 + s->draws) * s->options, sizeof *s->houses);
-    s->sorted = calloc(s->draws, sizeof *s->sorted);
+    s->room = calloc(s->draws, sizeof *s->room);
     s->as_told = calloc(s->options, sizeof *s->as_told);
-    return s->u != NULL && s->houses != NULL && s->sorted != NULL &&
+    return s->u != NULL && s->houses != NULL && s->room != NULL &&
                    s->as_told != NULL
                ? core__draw(&d, s->u, err)
                : core__fail(err, DEW_EMEM, "no memory for %zu draws", s->draws);
@@ -63,7 +134,6 @@ enum dew_status dew_spread_open(struct dew_spread **spread,
     struct dew_spread *s = calloc(1, sizeof *s);
     struct dew_error inside = {0};
     enum dew_status status;
-    size_t dates;
 
     *spread = NULL;
     if (s == NULL)
@@ -73,16 +143,20 @@ enum dew_status dew_spread_open(struct dew_spread **spread,
     s->options = run->count;
     s->draws = ask->draws;
     s->threads = ask->threads > 0 ? ask->threads : core__processors();
+    s->seed = ask->seed;
     s->prices = dew_scenario_prices(run->scenario);
-    s->weather.hours = dew_year_hours(run->year, &s->weather.count);
-    s->weather.dates = dew_year_dates(run->year, &dates);
+    take_year(s);
     status = check(s, err);
     if (status == DEW_OK)
         status = run__spread_list(s, err);
     if (status == DEW_OK)
+        add_columns(s, ask);
+    if (status == DEW_OK)
         status = run__spread_try(s, err);
     if (status == DEW_OK)
         status = any_moves(s, err);
+    if (status == DEW_OK)
+        status = make_years(s, err);
     if (status == DEW_OK)
         status = make_draws(s, ask->seed, err);
     if (status == DEW_OK)
@@ -96,10 +170,12 @@ void dew_spread_close(struct dew_spread *s)
 {
     if (s == NULL)
         return;
+    for (size_t i = 1; i < DEW_SPREAD_YEARS; i++)
+        dew_year_close(s->years[i].year);
     free(s->inputs);
     free(s->u);
     free(s->houses);
-    free(s->sorted);
+    free(s->room);
     free(s->as_told);
     free(s);
 }
@@ -127,14 +203,9 @@ static enum dew_status blocks(struct dew_spread *s, struct dew_error *err)
     size_t count = least(threads, (left + rows - 1) / rows);
 
     core__parallel(threads, count, one_block, s);
-    for (size_t i = 0; i < count; i++)
-        if (s->status[i] != DEW_OK) {
-            if (err != NULL && err->status == DEW_OK)
-                *err = s->err[i];
-            return s->status[i];
-        }
-    s->marched += least(count * rows, left);
-    return DEW_OK;
+    if (first_fault(s, count, err) == DEW_OK)
+        s->marched += least(count * rows, left);
+    return first_fault(s, count, NULL);
 }
 
 static enum dew_status as_told(struct dew_spread *s, struct dew_error *err)
@@ -170,8 +241,8 @@ const struct dew_spread_input *dew_spread_inputs(const struct dew_spread *s,
     return s->inputs;
 }
 
-const struct dew_spread_house *dew_spread_house(const struct dew_spread *s,
-                                                size_t draw, size_t option)
+const struct dew_drawn *dew_spread_house(const struct dew_spread *s,
+                                         size_t draw, size_t option)
 {
     size_t row = draw < s->draws ? draw + 1 : 0;
 
@@ -180,73 +251,56 @@ const struct dew_spread_house *dew_spread_house(const struct dew_spread *s,
                : NULL;
 }
 
+static double share_of(const struct dew_spread *s, size_t draw, size_t column)
+{
+    return s->u[draw * s->columns + column];
+}
+
+int dew_spread_year(const struct dew_spread *s, size_t draw)
+{
+    return draw < s->draws && s->year_column < s->columns
+               ? (int)(share_of(s, draw, s->year_column) *
+                       (double)s->year_count)
+               : 0;
+}
+
+double dew_spread_off(const struct dew_spread *s, size_t draw)
+{
+    static const struct core__pert off = {-DEW_SPREAD_MODEL, 0,
+                                          DEW_SPREAD_MODEL};
+
+    return draw < s->draws && s->model_column < s->columns
+               ? core__pert_at(&off, share_of(s, draw, s->model_column))
+               : 0;
+}
+
 enum dew_spread_by dew_spread_by(const struct dew_spread *s)
 {
     return s->by;
 }
 
-static double hours_of(const struct dew_spread_house *h,
-                       enum dew_spread_count what)
+static size_t count_drawn(const struct dew_spread *s)
 {
-#define X(name, words) h->name,
-    const double hours[] = {DEW_SPREAD_HOURS_MAP(X)};
-#undef X
+    size_t n = 0;
 
-    return hours[what];
+    for (size_t k = 0; k < s->input_count; k++)
+        n += s->inputs[k].why == DEW_SPREAD_DRAWN;
+    return n;
 }
 
-struct dew_spread_range dew_spread_hours(const struct dew_spread *s,
-                                         size_t option,
-                                         enum dew_spread_count what)
+const struct dew_draws *dew_spread_draws(struct dew_spread *s)
 {
-    const struct dew_spread_house *h = dew_spread_house(s, s->draws, option);
-    double *x = s->sorted;
-
     if (s->marched < 1 + s->draws)
-        return (struct dew_spread_range){NAN, NAN, NAN, NAN};
-    for (size_t i = 0; i < s->draws; i++)
-        x[i] = hours_of(dew_spread_house(s, i, option), what);
-    core__sort(x, s->draws);
-    return (struct dew_spread_range){dew_study_quantile(x, s->draws, 0.1),
-                                     dew_study_quantile(x, s->draws, 0.5),
-                                     dew_study_quantile(x, s->draws, 0.9),
-                                     hours_of(h, what)};
-}
-
-struct dew_spread_shares dew_spread_shares(const struct dew_spread *s,
-                                           size_t option)
-{
-    struct dew_spread_shares sum = {0};
-
-    for (size_t i = 0; i + 1 < s->marched; i++) {
-        const struct dew_spread_house *h = dew_spread_house(s, i, option);
-
-        sum.keeps += (size_t)h->keeps;
-        sum.ventilates += (size_t)h->ventilates;
-        sum.best += (size_t)h->best;
-    }
-    return sum;
-}
-
-struct dew_spread_interval dew_spread_interval(size_t count, size_t draws)
-{
-    const double z = 1.959963984540054;
-    double n = (double)draws, p = (double)count / n;
-    double middle = p + z * z / (2 * n);
-    double half = z * sqrt(p * (1 - p) / n + z * z / (4 * n * n));
-    double whole = 1 + z * z / n;
-
-    if (draws == 0 || count > draws)
-        return (struct dew_spread_interval){NAN, NAN};
-    return (struct dew_spread_interval){fmax(0, (middle - half) / whole),
-                                        fmin(1, (middle + half) / whole)};
-}
-
-size_t dew_spread_none(const struct dew_spread *s)
-{
-    size_t some_best = 0;
-
-    for (size_t i = 0; i < s->options; i++)
-        some_best += dew_spread_shares(s, i).best;
-    return s->marched > 0 ? s->marched - 1 - some_best : 0;
+        return NULL;
+    s->told = (struct dew_draws){
+        .count = s->draws,
+        .options = s->options,
+        .told = s->houses,
+        .each = s->houses + s->options,
+        .room = s->room,
+        .seed = s->seed,
+        .doubted = count_drawn(s),
+        .years = (int)s->year_count,
+        .model = s->model_column < s->columns ? DEW_SPREAD_MODEL : 0};
+    return &s->told;
 }

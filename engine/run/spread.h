@@ -9,18 +9,29 @@
 
 enum { RUN__SPREAD_THREADS = 64 };
 
+/* A year of weather, and what a case asks of it. */
+struct run__spread_year {
+    struct dew_year *year; /* NULL: the run's                                */
+    struct dew_weather weather;
+    struct dew_outdoors outdoors;
+};
+
 /* Rows are what is marched: 0 the likely house, 1 + i draw i. */
 struct dew_spread {
     const struct dew_run *run;
     const struct dew_field *fields;
-    struct dew_weather weather;
+    struct run__spread_year years[DEW_SPREAD_YEARS];
+    size_t year_count; /* 1: the run's alone                                 */
     struct dew_prices prices;
     struct dew_spread_input *inputs;
     size_t input_count, columns;
-    double *u;                       /* [draws][columns]  shares of ranges    */
-    struct dew_spread_house *houses; /* [1 + draws][options]                  */
-    double *sorted;                  /* [draws]  scratch                      */
-    struct dew_outcome *as_told;     /* of row 0, an option each              */
+    size_t year_column, model_column; /* of u; past columns: not drawn       */
+    double *u;                /* [draws][columns]  shares of ranges           */
+    struct dew_drawn *houses; /* [1 + draws][options]                         */
+    double *room;             /* [draws]  scratch                             */
+    struct dew_draws told;    /* of dew_spread_draws                          */
+    unsigned long seed;
+    struct dew_outcome *as_told; /* of row 0, an option each              */
     size_t draws, options, threads;
     size_t marched; /* rows                                                   */
     enum dew_spread_by by;

@@ -181,6 +181,8 @@ struct dew_changes run__spread_changes(const struct dew_spread *s, size_t row,
 
 int run__spread_moves(const struct dew_spread *s, size_t option)
 {
+    if (s->year_column < s->columns || s->model_column < s->columns)
+        return 1;
     for (size_t k = 0; k < s->input_count; k++) {
         const struct dew_spread_input *x = &s->inputs[k];
 

@@ -5,6 +5,7 @@
 
 #include "core/fail.h"
 #include "run/spread.h"
+#include "study/year.h"
 
 /* Rows first .. first + count of the spread; [option][row] of the block. */
 struct block {
@@ -18,6 +19,19 @@ struct block {
 size_t run__spread_block(void)
 {
     return (size_t)dew_bundle_lanes();
+}
+
+/* Row 0 is the likely house, in the run's year. */
+static size_t draw_of(const struct block *b, size_t k)
+{
+    size_t row = b->first + k;
+
+    return row > 0 ? row - 1 : b->s->draws;
+}
+
+static const struct run__spread_year *year_of(const struct block *b, size_t k)
+{
+    return &b->s->years[dew_spread_year(b->s, draw_of(b, k))];
 }
 
 static size_t at(const struct block *b, size_t option, size_t k)
@@ -51,6 +65,14 @@ static enum dew_status blame(const struct block *b, size_t option, size_t k,
 
 /* ---- making ------------------------------------------------------------------ */
 
+/* A house that is damper than the model has it by so much passes limits that
+   are lower by it: the march itself is the same. */
+static void shift_limits(struct dew_case *c, double off)
+{
+    c->limits.too_humid -= off;
+    c->limits.too_dry -= off;
+}
+
 static enum dew_status make(struct block *b, size_t option,
                             struct dew_error *err)
 {
@@ -60,15 +82,18 @@ static enum dew_status make(struct block *b, size_t option,
     for (size_t k = 0; k < b->count; k++) {
         const struct dew_changes changes =
             run__spread_changes(b->s, b->first + k, option, b->list);
+        const struct run__spread_year *year = year_of(b, k);
+        struct dew_case *c = &b->cases[at(b, option, k)];
         struct dew_outcome *o = &b->outcomes[at(b, option, k)];
 
         o->name = name_of(b, option);
-        o->count = b->s->weather.count;
-        if (dew_scenario_case(r->scenario, from, &r->outdoors, &changes,
-                              &b->cases[at(b, option, k)], err) != DEW_OK ||
+        o->count = year->weather.count;
+        if (dew_scenario_case(r->scenario, from, &year->outdoors, &changes, c,
+                              err) != DEW_OK ||
             dew_scenario_required_with(r->scenario, from, &changes,
                                        &o->required, err) != DEW_OK)
             return blame(b, option, k, err);
+        shift_limits(c, dew_spread_off(b->s, draw_of(b, k)));
     }
     return DEW_OK;
 }
@@ -82,11 +107,6 @@ struct flight {
 
 enum { YEAR, MONTHS = 12 }; /* tallies of a house: the year, then months */
 
-static int by_months(const struct dew_spread *s)
-{
-    return s->prices.electricity_seasonal || s->prices.gas_seasonal;
-}
-
 static enum dew_status open_flight(const struct block *b,
                                    const struct flight *f,
                                    struct dew_bundle **bundle, size_t *failed,
@@ -99,15 +119,14 @@ static enum dew_status open_flight(const struct block *b,
 
     for (size_t k = 0; k < f->count; k++) {
         cases[k] = &b->cases[at(b, f->option, f->row[k])];
-        weather[k] = b->s->weather;
+        weather[k] = year_of(b, f->row[k])->weather;
     }
-    status = dew_bundle_open(bundle, cases, weather, f->count,
-                             1 + (by_months(b->s) ? MONTHS : 0), err);
+    status = dew_bundle_open(bundle, cases, weather, f->count, 1 + MONTHS, err);
     for (size_t k = 0; k < f->count && status == DEW_OK; k++) {
         dew_bundle_require(*bundle, k,
                            b->outcomes[at(b, f->option, f->row[k])].required);
         dew_bundle_prescribe_t(*bundle, k, r->held ? r->measured.t : NULL,
-                               b->s->weather.count);
+                               weather[k].count);
     }
     return status == DEW_OK ? dew_bundle_warm_up(*bundle, failed, err) : status;
 }
@@ -119,7 +138,7 @@ static void land(const struct block *b, const struct flight *f,
         struct dew_outcome *o = &b->outcomes[at(b, f->option, f->row[k])];
 
         dew_bundle_total(bundle, k, YEAR, &o->year);
-        for (size_t m = 0; by_months(b->s) && m < MONTHS; m++)
+        for (size_t m = 0; m < MONTHS; m++)
             dew_bundle_total(bundle, k, 1 + m, &o->month[m]);
     }
 }
@@ -127,7 +146,7 @@ static void land(const struct block *b, const struct flight *f,
 static enum dew_status fly(const struct block *b, const struct flight *f,
                            struct dew_error *err)
 {
-    const struct dew_weather *w = &b->s->weather;
+    const struct dew_weather *w = &b->s->years[0].weather; /* dates of all */
     struct dew_bundle *bundle = NULL;
     size_t failed = 0;
     enum dew_status status = open_flight(b, f, &bundle, &failed, err);
@@ -135,8 +154,7 @@ static enum dew_status fly(const struct block *b, const struct flight *f,
     for (size_t h = 0; h < w->count && status == DEW_OK; h++) {
         status = dew_bundle_step(bundle, h, &failed, err);
         dew_bundle_tally(bundle, YEAR);
-        if (by_months(b->s))
-            dew_bundle_tally(bundle, (size_t)w->dates[h].month);
+        dew_bundle_tally(bundle, (size_t)w->dates[h].month);
     }
     if (status == DEW_OK)
         land(b, f, bundle);
@@ -190,6 +208,28 @@ static enum dew_spread_by ranked_by(const struct dew_question *q)
     return DEW_SPREAD_BY_MONEY;
 }
 
+static struct dew_drawn drawn(const struct dew_question *q, size_t i, int best)
+{
+    const struct dew_outcome *o = q->choices[i].outcome;
+    const struct dew_tally *y = &o->year;
+    struct dew_bill bill = dew_verdict_bill(q, i);
+    struct dew_drawn d = {.too_humid = y->too_humid,
+                          .too_dry = y->too_dry,
+                          .short_of_air = y->fresh_short,
+                          .glass_wet = y->sweat[DEW_GLASS],
+                          .short_heat = y->short_heat,
+                          .energy = study__energy(y),
+                          .running = bill.yearly.likely,
+                          .present = bill.present.likely,
+                          .keeps = dew_verdict_keeps(q, i),
+                          .ventilates = dew_verdict_ventilates(q, i),
+                          .best = best};
+
+    for (int m = 0; m < MONTHS; m++)
+        d.humid_month[m] = (float)o->month[m].too_humid;
+    return d;
+}
+
 static void judge(const struct block *b, size_t k)
 {
     struct dew_spread *s = b->s;
@@ -199,7 +239,7 @@ static void judge(const struct block *b, size_t k)
         .count = s->options,
         .prices = run__priced(&s->prices) ? &s->prices : NULL,
         .judging = dew_verdict_judging()};
-    struct dew_spread_house *out = &s->houses[(b->first + k) * s->options];
+    struct dew_drawn *out = &s->houses[(b->first + k) * s->options];
     size_t passing[OPTIONS], best;
 
     for (size_t i = 0; i < s->options; i++)
@@ -208,18 +248,8 @@ static void judge(const struct block *b, size_t k)
                                          .facts = &s->run->options[i].facts,
                                          .costs = &s->run->options[i].costs};
     best = dew_verdict_passing(&q, passing) > 0 ? passing[0] : s->options;
-    for (size_t i = 0; i < s->options; i++) {
-        const struct dew_tally *y = &choices[i].outcome->year;
-
-        out[i] = (struct dew_spread_house){.too_humid = y->too_humid,
-                                           .too_dry = y->too_dry,
-                                           .glass_wet = y->sweat[DEW_GLASS],
-                                           .short_of_air = y->fresh_short,
-                                           .keeps = dew_verdict_keeps(&q, i),
-                                           .ventilates =
-                                               dew_verdict_ventilates(&q, i),
-                                           .best = i == best};
-    }
+    for (size_t i = 0; i < s->options; i++)
+        out[i] = drawn(&q, i, i == best);
     if (b->first + k == 0)
         s->by = ranked_by(&q);
 }

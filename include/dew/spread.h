@@ -7,7 +7,7 @@
  *     dew_run_open        a run of DEW_RUN_MARCH, which need not be stepped
  *     dew_spread_open     which figures are doubted, and the draws
  *     dew_spread_step     ... until done is 1
- *     dew_spread_hours, dew_spread_shares
+ *     dew_spread_draws    what they came to: dew/draws.h
  *
  * A range is a PERT distribution: low and high are its ends.  One draw takes
  * the same share of a key's range in every option.  The figures hang on the
@@ -16,6 +16,7 @@
 #ifndef DEW_SPREAD_H
 #define DEW_SPREAD_H
 
+#include "dew/draws.h"
 #include "dew/run.h"
 
 #ifdef __cplusplus
@@ -28,7 +29,22 @@ struct dew_spread_ask {
     size_t draws;       /* 1 .. DEW_SPREAD_MOST; best a power of two         */
     unsigned long seed; /* of the draws                                      */
     size_t threads;     /* at most; 0: as many as processors                 */
+    int years; /* 1: each through one of DEW_SPREAD_YEARS, where made        */
+    int model; /* 1: with the model's own error                              */
 };
+
+/*
+ * The model's own error: an offset of RH that a draw adds to all its options,
+ * a PERT distribution about nothing with ends at this.  Its deviation, end /
+ * sqrt(7), is the root mean square of the means by which the model was off in
+ * the two measured houses of docs/dev/first-results.md, 0.4 and 5.4 points:
+ * two houses, our own figure.
+ */
+#define DEW_SPREAD_MODEL 0.10
+
+/* Years that draws go through where the weather is made: the run's, and others
+   of the place. */
+enum { DEW_SPREAD_YEARS = 16 };
 
 /* How a figure of the scenario is taken. */
 enum dew_spread_why {
@@ -47,16 +63,6 @@ struct dew_spread_input {
     int each;      /* 1: it is not the same in every option                  */
     enum dew_spread_why why;
     size_t column; /* of the draws; DRAWN and STILL only                     */
-};
-
-/* What one option came to in one draw. */
-struct dew_spread_house {
-    double too_humid, too_dry; /* h   as struct dew_tally                    */
-    double glass_wet;          /* h                                          */
-    double short_of_air;       /* h   fresh air below what is asked          */
-    int keeps;                 /* the limits, as dew_verdict_keeps           */
-    int ventilates;            /* as dew_verdict_ventilates                  */
-    int best;                  /* first of dew_verdict_passing in its draw   */
 };
 
 /* What "best" was judged by, of options that will do. */
@@ -100,56 +106,20 @@ double dew_spread_figure(const struct dew_spread *spread,
 
 /* Of a draw that is marched; NULL else.  draw = the number of draws: the
    likely house, with every figure as told. */
-const struct dew_spread_house *dew_spread_house(const struct dew_spread *spread,
-                                                size_t draw, size_t option);
+const struct dew_drawn *dew_spread_house(const struct dew_spread *spread,
+                                         size_t draw, size_t option);
+
+/* Which made year a draw goes through, 0 the run's own; and by how much its RH
+   is off, -. */
+int dew_spread_year(const struct dew_spread *spread, size_t draw);
+double dew_spread_off(const struct dew_spread *spread, size_t draw);
 
 enum dew_spread_by dew_spread_by(const struct dew_spread *spread);
 
-/* ---- what they come to, once all are marched ------------------------------- */
+/* ---- what they come to ------------------------------------------------------ */
 
-#define DEW_SPREAD_HOURS_MAP(X)                                                \
-    X(too_humid, "too humid")                                                  \
-    X(too_dry, "too dry")                                                      \
-    X(short_of_air, "short of fresh air")                                      \
-    X(glass_wet, "of wet glass")
-
-enum dew_spread_count {
-#define X(name, words) DEW_SPREAD_##name,
-    DEW_SPREAD_HOURS_MAP(X)
-#undef X
-        DEW_SPREAD_COUNTS
-};
-
-/* h   of the draws, by dew_study_quantile; and the likely house.  NaN before
-   all are marched.  One call at a time: it sorts within the spread. */
-struct dew_spread_range {
-    double p10, p50, p90, likely;
-};
-struct dew_spread_range dew_spread_hours(const struct dew_spread *spread,
-                                         size_t option,
-                                         enum dew_spread_count what);
-
-/* Draws in which an option does so. */
-struct dew_spread_shares {
-    size_t keeps, ventilates, best;
-};
-struct dew_spread_shares dew_spread_shares(const struct dew_spread *spread,
-                                           size_t option);
-
-/*
- * The share of all such houses, from count of draws: the interval that holds
- * it in 95 of 100 cases.  NaN where there is no draw.
- *
- * Equation   the score interval, z = 1.96                        [NEWCOMBE98]
- * Limit      of draws by chance: spread as evenly as ours are, it is wide
- */
-struct dew_spread_interval {
-    double low, high; /* 0 .. 1                                              */
-};
-struct dew_spread_interval dew_spread_interval(size_t count, size_t draws);
-
-/* Draws in which no option will do. */
-size_t dew_spread_none(const struct dew_spread *spread);
+/* Of all draws, borrowed until the next call; NULL before all are marched. */
+const struct dew_draws *dew_spread_draws(struct dew_spread *spread);
 
 #ifdef __cplusplus
 }

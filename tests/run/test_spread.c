@@ -51,7 +51,8 @@ static struct dew_run *run_of(const char *text, const char *const *sets,
 static struct dew_spread *spread_of(const struct dew_run *run, size_t threads,
                                     unsigned long seed)
 {
-    const struct dew_spread_ask ask = {DRAWS, seed, threads};
+    const struct dew_spread_ask ask = {
+        .draws = DRAWS, .seed = seed, .threads = threads};
     struct dew_error err = {0};
     struct dew_spread *s;
     double done = 0;
@@ -105,7 +106,7 @@ TEST(a_range_in_a_list_is_told_apart)
         HOUSE "ventilator: {core: heat_plate, sensible: [71 % (60 to 80) at 95 "
               "cfm, 66 % at 140 cfm], power: 61 W}\n",
         NULL, 0);
-    const struct dew_spread_ask ask = {DRAWS, 1, 1};
+    const struct dew_spread_ask ask = {.draws = DRAWS, .seed = 1, .threads = 1};
     struct dew_spread *s = NULL, *kept = spread;
 
     assert_int_equal(dew_spread_open(&s, r, &ask, NULL), DEW_OK);
@@ -196,13 +197,15 @@ static void march(struct dew_run *r)
         assert_int_equal(dew_run_step(r, 8760, &done, NULL), DEW_OK);
 }
 
-static void is_the_same(const struct dew_spread_house *h,
-                        const struct dew_outcome *o)
+static void is_the_same(const struct dew_drawn *h, const struct dew_outcome *o)
 {
     assert_near(h->too_humid, o->year.too_humid, 0);
     assert_near(h->too_dry, o->year.too_dry, 0);
     assert_near(h->glass_wet, o->year.sweat[DEW_GLASS], 0);
     assert_near(h->short_of_air, o->year.fresh_short, 0);
+    assert_near(h->short_heat, o->year.short_heat, 0);
+    for (int m = 0; m < DEW_DRAWS_MONTHS; m++)
+        assert_near((double)h->humid_month[m], o->month[m].too_humid, 1e-3);
 }
 
 TEST(the_likely_house_is_that_of_the_run)
@@ -255,8 +258,7 @@ TEST(a_drawn_house_is_the_house_typed)
     for (size_t draw = 0; draw < DRAWS; draw += 5)
         for (size_t i = 0; i < 2; i++) {
             struct dew_run *r = typed(draw, i);
-            const struct dew_spread_house *h =
-                dew_spread_house(spread, draw, i);
+            const struct dew_drawn *h = dew_spread_house(spread, draw, i);
 
             march(r);
             is_the_same(h, dew_run_outcome(r, 0));
@@ -277,7 +279,7 @@ static void houses_are(const struct dew_spread *a, const struct dew_spread *b,
         for (size_t i = 0; i < 2; i++)
             alike = alike &&
                     memcmp(dew_spread_house(a, d, i), dew_spread_house(b, d, i),
-                           sizeof(struct dew_spread_house)) == 0;
+                           sizeof(struct dew_drawn)) == 0;
     assert_int_equal(alike, same);
 }
 
@@ -293,6 +295,97 @@ TEST(threads_change_nothing_and_the_seed_does)
 
     houses_are(other, spread, 0);
     dew_spread_close(other);
+}
+
+/* ---- years, and the model's own error -------------------------------------------- */
+
+static struct dew_spread *spread_with(const struct dew_run *r, int years,
+                                      int model)
+{
+    const struct dew_spread_ask ask = {
+        .draws = DRAWS, .seed = 1, .years = years, .model = model};
+    struct dew_spread *s = NULL;
+    double done = 0;
+
+    assert_int_equal(dew_spread_open(&s, r, &ask, NULL), DEW_OK);
+    while (done < 1)
+        assert_int_equal(dew_spread_step(s, &done, NULL), DEW_OK);
+    return s;
+}
+
+/* Made year number of a run of made years. */
+static const struct dew_outcome *made(struct dew_run *r, int number)
+{
+    assert_int_equal(dew_run_made(r, number, NULL), DEW_OK);
+    march(r);
+    return dew_run_outcome(r, 0);
+}
+
+#define SURE                                                                   \
+    "weather: {place: 722020}\n"                                               \
+    "house: {floor_area: 1830 ft2, bedrooms: 3}\n"                             \
+    "run: {steps_per_hour: 2}\n"                                               \
+    "cooling: {capacity: 2.5 ton, shr: 74 %}\n"
+
+TEST(a_drawn_year_is_that_made_year)
+{
+    struct dew_run *r = run_of(SURE, NULL, 0), *by_years;
+    const struct dew_run_ask ask = {.name = "made",
+                                    .text = SURE,
+                                    .length = strlen(SURE),
+                                    .job = DEW_RUN_YEARS};
+    struct dew_spread *s = spread_with(r, 1, 0);
+    int seen[DEW_SPREAD_YEARS] = {0};
+
+    assert_int_equal(dew_spread_draws(s)->years, DEW_SPREAD_YEARS);
+    assert_int_equal(dew_run_open(&by_years, &ask, NULL), DEW_OK);
+    for (size_t d = 0; d < DRAWS; d++) {
+        int year = dew_spread_year(s, d);
+
+        assert_in_range(year, 0, DEW_SPREAD_YEARS - 1);
+        if (seen[year]++ == 0 && year % 4 == 0)
+            is_the_same(dew_spread_house(s, d, 0), made(by_years, year));
+    }
+    for (int y = 0; y < DEW_SPREAD_YEARS; y++)
+        assert_true(seen[y] > 0);
+    assert_int_equal(dew_spread_year(s, DRAWS), 0);
+    dew_spread_close(s);
+    dew_run_close(by_years);
+    dew_run_close(r);
+}
+
+TEST(the_model_is_off_by_what_is_drawn)
+{
+    struct dew_run *r = run_of(SURE, NULL, 0);
+    struct dew_spread *s = spread_with(r, 0, 1);
+    double sum = 0, squares = 0;
+
+    assert_near(dew_spread_draws(s)->model, 0.10, 0);
+    for (size_t d = 0; d < DRAWS; d++) {
+        double off = dew_spread_off(s, d);
+
+        sum += off;
+        squares += off * off;
+    }
+    /* its variance: end^2 / 7 */
+    assert_near(sum / DRAWS, 0, 0.005);
+    assert_near(sqrt(squares / DRAWS), 0.10 / sqrt(7), 0.004);
+    for (size_t d = 0; d < DRAWS; d += 11) {
+        char humid[60], dry[60];
+        const char *const sets[] = {humid, dry};
+        struct dew_run *typed_in;
+
+        snprintf(humid, sizeof humid, "limits.too_humid=%.17g",
+                 0.60 - dew_spread_off(s, d));
+        snprintf(dry, sizeof dry, "limits.too_dry=%.17g",
+                 0.30 - dew_spread_off(s, d));
+        typed_in = run_of(SURE, sets, 2);
+        march(typed_in);
+        is_the_same(dew_spread_house(s, d, 0), dew_run_outcome(typed_in, 0));
+        dew_run_close(typed_in);
+    }
+    dew_spread_close(s);
+    dew_run_close(r);
 }
 
 /* Ranges in one option alone; a list with a range; prices by the month, and
@@ -351,7 +444,7 @@ TEST(the_best_as_told_is_that_of_the_verdict)
     assert_int_equal(report->verdict->best, 1);
     for (size_t i = 0; i < 3; i++)
         assert_int_equal(dew_spread_house(s, DRAWS, i)->best, i == 1);
-    assert_int_equal(dew_spread_shares(s, 1).best, DRAWS);
+    assert_int_equal(dew_draws_shares(dew_spread_draws(s), 1).best, DRAWS);
     assert_int_equal(dew_spread_by(s), DEW_SPREAD_BY_MONEY);
     dew_spread_close(s);
     dew_run_close(r);
@@ -364,7 +457,7 @@ TEST(without_a_price_to_install_the_cheapest_to_run_is_best)
     struct dew_spread *s = spread_of(r, 2, 1);
 
     assert_int_equal(dew_spread_by(s), DEW_SPREAD_BY_RUNNING);
-    assert_int_equal(dew_spread_shares(s, 1).best, DRAWS);
+    assert_int_equal(dew_draws_shares(dew_spread_draws(s), 1).best, DRAWS);
     dew_spread_close(s);
     dew_run_close(r);
 }
@@ -376,11 +469,12 @@ TEST(counts_are_those_of_the_houses)
     size_t none = DRAWS;
 
     for (size_t i = 0; i < 2; i++) {
-        struct dew_spread_shares n = dew_spread_shares(spread, i);
+        struct dew_draws_shares n =
+            dew_draws_shares(dew_spread_draws(spread), i);
         size_t keeps = 0, ventilates = 0, best = 0;
 
         for (size_t d = 0; d < DRAWS; d++) {
-            const struct dew_spread_house *h = dew_spread_house(spread, d, i);
+            const struct dew_drawn *h = dew_spread_house(spread, d, i);
 
             keeps += (size_t)h->keeps;
             ventilates += (size_t)h->ventilates;
@@ -395,9 +489,10 @@ TEST(counts_are_those_of_the_houses)
         assert_int_equal(n.best, best);
         none -= best;
     }
-    assert_int_equal(dew_spread_none(spread), none);
-    assert_true(dew_spread_shares(spread, 1).best > 0);
-    assert_int_equal(dew_spread_shares(spread, 0).ventilates, 0);
+    assert_int_equal(dew_draws_none(dew_spread_draws(spread)), none);
+    assert_true(dew_draws_shares(dew_spread_draws(spread), 1).best > 0);
+    assert_int_equal(dew_draws_shares(dew_spread_draws(spread), 0).ventilates,
+                     0);
 }
 
 static int ascending(const void *left, const void *right)
@@ -409,8 +504,8 @@ static int ascending(const void *left, const void *right)
 
 TEST(hours_are_quantiles_of_the_draws)
 {
-    struct dew_spread_range r =
-        dew_spread_hours(spread, 0, DEW_SPREAD_too_humid);
+    struct dew_draws_range r =
+        dew_draws_range(dew_spread_draws(spread), 0, DEW_DRAWN_too_humid);
     double x[DRAWS];
 
     for (size_t d = 0; d < DRAWS; d++)
@@ -420,7 +515,7 @@ TEST(hours_are_quantiles_of_the_draws)
     assert_near(r.p10, dew_study_quantile(x, DRAWS, 0.1), 0);
     assert_near(r.p50, dew_study_quantile(x, DRAWS, 0.5), 0);
     assert_near(r.p90, dew_study_quantile(x, DRAWS, 0.9), 0);
-    assert_near(r.likely, dew_spread_house(spread, DRAWS, 0)->too_humid, 0);
+    assert_near(r.told, dew_spread_house(spread, DRAWS, 0)->too_humid, 0);
 }
 
 /* [NEWCOMBE98] table I, method 3. */
@@ -438,11 +533,11 @@ static const struct score_row {
 static void the_interval_is_that_published(void **state)
 {
     const struct score_row *row = *state;
-    struct dew_spread_interval in = dew_spread_interval(row->count, row->draws);
+    struct dew_draws_interval in = dew_draws_interval(row->count, row->draws);
 
     assert_near(in.low, row->low, 0.00005);
     assert_near(in.high, row->high, 0.00005);
-    in = dew_spread_interval(row->draws - row->count, row->draws);
+    in = dew_draws_interval(row->draws - row->count, row->draws);
     assert_near(in.high, 1 - row->low, 0.00005);
 }
 ROWS(score_rows, the_interval_is_that_published);
@@ -476,7 +571,8 @@ static const struct refused_row {
 static void it_says_why(void **state)
 {
     const struct refused_row *row = *state;
-    const struct dew_spread_ask ask = {row->draws, 1, 1};
+    const struct dew_spread_ask ask = {
+        .draws = row->draws, .seed = 1, .threads = 1};
     struct dew_run *r = run_of(row->text, &row->set, row->set != NULL);
     struct dew_error err = {0};
     struct dew_spread *s = NULL;
@@ -493,7 +589,7 @@ TEST(a_draw_that_is_no_house_is_named)
 {
     const char *const sets[] = {"temperature.heat=70 degF (66 to 74)",
                                 "temperature.cool=75 degF (71 to 80)"};
-    const struct dew_spread_ask ask = {512, 1, 2};
+    const struct dew_spread_ask ask = {.draws = 512, .seed = 1, .threads = 2};
     struct dew_run *r = run_of(HOUSE, sets, 2);
     struct dew_error err = {0};
     struct dew_spread *s = NULL, *kept = spread;
