@@ -3,16 +3,20 @@
 #include <unistd.h>
 
 #include "cli/load.h"
+#include "core/clean.h"
+#include "dew/spread.h"
 
-enum { HOURS_A_STEP = 73, LOG = 4096 };
+enum { HOURS_A_STEP = 73, LOG = 4096, LONGEST = 32 };
 
 struct run {
     struct cli__cli common, result;
     const char *path;
-    int full;      /* 1: print all */
-    int years;     /* other made years to march */
-    char log[LOG]; /* log.file=FILE of --log */
+    int full;            /* 1: print all */
+    int years;           /* other made years to march */
+    char log[LOG];       /* log.file=FILE of --log */
+    char draws[LONGEST]; /* run.draws=N of --draws and --quick */
     struct dew_run *run;
+    struct dew_spread *spread; /* NULL: no house is drawn */
 };
 
 /* One line that is written over, and wiped at the end. */
@@ -62,6 +66,62 @@ static int march_years(const struct run *r)
     return CLI__DONE;
 }
 
+/* The answer for the likely house, while those like it are marched. */
+static void say_likely(const struct run *r, char *out, size_t size)
+{
+    const struct dew_report *report =
+        dew_run_report(r->run, (enum dew_system)r->result.units);
+    int best = report->verdict->best;
+    char name[100];
+
+    snprintf(out, size, "as told: none does");
+    if (best >= 0)
+        snprintf(out, size, "as told: %.40s",
+                 core__clean(report->question->choices[best].outcome->name,
+                             name, sizeof name));
+}
+
+static int draw(struct run *r, size_t draws)
+{
+    const struct dew_spread_ask ask = {
+        .draws = draws, .seed = DEW_SPREAD_SEED, .years = 1, .model = 1};
+    struct dew_error err = {0};
+    int seen = isatty(STDERR_FILENO);
+    char likely[80];
+    double done = 0;
+
+    say_likely(r, likely, sizeof likely);
+    if (dew_spread_open(&r->spread, r->run, &ask, &err) != DEW_OK)
+        return cli__error(&err);
+    while (done < 1) {
+        if (seen)
+            fprintf(stderr, "\r%s; %zu houses like it, %3.0f %%", likely, draws,
+                    100 * done);
+        if (dew_spread_step(r->spread, &done, &err) != DEW_OK)
+            return cli__error(&err);
+    }
+    if (seen)
+        fprintf(stderr, "\r%78s\r", "");
+    dew_run_judge_by(r->run, dew_spread_draws(r->spread));
+    return CLI__DONE;
+}
+
+/* Houses like the one told, of a whole year. */
+static int march_draws(struct run *r)
+{
+    size_t draws = dew_run_draws(r->run), hours;
+
+    (void)dew_year_hours(dew_run_year(r->run), &hours);
+    if (draws == 0)
+        return CLI__DONE;
+    if (hours < DEW_MARCH_YEAR) {
+        fprintf(stderr, "dewledger: note: no houses like yours are drawn: the "
+                        "weather is less than a year\n");
+        return CLI__DONE;
+    }
+    return draw(r, draws);
+}
+
 static int tell(const struct run *r)
 {
     const struct dew_report *report =
@@ -87,7 +147,14 @@ static int tell(const struct run *r)
 
 /* ---- the command line -------------------------------------------------------------- */
 
-enum { KEY_LOG = 0x400, KEY_FULL, KEY_YEARS, YEARS_MOST = 200 };
+enum {
+    KEY_LOG = 0x400,
+    KEY_FULL,
+    KEY_YEARS,
+    KEY_DRAWS,
+    KEY_QUICK,
+    YEARS_MOST = 200
+};
 
 static const struct argp_option options[] = {
     {"log", KEY_LOG, "FILE", 0,
@@ -100,18 +167,23 @@ static const struct argp_option options[] = {
      "march today's house and the best option through N other made years of "
      "the place too, for how far years differ",
      0},
+    {"draws", KEY_DRAWS, "N", 0,
+     "draw N houses like yours from your ranges, for how sure the answer is; "
+     "the same as --set run.draws=N (128)",
+     0},
+    {"quick", KEY_QUICK, NULL, 0, "draw none: the likely house alone", 0},
     {0},
 };
 
-/* --log FILE is --set log.file=FILE. */
-static void set_log(struct run *r, const char *file, struct argp_state *state)
+/* --log FILE is --set log.file=FILE, and so on; set is room of size. */
+static void set_key(struct run *r, char *set, size_t size, const char *key,
+                    const char *value, struct argp_state *state)
 {
     if (r->common.set_count == CLI__SETS ||
-        snprintf(r->log, sizeof r->log, "log.file=%s", file) >=
-            (int)sizeof r->log)
-        cli__usage(state, "--log %s: too long, or too many --set", file);
+        snprintf(set, size, "%s=%s", key, value) >= (int)size)
+        cli__usage(state, "%s %s: too long, or too many --set", key, value);
     else
-        r->common.sets[r->common.set_count++] = r->log;
+        r->common.sets[r->common.set_count++] = set;
 }
 
 static error_t take(int key, char *word, struct argp_state *state)
@@ -120,7 +192,14 @@ static error_t take(int key, char *word, struct argp_state *state)
 
     switch (key) {
     case KEY_LOG:
-        set_log(r, word, state);
+        set_key(r, r->log, sizeof r->log, "log.file", word, state);
+        return 0;
+    case KEY_DRAWS:
+        (void)cli__whole(state, "draws", word, 0, DEW_SPREAD_MOST);
+        set_key(r, r->draws, sizeof r->draws, "run.draws", word, state);
+        return 0;
+    case KEY_QUICK:
+        set_key(r, r->draws, sizeof r->draws, "run.draws", "0", state);
         return 0;
     case KEY_YEARS:
         r->years = (int)cli__whole(state, "years", word, 2.0, YEARS_MOST);
@@ -146,6 +225,7 @@ static const char does[] =
     "all.\n\n"
     "  dewledger run house.yaml\n"
     "  dewledger run house.yaml --full\n"
+    "  dewledger run house.yaml --quick\n"
     "  dewledger run house.yaml --years 8\n"
     "  dewledger run house.yaml --out result --units si\n"
     "  dewledger run house.yaml --log bedroom.csv\n"
@@ -172,9 +252,12 @@ int cli__cmd_run(int argc, char **argv)
     if (code == CLI__DONE)
         code = march(r.run);
     if (code == CLI__DONE)
+        code = march_draws(&r);
+    if (code == CLI__DONE)
         code = march_years(&r);
     if (code == CLI__DONE)
         code = tell(&r);
+    dew_spread_close(r.spread);
     dew_run_close(r.run);
     return code;
 }

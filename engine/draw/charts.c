@@ -38,6 +38,9 @@ size_t dew_report_chart_count(const struct dew_report *report,
         return 0;
     if (kind == DEW_CHART_cost && report->question->prices == NULL)
         return 0;
+    if ((kind == DEW_CHART_houses || kind == DEW_CHART_houses_months) &&
+        report->question->draws == NULL)
+        return 0;
     if ((kind == DEW_CHART_log_dew || kind == DEW_CHART_log_rh) &&
         report->laid == NULL)
         return 0;

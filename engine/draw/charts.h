@@ -27,6 +27,11 @@ void draw__chart_draw(enum dew_chart kind, const struct draw__chart *c);
 const struct dew_outcome *draw__chart_outcome(const struct draw__chart *c,
                                               size_t option);
 struct draw__figure draw__chart_figure(const struct draw__chart *c);
+/* Below the bar of an option, at i + 0.5: its number, and while there is room
+   its name in two lines; 1 where there is none. */
+void draw__chart_below(const struct draw__plot *p, const struct draw__chart *c,
+                       size_t i);
+int draw__chart_crowded(const struct draw__chart *c);
 /* "Jan" .. "Dec" and "Year" as heads of a table. */
 void draw__chart_month_heads(FILE *out, const char *first);
 /* Its row: a member of option's tallies, at offset, each by its unit. */

@@ -82,9 +82,14 @@ static size_t name_line(const char *s)
     return at > 0 ? at : length;
 }
 
+int draw__chart_crowded(const struct draw__chart *c)
+{
+    return c->r->question->count > NAME_MOST;
+}
+
 /* The number of the option, and while there is room its name in two lines. */
-static void bar_name(const struct draw__plot *p, const struct draw__chart *c,
-                     size_t i)
+void draw__chart_below(const struct draw__plot *p, const struct draw__chart *c,
+                       size_t i)
 {
     struct report__word name = report__option(c->r, (int)i);
     size_t first = name_line(name.text);
@@ -92,7 +97,7 @@ static void bar_name(const struct draw__plot *p, const struct draw__chart *c,
 
     snprintf(line, sizeof line, "%zu", i + 1);
     draw__svg_below(p, (double)i + 0.5, 0, "along", line);
-    if (c->r->question->count > NAME_MOST)
+    if (draw__chart_crowded(c))
         return;
     snprintf(line, sizeof line, "%.*s", (int)first, name.text);
     draw__svg_below(p, (double)i + 0.5, 1, "name", line);
@@ -176,11 +181,11 @@ static void energy_bars(const struct draw__chart *c)
                            .x1 = (double)c->r->question->count,
                            .y1 = 1.05 * fmax(most, 1)};
 
-    f.plain = c->r->question->count > NAME_MOST;
+    f.plain = draw__chart_crowded(c);
     draw__figure_open(&f, &p, "kWh a year");
     draw__svg_upright(&p);
     for (size_t i = 0; i < c->r->question->count; i++)
-        bar_name(&p, c, i);
+        draw__chart_below(&p, c, i);
     draw__svg_marks_open(&p);
     for (size_t i = 0; i < c->r->question->count; i++)
         energy_bar(&p, c, i);

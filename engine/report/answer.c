@@ -38,10 +38,20 @@ static int is_open(const struct telling *t, size_t option,
            round(e->low) < round(e->high);
 }
 
-/* " (7 to 1,139 ...)" where it does. */
+/* " (7 to 1,139 ...)": of the houses drawn, else where the coil leaves it
+   open. */
 static void say_range(struct telling *t, size_t option)
 {
+    const struct dew_draws *d = t->r->question->draws;
+    struct dew_draws_range r;
     struct dew_estimate e;
+
+    if (d != NULL) {
+        r = dew_draws_range(d, option, DEW_DRAWN_too_humid);
+        report__say(t, " (%s to %s in 8 of 10 houses like yours)",
+                    hours(r.p10).text, hours(r.p90).text);
+        return;
+    }
 
     if (is_open(t, option, &e))
         report__say(t, " (%s to %s by how wet the coil stays)",
@@ -227,6 +237,25 @@ static void say_best(struct telling *t, int best)
                 passing);
 }
 
+/* "So it is in 85 of 100 houses like yours. " */
+static void say_so(struct telling *t, const struct dew_finding *f)
+{
+    if (f != NULL && f->drawn > 0)
+        report__say(t, "So it is in %s like yours. ",
+                    report__houses(f->so, f->drawn).text);
+}
+
+/* " (so in 85 of 100 houses like yours)", where it is not so in all. */
+static struct report__word in_houses(const struct dew_finding *f)
+{
+    struct report__word w = {""};
+
+    if (f->so < f->drawn)
+        snprintf(w.text, sizeof w.text, " (so in %.60s like yours)",
+                 report__houses(f->so, f->drawn).text);
+    return w;
+}
+
 static void say_none(struct telling *t, const struct dew_finding *f)
 {
     const struct dew_tally *y;
@@ -245,6 +274,22 @@ static void say_none(struct telling *t, const struct dew_finding *f)
     }
     report__say_try(t, f->option);
     report__say(t, " ");
+    say_so(t, f);
+}
+
+/* What is best changes from house to house. */
+static void say_close(struct telling *t, const struct dew_finding *f)
+{
+    size_t other = (size_t)f->number.best_close.other_so;
+
+    report__say(t,
+                "\"%s\" rather than \"%s\", but it is a close call: of 100 "
+                "houses like yours the first is the best in %s, the other in "
+                "%s. ",
+                report__option(t->r, f->option).text,
+                report__option(t->r, f->other).text,
+                report__of_100(f->so, f->drawn).text,
+                report__of_100(other, f->drawn).text);
 }
 
 static void say_choice(struct telling *t)
@@ -257,13 +302,10 @@ static void say_choice(struct telling *t)
     if (f != NULL) {
         say_none(t, f);
     } else if (close != NULL) {
-        report__say(t,
-                    "\"%s\" or \"%s\": both will do, and which is cheaper is "
-                    "too close to call. ",
-                    report__option(t->r, close->option).text,
-                    report__option(t->r, close->other).text);
+        say_close(t, close);
     } else if (t->r->verdict->best >= 0) {
         say_best(t, t->r->verdict->best);
+        say_so(t, report__found(t->r, DEW_FINDING_best, DEW_NO_OPTION));
     } else if (report__picked(t->r) >= 0) {
         report__say(t,
                     "Several will do; \"%s\" is the cheapest to run. Prices to "
@@ -333,12 +375,16 @@ static void say_core(struct telling *t)
 
 static void say_dryer(struct telling *t)
 {
-    if (report__found(t->r, DEW_FINDING_dryer_needed, DEW_NO_OPTION) != NULL)
-        report__say(t, "A dehumidifier is needed to stay below %s. ",
-                    report__percent(report__limits(t)->too_humid).text);
-    if (report__found(t->r, DEW_FINDING_dryer_not_needed, DEW_NO_OPTION) !=
-        NULL)
-        report__say(t, "A dehumidifier is not needed. ");
+    const struct dew_finding *f =
+        report__found(t->r, DEW_FINDING_dryer_needed, DEW_NO_OPTION);
+
+    if (f != NULL)
+        report__say(t, "A dehumidifier is needed to stay below %s%s. ",
+                    report__percent(report__limits(t)->too_humid).text,
+                    in_houses(f).text);
+    f = report__found(t->r, DEW_FINDING_dryer_not_needed, DEW_NO_OPTION);
+    if (f != NULL)
+        report__say(t, "A dehumidifier is not needed%s. ", in_houses(f).text);
 }
 
 /* How cold its air comes in, told where someone would feel it. */
@@ -433,10 +479,23 @@ static void say_bill(struct telling *t, size_t option)
 
 static void say_sure(struct telling *t, size_t option)
 {
+    const struct dew_draws *d = t->r->question->draws;
     struct dew_estimate e;
     char sure[REPORT__SURE];
 
-    if (option > 0 && is_open(t, option, &e))
+    if (option > 0 && d != NULL) {
+        struct dew_draws_range r =
+            dew_draws_range(d, option, DEW_DRAWN_too_humid);
+
+        if (r.p90 < 0.5)
+            report__say(t, "In 9 of 10 houses like yours it is never too "
+                           "humid. ");
+        else
+            report__say(t,
+                        "In 8 of 10 houses like yours it is too humid in %s to "
+                        "%s hours. ",
+                        hours(r.p10).text, hours(r.p90).text);
+    } else if (option > 0 && is_open(t, option, &e))
         report__say(t,
                     "It could be too humid in %s to %s hours by how wet the "
                     "coil stays. ",

@@ -154,7 +154,10 @@ static void all(const void *of, FILE *out)
         files(directory, out);
     glance(r, out);
     fputc('\n', out);
-    report__text_table(r, REPORT__TABLE_BRIEF, out);
+    report__text_table(r,
+                       r->question->draws != NULL ? REPORT__TABLE_SURE
+                                                  : REPORT__TABLE_BRIEF,
+                       out);
     if (report__text_under(r))
         fputs("* less fresh air than asked for; never the best option\n", out);
     report__text_names(r, out);

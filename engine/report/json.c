@@ -319,8 +319,8 @@ static json_t *finding(struct maker *m, const struct dew_finding *f)
     put(m, o, "other_option", report__json_option(m, f->other));
     put(m, o, "months", report__json_months(m, f->months));
     put(m, o, "values", values(m, f));
-    put(m, o, "near_limit_h",
-        f->near_limit > 0 ? number(f->near_limit) : json_null());
+    put(m, o, "houses_so",
+        f->drawn > 0 ? json_integer((json_int_t)f->so) : json_null());
     for (int k = 0; k < DEW_FINDING_SOURCES && f->source[k] != NULL; k++) {
         json_t *source = json_object();
 
@@ -459,8 +459,7 @@ static json_t *judging(struct maker *m)
 
     return OF_REALS(
         m, {"kept_share", j->kept_share}, {"month_share", j->month_share},
-        {"fresh_share", j->fresh_share}, {"close_share", j->close_share},
-        {"close_h", j->close_hours});
+        {"fresh_share", j->fresh_share}, {"sure_share", j->sure_share});
 }
 
 static json_t *whole(struct maker *m)
@@ -478,6 +477,7 @@ static json_t *whole(struct maker *m)
     put(m, o, "verdict", verdict(m));
     put(m, o, "rules_of_thumb", report__json_thumbs(m));
     put(m, o, "judging", judging(m));
+    put(m, o, "houses", report__json_houses(m));
     for (size_t i = 0; i < m->r->question->count; i++)
         append(m, options, option(m, i));
     put(m, o, "options", options);

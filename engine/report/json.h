@@ -119,4 +119,7 @@ json_t *report__json_local(struct maker *m, size_t option);
 /* json_log.c: the log beside the model; null without one. */
 json_t *report__json_log(struct maker *m);
 
+/* json_houses.c: null where none was drawn. */
+json_t *report__json_houses(struct maker *m);
+
 #endif

@@ -114,6 +114,55 @@ static struct report__word humid_by(const struct dew_report *r, size_t i)
     return w;
 }
 
+/* ---- of the houses drawn ------------------------------------------------------ */
+
+#define SHARE_OF(member)                                                       \
+    CELL(member,                                                               \
+         report__of_100_short(dew_draws_shares(r->question->draws, i).member,  \
+                              r->question->draws->count))
+SHARE_OF(keeps)
+SHARE_OF(ventilates)
+SHARE_OF(best)
+
+/* A figure of an option: one house in ten below, half below, one in ten
+   above. */
+#define QUANTILE(what, end, member, show)                                      \
+    CELL(                                                                      \
+        what##_##end,                                                          \
+        show(r,                                                                \
+             dew_draws_range(r->question->draws, i, DEW_DRAWN_##what).member))
+#define ENDS_OF(what, show)                                                    \
+    QUANTILE(what, low, p10, show)                                             \
+    QUANTILE(what, high, p90, show)
+#define RANGE_OF(what, show)                                                   \
+    ENDS_OF(what, show)                                                        \
+    QUANTILE(what, mid, p50, show)
+
+static struct report__word as_hours(const struct dew_report *r, double x)
+{
+    (void)r;
+    return report__number(x, 0);
+}
+
+static struct report__word as_kwh(const struct dew_report *r, double x)
+{
+    (void)r;
+    return report__number(x / CORE__KWH, 0);
+}
+
+static struct report__word as_money(const struct dew_report *r, double x)
+{
+    return isnan(x) ? report__number(x, 0) : report__money(r, x);
+}
+
+RANGE_OF(too_humid, as_hours)
+RANGE_OF(too_dry, as_hours)
+RANGE_OF(short_of_air, as_hours)
+RANGE_OF(glass_wet, as_hours)
+ENDS_OF(energy, as_kwh)
+RANGE_OF(running, as_money)
+RANGE_OF(present, as_money)
+
 /* ---- limits ----------------------------------------------------------------- */
 
 static struct report__word kept_hours(const struct dew_report *r)
@@ -197,6 +246,49 @@ static const struct report__column brief_columns[] = {
     {{"to run", "and keep", "a year"}, 9, yearly, NULL},
 };
 
+static const struct report__column sure_columns[] = {
+    {{"too", "humid", "hours"}, 6, humid, NULL},
+    {{"8 in", "10:", "from"}, 6, too_humid_low, NULL},
+    {{"", "", "to"}, 6, too_humid_high, NULL},
+    {{"too", "dry", "hours"}, 6, dry, NULL},
+    {{"fresh", "air", "flow"}, 5, delivered, NULL},
+    {{"keeps", "limits", "of 100"}, 7, keeps, NULL},
+    {{"is", "best", "of 100"}, 7, best, NULL},
+    {{"to", "install", "once"}, 8, install, NULL},
+    {{"to", "run", "a year"}, 7, yearly, NULL},
+};
+
+#define LOW_HIGH(head, first, what, width)                                     \
+    {{head, first, "low"}, width, what##_low, NULL},                           \
+    {                                                                          \
+        {head, first, "high"}, width, what##_high, NULL                        \
+    }
+#define LOW_MID_HIGH(head, first, what, width)                                 \
+    {{head, first, "low"}, width, what##_low, NULL},                           \
+        {{head, first, "mid"}, width, what##_mid, NULL},                       \
+    {                                                                          \
+        {head, first, "high"}, width, what##_high, NULL                        \
+    }
+
+static const struct report__column houses_columns[] = {
+    {{"keeps", "limits", "of 100"}, 8, keeps, NULL},
+    {{"brings", "the air", "of 100"}, 8, ventilates, NULL},
+    {{"is the", "best", "of 100"}, 8, best, NULL},
+    LOW_MID_HIGH("too", "humid", too_humid, 8),
+};
+
+static const struct report__column house_hours_columns[] = {
+    LOW_MID_HIGH("too", "dry", too_dry, 6),
+    LOW_MID_HIGH("short", "of air", short_of_air, 7),
+    LOW_MID_HIGH("glass", "wet", glass_wet, 6),
+};
+
+static const struct report__column house_money_columns[] = {
+    LOW_HIGH("energy", "kWh", energy, 7),
+    LOW_MID_HIGH("to run", "a year", running, 7),
+    LOW_MID_HIGH("all", "years", present, 8),
+};
+
 #define TABLE(list)                                                            \
     {                                                                          \
         list, sizeof list / sizeof *list                                       \
@@ -204,8 +296,11 @@ static const struct report__column brief_columns[] = {
 static const struct table {
     const struct report__column *list;
     size_t count;
-} tables[] = {TABLE(air_columns), TABLE(more_columns), TABLE(money_columns),
-              TABLE(glance_columns), TABLE(brief_columns)};
+} tables[] = {TABLE(air_columns),        TABLE(more_columns),
+              TABLE(money_columns),      TABLE(glance_columns),
+              TABLE(brief_columns),      TABLE(sure_columns),
+              TABLE(houses_columns),     TABLE(house_hours_columns),
+              TABLE(house_money_columns)};
 
 const struct report__column *report__columns(enum report__table which,
                                              size_t *count)
@@ -218,6 +313,10 @@ const char report__columns_told[] =
     "Could dry: outdoor air held less water than indoors. RH: relative "
     "humidity. 95 % below: so in 95 of 100 hours. Corner: the coldest of the "
     "outer walls. Mould index: of the worst surface, 3 is seen by eye.";
+
+const char report__houses_told[] =
+    "Of 100 houses like yours. Low: 1 house in 10 has less; mid: half have "
+    "less; high: 1 in 10 has more.";
 
 const char *report__column_head(const struct dew_report *r, const char *head)
 {

@@ -21,7 +21,12 @@ enum report__table {
     REPORT__TABLE_MORE,
     REPORT__TABLE_MONEY,
     REPORT__TABLE_GLANCE,
-    REPORT__TABLE_BRIEF
+    REPORT__TABLE_BRIEF,
+    /* where houses like the one told were drawn */
+    REPORT__TABLE_SURE,   /* instead of brief                             */
+    REPORT__TABLE_HOUSES, /* shares, hours too humid                      */
+    REPORT__TABLE_HOUSE_HOURS, /* other hours                                 */
+    REPORT__TABLE_HOUSE_MONEY
 };
 
 /* The columns of a table; static. */
@@ -30,6 +35,8 @@ const struct report__column *report__columns(enum report__table which,
 
 /* What the heads of the tables of air and of surfaces mean. */
 extern const char report__columns_told[];
+/* What those of the houses drawn mean. */
+extern const char report__houses_told[];
 
 /* A line of heading, "flow" and "temp" replaced by the shown unit. */
 const char *report__column_head(const struct dew_report *r, const char *head);

@@ -370,11 +370,9 @@ char *dew_report_sentence(const struct dew_report *report,
 
     out[0] = '\0';
     say(&t);
-    if (f->near_limit > 0)
-        report__say(
-            &t,
-            " The hours outside the limits lie near the %s that still keep "
-            "them: too near to be sure.",
-            report__hours(f->near_limit).text);
+    if (f->so < f->drawn && dew_verdict_group(f->kind) != DEW_GROUP_best)
+        report__say(&t, " So it is in %s like yours%s.",
+                    report__houses(f->so, f->drawn).text,
+                    report__interval(f->so, f->drawn).text);
     return out;
 }

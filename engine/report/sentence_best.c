@@ -57,6 +57,23 @@ static void say_enough(struct telling *t)
         report__say(t, " (%s)", FLOW(asked));
 }
 
+/* In how many of the houses drawn; of those where none will do. */
+static void say_best_in(struct telling *t)
+{
+    const struct dew_draws *d = t->r->question->draws;
+    size_t none = d != NULL ? dew_draws_none(d) : 0;
+
+    if (d == NULL || t->f->drawn == 0)
+        return;
+    report__say(t, " It is the best in %s like yours%s",
+                report__houses(t->f->so, t->f->drawn).text,
+                report__interval(t->f->so, t->f->drawn).text);
+    if (none > 0)
+        report__say(t, "; in %s no option will do",
+                    report__of_100(none, d->count).text);
+    report__say(t, ".");
+}
+
 SENTENCE(best)
 {
     int alone = n->only && t->r->question->count > 1;
@@ -79,54 +96,53 @@ SENTENCE(best)
             MONEY(n->running));
     else
         report__say(t, "%s a year.", ENERGY(n->energy));
+    say_best_in(t);
 }
 
-/* What options are told to differ by: money over the years, or energy. */
-static double worth(const struct telling *t, size_t i, int by_money)
-{
-    return by_money ? dew_verdict_bill(t->r->question, i).present.likely
-                    : study__energy(study__year(t->r->question, i));
-}
-
-/* All that will do and cost no more than a close call beside the first. */
-static size_t close_ones(const struct telling *t, int by_money,
-                         int out[OPTIONS])
+/* What is best in so many of the houses drawn that it is no sure second. */
+static size_t rivals(const struct telling *t, int out[OPTIONS])
 {
     const struct dew_question *q = t->r->question;
-    size_t list[OPTIONS], passing = dew_verdict_passing(q, list), count = 0;
+    size_t count = 0;
 
-    for (size_t i = 0; i < passing; i++) {
-        double it = worth(t, list[i], by_money);
+    out[count++] = t->f->option;
+    if (q->draws == NULL) {
+        out[count++] = t->f->other;
+        return count;
+    }
+    for (size_t i = 0; i < q->count && count < OPTIONS; i++) {
+        double share = (double)dew_draws_shares(q->draws, i).best /
+                       (double)q->draws->count;
 
-        if (it - worth(t, list[0], by_money) <=
-            q->judging.close_share * fabs(it))
-            out[count++] = (int)list[i];
+        if ((int)i != t->f->option && share >= 1 - q->judging.sure_share - 1e-9)
+            out[count++] = (int)i;
     }
     return count;
 }
 
 SENTENCE(best_close)
 {
-    int by_money = !isnan(n->money), list[OPTIONS] = {t->f->option};
-    size_t count = close_ones(t, by_money, list);
+    const struct dew_draws *d = t->r->question->draws;
+    int list[OPTIONS];
+    size_t count = rivals(t, list);
 
-    if (count < 2) {
-        list[0] = t->f->option;
-        list[1] = t->f->other;
-        count = 2;
-    }
     report__say(t, "Best is a close call between ");
     report__say_names(t, list, count);
-    report__say(t, ": %s bring enough fresh air and keep the limits, and ",
-                count > 2 ? "all" : "both");
-    if (by_money)
-        report__say(t, "%s against %s over %s years", MONEY(n->money),
-                    MONEY(n->next_money), YEARS);
+    report__say(t, ". As you told the house it is \"%s\"", OPTION);
+    if (isnan(n->money))
+        report__say(t, " (%s a year)", ENERGY(n->energy));
     else
-        report__say(t, "%s against %s a year", ENERGY(n->energy),
-                    ENERGY(n->next_energy));
-    report__say(t, " is less than %s apart, too little to tell.",
-                SHARE(t->r->question->judging.close_share));
+        report__say(t, " (%s over %s years)", MONEY(n->money), YEARS);
+    report__say(t, d != NULL ? "; of 100 houses like it " : ".");
+    for (size_t i = 0; d != NULL && i < count && i < NAMED; i++) {
+        size_t best = dew_draws_shares(d, (size_t)list[i]).best;
+
+        report__say(t, "%s\"%s\" is the best in %s", i > 0 ? ", " : "",
+                    report__option(t->r, list[i]).text,
+                    report__of_100(best, d->count).text);
+    }
+    if (d != NULL)
+        report__say(t, ".");
 }
 
 /* Those of the list that have no price to install. */
@@ -203,6 +219,26 @@ void report__say_try(struct telling *t, int option)
         report__say(t, ".");
 }
 
+/* What would do in some of the houses drawn. */
+static void say_none_in(struct telling *t)
+{
+    const struct dew_draws *d = t->r->question->draws;
+    size_t best;
+
+    if (d == NULL || t->f->drawn == 0)
+        return;
+    report__say(t, " So it is in %s like yours%s",
+                report__houses(t->f->so, t->f->drawn).text,
+                report__interval(t->f->so, t->f->drawn).text);
+    best = dew_draws_best(d);
+    if (t->f->so < t->f->drawn)
+        report__say(
+            t, "; in the others \"%s\" is most often the best, in %s",
+            report__option(t->r, (int)best).text,
+            report__of_100(dew_draws_shares(d, best).best, d->count).text);
+    report__say(t, ".");
+}
+
 SENTENCE(best_none)
 {
     if (t->f->option == DEW_NO_OPTION)
@@ -215,6 +251,7 @@ SENTENCE(best_none)
             "and keeps the limits. The nearest is \"%s\": %s too humid, %s "
             "too dry, %s of wet glass.",
             OPTION, HRS(n->humid), HOURS(n->dry), HOURS(n->glass_wet));
+    say_none_in(t);
     report__say_try(t, t->f->option);
 }
 

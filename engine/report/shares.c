@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Shares of the houses drawn, in words no surer than so many draws are. */
 #include <math.h>
+#include <string.h>
 
 #include "dew/draws.h"
 #include "report/words.h"
@@ -25,6 +26,17 @@ struct report__word report__of_100(size_t count, size_t draws)
         snprintf(w.text, sizeof w.text, "over %d", 100 - step);
     else if (count > 0)
         snprintf(w.text, sizeof w.text, "%ld", near);
+    return w;
+}
+
+struct report__word report__of_100_short(size_t count, size_t draws)
+{
+    struct report__word w = report__of_100(count, draws);
+
+    if (strncmp(w.text, "under ", 6) == 0)
+        snprintf(w.text, sizeof w.text, "<%d", step_of(draws));
+    else if (strncmp(w.text, "over ", 5) == 0)
+        snprintf(w.text, sizeof w.text, ">%d", 100 - step_of(draws));
     return w;
 }
 

@@ -79,16 +79,39 @@ static void say_years(const struct dew_report *r, char *out, size_t size)
     }
 }
 
+/* What the houses drawn went through, and other years where they were asked
+   for. */
+static void say_draws(const struct dew_report *r, char *out, size_t size)
+{
+    const struct dew_draws *d = r->question->draws;
+    char through[40] = "the one year of weather", years[480];
+    int at;
+
+    if (d->years > 1)
+        snprintf(through, sizeof through, "%d made years", d->years);
+    at = snprintf(out, size,
+                  "%zu houses like yours were drawn from the ranges of %zu "
+                  "figure%s, through %s and with the model's own error",
+                  d->count, d->doubted, d->doubted == 1 ? "" : "s", through);
+    if (r->years == NULL || r->years->count == 0)
+        return;
+    say_years(r, years, sizeof years);
+    snprintf(out + at, size - (size_t)at, "; %s", years);
+}
+
 /* The points: the root mean square of the measured houses of
    docs/dev/first-results.md. */
 char *report__sure(const struct dew_report *report, char *out, size_t size)
 {
-    char years[480];
+    char drawn[640];
 
-    say_years(report, years, sizeof years);
+    if (report->question->draws != NULL)
+        say_draws(report, drawn, sizeof drawn);
+    else
+        say_years(report, drawn, sizeof drawn);
     snprintf(out, size,
              "How sure: %s; in two measured houses the model was 3 and 9 "
              "points of humidity off.",
-             years);
+             drawn);
     return out;
 }

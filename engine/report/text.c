@@ -148,6 +148,21 @@ static void options(const struct dew_report *r, FILE *out)
     }
 }
 
+static void houses(const struct dew_report *r, FILE *out)
+{
+    if (r->question->draws == NULL)
+        return;
+    report__heading(out, "Houses like yours");
+    report__text_table(r, REPORT__TABLE_HOUSES, out);
+    fputc('\n', out);
+    report__text_table(r, REPORT__TABLE_HOUSE_HOURS, out);
+    if (r->question->prices != NULL) {
+        fputc('\n', out);
+        report__text_table(r, REPORT__TABLE_HOUSE_MONEY, out);
+    }
+    report__wrap(out, "* ", report__houses_told);
+}
+
 void report__text_months(const struct dew_report *r, FILE *out)
 {
     report__left(out, "option", NAME);
@@ -329,6 +344,7 @@ static void all(const void *of, FILE *out)
     title(r, out);
     verdict(r, out);
     options(r, out);
+    houses(r, out);
     report__heading(out, "Hours too humid, by month");
     report__text_months(r, out);
     report__sheets_text(r, out);

@@ -374,15 +374,14 @@ char *report__judged(const struct dew_report *report, char *out, size_t size)
         out, size,
         "A limit counts as kept when it is passed in at most %s %% of the "
         "year; a month stands out at %s %% of its hours; fresh air counts "
-        "as delivered from %s %% of what is asked for; a difference below "
-        "%s %% or %s hours is a close call. These shares are our own choice, "
+        "as delivered from %s %% of what is asked for; what is so in fewer than "
+        "%s of 100 houses like yours is a close call. These shares are our own choice, "
         "and so is the mark of %s ppm for carbon dioxide: no current "
         "standard of ventilation holds a limit for it indoors.",
         report__number(100 * j->kept_share, 0).text,
         report__number(100 * j->month_share, 0).text,
         report__number(100 * j->fresh_share, 0).text,
-        report__number(100 * j->close_share, 0).text,
-        report__number(j->close_hours, 0).text,
+        report__number(100 * j->sure_share, 0).text,
         report__number(DEW_CO2_MARK, 0).text);
     return out;
 }

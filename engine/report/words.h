@@ -92,7 +92,7 @@ struct report__word report__price(const struct dew_report *report,
 
 /* How sure the figures are, in one sentence: the spread of years where it is
    known, and the model's own error.  Returns out. */
-enum { REPORT__SURE = 600 };
+enum { REPORT__SURE = 800 };
 char *report__sure(const struct dew_report *report, char *out, size_t size);
 
 /* How limits were judged, in plain words.  Returns out. */
@@ -113,6 +113,8 @@ double report__worst_closure(const struct dew_report *report);
 
 /* "85", "under 5", "over 95" of 100; "none" or "all" of those drawn. */
 struct report__word report__of_100(size_t count, size_t draws);
+/* The same for a cell: "<5", ">95". */
+struct report__word report__of_100_short(size_t count, size_t draws);
 
 /* "85 of 100 houses", "all 128 houses drawn", "none of the 128 houses drawn" */
 struct report__word report__houses(size_t count, size_t draws);

@@ -42,7 +42,8 @@ static void judge(struct dew_run *r, const struct dew_outcome *o)
         .count = r->count,
         .safety = &r->safety,
         .prices = run__priced(&r->prices) ? &r->prices : NULL,
-        .judging = dew_verdict_judging()};
+        .judging = dew_verdict_judging(),
+        .draws = r->draws};
     dew_verdict_of(&r->question, &r->verdict);
 }
 
@@ -127,6 +128,22 @@ const struct dew_report *dew_run_report(struct dew_run *run,
         run->report.input_count = run__inputs(run);
     }
     return &run->report;
+}
+
+void dew_run_judge_by(struct dew_run *run, const struct dew_draws *draws)
+{
+    run->draws = draws;
+    run->report.version = NULL;
+}
+
+size_t dew_run_draws(const struct dew_run *run)
+{
+    struct dew_draws_request asked = dew_scenario_draws(run->scenario);
+    size_t draws = asked.count;
+
+    while (!asked.given && draws > 16 && draws * run->count > DEW_RUN_DRAWN)
+        draws /= 2;
+    return draws;
 }
 
 const struct dew_report_ducts *dew_run_ducts(const struct dew_run *run)

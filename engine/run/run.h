@@ -66,6 +66,7 @@ struct dew_run {
     struct dew_question question;
     struct dew_verdict verdict;
     struct dew_caution cautions[DEW_CAUTIONS];
+    const struct dew_draws *draws; /* NULL: none                             */
     struct dew_beside beside; /* the first option, where there is a log      */
     struct dew_report_file files[3];
     struct dew_report_years years; /* of a made year                         */

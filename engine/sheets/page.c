@@ -53,7 +53,7 @@ static void contents(const struct dew_report *r, FILE *out)
     report__html(
         out,
         "<nav aria-label=\"Parts of this page\"><ul>"
-        "<li><a href=\"#options\">The options</a></li>"
+        "<li><a href=\"#options\">The options</a></li>%-s"
         "<li><a href=\"#findings\">What the %s says</a></li>%-s"
         "<li><a href=\"#charts\">Through the year</a></li>"
         "<li><a href=\"#cautions\">Cautions</a></li>"
@@ -66,6 +66,9 @@ static void contents(const struct dew_report *r, FILE *out)
         "<a href=\"inspector.html\">inspector</a>, "
         "<a href=\"calendar.html\">calendar</a>. One sheet of paper "
         "each.</p>\n",
+        r->question->draws != NULL
+            ? "<li><a href=\"#houses\">Houses like yours</a></li>"
+            : "",
         report__span(r).text,
         report__told_drawn(r->ducts) > 0
             ? "<li><a href=\"#airpaths\">Where the air goes</a></li>"
@@ -191,6 +194,21 @@ static void draw(const struct dew_report *r, enum dew_chart kind, size_t option,
         draw__chart_draw(kind, &c);
 }
 
+static void houses(const struct dew_report *r, FILE *out)
+{
+    if (r->question->draws == NULL)
+        return;
+    fputs("<section id=\"houses\"><h2>Houses like yours</h2>\n", out);
+    report__html(out, "<p>%s</p>\n", report__houses_told);
+    draw(r, DEW_CHART_houses, 0, out);
+    draw(r, DEW_CHART_houses_months, 0, out);
+    table(r, REPORT__TABLE_HOUSES, "Shares, and hours too humid", out);
+    table(r, REPORT__TABLE_HOUSE_HOURS, "Other hours", out);
+    if (r->question->prices != NULL)
+        table(r, REPORT__TABLE_HOUSE_MONEY, "Energy and money", out);
+    fputs("</section>\n", out);
+}
+
 static void options(const struct dew_report *r, FILE *out)
 {
     fputs("<section id=\"options\"><h2>The options</h2>\n", out);
@@ -287,6 +305,7 @@ static void page(const void *of, FILE *out)
     answer(r, out);
     contents(r, out);
     options(r, out);
+    houses(r, out);
     findings(r, out);
     airpaths(r, out);
     charts(r, out);

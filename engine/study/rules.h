@@ -35,12 +35,47 @@ const struct dew_outcome *study__outcome(const struct dew_question *q,
 double study__allowed_month(const struct dew_question *q,
                             const struct dew_outcome *o, int m);
 
-/* h   nearer than this is a close call at about so many hours */
-double study__close(const struct dew_question *q, double hours);
+/* ---- doubt.c ----------------------------------------------------------------- */
 
-/* Mark f where hours of o lie as near the limit as a close call. */
-void study__mind_limit(struct dew_finding *f, const struct dew_question *q,
-                       const struct dew_outcome *o, double hours);
+/* Hours of an option that a finding hangs on: which side of their limit. */
+struct study__side {
+    size_t option;
+    enum dew_drawn_what what;
+};
+
+/* Count the houses drawn in which all sides are as told. */
+void study__doubt(struct dew_finding *f, const struct dew_question *q,
+                  const struct study__side *side, size_t count);
+#define DOUBT(f, q, option, of)                                                \
+    study__doubt((f), (q),                                                     \
+                 &(const struct study__side){(option), DEW_DRAWN_##of}, 1)
+
+/* The same of all three limits of an option. */
+void study__doubt_limits(struct dew_finding *f, const struct dew_question *q,
+                         size_t option);
+
+/* The share of houses in which a has more hours too humid or too dry than b,
+   ties half; of the likely house alone where none was drawn. */
+double study__more_outside(const struct dew_question *q, size_t a, size_t b);
+
+/* 1 where a share of houses is so large that it is sure, -1 where the rest
+   is, 0: a close call. */
+int study__sure(const struct dew_question *q, double share);
+
+/*
+ * Whether a is worse than b so that it counts: it passes the limit that b
+ * keeps, or has more such hours than b by what a limit lets pass; and has more
+ * in nearly all houses drawn.
+ */
+int study__worse(const struct dew_question *q, size_t a, size_t b,
+                 enum dew_drawn_what what);
+
+/* Houses drawn in which an option is the best; and which other is best in too
+   many for best to be sure, or none. */
+size_t study__best_in(const struct dew_question *q, size_t option);
+int study__rival(const struct dew_question *q, size_t best);
+
+/* ---- verdict.c --------------------------------------------------------------- */
 
 /* Months in which member hours (at offset of a tally) pass the month's limit. */
 unsigned study__months_above(const struct dew_question *q,

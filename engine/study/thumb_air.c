@@ -200,7 +200,7 @@ int study__thumb_first_year(const struct dew_question *q, struct dew_thumb *t)
     more = c->outcome->year.too_humid - c->settled->year.too_humid;
     t->option = 0;
     t->unit = DEW_THUMB_HOURS;
-    study__thumb_set(t, q->judging.close_hours, NAN, more, 0);
+    study__thumb_set(t, study__allowed(q, c->outcome), NAN, more, 0);
     return study__thumb_why(t,
                             "the water of building is small beside the rest, "
                             "or the house is not damp for it");

@@ -70,29 +70,28 @@ int study__thumb_core_choice(const struct dew_question *q, struct dew_thumb *t)
 {
     const double sticky = 28 / 1.8, often = 0.10; /* degC; our own share */
     int heat = first_of(q, heat_only), moist = first_of(q, enthalpy);
-    const struct dew_outcome *o, *e;
-    double damp = 0, parched = 0, a, b;
+    const struct dew_outcome *o;
+    double damp = 0, parched = 0;
 
     if (heat == NONE || moist == NONE)
         return 0;
     o = study__outcome(q, (size_t)heat);
-    e = study__outcome(q, (size_t)moist);
     for (size_t h = 0; h < o->count; h++) {
         damp += o->series.dew_point_out[h] > sticky;
         parched += o->series.rh[h] < 0.25;
     }
     damp *= study__has_cooling(q, 0);
-    a = o->year.too_humid + o->year.too_dry;
-    b = e->year.too_humid + e->year.too_dry;
     t->unit = DEW_THUMB_CORE;
     t->low = t->high = fmax(damp, parched) > often * (double)o->count;
-    t->found = fabs(a - b) <= study__close(q, fmax(a, b)) ? 0.5 : b < a;
+    t->found = 0.5 * (1 + study__sure(q, study__more_outside(q, (size_t)heat,
+                                                             (size_t)moist)));
     t->says = t->found == t->low ? DEW_THUMB_AGREES : DEW_THUMB_DIFFERS;
     return study__thumb_why(
-        t, t->found == 0.5 ? "a close call here: both cores leave about "
-                             "as many hours too humid and too dry"
-                           : "too humid and too dry hours of this house, "
-                             "counted together, say the other");
+        t, t->found == 0.5
+               ? "a close call here: which core leaves fewer hours too "
+                 "humid and too dry changes from house to house"
+               : "too humid and too dry hours of this house, "
+                 "counted together, say the other");
 }
 
 int study__thumb_sensible_76(const struct dew_question *q, struct dew_thumb *t)

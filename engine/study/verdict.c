@@ -46,8 +46,7 @@ struct dew_judging dew_verdict_judging(void)
     return (struct dew_judging){.kept_share = 0.02,
                                 .month_share = 0.05,
                                 .fresh_share = 0.95,
-                                .close_share = 0.10,
-                                .close_hours = 50};
+                                .sure_share = 0.80};
 }
 
 struct dew_finding *study__find(struct dew_verdict *v,
@@ -73,20 +72,6 @@ double study__allowed_month(const struct dew_question *q,
                             const struct dew_outcome *o, int m)
 {
     return q->judging.month_share * o->month[m].hours;
-}
-
-double study__close(const struct dew_question *q, double hours)
-{
-    return fmax(q->judging.close_hours, q->judging.close_share * hours);
-}
-
-void study__mind_limit(struct dew_finding *f, const struct dew_question *q,
-                       const struct dew_outcome *o, double hours)
-{
-    double allowed = study__allowed(q, o);
-
-    if (fabs(hours - allowed) <= study__close(q, allowed))
-        f->near_limit = allowed;
 }
 
 static double member_of(const struct dew_tally *tally, size_t member)

@@ -114,40 +114,34 @@ static int nearest(const struct dew_question *q)
     return best;
 }
 
-static void mind_limits(struct dew_finding *f, const struct dew_question *q)
+/* So many of the houses drawn. */
+static void count_draws(struct dew_finding *f, const struct dew_question *q,
+                        size_t so)
 {
-    const struct dew_outcome *o = study__outcome(q, (size_t)f->option);
-
-    study__mind_limit(f, q, o, o->year.too_humid);
-    study__mind_limit(f, q, o, o->year.too_dry);
-    study__mind_limit(f, q, o, o->year.sweat[DEW_GLASS]);
+    f->drawn = q->draws != NULL ? q->draws->count : 0;
+    f->so = so;
 }
 
 static void none_does(const struct dew_question *q, struct dew_verdict *v)
 {
     int i = nearest(q);
-    const struct dew_tally *y;
+    const struct dew_tally *y = i != NONE ? study__year(q, (size_t)i) : NULL;
+    struct dew_finding *f =
+        y == NULL ? FIND(v, best_none, NONE, .humid = NAN, .dry = NAN,
+                         .glass_wet = NAN)
+                  : FIND(v, best_none, i, .humid = y->too_humid,
+                         .dry = y->too_dry, .glass_wet = y->sweat[DEW_GLASS]);
 
-    if (i == NONE) {
-        FIND(v, best_none, NONE, .humid = NAN, .dry = NAN, .glass_wet = NAN);
-        return;
-    }
-    y = &study__outcome(q, (size_t)i)->year;
-    mind_limits(FIND(v, best_none, i, .humid = y->too_humid, .dry = y->too_dry,
-                     .glass_wet = y->sweat[DEW_GLASS]),
-                q);
+    count_draws(f, q, q->draws != NULL ? dew_draws_none(q->draws) : 0);
 }
 
 /* Several will do, and what one of them costs to install is not told. */
 static void leave_open(const struct dew_question *q, struct dew_verdict *v,
                        int first, int next)
 {
-    struct dew_finding *f = FIND(
-        v, best_open, first, .running = worth(q, (size_t)first, BY_RUNNING),
-        .next_running = worth(q, (size_t)next, BY_RUNNING));
-
-    f->other = next;
-    mind_limits(f, q);
+    FIND(v, best_open, first, .running = worth(q, (size_t)first, BY_RUNNING),
+         .next_running = worth(q, (size_t)next, BY_RUNNING))
+        ->other = next;
 }
 
 static double if_by(enum rank by, enum rank which, double worth)
@@ -155,13 +149,28 @@ static double if_by(enum rank by, enum rank which, double worth)
     return by == which ? worth : NAN;
 }
 
+/* Another is the best in too many of the houses drawn. */
+static struct dew_finding *close_call(const struct dew_question *q,
+                                      struct dew_verdict *v, enum rank by,
+                                      int best, int rival)
+{
+    double it = worth(q, (size_t)best, by), other = worth(q, (size_t)rival, by);
+    struct dew_finding *f =
+        FIND(v, best_close, best, .money = if_by(by, BY_MONEY, it),
+             .next_money = if_by(by, BY_MONEY, other),
+             .energy = if_by(by, BY_ENERGY, it),
+             .next_energy = if_by(by, BY_ENERGY, other),
+             .other_so = (double)study__best_in(q, (size_t)rival));
+
+    f->other = rival;
+    return f;
+}
+
 void study__rule_best(const struct dew_question *q, struct dew_verdict *v)
 {
     enum rank by = rank_of(q);
-    int best = cheapest(q, by, NONE), next = cheapest(q, by, best);
-    struct dew_finding *f;
-    double low, high;
-    int close;
+    int best = cheapest(q, by, NONE), next = cheapest(q, by, best), rival;
+    double it;
 
     if (best == NONE) {
         none_does(q, v);
@@ -171,20 +180,16 @@ void study__rule_best(const struct dew_question *q, struct dew_verdict *v)
         leave_open(q, v, best, next);
         return;
     }
-    low = worth(q, (size_t)best, by);
-    high = next == NONE ? INFINITY : worth(q, (size_t)next, by);
-    close = next != NONE && high - low <= q->judging.close_share * fabs(high);
     v->best = best;
-    f = close ? FIND(v, best_close, best, .money = if_by(by, BY_MONEY, low),
-                     .next_money = if_by(by, BY_MONEY, high),
-                     .energy = if_by(by, BY_ENERGY, low),
-                     .next_energy = if_by(by, BY_ENERGY, high))
-              : FIND(v, best, best, .money = if_by(by, BY_MONEY, low),
-                     .running = if_by(by, BY_RUNNING, low),
-                     .energy = if_by(by, BY_ENERGY, low), .only = next == NONE);
-    if (close)
-        f->other = next;
-    mind_limits(f, q);
+    it = worth(q, (size_t)best, by);
+    rival = by == BY_RUNNING ? NONE : study__rival(q, (size_t)best);
+    count_draws(rival != NONE
+                    ? close_call(q, v, by, best, rival)
+                    : FIND(v, best, best, .money = if_by(by, BY_MONEY, it),
+                           .running = if_by(by, BY_RUNNING, it),
+                           .energy = if_by(by, BY_ENERGY, it),
+                           .only = next == NONE),
+                q, study__best_in(q, (size_t)best));
 }
 
 static int buys(const struct dew_bill *base, const struct dew_bill *option)

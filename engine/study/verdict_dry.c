@@ -51,16 +51,13 @@ void study__rule_wait(const struct dew_question *q, struct dew_verdict *v)
     struct dew_question dry = once_dry(q, room);
     const struct dew_tally *now = &study__base(q)->year;
     const struct dew_tally *then = &study__base(&dry)->year;
-    struct dew_finding *f;
 
     if (!base_dries(q) || dew_verdict_keeps(q, 0) ||
         !dew_verdict_keeps(&dry, 0))
         return;
-    f = FIND(v, wait, 0, .humid_once_dry = then->too_humid,
-             .humid_now = now->too_humid, .dry_once_dry = then->too_dry,
-             .dry_now = now->too_dry);
-    study__mind_limit(f, &dry, study__base(&dry), then->too_humid);
-    study__mind_limit(f, &dry, study__base(&dry), then->too_dry);
+    FIND(v, wait, 0, .humid_once_dry = then->too_humid,
+         .humid_now = now->too_humid, .dry_once_dry = then->too_dry,
+         .dry_now = now->too_dry);
 }
 
 /* What lasting equipment is chosen by. */

@@ -81,7 +81,7 @@ void study__rule_air_alone(const struct dew_question *q, struct dew_verdict *v)
                      .today = humid(q, 0), .dry = too_dry(q, i))
               : FIND(v, air_fails, i, .humid = o->year.too_humid,
                      .today = humid(q, 0));
-    study__mind_limit(f, q, o, o->year.too_humid);
+    DOUBT(f, q, (size_t)i, too_humid);
     f->months = study__months_above(q, o, MEMBER(too_humid));
 }
 
@@ -167,11 +167,13 @@ void study__rule_dryer(const struct dew_question *q, struct dew_verdict *v)
                    : fewest(q, 0, dryer_enough);
     double none = without == NONE ? NAN : humid(q, without);
     double some = with == NONE ? NAN : humid(q, with);
+    struct study__side side[2];
     struct dew_finding *f;
+    size_t sides = 0;
 
     if (keeps_humid(q, without)) {
         f = FIND(v, dryer_not_needed, without, .humid = none);
-        some = NAN;
+        with = NONE;
     } else if (keeps_humid(q, with))
         f = FIND(v, dryer_needed, with, .humid = some, .humid_without = none);
     else if (with != NONE)
@@ -181,8 +183,12 @@ void study__rule_dryer(const struct dew_question *q, struct dew_verdict *v)
     else
         return;
     /* the answer hangs on the hours without one, and with it */
-    study__mind_limit(f, q, study__base(q), some);
-    study__mind_limit(f, q, study__base(q), none);
+    if (with != NONE)
+        side[sides++] = (struct study__side){(size_t)with, DEW_DRAWN_too_humid};
+    if (without != NONE)
+        side[sides++] =
+            (struct study__side){(size_t)without, DEW_DRAWN_too_humid};
+    study__doubt(f, q, side, sides);
 }
 
 static int dryer_alone(const struct dew_question *q, size_t i)
@@ -220,7 +226,7 @@ void study__rule_dryer_instead(const struct dew_question *q,
         return;
     f = FIND(v, dryer_instead, i, .humid = humid(q, i),
              .energy = study__outcome(q, (size_t)i)->year.energy.dehumidifier);
-    study__mind_limit(f, q, study__outcome(q, (size_t)i), humid(q, i));
+    DOUBT(f, q, (size_t)i, too_humid);
 }
 
 /* Options with enough air that are too humid in just so many hours. */
@@ -273,15 +279,21 @@ static int core_twin(const struct dew_question *q, size_t heat)
     return best;
 }
 
-static enum dew_finding_kind core_of(const struct dew_question *q, int heat,
-                                     int enthalpy)
+/* Which core is told to be the better, and in how many houses it is. */
+static void core_of(struct dew_finding *f, const struct dew_question *q,
+                    int heat, int enthalpy)
 {
-    double a = humid(q, heat) + dry(q, heat);
-    double b = humid(q, enthalpy) + dry(q, enthalpy);
+    double share = study__more_outside(q, (size_t)heat, (size_t)enthalpy);
+    int sure = study__sure(q, share);
 
-    if (fabs(a - b) <= study__close(q, fmax(a, b)))
-        return DEW_FINDING_core_close;
-    return a < b ? DEW_FINDING_core_heat : DEW_FINDING_core_enthalpy;
+    f->kind = sure > 0   ? DEW_FINDING_core_enthalpy
+              : sure < 0 ? DEW_FINDING_core_heat
+                         : DEW_FINDING_core_close;
+    if (q->draws == NULL || f->kind == DEW_FINDING_core_close)
+        return;
+    f->drawn = q->draws->count;
+    share = f->kind == DEW_FINDING_core_heat ? 1 - share : share;
+    f->so = (size_t)lround(share * (double)f->drawn);
 }
 
 void study__rule_core(const struct dew_question *q, struct dew_verdict *v)
@@ -297,7 +309,7 @@ void study__rule_core(const struct dew_question *q, struct dew_verdict *v)
         f = FIND(v, core_heat, (int)i, .heat_humid = humid(q, (int)i),
                  .heat_dry = dry(q, (int)i), .enthalpy_humid = humid(q, j),
                  .enthalpy_dry = dry(q, j));
-        f->kind = core_of(q, (int)i, j);
+        core_of(f, q, (int)i, j);
         f->other = j;
         return; /* one pair answers the question */
     }
@@ -309,7 +321,7 @@ void study__rule_grows_dry(const struct dew_question *q, struct dew_verdict *v)
         const struct dew_outcome *o = study__outcome(q, i);
 
         if (o->year.too_dry <= study__allowed(q, o) ||
-            o->year.too_dry - dry(q, 0) <= study__close(q, dry(q, 0)))
+            !study__worse(q, i, 0, DEW_DRAWN_too_dry))
             continue;
         FIND(v, grows_dry, (int)i, .dry = o->year.too_dry, .today = dry(q, 0))
             ->months = study__months_above(q, o, MEMBER(too_dry));

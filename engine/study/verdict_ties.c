@@ -79,7 +79,7 @@ static struct dew_numbers_tie_fine faults(const struct dew_question *q,
         return n;
     o = study__year(q, (size_t)own);
     n.humid_more = y->too_humid - o->too_humid;
-    n.damper = n.humid_more > study__close(q, o->too_humid);
+    n.damper = study__worse(q, i, (size_t)own, DEW_DRAWN_too_humid);
     n.blower_more = y->energy.blower - o->energy.blower;
     n.dear = n.blower_more > DEAR;
     n.putback_more = y->water.reevaporation - o->water.reevaporation;

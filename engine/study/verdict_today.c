@@ -105,7 +105,7 @@ void study__rule_today_humid(const struct dew_question *q,
              .worst_month = study__worst_month(o, MEMBER(too_humid)),
              .longest = o->year.longest_too_humid, .by_1 = o->year.humid_by[0],
              .by_2 = o->year.humid_by[1], .by_3 = o->year.humid_by[2]);
-    study__mind_limit(f, q, o, o->year.too_humid);
+    DOUBT(f, q, 0, too_humid);
     f->months = study__months_above(q, o, MEMBER(too_humid));
     study__sources(f, o, f->months ? f->months : ALL_MONTHS, 1);
 }
@@ -119,7 +119,7 @@ void study__rule_today_dry(const struct dew_question *q, struct dew_verdict *v)
         return;
     f = FIND(v, today_dry, 0, .dry = o->year.too_dry,
              .worst_month = study__worst_month(o, MEMBER(too_dry)));
-    study__mind_limit(f, q, o, o->year.too_dry);
+    DOUBT(f, q, 0, too_dry);
     f->months = study__months_above(q, o, MEMBER(too_dry));
     study__sources(f, o, f->months ? f->months : ALL_MONTHS, -1);
 }
@@ -134,8 +134,10 @@ void study__rule_today_fine(const struct dew_question *q, struct dew_verdict *v)
         return;
     f = FIND(v, today_fine, 0, .humid = o->year.too_humid,
              .dry = o->year.too_dry);
-    study__mind_limit(f, q, o, o->year.too_humid);
-    study__mind_limit(f, q, o, o->year.too_dry);
+    study__doubt(f, q,
+                 (const struct study__side[]){{0, DEW_DRAWN_too_humid},
+                                              {0, DEW_DRAWN_too_dry}},
+                 2);
 }
 
 static void short_of_heat(const struct dew_question *q, struct dew_verdict *v,
@@ -159,8 +161,7 @@ void study__rule_short_heat(const struct dew_question *q, struct dew_verdict *v)
             worst = i;
     if (today >= 1)
         short_of_heat(q, v, 0);
-    if (worst > 0 && study__outcome(q, worst)->year.short_heat >
-                         today + study__close(q, today))
+    if (study__worse(q, worst, 0, DEW_DRAWN_short_heat))
         short_of_heat(q, v, worst);
 }
 

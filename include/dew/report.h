@@ -158,6 +158,8 @@ enum dew_status dew_report_calendar(const struct dew_report *report, FILE *out,
 /* clang-format off */
 #define DEW_CHART_MAP(X)                                                       \
     X(humid_months, "hours-too-humid", 0)                                      \
+    X(houses, "houses-like-yours", 0)                                          \
+    X(houses_months, "houses-by-month", 0)                                     \
     X(energy, "energy", 0)                                                     \
     X(cost, "cost", 0)                                                         \
     X(log_dew, "log-dew-points", 0)                                            \
@@ -183,7 +185,7 @@ const char *dew_report_chart_file(enum dew_chart kind);
 int dew_report_chart_each(enum dew_chart kind);
 
 /* How many charts of a kind the report has: one, one for each option, or 0
-   where it needs what is not given (prices, a log). */
+   where it needs what is not given (prices, a log, houses drawn). */
 size_t dew_report_chart_count(const struct dew_report *report,
                               enum dew_chart kind);
 

@@ -115,6 +115,20 @@ enum dew_status dew_run_made(struct dew_run *run, int number,
 enum dew_status dew_run_step(struct dew_run *run, size_t hours, double *done,
                              struct dew_error *err);
 
+/*
+ * How many houses like the one told a run asks to be drawn (run.draws); where
+ * the scenario does not say, so many that DEW_RUN_DRAWN years are marched at
+ * most, and 16 at least.
+ */
+enum { DEW_RUN_DRAWN = 1024 };
+size_t dew_run_draws(const struct dew_run *run);
+
+/*
+ * Judge by houses drawn too, of dew_spread_draws of a spread of this run, which
+ * is borrowed until the close; NULL: by none.  The report is made anew.
+ */
+void dew_run_judge_by(struct dew_run *run, const struct dew_draws *draws);
+
 /* Which year is being marched, from 0, of *of: options, dry ones and
    alternatives. */
 size_t dew_run_turn(const struct dew_run *run, size_t *of);

@@ -223,6 +223,14 @@ struct dew_weather_request {
 struct dew_weather_request dew_scenario_weather(
     const struct dew_scenario *scenario);
 
+/* How many houses like the one told are asked for; given: somebody said so. */
+struct dew_draws_request {
+    size_t count; /* 0 .. 65536 */
+    int given;
+};
+struct dew_draws_request dew_scenario_draws(
+    const struct dew_scenario *scenario);
+
 /*
  * Which log is to be laid beside the model, and how it is read; file is ""
  * where none is.  Borrowed from the scenario; the file is relative to the

@@ -9,6 +9,7 @@
 
 #include <stdint.h>
 
+#include "dew/draws.h"
 #include "dew/study.h"
 
 #ifdef __cplusplus
@@ -38,11 +39,11 @@ struct dew_judging {
                                  no more of it still keeps the limit         */
     double month_share; /* -    the same of one month                       */
     double fresh_share; /* -    of the required rate that counts as met     */
-    double close_share; /* -    costs or hours nearer than this: close call */
-    double close_hours; /* h/a  or hours nearer than this                   */
+    double sure_share;  /* -    of houses like the one told: what is so in
+                                 fewer is a close call                       */
 };
 
-/* 2 %, 5 %, 95 %, 10 %, 50 h. */
+/* 2 %, 5 %, 95 %, 80 %. */
 struct dew_judging dew_verdict_judging(void);
 
 /* All that a verdict and the cautions are read from.  Borrowed. */
@@ -53,6 +54,9 @@ struct dew_question {
     const struct dew_prices *prices; /* NULL = none given                   */
     struct dew_judging judging;
     const struct dew_beside *measured; /* a log of the first; NULL = none   */
+    const struct dew_draws *draws; /* of the choices, all of them; NULL = none
+                                      was marched: nothing is told to be sure
+                                      or a close call                        */
 };
 
 /*
@@ -106,13 +110,16 @@ struct dew_question {
     X(air_fails, air_alone, outdoors, N(humid, h) N(today, h))                 \
     X(air_worsens, air_worsens, outdoors,                                      \
       N(humid, h) N(today, h) N(added, h))                                     \
-    /* by the first of them that is known; money over the years */             \
+    /* by the first of them that is known; money over the years; so: houses in \
+       which it is the best, or of best_none in which none will do */          \
     X(best, best, best,                                                        \
       N(money, money) N(running, money/year) N(energy, J) Y(only))             \
     X(best_open, best, best,                                                   \
       N(running, money/year) N(next_running, money/year))                      \
+    /* other is the best in other_so of the houses drawn */                     \
     X(best_close, best, best,                                                  \
-      N(money, money) N(next_money, money) N(energy, J) N(next_energy, J))     \
+      N(money, money) N(next_money, money) N(energy, J) N(next_energy, J)      \
+      N(other_so, -))                                                          \
     X(best_none, best, best, N(humid, h) N(dry, h) N(glass_wet, h))            \
     X(least_humid, least_humid, helps, N(humid, h) N(today, h) N(alike, -))    \
     X(core_heat, core, helps,                                                  \
@@ -221,8 +228,8 @@ struct dew_finding {
     int option, other; /* DEW_NO_OPTION when none                         */
     unsigned months;   /* bit 0 = January                                 */
     union dew_numbers number; /* number.mould.index of a mould            */
-    double near_limit; /* h   that still keep a limit, where the hours behind
-                          the finding lie so near that it is no sure answer */
+    size_t so, drawn; /* houses drawn in which it is so too, of so many; 0 of
+                         0 where none was or it hangs on no limit            */
     /* the largest named flows of water behind it, and their kg/day */
     const char *source[DEW_FINDING_SOURCES];
     double source_kg[DEW_FINDING_SOURCES];

@@ -20,7 +20,7 @@ holds() { # NAME AWK-CONDITION
 }
 
 cp "$here/tests/study/house_houston.yaml" field.yaml
-"$D" run --full field.yaml --out out >run.txt 2>err || { cat err; exit 1; }
+"$D" run --quick --full field.yaml --out out >run.txt 2>err || { cat err; exit 1; }
 
 # Of option N: mean RH of each month (m1 .. m12), hours above 60 % (all, of
 # them with the machine running less than 0.2 of the time, of them by night,
@@ -75,14 +75,14 @@ tr -d , <run.txt | tr -s '\n ' '  ' | sed -n \
     's/.*The \([0-9]*\) hours too humid could be \([0-9]*\) to \([0-9]*\):.*/now=\1 low=\2 high=\3/p' >span
 eval "$(cat span)"
 holds "today's hours stand in their span" "${low:-9} < ${now:-0} && ${now:-0} < ${high:-0}"
-"$D" run --full field.yaml --option ordinary --set 'cooling.blower_off_delay=0 s' \
+"$D" run --quick --full field.yaml --option ordinary --set 'cooling.blower_off_delay=0 s' \
     --set 'cooling.still_air=0' >sure.txt 2>err
 if grep -q "wet coil" sure.txt; then
     echo "not ok a coil that is known leaves nothing open"
     bad=1
 else echo "ok a coil that is known leaves nothing open"; fi
 blower() { # CYCLING: kWh of the blower
-    "$D" run --full field.yaml --option ordinary --json --set 'heating.by_air=no' \
+    "$D" run --quick --full field.yaml --option ordinary --json --set 'heating.by_air=no' \
         --set "cooling.cycling_loss=$1" --set 'cooling.blower_off_delay=0 s' |
         awk '/"energy_kwh"/ { on = 1 } on && /"blower"/ { gsub(/[^0-9.]/, ""); print; exit }'
 }

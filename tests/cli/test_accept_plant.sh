@@ -61,7 +61,7 @@ options:
     $core
     control: {lockout_dew_point: 60 degF}
 END
-"$D" run --full humid.yaml >humid.txt 2>err || { cat err; exit 1; }
+"$D" run --quick --full humid.yaml >humid.txt 2>err || { cat err; exit 1; }
 # hours too humid of option N, in the year
 hours() {
     sed -n '/^Hours too humid, by month/,/^$/p' humid.txt |
@@ -87,7 +87,7 @@ holds "at the temperature that it stands in" humid.txt "in the air it runs in he
 # three gallons a day seen are a measured load of 24 pints
 sed '/^options:/,$d' humid.yaml >seen.yaml
 for seen in 3:24 2:16; do
-    "$D" run --full seen.yaml --set 'dehumidifier.power=500 W' \
+    "$D" run --quick --full seen.yaml --set 'dehumidifier.power=500 W' \
         --set "dehumidifier.observed=${seen%:*} gal/day" \
         --set 'dehumidifier.observed_humidity=55 %' --set 'dehumidifier.set=50 %' \
         --set ventilator.core=balanced --set 'ventilator.flow=60 cfm' >seen.txt 2>err
@@ -119,7 +119,7 @@ options:
     ventilator: {core: heat_plate, flow: 65 cfm, sensible: 75 % at 60 cfm, power: 40 W}
     dehumidifier: {rate: 50 pint/day}
 END
-"$D" run --full dry.yaml >dry.txt 2>err
+"$D" run --quick --full dry.yaml >dry.txt 2>err
 holds "today too humid" dry.txt "Today the house is too humid (above 60 % relative humidity) in 8"
 holds "ventilation alone cures the damp, and too far" dry.txt 'Ventilation alone cures the damp but dries too far: with "heat core"'
 holds "a dehumidifier is not needed, in as many words" dry.txt \
@@ -148,7 +148,7 @@ options:
   - name: both returns
     layout: return_tie
 END
-"$D" run --full two.yaml --json >/dev/null 2>&1
+"$D" run --quick --full two.yaml --json >/dev/null 2>&1
 say "the hours march with them" [ $? = 0 ]
 # told OPTION [ARG...]: into told.txt
 told() {

@@ -99,10 +99,10 @@ good "no address in it" [ "$(grep -c 'https*://' told/ducts.html)" = 0 ]
 "$D" ducts --full house.yaml --out again >out
 good "the same files again" diff -r told again
 
-"$D" run --full house.yaml --out report >out
+"$D" run --quick --full house.yaml --out report >out
 good "run draws the layouts that are written" \
     [ "$(grep -c 'id="airpaths"' report/report.html)" = 1 ]
-"$D" run --full house.yaml --option 'as it stands' --out plain >out
+"$D" run --quick --full house.yaml --option 'as it stands' --out plain >out
 good "and none where none is" \
     [ "$(grep -c 'airpaths' plain/report.html)" = 0 ]
 
@@ -154,7 +154,7 @@ sed 's/to: stale in,/to: stable in,/' "$written" >typo.yaml
 ends "a point that is not there" 1 ducts --full typo.yaml
 says "is told with its place" err \
     '^dewledger: typo.yaml:50:44: ducts.runs.to: no row of ducts.points is called'
-ends "run marches with it" 0 run --full "$written"
+ends "run marches with it" 0 run --quick --full "$written"
 ends "no such option" 1 ducts --option none house.yaml
 ends "no file named" 2 ducts
 
@@ -162,7 +162,7 @@ ends "no file named" 2 ducts
 year() { # NAME SET...: the demo's year
     name=$1
     shift
-    "$D" run --full "$here/scenarios/demo.yaml" --json "$@" >"$name.json" 2>err
+    "$D" run --quick --full "$here/scenarios/demo.yaml" --json "$@" >"$name.json" 2>err
 }
 figure() { # NAME KEY OPTION: of its books or hours, of option 1, 2 ..
     grep "^    \"$2\": " "$1.json" | sed -n "${3}s/.*: \(.*[0-9]\).*/\1/p"

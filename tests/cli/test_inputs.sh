@@ -55,20 +55,20 @@ printf 'weather: {file: sunny.csv}\n%s\n' "$house" >sunny.yaml
 what=': the sun cannot be followed without'
 told "no site" \
     "sunny.csv: site: the file does not say latitude and longitude and the offset of standard time from UTC$what" \
-    run --full sunny.yaml
+    run --quick --full sunny.yaml
 told "the latitude alone" \
     "sunny.csv: site: the file does not say longitude and the offset of standard time from UTC$what" \
-    run --full sunny.yaml --set 'weather.latitude=45'
+    run --quick --full sunny.yaml --set 'weather.latitude=45'
 told "no offset" \
     "sunny.csv: site: the file does not say the offset of standard time from UTC$what" \
-    run --full sunny.yaml --set 'weather.latitude=45' --set 'weather.longitude=8'
+    run --quick --full sunny.yaml --set 'weather.latitude=45' --set 'weather.longitude=8'
 told "no offset, and a place to fill from" \
     "sunny.csv: site: the file does not say the offset of standard time from UTC$what" \
-    run --full sunny.yaml --set 'weather.latitude=45' --set 'weather.longitude=8' \
+    run --quick --full sunny.yaml --set 'weather.latitude=45' --set 'weather.longitude=8' \
     --set weather.fill=722020
-"$D" run --full sunny.yaml 2>&1 | grep -q 'weather.latitude, weather.longitude, weather.utc'
+"$D" run --quick --full sunny.yaml 2>&1 | grep -q 'weather.latitude, weather.longitude, weather.utc'
 verdict $? "the keys that answer are named" err
-"$D" run --full sunny.yaml --set weather.latitude=45 --set weather.longitude=8 \
+"$D" run --quick --full sunny.yaml --set weather.latitude=45 --set weather.longitude=8 \
     --set weather.utc=1 >out 2>err
 verdict $? "all of it, and it runs" err
 ! grep -qi nan out
@@ -82,11 +82,11 @@ for file in jrc_typical_45N_8E.csv eccc_kamloops_2016.csv lcd_v2_lincoln_2023.cs
     fi
     fill=none
     [ $file = jrc_typical_45N_8E.csv ] || fill=726580
-    "$D" run --full sunny.yaml --set weather.file="$observed/$file" \
+    "$D" run --quick --full sunny.yaml --set weather.file="$observed/$file" \
         --set weather.fill=$fill >out 2>err
     [ $? = 1 ] && grep -q "site: the file does not say .*$what" err
     verdict $? "$file is asked for its site" err
-    "$D" run --full sunny.yaml --set weather.file="$observed/$file" \
+    "$D" run --quick --full sunny.yaml --set weather.file="$observed/$file" \
         --set weather.fill=$fill --set weather.latitude=45 \
         --set weather.longitude=8 --set weather.utc=1 >out 2>err
     verdict $? "$file runs where it is known" err
@@ -95,7 +95,7 @@ done
 # ---- `check` finds what `run` would refuse ------------------------------------
 printf 'weather: {place: Houton}\n%s\n' "$house" >place.yaml
 like='722429 Houston/D.W. Hooks TX, 722430 Houston Bush Intercontinental TX, 722435 Houston William P Hobby Ap TX'
-for verb in check run; do
+for verb in check "run --quick"; do
     told "$verb: a place spelt wrong" \
         "place.yaml:1:18: weather.place: no place in the table answers to \"Houton\"; spelt most like it: $like" \
         $verb place.yaml
@@ -110,7 +110,7 @@ for verb in check run; do
         $verb sunny.yaml
 done
 fine "a point is a place" check place.yaml --set 'weather.place=29.76 -95.37'
-"$D" run --full place.yaml --set 'weather.place=29.76 -95.37' >out 2>err
+"$D" run --quick --full place.yaml --set 'weather.place=29.76 -95.37' >out 2>err
 holds "and the run says which" 'monthly figures of 722435 Houston William P Hobby Airport'
 
 cat >all.yaml <<'END'
@@ -161,7 +161,7 @@ told "which sensor" \
     check place.yaml --set weather.place=722020 --set log.file=rooms.csv
 for kind in 'weather.place=nowhere at all' 'weather.file=units.csv' \
     'weather.monthly=units.csv' 'log.file=rooms.csv'; do
-    "$D" run --full place.yaml --set weather.place=722020 --set "$kind" >out 2>run.err
+    "$D" run --quick --full place.yaml --set weather.place=722020 --set "$kind" >out 2>run.err
     "$D" check place.yaml --set weather.place=722020 --set "$kind" >out 2>err
     grep -v '^dewledger: the answer' run.err >a
     grep -v '^dewledger: the answer' err >b

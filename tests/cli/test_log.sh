@@ -31,7 +31,7 @@ awk 'BEGIN {
 }' >weather.csv
 "$D" start | sed 's/^  place:.*/  file: weather.csv/' >house.yaml
 span='The weather has 1416 hours, a year has 8760: hours, water and energy "a year" are sums in the 1416 hours of the file; only costs a year are scaled to 8760.'
-ends "without a log" 0 run --full house.yaml --out first
+ends "without a log" 0 run --quick --full house.yaml --out first
 says "short weather is noted" grep -qxF "dewledger: note: $span" err
 says "and told beside the verdict" sh -c 'tr -s "\n " "  " <out | grep -qF "What the 1416 hours say ----------------------- $0"' "$span"
 says "its hours are not called a year's" grep -q 'hours of the 1416 hours' out
@@ -45,25 +45,25 @@ awk -F, 'NR == 1 { print "time,temperature (degC),relative humidity (%)"; next }
     first/hours-1-as-it-stands.csv >mine.csv
 
 # the log is what the model said, 2.5 points too high
-ends "with a log" 0 run --full house.yaml --set log.file=mine.csv --json
+ends "with a log" 0 run --quick --full house.yaml --set log.file=mine.csv --json
 within "hours measured" "$(figure rh_pct hours)" 1416 1416
 within "bias of humidity" "$(figure rh_pct bias)" -2.501 -2.499
 within "rms of humidity" "$(figure rh_pct rms)" 2.499 2.501
 within "rms of temperature" "$(figure temperature_c rms)" 0 0.005
-ends "held at the log's temperature" 0 run --full house.yaml \
+ends "held at the log's temperature" 0 run --quick --full house.yaml \
     --set log.file=mine.csv --set log.held=yes --json
 within "temperature is the log's" "$(figure temperature_c rms)" 0 1e-9
 within "humidity stays" "$(figure rh_pct bias)" -2.6 -2.4
 says "no heating acts" sh -c \
     '! grep -q "\"heating_power\": *[1-9]" out && grep -q "\"heating_power\": 0.0" out'
-ends "as text" 0 run --full house.yaml --set log.file=mine.csv
+ends "as text" 0 run --quick --full house.yaml --set log.file=mine.csv
 says "it is told" sh -c 'tr -s "\n " "  " <out | grep -q "Model less measured: -2.5 points in the"'
 says "months without a measure are left out" sh -c \
     'grep -q "^February   " out && ! grep -q "^March   " out'
 
 # ---- the same by --log, and its dew points ---------------------------------------
 mv out long
-ends "by --log" 0 run --full house.yaml --log mine.csv
+ends "by --log" 0 run --quick --full house.yaml --log mine.csv
 says "the same text" cmp -s out long
 cat >summer.csv <<'END'
 time,temperature (degC),relative humidity (%),outdoor temperature (degC),outdoor humidity (%)
@@ -72,17 +72,17 @@ time,temperature (degC),relative humidity (%),outdoor temperature (degC),outdoor
 2024-07-14 03:00,25.2,49,12.0,40
 END
 "$D" start >made.yaml
-ends "beside a year that mixes years" 0 run --full made.yaml --log summer.csv --out one
+ends "beside a year that mixes years" 0 run --quick --full made.yaml --log summer.csv --out one
 tr -s '\n ' '  ' <out >flat
 says "the dew-point test, by the log's own columns" grep -q \
     "Of the 3 hours of the log that have a dew point indoors and outdoors, outdoor air would have dried the house in 1 (outdoor dew point below the indoor one; outdoors as the log's own columns have it)" flat
 says "the years are told apart" grep -q 'compare levels, not days' flat
 says "charts" test -s one/charts/log-dew-points.svg -a -s one/charts/log-rh.svg
 says "no path is in it" sh -c "! grep -rqF '$work' one"
-ends "the same again" 0 run --full made.yaml --log summer.csv --out two
+ends "the same again" 0 run --quick --full made.yaml --log summer.csv --out two
 says "the same files twice" diff -r one two
 sed 's/,outdoor.*//; s/\(,[0-9.]*,[0-9.]*\),.*/\1/' summer.csv >indoors.csv
-ends "without outdoor columns" 0 run --full made.yaml --log indoors.csv
+ends "without outdoor columns" 0 run --quick --full made.yaml --log indoors.csv
 tr -s '\n ' '  ' <out >flat
 says "no test can be made" grep -q 'the log has no outdoor columns' flat
 
@@ -105,22 +105,22 @@ awk 'BEGIN {
     }
 }'
 sed 's/file: weather.csv/file: long.csv/' house.yaml >long.yaml
-ends "a log longer than a year" 0 run --full long.yaml --log lived.csv
+ends "a log longer than a year" 0 run --quick --full long.yaml --log lived.csv
 tr -s '\n ' '  ' <out >flat
 says "tests every hour of it" grep -q 'Of the 9,600 hours of the log that have' flat
 says "and compares as many" grep -q 'over the 9,600 hours that have it measured' flat
 
 # ---- faults ---------------------------------------------------------------------
 sed 's/^2019/2018/' mine.csv >late.csv
-ends "days that the weather has not" 1 run --full house.yaml --set log.file=late.csv
+ends "days that the weather has not" 1 run --quick --full house.yaml --set log.file=late.csv
 says "are told" grep -qF 'log.file: no hour of the log is among the hours of the weather: a log wants the weather of its own days, in weather.file' err
-ends "a setting without a log" 1 run --full house.yaml --set log.held=yes
+ends "a setting without a log" 1 run --quick --full house.yaml --set log.held=yes
 says "is told" grep -qxF 'dewledger: house.yaml: log.held: has no log to speak of: give log.file' err
-ends "a log that is not there" 1 run --full house.yaml --set log.file=absent.csv
+ends "a log that is not there" 1 run --quick --full house.yaml --set log.file=absent.csv
 says "is told where" grep -qF 'log.file: absent.csv: No such file' err
 echo 'time,wheel
 2019-01-01 01:00,3' >wheel.csv
-ends "a file without temperature or humidity" 1 run --full house.yaml \
+ends "a file without temperature or humidity" 1 run --quick --full house.yaml \
     --set log.file=wheel.csv
 says "is told" grep -q 'wheel.csv' err
 

@@ -32,7 +32,7 @@ for file in README.md docs/tutorial.md docs/ducts.md; do
 done
 
 # the picture of the README
-"$build/dewledger" run "$here/scenarios/demo.yaml" --out "$real.d" >/dev/null 2>&1
+"$build/dewledger" run --quick "$here/scenarios/demo.yaml" --out "$real.d" >/dev/null 2>&1
 if cmp -s "$real.d/charts/answer.svg" "$here/docs/img/answer.svg"; then
     echo "ok the README's picture is drawn by the program"
 else
@@ -56,7 +56,7 @@ fi
 # how far off the model was in the measured houses: the sentence's own figures
 off=$(sed -n 's/^| as assumed | .* | \([0-9.]*\) |$/\1/p' \
     "$here/docs/dev/first-results.md" | sort -n | awk '{ printf "%s%.0f", (NR > 1 ? " and " : ""), $1 }')
-if "$build/dewledger" run --full "$here/scenarios/demo.yaml" 2>/dev/null |
+if "$build/dewledger" run --quick --full "$here/scenarios/demo.yaml" 2>/dev/null |
     tr -s '\n ' '  ' | grep -qF "the model was $off points of humidity off"; then
     echo "ok a run says how far off the measured houses were"
 else

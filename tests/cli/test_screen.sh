@@ -57,7 +57,7 @@ done
 
 # ---- nothing lost -------------------------------------------------------------
 for name in demo ducts_humid; do
-    "$D" run "$S/$name.yaml" --json --full --out whole >b.json 2>/dev/null
+    "$D" run "$S/$name.yaml" --draws 16 --json --full --out whole >b.json 2>/dev/null
     shipped=$(sh "$S/../tests/support/shipped.sh" "$S/$name.yaml")
     cmp -s whole/summary.json "$shipped/set/summary.json"
     verdict $? "$name: JSON is the same"
@@ -102,7 +102,7 @@ verdict $? "missing fresh air stands first"
 
 # ranks are explained, and practice without a source named, once each
 for name in demo ducts_humid; do
-    "$D" run --full "$S/$name.yaml" 2>/dev/null | tr -s '\n ' '  ' >says
+    "$D" run --draws 16 --full "$S/$name.yaml" 2>/dev/null | tr -s '\n ' '  ' >says
     [ "$(grep -o 'STOP: someone could be hurt, settle it first. CHECK: look or measure before you buy. NOTE: good to know. Without a source in brackets it is common practice.' says | wc -l)" -eq 1 ] &&
         ! grep -q 'common practice, no source' says
     verdict $? "$name: what STOP, CHECK and NOTE mean, once"
@@ -112,24 +112,24 @@ done
 
 # ---- how far years differ -------------------------------------------------------
 # run tells what weather years finds, of today and the best
-"$D" run "$S/demo.yaml" --years 3 2>/dev/null | tr -s '\n ' '  ' >says
+"$D" run "$S/demo.yaml" --quick --years 3 2>/dev/null | tr -s '\n ' '  ' >says
 "$D" weather years "$S/demo.yaml" --years 3 2>/dev/null >years
 words=$(awk '/^as it stands/ { t = $5 " to " $7 } /^enthalpy core and/ { b = $6 " to " $8 }
     END { print "today is too humid in " t " hours, \"enthalpy core and dehumidifier\" in " b }' years)
 grep -qF "How sure: in 3 other made years of this place $words, and real years differ more;" says
 verdict $? "the spread of made years stands beside the hours: $words"
-"$D" run "$S/demo.yaml" --years 3 --json 2>/dev/null | python3 -c '
+"$D" run "$S/demo.yaml" --quick --years 3 --json 2>/dev/null | python3 -c '
 import json, sys
 y = json.load(sys.stdin)["years"]
 sys.exit(not (y["count"] == 3 and y["option"] == 4 and
               y["today_too_humid_h"]["high"] > y["today_too_humid_h"]["low"]))'
 verdict $? "and in JSON"
-"$D" run "$S/demo.yaml" --full 2>/dev/null | tr -s '\n ' '  ' |
+"$D" run --quick "$S/demo.yaml" --full 2>/dev/null | tr -s '\n ' '  ' |
     grep -qF "one year of weather (run --years 8: how years differ)"
 verdict $? "without it the way to it is told"
 "$D" weather make 722020 --out made.csv >/dev/null 2>&1
 sed "s|^weather:.*|weather: {file: made.csv}|" "$S/demo.yaml" >file.yaml
-"$D" run file.yaml --years 3 >out 2>err
+"$D" run file.yaml --quick --years 3 >out 2>err
 [ $? -eq 1 ] && grep -q 'a file has its own years: name weather.place or weather.monthly' err
 verdict $? "a file has no other made years"
 
@@ -159,7 +159,7 @@ awk '/^Cost:/ { at = 1 } /^$/ { at = 0 } at { text = text " " $0 }
 verdict $? "8 and that is the difference of the years"
 told "12 what could hurt" "STOP A garage adjoins" demo
 told "13 how cold is its air" "Its air comes in at -?[0-9]+ degF in the coldest hour" cold_winter
-job "14 what can I hand over" "contractor.html, inspector.html, calendar.html" run "$S/demo.yaml" --out hand
+job "14 what can I hand over" "contractor.html, inspector.html, calendar.html" run --draws 16 "$S/demo.yaml" --out hand
 
 cat >log.yaml <<'END'
 weather: {place: 722020}
@@ -171,9 +171,9 @@ END
         for hour in 00 06 12 18; do echo "2025-07-$day $hour:00,76,58"; done
     done
 } >log.csv
-job "9 my own log" "Your log averages 58 % humidity over [0-9]+ hours, the model [0-9]+ %" run log.yaml --log log.csv
+job "9 my own log" "Your log averages 58 % humidity over [0-9]+ hours, the model [0-9]+ %" run --quick log.yaml --log log.csv
 job "10 will it go away by itself" "That part goes away by itself" \
-    run log.yaml --set 'safety.house_age=4 month'
+    run --quick log.yaml --set 'safety.house_age=4 month'
 
 cat >lockout.yaml <<'END'
 weather: {place: 722020}
@@ -185,5 +185,5 @@ options:
   - name: off while it is humid outdoors
     control: {lockout_dew_point: 60 degF}
 END
-job "11 when should it run" "Hours too humid [0-9,]+ [0-9,]+ .*Fresh air brought 102 cfm [0-9]+ cfm" run lockout.yaml
+job "11 when should it run" "Hours too humid [0-9,]+ [0-9,]+ .*Fresh air brought 102 cfm [0-9]+ cfm" run --quick lockout.yaml
 exit $bad

@@ -56,7 +56,7 @@ same() { diff -r "$1" "$2" >diff.out; }
 # ---- a set ----------------------------------------------------------------------------
 # One month of weather and two scenarios whose files differ in name and bytes.
 { grep '^[#t]' "$made" | grep -v '^# year'; sed -n '/^2001-01-01 01/,/^2001-01-31 24/p' "$made"; } >month.csv
-of_month="exec '$D' run '$first' --set weather.place=none --set weather.file=month.csv"
+of_month="exec '$D' run --quick '$first' --set weather.place=none --set weather.file=month.csv"
 # Commands of their own, so that a kill meets the program and no shell.
 echo "$of_month --set title=ONE \"\$@\" >/dev/null 2>>log" >one
 echo "$of_month --set title=TWO --set house.bedrooms=2 --option 'as it stands' \"\$@\" >/dev/null 2>>log" >two
@@ -106,7 +106,7 @@ if command -v flock >/dev/null; then
     holder=$!
     while [ ! -e locked ]; do sleep 0.1; done
     ends "a folder that is held" 3 "held: another process is writing a result there" \
-        run --full "$first" --out held
+        run --quick --full "$first" --out held
     kill $holder 2>/dev/null
     wait $holder 2>/dev/null
 else
@@ -185,7 +185,7 @@ ends "start leaves a file alone" 1 "whole.yaml is there already and is left alon
 # ---- a disk or a limit that takes no more -------------------------------------------------------------
 limited() { (ulimit -f 4; timeout 20 "$D" "$@" >out 2>err </dev/null); }
 mkdir small
-for what in "run $first --out small/set" "weather convert $made small/x" \
+for what in "run --quick $first --out small/set" "weather convert $made small/x" \
     "weather make 722020 --out small/x" "weather look $made --svg small/x" \
     "start --all --out small/x"; do
     limited $what
@@ -195,9 +195,9 @@ for what in "run $first --out small/set" "weather convert $made small/x" \
         not "files limited: $what: $got: $(cat err) $(ls -A small)"
 done
 cp -r keep limit
-limited run --full "$first" --out limit
+limited run --quick --full "$first" --out limit
 [ $? = 3 ] && same keep limit && ok "the old set stands" || not "the old set stands"
-(ulimit -f 4; "$D" run --full "$first" --json >out.json 2>err)
+(ulimit -f 4; "$D" run --quick --full "$first" --json >out.json 2>err)
 [ $? = 3 ] && grep -qF "could not be written" err && ok "a result on stdout says so" ||
     not "a result on stdout says so: $(cat err)"
 
@@ -214,9 +214,9 @@ wait $!
 is "a pipe with a reader gets it all" cmp -s read.csv whole.csv
 is "and stays a pipe" test -p pipe
 ends "weather from a pipe" 1 "write it to a file first" weather look pipe
-ends "weather of a scenario" 1 "write it to a file first" run --full "$first" \
+ends "weather of a scenario" 1 "write it to a file first" run --quick --full "$first" \
     --set weather.place=none --set weather.file=pipe
-ends "a log" 1 "write it to a file first" run --full "$first" --log pipe
+ends "a log" 1 "write it to a file first" run --quick --full "$first" --log pipe
 ends "a scenario from a pipe that nobody writes into" 1 \
     "nothing came out of it in 5 s" check pipe
 cat "$first" >pipe &
@@ -242,6 +242,6 @@ ln -s whole.csv link
 ends "a link" 3 "a link; name the file itself" weather convert "$made" link
 is "stays a link" test -L link
 ends "no name" 3 "an empty name cannot be written to" weather convert "$made" ''
-ends "no folder" 3 '"": could not be written: No such file or directory' run --full "$first" --out ''
+ends "no folder" 3 '"": could not be written: No such file or directory' run --quick --full "$first" --out ''
 
 exit $bad

@@ -258,13 +258,19 @@ static const struct sentence_row {
      DEW_SYSTEM_US,
      "Too little fresh air: \"heat core\" brings 25 cfm of the 60 cfm asked "
      "for."},
-    {"an answer near a limit",
+    {"an answer not sure",
      {IS(dryer_not_needed, .humid = 140), .option = 1, .other = -1,
-      .near_limit = 175.2},
+      .so = 110, .drawn = 128},
      DEW_SYSTEM_SI,
      "A dehumidifier is not needed to stay below 60 %: \"heat core\" has none "
-     "and is too humid in 140 hours. The hours outside the limits lie near the "
-     "175 hours that still keep them: too near to be sure."},
+     "and is too humid in 140 hours. So it is in 85 of 100 houses like yours "
+     "(78 to 91)."},
+    {"an answer sure",
+     {IS(dryer_not_needed, .humid = 140), .option = 1, .other = -1,
+      .so = 128, .drawn = 128},
+     DEW_SYSTEM_SI,
+     "A dehumidifier is not needed to stay below 60 %: \"heat core\" has none "
+     "and is too humid in 140 hours."},
     {"dehumidifier needed",
      {IS(dryer_needed, .humid = 31, .humid_without = 1490), .option = 1,
       .other = -1},
@@ -376,16 +382,14 @@ static const struct sentence_row {
      {IS(best_close, .money = NAN, .next_money = NAN, .energy = 900 * KWH,
          .next_energy = 930 * KWH), .option = 1, .other = 0},
      DEW_SYSTEM_SI,
-     "Best is a close call between \"heat core\" and \"as it stands\": both "
-     "bring enough fresh air and keep the limits, and 900 kWh against 930 kWh "
-     "a year is less than 10 % apart, too little to tell."},
+     "Best is a close call between \"heat core\" and \"as it stands\". As you "
+     "told the house it is \"heat core\" (900 kWh a year)."},
     {"a close call by money",
      {IS(best_close, .money = 2400, .next_money = 2520, .energy = NAN,
          .next_energy = NAN), .option = 1, .other = 0},
      DEW_SYSTEM_SI,
-     "Best is a close call between \"heat core\" and \"as it stands\": both "
-     "bring enough fresh air and keep the limits, and $2,400 against $2,520 "
-     "over 15 years is less than 10 % apart, too little to tell."},
+     "Best is a close call between \"heat core\" and \"as it stands\". As you "
+     "told the house it is \"heat core\" ($2,400 over 15 years)."},
     {"best by energy",
      {IS(best, .money = NAN, .running = NAN, .energy = 900 * KWH), .option = 1},
      DEW_SYSTEM_SI,

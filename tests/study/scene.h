@@ -11,7 +11,7 @@
 
 #include "dew/verdict.h"
 
-enum { SCENE_MOST = 6, SCENE_HOURS = 8760 };
+enum { SCENE_MOST = 6, SCENE_HOURS = 8760, SCENE_DRAWS = 20 };
 
 struct scene {
     struct dew_outcome outcomes[SCENE_MOST];
@@ -23,6 +23,9 @@ struct scene {
     struct dew_prices prices;
     struct dew_question question;
     double series[SCENE_HOURS];
+    struct dew_drawn told[SCENE_MOST], each[SCENE_DRAWS * SCENE_MOST];
+    double room[SCENE_DRAWS];
+    struct dew_draws draws;
 };
 
 #define KWH 3.6e6
@@ -88,6 +91,38 @@ static inline void scene_dry(struct scene *s, size_t i, int m, double hours)
     s->outcomes[i].month[m].too_dry += hours;
     s->outcomes[i].year.too_dry += hours;
 }
+
+/* Twenty houses drawn, each as the one told; none of an option is the best. */
+static inline void scene_draw(struct scene *s)
+{
+    size_t options = s->question.count;
+
+    for (size_t i = 0; i < options; i++) {
+        const struct dew_tally *y = &s->outcomes[i].year;
+
+        s->told[i] = (struct dew_drawn){.too_humid = y->too_humid,
+                                        .too_dry = y->too_dry,
+                                        .glass_wet = y->sweat[DEW_GLASS],
+                                        .short_heat = y->short_heat};
+        for (size_t d = 0; d < SCENE_DRAWS; d++)
+            s->each[d * options + i] = s->told[i];
+    }
+    s->draws = (struct dew_draws){.count = SCENE_DRAWS,
+                                  .options = options,
+                                  .told = s->told,
+                                  .each = s->each,
+                                  .room = s->room,
+                                  .seed = 1,
+                                  .doubted = 7,
+                                  .years = 16,
+                                  .model = 0.10};
+    s->question.draws = &s->draws;
+}
+
+/* The first count draws from draw from, of an option. */
+#define SCENE_DRAWN(s, option, first, some, member, value)                     \
+    for (size_t d_ = (first); d_ < (size_t)(first) + (some); d_++)             \
+    (s)->each[d_ * (s)->question.count + (option)].member = (value)
 
 /* The finding of a kind about an option (or any, below -1); NULL if none. */
 static inline const struct dew_finding *scene_find(const struct dew_verdict *v,

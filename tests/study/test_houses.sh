@@ -20,7 +20,7 @@ house() {
         return
     fi
     "$D" weather convert "$data/$file" "$work/weather.csv" "$@" >/dev/null &&
-        "$D" run "$here/house_$name.yaml" --option 'as assumed' --json \
+        "$D" run --quick "$here/house_$name.yaml" --option 'as assumed' --json \
             --set "weather.file=$work/weather.csv" \
             --set "log.file=$data/$file" >"$work/out" 2>"$work/err"
     found=$(sed -n '/"log": {/,$ { /"rh_pct": {/,/}/p }' "$work/out" |

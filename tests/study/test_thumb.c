@@ -141,7 +141,7 @@ static void sticky(void)
 static void sticky_and_close(void)
 {
     sticky();
-    s.outcomes[2].year.too_humid = 690;
+    s.outcomes[2].year.too_humid = s.outcomes[1].year.too_humid;
 }
 static void mild_and_dry(void)
 {

@@ -15,11 +15,48 @@ TEST(best_is_the_cheapest_that_keeps_the_limits)
     assert_near(NUMBERS(best, 2).money, 2400, 1e-9);
     s.costs[1].install = (struct dew_estimate)SAME(2520);
     judge();
-    assert_int_equal(must(FIND(best_close, 2))->other, 1);
-    assert_near(NUMBERS(best_close, 2).money, 2400, 1e-9);
-    assert_near(NUMBERS(best_close, 2).next_money, 2520, 1e-9);
-    assert_true(isnan(NUMBERS(best_close, 2).energy));
-    assert_true(isnan(NUMBERS(best_close, 2).next_energy));
+    assert_int_equal(must(FIND(best, 2))->drawn, 0);
+    assert_null(FIND(best_close, ANY));
+}
+
+/* Of 20 houses: so many in which the first, and the other, is the best. */
+static const struct close_row {
+    const char *name;
+    size_t first, other;
+    int close;
+} close_rows[] = {
+    {"in all", 20, 0, 0},
+    {"the other in 3", 15, 3, 0},
+    {"the other in 4 of 20", 14, 4, 1},
+    {"none will do in most", 6, 3, 0},
+    {"the other in more of them", 6, 12, 1},
+};
+
+static void a_close_call_is_one_of_houses(void **state)
+{
+    const struct close_row *r = *state;
+    const struct dew_finding *f;
+
+    scene_open(&s, 3);
+    scene_humid(&s, 0, JULY, 900);
+    s.costs[1].install = (struct dew_estimate)SAME(2520);
+    s.costs[2].install = (struct dew_estimate)SAME(2400);
+    scene_draw(&s);
+    SCENE_DRAWN(&s, 2, 0, r->first, best, 1);
+    SCENE_DRAWN(&s, 1, r->first, r->other, best, 1);
+    judge();
+    assert_int_equal(v.best, 2);
+    f = must(r->close ? FIND(best_close, 2) : FIND(best, 2));
+    assert_int_equal(f->so, r->first);
+    assert_int_equal(f->drawn, 20);
+    if (!r->close)
+        return;
+    assert_int_equal(f->other, 1);
+    assert_near(f->number.best_close.other_so, (double)r->other, 0);
+    assert_near(f->number.best_close.money, 2400, 1e-9);
+    assert_near(f->number.best_close.next_money, 2520, 1e-9);
+    assert_true(isnan(f->number.best_close.energy));
+    assert_true(isnan(f->number.best_close.next_energy));
 }
 
 TEST(the_only_one_that_will_do_is_best_without_a_rival)
@@ -46,6 +83,9 @@ TEST(without_prices_energy_decides_and_is_said_so)
     assert_non_null(FIND(unpriced, ANY));
     assert_null(FIND(pays_back, ANY));
     s.outcomes[1].year.energy.cooling = 930 * KWH;
+    scene_draw(&s);
+    SCENE_DRAWN(&s, 0, 0, 10, best, 1);
+    SCENE_DRAWN(&s, 1, 10, 10, best, 1);
     judge();
     assert_near(NUMBERS(best_close, 0).energy, 900 * KWH, 1);
     assert_near(NUMBERS(best_close, 0).next_energy, 930 * KWH, 1);
@@ -173,4 +213,5 @@ TEST(paying_back_within_the_years_or_not)
     assert_near(NUMBERS(never_pays, 2).install, 1500, 1e-9);
 }
 
+ROWS(close_rows, a_close_call_is_one_of_houses);
 RUN_TESTS("study, verdict, best");

@@ -105,16 +105,21 @@ TEST(a_short_circuit_does_harm)
     assert_null(FIND(tie_harmful, ANY));
 }
 
+/* 175.2 h are let pass.  Of 20 houses drawn the tie-in is the damper one in so
+   many; -1: none was drawn. */
 static const struct humid_row {
     const char *name;
     double own, tied;
+    int damper;
     int harm;
 } humid_rows[] = {
-    {"50 h more is inside the doubt", 100, 150, 0},
-    {"51 h more is not", 100, 151, 1},
-    {"10 % more of 1000 h is inside it", 1000, 1100, 0},
-    {"11 % more is not", 1000, 1110, 1},
-    {"fewer hours are no harm", 1000, 300, 0},
+    {"both keep the limit", 100, 175, -1, 0},
+    {"it passes the limit that own ducts keep", 100, 176, -1, 1},
+    {"as many more as a limit lets pass are none", 1000, 1175, -1, 0},
+    {"176 h more are harm", 1000, 1176, -1, 1},
+    {"fewer hours are no harm", 1000, 300, -1, 0},
+    {"in 16 of 20 houses", 1000, 1400, 16, 1},
+    {"not in 15", 1000, 1400, 15, 0},
 };
 
 static void a_damper_house_is_harm(void **state)
@@ -124,6 +129,11 @@ static void a_damper_house_is_harm(void **state)
     tie(0.045);
     scene_humid(&s, 1, JULY, r->own);
     scene_humid(&s, 2, JULY, r->tied);
+    if (r->damper >= 0) {
+        scene_draw(&s);
+        SCENE_DRAWN(&s, 2, (size_t)r->damper, SCENE_DRAWS - (size_t)r->damper,
+                    too_humid, 900);
+    }
     judge();
     assert_int_equal(FIND(tie_harmful, 2) != NULL, r->harm);
     assert_int_equal(FIND(tie_fine, 2) != NULL, !r->harm);

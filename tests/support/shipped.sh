@@ -21,9 +21,9 @@ for scenario in "$@"; do
     mkdir -p "$folder"
     (
         cd "$folder" || exit 1
-        "$program" run "$scenario" --out set >brief 2>errors
+        "$program" run "$scenario" --draws 16 --out set >brief 2>errors
         one=$?
-        "$program" run --full "$scenario" >full 2>>errors
+        "$program" run --draws 16 --full "$scenario" >full 2>>errors
         echo "$one $?" >status
     )
     echo "$key" >"$folder/key"
