@@ -12,6 +12,7 @@ struct cli__spread {
     const struct dew_spread *spread;
     size_t draws, options;
     unsigned long seed;
+    int told_only;
     int units; /* 0 as typed, 1 us, 2 si                                     */
 };
 

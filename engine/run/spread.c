@@ -32,7 +32,7 @@ static enum dew_status any_moves(const struct dew_spread *s,
             return DEW_OK;
     return core__fail(
         err, DEW_EMISSING,
-        s->columns > 0
+        s->ranges > 0
             ? "of the figures with a range none changes a house of this "
               "scenario: there is nothing to draw"
             : "no figure of the house has a range.  Write one behind a figure "
@@ -44,15 +44,17 @@ static enum dew_status make_draws(struct dew_spread *s, unsigned long seed,
                                   struct dew_error *err)
 {
     const struct core__draws d = {s->draws, s->columns, seed};
+    enum dew_status status;
 
     s->u = calloc(s->draws * s->columns, sizeof *s->u);
     s->houses = calloc((1 + s->draws) * s->options, sizeof *s->houses);
     s->sorted = calloc(s->draws, sizeof *s->sorted);
     s->as_told = calloc(s->options, sizeof *s->as_told);
-    return s->u != NULL && s->houses != NULL && s->sorted != NULL &&
-                   s->as_told != NULL
-               ? core__draw(&d, s->u, err)
-               : core__fail(err, DEW_EMEM, "no memory for %zu draws", s->draws);
+    if (s->u == NULL || s->houses == NULL || s->sorted == NULL ||
+        s->as_told == NULL)
+        return core__fail(err, DEW_EMEM, "no memory for %zu draws", s->draws);
+    status = core__draw(&d, s->u, err);
+    return status == DEW_OK ? run__spread_anew(s, seed, err) : status;
 }
 
 enum dew_status dew_spread_open(struct dew_spread **spread,
@@ -72,6 +74,7 @@ enum dew_status dew_spread_open(struct dew_spread **spread,
     s->run = run;
     s->options = run->count;
     s->draws = ask->draws;
+    s->told_only = ask->told_only;
     s->threads = ask->threads > 0 ? ask->threads : core__processors();
     s->prices = dew_scenario_prices(run->scenario);
     s->weather.hours = dew_year_hours(run->year, &s->weather.count);
@@ -79,8 +82,6 @@ enum dew_status dew_spread_open(struct dew_spread **spread,
     status = check(s, err);
     if (status == DEW_OK)
         status = run__spread_list(s, err);
-    if (status == DEW_OK)
-        status = run__spread_try(s, err);
     if (status == DEW_OK)
         status = any_moves(s, err);
     if (status == DEW_OK)
