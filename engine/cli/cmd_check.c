@@ -3,6 +3,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "cli/explain.h"
 #include "cli/load.h"
 
 enum { SHOWN = 400 };
@@ -98,7 +99,13 @@ static void print_value(const struct dew_value *all, size_t key, int system)
         snprintf(value, sizeof value, "none");
         snprintf(origin, sizeof origin, "not given");
     }
-    snprintf(line, sizeof line, "%s: %s  [%s]", name_of(f), value, origin);
+    snprintf(line, sizeof line, "%s: %s  [%s", name_of(f), value, origin);
+    if (f->doubt != DEW_DOUBT_NONE &&
+        (!v->given || v->origin.by == DEW_BY_DEFAULT))
+        snprintf(line + strlen(line), sizeof line - strlen(line),
+                 "; usual range %s",
+                 cli__explain_doubt(f, v, system, value, sizeof value));
+    snprintf(line + strlen(line), sizeof line - strlen(line), "]");
     cli__wrap(stdout, 2, line);
 }
 
@@ -232,6 +239,18 @@ static json_t *worked_json(const struct dew_field *f,
     return j;
 }
 
+static json_t *with_doubt(const struct dew_field *f, const struct dew_value *v,
+                          json_t *j, int system)
+{
+    char text[SHOWN];
+
+    if (f->doubt == DEW_DOUBT_NONE)
+        return j;
+    return cli__set(
+        j, "usual_range",
+        json_string(cli__explain_doubt(f, v, system, text, sizeof text)));
+}
+
 static json_t *value_json(const struct dew_value *all, size_t key, int system)
 {
     size_t count;
@@ -242,9 +261,11 @@ static json_t *value_json(const struct dew_value *all, size_t key, int system)
     json_t *j;
 
     if (!v->given)
-        return worked_json(f, all, key, system);
+        return with_doubt(f, v, worked_json(f, all, key, system), system);
     dew_scenario_show(f, v, system, text, sizeof text);
     j = json_pack("{s:s, s:s}", "from", by[v->origin.by], "text", text);
+    if (v->origin.by == DEW_BY_DEFAULT)
+        j = with_doubt(f, v, j, system);
     if (v->origin.line > 0) {
         j = cli__set(j, "line", json_integer(v->origin.line));
         j = cli__set(j, "column", json_integer(v->origin.column));

@@ -62,6 +62,10 @@ static void print_field(const struct dew_field *f, int system)
     printf("  default: %s\n", text);
     if (f->source != NULL && f->source[0])
         cli__wrap(stdout, 4, f->source);
+    if (cli__explain_doubt(f, NULL, system, text, sizeof text)[0]) {
+        printf("  usual range:\n");
+        cli__wrap(stdout, 4, text);
+    }
     for (size_t i = 0; i < f->row_count; i++) {
         printf("  column %s\n", f->row[i].path);
         cli__wrap(stdout, 4, f->row[i].help);
@@ -123,6 +127,8 @@ static json_t *field_json(const struct dew_field *f)
     j = cli__set(j, "form", json_string(form));
     j = cli__set(j, "default", json_string(preset));
     j = cli__set(j, "source", or_null(f->source));
+    if (cli__explain_doubt(f, NULL, 2, form, sizeof form)[0])
+        j = cli__set(j, "usual_range", json_string(form));
     if (f->low < f->high)
         j = cli__set(j, "range",
                      json_pack("{s:f, s:f, s:s, s:s}", "low", f->low, "high",

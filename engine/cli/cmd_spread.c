@@ -39,7 +39,8 @@ static int tell(const struct spread *s)
                                      .draws = s->ask.draws,
                                      .options = dew_run_count(s->run),
                                      .seed = s->ask.seed,
-                                     .units = s->result.units};
+                                     .units = s->result.units,
+                                     .told_only = s->ask.told_only};
 
     if (s->result.json)
         return cli__json(cli__spread_json(&told));
@@ -65,7 +66,7 @@ static int spread(struct spread *s)
 
 /* ---- the command line -------------------------------------------------------------- */
 
-enum { KEY_DRAWS = 0x400, KEY_THREADS, KEY_SEED, THREADS_MOST = 256 };
+enum { KEY_DRAWS = 0x400, KEY_THREADS, KEY_SEED, KEY_TOLD, THREADS_MOST = 256 };
 
 static const struct argp_option options[] = {
     {"draws", KEY_DRAWS, "N", 0,
@@ -75,6 +76,8 @@ static const struct argp_option options[] = {
      "change with it",
      0},
     {"seed", KEY_SEED, "N", 0, "other draws from the same ranges (1)", 0},
+    {"told", KEY_TOLD, NULL, 0,
+     "draw only what you gave a range; the rest stays at its usual value", 0},
     {0},
 };
 
@@ -92,6 +95,9 @@ static error_t take(int key, char *word, struct argp_state *state)
     case KEY_SEED:
         s->ask.seed = cli__whole(state, "seed", word, 0, 4294967295.0);
         return 0;
+    case KEY_TOLD:
+        s->ask.told_only = 1;
+        return 0;
     case ARGP_KEY_INIT:
         state->child_inputs[0] = &s->result;
         state->child_inputs[1] = &s->common;
@@ -108,7 +114,9 @@ static const char does[] =
     "go apart.\v"
     "A range is written behind a figure that you are not sure of, likely (low "
     "to high): airtightness: 1.1 ach50 (0.7 to 2.0).  Each figure is drawn by "
-    "itself, mostly near the likely one and never beyond the ends.  Ranges of "
+    "itself, mostly near the likely one and never beyond the ends.  What you did not "
+    "tell is drawn too, from what is usual: `check` says from where to where.  "
+    "Ranges of "
     "money belong to the costs that `run` tells, and are not drawn.\n\n"
     "  dewledger spread house.yaml\n"
     "  dewledger spread house.yaml --draws 1024\n"

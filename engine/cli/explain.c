@@ -136,6 +136,23 @@ char *cli__explain_preset(const struct dew_field *f, char *out, size_t size)
     return out;
 }
 
+char *cli__explain_doubt(const struct dew_field *f, const struct dew_value *v,
+                         int system, char *out, size_t size)
+{
+    char range[100];
+
+    out[0] = '\0';
+    if (f->doubt_why == NULL)
+        return out;
+    dew_scenario_show_doubt(f, v, system, range, sizeof range);
+    if (f->doubt == DEW_DOUBT_NONE)
+        snprintf(out, size, "none: %s", f->doubt_why);
+    else
+        snprintf(out, size, "%s (%s)", range[0] ? range : "as written",
+                 f->doubt_why);
+    return out;
+}
+
 /* ---- the manual ---------------------------------------------------------- */
 
 /* A cell of a table must not hold "|". */
@@ -165,6 +182,10 @@ static void manual_row(const struct dew_field *f)
         printf("<br>");
         cell(f->source);
     }
+    if (f->doubt != DEW_DOUBT_NONE) {
+        printf("<br>usual range: ");
+        cell(cli__explain_doubt(f, NULL, 0, text, sizeof text));
+    }
     printf(" |\n");
 }
 
@@ -191,7 +212,9 @@ static void manual_intro(void)
         "\n"
         "* Every value with a dimension carries its unit: `1900 ft2`, `95 "
         "cfm`, `68 degF`,\n  `14 L/day`. A share is `74 %` or `0.74`.\n"
-        "* A doubtful number has its range: `1.1 ach50 (0.7 to 2.0)`.\n"
+        "* A doubtful number has its range: `1.1 ach50 (0.7 to 2.0)`. What is "
+        "not told\n  stands at its default, and `spread` draws it from the "
+        "default's usual range.\n"
         "* Order of rule: default, file, option, `--set`. Groups merge key by "
         "key, single\n  values and lists replace, `none` removes. `--set "
         "KEY=VALUE` holds for the base and\n  every option, `--set "

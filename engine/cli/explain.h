@@ -18,6 +18,11 @@ char *cli__explain_range(const struct dew_field *f, int system, char *out,
 /* The default in words. */
 char *cli__explain_preset(const struct dew_field *f, char *out, size_t size);
 
+/* "0.6 to 0.7 (from memory)" of the default, "none: reason", or "";
+   v as dew_scenario_show_doubt has it. */
+char *cli__explain_doubt(const struct dew_field *f, const struct dew_value *v,
+                         int system, char *out, size_t size);
+
 /* docs/scenario.md, on stdout; the same as a manual page. */
 void cli__explain_manual(void);
 void cli__explain_roff(void);

@@ -13,6 +13,7 @@ struct cli__spread {
     const struct dew_draws *told; /* of it                                   */
     size_t draws, options;
     unsigned long seed;
+    int told_only;
     int units; /* 0 as typed, 1 us, 2 si                                     */
 };
 

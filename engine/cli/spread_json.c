@@ -45,10 +45,23 @@ static json_t *input(const struct cli__spread *s,
     const struct dew_field *f = &dew_scenario_fields(&keys)[x->key];
     char value[200];
 
-    return json_pack("{s:s, s:s, s:s, s:s}", "key", f->path, "value",
+    return json_pack("{s:s, s:s, s:s, s:s, s:b}", "key", f->path, "value",
                      cli__spread_value(s, x, value, sizeof value), "option",
                      x->each ? cli__spread_name(s, x->option) : "", "taken",
-                     taken[x->why]);
+                     taken[x->why], "usual", x->usual);
+}
+
+static json_t *anew(const struct cli__spread *s)
+{
+    size_t count;
+    const struct dew_spread_anew *a = dew_spread_anew(s->spread, &count);
+    json_t *list = json_array();
+
+    for (size_t k = 0; k < count; k++)
+        list = cli__add(list, json_pack("{s:s, s:s, s:I}", "key",
+                                        a[k].rule.path, "rule", a[k].rule.text,
+                                        "draws", (json_int_t)a[k].count));
+    return list;
 }
 
 json_t *cli__spread_json(const struct cli__spread *s)
@@ -62,11 +75,11 @@ json_t *cli__spread_json(const struct cli__spread *s)
         options = cli__add(options, option(s, i));
     for (size_t k = 0; k < count; k++)
         inputs = cli__add(inputs, input(s, &x[k]));
-    return json_pack("{s:s, s:s, s:I, s:I, s:s, s:o, s:o, s:o}", "title",
+    return json_pack("{s:s, s:s, s:I, s:I, s:s, s:o, s:o, s:o, s:o}", "title",
                      dew_scenario_title(dew_run_scenario(s->run)), "version",
                      DEW_VERSION, "draws", (json_int_t)s->draws, "seed",
                      (json_int_t)s->seed, "best_by",
                      by[dew_spread_by(s->spread)], "none_will_do",
                      share(s, dew_draws_none(s->told)), "options", options,
-                     "inputs", inputs);
+                     "inputs", inputs, "drawn_anew", anew(s));
 }

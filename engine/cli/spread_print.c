@@ -30,8 +30,18 @@ char *cli__spread_value(const struct cli__spread *s,
     const struct dew_value *v =
         dew_scenario_values(scenario, dew_run_option(s->run, x->option));
     int system = s->units != 0 ? s->units : dew_scenario_system(scenario);
+    char range[100];
+    size_t used;
 
-    return dew_scenario_show(field(x), &v[x->key], system, out, size);
+    dew_scenario_show(field(x), &v[x->key], system, out, size);
+    if (!x->usual || !dew_scenario_show_doubt(field(x), &v[x->key], system,
+                                              range, sizeof range)[0])
+        return out;
+    if (!v[x->key].given)
+        snprintf(out, size, "worked out");
+    used = strlen(out);
+    snprintf(out + used, size - used, " (%s)", range);
+    return out;
 }
 
 /* ---- the answer -------------------------------------------------------------- */
@@ -93,13 +103,15 @@ static void say_how(const struct cli__spread *s)
         "costs least to run (not every price to install is told)"};
     char text[700];
 
-    snprintf(text, sizeof text,
-             "%zu houses like yours: each figure that you gave as a range was "
-             "drawn from it, the rest is as you told it or as usual (seed "
-             "%lu). The best is what %s, of those that bring the air and keep "
-             "the limits.%s",
-             s->draws, s->seed, by[dew_spread_by(s->spread)],
-             s->told->years > 1 ? "" : " In one year of weather.");
+    snprintf(
+        text, sizeof text,
+        "%zu houses like yours: each figure that you gave as a range%s was "
+        "drawn from it, the rest is as you told it%s (seed %lu). The best "
+        "is what %s, of those that bring the air and keep the limits.%s",
+        s->draws, s->told_only ? "" : ", or did not tell,",
+        s->told_only ? " or as usual" : "", s->seed,
+        by[dew_spread_by(s->spread)],
+        s->told->years > 1 ? "" : " In one year of weather.");
     cli__wrap(stdout, 0, text);
 }
 
@@ -204,15 +216,27 @@ static void print_hours(const struct cli__spread *s)
 
 /* ---- what was doubted ---------------------------------------------------------- */
 
+static size_t told_ranges(const struct cli__spread *s)
+{
+    size_t count, told = 0;
+    const struct dew_spread_input *x = dew_spread_inputs(s->spread, &count);
+
+    for (size_t k = 0; k < count; k++)
+        told += x[k].why == DEW_SPREAD_DRAWN && !x[k].usual;
+    return told;
+}
+
 static void print_drawn(const struct cli__spread *s)
 {
     size_t count;
     const struct dew_spread_input *x = dew_spread_inputs(s->spread, &count);
     char value[200], line[400];
 
+    if (told_ranges(s) == 0)
+        return;
     puts("Doubted: drawn from likely (low to high)");
     for (size_t k = 0; k < count; k++) {
-        if (x[k].why != DEW_SPREAD_DRAWN)
+        if (x[k].why != DEW_SPREAD_DRAWN || x[k].usual)
             continue;
         snprintf(line, sizeof line, "%s: %s%s", field(&x[k])->path,
                  cli__spread_value(s, &x[k], value, sizeof value),
@@ -230,7 +254,7 @@ static void print_drawn(const struct cli__spread *s)
 
 /* The keys taken so, as one paragraph. */
 static void print_others(const struct cli__spread *s, enum dew_spread_why why,
-                         const char *lead)
+                         int usual, const char *lead)
 {
     size_t count, used;
     const struct dew_spread_input *x = dew_spread_inputs(s->spread, &count);
@@ -239,7 +263,7 @@ static void print_others(const struct cli__spread *s, enum dew_spread_why why,
 
     snprintf(text, sizeof text, "%s", lead);
     for (size_t k = 0; k < count; k++) {
-        if (x[k].why != why)
+        if (x[k].why != why || x[k].usual != usual)
             continue;
         used = strlen(text);
         snprintf(text + used, sizeof text - used, "%s %s", any ? "," : "",
@@ -250,6 +274,22 @@ static void print_others(const struct cli__spread *s, enum dew_spread_why why,
     snprintf(text + used, sizeof text - used, ".");
     if (any)
         cli__wrap(stdout, 0, text);
+}
+
+/* Houses that could not be, by the rule that they broke. */
+static void print_anew(const struct cli__spread *s)
+{
+    size_t count;
+    const struct dew_spread_anew *a = dew_spread_anew(s->spread, &count);
+    char text[500];
+
+    for (size_t k = 0; k < count; k++) {
+        snprintf(text, sizeof text,
+                 "%zu of the %zu houses drawn could not be, and others were "
+                 "drawn in their place: %.60s %.200s.",
+                 a[k].count, s->draws, a[k].rule.path, a[k].rule.text);
+        cli__wrap(stdout, 0, text);
+    }
 }
 
 void cli__spread_print(const struct cli__spread *s)
@@ -264,15 +304,22 @@ void cli__spread_print(const struct cli__spread *s)
     print_hours(s);
     putchar('\n');
     print_drawn(s);
-    print_others(s, DEW_SPREAD_STILL,
+    print_others(s, DEW_SPREAD_DRAWN, 1,
+                 "Not told, so drawn from what is usual (`dewledger check` "
+                 "says from where to where):");
+    print_others(s, DEW_SPREAD_STILL, 0,
                  "A range that changes nothing here, so not drawn:");
-    print_others(s, DEW_SPREAD_LISTED,
+    print_others(s, DEW_SPREAD_LISTED, 0,
                  "A range within a list, taken at its likely figure:");
-    print_others(s, DEW_SPREAD_MONEY, "Of money, in the costs of `run`:");
-    print_others(s, DEW_SPREAD_SURE, "Not doubted, for no range was given:");
+    print_others(s, DEW_SPREAD_MONEY, 0, "Of money, in the costs of `run`:");
+    print_others(s, DEW_SPREAD_SURE, 0, "Not doubted, for no range was given:");
+    print_anew(s);
     cli__wrap(stdout, 0,
-              "What you did not tell stands at its usual value, without doubt: "
-              "`dewledger check` lists it.");
+              s->told_only
+                  ? "What you did not tell stands at its usual value, without "
+                    "doubt: `dewledger check` lists it."
+                  : "What else you did not tell stands at its usual value: "
+                    "`dewledger explain KEY` says why it has no range.");
     putchar('\n');
     say_how(s);
 }

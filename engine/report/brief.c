@@ -158,6 +158,10 @@ static void all(const void *of, FILE *out)
                        r->question->draws != NULL ? REPORT__TABLE_SURE
                                                   : REPORT__TABLE_BRIEF,
                        out);
+    if (r->question->draws != NULL)
+        report__wrap(out, "",
+                     "8 in 10: the hours too humid of 8 in 10 houses like "
+                     "yours. Limits, best: in how many of 100.");
     if (report__text_under(r))
         fputs("* less fresh air than asked for; never the best option\n", out);
     report__text_names(r, out);

@@ -251,9 +251,9 @@ static const struct report__column sure_columns[] = {
     {{"8 in", "10:", "from"}, 6, too_humid_low, NULL},
     {{"", "", "to"}, 6, too_humid_high, NULL},
     {{"too", "dry", "hours"}, 6, dry, NULL},
-    {{"fresh", "air", "flow"}, 5, delivered, NULL},
-    {{"keeps", "limits", "of 100"}, 7, keeps, NULL},
-    {{"is", "best", "of 100"}, 7, best, NULL},
+    {{"fresh", "air", "flow"}, 6, delivered, NULL},
+    {{"keeps", "the", "limits"}, 7, keeps, NULL},
+    {{"is", "the", "best"}, 5, best, NULL},
     {{"to", "install", "once"}, 8, install, NULL},
     {{"to", "run", "a year"}, 7, yearly, NULL},
 };

@@ -90,9 +90,11 @@ static void say_draws(const struct dew_report *r, char *out, size_t size)
     if (d->years > 1)
         snprintf(through, sizeof through, "%d made years", d->years);
     at = snprintf(out, size,
-                  "%zu houses like yours were drawn from the ranges of %zu "
-                  "figure%s, through %s and with the model's own error",
-                  d->count, d->doubted, d->doubted == 1 ? "" : "s", through);
+                  "%zu houses like yours were drawn, by %zu range%s of yours "
+                  "and %zu usual ones of what you did not tell, through %s and "
+                  "with the model's own error",
+                  d->count, d->doubted - d->usual,
+                  d->doubted - d->usual == 1 ? "" : "s", d->usual, through);
     if (r->years == NULL || r->years->count == 0)
         return;
     say_years(r, years, sizeof years);

@@ -34,7 +34,7 @@ static enum dew_status any_moves(const struct dew_spread *s,
             return DEW_OK;
     return core__fail(
         err, DEW_EMISSING,
-        s->columns > 0
+        s->ranges > 0
             ? "of the figures with a range none changes a house of this "
               "scenario: there is nothing to draw"
             : "no figure of the house has a range.  Write one behind a figure "
@@ -115,15 +115,17 @@ static enum dew_status make_draws(struct dew_spread *s, unsigned long seed,
                                   struct dew_error *err)
 {
     const struct core__draws d = {s->draws, s->columns, seed};
+    enum dew_status status;
 
     s->u = calloc(s->draws * s->columns, sizeof *s->u);
     s->houses = calloc((1 + s->draws) * s->options, sizeof *s->houses);
     s->room = calloc(s->draws, sizeof *s->room);
     s->as_told = calloc(s->options, sizeof *s->as_told);
-    return s->u != NULL && s->houses != NULL && s->room != NULL &&
-                   s->as_told != NULL
-               ? core__draw(&d, s->u, err)
-               : core__fail(err, DEW_EMEM, "no memory for %zu draws", s->draws);
+    if (s->u == NULL || s->houses == NULL || s->room == NULL ||
+        s->as_told == NULL)
+        return core__fail(err, DEW_EMEM, "no memory for %zu draws", s->draws);
+    status = core__draw(&d, s->u, err);
+    return status == DEW_OK ? run__spread_anew(s, seed, err) : status;
 }
 
 enum dew_status dew_spread_open(struct dew_spread **spread,
@@ -142,6 +144,7 @@ enum dew_status dew_spread_open(struct dew_spread **spread,
     s->run = run;
     s->options = run->count;
     s->draws = ask->draws;
+    s->told_only = ask->told_only;
     s->threads = ask->threads > 0 ? ask->threads : core__processors();
     s->seed = ask->seed;
     s->prices = dew_scenario_prices(run->scenario);
@@ -151,8 +154,6 @@ enum dew_status dew_spread_open(struct dew_spread **spread,
         status = run__spread_list(s, err);
     if (status == DEW_OK)
         add_columns(s, ask);
-    if (status == DEW_OK)
-        status = run__spread_try(s, err);
     if (status == DEW_OK)
         status = any_moves(s, err);
     if (status == DEW_OK)
@@ -279,12 +280,14 @@ enum dew_spread_by dew_spread_by(const struct dew_spread *s)
     return s->by;
 }
 
-static size_t count_drawn(const struct dew_spread *s)
+/* Figures drawn; usual: of them those that nobody told. */
+static size_t count_drawn(const struct dew_spread *s, int usual)
 {
     size_t n = 0;
 
     for (size_t k = 0; k < s->input_count; k++)
-        n += s->inputs[k].why == DEW_SPREAD_DRAWN;
+        n += s->inputs[k].why == DEW_SPREAD_DRAWN &&
+             (!usual || s->inputs[k].usual);
     return n;
 }
 
@@ -299,7 +302,8 @@ const struct dew_draws *dew_spread_draws(struct dew_spread *s)
         .each = s->houses + s->options,
         .room = s->room,
         .seed = s->seed,
-        .doubted = count_drawn(s),
+        .doubted = count_drawn(s, 0),
+        .usual = count_drawn(s, 1),
         .years = (int)s->year_count,
         .model = s->model_column < s->columns ? DEW_SPREAD_MODEL : 0};
     return &s->told;

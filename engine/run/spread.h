@@ -31,7 +31,11 @@ struct dew_spread {
     double *room;             /* [draws]  scratch                             */
     struct dew_draws told;    /* of dew_spread_draws                          */
     unsigned long seed;
-    struct dew_outcome *as_told; /* of row 0, an option each              */
+    size_t ranges;               /* inputs with one, STILL ones too           */
+    struct dew_outcome *as_told; /* of row 0, an option each                  */
+    struct dew_spread_anew anew[DEW_SPREAD_RULES];
+    size_t anew_count;
+    int told_only;
     size_t draws, options, threads;
     size_t marched; /* rows                                                   */
     enum dew_spread_by by;
@@ -43,11 +47,9 @@ struct dew_spread {
 
 /* ---- spread_inputs.c --------------------------------------------------------- */
 
-/* Fill inputs and count the columns.  Errors: DEW_EMEM. */
+/* Fill inputs, those that change no house marked, and count the columns.
+   Errors: DEW_EMEM; those of dew_scenario_case. */
 enum dew_status run__spread_list(struct dew_spread *s, struct dew_error *err);
-
-/* Mark the inputs that change no house.  Errors: those of dew_scenario_case. */
-enum dew_status run__spread_try(struct dew_spread *s, struct dew_error *err);
 
 /* The changes of a row for an option, into list, room for s->columns. */
 struct dew_changes run__spread_changes(const struct dew_spread *s, size_t row,
@@ -55,6 +57,14 @@ struct dew_changes run__spread_changes(const struct dew_spread *s, size_t row,
 
 /* 1 where some figure of an option is drawn; 0: all its houses are one. */
 int run__spread_moves(const struct dew_spread *s, size_t option);
+
+/* ---- spread_anew.c ------------------------------------------------------------ */
+
+/* Put the next points of the draws in the place of those that break a rule
+   between keys.  Errors: those of core__draw; DEW_ERANGE where more than half
+   break one; DEW_EMEM. */
+enum dew_status run__spread_anew(struct dew_spread *s, unsigned long seed,
+                                 struct dew_error *err);
 
 /* ---- spread_march.c ---------------------------------------------------------- */
 

@@ -27,49 +27,61 @@ static int is_asked(const struct dew_field *f)
            of_group(f, "limits");
 }
 
+static const struct dew_value *values_of(const struct dew_spread *s,
+                                         size_t option)
+{
+    return dew_scenario_values(s->run->scenario, s->run->options[option].at);
+}
+
 static const struct dew_value *value_of(const struct dew_spread *s, size_t key,
                                         size_t option)
 {
-    return &dew_scenario_values(s->run->scenario,
-                                s->run->options[option].at)[key];
+    return &values_of(s, option)[key];
 }
 
 /* ---- ranges ------------------------------------------------------------------ */
 
-static int wide(const struct dew_value *v)
+static int told(const struct dew_value *v)
 {
-    return v->amount.low < v->amount.high;
+    return v->given && v->origin.by != DEW_BY_DEFAULT;
 }
 
-/* What dew_change may change of a value that somebody gave, or NULL. */
-static const struct dew_value *figure(const struct dew_field *f,
-                                      const struct dew_value *v)
+/* Money that nobody told is in no draw and in no list of them, and with
+   told_only nothing that nobody told. */
+static enum dew_doubt doubt_of(const struct dew_spread *s, size_t key,
+                               size_t option, struct dew_measure *ends)
 {
-    if (!v->given || v->origin.by == DEW_BY_DEFAULT)
-        return NULL;
-    if (f->kind == DEW_KIND_NUMBER)
-        return v;
-    return f->kind == DEW_KIND_AT && v->count == 1 ? &v->items[0] : NULL;
+    *ends = value_of(s, key, option)->amount;
+    if ((s->told_only || is_money(&s->fields[key])) &&
+        !told(value_of(s, key, option)))
+        return DEW_DOUBT_NONE;
+    return dew_scenario_doubt(values_of(s, option), key, ends);
 }
 
-static int drawn(const struct dew_field *f, const struct dew_value *v)
+static int drawn(const struct dew_spread *s, size_t key, size_t option)
 {
-    const struct dew_value *x = figure(f, v);
+    struct dew_measure ends;
 
-    return x != NULL && wide(x);
+    return doubt_of(s, key, option, &ends) != DEW_DOUBT_NONE;
+}
+
+static int drawn_as_told(const struct dew_spread *s, size_t key, size_t option)
+{
+    return told(value_of(s, key, option)) && drawn(s, key, option);
 }
 
 /* A range in one of several values. */
-static int listed(const struct dew_field *f, const struct dew_value *v)
+static int listed(const struct dew_spread *s, size_t key, size_t option)
 {
+    const struct dew_field *f = &s->fields[key];
+    const struct dew_value *v = value_of(s, key, option);
     size_t cells = v->count * (f->kind == DEW_KIND_ROWS ? f->row_count : 1);
 
-    if (!v->given || v->origin.by == DEW_BY_DEFAULT ||
-        (f->kind != DEW_KIND_AT && f->kind != DEW_KIND_LIST &&
-         f->kind != DEW_KIND_ROWS))
+    if (!told(v) || (f->kind != DEW_KIND_AT && f->kind != DEW_KIND_LIST &&
+                     f->kind != DEW_KIND_ROWS))
         return 0;
     for (size_t i = 0; i < cells; i++)
-        if (wide(&v->items[i]))
+        if (v->items[i].amount.low < v->items[i].amount.high)
             return 1;
     return 0;
 }
@@ -78,119 +90,23 @@ static int listed(const struct dew_field *f, const struct dew_value *v)
 
 /* The first option whose value is such; the number of options where none is. */
 static size_t first_that(const struct dew_spread *s, size_t key,
-                         int (*such)(const struct dew_field *f,
-                                     const struct dew_value *v))
+                         int (*such)(const struct dew_spread *s, size_t key,
+                                     size_t option))
 {
     size_t i = 0;
 
-    while (i < s->options && !such(&s->fields[key], value_of(s, key, i)))
+    while (i < s->options && !such(s, key, i))
         i++;
     return i;
 }
 
-static int sure(const struct dew_field *f, const struct dew_value *v)
+static int sure(const struct dew_spread *s, size_t key, size_t option)
 {
-    return v->given && v->origin.by != DEW_BY_DEFAULT &&
+    const struct dew_field *f = &s->fields[key];
+
+    return told(value_of(s, key, option)) &&
            (f->kind == DEW_KIND_NUMBER || f->kind == DEW_KIND_AT) &&
            !is_money(f) && !is_asked(f);
-}
-
-static int differs(const struct dew_spread *s, size_t key)
-{
-    for (size_t i = 0; i < s->options; i++)
-        if (value_of(s, key, i)->origin.by == DEW_BY_OPTION)
-            return 1;
-    return 0;
-}
-
-static void add(struct dew_spread *s, size_t key, size_t option,
-                enum dew_spread_why why)
-{
-    struct dew_spread_input *x = &s->inputs[s->input_count++];
-    int money = is_money(&s->fields[key]);
-
-    *x = (struct dew_spread_input){.key = key,
-                                   .option = option,
-                                   .each = differs(s, key),
-                                   .why = money ? DEW_SPREAD_MONEY : why};
-    if (x->why == DEW_SPREAD_DRAWN)
-        x->column = s->columns++;
-}
-
-enum dew_status run__spread_list(struct dew_spread *s, struct dew_error *err)
-{
-    size_t keys;
-
-    s->fields = dew_scenario_fields(&keys);
-    s->inputs = calloc(keys, sizeof *s->inputs);
-    if (s->inputs == NULL)
-        return core__fail(err, DEW_EMEM, "out of memory");
-    for (size_t k = 0; k < keys; k++) {
-        size_t by_draw = first_that(s, k, drawn);
-        size_t by_list = first_that(s, k, listed);
-        size_t by_none = first_that(s, k, sure);
-
-        if (by_draw < s->options)
-            add(s, k, by_draw, DEW_SPREAD_DRAWN);
-        else if (by_list < s->options)
-            add(s, k, by_list, DEW_SPREAD_LISTED);
-        else if (by_none < s->options)
-            add(s, k, by_none, DEW_SPREAD_SURE);
-    }
-    return DEW_OK;
-}
-
-/* ---- figures ----------------------------------------------------------------- */
-
-static double at_share(const struct dew_value *v, double share)
-{
-    const struct core__pert p = {v->amount.low, v->amount.si, v->amount.high};
-
-    return core__pert_at(&p, share);
-}
-
-double dew_spread_figure(const struct dew_spread *s,
-                         const struct dew_spread_input *input, size_t draw,
-                         size_t option)
-{
-    const struct dew_value *v = value_of(s, input->key, option);
-    const struct dew_value *x = figure(&s->fields[input->key], v);
-
-    if (x == NULL)
-        return v->amount.si;
-    return draw < s->draws && wide(x)
-               ? at_share(x, s->u[draw * s->columns + input->column])
-               : x->amount.si;
-}
-
-struct dew_changes run__spread_changes(const struct dew_spread *s, size_t row,
-                                       size_t option, struct dew_change *list)
-{
-    struct dew_changes changes = {list, 0};
-
-    for (size_t k = 0; k < s->input_count && row > 0; k++) {
-        const struct dew_spread_input *x = &s->inputs[k];
-        const struct dew_field *f = &s->fields[x->key];
-
-        if (x->why == DEW_SPREAD_DRAWN && drawn(f, value_of(s, x->key, option)))
-            list[changes.count++] = (struct dew_change){
-                f->path, dew_spread_figure(s, x, row - 1, option)};
-    }
-    return changes;
-}
-
-int run__spread_moves(const struct dew_spread *s, size_t option)
-{
-    if (s->year_column < s->columns || s->model_column < s->columns)
-        return 1;
-    for (size_t k = 0; k < s->input_count; k++) {
-        const struct dew_spread_input *x = &s->inputs[k];
-
-        if (x->why == DEW_SPREAD_DRAWN &&
-            drawn(&s->fields[x->key], value_of(s, x->key, option)))
-            return 1;
-    }
-    return 0;
 }
 
 /* ---- without effect ------------------------------------------------------------ */
@@ -211,19 +127,27 @@ static enum dew_status at_end(struct dew_error *err, const char *key, int high)
     return err->status;
 }
 
+/* *moves is 1 where an end breaks a rule: other draws may keep it. */
 static enum dew_status make_ends(const struct dew_spread *s,
                                  const struct dew_spread_input *x,
-                                 size_t option, struct ends *ends,
+                                 size_t option, struct ends *ends, int *moves,
                                  struct dew_error *err)
 {
     const struct dew_run *r = s->run;
     const struct dew_field *f = &s->fields[x->key];
-    const struct dew_value *v = figure(f, value_of(s, x->key, option));
+    struct dew_measure range;
+    enum dew_doubt how = doubt_of(s, x->key, option, &range);
     size_t at = r->options[option].at;
 
     for (int e = 0; e < 2; e++) {
-        const struct dew_change one = {f->path, at_share(v, e)};
+        const struct dew_change one = {f->path, e ? range.high : range.low,
+                                       how};
         const struct dew_changes changes = {&one, 1};
+
+        *moves =
+            dew_scenario_agrees(r->scenario, at, &changes, NULL) == DEW_ERANGE;
+        if (*moves)
+            return DEW_OK;
 
         if (dew_scenario_case(r->scenario, at, &r->outdoors, &changes,
                               &ends->at[e], err) != DEW_OK ||
@@ -240,16 +164,18 @@ static int same(const void *a, const void *b, size_t size)
     return memcmp(a, b, size) == 0;
 }
 
-static enum dew_status moves(const struct dew_spread *s,
-                             struct dew_spread_input *x, struct ends *ends,
-                             struct dew_error *err)
+static enum dew_status mark(const struct dew_spread *s,
+                            struct dew_spread_input *x, struct ends *ends,
+                            struct dew_error *err)
 {
     for (size_t i = 0; i < s->options; i++) {
-        if (!drawn(&s->fields[x->key], value_of(s, x->key, i)))
+        int moves = 0;
+
+        if (!drawn(s, x->key, i))
             continue;
-        if (make_ends(s, x, i, ends, err) != DEW_OK)
+        if (make_ends(s, x, i, ends, &moves, err) != DEW_OK)
             return err->status;
-        if (!same(&ends->at[0], &ends->at[1], sizeof ends->at[0]) ||
+        if (moves || !same(&ends->at[0], &ends->at[1], sizeof ends->at[0]) ||
             fabs(ends->required[0] - ends->required[1]) > 0)
             return DEW_OK;
     }
@@ -257,7 +183,7 @@ static enum dew_status moves(const struct dew_spread *s,
     return DEW_OK;
 }
 
-enum dew_status run__spread_try(struct dew_spread *s, struct dew_error *err)
+static enum dew_status try_all(struct dew_spread *s, struct dew_error *err)
 {
     struct ends *ends = malloc(sizeof *ends);
     enum dew_status status = DEW_OK;
@@ -265,8 +191,148 @@ enum dew_status run__spread_try(struct dew_spread *s, struct dew_error *err)
     if (ends == NULL)
         return core__fail(err, DEW_EMEM, "out of memory");
     for (size_t k = 0; k < s->input_count && status == DEW_OK; k++)
-        if (s->inputs[k].why == DEW_SPREAD_DRAWN)
-            status = moves(s, &s->inputs[k], ends, err);
+        if (s->inputs[k].why == DEW_SPREAD_DRAWN) {
+            s->ranges++;
+            status = mark(s, &s->inputs[k], ends, err);
+        }
     free(ends);
     return status;
+}
+
+/* What is told without doubt in one option, and changes nothing where it is
+   not told, is as told. */
+static void forget_default(const struct dew_spread *s,
+                           struct dew_spread_input *x)
+{
+    size_t option = first_that(s, x->key, sure);
+
+    if (x->why != DEW_SPREAD_STILL || !x->usual || option == s->options)
+        return;
+    x->option = option;
+    x->usual = 0;
+    x->why = DEW_SPREAD_SURE;
+}
+
+/* ---- the inputs ---------------------------------------------------------- */
+
+static int differs(const struct dew_spread *s, size_t key)
+{
+    for (size_t i = 0; i < s->options; i++)
+        if (value_of(s, key, i)->origin.by == DEW_BY_OPTION)
+            return 1;
+    return 0;
+}
+
+static void add(struct dew_spread *s, size_t key, size_t option,
+                enum dew_spread_why why)
+{
+    s->inputs[s->input_count++] = (struct dew_spread_input){
+        .key = key,
+        .option = option,
+        .each = differs(s, key),
+        .usual = !told(value_of(s, key, option)),
+        .why = is_money(&s->fields[key]) ? DEW_SPREAD_MONEY : why};
+}
+
+/* A key is listed once: as told before as usual, drawn before any other. */
+static void add_key(struct dew_spread *s, size_t key)
+{
+    static const struct {
+        int (*such)(const struct dew_spread *s, size_t key, size_t option);
+        enum dew_spread_why why;
+    } ways[] = {{drawn_as_told, DEW_SPREAD_DRAWN},
+                {listed, DEW_SPREAD_LISTED},
+                {drawn, DEW_SPREAD_DRAWN},
+                {sure, DEW_SPREAD_SURE}};
+
+    for (size_t i = 0; i < sizeof ways / sizeof ways[0]; i++) {
+        size_t option = first_that(s, key, ways[i].such);
+
+        if (option < s->options) {
+            add(s, key, option, ways[i].why);
+            return;
+        }
+    }
+}
+
+/* What was told comes first: the earlier columns are the more even ones. */
+static void number_columns(struct dew_spread *s)
+{
+    for (int usual = 0; usual <= 1; usual++)
+        for (size_t k = 0; k < s->input_count; k++)
+            if (s->inputs[k].why == DEW_SPREAD_DRAWN &&
+                s->inputs[k].usual == usual)
+                s->inputs[k].column = s->columns++;
+}
+
+enum dew_status run__spread_list(struct dew_spread *s, struct dew_error *err)
+{
+    size_t keys;
+    enum dew_status status;
+
+    s->fields = dew_scenario_fields(&keys);
+    s->inputs = calloc(keys, sizeof *s->inputs);
+    if (s->inputs == NULL)
+        return core__fail(err, DEW_EMEM, "out of memory");
+    for (size_t k = 0; k < keys; k++)
+        add_key(s, k);
+    status = try_all(s, err);
+    for (size_t k = 0; k < s->input_count && status == DEW_OK; k++)
+        forget_default(s, &s->inputs[k]);
+    if (status == DEW_OK)
+        number_columns(s);
+    return status;
+}
+
+/* ---- figures ----------------------------------------------------------------- */
+
+static double at_share(const struct dew_measure *ends, double share)
+{
+    const struct core__pert p = {ends->low, ends->si, ends->high};
+
+    return core__pert_at(&p, share);
+}
+
+double dew_spread_figure(const struct dew_spread *s,
+                         const struct dew_spread_input *input, size_t draw,
+                         size_t option)
+{
+    struct dew_measure ends;
+    enum dew_doubt how = doubt_of(s, input->key, option, &ends);
+
+    return draw < s->draws && how != DEW_DOUBT_NONE &&
+                   input->why == DEW_SPREAD_DRAWN
+               ? at_share(&ends, s->u[draw * s->columns + input->column])
+               : ends.si;
+}
+
+struct dew_changes run__spread_changes(const struct dew_spread *s, size_t row,
+                                       size_t option, struct dew_change *list)
+{
+    struct dew_changes changes = {list, 0};
+    struct dew_measure ends;
+
+    for (size_t k = 0; k < s->input_count && row > 0; k++) {
+        const struct dew_spread_input *x = &s->inputs[k];
+        enum dew_doubt how = x->why == DEW_SPREAD_DRAWN
+                                 ? doubt_of(s, x->key, option, &ends)
+                                 : DEW_DOUBT_NONE;
+
+        if (how != DEW_DOUBT_NONE)
+            list[changes.count++] = (struct dew_change){
+                s->fields[x->key].path,
+                dew_spread_figure(s, x, row - 1, option), how};
+    }
+    return changes;
+}
+
+int run__spread_moves(const struct dew_spread *s, size_t option)
+{
+    if (s->year_column < s->columns || s->model_column < s->columns)
+        return 1;
+    for (size_t k = 0; k < s->input_count; k++)
+        if (s->inputs[k].why == DEW_SPREAD_DRAWN &&
+            drawn(s, s->inputs[k].key, option))
+            return 1;
+    return 0;
 }

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The case of an option, and the plain inputs beside it. */
+/* The case of an option. */
 #include "scenario/case.h"
-#include "scenario/agree.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -12,7 +11,7 @@
 #include "scenario/agree.h"
 #include "scenario/scenario.h"
 
-static const double year_s = 365.0 * 86400.0, day_s = 86400.0, hour_s = 3600.0;
+static const double hour_s = 3600.0;
 
 void scenario__fill_day(const struct dew_value *list, double otherwise,
                         double out[24])
@@ -132,16 +131,13 @@ static struct shop *shop_open(const struct scenario__option *option,
 }
 
 /* Where the figure of a key is to go; NULL where it has none, or several. */
-static struct dew_value *figure_of(struct shop *to, const char *path)
+static struct dew_value *figure_of(struct shop *to, const struct dew_field *f,
+                                   struct dew_value *v)
 {
-    size_t count;
-    const struct dew_field *fields = dew_scenario_fields(&count);
-    const struct dew_field *f = dew_scenario_field(path);
-    struct dew_value *v, *lone = &to->lone[to->lone_count];
+    struct dew_value *lone = &to->lone[to->lone_count];
 
-    if (f == NULL || (f->kind != DEW_KIND_NUMBER && f->kind != DEW_KIND_AT))
+    if (f->kind != DEW_KIND_NUMBER && f->kind != DEW_KIND_AT)
         return NULL;
-    v = &to->v[f - fields];
     if (f->kind == DEW_KIND_NUMBER) {
         v->given = 1;
         if (v->unit == NULL)
@@ -156,20 +152,43 @@ static struct dew_value *figure_of(struct shop *to, const char *path)
     return lone;
 }
 
+/* 0 where the key is no such. */
+static int change_one(struct shop *to, const struct dew_change *c)
+{
+    size_t count;
+    const struct dew_field *f = dew_scenario_field(c->path);
+    struct dew_value *v =
+        f != NULL ? &to->v[f - dew_scenario_fields(&count)] : NULL;
+
+    if (v == NULL)
+        return 0;
+    switch (c->how) {
+    case DEW_DOUBT_TIMES:
+        v->moved.more = c->si - 1;
+        return 1;
+    case DEW_DOUBT_STEP:
+        v->moved.step = c->si;
+        return 1;
+    case DEW_DOUBT_WITHIN:
+        v->moved.within = c->si;
+        return 1;
+    default:
+        v = figure_of(to, f, v);
+        if (v != NULL)
+            v->amount = (struct dew_measure){c->si, c->si, c->si};
+        return v != NULL;
+    }
+}
+
 static enum dew_status change(struct shop *to,
                               const struct dew_changes *changes,
                               struct dew_error *err)
 {
-    for (size_t i = 0; changes != NULL && i < changes->count; i++) {
-        const struct dew_change *c = &changes->list[i];
-        struct dew_value *v = figure_of(to, c->path);
-
-        if (v == NULL) {
-            core__in(err, c->path);
+    for (size_t i = 0; changes != NULL && i < changes->count; i++)
+        if (!change_one(to, &changes->list[i])) {
+            core__in(err, changes->list[i].path);
             return core__fail(err, DEW_EUNKNOWN, "is no key of a number");
         }
-        v->amount = (struct dew_measure){c->si, c->si, c->si};
-    }
     return DEW_OK;
 }
 
@@ -438,143 +457,20 @@ enum dew_status dew_scenario_required_with(const struct dew_scenario *scenario,
     return status;
 }
 
-/* ---- study inputs -------------------------------------------------------- */
-
-struct dew_safety dew_scenario_safety(const struct dew_scenario *scenario)
+enum dew_status dew_scenario_agrees(const struct dew_scenario *scenario,
+                                    size_t option,
+                                    const struct dew_changes *changes,
+                                    struct dew_error *err)
 {
-    const struct dew_value *v = scenario->base;
-    struct dew_safety s = {
-#define X(name, words) .name = (enum dew_answer)WORD(v, safety_##name),
-        DEW_SAFETY_MAP(X)
-#undef X
-    };
+    const struct dew_outdoors none = {.pressure = 0};
+    struct shop *s = shop_open(&scenario->options[option], &none, err);
+    enum dew_status status;
 
-    s.house_age = SI_OR(v, safety_house_age, NAN);
-    return s;
-}
-
-static struct dew_estimate estimate(const struct dew_value *v)
-{
-    if (!v->given)
-        return (struct dew_estimate){NAN, NAN, NAN};
-    return (struct dew_estimate){v->amount.si, v->amount.low, v->amount.high};
-}
-
-static void copy_text(char *to, size_t size, const struct dew_value *v)
-{
-    snprintf(to, size, "%s", v->given ? v->text : "");
-}
-
-static int by_month(const struct dew_value *list, struct dew_estimate out[12])
-{
-    for (size_t m = 0; list->given && m < 12; m++) {
-        const struct dew_measure *price = &list->items[m].amount;
-
-        out[m] = (struct dew_estimate){price->si, price->low, price->high};
-    }
-    return list->given;
-}
-
-struct dew_prices dew_scenario_prices(const struct dew_scenario *scenario)
-{
-    const struct dew_value *v = scenario->base;
-    struct dew_prices p = {
-        .electricity = estimate(&v[KEY_prices_electricity]),
-        .gas = estimate(&v[KEY_prices_gas]),
-        .oil = estimate(&v[KEY_prices_oil]),
-        .propane = estimate(&v[KEY_prices_propane]),
-        .wood = estimate(&v[KEY_prices_wood]),
-        .wage = estimate(&v[KEY_prices_own_hour]),
-        .interest = SI(v, prices_interest),
-        .years = SI(v, prices_years) / year_s,
-        .currency = "$",
-    };
-
-    copy_text(p.date, sizeof p.date, &v[KEY_prices_date]);
-    p.electricity_seasonal =
-        by_month(&v[KEY_prices_electricity_by_month], p.electricity_by_month);
-    p.gas_seasonal = by_month(&v[KEY_prices_gas_by_month], p.gas_by_month);
-    return p;
-}
-
-/* Nothing is bought for the house as it stands; of others what is not told is
-   not known. */
-static struct dew_estimate install_of(const struct dew_value *v, size_t option)
-{
-    if (option == 0 && !GIVEN(v, costs_install))
-        return (struct dew_estimate){0, 0, 0};
-    return estimate(&v[KEY_costs_install]);
-}
-
-/* Of the second stage: as told, else what the option costs that follows. */
-static struct dew_estimate later_of(const struct dew_scenario *s,
-                                    const struct dew_value *v)
-{
-    size_t next = s->count;
-
-    if (GIVEN(v, costs_later))
-        return estimate(&v[KEY_costs_later]);
-    if (GIVEN(v, costs_next_option))
-        next = dew_scenario_find(s, v[KEY_costs_next_option].text);
-    if (next == s->count)
-        return (struct dew_estimate){0, 0, 0};
-    return install_of(s->options[next].values, next);
-}
-
-struct dew_costs dew_scenario_costs(const struct dew_scenario *scenario,
-                                    size_t option)
-{
-    const struct dew_value *v = scenario->options[option].values;
-    struct dew_costs c = {
-        .install = install_of(v, option),
-        .upkeep = estimate(&v[KEY_costs_upkeep]),
-        .own_hours = estimate(&v[KEY_costs_own_work]),
-        .later = later_of(scenario, v),
-        .later_after = SI(v, costs_later_after) / year_s,
-        .reading = (enum dew_reading_kind)WORD(v, costs_reading),
-        .later_chance = SI(v, costs_later_chance),
-        .life = SI_OR(v, costs_life, SI(scenario->base, prices_years)) / year_s,
-    };
-
-    copy_text(c.date, sizeof c.date, &v[KEY_costs_date]);
-    copy_text(c.next, sizeof c.next, &v[KEY_costs_next_option]);
-    return c;
-}
-
-static unsigned exhausts_told(const struct dew_value *v)
-{
-    return (unsigned)GIVEN(v, bath_fan_flow) << DEW_LOCAL_BATH |
-           (unsigned)GIVEN(v, range_hood_flow) << DEW_LOCAL_KITCHEN |
-           (unsigned)GIVEN(v, clothes_dryer_flow) << DEW_LOCAL_DRYER;
-}
-
-struct dew_option_facts dew_scenario_facts(const struct dew_scenario *scenario,
-                                           size_t option)
-{
-    const struct dew_value *v = scenario->options[option].values;
-    int blower = WORD(v, cooling_blower);
-
-    return (struct dew_option_facts){
-        .core = (enum dew_core_kind)WORD(v, ventilator_core),
-        .layout = (enum dew_layout)WORD(v, layout),
-        .flow = WORD(v, ventilator_core) == DEW_CORE_none
-                    ? 0
-                    : scenario__vent_flow(v) * SI(v, ventilator_found),
-        .rated_flow = WORD(v, ventilator_core) == DEW_CORE_none
-                          ? 0
-                          : scenario__vent_flow(v),
-        .damper = (enum dew_answer)WORD(v, ventilator_damper),
-        .interlock = blower == DEW_BLOWER_INTERLOCK || blower == DEW_BLOWER_ON
-                         ? DEW_ANSWER_YES
-                         : DEW_ANSWER_NO,
-        .handlers = scenario__handlers(v),
-        .storeys = SI(v, house_storeys),
-        .exhausts_told = exhausts_told(v),
-        .label_open =
-            GIVEN(v, dehumidifier_rate) && !GIVEN(v, dehumidifier_observed) &&
-            !SAID(v, dehumidifier_rating) && WORD(v, dehumidifier_typical) == 0,
-        .half_life = {SI(v, moisture_drying_half_life) / day_s,
-                      v[KEY_moisture_drying_half_life].amount.low / day_s,
-                      v[KEY_moisture_drying_half_life].amount.high / day_s},
-    };
+    if (s == NULL)
+        return DEW_EMEM;
+    status = change(s, changes, err);
+    if (status == DEW_OK)
+        status = scenario__agree_values(s->v, err);
+    free(s);
+    return status;
 }

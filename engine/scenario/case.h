@@ -28,8 +28,8 @@ struct scenario__making {
 #define WORD(v, key)  ((v)[KEY_##key].choice)
 /* The text of a key, or "". */
 #define TEXT(v, key) (GIVEN(v, key) ? (v)[KEY_##key].text : "")
-/* The figure of a key, or another where it was not given. */
-#define SI_OR(v, key, other) (GIVEN(v, key) ? SI(v, key) : (other))
+/* The figure of a key, or another where it was not given, as it is moved. */
+#define SI_OR(v, key, other) scenario__or(&(v)[KEY_##key], (other))
 
 /* A cell of row i of a key with rows. */
 #define CELL(v, key, i, table, column)                                         \
@@ -40,6 +40,26 @@ struct scenario__making {
 #define LINE(v, i, column)   CELL(v, ducts_lines, i, LINE, column)
 #define POINT(v, i, column)  CELL(v, ducts_points, i, POINT, column)
 #define FOUND(v, i, column)  CELL(v, ducts_found, i, FOUND, column)
+
+/* A figure that is worked out, as a change moves it. */
+static inline double scenario__moved(const struct dew_value *v, double other)
+{
+    return other * (1 + v->moved.more) + v->moved.step;
+}
+
+static inline double scenario__or(const struct dew_value *v, double other)
+{
+    return v->given ? v->amount.si : scenario__moved(v, other);
+}
+
+/* A figure of a table, as far towards its ends as a change moves it. */
+static inline double scenario__within(const struct dew_value *v, double low,
+                                      double likely, double high)
+{
+    double by = v->moved.within;
+
+    return likely + by * (by < 0 ? likely - low : high - likely);
+}
 
 /* The figure of a cell, or another where it was not given. */
 static inline double scenario__cell_or(const struct dew_value *cell,
@@ -125,8 +145,12 @@ struct dew_path scenario__path_defrosting(enum dew_frost strategy,
 #define SAID(v, key)                                                           \
     ((v)[KEY_##key].given && (v)[KEY_##key].origin.by != DEW_BY_DEFAULT)
 
-/* The library's row for a core, or NULL where no typical one is asked for. */
+/* The library's rows, or NULL where no typical one is asked for. */
 const struct dew_typical_core *scenario__typical_core(
+    const struct dew_value *v);
+const struct dew_typical_cooler *scenario__typical_cooler(
+    const struct dew_value *v);
+const struct dew_typical_dryer *scenario__typical_dryer(
     const struct dew_value *v);
 
 /* 24 figures of a list, or one figure for all hours. */

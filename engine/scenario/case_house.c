@@ -46,7 +46,7 @@ static double side(const struct dew_value *v, int i)
 {
     const struct dew_value *area = &v[KEY_windows_north + i];
 
-    return area->given ? area->amount.si : scenario__window_side(v);
+    return scenario__or(area, scenario__window_side(v));
 }
 
 double scenario__windows(const struct dew_value *v)
@@ -289,8 +289,9 @@ static enum dew_status make_buffer(const struct scenario__making *m)
             SI(v, buffering_value), scenario__buffering_area(v),
             DEW_BUFFER_FILM, psat, &m->c->house.buffer, m->err);
     if (class >= 0 && !GIVEN(v, buffering_value))
-        m->c->house.buffer =
-            dew_house_buffer_house((enum dew_holding) class, floor_area, psat);
+        m->c->house.buffer = dew_house_buffer_house(
+            (enum dew_holding) class,
+            scenario__moved(&v[KEY_buffering_class], floor_area), psat);
     return DEW_OK;
 }
 

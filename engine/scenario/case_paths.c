@@ -60,12 +60,14 @@ const struct dew_typical_core *scenario__typical_core(const struct dew_value *v)
     return NULL;
 }
 
-/* One end of a typical range, or its middle. */
-static double typical(const struct dew_range *r, enum dew_reading reading)
+/* One end of a typical range, or between them as a change has it. */
+static double typical(const struct dew_value *v, const struct dew_range *r,
+                      enum dew_reading reading)
 {
-    return reading == DEW_READ_LOW    ? r->low
-           : reading == DEW_READ_HIGH ? r->high
-                                      : r->likely;
+    return reading == DEW_READ_LOW ? r->low
+           : reading == DEW_READ_HIGH
+               ? r->high
+               : scenario__within(v, r->low, r->likely, r->high);
 }
 
 double scenario__cross_leakage(const struct dew_value *v)
@@ -76,7 +78,9 @@ double scenario__cross_leakage(const struct dew_value *v)
         WORD(v, ventilator_core) == DEW_CORE_enthalpy_wheel ? 0.04 : 0.01;
 
     return SI_OR(v, ventilator_cross_leakage,
-                 row != NULL ? row->eatr.likely : usual);
+                 row != NULL ? typical(&v[KEY_ventilator_cross_leakage],
+                                       &row->eatr, DEW_READ_LIKELY)
+                             : usual);
 }
 
 /* W at the set flow: the least of manufactured homes, 1.2 cfm/W [CFR460]. */
@@ -84,7 +88,9 @@ static double fan_watts(const struct dew_value *v)
 {
     const struct dew_typical_core *row = scenario__typical_core(v);
     const double watts_per_flow =
-        row != NULL ? row->power.likely : 1 / (1.2 * 4.719474432e-4);
+        row != NULL
+            ? typical(&v[KEY_ventilator_power], &row->power, DEW_READ_LIKELY)
+            : 1 / (1.2 * 4.719474432e-4);
     int both = WORD(v, ventilator_core) >= DEW_CORE_balanced;
 
     return SI_OR(v, ventilator_power,
@@ -174,9 +180,11 @@ static void row_of_typical(const struct scenario__making *m,
         r->flow = scenario__vent_flow(m->v);
         r->eatr = scenario__cross_leakage(m->v);
     }
-    r->sensible = typical(&row->sensible, m->reading);
+    r->sensible =
+        typical(&m->v[KEY_ventilator_sensible], &row->sensible, m->reading);
     if (isnan(r->latent) && sheet->passes_water)
-        r->latent = typical(&row->latent, m->reading);
+        r->latent =
+            typical(&m->v[KEY_ventilator_moisture], &row->latent, m->reading);
 }
 
 static enum dew_exchange exchange(const struct dew_value *v)

@@ -66,9 +66,10 @@ static enum dew_status make_people(const struct scenario__making *m)
         return status;
     p->sensible_w = SI_OR(v, people_heat_each, p->sensible_w);
     p->co2 = SI_OR(v, people_carbon_dioxide_each, p->co2);
-    if (GIVEN(v, people_water_each))
-        water->per_day =
-            SI(v, people_water_each) * hour_s * mean_hours(p) * p->count;
+    water->per_day =
+        GIVEN(v, people_water_each)
+            ? SI(v, people_water_each) * hour_s * mean_hours(p) * p->count
+            : scenario__moved(&v[KEY_people_water_each], water->per_day);
     p->gains_w =
         SI_OR(v, people_appliances, dew_house_gains(SI(v, house_floor_area)));
     p->gains_convective = 0.5; /* [ISO13790] annex C */
@@ -101,15 +102,24 @@ static double cooking(const struct dew_value *v)
         return 0;
     if (GIVEN(v, moisture_cooking_water))
         return SI(v, moisture_cooking_water) * day_s;
-    return for_four(v, WORD(v, moisture_cooking) == COOKING_gas
-                           ? "cooking_gas"
-                           : "cooking_electric");
+    return scenario__moved(&v[KEY_moisture_cooking_water],
+                           for_four(v, WORD(v, moisture_cooking) == COOKING_gas
+                                           ? "cooking_gas"
+                                           : "cooking_electric"));
 }
 
 static double dishes(const struct dew_value *v)
 {
-    return GIVEN(v, moisture_dishes) ? SI(v, moisture_dishes) * day_s
-                                     : for_four(v, "dishes_by_hand");
+    return GIVEN(v, moisture_dishes)
+               ? SI(v, moisture_dishes) * day_s
+               : scenario__moved(&v[KEY_moisture_dishes],
+                                 for_four(v, "dishes_by_hand"));
+}
+
+/* One a day for each. */
+static double usual_showers(const struct dew_value *v)
+{
+    return scenario__moved(&v[KEY_moisture_showers], scenario__people_count(v));
 }
 
 static double showers(const struct dew_value *v)
@@ -117,7 +127,7 @@ static double showers(const struct dew_value *v)
     double taken =
         GIVEN(v, moisture_showers)
             ? daily(&v[KEY_moisture_showers], SI(v, moisture_shower_water))
-            : scenario__people_count(v) * SI(v, moisture_shower_water);
+            : usual_showers(v) * SI(v, moisture_shower_water);
 
     return taken + daily(&v[KEY_moisture_baths], SI(v, moisture_bath_water));
 }
@@ -137,7 +147,7 @@ double scenario__showers(const struct dew_value *v)
     double taken =
         GIVEN(v, moisture_showers)
             ? events(&v[KEY_moisture_showers], SI(v, moisture_shower_water))
-            : scenario__people_count(v);
+            : usual_showers(v);
 
     return taken + events(&v[KEY_moisture_baths], SI(v, moisture_bath_water));
 }
@@ -232,8 +242,9 @@ static double construction_water(const struct dew_value *v)
         return SI(v, moisture_drying);
     if (!GIVEN(v, safety_house_age) || SI(v, safety_house_age) >= young)
         return 0;
-    return fresh * half_life / day_s / log(2) *
-           exp2(-SI(v, safety_house_age) / half_life);
+    return scenario__moved(&v[KEY_moisture_drying],
+                           fresh * half_life / day_s / log(2) *
+                               exp2(-SI(v, safety_house_age) / half_life));
 }
 
 /* What the ventilator's stale-air grilles are said to take; a layout that is

@@ -51,11 +51,17 @@ static const struct dew_typical_blower *motor(const struct dew_value *v)
     return dew_plant_typical_blower((size_t)WORD(v, cooling_motor));
 }
 
-static const struct dew_typical_cooler *machine(const struct dew_value *v)
+const struct dew_typical_cooler *scenario__typical_cooler(
+    const struct dew_value *v)
 {
     int word = WORD(v, cooling_typical);
 
     return word > 0 ? dew_plant_typical_cooler((size_t)word - 1) : NULL;
+}
+
+static double of_table(const struct dew_value *v, const struct dew_range *r)
+{
+    return scenario__within(v, r->low, r->likely, r->high);
 }
 
 /* A share of the hour, or so long in each. */
@@ -100,7 +106,7 @@ static double usual_air(const struct dew_handler *h)
 static void coil_habits(const struct scenario__making *m, struct dew_handler *h)
 {
     const struct dew_value *v = m->v;
-    const struct dew_typical_cooler *row = machine(v);
+    const struct dew_typical_cooler *row = scenario__typical_cooler(v);
 
     h->cycling = row != NULL && !SAID(v, cooling_cycling_loss)
                      ? row->cycling
@@ -116,7 +122,9 @@ static void coil_habits(const struct scenario__making *m, struct dew_handler *h)
     h->turndown = row != NULL && !SAID(v, cooling_turndown)
                       ? row->turndown
                       : SI(v, cooling_turndown);
-    h->low_air = SI_OR(v, cooling_low_stage_air, usual_air(h));
+    h->low_air = h->low_stage < 1 || h->turndown < 1
+                     ? SI_OR(v, cooling_low_stage_air, usual_air(h))
+                     : scenario__cell_or(&v[KEY_cooling_low_stage_air], 1);
     h->overcool = SI(v, cooling_overcool);
     h->overcool_rh = SI(v, cooling_overcool_above);
 }
@@ -129,20 +137,21 @@ static enum dew_status cooler(const struct scenario__making *m, int i,
     const struct dew_value *w =
         own(v, i, KEY_cooling_blower_power, BLOWER_POWER);
     const struct dew_value *share = own(v, i, KEY_cooling_shr, SHR);
-    const struct dew_typical_cooler *row = machine(v);
+    const struct dew_typical_cooler *row = scenario__typical_cooler(v);
     double air = own(v, i, KEY_cooling_airflow, AIRFLOW)->amount.si * capacity;
     struct dew_coil_label label = {
         .capacity = capacity,
         .is_net = WORD(v, cooling_capacity_is) == CAPACITY_net,
         .shr = row != NULL && share->origin.by == DEW_BY_DEFAULT
-                   ? row->shr.likely
+                   ? of_table(share, &row->shr)
                    : share->amount.si,
         .air = air,
-        .blower_w = w->given ? w->amount.si : motor(v)->power.likely * air,
+        .blower_w =
+            w->given ? w->amount.si : of_table(w, &motor(v)->power) * air,
         .eer = SI_OR(v, cooling_eer, NAN) / btu_per_wh,
         .seer = GIVEN(v, cooling_eer) ? NAN
                 : row != NULL && !SAID(v, cooling_seer)
-                    ? row->seer.likely
+                    ? of_table(&v[KEY_cooling_seer], &row->seer)
                     : SI(v, cooling_seer) / btu_per_wh,
         .cop = NAN,
         .cycling = h->cycling,
@@ -162,8 +171,9 @@ static void blower_only(const struct scenario__making *m, int count,
     h->air = air_per_area * SI(v, house_floor_area) / count;
     h->shr = 1;
     h->cop = 3;
-    h->blower_w =
-        SI_OR(v, cooling_blower_power, motor(v)->power.likely * h->air);
+    h->blower_w = SI_OR(
+        v, cooling_blower_power,
+        of_table(&v[KEY_cooling_blower_power], &motor(v)->power) * h->air);
 }
 
 /* A coil whose blower turns the rooms' air over within a step wets and dries
@@ -237,8 +247,10 @@ static void make_heater(const struct scenario__making *m)
         .capacity = capacity,
         .backup =
             kind == HEATING_heat_pump ? SI_OR(v, heating_backup, capacity) : 0,
-        .efficiency = kind == HEATING_heat_pump
-                          ? 0
+        .efficiency = kind == HEATING_heat_pump ? 0
+                      : kind == HEATING_electric
+                          ? scenario__cell_or(&v[KEY_heating_efficiency],
+                                              kinds[kind].usual)
                           : SI_OR(v, heating_efficiency, kinds[kind].usual),
         .cop_warm = SI(v, heating_cop_warm),
         .cop_cold = SI(v, heating_cop_cold),
@@ -340,7 +352,8 @@ static void seen(const struct dew_value *v, struct dew_dryer_label *label)
         SI_OR(v, dehumidifier_observed_humidity, SI(v, dehumidifier_set));
 }
 
-static const struct dew_typical_dryer *drying_machine(const struct dew_value *v)
+const struct dew_typical_dryer *scenario__typical_dryer(
+    const struct dew_value *v)
 {
     int word = WORD(v, dehumidifier_typical);
 
@@ -368,14 +381,15 @@ static double least_sold(const struct dew_value *v,
 static enum dew_status make_dryer(const struct scenario__making *m)
 {
     const struct dew_value *v = m->v;
-    const struct dew_typical_dryer *row = drying_machine(v);
+    const struct dew_typical_dryer *row = scenario__typical_dryer(v);
     struct dew_dryer *d = &m->c->plant.dryer;
     struct dew_dryer_label label = {
         .rate = SI(v, dehumidifier_rate),
         .factor = GIVEN(v, dehumidifier_power)    ? NAN
                   : GIVEN(v, dehumidifier_factor) ? SI(v, dehumidifier_factor)
-                  : row != NULL                   ? row->factor.likely
-                                                  : NAN,
+                  : row != NULL
+                      ? of_table(&v[KEY_dehumidifier_factor], &row->factor)
+                      : NAN,
         .watts = SI_OR(v, dehumidifier_power, NAN),
         .t = row != NULL && !SAID(v, dehumidifier_rating)
                  ? row->rating_t
@@ -392,7 +406,8 @@ static enum dew_status make_dryer(const struct scenario__making *m)
     if (!(label.rate > 0))
         return DEW_OK;
     if (isnan(label.factor) && isnan(label.watts))
-        label.factor = least_sold(v, &label);
+        label.factor =
+            scenario__moved(&v[KEY_dehumidifier_factor], least_sold(v, &label));
     d->set = SI(v, dehumidifier_set);
     d->band = SI(v, dehumidifier_band);
     d->outdoor = SI(v, dehumidifier_fresh_air);
@@ -446,7 +461,7 @@ static double usual_run(const struct dew_value *v, int e, double run_on)
                    : e == DEW_LOCAL_KITCHEN ? scenario__meals(v)
                                             : 1;
 
-    return fmin(count * (event[e] + run_on), 24);
+    return count * (event[e] + run_on);
 }
 
 static enum dew_status make_exhausts(const struct scenario__making *m)
@@ -472,8 +487,12 @@ static enum dew_status make_exhausts(const struct scenario__making *m)
         x->flow = v[FLOW].amount.si;
         x->watts = v[POWER].amount.si;
         x->caught = v[CAPTURE].amount.si;
-        spread(v[RUN].given ? 24 * v[RUN].amount.si
-                            : usual_run(m->v, e, v[RUN_ON].amount.si / 3600),
+        spread(v[RUN].given
+                   ? 24 * v[RUN].amount.si
+                   : fmin(scenario__moved(
+                              &v[RUN],
+                              usual_run(m->v, e, v[RUN_ON].amount.si / 3600)),
+                          24),
                shape.weekday, free_share, x->hours);
     }
     return DEW_OK;

@@ -69,16 +69,23 @@ static struct dew_path path_of(const struct scenario__making *m,
 }
 
 /* What a pickup catches, less what the core hands back with the fresh air. */
-static void catch_events(struct dew_case *c, const struct dew_duct_layout *l)
+static void catch_events(const struct scenario__making *m,
+                         const struct dew_duct_layout *l)
 {
     static const enum dew_source of[DEW_DUCT_EVENTS] = {
         [DEW_DUCT_SHOWER] = DEW_SOURCE_showers,
         [DEW_DUCT_COOKING] = DEW_SOURCE_cooking,
         [DEW_DUCT_LAUNDRY] = DEW_SOURCE_laundry};
+    const struct dew_value *said = &m->v[KEY_ducts_shower_caught];
+    struct dew_case *c = m->c;
     double kept = 1 - c->paths[DEW_VENT_ON][0].latent;
 
-    for (int e = 0; e < DEW_DUCT_EVENTS; e++)
-        c->house.water[of[e]].caught = l->pickup[e].likely * kept;
+    for (int e = 0; e < DEW_DUCT_EVENTS; e++) {
+        const struct dew_duct_range *r = &l->pickup[e];
+
+        c->house.water[of[e]].caught =
+            kept * scenario__within(&said[e], r->low, r->likely, r->high);
+    }
 }
 
 /* What leaks do goes on while a ventilator defrosts as while it is off. */
@@ -123,8 +130,11 @@ static void put_leaks(struct dew_case *c,
 static struct dew_around around_of(const struct dew_value *v)
 {
     const double per_hour = 1 / 3600.0;
-    const double attic_air = 6.5, crawl_air = 2; /* 1/h, the key's preset */
-    const double bare_ceiling = 2.5;             /* W/m2K, ours */
+    const struct dew_value *air = &v[KEY_ducts_place_air];
+    /* 1/h, the key's preset */
+    double attic_air = scenario__within(air, 5, 6.5, 10);
+    double crawl_air = scenario__within(air, 1, 2, 10);
+    const double bare_ceiling = 2.5; /* W/m2K, ours */
     double deck = SI(v, ducts_deck_insulation);
     struct dew_attic attic = {
         .absorptance = SI(v, insulation_absorptance),
@@ -157,7 +167,7 @@ static enum dew_status put_states(
         return status;
     put(m, &core, states, blowers);
     if (pickups_said(m->v))
-        catch_events(m->c, layout);
+        catch_events(m, layout);
     return DEW_OK;
 }
 

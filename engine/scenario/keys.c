@@ -31,6 +31,40 @@ static const struct dew_form minute_forms[] = {{DEW_TIME, 0, 3600}};
 #define FORMS(list)                                                            \
     .forms = (list), .form_count = sizeof(list) / sizeof((list)[0])
 
+/* ---- what a default leaves open ------------------------------------------- */
+
+/* "low to high", or "" where the preset has it; factors of what is worked out;
+   what is added to it, SI; from the low to the high of a table of its own. */
+#define RANGE(span_, source)                                                   \
+    .doubt = DEW_DOUBT_RANGE, .span = (span_), .doubt_why = (source)
+#define TIMES(low_, high_, source)                                             \
+    .doubt = DEW_DOUBT_TIMES, .least_by = (low_), .most_by = (high_),          \
+    .doubt_why = (source)
+#define STEP(low_, high_, source)                                              \
+    .doubt = DEW_DOUBT_STEP, .least_by = (low_), .most_by = (high_),           \
+    .doubt_why = (source)
+#define WITHIN(source)                                                         \
+    .doubt = DEW_DOUBT_WITHIN, .least_by = -1, .most_by = 1,                   \
+    .doubt_why = (source)
+/* Nothing, and why. */
+#define SURE(why) .doubt_why = (why)
+
+#define ASKED    "it says what is asked, not how the house is"
+#define TOLD     "it must be told: with a range, where it is not sure"
+#define UNTOLD   "there is none unless it is told"
+#define OTHERS   "worked out from keys that have their own"
+#define FOLLOWS  "as another key, whose range it shares"
+#define KNOWN    "its owner knows it"
+#define SETTING  "it is set, and its owner can look"
+#define SHEET    "it stands on the machine's sheet"
+#define NOTHING  "none, and who has one knows"
+#define SHOWERS  "counted with the showers, which have one"
+#define SCHEDULE "by people.schedule"
+#define WEATHER  "of the weather, hour by hour"
+#define COMPUTED "computed from the layout, whose keys have theirs"
+#define MODEL    "what the model takes it to be"
+#define OF_MONEY "of money, which is told as a range and not drawn"
+
 /* The help is the first of the rest; further members may follow it. */
 #define ROW(words, kind_, quantity_, low_, high_, why_, preset_, source_,      \
             start_, ...)                                                       \

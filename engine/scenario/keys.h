@@ -30,25 +30,30 @@
                 "electricity of the blower at full flow")
 #define HANDLER_KEY(group, name, kind, quantity, low, high, why, help)         \
     K(group, name, kind, quantity, low, high, why, "=as cooling", NULL, NULL,  \
-      help)
+      help, SURE(FOLLOWS))
 
-/* A fan that draws local air out. */
-#define EXHAUST(group, asked, watts, daily, after, caught, caught_source)      \
+/* A fan that draws local air out.  Each usual figure is followed by its range,
+   what is caught by its source and its doubt. */
+#define EXHAUST(group, asked, watts, some_watts, daily, after, some_after,     \
+                caught, caught_source, doubt)                                  \
     K(group, flow, NUMBER, FLOW, 0, 0.5, "one household's fan", "", NULL,      \
       asked,                                                                   \
       "air it draws out while running; 0 cfm says that there is none, "        \
-      "and no pressure of the house is told while it is not given")            \
+      "and no pressure of the house is told while it is not given",            \
+      SURE(UNTOLD))                                                            \
     K(group, power, NUMBER, POWER, 0, 1000, "one household's fan", watts,      \
-      "common practice, no source", NULL, "electricity while running")         \
+      "common practice, no source", NULL, "electricity while running",         \
+      RANGE(some_watts, "our guess"))                                          \
     K(group, run, NUMBER, SHARE_OF_TIME, 0, 1, "no more than all the time",    \
       daily, "common practice, no source", NULL,                               \
-      "time it runs in a day, run-on included")                                \
+      "time it runs in a day, run-on included", TIMES(0.5, 2, "our guess"))    \
     K(group, run_on, NUMBER, TIME, 0, 7200, "fans' timers", after,             \
       "common practice, no source", NULL,                                      \
-      "time it runs on after each event, where run is not given")              \
+      "time it runs on after each event, where run is not given",              \
+      RANGE(some_after, "our guess"))                                          \
     K(group, capture, NUMBER, PURE, 0, 1, "a share of its event's water",      \
       caught, caught_source, NULL,                                             \
-      "water of its own events that it takes before that mixes")
+      "water of its own events that it takes before that mixes", doubt)
 
 /* Most rows of ducts.points and ducts.runs. */
 enum { SCENARIO__POINTS = 60, SCENARIO__RUNS = 90 };

@@ -161,6 +161,25 @@ static void take_map(struct layer *l, const char *group,
 
 /* ---- presets ---------------------------------------------------------------- */
 
+/* The ends of a default, in its own unit or theirs. */
+static void fill_span(struct scenario__reading *r, const struct dew_field *f,
+                      struct dew_value *preset)
+{
+    char text[100];
+    const struct scenario__node node = {.shape = SCENARIO__SCALAR,
+                                        .text = text};
+    struct dew_value whole = {0};
+
+    if (f->span == NULL)
+        return;
+    snprintf(text, sizeof text, "%s%s%s%s", f->preset, f->span[0] ? " (" : "",
+             f->span, f->span[0] ? ")" : "");
+    if (scenario__value_read(r, f, f->path, &node, &whole)) {
+        preset->least = whole.amount.low;
+        preset->most = whole.amount.high;
+    }
+}
+
 static enum dew_status fill_presets(struct dew_scenario *s)
 {
     const struct dew_field *fields = all_fields();
@@ -174,6 +193,7 @@ static enum dew_status fill_presets(struct dew_scenario *s)
             continue;
         scenario__value_read(&r, &fields[i], fields[i].path, &node,
                              &s->presets[i]);
+        fill_span(&r, &fields[i], &s->presets[i]);
     }
     return r.status;
 }

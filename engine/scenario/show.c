@@ -169,3 +169,64 @@ char *dew_scenario_show(const struct dew_field *field,
     }
     return out;
 }
+
+/* A difference of temperatures is told in its own unit. */
+static char *show_step(const struct dew_field *f, double by, int system,
+                       char *out, size_t size)
+{
+    const struct dew_unit *u = dew_unit_shown(
+        f->quantity == DEW_TEMPERATURE ? DEW_TEMPERATURE_STEP : f->quantity,
+        system ? system : 1);
+    char x[32];
+
+    snprintf(out, size, "%s %s",
+             dew_number_print(by / u->factor, DIGITS, x, sizeof x), u->name);
+    return out;
+}
+
+/* As the row types it where no value is told, else in the system's units. */
+static void show_span(const struct dew_field *f, const struct dew_value *v,
+                      int system, char *out, size_t size)
+{
+    const struct dew_unit *u;
+    char low[32], high[32];
+
+    if (f->span[0] == '\0' || v == NULL || v->unit == NULL) {
+        snprintf(out, size, "%s", f->span);
+        return;
+    }
+    u = unit_for(f, v->unit, system);
+    snprintf(out, size, "%s to %s%s%s", in_unit(u, v->least, low, sizeof low),
+             in_unit(u, v->most, high, sizeof high), u->name[0] ? " " : "",
+             u->name);
+}
+
+char *dew_scenario_show_doubt(const struct dew_field *field,
+                              const struct dew_value *value, int system,
+                              char *out, size_t size)
+{
+    char low[60], high[60];
+
+    out[0] = '\0';
+    switch (field->doubt) {
+    case DEW_DOUBT_RANGE:
+        show_span(field, value, system, out, size);
+        break;
+    case DEW_DOUBT_TIMES:
+        snprintf(out, size, "%s to %s times that",
+                 dew_number_print(field->least_by, DIGITS, low, sizeof low),
+                 dew_number_print(field->most_by, DIGITS, high, sizeof high));
+        break;
+    case DEW_DOUBT_STEP:
+        snprintf(out, size, "less %s to %s more",
+                 show_step(field, -field->least_by, system, low, sizeof low),
+                 show_step(field, field->most_by, system, high, sizeof high));
+        break;
+    case DEW_DOUBT_WITHIN:
+        snprintf(out, size, "low to high of its table");
+        break;
+    case DEW_DOUBT_NONE:
+        break;
+    }
+    return out;
+}

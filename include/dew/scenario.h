@@ -59,6 +59,15 @@ struct dew_form {
     double low, high; /* SI, inclusive                                      */
 };
 
+/* What a default leaves open. */
+enum dew_doubt {
+    DEW_DOUBT_NONE,
+    DEW_DOUBT_RANGE, /* low to high                                         */
+    DEW_DOUBT_TIMES, /* factors of the figure that is worked out            */
+    DEW_DOUBT_STEP,  /* what is added to that figure, SI                    */
+    DEW_DOUBT_WITHIN /* -1 the low, 0 the likely, 1 the high of a table     */
+};
+
 /* One key.  Static, plain; NULL or 0 where a column does not apply. */
 struct dew_field {
     const char *path; /* "ventilator.flow"                                  */
@@ -77,8 +86,14 @@ struct dew_field {
     enum dew_quantity at;        /* DEW_KIND_AT: of what stands after "at"  */
     const struct dew_field *row; /* DEW_KIND_ROWS: its columns              */
     size_t row_count;
-    size_t least, most; /* entries of a list, each hour pair, or of rows    */
-    int base_only;      /* an option cannot change it                       */
+    size_t least, most;   /* entries of a list, each hour pair, or of rows    */
+    int base_only;        /* an option cannot change it                       */
+    enum dew_doubt doubt; /* of the default                             */
+    const char *span;     /* RANGE: "low to high" as typed; "" where the
+                                 preset itself holds it                     */
+    double least_by, most_by; /* TIMES, STEP, WITHIN: the ends              */
+    const char *doubt_why;    /* source of that range, or why there is none;
+                                 numeric keys have one                      */
 };
 
 /* Every key, in the order of the manual.  Static, not to be freed. */
@@ -117,6 +132,13 @@ struct dew_measure {
     double si, low, high;
 };
 
+/* How a figure that is worked out is moved; all 0 = not at all. */
+struct dew_moved {
+    double more;   /* factor, less one                                      */
+    double step;   /* added, SI                                             */
+    double within; /* -1 .. 1, by the low and high of a table               */
+};
+
 /* One value as read.  given = 0: absent, the rest is zero. */
 struct dew_value {
     int given;
@@ -130,6 +152,8 @@ struct dew_value {
     const struct dew_value *items; /* AT, HOURS, LIST: entries; ROWS: cells */
     size_t count;                  /* of entries or rows                    */
     struct dew_origin origin;
+    struct dew_moved moved; /* by a change, of what is not given           */
+    double least, most;     /* SI, of a default: its row's span; else 0, 0 */
 };
 
 struct dew_scenario; /* opaque: text, values, origins, options */
@@ -203,6 +227,24 @@ char *dew_scenario_show(const struct dew_field *field,
  */
 double dew_scenario_worked(const struct dew_value *values, size_t key);
 
+/*
+ * What is in doubt of a key (its place in dew_scenario_fields): of a range that
+ * was told, else of the default as it is worked out here.  *ends, SI: the
+ * likely is 1 of TIMES, 0 of STEP and WITHIN.  NONE: *ends is unchanged.
+ */
+enum dew_doubt dew_scenario_doubt(const struct dew_value *values, size_t key,
+                                  struct dew_measure *ends);
+
+/*
+ * The range of a default in words: "1 to 10 R", "0.5 to 1.6 times that", "less
+ * 2 K to 2 K more"; "" where it has none, or writes it itself.  value is the
+ * default as read, or NULL: a range is then as the row types it.  system as
+ * above.  Returns out; size > 0; cut, never overrun.
+ */
+char *dew_scenario_show_doubt(const struct dew_field *field,
+                              const struct dew_value *value, int system,
+                              char *out, size_t size);
+
 /* ---- what it makes ------------------------------------------------------ */
 
 /*
@@ -261,8 +303,11 @@ enum dew_status dew_scenario_outdoors(const struct dew_year *year,
 /* Figures put in the place of those read, SI, for spreads and sizes. */
 struct dew_change {
     const char *path; /* of a NUMBER key, or of an AT key given with one
-                         pair, whose first part it is then                  */
+                         pair, whose first part it is then; of TIMES, STEP
+                         and WITHIN any key that is worked out              */
     double si;
+    enum dew_doubt how; /* NONE and RANGE: si is the figure; else what that
+                           doubt is of                                      */
 };
 struct dew_changes {
     const struct dew_change *list;
@@ -283,6 +328,13 @@ enum dew_status dew_scenario_case(const struct dew_scenario *scenario,
                                   const struct dew_outdoors *outdoors,
                                   const struct dew_changes *changes,
                                   struct dew_case *out, struct dew_error *err);
+
+/* Whether an option keeps the rules between its keys with figures changed.
+   Errors: DEW_ERANGE, the key in err->path; DEW_EMEM; DEW_EUNKNOWN as above. */
+enum dew_status dew_scenario_agrees(const struct dew_scenario *scenario,
+                                    size_t option,
+                                    const struct dew_changes *changes,
+                                    struct dew_error *err);
 
 /* An option with one thing read another way. */
 struct dew_another {

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
  * Many houses like the one told: every figure given as a range is drawn from
- * it, all options are marched through the year with the same draws, and what
+ * it, and every usual one from what its default leaves open; all options are marched through the year with the same draws, and what
  * they come to is counted.
  *
  *     dew_run_open        a run of DEW_RUN_MARCH, which need not be stepped
@@ -31,6 +31,7 @@ struct dew_spread_ask {
     size_t threads;     /* at most; 0: as many as processors                 */
     int years; /* 1: each through one of DEW_SPREAD_YEARS, where made        */
     int model; /* 1: with the model's own error                              */
+    int told_only; /* 1: what nobody told stands at its default without doubt */
 };
 
 /*
@@ -55,14 +56,16 @@ enum dew_spread_why {
     DEW_SPREAD_SURE    /* given without a range                               */
 };
 
-/* A figure that was given, in the file, an option or by --set. */
+/* A figure that was given, in the file, an option or by --set, or whose default
+   leaves a range open. */
 struct dew_spread_input {
     size_t key;    /* in dew_scenario_fields                                 */
     size_t option; /* of the run: the first that has it, with a range if any
                       does                                                   */
     int each;      /* 1: it is not the same in every option                  */
+    int usual;     /* 1: nobody told it, it is its default that is doubted   */
     enum dew_spread_why why;
-    size_t column; /* of the draws; DRAWN and STILL only                     */
+    size_t column; /* of the draws; DRAWN only                               */
 };
 
 /* What "best" was judged by, of options that will do. */
@@ -76,7 +79,8 @@ struct dew_spread; /* opaque */
 /*
  * run is borrowed until close, and must not be stepped meanwhile.  On DEW_OK
  * *spread is the caller's, for dew_spread_close; else NULL.
- * Errors: DEW_EMISSING where no figure drawn from a range changes a house;
+ * Errors: DEW_EMISSING where no figure drawn from a range changes a house, or
+ * there is none with told_only;
  * DEW_ERANGE for the draws, or weather of less than a year; those of
  * dew_scenario_case; DEW_EMEM.
  */
@@ -99,10 +103,24 @@ enum dew_status dew_spread_step(struct dew_spread *spread, double *done,
 const struct dew_spread_input *dew_spread_inputs(
     const struct dew_spread *spread, size_t *count);
 
-/* The figure of an input (DRAWN or STILL) in a draw for an option, SI. */
+/*
+ * The figure of an input in a draw for an option, SI; of one that is worked
+ * out, what moves it, as dew_scenario_doubt has it.  The likely one where it is
+ * not DRAWN.
+ */
 double dew_spread_figure(const struct dew_spread *spread,
                          const struct dew_spread_input *input, size_t draw,
                          size_t option);
+
+/* Draws that broke a rule between keys, in whose place others were drawn, by
+   the key at which the rule shows.  Borrowed from the spread. */
+enum { DEW_SPREAD_RULES = 16 };
+struct dew_spread_anew {
+    size_t count;          /* of draws                                       */
+    struct dew_error rule; /* path and text                                  */
+};
+const struct dew_spread_anew *dew_spread_anew(const struct dew_spread *spread,
+                                              size_t *count);
 
 /* Of a draw that is marched; NULL else.  draw = the number of draws: the
    likely house, with every figure as told. */

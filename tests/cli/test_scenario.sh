@@ -87,7 +87,9 @@ holds "start --all is a scenario" out "all.yaml: no fault found"
 holds "check finds no fault in it" out "s.yaml: no fault found"
 holds "check echoes what was read" out "  floor_area: 1900 ft2 [line 18]"
 holds "check names a default's source" out \
-    "  absorptance: 60 % [default: middling colours, from memory]"
+    "  infiltration: enhanced [default: [ASH-F16] eqs 49, 50]"
+holds "check tells a usual range" out \
+    "  roof_area: 1900 ft2 [worked out: floor area / storeys; usual range 1 to 1.2"
 holds "check works out what is not told" out \
     "  volume: 16150 ft3 [worked out: floor area x ceiling height, and a basement's]"
 "$D" check --units si s.yaml >out
@@ -132,7 +134,19 @@ tells "explain a key" 0 "limits.too_humid
   range: 20 % to 100 %
     a relative humidity
   default: 60 %
-    [EPA-COURSE]" "" explain limits.too_humid
+    [EPA-COURSE]
+  usual range:
+    none: it says what is asked, not how the house is" "" explain limits.too_humid
+tells "explain a key with a range" 0 "surfaces.edge_share
+  part of the window area that is edge and frame
+
+  a number without unit, a share or a percentage: no unit, %
+  range: 0 % to 100 %
+    a part of the windows
+  default: 15 %
+    from memory
+  usual range:
+    10 to 20 (our guess)" "" explain surfaces.edge_share
 tells "explain an unknown key" 1 "" \
     'dewledger: no key is called "limits.to_humid"; the nearest is "limits.too_humid"' \
     explain limits.to_humid

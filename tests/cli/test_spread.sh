@@ -27,6 +27,8 @@ says "no line above 80 columns" test -z "$(grep -E '^.{81}' out)"
 says "a drawn range is told" grep -q '^  people.count: 4 (2 to 6)$' out
 says "one by option is" grep -q '^  dehumidifier.set: 60 % (56 to 66), by option$' out
 says "money is set apart" grep -q '^Of money, .*: prices.electricity.$' out
+says "what nobody told is drawn" sh -c 'tr -s "\n" " " <out | grep -q "^.*Not told, so drawn from what is usual .* surfaces.corner_factor,"'
+says "and nothing of a machine that is not there" sh -c '! tr -s "\n" " " <out | grep -q "Not told.*humidifier.set.*Of money"'
 says "what has no range is named" grep -q '^Not doubted.* house.floor_area' out
 says "each option has its share and its hours" test "$(grep -c '^2 enthalpy core' out)" = 2
 cp out one
@@ -72,9 +74,14 @@ says "where none will do, that comes first" grep -q '^No option will do in all 1
 
 # ---- what is refused -------------------------------------------------------------
 sed 's/ ([^)]*)//g' house.yaml >sure.yaml
-ends "no range" 0 spread sure.yaml --draws 8
+ends "no range" 0 spread sure.yaml --draws 8 --told
 says "the year is doubted" grep -q '^  the weather: one of 16 made years' out
 says "and the model" grep -q '^  the model itself: up to 10 points' out
+ends "what is usual alone" 0 spread sure.yaml --draws 8
+says "is drawn" grep -q '^Not told, so drawn from what is usual' out
+ends "ranges that cross" 0 spread house.yaml --draws 32 --set 'temperature.heat=70 degF (66 to 80)' --set 'temperature.cool=75 degF (71 to 80)' --told
+says "others are drawn in their place" sh -c 'tr -s "\n" " " <out | grep -q "[1-9] of the 32 houses drawn could not be, and others were drawn in their place: temperature.heat heats to above what temperature.cool cools to"'
+says "what is not told stays" grep -q '^What you did not tell stands at its usual value, without doubt' out
 ends "a range by --set" 0 spread sure.yaml --draws 8 --set 'people.count=4 (3 to 5)'
 says "its place is told" grep -q '^  people.count: 4 (3 to 5)$' out
 ends "one option" 0 spread house.yaml --draws 8 --option 'as it stands'

@@ -165,10 +165,10 @@ TEST(the_fresh_air_required_follows_the_rule)
 TEST(a_change_takes_the_place_of_a_figure)
 {
     struct dew_scenario *s = opened(BASE, NULL, 0);
-    const struct dew_change list[] = {{"house.airtightness", 2.3},
-                                      {"people.count", 5.5}};
+    const struct dew_change list[] = {{.path = "house.airtightness", .si = 2.3},
+                                      {.path = "people.count", .si = 5.5}};
     const struct dew_changes changes = {list, 2};
-    const struct dew_change wrong[] = {{"house.shelter", 2}};
+    const struct dew_change wrong[] = {{.path = "house.shelter", .si = 2}};
     const struct dew_changes bad = {wrong, 1};
     struct dew_error err = {0};
     struct dew_case before, c;

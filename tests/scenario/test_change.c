@@ -26,7 +26,7 @@ static void a_change_is_a_set(void **state)
              "    ventilator: {core: enthalpy_plate, sensible: 75 % at 100 "
              "cfm, moisture: 50 % at 100 cfm, power: 60 W}\n";
     const struct changed_row *row = *state;
-    const struct dew_change one = {row->name, row->si};
+    const struct dew_change one = {.path = row->name, .si = row->si};
     const struct dew_changes changes = {&one, 1};
     struct dew_scenario *s = opened(text, NULL, 0);
     struct dew_scenario *typed = opened(text, &row->set, 1);
@@ -52,7 +52,7 @@ ROWS(changed_rows, a_change_is_a_set);
 TEST(a_change_of_no_figure_is_refused)
 {
     struct dew_scenario *s = opened(BASE, NULL, 0);
-    const struct dew_change at = {"ventilator.sensible", 0.5};
+    const struct dew_change at = {.path = "ventilator.sensible", .si = 0.5};
     const struct dew_changes changes = {&at, 1};
     struct dew_error err = {0};
     struct dew_case c;
@@ -71,7 +71,7 @@ TEST(a_change_of_no_figure_is_refused)
 TEST(a_change_keeps_the_rules_between_keys)
 {
     struct dew_scenario *s = opened(BASE, NULL, 0);
-    const struct dew_change dry = {"limits.too_dry", 0.7};
+    const struct dew_change dry = {.path = "limits.too_dry", .si = 0.7};
     const struct dew_changes changes = {&dry, 1};
     struct dew_error err = {0};
     struct dew_case c;

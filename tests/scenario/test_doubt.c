@@ -1,0 +1,276 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * What defaults leave open: every numeric key has a range or says why not, and
+ * each range moves the house where what it is about stands.
+ */
+#include "support/rows.h"
+
+#include <stdio.h>
+#include <string.h>
+
+#include "scenario/case_open.h"
+
+static int numeric(const struct dew_field *f)
+{
+    return f->kind == DEW_KIND_NUMBER || f->kind == DEW_KIND_COUNT ||
+           f->kind == DEW_KIND_AT || f->kind == DEW_KIND_LIST ||
+           f->kind == DEW_KIND_HOURS;
+}
+
+TEST(every_numeric_key_has_a_range_or_says_why_not)
+{
+    size_t count;
+    const struct dew_field *f = dew_scenario_fields(&count);
+
+    for (size_t i = 0; i < count; i++) {
+        if (numeric(&f[i]) && f[i].doubt_why == NULL)
+            fail_msg("%s: neither a range nor a reason", f[i].path);
+        if ((f[i].doubt == DEW_DOUBT_RANGE) != (f[i].span != NULL))
+            fail_msg("%s: a span, and no range", f[i].path);
+    }
+}
+
+/* Of the presets as read, which hold the ends to the key's own range. */
+TEST(usual_ranges_hold_their_likely_figure)
+{
+    struct dew_scenario *s = opened(BASE, NULL, 0);
+    const char *const bare[] = {"house.airtightness=none",
+                                "house.ceiling_height=none"};
+    struct dew_scenario *none = opened(BASE, bare, 2);
+    const struct dew_value *v = dew_scenario_values(none, 0);
+    size_t count;
+    const struct dew_field *f = dew_scenario_fields(&count);
+
+    for (size_t i = 0; i < count; i++)
+        if (f[i].doubt == DEW_DOUBT_RANGE && !v[i].given)
+            fail_msg("%s: a range of no default", f[i].path);
+        else if (f[i].doubt == DEW_DOUBT_RANGE &&
+                 !(f[i].low <= v[i].least && v[i].least <= v[i].amount.si &&
+                   v[i].amount.si <= v[i].most && v[i].most <= f[i].high &&
+                   v[i].least < v[i].most))
+            fail_msg("%s: its range does not hold", f[i].path);
+        else if (f[i].doubt == DEW_DOUBT_TIMES &&
+                 !(f[i].least_by >= 0 && f[i].least_by <= 1 &&
+                   f[i].most_by >= 1 && f[i].least_by < f[i].most_by))
+            fail_msg("%s: its factors do not hold 1", f[i].path);
+        else if (f[i].doubt == DEW_DOUBT_STEP &&
+                 !(f[i].least_by < 0 && f[i].most_by > 0))
+            fail_msg("%s: its steps do not hold 0", f[i].path);
+    dew_scenario_close(none);
+    dew_scenario_close(s);
+}
+
+/* ---- each range moves the house ------------------------------------------------ */
+
+#define BARE                                                                   \
+    "weather: {place: 722020}\nhouse: {floor_area: 2400 ft2, bedrooms: 3}\n"
+
+/* Beside those in which each key has an effect: what is not told there. */
+static const char *const further[] = {
+    BARE "house: {foundation: basement}\n",
+    BARE "heating: {kind: gas}\ncooling: {capacity: 3 ton, low_stage: 70 %}\n"
+         "moisture: {drying: 200 kg}\n"
+         "bath_fan: {flow: 80 cfm}\nrange_hood: {flow: 150 cfm}\n"
+         "clothes_dryer: {flow: 150 cfm}\nhumidifier: {rate: 1 L/h}\n",
+    BARE "safety: {house_age: 3 month}\nbuffering: {value: 0.1 kg/m2}\n"
+         "dehumidifier: {rate: 50 pint/day}\n"
+         "cooling: {capacity: 3 ton, typical: two_stage}\n",
+    BARE "airing: {flow: 300 cfm}\nlayout: return_tie\n"
+         "cooling: {capacity: 3 ton}\n"
+         "ventilator: {core: enthalpy_plate, typical: yes}\n"
+         "ducts: {leak_return: 4 %}\n",
+    BARE "layout: own_ducts\ncooling: {capacity: 3 ton}\n"
+         "ventilator: {core: heat_plate, sensible: 74 % at 95 cfm}\n"
+         "moisture: {laundry_dried_indoors: 1 per day, baths: 1 per day}\n",
+    BARE "layout: return_to_supply\ncooling: {capacity: 3 ton}\n"
+         "ventilator: {core: heat_plate, sensible: 74 % at 95 cfm}\n",
+    BARE "layout: mix\ncooling: {capacity: 3 ton}\n"
+         "ventilator: {core: heat_plate, sensible: 74 % at 95 cfm, damper: "
+         "yes}\n",
+};
+
+static enum dew_status end_of(const struct dew_scenario *s,
+                              const struct dew_change *one,
+                              struct dew_case *out)
+{
+    const struct dew_changes changes = {one, 1};
+    struct dew_error err = {0};
+
+    memset(out, 0, sizeof *out);
+    return dew_scenario_case(s, 0, &place, &changes, out, &err);
+}
+
+/* 1 where both ends make houses that differ. */
+static int moves(const char *text, size_t key)
+{
+    static struct dew_case low, high;
+    size_t count;
+    struct dew_scenario *s = opened(text, NULL, 0);
+    struct dew_measure ends;
+    struct dew_change at = {
+        .path = dew_scenario_fields(&count)[key].path,
+        .how = dew_scenario_doubt(dew_scenario_values(s, 0), key, &ends)};
+    int differ = 0;
+
+    if (at.how != DEW_DOUBT_NONE) {
+        at.si = ends.low;
+        differ = end_of(s, &at, &low) == DEW_OK;
+        at.si = ends.high;
+        differ = differ && end_of(s, &at, &high) == DEW_OK &&
+                 memcmp(&low, &high, sizeof low) != 0;
+    }
+    dew_scenario_close(s);
+    return differ;
+}
+
+static void a_range_moves_the_house(void **state)
+{
+    const struct dew_field *f = *state;
+    size_t count, key = (size_t)(f - dew_scenario_fields(&count));
+
+    for (size_t g = 0; g < COUNT_OF(grounds); g++)
+        if (moves(grounds[g], key))
+            return;
+    for (size_t g = 0; g < COUNT_OF(further); g++)
+        if (moves(further[g], key))
+            return;
+    fail_msg("%s: its range changes no house of these", f->path);
+}
+
+/* ---- a change is the figure that it comes to -------------------------------------- */
+
+static const struct as_set_row {
+    const char *name, *key;
+    double si;
+    enum dew_doubt how;
+    const char *set;
+} as_set_rows[] = {
+    {"a range", "insulation.floor", 1.2, DEW_DOUBT_RANGE,
+     "insulation.floor=1.2 m2K/W"},
+    {"people, 4 of 3 bedrooms", "people.count", 1.25, DEW_DOUBT_TIMES,
+     "people.count=5"},
+    {"showers, one for each of 4", "moisture.showers", 0.75, DEW_DOUBT_TIMES,
+     "moisture.showers=3 per day"},
+    {"cooking, 0.99 kg/day for 4", "moisture.cooking_water", 1.5,
+     DEW_DOUBT_TIMES, "moisture.cooking_water=1.485 kg/day"},
+    {"dishes, 0.50 kg/day for 4", "moisture.dishes", 0.5, DEW_DOUBT_TIMES,
+     "moisture.dishes=0.25 kg/day"},
+    {"appliances, 3 W/m2 of 222.967 m2", "people.appliances", 0.5,
+     DEW_DOUBT_TIMES, "people.appliances=334.450944 W"},
+    {"a window side, 3.75 % of the floor", "windows.south", 1.6,
+     DEW_DOUBT_TIMES, "windows.south=13.378037760 m2"},
+    {"a heater, 150 W/m2", "heating.capacity", 0.5, DEW_DOUBT_TIMES,
+     "heating.capacity=16722.5472 W"},
+    {"gas, 90 %", "heating.efficiency", 0.9, DEW_DOUBT_TIMES,
+     "heating.efficiency=81 %"},
+    {"a frost start, 23 degF", "ventilator.frost_start", 2, DEW_DOUBT_STEP,
+     "ventilator.frost_start=-3 degC"},
+    {"a blower half way to its high, 0.365 to 0.45 W per cfm",
+     "cooling.blower_power", 0.5, DEW_DOUBT_WITHIN,
+     "cooling.blower_power=489 W"},
+    {"an attic at its low, 5 to 6.5 an hour", "ducts.place_air", -1,
+     DEW_DOUBT_WITHIN, "ducts.place_air=5 per hour"},
+    {"a bath fan, 4 showers of 28 minutes", "bath_fan.run", 0.5,
+     DEW_DOUBT_TIMES, "bath_fan.run=2.333333333333 min/h"},
+};
+
+/* Numbers of one struct against another's, none farther than a hair. */
+static void assert_alike(const struct dew_case *a, const struct dew_case *b)
+{
+    for (size_t i = 0; i + sizeof(double) <= sizeof *a; i += sizeof(double)) {
+        double x, y;
+
+        memcpy(&x, (const char *)a + i, sizeof x);
+        memcpy(&y, (const char *)b + i, sizeof y);
+        if (memcmp(&x, &y, sizeof x) != 0)
+            assert_near(x, y, 1e-9 * fabs(y));
+    }
+}
+
+static void a_change_comes_to_a_set(void **state)
+{
+    static const char text[] =
+        BASE "heating: {kind: gas}\ncooling: {capacity: 3 ton}\n"
+             "ventilator: {core: heat_plate, sensible: 74 % at 95 cfm}\n"
+             "bath_fan: {flow: 80 cfm}\nducts: {leak_return: 4 %}\n";
+    static struct dew_case plain, changed, set;
+    const struct as_set_row *row = *state;
+    const struct dew_change one = {row->key, row->si, row->how};
+    struct dew_scenario *s = opened(text, NULL, 0);
+    struct dew_scenario *typed = opened(text, &row->set, 1);
+
+    make(s, 0, &plain);
+    make(typed, 0, &set);
+    assert_int_equal(end_of(s, &one, &changed), DEW_OK);
+    assert_true(memcmp(&plain, &changed, sizeof plain) != 0);
+    assert_alike(&changed, &set);
+    dew_scenario_close(typed);
+    dew_scenario_close(s);
+}
+ROWS(as_set_rows, a_change_comes_to_a_set);
+
+/* ---- what is in doubt --------------------------------------------------------------- */
+
+static const struct doubt_row {
+    const char *name, *key, *text;
+    enum dew_doubt how;
+    double low, likely, high;
+} doubt_rows[] = {
+    {"a range that was told", "house.airtightness",
+     BARE "house: {airtightness: 2 ach50 (1 to 4)}\n", DEW_DOUBT_RANGE, 1, 2,
+     4},
+    {"a figure told without one", "house.airtightness",
+     BARE "house: {airtightness: 2 ach50}\n", DEW_DOUBT_NONE, 0, 0, 0},
+    {"a default with its own", "surfaces.corner_factor", BARE, DEW_DOUBT_RANGE,
+     0.70, 0.75, 0.80},
+    {"a default with its row's", "surfaces.edge_factor", BARE, DEW_DOUBT_RANGE,
+     0.45, 0.55, 0.70},
+    {"a figure worked out", "people.count", BARE, DEW_DOUBT_TIMES, 0.5, 1,
+     1.25},
+    {"and told", "people.count", BARE "people: {count: 3}\n", DEW_DOUBT_NONE, 0,
+     0, 0},
+    {"a share at a flow", "ventilator.sensible",
+     BARE "ventilator: {core: heat_plate, sensible: 74 % (70 to 80) at 95 "
+          "cfm}\n",
+     DEW_DOUBT_RANGE, 0.70, 0.74, 0.80},
+    {"a typical core", "ventilator.sensible",
+     BARE "ventilator: {core: heat_plate, typical: yes}\n", DEW_DOUBT_WITHIN,
+     -1, 0, 1},
+    {"no core", "ventilator.sensible", BARE, DEW_DOUBT_NONE, 0, 0, 0},
+    {"a machine by its default", "cooling.seer",
+     BARE "cooling: {capacity: 3 ton}\n", DEW_DOUBT_RANGE, 10, 14, 18},
+    {"a typical machine", "cooling.seer",
+     BARE "cooling: {capacity: 3 ton, typical: variable}\n", DEW_DOUBT_WITHIN,
+     -1, 0, 1},
+};
+
+static void it_is_in_doubt_so(void **state)
+{
+    const struct doubt_row *row = *state;
+    struct dew_scenario *s = opened(row->text, NULL, 0);
+    size_t count;
+    const struct dew_field *f = dew_scenario_fields(&count);
+    struct dew_measure ends = {0, 0, 0};
+
+    assert_int_equal(
+        dew_scenario_doubt(dew_scenario_values(s, 0),
+                           (size_t)(dew_scenario_field(row->key) - f), &ends),
+        row->how);
+    assert_near(ends.low, row->low, 1e-9);
+    assert_near(ends.si, row->likely, 1e-9);
+    assert_near(ends.high, row->high, 1e-9);
+    dew_scenario_close(s);
+}
+ROWS(doubt_rows, it_is_in_doubt_so);
+
+__attribute__((constructor)) static void add_ranges(void)
+{
+    size_t count;
+    const struct dew_field *f = dew_scenario_fields(&count);
+
+    for (size_t i = 0; i < count; i++)
+        if (f[i].doubt != DEW_DOUBT_NONE)
+            add_test(f[i].path, a_range_moves_the_house, &f[i]);
+}
+
+RUN_TESTS("scenario, doubt");
