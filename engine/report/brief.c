@@ -160,8 +160,8 @@ static void all(const void *of, FILE *out)
                        out);
     if (r->question->draws != NULL)
         report__wrap(out, "",
-                     "8 in 10: the hours too humid of 8 in 10 houses like "
-                     "yours. Limits, best: in how many of 100.");
+                     "From, to: 8 in 10 houses like yours. Limits, best: in "
+                     "how many of 100 houses.");
     if (report__text_under(r))
         fputs("* less fresh air than asked for; never the best option\n", out);
     report__text_names(r, out);

@@ -352,6 +352,7 @@ struct handed {
     struct dew_costs costs;
     struct dew_option_facts facts;
     double required;
+    size_t draws;
     char answers[300], words[400];
 };
 
@@ -386,6 +387,7 @@ static int hand_on(const char *ground, const char *set, struct handed *out)
     out->costs = dew_scenario_costs(s, 0);
     out->facts = dew_scenario_facts(s, 0);
     out->required = dew_scenario_required(s, 0);
+    out->draws = dew_scenario_draws(s).count;
     w = dew_scenario_weather(s);
     log = dew_scenario_log(s);
     snprintf(out->words, sizeof out->words, "%s|%s|%s|%s|%s|%lu|%s|%s|%d|%d|%d",
