@@ -45,7 +45,9 @@ char *cli__explain_form(const struct dew_field *f, char *out, size_t size)
         append(out, size, "whole number");
         break;
     case DEW_KIND_FLAG:
-        append(out, size, "yes or no");
+        append(out, size,
+               f->either ? "yes or no, or both where it is unknown"
+                         : "yes or no");
         break;
     case DEW_KIND_ANSWER:
         append(out, size, "yes, no or unknown");
@@ -56,6 +58,10 @@ char *cli__explain_form(const struct dew_field *f, char *out, size_t size)
     case DEW_KIND_WORD:
         append(out, size, "one of: ");
         append_words(f, out, size);
+        append(out, size,
+               f->either ? "; in doubt: two or more with or between, "
+                           "or unknown"
+                         : "");
         break;
     case DEW_KIND_HOURS:
         append(out, size, "span of hours such as 22 to 6, or a list of them");
@@ -215,6 +221,9 @@ static void manual_intro(void)
         "* A doubtful number has its range: `1.1 ach50 (0.7 to 2.0)`. What is "
         "not told\n  stands at its default, and `spread` draws it from the "
         "default's usual range.\n"
+        "* A doubtful word is told as `gas or electric`, the likelier first, or "
+        "`unknown`: then\n  it is one of all its words, and `run` goes by the "
+        "default. `yes or no` likewise.\n"
         "* Order of rule: default, file, option, `--set`. Groups merge key by "
         "key, single\n  values and lists replace, `none` removes. `--set "
         "KEY=VALUE` holds for the base and\n  every option, `--set "

@@ -111,81 +111,112 @@ static int sure(const struct dew_spread *s, size_t key, size_t option)
 
 /* ---- without effect ------------------------------------------------------------ */
 
-/* Two cases of an option, one figure of which is at either end. */
-struct ends {
-    struct dew_case at[2];
-    double required[2];
+/* An option with one figure at an end of its range, or one of its words. */
+struct end {
+    struct dew_case c;
+    double required;
 };
 
-static enum dew_status at_end(struct dew_error *err, const char *key, int high)
+static enum dew_status blame_end(struct dew_error *err,
+                                 const struct dew_change *at)
 {
     char why[sizeof err->text];
 
     snprintf(why, sizeof why, "%s", err->text);
-    snprintf(err->text, sizeof err->text, "%.150s (at the %s end of %.60s)",
-             why, high ? "high" : "low", key);
+    snprintf(err->text, sizeof err->text, "%.150s (at an end of %.60s)", why,
+             at->path);
     return err->status;
 }
 
-/* *moves is 1 where an end breaks a rule: other draws may keep it. */
-static enum dew_status make_ends(const struct dew_spread *s,
-                                 const struct dew_spread_input *x,
-                                 size_t option, struct ends *ends, int *moves,
-                                 struct dew_error *err)
+/* *out stands only where *broken, of a rule between keys, is 0. */
+static enum dew_status make_end(const struct dew_spread *s, size_t option,
+                                const struct dew_change *at, struct end *out,
+                                int *broken, struct dew_error *err)
 {
     const struct dew_run *r = s->run;
-    const struct dew_field *f = &s->fields[x->key];
-    struct dew_measure range;
-    enum dew_doubt how = doubt_of(s, x->key, option, &range);
-    size_t at = r->options[option].at;
+    const struct dew_changes changes = {at, 1};
+    size_t from = r->options[option].at;
 
-    for (int e = 0; e < 2; e++) {
-        const struct dew_change one = {f->path, e ? range.high : range.low,
-                                       how};
-        const struct dew_changes changes = {&one, 1};
-
-        *moves =
-            dew_scenario_agrees(r->scenario, at, &changes, NULL) == DEW_ERANGE;
-        if (*moves)
-            return DEW_OK;
-
-        if (dew_scenario_case(r->scenario, at, &r->outdoors, &changes,
-                              &ends->at[e], err) != DEW_OK ||
-            dew_scenario_required_with(r->scenario, at, &changes,
-                                       &ends->required[e], err) != DEW_OK)
-            return at_end(err, f->path, e);
-    }
+    *broken =
+        dew_scenario_agrees(r->scenario, from, &changes, NULL) == DEW_ERANGE;
+    if (*broken)
+        return DEW_OK;
+    if (dew_scenario_case(r->scenario, from, &r->outdoors, &changes, &out->c,
+                          err) != DEW_OK ||
+        dew_scenario_required_with(r->scenario, from, &changes, &out->required,
+                                   err) != DEW_OK)
+        return blame_end(err, at);
     return DEW_OK;
 }
 
 /* Byte for byte: what differs in padding alone is drawn for nothing. */
-static int same(const void *a, const void *b, size_t size)
+static int same(const struct end *a, const struct end *b)
 {
-    return memcmp(a, b, size) == 0;
+    return memcmp(&a->c, &b->c, sizeof a->c) == 0 &&
+           !(fabs(a->required - b->required) > 0);
+}
+
+/* The other end of a range, or the next of the words that it may be; 0 after
+   the last. */
+static int next_end(const struct dew_spread *s, size_t key, size_t option,
+                    const struct dew_measure *range, struct dew_change *at)
+{
+    const struct dew_value *v = value_of(s, key, option);
+
+    if (at->how != DEW_DOUBT_WORDS) {
+        int more = at->si < range->high;
+
+        at->si = range->high;
+        return more;
+    }
+    do
+        at->si += 1;
+    while (at->si <= range->high && (v->may >> (int)at->si & 1U) == 0);
+    return at->si <= range->high;
+}
+
+/* *moves: 1 where two ends differ, or one breaks a rule, which others may
+   keep. */
+static enum dew_status try_option(const struct dew_spread *s, size_t key,
+                                  size_t option, struct end *ends, int *moves,
+                                  struct dew_error *err)
+{
+    struct dew_measure range;
+    struct dew_change at = {.path = s->fields[key].path,
+                            .how = doubt_of(s, key, option, &range)};
+    enum dew_status status;
+
+    *moves = 0;
+    if (at.how == DEW_DOUBT_NONE)
+        return DEW_OK;
+    at.si = range.low;
+    status = make_end(s, option, &at, &ends[0], moves, err);
+    while (status == DEW_OK && !*moves &&
+           next_end(s, key, option, &range, &at)) {
+        status = make_end(s, option, &at, &ends[1], moves, err);
+        if (status == DEW_OK && !*moves)
+            *moves = !same(&ends[0], &ends[1]);
+    }
+    return status;
 }
 
 static enum dew_status mark(const struct dew_spread *s,
-                            struct dew_spread_input *x, struct ends *ends,
+                            struct dew_spread_input *x, struct end *ends,
                             struct dew_error *err)
 {
-    for (size_t i = 0; i < s->options; i++) {
-        int moves = 0;
+    enum dew_status status = DEW_OK;
+    int moves = 0;
 
-        if (!drawn(s, x->key, i))
-            continue;
-        if (make_ends(s, x, i, ends, &moves, err) != DEW_OK)
-            return err->status;
-        if (moves || !same(&ends->at[0], &ends->at[1], sizeof ends->at[0]) ||
-            fabs(ends->required[0] - ends->required[1]) > 0)
-            return DEW_OK;
-    }
-    x->why = DEW_SPREAD_STILL;
-    return DEW_OK;
+    for (size_t i = 0; i < s->options && status == DEW_OK && !moves; i++)
+        status = try_option(s, x->key, i, ends, &moves, err);
+    if (status == DEW_OK && !moves)
+        x->why = DEW_SPREAD_STILL;
+    return status;
 }
 
 static enum dew_status try_all(struct dew_spread *s, struct dew_error *err)
 {
-    struct ends *ends = malloc(sizeof *ends);
+    struct end *ends = calloc(2, sizeof *ends);
     enum dew_status status = DEW_OK;
 
     if (ends == NULL)
@@ -299,11 +330,15 @@ double dew_spread_figure(const struct dew_spread *s,
 {
     struct dew_measure ends;
     enum dew_doubt how = doubt_of(s, input->key, option, &ends);
+    double share;
 
-    return draw < s->draws && how != DEW_DOUBT_NONE &&
-                   input->why == DEW_SPREAD_DRAWN
-               ? at_share(&ends, s->u[draw * s->columns + input->column])
-               : ends.si;
+    if (draw >= s->draws || how == DEW_DOUBT_NONE ||
+        input->why != DEW_SPREAD_DRAWN)
+        return ends.si;
+    share = s->u[draw * s->columns + input->column];
+    return how == DEW_DOUBT_WORDS
+               ? dew_scenario_word(value_of(s, input->key, option), share)
+               : at_share(&ends, share);
 }
 
 struct dew_changes run__spread_changes(const struct dew_spread *s, size_t row,

@@ -151,6 +151,31 @@ static struct dew_value *figure_of(struct shop *to, const struct dew_field *f,
     return lone;
 }
 
+/* 0 where the key has no such choice. */
+static int change_word(const struct dew_field *f, struct dew_value *v,
+                       double choice)
+{
+    char word[64] = "";
+    int i = choice >= 0 && choice < 1000 ? (int)choice : -1;
+    int good =
+        f->kind == DEW_KIND_FLAG     ? i == 0 || i == 1
+        : f->kind == DEW_KIND_ANSWER ? i >= 0 && i <= DEW_ANSWER_YES
+        : i < 0                      ? 0
+                : scenario__word_at(f->words, i, word, sizeof word)[0] != '\0';
+
+    if (!good)
+        return 0;
+    v->given = 1;
+    v->choice = i;
+    return 1;
+}
+
+static int is_word(const struct dew_field *f)
+{
+    return f->kind == DEW_KIND_WORD || f->kind == DEW_KIND_FLAG ||
+           f->kind == DEW_KIND_ANSWER;
+}
+
 /* 0 where the key is no such. */
 static int change_one(struct shop *to, const struct dew_change *c)
 {
@@ -172,6 +197,8 @@ static int change_one(struct shop *to, const struct dew_change *c)
         v->moved.within = c->si;
         return 1;
     default:
+        if (is_word(f))
+            return change_word(f, v, c->si);
         v = figure_of(to, f, v);
         if (v != NULL)
             v->amount = (struct dew_measure){c->si, c->si, c->si};
@@ -186,7 +213,8 @@ static enum dew_status change(struct shop *to,
     for (size_t i = 0; changes != NULL && i < changes->count; i++)
         if (!change_one(to, &changes->list[i])) {
             core__in(err, changes->list[i].path);
-            return core__fail(err, DEW_EUNKNOWN, "is no key of a number");
+            return core__fail(err, DEW_EUNKNOWN,
+                              "is no key of a number or of such a word");
         }
     return DEW_OK;
 }

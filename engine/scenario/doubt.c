@@ -3,6 +3,8 @@
    open. */
 #include "scenario/case.h"
 
+enum { MOST_WORDS = 32 };
+
 static int wide(const struct dew_value *v)
 {
     return v->amount.low < v->amount.high;
@@ -53,6 +55,51 @@ static enum dew_doubt by_library(const struct dew_value *v, size_t key,
     return row ? DEW_DOUBT_WITHIN : otherwise;
 }
 
+static int may(const struct dew_value *v, int choice)
+{
+    return (int)(v->may >> choice & 1U);
+}
+
+static int lowest(const struct dew_value *v)
+{
+    int i = 0;
+
+    while (!may(v, i))
+        i++;
+    return i;
+}
+
+static int highest(const struct dew_value *v)
+{
+    int i = MOST_WORDS - 1;
+
+    while (!may(v, i))
+        i--;
+    return i;
+}
+
+static enum dew_doubt words(const struct dew_value *v, struct dew_measure *ends)
+{
+    *ends = (struct dew_measure){v->choice, lowest(v), highest(v)};
+    return DEW_DOUBT_WORDS;
+}
+
+int dew_scenario_word(const struct dew_value *value, double share)
+{
+    int count = 0, nth;
+
+    for (int i = 0; i < MOST_WORDS; i++)
+        count += may(value, i);
+    if (count == 0)
+        return value->choice;
+    nth = (int)(share * count);
+    if (nth >= count)
+        nth = count - 1;
+    for (int i = lowest(value);; i++)
+        if (may(value, i) && nth-- == 0)
+            return i;
+}
+
 enum dew_doubt dew_scenario_doubt(const struct dew_value *values, size_t key,
                                   struct dew_measure *ends)
 {
@@ -61,6 +108,8 @@ enum dew_doubt dew_scenario_doubt(const struct dew_value *values, size_t key,
     const struct dew_value *v = &values[key], *x = figure(f, v);
     enum dew_doubt how;
 
+    if (v->may != 0)
+        return words(v, ends);
     if (told(v) && (x == NULL || !wide(x)))
         return DEW_DOUBT_NONE;
     how = told(v) ? DEW_DOUBT_RANGE : by_library(values, key, f->doubt);

@@ -46,6 +46,9 @@ static const struct dew_form minute_forms[] = {{DEW_TIME, 0, 3600}};
 #define WITHIN(source)                                                         \
     .doubt = DEW_DOUBT_WITHIN, .least_by = -1, .most_by = 1,                   \
     .doubt_why = (source)
+/* One of these words. */
+#define EITHER(span_, source)                                                  \
+    .doubt = DEW_DOUBT_WORDS, .span = (span_), .doubt_why = (source)
 /* Nothing, and why. */
 #define SURE(why) .doubt_why = (why)
 

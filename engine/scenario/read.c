@@ -172,6 +172,12 @@ static void fill_span(struct scenario__reading *r, const struct dew_field *f,
 
     if (f->span == NULL)
         return;
+    if (f->doubt == DEW_DOUBT_WORDS) {
+        snprintf(text, sizeof text, "%s", f->span);
+        if (scenario__value_read(r, f, f->path, &node, &whole))
+            preset->may = whole.may;
+        return;
+    }
     snprintf(text, sizeof text, "%s%s%s%s", f->preset, f->span[0] ? " (" : "",
              f->span, f->span[0] ? ")" : "");
     if (scenario__value_read(r, f, f->path, &node, &whole)) {

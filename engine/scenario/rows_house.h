@@ -46,12 +46,12 @@ K(house, leakage_exponent, NUMBER, PURE, 0.5, 1, "0.5 is an orifice, 1 a fine cr
 K(house, leakage_at_1_pa, NUMBER, FLOW, 1e-4, 5, "from a gas-tight test house to a barn", "", NULL, NULL, "coefficient c of the blower-door curve, as the flow at 1 Pa; used instead of airtightness", SURE(UNTOLD))
 K(house, infiltration, WORD, PURE, 0, 0, NULL, "enhanced", "[ASH-F16] eqs 49, 50", NULL, "how wind and stack drive leakage: by the enhanced model, the basic one, or a constant", .words = SCENARIO__WORDS(SCENARIO__INFILTRATION))
 K(house, constant_leakage, NUMBER, FLOW, 0, 1, "more than that is an open house", "", NULL, NULL, "outdoor air that leaks in, day and night, when infiltration is constant", FORMS(constant_forms), SURE(UNTOLD))
-K(house, shelter, WORD, PURE, 0, 0, NULL, "houses_across_street", "[ASH-F16] class 3 of 5", "houses_across_street", "what stands in the wind's way", .words = "open|lone|houses_across_street|large_lots|close_neighbours")
-K(house, flue, FLAG, PURE, 0, 0, NULL, "no", "a tight house without a fireplace", NULL, "a flue or chimney open to the rooms")
-K(house, foundation, WORD, PURE, 0, 0, NULL, "slab", "the commonest house asked about, no source", "slab", "what the house stands on; a basement is one inside the insulation, as warm as the rooms and open to them: house.floor_area then counts the storeys above it", .words = SCENARIO__WORDS(SCENARIO__FOUNDATION))
+K(house, shelter, WORD, PURE, 0, 0, NULL, "houses_across_street", "[ASH-F16] class 3 of 5", "houses_across_street", "what stands in the wind's way", .words = "open|lone|houses_across_street|large_lots|close_neighbours", .either = 1, EITHER("houses_across_street or lone or large_lots", "our guess: the classes beside it"))
+K(house, flue, FLAG, PURE, 0, 0, NULL, "no", "a tight house without a fireplace", NULL, "a flue or chimney open to the rooms", .either = 1)
+K(house, foundation, WORD, PURE, 0, 0, NULL, "slab", "the commonest house asked about, no source", "slab", "what the house stands on; a basement is one inside the insulation, as warm as the rooms and open to them: house.floor_area then counts the storeys above it", .words = SCENARIO__WORDS(SCENARIO__FOUNDATION), .either = 1)
 K(house, basement_depth, NUMBER, LENGTH, 0.3, 6, "from a sunken floor to two storeys down", "7 ft", "common practice, no source", NULL, "basement: its floor below the ground outside", RANGE("6 to 8", "our guess"))
 K(house, basement_height, NUMBER, LENGTH, 1.8, 6, "a room one can stand in", "8 ft", "common practice, no source", NULL, "basement: height of its rooms; their air counts with the house's, and what of the walls stands above the ground as outside wall", RANGE("7 to 9", "our guess"))
-K(house, construction, WORD, PURE, 0, 0, NULL, "light", "timber frame, [ISO13790] table 12", "light", "how much heat the fabric holds", .words = SCENARIO__WORDS(DEW_FABRIC_MAP))
+K(house, construction, WORD, PURE, 0, 0, NULL, "light", "timber frame, [ISO13790] table 12", "light", "how much heat the fabric holds", .words = SCENARIO__WORDS(DEW_FABRIC_MAP), .either = 1)
 
 /* ---- insulation ---- */
 K(insulation, walls, NUMBER, RSI, 0.1, 20, "from bare board to a passive house", "19 R", "code minimum of the warm zones, from memory", "21 R", "thermal resistance of the walls, whole", RANGE("11 to 23", "our guess, from older codes to newer"))
@@ -82,13 +82,13 @@ K(surfaces, corner_factor, NUMBER, PURE, 0.05, 1, "0 is outdoors, 1 indoors [ISO
 K(surfaces, edge_share, NUMBER, PURE, 0, 1, "a part of the windows", "15 %", "from memory", NULL, "part of the window area that is edge and frame", RANGE("10 to 20", "our guess"))
 
 /* ---- ground ---- */
-K(ground, soil, WORD, PURE, 0, 0, NULL, "sand", "the commonest, no source", NULL, "what the house stands in", .words = SCENARIO__WORDS(DEW_SOIL_MAP))
+K(ground, soil, WORD, PURE, 0, 0, NULL, "sand", "the commonest, no source", NULL, "what the house stands in", .words = SCENARIO__WORDS(DEW_SOIL_MAP), .either = 1, EITHER("sand or clay", "our guess"))
 K(ground, mean, NUMBER, TEMPERATURE, -20, 40, "soil a house stands on", "=from the weather [ISO13370]", NULL, NULL, "yearly mean under the floor", STEP(-2, 2, "our guess"))
 K(ground, swing, NUMBER, TEMPERATURE_STEP, 0, 20, "half the range over a year", "=from the weather [ISO13370]", NULL, NULL, "half the yearly range under the floor", TIMES(0.7, 1.3, "our guess"))
 
 /* ---- people ---- */
 K(people, count, NUMBER, PURE, 0, 30, "one household", "=bedrooms + 1", NULL, "4", "people who live there", TIMES(0.5, 1.25, "our guess: more beds than people, or a child more"))
-K(people, schedule, WORD, PURE, 0, 0, NULL, "work_and_school", "our own, common practice", "work_and_school", "when they are at home, asleep and about", .words = "all_day|work_and_school|home_office|retired|night_shift|weekends_only")
+K(people, schedule, WORD, PURE, 0, 0, NULL, "work_and_school", "our own, common practice", "work_and_school", "when they are at home, asleep and about", .words = "all_day|work_and_school|home_office|retired|night_shift|weekends_only", .either = 1)
 K(people, clock, WORD, PURE, 0, 0, NULL, "standard", "summer time is not everywhere: say which", NULL, "the clock people live by: standard time all year, or an hour ahead in summer by the rule of the United States or the European Union; schedules, set points and timers follow it, weather and tables stay in standard time", .words = SCENARIO__WORDS(DEW_CLOCK_MAP))
 K(people, weekday, LIST, PURE, 0, 1, "share of the people at home", "=by the schedule", NULL, NULL, "share at home in each hour of a weekday, from midnight", .least = 24, .most = 24, SURE(SCHEDULE))
 K(people, weekend, LIST, PURE, 0, 1, "share of the people at home", "=by the schedule", NULL, NULL, "share at home in each hour of Saturday and Sunday, from midnight", .least = 24, .most = 24, SURE(SCHEDULE))
@@ -103,7 +103,7 @@ K(moisture, showers, NUMBER, PER_DAY, 0, 40.0 / DAY, "one household", "=one a da
 K(moisture, shower_water, NUMBER, WATER, 0.01, 3, "published figures run from 0.24 to 2.6 kg", "0.24 kg", "[AO88] 5 minutes, without towels", NULL, "water each shower sets free", RANGE("0.2 to 0.6", "our guess: longer ones, and towels; published figures reach 2.6 kg"))
 K(moisture, baths, NUMBER, PER_DAY, 0, 20.0 / DAY, "one household", "0 per day", "counted with the showers", NULL, "tub baths taken, or their water a day", FORMS(rate_forms), SURE(SHOWERS))
 K(moisture, bath_water, NUMBER, WATER, 0.01, 3, "published figures run from 0.05 to 1 kg", "0.05 kg", "[AO88] without towels", NULL, "water each bath sets free", RANGE("0.05 to 0.3", "our guess: towels"))
-K(moisture, cooking, WORD, PURE, 0, 0, NULL, "electric", "common practice, no source", "electric", "what cooks: gas sets its own water free too", .words = SCENARIO__WORDS(SCENARIO__COOKING))
+K(moisture, cooking, WORD, PURE, 0, 0, NULL, "electric", "common practice, no source", "electric", "what cooks: gas sets its own water free too", .words = SCENARIO__WORDS(SCENARIO__COOKING), .either = 1)
 K(moisture, cooking_water, NUMBER, WATER_RATE, 0, 1e-4, "one household", "=0.99 kg/day for four people, 2.33 with gas [AO88], partly from memory", NULL, NULL, "water set free by cooking", TIMES(0.5, 1.6, "our guess"))
 K(moisture, dishes, NUMBER, WATER_RATE, 0, 1e-4, "one household", "=0.50 kg/day for four people [AO88], partly from memory", NULL, NULL, "water set free by washing up", TIMES(0.3, 1.3, "our guess, from a machine to much by hand"))
 K(moisture, laundry_dried_indoors, NUMBER, PER_DAY, 0, 10.0 / DAY, "one household", "0 per day", "a dryer vented outdoors", "0 per day", "loads hung up indoors or dried by an unvented dryer, or their water a day", FORMS(rate_forms), SURE(NOTHING))
@@ -120,7 +120,7 @@ K(moisture, drying, NUMBER, WATER, 0, 20000, "a concrete house may hold tonnes",
 K(moisture, drying_half_life, NUMBER, TIME, DAY, 3650 * DAY, "timber takes months, concrete years", "180 day (90 to 365)", "from memory", NULL, "time in which half of the construction water leaves", RANGE("", "from memory"))
 
 /* ---- buffering ---- */
-K(buffering, class, WORD, PURE, 0, 0, NULL, "likely", "from memory, as the range of its classes", "likely", "how much water furnishings and fabric take up", .words = SCENARIO__OR_NONE(DEW_HOLDING_MAP), TIMES(0.52, 2.5, "of what the house takes up: the low and high class beside the likely, from memory"))
+K(buffering, class, WORD, PURE, 0, 0, NULL, "likely", "from memory, as the range of its classes", "likely", "how much water furnishings and fabric take up", .words = SCENARIO__OR_NONE(DEW_HOLDING_MAP), TIMES(0.52, 2.5, "of what the house takes up: the low and high class beside the likely, from memory"), .either = 1)
 K(buffering, value, NUMBER, BUFFER_VALUE, 0, 1, "moisture buffer values run from 0 to about 0.3 kg/m2", "", NULL, NULL, "moisture buffer value of the inside surfaces, used instead of the class", SURE(UNTOLD))
 K(buffering, area, NUMBER, AREA, 1, 20000, "one household's house", "=3 m2 per m2 of floor", NULL, NULL, "surface that the moisture buffer value stands for", TIMES(0.83, 1.33, "the classes' own, 2.5 to 4 m2 per m2: from memory"))
 
@@ -136,7 +136,7 @@ K(temperature, given_by_hour, LIST, TEMPERATURE, 0, 45, "rooms people live in", 
 
 /* ---- airing ---- */
 K(airing, flow, NUMBER, FLOW, 0, 3, "open windows on both sides of a house", "0 cfm", "windows kept shut", NULL, "outdoor air through windows opened by habit, at full opening", RANGE("0 to 100", "our guess: a window now and then"))
-K(airing, habit, WORD, PURE, 0, 0, NULL, "warm_weather", "our guess: no study we know says what people in cooled houses do; the two words are its ends", NULL, "how windows are opened: in warm weather whatever the humidity, or only while the dew point outdoors is below that indoors and below that of limits.too_humid", .words = SCENARIO__WORDS(SCENARIO__HABIT))
+K(airing, habit, WORD, PURE, 0, 0, NULL, "warm_weather", "our guess: no study we know says what people in cooled houses do; the two words are its ends", NULL, "how windows are opened: in warm weather whatever the humidity, or only while the dew point outdoors is below that indoors and below that of limits.too_humid", .words = SCENARIO__WORDS(SCENARIO__HABIT), .either = 1)
 K(airing, from, NUMBER, TEMPERATURE, -10, 40, "mild weather", "61 degF", "our guess: 55 to 66 degF", NULL, "running mean outdoors at which windows begin to be opened", RANGE("55 to 66", "our guess"))
 K(airing, full, NUMBER, TEMPERATURE, -10, 40, "mild weather", "70 degF", "our guess: 64 to 75 degF", NULL, "running mean outdoors at which they stand fully open", RANGE("64 to 75", "our guess"))
 

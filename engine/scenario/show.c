@@ -134,6 +134,23 @@ static void show_rows(const struct dew_field *f, const struct dew_value *v,
     append(out, size, "]");
 }
 
+/* "gas or electric", the likely one first. */
+static char *show_either(const struct dew_field *f, const struct dew_value *v,
+                         char *out, size_t size)
+{
+    const char *words = f->kind == DEW_KIND_WORD ? f->words : "no|yes";
+    char word[64];
+
+    scenario__word_at(words, v->choice, out, size);
+    for (int i = 0; v->may >> i != 0; i++) {
+        if (i == v->choice || (v->may >> i & 1U) == 0)
+            continue;
+        append(out, size, " or ");
+        append(out, size, scenario__word_at(words, i, word, sizeof word));
+    }
+    return out;
+}
+
 char *dew_scenario_show(const struct dew_field *field,
                         const struct dew_value *value, int system, char *out,
                         size_t size)
@@ -144,6 +161,9 @@ char *dew_scenario_show(const struct dew_field *field,
         snprintf(out, size, "%s", "none");
         return out;
     }
+    if (value->may != 0 && field->kind != DEW_KIND_ANSWER &&
+        value->origin.by != DEW_BY_DEFAULT)
+        return show_either(field, value, out, size);
     switch (field->kind) {
     case DEW_KIND_WORD:
         return scenario__word_at(field->words, value->choice, out, size);
@@ -224,6 +244,9 @@ char *dew_scenario_show_doubt(const struct dew_field *field,
         break;
     case DEW_DOUBT_WITHIN:
         snprintf(out, size, "low to high of its table");
+        break;
+    case DEW_DOUBT_WORDS:
+        snprintf(out, size, "%s", field->span);
         break;
     case DEW_DOUBT_NONE:
         break;

@@ -81,19 +81,109 @@ static char *spoken(const char *words, char *out, size_t size)
     return out;
 }
 
+/* The piece of text before " or ", or all of it; *rest is what follows. */
+static void piece(const char **rest, char *out, size_t size)
+{
+    const char * or = strstr(*rest, " or ");
+    size_t n = or != NULL ? (size_t)(or -*rest) : strlen(*rest);
+
+    snprintf(out, size, "%.*s", (int)n, *rest);
+    *rest = or != NULL ? or +4 : NULL;
+}
+
+/* Places among words of "a or b or c", those as bits; the first is likely.
+   0 where one is not known: it is put into unknown. */
+static int read_several(const char *words, const char *text,
+                        struct dew_value *out, char *unknown, size_t size)
+{
+    for (const char *rest = text; rest != NULL;) {
+        int place;
+
+        piece(&rest, unknown, size);
+        place = scenario__word_place(words, unknown);
+        if (place < 0)
+            return 0;
+        if (out->may == 0)
+            out->choice = place;
+        out->may |= 1U << place;
+    }
+    if ((out->may & (out->may - 1)) == 0)
+        out->may = 0; /* one word: in no doubt */
+    return 1;
+}
+
+static int is_unknown(const char *text)
+{
+    return scenario__word_place("unknown", text) == 0;
+}
+
+/* Whatever the key's words are; the default is the likely one. */
+static int read_unknown(struct scenario__reading *r, const struct dew_field *f,
+                        const char *path, const struct scenario__node *node,
+                        struct dew_value *out)
+{
+    char list[180], word[64];
+
+    out->choice =
+        f->preset != NULL ? scenario__word_place(f->words, f->preset) : -1;
+    if (out->choice < 0) {
+        scenario__blame(r, node, path, DEW_EAMBIGUOUS,
+                        "unknown: there is no usual one to go by; write those "
+                        "it may be with \"or\" between, of %s",
+                        spoken(f->words, list, sizeof list));
+        return 0;
+    }
+    for (int i = 0;
+         scenario__word_at(f->words, i, word, sizeof word)[0] != '\0'; i++)
+        out->may |= 1U << i;
+    return 1;
+}
+
+static int in_no_doubt(struct scenario__reading *r, const struct dew_field *f,
+                       const char *path, const struct scenario__node *node)
+{
+    if (f->either || strstr(node->text, " or ") == NULL)
+        return 1;
+    scenario__blame(r, node, path, DEW_EAMBIGUOUS,
+                    "\"%.40s\": this is chosen, not doubted: write one, and "
+                    "the other in an option of its own",
+                    node->text);
+    return 0;
+}
+
 static int read_word(struct scenario__reading *r, const struct dew_field *f,
                      const char *path, const struct scenario__node *node,
                      struct dew_value *out)
 {
-    char list[180];
+    char list[180], word[64];
 
-    out->choice = scenario__word_place(f->words, node->text);
-    if (out->choice >= 0)
+    if (!in_no_doubt(r, f, path, node))
+        return 0;
+    if (f->either && is_unknown(node->text))
+        return read_unknown(r, f, path, node, out);
+    if (read_several(f->words, node->text, out, word, sizeof word))
         return 1;
     scenario__blame(r, node, path, DEW_EUNKNOWN,
-                    "\"%.40s\" is not known: write %s", node->text,
+                    "\"%.40s\" is not known: write %s", word,
                     spoken(f->words, list, sizeof list));
     return 0;
+}
+
+/* Both answers, each as likely; by itself the one that stands first, or that
+   of the default where neither is told. */
+static int read_both(const struct dew_field *f, const char *text,
+                     struct dew_value *out)
+{
+    int asks = f->kind == DEW_KIND_ANSWER;
+    int order = scenario__word_place("unknown|yes or no|no or yes", text);
+
+    if (!f->either || order < 0)
+        return 0;
+    out->may = asks ? 1U << DEW_ANSWER_NO | 1U << DEW_ANSWER_YES : 3U;
+    out->choice = asks        ? DEW_ANSWER_UNKNOWN
+                  : order > 0 ? order == 1
+                              : scenario__word_place("yes", f->preset) == 0;
+    return 1;
 }
 
 static int read_answer(struct scenario__reading *r, const struct dew_field *f,
@@ -105,12 +195,16 @@ static int read_answer(struct scenario__reading *r, const struct dew_field *f,
         scenario__word_place("unknown|no|yes|false|true|off|on", node->text);
     int asks = f->kind == DEW_KIND_ANSWER;
 
+    if (!in_no_doubt(r, f, path, node))
+        return 0;
+    if (read_both(f, node->text, out))
+        return 1;
     if (place > DEW_ANSWER_YES)
         place = place % 2 ? DEW_ANSWER_NO : DEW_ANSWER_YES;
     if (place < 0 || (place == DEW_ANSWER_UNKNOWN && !asks)) {
         scenario__blame(r, node, path, DEW_EUNKNOWN,
                         "\"%.40s\" is no answer: write yes%s", node->text,
-                        asks ? ", no or unknown" : " or no");
+                        asks || f->either ? ", no or unknown" : " or no");
         return 0;
     }
     out->choice = asks ? place : place == DEW_ANSWER_YES;

@@ -62,10 +62,11 @@ struct dew_form {
 /* What a default leaves open. */
 enum dew_doubt {
     DEW_DOUBT_NONE,
-    DEW_DOUBT_RANGE, /* low to high                                         */
-    DEW_DOUBT_TIMES, /* factors of the figure that is worked out            */
-    DEW_DOUBT_STEP,  /* what is added to that figure, SI                    */
-    DEW_DOUBT_WITHIN /* -1 the low, 0 the likely, 1 the high of a table     */
+    DEW_DOUBT_RANGE,  /* low to high                                         */
+    DEW_DOUBT_TIMES,  /* factors of the figure that is worked out            */
+    DEW_DOUBT_STEP,   /* what is added to that figure, SI                    */
+    DEW_DOUBT_WITHIN, /* -1 the low, 0 the likely, 1 the high of a table    */
+    DEW_DOUBT_WORDS   /* one of the words it may be, each as likely         */
 };
 
 /* One key.  Static, plain; NULL or 0 where a column does not apply. */
@@ -88,8 +89,10 @@ struct dew_field {
     size_t row_count;
     size_t least, most;   /* entries of a list, each hour pair, or of rows    */
     int base_only;        /* an option cannot change it                       */
+    int either;           /* WORD, FLAG, ANSWER: may be in doubt: "a or b"    */
     enum dew_doubt doubt; /* of the default                             */
-    const char *span;     /* RANGE: "low to high" as typed; "" where the
+    const char
+        *span; /* WORDS: "a or b"; RANGE: "low to high" as typed; "" where the
                                  preset itself holds it                     */
     double least_by, most_by; /* TIMES, STEP, WITHIN: the ends              */
     const char *doubt_why;    /* source of that range, or why there is none;
@@ -154,6 +157,8 @@ struct dew_value {
     struct dew_origin origin;
     struct dew_moved moved; /* by a change, of what is not given           */
     double least, most;     /* SI, of a default: its row's span; else 0, 0 */
+    unsigned may; /* WORD, FLAG, ANSWER in doubt: bit i, it may be choice i;
+                     0: it is as told                                       */
 };
 
 struct dew_scenario; /* opaque: text, values, origins, options */
@@ -230,7 +235,8 @@ double dew_scenario_worked(const struct dew_value *values, size_t key);
 /*
  * What is in doubt of a key (its place in dew_scenario_fields): of a range that
  * was told, else of the default as it is worked out here.  *ends, SI: the
- * likely is 1 of TIMES, 0 of STEP and WITHIN.  NONE: *ends is unchanged.
+ * likely is 1 of TIMES, 0 of STEP and WITHIN; of WORDS the choice, and the ends
+ * are the first and last it may be.  NONE: *ends is unchanged.
  */
 enum dew_doubt dew_scenario_doubt(const struct dew_value *values, size_t key,
                                   struct dew_measure *ends);
@@ -244,6 +250,10 @@ enum dew_doubt dew_scenario_doubt(const struct dew_value *values, size_t key,
 char *dew_scenario_show_doubt(const struct dew_field *field,
                               const struct dew_value *value, int system,
                               char *out, size_t size);
+
+/* The choice at a share (0 .. 1) of those that words in doubt may be; the one
+   told where it is in no doubt. */
+int dew_scenario_word(const struct dew_value *value, double share);
 
 /* ---- what it makes ------------------------------------------------------ */
 
@@ -302,10 +312,11 @@ enum dew_status dew_scenario_outdoors(const struct dew_year *year,
 
 /* Figures put in the place of those read, SI, for spreads and sizes. */
 struct dew_change {
-    const char *path; /* of a NUMBER key, or of an AT key given with one
-                         pair, whose first part it is then; of TIMES, STEP
-                         and WITHIN any key that is worked out              */
-    double si;
+    const char *path;   /* of a NUMBER key, or of an AT key given with one
+                         pair, whose first part it is then; of a WORD, FLAG
+                         or ANSWER key; of TIMES, STEP and WITHIN any key
+                         that is worked out                                 */
+    double si;          /* of words: the choice                             */
     enum dew_doubt how; /* NONE and RANGE: si is the figure; else what that
                            doubt is of                                      */
 };

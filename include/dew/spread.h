@@ -104,7 +104,8 @@ const struct dew_spread_input *dew_spread_inputs(
     const struct dew_spread *spread, size_t *count);
 
 /*
- * The figure of an input in a draw for an option, SI; of one that is worked
+ * The figure of an input in a draw for an option, SI; of words the choice, by
+ * itself no measure of anything; of one that is worked
  * out, what moves it, as dew_scenario_doubt has it.  The likely one where it is
  * not DRAWN.
  */

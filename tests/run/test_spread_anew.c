@@ -184,4 +184,39 @@ TEST(what_nobody_told_is_drawn_from_what_is_usual)
     dew_run_close(r);
 }
 
+/* ---- words ----------------------------------------------------------------------------- */
+
+/* Half of the houses have each; the likely house has the first. */
+TEST(a_word_in_doubt_is_one_or_the_other)
+{
+    const char *const sets[] = {"people.count=4", "house.floor_area=1830 ft2",
+                                "house.airtightness=1.3 ach50",
+                                "cooling.cycles=3.4 per hour",
+                                "house.construction=light or heavy"};
+    struct dew_run *r = run_of(HOUSE, sets, 5);
+    struct dew_spread *s = told_of(r, DRAWS);
+    const struct dew_spread_input *x = input(s, "house.construction");
+    double done = 0, by_word[4] = {-1, -1, -1, -1};
+    size_t heavy = 0;
+
+    assert_int_equal(x->why, DEW_SPREAD_DRAWN);
+    while (done < 1)
+        assert_int_equal(dew_spread_step(s, &done, NULL), DEW_OK);
+    for (size_t i = 0; i < DRAWS; i++) {
+        int word = (int)dew_spread_figure(s, x, i, 0);
+        double h = dew_spread_house(s, i, 0)->too_humid;
+
+        assert_true(word == 1 || word == 3);
+        heavy += word == 3;
+        if (by_word[word] < 0)
+            by_word[word] = h;
+        assert_near(h, by_word[word], 0);
+    }
+    assert_int_equal(heavy, DRAWS / 2);
+    assert_true(by_word[1] != by_word[3]);
+    assert_near(dew_spread_house(s, DRAWS, 0)->too_humid, by_word[1], 0);
+    dew_spread_close(s);
+    dew_run_close(r);
+}
+
 RUN_TESTS("houses drawn anew");

@@ -168,7 +168,7 @@ TEST(a_change_takes_the_place_of_a_figure)
     const struct dew_change list[] = {{.path = "house.airtightness", .si = 2.3},
                                       {.path = "people.count", .si = 5.5}};
     const struct dew_changes changes = {list, 2};
-    const struct dew_change wrong[] = {{.path = "house.shelter", .si = 2}};
+    const struct dew_change wrong[] = {{.path = "title", .si = 2}};
     const struct dew_changes bad = {wrong, 1};
     struct dew_error err = {0};
     struct dew_case before, c;
@@ -180,7 +180,7 @@ TEST(a_change_takes_the_place_of_a_figure)
     assert_near(c.house.people.count, 5.5, 0);
     assert_int_equal(dew_scenario_case(s, 0, &place, &bad, &c, &err),
                      DEW_EUNKNOWN);
-    assert_string_equal(err.path, "house.shelter");
+    assert_string_equal(err.path, "title");
     dew_scenario_close(s);
 }
 

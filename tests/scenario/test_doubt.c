@@ -25,7 +25,8 @@ TEST(every_numeric_key_has_a_range_or_says_why_not)
     for (size_t i = 0; i < count; i++) {
         if (numeric(&f[i]) && f[i].doubt_why == NULL)
             fail_msg("%s: neither a range nor a reason", f[i].path);
-        if ((f[i].doubt == DEW_DOUBT_RANGE) != (f[i].span != NULL))
+        if ((f[i].doubt == DEW_DOUBT_RANGE || f[i].doubt == DEW_DOUBT_WORDS) !=
+            (f[i].span != NULL))
             fail_msg("%s: a span, and no range", f[i].path);
     }
 }
@@ -137,6 +138,112 @@ static void a_range_moves_the_house(void **state)
     fail_msg("%s: its range changes no house of these", f->path);
 }
 
+/* ---- words ------------------------------------------------------------------------ */
+
+static const struct word_row {
+    const char *name, *key, *text;
+    int likely;
+    unsigned may;
+} word_rows[] = {
+    {"two fuels", "heating.kind", BARE "heating: {kind: gas or electric}\n", 2,
+     1U << 1 | 1U << 2},
+    {"the likelier first", "heating.kind",
+     BARE "heating: {kind: electric or gas}\n", 1, 1U << 1 | 1U << 2},
+    {"one told twice is in no doubt", "heating.kind",
+     BARE "heating: {kind: gas or gas}\n", 2, 0},
+    {"any, by the default", "house.foundation",
+     BARE "house: {foundation: unknown}\n", 0, 7},
+    {"yes or no", "house.flue", BARE "house: {flue: yes or no}\n", 1, 3},
+    {"no or yes", "house.flue", BARE "house: {flue: no or yes}\n", 0, 3},
+    {"a flag by its default", "house.flue", BARE "house: {flue: unknown}\n", 0,
+     3},
+    {"a flag whose default is yes", "heating.by_air",
+     BARE "heating: {by_air: unknown}\n", 1, 3},
+    {"an answer not known", "ducts.backdraft",
+     BARE "ducts: {backdraft: unknown}\n", DEW_ANSWER_UNKNOWN,
+     1U << DEW_ANSWER_NO | 1U << DEW_ANSWER_YES},
+    {"a default in doubt", "house.shelter", BARE, 2,
+     1U << 1 | 1U << 2 | 1U << 3},
+    {"and told", "house.shelter", BARE "house: {shelter: open}\n", 0, 0},
+};
+
+static void words_are_in_doubt_so(void **state)
+{
+    const struct word_row *row = *state;
+    struct dew_scenario *s = opened(row->text, NULL, 0);
+    size_t count, key = (size_t)(dew_scenario_field(row->key) -
+                                 dew_scenario_fields(&count));
+    const struct dew_value *v = &dew_scenario_values(s, 0)[key];
+    struct dew_measure ends = {-1, -1, -1};
+    unsigned seen = 0;
+
+    assert_int_equal(v->choice, row->likely);
+    assert_int_equal(v->may, row->may);
+    assert_int_equal(dew_scenario_doubt(dew_scenario_values(s, 0), key, &ends),
+                     row->may ? DEW_DOUBT_WORDS : DEW_DOUBT_NONE);
+    for (int i = 0; i < 600; i++)
+        seen |= 1U << dew_scenario_word(v, (i + 0.5) / 600);
+    assert_int_equal(seen, row->may ? row->may : 1U << row->likely);
+    dew_scenario_close(s);
+}
+ROWS(word_rows, words_are_in_doubt_so);
+
+/* Of three words each takes a third. */
+TEST(words_are_as_likely_as_each_other)
+{
+    struct dew_scenario *s =
+        opened(BARE "house: {foundation: unknown}\n", NULL, 0);
+    const struct dew_value *v = dew_scenario_values(s, 0);
+    size_t count, key = (size_t)(dew_scenario_field("house.foundation") -
+                                 dew_scenario_fields(&count));
+
+    assert_int_equal(dew_scenario_word(&v[key], 0.333), 0);
+    assert_int_equal(dew_scenario_word(&v[key], 0.334), 1);
+    assert_int_equal(dew_scenario_word(&v[key], 0.666), 1);
+    assert_int_equal(dew_scenario_word(&v[key], 0.667), 2);
+    assert_int_equal(dew_scenario_word(&v[key], 1), 2);
+    dew_scenario_close(s);
+}
+
+static const struct refused_word_row {
+    const char *name, *text, *says;
+} refused_word_rows[] = {
+    {"no usual one",
+     BARE "ventilator: {core: heat_plate, sensible: 70 % at 95 cfm,\n"
+          "  frost: unknown}\n",
+     "h.yaml:4:10: ventilator.frost: unknown: there is no usual one to go by; "
+     "write those it may be with \"or\" between, of none, recirculate, "
+     "exhaust_only or preheat"},
+    {"what is chosen", BARE "ventilator: {core: balanced or exhaust_only}\n",
+     "h.yaml:3:20: ventilator.core: \"balanced or exhaust_only\": this is "
+     "chosen, not doubted: write one, and the other in an option of its own"},
+    {"a flag that is chosen", BARE "ventilator: {typical: yes or no}\n",
+     "h.yaml:3:23: ventilator.typical: \"yes or no\": this is chosen, not "
+     "doubted: write one, and the other in an option of its own"},
+    {"a word that is none", BARE "house: {foundation: slab or stilts}\n",
+     "h.yaml:3:21: house.foundation: \"stilts\" is not known: write slab, "
+     "basement or crawl_space"},
+    {"no answer", BARE "house: {flue: perhaps}\n",
+     "h.yaml:3:15: house.flue: \"perhaps\" is no answer: write yes, no or "
+     "unknown"},
+};
+
+static void a_word_is_refused(void **state)
+{
+    const struct refused_word_row *row = *state;
+    struct dew_error list[4] = {{0}};
+    struct dew_faults faults = {list, 4, 0};
+    struct dew_scenario_source from = {row->text, strlen(row->text), "h.yaml",
+                                       NULL, 0};
+    struct dew_scenario *s = NULL;
+    char line[500];
+
+    assert_int_not_equal(dew_scenario_open(&s, &from, &faults), DEW_OK);
+    assert_null(s);
+    assert_string_equal(dew_error_line(&list[0], line, sizeof line), row->says);
+}
+ROWS(refused_word_rows, a_word_is_refused);
+
 /* ---- a change is the figure that it comes to -------------------------------------- */
 
 static const struct as_set_row {
@@ -170,6 +277,9 @@ static const struct as_set_row {
      "cooling.blower_power=489 W"},
     {"an attic at its low, 5 to 6.5 an hour", "ducts.place_air", -1,
      DEW_DOUBT_WITHIN, "ducts.place_air=5 per hour"},
+    {"a word", "house.foundation", 2, DEW_DOUBT_WORDS,
+     "house.foundation=crawl_space"},
+    {"a flag", "house.flue", 1, DEW_DOUBT_WORDS, "house.flue=yes"},
     {"a bath fan, 4 showers of 28 minutes", "bath_fan.run", 0.5,
      DEW_DOUBT_TIMES, "bath_fan.run=2.333333333333 min/h"},
 };
