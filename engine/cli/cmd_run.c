@@ -1,20 +1,22 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* dewledger run: the main job.  Marches every option through its year. */
+#include <stdint.h>
 #include <unistd.h>
 
 #include "cli/load.h"
 #include "core/clean.h"
 #include "dew/spread.h"
 
-enum { HOURS_A_STEP = 73, LOG = 4096, LONGEST = 32 };
+enum { HOURS_A_STEP = 73, LOG = 4096 };
+#define AS_KEY SIZE_MAX
 
 struct run {
     struct cli__cli common, result;
     const char *path;
-    int full;            /* 1: print all */
-    int years;           /* other made years to march */
-    char log[LOG];       /* log.file=FILE of --log */
-    char draws[LONGEST]; /* run.draws=N of --draws and --quick */
+    int full;      /* 1: print all */
+    int years;     /* other made years to march */
+    char log[LOG]; /* log.file=FILE of --log */
+    size_t draws;  /* of --draws and --quick; AS_KEY: run.draws */
     struct dew_run *run;
     struct dew_spread *spread; /* NULL: no house is drawn */
 };
@@ -109,7 +111,8 @@ static int draw(struct run *r, size_t draws)
 /* Houses like the one told, of a whole year. */
 static int march_draws(struct run *r)
 {
-    size_t draws = dew_run_draws(r->run), hours;
+    size_t draws = r->draws == AS_KEY ? dew_run_draws(r->run) : r->draws;
+    size_t hours;
 
     (void)dew_year_hours(dew_run_year(r->run), &hours);
     if (draws == 0)
@@ -169,21 +172,21 @@ static const struct argp_option options[] = {
      0},
     {"draws", KEY_DRAWS, "N", 0,
      "draw N houses like yours from your ranges, for how sure the answer is; "
-     "the same as --set run.draws=N (128)",
+     "for the key run.draws (128)",
      0},
     {"quick", KEY_QUICK, NULL, 0, "draw none: the likely house alone", 0},
     {0},
 };
 
-/* --log FILE is --set log.file=FILE, and so on; set is room of size. */
-static void set_key(struct run *r, char *set, size_t size, const char *key,
-                    const char *value, struct argp_state *state)
+/* --log FILE is --set log.file=FILE. */
+static void set_log(struct run *r, const char *file, struct argp_state *state)
 {
     if (r->common.set_count == CLI__SETS ||
-        snprintf(set, size, "%s=%s", key, value) >= (int)size)
-        cli__usage(state, "%s %s: too long, or too many --set", key, value);
+        snprintf(r->log, sizeof r->log, "log.file=%s", file) >=
+            (int)sizeof r->log)
+        cli__usage(state, "--log %s: too long, or too many --set", file);
     else
-        r->common.sets[r->common.set_count++] = set;
+        r->common.sets[r->common.set_count++] = r->log;
 }
 
 static error_t take(int key, char *word, struct argp_state *state)
@@ -192,14 +195,13 @@ static error_t take(int key, char *word, struct argp_state *state)
 
     switch (key) {
     case KEY_LOG:
-        set_key(r, r->log, sizeof r->log, "log.file", word, state);
+        set_log(r, word, state);
         return 0;
     case KEY_DRAWS:
-        (void)cli__whole(state, "draws", word, 0, DEW_SPREAD_MOST);
-        set_key(r, r->draws, sizeof r->draws, "run.draws", word, state);
+        r->draws = cli__whole(state, "draws", word, 0, DEW_SPREAD_MOST);
         return 0;
     case KEY_QUICK:
-        set_key(r, r->draws, sizeof r->draws, "run.draws", "0", state);
+        r->draws = 0;
         return 0;
     case KEY_YEARS:
         r->years = (int)cli__whole(state, "years", word, 2.0, YEARS_MOST);
@@ -241,7 +243,7 @@ int cli__cmd_run(int argc, char **argv)
                               .args_doc = "SCENARIO.yaml",
                               .doc = does,
                               .children = children};
-    struct run r = {.path = NULL};
+    struct run r = {.draws = AS_KEY};
     int code = cli__parse(&argp, argc, argv, &r);
 
     if (code == CLI__DONE)

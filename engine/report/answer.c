@@ -479,23 +479,10 @@ static void say_bill(struct telling *t, size_t option)
 
 static void say_sure(struct telling *t, size_t option)
 {
-    const struct dew_draws *d = t->r->question->draws;
     struct dew_estimate e;
     char sure[REPORT__SURE];
 
-    if (option > 0 && d != NULL) {
-        struct dew_draws_range r =
-            dew_draws_range(d, option, DEW_DRAWN_too_humid);
-
-        if (r.p90 < 0.5)
-            report__say(t, "In 9 of 10 houses like yours it is never too "
-                           "humid. ");
-        else
-            report__say(t,
-                        "In 8 of 10 houses like yours it is too humid in %s to "
-                        "%s hours. ",
-                        hours(r.p10).text, hours(r.p90).text);
-    } else if (option > 0 && is_open(t, option, &e))
+    if (t->r->question->draws == NULL && option > 0 && is_open(t, option, &e))
         report__say(t,
                     "It could be too humid in %s to %s hours by how wet the "
                     "coil stays. ",

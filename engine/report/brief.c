@@ -77,12 +77,15 @@ static void glance(const struct dew_report *r, FILE *out)
     fputc('\n', out);
     glance_line(
         (const char *const[]){"In the year", "today (1)", head, "limit"}, out);
-    for (size_t k = 0; k < count && row[k].limit != NULL; k++)
+    for (size_t k = 0; k < count && row[k].limit != NULL; k++) {
+        if (r->question->draws != NULL && report__says_how_near(&row[k]))
+            continue; /* the table of options has the houses drawn */
         glance_line(
             (const char *const[]){row[k].head[0], row[k].cell(r, 0).text,
                                   other > 0 ? row[k].cell(r, other).text : "",
                                   row[k].limit(r).text},
             out);
+    }
 }
 
 /* ---- what is still open ----------------------------------------------------- */

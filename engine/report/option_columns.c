@@ -314,6 +314,11 @@ const char report__columns_told[] =
     "humidity. 95 % below: so in 95 of 100 hours. Corner: the coldest of the "
     "outer walls. Mould index: of the worst surface, 3 is seen by eye.";
 
+int report__says_how_near(const struct report__column *row)
+{
+    return row->cell == humid_by;
+}
+
 const char report__houses_told[] =
     "Of 100 houses like yours. Low: 1 house in 10 has less; mid: half have "
     "less; high: 1 in 10 has more.";

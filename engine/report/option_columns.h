@@ -35,6 +35,9 @@ const struct report__column *report__columns(enum report__table which,
 
 /* What the heads of the tables of air and of surfaces mean. */
 extern const char report__columns_told[];
+/* 1 for the row that tells how near the limit the hours are, which houses drawn
+   tell better. */
+int report__says_how_near(const struct report__column *row);
 /* What those of the houses drawn mean. */
 extern const char report__houses_told[];
 

@@ -84,16 +84,15 @@ static void say_years(const struct dew_report *r, char *out, size_t size)
 static void say_draws(const struct dew_report *r, char *out, size_t size)
 {
     const struct dew_draws *d = r->question->draws;
-    size_t yours = d->doubted - d->usual;
-    char through[40] = "one year of weather", years[480];
+    char through[40] = "", years[480];
     int at;
 
     if (d->years > 1)
-        snprintf(through, sizeof through, "%d made years", d->years);
+        snprintf(through, sizeof through, ", %d made years", d->years);
     at = snprintf(out, size,
-                  "%zu houses like yours were drawn (%zu range%s of yours, %zu "
-                  "usual ones, %s, the model's own error)",
-                  d->count, yours, yours == 1 ? "" : "s", d->usual, through);
+                  "of %zu houses like yours (%zu figures drawn, %zu by your "
+                  "ranges%s, the model's own error)",
+                  d->count, d->doubted, d->doubted - d->usual, through);
     if (r->years == NULL || r->years->count == 0)
         return;
     say_years(r, years, sizeof years);
