@@ -133,6 +133,29 @@ TEST(a_draw_that_is_no_house_makes_room_for_the_next)
     dew_run_close(r);
 }
 
+/* A symmetrical range about the other's figure: of a power of two draws just
+   half break the rule, and just as many further ones keep it. */
+TEST(half_of_the_draws_may_be_drawn_anew)
+{
+    const char *const sets[] = {"temperature.heat=72 degF (66 to 78)",
+                                "temperature.cool=72 degF"};
+    enum { SOME = 64 };
+    struct dew_run *r = run_of(HOUSE, sets, 2);
+    struct dew_spread *s = told_of(r, SOME);
+    const struct dew_spread_input *heat = input(s, "temperature.heat");
+    const struct dew_spread_anew *anew;
+    size_t count;
+
+    anew = dew_spread_anew(s, &count);
+    assert_int_equal(count, 1);
+    assert_int_equal(anew[0].count, SOME / 2);
+    for (size_t i = 0; i < SOME; i++)
+        assert_true(dew_spread_figure(s, heat, i, 0) <=
+                    dew_spread_figure(s, heat, SOME, 0));
+    dew_spread_close(s);
+    dew_run_close(r);
+}
+
 /* ---- what nobody told ---------------------------------------------------------------- */
 
 static const struct usual_row {
