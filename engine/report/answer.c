@@ -256,6 +256,24 @@ static struct report__word in_houses(const struct dew_finding *f)
     return w;
 }
 
+/* The same where none will do, and what does in the others. */
+static void say_none_so(struct telling *t, const struct dew_finding *f)
+{
+    const struct dew_draws *d = t->r->question->draws;
+    size_t best, in;
+
+    if (d == NULL || f->so == f->drawn) {
+        say_so(t, f);
+        return;
+    }
+    best = dew_draws_best(d);
+    in = dew_draws_shares(d, best).best;
+    report__say(t, "So it is in %s like yours; \"%s\" is the best in %s. ",
+                report__houses(f->so, f->drawn).text,
+                report__option(t->r, (int)best).text,
+                report__of_100(in, f->drawn).text);
+}
+
 static void say_none(struct telling *t, const struct dew_finding *f)
 {
     const struct dew_tally *y;
@@ -274,7 +292,7 @@ static void say_none(struct telling *t, const struct dew_finding *f)
     }
     report__say_try(t, f->option);
     report__say(t, " ");
-    say_so(t, f);
+    say_none_so(t, f);
 }
 
 /* What is best changes from house to house. */
