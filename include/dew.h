@@ -43,5 +43,6 @@
 #include "dew/verdict.h"
 #include "dew/weather.h"
 #include "dew/wetting.h"
+#include "dew/worth.h"
 
 #endif
