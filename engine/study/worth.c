@@ -27,7 +27,7 @@ struct dew_worth {
 
 /* ---- opening ------------------------------------------------------------------- */
 
-static enum dew_status check(const struct dew_worth_losses *of,
+static enum dew_status check(const struct dew_worth_table *of,
                              struct dew_error *err)
 {
     if (of->draws < DEW_WORTH_LEAST || of->draws > UINT32_MAX ||
@@ -89,7 +89,7 @@ static enum dew_status shuffle(struct dew_worth *w, struct dew_error *err)
 }
 
 enum dew_status dew_worth_open(struct dew_worth **worth,
-                               const struct dew_worth_losses *of,
+                               const struct dew_worth_table *of,
                                struct dew_error *err)
 {
     struct dew_worth *w;

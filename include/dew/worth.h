@@ -23,6 +23,8 @@
 
 #include <stddef.h>
 
+#include "dew/cost.h"
+#include "dew/draws.h"
 #include "dew/status.h"
 
 #ifdef __cplusplus
@@ -38,7 +40,7 @@ enum {
 
 struct dew_worth; /* opaque */
 
-struct dew_worth_losses {
+struct dew_worth_table {
     size_t draws, options; /* DEW_WORTH_LEAST .., 1 .. DEW_WORTH_OPTIONS     */
     const double *loss;    /* [draws][options], finite, in any one unit      */
 };
@@ -53,7 +55,7 @@ struct dew_worth_gain {
 
 /* The losses are copied.  Errors: DEW_ERANGE, DEW_EMEM; *worth is then NULL. */
 enum dew_status dew_worth_open(struct dew_worth **worth,
-                               const struct dew_worth_losses *of,
+                               const struct dew_worth_table *of,
                                struct dew_error *err);
 void dew_worth_close(struct dew_worth *worth); /* NULL is allowed            */
 
@@ -82,6 +84,36 @@ const size_t *dew_worth_choice(const struct dew_worth *worth);
  */
 double dew_worth_explained(const double *x, const double *y, size_t draws,
                            struct dew_error *err);
+
+/* ---- losses of houses drawn ------------------------------------------------- */
+
+/* Which losses were to be had. */
+enum dew_worth_of_what {
+    DEW_WORTH_MONEY, /* cost over the years, and the price of the hours in it */
+    DEW_WORTH_HOURS  /* the price of a year's hours alone: some price to
+                        install or of energy is open                         */
+};
+
+/*
+ * What every option loses in every draw: what it costs over the years, and
+ * each year's hours too humid, too dry and short of air at their prices.
+ *
+ *     loss       [count][options] of draws, filled
+ *
+ * Equation   present + P/A(interest, years) x sum price x hours
+ */
+enum dew_worth_of_what dew_worth_losses(const struct dew_draws *draws,
+                                        const struct dew_prices *prices,
+                                        double *loss);
+
+/* What the choices of the last dew_worth_of save against the best option,
+   means of the draws, which are those that the losses are of. */
+struct dew_worth_saved {
+    double money; /* over the years; NaN where a price is open              */
+    double hours; /* h a year, of the three kinds together                  */
+};
+struct dew_worth_saved dew_worth_saved(const struct dew_worth *worth,
+                                       const struct dew_draws *draws);
 
 #ifdef __cplusplus
 }

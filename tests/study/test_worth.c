@@ -59,7 +59,7 @@ static int draw_all(void **state)
 
 static struct dew_worth *worth_of(size_t options)
 {
-    const struct dew_worth_losses of = {N, options, loss};
+    const struct dew_worth_table of = {N, options, loss};
     struct dew_worth *w;
 
     assert_int_equal(dew_worth_open(&w, &of, NULL), DEW_OK);
@@ -268,7 +268,7 @@ TEST(the_share_explained_is_that_of_the_variance)
 TEST(what_is_no_decision_is_refused)
 {
     const double *x[] = {z[0], z[1], z[2], z[3], z[0], z[1], z[2]};
-    struct dew_worth_losses of = {N, 2, loss};
+    struct dew_worth_table of = {N, 2, loss};
     struct dew_error err = {0};
     struct dew_worth_gain g;
     struct dew_worth *w = NULL;
