@@ -10,8 +10,9 @@
 enum {
     FOLDS = 10,
     KNOTS = 7,
+    FEW = 16, /* values at most that have a mean each                         */
     PAIRS = CORE__SMOOTH_INPUTS * (CORE__SMOOTH_INPUTS - 1) / 2,
-    COLUMNS = CORE__SMOOTH_INPUTS * KNOTS + PAIRS,
+    COLUMNS = CORE__SMOOTH_INPUTS * FEW + PAIRS,
     SEED = 20140
 };
 
@@ -33,7 +34,7 @@ struct core__smooth {
 
 /* The values of an input that are knots: all where they are few. */
 struct knots {
-    double at[KNOTS];
+    double at[FEW];
     size_t count;
     int few;
 };
@@ -44,7 +45,7 @@ static struct knots knots_of(const double *sorted, size_t n)
 
     for (size_t i = 0; i < n && k.few; i++)
         if (k.count == 0 || sorted[i] > k.at[k.count - 1]) {
-            k.few = k.count < KNOTS;
+            k.few = k.count < FEW;
             if (k.few)
                 k.at[k.count++] = sorted[i];
         }

@@ -37,6 +37,8 @@ struct dew_spread {
     size_t anew_count;
     int told_only;
     size_t draws, options, threads;
+    const unsigned char *only; /* [options]  1: marched, and counted without
+                                  a verdict; NULL: all, and judged           */
     size_t marched; /* rows                                                   */
     enum dew_spread_by by;
     enum dew_status failed;
