@@ -4,12 +4,13 @@
 #include <string.h>
 #include <unistd.h>
 
-#include "cli/spread.h"
+#include "cli/spread_worth.h"
 
 struct spread {
     struct cli__cli result, common;
     const char *path;
     struct dew_spread_ask ask;
+    size_t indices; /* points of them; 0: none asked for                    */
     struct dew_run *run;
     struct dew_spread *spread;
 };
@@ -31,21 +32,51 @@ static int march(struct spread *s)
     return CLI__DONE;
 }
 
+/* What is told beside the counts, into *worth and *effects. */
+static enum dew_status work_out(const struct spread *s,
+                                struct cli__spread *told,
+                                struct cli__worth *worth,
+                                struct cli__effects *effects,
+                                struct dew_error *err)
+{
+    enum dew_status status = DEW_OK;
+
+    if (cli__worth_tells(told)) {
+        status = cli__worth_of(told, worth, err);
+        told->worth = worth;
+    }
+    if (s->indices > 0 && status == DEW_OK) {
+        effects->points = s->indices;
+        status = cli__effects_of(told, effects, err);
+        told->effects = effects;
+    }
+    return status;
+}
+
 static int tell(const struct spread *s)
 {
-    const struct cli__spread told = {.run = s->run,
-                                     .spread = s->spread,
-                                     .told = dew_spread_draws(s->spread),
-                                     .draws = s->ask.draws,
-                                     .options = dew_run_count(s->run),
-                                     .seed = s->ask.seed,
-                                     .units = s->result.units,
-                                     .told_only = s->ask.told_only};
+    struct cli__spread told = {.run = s->run,
+                               .spread = s->spread,
+                               .told = dew_spread_draws(s->spread),
+                               .draws = s->ask.draws,
+                               .options = dew_run_count(s->run),
+                               .seed = s->ask.seed,
+                               .units = s->result.units,
+                               .told_only = s->ask.told_only};
+    struct cli__worth worth = {0};
+    struct cli__effects effects = {0};
+    struct dew_error err = {0};
+    int code = CLI__DONE;
 
-    if (s->result.json)
-        return cli__json(cli__spread_json(&told));
-    cli__spread_print(&told);
-    return CLI__DONE;
+    if (work_out(s, &told, &worth, &effects, &err) != DEW_OK)
+        code = cli__error(&err);
+    else if (s->result.json)
+        code = cli__json(cli__spread_json(&told));
+    else
+        cli__spread_print(&told);
+    cli__worth_close(&worth);
+    cli__effects_close(&effects);
+    return code;
 }
 
 static int spread(struct spread *s)
@@ -66,7 +97,14 @@ static int spread(struct spread *s)
 
 /* ---- the command line -------------------------------------------------------------- */
 
-enum { KEY_DRAWS = 0x400, KEY_THREADS, KEY_SEED, KEY_TOLD, THREADS_MOST = 256 };
+enum {
+    KEY_DRAWS = 0x400,
+    KEY_THREADS,
+    KEY_SEED,
+    KEY_TOLD,
+    KEY_INDICES,
+    THREADS_MOST = 256
+};
 
 static const struct argp_option options[] = {
     {"draws", KEY_DRAWS, "N", 0,
@@ -78,6 +116,11 @@ static const struct argp_option options[] = {
     {"seed", KEY_SEED, "N", 0, "other draws from the same ranges (1)", 0},
     {"told", KEY_TOLD, NULL, 0,
      "draw only what you gave a range; the rest stays at its usual value", 0},
+    {"indices", KEY_INDICES, "POINTS", OPTION_ARG_OPTIONAL,
+     "where the doubt in the hours too humid comes from, figure by figure; "
+     "marches POINTS (512) houses up to 15 times for each of two options, "
+     "minutes",
+     0},
     {0},
 };
 
@@ -97,6 +140,12 @@ static error_t take(int key, char *word, struct argp_state *state)
         return 0;
     case KEY_TOLD:
         s->ask.told_only = 1;
+        return 0;
+    case KEY_INDICES:
+        s->indices = word == NULL
+                         ? DEW_EFFECTS_POINTS
+                         : cli__whole(state, "indices", word, DEW_EFFECTS_LEAST,
+                                      DEW_EFFECTS_MOST);
         return 0;
     case ARGP_KEY_INIT:
         state->child_inputs[0] = &s->result;

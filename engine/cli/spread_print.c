@@ -3,7 +3,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "cli/spread.h"
+#include "cli/spread_worth.h"
 #include "report/lay.h"
 #include "report/words.h"
 
@@ -303,6 +303,14 @@ void cli__spread_print(const struct cli__spread *s)
     putchar('\n');
     print_hours(s);
     putchar('\n');
+    if (s->worth != NULL) {
+        cli__worth_print(s, s->worth);
+        putchar('\n');
+    }
+    if (s->effects != NULL) {
+        cli__effects_print(s, s->effects);
+        putchar('\n');
+    }
     print_drawn(s);
     print_others(s, DEW_SPREAD_DRAWN, 1,
                  "Not told, so drawn from what is usual (`dewledger check` "
@@ -322,4 +330,8 @@ void cli__spread_print(const struct cli__spread *s)
                     "`dewledger explain KEY` says why it has no range.");
     putchar('\n');
     say_how(s);
+    if (s->worth == NULL && s->options > 1)
+        cli__wrap(stdout, 0,
+                  "What to measure first takes more houses to tell: `--draws "
+                  "1024`.");
 }

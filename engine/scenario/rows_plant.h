@@ -130,7 +130,7 @@ K(prices, wood, NUMBER, ENERGY_PRICE, 0, 1 / KWH, "a price per energy", "15 $/MM
 K(prices, own_hour, NUMBER, WAGE, 0, 1000 / HOUR, "a price per hour", "0 $/h", "the owner's own hours are free", NULL, "what an hour of the owner's own work is worth", .base_only = 1, SURE(OF_MONEY))
 K(prices, hour_too_humid, NUMBER, WAGE, 0, 1000 / HOUR, "a price per hour", "0.50 $/h", "our guess", NULL, "what an hour less too humid is worth, to weigh comfort against money", .base_only = 1, SURE(OF_MONEY))
 K(prices, hour_too_dry, NUMBER, WAGE, 0, 1000 / HOUR, "a price per hour", "0.25 $/h", "our guess", NULL, "what an hour less too dry is worth", .base_only = 1, SURE(OF_MONEY))
-K(prices, hour_short_of_air, NUMBER, WAGE, 0, 1000 / HOUR, "a price per hour", "0.25 $/h", "our guess", NULL, "what an hour less short of the fresh air asked for is worth", .base_only = 1, SURE(OF_MONEY))
+K(prices, hour_short_of_air, NUMBER, WAGE, 0, 1000 / HOUR, "a price per hour", "0.50 $/h", "our guess", NULL, "what an hour less short of the fresh air asked for is worth", .base_only = 1, SURE(OF_MONEY))
 K(prices, interest, NUMBER, PURE, -0.05, 0.3, "a yearly share", "3 %", "common practice, no source", NULL, "yearly interest above inflation", .base_only = 1, SURE(OF_MONEY))
 K(prices, years, NUMBER, TIME, YEAR, 60 * YEAR, "the life of a house's equipment", "15 year (10 to 20)", "life of a ventilator, from memory", NULL, "time over which costs are compared", .base_only = 1, SURE(OF_MONEY))
 K(prices, date, TEXT, PURE, 0, 0, NULL, "October 2025", "of the electricity price above", NULL, "when the prices were true", .base_only = 1)

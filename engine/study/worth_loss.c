@@ -33,24 +33,22 @@ enum dew_worth_of_what dew_worth_losses(const struct dew_draws *d,
     return money ? DEW_WORTH_MONEY : DEW_WORTH_HOURS;
 }
 
-static double outside(const struct dew_drawn *d)
-{
-    return d->too_humid + d->too_dry + d->short_of_air;
-}
-
 struct dew_worth_saved dew_worth_saved(const struct dew_worth *w,
                                        const struct dew_draws *d)
 {
     const size_t *choice = dew_worth_choice(w);
-    struct dew_worth_saved sum = {0, 0};
+    struct dew_worth_saved sum = {0};
+    double n = (double)d->count;
 
     for (size_t i = 0; i < d->count; i++) {
         const struct dew_drawn *of = &d->each[i * d->options];
         const struct dew_drawn *best = &of[dew_worth_best(w)];
         const struct dew_drawn *chosen = &of[choice[i]];
 
-        sum.money += (best->present - chosen->present) / (double)d->count;
-        sum.hours += (outside(best) - outside(chosen)) / (double)d->count;
+        sum.money += (best->present - chosen->present) / n;
+        sum.too_humid += (best->too_humid - chosen->too_humid) / n;
+        sum.too_dry += (best->too_dry - chosen->too_dry) / n;
+        sum.short_of_air += (best->short_of_air - chosen->short_of_air) / n;
     }
     return sum;
 }

@@ -109,8 +109,10 @@ enum dew_worth_of_what dew_worth_losses(const struct dew_draws *draws,
 /* What the choices of the last dew_worth_of save against the best option,
    means of the draws, which are those that the losses are of. */
 struct dew_worth_saved {
-    double money; /* over the years; NaN where a price is open              */
-    double hours; /* h a year, of the three kinds together                  */
+    double money;     /* over the years; NaN where a price is open          */
+    double too_humid; /* h a year                                           */
+    double too_dry;
+    double short_of_air;
 };
 struct dew_worth_saved dew_worth_saved(const struct dew_worth *worth,
                                        const struct dew_draws *draws);

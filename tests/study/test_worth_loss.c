@@ -90,7 +90,9 @@ TEST(what_a_choice_saves_is_told_apart)
     dew_worth_close(w);
     assert_near(g.value, (510 + 3124 - 2750) / 2.0, 1e-9);
     assert_near(saved.money, (510 - 2710) / 2.0, 1e-9);
-    assert_near(saved.hours, (3190 - 70) / 2.0, 1e-9);
+    assert_near(saved.too_humid, (3100 - 10) / 2.0, 1e-9);
+    assert_near(saved.too_dry, (20 - 60) / 2.0, 1e-9);
+    assert_near(saved.short_of_air, 70 / 2.0, 1e-9);
     assert_near(g.turned, 0.5, 0);
 }
 
