@@ -83,6 +83,8 @@ json_t *cli__spread_json(const struct cli__spread *s)
                   "none_will_do", share(s, dew_draws_none(s->told)), "options",
                   options, "inputs", inputs, "drawn_anew", anew(s));
 
+    if (s->from != NULL)
+        o = cli__set(o, "draws_from", json_string(s->from));
     if (s->worth != NULL)
         o = cli__set(o, "what_to_measure", cli__worth_json(s, s->worth));
     return s->effects != NULL
