@@ -287,31 +287,48 @@ static enum dew_status give(const struct cli__draws *d, size_t k,
     return status;
 }
 
-int cli__draws_give(const struct cli__draws *d, struct dew_spread *spread)
+/* What is drawn and not in the file, and the other way about. */
+static void match(const struct cli__draws *d, const struct cli__spread *s,
+                  struct dew_faults *faults)
 {
-    const struct cli__spread s = {.spread = spread};
     unsigned char used[CLI__DRAWS_COLUMNS + 1] = {0};
-    struct dew_error list[FAULTS], err = {0};
-    struct dew_faults faults = {list, FAULTS, 0};
 
-    for (size_t c = 0; c < dew_spread_columns(spread); c++) {
-        const char *name = cli__spread_column(&s, c);
+    for (size_t c = 0; c < dew_spread_columns(s->spread); c++) {
+        const char *name = cli__spread_column(s, c);
         size_t k = find(d, name);
 
-        if (name[0] == '\0')
-            continue;
         used[k] = 1;
-        if (k == d->columns)
-            name_fault(d, &faults, 1, name,
+        if (name[0] != '\0' && k == d->columns)
+            name_fault(d, faults, 1, name,
                        "it is drawn, and the file has no column \"share of\" "
                        "it");
-        else if (give(d, k, spread, c, &err) != DEW_OK)
-            return cli__error(&err);
     }
     for (size_t k = 0; k < d->columns; k++)
         if (!used[k])
-            name_fault(d, &faults, d->column[k].cell, d->column[k].name,
+            name_fault(d, faults, d->column[k].cell, d->column[k].name,
                        "nothing is drawn for this column: give it a range, or "
                        "leave the column out");
-    return faults.count > 0 ? cli__faults(&faults) : CLI__DONE;
+}
+
+int cli__draws_give(const struct cli__draws *d, struct dew_spread *spread)
+{
+    const struct cli__spread s = {.spread = spread};
+    struct dew_error err = {0};
+    struct dew_faults faults = {calloc(FAULTS, sizeof err), FAULTS, 0};
+    int code = CLI__DONE;
+
+    if (faults.list == NULL)
+        return cli__fail(CLI__FAILED, "out of memory");
+    match(d, &s, &faults);
+    if (faults.count > 0)
+        code = cli__faults(&faults);
+    for (size_t c = 0; c < dew_spread_columns(spread) && code == CLI__DONE;
+         c++) {
+        size_t k = find(d, cli__spread_column(&s, c));
+
+        if (k < d->columns && give(d, k, spread, c, &err) != DEW_OK)
+            code = cli__error(&err);
+    }
+    free(faults.list);
+    return code;
 }

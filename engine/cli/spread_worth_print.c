@@ -6,7 +6,7 @@
 #include "cli/spread_worth.h"
 #include "report/words.h"
 
-enum { TEXT = 4000 };
+enum { TEXT = 1000, LONG = 5000 };
 
 static struct dew_prices prices_of(const struct cli__spread *s)
 {
@@ -25,11 +25,11 @@ static struct report__word money(const struct cli__spread *s, double x,
 }
 
 /* What does not fit is left out. */
-static void append(char text[TEXT], const char *more)
+static void append(char *text, size_t size, const char *more)
 {
     size_t used = strlen(text);
 
-    snprintf(text + used, TEXT - used, "%s", more);
+    snprintf(text + used, size - used, "%s", more);
 }
 
 /* "house.airtightness, house.leakage_exponent" */
@@ -38,8 +38,8 @@ static void keys_of(const struct cli__spread *s, const struct cli__known *k,
 {
     text[0] = '\0';
     for (size_t i = 0; i < k->count; i++) {
-        append(text, i > 0 ? ", " : "");
-        append(text, cli__spread_column(s, k->column[i]));
+        append(text, TEXT, i > 0 ? ", " : "");
+        append(text, TEXT, cli__spread_column(s, k->column[i]));
     }
 }
 
@@ -85,7 +85,7 @@ static void say_hours(double saved, const char *what, char text[TEXT])
     snprintf(one, sizeof one, "%s%s %s %s", text[0] != '\0' ? ", " : "",
              report__number(fabs(saved), 0).text, saved < 0 ? "more" : "fewer",
              what);
-    append(text, one);
+    append(text, TEXT, one);
 }
 
 /* "$310 less to pay over the years; hours a year: 120 fewer too humid" */
@@ -110,7 +110,7 @@ static void say_saved(const struct cli__spread *s, const struct cli__worth *w,
 static void say_measure(const struct cli__spread *s, const struct cli__worth *w,
                         const struct cli__known *k)
 {
-    char text[4 * TEXT], keys[TEXT], saved[TEXT], name[160];
+    char text[3 * TEXT], keys[TEXT], saved[TEXT], name[160];
 
     keys_of(s, k, keys);
     say_saved(s, w, k, saved);
@@ -160,31 +160,35 @@ static void say_unmeasured(const struct cli__spread *s,
 
 static void say_rest(const struct cli__spread *s, const struct cli__worth *w)
 {
-    char text[TEXT] = "", last[400];
+    char text[LONG];
     size_t rest = 0;
 
+    snprintf(text, sizeof text,
+             "As far as %s houses tell, no one of these would turn it by "
+             "itself:",
+             report__number((double)s->draws, 0).text);
     for (size_t i = 0; i < w->each_count; i++) {
         const struct cli__known *k = &w->each[i];
 
         if (k->gain.told || is_told(w, k->column[0]))
             continue;
-        append(text, rest++ > 0 ? ", " : "");
-        append(text, cli__spread_column(s, k->column[0]));
+        append(text, sizeof text, rest++ > 0 ? ", " : " ");
+        append(text, sizeof text, cli__spread_column(s, k->column[0]));
     }
-    if (rest > 0) {
-        char line[TEXT + 200];
+    append(text, sizeof text, ".");
+    if (rest > 0)
+        cli__wrap(stdout, 0, text);
+}
 
-        snprintf(line, sizeof line,
-                 "As far as %s houses tell, no one of these would turn it by "
-                 "itself: %s.",
-                 report__number((double)s->draws, 0).text, text);
-        cli__wrap(stdout, 0, line);
-    }
-    snprintf(last, sizeof last,
+static void say_all(const struct cli__spread *s, const struct cli__worth *w)
+{
+    char text[TEXT];
+
+    snprintf(text, sizeof text,
              "To know everything, the weather too, would be worth %s%s.",
              money(s, w->perfect, 0).text,
              w->of == DEW_WORTH_MONEY ? "" : " a year");
-    cli__wrap(stdout, 0, last);
+    cli__wrap(stdout, 0, text);
 }
 
 void cli__worth_print(const struct cli__spread *s, const struct cli__worth *w)
@@ -196,6 +200,7 @@ void cli__worth_print(const struct cli__spread *s, const struct cli__worth *w)
             say_measure(s, w, &w->measure[i]);
     say_unmeasured(s, w);
     say_rest(s, w);
+    say_all(s, w);
 }
 
 /* ---- JSON ------------------------------------------------------------------------ */
