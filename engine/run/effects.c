@@ -99,39 +99,78 @@ static size_t place_of(const struct dew_effects *e, size_t place, int second)
                          : place + alone + (second ? rest : 0);
 }
 
-/* Rows: the first set, the second, and then the first with each group taken
-   from the second.  v: [points][2 * drawn]. */
-static void lay(struct dew_effects *e, const double *v)
+/* The rows of point i: of the first set, the second, and then the first with
+   each group taken from the second.  v: [2 * drawn]. */
+static void lay(struct dew_effects *e, size_t i, const double *v)
 {
-    for (size_t row = 0; row < e->t.draws; row++) {
-        size_t set = row / e->points, i = row % e->points;
-        double *u = e->t.u + row * e->t.columns;
+    for (size_t set = 0; set < 2 + e->groups; set++) {
+        double *u = e->t.u + (set * e->points + i) * e->t.columns;
 
         for (size_t c = 0; c < e->t.columns; c++)
             u[c] = 0.5; /* of what changes nothing                          */
         for (size_t c = 0; c < e->drawn; c++) {
             int second = set == 1 || (set > 1 && group_of(c) == set - 2);
 
-            u[e->order[c]] = v[i * 2 * e->drawn + place_of(e, c, second)];
+            u[e->order[c]] = v[place_of(e, c, second)];
         }
     }
 }
 
+/* Whether all houses of point i keep the rules between keys. */
+static enum dew_status stands(const struct dew_effects *e, size_t i,
+                              struct dew_change *list, struct dew_error *err)
+{
+    enum dew_status status = DEW_OK;
+
+    for (size_t set = 0; set < 2 + e->groups && status == DEW_OK; set++)
+        status = run__spread_agrees(&e->t, 1 + set * e->points + i, list, err);
+    return status;
+}
+
+/* Of further points the next that stand, where some do not. */
+static enum dew_status lay_all(struct dew_effects *e, const double *v,
+                               size_t count, struct dew_change *list,
+                               struct dew_error *err)
+{
+    size_t next = 0;
+
+    for (size_t i = 0; i < e->points; i++) {
+        struct dew_error rule = {0};
+        enum dew_status status = DEW_ERANGE;
+
+        while (status == DEW_ERANGE && next < count) {
+            rule = (struct dew_error){0};
+            lay(e, i, v + next++ * 2 * e->drawn);
+            status = stands(e, i, list, &rule);
+        }
+        if (status != DEW_OK) {
+            core__in(err, rule.path);
+            return core__fail(err, status,
+                              "%.150s (so in too many houses: narrow the "
+                              "ranges)",
+                              rule.text);
+        }
+    }
+    return DEW_OK;
+}
+
 static enum dew_status make_points(struct dew_effects *e, struct dew_error *err)
 {
-    const struct core__draws d = {e->points, 2 * e->drawn, e->t.seed};
+    const struct core__draws d = {4 * e->points, 2 * e->drawn, e->t.seed};
     double *v = calloc(d.count * d.columns, sizeof *v);
+    struct dew_change *list = calloc(e->t.columns + 1, sizeof *list);
     enum dew_status status;
 
     e->t.draws = e->points * (2 + e->groups);
     e->t.u = calloc(e->t.draws * e->t.columns, sizeof *e->t.u);
     e->t.houses = calloc((1 + e->t.draws) * e->t.options, sizeof *e->t.houses);
-    status = v != NULL && e->t.u != NULL && e->t.houses != NULL
+    status = v != NULL && list != NULL && e->t.u != NULL && e->t.houses != NULL
                  ? core__draw(&d, v, err)
                  : core__fail(err, DEW_EMEM, "no memory for indices");
     if (status == DEW_OK)
-        lay(e, v);
+        status = lay_all(e, v, d.count, list, err);
     free(v);
+    free(list);
     return status;
 }
 

@@ -68,6 +68,12 @@ int run__spread_moves(const struct dew_spread *s, size_t option);
 enum dew_status run__spread_anew(struct dew_spread *s, unsigned long seed,
                                  struct dew_error *err);
 
+/* Whether all options of a row keep the rules between keys: DEW_ERANGE where
+   one does not.  list: room for s->columns changes and one. */
+enum dew_status run__spread_agrees(const struct dew_spread *s, size_t row,
+                                   struct dew_change *list,
+                                   struct dew_error *err);
+
 /* ---- spread_march.c ---------------------------------------------------------- */
 
 /* Rows that march together: of one block. */

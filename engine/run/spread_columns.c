@@ -59,5 +59,6 @@ enum dew_status dew_spread_give(struct dew_spread *s, size_t column,
                               i + 1);
     for (size_t i = 0; i < s->draws; i++)
         s->u[i * s->columns + column] = shares[i];
+    s->anew_count = 0; /* that was of the draws by seed                     */
     return DEW_OK;
 }

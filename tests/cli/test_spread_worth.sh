@@ -21,15 +21,15 @@ options:
 END
 
 # ---- a file of draws -------------------------------------------------------------
-ends "draws written" 0 spread house.yaml --draws 12 --csv draws.csv
+ends "draws written" 0 spread house.yaml --told --draws 12 --csv draws.csv
 cp out told
 says "a row for each option of each draw" test "$(wc -l <draws.csv)" = 25
-ends "draws taken" 0 spread house.yaml --from draws.csv --csv again.csv
+ends "draws taken" 0 spread house.yaml --told --from draws.csv --csv again.csv
 says "the same bytes of every figure" cmp draws.csv again.csv
 says "the same text but for where they are from" sh -c '
     tr -s "\n" " " <told | sed "s/(seed 1)/(draws of draws.csv)/" >one
     tr -s "\n" " " <out >two; cmp one two'
-ends "another seed" 0 spread house.yaml --draws 12 --seed 5 --csv other.csv
+ends "another seed" 0 spread house.yaml --told --draws 12 --seed 5 --csv other.csv
 says "makes others" sh -c '! cmp -s draws.csv other.csv'
 says "shares and figures are as their names say" python3 - <<'END'
 import csv
@@ -50,7 +50,7 @@ with open("bare.csv", "w") as f:
     w.writeheader()
     w.writerows(rows[::2])
 END
-ends "shares alone" 0 spread house.yaml --from bare.csv --csv again.csv
+ends "shares alone" 0 spread house.yaml --told --from bare.csv --csv again.csv
 says "are all that it takes" cmp draws.csv again.csv
 
 # each fault, all in one pass
@@ -65,7 +65,7 @@ draw,share of people.count,share of moon,share of people.count
 1,0.5,0.2,0.4
 1,0.5
 END
-ends "a bad file" 1 spread house.yaml --from bad.csv --csv none.csv
+ends "a bad file" 1 spread house.yaml --told --from bad.csv --csv none.csv
 fault "a name twice" 'bad.csv:1:4: people.count: this column is there twice'
 fault "an order that is none" 'bad.csv:3:1: draw: number the draws 1, 2, 3 ... in their order'
 fault "a word" 'bad.csv:4:2: people.count: "half" is no share: write a number above 0 and below 1'
@@ -74,30 +74,30 @@ fault "another share of the same draw" 'bad.csv:5:4: people.count: not the share
 fault "a short row" 'bad.csv:6:1: this row has not as many cells as there are names'
 says "nothing is written" test ! -e none.csv -a ! -s out
 printf 'draw,share of moon\n1,0.5\n' >bad.csv
-ends "names of other houses" 1 spread house.yaml --from bad.csv
+ends "names of other houses" 1 spread house.yaml --told --from bad.csv
 fault "a name too many" 'bad.csv:1:2: moon: nothing is drawn for this column: give it a range, or leave the column out'
 fault "one too few" 'bad.csv:1:1: people.count: it is drawn, and the file has no column "share of" it'
 printf 'x,y\n1,2\n' >bad.csv
-ends "no draws at all" 1 spread house.yaml --from bad.csv
+ends "no draws at all" 1 spread house.yaml --told --from bad.csv
 fault "no number" 'bad.csv:1:1: draw: this column is absent: it numbers the draws 1, 2, 3 ...'
 fault "no share" 'bad.csv:1:1: there is no column "share of KEY" to take draws from'
 printf 'draw,share of people.count\n' >bad.csv
-ends "names alone" 1 spread house.yaml --from bad.csv
+ends "names alone" 1 spread house.yaml --told --from bad.csv
 fault "no draw" 'bad.csv:1:1: there is no draw in this file'
-ends "no file" 1 spread house.yaml --from none.csv
-ends "draws of both" 2 spread house.yaml --from bare.csv --draws 16
-ends "nowhere to write" 3 spread house.yaml --draws 8 --csv none/draws.csv
+ends "no file" 1 spread house.yaml --told --from none.csv
+ends "draws of both" 2 spread house.yaml --told --from bare.csv --draws 16
+ends "nowhere to write" 3 spread house.yaml --told --draws 8 --csv none/draws.csv
 says "and nothing printed" test ! -s out
 
 # ---- indices -----------------------------------------------------------------------
 says "few houses say how to tell what to measure" grep -q 'What to measure first takes more houses to tell' told
-ends "indices" 0 spread house.yaml --draws 64 --indices=16 --threads 1
+ends "indices" 0 spread house.yaml --told --draws 64 --indices=16 --threads 1
 says "no line above 80 columns" test -z "$(grep -E '^.{81}' out)"
 says "a row for each doubted figure" test "$(grep -cE '^(people.count|cooling.cycles|dehumidifier.set|the weather|the model itself) +[0-9]+ \(' out)" = 5
 cp out one
-ends "on two threads" 0 spread house.yaml --draws 64 --indices=16 --threads 2
+ends "on two threads" 0 spread house.yaml --told --draws 64 --indices=16 --threads 2
 says "the same bytes" cmp one out
-ends "as JSON" 0 spread house.yaml --draws 64 --indices=16 --json --option 'as it stands'
+ends "as JSON" 0 spread house.yaml --told --draws 64 --indices=16 --json --option 'as it stands'
 says "shares with their intervals" python3 - <<'END'
 import json
 x = json.load(open("out"))["indices"]
@@ -109,11 +109,11 @@ for r in x["shares_of_variance"]:
     for s in (r["first"], r["total"]):
         assert s["low"] <= s["share"] <= s["high"]
 END
-ends "too few points" 2 spread house.yaml --indices=3
-ends "too few draws to rank by" 1 spread house.yaml --draws 16 --indices=16
+ends "too few points" 2 spread house.yaml --told --indices=3
+ends "too few draws to rank by" 1 spread house.yaml --told --draws 16 --indices=16
 
 # ---- what to measure first -----------------------------------------------------------
-ends "1,024 houses" 0 spread house.yaml --draws 1024 --csv draws.csv
+ends "1,024 houses" 0 spread house.yaml --told --draws 1024 --csv draws.csv
 says "no line above 80 columns" test -z "$(grep -E '^.{81}' out)"
 tr -s '\n ' ' ' <out >line
 says "what is chosen as things stand" grep -q 'What to measure first As things stand, "[a-z ]*" is the choice that loses least over all these houses: what it costs over 15 years' line
@@ -121,7 +121,7 @@ says "at which prices" grep -q '$0.50 too humid, $0.25 too dry, $0.50 short of f
 says "what to do, and how often it turns the choice" grep -qE 'A month of logging indoors \((the model itself, people.count|people.count, the model itself)\) would turn this choice in [0-9]+ of 100 houses' line
 says "what does not matter" grep -q 'no one of these would turn it by itself:.* cooling.cycles' line
 says "and what all of it is worth" grep -qE 'To know everything, the weather too, would be worth \$[0-9,]+\.' line
-ends "as JSON, unpriced" 0 spread house.yaml --draws 1024 --json --set costs.install=none
+ends "as JSON, unpriced" 0 spread house.yaml --told --draws 1024 --json --set costs.install=none
 says "it is the same told" python3 - <<'END'
 import json
 x = json.load(open("out"))["what_to_measure"]
