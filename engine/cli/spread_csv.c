@@ -32,20 +32,43 @@ static void quoted(FILE *out, const char *text)
     fputc('"', out);
 }
 
-/* The share of a column, and what it comes to in SI. */
+/* What the figure of an input is: SI, or what moves a key that is worked out. */
+static const char *unit_of(const struct cli__spread *s,
+                           const struct dew_spread_input *input)
+{
+    size_t keys;
+    const struct dew_field *f = &dew_scenario_fields(&keys)[input->key];
+    const struct dew_value *v = dew_scenario_values(
+        dew_run_scenario(s->run), dew_run_option(s->run, input->option));
+    const char *si = dew_quantity_si(f->quantity);
+    struct dew_measure ends;
+
+    if (f->kind != DEW_KIND_NUMBER && f->kind != DEW_KIND_AT)
+        return "which";
+    switch (dew_scenario_doubt(v, input->key, &ends)) {
+    case DEW_DOUBT_TIMES:
+        return "times the usual";
+    case DEW_DOUBT_WITHIN:
+        return "-1 low to 1 high";
+    case DEW_DOUBT_NONE:
+    case DEW_DOUBT_RANGE:
+    case DEW_DOUBT_STEP:
+        break;
+    }
+    return si[0] != '\0' ? si : "-";
+}
+
+/* The share of a column, and what it comes to. */
 static void head_of_known(const struct cli__spread *s, size_t column, FILE *out)
 {
     const struct dew_spread_column c = dew_spread_column(s->spread, column);
-    const char *name = cli__spread_column(s, column), *si;
-    size_t keys;
+    const char *name = cli__spread_column(s, column);
 
     fprintf(out, ",share of %s", name);
-    if (c.of == DEW_SPREAD_OF_INPUT) {
-        si = dew_quantity_si(dew_scenario_fields(&keys)[c.input->key].quantity);
-        fprintf(out, ",%s [%s]", name, si[0] != '\0' ? si : "-");
-    } else {
+    if (c.of == DEW_SPREAD_OF_INPUT)
+        fprintf(out, ",%s [%s]", name, unit_of(s, c.input));
+    else
         fputs(c.of == DEW_SPREAD_OF_YEAR ? ",made year" : ",off by [-]", out);
-    }
 }
 
 static void heading(const struct cli__spread *s, FILE *out)
