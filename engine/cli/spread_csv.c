@@ -50,6 +50,8 @@ static const char *unit_of(const struct cli__spread *s,
         return "times the usual";
     case DEW_DOUBT_WITHIN:
         return "-1 low to 1 high";
+    case DEW_DOUBT_WORDS:
+        return "which";
     case DEW_DOUBT_NONE:
     case DEW_DOUBT_RANGE:
     case DEW_DOUBT_STEP:
