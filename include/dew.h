@@ -16,6 +16,7 @@
 #include "dew/drying.h"
 #include "dew/ducts.h"
 #include "dew/ducts_report.h"
+#include "dew/effects.h"
 #include "dew/fresh.h"
 #include "dew/house.h"
 #include "dew/layout.h"
@@ -43,5 +44,6 @@
 #include "dew/verdict.h"
 #include "dew/weather.h"
 #include "dew/wetting.h"
+#include "dew/worth.h"
 
 #endif

@@ -4,12 +4,16 @@
 #include <string.h>
 #include <unistd.h>
 
-#include "cli/spread.h"
+#include "cli/spread_csv.h"
 
 struct spread {
     struct cli__cli result, common;
     const char *path;
     struct dew_spread_ask ask;
+    const char *csv, *from; /* files of draws, or NULL                      */
+    struct cli__draws draws;
+    int draws_told; /* --draws was given                                     */
+    size_t indices; /* points of them; 0: none asked for                    */
     struct dew_run *run;
     struct dew_spread *spread;
 };
@@ -31,24 +35,58 @@ static int march(struct spread *s)
     return CLI__DONE;
 }
 
-static int tell(const struct spread *s)
+/* What is told beside the counts, into *worth and *effects. */
+static enum dew_status work_out(const struct spread *s,
+                                struct cli__spread *told,
+                                struct cli__worth *worth,
+                                struct cli__effects *effects,
+                                struct dew_error *err)
 {
-    const struct cli__spread told = {.run = s->run,
-                                     .spread = s->spread,
-                                     .told = dew_spread_draws(s->spread),
-                                     .draws = s->ask.draws,
-                                     .options = dew_run_count(s->run),
-                                     .seed = s->ask.seed,
-                                     .units = s->result.units,
-                                     .told_only = s->ask.told_only};
+    enum dew_status status = DEW_OK;
 
-    if (s->result.json)
-        return cli__json(cli__spread_json(&told));
-    cli__spread_print(&told);
-    return CLI__DONE;
+    if (cli__worth_tells(told)) {
+        status = cli__worth_of(told, worth, err);
+        told->worth = worth;
+    }
+    if (s->indices > 0 && status == DEW_OK) {
+        effects->points = s->indices;
+        status = cli__effects_of(told, effects, err);
+        told->effects = effects;
+    }
+    return status;
 }
 
-static int spread(struct spread *s)
+static int tell(const struct spread *s)
+{
+    struct cli__spread told = {.run = s->run,
+                               .spread = s->spread,
+                               .told = dew_spread_draws(s->spread),
+                               .draws = s->ask.draws,
+                               .options = dew_run_count(s->run),
+                               .seed = s->ask.seed,
+                               .from = s->from,
+                               .units = s->result.units,
+                               .told_only = s->ask.told_only};
+    struct cli__worth worth = {0};
+    struct cli__effects effects = {0};
+    struct dew_error err = {0};
+    int code = CLI__DONE;
+
+    if (work_out(s, &told, &worth, &effects, &err) != DEW_OK)
+        code = cli__error(&err);
+    else if (s->csv != NULL && cli__draws_write(&told, s->csv, &err) != DEW_OK)
+        code = cli__error(&err);
+    else if (s->result.json)
+        code = cli__json(cli__spread_json(&told));
+    else
+        cli__spread_print(&told);
+    cli__worth_close(&worth);
+    cli__effects_close(&effects);
+    return code;
+}
+
+/* The scenario, and what is drawn from it. */
+static int open_spread(struct spread *s)
 {
     struct dew_error err = {0};
     int code =
@@ -60,13 +98,35 @@ static int spread(struct spread *s)
              strcmp(s->path, "-") == 0 ? "standard input" : s->path);
     if (dew_spread_open(&s->spread, s->run, &s->ask, &err) != DEW_OK)
         return cli__error(&err);
-    code = march(s);
+    return s->from != NULL ? cli__draws_give(&s->draws, s->spread) : CLI__DONE;
+}
+
+static int spread(struct spread *s)
+{
+    int code =
+        s->from != NULL ? cli__draws_read(&s->draws, s->from) : CLI__DONE;
+
+    if (s->from != NULL)
+        s->ask.draws = s->draws.draws;
+    if (code == CLI__DONE)
+        code = open_spread(s);
+    if (code == CLI__DONE)
+        code = march(s);
     return code == CLI__DONE ? tell(s) : code;
 }
 
 /* ---- the command line -------------------------------------------------------------- */
 
-enum { KEY_DRAWS = 0x400, KEY_THREADS, KEY_SEED, KEY_TOLD, THREADS_MOST = 256 };
+enum {
+    KEY_DRAWS = 0x400,
+    KEY_THREADS,
+    KEY_SEED,
+    KEY_TOLD,
+    KEY_INDICES,
+    KEY_CSV,
+    KEY_FROM,
+    THREADS_MOST = 256
+};
 
 static const struct argp_option options[] = {
     {"draws", KEY_DRAWS, "N", 0,
@@ -78,6 +138,17 @@ static const struct argp_option options[] = {
     {"seed", KEY_SEED, "N", 0, "other draws from the same ranges (1)", 0},
     {"told", KEY_TOLD, NULL, 0,
      "draw only what you gave a range; the rest stays at its usual value", 0},
+    {"indices", KEY_INDICES, "POINTS", OPTION_ARG_OPTIONAL,
+     "where the doubt in the hours too humid comes from, figure by figure; "
+     "marches POINTS (512) houses up to 15 times for each of two options, "
+     "minutes",
+     0},
+    {"csv", KEY_CSV, "FILE", 0,
+     "write the draws there: what each took of the ranges, and what every "
+     "option came to",
+     0},
+    {"from", KEY_FROM, "FILE", 0,
+     "take the draws of such a file in place of new ones", 0},
     {0},
 };
 
@@ -87,6 +158,7 @@ static error_t take(int key, char *word, struct argp_state *state)
 
     switch (key) {
     case KEY_DRAWS:
+        s->draws_told = 1;
         s->ask.draws = cli__whole(state, "draws", word, 8, DEW_SPREAD_MOST);
         return 0;
     case KEY_THREADS:
@@ -98,9 +170,23 @@ static error_t take(int key, char *word, struct argp_state *state)
     case KEY_TOLD:
         s->ask.told_only = 1;
         return 0;
+    case KEY_CSV:
+        return s->csv = word, 0;
+    case KEY_FROM:
+        return s->from = word, 0;
+    case KEY_INDICES:
+        s->indices = word == NULL
+                         ? DEW_EFFECTS_POINTS
+                         : cli__whole(state, "indices", word, DEW_EFFECTS_LEAST,
+                                      DEW_EFFECTS_MOST);
+        return 0;
     case ARGP_KEY_INIT:
         state->child_inputs[0] = &s->result;
         state->child_inputs[1] = &s->common;
+        return 0;
+    case ARGP_KEY_END:
+        if (s->from != NULL && s->draws_told)
+            cli__usage(state, "--from has its own draws: leave --draws out");
         return 0;
     default:
         return cli__one(key, word, state, &s->path);
@@ -143,6 +229,7 @@ int cli__cmd_spread(int argc, char **argv)
     code = cli__parse(&argp, argc, argv, s);
     if (code == CLI__DONE)
         code = spread(s);
+    cli__draws_close(&s->draws);
     dew_spread_close(s->spread);
     dew_run_close(s->run);
     free(s);

@@ -6,6 +6,10 @@
 #include "cli/load.h"
 #include "dew/spread.h"
 
+/* of cli/spread_worth.h */
+struct cli__worth;
+struct cli__effects;
+
 /* A spread that is marched, to be told. */
 struct cli__spread {
     const struct dew_run *run;
@@ -14,6 +18,9 @@ struct cli__spread {
     size_t draws, options;
     unsigned long seed;
     int told_only;
+    const char *from; /* the file that the draws are of, or NULL             */
+    const struct cli__effects *effects; /* NULL: not to be told              */
+    const struct cli__worth *worth; /* NULL: not to be told                  */
     int units; /* 0 as typed, 1 us, 2 si                                     */
 };
 

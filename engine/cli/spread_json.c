@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A spread as JSON. */
-#include "cli/spread.h"
+#include "cli/spread_worth.h"
 
 static json_t *range(const struct cli__spread *s, size_t option,
                      enum dew_drawn_what what)
@@ -75,11 +75,19 @@ json_t *cli__spread_json(const struct cli__spread *s)
         options = cli__add(options, option(s, i));
     for (size_t k = 0; k < count; k++)
         inputs = cli__add(inputs, input(s, &x[k]));
-    return json_pack("{s:s, s:s, s:I, s:I, s:s, s:o, s:o, s:o, s:o}", "title",
-                     dew_scenario_title(dew_run_scenario(s->run)), "version",
-                     DEW_VERSION, "draws", (json_int_t)s->draws, "seed",
-                     (json_int_t)s->seed, "best_by",
-                     by[dew_spread_by(s->spread)], "none_will_do",
-                     share(s, dew_draws_none(s->told)), "options", options,
-                     "inputs", inputs, "drawn_anew", anew(s));
+    json_t *o =
+        json_pack("{s:s, s:s, s:I, s:I, s:s, s:o, s:o, s:o, s:o}", "title",
+                  dew_scenario_title(dew_run_scenario(s->run)), "version",
+                  DEW_VERSION, "draws", (json_int_t)s->draws, "seed",
+                  (json_int_t)s->seed, "best_by", by[dew_spread_by(s->spread)],
+                  "none_will_do", share(s, dew_draws_none(s->told)), "options",
+                  options, "inputs", inputs, "drawn_anew", anew(s));
+
+    if (s->from != NULL)
+        o = cli__set(o, "draws_from", json_string(s->from));
+    if (s->worth != NULL)
+        o = cli__set(o, "what_to_measure", cli__worth_json(s, s->worth));
+    return s->effects != NULL
+               ? cli__set(o, "indices", cli__effects_json(s, s->effects))
+               : o;
 }

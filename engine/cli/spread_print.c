@@ -3,7 +3,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "cli/spread.h"
+#include "cli/spread_worth.h"
 #include "report/lay.h"
 #include "report/words.h"
 
@@ -101,16 +101,20 @@ static void say_how(const struct cli__spread *s)
     static const char *const by[] = {
         "costs least over the years",
         "costs least to run (not every price to install is told)"};
-    char text[700];
+    char text[1100], drawn[400], clean[300];
 
+    if (s->from != NULL)
+        snprintf(drawn, sizeof drawn, "draws of %s",
+                 core__clean(s->from, clean, sizeof clean));
+    else
+        snprintf(drawn, sizeof drawn, "seed %lu", s->seed);
     snprintf(
         text, sizeof text,
         "%zu houses like yours: each figure that you gave as a range%s was "
-        "drawn from it, the rest is as you told it%s (seed %lu). The best "
+        "drawn from it, the rest is as you told it%s (%s). The best "
         "is what %s, of those that bring the air and keep the limits.%s",
         s->draws, s->told_only ? "" : ", or did not tell,",
-        s->told_only ? " or as usual" : "", s->seed,
-        by[dew_spread_by(s->spread)],
+        s->told_only ? " or as usual" : "", drawn, by[dew_spread_by(s->spread)],
         s->told->years > 1 ? "" : " In one year of weather.");
     cli__wrap(stdout, 0, text);
 }
@@ -303,6 +307,14 @@ void cli__spread_print(const struct cli__spread *s)
     putchar('\n');
     print_hours(s);
     putchar('\n');
+    if (s->worth != NULL) {
+        cli__worth_print(s, s->worth);
+        putchar('\n');
+    }
+    if (s->effects != NULL) {
+        cli__effects_print(s, s->effects);
+        putchar('\n');
+    }
     print_drawn(s);
     print_others(s, DEW_SPREAD_DRAWN, 1,
                  "Not told, so drawn from what is usual (`dewledger check` "
@@ -322,4 +334,8 @@ void cli__spread_print(const struct cli__spread *s)
                     "`dewledger explain KEY` says why it has no range.");
     putchar('\n');
     say_how(s);
+    if (s->worth == NULL && s->options > 1)
+        cli__wrap(stdout, 0,
+                  "What to measure first takes more houses to tell: `--draws "
+                  "1024`.");
 }

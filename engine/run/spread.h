@@ -37,6 +37,8 @@ struct dew_spread {
     size_t anew_count;
     int told_only;
     size_t draws, options, threads;
+    const unsigned char *only; /* [options]  1: marched, and counted without
+                                  a verdict; NULL: all, and judged           */
     size_t marched; /* rows                                                   */
     enum dew_spread_by by;
     enum dew_status failed;
@@ -65,6 +67,12 @@ int run__spread_moves(const struct dew_spread *s, size_t option);
    break one; DEW_EMEM. */
 enum dew_status run__spread_anew(struct dew_spread *s, unsigned long seed,
                                  struct dew_error *err);
+
+/* Whether all options of a row keep the rules between keys: DEW_ERANGE where
+   one does not.  list: room for s->columns changes and one. */
+enum dew_status run__spread_agrees(const struct dew_spread *s, size_t row,
+                                   struct dew_change *list,
+                                   struct dew_error *err);
 
 /* ---- spread_march.c ---------------------------------------------------------- */
 

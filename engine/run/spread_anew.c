@@ -7,9 +7,9 @@
 #include "core/num.h"
 #include "run/spread.h"
 
-/* Whether all options of a row keep the rules between keys. */
-static enum dew_status agrees(const struct dew_spread *s, size_t row,
-                              struct dew_change *list, struct dew_error *err)
+enum dew_status run__spread_agrees(const struct dew_spread *s, size_t row,
+                                   struct dew_change *list,
+                                   struct dew_error *err)
 {
     const struct dew_run *r = s->run;
     enum dew_status status = DEW_OK;
@@ -82,7 +82,8 @@ static enum dew_status find_broken(struct dew_spread *s, struct anew *a,
 {
     for (size_t i = 0; i < s->draws; i++) {
         struct dew_error rule = {0};
-        enum dew_status status = agrees(s, 1 + i, a->changes, &rule);
+        enum dew_status status =
+            run__spread_agrees(s, 1 + i, a->changes, &rule);
 
         a->broken[i] = status == DEW_ERANGE;
         *count += a->broken[i];
@@ -106,7 +107,8 @@ static enum dew_status replace(struct dew_spread *s, struct anew *a,
             if (a->next == 2 * s->draws)
                 return too_many(s, count, err);
             take_next(s, a, i);
-            a->broken[i] = agrees(s, 1 + i, a->changes, &rule) != DEW_OK;
+            a->broken[i] =
+                run__spread_agrees(s, 1 + i, a->changes, &rule) != DEW_OK;
         }
     }
     return DEW_OK;

@@ -254,6 +254,16 @@ static void judge(const struct block *b, size_t k)
         s->by = ranked_by(&q);
 }
 
+/* Of a house that has no options beside it to be judged by. */
+static void count(const struct block *b, size_t k)
+{
+    const struct dew_spread *s = b->s;
+
+    for (size_t i = 0; i < s->options; i++)
+        s->houses[(b->first + k) * s->options + i].too_humid =
+            b->outcomes[at(b, i, k)].year.too_humid;
+}
+
 /* ---- a block ----------------------------------------------------------------- */
 
 static enum dew_status all_options(struct block *b, struct dew_error *err)
@@ -261,12 +271,17 @@ static enum dew_status all_options(struct block *b, struct dew_error *err)
     enum dew_status status = DEW_OK;
 
     for (size_t i = 0; i < b->s->options && status == DEW_OK; i++) {
+        if (b->s->only != NULL && !b->s->only[i])
+            continue;
         status = make(b, i, err);
         if (status == DEW_OK)
             status = march_once(b, i, err);
     }
     for (size_t k = 0; k < b->count && status == DEW_OK; k++)
-        judge(b, k);
+        if (b->s->only != NULL)
+            count(b, k);
+        else
+            judge(b, k);
     return status;
 }
 

@@ -28,6 +28,9 @@ struct dew_prices {
     struct dew_estimate propane;     /* $/J                                 */
     struct dew_estimate wood;        /* $/J                                 */
     struct dew_estimate wage;        /* $/s   own hours; 0 = free           */
+    double too_humid;                /* $/s   what such an hour less is     */
+    double too_dry;                  /* $/s   worth: no part of a bill, to  */
+    double short_of_air;             /* $/s   weigh comfort against money   */
     double interest;                 /* -     real, per year                */
     double years;                    /* a     over which costs are compared */
     char date[32];                   /* when the prices were true, as typed */

@@ -135,6 +135,40 @@ double dew_spread_off(const struct dew_spread *spread, size_t draw);
 
 enum dew_spread_by dew_spread_by(const struct dew_spread *spread);
 
+/* ---- columns: what differs from draw to draw --------------------------------- */
+
+/* What a column of the draws stands for. */
+enum dew_spread_of {
+    DEW_SPREAD_OF_NOTHING, /* a figure that changes no house: STILL          */
+    DEW_SPREAD_OF_INPUT,
+    DEW_SPREAD_OF_YEAR, /* which made year                                   */
+    DEW_SPREAD_OF_MODEL /* the model's own error                             */
+};
+
+struct dew_spread_column {
+    enum dew_spread_of of;
+    const struct dew_spread_input *input; /* of OF_INPUT, else NULL          */
+};
+
+size_t dew_spread_columns(const struct dew_spread *spread);
+struct dew_spread_column dew_spread_column(const struct dew_spread *spread,
+                                           size_t column);
+
+/* What a draw took of a column, 0 .. 1 of its distribution; and what that comes
+   to: the figure for the first option that has it, SI; the year; the error. */
+double dew_spread_share(const struct dew_spread *spread, size_t column,
+                        size_t draw);
+double dew_spread_known(const struct dew_spread *spread, size_t column,
+                        size_t draw);
+
+/*
+ * Shares of one's own, a value for each draw, in place of those drawn by seed.
+ * Errors: DEW_ERANGE where one is not above 0 and below 1, nothing changed; or
+ * a draw is marched already.
+ */
+enum dew_status dew_spread_give(struct dew_spread *spread, size_t column,
+                                const double *shares, struct dew_error *err);
+
 /* ---- what they come to ------------------------------------------------------ */
 
 /* Of all draws, borrowed until the next call; NULL before all are marched. */

@@ -50,7 +50,7 @@ extern "C" {
     X(PER_DAY, "1/s", "events per day")                                        \
     X(MONEY, "$", "money")                                                     \
     X(ENERGY_PRICE, "$/J", "price of energy")                                  \
-    X(WAGE, "$/s", "price of an hour of work")                                 \
+    X(WAGE, "$/s", "price of an hour")                                         \
     X(IRRADIANCE, "W/m2", "irradiance")                                        \
     X(IRRADIATION, "J/m2 day", "solar energy per day")                         \
     X(FLOW_PER_POWER, "m3/J", "air moved per energy")                          \

@@ -254,7 +254,7 @@ TEST(prices_costs_safety_and_facts_are_handed_on)
         BASE "safety: {attached_garage: yes, visible_mould: no, house_age: 14 "
              "month}\n"
              "prices: {electricity: 0.21 $/kWh (0.18 to 0.3), interest: 2.5 %, "
-             "years: 20 year, date: May 2026}\n"
+             "years: 20 year, date: May 2026, hour_short_of_air: 0.75 $/h}\n"
              "costs: {install: 5200 $ (3800 to 7500), own_work: 12 h}\n"
              "layout: return_tie\nair_handlers: 1\n"
              "cooling: {capacity: 3 ton, blower: interlock}\n"
@@ -274,6 +274,9 @@ TEST(prices_costs_safety_and_facts_are_handed_on)
     assert_near(prices.electricity.likely * 3.6e6, 0.21, 1e-12);
     assert_near(prices.electricity.high * 3.6e6, 0.30, 1e-12);
     assert_near(prices.years, 20, 1e-12);
+    assert_near(prices.too_humid * 3600, 0.50, 1e-12); /* not told          */
+    assert_near(prices.too_dry * 3600, 0.25, 1e-12);
+    assert_near(prices.short_of_air * 3600, 0.75, 1e-12);
     assert_string_equal(prices.date, "May 2026");
     assert_near(costs.install.low, 3800, 0);
     assert_near(costs.own_hours.likely, 43200, 0);

@@ -1,0 +1,40 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Draws as a file, and a file as draws.  Private to engine/cli/.
+ *
+ * A row is one option of one draw.  "share of KEY" is what the draw took of the
+ * key's range, 0 .. 1, and all that is read again; the key's figure stands
+ * behind it, SI, and then what the option came to.
+ */
+#ifndef DEW_CLI_SPREAD_CSV_H
+#define DEW_CLI_SPREAD_CSV_H
+
+#include "cli/spread_worth.h"
+
+/* Write the draws to a file, whole or not at all. */
+enum dew_status cli__draws_write(const struct cli__spread *s, const char *path,
+                                 struct dew_error *err);
+
+enum { CLI__DRAWS_COLUMNS = 256, CLI__DRAWS_NAME = 128 };
+
+/* A file of draws. */
+struct cli__draws {
+    const char *path;
+    size_t draws, columns;
+    struct cli__draws_column {
+        char name[CLI__DRAWS_NAME]; /* behind "share of "                    */
+        int cell;                   /* of a line, from 1                     */
+    } column[CLI__DRAWS_COLUMNS];
+    double *share; /* [draws][CLI__DRAWS_COLUMNS]                            */
+    size_t room;   /* draws                                                  */
+};
+
+/* Fill *d, zeroed; freed by _close, on faults too.  Returns an exit code, every
+   fault told. */
+int cli__draws_read(struct cli__draws *d, const char *path);
+void cli__draws_close(struct cli__draws *d);
+
+/* Hand them to a spread of as many draws that is not marched.  Likewise. */
+int cli__draws_give(const struct cli__draws *d, struct dew_spread *spread);
+
+#endif

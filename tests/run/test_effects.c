@@ -1,0 +1,312 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Columns of draws, and what of the doubt each brings. */
+#include "dew/effects.h"
+
+#include <string.h>
+
+#include "dew/worth.h"
+#include "support/rows.h"
+
+/* One range that matters, one that hardly does, one of a machine not there. */
+#define TWO                                                                    \
+    "weather: {place: 722020}\n"                                               \
+    "house: {floor_area: 1830 ft2, bedrooms: 3, airtightness: 1.3 ach50}\n"    \
+    "people: {count: 4 (1 to 8)}\n"                                            \
+    "run: {steps_per_hour: 1}\n"                                               \
+    "cooling: {capacity: 2.5 ton, shr: 74 %, cycles: 3.4 per hour (3.38 to "   \
+    "3.42)}\n"                                                                 \
+    "moisture: {drying_half_life: 90 day (60 to 120)}\n"                       \
+    "options:\n"                                                               \
+    "  - name: as it stands\n"                                                 \
+    "  - name: an exhaust fan\n"                                               \
+    "    ventilator: {core: exhaust_only, flow: 60 cfm, power: 20 W}\n"
+
+/* More than are told one by one. */
+#define MANY                                                                     \
+    "weather: {place: 722020}\n"                                                 \
+    "house: {floor_area: 1830 ft2 (1800 to 1860), bedrooms: 3, "                 \
+    "ceiling_height: 8 ft (7.9 to 8.1), airtightness: 1.3 ach50 (1.2 to 1.4)}\n" \
+    "run: {steps_per_hour: 1}\n"                                                 \
+    "cooling: {capacity: 2.5 ton (2.4 to 2.6), shr: 74 % (73 to 75), cycles: "   \
+    "3.4 per hour (3.3 to 3.5), airflow: 400 cfm/ton (380 to 420)}\n"            \
+    "people: {count: 4 (1 to 8)}\n"                                              \
+    "moisture: {showers: 4 per day (3.9 to 4.1), dishes: 0.4 kg/day (0.3 to "    \
+    "0.5), cooking_water: 1 kg/day (0.9 to 1.1), baths: 1 per day (0.5 to "      \
+    "1.5)}\n"                                                                    \
+    "windows: {u: 2 W/m2K (1.9 to 2.1), sun_gain: 0.4 (0.35 to 0.45)}\n"
+
+enum { DRAWS = 64, POINTS = 16, FAULTS = 8 };
+
+static struct dew_run *run_of(const char *text)
+{
+    const struct dew_run_ask ask = {
+        .name = "house.yaml", .text = text, .length = strlen(text)};
+    struct dew_error list[FAULTS] = {{0}};
+    struct dew_faults faults = {list, FAULTS, 0};
+    struct dew_run *r;
+    char line[400];
+
+    if (dew_run_open(&r, &ask, &faults) != DEW_OK)
+        fail_msg("%s", dew_error_line(&list[0], line, sizeof line));
+    return r;
+}
+
+static struct dew_spread *open_spread(const struct dew_run *run, int beside)
+{
+    const struct dew_spread_ask ask = {.draws = DRAWS,
+                                       .seed = 3,
+                                       .threads = 2,
+                                       .told_only = 1,
+                                       .years = beside,
+                                       .model = beside};
+    struct dew_error err = {0};
+    struct dew_spread *s;
+    char line[400];
+
+    if (dew_spread_open(&s, run, &ask, &err) != DEW_OK)
+        fail_msg("%s", dew_error_line(&err, line, sizeof line));
+    return s;
+}
+
+static void march(struct dew_spread *s)
+{
+    double done = 0;
+
+    while (done < 1)
+        assert_int_equal(dew_spread_step(s, &done, NULL), DEW_OK);
+}
+
+static struct dew_effects *effects_of(const struct dew_spread *s,
+                                      const size_t *options, size_t count)
+{
+    const struct dew_effects_ask ask = {POINTS, options, count};
+    struct dew_error err = {0};
+    struct dew_effects *e;
+    double done = 0;
+    char line[400];
+
+    if (dew_effects_open(&e, s, &ask, &err) != DEW_OK)
+        fail_msg("%s", dew_error_line(&err, line, sizeof line));
+    while (done < 1)
+        assert_int_equal(dew_effects_step(e, &done, NULL), DEW_OK);
+    return e;
+}
+
+static struct dew_run *run;
+static struct dew_spread *spread;
+
+static int open_all(void **state)
+{
+    (void)state;
+    run = run_of(TWO);
+    spread = open_spread(run, 0);
+    march(spread);
+    return 0;
+}
+
+static int close_all(void **state)
+{
+    (void)state;
+    dew_spread_close(spread);
+    dew_run_close(run);
+    return 0;
+}
+
+static const char *path_of(const struct dew_spread *s, size_t column)
+{
+    const struct dew_spread_column c = dew_spread_column(s, column);
+    size_t keys;
+
+    return c.of == DEW_SPREAD_OF_INPUT
+               ? dew_scenario_fields(&keys)[c.input->key].path
+               : "";
+}
+
+/* ---- columns --------------------------------------------------------------------- */
+
+TEST(columns_stand_for_what_is_drawn)
+{
+    struct dew_spread *s = open_spread(run, 1);
+
+    assert_int_equal(dew_spread_columns(spread), 2);
+    assert_string_equal(path_of(spread, 0), "people.count");
+    assert_int_equal(dew_spread_column(spread, 2).of, DEW_SPREAD_OF_NOTHING);
+    assert_near(dew_spread_known(spread, 2, 5), 0, 0);
+    assert_string_equal(path_of(spread, 1), "cooling.cycles");
+    assert_int_equal(dew_spread_columns(s), 4);
+    assert_int_equal(dew_spread_column(s, 2).of, DEW_SPREAD_OF_YEAR);
+    assert_int_equal(dew_spread_column(s, 3).of, DEW_SPREAD_OF_MODEL);
+    assert_null(dew_spread_column(s, 3).input);
+    assert_near(dew_spread_known(s, 2, 7), dew_spread_year(s, 7), 0);
+    assert_near(dew_spread_known(s, 3, 7), dew_spread_off(s, 7), 0);
+    assert_near(dew_spread_known(s, 1, 7),
+                dew_spread_figure(s, dew_spread_column(s, 1).input, 7, 0), 0);
+    dew_spread_close(s);
+}
+
+/* The same shares make the same houses, whatever the seed was. */
+TEST(shares_given_are_taken)
+{
+    const struct dew_spread_ask ask = {
+        .draws = DRAWS, .seed = 9, .threads = 1, .told_only = 1};
+    struct dew_spread *s;
+    double share[DRAWS];
+
+    assert_int_equal(dew_spread_open(&s, run, &ask, NULL), DEW_OK);
+    assert_true(dew_spread_share(s, 0, 3) != dew_spread_share(spread, 0, 3));
+    for (size_t c = 0; c < dew_spread_columns(s); c++) {
+        for (size_t i = 0; i < DRAWS; i++)
+            share[i] = dew_spread_share(spread, c, i);
+        assert_int_equal(dew_spread_give(s, c, share, NULL), DEW_OK);
+    }
+    march(s);
+    for (size_t i = 0; i < DRAWS; i++)
+        for (size_t k = 0; k < 2; k++)
+            assert_memory_equal(dew_spread_house(s, i, k),
+                                dew_spread_house(spread, i, k),
+                                sizeof(struct dew_drawn));
+    dew_spread_close(s);
+}
+
+TEST(shares_that_are_none_are_refused)
+{
+    struct dew_spread *s = open_spread(run, 0);
+    double share[DRAWS], before = dew_spread_share(s, 0, 0);
+    struct dew_error err = {0};
+
+    for (size_t i = 0; i < DRAWS; i++)
+        share[i] = 0.25;
+    share[6] = 1;
+    assert_int_equal(dew_spread_give(s, 0, share, &err), DEW_ERANGE);
+    assert_string_equal(err.text,
+                        "the share of draw 7 is outside 0 .. 1, ends apart");
+    share[6] = 0;
+    assert_int_equal(dew_spread_give(s, 0, share, NULL), DEW_ERANGE);
+    assert_near(dew_spread_share(s, 0, 0), before, 0);
+    share[6] = 0.5;
+    assert_int_equal(dew_spread_give(spread, 0, share, NULL), DEW_ERANGE);
+    dew_spread_close(s);
+}
+
+/* ---- effects --------------------------------------------------------------------- */
+
+/* All the variance comes by the one: 1 of it, and nothing of the other. */
+TEST(what_matters_brings_it_all)
+{
+    static const size_t both[] = {0, 1};
+    struct dew_effects *e = effects_of(spread, both, 2);
+    struct dew_effect x[DEW_EFFECTS_GROUPS], y[DEW_EFFECTS_GROUPS];
+
+    assert_int_equal(dew_effects_groups(e), 2);
+    assert_int_equal(dew_effects_column(e, 0), 0);
+    assert_int_equal(dew_effects_column(e, 1), 1);
+    assert_int_equal(dew_effects_of(e, 0, x, NULL), DEW_OK);
+    assert_near(x[0].total.is, 1, 0.5);
+    assert_near(x[0].alone.is, 1, 0.5);
+    assert_near(x[1].total.is, 0, 0.02);
+    assert_near(x[1].alone.is, 0, 0.05);
+    assert_true(x[1].total.is > 0);
+    assert_true(x[0].total.low < x[0].total.is &&
+                x[0].total.is < x[0].total.high);
+    assert_int_equal(dew_effects_of(e, 1, y, NULL), DEW_OK);
+    assert_true(y[0].total.is > 0 && y[0].total.is != x[0].total.is);
+    dew_effects_close(e);
+}
+
+TEST(options_not_asked_for_are_not_marched)
+{
+    static const size_t one[] = {1};
+    struct dew_effects *e = effects_of(spread, one, 1);
+    struct dew_effect x[DEW_EFFECTS_GROUPS];
+    struct dew_error err = {0};
+
+    assert_int_equal(dew_effects_of(e, 1, x, NULL), DEW_OK);
+    assert_int_equal(dew_effects_of(e, 0, x, &err), DEW_ERANGE);
+    assert_string_equal(err.text, "option 1 is not marched");
+    assert_int_equal(dew_effects_of(e, 2, x, NULL), DEW_ERANGE);
+    dew_effects_close(e);
+}
+
+/* Fourteen doubted: twelve by themselves, two together, which tell least. */
+TEST(the_rest_is_told_together)
+{
+    static const size_t one[] = {0};
+    struct dew_run *r = run_of(MANY);
+    struct dew_spread *s = open_spread(r, 0);
+    struct dew_effect x[DEW_EFFECTS_GROUPS];
+    struct dew_effects *e;
+    double sum = 0;
+
+    march(s);
+    e = effects_of(s, one, 1);
+    assert_int_equal(dew_spread_columns(s), 14);
+    assert_int_equal(dew_effects_groups(e), DEW_EFFECTS_GROUPS);
+    assert_int_equal(dew_effects_column(e, 12), 14);
+    assert_string_equal(path_of(s, dew_effects_column(e, 0)), "people.count");
+    assert_int_equal(dew_effects_of(e, 0, x, NULL), DEW_OK);
+    for (size_t g = 0; g < DEW_EFFECTS_GROUPS; g++) {
+        assert_true(x[g].total.is >= 0);
+        sum += x[g].total.is;
+    }
+    assert_true(x[0].total.is > 0.5 * sum);
+    assert_true(x[12].total.is > 0 && x[12].total.is < 0.1);
+    assert_true(sum > 0.7 && sum < 1.5);
+    dew_effects_close(e);
+    dew_spread_close(s);
+    dew_run_close(r);
+}
+
+/* Two set points that may cross: points that break the rule are left out, and
+   none of the houses marched does. */
+TEST(points_that_are_no_house_are_left_out)
+{
+    static const size_t one[] = {0};
+    struct dew_run *r = run_of(
+        "weather: {place: 722020}\n"
+        "house: {floor_area: 1830 ft2, bedrooms: 3}\n"
+        "run: {steps_per_hour: 1}\n"
+        "cooling: {capacity: 2.5 ton, shr: 74 %}\n"
+        "temperature: {heat: 72 degF (68 to 76), cool: 75 degF (71 to 78)}\n");
+    struct dew_spread *s = open_spread(r, 0);
+    struct dew_effect x[DEW_EFFECTS_GROUPS];
+    struct dew_effects *e;
+    size_t anew;
+
+    march(s);
+    (void)dew_spread_anew(s, &anew);
+    assert_true(anew > 0);
+    e = effects_of(s, one, 1);
+    assert_int_equal(dew_effects_of(e, 0, x, NULL), DEW_OK);
+    assert_true(x[0].total.is > 0);
+    dew_effects_close(e);
+    dew_spread_close(s);
+    dew_run_close(r);
+}
+
+TEST(what_cannot_be_told_is_refused)
+{
+    static const size_t bad[] = {2};
+    struct dew_effects_ask ask = {POINTS, bad, 1};
+    struct dew_spread *s = open_spread(run, 0);
+    struct dew_effects *e = NULL;
+    struct dew_error err = {0};
+
+    assert_int_equal(dew_effects_open(&e, spread, &ask, &err), DEW_ERANGE);
+    assert_string_equal(err.text, "there is no option 3");
+    ask.option_count = 0;
+    assert_int_equal(dew_effects_open(&e, spread, &ask, NULL), DEW_ERANGE);
+    err = (struct dew_error){0};
+    assert_int_equal(dew_effects_open(&e, s, &ask, &err), DEW_ERANGE);
+    assert_string_equal(err.text,
+                        "what counts is told by 50 draws or more, all "
+                        "marched");
+    ask.points = 8;
+    err = (struct dew_error){0};
+    assert_int_equal(dew_effects_open(&e, spread, &ask, &err), DEW_ERANGE);
+    assert_string_equal(err.text, "8 points are outside 16 .. 8192");
+    assert_null(e);
+    dew_effects_close(NULL);
+    dew_spread_close(s);
+}
+
+RUN_TESTS_IN("where doubt comes from", open_all, close_all);
