@@ -11,7 +11,7 @@ export WORK="$work" WASI="$work/wasi.mjs"
 
 make -s wasm-sources >"$work/log" 2>&1 || {
     echo "skip the command as WebAssembly: no tools or sources for it:" \
-        "$(tail -n 1 "$work/log")"
+        "$(grep -v '^make' "$work/log" | tail -n 1)"
     exit 0
 }
 command -v node >/dev/null || {
