@@ -10,6 +10,7 @@
 #   make coverage   the tests under gcov, lines reached by file
 #   make fuzz       each reader under libFuzzer, FUZZ_TIME=60 seconds each
 #   make bench      speed and accuracy, as ratios
+#   make wasm       the command as WebAssembly, see docs/page.md; bench-wasm
 #   make study      the long studies
 #   make mutants    changes of the hour's arithmetic that no test fails for,
 #                   MUTANTS=200 of them, drawn by SEED=1; an hour
@@ -42,6 +43,7 @@ NEED_check := libcmocka-dev liberfa-dev units locales g++ libxml2-utils \
               python3
 NEED_lint  := $(NEED_check) clang-format clang-tidy
 NEED_clang := clang libclang-rt-14-dev
+NEED_wasm  := clang lld wasi-libc libclang-rt-14-dev-wasm32 dpkg-dev nodejs
 
 # the first rule below is not what `make` alone means
 .DEFAULT_GOAL := all
@@ -51,7 +53,8 @@ NEED  := $(NEED_all) \
   $(if $(filter check coverage bench study mutants,$(GOALS)),$(NEED_check)) \
   $(if $(filter first-results ducts-answer,$(GOALS)),python3) \
   $(if $(filter lint tidy format format-check,$(GOALS)),$(NEED_lint)) \
-  $(if $(filter clang%,$(CC))$(filter fuzz,$(GOALS)),$(NEED_clang))
+  $(if $(filter clang%,$(CC))$(filter fuzz,$(GOALS)),$(NEED_clang)) \
+  $(if $(filter wasm% bench-wasm build/wasm/%,$(GOALS)),$(NEED_wasm))
 
 # Made again when this goal needs a package that was not looked for yet.
 ifneq ($(filter-out clean help uninstall,$(GOALS)),)
@@ -127,11 +130,11 @@ BENCH_SRC := $(wildcard tests/bench/bench_*.c)
 SUPPORT   := $(filter-out tests/support/test_%.c,$(wildcard tests/support/*.c))
 HEADERS   := $(wildcard include/dew/*.h)
 ALL_C     := $(wildcard engine/*/*.[ch] engine/cli/*/*.[ch] include/*.h \
-               include/dew/*.h tests/*/*.[ch])
+               include/dew/*.h tests/*/*.[ch] engine/page/port/*.[ch] \
+               engine/page/port/*/*.h)
 # Files compiled in, byte for byte: NAME.EXT becomes core__data_NAME_EXT, see
 # engine/core/embed.h.
-EMBED     := $(wildcard engine/draw/*.css engine/sheets/*.js engine/sheets/*.css engine/page/*.js \
-               engine/page/*.css engine/page/*.html) \
+EMBED     := $(wildcard engine/draw/*.css engine/sheets/*.js engine/sheets/*.css) \
              weather/climates.csv docs/references.md docs/words.md
 EMBED_SUP := $(wildcard tests/support/*.csv)
 
@@ -317,6 +320,9 @@ first-results: $B/dewledger
 
 ducts-answer: $B/dewledger
 	@python3 tests/study/ducts_answer.py $B/dewledger docs/ducts.md
+
+# ---- the command as WebAssembly ----------------------------------------------
+include engine/page/page.mk
 
 # ---- the picture that the README shows ----------------------------------------
 pictures: $B/dewledger

@@ -215,14 +215,22 @@ json_t *cli__real(double x)
     return isfinite(x) ? json_real(x) : json_null();
 }
 
+/* Columns of the window; 0 where none is seen. */
+static int window(void)
+{
+#ifdef TIOCGWINSZ
+    struct winsize size = {0};
+
+    if (isatty(STDOUT_FILENO) && ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0)
+        return size.ws_col;
+#endif
+    return 0;
+}
+
 int cli__width(void)
 {
-    struct winsize size = {0};
-    int columns = 80;
+    int seen = window(), columns = seen > 0 ? seen : 80;
 
-    if (isatty(STDOUT_FILENO) && ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 &&
-        size.ws_col > 0)
-        columns = size.ws_col;
     if (columns < 40)
         return 40;
     return columns > 120 ? 120 : columns;

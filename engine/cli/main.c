@@ -2,7 +2,6 @@
 /* The command line: finds the command, and sees that its result gets out. */
 #include <csv.h>
 #include <errno.h>
-#include <gnu/libc-version.h>
 #include <signal.h>
 #include <stdlib.h>
 #include <string.h>
@@ -12,6 +11,13 @@
 
 #include "cli/cli.h"
 #include "core/num.h"
+
+#ifdef __GLIBC__
+#include <gnu/libc-version.h>
+#define C_LIBRARY "glibc ", gnu_get_libc_version()
+#else /* wasi-libc: it tells no version */
+#define C_LIBRARY "wasi-libc", ""
+#endif
 
 const struct cli__command cli__commands[CLI__COMMANDS] = {
 #define X(name, does) {#name, cli__cmd_##name, does},
@@ -43,11 +49,11 @@ static void help(FILE *to)
 static void version(void)
 {
     printf("dewledger " DEW_VERSION "\n"
-           "GSL %s, libyaml %s, jansson %s, zlib %s, libcsv %d.%d, glibc %s\n"
+           "GSL %s, libyaml %s, jansson %s, zlib %s, libcsv %d.%d, %s%s\n"
            "Free software: GNU GPL version 3 or later, no warranty.\n",
            core__num_version(), yaml_get_version_string(),
            jansson_version_str(), zlibVersion(), CSV_MAJOR, CSV_MINOR,
-           gnu_get_libc_version());
+           C_LIBRARY);
 }
 
 /*

@@ -6,6 +6,9 @@
 #ifdef __SSE2__
 #include <immintrin.h>
 #endif
+#ifdef __wasm_simd128__
+#include <wasm_simd128.h>
+#endif
 
 typedef double core__many __attribute__((vector_size(8 * CORE__LANES)));
 typedef uint64_t core__bits __attribute__((vector_size(8 * CORE__LANES)));
@@ -23,6 +26,8 @@ static CORE__INLINE core__many core__blend(core__truth c, core__many a,
     return _mm256_blendv_pd(b, a, (core__many)c);
 #elif defined __SSE4_1__ && CORE__LANES == 2
     return _mm_blendv_pd(b, a, (core__many)c);
+#elif defined __wasm_simd128__ && CORE__LANES == 2
+    return (core__many)wasm_v128_bitselect((v128_t)a, (v128_t)b, (v128_t)c);
 #else
     return (core__many)((c & (core__truth)a) | (~c & (core__truth)b));
 #endif
@@ -58,6 +63,27 @@ static CORE__INLINE core__many core__max(core__many a, core__many b)
 static CORE__INLINE core__many core__min(core__many a, core__many b)
 {
     return CORE__WORD(min_pd)(a, b);
+}
+#elif defined __wasm_simd128__ && CORE__LANES == 2
+static CORE__INLINE int core__any(core__truth c)
+{
+    return wasm_v128_any_true((v128_t)c);
+}
+
+static CORE__INLINE core__many core__sqrt(core__many x)
+{
+    return (core__many)wasm_f64x2_sqrt((v128_t)x);
+}
+
+/* pmax(a, b) is a < b ? b : a. */
+static CORE__INLINE core__many core__max(core__many a, core__many b)
+{
+    return (core__many)wasm_f64x2_pmax((v128_t)b, (v128_t)a);
+}
+
+static CORE__INLINE core__many core__min(core__many a, core__many b)
+{
+    return (core__many)wasm_f64x2_pmin((v128_t)b, (v128_t)a);
 }
 #else
 static CORE__INLINE int core__any(core__truth c)

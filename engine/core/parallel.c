@@ -2,9 +2,14 @@
 /* Threads that take the next job until there is none. */
 #include "core/parallel.h"
 
-#include <pthread.h>
 #include <stdatomic.h>
 #include <unistd.h>
+
+#ifdef __wasm__
+#define ALONE /* there are no threads in it */
+#else
+#include <pthread.h>
+#endif
 
 enum { MOST = 256 }; /* threads */
 
@@ -32,18 +37,32 @@ size_t core__processors(void)
     return n < 1 ? 1 : n > MOST ? MOST : (size_t)n;
 }
 
+#ifdef ALONE
+static void take_all(struct work *w, size_t wanted)
+{
+    (void)wanted;
+    take(w);
+}
+#else
+static void take_all(struct work *w, size_t wanted)
+{
+    pthread_t helper[MOST];
+    size_t helpers = 0;
+
+    while (helpers + 1 < wanted && helpers < MOST &&
+           pthread_create(&helper[helpers], NULL, take, w) == 0)
+        helpers++;
+    take(w);
+    for (size_t i = 0; i < helpers; i++)
+        pthread_join(helper[i], NULL);
+}
+#endif
+
 void core__parallel(size_t threads, size_t count,
                     void (*job)(void *of, size_t i), void *of)
 {
     struct work w = {.job = job, .of = of, .count = count};
-    pthread_t helper[MOST];
-    size_t helpers = 0, wanted = threads < count ? threads : count;
 
     atomic_init(&w.next, 0);
-    while (helpers + 1 < wanted && helpers < MOST &&
-           pthread_create(&helper[helpers], NULL, take, &w) == 0)
-        helpers++;
-    take(&w);
-    for (size_t i = 0; i < helpers; i++)
-        pthread_join(helper[i], NULL);
+    take_all(&w, threads < count ? threads : count);
 }

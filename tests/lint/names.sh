@@ -14,7 +14,7 @@ look '\b(TODO|FIXME|XXX|HACK)\b' 'a promise'
 look '\b(for now|simplified for|placeholder|stubbed|not yet implemented)\b' 'a promise'
 for room in engine/*/; do
     room=$(basename "$room")
-    found=$(grep -noE '^(#define +|(static inline |extern )?[A-Za-z].*[ *]|(struct|enum|union) +)[A-Za-z]+__[A-Za-z0-9_]+( *\(| *\{|\[|;)' \
+    found=$(grep -snoE '^(#define +|(static inline |extern )?[A-Za-z].*[ *]|(struct|enum|union) +)[A-Za-z]+__[A-Za-z0-9_]+( *\(| *\{|\[|;)' \
         engine/"$room"/*.h /dev/null |
         grep -viE "[^a-z]${room}__[a-z0-9_]+[^a-z0-9_]*\$" || true)
     [ -z "$found" ] || { echo "$found" | sed 's/^/a private name without its room: /' >&2; bad=1; }
