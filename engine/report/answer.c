@@ -245,12 +245,14 @@ static void say_so(struct telling *t, const struct dew_finding *f)
                     report__houses(f->so, f->drawn).text);
 }
 
-/* " (so in 85 of 100 houses like yours)", where it is not so in all. */
-static struct report__word in_houses(const struct dew_finding *f)
+/* " (so in 85 of 100 houses like yours)", where that is not sure. */
+static struct report__word in_houses(const struct telling *t,
+                                     const struct dew_finding *f)
 {
     struct report__word w = {""};
+    double sure = t->r->question->judging.sure_share * (double)f->drawn;
 
-    if (f->so < f->drawn)
+    if ((double)f->so < sure)
         snprintf(w.text, sizeof w.text, " (so in %.60s like yours)",
                  report__houses(f->so, f->drawn).text);
     return w;
@@ -399,10 +401,11 @@ static void say_dryer(struct telling *t)
     if (f != NULL)
         report__say(t, "A dehumidifier is needed to stay below %s%s. ",
                     report__percent(report__limits(t)->too_humid).text,
-                    in_houses(f).text);
+                    in_houses(t, f).text);
     f = report__found(t->r, DEW_FINDING_dryer_not_needed, DEW_NO_OPTION);
     if (f != NULL)
-        report__say(t, "A dehumidifier is not needed%s. ", in_houses(f).text);
+        report__say(t, "A dehumidifier is not needed%s. ",
+                    in_houses(t, f).text);
 }
 
 /* How cold its air comes in, told where someone would feel it. */

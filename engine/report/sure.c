@@ -84,15 +84,10 @@ static void say_years(const struct dew_report *r, char *out, size_t size)
 static void say_draws(const struct dew_report *r, char *out, size_t size)
 {
     const struct dew_draws *d = r->question->draws;
-    char through[40] = "", years[480];
-    int at;
+    char years[480];
+    int at = snprintf(out, size, "of %zu houses like yours, %zu figures drawn",
+                      d->count, d->doubted);
 
-    if (d->years > 1)
-        snprintf(through, sizeof through, ", %d made years", d->years);
-    at = snprintf(out, size,
-                  "of %zu houses like yours (%zu figures drawn, %zu by your "
-                  "ranges%s, the model's own error)",
-                  d->count, d->doubted, d->doubted - d->usual, through);
     if (r->years == NULL || r->years->count == 0)
         return;
     say_years(r, years, sizeof years);

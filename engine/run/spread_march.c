@@ -226,7 +226,7 @@ static struct dew_drawn drawn(const struct dew_question *q, size_t i, int best)
                           .best = best};
 
     for (int m = 0; m < MONTHS; m++)
-        d.humid_month[m] = (float)o->month[m].too_humid;
+        d.humid_month[m] = o->month[m].too_humid;
     return d;
 }
 

@@ -48,7 +48,7 @@ struct dew_draws_range dew_draws_month(const struct dew_draws *d, size_t option,
 {
     for (size_t i = 0; i < d->count; i++)
         d->room[i] = (double)at(d, i, option)->humid_month[month];
-    return range_of(d, (double)d->told[option].humid_month[month]);
+    return range_of(d, d->told[option].humid_month[month]);
 }
 
 struct dew_draws_shares dew_draws_shares(const struct dew_draws *d,

@@ -41,8 +41,8 @@ struct dew_drawn {
 #define X(name, unit, words) double name;
     DEW_DRAWN_MAP(X)
 #undef X
-    float humid_month[DEW_DRAWS_MONTHS]; /* h   of too_humid                 */
-    int keeps;                           /* the limits, as dew_verdict_keeps */
+    double humid_month[DEW_DRAWS_MONTHS]; /* h   of too_humid                */
+    int keeps;                            /* the limits, as dew_verdict_keeps */
     int ventilates; /* as dew_verdict_ventilates                             */
     int best;       /* first of dew_verdict_passing in its draw              */
 };
