@@ -22,12 +22,6 @@
 
 #define DEW_GAMMA 0.29289321881345254 /* 1 - 1/sqrt 2, [ALE77] */
 
-/* Outdoor air by every way but windows, kg/s. */
-DEW_LANE double march__exchange(const struct march__blend *b)
-{
-    return b->leak + b->fresh + b->unplanned + b->ductleak;
-}
-
 DEW_LANE double march__co2_stage(const struct march__now *n,
                                  const struct dew_state *x, double gdt)
 {
@@ -519,12 +513,11 @@ DEW_LANE void march__means(const struct march__now *n,
                            const struct dew_state *end, struct march__sum *sum)
 {
     const core__plain g = DEW_GAMMA;
-    double first = air__rh(one->t_air, one->w, n->mid.p);
-    double last = air__rh(end->t_air, end->w, n->mid.p);
+    double rh = air__rh(one->t_air, one->w, n->mid.p);
 
     sum->t = one->t_air + g * (end->t_air - one->t_air);
     sum->w = one->w + g * (end->w - one->w);
-    sum->rh = first + g * (last - first);
+    sum->rh = rh + g * (air__rh(end->t_air, end->w, n->mid.p) - rh);
     sum->co2 = one->co2 + g * (end->co2 - one->co2);
 }
 
