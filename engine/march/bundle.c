@@ -99,17 +99,14 @@ static void forks_of(const struct dew_case *c, int *to)
     MARCH__CASE_FORKS(FORK)
 }
 
-/* A coil that is there in one house and not in the other is a fork, too, and
-   the passes of its water. */
+/* A coil that is there in one house and not in the other is a fork, too. */
 static int same_coils(const struct dew_case *a, const struct dew_case *b)
 {
     for (int k = 0; k < a->plant.handler_count && k < DEW_HANDLERS; k++) {
         const struct dew_handler *x = &a->plant.handlers[k];
         const struct dew_handler *y = &b->plant.handlers[k];
 
-        if ((x->capacity > 0.0) != (y->capacity > 0.0) ||
-            plant__store_quarters(x->cycles_max) !=
-                plant__store_quarters(y->cycles_max))
+        if ((x->capacity > 0.0) != (y->capacity > 0.0))
             return 0;
     }
     return 1;
@@ -194,8 +191,6 @@ static void join(struct march__forks *f, const struct march__body *m)
     f->tied |= m->tied;
     f->ducted |= m->ducted;
     f->kinds |= m->kinds;
-    for (int k = 0; k < MARCH__COILS; k++)
-        f->quarters[k] = m->quarters[k];
 }
 
 static enum dew_status open_house(struct dew_bundle *b, size_t i,
@@ -446,6 +441,11 @@ enum dew_status dew_bundle_warm_up(struct dew_bundle *b, size_t *failed,
         status = march(b, h, march__led_steps(h, end, steps), 1, failed, err);
     b->kernel->begin(b->lanes, NULL);
     return status;
+}
+
+long march__bundle_tries(const struct dew_bundle *bundle)
+{
+    return bundle->kernel->tries(bundle->lanes);
 }
 
 void dew_bundle_tally(struct dew_bundle *bundle, size_t which)

@@ -24,4 +24,7 @@ enum dew_status march__bundle_open(struct dew_bundle **bundle,
                                    const struct dew_weather *weather,
                                    size_t count, struct dew_error *err);
 
+/* Tries of steps so far; each is one of every house. */
+long march__bundle_tries(const struct dew_bundle *bundle);
+
 #endif

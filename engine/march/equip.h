@@ -167,9 +167,7 @@ static inline struct march__coil march__coil_at(const struct march__body *m,
     double meant = work.water * duty * h->dt, wet;
     core__truth wets = meant > 0.0;
 
-    h->wet[k] = plant__store_step(
-        &m->stores[k], &in, plant__store_passes_of(m->quarters[k], h->seconds),
-        plant__store_fine(h->seconds));
+    h->wet[k] = plant__store_step(&m->stores[k], &in);
     wet = core__pick(wets, h->wet[k].condensed / core__pick(wets, meant, 1.0),
                      1.0);
     return march__line_of(&work, &air, wet, wetter,

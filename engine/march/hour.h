@@ -102,8 +102,6 @@ static inline void march__take_step(struct march__body *m,
                                     const struct march__trial *s,
                                     struct dew_result *r)
 {
-    struct dew_state from = m->at.x;
-
     march__learn(m, h, s);
     m->at.x = s->end;
     m->at.heats = s->sum.heats;
@@ -112,7 +110,7 @@ static inline void march__take_step(struct march__body *m,
     march__wipe_all(m, h);
     march__drain(m, h, &s->sum);
     march__remember(m, h, &s->sum.duty);
-    march__tell_step(m, h, &from, &s->sum, r);
+    march__tell_step(m, h, &s->sum, r);
     m->at.x_p = h->now.mid.p;
 }
 
@@ -120,10 +118,17 @@ static inline void march__take_step(struct march__body *m,
 #define MARCH__MOST_CHANGE 0.015
 
 /* kg/kg by which coils may give back what they never took, for a step that was
-   predicted to cool more or less than it did: 0.03 points of RH; and how much
-   the water that stays on them counts beside what they give back. */
+   predicted to cool more or less than it did: 0.03 points of RH, and twice that
+   in a long one; and how much the water that stays on them counts beside what
+   they give back. */
 #define MARCH__MOST_MISSED 5e-6
 #define MARCH__STAYS       0.1
+
+/* Two steps of those that were asked for in one. */
+static inline core__truth march__is_long(const struct march__hour *h)
+{
+    return h->length > 4.0;
+}
 
 /* Where they do more: evaporation may then take over the cooling, or the
    cooling it, and in which of the two a house is shows for hours. */
@@ -139,7 +144,8 @@ static inline core__truth march__is_missed(const struct march__body *m,
         there += h->wet[k].reevaporated + MARCH__STAYS * h->wet[k].m;
     }
     return core__abs(meant + s->sum.water.coil) * back >
-           MARCH__MOST_MISSED * m->lane.mass_air * there;
+           core__pick(march__is_long(h), 2.0, 1.0) * MARCH__MOST_MISSED *
+               m->lane.mass_air * there;
 }
 
 /* Where a machine has changed its stage, and not followed the load a bit. */
@@ -170,6 +176,26 @@ static inline core__truth march__is_dried(const struct dew_state *from,
            march__dries(from->film_corner, to->film_corner);
 }
 
+/* kg/kg that coils under a blower that goes on give back in a long step, by as
+   much as they run otherwise than of late: 0.1 point of RH; ours. */
+#define MARCH__MOST_HASTY 2e-5
+
+static inline core__truth march__is_hasty(const struct march__body *m,
+                                          const struct march__hour *h)
+{
+    double sum = CORE__OF(0.0);
+
+    for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
+        double run = h->mix.run[k], late = m->at.ran[k];
+
+        double gap = march__ratio(core__abs(run - late), run + late);
+
+        sum += core__pick(march__low_share(h, k) > 0.0,
+                          gap * h->wet[k].reevaporated, 0.0);
+    }
+    return sum > MARCH__MOST_HASTY * m->lane.mass_air;
+}
+
 /* Where one step is too coarse: heating or cooling has come or gone in it,
    which its two stages see at the wrong moment, or the wind swings. */
 static inline core__truth march__is_coarse(const struct march__body *m,
@@ -193,65 +219,71 @@ static inline void march__keep_weights(struct march__hour *h, core__truth so,
     march__where(so, &h->mix, mix, offsetof(struct march__mixing, handlers));
 }
 
-/* A trial again, from its own end, where it missed. */
-static inline void march__try_again(struct march__body *m,
-                                    struct march__hour *h, double middle,
-                                    core__truth missed, struct march__trial *s)
+/* A step's own length. */
+static inline void march__set_length(struct march__hour *h, double length)
 {
-    struct march__trial first = *s;
-    struct march__hour kept = *h;
-
-    march__learn(m, h, s);
-    march__try_step(m, h, middle, s);
-    if (core__every(missed))
-        return;
-    march__where(core__not(missed), s, &first, sizeof *s);
-    march__keep_weights(h, core__not(missed), &kept.now, &kept.mix);
-    march__where(core__not(missed), &h->wet, &kept.wet,
-                 offsetof(struct march__hour, rh) -
-                     offsetof(struct march__hour, wet)); /* its machines */
+    h->length = length;
+    h->per_steps = length * (1.0 / h->units);
+    h->dt = 3600.0 * h->per_steps;
 }
 
-/* A part of a step; predicted anew, once, where what the coils give back was
-   predicted for other water. */
-static inline void march__one_part(struct march__body *m, struct march__hour *h,
-                                   double middle, struct dew_result *r)
+/* Units of the shortest step: half of one that was asked for; a quarter where a
+   set point comes down by the humidity, whose steps show most. */
+static inline double march__least(const struct march__body *m)
 {
-    struct march__trial s;
-    core__truth missed;
-
-    march__try_step(m, h, middle, &s);
-    missed = march__is_missed(m, h, &s);
-    if (core__any(missed))
-        march__try_again(m, h, middle, missed, &s);
-    march__take_step(m, h, &s, r);
+    return core__pick(m->c.plant.handlers[0].overcool > 0.0, 1.0, 2.0);
 }
 
-/* The step again, in halves. */
-static inline void march__in_halves(struct march__body *m,
-                                    struct march__hour *h, double middle,
-                                    const struct march__trial *s,
-                                    struct dew_result *r)
-{
-    double quarter = 0.25 * h->per_steps;
+/* What comes of a try, house by house: it is taken, or tried again, or its
+   halves are. */
+struct march__verdict {
+    core__truth takes, again, halves;
+};
 
-    march__learn(m, h, s);
-    h->dt *= 0.5;
-    h->seconds *= 0.5;
-    h->per_steps *= 0.5;
-    march__one_part(m, h, middle - quarter, r);
-    march__one_part(m, h, middle + quarter, r);
-    h->dt *= 2.0;
-    h->seconds *= 2.0;
-    h->per_steps *= 2.0;
+static inline struct march__verdict march__judge(const struct march__body *m,
+                                                 const struct march__hour *h,
+                                                 const struct march__trial *s)
+{
+    struct march__verdict v;
+    core__truth missed = march__is_missed(m, h, s), tried = h->tried > 0.0;
+    core__truth coarse = march__is_coarse(m, h, s) |
+                         (march__is_long(h) & march__is_hasty(m, h)) |
+                         (missed & (tried | (m->switches > 0.0)));
+
+    v.halves = coarse & (h->length > march__least(m));
+    v.again = missed & core__not(tried) & core__not(v.halves);
+    v.takes = core__not(v.halves | v.again);
+    return v;
+}
+
+/* Whether x is a whole number. */
+static inline core__truth march__is_whole(double x)
+{
+    const core__plain beyond = 6755399441055744.0; /* 1.5 x 2^52: no half is */
+
+    return (x + beyond) - beyond == x;
+}
+
+/* The step to come. */
+static inline void march__go_on(struct march__hour *h, core__truth goes,
+                                const struct march__verdict *v)
+{
+    core__truth takes = goes & v->takes;
+    double length = core__pick(goes & v->halves, 0.5 * h->length, h->length);
+    double done = core__pick(takes, h->done + h->length, h->done);
+    core__truth fits = (length + length <= h->most) &
+                       march__is_whole(done / (length + length));
+
+    length = core__pick(takes & fits, length + length, length);
+    h->done = done;
+    h->tried = core__pick(goes & v->again, 1.0, 0.0);
+    march__set_length(h, length);
 }
 
 /* All that a step writes. */
 struct march__written {
     struct march__course at;
-    struct march__now now;
-    struct march__mixing mix;
-    double wiped, worst, drained, rh;
+    double wiped, worst, drained;
     struct dew_result r;
 };
 
@@ -261,27 +293,10 @@ static inline void march__note(const struct march__body *m,
                                struct march__written *w)
 {
     w->at = m->at;
-    w->now = h->now;
-    w->mix = h->mix;
     w->wiped = h->wiped;
     w->worst = h->worst;
     w->drained = h->drained;
-    w->rh = h->rh;
     w->r = *r;
-}
-
-static inline void march__go_back(struct march__body *m, struct march__hour *h,
-                                  struct dew_result *r,
-                                  const struct march__written *w)
-{
-    m->at = w->at;
-    h->now = w->now;
-    h->mix = w->mix;
-    h->wiped = w->wiped;
-    h->worst = w->worst;
-    h->drained = w->drained;
-    h->rh = w->rh;
-    *r = w->r;
 }
 
 /* What was noted takes the place of what stands, in the houses where so. */
@@ -290,45 +305,63 @@ static inline void march__recall(struct march__body *m, struct march__hour *h,
                                  const struct march__written *w)
 {
     march__where(so, &m->at, &w->at, sizeof m->at);
-    march__keep_weights(h, so, &w->now, &w->mix);
     h->wiped = core__pick(so, w->wiped, h->wiped);
     h->worst = core__pick(so, w->worst, h->worst);
     h->drained = core__pick(so, w->drained, h->drained);
-    h->rh = core__pick(so, w->rh, h->rh);
     march__where(so, r, &w->r, sizeof *r);
 }
 
-/* One step, done again in halves where it is too coarse. */
-static inline void march__one_step(struct march__body *m, struct march__hour *h,
-                                   double middle, struct dew_result *r)
+/* A step that is taken in the houses where so. */
+static inline void march__take_where(struct march__body *m,
+                                     struct march__hour *h,
+                                     const struct march__trial *s,
+                                     core__truth so, struct dew_result *r)
 {
-    struct march__trial s;
-    struct march__written before, whole;
-    core__truth coarse, missed;
+    struct march__written before;
 
-    march__try_step(m, h, middle, &s);
-    coarse = march__is_coarse(m, h, &s);
-    missed = march__is_missed(m, h, &s);
-    coarse = coarse | (missed & (m->switches > 0.0));
-    missed = missed & core__not(coarse);
-    if (core__any(missed)) {
-        march__try_again(m, h, middle, missed, &s);
-        coarse = coarse | march__is_missed(m, h, &s);
-    }
-    if (!core__any(coarse)) {
-        march__take_step(m, h, &s, r);
-    } else if (core__every(coarse)) {
-        march__in_halves(m, h, middle, &s, r);
-    } else {
-        struct march__trial again = s;
-
+    if (core__every(so)) {
+        march__take_step(m, h, s, r);
+    } else if (core__any(so)) {
         march__note(m, h, r, &before);
-        march__take_step(m, h, &s, r);
-        march__note(m, h, r, &whole);
-        march__go_back(m, h, r, &before);
-        march__in_halves(m, h, middle, &again, r);
-        march__recall(m, h, r, core__not(coarse), &whole);
+        march__take_step(m, h, s, r);
+        march__recall(m, h, r, core__not(so), &before);
     }
+}
+
+/* And what is learnt where it is not. */
+static inline void march__learn_where(struct march__body *m,
+                                      const struct march__hour *h,
+                                      const struct march__trial *s,
+                                      core__truth so)
+{
+    if (!core__any(so))
+        return;
+    march__where(so, &m->at.terms, &s->terms, sizeof s->terms);
+    march__where(so, &m->at.blend, &h->now.blend, sizeof h->now.blend);
+    march__where(so, &m->at.stage, &h->stage, sizeof h->stage);
+    march__where(so, &m->at.off, &h->off, sizeof h->off);
+}
+
+/* One try of the step to come, in the houses whose hour is not over; the others
+   are led along, and keep what they have. */
+static inline void march__one_try(struct march__body *m, struct march__hour *h,
+                                  struct dew_result *r)
+{
+    double middle = (h->done + 0.5 * h->length) * (1.0 / h->units);
+    core__truth goes = h->done < h->units;
+    struct march__now now = h->now;
+    struct march__mixing mix = h->mix;
+    struct march__verdict v;
+    struct march__trial s;
+
+    m->tries++;
+    march__try_step(m, h, middle, &s);
+    v = march__judge(m, h, &s);
+    march__take_where(m, h, &s, goes & v.takes, r);
+    march__learn_where(m, h, &s, goes & core__not(v.takes));
+    if (!core__every(goes))
+        march__keep_weights(h, core__not(goes), &now, &mix);
+    march__go_on(h, goes, &v);
 }
 
 /* The first prediction of an hour has the equipment of the last step. */
@@ -369,24 +402,89 @@ static inline double march__hold(struct march__body *m,
     return m->lane.c_air * (m->at.x.t_air - before);
 }
 
+/* Steps an hour of which a quiet hour takes half: from four, where half an hour
+   is short enough, to as many as nobody takes who does not mean them. */
+enum { MARCH__LEAST_STEPS = 4, MARCH__MOST_STEPS = 12 };
+
+/* Where the ventilator's controls stand otherwise at the hour's end than at its
+   beginning. */
+static inline core__truth march__turns(const struct march__body *m,
+                                       struct march__hour *h)
+{
+    const core__plain most = 0.05; /* of the time */
+    struct march__mixing from, to;
+    core__truth turns;
+
+    h->now.mid = h->start;
+    march__mix_vent(m, h, &m->at.x, &from);
+    h->now.mid = *h->end;
+    march__mix_vent(m, h, &m->at.x, &to);
+    turns = core__abs(to.bypass - from.bypass) > most;
+    for (int v = 0; v < DEW_VENT_STATES; v++)
+        turns = turns | (core__abs(to.vent[v] - from.vent[v]) > most);
+    return turns;
+}
+
+/* Where the ventilator's schedule jumps as the hour begins. */
+static inline core__truth march__jumps(const struct march__body *m,
+                                       const struct march__hour *h)
+{
+    const core__plain most = 0.05; /* of the time */
+    struct dew_date last = h->date;
+
+    last.hour = last.hour > 1 ? last.hour - 1 : 24;
+    return core__abs(march__on_share(&m->c, &h->date) -
+                     march__on_share(&m->c, &last)) > most;
+}
+
+/* Where wind and stack change so much in it that a step as asked for would be
+   halved, were it all at once. */
+static inline core__truth march__swings(const struct march__body *m,
+                                        const struct march__hour *h)
+{
+    double t = m->at.x.t_air, step = CORE__OF(3600.0 / m->c.steps_per_hour);
+    double change = march__natural(&m->lane, t, h->end) -
+                    march__natural(&m->lane, t, &h->start);
+
+    return core__abs(change) * m->lane.rho * step >
+           MARCH__MOST_CHANGE * m->lane.mass_air;
+}
+
+/* Units of the longest step of the hour: four make one that was asked for, and
+   a quiet hour, in which nothing is in sight that would show, takes two of
+   those in one. */
+static inline double march__most(const struct march__body *m,
+                                 struct march__hour *h)
+{
+    const struct dew_state *x = &m->at.x;
+    int steps = m->c.steps_per_hour;
+    double film = x->film_glass + x->film_edge + x->film_corner;
+    core__truth busy = (m->switches > 0.0) | (film > 1e-9);
+
+    if (steps % 2 != 0 || steps < MARCH__LEAST_STEPS ||
+        steps > MARCH__MOST_STEPS)
+        return CORE__OF(4.0);
+    busy = busy | march__turns(m, h) | march__jumps(m, h) | march__swings(m, h);
+    return core__pick(busy, 4.0, 8.0);
+}
+
 static inline void march__hour_of(struct march__body *m,
                                   const struct dew_hour *hour,
                                   const struct march__sun *sun,
                                   const struct dew_date *wall,
                                   struct march__hour *h)
 {
-    core__plain per = 1.0 / m->c.steps_per_hour;
+    const int steps = m->c.steps_per_hour;
 
     memset(&h->mix, 0, sizeof h->mix);
     memset(&h->wet, 0,
-           sizeof *h - offsetof(struct march__hour, wet)); /* machines, rh */
+           sizeof *h - offsetof(struct march__hour, wet)); /* machines */
     h->wiped = h->worst = h->drained = CORE__OF(0.0);
     h->start = m->before;
     h->end = hour;
     h->date = *wall;
-    h->per_steps = CORE__OF(per);
-    h->seconds = 3600.0 / m->c.steps_per_hour;
-    h->dt = CORE__OF(h->seconds);
+    h->units = 4.0 * steps;
+    h->done = h->tried = CORE__OF(0.0);
     h->now = m->now;
     h->now.lane = &m->lane;
     h->now.kinds = m->kinds;
@@ -432,10 +530,11 @@ static inline core__truth march__run_hour(struct march__body *m,
     march__hour_of(m, hour, sun, wall, &h);
     *r = (struct dew_result){0};
     r->heat.prescribed = march__hold(m, &h.now.drive);
-    h.rh = air__rh(m->at.x.t_air, m->at.x.w, m->at.x_p);
+    h.most = march__most(m, &h);
+    march__set_length(&h, h.most);
     march__begin(m, &h);
-    for (int i = 0; i < m->c.steps_per_hour; i++)
-        march__one_step(m, &h, (i + 0.5) * h.per_steps, r);
+    while (core__any(h.done < h.units))
+        march__one_try(m, &h, r);
     march__tell_hour(m, &h, r);
     m->now = h.now;
     march__clock_turn(&m->clock, hour->t, r->duty.cool);

@@ -36,12 +36,11 @@ struct march__feed {
 /* What the houses of a bundle branch on: numbers of their cases in the order
    of MARCH__CASE_FORKS, and the members of their bodies that bear these
    names. */
-enum { MARCH__MOST_FORKS = 32, MARCH__COILS = 3 };
+enum { MARCH__MOST_FORKS = 32 };
 
 struct march__forks {
     int of_case[MARCH__MOST_FORKS];
     int alike, tied, ducted, kinds;
-    int quarters[MARCH__COILS];
 };
 
 struct march__kernel {
@@ -63,6 +62,7 @@ struct march__kernel {
     /* The hour's result added to a tally, of struct dew_date *date. */
     void (*tally)(void *bundle, size_t which, const void *date);
     void (*required)(void *bundle, int lane, core__plain flow);
+    long (*tries)(const void *bundle); /* of steps, so far                  */
     /* A result or a tally of one house, as its plain struct. */
     void (*result)(const void *bundle, int lane, core__plain *out);
     void (*total)(const void *bundle, size_t which, int lane, core__plain *out);

@@ -103,8 +103,6 @@ static void fork_as(void *bundle, const struct march__forks *f)
     b->body.tied = f->tied;
     b->body.ducted = f->ducted;
     b->body.kinds = f->kinds;
-    for (int k = 0; k < MARCH__COILS; k++)
-        b->body.quarters[k] = f->quarters[k];
     b->body.begun = 0;
 }
 
@@ -183,6 +181,11 @@ static void required(void *bundle, int lane, core__plain flow)
     b->required[lane] = flow;
 }
 
+static long tries(const void *bundle)
+{
+    return ((const struct lanes *)bundle)->body.tries;
+}
+
 static void result(const void *bundle, int lane, core__plain *out)
 {
     const struct lanes *b = bundle;
@@ -210,5 +213,6 @@ const struct march__kernel KERNEL(CORE__LANES) = {.lanes = LANES,
                                                   .hour = hour,
                                                   .tally = tally,
                                                   .required = required,
+                                                  .tries = tries,
                                                   .result = result,
                                                   .total = total};

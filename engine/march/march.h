@@ -30,7 +30,6 @@ struct march__body {
     struct dew_coil coils[DEW_HANDLERS];
     struct dew_coil_store stores[DEW_HANDLERS];
     struct plant__stages stages[DEW_HANDLERS];
-    int quarters[DEW_HANDLERS]; /* of cycles an hour: plant__store_quarters */
     double by_removal, by_efficiency; /* -   of the dryer's fits at rating  */
     double switches; /* 1: the lead machine has stages, or overcools        */
     double pressure_all; /* Pa  every exhaust at once          */
@@ -40,6 +39,7 @@ struct march__body {
     int begun;  /* 1: terms and blend are there                              */
     int kinds;  /* of kinks that there are: enum march__kind                 */
     int idle;   /* 1: time stands still for what decays (warm-up)            */
+    long tries; /* of steps, so far                                          */
     struct march__clock clock;
     struct march__now now;  /* of the last step: coils, blowers, dryers  */
     struct dew_hour before; /* weather at the start of the hour          */
@@ -54,19 +54,21 @@ struct march__hour {
     struct dew_hour start;
     const struct dew_hour *end;
     struct dew_date date; /* by the clock on the wall: what schedules read   */
-    double dt, per_steps; /* s, 1/steps                                     */
-    core__plain seconds;  /* dt                                             */
+    double dt, per_steps; /* s, share of the hour: of the step in hand      */
+    double done, length;  /* units of the hour: gone, and of that step      */
+    double tried;         /* 1: it was tried once already                   */
+    double most;          /* units of the longest step                      */
+    core__plain units;    /* in the hour                                    */
     double wiped;         /* kg   off the surfaces this hour                 */
     double worst;         /* m3/s most negative supply less exhaust          */
     double drained;       /* kg   off the coils this hour                    */
-    /* from here to rh: the machines of the step in hand */
+    /* from here on: the machines of the step in hand */
     struct dew_coil_store_out wet[DEW_HANDLERS]; /* as predicted            */
     double stage[DEW_HANDLERS];                  /* -    of capacity        */
     double longer[DEW_HANDLERS];         /* -    run time over load         */
     struct plant__off off[DEW_HANDLERS]; /* of the coils                    */
     double lowered;                      /* K    as the course's, after it   */
     double half_left; /* -    of what is remembered, after half of it        */
-    double rh;        /* -    at the end of the last step                    */
 };
 
 /* Refuse a case that the step cannot march. */

@@ -89,7 +89,6 @@ static enum dew_status open_coils(struct march__body *m, struct dew_error *err)
 
         m->at.stage[k] = 1.0;
         m->stages[k] = plant__stages_of(handler);
-        m->quarters[k] = plant__store_quarters(handler->cycles_max);
         if (!(handler->capacity > 0.0))
             continue;
         status = dew_plant_coil_open(handler, &m->coils[k], err);

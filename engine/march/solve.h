@@ -36,6 +36,12 @@ struct march__now {
     const struct march__lane *lane;
 };
 
+/* Outdoor air by every way but windows, kg/s. */
+DEW_LANE double march__exchange(const struct march__blend *b)
+{
+    return b->leak + b->fresh + b->unplanned + b->ductleak;
+}
+
 DEW_LANE double march__over(double x)
 {
     return core__pick(x > 0.0, x, 0.0);

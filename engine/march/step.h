@@ -22,12 +22,6 @@
 
 #define DEW_GAMMA 0.29289321881345254 /* 1 - 1/sqrt 2, [ALE77] */
 
-/* Outdoor air by every way but windows, kg/s. */
-DEW_LANE double march__exchange(const struct march__blend *b)
-{
-    return b->leak + b->fresh + b->unplanned + b->ductleak;
-}
-
 DEW_LANE double march__co2_stage(const struct march__now *n,
                                  const struct dew_state *x, double gdt)
 {
@@ -410,6 +404,7 @@ struct march__sum {
     struct march__duty duty;      /* s, of each                             */
     core__truth heats, cools; /* acting at the end                          */
     double given_q; /* J   latent heat that the heat equations were given   */
+    double t, w, rh, co2; /* means, by the stages' weights                  */
 };
 
 /* Vapour pressures at the stage's own temperatures, by their slopes. */
@@ -511,6 +506,21 @@ DEW_LANE struct march__at march__mean(const struct march__at *a,
     return m;
 }
 
+/* The means of a step from its stages, as those of its flows: a state that
+   jumped at its beginning, and is gone, does not count. */
+DEW_LANE void march__means(const struct march__now *n,
+                           const struct dew_state *one,
+                           const struct dew_state *end, struct march__sum *sum)
+{
+    const core__plain g = DEW_GAMMA;
+    double rh = air__rh(one->t_air, one->w, n->mid.p);
+
+    sum->t = one->t_air + g * (end->t_air - one->t_air);
+    sum->w = one->w + g * (end->w - one->w);
+    sum->rh = rh + g * (air__rh(end->t_air, end->w, n->mid.p) - rh);
+    sum->co2 = one->co2 + g * (end->co2 - one->co2);
+}
+
 /*
  * The two stages.  sum gets what flowed in the step; the latent heat that the
  * heat equations were given from the prediction and the true one differ a
@@ -532,6 +542,7 @@ DEW_LANE struct dew_state march__finish(const struct march__now *n,
     end = march__stage(n, k, &e, &base, second, &b); /* base + gamma dt f(x2) */
     mean = march__mean(&a, &b); /* (1 - gamma) f(x1) + gamma f(x2) */
     march__flows(n, k, &e.node, &mean, dt, sum);
+    march__means(n, &one, &end, sum);
     sum->heats = b.heat > 0.0;
     sum->cools = b.cool > 0.0;
     end.owed_q = sum->heat.evaporation + sum->heat.drier - sum->given_q;

@@ -19,9 +19,10 @@ static inline core__truth march__is_wet(const struct dew_surface *face,
            (core__not(filmed) & (rh >= 1.0));
 }
 
-/* Inside faces at the end of a step: t, RH there, wet or not. */
+/* Inside faces in a step: t, RH there, and whether they end wet. */
 static inline void march__tell_faces(const struct march__body *m,
                                      const struct march__hour *h,
+                                     const struct march__sum *sum,
                                      struct dew_result *r)
 {
     const double film[DEW_SURFACES] = {m->at.x.film_glass, m->at.x.film_edge,
@@ -30,8 +31,8 @@ static inline void march__tell_faces(const struct march__body *m,
 
     for (int s = 0; s < DEW_SURFACES; s++) {
         double f = m->c.house.surfaces[s].factor;
-        double t = house__surface_t(f, m->at.x.t_air, outside);
-        double rh = air__rh_pv(t, m->at.terms.per_w * m->at.x.w);
+        double t = house__surface_t(f, sum->t, outside);
+        double rh = air__rh_pv(t, m->at.terms.per_w * sum->w);
 
         r->surface_t[s] += h->per_steps * t;
         r->surface_rh[s] += h->per_steps * rh;
@@ -156,28 +157,25 @@ static inline void march__tell_duty(const struct march__body *m,
 /* Add what a step did to the hour's result. */
 static inline void march__tell_step(const struct march__body *m,
                                     struct march__hour *h,
-                                    const struct dew_state *from,
                                     const struct march__sum *sum,
                                     struct dew_result *r)
 {
     const struct march__blend *b = &h->now.blend;
-    double rh = air__rh(m->at.x.t_air, m->at.x.w, h->now.mid.p);
-    double half = 0.5 * h->per_steps, share = h->per_steps / m->lane.rho;
+    double share = h->per_steps / m->lane.rho;
 
     march__add_water(&r->water, sum->water, CORE__OF(1.0));
     march__add_heat(&r->heat, sum->heat, CORE__OF(1.0));
-    r->t += half * (from->t_air + m->at.x.t_air);
-    r->w += half * (from->w + m->at.x.w);
-    r->rh += half * (h->rh + rh);
-    h->rh = rh;
-    r->co2 += half * (from->co2 + m->at.x.co2);
+    r->t += h->per_steps * sum->t;
+    r->w += h->per_steps * sum->w;
+    r->rh += h->per_steps * sum->rh;
+    r->co2 += h->per_steps * sum->co2;
     r->w_out += h->per_steps * h->now.mid.w;
     r->t_out += h->per_steps * h->now.mid.t;
     r->fresh += share * b->fresh;
     r->drawn += share * b->drawn;
     r->leak += share * b->leak;
     r->core_drained += b->drained * h->dt;
-    march__tell_faces(m, h, r);
+    march__tell_faces(m, h, sum, r);
     march__tell_energy(m, h, sum, r);
     march__tell_duty(m, h, sum, r);
     march__tell_short(m, h, sum, r);

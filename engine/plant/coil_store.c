@@ -40,9 +40,5 @@ void dew_plant_coil_store_step(const struct dew_coil_store *store,
         *out = (struct dew_coil_store_out){NAN, NAN, NAN, NAN};
         return;
     }
-    *out = plant__store_step(
-        store, in,
-        plant__store_passes_of(plant__store_quarters(store->cycles_max),
-                               in->seconds),
-        plant__store_fine(in->seconds));
+    *out = plant__store_step(store, in);
 }

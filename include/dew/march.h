@@ -43,7 +43,8 @@ struct dew_case {
     struct dew_site site; /* of the weather, for the sun                 */
     enum dew_clock clock; /* that people's hours, set points and timers go by */
     double pressure;      /* Pa   site mean, fixes the dry-air density   */
-    int steps_per_hour;   /* 1 .. 60                                     */
+    int steps_per_hour;   /* 1 .. 60; of an even number from 4 to 12 a quiet
+                             hour takes half                             */
 };
 
 /*

@@ -108,10 +108,16 @@ static double one_alone(const struct place *p, size_t i, int steps)
     return sum.too_humid;
 }
 
+/* What a bundle's lead-in and year took: processor time, s, and tries. */
+struct took {
+    double lead, year;
+    long led, tried;
+};
+
 /* Houses first .. first + n of like branches, side by side. */
 static void some_together(const struct march__kernel *kernel,
                           const struct place *p, const size_t *which, size_t n,
-                          int steps, double *humid)
+                          int steps, double *humid, struct took *took)
 {
     const struct march__making making = {kernel, 1};
     struct dew_case cases[DEW_BUNDLE_MOST];
@@ -126,11 +132,17 @@ static void some_together(const struct march__kernel *kernel,
         w[k] = p->weather;
     }
     must(march__bundle_open(&b, &making, c, w, n, NULL), "open a bundle");
+    took->lead = now_of(CLOCK_THREAD_CPUTIME_ID);
     must(dew_bundle_warm_up(b, NULL, NULL), "lead-in of a bundle");
+    took->led = march__bundle_tries(b);
+    took->year = now_of(CLOCK_THREAD_CPUTIME_ID);
+    took->lead = took->year - took->lead;
     for (size_t h = 0; h < p->weather.count; h++) {
         must(dew_bundle_step(b, h, NULL, NULL), "step of a bundle");
         dew_bundle_tally(b, 0);
     }
+    took->year = now_of(CLOCK_THREAD_CPUTIME_ID) - took->year;
+    took->tried = march__bundle_tries(b) - took->led;
     for (size_t k = 0; k < n; k++) {
         dew_bundle_total(b, k, 0, &sum);
         humid[which[k]] = sum.too_humid;
@@ -172,9 +184,10 @@ struct all {
 static void one_batch(void *of, size_t i)
 {
     const struct all *a = of;
+    struct took took;
 
     some_together(march__kernel(0), a->place, a->batches[i].which,
-                  a->batches[i].n, a->steps, a->humid);
+                  a->batches[i].n, a->steps, a->humid, &took);
 }
 
 static double all_together(const struct place *p, size_t houses, int steps,
@@ -193,14 +206,16 @@ static double all_together(const struct place *p, size_t houses, int steps,
 
 /* Processor time of one house alone and of one lane of that width, s. */
 struct pair {
-    double alone, lane;
+    double alone, lane, year; /* year: without its lead-in                  */
+    double tries, led;        /* in an hour of the year, of the lead-in     */
 };
 
 static struct pair one_against_many(const struct march__kernel *kernel,
                                     const struct place *p, int steps)
 {
     size_t which[DEW_BUNDLE_MOST];
-    struct pair t = {INFINITY, INFINITY};
+    struct pair t = {INFINITY, INFINITY, INFINITY, 0.0, 0.0};
+    struct took took;
     double *humid = calloc(DEW_BUNDLE_MOST * (p->options + 1), sizeof *humid);
 
     if (humid == NULL)
@@ -212,16 +227,18 @@ static struct pair one_against_many(const struct march__kernel *kernel,
 
         hours = one_alone(p, which[0], steps);
         t.alone = fmin(t.alone, now_of(CLOCK_PROCESS_CPUTIME_ID) - begun);
-        begun = now_of(CLOCK_PROCESS_CPUTIME_ID);
-        some_together(kernel, p, which, (size_t)kernel->lanes, steps, humid);
-        t.lane = fmin(t.lane, now_of(CLOCK_PROCESS_CPUTIME_ID) - begun);
+        some_together(kernel, p, which, (size_t)kernel->lanes, steps, humid,
+                      &took);
+        t.lane = fmin(t.lane, (took.lead + took.year) / kernel->lanes);
+        t.year = fmin(t.year, took.year / kernel->lanes);
+        t.tries = (double)took.tried / 8760.0;
+        t.led = (double)took.led / (22.0 * 168.0);
         if (humid[which[0]] != hours) {
             fprintf(stderr, "%g hours alone, %g in a lane\n", hours,
                     humid[which[0]]);
             exit(EXIT_FAILURE);
         }
     }
-    t.lane /= kernel->lanes;
     free(humid);
     return t;
 }
@@ -234,8 +251,10 @@ static void widths(const struct place *p)
         struct pair t = one_against_many(kernel, p, 4);
 
         printf("a year of a house with its lead-in: %.1f ms alone, %.2f ms in "
-               "one of %d lanes (%.1f times)\n",
-               1e3 * t.alone, 1e3 * t.lane, kernel->lanes, t.alone / t.lane);
+               "one of %d lanes (%.1f times); %.2f ms without the lead-in; "
+               "%.2f tries of a step an hour, %.2f in the lead-in\n",
+               1e3 * t.alone, 1e3 * t.lane, kernel->lanes, t.alone / t.lane,
+               1e3 * t.year, t.tries, t.led);
     }
 }
 

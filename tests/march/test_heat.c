@@ -73,7 +73,8 @@ TEST(dropped_share_is_a_named_flow)
 /* Exact exponential: t = t_end + (20 - t_end) exp(-h / 41.6646), mass node.
    The standard steps by the mean of an hour's ends (Crank-Nicolson) and tells
    the air of that mean; its figures, worked out from its equations with the
-   coefficients from memory, stand within 3e-4 K of it, 5e-4 K for the air. */
+   coefficients from memory, stand within 3e-4 K of it; for the air 7e-4 K, of
+   which the mean of the ends is tau^-2 / 12 of 14 K, 6.6e-4 K, too warm. */
 static const struct iso_row {
     const char *name;
     int hours;
@@ -97,7 +98,7 @@ static void free_house_cools_by_the_exponential(void **state)
                 1.2e-4);
     assert_near(r.end.t_mass, row->t_mass, 3e-4);
     if (!isnan(row->t_air)) /* hour 1 begins with air of 20 degC here */
-        assert_near(r.t, row->t_air, 5e-4);
+        assert_near(r.t, row->t_air, 7e-4);
 }
 
 /* A band b: the heater gives share f at b f below the set point. */

@@ -2,6 +2,8 @@
 /* What an hour tells: wet surfaces, and the power of a heat pump. */
 #include "dew/leakage.h"
 #include "dew/surface.h"
+#include "march/hour.h"
+#include "march/open.h"
 #include "support/marched.h"
 
 /* A tight room in frost that grows damp, with a pane of area m2. */
@@ -127,5 +129,56 @@ static void heat_pump_draws_by_its_curve(void **state)
     assert_near(r.heat.heating / r.energy.heating_power, row->cop, row->tol);
 }
 
+/* ---- steps ----------------------------------------------------------------- */
+
+/* Tries of an hour that begins in wind of 2 m/s and ends in so much. */
+static long tries_in(const struct dew_case *c, double wind)
+{
+    struct dew_hour out = outdoors(4.1, 0.7), end = out;
+    struct dew_march *m;
+    long before;
+
+    out.wind = 2.0;
+    end.wind = wind;
+    m = opened(c, &out);
+    for (int h = 0; h < 200; h++)
+        step(m, &out, h);
+    before = m->body.tries;
+    step(m, &end, 200);
+    before = m->body.tries - before;
+    dew_march_close(m);
+    return before;
+}
+
+static const struct stride {
+    const char *name;
+    int steps, quiet; /* an hour: asked for, taken                           */
+} strides[] = {{"1", 1, 1},    {"2", 2, 2},   {"3", 3, 3}, {"4", 4, 2},
+               {"5", 5, 5},    {"6", 6, 3},   {"8", 8, 4}, {"12", 12, 6},
+               {"14", 14, 14}, {"60", 60, 60}};
+
+static void a_quiet_hour_takes_half_of_some_steps(void **state)
+{
+    const struct stride *row = *state;
+    struct dew_case c = bare_case(240.0, 20.7);
+
+    c.steps_per_hour = row->steps;
+    assert_int_equal(tries_in(&c, 2.0), row->quiet);
+}
+
+/* One in which something is in sight takes all of them. */
+TEST(a_busy_hour_takes_its_steps)
+{
+    struct dew_case c = bare_case(240.0, 20.7);
+
+    c.steps_per_hour = 4;
+    assert_true(tries_in(&c, 2.0) == 2);
+    c.house.leakage.wind_k = 0.0024;
+    c.house.leakage.wind_n = 1.3;
+    assert_true(tries_in(&c, 2.1) == 2);
+    assert_true(tries_in(&c, 13.0) >= 4); /* a gust on a leaky house */
+}
+
+ROWS(strides, a_quiet_hour_takes_half_of_some_steps);
 ROWS(pumps, heat_pump_draws_by_its_curve);
 RUN_TESTS("march, hour");

@@ -125,7 +125,7 @@ static inline void reference_begin(struct reference *r,
                                    .date = *date,
                                    .per_steps = 0.5,
                                    .dt = 1800.0,
-                                   .seconds = 1800.0};
+                                   .length = 1.0};
     r->hour.now.lane = &body->lane;
     r->hour.now.kinds = body->kinds;
     r->hour.now.drive =
