@@ -310,7 +310,7 @@ mutants:
 	@python3 tests/support/mutants.py $(MUTANTS) $(SEED)
 
 real: all
-	@for f in README.md docs/tutorial.md docs/results.md docs/ducts.md docs/spread.md; do \
+	@for f in README.md docs/tutorial.md docs/results.md docs/ducts.md docs/spread.md docs/size.md; do \
 	  sh tests/support/real.sh $B $$f >$$f.part && mv $$f.part $$f; done
 
 first-results: $B/dewledger

@@ -3,7 +3,7 @@
 #include <stdint.h>
 #include <unistd.h>
 
-#include "cli/load.h"
+#include "cli/made_options.h"
 #include "core/clean.h"
 #include "dew/spread.h"
 
@@ -15,8 +15,11 @@ struct run {
     const char *path;
     int full;      /* 1: print all */
     int years;     /* other made years to march */
+    int suggests;  /* 1: options are made */
+    int yaml;      /* 1: and printed, nothing else */
     char log[LOG]; /* log.file=FILE of --log */
     size_t draws;  /* of --draws and --quick; AS_KEY: run.draws */
+    struct dew_suggest *suggest;
     struct dew_run *run;
     struct dew_spread *spread; /* NULL: no house is drawn */
 };
@@ -143,6 +146,13 @@ static int tell(const struct run *r)
         dew_report_brief(report, r->common.out, stdout, &err);
     if (err.status != DEW_OK)
         return cli__error(&err);
+    if (r->suggest != NULL)
+        cli__suggest_say(r->result.json ? stderr : stdout, r->suggest, r->full);
+    else if (!r->result.json &&
+             dew_scenario_count(dew_run_scenario(r->run)) == 1)
+        cli__wrap(stdout, 0,
+                  "One option is no comparison: `dewledger run --suggest` with "
+                  "this file marches what is usually tried for such a house.");
     for (size_t i = 0; i < report->caution_count; i++)
         stops += report->cautions[i].level == DEW_STOP;
     return r->common.strict && stops > 0 ? CLI__STOPPED : CLI__DONE;
@@ -156,6 +166,8 @@ enum {
     KEY_YEARS,
     KEY_DRAWS,
     KEY_QUICK,
+    KEY_SUGGEST,
+    KEY_YAML,
     YEARS_MOST = 200
 };
 
@@ -173,6 +185,13 @@ static const struct argp_option options[] = {
     {"draws", KEY_DRAWS, "N", 0,
      "draw N houses like yours from your ranges, for how sure the answer is; "
      "for the key run.draws (128)",
+     0},
+    {"suggest", KEY_SUGGEST, NULL, 0,
+     "march options made for this house in the place of its own, and leave out "
+     "what is no better than another",
+     0},
+    {"yaml", KEY_YAML, NULL, 0,
+     "with --suggest: print the scenario with the options made, and no more",
      0},
     {"quick", KEY_QUICK, NULL, 0, "draw none: the likely house alone", 0},
     {0},
@@ -199,6 +218,16 @@ static error_t take(int key, char *word, struct argp_state *state)
         return 0;
     case KEY_DRAWS:
         r->draws = cli__whole(state, "draws", word, 0, DEW_SPREAD_MOST);
+        return 0;
+    case KEY_SUGGEST:
+        r->suggests = 1;
+        return 0;
+    case KEY_YAML:
+        r->yaml = 1;
+        return 0;
+    case ARGP_KEY_END:
+        if (r->yaml && !r->suggests)
+            cli__usage(state, "--yaml goes with --suggest");
         return 0;
     case KEY_QUICK:
         r->draws = 0;
@@ -231,7 +260,40 @@ static const char does[] =
     "  dewledger run house.yaml --years 8\n"
     "  dewledger run house.yaml --out result --units si\n"
     "  dewledger run house.yaml --log bedroom.csv\n"
+    "  dewledger run house.yaml --suggest\n"
+    "  dewledger run house.yaml --suggest --yaml >options.yaml\n"
     "  dewledger run house.yaml --set 'house.airtightness=2 ach50' --json\n";
+
+/* The run of the scenario, or of the same with options made for it. */
+static int open_it(struct run *r)
+{
+    unsigned with = r->common.out != NULL
+                        ? DEW_RUN_WHOLE
+                        : DEW_RUN_WHOLE & ~(unsigned)DEW_RUN_LAYOUTS;
+    struct cli__text from = {.name = r->path};
+    int code = r->suggests ? cli__suggest(&r->suggest, r->path, &r->common)
+                           : CLI__DONE;
+
+    if (code == CLI__DONE && r->suggest != NULL)
+        from.text = dew_suggest_text(r->suggest, &from.length);
+    if (code == CLI__DONE && !r->yaml)
+        code = cli__open_text(&r->run, &from, &r->common, DEW_RUN_MARCH, with);
+    if (code == CLI__DONE && r->yaml)
+        fwrite(from.text, 1, from.length, stdout);
+    return code;
+}
+
+/* All that follows the opening. */
+static int answer(struct run *r)
+{
+    int code = march(r->run);
+
+    if (code == CLI__DONE)
+        code = march_draws(r);
+    if (code == CLI__DONE)
+        code = march_years(r);
+    return code == CLI__DONE ? tell(r) : code;
+}
 
 int cli__cmd_run(int argc, char **argv)
 {
@@ -247,19 +309,11 @@ int cli__cmd_run(int argc, char **argv)
     int code = cli__parse(&argp, argc, argv, &r);
 
     if (code == CLI__DONE)
-        code = cli__open(&r.run, r.path, &r.common, DEW_RUN_MARCH,
-                         r.common.out != NULL
-                             ? DEW_RUN_WHOLE
-                             : DEW_RUN_WHOLE & ~(unsigned)DEW_RUN_LAYOUTS);
-    if (code == CLI__DONE)
-        code = march(r.run);
-    if (code == CLI__DONE)
-        code = march_draws(&r);
-    if (code == CLI__DONE)
-        code = march_years(&r);
-    if (code == CLI__DONE)
-        code = tell(&r);
+        code = open_it(&r);
+    if (code == CLI__DONE && !r.yaml)
+        code = answer(&r);
     dew_spread_close(r.spread);
     dew_run_close(r.run);
+    dew_suggest_close(r.suggest);
     return code;
 }

@@ -8,8 +8,19 @@ enum { ROOM = 320 }; /* a hundred of the scenario, fifty of each file, more */
 int cli__open(struct dew_run **run, const char *path, const struct cli__cli *c,
               enum dew_run_job job, unsigned with)
 {
+    const struct cli__text read = {path, NULL, 0};
+
+    return cli__open_text(run, &read, c, job, with);
+}
+
+int cli__open_text(struct dew_run **run, const struct cli__text *from,
+                   const struct cli__cli *c, enum dew_run_job job,
+                   unsigned with)
+{
     struct dew_faults faults = {calloc(ROOM, sizeof *faults.list), ROOM, 0};
-    const struct dew_run_ask ask = {.name = path,
+    const struct dew_run_ask ask = {.name = from->name,
+                                    .text = from->text,
+                                    .length = from->length,
                                     .sets = c->sets,
                                     .set_count = c->set_count,
                                     .options = c->options,

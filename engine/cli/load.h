@@ -14,6 +14,16 @@
 int cli__open(struct dew_run **run, const char *path, const struct cli__cli *c,
               enum dew_run_job job, unsigned with);
 
+/* The same of a text in memory, as if read from the file of that name; read
+   from it where text is NULL. */
+struct cli__text {
+    const char *name, *text;
+    size_t length;
+};
+int cli__open_text(struct dew_run **run, const struct cli__text *from,
+                   const struct cli__cli *c, enum dew_run_job job,
+                   unsigned with);
+
 /*
  * The words of a command that takes one scenario file, kept in *path: what
  * its parser does with the keys that are not its own.

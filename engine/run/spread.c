@@ -13,8 +13,8 @@
 
 static enum dew_status check(const struct dew_spread *s, struct dew_error *err)
 {
-    if (s->draws < 1 || s->draws > DEW_SPREAD_MOST)
-        return core__fail(err, DEW_ERANGE, "%zu draws are outside 1 .. %d",
+    if (s->draws > DEW_SPREAD_MOST)
+        return core__fail(err, DEW_ERANGE, "%zu draws are more than %d",
                           s->draws, DEW_SPREAD_MOST);
     if (s->years[0].weather.count < DEW_MARCH_YEAR)
         return core__fail(err, DEW_ERANGE,
@@ -27,7 +27,8 @@ static enum dew_status check(const struct dew_spread *s, struct dew_error *err)
 static enum dew_status any_moves(const struct dew_spread *s,
                                  struct dew_error *err)
 {
-    if (s->year_column < s->columns || s->model_column < s->columns)
+    if (s->draws == 0 || s->year_column < s->columns ||
+        s->model_column < s->columns)
         return DEW_OK;
     for (size_t k = 0; k < s->input_count; k++)
         if (s->inputs[k].why == DEW_SPREAD_DRAWN)
@@ -117,13 +118,15 @@ static enum dew_status make_draws(struct dew_spread *s, unsigned long seed,
     const struct core__draws d = {s->draws, s->columns, seed};
     enum dew_status status;
 
-    s->u = calloc(s->draws * s->columns, sizeof *s->u);
+    s->u = calloc(s->draws * s->columns + 1, sizeof *s->u);
     s->houses = calloc((1 + s->draws) * s->options, sizeof *s->houses);
-    s->room = calloc(s->draws, sizeof *s->room);
+    s->room = calloc(s->draws + 1, sizeof *s->room);
     s->as_told = calloc(s->options, sizeof *s->as_told);
     if (s->u == NULL || s->houses == NULL || s->room == NULL ||
         s->as_told == NULL)
         return core__fail(err, DEW_EMEM, "no memory for %zu draws", s->draws);
+    if (s->draws == 0)
+        return DEW_OK;
     status = core__draw(&d, s->u, err);
     return status == DEW_OK ? run__spread_anew(s, seed, err) : status;
 }
@@ -179,6 +182,13 @@ void dew_spread_close(struct dew_spread *s)
     free(s->room);
     free(s->as_told);
     free(s);
+}
+
+void dew_spread_fix(struct dew_spread *s, const struct dew_changes *changes)
+{
+    s->fixed = changes != NULL ? *changes : (struct dew_changes){NULL, 0};
+    s->marched = 0;
+    s->failed = DEW_OK;
 }
 
 /* ---- the march --------------------------------------------------------------- */

@@ -33,6 +33,7 @@ struct dew_spread {
     unsigned long seed;
     size_t ranges;               /* inputs with one, STILL ones too           */
     struct dew_outcome *as_told; /* of row 0, an option each                  */
+    struct dew_changes fixed;    /* borrowed: of every house                  */
     struct dew_spread_anew anew[DEW_SPREAD_RULES];
     size_t anew_count;
     int told_only;
@@ -53,7 +54,8 @@ struct dew_spread {
    Errors: DEW_EMEM; those of dew_scenario_case. */
 enum dew_status run__spread_list(struct dew_spread *s, struct dew_error *err);
 
-/* The changes of a row for an option, into list, room for s->columns. */
+/* The changes of a row for an option, into list, room for run__spread_room. */
+size_t run__spread_room(const struct dew_spread *s);
 struct dew_changes run__spread_changes(const struct dew_spread *s, size_t row,
                                        size_t option, struct dew_change *list);
 

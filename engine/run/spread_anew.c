@@ -119,7 +119,7 @@ enum dew_status run__spread_anew(struct dew_spread *s, unsigned long seed,
 {
     struct anew a = {.next = s->draws,
                      .broken = calloc(s->draws, 1),
-                     .changes = calloc(s->columns + 1, sizeof *a.changes)};
+                     .changes = calloc(run__spread_room(s), sizeof *a.changes)};
     enum dew_status status = DEW_OK;
     size_t count = 0;
 

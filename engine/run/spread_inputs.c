@@ -341,6 +341,11 @@ double dew_spread_figure(const struct dew_spread *s,
                : at_share(&ends, share);
 }
 
+size_t run__spread_room(const struct dew_spread *s)
+{
+    return s->columns + s->fixed.count + 1;
+}
+
 struct dew_changes run__spread_changes(const struct dew_spread *s, size_t row,
                                        size_t option, struct dew_change *list)
 {
@@ -358,6 +363,8 @@ struct dew_changes run__spread_changes(const struct dew_spread *s, size_t row,
                 s->fields[x->key].path,
                 dew_spread_figure(s, x, row - 1, option), how};
     }
+    for (size_t k = 0; k < s->fixed.count; k++)
+        list[changes.count++] = s->fixed.list[k]; /* the last one stands */
     return changes;
 }
 

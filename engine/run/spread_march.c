@@ -294,7 +294,7 @@ enum dew_status run__spread_march(struct dew_spread *s, size_t first,
                       .count = count,
                       .cases = calloc(houses, sizeof *b.cases),
                       .outcomes = calloc(houses, sizeof *b.outcomes),
-                      .list = calloc(s->columns + 1, sizeof *b.list)};
+                      .list = calloc(run__spread_room(s), sizeof *b.list)};
     enum dew_status status =
         b.cases != NULL && b.outcomes != NULL && b.list != NULL
             ? all_options(&b, err)

@@ -26,7 +26,8 @@ extern "C" {
 enum { DEW_SPREAD_DRAWS = 128, DEW_SPREAD_MOST = 65536, DEW_SPREAD_SEED = 1 };
 
 struct dew_spread_ask {
-    size_t draws;       /* 1 .. DEW_SPREAD_MOST; best a power of two         */
+    size_t draws;       /* .. DEW_SPREAD_MOST; best a power of two; 0: the
+                           likely house alone, ranges or not                 */
     unsigned long seed; /* of the draws                                      */
     size_t threads;     /* at most; 0: as many as processors                 */
     int years; /* 1: each through one of DEW_SPREAD_YEARS, where made        */
@@ -98,6 +99,14 @@ void dew_spread_close(struct dew_spread *spread); /* NULL is allowed */
  */
 enum dew_status dew_spread_step(struct dew_spread *spread, double *done,
                                 struct dew_error *err);
+
+/*
+ * From here on every house has these figures, over what is drawn or told of
+ * them; to the first draw again, with the same draws.  changes are borrowed
+ * until close or the next call; NULL: none.
+ */
+void dew_spread_fix(struct dew_spread *spread,
+                    const struct dew_changes *changes);
 
 /* Borrowed from the spread: the figures given, in the order of the table. */
 const struct dew_spread_input *dew_spread_inputs(

@@ -9,7 +9,7 @@ bad=0
 real=$(mktemp)
 trap 'rm -rf "$real" "$real.d"' EXIT
 for file in README.md docs/tutorial.md docs/results.md docs/ducts.md \
-    docs/spread.md; do
+    docs/spread.md docs/size.md; do
     sh "$here/tests/support/real.sh" "$build" "$here/$file" >"$real"
     if cmp -s "$real" "$here/$file"; then
         echo "ok $file shows what the program prints"

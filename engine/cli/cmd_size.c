@@ -1,0 +1,194 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* dewledger size: how much air, and how much drying, is enough. */
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "cli/size.h"
+
+enum { ROOM = 320 };
+
+struct size {
+    struct cli__cli result, common;
+    const char *path, *svg;
+    int full; /* 1: print every curve */
+    struct dew_size_ask ask;
+    struct dew_size *size;
+};
+
+double cli__size_rate(const struct cli__size *s, enum dew_rate_rule rule)
+{
+    return dew_house_rate(rule, &s->target.home);
+}
+
+static int open_it(struct size *s)
+{
+    struct dew_faults faults = {calloc(ROOM, sizeof *faults.list), ROOM, 0};
+    const struct dew_run_ask from = {.name = s->path,
+                                     .sets = s->common.sets,
+                                     .set_count = s->common.set_count,
+                                     .options = s->common.options,
+                                     .option_count = s->common.option_count};
+    int code = CLI__DONE;
+
+    if (faults.list == NULL)
+        return cli__fail(CLI__FAILED, "out of memory");
+    s->ask.from = &from;
+    if (dew_size_open(&s->size, &s->ask, &faults) != DEW_OK)
+        code = cli__faults(&faults);
+    s->ask.from = NULL;
+    free(faults.list);
+    return code;
+}
+
+static int march(struct size *s)
+{
+    struct dew_error err = {0};
+    int seen = isatty(STDERR_FILENO);
+    double done = 0;
+
+    while (done < 1) {
+        if (seen)
+            fprintf(stderr, "\rtrying sizes, %3.0f %%", 100 * done);
+        if (dew_size_step(s->size, &done, &err) != DEW_OK)
+            return cli__error(&err);
+    }
+    if (seen)
+        fprintf(stderr, "\r%40s\r", "");
+    return CLI__DONE;
+}
+
+static int tell(const struct size *s)
+{
+    struct cli__size told = {.size = s->size,
+                             .target = dew_size_target(s->size),
+                             .system = (enum dew_system)s->result.units,
+                             .seed = s->ask.seed,
+                             .full = s->full};
+    const char *why;
+    int code = CLI__DONE;
+
+    for (int k = 0; k < DEW_SIZE_CORES && told.run == NULL; k++)
+        told.run = dew_size_run(s->size, (enum dew_size_core)k, &why);
+    if (told.system == 0)
+        told.system =
+            (enum dew_system)dew_scenario_system(dew_run_scenario(told.run));
+    if (s->svg != NULL)
+        code = cli__size_svg(&told, s->svg);
+    if (code != CLI__DONE)
+        return code;
+    if (s->result.json)
+        return cli__json(cli__size_json(&told));
+    cli__size_print(&told);
+    return CLI__DONE;
+}
+
+/* ---- the command line -------------------------------------------------------------- */
+
+enum {
+    KEY_DRAWS = 0x400,
+    KEY_THREADS,
+    KEY_SEED,
+    KEY_SHARE,
+    KEY_HOURS,
+    KEY_SVG,
+    KEY_FULL,
+    THREADS_MOST = 256,
+    DRAWS_MOST = 4096,
+    HOURS_MOST = 8760
+};
+
+static const struct argp_option options[] = {
+    {"share", KEY_SHARE, "PERCENT", 0,
+     "of the houses drawn, how many are to keep the target (80)", 0},
+    {"hours", KEY_HOURS, "N", 0,
+     "a limit is kept in N hours of the year or fewer (2 % of them)", 0},
+    {"svg", KEY_SVG, "FILE", 0, "draw the hours against airflow into FILE", 0},
+    {"full", KEY_FULL, NULL, 0, "print every curve, not airflow's alone", 0},
+    {"draws", KEY_DRAWS, "N", 0, "how many houses; 0: the one as told (32)", 0},
+    {"threads", KEY_THREADS, "N", 0,
+     "at most so many at once (as many as processors); the result does not "
+     "change with it",
+     0},
+    {"seed", KEY_SEED, "N", 0, "other draws from the same ranges (1)", 0},
+    {0},
+};
+
+static error_t take(int key, char *word, struct argp_state *state)
+{
+    struct size *s = state->input;
+
+    switch (key) {
+    case KEY_SHARE:
+        s->ask.share = 0.01 * (double)cli__whole(state, "share", word, 1, 100);
+        return 0;
+    case KEY_HOURS:
+        s->ask.hours = (double)cli__whole(state, "hours", word, 0, HOURS_MOST);
+        return 0;
+    case KEY_FULL:
+        s->full = 1;
+        return 0;
+    case KEY_SVG:
+        s->svg = word;
+        return 0;
+    case KEY_DRAWS:
+        s->ask.draws = cli__whole(state, "draws", word, 0, DRAWS_MOST);
+        return 0;
+    case KEY_THREADS:
+        s->ask.threads = cli__whole(state, "threads", word, 1, THREADS_MOST);
+        return 0;
+    case KEY_SEED:
+        s->ask.seed = cli__whole(state, "seed", word, 0, 4294967295.0);
+        return 0;
+    case ARGP_KEY_INIT:
+        state->child_inputs[0] = &s->result;
+        state->child_inputs[1] = &s->common;
+        return 0;
+    default:
+        return cli__one(key, word, state, &s->path);
+    }
+}
+
+static const char does[] =
+    "Varies the airflow of one option, with its own core and with typical "
+    "ones, then the dehumidifier, its set point and the humidifier where they "
+    "are called for, and tells the least of each that keeps the limits in 80 "
+    "of 100 houses like yours; or that none does, and why.\v"
+    "Sized is the option of --option, else the first that has a core, else "
+    "the house as it stands with typical cores.  All else stays as told.  "
+    "Houses are drawn from the ranges in the scenario as for `spread`; "
+    "without ranges it is the house as told alone.\n\n"
+    "  dewledger size house.yaml\n"
+    "  dewledger size house.yaml --option 'enthalpy core' --svg size.svg\n"
+    "  dewledger size house.yaml --share 90 --hours 100\n";
+
+int cli__cmd_size(int argc, char **argv)
+{
+    const struct argp_child children[] = {
+        {&cli__result_argp, 0, NULL, 0}, {&cli__pick_argp, 0, NULL, 0}, {0}};
+    const struct argp argp = {.options = options,
+                              .parser = take,
+                              .args_doc = "SCENARIO.yaml",
+                              .doc = does,
+                              .children = children};
+    struct size *s = calloc(1, sizeof *s);
+    int code;
+
+    if (s == NULL)
+        return cli__fail(CLI__FAILED, "out of memory");
+    s->ask = (struct dew_size_ask){.draws = DEW_SIZE_DRAWS,
+                                   .seed = DEW_SPREAD_SEED,
+                                   .share = 0.8,
+                                   .hours = NAN};
+    code = cli__parse(&argp, argc, argv, s);
+    if (code == CLI__DONE)
+        code = open_it(s);
+    if (code == CLI__DONE)
+        code = march(s);
+    if (code == CLI__DONE)
+        code = tell(s);
+    dew_size_close(s->size);
+    free(s);
+    return code;
+}

@@ -1,0 +1,17 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Options made for the user, by `run --suggest`.  Private to engine/cli/. */
+#ifndef DEW_CLI_MADE_OPTIONS_H
+#define DEW_CLI_MADE_OPTIONS_H
+
+#include "cli/load.h"
+#include "dew/suggest.h"
+
+/* March the list for the scenario at path, with progress on a terminal: an exit
+   code, and *suggest to the caller where it is CLI__DONE. */
+int cli__suggest(struct dew_suggest **suggest, const char *path,
+                 const struct cli__cli *c);
+
+/* What was tried and what was left out, in sentences; full: by name. */
+void cli__suggest_say(FILE *out, const struct dew_suggest *suggest, int full);
+
+#endif

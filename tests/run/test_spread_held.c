@@ -1,0 +1,147 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Figures that a spread holds in every house, and the likely house alone. */
+#include "dew/spread.h"
+
+#include <string.h>
+
+#include "support/rows.h"
+
+/* Two options that branch apart; ranges of every kind. */
+#define HOUSE                                                                  \
+    "weather: {place: 722020}\n"                                               \
+    "house: {floor_area: 1830 ft2 (1700 to 1900), bedrooms: 3, airtightness: " \
+    "1.3 ach50 (0.7 to 2.6)}\n"                                                \
+    "run: {steps_per_hour: 2}\n"                                               \
+    "cooling: {capacity: 2.5 ton, shr: 74 %, cycles: 3.4 per hour (2 to 6)}\n" \
+    "moisture: {showers: 4.2 per day, drying_half_life: 90 day (60 to 120)}\n" \
+    "prices: {electricity: 0.18 $/kWh (0.12 to 0.40)}\n"
+#define SCENARIO                                                               \
+    HOUSE "options:\n"                                                         \
+          "  - name: as it stands\n"                                           \
+          "  - name: tight, with a core\n"                                     \
+          "    house: {airtightness: 0.6 ach50 (0.4 to 1.1)}\n"                \
+          "    ventilator: {core: enthalpy_plate, sensible: 71 % (60 to 80) "  \
+          "at 95 cfm, moisture: 53 % at 95 cfm, power: 61 W}\n"                \
+          "    dehumidifier: {rate: 70 pint/day, set: 61 % (57 to 68)}\n"      \
+          "    costs: {install: 5000 $ (4000 to 7000)}\n"
+
+enum { DRAWS = 18, FAULTS = 8 };
+
+static struct dew_run *run_of(const char *text, const char *const *sets,
+                              size_t set_count)
+{
+    const struct dew_run_ask ask = {.name = "house.yaml",
+                                    .text = text,
+                                    .length = strlen(text),
+                                    .sets = sets,
+                                    .set_count = set_count};
+    struct dew_error list[FAULTS] = {{0}};
+    struct dew_faults faults = {list, FAULTS, 0};
+    struct dew_run *r;
+    char line[400];
+
+    if (dew_run_open(&r, &ask, &faults) != DEW_OK)
+        fail_msg("%s", dew_error_line(&list[0], line, sizeof line));
+    return r;
+}
+
+static struct dew_spread *spread_of(const struct dew_run *run, size_t threads,
+                                    unsigned long seed)
+{
+    const struct dew_spread_ask ask = {
+        .draws = DRAWS, .seed = seed, .threads = threads, .told_only = 1};
+    struct dew_error err = {0};
+    struct dew_spread *s;
+    double done = 0;
+    char line[400];
+
+    if (dew_spread_open(&s, run, &ask, &err) != DEW_OK)
+        fail_msg("%s", dew_error_line(&err, line, sizeof line));
+    while (done < 1)
+        if (dew_spread_step(s, &done, &err) != DEW_OK)
+            fail_msg("%s", dew_error_line(&err, line, sizeof line));
+    return s;
+}
+
+static void march_all(struct dew_spread *s)
+{
+    double done = 0;
+
+    while (done < 1)
+        assert_int_equal(dew_spread_step(s, &done, NULL), DEW_OK);
+}
+
+TEST(a_figure_held_is_that_of_set_in_every_house)
+{
+    const char *const sets[] = {"people.count=2",
+                                "dehumidifier.rate=31 pint/day"};
+    const struct dew_change held[] = {
+        {.path = "people.count", .si = 2},
+        {.path = "dehumidifier.rate", .si = 31 * 0.473176473 / 86400}};
+    const struct dew_changes changes = {held, 2};
+    struct dew_run *r = run_of(SCENARIO, sets, 2);
+    struct dew_run *plain = run_of(SCENARIO, NULL, 0);
+    struct dew_spread *other = spread_of(r, 2, 3);
+    struct dew_spread *s = spread_of(plain, 2, 3);
+    double before = dew_spread_house(s, 3, 1)->too_humid;
+
+    dew_spread_fix(s, &changes);
+    assert_null(dew_spread_house(s, 0, 0)); /* not marched again yet */
+    march_all(s);
+    for (size_t draw = 0; draw <= DRAWS; draw++)
+        for (size_t i = 0; i < 2; i++)
+            assert_near(dew_spread_house(s, draw, i)->too_humid,
+                        dew_spread_house(other, draw, i)->too_humid, 1e-6);
+    dew_spread_fix(s, NULL);
+    march_all(s);
+    assert_near(dew_spread_house(s, 3, 1)->too_humid, before, 1e-6);
+    dew_spread_close(s);
+    dew_spread_close(other);
+    dew_run_close(plain);
+    dew_run_close(r);
+}
+
+TEST(a_figure_held_is_not_drawn)
+{
+    const struct dew_change held = {.path = "house.airtightness", .si = 0.9};
+    const struct dew_changes changes = {&held, 1};
+    struct dew_run *r = run_of("weather: {place: 722020}\n"
+                               "house: {floor_area: 170 m2, bedrooms: 3, "
+                               "airtightness: 1.3 ach50 (0.7 to 2.6)}\n"
+                               "cooling: {capacity: 2.5 ton}\n"
+                               "run: {steps_per_hour: 1}\n",
+                               NULL, 0);
+    struct dew_spread *s = spread_of(r, 2, 3);
+
+    assert_true(dew_spread_house(s, 0, 0)->too_humid !=
+                dew_spread_house(s, 1, 0)->too_humid);
+    dew_spread_fix(s, &changes);
+    march_all(s);
+    for (size_t draw = 0; draw < DRAWS; draw++)
+        assert_near(dew_spread_house(s, draw, 0)->too_humid,
+                    dew_spread_house(s, DRAWS, 0)->too_humid, 1e-6);
+    dew_spread_close(s);
+    dew_run_close(r);
+}
+
+TEST(no_draw_is_the_likely_house_alone)
+{
+    const struct dew_spread_ask none = {.seed = 1, .threads = 1};
+    struct dew_run *r = run_of("weather: {place: 722020}\n"
+                               "house: {floor_area: 170 m2, bedrooms: 3}\n",
+                               NULL, 0);
+    struct dew_spread *s = NULL;
+
+    assert_int_equal(dew_spread_open(&s, r, &none, NULL), DEW_OK);
+    march_all(s);
+    assert_true(dew_spread_house(s, 0, 0)->short_of_air > 0);
+    assert_nan(
+        dew_draws_range(dew_spread_draws(s), 0, DEW_DRAWN_too_humid).p10);
+    assert_near(
+        dew_draws_range(dew_spread_draws(s), 0, DEW_DRAWN_too_humid).told,
+        dew_spread_house(s, 0, 0)->too_humid, 0);
+    dew_spread_close(s);
+    dew_run_close(r);
+}
+
+RUN_TESTS("spread held");

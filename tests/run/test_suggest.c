@@ -1,0 +1,226 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Options made for a house: their text is read back by the reader of all, and
+   what is left out is no better than what left it out. */
+#include "dew/suggest.h"
+
+#include <string.h>
+
+#include "run/suggest.h"
+#include "support/rows.h"
+
+enum { FAULTS = 8 };
+
+static struct dew_run *run_of(const char *text, size_t length)
+{
+    const struct dew_run_ask ask = {
+        .name = "house.yaml", .text = text, .length = length};
+    struct dew_error list[FAULTS] = {{0}};
+    struct dew_faults faults = {list, FAULTS, 0};
+    struct dew_run *run = NULL;
+    char line[400];
+
+    if (dew_run_open(&run, &ask, &faults) != DEW_OK)
+        fail_msg("%s", dew_error_line(&list[0], line, sizeof line));
+    return run;
+}
+
+static const struct dew_value *value(const struct dew_run *run, size_t option,
+                                     const char *key)
+{
+    size_t keys;
+    const struct dew_field *f = dew_scenario_fields(&keys);
+
+    return &dew_scenario_values(dew_run_scenario(run),
+                                option)[dew_scenario_field(key) - f];
+}
+
+/* ---- the text ------------------------------------------------------------------ */
+
+#define HOUSE                                                                  \
+    "# a comment\nweather: {place: 722020}\n"                                  \
+    "run: {steps_per_hour: 1}\n"                                               \
+    "house: {floor_area: 1830 ft2, bedrooms: 3, airtightness: 1.3 ach50}\n"
+#define COOLED HOUSE "cooling: {capacity: 2.5 ton}\n"
+#define OLD                                                                    \
+    COOLED "ventilator:\n  core: heat_plate\n  sensible: 71 % at 95 cfm\n"     \
+           "  power: 60 W\noptions:\n# between\n"                              \
+           "- name: now\n  ventilator: {flow: 40 cfm}\n"                       \
+           "  people: {count: \"3 (2 to 4)\"}\n"                               \
+           "  airing: {flow: 30 cfm}\n  temperature: {setback_hours: [1 to "   \
+           "5, 22 to 23]}\n- name: other\n  ventilator: none\n"                \
+           "prices: {electricity: 0.2 $/kWh}\n"
+
+static const struct text_row {
+    const char *name, *text;
+    unsigned parts;
+    const char *says;
+} text_rows[] = {
+    {"a file without options", COOLED,
+     1u << RUN__PART_heat | 1u << RUN__PART_control,
+     COOLED
+     "# Made by dewledger: what is usually tried, prices our guess.\n"
+     "options:\n  - name: as it stands\n"
+     "  - name: heat core, held back when wet outdoors\n"
+     "    ventilator: {core: heat_plate, typical: yes}\n"
+     "    control: {lockout_dew_point: 60 degF, lockout_unless_drier: 0 g/kg, "
+     "lockout_least: 20 min/h}\n"
+     "    costs: {install: 5750 $ (3600 to 9000), upkeep: 60 $, date: our "
+     "guess 2025}\n"},
+    {"its last line without an end", HOUSE "cooling: {capacity: 3 ton}",
+     1u << RUN__PART_windows,
+     HOUSE
+     "cooling: {capacity: 3 ton}\n"
+     "# Made by dewledger: what is usually tried, prices our guess.\n"
+     "options:\n  - name: as it stands\n"
+     "  - name: windows opened when drier outdoors\n"
+     "    airing: {flow: 200 cfm, habit: dew_point}\n"
+     "    costs: {install: 0 $ (0 to 0), upkeep: 0 $, date: our guess 2025}\n"},
+    {"the first of its options goes with all, their own groups apart", OLD,
+     1u << RUN__PART_enthalpy | 1u << RUN__PART_mix,
+     COOLED
+     "ventilator:\n  core: heat_plate\n  sensible: 71 % at 95 cfm\n"
+     "  power: 60 W\nprices: {electricity: 0.2 $/kWh}\n"
+     "# Made by dewledger: what is usually tried, prices our guess.\n"
+     "options:\n  - name: as it stands\n"
+     "    people: {count: \"3 (2 to 4)\"}\n"
+     "    temperature: {setback_hours: [1 to 5, 22 to 23]}\n"
+     "    airing: {flow: 30 cfm}\n"
+     "    ventilator: {flow: 40 cfm}\n"
+     "  - name: enthalpy core, fresh air into the return\n"
+     "    people: {count: \"3 (2 to 4)\"}\n"
+     "    temperature: {setback_hours: [1 to 5, 22 to 23]}\n"
+     "    airing: {flow: 30 cfm}\n"
+     "    cooling: {blower: interlock}\n"
+     "    ventilator: {core: enthalpy_plate, sensible: none, typical: yes, "
+     "power: none}\n"
+     "    layout: mix\n"
+     "    costs: {install: 5000 $ (2500 to 8500), upkeep: 75 $, date: our "
+     "guess 2025}\n"},
+};
+
+static void it_is_written(void **state)
+{
+    const struct text_row *row = *state;
+    struct dew_run *run = run_of(row->text, strlen(row->text)), *again;
+    struct dew_error err = {0};
+    size_t length = 0;
+    char *text = run__suggest_write(run, &row->parts, 1, &length, &err);
+
+    assert_non_null(text);
+    assert_string_equal(text, row->says);
+    assert_int_equal(length, strlen(row->says));
+    again = run_of(text, length);
+    assert_int_equal(dew_run_count(again), 2);
+    dew_run_close(again);
+    free(text);
+    dew_run_close(run);
+}
+ROWS(text_rows, it_is_written);
+
+static const struct refused_row {
+    const char *name, *text, *says;
+} refused_rows[] = {
+    {"braces around all",
+     "{weather: {place: 722020}, house: {floor_area: 170 m2, bedrooms: 3}}\n",
+     "the file is written within { }: write its groups line by line to have "
+     "options made"},
+    {"a value over several lines in the first option",
+     COOLED "options:\n  - name: now\n    temperature:\n      setback_hours:\n"
+            "        - 1 to 5\n        - 22 to 23\n",
+     "the first option gives it over several lines: give it for the house "
+     "itself to have options made"},
+};
+
+static void it_says_why(void **state)
+{
+    const struct refused_row *row = *state;
+    struct dew_run *run = run_of(row->text, strlen(row->text));
+    const unsigned parts = 1u << RUN__PART_heat;
+    struct dew_error err = {0};
+    size_t length = 0;
+
+    assert_null(run__suggest_write(run, &parts, 1, &length, &err));
+    assert_int_equal(err.status, DEW_ESYNTAX);
+    assert_string_equal(err.text, row->says);
+    dew_run_close(run);
+}
+ROWS(refused_rows, it_says_why);
+
+static unsigned all_parts(const char *text)
+{
+    struct dew_run *run = run_of(text, strlen(text));
+    unsigned parts, all = 0;
+
+    for (size_t i = 0; (parts = run__suggest_parts(run, i)) != 0; i++)
+        all |= parts;
+    dew_run_close(run);
+    return all;
+}
+
+TEST(what_suits_the_house_is_tried)
+{
+    const unsigned ties = 1u << RUN__PART_return_tie |
+                          1u << RUN__PART_supply_tie | 1u << RUN__PART_mix;
+    unsigned damp = all_parts(COOLED "heating: {by_air: no}\n");
+    unsigned bare = all_parts(HOUSE "heating: {by_air: no}\n");
+    unsigned cold = all_parts(
+        "weather: {place: 726580}\nhouse: {floor_area: 170 m2, bedrooms: 3}\n");
+
+    assert_int_equal(damp & ties, ties);
+    assert_int_equal(bare & ties, 0); /* no air handler */
+    assert_false(damp >> RUN__PART_humidifier & 1);
+    assert_true(cold >> RUN__PART_humidifier & 1);
+}
+
+/* ---- what is left ---------------------------------------------------------------- */
+
+TEST(what_is_left_out_is_no_better)
+{
+    const struct dew_run_ask ask = {
+        .name = "house.yaml",
+        .text = HOUSE "heating: {by_air: no}\n",
+        .length = sizeof HOUSE "heating: {by_air: no}\n" - 1};
+    struct dew_error list[FAULTS] = {{0}};
+    struct dew_faults faults = {list, FAULTS, 0};
+    struct dew_suggest *s = NULL;
+    const struct dew_suggest_option *o;
+    size_t count, length = 0, left = 0;
+    struct dew_run *run;
+    const char *text;
+    double done = 0;
+
+    assert_int_equal(dew_suggest_open(&s, &ask, &faults), DEW_OK);
+    assert_null(dew_suggest_text(s, &length));
+    while (done < 1)
+        assert_int_equal(dew_suggest_step(s, &done, NULL), DEW_OK);
+    assert_int_equal(dew_suggest_step(s, &done, NULL), DEW_OK);
+    o = dew_suggest_options(s, &count);
+    assert_true(o[0].left && count > 10);
+    assert_string_equal(o[0].name, "as it stands");
+    text = dew_suggest_text(s, &length);
+    run = run_of(text, length);
+    for (size_t i = 0; i < count; i++) {
+        if (o[i].left) {
+            size_t at = dew_scenario_find(dew_run_scenario(run), o[i].name);
+
+            assert_true(at < dew_run_count(run));
+            assert_true(at == 0 || value(run, at, "costs.install")->given);
+            left++;
+        } else if (o[i].by >= 0) {
+            const struct dew_suggest_option *b = &o[o[i].by];
+
+            assert_true(b->outside <= o[i].outside && b->air >= o[i].air &&
+                        b->does >= o[i].does && b->cost <= o[i].cost);
+        }
+        for (size_t k = 1; o[i].left && k < count; k++)
+            assert_true(k == i || !o[k].left || o[k].outside > o[i].outside ||
+                        o[k].air < o[i].air || o[k].cost > o[i].cost ||
+                        o[k].does < o[i].does || i == 0);
+    }
+    assert_int_equal(left, dew_run_count(run));
+    assert_true(left <= DEW_SUGGEST_LEFT);
+    dew_run_close(run);
+    dew_suggest_close(s);
+}
+
+RUN_TESTS("suggest");
