@@ -311,6 +311,61 @@ TEST(a_unit_may_be_said_for_all)
     dew_log_close(r.log);
 }
 
+static void outside(struct dew_log_ask *a)
+{
+    a->outdoors = 1;
+    a->sensor = "hall"; /* of the indoor ones: not asked here */
+}
+
+TEST(the_outdoors_of_the_same_file)
+{
+    static const char text[] =
+        "time,t_hall_c,rh_hall_pct,t_out_c,rh_out_pct,t_den_c,rh_den_pct\n"
+        "2020-03-04 05:00,20.5,41,-3.7,88,17.3,52\n"
+        "2020-03-04 06:00,20.7,42,-3.1,NA,17.4,53\n";
+    struct logged r;
+
+    read_log_text(&r, text, outside);
+    assert_int_equal(r.status, DEW_OK);
+    assert_int_equal(r.report.taken_count, 1);
+    assert_near(r.hours[0].t, -3.7, 1e-12);
+    assert_near(r.hours[0].rh, 0.88, 1e-12);
+    assert_near(r.hours[1].t, -3.1, 1e-12);
+    assert_nan(r.hours[1].rh);
+    dew_log_close(r.log);
+}
+
+TEST(beside_indoors_what_says_nothing_is_outdoors)
+{
+    static const char text[] =
+        "Time,Indoor Temperature (degC),Indoor Humidity (%),"
+        "Temperature (degC),Humidity (%)\n"
+        "2020-03-04 05:00,20.5,41,7.2,88\n2020-03-04 06:00,20.7,42,7.9,84\n";
+    struct logged r;
+
+    read_log_text(&r, text, outside);
+    assert_int_equal(r.status, DEW_OK);
+    assert_near(r.hours[1].t, 7.9, 1e-12);
+    assert_near(r.hours[1].rh, 0.84, 1e-12);
+    dew_log_close(r.log);
+}
+
+TEST(a_file_without_outdoors_says_so)
+{
+    static const char text[] = "time,t_hall_c,rh_hall_pct,t_den_c,rh_den_pct\n"
+                               "2020-03-04 05:00,20.5,41,17.3,50\n"
+                               "2020-03-04 06:00,20.7,42,17.1,51\n";
+    char words[400];
+    struct logged r;
+
+    read_log_text(&r, text, outside);
+    assert_int_equal(r.status, DEW_EMISSING);
+    assert_string_equal(message(&r, words, sizeof words),
+                        "1:1: sensor: no column of an outdoor temperature or "
+                        "humidity; one named \"outdoor temperature (degC)\" "
+                        "would do");
+}
+
 TEST(a_file_without_a_header_is_told)
 {
     /* 1489017600 is 2017-03-09 00:00 UTC */
