@@ -16,6 +16,8 @@
 #include "dew/drying.h"
 #include "dew/ducts.h"
 #include "dew/ducts_report.h"
+#include "dew/evidence.h"
+#include "dew/fit.h"
 #include "dew/fresh.h"
 #include "dew/house.h"
 #include "dew/layout.h"

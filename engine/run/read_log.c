@@ -72,8 +72,8 @@ static int has_humidity(const struct dew_weather_report *file)
     return 0;
 }
 
-static enum dew_status no_humidity(struct dew_run *r, const char *found,
-                                   const struct dew_weather_report *file)
+enum dew_status run__no_humidity(struct dew_run *r, const char *found,
+                                 const struct dew_weather_report *file)
 {
     struct dew_error err = {0};
     const char *unread = file->unread;
@@ -136,7 +136,7 @@ static enum dew_status of_file(struct dew_run *r, const struct run__file *f,
     if (status != DEW_OK)
         return status;
     if (report.without_rh == report.hours)
-        return no_humidity(r, f->name, &report.file);
+        return run__no_humidity(r, f->name, &report.file);
     return r->year != NULL ? beside(r, &text, ask, &report) : DEW_OK;
 }
 

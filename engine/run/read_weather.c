@@ -169,6 +169,29 @@ static enum dew_status of_file(struct dew_run *r, const struct run__file *f,
     return DEW_OK;
 }
 
+enum dew_status run__weather_air(struct dew_run *r)
+{
+    const struct dew_weather_request q = dew_scenario_weather(r->scenario);
+    struct answers *answers = calloc(1, sizeof *answers);
+    struct run__file *f = calloc(1, sizeof *f);
+    struct dew_weather_report report = {.rows = 0};
+    enum dew_status status = DEW_EMEM;
+
+    if (f == NULL || answers == NULL)
+        run__memory(r);
+    else if ((status = run__file(r, "weather.file", q.file, r->hashes[1], f)) ==
+                 DEW_OK &&
+             (status = take_answers(r, &q, answers)) == DEW_OK) {
+        answers->ask.keep_gaps = 1;
+        status = parse(r, f, &answers->ask, &report);
+    }
+    if (f != NULL)
+        free(f->bytes);
+    free(f);
+    free(answers);
+    return status;
+}
+
 /* ---- a made year --------------------------------------------------------------- */
 
 static enum dew_status make(struct dew_run *r, unsigned long seed)

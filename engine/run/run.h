@@ -134,6 +134,8 @@ enum dew_status run__fill(struct dew_year *year, const char *place,
                           struct dew_error *err);
 
 enum dew_status run__weather(struct dew_run *r);
+/* The hours of weather.file as they are, with their gaps, into r->year. */
+enum dew_status run__weather_air(struct dew_run *r);
 enum dew_status run__log(struct dew_run *r);
 
 /* Hours by month, day and hour; too large for a stack. */
@@ -145,6 +147,10 @@ size_t *run__place(run__calendar places, const struct dew_date *d);
 void run__lay(struct dew_run *r, run__calendar places,
               const struct dew_text *text, const struct dew_log_ask *ask,
               const struct dew_log_report *read);
+
+/* The fault of a log, found there, whose hours have no humidity. */
+enum dew_status run__no_humidity(struct dew_run *r, const char *found,
+                                 const struct dew_weather_report *file);
 
 /* ---- read.c ------------------------------------------------------------------ */
 

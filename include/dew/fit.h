@@ -1,0 +1,63 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * A log fitted: a scenario, which here need not be whole, and a logger's file,
+ * with the outdoors of the file's own columns or of weather.file.
+ *
+ *     dew_fit_open        reads, learns (evidence.h)
+ *     dew_fit_evidence, dew_fit_hours, dew_fit_dates, dew_fit_note
+ */
+#ifndef DEW_FIT_H
+#define DEW_FIT_H
+
+#include "dew/evidence.h"
+#include "dew/run.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* What is asked.  Borrowed while it is opened. */
+struct dew_fit_ask {
+    const char *name; /* of the scenario: a file, "-" for standard input      */
+    const char *log;  /* of the logger's file                                 */
+    const char *const *sets; /* "key=value", over what the scenario says      */
+    size_t set_count;
+    const struct dew_date *until; /* learn from hours that end before it; NULL:
+                                     from all                                 */
+};
+
+struct dew_fit; /* opaque: scenario, log, outdoors, evidence */
+
+/*
+ * Of the scenario only the answers to what the files leave open (log.*,
+ * weather.*) and safety.house_age are used; keys that are wanting are no
+ * fault.
+ *
+ * Owner   on DEW_OK *fit is the caller's, for dew_fit_close; else NULL.
+ * Errors  all that were found are in faults: those of dew_scenario_look other
+ *         than keys that are wanting, of dew_log_parse, dew_weather_parse and
+ *         dew_evidence_open; DEW_EMISSING also for outdoors that are not had
+ *         or have no hour of the log; DEW_ERANGE for an until outside the log.
+ */
+enum dew_status dew_fit_open(struct dew_fit **fit,
+                             const struct dew_fit_ask *ask,
+                             struct dew_faults *faults);
+void dew_fit_close(struct dew_fit *fit); /* NULL is allowed */
+
+/* Borrowed from the fit, as all below. */
+const struct dew_evidence *dew_fit_evidence(const struct dew_fit *fit);
+const struct dew_evidence_hour *dew_fit_hours(const struct dew_fit *fit,
+                                              size_t *count);
+const struct dew_date *dew_fit_dates(const struct dew_fit *fit, size_t *count);
+/* Hours learned from, from the first on. */
+size_t dew_fit_until(const struct dew_fit *fit);
+/* 1 inch-pound, 2 metric: as the scenario was written. */
+int dew_fit_system(const struct dew_fit *fit);
+
+/* Line i of what was assumed; NULL after the last. */
+const char *dew_fit_note(const struct dew_fit *fit, size_t i);
+
+#ifdef __cplusplus
+}
+#endif
+#endif
