@@ -328,17 +328,20 @@ static void assume(struct dew_fit *f, const struct dew_log_ask *ask)
 static enum dew_status open_it(struct dew_fit *f, const struct dew_fit_ask *ask)
 {
     const struct dew_text text = {.name = ask->log};
-    struct dew_log_request request;
+    struct run__log_answers *answers = calloc(1, sizeof *answers);
 
-    if (read_scenario(f->run, ask) != DEW_OK)
-        return f->run->status;
-    request = dew_scenario_log(f->run->scenario);
-    if (read_log(f, &text, &request.ask) != DEW_OK ||
-        read_outdoors(f, &text, &request.ask) != DEW_OK ||
-        make_hours(f, ask->log, &request.ask) != DEW_OK)
-        return f->run->status;
-    assume(f, &request.ask);
-    return learn(f, ask);
+    if (answers == NULL)
+        run__memory(f->run);
+    else if (read_scenario(f->run, ask) == DEW_OK &&
+             run__log_answers(f->run, answers) == DEW_OK &&
+             read_log(f, &text, &answers->ask) == DEW_OK &&
+             read_outdoors(f, &text, &answers->ask) == DEW_OK &&
+             make_hours(f, ask->log, &answers->ask) == DEW_OK) {
+        assume(f, &answers->ask);
+        learn(f, ask);
+    }
+    free(answers);
+    return f->run->status;
 }
 
 enum dew_status dew_fit_open(struct dew_fit **fit,

@@ -140,22 +140,43 @@ static enum dew_status of_file(struct dew_run *r, const struct run__file *f,
     return r->year != NULL ? beside(r, &text, ask, &report) : DEW_OK;
 }
 
-enum dew_status run__log(struct dew_run *r)
+enum dew_status run__log_answers(struct dew_run *r,
+                                 struct run__log_answers *out)
 {
-    const struct dew_log_request ask = dew_scenario_log(r->scenario);
-    struct run__file *f;
+    const struct dew_log_request q = dew_scenario_log(r->scenario);
     enum dew_status status;
 
-    if (ask.file[0] == '\0')
+    out->ask = q.ask;
+    status = run__say_all(r, "log.units", q.units, out->units, &out->said);
+    if (status == DEW_OK)
+        status =
+            run__say_all(r, "log.columns", q.columns, out->columns, &out->said);
+    out->ask.said = out->said.row;
+    out->ask.said_count = out->said.count;
+    return status;
+}
+
+enum dew_status run__log(struct dew_run *r)
+{
+    const struct dew_log_request q = dew_scenario_log(r->scenario);
+    struct run__log_answers *answers;
+    struct run__file *f;
+    enum dew_status status = DEW_EMEM;
+
+    if (q.file[0] == '\0')
         return DEW_OK;
     f = calloc(1, sizeof *f);
-    if (f == NULL)
-        return run__memory(r);
-    r->held = ask.held;
-    status = run__file(r, "log.file", ask.file, r->hashes[2], f);
-    if (status == DEW_OK)
-        status = of_file(r, f, &ask.ask);
-    free(f->bytes);
+    answers = calloc(1, sizeof *answers);
+    r->held = q.held;
+    if (f == NULL || answers == NULL)
+        run__memory(r);
+    else if ((status = run__log_answers(r, answers)) == DEW_OK &&
+             (status = run__file(r, "log.file", q.file, r->hashes[2], f)) ==
+                 DEW_OK)
+        status = of_file(r, f, &answers->ask);
+    if (f != NULL)
+        free(f->bytes);
     free(f);
+    free(answers);
     return status;
 }

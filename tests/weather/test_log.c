@@ -311,6 +311,48 @@ TEST(a_unit_may_be_said_for_all)
     dew_log_close(r.log);
 }
 
+static void salted(struct dew_log_ask *a)
+{
+    a->check[0] = (struct dew_log_check){0.79, 0.753};
+    a->checks = 1;
+}
+static void two_salts(struct dew_log_ask *a)
+{
+    a->check[0] = (struct dew_log_check){0.79, 0.753};
+    a->check[1] = (struct dew_log_check){0.36, 0.328};
+    a->checks = 2;
+}
+static void one_salt_twice(struct dew_log_ask *a)
+{
+    two_salts(a);
+    a->check[1] = (struct dew_log_check){0.71, 0.70};
+}
+
+/* By hand; beyond 100 % is without. */
+TEST(a_sensor_is_put_right_by_its_checks)
+{
+    static const char text[] =
+        "time,temp (C),rh (%)\n2020-03-04 05:00,20,41\n"
+        "2020-03-04 06:00,20,55\n2020-03-04 07:00,20,1\n";
+    struct logged r;
+    char words[400];
+
+    read_log_text(&r, text, salted);
+    assert_near(r.hours[0].rh, 0.41 - 0.037, 1e-12);
+    assert_near(r.hours[1].rh, 0.55 - 0.037, 1e-12);
+    assert_nan(r.hours[2].rh);
+    assert_int_equal(r.report.without_rh, 1);
+    dew_log_close(r.log);
+    read_log_text(&r, text, two_salts);
+    assert_near(r.hours[1].rh, 0.753 + 0.425 / 0.43 * (0.55 - 0.79), 1e-12);
+    dew_log_close(r.log);
+    read_log_text(&r, text, one_salt_twice);
+    assert_int_equal(r.status, DEW_ERANGE);
+    assert_string_equal(message(&r, words, sizeof words),
+                        "0:0: reads: two checks of a sensor tell a line only "
+                        "where they are 10 % RH apart or more");
+}
+
 static void outside(struct dew_log_ask *a)
 {
     a->outdoors = 1;
