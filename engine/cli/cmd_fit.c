@@ -7,7 +7,8 @@
 
 struct fit {
     struct cli__cli result, common;
-    const char *path, *log, *series, *until_word;
+    const char *path, *logs[DEW_FIT_LOGS], *series, *until_word;
+    size_t log_count;
     struct dew_date until;
     struct dew_fit *fit;
 };
@@ -18,7 +19,8 @@ static int open_it(struct fit *f)
 {
     struct dew_faults faults = {calloc(ROOM, sizeof *faults.list), ROOM, 0};
     const struct dew_fit_ask ask = {.name = f->path,
-                                    .log = f->log,
+                                    .logs = f->logs,
+                                    .log_count = f->log_count,
                                     .sets = f->common.sets,
                                     .set_count = f->common.set_count,
                                     .until = f->until_word ? &f->until : NULL};
@@ -107,13 +109,13 @@ static error_t take(int key, char *word, struct argp_state *state)
     case ARGP_KEY_ARG:
         if (f->path == NULL)
             f->path = word;
-        else if (f->log == NULL)
-            f->log = word;
+        else if (f->log_count < DEW_FIT_LOGS)
+            f->logs[f->log_count++] = word;
         else
-            cli__usage(state, "one scenario and one log at a time");
+            cli__usage(state, "at most %d files of a log", DEW_FIT_LOGS);
         return 0;
     case ARGP_KEY_END:
-        if (f->log == NULL)
+        if (f->log_count == 0)
             cli__usage(state, "name a scenario file and a logger's file");
         return 0;
     case ARGP_KEY_INIT:
@@ -132,9 +134,11 @@ static const char does[] =
     "Of the scenario only the answers about log.* and weather.*, and "
     "safety.house_age, are used; a floor area alone will do.  A log that "
     "carries the outdoor air beside the indoor needs no weather; any other "
-    "wants the weather of its own days, as weather.file.\n\n"
+    "wants the weather of its own days, as weather.file.  Of several files the "
+    "first gives the hours, and the others what it lacks.\n\n"
     "  dewledger fit house.yaml log.csv\n"
     "  dewledger fit house.yaml log.csv --set log.sensor=all\n"
+    "  dewledger fit house.yaml humidity.csv temperature.csv\n"
     "  dewledger fit house.yaml log.csv --until 2024-02-01 --json\n";
 
 int cli__cmd_fit(int argc, char **argv)
@@ -143,7 +147,7 @@ int cli__cmd_fit(int argc, char **argv)
         {&cli__result_argp, 0, NULL, 0}, {&cli__pick_argp, 0, NULL, 0}, {0}};
     const struct argp argp = {.options = options,
                               .parser = take,
-                              .args_doc = "SCENARIO.yaml LOG",
+                              .args_doc = "SCENARIO.yaml LOG...",
                               .doc = does,
                               .children = children};
     struct fit *f = calloc(1, sizeof *f);

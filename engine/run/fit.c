@@ -17,11 +17,12 @@ static const double YOUNG = 2.0 * 365.25 * 86400.0; /* s */
 struct dew_fit {
     struct dew_run *run; /* scenario, outdoors, log                         */
     struct dew_log_report read;
-    struct dew_log *outdoors; /* of the log's own file; NULL: of the weather */
+    struct dew_log *joined[DEW_FIT_LOGS]; /* the first is run->log: NULL     */
+    size_t logs;
+    int own; /* 1: the outdoors are the logs' own                           */
     struct dew_evidence_hour *hours;
     struct dew_evidence *evidence;
     size_t until;
-    int own; /* 1: the outdoors are the log's own                         */
     int young;
     char notes[NOTES][NOTE];
     size_t note_count;
@@ -77,14 +78,16 @@ static enum dew_status read_scenario(struct dew_run *r,
 
 /* ---- the log and the outdoors --------------------------------------------------- */
 
-static enum dew_status read_log(struct dew_fit *f, const struct dew_text *text,
-                                const struct dew_log_ask *ask)
+static enum dew_status read_log(struct dew_fit *f, const char *name,
+                                const struct dew_log_ask *ask,
+                                struct dew_log **log)
 {
+    const struct dew_text text = {.name = name};
     struct dew_run *r = f->run;
     struct dew_faults faults = run__room(r, FAULTS);
     struct dew_error err = {0};
 
-    if (dew_log_parse(&r->log, text, ask, &f->read, &faults) != DEW_OK) {
+    if (dew_log_parse(log, &text, ask, &f->read, &faults) != DEW_OK) {
         run__faults(r, &faults);
         if (r->status == DEW_EAMBIGUOUS) {
             core__fail(&err, r->status,
@@ -94,9 +97,25 @@ static enum dew_status read_log(struct dew_fit *f, const struct dew_text *text,
         }
         return r->status;
     }
-    if (f->read.without_rh < f->read.hours)
-        return DEW_OK;
-    return run__no_humidity(r, text->name, &f->read.file);
+    return DEW_OK;
+}
+
+/* Every file; one of them has a humidity. */
+static enum dew_status read_logs(struct dew_fit *f,
+                                 const struct dew_fit_ask *ask,
+                                 const struct dew_log_ask *how)
+{
+    int humid = 0;
+
+    for (size_t k = 0; k < ask->log_count; k++) {
+        if (read_log(f, ask->logs[k], how,
+                     k > 0 ? &f->joined[k] : &f->run->log) != DEW_OK)
+            return f->run->status;
+        humid |= f->read.without_rh < f->read.hours;
+    }
+    f->logs = ask->log_count;
+    return humid ? DEW_OK
+                 : run__no_humidity(f->run, ask->logs[0], &f->read.file);
 }
 
 static enum dew_status no_outdoors(struct dew_run *r, const char *log)
@@ -111,74 +130,64 @@ static enum dew_status no_outdoors(struct dew_run *r, const char *log)
     return run__fault(r, &err);
 }
 
-/* The outdoor columns of the log; one alone of t and humidity is no outdoors. */
-static int has_outdoors(struct dew_fit *f, const struct dew_text *text,
-                        const struct dew_log_ask *ask)
-{
-    struct dew_log_ask outside = *ask;
-    struct dew_log_report *read = calloc(1, sizeof *read);
-    struct dew_error list[1] = {{0}};
-    struct dew_faults faults = {list, 1, 0};
-    int both;
-
-    outside.outdoors = 1;
-    both =
-        read != NULL &&
-        dew_log_parse(&f->outdoors, text, &outside, read, &faults) == DEW_OK &&
-        read->without_t < read->hours && read->without_rh < read->hours;
-    free(read);
-    if (!both) {
-        dew_log_close(f->outdoors);
-        f->outdoors = NULL;
-    }
-    return both;
-}
-
-static enum dew_status read_outdoors(struct dew_fit *f,
-                                     const struct dew_text *text,
-                                     const struct dew_log_ask *ask)
-{
-    if (has_outdoors(f, text, ask))
-        return DEW_OK;
-    if (dew_scenario_weather(f->run->scenario).file[0] == '\0')
-        return no_outdoors(f->run, text->name);
-    return run__weather_air(f->run);
-}
-
 /* ---- hours ----------------------------------------------------------------------- */
 
-/* The outdoors at the log's hour that ends at date, where it has one. */
-static void put(struct dew_fit *f, const struct dew_date *date, double t,
-                double pv)
+/* A log's figures at the hours of the first, where there are none yet. */
+static void lay(const struct dew_fit *f, const struct dew_log *log, double *t,
+                double *rh)
 {
     size_t count;
-    const struct dew_log_hour *log = dew_log_hours(f->run->log, &count),
-                              *at = dew_log_at(f->run->log, date);
+    const struct dew_log_hour *first = dew_log_hours(f->run->log, &count),
+                              *of = dew_log_hours(log, &count);
+    const struct dew_date *dates = dew_log_dates(log, &count);
 
-    if (at == NULL || isnan(t + pv))
-        return;
-    f->hours[at - log].t_out = t;
-    f->hours[at - log].pv_out = pv;
+    for (size_t h = 0; h < count; h++) {
+        const struct dew_log_hour *at = dew_log_at(f->run->log, &dates[h]);
+
+        if (at == NULL)
+            continue;
+        if (isnan(t[at - first]))
+            t[at - first] = of[h].t;
+        if (isnan(rh[at - first]))
+            rh[at - first] = of[h].rh;
+    }
 }
 
-static void lay_own(struct dew_fit *f)
+/* The outdoor columns of every file; a file may have none. */
+static void lay_outdoors(struct dew_fit *f, const struct dew_fit_ask *ask,
+                         const struct dew_log_ask *how,
+                         struct dew_log_report *read, double *t, double *rh)
 {
-    size_t count;
-    const struct dew_log_hour *out = dew_log_hours(f->outdoors, &count);
-    const struct dew_date *dates = dew_log_dates(f->outdoors, &count);
+    struct dew_log_ask outside = *how;
 
-    for (size_t h = 0; h < count; h++)
-        put(f, &dates[h], out[h].t, out[h].rh * dew_air_pws_liquid(out[h].t));
+    outside.outdoors = 1;
+    for (size_t k = 0; k < ask->log_count; k++) {
+        const struct dew_text text = {.name = ask->logs[k]};
+        struct dew_error list[1] = {{0}};
+        struct dew_faults faults = {list, 1, 0};
+        struct dew_log *log;
+
+        if (dew_log_parse(&log, &text, &outside, read, &faults) == DEW_OK)
+            lay(f, log, t, rh);
+        dew_log_close(log);
+    }
 }
 
 static void lay_weather(struct dew_fit *f)
 {
     size_t count;
+    const struct dew_log_hour *first = dew_log_hours(f->run->log, &count);
     const struct dew_hour *out = dew_year_hours(f->run->year, &count);
     const struct dew_date *dates = dew_year_dates(f->run->year, &count);
 
-    for (size_t h = 0; h < count; h++)
-        put(f, &dates[h], out[h].t, dew_air_pv(out[h].w, out[h].p));
+    for (size_t h = 0; h < count; h++) {
+        const struct dew_log_hour *at = dew_log_at(f->run->log, &dates[h]);
+
+        if (at == NULL)
+            continue;
+        f->hours[at - first].t_out = out[h].t;
+        f->hours[at - first].pv_out = dew_air_pv(out[h].w, out[h].p);
+    }
 }
 
 /* How many hours have all four figures. */
@@ -194,39 +203,89 @@ static size_t whole(const struct dew_fit *f, size_t count)
     return n;
 }
 
-static enum dew_status make_hours(struct dew_fit *f, const char *name,
-                                  const struct dew_log_ask *ask)
+/* Indoors, all files together; t and rh of the outdoors NaN. */
+static void lay_indoors(struct dew_fit *f, const struct dew_log_ask *ask,
+                        double *t, double *rh)
 {
     size_t count;
-    const struct dew_log_hour *log = dew_log_hours(f->run->log, &count);
     const struct dew_date *dates = dew_log_dates(f->run->log, &count);
-    struct dew_error err = {0};
 
-    f->hours = calloc(count, sizeof *f->hours);
-    if (f->hours == NULL)
-        return run__memory(f->run);
+    for (size_t k = 0; k < count; k++)
+        t[k] = rh[k] = NAN;
+    lay(f, f->run->log, t, rh);
+    for (size_t i = 1; i < f->logs; i++)
+        lay(f, f->joined[i], t, rh);
     for (size_t k = 0; k < count; k++) {
         struct dew_date clock =
             dew_weather_by_clock(&dates[k], ask->clock, ask->utc_offset);
 
-        f->hours[k] = (struct dew_evidence_hour){.t_in = log[k].t,
-                                                 .rh = log[k].rh,
+        f->hours[k] = (struct dew_evidence_hour){.t_in = t[k],
+                                                 .rh = rh[k],
                                                  .t_out = NAN,
                                                  .pv_out = NAN,
                                                  .clock = clock.hour % 24};
+        t[k] = rh[k] = NAN;
     }
-    (f->outdoors != NULL ? lay_own : lay_weather)(f);
-    if (whole(f, count) > 0)
-        return DEW_OK;
+}
+
+static enum dew_status no_hour(struct dew_fit *f, const char *name)
+{
+    size_t count;
+    const struct dew_date *d = dew_log_dates(f->run->log, &count);
+    struct dew_error err = {0};
+
     core__at(&err, name, 0, 0);
     core__fail(&err, DEW_EMISSING,
                "no hour of the log has temperature, humidity and weather: the "
-               "log runs from %d-%02d-%02d to %d-%02d-%02d, and weather.file "
-               "must cover these days",
-               dates[0].year, dates[0].month, dates[0].day,
-               dates[count - 1].year, dates[count - 1].month,
-               dates[count - 1].day);
+               "log runs from %d-%02d-%02d to %d-%02d-%02d, and the weather "
+               "must be of these days",
+               d[0].year, d[0].month, d[0].day, d[count - 1].year,
+               d[count - 1].month, d[count - 1].day);
     return run__fault(f->run, &err);
+}
+
+/* The outdoors: the logs' own, where both t and rh are had, else the weather. */
+static enum dew_status take_outdoors(struct dew_fit *f, size_t count,
+                                     const double *t, const double *rh,
+                                     const char *name)
+{
+    for (size_t k = 0; k < count; k++) {
+        f->hours[k].t_out = t[k];
+        f->hours[k].pv_out = rh[k] * dew_air_pws_liquid(t[k]);
+        f->own |= !isnan(t[k] + rh[k]);
+    }
+    if (f->own)
+        return DEW_OK;
+    if (dew_scenario_weather(f->run->scenario).file[0] == '\0')
+        return no_outdoors(f->run, name);
+    if (run__weather_air(f->run) == DEW_OK)
+        lay_weather(f);
+    return f->run->status;
+}
+
+static enum dew_status make_hours(struct dew_fit *f,
+                                  const struct dew_fit_ask *ask,
+                                  const struct dew_log_ask *how)
+{
+    size_t count;
+    struct dew_log_report *read = calloc(1, sizeof *read);
+    double *t;
+
+    (void)dew_log_hours(f->run->log, &count);
+    f->hours = calloc(count, sizeof *f->hours);
+    t = calloc(2 * count, sizeof *t);
+    if (f->hours == NULL || t == NULL || read == NULL) {
+        run__memory(f->run);
+    } else {
+        lay_indoors(f, how, t, t + count);
+        lay_outdoors(f, ask, how, read, t, t + count);
+        if (take_outdoors(f, count, t, t + count, ask->logs[0]) == DEW_OK &&
+            whole(f, count) == 0)
+            no_hour(f, ask->logs[0]);
+    }
+    free(read);
+    free(t);
+    return f->run->status;
 }
 
 /* ---- learning -------------------------------------------------------------------- */
@@ -264,7 +323,7 @@ static enum dew_status learn(struct dew_fit *f, const struct dew_fit_ask *ask)
                                   .prior = DEW_EVIDENCE_PRIOR};
     struct dew_error err = {0};
 
-    core__at(&err, ask->log, 0, 0);
+    core__at(&err, ask->logs[0], 0, 0);
     if (ask->until != NULL)
         of.until = earlier(dates, count, ask->until);
     if (of.until == 0 || (ask->until != NULL && of.until + 1 >= count))
@@ -304,8 +363,8 @@ static void assume(struct dew_fit *f, const struct dew_log_ask *ask)
                                  : "The sensor: ",
          f->read.taken);
     note(f,
-         f->outdoors != NULL ? "The outdoor air is the log's own"
-                             : "The outdoor air is that of weather.file",
+         f->own ? "The outdoor air is the log's own"
+                : "The outdoor air is that of weather.file",
          "");
     if (ask->clock == DEW_CLOCK_UNSAID)
         note(f, "The logger's clock shows standard time all year", "");
@@ -327,16 +386,18 @@ static void assume(struct dew_fit *f, const struct dew_log_ask *ask)
 
 static enum dew_status open_it(struct dew_fit *f, const struct dew_fit_ask *ask)
 {
-    const struct dew_text text = {.name = ask->log};
     struct run__log_answers *answers = calloc(1, sizeof *answers);
 
     if (answers == NULL)
         run__memory(f->run);
+    else if (ask->log_count < 1 || ask->log_count > DEW_FIT_LOGS)
+        run__fault(f->run, &(struct dew_error){
+                               .status = DEW_ERANGE,
+                               .text = "a fit takes 1 to 8 files of a log"});
     else if (read_scenario(f->run, ask) == DEW_OK &&
              run__log_answers(f->run, answers) == DEW_OK &&
-             read_log(f, &text, &answers->ask) == DEW_OK &&
-             read_outdoors(f, &text, &answers->ask) == DEW_OK &&
-             make_hours(f, ask->log, &answers->ask) == DEW_OK) {
+             read_logs(f, ask, &answers->ask) == DEW_OK &&
+             make_hours(f, ask, &answers->ask) == DEW_OK) {
         assume(f, &answers->ask);
         learn(f, ask);
     }
@@ -376,7 +437,8 @@ void dew_fit_close(struct dew_fit *fit)
     if (fit == NULL)
         return;
     dew_evidence_close(fit->evidence);
-    dew_log_close(fit->outdoors);
+    for (size_t k = 1; k < DEW_FIT_LOGS; k++)
+        dew_log_close(fit->joined[k]);
     dew_run_close(fit->run);
     free(fit->hours);
     free(fit);

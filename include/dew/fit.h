@@ -16,10 +16,14 @@
 extern "C" {
 #endif
 
+enum { DEW_FIT_LOGS = 8 };
+
 /* What is asked.  Borrowed while it is opened. */
 struct dew_fit_ask {
     const char *name; /* of the scenario: a file, "-" for standard input      */
-    const char *log;  /* of the logger's file                                 */
+    const char *const *logs; /* the logger's files: the first gives the hours,
+                                the others what it lacks                     */
+    size_t log_count;        /* 1 .. DEW_FIT_LOGS                            */
     const char *const *sets; /* "key=value", over what the scenario says      */
     size_t set_count;
     const struct dew_date *until; /* learn from hours that end before it; NULL:
@@ -37,7 +41,8 @@ struct dew_fit; /* opaque: scenario, log, outdoors, evidence */
  * Errors  all that were found are in faults: those of dew_scenario_look other
  *         than keys that are wanting, of dew_log_parse, dew_weather_parse and
  *         dew_evidence_open; DEW_EMISSING also for outdoors that are not had
- *         or have no hour of the log; DEW_ERANGE for an until outside the log.
+ *         or have no hour of the log; DEW_ERANGE for an until outside the log, and
+ *         for no file or too many.
  */
 enum dew_status dew_fit_open(struct dew_fit **fit,
                              const struct dew_fit_ask *ask,

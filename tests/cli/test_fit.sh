@@ -94,6 +94,22 @@ sed 's/^2023/2021/; s/^2024/2022/' weather.csv >other.csv
 ends "of other days" 1 fit house.yaml alone.csv --set log.sensor=hall \
     --set weather.file=other.csv --set weather.utc=0
 says "says which days" grep -q 'the log runs from 2023-' err
+# two files without a header, in Unix time, each called what it holds
+stamp=1696118400 # 2023-10-01 00:00 UTC
+for column in 2 3; do
+    awk -F, -v c=$column -v s=$stamp 'NR > 1 { print s "," $c; s += 3600 }' log.csv \
+        >"$(echo "Hall_Temperature Hall_Humidity" | cut -d' ' -f$((column - 1))).csv"
+done
+ends "files joined" 0 fit house.yaml Hall_Humidity.csv Hall_Temperature.csv \
+    --set log.units=Hall_Temperature=degC --set weather.file=weather.csv \
+    --set weather.utc=0 --set log.utc=0 --json
+within "learn the same" "$(parameter excess_at_0_degc)" 440 540
+ends "one of them alone" 1 fit house.yaml Hall_Temperature.csv \
+    --set log.units=Hall_Temperature=degC
+ends "put right" 0 fit house.yaml log.csv --set log.sensor=hall --json \
+    --set 'log.reads=79 % at 73 %'
+within "an offset of 6 points is 149 Pa at 21 degC" \
+    "$(parameter excess_at_0_degc)" 310 390
 head -140 log.csv >short.csv
 ends "too short" 1 fit house.yaml short.csv --set log.sensor=all
 says "says how short" grep -q 'less than 7 days' err

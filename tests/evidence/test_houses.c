@@ -62,8 +62,12 @@ static struct dew_fit *opened(const char *name)
     struct dew_error list[4] = {{0}};
     struct dew_faults faults = {list, 4, 0};
     struct dew_fit *fit;
-    const struct dew_fit_ask ask = {
-        .name = scenario, .log = path, .sets = sets, .set_count = 1};
+    const char *logs[] = {path};
+    const struct dew_fit_ask ask = {.name = scenario,
+                                    .logs = logs,
+                                    .log_count = 1,
+                                    .sets = sets,
+                                    .set_count = 1};
     int fd;
 
     snprintf(path, sizeof path, "%s/houses/%s",
