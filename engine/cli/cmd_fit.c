@@ -7,7 +7,7 @@
 
 struct fit {
     struct cli__cli result, common;
-    const char *path, *logs[DEW_FIT_LOGS], *series, *until_word;
+    const char *path, *logs[DEW_FIT_LOGS], *series, *svg, *curve, *until_word;
     size_t log_count;
     struct dew_date until;
     struct dew_fit *fit;
@@ -46,6 +46,8 @@ static int fit(struct fit *f)
     told.fit = f->fit;
     if (f->series != NULL && cli__fit_series(&told, f->series, &err) != DEW_OK)
         return cli__error(&err);
+    if (cli__fit_charts(&told, f->svg, f->curve, &err) != DEW_OK)
+        return cli__error(&err);
     if (f->result.json)
         return cli__json(cli__fit_json(&told));
     cli__fit_print(&told);
@@ -54,13 +56,16 @@ static int fit(struct fit *f)
 
 /* ---- the command line -------------------------------------------------------------- */
 
-enum { KEY_UNTIL = 0x400, KEY_SERIES };
+enum { KEY_UNTIL = 0x400, KEY_SERIES, KEY_SVG, KEY_CURVE };
 
 static const struct argp_option options[] = {
     {"until", KEY_UNTIL, "DATE", 0,
      "learn from the hours before it, as in 2024-02-01, and foretell the rest",
      0},
     {"series", KEY_SERIES, "FILE", 0, "write every hour as CSV", 0},
+    {"svg", KEY_SVG, "FILE", 0, "draw the log over what was learned", 0},
+    {"curve", KEY_CURVE, "FILE", 0,
+     "draw what the house adds by outdoor temperature", 0},
     {0},
 };
 
@@ -105,6 +110,12 @@ static error_t take(int key, char *word, struct argp_state *state)
         return 0;
     case KEY_SERIES:
         f->series = word;
+        return 0;
+    case KEY_SVG:
+        f->svg = word;
+        return 0;
+    case KEY_CURVE:
+        f->curve = word;
         return 0;
     case ARGP_KEY_ARG:
         if (f->path == NULL)

@@ -19,4 +19,11 @@ void cli__fit_print(const struct cli__fit *f);
 enum dew_status cli__fit_series(const struct cli__fit *f, const char *path,
                                 struct dew_error *err);
 
+/* fit_svg.c: its two charts, each a file.  Either path may be NULL. */
+enum dew_status cli__fit_charts(const struct cli__fit *f, const char *log,
+                                const char *curve, struct dew_error *err);
+
+/* fit_print.c: the system that figures are told in. */
+enum dew_system cli__fit_system(const struct cli__fit *f);
+
 #endif

@@ -243,12 +243,16 @@ static void say_assumed(const struct told *t)
         item(text);
 }
 
+enum dew_system cli__fit_system(const struct cli__fit *f)
+{
+    return (enum dew_system)(f->units ? f->units : dew_fit_system(f->fit));
+}
+
 void cli__fit_print(const struct cli__fit *f)
 {
     struct told t = {.f = f,
                      .l = dew_evidence_learned(dew_fit_evidence(f->fit)),
-                     .system = (enum dew_system)(
-                         f->units ? f->units : dew_fit_system(f->fit))};
+                     .system = cli__fit_system(f)};
 
     t.room = t.system == DEW_SYSTEM_US ? ROOM_US : ROOM_SI;
     say_excess(&t);

@@ -83,6 +83,16 @@ says "of them learned from" \
     sh -c 'test "$(cut -d, -f3 hours.csv | grep -c 1)" = 1680'
 says "the first hour" grep -q '^2023-09-30,24,1,' hours.csv
 
+ends "drawn" 0 fit house.yaml log.csv --set log.sensor=all \
+    --until 2023-12-10 --svg log.svg --curve curve.svg
+says "as SVG" xmllint --noout log.svg curve.svg
+says "with what was kept back" grep -q 'Right of the upright line' log.svg
+says "a band, two lines, the day" sh -c \
+    'test "$(grep -c "class=\"\(b0\|thick\|logged\|edge\)\" d=\"M" log.svg)" -ge 4'
+says "a dot for each day learned from" sh -c \
+    'test "$(grep "class=\"dots\" d=\"M" curve.svg | head -1 | grep -o M | wc -l)" = 70'
+ends "not drawn nowhere" 3 fit house.yaml log.csv --set log.sensor=all \
+    --svg none/log.svg
 log 120 0 >alone.csv
 ends "without outdoors" 1 fit house.yaml alone.csv --set log.sensor=hall
 says "says what would do" grep -q 'give the weather of the log.s own days as weather.file' err
