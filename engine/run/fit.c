@@ -8,25 +8,11 @@
 #include <string.h>
 
 #include "core/fail.h"
-#include "dew/air.h"
-#include "run/run.h"
+#include "run/fit.h"
 
-enum { FAULTS = 50, NOTES = 8, NOTE = 320 };
+enum { FAULTS = 50 };
+
 static const double YOUNG = 2.0 * 365.25 * 86400.0; /* s */
-
-struct dew_fit {
-    struct dew_run *run; /* scenario, outdoors, log                         */
-    struct dew_log_report read;
-    struct dew_log *joined[DEW_FIT_LOGS]; /* the first is run->log: NULL     */
-    size_t logs;
-    int own; /* 1: the outdoors are the logs' own                           */
-    struct dew_evidence_hour *hours;
-    struct dew_evidence *evidence;
-    size_t until;
-    int young;
-    char notes[NOTES][NOTE];
-    size_t note_count;
-};
 
 /* ---- the scenario --------------------------------------------------------------- */
 
@@ -118,176 +104,6 @@ static enum dew_status read_logs(struct dew_fit *f,
                  : run__no_humidity(f->run, ask->logs[0], &f->read.file);
 }
 
-static enum dew_status no_outdoors(struct dew_run *r, const char *log)
-{
-    struct dew_error err = {0};
-
-    core__at(&err, log, 0, 0);
-    core__fail(&err, DEW_EMISSING,
-               "no outdoor temperature and humidity beside the indoor ones: "
-               "give the weather of the log's own days as weather.file, in the "
-               "scenario or with --set weather.file=FILE");
-    return run__fault(r, &err);
-}
-
-/* ---- hours ----------------------------------------------------------------------- */
-
-/* A log's figures at the hours of the first, where there are none yet. */
-static void lay(const struct dew_fit *f, const struct dew_log *log, double *t,
-                double *rh)
-{
-    size_t count;
-    const struct dew_log_hour *first = dew_log_hours(f->run->log, &count),
-                              *of = dew_log_hours(log, &count);
-    const struct dew_date *dates = dew_log_dates(log, &count);
-
-    for (size_t h = 0; h < count; h++) {
-        const struct dew_log_hour *at = dew_log_at(f->run->log, &dates[h]);
-
-        if (at == NULL)
-            continue;
-        if (isnan(t[at - first]))
-            t[at - first] = of[h].t;
-        if (isnan(rh[at - first]))
-            rh[at - first] = of[h].rh;
-    }
-}
-
-/* The outdoor columns of every file; a file may have none. */
-static void lay_outdoors(struct dew_fit *f, const struct dew_fit_ask *ask,
-                         const struct dew_log_ask *how,
-                         struct dew_log_report *read, double *t, double *rh)
-{
-    struct dew_log_ask outside = *how;
-
-    outside.outdoors = 1;
-    for (size_t k = 0; k < ask->log_count; k++) {
-        const struct dew_text text = {.name = ask->logs[k]};
-        struct dew_error list[1] = {{0}};
-        struct dew_faults faults = {list, 1, 0};
-        struct dew_log *log;
-
-        if (dew_log_parse(&log, &text, &outside, read, &faults) == DEW_OK)
-            lay(f, log, t, rh);
-        dew_log_close(log);
-    }
-}
-
-static void lay_weather(struct dew_fit *f)
-{
-    size_t count;
-    const struct dew_log_hour *first = dew_log_hours(f->run->log, &count);
-    const struct dew_hour *out = dew_year_hours(f->run->year, &count);
-    const struct dew_date *dates = dew_year_dates(f->run->year, &count);
-
-    for (size_t h = 0; h < count; h++) {
-        const struct dew_log_hour *at = dew_log_at(f->run->log, &dates[h]);
-
-        if (at == NULL)
-            continue;
-        f->hours[at - first].t_out = out[h].t;
-        f->hours[at - first].pv_out = dew_air_pv(out[h].w, out[h].p);
-    }
-}
-
-/* How many hours have all four figures. */
-static size_t whole(const struct dew_fit *f, size_t count)
-{
-    size_t n = 0;
-
-    for (size_t k = 0; k < count; k++) {
-        const struct dew_evidence_hour *x = &f->hours[k];
-
-        n += (size_t)!isnan(x->t_in + x->rh + x->t_out + x->pv_out);
-    }
-    return n;
-}
-
-/* Indoors, all files together; t and rh of the outdoors NaN. */
-static void lay_indoors(struct dew_fit *f, const struct dew_log_ask *ask,
-                        double *t, double *rh)
-{
-    size_t count;
-    const struct dew_date *dates = dew_log_dates(f->run->log, &count);
-
-    for (size_t k = 0; k < count; k++)
-        t[k] = rh[k] = NAN;
-    lay(f, f->run->log, t, rh);
-    for (size_t i = 1; i < f->logs; i++)
-        lay(f, f->joined[i], t, rh);
-    for (size_t k = 0; k < count; k++) {
-        struct dew_date clock =
-            dew_weather_by_clock(&dates[k], ask->clock, ask->utc_offset);
-
-        f->hours[k] = (struct dew_evidence_hour){.t_in = t[k],
-                                                 .rh = rh[k],
-                                                 .t_out = NAN,
-                                                 .pv_out = NAN,
-                                                 .clock = clock.hour % 24};
-        t[k] = rh[k] = NAN;
-    }
-}
-
-static enum dew_status no_hour(struct dew_fit *f, const char *name)
-{
-    size_t count;
-    const struct dew_date *d = dew_log_dates(f->run->log, &count);
-    struct dew_error err = {0};
-
-    core__at(&err, name, 0, 0);
-    core__fail(&err, DEW_EMISSING,
-               "no hour of the log has temperature, humidity and weather: the "
-               "log runs from %d-%02d-%02d to %d-%02d-%02d, and the weather "
-               "must be of these days",
-               d[0].year, d[0].month, d[0].day, d[count - 1].year,
-               d[count - 1].month, d[count - 1].day);
-    return run__fault(f->run, &err);
-}
-
-/* The outdoors: the logs' own, where both t and rh are had, else the weather. */
-static enum dew_status take_outdoors(struct dew_fit *f, size_t count,
-                                     const double *t, const double *rh,
-                                     const char *name)
-{
-    for (size_t k = 0; k < count; k++) {
-        f->hours[k].t_out = t[k];
-        f->hours[k].pv_out = rh[k] * dew_air_pws_liquid(t[k]);
-        f->own |= !isnan(t[k] + rh[k]);
-    }
-    if (f->own)
-        return DEW_OK;
-    if (dew_scenario_weather(f->run->scenario).file[0] == '\0')
-        return no_outdoors(f->run, name);
-    if (run__weather_air(f->run) == DEW_OK)
-        lay_weather(f);
-    return f->run->status;
-}
-
-static enum dew_status make_hours(struct dew_fit *f,
-                                  const struct dew_fit_ask *ask,
-                                  const struct dew_log_ask *how)
-{
-    size_t count;
-    struct dew_log_report *read = calloc(1, sizeof *read);
-    double *t;
-
-    (void)dew_log_hours(f->run->log, &count);
-    f->hours = calloc(count, sizeof *f->hours);
-    t = calloc(2 * count, sizeof *t);
-    if (f->hours == NULL || t == NULL || read == NULL) {
-        run__memory(f->run);
-    } else {
-        lay_indoors(f, how, t, t + count);
-        lay_outdoors(f, ask, how, read, t, t + count);
-        if (take_outdoors(f, count, t, t + count, ask->logs[0]) == DEW_OK &&
-            whole(f, count) == 0)
-            no_hour(f, ask->logs[0]);
-    }
-    free(read);
-    free(t);
-    return f->run->status;
-}
-
 /* ---- learning -------------------------------------------------------------------- */
 
 static int before(const struct dew_date *a, const struct dew_date *b)
@@ -314,8 +130,8 @@ static size_t earlier(const struct dew_date *dates, size_t count,
 
 static enum dew_status learn(struct dew_fit *f, const struct dew_fit_ask *ask)
 {
-    size_t count;
-    const struct dew_date *dates = dew_log_dates(f->run->log, &count);
+    const struct dew_date *dates = f->dates;
+    size_t count = f->count;
     struct dew_evidence_ask of = {.hours = f->hours,
                                   .count = count,
                                   .until = count,
@@ -346,8 +162,8 @@ static enum dew_status learn(struct dew_fit *f, const struct dew_fit_ask *ask)
 
 static void note(struct dew_fit *f, const char *text, const char *of)
 {
-    if (f->note_count < NOTES)
-        snprintf(f->notes[f->note_count++], NOTE, "%s%s", text, of);
+    if (f->note_count < RUN__FIT_NOTES)
+        snprintf(f->notes[f->note_count++], RUN__FIT_NOTE, "%s%s", text, of);
 }
 
 static void assume(struct dew_fit *f, const struct dew_log_ask *ask)
@@ -397,7 +213,7 @@ static enum dew_status open_it(struct dew_fit *f, const struct dew_fit_ask *ask)
     else if (read_scenario(f->run, ask) == DEW_OK &&
              run__log_answers(f->run, answers) == DEW_OK &&
              read_logs(f, ask, &answers->ask) == DEW_OK &&
-             make_hours(f, ask, &answers->ask) == DEW_OK) {
+             run__fit_hours(f, ask, &answers->ask) == DEW_OK) {
         assume(f, &answers->ask);
         learn(f, ask);
     }
@@ -441,6 +257,7 @@ void dew_fit_close(struct dew_fit *fit)
         dew_log_close(fit->joined[k]);
     dew_run_close(fit->run);
     free(fit->hours);
+    free(fit->dates);
     free(fit);
 }
 
@@ -452,13 +269,14 @@ const struct dew_evidence *dew_fit_evidence(const struct dew_fit *fit)
 const struct dew_evidence_hour *dew_fit_hours(const struct dew_fit *fit,
                                               size_t *count)
 {
-    (void)dew_log_hours(fit->run->log, count);
+    *count = fit->count;
     return fit->hours;
 }
 
 const struct dew_date *dew_fit_dates(const struct dew_fit *fit, size_t *count)
 {
-    return dew_log_dates(fit->run->log, count);
+    *count = fit->count;
+    return fit->dates;
 }
 
 size_t dew_fit_until(const struct dew_fit *fit)
