@@ -10,6 +10,7 @@ struct fit {
     const char *path, *logs[DEW_FIT_LOGS], *series, *svg, *curve, *until_word;
     size_t log_count;
     struct dew_date until;
+    int changed; /* until is --changed's                               */
     struct dew_fit *fit;
 };
 
@@ -23,7 +24,8 @@ static int open_it(struct fit *f)
                                     .log_count = f->log_count,
                                     .sets = f->common.sets,
                                     .set_count = f->common.set_count,
-                                    .until = f->until_word ? &f->until : NULL};
+                                    .until = f->until_word ? &f->until : NULL,
+                                    .changed = f->changed};
     int code = CLI__DONE;
 
     if (faults.list == NULL)
@@ -56,11 +58,15 @@ static int fit(struct fit *f)
 
 /* ---- the command line -------------------------------------------------------------- */
 
-enum { KEY_UNTIL = 0x400, KEY_SERIES, KEY_SVG, KEY_CURVE };
+enum { KEY_UNTIL = 0x400, KEY_CHANGED, KEY_SERIES, KEY_SVG, KEY_CURVE };
 
 static const struct argp_option options[] = {
     {"until", KEY_UNTIL, "DATE", 0,
      "learn from the hours before it, as in 2024-02-01, and foretell the rest",
+     0},
+    {"changed", KEY_CHANGED, "DATE", 0,
+     "the house was changed that day: hold the days after to what the house as "
+     "it was would have made of the same weather",
      0},
     {"series", KEY_SERIES, "FILE", 0, "write every hour as CSV", 0},
     {"svg", KEY_SVG, "FILE", 0, "draw the log over what was learned", 0},
@@ -79,14 +85,17 @@ static int digits(const char *word, int from, int count)
 }
 
 /* "2024-02-01": the hours that end before its first one begins. */
-static void take_until(struct argp_state *state, struct fit *f,
-                       const char *word)
+static void take_day(struct argp_state *state, struct fit *f, int changed,
+                     const char *word)
 {
     static const int days[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
     struct dew_date d = {0};
     int leap;
 
+    if (f->until_word != NULL)
+        cli__usage(state, "one of --until and --changed, once");
     f->until_word = word;
+    f->changed = changed;
     if (strlen(word) == 10 && word[4] == '-' && word[7] == '-') {
         d.year = digits(word, 0, 4);
         d.month = digits(word, 5, 2);
@@ -95,8 +104,8 @@ static void take_until(struct argp_state *state, struct fit *f,
     leap = d.year % 4 == 0 && (d.year % 100 != 0 || d.year % 400 == 0);
     if (d.year < 1 || d.month < 1 || d.month > 12 || d.day < 1 ||
         d.day > days[d.month - 1] + (leap && d.month == 2))
-        cli__usage(state, "--until %s: not a day; write it like 2024-02-01",
-                   word);
+        cli__usage(state, "--%s %s: not a day; write it like 2024-02-01",
+                   changed ? "changed" : "until", word);
     f->until = d; /* hour 0 */
 }
 
@@ -106,7 +115,8 @@ static error_t take(int key, char *word, struct argp_state *state)
 
     switch (key) {
     case KEY_UNTIL:
-        take_until(state, f, word);
+    case KEY_CHANGED:
+        take_day(state, f, key == KEY_CHANGED, word);
         return 0;
     case KEY_SERIES:
         f->series = word;
@@ -150,7 +160,8 @@ static const char does[] =
     "  dewledger fit house.yaml log.csv\n"
     "  dewledger fit house.yaml log.csv --set log.sensor=all\n"
     "  dewledger fit house.yaml humidity.csv temperature.csv\n"
-    "  dewledger fit house.yaml log.csv --until 2024-02-01 --json\n";
+    "  dewledger fit house.yaml log.csv --until 2024-02-01 --json\n"
+    "  dewledger fit house.yaml before.csv after.csv --changed 2024-02-01\n";
 
 int cli__cmd_fit(int argc, char **argv)
 {

@@ -59,6 +59,30 @@ static json_t *parameters(const struct dew_evidence_learned *l)
     return noises(list, &l->noise);
 }
 
+static json_t *range(const struct dew_evidence_range *r)
+{
+    return json_pack("{s:o, s:o, s:o}", "p10", cli__real(r->p10), "p50",
+                     cli__real(r->p50), "p90", cli__real(r->p90));
+}
+
+static json_t *change(const struct cli__fit *f)
+{
+    const struct dew_evidence_change *c = dew_fit_change(f->fit);
+    json_t *o;
+
+    if (c == NULL)
+        return json_null();
+    o = json_pack("{s:o, s:o, s:o}", "days", cli__real(c->days), "drier_chance",
+                  cli__real(c->drier), "too_humid_pct",
+                  cli__real(100 * dew_fit_too_humid(f->fit)));
+    o = cli__set(o, "rh_change_pct", range(&c->rh));
+    o = cli__set(o, "vapour_change_pa", range(&c->pv));
+    o = cli__set(o, "humid_logged_h", cli__real(c->humid_logged));
+    o = cli__set(o, "humid_as_it_was_h", range(&c->humid));
+    return cli__set(o, "parameters_after",
+                    parameters(dew_evidence_learned(dew_fit_after(f->fit))));
+}
+
 static json_t *notes(const struct cli__fit *f)
 {
     json_t *list = json_array();
@@ -84,6 +108,7 @@ json_t *cli__fit_json(const struct cli__fit *f)
                            cli__real(line->rmse_rh), "rmse_vapour_pa",
                            cli__real(line->rmse_pv)));
     o = cli__set(o, "parameters", parameters(l));
+    o = cli__set(o, "change", change(f));
     o = cli__set(o, "innovation_rms", cli__real(l->innovation));
     o = cli__set(o, "outdoor_least_c", cli__real(l->t_least));
     o = cli__set(o, "outdoor_most_c", cli__real(l->t_most));

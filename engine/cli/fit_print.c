@@ -30,6 +30,80 @@ static struct report__word number(double x, int decimals)
     return report__number(x, decimals);
 }
 
+/* ---- did it change? ------------------------------------------------------------ */
+
+static const double CLEAR = 0.95; /* of the draws: our own                   */
+
+/* "2.1 to 4.0 points drier", "1.2 points more humid to 0.4 drier" */
+static struct report__word drier(const struct dew_evidence_range *r)
+{
+    struct report__word w;
+
+    if (r->p90 <= 0)
+        snprintf(w.text, sizeof w.text, "%.20s to %.20s points drier",
+                 number(-r->p90, 1).text, number(-r->p10, 1).text);
+    else if (r->p10 >= 0)
+        snprintf(w.text, sizeof w.text, "%.20s to %.20s points more humid",
+                 number(r->p10, 1).text, number(r->p90, 1).text);
+    else
+        snprintf(w.text, sizeof w.text,
+                 "%.20s points drier to %.20s more humid",
+                 number(-r->p10, 1).text, number(r->p90, 1).text);
+    return w;
+}
+
+static void say_verdict(const struct dew_evidence_change *c)
+{
+    char text[TEXT];
+
+    if (c->drier >= CLEAR || c->drier <= 1 - CLEAR)
+        snprintf(text, sizeof text,
+                 "Since the change the house is %s by %s points of relative "
+                 "humidity than the same weather would have made it as it was "
+                 "(8 chances in 10: %s). Whatever else changed with it is in "
+                 "that.",
+                 c->drier >= CLEAR ? "drier" : "more humid",
+                 number(fabs(c->rh.p50), 1).text, drier(&c->rh).text);
+    else
+        snprintf(text, sizeof text,
+                 "The log cannot tell yet whether the change did anything: "
+                 "beside the house as it was in the same weather the air is %s "
+                 "(8 chances in 10), and habits alone can do that.",
+                 drier(&c->rh).text);
+    cli__wrap(stdout, 0, text);
+}
+
+static void say_change(const struct told *t)
+{
+    const struct dew_evidence_change *c = dew_fit_change(t->f->fit);
+    double at = 0.5 * (t->l->t_least + t->l->t_most);
+    struct dew_evidence_figure was = dew_evidence_excess(t->l, at), now;
+    char text[TEXT];
+
+    if (c == NULL)
+        return;
+    say_verdict(c);
+    now =
+        dew_evidence_excess(dew_evidence_learned(dew_fit_after(t->f->fit)), at);
+    snprintf(
+        text, sizeof text,
+        "In the %s days compared, from %d days after the change on, %s "
+        "hours were above %s; in the house as it was it would have been "
+        "%s (%s to %s). At %s outdoors it adds %s Pa (%s to %s) now, and "
+        "added %s (%s to %s).",
+        number(c->days, 0).text, DEW_FIT_SETTLES,
+        number(c->humid_logged, 0).text,
+        report__percent(dew_fit_too_humid(t->f->fit)).text,
+        number(c->humid.p50, 0).text, number(c->humid.p10, 0).text,
+        number(c->humid.p90, 0).text, degrees(t, at).text,
+        number(now.value, 0).text, number(now.value - BAND80 * now.sd, 0).text,
+        number(now.value + BAND80 * now.sd, 0).text, number(was.value, 0).text,
+        number(was.value - BAND80 * was.sd, 0).text,
+        number(was.value + BAND80 * was.sd, 0).text);
+    cli__wrap(stdout, 0, text);
+    puts("\nThe house as it was");
+}
+
 /* ---- what it adds ------------------------------------------------------------ */
 
 static double points(const struct told *t, double pa)
@@ -203,7 +277,7 @@ static void say_how_well(const struct told *t)
         cli__wrap(stdout, 0,
                   "That is poor: much of what this house does follows neither "
                   "the weather nor its own past.");
-    if (t->f->until)
+    if (t->f->until && dew_fit_change(t->f->fit) == NULL)
         say_kept_back(t);
 }
 
@@ -255,6 +329,7 @@ void cli__fit_print(const struct cli__fit *f)
                      .system = cli__fit_system(f)};
 
     t.room = t.system == DEW_SYSTEM_US ? ROOM_US : ROOM_SI;
+    say_change(&t);
     say_excess(&t);
     putchar('\n');
     print_table(&t);

@@ -116,6 +116,10 @@ enum dew_status evidence__learn(struct dew_evidence *e, struct dew_error *err);
 
 /* ---- foretell.c ---------------------------------------------------------------- */
 
+/* The sd that a season not seen adds, far hours after the last learned from. */
+double evidence__unseen(const struct evidence__step *step, const double *q,
+                        double far);
+
 enum dew_status evidence__foretell(struct dew_evidence *e,
                                    struct dew_error *err);
 enum dew_status evidence__score(struct dew_evidence *e, struct dew_error *err);

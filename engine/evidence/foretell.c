@@ -43,6 +43,13 @@ static enum dew_status open_variance(struct dew_evidence *e, const double *rh,
     return status;
 }
 
+double evidence__unseen(const struct evidence__step *step, const double *q,
+                        double far)
+{
+    return UNSEEN * fabs(evidence__curve(step, q)) * step->slope *
+           sqrt(1.0 - exp(-2.0 * far / UNSEEN_OVER));
+}
+
 static void tell(struct dew_evidence *e, const double q[EVIDENCE__MOST],
                  size_t h)
 {
@@ -55,13 +62,12 @@ static void tell(struct dew_evidence *e, const double q[EVIDENCE__MOST],
     t->rh = t->model;
     if (far > 0.0) {
         t->rh += evidence__later(&noise, &e->white.end, far, &habits);
-        unseen = UNSEEN * fabs(evidence__curve(step, q)) * step->slope;
-        unseen *= unseen * (1.0 - exp(-2.0 * far / UNSEEN_OVER));
+        unseen = evidence__unseen(step, q, far);
     } else {
         habits = noise.slow * noise.slow + noise.quick * noise.quick +
                  noise.white * noise.white;
     }
-    t->sd = sqrt(e->again[h] + habits + unseen);
+    t->sd = sqrt(e->again[h] + habits + unseen * unseen);
 }
 
 enum dew_status evidence__foretell(struct dew_evidence *e,

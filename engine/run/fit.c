@@ -10,7 +10,7 @@
 #include "core/fail.h"
 #include "run/fit.h"
 
-enum { FAULTS = 50 };
+enum { FAULTS = 50, DRAWS = 400 };
 
 static const double YOUNG = 2.0 * 365.25 * 86400.0; /* s */
 
@@ -104,6 +104,16 @@ static enum dew_status read_logs(struct dew_fit *f,
                  : run__no_humidity(f->run, ask->logs[0], &f->read.file);
 }
 
+static const struct dew_value *value_of(const struct dew_fit *f,
+                                        const char *key)
+{
+    size_t keys;
+    const struct dew_field *fields = dew_scenario_fields(&keys);
+
+    return &dew_scenario_base(
+        f->run->scenario)[dew_scenario_field(key) - fields];
+}
+
 /* ---- learning -------------------------------------------------------------------- */
 
 static int before(const struct dew_date *a, const struct dew_date *b)
@@ -128,34 +138,62 @@ static size_t earlier(const struct dew_date *dates, size_t count,
     return n > 0 && dates[n - 1].hour == 24 ? n - 1 : n;
 }
 
+static enum dew_status outside(struct dew_fit *f, struct dew_error *err)
+{
+    const struct dew_date *d = f->dates, *last = &d[f->count - 1];
+
+    core__fail(err, DEW_ERANGE,
+               "--until and --changed want a day within the log, %d-%02d-%02d "
+               "to %d-%02d-%02d",
+               d->year, d->month, d->day, last->year, last->month, last->day);
+    return run__fault(f->run, err);
+}
+
+/* The days after, when the stores have settled: drawn as it was, and learned
+   by themselves. */
+static enum dew_status compare(struct dew_fit *f, struct dew_error *err)
+{
+    size_t from = f->until + 24 * DEW_FIT_SETTLES;
+    const struct dew_evidence_change_ask ask = {.hours = f->hours,
+                                                .from = from,
+                                                .too_humid =
+                                                    dew_fit_too_humid(f),
+                                                .draws = DRAWS,
+                                                .seed = 1};
+    struct dew_evidence_ask of = {.hours = f->hours + from,
+                                  .count = f->count - from,
+                                  .until = f->count - from,
+                                  .young = f->young,
+                                  .prior = DEW_EVIDENCE_PRIOR};
+
+    if (from >= f->count)
+        return outside(f, err);
+    if (dew_evidence_changed(f->evidence, &ask, &f->change, err) != DEW_OK ||
+        dew_evidence_open(&f->after, &of, err) != DEW_OK)
+        return run__fault(f->run, err);
+    return DEW_OK;
+}
+
 static enum dew_status learn(struct dew_fit *f, const struct dew_fit_ask *ask)
 {
-    const struct dew_date *dates = f->dates;
-    size_t count = f->count;
     struct dew_evidence_ask of = {.hours = f->hours,
-                                  .count = count,
-                                  .until = count,
+                                  .count = f->count,
+                                  .until = f->count,
                                   .young = f->young,
                                   .prior = DEW_EVIDENCE_PRIOR};
     struct dew_error err = {0};
 
     core__at(&err, ask->logs[0], 0, 0);
     if (ask->until != NULL)
-        of.until = earlier(dates, count, ask->until);
-    if (of.until == 0 || (ask->until != NULL && of.until + 1 >= count))
-        return core__fail(&err, DEW_ERANGE,
-                          "--until wants a day within the log, %d-%02d-%02d to "
-                          "%d-%02d-%02d",
-                          dates[0].year, dates[0].month, dates[0].day,
-                          dates[count - 1].year, dates[count - 1].month,
-                          dates[count - 1].day),
-               run__fault(f->run, &err);
+        of.until = earlier(f->dates, f->count, ask->until);
+    if (of.until == 0 || (ask->until != NULL && of.until + 1 >= f->count))
+        return outside(f, &err);
     f->until = of.until;
     if (dew_evidence_open(&f->evidence, &of, &err) != DEW_OK) {
         err.hour = 0;
         return run__fault(f->run, &err);
     }
-    return DEW_OK;
+    return ask->changed && ask->until != NULL ? compare(f, &err) : DEW_OK;
 }
 
 /* ---- what was assumed -------------------------------------------------------------- */
@@ -168,16 +206,14 @@ static void note(struct dew_fit *f, const char *text, const char *of)
 
 static void assume(struct dew_fit *f, const struct dew_log_ask *ask)
 {
-    size_t keys;
-    const struct dew_field *fields = dew_scenario_fields(&keys);
-    const struct dew_value *age = &dew_scenario_base(
-        f->run->scenario)[dew_scenario_field("safety.house_age") - fields];
+    const struct dew_value *age = value_of(f, "safety.house_age");
 
     f->young = age->given && age->amount.si < YOUNG;
-    note(f,
-         f->read.taken_count > 1 ? "The mean of these sensors: "
-                                 : "The sensor: ",
-         f->read.taken);
+    if (f->logs == 1)
+        note(f,
+             f->read.taken_count > 1 ? "The mean of these sensors: "
+                                     : "The sensor: ",
+             f->read.taken);
     note(f,
          f->own ? "The outdoor air is the log's own"
                 : "The outdoor air is that of weather.file",
@@ -192,8 +228,10 @@ static void assume(struct dew_fit *f, const struct dew_log_ask *ask)
              "(safety.house_age) and dries by itself",
              "");
     note(f,
-         "The sensors are right: an offset of theirs would be learned as "
-         "the house's",
+         ask->checks > 0
+             ? "The sensor's humidity was put right by log.reads"
+             : "The sensors are right: an offset of theirs would be learned as "
+               "the house's (log.reads puts it right)",
          "");
     note(f, "Whatever the windows, fans and people did, they go on doing", "");
 }
@@ -225,7 +263,7 @@ enum dew_status dew_fit_open(struct dew_fit **fit,
                              const struct dew_fit_ask *ask,
                              struct dew_faults *faults)
 {
-    const struct dew_run_ask as_run = {.name = ask->name, .job = DEW_RUN_CHECK};
+    const struct dew_run_ask as_run = {.name = ask->name};
     struct dew_error err = {.status = DEW_EMEM, .text = "out of memory"};
     struct dew_fit *f = calloc(1, sizeof *f);
     enum dew_status status;
@@ -253,6 +291,7 @@ void dew_fit_close(struct dew_fit *fit)
     if (fit == NULL)
         return;
     dew_evidence_close(fit->evidence);
+    dew_evidence_close(fit->after);
     for (size_t k = 1; k < DEW_FIT_LOGS; k++)
         dew_log_close(fit->joined[k]);
     dew_run_close(fit->run);
@@ -287,6 +326,21 @@ size_t dew_fit_until(const struct dew_fit *fit)
 int dew_fit_system(const struct dew_fit *fit)
 {
     return dew_scenario_system(fit->run->scenario);
+}
+
+const struct dew_evidence_change *dew_fit_change(const struct dew_fit *fit)
+{
+    return fit->after != NULL ? &fit->change : NULL;
+}
+
+const struct dew_evidence *dew_fit_after(const struct dew_fit *fit)
+{
+    return fit->after;
+}
+
+double dew_fit_too_humid(const struct dew_fit *fit)
+{
+    return value_of(fit, "limits.too_humid")->amount.si;
 }
 
 const char *dew_fit_note(const struct dew_fit *fit, size_t i)

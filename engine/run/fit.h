@@ -20,7 +20,8 @@ struct dew_fit {
     struct dew_evidence_hour *hours; /* count                               */
     struct dew_date *dates;          /* count                               */
     size_t count;
-    struct dew_evidence *evidence;
+    struct dew_evidence *evidence, *after; /* after: NULL unless changed    */
+    struct dew_evidence_change change;
     size_t until;
     int young;
     char notes[RUN__FIT_NOTES][RUN__FIT_NOTE];

@@ -153,6 +153,43 @@ struct dew_evidence_figure dew_evidence_excess(
 double dew_evidence_shown(const struct dew_evidence_learned *learned,
                           double hours);
 
+/* ---- did it change? --------------------------------------------------------- */
+
+/* Of draws: one in ten is below p10, one above p90. */
+struct dew_evidence_range {
+    double p10, p50, p90;
+};
+
+struct dew_evidence_change_ask {
+    const struct dew_evidence_hour *hours; /* as learned from                */
+    size_t from; /* the first hour compared; until or later: the time that the
+                    stores of the changed house need lies between            */
+    double too_humid; /* -    0 .. 1                                       */
+    size_t draws;     /* 10 .. 10000                                       */
+    unsigned long seed;
+};
+
+/* The log beside the same weather in the house as it was.  Plain. */
+struct dew_evidence_change {
+    double days;                     /* compared                              */
+    struct dew_evidence_range rh;    /* % RH  logged less as it was, mean     */
+    struct dew_evidence_range pv;    /* Pa    the same of vapour pressure     */
+    double humid_logged;             /* h     above too_humid                 */
+    struct dew_evidence_range humid; /* h    the same as it was              */
+    double drier; /* -     share of draws in which the log is the drier      */
+};
+
+/*
+ * Draw the house learned from the hours before until, its habits going on
+ * from where they were, through the hours after; and hold the log to it.
+ * Errors: DEW_EMISSING: fewer than DEW_EVIDENCE_LEAST hours to compare;
+ * DEW_ERANGE; DEW_ESOLVE; DEW_EMEM.
+ */
+enum dew_status dew_evidence_changed(struct dew_evidence *evidence,
+                                     const struct dew_evidence_change_ask *ask,
+                                     struct dew_evidence_change *out,
+                                     struct dew_error *err);
+
 void dew_evidence_close(struct dew_evidence *evidence); /* NULL is allowed */
 
 #ifdef __cplusplus

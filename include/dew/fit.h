@@ -28,6 +28,7 @@ struct dew_fit_ask {
     size_t set_count;
     const struct dew_date *until; /* learn from hours that end before it; NULL:
                                      from all                                 */
+    int changed; /* 1: the house was changed on that day: dew_fit_change      */
 };
 
 struct dew_fit; /* opaque: scenario, log, outdoors, evidence */
@@ -58,6 +59,14 @@ const struct dew_date *dew_fit_dates(const struct dew_fit *fit, size_t *count);
 size_t dew_fit_until(const struct dew_fit *fit);
 /* 1 inch-pound, 2 metric: as the scenario was written. */
 int dew_fit_system(const struct dew_fit *fit);
+
+/* Where the house was changed: the log from DEW_FIT_SETTLES days on beside the
+   house as it was, and what is learned from these days alone; else NULL. */
+enum { DEW_FIT_SETTLES = 10 };
+const struct dew_evidence_change *dew_fit_change(const struct dew_fit *fit);
+const struct dew_evidence *dew_fit_after(const struct dew_fit *fit);
+/* The humidity that hours of the change are counted above, 0 .. 1. */
+double dew_fit_too_humid(const struct dew_fit *fit);
 
 /* Line i of what was assumed; NULL after the last. */
 const char *dew_fit_note(const struct dew_fit *fit, size_t i);

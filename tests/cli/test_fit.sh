@@ -93,6 +93,30 @@ says "a dot for each day learned from" sh -c \
     'test "$(grep "class=\"dots\" d=\"M" curve.svg | head -1 | grep -o M | wc -l)" = 70'
 ends "not drawn nowhere" 3 fit house.yaml log.csv --set log.sensor=all \
     --svg none/log.svg
+# a change on 10 December, in two files: 9 points drier from then on
+awk -F, -v OFS=, 'NR == 1 || $1 < "2023-12-10"' log.csv >before.csv
+awk -F, -v OFS=, 'NR == 1 { print; next } $1 >= "2023-12-10" {
+    $3 -= 9; $5 -= 9; print }' log.csv >after.csv
+ends "before and after" 0 fit house.yaml before.csv after.csv \
+    --set log.sensor=all --changed 2023-12-10
+says "says what changed" grep -q 'Since the change the house is drier by' out
+says "in 80 columns too" sh -c '! grep -q "^.\{81\}" out'
+ends "before and after" 0 fit house.yaml before.csv after.csv \
+    --set log.sensor=all --changed 2023-12-10 --set limits.too_humid=40% --json
+within "change.days" "$(figure change days)" 39.9 40
+within "change.drier_chance" "$(figure change drier_chance)" 0.95 1
+within "change.rh_change_pct.p50" "$(sed -n '/"rh_change_pct"/,/}/p' out |
+    sed -n 's/.*"p50": \([-0-9.]*\),/\1/p')" -11 -7
+says "counted above the limit" \
+    test "$(awk -F, 'NR > 1 && $1 > "2023-12-20 00:00" && ($3 + $5) / 2 > 40' after.csv |
+        wc -l)" = "$(figure change humid_logged_h | sed 's/\.0$//')"
+ends "nothing changed" 0 fit house.yaml log.csv --set log.sensor=all \
+    --changed 2023-12-10
+says "is not told as a change" grep -q 'The log cannot tell yet' out
+ends "changed too late" 1 fit house.yaml log.csv --set log.sensor=all \
+    --changed 2024-01-14
+says "says how long it takes" grep -q 'less than 7 tell nothing' err
+ends "both" 2 fit house.yaml log.csv --until 2023-12-10 --changed 2023-12-10
 log 120 0 >alone.csv
 ends "without outdoors" 1 fit house.yaml alone.csv --set log.sensor=hall
 says "says what would do" grep -q 'give the weather of the log.s own days as weather.file' err

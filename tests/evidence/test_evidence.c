@@ -202,13 +202,35 @@ TEST(the_prior_is_that_of_its_equation)
 
 /* ---- learned ---------------------------------------------------------------------------- */
 
+static struct dew_evidence_change changed(struct dew_evidence *e, size_t from,
+                                          double too_humid)
+{
+    struct dew_evidence_change_ask ask = {.hours = made.hours,
+                                          .from = from,
+                                          .too_humid = too_humid,
+                                          .draws = 200,
+                                          .seed = 5};
+    struct dew_evidence_change c;
+
+    assert_int_equal(dew_evidence_changed(e, &ask, &c, NULL), DEW_OK);
+    return c;
+}
+
+/* 1 where no change lies within 8 chances in 10. */
+static int nothing_changed(struct dew_evidence *e, size_t from)
+{
+    struct dew_evidence_change c = changed(e, from, 0.6);
+
+    return c.rh.p10 <= 0 && c.rh.p90 >= 0;
+}
+
 /* So many houses drawn: the truth lies within the bands as often as they say,
    and so does the log that is foretold. */
 TEST(the_truth_lies_within_the_bands)
 {
     enum { HOUSES = 24, DAYS = 150, LEARN = 90 };
     struct core__random *r;
-    double inside = 0, told = 0, ratio = 0;
+    double inside = 0, told = 0, ratio = 0, same = 0;
 
     assert_int_equal(core__random_open(&r, 20260731, NULL), DEW_OK);
     for (int k = 0; k < HOUSES; k++) {
@@ -224,12 +246,15 @@ TEST(the_truth_lies_within_the_bands)
                       1.2816 * l->curve[i].sd;
         told += l->rest.band80;
         ratio += l->rest.rmse_rh < l->line.rmse_rh;
+        same += nothing_changed(e, (LEARN + 10) * 24);
         dew_evidence_close(e);
     }
     core__random_close(r);
     inside /= HOUSES * (DEW_EVIDENCE_NODES - 1);
-    print_message("truth inside %.2f, log inside %.2f, better %.2f\n", inside,
-                  told / HOUSES, ratio / HOUSES);
+    print_message("truth inside %.2f, log inside %.2f, better %.2f, no change "
+                  "%.2f\n",
+                  inside, told / HOUSES, ratio / HOUSES, same / HOUSES);
+    assert_true(same / HOUSES > 0.7 && same / HOUSES < 0.97);
     assert_true(inside > 0.68 && inside < 0.92);
     assert_true(told / HOUSES > 0.74 && told / HOUSES < 0.92);
     assert_true(ratio / HOUSES >= 0.9);
@@ -347,6 +372,94 @@ TEST(the_band_widens)
     assert_true(t[60 * 24].sd < 0.7 * t[60 * 24 + 48].sd);
     assert_true(t[60 * 24 + 48].sd < t[100 * 24].sd);
     assert_true(fabs(t[60 * 24].rh - 100 * made.hours[60 * 24].rh) < 3);
+    dew_evidence_close(e);
+    core__random_close(r);
+}
+
+/* ---- a change ----------------------------------------------------------------------------- */
+
+TEST(a_change_is_the_log_less_the_house_as_it_was)
+{
+    enum { FROM = 70 * 24 };
+    struct core__random *r;
+    struct dew_evidence *e;
+    struct dew_evidence_change before, after;
+    double humid = 0;
+
+    assert_int_equal(core__random_open(&r, 91, NULL), DEW_OK);
+    made_outdoors(&made, r, 130 * 24, 60.0);
+    made_log(&made, r, MADE_TRUTH, &MADE_NOISE);
+    e = made_learned(&made, 60 * 24);
+    before = changed(e, FROM, 0.5);
+    for (size_t h = 60 * 24; h < made.count; h++) {
+        made.hours[h].rh -= 0.08;
+        humid += h >= FROM && made.hours[h].rh > 0.5;
+    }
+    after = changed(e, FROM, 0.5);
+    assert_near(after.days, 60, 1e-12);
+    assert_near(after.rh.p50, before.rh.p50 - 8, 1e-9);
+    assert_near(after.rh.p90, before.rh.p90 - 8, 1e-9);
+    assert_near(after.pv.p50, before.pv.p50 - 0.08 * dew_air_pws_liquid(21.7),
+                8.0);
+    assert_near(after.humid_logged, humid, 0);
+    assert_near(after.humid.p50, before.humid.p50, 0);
+    assert_true(before.humid_logged > before.humid.p10 * 0.5);
+    assert_true(before.drier > 0.02 && before.drier < 0.98);
+    assert_true(after.drier > 0.99);
+    dew_evidence_close(e);
+    core__random_close(r);
+}
+
+/* Without doubt of the house, the draws go as far apart as the band says. */
+TEST(draws_are_as_wide_as_the_band)
+{
+    struct core__random *r;
+    struct dew_evidence *e;
+    const struct dew_evidence_told *t;
+    struct dew_evidence_change c;
+    double sd = 0, n = 0;
+
+    assert_int_equal(core__random_open(&r, 92, NULL), DEW_OK);
+    made_outdoors(&made, r, 100 * 24, 60.0);
+    made_log(&made, r, MADE_TRUTH, &MADE_NOISE);
+    e = made_learned(&made, 60 * 24);
+    t = dew_evidence_told(e);
+    for (size_t h = 61 * 24; h < 68 * 24 + 1; h++) {
+        sd += t[h].sd;
+        n += 1;
+    }
+    /* of the mean of a week: what is slow is in it, what is quick is not */
+    for (size_t h = 68 * 24 + 1; h < made.count; h++)
+        made.hours[h].rh = NAN;
+    c = changed(e, 61 * 24, 0.6);
+    assert_true((c.rh.p90 - c.rh.p10) / 2 < 1.2816 * sd / n);
+    assert_true((c.rh.p90 - c.rh.p10) / 2 > 0.35 * 1.2816 * sd / n);
+    dew_evidence_close(e);
+    core__random_close(r);
+}
+
+TEST(a_change_too_short_is_refused)
+{
+    struct core__random *r;
+    struct dew_evidence *e;
+    struct dew_evidence_change c;
+    struct dew_evidence_change_ask ask = {
+        .hours = made.hours, .from = 95 * 24, .too_humid = 0.6, .draws = 50};
+    struct dew_error err = {0};
+
+    assert_int_equal(core__random_open(&r, 93, NULL), DEW_OK);
+    made_outdoors(&made, r, 100 * 24, 60.0);
+    made_log(&made, r, MADE_TRUTH, &MADE_NOISE);
+    e = made_learned(&made, 60 * 24);
+    assert_int_equal(dew_evidence_changed(e, &ask, &c, &err), DEW_EMISSING);
+    assert_string_equal(err.text,
+                        "5.0 days to compare after the change and the time it "
+                        "takes to show: less than 7 tell nothing");
+    ask.from = 59 * 24; /* learned from */
+    assert_int_equal(dew_evidence_changed(e, &ask, &c, NULL), DEW_ERANGE);
+    ask.from = 70 * 24;
+    ask.draws = 9;
+    assert_int_equal(dew_evidence_changed(e, &ask, &c, NULL), DEW_ERANGE);
     dew_evidence_close(e);
     core__random_close(r);
 }
