@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The charts of a fit as files. */
 #include "cli/fit.h"
+#include "core/fail.h"
 #include "core/out.h"
 #include "draw/charts_fit.h"
 
 static enum dew_status draw(struct draw__fit *what, const char *path,
-                            void chart(const struct draw__fit *f),
+                            enum dew_status chart(const struct draw__fit *f),
                             struct dew_error *err)
 {
     struct core__out out;
@@ -15,8 +16,10 @@ static enum dew_status draw(struct draw__fit *what, const char *path,
     if (core__out_open(&out, path, CORE__OUT_OVER, err) != DEW_OK)
         return err->status;
     what->out = out.file;
-    chart(what);
-    return core__out_close(&out, err);
+    if (chart(what) == DEW_OK)
+        return core__out_close(&out, err);
+    core__out_drop(&out);
+    return core__fail(err, DEW_EMEM, "no memory for a chart");
 }
 
 enum dew_status cli__fit_charts(const struct cli__fit *f, const char *log,

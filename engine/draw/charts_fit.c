@@ -2,6 +2,7 @@
 #include "draw/charts_fit.h"
 
 #include <math.h>
+#include <stdlib.h>
 
 #include "dew/air.h"
 #include "draw/charts.h"
@@ -108,46 +109,60 @@ static void stretch(struct draw__plot *p, double y)
     p->y1 = fmax(p->y1, y);
 }
 
-static struct draw__figure log_figure(const struct draw__fit *f)
+/* A figure alone, for free; NULL without memory.  It is large. */
+static struct draw__figure *alone(const struct draw__fit *f)
 {
-    struct draw__figure g = {.out = f->out, .alone = 1, .plain = 1};
+    struct draw__figure *g = calloc(1, sizeof *g);
+
+    if (g != NULL) {
+        g->out = f->out;
+        g->alone = 1;
+    }
+    return g;
+}
+
+static void log_words(const struct draw__fit *f, struct draw__figure *g)
+{
     int kept = f->until < f->count;
 
-    snprintf(g.heading, sizeof g.heading,
+    snprintf(g->heading, sizeof g->heading,
              "Your log and what was learned of it");
-    snprintf(g.note, sizeof g.note,
+    snprintf(g->note, sizeof g->note,
              "%s of relative humidity indoors. %s The band is meant to hold 8 "
              "hours in 10.",
              step_of(f) == DAY ? "Daily means" : "Hours",
              kept ? "Right of the upright line the log was kept back: what "
                     "stands there was foretold."
                   : "All of the log was learned from.");
-    snprintf(g.words, sizeof g.words,
+    snprintf(g->words, sizeof g->words,
              "Curve and memory meet the hours learned from within %.20s "
              "points%s%.20s%s.",
              report__number(f->learned->fit.rmse_rh, 1).text,
              kept ? ", those kept back within " : "",
              kept ? report__number(f->learned->rest.rmse_rh, 1).text : "",
              kept ? " points" : "");
-    draw__figure_key(&g, 0, DRAW__LOGGED, "your log");
-    draw__figure_key(&g, 0, DRAW__THICK,
+    draw__figure_key(g, 0, DRAW__LOGGED, "your log");
+    draw__figure_key(g, 0, DRAW__THICK,
                      kept ? "learned, then foretold" : "learned");
-    return g;
 }
 
-void draw__fit_log(const struct draw__fit *f)
+enum dew_status draw__fit_log(const struct draw__fit *f)
 {
-    struct draw__figure g = log_figure(f);
+    struct draw__figure *g = alone(f);
     struct draw__plot p = {
         .out = f->out, .x1 = (double)f->count, .y0 = INFINITY, .y1 = -INFINITY};
     size_t step = step_of(f);
 
+    if (g == NULL)
+        return DEW_EMEM;
+    log_words(f, g);
+    g->plain = 1;
     for (size_t h = 0; h < f->count; h += step) {
         stretch(&p, mean_of(f, LOGGED, h, step));
         stretch(&p, mean_of(f, LOW, h, step));
         stretch(&p, mean_of(f, HIGH, h, step));
     }
-    draw__figure_open(&g, &p, "RH, %%");
+    draw__figure_open(g, &p, "RH, %%");
     draw__svg_upright(&p);
     draw__chart_dates(&p, f->dates);
     draw__svg_marks_open(&p);
@@ -156,8 +171,10 @@ void draw__fit_log(const struct draw__fit *f)
     path(&p, f, LOGGED, "logged");
     if (f->until < f->count)
         draw__svg_upstroke(&p, (double)f->until, "edge", NULL);
-    draw__figure_table(&g, &p, "");
-    draw__figure_close(&g);
+    draw__figure_table(g, &p, "");
+    draw__figure_close(g);
+    free(g);
+    return DEW_OK;
 }
 
 /* ---- the excess -------------------------------------------------------------------- */
@@ -200,30 +217,27 @@ static void curve(const struct draw__plot *p, const struct draw__fit *f,
     draw__svg_line(p, x, mid, CURVE_STEPS + 1, "thick");
 }
 
-static struct draw__figure curve_figure(const struct draw__fit *f)
+static void curve_words(const struct draw__fit *f, struct draw__figure *g)
 {
-    struct draw__figure g = {.out = f->out, .alone = 1};
-
-    snprintf(g.heading, sizeof g.heading,
+    snprintf(g->heading, sizeof g->heading,
              "What the house adds to the air outdoors");
     snprintf(
-        g.note, sizeof g.note,
+        g->note, sizeof g->note,
         "Vapour pressure indoors less that outdoors. A dot is a day of the "
         "log as it stands: the house remembers other days, so dots lie "
         "beside the curve. The band holds the curve 8 times in 10.");
-    snprintf(g.words, sizeof g.words,
+    snprintf(g->words, sizeof g->words,
              "At %.20s outdoors the house adds %.20s Pa.",
              report__amount(0, DEW_TEMPERATURE, f->system, 0).text,
              report__number(dew_evidence_excess(f->learned, 0).value, 0).text);
-    draw__figure_key(&g, 0, DRAW__DOTS, "a day of the log");
-    draw__figure_key(&g, 0, DRAW__THICK, "the curve learned");
-    return g;
+    draw__figure_key(g, 0, DRAW__DOTS, "a day of the log");
+    draw__figure_key(g, 0, DRAW__THICK, "the curve learned");
 }
 
-void draw__fit_curve(const struct draw__fit *f)
+enum dew_status draw__fit_curve(const struct draw__fit *f)
 {
     double from = f->learned->t_least, to = f->learned->t_most;
-    struct draw__figure g = curve_figure(f);
+    struct draw__figure *g = alone(f);
     struct draw__plot p = {.out = f->out,
                            .x0 = degrees(f, floor(from - 1)),
                            .x1 = degrees(f, ceil(to + 1)),
@@ -231,12 +245,15 @@ void draw__fit_curve(const struct draw__fit *f)
                            .y1 = 0};
     char level[80];
 
+    if (g == NULL)
+        return DEW_EMEM;
+    curve_words(f, g);
     for (size_t h = 0; h < f->until; h += DAY)
         stretch(&p, mean_of(f, EXCESS, h, DAY));
     stretch(&p, dew_evidence_excess(f->learned, from).value);
     stretch(&p, dew_evidence_excess(f->learned, to).value);
     p.y1 += 0.05 * (p.y1 - p.y0);
-    draw__figure_open(&g, &p, "Pa");
+    draw__figure_open(g, &p, "Pa");
     draw__svg_upright(&p);
     snprintf(level, sizeof level, "outdoor temperature, %s",
              report__unit(DEW_TEMPERATURE, f->system)->name);
@@ -244,6 +261,8 @@ void draw__fit_curve(const struct draw__fit *f)
     draw__svg_marks_open(&p);
     dots(&p, f);
     curve(&p, f, from, to);
-    draw__figure_table(&g, &p, "");
-    draw__figure_close(&g);
+    draw__figure_table(g, &p, "");
+    draw__figure_close(g);
+    free(g);
+    return DEW_OK;
 }

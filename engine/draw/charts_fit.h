@@ -19,10 +19,11 @@ struct draw__fit {
     FILE *out;
 };
 
-/* The log over the model with its band; daily means of what is long. */
-void draw__fit_log(const struct draw__fit *f);
+/* The log over the model with its band; daily means of what is long.  DEW_EMEM:
+   nothing is drawn. */
+enum dew_status draw__fit_log(const struct draw__fit *f);
 
-/* The excess of every day against the outdoor temperature, with the curve. */
-void draw__fit_curve(const struct draw__fit *f);
+/* The excess of every day against the outdoor temperature, with the curve.  The same. */
+enum dew_status draw__fit_curve(const struct draw__fit *f);
 
 #endif

@@ -189,28 +189,44 @@ static enum dew_status take_outdoors(struct dew_fit *f, const double *t,
     return f->run->status;
 }
 
+static enum dew_status make_room(struct dew_fit *f)
+{
+    f->hours = calloc(f->count, sizeof *f->hours);
+    f->dates = calloc(f->count, sizeof *f->dates);
+    return f->hours != NULL && f->dates != NULL ? DEW_OK : run__memory(f->run);
+}
+
+/* t: room for two figures an hour. */
+static enum dew_status fill(struct dew_fit *f, const struct dew_fit_ask *ask,
+                            const struct dew_log_ask *how, double *t)
+{
+    struct dew_log_report *read = calloc(1, sizeof *read);
+    double *rh = t + f->count;
+
+    if (read == NULL)
+        return run__memory(f->run);
+    lay_indoors(f, how, t, rh);
+    lay_outdoors(f, ask, how, read, t, rh);
+    free(read);
+    if (take_outdoors(f, t, rh, ask->logs[0]) == DEW_OK && whole(f) == 0)
+        return no_hour(f, ask->logs[0]);
+    return f->run->status;
+}
+
 enum dew_status run__fit_hours(struct dew_fit *f, const struct dew_fit_ask *ask,
                                const struct dew_log_ask *how)
 {
-    struct dew_log_report *read = calloc(1, sizeof *read);
-    double *t = NULL, *rh;
+    enum dew_status status = span(f, ask->logs[0]);
+    double *t;
 
-    if (span(f, ask->logs[0]) == DEW_OK) {
-        f->hours = calloc(f->count, sizeof *f->hours);
-        f->dates = calloc(f->count, sizeof *f->dates);
-        t = calloc(2 * f->count, sizeof *t);
-    }
-    if (f->run->status == DEW_OK &&
-        (f->hours == NULL || f->dates == NULL || t == NULL || read == NULL))
-        run__memory(f->run);
-    if (f->run->status == DEW_OK) {
-        rh = t + f->count;
-        lay_indoors(f, how, t, rh);
-        lay_outdoors(f, ask, how, read, t, rh);
-        if (take_outdoors(f, t, rh, ask->logs[0]) == DEW_OK && whole(f) == 0)
-            no_hour(f, ask->logs[0]);
-    }
-    free(read);
+    if (status == DEW_OK)
+        status = make_room(f);
+    if (status != DEW_OK)
+        return status;
+    t = calloc(2 * f->count, sizeof *t);
+    if (t == NULL)
+        return run__memory(f->run);
+    status = fill(f, ask, how, t);
     free(t);
-    return f->run->status;
+    return status;
 }

@@ -4,61 +4,9 @@
  * made-up sample under samples/: what its hours are, worked out by hand, or the
  * whole message that refuses it.
  */
-#include "dew/log.h"
-
 #include <zlib.h>
 
-#include "weather/files.h"
-
-typedef void (*answer)(struct dew_log_ask *ask);
-
-struct logged {
-    enum dew_status status;
-    struct dew_log *log;
-    struct dew_log_report report;
-    struct dew_error list[FAULTS_KEPT];
-    struct dew_faults faults;
-    const struct dew_log_hour *hours;
-    const struct dew_date *dates;
-    size_t count;
-};
-
-static void read_log(struct logged *r, const char *path, answer say)
-{
-    struct dew_log_ask ask = DEW_LOG_ASK;
-
-    if (say != NULL)
-        say(&ask);
-    memset(r, 0, sizeof *r);
-    r->faults.list = r->list;
-    r->faults.room = FAULTS_KEPT;
-    r->status = dew_log_read(&r->log, path, &ask, &r->report, &r->faults);
-    if (r->status != DEW_OK) {
-        assert_null(r->log);
-        assert_true(r->faults.count > 0);
-        return;
-    }
-    r->hours = dew_log_hours(r->log, &r->count);
-    r->dates = dew_log_dates(r->log, &r->count);
-    assert_int_equal(r->count, r->report.hours);
-}
-
-static void read_log_text(struct logged *r, const char *text, answer say)
-{
-    char path[32];
-
-    write_file(path, text, strlen(text));
-    read_log(r, path, say);
-    unlink(path);
-}
-
-static const char *message(const struct logged *r, char *out, size_t size)
-{
-    const struct dew_error *e = &r->list[0];
-
-    snprintf(out, size, "%d:%d: %s: %s", e->line, e->column, e->path, e->text);
-    return out;
-}
+#include "weather/logs.h"
 
 /* ---- answers ----------------------------------------------------------------- */
 
@@ -309,103 +257,6 @@ TEST(a_unit_may_be_said_for_all)
     assert_near(r.hours[1].rh, 0.53, 1e-12);
     assert_int_equal(r.report.columns_left, 3);
     dew_log_close(r.log);
-}
-
-static void salted(struct dew_log_ask *a)
-{
-    a->check[0] = (struct dew_log_check){0.79, 0.753};
-    a->checks = 1;
-}
-static void two_salts(struct dew_log_ask *a)
-{
-    a->check[0] = (struct dew_log_check){0.79, 0.753};
-    a->check[1] = (struct dew_log_check){0.36, 0.328};
-    a->checks = 2;
-}
-static void one_salt_twice(struct dew_log_ask *a)
-{
-    two_salts(a);
-    a->check[1] = (struct dew_log_check){0.71, 0.70};
-}
-
-/* By hand; beyond 100 % is without. */
-TEST(a_sensor_is_put_right_by_its_checks)
-{
-    static const char text[] =
-        "time,temp (C),rh (%)\n2020-03-04 05:00,20,41\n"
-        "2020-03-04 06:00,20,55\n2020-03-04 07:00,20,1\n";
-    struct logged r;
-    char words[400];
-
-    read_log_text(&r, text, salted);
-    assert_near(r.hours[0].rh, 0.41 - 0.037, 1e-12);
-    assert_near(r.hours[1].rh, 0.55 - 0.037, 1e-12);
-    assert_nan(r.hours[2].rh);
-    assert_int_equal(r.report.without_rh, 1);
-    dew_log_close(r.log);
-    read_log_text(&r, text, two_salts);
-    assert_near(r.hours[1].rh, 0.753 + 0.425 / 0.43 * (0.55 - 0.79), 1e-12);
-    dew_log_close(r.log);
-    read_log_text(&r, text, one_salt_twice);
-    assert_int_equal(r.status, DEW_ERANGE);
-    assert_string_equal(message(&r, words, sizeof words),
-                        "0:0: reads: two checks of a sensor tell a line only "
-                        "where they are 10 % RH apart or more");
-}
-
-static void outside(struct dew_log_ask *a)
-{
-    a->outdoors = 1;
-    a->sensor = "hall"; /* of the indoor ones: not asked here */
-}
-
-TEST(the_outdoors_of_the_same_file)
-{
-    static const char text[] =
-        "time,t_hall_c,rh_hall_pct,t_out_c,rh_out_pct,t_den_c,rh_den_pct\n"
-        "2020-03-04 05:00,20.5,41,-3.7,88,17.3,52\n"
-        "2020-03-04 06:00,20.7,42,-3.1,NA,17.4,53\n";
-    struct logged r;
-
-    read_log_text(&r, text, outside);
-    assert_int_equal(r.status, DEW_OK);
-    assert_int_equal(r.report.taken_count, 1);
-    assert_near(r.hours[0].t, -3.7, 1e-12);
-    assert_near(r.hours[0].rh, 0.88, 1e-12);
-    assert_near(r.hours[1].t, -3.1, 1e-12);
-    assert_nan(r.hours[1].rh);
-    dew_log_close(r.log);
-}
-
-TEST(beside_indoors_what_says_nothing_is_outdoors)
-{
-    static const char text[] =
-        "Time,Indoor Temperature (degC),Indoor Humidity (%),"
-        "Temperature (degC),Humidity (%)\n"
-        "2020-03-04 05:00,20.5,41,7.2,88\n2020-03-04 06:00,20.7,42,7.9,84\n";
-    struct logged r;
-
-    read_log_text(&r, text, outside);
-    assert_int_equal(r.status, DEW_OK);
-    assert_near(r.hours[1].t, 7.9, 1e-12);
-    assert_near(r.hours[1].rh, 0.84, 1e-12);
-    dew_log_close(r.log);
-}
-
-TEST(a_file_without_outdoors_says_so)
-{
-    static const char text[] = "time,t_hall_c,rh_hall_pct,t_den_c,rh_den_pct\n"
-                               "2020-03-04 05:00,20.5,41,17.3,50\n"
-                               "2020-03-04 06:00,20.7,42,17.1,51\n";
-    char words[400];
-    struct logged r;
-
-    read_log_text(&r, text, outside);
-    assert_int_equal(r.status, DEW_EMISSING);
-    assert_string_equal(message(&r, words, sizeof words),
-                        "1:1: sensor: no column of an outdoor temperature or "
-                        "humidity; one named \"outdoor temperature (degC)\" "
-                        "would do");
 }
 
 TEST(a_file_without_a_header_is_told)
