@@ -100,6 +100,8 @@ static void lay_outdoors(struct dew_fit *f, const struct dew_fit_ask *ask,
 
         if (dew_log_parse(&log, &text, &outside, read, &faults) == DEW_OK)
             lay(f, log, t, rh);
+        else if (list[0].status == DEW_EMEM)
+            run__memory(f->run);
         dew_log_close(log);
     }
 }
@@ -208,6 +210,8 @@ static enum dew_status fill(struct dew_fit *f, const struct dew_fit_ask *ask,
     lay_indoors(f, how, t, rh);
     lay_outdoors(f, ask, how, read, t, rh);
     free(read);
+    if (f->run->status != DEW_OK)
+        return f->run->status;
     if (take_outdoors(f, t, rh, ask->logs[0]) == DEW_OK && whole(f) == 0)
         return no_hour(f, ask->logs[0]);
     return f->run->status;
