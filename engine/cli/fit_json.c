@@ -83,6 +83,16 @@ static json_t *change(const struct cli__fit *f)
                     parameters(dew_evidence_learned(dew_fit_after(f->fit))));
 }
 
+static json_t *falls(const struct cli__fit *f, int after)
+{
+    const struct dew_evidence_falls *x = dew_fit_falls(f->fit, after);
+
+    if (x == NULL)
+        return json_null();
+    return json_pack("{s:I, s:o}", "falls_of_co2", (json_int_t)x->count,
+                     "per_h", range(&x->rate));
+}
+
 static json_t *notes(const struct cli__fit *f)
 {
     json_t *list = json_array();
@@ -108,6 +118,9 @@ json_t *cli__fit_json(const struct cli__fit *f)
                            cli__real(line->rmse_rh), "rmse_vapour_pa",
                            cli__real(line->rmse_pv)));
     o = cli__set(o, "parameters", parameters(l));
+    o = cli__set(o, "air_change", falls(f, 0));
+    o = cli__set(o, "air_change_after",
+                 dew_fit_change(f->fit) ? falls(f, 1) : json_null());
     o = cli__set(o, "change", change(f));
     o = cli__set(o, "innovation_rms", cli__real(l->innovation));
     o = cli__set(o, "outdoor_least_c", cli__real(l->t_least));

@@ -233,6 +233,31 @@ static void say_habits(const struct told *t)
     cli__wrap(stdout, 0, text);
 }
 
+static void say_falls(const struct dew_evidence_falls *x, const char *when)
+{
+    char text[TEXT];
+
+    if (x == NULL || x->count == 0)
+        return;
+    snprintf(text, sizeof text,
+             "The air%s: in %zu falls of CO2 %s of it was changed an hour (8 "
+             "of 10: %s to %s), or more: whoever was still at home makes it "
+             "look less.",
+             when, x->count, report__percent(x->rate.p50).text,
+             report__percent(x->rate.p10).text,
+             report__percent(x->rate.p90).text);
+    cli__wrap(stdout, 0, text);
+}
+
+static void say_air(const struct told *t)
+{
+    int changed = dew_fit_change(t->f->fit) != NULL;
+
+    say_falls(dew_fit_falls(t->f->fit, 0), changed ? " before" : "");
+    if (changed)
+        say_falls(dew_fit_falls(t->f->fit, 1), " after the change");
+}
+
 /* ---- how well ------------------------------------------------------------------ */
 
 static void say_kept_back(const struct told *t)
@@ -336,6 +361,7 @@ void cli__fit_print(const struct cli__fit *f)
     putchar('\n');
     say_memory(&t);
     say_habits(&t);
+    say_air(&t);
     putchar('\n');
     say_how_well(&t);
     putchar('\n');

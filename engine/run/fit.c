@@ -174,6 +174,18 @@ static enum dew_status compare(struct dew_fit *f, struct dew_error *err)
     return DEW_OK;
 }
 
+static enum dew_status count_falls(struct dew_fit *f, struct dew_error *err)
+{
+    double outdoor = value_of(f, "limits.outdoor_carbon_dioxide")->amount.si;
+
+    if (dew_evidence_falls(f->co2, f->until, outdoor, &f->falls[0], err) !=
+            DEW_OK ||
+        dew_evidence_falls(f->co2 + f->until, f->count - f->until, outdoor,
+                           &f->falls[1], err) != DEW_OK)
+        return run__fault(f->run, err);
+    return DEW_OK;
+}
+
 static enum dew_status learn(struct dew_fit *f, const struct dew_fit_ask *ask)
 {
     struct dew_evidence_ask of = {.hours = f->hours,
@@ -193,6 +205,8 @@ static enum dew_status learn(struct dew_fit *f, const struct dew_fit_ask *ask)
         err.hour = 0;
         return run__fault(f->run, &err);
     }
+    if (count_falls(f, &err) != DEW_OK)
+        return f->run->status;
     return ask->changed && ask->until != NULL ? compare(f, &err) : DEW_OK;
 }
 
@@ -297,6 +311,7 @@ void dew_fit_close(struct dew_fit *fit)
     dew_run_close(fit->run);
     free(fit->hours);
     free(fit->dates);
+    free(fit->co2);
     free(fit);
 }
 
@@ -336,6 +351,12 @@ const struct dew_evidence_change *dew_fit_change(const struct dew_fit *fit)
 const struct dew_evidence *dew_fit_after(const struct dew_fit *fit)
 {
     return fit->after;
+}
+
+const struct dew_evidence_falls *dew_fit_falls(const struct dew_fit *fit,
+                                               int after)
+{
+    return fit->has_co2 ? &fit->falls[after != 0] : NULL;
 }
 
 double dew_fit_too_humid(const struct dew_fit *fit)

@@ -19,9 +19,12 @@ struct dew_fit {
     int64_t first; /* the end of hours[0], weather/calendar.h               */
     struct dew_evidence_hour *hours; /* count                               */
     struct dew_date *dates;          /* count                               */
+    double *co2;                     /* count; ppm                          */
+    int has_co2;
     size_t count;
     struct dew_evidence *evidence, *after; /* after: NULL unless changed    */
     struct dew_evidence_change change;
+    struct dew_evidence_falls falls[2]; /* before, after                    */
     size_t until;
     int young;
     char notes[RUN__FIT_NOTES][RUN__FIT_NOTE];

@@ -84,6 +84,24 @@ static void lay(const struct dew_fit *f, const struct dew_log *log, double *t,
     }
 }
 
+/* CO2, of the first file that has it. */
+static void lay_co2(struct dew_fit *f)
+{
+    for (size_t k = 0; k < f->count; k++)
+        f->co2[k] = NAN;
+    for (size_t i = f->logs; i-- > 0;) {
+        size_t count;
+        const struct dew_log_hour *of = dew_log_hours(log_of(f, i), &count);
+        const struct dew_date *dates = dew_log_dates(log_of(f, i), &count);
+
+        for (size_t h = 0; h < count; h++)
+            if (!isnan(of[h].co2)) {
+                f->co2[place(f, &dates[h])] = of[h].co2;
+                f->has_co2 = 1;
+            }
+    }
+}
+
 /* The outdoor columns of every file; a file may have none. */
 static void lay_outdoors(struct dew_fit *f, const struct dew_fit_ask *ask,
                          const struct dew_log_ask *how,
@@ -195,7 +213,10 @@ static enum dew_status make_room(struct dew_fit *f)
 {
     f->hours = calloc(f->count, sizeof *f->hours);
     f->dates = calloc(f->count, sizeof *f->dates);
-    return f->hours != NULL && f->dates != NULL ? DEW_OK : run__memory(f->run);
+    f->co2 = calloc(f->count, sizeof *f->co2);
+    return f->hours != NULL && f->dates != NULL && f->co2 != NULL
+               ? DEW_OK
+               : run__memory(f->run);
 }
 
 /* t: room for two figures an hour. */
@@ -208,6 +229,7 @@ static enum dew_status fill(struct dew_fit *f, const struct dew_fit_ask *ask,
     if (read == NULL)
         return run__memory(f->run);
     lay_indoors(f, how, t, rh);
+    lay_co2(f);
     lay_outdoors(f, ask, how, read, t, rh);
     free(read);
     if (f->run->status != DEW_OK)

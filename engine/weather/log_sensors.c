@@ -194,7 +194,7 @@ static void drop_names(struct weather__log *log)
     }
 }
 
-/* Carbon dioxide alone goes with the only sensor. */
+/* Carbon dioxide alone is the house's: it goes with every sensor. */
 static void settle(struct weather__log *log)
 {
     const struct weather__column *co2 = NULL;
@@ -217,9 +217,9 @@ static void settle(struct weather__log *log)
     for (int i = log->sensor_count - 1; indoors && i >= 0; i--)
         if (!log->sensors[i].indoors && log->sensors[i].name[0] == '\0')
             drop(log, i);
-    if (log->sensor_count == 1 && co2 != NULL &&
-        log->sensors[0].column[OF_CO2] == NULL)
-        log->sensors[0].column[OF_CO2] = co2;
+    for (int i = 0; co2 != NULL && i < log->sensor_count; i++)
+        if (log->sensors[i].column[OF_CO2] == NULL)
+            log->sensors[i].column[OF_CO2] = co2;
 }
 
 /* ---- which of them ---------------------------------------------------------------- */

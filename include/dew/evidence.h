@@ -190,6 +190,30 @@ enum dew_status dew_evidence_changed(struct dew_evidence *evidence,
                                      struct dew_evidence_change *out,
                                      struct dew_error *err);
 
+/* ---- air change from CO2 ------------------------------------------------------ */
+
+/* Falls of CO2 after people left, and the air change of each, 1/h. */
+struct dew_evidence_falls {
+    size_t count;
+    struct dew_evidence_range rate; /* 1/h  NaN where there are none         */
+};
+
+/*
+ * A fall is three hours or more one after the other, each lower than the one
+ * before, from 400 ppm or more above the outdoors to 100 or more above; its
+ * air change is the slope of the logarithm of what is above, by least squares
+ * (concentration decay, [ASTM-E741]).  Whoever is still in the house makes
+ * it look less.
+ *
+ *     co2      ppm    count hours' means, NaN where not had
+ *     outdoor  ppm    300 .. 1000
+ * Errors: DEW_ERANGE, DEW_EMEM.
+ */
+enum dew_status dew_evidence_falls(const double *co2, size_t count,
+                                   double outdoor,
+                                   struct dew_evidence_falls *out,
+                                   struct dew_error *err);
+
 void dew_evidence_close(struct dew_evidence *evidence); /* NULL is allowed */
 
 #ifdef __cplusplus

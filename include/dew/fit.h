@@ -68,6 +68,12 @@ const struct dew_evidence *dew_fit_after(const struct dew_fit *fit);
 /* The humidity that hours of the change are counted above, 0 .. 1. */
 double dew_fit_too_humid(const struct dew_fit *fit);
 
+/* Falls of CO2 in the hours learned from (after 0) or, where the house was
+   changed, in those after (1); NULL where the log has no CO2.  The outdoors are
+   limits.outdoor_carbon_dioxide. */
+const struct dew_evidence_falls *dew_fit_falls(const struct dew_fit *fit,
+                                               int after);
+
 /* Line i of what was assumed; NULL after the last. */
 const char *dew_fit_note(const struct dew_fit *fit, size_t i);
 

@@ -93,6 +93,19 @@ says "a dot for each day learned from" sh -c \
     'test "$(grep "class=\"dots\" d=\"M" curve.svg | head -1 | grep -o M | wc -l)" = 70'
 ends "not drawn nowhere" 3 fit house.yaml log.csv --set log.sensor=all \
     --svg none/log.svg
+# CO2 that falls from 9 to 15 o'clock by 30 % an hour, by 55 % from December on
+awk -F, -v OFS=, 'NR == 1 { print $0, "CO2 (ppm)"; next } {
+    c = substr($1, 12, 2) + 0
+    n = $1 < "2023-12-10" ? 0.3 : 0.55
+    print $0, 424 + 700 * (c >= 9 && c <= 15 ? exp(-n * (c - 9)) : 1) }' \
+    log.csv >co2.csv
+ends "with CO2" 0 fit house.yaml co2.csv --set log.sensor=all \
+    --changed 2023-12-10
+says "the air is told before" sh -c \
+    'tr "\n" " " <out | grep -q "The air before: in 70 falls of CO2 30 % of it"'
+says "and after" sh -c \
+    'tr "\n" " " <out | grep -q "The air after the change: in 50 falls of CO2 55 % of it"'
+
 # a change on 10 December, in two files: 9 points drier from then on
 awk -F, -v OFS=, 'NR == 1 || $1 < "2023-12-10"' log.csv >before.csv
 awk -F, -v OFS=, 'NR == 1 { print; next } $1 >= "2023-12-10" {

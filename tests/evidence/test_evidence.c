@@ -464,6 +464,41 @@ TEST(a_change_too_short_is_refused)
     core__random_close(r);
 }
 
+/* ---- falls of CO2 --------------------------------------------------------------------------- */
+
+/* Closed form: what falls by exp(-n) an hour has that air change; hours that
+   rise, a fall of two hours and a fall from too low are none. */
+TEST(falls_of_co2_tell_the_air_change)
+{
+    double co2[40], x = 900;
+    struct dew_evidence_falls f;
+
+    for (int i = 0; i < 40; i++)
+        co2[i] = 424 + 10 * i; /* rising */
+    for (int i = 0; i < 5; i++, x *= exp(-0.31))
+        co2[10 + i] = 424 + x; /* 900 to 260 above */
+    co2[15] = 424 + 300;
+    for (int i = 0; i < 3; i++)
+        co2[20 + i] = 424 + 800 * exp(-0.53 * i);
+    co2[23] = 424 + 300;
+    co2[26] = 424 + 700; /* one hour, and then too low */
+    co2[27] = 424 + 90;
+    co2[30] = 424 + 390; /* from too low */
+    co2[31] = 424 + 290;
+    co2[32] = 424 + 190;
+    assert_int_equal(dew_evidence_falls(co2, 40, 424, &f, NULL), DEW_OK);
+    assert_int_equal(f.count, 2);
+    assert_near(f.rate.p50, 0.5 * (0.31 + 0.53), 1e-9);
+    assert_near(f.rate.p10, 0.31 + 0.1 * 0.22, 1e-9);
+    co2[12] = NAN; /* a hole ends a fall */
+    assert_int_equal(dew_evidence_falls(co2, 40, 424, &f, NULL), DEW_OK);
+    assert_int_equal(f.count, 1);
+    assert_int_equal(dew_evidence_falls(co2, 5, 424, &f, NULL), DEW_OK);
+    assert_int_equal(f.count, 0);
+    assert_nan(f.rate.p50);
+    assert_int_equal(dew_evidence_falls(co2, 5, 24, &f, NULL), DEW_ERANGE);
+}
+
 /* ---- refused ------------------------------------------------------------------------------ */
 
 struct refused_row {

@@ -100,4 +100,24 @@ TEST(a_file_without_outdoors_says_so)
                         "would do");
 }
 
+static void den(struct dew_log_ask *a)
+{
+    a->sensor = "den";
+}
+
+TEST(co2_without_a_room_is_the_house_s)
+{
+    static const char text[] =
+        "time,t_hall_c,rh_hall_pct,t_den_c,rh_den_pct,CO2 (ppm)\n"
+        "2020-03-04 05:00,20.5,41,17.3,50,733\n"
+        "2020-03-04 06:00,20.7,42,17.1,51,691\n";
+    struct logged r;
+
+    read_log_text(&r, text, den);
+    assert_int_equal(r.status, DEW_OK);
+    assert_near(r.hours[0].t, 17.3, 1e-12);
+    assert_near(r.hours[1].co2, 691, 1e-12);
+    dew_log_close(r.log);
+}
+
 RUN_TESTS("log, asked");
