@@ -96,4 +96,21 @@ static inline struct dew_evidence *made_learned(const struct made *m,
     return e;
 }
 
+/* What changed from an hour on. */
+static inline struct dew_evidence_change made_changed(const struct made *m,
+                                                      struct dew_evidence *e,
+                                                      size_t from,
+                                                      double too_humid)
+{
+    struct dew_evidence_change_ask ask = {.hours = m->hours,
+                                          .from = from,
+                                          .too_humid = too_humid,
+                                          .draws = 200,
+                                          .seed = 5};
+    struct dew_evidence_change c;
+
+    assert_int_equal(dew_evidence_changed(e, &ask, &c, NULL), DEW_OK);
+    return c;
+}
+
 #endif

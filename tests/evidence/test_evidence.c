@@ -114,6 +114,26 @@ TEST(an_hour_by_hand)
                 1e-9);
 }
 
+/* The mean of the first day and of the first week; a step outdoors shows after
+   6 hours to 1 - 1/e. */
+TEST(stores_start_as_logged_and_windows_follow_six_hours)
+{
+    struct evidence__series s = {
+        .count = 400, .until = 400, .hours = made.hours, .steps = made.steps};
+
+    for (size_t h = 0; h < s.count; h++)
+        made.hours[h] = (struct dew_evidence_hour){21.7,
+                                                   h < 24    ? 0.41
+                                                   : h < 168 ? 0.5
+                                                             : 0.9,
+                                                   h < 300 ? 3 : 13, 640, 0};
+    evidence__series(&s);
+    assert_near(s.start[1], 41, 1e-12);
+    assert_near(s.start[2], (24 * 41 + 144 * 50) / 168.0, 1e-12);
+    assert_near(made.steps[299].mean6, 3, 1e-12);
+    assert_near(made.steps[305].mean6, 13 - 10 * exp(-1), 1e-9);
+}
+
 /* ---- what it does beside ------------------------------------------------------------ */
 
 /* Closed form: the density of a Gaussian with the whole covariance. */
@@ -202,24 +222,10 @@ TEST(the_prior_is_that_of_its_equation)
 
 /* ---- learned ---------------------------------------------------------------------------- */
 
-static struct dew_evidence_change changed(struct dew_evidence *e, size_t from,
-                                          double too_humid)
-{
-    struct dew_evidence_change_ask ask = {.hours = made.hours,
-                                          .from = from,
-                                          .too_humid = too_humid,
-                                          .draws = 200,
-                                          .seed = 5};
-    struct dew_evidence_change c;
-
-    assert_int_equal(dew_evidence_changed(e, &ask, &c, NULL), DEW_OK);
-    return c;
-}
-
 /* 1 where no change lies within 8 chances in 10. */
 static int nothing_changed(struct dew_evidence *e, size_t from)
 {
-    struct dew_evidence_change c = changed(e, from, 0.6);
+    struct dew_evidence_change c = made_changed(&made, e, from, 0.6);
 
     return c.rh.p10 <= 0 && c.rh.p90 >= 0;
 }
@@ -258,6 +264,75 @@ TEST(the_truth_lies_within_the_bands)
     assert_true(inside > 0.68 && inside < 0.92);
     assert_true(told / HOUSES > 0.74 && told / HOUSES < 0.92);
     assert_true(ratio / HOUSES >= 0.9);
+}
+
+/* What is left of the log at u, whitened as in the fit; how many. */
+static size_t whitened(const struct dew_evidence *e, const double *u,
+                       size_t until, double *out)
+{
+    static double rest[MADE_MOST];
+    struct evidence__series s = {.count = made.count,
+                                 .until = until,
+                                 .hours = made.hours,
+                                 .steps = made.steps};
+    struct dew_evidence_noise n = evidence__noise_of(e->ln);
+    double q[EVIDENCE__MOST];
+
+    evidence__series(&s);
+    evidence__unknowns(&e->prior, u, q);
+    evidence__house(&s, q, until, rest);
+    for (size_t h = 0; h < until; h++)
+        rest[h] = h < 24 ? NAN : 100 * made.hours[h].rh - rest[h];
+    return evidence__whiten(&n, rest, until, out).count;
+}
+
+/* Laplace: the covariance of u times J' J + 1, J by differences here, is 1. */
+TEST(the_covariance_is_that_of_the_curvature)
+{
+    enum { UNTIL = 60 * 24, N = EVIDENCE__MOST - 1 };
+    static double base[UNTIL], j[N][UNTIL];
+    struct core__random *r;
+    struct dew_evidence *e;
+
+    assert_int_equal(core__random_open(&r, 94, NULL), DEW_OK);
+    made_outdoors(&made, r, 80 * 24, 40.0);
+    made_log(&made, r, MADE_TRUTH, &MADE_NOISE);
+    e = made_learned(&made, UNTIL);
+    assert_int_equal(whitened(e, e->u, UNTIL, base), UNTIL - 24);
+    for (size_t k = 0; k < N; k++) {
+        double u[EVIDENCE__MOST];
+
+        memcpy(u, e->u, sizeof u);
+        u[k] += 1e-5;
+        whitened(e, u, UNTIL, j[k]);
+        for (size_t h = 0; h < UNTIL - 24; h++)
+            j[k][h] = (j[k][h] - base[h]) / 1e-5;
+    }
+    for (size_t a = 0; a < N; a++)
+        for (size_t b = 0; b < N; b++) {
+            double sum = e->cu[a * N + b];
+
+            for (size_t k = 0; k < N; k++)
+                for (size_t h = 0; h < UNTIL - 24; h++)
+                    sum += e->cu[a * N + k] * j[k][h] * j[b][h];
+            assert_near(sum, a == b, 2e-3);
+        }
+    /* and of q = mean + root u: root cu root' */
+    for (size_t a = 0; a < N; a++)
+        for (size_t b = 0; b < N; b++) {
+            double sum = 0;
+
+            for (size_t k = 0; k < N; k++)
+                for (size_t m = 0; m < N; m++)
+                    sum += e->prior.root[a * N + k] * e->cu[k * N + m] *
+                           e->prior.root[b * N + m];
+            assert_near(e->learned.covariance[a * EVIDENCE__MOST + b], sum,
+                        1e-9 * fabs(sum));
+        }
+    assert_near(e->learned.curve[2].sd,
+                sqrt(e->learned.covariance[2 * EVIDENCE__MOST + 2]), 1e-12);
+    dew_evidence_close(e);
+    core__random_close(r);
 }
 
 /* With nothing beside, the house is found. */
@@ -374,129 +449,6 @@ TEST(the_band_widens)
     assert_true(fabs(t[60 * 24].rh - 100 * made.hours[60 * 24].rh) < 3);
     dew_evidence_close(e);
     core__random_close(r);
-}
-
-/* ---- a change ----------------------------------------------------------------------------- */
-
-TEST(a_change_is_the_log_less_the_house_as_it_was)
-{
-    enum { FROM = 70 * 24 };
-    struct core__random *r;
-    struct dew_evidence *e;
-    struct dew_evidence_change before, after;
-    double humid = 0;
-
-    assert_int_equal(core__random_open(&r, 91, NULL), DEW_OK);
-    made_outdoors(&made, r, 130 * 24, 60.0);
-    made_log(&made, r, MADE_TRUTH, &MADE_NOISE);
-    e = made_learned(&made, 60 * 24);
-    before = changed(e, FROM, 0.5);
-    for (size_t h = 60 * 24; h < made.count; h++) {
-        made.hours[h].rh -= 0.08;
-        humid += h >= FROM && made.hours[h].rh > 0.5;
-    }
-    after = changed(e, FROM, 0.5);
-    assert_near(after.days, 60, 1e-12);
-    assert_near(after.rh.p50, before.rh.p50 - 8, 1e-9);
-    assert_near(after.rh.p90, before.rh.p90 - 8, 1e-9);
-    assert_near(after.pv.p50, before.pv.p50 - 0.08 * dew_air_pws_liquid(21.7),
-                8.0);
-    assert_near(after.humid_logged, humid, 0);
-    assert_near(after.humid.p50, before.humid.p50, 0);
-    assert_true(before.humid_logged > before.humid.p10 * 0.5);
-    assert_true(before.drier > 0.02 && before.drier < 0.98);
-    assert_true(after.drier > 0.99);
-    dew_evidence_close(e);
-    core__random_close(r);
-}
-
-/* Without doubt of the house, the draws go as far apart as the band says. */
-TEST(draws_are_as_wide_as_the_band)
-{
-    struct core__random *r;
-    struct dew_evidence *e;
-    const struct dew_evidence_told *t;
-    struct dew_evidence_change c;
-    double sd = 0, n = 0;
-
-    assert_int_equal(core__random_open(&r, 92, NULL), DEW_OK);
-    made_outdoors(&made, r, 100 * 24, 60.0);
-    made_log(&made, r, MADE_TRUTH, &MADE_NOISE);
-    e = made_learned(&made, 60 * 24);
-    t = dew_evidence_told(e);
-    for (size_t h = 61 * 24; h < 68 * 24 + 1; h++) {
-        sd += t[h].sd;
-        n += 1;
-    }
-    /* of the mean of a week: what is slow is in it, what is quick is not */
-    for (size_t h = 68 * 24 + 1; h < made.count; h++)
-        made.hours[h].rh = NAN;
-    c = changed(e, 61 * 24, 0.6);
-    assert_true((c.rh.p90 - c.rh.p10) / 2 < 1.2816 * sd / n);
-    assert_true((c.rh.p90 - c.rh.p10) / 2 > 0.35 * 1.2816 * sd / n);
-    dew_evidence_close(e);
-    core__random_close(r);
-}
-
-TEST(a_change_too_short_is_refused)
-{
-    struct core__random *r;
-    struct dew_evidence *e;
-    struct dew_evidence_change c;
-    struct dew_evidence_change_ask ask = {
-        .hours = made.hours, .from = 95 * 24, .too_humid = 0.6, .draws = 50};
-    struct dew_error err = {0};
-
-    assert_int_equal(core__random_open(&r, 93, NULL), DEW_OK);
-    made_outdoors(&made, r, 100 * 24, 60.0);
-    made_log(&made, r, MADE_TRUTH, &MADE_NOISE);
-    e = made_learned(&made, 60 * 24);
-    assert_int_equal(dew_evidence_changed(e, &ask, &c, &err), DEW_EMISSING);
-    assert_string_equal(err.text,
-                        "5.0 days to compare after the change and the time it "
-                        "takes to show: less than 7 tell nothing");
-    ask.from = 59 * 24; /* learned from */
-    assert_int_equal(dew_evidence_changed(e, &ask, &c, NULL), DEW_ERANGE);
-    ask.from = 70 * 24;
-    ask.draws = 9;
-    assert_int_equal(dew_evidence_changed(e, &ask, &c, NULL), DEW_ERANGE);
-    dew_evidence_close(e);
-    core__random_close(r);
-}
-
-/* ---- falls of CO2 --------------------------------------------------------------------------- */
-
-/* Closed form: what falls by exp(-n) an hour has that air change; hours that
-   rise, a fall of two hours and a fall from too low are none. */
-TEST(falls_of_co2_tell_the_air_change)
-{
-    double co2[40], x = 900;
-    struct dew_evidence_falls f;
-
-    for (int i = 0; i < 40; i++)
-        co2[i] = 424 + 10 * i; /* rising */
-    for (int i = 0; i < 5; i++, x *= exp(-0.31))
-        co2[10 + i] = 424 + x; /* 900 to 260 above */
-    co2[15] = 424 + 300;
-    for (int i = 0; i < 3; i++)
-        co2[20 + i] = 424 + 800 * exp(-0.53 * i);
-    co2[23] = 424 + 300;
-    co2[26] = 424 + 700; /* one hour, and then too low */
-    co2[27] = 424 + 90;
-    co2[30] = 424 + 390; /* from too low */
-    co2[31] = 424 + 290;
-    co2[32] = 424 + 190;
-    assert_int_equal(dew_evidence_falls(co2, 40, 424, &f, NULL), DEW_OK);
-    assert_int_equal(f.count, 2);
-    assert_near(f.rate.p50, 0.5 * (0.31 + 0.53), 1e-9);
-    assert_near(f.rate.p10, 0.31 + 0.1 * 0.22, 1e-9);
-    co2[12] = NAN; /* a hole ends a fall */
-    assert_int_equal(dew_evidence_falls(co2, 40, 424, &f, NULL), DEW_OK);
-    assert_int_equal(f.count, 1);
-    assert_int_equal(dew_evidence_falls(co2, 5, 424, &f, NULL), DEW_OK);
-    assert_int_equal(f.count, 0);
-    assert_nan(f.rate.p50);
-    assert_int_equal(dew_evidence_falls(co2, 5, 24, &f, NULL), DEW_ERANGE);
 }
 
 /* ---- refused ------------------------------------------------------------------------------ */
