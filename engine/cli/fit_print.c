@@ -133,10 +133,11 @@ static void say_excess(const struct told *t)
     char text[TEXT];
 
     snprintf(text, sizeof text,
-             "At %s outdoors your house holds its air %s Pa of water vapour "
-             "above the air outdoors (8 chances in 10: %s to %s): %s points "
-             "of relative humidity at %s.",
-             degrees(t, cold).text, number(at_cold.value, 0).text,
+             "At %s outdoors your house holds its air %s Pa of water vapour %s "
+             "the air outdoors (8 chances in 10: %s to %s): %s points of "
+             "relative humidity at %s.",
+             degrees(t, cold).text, number(fabs(at_cold.value), 0).text,
+             at_cold.value < 0 ? "below" : "above",
              number(at_cold.value - BAND80 * at_cold.sd, 0).text,
              number(at_cold.value + BAND80 * at_cold.sd, 0).text,
              number(points(t, at_cold.value), 0).text,
