@@ -17,6 +17,7 @@
 #   make pictures   docs/img anew, from the demo
 #   make real       the outputs shown in README.md and docs/ anew
 #   make first-results   docs/dev/first-results.md anew, from the data
+#   make evidence        the windows in docs/evidence.md anew, from the data
 #   make ducts-answer    the table of duct layouts in docs/ducts.md anew
 #   make format     clang-format in place
 #   make install uninstall    [PREFIX=/usr/local] [DESTDIR=]
@@ -51,7 +52,7 @@ NEED_wasm  := clang lld wasi-libc libclang-rt-14-dev-wasm32 dpkg-dev nodejs
 GOALS := $(or $(MAKECMDGOALS),all)
 NEED  := $(NEED_all) \
   $(if $(filter check coverage bench study mutants,$(GOALS)),$(NEED_check)) \
-  $(if $(filter first-results ducts-answer,$(GOALS)),python3) \
+  $(if $(filter first-results ducts-answer evidence,$(GOALS)),python3) \
   $(if $(filter lint tidy format format-check,$(GOALS)),$(NEED_lint)) \
   $(if $(filter clang%,$(CC))$(filter fuzz,$(GOALS)),$(NEED_clang)) \
   $(if $(filter wasm% bench-wasm build/wasm/%,$(GOALS)),$(NEED_wasm))
@@ -152,7 +153,7 @@ STUDIES   := $(STUDY_SRC:%.c=$B/%)
 .SECONDARY:
 .PHONY: all deps demo check lint floors refs banned size spdx names umbrella \
         exports statics kept frames format format-check tidy coverage fuzz fuzzers bench \
-        study mutants weather-years first-results ducts-answer pictures install uninstall clean help
+        study mutants weather-years first-results ducts-answer evidence pictures install uninstall clean help
 
 MAN := $B/dewledger.1 $B/dewledger-scenario.5
 all: $B/libdew.a $B/libdew.so.$(SOVERSION) $B/dewledger $(MAN)
@@ -317,6 +318,10 @@ first-results: $B/dewledger
 	@python3 tests/study/first_results.py $B/dewledger \
 	  "$${DEW_DATA:-../shared/data}" >docs/dev/first-results.md.part
 	@mv docs/dev/first-results.md.part docs/dev/first-results.md
+
+evidence: $B/dewledger
+	@python3 tests/study/evidence_windows.py $B/dewledger \
+	  "$${DEW_DATA:-../shared/data}" docs/evidence.md
 
 ducts-answer: $B/dewledger
 	@python3 tests/study/ducts_answer.py $B/dewledger docs/ducts.md

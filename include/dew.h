@@ -17,6 +17,8 @@
 #include "dew/ducts.h"
 #include "dew/ducts_report.h"
 #include "dew/effects.h"
+#include "dew/evidence.h"
+#include "dew/fit.h"
 #include "dew/fresh.h"
 #include "dew/house.h"
 #include "dew/layout.h"

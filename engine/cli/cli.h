@@ -30,6 +30,7 @@
     X(spread,                                                                  \
       "houses like yours, drawn from your ranges: how often what helps")       \
     X(size, "how much air and drying is enough, or that none is, and why")     \
+    X(fit, "a logger's file: what the house adds to the outdoor air")          \
     X(air, "moist air: states, mixing, surfaces, the dew-point test")          \
     X(ducts, "air at every grille in every blower state, for each layout")     \
     X(check, "read a scenario: every fault, or all that was understood")       \

@@ -74,7 +74,10 @@ char *cli__explain_form(const struct dew_field *f, char *out, size_t size)
         }
         break;
     case DEW_KIND_AT:
-        append(out, size, "share at a flow, such as 74 % at 95 cfm, or a list");
+        append(out, size,
+               f->at == DEW_PURE
+                   ? "share at another, such as 79 % at 75.3 %, or a list"
+                   : "share at a flow, such as 74 % at 95 cfm, or a list");
         break;
     case DEW_KIND_LIST:
         snprintf(count, sizeof count, "list of %zu: ", f->most);

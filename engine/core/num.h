@@ -6,8 +6,8 @@
  * and comes back as a status.
  *
  * Memory     only an _open allocates.  What a wrapper needs inside, it takes
- *            in one block and reports DEW_EMEM.  Two cannot: core__curve_open
- *            and core__fit_open let GSL allocate, and when there is no memory
+ *            in one block and reports DEW_EMEM.  Three cannot: core__curve_open,
+ *            core__fit_open and core__search_valley let GSL allocate, and when there is no memory
  *            then, GSL's handler acts (abort, unless the program turned it
  *            off; then DEW_EMEM).
  * Matrices   row by row, n * n or rows * columns doubles.
@@ -103,6 +103,12 @@ enum dew_status core__solve(double *a, double *b, double *work, size_t n,
 enum dew_status core__solve_spd(double *a, double *b, size_t n,
                                 struct dew_error *err);
 
+/*
+ * The lower triangle l with l l' = a, in the place of a symmetric positive
+ * definite a; above it are zeros.  Errors: DEW_ESOLVE.
+ */
+enum dew_status core__cholesky(double *a, size_t n, struct dew_error *err);
+
 /* A linear least-squares problem: minimise |a x - b|. */
 struct core__lines {
     size_t rows, columns; /* rows >= columns >= 1                            */
@@ -174,6 +180,26 @@ enum dew_status core__search_least(const struct core__function *f,
                                    const struct core__bracket *in,
                                    double tolerance, double *x,
                                    struct dew_error *err);
+
+/* ---- several unknowns, without slopes: num_simplex.c ---------------------- */
+
+struct core__valley {
+    size_t unknowns; /* >= 1                                               */
+    double (*f)(const double *x, void *with);
+    void *with;
+    double step;      /* > 0   first size of the simplex in each unknown    */
+    double tolerance; /* > 0   its size at the end                          */
+    int turns;        /* >= 1  at most; where they run out x is as far as it
+                         came                                               */
+};
+
+/*
+ * The lowest point of f near x, by the simplex of Nelder and Mead; where f is
+ * not finite it is not lowest.  x: unknowns doubles, changed only on DEW_OK.
+ * Errors: DEW_ESOLVE, DEW_ERANGE, DEW_EMEM.
+ */
+enum dew_status core__search_valley(const struct core__valley *valley,
+                                    double *x, struct dew_error *err);
 
 /* ---- nonlinear least squares: num_fit.c --------------------------------- */
 

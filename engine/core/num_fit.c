@@ -4,6 +4,7 @@
 
 #include <gsl/gsl_blas.h>
 #include <gsl/gsl_errno.h>
+#include <gsl/gsl_linalg.h>
 #include <gsl/gsl_multifit_nlinear.h>
 
 #include "core/fail.h"
@@ -112,15 +113,38 @@ double core__fit_squares(const struct core__fit *fit)
     return norm * norm;
 }
 
+/* a of n columns, whose diagonal is scale^2, to unit diagonal or back. */
+static void rescale(double *a, const double *scale, size_t n)
+{
+    for (size_t i = 0; i < n; i++)
+        for (size_t j = 0; j < n; j++)
+            a[i * n + j] /= scale[i] * scale[j];
+}
+
+/* (J' J)^-1 by Cholesky, columns scaled to one length: GSL's own takes memory
+   and does not look whether it was had. */
 void core__fit_covariance(const struct core__fit *fit, double *covariance)
 {
     size_t n = fit->r.count, p = fit->r.unknowns;
+    double *scale = fit->x;
     gsl_matrix_view c = gsl_matrix_view_array(covariance, p, p);
+    int known = n > p;
 
-    gsl_multifit_nlinear_covar(gsl_multifit_nlinear_jac(fit->gsl), 0.0,
-                               &c.matrix);
+    gsl_blas_dsyrk(CblasLower, CblasTrans, 1.0,
+                   gsl_multifit_nlinear_jac(fit->gsl), 0.0, &c.matrix);
+    for (size_t i = 0; i < p; i++) {
+        scale[i] = sqrt(covariance[i * p + i]);
+        for (size_t j = i + 1; j < p; j++)
+            covariance[i * p + j] = covariance[j * p + i];
+    }
+    rescale(covariance, scale, p);
+    known = known && core__cholesky(covariance, p, NULL) == DEW_OK;
+    if (known) {
+        gsl_linalg_cholesky_invert(&c.matrix);
+        rescale(covariance, scale, p);
+    }
     gsl_matrix_scale(&c.matrix,
-                     n > p ? core__fit_squares(fit) / (double)(n - p) : NAN);
+                     known ? core__fit_squares(fit) / (double)(n - p) : NAN);
 }
 
 void core__fit_close(struct core__fit *fit)

@@ -78,6 +78,18 @@ static int cholesky(double *a, size_t n)
     return 1;
 }
 
+enum dew_status core__cholesky(double *a, size_t n, struct dew_error *err)
+{
+    if (!finite_all(a, n * n))
+        return core__fail(err, DEW_ESOLVE, "a matrix is not finite");
+    if (!cholesky(a, n))
+        return core__fail(err, DEW_ESOLVE, "a matrix is not positive definite");
+    for (size_t i = 0; i < n; i++)
+        for (size_t j = i + 1; j < n; j++)
+            a[i * n + j] = 0.0;
+    return DEW_OK;
+}
+
 enum dew_status core__solve_spd(double *a, double *b, size_t n,
                                 struct dew_error *err)
 {

@@ -32,6 +32,10 @@ struct draw__figure draw__chart_figure(const struct draw__chart *c);
 void draw__chart_below(const struct draw__plot *p, const struct draw__chart *c,
                        size_t i);
 int draw__chart_crowded(const struct draw__chart *c);
+/* "3 Jan" below the first hour of days, x hours: each, of weeks, of months or
+   every other. */
+void draw__chart_dates(const struct draw__plot *p,
+                       const struct dew_date *dates);
 /* "Jan" .. "Dec" and "Year" as heads of a table. */
 void draw__chart_month_heads(FILE *out, const char *first);
 /* Its row: a member of option's tallies, at offset, each by its unit. */

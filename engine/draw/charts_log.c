@@ -7,7 +7,7 @@
 #include "report/markup.h"
 #include "report/words.h"
 
-enum { DAY = DEW_DAY_HOURS, FEW_DAYS = 12, MANY_DAYS = 80 };
+enum { DAY = DEW_DAY_HOURS, FEW_DAYS = 12, MANY_DAYS = 80, YEARS = 400 };
 
 /* The hours from the first to the last that was logged. */
 struct span {
@@ -63,18 +63,18 @@ static void stretch(struct draw__plot *p, const struct draw__chart *c,
     }
 }
 
-/* "3 Jan" below the first hour of days: each, of weeks, or of months. */
-static void dates(const struct draw__plot *p, const struct draw__chart *c)
+void draw__chart_dates(const struct draw__plot *p, const struct dew_date *dates)
 {
     double days = (p->x1 - p->x0) / DAY;
     int count = 0, written = 0;
     char words[24];
 
     for (size_t h = (size_t)p->x0; h < (size_t)p->x1; h++) {
-        const struct dew_date *d = &c->r->dates[h];
-        int due = days > MANY_DAYS  ? d->day == 1
-                  : days > FEW_DAYS ? count % 7 == 0
-                                    : 1;
+        const struct dew_date *d = &dates[h];
+        int due = days > YEARS       ? d->day == 1 && d->month % 2 == 1
+                  : days > MANY_DAYS ? d->day == 1
+                  : days > FEW_DAYS  ? count % 7 == 0
+                                     : 1;
 
         if (d->hour != 1)
             continue;
@@ -231,7 +231,7 @@ static void draw(const struct draw__chart *c, enum dew_chart kind)
     f.zooms = f.plain = 1;
     draw__figure_open(&f, &p, "%s, %.40s", l.name, l.unit);
     draw__svg_upright(&p);
-    dates(&p, c);
+    draw__chart_dates(&p, c->r->dates);
     draw__svg_marks_open(&p);
     if (l.out != NULL)
         line(&p, c, kind, l.out, "thin");

@@ -12,40 +12,21 @@ static double dew_point_of(double t, double rh)
     return rh > 0 ? dew_air_t_pws(rh * dew_air_pws_liquid(t)) : NAN;
 }
 
-/* A column taken as weather that the log took as indoors is not outdoors. */
-static int took_the_same(const struct dew_weather_report *out,
-                         const struct dew_weather_report *in)
+/* The outdoor columns of a log; NULL where it has none. */
+static struct dew_log *outdoors(const struct dew_text *text,
+                                const struct dew_log_ask *ask,
+                                const struct dew_log_report *read)
 {
-    for (int i = 0; i < out->column_count; i++)
-        for (int k = 0; k < in->column_count; k++)
-            if (strstr(out->columns[i].meaning, "time") == NULL &&
-                strcmp(out->columns[i].header, in->columns[k].header) == 0)
-                return 1;
-    return 0;
-}
-
-/* The outdoor columns of a log as weather; NULL where it has none. */
-static struct dew_year *outdoors(const struct dew_text *text,
-                                 const struct dew_log_ask *ask,
-                                 const struct dew_log_report *read)
-{
-    struct dew_weather_ask as_weather = DEW_WEATHER_ASK;
-    struct dew_weather_report report = {.rows = 0};
+    struct dew_log_ask outside = *ask;
+    struct dew_log_report report = {.hours = 0};
     struct dew_error list[1] = {{0}};
     struct dew_faults faults = {list, 1, 0};
-    struct dew_year *year = NULL;
+    struct dew_log *log = NULL;
 
-    as_weather.order = ask->order;
-    as_weather.clock = ask->clock;
-    as_weather.keep_gaps = 1;
-    if (read->columns_left == 0 ||
-        dew_weather_parse(&year, text, &as_weather, &report, &faults) != DEW_OK)
-        return NULL;
-    if (took_the_same(&report, &read->file)) {
-        dew_year_close(year);
-        return NULL;
-    }
-    return year;
+    outside.outdoors = 1;
+    if (read->columns_left > 0)
+        dew_log_parse(&log, text, &outside, &report, &faults);
+    return log;
 }
 
 /* Hours as they were lived, one after the other; below 0: a is the earlier. */
@@ -72,11 +53,11 @@ static size_t lived(const struct dew_date *year, size_t marched,
 
 /* A year that mixes years is met by month, day and hour alone. */
 static void lay_outdoors(struct dew_run *r, run__calendar places,
-                         const struct dew_year *out, double *dew)
+                         const struct dew_log *out, double *dew)
 {
     size_t count, marched, from = 0;
-    const struct dew_hour *hours = dew_year_hours(out, &count);
-    const struct dew_date *dates = dew_year_dates(out, &count);
+    const struct dew_log_hour *hours = dew_log_hours(out, &count);
+    const struct dew_date *dates = dew_log_dates(out, &count);
     const struct dew_date *year = dew_year_dates(r->year, &marched);
     int mixed = marched > 0 && year[0].year == 0;
 
@@ -87,9 +68,9 @@ static void lay_outdoors(struct dew_run *r, run__calendar places,
         size_t h = mixed ? *run__place(places, &dates[k])
                          : lived(year, marched, &dates[k], &from);
 
-        if (h == 0 || !isfinite(hours[k].w))
+        if (h == 0 || !isfinite(hours[k].t) || !(hours[k].rh > 0))
             continue;
-        dew[h - 1] = dew_air_dew(hours[k].w, hours[k].p);
+        dew[h - 1] = dew_point_of(hours[k].t, hours[k].rh);
         r->laid.dew_point_out = dew;
     }
 }
@@ -99,7 +80,7 @@ void run__lay(struct dew_run *r, run__calendar places,
               const struct dew_log_report *read)
 {
     const struct dew_measured *m = &r->measured;
-    struct dew_year *out = outdoors(text, ask, read);
+    struct dew_log *out = outdoors(text, ask, read);
     double *dew = r->hours + 2 * m->count, *dew_out = dew + m->count;
     size_t count;
 
@@ -114,5 +95,5 @@ void run__lay(struct dew_run *r, run__calendar places,
         .same_hours = dew_year_dates(r->year, &count)->year != 0};
     if (out != NULL)
         lay_outdoors(r, places, out, dew_out);
-    dew_year_close(out);
+    dew_log_close(out);
 }

@@ -72,8 +72,8 @@ static int has_humidity(const struct dew_weather_report *file)
     return 0;
 }
 
-static enum dew_status no_humidity(struct dew_run *r, const char *found,
-                                   const struct dew_weather_report *file)
+enum dew_status run__no_humidity(struct dew_run *r, const char *found,
+                                 const struct dew_weather_report *file)
 {
     struct dew_error err = {0};
     const char *unread = file->unread;
@@ -136,26 +136,47 @@ static enum dew_status of_file(struct dew_run *r, const struct run__file *f,
     if (status != DEW_OK)
         return status;
     if (report.without_rh == report.hours)
-        return no_humidity(r, f->name, &report.file);
+        return run__no_humidity(r, f->name, &report.file);
     return r->year != NULL ? beside(r, &text, ask, &report) : DEW_OK;
+}
+
+enum dew_status run__log_answers(struct dew_run *r,
+                                 struct run__log_answers *out)
+{
+    const struct dew_log_request q = dew_scenario_log(r->scenario);
+    enum dew_status status;
+
+    out->ask = q.ask;
+    status = run__say_all(r, "log.units", q.units, out->units, &out->said);
+    if (status == DEW_OK)
+        status =
+            run__say_all(r, "log.columns", q.columns, out->columns, &out->said);
+    out->ask.said = out->said.row;
+    out->ask.said_count = out->said.count;
+    return status;
 }
 
 enum dew_status run__log(struct dew_run *r)
 {
-    const struct dew_log_request ask = dew_scenario_log(r->scenario);
+    const struct dew_log_request q = dew_scenario_log(r->scenario);
+    struct run__log_answers *answers;
     struct run__file *f;
-    enum dew_status status;
+    enum dew_status status = DEW_EMEM;
 
-    if (ask.file[0] == '\0')
+    if (q.file[0] == '\0')
         return DEW_OK;
     f = calloc(1, sizeof *f);
-    if (f == NULL)
-        return run__memory(r);
-    r->held = ask.held;
-    status = run__file(r, "log.file", ask.file, r->hashes[2], f);
-    if (status == DEW_OK)
-        status = of_file(r, f, &ask.ask);
-    free(f->bytes);
+    answers = calloc(1, sizeof *answers);
+    r->held = q.held;
+    if (f == NULL || answers == NULL)
+        run__memory(r);
+    else if ((status = run__log_answers(r, answers)) == DEW_OK &&
+             (status = run__file(r, "log.file", q.file, r->hashes[2], f)) ==
+                 DEW_OK)
+        status = of_file(r, f, &answers->ask);
+    if (f != NULL)
+        free(f->bytes);
     free(f);
+    free(answers);
     return status;
 }

@@ -9,7 +9,7 @@
 #include "dew/sun.h"
 #include "run/run.h"
 
-enum { FAULTS = 50, ANSWER = 1024 };
+enum { FAULTS = 50 };
 
 /* A question about a file is answered beside its name. */
 static enum dew_status hint(struct dew_run *r, enum dew_status status)
@@ -32,7 +32,7 @@ static enum dew_status hint(struct dew_run *r, enum dew_status status)
 struct answers {
     struct dew_weather_ask ask;
     struct run__said said;
-    char units[ANSWER], columns[ANSWER];
+    char units[RUN__ANSWER], columns[RUN__ANSWER];
 };
 
 static struct dew_column_said *said_of(struct run__said *said,
@@ -64,17 +64,17 @@ const char *run__say(struct run__said *said, char *word, int is_unit)
     return NULL;
 }
 
-/* Columns said in the text of a key, commas between; room is ANSWER long and
-   kept. */
-static enum dew_status say(struct dew_run *r, int is_unit, const char *text,
-                           char *room, struct run__said *said)
+enum dew_status run__say_all(struct dew_run *r, const char *key,
+                             const char *text, char room[RUN__ANSWER],
+                             struct run__said *said)
 {
+    int is_unit = strstr(key, ".units") != NULL;
     struct dew_error err = {0};
     char *rest, *word;
 
-    run__about(r, is_unit ? "weather.units" : "weather.columns", &err);
-    if (snprintf(room, ANSWER, "%s", text) >= ANSWER) {
-        core__fail(&err, DEW_ERANGE, "longer than %d letters", ANSWER - 1);
+    run__about(r, key, &err);
+    if (snprintf(room, RUN__ANSWER, "%s", text) >= RUN__ANSWER) {
+        core__fail(&err, DEW_ERANGE, "longer than %d letters", RUN__ANSWER - 1);
         return run__fault(r, &err);
     }
     for (word = room; *word != '\0'; word = rest) {
@@ -98,12 +98,14 @@ static enum dew_status take_answers(struct dew_run *r,
                                     const struct dew_weather_request *request,
                                     struct answers *out)
 {
-    enum dew_status status = say(r, 1, request->units, out->units, &out->said);
+    enum dew_status status = run__say_all(r, "weather.units", request->units,
+                                          out->units, &out->said);
 
     out->ask = request->ask;
     out->ask.keep_gaps = request->fill[0] != '\0';
     if (status == DEW_OK)
-        status = say(r, 0, request->columns, out->columns, &out->said);
+        status = run__say_all(r, "weather.columns", request->columns,
+                              out->columns, &out->said);
     out->ask.said = out->said.row;
     out->ask.said_count = out->said.count;
     return status;
@@ -167,6 +169,29 @@ static enum dew_status of_file(struct dew_run *r, const struct run__file *f,
     }
     r->note_count = dew_weather_notes(&report, r->notes, DEW_NOTES_MOST);
     return DEW_OK;
+}
+
+enum dew_status run__weather_air(struct dew_run *r)
+{
+    const struct dew_weather_request q = dew_scenario_weather(r->scenario);
+    struct answers *answers = calloc(1, sizeof *answers);
+    struct run__file *f = calloc(1, sizeof *f);
+    struct dew_weather_report report = {.rows = 0};
+    enum dew_status status = DEW_EMEM;
+
+    if (f == NULL || answers == NULL)
+        run__memory(r);
+    else if ((status = run__file(r, "weather.file", q.file, r->hashes[1], f)) ==
+                 DEW_OK &&
+             (status = take_answers(r, &q, answers)) == DEW_OK) {
+        answers->ask.keep_gaps = 1;
+        status = parse(r, f, &answers->ask, &report);
+    }
+    if (f != NULL)
+        free(f->bytes);
+    free(f);
+    free(answers);
+    return status;
 }
 
 /* ---- a made year --------------------------------------------------------------- */

@@ -111,7 +111,7 @@ enum dew_status run__unpack(char **bytes, size_t *length,
 
 /* ---- read_weather.c, read_log.c, lay_log.c: what the scenario names ---------- */
 
-enum { RUN__SAID = 32 };
+enum { RUN__SAID = 32, RUN__ANSWER = 1024 };
 
 /* What a person says of a file's columns. */
 struct run__said {
@@ -124,6 +124,11 @@ struct run__said {
  * kept.  Returns what is wrong with it, or NULL.
  */
 const char *run__say(struct run__said *said, char *word, int is_unit);
+/* All of the text of a key ("log.units", "weather.columns"), commas between;
+   room keeps it. */
+enum dew_status run__say_all(struct dew_run *r, const char *key,
+                             const char *text, char room[RUN__ANSWER],
+                             struct run__said *said);
 
 /*
  * Make the year whole: long gaps and missing lanes from the made year of
@@ -133,7 +138,18 @@ enum dew_status run__fill(struct dew_year *year, const char *place,
                           unsigned long seed, struct dew_year_filled *filled,
                           struct dew_error *err);
 
+/* What the scenario answers of its log; ask borrows from this. */
+struct run__log_answers {
+    struct dew_log_ask ask;
+    struct run__said said;
+    char units[RUN__ANSWER], columns[RUN__ANSWER];
+};
+enum dew_status run__log_answers(struct dew_run *r,
+                                 struct run__log_answers *out);
+
 enum dew_status run__weather(struct dew_run *r);
+/* The hours of weather.file as they are, with their gaps, into r->year. */
+enum dew_status run__weather_air(struct dew_run *r);
 enum dew_status run__log(struct dew_run *r);
 
 /* Hours by month, day and hour; too large for a stack. */
@@ -145,6 +161,10 @@ size_t *run__place(run__calendar places, const struct dew_date *d);
 void run__lay(struct dew_run *r, run__calendar places,
               const struct dew_text *text, const struct dew_log_ask *ask,
               const struct dew_log_report *read);
+
+/* The fault of a log, found there, whose hours have no humidity. */
+enum dew_status run__no_humidity(struct dew_run *r, const char *found,
+                                 const struct dew_weather_report *file);
 
 /* ---- read.c ------------------------------------------------------------------ */
 

@@ -59,8 +59,9 @@ static const char *answers_have_file(const struct dew_value *v,
 static const char *log_has_file(const struct dew_value *v,
                                 enum scenario__key *key)
 {
-    static const enum scenario__key answers[] = {KEY_log_sensor, KEY_log_order,
-                                                 KEY_log_clock};
+    static const enum scenario__key answers[] = {
+        KEY_log_sensor, KEY_log_order,   KEY_log_clock, KEY_log_utc,
+        KEY_log_units,  KEY_log_columns, KEY_log_reads};
 
     return lacks_file(v, KEY_log_file, answers,
                       sizeof answers / sizeof answers[0], KEY_log_held, key)

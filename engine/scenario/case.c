@@ -69,12 +69,20 @@ struct dew_log_request dew_scenario_log(const struct dew_scenario *scenario)
     const struct dew_value *v = scenario->base;
     struct dew_log_request r = {.file = TEXT(v, log_file),
                                 .ask = DEW_LOG_ASK,
+                                .units = TEXT(v, log_units),
+                                .columns = TEXT(v, log_columns),
                                 .held = WORD(v, log_held)};
+    const struct dew_value *reads = &v[KEY_log_reads];
 
     if (GIVEN(v, log_sensor))
         r.ask.sensor = v[KEY_log_sensor].text;
     r.ask.order = (enum dew_date_order)said(&v[KEY_log_order]);
     r.ask.clock = (enum dew_clock)said(&v[KEY_log_clock]);
+    r.ask.utc_offset = SI_OR(v, log_utc, r.ask.utc_offset);
+    r.ask.checks = reads->given ? reads->count : 0;
+    for (size_t i = 0; i < r.ask.checks; i++)
+        r.ask.check[i] = (struct dew_log_check){
+            .reads = reads->items[i].amount.si, .is = reads->items[i].at};
     return r;
 }
 

@@ -122,6 +122,38 @@ static double mean(double sum, int count)
     return count > 0 ? sum / count : NAN;
 }
 
+/* ---- sensors put right ----------------------------------------------------------- */
+
+static const double APART = 0.1; /* least between two checks: our own       */
+
+static enum dew_status check_line(struct weather__log *log)
+{
+    const struct dew_log_check *c = log->ask->check;
+
+    if (log->ask->checks < 2 ||
+        ((c[1].reads - c[0].reads) >= APART && (c[1].is - c[0].is) >= APART) ||
+        ((c[0].reads - c[1].reads) >= APART && (c[0].is - c[1].is) >= APART))
+        return DEW_OK;
+    return weather__reader_fault(&log->r, DEW_ERANGE, "reads", 0, 0,
+                                 "two checks of a sensor tell a line only "
+                                 "where they are 10 %% RH apart or more");
+}
+
+static double put_right(double rh, const struct dew_log_ask *ask)
+{
+    const struct dew_log_check *c = ask->check;
+    double slope = ask->checks == 2
+                       ? (c[1].is - c[0].is) / (c[1].reads - c[0].reads)
+                       : 1.0;
+    double x = c[0].is + slope * (rh - c[0].reads);
+
+    if (ask->checks == 0 || ask->outdoors)
+        return rh;
+    return x >= 0.0 && x <= 1.0 ? x : NAN;
+}
+
+/* ---- hours ------------------------------------------------------------------------- */
+
 static void count_hours(const struct dew_log *made, struct dew_log_report *p)
 {
     size_t run = 0, longest = 0;
@@ -175,7 +207,7 @@ static enum dew_status build(struct weather__log *log, struct dew_log **out)
         const struct weather__log_sum *s = &log->hours[i];
 
         made->hours[i].t = mean(s->t, s->t_count);
-        made->hours[i].rh = mean(s->rh, s->rh_count);
+        made->hours[i].rh = put_right(mean(s->rh, s->rh_count), log->ask);
         made->hours[i].co2 = mean(s->co2, s->co2_count);
         weather__date_of(made->first + (int64_t)i * WEATHER__HOUR, 0,
                          &made->dates[i]);
@@ -223,7 +255,7 @@ enum dew_status dew_log_parse(struct dew_log **log, const struct dew_text *text,
         return core__fault(faults, &err);
     work->report = report;
     set_up(work, text, ask, faults);
-    if (read_text(work) == DEW_OK) {
+    if (check_line(work) == DEW_OK && read_text(work) == DEW_OK) {
         if (work->count == 0)
             weather__reader_fault(&work->r, DEW_EMISSING, "rows", 0, 0,
                                   "the rows cover not half an hour");

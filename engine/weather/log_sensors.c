@@ -88,6 +88,21 @@ static enum dew_status give_unit(struct weather__log *log,
                                  said);
 }
 
+/* Beside columns said to be indoors, one that says nothing is outdoors. */
+static int asked_for(const struct weather__log *log,
+                     const struct weather__column *c)
+{
+    int indoors = 0;
+
+    if (!log->ask->outdoors)
+        return c->place != WEATHER__OUTDOORS;
+    for (int i = 0; i < log->t.count; i++)
+        indoors |= lane_of(&log->t.columns[i]) >= 0 &&
+                   log->t.columns[i].place == WEATHER__INDOORS;
+    return c->place == WEATHER__OUTDOORS ||
+           (indoors && c->place == WEATHER__UNSAID && c->room[0] == '\0');
+}
+
 static enum dew_status place_column(struct weather__log *log,
                                     struct weather__column *c)
 {
@@ -95,7 +110,7 @@ static enum dew_status place_column(struct weather__log *log,
     int lane = lane_of(c);
     struct weather__sensor *s;
 
-    if (lane < 0 || c->place == WEATHER__OUTDOORS)
+    if (lane < 0 || !asked_for(log, c))
         return DEW_OK;
     if (give_unit(log, c) != DEW_OK)
         return log->r.status;
@@ -179,7 +194,7 @@ static void drop_names(struct weather__log *log)
     }
 }
 
-/* Carbon dioxide alone goes with the only sensor. */
+/* Carbon dioxide alone is the house's: it goes with every sensor. */
 static void settle(struct weather__log *log)
 {
     const struct weather__column *co2 = NULL;
@@ -202,9 +217,9 @@ static void settle(struct weather__log *log)
     for (int i = log->sensor_count - 1; indoors && i >= 0; i--)
         if (!log->sensors[i].indoors && log->sensors[i].name[0] == '\0')
             drop(log, i);
-    if (log->sensor_count == 1 && co2 != NULL &&
-        log->sensors[0].column[OF_CO2] == NULL)
-        log->sensors[0].column[OF_CO2] = co2;
+    for (int i = 0; co2 != NULL && i < log->sensor_count; i++)
+        if (log->sensors[i].column[OF_CO2] == NULL)
+            log->sensors[i].column[OF_CO2] = co2;
 }
 
 /* ---- which of them ---------------------------------------------------------------- */
@@ -286,16 +301,20 @@ static enum dew_status choose(struct weather__log *log)
     if (log->sensor_count == 0)
         return weather__reader_fault(
             &log->r, DEW_EMISSING, "sensor", log->t.header_line, 1,
-            "no %s of an indoor temperature or humidity; one named "
-            "\"temperature (degC)\" would do",
-            log->history ? "sensor's id" : "column");
+            "no %s of an %s temperature or humidity; one named "
+            "\"%stemperature (degC)\" would do",
+            log->history ? "sensor's id" : "column",
+            log->ask->outdoors ? "outdoor" : "indoor",
+            log->ask->outdoors ? "outdoor " : "");
     for (int i = 0; i < log->sensor_count; i++)
         if (log->sensors[i].name[0] == '\0')
             snprintf(log->sensors[i].name, sizeof log->sensors[i].name,
                      "logger");
     list_sensors(log, p->sensors, sizeof p->sensors, 0);
     p->sensor_count = log->sensor_count;
-    if (log->ask->sensor != NULL)
+    if (log->ask->outdoors)
+        take_names(log, "all");
+    else if (log->ask->sensor != NULL)
         take_names(log, log->ask->sensor);
     else if (log->sensor_count == 1)
         log->sensors[0].taken = 1;

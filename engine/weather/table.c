@@ -106,6 +106,23 @@ static int says_columns(const struct weather__table *t)
     return 0;
 }
 
+/* Of a log of a time and one more column, without a header, the column is what
+   the file is called: "Bedroom_Humidity.csv".  1 where that means something. */
+static int named_by_file(const struct weather__table *t, char *out, size_t size)
+{
+    const char *slash = strrchr(t->r->path, '/');
+    const char *name = slash != NULL ? slash + 1 : t->r->path;
+    struct weather__column c;
+
+    if (!t->r->log || t->cells.count != 2 || says_columns(t))
+        return 0;
+    snprintf(out, size, "%.*s", (int)strcspn(name, "."), name);
+    for (char *mark = out; (mark = strchr(mark, '_')) != NULL;)
+        *mark = ' ';
+    weather__table_column(t, out, 1, &c);
+    return c.meaning == WEATHER__IS_T || c.meaning == WEATHER__IS_RH;
+}
+
 static int is_json(const char *text)
 {
     text += strspn(text, " \t");
@@ -119,6 +136,7 @@ static enum dew_status begin_without(struct weather__table *t)
     static const char marks[] = {',', ';', '\t'};
     struct dew_error err = {0};
     struct weather__stamp s;
+    char name[160];
     int more = 1;
 
     weather__lines_again(t->in);
@@ -134,7 +152,7 @@ static enum dew_status begin_without(struct weather__table *t)
             !s.has_date || !s.has_clock)
             continue;
         t->delimiter = marks[i];
-        if (!says_columns(t))
+        if (!says_columns(t) && !named_by_file(t, name, sizeof name))
             return weather__reader_fault(
                 t->r, DEW_EMISSING, "header", 1, 1,
                 "no header: say what \"column 2\" and the others are, or put "
@@ -337,7 +355,7 @@ static void header_of(const struct weather__table *t, size_t i, char *out,
         snprintf(out, size, "%s", weather__cell(&t->cells, i));
     else if (i == 0)
         snprintf(out, size, "time");
-    else
+    else if (!named_by_file(t, out, size))
         snprintf(out, size, "column %zu", i + 1);
 }
 

@@ -34,6 +34,13 @@ enum dew_log_method {
     DEW_LOG_HOLD  /* the mean over the hour of values held up to the next  */
 };
 
+/* A humidity sensor held to the truth: over wet salt, or beside a good one for
+   a week. */
+struct dew_log_check {
+    double reads, is; /* -   0 .. 1                                          */
+};
+enum { DEW_LOG_CHECKS = 2 };
+
 /* Answers to what a log leaves open: start from DEW_LOG_ASK. */
 struct dew_log_ask {
     const char *sensor; /* "bedroom", "t1", "bedroom, hall" or "all": the
@@ -48,6 +55,10 @@ struct dew_log_ask {
     enum dew_log_method method;
     double gap_limit;  /* h  0 .. 24   longest gap bridged by a line         */
     double hold_limit; /* h  0 .. 720  longest time a value is held          */
+    struct dew_log_check check[DEW_LOG_CHECKS];
+    size_t checks; /* of these: 0; 1, an offset; 2, a line                   */
+    int outdoors;  /* 1: not the indoor sensors but what the file has of the
+                     outdoors, the mean of all of it; sensor is not asked    */
 };
 
 /* Nothing said; a line bridges 3 h as for weather, and a value is held a day
@@ -82,14 +93,19 @@ struct dew_log_report {
  *     gap_limit   h     0 .. 24
  *     hold_limit  h     0 .. 720
  *
- * Columns said to be outdoors are not read: dew_weather_read reads those.  An
- * hour counts when at least half of it is covered.  An hour without is NaN.
+ * Columns said to be outdoors, and columns that say nothing beside some said to
+ * be indoors, are read where ask->outdoors is set, and no others then.  An hour
+ * counts when at least half of it is covered.  An hour without is NaN.
+ * With checks, humidities are put right: by the difference of the one, by the
+ * line through the two; an hour that then lies beyond 0 or 1 is without.  Two
+ * must be at least 0.1 apart in both figures.
  * Where a history says that a sensor is unavailable for longer than gap_limit,
  * its value is not held on.
  *
  * Owner      on DEW_OK *log is the caller's, for dew_log_close; else NULL.
  * Errors     the first fault's status, every fault in faults, as for
- *            dew_weather_read; DEW_EAMBIGUOUS is a question (which sensor,
+ *            dew_weather_read; DEW_EMISSING where no column is a sensor's, or
+ *            none is the outdoors'; DEW_EAMBIGUOUS is a question (which sensor,
  *            which order of day and month, which clock); DEW_EUNIT also where
  *            most values are outside the range of the unit said.
  * Limits     as dew_weather_read; at most DEW_LOG_SENSORS sensors; a humidity

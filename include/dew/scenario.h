@@ -290,7 +290,9 @@ struct dew_draws_request dew_scenario_draws(
  */
 struct dew_log_request {
     const char *file;
-    struct dew_log_ask ask;
+    struct dew_log_ask ask; /* said is NULL                             */
+    const char *units;      /* "HEADER=UNIT, ...", or ""                */
+    const char *columns;    /* "HEADER=MEANING, ...", or ""             */
     int held; /* 1: the house is held at the temperature measured           */
 };
 struct dew_log_request dew_scenario_log(const struct dew_scenario *scenario);

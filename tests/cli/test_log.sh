@@ -87,6 +87,13 @@ tr -s '\n ' '  ' <out >flat
 says "no test can be made" grep -q 'the log has no outdoor columns' flat
 
 # ---- a log longer than a year --------------------------------------------------
+# another room that is not asked for is no outdoors
+sed 's/outdoor/den/g' summer.csv >rooms.csv
+ends "with another room" 0 run --full made.yaml --log rooms.csv \
+    --set log.sensor=logger
+tr -s '\n ' '  ' <out >flat
+says "which is no outdoors" grep -q 'the log has no outdoor columns' flat
+
 # 400 days of weather, and a log of them all with outdoor columns: every hour
 # has its own, though a day and hour of the calendar comes twice
 awk 'BEGIN {

@@ -57,6 +57,13 @@ for day in 01 02 03 04; do
     for hour in 00 06 12 18; do echo "2001-07-$day $hour:00,76,58"; done
 done >>log.csv
 
+awk 'BEGIN {
+    print "time,temperature (degC),humidity (%),outdoor temperature (degC),outdoor humidity (%)"
+    for (h = 0; h < 24 * 24; h++)
+        printf "2001-07-%02d %02d:00,21.3,%.1f,%.1f,%d\n", 1 + int(h / 24), h % 24,
+            47 + 5 * sin(h / 31), 9 + 6 * sin(h / 17), 71 + 9 * sin(h / 13)
+}' >hourly.csv
+
 short "check --json" check "$first" --json
 short "check" check "$first"
 short "explain --json" explain --json
@@ -72,5 +79,7 @@ short "ducts --json" ducts "$here/scenarios/ducts_written.yaml" --json
 short "run --json" run "$first" $of_month --json
 short "spread --json" spread "$first" --draws 8 --threads 2 --set run.steps_per_hour=1 \
     --set "people.count=3 (2 to 4)" --json
+short "fit --json" fit "$first" hourly.csv --until 2001-07-12 --json
+short "fit --changed" fit "$first" hourly.csv --changed 2001-07-08 --curve curve.svg
 short "run with a log" run "$first" $of_month --log log.csv --full
 exit $bad

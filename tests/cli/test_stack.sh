@@ -26,6 +26,12 @@ made=$here/weather/miami-made.csv
         for hour in 00 06 12 18; do echo "2001-07-$day $hour:00,76,58,85,70"; done
     done
 } >log.csv
+awk 'BEGIN {
+    print "time,temperature (degC),humidity (%),outdoor temperature (degC),outdoor humidity (%)"
+    for (h = 0; h < 24 * 24; h++)
+        printf "2001-07-%02d %02d:00,21.3,%.1f,%.1f,%d\n", 1 + int(h / 24), h % 24,
+            47 + 5 * sin(h / 31), 9 + 6 * sin(h / 17), 71 + 9 * sin(h / 13)
+}' >hourly.csv
 for scenario in demo ducts_written ducts_humid; do
     for words in "check" "check --json" "run --out set" "run --full" "ducts --full --out set"; do
         set -- $words
@@ -42,6 +48,8 @@ small weather convert "$made" out.csv
 small weather make 722020 --out made.csv
 small spread "$here/scenarios/demo.yaml" --draws 8 --threads 1
 small spread "$here/scenarios/demo.yaml" --draws 8 --threads 2 --json
+small fit "$first" hourly.csv --series hours.csv --svg log.svg --curve curve.svg
+small fit "$first" hourly.csv --changed 2001-07-08 --json
 small weather make 722020 --years 2
 small weather list miami
 small weather near 25 -80 --json

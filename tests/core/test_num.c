@@ -184,6 +184,57 @@ TEST(least_squares_meets_nist_norris)
     assert_near(cov[1], cov[2], 1e-18);
 }
 
+/* A closed form: l of l l' by hand. */
+TEST(cholesky_is_the_root)
+{
+    double a[] = {4, 2, -6, 2, 10, 9, -6, 9, 29};
+    static const double want[] = {2, 0, 0, 1, 3, 0, -3, 4, 2};
+    double bad[] = {1, 2, 2, 1}, odd[] = {NAN};
+
+    assert_int_equal(core__cholesky(a, 3, NULL), DEW_OK);
+    for (int i = 0; i < 9; i++)
+        assert_near(a[i], want[i], 1e-12);
+    assert_int_equal(core__cholesky(bad, 2, NULL), DEW_ESOLVE);
+    assert_int_equal(core__cholesky(odd, 1, NULL), DEW_ESOLVE);
+}
+
+/* [ROS60]: the valley bends, its lowest point is 0 at (1, 1).  Beyond x = 1.7
+   it is no number. */
+static double rosenbrock(const double *x, void *with)
+{
+    double a = 1 - x[0], b = x[1] - x[0] * x[0];
+
+    (*(int *)with)++;
+    return x[0] > 1.7 ? NAN : a * a + 100 * b * b;
+}
+
+TEST(a_valley_is_walked_to_its_lowest_point)
+{
+    int calls = 0;
+    double x[] = {-1.2, 1.0}, short_of[] = {-1.2, 1.0};
+    struct core__valley v = {.unknowns = 2,
+                             .f = rosenbrock,
+                             .with = &calls,
+                             .step = 0.4,
+                             .tolerance = 1e-7,
+                             .turns = 400};
+
+    assert_int_equal(core__search_valley(&v, x, NULL), DEW_OK);
+    assert_near(x[0], 1.0, 1e-5);
+    assert_near(x[1], 1.0, 1e-5);
+    calls = 0;
+    v.turns = 5;
+    assert_int_equal(core__search_valley(&v, short_of, NULL), DEW_OK);
+    assert_true(calls < 25 && short_of[0] < 0.9);
+    v.tolerance = 0;
+    assert_int_equal(core__search_valley(&v, x, NULL), DEW_ERANGE);
+    v.tolerance = 1e-7;
+    x[0] = short_of[0] = 9.0; /* nowhere a number */
+    v.step = 0.01;
+    assert_int_equal(core__search_valley(&v, x, NULL), DEW_ESOLVE);
+    assert_near(x[0], 9.0, 0);
+}
+
 TEST(least_squares_refuses_what_it_cannot_tell)
 {
     double a[] = {1, 2, 2, 4, 3, 6}, b[] = {1.1, 2.3, 2.9}, x[2] = {5, 6};

@@ -9,14 +9,14 @@ below() {
     case $1 in
     core) echo core ;;
     air) echo core air ;;
-    weather | house | plant | ducts) echo core air "$1" ;;
+    weather | house | plant | ducts | evidence) echo core air "$1" ;;
     march | made) echo core air weather house plant ducts "$1" ;;
     study) echo core air weather house plant ducts march made study ;;
     scenario | report) echo core air weather house plant ducts march made study "$1" ;;
-    draw) echo core air weather house plant ducts march made study report draw ;;
+    draw) echo core air weather house plant ducts evidence march made study report draw ;;
     sheets) echo core air weather house plant ducts march made study report draw sheets ;;
-    run) echo core air weather house plant ducts march made study scenario report draw sheets run ;;
-    cli) echo core air weather house plant ducts march made study scenario report draw sheets run cli ;;
+    run) echo core air weather house plant ducts evidence march made study scenario report draw sheets run ;;
+    cli) echo core air weather house plant ducts evidence march made study scenario report draw sheets run cli ;;
     *) echo "$2: no such floor: $1" >&2; return 1 ;;
     esac
 }
@@ -25,7 +25,7 @@ floor_of() { # a public header's name
         [ -f "$c" ] && { basename "$(dirname "$c")"; return; }
     done
     case $1 in
-    air | weather | house | plant | ducts | march | made | study | scenario | report) echo "$1" ;;
+    air | weather | house | plant | ducts | evidence | march | made | study | scenario | report) echo "$1" ;;
     *) echo "nowhere:$1" ;;
     esac
 }

@@ -398,11 +398,13 @@ static int hand_on(const char *ground, const char *set, struct handed *out)
              log.file, log.ask.sensor != NULL ? log.ask.sensor : "",
              (int)log.ask.order, (int)log.ask.clock, log.held);
     snprintf(out->answers, sizeof out->answers,
-             "%s|%d|%d|%d|%g|%g|%g|%g|%d|%g|%s|%s",
+             "%s|%d|%d|%d|%g|%g|%g|%g|%d|%g|%s|%s|%g|%s|%s|%zu|%g|%g",
              w.ask.station != NULL ? w.ask.station : "", w.ask.year,
              (int)w.ask.order, (int)w.ask.clock, w.ask.utc_offset,
              w.ask.latitude, w.ask.longitude, w.ask.elevation,
-             w.ask.frost_point, w.ask.gap_limit, w.units, w.columns);
+             w.ask.frost_point, w.ask.gap_limit, w.units, w.columns,
+             log.ask.utc_offset, log.units, log.columns, log.ask.checks,
+             log.ask.check[0].reads, log.ask.check[0].is);
     dew_scenario_close(s);
     return good;
 }
@@ -465,7 +467,8 @@ static int value_of(const struct dew_field *f, int i, char *out, size_t size)
         snprintf(text, sizeof text, "%.*s", (int)strcspn(word, "|"), word);
         break;
     case DEW_KIND_AT:
-        snprintf(text, sizeof text, "61 %% at 60 cfm");
+        snprintf(text, sizeof text, "61 %% at 60 %s",
+                 f->at == DEW_PURE ? "%" : "cfm");
         break;
     case DEW_KIND_HOURS:
         snprintf(text, sizeof text, "9 to 13");

@@ -1,0 +1,186 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* dewledger fit: what a logger's file tells of the house as it is. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "cli/fit.h"
+
+struct fit {
+    struct cli__cli result, common;
+    const char *path, *logs[DEW_FIT_LOGS], *series, *svg, *curve, *until_word;
+    size_t log_count;
+    struct dew_date until;
+    int changed; /* until is --changed's                               */
+    struct dew_fit *fit;
+};
+
+enum { ROOM = 320 };
+
+static int open_it(struct fit *f)
+{
+    struct dew_faults faults = {calloc(ROOM, sizeof *faults.list), ROOM, 0};
+    const struct dew_fit_ask ask = {.name = f->path,
+                                    .logs = f->logs,
+                                    .log_count = f->log_count,
+                                    .sets = f->common.sets,
+                                    .set_count = f->common.set_count,
+                                    .until = f->until_word ? &f->until : NULL,
+                                    .changed = f->changed};
+    int code = CLI__DONE;
+
+    if (faults.list == NULL)
+        return cli__fail(CLI__FAILED, "out of memory");
+    if (dew_fit_open(&f->fit, &ask, &faults) != DEW_OK)
+        code = cli__faults(&faults);
+    free(faults.list);
+    return code;
+}
+
+static int fit(struct fit *f)
+{
+    struct cli__fit told = {.units = f->result.units,
+                            .until = f->until_word != NULL};
+    struct dew_error err = {0};
+    int code = open_it(f);
+
+    if (code != CLI__DONE)
+        return code;
+    told.fit = f->fit;
+    if (f->series != NULL && cli__fit_series(&told, f->series, &err) != DEW_OK)
+        return cli__error(&err);
+    if (cli__fit_charts(&told, f->svg, f->curve, &err) != DEW_OK)
+        return cli__error(&err);
+    if (f->result.json)
+        return cli__json(cli__fit_json(&told));
+    cli__fit_print(&told);
+    return CLI__DONE;
+}
+
+/* ---- the command line -------------------------------------------------------------- */
+
+enum { KEY_UNTIL = 0x400, KEY_CHANGED, KEY_SERIES, KEY_SVG, KEY_CURVE };
+
+static const struct argp_option options[] = {
+    {"until", KEY_UNTIL, "DATE", 0,
+     "learn from the hours before it, as in 2024-02-01, and foretell the rest",
+     0},
+    {"changed", KEY_CHANGED, "DATE", 0,
+     "the house was changed that day: hold the days after to what the house as "
+     "it was would have made of the same weather",
+     0},
+    {"series", KEY_SERIES, "FILE", 0, "write every hour as CSV", 0},
+    {"svg", KEY_SVG, "FILE", 0, "draw the log over what was learned", 0},
+    {"curve", KEY_CURVE, "FILE", 0,
+     "draw what the house adds by outdoor temperature", 0},
+    {0},
+};
+
+static int digits(const char *word, int from, int count)
+{
+    int n = 0;
+
+    for (int i = from; i < from + count; i++)
+        n = word[i] < '0' || word[i] > '9' ? -10000 : 10 * n + word[i] - '0';
+    return n;
+}
+
+/* "2024-02-01": the hours that end before its first one begins. */
+static void take_day(struct argp_state *state, struct fit *f, int changed,
+                     const char *word)
+{
+    static const int days[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+    struct dew_date d = {0};
+    int leap;
+
+    if (f->until_word != NULL)
+        cli__usage(state, "one of --until and --changed, once");
+    f->until_word = word;
+    f->changed = changed;
+    if (strlen(word) == 10 && word[4] == '-' && word[7] == '-') {
+        d.year = digits(word, 0, 4);
+        d.month = digits(word, 5, 2);
+        d.day = digits(word, 8, 2);
+    }
+    leap = d.year % 4 == 0 && (d.year % 100 != 0 || d.year % 400 == 0);
+    if (d.year < 1 || d.month < 1 || d.month > 12 || d.day < 1 ||
+        d.day > days[d.month - 1] + (leap && d.month == 2))
+        cli__usage(state, "--%s %s: not a day; write it like 2024-02-01",
+                   changed ? "changed" : "until", word);
+    f->until = d; /* hour 0 */
+}
+
+static error_t take(int key, char *word, struct argp_state *state)
+{
+    struct fit *f = state->input;
+
+    switch (key) {
+    case KEY_UNTIL:
+    case KEY_CHANGED:
+        take_day(state, f, key == KEY_CHANGED, word);
+        return 0;
+    case KEY_SERIES:
+        f->series = word;
+        return 0;
+    case KEY_SVG:
+        f->svg = word;
+        return 0;
+    case KEY_CURVE:
+        f->curve = word;
+        return 0;
+    case ARGP_KEY_ARG:
+        if (f->path == NULL)
+            f->path = word;
+        else if (f->log_count < DEW_FIT_LOGS)
+            f->logs[f->log_count++] = word;
+        else
+            cli__usage(state, "at most %d files of a log", DEW_FIT_LOGS);
+        return 0;
+    case ARGP_KEY_END:
+        if (f->log_count == 0)
+            cli__usage(state, "name a scenario file and a logger's file");
+        return 0;
+    case ARGP_KEY_INIT:
+        state->child_inputs[0] = &f->result;
+        state->child_inputs[1] = &f->common;
+        return 0;
+    default:
+        return ARGP_ERR_UNKNOWN;
+    }
+}
+
+static const char does[] =
+    "Learns from a logger's file how much wetter the air of the house is than "
+    "the air outdoors, at each outdoor temperature, and how long the house "
+    "remembers; and says what the log cannot tell.\v"
+    "Of the scenario only the answers about log.* and weather.*, and "
+    "safety.house_age, are used; a floor area alone will do.  A log that "
+    "carries the outdoor air beside the indoor needs no weather; any other "
+    "wants the weather of its own days, as weather.file.  Of several files the "
+    "first gives the hours, and the others what it lacks.\n\n"
+    "  dewledger fit house.yaml log.csv\n"
+    "  dewledger fit house.yaml log.csv --set log.sensor=all\n"
+    "  dewledger fit house.yaml humidity.csv temperature.csv\n"
+    "  dewledger fit house.yaml log.csv --until 2024-02-01 --json\n"
+    "  dewledger fit house.yaml before.csv after.csv --changed 2024-02-01\n";
+
+int cli__cmd_fit(int argc, char **argv)
+{
+    const struct argp_child children[] = {
+        {&cli__result_argp, 0, NULL, 0}, {&cli__pick_argp, 0, NULL, 0}, {0}};
+    const struct argp argp = {.options = options,
+                              .parser = take,
+                              .args_doc = "SCENARIO.yaml LOG...",
+                              .doc = does,
+                              .children = children};
+    struct fit *f = calloc(1, sizeof *f);
+    int code;
+
+    if (f == NULL)
+        return cli__fail(CLI__FAILED, "out of memory");
+    code = cli__parse(&argp, argc, argv, f);
+    if (code == CLI__DONE)
+        code = fit(f);
+    dew_fit_close(f->fit);
+    free(f);
+    return code;
+}

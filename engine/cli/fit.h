@@ -1,0 +1,29 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the files of dewledger fit share.  Private to engine/cli/. */
+#ifndef DEW_CLI_FIT_H
+#define DEW_CLI_FIT_H
+
+#include "cli/load.h"
+#include "dew/fit.h"
+
+/* A fit, to be told. */
+struct cli__fit {
+    const struct dew_fit *fit;
+    int units; /* 0 as the scenario is written, 1 us, 2 si                   */
+    int until; /* 1: a part of the log was kept back to be foretold          */
+};
+
+/* fit_json.c, fit_print.c and fit_series.c */
+json_t *cli__fit_json(const struct cli__fit *f);
+void cli__fit_print(const struct cli__fit *f);
+enum dew_status cli__fit_series(const struct cli__fit *f, const char *path,
+                                struct dew_error *err);
+
+/* fit_svg.c: its two charts, each a file.  Either path may be NULL. */
+enum dew_status cli__fit_charts(const struct cli__fit *f, const char *log,
+                                const char *curve, struct dew_error *err);
+
+/* fit_print.c: the system that figures are told in. */
+enum dew_system cli__fit_system(const struct cli__fit *f);
+
+#endif

@@ -1,0 +1,268 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "draw/charts_fit.h"
+
+#include <math.h>
+#include <stdlib.h>
+
+#include "dew/air.h"
+#include "draw/charts.h"
+#include "report/words.h"
+
+enum { DAY = 24, MANY_DAYS = 60, CURVE_STEPS = 60 };
+static const double BAND80 = 1.2816; /* of an sd, to both sides             */
+
+/* What is drawn of hours from .. to - 1. */
+enum line { LOGGED, TOLD, LOW, HIGH, OUTDOORS, EXCESS };
+
+static double of_hour(const struct draw__fit *f, enum line line, size_t h)
+{
+    const struct dew_evidence_told *t = &f->told[h];
+    const struct dew_evidence_hour *x = &f->hours[h];
+
+    switch (line) {
+    case LOGGED:
+        return 100.0 * x->rh;
+    case TOLD:
+        return t->rh;
+    case LOW:
+        return t->rh - BAND80 * t->sd;
+    case HIGH:
+        return t->rh + BAND80 * t->sd;
+    case OUTDOORS:
+        return x->t_out;
+    default:
+        return x->rh * dew_air_pws_liquid(x->t_in) - x->pv_out;
+    }
+}
+
+/* The mean of the hours that have a value; NaN where none does. */
+static double mean_of(const struct draw__fit *f, enum line line, size_t from,
+                      size_t step)
+{
+    double sum = 0, n = 0;
+
+    for (size_t h = from; h < from + step && h < f->count; h++) {
+        double x = of_hour(f, line, h);
+
+        if (isfinite(x)) {
+            sum += x;
+            n += 1;
+        }
+    }
+    return sum / n;
+}
+
+/* ---- the log over the model ----------------------------------------------------- */
+
+static size_t step_of(const struct draw__fit *f)
+{
+    return f->count > (size_t)MANY_DAYS * DAY ? DAY : 1;
+}
+
+static void path(const struct draw__plot *p, const struct draw__fit *f,
+                 enum line line, const char *look)
+{
+    size_t step = step_of(f);
+    int down = 0;
+
+    draw__svg_path_open(p, look);
+    for (size_t h = 0; h < f->count; h += step)
+        down = draw__svg_path_to(p, (double)h + (double)step / 2,
+                                 mean_of(f, line, h, step), down);
+    draw__svg_path_close(p);
+}
+
+/* The band, a strip for each stretch without a gap. */
+static void strip(const struct draw__plot *p, const struct draw__fit *f,
+                  size_t from, size_t to)
+{
+    size_t step = step_of(f);
+    int down = 0;
+
+    draw__svg_path_open(p, "b0");
+    for (size_t h = from; h < to; h += step)
+        down = draw__svg_path_to(p, (double)h + (double)step / 2,
+                                 mean_of(f, LOW, h, step), down);
+    for (size_t h = to; h > from; h -= step)
+        down = draw__svg_path_to(p, (double)h - (double)step / 2,
+                                 mean_of(f, HIGH, h - step, step), down);
+    draw__svg_path_close(p);
+}
+
+static void band(const struct draw__plot *p, const struct draw__fit *f)
+{
+    size_t step = step_of(f), from = 0, h = 0;
+
+    for (; h < f->count; h += step)
+        if (isnan(mean_of(f, LOW, h, step))) {
+            strip(p, f, from, h);
+            from = h + step;
+        }
+    strip(p, f, from, h);
+}
+
+static void stretch(struct draw__plot *p, double y)
+{
+    if (!isfinite(y))
+        return;
+    p->y0 = fmin(p->y0, y);
+    p->y1 = fmax(p->y1, y);
+}
+
+/* A figure alone, for free; NULL without memory.  It is large. */
+static struct draw__figure *alone(const struct draw__fit *f)
+{
+    struct draw__figure *g = calloc(1, sizeof *g);
+
+    if (g != NULL) {
+        g->out = f->out;
+        g->alone = 1;
+    }
+    return g;
+}
+
+static void log_words(const struct draw__fit *f, struct draw__figure *g)
+{
+    int kept = f->until < f->count;
+
+    snprintf(g->heading, sizeof g->heading,
+             "Your log and what was learned of it");
+    snprintf(g->note, sizeof g->note,
+             "%s of relative humidity indoors. %s The band is meant to hold 8 "
+             "hours in 10.",
+             step_of(f) == DAY ? "Daily means" : "Hours",
+             kept ? "Right of the upright line the log was kept back: what "
+                    "stands there was foretold."
+                  : "All of the log was learned from.");
+    snprintf(g->words, sizeof g->words,
+             "Curve and memory meet the hours learned from within %.20s "
+             "points%s%.20s%s.",
+             report__number(f->learned->fit.rmse_rh, 1).text,
+             kept ? ", those kept back within " : "",
+             kept ? report__number(f->learned->rest.rmse_rh, 1).text : "",
+             kept ? " points" : "");
+    draw__figure_key(g, 0, DRAW__LOGGED, "your log");
+    draw__figure_key(g, 0, DRAW__THICK,
+                     kept ? "learned, then foretold" : "learned");
+}
+
+enum dew_status draw__fit_log(const struct draw__fit *f)
+{
+    struct draw__figure *g = alone(f);
+    struct draw__plot p = {
+        .out = f->out, .x1 = (double)f->count, .y0 = INFINITY, .y1 = -INFINITY};
+    size_t step = step_of(f);
+
+    if (g == NULL)
+        return DEW_EMEM;
+    log_words(f, g);
+    g->plain = 1;
+    for (size_t h = 0; h < f->count; h += step) {
+        stretch(&p, mean_of(f, LOGGED, h, step));
+        stretch(&p, mean_of(f, LOW, h, step));
+        stretch(&p, mean_of(f, HIGH, h, step));
+    }
+    draw__figure_open(g, &p, "RH, %%");
+    draw__svg_upright(&p);
+    draw__chart_dates(&p, f->dates);
+    draw__svg_marks_open(&p);
+    band(&p, f);
+    path(&p, f, TOLD, "thick");
+    path(&p, f, LOGGED, "logged");
+    if (f->until < f->count)
+        draw__svg_upstroke(&p, (double)f->until, "edge", NULL);
+    draw__figure_table(g, &p, "");
+    draw__figure_close(g);
+    free(g);
+    return DEW_OK;
+}
+
+/* ---- the excess -------------------------------------------------------------------- */
+
+static double degrees(const struct draw__fit *f, double t)
+{
+    return report__shown(t, DEW_TEMPERATURE, f->system);
+}
+
+static void dots(const struct draw__plot *p, const struct draw__fit *f)
+{
+    draw__svg_path_open(p, "dots");
+    for (size_t h = 0; h < f->until; h += DAY) {
+        double x = mean_of(f, OUTDOORS, h, DAY), y = mean_of(f, EXCESS, h, DAY);
+
+        if (isfinite(x) && isfinite(y))
+            fprintf(f->out, "M%.1f %.1fh0", draw__svg_x(p, degrees(f, x)),
+                    draw__svg_y(p, y));
+    }
+    draw__svg_path_close(p);
+}
+
+static void curve(const struct draw__plot *p, const struct draw__fit *f,
+                  double from, double to)
+{
+    double x[CURVE_STEPS + 1], low[CURVE_STEPS + 1], high[CURVE_STEPS + 1],
+        mid[CURVE_STEPS + 1];
+    const double *ends[] = {low, high};
+
+    for (int i = 0; i <= CURVE_STEPS; i++) {
+        double t = from + (to - from) * i / CURVE_STEPS;
+        struct dew_evidence_figure e = dew_evidence_excess(f->learned, t);
+
+        x[i] = degrees(f, t);
+        mid[i] = e.value;
+        low[i] = e.value - BAND80 * e.sd;
+        high[i] = e.value + BAND80 * e.sd;
+    }
+    draw__svg_band(p, x, ends, CURVE_STEPS + 1, 0);
+    draw__svg_line(p, x, mid, CURVE_STEPS + 1, "thick");
+}
+
+static void curve_words(const struct draw__fit *f, struct draw__figure *g)
+{
+    snprintf(g->heading, sizeof g->heading,
+             "What the house adds to the air outdoors");
+    snprintf(
+        g->note, sizeof g->note,
+        "Vapour pressure indoors less that outdoors. A dot is a day of the "
+        "log as it stands: the house remembers other days, so dots lie "
+        "beside the curve. The band holds the curve 8 times in 10.");
+    snprintf(g->words, sizeof g->words,
+             "At %.20s outdoors the house adds %.20s Pa.",
+             report__amount(0, DEW_TEMPERATURE, f->system, 0).text,
+             report__number(dew_evidence_excess(f->learned, 0).value, 0).text);
+    draw__figure_key(g, 0, DRAW__DOTS, "a day of the log");
+    draw__figure_key(g, 0, DRAW__THICK, "the curve learned");
+}
+
+enum dew_status draw__fit_curve(const struct draw__fit *f)
+{
+    double from = f->learned->t_least, to = f->learned->t_most;
+    struct draw__figure *g = alone(f);
+    struct draw__plot p = {.out = f->out,
+                           .x0 = degrees(f, floor(from - 1)),
+                           .x1 = degrees(f, ceil(to + 1)),
+                           .y0 = 0,
+                           .y1 = 0};
+    char level[80];
+
+    if (g == NULL)
+        return DEW_EMEM;
+    curve_words(f, g);
+    for (size_t h = 0; h < f->until; h += DAY)
+        stretch(&p, mean_of(f, EXCESS, h, DAY));
+    stretch(&p, dew_evidence_excess(f->learned, from).value);
+    stretch(&p, dew_evidence_excess(f->learned, to).value);
+    p.y1 += 0.05 * (p.y1 - p.y0);
+    draw__figure_open(g, &p, "Pa");
+    draw__svg_upright(&p);
+    snprintf(level, sizeof level, "outdoor temperature, %s",
+             report__unit(DEW_TEMPERATURE, f->system)->name);
+    draw__svg_level(&p, p.x1, level);
+    draw__svg_marks_open(&p);
+    dots(&p, f);
+    curve(&p, f, from, to);
+    draw__figure_table(g, &p, "");
+    draw__figure_close(g);
+    free(g);
+    return DEW_OK;
+}

@@ -1,0 +1,29 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What a log told of its house, drawn: each a file of its own. */
+#ifndef DEW_DRAW_CHARTS_FIT_H
+#define DEW_DRAW_CHARTS_FIT_H
+
+#include <stdio.h>
+
+#include "dew/evidence.h"
+#include "dew/report.h"
+#include "dew/weather.h"
+
+struct draw__fit {
+    const struct dew_evidence_hour *hours; /* count each                     */
+    const struct dew_evidence_told *told;
+    const struct dew_date *dates;
+    size_t count, until;
+    const struct dew_evidence_learned *learned;
+    enum dew_system system;
+    FILE *out;
+};
+
+/* The log over the model with its band; daily means of what is long.  DEW_EMEM:
+   nothing is drawn. */
+enum dew_status draw__fit_log(const struct draw__fit *f);
+
+/* The excess of every day against the outdoor temperature, with the curve.  The same. */
+enum dew_status draw__fit_curve(const struct draw__fit *f);
+
+#endif

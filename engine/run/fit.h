@@ -1,0 +1,39 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the files of a fit share.  Private to engine/run/. */
+#ifndef DEW_RUN_FIT_H
+#define DEW_RUN_FIT_H
+
+#include <stdint.h>
+
+#include "dew/fit.h"
+#include "run/run.h"
+
+enum { RUN__FIT_NOTES = 10, RUN__FIT_NOTE = 320 };
+
+struct dew_fit {
+    struct dew_run *run; /* scenario, outdoors, the first log               */
+    struct dew_log_report read;
+    struct dew_log *joined[DEW_FIT_LOGS]; /* the first is run->log: NULL     */
+    size_t logs;
+    int own;       /* 1: the outdoors are the logs' own                     */
+    int64_t first; /* the end of hours[0], weather/calendar.h               */
+    struct dew_evidence_hour *hours; /* count                               */
+    struct dew_date *dates;          /* count                               */
+    double *co2;                     /* count; ppm                          */
+    int has_co2;
+    size_t count;
+    struct dew_evidence *evidence, *after; /* after: NULL unless changed    */
+    struct dew_evidence_change change;
+    struct dew_evidence_falls falls[2]; /* before, after                    */
+    size_t until;
+    int young;
+    char notes[RUN__FIT_NOTES][RUN__FIT_NOTE];
+    size_t note_count;
+};
+
+/* fit_hours.c: the hours from the first of any log to the last, indoors and
+   out; a fault where none is whole. */
+enum dew_status run__fit_hours(struct dew_fit *f, const struct dew_fit_ask *ask,
+                               const struct dew_log_ask *how);
+
+#endif
