@@ -7,10 +7,15 @@
 #include "run/spread.h"
 #include "study/year.h"
 
-/* Rows first .. first + count of the spread; [option][row] of the block. */
+/* Of a block: words that are drawn part its houses, and what is alike in so
+   many fills its lanes all the same. */
+enum { BUNDLES = 8, ROWS = BUNDLES * DEW_BUNDLE_MOST };
+
+/* count rows of the spread, in the order of their years; [option][row] of the
+   block. */
 struct block {
     struct dew_spread *s;
-    size_t first, count;
+    size_t row[ROWS], count;
     struct dew_case *cases;
     struct dew_outcome *outcomes;
     struct dew_change *list; /* room for the changes of one house            */
@@ -18,15 +23,29 @@ struct block {
 
 size_t run__spread_block(void)
 {
-    return (size_t)dew_bundle_lanes();
+    return BUNDLES * (size_t)dew_bundle_lanes();
 }
 
 /* Row 0 is the likely house, in the run's year. */
+static size_t draw_of_row(const struct dew_spread *s, size_t row)
+{
+    return row > 0 ? row - 1 : s->draws;
+}
+
 static size_t draw_of(const struct block *b, size_t k)
 {
-    size_t row = b->first + k;
+    return draw_of_row(b->s, b->row[k]);
+}
 
-    return row > 0 ? row - 1 : b->s->draws;
+/* Houses of one year share its sun. */
+static void put_row(struct block *b, size_t row)
+{
+    int year = dew_spread_year(b->s, draw_of_row(b->s, row));
+    size_t k = b->count++;
+
+    for (; k > 0 && dew_spread_year(b->s, draw_of(b, k - 1)) > year; k--)
+        b->row[k] = b->row[k - 1];
+    b->row[k] = row;
 }
 
 static const struct run__spread_year *year_of(const struct block *b, size_t k)
@@ -50,7 +69,7 @@ static const char *name_of(const struct block *b, size_t option)
 static enum dew_status blame(const struct block *b, size_t option, size_t k,
                              struct dew_error *err)
 {
-    size_t row = b->first + k;
+    size_t row = b->row[k];
     char why[sizeof err->text];
 
     snprintf(why, sizeof why, "%s", err->text);
@@ -81,7 +100,7 @@ static enum dew_status make(struct block *b, size_t option,
 
     for (size_t k = 0; k < b->count; k++) {
         const struct dew_changes changes =
-            run__spread_changes(b->s, b->first + k, option, b->list);
+            run__spread_changes(b->s, b->row[k], option, b->list);
         const struct run__spread_year *year = year_of(b, k);
         struct dew_case *c = &b->cases[at(b, option, k)];
         struct dew_outcome *o = &b->outcomes[at(b, option, k)];
@@ -167,13 +186,13 @@ static enum dew_status march(const struct block *b, size_t option,
                              struct dew_error *err)
 {
     const struct dew_case *cases = &b->cases[at(b, option, 0)];
-    unsigned char gone[DEW_BUNDLE_MOST] = {0};
+    unsigned char gone[ROWS] = {0};
     struct flight f = {.option = option};
+    size_t lanes = (size_t)dew_bundle_lanes();
     enum dew_status status = DEW_OK;
 
     while (status == DEW_OK &&
-           (f.count = dew_bundle_next(cases, b->count, b->count, gone, f.row)) >
-               0)
+           (f.count = dew_bundle_next(cases, b->count, lanes, gone, f.row)) > 0)
         status = fly(b, &f, err);
     return status;
 }
@@ -184,14 +203,14 @@ static enum dew_status march_once(const struct block *b, size_t option,
 {
     struct dew_outcome *told = &b->s->as_told[option];
 
-    if (b->first > 0 && !run__spread_moves(b->s, option)) {
+    if (b->row[0] > 0 && !run__spread_moves(b->s, option)) {
         for (size_t k = 0; k < b->count; k++)
             b->outcomes[at(b, option, k)] = *told;
         return DEW_OK;
     }
     if (march(b, option, err) != DEW_OK)
         return err->status;
-    if (b->first == 0)
+    if (b->row[0] == 0)
         *told = b->outcomes[at(b, option, 0)];
     return DEW_OK;
 }
@@ -239,7 +258,7 @@ static void judge(const struct block *b, size_t k)
         .count = s->options,
         .prices = run__priced(&s->prices) ? &s->prices : NULL,
         .judging = dew_verdict_judging()};
-    struct dew_drawn *out = &s->houses[(b->first + k) * s->options];
+    struct dew_drawn *out = &s->houses[b->row[k] * s->options];
     size_t passing[OPTIONS], best;
 
     for (size_t i = 0; i < s->options; i++)
@@ -250,7 +269,7 @@ static void judge(const struct block *b, size_t k)
     best = dew_verdict_passing(&q, passing) > 0 ? passing[0] : s->options;
     for (size_t i = 0; i < s->options; i++)
         out[i] = drawn(&q, i, i == best);
-    if (b->first + k == 0)
+    if (b->row[k] == 0)
         s->by = ranked_by(&q);
 }
 
@@ -260,7 +279,7 @@ static void count(const struct block *b, size_t k)
     const struct dew_spread *s = b->s;
 
     for (size_t i = 0; i < s->options; i++)
-        s->houses[(b->first + k) * s->options + i].too_humid =
+        s->houses[b->row[k] * s->options + i].too_humid =
             b->outcomes[at(b, i, k)].year.too_humid;
 }
 
@@ -290,12 +309,14 @@ enum dew_status run__spread_march(struct dew_spread *s, size_t first,
 {
     size_t houses = s->options * count;
     struct block b = {.s = s,
-                      .first = first,
-                      .count = count,
                       .cases = calloc(houses, sizeof *b.cases),
                       .outcomes = calloc(houses, sizeof *b.outcomes),
                       .list = calloc(run__spread_room(s), sizeof *b.list)};
-    enum dew_status status =
+    enum dew_status status;
+
+    for (size_t k = 0; k < count; k++)
+        put_row(&b, first + k);
+    status =
         b.cases != NULL && b.outcomes != NULL && b.list != NULL
             ? all_options(&b, err)
             : core__fail(err, DEW_EMEM, "no memory for %zu houses", houses);

@@ -7,12 +7,11 @@
 #include "run/run.h"
 
 /* Options are sums of parts: bit of each. */
+/* clang-format off */
 #define RUN__PART_MAP(X)                                                       \
-    X(windows)                                                                 \
-    X(exhaust)                                                                 \
-    X(heat)                                                                    \
-    X(enthalpy) X(dehumidifier) X(control) X(humidifier) X(return_tie)         \
-        X(supply_tie) X(mix)
+    X(windows) X(exhaust) X(heat) X(enthalpy) X(dehumidifier) X(control)       \
+    X(humidifier) X(return_tie) X(supply_tie) X(mix)
+/* clang-format on */
 
 enum run__part {
 #define X(name) RUN__PART_##name,
