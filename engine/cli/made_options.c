@@ -41,6 +41,11 @@ int cli__suggest(struct dew_suggest **suggest, const char *path,
     return code;
 }
 
+static int is_out(const struct dew_suggest_option *o, int by_another)
+{
+    return !o->left && (o->by >= 0) == by_another;
+}
+
 /* Those left out by another, or for being past the ten; by name where full. */
 static void say_left_out(FILE *out, const struct dew_suggest *suggest,
                          int by_another, int full)
@@ -49,23 +54,28 @@ static void say_left_out(FILE *out, const struct dew_suggest *suggest,
         "were left out to keep ten",
         "were left out, for another is no worse in hours outside the limits, "
         "in fresh air and in cost"};
-    size_t count, said = 0, used = 0;
+    size_t count, said = 0, used, named = 0;
     const struct dew_suggest_option *o = dew_suggest_options(suggest, &count);
-    char names[TEXT] = "", text[TEXT + 200];
+    char text[TEXT];
 
-    for (size_t i = 1; i < count; i++) {
-        if (o[i].left || (o[i].by >= 0) != by_another || used >= TEXT)
+    for (size_t i = 1; i < count; i++)
+        said += (size_t)is_out(&o[i], by_another);
+    if (said == 0)
+        return;
+    used = (size_t)snprintf(text, TEXT, "%zu %s%s", said, why[by_another],
+                            full ? "" : " (--full names them)");
+    for (size_t i = 1; i < count && full && used < TEXT; i++) {
+        if (!is_out(&o[i], by_another))
             continue;
-        used += (size_t)snprintf(names + used, TEXT - used, "%s \"%s\"",
-                                 said++ > 0 ? "," : ":", o[i].name);
+        used += (size_t)snprintf(text + used, TEXT - used, "%s \"%s\"",
+                                 named++ > 0 ? "," : ":", o[i].name);
         if (by_another && used < TEXT)
-            used += (size_t)snprintf(names + used, TEXT - used, " (for \"%s\")",
+            used += (size_t)snprintf(text + used, TEXT - used, " (for \"%s\")",
                                      o[o[i].by].name);
     }
-    snprintf(text, sizeof text, "%zu %s%s.", said, why[by_another],
-             full ? names : " (--full names them)");
-    if (said > 0)
-        cli__wrap(out, 0, text);
+    if (used < TEXT)
+        snprintf(text + used, TEXT - used, ".");
+    cli__wrap(out, 0, text);
 }
 
 void cli__suggest_say(FILE *out, const struct dew_suggest *suggest, int full)

@@ -247,13 +247,23 @@ static void print_drawn(const struct cli__spread *s)
                  x[k].each ? ", by option" : "");
         cli__wrap(stdout, 2, line);
     }
+}
+
+/* What is doubted beside the figures. */
+static void say_besides(const struct cli__spread *s)
+{
+    char text[300], years[80] = "";
+
     if (s->told->years > 1)
-        printf("  the weather: one of %d made years of the place\n",
-               s->told->years);
+        snprintf(years, sizeof years,
+                 " the weather, one of %d made years of the place;",
+                 s->told->years);
+    snprintf(text, sizeof text,
+             "Drawn besides:%s the model's own error, up to %.0f points of "
+             "humidity, mostly under 4.",
+             years, 100 * s->told->model);
     if (s->told->model > 0)
-        printf("  the model itself: up to %.0f points of humidity off, mostly "
-               "under 4\n",
-               100 * s->told->model);
+        cli__wrap(stdout, 0, text);
 }
 
 /* The keys taken so, as one paragraph. */
@@ -316,6 +326,7 @@ void cli__spread_print(const struct cli__spread *s)
         putchar('\n');
     }
     print_drawn(s);
+    say_besides(s);
     print_others(s, DEW_SPREAD_DRAWN, 1,
                  "Not told, so drawn from what is usual (`dewledger check` "
                  "says from where to where):");

@@ -143,6 +143,20 @@ struct written {
     const char *directory;
 };
 
+/* What the marks and columns of the table of options mean. */
+static void below_table(const struct dew_report *r, FILE *out)
+{
+    int under = report__text_under(r);
+
+    if (r->question->draws != NULL)
+        fprintf(
+            out,
+            "From, to: 8 in 10 houses like yours; limits, best: of 100.%s\n",
+            under ? " * too little air" : "");
+    else if (under)
+        fputs("* less fresh air than asked for; never the best option\n", out);
+}
+
 static void all(const void *of, FILE *out)
 {
     const struct dew_report *r = ((const struct written *)of)->r;
@@ -161,12 +175,7 @@ static void all(const void *of, FILE *out)
                        r->question->draws != NULL ? REPORT__TABLE_SURE
                                                   : REPORT__TABLE_BRIEF,
                        out);
-    if (r->question->draws != NULL)
-        report__wrap(out, "",
-                     "From, to: 8 in 10 houses like yours. Limits, best: in "
-                     "how many of 100 houses.");
-    if (report__text_under(r))
-        fputs("* less fresh air than asked for; never the best option\n", out);
+    below_table(r, out);
     report__text_names(r, out);
     fputs("\nHours too humid, by month\n", out);
     report__text_months(r, out);

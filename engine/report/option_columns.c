@@ -284,7 +284,7 @@ static const struct report__column house_hours_columns[] = {
 };
 
 static const struct report__column house_money_columns[] = {
-    LOW_HIGH("energy", "kWh", energy, 7),
+    LOW_HIGH("kWh", "year", energy, 6),
     LOW_MID_HIGH("to run", "a year", running, 7),
     LOW_MID_HIGH("all", "years", present, 8),
 };

@@ -106,7 +106,7 @@ char *report__sure(const struct dew_report *report, char *out, size_t size)
         say_years(report, drawn, sizeof drawn);
     snprintf(out, size,
              "How sure: %s; in two measured houses the model was 3 and 9 "
-             "points of humidity off.",
-             drawn);
+             "points%s off.",
+             drawn, report->question->draws != NULL ? "" : " of humidity");
     return out;
 }

@@ -1,6 +1,6 @@
 #!/bin/sh
 # SPDX-License-Identifier: GPL-3.0-or-later
-# run --suggest: options made for a house, marched, and written out.
+# run --quick --suggest: options made for a house, marched, and written out.
 # usage: DEWLEDGER=path/to/dewledger tests/cli/test_suggest.sh
 set -u
 . "$(dirname "$0")/../support/says.sh"
@@ -13,9 +13,9 @@ house: {floor_area: 1830 ft2, bedrooms: 3, airtightness: 1.3 ach50}
 cooling: {capacity: 2.5 ton, shr: 74 %}
 END
 
-ends "one option" 0 run house.yaml
+ends "one option" 0 run house.yaml --quick
 says "says what to try" grep -q '^One option is no comparison: `dewledger run --suggest` with' out
-ends "options made" 0 run house.yaml --suggest
+ends "options made" 0 run house.yaml --quick --suggest
 says "nothing on stderr where there is no terminal" test ! -s err
 says "no line above 80 columns" test -z "$(grep -E '^.{81}' out)"
 says "they are compared as others are" grep -q '^1 as it stands ' out
@@ -24,33 +24,33 @@ says "it tells how many were tried and left" grep -q 'house: 25 were tried, .* [
 says "and how many were left out, and why" grep -q '[0-9]* were left out, for another is no worse in hours outside the limits, in fresh air and in cost (--full names them)\.' flat
 says "it says no more that one is no comparison" sh -c '! grep -q "no comparison" out'
 grep -v '^These options\|^stands to\|^asked for\|^place\.' out >suggested
-ends "by name" 0 run house.yaml --suggest --full
+ends "by name" 0 run house.yaml --quick --suggest --full
 says "what was left out is named, with what left it out" grep -q '"heat core" (for "' out
-ends "JSON" 0 run house.yaml --suggest --json
+ends "JSON" 0 run house.yaml --quick --suggest --json
 says "JSON alone on stdout" python3 -c 'import json; r = json.load(open("out")); assert len(r["options"]) > 2'
 says "the words on stderr" grep -q 'were made for this house' err
 
-ends "written out" 0 run house.yaml --suggest --yaml
+ends "written out" 0 run house.yaml --quick --suggest --yaml
 says "only the text" sh -c 'head -1 out | grep -q "^title: A made-up house" && grep -q "^  - name: as it stands$" out'
 says "prices are called a guess" sh -c 'test "$(grep -c "date: our guess 2025" out)" = "$(($(grep -c "^  - name" out) - 1))"'
 cp out made.yaml
 "$D" check made.yaml >log 2>&1
 says "it is a sound scenario" "$D" check made.yaml
-ends "and runs" 0 run made.yaml
+ends "and runs" 0 run made.yaml --quick
 cp out run
 says "to the same table" sh -c 'grep "^[0-9] " run >a; grep "^[0-9] " suggested >b; test -s a && cmp a b'
-ends "made anew from its own" 0 run made.yaml --suggest --yaml
+ends "made anew from its own" 0 run made.yaml --quick --suggest --yaml
 says "it is the same text" cmp made.yaml out
 sed 's/place: 722020/place: 726580/' house.yaml >cold.yaml
-ends "a cold place" 0 run cold.yaml --suggest --full
+ends "a cold place" 0 run cold.yaml --quick --suggest --full
 says "has humidifiers tried" grep -q 'humidifier"' out
 
 # ---- what is refused -------------------------------------------------------------
 ends "--yaml alone" 2 run house.yaml --yaml
-ends "a house with a fault" 1 run house.yaml --suggest --set house.airtightness=-1ach50
+ends "a house with a fault" 1 run house.yaml --quick --suggest --set house.airtightness=-1ach50
 says "which is told" grep -q 'house.airtightness' err
 echo '{weather: {place: 722020}, house: {floor_area: 170 m2, bedrooms: 3}}' >braces.yaml
-ends "all within braces" 1 run braces.yaml --suggest
+ends "all within braces" 1 run braces.yaml --quick --suggest
 says "how to write it" grep -q '^dewledger: braces.yaml: the file is written within { }' err
 says "and nothing is printed" test ! -s out
 exit $bad

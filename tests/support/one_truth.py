@@ -370,7 +370,7 @@ def main():
     si = "si" in words
     if words:
         out = os.path.join(folder, name + ".out")
-        text = run(program, "run", scenario, "--full", "--out", out, *words)
+        text = run(program, "run", scenario, "--full", "--draws", "16", "--out", out, *words)
     else:
         known = run("sh", SHIPPED, scenario).strip()
         out = os.path.join(known, "set")
@@ -404,7 +404,7 @@ def main():
 
     for option in options[1:]:
         picked = os.path.join(folder, "picked")
-        run(program, "run", scenario, "--full", "--option", option["name"], "--out",
+        run(program, "run", scenario, "--full", "--quick", "--option", option["name"], "--out",
             picked, *words)
         layout = layouts.get(option["name"])
         ducts_text = run(program, "ducts", scenario, "--full", "--option",
