@@ -270,10 +270,10 @@ static void say_none_so(struct telling *t, const struct dew_finding *f)
     }
     best = dew_draws_best(d);
     in = dew_draws_shares(d, best).best;
-    report__say(t, "So it is in %s like yours; \"%s\" is the best in %s. ",
+    report__say(t, "So in %s like yours; in %s \"%s\" is best. ",
                 report__houses(f->so, f->drawn).text,
-                report__option(t->r, (int)best).text,
-                report__of_100(in, f->drawn).text);
+                report__of_100(in, f->drawn).text,
+                report__option(t->r, (int)best).text);
 }
 
 static void say_none(struct telling *t, const struct dew_finding *f)

@@ -85,8 +85,7 @@ static void say_draws(const struct dew_report *r, char *out, size_t size)
 {
     const struct dew_draws *d = r->question->draws;
     char years[480];
-    int at = snprintf(out, size, "of %zu houses like yours, %zu figures drawn",
-                      d->count, d->doubted);
+    int at = snprintf(out, size, "of %zu houses like yours", d->count);
 
     if (r->years == NULL || r->years->count == 0)
         return;
@@ -105,8 +104,10 @@ char *report__sure(const struct dew_report *report, char *out, size_t size)
     else
         say_years(report, drawn, sizeof drawn);
     snprintf(out, size,
-             "How sure: %s; in two measured houses the model was 3 and 9 "
-             "points%s off.",
-             drawn, report->question->draws != NULL ? "" : " of humidity");
+             report->question->draws != NULL
+                 ? "How sure: %s; two measured ones lay 3 and 9 points off."
+                 : "How sure: %s; in two measured houses the model was 3 and 9 "
+                   "points of humidity off.",
+             drawn);
     return out;
 }
