@@ -15,7 +15,18 @@ WASM_GSL := version blas/blas cblas/daxpy cblas/ddot cblas/dgemv cblas/dger \
   randist/beta randist/gauss rng/inline rng/mt rng/rng sort/sortvec \
   specfunc/beta specfunc/erfc specfunc/exp specfunc/gamma specfunc/gamma_inc \
   specfunc/log specfunc/psi specfunc/zeta statistics/covariance \
-  statistics/mean sys/pow_int vector/subvector vector/vector vector/view
+  statistics/mean statistics/quantiles statistics/variance sys/pow_int \
+  multifit_nlinear/cholesky multifit_nlinear/convergence multifit_nlinear/covar \
+  multifit_nlinear/dogleg multifit_nlinear/fdf multifit_nlinear/fdfvv \
+  multifit_nlinear/fdjac multifit_nlinear/lm multifit_nlinear/mcholesky \
+  multifit_nlinear/qr multifit_nlinear/scaling multifit_nlinear/subspace2D \
+  multifit_nlinear/svd multifit_nlinear/trust multimin/fminimizer \
+  multimin/simplex2 multimin/convergence matrix/init matrix/oper matrix/getset \
+  matrix/copy matrix/swap block/init permutation/init permutation/permutation \
+  permutation/permute linalg/qrpt linalg/trimult linalg/invtri linalg/condest \
+  cblas/dsyrk cblas/dasum cblas/dcopy cblas/dtrmm cblas/dtrmv cblas/dtrsm \
+  cblas/idamax permutation/inline vector/swap sys/infnan vector/init vector/oper vector/copy vector/minmax \
+  vector/subvector vector/vector vector/view
 WASM_LIB := $(WASM_GSL:%=gsl/%) \
   $(addprefix libyaml/src/,api parser reader scanner) \
   $(addprefix jansson/src/,dump error hashtable hashtable_seed load memory \
@@ -35,7 +46,7 @@ WASM_OURS := $(filter-out -W% -fPIC -fstack-usage -DMARCH__WIDE,$(OURS)) \
              $(WASM_WARN) -I$W/include/gnulib
 WASM_THEIRS := -w -ffp-contract=off -ffunction-sections -D_GNU_SOURCE \
              -DHAVE_CONFIG_H -I$W/include/gnulib -I$(WLIB)/gsl
-WASM_LINK := -Wl,--gc-sections,--strip-all,--stack-first,-z,stack-size=1048576 \
+WASM_LINK := -Wl,-error-limit=0,--gc-sections,--strip-all,--stack-first,-z,stack-size=1048576 \
              -lm -lwasi-emulated-getpid -lwasi-emulated-signal
 
 # The march alone differs, by how its two lanes are done: each by itself is no
