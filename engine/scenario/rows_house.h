@@ -36,7 +36,7 @@ K(log, clock, WORD, PURE, 0, 0, NULL, "", NULL, NULL, "the logger's clock, where
 K(log, utc, NUMBER, PURE, -12, 14, "hours from Greenwich", "", NULL, NULL, "local standard time of the log less UTC, in hours, where its times are UTC or Unix time", .base_only = 1, SURE(ASKED))
 K(log, units, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "units of columns of the log whose header has none: HEADER=UNIT, several with commas between, as temp=degF", .base_only = 1)
 K(log, columns, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "what columns of the log are: HEADER=MEANING, several with commas between, as column 2=relative humidity", .base_only = 1)
-K(log, reads, AT, PURE, 0, 1, "a relative humidity", "", NULL, NULL, "what the sensor reads at what the humidity is, one or two: 79 % at 75.3 % over wet table salt, or the means of a week beside a good one", .at = DEW_PURE, .least = 1, .most = 2, .base_only = 1)
+K(log, reads, AT, PURE, 0, 1, "a relative humidity", "", NULL, NULL, "what the sensor reads at what the humidity is, one or two: 79 % at 75.3 % over wet table salt, or the means of a week beside a good one", .at = DEW_PURE, .least = 1, .most = 2, .base_only = 1, SURE(ASKED))
 K(log, held, FLAG, PURE, 0, 0, NULL, "no", "our own", NULL, "hold the house at the temperature measured, hour by hour; heating and cooling equipment rests then", .base_only = 1)
 
 /* ---- house ---- */
