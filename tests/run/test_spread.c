@@ -5,6 +5,7 @@
  */
 #include "dew/spread.h"
 
+#include <stddef.h>
 #include <string.h>
 
 #include "support/rows.h"
@@ -270,17 +271,24 @@ TEST(a_drawn_house_is_the_house_typed)
     assert_true(differs[1] > 0);
 }
 
+/* Byte for byte, but for what pads the end. */
+static int alike(const struct dew_drawn *a, const struct dew_drawn *b)
+{
+    return memcmp(a, b, offsetof(struct dew_drawn, keeps)) == 0 &&
+           a->keeps == b->keeps && a->ventilates == b->ventilates &&
+           a->best == b->best;
+}
+
 static void houses_are(const struct dew_spread *a, const struct dew_spread *b,
                        int same)
 {
-    int alike = 1;
+    int all = 1;
 
     for (size_t d = 0; d <= DRAWS; d++)
         for (size_t i = 0; i < 2; i++)
-            alike = alike &&
-                    memcmp(dew_spread_house(a, d, i), dew_spread_house(b, d, i),
-                           sizeof(struct dew_drawn)) == 0;
-    assert_int_equal(alike, same);
+            all = all &&
+                  alike(dew_spread_house(a, d, i), dew_spread_house(b, d, i));
+    assert_int_equal(all, same);
 }
 
 TEST(threads_change_nothing_and_the_seed_does)
