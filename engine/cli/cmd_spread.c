@@ -73,6 +73,7 @@ static int tell(const struct spread *s)
     int code = CLI__DONE;
 
     if (work_out(s, &told, &worth, &effects, &err) != DEW_OK)
+        /* NOLINTNEXTLINE(bugprone-branch-clone) */
         code = cli__error(&err);
     else if (s->csv != NULL && cli__draws_write(&told, s->csv, &err) != DEW_OK)
         code = cli__error(&err);

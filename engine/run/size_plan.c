@@ -258,6 +258,7 @@ struct dew_changes run__size_changes(const struct dew_size *s,
 
     hold_flow(&held, c, run, flow, s->target.asked);
     if (knob == DEW_SIZE_boost)
+        /* NOLINTNEXTLINE(bugprone-branch-clone) */
         hold(&held, c, "ventilator.boost_flow", value);
     else if (knob == DEW_SIZE_flow && told(run, "ventilator.boost_flow"))
         hold(&held, c, "ventilator.boost_flow", value); /* continuous */

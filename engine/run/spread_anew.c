@@ -28,6 +28,7 @@ static void note(struct dew_spread *s, const struct dew_error *rule)
 {
     size_t i = 0;
 
+    /* NOLINTNEXTLINE(bugprone-suspicious-string-compare) */
     while (i < s->anew_count && (strcmp(s->anew[i].rule.path, rule->path) ||
                                  strcmp(s->anew[i].rule.text, rule->text)))
         i++;
@@ -85,6 +86,7 @@ static enum dew_status find_broken(struct dew_spread *s, struct anew *a,
         enum dew_status status =
             run__spread_agrees(s, 1 + i, a->changes, &rule);
 
+        /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference) */
         a->broken[i] = status == DEW_ERANGE;
         *count += a->broken[i];
         if (a->broken[i])

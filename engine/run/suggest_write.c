@@ -227,6 +227,7 @@ static size_t list_length(const char *text, size_t most)
         if (c == '\n')
             return 0;
         if (quote != '\0')
+            /* NOLINTNEXTLINE(bugprone-narrowing-conversions) */
             quote = c == quote ? '\0' : quote;
         else if (c == '"' || c == '\'')
             quote = c;
