@@ -246,6 +246,23 @@ int cli__colour(FILE *stream)
     return isatty(fileno(stream));
 }
 
+void cli__progress(double done, const char *what, ...)
+{
+    va_list args;
+
+    if (!isatty(STDERR_FILENO))
+        return;
+    if (done >= 1) {
+        fprintf(stderr, "\r%78s\r", "");
+        return;
+    }
+    fputc('\r', stderr);
+    va_start(args, what);
+    vfprintf(stderr, what, args);
+    va_end(args);
+    fprintf(stderr, ", %3.0f %%", 100 * done);
+}
+
 void cli__wrap(FILE *stream, int indent, const char *text)
 {
     int width = cli__width(), at = 0;

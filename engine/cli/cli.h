@@ -166,6 +166,11 @@ int cli__width(void);
 /* Whether colour is wanted: a terminal that is not dumb, and no NO_COLOR. */
 int cli__colour(FILE *stream);
 
+/* What is under way and how much of it is done, on a line that is written over
+   and at 1 wiped; nothing where stderr is no terminal. */
+void cli__progress(double done, const char *what, ...)
+    __attribute__((format(printf, 2, 3)));
+
 /* Print text broken at spaces to cli__width, each line indented. */
 void cli__wrap(FILE *stream, int indent, const char *text);
 

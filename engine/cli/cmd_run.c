@@ -24,18 +24,11 @@ struct run {
     struct dew_spread *spread; /* NULL: no house is drawn */
 };
 
-/* One line that is written over, and wiped at the end. */
 static void progress(const struct dew_run *run, double done)
 {
     size_t count, turn = dew_run_turn(run, &count);
 
-    if (!isatty(STDERR_FILENO))
-        return;
-    if (done < 1)
-        fprintf(stderr, "\roption %zu of %zu, %3.0f %%", turn + 1, count,
-                100 * done);
-    else
-        fprintf(stderr, "\r%40s\r", "");
+    cli__progress(done, "option %zu of %zu", turn + 1, count);
 }
 
 static int march(struct dew_run *run)
@@ -91,7 +84,6 @@ static int draw(struct run *r, size_t draws)
     const struct dew_spread_ask ask = {
         .draws = draws, .seed = DEW_SPREAD_SEED, .years = 1, .model = 1};
     struct dew_error err = {0};
-    int seen = isatty(STDERR_FILENO);
     char likely[80];
     double done = 0;
 
@@ -99,14 +91,11 @@ static int draw(struct run *r, size_t draws)
     if (dew_spread_open(&r->spread, r->run, &ask, &err) != DEW_OK)
         return cli__error(&err);
     while (done < 1) {
-        if (seen)
-            fprintf(stderr, "\r%s; %zu houses like it, %3.0f %%", likely, draws,
-                    100 * done);
+        cli__progress(done, "%s; %zu houses like it", likely, draws);
         if (dew_spread_step(r->spread, &done, &err) != DEW_OK)
             return cli__error(&err);
     }
-    if (seen)
-        fprintf(stderr, "\r%78s\r", "");
+    cli__progress(1, "%s", likely);
     dew_run_judge_by(r->run, dew_spread_draws(r->spread));
     return CLI__DONE;
 }

@@ -3,7 +3,6 @@
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
-#include <unistd.h>
 
 #include "cli/size.h"
 
@@ -45,17 +44,14 @@ static int open_it(struct size *s)
 static int march(struct size *s)
 {
     struct dew_error err = {0};
-    int seen = isatty(STDERR_FILENO);
     double done = 0;
 
     while (done < 1) {
-        if (seen)
-            fprintf(stderr, "\rtrying sizes, %3.0f %%", 100 * done);
+        cli__progress(done, "trying sizes");
         if (dew_size_step(s->size, &done, &err) != DEW_OK)
             return cli__error(&err);
     }
-    if (seen)
-        fprintf(stderr, "\r%40s\r", "");
+    cli__progress(1, "trying sizes");
     return CLI__DONE;
 }
 

@@ -2,7 +2,6 @@
 /* dewledger spread: many houses like the one told, drawn from its ranges. */
 #include <stdlib.h>
 #include <string.h>
-#include <unistd.h>
 
 #include "cli/spread_csv.h"
 
@@ -21,17 +20,14 @@ struct spread {
 static int march(struct spread *s)
 {
     struct dew_error err = {0};
-    int seen = isatty(STDERR_FILENO);
     double done = 0;
 
     while (done < 1) {
-        if (seen)
-            fprintf(stderr, "\r%zu houses, %3.0f %%", s->ask.draws, 100 * done);
+        cli__progress(done, "%zu houses", s->ask.draws);
         if (dew_spread_step(s->spread, &done, &err) != DEW_OK)
             return cli__error(&err);
     }
-    if (seen)
-        fprintf(stderr, "\r%40s\r", "");
+    cli__progress(1, "%zu houses", s->ask.draws);
     return CLI__DONE;
 }
 
@@ -72,10 +68,8 @@ static int tell(const struct spread *s)
     struct dew_error err = {0};
     int code = CLI__DONE;
 
-    if (work_out(s, &told, &worth, &effects, &err) != DEW_OK)
-        /* NOLINTNEXTLINE(bugprone-branch-clone) */
-        code = cli__error(&err);
-    else if (s->csv != NULL && cli__draws_write(&told, s->csv, &err) != DEW_OK)
+    if (work_out(s, &told, &worth, &effects, &err) != DEW_OK ||
+        (s->csv != NULL && cli__draws_write(&told, s->csv, &err) != DEW_OK))
         code = cli__error(&err);
     else if (s->result.json)
         code = cli__json(cli__spread_json(&told));

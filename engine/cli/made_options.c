@@ -3,7 +3,6 @@
 
 #include <stdlib.h>
 #include <string.h>
-#include <unistd.h>
 
 enum { ROOM = 320, TEXT = 6000 };
 
@@ -27,17 +26,15 @@ int cli__suggest(struct dew_suggest **suggest, const char *path,
                  const struct cli__cli *c)
 {
     struct dew_error err = {0};
-    int seen = isatty(STDERR_FILENO), code = open_it(suggest, path, c);
+    int code = open_it(suggest, path, c);
     double done = 0;
 
     while (code == CLI__DONE && done < 1) {
-        if (seen)
-            fprintf(stderr, "\rtrying options, %3.0f %%", 100 * done);
+        cli__progress(done, "trying options");
         if (dew_suggest_step(*suggest, &done, &err) != DEW_OK)
             code = cli__error(&err);
     }
-    if (seen)
-        fprintf(stderr, "\r%40s\r", "");
+    cli__progress(1, "trying options");
     return code;
 }
 

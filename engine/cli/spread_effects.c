@@ -2,7 +2,6 @@
 /* Where the doubt in the hours too humid comes from, as a table and JSON. */
 #include <math.h>
 #include <string.h>
-#include <unistd.h>
 
 #include "cli/spread_worth.h"
 #include "report/lay.h"
@@ -22,17 +21,14 @@ static size_t choose(const struct cli__spread *s, size_t options[2])
 
 static enum dew_status march(struct dew_effects *e, struct dew_error *err)
 {
-    int seen = isatty(STDERR_FILENO);
     enum dew_status status = DEW_OK;
     double done = 0;
 
     while (done < 1 && status == DEW_OK) {
-        if (seen)
-            fprintf(stderr, "\rindices, %3.0f %%", 100 * done);
+        cli__progress(done, "indices");
         status = dew_effects_step(e, &done, err);
     }
-    if (seen)
-        fprintf(stderr, "\r%40s\r", "");
+    cli__progress(1, "indices");
     return status;
 }
 

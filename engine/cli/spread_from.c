@@ -171,8 +171,7 @@ static void end_row(struct reading *r)
         return;
     }
     for (size_t k = 0; k < d->columns; k++)
-        /* NOLINTNEXTLINE(bugprone-suspicious-memory-comparison) */
-        if (memcmp(&r->share[k], &last[k], sizeof *last) != 0)
+        if (r->share[k] < last[k] || r->share[k] > last[k])
             fault(r, d->column[k].cell, d->column[k].name, DEW_EAMBIGUOUS,
                   "not the share of the row above, which is the same draw");
 }

@@ -157,10 +157,12 @@ static enum dew_status each_alone(const struct work *k, struct cli__worth *w,
 
 static struct cli__known *measured_by(struct cli__worth *w, const char *measure)
 {
-    for (size_t i = 0; i < w->measure_count; i++)
-        /* NOLINTNEXTLINE(clang-analyzer-core.NonNullParamChecker) */
-        if (strcmp(w->measure[i].measure, measure) == 0)
+    for (size_t i = 0; i < w->measure_count; i++) {
+        const char *has = w->measure[i].measure;
+
+        if (has != NULL && strcmp(has, measure) == 0)
             return &w->measure[i];
+    }
     w->measure[w->measure_count] = (struct cli__known){.measure = measure};
     return &w->measure[w->measure_count++];
 }

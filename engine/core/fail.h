@@ -9,9 +9,17 @@
  * Set err unless it is NULL or already set; return status either way, so that
  * a failing line reads: return core__fail(err, DEW_ERANGE, "%g is above %g", ...).
  */
-enum dew_status core__fail(struct dew_error *err, enum dew_status status,
-                           const char *format, ...)
-    __attribute__((format(printf, 3, 4)));
+#define core__fail(err, status, ...)                                           \
+    (core__blame((err), (status), __VA_ARGS__), core__told(status))
+
+/* Its parts.  The status comes back in the caller's sight, so that an analyser
+   knows that what failed does not go on. */
+static inline enum dew_status core__told(enum dew_status status)
+{
+    return status;
+}
+void core__blame(struct dew_error *err, enum dew_status status,
+                 const char *format, ...) __attribute__((format(printf, 3, 4)));
 
 /* Say which file and place the next core__fail on err is about. */
 void core__at(struct dew_error *err, const char *source, int line, int column);

@@ -32,6 +32,8 @@ struct core__sobol;
  */
 enum dew_status core__random_open(struct core__random **random,
                                   unsigned long seed, struct dew_error *err);
+size_t core__random_below(struct core__random *random,
+                          size_t n);                       /* 0 .. n - 1 */
 double core__random_uniform(struct core__random *random);  /* 0 <= x < 1     */
 double core__random_gaussian(struct core__random *random); /* mean 0, sd 1   */
 void core__random_close(struct core__random *random);      /* NULL allowed   */

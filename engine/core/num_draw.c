@@ -89,7 +89,7 @@ static void latin(const struct core__draws *d, double *u,
         u[i * d->columns] =
             ((double)i + middle(any_bits(random))) / (double)d->count;
     for (size_t i = d->count - 1; i > 0; i--) {
-        size_t k = (size_t)(core__random_uniform(random) * (double)(i + 1));
+        size_t k = core__random_below(random, i + 1);
         double kept = u[i * d->columns];
 
         u[i * d->columns] = u[k * d->columns];

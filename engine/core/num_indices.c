@@ -71,15 +71,13 @@ static double total(const struct sample *s, size_t group)
 static void any_points(struct core__random *random, size_t n, uint32_t *at)
 {
     for (size_t i = 0; i < n; i++)
-        /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference) */
-        at[i] = (uint32_t)(core__random_uniform(random) * (double)n);
+        at[i] = (uint32_t)core__random_below(random, n);
 }
 
 /* A sample all of whose points came to the same says nothing. */
 static size_t keep(double *list, size_t count, double x)
 {
     if (isfinite(x))
-        /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference) */
         list[count++] = x;
     return count;
 }
@@ -156,7 +154,6 @@ enum dew_status core__indices(const struct core__results *of,
     for (size_t g = 0; g < of->groups; g++)
         index[g] = (struct core__index){{first(&all, g), NAN, NAN},
                                         {total(&all, g), NAN, NAN}};
-    /* NOLINTNEXTLINE(clang-analyzer-optin.portability.UnixAPI) */
     sums = calloc(2 * of->groups * SAMPLES, sizeof *sums);
     at = calloc(of->n, sizeof *at);
     status = sums != NULL && at != NULL

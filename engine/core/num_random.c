@@ -40,6 +40,11 @@ double core__random_uniform(struct core__random *random)
     return gsl_rng_uniform(&random->gsl);
 }
 
+size_t core__random_below(struct core__random *random, size_t n)
+{
+    return (size_t)(core__random_uniform(random) * (double)n);
+}
+
 double core__random_gaussian(struct core__random *random)
 {
     return gsl_ran_gaussian_ratio_method(&random->gsl, 1.0);
@@ -90,9 +95,16 @@ void core__sort(double *x, size_t n)
 
 double core__quantile(const double *sorted, size_t n, double share)
 {
-    if (n == 0 || !(share >= 0.0 && share <= 1.0))
+    double place;
+    size_t i;
+
+    if (n == 0 || !(share >= 0 && share <= 1))
         return NAN;
-    return gsl_stats_quantile_from_sorted_data(sorted, 1, n, share);
+    place = share * (double)(n - 1);
+    i = (size_t)place;
+    if (i + 1 >= n)
+        return sorted[n - 1];
+    return sorted[i] + (place - (double)i) * (sorted[i + 1] - sorted[i]);
 }
 
 double core__mean(const double *x, size_t n)

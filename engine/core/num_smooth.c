@@ -105,7 +105,6 @@ static enum dew_status add_input(struct core__smooth *s, const double *x,
     size_t first = more ? 1 : 0;
     struct knots k;
 
-    /* NOLINTNEXTLINE(clang-analyzer-core.NonNullParamChecker) */
     memcpy(sorted, x, s->n * sizeof *x);
     core__sort(sorted, s->n);
     k = knots_of(sorted, s->n);
@@ -159,7 +158,7 @@ static enum dew_status deal(struct core__smooth *s, struct dew_error *err)
     if (status != DEW_OK)
         return status;
     for (size_t i = 0; i < s->n; i++) {
-        size_t k = (size_t)(core__random_uniform(random) * (double)(i + 1));
+        size_t k = core__random_below(random, i + 1);
 
         s->fold[i] = s->fold[k];
         s->fold[k] = (unsigned char)(i % FOLDS);
@@ -198,7 +197,6 @@ static enum dew_status take_memory(struct core__smooth *s,
     s->basis = calloc(s->n * COLUMNS, sizeof *s->basis);
     s->fold = calloc(s->n, sizeof *s->fold);
     s->a = calloc((FOLDS + 1) * cells, sizeof *s->a);
-    /* NOLINTNEXTLINE(clang-analyzer-optin.portability.UnixAPI) */
     s->r = calloc((FOLDS + 1) * rows, sizeof *s->r);
     s->fit = calloc(FOLDS * rows, sizeof *s->fit);
     s->left = calloc(cells, sizeof *s->left);

@@ -56,18 +56,17 @@ void core__in_row(struct dew_error *err, const char *list, size_t i,
     core__in(err, path);
 }
 
-enum dew_status core__fail(struct dew_error *err, enum dew_status status,
-                           const char *format, ...)
+void core__blame(struct dew_error *err, enum dew_status status,
+                 const char *format, ...)
 {
     va_list args;
 
     if (err == NULL || err->status != DEW_OK)
-        return status;
+        return;
     err->status = status;
     va_start(args, format);
     vsnprintf(err->text, sizeof err->text, format, args);
     va_end(args);
-    return status;
 }
 
 char *dew_error_line(const struct dew_error *err, char *out, size_t size)

@@ -59,7 +59,7 @@ static struct dew_fan *fan_new(struct dew_error *err)
 static enum dew_status curves(struct dew_fan *f, const struct dew_fan_row *rows,
                               size_t n, struct dew_error *err)
 {
-    double q[MOST_ROWS], p[MOST_ROWS], w[MOST_ROWS];
+    double q[MOST_ROWS] = {0}, p[MOST_ROWS] = {0}, w[MOST_ROWS] = {0};
     enum dew_status status;
 
     for (size_t i = 0; i < n; i++) {

@@ -96,14 +96,6 @@ static void draw(const struct drawing *d, size_t k)
     d->humid[k] = s.humid;
 }
 
-static struct dew_evidence_range range(double *x, size_t n)
-{
-    core__sort(x, n);
-    return (struct dew_evidence_range){core__quantile(x, n, 0.1),
-                                       core__quantile(x, n, 0.5),
-                                       core__quantile(x, n, 0.9)};
-}
-
 static void tell(const struct drawing *d, size_t hours,
                  struct dew_evidence_change *out)
 {
@@ -116,9 +108,9 @@ static void tell(const struct drawing *d, size_t hours,
     for (size_t h = d->ask->from; h < d->e->series.count; h++)
         out->humid_logged +=
             compared(d, h) && d->ask->hours[h].rh > d->ask->too_humid;
-    out->rh = range(d->rh, n);
-    out->pv = range(d->pv, n);
-    out->humid = range(d->humid, n);
+    out->rh = evidence__range(d->rh, n);
+    out->pv = evidence__range(d->pv, n);
+    out->humid = evidence__range(d->humid, n);
 }
 
 static enum dew_status check(const struct drawing *d, size_t *hours,

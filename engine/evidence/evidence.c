@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "core/fail.h"
+#include "core/num.h"
 #include "evidence/evidence.h"
 
 /* sd below which it is no house's and no weather's: our own. */
@@ -33,19 +34,6 @@ static enum dew_status check_hours(const struct dew_evidence_ask *ask,
         return core__fail(err, DEW_ERANGE, "a figure is out of its range");
     }
     return DEW_OK;
-}
-
-/* Hours with all four figures before until. */
-static size_t whole(const struct dew_evidence_ask *ask)
-{
-    size_t n = 0;
-
-    for (size_t h = 0; h < ask->until; h++) {
-        const struct dew_evidence_hour *x = &ask->hours[h];
-
-        n += (size_t)!isnan(x->t_in + x->rh + x->t_out + x->pv_out);
-    }
-    return n;
 }
 
 /* The standard deviation of a member of the hours before until. */
@@ -87,16 +75,30 @@ static enum dew_status check(const struct dew_evidence_ask *ask,
         return core__fail(err, DEW_ERANGE, "more hours to learn from than are");
     if (check_hours(ask, err) != DEW_OK)
         return DEW_ERANGE;
-    if (whole(ask) < DEW_EVIDENCE_LEAST)
+    if (dew_evidence_whole(ask->hours, ask->until) < DEW_EVIDENCE_LEAST)
         return core__fail(err, DEW_EMISSING,
                           "%.1f days of hours with humidity and temperature "
                           "indoors and out: less than %d days tell nothing",
-                          (double)whole(ask) / 24.0, DEW_EVIDENCE_LEAST / 24);
+                          (double)dew_evidence_whole(ask->hours, ask->until) /
+                              24.0,
+                          DEW_EVIDENCE_LEAST / 24);
     if (spread(ask, offsetof(struct dew_evidence_hour, rh)) < STUCK_RH)
         return stuck("humidity", err);
     if (spread(ask, offsetof(struct dew_evidence_hour, t_out)) < STUCK_T)
         return stuck("outdoor temperature", err);
     return DEW_OK;
+}
+
+size_t dew_evidence_whole(const struct dew_evidence_hour *hours, size_t count)
+{
+    size_t n = 0;
+
+    for (size_t h = 0; h < count; h++) {
+        const struct dew_evidence_hour *x = &hours[h];
+
+        n += (size_t)!isnan(x->t_in + x->rh + x->t_out + x->pv_out);
+    }
+    return n;
 }
 
 /* ---- what is told ------------------------------------------------------------- */
@@ -123,6 +125,14 @@ static struct dew_evidence_figure figure(const double *q, const double *c,
                                          size_t i)
 {
     return (struct dew_evidence_figure){q[i], sqrt(c[i * EVIDENCE__MOST + i])};
+}
+
+struct dew_evidence_range evidence__range(double *x, size_t n)
+{
+    core__sort(x, n);
+    return (struct dew_evidence_range){core__quantile(x, n, 0.1),
+                                       core__quantile(x, n, 0.5),
+                                       core__quantile(x, n, 0.9)};
 }
 
 static void reach(struct dew_evidence *e)

@@ -124,4 +124,9 @@ enum dew_status evidence__foretell(struct dew_evidence *e,
                                    struct dew_error *err);
 enum dew_status evidence__score(struct dew_evidence *e, struct dew_error *err);
 
+/* ---- evidence.c --------------------------------------------------------------- */
+
+/* Of n figures, which are sorted. */
+struct dew_evidence_range evidence__range(double *x, size_t n);
+
 #endif

@@ -4,8 +4,7 @@
 #include <stdlib.h>
 
 #include "core/fail.h"
-#include "core/num.h"
-#include "dew/evidence.h"
+#include "evidence/evidence.h"
 
 /* Our own: where a fall begins and ends above the outdoors, and how long one
    tells a slope. */
@@ -58,11 +57,7 @@ enum dew_status dew_evidence_falls(const double *co2, size_t count,
         if (n >= LEAST)
             rates[out->count++] = slope(co2 + i, n, outdoor);
     }
-    core__sort(rates, out->count);
-    out->rate =
-        (struct dew_evidence_range){core__quantile(rates, out->count, 0.1),
-                                    core__quantile(rates, out->count, 0.5),
-                                    core__quantile(rates, out->count, 0.9)};
+    out->rate = evidence__range(rates, out->count);
     free(rates);
     return DEW_OK;
 }

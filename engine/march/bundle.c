@@ -125,6 +125,32 @@ int dew_bundle_alike(const struct dew_case *a, const struct dew_case *b)
            march__paths_alike(a) == march__paths_alike(b);
 }
 
+/* The numbers of a span. */
+static int same_span(const struct dew_case *a, const struct dew_case *b,
+                     const struct march__span *span)
+{
+    const char *at = (const char *)a + span->offset;
+    const char *other = (const char *)b + span->offset;
+
+    for (size_t i = 0; i < span->times; i++)
+        if (memcmp(at + i * span->stride, other + i * span->stride,
+                   span->count * sizeof(double)) != 0)
+            return 0;
+    return 1;
+}
+
+int dew_bundle_same(const struct dew_case *a, const struct dew_case *b)
+{
+    static const struct march__span spans[] = {MARCH__CASE_SPANS};
+
+    if (!dew_bundle_alike(a, b) || a->plant.lead_lag != b->plant.lead_lag)
+        return 0;
+    for (size_t s = 0; s < sizeof spans / sizeof *spans; s++)
+        if (!same_span(a, b, &spans[s]))
+            return 0;
+    return 1;
+}
+
 size_t dew_bundle_next(const struct dew_case *cases, size_t count, size_t most,
                        unsigned char *taken, size_t *list)
 {

@@ -15,7 +15,7 @@ WASM_GSL := version blas/blas cblas/daxpy cblas/ddot cblas/dgemv cblas/dger \
   randist/beta randist/gauss rng/inline rng/mt rng/rng sort/sortvec \
   specfunc/beta specfunc/erfc specfunc/exp specfunc/gamma specfunc/gamma_inc \
   specfunc/log specfunc/psi specfunc/zeta statistics/covariance \
-  statistics/mean statistics/quantiles statistics/variance sys/pow_int \
+  statistics/mean statistics/variance sys/pow_int \
   multifit_nlinear/cholesky multifit_nlinear/convergence multifit_nlinear/covar \
   multifit_nlinear/dogleg multifit_nlinear/fdf multifit_nlinear/fdfvv \
   multifit_nlinear/fdjac multifit_nlinear/lm multifit_nlinear/mcholesky \

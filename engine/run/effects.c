@@ -111,7 +111,6 @@ static void lay(struct dew_effects *e, size_t i, const double *v)
         for (size_t c = 0; c < e->drawn; c++) {
             int second = set == 1 || (set > 1 && group_of(c) == set - 2);
 
-            /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference) */
             u[e->order[c]] = v[place_of(e, c, second)];
         }
     }
@@ -158,8 +157,7 @@ static enum dew_status lay_all(struct dew_effects *e, const double *v,
 static enum dew_status make_points(struct dew_effects *e, struct dew_error *err)
 {
     const struct core__draws d = {4 * e->points, 2 * e->drawn, e->t.seed};
-    /* NOLINTNEXTLINE(clang-analyzer-optin.portability.UnixAPI) */
-    double *v = calloc(d.count * d.columns, sizeof *v);
+    double *v = calloc(d.count * d.columns + 1, sizeof *v);
     struct dew_change *list = calloc(e->t.columns + 1, sizeof *list);
     enum dew_status status;
 

@@ -107,11 +107,7 @@ static enum dew_status read_logs(struct dew_fit *f,
 static const struct dew_value *value_of(const struct dew_fit *f,
                                         const char *key)
 {
-    size_t keys;
-    const struct dew_field *fields = dew_scenario_fields(&keys);
-
-    return &dew_scenario_base(
-        f->run->scenario)[dew_scenario_field(key) - fields];
+    return run__value(dew_scenario_base(f->run->scenario), key);
 }
 
 /* ---- learning -------------------------------------------------------------------- */

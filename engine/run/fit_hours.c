@@ -140,19 +140,6 @@ static void lay_weather(struct dew_fit *f)
     }
 }
 
-/* How many hours have all four figures. */
-static size_t whole(const struct dew_fit *f)
-{
-    size_t n = 0;
-
-    for (size_t k = 0; k < f->count; k++) {
-        const struct dew_evidence_hour *x = &f->hours[k];
-
-        n += (size_t)!isnan(x->t_in + x->rh + x->t_out + x->pv_out);
-    }
-    return n;
-}
-
 /* Indoors, all files together; t and rh of the outdoors NaN. */
 static void lay_indoors(struct dew_fit *f, const struct dew_log_ask *ask,
                         double *t, double *rh)
@@ -234,7 +221,8 @@ static enum dew_status fill(struct dew_fit *f, const struct dew_fit_ask *ask,
     free(read);
     if (f->run->status != DEW_OK)
         return f->run->status;
-    if (take_outdoors(f, t, rh, ask->logs[0]) == DEW_OK && whole(f) == 0)
+    if (take_outdoors(f, t, rh, ask->logs[0]) == DEW_OK &&
+        dew_evidence_whole(f->hours, f->count) == 0)
         return no_hour(f, ask->logs[0]);
     return f->run->status;
 }

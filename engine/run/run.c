@@ -152,6 +152,14 @@ void dew_run_close(struct dew_run *run)
     free(run);
 }
 
+const struct dew_value *run__value(const struct dew_value *values,
+                                   const char *key)
+{
+    size_t keys;
+
+    return &values[dew_scenario_field(key) - dew_scenario_fields(&keys)];
+}
+
 const struct dew_scenario *dew_run_scenario(const struct dew_run *run)
 {
     return run->scenario;

@@ -181,6 +181,10 @@ enum dew_status run__made_year(const struct dew_run *r, int number,
                                struct dew_outdoors *outdoors,
                                struct dew_error *err);
 
+/* A key, by its path, of the values of a base or an option. */
+const struct dew_value *run__value(const struct dew_value *values,
+                                   const char *key);
+
 /* ---- judge.c ----------------------------------------------------------------- */
 
 /* 1 where any energy has a price. */

@@ -8,6 +8,7 @@
 #include "core/fail.h"
 #include "dew/air.h"
 #include "run/size.h"
+#include "run/spread.h"
 
 enum { CORE_SETS = 256 + 2, SET_TEXT = 160 };
 
@@ -57,17 +58,9 @@ static enum dew_status open_spread(struct dew_size *s,
 {
     struct dew_spread_ask draws = {
         .draws = ask->draws, .seed = ask->seed, .threads = ask->threads};
-    char source[sizeof err->source];
-    enum dew_status status;
+    enum dew_status status =
+        run__spread_or_told(&core->spread, core->run, &draws, err);
 
-    memcpy(source, err->source, sizeof source);
-    status = dew_spread_open(&core->spread, core->run, &draws, err);
-    if (status == DEW_EMISSING) {
-        *err = (struct dew_error){0};
-        memcpy(err->source, source, sizeof source);
-        draws.draws = 0;
-        status = dew_spread_open(&core->spread, core->run, &draws, err);
-    }
     core->draws = draws.draws;
     if (draws.draws > s->target.draws)
         s->target.draws = draws.draws;

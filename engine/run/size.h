@@ -13,6 +13,9 @@ enum {
     RUN__SIZE_CURVES = DEW_SIZE_CORES * DEW_SIZE_KNOBS
 };
 
+#define RUN__CFM        4.719474432e-4        /* m3/s */
+#define RUN__PINT_A_DAY (0.473176473 / 86400) /* kg/s */
+
 /* A core to try. */
 struct run__size_core {
     struct dew_run *run; /* NULL: not tried, and why                         */

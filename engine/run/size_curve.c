@@ -8,19 +8,18 @@
 
 #define COUNTS DEW_SIZE_LIMITS
 
-static const double cfm = 4.719474432e-4, pint_a_day = 0.473176473 / 86400;
-
 /* By what a figure is judged, how near it is told, and which end is the size. */
 static const struct knob {
     unsigned breaks;      /* bit of each enum dew_drawn_what               */
     double near, percent; /* SI, or so many percent of it, the wider         */
     int most;             /* 1: the greatest that will do                    */
 } knobs[DEW_SIZE_KNOBS] = {
-    [DEW_SIZE_flow] = {(1u << COUNTS) - 1, 1 * cfm, 3, 0},
-    [DEW_SIZE_boost] = {(1u << COUNTS) - 1, 1 * cfm, 3, 0},
-    [DEW_SIZE_dehumidifier] = {1u << DEW_DRAWN_too_humid, pint_a_day, 0, 0},
+    [DEW_SIZE_flow] = {(1u << COUNTS) - 1, 1 * RUN__CFM, 3, 0},
+    [DEW_SIZE_boost] = {(1u << COUNTS) - 1, 1 * RUN__CFM, 3, 0},
+    [DEW_SIZE_dehumidifier] = {1u << DEW_DRAWN_too_humid, RUN__PINT_A_DAY, 0,
+                               0},
     [DEW_SIZE_set_point] = {1u << DEW_DRAWN_too_humid, 0.01, 0, 1},
-    [DEW_SIZE_together] = {(1u << COUNTS) - 1, 1 * cfm, 3, 0},
+    [DEW_SIZE_together] = {(1u << COUNTS) - 1, 1 * RUN__CFM, 3, 0},
     [DEW_SIZE_humidifier] = {1u << DEW_DRAWN_too_dry |
                                  1u << DEW_DRAWN_glass_wet,
                              0.01, 0, 0},

@@ -7,16 +7,11 @@
 
 #define COUNT(a) (sizeof(a) / sizeof((a)[0]))
 
-static const double pint_a_day = 0.473176473 / 86400; /* kg/s, as pint/day */
-
 const struct dew_value *run__size_value(const struct dew_run *run,
                                         const char *key)
 {
-    size_t keys;
-    const struct dew_field *fields = dew_scenario_fields(&keys);
-
-    return &dew_scenario_values(
-        run->scenario, run->options[0].at)[dew_scenario_field(key) - fields];
+    return run__value(dew_scenario_values(run->scenario, run->options[0].at),
+                      key);
 }
 
 static double figure(const struct dew_run *run, const char *key,
@@ -115,7 +110,7 @@ static void grid(const struct dew_size *s, const struct dew_run *run,
         grid_of(c, boosts, COUNT(boosts), c->told.at_flow, 0);
         return;
     case DEW_SIZE_dehumidifier:
-        grid_of(c, pints, COUNT(pints), pint_a_day, 0);
+        grid_of(c, pints, COUNT(pints), RUN__PINT_A_DAY, 0);
         return;
     case DEW_SIZE_set_point:
         grid_of(c, sets, COUNT(sets), 0.01,
@@ -140,7 +135,8 @@ static double rate_for_set(const struct dew_size *s, enum dew_size_core core)
 
     if (told(run, "dehumidifier.rate"))
         return fmax(dryer->low, figure(run, "dehumidifier.rate", NAN));
-    return 10 * pint_a_day * ceil(dryer->low / (10 * pint_a_day) - 1e-9);
+    return 10 * RUN__PINT_A_DAY *
+           ceil(dryer->low / (10 * RUN__PINT_A_DAY) - 1e-9);
 }
 
 /* The flow told; else the air asked for, or the flow that brings it where that
@@ -225,7 +221,7 @@ static void hold_dryer(struct dew_changes *held, struct run__size_curve *c,
 static void hold_humidifier(struct dew_changes *held, struct run__size_curve *c,
                             const struct dew_run *run, double set)
 {
-    const double ample = 15 * 3.785411784 / 86400; /* 15 gal/day, from memory */
+    const double ample = 15 * 8 * RUN__PINT_A_DAY; /* 15 gal/day, from memory */
 
     if (!told(run, "humidifier.rate"))
         hold(held, c, "humidifier.rate", ample);
@@ -257,11 +253,10 @@ struct dew_changes run__size_changes(const struct dew_size *s,
     double flow = knob == DEW_SIZE_flow ? value : c->told.at_flow;
 
     hold_flow(&held, c, run, flow, s->target.asked);
-    if (knob == DEW_SIZE_boost)
-        /* NOLINTNEXTLINE(bugprone-branch-clone) */
+    /* continuous where it is the flow that is tried */
+    if (knob == DEW_SIZE_boost ||
+        (knob == DEW_SIZE_flow && told(run, "ventilator.boost_flow")))
         hold(&held, c, "ventilator.boost_flow", value);
-    else if (knob == DEW_SIZE_flow && told(run, "ventilator.boost_flow"))
-        hold(&held, c, "ventilator.boost_flow", value); /* continuous */
     else if (knob == DEW_SIZE_dehumidifier)
         hold_dryer(&held, c, run, value);
     else if (knob == DEW_SIZE_set_point) {

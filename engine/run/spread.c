@@ -170,6 +170,21 @@ enum dew_status dew_spread_open(struct dew_spread **spread,
     return status;
 }
 
+enum dew_status run__spread_or_told(struct dew_spread **spread,
+                                    const struct dew_run *run,
+                                    struct dew_spread_ask *ask,
+                                    struct dew_error *err)
+{
+    const struct dew_error before = *err;
+    enum dew_status status = dew_spread_open(spread, run, ask, err);
+
+    if (status != DEW_EMISSING)
+        return status;
+    *err = before;
+    ask->draws = 0;
+    return dew_spread_open(spread, run, ask, err);
+}
+
 void dew_spread_close(struct dew_spread *s)
 {
     if (s == NULL)
@@ -201,21 +216,22 @@ static size_t least(size_t a, size_t b)
 static void one_block(void *of, size_t i)
 {
     struct dew_spread *s = of;
-    size_t rows = run__spread_block(), first = s->marched + i * rows;
+    size_t first = s->marched + i * s->block;
 
     s->status[i] = run__spread_march(
-        s, first, least(rows, 1 + s->draws - first), &s->err[i]);
+        s, first, least(s->block, 1 + s->draws - first), &s->err[i]);
 }
 
 static enum dew_status blocks(struct dew_spread *s, struct dew_error *err)
 {
-    size_t rows = run__spread_block(), left = 1 + s->draws - s->marched;
-    size_t threads = least(s->threads, RUN__SPREAD_THREADS);
-    size_t count = least(threads, (left + rows - 1) / rows);
+    size_t left = 1 + s->draws - s->marched;
+    size_t threads = least(s->threads, RUN__SPREAD_THREADS), count;
 
+    s->block = run__spread_block(left, threads);
+    count = least(threads, (left + s->block - 1) / s->block);
     core__parallel(threads, count, one_block, s);
     if (first_fault(s, count, err) == DEW_OK)
-        s->marched += least(count * rows, left);
+        s->marched += least(count * s->block, left);
     return first_fault(s, count, NULL);
 }
 

@@ -41,12 +41,22 @@ struct dew_spread {
     const unsigned char *only; /* [options]  1: marched, and counted without
                                   a verdict; NULL: all, and judged           */
     size_t marched; /* rows                                                   */
+    size_t block;   /* rows that march together now                           */
     enum dew_spread_by by;
     enum dew_status failed;
     /* of the blocks that march at once, each on a thread */
     struct dew_error err[RUN__SPREAD_THREADS];
     enum dew_status status[RUN__SPREAD_THREADS];
 };
+
+/* ---- spread.c ---------------------------------------------------------------- */
+
+/* dew_spread_open; where no figure drawn changes a house, of the likely one
+   alone, and ask->draws is 0. */
+enum dew_status run__spread_or_told(struct dew_spread **spread,
+                                    const struct dew_run *run,
+                                    struct dew_spread_ask *ask,
+                                    struct dew_error *err);
 
 /* ---- spread_inputs.c --------------------------------------------------------- */
 
@@ -78,8 +88,9 @@ enum dew_status run__spread_agrees(const struct dew_spread *s, size_t row,
 
 /* ---- spread_march.c ---------------------------------------------------------- */
 
-/* Rows that march together: of one block. */
-size_t run__spread_block(void);
+/* Rows of a block, of so many that are left: full bundles, and a block for
+   each thread. */
+size_t run__spread_block(size_t left, size_t threads);
 
 /* March rows first .. first + count, at most a block, and judge them: row 0
    before all others and by itself. */

@@ -28,9 +28,9 @@ static void note(struct dew_spread *s, const struct dew_error *rule)
 {
     size_t i = 0;
 
-    /* NOLINTNEXTLINE(bugprone-suspicious-string-compare) */
-    while (i < s->anew_count && (strcmp(s->anew[i].rule.path, rule->path) ||
-                                 strcmp(s->anew[i].rule.text, rule->text)))
+    while (i < s->anew_count &&
+           (strcmp(s->anew[i].rule.path, rule->path) != 0 ||
+            strcmp(s->anew[i].rule.text, rule->text) != 0))
         i++;
     if (i == s->anew_count && i < DEW_SPREAD_RULES)
         s->anew[s->anew_count++].rule = *rule;
@@ -86,7 +86,6 @@ static enum dew_status find_broken(struct dew_spread *s, struct anew *a,
         enum dew_status status =
             run__spread_agrees(s, 1 + i, a->changes, &rule);
 
-        /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference) */
         a->broken[i] = status == DEW_ERANGE;
         *count += a->broken[i];
         if (a->broken[i])

@@ -149,11 +149,9 @@ static enum dew_status make_end(const struct dew_spread *s, size_t option,
     return DEW_OK;
 }
 
-/* Byte for byte: what differs in padding alone is drawn for nothing. */
 static int same(const struct end *a, const struct end *b)
 {
-    /* NOLINTNEXTLINE(bugprone-suspicious-memory-comparison) */
-    return memcmp(&a->c, &b->c, sizeof a->c) == 0 &&
+    return dew_bundle_same(&a->c, &b->c) &&
            !(fabs(a->required - b->required) > 0);
 }
 

@@ -21,9 +21,13 @@ struct block {
     struct dew_change *list; /* room for the changes of one house            */
 };
 
-size_t run__spread_block(void)
+size_t run__spread_block(size_t left, size_t threads)
 {
-    return BUNDLES * (size_t)dew_bundle_lanes();
+    size_t lanes = (size_t)dew_bundle_lanes();
+    size_t each = (left + threads - 1) / threads;
+    size_t bundles = (each + lanes - 1) / lanes;
+
+    return lanes * (bundles < BUNDLES ? bundles : BUNDLES);
 }
 
 /* Row 0 is the likely house, in the run's year. */

@@ -6,7 +6,7 @@
 #include <string.h>
 
 #include "core/fail.h"
-#include "dew/spread.h"
+#include "run/spread.h"
 #include "run/suggest.h"
 
 enum { HOURS_A_STEP = 730 };
@@ -172,13 +172,10 @@ static enum dew_status open_spread(struct dew_suggest *s, struct dew_error *err)
 {
     struct dew_spread_ask ask = {
         .draws = s->draws, .seed = DEW_SPREAD_SEED, .threads = s->threads};
-    enum dew_status status = dew_spread_open(&s->spread, s->run, &ask, err);
+    enum dew_status status = run__spread_or_told(&s->spread, s->run, &ask, err);
 
-    if (status != DEW_EMISSING)
-        return status;
-    *err = (struct dew_error){0};
-    ask.draws = s->draws = 0;
-    return dew_spread_open(&s->spread, s->run, &ask, err);
+    s->draws = ask.draws;
+    return status;
 }
 
 static void sum_up(struct dew_suggest *s)

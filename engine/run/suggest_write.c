@@ -226,9 +226,10 @@ static size_t list_length(const char *text, size_t most)
 
         if (c == '\n')
             return 0;
-        if (quote != '\0')
-            /* NOLINTNEXTLINE(bugprone-narrowing-conversions) */
-            quote = c == quote ? '\0' : quote;
+        if (quote != '\0' && c == quote)
+            quote = '\0';
+        else if (quote != '\0')
+            continue;
         else if (c == '"' || c == '\'')
             quote = c;
         else if (c == '[' || c == '{')

@@ -474,18 +474,26 @@ double dew_scenario_required(const struct dew_scenario *scenario, size_t option)
     return scenario__required(scenario->options[option].values);
 }
 
+/* The values of an option with changes, without weather, in *s, which is to be
+   freed whatever is returned. */
+static enum dew_status changed(const struct dew_scenario *scenario,
+                               size_t option, const struct dew_changes *changes,
+                               struct shop **s, struct dew_error *err)
+{
+    static const struct dew_outdoors none = {.pressure = 0};
+
+    *s = shop_open(&scenario->options[option], &none, err);
+    return *s == NULL ? DEW_EMEM : change(*s, changes, err);
+}
+
 enum dew_status dew_scenario_required_with(const struct dew_scenario *scenario,
                                            size_t option,
                                            const struct dew_changes *changes,
                                            double *out, struct dew_error *err)
 {
-    const struct dew_outdoors none = {.pressure = 0};
-    struct shop *s = shop_open(&scenario->options[option], &none, err);
-    enum dew_status status;
+    struct shop *s;
+    enum dew_status status = changed(scenario, option, changes, &s, err);
 
-    if (s == NULL)
-        return DEW_EMEM;
-    status = change(s, changes, err);
     if (status == DEW_OK)
         *out = scenario__required(s->v);
     free(s);
@@ -497,13 +505,9 @@ enum dew_status dew_scenario_agrees(const struct dew_scenario *scenario,
                                     const struct dew_changes *changes,
                                     struct dew_error *err)
 {
-    const struct dew_outdoors none = {.pressure = 0};
-    struct shop *s = shop_open(&scenario->options[option], &none, err);
-    enum dew_status status;
+    struct shop *s;
+    enum dew_status status = changed(scenario, option, changes, &s, err);
 
-    if (s == NULL)
-        return DEW_EMEM;
-    status = change(s, changes, err);
     if (status == DEW_OK)
         status = scenario__agree_values(s->v, err);
     free(s);

@@ -3,6 +3,7 @@
 #include <math.h>
 #include <stdlib.h>
 
+#include "core/num.h"
 #include "dew/air.h"
 #include "study/collect.h"
 
@@ -116,32 +117,16 @@ void study__collect(struct dew_outcome *o, struct study__gather *gather,
     dew_tally_add(&o->month[date->month - 1], limits, o->required, date, in);
 }
 
-static int ascending(const void *left, const void *right)
-{
-    double a = *(const double *)left, b = *(const double *)right;
-
-    return (a > b) - (a < b);
-}
-
 double dew_study_quantile(const double *sorted, size_t count, double share)
 {
-    double place;
-    size_t i;
-
-    if (count == 0 || !(share >= 0 && share <= 1))
-        return NAN;
-    place = share * (double)(count - 1);
-    i = (size_t)place;
-    if (i + 1 >= count)
-        return sorted[count - 1];
-    return sorted[i] + (place - (double)i) * (sorted[i + 1] - sorted[i]);
+    return core__quantile(sorted, count, share);
 }
 
 static void percentiles(struct dew_outcome *o, double *scratch)
 {
     for (size_t i = 0; i < o->count; i++)
         scratch[i] = o->series.rh[i];
-    qsort(scratch, o->count, sizeof *scratch, ascending);
+    core__sort(scratch, o->count);
     o->rh_5 = dew_study_quantile(scratch, o->count, 0.05);
     o->rh_50 = dew_study_quantile(scratch, o->count, 0.50);
     o->rh_95 = dew_study_quantile(scratch, o->count, 0.95);

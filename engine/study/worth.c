@@ -63,7 +63,6 @@ static void fill(struct dew_worth *w, const double *loss)
             w->best = d;
     for (size_t i = 0; i < w->draws; i++)
         for (size_t d = 0; d < w->options; d++)
-            /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference) */
             w->more[i * w->options + d] =
                 loss[i * w->options + d] - loss[i * w->options + w->best];
 }
@@ -79,7 +78,7 @@ static enum dew_status shuffle(struct dew_worth *w, struct dew_error *err)
         uint32_t *order = w->shuffle + r * w->draws;
 
         for (size_t i = 0; i < w->draws; i++) {
-            size_t k = (size_t)(core__random_uniform(random) * (double)(i + 1));
+            size_t k = core__random_below(random, i + 1);
 
             order[i] = order[k];
             order[k] = (uint32_t)i;
@@ -106,7 +105,6 @@ enum dew_status dew_worth_open(struct dew_worth **worth,
     *w = (struct dew_worth){
         .draws = of->draws,
         .options = of->options,
-        /* NOLINTNEXTLINE(clang-analyzer-optin.portability.UnixAPI) */
         .more = calloc(cells, sizeof *w->more),
         .fit = calloc(cells, sizeof *w->fit),
         .choice = calloc(of->draws, sizeof *w->choice),
@@ -253,7 +251,6 @@ double dew_worth_explained(const double *x, const double *y, size_t draws,
     if (status == DEW_OK)
         status = core__smooth_left_out(smooth, y, NULL, fit, err);
     for (size_t i = 0; i < draws && status == DEW_OK; i++) {
-        /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference) */
         rest += (y[i] - fit[i]) * (y[i] - fit[i]);
         all += (y[i] - mean) * (y[i] - mean);
     }

@@ -28,6 +28,9 @@ int dew_bundle_lanes(void);
 /* 1 when the two may march in one bundle. */
 int dew_bundle_alike(const struct dew_case *a, const struct dew_case *b);
 
+/* 1 when they march to the same: alike, with the same numbers. */
+int dew_bundle_same(const struct dew_case *a, const struct dew_case *b);
+
 /*
  * Who marches together next: the first of count cases that is not taken, and
  * those after it that are alike, at most most in all (at least 1) and

@@ -41,6 +41,9 @@ struct dew_evidence_hour {
     int clock;     /* h         0 .. 23    of the day, by the clock         */
 };
 
+/* How many of them have all four figures. */
+size_t dew_evidence_whole(const struct dew_evidence_hour *hours, size_t count);
+
 enum {
     DEW_EVIDENCE_NODES = 5,    /* of the curve                              */
     DEW_EVIDENCE_MEMORIES = 3, /* none, 12 h, 240 h                         */

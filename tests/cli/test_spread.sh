@@ -3,23 +3,10 @@
 # spread: houses drawn from ranges, told in words and JSON.
 # usage: DEWLEDGER=path/to/dewledger tests/cli/test_spread.sh
 set -u
+top=$(cd "$(dirname "$0")" && pwd)
 . "$(dirname "$0")/../support/says.sh"
 
-cat >house.yaml <<'END'
-title: A made-up house
-weather: {place: 722020}
-run: {steps_per_hour: 2}
-house: {floor_area: 1830 ft2, bedrooms: 3, airtightness: 1.3 ach50 (0.5 to 4)}
-people: {count: 4 (2 to 6)}
-cooling: {capacity: 2.5 ton, shr: 74 %}
-prices: {electricity: 0.18 $/kWh (0.12 to 0.40)}
-options:
-  - name: as it stands
-  - name: enthalpy core
-    ventilator: {core: enthalpy_plate, sensible: 71 % at 95 cfm, moisture: 53 % at 95 cfm, power: 61 W}
-    dehumidifier: {rate: 30 pint/day (20 to 40), set: 60 % (56 to 66)}
-    costs: {install: 7000 $}
-END
+cp "$top/ranges.yaml" house.yaml
 
 ends "text" 0 spread house.yaml --draws 32 --threads 1
 says "nothing on stderr where there is no terminal" test ! -s err

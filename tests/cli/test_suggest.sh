@@ -1,6 +1,6 @@
 #!/bin/sh
 # SPDX-License-Identifier: GPL-3.0-or-later
-# run --quick --suggest: options made for a house, marched, and written out.
+# run --suggest: options made for a house, marched, and written out.
 # usage: DEWLEDGER=path/to/dewledger tests/cli/test_suggest.sh
 set -u
 . "$(dirname "$0")/../support/says.sh"

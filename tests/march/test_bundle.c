@@ -276,6 +276,27 @@ TEST(houses_that_branch_differently_are_refused)
     refuses(&a, &b);
 }
 
+/* What the march does not look at, and what pads the struct, is no matter. */
+TEST(the_same_house_has_the_same_numbers)
+{
+    struct dew_case a = house(0), b = a;
+
+    assert_true(dew_bundle_same(&a, &b));
+    b.site.name[0] ^= 1;
+    b.house.bedrooms++;
+    assert_true(dew_bundle_same(&a, &b));
+    b = a, b.house.volume *= 1.0 + 1e-15;
+    assert_false(dew_bundle_same(&a, &b));
+    b = a, b.paths[DEW_VENT_STATES - 1][DEW_BLOWER_STATES - 1].supply += 0.01;
+    assert_false(dew_bundle_same(&a, &b));
+    b = a, b.plant.exhausts[DEW_LOCALS - 1].caught += 0.1;
+    assert_false(dew_bundle_same(&a, &b));
+    b = a, b.plant.lead_lag = !a.plant.lead_lag;
+    assert_false(dew_bundle_same(&a, &b));
+    b = a, b.steps_per_hour++;
+    assert_false(dew_bundle_same(&a, &b));
+}
+
 /* In their order, like with like, and no more than there is room for. */
 TEST(who_marches_together_is_dealt_in_order)
 {

@@ -33,7 +33,7 @@ void store(const struct dew_coil_store *k, struct lanes *l)
     for (int i = 0; i < 16; i++) {
         struct dew_coil_store_in a = {l->a[i], l->b[i], l->c[i],
                                       l->d[i], l->e[i], l->f[i]};
-        struct dew_coil_store_out o = plant__store_step(k, &a, 4, 4);
+        struct dew_coil_store_out o = plant__store_step(k, &a);
         l->x[i] = o.m;
         l->y[i] = o.reevaporated;
     }
