@@ -8,6 +8,7 @@
 
 #include "core/fail.h"
 #include "march/body_map.h"
+#include "march/light.h"
 #include "march/open.h"
 #include "plant/store_step.h"
 
@@ -28,7 +29,9 @@ struct house {
     struct dew_case c;
     struct dew_plane planes[DEW_FACADES];
     struct dew_weather weather;
-    size_t lit_as;      /* the first house with the same light              */
+    size_t lit_as; /* the first house with the same light              */
+    const struct dew_solar *lit; /* of every hour, or NULL: reckoned by the
+                                    hour                                     */
     const double *held; /* degC  the indoor t measured, or NULL             */
     size_t held_count;
 };
@@ -232,6 +235,7 @@ static enum dew_status open_house(struct dew_bundle *b, size_t i,
         return core__fail(err, DEW_EMEM, "no memory for a bundle");
     b->houses[i].c = *c;
     b->houses[i].weather = *weather;
+    b->houses[i].lit = march__light_for(c, weather);
     march__planes(c, b->houses[i].planes);
     status = march__open(body, c, &weather->hours[0], err);
     if (status == DEW_OK) {
@@ -245,26 +249,21 @@ static enum dew_status open_house(struct dew_bundle *b, size_t i,
 /* Whether the same light falls on two houses. */
 static int same_light(const struct house *a, const struct house *b)
 {
-    const struct dew_thermal *f = &a->c.house.thermal, *g = &b->c.house.thermal;
-
-    if (a->weather.hours != b->weather.hours ||
-        a->c.site.latitude != b->c.site.latitude ||
-        a->c.site.longitude != b->c.site.longitude)
-        return 0;
-    for (int i = 0; i < f->facade_count; i++)
-        if (f->facades[i].tilt != g->facades[i].tilt ||
-            f->facades[i].azimuth != g->facades[i].azimuth)
-            return 0;
-    return 1;
+    return a->weather.hours == b->weather.hours &&
+           march__stand_alike(&a->c.site, a->c.house.thermal.facades,
+                              &b->c.site, b->c.house.thermal.facades,
+                              a->c.house.thermal.facade_count);
 }
 
-/* The light on house i is that on the first that it falls on alike. */
+/* The light on house i is that on the first that it falls on alike, of those whose
+   light was not made before. */
 static void share_light(struct dew_bundle *b)
 {
     for (size_t i = 0; i < b->count; i++) {
         size_t first = 0;
 
-        while (first < i && !same_light(&b->houses[first], &b->houses[i]))
+        while (first < i && (b->houses[first].lit != NULL ||
+                             !same_light(&b->houses[first], &b->houses[i])))
             first++;
         b->houses[i].lit_as = first;
     }
@@ -384,9 +383,13 @@ static void feed_house(const struct dew_bundle *b, size_t i, size_t h,
     const struct dew_date *date = &a->weather.dates[h];
     struct march__sun sun;
 
-    if (a->lit_as == i)
+    if (a->lit == NULL && a->lit_as == i)
         march__light_of(&a->c, a->planes, hour, date, &light[i]);
-    sun = march__sun_of(&a->c, &light[a->lit_as], date);
+    sun = march__sun_of(
+        &a->c,
+        a->lit != NULL ? a->lit + h * (size_t)a->c.house.thermal.facade_count
+                       : light[a->lit_as].on,
+        date);
     feed->row[MARCH__FEED_t][i] = hour->t;
     feed->row[MARCH__FEED_w][i] = hour->w;
     feed->row[MARCH__FEED_p][i] = hour->p;
@@ -411,8 +414,8 @@ static void fill_up(const struct dew_bundle *b, struct march__feed *feed)
             feed->row[r][lane] = feed->row[r][lane - b->count];
 }
 
-static enum dew_status march(struct dew_bundle *b, size_t h, int steps,
-                             int idle, size_t *failed, struct dew_error *err)
+static enum dew_status march(struct dew_bundle *b, size_t h, int steps, int way,
+                             size_t *failed, struct dew_error *err)
 {
     const struct house *first = &b->houses[0];
     const struct dew_date *date = &first->weather.dates[h];
@@ -427,7 +430,7 @@ static enum dew_status march(struct dew_bundle *b, size_t h, int steps,
         feed_house(b, k, h, light, &feed);
     fill_up(b, &feed);
     b->date = *date;
-    open = b->kernel->hour(b->lanes, &feed, &wall, steps, idle);
+    open = b->kernel->hour(b->lanes, &feed, &wall, steps, way);
     if (open == 0)
         return DEW_OK;
     while (i + 1 < b->count && (open >> i & 1U) == 0)
@@ -443,7 +446,8 @@ static enum dew_status march(struct dew_bundle *b, size_t h, int steps,
 enum dew_status dew_bundle_step(struct dew_bundle *bundle, size_t h,
                                 size_t *failed, struct dew_error *err)
 {
-    return march(bundle, h, bundle->houses[0].c.steps_per_hour, 0, failed, err);
+    return march(bundle, h, bundle->houses[0].c.steps_per_hour, MARCH__LIVED,
+                 failed, err);
 }
 
 enum dew_status dew_bundle_warm_up(struct dew_bundle *b, size_t *failed,
@@ -464,7 +468,8 @@ enum dew_status dew_bundle_warm_up(struct dew_bundle *b, size_t *failed,
     fill_up(b, &feed);
     b->kernel->begin(b->lanes, &feed);
     for (size_t h = end - MARCH__LEAD; h < end && status == DEW_OK; h++)
-        status = march(b, h, march__led_steps(h, end, steps), 1, failed, err);
+        status = march(b, h, march__led_steps(h, end, steps),
+                       march__led_way(h, end), failed, err);
     b->kernel->begin(b->lanes, NULL);
     return status;
 }

@@ -25,7 +25,7 @@ void march__light_of(const struct dew_case *c, const struct dew_plane *planes,
 }
 
 struct march__sun march__sun_of(const struct dew_case *c,
-                                const struct march__light *light,
+                                const struct dew_solar *on,
                                 const struct dew_date *date)
 {
     const struct dew_thermal *thermal = &c->house.thermal;
@@ -35,8 +35,8 @@ struct march__sun march__sun_of(const struct dew_case *c,
     for (int i = 0; i < thermal->facade_count; i++) {
         const struct dew_facade *f = &thermal->facades[i];
 
-        sum.solar += f->aperture * f->shade * light->on[i].glass;
-        sum.sunlit += f->absorbing * f->shade * light->on[i].on;
+        sum.solar += f->aperture * f->shade * on[i].glass;
+        sum.sunlit += f->absorbing * f->shade * on[i].on;
     }
     return sum;
 }

@@ -28,8 +28,9 @@ struct march__light {
 void march__light_of(const struct dew_case *c, const struct dew_plane *planes,
                      const struct dew_hour *hour, const struct dew_date *date,
                      struct march__light *out);
+/* on: of each facade. */
 struct march__sun march__sun_of(const struct dew_case *c,
-                                const struct march__light *light,
+                                const struct dew_solar *on,
                                 const struct dew_date *date);
 
 /* Prepare the facades' planes: size DEW_FACADES. */

@@ -430,23 +430,26 @@ static inline void march__equip(const struct march__body *m,
 /* How the compressors ran, and where the set point was, with this step. */
 static inline void march__remember(struct march__body *m,
                                    const struct march__hour *h,
-                                   const struct march__duty *duty)
+                                   const struct march__duty *duty,
+                                   core__truth takes)
 {
     const double load[DEW_HANDLERS] = {duty->cool, duty->cool_2, duty->cool_3};
     double left = h->half_left * h->half_left;
 
-    m->at.lowered = h->lowered;
+    m->at.lowered = core__pick(takes, h->lowered, m->at.lowered);
     for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
         double run = plant__run_time(core__share(load[k] / h->dt),
                                      m->c.plant.handlers[k].cycling);
 
-        m->at.ran[k] = march__unless_gone(run + left * (m->at.ran[k] - run));
+        m->at.ran[k] = core__pick(
+            takes, march__unless_gone(run + left * (m->at.ran[k] - run)),
+            m->at.ran[k]);
     }
 }
 
 /* The coils' water as it was, shared out as predicted. */
 static inline void march__drain(struct march__body *m, struct march__hour *h,
-                                const struct march__sum *sum)
+                                const struct march__sum *sum, core__truth takes)
 {
     double *held[DEW_HANDLERS] = {&m->at.x.coil_1, &m->at.x.coil_2,
                                   &m->at.x.coil_3};
@@ -461,7 +464,8 @@ static inline void march__drain(struct march__body *m, struct march__hour *h,
             wets, h->wet[k].condensed / core__pick(wets, meant, 1.0), even);
         double most = m->stores[k].most, over;
 
-        *held[k] += caught * share - h->wet[k].reevaporated;
+        *held[k] +=
+            core__pick(takes, caught * share - h->wet[k].reevaporated, 0.0);
         over = march__over(*held[k] - most);
         *held[k] -= over;
         h->drained += over;

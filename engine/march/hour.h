@@ -97,21 +97,32 @@ static inline void march__learn(struct march__body *m,
     }
 }
 
+/* Nothing has flowed in a step where it is not taken. */
+static inline void march__still(struct march__sum *sum, core__truth takes)
+{
+    const struct march__sum none = {0};
+
+    march__where(core__not(takes), sum, &none, sizeof none);
+}
+
 static inline void march__take_step(struct march__body *m,
                                     struct march__hour *h,
-                                    const struct march__trial *s,
+                                    struct march__trial *s, core__truth takes,
                                     struct dew_result *r)
 {
-    march__learn(m, h, s);
-    m->at.x = s->end;
-    m->at.heats = s->sum.heats;
-    m->at.cools = s->sum.cools;
-    h->worst = core__min(h->worst, s->worst);
+    if (!core__every(takes))
+        march__still(&s->sum, takes);
+    h->told = core__pick(takes, h->per_steps, 0.0);
+    h->told_dt = core__pick(takes, h->dt, 0.0);
+    march__where(takes, &m->at.x, &s->end, sizeof m->at.x);
+    m->at.heats = (takes & s->sum.heats) | (core__not(takes) & m->at.heats);
+    m->at.cools = (takes & s->sum.cools) | (core__not(takes) & m->at.cools);
+    h->worst = core__min(h->worst, core__pick(takes, s->worst, h->worst));
     march__wipe_all(m, h);
-    march__drain(m, h, &s->sum);
-    march__remember(m, h, &s->sum.duty);
+    march__drain(m, h, &s->sum, takes);
+    march__remember(m, h, &s->sum.duty, takes);
     march__tell_step(m, h, &s->sum, r);
-    m->at.x_p = h->now.mid.p;
+    m->at.x_p = core__pick(takes, h->now.mid.p, m->at.x_p);
 }
 
 /* Air changes in a step by which its exchange may differ from the last's. */
@@ -210,13 +221,27 @@ static inline core__truth march__is_coarse(const struct march__body *m,
            (change * h->dt > MARCH__MOST_CHANGE * m->lane.mass_air);
 }
 
-/* What weighs a step's air and machines, as it was, where so. */
-static inline void march__keep_weights(struct march__hour *h, core__truth so,
-                                       const struct march__now *now,
-                                       const struct march__mixing *mix)
+/* A step's machines and the weights of its air: what a house whose hour is over
+   keeps of its last, while others go on. */
+struct march__kept {
+    struct march__now now;
+    struct march__mixing mix;
+};
+
+static inline void march__keep(struct march__hour *h, struct march__kept *kept)
 {
-    march__where(so, &h->now, now, offsetof(struct march__now, kinds));
-    march__where(so, &h->mix, mix, offsetof(struct march__mixing, handlers));
+    memcpy(march__machines(&kept->now), march__machines(&h->now),
+           MARCH__MACHINES_SIZE);
+    kept->mix = h->mix;
+}
+
+static inline void march__give_back(struct march__hour *h, core__truth so,
+                                    struct march__kept *kept)
+{
+    march__where(so, march__machines(&h->now), march__machines(&kept->now),
+                 MARCH__MACHINES_SIZE);
+    march__where(so, &h->mix, &kept->mix,
+                 offsetof(struct march__mixing, handlers));
 }
 
 /* A step's own length. */
@@ -250,6 +275,8 @@ static inline struct march__verdict march__judge(const struct march__body *m,
                          (march__is_long(h) & march__is_hasty(m, h)) |
                          (missed & (tried | (m->switches > 0.0)));
 
+    if (m->way == MARCH__ROUGH)
+        coarse = (core__truth){0};
     v.halves = coarse & (h->length > march__least(m));
     v.again = missed & core__not(tried) & core__not(v.halves);
     v.takes = core__not(v.halves | v.again);
@@ -280,62 +307,16 @@ static inline void march__go_on(struct march__hour *h, core__truth goes,
     march__set_length(h, length);
 }
 
-/* All that a step writes. */
-struct march__written {
-    struct march__course at;
-    double wiped, worst, drained;
-    struct dew_result r;
-};
-
-static inline void march__note(const struct march__body *m,
-                               const struct march__hour *h,
-                               const struct dew_result *r,
-                               struct march__written *w)
-{
-    w->at = m->at;
-    w->wiped = h->wiped;
-    w->worst = h->worst;
-    w->drained = h->drained;
-    w->r = *r;
-}
-
-/* What was noted takes the place of what stands, in the houses where so. */
-static inline void march__recall(struct march__body *m, struct march__hour *h,
-                                 struct dew_result *r, core__truth so,
-                                 const struct march__written *w)
-{
-    march__where(so, &m->at, &w->at, sizeof m->at);
-    h->wiped = core__pick(so, w->wiped, h->wiped);
-    h->worst = core__pick(so, w->worst, h->worst);
-    h->drained = core__pick(so, w->drained, h->drained);
-    march__where(so, r, &w->r, sizeof *r);
-}
-
-/* A step that is taken in the houses where so. */
-static inline void march__take_where(struct march__body *m,
-                                     struct march__hour *h,
-                                     const struct march__trial *s,
-                                     core__truth so, struct dew_result *r)
-{
-    struct march__written before;
-
-    if (core__every(so)) {
-        march__take_step(m, h, s, r);
-    } else if (core__any(so)) {
-        march__note(m, h, r, &before);
-        march__take_step(m, h, s, r);
-        march__recall(m, h, r, core__not(so), &before);
-    }
-}
-
-/* And what is learnt where it is not. */
+/* What is learnt of a try where so, taken or not. */
 static inline void march__learn_where(struct march__body *m,
                                       const struct march__hour *h,
                                       const struct march__trial *s,
                                       core__truth so)
 {
-    if (!core__any(so))
+    if (core__every(so)) {
+        march__learn(m, h, s);
         return;
+    }
     march__where(so, &m->at.terms, &s->terms, sizeof s->terms);
     march__where(so, &m->at.blend, &h->now.blend, sizeof h->now.blend);
     march__where(so, &m->at.stage, &h->stage, sizeof h->stage);
@@ -348,42 +329,24 @@ static inline void march__one_try(struct march__body *m, struct march__hour *h,
                                   struct dew_result *r)
 {
     double middle = (h->done + 0.5 * h->length) * (1.0 / h->units);
-    core__truth goes = h->done < h->units;
-    struct march__now now = h->now;
-    struct march__mixing mix = h->mix;
+    core__truth goes = h->done < h->units, takes;
+    const int waits = !core__every(goes);
+    struct march__kept kept;
     struct march__verdict v;
     struct march__trial s;
 
     m->tries++;
+    if (waits)
+        march__keep(h, &kept);
     march__try_step(m, h, middle, &s);
     v = march__judge(m, h, &s);
-    march__take_where(m, h, &s, goes & v.takes, r);
-    march__learn_where(m, h, &s, goes & core__not(v.takes));
-    if (!core__every(goes))
-        march__keep_weights(h, core__not(goes), &now, &mix);
+    takes = goes & v.takes;
+    march__learn_where(m, h, &s, goes);
+    if (core__any(takes))
+        march__take_step(m, h, &s, takes, r);
+    if (waits)
+        march__give_back(h, core__not(goes), &kept);
     march__go_on(h, goes, &v);
-}
-
-/* The first prediction of an hour has the equipment of the last step. */
-static inline void march__keep_equipment(struct march__drive *drive,
-                                         const struct march__drive *last)
-{
-    drive->heat_cap = last->heat_cap;
-    drive->dry_rate = last->dry_rate;
-    drive->dry_power = last->dry_power;
-    drive->wet_rate = last->wet_rate;
-    drive->blower_idle = last->blower_idle;
-    drive->blower_cool = last->blower_cool;
-    drive->blower_heat = last->blower_heat;
-    drive->duct_g = last->duct_g;
-    drive->duct_heat = last->duct_heat;
-    drive->duct_cool = last->duct_cool;
-    drive->place_t = last->place_t;
-    drive->place_w = last->place_w;
-    drive->lost_heat = last->lost_heat;
-    drive->lost_cool = last->lost_cool;
-    drive->lost_rest = last->lost_rest;
-    drive->reevaporation = last->reevaporation;
 }
 
 /*
@@ -485,12 +448,14 @@ static inline void march__hour_of(struct march__body *m,
     h->date = *wall;
     h->units = 4.0 * steps;
     h->done = h->tried = CORE__OF(0.0);
-    h->now = m->now;
     h->now.lane = &m->lane;
     h->now.kinds = m->kinds;
-    h->now.drive = march__drive_of(&m->c, &m->clock, m->idle, sun, hour, wall);
+    h->now.drive = march__drive_of(&m->c, &m->clock, m->way != MARCH__LIVED,
+                                   sun, hour, wall);
     march__mind_windows(&m->c, &m->at.x, &m->before, hour, &h->now.drive);
-    march__keep_equipment(&h->now.drive, &m->now.drive);
+    /* the first prediction of an hour has the machines of the last step */
+    memcpy(march__machines(&h->now), march__machines(&m->now),
+           MARCH__MACHINES_SIZE);
 }
 
 /* The gaps in the hour's books; returns where they close and the air is still
@@ -536,7 +501,8 @@ static inline core__truth march__run_hour(struct march__body *m,
     while (core__any(h.done < h.units))
         march__one_try(m, &h, r);
     march__tell_hour(m, &h, r);
-    m->now = h.now;
+    memcpy(march__machines(&m->now), march__machines(&h.now),
+           MARCH__MACHINES_SIZE);
     march__clock_turn(&m->clock, hour->t, r->duty.cool);
     m->before = *hour;
     return march__audit(m, &from, &h, r, gaps);

@@ -58,7 +58,7 @@ struct march__kernel {
     /* One hour of struct dew_date *wall; a bit for each house whose books do
        not close. */
     unsigned (*hour)(void *bundle, const struct march__feed *feed,
-                     const void *wall, int steps, int idle);
+                     const void *wall, int steps, int way);
     /* The hour's result added to a tally, of struct dew_date *date. */
     void (*tally)(void *bundle, size_t which, const void *date);
     void (*required)(void *bundle, int lane, core__plain flow);

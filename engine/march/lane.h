@@ -24,19 +24,23 @@
 #define DEW_DRIVE_MAP(X)                                                       \
     DEW_SOURCE_ROWS(DEW_SOURCE_NAME, X)                                        \
     X(bodies) X(gains) X(solar) X(sunlit) X(set_heat) X(set_cool) X(given)     \
-    X(heat_cap) X(t_ground) X(window) X(co2_in)                                \
-    X(dry_rate) X(dry_power) X(wet_rate)                                       \
-    X(blower_idle) X(blower_cool) X(blower_heat) X(reevaporation)                    \
+    X(t_ground) X(window) X(co2_in)                                            \
     X(sky_opaque) /* W    to the sky, off the mass                     */      \
     X(sky_glazed) /* W    to the sky, off the surface                  */      \
+    X(wet_t)     /* degC the ground's part in t of its wet inside face   */    \
+    DEW_MACHINES_MAP(X)
+
+/* The machines of a step, from heat_cap on: the next begins with them. */
+#define DEW_MACHINES_MAP(X)                                                    \
+    X(heat_cap) X(dry_rate) X(dry_power) X(wet_rate)                           \
+    X(blower_idle) X(blower_cool) X(blower_heat) X(reevaporation)              \
     X(duct_g)    /* W/K  of air in ducts outside, blowers as they run    */    \
     X(place_t) X(place_w) /* around those ducts                          */    \
     X(lost_heat) /* -    of heat, with air that supply leaks lose        */    \
     X(lost_cool) /* -    of cold and of what the coil takes out, likewise */   \
     X(lost_rest) /* -    of what blowers do besides, likewise            */    \
     X(duct_heat) /* -    of heat, lost on its way through such ducts     */    \
-    X(duct_cool) /* -    of cold, likewise                               */    \
-    X(wet_t)     /* degC the ground's part in t of its wet inside face   */
+    X(duct_cool) /* -    of cold, likewise                               */
 
 /* One cooling coil at its present entering state (see coil.h). */
 #define DEW_COIL_MAP(X)                                                        \

@@ -150,7 +150,7 @@ static unsigned bits(core__truth so)
 }
 
 static unsigned hour(void *bundle, const struct march__feed *feed,
-                     const void *wall, int steps, int idle)
+                     const void *wall, int steps, int way)
 {
     struct lanes *b = bundle;
     struct dew_hour h = hour_of(feed);
@@ -161,7 +161,7 @@ static unsigned hour(void *bundle, const struct march__feed *feed,
 
     b->body.held = row_of(feed, MARCH__FEED_held);
     b->body.c.steps_per_hour = steps;
-    b->body.idle = idle;
+    b->body.way = way;
     return bits(
         core__not(march__run_hour(&b->body, &h, &sun, wall, &b->r, &gaps)));
 }

@@ -65,7 +65,7 @@ enum dew_status dew_march_step(struct dew_march *m, const struct dew_hour *hour,
     body->held = at < m->prescribed_count ? m->prescribed[at] : NAN;
     m->hour++;
     march__light_of(&body->c, m->planes, hour, date, &light);
-    sun = march__sun_of(&body->c, &light, date);
+    sun = march__sun_of(&body->c, light.on, date);
     wall = dew_weather_by_clock(date, body->c.clock, body->c.site.utc_offset);
     if (!march__run_hour(body, hour, &sun, &wall, &r, &gaps))
         return open_books(m, &from, &r, &gaps, err);
@@ -129,7 +129,7 @@ static enum dew_status settle_in(struct dew_march *m,
         for (size_t h = 0; h < length; h++) {
             enum dew_status status;
 
-            m->body.idle = 1;
+            m->body.way = MARCH__IDLE;
             status = dew_march_step(m, &hours[h], &dates[h], &out, err);
             if (status != DEW_OK)
                 return status;
@@ -159,7 +159,7 @@ static enum dew_status lead_in(struct dew_march *m,
     m->hour = (int)(end - MARCH__LEAD);
     for (size_t h = end - MARCH__LEAD; h < end && status == DEW_OK; h++) {
         m->body.c.steps_per_hour = march__led_steps(h, end, steps);
-        m->body.idle = 1;
+        m->body.way = march__led_way(h, end);
         status = dew_march_step(m, &hours[h], &dates[h], &out, err);
     }
     m->body.c.steps_per_hour = steps;
@@ -182,7 +182,7 @@ enum dew_status dew_march_warm_up(struct dew_march *m,
         status = settle_in(m, hours, dates, count, &turn, err);
     if (status != DEW_OK)
         return status;
-    m->body.idle = 0;
+    m->body.way = MARCH__LIVED;
     m->hour = 0;
     if (turns != NULL)
         *turns = turn;

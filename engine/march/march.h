@@ -10,6 +10,10 @@
 #include "march/step.h"
 #include "plant/coil_step.h"
 
+/* How an hour is marched: lived; or before a year begins, when time stands still
+   for what decays, and at first in even steps whatever happens in them. */
+enum march__way { MARCH__LIVED, MARCH__IDLE, MARCH__ROUGH };
+
 /* What a step changes and the next begins with. */
 struct march__course {
     struct dew_state x;
@@ -38,7 +42,7 @@ struct march__body {
     int alike;  /* 1: no blower state differs in its paths                   */
     int begun;  /* 1: terms and blend are there                              */
     int kinds;  /* of kinks that there are: enum march__kind                 */
-    int idle;   /* 1: time stands still for what decays (warm-up)            */
+    int way;    /* of enum march__way                                        */
     long tries; /* of steps, so far                                          */
     struct march__clock clock;
     struct march__now now;  /* of the last step: coils, blowers, dryers  */
@@ -55,6 +59,7 @@ struct march__hour {
     const struct dew_hour *end;
     struct dew_date date; /* by the clock on the wall: what schedules read   */
     double dt, per_steps; /* s, share of the hour: of the step in hand      */
+    double told, told_dt; /* those, 0 in a house that does not take the step */
     double done, length;  /* units of the hour: gone, and of that step      */
     double tried;         /* 1: it was tried once already                   */
     double most;          /* units of the longest step                      */

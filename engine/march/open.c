@@ -156,9 +156,16 @@ enum dew_status march__open(struct march__body *body, const struct dew_case *c,
     return open_coils(body, err);
 }
 
+int march__led_way(size_t h, size_t end)
+{
+    return h < end - MARCH__FINE ? MARCH__ROUGH : MARCH__IDLE;
+}
+
 int march__led_steps(size_t h, size_t end, int steps)
 {
-    return h < end - MARCH__FINE && steps > MARCH__FEW ? MARCH__FEW : steps;
+    return march__led_way(h, end) == MARCH__ROUGH && steps > MARCH__FEW
+               ? MARCH__FEW
+               : steps;
 }
 
 size_t march__first_year(const struct dew_date *dates, size_t count)

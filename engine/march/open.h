@@ -26,12 +26,13 @@ int march__kinds_of(const struct dew_case *c);
 enum {
     MARCH__DAY = 24,
     MARCH__LEAD = 22 * 7 * MARCH__DAY, /* h  led in with                    */
-    MARCH__FINE = 6 * 7 * MARCH__DAY,  /* h  of it in the case's own steps  */
-    MARCH__FEW = 2 /* steps an hour before: one leaves 0.03 point where controls
-                      switch */
+    MARCH__FINE = 4 * 7 * MARCH__DAY,  /* h  of it in the case's own steps  */
+    MARCH__FEW = 1 /* steps an hour before: they leave 0.01 point             */
 };
 
-/* Steps in hour h of a lead-in that stops at end: few but for the last weeks. */
+/* How hour h of a lead-in that stops at end is marched, and in how many steps of
+   those that are asked for: few and rough ones but for the last weeks. */
+int march__led_way(size_t h, size_t end);
 int march__led_steps(size_t h, size_t end, int steps);
 
 /* Hours until the day of the year comes round; 0: not in these hours. */

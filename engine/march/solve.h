@@ -36,6 +36,17 @@ struct march__now {
     const struct march__lane *lane;
 };
 
+/* The machines: the end of the drive, and the coils. */
+enum {
+    MARCH__MACHINES = offsetof(struct march__now, drive.heat_cap),
+    MARCH__MACHINES_SIZE = offsetof(struct march__now, blend) - MARCH__MACHINES
+};
+
+DEW_LANE void *march__machines(struct march__now *n)
+{
+    return (char *)n + MARCH__MACHINES;
+}
+
 /* Outdoor air by every way but windows, kg/s. */
 DEW_LANE double march__exchange(const struct march__blend *b)
 {

@@ -34,11 +34,10 @@ static inline void march__tell_faces(const struct march__body *m,
         double t = house__surface_t(f, sum->t, outside);
         double rh = air__rh_pv(t, m->at.terms.per_w * sum->w);
 
-        r->surface_t[s] += h->per_steps * t;
-        r->surface_rh[s] += h->per_steps * rh;
-        r->sweat[s] +=
-            core__pick(march__is_wet(&m->c.house.surfaces[s], film[s], rh),
-                       h->per_steps, 0.0);
+        r->surface_t[s] += h->told * t;
+        r->surface_rh[s] += h->told * rh;
+        r->sweat[s] += core__pick(
+            march__is_wet(&m->c.house.surfaces[s], film[s], rh), h->told, 0.0);
     }
 }
 
@@ -81,7 +80,7 @@ static inline void march__tell_short(const struct march__body *m,
     core__truth lacks =
         (sum->duty.heat >= h->dt * (1.0 - 1e-9)) & (m->at.x.t_air < least);
 
-    r->short_heat += core__pick(lacks, h->per_steps, 0.0);
+    r->short_heat += core__pick(lacks, h->told, 0.0);
 }
 
 static inline void march__tell_heating(const struct march__body *m,
@@ -110,9 +109,9 @@ static inline void march__tell_energy(const struct march__body *m,
                                       const struct march__sum *sum,
                                       struct dew_result *r)
 {
-    r->energy.ventilator += h->now.blend.fan_w * h->dt;
+    r->energy.ventilator += h->now.blend.fan_w * h->told_dt;
     r->energy.blower += sum->heat.blowers;
-    r->energy.preheat += h->now.blend.preheat_use * h->dt;
+    r->energy.preheat += h->now.blend.preheat_use * h->told_dt;
     r->energy.dehumidifier += h->now.drive.dry_power * sum->duty.dry;
     r->energy.humidifier +=
         plant__humidifier_power(&m->c.plant.humidifier, CORE__OF(1.0)) *
@@ -121,7 +120,7 @@ static inline void march__tell_energy(const struct march__body *m,
     march__tell_heating(m, h, sum, r);
     for (int e = 0; e < DEW_LOCALS; e++)
         r->energy.exhausts +=
-            m->c.plant.exhausts[e].watts * h->mix.local[1 + e] * h->dt;
+            m->c.plant.exhausts[e].watts * h->mix.local[1 + e] * h->told_dt;
 }
 
 /* 0 where there is no ventilator to run, whatever its schedule says. */
@@ -140,18 +139,18 @@ static inline void march__tell_duty(const struct march__body *m,
                                     struct dew_result *r)
 {
     const core__plain per_hour = 1.0 / 3600.0;
-    double there = march__ventilator(&m->c) * h->per_steps;
+    double there = march__ventilator(&m->c) * h->told;
 
     r->duty.cool += sum->duty.cool * per_hour;
     r->duty.heat += march__heat_run(&m->c.plant.heater, h->mix.pump,
                                     sum->duty.heat / h->dt) *
-                    h->per_steps;
+                    h->told;
     r->duty.dehumidify += sum->duty.dry * per_hour;
     r->duty.humidify += sum->duty.wet * per_hour;
     r->duty.vent += (1.0 - h->mix.vent[DEW_VENT_OFF]) * there;
     r->duty.boost += h->mix.vent[DEW_VENT_BOOST] * there;
     r->duty.defrost += h->mix.vent[DEW_VENT_DEFROST] * there;
-    r->duty.blower += h->mix.full[0] * h->per_steps;
+    r->duty.blower += h->mix.full[0] * h->told;
 }
 
 /* Add what a step did to the hour's result. */
@@ -161,20 +160,20 @@ static inline void march__tell_step(const struct march__body *m,
                                     struct dew_result *r)
 {
     const struct march__blend *b = &h->now.blend;
-    double share = h->per_steps / m->lane.rho;
+    double share = h->told / m->lane.rho;
 
     march__add_water(&r->water, sum->water, CORE__OF(1.0));
     march__add_heat(&r->heat, sum->heat, CORE__OF(1.0));
-    r->t += h->per_steps * sum->t;
-    r->w += h->per_steps * sum->w;
-    r->rh += h->per_steps * sum->rh;
-    r->co2 += h->per_steps * sum->co2;
-    r->w_out += h->per_steps * h->now.mid.w;
-    r->t_out += h->per_steps * h->now.mid.t;
+    r->t += h->told * sum->t;
+    r->w += h->told * sum->w;
+    r->rh += h->told * sum->rh;
+    r->co2 += h->told * sum->co2;
+    r->w_out += h->told * h->now.mid.w;
+    r->t_out += h->told * h->now.mid.t;
     r->fresh += share * b->fresh;
     r->drawn += share * b->drawn;
     r->leak += share * b->leak;
-    r->core_drained += b->drained * h->dt;
+    r->core_drained += b->drained * h->told_dt;
     march__tell_faces(m, h, sum, r);
     march__tell_energy(m, h, sum, r);
     march__tell_duty(m, h, sum, r);

@@ -231,7 +231,7 @@ enum dew_status dew_run_made(struct dew_run *run, int number,
 static enum dew_status open_study(struct dew_run *r, struct dew_error *err)
 {
     struct dew_option options[RUN__MOST];
-    struct dew_weather weather;
+    struct dew_weather weather = {0};
     enum dew_status status;
     size_t dates;
 

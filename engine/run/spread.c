@@ -78,15 +78,33 @@ static void add_columns(struct dew_spread *s, const struct dew_spread_ask *ask)
         s->model_column = s->columns++;
 }
 
+static enum dew_status light_up(const struct dew_spread *s,
+                                struct run__spread_year *y,
+                                struct dew_error *err)
+{
+    enum dew_status status =
+        dew_light_open(&y->light, &s->run->cases[0], &y->weather, err);
+
+    y->weather.light = y->light;
+    return status;
+}
+
+/* Year 0 is the run's own. */
 static void one_year(void *of, size_t i)
 {
     struct dew_spread *s = of;
-    struct run__spread_year *y = &s->years[i + 1];
+    struct run__spread_year *y = &s->years[i];
+    struct dew_error *err = &s->err[i];
 
-    s->status[i] =
-        run__made_year(s->run, (int)i + 1, &y->year, &y->outdoors, &s->err[i]);
+    s->status[i] = DEW_OK;
+    if (i > 0) {
+        s->status[i] =
+            run__made_year(s->run, (int)i, &y->year, &y->outdoors, err);
+        if (s->status[i] == DEW_OK)
+            lay_year(y, y->year);
+    }
     if (s->status[i] == DEW_OK)
-        lay_year(y, y->year);
+        s->status[i] = light_up(s, y, err);
 }
 
 /* The status of the first of count that failed. */
@@ -104,10 +122,8 @@ static enum dew_status first_fault(const struct dew_spread *s, size_t count,
 
 static enum dew_status make_years(struct dew_spread *s, struct dew_error *err)
 {
-    size_t others = s->year_count - 1;
-
-    core__parallel(s->threads, others, one_year, s);
-    return first_fault(s, others, err);
+    core__parallel(s->threads, s->year_count, one_year, s);
+    return first_fault(s, s->year_count, err);
 }
 
 /* ---- draws ----------------------------------------------------------------------- */
@@ -189,8 +205,10 @@ void dew_spread_close(struct dew_spread *s)
 {
     if (s == NULL)
         return;
-    for (size_t i = 1; i < DEW_SPREAD_YEARS; i++)
+    for (size_t i = 0; i < DEW_SPREAD_YEARS; i++) {
+        dew_light_close(s->years[i].light);
         dew_year_close(s->years[i].year);
+    }
     free(s->inputs);
     free(s->u);
     free(s->houses);

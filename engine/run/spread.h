@@ -13,6 +13,8 @@ enum { RUN__SPREAD_THREADS = 64 };
 struct run__spread_year {
     struct dew_year *year; /* NULL: the run's                                */
     struct dew_weather weather;
+    struct dew_light
+        *light; /* its own, for houses as the first option's      */
     struct dew_outdoors outdoors;
 };
 

@@ -19,7 +19,7 @@ static enum dew_status open_study(const struct dew_run *r,
                                   struct dew_error *err)
 {
     struct dew_option options[2];
-    struct dew_weather weather;
+    struct dew_weather weather = {0};
     size_t dates;
 
     weather.hours = dew_year_hours(a->year, &weather.count);

@@ -31,6 +31,7 @@ struct flight {
 struct dew_study {
     size_t options, threads;
     struct dew_weather weather;
+    struct dew_light *light; /* of bundles                                   */
     struct dew_case *cases;
     char (*names)[NAME_ROOM];
     const double *
@@ -97,6 +98,19 @@ static int take_room(struct dew_study *s)
            s->gathers && s->done && s->hours && s->store && s->scratch;
 }
 
+/* Several bundles may march: they share the year's light. */
+static enum dew_status light_up(struct dew_study *s, struct dew_error *err)
+{
+    enum dew_status status = DEW_OK;
+
+    if (s->weather.light == NULL && s->options > ENOUGH &&
+        s->weather.count >= DEW_MARCH_YEAR)
+        status = dew_light_open(&s->light, &s->cases[0], &s->weather, err);
+    if (s->light != NULL)
+        s->weather.light = s->light;
+    return status;
+}
+
 enum dew_status dew_study_open(struct dew_study **study,
                                const struct dew_option *options, size_t count,
                                const struct dew_weather *weather,
@@ -126,6 +140,10 @@ enum dew_status dew_study_open(struct dew_study **study,
                           weather->count);
     }
     keep_options(s, options);
+    if (light_up(s, err) != DEW_OK) {
+        dew_study_close(s);
+        return DEW_EMEM;
+    }
     *study = s;
     return DEW_OK;
 }
@@ -414,6 +432,7 @@ void dew_study_close(struct dew_study *s)
         return;
     for (size_t i = 0; i < s->flying; i++)
         close_flight(&s->flights[i]);
+    dew_light_close(s->light);
     free(s->scratch);
     free(s->store);
     free(s->hours);

@@ -41,6 +41,21 @@ size_t dew_bundle_next(const struct dew_case *cases, size_t count, size_t most,
                        unsigned char *taken, size_t *list);
 
 /*
+ * What the sun sends onto the facades of a house that stands as c does, in each
+ * hour of the weather, which is borrowed.  Named in dew_weather it spares the
+ * bundles that reckoning, where their houses stand so; the figures are the
+ * same.  May be read by several threads.  On DEW_OK *light is the caller's, for
+ * dew_light_close, after the bundles; else NULL.
+ * Errors: DEW_EMEM.
+ */
+enum dew_status dew_light_open(struct dew_light **light,
+                               const struct dew_case *c,
+                               const struct dew_weather *weather,
+                               struct dew_error *err);
+
+void dew_light_close(struct dew_light *light);
+
+/*
  * Make a bundle of count houses, 1 .. dew_bundle_lanes, which are copied, with
  * so many tallies for each.  weather[i] is house i's, of the same dates for all;
  * the first hour stands for the one before it, as for dew_march_open.  On DEW_OK *bundle is the caller's,

@@ -53,11 +53,14 @@ struct dew_date {
     int yearday; /* 1 .. 366                                                */
 };
 
+struct dew_light;
+
 /* Hours with their dates, borrowed. */
 struct dew_weather {
     const struct dew_hour *hours; /* count                                  */
     const struct dew_date *dates; /* count                                  */
     size_t count;
+    const struct dew_light *light; /* of these hours (dew/bundle.h), or NULL */
 };
 
 /* How a clock without UTC times is set in summer. */

@@ -35,6 +35,7 @@ static void must(enum dew_status status, const char *what)
 struct place {
     struct dew_run *run;
     struct dew_weather weather;
+    struct dew_light *light;
     size_t options;
 };
 
@@ -49,6 +50,10 @@ static struct place open_place(const char *name)
     must(dew_run_open(&p.run, &ask, &faults), name);
     p.weather.hours = dew_year_hours(dew_run_year(p.run), &p.weather.count);
     p.weather.dates = dew_year_dates(dew_run_year(p.run), &count);
+    p.weather.light = NULL;
+    must(dew_light_open(&p.light, dew_run_case(p.run, 0), &p.weather, NULL),
+         "light");
+    p.weather.light = p.light;
     p.options = dew_run_count(p.run);
     return p;
 }
@@ -291,6 +296,7 @@ int main(void)
 
     widths(&p);
     ten_thousand(&p);
+    dew_light_close(p.light);
     dew_run_close(p.run);
     return 0;
 }

@@ -22,7 +22,7 @@ static void make_year(void)
     }
 }
 
-static const struct dew_weather year = {hours, dates, YEAR};
+static const struct dew_weather year = {hours, dates, YEAR, NULL};
 
 /* Houses that differ in much, but not in what they branch on. */
 static struct dew_case house(int i)
@@ -81,7 +81,8 @@ static void alone(const struct dew_case *c, int warm, int count,
     dew_march_close(m);
 }
 
-/* Houses side by side, count hours, against each alone. */
+/* Houses side by side, count hours, against each alone; every other one has the
+   light that was made for the first. */
 static void compare(const struct march__kernel *kernel,
                     const struct dew_case *cases, size_t n, int warm, int count)
 {
@@ -90,12 +91,15 @@ static void compare(const struct march__kernel *kernel,
     struct dew_tally sum[DEW_BUNDLE_MOST] = {0}, lane;
     struct dew_weather weather[DEW_BUNDLE_MOST];
     const struct dew_case *c[DEW_BUNDLE_MOST];
+    struct dew_light *light;
     struct dew_bundle *b;
 
     assert_non_null(one);
+    assert_int_equal(dew_light_open(&light, &cases[0], &year, NULL), DEW_OK);
     for (size_t i = 0; i < n; i++) {
         c[i] = &cases[i];
         weather[i] = year;
+        weather[i].light = i % 2 == 0 ? light : NULL;
         alone(c[i], warm, count, one + i * (size_t)count, &sum[i]);
     }
     assert_int_equal(march__bundle_open(&b, &making, c, weather, n, NULL),
@@ -119,6 +123,7 @@ static void compare(const struct march__kernel *kernel,
         assert_same(&sum[i], &lane, sizeof lane);
     }
     dew_bundle_close(b);
+    dew_light_close(light);
     free(one);
 }
 
@@ -194,7 +199,7 @@ TEST(houses_may_have_weather_of_their_own)
     static struct dew_hour warmer[YEAR];
     struct dew_case c = house(2);
     const struct dew_case *cases[] = {&c, &c};
-    const struct dew_weather weather[] = {year, {warmer, dates, YEAR}};
+    const struct dew_weather weather[] = {year, {warmer, dates, YEAR, NULL}};
     struct dew_bundle *b;
     struct dew_result one, other;
 
@@ -214,6 +219,25 @@ TEST(houses_may_have_weather_of_their_own)
     assert_near(other.t_out - one.t_out, 3.0, 1e-9);
     assert_true(other.heat.solar < one.heat.solar || one.heat.solar == 0.0);
     dew_bundle_close(b);
+}
+
+/* What was made for a house that stands otherwise lights no other, nor that of
+   other hours. */
+TEST(light_is_for_houses_that_stand_alike)
+{
+    struct dew_case cases[4];
+
+    make_year();
+    for (int i = 0; i < 4; i++)
+        cases[i] = house(2);
+    cases[2].house.thermal.facades[0].azimuth = 90.0;
+    compare(march__kernel(0), cases, 4, 0, 48);
+    cases[0].house.thermal.facades[0].azimuth = 90.0;
+    cases[2].house.thermal.facades[0].azimuth = 180.0;
+    compare(march__kernel(0), cases, 4, 0, 48);
+    cases[2] = cases[0];
+    cases[2].site.latitude += 10.0;
+    compare(march__kernel(0), cases, 4, 0, 48);
 }
 
 /* A temperature held in one house leaves the other its own. */

@@ -91,7 +91,7 @@ TEST(the_clock_stands_at_hour_0)
     made_up();
     m = led_in(&c, NULL, 0, YEAR);
     assert_near(m->body.clock.day, 0.0, 0.0);
-    assert_int_equal(m->body.idle, 0);
+    assert_int_equal(m->body.way, MARCH__LIVED);
     assert_int_equal(m->hour, 0);
     assert_int_equal(m->body.c.steps_per_hour, c.steps_per_hour);
     assert_near(m->body.before.t, hours[YEAR - 1].t, 0.0);
@@ -146,6 +146,34 @@ TEST(the_last_weeks_are_led_in_by_the_steps_of_the_case)
     assert_int_equal(march__led_steps(fine, end, 4), 4);
     assert_int_equal(march__led_steps(end - 1, end, 4), 4);
     assert_int_equal(march__led_steps(fine - 1, end, 1), 1);
+}
+
+/* What happens in a rough step does not halve it: at most a try and another. */
+TEST(the_first_weeks_are_led_in_by_even_steps)
+{
+    const long rough = (MARCH__LEAD - MARCH__FINE) * MARCH__FEW;
+    const size_t end = DEW_MARCH_YEAR, fine = end - MARCH__FINE;
+    struct dew_case c = lively_case();
+    long tries[1 + MARCH__ROUGH] = {0};
+    struct dew_result out;
+    struct dew_march *m;
+
+    made_up();
+    c.steps_per_hour = MARCH__FEW;
+    assert_int_equal(march__led_way(fine - 1, end), MARCH__ROUGH);
+    assert_int_equal(march__led_way(fine, end), MARCH__IDLE);
+    for (int way = MARCH__IDLE; way <= MARCH__ROUGH; way++) {
+        assert_int_equal(dew_march_open(&m, &c, &hours[0], NULL), DEW_OK);
+        m->body.way = way;
+        for (long h = 0; h < rough; h++)
+            assert_int_equal(
+                dew_march_step(m, &hours[h], &dates[h], &out, NULL), DEW_OK);
+        tries[way] = m->body.tries;
+        dew_march_close(m);
+    }
+    assert_true(tries[MARCH__ROUGH] >= rough);
+    assert_true(tries[MARCH__ROUGH] <= 2 * rough);
+    assert_true(tries[MARCH__IDLE] > tries[MARCH__ROUGH] + 100);
 }
 
 RUN_TESTS("march, warm-up");

@@ -79,7 +79,7 @@ int main(void)
     struct dew_error list[4] = {{0}};
     struct dew_faults faults = {list, 4, 0};
     size_t lanes = (size_t)dew_bundle_lanes(), count;
-    struct dew_weather w;
+    struct dew_weather w = {0};
     struct dew_run *run;
     int bad = 0;
 

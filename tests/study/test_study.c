@@ -31,7 +31,7 @@ static void fill(void)
 /* Both options to the end, in steps of at most step hours. */
 static struct dew_study *marched(size_t count, size_t step)
 {
-    const struct dew_weather weather = {hours, dates, count};
+    const struct dew_weather weather = {hours, dates, count, NULL};
     struct dew_error err = {0};
     struct dew_study *study;
     double done = 0, before = 0;
@@ -76,7 +76,7 @@ TEST(a_year_sums_its_months_and_closes)
 /* An option's sun, J, as the last of count that are marched. */
 static double sun_of_last(size_t from, double aperture)
 {
-    const struct dew_weather weather = {hours, dates, SHORT};
+    const struct dew_weather weather = {hours, dates, SHORT, NULL};
     struct dew_error err = {0};
     struct dew_study *study;
     double done = 0, sun;
@@ -183,7 +183,7 @@ TEST(the_size_of_a_step_changes_nothing)
 /* An option whose hours are not kept has all its counts all the same. */
 TEST(counts_need_no_hours_kept)
 {
-    const struct dew_weather weather = {hours, dates, YEAR};
+    const struct dew_weather weather = {hours, dates, YEAR, NULL};
     struct dew_option pair[] = {options[0], options[0]};
     const struct dew_outcome *o;
     struct dew_study *study;
@@ -210,7 +210,7 @@ TEST(counts_need_no_hours_kept)
 /* Flights land one after another where there is one thread. */
 TEST(outcomes_come_as_they_are_finished)
 {
-    const struct dew_weather weather = {hours, dates, SHORT};
+    const struct dew_weather weather = {hours, dates, SHORT, NULL};
     struct dew_study *study;
     double done = -1;
     size_t count;
@@ -236,7 +236,7 @@ TEST(outcomes_come_as_they_are_finished)
 
 TEST(a_failed_option_is_named_and_stays_failed)
 {
-    const struct dew_weather weather = {hours, dates, SHORT};
+    const struct dew_weather weather = {hours, dates, SHORT, NULL};
     struct dew_error err = {0}, again = {0};
     struct dew_study *study;
     double done = 7;
@@ -254,7 +254,8 @@ TEST(a_failed_option_is_named_and_stays_failed)
 
 TEST(nothing_to_march_is_refused)
 {
-    const struct dew_weather none = {hours, dates, 0}, some = {hours, dates, 9};
+    const struct dew_weather none = {hours, dates, 0, NULL},
+                             some = {hours, dates, 9, NULL};
     struct dew_error err = {0}, other = {0};
     struct dew_study *study = (void *)hours;
 

@@ -101,7 +101,7 @@ static inline void converge_lead(struct reference *ref, struct ode *ode,
     converge_load(&guide->body.at.x, y);
     converge_scale(y, 1.0);
     for (size_t h = from; h < year->count; h++) {
-        guide->body.idle = 1;
+        guide->body.way = MARCH__IDLE;
         converge_hour(ref, ode, guide, year, h, y);
         converge_step(guide, year, h, &r);
     }

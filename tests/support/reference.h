@@ -118,7 +118,7 @@ static inline void reference_begin(struct reference *r,
     struct march__sun sun;
 
     march__light_of(&body->c, m->planes, out, date, &light);
-    sun = march__sun_of(&body->c, &light, date);
+    sun = march__sun_of(&body->c, light.on, date);
     r->march = m;
     r->hour = (struct march__hour){.start = body->before,
                                    .end = out,
@@ -128,8 +128,8 @@ static inline void reference_begin(struct reference *r,
                                    .length = 1.0};
     r->hour.now.lane = &body->lane;
     r->hour.now.kinds = body->kinds;
-    r->hour.now.drive =
-        march__drive_of(&body->c, &body->clock, body->idle, &sun, out, date);
+    r->hour.now.drive = march__drive_of(
+        &body->c, &body->clock, body->way != MARCH__LIVED, &sun, out, date);
     r->begin = 3600.0 * hour;
 }
 
