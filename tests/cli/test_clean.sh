@@ -65,7 +65,7 @@ for command in run ducts check; do
     clean 2 "$command --set without =" $command --set "$all" "$first"
     clean 1 "$command --option" $command --option "$all" "$first"
 done
-clean 3 "run --out" run --full "$first" --out "no/$all"
+clean 3 "run --out" run --quick --full "$first" --out "no/$all"
 clean 1 "run --log" run --full "$first" --log "$all"
 clean 3 "start --out" start --out "no/$all"
 clean 2 "start with a word" start "$all"
@@ -107,11 +107,11 @@ sed -e "s/^title: .*/title: \"$in_sed $name\"/" \
 grep -q "^title" names.yaml || printf 'title: "%s %s"\n' "$yaml" "$name" >>names.yaml
 clean 0 "names" check names.yaml
 clean 0 "names as JSON" check names.yaml --json
-clean 0 "names in the run" run --full names.yaml
+clean 0 "names in the run" run --draws 16 --full names.yaml
 grep -qF "U+202EU+2066" out && grep -qF "$name" out &&
     echo "ok they are shown, and the name is as it was" ||
     { echo "not ok they are shown, and the name is as it was"; bad=1; }
-clean 0 "names in JSON" run --full names.yaml --json
+clean 0 "names in JSON" run --draws 16 --full names.yaml --json
 clean 0 "names in years" weather years names.yaml --years 2
 clean 0 "names in the ducts" ducts --full names.yaml
 "$D" complete -- run names.yaml --option '' >out
@@ -119,7 +119,7 @@ tr -d '\t' <out >probe # the tab before what a word is, ours
 [ "$(acted_on probe)" = 0 ] && grep -q "exhaust fan" out &&
     echo "ok names in completions" ||
     { echo "not ok names in completions"; bad=1; }
-clean 0 "names in files" run --full names.yaml --out result
+clean 0 "names in files" run --draws 16 --full names.yaml --out result
 for file in result/* result/charts/*; do
     [ -f "$file" ] || continue
     if [ "$(acted_on "$file")" != 0 ]; then
@@ -149,7 +149,7 @@ for file in odd.svg copy.csv; do
     [ "$(acted_on $file)" = 0 ] && grep -qF "$name" $file &&
         echo "ok $file" || { echo "not ok $file"; bad=1; }
 done
-clean 0 "a run with it" run --full "$first" --set weather.place=none \
+clean 0 "a run with it" run --quick --full "$first" --set weather.place=none \
     --set weather.file=odd.csv --out result
 [ "$(acted_on result/report.html)" = 0 ] && echo "ok its page" ||
     { echo "not ok its page"; bad=1; }
