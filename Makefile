@@ -21,6 +21,8 @@
 #   make ducts-answer    the table of duct layouts in docs/ducts.md anew
 #   make format     clang-format in place
 #   make install uninstall    [PREFIX=/usr/local] [DESTDIR=]
+#   make dist deb   the source archive and Debian packages of the last commit;
+#                   symbols: the list of what the library exports, anew
 #   make clean help
 #
 #   make times      processor seconds of each test of the last check, MOST=25
@@ -44,6 +46,7 @@ NEED_check := libcmocka-dev liberfa-dev units locales g++ libxml2-utils \
               python3
 NEED_lint  := $(NEED_check) clang-format clang-tidy
 NEED_clang := clang libclang-rt-14-dev
+NEED_deb   := debhelper lintian dpkg-dev xz-utils git
 NEED_wasm  := clang lld wasi-libc libclang-rt-14-dev-wasm32 dpkg-dev nodejs
 
 # the first rule below is not what `make` alone means
@@ -55,7 +58,8 @@ NEED  := $(NEED_all) \
   $(if $(filter first-results ducts-answer evidence,$(GOALS)),python3) \
   $(if $(filter lint tidy format format-check,$(GOALS)),$(NEED_lint)) \
   $(if $(filter clang%,$(CC))$(filter fuzz,$(GOALS)),$(NEED_clang)) \
-  $(if $(filter wasm% bench-wasm build/wasm/%,$(GOALS)),$(NEED_wasm))
+  $(if $(filter wasm% bench-wasm build/wasm/%,$(GOALS)),$(NEED_wasm)) \
+  $(if $(filter dist deb,$(GOALS)),$(NEED_deb))
 
 # Made again when this goal needs a package that was not looked for yet.
 ifneq ($(filter-out clean help uninstall,$(GOALS)),)
@@ -328,6 +332,7 @@ ducts-answer: $B/dewledger
 
 # ---- the command as WebAssembly ----------------------------------------------
 include engine/page/page.mk
+include .packaging/deb.mk
 
 # ---- the picture that the README shows ----------------------------------------
 pictures: $B/dewledger
@@ -345,7 +350,8 @@ weather-years: $B/dewledger
 	chmod 644 weather/*-made.csv
 
 # ---- install ----------------------------------------------------------------
-LIBDIR := $(DESTDIR)$(PREFIX)/lib
+LIB    ?= $(PREFIX)/lib
+LIBDIR := $(DESTDIR)$(LIB)
 SHARE  := $(DESTDIR)$(PREFIX)/share
 BASH   := $(SHARE)/bash-completion/completions
 ZSH    := $(SHARE)/zsh/site-functions
@@ -361,7 +367,7 @@ install: all
 	ln -sf libdew.so.$(SOVERSION) $(LIBDIR)/libdew.so
 	install -m 644 include/dew.h $(DESTDIR)$(PREFIX)/include
 	install -m 644 $(HEADERS) $(DESTDIR)$(PREFIX)/include/dew
-	sed 's,@PREFIX@,$(PREFIX),; s,@VERSION@,$(VERSION),; s,@PKGS@,$(PKGS),' \
+	sed 's,@PREFIX@,$(PREFIX),; s,@LIB@,$(LIB),; s,@VERSION@,$(VERSION),; s,@PKGS@,$(PKGS),' \
 	  engine/dew.pc.in >$(LIBDIR)/pkgconfig/dew.pc
 	chmod 644 $(LIBDIR)/pkgconfig/dew.pc
 	install -m 644 $B/dewledger.1 $(SHARE)/man/man1

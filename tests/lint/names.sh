@@ -5,7 +5,7 @@
 set -eu
 bad=0
 look() { # pattern, what it is
-    found=$(grep -rnIE "$1" Makefile README.md DEVELOPERS.md .ci engine include \
+    found=$(grep -rnIE "$1" Makefile README.md DEVELOPERS.md .ci .packaging engine include \
         docs scenarios weather tests 2>/dev/null | grep -v '^tests/lint/' || true)
     [ -z "$found" ] || { echo "$found" | sed "s/^/$2: /" >&2; bad=1; }
 }

@@ -3,7 +3,8 @@
 # Each source file says its licence in its first two lines.
 set -eu
 bad=0
-for f in Makefile .ci/run engine/*.sh engine/page/*.* engine/page/port/*.[ch] \
+for f in Makefile .ci/run .packaging/*.mk .packaging/*.sh .packaging/debian/rules \
+    engine/*.sh engine/page/*.* engine/page/port/*.[ch] \
     engine/page/port/*/*.h engine/*/*.[chS] engine/cli/*/*.[ch] include/*.h \
     include/dew/*.h tests/*/*.[ch] tests/*/*.sh tests/page/*.mjs; do
     [ -f "$f" ] || continue
