@@ -255,6 +255,15 @@ char *dew_scenario_show_doubt(const struct dew_field *field,
    told where it is in no doubt. */
 int dew_scenario_word(const struct dew_value *value, double share);
 
+/*
+ * Why a range of a key (its place in dew_scenario_fields) changes nothing with
+ * these values: what it is about is not there, or another key stands in its
+ * place.  -1 where neither is so; of two the higher is the closer to the key.
+ */
+int dew_scenario_lull(const struct dew_value *values, size_t key);
+/* In words, "there is no basement"; of -1 too.  Static. */
+const char *dew_scenario_lull_words(int lull);
+
 /* ---- what it makes ------------------------------------------------------ */
 
 /*
