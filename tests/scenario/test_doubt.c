@@ -32,6 +32,25 @@ TEST(every_numeric_key_has_a_range_or_says_why_not)
     }
 }
 
+/* A list's figures are not drawn: each column says why it has no range. */
+TEST(every_numeric_column_of_rows_says_why_it_has_no_range)
+{
+    size_t count, seen = 0;
+    const struct dew_field *f = dew_scenario_fields(&count);
+
+    for (size_t i = 0; i < count; i++)
+        for (size_t k = 0; k < f[i].row_count; k++) {
+            const struct dew_field *column = &f[i].row[k];
+
+            if (!numeric(column))
+                continue;
+            seen++;
+            if (column->doubt_why == NULL || column->doubt != DEW_DOUBT_NONE)
+                fail_msg("%s, column %s: no reason", f[i].path, column->path);
+        }
+    assert_true(seen > 40);
+}
+
 /* Of the presets as read, which hold the ends to the key's own range. */
 TEST(usual_ranges_hold_their_likely_figure)
 {
