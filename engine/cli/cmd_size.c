@@ -176,7 +176,9 @@ int cli__cmd_size(int argc, char **argv)
     s->ask = (struct dew_size_ask){.draws = DEW_SIZE_DRAWS,
                                    .seed = DEW_SPREAD_SEED,
                                    .share = 0.8,
-                                   .hours = NAN};
+                                   .hours = NAN,
+                                   .years = 1,
+                                   .model = 1};
     code = cli__parse(&argp, argc, argv, s);
     if (code == CLI__DONE)
         code = open_it(s);

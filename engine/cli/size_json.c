@@ -117,6 +117,8 @@ json_t *cli__size_json(const struct cli__size *s)
         (json_int_t)s->target.draws, "seed", (json_int_t)s->seed, "share_pct",
         cli__real(100 * s->target.share), "limit_h", cli__real(s->target.hours),
         "fresh_air_l_s", cli__real(1000 * s->target.asked));
+    o = cli__set(o, "years", json_integer(s->target.years));
+    o = cli__set(o, "model_error_pct", cli__real(100 * s->target.model));
     o = cli__set(o, "outdoors_too_humid_h", cli__real(out.too_humid));
     o = cli__set(o, "outdoors_too_dry_h", cli__real(out.too_dry));
     o = cli__set(o, "rules_l_s", rules(s));

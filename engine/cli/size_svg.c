@@ -47,16 +47,27 @@ static void add(const struct cli__size *s, struct picture *p,
                                       p->y[1][k],  p->y[2][k], n};
 }
 
+static void say_band(const struct cli__size *s, char *note, size_t size)
+{
+    if (s->target.draws == 0)
+        snprintf(note, size, "Of the house as told: no figure has a range.");
+    else
+        snprintf(note, size,
+                 "Line: half of the houses drawn have fewer hours. Band: all "
+                 "but one in ten have more than its lower edge and fewer than "
+                 "its upper edge.%s%s",
+                 s->target.years > 1
+                     ? " Each goes through one of several made years."
+                     : "",
+                 s->target.model > 0 ? " The model's own error is in it." : "");
+}
+
 static void draw(const struct cli__size *s, struct picture *p, FILE *out)
 {
-    char heading[240], along[60];
+    char heading[240], along[60], note[400];
     struct draw__curves c = {
         .heading = heading,
-        .note = s->target.draws > 0
-                    ? "Line: half of the houses drawn have fewer hours. Band: "
-                      "all but one in ten have more than its lower edge and "
-                      "fewer than its upper edge."
-                    : "Of the house as told: no figure has a range.",
+        .note = note,
         .words = "Hours too humid and too dry with each core, as lines over "
                  "the fresh air it brings; the figures are in the table of "
                  "the command.",
@@ -69,6 +80,7 @@ static void draw(const struct cli__size *s, struct picture *p, FILE *out)
         .limit_words = "most hours that keep a limit",
         .mark_words = "fresh air asked for"};
 
+    say_band(s, note, sizeof note);
     snprintf(heading, sizeof heading, "%.160s: hours against airflow",
              report__title(dew_scenario_title(dew_run_scenario(s->run))));
     snprintf(along, sizeof along, "fresh air, %s",

@@ -56,14 +56,20 @@ static enum dew_status open_spread(struct dew_size *s,
                                    const struct dew_size_ask *ask,
                                    struct dew_error *err)
 {
-    struct dew_spread_ask draws = {
-        .draws = ask->draws, .seed = ask->seed, .threads = ask->threads};
+    struct dew_spread_ask draws = {.draws = ask->draws,
+                                   .seed = ask->seed,
+                                   .threads = ask->threads,
+                                   .years = ask->years,
+                                   .model = ask->model};
     enum dew_status status =
         run__spread_or_told(&core->spread, core->run, &draws, err);
 
     core->draws = draws.draws;
-    if (draws.draws > s->target.draws)
+    if (status == DEW_OK && draws.draws > s->target.draws) {
         s->target.draws = draws.draws;
+        s->target.years = (int)core->spread->year_count;
+        s->target.model = ask->model ? DEW_SPREAD_MODEL : 0;
+    }
     return status;
 }
 

@@ -67,6 +67,8 @@ struct dew_size_ask {
                        target                                                */
     double hours;   /* h   a limit may be broken; NaN: the share of the year
                        of dew_verdict_judging                                */
+    int years, model; /* 1: the draws go through made years, and carry the
+                         model's own error, as dew_spread_ask has it         */
 };
 
 /* One figure tried. */
@@ -149,6 +151,8 @@ const struct dew_run *dew_size_run(const struct dew_size *size,
 /* What was asked, as it was taken. */
 struct dew_size_target {
     size_t draws; /* 0: nothing here is told in a range                */
+    int years;    /* that the draws go through                         */
+    double model; /* -   the model's own error, at most; 0: not drawn  */
     double share;
     double hours; /* h   a limit may be broken                         */
     double asked; /* m3/s  fresh air asked for; by ASHRAE 62.2 of 2013 where

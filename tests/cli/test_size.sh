@@ -25,6 +25,7 @@ says "nothing on stderr where there is no terminal" test ! -s err
 says "no line above 80 columns" test -z "$(grep -E '^.{81}' out)"
 says "no blank at the end of a line" test -z "$(grep -E ' $' out)"
 tr -s '\n ' '  ' <out >flat
+says "made years and the model's own error are in the band" grep -q 'through one of 16 made years of the place each, with the model.s own error, up to 10 points of humidity' flat
 says "the option with a core is sized" grep -q 'How much is enough for "enthalpy core"' flat
 says "its own core is told" grep -q 'With the enthalpy core as told: no airflow alone is enough: at 8[0-9] cfm it is above 60 % in' flat
 says "and a core of the other kind" grep -q 'With a typical heat core: ' flat
