@@ -351,6 +351,37 @@ static void say_untried(const struct cli__size *s)
     }
 }
 
+/* Which core is the better one, at the air asked for. */
+static void say_better(const struct cli__size *s)
+{
+    char text[TEXT] = "";
+    struct dew_size_best b = {0};
+    size_t i = 0;
+    int named = 0;
+
+    while (dew_size_best(s->size, i++, &b) &&
+           fabs(b.flow - s->target.asked) > 1e-3 * s->target.asked)
+        b.houses = 0;
+    if (b.houses == 0)
+        return;
+    add(text, "At %s, of the %zu houses drawn,", flow(s, b.flow).text,
+        b.houses);
+    for (int k = 0; k < DEW_SIZE_CORES; k++) {
+        if (dew_size_find(s->size, (enum dew_size_core)k, DEW_SIZE_flow) ==
+            NULL)
+            continue;
+        add(text, " %s %s %zu,", cli__size_core(s, (enum dew_size_core)k).text,
+            named++ > 0 ? "in"
+                        : "is outside the limits for the fewest hours in",
+            b.best[k]);
+    }
+    text[strlen(text) - 1] = '\0';
+    if (b.alike > 0)
+        add(text, "; in %zu they are less than a day apart", b.alike);
+    add(text, ".");
+    cli__wrap(stdout, 0, text);
+}
+
 static void say_question(const struct cli__size *s)
 {
     const struct dew_scenario *scenario = dew_run_scenario(s->run);
@@ -376,6 +407,7 @@ void cli__size_say(const struct cli__size *s)
     putchar('\n');
     for (int k = 0; k < DEW_SIZE_CORES; k++)
         say_core(s, (enum dew_size_core)k);
+    say_better(s);
     say_outdoors(s);
     if (value_of(s->run, "dehumidifier.observed")->given)
         cli__wrap(stdout, 0,

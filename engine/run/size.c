@@ -181,8 +181,13 @@ static enum dew_status open_all(struct dew_size *s,
         status = open_cores(s, ask, all, faults);
     for (int k = 0; k < DEW_SIZE_CORES && any == NULL; k++)
         any = s->cores[k].run;
-    if (status == DEW_OK && any != NULL)
+    if (status == DEW_OK && any != NULL) {
+        struct dew_error err = {0};
+
         set_target(s, ask, any);
+        if (run__size_pair(s, &err) != DEW_OK)
+            status = core__fault(faults, &err);
+    }
     if (status == DEW_OK && any == NULL) {
         struct dew_error err = {0};
 
@@ -222,6 +227,7 @@ void dew_size_close(struct dew_size *s)
     if (s == NULL)
         return;
     for (int k = 0; k < DEW_SIZE_CORES; k++) {
+        free(s->cores[k].outside);
         dew_spread_close(s->cores[k].spread);
         dew_run_close(s->cores[k].run);
     }

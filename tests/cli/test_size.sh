@@ -33,6 +33,7 @@ says "not another of its own kind" sh -c '! grep -q "typical enthalpy core" flat
 says "a dehumidifier in pints a day on its label" grep -q 'a dehumidifier of [0-9]* pint/day by its label (test at 65 degF) keeps it below 60 %' flat
 says "its set point" grep -q 'One of [0-9]* pint/day may be set to 5[0-9] % at most' flat
 says "both at once" grep -q 'Together that is enough in [78] of the 8 houses drawn' flat
+says "which core is the better one at the air asked for" grep -q 'At 85 cfm, of the 8 houses drawn, the enthalpy core as told is outside the limits for the fewest hours in [78], a typical heat core in [01][.;]' flat
 says "what outdoor air is itself" grep -q 'Outdoor air, once at room temperature, is itself above 60 % in 7,[0-9]* hours' flat
 says "where more air makes it damper" grep -q 'More air makes it damper above 2[0-9] cfm' flat
 says "a curve for each core" test "$(grep -c '^Airflow, ' out)" = 2
@@ -79,6 +80,20 @@ for c in r["curves"]:
 assert {("own", "flow"), ("heat", "flow"), ("own", "dehumidifier"),
         ("own", "together")} <= seen and not [s for s in seen if s[0] == "enthalpy"]
 END
+
+ends "the better core, drawn" 0 size house.yaml --draws 8 $wide --set 'limits.too_humid=60%' --option 'enthalpy core' --better better.svg --json
+says "as bands over airflow, with the cores named" sh -c 'grep -q "the better core by airflow" better.svg && grep -q "a typical heat core" better.svg && grep -q "less than a day apart" better.svg'
+says "the drawing is whole" python3 -c 'import xml.dom.minidom as x; x.parse("better.svg")'
+says "each house is counted once at each airflow" python3 - <<'END'
+import json
+r = json.load(open("out"))
+assert len(r["better_core"]) == 8
+for b in r["better_core"]:
+    assert b["own"] + b["heat"] + b["enthalpy"] + b["alike"] == b["houses"] == 8
+assert r["better_core"][3]["own"] >= 6 and r["years"] == 16
+END
+ends "no houses, no better core" 1 size house.yaml --draws 0 $wide --better none.svg
+says "and why" grep -q 'it takes two cores and houses drawn' err
 
 # ---- other houses ----------------------------------------------------------------
 sed 's/ ([^)]*)//g' house.yaml >sure.yaml
