@@ -202,6 +202,8 @@ const char *dew_scenario_title(const struct dew_scenario *scenario);
 size_t dew_scenario_count(const struct dew_scenario *scenario);
 const char *dew_scenario_name(const struct dew_scenario *scenario,
                               size_t option);
+/* 1 where no option was told: the one there is is the house as it stands. */
+int dew_scenario_bare(const struct dew_scenario *scenario);
 /* The option of that name, or the count when there is none. */
 size_t dew_scenario_find(const struct dew_scenario *scenario, const char *name);
 /* One value for each row of dew_scenario_fields, in its order. */
