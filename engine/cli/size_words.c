@@ -118,19 +118,29 @@ static enum dew_drawn_what worst(const struct dew_size_point *p)
     return most;
 }
 
+/* By the hours of the middle house; where it keeps the limit, by the houses
+   that do not. */
 static void add_broken(const struct cli__size *s, char *text,
                        const struct dew_size_point *p)
 {
     enum dew_drawn_what what = worst(p);
     double hours = cli__size_middle(&p->hours[what]);
 
-    if (what == DEW_DRAWN_too_humid)
-        add(text, "it is above %s in", limit(s, "limits.too_humid").text);
-    else if (what == DEW_DRAWN_too_dry)
-        add(text, "it is below %s in", limit(s, "limits.too_dry").text);
+    int middle = hours > s->target.hours || s->target.draws == 0;
+
+    if (what == DEW_DRAWN_glass_wet)
+        add(text, "the glass is wet");
     else
-        add(text, "the glass is wet in");
-    add(text, " %s of the year", report__hours(hours).text);
+        add(text, "it is %s", what == DEW_DRAWN_too_humid ? "above" : "below");
+    if (what != DEW_DRAWN_glass_wet)
+        add(text, " %s",
+            limit(s, what == DEW_DRAWN_too_humid ? "limits.too_humid"
+                                                 : "limits.too_dry")
+                .text);
+    if (middle)
+        add(text, " in %s of the year", report__hours(hours).text);
+    else
+        add(text, " for too long in %zu of them", p->fails[what]);
 }
 
 /* The first point with the air asked for; the last one where none has it. */

@@ -4,7 +4,7 @@
 
 #include "cli/spread.h"
 
-enum { MANY = 4, ROOM = 8000 };
+enum { MANY = 4, ROOM = 6000 };
 
 /* What is told of them, as it grows. */
 struct telling {

@@ -44,7 +44,7 @@ struct dew_spread {
     /* [1 + draws]  rows as they are marched, those of a year together; and
        then the place of each in that.  NULL until draws are marched          */
     size_t *order;
-    size_t block;   /* rows that march together now                           */
+    size_t block; /* rows that march together now                           */
     enum dew_spread_by by;
     enum dew_status failed;
     /* of the blocks that march at once, each on a thread */
