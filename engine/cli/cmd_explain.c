@@ -69,6 +69,8 @@ static void print_field(const struct dew_field *f, int system)
     for (size_t i = 0; i < f->row_count; i++) {
         printf("  column %s\n", f->row[i].path);
         cli__wrap(stdout, 4, f->row[i].help);
+        if (cli__explain_doubt(&f->row[i], NULL, system, text, sizeof text)[0])
+            printf("    usual range: %s\n", text);
     }
 }
 

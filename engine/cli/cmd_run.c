@@ -177,12 +177,13 @@ static const struct argp_option options[] = {
      0},
     {"suggest", KEY_SUGGEST, NULL, 0,
      "march options made for this house in the place of its own, and leave out "
-     "what is no better than another",
+     "what is no better than another; so it is where the file has none",
      0},
     {"yaml", KEY_YAML, NULL, 0,
      "with --suggest: print the scenario with the options made, and no more",
      0},
-    {"quick", KEY_QUICK, NULL, 0, "draw none: the likely house alone", 0},
+    {"quick", KEY_QUICK, NULL, 0,
+     "draw none: the likely house alone; make no options unless asked to", 0},
     {0},
 };
 
@@ -253,22 +254,59 @@ static const char does[] =
     "  dewledger run house.yaml --suggest --yaml >options.yaml\n"
     "  dewledger run house.yaml --set 'house.airtightness=2 ach50' --json\n";
 
+static unsigned with_what(const struct run *r)
+{
+    return r->common.out != NULL ? DEW_RUN_WHOLE
+                                 : DEW_RUN_WHOLE & ~(unsigned)DEW_RUN_LAYOUTS;
+}
+
+/* A file without options asks what to do, unless it lays a log over the house
+   as it is or draws no houses; those take a whole year. */
+static int asks_for_options(const struct run *r)
+{
+    const struct dew_scenario *s = dew_run_scenario(r->run);
+    size_t hours;
+
+    (void)dew_year_hours(dew_run_year(r->run), &hours);
+    return dew_scenario_bare(s) && r->common.option_count == 0 &&
+           dew_scenario_log(s).file[0] == '\0' && hours >= DEW_MARCH_YEAR &&
+           (r->draws == AS_KEY ? dew_run_draws(r->run) : r->draws) > 0;
+}
+
+/* In the place of the run that is open the same with options made. */
+static int open_made(struct run *r)
+{
+    struct cli__text from = {.name = r->path};
+    struct dew_run *house = r->run;
+    int code = CLI__DONE;
+
+    from.text = dew_scenario_text(dew_run_scenario(house), &from.length);
+    code = cli__suggest_unasked(&r->suggest, &from, &r->common);
+    if (code != CLI__DONE || r->suggest == NULL)
+        return code;
+    from.text = dew_suggest_text(r->suggest, &from.length);
+    code =
+        cli__open_text(&r->run, &from, &r->common, DEW_RUN_MARCH, with_what(r));
+    dew_run_close(house);
+    return code;
+}
+
 /* The run of the scenario, or of the same with options made for it. */
 static int open_it(struct run *r)
 {
-    unsigned with = r->common.out != NULL
-                        ? DEW_RUN_WHOLE
-                        : DEW_RUN_WHOLE & ~(unsigned)DEW_RUN_LAYOUTS;
     struct cli__text from = {.name = r->path};
-    int code = r->suggests ? cli__suggest(&r->suggest, r->path, &r->common)
-                           : CLI__DONE;
+    int code =
+        r->suggests ? cli__suggest(&r->suggest, &from, &r->common) : CLI__DONE;
 
     if (code == CLI__DONE && r->suggest != NULL)
         from.text = dew_suggest_text(r->suggest, &from.length);
     if (code == CLI__DONE && !r->yaml)
-        code = cli__open_text(&r->run, &from, &r->common, DEW_RUN_MARCH, with);
+        code = cli__open_text(&r->run, &from, &r->common, DEW_RUN_MARCH,
+                              with_what(r));
     if (code == CLI__DONE && r->yaml)
         fwrite(from.text, 1, from.length, stdout);
+    if (code == CLI__DONE && !r->suggests && asks_for_options(r))
+        code = open_made(r);
     return code;
 }
 

@@ -10,7 +10,7 @@ enum { ROOM = 320 };
 
 struct size {
     struct cli__cli result, common;
-    const char *path, *svg;
+    const char *path, *svg, *better;
     int full; /* 1: print every curve */
     struct dew_size_ask ask;
     struct dew_size *size;
@@ -72,6 +72,8 @@ static int tell(const struct size *s)
             (enum dew_system)dew_scenario_system(dew_run_scenario(told.run));
     if (s->svg != NULL)
         code = cli__size_svg(&told, s->svg);
+    if (code == CLI__DONE && s->better != NULL)
+        code = cli__size_better_svg(&told, s->better);
     if (code != CLI__DONE)
         return code;
     if (s->result.json)
@@ -89,6 +91,7 @@ enum {
     KEY_SHARE,
     KEY_HOURS,
     KEY_SVG,
+    KEY_BETTER,
     KEY_FULL,
     THREADS_MOST = 256,
     DRAWS_MOST = 4096,
@@ -101,6 +104,10 @@ static const struct argp_option options[] = {
     {"hours", KEY_HOURS, "N", 0,
      "a limit is kept in N hours of the year or fewer (2 % of them)", 0},
     {"svg", KEY_SVG, "FILE", 0, "draw the hours against airflow into FILE", 0},
+    {"better", KEY_BETTER, "FILE", 0,
+     "draw in how many of 100 houses each core is the better one, against "
+     "airflow, into FILE",
+     0},
     {"full", KEY_FULL, NULL, 0, "print every curve, not airflow's alone", 0},
     {"draws", KEY_DRAWS, "N", 0, "how many houses; 0: the one as told (32)", 0},
     {"threads", KEY_THREADS, "N", 0,
@@ -127,6 +134,9 @@ static error_t take(int key, char *word, struct argp_state *state)
         return 0;
     case KEY_SVG:
         s->svg = word;
+        return 0;
+    case KEY_BETTER:
+        s->better = word;
         return 0;
     case KEY_DRAWS:
         s->ask.draws = cli__whole(state, "draws", word, 0, DRAWS_MOST);
@@ -176,7 +186,9 @@ int cli__cmd_size(int argc, char **argv)
     s->ask = (struct dew_size_ask){.draws = DEW_SIZE_DRAWS,
                                    .seed = DEW_SPREAD_SEED,
                                    .share = 0.8,
-                                   .hours = NAN};
+                                   .hours = NAN,
+                                   .years = 1,
+                                   .model = 1};
     code = cli__parse(&argp, argc, argv, s);
     if (code == CLI__DONE)
         code = open_it(s);

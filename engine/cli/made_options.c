@@ -6,36 +6,63 @@
 
 enum { ROOM = 320, TEXT = 6000 };
 
-static int open_it(struct dew_suggest **suggest, const char *path,
-                   const struct cli__cli *c)
+static enum dew_status open_it(struct dew_suggest **suggest,
+                               const struct cli__text *text,
+                               const struct cli__cli *c,
+                               struct dew_faults *faults)
 {
-    struct dew_faults faults = {calloc(ROOM, sizeof *faults.list), ROOM, 0};
-    const struct dew_run_ask from = {
-        .name = path, .sets = c->sets, .set_count = c->set_count};
-    int code = CLI__DONE;
+    const struct dew_run_ask from = {.name = text->name,
+                                     .text = text->text,
+                                     .length = text->length,
+                                     .sets = c->sets,
+                                     .set_count = c->set_count};
 
-    if (faults.list == NULL)
-        return cli__fail(CLI__FAILED, "out of memory");
-    if (dew_suggest_open(suggest, &from, &faults) != DEW_OK)
-        code = cli__faults(&faults);
-    free(faults.list);
-    return code;
+    return dew_suggest_open(suggest, &from, faults);
 }
 
-int cli__suggest(struct dew_suggest **suggest, const char *path,
-                 const struct cli__cli *c)
+static int march(struct dew_suggest *suggest)
 {
     struct dew_error err = {0};
-    int code = open_it(suggest, path, c);
+    int code = CLI__DONE;
     double done = 0;
 
     while (code == CLI__DONE && done < 1) {
         cli__progress(done, "trying options");
-        if (dew_suggest_step(*suggest, &done, &err) != DEW_OK)
+        if (dew_suggest_step(suggest, &done, &err) != DEW_OK)
             code = cli__error(&err);
     }
     cli__progress(1, "trying options");
     return code;
+}
+
+int cli__suggest(struct dew_suggest **suggest, const struct cli__text *from,
+                 const struct cli__cli *c)
+{
+    struct dew_faults faults = {calloc(ROOM, sizeof *faults.list), ROOM, 0};
+    int code = CLI__DONE;
+
+    if (faults.list == NULL)
+        return cli__fail(CLI__FAILED, "out of memory");
+    if (open_it(suggest, from, c, &faults) != DEW_OK)
+        code = cli__faults(&faults);
+    free(faults.list);
+    return code == CLI__DONE ? march(*suggest) : code;
+}
+
+int cli__suggest_unasked(struct dew_suggest **suggest,
+                         const struct cli__text *from, const struct cli__cli *c)
+{
+    struct dew_error list[1] = {{0}};
+    struct dew_faults faults = {list, 1, 0};
+
+    if (open_it(suggest, from, c, &faults) != DEW_OK)
+        return CLI__DONE;
+    fputs("dewledger: note: the file has no options, so those usually tried "
+          "are marched:\n"
+          "  half a minute or so on two processors; --quick marches the house "
+          "alone\n",
+          stderr);
+    return march(*suggest);
 }
 
 static int is_out(const struct dew_suggest_option *o, int by_another)

@@ -37,5 +37,6 @@ void cli__size_say(const struct cli__size *s);
 void cli__size_print(const struct cli__size *s);
 json_t *cli__size_json(const struct cli__size *s);
 int cli__size_svg(const struct cli__size *s, const char *path);
+int cli__size_better_svg(const struct cli__size *s, const char *path);
 
 #endif

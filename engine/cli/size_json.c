@@ -101,6 +101,24 @@ static json_t *rules(const struct cli__size *s)
     return o;
 }
 
+/* Houses in which each core is the better one, by airflow. */
+static json_t *best(const struct cli__size *s)
+{
+    json_t *list = json_array();
+    struct dew_size_best b;
+
+    for (size_t i = 0; dew_size_best(s->size, i, &b); i++) {
+        json_t *o = json_pack(
+            "{s:o, s:I, s:I}", "flow_l_s", cli__real(1000 * b.flow), "houses",
+            (json_int_t)b.houses, "alike", (json_int_t)b.alike);
+
+        for (int k = 0; k < DEW_SIZE_CORES; k++)
+            o = cli__set(o, core_names[k], json_integer((json_int_t)b.best[k]));
+        list = cli__add(list, o);
+    }
+    return list;
+}
+
 json_t *cli__size_json(const struct cli__size *s)
 {
     const struct dew_scenario *scenario = dew_run_scenario(s->run);
@@ -117,8 +135,11 @@ json_t *cli__size_json(const struct cli__size *s)
         (json_int_t)s->target.draws, "seed", (json_int_t)s->seed, "share_pct",
         cli__real(100 * s->target.share), "limit_h", cli__real(s->target.hours),
         "fresh_air_l_s", cli__real(1000 * s->target.asked));
+    o = cli__set(o, "years", json_integer(s->target.years));
+    o = cli__set(o, "model_error_pct", cli__real(100 * s->target.model));
     o = cli__set(o, "outdoors_too_humid_h", cli__real(out.too_humid));
     o = cli__set(o, "outdoors_too_dry_h", cli__real(out.too_dry));
     o = cli__set(o, "rules_l_s", rules(s));
+    o = cli__set(o, "better_core", best(s));
     return cli__set(o, "curves", curves);
 }

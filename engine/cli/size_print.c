@@ -148,9 +148,35 @@ static void print_rules(const struct cli__size *s)
 
 /* ---- all ------------------------------------------------------------------------- */
 
+/* What the band is of. */
+static void say_houses(const struct cli__size *s, char *text, size_t size)
+{
+    char years[80] = "one year of weather", model[100] = "";
+
+    if (!banded(s)) {
+        snprintf(text, size,
+                 "In one year of weather; the model's own error is not in "
+                 "it.");
+        return;
+    }
+    if (s->target.years > 1)
+        snprintf(years, sizeof years, "one of %d made years of the place each",
+                 s->target.years);
+    if (s->target.model > 0)
+        snprintf(model, sizeof model,
+                 ", with the model's own error, up to %.0f points of humidity, "
+                 "mostly under 4",
+                 100 * s->target.model);
+    snprintf(text, size,
+             "%zu houses like yours, drawn from your ranges and the usual ones "
+             "of what you did not tell (seed %lu), through %s%s: low to high "
+             "is the band of all that.",
+             s->target.draws, s->seed, years, model);
+}
+
 static void say_how(const struct cli__size *s)
 {
-    char text[500];
+    char text[600];
 
     cli__wrap(stdout, 0,
               "Airflow is closed in on to 3 %, a dehumidifier to a pint a day, "
@@ -161,15 +187,10 @@ static void say_how(const struct cli__size *s)
               "A dehumidifier that you did not tell of is set to 50 %, or 5 "
               "points below the limit where that is less; such a humidifier "
               "gives up to 15 gallons a day (from memory).");
-    snprintf(text, sizeof text,
-             "%zu houses like yours, drawn from your ranges and the usual ones "
-             "of what you did not tell (seed %lu). ",
-             s->target.draws, s->seed);
-    snprintf(text + (banded(s) ? strlen(text) : 0),
-             sizeof text - (banded(s) ? strlen(text) : 0),
-             "In one year of weather; the model's own error is not in it.%s",
-             s->full ? "" : " The other curves: --full.");
+    say_houses(s, text, sizeof text);
     cli__wrap(stdout, 0, text);
+    if (!s->full)
+        puts("The other curves: --full.");
 }
 
 void cli__size_print(const struct cli__size *s)

@@ -118,19 +118,29 @@ static enum dew_drawn_what worst(const struct dew_size_point *p)
     return most;
 }
 
+/* By the hours of the middle house; where it keeps the limit, by the houses
+   that do not. */
 static void add_broken(const struct cli__size *s, char *text,
                        const struct dew_size_point *p)
 {
     enum dew_drawn_what what = worst(p);
     double hours = cli__size_middle(&p->hours[what]);
 
-    if (what == DEW_DRAWN_too_humid)
-        add(text, "it is above %s in", limit(s, "limits.too_humid").text);
-    else if (what == DEW_DRAWN_too_dry)
-        add(text, "it is below %s in", limit(s, "limits.too_dry").text);
+    int middle = hours > s->target.hours || s->target.draws == 0;
+
+    if (what == DEW_DRAWN_glass_wet)
+        add(text, "the glass is wet");
     else
-        add(text, "the glass is wet in");
-    add(text, " %s of the year", report__hours(hours).text);
+        add(text, "it is %s", what == DEW_DRAWN_too_humid ? "above" : "below");
+    if (what != DEW_DRAWN_glass_wet)
+        add(text, " %s",
+            limit(s, what == DEW_DRAWN_too_humid ? "limits.too_humid"
+                                                 : "limits.too_dry")
+                .text);
+    if (middle)
+        add(text, " in %s of the year", report__hours(hours).text);
+    else
+        add(text, " for too long in %zu of them", p->fails[what]);
 }
 
 /* The first point with the air asked for; the last one where none has it. */
@@ -351,6 +361,37 @@ static void say_untried(const struct cli__size *s)
     }
 }
 
+/* Which core is the better one, at the air asked for. */
+static void say_better(const struct cli__size *s)
+{
+    char text[TEXT] = "";
+    struct dew_size_best b = {0};
+    size_t i = 0;
+    int named = 0;
+
+    while (dew_size_best(s->size, i++, &b) &&
+           fabs(b.flow - s->target.asked) > 1e-3 * s->target.asked)
+        b.houses = 0;
+    if (b.houses == 0)
+        return;
+    add(text, "At %s, of the %zu houses drawn,", flow(s, b.flow).text,
+        b.houses);
+    for (int k = 0; k < DEW_SIZE_CORES; k++) {
+        if (dew_size_find(s->size, (enum dew_size_core)k, DEW_SIZE_flow) ==
+            NULL)
+            continue;
+        add(text, " %s %s %zu,", cli__size_core(s, (enum dew_size_core)k).text,
+            named++ > 0 ? "in"
+                        : "is outside the limits for the fewest hours in",
+            b.best[k]);
+    }
+    text[strlen(text) - 1] = '\0';
+    if (b.alike > 0)
+        add(text, "; in %zu they are less than a day apart", b.alike);
+    add(text, ".");
+    cli__wrap(stdout, 0, text);
+}
+
 static void say_question(const struct cli__size *s)
 {
     const struct dew_scenario *scenario = dew_run_scenario(s->run);
@@ -376,6 +417,7 @@ void cli__size_say(const struct cli__size *s)
     putchar('\n');
     for (int k = 0; k < DEW_SIZE_CORES; k++)
         say_core(s, (enum dew_size_core)k);
+    say_better(s);
     say_outdoors(s);
     if (value_of(s->run, "dehumidifier.observed")->given)
         cli__wrap(stdout, 0,

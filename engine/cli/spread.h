@@ -31,6 +31,9 @@ char *cli__spread_value(const struct cli__spread *s,
                         const struct dew_spread_input *input, char *out,
                         size_t size);
 
+/* spread_still.c: ranges that change nothing, by reason; none, nothing. */
+void cli__spread_print_still(const struct cli__spread *s);
+
 /* spread_print.c and spread_json.c */
 void cli__spread_print(const struct cli__spread *s);
 json_t *cli__spread_json(const struct cli__spread *s);

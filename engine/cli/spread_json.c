@@ -45,10 +45,13 @@ static json_t *input(const struct cli__spread *s,
     const struct dew_field *f = &dew_scenario_fields(&keys)[x->key];
     char value[200];
 
-    return json_pack("{s:s, s:s, s:s, s:s, s:b}", "key", f->path, "value",
-                     cli__spread_value(s, x, value, sizeof value), "option",
-                     x->each ? cli__spread_name(s, x->option) : "", "taken",
-                     taken[x->why], "usual", x->usual);
+    json_t *o =
+        json_pack("{s:s, s:s, s:s, s:s, s:b}", "key", f->path, "value",
+                  cli__spread_value(s, x, value, sizeof value), "option",
+                  x->each ? cli__spread_name(s, x->option) : "", "taken",
+                  taken[x->why], "usual", x->usual);
+
+    return x->still != NULL ? cli__set(o, "because", json_string(x->still)) : o;
 }
 
 static json_t *anew(const struct cli__spread *s)

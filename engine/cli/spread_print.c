@@ -330,8 +330,7 @@ void cli__spread_print(const struct cli__spread *s)
     print_others(s, DEW_SPREAD_DRAWN, 1,
                  "Not told, so drawn from what is usual (`dewledger check` "
                  "says from where to where):");
-    print_others(s, DEW_SPREAD_STILL, 0,
-                 "A range that changes nothing here, so not drawn:");
+    cli__spread_print_still(s);
     print_others(s, DEW_SPREAD_LISTED, 0,
                  "A range within a list, taken at its likely figure:");
     print_others(s, DEW_SPREAD_MONEY, 0, "Of money, in the costs of `run`:");

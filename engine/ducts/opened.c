@@ -196,9 +196,40 @@ static enum dew_status join(struct dew_ducts *d, struct dew_error *err)
     return status;
 }
 
+int ducts__no_boost(const struct dew_duct_layout *layout)
+{
+    for (int j = 0; j < layout->vent_count; j++) {
+        const struct dew_duct_vent *v = &layout->vents[j];
+
+        if (!(fabs(v->set[DEW_VENT_BOOST] - v->set[DEW_VENT_ON]) <= 0) ||
+            !(fabs(v->set_stale[DEW_VENT_BOOST] - v->set_stale[DEW_VENT_ON]) <=
+              0))
+            return 0;
+    }
+    return 1;
+}
+
+/* The boost as what runs, where it is set to the same. */
+static void take_as_running(struct dew_ducts *d)
+{
+    for (int j = 0; j < d->layout.vent_count; j++) {
+        d->limit[j][DEW_VENT_BOOST] = d->limit[j][DEW_VENT_ON];
+        for (int side = 0; side < 2; side++)
+            d->speed[j][DEW_VENT_BOOST][side] = d->speed[j][DEW_VENT_ON][side];
+    }
+}
+
 static enum dew_status set_fans(struct dew_ducts *d, struct dew_error *err)
 {
     enum dew_status status = DEW_OK;
+
+    if (ducts__no_boost(&d->layout)) {
+        d->vent = DEW_VENT_ON;
+        d->blower = d->layout.reference;
+        status = ducts__tune(d, err);
+        take_as_running(d);
+        return status;
+    }
 
     for (int s = DEW_VENT_ON; s <= DEW_VENT_BOOST && status == DEW_OK; s++) {
         d->vent = (enum dew_vent_state)s;

@@ -27,6 +27,10 @@ struct dew_ducts {
    as d->blower says. */
 enum dew_status ducts__tune(struct dew_ducts *d, struct dew_error *err);
 
+/* 1 where no ventilator is set to more on boost, or to other air: all that is
+   said of it running holds of the boost. */
+int ducts__no_boost(const struct dew_duct_layout *layout);
+
 /* Solve the flows of d->vent and d->blower. */
 enum dew_status ducts__solve(struct dew_ducts *d, struct dew_error *err);
 

@@ -350,14 +350,18 @@ enum dew_status dew_ducts_states(
 {
     struct dew_ducts *d;
     enum dew_status status = dew_ducts_open(&d, layout, err);
-    int states = 1;
+    int states = 1, no_boost = ducts__no_boost(layout);
 
     for (int k = 0; k < layout->handler_count; k++)
         states *= 3;
-    for (int v = 0; v < DEW_DUCT_VENT_STATES; v++)
+    for (int v = 0; v < DEW_DUCT_VENT_STATES - no_boost; v++)
         for (int b = 0; b < states && status == DEW_OK; b++)
             status =
                 dew_ducts_state(d, (enum dew_vent_state)v, b, &out[v][b], err);
+    for (int b = 0; b < states && status == DEW_OK && no_boost; b++) {
+        out[DEW_VENT_BOOST][b] = out[DEW_VENT_ON][b];
+        out[DEW_VENT_BOOST][b].vent = DEW_VENT_BOOST;
+    }
     dew_ducts_close(d);
     if (status == DEW_OK)
         *blowers = states;

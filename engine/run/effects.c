@@ -214,6 +214,7 @@ enum dew_status dew_effects_open(struct dew_effects **effects,
     e->t = *s;
     e->t.u = NULL;
     e->t.houses = NULL;
+    e->t.order = NULL;
     e->t.marched = 1; /* the likely house                                   */
     e->t.only = e->only;
     e->points = ask->points;
@@ -235,6 +236,7 @@ void dew_effects_close(struct dew_effects *e)
         return;
     free(e->t.u);
     free(e->t.houses);
+    free(e->t.order);
     free(e->order);
     free(e);
 }

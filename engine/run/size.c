@@ -56,14 +56,20 @@ static enum dew_status open_spread(struct dew_size *s,
                                    const struct dew_size_ask *ask,
                                    struct dew_error *err)
 {
-    struct dew_spread_ask draws = {
-        .draws = ask->draws, .seed = ask->seed, .threads = ask->threads};
+    struct dew_spread_ask draws = {.draws = ask->draws,
+                                   .seed = ask->seed,
+                                   .threads = ask->threads,
+                                   .years = ask->years,
+                                   .model = ask->model};
     enum dew_status status =
         run__spread_or_told(&core->spread, core->run, &draws, err);
 
     core->draws = draws.draws;
-    if (draws.draws > s->target.draws)
+    if (status == DEW_OK && draws.draws > s->target.draws) {
         s->target.draws = draws.draws;
+        s->target.years = (int)core->spread->year_count;
+        s->target.model = ask->model ? DEW_SPREAD_MODEL : 0;
+    }
     return status;
 }
 
@@ -175,8 +181,13 @@ static enum dew_status open_all(struct dew_size *s,
         status = open_cores(s, ask, all, faults);
     for (int k = 0; k < DEW_SIZE_CORES && any == NULL; k++)
         any = s->cores[k].run;
-    if (status == DEW_OK && any != NULL)
+    if (status == DEW_OK && any != NULL) {
+        struct dew_error err = {0};
+
         set_target(s, ask, any);
+        if (run__size_pair(s, &err) != DEW_OK)
+            status = core__fault(faults, &err);
+    }
     if (status == DEW_OK && any == NULL) {
         struct dew_error err = {0};
 
@@ -216,6 +227,7 @@ void dew_size_close(struct dew_size *s)
     if (s == NULL)
         return;
     for (int k = 0; k < DEW_SIZE_CORES; k++) {
+        free(s->cores[k].outside);
         dew_spread_close(s->cores[k].spread);
         dew_run_close(s->cores[k].run);
     }

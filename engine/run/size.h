@@ -21,6 +21,9 @@ struct run__size_core {
     struct dew_run *run; /* NULL: not tried, and why                         */
     struct dew_spread *spread;
     size_t draws; /* 0: nothing is told in a range                           */
+    /* [RUN__SIZE_GRID][draws]  h outside the limits at each airflow of the
+       grid; NaN where none was marched; NULL without draws                  */
+    double *outside;
     char why[200];
 };
 
@@ -47,11 +50,23 @@ struct dew_size {
 /* Of the weather of a run and the limits of its first option. */
 struct dew_size_outdoors run__outdoors(const struct dew_run *run);
 
+/* ---- size_best.c ------------------------------------------------------------- */
+
+/* Give the cores the same draws, and room for what is compared.  Errors:
+   DEW_EMEM. */
+enum dew_status run__size_pair(struct dew_size *s, struct dew_error *err);
+
+/* Keep what the houses just marched came to at airflow i of the grid. */
+void run__size_keep(struct dew_size *s, enum dew_size_core core, size_t i);
+
 /* ---- size_plan.c ------------------------------------------------------------- */
 
 /* Key i of an option of the run's scenario, as told there. */
 const struct dew_value *run__size_value(const struct dew_run *run,
                                         const char *key);
+
+/* The airflows of the grid, m3/s; returns how many. */
+size_t run__size_flows(const struct dew_size *s, double flows[RUN__SIZE_GRID]);
 
 /* Whether a figure is worth trying, by the curves before it; and then its
    first figures and what it is tried at, into c. */

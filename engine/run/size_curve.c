@@ -83,6 +83,8 @@ enum dew_status run__size_try(struct dew_size *s, struct run__size_curve *c,
     if (status == DEW_OK) {
         judge(s, c, &p);
         put(c, &p);
+        if (c->told.knob == DEW_SIZE_flow && !p.halved)
+            run__size_keep(s, c->told.core, c->tried);
     }
     dew_spread_fix(spread, NULL); /* the list is the curve's */
     return status;

@@ -99,6 +99,13 @@ static void grid_of(struct run__size_curve *c, const double *list, size_t count,
     }
 }
 
+size_t run__size_flows(const struct dew_size *s, double flow[RUN__SIZE_GRID])
+{
+    for (size_t i = 0; i < COUNT(flows); i++)
+        flow[i] = s->target.asked * flows[i];
+    return COUNT(flows);
+}
+
 static void grid(const struct dew_size *s, const struct dew_run *run,
                  struct run__size_curve *c)
 {

@@ -212,6 +212,7 @@ void dew_spread_close(struct dew_spread *s)
     free(s->inputs);
     free(s->u);
     free(s->houses);
+    free(s->order);
     free(s->room);
     free(s->as_told);
     free(s);
@@ -225,6 +226,25 @@ void dew_spread_fix(struct dew_spread *s, const struct dew_changes *changes)
 }
 
 /* ---- the march --------------------------------------------------------------- */
+
+/* Rows of a year one after another, for houses that march side by side through
+   one year share its sun; row 0 stays first. */
+static enum dew_status lay_order(struct dew_spread *s, struct dew_error *err)
+{
+    size_t rows = 1 + s->draws, at = 1;
+    size_t *order = calloc(2 * rows, sizeof *order);
+
+    if (order == NULL)
+        return core__fail(err, DEW_EMEM, "no memory for %zu draws", s->draws);
+    for (int year = 0; year < (int)s->year_count; year++)
+        for (size_t i = 0; i < s->draws; i++)
+            if (dew_spread_year(s, i) == year) {
+                order[rows + 1 + i] = at;
+                order[at++] = 1 + i;
+            }
+    s->order = order;
+    return DEW_OK;
+}
 
 static size_t least(size_t a, size_t b)
 {
@@ -245,6 +265,8 @@ static enum dew_status blocks(struct dew_spread *s, struct dew_error *err)
     size_t left = 1 + s->draws - s->marched;
     size_t threads = least(s->threads, RUN__SPREAD_THREADS), count;
 
+    if (s->order == NULL && lay_order(s, err) != DEW_OK)
+        return DEW_EMEM;
     s->block = run__spread_block(left, threads);
     count = least(threads, (left + s->block - 1) / s->block);
     core__parallel(threads, count, one_block, s);
@@ -290,8 +312,9 @@ const struct dew_drawn *dew_spread_house(const struct dew_spread *s,
                                          size_t draw, size_t option)
 {
     size_t row = draw < s->draws ? draw + 1 : 0;
+    size_t place = s->order != NULL ? s->order[1 + s->draws + row] : row;
 
-    return row < s->marched && option < s->options
+    return place < s->marched && option < s->options
                ? &s->houses[row * s->options + option]
                : NULL;
 }

@@ -42,8 +42,11 @@ struct dew_spread {
     size_t draws, options, threads;
     const unsigned char *only; /* [options]  1: marched, and counted without
                                   a verdict; NULL: all, and judged           */
-    size_t marched; /* rows                                                   */
-    size_t block;   /* rows that march together now                           */
+    size_t marched; /* of order                                               */
+    /* [1 + draws]  rows as they are marched, those of a year together; and
+       then the place of each in that.  NULL until draws are marched          */
+    size_t *order;
+    size_t block; /* rows that march together now                           */
     enum dew_spread_by by;
     enum dew_status failed;
     /* of the blocks that march at once, each on a thread */
@@ -94,7 +97,7 @@ enum dew_status run__spread_agrees(const struct dew_spread *s, size_t row,
    each thread. */
 size_t run__spread_block(size_t left, size_t threads);
 
-/* March rows first .. first + count, at most a block, and judge them: row 0
+/* March order[first] .. of so many rows, at most a block, and judge them: row 0
    before all others and by itself. */
 enum dew_status run__spread_march(struct dew_spread *s, size_t first,
                                   size_t count, struct dew_error *err);

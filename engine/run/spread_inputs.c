@@ -199,6 +199,24 @@ static enum dew_status try_option(const struct dew_spread *s, size_t key,
     return status;
 }
 
+/* Where options have reasons apart, the one closest to the key. */
+static const char *why_still(const struct dew_spread *s, size_t key)
+{
+    int lull = -1;
+
+    for (size_t i = 0; i < s->options; i++) {
+        int here;
+
+        if (!drawn(s, key, i))
+            continue;
+        here = dew_scenario_lull(values_of(s, i), key);
+        if (here < 0)
+            return dew_scenario_lull_words(here);
+        lull = here > lull ? here : lull;
+    }
+    return dew_scenario_lull_words(lull);
+}
+
 static enum dew_status mark(const struct dew_spread *s,
                             struct dew_spread_input *x, struct end *ends,
                             struct dew_error *err)
@@ -208,8 +226,10 @@ static enum dew_status mark(const struct dew_spread *s,
 
     for (size_t i = 0; i < s->options && status == DEW_OK && !moves; i++)
         status = try_option(s, x->key, i, ends, &moves, err);
-    if (status == DEW_OK && !moves)
+    if (status == DEW_OK && !moves) {
         x->why = DEW_SPREAD_STILL;
+        x->still = why_still(s, x->key);
+    }
     return status;
 }
 
@@ -241,6 +261,7 @@ static void forget_default(const struct dew_spread *s,
     x->option = option;
     x->usual = 0;
     x->why = DEW_SPREAD_SURE;
+    x->still = NULL;
 }
 
 /* ---- the inputs ---------------------------------------------------------- */

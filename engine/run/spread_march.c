@@ -57,9 +57,20 @@ static const struct run__spread_year *year_of(const struct block *b, size_t k)
     return &b->s->years[dew_spread_year(b->s, draw_of(b, k))];
 }
 
+/* The place of a house in the block; and of a place the option and the row. */
 static size_t at(const struct block *b, size_t option, size_t k)
 {
     return option * b->count + k;
+}
+
+static size_t option_at(const struct block *b, size_t place)
+{
+    return place / b->count;
+}
+
+static size_t row_at(const struct block *b, size_t place)
+{
+    return place % b->count;
 }
 
 static const char *name_of(const struct block *b, size_t option)
@@ -123,9 +134,9 @@ static enum dew_status make(struct block *b, size_t option,
 
 /* ---- marching ---------------------------------------------------------------- */
 
-/* Houses of a block that branch alike. */
+/* Houses of a block that branch alike, by their places. */
 struct flight {
-    size_t option, count, row[DEW_BUNDLE_MOST];
+    size_t count, place[DEW_BUNDLE_MOST];
 };
 
 enum { YEAR, MONTHS = 12 }; /* tallies of a house: the year, then months */
@@ -141,13 +152,12 @@ static enum dew_status open_flight(const struct block *b,
     enum dew_status status;
 
     for (size_t k = 0; k < f->count; k++) {
-        cases[k] = &b->cases[at(b, f->option, f->row[k])];
-        weather[k] = year_of(b, f->row[k])->weather;
+        cases[k] = &b->cases[f->place[k]];
+        weather[k] = year_of(b, row_at(b, f->place[k]))->weather;
     }
     status = dew_bundle_open(bundle, cases, weather, f->count, 1 + MONTHS, err);
     for (size_t k = 0; k < f->count && status == DEW_OK; k++) {
-        dew_bundle_require(*bundle, k,
-                           b->outcomes[at(b, f->option, f->row[k])].required);
+        dew_bundle_require(*bundle, k, b->outcomes[f->place[k]].required);
         dew_bundle_prescribe_t(*bundle, k, r->held ? r->measured.t : NULL,
                                weather[k].count);
     }
@@ -158,7 +168,7 @@ static void land(const struct block *b, const struct flight *f,
                  const struct dew_bundle *bundle)
 {
     for (size_t k = 0; k < f->count; k++) {
-        struct dew_outcome *o = &b->outcomes[at(b, f->option, f->row[k])];
+        struct dew_outcome *o = &b->outcomes[f->place[k]];
 
         dew_bundle_total(bundle, k, YEAR, &o->year);
         for (size_t m = 0; m < MONTHS; m++)
@@ -182,46 +192,45 @@ static enum dew_status fly(const struct block *b, const struct flight *f,
     if (status == DEW_OK)
         land(b, f, bundle);
     dew_bundle_close(bundle);
-    return status == DEW_OK ? DEW_OK : blame(b, f->option, f->row[failed], err);
+    return status == DEW_OK ? DEW_OK
+                            : blame(b, option_at(b, f->place[failed]),
+                                    row_at(b, f->place[failed]), err);
 }
 
-/* All rows of an option, those that branch alike side by side. */
-static enum dew_status march(const struct block *b, size_t option,
+/* Houses from a place on, those that branch alike side by side; ROWS at most. */
+static enum dew_status march(const struct block *b, size_t first, size_t count,
                              struct dew_error *err)
 {
-    const struct dew_case *cases = &b->cases[at(b, option, 0)];
     unsigned char gone[ROWS] = {0};
-    struct flight f = {.option = option};
+    struct flight f;
     size_t lanes = (size_t)dew_bundle_lanes();
     enum dew_status status = DEW_OK;
 
     while (status == DEW_OK &&
-           (f.count = dew_bundle_next(cases, b->count, lanes, gone, f.row)) > 0)
+           (f.count = dew_bundle_next(&b->cases[first], count, lanes, gone,
+                                      f.place)) > 0) {
+        for (size_t k = 0; k < f.count; k++)
+            f.place[k] += first;
         status = fly(b, &f, err);
+    }
     return status;
 }
 
 /* An option of which nothing is drawn came to the same in every row. */
-static enum dew_status march_once(const struct block *b, size_t option,
-                                  struct dew_error *err)
+static enum dew_status march_option(const struct block *b, size_t option,
+                                    struct dew_error *err)
 {
-    struct dew_outcome *told = &b->s->as_told[option];
-
-    if (b->row[0] > 0 && !run__spread_moves(b->s, option)) {
-        for (size_t k = 0; k < b->count; k++)
-            b->outcomes[at(b, option, k)] = *told;
-        return DEW_OK;
-    }
-    if (march(b, option, err) != DEW_OK)
-        return err->status;
-    if (b->row[0] == 0)
-        *told = b->outcomes[at(b, option, 0)];
+    if (run__spread_moves(b->s, option))
+        return march(b, at(b, option, 0), b->count, err);
+    for (size_t k = 0; k < b->count; k++)
+        b->outcomes[at(b, option, k)] = b->s->as_told[option];
     return DEW_OK;
 }
 
 /* ---- judging ----------------------------------------------------------------- */
 
 enum { OPTIONS = (RUN__MOST - RUN__OTHERS) / 2 }; /* of a run at most */
+_Static_assert((int)OPTIONS <= (int)ROWS, "the likely houses are a block");
 
 static enum dew_spread_by ranked_by(const struct dew_question *q)
 {
@@ -289,17 +298,45 @@ static void count(const struct block *b, size_t k)
 
 /* ---- a block ----------------------------------------------------------------- */
 
-static enum dew_status all_options(struct block *b, struct dew_error *err)
+static int is_marched(const struct block *b, size_t option)
+{
+    return b->s->only == NULL || b->s->only[option];
+}
+
+/* The likely house of every option, side by side where they branch alike. */
+static enum dew_status likely(struct block *b, struct dew_error *err)
+{
+    size_t options = b->s->options;
+    enum dew_status status = DEW_OK;
+
+    for (size_t i = 0; i < options && status == DEW_OK; i++)
+        status = make(b, i, err);
+    if (status == DEW_OK)
+        status = march(b, 0, options, err);
+    for (size_t i = 0; i < options && status == DEW_OK; i++)
+        b->s->as_told[i] = b->outcomes[i];
+    return status;
+}
+
+static enum dew_status drawn_rows(struct block *b, struct dew_error *err)
 {
     enum dew_status status = DEW_OK;
 
     for (size_t i = 0; i < b->s->options && status == DEW_OK; i++) {
-        if (b->s->only != NULL && !b->s->only[i])
+        if (!is_marched(b, i))
             continue;
         status = make(b, i, err);
         if (status == DEW_OK)
-            status = march_once(b, i, err);
+            status = march_option(b, i, err);
     }
+    return status;
+}
+
+static enum dew_status all_options(struct block *b, struct dew_error *err)
+{
+    enum dew_status status =
+        b->row[0] == 0 ? likely(b, err) : drawn_rows(b, err);
+
     for (size_t k = 0; k < b->count && status == DEW_OK; k++)
         if (b->s->only != NULL)
             count(b, k);
@@ -319,7 +356,7 @@ enum dew_status run__spread_march(struct dew_spread *s, size_t first,
     enum dew_status status;
 
     for (size_t k = 0; k < count; k++)
-        put_row(&b, first + k);
+        put_row(&b, s->order != NULL ? s->order[first + k] : first + k);
     status =
         b.cases != NULL && b.outcomes != NULL && b.list != NULL
             ? all_options(&b, err)

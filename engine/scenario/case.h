@@ -126,6 +126,8 @@ double scenario__people_count(const struct dew_value *v);
 /* Showers and baths, and meals, a day. */
 double scenario__showers(const struct dew_value *v);
 double scenario__meals(const struct dew_value *v);
+/* kg still in the fabric when the year begins. */
+double scenario__construction_water(const struct dew_value *v);
 /* m3/s asked by the rule or the key; 0 = none. */
 double scenario__required(const struct dew_value *v);
 /* Of the ventilator as rated, m3/s. */

@@ -233,7 +233,7 @@ static enum dew_status living(const struct scenario__making *m)
  * but the house is younger than two years: what gives off 4.7 kg/day when just
  * finished, [AO88], less what has gone since by its half-life.
  */
-static double construction_water(const struct dew_value *v)
+double scenario__construction_water(const struct dew_value *v)
 {
     const double fresh = 4.7, young = 2 * 365 * day_s; /* kg/day, s */
     double half_life = SI(v, moisture_drying_half_life);
@@ -272,9 +272,10 @@ static enum dew_status make_water(const struct scenario__making *m)
         return status;
     if (WORD(v, ventilator_core) != DEW_CORE_none)
         make_pickups(m);
-    if (construction_water(v) > 0)
-        water[DEW_SOURCE_drying] = dew_house_drying(
-            construction_water(v), SI(v, moisture_drying_half_life) / day_s, 0);
+    if (scenario__construction_water(v) > 0)
+        water[DEW_SOURCE_drying] =
+            dew_house_drying(scenario__construction_water(v),
+                             SI(v, moisture_drying_half_life) / day_s, 0);
     return DEW_OK;
 }
 

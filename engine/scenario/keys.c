@@ -66,6 +66,11 @@ static const struct dew_form minute_forms[] = {{DEW_TIME, 0, 3600}};
 #define WEATHER  "of the weather, hour by hour"
 #define COMPUTED "computed from the layout, whose keys have theirs"
 #define MODEL    "what the model takes it to be"
+/* of rows, whose figures are not drawn */
+#define LAID     "it can be measured where it is laid"
+#define SHARED   "a share of one whole: the rows sum to it"
+#define FOUND_SO "it was measured, and holds in place of what is computed"
+#define CHOSEN   "it says which, not how much"
 #define OF_MONEY "of money, which is told as a range and not drawn"
 
 /* The help is the first of the rest; further members may follow it. */
@@ -87,19 +92,19 @@ static const struct dew_form minute_forms[] = {{DEW_TIME, 0, 3600}};
 /* clang-format off */
 #define SHARE "a share: 1 is perfect"
 static const struct dew_field rating_columns[SCENARIO__RATING_COLUMNS] = {
-    ROW("flow",          NUMBER, FLOW, 1e-3, 0.5, "one household's ventilator", NULL, NULL, NULL, "net supply air of the row")
-    ROW("power",         NUMBER, POWER, 0, 1000, "one household's ventilator", "", NULL, NULL, "electricity of both fans")
-    ROW("pressure",      NUMBER, PRESSURE, 0, 500, "small fans make no more", "", NULL, NULL, "pressure outside the unit at this flow")
-    ROW("outdoor",       NUMBER, TEMPERATURE, -40, 50, "temperatures of tests", "", NULL, NULL, "outdoor air of the test; 0 degC, 35 degC for tre")
-    ROW("indoor",        NUMBER, TEMPERATURE, 10, 30, "temperatures of tests", "", NULL, NULL, "indoor air of the test; 22 degC, 24 degC for tre")
-    ROW("sre",           NUMBER, PURE, 0, 1, SHARE, "", NULL, NULL, "sensible recovery efficiency")
-    ROW("ase",           NUMBER, PURE, 0, 1, SHARE, "", NULL, NULL, "apparent sensible effectiveness")
-    ROW("asre",          NUMBER, PURE, 0, 1, SHARE, "", NULL, NULL, "adjusted sensible recovery efficiency")
-    ROW("sensible",      NUMBER, PURE, 0, 1, SHARE, "", NULL, NULL, "the core's own, fan heat left out")
-    ROW("tre",           NUMBER, PURE, 0, 1, SHARE, "", NULL, NULL, "total recovery efficiency, cooling")
-    ROW("lrmt",          NUMBER, PURE, 0, 1, SHARE, "", NULL, NULL, "latent recovery moisture transfer")
-    ROW("moisture",      NUMBER, PURE, 0, 1, SHARE, "", NULL, NULL, "the core's own")
-    ROW("cross_leakage", NUMBER, PURE, 0, 0.3, "more than that is a hole in the core", "", NULL, NULL, "exhaust air transfer ratio (EATR)")
+    ROW("flow",          NUMBER, FLOW, 1e-3, 0.5, "one household's ventilator", NULL, NULL, NULL, "net supply air of the row", SURE(SHEET))
+    ROW("power",         NUMBER, POWER, 0, 1000, "one household's ventilator", "", NULL, NULL, "electricity of both fans", SURE(SHEET))
+    ROW("pressure",      NUMBER, PRESSURE, 0, 500, "small fans make no more", "", NULL, NULL, "pressure outside the unit at this flow", SURE(SHEET))
+    ROW("outdoor",       NUMBER, TEMPERATURE, -40, 50, "temperatures of tests", "", NULL, NULL, "outdoor air of the test; 0 degC, 35 degC for tre", SURE(SHEET))
+    ROW("indoor",        NUMBER, TEMPERATURE, 10, 30, "temperatures of tests", "", NULL, NULL, "indoor air of the test; 22 degC, 24 degC for tre", SURE(SHEET))
+    ROW("sre",           NUMBER, PURE, 0, 1, SHARE, "", NULL, NULL, "sensible recovery efficiency", SURE(SHEET))
+    ROW("ase",           NUMBER, PURE, 0, 1, SHARE, "", NULL, NULL, "apparent sensible effectiveness", SURE(SHEET))
+    ROW("asre",          NUMBER, PURE, 0, 1, SHARE, "", NULL, NULL, "adjusted sensible recovery efficiency", SURE(SHEET))
+    ROW("sensible",      NUMBER, PURE, 0, 1, SHARE, "", NULL, NULL, "the core's own, fan heat left out", SURE(SHEET))
+    ROW("tre",           NUMBER, PURE, 0, 1, SHARE, "", NULL, NULL, "total recovery efficiency, cooling", SURE(SHEET))
+    ROW("lrmt",          NUMBER, PURE, 0, 1, SHARE, "", NULL, NULL, "latent recovery moisture transfer", SURE(SHEET))
+    ROW("moisture",      NUMBER, PURE, 0, 1, SHARE, "", NULL, NULL, "the core's own", SURE(SHEET))
+    ROW("cross_leakage", NUMBER, PURE, 0, 0.3, "more than that is a hole in the core", "", NULL, NULL, "exhaust air transfer ratio (EATR)", SURE(SHEET))
 };
 /* clang-format on */
 

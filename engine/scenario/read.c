@@ -308,6 +308,7 @@ static void take_base_alone(struct dew_scenario *s, struct scenario__reading *r)
 {
     struct dew_value *v = values_new(s, s->base);
 
+    s->bare = 1;
     if (v == NULL)
         no_memory(r);
     else

@@ -103,6 +103,11 @@ const char *dew_scenario_name(const struct dew_scenario *scenario,
     return scenario->options[option].name;
 }
 
+int dew_scenario_bare(const struct dew_scenario *scenario)
+{
+    return scenario->bare;
+}
+
 size_t dew_scenario_find(const struct dew_scenario *scenario, const char *name)
 {
     size_t i = 0;

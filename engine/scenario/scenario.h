@@ -23,6 +23,7 @@ struct dew_scenario {
     struct dew_value *presets, *base; /* SCENARIO__KEYS each */
     struct scenario__option options[SCENARIO__OPTIONS];
     size_t count;
+    int bare; /* 1: no options were told, and the one is the house itself */
     size_t systems[3];
 };
 

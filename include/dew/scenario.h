@@ -202,6 +202,8 @@ const char *dew_scenario_title(const struct dew_scenario *scenario);
 size_t dew_scenario_count(const struct dew_scenario *scenario);
 const char *dew_scenario_name(const struct dew_scenario *scenario,
                               size_t option);
+/* 1 where no option was told: the one there is is the house as it stands. */
+int dew_scenario_bare(const struct dew_scenario *scenario);
 /* The option of that name, or the count when there is none. */
 size_t dew_scenario_find(const struct dew_scenario *scenario, const char *name);
 /* One value for each row of dew_scenario_fields, in its order. */
@@ -254,6 +256,15 @@ char *dew_scenario_show_doubt(const struct dew_field *field,
 /* The choice at a share (0 .. 1) of those that words in doubt may be; the one
    told where it is in no doubt. */
 int dew_scenario_word(const struct dew_value *value, double share);
+
+/*
+ * Why a range of a key (its place in dew_scenario_fields) changes nothing with
+ * these values: what it is about is not there, or another key stands in its
+ * place.  -1 where neither is so; of two the higher is the closer to the key.
+ */
+int dew_scenario_lull(const struct dew_value *values, size_t key);
+/* In words, "there is no basement"; of -1 too.  Static. */
+const char *dew_scenario_lull_words(int lull);
 
 /* ---- what it makes ------------------------------------------------------ */
 

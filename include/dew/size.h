@@ -67,6 +67,8 @@ struct dew_size_ask {
                        target                                                */
     double hours;   /* h   a limit may be broken; NaN: the share of the year
                        of dew_verdict_judging                                */
+    int years, model; /* 1: the draws go through made years, and carry the
+                         model's own error, as dew_spread_ask has it         */
 };
 
 /* One figure tried. */
@@ -131,6 +133,24 @@ enum dew_status dew_size_step(struct dew_size *size, double *done,
 const struct dew_size_curve *dew_size_curve(const struct dew_size *size,
                                             size_t i);
 
+/*
+ * Which core is the better one at an airflow: in how many of the houses drawn
+ * each is outside the limits (too humid, too dry, wet glass) for the fewest
+ * hours; houses in which the best two are less than a day apart are alike (our
+ * own).  Airflows of the first grid, with the draws that the cores share.
+ */
+struct dew_size_best {
+    double flow;                 /* m3/s                                     */
+    size_t houses;               /* best[] and alike sum to it               */
+    size_t best[DEW_SIZE_CORES]; /* 0 of one that was not tried there        */
+    size_t alike;
+};
+
+/* Airflow i, rising, 1; 0 past the last, and where there are no two cores with
+   draws to compare.  Whole once done is 1. */
+int dew_size_best(const struct dew_size *size, size_t i,
+                  struct dew_size_best *best);
+
 /* That of a core and knob, or NULL. */
 const struct dew_size_curve *dew_size_find(const struct dew_size *size,
                                            enum dew_size_core core,
@@ -149,6 +169,8 @@ const struct dew_run *dew_size_run(const struct dew_size *size,
 /* What was asked, as it was taken. */
 struct dew_size_target {
     size_t draws; /* 0: nothing here is told in a range                */
+    int years;    /* that the draws go through                         */
+    double model; /* -   the model's own error, at most; 0: not drawn  */
     double share;
     double hours; /* h   a limit may be broken                         */
     double asked; /* m3/s  fresh air asked for; by ASHRAE 62.2 of 2013 where

@@ -67,6 +67,7 @@ struct dew_spread_input {
     int usual;     /* 1: nobody told it, it is its default that is doubted   */
     enum dew_spread_why why;
     size_t column; /* of the draws; DRAWN only                               */
+    const char *still; /* why, in words; STILL only, else NULL.  Static      */
 };
 
 /* What "best" was judged by, of options that will do. */

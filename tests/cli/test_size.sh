@@ -25,6 +25,7 @@ says "nothing on stderr where there is no terminal" test ! -s err
 says "no line above 80 columns" test -z "$(grep -E '^.{81}' out)"
 says "no blank at the end of a line" test -z "$(grep -E ' $' out)"
 tr -s '\n ' '  ' <out >flat
+says "made years and the model's own error are in the band" grep -q 'through one of 16 made years of the place each, with the model.s own error, up to 10 points of humidity' flat
 says "the option with a core is sized" grep -q 'How much is enough for "enthalpy core"' flat
 says "its own core is told" grep -q 'With the enthalpy core as told: no airflow alone is enough: at 8[0-9] cfm it is above 60 % in' flat
 says "and a core of the other kind" grep -q 'With a typical heat core: ' flat
@@ -32,6 +33,7 @@ says "not another of its own kind" sh -c '! grep -q "typical enthalpy core" flat
 says "a dehumidifier in pints a day on its label" grep -q 'a dehumidifier of [0-9]* pint/day by its label (test at 65 degF) keeps it below 60 %' flat
 says "its set point" grep -q 'One of [0-9]* pint/day may be set to 5[0-9] % at most' flat
 says "both at once" grep -q 'Together that is enough in [78] of the 8 houses drawn' flat
+says "which core is the better one at the air asked for" grep -q 'At 85 cfm, of the 8 houses drawn, the enthalpy core as told is outside the limits for the fewest hours in [78], a typical heat core in [01][.;]' flat
 says "what outdoor air is itself" grep -q 'Outdoor air, once at room temperature, is itself above 60 % in 7,[0-9]* hours' flat
 says "where more air makes it damper" grep -q 'More air makes it damper above 2[0-9] cfm' flat
 says "a curve for each core" test "$(grep -c '^Airflow, ' out)" = 2
@@ -78,6 +80,20 @@ for c in r["curves"]:
 assert {("own", "flow"), ("heat", "flow"), ("own", "dehumidifier"),
         ("own", "together")} <= seen and not [s for s in seen if s[0] == "enthalpy"]
 END
+
+ends "the better core, drawn" 0 size house.yaml --draws 8 $wide --set 'limits.too_humid=60%' --option 'enthalpy core' --better better.svg --json
+says "as bands over airflow, with the cores named" sh -c 'grep -q "the better core by airflow" better.svg && grep -q "a typical heat core" better.svg && grep -q "less than a day apart" better.svg'
+says "the drawing is whole" python3 -c 'import xml.dom.minidom as x; x.parse("better.svg")'
+says "each house is counted once at each airflow" python3 - <<'END'
+import json
+r = json.load(open("out"))
+assert len(r["better_core"]) == 8
+for b in r["better_core"]:
+    assert b["own"] + b["heat"] + b["enthalpy"] + b["alike"] == b["houses"] == 8
+assert r["better_core"][3]["own"] >= 6 and r["years"] == 16
+END
+ends "no houses, no better core" 1 size house.yaml --draws 0 $wide --better none.svg
+says "and why" grep -q 'it takes two cores and houses drawn' err
 
 # ---- other houses ----------------------------------------------------------------
 sed 's/ ([^)]*)//g' house.yaml >sure.yaml

@@ -15,7 +15,8 @@ says "a drawn range is told" grep -q '^  people.count: 4 (2 to 6)$' out
 says "one by option is" grep -q '^  dehumidifier.set: 60 % (56 to 66), by option$' out
 says "money is set apart" grep -q '^Of money, .*: prices.electricity.$' out
 says "what nobody told is drawn" sh -c 'tr -s "\n" " " <out | grep -q "^.*Not told, so drawn from what is usual .* surfaces.corner_factor,"'
-says "and nothing of a machine that is not there" sh -c '! tr -s "\n" " " <out | grep -q "Not told.*humidifier.set.*Of money"'
+says "and nothing of a machine that is not there" sh -c '! tr -s "\n" " " <out | grep -q "Not told.*humidifier.set.*Not drawn"'
+says "what is not there is told by the reason why" sh -c 'tr -s "\n" " " <out | grep -q "^.*Not drawn, for it changes nothing here: there is no basement (house.basement_depth, house.basement_height, insulation.basement_walls); no baths are told (moisture.bath_water);.* no layout is written (.* [0-9]* of ducts);.* there is no humidifier (humidifier.set, humidifier.band);"'
 says "what has no range is named" grep -q '^Not doubted.* house.floor_area' out
 says "each option has its share and its hours" test "$(grep -c '^2 enthalpy core' out)" = 2
 cp out one
@@ -36,6 +37,10 @@ assert r["draws"] == 32 and r["seed"] == 1 and len(r["options"]) == 2
 told = {i["key"]: i["taken"] for i in r["inputs"]}
 assert told["people.count"] == "drawn" and told["cooling.shr"] == "as_told"
 assert told["prices.electricity"] == "money"
+why = {i["key"]: i.get("because") for i in r["inputs"]}
+assert why["humidifier.set"] == "there is no humidifier"
+assert why["people.count"] is None and why["prices.electricity"] is None
+assert all((t == "without_effect") == (why[k] is not None) for k, t in told.items())
 for o in r["options"]:
     h = o["too_humid_h"]
     assert 0 <= h["p10"] <= h["p50"] <= h["p90"] <= 8760
@@ -69,6 +74,8 @@ says "is drawn" grep -q '^Not told, so drawn from what is usual' out
 ends "ranges that cross" 0 spread house.yaml --draws 32 --set 'temperature.heat=70 degF (66 to 80)' --set 'temperature.cool=75 degF (71 to 80)' --told
 says "others are drawn in their place" sh -c 'tr -s "\n" " " <out | grep -q "[1-9] of the 32 houses drawn could not be, and others were drawn in their place: temperature.heat heats to above what temperature.cool cools to"'
 says "what is not told stays" grep -q '^What you did not tell stands at its usual value, without doubt' out
+ends "a range of what is not there" 0 spread house.yaml --draws 8 --told --set 'bath_fan.power=10 W (5 to 30)' --set 'bath_fan.run=1 h/day (0.5 to 2)'
+says "is told by name, with the reason" grep -q '^Not drawn, for it changes nothing here: no bath fan is told (bath_fan.power,$' out
 ends "a range by --set" 0 spread sure.yaml --draws 8 --set 'people.count=4 (3 to 5)'
 says "its place is told" grep -q '^  people.count: 4 (3 to 5)$' out
 ends "one option" 0 spread house.yaml --draws 8 --option 'as it stands'

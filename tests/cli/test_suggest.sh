@@ -45,11 +45,24 @@ sed 's/place: 722020/place: 726580/' house.yaml >cold.yaml
 ends "a cold place" 0 run cold.yaml --quick --suggest --full
 says "has humidifiers tried" grep -q 'humidifier"' out
 
+# ---- where the file has no options, nobody need ask ------------------------------
+ends "no options" 0 run house.yaml --draws 8
+says "that they are made is told, and how long it takes" sh -c 'tr -s "\n" " " <err | grep -q "the file has no options, so those usually tried are marched: half a minute or so on two processors; --quick marches the house alone"'
+says "they are those of --suggest" sh -c 'grep "^[0-9] " out | cut -c1-22 >a; grep "^[0-9] " run | cut -c1-22 >b; test -s a && cmp a b'
+says "and it tells what was tried" grep -q '^These options were made for this house: 25 were tried' out
+ends "no houses drawn, no options" 0 run house.yaml --draws 0
+says "it is the house alone" sh -c 'test ! -s err && grep -q "^One option is no comparison" out'
+echo '{weather: {place: 722020}, house: {floor_area: 170 m2, bedrooms: 3}}' >braces.yaml
+ends "a file that takes none" 0 run braces.yaml --draws 8 --set run.steps_per_hour=1
+says "is run as it is" sh -c 'test ! -s err && grep -q "^One option is no comparison" out'
+sed '$a options: [{name: as it stands}]' house.yaml >one.yaml
+ends "one option that was told" 0 run one.yaml --draws 8
+says "is told alone" grep -q '^One option is no comparison' out
+
 # ---- what is refused -------------------------------------------------------------
 ends "--yaml alone" 2 run house.yaml --yaml
 ends "a house with a fault" 1 run house.yaml --quick --suggest --set house.airtightness=-1ach50
 says "which is told" grep -q 'house.airtightness' err
-echo '{weather: {place: 722020}, house: {floor_area: 170 m2, bedrooms: 3}}' >braces.yaml
 ends "all within braces" 1 run braces.yaml --quick --suggest
 says "how to write it" grep -q '^dewledger: braces.yaml: the file is written within { }' err
 says "and nothing is printed" test ! -s out

@@ -135,4 +135,38 @@ TEST(a_fan_too_weak_says_so)
 
 ROWS(balances, balance_row);
 ROWS(references, reference_row);
+/* All states at once are those one by one, the boost's too. */
+static void all_states_are_those_alone(double boost)
+{
+    static struct dew_duct_state all[DEW_DUCT_VENT_STATES][DEW_BLOWER_STATES];
+    struct dew_duct_layout l = said(DEW_LAYOUT_return_tie, 1, 1);
+    struct dew_ducts *d;
+    int blowers;
+
+    l.vents[0].set[DEW_VENT_BOOST] = boost * l.vents[0].set[DEW_VENT_ON];
+    d = open_layout(&l);
+    assert_int_equal(dew_ducts_states(&l, all, &blowers, NULL), DEW_OK);
+    assert_int_equal(blowers, 3);
+    for (int v = 0; v < DEW_DUCT_VENT_STATES; v++)
+        for (int b = 0; b < blowers; b++) {
+            struct dew_duct_state one = at(d, (enum dew_vent_state)v, b);
+
+            assert_int_equal(all[v][b].vent, v);
+            assert_int_equal(all[v][b].blower, b);
+            assert_near(all[v][b].fresh_gross, one.fresh_gross, 1e-9);
+            assert_near(all[v][b].stale_drawn, one.stale_drawn, 1e-9);
+            assert_near(all[v][b].fan_w, one.fan_w, 1e-6);
+        }
+    assert_near(all[DEW_VENT_BOOST][0].fresh_gross /
+                    all[DEW_VENT_ON][0].fresh_gross,
+                boost, 1e-6);
+    dew_ducts_close(d);
+}
+
+TEST(all_states_at_once_are_those_alone)
+{
+    all_states_are_those_alone(1);
+    all_states_are_those_alone(1.2);
+}
+
 RUN_TESTS("ducts: flows set");

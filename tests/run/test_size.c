@@ -560,4 +560,40 @@ static void it_says_why(void **state)
 }
 ROWS(refused_rows, it_says_why);
 
+/* ---- years and the model's own error --------------------------------------------- */
+
+static struct dew_draws_range highest_flow(int years, int model, int *of_years)
+{
+    const struct dew_size_ask ask = {&damp, 16, 2, 0, 0.8, NAN, years, model};
+    struct dew_error list[FAULTS] = {{0}};
+    struct dew_faults faults = {list, FAULTS, 0};
+    struct dew_draws_range r;
+    struct dew_size *s;
+    double done;
+
+    assert_int_equal(dew_size_open(&s, &ask, &faults), DEW_OK);
+    for (int i = 0; i < 8; i++)
+        assert_int_equal(dew_size_step(s, &done, NULL), DEW_OK);
+    r = s->curves[0].points[7].hours[DEW_DRAWN_too_humid];
+    *of_years = dew_size_target(s).years;
+    assert_near(dew_size_target(s).model, model ? DEW_SPREAD_MODEL : 0, 0);
+    dew_size_close(s);
+    return r;
+}
+
+TEST(the_band_is_wider_by_years_and_the_models_own_error)
+{
+    int years;
+    struct dew_draws_range bare = highest_flow(0, 0, &years);
+    struct dew_draws_range with_model = highest_flow(0, 1, &years);
+
+    assert_int_equal(years, 1);
+    struct dew_draws_range with_years = highest_flow(1, 0, &years);
+    assert_int_equal(years, DEW_SPREAD_YEARS);
+    assert_near(with_years.told, bare.told, 1e-9); /* the house as told */
+    assert_near(with_model.told, bare.told, 1e-9);
+    assert_true(fabs(with_years.p90 - bare.p90) > 1);
+    assert_true(with_model.p90 - with_model.p10 > 1.2 * (bare.p90 - bare.p10));
+}
+
 RUN_TESTS_IN("size", open_all, close_all);

@@ -185,7 +185,10 @@ TEST(what_nobody_told_is_drawn_from_what_is_usual)
         assert_non_null(x);
         assert_int_equal(x->why, usual_rows[i].why);
         assert_int_equal(x->usual, usual_rows[i].usual);
+        assert_true((x->still != NULL) == (x->why == DEW_SPREAD_STILL));
     }
+    assert_string_equal(input(s, "ducts.mixing")->still,
+                        "no layout is written");
     assert_null(input(s, "prices.gas"));
     x = input(s, "surfaces.edge_factor"); /* 55 % (45 to 70) */
     for (size_t i = 0; i < DRAWS; i++) {
