@@ -122,6 +122,7 @@ json_t *cli__fit_json(const struct cli__fit *f)
     o = cli__set(o, "air_change_after",
                  dew_fit_change(f->fit) ? falls(f, 1) : json_null());
     o = cli__set(o, "change", change(f));
+    o = cli__set(o, "house", cli__fit_house_json(f));
     o = cli__set(o, "innovation_rms", cli__real(l->innovation));
     o = cli__set(o, "outdoor_least_c", cli__real(l->t_least));
     o = cli__set(o, "outdoor_most_c", cli__real(l->t_most));

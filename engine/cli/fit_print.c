@@ -355,6 +355,10 @@ void cli__fit_print(const struct cli__fit *f)
                      .system = cli__fit_system(f)};
 
     t.room = t.system == DEW_SYSTEM_US ? ROOM_US : ROOM_SI;
+    if (f->learn != NULL) {
+        cli__fit_house(f);
+        puts("What the log says by itself");
+    }
     say_change(&t);
     say_excess(&t);
     putchar('\n');
