@@ -64,12 +64,25 @@ static int learn(struct fit *f)
     return code;
 }
 
+/* What a log is wanted for. */
+static int files(const struct fit *f, const struct cli__fit *told)
+{
+    struct dew_error err = {0};
+
+    if (f->series != NULL && cli__fit_series(told, f->series, &err) != DEW_OK)
+        return cli__error(&err);
+    if (cli__fit_charts(told, f->svg, f->curve, &err) != DEW_OK)
+        return cli__error(&err);
+    return CLI__DONE;
+}
+
+/* Readings alone, where there is no log. */
 static int fit(struct fit *f)
 {
     struct cli__fit told = {.units = f->result.units,
                             .until = f->until_word != NULL};
     struct dew_error err = {0};
-    int code = open_it(f);
+    int code = f->log_count > 0 ? open_it(f) : CLI__DONE;
 
     if (code != CLI__DONE)
         return code;
@@ -77,10 +90,8 @@ static int fit(struct fit *f)
     if (f->house && (code = learn(f)) != CLI__DONE)
         return code;
     told.learn = f->learn;
-    if (f->series != NULL && cli__fit_series(&told, f->series, &err) != DEW_OK)
-        return cli__error(&err);
-    if (cli__fit_charts(&told, f->svg, f->curve, &err) != DEW_OK)
-        return cli__error(&err);
+    if (f->fit != NULL && (code = files(f, &told)) != CLI__DONE)
+        return code;
     if (f->result.json)
         code = cli__json(cli__fit_json(&told));
     else
@@ -127,7 +138,7 @@ static const struct argp_option options[] = {
     {"yaml", KEY_YAML, "FILE", 0,
      "write the scenario with the ranges that the log leaves (with --house)",
      0},
-    {"draws", KEY_DRAWS, "N", 0, "how many houses (4096)", 0},
+    {"draws", KEY_DRAWS, "N", 0, "how many houses (4096; 2048 by readings)", 0},
     {"threads", KEY_THREADS, "N", 0,
      "at most so many at once (as many as processors); the result does not "
      "change with it",
@@ -214,8 +225,16 @@ static error_t take(int key, char *word, struct argp_state *state)
             cli__usage(state, "at most %d files of a log", DEW_FIT_LOGS);
         return 0;
     case ARGP_KEY_END:
-        if (f->log_count == 0)
-            cli__usage(state, "name a scenario file and a logger's file");
+        if (f->path == NULL)
+            cli__usage(state, "name a scenario file and a logger's file, or a "
+                              "scenario with readings");
+        if (f->log_count == 0 && (f->until_word != NULL || f->series != NULL ||
+                                  f->svg != NULL || f->curve != NULL))
+            cli__usage(state, "--until, --changed, --series, --svg and --curve "
+                              "are of a log: name a logger's file");
+        f->house |= f->log_count == 0;
+        if (f->ask.draws == 0)
+            f->ask.draws = f->log_count > 0 ? DEW_LEARN_DRAWS : DEW_LEARN_FEW;
         if (f->yaml != NULL && !f->house)
             cli__usage(state, "--yaml goes with --house");
         return 0;
@@ -236,13 +255,15 @@ static const char does[] =
     "safety.house_age, are used of the scenario; a floor area alone will do.  A log that "
     "carries the outdoor air beside the indoor needs no weather; any other "
     "wants the weather of its own days, as weather.file.  Of several files the "
-    "first gives the hours, and the others what it lacks.\n\n"
+    "first gives the hours, and the others what it lacks.  Without a log the "
+    "scenario's readings are weighed, as with --house.\n\n"
     "  dewledger fit house.yaml log.csv\n"
     "  dewledger fit house.yaml log.csv --set log.sensor=all\n"
     "  dewledger fit house.yaml humidity.csv temperature.csv\n"
     "  dewledger fit house.yaml log.csv --until 2024-02-01 --json\n"
     "  dewledger fit house.yaml before.csv after.csv --changed 2024-02-01\n"
-    "  dewledger fit house.yaml log.csv --house --yaml learned.yaml\n";
+    "  dewledger fit house.yaml log.csv --house --yaml learned.yaml\n"
+    "  dewledger fit house.yaml --yaml learned.yaml\n";
 
 int cli__cmd_fit(int argc, char **argv)
 {
@@ -250,7 +271,7 @@ int cli__cmd_fit(int argc, char **argv)
         {&cli__result_argp, 0, NULL, 0}, {&cli__pick_argp, 0, NULL, 0}, {0}};
     const struct argp argp = {.options = options,
                               .parser = take,
-                              .args_doc = "SCENARIO.yaml LOG...",
+                              .args_doc = "SCENARIO.yaml [LOG...]",
                               .doc = does,
                               .children = children};
     struct fit *f = calloc(1, sizeof *f);
@@ -258,8 +279,7 @@ int cli__cmd_fit(int argc, char **argv)
 
     if (f == NULL)
         return cli__fail(CLI__FAILED, "out of memory");
-    f->ask = (struct dew_learn_ask){.draws = DEW_LEARN_DRAWS,
-                                    .seed = DEW_SPREAD_SEED};
+    f->ask = (struct dew_learn_ask){.seed = DEW_SPREAD_SEED};
     code = cli__parse(&argp, argc, argv, f);
     if (code == CLI__DONE)
         code = fit(f);

@@ -38,6 +38,24 @@ static struct report__word near_of(const struct dew_learn_near *n)
     return w;
 }
 
+static void say_near_readings(const struct dew_learned *l)
+{
+    char text[TEXT];
+
+    snprintf(text, sizeof text,
+             "Beside the humidities you read (root mean square) the house as "
+             "you told it is %s; the houses that they leave are %s.",
+             near_of(&l->likely).text, near_of(&l->after).text);
+    cli__wrap(stdout, 0, text);
+    snprintf(text, sizeof text,
+             "%zu houses were drawn and marched through a year of the place; "
+             "weighed by %zu readings they are worth %s. A reading is taken to "
+             "be off by what its instrument, another year and habits make of "
+             "it, 3 to 5 points.",
+             l->houses, l->readings, number(l->effective, 0).text);
+    cli__wrap(stdout, 0, text);
+}
+
 static void say_near(const struct dew_learned *l)
 {
     char text[TEXT];
@@ -103,6 +121,16 @@ static size_t count_moved(const struct dew_learn_input *x, size_t count)
     return n;
 }
 
+static const char *what(const struct cli__fit *f)
+{
+    return f->fit != NULL ? "this log" : "what you read";
+}
+
+static const char *tells(const struct cli__fit *f)
+{
+    return f->fit != NULL ? "the log tells" : "your readings tell";
+}
+
 static void say_moved(const struct cli__fit *f)
 {
     size_t count, moved;
@@ -112,15 +140,16 @@ static void say_moved(const struct cli__fit *f)
     moved = count_moved(x, count);
     if (moved == 0) {
         cli__wrap(stdout, 0,
-                  "The log tells nothing of the house's figures that was not "
+                  "Nothing is learned of the house's figures that was not "
                   "thought before: every house of your description can do it.");
         return;
     }
     snprintf(text, sizeof text,
-             "Of %zu figures in doubt the log tells something of %s: half of "
+             "Of %zu figures in doubt %s something of %s: half of "
              "the houses have less (1 in 10 less than the first figure in "
              "brackets, 1 in 10 more than the second).",
-             count, moved == 1 ? "one" : number((double)moved, 0).text);
+             count, tells(f),
+             moved == 1 ? "one" : number((double)moved, 0).text);
     cli__wrap(stdout, 0, text);
     putchar('\n');
     for (size_t i = 0; i < count; i++)
@@ -177,14 +206,15 @@ static void say_look(const struct cli__fit *f)
     dew_learn_sure(f->learn, sure, sizeof sure);
     if (names[0] == '\0')
         return;
-    snprintf(text, sizeof text,
-             "The log pushes to the end of what was thought possible: %s. Look "
-             "at these first%s%s%s",
-             names,
-             sure[0] != '\0' ? ", and at what you gave without a range, which "
-                               "cannot give way: "
-                             : "",
-             sure, ".");
+    snprintf(
+        text, sizeof text,
+        "Pushed to the end of what was thought possible: %s. Look at these "
+        "first%s%s%s",
+        names,
+        sure[0] != '\0' ? ", and at what you gave without a range, which "
+                          "cannot give way: "
+                        : "",
+        sure, ".");
     cli__wrap(stdout, 0, text);
 }
 
@@ -194,22 +224,22 @@ static void say_untold(const struct cli__fit *f, const struct dew_learned *l)
 
     if (fabs(l->reach) > DEW_LEARN_REACH)
         snprintf(text, sizeof text,
-                 "No house of your description is as %s as this log: of %zu "
+                 "No house of your description is as %s as %s: of %zu "
                  "the likeliest is %s.",
-                 l->reach > 0 ? "dry" : "damp", l->houses,
+                 l->reach > 0 ? "dry" : "damp", what(f), l->houses,
                  near_of(&l->best).text);
     else if (l->innovation > DEW_LEARN_INNOVATION)
         snprintf(text, sizeof text,
-                 "No house of your description goes up and down as this log "
-                 "does: of %zu the likeliest is %s.",
-                 l->houses, near_of(&l->best).text);
+                 "No house of your description goes up and down as %s does: of "
+                 "%zu the likeliest is %s.",
+                 what(f), l->houses, near_of(&l->best).text);
     else
         snprintf(text, sizeof text,
-                 "Too few houses of your description do what this log shows to "
-                 "tell anything of them: %zu drawn are worth %s when weighed "
-                 "by it, and %d are the least. The likeliest is %s.",
-                 l->houses, number(l->effective, 0).text, DEW_LEARN_ENOUGH,
-                 near_of(&l->best).text);
+                 "Too few houses of your description do what %s shows to tell "
+                 "anything of them: %zu drawn are worth %s when weighed by it, "
+                 "and %d are the least. The likeliest is %s.",
+                 what(f), l->houses, number(l->effective, 0).text,
+                 DEW_LEARN_ENOUGH, near_of(&l->best).text);
     cli__wrap(stdout, 0, text);
     say_look(f);
     cli__wrap(stdout, 0,
@@ -226,11 +256,14 @@ void cli__fit_house(const struct cli__fit *f)
         say_pairs(f);
         putchar('\n');
         say_look(f);
-        say_near(l);
-        say_draws(l);
+        if (l->readings > 0)
+            say_near_readings(l);
+        else {
+            say_near(l);
+            say_draws(l);
+        }
     } else
         say_untold(f, l);
-    putchar('\n');
 }
 
 /* ---- the scenario -------------------------------------------------------------------- */
@@ -331,6 +364,7 @@ json_t *cli__fit_house_json(const struct cli__fit *f)
                   "houses", (json_int_t)l->houses, "effective_draws",
                   cli__real(l->effective), "told", l->told, "days",
                   cli__real(l->days));
+    o = cli__set(o, "readings", json_integer((json_int_t)l->readings));
     o = cli__set(o, "innovation_rms", cli__real(l->innovation));
     o = cli__set(o, "reach_sd", cli__real(l->reach));
     o = cli__set(o, "as_told", near_json(&l->likely));

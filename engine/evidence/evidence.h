@@ -36,6 +36,8 @@ void evidence__unknowns(const struct evidence__prior *prior, const double *u,
 /* Pa2   how far nodes i and j of the curve go from a straight level together:
    what habits make of it from cold to warm. */
 double evidence__bend(size_t i, size_t j);
+/* Pa2   the same at two outdoor temperatures, but for what is each node's own. */
+double evidence__bend_at(double a, double b);
 
 /* Logarithms of the figures of the noise: mean and sd of each. */
 extern const double evidence__noise_mean[EVIDENCE__NOISES];

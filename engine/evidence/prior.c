@@ -47,11 +47,17 @@ struct dew_evidence_noise evidence__noise_of(const double ln[EVIDENCE__NOISES])
                                        .white = exp(ln[4])};
 }
 
+double evidence__bend_at(double a, double b)
+{
+    double far = (a - b) / BEND_OVER;
+
+    return BEND * BEND * exp(-0.5 * far * far);
+}
+
 double evidence__bend(size_t i, size_t j)
 {
-    double far = (dew_evidence_node[i] - dew_evidence_node[j]) / BEND_OVER;
-
-    return BEND * BEND * exp(-0.5 * far * far) + (i == j ? NODE * NODE : 0.0);
+    return evidence__bend_at(dew_evidence_node[i], dew_evidence_node[j]) +
+           (i == j ? NODE * NODE : 0.0);
 }
 
 static void curve(const struct dew_evidence_prior *p, double *mean, double *c,

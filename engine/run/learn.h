@@ -41,6 +41,18 @@ struct run__learn_habit {
     double taken[DEW_EVIDENCE_NODES];
 };
 
+/* What was seen without a logger, and the hours of the year that each is of. */
+struct run__learn_seen {
+    struct dew_seen list[DEW_SEEN_MOST];
+    size_t count; /* 0: a log is weighed                                     */
+    size_t read;  /* of them a humidity                                      */
+    double hours[DEW_SEEN_MOST]; /* that each is of                          */
+    double t_out[DEW_SEEN_MOST]; /* degC   their mean                        */
+    unsigned *of;                /* [hours of the year]  bit i: reading i    */
+    double root[DEW_SEEN_MOST * DEW_SEEN_MOST]; /* of the spread of what is
+                                 left, % RH; read x read                     */
+};
+
 struct dew_learn {
     struct dew_run *run;
     struct dew_spread *doubts; /* its list of inputs and u alone             */
@@ -48,6 +60,7 @@ struct dew_learn {
     struct run__learn_hours hours;
     struct dew_evidence_noise noise; /* of the means of days, a day a step   */
     struct run__learn_habit habit;
+    struct run__learn_seen seen;
     size_t threads, draws; /* draws: of all rounds                           */
     struct dew_learn_near *near; /* [1 + draws]; 0 the house as told; NaN:
                                     no house                                 */
@@ -87,6 +100,24 @@ void run__learn_habit_off(const struct dew_learn *learn, double *misfits);
    weigh. */
 void run__learn_days(const struct run__learn_hours *hours, const double *rest,
                      double *day);
+
+/* ---- learn_seen.c ------------------------------------------------------------------ */
+
+/* The readings of the scenario and its year in the place of a log's hours. */
+enum dew_status run__learn_seen(struct dew_learn *learn, struct dew_error *err);
+
+/* Sums over the hours of each reading. */
+struct run__learn_sums {
+    double rh[DEW_SEEN_MOST];  /* %                                          */
+    double wet[DEW_SEEN_MOST]; /* h                                          */
+};
+void run__learn_seen_hour(const struct dew_learn *learn, size_t h,
+                          const struct dew_result *out,
+                          struct run__learn_sums *sums);
+/* The misfits of a house, hours.weigh of them. */
+struct dew_learn_near run__learn_seen_end(const struct dew_learn *learn,
+                                          const struct run__learn_sums *sums,
+                                          double *misfits);
 
 /* ---- learn_march.c -------------------------------------------------------------- */
 

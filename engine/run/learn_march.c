@@ -21,6 +21,7 @@ struct work {
     struct dew_change *list; /* room for the changes of one house            */
     double *rest;            /* [lanes][hours]  log less house, % RH         */
     double *day;             /* [days]  the same, means                      */
+    struct run__learn_sums *sums; /* [lanes]  of readings                    */
     size_t row[RUN__LEARN_BLOCK], count; /* of the block: houses            */
 };
 
@@ -70,7 +71,7 @@ static enum dew_status make(struct work *w)
         if (status != DEW_OK)
             return blame(w, k, status);
         set_comfort(w->l, &w->cases[w->count]);
-        if (w->cases[w->count].steps_per_hour > STEPS)
+        if (w->l->seen.count == 0 && w->cases[w->count].steps_per_hour > STEPS)
             w->cases[w->count].steps_per_hour = STEPS;
         w->b->house[k] = 1;
         w->row[w->count++] = k;
@@ -98,6 +99,9 @@ static enum dew_status open_flight(struct work *w, const struct flight *f,
         weather[k] = (struct dew_weather){h->weather, h->dates, h->count};
     }
     status = dew_bundle_open(bundle, cases, weather, f->count, 1, &w->b->err);
+    if (w->l->seen.count > 0)
+        return status == DEW_OK ? dew_bundle_warm_up(*bundle, NULL, &w->b->err)
+                                : status;
     for (size_t k = 0; k < f->count && status == DEW_OK; k++) {
         dew_bundle_prescribe_t(*bundle, k, h->held, h->count);
         status =
@@ -138,6 +142,27 @@ static struct dew_learn_near near_of(const double *rest, size_t count)
     return (struct dew_learn_near){.rmse = sqrt(squares / n), .bias = -sum / n};
 }
 
+static void take_seen(struct work *w, const struct flight *f, size_t h,
+                      const struct dew_bundle *bundle)
+{
+    for (size_t k = 0; k < f->count && w->l->seen.of[h] != 0; k++) {
+        struct dew_result out;
+
+        dew_bundle_result(bundle, k, &out);
+        run__learn_seen_hour(w->l, h, &out, &w->sums[k]);
+    }
+}
+
+static void land_seen(struct work *w, const struct flight *f)
+{
+    for (size_t k = 0; k < f->count; k++) {
+        size_t row = w->row[f->at[k]];
+
+        w->l->near[w->b->first + row] = run__learn_seen_end(
+            w->l, &w->sums[k], &w->b->white[row * w->l->hours.weigh]);
+    }
+}
+
 static void land(struct work *w, const struct flight *f)
 {
     const struct run__learn_hours *h = &w->l->hours;
@@ -159,14 +184,16 @@ static enum dew_status fly(struct work *w, const struct flight *f)
     struct dew_bundle *bundle = NULL;
     size_t failed = 0;
     enum dew_status status = open_flight(w, f, &bundle);
+    int seen = w->l->seen.count > 0;
 
+    memset(w->sums, 0, DEW_BUNDLE_MOST * sizeof *w->sums);
     for (size_t h = 0; h < w->l->hours.count && status == DEW_OK; h++) {
         status = dew_bundle_step(bundle, h, &failed, &w->b->err);
         if (status == DEW_OK)
-            take_hour(w, f, h, bundle);
+            (seen ? take_seen : take_hour)(w, f, h, bundle);
     }
     if (status == DEW_OK)
-        land(w, f);
+        (seen ? land_seen : land)(w, f);
     dew_bundle_close(bundle);
     return status == DEW_OK ? DEW_OK : blame(w, w->row[f->at[failed]], status);
 }
@@ -192,18 +219,20 @@ void run__learn_march(struct dew_learn *l, struct run__learn_block *b)
                      .cases = calloc(b->count, sizeof *w.cases),
                      .list =
                          calloc(run__spread_room(l->doubts), sizeof *w.list),
+                     .sums = calloc(DEW_BUNDLE_MOST, sizeof *w.sums),
                      .rest = calloc(hours, sizeof *w.rest)};
 
     if (w.rest != NULL)
         w.day = w.rest + l->hours.count * DEW_BUNDLE_MOST;
     b->white = calloc(b->count * l->hours.weigh, sizeof *b->white);
     memset(b->house, 0, sizeof b->house);
-    b->status =
-        w.cases != NULL && w.list != NULL && w.rest != NULL && b->white != NULL
-            ? march(&w)
-            : core__fail(&b->err, DEW_EMEM, "no memory for %zu houses",
-                         b->count);
+    b->status = w.cases != NULL && w.list != NULL && w.rest != NULL &&
+                        w.sums != NULL && b->white != NULL
+                    ? march(&w)
+                    : core__fail(&b->err, DEW_EMEM, "no memory for %zu houses",
+                                 b->count);
     free(w.cases);
     free(w.list);
+    free(w.sums);
     free(w.rest);
 }

@@ -169,6 +169,7 @@ static void tell_whole(struct dew_learn *l)
 
     *to = (struct dew_learned){.draws = l->draws,
                                .effective = r->effective,
+                               .readings = l->seen.count,
                                .days = (double)l->hours.weigh,
                                .noise = l->noise,
                                .cooled = l->hours.cooled,
@@ -185,9 +186,10 @@ static void tell_whole(struct dew_learn *l)
     }
     to->best = l->near[1 + best];
     to->innovation = sqrt(-2 * r->fits[best] / to->days);
-    to->reach =
-        to->after.bias /
-        (l->noise.slow * sqrt(run__learn_mean(l->noise.slow_hours / to->days)));
+    if (to->readings == 0)
+        to->reach = to->after.bias /
+                    (l->noise.slow *
+                     sqrt(run__learn_mean(l->noise.slow_hours / to->days)));
     to->told = to->effective >= DEW_LEARN_ENOUGH &&
                to->innovation <= DEW_LEARN_INNOVATION &&
                fabs(to->reach) <= DEW_LEARN_REACH;

@@ -26,10 +26,11 @@ static enum dew_status open_run(struct dew_learn *l,
         return core__fault(faults, &err);
     for (size_t i = 0; i < from->set_count; i++)
         sets[i] = from->sets[i];
-    sets[from->set_count] = "log.file=named on the command line";
+    if (fit != NULL)
+        sets[from->set_count] = "log.file=named on the command line";
     ask.sets = sets;
-    ask.set_count = from->set_count + 1;
-    if (ask.text == NULL) /* standard input is read once */
+    ask.set_count = from->set_count + (fit != NULL);
+    if (ask.text == NULL && fit != NULL) /* standard input is read once */
         ask.text = dew_scenario_text(fit->run->scenario, &ask.length);
     ask.option_count = 0;
     ask.job = DEW_RUN_MARCH;
@@ -111,6 +112,14 @@ static struct dew_evidence_noise of_days(const struct dew_evidence_noise *n)
         .white = sqrt(left * n->quick * n->quick + n->white * n->white / 24)};
 }
 
+static enum dew_status weigh_log(struct dew_learn *l, const struct dew_fit *fit,
+                                 struct dew_error *err)
+{
+    enum dew_status status = run__learn_hours(l, fit, err);
+
+    return status == DEW_OK ? run__learn_habit(l, fit, err) : status;
+}
+
 enum dew_status dew_learn_open(struct dew_learn **learn,
                                const struct dew_run_ask *from,
                                const struct dew_fit *fit,
@@ -127,14 +136,14 @@ enum dew_status dew_learn_open(struct dew_learn **learn,
     err = (struct dew_error){0};
     core__at(&err, from->name, 0, 0);
     l->threads = ask->threads > 0 ? ask->threads : core__processors();
-    l->noise = of_days(&dew_evidence_learned(fit->evidence)->noise);
+    if (fit != NULL)
+        l->noise = of_days(&dew_evidence_learned(fit->evidence)->noise);
     status = open_run(l, from, fit, faults);
     if (status == DEW_OK) {
         status = list_doubts(l, ask, &err);
         if (status == DEW_OK)
-            status = run__learn_hours(l, fit, &err);
-        if (status == DEW_OK)
-            status = run__learn_habit(l, fit, &err);
+            status = fit != NULL ? weigh_log(l, fit, &err)
+                                 : run__learn_seen(l, &err);
         if (status == DEW_OK)
             status = make_rounds(l, ask, &err);
         if (status != DEW_OK)
@@ -160,6 +169,7 @@ void dew_learn_close(struct dew_learn *l)
     run__learn_hours_close(&l->hours);
     dew_run_close(l->run);
     free(l->habit.axes);
+    free(l->seen.of);
     free(l->near);
     free(l->inputs);
     free(l->pairs);

@@ -29,6 +29,7 @@ extern "C" {
 
 enum {
     DEW_LEARN_DRAWS = 4096, /* of all rounds, as marched                     */
+    DEW_LEARN_FEW = 2048,   /* enough for readings                            */
     DEW_LEARN_MOST = 65536,
     DEW_LEARN_ENOUGH = 50 /* effective draws below which nothing is told  */
 };
@@ -61,7 +62,8 @@ struct dew_learned {
                           slow habit                                         */
     int told;          /* 1: DEW_LEARN_ENOUGH or more, and the log is reached:
                           see DEW_LEARN_REACH                                */
-    double days;       /* of hours that weigh                                 */
+    size_t readings; /* weighed in the place of a log; 0: a log              */
+    double days;     /* of hours that weigh                                 */
     struct dew_learn_near likely; /* the house as told                       */
     struct dew_learn_near best;   /* the likeliest that was drawn            */
     struct dew_learn_near after;  /* mean over the weights                   */
@@ -102,6 +104,12 @@ struct dew_learn; /* opaque */
  * The stores begin at the first week's mean RH.  A house that cools is held to
  * the log except while it is warm outdoors: then its own thermostat, set to
  * what the log has at that hour of the day on the mean, runs the coil.
+ *
+ * fit NULL: the scenario's readings are weighed, in its year, which no
+ * temperature is held to; days are then readings, and near is of those of a
+ * humidity.  A reading is off by its own range, by its instrument and, all of
+ * a month together, by the slow habit and another year; and by what habits make
+ * of cold and warm.
  *
  * Owner   on DEW_OK *learn is the caller's, for dew_learn_close; else NULL.
  * Errors  all that were found are in faults: those of dew_run_open;

@@ -65,10 +65,6 @@ ends "as JSON" 0 fit house.yaml log.csv $few --json
 for key in effective_draws told reach_sd innovation_rms after_words together; do
     says "JSON has $key" grep -q "\"$key\":" out
 done
-ends "again" 0 fit house.yaml log.csv $few --json --threads 1
-mv out first
-ends "and again, on two threads" 0 fit house.yaml log.csv $few --json --threads 2
-says "it is the same" cmp -s out first
 ends "without" 0 fit house.yaml log.csv --json
 says "there is no house" grep -q '"house": null' out
 
@@ -89,6 +85,46 @@ says "is refused with how to doubt" grep -q 'Write a range behind a figure' err
 printf 'house: {floor_area: 1500 ft2}\n' >part.yaml
 ends "a scenario that is not whole" 1 fit part.yaml log.csv --house
 says "says what is wanting" grep -q 'house.bedrooms' err
+cat >seen.yaml <<'Y'
+title: made up
+weather: {place: 726580}
+run: {steps_per_hour: 1}
+house:
+  floor_area: 1500 ft2
+  bedrooms: 3
+  airtightness: 4 ach50 (2 to 8)
+people: {count: "3 (1 to 6)"}
+readings:
+  - {when: january, rh: 48 to 54 %}
+  - {when: february mornings, glass: wet}
+options:
+  - name: as it stands
+Y
+ends "readings without a log" 0 fit seen.yaml --told --draws 176 --yaml new.yaml
+says "move the house" flat 'figures in doubt your readings tell something of'
+says "and say how sure they are" flat 'weighed by 2 readings they are worth'
+ends "what is written is a scenario" 0 check new.yaml
+says "with its readings" grep -q 'january, rh: 48 to 54 %' new.yaml
+ends "as JSON" 0 fit seen.yaml --told --draws 176 --json
+says "of readings" grep -q '"readings": 2' out
+sed 's/{when: january, rh: 48 to 54 %}/{when: 2026-02-03 07:00, rh: 41 %, t: 69 degF}/' \
+    seen.yaml >dated.yaml
+ends "a dated one without that day's weather" 1 fit dated.yaml --told --draws 176
+says "is refused with its place" \
+    grep -q 'dated.yaml:10:12: readings.when: the weather is not of that day' err
+sed 's/january, rh: 48 to 54 %/foo, rh: 148 %/; s/glass: wet/glass: damp/' \
+    seen.yaml >wrong.yaml
+ends "wrong readings" 1 check wrong.yaml
+says "are told by place" grep -q 'wrong.yaml:10:21: readings.rh: 148 % is above' err
+says "all of them" grep -q 'wrong.yaml:11:38: readings.glass: "damp" is not known' err
+sed 's/january, rh: 48 to 54 %/foo, rh: 48 %/; s/, glass: wet//' \
+    seen.yaml >wrong.yaml
+ends "no time, and nothing seen" 1 check wrong.yaml
+says "is told by place" grep -q 'wrong.yaml:10:12: readings.when: is no time' err
+says "both of them" grep -q 'wrong.yaml:11:12: readings.when: says nothing' err
+ends "neither log nor readings" 1 fit house.yaml
+says "is refused with how" grep -q 'no log and no readings' err
+ends "a chart of no log" 2 fit seen.yaml --curve x.svg
 ends "--yaml alone" 2 fit house.yaml log.csv --yaml new.yaml
 says "is refused" grep -q -- '--yaml goes with --house' err
 exit $bad
