@@ -183,6 +183,48 @@ static void take_day(struct argp_state *state, struct fit *f, int changed,
     f->until = d; /* hour 0 */
 }
 
+/* What goes with --house. */
+static error_t take_house(int key, char *word, struct argp_state *state)
+{
+    struct fit *f = state->input;
+
+    switch (key) {
+    case KEY_HOUSE:
+        return f->house = 1, 0;
+    case KEY_YAML:
+        return f->yaml = word, 0;
+    case KEY_DRAWS:
+        f->ask.draws = cli__whole(state, "draws", word, 8, DEW_LEARN_MOST);
+        return 0;
+    case KEY_THREADS:
+        f->ask.threads = cli__whole(state, "threads", word, 1, THREADS_MOST);
+        return 0;
+    case KEY_SEED:
+        f->ask.seed = cli__whole(state, "seed", word, 0, 4294967295.0);
+        return 0;
+    case KEY_TOLD:
+        return f->ask.told_only = 1, 0;
+    default:
+        return ARGP_ERR_UNKNOWN;
+    }
+}
+
+static void check(struct argp_state *state, struct fit *f)
+{
+    if (f->path == NULL)
+        cli__usage(state, "name a scenario file and a logger's file, or a "
+                          "scenario with readings");
+    if (f->log_count == 0 && (f->until_word != NULL || f->series != NULL ||
+                              f->svg != NULL || f->curve != NULL))
+        cli__usage(state, "--until, --changed, --series, --svg and --curve "
+                          "are of a log: name a logger's file");
+    f->house |= f->log_count == 0;
+    if (f->ask.draws == 0)
+        f->ask.draws = f->log_count > 0 ? DEW_LEARN_DRAWS : DEW_LEARN_FEW;
+    if (f->yaml != NULL && !f->house)
+        cli__usage(state, "--yaml goes with --house");
+}
+
 static error_t take(int key, char *word, struct argp_state *state)
 {
     struct fit *f = state->input;
@@ -201,21 +243,6 @@ static error_t take(int key, char *word, struct argp_state *state)
     case KEY_CURVE:
         f->curve = word;
         return 0;
-    case KEY_HOUSE:
-        return f->house = 1, 0;
-    case KEY_YAML:
-        return f->yaml = word, 0;
-    case KEY_DRAWS:
-        f->ask.draws = cli__whole(state, "draws", word, 8, DEW_LEARN_MOST);
-        return 0;
-    case KEY_THREADS:
-        f->ask.threads = cli__whole(state, "threads", word, 1, THREADS_MOST);
-        return 0;
-    case KEY_SEED:
-        f->ask.seed = cli__whole(state, "seed", word, 0, 4294967295.0);
-        return 0;
-    case KEY_TOLD:
-        return f->ask.told_only = 1, 0;
     case ARGP_KEY_ARG:
         if (f->path == NULL)
             f->path = word;
@@ -225,25 +252,14 @@ static error_t take(int key, char *word, struct argp_state *state)
             cli__usage(state, "at most %d files of a log", DEW_FIT_LOGS);
         return 0;
     case ARGP_KEY_END:
-        if (f->path == NULL)
-            cli__usage(state, "name a scenario file and a logger's file, or a "
-                              "scenario with readings");
-        if (f->log_count == 0 && (f->until_word != NULL || f->series != NULL ||
-                                  f->svg != NULL || f->curve != NULL))
-            cli__usage(state, "--until, --changed, --series, --svg and --curve "
-                              "are of a log: name a logger's file");
-        f->house |= f->log_count == 0;
-        if (f->ask.draws == 0)
-            f->ask.draws = f->log_count > 0 ? DEW_LEARN_DRAWS : DEW_LEARN_FEW;
-        if (f->yaml != NULL && !f->house)
-            cli__usage(state, "--yaml goes with --house");
+        check(state, f);
         return 0;
     case ARGP_KEY_INIT:
         state->child_inputs[0] = &f->result;
         state->child_inputs[1] = &f->common;
         return 0;
     default:
-        return ARGP_ERR_UNKNOWN;
+        return take_house(key, word, state);
     }
 }
 
