@@ -87,7 +87,9 @@ static char *show_moved(const struct dew_evidence_range *r, double factor,
 {
     char x[NUMBER], low[NUMBER], high[NUMBER];
 
-    dew_number_print(r->p50 / factor, DIGITS, x, sizeof x);
+    double middle = fabs(r->p50) > 1e-9 * (r->p90 - r->p10) ? r->p50 : 0;
+
+    dew_number_print(middle / factor, DIGITS, x, sizeof x);
     dew_number_print(r->p10 / factor, DIGITS, low, sizeof low);
     dew_number_print(r->p90 / factor, DIGITS, high, sizeof high);
     snprintf(out, size, "%s%s (%s to %s)", x, unit, low, high);

@@ -9,7 +9,8 @@
 /* The log tells something of a figure whose normal score it moves by so much,
    or whose spread it makes so much less; it pushes it to an end where less
    than one in twenty was thought beyond.  A pair goes together from such a
-   correlation on, or so many of its errors by chance.  Our own. */
+   correlation on.  None of it counts below so many of its errors by chance.
+   Our own. */
 static const double MOVED = 0.45, NARROWED = 0.8, END = 1.645, TOGETHER = 0.4,
                     CHANCE = 4, SKEW = 3;
 
@@ -123,7 +124,9 @@ static void tell_input(const struct dew_learn *l,
     to->mean = mean_of(l, from->column);
     to->sd = sqrt(covariance(l, to, from->column, to, from->column));
     middle = quantile(room, l->draws, 0.5);
-    to->moved = fabs(to->mean) > MOVED || to->sd < NARROWED;
+    to->moved =
+        fabs(to->mean) > fmax(MOVED, CHANCE / sqrt(l->rounds->effective)) ||
+        to->sd < fmin(NARROWED, 1 - CHANCE / sqrt(2 * l->rounds->effective));
     if (to->moved && to->how != DEW_DOUBT_WORDS)
         to->left = range_of(l, from, &to->after);
     to->end = middle > END ? 1 : middle < -END ? -1 : 0;
