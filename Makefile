@@ -324,8 +324,9 @@ first-results: $B/dewledger
 	@mv docs/dev/first-results.md.part docs/dev/first-results.md
 
 evidence: $B/dewledger
-	@python3 tests/study/evidence_windows.py $B/dewledger \
-	  "$${DEW_DATA:-../shared/data}" docs/evidence.md
+	@for what in windows house; do \
+	  python3 tests/study/evidence_$$what.py $B/dewledger \
+	    "$${DEW_DATA:-../shared/data}" docs/evidence.md || exit 1; done
 
 ducts-answer: $B/dewledger
 	@python3 tests/study/ducts_answer.py $B/dewledger docs/ducts.md

@@ -23,6 +23,7 @@
 #include "dew/house.h"
 #include "dew/layout.h"
 #include "dew/leakage.h"
+#include "dew/learning.h"
 #include "dew/library.h"
 #include "dew/log.h"
 #include "dew/made.h"

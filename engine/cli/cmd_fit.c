@@ -11,7 +11,11 @@ struct fit {
     size_t log_count;
     struct dew_date until;
     int changed; /* until is --changed's                               */
+    int house;   /* 1: the house itself is asked for                   */
+    struct dew_learn_ask ask;
+    const char *yaml;
     struct dew_fit *fit;
+    struct dew_learn *learn;
 };
 
 enum { ROOM = 320 };
@@ -36,29 +40,84 @@ static int open_it(struct fit *f)
     return code;
 }
 
+static int learn(struct fit *f)
+{
+    struct dew_faults faults = {calloc(ROOM, sizeof *faults.list), ROOM, 0};
+    const struct dew_run_ask from = {.name = f->path,
+                                     .sets = f->common.sets,
+                                     .set_count = f->common.set_count};
+    struct dew_error err = {0};
+    int code = CLI__DONE;
+    double done = 0;
+
+    if (faults.list == NULL)
+        return cli__fail(CLI__FAILED, "out of memory");
+    if (dew_learn_open(&f->learn, &from, f->fit, &f->ask, &faults) != DEW_OK)
+        code = cli__faults(&faults);
+    free(faults.list);
+    while (code == CLI__DONE && done < 1) {
+        cli__progress(done, "%zu houses", f->ask.draws);
+        if (dew_learn_step(f->learn, &done, &err) != DEW_OK)
+            code = cli__error(&err);
+    }
+    cli__progress(1, "%zu houses", f->ask.draws);
+    return code;
+}
+
+/* What a log is wanted for. */
+static int files(const struct fit *f, const struct cli__fit *told)
+{
+    struct dew_error err = {0};
+
+    if (f->series != NULL && cli__fit_series(told, f->series, &err) != DEW_OK)
+        return cli__error(&err);
+    if (cli__fit_charts(told, f->svg, f->curve, &err) != DEW_OK)
+        return cli__error(&err);
+    return CLI__DONE;
+}
+
+/* Readings alone, where there is no log. */
 static int fit(struct fit *f)
 {
     struct cli__fit told = {.units = f->result.units,
                             .until = f->until_word != NULL};
     struct dew_error err = {0};
-    int code = open_it(f);
+    int code = f->log_count > 0 ? open_it(f) : CLI__DONE;
 
     if (code != CLI__DONE)
         return code;
     told.fit = f->fit;
-    if (f->series != NULL && cli__fit_series(&told, f->series, &err) != DEW_OK)
-        return cli__error(&err);
-    if (cli__fit_charts(&told, f->svg, f->curve, &err) != DEW_OK)
-        return cli__error(&err);
+    if (f->house && (code = learn(f)) != CLI__DONE)
+        return code;
+    told.learn = f->learn;
+    if (f->fit != NULL && (code = files(f, &told)) != CLI__DONE)
+        return code;
     if (f->result.json)
-        return cli__json(cli__fit_json(&told));
-    cli__fit_print(&told);
-    return CLI__DONE;
+        code = cli__json(cli__fit_json(&told));
+    else
+        cli__fit_print(&told);
+    if (code == CLI__DONE && f->yaml != NULL &&
+        cli__fit_yaml(&told, f->yaml, &err) != DEW_OK)
+        return cli__error(&err);
+    return code;
 }
 
 /* ---- the command line -------------------------------------------------------------- */
 
-enum { KEY_UNTIL = 0x400, KEY_CHANGED, KEY_SERIES, KEY_SVG, KEY_CURVE };
+enum {
+    KEY_UNTIL = 0x400,
+    KEY_CHANGED,
+    KEY_SERIES,
+    KEY_SVG,
+    KEY_CURVE,
+    KEY_HOUSE,
+    KEY_YAML,
+    KEY_DRAWS,
+    KEY_THREADS,
+    KEY_SEED,
+    KEY_TOLD,
+    THREADS_MOST = 256
+};
 
 static const struct argp_option options[] = {
     {"until", KEY_UNTIL, "DATE", 0,
@@ -72,6 +131,21 @@ static const struct argp_option options[] = {
     {"svg", KEY_SVG, "FILE", 0, "draw the log over what was learned", 0},
     {"curve", KEY_CURVE, "FILE", 0,
      "draw what the house adds by outdoor temperature", 0},
+    {"house", KEY_HOUSE, NULL, 0,
+     "learn the house itself too: march houses drawn from what the scenario "
+     "leaves in doubt through the log's own weather",
+     0},
+    {"yaml", KEY_YAML, "FILE", 0,
+     "write the scenario with the ranges that the log leaves (with --house)",
+     0},
+    {"draws", KEY_DRAWS, "N", 0, "how many houses (4096; 2048 by readings)", 0},
+    {"threads", KEY_THREADS, "N", 0,
+     "at most so many at once (as many as processors); the result does not "
+     "change with it",
+     0},
+    {"seed", KEY_SEED, "N", 0, "other draws from the same ranges (1)", 0},
+    {"told", KEY_TOLD, NULL, 0,
+     "draw only what you gave a range; the rest stays at its usual value", 0},
     {0},
 };
 
@@ -109,6 +183,48 @@ static void take_day(struct argp_state *state, struct fit *f, int changed,
     f->until = d; /* hour 0 */
 }
 
+/* What goes with --house. */
+static error_t take_house(int key, char *word, struct argp_state *state)
+{
+    struct fit *f = state->input;
+
+    switch (key) {
+    case KEY_HOUSE:
+        return f->house = 1, 0;
+    case KEY_YAML:
+        return f->yaml = word, 0;
+    case KEY_DRAWS:
+        f->ask.draws = cli__whole(state, "draws", word, 8, DEW_LEARN_MOST);
+        return 0;
+    case KEY_THREADS:
+        f->ask.threads = cli__whole(state, "threads", word, 1, THREADS_MOST);
+        return 0;
+    case KEY_SEED:
+        f->ask.seed = cli__whole(state, "seed", word, 0, 4294967295.0);
+        return 0;
+    case KEY_TOLD:
+        return f->ask.told_only = 1, 0;
+    default:
+        return ARGP_ERR_UNKNOWN;
+    }
+}
+
+static void check(struct argp_state *state, struct fit *f)
+{
+    if (f->path == NULL)
+        cli__usage(state, "name a scenario file and a logger's file, or a "
+                          "scenario with readings");
+    if (f->log_count == 0 && (f->until_word != NULL || f->series != NULL ||
+                              f->svg != NULL || f->curve != NULL))
+        cli__usage(state, "--until, --changed, --series, --svg and --curve "
+                          "are of a log: name a logger's file");
+    f->house |= f->log_count == 0;
+    if (f->ask.draws == 0)
+        f->ask.draws = f->log_count > 0 ? DEW_LEARN_DRAWS : DEW_LEARN_FEW;
+    if (f->yaml != NULL && !f->house)
+        cli__usage(state, "--yaml goes with --house");
+}
+
 static error_t take(int key, char *word, struct argp_state *state)
 {
     struct fit *f = state->input;
@@ -136,15 +252,14 @@ static error_t take(int key, char *word, struct argp_state *state)
             cli__usage(state, "at most %d files of a log", DEW_FIT_LOGS);
         return 0;
     case ARGP_KEY_END:
-        if (f->log_count == 0)
-            cli__usage(state, "name a scenario file and a logger's file");
+        check(state, f);
         return 0;
     case ARGP_KEY_INIT:
         state->child_inputs[0] = &f->result;
         state->child_inputs[1] = &f->common;
         return 0;
     default:
-        return ARGP_ERR_UNKNOWN;
+        return take_house(key, word, state);
     }
 }
 
@@ -152,16 +267,19 @@ static const char does[] =
     "Learns from a logger's file how much wetter the air of the house is than "
     "the air outdoors, at each outdoor temperature, and how long the house "
     "remembers; and says what the log cannot tell.\v"
-    "Of the scenario only the answers about log.* and weather.*, and "
-    "safety.house_age, are used; a floor area alone will do.  A log that "
+    "Without --house only the answers about log.* and weather.*, and "
+    "safety.house_age, are used of the scenario; a floor area alone will do.  A log that "
     "carries the outdoor air beside the indoor needs no weather; any other "
     "wants the weather of its own days, as weather.file.  Of several files the "
-    "first gives the hours, and the others what it lacks.\n\n"
+    "first gives the hours, and the others what it lacks.  Without a log the "
+    "scenario's readings are weighed, as with --house.\n\n"
     "  dewledger fit house.yaml log.csv\n"
     "  dewledger fit house.yaml log.csv --set log.sensor=all\n"
     "  dewledger fit house.yaml humidity.csv temperature.csv\n"
     "  dewledger fit house.yaml log.csv --until 2024-02-01 --json\n"
-    "  dewledger fit house.yaml before.csv after.csv --changed 2024-02-01\n";
+    "  dewledger fit house.yaml before.csv after.csv --changed 2024-02-01\n"
+    "  dewledger fit house.yaml log.csv --house --yaml learned.yaml\n"
+    "  dewledger fit house.yaml --yaml learned.yaml\n";
 
 int cli__cmd_fit(int argc, char **argv)
 {
@@ -169,7 +287,7 @@ int cli__cmd_fit(int argc, char **argv)
         {&cli__result_argp, 0, NULL, 0}, {&cli__pick_argp, 0, NULL, 0}, {0}};
     const struct argp argp = {.options = options,
                               .parser = take,
-                              .args_doc = "SCENARIO.yaml LOG...",
+                              .args_doc = "SCENARIO.yaml [LOG...]",
                               .doc = does,
                               .children = children};
     struct fit *f = calloc(1, sizeof *f);
@@ -177,9 +295,11 @@ int cli__cmd_fit(int argc, char **argv)
 
     if (f == NULL)
         return cli__fail(CLI__FAILED, "out of memory");
+    f->ask = (struct dew_learn_ask){.seed = DEW_SPREAD_SEED};
     code = cli__parse(&argp, argc, argv, f);
     if (code == CLI__DONE)
         code = fit(f);
+    dew_learn_close(f->learn);
     dew_fit_close(f->fit);
     free(f);
     return code;

@@ -5,10 +5,12 @@
 
 #include "cli/load.h"
 #include "dew/fit.h"
+#include "dew/learning.h"
 
 /* A fit, to be told. */
 struct cli__fit {
     const struct dew_fit *fit;
+    const struct dew_learn *learn; /* NULL: the house itself is not asked for */
     int units; /* 0 as the scenario is written, 1 us, 2 si                   */
     int until; /* 1: a part of the log was kept back to be foretold          */
 };
@@ -18,6 +20,13 @@ json_t *cli__fit_json(const struct cli__fit *f);
 void cli__fit_print(const struct cli__fit *f);
 enum dew_status cli__fit_series(const struct cli__fit *f, const char *path,
                                 struct dew_error *err);
+
+/* fit_house.c: the house itself, where learn is not NULL; as JSON, null where it
+   is; and the scenario as the log leaves it. */
+void cli__fit_house(const struct cli__fit *f);
+json_t *cli__fit_house_json(const struct cli__fit *f);
+enum dew_status cli__fit_yaml(const struct cli__fit *f, const char *path,
+                              struct dew_error *err);
 
 /* fit_svg.c: its two charts, each a file.  Either path may be NULL. */
 enum dew_status cli__fit_charts(const struct cli__fit *f, const char *log,

@@ -103,7 +103,7 @@ static json_t *notes(const struct cli__fit *f)
     return list;
 }
 
-json_t *cli__fit_json(const struct cli__fit *f)
+static json_t *log_json(const struct cli__fit *f)
 {
     const struct dew_evidence_learned *l =
         dew_evidence_learned(dew_fit_evidence(f->fit));
@@ -122,8 +122,17 @@ json_t *cli__fit_json(const struct cli__fit *f)
     o = cli__set(o, "air_change_after",
                  dew_fit_change(f->fit) ? falls(f, 1) : json_null());
     o = cli__set(o, "change", change(f));
+    o = cli__set(o, "house", cli__fit_house_json(f));
     o = cli__set(o, "innovation_rms", cli__real(l->innovation));
     o = cli__set(o, "outdoor_least_c", cli__real(l->t_least));
     o = cli__set(o, "outdoor_most_c", cli__real(l->t_most));
     return cli__set(o, "assumed", notes(f));
+}
+
+/* Of readings the house alone. */
+json_t *cli__fit_json(const struct cli__fit *f)
+{
+    return f->fit != NULL
+               ? log_json(f)
+               : cli__set(json_object(), "house", cli__fit_house_json(f));
 }

@@ -350,10 +350,16 @@ enum dew_system cli__fit_system(const struct cli__fit *f)
 
 void cli__fit_print(const struct cli__fit *f)
 {
-    struct told t = {.f = f,
-                     .l = dew_evidence_learned(dew_fit_evidence(f->fit)),
-                     .system = cli__fit_system(f)};
+    struct told t = {.f = f};
 
+    if (f->learn != NULL) {
+        cli__fit_house(f);
+        if (f->fit == NULL)
+            return;
+        puts("\nWhat the log says by itself");
+    }
+    t.l = dew_evidence_learned(dew_fit_evidence(f->fit));
+    t.system = cli__fit_system(f);
     t.room = t.system == DEW_SYSTEM_US ? ROOM_US : ROOM_SI;
     say_change(&t);
     say_excess(&t);

@@ -111,6 +111,14 @@ enum dew_status core__solve_spd(double *a, double *b, size_t n,
  */
 enum dew_status core__cholesky(double *a, size_t n, struct dew_error *err);
 
+/*
+ * The eigenvalues of a symmetric a, in no order, and their vectors of length
+ * 1, column k that of values[k]; by Jacobi's turns.  a is destroyed.
+ * Errors: DEW_ESOLVE where a is not finite.
+ */
+enum dew_status core__eigen(double *a, double *values, double *vectors,
+                            size_t n, struct dew_error *err);
+
 /* A linear least-squares problem: minimise |a x - b|. */
 struct core__lines {
     size_t rows, columns; /* rows >= columns >= 1                            */

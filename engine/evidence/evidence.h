@@ -33,6 +33,12 @@ enum dew_status evidence__prior(const struct dew_evidence_ask *ask,
 void evidence__unknowns(const struct evidence__prior *prior, const double *u,
                         double q[EVIDENCE__MOST]);
 
+/* Pa2   how far nodes i and j of the curve go from a straight level together:
+   what habits make of it from cold to warm. */
+double evidence__bend(size_t i, size_t j);
+/* Pa2   the same at two outdoor temperatures, but for what is each node's own. */
+double evidence__bend_at(double a, double b);
+
 /* Logarithms of the figures of the noise: mean and sd of each. */
 extern const double evidence__noise_mean[EVIDENCE__NOISES];
 extern const double evidence__noise_sd[EVIDENCE__NOISES];

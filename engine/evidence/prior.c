@@ -47,6 +47,19 @@ struct dew_evidence_noise evidence__noise_of(const double ln[EVIDENCE__NOISES])
                                        .white = exp(ln[4])};
 }
 
+double evidence__bend_at(double a, double b)
+{
+    double far = (a - b) / BEND_OVER;
+
+    return BEND * BEND * exp(-0.5 * far * far);
+}
+
+double evidence__bend(size_t i, size_t j)
+{
+    return evidence__bend_at(dew_evidence_node[i], dew_evidence_node[j]) +
+           (i == j ? NODE * NODE : 0.0);
+}
+
 static void curve(const struct dew_evidence_prior *p, double *mean, double *c,
                   size_t n)
 {
@@ -54,15 +67,10 @@ static void curve(const struct dew_evidence_prior *p, double *mean, double *c,
         mean[i] =
             fmax(p->level * (1.0 - dew_evidence_node[i] / p->zero), LEAST);
     for (size_t i = 0; i < DEW_EVIDENCE_NODES; i++)
-        for (size_t j = 0; j < DEW_EVIDENCE_NODES; j++) {
-            double far =
-                (dew_evidence_node[i] - dew_evidence_node[j]) / BEND_OVER;
-
+        for (size_t j = 0; j < DEW_EVIDENCE_NODES; j++)
             c[i * n + j] = LEVEL_SHARE * fmax(mean[i], LEVEL_FROM) *
                                LEVEL_SHARE * fmax(mean[j], LEVEL_FROM) +
-                           BEND * BEND * exp(-0.5 * far * far) +
-                           (i == j ? NODE * NODE : 0.0);
-        }
+                           evidence__bend(i, j);
 }
 
 enum dew_status evidence__prior(const struct dew_evidence_ask *ask,

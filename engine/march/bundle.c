@@ -361,6 +361,28 @@ void dew_bundle_close(struct dew_bundle *bundle)
     free(bundle);
 }
 
+enum dew_status dew_bundle_begin(struct dew_bundle *b, size_t i, double t,
+                                 double rh, struct dew_error *err)
+{
+    const struct house *a = &b->houses[i];
+    struct march__body *body;
+    enum dew_status status;
+
+    if (!(t > -60.0 && t < 60.0) || !(rh >= 0.0 && rh <= 1.0))
+        return core__fail(err, DEW_ERANGE,
+                          "a house begins at -60 .. 60 degC and 0 .. 1 of RH");
+    body = malloc(sizeof *body);
+    if (body == NULL)
+        return core__fail(err, DEW_EMEM, "no memory for a bundle");
+    status = march__open(body, &a->c, &a->weather.hours[0], err);
+    if (status == DEW_OK) {
+        march__settle_at(body, t, rh);
+        status = put(b, i, body, err);
+    }
+    free(body);
+    return status;
+}
+
 void dew_bundle_require(struct dew_bundle *bundle, size_t i, double required)
 {
     bundle->kernel->required(bundle->lanes, (int)i, required);

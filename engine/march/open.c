@@ -10,22 +10,19 @@
 #include "march/drive_step.h"
 #include "plant/store_step.h"
 
-/* Stores and nodes where a house of its set point and 45 % would have them. */
-static struct dew_state first_state(const struct dew_case *c,
-                                    const struct march__lane *l,
-                                    const struct dew_hour *before)
+/* Stores and nodes where a house of that temperature and RH has them. */
+void march__settle_at(struct march__body *m, double t, double rh)
 {
+    const struct march__lane *l = &m->lane;
     struct dew_state x = {0};
-    double rh = 0.45;
 
-    x.t_air = c->house.comfort.heat[0];
-    x.t_mass = x.t_air;
-    x.w = dew_air_w(x.t_air, rh, before->p);
+    x.t_air = x.t_mass = t;
+    x.w = dew_air_w(t, rh, m->before.p);
     x.w_surface = rh * l->cap_surface;
     x.w_mid = rh * l->cap_mid;
     x.w_deep = rh * l->cap_deep;
-    x.co2 = c->house.co2_outdoors;
-    return x;
+    x.co2 = m->c.house.co2_outdoors;
+    m->at.x = x;
 }
 
 static double pressure_of_all(const struct dew_case *c)
@@ -144,7 +141,7 @@ enum dew_status march__open(struct march__body *body, const struct dew_case *c,
     body->lane = march__lane_of(c);
     body->before = *before;
     body->clock = march__clock_set(before->t);
-    body->at.x = first_state(c, &body->lane, before);
+    march__settle_at(body, c->house.comfort.heat[0], 0.45);
     body->at.x_p = before->p;
     body->alike = march__paths_alike(c);
     body->kinds = march__kinds_of(c);

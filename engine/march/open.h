@@ -20,6 +20,9 @@ enum dew_status march__open(struct march__body *body, const struct dew_case *c,
                             const struct dew_hour *before,
                             struct dew_error *err);
 
+/* Before its first hour: air, mass and stores at a temperature and an RH. */
+void march__settle_at(struct march__body *body, double t, double rh);
+
 /* Kinks that a house may have: of enum march__kind. */
 int march__kinds_of(const struct dew_case *c);
 

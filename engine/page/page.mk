@@ -8,7 +8,7 @@ WLIB := $W/src
 # What the linker needs of each library.
 WASM_GSL := version blas/blas cblas/daxpy cblas/ddot cblas/dgemv cblas/dger \
   cblas/dnrm2 cblas/dscal cblas/dtrsv cblas/xerbla cdf/beta cdf/betainv \
-  err/error err/stream interpolation/cspline interpolation/inline \
+  eigen/jacobi err/error err/stream interpolation/cspline interpolation/inline \
   interpolation/interp interpolation/linear interpolation/steffen \
   linalg/cholesky linalg/householder linalg/qr linalg/tridiag matrix/matrix \
   matrix/rowcol matrix/submatrix matrix/view qrng/inline qrng/qrng qrng/sobol \

@@ -156,6 +156,11 @@ static enum dew_status check_all(struct dew_run *r)
     return r->status;
 }
 
+static int reads_log(const struct dew_run *r)
+{
+    return r->job != DEW_RUN_YEARS && (r->with & DEW_RUN_NO_LOG) == 0;
+}
+
 enum dew_status run__read(struct dew_run *r)
 {
     char groups[GROUPS];
@@ -163,7 +168,7 @@ enum dew_status run__read(struct dew_run *r)
     if (r->job == DEW_RUN_CHECK)
         return check_all(r);
     if (read_scenario(r, groups) != DEW_OK || run__weather(r) != DEW_OK ||
-        (r->job != DEW_RUN_YEARS && run__log(r) != DEW_OK))
+        (reads_log(r) && run__log(r) != DEW_OK))
         return r->status;
     return DEW_OK;
 }

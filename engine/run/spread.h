@@ -74,6 +74,15 @@ size_t run__spread_room(const struct dew_spread *s);
 struct dew_changes run__spread_changes(const struct dew_spread *s, size_t row,
                                        size_t option, struct dew_change *list);
 
+/* The figure of an input for an option at a share of its range, as
+   dew_spread_figure; and what kind of range that is. */
+double run__spread_at(const struct dew_spread *s,
+                      const struct dew_spread_input *input, size_t option,
+                      double share);
+enum dew_doubt run__spread_how(const struct dew_spread *s,
+                               const struct dew_spread_input *input,
+                               size_t option);
+
 /* 1 where some figure of an option is drawn; 0: all its houses are one. */
 int run__spread_moves(const struct dew_spread *s, size_t option);
 

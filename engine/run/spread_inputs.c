@@ -344,21 +344,40 @@ static double at_share(const struct dew_measure *ends, double share)
     return core__pert_at(&p, share);
 }
 
+double run__spread_at(const struct dew_spread *s,
+                      const struct dew_spread_input *input, size_t option,
+                      double share)
+{
+    struct dew_measure ends;
+    enum dew_doubt how = doubt_of(s, input->key, option, &ends);
+
+    if (how == DEW_DOUBT_NONE || input->why != DEW_SPREAD_DRAWN)
+        return ends.si;
+    return how == DEW_DOUBT_WORDS
+               ? dew_scenario_word(value_of(s, input->key, option), share)
+               : at_share(&ends, share);
+}
+
 double dew_spread_figure(const struct dew_spread *s,
                          const struct dew_spread_input *input, size_t draw,
                          size_t option)
 {
     struct dew_measure ends;
-    enum dew_doubt how = doubt_of(s, input->key, option, &ends);
-    double share;
 
-    if (draw >= s->draws || how == DEW_DOUBT_NONE ||
-        input->why != DEW_SPREAD_DRAWN)
-        return ends.si;
-    share = s->u[draw * s->columns + input->column];
-    return how == DEW_DOUBT_WORDS
-               ? dew_scenario_word(value_of(s, input->key, option), share)
-               : at_share(&ends, share);
+    if (draw < s->draws && input->why == DEW_SPREAD_DRAWN)
+        return run__spread_at(s, input, option,
+                              s->u[draw * s->columns + input->column]);
+    doubt_of(s, input->key, option, &ends);
+    return ends.si;
+}
+
+enum dew_doubt run__spread_how(const struct dew_spread *s,
+                               const struct dew_spread_input *input,
+                               size_t option)
+{
+    struct dew_measure ends;
+
+    return doubt_of(s, input->key, option, &ends);
 }
 
 size_t run__spread_room(const struct dew_spread *s)

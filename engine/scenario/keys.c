@@ -121,6 +121,8 @@ static const struct dew_field found_columns[SCENARIO__FOUND_COLUMNS] = {
     SCENARIO__FOUND_MAP(X)};
 static const struct dew_field fan_columns[SCENARIO__FAN_COLUMNS] = {
     SCENARIO__FAN_MAP(X)};
+static const struct dew_field reading_columns[SCENARIO__READING_COLUMNS] = {
+    SCENARIO__READING_MAP(X)};
 #undef X
 
 static const struct dew_field fields[] = {

@@ -12,6 +12,7 @@
 
 #include "dew/scenario.h"
 #include "scenario/columns_ducts.h"
+#include "scenario/columns_readings.h"
 #include "scenario/words.h"
 
 /* A further air handler: the keys that may differ from cooling's. */

@@ -148,6 +148,25 @@ static int split_amount(struct piece p, struct typed *out)
     return p.length == 0 || split_range(p, out);
 }
 
+/* "62 to 68 %": the middle is likely. */
+static int split_span(struct piece p, struct typed *out)
+{
+    size_t to = find_word(p, "to");
+    struct piece low = trimmed(p.text, to), high;
+
+    if (to == p.length)
+        return 0;
+    high = after(p, to + 2);
+    out->ranged = 1;
+    if (!split_number(&low, &out->low, &out->low_unit, "") ||
+        !split_number(&high, &out->high, &out->high_unit, "") ||
+        low.length != 0 || high.length != 0)
+        return 0;
+    out->x = 0.5 * (out->low + out->high);
+    out->unit = out->high_unit;
+    return 1;
+}
+
 /* ---- units ----------------------------------------------------------------- */
 
 static const struct dew_unit *unit_of(const struct dew_field *f,
@@ -260,7 +279,8 @@ static int read_amount(const struct task *t, struct piece text,
     const struct dew_unit *u;
     char room[96];
 
-    if (!split_amount(money_first(text, room, sizeof room), &in))
+    if (!(t->f->either && split_span(text, &in)) &&
+        !split_amount(money_first(text, room, sizeof room), &in))
         return not_understood(t, example_of(t->f));
     u = unit_of(t->f, in.unit, &ends[0], &ends[1]);
     if (u == NULL)

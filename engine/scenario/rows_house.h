@@ -39,6 +39,9 @@ K(log, columns, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "what columns of the log
 K(log, reads, AT, PURE, 0, 1, "a relative humidity", "", NULL, NULL, "what the sensor reads at what the humidity is, one or two: 79 % at 75.3 % over wet table salt, or the means of a week beside a good one", .at = DEW_PURE, .least = 1, .most = 2, .base_only = 1, SURE(ASKED))
 K(log, held, FLAG, PURE, 0, 0, NULL, "no", "our own", NULL, "hold the house at the temperature measured, hour by hour; heating and cooling equipment rests then", .base_only = 1)
 
+/* ---- readings ---- */
+T(readings, ROWS, PURE, 0, 0, NULL, "", NULL, NULL, "what was seen of the house as it is, without a logger: houses drawn are weighed by it (fit)", .row = reading_columns, .row_count = SCENARIO__READING_COLUMNS, .least = 1, .most = DEW_SEEN_MOST, .base_only = 1)
+
 /* ---- house ---- */
 K(house, floor_area, NUMBER, AREA, 10, 2000, "one household's house", NULL, NULL, "1900 ft2", "floor area inside the walls, all storeys", SURE(TOLD))
 K(house, ceiling_height, NUMBER, LENGTH, 1.8, 6, "a room one can stand in", "8 ft", "common practice, no source", "8.5 ft", "mean height of the rooms, for the volume", RANGE("8 to 9", "our guess"))

@@ -75,6 +75,12 @@ void dew_bundle_require(struct dew_bundle *bundle, size_t i, double required);
 void dew_bundle_prescribe_t(struct dew_bundle *bundle, size_t i,
                             const double *t, size_t count);
 
+/* Let house i begin at this temperature, its air and all its stores at this RH
+   (else its heating set point and 45 %).  Before the first hour.
+   Errors: DEW_ERANGE for t (-60 .. 60 degC) or rh (0 .. 1), DEW_EMEM. */
+enum dew_status dew_bundle_begin(struct dew_bundle *bundle, size_t i, double t,
+                                 double rh, struct dew_error *err);
+
 /* To where hour 0 finds the houses; as dew_march_warm_up, of a whole year
    only.  Errors: as dew_bundle_step; DEW_ERANGE for less than a year. */
 enum dew_status dew_bundle_warm_up(struct dew_bundle *bundle, size_t *failed,

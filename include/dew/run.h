@@ -46,7 +46,9 @@ enum dew_run_with { /* DEW_RUN_MARCH: what is done beside     */
                                       otherwise, read so                     */
                     DEW_RUN_LAYOUTS =
                         1 << 3, /* layouts of ducts, for their sketches   */
-                    DEW_RUN_WHOLE = (1 << 4) - 1
+                    DEW_RUN_WHOLE = (1 << 4) - 1,
+                    DEW_RUN_NO_LOG =
+                        1 << 4 /* log.file is not read: it is somebody else's */
 };
 
 /* What is asked.  Borrowed while it is opened. */

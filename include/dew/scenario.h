@@ -308,6 +308,22 @@ struct dew_log_request {
 };
 struct dew_log_request dew_scenario_log(const struct dew_scenario *scenario);
 
+/* What was seen of the house without a logger.  Plain. */
+enum { DEW_SEEN_MOST = 24 };
+struct dew_seen {
+    unsigned months;      /* bit m: of month m + 1; 0: dated                */
+    double from, until;   /* h  by the clock; until below from: past midnight */
+    struct dew_date date; /* dated: the day, hour 0                         */
+    double at;            /* h  of that day, 0 .. 24                        */
+    struct dew_measure rh; /* -  si NaN: not read                            */
+    double t;              /* degC  NaN: the house's own                     */
+    int glass;             /* 1 wet, 0 dry, -1 not told                      */
+    int line, column;      /* of its when                                    */
+};
+/* The rows of readings, DEW_SEEN_MOST at most, into list; how many. */
+size_t dew_scenario_seen(const struct dew_scenario *scenario,
+                         struct dew_seen *list);
+
 /* What of the weather a case is made from.  Plain. */
 struct dew_outdoors {
     struct dew_site site;

@@ -169,7 +169,7 @@ says "says which days it has" grep -q 'within the log, 2023-09-30 to 2024-01-28'
 for word in 2023-02-30 soon 2023-1-1 20231210; do
     ends "--until $word" 2 fit house.yaml log.csv --until $word
 done
-ends "no log" 2 fit house.yaml
+ends "no log" 1 fit house.yaml
 printf 'house:\n  floor_area: 1500 acres\n' >wrong.yaml
 ends "a wrong scenario" 1 fit wrong.yaml log.csv --set log.sensor=all
 says "is told" grep -q 'wrong.yaml:2:' err

@@ -506,4 +506,34 @@ TEST(fit_refuses_what_it_cannot_tell)
 ROWS(root_rows, root_is_found);
 ROWS(curve_rows, curve_goes_through_its_points);
 ROWS(bad_curve_rows, bad_curve_is_refused);
+/* ---- eigenvalues ------------------------------------------------------------ */
+
+/* Q diag(7.3, 0.41, -2.2) Q' with Q two turns, by 0.6 and 1.1. */
+TEST(eigenvalues_of_a_turned_diagonal)
+{
+    const double c = cos(0.6), s = sin(0.6), d = cos(1.1), e = sin(1.1),
+                 values[] = {7.3, 0.41, -2.2},
+                 q[3][3] = {{c, -s * d, s * e}, {s, c * d, -c * e}, {0, e, d}};
+    double a[9] = {0}, found[3], vectors[9];
+
+    for (int i = 0; i < 3; i++)
+        for (int j = 0; j < 3; j++)
+            for (int k = 0; k < 3; k++)
+                a[3 * i + j] += q[i][k] * values[k] * q[j][k];
+    assert_int_equal(core__eigen(a, found, vectors, 3, NULL), DEW_OK);
+    for (int k = 0; k < 3; k++) {
+        int which = 0;
+        double along = 0;
+
+        while (which < 2 && fabs(found[k] - values[which]) > 1e-9)
+            which++;
+        assert_near(found[k], values[which], 1e-12);
+        for (int i = 0; i < 3; i++)
+            along += vectors[3 * i + k] * q[i][which];
+        assert_near(fabs(along), 1, 1e-12);
+    }
+    a[4] = NAN;
+    assert_int_equal(core__eigen(a, found, vectors, 3, NULL), DEW_ESOLVE);
+}
+
 RUN_TESTS("core, numerical methods");

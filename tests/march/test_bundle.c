@@ -402,4 +402,28 @@ TEST(every_number_of_a_case_is_put_into_its_lane)
     }
 }
 
+/* Alone with itself the air keeps what its stores have: nothing comes or goes. */
+TEST(a_house_begins_where_it_is_put)
+{
+    struct dew_case c = house(0);
+    const struct dew_case *cases[] = {&c};
+    struct dew_bundle *b;
+    struct dew_result low, high;
+
+    for (int k = 0; k < 2; k++) {
+        assert_int_equal(dew_bundle_open(&b, cases, &year, 1, 1, NULL), DEW_OK);
+        assert_int_equal(
+            dew_bundle_begin(b, 0, 18.3, k == 0 ? 0.31 : 0.62, NULL), DEW_OK);
+        assert_int_equal(dew_bundle_step(b, 0, NULL, NULL), DEW_OK);
+        dew_bundle_result(b, 0, k == 0 ? &low : &high);
+        assert_int_equal(dew_bundle_begin(b, 0, 18.3, 1.02, NULL), DEW_ERANGE);
+        assert_int_equal(dew_bundle_begin(b, 0, NAN, 0.5, NULL), DEW_ERANGE);
+        dew_bundle_close(b);
+    }
+    /* stores are in kg of their capacity x RH */
+    assert_near(high.end.w_deep / low.end.w_deep, 2, 0.02);
+    assert_near(high.rh / low.rh, 2, 0.3);
+    assert_near(low.end.t_mass, 18.3, 0.8);
+}
+
 RUN_TESTS("march, bundle");

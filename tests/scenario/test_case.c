@@ -355,7 +355,7 @@ struct handed {
     struct dew_costs costs;
     struct dew_option_facts facts;
     double required;
-    size_t draws;
+    size_t draws, seen;
     char answers[300], words[400];
 };
 
@@ -376,6 +376,7 @@ static int hand_on(const char *ground, const char *set, struct handed *out)
                                        set != NULL};
     struct dew_error list[1] = {{0}};
     struct dew_faults faults = {list, 1, 0};
+    struct dew_seen seen[DEW_SEEN_MOST];
     struct dew_scenario *s;
     struct dew_weather_request w;
     struct dew_log_request log;
@@ -391,6 +392,7 @@ static int hand_on(const char *ground, const char *set, struct handed *out)
     out->facts = dew_scenario_facts(s, 0);
     out->required = dew_scenario_required(s, 0);
     out->draws = dew_scenario_draws(s).count;
+    out->seen = dew_scenario_seen(s, seen);
     w = dew_scenario_weather(s);
     log = dew_scenario_log(s);
     snprintf(out->words, sizeof out->words, "%s|%s|%s|%s|%s|%lu|%s|%s|%d|%d|%d",
@@ -425,6 +427,7 @@ static const char *rows_of(const char *path)
                           "30 %}, {room: kitchen, stale: 70 %}]"},
         {"ducts.points", POINTS("house")},
         {"ducts.runs", RUNS("5 in")},
+        {"readings", "[{when: march nights, rh: 41 to 47 %, t: 66 degF}]"},
         {"ducts.found", "[{blower: full, fresh: 71 cfm, stale: 93 cfm}]"},
     };
 

@@ -1,0 +1,145 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the files of a house learned from its log share.  Private to
+   engine/run/. */
+#ifndef DEW_RUN_LEARN_H
+#define DEW_RUN_LEARN_H
+
+#include "dew/learning.h"
+#include "evidence/rounds.h"
+#include "run/fit.h"
+#include "run/spread.h"
+
+enum {
+    RUN__LEARN_BLOCK = 64,
+    RUN__LEARN_LEAD = 7 * 24,
+    RUN__LEARN_CLOCK = 24,
+    RUN__LEARN_DAY = 18
+};
+
+/* The hours marched: those that weather and log share. */
+struct run__learn_hours {
+    struct dew_hour *weather; /* count                                       */
+    struct dew_date *dates;   /* count                                       */
+    double *held; /* count   degC  of the log; NaN: the thermostat rules     */
+    double *t;    /* count   degC  of the log; NaN: not had                  */
+    double *rh;   /* count   % RH  of the log in hours that weigh; else NaN  */
+    size_t first; /* hour of the fit                                         */
+    size_t count, days, weigh; /* days: whole ones; weigh: of them           */
+    double start_t, start_rh;  /* degC, -  where the stores begin             */
+    double set[RUN__LEARN_CLOCK]; /* degC  by the clock, where it cools; NaN */
+    int cooled, typical;
+};
+
+/*
+ * What habits make of the excess from cold to warm is in no house drawn: a
+ * curve over the outdoor temperature, of the spread that dew/evidence.h has for
+ * its shape and nothing on the mean of the log, is integrated out, the same for all draws.  In misfits r that is
+ * r - sum of taken q (q' r) over its axes.
+ */
+struct run__learn_habit {
+    double *axes; /* [NODES][weigh], each of length 1                        */
+    double taken[DEW_EVIDENCE_NODES];
+};
+
+/* What was seen without a logger, and the hours of the year that each is of. */
+struct run__learn_seen {
+    struct dew_seen list[DEW_SEEN_MOST];
+    size_t count; /* 0: a log is weighed                                     */
+    size_t read;  /* of them a humidity                                      */
+    double hours[DEW_SEEN_MOST]; /* that each is of                          */
+    double t_out[DEW_SEEN_MOST]; /* degC   their mean                        */
+    unsigned *of;                /* [hours of the year]  bit i: reading i    */
+    double root[DEW_SEEN_MOST * DEW_SEEN_MOST]; /* of the spread of what is
+                                 left, % RH; read x read                     */
+};
+
+struct dew_learn {
+    struct dew_run *run;
+    struct dew_spread *doubts; /* its list of inputs and u alone             */
+    struct evidence__rounds *rounds;
+    struct run__learn_hours hours;
+    struct dew_evidence_noise noise; /* of the means of days, a day a step   */
+    struct run__learn_habit habit;
+    struct run__learn_seen seen;
+    size_t threads, draws; /* draws: of all rounds                           */
+    struct dew_learn_near *near; /* [1 + draws]; 0 the house as told; NaN:
+                                    no house                                 */
+    size_t marched; /* rows of near                                          */
+    size_t drawn;   /* rows of near that may be marched                      */
+    int done;       /* 1: all is told                                        */
+    enum dew_status failed;
+    struct dew_learned learned;
+    struct dew_learn_input *inputs; /* [columns]                             */
+    size_t input_count;
+    struct dew_learn_pair *pairs;
+    size_t pair_count;
+};
+
+/* ---- learning.c ------------------------------------------------------------------- */
+
+/* Variance of the mean of a habit, of its own: x is its time / the span. */
+double run__learn_mean(double x);
+/* A normal score as the share of a range, ends apart. */
+double run__learn_share(double z);
+
+/* ---- learn_hours.c ------------------------------------------------------------ */
+
+enum dew_status run__learn_hours(struct dew_learn *learn,
+                                 const struct dew_fit *fit,
+                                 struct dew_error *err);
+void run__learn_hours_close(struct run__learn_hours *hours);
+
+/* ---- learn_habit.c --------------------------------------------------------------- */
+
+enum dew_status run__learn_habit(struct dew_learn *learn,
+                                 const struct dew_fit *fit,
+                                 struct dew_error *err);
+void run__learn_habit_off(const struct dew_learn *learn, double *misfits);
+
+/* The means of whole days: NaN where fewer than RUN__LEARN_DAY of the hours
+   weigh. */
+void run__learn_days(const struct run__learn_hours *hours, const double *rest,
+                     double *day);
+
+/* ---- learn_seen.c ------------------------------------------------------------------ */
+
+/* The readings of the scenario and its year in the place of a log's hours. */
+enum dew_status run__learn_seen(struct dew_learn *learn, struct dew_error *err);
+
+/* Sums over the hours of each reading. */
+struct run__learn_sums {
+    double rh[DEW_SEEN_MOST];  /* %                                          */
+    double wet[DEW_SEEN_MOST]; /* h                                          */
+};
+void run__learn_seen_hour(const struct dew_learn *learn, size_t h,
+                          const struct dew_result *out,
+                          struct run__learn_sums *sums);
+/* The misfits of a house, hours.weigh of them. */
+struct dew_learn_near run__learn_seen_end(const struct dew_learn *learn,
+                                          const struct run__learn_sums *sums,
+                                          double *misfits);
+
+/* ---- learn_march.c -------------------------------------------------------------- */
+
+/* Some rows marched on a thread. */
+struct run__learn_block {
+    size_t first, count;         /* rows of near                          */
+    double *white;               /* [count][weigh]                        */
+    int house[RUN__LEARN_BLOCK]; /* 1: it keeps the rules                 */
+    enum dew_status status;
+    struct dew_error err;
+};
+void run__learn_march(struct dew_learn *learn, struct run__learn_block *b);
+
+/* ---- learn_tell.c ---------------------------------------------------------------- */
+
+/* learned, inputs and pairs, from the weights. */
+enum dew_status run__learn_tell(struct dew_learn *learn, struct dew_error *err);
+
+/* ---- learn_show.c ----------------------------------------------------------------- */
+
+/* A range as a person types it, three digits each, in the key's unit. */
+char *run__learn_typed(const struct dew_learn *learn, size_t key,
+                       const struct dew_measure *range, char *out, size_t size);
+
+#endif

@@ -1,0 +1,130 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+# dewledger fit --house: what is told, written and refused.  Whether it is right
+# is tests/run/test_learning.c's to say.
+# usage: DEWLEDGER=path/to/dewledger tests/cli/test_fit_house.sh
+set -u
+. "$(dirname "$0")/../support/says.sh"
+
+# Seventy days from 1 January on, an excess of 480 Pa less 15 Pa a K, through
+# memories of 12 h and 240 h, and a wave of habits.  OUT=1: with the outdoors.
+log() {
+    awk -v out="$1" -v more="$2" 'function pws(t) {
+        return 611.2 * exp(17.62 * t / (243.12 + t))
+    }
+    BEGIN {
+        print "time,hall temperature (degC),hall humidity (%)" \
+              (out ? ",outdoor temperature (degC),outdoor humidity (%)" : "")
+        split("31 28 31", len); m = d = 1
+        for (h = 0; h < 24 * 70; h++) {
+            c = h % 24
+            t = -3 + 4 * sin(h / 41) + 3 * sin(h / 97) - 2 * cos(c / 3.8)
+            x = 100 * (0.8 * pws(t) + more + 380 - 15 * t) / pws(21)
+            if (h == 0) a = b = x
+            a += (x - a) / 12; b += (x - b) / 240
+            rh = 0.5 * a + 0.5 * b + 1.5 * sin(h / 177) + sin(h / 7.7)
+            printf "2023-%02d-%02d %02d:00,21.00,%.2f", m, d, c, rh
+            if (out) printf ",%.2f,80", t
+            printf "\n"
+            if (c == 23 && ++d > len[m]) { d = 1; m++ }
+        }
+    }'
+}
+cat >house.yaml <<'Y'
+title: made up
+weather: {place: 726580}
+house:
+  floor_area: 1500 ft2
+  bedrooms: 3
+  airtightness: 4 ach50 (2 to 8) # from a neighbour
+people: {count: "3 (1 to 6)"}
+options:
+  - name: as it stands
+Y
+log 1 0 >log.csv
+log 1 1500 >damp.csv
+log 0 0 >bare.csv
+few="--house --told --draws 256"
+
+ends "the house is learned" 0 fit house.yaml log.csv $few --yaml new.yaml
+says "what moved comes first" sh -c \
+    'head -3 out | grep -q "^Of 2 figures in doubt the log tells something of"'
+says "a figure before and after" sh -c \
+    'grep -A2 "^house.airtightness$" out | grep -q "^  now      .* ach50 (.* to .*)"'
+flat() { tr "\n" " " <out | grep -q "$1"; }
+says "how near" flat 'the house as you told it is [0-9.]* points off'
+says "how many effective draws" flat 'weighed by it they are worth [0-9]*[.] '
+says "the log by itself follows" grep -q '^What the log says by itself$' out
+says "in 80 columns" sh -c '! grep -q "^.\{81\}" out'
+says "the rest of the file stays" sh -c \
+    'grep -q "# from a neighbour" new.yaml && grep -q "floor_area: 1500 ft2" new.yaml'
+says "a range is narrower" sh -c '! cmp -s house.yaml new.yaml'
+ends "what is written is a scenario" 0 check new.yaml
+
+ends "as JSON" 0 fit house.yaml log.csv $few --json
+for key in effective_draws told reach_sd innovation_rms after_words together; do
+    says "JSON has $key" grep -q "\"$key\":" out
+done
+ends "without" 0 fit house.yaml log.csv --json
+says "there is no house" grep -q '"house": null' out
+
+ends "a log that no house reaches" 1 fit house.yaml damp.csv $few --yaml no.yaml
+says "is told so" grep -q '^No house of your description is as damp as this log' out
+says "and where to look" \
+    flat "Look at these first, and at what you gave without a range"
+says "and nothing of its figures" sh -c '! grep -q "thought  " out'
+says "nor is a scenario written" test ! -e no.yaml
+
+ends "no weather of these days" 1 fit house.yaml bare.csv --house --told
+says "is refused" grep -q 'give the weather of the log.s own days' err
+ends "too few draws" 1 fit house.yaml log.csv --house --draws 100
+says "are refused with how many" grep -q 'are too few to learn .* figures from' err
+ends "nothing in doubt" 1 fit house.yaml log.csv --house --told \
+    --set people.count=3 --set 'house.airtightness=4 ach50'
+says "is refused with how to doubt" grep -q 'Write a range behind a figure' err
+printf 'house: {floor_area: 1500 ft2}\n' >part.yaml
+ends "a scenario that is not whole" 1 fit part.yaml log.csv --house
+says "says what is wanting" grep -q 'house.bedrooms' err
+cat >seen.yaml <<'Y'
+title: made up
+weather: {place: 726580}
+run: {steps_per_hour: 1}
+house:
+  floor_area: 1500 ft2
+  bedrooms: 3
+  airtightness: 4 ach50 (2 to 8)
+people: {count: "3 (1 to 6)"}
+readings:
+  - {when: january, rh: 48 to 54 %}
+  - {when: february mornings, glass: wet}
+options:
+  - name: as it stands
+Y
+ends "readings without a log" 0 fit seen.yaml --told --draws 176 --yaml new.yaml
+says "move the house" flat 'figures in doubt your readings tell something of'
+says "and say how sure they are" flat 'weighed by 2 readings they are worth'
+ends "what is written is a scenario" 0 check new.yaml
+says "with its readings" grep -q 'january, rh: 48 to 54 %' new.yaml
+ends "as JSON" 0 fit seen.yaml --told --draws 176 --json
+says "of readings" grep -q '"readings": 2' out
+sed 's/{when: january, rh: 48 to 54 %}/{when: 2026-02-03 07:00, rh: 41 %, t: 69 degF}/' \
+    seen.yaml >dated.yaml
+ends "a dated one without that day's weather" 1 fit dated.yaml --told --draws 176
+says "is refused with its place" \
+    grep -q 'dated.yaml:10:12: readings.when: the weather is not of that day' err
+sed 's/january, rh: 48 to 54 %/foo, rh: 148 %/; s/glass: wet/glass: damp/' \
+    seen.yaml >wrong.yaml
+ends "wrong readings" 1 check wrong.yaml
+says "are told by place" grep -q 'wrong.yaml:10:21: readings.rh: 148 % is above' err
+says "all of them" grep -q 'wrong.yaml:11:38: readings.glass: "damp" is not known' err
+sed 's/january, rh: 48 to 54 %/foo, rh: 48 %/; s/, glass: wet//' \
+    seen.yaml >wrong.yaml
+ends "no time, and nothing seen" 1 check wrong.yaml
+says "is told by place" grep -q 'wrong.yaml:10:12: readings.when: is no time' err
+says "both of them" grep -q 'wrong.yaml:11:12: readings.when: says nothing' err
+ends "neither log nor readings" 1 fit house.yaml
+says "is refused with how" grep -q 'no log and no readings' err
+ends "a chart of no log" 2 fit seen.yaml --curve x.svg
+ends "--yaml alone" 2 fit house.yaml log.csv --yaml new.yaml
+says "is refused" grep -q -- '--yaml goes with --house' err
+exit $bad

@@ -1,0 +1,101 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Readings: when they were, and what is no time. */
+#include <string.h>
+
+#include "dew/scenario.h"
+#include "support/rows.h"
+
+#define HEAD                                                                   \
+    "weather: {place: 722020}\n"                                               \
+    "house: {floor_area: 1830 ft2, bedrooms: 3}\n"
+
+/* Of readings written with this when; 0 where it is none. */
+static int seen_at(const char *when, struct dew_seen *out)
+{
+    char text[400];
+    struct dew_scenario_source from = {.text = text, .name = "r.yaml"};
+    struct dew_error list[4] = {{0}};
+    struct dew_faults faults = {list, 4, 0};
+    struct dew_seen seen[DEW_SEEN_MOST];
+    struct dew_scenario *s;
+    int good;
+
+    snprintf(text, sizeof text,
+             HEAD "readings: [{when: %s, rh: 62 to 68 %%, glass: dry}]\n"
+                  "options: [{name: as it stands}]\n",
+             when);
+    from.length = strlen(text);
+    good = dew_scenario_open(&s, &from, &faults) == DEW_OK;
+    if (good) {
+        assert_int_equal(dew_scenario_seen(s, seen), 1);
+        *out = seen[0];
+        assert_near(out->rh.si, 0.65, 1e-12);
+        assert_near(out->rh.low, 0.62, 1e-12);
+        assert_near(out->rh.high, 0.68, 1e-12);
+        assert_true(isnan(out->t));
+        assert_int_equal(out->glass, 0);
+        assert_int_equal(out->line, 3);
+        dew_scenario_close(s);
+    } else {
+        assert_string_equal(list[0].path, "readings.when");
+        assert_int_equal(list[0].line, 3);
+    }
+    return good;
+}
+
+TEST(months_and_parts_of_their_days)
+{
+    static const struct {
+        const char *when;
+        int month;
+        double from, until;
+    } rows[] = {{"jul", 7, 0, 24},
+                {"July", 7, 0, 24},
+                {"sept", 9, 0, 24},
+                {"june", 6, 0, 24},
+                {"january mornings", 1, 6, 9},
+                {"feb morning", 2, 6, 9},
+                {"mar afternoons", 3, 13, 17},
+                {"dec evenings", 12, 18, 22},
+                {"may nights", 5, 22, 6}};
+    struct dew_seen x;
+
+    for (size_t i = 0; i < COUNT_OF(rows); i++) {
+        assert_true(seen_at(rows[i].when, &x));
+        assert_int_equal(x.months, 1U << (rows[i].month - 1));
+        assert_near(x.from, rows[i].from, 0);
+        assert_near(x.until, rows[i].until, 0);
+    }
+}
+
+TEST(a_day_and_an_hour)
+{
+    struct dew_seen x;
+
+    assert_true(seen_at("2024-02-29 07:30", &x));
+    assert_int_equal(x.months, 0);
+    assert_int_equal(x.date.year, 2024);
+    assert_int_equal(x.date.month, 2);
+    assert_int_equal(x.date.day, 29);
+    assert_near(x.at, 7.5, 1e-12);
+}
+
+TEST(what_is_no_time)
+{
+    static const char *const wrong[] = {"foo",
+                                        "ju",
+                                        "july noon",
+                                        "july  mornings please",
+                                        "2023-02-29 07:00",
+                                        "2024-13-01 07:00",
+                                        "2024-02-03 24:00",
+                                        "2024-02-03",
+                                        "mornings",
+                                        "2024-02-03 07:60"};
+    struct dew_seen x;
+
+    for (size_t i = 0; i < COUNT_OF(wrong); i++)
+        assert_false(seen_at(wrong[i], &x));
+}
+
+RUN_TESTS("readings");
