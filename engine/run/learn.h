@@ -20,6 +20,7 @@ enum {
 struct run__learn_hours {
     struct dew_hour *weather; /* count                                       */
     struct dew_date *dates;   /* count                                       */
+    struct dew_light *light;  /* of them, for houses as the first option's    */
     double *held; /* count   degC  of the log; NaN: the thermostat rules     */
     double *t;    /* count   degC  of the log; NaN: not had                  */
     double *rh;   /* count   % RH  of the log in hours that weigh; else NaN  */

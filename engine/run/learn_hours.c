@@ -168,6 +168,7 @@ static enum dew_status make_room(struct run__learn_hours *h,
 
 void run__learn_hours_close(struct run__learn_hours *h)
 {
+    dew_light_close(h->light);
     free(h->weather);
     free(h->dates);
     free(h->held);

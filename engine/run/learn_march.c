@@ -96,7 +96,8 @@ static enum dew_status open_flight(struct work *w, const struct flight *f,
 
     for (size_t k = 0; k < f->count; k++) {
         cases[k] = &w->cases[f->at[k]];
-        weather[k] = (struct dew_weather){h->weather, h->dates, h->count};
+        weather[k] =
+            (struct dew_weather){h->weather, h->dates, h->count, h->light};
     }
     status = dew_bundle_open(bundle, cases, weather, f->count, 1, &w->b->err);
     if (w->l->seen.count > 0)

@@ -120,6 +120,14 @@ static enum dew_status weigh_log(struct dew_learn *l, const struct dew_fit *fit,
     return status == DEW_OK ? run__learn_habit(l, fit, err) : status;
 }
 
+static enum dew_status light_up(struct dew_learn *l, struct dew_error *err)
+{
+    struct run__learn_hours *h = &l->hours;
+    const struct dew_weather weather = {h->weather, h->dates, h->count, NULL};
+
+    return dew_light_open(&h->light, &l->run->cases[0], &weather, err);
+}
+
 enum dew_status dew_learn_open(struct dew_learn **learn,
                                const struct dew_run_ask *from,
                                const struct dew_fit *fit,
@@ -144,6 +152,8 @@ enum dew_status dew_learn_open(struct dew_learn **learn,
         if (status == DEW_OK)
             status = fit != NULL ? weigh_log(l, fit, &err)
                                  : run__learn_seen(l, &err);
+        if (status == DEW_OK)
+            status = light_up(l, &err);
         if (status == DEW_OK)
             status = make_rounds(l, ask, &err);
         if (status != DEW_OK)
