@@ -10,6 +10,7 @@
 #   make coverage   the tests under gcov, lines reached by file
 #   make fuzz       each reader under libFuzzer, FUZZ_TIME=60 seconds each
 #   make bench      speed and accuracy, as ratios
+#   make page       the whole program as one page, build/page/dewledger.html
 #   make wasm       the command as WebAssembly, see docs/page.md; bench-wasm
 #   make study      the long studies
 #   make mutants    changes of the hour's arithmetic that no test fails for,
@@ -55,7 +56,7 @@ NEED  := $(NEED_all) \
   $(if $(filter first-results ducts-answer evidence,$(GOALS)),python3) \
   $(if $(filter lint tidy format format-check,$(GOALS)),$(NEED_lint)) \
   $(if $(filter clang%,$(CC))$(filter fuzz,$(GOALS)),$(NEED_clang)) \
-  $(if $(filter wasm% bench-wasm build/wasm/%,$(GOALS)),$(NEED_wasm))
+  $(if $(filter wasm% bench-wasm build/wasm/% page build/page/%,$(GOALS)),$(NEED_wasm))
 
 # Made again when this goal needs a package that was not looked for yet.
 ifneq ($(filter-out clean help uninstall,$(GOALS)),)
