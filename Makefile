@@ -370,6 +370,8 @@ install: all
 	install -m 644 docs/shells/dewledger.bash $(BASH)/dewledger
 	install -m 644 docs/shells/_dewledger $(ZSH)
 	install -m 644 docs/shells/dewledger.fish $(FISH)
+	if [ -f build/page/dewledger.html ]; then install -d $(SHARE)/dewledger; \
+	  install -m 644 build/page/dewledger.html $(SHARE)/dewledger; fi
 
 uninstall:
 	rm -f $(DESTDIR)$(PREFIX)/bin/dewledger $(LIBDIR)/libdew.a \
@@ -377,7 +379,7 @@ uninstall:
 	  $(LIBDIR)/pkgconfig/dew.pc $(DESTDIR)$(PREFIX)/include/dew.h \
 	  $(SHARE)/man/man1/dewledger.1 $(SHARE)/man/man5/dewledger-scenario.5 \
 	  $(BASH)/dewledger $(ZSH)/_dewledger $(FISH)/dewledger.fish
-	rm -rf $(DESTDIR)$(PREFIX)/include/dew
+	rm -rf $(DESTDIR)$(PREFIX)/include/dew $(SHARE)/dewledger
 
 clean:
 	rm -rf build

@@ -117,7 +117,8 @@ function progress(done) {
 
 // ---- faults ----------------------------------------------------------------------
 
-const FAULT = /^dewledger: (?:[^\s:]+(?::(\d+):\d+)?: )?(.*)$/;
+const FAULT = /^dewledger: (?:([^\s:]+)(?::(\d+):(?:\d+:)?|:) )?(.*)$/;
+const KEY = /^((?:options\..*?\.)?[a-z_]+(?:\.[a-z_]+)*): (.*)$/;
 
 // options.NAME.key with whatever is in NAME.
 function pathOf(key) {
@@ -127,14 +128,21 @@ function pathOf(key) {
     ...key.slice(`options.${namesOf()[index]}.`.length).split(".")];
 }
 
-export function faultsOf(err) {
+// One message as { path, key, says, at }: in the scenario, or in a file of it.
+function faultOf(line) {
+  const [, file, at, words] = FAULT.exec(line);
+  const whole = line.replace(/^dewledger: /, "");
+
+  if (app.files[file] !== undefined)
+    return { path: get(app.text, ["log", "file"]) === file ? ["log", "file"] : ["weather", "file"], says: whole };
+  const found = KEY.exec(file === NAME ? words : whole);
+  return found === null ? { path: [], says: file === NAME ? words : whole, at }
+    : { path: pathOf(found[1]), key: found[1], says: found[2], at };
+}
+
+function faultsOf(err) {
   return err.split("\n").filter((line) => line.startsWith("dewledger: ") && !line.startsWith("dewledger: note:"))
-    .map((line) => {
-      const [, at, words] = FAULT.exec(line);
-      const found = /^((?:options\..*?\.)?[a-z_]+(?:\.[a-z_]+)*): (.*)$/.exec(words);
-      return found === null ? { path: [], says: words, at }
-        : { path: pathOf(found[1]), key: found[1], says: found[2], at };
-    });
+    .map(faultOf);
 }
 
 // The command's own words: beside its field, and all of them above the answer.

@@ -52,7 +52,7 @@ export function showReport(place, answer, zooms) {
   const { files } = answer;
   const report = new DOMParser().parseFromString(reader.decode(files["report.html"]), "text/html");
   const kept = new Set([...place.querySelectorAll("details[open]")].map((one) => one.firstChild.textContent));
-  const parts = [...report.querySelectorAll("main > section")].map((section) =>
+  const parts = [...report.querySelectorAll("main > section, main > div > section")].map((section) =>
     SPOKEN.includes(section.id) ? section : folded(section));
   const head = report.querySelector("header h1");
   const text = make("details", { class: "part" }, make("summary", {}, "The same as plain text"),

@@ -66,9 +66,9 @@ export class Files {
     for (const [path, what] of Object.entries(contents)) this.put(path, what);
   }
 
-  // what: bytes or text; folders on the way are made.
+  // what: bytes or text; folders on the way are made, and none is above the root.
   put(path, what) {
-    const steps = path.split("/").filter((step) => step !== "");
+    const steps = path.split("/").filter((step) => !["", ".", ".."].includes(step));
     let at = this.root;
 
     for (const step of steps.slice(0, -1)) {
@@ -373,6 +373,7 @@ const CALLS = [
     s.unlink(where, name);
     return OK;
   }],
+  ["path_readlink", () => INVAL], // there are none
   ["path_link", (s, fd, follow, at, length, to, to_at, to_length) => {
     const from = s.walk(fd, at, length), goes = s.walk(to, to_at, to_length);
 

@@ -206,10 +206,12 @@ export function count(text, path) {
   return find(read(text), path)?.items?.length ?? 0;
 }
 
-// As it is written into a file: plain where that is safe anywhere.
-export function written(words) {
-  return /^[\p{L}\p{N}.+-](?:[^:#\p{C},{}[\]"'\\]|:(?=\S)|(?<=\S)#)*$/u.test(words) && !/^[-+.]?$|^-\s|\s$/.test(words)
-    ? words : JSON.stringify(words);
+// As it is written into a file: plain where that is safe.
+export function written(words, inFlow = true) {
+  const first = /^[\p{L}\p{N}.+-]/u.test(words) && !/^[-+.]?$|^-\s|\s$/.test(words);
+  const rest = inFlow ? /^(?:[^:#\p{C},{}[\]"'\\]|:(?=\S)|(?<=\S)#)*$/u : /^(?:[^:#\p{C}]|:(?=\S)|(?<=\S)#)*$/u;
+
+  return first && rest.test(words) ? words : JSON.stringify(words);
 }
 
 const put = (text, from, to, words) => text.slice(0, from) + words + text.slice(to);
@@ -223,7 +225,7 @@ function lineEnd(text, at) {
 // A group in lines of its own, as far in as told.
 function asLines(path, words, indent) {
   return path.map((name, i) => " ".repeat(indent + 2 * i) + name + ":").join("\n") +
-    ` ${written(words)}\n`;
+    ` ${written(words, false)}\n`;
 }
 
 // Into a map that has it not; path: the names from there.
@@ -245,9 +247,9 @@ function insert(text, map, path, words) {
 }
 
 export function set(text, path, words) {
-  const root = read(text);
-  let node = root;
+  let node = read(text), inFlow = false;
 
+  if (get(text, path) === words) return text;
   for (const [i, name] of path.entries()) {
     const next = step(node, name);
     if (next === undefined) return insert(text, node, path.slice(i), words);
@@ -260,9 +262,10 @@ export function set(text, path, words) {
       const from = next.kind === "none" ? next.start : next.start - 1;
       return put(text, from, next.end, value);
     }
+    inFlow = node.flow === true;
     node = next;
   }
-  return put(text, node.start, node.end, written(words));
+  return put(text, node.start, node.end, written(words, inFlow));
 }
 
 // Without that key, and without the group that it was alone in.
