@@ -4,15 +4,21 @@
 import { execFileSync } from "node:child_process";
 import { createHash } from "node:crypto";
 import { readFileSync, writeFileSync } from "node:fs";
+import { Script } from "node:vm";
 
 const [, , folder, out] = process.argv;
 const MOST = 3 * 2 ** 20;
 const text = (name) => readFileSync(name, "utf8");
 const here = (name) => text(`engine/page/${name}`);
 
-// Modules one after the other: what one hands on the next sees by its name.
-const joined = (names) => names.map(here).join("\n")
-  .replace(/^import [^;]*;\n/gm, "").replace(/^export /gm, "");
+// Modules one after the other: what one hands on the next sees by its name.  In
+// one block, a name that two of them give stops it here.
+function joined(names) {
+  const code = names.map(here).join("\n").replace(/^import [^;]*;\n/gm, "").replace(/^export /gm, "");
+
+  new Script(`"use strict"; {\n${code}\n}`, { filename: names.join("+") });
+  return code;
+}
 
 // In a <script>; no comment of licence is lost, for the page has its own.
 function inert(code) {
@@ -24,7 +30,7 @@ function inert(code) {
 const packed = (name) => execFileSync("gzip", ["-n", "-9", "-c", `${folder}/${name}.wasm`],
   { maxBuffer: 1 << 26 }).toString("base64");
 
-const script = inert(joined(["yaml.js", "questions.js", "form.js", "result.js", "engine.js", "page.js"]));
+const script = inert(joined(["yaml.js", "questions.js", "form.js", "compare.js", "result.js", "engine.js", "page.js"]));
 const zooms = inert(text("engine/sheets/page.js"));
 const hash = (code) => `'sha256-${createHash("sha256").update(code).digest("base64")}'`;
 const parts = {

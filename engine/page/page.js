@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The page: the scenario's text is what is true, the questions are a way to write
 // it, the engine in a worker is what answers.
+import { comparison, figures } from "./compare.js";
 import { Engine } from "./engine.js";
 import { addable, Form, make } from "./form.js";
 import { PARTS } from "./questions.js";
@@ -118,7 +119,7 @@ function progress(done) {
 // ---- faults ----------------------------------------------------------------------
 
 const FAULT = /^dewledger: (?:([^\s:]+)(?::(\d+):(?:\d+:)?|:) )?(.*)$/;
-const KEY = /^((?:options\..*?\.)?[a-z_]+(?:\.[a-z_]+)*): (.*)$/;
+const KEYED = /^((?:options\..*?\.)?[a-z_]+(?:\.[a-z_]+)*): (.*)$/;
 
 // options.NAME.key with whatever is in NAME.
 function pathOf(key) {
@@ -135,7 +136,7 @@ function faultOf(line) {
 
   if (app.files[file] !== undefined)
     return { path: get(app.text, ["log", "file"]) === file ? ["log", "file"] : ["weather", "file"], says: whole };
-  const found = KEY.exec(file === NAME ? words : whole);
+  const found = KEYED.exec(file === NAME ? words : whole);
   return found === null ? { path: [], says: file === NAME ? words : whole, at }
     : { path: pathOf(found[1]), key: found[1], says: found[2], at };
 }
@@ -203,6 +204,7 @@ async function work() {
     if (run !== app.run) return;
     take(first, begun, "likely");
     if (first.code !== 0) return;
+    progress(0);
     say("This is the likely house. Houses like yours are being worked out, for how sure it is...", true);
     const all = await engine.later.call(["run", NAME, "--out", "set", ...units()], inputs(),
       { folder: "set/", progress });
@@ -214,6 +216,8 @@ async function work() {
   }
 }
 
+const figuresOf = (bytes) => figures(JSON.parse(new TextDecoder().decode(bytes)));
+
 function take(answer, begun, told) {
   showFaults(faultsOf(answer.code === 0 ? "" : answer.err));
   if (answer.code !== 0) {
@@ -221,7 +225,10 @@ function take(answer, begun, told) {
     $("ui-faults").scrollIntoView?.({ block: "nearest" });
     return;
   }
-  showReport($("ui-told"), answer, data("ui-zooms"));
+  const now = figuresOf(answer.files["summary.json"]);
+  showReport($("ui-told"), answer, { zooms: data("ui-zooms"),
+    beside: app.remembered === undefined ? undefined : comparison(app.remembered, now),
+    remember: (bytes) => { app.remembered = figuresOf(bytes); } });
   old(false);
   $("ui-empty").hidden = true;
   $("ui-told").dataset.told = told;
@@ -316,7 +323,15 @@ function wire() {
   });
   $("ui-save").addEventListener("click", () => save(NAME, app.text));
   $("ui-demo").addEventListener("click", () => load(data("ui-invented"), {}));
-  $("ui-new").addEventListener("click", () => change(START));
+  $("ui-new").addEventListener("click", () => {
+    stop();
+    app.asked = false;
+    change(START);
+    showFaults([]);
+    say("");
+    $("ui-told").replaceChildren();
+    $("ui-empty").hidden = false;
+  });
   $("ui-yaml").addEventListener("change", (event) => change(event.target.value));
   $("ui-units").addEventListener("click", (event) => {
     if (event.target.value === undefined) return;

@@ -27,7 +27,7 @@ const FILES = [["report.html", "The report"], ["contractor.html", "Sheet for the
   ["inspector.html", "Sheet for the inspector"], ["calendar.html", "Calendar of upkeep"],
   ["summary.json", "All figures (JSON)"]];
 
-function toKeep(files) {
+function toKeep(files, remember) {
   const rows = FILES.filter(([name]) => files[name] !== undefined).map(([name, words]) =>
     make("li", {}, `${words}: `, ...(name.endsWith(".html") ? [keep(name, files[name], "look", true), " "] : []),
       keep(name, files[name], "save", false)));
@@ -36,7 +36,11 @@ function toKeep(files) {
   rows.push(make("li", {}, "Each hour: ", ...hours.flatMap((name) =>
     [keep(name, files[name], name.replace(/^hours-|\.csv$/g, ""), false), " "])));
   return make("section", { id: "keep" }, make("h2", {}, "To keep and to hand over"),
-    make("ul", { class: "plain" }, ...rows));
+    make("ul", { class: "plain" }, ...rows),
+    make("p", {}, make("button", { type: "button", id: "ui-remember", onclick: (event) => {
+      remember(files["summary.json"]);
+      event.currentTarget.textContent = "Remembered: change something and see";
+    } }, "Remember this answer, to compare")));
 }
 
 function folded(section) {
@@ -47,20 +51,24 @@ function folded(section) {
   return make("details", { class: "part" }, make("summary", {}, words), section);
 }
 
-// Into the place of what was told before.  zooms: the report's own script.
-export function showReport(place, answer, zooms) {
+// Into the place of what was told before.  zooms: the report's own script;
+// beside: of an answer remembered, or none; remember: given the summary's bytes.
+export function showReport(place, answer, { zooms, beside, remember }) {
   const { files } = answer;
   const report = new DOMParser().parseFromString(reader.decode(files["report.html"]), "text/html");
   const kept = new Set([...place.querySelectorAll("details[open]")].map((one) => one.firstChild.textContent));
-  const parts = [...report.querySelectorAll("main > section, main > div > section")].map((section) =>
-    SPOKEN.includes(section.id) ? section : folded(section));
+  const sections = [...report.querySelectorAll("main > section, main > div > section")];
+  const spoken = sections.filter((section) => SPOKEN.includes(section.id));
+  const more = sections.filter((section) => !SPOKEN.includes(section.id)).map(folded);
+  const after = 1 + spoken.findIndex((part) => part.id === "answer");
   const head = report.querySelector("header h1");
   const text = make("details", { class: "part" }, make("summary", {}, "The same as plain text"),
     make("pre", { id: "as-text", tabindex: "0" }, answer.out));
   const notes = answer.err.trim();
 
   place.replaceChildren(...report.querySelectorAll("body > svg.defs"),
-    make("p", { class: "sub" }, head?.textContent ?? ""), ...parts.slice(0, 3), toKeep(files), ...parts.slice(3), text,
+    make("p", { class: "sub" }, head?.textContent ?? ""), ...spoken.slice(0, after),
+    ...(beside === undefined ? [] : [beside]), ...spoken.slice(after), toKeep(files, remember), ...more, text,
     ...(notes === "" ? [] : [make("pre", { class: "notes" }, notes.replaceAll(/^dewledger: /gm, ""))]));
   for (const one of place.querySelectorAll("details")) if (kept.has(one.firstChild.textContent)) one.open = true;
   for (const link of place.querySelectorAll('a[href^="#"]:not([href="#"])'))

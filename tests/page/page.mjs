@@ -114,6 +114,7 @@ const demo = readFileSync("scenarios/demo.yaml", "utf8");
     `the engine's part ${await page.getAttribute("#ui-told", "data-engine")}; the command ${n.ms.toFixed(0)} ms`);
   await page.click("#ui-stop");
   says("stopped, it says so", (await text(page, "#ui-status")).startsWith("Stopped"));
+  await page.click("#ui-remember");
   await page.locator("#ui-cards details.card").nth(3).locator("summary").first().click();
   const changed = performance.now();
   await type(page, "#ui-options-3-ventilator-flow", "60");
@@ -125,6 +126,9 @@ const demo = readFileSync("scenarios/demo.yaml", "utf8");
       "      moisture: 50 % at 100 cfm\n      power: 62 W\n    costs: {install: 6900",
     "    ventilator:\n      core: enthalpy_plate\n      sensible: 72 % at 100 cfm\n      moisture: 50 % at 100 cfm\n" +
       "      power: 62 W\n      flow: 60 cfm\n    costs: {install: 6900")).out, await page.inputValue("#ui-yaml"));
+  const moved = await page.locator("#compared tbody tr:has(td.moved)").allTextContents();
+  says("against the answer remembered that option alone moved", moved.length === 1 &&
+    moved[0].startsWith("enthalpy core1,248 \u2192 "), moved.join("\n"));
   await page.click("#ui-undo");
   says("undone, the text is as it was", (await page.inputValue("#ui-yaml")) === demo);
 
@@ -147,7 +151,7 @@ const demo = readFileSync("scenarios/demo.yaml", "utf8");
     says(`${name}: the command's words and hours`, (await text(page, "#as-text")) === n.out,
       `${await text(page, "#as-text")}\n${n.out}`);
     says(`${name}: the text is as opened`, (await page.inputValue("#ui-yaml")) === words);
-    says(`${name}: the report's rows and cautions`, await page.locator("#ui-told table th[scope=row]").count() ===
+    says(`${name}: the report's rows and cautions`, await page.locator("#ui-told section:not(#compared) th[scope=row]").count() ===
       listed(n.file("report.html")) && await page.locator("#ui-told #stop li").count() ===
       [...(/<section class="stop"[^]*?<\/section>/.exec(n.file("report.html"))?.[0] ?? "").matchAll(/<li>/g)].length);
   }
@@ -259,6 +263,11 @@ for (const [town, area, bedrooms] of HOUSES) {
     says(`${what}: told, kept, alive`, (await page.inputValue("#ui-yaml")).length > 0 &&
       (await text(page, "#ui-faults")).length > 10);
   }
+  await open(page, demo);
+  await page.click("#ui-new");
+  says("begun anew, nothing stands", (await text(page, "#ui-told")) === "" &&
+    (await page.inputValue("#ui-house-floor_area")) === "" && await page.locator("#ui-faults").isHidden());
+  await page.click("#ui-undo");
   await open(page, demo);
   says("and then the demo again", (await text(page, "#answer")).includes("Wrong:"));
 
