@@ -58,7 +58,9 @@ const TRIALS = [
   ["a group that was not there", set(demo, ["windows", "u"], "0.3 Btu/hft2F"), { "windows.u": "0.3 Btu/hft2F" }],
   ["a comma in brackets", set(demo, ["weather", "place"], "25.8, -80.3"), { "weather.place": "25.8, -80.3" }],
   ["words with marks of their own", set(demo, ["title"], 'a: "b" #c \\ {d}'), { title: 'a: "b" #c \\ {d}' }],
-  ["a key away from brackets", unset(demo, ["moisture", "cooking"]), { "moisture.cooking": undefined }],
+  ["a key away from brackets", unset(demo, ["moisture", "cooking"]), { "moisture.cooking": undefined, "moisture.showers": "4 per day" }],
+  ["the first key away from brackets", unset(demo, ["moisture", "showers"]), { "moisture.cooking": "electric",
+    "moisture.showers": undefined }],
   ["the last key of a group", unset(demo, ["heating", "kind"]), { "heating.kind": undefined }],
 ];
 for (const [name, text, wanted] of TRIALS) {
@@ -83,6 +85,8 @@ for (const [name, text, wanted] of TRIALS) {
     "as it stands|heat-recovery core|enthalpy core|enthalpy core and dehumidifier|again", failed ?? names.join("|"));
   says("a group new in an option", get(text, ["options", 0, "ventilator", "flow"]) === "50 cfm" && count(text, ["options"]) === 5);
 }
+says("no group stands empty", !unset(demo, ["heating", "kind"]).includes("heating") &&
+  !unset(demo, ["options", 1, "ventilator", "core"]).includes("ventilator: {}"));
 {
   const none = readFileSync("scenarios/ducts_written.yaml", "utf8");
   const text = set(none, ["options", 0, "ventilator", "core"], "enthalpy_wheel");
