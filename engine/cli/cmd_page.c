@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* `page`: the whole program as one page, with a scenario and its files in it. */
+#include <stddef.h>
 #include <stdlib.h>
 #include <string.h>
 #include <unistd.h>
@@ -150,11 +151,14 @@ static char *base64(const char *bytes, size_t length)
             b |= (unsigned char)bytes[i + 2];
         *to++ = digits[b >> 18];
         *to++ = digits[b >> 12 & 63];
-        *to++ = left > 1 ? digits[b >> 6 & 63] : '=';
-        *to++ = left > 2 ? digits[b & 63] : '=';
+        *to++ = digits[b >> 6 & 63];
+        *to++ = digits[b & 63];
     }
-    if (text != NULL)
-        *to = '\0';
+    if (text == NULL)
+        return NULL;
+    for (size_t i = (3 - length % 3) % 3; i > 0; i--)
+        to[-(ptrdiff_t)i] = '=';
+    *to = '\0';
     return text;
 }
 
