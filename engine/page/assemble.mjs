@@ -30,7 +30,7 @@ function inert(code) {
 const packed = (name) => execFileSync("gzip", ["-n", "-9", "-c", `${folder}/${name}.wasm`],
   { maxBuffer: 1 << 26 }).toString("base64");
 
-const script = inert(joined(["yaml.js", "questions.js", "form.js", "compare.js", "result.js", "engine.js", "page.js"]));
+const script = inert(joined(["yaml.js", "questions.js", "form.js", "curve.js", "compare.js", "result.js", "engine.js", "page.js"]));
 const zooms = inert(text("engine/sheets/page.js"));
 const hash = (code) => `'sha256-${createHash("sha256").update(code).digest("base64")}'`;
 const parts = {

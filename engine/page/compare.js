@@ -2,14 +2,14 @@
 // An answer remembered, beside what stands now: option by option, by name.
 import { make } from "./form.js";
 
-const whole = (x) => x === null || x === undefined ? "-" : Math.round(x).toLocaleString("en-US");
+const rounded = (x) => x === null || x === undefined ? "-" : Math.round(x).toLocaleString("en-US");
 
 const COLUMNS = [
-  ["too humid, hours", (option) => whole(option.hours.too_humid)],
-  ["too dry, hours", (option) => whole(option.hours.too_dry)],
-  ["mean CO2, ppm", (option) => whole(option.co2_ppm?.mean)],
+  ["too humid, hours", (option) => rounded(option.hours.too_humid)],
+  ["too dry, hours", (option) => rounded(option.hours.too_dry)],
+  ["mean CO2, ppm", (option) => rounded(option.co2_ppm?.mean)],
   ["to run and keep a year", (option) => option.money === null || option.money === undefined ? "-"
-    : `$${whole(option.money.yearly?.likely)}`],
+    : `$${rounded(option.money.yearly?.likely)}`],
 ];
 
 // summary: of summary.json.  By name, the figures as words.

@@ -159,7 +159,10 @@ export class Form {
     const more = make("details", {}, make("summary", {}, "Ducts, blower, spec sheet, more"),
       ...CARD_MORE.map(draw));
     const card = make("details", { class: "card" }, make("summary", {}), ...CARD.map(draw), more,
-      make("div", { class: "tools" }, button("Copy", () => this.app.copy(index)),
+      make("div", { class: "curves" }),
+      make("div", { class: "tools" }, button("Try other airflows", (event) =>
+        this.app.curve(index, event.currentTarget.closest(".card").querySelector(".curves"))),
+      button("Copy", () => this.app.copy(index)),
         button("Remove", () => this.app.drop(index))));
 
     return card;
@@ -175,8 +178,10 @@ export class Form {
       if (this.many + 1 === many) this.cards.lastChild.open = true;
       this.many = many;
     }
-    for (const [i, card] of [...this.cards.children].entries())
+    for (const [i, card] of [...this.cards.children].entries()) {
       card.firstChild.textContent = this.title(i);
+      card.querySelector(".tools button").hidden = !CARD[2].needs.includes(this.core(i));
+    }
     for (const { row, path, box } of this.fields.values())
       if (row.needs !== undefined)
         box.hidden = !row.needs.includes(this.core(path[1])) && get(this.app.text, path) === undefined;

@@ -2,6 +2,7 @@
 // The page: the scenario's text is what is true, the questions are a way to write
 // it, the engine in a worker is what answers.
 import { comparison, figures } from "./compare.js";
+import { curve } from "./curve.js";
 import { Engine } from "./engine.js";
 import { addable, Form, make } from "./form.js";
 import { PARTS } from "./questions.js";
@@ -67,6 +68,27 @@ function renamed(text, name) {
 app.add = (name, words) => tried(() => renamed(add(app.text, words), free(name)));
 app.copy = (index) => tried(() => renamed(add(app.text, lines(app.text, index)), free(namesOf()[index])));
 app.drop = (index) => tried(() => drop(app.text, index));
+
+// Six marches of one option, into its card; houses like it march on meanwhile.
+app.curve = async (index, place) => {
+  if (engine.now.busy) stop();
+  const run = app.run, name = namesOf()[index];
+  let done = 0;
+  const ask = (words) => {
+    progress(done++ / 6);
+    return engine.now.call(["run", NAME, ...words], inputs(), { folder: "set/" });
+  };
+
+  say(`"${name}" at six airflows...`, true);
+  try {
+    await engine.ready;
+    place.replaceChildren(await curve(name, app.si, ask, (flow) =>
+      app.edit(["options", index, "ventilator", "flow"], flow)));
+    if (run === app.run) say("The curve stands in its card.", engine.later.busy);
+  } catch (error) {
+    if (run === app.run) say(`No curve: ${error.message}`, engine.later.busy);
+  }
+};
 
 app.place = (typed) => {
   const words = typed.trim();

@@ -129,6 +129,15 @@ const demo = readFileSync("scenarios/demo.yaml", "utf8");
   const moved = await page.locator("#compared tbody tr:has(td.moved)").allTextContents();
   says("against the answer remembered that option alone moved", moved.length === 1 &&
     moved[0].startsWith("enthalpy core1,248 \u2192 "), moved.join("\n"));
+  await page.locator("#ui-cards details.card").nth(3).locator("button", { hasText: "Try other airflows" }).click();
+  const slider = page.locator(".curve input");
+  await slider.waitFor();
+  await slider.press("End");
+  const at150 = spawnSync(command, ["run", "scenarios/demo.yaml", "--quick", "--json", "--option", "enthalpy core", "--set",
+    "options.enthalpy core.ventilator.flow=150 cfm"], { encoding: "utf8", maxBuffer: 1 << 26 });
+  const humid = JSON.parse(at150.stdout).options.find(({ name }) => name === "enthalpy core").hours.too_humid;
+  says("other airflows: the command's hours at the slider's end", (await text(page, ".curve output"))
+    .startsWith(`150 cfm: ${humid.toLocaleString("en-US")} hours too humid, `), `${await text(page, ".curve output")} ${humid}`);
   await page.click("#ui-undo");
   says("undone, the text is as it was", (await page.inputValue("#ui-yaml")) === demo);
 
@@ -352,6 +361,35 @@ for (const [town, area, bedrooms] of HOUSES) {
   }
   says("place, area, bedrooms and the answer are reached by Tab", ["ui-weather-place", "ui-house-floor_area",
     "ui-house-bedrooms", "ui-go"].every((id) => reached.has(id)), [...reached].join());
+  await page.context().close();
+}
+// Each text beside what lies under it, by WCAG's formula: 4.5 at least.
+function pale() {
+  const numbers = (colour) => colour.match(/[\d.]+/g).map(Number);
+  const light = (colour) => numbers(colour).slice(0, 3).map((c) => c / 255 <= 0.04045 ? c / 255 / 12.92
+    : ((c / 255 + 0.055) / 1.055) ** 2.4).reduce((sum, c, i) => sum + c * [0.2126, 0.7152, 0.0722][i], 0);
+  const under = (e) => {
+    const colour = getComputedStyle(e).backgroundColor;
+    return (numbers(colour)[3] ?? 1) > 0 ? colour : e.parentElement === null ? "rgb(255, 255, 255)" : under(e.parentElement);
+  };
+
+  return [...document.querySelectorAll("body *:not(svg, svg *, script)")].filter((e) => e.checkVisibility() && !e.disabled &&
+    [...e.childNodes].some((n) => n.nodeType === 3 && n.textContent.trim() !== "")).map((e) => {
+    const [a, b] = [light(getComputedStyle(e).color), light(under(e))].sort((x, y) => y - x);
+    return [(a + 0.05) / (b + 0.05), e.outerHTML.slice(0, 80)];
+  }).filter(([ratio]) => !(ratio >= 4.5)).map((one) => one.join(" "));
+}
+
+for (const colorScheme of ["light", "dark"]) {
+  const page = await opened({ colorScheme });
+
+  await page.click("#ui-go");
+  await page.waitForSelector("#ui-faults:not([hidden])");
+  const faint = await page.evaluate(pale);
+  await open(page, demo);
+  await page.click("#ui-stop");
+  faint.push(...await page.evaluate(pale));
+  says(`${colorScheme}: each text stands out`, faint.length === 0, faint.join("\n"));
   await page.context().close();
 }
 for (const width of [320, 390, 768, 1280, 1920]) {
