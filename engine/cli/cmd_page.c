@@ -176,30 +176,28 @@ static enum dew_status read_and_keep(void *of, const char *name, char **bytes,
 {
     struct kept *k = of;
     struct run__file file;
-    const char *why = NULL;
     char *text;
+    int is_short;
 
     if (run__beside(k->scenario, name, MOST_FILE + 1, &file, err) != DEW_OK)
         return err->status;
     text = base64(file.bytes, file.length);
     k->files = cli__set(k->files, name, json_string(text));
-    if (file.length > MOST_FILE)
-        why = "above 64 MiB: too much for a page";
-    else if (text == NULL)
-        why = "out of memory";
-    else if (k->files == NULL)
-        why = "cannot be put into a page: its name is no UTF-8";
+    is_short = text == NULL || k->files == NULL;
     free(text);
-    if (why != NULL) {
+    if (is_short || file.length > MOST_FILE) {
         free(file.bytes);
-        return fail(err, DEW_ERANGE, name, why);
+        return is_short ? fail(err, DEW_EMEM, name, "out of memory")
+                        : fail(err, DEW_ERANGE, name,
+                               "above 64 MiB: too much for a page");
     }
     *bytes = file.bytes;
     *length = file.length;
     return DEW_OK;
 }
 
-/* The scenario must be right: a house to hand over has no faults. */
+/* The scenario must be right: a house to hand over has no faults.  Its text and
+   the names in it are UTF-8 then. */
 static json_t *house(const struct page *p, int *code)
 {
     struct dew_error err = {0};
@@ -221,9 +219,7 @@ static json_t *house(const struct page *p, int *code)
         out = json_pack("{s: s#, s: O}", "text", text, from.length, "files",
                         k.files);
     if (*code == CLI__DONE && out == NULL)
-        *code = cli__fail(CLI__BAD_INPUT,
-                          "%s: cannot be put into a page: write it as UTF-8",
-                          p->path);
+        *code = cli__fail(CLI__FAILED, "out of memory");
     dew_run_close(run);
     json_decref(k.files);
     free(text);

@@ -53,7 +53,8 @@ addEventListener("message", async ({ data }) => {
     } else if (data.module !== undefined) {
       module = data.module;
     } else {
-      postMessage(answer(data));
+      const told = answer(data);
+      postMessage(told, Object.values(told.files).map(({ buffer }) => buffer)); // handed over, not copied
     }
   } catch (error) {
     postMessage({ id: data.id, failed: `${error.name}: ${error.message}` });
