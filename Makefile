@@ -10,6 +10,7 @@
 #   make coverage   the tests under gcov, lines reached by file
 #   make fuzz       each reader under libFuzzer, FUZZ_TIME=60 seconds each
 #   make bench      speed and accuracy, as ratios
+#   make page       the whole program as one page, build/page/dewledger.html
 #   make wasm       the command as WebAssembly, see docs/page.md; bench-wasm
 #   make study      the long studies
 #   make mutants    changes of the hour's arithmetic that no test fails for,
@@ -58,7 +59,7 @@ NEED  := $(NEED_all) \
   $(if $(filter first-results ducts-answer evidence,$(GOALS)),python3) \
   $(if $(filter lint tidy format format-check,$(GOALS)),$(NEED_lint)) \
   $(if $(filter clang%,$(CC))$(filter fuzz,$(GOALS)),$(NEED_clang)) \
-  $(if $(filter wasm% bench-wasm build/wasm/%,$(GOALS)),$(NEED_wasm)) \
+  $(if $(filter wasm% bench-wasm build/wasm/% page build/page/%,$(GOALS)),$(NEED_wasm)) \
   $(if $(filter dist deb,$(GOALS)),$(NEED_deb))
 
 # Made again when this goal needs a package that was not looked for yet.
@@ -376,6 +377,8 @@ install: all
 	install -m 644 docs/shells/dewledger.bash $(BASH)/dewledger
 	install -m 644 docs/shells/_dewledger $(ZSH)
 	install -m 644 docs/shells/dewledger.fish $(FISH)
+	if [ -f build/page/dewledger.html ]; then install -d $(SHARE)/dewledger; \
+	  install -m 644 build/page/dewledger.html $(SHARE)/dewledger; fi
 
 uninstall:
 	rm -f $(DESTDIR)$(PREFIX)/bin/dewledger $(LIBDIR)/libdew.a \
@@ -383,7 +386,7 @@ uninstall:
 	  $(LIBDIR)/pkgconfig/dew.pc $(DESTDIR)$(PREFIX)/include/dew.h \
 	  $(SHARE)/man/man1/dewledger.1 $(SHARE)/man/man5/dewledger-scenario.5 \
 	  $(BASH)/dewledger $(ZSH)/_dewledger $(FISH)/dewledger.fish
-	rm -rf $(DESTDIR)$(PREFIX)/include/dew
+	rm -rf $(DESTDIR)$(PREFIX)/include/dew $(SHARE)/dewledger
 
 clean:
 	rm -rf build

@@ -161,9 +161,9 @@ const char *cli__nearest(const char *word, const char *const *names,
 
 /* ---- results -------------------------------------------------------------- */
 
-/* root as text, to be freed; NULL when memory is short.  Two passes, into room
-   that is there: jansson's own json_dumps loses a key that it has none for. */
-static char *text_of(const json_t *root)
+/* Two passes, into room that is there: jansson's own json_dumps loses a key
+   that it has none for. */
+char *cli__json_text(const json_t *root)
 {
     const size_t how = JSON_INDENT(2) | JSON_REAL_PRECISION(10);
     size_t length = root != NULL ? json_dumpb(root, NULL, 0, how) : 0;
@@ -180,7 +180,7 @@ static char *text_of(const json_t *root)
 
 int cli__json(json_t *root)
 {
-    char *text = text_of(root);
+    char *text = cli__json_text(root);
 
     json_decref(root);
     if (text == NULL)

@@ -36,6 +36,7 @@
     X(check, "read a scenario: every fault, or all that was understood")       \
     X(explain, "what a key of a scenario means: form, range, default, source") \
     X(start, "write a commented scenario that runs as it is")                  \
+    X(page, "the whole program as one page for a browser, a scenario in it")   \
     X(weather, "weather: look into a file, list places, make a year")          \
     X(complete, "words that could stand next on a command line, for shells")
 
@@ -148,6 +149,9 @@ const char *cli__nearest(const char *word, const char *const *names,
  * Returns CLI__DONE or CLI__FAILED.
  */
 int cli__json(json_t *root);
+
+/* The same as text, to be freed; NULL when memory is short or root is NULL. */
+char *cli__json_text(const json_t *root);
 
 /*
  * o with key, or list with value one longer.  NULL when any of them is NULL or

@@ -8,7 +8,7 @@ enum { ROOM = 320 }; /* a hundred of the scenario, fifty of each file, more */
 int cli__open(struct dew_run **run, const char *path, const struct cli__cli *c,
               enum dew_run_job job, unsigned with)
 {
-    const struct cli__text read = {path, NULL, 0};
+    const struct cli__text read = {.name = path};
 
     return cli__open_text(run, &read, c, job, with);
 }
@@ -26,7 +26,8 @@ int cli__open_text(struct dew_run **run, const struct cli__text *from,
                                     .options = c->options,
                                     .option_count = c->option_count,
                                     .job = job,
-                                    .with = with};
+                                    .with = with,
+                                    .files = from->files};
     int code = CLI__DONE;
 
     *run = NULL;

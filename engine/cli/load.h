@@ -19,6 +19,7 @@ int cli__open(struct dew_run **run, const char *path, const struct cli__cli *c,
 struct cli__text {
     const char *name, *text;
     size_t length;
+    const struct dew_files *files; /* as of struct dew_run_ask */
 };
 int cli__open_text(struct dew_run **run, const struct cli__text *from,
                    const struct cli__cli *c, enum dew_run_job job,

@@ -109,4 +109,15 @@ wasm-lanes: $W/lanes-plain.wasm $W/lanes-simd.wasm
 bench-wasm: wasm $W/bench-plain.wasm $W/bench-simd.wasm $B/dewledger
 	@sh tests/page/bench.sh $W $B/dewledger
 
+# The page: everything in one file.
+PAGE := build/page/dewledger.html
+PAGE_PARTS := $(wildcard engine/page/*.js engine/page/*.mjs) engine/page/page.html \
+  engine/page/page.css engine/sheets/page.css engine/sheets/page.js \
+  engine/draw/chart.css engine/draw/ducts.css scenarios/demo.yaml
+.PHONY: page
+page: $(PAGE)
+$(PAGE): $W/plain.wasm $W/simd.wasm $(PAGE_PARTS)
+	@mkdir -p $(@D)
+	node engine/page/assemble.mjs $W $@
+
 -include $(shell find $W -name '*.d' 2>/dev/null)

@@ -13,10 +13,11 @@
 
 const OK = 0, BADF = 8, EXIST = 20, INVAL = 28, ISDIR = 31, NOENT = 44,
   NOTDIR = 54, NOTEMPTY = 55, SPIPE = 70;
-const UNKNOWN = 0, FOLDER = 3, FILE = 4; // kinds of what is open
+const UNKNOWN = 0, WINDOW = 2, FOLDER = 3, FILE = 4; // kinds of what is open
 const CREATE = 1, AS_FOLDER = 2, EXCLUSIVE = 4, EMPTIED = 8; // ways to open
 const APPEND = 1;
 const EVERY_RIGHT = 0x1fffffffn;
+const PLACES = 0x24n; // seek and tell: by these a window is none
 const ROOT = 3; // the first descriptor after the three that each program has
 
 const coder = new TextEncoder();
@@ -65,9 +66,9 @@ export class Files {
     for (const [path, what] of Object.entries(contents)) this.put(path, what);
   }
 
-  // what: bytes or text; folders on the way are made.
+  // what: bytes or text; folders on the way are made, and none is above the root.
   put(path, what) {
-    const steps = path.split("/").filter((step) => step !== "");
+    const steps = path.split("/").filter((step) => !["", ".", ".."].includes(step));
     let at = this.root;
 
     for (const step of steps.slice(0, -1)) {
@@ -108,6 +109,14 @@ function printed() {
   return { node: { ...node, kind: UNKNOWN }, at: 0, flags: APPEND };
 }
 
+// The same of a window: the command tells how far it is.
+function listened(heard) {
+  const entry = printed();
+  entry.node.kind = WINDOW;
+  entry.heard = heard;
+  return entry;
+}
+
 function write(node, at, bytes) {
   const end = at + bytes.length;
 
@@ -121,10 +130,10 @@ function write(node, at, bytes) {
 }
 
 class System {
-  constructor(files, words, variables) {
+  constructor(files, words, variables, heard) {
     this.lists = { args: words, environ: variables };
     this.out = printed();
-    this.err = printed();
+    this.err = heard === undefined ? printed() : listened(heard);
     this.open = [printed(), this.out, this.err, { node: files.root, at: 0, flags: 0 }];
   }
 
@@ -251,7 +260,7 @@ const CALLS = [
     s.chunk(at, 24).fill(0);
     s.view.setUint8(at, node.kind);
     s.view.setUint16(at + 2, flags, true);
-    s.view.setBigUint64(at + 8, EVERY_RIGHT, true);
+    s.view.setBigUint64(at + 8, node.kind === WINDOW ? EVERY_RIGHT & ~PLACES : EVERY_RIGHT, true);
     s.view.setBigUint64(at + 16, EVERY_RIGHT, true);
     return OK;
   })],
@@ -287,6 +296,7 @@ const CALLS = [
     if (entry.flags & APPEND) entry.at = entry.node.size;
     for (const chunk of s.chunks(list, count)) {
       write(entry.node, entry.at, chunk);
+      entry.heard?.(chunk);
       entry.at += chunk.length;
       sum += chunk.length;
     }
@@ -363,6 +373,7 @@ const CALLS = [
     s.unlink(where, name);
     return OK;
   }],
+  ["path_readlink", () => INVAL], // there are none
   ["path_link", (s, fd, follow, at, length, to, to_at, to_length) => {
     const from = s.walk(fd, at, length), goes = s.walk(to, to_at, to_length);
 
@@ -407,10 +418,11 @@ function listing(i, name, node) {
 
 const said = ({ node }) => node.bytes.slice(0, node.size);
 
-// words: those after the program's name; variables: such as ["COLUMNS=80"].
-// Returns the exit code, and what was printed as bytes.
-export function run(module, files, words, variables = []) {
-  const system = new System(files, ["dewledger", ...words], variables);
+// words: those after the program's name; variables: such as ["COLUMNS=80"];
+// heard, where it is given: told what comes to the messages as it comes, how far
+// a run is too.  Returns the exit code, and what was printed as bytes.
+export function run(module, files, words, variables = [], heard = undefined) {
+  const system = new System(files, ["dewledger", ...words], variables, heard);
   const instance = new WebAssembly.Instance(module, {
     wasi_snapshot_preview1: system.imports() });
   let code = 0;

@@ -25,22 +25,28 @@ static int beside(const char *scenario, const char *file, char *out)
     return length < RUN__PATH;
 }
 
-static enum dew_status open_here(const struct dew_run *r, const char *name,
-                                 struct run__file *out, struct dew_error *err)
+enum dew_status run__beside(const char *scenario, const char *name, size_t most,
+                            struct run__file *out, struct dew_error *err)
 {
     struct dew_error found = {0}; /* the file itself is at fault then */
 
-    if (!beside(r->ask->name, name, out->name))
+    if (!beside(scenario, name, out->name))
         return core__fail(err, DEW_ERANGE, "too long a path");
     if (access(out->name, R_OK) != 0)
         return core__fail(err, DEW_EUNKNOWN,
                           "%s: %s (looked for beside the scenario, then where "
                           "the command was given)",
                           name, strerror(errno));
-    if (core__in_read(out->name, CORE__IN_FILE, (size_t)1 << 31, &out->bytes,
-                      &out->length, &found) != DEW_OK)
+    if (core__in_read(out->name, CORE__IN_FILE, most, &out->bytes, &out->length,
+                      &found) != DEW_OK)
         *err = found;
     return err->status;
+}
+
+static enum dew_status open_here(const struct dew_run *r, const char *name,
+                                 struct run__file *out, struct dew_error *err)
+{
+    return run__beside(r->ask->name, name, (size_t)1 << 31, out, err);
 }
 
 static enum dew_status by_caller(const struct dew_run *r, const char *name,

@@ -94,6 +94,14 @@ struct run__file {
     size_t length;
 };
 
+/*
+ * A file of that name, looked for beside the scenario, then in the working
+ * directory; most bytes of it at most.  Errors, where the name stands being in
+ * err already: DEW_EUNKNOWN, DEW_ERANGE, DEW_EIO, DEW_EMEM.
+ */
+enum dew_status run__beside(const char *scenario, const char *name, size_t most,
+                            struct run__file *out, struct dew_error *err);
+
 /* The file that a key names, its SHA-256 into hash; a fault where it is not
    had. */
 enum dew_status run__file(struct dew_run *r, const char *key, const char *name,

@@ -66,6 +66,9 @@ awk 'BEGIN {
 
 short "check --json" check "$first" --json
 short "check" check "$first"
+printf '<a id="ui-house"></script>' >empty.html
+printf 'weather: {place: 722020}\nlog: {file: log.csv}\nhouse: {floor_area: 90 m2, bedrooms: 2}\n' >page.yaml
+short "page" page page.yaml --from empty.html --out page.html
 short "explain --json" explain --json
 short "air --json" air 80degF 60% outdoors 75degF 50% --json
 short "air of a mix, --json" air --mix 75degF 50% 300cfm with 20degF 80% 90cfm --json

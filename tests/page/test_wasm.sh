@@ -7,9 +7,10 @@ set -u
 cd "$(dirname "$0")/../.." || exit 1
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
+mkdir -p build
 export WORK="$work" WASI="$work/wasi.mjs"
 
-make -s wasm-sources >"$work/log" 2>&1 || {
+flock build/wasm.lock make -s wasm-sources >"$work/log" 2>&1 || {
     echo "skip the command as WebAssembly: no tools or sources for it:" \
         "$(grep -v '^make' "$work/log" | tail -n 1)"
     exit 0
@@ -18,7 +19,7 @@ command -v node >/dev/null || {
     echo "skip the command as WebAssembly: no node"
     exit 0
 }
-if make -s wasm wasm-lanes >"$work/log" 2>&1; then
+if flock build/wasm.lock make -s wasm wasm-lanes >"$work/log" 2>&1; then
     echo "ok it builds"
 else
     echo "not ok it builds"

@@ -1,0 +1,424 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The page: the scenario's text is what is true, the questions are a way to write
+// it, the engine in a worker is what answers.
+import { comparison, figures } from "./compare.js";
+import { curve } from "./curve.js";
+import { Engine } from "./engine.js";
+import { addable, Form, make } from "./form.js";
+import { PARTS } from "./questions.js";
+import { blobOf, showReport } from "./result.js";
+import { add, count, drop, get, lines, read, set, unset } from "./yaml.js";
+
+const MOST = 64 * 2 ** 20; // bytes of a file, before it is read
+const MOST_TEXT = 2 ** 20; // of a scenario
+const NAME = "house.yaml";
+const $ = (id) => document.getElementById(id);
+const data = (id) => $(id)?.textContent ?? "";
+
+const START = PARTS.filter(([name]) => name !== "dehumidifier")
+  .reduce((text, [, words]) => add(text, words), "title: My house\n");
+
+const app = { text: START, files: {}, si: false, hints: new Map(), places: new Map(),
+  before: [], after: [], asked: false, run: 0 };
+let engine, form;
+
+// ---- the text ----------------------------------------------------------------
+
+function change(text, keep = true) {
+  if (text === app.text) return;
+  if (keep) app.before.push({ text: app.text, files: app.files });
+  app.after = [];
+  app.text = text;
+  show();
+  if (app.asked) work();
+}
+
+// A change that the text may be too odd for is not made, and said.
+function tried(how) {
+  try {
+    change(how());
+  } catch (error) {
+    say(`This can only be changed in the text: ${error.message}.`);
+    $("ui-text").open = true;
+  }
+}
+
+app.edit = (path, words) => tried(() => {
+  const out = words === "" ? unset(app.text, path) : set(app.text, path, words);
+  const key = path.join(".");
+
+  if (words !== "" && key === "weather.place") return unset(out, ["weather", "file"]);
+  return words !== "" && key === "weather.file" ? unset(out, ["weather", "place"]) : out;
+});
+
+const namesOf = () => Array.from({ length: count(app.text, ["options"]) }, (_, i) =>
+  get(app.text, ["options", i, "name"]));
+
+function free(name) {
+  let said = name;
+  for (let i = 2; namesOf().includes(said); i++) said = `${name} ${i}`;
+  return said;
+}
+
+// The last option under a name of its own.
+function renamed(text, name) {
+  return set(text, ["options", count(text, ["options"]) - 1, "name"], name);
+}
+
+app.add = (name, words) => tried(() => renamed(add(app.text, words), free(name)));
+app.copy = (index) => tried(() => renamed(add(app.text, lines(app.text, index)), free(namesOf()[index])));
+app.drop = (index) => tried(() => drop(app.text, index));
+
+// Six marches of one option, into its card; houses like it march on meanwhile.
+app.curve = async (index, place) => {
+  if (engine.now.busy) stop();
+  const run = app.run, name = namesOf()[index];
+  let done = 0;
+  const ask = (words) => {
+    progress(done++ / 6);
+    return engine.now.call(["run", NAME, ...words], inputs(), { folder: "set/" });
+  };
+
+  say(`"${name}" at six airflows...`, true);
+  try {
+    await engine.ready;
+    place.replaceChildren(await curve(name, app.si, ask, (flow) =>
+      app.edit(["options", index, "ventilator", "flow"], flow)));
+    if (run === app.run) say("The curve stands in its card.", engine.later.busy);
+  } catch (error) {
+    if (run === app.run) say(`No curve: ${error.message}`, engine.later.busy);
+  }
+};
+
+app.place = (typed) => {
+  const words = typed.trim();
+  return [...app.places].find(([, name]) => name === words)?.[0] ?? words;
+};
+app.placed = (words) => app.places.get(words) ?? words;
+
+function turn(from, to) {
+  if (from.length === 0) return;
+  to.push({ text: app.text, files: app.files });
+  Object.assign(app, from.pop());
+  show();
+  if (app.asked) work();
+}
+
+// ---- what is seen ----------------------------------------------------------------
+
+function show() {
+  let odd = "";
+
+  try {
+    read(app.text);
+    form.showAll();
+  } catch (error) {
+    odd = error.message;
+  }
+  $("ui-form").hidden = odd !== "";
+  $("ui-odd").hidden = odd === "";
+  $("ui-odd").textContent = odd === "" ? "" :
+    `This scenario is written in a way that the questions cannot show (${odd}). Change its text: the engine reads all of it.`;
+  if (odd !== "") $("ui-text").open = true;
+  $("ui-yaml").value = app.text;
+  $("ui-undo").disabled = app.before.length === 0;
+  $("ui-redo").disabled = app.after.length === 0;
+  for (const button of document.querySelectorAll("#ui-units button"))
+    button.setAttribute("aria-pressed", String((button.value === "si") === app.si));
+}
+
+function say(words, alive = false) {
+  $("ui-status").textContent = words;
+  $("ui-stop").hidden = !alive;
+  if (!alive) $("ui-bar").hidden = true;
+}
+
+function progress(done) {
+  $("ui-bar").hidden = false;
+  $("ui-bar").value = done;
+}
+
+// ---- faults ----------------------------------------------------------------------
+
+const FAULT = /^dewledger: (?:([^\s:]+)(?::(\d+):(?:\d+:)?|:) )?(.*)$/;
+const KEYED = /^((?:options\..*?\.)?[a-z_]+(?:\.[a-z_]+)*): (.*)$/;
+
+// options.NAME.key with whatever is in NAME.
+function pathOf(key) {
+  if (!key.startsWith("options.")) return key.split(".");
+  const index = namesOf().findIndex((name) => key.startsWith(`options.${name}.`));
+  return index < 0 ? ["options"] : ["options", index,
+    ...key.slice(`options.${namesOf()[index]}.`.length).split(".")];
+}
+
+// One message as { path, key, says, at }: in the scenario, or in a file of it.
+function faultOf(line) {
+  const [, file, at, words] = FAULT.exec(line);
+  const whole = line.replace(/^dewledger: /, "");
+
+  if (app.files[file] !== undefined)
+    return { path: get(app.text, ["log", "file"]) === file ? ["log", "file"] : ["weather", "file"], says: whole };
+  const found = KEYED.exec(file === NAME ? words : whole);
+  return found === null ? { path: [], says: file === NAME ? words : whole, at }
+    : { path: pathOf(found[1]), key: found[1], says: found[2], at };
+}
+
+function faultsOf(err) {
+  return err.split("\n").filter((line) => line.startsWith("dewledger: ") && !line.startsWith("dewledger: note:"))
+    .map(faultOf);
+}
+
+// The command's own words: beside its field, and all of them above the answer.
+function showFaults(list) {
+  const box = $("ui-faults");
+  let shown = list;
+
+  try {
+    form.faults(list);
+  } catch {
+    shown = list; // a text that the questions cannot show
+  }
+  box.hidden = list.length === 0;
+  box.replaceChildren(make("h2", {}, list.length === 1 ? "To put right" : `${list.length} things to put right`),
+    make("ul", {}, ...shown.map((one) => make("li", {}, ...inWords(one)))));
+}
+
+function inWords(one) {
+  const where = one.key === undefined ? "" : `${one.key}: `;
+  const line = one.at === undefined ? "" : ` (line ${one.at} of the text)`;
+
+  if (one.field === undefined) return [where + one.says + line];
+  return [make("a", { href: `#${one.field.id}`, onclick: (event) => {
+    event.preventDefault();
+    one.field.input.focus();
+  } }, one.field.row.label), `: ${one.says}`];
+}
+
+// ---- the answer ----------------------------------------------------------------
+
+const inputs = () => ({ ...app.files, [NAME]: app.text });
+const units = () => (app.chosen ? ["--units", app.si ? "si" : "us"] : []);
+
+function old(is) {
+  $("ui-told").classList.toggle("old", is);
+  $("ui-told").setAttribute("aria-busy", String(is));
+}
+
+function stop() {
+  app.run += 1;
+  engine.now.busy && engine.now.stop();
+  engine.later.busy && engine.later.stop();
+}
+
+// At once the likely house, then houses like it, which sharpen what stands.
+async function work() {
+  stop();
+  const run = app.run, begun = performance.now();
+  app.asked = true;
+  old(true);
+  delete $("ui-told").dataset.told;
+  say("Working out the year of each option...", true);
+  try {
+    await engine.ready;
+    if (run !== app.run) return;
+    const first = await engine.now.call(["run", NAME, "--quick", "--out", "set", ...units()], inputs(),
+      { folder: "set/", progress });
+    if (run !== app.run) return;
+    take(first, begun, "likely");
+    if (first.code !== 0) return;
+    progress(0);
+    say("This is the likely house. Houses like yours are being worked out, for how sure it is...", true);
+    const all = await engine.later.call(["run", NAME, "--out", "set", ...units()], inputs(),
+      { folder: "set/", progress });
+    if (run !== app.run) return;
+    take(all, begun, "sure");
+    say("Worked out.");
+  } catch (error) {
+    if (run === app.run) broken(error.message);
+  }
+}
+
+const figuresOf = (bytes) => figures(JSON.parse(new TextDecoder().decode(bytes)));
+
+function take(answer, begun, told) {
+  showFaults(faultsOf(answer.code === 0 ? "" : answer.err));
+  if (answer.code !== 0) {
+    say(answer.err.trim() === "" ? `The engine ended with ${answer.code}.` : "Not worked out: see what to put right.");
+    $("ui-faults").scrollIntoView?.({ block: "nearest" });
+    return;
+  }
+  const now = figuresOf(answer.files["summary.json"]);
+  showReport($("ui-told"), answer, { zooms: data("ui-zooms"),
+    beside: app.remembered === undefined ? undefined : comparison(app.remembered, now),
+    remember: (bytes) => { app.remembered = figuresOf(bytes); } });
+  old(false);
+  $("ui-empty").hidden = true;
+  $("ui-told").dataset.told = told;
+  $("ui-told").dataset.took = Math.round(performance.now() - begun);
+  $("ui-told").dataset.engine = Math.round(answer.ms);
+}
+
+function broken(why) {
+  say(`The engine stopped (${why}). Nothing that you typed is lost: change something, or ask again.`);
+}
+
+// ---- files -----------------------------------------------------------------------
+
+function tooBig(file, most) {
+  if (file.size <= most) return false;
+  say(`${file.name} has ${(file.size / 2 ** 20).toFixed(0)} MB; the most that is read is ${most / 2 ** 20} MB.`);
+  return true;
+}
+
+const safe = (name) => name.replace(/[^\p{L}\p{N}._-]+/gu, "_").replace(/^[._-]+/, "") || "file";
+
+app.file = async (path, file) => {
+  if (tooBig(file, MOST)) return;
+  const name = safe(file.name), bytes = new Uint8Array(await file.arrayBuffer());
+  const before = app.files;
+
+  app.files = { ...app.files, [name]: bytes };
+  if (get(app.text, path) === name) return app.asked && work();
+  app.edit(path, name);
+  if (app.before.length > 0) app.before.at(-1).files = before;
+};
+
+async function open(file) {
+  if (tooBig(file, MOST_TEXT)) return;
+  load(await file.text(), {});
+}
+
+// A scenario in the place of what stands; undone like any change.
+function load(text, files) {
+  app.before.push({ text: app.text, files: app.files });
+  app.after = [];
+  app.files = { ...app.files, ...files };
+  app.text = text;
+  if (!app.chosen) app.si = si(text);
+  show();
+  work();
+}
+
+const many = (text, what) => text.match(what)?.length ?? 0;
+const si = (text) => many(text, /\d ?(?:m2|m|degC|L\/s|m3\/h)\b/g) > many(text, /\d ?(?:ft2|ft|degF|cfm|R)\b/g);
+
+async function dropped(file) {
+  if (/\.ya?ml$/i.test(file.name)) return open(file);
+  const ask = $("ui-which");
+  const button = (words, path) => make("button", { type: "button", onclick: () => {
+    ask.hidden = true;
+    app.file(path, file);
+  } }, words);
+
+  ask.hidden = false;
+  ask.replaceChildren(make("p", {}, `What is ${file.name}?`), button("Weather outdoors", ["weather", "file"]),
+    button("A logger indoors", ["log", "file"]),
+    make("button", { type: "button", onclick: () => { ask.hidden = true; } }, "Neither"));
+  ask.querySelector("button").focus();
+}
+
+function save(name, bytes) {
+  const url = URL.createObjectURL(blobOf(name, bytes));
+
+  make("a", { href: url, download: name }).click();
+  setTimeout(() => URL.revokeObjectURL(url), 60000);
+}
+
+// ---- the beginning -----------------------------------------------------------------
+
+function wire() {
+  $("ui-form").addEventListener("submit", (event) => event.preventDefault());
+  $("ui-go").addEventListener("click", () => {
+    work();
+    if (innerWidth < 992) $("ui-result").scrollIntoView();
+  });
+  $("ui-stop").addEventListener("click", () => {
+    stop();
+    say("Stopped. What stands here is from before, or of the likely house alone.");
+  });
+  $("ui-undo").addEventListener("click", () => turn(app.before, app.after));
+  $("ui-redo").addEventListener("click", () => turn(app.after, app.before));
+  $("ui-open").addEventListener("change", (event) => {
+    const [file] = event.target.files;
+    if (file !== undefined) open(file);
+    event.target.value = "";
+  });
+  $("ui-save").addEventListener("click", () => save(NAME, app.text));
+  $("ui-demo").addEventListener("click", () => load(data("ui-invented"), {}));
+  $("ui-new").addEventListener("click", () => {
+    stop();
+    app.asked = false;
+    change(START);
+    showFaults([]);
+    say("");
+    $("ui-told").replaceChildren();
+    $("ui-empty").hidden = false;
+  });
+  $("ui-yaml").addEventListener("change", (event) => change(event.target.value));
+  $("ui-units").addEventListener("click", (event) => {
+    if (event.target.value === undefined) return;
+    app.si = event.target.value === "si";
+    app.chosen = true;
+    learn();
+    show();
+    if (app.asked) work();
+  });
+  document.addEventListener("keydown", (event) => {
+    const typing = /^(?:INPUT|TEXTAREA)$/.test(event.target.tagName);
+    if ((event.ctrlKey || event.metaKey) && event.key === "z" && !typing) turn(app.before, app.after);
+  });
+  document.addEventListener("dragover", (event) => event.preventDefault());
+  document.addEventListener("drop", (event) => {
+    event.preventDefault();
+    const [file] = event.dataTransfer.files;
+    if (file !== undefined) dropped(file);
+  });
+  $("ui-add").append(...addable(app));
+}
+
+// What a short call prints; asked again where a run was ended under it.
+async function told(words) {
+  await engine.ready;
+  for (let i = 0; i < 5; i++) {
+    try {
+      return JSON.parse((await engine.now.call(words, {})).out);
+    } catch (error) {
+      if (error.message !== "stopped") throw error;
+    }
+  }
+  return [];
+}
+
+// What the engine knows of keys, in the units chosen.
+async function learn() {
+  const rows = await told(["explain", "--json", "--units", app.si ? "si" : "us"]);
+
+  app.hints = new Map(rows.map((row) => [row.key, row]));
+  if (!$("ui-form").hidden) form.showAll();
+}
+
+async function places() {
+  for (const { number, name, state } of await told(["weather", "list", "--json"]))
+    app.places.set(number, `${name}, ${state} (${number})`);
+  $("ui-places").replaceChildren(...[...app.places.values()].map((value) => make("option", { value })));
+  if (!$("ui-form").hidden) form.showAll();
+}
+
+function begin() {
+  engine = new Engine(data("ui-worker"), { plain: data("ui-plain"), simd: data("ui-simd") });
+  engine.fails = (why) => broken(why);
+  form = new Form(app, $("ui-questions"), $("ui-cards"));
+  wire();
+  show();
+  const given = data("ui-house");
+  if (given.trim() !== "") {
+    const { text, files } = JSON.parse(given);
+    load(text, Object.fromEntries(Object.entries(files).map(([name, base64]) =>
+      [name, Uint8Array.from(atob(base64), (c) => c.charCodeAt(0))])));
+    app.before = [];
+    show();
+  }
+  Promise.all([places(), learn()]).catch((error) => broken(error.message));
+}
+
+begin();

@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What a run told: its report, whose parts are taken over as the engine wrote
+// them, and its files to keep.
+import { make } from "./form.js";
+
+const SPOKEN = ["stop", "answer", "options"]; // the rest is folded
+const KINDS = { html: "text/html", json: "application/json", csv: "text/csv", svg: "image/svg+xml", yaml: "text/yaml" };
+const reader = new TextDecoder();
+
+export function blobOf(name, bytes) {
+  return new Blob([bytes], { type: `${KINDS[name.split(".").at(-1)] ?? "text/plain"};charset=utf-8` });
+}
+
+// A link that makes its file when it is followed.
+function keep(name, bytes, words, open) {
+  const link = make("a", { href: "#", onclick: (event) => {
+    event.preventDefault();
+    const url = URL.createObjectURL(blobOf(name, bytes));
+    const way = make("a", open ? { href: url, target: "_blank", rel: "noopener" } : { href: url, download: name });
+    way.click();
+    setTimeout(() => URL.revokeObjectURL(url), 60000);
+  } }, words);
+  return link;
+}
+
+const FILES = [["report.html", "The report"], ["contractor.html", "Sheet for the contractor"],
+  ["inspector.html", "Sheet for the inspector"], ["calendar.html", "Calendar of upkeep"],
+  ["summary.json", "All figures (JSON)"]];
+
+function toKeep(files, remember) {
+  const rows = FILES.filter(([name]) => files[name] !== undefined).map(([name, words]) =>
+    make("li", {}, `${words}: `, ...(name.endsWith(".html") ? [keep(name, files[name], "look", true), " "] : []),
+      keep(name, files[name], "save", false)));
+  const hours = Object.keys(files).filter((name) => name.startsWith("hours-")).sort();
+
+  rows.push(make("li", {}, "Each hour: ", ...hours.flatMap((name) =>
+    [keep(name, files[name], name.replace(/^hours-|\.csv$/g, ""), false), " "])));
+  return make("section", { id: "keep" }, make("h2", {}, "To keep and to hand over"),
+    make("ul", { class: "plain" }, ...rows),
+    make("p", {}, make("button", { type: "button", id: "ui-remember", onclick: (event) => {
+      remember(files["summary.json"]);
+      event.currentTarget.textContent = "Remembered: change something and see";
+    } }, "Remember this answer, to compare")));
+}
+
+function folded(section) {
+  const head = section.querySelector("h2");
+  const words = head?.textContent ?? "More";
+
+  head?.remove();
+  return make("details", { class: "part" }, make("summary", {}, words), section);
+}
+
+// Into the place of what was told before.  zooms: the report's own script;
+// beside: of an answer remembered, or none; remember: given the summary's bytes.
+export function showReport(place, answer, { zooms, beside, remember }) {
+  const { files } = answer;
+  const report = new DOMParser().parseFromString(reader.decode(files["report.html"]), "text/html");
+  const kept = new Set([...place.querySelectorAll("details[open]")].map((one) => one.firstChild.textContent));
+  const sections = [...report.querySelectorAll("main > section, main > div > section")];
+  const spoken = sections.filter((section) => SPOKEN.includes(section.id));
+  const more = sections.filter((section) => !SPOKEN.includes(section.id)).map(folded);
+  const after = 1 + spoken.findIndex((part) => part.id === "answer");
+  const head = report.querySelector("header h1");
+  const text = make("details", { class: "part" }, make("summary", {}, "The same as plain text"),
+    make("pre", { id: "as-text", tabindex: "0" }, answer.out));
+  const notes = answer.err.trim();
+
+  place.replaceChildren(...report.querySelectorAll("body > svg.defs"),
+    make("p", { class: "sub" }, head?.textContent ?? ""), ...spoken.slice(0, after),
+    ...(beside === undefined ? [] : [beside]), ...spoken.slice(after), toKeep(files, remember), ...more, text,
+    ...(notes === "" ? [] : [make("pre", { class: "notes" }, notes.replaceAll(/^dewledger: /gm, ""))]));
+  for (const one of place.querySelectorAll("details")) if (kept.has(one.firstChild.textContent)) one.open = true;
+  for (const link of place.querySelectorAll('a[href^="#"]:not([href="#"])'))
+    link.addEventListener("click", (event) => goTo(event, place));
+  place.append(make("script", {}, zooms));
+}
+
+// A link into a folded part opens it.
+function goTo(event, place) {
+  const to = place.querySelector(`#${CSS.escape(event.currentTarget.getAttribute("href").slice(1))}`);
+
+  event.preventDefault();
+  if (to === null) return;
+  for (let up = to; up !== place; up = up.parentElement) if (up.tagName === "DETAILS") up.open = true;
+  to.scrollIntoView();
+}

@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The engine in a worker: it gets words and files, and tells what was printed and
+// written.  Stopped by being ended; what it had is then gone, the page's is not.
+
+let module; // compiled
+
+// A module of one function that gives a vector: does this browser know them?
+const VECTORS = new Uint8Array([0, 97, 115, 109, 1, 0, 0, 0, 1, 5, 1, 96, 0, 1, 123,
+  3, 2, 1, 0, 10, 10, 1, 8, 0, 65, 0, 253, 15, 253, 98, 11]);
+
+async function unpack(base64) {
+  const bytes = Uint8Array.from(atob(base64), (c) => c.charCodeAt(0));
+  const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"));
+
+  return new Uint8Array(await new Response(stream).arrayBuffer());
+}
+
+const words = new TextDecoder();
+
+// What it printed of how far it is, piece by piece: "\rthe year of option 3,  45 %".
+function listener() {
+  let line = "";
+
+  return (bytes) => {
+    line = (line + words.decode(bytes)).split("\r").at(-1);
+    const found = /^(.*), +(\d+) %$/.exec(line);
+
+    if (found !== null) postMessage({ done: +found[2] / 100, what: found[1].trim() });
+  };
+}
+
+function written(files, folder) {
+  return Object.fromEntries(files.list().filter((name) => name.startsWith(folder))
+    .map((name) => [name.slice(folder.length), files.bytes(name).slice()]));
+}
+
+function answer({ id, call, files, folder }) {
+  const all = new Files(files);
+  const begun = performance.now();
+  const { code, out, err } = run(module, all, call, ["COLUMNS=80"], listener());
+
+  return { id, code, out: words.decode(out), err: words.decode(err).replace(/\r[^\n]*\r/g, ""),
+    ms: performance.now() - begun, files: folder === undefined ? {} : written(all, folder) };
+}
+
+addEventListener("message", async ({ data }) => {
+  try {
+    if (data.packed !== undefined) {
+      const which = WebAssembly.validate(VECTORS) ? "simd" : "plain";
+
+      module = await WebAssembly.compile(await unpack(data.packed[which]));
+      postMessage({ ready: module, which });
+    } else if (data.module !== undefined) {
+      module = data.module;
+    } else {
+      const told = answer(data);
+      postMessage(told, Object.values(told.files).map(({ buffer }) => buffer)); // handed over, not copied
+    }
+  } catch (error) {
+    postMessage({ id: data.id, failed: `${error.name}: ${error.message}` });
+  }
+});

@@ -1,0 +1,403 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The page in a browser.  Told by test_page.sh.
+// usage: node page.mjs PAGE PROGRAM, at the root; an empty folder in $WORK
+import { spawnSync } from "node:child_process";
+import { createHash } from "node:crypto";
+import { copyFileSync, cpSync, mkdirSync, readdirSync, readFileSync, truncateSync, writeFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { join, resolve } from "node:path";
+
+const [, , file, program] = process.argv;
+const page_file = resolve(file), command = resolve(program), work = process.env.WORK;
+const { chromium } = createRequire(page_file)("playwright-core");
+const LONG = 120000; // a machine with much else to do
+
+function says(name, so, why = "") {
+  console.log(so ? `ok ${name}` : `not ok ${name}`);
+  if (!so) {
+    console.log(String(why).slice(0, 900));
+    process.exitCode = 1;
+  }
+}
+
+// ---- both sides ----------------------------------------------------------------
+
+// The command on the same scenario under the same name.
+function native(text, words = ["--quick"]) {
+  const place = join(work, "native", createHash("md5").update(text).digest("hex"), "at");
+
+  mkdirSync(place, { recursive: true });
+  cpSync("weather", join(place, "../weather"), { recursive: true });
+  for (const name of readdirSync("weather")) copyFileSync(join("weather", name), join(place, name));
+  writeFileSync(join(place, "house.yaml"), text);
+  const begun = performance.now();
+  const r = spawnSync(command, ["run", "house.yaml", "--out", "set", ...words],
+    { cwd: place, env: {}, encoding: "utf8", maxBuffer: 1 << 26 });
+  return { code: r.status, out: r.stdout, err: r.stderr, ms: performance.now() - begun,
+    file: (name) => readFileSync(join(place, "set", name), "utf8") };
+}
+
+const browser = await chromium.launch({ executablePath: process.env.BROWSER,
+  args: ["--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage", "--disable-background-networking"] });
+const wrong = []; // what no page may do
+
+async function opened(options = {}, before = undefined, file = page_file) {
+  const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, acceptDownloads: true,
+    offline: true, ...options });
+  const page = await context.newPage();
+
+  page.setDefaultTimeout(LONG);
+  page.on("console", (said) => wrong.push(`console ${said.type()}: ${said.text()}`));
+  page.on("pageerror", (error) => wrong.push(`error: ${error.message}`));
+  page.on("dialog", (dialog) => wrong.push(`dialog: ${dialog.message()}`));
+  context.on("request", (request) => {
+    if (!/^(?:blob:|file:)/.test(request.url()) || request.url().startsWith("file:") && !request.url().endsWith(".html"))
+      wrong.push(`request: ${request.url()}`);
+  });
+  if (before !== undefined) await page.addInitScript(before);
+  await page.goto(`file://${file}`);
+  return page;
+}
+
+const told = (page, how = "") => page.waitForSelector(`#ui-told[data-told${how}]`);
+const text = async (page, id) => (await page.locator(id).textContent()) ?? "";
+const upload = (page, id, name, bytes) => page.setInputFiles(id, { name, mimeType: "text/plain",
+  buffer: Buffer.from(bytes) });
+
+async function open(page, words) {
+  await page.evaluate(() => delete document.getElementById("ui-told").dataset.told);
+  await upload(page, "#ui-open", "x.yaml", words);
+  await told(page);
+}
+
+async function saved(page, does) {
+  const [download] = await Promise.all([page.waitForEvent("download"), does()]);
+  return readFileSync(await download.path(), "utf8");
+}
+
+async function type(page, id, words) {
+  await page.fill(id, words);
+  await page.press(id, "Tab");
+}
+
+const listed = (html) => [...html.matchAll(/<th scope="row"/g)].length;
+const values = (x, way = "") => x !== null && typeof x === "object"
+  ? Object.entries(x).flatMap(([key, value]) => values(value, `${way}.${key}`)) : [[way, x]];
+
+// Each figure of one summary beside the other's: whole ones the same, the rest
+// within 1e-6; what is a difference of like sums, within 1e-9.
+function unlike(a, b) {
+  const x = values(a), y = new Map(values(b));
+  const near = (p, q) => Math.abs(p - q) <= Math.max(1e-6 * Math.abs(q), 1e-9);
+
+  if (x.length !== y.size) return [`${x.length} and ${y.size} values`];
+  return x.filter(([way, value]) => !way.includes("sha256") && (typeof value === "number"
+    ? !near(value, y.get(way)) : value !== y.get(way))).map(([way, value]) => `${way}: ${value}, ${y.get(way)}`);
+}
+
+// Seven to thirteen options each, half of the time: with EVERY=1 alone.
+const MANY = /^(?:cores_.*|ducts_cold|ducts_humid|blower_modes|demo)\.yaml$/;
+
+// ---- each shipped scenario -------------------------------------------------------
+
+const demo = readFileSync("scenarios/demo.yaml", "utf8");
+{
+  const page = await opened();
+  const begun = performance.now();
+
+  await page.click("#ui-demo");
+  await told(page);
+  const first = performance.now() - begun;
+  const n = native(demo);
+  says("the invented house: the command's words", (await text(page, "#as-text")) === n.out, await text(page, "#as-text"));
+  console.log(`   first verdict of five options ${first.toFixed(0)} ms from the click, ` +
+    `the engine's part ${await page.getAttribute("#ui-told", "data-engine")}; the command ${n.ms.toFixed(0)} ms`);
+  await page.click("#ui-stop");
+  says("stopped, it says so", (await text(page, "#ui-status")).startsWith("Stopped"));
+  await page.click("#ui-remember");
+  await page.locator("#ui-cards details.card").nth(3).locator("summary").first().click();
+  const changed = performance.now();
+  await type(page, "#ui-options-3-ventilator-flow", "60");
+  await page.waitForSelector("#ui-told.old");
+  await page.waitForSelector("#ui-told:not(.old)");
+  console.log(`   one option's change ${(performance.now() - changed).toFixed(0)} ms`);
+  says("a change is answered at once", (await text(page, "#as-text")) ===
+    native(demo.replace("    ventilator:\n      core: enthalpy_plate\n      sensible: 72 % at 100 cfm\n" +
+      "      moisture: 50 % at 100 cfm\n      power: 62 W\n    costs: {install: 6900",
+    "    ventilator:\n      core: enthalpy_plate\n      sensible: 72 % at 100 cfm\n      moisture: 50 % at 100 cfm\n" +
+      "      power: 62 W\n      flow: 60 cfm\n    costs: {install: 6900")).out, await page.inputValue("#ui-yaml"));
+  const moved = await page.locator("#compared tbody tr:has(td.moved)").allTextContents();
+  says("against the answer remembered that option alone moved", moved.length === 1 &&
+    moved[0].startsWith("enthalpy core1,248 \u2192 "), moved.join("\n"));
+  await page.locator("#ui-cards details.card").nth(3).locator("button", { hasText: "Try other airflows" }).click();
+  const slider = page.locator(".curve input");
+  await slider.waitFor();
+  await slider.press("End");
+  const at150 = spawnSync(command, ["run", "scenarios/demo.yaml", "--quick", "--json", "--option", "enthalpy core", "--set",
+    "options.enthalpy core.ventilator.flow=150 cfm"], { encoding: "utf8", maxBuffer: 1 << 26 });
+  const humid = JSON.parse(at150.stdout).options.find(({ name }) => name === "enthalpy core").hours.too_humid;
+  says("other airflows: the command's hours at the slider's end", (await text(page, ".curve output"))
+    .startsWith(`150 cfm: ${humid.toLocaleString("en-US")} hours too humid, `), `${await text(page, ".curve output")} ${humid}`);
+  await page.click("#ui-undo");
+  says("undone, the text is as it was", (await page.inputValue("#ui-yaml")) === demo);
+
+  for (const name of readdirSync("scenarios").filter((name) => process.env.EVERY || !MANY.test(name))) {
+    const words = readFileSync(join("scenarios", name), "utf8");
+
+    if (words.includes("../weather/")) {
+      await upload(page, "#ui-open", name, words);
+      await page.waitForSelector("#ui-weather-place-fault:not([hidden]), #ui-weather-file-fault:not([hidden])");
+      const outside = /file: \.\.\/weather\/([\w.-]+)/.exec(words)[1];
+      await page.setInputFiles("#ui-weather-file", join("weather", outside));
+      await told(page);
+      const n = native(words.replace(`../weather/${outside}`, outside));
+      says(`${name}: its weather file asked for and dropped in, the command's words`,
+        (await text(page, "#as-text")) === n.out, await text(page, "#as-text"));
+      continue;
+    }
+    await open(page, words);
+    const n = native(words);
+    says(`${name}: the command's words and hours`, (await text(page, "#as-text")) === n.out,
+      `${await text(page, "#as-text")}\n${n.out}`);
+    says(`${name}: the text is as opened`, (await page.inputValue("#ui-yaml")) === words);
+    says(`${name}: the report's rows and cautions`, await page.locator("#ui-told section:not(#compared) th[scope=row]").count() ===
+      listed(n.file("report.html")) && await page.locator("#ui-told #stop li").count() ===
+      [...(/<section class="stop"[^]*?<\/section>/.exec(n.file("report.html"))?.[0] ?? "").matchAll(/<li>/g)].length);
+  }
+  await page.context().close();
+}
+
+// ---- houses like it sharpen what stands ------------------------------------------
+{
+  const page = await opened();
+  const few = demo.replace("options:", "run: {draws: 8}\noptions:");
+
+  await open(page, few);
+  await told(page, "=sure");
+  const n = native(few, []);
+  says("eight houses like it: the command's words", (await text(page, "#as-text")) === n.out, await text(page, "#as-text"));
+  const summary = JSON.parse(await saved(page, () => page.locator("#keep li", { hasText: "JSON" }).locator("a").click()));
+  const other = unlike(summary, JSON.parse(n.file("summary.json")));
+  says("every figure of it within 1e-6", other.length === 0, other.slice(0, 9).join("\n"));
+  const hours = await saved(page, () => page.locator("#keep a", { hasText: "1-as-it-stands" }).click());
+  says("the hours of an option to keep", hours.split("\n").length === n.file("hours-1-as-it-stands.csv").split("\n").length);
+  const [shown] = await Promise.all([page.context().waitForEvent("page"),
+    page.locator("#keep a", { hasText: "look" }).first().click()]);
+  await shown.waitForSelector("#answer");
+  says("the report opens by itself", (await shown.locator("#charts figure").count()) > 5);
+  await shown.close();
+  const chart = page.locator("details.part", { has: page.locator("#charts") });
+  await chart.locator("> summary").click();
+  says("charts are the engine's, and alive", (await chart.locator("figure .tools").count()) > 0 &&
+    (await chart.locator("svg[role=img]").count()) > 5);
+  await page.click("#ui-units button[value=si]");
+  await told(page);
+  says("in SI", (await text(page, "#as-text")) === native(few, ["--quick", "--units", "si"]).out);
+  await page.context().close();
+}
+
+// ---- someone new -------------------------------------------------------------------
+
+const HOUSES = [["Duluth", "1450", "2"], ["Miami Intl", "2100", "4"], ["Albuquerque", "1700", "3"]];
+for (const [town, area, bedrooms] of HOUSES) {
+  const page = await opened({ viewport: { width: 390, height: 844 } });
+
+  await page.waitForSelector("#ui-places option", { state: "attached" });
+  const place = await page.locator(`#ui-places option[value^="${town}"]`).first().getAttribute("value");
+  const filled = [["#ui-weather-place", place], ["#ui-house-floor_area", area], ["#ui-house-bedrooms", bedrooms]];
+  for (const [id, words] of filled) await type(page, id, words);
+  await page.click("#ui-go");
+  await told(page);
+  says("cautions first, and the answer in sight after a click on a phone",
+    (await page.locator("#ui-told > section").first().getAttribute("id")) === "stop" &&
+    await page.locator("#stop").evaluate((e) => e.getBoundingClientRect().top < innerHeight));
+  await page.click("#ui-stop");
+  const words = await saved(page, () => page.click("#ui-save"));
+  const n = native(words);
+  says(`someone new in ${place}: ${filled.length} fields and 1 click to the command's verdict on the file saved`,
+    n.code === 0 && (await text(page, "#as-text")) === n.out && (await text(page, "#answer")).includes("Wrong:"),
+    `${n.err}\n${await text(page, "#as-text")}`);
+  says("nothing runs out of the screen", await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth));
+  await page.context().close();
+}
+
+// ---- what is wrong -----------------------------------------------------------------
+{
+  const page = await opened();
+
+  await page.click("#ui-go");
+  await page.waitForSelector("#ui-faults:not([hidden])");
+  says("nothing told: each fault at its field", (await text(page, "#ui-weather-place-fault")).startsWith("no weather") &&
+    (await text(page, "#ui-house-floor_area-fault")).includes("is required and missing") &&
+    (await text(page, "#ui-house-bedrooms-fault")).includes("is required and missing"));
+  await type(page, "#ui-weather-place", "springfield");
+  await type(page, "#ui-house-floor_area", "big");
+  await type(page, "#ui-house-bedrooms", "-2");
+  await type(page, "#ui-house-airtightness", "3 ducks");
+  await page.locator("#ui-cards details.card").nth(1).locator("summary").first().click();
+  await type(page, "#ui-options-1-ventilator-flow", "9 ft2");
+  await page.waitForSelector("#ui-options-1-ventilator-flow-fault:not([hidden])");
+  const n = native(await page.inputValue("#ui-yaml"));
+  const beside = await Promise.all(["weather-place", "house-floor_area", "house-bedrooms", "house-airtightness",
+    "options-1-ventilator-flow"].map((id) => text(page, `#ui-${id}-fault`)));
+  says("five wrong fields: the command's words beside each", n.code === 1 && beside.filter((words) => words !== "" &&
+    n.err.includes(words)).length === n.err.trim().split("\n").length, `${beside.join("\n")}\n${n.err}`);
+  says("what was typed stands", (await page.inputValue("#ui-house-floor_area")) === "big" &&
+    (await page.inputValue("#ui-house-airtightness")) === "3 ducks" &&
+    (await page.getAttribute("#ui-house-floor_area", "aria-invalid")) === "true");
+  await type(page, "#ui-weather-place", "722020");
+  await type(page, "#ui-house-floor_area", "1900");
+  await type(page, "#ui-house-bedrooms", "3");
+  await type(page, "#ui-house-airtightness", "");
+  await type(page, "#ui-options-1-ventilator-flow", "");
+  await told(page);
+  says("put right, no fault is left", await page.locator("#ui-faults").isHidden() &&
+    (await page.locator("[aria-invalid]").count()) === 0);
+
+  await type(page, "#ui-options-1-name", "as it stands");
+  await page.waitForSelector("#ui-faults:not([hidden])");
+  says("old figures are greyed, not taken away", (await page.getAttribute("#ui-told", "class")) === "old" &&
+    (await page.locator("#answer").count()) === 1);
+
+  const names = '<img src=x onerror=alert(1)></script>';
+  await page.click("#ui-undo");
+  await type(page, "#ui-options-1-name", names);
+  await told(page);
+  says("names with markup are words", (await page.locator("#ui-told img, #ui-told script").count()) === 1 &&
+    (await text(page, "#options")).includes("<img src=x"));
+  for (const [what, words] of [["100,000 brackets", "[".repeat(100000)], ["an anchor", "a: &b [*b]\n"],
+    ["no text", "\u0000\u0001\uffff"], ["a NaN", demo.replace("1900 ft2", "nan ft2")]]) {
+    await upload(page, "#ui-open", "odd.yaml", words);
+    await page.waitForSelector("#ui-faults:not([hidden])");
+    says(`${what}: told, kept, alive`, (await page.inputValue("#ui-yaml")).length > 0 &&
+      (await text(page, "#ui-faults")).length > 10);
+  }
+  await open(page, demo);
+  await page.click("#ui-new");
+  says("begun anew, nothing stands", (await text(page, "#ui-told")) === "" &&
+    (await page.inputValue("#ui-house-floor_area")) === "" && await page.locator("#ui-faults").isHidden());
+  await page.click("#ui-undo");
+  await open(page, demo);
+  says("and then the demo again", (await text(page, "#answer")).includes("Wrong:"));
+
+  writeFileSync(join(work, "big.csv"), "");
+  truncateSync(join(work, "big.csv"), 65 * 2 ** 20);
+  await page.setInputFiles("#ui-log-file", join(work, "big.csv"));
+  await page.waitForTimeout(200);
+  says("65 MB: refused by size", (await text(page, "#ui-status")).includes("the most that is read is 64 MB"));
+
+  await upload(page, "#ui-log-file", "my log.csv", "time,temperature (degC),relative humidity (%)\nnot a time,1,2\n");
+  await page.waitForSelector("#ui-log-file-fault:not([hidden]), #ui-faults:not([hidden])");
+  says("a log that is none: the engine's words beside it", (await text(page, "#ui-log-file-fault"))
+    .startsWith("my_log.csv:2:1: time: "), await text(page, "#ui-faults"));
+  await page.context().close();
+}
+
+// ---- a logger's file -----------------------------------------------------------------
+{
+  const page = await opened();
+  const rows = native(demo).file("hours-1-as-it-stands.csv").trim().split("\n").slice(1, 1500).map((row) => {
+    const [, month, day, hour, temperature, humidity] = row.split(",");
+    return `2023-${month.padStart(2, "0")}-${day.padStart(2, "0")} ${hour.padStart(2, "0")}:00,${temperature},${humidity}`;
+  });
+
+  await open(page, demo);
+  await upload(page, "#ui-log-file", "mine.csv", `time,temperature (degC),relative humidity (%)\n${rows.join("\n")}\n`);
+  await page.waitForSelector("#ui-told.old");
+  await page.waitForSelector("#ui-told:not(.old)");
+  says("a logger's file is laid over the model", (await text(page, "#ui-told")).includes("mine.csv") &&
+    (await page.inputValue("#ui-yaml")).includes("file: mine.csv"), await text(page, "#ui-faults"));
+  await page.context().close();
+}
+
+// ---- a house inside ------------------------------------------------------------------
+{
+  const out = join(work, "house.html"), from = "scenarios/marine_mild.yaml";
+  const made = spawnSync(command, ["page", from, "--out", out], { encoding: "utf8" });
+  const page = await opened({}, undefined, out);
+
+  says("a page with a house in it is written", made.status === 0, made.stderr);
+  await told(page);
+  says("it opens with the verdict, and the text as it was", (await text(page, "#as-text")) ===
+    native(readFileSync(from, "utf8")).out && (await page.inputValue("#ui-yaml")) === readFileSync(from, "utf8"),
+  await text(page, "#as-text"));
+  await page.context().close();
+}
+
+// ---- an engine that breaks -----------------------------------------------------------
+{
+  const page = await opened({}, () => {
+    const post = Worker.prototype.postMessage;
+    let broken = false;
+
+    Worker.prototype.postMessage = function (data) {
+      const breaks = !broken && data.call?.[0] === "run";
+      if (breaks) broken = true;
+      return post.call(this, breaks ? { ...data, files: { "house.yaml": 7 } } : data);
+    };
+  });
+
+  await page.click("#ui-demo");
+  await page.locator("#ui-status", { hasText: "Nothing that you typed is lost" }).waitFor();
+  says("a trap is told, and the text stands", (await page.inputValue("#ui-yaml")) === demo);
+  await page.click("#ui-go");
+  await told(page);
+  says("asked again it answers", (await text(page, "#answer")).includes("Wrong:"));
+  await page.context().close();
+}
+
+// ---- by keyboard, by name ------------------------------------------------------------
+{
+  const page = await opened();
+  const nameless = await page.evaluate(() => [...document.querySelectorAll("input, select, textarea, button")]
+    .filter((e) => !(e.labels?.length > 0) && !e.getAttribute("aria-label") && e.textContent.trim() === "")
+    .map((e) => e.outerHTML.slice(0, 80)));
+
+  says("each field and button has a name", nameless.length === 0, nameless.join("\n"));
+  const reached = new Set();
+  for (let i = 0; i < 70; i++) {
+    await page.keyboard.press("Tab");
+    reached.add(await page.evaluate(() => document.activeElement.id || document.activeElement.textContent));
+  }
+  says("place, area, bedrooms and the answer are reached by Tab", ["ui-weather-place", "ui-house-floor_area",
+    "ui-house-bedrooms", "ui-go"].every((id) => reached.has(id)), [...reached].join());
+  await page.context().close();
+}
+// Each text beside what lies under it, by WCAG's formula: 4.5 at least.
+function pale() {
+  const numbers = (colour) => colour.match(/[\d.]+/g).map(Number);
+  const light = (colour) => numbers(colour).slice(0, 3).map((c) => c / 255 <= 0.04045 ? c / 255 / 12.92
+    : ((c / 255 + 0.055) / 1.055) ** 2.4).reduce((sum, c, i) => sum + c * [0.2126, 0.7152, 0.0722][i], 0);
+  const under = (e) => {
+    const colour = getComputedStyle(e).backgroundColor;
+    return (numbers(colour)[3] ?? 1) > 0 ? colour : e.parentElement === null ? "rgb(255, 255, 255)" : under(e.parentElement);
+  };
+
+  return [...document.querySelectorAll("body *:not(svg, svg *, script)")].filter((e) => e.checkVisibility() && !e.disabled &&
+    [...e.childNodes].some((n) => n.nodeType === 3 && n.textContent.trim() !== "")).map((e) => {
+    const [a, b] = [light(getComputedStyle(e).color), light(under(e))].sort((x, y) => y - x);
+    return [(a + 0.05) / (b + 0.05), e.outerHTML.slice(0, 80)];
+  }).filter(([ratio]) => !(ratio >= 4.5)).map((one) => one.join(" "));
+}
+
+for (const colorScheme of ["light", "dark"]) {
+  const page = await opened({ colorScheme });
+
+  await page.click("#ui-go");
+  await page.waitForSelector("#ui-faults:not([hidden])");
+  const faint = await page.evaluate(pale);
+  await open(page, demo);
+  await page.click("#ui-stop");
+  faint.push(...await page.evaluate(pale));
+  says(`${colorScheme}: each text stands out`, faint.length === 0, faint.join("\n"));
+  await page.context().close();
+}
+for (const width of [320, 390, 768, 1280, 1920]) {
+  const page = await opened({ viewport: { width, height: 800 } });
+  const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+
+  says(`${width} px wide: nothing runs out`, over <= 0, over);
+  await page.context().close();
+}
+says("no word on a console, no error, no dialog, no request", wrong.length === 0, wrong.join("\n"));
+await browser.close();
