@@ -110,7 +110,7 @@ static void make_log_by(struct dew_run *run, unsigned long seed, int hold)
     size_t count;
     const struct dew_hour *hours = dew_year_hours(dew_run_year(run), &count);
     const struct dew_weather weather = {
-        hours, dew_year_dates(dew_run_year(run), &count), LEAD + HOURS};
+        hours, dew_year_dates(dew_run_year(run), &count), LEAD + HOURS, NULL};
     const struct dew_case *c = dew_run_case(run, 0);
     double held[LEAD + HOURS];
     struct habits h = {NULL, 0, 0};
