@@ -70,6 +70,7 @@ static const struct dew_form minute_forms[] = {{DEW_TIME, 0, 3600}};
 #define LAID     "it can be measured where it is laid"
 #define SHARED   "a share of one whole: the rows sum to it"
 #define FOUND_SO "it was measured, and holds in place of what is computed"
+#define OBSERVED "it was read off, and its own span is its doubt"
 #define CHOSEN   "it says which, not how much"
 #define OF_MONEY "of money, which is told as a range and not drawn"
 
