@@ -210,7 +210,9 @@ static json_t *house(const struct page *p, int *code)
     json_t *out = NULL;
 
     if (run__text(p->path, &text, &from.length, &err) != DEW_OK) {
-        *code = cli__error(&err);
+        *code = err.status == DEW_EMEM
+                    ? cli__error(&err)
+                    : cli__fail(CLI__BAD_INPUT, "%s: %s", p->path, err.text);
     } else {
         from.text = text;
         *code = cli__open_text(&run, &from, &common, DEW_RUN_CHECK, 0);

@@ -278,15 +278,15 @@ static int read_amount(const struct task *t, struct piece text,
     double ends[2];
     const struct dew_unit *u;
     char room[96];
+    int spans = t->f->either && split_span(text, &in);
 
-    if (!(t->f->either && split_span(text, &in)) &&
-        !split_amount(money_first(text, room, sizeof room), &in))
+    if (!spans && !split_amount(money_first(text, room, sizeof room), &in))
         return not_understood(t, example_of(t->f));
     u = unit_of(t->f, in.unit, &ends[0], &ends[1]);
     if (u == NULL)
         return unit_fault(t, in.x, in.unit);
-    if (!in_range(t, u, in.x, ends))
-        return 0;
+    if (!spans && !in_range(t, u, in.x, ends))
+        return 0; /* of a span the ends are held, and tell themselves */
     out->unit = u;
     out->amount.si = out->amount.low = out->amount.high = to_si(u, in.x);
     if (t->r->systems != NULL)

@@ -46,6 +46,8 @@ says "each of them" test "$(grep -c '^dewledger: houses/bad.yaml:[0-9]*:[0-9]*: 
 rm weather/seattle-made.csv
 ends "a file that is not there" 1 page houses/a.yaml --from empty.html --out bad.html
 says "named" grep -q 'seattle-made.csv: No such file' err
+ends "no scenario" 1 page nothere.yaml --from empty.html --out bad.html
+says "which one" grep -q '^dewledger: nothere.yaml: No such file' err
 ends "no page" 1 page b.yaml --from b.yaml --out bad.html
 says "named too" grep -q 'b.yaml: is no page of dewledger' err
 ends "a page that has a house already" 1 page b.yaml --from house.html --out bad.html

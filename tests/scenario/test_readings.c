@@ -68,6 +68,21 @@ TEST(months_and_parts_of_their_days)
     }
 }
 
+/* The end that is wrong, not the middle that nobody wrote. */
+TEST(an_end_past_all_is_named)
+{
+    const char text[] = HEAD "readings: [{when: july, rh: 62 to 168 %}]\n";
+    struct dew_scenario_source from = {
+        .text = text, .length = sizeof text - 1, .name = "r.yaml"};
+    struct dew_error list[4] = {{0}};
+    struct dew_faults faults = {list, 4, 0};
+    struct dew_scenario *s;
+
+    assert_int_equal(dew_scenario_open(&s, &from, &faults), DEW_ERANGE);
+    assert_string_equal(list[0].path, "readings.rh");
+    assert_non_null(strstr(list[0].text, "168 % is above 100 %"));
+}
+
 TEST(a_day_and_an_hour)
 {
     struct dew_seen x;
