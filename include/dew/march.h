@@ -215,10 +215,9 @@ enum { DEW_MARCH_YEAR = 8760 }; /* h  a whole year of weather, at least    */
 
 /*
  * Bring a march just opened to where hour 0 finds the house.  Hours of a whole
- * year or more: once through the last 22 weeks of the first twelve months, two
- * steps an hour and in the last six the case's own, so that the year begins as
- * it ends; also the running mean
- * outdoors and the rest of the windows are then those of that end.  Fewer
+ * year or more: once through the last 22 weeks of the first twelve months, one
+ * step an hour, never halved, and in the last four weeks the case's own, so that
+ * the year begins as it ends; also the running mean outdoors and the rest of the windows are then those of that end.  Fewer
  * hours: the first four weeks again and again until the stores repeat to 0.01
  * point, at most 40 times.  Water of construction neither begins nor fades
  * meanwhile; temperatures held are those of the hours marched.  The state and
