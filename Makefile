@@ -229,7 +229,7 @@ WORD   := $(if $(filter %-san %-cov,$(KIND)),san,$(KIND))
 ONCE   := $(if $(EVERY),,$(shell awk -v word=$(WORD) '/^tests/ && \
             !index("," $$2 ",", "," word ",") { print $$1 }' tests/once.txt))
 ELSE   := $(patsubst %,$B/%.log,$(patsubst %.c,%,$(ONCE)))
-KILLS  ?= $(if $(filter gcc,$(WORD)),50,8)
+KILLS  ?= $(if $(filter gcc,$(WORD)),20,8)
 
 export DEW_BUILD := $B
 export KILLS

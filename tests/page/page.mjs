@@ -95,8 +95,8 @@ function unlike(a, b) {
     ? !near(value, y.get(way)) : value !== y.get(way))).map(([way, value]) => `${way}: ${value}, ${y.get(way)}`);
 }
 
-// Seven to thirteen options each, half of the time: with EVERY=1 alone.
-const MANY = /^(?:cores_.*|ducts_cold|ducts_humid|blower_modes|demo)\.yaml$/;
+// Seven to thirteen options each, or others like them: with EVERY=1 alone.
+const MANY = /^(?:cores_.*|ducts_cold|ducts_humid|blower_modes|demo|cold_winter|dry_mountain|humid_coast)\.yaml$/;
 
 // ---- each shipped scenario -------------------------------------------------------
 
