@@ -228,7 +228,8 @@ void dew_spread_fix(struct dew_spread *s, const struct dew_changes *changes)
 /* ---- the march --------------------------------------------------------------- */
 
 /* Rows of a year one after another, for houses that march side by side through
-   one year share its sun; row 0 stays first. */
+   one year are busy in the same hours, and wait less for each other; row 0 stays
+   first. */
 static enum dew_status lay_order(struct dew_spread *s, struct dew_error *err)
 {
     size_t rows = 1 + s->draws, at = 1;

@@ -41,17 +41,6 @@ static size_t draw_of(const struct block *b, size_t k)
     return draw_of_row(b->s, b->row[k]);
 }
 
-/* Houses of one year share its sun. */
-static void put_row(struct block *b, size_t row)
-{
-    int year = dew_spread_year(b->s, draw_of_row(b->s, row));
-    size_t k = b->count++;
-
-    for (; k > 0 && dew_spread_year(b->s, draw_of(b, k - 1)) > year; k--)
-        b->row[k] = b->row[k - 1];
-    b->row[k] = row;
-}
-
 static const struct run__spread_year *year_of(const struct block *b, size_t k)
 {
     return &b->s->years[dew_spread_year(b->s, draw_of(b, k))];
@@ -355,8 +344,9 @@ enum dew_status run__spread_march(struct dew_spread *s, size_t first,
                       .list = calloc(run__spread_room(s), sizeof *b.list)};
     enum dew_status status;
 
-    for (size_t k = 0; k < count; k++)
-        put_row(&b, s->order != NULL ? s->order[first + k] : first + k);
+    for (; b.count < count; b.count++)
+        b.row[b.count] =
+            s->order != NULL ? s->order[first + b.count] : first + b.count;
     status =
         b.cases != NULL && b.outcomes != NULL && b.list != NULL
             ? all_options(&b, err)
