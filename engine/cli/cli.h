@@ -126,6 +126,10 @@ void cli__usage(struct argp_state *state, const char *format, ...)
 unsigned long cli__whole(struct argp_state *state, const char *name,
                          const char *word, double low, double high);
 
+/* What --threads and --seed take, of every command that has them. */
+unsigned long cli__threads(struct argp_state *state, const char *word);
+unsigned long cli__seed(struct argp_state *state, const char *word);
+
 /* "dewledger: ..." on stderr; returns code. */
 int cli__fail(enum cli__exit code, const char *format, ...)
     __attribute__((format(printf, 2, 3)));

@@ -115,8 +115,7 @@ enum {
     KEY_DRAWS,
     KEY_THREADS,
     KEY_SEED,
-    KEY_TOLD,
-    THREADS_MOST = 256
+    KEY_TOLD
 };
 
 static const struct argp_option options[] = {
@@ -197,10 +196,10 @@ static error_t take_house(int key, char *word, struct argp_state *state)
         f->ask.draws = cli__whole(state, "draws", word, 8, DEW_LEARN_MOST);
         return 0;
     case KEY_THREADS:
-        f->ask.threads = cli__whole(state, "threads", word, 1, THREADS_MOST);
+        f->ask.threads = cli__threads(state, word);
         return 0;
     case KEY_SEED:
-        f->ask.seed = cli__whole(state, "seed", word, 0, 4294967295.0);
+        f->ask.seed = cli__seed(state, word);
         return 0;
     case KEY_TOLD:
         return f->ask.told_only = 1, 0;

@@ -93,7 +93,6 @@ enum {
     KEY_SVG,
     KEY_BETTER,
     KEY_FULL,
-    THREADS_MOST = 256,
     DRAWS_MOST = 4096,
     HOURS_MOST = 8760
 };
@@ -142,10 +141,10 @@ static error_t take(int key, char *word, struct argp_state *state)
         s->ask.draws = cli__whole(state, "draws", word, 0, DRAWS_MOST);
         return 0;
     case KEY_THREADS:
-        s->ask.threads = cli__whole(state, "threads", word, 1, THREADS_MOST);
+        s->ask.threads = cli__threads(state, word);
         return 0;
     case KEY_SEED:
-        s->ask.seed = cli__whole(state, "seed", word, 0, 4294967295.0);
+        s->ask.seed = cli__seed(state, word);
         return 0;
     case ARGP_KEY_INIT:
         state->child_inputs[0] = &s->result;

@@ -119,8 +119,7 @@ enum {
     KEY_TOLD,
     KEY_INDICES,
     KEY_CSV,
-    KEY_FROM,
-    THREADS_MOST = 256
+    KEY_FROM
 };
 
 static const struct argp_option options[] = {
@@ -157,10 +156,10 @@ static error_t take(int key, char *word, struct argp_state *state)
         s->ask.draws = cli__whole(state, "draws", word, 8, DEW_SPREAD_MOST);
         return 0;
     case KEY_THREADS:
-        s->ask.threads = cli__whole(state, "threads", word, 1, THREADS_MOST);
+        s->ask.threads = cli__threads(state, word);
         return 0;
     case KEY_SEED:
-        s->ask.seed = cli__whole(state, "seed", word, 0, 4294967295.0);
+        s->ask.seed = cli__seed(state, word);
         return 0;
     case KEY_TOLD:
         s->ask.told_only = 1;

@@ -20,6 +20,16 @@ unsigned long cli__whole(struct argp_state *state, const char *name,
     return (unsigned long)x;
 }
 
+unsigned long cli__threads(struct argp_state *state, const char *word)
+{
+    return cli__whole(state, "threads", word, 1, 256);
+}
+
+unsigned long cli__seed(struct argp_state *state, const char *word)
+{
+    return cli__whole(state, "seed", word, 0, 4294967295.0);
+}
+
 static void take_units(struct cli__cli *c, const char *word,
                        struct argp_state *state)
 {

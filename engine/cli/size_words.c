@@ -126,18 +126,13 @@ static void add_broken(const struct cli__size *s, char *text,
     enum dew_drawn_what what = worst(p);
     double hours = cli__size_middle(&p->hours[what]);
 
-    int middle = hours > s->target.hours || s->target.draws == 0;
-
     if (what == DEW_DRAWN_glass_wet)
         add(text, "the glass is wet");
+    else if (what == DEW_DRAWN_too_humid)
+        add(text, "it is above %s", limit(s, "limits.too_humid").text);
     else
-        add(text, "it is %s", what == DEW_DRAWN_too_humid ? "above" : "below");
-    if (what != DEW_DRAWN_glass_wet)
-        add(text, " %s",
-            limit(s, what == DEW_DRAWN_too_humid ? "limits.too_humid"
-                                                 : "limits.too_dry")
-                .text);
-    if (middle)
+        add(text, "it is below %s", limit(s, "limits.too_dry").text);
+    if (hours > s->target.hours || s->target.draws == 0)
         add(text, " in %s of the year", report__hours(hours).text);
     else
         add(text, " for too long in %zu of them", p->fails[what]);

@@ -54,7 +54,7 @@ static error_t take(int key, char *word, struct argp_state *state)
         m->years = (int)cli__whole(state, "years", word, 1.0, YEARS_MOST);
         return 0;
     case KEY_SEED:
-        m->how.seed = cli__whole(state, "seed", word, 0.0, 4294967295.0);
+        m->how.seed = cli__seed(state, word);
         return 0;
     case KEY_OUT:
         m->out = word;
