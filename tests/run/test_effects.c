@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "dew/worth.h"
+#include "support/asked_run.h"
 #include "support/rows.h"
 
 /* One range that matters, one that hardly does, one of a machine not there. */
@@ -36,20 +37,11 @@
     "1.5)}\n"                                                                    \
     "windows: {u: 2 W/m2K (1.9 to 2.1), sun_gain: 0.4 (0.35 to 0.45)}\n"
 
-enum { DRAWS = 64, POINTS = 16, FAULTS = 8 };
+enum { DRAWS = 64, POINTS = 16 };
 
 static struct dew_run *run_of(const char *text)
 {
-    const struct dew_run_ask ask = {
-        .name = "house.yaml", .text = text, .length = strlen(text)};
-    struct dew_error list[FAULTS] = {{0}};
-    struct dew_faults faults = {list, FAULTS, 0};
-    struct dew_run *r;
-    char line[400];
-
-    if (dew_run_open(&r, &ask, &faults) != DEW_OK)
-        fail_msg("%s", dew_error_line(&list[0], line, sizeof line));
-    return r;
+    return asked_run("house.yaml", text, NULL);
 }
 
 static struct dew_spread *open_spread(const struct dew_run *run, int beside)

@@ -10,6 +10,7 @@
 #include "core/num.h"
 #include "dew/air.h"
 #include "dew/bundle.h"
+#include "support/asked_run.h"
 #include "support/rows.h"
 
 /* Made up: three figures in doubt that a log tells together, and one that it
@@ -61,16 +62,7 @@ static void make_folder(const char *house)
 
 static struct dew_run *run_of(const char *const *sets, size_t count)
 {
-    const struct dew_run_ask ask = {
-        .name = scenario, .sets = sets, .set_count = count};
-    struct dew_error list[FAULTS] = {{0}};
-    struct dew_faults faults = {list, FAULTS, 0};
-    struct dew_run *r;
-    char line[400];
-
-    if (dew_run_open(&r, &ask, &faults) != DEW_OK)
-        fail_msg("%s", dew_error_line(&list[0], line, sizeof line));
-    return r;
+    return asked_with(scenario, NULL, sets, count);
 }
 
 /* Slow and quick habits, as a lived-in house has them. */

@@ -7,6 +7,7 @@
 
 #include <string.h>
 
+#include "support/asked_run.h"
 #include "support/rows.h"
 
 #define HOUSE                                                                  \
@@ -27,24 +28,12 @@
           "    dehumidifier: {rate: 70 pint/day, set: 61 % (57 to 68)}\n"      \
           "    costs: {install: 5000 $ (4000 to 7000)}\n"
 
-enum { DRAWS = 18, FAULTS = 8 };
+enum { DRAWS = 18 };
 
 static struct dew_run *run_of(const char *text, const char *const *sets,
                               size_t set_count)
 {
-    const struct dew_run_ask ask = {.name = "house.yaml",
-                                    .text = text,
-                                    .length = strlen(text),
-                                    .sets = sets,
-                                    .set_count = set_count};
-    struct dew_error list[FAULTS] = {{0}};
-    struct dew_faults faults = {list, FAULTS, 0};
-    struct dew_run *r;
-    char line[400];
-
-    if (dew_run_open(&r, &ask, &faults) != DEW_OK)
-        fail_msg("%s", dew_error_line(&list[0], line, sizeof line));
-    return r;
+    return asked_with("house.yaml", text, sets, set_count);
 }
 
 static const struct dew_spread_input *input(const struct dew_spread *s,
