@@ -107,6 +107,10 @@ void run__learn_days(const struct run__learn_hours *hours, const double *rest,
 /* The readings of the scenario and its year in the place of a log's hours. */
 enum dew_status run__learn_seen(struct dew_learn *learn, struct dew_error *err);
 
+/* (% RH)^2 by which a reading is off for itself alone: half of its range is a
+   tenth's bound, or its dial; of one hour the quick habits too. */
+double run__learn_own_variance(const struct dew_seen *reading);
+
 /* Sums over the hours of each reading. */
 struct run__learn_sums {
     double rh[DEW_SEEN_MOST];  /* %                                          */

@@ -88,7 +88,7 @@ static enum dew_status all_there(const struct dew_learn *l,
 
 /* ---- how sure ------------------------------------------------------------------------ */
 
-static double own_variance(const struct dew_seen *x)
+double run__learn_own_variance(const struct dew_seen *x)
 {
     double range = 100 * (x->rh.high - x->rh.low) / (2 * TENTH),
            quick = exp(evidence__noise_mean[2]);
@@ -141,7 +141,8 @@ static enum dew_status spread(struct run__learn_seen *s, struct dew_error *err)
     for (size_t i = 0; i < s->read; i++)
         for (size_t j = 0; j < s->read; j++)
             s->root[i * s->read + j] =
-                together(s, i, j) + (i == j ? own_variance(&s->list[i]) : 0);
+                together(s, i, j) +
+                (i == j ? run__learn_own_variance(&s->list[i]) : 0);
     return core__cholesky(s->root, s->read, err);
 }
 

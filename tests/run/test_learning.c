@@ -2,6 +2,7 @@
 /* Houses that are known, learned from the log they would make. */
 #include "dew/learning.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -10,6 +11,8 @@
 #include "core/num.h"
 #include "dew/air.h"
 #include "dew/bundle.h"
+#include "evidence/evidence.h"
+#include "run/learn.h"
 #include "support/asked_run.h"
 #include "support/rows.h"
 
@@ -532,6 +535,26 @@ TEST(readings_pull_the_house_to_where_they_are)
     assert_true(fabs(dew_learn_learned(l)->after.bias) <
                 0.5 * fabs(dew_learn_learned(l)->likely.bias));
     dew_learn_close(l);
+}
+
+/* Of a month: its range, or the dial; of one hour the quick habits beside. */
+TEST(a_reading_is_as_sure_as_its_range_and_its_hour)
+{
+    const double tenth = 1.2815515655446004; /* of a normal deviate */
+    const double quick = exp(evidence__noise_mean[2]);
+    const struct dew_seen month = {.rh = {.si = 0.65, .low = 0.6, .high = 0.7},
+                                   .months = 1U << 6},
+                          hour = {.rh = month.rh, .date = {.month = 7}},
+                          sharp = {
+                              .rh = {.si = 0.65, .low = 0.65, .high = 0.65},
+                              .months = 1U << 6};
+    double wide = run__learn_own_variance(&month);
+
+    assert_near(wide, pow(5 / tenth, 2), 2e-3);
+    assert_true(fabs(quick - 1) > 0.05); /* else its square were itself */
+    assert_near(run__learn_own_variance(&hour) - wide, quick * quick, 1e-9);
+    assert_near(run__learn_own_variance(&sharp), 0.25,
+                1e-12); /* half a point */
 }
 
 TEST(glass_that_is_wet_pulls_too)
