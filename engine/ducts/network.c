@@ -273,6 +273,7 @@ static void start(struct dew_ducts_network *net, const double *setting,
     for (size_t i = 0; i < net->n_branches; i++) {
         net->setting[i] = setting ? setting[i] : 1.0;
         net->q[i] = 0.0;
+        net->step[i] = 0.0;
     }
     for (size_t k = 0; k < net->n_nodes; k++)
         net->p[k] = is_free(net, k) ? 0.0 : net->nodes[k].pressure;
@@ -319,6 +320,14 @@ static void add_end(struct dew_ducts_network *net, size_t node, size_t other,
         net->matrix[r * n + net->row[other]] -= g;
 }
 
+/* drop and slope of every branch at the share t of the step */
+static void lose(struct dew_ducts_network *net, double t)
+{
+    for (size_t i = 0; i < net->n_branches; i++)
+        net->drop[i] =
+            branch_drop(net, i, net->q[i] + t * net->step[i], &net->slope[i]);
+}
+
 /*
  * What leaves each unknown node is nothing, with every branch made linear.
  * The unknowns are the rises of pressure, not the pressures: near the end
@@ -333,10 +342,8 @@ static enum dew_status rises(struct dew_ducts_network *net,
     memset(net->right, 0, n * sizeof *net->right);
     for (size_t i = 0; i < net->n_branches; i++) {
         const struct dew_duct_branch *b = &net->branches[i];
-        double part, g;
+        double part, g = 1.0 / net->slope[i];
 
-        net->drop[i] = branch_drop(net, i, net->q[i], &net->slope[i]);
-        g = 1.0 / net->slope[i];
         net->step[i] = (across(net, i) - net->drop[i]) * g;
         part = net->q[i] + net->step[i];
         add_end(net, b->from, b->to, g, part);
@@ -361,7 +368,18 @@ static void directions(struct dew_ducts_network *net)
         net->p[k] += rise(net, k);
 }
 
-/* slope of the content along the step, at the share t of it */
+/* Slope of the content along the step, where every branch loses what it
+   does. */
+static double slope_of_content(const struct dew_ducts_network *net)
+{
+    double sum = 0.0;
+
+    for (size_t i = 0; i < net->n_branches; i++)
+        sum += net->step[i] * (net->drop[i] - across(net, i));
+    return sum;
+}
+
+/* The same at the share t of the step. */
 static double content_slope(const struct dew_ducts_network *net, double t)
 {
     double sum = 0.0, unused;
@@ -374,17 +392,19 @@ static double content_slope(const struct dew_ducts_network *net, double t)
 }
 
 /*
- * The share of the step to go.  Whole when its slope has all but vanished at
- * the end and the content surely fell on the way: with the slope at most
- * -0.2 of its start at half way and at most 0.1 at the end, a convex function
- * has lost 0.05.  Else the greatest share found where the content still
- * falls.
+ * The share of the step to go, and the drops there.  Whole when its slope has
+ * all but vanished at the end and the content surely fell on the way: with the
+ * slope at most -0.2 of its start at half way and at most 0.1 at the end, a
+ * convex function has lost 0.05.  Else the greatest share found where the
+ * content still falls.
  */
-static double share_of_step(const struct dew_ducts_network *net)
+static double share_of_step(struct dew_ducts_network *net)
 {
-    double first = fabs(content_slope(net, 0.0)), end = content_slope(net, 1.0);
+    double first = fabs(slope_of_content(net)), end;
     double low = 0.0, high = 1.0;
 
+    lose(net, 1.0);
+    end = slope_of_content(net);
     if (end <= 0.0 ||
         (end <= 0.1 * first && content_slope(net, 0.5) <= -0.2 * first))
         return 1.0;
@@ -398,7 +418,9 @@ static double share_of_step(const struct dew_ducts_network *net)
         if (s <= 0.0 && s >= -0.3 * first)
             break;
     }
-    return low > 0.0 ? low : high;
+    low = low > 0.0 ? low : high;
+    lose(net, low);
+    return low;
 }
 
 static double greatest(const double *x, size_t n)
@@ -439,6 +461,8 @@ enum dew_status dew_ducts_network_solve(struct dew_ducts_network *network,
 
     start(network, setting, density);
     status = check_state(network, err);
+    if (status == DEW_OK)
+        lose(network, 0.0);
     while (status == DEW_OK && !done) {
         if (network->steps == MOST_STEPS)
             return core__fail(err, DEW_ESOLVE,

@@ -34,6 +34,8 @@ struct house {
                                     hour                                     */
     const double *held; /* degC  the indoor t measured, or NULL             */
     size_t held_count;
+    int ground_day;  /* yearday of t_ground; 0: of none                     */
+    double t_ground; /* degC */
 };
 
 struct dew_bundle {
@@ -397,10 +399,20 @@ void dew_bundle_prescribe_t(struct dew_bundle *bundle, size_t i,
 
 /* ---- hours ---------------------------------------------------------------- */
 
-static void feed_house(const struct dew_bundle *b, size_t i, size_t h,
+/* The ground is the same all day. */
+static double ground_of(struct house *a, const struct dew_date *date)
+{
+    if (a->ground_day != date->yearday) {
+        a->ground_day = date->yearday;
+        a->t_ground = march__ground_of(&a->c, date);
+    }
+    return a->t_ground;
+}
+
+static void feed_house(struct dew_bundle *b, size_t i, size_t h,
                        struct march__light *light, struct march__feed *feed)
 {
-    const struct house *a = &b->houses[i];
+    struct house *a = &b->houses[i];
     const struct dew_hour *hour = &a->weather.hours[h];
     const struct dew_date *date = &a->weather.dates[h];
     struct march__sun sun;
@@ -411,7 +423,7 @@ static void feed_house(const struct dew_bundle *b, size_t i, size_t h,
         &a->c,
         a->lit != NULL ? a->lit + h * (size_t)a->c.house.thermal.facade_count
                        : light[a->lit_as].on,
-        date);
+        ground_of(a, date));
     feed->row[MARCH__FEED_t][i] = hour->t;
     feed->row[MARCH__FEED_w][i] = hour->w;
     feed->row[MARCH__FEED_p][i] = hour->p;

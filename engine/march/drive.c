@@ -24,13 +24,16 @@ void march__light_of(const struct dew_case *c, const struct dew_plane *planes,
         out->on[i] = dew_weather_facade(&sun, hour, &planes[i]);
 }
 
+double march__ground_of(const struct dew_case *c, const struct dew_date *date)
+{
+    return dew_house_ground_t(&c->house.thermal, date->yearday - 0.5);
+}
+
 struct march__sun march__sun_of(const struct dew_case *c,
-                                const struct dew_solar *on,
-                                const struct dew_date *date)
+                                const struct dew_solar *on, double t_ground)
 {
     const struct dew_thermal *thermal = &c->house.thermal;
-    struct march__sun sum = {
-        .t_ground = dew_house_ground_t(thermal, date->yearday - 0.5)};
+    struct march__sun sum = {.t_ground = t_ground};
 
     for (int i = 0; i < thermal->facade_count; i++) {
         const struct dew_facade *f = &thermal->facades[i];

@@ -28,10 +28,11 @@ struct march__light {
 void march__light_of(const struct dew_case *c, const struct dew_plane *planes,
                      const struct dew_hour *hour, const struct dew_date *date,
                      struct march__light *out);
+/* degC   the ground below on a day */
+double march__ground_of(const struct dew_case *c, const struct dew_date *date);
 /* on: of each facade. */
 struct march__sun march__sun_of(const struct dew_case *c,
-                                const struct dew_solar *on,
-                                const struct dew_date *date);
+                                const struct dew_solar *on, double t_ground);
 
 /* Prepare the facades' planes: size DEW_FACADES. */
 void march__planes(const struct dew_case *c, struct dew_plane *planes);

@@ -65,7 +65,7 @@ enum dew_status dew_march_step(struct dew_march *m, const struct dew_hour *hour,
     body->held = at < m->prescribed_count ? m->prescribed[at] : NAN;
     m->hour++;
     march__light_of(&body->c, m->planes, hour, date, &light);
-    sun = march__sun_of(&body->c, light.on, date);
+    sun = march__sun_of(&body->c, light.on, march__ground_of(&body->c, date));
     wall = dew_weather_by_clock(date, body->c.clock, body->c.site.utc_offset);
     if (!march__run_hour(body, hour, &sun, &wall, &r, &gaps))
         return open_books(m, &from, &r, &gaps, err);

@@ -135,14 +135,17 @@ static enum dew_status make_draws(struct dew_spread *s, unsigned long seed,
     enum dew_status status;
 
     s->u = calloc(s->draws * s->columns + 1, sizeof *s->u);
+    s->figures = calloc(s->draws * s->columns + 1, sizeof *s->figures);
+    s->ends = calloc(s->columns + 1, sizeof *s->ends);
     s->houses = calloc((1 + s->draws) * s->options, sizeof *s->houses);
     s->room = calloc(s->draws + 1, sizeof *s->room);
     s->as_told = calloc(s->options, sizeof *s->as_told);
-    if (s->u == NULL || s->houses == NULL || s->room == NULL ||
-        s->as_told == NULL)
+    if (s->u == NULL || s->figures == NULL || s->ends == NULL ||
+        s->houses == NULL || s->room == NULL || s->as_told == NULL)
         return core__fail(err, DEW_EMEM, "no memory for %zu draws", s->draws);
     if (s->draws == 0)
         return DEW_OK;
+    run__spread_ends(s);
     status = core__draw(&d, s->u, err);
     return status == DEW_OK ? run__spread_anew(s, seed, err) : status;
 }
@@ -211,6 +214,8 @@ void dew_spread_close(struct dew_spread *s)
     }
     free(s->inputs);
     free(s->u);
+    free(s->figures);
+    free(s->ends);
     free(s->houses);
     free(s->order);
     free(s->room);

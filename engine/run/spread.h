@@ -28,7 +28,10 @@ struct dew_spread {
     struct dew_spread_input *inputs;
     size_t input_count, columns;
     size_t year_column, model_column; /* of u; past columns: not drawn       */
-    double *u;                /* [draws][columns]  shares of ranges           */
+    double *u; /* [draws][columns]  shares of ranges           */
+    /* [draws][columns]  what they come to within ends, NaN until asked for    */
+    double *figures;
+    struct dew_measure *ends; /* [columns]  for the input's first option      */
     struct dew_drawn *houses; /* [1 + draws][options]                         */
     double *room;             /* [draws]  scratch                             */
     struct dew_draws told;    /* of dew_spread_draws                          */
@@ -73,6 +76,9 @@ enum dew_status run__spread_list(struct dew_spread *s, struct dew_error *err);
 size_t run__spread_room(const struct dew_spread *s);
 struct dew_changes run__spread_changes(const struct dew_spread *s, size_t row,
                                        size_t option, struct dew_change *list);
+
+/* What each range is for its first option; no figure is known yet. */
+void run__spread_ends(struct dew_spread *s);
 
 /* The figure of an input for an option at a share of its range, as
    dew_spread_figure; and what kind of range that is. */

@@ -358,17 +358,49 @@ double run__spread_at(const struct dew_spread *s,
                : at_share(&ends, share);
 }
 
+void run__spread_ends(struct dew_spread *s)
+{
+    for (size_t i = 0; i < s->draws * s->columns; i++)
+        s->figures[i] = NAN;
+    for (size_t k = 0; k < s->input_count; k++)
+        if (s->inputs[k].why == DEW_SPREAD_DRAWN)
+            doubt_of(s, s->inputs[k].key, s->inputs[k].option,
+                     &s->ends[s->inputs[k].column]);
+}
+
+static int same_range(const struct dew_measure *a, const struct dew_measure *b)
+{
+    return !(fabs(a->low - b->low) > 0 || fabs(a->si - b->si) > 0 ||
+             fabs(a->high - b->high) > 0);
+}
+
+/* The beta distribution's inverse costs: options of one range share it. */
+static double drawn_within(const struct dew_spread *s, size_t draw,
+                           size_t column, const struct dew_measure *ends)
+{
+    size_t at = draw * s->columns + column;
+
+    if (!same_range(ends, &s->ends[column]))
+        return at_share(ends, s->u[at]);
+    if (isnan(s->figures[at]))
+        s->figures[at] = at_share(ends, s->u[at]);
+    return s->figures[at];
+}
+
 double dew_spread_figure(const struct dew_spread *s,
                          const struct dew_spread_input *input, size_t draw,
                          size_t option)
 {
     struct dew_measure ends;
+    enum dew_doubt how = doubt_of(s, input->key, option, &ends);
 
-    if (draw < s->draws && input->why == DEW_SPREAD_DRAWN)
-        return run__spread_at(s, input, option,
-                              s->u[draw * s->columns + input->column]);
-    doubt_of(s, input->key, option, &ends);
-    return ends.si;
+    if (draw >= s->draws || how == DEW_DOUBT_NONE ||
+        input->why != DEW_SPREAD_DRAWN)
+        return ends.si;
+    if (how == DEW_DOUBT_WORDS)
+        return dew_scenario_word(value_of(s, input->key, option),
+                                 s->u[draw * s->columns + input->column]);
+    return drawn_within(s, draw, input->column, &ends);
 }
 
 enum dew_doubt run__spread_how(const struct dew_spread *s,

@@ -8,6 +8,7 @@
 #include <stddef.h>
 #include <string.h>
 
+#include "core/num.h"
 #include "support/asked_run.h"
 #include "support/rows.h"
 
@@ -175,6 +176,24 @@ TEST(a_draw_takes_the_same_share_everywhere)
             assert_true((a < b) == (dew_spread_figure(spread, x, i, 1) <
                                     dew_spread_figure(spread, x, k, 1)));
         }
+}
+
+/* Each option takes the draw's share of its own range. */
+TEST(a_range_of_its_own_is_gone_through)
+{
+    const struct dew_spread_input *x = input("house.airtightness");
+    const struct core__pert own[2] = {{0.7, 1.3, 2.6}, {0.4, 0.6, 1.1}};
+
+    for (size_t k = 0; k < 2; k++) {
+        double unit = dew_spread_figure(spread, x, DRAWS, k) / own[k].likely;
+
+        for (size_t i = 0; i < DRAWS; i++)
+            assert_near(
+                dew_spread_figure(spread, x, i, k),
+                unit * core__pert_at(&own[k],
+                                     dew_spread_share(spread, x->column, i)),
+                1e-12);
+    }
 }
 
 /* ---- the houses ---------------------------------------------------------------- */
