@@ -281,7 +281,7 @@ static int open_made(struct run *r)
     int code = CLI__DONE;
 
     from.text = dew_scenario_text(dew_run_scenario(house), &from.length);
-    code = cli__suggest_unasked(&r->suggest, &from, &r->common);
+    code = cli__suggest_unasked(&r->suggest, &from, &r->common, r->draws);
     if (code != CLI__DONE || r->suggest == NULL)
         return code;
     from.text = dew_suggest_text(r->suggest, &from.length);
@@ -295,8 +295,9 @@ static int open_made(struct run *r)
 static int open_it(struct run *r)
 {
     struct cli__text from = {.name = r->path};
-    int code =
-        r->suggests ? cli__suggest(&r->suggest, &from, &r->common) : CLI__DONE;
+    int code = r->suggests
+                   ? cli__suggest(&r->suggest, &from, &r->common, r->draws)
+                   : CLI__DONE;
 
     if (code == CLI__DONE && r->suggest != NULL)
         from.text = dew_suggest_text(r->suggest, &from.length);

@@ -8,7 +8,7 @@ enum { ROOM = 320, TEXT = 6000 };
 
 static enum dew_status open_it(struct dew_suggest **suggest,
                                const struct cli__text *text,
-                               const struct cli__cli *c,
+                               const struct cli__cli *c, size_t draws,
                                struct dew_faults *faults)
 {
     const struct dew_run_ask from = {.name = text->name,
@@ -17,7 +17,7 @@ static enum dew_status open_it(struct dew_suggest **suggest,
                                      .sets = c->sets,
                                      .set_count = c->set_count};
 
-    return dew_suggest_open(suggest, &from, faults);
+    return dew_suggest_open(suggest, &from, draws, faults);
 }
 
 static int march(struct dew_suggest *suggest)
@@ -36,26 +36,27 @@ static int march(struct dew_suggest *suggest)
 }
 
 int cli__suggest(struct dew_suggest **suggest, const struct cli__text *from,
-                 const struct cli__cli *c)
+                 const struct cli__cli *c, size_t draws)
 {
     struct dew_faults faults = {calloc(ROOM, sizeof *faults.list), ROOM, 0};
     int code = CLI__DONE;
 
     if (faults.list == NULL)
         return cli__fail(CLI__FAILED, "out of memory");
-    if (open_it(suggest, from, c, &faults) != DEW_OK)
+    if (open_it(suggest, from, c, draws, &faults) != DEW_OK)
         code = cli__faults(&faults);
     free(faults.list);
     return code == CLI__DONE ? march(*suggest) : code;
 }
 
 int cli__suggest_unasked(struct dew_suggest **suggest,
-                         const struct cli__text *from, const struct cli__cli *c)
+                         const struct cli__text *from, const struct cli__cli *c,
+                         size_t draws)
 {
     struct dew_error list[1] = {{0}};
     struct dew_faults faults = {list, 1, 0};
 
-    if (open_it(suggest, from, c, &faults) != DEW_OK)
+    if (open_it(suggest, from, c, draws, &faults) != DEW_OK)
         return CLI__DONE;
     fputs("dewledger: note: the file has no options, so those usually tried "
           "are marched:\n"
@@ -113,7 +114,9 @@ void cli__suggest_say(FILE *out, const struct dew_suggest *suggest, int full)
     snprintf(text, sizeof text,
              "These options were made for this house: %zu were tried, from the "
              "house as it stands to cores, dehumidifiers, controls and ties "
-             "that suit it, at the fresh air asked for; %zu are left. Prices "
+             "that suit it, at the fresh air asked for and, where "
+             "another airflow keeps more such houses within the limits, at "
+             "that one; %zu are left. Prices "
              "to install are our guess: put yours in their place. The text of "
              "the options, to paste and change: --suggest --yaml.",
              count, left);

@@ -160,6 +160,7 @@ static void set_target(struct dew_size *s, const struct dew_size_ask *ask,
                           ? dew_verdict_judging().kept_share * (double)hours
                           : ask->hours;
     s->target.share = ask->share;
+    s->knobs = ask->knobs;
     s->target.asked = dew_scenario_required(run->scenario, run->options[0].at);
     if (!(s->target.asked > 0))
         s->target.asked = dew_house_rate(DEW_RATE_622_2013, &s->target.home);

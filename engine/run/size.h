@@ -43,6 +43,7 @@ struct dew_size {
     int open;                       /* 1: curves[count] is being tried       */
     size_t next;                    /* core and knob to look at, of all      */
     struct dew_size_target target;
+    unsigned knobs; /* of the ask                                            */
 };
 
 /* ---- size.c ------------------------------------------------------------------ */

@@ -54,6 +54,8 @@ static int wanted(const struct dew_size *s, enum dew_size_core core,
     const struct dew_size_curve *wetter =
         dew_size_find(s, core, DEW_SIZE_humidifier);
 
+    if (s->knobs != 0 && (s->knobs >> knob & 1U) == 0)
+        return 0;
     if (knob == DEW_SIZE_flow)
         return 1;
     if (flow == NULL || flow->count == 0)

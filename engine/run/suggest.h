@@ -20,18 +20,33 @@ enum run__part {
         RUN__PARTS
 };
 
+#define RUN__BIT(name) (1u << RUN__PART_##name)
+
 enum { RUN__SUGGEST_MOST = 40, RUN__SUGGEST_NAME = 60 };
+
+/* An option to make: bits of its parts, and the airflow of its core where that
+   is not the air asked for. */
+struct run__made {
+    unsigned parts;
+    double flow; /* m3/s  0: as the scenario has it                          */
+};
 
 /* The parts of list entry i that suit the house, 0 past the end; the name. */
 unsigned run__suggest_parts(const struct dew_run *house, size_t i);
-void run__suggest_name(unsigned parts, char name[RUN__SUGGEST_NAME + 1]);
+void run__suggest_name(const struct dew_run *house,
+                       const struct run__made *made,
+                       char name[RUN__SUGGEST_NAME + 1]);
+
+/* An airflow as it is set at a fan: up to the next 5 cfm or 2 L/s. */
+double run__suggest_flow(const struct dew_run *house, double flow);
 
 /*
  * The text of the house's scenario with other options: the house as it stands
- * and those parts, count of them; to be freed.  NULL on an error: DEW_EMEM, and
+ * and those made, count of them; to be freed.  NULL on an error: DEW_EMEM, and
  * DEW_ESYNTAX where the text has no place for them.
  */
-char *run__suggest_write(const struct dew_run *house, const unsigned *parts,
-                         size_t count, size_t *length, struct dew_error *err);
+char *run__suggest_write(const struct dew_run *house,
+                         const struct run__made *made, size_t count,
+                         size_t *length, struct dew_error *err);
 
 #endif

@@ -74,47 +74,46 @@ static const struct part {
                        0},
 };
 
-#define P(name) (1u << RUN__PART_##name)
-
 static const unsigned list[] = {
-    P(windows),
-    P(dehumidifier),
-    P(exhaust),
-    P(exhaust) | P(dehumidifier),
-    P(heat),
-    P(enthalpy),
-    P(heat) | P(dehumidifier),
-    P(enthalpy) | P(dehumidifier),
-    P(heat) | P(control),
-    P(enthalpy) | P(control),
-    P(heat) | P(dehumidifier) | P(control),
-    P(enthalpy) | P(dehumidifier) | P(control),
-    P(heat) | P(humidifier),
-    P(enthalpy) | P(humidifier),
-    P(heat) | P(dehumidifier) | P(humidifier),
-    P(enthalpy) | P(dehumidifier) | P(humidifier),
-    P(heat) | P(return_tie),
-    P(enthalpy) | P(return_tie),
-    P(heat) | P(supply_tie),
-    P(enthalpy) | P(supply_tie),
-    P(heat) | P(mix),
-    P(enthalpy) | P(mix),
-    P(heat) | P(dehumidifier) | P(return_tie),
-    P(enthalpy) | P(dehumidifier) | P(return_tie),
-    P(heat) | P(dehumidifier) | P(supply_tie),
-    P(enthalpy) | P(dehumidifier) | P(supply_tie),
-    P(heat) | P(dehumidifier) | P(mix),
-    P(enthalpy) | P(dehumidifier) | P(mix),
+    RUN__BIT(windows),
+    RUN__BIT(dehumidifier),
+    RUN__BIT(exhaust),
+    RUN__BIT(exhaust) | RUN__BIT(dehumidifier),
+    RUN__BIT(heat),
+    RUN__BIT(enthalpy),
+    RUN__BIT(heat) | RUN__BIT(dehumidifier),
+    RUN__BIT(enthalpy) | RUN__BIT(dehumidifier),
+    RUN__BIT(heat) | RUN__BIT(control),
+    RUN__BIT(enthalpy) | RUN__BIT(control),
+    RUN__BIT(heat) | RUN__BIT(dehumidifier) | RUN__BIT(control),
+    RUN__BIT(enthalpy) | RUN__BIT(dehumidifier) | RUN__BIT(control),
+    RUN__BIT(heat) | RUN__BIT(humidifier),
+    RUN__BIT(enthalpy) | RUN__BIT(humidifier),
+    RUN__BIT(heat) | RUN__BIT(dehumidifier) | RUN__BIT(humidifier),
+    RUN__BIT(enthalpy) | RUN__BIT(dehumidifier) | RUN__BIT(humidifier),
+    RUN__BIT(heat) | RUN__BIT(return_tie),
+    RUN__BIT(enthalpy) | RUN__BIT(return_tie),
+    RUN__BIT(heat) | RUN__BIT(supply_tie),
+    RUN__BIT(enthalpy) | RUN__BIT(supply_tie),
+    RUN__BIT(heat) | RUN__BIT(mix),
+    RUN__BIT(enthalpy) | RUN__BIT(mix),
+    RUN__BIT(heat) | RUN__BIT(dehumidifier) | RUN__BIT(return_tie),
+    RUN__BIT(enthalpy) | RUN__BIT(dehumidifier) | RUN__BIT(return_tie),
+    RUN__BIT(heat) | RUN__BIT(dehumidifier) | RUN__BIT(supply_tie),
+    RUN__BIT(enthalpy) | RUN__BIT(dehumidifier) | RUN__BIT(supply_tie),
+    RUN__BIT(heat) | RUN__BIT(dehumidifier) | RUN__BIT(mix),
+    RUN__BIT(enthalpy) | RUN__BIT(dehumidifier) | RUN__BIT(mix),
 };
 
 /* Ties where there is something to tie to, a humidifier where outdoor air
    itself is too dry for longer than keeps the limit. */
 static int suits(const struct dew_run *house, unsigned parts)
 {
-    const unsigned ties = P(return_tie) | P(supply_tie) | P(mix);
+    const unsigned ties =
+        RUN__BIT(return_tie) | RUN__BIT(supply_tie) | RUN__BIT(mix);
     const struct dew_size_outdoors out = run__outdoors(house);
 
-    if (parts & P(humidifier) &&
+    if (parts & RUN__BIT(humidifier) &&
         out.too_dry <= dew_verdict_judging().kept_share * out.hours)
         return 0;
     return (parts & ties) == 0 || house->cases[0].plant.handler_count > 0;
@@ -128,16 +127,52 @@ unsigned run__suggest_parts(const struct dew_run *house, size_t i)
     return 0;
 }
 
-void run__suggest_name(unsigned parts, char name[RUN__SUGGEST_NAME + 1])
+/* ---- airflows ------------------------------------------------------------------------ */
+
+static int is_si(const struct dew_run *house)
+{
+    return dew_scenario_system(house->scenario) == DEW_SYSTEM_SI;
+}
+
+/* m3/s of a unit, and so many of it is a step at the fan */
+static double unit_of(const struct dew_run *house, double *step)
+{
+    *step = is_si(house) ? 2 : 5;
+    return is_si(house) ? 1e-3 : 0.3048 * 0.3048 * 0.3048 / 60;
+}
+
+double run__suggest_flow(const struct dew_run *house, double flow)
+{
+    double step, unit = unit_of(house, &step);
+
+    return unit * step * ceil(flow / (unit * step) - 1e-9);
+}
+
+static void write_flow(const struct dew_run *house, double flow, char *out,
+                       size_t size)
+{
+    double step, unit = unit_of(house, &step);
+
+    snprintf(out, size, "%.0f %s", flow / unit, is_si(house) ? "L/s" : "cfm");
+}
+
+void run__suggest_name(const struct dew_run *house,
+                       const struct run__made *made,
+                       char name[RUN__SUGGEST_NAME + 1])
 {
     size_t used = 0;
+    char flow[24];
 
     name[0] = '\0';
     for (int p = 0; p < RUN__PARTS; p++)
-        if (parts >> p & 1)
+        if (made->parts >> p & 1)
             used += (size_t)snprintf(name + used, RUN__SUGGEST_NAME + 1 - used,
                                      "%s%s", used > 0 ? ", " : "",
                                      parts_of[p].name);
+    if (!(made->flow > 0))
+        return;
+    write_flow(house, made->flow, flow, sizeof flow);
+    snprintf(name + used, RUN__SUGGEST_NAME + 1 - used, " at %s", flow);
 }
 
 /* ---- one option --------------------------------------------------------------------- */
@@ -266,10 +301,11 @@ enum { VALUE = 1000 };
 
 /* What an option of those parts says of a key: 1 and out, 0 nothing, -1 it
    cannot be said in a line. */
-static int say(const struct dew_run *house, unsigned parts, size_t key,
-               char out[VALUE])
+static int say(const struct dew_run *house, const struct run__made *made,
+               size_t key, char out[VALUE])
 {
     size_t keys;
+    unsigned parts = made->parts;
     const struct dew_field *f = &dew_scenario_fields(&keys)[key];
     const struct dew_value *was = &dew_scenario_base(house->scenario)[key];
     const struct dew_value *v =
@@ -280,6 +316,10 @@ static int say(const struct dew_run *house, unsigned parts, size_t key,
         return 0;
     if (part != NULL)
         return snprintf(out, VALUE, "%s", part) > 0;
+    if (made->flow > 0 && strcmp(f->path, "ventilator.flow") == 0) {
+        write_flow(house, made->flow, out, VALUE);
+        return 1;
+    }
     if (price(parts, f->path, out, VALUE))
         return 1;
     if (v->origin.by == DEW_BY_OPTION && !owned(parts, f->path))
@@ -309,17 +349,18 @@ static void write_key(FILE *to, const char **group, const char *key,
 
 /* "  - name: ..." and a line for each group. */
 static enum dew_status write_option(FILE *to, const struct dew_run *house,
-                                    unsigned parts, struct dew_error *err)
+                                    const struct run__made *made,
+                                    struct dew_error *err)
 {
     size_t keys;
     const struct dew_field *f = dew_scenario_fields(&keys);
     const char *group = NULL;
     char name[RUN__SUGGEST_NAME + 1], value[VALUE];
 
-    run__suggest_name(parts, name);
-    fprintf(to, "  - name: %s\n", parts != 0 ? name : "as it stands");
+    run__suggest_name(house, made, name);
+    fprintf(to, "  - name: %s\n", made->parts != 0 ? name : "as it stands");
     for (size_t k = 0; k < keys; k++) {
-        int said = say(house, parts, k, value);
+        int said = say(house, made, k, value);
 
         if (said < 0) {
             core__in(err, f[k].path);
@@ -372,9 +413,11 @@ static enum dew_status write_house(FILE *to, const char *text, size_t length,
     return DEW_OK;
 }
 
-char *run__suggest_write(const struct dew_run *house, const unsigned *parts,
-                         size_t count, size_t *length, struct dew_error *err)
+char *run__suggest_write(const struct dew_run *house,
+                         const struct run__made *made, size_t count,
+                         size_t *length, struct dew_error *err)
 {
+    const struct run__made as_it_stands = {0};
     size_t from;
     const char *text = dew_scenario_text(house->scenario, &from);
     char *out = NULL;
@@ -388,9 +431,9 @@ char *run__suggest_write(const struct dew_run *house, const unsigned *parts,
     status = write_house(to, text, from, err);
     fprintf(to, "%soptions:\n", made_line);
     if (status == DEW_OK)
-        status = write_option(to, house, 0, err);
+        status = write_option(to, house, &as_it_stands, err);
     for (size_t i = 0; i < count && status == DEW_OK; i++)
-        status = write_option(to, house, parts[i], err);
+        status = write_option(to, house, &made[i], err);
     if (fclose(to) != 0 && status == DEW_OK)
         status = core__fail(err, DEW_EMEM, "out of memory");
     if (status == DEW_OK)

@@ -67,6 +67,7 @@ struct dew_size_ask {
                        target                                                */
     double hours;   /* h   a limit may be broken; NaN: the share of the year
                        of dew_verdict_judging                                */
+    unsigned knobs; /* 1 << DEW_SIZE_... of those tried; 0: all that help    */
     int years, model; /* 1: the draws go through made years, and carry the
                          model's own error, as dew_spread_ask has it         */
 };

@@ -9,6 +9,7 @@
 #include "support/rows.h"
 
 enum { FAULTS = 8 };
+#define CFM (0.3048 * 0.3048 * 0.3048 / 60)
 
 static struct dew_run *run_of(const char *text, size_t length)
 {
@@ -53,10 +54,11 @@ static const struct dew_value *value(const struct dew_run *run, size_t option,
 static const struct text_row {
     const char *name, *text;
     unsigned parts;
+    double flow;
     const char *says;
 } text_rows[] = {
     {"a file without options", COOLED,
-     1u << RUN__PART_heat | 1u << RUN__PART_control,
+     1u << RUN__PART_heat | 1u << RUN__PART_control, 0,
      COOLED
      "# Made by dewledger: what is usually tried, prices our guess.\n"
      "options:\n  - name: as it stands\n"
@@ -67,7 +69,7 @@ static const struct text_row {
      "    costs: {install: 5750 $ (3600 to 9000), upkeep: 60 $, date: our "
      "guess 2025}\n"},
     {"its last line without an end", HOUSE "cooling: {capacity: 3 ton}",
-     1u << RUN__PART_windows,
+     1u << RUN__PART_windows, 0,
      HOUSE
      "cooling: {capacity: 3 ton}\n"
      "# Made by dewledger: what is usually tried, prices our guess.\n"
@@ -76,7 +78,7 @@ static const struct text_row {
      "    airing: {flow: 200 cfm, habit: dew_point}\n"
      "    costs: {install: 0 $ (0 to 0), upkeep: 0 $, date: our guess 2025}\n"},
     {"the first of its options goes with all, their own groups apart", OLD,
-     1u << RUN__PART_enthalpy | 1u << RUN__PART_mix,
+     1u << RUN__PART_enthalpy | 1u << RUN__PART_mix, 0,
      COOLED
      "ventilator:\n  core: heat_plate\n  sensible: 71 % at 95 cfm\n"
      "  power: 60 W\nprices: {electricity: 0.2 $/kWh}\n"
@@ -96,7 +98,32 @@ static const struct text_row {
      "    layout: mix\n"
      "    costs: {install: 5000 $ (2500 to 8500), upkeep: 75 $, date: our "
      "guess 2025}\n"},
+    {"a core at an airflow", COOLED, 1u << RUN__PART_heat, 135 * CFM,
+     COOLED
+     "# Made by dewledger: what is usually tried, prices our guess.\n"
+     "options:\n  - name: as it stands\n  - name: heat core at 135 cfm\n"
+     "    ventilator: {core: heat_plate, flow: 135 cfm, typical: yes}\n"
+     "    costs: {install: 5500 $ (3500 to 8500), upkeep: 60 $, date: our "
+     "guess 2025}\n"},
+    {"in metric units",
+     "weather: {place: 722020}\nhouse: {floor_area: 170 m2, bedrooms: 3}\n",
+     1u << RUN__PART_heat, 0.064,
+     "weather: {place: 722020}\nhouse: {floor_area: 170 m2, bedrooms: 3}\n"
+     "# Made by dewledger: what is usually tried, prices our guess.\n"
+     "options:\n  - name: as it stands\n  - name: heat core at 64 L/s\n"
+     "    ventilator: {core: heat_plate, flow: 64 L/s, typical: yes}\n"
+     "    costs: {install: 5500 $ (3500 to 8500), upkeep: 60 $, date: our "
+     "guess 2025}\n"},
 };
+
+TEST(an_airflow_is_one_that_can_be_set)
+{
+    struct dew_run *us = run_of(COOLED, sizeof COOLED - 1);
+
+    assert_near(run__suggest_flow(us, 100.0 * CFM), 100 * CFM, 1e-12);
+    assert_near(run__suggest_flow(us, 100.1 * CFM), 105 * CFM, 1e-12);
+    dew_run_close(us);
+}
 
 static void it_is_written(void **state)
 {
@@ -104,7 +131,8 @@ static void it_is_written(void **state)
     struct dew_run *run = run_of(row->text, strlen(row->text)), *again;
     struct dew_error err = {0};
     size_t length = 0;
-    char *text = run__suggest_write(run, &row->parts, 1, &length, &err);
+    const struct run__made made = {row->parts, row->flow};
+    char *text = run__suggest_write(run, &made, 1, &length, &err);
 
     assert_non_null(text);
     assert_string_equal(text, row->says);
@@ -135,11 +163,11 @@ static void it_says_why(void **state)
 {
     const struct refused_row *row = *state;
     struct dew_run *run = run_of(row->text, strlen(row->text));
-    const unsigned parts = 1u << RUN__PART_heat;
+    const struct run__made made = {1u << RUN__PART_heat, 0};
     struct dew_error err = {0};
     size_t length = 0;
 
-    assert_null(run__suggest_write(run, &parts, 1, &length, &err));
+    assert_null(run__suggest_write(run, &made, 1, &length, &err));
     assert_int_equal(err.status, DEW_ESYNTAX);
     assert_string_equal(err.text, row->says);
     dew_run_close(run);
@@ -189,7 +217,7 @@ TEST(what_is_left_out_is_no_better)
     const char *text;
     double done = 0;
 
-    assert_int_equal(dew_suggest_open(&s, &ask, &faults), DEW_OK);
+    assert_int_equal(dew_suggest_open(&s, &ask, 8, &faults), DEW_OK);
     assert_null(dew_suggest_text(s, &length));
     while (done < 1)
         assert_int_equal(dew_suggest_step(s, &done, NULL), DEW_OK);
