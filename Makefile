@@ -20,6 +20,9 @@
 #   make first-results   docs/dev/first-results.md anew, from the data
 #   make evidence        the windows in docs/evidence.md anew, from the data
 #   make ducts-answer    the table of duct layouts in docs/ducts.md anew
+#   make atlas           what a thousand places answer: docs/atlas.md, its map and
+#                   weather/answers.csv; hours, goes on where it was stopped, anew
+#                   after rm -r build/atlas; atlas-answers: from what was marched
 #   make format     clang-format in place
 #   make install uninstall    [PREFIX=/usr/local] [DESTDIR=]
 #   make dist deb   the source archive and Debian packages of the last commit;
@@ -56,7 +59,7 @@ NEED_wasm  := clang lld wasi-libc libclang-rt-14-dev-wasm32 dpkg-dev nodejs
 GOALS := $(or $(MAKECMDGOALS),all)
 NEED  := $(NEED_all) \
   $(if $(filter check coverage bench study mutants,$(GOALS)),$(NEED_check)) \
-  $(if $(filter first-results ducts-answer evidence,$(GOALS)),python3) \
+  $(if $(filter first-results ducts-answer evidence atlas%,$(GOALS)),python3) \
   $(if $(filter lint tidy format format-check,$(GOALS)),$(NEED_lint)) \
   $(if $(filter clang%,$(CC))$(filter fuzz,$(GOALS)),$(NEED_clang)) \
   $(if $(filter wasm% bench-wasm build/wasm/% page build/page/%,$(GOALS)),$(NEED_wasm)) \
@@ -141,7 +144,7 @@ ALL_C     := $(wildcard engine/*/*.[ch] engine/cli/*/*.[ch] include/*.h \
 # Files compiled in, byte for byte: NAME.EXT becomes core__data_NAME_EXT, see
 # engine/core/embed.h.
 EMBED     := $(wildcard engine/draw/*.css engine/sheets/*.js engine/sheets/*.css) \
-             weather/climates.csv docs/references.md docs/words.md
+             weather/climates.csv weather/answers.csv docs/references.md docs/words.md
 EMBED_SUP := $(wildcard tests/support/*.csv)
 
 LANES_OBJ := $(LANES:%=$B/engine/march/lanes_%.o)
@@ -158,7 +161,8 @@ STUDIES   := $(STUDY_SRC:%.c=$B/%)
 .SECONDARY:
 .PHONY: all deps demo check lint floors refs banned size spdx names umbrella \
         exports statics kept frames format format-check tidy coverage fuzz fuzzers bench \
-        study mutants weather-years first-results ducts-answer evidence pictures install uninstall clean help
+        study mutants weather-years first-results ducts-answer evidence atlas \
+        atlas-answers pictures install uninstall clean help
 
 MAN := $B/dewledger.1 $B/dewledger-scenario.5
 all: $B/libdew.a $B/libdew.so.$(SOVERSION) $B/dewledger $(MAN)
@@ -331,6 +335,23 @@ evidence: $B/dewledger
 
 ducts-answer: $B/dewledger
 	@python3 tests/study/ducts_answer.py $B/dewledger docs/ducts.md
+
+# The survey's own journal knows what is marched; a file that is whole stays.
+build/atlas/survey.sqlite: scenarios/atlas.yaml tests/study/atlas_survey.yaml | $B/dewledger
+	$B/dewledger survey tests/study/atlas_survey.yaml --out build/atlas \
+	  $(if $(wildcard build/atlas),--resume)
+
+STATES := build/us-atlas/states-10m.json
+$(STATES):
+	@mkdir -p $(@D)
+	@cd $(@D) && npm pack --silent us-atlas@3.0.1 >/dev/null && tar xzmf \
+	  us-atlas-3.0.1.tgz --strip-components=1 package/$(@F) || \
+	  echo "no state lines: npm could not fetch us-atlas"
+
+atlas: build/atlas/survey.sqlite
+	@$(MAKE) -s atlas-answers
+atlas-answers: $(STATES)
+	@python3 -B tests/study/atlas.py build/atlas/survey.sqlite . $(STATES)
 
 # ---- the command as WebAssembly ----------------------------------------------
 include engine/page/page.mk

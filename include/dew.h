@@ -5,6 +5,7 @@
 #define DEW_H
 
 #include "dew/air.h"
+#include "dew/atlas.h"
 #include "dew/buffer.h"
 #include "dew/bundle.h"
 #include "dew/climate.h"

@@ -4,6 +4,8 @@
 #define DEW_CLI_WEATHER_H
 
 #include "cli/cli.h"
+#include "dew/atlas.h"
+#include "dew/climate.h"
 #include "report/words.h"
 #include "run/run.h"
 
@@ -42,6 +44,11 @@ struct cli__weather_spread {
 };
 struct cli__weather_spread cli__weather_spread(const double *first,
                                                size_t stride, int count);
+
+/* Print what the atlas says of the nearest place, and in how many of them it is
+   the same; nothing where it has no such place. */
+void cli__weather_like_yours(const struct dew_nearby *list, size_t count);
+json_t *cli__weather_atlas_json(const struct dew_atlas *a);
 
 enum { CLI__WEATHER_FAULTS = 40 };
 

@@ -122,6 +122,7 @@ static void row(const struct dew_climate *c, double distance,
 static json_t *as_json(const struct dew_climate *c, double distance)
 {
     struct year_means m = means_of(c);
+    struct dew_atlas atlas;
     json_t *j = json_pack(
         "{s:s, s:s, s:s, s:f, s:f, s:f, s:f, s:f, s:f, s:f, s:f, s:f}",
         "number", c->site.id, "name", c->site.name, "state", c->state,
@@ -132,6 +133,8 @@ static json_t *as_json(const struct dew_climate *c, double distance)
 
     if (j != NULL && !isnan(distance))
         j = cli__set(j, "away_m", cli__real(round(distance)));
+    if (dew_atlas_find(c->site.id, &atlas))
+        j = cli__set(j, "like_yours", cli__weather_atlas_json(&atlas));
     return j;
 }
 
@@ -204,6 +207,7 @@ static int print_near(const struct asked *a, const struct dew_nearby *list,
         for (size_t i = 0; i < count; i++)
             row(&list[i].place, list[i].distance,
                 cli__weather_system(&a->common));
+        cli__weather_like_yours(list, count);
         return CLI__DONE;
     }
     out = json_array();

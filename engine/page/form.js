@@ -32,7 +32,7 @@ export function together(typed, unit) {
   return `${found[1]} ${unit}${found[3] === undefined ? "" : ` ${found[3]}`}`;
 }
 
-// app: { text, si, places, hints, edit(path, words), file(path, file) }
+// app: { text, si, places, like, hints, edit(path, words), file(path, file) }
 export class Form {
   constructor(app, questions, cards) {
     this.app = app;
@@ -135,11 +135,11 @@ export class Form {
     } else {
       input.value = row.kind === "place" ? this.app.placed(words) : words;
     }
-    field.note.textContent = this.note(row, empty);
+    field.note.textContent = this.note(row, empty, words);
   }
 
   // What stands where nothing was told, and how it is to be written.
-  note(row, empty) {
+  note(row, empty, words) {
     const known = this.app.hints.get(row.key);
     const said = [row.hint ?? ""];
 
@@ -148,7 +148,8 @@ export class Form {
       said.push(`Not known: ${known.default}${usual(known)} is taken.`);
     else if (empty && row.words?.[0][1] === "I don't know" && known?.default && !row.key.startsWith("safety"))
       said.push(`Not known: ${plain(row, known.default)} is taken.`);
-    return said.filter((words) => words !== "").join(" ");
+    if (row.kind === "place") said.push(this.app.like.get(words) ?? "");
+    return said.filter((part) => part !== "").join(" ");
   }
 
   // ---- the cards -----------------------------------------------------------------

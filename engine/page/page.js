@@ -18,7 +18,7 @@ const data = (id) => $(id)?.textContent ?? "";
 const START = PARTS.filter(([name]) => name !== "dehumidifier")
   .reduce((text, [, words]) => add(text, words), "title: My house\n");
 
-const app = { text: START, files: {}, si: false, hints: new Map(), places: new Map(),
+const app = { text: START, files: {}, si: false, hints: new Map(), places: new Map(), like: new Map(),
   before: [], after: [], asked: false, run: 0 };
 let engine, form;
 
@@ -398,8 +398,10 @@ async function learn() {
 }
 
 async function places() {
-  for (const { number, name, state } of await told(["weather", "list", "--json"]))
+  for (const { number, name, state, like_yours: like } of await told(["weather", "list", "--json"])) {
     app.places.set(number, `${name}, ${state} (${number})`);
+    if (like !== undefined) app.like.set(number, `In places like yours ${like.words}`);
+  }
   $("ui-places").replaceChildren(...[...app.places.values()].map((value) => make("option", { value })));
   if (!$("ui-form").hidden) form.showAll();
 }

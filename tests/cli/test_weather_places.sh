@@ -36,6 +36,14 @@ ends 1 '"$D" weather near 144.98 -93.27' 'dewledger: latitude 144.98 is outside 
 ends 2 '"$D" weather near 44.98'
 ends 2 '"$D" weather near forty 3'
 
+# what the atlas has of the nearest place, or nothing (docs/atlas.md)
+has=$(grep -c "^722020," "$(dirname "$0")/../../weather/answers.csv")
+export has
+ends 0 '[ "$("$D" weather near 25.8 -80.3 | grep -c "^In places like yours (Miami Intl Airport): ")" = "$has" ]'
+ends 1 '"$D" weather near 25.8 -80.3 | grep -E "^.{81}"'
+ends 0 '[ "$("$D" weather near 25.8 -80.3 | grep -c "^Your house differs: ")" = "$has" ]'
+ends 0 '[ "$("$D" weather list 722020 --json | grep -c like_yours)" = "$has" ]'
+
 ends 0 '"$D" weather make 727930 --units si | grep -q "^Jan            4.5            1.2"'
 # one system in all of weather, said or not
 ends 0 '"$D" weather make 727930 | grep -q "^Jan           40.1           34.2"'

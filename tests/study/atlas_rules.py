@@ -2,8 +2,8 @@
 """Rules that the atlas teaches, and the trade's rules of thumb, counted.
 
 A rule says: where the climate's figures are so, this is true in 80 of 100
-houses.  In a place it holds, it is the contrary (true in 20 of 100 or fewer),
-or it is open.  Thresholds are looked for among round figures in the same places
+houses.  In a place it holds, it is not so (true in 20 of 100 or fewer), or it is
+open.  Thresholds are looked for among round figures in the same places
 that are counted: a rule tells what was found there, no more.
 """
 import itertools
@@ -27,7 +27,7 @@ FIGURE = {
 
 # when: pairs of a figure and its thresholds, degF, "-" for at or below.
 Rule = namedtuple("Rule", "when says claim")
-Count = namedtuple("Count", "holds open_ contrary places")
+Count = namedtuple("Count", "holds open_ not_so places")
 
 
 def up(figure, *steps):
@@ -168,7 +168,7 @@ def where(conditions):
 
 
 def verdict(s):
-    return "holds" if s >= OFTEN else "contrary" if s <= RARELY else "open"
+    return "holds" if s >= OFTEN else "not so" if s <= RARELY else "open"
 
 
 def judged(rule, places):
@@ -179,7 +179,7 @@ def judged(rule, places):
 
 def count(told):
     n = Counter(v for _, v in told)
-    return Count(n["holds"], n["open"], n["contrary"], len(told))
+    return Count(n["holds"], n["open"], n["not so"], len(told))
 
 
 def lower(holds, n):
@@ -237,17 +237,17 @@ def exceptions(told):
     parts = []
     if c.open_:
         parts.append(f"open in {c.open_} ({names(told, 'open')})")
-    if c.contrary:
-        parts.append(f"the contrary in {c.contrary} ({names(told, 'contrary')})")
+    if c.not_so:
+        parts.append(f"not so in {c.not_so} ({names(told, 'not so')})")
     return ("; ".join(parts) + ".") if parts else "no exception among them."
 
 
 def rules_text(places):
     found = surest(places)
-    if len(found) < MOST:
-        yield (f"No more than {len(found)} rules hold surely enough in the "
-               f"{len(places)} places.")
-        yield ""
+    tried = len({rule.says for rule in CANDIDATES})
+    yield (f"{len(found)} of {tried} claims that were tried, in {len(places):,} "
+           "places.")
+    yield ""
     for i, (rule, conditions, told) in enumerate(found, 1):
         c = count(told)
         yield (f"{i}. **Where {where(conditions)}, {rule.says}.** Holds in "
@@ -260,26 +260,26 @@ def grade(c):
         return "no such place"
     if c.holds >= 0.9 * c.places:
         return "right"
-    if c.contrary >= 0.9 * c.places:
+    if c.not_so >= 0.9 * c.places:
         return "wrong"
     if c.holds > 0.5 * c.places:
         return "mostly right"
-    return "mostly wrong" if c.contrary > 0.5 * c.places else "it depends"
+    return "mostly wrong" if c.not_so > 0.5 * c.places else "it depends"
 
 
 def worst(told):
-    """The groups where the contrary is found most, two at most."""
-    bad = Counter(group(p) for p, v in told if v == "contrary")
+    """The groups where it is not so in most places, two at most."""
+    bad = Counter(group(p) for p, v in told if v == "not so")
     return "; ".join(f"{group_name(g)}: {n}" for g, n in bad.most_common(2))
 
 
 def thumbs_text(places):
-    yield ("| rule of thumb | where | is | holds | open | the contrary | mostly "
-           "contrary where |")
+    yield ("| rule of thumb | where | is | holds | open | not so | mostly not "
+           "so where |")
     yield "|---|---|---|--:|--:|--:|---|"
     for rule in THUMBS:
         conditions = [(w[0], w[1], w[2][0]) for w in rule.when]
         told = [t for t in judged(rule, places) if so(t[0], conditions)]
         c = count(told)
         yield (f"| {rule.says} | {where(conditions)} | {grade(c)} | {c.holds} "
-               f"| {c.open_} | {c.contrary} | {worst(told) or '-'} |")
+               f"| {c.open_} | {c.not_so} | {worst(told) or '-'} |")
