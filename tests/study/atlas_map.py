@@ -13,22 +13,18 @@ from html import escape
 
 from atlas_places import CLASSES, OFTEN
 
-WIDTH, HEIGHT = 800, 776
+WIDTH, HEIGHT = 800, 738
 LEAST_STEP = 1.2  # px  of a line: finer is not seen
 
 # box: x, y, width, height; scale: px per earth radius at most.
 Region = namedtuple("Region", "title states fips parallels middle box scale")
-ISLANDS = {"AK": "02", "HI": "15", "PR": "72", "VI": "78", "GU": "66"}
+APART = ("AK", "HI")  # all of the table that is not on the mainland
 REGIONS = (
     Region("", None, None, (29.5, 45.5), (37.5, -96), (8, 52, 784, 480), 2000),
     Region("Alaska", ("AK",), ("02",), (55, 65), (60, -154),
            (8, 556, 300, 148), 2000),
     Region("Hawaii", ("HI",), ("15",), (8, 18), (20, -157),
            (324, 556, 180, 148), 1500),
-    Region("Puerto Rico, Virgin Islands", ("PR", "VI"), ("72", "78"), (8, 18),
-           (18, -66), (520, 556, 180, 148), 1500),
-    Region("Guam", ("GU",), ("66",), (8, 18), (13, 144.8), (716, 556, 76, 148),
-           1500),
 )
 
 # Path of a mark about 0, 0 and its colour: each 4.5 to 1 on white or more.
@@ -67,7 +63,7 @@ def conic(region):
 
 def belongs(region, place):
     if region.states is None:
-        return place.state not in ISLANDS
+        return place.state not in APART
     return place.state in region.states
 
 
@@ -103,13 +99,14 @@ def flat(nested):
 
 
 def region_lines(region, used, arcs):
+    """Arcs of its states; of the mainland all below 57 but Alaska and Hawaii."""
     if used is None:
         return []
+    apart = [f for r in REGIONS for f in r.fips or ()]
     wanted = set()
     for fips, numbers in used.items():
-        if (region.fips and fips in region.fips) or (
-                not region.fips and fips < "57" and fips not in
-                ISLANDS.values()):
+        if fips in (region.fips or ()) or (
+                not region.fips and fips < "57" and fips not in apart):
             wanted |= numbers
     return [arcs[i] for i in sorted(wanted)]
 
@@ -184,15 +181,17 @@ def region_svg(region, places, used, arcs):
 
 
 def legend(places):
+    x, y = 536, 572
     yield '<g class="mark">'
     for k, (_, _, words, letter) in enumerate(CLASSES):
-        x, y = 16 + 262 * (k % 3), 724 + 20 * (k // 3)
         n = sum(p.answer.kind == k for p in places)
-        yield mark(k, True, x, y)
-        yield (f'<text x="{x + 12}" y="{y + 4.5}">{letter} {words}: '
-               f'{n:,} places</text>')
-    yield mark(1, False, 540, 744)
-    yield '<text x="552" y="748.5">hollow: an exhaust fan is enough</text></g>'
+        yield mark(k, True, x, y + 22 * k)
+        yield (f'<text x="{x + 14}" y="{y + 22 * k + 4.5}">{letter} {words}: '
+               f'{n:,}</text>')
+    y += 22 * len(CLASSES)
+    yield mark(1, False, x, y)
+    yield (f'<text x="{x + 14}" y="{y + 4.5}">hollow: an exhaust fan is enough'
+           '</text></g>')
 
 
 def draw(places, lines_path):
@@ -219,6 +218,6 @@ def draw(places, lines_path):
     for region in REGIONS:
         out.extend(region_svg(region, places, used, arcs))
     out.extend(legend(places))
-    out.append(f'<text class="note" x="12" y="770">{note}</text>')
+    out.append(f'<text class="note" x="12" y="728">{note}</text>')
     out.append("</svg>\n")
     return "\n".join(out)

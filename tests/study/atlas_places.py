@@ -20,9 +20,9 @@ FANS = (EXHAUST, HEAT, ENTHALPY)
 # What a fan has besides: key in answers.csv, words, letter on the map.
 RUNGS = (
     ("ventilation", "", "ventilation alone", "V"),
-    ("dehumidifier", ", dehumidifier", "a dehumidifier besides", "D"),
-    ("humidifier", ", humidifier", "a humidifier besides", "H"),
-    ("both", ", dehumidifier, humidifier", "both besides", "B"),
+    ("dehumidifier", ", dehumidifier", "ventilation and a dehumidifier", "D"),
+    ("humidifier", ", humidifier", "ventilation and a humidifier", "H"),
+    ("both", ", dehumidifier, humidifier", "ventilation and both", "B"),
 )
 NONE = ("none", None, "none of these", "N")
 CLASSES = RUNGS + (NONE,)

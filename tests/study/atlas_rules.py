@@ -70,7 +70,7 @@ CANDIDATES = (
          "quarter of the hours too humid",
          lambda h: h[WINDOWS].humid > KEPT
          and h[WINDOWS].humid > 0.75 * h[NOTHING].humid),
-    Rule([up("damp", *DAMP)],
+    Rule([up("dry", *DRY, 55, 60)],
          "no humidifier is needed: some option without one keeps the limits",
          lambda h: does(h, *ALONE, *WITH_DRYER)),
     Rule([down("winter", *WINTER)],

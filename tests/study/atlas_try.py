@@ -191,8 +191,10 @@ def try_words(t, places):
     made = atlas.document(page, places)
     t.same("old text goes", "stale" in made, False)
     t.same("text around stays", made.count(atlas.UNTIL + "z"), len(atlas.PARTS))
-    t.same("a row of the glance", "| a humidifier besides | H | 1 | 0 | 1 | cool "
+    t.same("a row of the glance", "| ventilation and a humidifier | H | 1 | 0 | 1 | cool "
            "winter, dry air (1) |" in made, True)
+    t.same("one of two machines", "Of the 1 that take both machines one does in "
+           "half of the houses or more in 0." in made, True)
     t.same("half the houses", "half of the houses or more in 2 places" in made,
            True)
     t.same("a row of the climates",
