@@ -78,6 +78,9 @@ def read_houses(path, places):
              "SELECT station, house, draw, option, too_humid_h, too_dry_h,"
              " short_of_air_h, glass_wet_h, energy_kwh, keeps, ventilates, best"
              " FROM march WHERE draw > 0 ORDER BY station, house, draw"):
+        if None in figures:
+            raise SystemExit(f"{path}: station {station}, {option}, draw {draw}: "
+                             "a figure is missing")
         row = Row(*figures, bool(keeps) and bool(ventilates), bool(best))
         found.setdefault(str(station), {}).setdefault(
             (house, draw), {})[option] = row

@@ -225,6 +225,16 @@ def try_map(t, places):
     t.same("either way round", atlas_map.flat([[0, ~1], [[2, ~0]]]), {0, 1, 2})
 
 
+# name, stations, a change to the table, what is said of it
+REFUSED = (
+    ("a station that is not in the table", ["9"], "SELECT 1",
+     "no such station in the climate table: 9"),
+    ("a figure that is missing", ["1"],
+     "UPDATE march SET energy_kwh = NULL WHERE draw = 3",
+     "draw 3: a figure is missing"),
+)
+
+
 def run():
     t = Tally()
     with tempfile.TemporaryDirectory() as folder:
@@ -232,14 +242,17 @@ def run():
         make_survey(survey)
         make_climates(climates)
         places = read_houses(survey, read_places(climates))
-        strange = os.path.join(folder, "strange")
-        make_survey(strange, ["9"])
-        try:
-            read_houses(strange, read_places(climates))
-            t.same("a station that is not in the table", "read", "refused")
-        except SystemExit as told:
-            t.same("a station that is not in the table",
-                   "no such station in the climate table: 9" in str(told), True)
+        for name, stations, change, words in REFUSED:
+            path = os.path.join(folder, name)
+            make_survey(path, stations)
+            with sqlite3.connect(path) as base:
+                base.execute(change)
+            base.close()
+            try:
+                read_houses(path, read_places(climates))
+                t.same(name, "read", "refused")
+            except SystemExit as told:
+                t.same(name, words in str(told), True)
     for part in (try_places, try_rules, try_words, try_map):
         part(t, places)
     return t.bad
