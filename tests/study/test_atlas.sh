@@ -9,9 +9,7 @@ python3 -B "$here/tests/study/atlas.py" --try || bad=1
 names=$(cd "$here/tests/study" && python3 -B -c 'from atlas_places import *
 print("\n".join(sorted({NOTHING, WINDOWS, DRYER, *FANS, *WITH_DRYER, *WITH_WETTER,
                         WITH_BOTH[2]} - {WITH_DRYER[1]})))')
-"$D" run "$here/scenarios/atlas.yaml" --json 2>/dev/null |
-    python3 -c 'import json, sys
-print("\n".join(sorted(o["name"] for o in json.load(sys.stdin)["options"])))' >told
+sed -n 's/^  - name: //p' "$here/scenarios/atlas.yaml" | LC_ALL=C sort >told
 echo "$names" >wanted
 says "the options by their names" cmp told wanted
 (cd "$here/tests/study" && python3 -B -c 'import atlas
