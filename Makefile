@@ -41,11 +41,12 @@ SOVERSION := 0
 PREFIX    ?= /usr/local
 DESTDIR   ?=
 CFLAGS    ?= $(if $(SAN),-O1,-O2) -g
-PKGS      := gsl yaml-0.1 jansson zlib libmd
+PKGS      := gsl yaml-0.1 jansson zlib libmd sqlite3
 
 # ---- packages: build/deps.mk is made first, and make starts again with it --
 NEED_all   := gcc libc6-dev binutils pkg-config libgsl-dev libcsv-dev \
-              libyaml-dev libjansson-dev zlib1g-dev libmd-dev
+              libyaml-dev libjansson-dev zlib1g-dev libmd-dev \
+              libsqlite3-dev
 NEED_check := libcmocka-dev liberfa-dev units locales g++ libxml2-utils \
               python3
 NEED_lint  := $(NEED_check) clang-format clang-tidy

@@ -44,6 +44,7 @@
 #include "dew/suggest.h"
 #include "dew/sun.h"
 #include "dew/surface.h"
+#include "dew/survey.h"
 #include "dew/thermal.h"
 #include "dew/thumb.h"
 #include "dew/unit.h"

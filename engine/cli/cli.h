@@ -25,10 +25,17 @@
 #include "dew/unit.h"
 
 /* One row a command, in the order of the help.  name, what it does */
+#ifdef __wasm__ /* no SQLite, no threads and no folders there */
+#define CLI__SURVEY(X)
+#else
+#define CLI__SURVEY(X)                                                         \
+    X(survey, "many houses in many places, kept on disk as they come")
+#endif
 #define CLI__COMMAND_MAP(X)                                                    \
     X(run, "every option through its year: the comparison and the verdict")    \
     X(spread,                                                                  \
       "houses like yours, drawn from your ranges: how often what helps")       \
+    CLI__SURVEY(X)                                                             \
     X(size, "how much air and drying is enough, or that none is, and why")     \
     X(fit, "a logger's file: what the house adds to the outdoor air")          \
     X(air, "moist air: states, mixing, surfaces, the dew-point test")          \

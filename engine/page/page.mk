@@ -53,7 +53,9 @@ WASM_LINK := -Wl,-error-limit=0,--gc-sections,--strip-all,--stack-first,-z,stack
 # slower than one house, so that one code does.
 WASM_MARCH := $(patsubst %.c,%.o,$(filter engine/march/%,$(LIB_SRC))) \
               engine/march/lanes_2.o
-WASM_SRC   := $(filter-out engine/march/%,$(LIB_SRC)) $(CLI_SRC) engine/page/port/port.c
+# Surveys need SQLite and threads, which the module has not.
+WASM_SRC   := $(filter-out engine/march/% engine/survey/% engine/core/journal.c \
+                engine/cli/cmd_survey.c,$(LIB_SRC) $(CLI_SRC)) engine/page/port/port.c
 WASM_OBJ   := $(WASM_SRC:%.c=$W/both/%.o) $(EMBED:%=$W/both/%.o) $(WASM_LIB:%=$W/both/lib/%.o)
 WASM_plain := $(WASM_MARCH:%=$W/plain/%)
 WASM_simd  := $(WASM_MARCH:%=$W/simd/%)

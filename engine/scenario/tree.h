@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * A YAML text as a small tree with marks.  Private to engine/scenario/.
+ * A YAML text as a small tree with marks.  Private to engine/.
  *
  * libyaml is used for its events only: its document loader takes quadratic
  * time on a run of "[".  Aliases, anchors and tags are refused, depth and

@@ -16,7 +16,8 @@ below() {
     draw) echo core air weather house plant ducts evidence march made study report draw ;;
     sheets) echo core air weather house plant ducts march made study report draw sheets ;;
     run) echo core air weather house plant ducts evidence march made study scenario report draw sheets run ;;
-    cli) echo core air weather house plant ducts evidence march made study scenario report draw sheets run cli ;;
+    survey) echo core air weather house plant ducts evidence march made study scenario report draw sheets run survey ;;
+    cli) echo core air weather house plant ducts evidence march made study scenario report draw sheets run survey cli ;;
     *) echo "$2: no such floor: $1" >&2; return 1 ;;
     esac
 }

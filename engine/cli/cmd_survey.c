@@ -1,0 +1,423 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* dewledger survey: many houses in many places, kept on disk as they come. */
+#include <signal.h>
+#include <stdlib.h>
+#include <string.h>
+#include <time.h>
+
+#include "cli/cli.h"
+#include "cli/made_options.h"
+#include "core/parallel.h"
+#include "dew/survey.h"
+
+enum { FAULTS = 320, TEXT = 400, TRIED = 2 };
+
+struct survey {
+    const char *plan_path, *out;
+    const char *folder; /* of `status`                                       */
+    size_t words, threads;
+    int status, resume, plan_only;
+    struct dew_survey_plan *plan;
+    struct dew_survey *survey;
+    struct dew_survey_size size;
+    /* while it runs */
+    double begun;  /* s  by the clock                                       */
+    size_t before; /* items that were done then                             */
+    size_t most;   /* items to be done in all                               */
+    int priced;    /* 1: how long it takes was told                         */
+};
+
+static volatile sig_atomic_t asked_to_end;
+
+/* ---- words ---------------------------------------------------------------------------- */
+
+/* A time, as a person says it. */
+static const char *lasting(double seconds, char text[40])
+{
+    if (seconds < 100)
+        snprintf(text, 40, "%.0f seconds", seconds);
+    else if (seconds < 100 * 60)
+        snprintf(text, 40, "%.0f minutes", seconds / 60);
+    else if (seconds < 48 * 3600)
+        snprintf(text, 40, "%.1f hours", seconds / 3600);
+    else
+        snprintf(text, 40, "%.1f days", seconds / 86400);
+    return text;
+}
+
+static const char *plural(size_t n)
+{
+    return n == 1 ? "" : "s";
+}
+
+static void say_size(const struct dew_survey_size *z)
+{
+    char text[TEXT], drawn[80] = "";
+
+    if (z->draws > 0)
+        snprintf(drawn, sizeof drawn,
+                 ", each as told and in %zu draws from its ranges", z->draws);
+    snprintf(text, sizeof text,
+             "%zu house%s in %zu place%s with %zu option%s%s: %zu house-years "
+             "to march.",
+             z->houses, plural(z->houses), z->places, plural(z->places),
+             z->options, plural(z->options), drawn, z->rows);
+    cli__wrap(stdout, 0, text);
+}
+
+/* What is left, at a rate of items a second. */
+static void say_price(const struct survey *s, size_t left, double rate)
+{
+    char text[TEXT], time[40];
+
+    snprintf(text, sizeof text,
+             "About %s on %zu thread%s, at the rate of the first houses (%.3g "
+             "house-years a second).",
+             lasting((double)left / rate, time), s->threads, plural(s->threads),
+             rate * (double)s->size.rows / (double)s->size.items);
+    cli__wrap(stdout, 0, text);
+    fflush(stdout);
+}
+
+/* ---- watching -------------------------------------------------------------------------- */
+
+static double seconds(void *of)
+{
+    struct timespec t;
+
+    (void)of;
+    clock_gettime(CLOCK_MONOTONIC, &t);
+    return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
+}
+
+static int look(void *of, const struct dew_survey_state *state)
+{
+    struct survey *s = of;
+    size_t fresh = state->done - s->before;
+    double past = seconds(NULL) - s->begun;
+    double rate = past > 0 ? (double)fresh / past : 0;
+    size_t left = state->items - state->done;
+    char time[40];
+
+    if (s->plan_only || fresh == 0)
+        return asked_to_end;
+    if (!s->priced && fresh >= s->threads && left > 0 && rate > 0) {
+        say_price(s, left, rate);
+        s->priced = 1;
+    }
+    cli__progress((double)state->done / (double)state->items,
+                  "%zu of %zu items, %.3g house-years a second, %s left",
+                  state->done, state->items,
+                  rate * (double)s->size.rows / (double)s->size.items,
+                  lasting(rate > 0 ? (double)left / rate : 0, time));
+    return asked_to_end;
+}
+
+static void end_asked(int signal)
+{
+    (void)signal;
+    asked_to_end = 1;
+}
+
+/* The first of them ends in order, a second one at once. */
+static void mind_signals(void)
+{
+    struct sigaction how = {.sa_handler = end_asked,
+                            .sa_flags = (int)SA_RESETHAND};
+
+    sigemptyset(&how.sa_mask);
+    sigaction(SIGINT, &how, NULL);
+    sigaction(SIGTERM, &how, NULL);
+}
+
+/* ---- a plan ----------------------------------------------------------------------------- */
+
+static int read_plan(struct survey *s)
+{
+    struct dew_faults faults = {calloc(FAULTS, sizeof *faults.list), FAULTS, 0};
+    int code = CLI__DONE;
+
+    if (faults.list == NULL)
+        return cli__fail(CLI__FAILED, "out of memory");
+    if (dew_survey_read(&s->plan, s->plan_path, &faults) != DEW_OK)
+        code = cli__faults(&faults);
+    free(faults.list);
+    return code;
+}
+
+/* A scenario without options: those usually tried, made once. */
+static int make_options(const struct survey *s)
+{
+    struct dew_error list[1] = {{0}};
+    struct dew_faults faults = {list, 1, 0};
+    struct cli__text from = {.text = NULL};
+    struct cli__cli *none;
+    struct dew_suggest *suggest = NULL;
+    const char *text;
+    size_t length;
+    int code;
+
+    if (!dew_survey_bare(s->plan) || (s->resume && dew_survey_begun(s->out)))
+        return CLI__DONE;
+    none = calloc(1, sizeof *none);
+    if (none == NULL)
+        return cli__fail(CLI__FAILED, "out of memory");
+    from.text = dew_survey_scenario(s->plan, &from.name, &from.length);
+    fputs("dewledger: note: the scenario has no options, so those usually "
+          "tried are\n  looked at in its own place first, and what is left of "
+          "them is surveyed\n",
+          stderr);
+    code = cli__suggest(&suggest, &from, none);
+    if (code == CLI__DONE) {
+        text = dew_suggest_text(suggest, &length);
+        if (dew_survey_give(s->plan, text, length, &faults) != DEW_OK)
+            code = cli__faults(&faults);
+    }
+    dew_suggest_close(suggest);
+    free(none);
+    return code;
+}
+
+/* ---- marching --------------------------------------------------------------------------- */
+
+static int march(struct survey *s, size_t most)
+{
+    struct dew_survey_watch watch = {.of = s, .seconds = seconds, .look = look};
+    struct dew_error err = {0};
+    enum dew_status status;
+
+    s->before = dew_survey_state(s->survey).done;
+    s->begun = seconds(NULL);
+    mind_signals();
+    status = dew_survey_run(s->survey, s->threads, most, &watch, &err);
+    cli__progress(1, "houses");
+    return status == DEW_OK ? CLI__DONE : cli__error(&err);
+}
+
+/* How long it would take, by a few of its houses. */
+static int try_it(struct survey *s)
+{
+    struct dew_error err = {0};
+    size_t tried = TRIED * s->threads;
+    double past;
+    int code;
+
+    if (dew_survey_open(&s->survey, s->plan, NULL, 0, &err) != DEW_OK)
+        return cli__error(&err);
+    code = march(s, tried);
+    past = seconds(NULL) - s->begun;
+    if (code != CLI__DONE || asked_to_end)
+        return code != CLI__DONE ? code : CLI__FAILED;
+    say_price(s, s->size.items,
+              (double)dew_survey_state(s->survey).done / past);
+    return CLI__DONE;
+}
+
+static int say_faults(const struct survey *s,
+                      const struct dew_survey_state *state)
+{
+    char text[TEXT];
+
+    if (state->faults == 0)
+        return CLI__DONE;
+    snprintf(text, sizeof text,
+             "%zu of %zu could not be marched and are left out: %s/faults.csv "
+             "says why.",
+             state->faults, state->items, s->out);
+    cli__wrap(stdout, 0, text);
+    return state->faults == state->items ? CLI__BAD_INPUT : CLI__DONE;
+}
+
+static int say_cut(const struct survey *s, const struct dew_survey_state *state)
+{
+    cli__fail(CLI__FAILED,
+              "ended as asked, %zu of %zu items are kept; to go on:",
+              state->done, state->items);
+    fputs("  dewledger survey ", stderr);
+    cli__put(stderr, s->plan_path);
+    fputs(" --out ", stderr);
+    cli__put(stderr, s->out);
+    fputs(" --resume\n", stderr);
+    return CLI__FAILED;
+}
+
+static int finish(struct survey *s)
+{
+    struct dew_survey_state state = dew_survey_state(s->survey);
+    struct dew_error err = {0};
+
+    if (state.done < state.items)
+        return say_cut(s, &state);
+    if (dew_survey_write(s->survey, &err) != DEW_OK)
+        return cli__error(&err);
+    printf("Written: %s/march.csv and %s/march.sqlite.\n", s->out, s->out);
+    return say_faults(s, &state);
+}
+
+static int keep(struct survey *s)
+{
+    struct dew_error err = {0};
+    struct dew_survey_state state;
+    int code;
+
+    if (dew_survey_open(&s->survey, s->plan, s->out, s->resume, &err) != DEW_OK)
+        return cli__error(&err);
+    s->size = dew_survey_size(s->plan);
+    say_size(&s->size);
+    state = dew_survey_state(s->survey);
+    if (state.done > 0)
+        printf("%zu of %zu items are there already.\n", state.done,
+               state.items);
+    fflush(stdout);
+    code = march(s, 0);
+    return code == CLI__DONE ? finish(s) : code;
+}
+
+static int survey(struct survey *s)
+{
+    int code = read_plan(s);
+
+    if (code == CLI__DONE)
+        code = make_options(s);
+    if (code != CLI__DONE)
+        return code;
+    s->threads = s->threads > 0 ? s->threads : core__processors();
+    if (!s->plan_only)
+        return keep(s);
+    s->size = dew_survey_size(s->plan);
+    say_size(&s->size);
+    return try_it(s);
+}
+
+/* ---- status ------------------------------------------------------------------------------ */
+
+static int tell_status(const char *folder)
+{
+    struct dew_survey_state t;
+    struct dew_error err = {0};
+    double a_year;
+    char time[40];
+    long worker;
+
+    if (dew_survey_look(folder, &t, &worker, &err) != DEW_OK)
+        return cli__error(&err);
+    printf("%zu of %zu items are done (%.1f %%)", t.done, t.items,
+           100 * (double)t.done / (double)t.items);
+    if (t.faults > 0)
+        printf(", %zu of them could not be marched", t.faults);
+    printf(".\n");
+    if (worker > 0)
+        printf("Process %ld is at work there.\n", worker);
+    else
+        printf("%s is at work there.\n",
+               worker < 0 ? "Another process" : "Nobody");
+    if (t.done == 0 || t.seconds <= 0)
+        return CLI__DONE;
+    a_year = t.seconds / ((double)t.done * (double)t.rows / (double)t.items);
+    printf("A thread marches %.3g house-years a second", 1 / a_year);
+    if (t.done < t.items)
+        printf("; what is left is about %s of one thread's time",
+               lasting((double)(t.items - t.done) * t.seconds / (double)t.done,
+                       time));
+    printf(".\n");
+    return CLI__DONE;
+}
+
+/* ---- the command line ------------------------------------------------------------------- */
+
+enum { KEY_OUT = 0x500, KEY_THREADS, KEY_RESUME, KEY_PLAN };
+
+static const struct argp_option options[] = {
+    {"out", KEY_OUT, "DIR", 0, "keep the results in this folder", 0},
+    {"threads", KEY_THREADS, "N", 0,
+     "at most so many at once (as many as processors); the result does not "
+     "change with it",
+     0},
+    {"resume", KEY_RESUME, NULL, 0,
+     "go on with the survey in that folder; nothing is marched twice", 0},
+    {"plan", KEY_PLAN, NULL, 0,
+     "only say how much it is and how long it takes, by a few of its houses",
+     0},
+    {0},
+};
+
+static error_t take_word(struct survey *s, const char *word,
+                         struct argp_state *state)
+{
+    if (s->words == 0 && strcmp(word, "status") == 0)
+        s->status = 1;
+    else if (s->words == 0)
+        s->plan_path = word;
+    else if (s->status && s->words == 1)
+        s->folder = word;
+    else
+        cli__usage(state, "one plan at a time");
+    s->words++;
+    return 0;
+}
+
+static void check_words(const struct survey *s, struct argp_state *state)
+{
+    if (s->status && s->folder == NULL)
+        cli__usage(state, "name the folder of a survey: status DIR");
+    else if (s->status)
+        return;
+    else if (s->plan_path == NULL)
+        cli__usage(state, "name a plan, or status and a folder");
+    else if (s->out == NULL && !s->plan_only)
+        cli__usage(state, "say where the results go: --out DIR");
+}
+
+static error_t take(int key, char *word, struct argp_state *state)
+{
+    struct survey *s = state->input;
+
+    switch (key) {
+    case KEY_OUT:
+        return s->out = word, 0;
+    case KEY_THREADS:
+        s->threads = cli__threads(state, word);
+        return 0;
+    case KEY_RESUME:
+        return s->resume = 1, 0;
+    case KEY_PLAN:
+        return s->plan_only = 1, 0;
+    case ARGP_KEY_ARG:
+        return take_word(s, word, state);
+    case ARGP_KEY_END:
+        check_words(s, state);
+        return 0;
+    default:
+        return ARGP_ERR_UNKNOWN;
+    }
+}
+
+static const char does[] =
+    "Marches many houses in many places, with every option, and keeps what "
+    "each came to as a table, for a spreadsheet and for SQLite.  A plan says "
+    "which: a scenario, what is varied in it, where.\v"
+    "A plan of 6 houses in 2 places:\n\n"
+    "  scenario: house.yaml\n"
+    "  vary:\n"
+    "  - {key: house.airtightness, range: 0.6 to 3 ach50, steps: 3}\n"
+    "  - {key: people.count, values: [2, 4]}\n"
+    "  places: [722020, Fargo ND]\n\n"
+    "It can be ended at any time, even by a power cut: the same command with "
+    "--resume goes on, and the table comes out the same.  How far it is:\n\n"
+    "  dewledger survey status DIR\n";
+
+int cli__cmd_survey(int argc, char **argv)
+{
+    const struct argp argp = {.options = options,
+                              .parser = take,
+                              .args_doc = "PLAN.yaml\nstatus DIR",
+                              .doc = does};
+    struct survey s = {.threads = 0};
+    int code = cli__parse(&argp, argc, argv, &s);
+
+    if (code == CLI__DONE)
+        code = s.status ? tell_status(s.folder) : survey(&s);
+    dew_survey_close(s.survey);
+    dew_survey_plan_close(s.plan);
+    return code;
+}

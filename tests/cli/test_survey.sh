@@ -1,0 +1,188 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+# survey: many houses, cut off at any moment, come out the same.  COUNT=200
+# kills it so often at moments that SEED draws, in place of 5.
+# usage: DEWLEDGER=path/to/dewledger tests/cli/test_survey.sh
+set -u
+. "$(dirname "$0")/../support/says.sh"
+COUNT=${COUNT:-5} SEED=${SEED:-1}
+
+cat >house.yaml <<'END'
+run: {steps_per_hour: 1}
+weather: {place: 722020}
+house: {floor_area: 1830 ft2, bedrooms: 3, airtightness: 1.3 ach50}
+cooling: {capacity: 2.5 ton}
+limits: {too_humid: 60 %, too_dry: 30 %}
+prices: {electricity: 0.2 $/kWh}
+options:
+- name: now
+- name: more, "and" drier
+  ventilator: {core: exhaust_only, power: 12 W}
+  dehumidifier: {rate: 70 pint/day, rating: ducted_73F, factor: 2.2 L/kWh}
+END
+cat >plan.yaml <<'END'
+scenario: house.yaml
+vary:
+- {key: house.airtightness, range: 0.6 to 3 ach50, steps: 2}
+- {key: people.schedule, values: [retired, work_and_school]}
+- {key: limits.too_humid, values: [60 %, 25 %]}
+places: [722020, Fargo ND]
+END
+same() { cmp one/march.csv "$1/march.csv" && cmp one/march.sqlite "$1/march.sqlite" && cmp one/faults.csv "$1/faults.csv"; }
+
+# ---- a whole one ---------------------------------------------------------------------
+ends "one thread" 0 survey plan.yaml --out one --threads 1
+says "how much it is" grep -qx '8 houses in 2 places with 2 options: 32 house-years to march.' out
+says "how long it takes" grep -q '^About [0-9]* seconds on 1 thread, at the rate of the first houses' out
+says "what was written" grep -qx 'Written: one/march.csv and one/march.sqlite.' out
+says "what was left out" sh -c 'tr "\n" " " <out | grep -q "8 of 16 could not be marched and are left out: one/faults.csv says why"'
+says "and why" grep -q '^2,"722020","limits.too_dry: is not below limits.too_humid: no humidity would be right"$' one/faults.csv
+says "nothing on stderr where there is no terminal" test ! -s err
+ends "two threads" 0 survey plan.yaml --out two --threads 2
+says "the same bytes" same two
+says "a row for each house, place and option that there is" test "$(grep -c '^[0-9]' one/march.csv)" = 16
+says "a row is" grep -q '^1,1,"Miami Intl Airport","722020","FL",25.817,-80.3,"now",0,0.6,"retired",0.6,' one/march.csv
+says "names are quoted" grep -q ',"more, ""and"" drier",0,' one/march.csv
+says "rows are in their order" sh -c 'cut -d, -f1 one/march.csv | tail -n +2 | sort -nc'
+says "SQLite has what the CSV has, and its views" python3 - <<'END'
+import csv, sqlite3, statistics
+db = sqlite3.connect("one/march.sqlite")
+db.row_factory = sqlite3.Row
+rows = [dict(r) for r in db.execute("SELECT * FROM march")]
+told = list(csv.DictReader(open("one/march.csv", newline="")))
+assert len(rows) == len(told) == 16
+for r, t in zip(rows, told):
+    assert list(r) == list(t)
+    for k in r:
+        assert (t[k] == "" if r[k] is None else type(r[k])(t[k]) == r[k]), (k, r[k], t[k])
+def of(option, place, key):
+    return [r[key] for r in rows if r["option"] == option and place in r["place"]]
+for v in db.execute("SELECT * FROM by_place_option"):
+    for key in ("too_humid_h", "too_dry_h", "short_of_air_h"):
+        x = of(v["option"], v["place"], key)
+        assert v["marches"] == len(x) == 4
+        assert abs(v["mean_" + key] - statistics.mean(x)) < 1e-9
+        assert v["median_" + key] == statistics.median(x)
+    assert abs(v["share_keeps"] - statistics.mean(of(v["option"], v["place"], "keeps"))) < 1e-12
+for v in db.execute("SELECT * FROM by_option"):
+    x = of(v["option"], "", "too_humid_h")
+    assert v["marches"] == 8 and v["median_too_humid_h"] == statistics.median(x)
+best = {v["place"]: v for v in db.execute("SELECT * FROM best_by_place")}
+assert len(best) == 2
+for place, v in best.items():
+    shares = {o: statistics.mean(of(o, place, "best")) for o in ("now", 'more, "and" drier')}
+    assert abs(v["share_best"] - max(shares.values())) < 1e-12
+    assert abs(v["share_none"] - (1 - sum(shares.values()))) < 1e-12
+    assert v["option"] == (max(shares, key=shares.get) if max(shares.values()) > 0 else None)
+assert [tuple(r) for r in db.execute("SELECT count(*) FROM fault")] == [(8,)]
+assert db.execute("SELECT text FROM about WHERE what = 'plan'").fetchone()[0] == open("plan.yaml").read()
+END
+"$D" run house.yaml --set house.airtightness="0.6 ach50" --set people.schedule=retired --json >run.json
+says "a row is what run comes to" python3 - <<'END'
+import csv, json
+r = json.load(open("run.json"))
+t = next(csv.DictReader(open("one/march.csv", newline="")))
+o = r["options"][0]
+assert abs(float(t["too_humid_h"]) - o["hours"]["too_humid"]) < 1e-6, (t, o["hours"])
+assert int(t["keeps"]) == o["keeps_limits"] and int(t["ventilates"]) == o["delivers_required_air"]
+END
+
+# ---- how far -------------------------------------------------------------------------
+ends "status" 0 survey status one
+says "all is done" grep -qx '16 of 16 items are done (100.0 %), 8 of them could not be marched.' out
+says "nobody is there" grep -qx 'Nobody is at work there.' out
+ends "only the plan" 0 survey plan.yaml --plan --threads 2
+says "its price" grep -q '^About [0-9]* seconds on 2 threads' out
+ends "status of nothing" 1 survey status nowhere
+ends "no folder" 2 survey plan.yaml
+
+# ---- not twice, not another --------------------------------------------------------------
+ends "a folder that has one" 1 survey plan.yaml --out one
+says "is told how to go on" grep -qx 'dewledger: one: a survey was begun there: --resume goes on with it, or name another folder' err
+sed 's/steps: 2/steps: 4/' plan.yaml >other.yaml
+ends "another plan" 1 survey other.yaml --out one --resume
+says "is told" grep -qx 'dewledger: one: was begun with another plan: go on with the one it was begun with, or name another folder' err
+cp house.yaml kept.yaml && sed -i 's/2.5 ton/2 ton/' house.yaml
+ends "another scenario" 1 survey plan.yaml --out one --resume
+says "is told too" grep -q 'was begun with another scenario' err
+mv kept.yaml house.yaml
+mkdir mine && echo >mine/march.csv
+ends "files that are none" 1 survey plan.yaml --out mine
+says "are left alone" grep -q '^dewledger: mine: holds files that are of no survey (march.csv): ' err
+rm one/march.csv one/march.sqlite
+cp -r one begun
+ends "all is there" 0 survey plan.yaml --out one --resume
+says "nothing is marched twice" cmp one/rows-0000-000 begun/rows-0000-000
+says "it was said" grep -qx '16 of 16 items are there already.' out
+says "and it is written again, the same" cmp one/march.csv two/march.csv
+
+# ---- cut off ------------------------------------------------------------------------------
+truncate -s -7 begun/rows-0000-000
+ends "a torn record" 0 survey plan.yaml --out begun --resume --threads 2
+says "is marched again" grep -qx '15 of 16 items are there already.' out
+says "the same after a torn record" same begun
+
+"$D" survey plan.yaml --out asked --threads 1 >out 2>err &
+pid=$!
+while [ ! -s asked/rows-0000-000 ] && kill -0 $pid 2>/dev/null; do sleep 0.02; done
+"$D" survey plan.yaml --out asked --resume >held 2>&1
+"$D" survey status asked >status
+kill -TERM $pid
+wait $pid
+says "ended as asked: exit 3" test $? = 3
+says "and how to go on" grep -qx '  dewledger survey plan.yaml --out asked --resume' err
+says "a second one is told who is there" grep -q "^dewledger: asked: process $pid is at work there: " held
+says "and so is who looks" grep -qx "Process $pid is at work there." status
+ends "after that" 0 survey plan.yaml --out asked --resume --threads 2
+says "the same after a request" same asked
+
+(ulimit -f 1 && exec "$D" survey plan.yaml --out full --threads 1) >out 2>err
+says "a full disk: exit 3" test $? = 3
+says "a full disk is told" grep -q '^dewledger: full: could not be written: ' err
+ends "with room again" 0 survey plan.yaml --out full --resume --threads 1
+says "some of it had been kept" grep -q 'items are there already' out
+says "the same after a full disk" same full
+
+# A disk that is full, where one can be mounted.
+mkdir small
+if mount -t tmpfs -o size=16k none small 2>/dev/null; then
+    ends "a small disk" 3 survey plan.yaml --out small --threads 1
+    says "the reason" grep -q 'No space left on device' err
+    mount -o remount,size=1m small
+    ends "a larger one" 0 survey plan.yaml --out small --resume --threads 2
+    says "the same after a small disk" same small
+    umount small
+else
+    echo "skip a small disk: none can be mounted here"
+fi
+
+moments=$(awk -v n="$COUNT" -v seed="$SEED" 'BEGIN { srand(seed); for (i = 0; i < n; i++) print 0.6 * rand() }')
+killed=0 bad_kills=0
+for moment in $moments; do
+    rm -rf cut
+    "$D" survey plan.yaml --out cut --threads 2 >/dev/null 2>&1 &
+    pid=$!
+    sleep "$moment"
+    kill -KILL $pid 2>/dev/null && killed=$((killed + 1))
+    wait $pid 2>/dev/null
+    "$D" survey plan.yaml --out cut --threads 2 --resume >out 2>err && same cut >log ||
+        { bad_kills=$((bad_kills + 1)); cat err log; }
+done 2>/dev/null
+says "$killed of $COUNT kills, seed $SEED: the same after each" test "$bad_kills" = 0
+
+# ---- draws ---------------------------------------------------------------------------------
+printf 'scenario: house.yaml\ndraws: 8\nseed: 3\noptions: [now]\n' >drawn.yaml
+ends "draws" 0 survey drawn.yaml --out drawn --threads 1
+says "the likely house is draw 0, then the draws" test "$(cut -d, -f9 drawn/march.csv | tr '\n' ' ')" = "draw 0 1 2 3 4 5 6 7 8 "
+"$D" spread house.yaml --option now --draws 8 --seed 3 --csv spread.csv >/dev/null
+says "they are those of spread" python3 - <<'END'
+import csv
+mine = list(csv.DictReader(open("drawn/march.csv", newline="")))[1:]
+theirs = list(csv.DictReader(open("spread.csv", newline="")))
+theirs = [t for t in theirs if t["name"] == "now"]
+assert len(mine) == len(theirs) == 8
+for m, t in zip(mine, theirs):
+    assert abs(float(m["too_humid_h"]) - float(t["too_humid_h"])) < 1e-9
+    assert abs(float(m["energy_kwh"]) * 3.6e6 / float(t["energy_J"]) - 1) < 1e-12
+END
+exit $bad
