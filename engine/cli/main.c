@@ -19,6 +19,13 @@
 #define C_LIBRARY "wasi-libc", ""
 #endif
 
+#ifndef __wasm__ /* no surveys there */
+#include <sqlite3.h>
+#define SQLITE "SQLite ", sqlite3_libversion(), ", "
+#else
+#define SQLITE "", "", ""
+#endif
+
 const struct cli__command cli__commands[CLI__COMMANDS] = {
 #define X(name, does) {#name, cli__cmd_##name, does},
     CLI__COMMAND_MAP(X)
@@ -49,10 +56,10 @@ static void help(FILE *to)
 static void version(void)
 {
     printf("dewledger " DEW_VERSION "\n"
-           "GSL %s, libyaml %s, jansson %s, zlib %s, libcsv %d.%d, %s%s\n"
+           "GSL %s, libyaml %s, jansson %s, zlib %s, libcsv %d.%d, %s%s%s%s%s\n"
            "Free software: GNU GPL version 3 or later, no warranty.\n",
            core__num_version(), yaml_get_version_string(),
-           jansson_version_str(), zlibVersion(), CSV_MAJOR, CSV_MINOR,
+           jansson_version_str(), zlibVersion(), CSV_MAJOR, CSV_MINOR, SQLITE,
            C_LIBRARY);
 }
 

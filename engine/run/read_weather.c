@@ -281,11 +281,29 @@ static enum dew_status read_it(struct dew_run *r,
                : named(r, "weather.monthly", q->monthly, q, lost);
 }
 
+/* All that run__weather would come to. */
+static enum dew_status share(struct dew_run *r, const struct dew_run *of)
+{
+    r->place = of->place;
+    r->year = of->year;
+    r->lent = 1;
+    r->outdoors = of->outdoors;
+    r->note_count = of->note_count;
+    memcpy(r->notes, of->notes, sizeof r->notes);
+    memcpy(r->hashes[1], of->hashes[1], sizeof r->hashes[1]);
+    for (size_t i = 0; i < r->note_count; i++)
+        r->note[i] = r->notes[i];
+    return DEW_OK;
+}
+
 enum dew_status run__weather(struct dew_run *r)
 {
     const struct dew_weather_request q = dew_scenario_weather(r->scenario);
     struct dew_error err = {0};
     enum dew_status status;
+
+    if (r->ask->weather_of != NULL)
+        return share(r, r->ask->weather_of);
 
     if (r->job == DEW_RUN_YEARS && q.file[0] != '\0') {
         run__about(r, "weather.file", &err);

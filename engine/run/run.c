@@ -147,7 +147,8 @@ void dew_run_close(struct dew_run *run)
     free(run->options);
     free(run->hours);
     dew_log_close(run->log);
-    dew_year_close(run->year);
+    if (!run->lent)
+        dew_year_close(run->year);
     dew_scenario_close(run->scenario);
     free(run);
 }
@@ -223,7 +224,9 @@ enum dew_status dew_run_made(struct dew_run *run, int number,
     if (year == NULL)
         return status;
     dew_run_again(run);
-    dew_year_close(run->year);
+    if (!run->lent)
+        dew_year_close(run->year);
+    run->lent = 0;
     run->year = year;
     return status == DEW_OK ? make_cases(run, err) : status;
 }

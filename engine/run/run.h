@@ -35,6 +35,7 @@ struct dew_run {
     struct dew_scenario *scenario;
     struct dew_climate place; /* a made year is made of                      */
     struct dew_year *year;
+    int lent; /* 1: the year is another run's                                */
     struct dew_outdoors outdoors;
     char notes[DEW_NOTES_MOST + 1][DEW_NOTE_TEXT]; /* of its reading and sky */
     const char *note[DEW_NOTES_MOST + 1];

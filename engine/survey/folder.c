@@ -49,37 +49,51 @@ void survey__journal_name(size_t process, size_t worker, char out[32])
 
 /* ---- what is surveyed ------------------------------------------------------------ */
 
-/* A weather file that the scenario names is part of it. */
-static void add_weather(const struct dew_survey_plan *p, char *text)
+/* The scenario with the first house and place; NULL where it has a fault. */
+static struct dew_scenario *first_house(const struct dew_survey_plan *p)
 {
     struct survey__sets *sets = calloc(1, sizeof *sets);
-    struct run__file *f = calloc(1, sizeof *f);
     struct dew_error list[1] = {{0}};
     struct dew_faults faults = {list, 1, 0};
     struct dew_scenario_source from = {.name = p->scenario_name};
-    struct dew_weather_request q = {.file = ""};
     struct dew_scenario *s = NULL;
+
+    if (sets == NULL)
+        return NULL;
+    survey__sets(p, 0, 0, sets);
+    from.text = survey__scenario(p, &from.length);
+    from.sets = sets->list;
+    from.set_count = sets->count;
+    (void)dew_scenario_open(&s, &from, &faults);
+    free(sets);
+    return s;
+}
+
+static const char *weather_file(const struct dew_scenario *s)
+{
+    const struct dew_weather_request q = dew_scenario_weather(s);
+
+    return q.file[0] != '\0' ? q.file : q.monthly;
+}
+
+/* A weather file that the scenario names is part of it. */
+static void add_weather(const struct dew_survey_plan *p, char *text)
+{
+    struct dew_scenario *s = first_house(p);
+    struct run__file *f = calloc(1, sizeof *f);
+    struct dew_error err = {0};
     char sum[DEW_SHA256_TEXT];
     size_t used = strlen(text);
 
-    from.text = survey__scenario(p, &from.length);
-    if (sets != NULL && f != NULL) {
-        survey__sets(p, 0, 0, sets);
-        from.sets = sets->list;
-        from.set_count = sets->count;
-        if (dew_scenario_open(&s, &from, &faults) == DEW_OK)
-            q = dew_scenario_weather(s);
-    }
-    if (s != NULL && q.place[0] == '\0' &&
-        run__beside(p->scenario_name, q.file[0] != '\0' ? q.file : q.monthly,
-                    (size_t)1 << 31, f, &list[0]) == DEW_OK) {
+    if (s != NULL && f != NULL && weather_file(s)[0] != '\0' &&
+        run__beside(p->scenario_name, weather_file(s), (size_t)1 << 31, f,
+                    &err) == DEW_OK) {
         dew_report_sha256(f->bytes, f->length, sum);
         snprintf(text + used, HEAD_ROOM - used, "weather %s\n", sum);
     }
     if (f != NULL)
         free(f->bytes);
     free(f);
-    free(sets);
     dew_scenario_close(s);
 }
 

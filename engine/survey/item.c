@@ -113,10 +113,19 @@ struct marched {
     struct survey__sets sets;
 };
 
-static void open_run(const struct dew_survey_plan *p, size_t item,
-                     struct marched *m)
+/* 1 where all houses of a place have its weather: nothing of it is varied. */
+static int is_shared(const struct dew_survey_plan *p)
 {
-    size_t places = p->place_count > 0 ? p->place_count : 1;
+    for (size_t a = 0; a < p->axis_count; a++)
+        if (strncmp(p->axes[a].field->path, "weather.", 8) == 0)
+            return 0;
+    return 1;
+}
+
+static void open_run(const struct dew_survey_plan *p, size_t item,
+                     struct survey__last *last, struct marched *m)
+{
+    size_t place = item / p->houses;
     struct dew_faults faults = {&m->err, 1, 0};
     struct dew_run_ask ask = {.name = p->scenario_name,
                               .sets = m->sets.list,
@@ -126,14 +135,19 @@ static void open_run(const struct dew_survey_plan *p, size_t item,
                               .with = DEW_RUN_NO_LOG,
                               .threads = 1};
 
-    survey__sets(p, item / places, item % places, &m->sets);
+    if (last->run != NULL && (last->place != place || !is_shared(p))) {
+        dew_run_close(last->run);
+        last->run = NULL;
+    }
+    survey__sets(p, item % p->houses, place, &m->sets);
     ask.set_count = m->sets.count;
+    ask.weather_of = last->run;
     ask.text = survey__scenario(p, &ask.length);
     (void)dew_run_open(&m->run, &ask, &faults);
 }
 
 static void march(const struct dew_survey_plan *p, size_t item,
-                  struct marched *m)
+                  struct survey__last *last, struct marched *m)
 {
     const struct dew_spread_ask ask = {.draws = p->draws,
                                        .seed = p->seed,
@@ -142,7 +156,7 @@ static void march(const struct dew_survey_plan *p, size_t item,
                                        .model = p->draws > 0};
     double done = 0;
 
-    open_run(p, item, m);
+    open_run(p, item, last, m);
     if (m->run == NULL)
         return;
     (void)dew_spread_open(&m->spread, m->run, &ask, &m->err);
@@ -223,7 +237,20 @@ static void put_fault(const struct dew_survey_plan *p,
     survey__put(b, text, strlen(text) + 1);
 }
 
+/* The first run of a place is kept: the year is its own. */
+static void let_go(struct marched *m, struct survey__last *last, size_t place)
+{
+    dew_spread_close(m->spread);
+    if (last->run != NULL || m->run == NULL) {
+        dew_run_close(m->run);
+    } else {
+        last->run = m->run;
+        last->place = place;
+    }
+}
+
 enum dew_status survey__march(const struct dew_survey_plan *plan, size_t item,
+                              struct survey__last *last,
                               struct survey__bytes *b, struct dew_error *err)
 {
     struct marched *m = calloc(1, sizeof *m);
@@ -231,7 +258,7 @@ enum dew_status survey__march(const struct dew_survey_plan *plan, size_t item,
 
     if (m == NULL)
         return core__fail(err, status, "no memory for a house");
-    march(plan, item, m);
+    march(plan, item, last, m);
     status = m->err.status;
     if (status == DEW_EMEM || status == DEW_EIO) {
         core__fail(err, status, "house %zu: %s", item + 1, m->err.text);
@@ -240,8 +267,7 @@ enum dew_status survey__march(const struct dew_survey_plan *plan, size_t item,
     } else {
         put_rows(plan, m, item, b);
     }
-    dew_spread_close(m->spread);
-    dew_run_close(m->run);
+    let_go(m, last, item / plan->houses);
     if (status != DEW_EMEM && status != DEW_EIO)
         status = b->failed ? core__fail(err, DEW_EMEM, "no memory for results")
                            : DEW_OK;

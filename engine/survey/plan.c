@@ -232,7 +232,7 @@ static void take_places(struct survey__reading *r,
     int all = e->shape == SCENARIO__SCALAR && strcmp(e->text, "all") == 0;
     size_t most = all ? places_of_table() : entries(e);
 
-    if (!all && (e->shape != SCENARIO__LIST || most == 0)) {
+    if ((!all && e->shape != SCENARIO__LIST) || most == 0) {
         survey__blame(r, e, "places", DEW_ESYNTAX,
                       "write all, or a list of places: [Miami FL, Fargo ND]");
         return;

@@ -112,7 +112,7 @@ static enum dew_status put_row(const struct dew_survey *s,
                                const struct survey__taker *to,
                                struct dew_error *err)
 {
-    size_t draws = 1 + s->size.draws, house = item->number / s->size.places;
+    size_t draws = 1 + s->size.draws, house = item->number % s->size.houses;
     struct dew_drawn d;
 
     to->whole(to->of, item->number * s->size.options * draws + i + 1);
@@ -151,9 +151,9 @@ static enum dew_status put_fault(const struct dew_survey *s,
 
     if (item->rows > 0)
         return DEW_OK;
-    to->whole(to->of, item->number / s->size.places + 1);
+    to->whole(to->of, item->number % s->size.houses + 1);
     to->text(to->of, p->place_count > 0
-                         ? p->places[item->number % s->size.places]
+                         ? p->places[item->number / s->size.houses]
                          : "");
     to->text(to->of, item->text);
     return to->end(to->of, err);

@@ -84,6 +84,7 @@ struct dew_survey_state dew_survey_state(const struct dew_survey *s)
 struct worker {
     struct dew_survey *s;
     struct core__journal journal;
+    struct survey__last last;
     struct survey__bytes bytes; /* of the record in hand                     */
     struct dew_survey_state in_hand;
     double from; /* by the clock                                             */
@@ -168,7 +169,7 @@ static void one_item(struct worker *w, size_t item)
     size_t before = w->bytes.length, number;
     int fault = 0;
 
-    if (survey__march(w->s->plan, item, &w->bytes, &err) != DEW_OK) {
+    if (survey__march(w->s->plan, item, &w->last, &w->bytes, &err) != DEW_OK) {
         w->bytes.length = before;
         stop(w->s, &err);
         return;
@@ -211,6 +212,7 @@ static void one_worker(void *of, size_t i)
     }
     work(&w);
     core__journal_close(&w.journal);
+    dew_run_close(w.last.run);
     free(w.bytes.at);
 }
 

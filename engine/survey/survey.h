@@ -177,9 +177,17 @@ struct survey__item {
     const char *figures; /* rows, packed                                     */
 };
 
+/* The run of the last item that a worker marched, for its weather; NULL at
+   first, to be closed at last. */
+struct survey__last {
+    struct dew_run *run;
+    size_t place;
+};
+
 /* March an item and append it to b.  Errors: DEW_EMEM and what is no fault of
    the house's; nothing is appended then. */
 enum dew_status survey__march(const struct dew_survey_plan *plan, size_t item,
+                              struct survey__last *last,
                               struct survey__bytes *b, struct dew_error *err);
 
 /* The item at bytes, and how long it is; 0 where there is none whole. */

@@ -52,7 +52,7 @@ void dew_survey_plan_close(struct dew_survey_plan *plan); /* NULL is allowed */
 struct dew_survey_size {
     size_t houses, places; /* 1 where the scenario's own weather is taken    */
     size_t options, draws; /* draws 0: the likely house alone                */
-    size_t items;          /* houses x places                                */
+    size_t items;          /* houses x places, place by place                */
     size_t rows;           /* items x options x (1 + draws): house-years too */
 };
 struct dew_survey_size dew_survey_size(const struct dew_survey_plan *plan);
