@@ -10,7 +10,8 @@
 #include "core/parallel.h"
 #include "dew/survey.h"
 
-enum { FAULTS = 320, TEXT = 400, TRIED = 2 };
+/* SEASONED: s  after which the rate says something */
+enum { FAULTS = 320, TEXT = 400, TRIED = 4, SEASONED = 3 };
 
 struct survey {
     const char *plan_path, *out;
@@ -21,6 +22,7 @@ struct survey {
     struct dew_survey *survey;
     struct dew_survey_size size;
     /* while it runs */
+    double past;   /* s  it took                                              */
     double begun;  /* s  by the clock                                       */
     size_t before; /* items that were done then                             */
     size_t most;   /* items to be done in all                               */
@@ -101,7 +103,7 @@ static int look(void *of, const struct dew_survey_state *state)
 
     if (s->plan_only || fresh == 0)
         return asked_to_end;
-    if (!s->priced && fresh >= s->threads && left > 0 && rate > 0) {
+    if (!s->priced && past >= SEASONED && left > 0) {
         say_price(s, left, rate);
         s->priced = 1;
     }
@@ -191,6 +193,7 @@ static int march(struct survey *s, size_t most)
     mind_signals();
     status = dew_survey_run(s->survey, s->threads, most, &watch, &err);
     cli__progress(1, "houses");
+    s->past = seconds(NULL) - s->begun;
     return status == DEW_OK ? CLI__DONE : cli__error(&err);
 }
 
@@ -199,17 +202,15 @@ static int try_it(struct survey *s)
 {
     struct dew_error err = {0};
     size_t tried = TRIED * s->threads;
-    double past;
     int code;
 
     if (dew_survey_open(&s->survey, s->plan, NULL, 0, &err) != DEW_OK)
         return cli__error(&err);
     code = march(s, tried);
-    past = seconds(NULL) - s->begun;
     if (code != CLI__DONE || asked_to_end)
         return code != CLI__DONE ? code : CLI__FAILED;
     say_price(s, s->size.items,
-              (double)dew_survey_state(s->survey).done / past);
+              (double)dew_survey_state(s->survey).done / s->past);
     return CLI__DONE;
 }
 
@@ -241,6 +242,19 @@ static int say_cut(const struct survey *s, const struct dew_survey_state *state)
     return CLI__FAILED;
 }
 
+/* What this turn did, and how fast. */
+static void say_marched(const struct survey *s,
+                        const struct dew_survey_state *state)
+{
+    double years = (double)(state->done - s->before) * (double)s->size.rows /
+                   (double)s->size.items;
+    char time[40];
+
+    if (years > 0 && s->past > 0)
+        printf("Marched %.0f house-years in %s, %.3g a second.\n", years,
+               lasting(s->past, time), years / s->past);
+}
+
 static int finish(struct survey *s)
 {
     struct dew_survey_state state = dew_survey_state(s->survey);
@@ -250,6 +264,7 @@ static int finish(struct survey *s)
         return say_cut(s, &state);
     if (dew_survey_write(s->survey, &err) != DEW_OK)
         return cli__error(&err);
+    say_marched(s, &state);
     printf("Written: %s/march.csv and %s/march.sqlite.\n", s->out, s->out);
     return say_faults(s, &state);
 }

@@ -33,7 +33,7 @@ same() { cmp one/march.csv "$1/march.csv" && cmp one/march.sqlite "$1/march.sqli
 # ---- a whole one ---------------------------------------------------------------------
 ends "one thread" 0 survey plan.yaml --out one --threads 1
 says "how much it is" grep -qx '8 houses in 2 places with 2 options: 32 house-years to march.' out
-says "how long it takes" grep -q '^About [0-9]* seconds on 1 thread, at the rate of the first houses' out
+says "how long it took" grep -qE '^Marched 32 house-years in [0-9]+ seconds, [0-9.]+ a second.$' out
 says "what was written" grep -qx 'Written: one/march.csv and one/march.sqlite.' out
 says "what was left out" sh -c 'tr "\n" " " <out | grep -q "8 of 16 could not be marched and are left out: one/faults.csv says why"'
 says "and why" grep -q '^2,"722020","limits.too_dry: is not below limits.too_humid: no humidity would be right"$' one/faults.csv
