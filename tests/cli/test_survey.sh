@@ -4,6 +4,7 @@
 # kills it so often at moments that SEED draws, in place of 5.
 # usage: DEWLEDGER=path/to/dewledger tests/cli/test_survey.sh
 set -u
+doc=$(cd "$(dirname "$0")/../../docs" && pwd)/survey.md
 . "$(dirname "$0")/../support/says.sh"
 COUNT=${COUNT:-5} SEED=${SEED:-1}
 
@@ -86,6 +87,9 @@ o = r["options"][0]
 assert abs(float(t["too_humid_h"]) - o["hours"]["too_humid"]) < 1e-6, (t, o["hours"])
 assert int(t["keeps"]) == o["keeps_limits"] and int(t["ventilates"]) == o["delivers_required_air"]
 END
+
+ln -s one thousand
+says "the Python of the document runs" sh -c 'sed -n "/^\`\`\`python/,/^\`\`\`\$/{/^\`/d;p}" "$1" >doc.py && python3 doc.py | grep -q "^now .* keeps the limits in [0-9]* % of the houses"' - "$doc"
 
 # ---- how far -------------------------------------------------------------------------
 ends "status" 0 survey status one
