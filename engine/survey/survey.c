@@ -10,9 +10,11 @@
 #include "survey/survey.h"
 
 enum {
-    GRAIN = 16,  /* items of one record at most                           */
-    SHARES = 16, /* records of a worker at least, where there is so much  */
-    ROWS = 4096  /* of one record, about                                  */
+    GRAIN = 16,  /* items of one record at most                              */
+    SHARES = 16, /* records of a worker at least, where there is so much     */
+    ROWS = 4096, /* of one record, about                                     */
+    IN_HAND = 5  /* s  after which a record is put down, where there is a
+                    clock: what a kill costs                                 */
 };
 
 /* ---- opening ---------------------------------------------------------------------- */
@@ -190,8 +192,13 @@ static void work(struct worker *w)
            (first = atomic_fetch_add(&s->next, s->grain)) < s->size.items) {
         pick_up(w);
         for (size_t i = first; i < first + s->grain && i < s->size.items; i++)
-            if (s->lies[i].length == 0 && may_take(s))
+            if (s->lies[i].length == 0 && may_take(s)) {
                 one_item(w, i);
+                if (clock_of(s) - w->from > IN_HAND) {
+                    put_down(w);
+                    pick_up(w);
+                }
+            }
         put_down(w);
     }
 }

@@ -171,6 +171,13 @@ for moment in $moments; do
 done 2>/dev/null
 says "$killed of $COUNT kills, seed $SEED: the same after each" test "$bad_kills" = 0
 
+# ---- weather that is varied is not shared -------------------------------------------------
+printf 'scenario: house.yaml\noptions: [now]\nvary:\n- {key: weather.seed, values: [1, 2, 1]}\n' >seeds.yaml
+ends "seeds of the weather" 0 survey seeds.yaml --out seeds --threads 1
+cut -d, -f11- seeds/march.csv >hours
+says "another seed, another year" sh -c '! test "$(sed -n 2p hours)" = "$(sed -n 3p hours)"'
+says "the same seed, the same" test "$(sed -n 2p hours)" = "$(sed -n 4p hours)"
+
 # ---- draws ---------------------------------------------------------------------------------
 printf 'scenario: house.yaml\ndraws: 8\nseed: 3\noptions: [now]\n' >drawn.yaml
 ends "draws" 0 survey drawn.yaml --out drawn --threads 1
