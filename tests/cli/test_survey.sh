@@ -122,8 +122,9 @@ says "and it is written again, the same" cmp one/march.csv two/march.csv
 
 # ---- cut off ------------------------------------------------------------------------------
 truncate -s -7 begun/rows-0000-000
-ends "a torn record" 0 survey plan.yaml --out begun --resume --threads 2
+ends "a torn record" 0 survey plan.yaml --out begun --resume --threads 1
 says "is marched again" grep -qx '15 of 16 items are there already.' out
+says "and nothing else is" test "$(stat -c %s begun/rows-0000-000)" = "$(stat -c %s one/rows-0000-000)"
 says "the same after a torn record" same begun
 
 "$D" survey plan.yaml --out asked --threads 1 >out 2>err &
