@@ -375,29 +375,39 @@ static int is_journal(const struct dirent *e)
     return strncmp(e->d_name, JOURNALS, sizeof JOURNALS - 1) == 0;
 }
 
+/* One journal, kept open in files. */
+static enum dew_status find_one(const char *folder, int file, const char *name,
+                                struct finding *f, struct dew_error *err)
+{
+    off_t end;
+
+    if (file < 0)
+        return fail(folder, name, err);
+    return core__journal_read(file, take_record, f, &end, err);
+}
+
 static enum dew_status find_in(const char *folder, int directory,
                                struct finding *f, int *files, size_t *count,
                                struct dew_error *err)
 {
+    const int how = O_RDONLY | O_CLOEXEC | O_NOFOLLOW;
     struct dirent **names = NULL;
     int n = scandir(folder, &names, is_journal, by_name);
     enum dew_status status = n < 0 ? fail(folder, "", err) : DEW_OK;
 
+    if (n > FILES)
+        status = core__fail(err, DEW_ERANGE, "%s: more than %d files of rows",
+                            folder, FILES);
     for (int i = 0; i < n; i++) {
-        off_t end;
+        const char *name = names[i]->d_name;
+        int file = status == DEW_OK ? openat(directory, name, how) : -1;
 
-        if (status == DEW_OK && *count < FILES) {
-            int file = openat(directory, names[i]->d_name,
-                              O_RDONLY | O_CLOEXEC | O_NOFOLLOW);
-
-            if (file < 0) {
-                status = fail(folder, names[i]->d_name, err);
-            } else {
-                f->file = (uint32_t)*count;
-                files[(*count)++] = file;
-                status = core__journal_read(file, take_record, f, &end, err);
-            }
+        if (status == DEW_OK) {
+            f->file = (uint32_t)*count;
+            status = find_one(folder, file, name, f, err);
         }
+        if (file >= 0)
+            files[(*count)++] = file;
         free(names[i]);
     }
     free(names);
