@@ -338,7 +338,7 @@ ducts-answer: $B/dewledger
 	@python3 tests/study/ducts_answer.py $B/dewledger docs/ducts.md
 
 # The survey's own journal knows what is marched; a file that is whole stays.
-build/atlas/survey.sqlite: scenarios/atlas.yaml tests/study/atlas_survey.yaml | $B/dewledger
+build/atlas/march.sqlite: scenarios/atlas.yaml tests/study/atlas_survey.yaml | $B/dewledger
 	$B/dewledger survey tests/study/atlas_survey.yaml --out build/atlas \
 	  $(if $(wildcard build/atlas),--resume)
 
@@ -349,10 +349,10 @@ $(STATES):
 	  us-atlas-3.0.1.tgz --strip-components=1 package/$(@F) || \
 	  echo "no state lines: npm could not fetch us-atlas"
 
-atlas: build/atlas/survey.sqlite
+atlas: build/atlas/march.sqlite
 	@$(MAKE) -s atlas-answers
 atlas-answers: $(STATES)
-	@python3 -B tests/study/atlas.py build/atlas/survey.sqlite . $(STATES)
+	@python3 -B tests/study/atlas.py build/atlas/march.sqlite . $(STATES)
 
 # ---- the command as WebAssembly ----------------------------------------------
 include engine/page/page.mk

@@ -169,7 +169,7 @@ static int make_options(const struct survey *s)
           "tried are\n  looked at in its own place first, and what is left of "
           "them is surveyed\n",
           stderr);
-    code = cli__suggest(&suggest, &from, none);
+    code = cli__suggest(&suggest, &from, none, DEW_SUGGEST_DRAWS);
     if (code == CLI__DONE) {
         text = dew_suggest_text(suggest, &length);
         if (dew_survey_give(s->plan, text, length, &faults) != DEW_OK)
