@@ -90,6 +90,7 @@ static int fit(struct fit *f)
     if (f->house && (code = learn(f)) != CLI__DONE)
         return code;
     told.learn = f->learn;
+    told.why = f->ask.causes;
     if (f->fit != NULL && (code = files(f, &told)) != CLI__DONE)
         return code;
     if (f->result.json)
@@ -111,6 +112,7 @@ enum {
     KEY_SVG,
     KEY_CURVE,
     KEY_HOUSE,
+    KEY_WHY,
     KEY_YAML,
     KEY_DRAWS,
     KEY_THREADS,
@@ -133,6 +135,11 @@ static const struct argp_option options[] = {
     {"house", KEY_HOUSE, NULL, 0,
      "learn the house itself too: march houses drawn from what the scenario "
      "leaves in doubt through the log's own weather",
+     0},
+    {"why", KEY_WHY, NULL, 0,
+     "ask why it is as damp as it is: wet ground, a blower that runs on, "
+     "laundry and others that you did not tell of, each with its chance before "
+     "and after (does --house too)",
      0},
     {"yaml", KEY_YAML, "FILE", 0,
      "write the scenario with the ranges that the log leaves (with --house)",
@@ -190,6 +197,8 @@ static error_t take_house(int key, char *word, struct argp_state *state)
     switch (key) {
     case KEY_HOUSE:
         return f->house = 1, 0;
+    case KEY_WHY:
+        return f->ask.causes = f->house = 1, 0;
     case KEY_YAML:
         return f->yaml = word, 0;
     case KEY_DRAWS:
@@ -222,6 +231,9 @@ static void check(struct argp_state *state, struct fit *f)
         f->ask.draws = f->log_count > 0 ? DEW_LEARN_DRAWS : DEW_LEARN_FEW;
     if (f->yaml != NULL && !f->house)
         cli__usage(state, "--yaml goes with --house");
+    if (f->yaml != NULL && f->ask.causes)
+        cli__usage(state, "ask --why and --yaml apart: what is so or not so "
+                          "is no range to write");
 }
 
 static error_t take(int key, char *word, struct argp_state *state)
@@ -278,6 +290,7 @@ static const char does[] =
     "  dewledger fit house.yaml log.csv --until 2024-02-01 --json\n"
     "  dewledger fit house.yaml before.csv after.csv --changed 2024-02-01\n"
     "  dewledger fit house.yaml log.csv --house --yaml learned.yaml\n"
+    "  dewledger fit house.yaml log.csv --why\n"
     "  dewledger fit house.yaml --yaml learned.yaml\n";
 
 int cli__cmd_fit(int argc, char **argv)

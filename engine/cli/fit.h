@@ -12,6 +12,7 @@ struct cli__fit {
     const struct dew_fit *fit;
     const struct dew_learn *learn; /* NULL: the house itself is not asked for */
     int units; /* 0 as the scenario is written, 1 us, 2 si                   */
+    int why;   /* 1: why it is as damp is asked for, of learn                 */
     int until; /* 1: a part of the log was kept back to be foretold          */
 };
 
@@ -27,6 +28,10 @@ void cli__fit_house(const struct cli__fit *f);
 json_t *cli__fit_house_json(const struct cli__fit *f);
 enum dew_status cli__fit_yaml(const struct cli__fit *f, const char *path,
                               struct dew_error *err);
+
+/* fit_why.c: why it is as damp as it is, where learn tells anything. */
+void cli__fit_why(const struct cli__fit *f);
+json_t *cli__fit_why_json(const struct cli__fit *f);
 
 /* fit_svg.c: its two charts, each a file.  Either path may be NULL. */
 enum dew_status cli__fit_charts(const struct cli__fit *f, const char *log,

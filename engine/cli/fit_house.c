@@ -252,6 +252,8 @@ void cli__fit_house(const struct cli__fit *f)
     const struct dew_learned *l = dew_learn_learned(f->learn);
 
     if (l->told) {
+        if (f->why)
+            cli__fit_why(f);
         say_moved(f);
         say_pairs(f);
         putchar('\n');
@@ -372,6 +374,8 @@ json_t *cli__fit_house_json(const struct cli__fit *f)
     o = cli__set(o, "after", l->told ? near_json(&l->after) : json_null());
     o = cli__set(o, "inputs", l->told ? inputs_json(f) : json_null());
     o = cli__set(o, "together", l->told ? pairs_json(f) : json_null());
+    o = cli__set(o, "causes",
+                 l->told && f->why ? cli__fit_why_json(f) : json_null());
     o = cli__set(o, "slow_sd_pct", cli__real(l->noise.slow));
     o = cli__set(o, "slow_time_d", cli__real(l->noise.slow_hours));
     return cli__set(o, "white_sd_pct", cli__real(l->noise.white));

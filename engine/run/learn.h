@@ -54,6 +54,20 @@ struct run__learn_seen {
                                  left, % RH; read x read                     */
 };
 
+enum { RUN__LEARN_CAUSES = 16, RUN__LEARN_PAIRED = 32 };
+
+/* A cause of the table: what its key becomes where it is so. */
+struct run__learn_cause {
+    const char *name, *key;
+    enum dew_doubt how; /* RANGE or TIMES; WORDS: low is the choice          */
+    double low, likely, high; /* of a PERT                                   */
+    double chance;
+    const char *source;
+    const char *beside; /* a key that must not be told either, or NULL       */
+    const char *with;   /* a key that must be told, or NULL                  */
+};
+extern const struct run__learn_cause run__learn_cause_rows[];
+
 struct dew_learn {
     struct dew_run *run;
     struct dew_spread *doubts; /* its list of inputs and u alone             */
@@ -67,6 +81,7 @@ struct dew_learn {
                                     no house                                 */
     size_t marched; /* rows of near                                          */
     size_t drawn;   /* rows of near that may be marched                      */
+    int weighed;    /* 1: the rounds are over                                */
     int done;       /* 1: all is told                                        */
     enum dew_status failed;
     struct dew_learned learned;
@@ -74,6 +89,10 @@ struct dew_learn {
     size_t input_count;
     struct dew_learn_pair *pairs;
     size_t pair_count;
+    const struct run__learn_cause *open[RUN__LEARN_CAUSES];
+    size_t open_count; /* columns of the rounds after those of doubts        */
+    struct dew_learn_cause causes[RUN__LEARN_CAUSES];
+    size_t timed; /* of them, whose hours are counted                        */
 };
 
 /* ---- learning.c ------------------------------------------------------------------- */
@@ -128,8 +147,13 @@ struct dew_learn_near run__learn_seen_end(const struct dew_learn *learn,
 
 /* Some rows marched on a thread. */
 struct run__learn_block {
-    size_t first, count;         /* rows of near                          */
-    double *white;               /* [count][weigh]                        */
+    size_t first, count; /* rows of near                          */
+    /* NULL: to be weighed; else these rows, for their humidity alone, one of
+       their causes taken away                                            */
+    const size_t *rows;
+    size_t without; /* 1 + its place in open; 0: none                       */
+    double *rh;     /* [count][hours]  %, of all hours                     */
+    double *white;  /* [count][weigh]                        */
     int house[RUN__LEARN_BLOCK]; /* 1: it keeps the rules                 */
     enum dew_status status;
     struct dew_error err;
@@ -140,6 +164,20 @@ void run__learn_march(struct dew_learn *learn, struct run__learn_block *b);
 
 /* learned, inputs and pairs, from the weights. */
 enum dew_status run__learn_tell(struct dew_learn *learn, struct dew_error *err);
+
+/* ---- learn_cause.c ---------------------------------------------------------------- */
+
+/* open: those that the scenario leaves so. */
+enum dew_status run__learn_causes(struct dew_learn *learn,
+                                  struct dew_error *err);
+/* What a row, 1 + draw, has of them, but for one, behind so many changes. */
+void run__learn_caused(const struct dew_learn *learn, size_t row,
+                       size_t without, struct dew_changes *changes,
+                       struct dew_change *list);
+/* causes, from the weights; no hours yet. */
+void run__learn_tell_causes(struct dew_learn *learn);
+/* The hours of the next of them. */
+enum dew_status run__learn_time(struct dew_learn *learn, struct dew_error *err);
 
 /* ---- learn_show.c ----------------------------------------------------------------- */
 

@@ -56,12 +56,14 @@ static enum dew_status make(struct work *w)
     size_t at = r->options[0].at;
 
     for (size_t k = 0; k < w->b->count; k++) {
-        const struct dew_changes changes =
-            run__spread_changes(w->l->doubts, w->b->first + k, 0, w->list);
-        enum dew_status status =
-            dew_scenario_agrees(r->scenario, at, &changes, &w->b->err);
+        size_t row = w->b->rows != NULL ? w->b->rows[k] : w->b->first + k;
+        struct dew_changes changes =
+            run__spread_changes(w->l->doubts, row, 0, w->list);
+        enum dew_status status;
 
-        if (status == DEW_ERANGE && w->b->first + k > 0) {
+        run__learn_caused(w->l, row, w->b->without, &changes, w->list);
+        status = dew_scenario_agrees(r->scenario, at, &changes, &w->b->err);
+        if (status == DEW_ERANGE && row > 0) {
             memset(&w->b->err, 0, sizeof w->b->err); /* no house */
             continue;
         }
@@ -111,7 +113,15 @@ static enum dew_status open_flight(struct work *w, const struct flight *f,
     return status;
 }
 
-/* Log less house: the house's vapour at the temperature of the log. */
+/* % RH: the house's vapour at the temperature of the log, its own without. */
+static double humidity(const struct run__learn_hours *x, size_t h,
+                       const struct dew_result *out)
+{
+    return 100 * dew_air_pv(out->w, x->weather[h].p) /
+           dew_air_pws_liquid(x->t != NULL ? x->t[h] : out->t);
+}
+
+/* Log less house. */
 static void take_hour(struct work *w, const struct flight *f, size_t h,
                       const struct dew_bundle *bundle)
 {
@@ -125,8 +135,7 @@ static void take_hour(struct work *w, const struct flight *f, size_t h,
         if (isnan(x->rh[h]))
             continue;
         dew_bundle_result(bundle, k, &out);
-        *to = x->rh[h] - 100 * dew_air_pv(out.w, x->weather[h].p) /
-                             dew_air_pws_liquid(x->t[h]);
+        *to = x->rh[h] - humidity(x, h, &out);
     }
 }
 
@@ -151,6 +160,18 @@ static void take_seen(struct work *w, const struct flight *f, size_t h,
 
         dew_bundle_result(bundle, k, &out);
         run__learn_seen_hour(w->l, h, &out, &w->sums[k]);
+    }
+}
+
+static void take_humid(struct work *w, const struct flight *f, size_t h,
+                       const struct dew_bundle *bundle)
+{
+    for (size_t k = 0; k < f->count; k++) {
+        struct dew_result out;
+
+        dew_bundle_result(bundle, k, &out);
+        w->b->rh[w->row[f->at[k]] * w->l->hours.count + h] =
+            humidity(&w->l->hours, h, &out);
     }
 }
 
@@ -185,15 +206,17 @@ static enum dew_status fly(struct work *w, const struct flight *f)
     struct dew_bundle *bundle = NULL;
     size_t failed = 0;
     enum dew_status status = open_flight(w, f, &bundle);
-    int seen = w->l->seen.count > 0;
+    int seen = w->l->seen.count > 0, humid = w->b->rh != NULL;
 
     memset(w->sums, 0, DEW_BUNDLE_MOST * sizeof *w->sums);
     for (size_t h = 0; h < w->l->hours.count && status == DEW_OK; h++) {
         status = dew_bundle_step(bundle, h, &failed, &w->b->err);
         if (status == DEW_OK)
-            (seen ? take_seen : take_hour)(w, f, h, bundle);
+            (humid  ? take_humid
+             : seen ? take_seen
+                    : take_hour)(w, f, h, bundle);
     }
-    if (status == DEW_OK)
+    if (status == DEW_OK && !humid)
         (seen ? land_seen : land)(w, f);
     dew_bundle_close(bundle);
     return status == DEW_OK ? DEW_OK : blame(w, w->row[f->at[failed]], status);
@@ -214,12 +237,12 @@ static enum dew_status march(struct work *w)
 
 void run__learn_march(struct dew_learn *l, struct run__learn_block *b)
 {
-    size_t hours = l->hours.count * DEW_BUNDLE_MOST + l->hours.days;
+    size_t hours = l->hours.count * DEW_BUNDLE_MOST + l->hours.days,
+           room = run__spread_room(l->doubts) + l->open_count;
     struct work w = {.l = l,
                      .b = b,
                      .cases = calloc(b->count, sizeof *w.cases),
-                     .list =
-                         calloc(run__spread_room(l->doubts), sizeof *w.list),
+                     .list = calloc(room, sizeof *w.list),
                      .sums = calloc(DEW_BUNDLE_MOST, sizeof *w.sums),
                      .rest = calloc(hours, sizeof *w.rest)};
 

@@ -203,7 +203,7 @@ static enum dew_status tell_inputs(struct dew_learn *l, struct drawn *room,
 {
     const struct dew_spread *s = l->doubts;
 
-    l->inputs = calloc(s->columns, sizeof *l->inputs);
+    l->inputs = calloc(s->columns + 1, sizeof *l->inputs);
     l->pairs = calloc(PAIRS, sizeof *l->pairs);
     if (room == NULL || columns == NULL || l->inputs == NULL ||
         l->pairs == NULL)
@@ -220,7 +220,7 @@ static enum dew_status tell_inputs(struct dew_learn *l, struct drawn *room,
 enum dew_status run__learn_tell(struct dew_learn *l, struct dew_error *err)
 {
     struct drawn *room = calloc(l->draws, sizeof *room);
-    size_t *columns = calloc(l->doubts->columns, sizeof *columns);
+    size_t *columns = calloc(l->doubts->columns + 1, sizeof *columns);
     enum dew_status status;
 
     tell_whole(l);

@@ -54,7 +54,9 @@ static enum dew_status list_doubts(struct dew_learn *l,
     s->told_only = ask->told_only;
     if (run__spread_list(s, err) != DEW_OK)
         return err->status;
-    if (s->columns == 0)
+    if (ask->causes && run__learn_causes(l, err) != DEW_OK)
+        return err->status;
+    if (s->columns + l->open_count == 0)
         return core__fail(err, DEW_EMISSING,
                           "no figure in doubt changes the house: there is "
                           "nothing to learn.  Write a range behind a figure "
@@ -68,7 +70,8 @@ static enum dew_status make_rounds(struct dew_learn *l,
                                    const struct dew_learn_ask *ask,
                                    struct dew_error *err)
 {
-    const struct evidence__rounds_ask rounds = {.unknowns = l->doubts->columns,
+    const struct evidence__rounds_ask rounds = {.unknowns = l->doubts->columns +
+                                                            l->open_count,
                                                 .misfits = l->hours.weigh,
                                                 .draws = ask->draws,
                                                 .seed = ask->seed,
@@ -81,7 +84,7 @@ static enum dew_status make_rounds(struct dew_learn *l,
     if (evidence__rounds_open(&l->rounds, &rounds, err) != DEW_OK)
         return err->status;
     l->draws = s->draws = l->rounds->ask.draws;
-    s->u = calloc(s->draws * s->columns, sizeof *s->u);
+    s->u = calloc(s->draws * s->columns + 1, sizeof *s->u);
     l->near = calloc(1 + l->draws, sizeof *l->near);
     if (s->u == NULL || l->near == NULL)
         return core__fail(err, DEW_EMEM, "no memory for %zu draws", s->draws);
@@ -211,7 +214,8 @@ static enum dew_status next_round(struct dew_learn *l, struct dew_error *err)
     if (count > 0)
         return DEW_OK;
     evidence__rounds_end(l->rounds);
-    l->done = 1;
+    run__learn_tell_causes(l);
+    l->weighed = 1;
     return run__learn_tell(l, err);
 }
 
@@ -291,8 +295,12 @@ enum dew_status dew_learn_step(struct dew_learn *l, double *done,
 {
     if (l->failed != DEW_OK)
         return core__fail(err, l->failed, "this learning has failed before");
-    if (!l->done)
+    if (!l->weighed)
         l->failed = l->marched < l->drawn ? march(l, err) : next_round(l, err);
+    else if (l->learned.told && l->timed < l->open_count)
+        l->failed = run__learn_time(l, err);
+    else
+        l->done = 1;
     if (l->failed == DEW_OK)
         *done =
             l->done ? 1 : 0.999 * (double)l->marched / (double)(1 + l->draws);
@@ -318,4 +326,11 @@ const struct dew_learn_pair *dew_learn_pairs(const struct dew_learn *l,
 {
     *count = l->done ? l->pair_count : 0;
     return l->done ? l->pairs : NULL;
+}
+
+const struct dew_learn_cause *dew_learn_causes(const struct dew_learn *l,
+                                               size_t *count)
+{
+    *count = l->done ? l->open_count : 0;
+    return l->done ? l->causes : NULL;
 }

@@ -44,6 +44,7 @@ struct dew_learn_ask {
     unsigned long seed; /* of the draws                                      */
     size_t threads;     /* at most; 0: as many as processors                 */
     int told_only; /* 1: what nobody told stands at its default without doubt */
+    int causes;    /* 1: what may make it damp is switched too: see below     */
 };
 
 /* How near houses come to the log, over the hours that weigh, % RH. */
@@ -93,6 +94,33 @@ struct dew_learn_pair {
     double r;    /* correlation of the normal scores, -1 .. 1                */
 };
 
+/*
+ * What may make a house as damp as it is: of a table (engine/run/learn_cause.c)
+ * those that the scenario leaves open, nobody having told their key, and that
+ * change its house.  Each draw has it or not, by the chance thought before, and
+ * where it has it of some size; it weighs as all draws do.
+ */
+struct dew_learn_cause {
+    const char *name; /* words.  Static, as the next two                     */
+    const char *key;  /* that it is a figure of                            */
+    const char *source; /* of chance and size                                */
+    double before, after; /* chance that it is so, 0 .. 1                    */
+    /* Those of one number, 1 or more, the log cannot tell apart; 0: by itself.
+       any_: the chance that one of them or more is so. */
+    size_t together;
+    double any_before, any_after;
+    int timed; /* 0: too few have it for the next two                        */
+    /* Of houses that have it: h above limits.too_humid, of the log in what
+       weighs, of readings in the year, their mean; and how many of them go when
+       it is taken away */
+    double humid;
+    struct dew_evidence_range hours;
+};
+
+/* Chances go together where their correlation is below this, and below CHANCE of
+   its own error.  Our own. */
+#define DEW_LEARN_TOGETHER (-0.2)
+
 struct dew_learn; /* opaque */
 
 /*
@@ -137,6 +165,10 @@ const struct dew_learn_input *dew_learn_inputs(const struct dew_learn *learn,
 /* The strongest first, above 0.4 either way. */
 const struct dew_learn_pair *dew_learn_pairs(const struct dew_learn *learn,
                                              size_t *count);
+
+/* In the order of the table; none without causes asked for. */
+const struct dew_learn_cause *dew_learn_causes(const struct dew_learn *learn,
+                                               size_t *count);
 
 /* A figure before (0) or after (1), as p50 (p10 to p90) to three digits: "1.2
    ach50 (1.1 to 1.5)", "0.9 times the usual (0.7 to 1.1)".  Returns out; size >

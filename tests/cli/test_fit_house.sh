@@ -4,6 +4,7 @@
 # is tests/run/test_learning.c's to say.
 # usage: DEWLEDGER=path/to/dewledger tests/cli/test_fit_house.sh
 set -u
+docs=$(cd "$(dirname "$0")/../.." && pwd)/docs/evidence.md
 . "$(dirname "$0")/../support/says.sh"
 
 # Seventy days from 1 January on, an excess of 480 Pa less 15 Pa a K, through
@@ -107,6 +108,30 @@ ends "what is written is a scenario" 0 check new.yaml
 says "with its readings" grep -q 'january, rh: 48 to 54 %' new.yaml
 ends "as JSON" 0 fit seen.yaml --told --draws 176 --json
 says "of readings" grep -q '"readings": 2' out
+ends "why it is as damp as it is" 0 fit seen.yaml --why --told --draws 320
+says "the answer comes first" sh -c \
+    'head -2 out | grep -Eq "^(Why it is as damp|Of [0-9]+ things that may)"'
+says "a chance before and after, and the hours" sh -c \
+    'grep -Eq "^  wet ground under the house +20 +[0-9]+  ([-0-9,]+ \(|too few)" out'
+says "in 80 columns" sh -c '! grep -q "^.\{81\}" out'
+ends "as JSON" 0 fit seen.yaml --why --told --draws 320 --json
+for key in causes any_after too_humid_h_gone together; do
+    says "JSON has $key" grep -q "\"$key\":" out
+done
+says "each cause is in the docs" sh -c '
+    sed -n "s/^ *\"name\": \"\(.*\)\",*$/\1/p" out >names
+    test -s names && while read -r n; do
+        grep -q "^| $n |" '"$docs"' || exit 1; done <names'
+ends "nothing left open" 0 fit seen.yaml --why --told --draws 320 \
+    --set 'moisture.ground=0 kg/day' --set 'moisture.laundry_dried_indoors=0 per day' \
+    --set 'moisture.shower_water=0.3 kg' --set moisture.plants=2 \
+    --set 'moisture.aquarium=0 m2' --set 'moisture.burning=0 kg/day' \
+    --set 'moisture.drying=0 kg' --set 'airing.flow=0 cfm' \
+    --set 'ducts.leak_return=0 %'
+says "is told so" grep -q '^Nothing that may make the house damp is left open' out
+ends "a scenario of causes" 2 fit seen.yaml --why --yaml no.yaml
+says "is not written" grep -q 'ask --why and --yaml apart' err
+
 sed 's/{when: january, rh: 48 to 54 %}/{when: 2026-02-03 07:00, rh: 41 %, t: 69 degF}/' \
     seen.yaml >dated.yaml
 ends "a dated one without that day's weather" 1 fit dated.yaml --told --draws 176

@@ -2,19 +2,8 @@
 /* Houses that are known, learned from the log they would make. */
 #include "dew/learning.h"
 
-#include <math.h>
-#include <stdio.h>
-#include <stdlib.h>
-#include <string.h>
-#include <unistd.h>
-
-#include "core/num.h"
-#include "dew/air.h"
-#include "dew/bundle.h"
 #include "evidence/evidence.h"
-#include "run/learn.h"
-#include "support/asked_run.h"
-#include "support/rows.h"
+#include "run/learn_made.h"
 
 /* Made up: three figures in doubt that a log tells together, and one that it
    hardly sees. */
@@ -31,156 +20,15 @@
     "options:\n"                                                               \
     "  - name: as it stands\n"
 
-enum { LEAD = 21 * 24, DAYS = 84, HOURS = 24 * DAYS, DRAWS = 256, FIGURES = 3 };
-enum { FAULTS = 8 };
+enum { DRAWS = 256, FIGURES = 3 };
 
 static const char *const keys[FIGURES] = {"house.airtightness", "people.count",
                                           "moisture.other"};
 
-static char folder[] = "/tmp/dew_learn_XXXXXX";
-static char scenario[64], log_file[64];
-
-static void write_text(const char *path, const char *text)
-{
-    FILE *f = fopen(path, "w");
-
-    assert_non_null(f);
-    fputs(text, f);
-    assert_int_equal(fclose(f), 0);
-}
-
-static void make_folder(const char *house)
-{
-    static int made;
-
-    if (!made)
-        assert_non_null(mkdtemp(folder));
-    made = 1;
-    snprintf(scenario, sizeof scenario, "%s/house.yaml", folder);
-    snprintf(log_file, sizeof log_file, "%s/log.csv", folder);
-    write_text(scenario, house);
-}
-
-/* ---- a log ----------------------------------------------------------------------- */
-
-static struct dew_run *run_of(const char *const *sets, size_t count)
-{
-    return asked_with(scenario, NULL, sets, count);
-}
-
-/* Slow and quick habits, as a lived-in house has them. */
-struct habits {
-    struct core__random *random;
-    double slow, quick;
-};
-
-static double habit(struct habits *h)
-{
-    const double d = exp(-1 / 480.0), g = exp(-1 / 8.0);
-
-    h->slow =
-        d * h->slow + 2.2 * sqrt(1 - d * d) * core__random_gaussian(h->random);
-    h->quick =
-        g * h->quick + 1.8 * sqrt(1 - g * g) * core__random_gaussian(h->random);
-    return h->slow + h->quick + 0.3 * core__random_gaussian(h->random);
-}
-
-static void write_row(FILE *f, const struct dew_date *date,
-                      const struct dew_result *in, const struct dew_hour *out,
-                      double more)
-{
-    double t = in->t,
-           rh = 100 * dew_air_pv(in->w, out->p) / dew_air_pws_liquid(in->t);
-
-    /* the stamp is the hour's end; 24:00 is written so */
-    fprintf(f, "2023-%02d-%02d %02d:00,%.3f,%.3f,%.3f,%.4f\n", date->month,
-            date->day, date->hour, t, rh + more, out->t,
-            100 * dew_air_pv(out->w, out->p) / dew_air_pws_liquid(out->t));
-}
-
-/* The house of the run, marched from the year's first hour on and logged after
-   the lead. */
-static void make_log_by(struct dew_run *run, unsigned long seed, int hold)
-{
-    size_t count;
-    const struct dew_hour *hours = dew_year_hours(dew_run_year(run), &count);
-    const struct dew_weather weather = {
-        hours, dew_year_dates(dew_run_year(run), &count), LEAD + HOURS, NULL};
-    const struct dew_case *c = dew_run_case(run, 0);
-    double held[LEAD + HOURS];
-    struct habits h = {NULL, 0, 0};
-    struct dew_bundle *b;
-    FILE *f = fopen(log_file, "w");
-
-    assert_non_null(f);
-    assert_int_equal(core__random_open(&h.random, seed, NULL), DEW_OK);
-    h.slow = 2.2 * core__random_gaussian(h.random);
-    fputs("time,indoor temperature (degC),indoor humidity (%),outdoor "
-          "temperature (degC),outdoor humidity (%)\n",
-          f);
-    assert_int_equal(dew_bundle_open(&b, &c, &weather, 1, 1, NULL), DEW_OK);
-    for (int k = 0; k < LEAD + HOURS; k++)
-        held[k] = 20.6 + 0.7 * sin(0.0113 * k) + 0.4 * sin(0.2618 * k);
-    dew_bundle_prescribe_t(b, 0, hold ? held : NULL, LEAD + HOURS);
-    assert_int_equal(dew_bundle_begin(b, 0, 20.6, 0.31, NULL), DEW_OK);
-    for (size_t k = 0; k < LEAD + HOURS; k++) {
-        struct dew_result r;
-
-        assert_int_equal(dew_bundle_step(b, k, NULL, NULL), DEW_OK);
-        dew_bundle_result(b, 0, &r);
-        if (k >= LEAD)
-            write_row(f, &weather.dates[k], &r, &hours[k], habit(&h));
-    }
-    dew_bundle_close(b);
-    core__random_close(h.random);
-    assert_int_equal(fclose(f), 0);
-}
-
-static void make_log(struct dew_run *run, unsigned long seed)
-{
-    make_log_by(run, seed, 1);
-}
-
-/* ---- learned ----------------------------------------------------------------------- */
-
-static struct dew_fit *fit_of(void)
-{
-    const char *const logs[] = {log_file}, *const sets[] = {
-                                               "log.clock=standard"};
-    const struct dew_fit_ask ask = {.name = scenario,
-                                    .logs = logs,
-                                    .log_count = 1,
-                                    .sets = sets,
-                                    .set_count = 1};
-    struct dew_error list[FAULTS] = {{0}};
-    struct dew_faults faults = {list, FAULTS, 0};
-    struct dew_fit *f;
-    char line[400];
-
-    if (dew_fit_open(&f, &ask, &faults) != DEW_OK)
-        fail_msg("%s", dew_error_line(&list[0], line, sizeof line));
-    return f;
-}
-
 static struct dew_learn *learn_of(size_t draws, size_t threads, int told_only)
 {
-    const struct dew_run_ask from = {.name = scenario};
-    const struct dew_learn_ask ask = {
-        .draws = draws, .seed = 3, .threads = threads, .told_only = told_only};
-    struct dew_error list[FAULTS] = {{0}}, err = {0};
-    struct dew_faults faults = {list, FAULTS, 0};
-    struct dew_fit *f = fit_of();
-    struct dew_learn *l;
-    double done = 0;
-    char line[400];
-
-    if (dew_learn_open(&l, &from, f, &ask, &faults) != DEW_OK)
-        fail_msg("%s", dew_error_line(&list[0], line, sizeof line));
-    dew_fit_close(f);
-    while (done < 1)
-        if (dew_learn_step(l, &done, &err) != DEW_OK)
-            fail_msg("%s", dew_error_line(&err, line, sizeof line));
-    return l;
+    return learn_by(&(struct dew_learn_ask){
+        .draws = draws, .seed = 3, .threads = threads, .told_only = told_only});
 }
 
 static const struct dew_learn_input *input_of(const struct dew_learn *l,

@@ -1,0 +1,176 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Why the house is as damp as it is, in words, a table of 80 columns and JSON. */
+#include <math.h>
+#include <string.h>
+
+#include "cli/fit.h"
+#include "report/words.h"
+
+enum { TEXT = 1600, NAMES = 600 };
+
+/* Likelier by so much, or less likely, it is told of; our own. */
+static const double MORE = 0.1;
+
+static struct report__word hundred(double chance)
+{
+    return report__number(100 * chance, 0);
+}
+
+static const char *by(const struct cli__fit *f)
+{
+    return f->fit != NULL ? "the log" : "what you read";
+}
+
+/* The likeliest of those that are likelier than thought; count: none. */
+static size_t likeliest(const struct dew_learn_cause *c, size_t count)
+{
+    size_t best = count;
+
+    for (size_t i = 0; i < count; i++)
+        if (c[i].after > c[i].before + MORE &&
+            (best == count || c[i].after > c[best].after))
+            best = i;
+    return best;
+}
+
+static void say_answer(const struct cli__fit *f,
+                       const struct dew_learn_cause *c, size_t count)
+{
+    size_t best = likeliest(c, count);
+    char text[TEXT];
+
+    if (best == count)
+        snprintf(text, sizeof text,
+                 "Of %zu things that may make a house damp, and that you did "
+                 "not tell of, %s makes none much likelier than it was thought "
+                 "before.",
+                 count, by(f));
+    else
+        snprintf(text, sizeof text,
+                 "Why it is as damp as it is: %s makes likelier most of all "
+                 "\"%s\", %s of 100 where %s were thought before. Go and look "
+                 "before you spend on it.",
+                 by(f), c[best].name, hundred(c[best].after).text,
+                 hundred(c[best].before).text);
+    cli__wrap(stdout, 0, text);
+}
+
+static void row(const struct dew_learn_cause *c)
+{
+    printf("  %-27s %8s %7s  ", c->name, hundred(c->before).text,
+           hundred(c->after).text);
+    if (c->timed)
+        printf("%s (%s to %s) of %s\n", report__number(c->hours.p50, 0).text,
+               report__number(c->hours.p10, 0).text,
+               report__number(c->hours.p90, 0).text,
+               report__number(c->humid, 0).text);
+    else
+        puts("too few have it");
+}
+
+static void say_table(const struct cli__fit *f, const struct dew_learn_cause *c,
+                      size_t count)
+{
+    char text[TEXT];
+    int dries = 0;
+
+    printf("\n  %-27s %8s %7s  %s\n", "chance of 100 that", "thought", "now",
+           "too humid hours gone without");
+    for (size_t i = 0; i < count; i++) {
+        row(&c[i]);
+        dries |= c[i].timed && c[i].hours.p50 < 0;
+    }
+    putchar('\n');
+    snprintf(text, sizeof text,
+             "The last column is of houses that have it: half lose more hours "
+             "than the first figure (1 in 10 fewer than the second, 1 in 10 "
+             "more than the third), of so many hours %s. The chances thought "
+             "before are our guesses, and those now hang on them. Only what "
+             "you did not tell is asked.%s",
+             f->fit != NULL ? "of the log" : "a year",
+             dries ? " Where the hours are below 0 it dries more than it "
+                     "dampens."
+                   : "");
+    cli__wrap(stdout, 0, text);
+}
+
+/* Names of a group, with commas between. */
+static void names_of(const struct dew_learn_cause *c, size_t count,
+                     size_t group, char *out, size_t size)
+{
+    size_t used = 0;
+
+    out[0] = '\0';
+    for (size_t i = 0; i < count && used < size; i++)
+        if (c[i].together == group)
+            used += (size_t)snprintf(out + used, size - used, "%s%s",
+                                     used > 0 ? ", " : "", c[i].name);
+}
+
+static void say_together(const struct dew_learn_cause *c, size_t count)
+{
+    for (size_t i = 0, told = 0; i < count; i++) {
+        char names[NAMES], text[TEXT];
+
+        if (c[i].together <= told)
+            continue;
+        told = c[i].together;
+        names_of(c, count, told, names, sizeof names);
+        snprintf(text, sizeof text,
+                 "Not told apart, the one does as the other: %s. That one of "
+                 "them or more is so: %s of 100, where %s were thought before.",
+                 names, hundred(c[i].any_after).text,
+                 hundred(c[i].any_before).text);
+        cli__wrap(stdout, 0, text);
+    }
+}
+
+void cli__fit_why(const struct cli__fit *f)
+{
+    size_t count;
+    const struct dew_learn_cause *c = dew_learn_causes(f->learn, &count);
+
+    if (count == 0) {
+        cli__wrap(stdout, 0,
+                  "Nothing that may make the house damp is left open: the "
+                  "scenario tells all that is in the table of causes.");
+        putchar('\n');
+        return;
+    }
+    say_answer(f, c, count);
+    say_table(f, c, count);
+    say_together(c, count);
+    putchar('\n');
+}
+
+static json_t *hours_json(const struct dew_learn_cause *c)
+{
+    return c->timed
+               ? json_pack("{s:o, s:o, s:o}", "p10", cli__real(c->hours.p10),
+                           "p50", cli__real(c->hours.p50), "p90",
+                           cli__real(c->hours.p90))
+               : json_null();
+}
+
+json_t *cli__fit_why_json(const struct cli__fit *f)
+{
+    size_t count;
+    const struct dew_learn_cause *c = dew_learn_causes(f->learn, &count);
+    json_t *list = json_array();
+
+    for (size_t i = 0; i < count; i++) {
+        json_t *o =
+            json_pack("{s:s, s:s, s:s, s:o, s:o, s:I}", "name", c[i].name,
+                      "key", c[i].key, "source", c[i].source, "before",
+                      cli__real(c[i].before), "after", cli__real(c[i].after),
+                      "together", (json_int_t)c[i].together);
+
+        o = cli__set(o, "any_before", cli__real(c[i].any_before));
+        o = cli__set(o, "any_after", cli__real(c[i].any_after));
+        o = cli__set(o, "too_humid_h",
+                     c[i].timed ? cli__real(c[i].humid) : json_null());
+        o = cli__set(o, "too_humid_h_gone", hours_json(&c[i]));
+        list = cli__add(list, o);
+    }
+    return list;
+}
