@@ -7,13 +7,14 @@
 
 struct fit {
     struct cli__cli result, common;
-    const char *path, *logs[DEW_FIT_LOGS], *series, *svg, *curve, *until_word;
+    const char *path, *logs[DEW_FIT_LOGS], *series, *until_word;
+    struct cli__fit_files charts;
     size_t log_count;
     struct dew_date until;
     int changed; /* until is --changed's                               */
     int house;   /* 1: the house itself is asked for                   */
     struct dew_learn_ask ask;
-    const char *yaml;
+    const char *yaml, *inputs;
     struct dew_fit *fit;
     struct dew_learn *learn;
 };
@@ -71,7 +72,7 @@ static int files(const struct fit *f, const struct cli__fit *told)
 
     if (f->series != NULL && cli__fit_series(told, f->series, &err) != DEW_OK)
         return cli__error(&err);
-    if (cli__fit_charts(told, f->svg, f->curve, &err) != DEW_OK)
+    if (cli__fit_charts(told, &f->charts, &err) != DEW_OK)
         return cli__error(&err);
     return CLI__DONE;
 }
@@ -97,6 +98,8 @@ static int fit(struct fit *f)
         code = cli__json(cli__fit_json(&told));
     else
         cli__fit_print(&told);
+    if (code == CLI__DONE && cli__fit_inputs(&told, f->inputs, &err) != DEW_OK)
+        return cli__error(&err);
     if (code == CLI__DONE && f->yaml != NULL &&
         cli__fit_yaml(&told, f->yaml, &err) != DEW_OK)
         return cli__error(&err);
@@ -111,6 +114,8 @@ enum {
     KEY_SERIES,
     KEY_SVG,
     KEY_CURVE,
+    KEY_REST,
+    KEY_INPUTS,
     KEY_HOUSE,
     KEY_WHY,
     KEY_YAML,
@@ -132,6 +137,8 @@ static const struct argp_option options[] = {
     {"svg", KEY_SVG, "FILE", 0, "draw the log over what was learned", 0},
     {"curve", KEY_CURVE, "FILE", 0,
      "draw what the house adds by outdoor temperature", 0},
+    {"rest", KEY_REST, "FILE", 0,
+     "draw what the log has above and below what was learned", 0},
     {"house", KEY_HOUSE, NULL, 0,
      "learn the house itself too: march houses drawn from what the scenario "
      "leaves in doubt through the log's own weather",
@@ -143,6 +150,10 @@ static const struct argp_option options[] = {
      0},
     {"yaml", KEY_YAML, "FILE", 0,
      "write the scenario with the ranges that the log leaves (with --house)",
+     0},
+    {"inputs", KEY_INPUTS, "FILE", 0,
+     "draw the figures of the house that moved, before and after (with "
+     "--house)",
      0},
     {"draws", KEY_DRAWS, "N", 0, "how many houses (4096; 2048 by readings)", 0},
     {"threads", KEY_THREADS, "N", 0,
@@ -201,6 +212,8 @@ static error_t take_house(int key, char *word, struct argp_state *state)
         return f->ask.causes = f->house = 1, 0;
     case KEY_YAML:
         return f->yaml = word, 0;
+    case KEY_INPUTS:
+        return f->inputs = word, 0;
     case KEY_DRAWS:
         f->ask.draws = cli__whole(state, "draws", word, 8, DEW_LEARN_MOST);
         return 0;
@@ -222,15 +235,17 @@ static void check(struct argp_state *state, struct fit *f)
     if (f->path == NULL)
         cli__usage(state, "name a scenario file and a logger's file, or a "
                           "scenario with readings");
-    if (f->log_count == 0 && (f->until_word != NULL || f->series != NULL ||
-                              f->svg != NULL || f->curve != NULL))
-        cli__usage(state, "--until, --changed, --series, --svg and --curve "
-                          "are of a log: name a logger's file");
+    if (f->log_count == 0 &&
+        (f->until_word != NULL || f->series != NULL || f->charts.log != NULL ||
+         f->charts.curve != NULL || f->charts.rest != NULL))
+        cli__usage(state, "--until, --changed, --series, --svg, --curve and "
+                          "--rest are of a log: name a logger's file");
     f->house |= f->log_count == 0;
     if (f->ask.draws == 0)
         f->ask.draws = f->log_count > 0 ? DEW_LEARN_DRAWS : DEW_LEARN_FEW;
-    if (f->yaml != NULL && !f->house)
-        cli__usage(state, "--yaml goes with --house");
+    if ((f->yaml != NULL || f->inputs != NULL) && !f->house)
+        cli__usage(state, "--%s goes with --house",
+                   f->yaml != NULL ? "yaml" : "inputs");
     if (f->yaml != NULL && f->ask.causes)
         cli__usage(state, "ask --why and --yaml apart: what is so or not so "
                           "is no range to write");
@@ -249,10 +264,13 @@ static error_t take(int key, char *word, struct argp_state *state)
         f->series = word;
         return 0;
     case KEY_SVG:
-        f->svg = word;
+        f->charts.log = word;
         return 0;
     case KEY_CURVE:
-        f->curve = word;
+        f->charts.curve = word;
+        return 0;
+    case KEY_REST:
+        f->charts.rest = word;
         return 0;
     case ARGP_KEY_ARG:
         if (f->path == NULL)

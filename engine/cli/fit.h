@@ -33,9 +33,17 @@ enum dew_status cli__fit_yaml(const struct cli__fit *f, const char *path,
 void cli__fit_why(const struct cli__fit *f);
 json_t *cli__fit_why_json(const struct cli__fit *f);
 
-/* fit_svg.c: its two charts, each a file.  Either path may be NULL. */
-enum dew_status cli__fit_charts(const struct cli__fit *f, const char *log,
-                                const char *curve, struct dew_error *err);
+/* fit_svg.c: its charts of a log, each a file; NULL: not wanted. */
+struct cli__fit_files {
+    const char *log, *rest, *curve;
+};
+enum dew_status cli__fit_charts(const struct cli__fit *f,
+                                const struct cli__fit_files *to,
+                                struct dew_error *err);
+/* The figures that moved, before and after; path may be NULL.  DEW_EMISSING:
+   none is told. */
+enum dew_status cli__fit_inputs(const struct cli__fit *f, const char *path,
+                                struct dew_error *err);
 
 /* fit_print.c: the system that figures are told in. */
 enum dew_system cli__fit_system(const struct cli__fit *f);

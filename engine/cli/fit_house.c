@@ -86,9 +86,9 @@ static void say_draws(const struct dew_learned *l)
     cli__wrap(stdout, 0, text);
     if (l->cooled)
         cli__wrap(stdout, 0,
-                  "While it was warm outdoors your thermostat ran the coil, "
-                  "set to what the log has at that hour of the day; else the "
-                  "houses were held at the log's temperature.");
+                  "While it was warm outdoors and the log stood at its "
+                  "thermostat that ran the coil; else the houses were held at "
+                  "the log's temperature.");
     if (l->typical)
         cli__wrap(stdout, 0,
                   "Wind and sun are those of a typical year, not of these "

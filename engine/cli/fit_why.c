@@ -8,8 +8,9 @@
 
 enum { TEXT = 1600, NAMES = 600 };
 
-/* Likelier by so much, or less likely, it is told of; our own. */
-static const double MORE = 0.1;
+/* Likelier by so much, and of so many of the too humid hours, it is the answer;
+   our own. */
+static const double MORE = 0.1, MATTERS = 0.05;
 
 static struct report__word hundred(double chance)
 {
@@ -21,13 +22,15 @@ static const char *by(const struct cli__fit *f)
     return f->fit != NULL ? "the log" : "what you read";
 }
 
-/* The likeliest of those that are likelier than thought; count: none. */
+/* The likeliest of those that are likelier than thought and take humid hours with
+   them; count: none. */
 static size_t likeliest(const struct dew_learn_cause *c, size_t count)
 {
     size_t best = count;
 
     for (size_t i = 0; i < count; i++)
-        if (c[i].after > c[i].before + MORE &&
+        if (c[i].after > c[i].before + MORE && c[i].timed &&
+            c[i].hours.p50 > MATTERS * c[i].humid &&
             (best == count || c[i].after > c[best].after))
             best = i;
     return best;
@@ -43,7 +46,7 @@ static void say_answer(const struct cli__fit *f,
         snprintf(text, sizeof text,
                  "Of %zu things that may make a house damp, and that you did "
                  "not tell of, %s makes none much likelier than it was thought "
-                 "before.",
+                 "before whose end would make it much less humid.",
                  count, by(f));
     else
         snprintf(text, sizeof text,

@@ -12,7 +12,17 @@ enum { DAY = 24, MANY_DAYS = 60, CURVE_STEPS = 60 };
 static const double BAND80 = 1.2816; /* of an sd, to both sides             */
 
 /* What is drawn of hours from .. to - 1. */
-enum line { LOGGED, TOLD, LOW, HIGH, OUTDOORS, EXCESS };
+enum line {
+    LOGGED,
+    TOLD,
+    LOW,
+    HIGH,
+    OUTDOORS,
+    REST,
+    REST_LOW,
+    REST_HIGH,
+    EXCESS
+};
 
 static double of_hour(const struct draw__fit *f, enum line line, size_t h)
 {
@@ -30,6 +40,12 @@ static double of_hour(const struct draw__fit *f, enum line line, size_t h)
         return t->rh + BAND80 * t->sd;
     case OUTDOORS:
         return x->t_out;
+    case REST:
+        return 100.0 * x->rh - t->rh;
+    case REST_LOW:
+        return -BAND80 * t->sd;
+    case REST_HIGH:
+        return BAND80 * t->sd;
     default:
         return x->rh * dew_air_pws_liquid(x->t_in) - x->pv_out;
     }
@@ -72,33 +88,36 @@ static void path(const struct draw__plot *p, const struct draw__fit *f,
     draw__svg_path_close(p);
 }
 
-/* The band, a strip for each stretch without a gap. */
+/* The band from a line to the one after it, a strip for each stretch without a
+   gap. */
 static void strip(const struct draw__plot *p, const struct draw__fit *f,
-                  size_t from, size_t to)
+                  enum line low, size_t from, size_t to)
 {
+    enum line high = low + 1;
     size_t step = step_of(f);
     int down = 0;
 
     draw__svg_path_open(p, "b0");
     for (size_t h = from; h < to; h += step)
         down = draw__svg_path_to(p, (double)h + (double)step / 2,
-                                 mean_of(f, LOW, h, step), down);
+                                 mean_of(f, low, h, step), down);
     for (size_t h = to; h > from; h -= step)
         down = draw__svg_path_to(p, (double)h - (double)step / 2,
-                                 mean_of(f, HIGH, h - step, step), down);
+                                 mean_of(f, high, h - step, step), down);
     draw__svg_path_close(p);
 }
 
-static void band(const struct draw__plot *p, const struct draw__fit *f)
+static void band(const struct draw__plot *p, const struct draw__fit *f,
+                 enum line low)
 {
     size_t step = step_of(f), from = 0, h = 0;
 
     for (; h < f->count; h += step)
-        if (isnan(mean_of(f, LOW, h, step))) {
-            strip(p, f, from, h);
+        if (isnan(mean_of(f, low, h, step))) {
+            strip(p, f, low, from, h);
             from = h + step;
         }
-    strip(p, f, from, h);
+    strip(p, f, low, from, h);
 }
 
 static void stretch(struct draw__plot *p, double y)
@@ -166,9 +185,64 @@ enum dew_status draw__fit_log(const struct draw__fit *f)
     draw__svg_upright(&p);
     draw__chart_dates(&p, f->dates);
     draw__svg_marks_open(&p);
-    band(&p, f);
+    band(&p, f, LOW);
     path(&p, f, TOLD, "thick");
     path(&p, f, LOGGED, "logged");
+    if (f->until < f->count)
+        draw__svg_upstroke(&p, (double)f->until, "edge", NULL);
+    draw__figure_table(g, &p, "");
+    draw__figure_close(g);
+    free(g);
+    return DEW_OK;
+}
+
+/* ---- what is left ----------------------------------------------------------------- */
+
+static void rest_words(const struct draw__fit *f, struct draw__figure *g)
+{
+    int kept = f->until < f->count;
+
+    snprintf(g->heading, sizeof g->heading,
+             "What your log has above and below what was learned");
+    snprintf(g->note, sizeof g->note,
+             "%s, points of relative humidity: habits, showers, open windows, "
+             "and what the model has not. A stretch that stays outside the "
+             "band is a time when the house was another.%s",
+             step_of(f) == DAY ? "Daily means" : "Hours",
+             kept ? " Right of the upright line the log was kept back." : "");
+    snprintf(g->words, sizeof g->words,
+             "The log lies within %.20s points (root mean square) of what was "
+             "learned from it.",
+             report__number(f->learned->fit.rmse_rh, 1).text);
+    draw__figure_key(g, 0, DRAW__LOGGED, "your log, less what was learned");
+}
+
+enum dew_status draw__fit_rest(const struct draw__fit *f)
+{
+    struct draw__figure *g = alone(f);
+    struct draw__plot p = {
+        .out = f->out, .x1 = (double)f->count, .y0 = -1, .y1 = 1};
+    const double ends[] = {0, (double)f->count}, zero[] = {0, 0};
+    size_t step = step_of(f);
+
+    if (g == NULL)
+        return DEW_EMEM;
+    rest_words(f, g);
+    g->plain = 1;
+    for (size_t h = 0; h < f->count; h += step) {
+        stretch(&p, mean_of(f, REST, h, step));
+        stretch(&p, mean_of(f, REST_LOW, h, step));
+        stretch(&p, mean_of(f, REST_HIGH, h, step));
+    }
+    p.y0 *= 1.05;
+    p.y1 *= 1.05;
+    draw__figure_open(g, &p, "points of RH");
+    draw__svg_upright(&p);
+    draw__chart_dates(&p, f->dates);
+    draw__svg_marks_open(&p);
+    band(&p, f, REST_LOW);
+    draw__svg_line(&p, ends, zero, 2, "zero");
+    path(&p, f, REST, "logged");
     if (f->until < f->count)
         draw__svg_upstroke(&p, (double)f->until, "edge", NULL);
     draw__figure_table(g, &p, "");

@@ -23,7 +23,23 @@ struct draw__fit {
    nothing is drawn. */
 enum dew_status draw__fit_log(const struct draw__fit *f);
 
+/* The log less the model, with the band of what is left.  The same. */
+enum dew_status draw__fit_rest(const struct draw__fit *f);
+
 /* The excess of every day against the outdoor temperature, with the curve.  The same. */
 enum dew_status draw__fit_curve(const struct draw__fit *f);
+
+/* A figure of the house, thought before and left after: three places that one
+   in ten, half and nine in ten are below, as deviations of a normal score, of
+   which before has -1.28, 0 and 1.28. */
+struct draw__input {
+    const char *name, *before, *after;
+    double score[3];
+};
+
+/* charts_learn.c: the same, in the order given; a line says so where there is
+   none. */
+enum dew_status draw__fit_inputs(FILE *out, const struct draw__input *inputs,
+                                 size_t count);
 
 #endif

@@ -4,13 +4,17 @@
 #include <stdlib.h>
 
 #include "core/fail.h"
+#include "core/num.h"
 #include "dew/air.h"
 #include "run/learn.h"
 #include "weather/calendar.h"
 
 /* Outdoors on the mean of a day above this, and no more than so much below
    indoors, a house with cooling may be cooling.  Our own. */
-static const double WARM = 16.0, BELOW = 4.0;
+static const double WARM = 12.0, BELOW = 10.0;
+/* K within which temperatures are one thermostat's; shares of warm hours that
+   are below it for sure, of an hour of the clock and of all.  Our own. */
+static const double FLAT = 0.7, WARMEST = 0.9, TOP = 0.98;
 
 /* ---- the weather ---------------------------------------------------------------- */
 
@@ -97,19 +101,54 @@ static void mark_warm(struct run__learn_hours *h)
     }
 }
 
-/* What the log has on the mean at each hour of the clock while it is not held. */
-static void set_points(struct run__learn_hours *h, const struct dew_fit *f,
-                       size_t first)
+/* The temperatures of the hours that are not held, of one hour of the clock or,
+   with CLOCK, of all; sorted into room. */
+static size_t free_hours(const struct run__learn_hours *h,
+                         const struct dew_fit *f, size_t first, int clock,
+                         double *room)
 {
-    double sum[RUN__LEARN_CLOCK] = {0}, n[RUN__LEARN_CLOCK] = {0};
+    size_t n = 0;
 
     for (size_t k = 0; k < h->count; k++)
-        if (isnan(h->held[k]) && !isnan(h->t[k])) {
-            sum[f->hours[first + k].clock] += h->t[k];
-            n[f->hours[first + k].clock] += 1;
-        }
+        if (isnan(h->held[k]) && !isnan(h->t[k]) &&
+            (clock == RUN__LEARN_CLOCK || f->hours[first + k].clock == clock))
+            room[n++] = h->t[k];
+    core__sort(room, n);
+    return n;
+}
+
+/* Where the thermostat is at an hour of the clock, from above: where the upper
+   half of its hours are as good as one, there; else, as it floats below, at what
+   the house is kept from going over. */
+static double thermostat(const struct run__learn_hours *h,
+                         const struct dew_fit *f, size_t first, int clock,
+                         double top, double *room)
+{
+    size_t n = free_hours(h, f, first, clock, room);
+    double high = n > 0 ? core__quantile(room, n, WARMEST) : top;
+
+    return n > 0 && high - core__quantile(room, n, 0.5) <= FLAT ? high : top;
+}
+
+/* A coil runs where the log is at its thermostat.  Hours that float below it are
+   held; what is left sets it. */
+static void set_points(struct run__learn_hours *h, const struct dew_fit *f,
+                       size_t first, double *room)
+{
+    double set[RUN__LEARN_CLOCK];
+    size_t n = free_hours(h, f, first, RUN__LEARN_CLOCK, room);
+    double top = n > 0 ? core__quantile(room, n, TOP) : INFINITY;
+
     for (int i = 0; i < RUN__LEARN_CLOCK; i++)
-        h->set[i] = n[i] > 0 ? sum[i] / n[i] : NAN;
+        set[i] = thermostat(h, f, first, i, top, room);
+    for (size_t k = 0; k < h->count; k++)
+        if (isnan(h->held[k]) &&
+            h->t[k] < set[f->hours[first + k].clock] - FLAT)
+            h->held[k] = h->t[k];
+    for (int i = 0; i < RUN__LEARN_CLOCK; i++) {
+        n = free_hours(h, f, first, i, room);
+        h->set[i] = n > 0 ? core__quantile(room, n, 0.5) : NAN;
+    }
 }
 
 static double mean_of(const double *x, size_t count, double none)
@@ -149,6 +188,19 @@ static void lay_log(struct run__learn_hours *h, const struct dew_fit *f,
             n += isnan(h->rh[k]) ? 0 : 1;
         h->weigh += n >= RUN__LEARN_DAY;
     }
+}
+
+static enum dew_status find_set_points(struct run__learn_hours *h,
+                                       const struct dew_fit *f, size_t first,
+                                       struct dew_error *err)
+{
+    double *room = calloc(h->count, sizeof *room);
+
+    if (room == NULL)
+        return core__fail(err, DEW_EMEM, "no memory for the hours of a log");
+    set_points(h, f, first, room);
+    free(room);
+    return DEW_OK;
 }
 
 /* ---- all ------------------------------------------------------------------------- */
@@ -221,6 +273,5 @@ enum dew_status run__learn_hours(struct dew_learn *l, const struct dew_fit *f,
     h->cooled = cools(l);
     if (h->cooled)
         mark_warm(h);
-    set_points(h, f, first);
-    return DEW_OK;
+    return find_set_points(h, f, first, err);
 }

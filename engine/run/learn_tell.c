@@ -105,8 +105,8 @@ static void tell_input(const struct dew_learn *l,
 {
     static const double shares[] = {0.1, 0.5, 0.9};
     double *before[] = {&to->before.p10, &to->before.p50, &to->before.p90},
-           *after[] = {&to->after.p10, &to->after.p50, &to->after.p90};
-    double middle;
+           *after[] = {&to->after.p10, &to->after.p50, &to->after.p90},
+           *scores[] = {&to->score.p10, &to->score.p50, &to->score.p90};
 
     *to = (struct dew_learn_input){.key = from->key,
                                    .usual = from->usual,
@@ -117,19 +117,18 @@ static void tell_input(const struct dew_learn *l,
     qsort(room, l->draws, sizeof *room, ascending);
     for (int k = 0; k < 3; k++) {
         *before[k] = run__spread_at(l->doubts, from, 0, shares[k]);
-        *after[k] = run__spread_at(
-            l->doubts, from, 0,
-            run__learn_share(quantile(room, l->draws, shares[k])));
+        *scores[k] = quantile(room, l->draws, shares[k]);
+        *after[k] =
+            run__spread_at(l->doubts, from, 0, run__learn_share(*scores[k]));
     }
     to->mean = mean_of(l, from->column);
     to->sd = sqrt(covariance(l, to, from->column, to, from->column));
-    middle = quantile(room, l->draws, 0.5);
     to->moved =
         fabs(to->mean) > fmax(MOVED, CHANCE / sqrt(l->rounds->effective)) ||
         to->sd < fmin(NARROWED, 1 - CHANCE / sqrt(2 * l->rounds->effective));
     if (to->moved && to->how != DEW_DOUBT_WORDS)
         to->left = range_of(l, from, &to->after);
-    to->end = middle > END ? 1 : middle < -END ? -1 : 0;
+    to->end = to->score.p50 > END ? 1 : to->score.p50 < -END ? -1 : 0;
 }
 
 /* ---- pairs ------------------------------------------------------------------------ */

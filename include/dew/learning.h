@@ -84,6 +84,8 @@ struct dew_learn_input {
                                 range of the same mean and spread, and the skew
                                 of p10, p50, p90, within what it was       */
     double mean, sd; /* after, where before is 0 and 1: of the normal score  */
+    struct dew_evidence_range
+        score; /* the same: before is -1.28, 0, 1.28     */
     int moved; /* 1: the log tells something of it                           */
     int end;   /* -1, 1: the log pushes it to that end of its range; else 0 */
 };

@@ -84,8 +84,11 @@ says "of them learned from" \
 says "the first hour" grep -q '^2023-09-30,24,1,' hours.csv
 
 ends "drawn" 0 fit house.yaml log.csv --set log.sensor=all \
-    --until 2023-12-10 --svg log.svg --curve curve.svg
-says "as SVG" xmllint --noout log.svg curve.svg
+    --until 2023-12-10 --svg log.svg --curve curve.svg \
+    --rest rest.svg
+says "as SVG" xmllint --noout log.svg curve.svg rest.svg
+says "what is left, about a line at 0, in its band" sh -c \
+    'grep -c "class=\"\(b0\|zero\|logged\|edge\)\" d=\"M" rest.svg | grep -qx 6'
 says "with what was kept back" grep -q 'Right of the upright line' log.svg
 says "a band, two lines, the day" sh -c \
     'test "$(grep -c "class=\"\(b0\|thick\|logged\|edge\)\" d=\"M" log.svg)" -ge 4'

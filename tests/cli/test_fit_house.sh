@@ -47,7 +47,11 @@ log 1 1500 >damp.csv
 log 0 0 >bare.csv
 few="--house --told --draws 256"
 
-ends "the house is learned" 0 fit house.yaml log.csv $few --yaml new.yaml
+ends "the house is learned" 0 fit house.yaml log.csv $few --yaml new.yaml \
+    --inputs inputs.svg
+says "what moved is drawn" sh -c \
+    'xmllint --noout inputs.svg && grep -q ">house.airtightness<" inputs.svg &&
+    test "$(grep -c "class=\"m5\"" inputs.svg)" = 3' # two, and the legend
 says "what moved comes first" sh -c \
     'head -3 out | grep -q "^Of 2 figures in doubt the log tells something of"'
 says "a figure before and after" sh -c \
@@ -150,6 +154,9 @@ says "both of them" grep -q 'wrong.yaml:11:12: readings.when: says nothing' err
 ends "neither log nor readings" 1 fit house.yaml
 says "is refused with how" grep -q 'no log and no readings' err
 ends "a chart of no log" 2 fit seen.yaml --curve x.svg
+ends "--inputs alone" 2 fit house.yaml log.csv --inputs x.svg
+ends "--inputs of nothing learned" 1 fit house.yaml damp.csv $few --inputs x.svg
+says "is refused" grep -q 'nothing was learned: nothing to draw' err
 ends "--yaml alone" 2 fit house.yaml log.csv --yaml new.yaml
 says "is refused" grep -q -- '--yaml goes with --house' err
 exit $bad

@@ -82,9 +82,10 @@ static inline void write_row(FILE *f, const struct dew_date *date,
 }
 
 /* The house of the run, marched from the year's first hour on and logged after
-   the lead. */
+   the lead: held at a course of temperatures, or by its own thermostat; with so
+   much of the habits. */
 static inline void make_log_by(struct dew_run *run, unsigned long seed,
-                               int hold)
+                               int hold, double habits)
 {
     size_t count;
     const struct dew_hour *hours = dew_year_hours(dew_run_year(run), &count);
@@ -113,7 +114,7 @@ static inline void make_log_by(struct dew_run *run, unsigned long seed,
         assert_int_equal(dew_bundle_step(b, k, NULL, NULL), DEW_OK);
         dew_bundle_result(b, 0, &r);
         if (k >= LEAD)
-            write_row(f, &weather.dates[k], &r, &hours[k], habit(&h));
+            write_row(f, &weather.dates[k], &r, &hours[k], habits * habit(&h));
     }
     dew_bundle_close(b);
     core__random_close(h.random);
@@ -122,7 +123,7 @@ static inline void make_log_by(struct dew_run *run, unsigned long seed,
 
 static inline void make_log(struct dew_run *run, unsigned long seed)
 {
-    make_log_by(run, seed, 1);
+    make_log_by(run, seed, 1, 1);
 }
 
 /* ---- learned ----------------------------------------------------------------------- */

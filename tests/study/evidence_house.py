@@ -40,16 +40,24 @@ def call(*words):
     return done.stdout
 
 
-def learned(program, data, folder, house):
-    _, scenario, log, site, ranges = house
+def with_ranges(house, folder):
+    """The scenario of a house with ranges for what was assumed: its path."""
+    _, scenario, _, _, ranges = house
     text = open(os.path.join(HERE, scenario), encoding="utf-8").read()
     for old, new in ranges:
         if old not in text:
             sys.exit(f"{scenario}: no {old}")
         text = text.replace(old, new, 1)
-    path, weather = (os.path.join(folder, x) for x in ("h.yaml", "w.csv"))
+    path = os.path.join(folder, "h.yaml")
     with open(path, "w", encoding="utf-8") as file:
         file.write(text)
+    return path
+
+
+def learned(program, data, folder, house):
+    _, _, log, site, _ = house
+    path = with_ranges(house, folder)
+    weather = os.path.join(folder, "w.csv")
     log = os.path.join(data, log)
     call(program, "weather", "convert", log, weather, *site)
     return json.loads(call(program, "fit", path, log, "--house", "--json",
@@ -106,4 +114,5 @@ def main():
     os.replace(path + ".part", path)
 
 
-main()
+if __name__ == "__main__":
+    main()
