@@ -17,9 +17,11 @@ struct fit {
     const char *yaml, *inputs;
     struct dew_fit *fit;
     struct dew_learn *learn;
+    int options; /* 1: marched on the houses learned                   */
+    struct dew_spread *spread;
 };
 
-enum { ROOM = 320 };
+enum { ROOM = 320, OPTION_DRAWS = 64 };
 
 static int open_it(struct fit *f)
 {
@@ -77,6 +79,16 @@ static int files(const struct fit *f, const struct cli__fit *told)
     return CLI__DONE;
 }
 
+static int options_of(struct fit *f, struct cli__fit *told)
+{
+    const struct dew_spread_ask ask = {.draws = OPTION_DRAWS,
+                                       .seed = f->ask.seed,
+                                       .threads = f->ask.threads,
+                                       .told_only = f->ask.told_only};
+
+    return f->options ? cli__fit_options(told, &ask, &f->spread) : CLI__DONE;
+}
+
 /* Readings alone, where there is no log. */
 static int fit(struct fit *f)
 {
@@ -92,6 +104,8 @@ static int fit(struct fit *f)
         return code;
     told.learn = f->learn;
     told.why = f->ask.causes;
+    if ((code = options_of(f, &told)) != CLI__DONE)
+        return code;
     if (f->fit != NULL && (code = files(f, &told)) != CLI__DONE)
         return code;
     if (f->result.json)
@@ -118,6 +132,7 @@ enum {
     KEY_INPUTS,
     KEY_HOUSE,
     KEY_WHY,
+    KEY_OPTIONS,
     KEY_YAML,
     KEY_DRAWS,
     KEY_THREADS,
@@ -147,6 +162,10 @@ static const struct argp_option options[] = {
      "ask why it is as damp as it is: wet ground, a blower that runs on, "
      "laundry and others that you did not tell of, each with its chance before "
      "and after (does --house too)",
+     0},
+    {"options", KEY_OPTIONS, NULL, 0,
+     "march the scenario's options through its year on the houses that the log "
+     "leaves (does --house too)",
      0},
     {"yaml", KEY_YAML, "FILE", 0,
      "write the scenario with the ranges that the log leaves (with --house)",
@@ -210,6 +229,8 @@ static error_t take_house(int key, char *word, struct argp_state *state)
         return f->house = 1, 0;
     case KEY_WHY:
         return f->ask.causes = f->house = 1, 0;
+    case KEY_OPTIONS:
+        return f->options = f->house = 1, 0;
     case KEY_YAML:
         return f->yaml = word, 0;
     case KEY_INPUTS:
@@ -246,6 +267,9 @@ static void check(struct argp_state *state, struct fit *f)
     if ((f->yaml != NULL || f->inputs != NULL) && !f->house)
         cli__usage(state, "--%s goes with --house",
                    f->yaml != NULL ? "yaml" : "inputs");
+    if (f->options && f->ask.causes)
+        cli__usage(state, "ask --why and --options apart: the options are of "
+                          "houses without what may make them damp");
     if (f->yaml != NULL && f->ask.causes)
         cli__usage(state, "ask --why and --yaml apart: what is so or not so "
                           "is no range to write");
@@ -308,6 +332,7 @@ static const char does[] =
     "  dewledger fit house.yaml log.csv --until 2024-02-01 --json\n"
     "  dewledger fit house.yaml before.csv after.csv --changed 2024-02-01\n"
     "  dewledger fit house.yaml log.csv --house --yaml learned.yaml\n"
+    "  dewledger fit house.yaml log.csv --options\n"
     "  dewledger fit house.yaml log.csv --why\n"
     "  dewledger fit house.yaml --yaml learned.yaml\n";
 
@@ -329,6 +354,7 @@ int cli__cmd_fit(int argc, char **argv)
     code = cli__parse(&argp, argc, argv, f);
     if (code == CLI__DONE)
         code = fit(f);
+    dew_spread_close(f->spread);
     dew_learn_close(f->learn);
     dew_fit_close(f->fit);
     free(f);

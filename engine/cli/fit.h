@@ -11,6 +11,7 @@
 struct cli__fit {
     const struct dew_fit *fit;
     const struct dew_learn *learn; /* NULL: the house itself is not asked for */
+    const struct dew_draws *options; /* of it; NULL: not asked for           */
     int units; /* 0 as the scenario is written, 1 us, 2 si                   */
     int why;   /* 1: why it is as damp is asked for, of learn                 */
     int until; /* 1: a part of the log was kept back to be foretold          */
@@ -32,6 +33,13 @@ enum dew_status cli__fit_yaml(const struct cli__fit *f, const char *path,
 /* fit_why.c: why it is as damp as it is, where learn tells anything. */
 void cli__fit_why(const struct cli__fit *f);
 json_t *cli__fit_why_json(const struct cli__fit *f);
+
+/* fit_options.c: options marched on the houses learned, where any are told;
+   *spread is the caller's, also where it fails.  And as told. */
+int cli__fit_options(struct cli__fit *f, const struct dew_spread_ask *ask,
+                     struct dew_spread **spread);
+void cli__fit_print_options(const struct cli__fit *f);
+json_t *cli__fit_options_json(const struct cli__fit *f);
 
 /* fit_svg.c: its charts of a log, each a file; NULL: not wanted. */
 struct cli__fit_files {

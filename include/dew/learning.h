@@ -172,6 +172,21 @@ const struct dew_learn_pair *dew_learn_pairs(const struct dew_learn *learn,
 const struct dew_learn_cause *dew_learn_causes(const struct dew_learn *learn,
                                                size_t *count);
 
+/* The scenario and all its options, for dew_spread_open; not to be stepped.
+   Borrowed from learn, before the end too. */
+const struct dew_run *dew_learn_run(const struct dew_learn *learn);
+
+/*
+ * The houses that are left, as often as they weigh and with what goes together
+ * in them, in the place of the draws of a spread of the same scenario, of which
+ * nothing is marched yet.  What was not learned stays as drawn.  Causes are not
+ * given.
+ * Errors  DEW_EMISSING where nothing is told; those of dew_spread_give; DEW_EMEM.
+ */
+enum dew_status dew_learn_give(const struct dew_learn *learn,
+                               struct dew_spread *spread,
+                               struct dew_error *err);
+
 /* A figure before (0) or after (1), as p50 (p10 to p90) to three digits: "1.2
    ach50 (1.1 to 1.5)", "0.9 times the usual (0.7 to 1.1)".  Returns out; size >
    0; cut, never overrun. */

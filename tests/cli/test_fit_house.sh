@@ -70,6 +70,18 @@ ends "as JSON" 0 fit house.yaml log.csv $few --json
 for key in effective_draws told reach_sd innovation_rms after_words together; do
     says "JSON has $key" grep -q "\"$key\":" out
 done
+ends "the options on what is left" 0 fit house.yaml log.csv $few --options
+says "which is best comes first" sh -c \
+    'head -1 out | grep -q "^On the houses that are left"'
+says "hours from low to high" \
+    grep -Eq '^1 as it stands +([0-9,]+ +){6}(none|all|[a-z]+ [0-9]+|[0-9]+)$' out
+says "in 80 columns" sh -c '! grep -q "^.\{81\}" out'
+ends "as JSON" 0 fit house.yaml log.csv $few --options --json
+for key in options best_share too_dry_h; do
+    says "JSON has $key" grep -q "\"$key\":" out
+done
+ends "both --why and --options" 2 fit house.yaml log.csv --why --options
+says "are refused" grep -q 'ask --why and --options apart' err
 ends "without" 0 fit house.yaml log.csv --json
 says "there is no house" grep -q '"house": null' out
 

@@ -1,0 +1,111 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The houses that a log leaves, in the place of a spread's draws. */
+#include "run/learn_made.h"
+
+#include "dew/spread.h"
+
+#define HOUSE                                                                  \
+    "title: made up\n"                                                         \
+    "weather: {place: 726580}\n"                                               \
+    "run: {steps_per_hour: 1}\n"                                               \
+    "house: {floor_area: 1500 ft2, bedrooms: 3, airtightness: \"4 ach50 (1.5 " \
+    "to 8)\"}\n"                                                               \
+    "people: {count: \"3 (1 to 6)\"}\n"                                        \
+    "options:\n"                                                               \
+    "  - name: as it stands\n"                                                 \
+    "  - name: with a core\n"                                                  \
+    "    ventilator: {core: heat_plate, sensible: 70 % at 90 cfm, power: "     \
+    "\"60 W (40 to 90)\"}\n"
+
+enum { DRAWS = 200 };
+
+static struct dew_learn *learned(void)
+{
+    static const char *const sets[] = {"house.airtightness=2.2 ach50",
+                                       "people.count=4.6"};
+    struct dew_run *r;
+
+    make_folder(HOUSE);
+    r = run_of(sets, 2);
+    make_log(r, 19);
+    dew_run_close(r);
+    return learn_by(
+        &(struct dew_learn_ask){.draws = 256, .seed = 2, .told_only = 1});
+}
+
+/* Of an input with such a key: its figures in the draws, sorted. */
+static const struct dew_spread_input *figures_of(const struct dew_spread *s,
+                                                 const char *key,
+                                                 double x[DRAWS])
+{
+    size_t count, keys;
+    const struct dew_spread_input *in = dew_spread_inputs(s, &count);
+
+    for (size_t i = 0; i < count; i++)
+        if (strcmp(dew_scenario_fields(&keys)[in[i].key].path, key) == 0) {
+            for (size_t d = 0; d < DRAWS; d++)
+                x[d] = dew_spread_figure(s, &in[i], d, in[i].option);
+            return &in[i];
+        }
+    fail_msg("no input %s", key);
+    return NULL;
+}
+
+static double together(const double *x, const double *y)
+{
+    double mx = 0, my = 0, xx = 0, yy = 0, xy = 0;
+
+    for (int i = 0; i < DRAWS; i++) {
+        mx += x[i] / DRAWS;
+        my += y[i] / DRAWS;
+    }
+    for (int i = 0; i < DRAWS; i++) {
+        xx += (x[i] - mx) * (x[i] - mx);
+        yy += (y[i] - my) * (y[i] - my);
+        xy += (x[i] - mx) * (y[i] - my);
+    }
+    return xy / sqrt(xx * yy);
+}
+
+/* The quantiles are those told of the figure, and what goes together stays so. */
+TEST(given_draws_are_those_that_the_log_leaves)
+{
+    const struct dew_spread_ask ask = {
+        .draws = DRAWS, .seed = 1, .told_only = 1};
+    struct dew_learn *l = learned();
+    double air[DRAWS], people[DRAWS], power[DRAWS], before;
+    size_t count, keys;
+    const struct dew_learn_input *told = dew_learn_inputs(l, &count);
+    struct dew_spread *s;
+
+    assert_int_equal(count, 2);
+    assert_string_equal(dew_scenario_fields(&keys)[told[0].key].path,
+                        "house.airtightness");
+    assert_int_equal(dew_spread_open(&s, dew_learn_run(l), &ask, NULL), DEW_OK);
+    figures_of(s, "ventilator.power", power);
+    before = power[17];
+    assert_int_equal(dew_learn_give(l, s, NULL), DEW_OK);
+    figures_of(s, "house.airtightness", air);
+    figures_of(s, "people.count", people);
+    assert_true(told[0].moved);
+    assert_true(together(air, people) > 0.4); /* more people, more air */
+    core__sort(air, DRAWS);
+    core__sort(people, DRAWS);
+    for (int k = 0; k < 2; k++) {
+        const double *x = k == 0 ? air : people,
+                     wide = told[k].after.p90 - told[k].after.p10;
+
+        assert_near(core__quantile(x, DRAWS, 0.5), told[k].after.p50,
+                    0.05 * wide);
+        assert_near(core__quantile(x, DRAWS, 0.1), told[k].after.p10,
+                    0.08 * wide);
+        assert_near(core__quantile(x, DRAWS, 0.9), told[k].after.p90,
+                    0.08 * wide);
+    }
+    figures_of(s, "ventilator.power", power); /* not learned: as drawn */
+    assert_near(power[17], before, 0);
+    dew_spread_close(s);
+    dew_learn_close(l);
+}
+
+RUN_TESTS("houses learned, given to a spread");
