@@ -62,7 +62,9 @@ static void row(const struct dew_learn_cause *c)
 {
     printf("  %-27s %8s %7s  ", c->name, hundred(c->before).text,
            hundred(c->after).text);
-    if (c->timed)
+    if (c->timed && c->humid < 1)
+        puts("no hour was too humid");
+    else if (c->timed)
         printf("%s (%s to %s) of %s\n", report__number(c->hours.p50, 0).text,
                report__number(c->hours.p10, 0).text,
                report__number(c->hours.p90, 0).text,
