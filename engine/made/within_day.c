@@ -28,6 +28,7 @@
 #define TD_STRAY_LAG    0.85 /* -   from hour to hour                         */
 #define TD_TOP          2.8 /* K   no hour of a year is moister than the mean of */
 #define TD_TOP_SD       1.7 /* -   its most humid month, this and its deviation  */
+#define DRIEST          (-75.0) /* degC   the lowest that the table takes     */
 #define CLOUD_STRAY     0.45 /* -   logarithm of half-clear light             */
 #define CLOUD_STRAY_LAG 0.5  /* -                                             */
 #define CLEAREST        0.85 /* -   of an hour                                */
@@ -215,6 +216,13 @@ static double top_of(const struct dew_climate *place)
     return top->td + TD_TOP + TD_TOP_SD * top->td_sd;
 }
 
+/* A dew point within what the year has: no drier than the table of places goes
+   either, DEW_NORMAL_MAP, where a month that strays by 20 K would go on. */
+static double within(double t, double td, double top)
+{
+    return fmax(below(t, fmin(td, top)), DRIEST);
+}
+
 /* What a month's dew points need to be raised by to keep its mean below t and
    the top. */
 static double raise_by(const double *t, const double *td, int n, double want,
@@ -227,7 +235,7 @@ static double raise_by(const double *t, const double *td, int n, double want,
         sum = 0.0;
 
         for (int h = 0; h < n; h++)
-            sum += below(t[h], fmin(td[h] + by, top)) / n;
+            sum += within(t[h], td[h] + by, top) / n;
         by += want - sum;
     }
     return by;
@@ -287,7 +295,7 @@ static void hours_td(const struct dew_climate *place,
                              core__mean(days->td + first, (size_t)n), top);
 
         for (int h = 0; h < n * HOURS; h++)
-            td[h] = below(t[h], fmin(td[h] + by, top));
+            td[h] = within(t[h], td[h] + by, top);
     }
 }
 

@@ -119,6 +119,25 @@ static void plausible(const struct dew_hour *h, size_t count)
     }
 }
 
+/* Its Januaries' dew points stray by 20 K about -27 degC. */
+TEST(the_driest_place_has_water_in_its_air)
+{
+    const struct dew_climate place = find("702460");
+    double least = INFINITY;
+
+    for (int number = 0; number < 16; number++) {
+        struct dew_year *year = make(&place, 1, number);
+        size_t count;
+        const struct dew_hour *h = dew_year_hours(year, &count);
+
+        plausible(h, count);
+        for (size_t i = 0; i < count; i++)
+            least = fmin(least, h[i].w * h[i].p);
+        dew_year_close(year);
+    }
+    assert_near(least, dew_air_w_dew_liquid(-75.0, 1e5) * 1e5, 2e-3);
+}
+
 TEST(every_place_meets_its_figures)
 {
     struct dew_climate place;
