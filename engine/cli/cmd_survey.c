@@ -7,6 +7,8 @@
 
 #include "cli/cli.h"
 #include "cli/made_options.h"
+#include "cli/survey.h"
+#include "cli/survey_ranks.h"
 #include "core/parallel.h"
 #include "dew/survey.h"
 
@@ -15,9 +17,10 @@ enum { FAULTS = 320, TEXT = 400, TRIED = 4, SEASONED = 3 };
 
 struct survey {
     const char *plan_path, *out;
-    const char *folder; /* of `status`                                       */
+    struct cli__show show; /* of `show`, the folder also of `status`         */
     size_t words, threads;
-    int status, resume, plan_only;
+    int status, is_show, resume, plan_only;
+    struct cli__ranks *ranks;
     struct dew_survey_plan *plan;
     struct dew_survey *survey;
     struct dew_survey_size size;
@@ -32,20 +35,6 @@ struct survey {
 static volatile sig_atomic_t asked_to_end;
 
 /* ---- words ---------------------------------------------------------------------------- */
-
-/* A time, as a person says it. */
-static const char *lasting(double seconds, char text[40])
-{
-    if (seconds < 100)
-        snprintf(text, 40, "%.0f seconds", seconds);
-    else if (seconds < 100 * 60)
-        snprintf(text, 40, "%.0f minutes", seconds / 60);
-    else if (seconds < 48 * 3600)
-        snprintf(text, 40, "%.1f hours", seconds / 3600);
-    else
-        snprintf(text, 40, "%.1f days", seconds / 86400);
-    return text;
-}
 
 static const char *plural(size_t n)
 {
@@ -75,7 +64,8 @@ static void say_price(const struct survey *s, size_t left, double rate)
     snprintf(text, sizeof text,
              "About %s on %zu thread%s, at the rate of the first houses (%.3g "
              "house-years a second).",
-             lasting((double)left / rate, time), s->threads, plural(s->threads),
+             cli__lasting((double)left / rate, time), s->threads,
+             plural(s->threads),
              rate * (double)s->size.rows / (double)s->size.items);
     cli__wrap(stdout, 0, text);
     fflush(stdout);
@@ -101,7 +91,9 @@ static int look(void *of, const struct dew_survey_state *state)
     size_t left = state->items - state->done;
     char time[40];
 
-    if (s->plan_only || fresh == 0)
+    if (cli__ranks_number() > 0)
+        cli__ranks_far(s->ranks, state);
+    if (s->plan_only || fresh == 0 || cli__ranks_number() > 0)
         return asked_to_end;
     if (!s->priced && past >= SEASONED && left > 0) {
         say_price(s, left, rate);
@@ -111,7 +103,7 @@ static int look(void *of, const struct dew_survey_state *state)
                   "%zu of %zu items, %.3g house-years a second, %s left",
                   state->done, state->items,
                   rate * (double)s->size.rows / (double)s->size.items,
-                  lasting(rate > 0 ? (double)left / rate : 0, time));
+                  cli__lasting(rate > 0 ? (double)left / rate : 0, time));
     return asked_to_end;
 }
 
@@ -188,6 +180,8 @@ static int march(struct survey *s, size_t most)
     struct dew_error err = {0};
     enum dew_status status;
 
+    watch.share = cli__ranks_share(s->ranks);
+
     s->before = dew_survey_state(s->survey).done;
     s->begun = seconds(NULL);
     mind_signals();
@@ -204,7 +198,8 @@ static int try_it(struct survey *s)
     size_t tried = TRIED * s->threads;
     int code;
 
-    if (dew_survey_open(&s->survey, s->plan, NULL, 0, &err) != DEW_OK)
+    if (dew_survey_open(&s->survey, s->plan, NULL, DEW_SURVEY_NEW, &err) !=
+        DEW_OK)
         return cli__error(&err);
     code = march(s, tried);
     if (code != CLI__DONE || asked_to_end)
@@ -252,7 +247,7 @@ static void say_marched(const struct survey *s,
 
     if (years > 0 && s->past > 0)
         printf("Marched %.0f house-years in %s, %.3g a second.\n", years,
-               lasting(s->past, time), years / s->past);
+               cli__lasting(s->past, time), years / s->past);
 }
 
 static int finish(struct survey *s)
@@ -269,14 +264,29 @@ static int finish(struct survey *s)
     return say_faults(s, &state);
 }
 
-static int keep(struct survey *s)
+/* Plan, options and folder, for this process and those that join it. */
+static int begin(struct survey *s)
 {
     struct dew_error err = {0};
-    struct dew_survey_state state;
-    int code;
+    int code = read_plan(s);
 
-    if (dew_survey_open(&s->survey, s->plan, s->out, s->resume, &err) != DEW_OK)
-        return cli__error(&err);
+    if (code == CLI__DONE)
+        code = make_options(s);
+    if (code == CLI__DONE &&
+        dew_survey_open(&s->survey, s->plan, s->out,
+                        s->resume ? DEW_SURVEY_GO_ON : DEW_SURVEY_NEW,
+                        &err) != DEW_OK)
+        code = cli__error(&err);
+    return cli__ranks_begun(s->ranks, code);
+}
+
+static int keep(struct survey *s)
+{
+    struct dew_survey_state state;
+    int code = begin(s);
+
+    if (code != CLI__DONE)
+        return code;
     s->size = dew_survey_size(s->plan);
     say_size(&s->size);
     state = dew_survey_state(s->survey);
@@ -288,7 +298,7 @@ static int keep(struct survey *s)
     return code == CLI__DONE ? finish(s) : code;
 }
 
-static int survey(struct survey *s)
+static int how_long(struct survey *s)
 {
     int code = read_plan(s);
 
@@ -296,51 +306,62 @@ static int survey(struct survey *s)
         code = make_options(s);
     if (code != CLI__DONE)
         return code;
-    s->threads = s->threads > 0 ? s->threads : core__processors();
-    if (!s->plan_only)
-        return keep(s);
     s->size = dew_survey_size(s->plan);
     say_size(&s->size);
     return try_it(s);
 }
 
-/* ---- status ------------------------------------------------------------------------------ */
-
-static int tell_status(const char *folder)
+/* One that marches what rank 0 hands out, and tells it how that ended. */
+static int join(struct survey *s)
 {
-    struct dew_survey_state t;
+    struct dew_survey_watch watch = {.of = s, .seconds = seconds, .look = look};
     struct dew_error err = {0};
-    double a_year;
-    char time[40];
-    long worker;
 
-    if (dew_survey_look(folder, &t, &worker, &err) != DEW_OK)
-        return cli__error(&err);
-    printf("%zu of %zu items are done (%.1f %%)", t.done, t.items,
-           100 * (double)t.done / (double)t.items);
-    if (t.faults > 0)
-        printf(", %zu of them could not be marched", t.faults);
-    printf(".\n");
-    if (worker > 0)
-        printf("Process %ld is at work there.\n", worker);
-    else
-        printf("%s is at work there.\n",
-               worker < 0 ? "Another process" : "Nobody");
-    if (t.done == 0 || t.seconds <= 0)
-        return CLI__DONE;
-    a_year = t.seconds / ((double)t.done * (double)t.rows / (double)t.items);
-    printf("A thread marches %.3g house-years a second", 1 / a_year);
-    if (t.done < t.items)
-        printf("; what is left is about %s of one thread's time",
-               lasting((double)(t.items - t.done) * t.seconds / (double)t.done,
-                       time));
-    printf(".\n");
+    if (cli__ranks_begun(s->ranks, CLI__DONE) != CLI__DONE)
+        return CLI__DONE; /* rank 0 has said why */
+    watch.share = cli__ranks_share(s->ranks);
+    if (read_plan(s) != CLI__DONE) {
+        err.status = DEW_EMISSING;
+        snprintf(err.text, sizeof err.text,
+                 "the plan or what it names is not there as rank 0 has it");
+    } else if (dew_survey_open(&s->survey, s->plan, s->out, DEW_SURVEY_JOIN,
+                               &err) == DEW_OK) {
+        mind_signals();
+        (void)dew_survey_run(s->survey, s->threads, 0, &watch, &err);
+    }
+    cli__ranks_ended(s->ranks, &err);
     return CLI__DONE;
+}
+
+/* Of ranks each takes one thread where it is not told another number: they
+   share machines, and are as many as they have processors. */
+static int survey(struct survey *s)
+{
+    size_t told = s->threads;
+    int code;
+
+    s->threads = told > 0 ? told : core__processors();
+    if (s->plan_only)
+        return cli__ranks_number() > 0 ? CLI__DONE : how_long(s);
+    code = cli__ranks_open(&s->ranks, told > 0 ? told : 1);
+    if (code != CLI__DONE)
+        return code;
+    if (cli__ranks_share(s->ranks) != NULL && told == 0)
+        s->threads = 1;
+    return cli__ranks_number() > 0 ? join(s) : keep(s);
 }
 
 /* ---- the command line ------------------------------------------------------------------- */
 
-enum { KEY_OUT = 0x500, KEY_THREADS, KEY_RESUME, KEY_PLAN };
+enum {
+    KEY_OUT = 0x500,
+    KEY_THREADS,
+    KEY_RESUME,
+    KEY_PLAN,
+    KEY_BY,
+    KEY_JSON,
+    KEY_SVG
+};
 
 static const struct argp_option options[] = {
     {"out", KEY_OUT, "DIR", 0, "keep the results in this folder", 0},
@@ -353,6 +374,13 @@ static const struct argp_option options[] = {
     {"plan", KEY_PLAN, NULL, 0,
      "only say how much it is and how long it takes, by a few of its houses",
      0},
+    {"by", KEY_BY, "WHAT,...", 0,
+     "of show: a line for each place, state, option, house or value of a key that is "
+     "varied (option)",
+     0},
+    {"json", KEY_JSON, NULL, 0, "of show: the lines as JSON", 0},
+    {"svg", KEY_SVG, "FILE", 0, "of show: the hours as a chart, into this file",
+     0},
     {0},
 };
 
@@ -361,10 +389,12 @@ static error_t take_word(struct survey *s, const char *word,
 {
     if (s->words == 0 && strcmp(word, "status") == 0)
         s->status = 1;
+    else if (s->words == 0 && strcmp(word, "show") == 0)
+        s->is_show = 1;
     else if (s->words == 0)
         s->plan_path = word;
-    else if (s->status && s->words == 1)
-        s->folder = word;
+    else if ((s->status || s->is_show) && s->words == 1)
+        s->show.folder = word;
     else
         cli__usage(state, "one plan at a time");
     s->words++;
@@ -373,12 +403,21 @@ static error_t take_word(struct survey *s, const char *word,
 
 static void check_words(const struct survey *s, struct argp_state *state)
 {
-    if (s->status && s->folder == NULL)
-        cli__usage(state, "name the folder of a survey: status DIR");
-    else if (s->status)
+    int shows = s->show.by != NULL || s->show.svg != NULL || s->show.json;
+    int surveys = s->out != NULL || s->threads > 0 || s->resume || s->plan_only;
+
+    if ((s->status || s->is_show) && s->show.folder == NULL)
+        cli__usage(state, "name the folder of a survey: %s DIR",
+                   s->status ? "status" : "show");
+    else if (shows && !s->is_show)
+        cli__usage(state, "--by, --json and --svg are of show: show DIR");
+    else if (surveys && (s->status || s->is_show))
+        cli__usage(state, "%s takes a folder, and nothing of a plan",
+                   s->status ? "status" : "show");
+    else if (s->status || s->is_show)
         return;
     else if (s->plan_path == NULL)
-        cli__usage(state, "name a plan, or status and a folder");
+        cli__usage(state, "name a plan, or status or show and a folder");
     else if (s->out == NULL && !s->plan_only)
         cli__usage(state, "say where the results go: --out DIR");
 }
@@ -397,6 +436,12 @@ static error_t take(int key, char *word, struct argp_state *state)
         return s->resume = 1, 0;
     case KEY_PLAN:
         return s->plan_only = 1, 0;
+    case KEY_BY:
+        return s->show.by = word, 0;
+    case KEY_JSON:
+        return s->show.json = 1, 0;
+    case KEY_SVG:
+        return s->show.svg = word, 0;
     case ARGP_KEY_ARG:
         return take_word(s, word, state);
     case ARGP_KEY_END:
@@ -419,20 +464,27 @@ static const char does[] =
     "  places: [722020, Fargo ND]\n\n"
     "It can be ended at any time, even by a power cut: the same command with "
     "--resume goes on, and the table comes out the same.  How far it is:\n\n"
-    "  dewledger survey status DIR\n";
+    "  dewledger survey status DIR\n\n"
+    "and what it came to:\n\n"
+    "  dewledger survey show DIR --by place,option\n";
 
 int cli__cmd_survey(int argc, char **argv)
 {
     const struct argp argp = {.options = options,
                               .parser = take,
-                              .args_doc = "PLAN.yaml\nstatus DIR",
+                              .args_doc = "PLAN.yaml\nstatus DIR\nshow DIR",
                               .doc = does};
     struct survey s = {.threads = 0};
     int code = cli__parse(&argp, argc, argv, &s);
 
-    if (code == CLI__DONE)
-        code = s.status ? tell_status(s.folder) : survey(&s);
+    if (code == CLI__DONE && (s.status || s.is_show))
+        code = cli__ranks_number() > 0 ? CLI__DONE
+               : s.status              ? cli__survey_status(s.show.folder)
+                                       : cli__survey_show(&s.show);
+    else if (code == CLI__DONE)
+        code = survey(&s);
     dew_survey_close(s.survey);
     dew_survey_plan_close(s.plan);
+    cli__ranks_close(s.ranks);
     return code;
 }

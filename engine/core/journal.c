@@ -10,6 +10,7 @@
 #include <zlib.h>
 
 #include "core/fail.h"
+#include "core/part.h"
 
 /* In front of the bytes of a record, which the sum goes over with length. */
 struct head {
@@ -138,6 +139,9 @@ enum dew_status core__journal_open(struct core__journal *journal, int folder,
     if (journal->file < 0)
         return trouble("opened", err);
     status = core__journal_read(journal->file, NULL, NULL, &journal->end, err);
+    /* of an empty one not even the name need be on the disk yet */
+    if (status == DEW_OK && journal->end == 0 && core__folder_sync(folder) != 0)
+        status = trouble("written", err);
     if (status == DEW_OK && ftruncate(journal->file, journal->end) != 0)
         status = trouble("written", err);
     if (status != DEW_OK)

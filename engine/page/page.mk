@@ -55,7 +55,7 @@ WASM_MARCH := $(patsubst %.c,%.o,$(filter engine/march/%,$(LIB_SRC))) \
               engine/march/lanes_2.o
 # Surveys need SQLite and threads, which the module has not.
 WASM_SRC   := $(filter-out engine/march/% engine/survey/% engine/core/journal.c \
-                engine/cli/cmd_survey.c,$(LIB_SRC) $(CLI_SRC)) engine/page/port/port.c
+                engine/cli/cmd_survey.c engine/cli/survey_%.c,$(LIB_SRC) $(CLI_SRC)) engine/page/port/port.c
 WASM_OBJ   := $(WASM_SRC:%.c=$W/both/%.o) $(EMBED:%=$W/both/%.o) $(WASM_LIB:%=$W/both/lib/%.o)
 WASM_plain := $(WASM_MARCH:%=$W/plain/%)
 WASM_simd  := $(WASM_MARCH:%=$W/simd/%)

@@ -21,7 +21,7 @@
 #define MADE     "scenario.yaml"
 #define JOURNALS "rows-"
 
-enum { HEAD_ROOM = 4096, FILES = 4096 };
+enum { HEAD_ROOM = 4096, FILES = DEW_SURVEY_FILES };
 
 static enum dew_status fail(const char *folder, const char *name,
                             struct dew_error *err)
@@ -195,11 +195,14 @@ static enum dew_status open_directory(struct dew_survey *s,
     const struct core__part_name part = {-1, "", CORE__PART_SET};
     struct core__part_name where = part;
 
-    if (mkdir(s->folder, 0777) != 0 && errno != EEXIST)
+    if (s->how != DEW_SURVEY_JOIN && mkdir(s->folder, 0777) != 0 &&
+        errno != EEXIST)
         return fail(s->folder, "", err);
     s->directory = open(s->folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
     if (s->directory < 0)
         return fail(s->folder, "", err);
+    if (s->how == DEW_SURVEY_JOIN)
+        return DEW_OK;
     if (!core__folder_lock(s->directory))
         return held(s, err);
     core__folder_sweep(s->directory, CORE__PART_SET);
@@ -300,8 +303,7 @@ static enum dew_status go_on(struct dew_survey *s, struct dew_error *err)
     return status;
 }
 
-enum dew_status survey__folder_open(struct dew_survey *s, int resume,
-                                    struct dew_error *err)
+enum dew_status survey__folder_open(struct dew_survey *s, struct dew_error *err)
 {
     enum dew_status status = open_directory(s, err);
     char now[HEAD_ROOM];
@@ -309,10 +311,15 @@ enum dew_status survey__folder_open(struct dew_survey *s, int resume,
     if (status != DEW_OK)
         return status;
     if (!dew_survey_begun(s->folder)) {
+        if (s->how == DEW_SURVEY_JOIN)
+            return core__fail(err, DEW_EMISSING,
+                              "%s: holds no survey as seen from here: the "
+                              "folder must be on a disk that all see",
+                              s->folder);
         describe(s, now);
         return begin(s, now, err);
     }
-    if (!resume)
+    if (s->how == DEW_SURVEY_NEW)
         return core__fail(err, DEW_ERANGE,
                           "%s: a survey was begun there: --resume goes on with "
                           "it, or name another folder",
@@ -338,6 +345,7 @@ void survey__folder_close(struct dew_survey *s)
 struct finding {
     struct survey__lies *lies; /* [items]                                    */
     struct dew_survey_state *state;
+    struct dew_survey_thread *threads; /* [FILES], or NULL                   */
     uint32_t file;
 };
 
@@ -352,12 +360,16 @@ static int take_record(void *of, const char *bytes, size_t length, off_t at)
         return 0;
     memcpy(&seconds, bytes, sizeof seconds);
     f->state->seconds += seconds;
+    if (f->threads != NULL)
+        f->threads[f->file].seconds += seconds;
     while ((n = survey__skip(bytes + used, length - used, &number, &fault)) >
            0) {
         if (number < f->state->items && f->lies[number].length == 0) {
             f->lies[number] =
                 (struct survey__lies){at + (off_t)used, (uint32_t)n, f->file};
             f->state->done++;
+            if (f->threads != NULL)
+                f->threads[f->file].done++;
             f->state->faults += (size_t)fault;
         }
         used += n;
@@ -375,6 +387,15 @@ static int is_journal(const struct dirent *e)
     return strncmp(e->d_name, JOURNALS, sizeof JOURNALS - 1) == 0;
 }
 
+/* Of survey__journal_name. */
+static void name_thread(const char *name, struct dew_survey_thread *t)
+{
+    char *end;
+
+    t->process = (size_t)strtoul(name + sizeof JOURNALS - 1, &end, 10);
+    t->thread = *end == '-' ? (size_t)strtoul(end + 1, NULL, 10) : 0;
+}
+
 /* One journal, kept open in files. */
 static enum dew_status find_one(const char *folder, int file, const char *name,
                                 struct finding *f, struct dew_error *err)
@@ -383,6 +404,8 @@ static enum dew_status find_one(const char *folder, int file, const char *name,
 
     if (file < 0)
         return fail(folder, name, err);
+    if (f->threads != NULL)
+        name_thread(name, &f->threads[f->file]);
     return core__journal_read(file, take_record, f, &end, err);
 }
 
@@ -479,19 +502,19 @@ static long worker_in(int directory)
     return pid > 0 ? pid : -1;
 }
 
-enum dew_status dew_survey_look(const char *folder,
-                                struct dew_survey_state *state, long *worker,
+enum dew_status dew_survey_look(const char *folder, struct dew_survey_far *far,
                                 struct dew_error *err)
 {
     struct dew_error inside = {0};
-    struct finding f = {.state = state};
+    struct dew_survey_state *state = &far->state;
+    struct finding f = {.state = state, .threads = far->threads};
     int *files = calloc(FILES, sizeof *files);
     size_t count = 0;
     int directory = open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
     enum dew_status status;
 
     err = err != NULL ? err : &inside;
-    *state = (struct dew_survey_state){0};
+    memset(far, 0, sizeof *far);
     status = read_head(folder, state, err);
     if (status == DEW_OK && directory < 0)
         status = fail(folder, "", err);
@@ -502,7 +525,8 @@ enum dew_status dew_survey_look(const char *folder,
     if (status == DEW_OK)
         status = find_in(folder, directory, &f, files, &count, err);
     if (status == DEW_OK)
-        *worker = worker_in(directory);
+        far->worker = worker_in(directory);
+    far->count = count;
     while (count > 0)
         close(files[--count]);
     if (directory >= 0)

@@ -20,7 +20,7 @@ enum {
 /* ---- opening ---------------------------------------------------------------------- */
 
 static enum dew_status open_it(struct dew_survey *s, const char *folder,
-                               int resume, struct dew_error *err)
+                               struct dew_error *err)
 {
     enum dew_status status = DEW_OK;
 
@@ -28,21 +28,23 @@ static enum dew_status open_it(struct dew_survey *s, const char *folder,
         s->folder = strdup(folder);
         if (s->folder == NULL)
             return core__fail(err, DEW_EMEM, "out of memory");
-        status = survey__folder_open(s, resume, err);
+        status = survey__folder_open(s, err);
     }
     s->size = dew_survey_size(s->plan);
     s->state.items = s->size.items;
     s->state.rows = s->size.rows;
+    if (status != DEW_OK || s->how == DEW_SURVEY_JOIN)
+        return status;
     s->lies = calloc(s->size.items, sizeof *s->lies);
-    if (status == DEW_OK && s->lies == NULL)
-        status =
-            core__fail(err, DEW_EMEM, "no memory for %zu items", s->size.items);
-    return status == DEW_OK && folder != NULL ? survey__find(s, err) : status;
+    if (s->lies == NULL)
+        return core__fail(err, DEW_EMEM, "no memory for %zu items",
+                          s->size.items);
+    return folder != NULL ? survey__find(s, err) : DEW_OK;
 }
 
 enum dew_status dew_survey_open(struct dew_survey **survey,
                                 struct dew_survey_plan *plan,
-                                const char *folder, int resume,
+                                const char *folder, enum dew_survey_how how,
                                 struct dew_error *err)
 {
     struct dew_survey *s = calloc(1, sizeof *s);
@@ -56,8 +58,9 @@ enum dew_status dew_survey_open(struct dew_survey **survey,
         return core__fail(err, DEW_EMEM, "out of memory");
     }
     s->plan = plan;
+    s->how = how;
     s->directory = s->holder = -1;
-    status = open_it(s, folder, resume, err);
+    status = open_it(s, folder, err);
     if (status == DEW_OK)
         *survey = s;
     else
@@ -108,10 +111,8 @@ static void stop(struct dew_survey *s, const struct dew_error *err)
     atomic_store(&s->stop, 1);
 }
 
-static void tell(struct worker *w, const struct dew_survey_state *more)
+void dew_survey_add(struct dew_survey *s, const struct dew_survey_state *more)
 {
-    struct dew_survey *s = w->s;
-
     pthread_mutex_lock(&s->lock);
     s->state.done += more->done;
     s->state.faults += more->faults;
@@ -140,7 +141,7 @@ static void put_down(struct worker *w)
         stop(w->s, &where);
         return;
     }
-    tell(w, &w->in_hand);
+    dew_survey_add(w->s, &w->in_hand);
 }
 
 static void pick_up(struct worker *w)
@@ -153,15 +154,39 @@ static void pick_up(struct worker *w)
     survey__put(&w->bytes, &none, sizeof none);
 }
 
-static int may_take(struct dew_survey *s)
+/* The next that are not there yet, next to one another. */
+static void next_range(struct dew_survey *s, size_t range[2])
 {
-    int may;
+    size_t n = s->size.items, most = s->grain;
+
+    if (s->most > 0 && most > s->most - s->taken)
+        most = s->most - s->taken;
+    while (s->next < n && s->lies[s->next].length > 0)
+        s->next++;
+    range[0] = s->next;
+    while (s->next < n && s->lies[s->next].length == 0 &&
+           s->next - range[0] < most)
+        s->next++;
+    range[1] = s->next;
+    s->taken += range[1] - range[0];
+}
+
+int dew_survey_hand(struct dew_survey *s, size_t range[2])
+{
+    const struct dew_survey_share *share =
+        s->watch != NULL ? s->watch->share : NULL;
+    int more = 0;
 
     pthread_mutex_lock(&s->lock);
-    may = s->most == 0 || s->taken < s->most;
-    s->taken += (size_t)may;
+    range[0] = range[1] = 0;
+    if (atomic_load(&s->stop))
+        more = 0;
+    else if (s->how == DEW_SURVEY_JOIN)
+        more = share->take(share->of, range);
+    else
+        next_range(s, range);
     pthread_mutex_unlock(&s->lock);
-    return may && !atomic_load(&s->stop);
+    return s->how == DEW_SURVEY_JOIN ? more : range[1] > range[0];
 }
 
 static void one_item(struct worker *w, size_t item)
@@ -180,27 +205,32 @@ static void one_item(struct worker *w, size_t item)
                        &fault);
     w->in_hand.done++;
     w->in_hand.faults += (size_t)fault;
-    tell(w, &none);
+    dew_survey_add(w->s, &none);
 }
 
 static void work(struct worker *w)
 {
     struct dew_survey *s = w->s;
-    size_t first;
+    size_t range[2];
 
-    while (!atomic_load(&s->stop) &&
-           (first = atomic_fetch_add(&s->next, s->grain)) < s->size.items) {
+    while (dew_survey_hand(s, range)) {
         pick_up(w);
-        for (size_t i = first; i < first + s->grain && i < s->size.items; i++)
-            if (s->lies[i].length == 0 && may_take(s)) {
-                one_item(w, i);
-                if (clock_of(s) - w->from > IN_HAND) {
-                    put_down(w);
-                    pick_up(w);
-                }
+        for (size_t i = range[0]; i < range[1] && !atomic_load(&s->stop); i++) {
+            one_item(w, i);
+            if (clock_of(s) - w->from > IN_HAND) {
+                put_down(w);
+                pick_up(w);
             }
+        }
         put_down(w);
     }
+}
+
+static size_t process_of(const struct dew_survey *s)
+{
+    const struct dew_survey_watch *w = s->watch;
+
+    return w != NULL && w->share != NULL ? w->share->process : 0;
 }
 
 static void one_worker(void *of, size_t i)
@@ -210,7 +240,7 @@ static void one_worker(void *of, size_t i)
     struct dew_error err = {0}, where = {0};
     char name[32];
 
-    survey__journal_name(0, i, name);
+    survey__journal_name(process_of(s), i, name);
     if (s->folder != NULL &&
         core__journal_open(&w.journal, s->directory, name, &err) != DEW_OK) {
         core__fail(&where, err.status, "%s/%s: %s", s->folder, name, err.text);
@@ -235,6 +265,21 @@ static size_t grain_of(const struct dew_survey *s, size_t threads)
     return grain > 0 ? grain : 1;
 }
 
+/* March, or have it marched by others. */
+static void have_marched(struct dew_survey *s, size_t threads)
+{
+    const struct dew_survey_share *share =
+        s->watch != NULL ? s->watch->share : NULL;
+    struct dew_error err = {0};
+
+    s->grain =
+        s->most > 0 ? 1 : grain_of(s, share != NULL ? share->workers : threads);
+    if (share == NULL || s->how == DEW_SURVEY_JOIN)
+        core__parallel(threads, threads, one_worker, s);
+    else if (share->serve(share->of, s, &err) != DEW_OK)
+        stop(s, &err);
+}
+
 enum dew_status dew_survey_run(struct dew_survey *s, size_t threads,
                                size_t most,
                                const struct dew_survey_watch *watch,
@@ -247,17 +292,14 @@ enum dew_status dew_survey_run(struct dew_survey *s, size_t threads,
     threads = threads > 0 ? threads : core__processors();
     s->watch = watch;
     s->most = most;
-    s->taken = 0;
-    s->grain = most > 0 ? 1 : grain_of(s, threads);
+    s->taken = s->next = 0;
     s->err = (struct dew_error){0};
-    atomic_store(&s->next, 0);
     atomic_store(&s->stop, 0);
-    if (s->state.done < s->state.items)
-        core__parallel(threads, threads, one_worker, s);
+    have_marched(s, threads);
     s->watch = NULL;
     if (s->err.status != DEW_OK)
         return core__fail(err, s->err.status, "%s", s->err.text);
-    if (s->folder != NULL)
+    if (s->folder != NULL && s->how != DEW_SURVEY_JOIN)
         status = survey__find(s, err);
     return status;
 }

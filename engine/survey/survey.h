@@ -212,25 +212,25 @@ struct survey__lies {
 struct dew_survey {
     struct dew_survey_plan *plan;
     struct dew_survey_size size;
+    enum dew_survey_how how;
     char *folder; /* NULL: nothing is kept                                   */
     int directory;
     int holder; /* a part that says who is at work                           */
     char holder_name[64];
-    struct survey__lies *lies; /* [items]                                    */
+    struct survey__lies *lies; /* [items]; NULL of who joined               */
     int *files;                /* journals, for reading                      */
     size_t file_count;
     struct dew_survey_state state;
     /* while it runs */
     const struct dew_survey_watch *watch;
     pthread_mutex_t lock;
-    atomic_size_t next;
-    size_t grain, most, taken;
+    size_t next, grain, most, taken;
     atomic_int stop;
     struct dew_error err; /* of the worker that failed first                 */
 };
 
 /* Open the folder, see what it holds, or begin. */
-enum dew_status survey__folder_open(struct dew_survey *s, int resume,
+enum dew_status survey__folder_open(struct dew_survey *s,
                                     struct dew_error *err);
 void survey__folder_close(struct dew_survey *s);
 /* Find the items in the journals. */

@@ -31,7 +31,16 @@ enum {
     DEW_SURVEY_HOUSES = 1 << 20, /* of a sample or a file at most            */
     DEW_SURVEY_CHECKED = 5000,   /* rows of a file of houses that are checked
                                     before anything is marched               */
-    DEW_SURVEY_KEYS = 64         /* varied at most                           */
+    DEW_SURVEY_KEYS = 64,        /* varied at most                           */
+    DEW_SURVEY_FILES = 4096      /* of rows: threads of all processes        */
+};
+
+/* How a folder is opened. */
+enum dew_survey_how {
+    DEW_SURVEY_NEW,   /* there is no survey in it yet                        */
+    DEW_SURVEY_GO_ON, /* or one of this plan                                 */
+    DEW_SURVEY_JOIN   /* that another process has open, which hands out what
+                         is to be done: struct dew_survey_share              */
 };
 
 struct dew_survey_plan; /* opaque: the plan, its scenario, houses and places */
@@ -79,19 +88,39 @@ struct dew_survey_state {
                            nobody had a clock                                */
 };
 
+struct dew_survey; /* opaque */
+
+/*
+ * Many processes, on one machine or more, in a folder that all of them see:
+ * one has it open and hands out the items, the others have joined it and march
+ * them.  How they talk is the caller's: messages, sockets, files.
+ */
+struct dew_survey_share {
+    void *of;
+    size_t
+        process; /* 0 hands out; 1 and on march, and name their files by it */
+    size_t workers; /* threads of all that march                             */
+    /* of who joined: the next items, from range[0] to before range[1]; 0: there
+       are no more.  Called by one thread at a time. */
+    int (*take)(void *of, size_t range[2]);
+    /* of who hands out: called once in place of marching, until all others have
+       ended: dew_survey_hand answers a take, dew_survey_add what was done */
+    enum dew_status (*serve)(void *of, struct dew_survey *survey,
+                             struct dew_error *err);
+};
+
 /* Who looks on.  Called by one worker at a time. */
 struct dew_survey_watch {
     void *of;
     double (*seconds)(void *of); /* a clock that only goes on; may be NULL   */
     /* after each item; other than 0: finish what is in hand, and stop */
     int (*look)(void *of, const struct dew_survey_state *state);
+    const struct dew_survey_share *share; /* NULL: this process alone        */
 };
-
-struct dew_survey; /* opaque */
 
 /*
  * folder: made where it is not there; NULL: nothing is kept, to see how fast
- * it goes.  resume: go on in a folder that has some of this plan's results.
+ * it goes.
  *
  * Owner   on DEW_OK *survey is the caller's, for dew_survey_close; else NULL.
  *         The plan is borrowed until then.
@@ -102,7 +131,7 @@ struct dew_survey; /* opaque */
  */
 enum dew_status dew_survey_open(struct dew_survey **survey,
                                 struct dew_survey_plan *plan,
-                                const char *folder, int resume,
+                                const char *folder, enum dew_survey_how how,
                                 struct dew_error *err);
 void dew_survey_close(struct dew_survey *survey); /* NULL is allowed */
 
@@ -122,6 +151,13 @@ enum dew_status dew_survey_run(struct dew_survey *survey, size_t threads,
 
 struct dew_survey_state dew_survey_state(const struct dew_survey *survey);
 
+/* The next items that are to be marched, for a worker: from range[0] to before
+   range[1]; 0: there are no more, or it is to stop.  Any thread. */
+int dew_survey_hand(struct dew_survey *survey, size_t range[2]);
+/* What a worker has put on the disk since: done, faults, seconds. */
+void dew_survey_add(struct dew_survey *survey,
+                    const struct dew_survey_state *more);
+
 /*
  * "march.csv", "march.sqlite" and, where houses were at fault, "faults.csv" in
  * the folder, once all items are done.  Errors: DEW_EMISSING before;
@@ -130,14 +166,74 @@ struct dew_survey_state dew_survey_state(const struct dew_survey *survey);
 enum dew_status dew_survey_write(struct dew_survey *survey,
                                  struct dew_error *err);
 
-/*
- * How far the survey in a folder is, by what is on the disk; *worker is the
- * process at work there, 0 where none is seen.
- * Errors: DEW_EUNKNOWN where there is no survey; DEW_EIO, DEW_EMEM.
- */
-enum dew_status dew_survey_look(const char *folder,
-                                struct dew_survey_state *state, long *worker,
+/* What one thread of a process has done, in all its turns. */
+struct dew_survey_thread {
+    size_t process, thread; /* as its file is named                          */
+    size_t done;
+    double seconds;
+};
+
+/* How far the survey in a folder is, by what is on the disk. */
+struct dew_survey_far {
+    struct dew_survey_state state;
+    long worker; /* the process at work there; 0: none, -1: not known        */
+    size_t count;
+    struct dew_survey_thread threads[DEW_SURVEY_FILES];
+};
+
+/* Errors: DEW_EUNKNOWN where there is no survey; DEW_EIO, DEW_EMEM. */
+enum dew_status dew_survey_look(const char *folder, struct dew_survey_far *far,
                                 struct dew_error *err);
+
+/* ---- what it came to -------------------------------------------------------- */
+
+enum { DEW_SURVEY_BY = 4, DEW_SURVEY_COLUMN = 160, DEW_SURVEY_BARS = 40 };
+
+/* One in ten is below p10, half below p50, nine in ten below p90; linear
+   between the two values beside.  NaN where there is no value. */
+struct dew_survey_range {
+    double p10, p50, p90;
+};
+
+/* House-years that have the same value in each of some columns. */
+struct dew_survey_group {
+    char *by[DEW_SURVEY_BY]; /* their values, as words                       */
+    size_t first;            /* row of the table                             */
+    size_t marches;
+    double keeps, ventilates, best; /* 0..1  of the marches                  */
+    struct dew_survey_range too_humid, too_dry; /* h of the year             */
+    struct dew_survey_range running;            /* money a year              */
+};
+
+struct dew_survey_show {
+    size_t by_count, count, marches;
+    char by[DEW_SURVEY_BY][DEW_SURVEY_COLUMN]; /* columns of the table       */
+    struct dew_survey_group *groups;           /* [count]  as in the table   */
+};
+
+/*
+ * The groups of a survey that is whole, from its march.sqlite.
+ *
+ * by      "place,option": columns of the table that say which house it is, or
+ *         keys of the scenario that are varied, DEW_SURVEY_BY at most.
+ * Owner   on DEW_OK *show is the caller's, for dew_survey_show_close; else
+ *         NULL.
+ * Errors  DEW_EUNKNOWN for a word that is no such column, with those there are;
+ *         DEW_EMISSING while not all is marched; DEW_EIO, DEW_EMEM.
+ */
+enum dew_status dew_survey_show(struct dew_survey_show **show,
+                                const char *folder, const char *by,
+                                struct dew_error *err);
+void dew_survey_show_close(struct dew_survey_show *show); /* NULL is allowed */
+
+/* The words of a group: "Fargo ND, now". */
+void dew_survey_group_words(const struct dew_survey_show *show, size_t group,
+                            char *out, size_t size);
+
+/* Its hours as a chart, an SVG file by itself; DEW_SURVEY_BARS groups at most,
+   else DEW_ERANGE. */
+enum dew_status dew_survey_chart(const struct dew_survey_show *show, FILE *out,
+                                 struct dew_error *err);
 
 #ifdef __cplusplus
 }
