@@ -34,6 +34,7 @@
 #
 #   SAN=1 address and undefined-behaviour sanitizers, COV=1 coverage,
 #   WERROR=1 warnings are errors, CC=clang: each has its own tree in build/
+#   MPI=1 the command for many machines, by Open MPI: docs/survey.md
 #   EVERY=1 runs in this build also the tests that tests/once.txt leaves to
 #   another
 
@@ -53,6 +54,7 @@ NEED_check := libcmocka-dev liberfa-dev units locales g++ libxml2-utils \
 NEED_lint  := $(NEED_check) clang-format clang-tidy
 NEED_clang := clang libclang-rt-14-dev
 NEED_deb   := debhelper lintian dpkg-dev xz-utils git
+NEED_mpi   := libopenmpi-dev openmpi-bin
 NEED_wasm  := clang lld wasi-libc libclang-rt-14-dev-wasm32 dpkg-dev nodejs
 
 # the first rule below is not what `make` alone means
@@ -65,7 +67,8 @@ NEED  := $(NEED_all) \
   $(if $(filter lint tidy format format-check,$(GOALS)),$(NEED_lint)) \
   $(if $(filter clang%,$(CC))$(filter fuzz,$(GOALS)),$(NEED_clang)) \
   $(if $(filter wasm% bench-wasm build/wasm/% page build/page/%,$(GOALS)),$(NEED_wasm)) \
-  $(if $(filter dist deb,$(GOALS)),$(NEED_deb))
+  $(if $(filter dist deb,$(GOALS)),$(NEED_deb)) \
+  $(if $(MPI),$(NEED_mpi))
 
 # Made again when this goal needs a package that was not looked for yet.
 ifneq ($(filter-out clean help uninstall,$(GOALS)),)
@@ -110,6 +113,14 @@ KIND := $(KIND)-fuzz
 OURS += -fsanitize=fuzzer-no-link,address,undefined -fno-omit-frame-pointer
 LINK := -fsanitize=address,undefined
 endif
+# Its flags are for the one file that sees it.
+MPI_FILE := engine/cli/survey_ranks.c
+ifdef MPI
+KIND := $(KIND)-mpi
+OURS += -DCLI__MPI
+MPI_CFLAGS := $(patsubst -I%,-isystem %,$(shell pkg-config --cflags ompi-c))
+LIBS += $(shell pkg-config --libs ompi-c)
+endif
 ifeq ($(SAN)$(NARROW)$(filter-out x86_64%,$(shell $(CC) -dumpmachine)),)
 OURS += -DMARCH__WIDE
 endif
@@ -129,7 +140,8 @@ LANES     := 2 $(if $(filter -DMARCH__WIDE,$(OURS)),4 8)
 LANES_2   := $(if $(X86),-march=x86-64-v2)
 LANES_4   := -march=x86-64-v3
 LANES_8   := -march=x86-64-v4
-CLI_SRC   := $(wildcard engine/cli/*.c engine/cli/*/*.c engine/page/*.c)
+CLI_SRC   := $(filter-out $(if $(MPI),,$(MPI_FILE)),$(wildcard engine/cli/*.c \
+               engine/cli/*/*.c engine/page/*.c))
 TEST_SRC  := $(wildcard tests/*/test_*.c)
 ifdef SAN
 TEST_SRC  := $(filter-out %/test_alloc.c,$(TEST_SRC))  # has its own malloc
@@ -204,6 +216,8 @@ $B/dewledger-scenario.5: $B/dewledger
 $B/%.o: %.c Makefile
 	@mkdir -p $(@D)
 	$(CC) $(OURS) $(CFLAGS) -Itests -MMD -MP -c $< -o $@
+
+$B/$(MPI_FILE:.c=.o) build/tidy/$(MPI_FILE): OURS += $(MPI_CFLAGS)
 
 $B/engine/march/lanes_%.o: engine/march/lanes.c Makefile
 	@mkdir -p $(@D)
