@@ -226,8 +226,9 @@ static int say_faults(const struct survey *s,
 
 static int say_cut(const struct survey *s, const struct dew_survey_state *state)
 {
-    cli__fail(CLI__FAILED,
-              "ended as asked, %zu of %zu items are kept; to go on:",
+    /* where ranks have put it down, a disk may show it late */
+    cli__fail(CLI__FAILED, "%s, %zu of %zu items are kept; to go on:",
+              asked_to_end ? "ended as asked" : "not all is to be seen yet",
               state->done, state->items);
     fputs("  dewledger survey ", stderr);
     cli__put(stderr, s->plan_path);

@@ -95,7 +95,7 @@ static struct ask news(struct cli__ranks *r)
     return a;
 }
 
-static int take(void *of, size_t range[2])
+static void take(void *of, size_t range[2])
 {
     struct cli__ranks *r = of;
     struct ask a = news(r);
@@ -105,7 +105,6 @@ static int take(void *of, size_t range[2])
     receive(0, TAG_ANSWER, answer, sizeof answer);
     range[0] = (size_t)answer[0];
     range[1] = (size_t)answer[1];
-    return range[1] > range[0];
 }
 
 void cli__ranks_far(struct cli__ranks *r, const struct dew_survey_state *state)

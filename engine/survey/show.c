@@ -58,13 +58,12 @@ static enum dew_status read_columns(const struct reading *r, struct columns *c,
                                     struct dew_error *err)
 {
     sqlite3_stmt *s = NULL;
-    int step = SQLITE_ERROR;
 
     c->count = 0;
     if (sqlite3_prepare_v2(r->db, "SELECT name FROM pragma_table_info('march')",
                            -1, &s, NULL) != SQLITE_OK)
         return fail(r, err);
-    while (c->count < COLUMNS && (step = sqlite3_step(s)) == SQLITE_ROW) {
+    while (c->count < COLUMNS && sqlite3_step(s) == SQLITE_ROW) {
         const char *name = (const char *)sqlite3_column_text(s, 0);
 
         if (name == NULL || strcmp(name, "too_humid_h") == 0)

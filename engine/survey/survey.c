@@ -175,18 +175,15 @@ int dew_survey_hand(struct dew_survey *s, size_t range[2])
 {
     const struct dew_survey_share *share =
         s->watch != NULL ? s->watch->share : NULL;
-    int more = 0;
 
-    pthread_mutex_lock(&s->lock);
     range[0] = range[1] = 0;
-    if (atomic_load(&s->stop))
-        more = 0;
-    else if (s->how == DEW_SURVEY_JOIN)
-        more = share->take(share->of, range);
-    else
+    pthread_mutex_lock(&s->lock);
+    if (!atomic_load(&s->stop) && s->how != DEW_SURVEY_JOIN)
         next_range(s, range);
+    else if (!atomic_load(&s->stop) && share != NULL)
+        share->take(share->of, range);
     pthread_mutex_unlock(&s->lock);
-    return s->how == DEW_SURVEY_JOIN ? more : range[1] > range[0];
+    return range[1] > range[0];
 }
 
 static void one_item(struct worker *w, size_t item)

@@ -100,9 +100,9 @@ struct dew_survey_share {
     size_t
         process; /* 0 hands out; 1 and on march, and name their files by it */
     size_t workers; /* threads of all that march                             */
-    /* of who joined: the next items, from range[0] to before range[1]; 0: there
-       are no more.  Called by one thread at a time. */
-    int (*take)(void *of, size_t range[2]);
+    /* of who joined: the next items, from range[0] to before range[1]; the two
+       alike: there are no more.  Called by one thread at a time. */
+    void (*take)(void *of, size_t range[2]);
     /* of who hands out: called once in place of marching, until all others have
        ended: dew_survey_hand answers a take, dew_survey_add what was done */
     enum dew_status (*serve)(void *of, struct dew_survey *survey,

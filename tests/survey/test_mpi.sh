@@ -65,6 +65,18 @@ ranks 3 survey nowhere.yaml --out none
 says "a plan that is not there: exit 1" test $? = 1
 says "is told once" test "$(grep -c '^dewledger: nowhere.yaml' err)" = 1
 
+# ---- in order --------------------------------------------------------------------------
+mpirun $root --oversubscribe -n 3 "$D" survey plan.yaml --out asked >out 2>err </dev/null &
+pid=$!
+while [ ! -s asked/rows-0001-000 ] && kill -0 $pid 2>/dev/null; do sleep 0.02; done
+first=$("$D" survey status asked | sed -n 's/^Process \([0-9]*\) is.*/\1/p')
+[ -n "$first" ] && kill -TERM "$first"
+wait $pid
+says "rank 0 that is asked to end: exit 3" test $? = 3
+says "says how to go on" grep -qx '  dewledger survey plan.yaml --out asked --resume' err
+ends "after that, without mpirun" 0 survey plan.yaml --out asked --resume
+says "the same" same asked
+
 # ---- a rank is lost ------------------------------------------------------------------
 mpirun $root --oversubscribe -n 3 "$D" survey plan.yaml --out lost >out 2>err </dev/null &
 pid=$!
