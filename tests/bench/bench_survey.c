@@ -11,6 +11,7 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/resource.h>
+#include <sys/stat.h>
 #include <sys/wait.h>
 #include <time.h>
 #include <unistd.h>
@@ -161,6 +162,15 @@ static void make_rows(void)
     dew_survey_plan_close(plan);
 }
 
+static double mib(const char *name)
+{
+    char path[PATH + 40];
+    struct stat found;
+
+    snprintf(path, sizeof path, "%s/table/%s", room, name);
+    return stat(path, &found) == 0 ? (double)found.st_size / 1048576 : 0;
+}
+
 static void write_table(void)
 {
     struct dew_survey_plan *plan = read_plan("table.yaml");
@@ -179,6 +189,8 @@ static void write_table(void)
     printf("%zu rows: found again in %.1f s, written as CSV and SQLite in %.1f "
            "s, %.0f MiB at most\n",
            rows, found - from, seconds() - found, (double)use.ru_maxrss / 1024);
+    printf("on disk %.0f MiB of journals, %.0f of CSV, %.0f of SQLite\n",
+           mib("rows-0000-000"), mib("march.csv"), mib("march.sqlite"));
     dew_survey_close(s);
     dew_survey_plan_close(plan);
 }
