@@ -267,11 +267,12 @@ static void have_marched(struct dew_survey *s, size_t threads)
 {
     const struct dew_survey_share *share =
         s->watch != NULL ? s->watch->share : NULL;
+    int serves = share != NULL && s->how != DEW_SURVEY_JOIN;
+    size_t workers = serves && share->workers > 0 ? share->workers : threads;
     struct dew_error err = {0};
 
-    s->grain =
-        s->most > 0 ? 1 : grain_of(s, share != NULL ? share->workers : threads);
-    if (share == NULL || s->how == DEW_SURVEY_JOIN)
+    s->grain = s->most > 0 ? 1 : grain_of(s, workers);
+    if (!serves)
         core__parallel(threads, threads, one_worker, s);
     else if (share->serve(share->of, s, &err) != DEW_OK)
         stop(s, &err);
