@@ -242,6 +242,13 @@ def exceptions(told):
     return ("; ".join(parts) + ".") if parts else "no exception among them."
 
 
+def place_of(conditions, told, places):
+    """Where a rule is about; a threshold that all places pass is none."""
+    if told.places == len(places):
+        return "In any of these places"
+    return f"Where {where(conditions)}"
+
+
 def rules_text(places):
     found = surest(places)
     tried = len({rule.says for rule in CANDIDATES})
@@ -250,8 +257,9 @@ def rules_text(places):
     yield ""
     for i, (rule, conditions, told) in enumerate(found, 1):
         c = count(told)
-        yield (f"{i}. **Where {where(conditions)}, {rule.says}.** Holds in "
-               f"{c.holds:,} of {c.places:,} such places; {exceptions(told)}")
+        yield (f"{i}. **{place_of(conditions, c, places)}, {rule.says}.** "
+               f"Holds in {c.holds:,} of {c.places:,} such places; "
+               f"{exceptions(told)}")
 
 
 def grade(c):

@@ -179,10 +179,9 @@ def try_rules(t, places):
         many[i].station = str(i)
     t.same("the surest of forty", next(line for line in atlas_rules.rules_text(
         many) if line.startswith("1.")),
-           "1. **Where the coldest month's mean temperature is 60 °F (16 °C) or "
-           "less, a tight house that is left unventilated is too humid for longer "
-           "than the limit allows.** Holds in 40 of 40 such places; no exception "
-           "among them.")
+           "1. **In any of these places, a tight house that is left unventilated "
+           "is too humid for longer than the limit allows.** Holds in 40 of 40 "
+           "such places; no exception among them.")
 
 
 def try_words(t, places):
