@@ -163,8 +163,10 @@ static enum dew_status make_points(struct dew_effects *e, struct dew_error *err)
 
     e->t.draws = e->points * (2 + e->groups);
     e->t.u = calloc(e->t.draws * e->t.columns, sizeof *e->t.u);
+    e->t.figures = calloc(e->t.draws * e->t.columns, sizeof *e->t.figures);
     e->t.houses = calloc((1 + e->t.draws) * e->t.options, sizeof *e->t.houses);
-    status = v != NULL && list != NULL && e->t.u != NULL && e->t.houses != NULL
+    status = v != NULL && list != NULL && e->t.u != NULL &&
+                     e->t.figures != NULL && e->t.houses != NULL
                  ? core__draw(&d, v, err)
                  : core__fail(err, DEW_EMEM, "no memory for indices");
     if (status == DEW_OK)
@@ -213,6 +215,7 @@ enum dew_status dew_effects_open(struct dew_effects **effects,
         return core__fail(err, DEW_EMEM, "no memory for indices");
     e->t = *s;
     e->t.u = NULL;
+    e->t.figures = NULL;
     e->t.houses = NULL;
     e->t.order = NULL;
     e->t.marched = 1; /* the likely house                                   */
@@ -235,6 +238,7 @@ void dew_effects_close(struct dew_effects *e)
     if (e == NULL)
         return;
     free(e->t.u);
+    free(e->t.figures);
     free(e->t.houses);
     free(e->t.order);
     free(e->order);

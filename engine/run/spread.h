@@ -18,6 +18,11 @@ struct run__spread_year {
     struct dew_outdoors outdoors;
 };
 
+/* What a share of a range came to; it stands while the share is the same. */
+struct run__figure {
+    double share, value;
+};
+
 /* Rows are what is marched: 0 the likely house, 1 + i draw i. */
 struct dew_spread {
     const struct dew_run *run;
@@ -29,8 +34,9 @@ struct dew_spread {
     size_t input_count, columns;
     size_t year_column, model_column; /* of u; past columns: not drawn       */
     double *u; /* [draws][columns]  shares of ranges           */
-    /* [draws][columns]  what they come to within ends, NaN until asked for    */
-    double *figures;
+    /* [draws][columns]  what they come to within ends, worked out once; NULL:
+       each time                                                              */
+    struct run__figure *figures;
     struct dew_measure *ends; /* [columns]  for the input's first option      */
     struct dew_drawn *houses; /* [1 + draws][options]                         */
     double *room;             /* [draws]  scratch                             */
@@ -77,7 +83,7 @@ size_t run__spread_room(const struct dew_spread *s);
 struct dew_changes run__spread_changes(const struct dew_spread *s, size_t row,
                                        size_t option, struct dew_change *list);
 
-/* What each range is for its first option; no figure is known yet. */
+/* What each range is for its first option. */
 void run__spread_ends(struct dew_spread *s);
 
 /* The figure of an input for an option at a share of its range, as

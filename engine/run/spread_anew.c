@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Draws that are no house: the next points of the sequence in their place. */
-#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -76,8 +75,6 @@ static void take_next(struct dew_spread *s, struct anew *a, size_t draw)
 {
     memcpy(&s->u[draw * s->columns], &a->u[a->next++ * s->columns],
            s->columns * sizeof *s->u);
-    for (size_t i = 0; i < s->columns; i++)
-        s->figures[draw * s->columns + i] = NAN;
 }
 
 /* DEW_ERANGE for a rule; whatever else is wrong is so in every draw. */

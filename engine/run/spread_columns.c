@@ -1,7 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What differs from draw to draw, column by column. */
-#include <math.h>
-
 #include "core/fail.h"
 #include "run/spread.h"
 
@@ -59,10 +57,8 @@ enum dew_status dew_spread_give(struct dew_spread *s, size_t column,
                               "the share of draw %zu is outside 0 .. 1, ends "
                               "apart",
                               i + 1);
-    for (size_t i = 0; i < s->draws; i++) {
+    for (size_t i = 0; i < s->draws; i++)
         s->u[i * s->columns + column] = shares[i];
-        s->figures[i * s->columns + column] = NAN;
-    }
     s->anew_count = 0; /* that was of the draws by seed                     */
     return DEW_OK;
 }

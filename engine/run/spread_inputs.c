@@ -360,8 +360,6 @@ double run__spread_at(const struct dew_spread *s,
 
 void run__spread_ends(struct dew_spread *s)
 {
-    for (size_t i = 0; i < s->draws * s->columns; i++)
-        s->figures[i] = NAN;
     for (size_t k = 0; k < s->input_count; k++)
         if (s->inputs[k].why == DEW_SPREAD_DRAWN)
             doubt_of(s, s->inputs[k].key, s->inputs[k].option,
@@ -378,13 +376,15 @@ static int same_range(const struct dew_measure *a, const struct dew_measure *b)
 static double drawn_within(const struct dew_spread *s, size_t draw,
                            size_t column, const struct dew_measure *ends)
 {
-    size_t at = draw * s->columns + column;
+    double share = s->u[draw * s->columns + column];
+    struct run__figure *known;
 
-    if (!same_range(ends, &s->ends[column]))
-        return at_share(ends, s->u[at]);
-    if (isnan(s->figures[at]))
-        s->figures[at] = at_share(ends, s->u[at]);
-    return s->figures[at];
+    if (s->figures == NULL || !same_range(ends, &s->ends[column]))
+        return at_share(ends, share);
+    known = &s->figures[draw * s->columns + column];
+    if (known->share < share || known->share > share)
+        *known = (struct run__figure){share, at_share(ends, share)};
+    return known->value;
 }
 
 double dew_spread_figure(const struct dew_spread *s,
