@@ -118,7 +118,7 @@ static inline void reference_begin(struct reference *r,
     struct march__sun sun;
 
     march__light_of(&body->c, m->planes, out, date, &light);
-    sun = march__sun_of(&body->c, light.on, date);
+    sun = march__sun_of(&body->c, light.on, march__ground_of(&body->c, date));
     r->march = m;
     r->hour = (struct march__hour){.start = body->before,
                                    .end = out,
