@@ -560,42 +560,12 @@ static void it_says_why(void **state)
 }
 ROWS(refused_rows, it_says_why);
 
-/* ---- some figures alone ------------------------------------------------------------ */
-
-TEST(only_what_is_asked_for_is_tried)
-{
-    const struct dew_size_ask ask = {.from = &damp,
-                                     .draws = 2,
-                                     .share = 0.8,
-                                     .hours = NAN,
-                                     .knobs = 1u << DEW_SIZE_flow};
-    struct dew_error list[FAULTS] = {{0}};
-    struct dew_faults faults = {list, FAULTS, 0};
-    const struct dew_size_curve *c;
-    struct dew_size *s;
-    double done = 0;
-    size_t i = 0;
-
-    assert_int_equal(dew_size_open(&s, &ask, &faults), DEW_OK);
-    while (done < 1)
-        assert_int_equal(dew_size_step(s, &done, NULL), DEW_OK);
-    for (; (c = dew_size_curve(s, i)) != NULL; i++)
-        assert_int_equal(c->knob, DEW_SIZE_flow);
-    assert_true(i > 0);
-    dew_size_close(s);
-}
-
 /* ---- years and the model's own error --------------------------------------------- */
 
 static struct dew_draws_range highest_flow(int years, int model, int *of_years)
 {
-    const struct dew_size_ask ask = {.from = &damp,
-                                     .draws = 16,
-                                     .seed = 2,
-                                     .share = 0.8,
-                                     .hours = NAN,
-                                     .years = years,
-                                     .model = model};
+    const struct dew_size_ask ask = {&damp, 16, 2,     0,    0.8,
+                                     NAN,   0,  years, model};
     struct dew_error list[FAULTS] = {{0}};
     struct dew_faults faults = {list, FAULTS, 0};
     struct dew_draws_range r;

@@ -3,8 +3,10 @@
    what is left out is no better than what left it out. */
 #include "dew/suggest.h"
 
+#include <math.h>
 #include <string.h>
 
+#include "dew/size.h"
 #include "run/suggest.h"
 #include "support/rows.h"
 
@@ -198,6 +200,33 @@ TEST(what_suits_the_house_is_tried)
     assert_int_equal(bare & ties, 0); /* no air handler */
     assert_false(damp >> RUN__PART_humidifier & 1);
     assert_true(cold >> RUN__PART_humidifier & 1);
+}
+
+/* ---- the airflow alone ----------------------------------------------------------- */
+
+TEST(only_what_is_asked_for_is_tried)
+{
+    const struct dew_run_ask house = {
+        .name = "house.yaml", .text = COOLED, .length = sizeof COOLED - 1};
+    const struct dew_size_ask ask = {.from = &house,
+                                     .draws = 2,
+                                     .share = 0.8,
+                                     .hours = NAN,
+                                     .knobs = 1u << DEW_SIZE_flow};
+    struct dew_error list[FAULTS] = {{0}};
+    struct dew_faults faults = {list, FAULTS, 0};
+    const struct dew_size_curve *c;
+    struct dew_size *s;
+    double done = 0;
+    size_t i = 0;
+
+    assert_int_equal(dew_size_open(&s, &ask, &faults), DEW_OK);
+    while (done < 1)
+        assert_int_equal(dew_size_step(s, &done, NULL), DEW_OK);
+    for (; (c = dew_size_curve(s, i)) != NULL; i++)
+        assert_int_equal(c->knob, DEW_SIZE_flow);
+    assert_true(i > 0);
+    dew_size_close(s);
 }
 
 /* ---- what is left ---------------------------------------------------------------- */
