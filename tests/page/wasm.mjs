@@ -24,7 +24,7 @@ function says(name, so, why = "") {
 
 // All that the words name and need: scenarios and made years.
 const tree = ["scenarios", "weather"].flatMap((place) =>
-  readdirSync(place).map((name) => `${place}/${name}`));
+  readdirSync(place, { withFileTypes: true }).filter((file) => file.isFile()).map(({ name }) => `${place}/${name}`));
 
 function inModule(which, words, more = {}) {
   const files = new Files({ ...more });

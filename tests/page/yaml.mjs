@@ -40,7 +40,7 @@ function others(text) {
     !alike(get(text, key.split(".")), said)).map(([key, { text: said }]) => `${key}: ${said}`);
 }
 
-for (const name of readdirSync("scenarios")) {
+for (const name of readdirSync("scenarios").filter((name) => name.endsWith(".yaml"))) {
   const text = readFileSync(join("scenarios", name), "utf8");
   const wrong = others(text);
 
