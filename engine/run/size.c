@@ -90,7 +90,8 @@ static enum dew_status open_other(struct dew_size *s, enum dew_size_core which,
     snprintf(given, sizeof given,
              "options.%s.ventilator={core: %s, typical: yes}", base->options[0],
              core_words[which]);
-    memcpy(sets, base->sets, base->set_count * sizeof *sets);
+    for (size_t i = 0; i < base->set_count; i++)
+        sets[i] = base->sets[i];
     sets[base->set_count] = none;
     sets[base->set_count + 1] = given;
     other.sets = sets;
