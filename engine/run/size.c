@@ -3,7 +3,6 @@
 
 #include <math.h>
 #include <stdlib.h>
-#include <string.h>
 
 #include "core/fail.h"
 #include "dew/air.h"
