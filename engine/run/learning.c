@@ -86,12 +86,8 @@ static enum dew_status make_rounds(struct dew_learn *l,
     l->draws = s->draws = l->rounds->ask.draws;
     s->u = calloc(s->draws * s->columns + 1, sizeof *s->u);
     l->near = calloc(1 + l->draws, sizeof *l->near);
-    s->figures = calloc(s->draws * s->columns + 1, sizeof *s->figures);
-    s->ends = calloc(s->columns + 1, sizeof *s->ends);
-    if (s->u == NULL || s->figures == NULL || s->ends == NULL ||
-        l->near == NULL)
+    if (s->u == NULL || l->near == NULL)
         return core__fail(err, DEW_EMEM, "no memory for %zu draws", s->draws);
-    run__spread_ends(s);
     for (size_t i = 0; i <= l->draws; i++)
         l->near[i] = (struct dew_learn_near){NAN, NAN};
     l->drawn = 1; /* the house as told */
@@ -180,8 +176,6 @@ void dew_learn_close(struct dew_learn *l)
     if (l->doubts != NULL) {
         free(l->doubts->inputs);
         free(l->doubts->u);
-        free(l->doubts->figures);
-        free(l->doubts->ends);
     }
     free(l->doubts);
     evidence__rounds_close(l->rounds);

@@ -344,20 +344,6 @@ static double at_share(const struct dew_measure *ends, double share)
     return core__pert_at(&p, share);
 }
 
-double run__spread_at(const struct dew_spread *s,
-                      const struct dew_spread_input *input, size_t option,
-                      double share)
-{
-    struct dew_measure ends;
-    enum dew_doubt how = doubt_of(s, input->key, option, &ends);
-
-    if (how == DEW_DOUBT_NONE || input->why != DEW_SPREAD_DRAWN)
-        return ends.si;
-    return how == DEW_DOUBT_WORDS
-               ? dew_scenario_word(value_of(s, input->key, option), share)
-               : at_share(&ends, share);
-}
-
 void run__spread_ends(struct dew_spread *s)
 {
     for (size_t k = 0; k < s->input_count; k++)
@@ -372,35 +358,52 @@ static int same_range(const struct dew_measure *a, const struct dew_measure *b)
              fabs(a->high - b->high) > 0);
 }
 
-/* The beta distribution's inverse costs: options of one range share it. */
-static double drawn_within(const struct dew_spread *s, size_t draw,
-                           size_t column, const struct dew_measure *ends)
+/* At a share of the column's range for its first option, worked out once. */
+static double remembered(const struct dew_measure *ends, double share,
+                         struct run__figure *known)
 {
-    double share = s->u[draw * s->columns + column];
-    struct run__figure *known;
-
-    if (s->figures == NULL || !same_range(ends, &s->ends[column]))
-        return at_share(ends, share);
-    known = &s->figures[draw * s->columns + column];
     if (known->share < share || known->share > share)
         *known = (struct run__figure){share, at_share(ends, share)};
     return known->value;
+}
+
+/* The beta distribution's inverse costs: options of one range share what is
+   known of it; known: NULL, or of the input's column. */
+static double figure_at(const struct dew_spread *s,
+                        const struct dew_spread_input *input, size_t option,
+                        double share, struct run__figure *known)
+{
+    struct dew_measure ends;
+    enum dew_doubt how = doubt_of(s, input->key, option, &ends);
+
+    if (how == DEW_DOUBT_NONE || input->why != DEW_SPREAD_DRAWN)
+        return ends.si;
+    if (how == DEW_DOUBT_WORDS)
+        return dew_scenario_word(value_of(s, input->key, option), share);
+    return known != NULL && same_range(&ends, &s->ends[input->column])
+               ? remembered(&ends, share, known)
+               : at_share(&ends, share);
+}
+
+double run__spread_at(const struct dew_spread *s,
+                      const struct dew_spread_input *input, size_t option,
+                      double share)
+{
+    return figure_at(s, input, option, share, NULL);
 }
 
 double dew_spread_figure(const struct dew_spread *s,
                          const struct dew_spread_input *input, size_t draw,
                          size_t option)
 {
+    size_t at = draw * s->columns + input->column;
     struct dew_measure ends;
-    enum dew_doubt how = doubt_of(s, input->key, option, &ends);
 
-    if (draw >= s->draws || how == DEW_DOUBT_NONE ||
-        input->why != DEW_SPREAD_DRAWN)
-        return ends.si;
-    if (how == DEW_DOUBT_WORDS)
-        return dew_scenario_word(value_of(s, input->key, option),
-                                 s->u[draw * s->columns + input->column]);
-    return drawn_within(s, draw, input->column, &ends);
+    if (draw < s->draws && input->why == DEW_SPREAD_DRAWN)
+        return figure_at(s, input, option, s->u[at],
+                         s->figures != NULL ? &s->figures[at] : NULL);
+    doubt_of(s, input->key, option, &ends);
+    return ends.si;
 }
 
 enum dew_doubt run__spread_how(const struct dew_spread *s,
