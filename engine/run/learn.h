@@ -174,10 +174,19 @@ enum dew_status run__learn_causes(struct dew_learn *learn,
 void run__learn_caused(const struct dew_learn *learn, size_t row,
                        size_t without, struct dew_changes *changes,
                        struct dew_change *list);
+/* 1 where a draw has a cause; RUN__LEARN_CAUSES: every draw does. */
+int run__learn_has(const struct dew_learn *learn, size_t draw, size_t cause);
 /* causes, from the weights; no hours yet. */
 void run__learn_tell_causes(struct dew_learn *learn);
 /* The hours of the next of them. */
 enum dew_status run__learn_time(struct dew_learn *learn, struct dew_error *err);
+
+/* ---- learn_give.c ----------------------------------------------------------------- */
+
+/* Draws that have a cause, as often as they weigh of all that do, whose weight
+   it is: count of them, or one fewer where rounding leaves the last out. */
+size_t run__learn_pick(const struct dew_learn *learn, size_t cause,
+                       double weight, size_t count, size_t *draws);
 
 /* ---- learn_show.c ----------------------------------------------------------------- */
 

@@ -114,6 +114,11 @@ static double size_of(const struct dew_learn *l, size_t draw, size_t i)
     return (share - off) / (1 - off);
 }
 
+int run__learn_has(const struct dew_learn *l, size_t draw, size_t cause)
+{
+    return cause == RUN__LEARN_CAUSES || size_of(l, draw, cause) > 0;
+}
+
 void run__learn_caused(const struct dew_learn *l, size_t row, size_t without,
                        struct dew_changes *changes, struct dew_change *list)
 {
@@ -133,7 +138,7 @@ static double chance_of(const struct dew_learn *l, size_t a, size_t b)
     double sum = 0;
 
     for (size_t d = 0; d < l->draws; d++)
-        if (size_of(l, d, a) > 0 && size_of(l, d, b) > 0)
+        if (run__learn_has(l, d, a) && run__learn_has(l, d, b))
             sum += l->rounds->weights[d];
     return sum;
 }
@@ -167,7 +172,7 @@ static void tell_any(struct dew_learn *l, size_t group)
         int any = 0;
 
         for (size_t i = 0; i < l->open_count && !any; i++)
-            any = l->causes[i].together == group && size_of(l, d, i) > 0;
+            any = l->causes[i].together == group && run__learn_has(l, d, i);
         after += any ? l->rounds->weights[d] : 0;
     }
     for (size_t i = 0; i < l->open_count; i++)
@@ -219,22 +224,19 @@ void run__learn_tell_causes(struct dew_learn *l)
 static size_t pick(const struct dew_learn *l, size_t cause, size_t *rows)
 {
     const double *w = l->rounds->weights;
-    double sum = 0, squares = 0, below = 0;
-    size_t n = 0;
+    double sum = 0, squares = 0;
+    size_t n;
 
     for (size_t d = 0; d < l->draws; d++)
-        if (size_of(l, d, cause) > 0) {
+        if (run__learn_has(l, d, cause)) {
             sum += w[d];
             squares += w[d] * w[d];
         }
     if (!(sum * sum >= ENOUGH * squares) || !(sum > 0))
         return 0;
-    for (size_t d = 0; d < l->draws; d++) {
-        below += size_of(l, d, cause) > 0 ? w[d] / sum : 0;
-        while (n < RUN__LEARN_PAIRED &&
-               ((double)n + 0.5) / RUN__LEARN_PAIRED < below)
-            rows[n++] = 1 + d;
-    }
+    n = run__learn_pick(l, cause, sum, RUN__LEARN_PAIRED, rows);
+    for (size_t i = 0; i < n; i++)
+        rows[i]++; /* row 0 is the house as told */
     return n;
 }
 

@@ -5,17 +5,25 @@
 #include "core/fail.h"
 #include "run/learn.h"
 
-/* Draws as often as they weigh. */
-static void pick(const struct dew_learn *l, size_t count, size_t *draws)
+size_t run__learn_pick(const struct dew_learn *l, size_t cause, double weight,
+                       size_t count, size_t *draws)
 {
     double below = 0;
     size_t n = 0;
 
     for (size_t d = 0; d < l->draws; d++) {
-        below += l->rounds->weights[d];
+        if (run__learn_has(l, d, cause))
+            below += l->rounds->weights[d] / weight;
         while (n < count && ((double)n + 0.5) / (double)count < below)
             draws[n++] = d;
     }
+    return n;
+}
+
+static void pick_all(const struct dew_learn *l, size_t count, size_t *draws)
+{
+    size_t n = run__learn_pick(l, RUN__LEARN_CAUSES, 1, count, draws);
+
     while (n < count) /* the last, where rounding left it out */
         draws[n++] = l->draws - 1;
 }
@@ -71,7 +79,7 @@ enum dew_status dew_learn_give(const struct dew_learn *l, struct dew_spread *to,
         status = core__fail(err, DEW_EMISSING,
                             "nothing was learned: no house to give");
     else {
-        pick(l, to->draws, draws);
+        pick_all(l, to->draws, draws);
         status = give(l, to, draws, shares, err);
     }
     free(draws);

@@ -63,6 +63,34 @@ TEST(a_house_on_wet_ground_is_known_by_its_log)
     dew_learn_close(wet);
 }
 
+/* Draws of a cause stand for all that have it, as often as they weigh. */
+TEST(draws_of_a_cause_are_picked_by_weight)
+{
+    struct dew_learn *l = causes_of("moisture.ground=9 kg/day", 1);
+    size_t picked[RUN__LEARN_PAIRED], n, count;
+    const struct dew_learn_cause *c = dew_learn_causes(l, &count);
+
+    for (size_t i = 0; i < count; i++) {
+        n = run__learn_pick(l, i, c[i].after, RUN__LEARN_PAIRED, picked);
+        assert_in_range(n, RUN__LEARN_PAIRED - 1, RUN__LEARN_PAIRED);
+        for (size_t k = 0, d = 0; d < l->draws; d++) {
+            double often =
+                RUN__LEARN_PAIRED * l->rounds->weights[d] / c[i].after;
+            size_t from = k;
+
+            while (k < n && picked[k] == d)
+                k++;
+            assert_near((double)(k - from), run__learn_has(l, d, i) ? often : 0,
+                        1);
+            assert_true(k == from || run__learn_has(l, d, i));
+        }
+    }
+    /* few have it, so that other houses would lose nothing */
+    c = cause_of(l, "moisture.shower_water");
+    assert_true(c->after < 0.3 && c->timed && c->hours.p10 > 0);
+    dew_learn_close(l);
+}
+
 TEST(a_dry_house_has_no_wet_ground)
 {
     struct dew_learn *l = causes_of(NULL, 1);
