@@ -215,6 +215,12 @@ json_t *cli__real(double x)
     return isfinite(x) ? json_real(x) : json_null();
 }
 
+json_t *cli__range(double p10, double p50, double p90)
+{
+    return json_pack("{s:o, s:o, s:o}", "p10", cli__real(p10), "p50",
+                     cli__real(p50), "p90", cli__real(p90));
+}
+
 /* Columns of the window; 0 where none is seen. */
 static int window(void)
 {

@@ -174,6 +174,8 @@ json_t *cli__add(json_t *list, json_t *value);
 
 /* x as JSON; null where it is not finite, which JSON cannot say. */
 json_t *cli__real(double x);
+/* {"p10", "p50", "p90"} */
+json_t *cli__range(double p10, double p50, double p90);
 
 /* Columns to print in: the terminal's, 40 .. 120, or 80 where there is none. */
 int cli__width(void);

@@ -306,8 +306,7 @@ static json_t *near_json(const struct dew_learn_near *n)
 
 static json_t *range_json(const struct dew_evidence_range *r)
 {
-    return json_pack("{s:o, s:o, s:o}", "p10", cli__real(r->p10), "p50",
-                     cli__real(r->p50), "p90", cli__real(r->p90));
+    return cli__range(r->p10, r->p50, r->p90);
 }
 
 static json_t *input_json(const struct cli__fit *f,

@@ -113,8 +113,7 @@ static json_t *range_json(const struct cli__fit *f, size_t option,
 {
     struct dew_draws_range r = dew_draws_range(f->options, option, what);
 
-    return json_pack("{s:o, s:o, s:o}", "p10", cli__real(r.p10), "p50",
-                     cli__real(r.p50), "p90", cli__real(r.p90));
+    return cli__range(r.p10, r.p50, r.p90);
 }
 
 json_t *cli__fit_options_json(const struct cli__fit *f)

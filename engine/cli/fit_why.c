@@ -150,11 +150,8 @@ void cli__fit_why(const struct cli__fit *f)
 
 static json_t *hours_json(const struct dew_learn_cause *c)
 {
-    return c->timed
-               ? json_pack("{s:o, s:o, s:o}", "p10", cli__real(c->hours.p10),
-                           "p50", cli__real(c->hours.p50), "p90",
-                           cli__real(c->hours.p90))
-               : json_null();
+    return c->timed ? cli__range(c->hours.p10, c->hours.p50, c->hours.p90)
+                    : json_null();
 }
 
 json_t *cli__fit_why_json(const struct cli__fit *f)

@@ -42,9 +42,8 @@ static const char *const counts[] = {
 
 static json_t *hours(const struct dew_draws_range *r)
 {
-    return json_pack("{s:o, s:o, s:o, s:o}", "p10", cli__real(r->p10), "p50",
-                     cli__real(r->p50), "p90", cli__real(r->p90), "as_told",
-                     cli__real(r->told));
+    return cli__set(cli__range(r->p10, r->p50, r->p90), "as_told",
+                    cli__real(r->told));
 }
 
 static json_t *point(const struct dew_size_point *p, double factor)

@@ -7,9 +7,8 @@ static json_t *range(const struct cli__spread *s, size_t option,
 {
     struct dew_draws_range r = dew_draws_range(s->told, option, what);
 
-    return json_pack("{s:o, s:o, s:o, s:o}", "p10", cli__real(r.p10), "p50",
-                     cli__real(r.p50), "p90", cli__real(r.p90), "as_told",
-                     cli__real(r.told));
+    return cli__set(cli__range(r.p10, r.p50, r.p90), "as_told",
+                    cli__real(r.told));
 }
 
 static json_t *share(const struct cli__spread *s, size_t count)

@@ -172,10 +172,7 @@ static void put_text(const struct dew_survey_show *w)
 
 static json_t *json_range(const struct dew_survey_range *r)
 {
-    json_t *o = cli__set(json_object(), "p10", cli__real(r->p10));
-
-    o = cli__set(o, "p50", cli__real(r->p50));
-    return cli__set(o, "p90", cli__real(r->p90));
+    return cli__range(r->p10, r->p50, r->p90);
 }
 
 static json_t *json_group(const struct dew_survey_show *w,
