@@ -52,20 +52,13 @@ void survey__journal_name(size_t process, size_t worker, char out[32])
 /* The scenario with the first house and place; NULL where it has a fault. */
 static struct dew_scenario *first_house(const struct dew_survey_plan *p)
 {
-    struct survey__sets *sets = calloc(1, sizeof *sets);
     struct dew_error list[1] = {{0}};
     struct dew_faults faults = {list, 1, 0};
-    struct dew_scenario_source from = {.name = p->scenario_name};
-    struct dew_scenario *s = NULL;
+    struct dew_scenario *s;
+    size_t length;
+    const char *text = survey__scenario(p, &length);
 
-    if (sets == NULL)
-        return NULL;
-    survey__sets(p, 0, 0, sets);
-    from.text = survey__scenario(p, &from.length);
-    from.sets = sets->list;
-    from.set_count = sets->count;
-    (void)dew_scenario_open(&s, &from, &faults);
-    free(sets);
+    (void)survey__first_house(p, text, length, &s, &faults);
     return s;
 }
 

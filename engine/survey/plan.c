@@ -207,7 +207,7 @@ static void one_place(struct survey__reading *r,
         add_place(r, &c, node);
 }
 
-static size_t entries(const struct scenario__node *list)
+size_t survey__entries(const struct scenario__node *list)
 {
     size_t n = 0;
 
@@ -230,7 +230,7 @@ static void take_places(struct survey__reading *r,
                         const struct scenario__node *e)
 {
     int all = e->shape == SCENARIO__SCALAR && strcmp(e->text, "all") == 0;
-    size_t most = all ? places_of_table() : entries(e);
+    size_t most = all ? places_of_table() : survey__entries(e);
 
     if ((!all && e->shape != SCENARIO__LIST) || most == 0) {
         survey__blame(r, e, "places", DEW_ESYNTAX,
@@ -260,8 +260,8 @@ static void take_options(struct survey__reading *r,
                       "write a list of names of options of the scenario");
         return;
     }
-    p->options =
-        scenario__arena_take(&p->arena, entries(e) * sizeof *p->options);
+    p->options = scenario__arena_take(&p->arena,
+                                      survey__entries(e) * sizeof *p->options);
     if (p->options == NULL) {
         survey__memory(r);
         return;
@@ -350,30 +350,23 @@ static void check_scenario(struct survey__reading *r,
                            const struct scenario__node *options)
 {
     struct dew_survey_plan *p = r->plan;
-    struct survey__sets *sets = calloc(1, sizeof *sets);
     struct dew_error *list = calloc(SURVEY__FAULTS, sizeof *list);
     struct dew_faults faults = {list, SURVEY__FAULTS, 0};
     struct dew_scenario *s = NULL;
-    struct dew_scenario_source from = {.text = p->scenario,
-                                       .length = p->scenario_length,
-                                       .name = p->scenario_name};
 
     if (p->houses_name != NULL && p->houses == 0) {
         /* there is no house to look at it with, and that was said */
-    } else if (sets == NULL || list == NULL) {
+    } else if (list == NULL) {
         survey__memory(r);
     } else {
-        survey__sets(p, 0, 0, sets);
-        from.sets = sets->list;
-        from.set_count = sets->count;
-        if (dew_scenario_open(&s, &from, &faults) == DEW_OK)
+        if (survey__first_house(p, p->scenario, p->scenario_length, &s,
+                                &faults) == DEW_OK)
             check_options(r, options, s);
         for (size_t i = 0; i < faults.count && i < faults.room; i++)
             if (strcmp(list[i].source, "--set") != 0) /* told of its value */
                 survey__pass_on(r, &list[i]);
     }
     dew_scenario_close(s);
-    free(sets);
     free(list);
 }
 
@@ -521,35 +514,24 @@ const char *dew_survey_scenario(const struct dew_survey_plan *p,
 enum dew_status dew_survey_give(struct dew_survey_plan *p, const char *text,
                                 size_t length, struct dew_faults *faults)
 {
-    struct survey__sets *sets = calloc(1, sizeof *sets);
-    struct dew_scenario_source from = {
-        .text = text, .length = length, .name = p->scenario_name};
+    const struct dew_error err = {.status = DEW_EMEM, .text = "out of memory"};
     struct dew_scenario *s = NULL;
-    struct dew_error err = {.status = DEW_EMEM, .text = "out of memory"};
-    enum dew_status status = DEW_EMEM;
+    enum dew_status status;
     char *own = malloc(length + 1);
 
-    if (sets != NULL && own != NULL) {
-        survey__sets(p, 0, 0, sets);
-        from.sets = sets->list;
-        from.set_count = sets->count;
-        status = dew_scenario_open(&s, &from, faults);
-    } else {
-        core__fault(faults, &err);
-    }
+    if (own == NULL)
+        return core__fault(faults, &err);
+    status = survey__first_house(p, text, length, &s, faults);
     if (status == DEW_OK) {
         memcpy(own, text, length);
         free(p->made);
         p->made = own;
         p->made_length = length;
         own = NULL;
-        if (!take_names(p, s)) {
-            status = DEW_EMEM;
-            core__fault(faults, &err);
-        }
+        if (!take_names(p, s))
+            status = core__fault(faults, &err);
     }
     dew_scenario_close(s);
     free(own);
-    free(sets);
     return status;
 }

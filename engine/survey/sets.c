@@ -73,6 +73,28 @@ void survey__sets(const struct dew_survey_plan *p, size_t house, size_t place,
         survey__set(out, NULL, p->places[place]);
 }
 
+enum dew_status survey__first_house(const struct dew_survey_plan *p,
+                                    const char *text, size_t length,
+                                    struct dew_scenario **scenario,
+                                    struct dew_faults *faults)
+{
+    struct survey__sets *sets = calloc(1, sizeof *sets);
+    struct dew_scenario_source from = {
+        .text = text, .length = length, .name = p->scenario_name};
+    const struct dew_error err = {.status = DEW_EMEM, .text = "out of memory"};
+    enum dew_status status;
+
+    *scenario = NULL;
+    if (sets == NULL)
+        return core__fault(faults, &err);
+    survey__sets(p, 0, 0, sets);
+    from.sets = sets->list;
+    from.set_count = sets->count;
+    status = dew_scenario_open(scenario, &from, faults);
+    free(sets);
+    return status;
+}
+
 enum dew_status survey__sample(struct dew_survey_plan *p, struct dew_error *err)
 {
     const struct core__draws d = {p->houses, p->axis_count, p->seed};

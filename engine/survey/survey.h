@@ -92,6 +92,9 @@ enum dew_status survey__blame(struct survey__reading *r,
 enum dew_status survey__memory(struct survey__reading *r);
 void survey__pass_on(struct survey__reading *r, const struct dew_error *err);
 
+/* How many a list has. */
+size_t survey__entries(const struct scenario__node *list);
+
 /* The text of a value: of a scalar what it says, else the slice it was. */
 const char *survey__slice(struct survey__reading *r,
                           const struct scenario__node *node);
@@ -133,6 +136,11 @@ const char *survey__cell(const struct dew_survey_plan *plan, size_t house,
                          size_t axis, char *room);
 void survey__sets(const struct dew_survey_plan *plan, size_t house,
                   size_t place, struct survey__sets *out);
+/* The scenario of such a text, with the first house in the first place. */
+enum dew_status survey__first_house(const struct dew_survey_plan *p,
+                                    const char *text, size_t length,
+                                    struct dew_scenario **scenario,
+                                    struct dew_faults *faults);
 /* One of them: the text "key=value", of "weather.place" where field is NULL. */
 void survey__set(struct survey__sets *out, const struct dew_field *field,
                  const char *value);

@@ -75,10 +75,8 @@ static int room_for(struct survey__reading *r, struct survey__axis *a,
 static int take_list(struct survey__reading *r, struct survey__axis *a,
                      const struct scenario__node *list)
 {
-    size_t n = 0;
+    size_t n = survey__entries(list);
 
-    for (const struct scenario__node *e = list->first; e != NULL; e = e->next)
-        n++;
     if (list->shape != SCENARIO__LIST || n == 0) {
         survey__blame(r, list, a->field->path, DEW_ESYNTAX,
                       "write a list of values: values: [1 ach50, 2 ach50]");
