@@ -165,34 +165,56 @@ static void log_words(const struct draw__fit *f, struct draw__figure *g)
                      kept ? "learned, then foretold" : "learned");
 }
 
+/* Room for a line, and for the band from another to the one after it. */
+static void reach(struct draw__plot *p, const struct draw__fit *f,
+                  enum line line, enum line low)
+{
+    enum line high = low + 1;
+    size_t step = step_of(f);
+
+    for (size_t h = 0; h < f->count; h += step) {
+        stretch(p, mean_of(f, line, h, step));
+        stretch(p, mean_of(f, low, h, step));
+        stretch(p, mean_of(f, high, h, step));
+    }
+}
+
+static void begin(struct draw__figure *g, struct draw__plot *p,
+                  const struct draw__fit *f, const char *unit)
+{
+    g->plain = 1;
+    draw__figure_open(g, p, "%s", unit);
+    draw__svg_upright(p);
+    draw__chart_dates(p, f->dates);
+    draw__svg_marks_open(p);
+}
+
+/* Where the log was kept back, and the end of the figure, which is let go. */
+static void end(struct draw__figure *g, const struct draw__plot *p,
+                const struct draw__fit *f)
+{
+    if (f->until < f->count)
+        draw__svg_upstroke(p, (double)f->until, "edge", NULL);
+    draw__figure_table(g, p, "");
+    draw__figure_close(g);
+    free(g);
+}
+
 enum dew_status draw__fit_log(const struct draw__fit *f)
 {
     struct draw__figure *g = alone(f);
     struct draw__plot p = {
         .out = f->out, .x1 = (double)f->count, .y0 = INFINITY, .y1 = -INFINITY};
-    size_t step = step_of(f);
 
     if (g == NULL)
         return DEW_EMEM;
     log_words(f, g);
-    g->plain = 1;
-    for (size_t h = 0; h < f->count; h += step) {
-        stretch(&p, mean_of(f, LOGGED, h, step));
-        stretch(&p, mean_of(f, LOW, h, step));
-        stretch(&p, mean_of(f, HIGH, h, step));
-    }
-    draw__figure_open(g, &p, "RH, %%");
-    draw__svg_upright(&p);
-    draw__chart_dates(&p, f->dates);
-    draw__svg_marks_open(&p);
+    reach(&p, f, LOGGED, LOW);
+    begin(g, &p, f, "RH, %");
     band(&p, f, LOW);
     path(&p, f, TOLD, "thick");
     path(&p, f, LOGGED, "logged");
-    if (f->until < f->count)
-        draw__svg_upstroke(&p, (double)f->until, "edge", NULL);
-    draw__figure_table(g, &p, "");
-    draw__figure_close(g);
-    free(g);
+    end(g, &p, f);
     return DEW_OK;
 }
 
@@ -223,31 +245,18 @@ enum dew_status draw__fit_rest(const struct draw__fit *f)
     struct draw__plot p = {
         .out = f->out, .x1 = (double)f->count, .y0 = -1, .y1 = 1};
     const double ends[] = {0, (double)f->count}, zero[] = {0, 0};
-    size_t step = step_of(f);
 
     if (g == NULL)
         return DEW_EMEM;
     rest_words(f, g);
-    g->plain = 1;
-    for (size_t h = 0; h < f->count; h += step) {
-        stretch(&p, mean_of(f, REST, h, step));
-        stretch(&p, mean_of(f, REST_LOW, h, step));
-        stretch(&p, mean_of(f, REST_HIGH, h, step));
-    }
+    reach(&p, f, REST, REST_LOW);
     p.y0 *= 1.05;
     p.y1 *= 1.05;
-    draw__figure_open(g, &p, "points of RH");
-    draw__svg_upright(&p);
-    draw__chart_dates(&p, f->dates);
-    draw__svg_marks_open(&p);
+    begin(g, &p, f, "points of RH");
     band(&p, f, REST_LOW);
     draw__svg_line(&p, ends, zero, 2, "zero");
     path(&p, f, REST, "logged");
-    if (f->until < f->count)
-        draw__svg_upstroke(&p, (double)f->until, "edge", NULL);
-    draw__figure_table(g, &p, "");
-    draw__figure_close(g);
-    free(g);
+    end(g, &p, f);
     return DEW_OK;
 }
 
