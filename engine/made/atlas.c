@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "dew/unit.h"
+#include "made/climate.h"
 
 /* The columns of weather/answers.csv, in its order; REACH begins the shares of
    each kind. */
@@ -17,34 +18,15 @@ static const char *const kinds[DEW_ATLAS_KINDS] = {DEW_ATLAS_MAP(X)};
 static const char *const fans[] = {"exhaust", "heat", "enthalpy"};
 static const char *const cores[] = {"enthalpy", "heat", "alike", "open"};
 
-struct row {
-    const char *cell[CELLS];
-    size_t length[CELLS];
-};
-
 static const char *next_line(const char *text)
 {
     text += strcspn(text, "\n");
     return *text == '\n' ? text + 1 : text;
 }
 
-/* Whether the line has just so many cells. */
-static int cut(const char *line, struct row *row)
-{
-    for (int c = 0; c < CELLS; c++) {
-        row->cell[c] = line;
-        row->length[c] = strcspn(line, ",\n");
-        line += row->length[c];
-        if (*line != (c < CELLS - 1 ? ',' : '\n'))
-            return 0;
-        line++;
-    }
-    return 1;
-}
-
 /* Which of the words the cell is; count for none. */
-static unsigned word_of(const struct row *row, int c, const char *const *words,
-                        unsigned count)
+static unsigned word_of(const struct made__line *row, int c,
+                        const char *const *words, unsigned count)
 {
     unsigned i = 0;
 
@@ -55,7 +37,7 @@ static unsigned word_of(const struct row *row, int c, const char *const *words,
 }
 
 /* A share told in percent. */
-static int take_share(const struct row *row, int c, double *share)
+static int take_share(const struct made__line *row, int c, double *share)
 {
     double x;
 
@@ -67,7 +49,7 @@ static int take_share(const struct row *row, int c, double *share)
     return 1;
 }
 
-static int take(const struct row *row, struct dew_atlas *out)
+static int take(const struct made__line *row, struct dew_atlas *out)
 {
     unsigned answer = word_of(row, ANSWER, kinds, DEW_ATLAS_KINDS);
     unsigned besides = word_of(row, BESIDES, kinds, DEW_ATLAS_NONE);
@@ -95,12 +77,14 @@ int made__atlas_find(const char *text, const char *station,
                      struct dew_atlas *out)
 {
     size_t n = strlen(station);
-    struct row row;
+    struct made__line row;
 
     for (text = next_line(next_line(text)); *text != '\0';
          text = next_line(text))
-        if (n > 0 && strncmp(text, station, n) == 0 && text[n] == ',')
-            return cut(text, &row) && take(&row, out);
+        if (n > 0 && strncmp(text, station, n) == 0 && text[n] == ',') {
+            made__cut(text, &row);
+            return row.count == CELLS && take(&row, out);
+        }
     return 0;
 }
 

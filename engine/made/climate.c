@@ -12,7 +12,7 @@
 
 #define RAD (3.14159265358979323846 / 180.0) /* rad per deg */
 
-enum { SITE_CELLS = 8, CELLS = 32 };
+enum { SITE_CELLS = 8 };
 
 #define X(name, column, factor, offset, low, high, words)                      \
     {column, words, offsetof(struct dew_normal, name), factor, offset,         \
@@ -37,15 +37,7 @@ size_t made__figure_of(const char *column)
     return f;
 }
 
-/* Cells of one line of the table; it has no quotes. */
-struct line {
-    const char *cell[CELLS];
-    size_t length[CELLS];
-    size_t count;
-};
-
-/* Cut the line at text; returns the start of the next one. */
-static const char *cut(const char *text, struct line *line)
+const char *made__cut(const char *text, struct made__line *line)
 {
     const char *start = text;
 
@@ -55,13 +47,13 @@ static const char *cut(const char *text, struct line *line)
         line->cell[line->count] = start;
         line->length[line->count++] = (size_t)(text - start);
         start = text + 1;
-        if (*text == '\n' || line->count == CELLS)
+        if (*text == '\n' || line->count == MADE__CELLS)
             return text + 1;
     }
     return text;
 }
 
-static double number(const struct line *line, size_t cell)
+static double number(const struct made__line *line, size_t cell)
 {
     double x = NAN;
 
@@ -70,7 +62,8 @@ static double number(const struct line *line, size_t cell)
     return x;
 }
 
-static void copy(const struct line *line, size_t cell, char *out, size_t size)
+static void copy(const struct made__line *line, size_t cell, char *out,
+                 size_t size)
 {
     size_t n = 0;
 
@@ -81,7 +74,7 @@ static void copy(const struct line *line, size_t cell, char *out, size_t size)
     out[n] = '\0';
 }
 
-static void read_site(const struct line *line, struct dew_climate *out)
+static void read_site(const struct made__line *line, struct dew_climate *out)
 {
     copy(line, 0, out->site.id, sizeof out->site.id);
     copy(line, 1, out->site.name, sizeof out->site.name);
@@ -93,7 +86,7 @@ static void read_site(const struct line *line, struct dew_climate *out)
     out->site.utc_offset = number(line, 6);
 }
 
-static void read_month(const struct line *line, struct dew_normal *month)
+static void read_month(const struct made__line *line, struct dew_normal *month)
 {
     for (size_t f = 0; f < made__figure_count; f++)
         *made__figure_at(month, f) =
@@ -114,7 +107,7 @@ static const char *place_at(size_t at)
 int made__climate_next(size_t *at, struct dew_climate *out, int months)
 {
     const char *text = place_at(*at);
-    struct line line;
+    struct made__line line;
 
     if (*text == '\0')
         return 0;
@@ -124,7 +117,7 @@ int made__climate_next(size_t *at, struct dew_climate *out, int months)
             text = strchr(text, '\n') + 1;
             continue;
         }
-        text = cut(text, &line);
+        text = made__cut(text, &line);
         if (m == 0)
             read_site(&line, out);
         if (months)

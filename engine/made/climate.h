@@ -20,6 +20,17 @@ struct made__figure {
 extern const struct made__figure made__figures[];
 extern const size_t made__figure_count;
 
+/* Cells of one line of a table without quotes. */
+enum { MADE__CELLS = 32 };
+struct made__line {
+    const char *cell[MADE__CELLS];
+    size_t length[MADE__CELLS];
+    size_t count;
+};
+
+/* Cut the line at text; returns the start of the next one. */
+const char *made__cut(const char *text, struct made__line *line);
+
 /* Like dew_climate_next, but reads the months only when told. */
 int made__climate_next(size_t *at, struct dew_climate *out, int months);
 
