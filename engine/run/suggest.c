@@ -151,8 +151,10 @@ static enum dew_status open_all(struct dew_suggest *s,
     s->from.with = 0;
     s->from.option_count = 0;
     status = dew_run_open(&s->house, &s->from, faults);
-    if (status == DEW_OK)
+    if (status == DEW_OK) {
         s->from.text = dew_scenario_text(s->house->scenario, &s->from.length);
+        s->from.weather_of = s->house; /* of the sizes and the list too */
+    }
     for (size_t i = 0; i < SIZED && status == DEW_OK; i++)
         status = open_size(s, i, faults);
     return status;

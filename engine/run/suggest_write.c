@@ -129,21 +129,18 @@ unsigned run__suggest_parts(const struct dew_run *house, size_t i)
 
 /* ---- airflows ------------------------------------------------------------------------ */
 
-static int is_si(const struct dew_run *house)
+/* Of the scenario; and so many of it are a step at the fan. */
+static const struct dew_unit *unit_of(const struct dew_run *house, double *step)
 {
-    return dew_scenario_system(house->scenario) == DEW_SYSTEM_SI;
-}
+    int system = dew_scenario_system(house->scenario);
 
-/* m3/s of a unit, and so many of it is a step at the fan */
-static double unit_of(const struct dew_run *house, double *step)
-{
-    *step = is_si(house) ? 2 : 5;
-    return is_si(house) ? 1e-3 : 0.3048 * 0.3048 * 0.3048 / 60;
+    *step = system == DEW_SYSTEM_SI ? 2 : 5;
+    return dew_unit_shown(DEW_FLOW, system);
 }
 
 double run__suggest_flow(const struct dew_run *house, double flow)
 {
-    double step, unit = unit_of(house, &step);
+    double step, unit = unit_of(house, &step)->factor;
 
     return unit * step * ceil(flow / (unit * step) - 1e-9);
 }
@@ -151,9 +148,10 @@ double run__suggest_flow(const struct dew_run *house, double flow)
 static void write_flow(const struct dew_run *house, double flow, char *out,
                        size_t size)
 {
-    double step, unit = unit_of(house, &step);
+    double step;
+    const struct dew_unit *unit = unit_of(house, &step);
 
-    snprintf(out, size, "%.0f %s", flow / unit, is_si(house) ? "L/s" : "cfm");
+    snprintf(out, size, "%.0f %s", flow / unit->factor, unit->name);
 }
 
 void run__suggest_name(const struct dew_run *house,
