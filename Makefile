@@ -14,8 +14,8 @@
 #   make page       the whole program as one page, build/page/dewledger.html
 #   make wasm       the command as WebAssembly, see docs/page.md; bench-wasm
 #   make study      the long studies
-#   make mutants    changes of the hour's arithmetic that no test fails for,
-#                   MUTANTS=200 of them, drawn by SEED=1; an hour
+#   make mutants    changes of arithmetic that no test fails for, MUTANTS=500
+#                   of them, drawn by SEED=1; an hour or two
 #   make pictures   docs/img anew, from the demo
 #   make real       the outputs shown in README.md and docs/ anew
 #   make first-results   docs/dev/first-results.md anew, from the data
@@ -27,7 +27,8 @@
 #   make format     clang-format in place
 #   make install uninstall    [PREFIX=/usr/local] [DESTDIR=]
 #   make dist deb   the source archive and Debian packages of the last commit;
-#                   symbols: the list of what the library exports, anew
+#                   symbols: the list of what the library exports, anew;
+#                   abi: and of what a program built before relies on
 #   make clean help
 #
 #   make times      processor seconds of each test of the last check, MOST=25
@@ -51,9 +52,11 @@ NEED_all   := gcc libc6-dev binutils pkg-config libgsl-dev libcsv-dev \
               libsqlite3-dev
 NEED_check := libcmocka-dev liberfa-dev units locales g++ libxml2-utils \
               python3
-NEED_lint  := $(NEED_check) clang-format clang-tidy
+NEED_lint  := $(NEED_check) clang-format clang-tidy abigail-tools xz-utils
 NEED_clang := clang libclang-rt-14-dev
 NEED_deb   := debhelper lintian dpkg-dev xz-utils git
+NEED_machines := $(NEED_check) gcc-i686-linux-gnu gcc-s390x-linux-gnu \
+              qemu-user-static musl-tools
 NEED_mpi   := libopenmpi-dev openmpi-bin
 NEED_wasm  := clang lld wasi-libc libclang-rt-14-dev-wasm32 dpkg-dev nodejs
 
@@ -64,10 +67,11 @@ GOALS := $(or $(MAKECMDGOALS),all)
 NEED  := $(NEED_all) \
   $(if $(filter check coverage bench study mutants,$(GOALS)),$(NEED_check)) \
   $(if $(filter first-results ducts-answer evidence atlas%,$(GOALS)),python3) \
-  $(if $(filter lint tidy format format-check,$(GOALS)),$(NEED_lint)) \
+  $(if $(filter lint tidy format format-check abi abi-check,$(GOALS)),$(NEED_lint)) \
   $(if $(filter clang%,$(CC))$(filter fuzz,$(GOALS)),$(NEED_clang)) \
   $(if $(filter wasm% bench-wasm build/wasm/% page build/page/%,$(GOALS)),$(NEED_wasm)) \
   $(if $(filter dist deb,$(GOALS)),$(NEED_deb)) \
+  $(if $(filter machines,$(GOALS)),$(NEED_machines)) \
   $(if $(MPI),$(NEED_mpi))
 
 # Made again when this goal needs a package that was not looked for yet.
@@ -174,7 +178,8 @@ STUDIES   := $(STUDY_SRC:%.c=$B/%)
 .SUFFIXES:
 .SECONDARY:
 .PHONY: all deps demo check lint floors refs banned size spdx names umbrella \
-        exports statics kept frames format format-check tidy coverage fuzz fuzzers bench \
+        exports abi abi-check statics kept frames format format-check tidy coverage \
+        fuzz fuzzers bench machines \
         study mutants weather-years first-results ducts-answer evidence atlas \
         atlas-answers pictures install uninstall clean help
 
@@ -248,6 +253,14 @@ LOGS := $(TEST_SH:%=$B/%.log) $(TESTS:%=%.log)
 WORD   := $(if $(filter %-san %-cov,$(KIND)),san,$(KIND))
 ONCE   := $(if $(EVERY),,$(shell awk -v word=$(WORD) '/^tests/ && \
             !index("," $$2 ",", "," word ",") { print $$1 }' tests/once.txt))
+# A second compiler runs those alone that name it.
+ifeq ($(WORD)$(EVERY),clang)
+TEST_SRC := $(shell awk '/^tests.*\.c / && /[ ,]clang[ ,]/ { print $$1 }' tests/once.txt)
+TEST_SH  := $(shell awk '/^tests.*\.sh / && /[ ,]clang[ ,]/ { print $$1 }' tests/once.txt)
+TESTS    := $(TEST_SRC:%.c=$B/%)
+LOGS     := $(TEST_SH:%=$B/%.log) $(TESTS:%=%.log)
+ONCE     :=
+endif
 ELSE   := $(patsubst %,$B/%.log,$(patsubst %.c,%,$(ONCE)))
 KILLS  ?= $(if $(filter gcc,$(WORD)),20,8)
 
@@ -288,12 +301,16 @@ times:
 	@sh tests/support/times.sh $(LOGS) | head -$(or $(MOST),25)
 programs: all $(TESTS)
 
-lint: floors refs banned size spdx names umbrella exports statics kept frames \
+lint: floors refs banned size spdx names umbrella exports abi-check statics kept frames \
       format-check tidy
 floors refs banned size spdx names umbrella:
 	@STRICT=1 sh tests/lint/$@.sh
 exports: $B/libdew.so.$(SOVERSION)
 	@sh tests/lint/exports.sh $<
+abi-check: $B/libdew.so.$(SOVERSION)
+	@sh tests/lint/abi.sh $<
+abi: $B/libdew.so.$(SOVERSION)
+	@sh tests/lint/abi.sh $< write
 statics: $B/libdew.a
 	@sh tests/lint/statics.sh $<
 kept: $B/dewledger $B/libdew.a
@@ -335,10 +352,14 @@ bench: $(BENCHES)
 	@for b in $(BENCHES); do $$b || exit 1; done
 study: all $(STUDIES)
 	@for s in $(STUDIES); do $$s || exit 1; done
-MUTANTS ?= 200
+MUTANTS ?= 500
 SEED    ?= 1
 mutants:
 	@python3 tests/support/mutants.py $(MUTANTS) $(SEED)
+
+# i386, s390x and musl: `make machines ONLY=musl` for one of them
+machines: all
+	@sh tests/support/machines.sh $B $(ONLY)
 
 real: all
 	@for f in README.md docs/tutorial.md docs/results.md docs/ducts.md docs/spread.md docs/size.md; do \

@@ -2,11 +2,11 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Fetch the library sources of sources.txt, checked by apt's checksums, and lay
 # out what the module is compiled from.
-# usage: sources.sh FOLDER
+# usage: sources.sh FOLDER [LIST]      another list than sources.txt
 # A system rarely lists source packages: the lists made here name the Debian
 # archives that it already uses, and stand in FOLDER; its own are not touched.
 set -eu
-list=$(realpath "$(dirname "$0")/sources.txt")
+list=$(realpath "${2:-$(dirname "$0")/sources.txt}")
 mkdir -p "$1/lists/partial" "$1/archives/partial" "$1/src"
 cd "$1"
 here=$PWD

@@ -1,11 +1,12 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""make mutants: is the arithmetic of the hour held by tests?
+"""make mutants: is the arithmetic held by tests?
 
 One operator of one line is changed at a time, in a copy of the tree, and the
-quick tests of the march and of the line's own folder are built and run until
-one fails.  A change that none fails for is a line that no test holds.
+quick tests of the line's own folder, and of the march where the hour calls it,
+are built and run until one fails.  A change that none fails for is a line that
+no test holds.
 
-    mutants.py [COUNT] [SEED]      200 1 unless given
+    mutants.py [COUNT] [SEED]      500 1 unless given
 
 Named changes come first; the others are drawn.  A change of code that the
 compiler turns into the same code is drawn anew.  Survivors are listed; those
@@ -26,6 +27,10 @@ FILES = ["engine/march/step.h", "engine/march/solve.h", "engine/march/water.h",
          "engine/march/equip.h", "engine/march/mix.h", "engine/march/tell.h",
          "engine/march/blend.h", "engine/march/hour.h",
          *sorted(glob.glob("engine/*/*_step.h"))]
+ROOMS = ["air", "house", "plant", "ducts", "study"]
+FILES += [f for room in ROOMS for f in sorted(glob.glob(f"engine/{room}/*.[ch]"))
+          if f not in FILES]
+AFTER = {"study": []}  # whose tests else: the march's
 QUICK = 3.0    # s of processor, a test that takes more is left out
 HANGS = 30.0   # s of the clock
 
@@ -141,8 +146,9 @@ class Run:
         quick = {f: list(quick_tests(f))
                  for f in sorted({"march", *map(folder_of, FILES)})}
         # of each file its own order, for what kills is likely to kill again
-        self.tests = {name: list(dict.fromkeys(quick[folder_of(name)] +
-                                               quick["march"]))
+        self.tests = {name: list(dict.fromkeys(
+            quick[folder_of(name)] +
+            [t for f in AFTER.get(folder_of(name), ["march"]) for t in quick[f]]))
                       for name in FILES}
         self.plain = library()
         print("quick tests:", " ".join(t for f in quick.values() for t in f),
@@ -218,7 +224,7 @@ def drawn(run, count, seed):
 
 
 def main():
-    count = int(sys.argv[1]) if len(sys.argv) > 1 else 200
+    count = int(sys.argv[1]) if len(sys.argv) > 1 else 500
     seed = int(sys.argv[2]) if len(sys.argv) > 2 else 1
     os.makedirs(TREE, exist_ok=True)
     copy_tree()
