@@ -38,10 +38,11 @@ static void draw_unknowns(const struct drawing *d, double q[EVIDENCE__MOST])
     evidence__unknowns(&d->e->prior, u, q);
 }
 
-/* The habits at the last hour learned from. */
-static void draw_habits(const struct drawing *d, double *slow, double *quick)
+/* The habits at the last hour learned from, where they were s. */
+static void draw_habits(const struct drawing *d,
+                        const struct evidence__state *s, double *slow,
+                        double *quick)
 {
-    const struct evidence__state *s = &d->e->white.end;
     double a = sqrt(s->ss), b = s->sq / a, c = sqrt(fmax(s->qq - b * b, 0.0)),
            z = core__random_gaussian(d->random);
 
@@ -72,11 +73,13 @@ static void draw(const struct drawing *d, size_t k)
     double q[EVIDENCE__MOST], slow, quick,
         keep = exp(-1 / n.slow_hours), pass = exp(-1 / n.quick_hours), season;
     struct sums s = {0, 0, 0, 0};
+    struct evidence__state end;
 
     draw_unknowns(d, q);
-    draw_habits(d, &slow, &quick);
-    season = core__random_gaussian(d->random);
     evidence__house(&e->series, q, e->series.count, e->rest);
+    end = evidence__end(e, d->ask->hours, e->rest);
+    draw_habits(d, &end, &slow, &quick);
+    season = core__random_gaussian(d->random);
     for (size_t h = e->series.until; h < e->series.count; h++) {
         double far = (double)(h - e->series.until) + 1.0;
 

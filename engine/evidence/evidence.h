@@ -120,6 +120,16 @@ struct dew_evidence {
 /* u, cu, ln, white from the hours before until. */
 enum dew_status evidence__learn(struct dew_evidence *e, struct dew_error *err);
 
+/* 1: the log of that hour, before until, was learned from. */
+int evidence__learned_from(const struct dew_evidence *e, size_t h);
+
+/* What the habits are at the last hour learned from, of those that it was
+   learned from, where the house alone did rh; of that the hours before until
+   are used up. */
+struct evidence__state evidence__end(const struct dew_evidence *e,
+                                     const struct dew_evidence_hour *hours,
+                                     double *rh);
+
 /* ---- foretell.c ---------------------------------------------------------------- */
 
 /* The sd that a season not seen adds, far hours after the last learned from. */

@@ -16,6 +16,44 @@ static const double UNSEEN = 0.15, UNSEEN_OVER = 60.0 * 24.0;
 
 /* ---- the hours ---------------------------------------------------------------- */
 
+/* From one state of the habits to another, in so many steps. */
+static struct evidence__state slope_of(const struct evidence__state *from,
+                                       const struct evidence__state *to)
+{
+    return (struct evidence__state){.slow = (to->slow - from->slow) / NUDGE,
+                                    .quick = (to->quick - from->quick) / NUDGE};
+}
+
+/*
+ * What a nudge of the unknowns, to the house in e->rest, adds to e->again.
+ * Where the house is wetter the habits at the end of the log are drier by what
+ * the log holds of both: soon after the end only their sum counts, and that is
+ * known.
+ */
+static void open_along(struct dew_evidence *e, const double *rh)
+{
+    struct dew_evidence_noise noise = evidence__noise_of(e->ln);
+    size_t until = e->series.until;
+    struct evidence__state end;
+    double unused;
+
+    for (size_t h = 0; h < e->series.count; h++)
+        e->rest[h] = (e->rest[h] - rh[h]) / NUDGE;
+    for (size_t h = 0; h < until; h++) {
+        e->again[h] += e->rest[h] * e->rest[h];
+        e->rest[h] = rh[h] + NUDGE * e->rest[h];
+    }
+    end = evidence__end(e, e->series.hours, e->rest);
+    end = slope_of(&e->white.end, &end);
+    for (size_t h = until; h < e->series.count; h++) {
+        double slope =
+            e->rest[h] +
+            evidence__later(&noise, &end, (double)(h - until) + 1.0, &unused);
+
+        e->again[h] += slope * slope;
+    }
+}
+
 /* Variance by hour of what the unknowns leave open, into e->again: slopes
    along each column of the root of their covariance. */
 static enum dew_status open_variance(struct dew_evidence *e, const double *rh,
@@ -34,11 +72,7 @@ static enum dew_status open_variance(struct dew_evidence *e, const double *rh,
             u[i] = e->u[i] + NUDGE * root[i * n + k];
         evidence__unknowns(&e->prior, u, q);
         evidence__house(&e->series, q, count, e->rest);
-        for (size_t h = 0; h < count; h++) {
-            double slope = (e->rest[h] - rh[h]) / NUDGE;
-
-            e->again[h] += slope * slope;
-        }
+        open_along(e, rh);
     }
     return status;
 }
@@ -57,7 +91,7 @@ static void tell(struct dew_evidence *e, const double q[EVIDENCE__MOST],
     struct dew_evidence_noise noise = evidence__noise_of(e->ln);
     struct dew_evidence_told *t = &e->told[h];
     double far = (double)h - (double)e->series.until + 1.0, unseen = 0.0,
-           habits;
+           habits, open = e->again[h];
 
     t->rh = t->model;
     if (far > 0.0) {
@@ -66,8 +100,10 @@ static void tell(struct dew_evidence *e, const double q[EVIDENCE__MOST],
     } else {
         habits = noise.slow * noise.slow + noise.quick * noise.quick +
                  noise.white * noise.white;
+        if (evidence__learned_from(e, h)) /* it was drawn towards them */
+            open = -open;
     }
-    t->sd = sqrt(e->again[h] + habits + unseen * unseen);
+    t->sd = sqrt(habits + open + unseen * unseen);
 }
 
 enum dew_status evidence__foretell(struct dew_evidence *e,

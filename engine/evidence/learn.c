@@ -18,16 +18,38 @@ enum {
 static const double BETTER = 0.01;
 static const double SIMPLEX = 0.3, SIMPLEX_END = 1e-3; /* of ln noise      */
 
-/* Measured less the house, NaN where there is nothing to learn from. */
+/* rh becomes measured less rh, NaN where there is nothing to learn from. */
+static void less(const struct dew_evidence_hour *hours, size_t until,
+                 double *rh)
+{
+    for (size_t h = 0; h < until; h++)
+        rh[h] = h < UNLEARNED ? NAN : 100.0 * hours[h].rh - rh[h];
+}
+
 static void rest(struct dew_evidence *e, const double *u)
 {
-    const struct evidence__series *s = &e->series;
     double q[EVIDENCE__MOST];
 
     evidence__unknowns(&e->prior, u, q);
-    evidence__house(s, q, s->until, e->rest);
-    for (size_t h = 0; h < s->until; h++)
-        e->rest[h] = h < UNLEARNED ? NAN : 100.0 * s->hours[h].rh - e->rest[h];
+    evidence__house(&e->series, q, e->series.until, e->rest);
+    less(e->series.hours, e->series.until, e->rest);
+}
+
+int evidence__learned_from(const struct dew_evidence *e, size_t h)
+{
+    const struct evidence__series *s = &e->series;
+
+    return h >= UNLEARNED && !isnan(s->hours[h].rh + s->steps[h].base);
+}
+
+struct evidence__state evidence__end(const struct dew_evidence *e,
+                                     const struct dew_evidence_hour *hours,
+                                     double *rh)
+{
+    struct dew_evidence_noise noise = evidence__noise_of(e->ln);
+
+    less(hours, e->series.until, rh);
+    return evidence__whiten(&noise, rh, e->series.until, NULL).end;
 }
 
 static int residuals(const double *u, double *out, void *with)

@@ -124,7 +124,10 @@ struct dew_evidence_told {
     double model; /* what the curve and the memory alone say                */
     double rh;    /* with what the habits had become at the last hour learned
                      from; before that hour, as model                       */
-    double sd;    /* of rh; the band of 80 % is 1.2816 of it to both sides  */
+    double sd;    /* of log less rh; the band of 80 % is 1.2816 of it to both
+                     sides.  Of an hour learned from it is less by as much as
+                     the house is in doubt, else more: a fit is drawn to its
+                     own hours                                              */
 };
 
 struct dew_evidence; /* opaque: hours, what was learned, the hours foretold */

@@ -266,6 +266,58 @@ TEST(the_truth_lies_within_the_bands)
     assert_true(ratio / HOUSES >= 0.9);
 }
 
+/* Mean of the squares of log less told, in what the band says, of some hours. */
+static double in_bands(const struct dew_evidence_told *t, size_t from,
+                       size_t to)
+{
+    double sum = 0, n = 0;
+
+    for (size_t h = from; h < to; h++) {
+        double z = (100 * made.hours[h].rh - t[h].rh) / t[h].sd;
+
+        sum += z * z;
+        n += 1;
+    }
+    return sum / n;
+}
+
+/* Of houses drawn from what is known beforehand: what the log has beside them
+   is as much as the band says, in the hours learned from and in the week after,
+   where the level and the slow habit are known together and not apart. */
+TEST(doubt_is_counted_once)
+{
+    enum { HOUSES = 120, DAYS = 28, LEARN = 21 };
+    const struct dew_evidence_ask ask = {.prior = DEW_EVIDENCE_PRIOR};
+    const struct dew_evidence_noise noise =
+        evidence__noise_of(evidence__noise_mean);
+    struct evidence__prior prior;
+    struct core__random *r;
+    double learned = 0, after = 0;
+
+    assert_int_equal(evidence__prior(&ask, &prior, NULL), DEW_OK);
+    assert_int_equal(core__random_open(&r, 20260802, NULL), DEW_OK);
+    for (int k = 0; k < HOUSES; k++) {
+        double u[EVIDENCE__MOST], q[EVIDENCE__MOST];
+        const struct dew_evidence_told *t;
+        struct dew_evidence *e;
+
+        for (int i = 0; i < EVIDENCE__MOST; i++)
+            u[i] = core__random_gaussian(r);
+        evidence__unknowns(&prior, u, q);
+        made_outdoors(&made, r, DAYS * 24, 3.0 * k);
+        made_log(&made, r, q, &noise);
+        e = made_learned(&made, LEARN * 24);
+        t = dew_evidence_told(e);
+        learned += in_bands(t, 24, LEARN * 24) / HOUSES;
+        after += in_bands(t, LEARN * 24, DAYS * 24) / HOUSES;
+        dew_evidence_close(e);
+    }
+    core__random_close(r);
+    print_message("learned %.2f, after %.2f\n", learned, after);
+    assert_true(learned > 0.85 && learned < 1.15);
+    assert_true(after > 0.85 && after < 1.15);
+}
+
 /* What is left of the log at u, whitened as in the fit; how many. */
 static size_t whitened(const struct dew_evidence *e, const double *u,
                        size_t until, double *out)
