@@ -12,6 +12,7 @@ struct cli__fit {
     const struct dew_fit *fit;
     const struct dew_learn *learn; /* NULL: the house itself is not asked for */
     const struct dew_draws *options; /* of it; NULL: not asked for           */
+    const struct dew_spread *spread; /* that options are of                  */
     int units; /* 0 as the scenario is written, 1 us, 2 si                   */
     int why;   /* 1: why it is as damp is asked for, of learn                 */
     int until; /* 1: a part of the log was kept back to be foretold          */
@@ -40,6 +41,7 @@ int cli__fit_options(struct cli__fit *f, const struct dew_spread_ask *ask,
                      struct dew_spread **spread);
 void cli__fit_print_options(const struct cli__fit *f);
 json_t *cli__fit_options_json(const struct cli__fit *f);
+json_t *cli__fit_left_out_json(const struct cli__fit *f); /* of them, null: no */
 
 /* fit_svg.c: its charts of a log, each a file; NULL: not wanted. */
 struct cli__fit_files {

@@ -377,6 +377,7 @@ json_t *cli__fit_house_json(const struct cli__fit *f)
     o = cli__set(o, "causes",
                  l->told && f->why ? cli__fit_why_json(f) : json_null());
     o = cli__set(o, "options", cli__fit_options_json(f));
+    o = cli__set(o, "drawn_anew", cli__fit_left_out_json(f));
     o = cli__set(o, "slow_sd_pct", cli__real(l->noise.slow));
     o = cli__set(o, "slow_time_d", cli__real(l->noise.slow_hours));
     return cli__set(o, "white_sd_pct", cli__real(l->noise.white));

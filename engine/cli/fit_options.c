@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "cli/fit.h"
+#include "cli/spread.h"
 #include "report/lay.h"
 #include "report/words.h"
 
@@ -19,7 +20,7 @@ int cli__fit_options(struct cli__fit *f, const struct dew_spread_ask *ask,
     if (!dew_learn_learned(f->learn)->told)
         return CLI__DONE; /* said by the house's own words */
     if (dew_spread_open(spread, dew_learn_run(f->learn), ask, &err) != DEW_OK ||
-        dew_learn_give(f->learn, *spread, &err) != DEW_OK)
+        dew_learn_give(f->learn, *spread, NULL, &err) != DEW_OK)
         return cli__error(&err);
     while (done < 1) {
         cli__progress(done, "%zu houses", ask->draws);
@@ -28,6 +29,7 @@ int cli__fit_options(struct cli__fit *f, const struct dew_spread_ask *ask,
     }
     cli__progress(1, "%zu houses", ask->draws);
     f->options = dew_spread_draws(*spread);
+    f->spread = *spread;
     return CLI__DONE;
 }
 
@@ -103,6 +105,7 @@ void cli__fit_print_options(const struct cli__fit *f)
               "low: 1 house in 10 has fewer hours; mid: half have fewer; high: "
               "1 in 10 has more. The houses are those below, as often as they "
               "weigh.");
+    cli__anew_print(f->spread, f->options->count);
     putchar('\n');
 }
 
@@ -136,4 +139,9 @@ json_t *cli__fit_options_json(const struct cli__fit *f)
         list = cli__add(list, o);
     }
     return list;
+}
+
+json_t *cli__fit_left_out_json(const struct cli__fit *f)
+{
+    return f->options != NULL ? cli__anew_json(f->spread) : json_null();
 }

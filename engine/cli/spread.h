@@ -34,6 +34,11 @@ char *cli__spread_value(const struct cli__spread *s,
 /* spread_still.c: ranges that change nothing, by reason; none, nothing. */
 void cli__spread_print_still(const struct cli__spread *s);
 
+/* Houses that could not be, of so many, by the rule that they broke; none,
+   nothing. */
+void cli__anew_print(const struct dew_spread *s, size_t draws);
+json_t *cli__anew_json(const struct dew_spread *s);
+
 /* spread_print.c and spread_json.c */
 void cli__spread_print(const struct cli__spread *s);
 json_t *cli__spread_json(const struct cli__spread *s);

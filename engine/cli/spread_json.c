@@ -53,10 +53,10 @@ static json_t *input(const struct cli__spread *s,
     return x->still != NULL ? cli__set(o, "because", json_string(x->still)) : o;
 }
 
-static json_t *anew(const struct cli__spread *s)
+json_t *cli__anew_json(const struct dew_spread *s)
 {
     size_t count;
-    const struct dew_spread_anew *a = dew_spread_anew(s->spread, &count);
+    const struct dew_spread_anew *a = dew_spread_anew(s, &count);
     json_t *list = json_array();
 
     for (size_t k = 0; k < count; k++)
@@ -83,7 +83,7 @@ json_t *cli__spread_json(const struct cli__spread *s)
                   DEW_VERSION, "draws", (json_int_t)s->draws, "seed",
                   (json_int_t)s->seed, "best_by", by[dew_spread_by(s->spread)],
                   "none_will_do", share(s, dew_draws_none(s->told)), "options",
-                  options, "inputs", inputs, "drawn_anew", anew(s));
+                  options, "inputs", inputs, "drawn_anew", cli__anew_json(s->spread));
 
     if (s->from != NULL)
         o = cli__set(o, "draws_from", json_string(s->from));

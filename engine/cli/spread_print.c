@@ -291,17 +291,17 @@ static void print_others(const struct cli__spread *s, enum dew_spread_why why,
 }
 
 /* Houses that could not be, by the rule that they broke. */
-static void print_anew(const struct cli__spread *s)
+void cli__anew_print(const struct dew_spread *s, size_t draws)
 {
     size_t count;
-    const struct dew_spread_anew *a = dew_spread_anew(s->spread, &count);
+    const struct dew_spread_anew *a = dew_spread_anew(s, &count);
     char text[500];
 
     for (size_t k = 0; k < count; k++) {
         snprintf(text, sizeof text,
                  "%zu of the %zu houses drawn could not be, and others were "
                  "drawn in their place: %.60s %.200s.",
-                 a[k].count, s->draws, a[k].rule.path, a[k].rule.text);
+                 a[k].count, draws, a[k].rule.path, a[k].rule.text);
         cli__wrap(stdout, 0, text);
     }
 }
@@ -335,7 +335,7 @@ void cli__spread_print(const struct cli__spread *s)
                  "A range within a list, taken at its likely figure:");
     print_others(s, DEW_SPREAD_MONEY, 0, "Of money, in the costs of `run`:");
     print_others(s, DEW_SPREAD_SURE, 0, "Not doubted, for no range was given:");
-    print_anew(s);
+    cli__anew_print(s->spread, s->draws);
     cli__wrap(stdout, 0,
               s->told_only
                   ? "What you did not tell stands at its usual value, without "

@@ -112,6 +112,12 @@ enum dew_status run__spread_agrees(const struct dew_spread *s, size_t row,
                                    struct dew_change *list,
                                    struct dew_error *err);
 
+/* Count a rule that a draw broke; past the room of the list, with its last. */
+void run__spread_note(struct dew_spread *s, const struct dew_error *rule);
+/* DEW_ERANGE, by the rule that most of so many draws broke. */
+enum dew_status run__spread_too_many(const struct dew_spread *s, size_t broken,
+                                     struct dew_error *err);
+
 /* ---- spread_march.c ---------------------------------------------------------- */
 
 /* Rows of a block, of so many that are left: full bundles, and a block for

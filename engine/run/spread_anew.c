@@ -23,8 +23,7 @@ enum dew_status run__spread_agrees(const struct dew_spread *s, size_t row,
     return status;
 }
 
-/* Count what was broken; past the room of the list, with its last rule. */
-static void note(struct dew_spread *s, const struct dew_error *rule)
+void run__spread_note(struct dew_spread *s, const struct dew_error *rule)
 {
     size_t i = 0;
 
@@ -37,8 +36,8 @@ static void note(struct dew_spread *s, const struct dew_error *rule)
     s->anew[i < s->anew_count ? i : i - 1].count++;
 }
 
-static enum dew_status too_many(const struct dew_spread *s, size_t broken,
-                                struct dew_error *err)
+enum dew_status run__spread_too_many(const struct dew_spread *s, size_t broken,
+                                     struct dew_error *err)
 {
     const struct dew_spread_anew *most = &s->anew[0];
 
@@ -89,13 +88,14 @@ static enum dew_status find_broken(struct dew_spread *s, struct anew *a,
         a->broken[i] = status == DEW_ERANGE;
         *count += a->broken[i];
         if (a->broken[i])
-            note(s, &rule);
+            run__spread_note(s, &rule);
         else if (status != DEW_OK) {
             *err = rule;
             return status;
         }
     }
-    return 2 * *count > s->draws ? too_many(s, *count, err) : DEW_OK;
+    return 2 * *count > s->draws ? run__spread_too_many(s, *count, err)
+                                 : DEW_OK;
 }
 
 static enum dew_status replace(struct dew_spread *s, struct anew *a,
@@ -106,7 +106,7 @@ static enum dew_status replace(struct dew_spread *s, struct anew *a,
 
         while (a->broken[i]) {
             if (a->next == 2 * s->draws)
-                return too_many(s, count, err);
+                return run__spread_too_many(s, count, err);
             take_next(s, a, i);
             a->broken[i] =
                 run__spread_agrees(s, 1 + i, a->changes, &rule) != DEW_OK;

@@ -178,13 +178,21 @@ const struct dew_run *dew_learn_run(const struct dew_learn *learn);
 
 /*
  * The houses that are left, as often as they weigh and with what goes together
- * in them, in the place of the draws of a spread of the same scenario, of which
- * nothing is marched yet.  What was not learned stays as drawn.  Causes are not
- * given.
- * Errors  DEW_EMISSING where nothing is told; those of dew_spread_give; DEW_EMEM.
+ * in them, in the place of the draws of a spread of the same scenario or of
+ * what dew_learn_write made of it, of which nothing is marched yet.  What was
+ * not learned stays as drawn.  Causes are not given.  A house that breaks a
+ * rule between keys in some option is left out, another that is left takes its
+ * place, and dew_spread_anew tells of it.
+ *
+ *     beyond  figures that a range of the spread does not reach, taken at its
+ *             end; may be NULL
+ *
+ * Errors  DEW_EMISSING where nothing is told; DEW_ERANGE where more than half
+ *         break a rule, or a draw is marched already; those of
+ *         dew_scenario_agrees; DEW_EMEM.
  */
 enum dew_status dew_learn_give(const struct dew_learn *learn,
-                               struct dew_spread *spread,
+                               struct dew_spread *spread, size_t *beyond,
                                struct dew_error *err);
 
 /* A figure before (0) or after (1), as p50 (p10 to p90) to three digits: "1.2

@@ -19,18 +19,23 @@
 
 enum { DRAWS = 200 };
 
-static struct dew_learn *learned(void)
+static struct dew_learn *learned_of(const char *house)
 {
     static const char *const sets[] = {"house.airtightness=2.2 ach50",
                                        "people.count=4.6"};
     struct dew_run *r;
 
-    make_folder(HOUSE);
+    make_folder(house);
     r = run_of(sets, 2);
     make_log(r, 19);
     dew_run_close(r);
     return learn_by(
         &(struct dew_learn_ask){.draws = 256, .seed = 2, .told_only = 1});
+}
+
+static struct dew_learn *learned(void)
+{
+    return learned_of(HOUSE);
 }
 
 /* Of an input with such a key: its figures in the draws, sorted. */
@@ -84,7 +89,7 @@ TEST(given_draws_are_those_that_the_log_leaves)
     assert_int_equal(dew_spread_open(&s, dew_learn_run(l), &ask, NULL), DEW_OK);
     figures_of(s, "ventilator.power", power);
     before = power[17];
-    assert_int_equal(dew_learn_give(l, s, NULL), DEW_OK);
+    assert_int_equal(dew_learn_give(l, s, NULL, NULL), DEW_OK);
     figures_of(s, "house.airtightness", air);
     figures_of(s, "people.count", people);
     assert_true(told[0].moved);
@@ -104,6 +109,56 @@ TEST(given_draws_are_those_that_the_log_leaves)
     }
     figures_of(s, "ventilator.power", power); /* not learned: as drawn */
     assert_near(power[17], before, 0);
+    dew_spread_close(s);
+    dew_learn_close(l);
+}
+
+/* What one option cannot be is left out, counted, and another that is left by
+   the log stands in its place. */
+TEST(a_house_that_an_option_cannot_be_is_left_out)
+{
+    static const char house[] =
+        HOUSE "  - name: cool\n    temperature: {cool: 70.2 degF}\n"
+              "temperature: {heat: \"69 degF (66 to 72)\"}\n";
+    const double most = (70.2 - 32) / 1.8;
+    const struct dew_spread_ask ask = {
+        .draws = DRAWS, .seed = 1, .told_only = 1};
+    struct dew_learn *l = learned_of(house);
+    double heat[DRAWS], air[DRAWS], people[DRAWS], above = 0;
+    const struct dew_spread_anew *anew;
+    struct dew_change list[16];
+    struct dew_spread *s;
+    size_t count, beyond = 1;
+
+    assert_int_equal(dew_spread_open(&s, dew_learn_run(l), &ask, NULL), DEW_OK);
+    assert_int_equal(dew_learn_give(l, s, &beyond, NULL), DEW_OK);
+    assert_int_equal(beyond, 0);
+    anew = dew_spread_anew(s, &count);
+    assert_int_equal(count, 1);
+    assert_string_equal(anew[0].rule.path, "temperature.heat");
+    for (size_t i = 0; i < l->draws; i++) {
+        size_t at = s->inputs[0].column;
+
+        for (size_t k = 0; k < l->doubts->input_count; k++)
+            if (l->doubts->inputs[k].key ==
+                figures_of(s, "temperature.heat", heat)->key)
+                at = l->doubts->inputs[k].column;
+        above += l->rounds->weights[i] *
+                 (run__spread_at(
+                      l->doubts, figures_of(s, "temperature.heat", heat), 0,
+                      run__learn_share(evidence__rounds_at(l->rounds, i)[at])) >
+                  most);
+    }
+    assert_near((double)anew[0].count / DRAWS, above, 1.5 / DRAWS);
+    assert_true(above > 0.05 && above < 0.5);
+    figures_of(s, "temperature.heat", heat);
+    for (size_t d = 0; d < DRAWS; d++) {
+        assert_true(heat[d] <= most);
+        assert_int_equal(run__spread_agrees(s, 1 + d, list, NULL), DEW_OK);
+    }
+    figures_of(s, "house.airtightness", air);
+    figures_of(s, "people.count", people);
+    assert_true(together(air, people) > 0.4);
     dew_spread_close(s);
     dew_learn_close(l);
 }

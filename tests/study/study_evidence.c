@@ -74,7 +74,7 @@ static struct dew_spread *spread_of(const struct dew_run *run, size_t draws,
     double done = 0;
 
     if (dew_spread_open(&s, run, &ask, &err) != DEW_OK ||
-        (given != NULL && dew_learn_give(given, s, &err) != DEW_OK))
+        (given != NULL && dew_learn_give(given, s, NULL, &err) != DEW_OK))
         fail_msg("%s", err.text);
     while (done < 1)
         if (dew_spread_step(s, &done, &err) != DEW_OK)
