@@ -14,6 +14,7 @@
 #include "dew/air.h"
 #include "dew/bundle.h"
 #include "dew/learning.h"
+#include "evidence/evidence.h"
 #include "run/learn.h"
 #include "support/asked_run.h"
 #include "support/rows.h"
@@ -81,12 +82,83 @@ static inline void write_row(FILE *f, const struct dew_date *date,
             100 * dew_air_pv(out->w, out->p) / dew_air_pws_liquid(out->t));
 }
 
-/* The house of the run, marched from the year's first hour on and logged after
-   the lead: held at a course of temperatures, or by its own thermostat; with so
-   much of the habits. */
-static inline void make_log_by(struct dew_run *run, unsigned long seed,
-                               int hold, double habits)
+/* Pa of excess at each node that habits make from cold to warm, as the weighing
+   takes them to: of its spread, and nothing on the mean of the log, where shown
+   is the mean of what a Pa of each does. */
+static inline void draw_bends(struct core__random *random,
+                              const double shown[DEW_EVIDENCE_NODES],
+                              double bend[DEW_EVIDENCE_NODES])
 {
+    enum { N = DEW_EVIDENCE_NODES };
+    double c[N * N], root[N * N], z[N], with[N] = {0}, all = 0, on = 0;
+
+    for (size_t i = 0; i < N; i++) {
+        z[i] = core__random_gaussian(random);
+        for (size_t j = 0; j < N; j++) {
+            root[i * N + j] = c[i * N + j] = evidence__bend(i, j);
+            with[i] += c[i * N + j] * shown[j];
+        }
+    }
+    assert_int_equal(core__cholesky(root, N, NULL), DEW_OK);
+    for (size_t i = 0; i < N; i++) {
+        bend[i] = 0;
+        for (size_t j = 0; j <= i; j++)
+            bend[i] += root[i * N + j] * z[j];
+        all += shown[i] * with[i];
+        on += shown[i] * bend[i];
+    }
+    for (size_t i = 0; i < N; i++)
+        bend[i] -= with[i] * on / all;
+}
+
+/* The same on the hours of a log, through memories of a third each, % RH. */
+static inline void bend_hours(unsigned long seed,
+                              struct dew_evidence_hour *hours, double *bent)
+{
+    static struct evidence__step steps[HOURS];
+    static double shown[DEW_EVIDENCE_NODES][HOURS];
+    struct evidence__series s = {
+        .count = HOURS, .until = HOURS, .hours = hours, .steps = steps};
+    double mean[DEW_EVIDENCE_NODES] = {0}, bend[DEW_EVIDENCE_NODES];
+    struct core__random *random;
+
+    assert_int_equal(core__random_open(&random, seed, NULL), DEW_OK);
+    evidence__series(&s);
+    for (int i = 0; i < DEW_EVIDENCE_NODES; i++) {
+        double q[EVIDENCE__MOST] = {0};
+
+        evidence__house(&s, q, HOURS, bent);
+        q[i] = 1;
+        evidence__house(&s, q, HOURS, shown[i]);
+        for (int h = 0; h < HOURS; h++) {
+            shown[i][h] -= bent[h];
+            mean[i] += shown[i][h] / HOURS;
+        }
+    }
+    draw_bends(random, mean, bend);
+    core__random_close(random);
+    for (int h = 0; h < HOURS; h++) {
+        bent[h] = 0;
+        for (int i = 0; i < DEW_EVIDENCE_NODES; i++)
+            bent[h] += bend[i] * shown[i][h];
+    }
+}
+
+/* How a log comes about. */
+struct logged {
+    int hold;      /* 1: at a course of temperatures; 0: its own thermostat  */
+    double habits; /* so much of them                                        */
+    int bent;      /* 1: and what they make of cold and warm                 */
+};
+
+/* The house of the run, marched from the year's first hour on and logged after
+   the lead. */
+static inline void make_log_so(struct dew_run *run, unsigned long seed,
+                               const struct logged *so)
+{
+    static struct dew_evidence_hour rows[HOURS];
+    static struct dew_result results[HOURS];
+    static double more[HOURS], bent[HOURS];
     size_t count;
     const struct dew_hour *hours = dew_year_hours(dew_run_year(run), &count);
     const struct dew_weather weather = {
@@ -106,19 +178,38 @@ static inline void make_log_by(struct dew_run *run, unsigned long seed,
     assert_int_equal(dew_bundle_open(&b, &c, &weather, 1, 1, NULL), DEW_OK);
     for (int k = 0; k < LEAD + HOURS; k++)
         held[k] = 20.6 + 0.7 * sin(0.0113 * k) + 0.4 * sin(0.2618 * k);
-    dew_bundle_prescribe_t(b, 0, hold ? held : NULL, LEAD + HOURS);
+    dew_bundle_prescribe_t(b, 0, so->hold ? held : NULL, LEAD + HOURS);
     assert_int_equal(dew_bundle_begin(b, 0, 20.6, 0.31, NULL), DEW_OK);
     for (size_t k = 0; k < LEAD + HOURS; k++) {
         struct dew_result r;
 
         assert_int_equal(dew_bundle_step(b, k, NULL, NULL), DEW_OK);
         dew_bundle_result(b, 0, &r);
-        if (k >= LEAD)
-            write_row(f, &weather.dates[k], &r, &hours[k], habits * habit(&h));
+        if (k < LEAD)
+            continue;
+        results[k - LEAD] = r;
+        rows[k - LEAD] = (struct dew_evidence_hour){
+            .t_in = r.t,
+            .rh = 0.4,
+            .t_out = hours[k].t,
+            .pv_out = dew_air_pv(hours[k].w, hours[k].p),
+            .clock = (int)(k % 24)};
+        more[k - LEAD] = so->habits * habit(&h);
     }
     dew_bundle_close(b);
+    if (so->bent)
+        bend_hours(seed + 2, rows, bent);
+    for (size_t k = 0; k < HOURS; k++)
+        write_row(f, &weather.dates[LEAD + k], &results[k], &hours[LEAD + k],
+                  more[k] + (so->bent ? bent[k] : 0));
     core__random_close(h.random);
     assert_int_equal(fclose(f), 0);
+}
+
+static inline void make_log_by(struct dew_run *run, unsigned long seed,
+                               int hold, double habits)
+{
+    make_log_so(run, seed, &(struct logged){hold, habits, 0});
 }
 
 static inline void make_log(struct dew_run *run, unsigned long seed)

@@ -7,10 +7,17 @@
  * houses that are left.  Held against the year of the true house: its hours too
  * humid and too dry of each option, and which option is best.
  *
- *     study_evidence [COUNT [DRAWS]]    200 houses, 512 draws each by default
+ *     study_evidence [COUNT [DRAWS [FROM TO [bent]]]]
+ *     cat PARTS... | study_evidence sum
+ *
+ * 200 houses and 512 draws each by default; FROM to TO - 1 are a part of the
+ * count: each house has a line, and sum makes the table of such lines.  bent:
+ * the logs have what habits make of cold and warm too, as the weighing takes
+ * them to.
  *
  * Asked for: 75 to 90 of 100 hours in the interval of 80 %, and the option
- * chosen right at least as often as is said.
+ * chosen right at least as often as is said.  "share" is the share of the draws
+ * themselves that lies within: above 80 where many of them have no hour at all.
  */
 #include "run/learn_made.h"
 
@@ -60,7 +67,7 @@ static const struct {
 
 struct score {
     int houses, untold, hours, inside, below, right;
-    double said, wide;
+    double said, wide, share;
 };
 
 /* What a run's options come to, of the draws or of the house as told alone. */
@@ -130,26 +137,30 @@ static void hold(struct score *s, struct dew_spread *left,
 
     for (size_t i = 0; i < OPTIONS; i++)
         for (int dry = 0; dry <= 1; dry++) {
-            double x[SPREAD], is = hours_of(dew_spread_house(truth, 0, i), dry);
+            double x[SPREAD], is = hours_of(dew_spread_house(truth, 0, i), dry),
+                              low, high;
 
             for (size_t d = 0; d < SPREAD; d++)
                 x[d] = hours_of(dew_spread_house(left, d, i), dry);
             core__sort(x, SPREAD);
             if (x[SPREAD - 1] < 1 && is < 1) /* none of them: nothing to tell */
                 continue;
+            low = core__quantile(x, SPREAD, 0.1);
+            high = core__quantile(x, SPREAD, 0.9);
             s->hours++;
-            s->inside += is >= core__quantile(x, SPREAD, 0.1) - 0.5 &&
-                         is <= core__quantile(x, SPREAD, 0.9) + 0.5;
+            s->inside += is >= low - 0.5 && is <= high + 0.5;
             s->below += is < core__quantile(x, SPREAD, 0.5);
-            s->wide +=
-                core__quantile(x, SPREAD, 0.9) - core__quantile(x, SPREAD, 0.1);
+            s->wide += high - low;
+            for (size_t d = 0; d < SPREAD; d++)
+                s->share +=
+                    (x[d] >= low - 0.5 && x[d] <= high + 0.5) / (double)SPREAD;
         }
     s->houses++;
     judge(s, left, truth, chosen);
 }
 
 static void one_house(struct score *s, const struct climate *c,
-                      unsigned long seed, size_t draws)
+                      unsigned long seed, size_t draws, int bent)
 {
     char house[2000], text[FIGURES][80];
     const char *sets[FIGURES];
@@ -166,7 +177,8 @@ static void one_house(struct score *s, const struct climate *c,
         sets[k] = text[k];
     truth = run_of(sets, FIGURES);
     told = run_of(NULL, 0);
-    make_log_by(truth, seed + 1, c->cooling[0] == '\0', 1);
+    make_log_so(truth, seed + 1,
+                &(struct logged){c->cooling[0] == '\0', 1, bent});
     l = learn_by(
         &(struct dew_learn_ask){.draws = draws, .seed = seed, .told_only = 1});
     if (dew_learn_learned(l)->told) {
@@ -183,38 +195,98 @@ static void one_house(struct score *s, const struct climate *c,
     dew_run_close(truth);
 }
 
+/* ---- houses as lines, and lines as a table ---------------------------------- */
+
+static void write_line(size_t climate, const struct score *s)
+{
+    printf("house %zu %d %d %d %d %d %d %.4f %.2f %.4f\n", climate, s->houses,
+           s->untold, s->hours, s->inside, s->below, s->right, s->said, s->wide,
+           s->share);
+    fflush(stdout);
+}
+
+static int read_line(const char *line, size_t *climate, struct score *s)
+{
+    return sscanf(line, "house %zu %d %d %d %d %d %d %lf %lf %lf", climate,
+                  &s->houses, &s->untold, &s->hours, &s->inside, &s->below,
+                  &s->right, &s->said, &s->wide, &s->share) == 10 &&
+           *climate < CLIMATES;
+}
+
+static void add(struct score *to, const struct score *s)
+{
+    to->houses += s->houses;
+    to->untold += s->untold;
+    to->hours += s->hours;
+    to->inside += s->inside;
+    to->below += s->below;
+    to->right += s->right;
+    to->said += s->said;
+    to->wide += s->wide;
+    to->share += s->share;
+}
+
 static void tell(const char *name, const struct score *s)
 {
-    printf("%-24s %4d %7d %6.0f %6.0f %8.0f %6.0f %6.0f %8d\n", name, s->houses,
-           s->hours, 100.0 * s->inside / s->hours, 100.0 * s->below / s->hours,
+    printf("%-22s %6d %7d %6.0f %6.0f %6.0f %8.0f %6.0f %6.0f %8d\n", name,
+           s->houses, s->hours, 100.0 * s->inside / s->hours,
+           100 * s->share / s->hours, 100.0 * s->below / s->hours,
            s->wide / s->hours, 100 * s->said / s->houses,
            100.0 * s->right / s->houses, s->untold);
 }
 
-int main(int argc, char **argv)
+static void tell_all(const struct score scores[CLIMATES])
 {
-    size_t count = argc > 1 ? strtoul(argv[1], NULL, 10) : 200,
-           draws = argc > 2 ? strtoul(argv[2], NULL, 10) : 512;
     struct score all = {0};
 
-    puts("climate               houses figures inside  below  wide, h   said  "
-         "right   untold\n(of 100: inside the interval of 80 %, below its "
-         "middle, said to be best, best)");
+    puts(
+        "climate                houses figures inside  share  below  wide, h   "
+        "said  right   untold\n(of 100: inside the interval of 80 %, share of "
+        "the draws inside, below its middle,\nsaid to be best, best)");
     for (size_t c = 0; c < CLIMATES; c++) {
-        struct score s = {0};
-
-        for (size_t i = c; i < count; i += CLIMATES)
-            one_house(&s, &climates[c], 7000 + 10 * i, draws);
-        tell(climates[c].name, &s);
-        all.houses += s.houses;
-        all.untold += s.untold;
-        all.hours += s.hours;
-        all.inside += s.inside;
-        all.below += s.below;
-        all.right += s.right;
-        all.said += s.said;
-        all.wide += s.wide;
+        add(&all, &scores[c]);
+        if (scores[c].houses > 0)
+            tell(climates[c].name, &scores[c]);
     }
     tell("all", &all);
+}
+
+static void sum(struct score scores[CLIMATES])
+{
+    char line[200];
+    size_t climate;
+    struct score s;
+
+    while (fgets(line, sizeof line, stdin) != NULL)
+        if (read_line(line, &climate, &s))
+            add(&scores[climate], &s);
+}
+
+static size_t number(int argc, char **argv, int i, size_t otherwise)
+{
+    return argc > i ? strtoul(argv[i], NULL, 10) : otherwise;
+}
+
+int main(int argc, char **argv)
+{
+    size_t count = number(argc, argv, 1, 200),
+           draws = number(argc, argv, 2, 512),
+           to = number(argc, argv, 4, count);
+    struct score scores[CLIMATES] = {{0}};
+    int bent = argc > 5 && strcmp(argv[5], "bent") == 0;
+
+    if (argc > 1 && strcmp(argv[1], "sum") == 0) {
+        sum(scores);
+        tell_all(scores);
+        return 0;
+    }
+    for (size_t i = number(argc, argv, 3, 0); i < to; i++) {
+        struct score s = {0};
+
+        one_house(&s, &climates[i % CLIMATES], 7000 + 10 * i, draws, bent);
+        write_line(i % CLIMATES, &s);
+        add(&scores[i % CLIMATES], &s);
+    }
+    tell_all(scores);
     return 0;
 }
