@@ -21,7 +21,7 @@ struct fit {
     struct dew_spread *spread;
 };
 
-enum { ROOM = 320, OPTION_DRAWS = 64 };
+enum { ROOM = 320 };
 
 static int open_it(struct fit *f)
 {
@@ -43,12 +43,17 @@ static int open_it(struct fit *f)
     return code;
 }
 
+static struct dew_run_ask asked(const struct fit *f)
+{
+    return (struct dew_run_ask){.name = f->path,
+                                .sets = f->common.sets,
+                                .set_count = f->common.set_count};
+}
+
 static int learn(struct fit *f)
 {
     struct dew_faults faults = {calloc(ROOM, sizeof *faults.list), ROOM, 0};
-    const struct dew_run_ask from = {.name = f->path,
-                                     .sets = f->common.sets,
-                                     .set_count = f->common.set_count};
+    const struct dew_run_ask from = asked(f);
     struct dew_error err = {0};
     int code = CLI__DONE;
     double done = 0;
@@ -79,12 +84,17 @@ static int files(const struct fit *f, const struct cli__fit *told)
     return CLI__DONE;
 }
 
+static struct dew_spread_ask houses_of(const struct fit *f)
+{
+    return (struct dew_spread_ask){.draws = DEW_SPREAD_DRAWS,
+                                   .seed = f->ask.seed,
+                                   .threads = f->ask.threads,
+                                   .told_only = f->ask.told_only};
+}
+
 static int options_of(struct fit *f, struct cli__fit *told)
 {
-    const struct dew_spread_ask ask = {.draws = OPTION_DRAWS,
-                                       .seed = f->ask.seed,
-                                       .threads = f->ask.threads,
-                                       .told_only = f->ask.told_only};
+    const struct dew_spread_ask ask = houses_of(f);
 
     return f->options ? cli__fit_options(told, &ask, &f->spread) : CLI__DONE;
 }
@@ -114,9 +124,9 @@ static int fit(struct fit *f)
         cli__fit_print(&told);
     if (code == CLI__DONE && cli__fit_inputs(&told, f->inputs, &err) != DEW_OK)
         return cli__error(&err);
-    if (code == CLI__DONE && f->yaml != NULL &&
-        cli__fit_yaml(&told, f->yaml, &err) != DEW_OK)
-        return cli__error(&err);
+    if (code == CLI__DONE)
+        code = cli__fit_yaml(
+            &told, &(struct cli__fit_yaml){f->yaml, asked(f), houses_of(f)});
     return code;
 }
 
@@ -168,7 +178,8 @@ static const struct argp_option options[] = {
      "leaves (does --house too)",
      0},
     {"yaml", KEY_YAML, "FILE", 0,
-     "write the scenario with the ranges that the log leaves (with --house)",
+     "write the scenario with the ranges that the log leaves, and beside it "
+     "the houses, FILE-houses.csv, for `run` and `spread` (with --house)",
      0},
     {"inputs", KEY_INPUTS, "FILE", 0,
      "draw the figures of the house that moved, before and after (with "

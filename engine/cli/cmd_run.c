@@ -1,9 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* dewledger run: the main job.  Marches every option through its year. */
 #include <stdint.h>
+#include <stdlib.h>
 #include <unistd.h>
 
 #include "cli/made_options.h"
+#include "cli/spread_csv.h"
 #include "core/clean.h"
 #include "dew/spread.h"
 
@@ -22,6 +24,7 @@ struct run {
     struct dew_suggest *suggest;
     struct dew_run *run;
     struct dew_spread *spread; /* NULL: no house is drawn */
+    struct cli__houses houses; /* of run.houses */
 };
 
 static void progress(const struct dew_run *run, double done)
@@ -79,19 +82,34 @@ static void say_likely(const struct run *r, char *out, size_t size)
                              name, sizeof name));
 }
 
+/* Where --draws does not ask for new ones, the scenario may name a file. */
+static int open_draws(struct run *r, struct dew_spread_ask *ask)
+{
+    struct dew_error err = {0};
+    int code = r->draws == AS_KEY
+                   ? cli__houses_read(&r->houses, r->run, r->path, ask)
+                   : CLI__DONE;
+
+    if (code == CLI__DONE &&
+        dew_spread_open(&r->spread, r->run, ask, &err) != DEW_OK)
+        code = cli__error(&err);
+    return code == CLI__DONE ? cli__houses_give(&r->houses, r->spread) : code;
+}
+
 static int draw(struct run *r, size_t draws)
 {
-    const struct dew_spread_ask ask = {
+    struct dew_spread_ask ask = {
         .draws = draws, .seed = DEW_SPREAD_SEED, .years = 1, .model = 1};
     struct dew_error err = {0};
     char likely[80];
     double done = 0;
+    int code = open_draws(r, &ask);
 
+    if (code != CLI__DONE)
+        return code;
     say_likely(r, likely, sizeof likely);
-    if (dew_spread_open(&r->spread, r->run, &ask, &err) != DEW_OK)
-        return cli__error(&err);
     while (done < 1) {
-        cli__progress(done, "%s; %zu houses like it", likely, draws);
+        cli__progress(done, "%s; %zu houses like it", likely, ask.draws);
         if (dew_spread_step(r->spread, &done, &err) != DEW_OK)
             return cli__error(&err);
     }
@@ -333,15 +351,22 @@ int cli__cmd_run(int argc, char **argv)
                               .args_doc = "SCENARIO.yaml",
                               .doc = does,
                               .children = children};
-    struct run r = {.draws = AS_KEY};
-    int code = cli__parse(&argp, argc, argv, &r);
+    struct run *r = calloc(1, sizeof *r);
+    int code;
+
+    if (r == NULL)
+        return cli__fail(CLI__FAILED, "out of memory");
+    r->draws = AS_KEY;
+    code = cli__parse(&argp, argc, argv, r);
 
     if (code == CLI__DONE)
-        code = open_it(&r);
-    if (code == CLI__DONE && !r.yaml)
-        code = answer(&r);
-    dew_spread_close(r.spread);
-    dew_run_close(r.run);
-    dew_suggest_close(r.suggest);
+        code = open_it(r);
+    if (code == CLI__DONE && !r->yaml)
+        code = answer(r);
+    cli__draws_close(&r->houses.draws);
+    dew_spread_close(r->spread);
+    dew_run_close(r->run);
+    dew_suggest_close(r->suggest);
+    free(r);
     return code;
 }

@@ -11,6 +11,7 @@ struct spread {
     struct dew_spread_ask ask;
     const char *csv, *from; /* files of draws, or NULL                      */
     struct cli__draws draws;
+    struct cli__houses houses; /* of run.houses                              */
     int draws_told; /* --draws was given                                     */
     size_t indices; /* points of them; 0: none asked for                    */
     struct dew_run *run;
@@ -89,11 +90,20 @@ static int open_spread(struct spread *s)
 
     if (code != CLI__DONE)
         return code;
+    if (s->from == NULL && !s->draws_told) {
+        code = cli__houses_read(&s->houses, s->run, s->path, &s->ask);
+        if (code != CLI__DONE)
+            return code;
+    }
     snprintf(err.source, sizeof err.source, "%s",
              strcmp(s->path, "-") == 0 ? "standard input" : s->path);
     if (dew_spread_open(&s->spread, s->run, &s->ask, &err) != DEW_OK)
         return cli__error(&err);
-    return s->from != NULL ? cli__draws_give(&s->draws, s->spread) : CLI__DONE;
+    if (s->from != NULL)
+        return cli__draws_give(&s->draws, s->spread);
+    if (s->houses.draws.draws > 0)
+        s->from = s->houses.path;
+    return cli__houses_give(&s->houses, s->spread);
 }
 
 static int spread(struct spread *s)
@@ -224,6 +234,7 @@ int cli__cmd_spread(int argc, char **argv)
     if (code == CLI__DONE)
         code = spread(s);
     cli__draws_close(&s->draws);
+    cli__draws_close(&s->houses.draws);
     dew_spread_close(s->spread);
     dew_run_close(s->run);
     free(s);

@@ -25,11 +25,17 @@ enum dew_status cli__fit_series(const struct cli__fit *f, const char *path,
                                 struct dew_error *err);
 
 /* fit_house.c: the house itself, where learn is not NULL; as JSON, null where it
-   is; and the scenario as the log leaves it. */
+   is. */
 void cli__fit_house(const struct cli__fit *f);
 json_t *cli__fit_house_json(const struct cli__fit *f);
-enum dew_status cli__fit_yaml(const struct cli__fit *f, const char *path,
-                              struct dew_error *err);
+
+/* fit_yaml.c: the same as a file, its houses as another beside it. */
+struct cli__fit_yaml {
+    const char *path;        /* NULL: not wanted                            */
+    struct dew_run_ask from; /* of dew_learn_open                           */
+    struct dew_spread_ask houses;
+};
+int cli__fit_yaml(const struct cli__fit *f, const struct cli__fit_yaml *to);
 
 /* fit_why.c: why it is as damp as it is, where learn tells anything. */
 void cli__fit_why(const struct cli__fit *f);
@@ -41,7 +47,8 @@ int cli__fit_options(struct cli__fit *f, const struct dew_spread_ask *ask,
                      struct dew_spread **spread);
 void cli__fit_print_options(const struct cli__fit *f);
 json_t *cli__fit_options_json(const struct cli__fit *f);
-json_t *cli__fit_left_out_json(const struct cli__fit *f); /* of them, null: no */
+json_t *cli__fit_left_out_json(
+    const struct cli__fit *f); /* of them, null: no */
 
 /* fit_svg.c: its charts of a log, each a file; NULL: not wanted. */
 struct cli__fit_files {

@@ -5,7 +5,6 @@
 #include <string.h>
 
 #include "cli/fit.h"
-#include "core/out.h"
 #include "report/lay.h"
 #include "report/words.h"
 
@@ -267,33 +266,6 @@ void cli__fit_house(const struct cli__fit *f)
         }
     } else
         say_untold(f, l);
-}
-
-/* ---- the scenario -------------------------------------------------------------------- */
-
-enum dew_status cli__fit_yaml(const struct cli__fit *f, const char *path,
-                              struct dew_error *err)
-{
-    char left[NAMES], words[TEXT];
-    size_t length;
-    char *text = dew_learn_write(f->learn, &length, left, sizeof left, err);
-    struct core__out out;
-
-    if (text == NULL)
-        return err->status;
-    if (core__out_open(&out, path, CORE__OUT_OVER, err) == DEW_OK) {
-        fwrite(text, 1, length, out.file);
-        core__out_close(&out, err);
-    }
-    free(text);
-    if (err->status == DEW_OK && left[0] != '\0') {
-        snprintf(words, sizeof words,
-                 "Not written into %s, as they are no figure of their own "
-                 "there: %s.",
-                 path, left);
-        cli__wrap(stderr, 0, words);
-    }
-    return err->status;
 }
 
 /* ---- JSON ---------------------------------------------------------------------------- */

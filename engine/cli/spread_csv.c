@@ -127,3 +127,46 @@ enum dew_status cli__draws_write(const struct cli__spread *s, const char *path,
             row(s, draw, i, out.file);
     return core__out_close(&out, err);
 }
+
+/* 1 where a column is of one of the keys. */
+static int is_of(const struct cli__spread *s, size_t column, const size_t *keys,
+                 size_t count)
+{
+    const struct dew_spread_column c = dew_spread_column(s->spread, column);
+
+    for (size_t k = 0; k < count && c.input != NULL; k++)
+        if (c.input->key == keys[k])
+            return 1;
+    return 0;
+}
+
+static void house(const struct cli__spread *s, const size_t *keys, size_t count,
+                  size_t draw, FILE *out)
+{
+    fprintf(out, "%zu", draw + 1);
+    for (size_t c = 0; c < dew_spread_columns(s->spread); c++)
+        if (is_of(s, c, keys, count)) {
+            number(out, dew_spread_share(s->spread, c, draw));
+            number(out, figure(s, c, draw, 0));
+        }
+    fputc('\n', out);
+}
+
+enum dew_status cli__houses_write(const struct cli__spread *s,
+                                  const size_t *keys, size_t count,
+                                  const char *path, struct dew_error *err)
+{
+    struct core__out out;
+    enum dew_status status = core__out_open(&out, path, CORE__OUT_OVER, err);
+
+    if (status != DEW_OK)
+        return status;
+    fputs("draw", out.file);
+    for (size_t c = 0; c < dew_spread_columns(s->spread); c++)
+        if (is_of(s, c, keys, count))
+            head_of_known(s, c, out.file);
+    fputc('\n', out.file);
+    for (size_t draw = 0; draw < s->draws; draw++)
+        house(s, keys, count, draw, out.file);
+    return core__out_close(&out, err);
+}

@@ -37,4 +37,28 @@ void cli__draws_close(struct cli__draws *d);
 /* Hand them to a spread of as many draws that is not marched.  Likewise. */
 int cli__draws_give(const struct cli__draws *d, struct dew_spread *spread);
 
+/* The same where the file may lack columns, which stay as drawn. */
+int cli__draws_lend(const struct cli__draws *d, struct dew_spread *spread);
+/* 1 where the file has a column of that name. */
+int cli__draws_have(const struct cli__draws *d, const char *name);
+
+/* houses.c: the houses of a scenario's run.houses, in the place of those asked
+   for. */
+struct cli__houses {
+    struct cli__draws draws; /* draws 0: the scenario names no file          */
+    char path[4096];         /* as found                                     */
+};
+/* Fill *h, zeroed, from the file that a run's scenario of that name names, and
+   *ask by it; freed by cli__draws_close of its draws, on faults too. */
+int cli__houses_read(struct cli__houses *h, const struct dew_run *run,
+                     const char *scenario, struct dew_spread_ask *ask);
+/* Hand them to the spread of that ask; what the file lacks stays as drawn, and a
+   note on stderr says so.  Nothing where there are none. */
+int cli__houses_give(const struct cli__houses *h, struct dew_spread *spread);
+
+/* Write what a spread, not marched, was given of so many keys, and no more. */
+enum dew_status cli__houses_write(const struct cli__spread *s,
+                                  const size_t *keys, size_t count,
+                                  const char *path, struct dew_error *err);
+
 #endif

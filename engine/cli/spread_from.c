@@ -287,9 +287,10 @@ static enum dew_status give(const struct cli__draws *d, size_t k,
     return status;
 }
 
-/* What is drawn and not in the file, and the other way about. */
+/* What is drawn and not in the file, where it may not lack anything; and the
+   other way about. */
 static void match(const struct cli__draws *d, const struct cli__spread *s,
-                  struct dew_faults *faults)
+                  int lacks, struct dew_faults *faults)
 {
     unsigned char used[CLI__DRAWS_COLUMNS + 1] = {0};
 
@@ -298,7 +299,7 @@ static void match(const struct cli__draws *d, const struct cli__spread *s,
         size_t k = find(d, name);
 
         used[k] = 1;
-        if (name[0] != '\0' && k == d->columns)
+        if (!lacks && name[0] != '\0' && k == d->columns)
             name_fault(d, faults, 1, name,
                        "it is drawn, and the file has no column \"share of\" "
                        "it");
@@ -310,7 +311,8 @@ static void match(const struct cli__draws *d, const struct cli__spread *s,
                        "leave the column out");
 }
 
-int cli__draws_give(const struct cli__draws *d, struct dew_spread *spread)
+static int give_all(const struct cli__draws *d, struct dew_spread *spread,
+                    int lacks)
 {
     const struct cli__spread s = {.spread = spread};
     struct dew_error err = {0};
@@ -319,7 +321,7 @@ int cli__draws_give(const struct cli__draws *d, struct dew_spread *spread)
 
     if (faults.list == NULL)
         return cli__fail(CLI__FAILED, "out of memory");
-    match(d, &s, &faults);
+    match(d, &s, lacks, &faults);
     if (faults.count > 0)
         code = cli__faults(&faults);
     for (size_t c = 0; c < dew_spread_columns(spread) && code == CLI__DONE;
@@ -331,4 +333,19 @@ int cli__draws_give(const struct cli__draws *d, struct dew_spread *spread)
     }
     free(faults.list);
     return code;
+}
+
+int cli__draws_give(const struct cli__draws *d, struct dew_spread *spread)
+{
+    return give_all(d, spread, 0);
+}
+
+int cli__draws_lend(const struct cli__draws *d, struct dew_spread *spread)
+{
+    return give_all(d, spread, 1);
+}
+
+int cli__draws_have(const struct cli__draws *d, const char *name)
+{
+    return find(d, name) < d->columns;
 }

@@ -77,13 +77,13 @@ json_t *cli__spread_json(const struct cli__spread *s)
         options = cli__add(options, option(s, i));
     for (size_t k = 0; k < count; k++)
         inputs = cli__add(inputs, input(s, &x[k]));
-    json_t *o =
-        json_pack("{s:s, s:s, s:I, s:I, s:s, s:o, s:o, s:o, s:o}", "title",
-                  dew_scenario_title(dew_run_scenario(s->run)), "version",
-                  DEW_VERSION, "draws", (json_int_t)s->draws, "seed",
-                  (json_int_t)s->seed, "best_by", by[dew_spread_by(s->spread)],
-                  "none_will_do", share(s, dew_draws_none(s->told)), "options",
-                  options, "inputs", inputs, "drawn_anew", cli__anew_json(s->spread));
+    json_t *o = json_pack(
+        "{s:s, s:s, s:I, s:I, s:s, s:o, s:o, s:o, s:o}", "title",
+        dew_scenario_title(dew_run_scenario(s->run)), "version", DEW_VERSION,
+        "draws", (json_int_t)s->draws, "seed", (json_int_t)s->seed, "best_by",
+        by[dew_spread_by(s->spread)], "none_will_do",
+        share(s, dew_draws_none(s->told)), "options", options, "inputs", inputs,
+        "drawn_anew", cli__anew_json(s->spread));
 
     if (s->from != NULL)
         o = cli__set(o, "draws_from", json_string(s->from));

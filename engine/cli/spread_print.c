@@ -293,6 +293,11 @@ static void print_others(const struct cli__spread *s, enum dew_spread_why why,
 /* Houses that could not be, by the rule that they broke. */
 void cli__anew_print(const struct dew_spread *s, size_t draws)
 {
+    cli__anew_print_to(stdout, s, draws);
+}
+
+void cli__anew_print_to(FILE *out, const struct dew_spread *s, size_t draws)
+{
     size_t count;
     const struct dew_spread_anew *a = dew_spread_anew(s, &count);
     char text[500];
@@ -302,7 +307,7 @@ void cli__anew_print(const struct dew_spread *s, size_t draws)
                  "%zu of the %zu houses drawn could not be, and others were "
                  "drawn in their place: %.60s %.200s.",
                  a[k].count, draws, a[k].rule.path, a[k].rule.text);
-        cli__wrap(stdout, 0, text);
+        cli__wrap(out, 0, text);
     }
 }
 

@@ -50,13 +50,16 @@ static const struct measuring *measuring_of(const char *key)
     return NULL;
 }
 
+const char cli__weather_column[] = "the weather",
+           cli__model_column[] = "the model itself";
+
 const char *cli__spread_column(const struct cli__spread *s, size_t column)
 {
     const struct dew_spread_column c = dew_spread_column(s->spread, column);
     size_t keys;
 
-    return c.of == DEW_SPREAD_OF_YEAR    ? "the weather"
-           : c.of == DEW_SPREAD_OF_MODEL ? "the model itself"
+    return c.of == DEW_SPREAD_OF_YEAR    ? cli__weather_column
+           : c.of == DEW_SPREAD_OF_MODEL ? cli__model_column
            : c.of == DEW_SPREAD_OF_INPUT
                ? dew_scenario_fields(&keys)[c.input->key].path
                : "";

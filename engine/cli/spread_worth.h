@@ -38,8 +38,9 @@ void cli__worth_print(const struct cli__spread *s, const struct cli__worth *w);
 json_t *cli__worth_json(const struct cli__spread *s,
                         const struct cli__worth *w);
 
-/* "house.airtightness", "the weather", "the model itself" */
+/* "house.airtightness", and the next two */
 const char *cli__spread_column(const struct cli__spread *s, size_t column);
+extern const char cli__weather_column[], cli__model_column[];
 
 /* ---- spread_effects.c ------------------------------------------------------------ */
 

@@ -25,18 +25,26 @@ static int beside(const char *scenario, const char *file, char *out)
     return length < RUN__PATH;
 }
 
+enum dew_status run__find_beside(const char *scenario, const char *name,
+                                 char out[RUN__PATH], struct dew_error *err)
+{
+    if (!beside(scenario, name, out))
+        return core__fail(err, DEW_ERANGE, "too long a path");
+    if (access(out, R_OK) != 0)
+        return core__fail(err, DEW_EUNKNOWN,
+                          "%s: %s (looked for beside the scenario, then where "
+                          "the command was given)",
+                          name, strerror(errno));
+    return DEW_OK;
+}
+
 enum dew_status run__beside(const char *scenario, const char *name, size_t most,
                             struct run__file *out, struct dew_error *err)
 {
     struct dew_error found = {0}; /* the file itself is at fault then */
 
-    if (!beside(scenario, name, out->name))
-        return core__fail(err, DEW_ERANGE, "too long a path");
-    if (access(out->name, R_OK) != 0)
-        return core__fail(err, DEW_EUNKNOWN,
-                          "%s: %s (looked for beside the scenario, then where "
-                          "the command was given)",
-                          name, strerror(errno));
+    if (run__find_beside(scenario, name, out->name, err) != DEW_OK)
+        return err->status;
     if (core__in_read(out->name, CORE__IN_FILE, most, &out->bytes, &out->length,
                       &found) != DEW_OK)
         *err = found;

@@ -197,6 +197,25 @@ static void collect(struct edits *e)
     }
 }
 
+/* The name in quotes; one that has such itself, or is long, is left out. */
+static void put_houses(struct edits *e, const char *name)
+{
+    static const char path[] = "run.houses";
+    size_t keys, k = 0;
+    const struct dew_field *f = dew_scenario_fields(&keys);
+    char value[VALUE];
+
+    while (k < keys && strcmp(f[k].path, path) != 0)
+        k++;
+    if (k == keys || strlen(name) + 3 > sizeof value ||
+        strpbrk(name, "\"\\\n\t") != NULL) {
+        leave(e, path);
+        return;
+    }
+    snprintf(value, sizeof value, "\"%s\"", name);
+    put(e, path, &values_of(e->l)[k].origin, value);
+}
+
 static int in_order(const void *a, const void *b)
 {
     const struct edit *x = a, *y = b;
@@ -261,13 +280,14 @@ static enum dew_status try_text(const struct dew_learn *l, const char *text,
                             "copy the ranges told by hand");
 }
 
-char *dew_learn_write(const struct dew_learn *l, size_t *length, char *left,
-                      size_t size, struct dew_error *err)
+char *dew_learn_write(const struct dew_learn *l, const char *houses,
+                      size_t *length, char *left, size_t size,
+                      struct dew_error *err)
 {
     struct edits e = {.l = l,
                       .left = left,
                       .left_size = size,
-                      .list = calloc(l->input_count + 1, sizeof *e.list)};
+                      .list = calloc(l->input_count + 2, sizeof *e.list)};
     char *out = NULL;
     FILE *to = open_memstream(&out, length);
 
@@ -277,6 +297,8 @@ char *dew_learn_write(const struct dew_learn *l, size_t *length, char *left,
         core__fail(err, DEW_EMISSING, "nothing was learned: nothing to write");
     else if (e.list != NULL && to != NULL) {
         collect(&e);
+        if (houses != NULL)
+            put_houses(&e, houses);
         qsort(e.list, e.count, sizeof *e.list, in_order);
         write_all(to, &e);
     }

@@ -12,9 +12,8 @@
 /* ---- opening --------------------------------------------------------------------- */
 
 /* The scenario without its log, which is the fit's. */
-static enum dew_status open_run(struct dew_learn *l,
-                                const struct dew_run_ask *from,
-                                const struct dew_fit *fit,
+static enum dew_status open_run(struct dew_run **run,
+                                const struct dew_run_ask *from, int logged,
                                 struct dew_faults *faults)
 {
     const char **sets = calloc(from->set_count + 1, sizeof *sets);
@@ -26,18 +25,30 @@ static enum dew_status open_run(struct dew_learn *l,
         return core__fault(faults, &err);
     for (size_t i = 0; i < from->set_count; i++)
         sets[i] = from->sets[i];
-    if (fit != NULL)
+    if (logged)
         sets[from->set_count] = "log.file=named on the command line";
     ask.sets = sets;
-    ask.set_count = from->set_count + (fit != NULL);
-    if (ask.text == NULL && fit != NULL) /* standard input is read once */
-        ask.text = dew_scenario_text(fit->run->scenario, &ask.length);
+    ask.set_count = from->set_count + (size_t)logged;
     ask.option_count = 0;
     ask.job = DEW_RUN_MARCH;
     ask.with = DEW_RUN_NO_LOG;
-    status = dew_run_open(&l->run, &ask, faults);
+    status = dew_run_open(run, &ask, faults);
     free(sets);
     return status;
+}
+
+/* Of the scenario that the fit read: standard input is read once. */
+static enum dew_status open_as_fitted(struct dew_learn *l,
+                                      const struct dew_run_ask *from,
+                                      const struct dew_fit *fit,
+                                      struct dew_faults *faults)
+{
+    struct dew_run_ask ask = *from;
+
+    l->logged = fit != NULL;
+    if (ask.text == NULL && fit != NULL)
+        ask.text = dew_scenario_text(fit->run->scenario, &ask.length);
+    return open_run(&l->run, &ask, l->logged, faults);
 }
 
 /* What is in doubt of the first option. */
@@ -149,7 +160,7 @@ enum dew_status dew_learn_open(struct dew_learn **learn,
     l->threads = ask->threads > 0 ? ask->threads : core__processors();
     if (fit != NULL)
         l->noise = of_days(&dew_evidence_learned(fit->evidence)->noise);
-    status = open_run(l, from, fit, faults);
+    status = open_as_fitted(l, from, fit, faults);
     if (status == DEW_OK) {
         status = list_doubts(l, ask, &err);
         if (status == DEW_OK)
@@ -167,6 +178,33 @@ enum dew_status dew_learn_open(struct dew_learn **learn,
     else
         dew_learn_close(l);
     return status;
+}
+
+enum dew_status dew_learn_houses(const struct dew_learn *l,
+                                 const struct dew_run_ask *written,
+                                 const struct dew_spread_ask *ask,
+                                 struct dew_learn_houses *out,
+                                 struct dew_faults *faults)
+{
+    struct dew_error err = {0};
+    struct dew_spread_ask as_learned = *ask;
+
+    *out = (struct dew_learn_houses){.run = NULL};
+    if (open_run(&out->run, written, l->logged, faults) != DEW_OK)
+        return faults->list[0].status;
+    core__at(&err, written->name, 0, 0);
+    as_learned.told_only = l->doubts->told_only;
+    as_learned.years = as_learned.model = 0;
+    if (dew_spread_open(&out->spread, out->run, &as_learned, &err) != DEW_OK ||
+        dew_learn_give(l, out->spread, &out->beyond, &err) != DEW_OK)
+        core__fault(faults, &err);
+    return err.status;
+}
+
+void dew_learn_houses_close(struct dew_learn_houses *houses)
+{
+    dew_spread_close(houses->spread);
+    dew_run_close(houses->run);
 }
 
 void dew_learn_close(struct dew_learn *l)

@@ -97,9 +97,11 @@ struct run__file {
 
 /*
  * A file of that name, looked for beside the scenario, then in the working
- * directory; most bytes of it at most.  Errors, where the name stands being in
+ * directory: where it is; and read, most bytes of it at most.  Errors, where the name stands being in
  * err already: DEW_EUNKNOWN, DEW_ERANGE, DEW_EIO, DEW_EMEM.
  */
+enum dew_status run__find_beside(const char *scenario, const char *name,
+                                 char out[RUN__PATH], struct dew_error *err);
 enum dew_status run__beside(const char *scenario, const char *name, size_t most,
                             struct run__file *out, struct dew_error *err);
 

@@ -138,6 +138,39 @@ enum dew_status run__spread_anew(struct dew_spread *s, unsigned long seed,
     return status;
 }
 
+/* The draw after i that is not broken; one is. */
+static size_t next_whole(const struct dew_spread *s, const struct anew *a,
+                         size_t i)
+{
+    while (a->broken[i])
+        i = (i + 1) % s->draws;
+    return i;
+}
+
+enum dew_status dew_spread_mend(struct dew_spread *s, struct dew_error *err)
+{
+    struct anew a = {.broken = calloc(s->draws + 1, 1),
+                     .changes = calloc(run__spread_room(s), sizeof *a.changes)};
+    enum dew_status status = DEW_OK;
+    size_t count = 0;
+
+    if (a.broken == NULL || a.changes == NULL)
+        status = core__fail(err, DEW_EMEM, "out of memory");
+    else if (s->marched > 0)
+        status = core__fail(err, DEW_ERANGE,
+                            "draws that are marched are not to be changed");
+    if (status == DEW_OK)
+        status = find_broken(s, &a, &count, err);
+    for (size_t i = 0; i < s->draws && status == DEW_OK; i++)
+        if (a.broken[i])
+            memcpy(&s->u[i * s->columns],
+                   &s->u[next_whole(s, &a, i) * s->columns],
+                   s->columns * sizeof *s->u);
+    free(a.broken);
+    free(a.changes);
+    return status;
+}
+
 const struct dew_spread_anew *dew_spread_anew(const struct dew_spread *spread,
                                               size_t *count)
 {

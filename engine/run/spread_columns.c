@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What differs from draw to draw, column by column. */
+#include <string.h>
+
 #include "core/fail.h"
 #include "run/spread.h"
 
@@ -59,6 +61,7 @@ enum dew_status dew_spread_give(struct dew_spread *s, size_t column,
                               i + 1);
     for (size_t i = 0; i < s->draws; i++)
         s->u[i * s->columns + column] = shares[i];
-    s->anew_count = 0; /* that was of the draws by seed                     */
+    memset(s->anew, 0, sizeof s->anew); /* that was of the draws by seed    */
+    s->anew_count = 0;
     return DEW_OK;
 }

@@ -61,7 +61,8 @@ struct dew_draws_request dew_scenario_draws(const struct dew_scenario *scenario)
     const struct dew_value *v = &scenario->base[KEY_run_draws];
 
     return (struct dew_draws_request){.count = (size_t)v->amount.si,
-                                      .given = v->origin.by != DEW_BY_DEFAULT};
+                                      .given = v->origin.by != DEW_BY_DEFAULT,
+                                      .file = TEXT(scenario->base, run_houses)};
 }
 
 struct dew_log_request dew_scenario_log(const struct dew_scenario *scenario)

@@ -195,6 +195,25 @@ enum dew_status dew_learn_give(const struct dew_learn *learn,
                                struct dew_spread *spread, size_t *beyond,
                                struct dew_error *err);
 
+/*
+ * The same for a scenario as dew_learn_write made it: written has its text and
+ * the name, sets and files of dew_learn_open's from.
+ *
+ * Owner   out is for dew_learn_houses_close, also where it fails.
+ * Errors  in faults: those of dew_run_open, dew_spread_open, dew_learn_give.
+ */
+struct dew_learn_houses {
+    struct dew_run *run;
+    struct dew_spread *spread; /* of run, ask's draws, not marched           */
+    size_t beyond;             /* as of dew_learn_give                       */
+};
+enum dew_status dew_learn_houses(const struct dew_learn *learn,
+                                 const struct dew_run_ask *written,
+                                 const struct dew_spread_ask *ask,
+                                 struct dew_learn_houses *out,
+                                 struct dew_faults *faults);
+void dew_learn_houses_close(struct dew_learn_houses *houses);
+
 /* A figure before (0) or after (1), as p50 (p10 to p90) to three digits: "1.2
    ach50 (1.1 to 1.5)", "0.9 times the usual (0.7 to 1.1)".  Returns out; size >
    0; cut, never overrun. */
@@ -209,12 +228,14 @@ char *dew_learn_sure(const struct dew_learn *learn, char *out, size_t size);
 /*
  * The scenario's text with what moved narrowed: a range of the same mean and
  * spread as what is left of it.  Keys that cannot be written so are named in
- * left (room for size letters; "" where none).  To be freed.
+ * left (room for size letters; "" where none).  houses: the file that
+ * run.houses is to name; NULL: none.  To be freed.
  * Errors  NULL: DEW_EMISSING where nothing is told; DEW_ESYNTAX where the text
  *         has no place for it; DEW_EMEM.
  */
-char *dew_learn_write(const struct dew_learn *learn, size_t *length, char *left,
-                      size_t size, struct dew_error *err);
+char *dew_learn_write(const struct dew_learn *learn, const char *houses,
+                      size_t *length, char *left, size_t size,
+                      struct dew_error *err);
 
 #ifdef __cplusplus
 }

@@ -286,10 +286,13 @@ struct dew_weather_request {
 struct dew_weather_request dew_scenario_weather(
     const struct dew_scenario *scenario);
 
-/* How many houses like the one told are asked for; given: somebody said so. */
+/* How many houses like the one told are asked for; given: somebody said so.
+   Borrowed from the scenario. */
 struct dew_draws_request {
     size_t count; /* 0 .. 65536 */
     int given;
+    const char
+        *file; /* of houses, relative to the scenario's folder; "": none */
 };
 struct dew_draws_request dew_scenario_draws(
     const struct dew_scenario *scenario);

@@ -179,6 +179,15 @@ double dew_spread_known(const struct dew_spread *spread, size_t column,
 enum dew_status dew_spread_give(struct dew_spread *spread, size_t column,
                                 const double *shares, struct dew_error *err);
 
+/*
+ * Of shares given, a draw that breaks a rule between keys in some option becomes
+ * like the next one that breaks none, and dew_spread_anew tells of it.
+ * Errors: DEW_ERANGE where more than half break one, or a draw is marched
+ * already; those of dew_scenario_agrees; DEW_EMEM.
+ */
+enum dew_status dew_spread_mend(struct dew_spread *spread,
+                                struct dew_error *err);
+
 /* ---- what they come to ------------------------------------------------------ */
 
 /* Of all draws, borrowed until the next call; NULL before all are marched. */

@@ -66,6 +66,67 @@ says "the rest of the file stays" sh -c \
 says "a range is narrower" sh -c '! cmp -s house.yaml new.yaml'
 ends "what is written is a scenario" 0 check new.yaml
 
+says "the houses stand beside" grep -q 'houses: "*new-houses.csv' new.yaml
+cat >two.yaml <<'Y'
+title: made up
+weather: {place: 726580}
+run: {steps_per_hour: 1, houses: gone.csv} # to be learned anew
+house:
+  floor_area: 1500 ft2
+  bedrooms: 3
+  airtightness: 4 ach50 (2 to 8)
+people: {count: "3 (1 to 6)"}
+options:
+  - name: as it stands
+  - name: with a core
+    ventilator: {core: heat_plate, sensible: 70 % at 90 cfm, power: 60 W}
+Y
+ends "what is to be asked of them" 0 fit two.yaml log.csv $few --options \
+    --yaml learned.yaml --json
+cp out learned.json
+says "in the place of others" grep -q \
+    '^run: {steps_per_hour: 1, houses: "learned-houses.csv"} # to be' learned.yaml
+says "each is a row" test "$(wc -l <learned-houses.csv)" = 129
+ends "a spread of what is written" 0 spread learned.yaml --told --json
+says "has the houses learned, what goes together in them too" python3 - <<'END'
+import csv, json
+one, two = (json.load(open(f)) for f in ("learned.json", "out"))
+assert two["draws"] == 128
+for a, b in zip(one["house"]["options"], two["options"]):
+    assert a["name"] == b["name"]
+    assert abs(128 * a["best_share"] - b["best"]["houses"]) < 0.5
+    for of in ("too_humid_h", "too_dry_h"):
+        for p in ("p10", "p50", "p90"):
+            assert abs(a[of][p] - b[of][p]) <= 0.002 * max(b[of][p], 500)
+rows = list(csv.DictReader(open("learned-houses.csv")))
+xs = [[float(r["share of " + k]) for r in rows]
+      for k in ("house.airtightness", "people.count")]
+xs = [[v - sum(x) / 128 for v in x] for x in xs]
+xy, xx, yy = (sum(a * b for a, b in zip(p, q)) for p, q in
+              ((xs[0], xs[1]), (xs[0], xs[0]), (xs[1], xs[1])))
+r = xy / (xx * yy) ** 0.5
+told = one["house"]["together"]
+assert all(abs(r - t["r"]) < 0.25 for t in told), (r, told)
+END
+says "drawn apart it has not" sh -c '"$0" spread learned.yaml --told --draws 128 --json >apart 2>&1 &&
+    ! cmp -s out apart' "$D"
+ends "a run of what is written" 0 run learned.yaml --json
+says "takes them" grep -q '"drawn": 128' out
+says "and says so" sh -c 'tr "\n" " " <err |
+    grep -q "note: the 128 houses are those of learned-houses.csv; [0-9]* figures that it lacks are drawn beside: "'
+says "as they are, without the error of the model" grep -q '"model_error_pct": 0' out
+ends "a run that draws anew" 0 run learned.yaml --draws 16 --json
+says "has others" grep -q '"drawn": 16' out
+rm learned-houses.csv
+ends "a run without the file" 1 run learned.yaml
+says "says which" grep -q 'learned.yaml: run.houses: learned-houses.csv: No such file' err
+printf 'draw,share of house.airtightness\n1,1.5\n' >learned-houses.csv
+ends "a file that is none" 1 spread learned.yaml
+says "says where" grep -q 'learned-houses.csv:2:2: house.airtightness: "1.5" is no share' err
+printf 'draw,share of cooling.shr\n1,0.5\n' >learned-houses.csv
+ends "a figure that nothing is drawn for" 1 run learned.yaml
+says "is refused" grep -q 'cooling.shr: nothing is drawn for this column' err
+
 ends "as JSON" 0 fit house.yaml log.csv $few --json
 for key in effective_draws told reach_sd innovation_rms after_words together; do
     says "JSON has $key" grep -q "\"$key\":" out

@@ -149,7 +149,7 @@ TEST(where_no_house_fits_nothing_is_told)
     assert_false(told->told);
     assert_string_equal(dew_learn_sure(l, sure, sizeof sure),
                         "house.floor_area, people.count");
-    assert_null(dew_learn_write(l, &length, left, sizeof left, &err));
+    assert_null(dew_learn_write(l, NULL, &length, left, sizeof left, &err));
     assert_int_equal(err.status, DEW_EMISSING);
     dew_learn_close(l);
 }
@@ -187,7 +187,7 @@ TEST(the_scenario_written_has_the_ranges_that_are_left)
     make_folder(HOUSE);
     make_house(1, truth);
     l = learn_of(DRAWS, 0, 1);
-    text = dew_learn_write(l, &length, left, sizeof left, &err);
+    text = dew_learn_write(l, NULL, &length, left, sizeof left, &err);
     assert_non_null(text);
     assert_string_equal(left, "");
     write_text(scenario, text);
@@ -231,7 +231,7 @@ TEST(what_nobody_told_is_learned_and_written_too)
     l = learn_of(1152, 0, 0);
     x = input_of(l, "moisture.shower_water");
     assert_true(dew_learn_learned(l)->told && x->usual && x->moved);
-    text = dew_learn_write(l, &length, left, sizeof left, NULL);
+    text = dew_learn_write(l, NULL, &length, left, sizeof left, NULL);
     assert_non_null(text);
     assert_non_null(strstr(text, "\nmoisture:\n  "));
     assert_non_null(strstr(text, "  shower_water: "));

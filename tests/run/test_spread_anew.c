@@ -145,6 +145,38 @@ TEST(half_of_the_draws_may_be_drawn_anew)
     dew_run_close(r);
 }
 
+/* Draws given that break the rule become like the next that keeps it, past the
+   end like the first. */
+TEST(a_draw_given_that_is_no_house_becomes_the_next)
+{
+    const char *const sets[] = {"temperature.heat=72 degF (66 to 78)",
+                                "temperature.cool=72 degF"};
+    enum { SOME = 8 };
+    static const double given[SOME] = {0.31, 0.7,  0.8, 0.12,
+                                       0.44, 0.23, 0.4, 0.9},
+                        is[SOME] = {0.31, 0.12, 0.12, 0.12,
+                                    0.44, 0.23, 0.4,  0.31};
+    struct dew_run *r = run_of(HOUSE, sets, 2);
+    struct dew_spread *s = told_of(r, SOME);
+    size_t count, at = input(s, "temperature.heat")->column;
+    double none[SOME];
+
+    assert_int_equal(dew_spread_give(s, at, given, NULL), DEW_OK);
+    assert_int_equal(dew_spread_mend(s, NULL), DEW_OK);
+    assert_int_equal(dew_spread_anew(s, &count)[0].count, 3);
+    assert_int_equal(count, 1);
+    for (size_t i = 0; i < SOME; i++)
+        assert_near(dew_spread_share(s, at, i), is[i], 0);
+    for (size_t i = 0; i < SOME; i++)
+        none[i] = 0.6;
+    assert_int_equal(dew_spread_give(s, at, none, NULL), DEW_OK);
+    (void)dew_spread_anew(s, &count);
+    assert_int_equal(count, 0);
+    assert_int_equal(dew_spread_mend(s, NULL), DEW_ERANGE);
+    dew_spread_close(s);
+    dew_run_close(r);
+}
+
 /* ---- what nobody told ---------------------------------------------------------------- */
 
 static const struct usual_row {

@@ -395,10 +395,11 @@ static int hand_on(const char *ground, const char *set, struct handed *out)
     out->seen = dew_scenario_seen(s, seen);
     w = dew_scenario_weather(s);
     log = dew_scenario_log(s);
-    snprintf(out->words, sizeof out->words, "%s|%s|%s|%s|%s|%lu|%s|%s|%d|%d|%d",
-             dew_scenario_title(s), w.place, w.file, w.monthly, w.fill, w.seed,
-             log.file, log.ask.sensor != NULL ? log.ask.sensor : "",
-             (int)log.ask.order, (int)log.ask.clock, log.held);
+    snprintf(out->words, sizeof out->words,
+             "%s|%s|%s|%s|%s|%lu|%s|%s|%d|%d|%d|%s", dew_scenario_title(s),
+             w.place, w.file, w.monthly, w.fill, w.seed, log.file,
+             log.ask.sensor != NULL ? log.ask.sensor : "", (int)log.ask.order,
+             (int)log.ask.clock, log.held, dew_scenario_draws(s).file);
     snprintf(out->answers, sizeof out->answers,
              "%s|%d|%d|%d|%g|%g|%g|%g|%d|%g|%s|%s|%g|%s|%s|%zu|%g|%g",
              w.ask.station != NULL ? w.ask.station : "", w.ask.year,
