@@ -14,7 +14,7 @@ struct fit {
     int changed; /* until is --changed's                               */
     int house;   /* 1: the house itself is asked for                   */
     struct dew_learn_ask ask;
-    const char *yaml, *inputs;
+    const char *yaml, *inputs, *report;
     struct dew_fit *fit;
     struct dew_learn *learn;
     int options; /* 1: marched on the houses learned                   */
@@ -103,7 +103,8 @@ static int options_of(struct fit *f, struct cli__fit *told)
 static int fit(struct fit *f)
 {
     struct cli__fit told = {.units = f->result.units,
-                            .until = f->until_word != NULL};
+                            .until = f->until_word != NULL,
+                            .out = stdout};
     struct dew_error err = {0};
     int code = f->log_count > 0 ? open_it(f) : CLI__DONE;
 
@@ -122,6 +123,8 @@ static int fit(struct fit *f)
         code = cli__json(cli__fit_json(&told));
     else
         cli__fit_print(&told);
+    if (code == CLI__DONE && cli__fit_page(&told, f->report, &err) != DEW_OK)
+        return cli__error(&err);
     if (code == CLI__DONE && cli__fit_inputs(&told, f->inputs, &err) != DEW_OK)
         return cli__error(&err);
     if (code == CLI__DONE)
@@ -140,6 +143,7 @@ enum {
     KEY_CURVE,
     KEY_REST,
     KEY_INPUTS,
+    KEY_REPORT,
     KEY_HOUSE,
     KEY_WHY,
     KEY_OPTIONS,
@@ -164,6 +168,8 @@ static const struct argp_option options[] = {
      "draw what the house adds by outdoor temperature", 0},
     {"rest", KEY_REST, "FILE", 0,
      "draw what the log has above and below what was learned", 0},
+    {"report", KEY_REPORT, "FILE", 0,
+     "write what is told as a page, FILE.html, with all charts in it", 0},
     {"house", KEY_HOUSE, NULL, 0,
      "learn the house itself too: march houses drawn from what the scenario "
      "leaves in doubt through the log's own weather",
@@ -307,6 +313,9 @@ static error_t take(int key, char *word, struct argp_state *state)
     case KEY_REST:
         f->charts.rest = word;
         return 0;
+    case KEY_REPORT:
+        f->report = word;
+        return 0;
     case ARGP_KEY_ARG:
         if (f->path == NULL)
             f->path = word;
@@ -345,6 +354,7 @@ static const char does[] =
     "  dewledger fit house.yaml log.csv --house --yaml learned.yaml\n"
     "  dewledger fit house.yaml log.csv --options\n"
     "  dewledger fit house.yaml log.csv --why\n"
+    "  dewledger fit house.yaml log.csv --house --report log.html\n"
     "  dewledger fit house.yaml --yaml learned.yaml\n";
 
 int cli__cmd_fit(int argc, char **argv)

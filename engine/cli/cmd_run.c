@@ -2,12 +2,15 @@
 /* dewledger run: the main job.  Marches every option through its year. */
 #include <stdint.h>
 #include <stdlib.h>
+#include <string.h>
 #include <unistd.h>
 
 #include "cli/made_options.h"
 #include "cli/spread_csv.h"
 #include "core/clean.h"
+#include "dew/fit.h"
 #include "dew/spread.h"
+#include "run/run.h"
 
 enum { HOURS_A_STEP = 73, LOG = 4096 };
 #define AS_KEY SIZE_MAX
@@ -25,6 +28,9 @@ struct run {
     struct dew_run *run;
     struct dew_spread *spread; /* NULL: no house is drawn */
     struct cli__houses houses; /* of run.houses */
+    char log_path[LOG];
+    struct dew_fit *fit; /* NULL: report.html has nothing of it */
+    struct dew_report_fit learned;
 };
 
 static void progress(const struct dew_run *run, double done)
@@ -93,7 +99,11 @@ static int open_draws(struct run *r, struct dew_spread_ask *ask)
     if (code == CLI__DONE &&
         dew_spread_open(&r->spread, r->run, ask, &err) != DEW_OK)
         code = cli__error(&err);
-    return code == CLI__DONE ? cli__houses_give(&r->houses, r->spread) : code;
+    if (code == CLI__DONE)
+        code = cli__houses_give(&r->houses, r->spread);
+    if (code == CLI__DONE && r->houses.draws.draws > 0)
+        cli__anew_print(stderr, r->spread, ask->draws);
+    return code;
 }
 
 static int draw(struct run *r, size_t draws)
@@ -133,6 +143,33 @@ static int march_draws(struct run *r)
         return CLI__DONE;
     }
     return draw(r, draws);
+}
+
+/* What the log tells by itself, for report.html; where it cannot be learned, a
+   note says why. */
+static void learn(struct run *r)
+{
+    const char *file = dew_scenario_log(dew_run_scenario(r->run)).file,
+               *path = r->log_path;
+    struct dew_error list[1] = {{0}};
+    struct dew_faults faults = {list, 1, 0};
+    const struct dew_fit_ask ask = {.name = r->path,
+                                    .logs = &path,
+                                    .log_count = 1,
+                                    .sets = r->common.sets,
+                                    .set_count = r->common.set_count};
+
+    if (r->common.out == NULL || file[0] == '\0' || strcmp(r->path, "-") == 0)
+        return;
+    if (run__find_beside(r->path, file, r->log_path, list) == DEW_OK &&
+        dew_fit_open(&r->fit, &ask, &faults) == DEW_OK) {
+        r->learned = dew_fit_told(r->fit);
+        dew_run_learned(r->run, &r->learned);
+    } else
+        fprintf(stderr,
+                "dewledger: note: report.html does not have what the log tells "
+                "by itself: %s\n",
+                list[0].text);
 }
 
 static int tell(const struct run *r)
@@ -338,6 +375,8 @@ static int answer(struct run *r)
         code = march_draws(r);
     if (code == CLI__DONE)
         code = march_years(r);
+    if (code == CLI__DONE)
+        learn(r);
     return code == CLI__DONE ? tell(r) : code;
 }
 
@@ -366,6 +405,7 @@ int cli__cmd_run(int argc, char **argv)
     cli__draws_close(&r->houses.draws);
     dew_spread_close(r->spread);
     dew_run_close(r->run);
+    dew_fit_close(r->fit);
     dew_suggest_close(r->suggest);
     free(r);
     return code;

@@ -16,7 +16,21 @@ struct cli__fit {
     int units; /* 0 as the scenario is written, 1 us, 2 si                   */
     int why;   /* 1: why it is as damp is asked for, of learn                 */
     int until; /* 1: a part of the log was kept back to be foretold          */
+    FILE *out; /* that words go to                                           */
+    int page;  /* 1: as parts of a page, its charts among them               */
 };
+
+/* fit_page.c: a page of words and charts, NULL: not wanted; what words are made
+   with: a paragraph; a heading, after a blank line; a blank line of a text; a
+   list below its heading, its lines, its end. */
+enum dew_status cli__fit_page(const struct cli__fit *f, const char *path,
+                              struct dew_error *err);
+void cli__fit_say(const struct cli__fit *f, const char *text);
+void cli__fit_head(const struct cli__fit *f, const char *text, int after);
+void cli__fit_gap(const struct cli__fit *f);
+void cli__fit_list(const struct cli__fit *f, const char *heading);
+void cli__fit_item(const struct cli__fit *f, const char *text);
+void cli__fit_list_end(const struct cli__fit *f, int last);
 
 /* fit_json.c, fit_print.c and fit_series.c */
 json_t *cli__fit_json(const struct cli__fit *f);
@@ -61,6 +75,10 @@ enum dew_status cli__fit_charts(const struct cli__fit *f,
    none is told. */
 enum dew_status cli__fit_inputs(const struct cli__fit *f, const char *path,
                                 struct dew_error *err);
+
+/* The charts of the log and of what moved, in a page; nothing in a text. */
+void cli__fit_figures(const struct cli__fit *f);
+void cli__fit_inputs_page(const struct cli__fit *f);
 
 /* fit_print.c: the system that figures are told in. */
 enum dew_system cli__fit_system(const struct cli__fit *f);

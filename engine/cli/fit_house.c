@@ -37,7 +37,8 @@ static struct report__word near_of(const struct dew_learn_near *n)
     return w;
 }
 
-static void say_near_readings(const struct dew_learned *l)
+static void say_near_readings(const struct cli__fit *f,
+                              const struct dew_learned *l)
 {
     char text[TEXT];
 
@@ -45,17 +46,17 @@ static void say_near_readings(const struct dew_learned *l)
              "Beside the humidities you read (root mean square) the house as "
              "you told it is %s; the houses that they leave are %s.",
              near_of(&l->likely).text, near_of(&l->after).text);
-    cli__wrap(stdout, 0, text);
+    cli__fit_say(f, text);
     snprintf(text, sizeof text,
              "%zu houses were drawn and marched through a year of the place; "
              "weighed by %zu readings they are worth %s. A reading is taken to "
              "be off by what its instrument, another year and habits make of "
              "it, 3 to 5 points.",
              l->houses, l->readings, number(l->effective, 0).text);
-    cli__wrap(stdout, 0, text);
+    cli__fit_say(f, text);
 }
 
-static void say_near(const struct dew_learned *l)
+static void say_near(const struct cli__fit *f, const struct dew_learned *l)
 {
     char text[TEXT];
 
@@ -64,15 +65,15 @@ static void say_near(const struct dew_learned *l)
              "hours) the house as you told it is %s; the houses that the log "
              "leaves are %s.",
              near_of(&l->likely).text, near_of(&l->after).text);
-    cli__wrap(stdout, 0, text);
+    cli__fit_say(f, text);
     if (l->after.rmse > OFF)
-        cli__wrap(stdout, 0,
-                  "That is far: what this house does from season to season is "
-                  "in none of them, and was left out of the weighing. Take the "
-                  "figures for what the house does on the mean.");
+        cli__fit_say(
+            f, "That is far: what this house does from season to season is "
+               "in none of them, and was left out of the weighing. Take the "
+               "figures for what the house does on the mean.");
 }
 
-static void say_draws(const struct dew_learned *l)
+static void say_draws(const struct cli__fit *f, const struct dew_learned *l)
 {
     char text[TEXT];
 
@@ -82,16 +83,16 @@ static void say_draws(const struct dew_learned *l)
              "the hours: when people shower is in no log. Habits that follow "
              "the seasons are left out.",
              l->houses, number(l->days, 0).text, number(l->effective, 0).text);
-    cli__wrap(stdout, 0, text);
+    cli__fit_say(f, text);
     if (l->cooled)
-        cli__wrap(stdout, 0,
-                  "While it was warm outdoors and the log stood at its "
-                  "thermostat that ran the coil; else the houses were held at "
-                  "the log's temperature.");
+        cli__fit_say(
+            f, "While it was warm outdoors and the log stood at its "
+               "thermostat that ran the coil; else the houses were held at "
+               "the log's temperature.");
     if (l->typical)
-        cli__wrap(stdout, 0,
-                  "Wind and sun are those of a typical year, not of these "
-                  "days: the leakage is less sure than it looks.");
+        cli__fit_say(f,
+                     "Wind and sun are those of a typical year, not of these "
+                     "days: the leakage is less sure than it looks.");
 }
 
 /* ---- what moved -------------------------------------------------------------------- */
@@ -103,12 +104,10 @@ static void row(const struct cli__fit *f, const struct dew_learn_input *x)
     snprintf(name, sizeof name, "%s%s", path_of(x), x->usual ? " *" : "");
     dew_learn_show(f->learn, x, 0, before, sizeof before);
     dew_learn_show(f->learn, x, 1, after, sizeof after);
-    printf("%s\n", name);
-    printf("  thought  %s\n", before);
-    printf("  now      %s%s\n", after,
-           x->end > 0   ? "  at its high end"
-           : x->end < 0 ? "  at its low end"
-                        : "");
+    fprintf(f->out, "%s\n  thought  %s\n  now      %s%s\n", name, before, after,
+            x->end > 0   ? "  at its high end"
+            : x->end < 0 ? "  at its low end"
+                         : "");
 }
 
 static size_t count_moved(const struct dew_learn_input *x, size_t count)
@@ -138,9 +137,9 @@ static void say_moved(const struct cli__fit *f)
 
     moved = count_moved(x, count);
     if (moved == 0) {
-        cli__wrap(stdout, 0,
-                  "Nothing is learned of the house's figures that was not "
-                  "thought before: every house of your description can do it.");
+        cli__fit_say(
+            f, "Nothing is learned of the house's figures that was not "
+               "thought before: every house of your description can do it.");
         return;
     }
     snprintf(text, sizeof text,
@@ -149,16 +148,16 @@ static void say_moved(const struct cli__fit *f)
              "brackets, 1 in 10 more than the second).",
              count, tells(f),
              moved == 1 ? "one" : number((double)moved, 0).text);
-    cli__wrap(stdout, 0, text);
-    putchar('\n');
-    for (size_t i = 0; i < count; i++)
+    cli__fit_say(f, text);
+    cli__fit_gap(f);
+    for (size_t i = 0; i < count && !f->page; i++)
         if (x[i].moved)
             row(f, &x[i]);
+    cli__fit_inputs_page(f);
     for (size_t i = 0; i < count; i++)
         if (x[i].moved && x[i].usual) {
-            cli__wrap(stdout, 0,
-                      "* you did not tell it: thought is what is "
-                      "usual");
+            cli__fit_say(f, "* you did not tell it: thought is what is "
+                            "usual");
             break;
         }
 }
@@ -176,7 +175,7 @@ static void say_pairs(const struct cli__fit *f)
                  "(correlation %s).",
                  path_of(&x[p[i].a]), p[i].r > 0 ? "more" : "less",
                  path_of(&x[p[i].b]), number(p[i].r, 2).text);
-        cli__wrap(stdout, 0, text);
+        cli__fit_say(f, text);
     }
 }
 
@@ -214,7 +213,7 @@ static void say_look(const struct cli__fit *f)
                           "cannot give way: "
                         : "",
         sure, ".");
-    cli__wrap(stdout, 0, text);
+    cli__fit_say(f, text);
 }
 
 static void say_untold(const struct cli__fit *f, const struct dew_learned *l)
@@ -239,11 +238,10 @@ static void say_untold(const struct cli__fit *f, const struct dew_learned *l)
                  "and %d are the least. The likeliest is %s.",
                  what(f), l->houses, number(l->effective, 0).text,
                  DEW_LEARN_ENOUGH, near_of(&l->best).text);
-    cli__wrap(stdout, 0, text);
+    cli__fit_say(f, text);
     say_look(f);
-    cli__wrap(stdout, 0,
-              "Wider ranges may hold the house, or more draws find it "
-              "(--draws 16384). Nothing is told of its figures.");
+    cli__fit_say(f, "Wider ranges may hold the house, or more draws find it "
+                    "(--draws 16384). Nothing is told of its figures.");
 }
 
 void cli__fit_house(const struct cli__fit *f)
@@ -256,13 +254,13 @@ void cli__fit_house(const struct cli__fit *f)
         cli__fit_print_options(f);
         say_moved(f);
         say_pairs(f);
-        putchar('\n');
+        cli__fit_gap(f);
         say_look(f);
         if (l->readings > 0)
-            say_near_readings(l);
+            say_near_readings(f, l);
         else {
-            say_near(l);
-            say_draws(l);
+            say_near(f, l);
+            say_draws(f, l);
         }
     } else
         say_untold(f, l);

@@ -5,6 +5,7 @@
 #include "cli/fit.h"
 #include "cli/spread.h"
 #include "report/lay.h"
+#include "report/markup.h"
 #include "report/words.h"
 
 enum { TEXT = 900, NAME = 34, HOURS = 6, BEST = 10, CLEAN = 160 };
@@ -63,50 +64,99 @@ static void say_best(const struct cli__fit *f)
                  "options in %s.",
                  core__clean(name_of(f, best), name, sizeof name), d->options,
                  report__houses(count, d->count).text);
-    cli__wrap(stdout, 0, text);
+    cli__fit_say(f, text);
+}
+
+static const enum dew_drawn_what told[] = {DEW_DRAWN_too_humid,
+                                           DEW_DRAWN_too_dry};
+
+/* "1 as it stands" */
+static void number_of(const struct cli__fit *f, size_t option, char *out,
+                      size_t size)
+{
+    char name[CLEAN];
+
+    snprintf(out, size, "%zu %s", option + 1,
+             core__clean(name_of(f, option), name, sizeof name));
+}
+
+static struct report__word best_of(const struct cli__fit *f, size_t option)
+{
+    const struct dew_draws *d = f->options;
+
+    return report__of_100(dew_draws_shares(d, option).best, d->count);
 }
 
 static void row(const struct cli__fit *f, size_t option)
 {
-    static const enum dew_drawn_what what[] = {DEW_DRAWN_too_humid,
-                                               DEW_DRAWN_too_dry};
-    const struct dew_draws *d = f->options;
-    char text[CLEAN + 8], name[CLEAN];
+    char text[CLEAN + 24];
 
-    snprintf(text, sizeof text, "%zu %s", option + 1,
-             core__clean(name_of(f, option), name, sizeof name));
-    report__left(stdout, text, NAME);
+    number_of(f, option, text, sizeof text);
+    report__left(f->out, text, NAME);
     for (int k = 0; k < 2; k++) {
-        struct dew_draws_range r = dew_draws_range(d, option, what[k]);
+        struct dew_draws_range r = dew_draws_range(f->options, option, told[k]);
 
-        report__right(stdout, report__number(r.p10, 0).text, HOURS);
-        report__right(stdout, report__number(r.p50, 0).text, HOURS);
-        report__right(stdout, report__number(r.p90, 0).text, HOURS);
+        report__right(f->out, report__number(r.p10, 0).text, HOURS);
+        report__right(f->out, report__number(r.p50, 0).text, HOURS);
+        report__right(f->out, report__number(r.p90, 0).text, HOURS);
     }
-    report__right(
-        stdout, report__of_100(dew_draws_shares(d, option).best, d->count).text,
-        BEST);
-    putchar('\n');
+    report__right(f->out, best_of(f, option).text, BEST);
+    fputc('\n', f->out);
+}
+
+static void table(const struct cli__fit *f)
+{
+    fprintf(f->out, "\n%-*s%*s%*s%*s\n%-*s", NAME, "Hours of the year",
+            3 * HOURS, "too humid", 3 * HOURS, "too dry", BEST, "best of", NAME,
+            "option");
+    for (int k = 0; k < 2; k++)
+        fprintf(f->out, "%*s%*s%*s", HOURS, "low", HOURS, "mid", HOURS, "high");
+    fprintf(f->out, "%*s\n", BEST, "100");
+    for (size_t i = 0; i < f->options->options; i++)
+        row(f, i);
+}
+
+static void page_table(const struct cli__fit *f)
+{
+    char text[CLEAN + 24];
+
+    fputs("<div class=\"wide\"><table><caption>Hours of the year</caption>",
+          f->out);
+    report__html_heads(f->out,
+                       "option|too humid, low|mid|high|too dry, low|mid|high|"
+                       "best of 100");
+    for (size_t i = 0; i < f->options->options; i++) {
+        struct dew_draws_range h = dew_draws_range(f->options, i, told[0]),
+                               d = dew_draws_range(f->options, i, told[1]);
+
+        number_of(f, i, text, sizeof text);
+        report__html_row(
+            f->out, "%s|%s|%s|%s|%s|%s|%s|%s", text,
+            report__number(h.p10, 0).text, report__number(h.p50, 0).text,
+            report__number(h.p90, 0).text, report__number(d.p10, 0).text,
+            report__number(d.p50, 0).text, report__number(d.p90, 0).text,
+            best_of(f, i).text);
+    }
+    fputs("</tbody></table></div>\n", f->out);
 }
 
 void cli__fit_print_options(const struct cli__fit *f)
 {
+    char text[TEXT];
+
     if (f->options == NULL)
         return;
     say_best(f);
-    printf("\n%-*s%*s%*s%*s\n%-*s", NAME, "Hours of the year", 3 * HOURS,
-           "too humid", 3 * HOURS, "too dry", BEST, "best of", NAME, "option");
-    for (int k = 0; k < 2; k++)
-        printf("%*s%*s%*s", HOURS, "low", HOURS, "mid", HOURS, "high");
-    printf("%*s\n", BEST, "100");
-    for (size_t i = 0; i < f->options->options; i++)
-        row(f, i);
-    cli__wrap(stdout, 0,
-              "low: 1 house in 10 has fewer hours; mid: half have fewer; high: "
-              "1 in 10 has more. The houses are those below, as often as they "
-              "weigh.");
-    cli__anew_print(f->spread, f->options->count);
-    putchar('\n');
+    (f->page ? page_table : table)(f);
+    cli__fit_say(f,
+                 "low: 1 house in 10 has fewer hours; mid: half have fewer; "
+                 "high: 1 in 10 has more. The houses are those below, as often "
+                 "as they weigh.");
+    for (size_t i = 0;
+         cli__anew_words(f->spread, f->options->count, i, text, sizeof text);
+         i++)
+        cli__fit_say(f, text);
+    cli__fit_gap(f);
 }
 
 /* ---- JSON ------------------------------------------------------------------------ */

@@ -6,6 +6,7 @@
 #include "cli/fit.h"
 #include "dew/air.h"
 #include "report/lay.h"
+#include "report/markup.h"
 #include "report/words.h"
 
 enum { TEXT = 2000, COLD = -30, WARM = 25, STEP = 5 };
@@ -52,7 +53,8 @@ static struct report__word drier(const struct dew_evidence_range *r)
     return w;
 }
 
-static void say_verdict(const struct dew_evidence_change *c)
+static void say_verdict(const struct told *t,
+                        const struct dew_evidence_change *c)
 {
     char text[TEXT];
 
@@ -70,7 +72,7 @@ static void say_verdict(const struct dew_evidence_change *c)
                  "beside the house as it was in the same weather the air is %s "
                  "(8 chances in 10), and habits alone can do that.",
                  drier(&c->rh).text);
-    cli__wrap(stdout, 0, text);
+    cli__fit_say(t->f, text);
 }
 
 static void say_change(const struct told *t)
@@ -82,7 +84,7 @@ static void say_change(const struct told *t)
 
     if (c == NULL)
         return;
-    say_verdict(c);
+    say_verdict(t, c);
     now =
         dew_evidence_excess(dew_evidence_learned(dew_fit_after(t->f->fit)), at);
     snprintf(
@@ -100,8 +102,8 @@ static void say_change(const struct told *t)
         number(now.value + BAND80 * now.sd, 0).text, number(was.value, 0).text,
         number(was.value - BAND80 * was.sd, 0).text,
         number(was.value + BAND80 * was.sd, 0).text);
-    cli__wrap(stdout, 0, text);
-    puts("\nThe house as it was");
+    cli__fit_say(t->f, text);
+    cli__fit_head(t->f, "The house as it was", 1);
 }
 
 /* ---- what it adds ------------------------------------------------------------ */
@@ -148,22 +150,30 @@ static void say_excess(const struct told *t)
                  number(at_warm.value, 0).text,
                  number(at_warm.value - BAND80 * at_warm.sd, 0).text,
                  number(at_warm.value + BAND80 * at_warm.sd, 0).text);
-    cli__wrap(stdout, 0, text);
+    cli__fit_say(t->f, text);
 }
 
 static void row(const struct told *t, double t_out)
 {
     struct dew_evidence_figure e = dew_evidence_excess(t->l, t_out);
+    FILE *out = t->f->out;
     char range[300];
 
     snprintf(range, sizeof range, "%s to %s",
              number(e.value - BAND80 * e.sd, 0).text,
              number(e.value + BAND80 * e.sd, 0).text);
-    report__right(stdout, degrees(t, t_out).text, 9);
-    report__right(stdout, number(e.value, 0).text, 9);
-    report__right(stdout, range, 18);
-    report__right(stdout, number(points(t, e.value), 0).text, 17);
-    printf("  %s\n", seen(t, t_out) ? "seen" : "not seen");
+    if (t->f->page) {
+        report__html_row(out, "%s|%s|%s|%s|%s", degrees(t, t_out).text,
+                         number(e.value, 0).text, range,
+                         number(points(t, e.value), 0).text,
+                         seen(t, t_out) ? "seen" : "not seen");
+        return;
+    }
+    report__right(out, degrees(t, t_out).text, 9);
+    report__right(out, number(e.value, 0).text, 9);
+    report__right(out, range, 18);
+    report__right(out, number(points(t, e.value), 0).text, 17);
+    fprintf(out, "  %s\n", seen(t, t_out) ? "seen" : "not seen");
 }
 
 static void print_table(const struct told *t)
@@ -171,11 +181,19 @@ static void print_table(const struct told *t)
     char room[200];
 
     snprintf(room, sizeof room, "%% RH at %s", degrees(t, t->room).text);
-    printf("%9s%9s%18s%17s\n", "outdoors", "adds, Pa", "8 times in 10", room);
+    if (t->f->page) {
+        fputs("<div class=\"wide\"><table>", t->f->out);
+        report__html_heads(
+            t->f->out, "outdoors|adds, Pa|8 times in 10|%s|in the log", room);
+    } else
+        fprintf(t->f->out, "%9s%9s%18s%17s\n", "outdoors", "adds, Pa",
+                "8 times in 10", room);
     for (int x = COLD + 10; x <= WARM; x += STEP)
         row(t, x > 24 ? 24 : x);
-    cli__wrap(stdout, 0,
-              "\"Not seen\" is what other houses do, carried on from yours.");
+    if (t->f->page)
+        fputs("</tbody></table></div>\n", t->f->out);
+    cli__fit_say(
+        t->f, "\"Not seen\" is what other houses do, carried on from yours.");
 }
 
 /* ---- how long it remembers ----------------------------------------------------- */
@@ -213,7 +231,7 @@ static void say_memory(const struct told *t)
              "after %s, nine tenths after %s. What lies in walls, floors and "
              "furniture gives water and takes it meanwhile.",
              span(hours_to(t, 0.5)).text, span(hours_to(t, 0.9)).text);
-    cli__wrap(stdout, 0, text);
+    cli__fit_say(t->f, text);
 }
 
 static void say_habits(const struct told *t)
@@ -231,10 +249,11 @@ static void say_habits(const struct told *t)
         snprintf(text + strlen(text), sizeof text - strlen(text),
                  " Drying out added %s Pa when the log began.",
                  number(t->l->young.value, 0).text);
-    cli__wrap(stdout, 0, text);
+    cli__fit_say(t->f, text);
 }
 
-static void say_falls(const struct dew_evidence_falls *x, const char *when)
+static void say_falls(const struct told *t, const struct dew_evidence_falls *x,
+                      const char *when)
 {
     char text[TEXT];
 
@@ -247,16 +266,16 @@ static void say_falls(const struct dew_evidence_falls *x, const char *when)
              when, x->count, report__percent(x->rate.p50).text,
              report__percent(x->rate.p10).text,
              report__percent(x->rate.p90).text);
-    cli__wrap(stdout, 0, text);
+    cli__fit_say(t->f, text);
 }
 
 static void say_air(const struct told *t)
 {
     int changed = dew_fit_change(t->f->fit) != NULL;
 
-    say_falls(dew_fit_falls(t->f->fit, 0), changed ? " before" : "");
+    say_falls(t, dew_fit_falls(t->f->fit, 0), changed ? " before" : "");
     if (changed)
-        say_falls(dew_fit_falls(t->f->fit, 1), " after the change");
+        say_falls(t, dew_fit_falls(t->f->fit, 1), " after the change");
 }
 
 /* ---- how well ------------------------------------------------------------------ */
@@ -282,7 +301,7 @@ static void say_kept_back(const struct told *t)
                  s->bias_rh > 0 ? "humid" : "dry",
                  report__percent(s->band80).text,
                  number(t->l->line.rmse_rh, 1).text);
-    cli__wrap(stdout, 0, text);
+    cli__fit_say(t->f, text);
 }
 
 static void say_how_well(const struct told *t)
@@ -298,10 +317,10 @@ static void say_how_well(const struct told *t)
              number(s->days, 0).text, degrees(t, t->l->t_least).text,
              degrees(t, t->l->t_most).text, number(s->rmse_rh, 1).text,
              number(t->l->line_fit.rmse_rh, 1).text);
-    cli__wrap(stdout, 0, text);
+    cli__fit_say(t->f, text);
     if (s->rmse_rh > POOR)
-        cli__wrap(stdout, 0,
-                  "That is poor: much of what this house does follows neither "
+        cli__fit_say(
+            t->f, "That is poor: much of what this house does follows neither "
                   "the weather nor its own past.");
     if (t->f->until && dew_fit_change(t->f->fit) == NULL)
         say_kept_back(t);
@@ -309,38 +328,38 @@ static void say_how_well(const struct told *t)
 
 /* ---- what it cannot tell -------------------------------------------------------- */
 
-static void item(const char *text)
-{
-    report__wrap(stdout, "- ", text);
-}
-
 static void say_limits(const struct told *t)
 {
     char text[TEXT];
 
-    puts("What this log cannot tell");
-    item("Water and air apart: twice the water given off with twice the air "
-         "changed looks the same. What a fan or a ventilator would do needs "
-         "the air change from elsewhere.");
+    cli__fit_list(t->f, "What this log cannot tell");
+    cli__fit_item(
+        t->f,
+        "Water and air apart: twice the water given off with twice the air "
+        "changed looks the same. What a fan or a ventilator would do needs "
+        "the air change from elsewhere.");
     snprintf(text, sizeof text,
              "Seasons it has not seen: colder than %s and warmer than %s "
              "outdoors is a guess from other houses, and the band widens.",
              degrees(t, t->l->t_least).text, degrees(t, t->l->t_most).text);
-    item(text);
+    cli__fit_item(t->f, text);
     if (t->l->t_most >= WARM - STEP)
-        item("Summer with air conditioning: the curve ends at 24 degC (75 "
-             "degF) and knows no coil.");
-    item("An empty house: one that was wet once still adds 100 to 180 Pa for "
-         "months as it dries. An excess alone proves no leak and no habit.");
+        cli__fit_item(
+            t->f, "Summer with air conditioning: the curve ends at 24 degC (75 "
+                  "degF) and knows no coil.");
+    cli__fit_item(
+        t->f,
+        "An empty house: one that was wet once still adds 100 to 180 Pa for "
+        "months as it dries. An excess alone proves no leak and no habit.");
 }
 
 static void say_assumed(const struct told *t)
 {
     const char *text;
 
-    puts("What was assumed");
+    cli__fit_list(t->f, "What was assumed");
     for (size_t i = 0; (text = dew_fit_note(t->f->fit, i)) != NULL; i++)
-        item(text);
+        cli__fit_item(t->f, text);
 }
 
 enum dew_system cli__fit_system(const struct cli__fit *f)
@@ -356,23 +375,25 @@ void cli__fit_print(const struct cli__fit *f)
         cli__fit_house(f);
         if (f->fit == NULL)
             return;
-        puts("\nWhat the log says by itself");
+        cli__fit_head(f, "What the log says by itself", 1);
     }
     t.l = dew_evidence_learned(dew_fit_evidence(f->fit));
     t.system = cli__fit_system(f);
     t.room = t.system == DEW_SYSTEM_US ? ROOM_US : ROOM_SI;
     say_change(&t);
     say_excess(&t);
-    putchar('\n');
+    cli__fit_gap(f);
     print_table(&t);
-    putchar('\n');
+    cli__fit_gap(f);
     say_memory(&t);
     say_habits(&t);
     say_air(&t);
-    putchar('\n');
+    cli__fit_gap(f);
     say_how_well(&t);
-    putchar('\n');
+    cli__fit_gap(f);
+    cli__fit_figures(f);
     say_limits(&t);
-    putchar('\n');
+    cli__fit_list_end(f, 0);
     say_assumed(&t);
+    cli__fit_list_end(f, 1);
 }

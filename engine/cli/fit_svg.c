@@ -38,6 +38,7 @@ static size_t moved(const struct cli__fit *f, struct draw__input *to,
         if (x[i].moved) {
             to[n] = (struct draw__input){
                 .name = fields[x[i].key].path,
+                .usual = x[i].usual,
                 .before = dew_learn_show(f->learn, &x[i], 0, words[n][0],
                                          sizeof words[n][0]),
                 .after = dew_learn_show(f->learn, &x[i], 1, words[n][1],
@@ -48,29 +49,49 @@ static size_t moved(const struct cli__fit *f, struct draw__input *to,
     return n;
 }
 
+/* The figures that moved, and room for their words. */
+struct moved {
+    char (*words)[2][WORDS];
+    struct draw__input *list;
+    size_t count;
+};
+
+static enum dew_status open_moved(const struct cli__fit *f, struct moved *m)
+{
+    size_t count;
+
+    dew_learn_inputs(f->learn, &count);
+    m->words = calloc(count + 1, sizeof *m->words);
+    m->list = calloc(count + 1, sizeof *m->list);
+    if (m->words == NULL || m->list == NULL)
+        return DEW_EMEM;
+    m->count = moved(f, m->list, m->words);
+    return DEW_OK;
+}
+
+static void close_moved(struct moved *m)
+{
+    free(m->words);
+    free(m->list);
+}
+
 static enum dew_status draw_inputs(const struct cli__fit *f, const char *path,
                                    struct dew_error *err)
 {
-    size_t count;
-    char(*words)[2][WORDS];
-    struct draw__input *inputs;
+    struct moved m = {.count = 0};
     struct core__out out;
-    enum dew_status status = DEW_EMEM;
+    enum dew_status status = open_moved(f, &m);
 
-    dew_learn_inputs(f->learn, &count);
-    words = calloc(count + 1, sizeof *words);
-    inputs = calloc(count + 1, sizeof *inputs);
-    if (words != NULL && inputs != NULL)
+    if (status == DEW_OK)
         status = core__out_open(&out, path, CORE__OUT_OVER, err);
     if (status == DEW_OK) {
-        status = draw__fit_inputs(out.file, inputs, moved(f, inputs, words));
+        status = draw__fit_inputs(out.file, m.list, m.count);
         if (status == DEW_OK)
             status = core__out_close(&out, err);
         else
             core__out_drop(&out);
     }
-    free(words);
-    free(inputs);
+    close_moved(&m);
     return status == DEW_EMEM
                ? core__fail(err, DEW_EMEM, "no memory for a chart")
                : status;
@@ -87,22 +108,36 @@ enum dew_status cli__fit_inputs(const struct cli__fit *f, const char *path,
     return draw_inputs(f, path, err);
 }
 
+void cli__fit_inputs_page(const struct cli__fit *f)
+{
+    struct moved m = {.count = 0};
+
+    if (!f->page)
+        return;
+    if (open_moved(f, &m) == DEW_OK)
+        draw__fit_inputs_page(f->out, m.list, m.count);
+    close_moved(&m);
+}
+
 enum dew_status cli__fit_charts(const struct cli__fit *f,
                                 const struct cli__fit_files *to,
                                 struct dew_error *err)
 {
-    const struct dew_evidence *e = dew_fit_evidence(f->fit);
-    size_t count;
-    struct draw__fit what = {.hours = dew_fit_hours(f->fit, &count),
-                             .told = dew_evidence_told(e),
-                             .dates = dew_fit_dates(f->fit, &count),
-                             .until = dew_fit_until(f->fit),
-                             .learned = dew_evidence_learned(e),
-                             .system = cli__fit_system(f)};
+    const struct dew_report_fit of = dew_fit_told(f->fit);
+    struct draw__fit what = {.of = &of, .system = cli__fit_system(f)};
 
-    what.count = count;
     if (draw(&what, to->log, draw__fit_log, err) != DEW_OK ||
         draw(&what, to->rest, draw__fit_rest, err) != DEW_OK)
         return err->status;
     return draw(&what, to->curve, draw__fit_curve, err);
+}
+
+void cli__fit_figures(const struct cli__fit *f)
+{
+    const struct dew_report_fit of = dew_fit_told(f->fit);
+    const struct draw__fit what = {
+        .of = &of, .system = cli__fit_system(f), .out = f->out, .page = 1};
+
+    if (f->page)
+        draw__fit_page(&what);
 }

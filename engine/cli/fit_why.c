@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "cli/fit.h"
+#include "report/markup.h"
 #include "report/words.h"
 
 enum { TEXT = 1600, NAMES = 600 };
@@ -55,22 +56,48 @@ static void say_answer(const struct cli__fit *f,
                  "before you spend on it.",
                  by(f), c[best].name, hundred(c[best].after).text,
                  hundred(c[best].before).text);
-    cli__wrap(stdout, 0, text);
+    cli__fit_say(f, text);
 }
 
-static void row(const struct dew_learn_cause *c)
+/* "640 (310 to 900) of 1,200" */
+static struct report__word gone(const struct dew_learn_cause *c)
 {
-    printf("  %-27s %8s %7s  ", c->name, hundred(c->before).text,
-           hundred(c->after).text);
-    if (c->timed && c->humid < 1)
-        puts("no hour was too humid");
-    else if (c->timed)
-        printf("%s (%s to %s) of %s\n", report__number(c->hours.p50, 0).text,
-               report__number(c->hours.p10, 0).text,
-               report__number(c->hours.p90, 0).text,
-               report__number(c->humid, 0).text);
+    struct report__word w;
+
+    if (!c->timed)
+        snprintf(w.text, sizeof w.text, "too few have it");
+    else if (c->humid < 1)
+        snprintf(w.text, sizeof w.text, "no hour was too humid");
     else
-        puts("too few have it");
+        snprintf(w.text, sizeof w.text, "%.20s (%.20s to %.20s) of %.20s",
+                 report__number(c->hours.p50, 0).text,
+                 report__number(c->hours.p10, 0).text,
+                 report__number(c->hours.p90, 0).text,
+                 report__number(c->humid, 0).text);
+    return w;
+}
+
+static void row(const struct cli__fit *f, const struct dew_learn_cause *c)
+{
+    if (f->page)
+        report__html_row(f->out, "%s|%s|%s|%s", c->name,
+                         hundred(c->before).text, hundred(c->after).text,
+                         gone(c).text);
+    else
+        fprintf(f->out, "  %-27s %8s %7s  %s\n", c->name,
+                hundred(c->before).text, hundred(c->after).text, gone(c).text);
+}
+
+static void heads(const struct cli__fit *f)
+{
+    if (!f->page) {
+        fprintf(f->out, "\n  %-27s %8s %7s  %s\n", "chance of 100 that",
+                "thought", "now", "too humid hours gone without");
+        return;
+    }
+    fputs("<div class=\"wide\"><table>", f->out);
+    report__html_heads(f->out, "chance of 100 that|thought|now|too humid hours "
+                               "gone without");
 }
 
 static void say_table(const struct cli__fit *f, const struct dew_learn_cause *c,
@@ -79,13 +106,14 @@ static void say_table(const struct cli__fit *f, const struct dew_learn_cause *c,
     char text[TEXT];
     int dries = 0;
 
-    printf("\n  %-27s %8s %7s  %s\n", "chance of 100 that", "thought", "now",
-           "too humid hours gone without");
+    heads(f);
     for (size_t i = 0; i < count; i++) {
-        row(&c[i]);
+        row(f, &c[i]);
         dries |= c[i].timed && c[i].hours.p50 < 0;
     }
-    putchar('\n');
+    if (f->page)
+        fputs("</tbody></table></div>\n", f->out);
+    cli__fit_gap(f);
     snprintf(text, sizeof text,
              "The last column is of houses that have it: half lose more hours "
              "than the first figure (1 in 10 fewer than the second, 1 in 10 "
@@ -96,7 +124,7 @@ static void say_table(const struct cli__fit *f, const struct dew_learn_cause *c,
              dries ? " Where the hours are below 0 it dries more than it "
                      "dampens."
                    : "");
-    cli__wrap(stdout, 0, text);
+    cli__fit_say(f, text);
 }
 
 /* Names of a group, with commas between. */
@@ -112,7 +140,8 @@ static void names_of(const struct dew_learn_cause *c, size_t count,
                                      used > 0 ? ", " : "", c[i].name);
 }
 
-static void say_together(const struct dew_learn_cause *c, size_t count)
+static void say_together(const struct cli__fit *f,
+                         const struct dew_learn_cause *c, size_t count)
 {
     for (size_t i = 0, told = 0; i < count; i++) {
         char names[NAMES], text[TEXT];
@@ -126,7 +155,7 @@ static void say_together(const struct dew_learn_cause *c, size_t count)
                  "them or more is so: %s of 100, where %s were thought before.",
                  names, hundred(c[i].any_after).text,
                  hundred(c[i].any_before).text);
-        cli__wrap(stdout, 0, text);
+        cli__fit_say(f, text);
     }
 }
 
@@ -136,16 +165,16 @@ void cli__fit_why(const struct cli__fit *f)
     const struct dew_learn_cause *c = dew_learn_causes(f->learn, &count);
 
     if (count == 0) {
-        cli__wrap(stdout, 0,
-                  "Nothing that may make the house damp is left open: the "
-                  "scenario tells all that is in the table of causes.");
-        putchar('\n');
+        cli__fit_say(f,
+                     "Nothing that may make the house damp is left open: the "
+                     "scenario tells all that is in the table of causes.");
+        cli__fit_gap(f);
         return;
     }
     say_answer(f, c, count);
     say_table(f, c, count);
-    say_together(c, count);
-    putchar('\n');
+    say_together(f, c, count);
+    cli__fit_gap(f);
 }
 
 static json_t *hours_json(const struct dew_learn_cause *c)

@@ -49,7 +49,7 @@ static void say_houses(const char *path, const struct dew_learn_houses *h,
 {
     char words[TEXT];
 
-    cli__anew_print_to(stderr, h->spread, draws);
+    cli__anew_print(stderr, h->spread, draws);
     if (h->beyond == 0)
         return;
     snprintf(words, sizeof words,

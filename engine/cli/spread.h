@@ -36,8 +36,10 @@ void cli__spread_print_still(const struct cli__spread *s);
 
 /* Houses that could not be, of so many, by the rule that they broke; none,
    nothing. */
-void cli__anew_print(const struct dew_spread *s, size_t draws);
-void cli__anew_print_to(FILE *out, const struct dew_spread *s, size_t draws);
+void cli__anew_print(FILE *out, const struct dew_spread *s, size_t draws);
+/* Rule i of them in words; 0 after the last. */
+int cli__anew_words(const struct dew_spread *s, size_t draws, size_t i,
+                    char *out, size_t size);
 json_t *cli__anew_json(const struct dew_spread *s);
 
 /* spread_print.c and spread_json.c */

@@ -290,25 +290,26 @@ static void print_others(const struct cli__spread *s, enum dew_spread_why why,
         cli__wrap(stdout, 0, text);
 }
 
-/* Houses that could not be, by the rule that they broke. */
-void cli__anew_print(const struct dew_spread *s, size_t draws)
-{
-    cli__anew_print_to(stdout, s, draws);
-}
-
-void cli__anew_print_to(FILE *out, const struct dew_spread *s, size_t draws)
+int cli__anew_words(const struct dew_spread *s, size_t draws, size_t i,
+                    char *out, size_t size)
 {
     size_t count;
     const struct dew_spread_anew *a = dew_spread_anew(s, &count);
-    char text[500];
 
-    for (size_t k = 0; k < count; k++) {
-        snprintf(text, sizeof text,
+    if (i < count)
+        snprintf(out, size,
                  "%zu of the %zu houses drawn could not be, and others were "
                  "drawn in their place: %.60s %.200s.",
-                 a[k].count, draws, a[k].rule.path, a[k].rule.text);
+                 a[i].count, draws, a[i].rule.path, a[i].rule.text);
+    return i < count;
+}
+
+void cli__anew_print(FILE *out, const struct dew_spread *s, size_t draws)
+{
+    char text[500];
+
+    for (size_t i = 0; cli__anew_words(s, draws, i, text, sizeof text); i++)
         cli__wrap(out, 0, text);
-    }
 }
 
 void cli__spread_print(const struct cli__spread *s)
@@ -340,7 +341,7 @@ void cli__spread_print(const struct cli__spread *s)
                  "A range within a list, taken at its likely figure:");
     print_others(s, DEW_SPREAD_MONEY, 0, "Of money, in the costs of `run`:");
     print_others(s, DEW_SPREAD_SURE, 0, "Not doubted, for no range was given:");
-    cli__anew_print(s->spread, s->draws);
+    cli__anew_print(stdout, s->spread, s->draws);
     cli__wrap(stdout, 0,
               s->told_only
                   ? "What you did not tell stands at its usual value, without "

@@ -6,6 +6,7 @@
 
 #include "dew/air.h"
 #include "draw/charts.h"
+#include "report/markup.h"
 #include "report/words.h"
 
 enum { DAY = 24, MANY_DAYS = 60, CURVE_STEPS = 60 };
@@ -26,8 +27,8 @@ enum line {
 
 static double of_hour(const struct draw__fit *f, enum line line, size_t h)
 {
-    const struct dew_evidence_told *t = &f->told[h];
-    const struct dew_evidence_hour *x = &f->hours[h];
+    const struct dew_evidence_told *t = &f->of->told[h];
+    const struct dew_evidence_hour *x = &f->of->hours[h];
 
     switch (line) {
     case LOGGED:
@@ -57,7 +58,7 @@ static double mean_of(const struct draw__fit *f, enum line line, size_t from,
 {
     double sum = 0, n = 0;
 
-    for (size_t h = from; h < from + step && h < f->count; h++) {
+    for (size_t h = from; h < from + step && h < f->of->count; h++) {
         double x = of_hour(f, line, h);
 
         if (isfinite(x)) {
@@ -72,7 +73,7 @@ static double mean_of(const struct draw__fit *f, enum line line, size_t from,
 
 static size_t step_of(const struct draw__fit *f)
 {
-    return f->count > (size_t)MANY_DAYS * DAY ? DAY : 1;
+    return f->of->count > (size_t)MANY_DAYS * DAY ? DAY : 1;
 }
 
 static void path(const struct draw__plot *p, const struct draw__fit *f,
@@ -82,7 +83,7 @@ static void path(const struct draw__plot *p, const struct draw__fit *f,
     int down = 0;
 
     draw__svg_path_open(p, look);
-    for (size_t h = 0; h < f->count; h += step)
+    for (size_t h = 0; h < f->of->count; h += step)
         down = draw__svg_path_to(p, (double)h + (double)step / 2,
                                  mean_of(f, line, h, step), down);
     draw__svg_path_close(p);
@@ -112,7 +113,7 @@ static void band(const struct draw__plot *p, const struct draw__fit *f,
 {
     size_t step = step_of(f), from = 0, h = 0;
 
-    for (; h < f->count; h += step)
+    for (; h < f->of->count; h += step)
         if (isnan(mean_of(f, low, h, step))) {
             strip(p, f, low, from, h);
             from = h + step;
@@ -128,21 +129,21 @@ static void stretch(struct draw__plot *p, double y)
     p->y1 = fmax(p->y1, y);
 }
 
-/* A figure alone, for free; NULL without memory.  It is large. */
-static struct draw__figure *alone(const struct draw__fit *f)
+/* A figure, for free; NULL without memory.  It is large. */
+static struct draw__figure *figure(const struct draw__fit *f)
 {
     struct draw__figure *g = calloc(1, sizeof *g);
 
     if (g != NULL) {
         g->out = f->out;
-        g->alone = 1;
+        g->alone = !f->page;
     }
     return g;
 }
 
 static void log_words(const struct draw__fit *f, struct draw__figure *g)
 {
-    int kept = f->until < f->count;
+    int kept = f->of->until < f->of->count;
 
     snprintf(g->heading, sizeof g->heading,
              "Your log and what was learned of it");
@@ -156,9 +157,9 @@ static void log_words(const struct draw__fit *f, struct draw__figure *g)
     snprintf(g->words, sizeof g->words,
              "Curve and memory meet the hours learned from within %.20s "
              "points%s%.20s%s.",
-             report__number(f->learned->fit.rmse_rh, 1).text,
+             report__number(f->of->learned->fit.rmse_rh, 1).text,
              kept ? ", those kept back within " : "",
-             kept ? report__number(f->learned->rest.rmse_rh, 1).text : "",
+             kept ? report__number(f->of->learned->rest.rmse_rh, 1).text : "",
              kept ? " points" : "");
     draw__figure_key(g, 0, DRAW__LOGGED, "your log");
     draw__figure_key(g, 0, DRAW__THICK,
@@ -172,7 +173,7 @@ static void reach(struct draw__plot *p, const struct draw__fit *f,
     enum line high = low + 1;
     size_t step = step_of(f);
 
-    for (size_t h = 0; h < f->count; h += step) {
+    for (size_t h = 0; h < f->of->count; h += step) {
         stretch(p, mean_of(f, line, h, step));
         stretch(p, mean_of(f, low, h, step));
         stretch(p, mean_of(f, high, h, step));
@@ -185,26 +186,62 @@ static void begin(struct draw__figure *g, struct draw__plot *p,
     g->plain = 1;
     draw__figure_open(g, p, "%s", unit);
     draw__svg_upright(p);
-    draw__chart_dates(p, f->dates);
+    draw__chart_dates(p, f->of->dates);
     draw__svg_marks_open(p);
 }
 
-/* Where the log was kept back, and the end of the figure, which is let go. */
-static void end(struct draw__figure *g, const struct draw__plot *p,
-                const struct draw__fit *f)
+/* A month of the log from an hour on, and the hour after it. */
+static size_t month_end(const struct draw__fit *f, size_t from)
 {
-    if (f->until < f->count)
-        draw__svg_upstroke(p, (double)f->until, "edge", NULL);
-    draw__figure_table(g, p, "");
-    draw__figure_close(g);
-    free(g);
+    size_t h = from;
+
+    while (h < f->of->count &&
+           f->of->dates[h].month == f->of->dates[from].month)
+        h++;
+    return h;
+}
+
+/* "2011", without a mark at the thousand. */
+static struct report__word year_of(int year)
+{
+    struct report__word w;
+
+    snprintf(w.text, sizeof w.text, "%d", year);
+    return w;
+}
+
+/* Means by month of two lines, signed where they are differences. */
+static void table(const struct draw__fit *f, enum line a, enum line b,
+                  const char *heads)
+{
+    report__html_heads(f->out, "%s", heads);
+    for (size_t h = 0; h < f->of->count;) {
+        size_t to = month_end(f, h);
+
+        report__html_row(f->out, "%s %s|%s|%s",
+                         report__month(f->of->dates[h].month - 1),
+                         year_of(f->of->dates[h].year).text,
+                         report__number(mean_of(f, a, h, to - h), 1).text,
+                         report__number(mean_of(f, b, h, to - h), 1).text);
+        h = to;
+    }
+    fputs("</tbody>", f->out);
+}
+
+/* Where the log was kept back. */
+static void kept_back(const struct draw__plot *p, const struct draw__fit *f)
+{
+    if (f->of->until < f->of->count)
+        draw__svg_upstroke(p, (double)f->of->until, "edge", NULL);
 }
 
 enum dew_status draw__fit_log(const struct draw__fit *f)
 {
-    struct draw__figure *g = alone(f);
-    struct draw__plot p = {
-        .out = f->out, .x1 = (double)f->count, .y0 = INFINITY, .y1 = -INFINITY};
+    struct draw__figure *g = figure(f);
+    struct draw__plot p = {.out = f->out,
+                           .x1 = (double)f->of->count,
+                           .y0 = INFINITY,
+                           .y1 = -INFINITY};
 
     if (g == NULL)
         return DEW_EMEM;
@@ -214,7 +251,11 @@ enum dew_status draw__fit_log(const struct draw__fit *f)
     band(&p, f, LOW);
     path(&p, f, TOLD, "thick");
     path(&p, f, LOGGED, "logged");
-    end(g, &p, f);
+    kept_back(&p, f);
+    if (draw__figure_table(g, &p, "Means by month, % RH"))
+        table(f, LOGGED, TOLD, "Month|log|learned");
+    draw__figure_close(g);
+    free(g);
     return DEW_OK;
 }
 
@@ -222,7 +263,7 @@ enum dew_status draw__fit_log(const struct draw__fit *f)
 
 static void rest_words(const struct draw__fit *f, struct draw__figure *g)
 {
-    int kept = f->until < f->count;
+    int kept = f->of->until < f->of->count;
 
     snprintf(g->heading, sizeof g->heading,
              "What your log has above and below what was learned");
@@ -235,16 +276,16 @@ static void rest_words(const struct draw__fit *f, struct draw__figure *g)
     snprintf(g->words, sizeof g->words,
              "The log lies within %.20s points (root mean square) of what was "
              "learned from it.",
-             report__number(f->learned->fit.rmse_rh, 1).text);
+             report__number(f->of->learned->fit.rmse_rh, 1).text);
     draw__figure_key(g, 0, DRAW__LOGGED, "your log, less what was learned");
 }
 
 enum dew_status draw__fit_rest(const struct draw__fit *f)
 {
-    struct draw__figure *g = alone(f);
+    struct draw__figure *g = figure(f);
     struct draw__plot p = {
-        .out = f->out, .x1 = (double)f->count, .y0 = -1, .y1 = 1};
-    const double ends[] = {0, (double)f->count}, zero[] = {0, 0};
+        .out = f->out, .x1 = (double)f->of->count, .y0 = -1, .y1 = 1};
+    const double ends[] = {0, (double)f->of->count}, zero[] = {0, 0};
 
     if (g == NULL)
         return DEW_EMEM;
@@ -256,7 +297,12 @@ enum dew_status draw__fit_rest(const struct draw__fit *f)
     band(&p, f, REST_LOW);
     draw__svg_line(&p, ends, zero, 2, "zero");
     path(&p, f, REST, "logged");
-    end(g, &p, f);
+    kept_back(&p, f);
+    if (draw__figure_table(g, &p, "Means by month, points of RH"))
+        table(f, REST, REST_HIGH,
+              "Month|log less learned|the band, to each side");
+    draw__figure_close(g);
+    free(g);
     return DEW_OK;
 }
 
@@ -270,7 +316,7 @@ static double degrees(const struct draw__fit *f, double t)
 static void dots(const struct draw__plot *p, const struct draw__fit *f)
 {
     draw__svg_path_open(p, "dots");
-    for (size_t h = 0; h < f->until; h += DAY) {
+    for (size_t h = 0; h < f->of->until; h += DAY) {
         double x = mean_of(f, OUTDOORS, h, DAY), y = mean_of(f, EXCESS, h, DAY);
 
         if (isfinite(x) && isfinite(y))
@@ -289,7 +335,7 @@ static void curve(const struct draw__plot *p, const struct draw__fit *f,
 
     for (int i = 0; i <= CURVE_STEPS; i++) {
         double t = from + (to - from) * i / CURVE_STEPS;
-        struct dew_evidence_figure e = dew_evidence_excess(f->learned, t);
+        struct dew_evidence_figure e = dew_evidence_excess(f->of->learned, t);
 
         x[i] = degrees(f, t);
         mid[i] = e.value;
@@ -298,6 +344,24 @@ static void curve(const struct draw__plot *p, const struct draw__fit *f,
     }
     draw__svg_band(p, x, ends, CURVE_STEPS + 1, 0);
     draw__svg_line(p, x, mid, CURVE_STEPS + 1, "thick");
+}
+
+enum { EVERY = 5 }; /* K */
+
+static void curve_table(const struct draw__fit *f, double from, double to)
+{
+    report__html_heads(f->out, "outdoors|adds|8 times in 10: from|to");
+    for (int i = (int)ceil(from / EVERY); i * EVERY <= to; i++) {
+        double t = i * EVERY;
+        struct dew_evidence_figure e = dew_evidence_excess(f->of->learned, t);
+
+        report__html_row(f->out, "%s|%s|%s|%s",
+                         report__amount(t, DEW_TEMPERATURE, f->system, 0).text,
+                         report__number(e.value, 0).text,
+                         report__number(e.value - BAND80 * e.sd, 0).text,
+                         report__number(e.value + BAND80 * e.sd, 0).text);
+    }
+    fputs("</tbody>", f->out);
 }
 
 static void curve_words(const struct draw__fit *f, struct draw__figure *g)
@@ -309,18 +373,18 @@ static void curve_words(const struct draw__fit *f, struct draw__figure *g)
         "Vapour pressure indoors less that outdoors. A dot is a day of the "
         "log as it stands: the house remembers other days, so dots lie "
         "beside the curve. The band holds the curve 8 times in 10.");
-    snprintf(g->words, sizeof g->words,
-             "At %.20s outdoors the house adds %.20s Pa.",
-             report__amount(0, DEW_TEMPERATURE, f->system, 0).text,
-             report__number(dew_evidence_excess(f->learned, 0).value, 0).text);
+    snprintf(
+        g->words, sizeof g->words, "At %.20s outdoors the house adds %.20s Pa.",
+        report__amount(0, DEW_TEMPERATURE, f->system, 0).text,
+        report__number(dew_evidence_excess(f->of->learned, 0).value, 0).text);
     draw__figure_key(g, 0, DRAW__DOTS, "a day of the log");
     draw__figure_key(g, 0, DRAW__THICK, "the curve learned");
 }
 
 enum dew_status draw__fit_curve(const struct draw__fit *f)
 {
-    double from = f->learned->t_least, to = f->learned->t_most;
-    struct draw__figure *g = alone(f);
+    double from = f->of->learned->t_least, to = f->of->learned->t_most;
+    struct draw__figure *g = figure(f);
     struct draw__plot p = {.out = f->out,
                            .x0 = degrees(f, floor(from - 1)),
                            .x1 = degrees(f, ceil(to + 1)),
@@ -331,10 +395,10 @@ enum dew_status draw__fit_curve(const struct draw__fit *f)
     if (g == NULL)
         return DEW_EMEM;
     curve_words(f, g);
-    for (size_t h = 0; h < f->until; h += DAY)
+    for (size_t h = 0; h < f->of->until; h += DAY)
         stretch(&p, mean_of(f, EXCESS, h, DAY));
-    stretch(&p, dew_evidence_excess(f->learned, from).value);
-    stretch(&p, dew_evidence_excess(f->learned, to).value);
+    stretch(&p, dew_evidence_excess(f->of->learned, from).value);
+    stretch(&p, dew_evidence_excess(f->of->learned, to).value);
     p.y1 += 0.05 * (p.y1 - p.y0);
     draw__figure_open(g, &p, "Pa");
     draw__svg_upright(&p);
@@ -344,8 +408,16 @@ enum dew_status draw__fit_curve(const struct draw__fit *f)
     draw__svg_marks_open(&p);
     dots(&p, f);
     curve(&p, f, from, to);
-    draw__figure_table(g, &p, "");
+    if (draw__figure_table(g, &p, "What the house adds, Pa"))
+        curve_table(f, from, to);
     draw__figure_close(g);
     free(g);
     return DEW_OK;
+}
+
+void draw__fit_page(const struct draw__fit *f)
+{
+    draw__fit_log(f);
+    draw__fit_curve(f);
+    draw__fit_rest(f);
 }

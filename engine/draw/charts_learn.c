@@ -3,6 +3,7 @@
    what was thought, the dark one what is left of it. */
 #include <math.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "draw/charts_fit.h"
 #include "draw/figure.h"
@@ -99,4 +100,60 @@ enum dew_status draw__fit_inputs(FILE *out, const struct draw__input *inputs,
     draw__figure_end(g);
     free(g);
     return DEW_OK;
+}
+
+/* ---- in a page ---------------------------------------------------------------- */
+
+enum { PAGE_WIDE = 140, PAGE_HIGH = 20 };
+
+static double across(double score)
+{
+    return PAGE_WIDE * 0.5 * (1 + fmin(fmax(score / WIDE, -1), 1));
+}
+
+static void page_bar(FILE *out, const char *kind, double high, double from,
+                     double to)
+{
+    fprintf(out,
+            "<rect class=\"%s\" x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" "
+            "height=\"%.1f\"/>",
+            kind, across(from), 0.5 * (PAGE_HIGH - high),
+            fmax(across(to) - across(from), 1), high);
+}
+
+static void page_row(FILE *out, const struct draw__input *x)
+{
+    int group = (int)strcspn(x->name, ".");
+    char lead[100];
+
+    group += x->name[group] == '.';
+    snprintf(lead, sizeof lead, "%.*s", group, x->name);
+    report__html(
+        out,
+        "<tr><th scope=\"row\"><code>%s<wbr/>%s</code>%s</th><td>%s</td>"
+        "<td>%s</td><td><svg viewBox=\"0 0 %d %d\" width=\"%d\" "
+        "height=\"%d\" aria-hidden=\"true\">",
+        lead, x->name + group, x->usual ? " *" : "", x->before, x->after,
+        PAGE_WIDE, PAGE_HIGH, PAGE_WIDE, PAGE_HIGH);
+    page_bar(out, "m3", PAGE_HIGH - 2, -TENTH, TENTH);
+    page_bar(out, "m5", DARK, x->score[0], x->score[2]);
+    fprintf(out, "<path class=\"thick\" d=\"M%.1f 2V%d\"/></svg></td></tr>\n",
+            across(x->score[1]), PAGE_HIGH - 2);
+}
+
+void draw__fit_inputs_page(FILE *out, const struct draw__input *inputs,
+                           size_t count)
+{
+    if (count == 0)
+        return;
+    fputs("<figure><h3>What was learned of the house</h3><p>Pale: what was "
+          "thought, 8 chances in 10. Dark: what is left, likewise, with its "
+          "middle marked. A short dark bar is known well; one beyond the pale "
+          "wants a look at the house.</p>\n<div class=\"wide\"><table "
+          "class=\"inputs\">",
+          out);
+    report__html_heads(out, "Figure|thought|now|lower, as thought, higher");
+    for (size_t i = 0; i < count; i++)
+        page_row(out, &inputs[i]);
+    fputs("</tbody></table></div></figure>\n", out);
 }

@@ -334,6 +334,17 @@ size_t dew_fit_until(const struct dew_fit *fit)
     return fit->until;
 }
 
+struct dew_report_fit dew_fit_told(const struct dew_fit *fit)
+{
+    return (struct dew_report_fit){.hours = fit->hours,
+                                   .told = dew_evidence_told(fit->evidence),
+                                   .dates = fit->dates,
+                                   .count = fit->count,
+                                   .until = fit->until,
+                                   .learned =
+                                       dew_evidence_learned(fit->evidence)};
+}
+
 int dew_fit_system(const struct dew_fit *fit)
 {
     return dew_scenario_system(fit->run->scenario);

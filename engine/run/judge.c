@@ -70,6 +70,7 @@ static void lay_beside(struct dew_run *r)
     r->question.measured = &r->beside;
     report->log = dew_log_provenance(r->log);
     report->laid = &r->laid;
+    report->learned = r->learned;
     report->prescribed_t = r->held;
 }
 
@@ -133,6 +134,12 @@ const struct dew_report *dew_run_report(struct dew_run *run,
 void dew_run_judge_by(struct dew_run *run, const struct dew_draws *draws)
 {
     run->draws = draws;
+    run->report.version = NULL;
+}
+
+void dew_run_learned(struct dew_run *run, const struct dew_report_fit *learned)
+{
+    run->learned = learned;
     run->report.version = NULL;
 }
 

@@ -42,7 +42,8 @@ struct dew_run {
     size_t note_count;
     struct dew_log *log;          /* NULL when the scenario names none       */
     struct dew_measured measured; /* of it, an hour of the year each         */
-    struct dew_report_log laid;   /* the same, with dew points               */
+    const struct dew_report_fit *learned; /* of dew_run_learned               */
+    struct dew_report_log laid; /* the same, with dew points               */
     double *hours; /* owned: t, RH, dew point in and out, a year each        */
     int held;      /* 1: the house is held at measured.t                     */
     char hashes[3][DEW_SHA256_TEXT]; /* scenario, weather, log; "" = none    */

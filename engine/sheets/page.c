@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "core/embed.h"
+#include "draw/charts_fit.h"
 #include "draw/charts_tint.h"
 #include "draw/svg.h"
 #include "report/answer.h"
@@ -252,6 +253,21 @@ static int glass_stays_dry(const struct dew_report *r, size_t other, FILE *out)
     return 1;
 }
 
+/* What the log tells by itself. */
+static void learned(const struct dew_report *r, FILE *out)
+{
+    const struct draw__fit f = {
+        .of = r->learned, .system = r->system, .out = out, .page = 1};
+
+    if (r->learned == NULL)
+        return;
+    fputs("<h3>What your log tells by itself</h3>\n<p>Learned from the log and "
+          "the outdoor air alone, whatever the model makes of the house: "
+          "<code>dewledger fit</code> says it in words.</p>\n",
+          out);
+    draw__fit_page(&f);
+}
+
 static void charts(const struct dew_report *r, FILE *out)
 {
     static const enum dew_chart kinds[] = {
@@ -270,6 +286,7 @@ static void charts(const struct dew_report *r, FILE *out)
     }
     draw(r, DEW_CHART_log_dew, 0, out);
     draw(r, DEW_CHART_log_rh, 0, out);
+    learned(r, out);
     fputs("<p class=\"paper\">On paper these charts stand without their "
           "tables: report.html has them, hours-*.csv every hour.</p>\n",
           out);

@@ -57,6 +57,8 @@ const struct dew_evidence_hour *dew_fit_hours(const struct dew_fit *fit,
 const struct dew_date *dew_fit_dates(const struct dew_fit *fit, size_t *count);
 /* Hours learned from, from the first on. */
 size_t dew_fit_until(const struct dew_fit *fit);
+/* All of it, for charts. */
+struct dew_report_fit dew_fit_told(const struct dew_fit *fit);
 /* 1 inch-pound, 2 metric: as the scenario was written. */
 int dew_fit_system(const struct dew_fit *fit);
 

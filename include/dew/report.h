@@ -42,6 +42,15 @@ struct dew_report_doubt {
     const struct dew_outcome *outcome;
 };
 
+/* What a log tells by itself: dew/evidence.h.  Borrowed. */
+struct dew_report_fit {
+    const struct dew_evidence_hour *hours; /* count, as told and dates       */
+    const struct dew_evidence_told *told;
+    const struct dew_date *dates;
+    size_t count, until; /* hours learned from                               */
+    const struct dew_evidence_learned *learned;
+};
+
 /*
  * A log of the house as it stands, laid beside the hours marched.  Borrowed.
  * Arrays of one value for each hour marched, NaN where nothing was read.
@@ -88,6 +97,7 @@ struct dew_report {
     const char *log; /* which log was laid beside the first option, how read */
     const struct dew_beside *beside;   /* NULL = none                         */
     const struct dew_report_log *laid; /* its hours; NULL only without log  */
+    const struct dew_report_fit *learned; /* from it alone; NULL: nothing    */
     int prescribed_t; /* 1: the house was held at the temperature measured          */
     const struct dew_choice *handed; /* of the question's choices: the one the
                           sheets are about; NULL = the best or the nearest  */

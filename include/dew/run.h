@@ -121,6 +121,12 @@ enum dew_status dew_run_step(struct dew_run *run, size_t hours, double *done,
                              struct dew_error *err);
 
 /*
+ * What its log tells by itself stands in the report from here on: borrowed until
+ * the close; NULL: nothing.  The report is made anew.
+ */
+void dew_run_learned(struct dew_run *run, const struct dew_report_fit *learned);
+
+/*
  * How many houses like the one told a run asks to be drawn (run.draws); where
  * the scenario does not say, so many that DEW_RUN_DRAWN years are marched at
  * most, and 16 at least.

@@ -160,6 +160,28 @@ ends "put right" 0 fit house.yaml log.csv --set log.sensor=hall --json \
     --set 'log.reads=79 % at 73 %'
 within "an offset of 6 points is 149 Pa at 21 degC" \
     "$(parameter excess_at_0_degc)" 310 390
+ends "as a page" 0 fit house.yaml log.csv --set log.sensor=all \
+    --until 2023-12-10 --report page.html
+cp out told
+says "that reads as XML" xmllint --noout page.html
+says "with the three charts, each with its table" sh -c \
+    'test "$(grep -c "^<figure" page.html)" = 3 &&
+    test "$(grep -c "The same as a table" page.html)" = 3'
+says "and every word of the text" python3 - <<'END'
+import re, xml.dom.minidom
+def words(node):
+    if node.nodeName in ("svg", "figure", "style", "script", "head"):
+        return ""
+    if node.nodeType == node.TEXT_NODE:
+        return node.data + " "
+    return " ".join(words(c) for c in node.childNodes)
+page = words(xml.dom.minidom.parse("page.html")).split()
+text = [w for w in open("told").read().split() if w != "-"]
+lost = [w for w in text if w not in page]
+assert len(text) > 200 and not lost, lost
+END
+ends "a page nowhere" 3 fit house.yaml log.csv --set log.sensor=all \
+    --report none/page.html
 head -140 log.csv >short.csv
 ends "too short" 1 fit house.yaml short.csv --set log.sensor=all
 says "says how short" grep -q 'less than 7 days' err

@@ -117,6 +117,26 @@ tr -s '\n ' '  ' <out >flat
 says "tests every hour of it" grep -q 'Of the 9,600 hours of the log that have' flat
 says "and compares as many" grep -q 'over the 9,600 hours that have it measured' flat
 
+# ---- what it tells by itself, in report.html ------------------------------------
+figures() { # DIR: of the three that are learned
+    grep -c "<h3>\(Your log and what was learned of it\|What the house adds to the air outdoors\|What your log has above and below what was learned\)</h3>" \
+        "$1/report.html"
+}
+awk 'BEGIN {
+    print "time,temperature (degC),relative humidity (%),outdoor temperature (degC),outdoor humidity (%)"
+    for (h = 0; h < 240; h++)
+        printf "2024-07-%02d %02d:00,24.%d,%.1f,%.1f,70\n", 10 + h / 24, h % 24,
+               h % 7, 52 + 3 * sin(h / 30), 20 + 4 * sin(h / 3.8)
+}' >days.csv
+ends "a report with a log" 0 run --quick --full made.yaml --log days.csv --out fitted
+says "has what it tells by itself" test "$(figures fitted)" = 3
+says "nothing is noted" sh -c '! grep -q "by itself" err'
+cut -d, -f1-3 days.csv >indoors.csv
+ends "without outdoor columns" 0 run --quick --full made.yaml --log indoors.csv --out bare
+says "it has not" test "$(figures bare)" = 0
+says "and a note says why" grep -q \
+    'note: report.html does not have what the log tells by itself: no outdoor' err
+
 # ---- faults ---------------------------------------------------------------------
 sed 's/^2019/2018/' mine.csv >late.csv
 ends "days that the weather has not" 1 run --quick --full house.yaml --set log.file=late.csv

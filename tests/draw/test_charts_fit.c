@@ -51,12 +51,13 @@ TEST(what_is_left_is_the_log_less_the_model)
     struct dew_evidence_told told[HOURS];
     struct dew_date dates[HOURS];
     struct dew_evidence_learned learned = {.fit.rmse_rh = 1.7};
-    struct draw__fit f = {.hours = hours,
-                          .told = told,
-                          .dates = dates,
-                          .count = HOURS,
-                          .until = HOURS,
-                          .learned = &learned};
+    const struct dew_report_fit of = {.hours = hours,
+                                      .told = told,
+                                      .dates = dates,
+                                      .count = HOURS,
+                                      .until = HOURS,
+                                      .learned = &learned};
+    struct draw__fit f = {.of = &of};
     double y[HOURS], zero[HOURS], unit;
     struct text t;
 
@@ -82,6 +83,15 @@ TEST(what_is_left_is_the_log_less_the_model)
     /* 8 in 10 of a normal deviate of 2.1 */
     assert_near(fabs(y[5] - zero[0]), 2.1 * 1.2816 * unit, 0.3);
     free(t.bytes);
+    hours[40].rh = 0.923; /* 48 points more */
+    f.page = 1;
+    f.out = begin(&t);
+    assert_int_equal(draw__fit_rest(&f), DEW_OK);
+    fclose(t.file);
+    assert_ptr_equal(strstr(t.bytes, "<figure"), t.bytes);
+    assert_non_null(
+        strstr(t.bytes, ">March 2025</th><td>1.0</td><td>2.7</td>"));
+    free(t.bytes);
 }
 
 /* From and how wide the dark bar of a row is. */
@@ -97,9 +107,9 @@ static void bar(const char *text, double at[2])
 TEST(a_figure_left_lies_where_its_score_is)
 {
     static const struct draw__input inputs[] = {
-        {"as before", "1", "1", {-1.2816, 0, 1.2816}},
-        {"known", "1", "2", {0.3, 0.6, 0.9}},
-        {"far", "1", "9", {2.2, 2.9, 3.4}}};
+        {"as before", "1", "1", {-1.2816, 0, 1.2816}, 0},
+        {"known", "1", "2", {0.3, 0.6, 0.9}, 0},
+        {"far", "1", "9", {2.2, 2.9, 3.4}, 0}};
     double as[2], known[2], far[2];
     const char *pale;
     struct text t;
@@ -115,6 +125,32 @@ TEST(a_figure_left_lies_where_its_score_is)
     assert_near(known[1], as[1] * 0.6 / (2 * 1.2816), 0.3);
     assert_near(known[0], as[0] + as[1] * (1.2816 + 0.3) / (2 * 1.2816), 0.3);
     assert_true(far[0] + far[1] <= DRAW__SVG_WIDE); /* it ends at the edge */
+    free(t.bytes);
+}
+
+/* In a page the same, as a row of a table. */
+TEST(a_figure_left_in_a_page)
+{
+    static const struct draw__input inputs[] = {
+        {"house.airtightness", "4 ach50", "3 ach50", {-0.5, 0, 0.5}, 0},
+        {"people.count", "1", "2", {-1.2816, 0, 1.2816}, 1}};
+    double known[2], as[2];
+    struct text t;
+
+    draw__fit_inputs_page(begin(&t), inputs, 0);
+    fclose(t.file);
+    assert_int_equal(t.length, 0);
+    free(t.bytes);
+    draw__fit_inputs_page(begin(&t), inputs, 2);
+    fclose(t.file);
+    assert_non_null(strstr(t.bytes,
+                           "<code>house.<wbr/>airtightness</code></th><td>4 "
+                           "ach50</td><td>3 ach50</td>"));
+    assert_non_null(strstr(t.bytes, "<code>people.<wbr/>count</code> *</th>"));
+    bar(t.bytes, known);
+    bar(strstr(t.bytes, ">count</code>"), as);
+    assert_near(known[1] / as[1], 0.5 / 1.2816, 0.01);
+    assert_near(known[0] + known[1] / 2, as[0] + as[1] / 2, 0.1);
     free(t.bytes);
 }
 
