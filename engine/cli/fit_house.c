@@ -84,7 +84,13 @@ static void say_draws(const struct cli__fit *f, const struct dew_learned *l)
              "the seasons are left out.",
              l->houses, number(l->days, 0).text, number(l->effective, 0).text);
     cli__fit_say(f, text);
-    if (l->cooled)
+    if (l->told_run > 0) {
+        snprintf(text, sizeof text,
+                 "In %s hours the coil of each ran as long as the log says of "
+                 "it, the air at the log's temperature.",
+                 number((double)l->told_run, 0).text);
+        cli__fit_say(f, text);
+    } else if (l->cooled)
         cli__fit_say(
             f, "While it was warm outdoors and the log stood at its "
                "thermostat that ran the coil; else the houses were held at "
@@ -337,6 +343,7 @@ json_t *cli__fit_house_json(const struct cli__fit *f)
                   cli__real(l->effective), "told", l->told, "days",
                   cli__real(l->days));
     o = cli__set(o, "readings", json_integer((json_int_t)l->readings));
+    o = cli__set(o, "run_told_h", json_integer((json_int_t)l->told_run));
     o = cli__set(o, "innovation_rms", cli__real(l->innovation));
     o = cli__set(o, "reach_sd", cli__real(l->reach));
     o = cli__set(o, "as_told", near_json(&l->likely));

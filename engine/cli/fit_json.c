@@ -120,6 +120,8 @@ static json_t *log_json(const struct cli__fit *f)
     o = cli__set(o, "air_change", falls(f, 0));
     o = cli__set(o, "air_change_after",
                  dew_fit_change(f->fit) ? falls(f, 1) : json_null());
+    o = cli__set(o, "cooling_ran_share", cli__real(dew_fit_run(f->fit).cool));
+    o = cli__set(o, "blower_ran_share", cli__real(dew_fit_run(f->fit).fan));
     o = cli__set(o, "change", change(f));
     o = cli__set(o, "house", cli__fit_house_json(f));
     o = cli__set(o, "innovation_rms", cli__real(l->innovation));

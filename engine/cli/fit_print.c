@@ -269,10 +269,33 @@ static void say_falls(const struct told *t, const struct dew_evidence_falls *x,
     cli__fit_say(t->f, text);
 }
 
+static void say_run(const struct told *t)
+{
+    const struct dew_fit_run r = dew_fit_run(t->f->fit);
+    char text[TEXT];
+
+    if (!isnan(r.cool)) {
+        snprintf(text, sizeof text,
+                 "By the log cooling ran for %s of the time. --house runs the "
+                 "coil by it.",
+                 report__percent(r.cool).text);
+        cli__fit_say(t->f, text);
+    }
+    if (!isnan(r.fan)) {
+        snprintf(text, sizeof text,
+                 "The blower ran for %s of it. Where that is much more than "
+                 "cooling and heating take, it runs by itself and brings back "
+                 "what is left on the coil: tell it as cooling.blower.",
+                 report__percent(r.fan).text);
+        cli__fit_say(t->f, text);
+    }
+}
+
 static void say_air(const struct told *t)
 {
     int changed = dew_fit_change(t->f->fit) != NULL;
 
+    say_run(t);
     say_falls(t, dew_fit_falls(t->f->fit, 0), changed ? " before" : "");
     if (changed)
         say_falls(t, dew_fit_falls(t->f->fit, 1), " after the change");

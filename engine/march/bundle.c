@@ -34,6 +34,8 @@ struct house {
                                     hour                                     */
     const double *held; /* degC  the indoor t measured, or NULL             */
     size_t held_count;
+    const double *run; /* -  of the coils with it, or NULL                  */
+    size_t run_count;
     int ground_day;  /* yearday of t_ground; 0: of none                     */
     double t_ground; /* degC */
 };
@@ -397,6 +399,13 @@ void dew_bundle_prescribe_t(struct dew_bundle *bundle, size_t i,
     bundle->houses[i].held_count = t != NULL ? count : 0;
 }
 
+void dew_bundle_prescribe_run(struct dew_bundle *bundle, size_t i,
+                              const double *run, size_t count)
+{
+    bundle->houses[i].run = run;
+    bundle->houses[i].run_count = run != NULL ? count : 0;
+}
+
 /* ---- hours ---------------------------------------------------------------- */
 
 /* The ground is the same all day. */
@@ -436,6 +445,7 @@ static void feed_house(struct dew_bundle *b, size_t i, size_t h,
     feed->row[MARCH__FEED_sunlit][i] = sun.sunlit;
     feed->row[MARCH__FEED_t_ground][i] = sun.t_ground;
     feed->row[MARCH__FEED_held][i] = h < a->held_count ? a->held[h] : NAN;
+    feed->row[MARCH__FEED_run][i] = h < a->run_count ? a->run[h] : NAN;
 }
 
 /* Lanes without a house of their own march the houses again. */

@@ -143,6 +143,7 @@ static inline struct march__drive march__drive_of(
     d.set_heat = comfort->heat[wall->hour - 1];
     d.set_cool = comfort->cool[wall->hour - 1];
     d.given = CORE__OF(comfort->given ? 1.0 : 0.0);
+    d.told_cool = CORE__OF(0.0);
     d.t_ground = sun->t_ground;
     d.wet_t = h->thermal.floor_lean * d.t_ground;
     d.window = h->windows.flow *

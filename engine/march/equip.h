@@ -370,6 +370,7 @@ static inline core__truth march__rests(const struct march__body *m,
     double cools = duty->cool + duty->cool_2 + duty->cool_3;
 
     return core__not(march__held_on(m, k) > 0.0) & core__not(cools > 0.0) &
+           core__not(h->now.drive.told_cool > 0.0) &
            (at->t_air < h->now.drive.set_cool - MARCH__CLEAR_OF);
 }
 

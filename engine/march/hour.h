@@ -359,6 +359,9 @@ static inline double march__hold(struct march__body *m,
     core__truth so = m->held == m->held; /* not NaN */
     double before = m->at.x.t_air;
 
+    drive->told_cool = core__pick(
+        so & (m->run == m->run),
+        plant__run_load(m->run, m->c.plant.handlers[0].cycling), 0.0);
     drive->given = core__pick(so, 1.0, drive->given);
     drive->set_heat = core__pick(so, m->held, drive->set_heat);
     m->at.x.t_air = core__pick(so, m->held, before);

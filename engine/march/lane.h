@@ -24,6 +24,7 @@
 #define DEW_DRIVE_MAP(X)                                                       \
     DEW_SOURCE_ROWS(DEW_SOURCE_NAME, X)                                        \
     X(bodies) X(gains) X(solar) X(sunlit) X(set_heat) X(set_cool) X(given)     \
+    X(told_cool) /* -    of the coils, while the air is given          */      \
     X(t_ground) X(window) X(co2_in)                                            \
     X(sky_opaque) /* W    to the sky, off the mass                     */      \
     X(sky_glazed) /* W    to the sky, off the surface                  */      \

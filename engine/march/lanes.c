@@ -160,6 +160,7 @@ static unsigned hour(void *bundle, const struct march__feed *feed,
     struct march__gaps gaps;
 
     b->body.held = row_of(feed, MARCH__FEED_held);
+    b->body.run = row_of(feed, MARCH__FEED_run);
     b->body.c.steps_per_hour = steps;
     b->body.way = way;
     return bits(

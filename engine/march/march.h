@@ -48,6 +48,7 @@ struct march__body {
     struct march__now now;  /* of the last step: coils, blowers, dryers  */
     struct dew_hour before; /* weather at the start of the hour          */
     double held;            /* degC  indoor t measured; NaN none         */
+    double run;             /* -     of the coils with it; NaN none      */
     struct march__course at;
 };
 

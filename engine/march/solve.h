@@ -187,13 +187,14 @@ DEW_LANE struct march__warm march__warm_stage(
 
     heat = core__pick(k->heat_full > 0.0, heat, 0.0);
     heat = core__pick(given > 0.0, 0.0, heat);
+    cool = core__pick(given > 0.0, n->drive.told_cool, cool);
     cool = core__pick(k->cool_full > 0.0, cool, 0.0);
-    cool = core__pick(given > 0.0, 0.0, cool);
     out.t_air =
         (right + heat * k->heat_full - cool * k->cool_full) * e->per_slope;
     out.t_air = core__pick(given > 0.0, n->drive.set_heat, out.t_air);
-    out.prescribed = core__pick(given > 0.0, out.t_air * e->slope - right,
-                                0.0); /* residual */
+    out.prescribed = core__pick(
+        given > 0.0, out.t_air * e->slope - right + cool * k->cool_full,
+        0.0); /* residual */
     out.t_mass = d + e->follow * out.t_air;
     out.duty.heat = heat;
     march__share_out(n, cool, &out.duty);

@@ -189,6 +189,12 @@ static CORE__INLINE double plant__run_time(double plr, double c_d)
     return plr / plant__part_load(plr, c_d);
 }
 
+/* The load of a machine that ran so long: the other way about. */
+static CORE__INLINE double plant__run_load(double run, double c_d)
+{
+    return run * (1.0 - c_d) / (1.0 - c_d * run);
+}
+
 /* Contract of dew_plant_off_delay: of each rest, so many cycles an hour into
    3600 (1 - run) s of rest. */
 static CORE__INLINE double plant__off_delay(const struct dew_handler *handler,

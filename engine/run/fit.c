@@ -366,6 +366,24 @@ const struct dew_evidence_falls *dew_fit_falls(const struct dew_fit *fit,
     return fit->has_co2 ? &fit->falls[after != 0] : NULL;
 }
 
+static double mean_of(const double *x, size_t count)
+{
+    double sum = 0, n = 0;
+
+    for (size_t k = 0; k < count; k++)
+        if (!isnan(x[k])) {
+            sum += x[k];
+            n += 1;
+        }
+    return sum / n;
+}
+
+struct dew_fit_run dew_fit_run(const struct dew_fit *fit)
+{
+    return (struct dew_fit_run){mean_of(fit->cool, fit->count),
+                                mean_of(fit->fan, fit->count)};
+}
+
 double dew_fit_too_humid(const struct dew_fit *fit)
 {
     return value_of(fit, "limits.too_humid")->amount.si;

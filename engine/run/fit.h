@@ -21,6 +21,8 @@ struct dew_fit {
     struct dew_date *dates;          /* count                               */
     double *co2;                     /* count; ppm                          */
     int has_co2;
+    double *cool, *fan; /* count; -  share of the hour that they ran         */
+    int has_cool, has_fan;
     size_t count;
     struct dew_evidence *evidence, *after; /* after: NULL unless changed    */
     struct dew_evidence_change change;

@@ -84,22 +84,41 @@ static void lay(const struct dew_fit *f, const struct dew_log *log, double *t,
     }
 }
 
-/* CO2, of the first file that has it. */
-static void lay_co2(struct dew_fit *f)
+static double co2_of(const struct dew_log_hour *h)
 {
+    return h->co2;
+}
+
+static double cool_of(const struct dew_log_hour *h)
+{
+    return h->cool;
+}
+
+static double fan_of(const struct dew_log_hour *h)
+{
+    return h->fan;
+}
+
+/* A figure beside, of the first file that has it; 1 where one does. */
+static int lay_beside(const struct dew_fit *f,
+                      double of(const struct dew_log_hour *h), double *to)
+{
+    int has = 0;
+
     for (size_t k = 0; k < f->count; k++)
-        f->co2[k] = NAN;
+        to[k] = NAN;
     for (size_t i = f->logs; i-- > 0;) {
         size_t count;
-        const struct dew_log_hour *of = dew_log_hours(log_of(f, i), &count);
+        const struct dew_log_hour *hours = dew_log_hours(log_of(f, i), &count);
         const struct dew_date *dates = dew_log_dates(log_of(f, i), &count);
 
         for (size_t h = 0; h < count; h++)
-            if (!isnan(of[h].co2)) {
-                f->co2[place(f, &dates[h])] = of[h].co2;
-                f->has_co2 = 1;
+            if (!isnan(of(&hours[h]))) {
+                to[place(f, &dates[h])] = of(&hours[h]);
+                has = 1;
             }
     }
+    return has;
 }
 
 /* The outdoor columns of every file; a file may have none. */
@@ -200,7 +219,9 @@ static enum dew_status make_room(struct dew_fit *f)
 {
     f->hours = calloc(f->count, sizeof *f->hours);
     f->dates = calloc(f->count, sizeof *f->dates);
-    f->co2 = calloc(f->count, sizeof *f->co2);
+    f->co2 = calloc(3 * f->count, sizeof *f->co2);
+    f->cool = f->co2 != NULL ? f->co2 + f->count : NULL;
+    f->fan = f->co2 != NULL ? f->cool + f->count : NULL;
     return f->hours != NULL && f->dates != NULL && f->co2 != NULL
                ? DEW_OK
                : run__memory(f->run);
@@ -216,7 +237,9 @@ static enum dew_status fill(struct dew_fit *f, const struct dew_fit_ask *ask,
     if (read == NULL)
         return run__memory(f->run);
     lay_indoors(f, how, t, rh);
-    lay_co2(f);
+    f->has_co2 = lay_beside(f, co2_of, f->co2);
+    f->has_cool = lay_beside(f, cool_of, f->cool);
+    f->has_fan = lay_beside(f, fan_of, f->fan);
     lay_outdoors(f, ask, how, read, t, rh);
     free(read);
     if (f->run->status != DEW_OK)

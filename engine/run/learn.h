@@ -24,11 +24,13 @@ struct run__learn_hours {
     double *held; /* count   degC  of the log; NaN: the thermostat rules     */
     double *t;    /* count   degC  of the log; NaN: not had                  */
     double *rh;   /* count   % RH  of the log in hours that weigh; else NaN  */
+    double *run;  /* count   -     of the coil, by the log's export; else NaN */
     size_t first; /* hour of the fit                                         */
     size_t count, days, weigh; /* days: whole ones; weigh: of them           */
     double start_t, start_rh;  /* degC, -  where the stores begin             */
     double set[RUN__LEARN_CLOCK]; /* degC  by the clock, where it cools; NaN */
     int cooled, typical;
+    size_t told_run; /* hours whose run is                                   */
 };
 
 /*

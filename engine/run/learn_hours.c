@@ -96,7 +96,7 @@ static void mark_warm(struct run__learn_hours *h)
 
     for (size_t k = 0; k < h->count; k++) {
         mean += (h->weather[k].t - mean) / 24;
-        if (mean > WARM && mean > h->t[k] - BELOW)
+        if (mean > WARM && mean > h->t[k] - BELOW && isnan(h->run[k]))
             h->held[k] = NAN;
     }
 }
@@ -172,6 +172,8 @@ static void lay_log(struct run__learn_hours *h, const struct dew_fit *f,
 
         h->t[k] = h->held[k] = x->t_in;
         h->rh[k] = isnan(x->t_in + x->t_out + x->pv_out) ? NAN : 100 * x->rh;
+        h->run[k] = f->cool[first + k];
+        h->told_run += (size_t)!isnan(h->run[k]);
     }
     h->weigh = 0;
     h->start_t = mean_of(h->t, RUN__LEARN_LEAD, 20);
@@ -210,9 +212,10 @@ static enum dew_status make_room(struct run__learn_hours *h,
 {
     h->weather = calloc(h->count, sizeof *h->weather);
     h->dates = calloc(h->count, sizeof *h->dates);
-    h->held = calloc(3 * h->count, sizeof *h->held);
+    h->held = calloc(4 * h->count, sizeof *h->held);
     h->t = h->held + h->count;
     h->rh = h->held + 2 * h->count;
+    h->run = h->held + 3 * h->count;
     return h->weather != NULL && h->dates != NULL && h->held != NULL
                ? DEW_OK
                : core__fail(err, DEW_EMEM, "no memory for the hours of a log");
@@ -232,6 +235,14 @@ static int cools(const struct dew_learn *l)
     const struct dew_plant *p = &l->run->cases[0].plant;
 
     return p->handler_count > 0 && p->handlers[0].capacity > 0;
+}
+
+static int runs(const struct run__learn_hours *h)
+{
+    for (size_t k = 0; k < h->count; k++)
+        if (h->run[k] > 0)
+            return 1;
+    return 0;
 }
 
 enum dew_status run__learn_hours(struct dew_learn *l, const struct dew_fit *f,
@@ -271,6 +282,10 @@ enum dew_status run__learn_hours(struct dew_learn *l, const struct dew_fit *f,
                           "weigh; a week of them is the least",
                           h->weigh);
     h->cooled = cools(l);
+    if (!h->cooled && runs(h))
+        return core__fail(err, DEW_EMISSING,
+                          "by its export the coil ran, and the scenario has no "
+                          "cooling: give cooling.capacity");
     if (h->cooled)
         mark_warm(h);
     return find_set_points(h, f, first, err);

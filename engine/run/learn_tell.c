@@ -175,6 +175,7 @@ static void tell_whole(struct dew_learn *l)
                                .days = (double)l->hours.weigh,
                                .noise = l->noise,
                                .cooled = l->hours.cooled,
+                               .told_run = l->hours.told_run,
                                .typical = l->hours.typical,
                                .likely = l->near[0]};
     for (size_t i = 0; i < l->draws; i++) {

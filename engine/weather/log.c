@@ -209,6 +209,8 @@ static enum dew_status build(struct weather__log *log, struct dew_log **out)
         made->hours[i].t = mean(s->t, s->t_count);
         made->hours[i].rh = put_right(mean(s->rh, s->rh_count), log->ask);
         made->hours[i].co2 = mean(s->co2, s->co2_count);
+        made->hours[i].cool = mean(s->cool, s->cool_count);
+        made->hours[i].fan = mean(s->fan, s->fan_count);
         weather__date_of(made->first + (int64_t)i * WEATHER__HOUR, 0,
                          &made->dates[i]);
     }

@@ -11,7 +11,7 @@
 #include "weather/table.h"
 
 /* The lanes a sensor can have. */
-enum { WEATHER__SENSOR_LANES = 5 };
+enum { WEATHER__SENSOR_LANES = 7 };
 extern const enum weather__lane weather__sensor_lane[WEATHER__SENSOR_LANES];
 extern const enum weather__meaning
     weather__sensor_meaning[WEATHER__SENSOR_LANES];
@@ -24,8 +24,8 @@ struct weather__sensor {
 
 /* An hour of several sensors. */
 struct weather__log_sum {
-    double t, rh, co2;
-    int t_count, rh_count, co2_count;
+    double t, rh, co2, cool, fan;
+    int t_count, rh_count, co2_count, cool_count, fan_count;
 };
 
 struct weather__log {

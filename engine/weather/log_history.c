@@ -83,7 +83,7 @@ static enum dew_status add_id(struct weather__log *log, const char *id)
             "measure no temperature or humidity",
             WEATHER__COLUMNS_MAX - 8);
     weather__table_column(t, id, log->state->cell, c);
-    if (c->meaning < WEATHER__IS_T || c->meaning > WEATHER__IS_CO2)
+    if (c->meaning < WEATHER__IS_T || c->meaning > WEATHER__IS_FAN)
         c->meaning = WEATHER__IS_NOTHING;
     unit = log->unit != NULL ? cell_of(log, log->unit) : "";
     if (c->unit == NULL && *unit != '\0')
@@ -116,6 +116,21 @@ static enum weather__lane lane_taking(const struct weather__log *log,
     return WEATHER__LANES;
 }
 
+/* 1 where a machine's state is on or off. */
+static int is_switch(const char *state, enum weather__lane lane, double *x)
+{
+    static const char *const words[2][4] = {
+        {"off", "idle", "false", "no"}, {"on", "cooling", "true", "running"}};
+
+    for (int on = 0; lane >= WEATHER__LANE_COOL && on <= 1; on++)
+        for (int i = 0; i < 4; i++)
+            if (weather__same_words(state, words[on][i])) {
+                *x = on;
+                return 1;
+            }
+    return 0;
+}
+
 /* A state that is no number says that none is known from here on. */
 static void read_state(struct weather__log *log, enum weather__lane lane,
                        struct weather__sample *s)
@@ -123,6 +138,10 @@ static void read_state(struct weather__log *log, enum weather__lane lane,
     const struct weather__column *c = log->t.lane[lane];
     double x;
 
+    if (is_switch(cell_of(log, log->state), lane, &x)) {
+        weather__reader_put(&log->r, s, lane, x);
+        return;
+    }
     switch (
         weather__cell_number(cell_of(log, log->state), log->t.delimiter, &x)) {
     case WEATHER__CELL_NUMBER:

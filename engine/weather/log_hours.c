@@ -177,6 +177,65 @@ static int held_mean(struct walk *w, int64_t start, double *x)
     return inside ? GIVEN : BRIDGED;
 }
 
+/* ---- how long a machine ran --------------------------------------------------------- */
+
+/* The mean of the rows that end in the hour, each of as much of it as rows are
+   apart: what is added up in a row is no line through it. */
+static int row_mean(struct walk *w, int64_t start, double *x)
+{
+    double sum = 0.0, apart = w->r->report->interval;
+    int rows = 0;
+
+    walk_to(w, start);
+    for (size_t i = w->at;
+         i < w->r->count && sample(w, i)->moment <= start + WEATHER__HOUR;
+         i = next_value(w, i))
+        if (sample(w, i)->moment > start) {
+            sum += sample(w, i)->lane[w->lane];
+            rows++;
+        }
+    if (!(rows * apart >= COVER_LEAST))
+        return NONE;
+    *x = sum / rows;
+    return GIVEN;
+}
+
+/* More than the whole of a row by less is rounding; our own. */
+static const double WHOLE = 1.02;
+
+/* A time in each row becomes a share of it. */
+static enum dew_status shares_of(struct weather__log *log,
+                                 enum weather__lane lane)
+{
+    const struct weather__column *c = log->t.lane[lane];
+    double apart = log->r.report->interval;
+    int time = c != NULL && weather__run_is_time(c->unit);
+
+    if (c == NULL)
+        return DEW_OK;
+    if (time && (log->history || log->ask->method == DEW_LOG_HOLD))
+        return weather__reader_fault(
+            &log->r, DEW_EUNIT, c->header, log->t.header_line, c->cell + 1,
+            "a run time in rows that come on change is a share of no time: "
+            "states of on and off would be");
+    for (size_t i = 0; i < log->r.count; i++) {
+        struct weather__sample *s = &log->r.samples[i];
+
+        s->lane[lane] /= time ? apart : 1.0;
+        if (s->lane[lane] > WHOLE)
+            return weather__reader_fault(
+                &log->r, DEW_ERANGE, c->header, s->line, c->cell + 1,
+                time ? "it ran longer than rows are apart, %.0f min: the unit "
+                       "is another, or rows are sums of more"
+                     : "%.0f %% of the time is more than all of it: the unit "
+                       "is another",
+                time ? apart / 60.0 : 100.0 * s->lane[lane]);
+        if (s->lane[lane] > 1.0)
+            s->lane[lane] = 1.0;
+    }
+    return DEW_OK;
+}
+
 /* ---- humidity ------------------------------------------------------------------ */
 
 /* RH of rows that give it as dew point or humidity ratio. */
@@ -298,6 +357,9 @@ static void add_hours(struct weather__log *log, mean_of mean, int64_t first,
     struct walk t = {&log->r, WEATHER__LANE_T, bridge, hold, outage, 0};
     struct walk rh = {&log->r, WEATHER__LANE_RH, bridge, hold, outage, 0};
     struct walk co2 = {&log->r, WEATHER__LANE_CO2, bridge, hold, outage, 0};
+    struct walk cool = {&log->r, WEATHER__LANE_COOL, bridge, hold, outage, 0};
+    struct walk fan = {&log->r, WEATHER__LANE_FAN, bridge, hold, outage, 0};
+    mean_of ran = mean == held_mean ? held_mean : row_mean;
     struct run run = {NAN, NAN, 0};
 
     for (int64_t end = first; end <= last; end += WEATHER__HOUR) {
@@ -314,6 +376,10 @@ static void add_hours(struct weather__log *log, mean_of mean, int64_t first,
             add(b, &h->rh, &h->rh_count);
         if (mean(&co2, end - WEATHER__HOUR, &c) != NONE)
             add(c, &h->co2, &h->co2_count);
+        if (ran(&cool, end - WEATHER__HOUR, &c) != NONE)
+            add(c, &h->cool, &h->cool_count);
+        if (ran(&fan, end - WEATHER__HOUR, &c) != NONE)
+            add(c, &h->fan, &h->fan_count);
         look_odd(&log->r, &run, a, b);
     }
 }
@@ -380,6 +446,9 @@ enum dew_status weather__log_add(struct weather__log *log)
     if (weather__reader_ranges(&log->r) != DEW_OK ||
         weather__moments(&log->r) != DEW_OK ||
         weather__humid_units(&log->r) != DEW_OK)
+        return log->r.status;
+    if (shares_of(log, WEATHER__LANE_COOL) != DEW_OK ||
+        shares_of(log, WEATHER__LANE_FAN) != DEW_OK)
         return log->r.status;
     suspect_room(&log->r);
     fill_rh(&log->r);

@@ -6,13 +6,14 @@
 #include "weather/log.h"
 
 const enum weather__lane weather__sensor_lane[WEATHER__SENSOR_LANES] = {
-    WEATHER__LANE_T, WEATHER__LANE_RH, WEATHER__LANE_TD, WEATHER__LANE_W,
-    WEATHER__LANE_CO2};
+    WEATHER__LANE_T,   WEATHER__LANE_RH,   WEATHER__LANE_TD, WEATHER__LANE_W,
+    WEATHER__LANE_CO2, WEATHER__LANE_COOL, WEATHER__LANE_FAN};
 const enum weather__meaning weather__sensor_meaning[WEATHER__SENSOR_LANES] = {
-    WEATHER__IS_T, WEATHER__IS_RH, WEATHER__IS_TD, WEATHER__IS_W,
-    WEATHER__IS_CO2};
+    WEATHER__IS_T,   WEATHER__IS_RH,   WEATHER__IS_TD, WEATHER__IS_W,
+    WEATHER__IS_CO2, WEATHER__IS_COOL, WEATHER__IS_FAN};
 
-enum { OF_T, OF_RH, OF_TD, OF_W, OF_CO2 }; /* of the two tables above */
+/* Of the two tables above; from OF_CO2 on they may be the house's. */
+enum { OF_T, OF_RH, OF_TD, OF_W, OF_CO2 };
 
 /* ---- names --------------------------------------------------------------------- */
 
@@ -114,7 +115,7 @@ static enum dew_status place_column(struct weather__log *log,
         return DEW_OK;
     if (give_unit(log, c) != DEW_OK)
         return log->r.status;
-    if (lane == OF_CO2 && c->unit == NULL) /* beside the point: left out */
+    if (lane >= OF_CO2 && c->unit == NULL) /* beside the point: left out */
         return DEW_OK;
     clean_name(c->room, name, sizeof name);
     s = named(log, name);
@@ -194,20 +195,21 @@ static void drop_names(struct weather__log *log)
     }
 }
 
-/* Carbon dioxide alone is the house's: it goes with every sensor. */
+/* Carbon dioxide or a run time alone is the house's: it goes with every sensor,
+   a run time in any case. */
 static void settle(struct weather__log *log)
 {
-    const struct weather__column *co2 = NULL;
+    const struct weather__column *all[WEATHER__SENSOR_LANES] = {NULL};
     int indoors = 0;
 
     for (int i = log->sensor_count - 1; i >= 0; i--) {
         struct weather__sensor *s = &log->sensors[i];
 
-        if (is_sensor(s))
-            continue;
-        if (s->column[OF_CO2] != NULL)
-            co2 = s->column[OF_CO2];
-        drop(log, i);
+        for (int k = OF_CO2; k < WEATHER__SENSOR_LANES; k++)
+            if (s->column[k] != NULL && (k > OF_CO2 || !is_sensor(s)))
+                all[k] = s->column[k];
+        if (!is_sensor(s))
+            drop(log, i);
     }
     drop_names(log);
     join_halves(log);
@@ -217,9 +219,10 @@ static void settle(struct weather__log *log)
     for (int i = log->sensor_count - 1; indoors && i >= 0; i--)
         if (!log->sensors[i].indoors && log->sensors[i].name[0] == '\0')
             drop(log, i);
-    for (int i = 0; co2 != NULL && i < log->sensor_count; i++)
-        if (log->sensors[i].column[OF_CO2] == NULL)
-            log->sensors[i].column[OF_CO2] = co2;
+    for (int i = 0; i < log->sensor_count; i++)
+        for (int k = OF_CO2; k < WEATHER__SENSOR_LANES; k++)
+            if (log->sensors[i].column[k] == NULL)
+                log->sensors[i].column[k] = all[k];
 }
 
 /* ---- which of them ---------------------------------------------------------------- */
@@ -345,7 +348,7 @@ enum dew_status weather__log_take(struct weather__log *log,
     for (int k = 0; k < WEATHER__SENSOR_LANES; k++)
         /* with the humidity known, its dew point is superfluous */
         if (sensor->column[k] != NULL &&
-            (k < OF_TD || k == OF_CO2 || sensor->column[OF_RH] == NULL))
+            (k < OF_TD || k >= OF_CO2 || sensor->column[OF_RH] == NULL))
             weather__table_take(t, weather__sensor_lane[k], sensor->column[k]);
     return log->r.status;
 }

@@ -235,6 +235,46 @@ static const struct dew_unit *cloud_unit(struct words *w)
     return unit_among(w, DEW_PURE);
 }
 
+/* How long a machine ran: of the time, or in each row. */
+static const struct run_unit {
+    struct dew_unit unit;
+    const char *words;
+} run_units[] = {
+    {{"s", DEW_TIME, 1.0, 0.0, 0, "seconds in each row"},
+     "sec|secs|second|seconds|s"},
+    {{"min", DEW_TIME, 60.0, 0.0, 0, "minutes in each row"},
+     "min|mins|minute|minutes"},
+    {{"h", DEW_TIME, 3600.0, 0.0, 0, "hours in each row"}, "h|hr|hrs|hours"},
+    {{"%", DEW_PURE, 0.01, 0.0, 0, "share of the time"}, "%|pct|percent"},
+    {{"share", DEW_PURE, 1.0, 0.0, 0, "share of the time"},
+     "share|duty|on|running"},
+};
+
+static const struct dew_unit *run_unit(const struct words *w)
+{
+    int length;
+
+    for (size_t i = 0; i < sizeof run_units / sizeof run_units[0]; i++)
+        for (const char *one = run_units[i].words; one != NULL;
+             one = next_phrase(one))
+            if (find(w, one, &length) >= 0)
+                return &run_units[i].unit;
+    return NULL;
+}
+
+const struct dew_unit *weather__run_spelt(const char *text)
+{
+    struct words w;
+
+    split_words(text, &w);
+    return run_unit(&w);
+}
+
+int weather__run_is_time(const struct dew_unit *unit)
+{
+    return unit != NULL && unit->quantity == DEW_TIME;
+}
+
 /* ---- meanings -------------------------------------------------------------- */
 
 /*
@@ -303,6 +343,15 @@ static const char others[] =
     "snow|change|tendency|illum|zenith|units|backup|vpd|absolute|g/m3|degree|"
     "sustained|precip|precipitation|deficit|std|sigma|zone|sunrise|sunset|sd|"
     "visibility|start|end|operator|wind direction";
+/* How long a machine ran, and words that make it something else. */
+static const struct pattern machines[] = {
+    {WEATHER__IS_COOL, "cool stage 1|cooling stage 1|cool|cooling|compressor"},
+    {WEATHER__IS_FAN, "fan|blower"},
+};
+static const char machine_others[] =
+    "set|setpoint|setting|temp|temperature|mode|stage 2|stage 3|energy|power|"
+    "kwh|w|kw|cost|speed|call|degree|outdoor|bath|kitchen|hood|attic|ceiling|"
+    "humidity|water|rh|wind|start|end|level|status|date";
 static const char outdoors[] =
     "out|outdoor|outdoors|outside|ambient|exterior|external|aussen|"
     "aussentemperatur|ext|virtual outdoor";
@@ -399,7 +448,7 @@ static void name_room(const struct words *w, const char *number,
 
 static int is_value(enum weather__meaning m)
 {
-    return m >= WEATHER__IS_T && m <= WEATHER__IS_CO2;
+    return m >= WEATHER__IS_T && m <= WEATHER__IS_FAN;
 }
 
 static void read_time_header(const char *header, struct words *w,
@@ -414,6 +463,32 @@ static void read_time_header(const char *header, struct words *w,
     column->has_zone = weather__zone_read(header, &column->zone);
 }
 
+/* The first of a list that stands in w; its words, or 0. */
+static int first_found(const struct words *w, const char *list)
+{
+    int length;
+
+    for (; list != NULL; list = next_phrase(list))
+        if (find(w, list, &length) >= 0)
+            return length;
+    return 0;
+}
+
+/* 1 where the header is of a machine's run time, with its unit. */
+static int is_run(const struct words *w, struct weather__column *column)
+{
+    if (first_found(w, machine_others) > 0)
+        return 0;
+    for (size_t i = 0; i < sizeof machines / sizeof machines[0]; i++) {
+        column->words = first_found(w, machines[i].words);
+        column->meaning = machines[i].meaning;
+        if (column->words > 0)
+            break;
+    }
+    column->unit = column->words > 0 ? run_unit(w) : NULL;
+    return column->unit != NULL;
+}
+
 void weather__column_read(const char *header, int cell,
                           struct weather__column *column)
 {
@@ -426,6 +501,11 @@ void weather__column_read(const char *header, int cell,
     column->cell = cell;
     snprintf(column->header, sizeof column->header, "%s", header);
     split_words(header, &w);
+    if (is_run(&w, column))
+        return;
+    column->meaning = WEATHER__IS_NOTHING;
+    column->unit = NULL;
+    column->words = 0;
     part_numbers(&w, number, sizeof number);
     stop = any_of(&w, others, 0) && find(&w, "timestamp", &length) != 0;
     best = stop ? NULL : best_pattern(&w, &column->words);

@@ -30,6 +30,8 @@
     X(CLOUD, PURE, "cloud cover")                                              \
     X(INFRARED, IRRADIANCE, "sky infrared")                                    \
     X(CO2, CO2, "carbon dioxide")                                              \
+    X(COOL, PURE, "cooling run time")                                          \
+    X(FAN, PURE, "blower run time")                                            \
     X(STATION, PURE, "station")                                                \
     X(NAME, PURE, "station name")                                              \
     X(LATITUDE, ANGLE, "latitude")                                             \
@@ -74,6 +76,11 @@ void weather__column_read(const char *header, int cell,
 /* A unit as people spell it ("C", "deg F", "mbar", "W/m^2"), or NULL. */
 const struct dew_unit *weather__unit_spelt(const char *text,
                                            enum dew_quantity q);
+
+/* The unit of a run time as people spell it: a share of the time, or a time in
+   each row, of which is_time is 1; NULL. */
+const struct dew_unit *weather__run_spelt(const char *text);
+int weather__run_is_time(const struct dew_unit *unit);
 
 /* Compare without regard to case and blanks around. */
 int weather__same_words(const char *a, const char *b);

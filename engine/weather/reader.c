@@ -30,6 +30,8 @@ static const struct range {
     [WEATHER__LANE_CLOUD] = {0.0, 1.0, "0 .. 100 %"},
     [WEATHER__LANE_INFRARED] = {50.0, 700.0, "50 .. 700 W/m2"},
     [WEATHER__LANE_CO2] = {0.0, 50e3, "0 .. 50000 ppm"},
+    [WEATHER__LANE_COOL] = {0.0, 86400.0, "0 .. 24 h"},
+    [WEATHER__LANE_FAN] = {0.0, 86400.0, "0 .. 24 h"},
 };
 
 const char *dew_notice_text(enum dew_notice_code code)

@@ -28,7 +28,9 @@ enum weather__lane {
     WEATHER__LANE_DIFFUSE,
     WEATHER__LANE_CLOUD, /* with INFRARED: of use, never asked for */
     WEATHER__LANE_INFRARED,
-    WEATHER__LANE_CO2, /* of a log alone */
+    WEATHER__LANE_CO2,  /* this one and the next of a log alone */
+    WEATHER__LANE_COOL, /* -, or s in the row before the hours are made */
+    WEATHER__LANE_FAN,  /* the same */
     WEATHER__LANES
 };
 

@@ -21,6 +21,8 @@ static const enum weather__meaning lane_meaning[WEATHER__LANES] = {
     [WEATHER__LANE_CLOUD] = WEATHER__IS_CLOUD,
     [WEATHER__LANE_INFRARED] = WEATHER__IS_INFRARED,
     [WEATHER__LANE_CO2] = WEATHER__IS_CO2,
+    [WEATHER__LANE_COOL] = WEATHER__IS_COOL,
+    [WEATHER__LANE_FAN] = WEATHER__IS_FAN,
 };
 
 /* ---- what was said -------------------------------------------------------- */
@@ -47,7 +49,10 @@ void weather__table_column(const struct weather__table *t, const char *header,
         c->place = t->r->log ? WEATHER__INDOORS : WEATHER__OUTDOORS;
         c->words = 9; /* more than any pattern */
     }
-    if (said->unit != NULL)
+    if (said->unit != NULL &&
+        (c->meaning == WEATHER__IS_COOL || c->meaning == WEATHER__IS_FAN))
+        c->unit = weather__run_spelt(said->unit);
+    else if (said->unit != NULL)
         c->unit = weather__unit_spelt(said->unit,
                                       weather__meaning_quantity(c->meaning));
 }

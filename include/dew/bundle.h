@@ -75,6 +75,17 @@ void dew_bundle_require(struct dew_bundle *bundle, size_t i, double required);
 void dew_bundle_prescribe_t(struct dew_bundle *bundle, size_t i,
                             const double *t, size_t count);
 
+/*
+ * In hours whose temperature is held, the coils of house i run for this share of
+ * the hour, - 0 .. 1, as it was measured, and take off what a machine that cycles
+ * takes off in that time (plant__run_time): each at its own capacity, one after
+ * the other where the case has them so.  What then keeps the temperature is
+ * "prescribed" as before.  NaN, and from count on: they rest.  run is borrowed
+ * until close, or the next call; NULL: none.
+ */
+void dew_bundle_prescribe_run(struct dew_bundle *bundle, size_t i,
+                              const double *run, size_t count);
+
 /* Let house i begin at this temperature, its air and all its stores at this RH
    (else its heating set point and 45 %).  Before the first hour.
    Errors: DEW_ERANGE for t (-60 .. 60 degC) or rh (0 .. 1), DEW_EMEM. */

@@ -76,6 +76,13 @@ double dew_fit_too_humid(const struct dew_fit *fit);
 const struct dew_evidence_falls *dew_fit_falls(const struct dew_fit *fit,
                                                int after);
 
+/* Shares of the hours that the log has of them for which cooling and the blower
+   ran, -; NaN where it has none. */
+struct dew_fit_run {
+    double cool, fan;
+};
+struct dew_fit_run dew_fit_run(const struct dew_fit *fit);
+
 /* Line i of what was assumed; NULL after the last. */
 const char *dew_fit_note(const struct dew_fit *fit, size_t i);
 

@@ -69,7 +69,8 @@ struct dew_learned {
     struct dew_learn_near best;   /* the likeliest that was drawn            */
     struct dew_learn_near after;  /* mean over the weights                   */
     struct dew_evidence_noise noise; /* what the houses are weighed by       */
-    int cooled;  /* 1: hours in which it cools are not held: see below       */
+    int cooled; /* 1: hours in which it cools are not held: see below       */
+    size_t told_run; /* hours in which the log's export runs the coil        */
     int typical; /* 1: wind and sun are those of a made year                 */
 };
 
@@ -133,7 +134,9 @@ struct dew_learn; /* opaque */
  *
  * The stores begin at the first week's mean RH.  A house that cools is held to
  * the log except while it is warm outdoors: then its own thermostat, set to
- * what the log has at that hour of the day on the mean, runs the coil.
+ * what the log has at that hour of the day on the mean, runs the coil.  Hours
+ * whose run time the log has are held, and the coil runs for that share of them;
+ * it is an error where the scenario has none.
  *
  * fit NULL: the scenario's readings are weighed, in its year, which no
  * temperature is held to; days are then readings, and near is of those of a

@@ -19,9 +19,11 @@ extern "C" {
 
 /* One hour of a log; NaN where nothing was measured.  Plain. */
 struct dew_log_hour {
-    double t;   /* degC    -70 .. 60                                        */
-    double rh;  /* -         0 .. 1       over liquid water                 */
-    double co2; /* ppm       0 .. 50000                                     */
+    double t;    /* degC    -70 .. 60                                        */
+    double rh;   /* -         0 .. 1       over liquid water                 */
+    double co2;  /* ppm       0 .. 50000                                     */
+    double cool; /* -        0 .. 1       share of the hour that cooling ran */
+    double fan;  /* -        0 .. 1       and the blower                     */
 };
 
 struct dew_log; /* opaque: hours, dates, where they come from */

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Houses side by side come to what each comes to alone. */
+#include "plant/coil_step.h"
 #include "support/rows.h"
 
 #include <stdlib.h>
@@ -276,6 +277,79 @@ TEST(a_held_temperature_is_one_houses)
     assert_near(other.t, 27.5, 1e-9);
     assert_true(fabs(one.t - 27.5) > 1.0);
     dew_bundle_close(b);
+}
+
+enum { RUN_HOURS = 45 * 24, SETTLED = 24 };
+
+/* Hours of two houses alike, of which the second is held and run so. */
+static void held_and_run(const struct dew_case *c, const double *t,
+                         const double *run, struct dew_result *first,
+                         struct dew_result *second)
+{
+    const struct dew_case *cases[] = {c, c};
+    const struct dew_weather weather[] = {year, year};
+    struct dew_bundle *b;
+
+    assert_int_equal(dew_bundle_open(&b, cases, weather, 2, 0, NULL), DEW_OK);
+    dew_bundle_prescribe_t(b, 1, t, RUN_HOURS);
+    dew_bundle_prescribe_run(b, 1, run, RUN_HOURS);
+    for (size_t h = 0; h < RUN_HOURS; h++) {
+        assert_int_equal(dew_bundle_step(b, h, NULL, NULL), DEW_OK);
+        dew_bundle_result(b, 0, &first[h]);
+        dew_bundle_result(b, 1, &second[h]);
+    }
+    dew_bundle_close(b);
+}
+
+/* A house held at what its own thermostat kept, its coil run as it ran, comes to
+   the same water: by the hour but for what moves within one, and in all; with
+   its coil at rest it is wetter. */
+TEST(a_coil_that_is_told_how_long_it_ran)
+{
+    struct dew_case c = house(2);
+    struct dew_result *own = calloc(3 * RUN_HOURS, sizeof *own),
+                      *as = own + RUN_HOURS, *rests = as + RUN_HOURS;
+    double t[RUN_HOURS], run[RUN_HOURS], free_duty[RUN_HOURS],
+        coil = 0, told = 0, off = 0, ran = 0;
+
+    if (dew_bundle_lanes() < 2) {
+        free(own);
+        return;
+    }
+    c.plant.handlers[0].overcool = 0;
+    c.plant.handlers[0].cycling = 0.17;
+    c.house.people.gains_w += 6500; /* it is winter */
+    c.house.water[DEW_SOURCE_other].per_day = 12;
+    c.plant.dryer.rate = 0;
+    for (int i = 0; i < 24; i++)
+        c.house.comfort.cool[i] = 22.4;
+    make_year();
+    for (int h = 0; h < RUN_HOURS; h++)
+        t[h] = run[h] = NAN;
+    held_and_run(&c, t, run, own, as); /* nothing told: the same house */
+    assert_same(&own[RUN_HOURS - 1], &as[RUN_HOURS - 1], sizeof *own);
+    for (int h = SETTLED; h < RUN_HOURS; h++) {
+        t[h] = own[h].t;
+        run[h] = plant__run_time(own[h].duty.cool, c.plant.handlers[0].cycling);
+        ran += run[h];
+    }
+    assert_true(ran > 40);
+    for (int h = 0; h < RUN_HOURS; h++)
+        free_duty[h] = own[h].duty.cool;
+    held_and_run(&c, t, run, own, as);
+    held_and_run(&c, t, NULL, own, rests);
+    for (int h = SETTLED; h < RUN_HOURS; h++) {
+        assert_near(as[h].duty.cool, free_duty[h], 1e-6);
+        assert_near(rests[h].duty.cool, 0, 0);
+        off += (as[h].w - own[h].w) * (as[h].w - own[h].w);
+        coil += own[h].water.coil;
+        told += as[h].water.coil;
+    }
+    off = sqrt(off / (RUN_HOURS - SETTLED));
+    assert_true(off < 1e-3 * own[RUN_HOURS - 1].w);
+    assert_near(told, coil, 1e-3 * fabs(coil));
+    assert_true(rests[RUN_HOURS - 1].w > own[RUN_HOURS - 1].w);
+    free(own);
 }
 
 static void refuses(const struct dew_case *a, const struct dew_case *b)

@@ -15,6 +15,7 @@
 #include "dew/bundle.h"
 #include "dew/learning.h"
 #include "evidence/evidence.h"
+#include "plant/coil_step.h"
 #include "run/learn.h"
 #include "support/asked_run.h"
 #include "support/rows.h"
@@ -69,17 +70,22 @@ static inline double habit(struct habits *h)
     return h->slow + h->quick + 0.3 * core__random_gaussian(h->random);
 }
 
+/* run: of the coil, -; NaN: not told. */
 static inline void write_row(FILE *f, const struct dew_date *date,
                              const struct dew_result *in,
-                             const struct dew_hour *out, double more)
+                             const struct dew_hour *out, double more,
+                             double run)
 {
     double t = in->t,
            rh = 100 * dew_air_pv(in->w, out->p) / dew_air_pws_liquid(in->t);
 
     /* the stamp is the hour's end; 24:00 is written so */
-    fprintf(f, "2023-%02d-%02d %02d:00,%.3f,%.3f,%.3f,%.4f\n", date->month,
+    fprintf(f, "2023-%02d-%02d %02d:00,%.3f,%.3f,%.3f,%.4f", date->month,
             date->day, date->hour, t, rh + more, out->t,
             100 * dew_air_pv(out->w, out->p) / dew_air_pws_liquid(out->t));
+    if (!isnan(run))
+        fprintf(f, ",%.3f", 60 * run);
+    fputc('\n', f);
 }
 
 /* Pa of excess at each node that habits make from cold to warm, as the weighing
@@ -149,6 +155,7 @@ struct logged {
     int hold;      /* 1: at a course of temperatures; 0: its own thermostat  */
     double habits; /* so much of them                                        */
     int bent;      /* 1: and what they make of cold and warm                 */
+    double export; /* with so much of the run time of its coil; 0: without  */
 };
 
 /* The house of the run, marched from the year's first hour on and logged after
@@ -173,8 +180,9 @@ static inline void make_log_so(struct dew_run *run, unsigned long seed,
     assert_int_equal(core__random_open(&h.random, seed, NULL), DEW_OK);
     h.slow = 2.2 * core__random_gaussian(h.random);
     fputs("time,indoor temperature (degC),indoor humidity (%),outdoor "
-          "temperature (degC),outdoor humidity (%)\n",
+          "temperature (degC),outdoor humidity (%)",
           f);
+    fputs(so->export > 0 ? ",cooling run time (min)\n" : "\n", f);
     assert_int_equal(dew_bundle_open(&b, &c, &weather, 1, 1, NULL), DEW_OK);
     for (int k = 0; k < LEAD + HOURS; k++)
         held[k] = 20.6 + 0.7 * sin(0.0113 * k) + 0.4 * sin(0.2618 * k);
@@ -201,7 +209,12 @@ static inline void make_log_so(struct dew_run *run, unsigned long seed,
         bend_hours(seed + 2, rows, bent);
     for (size_t k = 0; k < HOURS; k++)
         write_row(f, &weather.dates[LEAD + k], &results[k], &hours[LEAD + k],
-                  more[k] + (so->bent ? bent[k] : 0));
+                  more[k] + (so->bent ? bent[k] : 0),
+                  so->export > 0
+                      ? so->export *
+                            plant__run_time(results[k].duty.cool,
+                                            c->plant.handlers[0].cycling)
+                      : NAN);
     core__random_close(h.random);
     assert_int_equal(fclose(f), 0);
 }
@@ -209,7 +222,7 @@ static inline void make_log_so(struct dew_run *run, unsigned long seed,
 static inline void make_log_by(struct dew_run *run, unsigned long seed,
                                int hold, double habits)
 {
-    make_log_so(run, seed, &(struct logged){hold, habits, 0});
+    make_log_so(run, seed, &(struct logged){hold, habits, 0, 0});
 }
 
 static inline void make_log(struct dew_run *run, unsigned long seed)

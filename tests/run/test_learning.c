@@ -247,9 +247,10 @@ TEST(what_nobody_told_is_learned_and_written_too)
 
 /* A house that cools is dried by its coil, held at the log's temperature it would
    not be; one that floats below its thermostat is not. */
-static void cooled_at(const char *place)
+static struct dew_learned cooled_at(const char *place, double export,
+                                    double wetter)
 {
-    const struct dew_learned *told;
+    struct dew_learned told;
     char house[500];
     struct dew_learn *l;
     struct dew_run *r;
@@ -266,25 +267,63 @@ static void cooled_at(const char *place)
              place);
     make_folder(house);
     r = run_of(NULL, 0);
-    make_log_by(r, 41, 0, 0.1);
+    make_log_so(r, 41, &(struct logged){0, 0.1, 0, export});
     dew_run_close(r);
     l = learn_of(176, 0, 1);
-    told = dew_learn_learned(l);
-    assert_true(told->cooled);
-    assert_true(told->told);
-    assert_near(told->likely.bias, 0, 0.4);
-    assert_true(told->likely.rmse < 1);
+    told = *dew_learn_learned(l);
+    assert_true(told.cooled);
+    if (wetter > 0) {
+        assert_true(told.likely.bias > wetter);
+    } else {
+        assert_true(told.told);
+        assert_near(told.likely.bias, 0, 0.4);
+        assert_true(told.likely.rmse < 1);
+    }
     dew_learn_close(l);
+    return told;
 }
 
 TEST(a_house_that_cools_is_dried_by_its_coil)
 {
-    cooled_at("722020"); /* most days: hot and humid */
+    cooled_at("722020", 0, 0); /* most days: hot and humid */
 }
 
 TEST(a_house_that_floats_is_not_dried_by_its_coil)
 {
-    cooled_at("723170"); /* few days of its spring */
+    cooled_at("723170", 0, 0); /* few days of its spring */
+}
+
+/* With the coil's run time in the log it runs so, whatever the thermostat would:
+   of half of it the house is wetter than its log. */
+TEST(a_coil_runs_as_long_as_the_log_says)
+{
+    assert_int_equal(cooled_at("722020", 1, 0).told_run, HOURS);
+    assert_int_equal(cooled_at("722020", 0, 0).told_run, 0);
+    cooled_at("723170", 1, 0);
+    cooled_at("722020", 0.5, 3);
+}
+
+TEST(a_coil_that_is_not_there_is_not_run)
+{
+    const struct dew_run_ask from = {.name = scenario};
+    const struct dew_learn_ask ask = {.draws = 176, .seed = 1, .told_only = 1};
+    struct dew_error list[FAULTS] = {{0}};
+    struct dew_faults faults = {list, FAULTS, 0};
+    struct dew_learn *l;
+    struct dew_fit *f;
+
+    (void)cooled_at("722020", 1, 0);
+    write_text(scenario,
+               "weather: {place: 722020}\n"
+               "house: {floor_area: 1500 ft2, bedrooms: 3, airtightness: "
+               "\"5 ach50 (3 to 8)\"}\n"
+               "options: [{name: as it stands}]\n");
+    f = fit_of();
+    assert_int_equal(dew_learn_open(&l, &from, f, &ask, &faults), DEW_EMISSING);
+    assert_string_equal(list[0].text,
+                        "by its export the coil ran, and the scenario has no "
+                        "cooling: give cooling.capacity");
+    dew_fit_close(f);
 }
 
 /* ---- readings ------------------------------------------------------------------------ */
