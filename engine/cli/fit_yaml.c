@@ -8,7 +8,7 @@
 #include "core/out.h"
 #include "report/words.h"
 
-enum { TEXT = 2400, NAMES = 1000, PATH = 4096, ROOM = 320 };
+enum { TEXT = 2400, NAMES = 1000, PATH = 1024, ROOM = 320 };
 
 /* learned.yaml, learned-houses.csv */
 static const char *houses_of(const char *path, char out[PATH])
@@ -131,6 +131,8 @@ int cli__fit_yaml(const struct cli__fit *f, const struct cli__fit_yaml *to)
 
     if (to->path == NULL)
         return CLI__DONE;
+    if (strlen(to->path) + sizeof "-houses.csv" > PATH)
+        return cli__fail(CLI__FAILED, "%.60s...: too long a path", to->path);
     houses_of(to->path, path);
     text = dew_learn_write(f->learn, name_of(path), &length, left, sizeof left,
                            &err);

@@ -504,8 +504,7 @@ void weather__column_read(const char *header, int cell,
     if (is_run(&w, column))
         return;
     column->meaning = WEATHER__IS_NOTHING;
-    column->unit = NULL;
-    column->words = 0;
+    column->words = 0; /* unit is NULL */
     part_numbers(&w, number, sizeof number);
     stop = any_of(&w, others, 0) && find(&w, "timestamp", &length) != 0;
     best = stop ? NULL : best_pattern(&w, &column->words);
