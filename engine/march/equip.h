@@ -467,7 +467,7 @@ static inline void march__drain(struct march__body *m, struct march__hour *h,
 
         *held[k] +=
             core__pick(takes, caught * share - h->wet[k].reevaporated, 0.0);
-        over = march__over(*held[k] - most);
+        over = core__pick(takes, march__over(*held[k] - most), 0.0);
         *held[k] -= over;
         h->drained += over;
     }

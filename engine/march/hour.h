@@ -31,23 +31,25 @@ static inline void march__begin(struct march__body *m, struct march__hour *h)
     m->begun = 1;
 }
 
-/* Water beyond what a film can hold runs off and is wiped. */
-static inline double march__wipe(double *film, double most)
+/* Water beyond what a film can hold runs off and is wiped; where no step was
+   taken it stays to the last digit. */
+static inline double march__wipe(double *film, double most, core__truth takes)
 {
-    double over = march__over(*film - most);
+    double over = core__pick(takes, march__over(*film - most), 0.0);
 
     *film -= over;
     return over;
 }
 
-static inline void march__wipe_all(struct march__body *m, struct march__hour *h)
+static inline void march__wipe_all(struct march__body *m, struct march__hour *h,
+                                   core__truth takes)
 {
     const struct dew_surface *s = m->c.house.surfaces;
     struct dew_state *x = &m->at.x;
 
-    h->wiped += march__wipe(&x->film_glass, s[DEW_GLASS].film_max);
-    h->wiped += march__wipe(&x->film_edge, s[DEW_EDGE].film_max);
-    h->wiped += march__wipe(&x->film_corner, s[DEW_CORNER].film_max);
+    h->wiped += march__wipe(&x->film_glass, s[DEW_GLASS].film_max, takes);
+    h->wiped += march__wipe(&x->film_edge, s[DEW_EDGE].film_max, takes);
+    h->wiped += march__wipe(&x->film_corner, s[DEW_CORNER].film_max, takes);
 }
 
 /* What a step comes to, before it is taken. */
@@ -118,7 +120,7 @@ static inline void march__take_step(struct march__body *m,
     m->at.heats = (takes & s->sum.heats) | (core__not(takes) & m->at.heats);
     m->at.cools = (takes & s->sum.cools) | (core__not(takes) & m->at.cools);
     h->worst = core__min(h->worst, core__pick(takes, s->worst, h->worst));
-    march__wipe_all(m, h);
+    march__wipe_all(m, h, takes);
     march__drain(m, h, &s->sum, takes);
     march__remember(m, h, &s->sum.duty, takes);
     march__tell_step(m, h, &s->sum, r);

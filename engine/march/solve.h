@@ -351,22 +351,25 @@ DEW_LANE double march__root_on(const struct march__pieces *p,
 /*
  * The root of the residual, exactly: its sign at each kink says on which side
  * the root lies.  That takes all kinks; the piece that near lies on, and the
- * one that leads to, are tried first.
+ * one that leads to, are tried first.  A house that had it then keeps it, lest
+ * its last digit hang on who marches beside it.
  */
 DEW_LANE double march__w_root(const struct march__pieces *p, double near)
 {
     struct march__kinks passed;
+    core__truth other = {0};
 
     for (int tries = 0; tries < 2; tries++) {
         struct march__kinks from = march__passed_at(p, near);
 
         near = march__root_on(p, &from);
         passed = march__passed_at(p, near);
-        if (!core__any(march__other_passed(p->kinds, &from, &passed)))
+        other = march__other_passed(p->kinds, &from, &passed);
+        if (!core__any(other))
             return near;
     }
     passed = march__passed_at_root(p);
-    return march__root_on(p, &passed);
+    return core__pick(other, march__root_on(p, &passed), near);
 }
 
 #endif

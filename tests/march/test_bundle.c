@@ -195,6 +195,77 @@ TEST(two_hundred_houses_drawn_are_themselves)
     }
 }
 
+/* ---- to the last bit --------------------------------------------------------- */
+
+static struct dew_bundle *led_in(const struct march__kernel *kernel,
+                                 const struct dew_case *cases, size_t n)
+{
+    const struct march__making making = {kernel, 0};
+    struct dew_weather weather[DEW_BUNDLE_MOST];
+    const struct dew_case *c[DEW_BUNDLE_MOST];
+    struct dew_bundle *b;
+
+    for (size_t i = 0; i < n; i++) {
+        c[i] = &cases[i];
+        weather[i] = year;
+    }
+    assert_int_equal(march__bundle_open(&b, &making, c, weather, n, NULL),
+                     DEW_OK);
+    assert_int_equal(dew_bundle_warm_up(b, NULL, NULL), DEW_OK);
+    return b;
+}
+
+/* A table of many houses must not hang on who marched beside whom: of a bundle
+   each comes to the very bits of a bundle that it has to itself. */
+static void by_themselves(const struct march__kernel *kernel,
+                          const struct dew_case *cases, int count)
+{
+    size_t n = (size_t)kernel->lanes;
+    struct dew_bundle *all = led_in(kernel, cases, n), *one[DEW_BUNDLE_MOST];
+    struct dew_result x, y;
+
+    for (size_t i = 0; i < n; i++)
+        one[i] = led_in(kernel, &cases[i], 1);
+    for (size_t h = 0; h < (size_t)count; h++) {
+        assert_int_equal(dew_bundle_step(all, h, NULL, NULL), DEW_OK);
+        for (size_t i = 0; i < n; i++) {
+            assert_int_equal(dew_bundle_step(one[i], h, NULL, NULL), DEW_OK);
+            dew_bundle_result(all, i, &x);
+            dew_bundle_result(one[i], 0, &y);
+            if (memcmp(&x, &y, sizeof x) != 0)
+                fail_msg("house %zu, hour %zu: other bits", i, h + 1);
+        }
+    }
+    for (size_t i = 0; i < n; i++)
+        dew_bundle_close(one[i]);
+    dew_bundle_close(all);
+}
+
+/* Films and coil run over at once, and are emptied to the brim. */
+static struct dew_case brimful(int i)
+{
+    struct dew_case c = house(i);
+
+    for (int f = 0; f < DEW_SURFACES; f++) {
+        c.house.surfaces[f].area = 5.0 + i;
+        c.house.surfaces[f].film_max = 3e-4;
+    }
+    c.plant.handlers[0].hold_s = 70.0;
+    return c;
+}
+
+TEST(a_house_has_the_same_bits_beside_any_others)
+{
+    const struct march__kernel *kernel;
+    struct dew_case cases[DEW_BUNDLE_MOST];
+
+    make_year();
+    for (int i = 0; i < DEW_BUNDLE_MOST; i++)
+        cases[i] = brimful(i);
+    for (size_t k = 0; (kernel = march__kernel(k)) != NULL; k++)
+        by_themselves(kernel, cases, 6000);
+}
+
 /* Each house under weather of its own. */
 TEST(houses_may_have_weather_of_their_own)
 {
