@@ -13,7 +13,7 @@
 #include "dew/survey.h"
 
 /* SEASONED: s  after which the rate says something */
-enum { FAULTS = 320, TEXT = 400, TRIED = 4, SEASONED = 3 };
+enum { FAULTS = 320, TEXT = 400, SEASONED = 3 };
 
 struct survey {
     const char *plan_path, *out;
@@ -195,7 +195,7 @@ static int march(struct survey *s, size_t most)
 static int try_it(struct survey *s)
 {
     struct dew_error err = {0};
-    size_t tried = TRIED * s->threads;
+    size_t tried = dew_survey_taste(s->plan) * s->threads;
     int code;
 
     if (dew_survey_open(&s->survey, s->plan, NULL, DEW_SURVEY_NEW, &err) !=

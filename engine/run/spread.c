@@ -53,12 +53,14 @@ static void lay_year(struct run__spread_year *y, const struct dew_year *year)
     y->weather.dates = dew_year_dates(year, &dates);
 }
 
-/* The run's own. */
-static void take_year(struct dew_spread *s)
+/* The run's own, and the light on it of another of that year. */
+static void take_year(struct dew_spread *s, const struct dew_spread *light_of)
 {
     s->year_count = 1;
     s->years[0].outdoors = s->run->outdoors;
     lay_year(&s->years[0], s->run->year);
+    if (light_of != NULL && light_of->run->year == s->run->year)
+        s->years[0].weather.light = light_of->years[0].weather.light;
 }
 
 static int is_made(const struct dew_spread *s)
@@ -103,7 +105,7 @@ static void one_year(void *of, size_t i)
         if (s->status[i] == DEW_OK)
             lay_year(y, y->year);
     }
-    if (s->status[i] == DEW_OK)
+    if (s->status[i] == DEW_OK && y->weather.light == NULL)
         s->status[i] = light_up(s, y, err);
 }
 
@@ -170,7 +172,7 @@ enum dew_status dew_spread_open(struct dew_spread **spread,
     s->threads = ask->threads > 0 ? ask->threads : core__processors();
     s->seed = ask->seed;
     s->prices = dew_scenario_prices(run->scenario);
-    take_year(s);
+    take_year(s, ask->light_of);
     status = check(s, err);
     if (status == DEW_OK)
         status = run__spread_list(s, err);

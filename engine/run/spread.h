@@ -118,6 +118,28 @@ void run__spread_note(struct dew_spread *s, const struct dew_error *rule);
 enum dew_status run__spread_too_many(const struct dew_spread *s, size_t broken,
                                      struct dew_error *err);
 
+/* ---- spread_fly.c ------------------------------------------------------------ */
+
+/* Houses that march through a year of the same dates, by their places. */
+struct run__crowd {
+    struct dew_case *cases;
+    struct dew_outcome *outcomes;       /* required is given                 */
+    const struct dew_weather **weather; /* borrowed, each its own            */
+    const double **held; /* its temperature of the hours, or NULL            */
+    unsigned char *gone; /* 1: has marched                                   */
+};
+
+/* Room for so many; to be closed also where there was none. */
+enum dew_status run__crowd_open(struct run__crowd *c, size_t count,
+                                struct dew_error *err);
+void run__crowd_close(struct run__crowd *c);
+
+/* March count of them from first on, to their outcomes.  Errors: those of
+   dew_bundle_open and dew_bundle_step, the place in *failed. */
+enum dew_status run__crowd_march(const struct run__crowd *c, size_t first,
+                                 size_t count, size_t *failed,
+                                 struct dew_error *err);
+
 /* ---- spread_march.c ---------------------------------------------------------- */
 
 /* Rows of a block, of so many that are left: full bundles, and a block for

@@ -10,14 +10,14 @@
 /* Of a block: words that are drawn part its houses, and what is alike in so
    many fills its lanes all the same. */
 enum { BUNDLES = 8, ROWS = BUNDLES * DEW_BUNDLE_MOST };
+_Static_assert((int)DEW_SPREAD_TOGETHER <= (int)ROWS, "they are a block");
 
-/* count rows of the spread, in the order of their years; [option][row] of the
-   block. */
+/* Rows of a spread, in the order of their years, or row 0 of several; of the
+   crowd [option][row]. */
 struct block {
-    struct dew_spread *s;
+    struct dew_spread *of[ROWS];
     size_t row[ROWS], count;
-    struct dew_case *cases;
-    struct dew_outcome *outcomes;
+    struct run__crowd crowd;
     struct dew_change *list; /* room for the changes of one house            */
 };
 
@@ -38,33 +38,23 @@ static size_t draw_of_row(const struct dew_spread *s, size_t row)
 
 static size_t draw_of(const struct block *b, size_t k)
 {
-    return draw_of_row(b->s, b->row[k]);
+    return draw_of_row(b->of[k], b->row[k]);
 }
 
 static const struct run__spread_year *year_of(const struct block *b, size_t k)
 {
-    return &b->s->years[dew_spread_year(b->s, draw_of(b, k))];
+    return &b->of[k]->years[dew_spread_year(b->of[k], draw_of(b, k))];
 }
 
-/* The place of a house in the block; and of a place the option and the row. */
+/* The place of a house in the crowd. */
 static size_t at(const struct block *b, size_t option, size_t k)
 {
     return option * b->count + k;
 }
 
-static size_t option_at(const struct block *b, size_t place)
-{
-    return place / b->count;
-}
-
-static size_t row_at(const struct block *b, size_t place)
-{
-    return place % b->count;
-}
-
 static const char *name_of(const struct block *b, size_t option)
 {
-    const struct dew_run *r = b->s->run;
+    const struct dew_run *r = b->of[0]->run;
 
     return dew_scenario_name(r->scenario, r->options[option].at);
 }
@@ -96,130 +86,70 @@ static void shift_limits(struct dew_case *c, double off)
     c->limits.too_dry -= off;
 }
 
+static enum dew_status make_one(struct block *b, size_t option, size_t k,
+                                struct dew_error *err)
+{
+    const struct dew_run *r = b->of[k]->run;
+    const struct dew_changes changes =
+        run__spread_changes(b->of[k], b->row[k], option, b->list);
+    const struct run__spread_year *year = year_of(b, k);
+    size_t from = r->options[option].at, i = at(b, option, k);
+    struct dew_case *c = &b->crowd.cases[i];
+    struct dew_outcome *o = &b->crowd.outcomes[i];
+
+    o->name = dew_scenario_name(r->scenario, from);
+    o->count = year->weather.count;
+    b->crowd.weather[i] = &year->weather;
+    b->crowd.held[i] = r->held ? r->measured.t : NULL;
+    if (dew_scenario_case(r->scenario, from, &year->outdoors, &changes, c,
+                          err) != DEW_OK ||
+        dew_scenario_required_with(r->scenario, from, &changes, &o->required,
+                                   err) != DEW_OK)
+        return blame(b, option, k, err);
+    shift_limits(c, dew_spread_off(b->of[k], draw_of(b, k)));
+    return DEW_OK;
+}
+
 static enum dew_status make(struct block *b, size_t option,
                             struct dew_error *err)
 {
-    const struct dew_run *r = b->s->run;
-    size_t from = r->options[option].at;
+    enum dew_status status = DEW_OK;
 
-    for (size_t k = 0; k < b->count; k++) {
-        const struct dew_changes changes =
-            run__spread_changes(b->s, b->row[k], option, b->list);
-        const struct run__spread_year *year = year_of(b, k);
-        struct dew_case *c = &b->cases[at(b, option, k)];
-        struct dew_outcome *o = &b->outcomes[at(b, option, k)];
-
-        o->name = name_of(b, option);
-        o->count = year->weather.count;
-        if (dew_scenario_case(r->scenario, from, &year->outdoors, &changes, c,
-                              err) != DEW_OK ||
-            dew_scenario_required_with(r->scenario, from, &changes,
-                                       &o->required, err) != DEW_OK)
-            return blame(b, option, k, err);
-        shift_limits(c, dew_spread_off(b->s, draw_of(b, k)));
-    }
-    return DEW_OK;
+    for (size_t k = 0; k < b->count && status == DEW_OK; k++)
+        status = make_one(b, option, k, err);
+    return status;
 }
 
 /* ---- marching ---------------------------------------------------------------- */
 
-/* Houses of a block that branch alike, by their places. */
-struct flight {
-    size_t count, place[DEW_BUNDLE_MOST];
-};
-
-enum { YEAR, MONTHS = 12 }; /* tallies of a house: the year, then months */
-
-static enum dew_status open_flight(const struct block *b,
-                                   const struct flight *f,
-                                   struct dew_bundle **bundle, size_t *failed,
-                                   struct dew_error *err)
+/* The houses of an option and of so many behind it. */
+static enum dew_status march(const struct block *b, size_t option,
+                             size_t options, struct dew_error *err)
 {
-    const struct dew_run *r = b->s->run;
-    const struct dew_case *cases[DEW_BUNDLE_MOST];
-    struct dew_weather weather[DEW_BUNDLE_MOST];
-    enum dew_status status;
-
-    for (size_t k = 0; k < f->count; k++) {
-        cases[k] = &b->cases[f->place[k]];
-        weather[k] = year_of(b, row_at(b, f->place[k]))->weather;
-    }
-    status = dew_bundle_open(bundle, cases, weather, f->count, 1 + MONTHS, err);
-    for (size_t k = 0; k < f->count && status == DEW_OK; k++) {
-        dew_bundle_require(*bundle, k, b->outcomes[f->place[k]].required);
-        dew_bundle_prescribe_t(*bundle, k, r->held ? r->measured.t : NULL,
-                               weather[k].count);
-    }
-    return status == DEW_OK ? dew_bundle_warm_up(*bundle, failed, err) : status;
-}
-
-static void land(const struct block *b, const struct flight *f,
-                 const struct dew_bundle *bundle)
-{
-    for (size_t k = 0; k < f->count; k++) {
-        struct dew_outcome *o = &b->outcomes[f->place[k]];
-
-        dew_bundle_total(bundle, k, YEAR, &o->year);
-        for (size_t m = 0; m < MONTHS; m++)
-            dew_bundle_total(bundle, k, 1 + m, &o->month[m]);
-    }
-}
-
-static enum dew_status fly(const struct block *b, const struct flight *f,
-                           struct dew_error *err)
-{
-    const struct dew_weather *w = &b->s->years[0].weather; /* dates of all */
-    struct dew_bundle *bundle = NULL;
     size_t failed = 0;
-    enum dew_status status = open_flight(b, f, &bundle, &failed, err);
+    enum dew_status status = run__crowd_march(&b->crowd, at(b, option, 0),
+                                              options * b->count, &failed, err);
 
-    for (size_t h = 0; h < w->count && status == DEW_OK; h++) {
-        status = dew_bundle_step(bundle, h, &failed, err);
-        dew_bundle_tally(bundle, YEAR);
-        dew_bundle_tally(bundle, (size_t)w->dates[h].month);
-    }
-    if (status == DEW_OK)
-        land(b, f, bundle);
-    dew_bundle_close(bundle);
-    return status == DEW_OK ? DEW_OK
-                            : blame(b, option_at(b, f->place[failed]),
-                                    row_at(b, f->place[failed]), err);
-}
-
-/* Houses from a place on, those that branch alike side by side; ROWS at most. */
-static enum dew_status march(const struct block *b, size_t first, size_t count,
-                             struct dew_error *err)
-{
-    unsigned char gone[ROWS] = {0};
-    struct flight f;
-    size_t lanes = (size_t)dew_bundle_lanes();
-    enum dew_status status = DEW_OK;
-
-    while (status == DEW_OK &&
-           (f.count = dew_bundle_next(&b->cases[first], count, lanes, gone,
-                                      f.place)) > 0) {
-        for (size_t k = 0; k < f.count; k++)
-            f.place[k] += first;
-        status = fly(b, &f, err);
-    }
-    return status;
+    return status == DEW_OK
+               ? DEW_OK
+               : blame(b, failed / b->count, failed % b->count, err);
 }
 
 /* An option of which nothing is drawn came to the same in every row. */
 static enum dew_status march_option(const struct block *b, size_t option,
                                     struct dew_error *err)
 {
-    if (run__spread_moves(b->s, option))
-        return march(b, at(b, option, 0), b->count, err);
+    if (run__spread_moves(b->of[0], option))
+        return march(b, option, 1, err);
     for (size_t k = 0; k < b->count; k++)
-        b->outcomes[at(b, option, k)] = b->s->as_told[option];
+        b->crowd.outcomes[at(b, option, k)] = b->of[0]->as_told[option];
     return DEW_OK;
 }
 
 /* ---- judging ----------------------------------------------------------------- */
 
+enum { MONTHS = 12 };
 enum { OPTIONS = (RUN__MOST - RUN__OTHERS) / 2 }; /* of a run at most */
-_Static_assert((int)OPTIONS <= (int)ROWS, "the likely houses are a block");
 
 static enum dew_spread_by ranked_by(const struct dew_question *q)
 {
@@ -253,7 +183,7 @@ static struct dew_drawn drawn(const struct dew_question *q, size_t i, int best)
 
 static void judge(const struct block *b, size_t k)
 {
-    struct dew_spread *s = b->s;
+    struct dew_spread *s = b->of[k];
     struct dew_choice choices[OPTIONS];
     const struct dew_question q = {
         .choices = choices,
@@ -264,10 +194,11 @@ static void judge(const struct block *b, size_t k)
     size_t passing[OPTIONS], best;
 
     for (size_t i = 0; i < s->options; i++)
-        choices[i] = (struct dew_choice){.outcome = &b->outcomes[at(b, i, k)],
-                                         .c = &b->cases[at(b, i, k)],
-                                         .facts = &s->run->options[i].facts,
-                                         .costs = &s->run->options[i].costs};
+        choices[i] =
+            (struct dew_choice){.outcome = &b->crowd.outcomes[at(b, i, k)],
+                                .c = &b->crowd.cases[at(b, i, k)],
+                                .facts = &s->run->options[i].facts,
+                                .costs = &s->run->options[i].costs};
     best = dew_verdict_passing(&q, passing) > 0 ? passing[0] : s->options;
     for (size_t i = 0; i < s->options; i++)
         out[i] = drawn(&q, i, i == best);
@@ -278,24 +209,26 @@ static void judge(const struct block *b, size_t k)
 /* Of a house that has no options beside it to be judged by. */
 static void count(const struct block *b, size_t k)
 {
-    const struct dew_spread *s = b->s;
+    const struct dew_spread *s = b->of[k];
 
     for (size_t i = 0; i < s->options; i++)
         s->houses[b->row[k] * s->options + i].too_humid =
-            b->outcomes[at(b, i, k)].year.too_humid;
+            b->crowd.outcomes[at(b, i, k)].year.too_humid;
 }
 
 /* ---- a block ----------------------------------------------------------------- */
 
 static int is_marched(const struct block *b, size_t option)
 {
-    return b->s->only == NULL || b->s->only[option];
+    const struct dew_spread *s = b->of[0];
+
+    return s->only == NULL || s->only[option];
 }
 
-/* The likely house of every option, side by side where they branch alike. */
+/* The likely houses of every option, side by side where they branch alike. */
 static enum dew_status likely(struct block *b, struct dew_error *err)
 {
-    size_t options = b->s->options;
+    size_t options = b->of[0]->options;
     enum dew_status status = DEW_OK;
 
     for (size_t i = 0; i < options && status == DEW_OK; i++)
@@ -303,7 +236,8 @@ static enum dew_status likely(struct block *b, struct dew_error *err)
     if (status == DEW_OK)
         status = march(b, 0, options, err);
     for (size_t i = 0; i < options && status == DEW_OK; i++)
-        b->s->as_told[i] = b->outcomes[i];
+        for (size_t k = 0; k < b->count; k++)
+            b->of[k]->as_told[i] = b->crowd.outcomes[at(b, i, k)];
     return status;
 }
 
@@ -311,7 +245,7 @@ static enum dew_status drawn_rows(struct block *b, struct dew_error *err)
 {
     enum dew_status status = DEW_OK;
 
-    for (size_t i = 0; i < b->s->options && status == DEW_OK; i++) {
+    for (size_t i = 0; i < b->of[0]->options && status == DEW_OK; i++) {
         if (!is_marched(b, i))
             continue;
         status = make(b, i, err);
@@ -327,33 +261,75 @@ static enum dew_status all_options(struct block *b, struct dew_error *err)
         b->row[0] == 0 ? likely(b, err) : drawn_rows(b, err);
 
     for (size_t k = 0; k < b->count && status == DEW_OK; k++)
-        if (b->s->only != NULL)
+        if (b->of[k]->only != NULL)
             count(b, k);
         else
             judge(b, k);
     return status;
 }
 
+/* The rows are in it. */
+static enum dew_status march_block(struct block *b, struct dew_error *err)
+{
+    size_t room = 0;
+    enum dew_status status =
+        run__crowd_open(&b->crowd, b->of[0]->options * b->count, err);
+
+    for (size_t k = 0; k < b->count; k++)
+        if (run__spread_room(b->of[k]) > room)
+            room = run__spread_room(b->of[k]);
+    b->list = calloc(room, sizeof *b->list);
+    if (status == DEW_OK && b->list == NULL)
+        status = core__fail(err, DEW_EMEM, "out of memory");
+    if (status == DEW_OK)
+        status = all_options(b, err);
+    run__crowd_close(&b->crowd);
+    free(b->list);
+    return status;
+}
+
 enum dew_status run__spread_march(struct dew_spread *s, size_t first,
                                   size_t count, struct dew_error *err)
 {
-    size_t houses = s->options * count;
-    struct block b = {.s = s,
-                      .cases = calloc(houses, sizeof *b.cases),
-                      .outcomes = calloc(houses, sizeof *b.outcomes),
-                      .list = calloc(run__spread_room(s), sizeof *b.list)};
-    enum dew_status status;
+    struct block b = {.count = 0};
 
-    for (; b.count < count; b.count++)
+    for (; b.count < count; b.count++) {
+        b.of[b.count] = s;
         b.row[b.count] =
             s->order != NULL ? s->order[first + b.count] : first + b.count;
-    status =
-        b.cases != NULL && b.outcomes != NULL && b.list != NULL
-            ? all_options(&b, err)
-            : core__fail(err, DEW_EMEM, "no memory for %zu houses", houses);
+    }
+    return march_block(&b, err);
+}
 
-    free(b.cases);
-    free(b.outcomes);
-    free(b.list);
+/* ---- likely houses of several spreads ------------------------------------------ */
+
+/* Not begun, of as many options and hours as the first. */
+static int goes_with(const struct dew_spread *a, const struct dew_spread *b)
+{
+    return b->failed == DEW_OK && b->marched == 0 && b->only == NULL &&
+           a->options == b->options &&
+           a->years[0].weather.count == b->years[0].weather.count;
+}
+
+enum dew_status dew_spread_likely(struct dew_spread *const *spreads,
+                                  size_t count, struct dew_error *err)
+{
+    struct dew_error inside = {0};
+    struct block b = {.count = 0};
+    enum dew_status status;
+
+    err = err != NULL ? err : &inside;
+    if (count < 1 || count > DEW_SPREAD_TOGETHER)
+        return core__fail(err, DEW_ERANGE, "%zu spreads are not 1 .. %d", count,
+                          (int)DEW_SPREAD_TOGETHER);
+    for (; b.count < count; b.count++) {
+        if (!goes_with(spreads[0], spreads[b.count]))
+            return core__fail(err, DEW_ERANGE,
+                              "spread %zu does not go with the first", b.count);
+        b.of[b.count] = spreads[b.count];
+    }
+    status = march_block(&b, err);
+    for (size_t k = 0; k < count && status == DEW_OK; k++)
+        spreads[k]->marched = 1;
     return status;
 }

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One item: a house in a place, marched, as bytes of a journal, and back. */
+/* What one item came to, a house in a place: bytes of a journal, and back. */
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -104,67 +104,6 @@ size_t survey__unpack(const struct dew_survey_plan *plan, const char *bytes,
     return whole;
 }
 
-/* ---- the march ------------------------------------------------------------------ */
-
-struct marched {
-    struct dew_run *run;
-    struct dew_spread *spread;
-    struct dew_error err;
-    struct survey__sets sets;
-};
-
-/* 1 where all houses of a place have its weather: nothing of it is varied. */
-static int is_shared(const struct dew_survey_plan *p)
-{
-    for (size_t a = 0; a < p->axis_count; a++)
-        if (strncmp(p->axes[a].field->path, "weather.", 8) == 0)
-            return 0;
-    return 1;
-}
-
-static void open_run(const struct dew_survey_plan *p, size_t item,
-                     struct survey__last *last, struct marched *m)
-{
-    size_t place = item / p->houses;
-    struct dew_faults faults = {&m->err, 1, 0};
-    struct dew_run_ask ask = {.name = p->scenario_name,
-                              .sets = m->sets.list,
-                              .options = p->options,
-                              .option_count = p->option_count,
-                              .job = DEW_RUN_MARCH,
-                              .with = DEW_RUN_NO_LOG,
-                              .threads = 1};
-
-    if (last->run != NULL && (last->place != place || !is_shared(p))) {
-        dew_run_close(last->run);
-        last->run = NULL;
-    }
-    survey__sets(p, item % p->houses, place, &m->sets);
-    ask.set_count = m->sets.count;
-    ask.weather_of = last->run;
-    ask.text = survey__scenario(p, &ask.length);
-    (void)dew_run_open(&m->run, &ask, &faults);
-}
-
-static void march(const struct dew_survey_plan *p, size_t item,
-                  struct survey__last *last, struct marched *m)
-{
-    const struct dew_spread_ask ask = {.draws = p->draws,
-                                       .seed = p->seed,
-                                       .threads = 1,
-                                       .years = p->draws > 0,
-                                       .model = p->draws > 0};
-    double done = 0;
-
-    open_run(p, item, last, m);
-    if (m->run == NULL)
-        return;
-    (void)dew_spread_open(&m->spread, m->run, &ask, &m->err);
-    while (m->spread != NULL && done < 1)
-        if (dew_spread_step(m->spread, &done, &m->err) != DEW_OK)
-            return;
-}
-
 /* ---- what it came to -------------------------------------------------------------- */
 
 static struct survey__where where_of(const struct dew_run *run)
@@ -195,10 +134,12 @@ static double known(const struct survey__axis *a, const struct dew_run *run)
     return a->number && v->given ? v->amount.si : NAN;
 }
 
-static void put_rows(const struct dew_survey_plan *p, const struct marched *m,
-                     size_t item, struct survey__bytes *b)
+void survey__put_rows(const struct dew_survey_plan *p,
+                      const struct dew_run *run,
+                      const struct dew_spread *spread, size_t item,
+                      struct survey__bytes *b)
 {
-    size_t options = dew_run_count(m->run), draws = p->draws;
+    size_t options = dew_run_count(run), draws = p->draws;
     struct head h;
 
     memset(&h, 0, sizeof h);
@@ -206,21 +147,21 @@ static void put_rows(const struct dew_survey_plan *p, const struct marched *m,
     h.rows = (uint32_t)(options * (1 + draws));
     h.length =
         (uint32_t)(p->axis_count * sizeof(double) + (size_t)h.rows * ROW);
-    h.where = where_of(m->run);
+    h.where = where_of(run);
     survey__put(b, &h, sizeof h);
     for (size_t a = 0; a < p->axis_count; a++) {
-        double x = known(&p->axes[a], m->run);
+        double x = known(&p->axes[a], run);
 
         survey__put(b, &x, sizeof x);
     }
     for (size_t i = 0; i < options; i++)
         for (size_t d = 0; d <= draws; d++) /* the likely house comes first */
-            put_row(b, dew_spread_house(m->spread, d > 0 ? d - 1 : draws, i));
+            put_row(b, dew_spread_house(spread, d > 0 ? d - 1 : draws, i));
 }
 
-static void put_fault(const struct dew_survey_plan *p,
-                      const struct dew_error *err, size_t item,
-                      struct survey__bytes *b)
+void survey__put_fault(const struct dew_survey_plan *p,
+                       const struct dew_error *err, size_t item,
+                       struct survey__bytes *b)
 {
     struct head h;
     char text[sizeof err->text + sizeof err->path + 4];
@@ -235,42 +176,4 @@ static void put_fault(const struct dew_survey_plan *p,
     for (size_t a = 0; a < p->axis_count; a++)
         survey__put(b, &none, sizeof none);
     survey__put(b, text, strlen(text) + 1);
-}
-
-/* The first run of a place is kept: the year is its own. */
-static void let_go(struct marched *m, struct survey__last *last, size_t place)
-{
-    dew_spread_close(m->spread);
-    if (last->run != NULL || m->run == NULL) {
-        dew_run_close(m->run);
-    } else {
-        last->run = m->run;
-        last->place = place;
-    }
-}
-
-enum dew_status survey__march(const struct dew_survey_plan *plan, size_t item,
-                              struct survey__last *last,
-                              struct survey__bytes *b, struct dew_error *err)
-{
-    struct marched *m = calloc(1, sizeof *m);
-    enum dew_status status = DEW_EMEM;
-
-    if (m == NULL)
-        return core__fail(err, status, "no memory for a house");
-    march(plan, item, last, m);
-    status = m->err.status;
-    if (status == DEW_EMEM || status == DEW_EIO) {
-        core__fail(err, status, "house %zu: %s", item + 1, m->err.text);
-    } else if (status != DEW_OK) {
-        put_fault(plan, &m->err, item, b);
-    } else {
-        put_rows(plan, m, item, b);
-    }
-    let_go(m, last, item / plan->houses);
-    if (status != DEW_EMEM && status != DEW_EIO)
-        status = b->failed ? core__fail(err, DEW_EMEM, "no memory for results")
-                           : DEW_OK;
-    free(m);
-    return status;
 }

@@ -7,11 +7,13 @@
 
 #include "core/fail.h"
 #include "core/parallel.h"
+#include "dew/bundle.h"
 #include "survey/survey.h"
 
 enum {
-    GRAIN = 16,  /* items of one record at most                              */
+    GRAIN = 16,  /* items of one record at most, of those that march singly  */
     SHARES = 16, /* records of a worker at least, where there is so much     */
+    FLIGHTS = 4, /* of those that march side by side                         */
     ROWS = 4096, /* of one record, about                                     */
     IN_HAND = 5  /* s  after which a record is put down, where there is a
                     clock: what a kill costs                                 */
@@ -186,22 +188,33 @@ int dew_survey_hand(struct dew_survey *s, size_t range[2])
     return range[1] > range[0];
 }
 
-static void one_item(struct worker *w, size_t item)
+/* Count what is there in the record from a byte on. */
+static void count(struct worker *w, size_t at)
+{
+    size_t number, length;
+    int fault = 0;
+
+    for (; at < w->bytes.length; at += length) {
+        length = survey__skip(w->bytes.at + at, w->bytes.length - at, &number,
+                              &fault);
+        w->in_hand.done++;
+        w->in_hand.faults += (size_t)fault;
+    }
+}
+
+static void some_items(struct worker *w, size_t first, size_t n)
 {
     const struct dew_survey_state none = {0};
     struct dew_error err = {0};
-    size_t before = w->bytes.length, number;
-    int fault = 0;
+    size_t before = w->bytes.length;
 
-    if (survey__march(w->s->plan, item, &w->last, &w->bytes, &err) != DEW_OK) {
+    if (survey__march(w->s->plan, first, n, &w->last, &w->bytes, &err) !=
+        DEW_OK) {
         w->bytes.length = before;
         stop(w->s, &err);
         return;
     }
-    (void)survey__skip(w->bytes.at + before, w->bytes.length - before, &number,
-                       &fault);
-    w->in_hand.done++;
-    w->in_hand.faults += (size_t)fault;
+    count(w, before);
     dew_survey_add(w->s, &none);
 }
 
@@ -212,8 +225,10 @@ static void work(struct worker *w)
 
     while (dew_survey_hand(s, range)) {
         pick_up(w);
-        for (size_t i = range[0]; i < range[1] && !atomic_load(&s->stop); i++) {
-            one_item(w, i);
+        for (size_t i = range[0], n; i < range[1] && !atomic_load(&s->stop);
+             i += n) {
+            n = survey__next(s->plan, i, range[1]);
+            some_items(w, i, n);
             if (clock_of(s) - w->from > IN_HAND) {
                 put_down(w);
                 pick_up(w);
@@ -246,19 +261,27 @@ static void one_worker(void *of, size_t i)
     }
     work(&w);
     core__journal_close(&w.journal);
-    dew_run_close(w.last.run);
+    survey__last_close(&w.last);
     free(w.bytes.at);
 }
 
 /* ---- all of them -------------------------------------------------------------------- */
 
+/* Items of one record: of those that march side by side full lanes. */
 static size_t grain_of(const struct dew_survey *s, size_t threads)
 {
     size_t rows = s->size.options * (1 + s->size.draws);
-    size_t grain = s->size.items / (threads * SHARES);
+    size_t together = survey__together(s->plan);
+    size_t lanes = (size_t)dew_bundle_lanes();
+    size_t shares = together == 1 ? SHARES : s->most > 0 ? 1 : FLIGHTS;
+    size_t items = s->most > 0 ? s->most : s->size.items;
+    size_t grain = items / (threads * shares);
+    size_t most = together > 1 ? together : GRAIN;
 
-    grain = grain < ROWS / rows ? grain : ROWS / rows;
-    grain = grain < GRAIN ? grain : GRAIN;
+    most = most < ROWS / rows ? most : ROWS / rows;
+    grain = grain < most ? grain : most;
+    if (together > 1 && lanes > 1 && grain > lanes)
+        grain -= grain % lanes;
     return grain > 0 ? grain : 1;
 }
 
@@ -271,7 +294,7 @@ static void have_marched(struct dew_survey *s, size_t threads)
     size_t workers = serves && share->workers > 0 ? share->workers : threads;
     struct dew_error err = {0};
 
-    s->grain = s->most > 0 ? 1 : grain_of(s, workers);
+    s->grain = grain_of(s, workers);
     if (!serves)
         core__parallel(threads, threads, one_worker, s);
     else if (share->serve(share->of, s, &err) != DEW_OK)

@@ -185,18 +185,15 @@ struct survey__item {
     const char *figures; /* rows, packed                                     */
 };
 
-/* The run of the last item that a worker marched, for its weather; NULL at
-   first, to be closed at last. */
-struct survey__last {
-    struct dew_run *run;
-    size_t place;
-};
-
-/* March an item and append it to b.  Errors: DEW_EMEM and what is no fault of
-   the house's; nothing is appended then. */
-enum dew_status survey__march(const struct dew_survey_plan *plan, size_t item,
-                              struct survey__last *last,
-                              struct survey__bytes *b, struct dew_error *err);
+struct dew_spread;
+/* What an item came to, or what is wrong with it, appended to b. */
+void survey__put_rows(const struct dew_survey_plan *p,
+                      const struct dew_run *run,
+                      const struct dew_spread *spread, size_t item,
+                      struct survey__bytes *b);
+void survey__put_fault(const struct dew_survey_plan *p,
+                       const struct dew_error *err, size_t item,
+                       struct survey__bytes *b);
 
 /* The item at bytes, and how long it is; 0 where there is none whole. */
 size_t survey__unpack(const struct dew_survey_plan *plan, const char *bytes,
@@ -207,6 +204,30 @@ size_t survey__skip(const char *bytes, size_t length, size_t *number,
 /* Row i of it. */
 void survey__row(const struct survey__item *item, size_t i,
                  struct dew_drawn *out);
+
+/* ---- march.c: items marched ------------------------------------------------------ */
+
+/* The first run that a worker marched in a place, for its weather, and where
+   nothing is drawn its spread, for its light; NULL at first. */
+struct survey__last {
+    struct dew_run *run;
+    struct dew_spread *spread;
+    size_t place;
+};
+void survey__last_close(struct survey__last *last);
+
+/* How many items march side by side at most; and from first on, before end. */
+enum { SURVEY__TOGETHER = 32 };
+size_t survey__together(const struct dew_survey_plan *plan);
+size_t survey__next(const struct dew_survey_plan *plan, size_t first,
+                    size_t end);
+
+/* March count items, survey__next at most, and append them to b: each comes to
+   the same bytes whatever marches beside it.  Errors: DEW_EMEM and what is no
+   fault of the house's; what was appended then is none. */
+enum dew_status survey__march(const struct dew_survey_plan *plan, size_t first,
+                              size_t count, struct survey__last *last,
+                              struct survey__bytes *b, struct dew_error *err);
 
 /* ---- folder.c and survey.c ------------------------------------------------------ */
 

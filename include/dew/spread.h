@@ -33,6 +33,9 @@ struct dew_spread_ask {
     int years; /* 1: each through one of DEW_SPREAD_YEARS, where made        */
     int model; /* 1: with the model's own error                              */
     int told_only; /* 1: what nobody told stands at its default without doubt */
+    /* NULL, or one that outlives this: its light is shared, where the run's
+       year is lent by its run */
+    const struct dew_spread *light_of;
 };
 
 /*
@@ -100,6 +103,18 @@ void dew_spread_close(struct dew_spread *spread); /* NULL is allowed */
  */
 enum dew_status dew_spread_step(struct dew_spread *spread, double *done,
                                 struct dew_error *err);
+
+/*
+ * The first step of several spreads at once: their likely houses, as told,
+ * march side by side where they branch alike.  Each comes to the very figures
+ * that a step of its own gives it.  Of none has a step been taken, and all are
+ * of one place and calendar, with as many options.
+ * Errors: DEW_ERANGE where that is not so; those of a step, of the first that
+ * fails.  Then none has begun, and each may be stepped by itself.
+ */
+enum { DEW_SPREAD_TOGETHER = 64 }; /* at most                                */
+enum dew_status dew_spread_likely(struct dew_spread *const *spreads,
+                                  size_t count, struct dew_error *err);
 
 /*
  * From here on every house has these figures, over what is drawn or told of

@@ -66,6 +66,9 @@ struct dew_survey_size {
 };
 struct dew_survey_size dew_survey_size(const struct dew_survey_plan *plan);
 
+/* How many items a thread has to march until its rate says something of all. */
+size_t dew_survey_taste(const struct dew_survey_plan *plan);
+
 /*
  * 1 where the scenario has no options and none were given: they are then to be
  * made (dew/suggest.h), of the scenario that is told here, and given as the

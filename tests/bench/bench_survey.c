@@ -113,13 +113,13 @@ static struct dew_survey_plan *read_plan(const char *name)
 /* As if all had been marched: every item is the first, under its number. */
 static void fill(struct dew_survey *s)
 {
-    struct survey__last last = {NULL, 0};
+    struct survey__last last = {0};
     struct survey__bytes one = {0}, record = {0};
     struct core__journal journal;
     struct dew_error err = {0};
     const double no_time = 0;
 
-    if (survey__march(s->plan, 0, &last, &one, &err) != DEW_OK ||
+    if (survey__march(s->plan, 0, 1, &last, &one, &err) != DEW_OK ||
         core__journal_open(&journal, s->directory, "rows-0000-000", &err) !=
             DEW_OK)
         fail(err.text);
@@ -135,7 +135,7 @@ static void fill(struct dew_survey *s)
             fail(err.text);
     }
     core__journal_close(&journal);
-    dew_run_close(last.run);
+    survey__last_close(&last);
     free(one.at);
     free(record.at);
 }

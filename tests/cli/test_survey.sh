@@ -43,6 +43,8 @@ says "and why" grep -q '^2,"722020","limits.too_dry: is not below limits.too_hum
 says "nothing on stderr where there is no terminal" test ! -s err
 ends "two threads" 0 survey plan.yaml --out two --threads 2
 says "the same bytes" same two
+ends "so many threads that each house marches by itself" 0 survey plan.yaml --out single --threads 16
+says "the same bytes as side by side" same single
 says "a row for each house, place and option that there is" test "$(grep -c '^[0-9]' one/march.csv)" = 16
 says "a row is" grep -q '^1,1,"Miami Intl Airport","722020","FL",25.817,-80.3,"now",0,0.6,"retired",0.6,' one/march.csv
 says "names are quoted" grep -q ',"more, ""and"" drier",0,' one/march.csv
@@ -154,7 +156,7 @@ says "and it is written again, the same" cmp one/march.csv two/march.csv
 # ---- cut off ------------------------------------------------------------------------------
 truncate -s -7 begun/rows-0000-000
 ends "a torn record" 0 survey plan.yaml --out begun --resume --threads 1
-says "is marched again" grep -qx '15 of 16 items are there already.' out
+says "is marched again, all four of it" grep -qx '12 of 16 items are there already.' out
 says "and nothing else is" test "$(stat -c %s begun/rows-0000-000)" = "$(stat -c %s one/rows-0000-000)"
 says "the same after a torn record" same begun
 
@@ -193,9 +195,10 @@ says "some of it had been kept" grep -q 'items are there already' out
 says "the same after a full disk" same small
 umount small 2>/dev/null
 
-printf 'scenario: house.yaml\noptions: [now]\nvary:\n- {key: house.airtightness, range: 0.6 to 3 ach50, steps: 4}\n- {key: limits.too_humid, values: [60 %%, 25 %%]}\n' >short.yaml
+# Of 24 houses a thread has three in hand, side by side; two threads lose six at
+# most.
+printf 'scenario: house.yaml\noptions: [now]\nvary:\n- {key: house.airtightness, range: 0.6 to 3 ach50, steps: 12}\n- {key: limits.too_humid, values: [60 %%, 25 %%]}\n' >short.yaml
 ends "one to be killed" 0 survey short.yaml --out uncut --threads 1
-# What a thread has in hand is one house here; two threads lose two at most.
 at() { "$D" survey status cut 2>/dev/null | sed -n 's/^\([0-9]*\) of .*/\1/p'; }
 forgets=
 "${CC:-gcc}" -shared -fPIC -O1 -o forgets.so "$here/tests/survey/forgets.c" 2>log && forgets=$PWD/forgets.so
@@ -211,7 +214,7 @@ for moment in $moments; do
     if [ $how = none ]; then
         "$D" survey short.yaml --out cut --threads 2 >/dev/null 2>&1 &
     else
-        # behind a write, so that there is something to lose; a row has two
+        # behind a write, so that there is something to lose; a record has two
         write=$(awk -v x="$moment" 'BEGIN { print 1 + int(18 * x / 0.3) }')
         FORGETS_AT=$write FORGETS_LOG=$PWD/unsynced LD_PRELOAD=$forgets "$D" survey short.yaml --out cut --threads 2 >/dev/null 2>&1 &
     fi
@@ -223,7 +226,7 @@ for moment in $moments; do
         before=$(at)
         python3 "$here/tests/survey/forget.py" unsynced $how >>forgotten
         after=$(at)
-        [ $((${before:-0} - ${after:-0})) -le 2 ] || { lost=$((lost + 1)); echo "$before houses, then $after"; }
+        [ $((${before:-0} - ${after:-0})) -le 6 ] || { lost=$((lost + 1)); echo "$before houses, then $after"; }
     fi
     "$D" survey short.yaml --out cut --threads 2 --resume >out 2>err && same cut uncut >log ||
         { bad_kills=$((bad_kills + 1)); cat err log; }

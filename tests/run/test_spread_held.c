@@ -133,4 +133,98 @@ TEST(no_draw_is_the_likely_house_alone)
     dew_run_close(r);
 }
 
+/* ---- likely houses of several spreads, side by side ----------------------------- */
+
+static const struct dew_spread_ask likely_alone = {.threads = 1};
+
+static struct dew_spread *not_begun(const struct dew_run *of)
+{
+    struct dew_spread *s;
+
+    assert_int_equal(dew_spread_open(&s, of, &likely_alone, NULL), DEW_OK);
+    return s;
+}
+
+static void assert_same_likely(const struct dew_spread *a,
+                               const struct dew_spread *b)
+{
+    for (size_t i = 0; i < 2; i++) {
+        const struct dew_drawn *x = dew_spread_house(a, 0, i);
+        const struct dew_drawn *y = dew_spread_house(b, 0, i);
+
+        for (int k = 0; k < DEW_DRAWN_FIGURES; k++) {
+            double p = dew_drawn_figure(x, (enum dew_drawn_what)k);
+            double q = dew_drawn_figure(y, (enum dew_drawn_what)k);
+
+            assert_memory_equal(&p, &q, sizeof p); /* NaN too */
+        }
+        assert_int_equal(x->best, y->best);
+    }
+}
+
+enum { SEVERAL = 3 };
+
+struct several {
+    struct dew_run *runs[SEVERAL];
+    struct dew_spread *spreads[SEVERAL], *alone[SEVERAL];
+};
+
+static void open_several(struct several *s)
+{
+    static const char *const sets[SEVERAL] = {
+        "people.count=1", "people.count=3", "people.count=6"};
+
+    for (size_t i = 0; i < SEVERAL; i++) {
+        s->runs[i] = run_of(SCENARIO, &sets[i], 1);
+        s->spreads[i] = not_begun(s->runs[i]);
+        s->alone[i] = not_begun(s->runs[i]);
+    }
+}
+
+static void close_several(struct several *s)
+{
+    for (size_t i = 0; i < SEVERAL; i++) {
+        dew_spread_close(s->spreads[i]);
+        dew_spread_close(s->alone[i]);
+        dew_run_close(s->runs[i]);
+    }
+}
+
+TEST(likely_houses_side_by_side_are_those_of_each_step)
+{
+    struct several s;
+    double done = 0;
+
+    open_several(&s);
+    assert_int_equal(dew_spread_likely(s.spreads, SEVERAL, NULL), DEW_OK);
+    for (size_t i = 0; i < SEVERAL; i++) {
+        assert_int_equal(dew_spread_step(s.alone[i], &done, NULL), DEW_OK);
+        assert_same_likely(s.spreads[i], s.alone[i]);
+    }
+    /* those have begun */
+    assert_int_equal(dew_spread_likely(s.spreads, SEVERAL, NULL), DEW_ERANGE);
+    close_several(&s);
+}
+
+/* One of them runs away: none has begun, and each may be stepped. */
+TEST(where_one_fails_each_goes_by_itself)
+{
+    struct dew_change hot = {.path = "people.appliances", .si = 5e6};
+    const struct dew_changes changes = {&hot, 1};
+    struct several s;
+    struct dew_error err = {0};
+    double done = 0;
+
+    open_several(&s);
+    dew_spread_fix(s.spreads[1], &changes);
+    assert_int_equal(dew_spread_likely(s.spreads, SEVERAL, &err), DEW_EBALANCE);
+    assert_null(dew_spread_house(s.spreads[0], 0, 0));
+    for (size_t i = 0; i < SEVERAL; i++)
+        assert_int_equal(dew_spread_step(s.spreads[i], &done, NULL),
+                         i == 1 ? DEW_EBALANCE : DEW_OK);
+    assert_int_equal(dew_spread_step(s.alone[2], &done, NULL), DEW_OK);
+    assert_same_likely(s.spreads[2], s.alone[2]);
+    close_several(&s);
+}
+
 RUN_TESTS("spread held");

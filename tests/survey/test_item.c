@@ -73,7 +73,7 @@ static struct survey__bytes marched(size_t item, struct survey__last *last)
     struct survey__bytes b = {NULL, 0, 0, 0};
     struct dew_error err = {0};
 
-    assert_int_equal(survey__march(plan, item, last, &b, &err), DEW_OK);
+    assert_int_equal(survey__march(plan, item, 1, last, &b, &err), DEW_OK);
     return b;
 }
 
@@ -118,7 +118,7 @@ static void row_is(const struct dew_drawn *got, const struct dew_drawn *want)
    0 made. */
 TEST(an_item_is_what_the_library_comes_to)
 {
-    struct survey__last last = {NULL, 0};
+    struct survey__last last = {0};
     struct survey__bytes first = marched(4, &last), b = marched(6, &last);
     struct survey__item item;
     struct dew_run *run;
@@ -141,14 +141,14 @@ TEST(an_item_is_what_the_library_comes_to)
         }
     dew_spread_close(spread);
     dew_run_close(run);
-    dew_run_close(last.run);
+    survey__last_close(&last);
     free(first.at);
     free(b.at);
 }
 
 TEST(a_house_that_does_not_fit_is_kept_as_a_fault)
 {
-    struct survey__last last = {NULL, 0};
+    struct survey__last last = {0};
     struct survey__bytes b = marched(1, &last);
     struct survey__item item;
 
@@ -163,7 +163,7 @@ TEST(a_house_that_does_not_fit_is_kept_as_a_fault)
 
 TEST(cut_bytes_are_no_item)
 {
-    struct survey__last last = {NULL, 0};
+    struct survey__last last = {0};
     struct survey__bytes b = marched(1, &last);
     struct survey__item item;
 
