@@ -14,6 +14,8 @@
 
 /* SEASONED: s  after which the rate says something */
 enum { FAULTS = 320, TEXT = 400, SEASONED = 3 };
+/* By how much the clock runs ahead of processors that have other work. */
+#define BESIDE 1.3
 
 struct survey {
     const char *plan_path, *out;
@@ -26,6 +28,7 @@ struct survey {
     struct dew_survey_size size;
     /* while it runs */
     double past;   /* s  it took                                              */
+    double busy;   /* s  of processors in it                                  */
     double begun;  /* s  by the clock                                       */
     size_t before; /* items that were done then                             */
     size_t most;   /* items to be done in all                               */
@@ -47,16 +50,24 @@ static void say_size(const struct dew_survey_size *z)
 
     if (z->draws > 0)
         snprintf(drawn, sizeof drawn,
-                 ", each as told and in %zu draws from its ranges", z->draws);
-    snprintf(text, sizeof text,
-             "%zu house%s in %zu place%s with %zu option%s%s: %zu house-years "
-             "to march.",
-             z->houses, plural(z->houses), z->places, plural(z->places),
-             z->options, plural(z->options), drawn, z->rows);
+                 ", each as told and in %.20s draws from its ranges",
+                 cli__count(z->draws).text);
+    snprintf(
+        text, sizeof text,
+        "%.20s house%s in %.20s place%s with %zu option%s%s: %.24s house-years "
+        "to march.",
+        cli__count(z->houses).text, plural(z->houses),
+        cli__count(z->places).text, plural(z->places), z->options,
+        plural(z->options), drawn, cli__count(z->rows).text);
     cli__wrap(stdout, 0, text);
 }
 
-/* What is left, at a rate of items a second. */
+static double years_of(const struct survey *s, double items)
+{
+    return items * (double)s->size.rows / (double)s->size.items;
+}
+
+/* What is left, at a rate of items a second so far. */
 static void say_price(const struct survey *s, size_t left, double rate)
 {
     char text[TEXT], time[40];
@@ -65,21 +76,48 @@ static void say_price(const struct survey *s, size_t left, double rate)
              "About %s on %zu thread%s, at the rate of the first houses (%.3g "
              "house-years a second).",
              cli__lasting((double)left / rate, time), s->threads,
-             plural(s->threads),
-             rate * (double)s->size.rows / (double)s->size.items);
+             plural(s->threads), years_of(s, rate));
     cli__wrap(stdout, 0, text);
     fflush(stdout);
 }
 
+/* How long all of it takes, by a few: where the processors have nothing else to
+   do, and where that is not so, by the clock as it went. */
+static void say_plan(const struct survey *s, size_t done)
+{
+    size_t at_once =
+        s->threads < core__processors() ? s->threads : core__processors();
+    double all = (double)s->size.items / (double)done;
+    double own = s->busy / (double)at_once;
+    char text[TEXT], time[40];
+    size_t used = (size_t)snprintf(
+        text, sizeof text,
+        "About %s on %zu thread%s with a processor each, by the processor "
+        "time of the first %.20s houses (%.3g house-years a second).",
+        cli__lasting(all * own, time), s->threads, plural(s->threads),
+        cli__count(done).text, years_of(s, (double)done / own));
+
+    if (s->past > BESIDE * own)
+        snprintf(text + used, sizeof text - used,
+                 " Other work is under way here now: beside it about %s.",
+                 cli__lasting(all * s->past, time));
+    cli__wrap(stdout, 0, text);
+}
+
 /* ---- watching -------------------------------------------------------------------------- */
 
-static double seconds(void *of)
+static double clock_of(clockid_t clock)
 {
     struct timespec t;
 
-    (void)of;
-    clock_gettime(CLOCK_MONOTONIC, &t);
+    clock_gettime(clock, &t);
     return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
+}
+
+static double seconds(void *of)
+{
+    (void)of;
+    return clock_of(CLOCK_MONOTONIC);
 }
 
 static int look(void *of, const struct dew_survey_state *state)
@@ -100,9 +138,9 @@ static int look(void *of, const struct dew_survey_state *state)
         s->priced = 1;
     }
     cli__progress((double)state->done / (double)state->items,
-                  "%zu of %zu items, %.3g house-years a second, %s left",
-                  state->done, state->items,
-                  rate * (double)s->size.rows / (double)s->size.items,
+                  "%s of %s items, %.3g house-years a second, %s left",
+                  cli__count(state->done).text, cli__count(state->items).text,
+                  years_of(s, rate),
                   cli__lasting(rate > 0 ? (double)left / rate : 0, time));
     return asked_to_end;
 }
@@ -184,10 +222,12 @@ static int march(struct survey *s, size_t most)
 
     s->before = dew_survey_state(s->survey).done;
     s->begun = seconds(NULL);
+    s->busy = -clock_of(CLOCK_PROCESS_CPUTIME_ID);
     mind_signals();
     status = dew_survey_run(s->survey, s->threads, most, &watch, &err);
     cli__progress(1, "houses");
     s->past = seconds(NULL) - s->begun;
+    s->busy += clock_of(CLOCK_PROCESS_CPUTIME_ID);
     return status == DEW_OK ? CLI__DONE : cli__error(&err);
 }
 
@@ -204,8 +244,7 @@ static int try_it(struct survey *s)
     code = march(s, tried);
     if (code != CLI__DONE || asked_to_end)
         return code != CLI__DONE ? code : CLI__FAILED;
-    say_price(s, s->size.items,
-              (double)dew_survey_state(s->survey).done / s->past);
+    say_plan(s, dew_survey_state(s->survey).done);
     return CLI__DONE;
 }
 
@@ -216,10 +255,11 @@ static int say_faults(const struct survey *s,
 
     if (state->faults == 0)
         return CLI__DONE;
-    snprintf(text, sizeof text,
-             "%zu of %zu could not be marched and are left out: %s/faults.csv "
-             "says why.",
-             state->faults, state->items, s->out);
+    snprintf(
+        text, sizeof text,
+        "%.20s of %.20s could not be marched and are left out: %s/faults.csv "
+        "says why.",
+        cli__count(state->faults).text, cli__count(state->items).text, s->out);
     cli__wrap(stdout, 0, text);
     return state->faults == state->items ? CLI__BAD_INPUT : CLI__DONE;
 }
@@ -227,9 +267,9 @@ static int say_faults(const struct survey *s,
 static int say_cut(const struct survey *s, const struct dew_survey_state *state)
 {
     /* where ranks have put it down, a disk may show it late */
-    cli__fail(CLI__FAILED, "%s, %zu of %zu items are kept; to go on:",
+    cli__fail(CLI__FAILED, "%s, %s of %s items are kept; to go on:",
               asked_to_end ? "ended as asked" : "not all is to be seen yet",
-              state->done, state->items);
+              cli__count(state->done).text, cli__count(state->items).text);
     fputs("  dewledger survey ", stderr);
     cli__put(stderr, s->plan_path);
     fputs(" --out ", stderr);
@@ -242,13 +282,13 @@ static int say_cut(const struct survey *s, const struct dew_survey_state *state)
 static void say_marched(const struct survey *s,
                         const struct dew_survey_state *state)
 {
-    double years = (double)(state->done - s->before) * (double)s->size.rows /
-                   (double)s->size.items;
+    double years = years_of(s, (double)(state->done - s->before));
     char time[40];
 
     if (years > 0 && s->past > 0)
-        printf("Marched %.0f house-years in %s, %.3g a second.\n", years,
-               cli__lasting(s->past, time), years / s->past);
+        printf("Marched %s house-years in %s, %.3g a second.\n",
+               cli__count((size_t)years).text, cli__lasting(s->past, time),
+               years / s->past);
 }
 
 static int finish(struct survey *s)
@@ -292,8 +332,8 @@ static int keep(struct survey *s)
     say_size(&s->size);
     state = dew_survey_state(s->survey);
     if (state.done > 0)
-        printf("%zu of %zu items are there already.\n", state.done,
-               state.items);
+        printf("%s of %s items are there already.\n",
+               cli__count(state.done).text, cli__count(state.items).text);
     fflush(stdout);
     code = march(s, 0);
     return code == CLI__DONE ? finish(s) : code;

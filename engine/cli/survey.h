@@ -5,8 +5,13 @@
 
 #include <stddef.h>
 
+#include "report/words.h"
+
 /* A time, as a person says it. */
 const char *cli__lasting(double seconds, char text[40]);
+
+/* A count as it is read: "386,688". */
+struct report__word cli__count(size_t n);
 
 /* `survey status`: how far the survey in a folder is.  An enum cli__exit. */
 int cli__survey_status(const char *folder);

@@ -10,7 +10,7 @@
 #include "dew/survey.h"
 #include "report/lay.h"
 
-enum { NAME = 35, NARROW = 32, CELL = 40, TEXT = 800 };
+enum { NAME = 35, NARROW = 26, SPAN = 12, CELL = 40, TEXT = 800 };
 
 /* ---- text ------------------------------------------------------------------------------- */
 
@@ -33,11 +33,14 @@ static void put_range(const struct dew_survey_range *r)
     char middle[CELL] = "-", span[CELL] = "";
 
     if (isfinite(r->p50)) {
-        snprintf(middle, sizeof middle, "%.0f", r->p50);
-        snprintf(span, sizeof span, "%.0f-%.0f", r->p10, r->p90);
+        snprintf(middle, sizeof middle, "%.12s",
+                 report__number(r->p50, 0).text);
+        snprintf(span, sizeof span, "%.12s-%.12s",
+                 report__number(r->p10, 0).text,
+                 report__number(r->p90, 0).text);
     }
     report__right(stdout, middle, 6);
-    report__right(stdout, span, 10);
+    report__right(stdout, span, SPAN);
 }
 
 /* Each word in its part of the width, one column between them. */
@@ -89,7 +92,7 @@ static void put_shares(const struct dew_survey_show *w)
         const struct dew_survey_group *g = &w->groups[i];
 
         put_name(w, i, NAME);
-        printf("%9zu", g->marches);
+        report__right(stdout, cli__count(g->marches).text, 9);
         report__right(stdout, share(g->keeps, cell), 12);
         report__right(stdout, share(g->ventilates, cell), 12);
         report__right(stdout, share(g->best, cell), 9);
@@ -99,11 +102,11 @@ static void put_shares(const struct dew_survey_show *w)
 
 static void put_hours(const struct dew_survey_show *w)
 {
-    printf("\n%*s%16s%16s%16s\n", NARROW, "", "hours too humid",
+    printf("\n%*s%18s%18s%18s\n", NARROW, "", "hours too humid",
            "hours too dry", "cost of a year");
     printf("%*s", NARROW, "");
     for (int i = 0; i < 3; i++)
-        printf("%6s%10s", "half", "8 of 10");
+        printf("%6s%*s", "half", (int)SPAN, "8 of 10");
     putchar('\n');
     for (size_t i = 0; i < w->count; i++) {
         const struct dew_survey_group *g = &w->groups[i];
@@ -150,7 +153,7 @@ static void put_head(const struct dew_survey_show *w)
     }
     if (options)
         put_best(w);
-    printf("Of %zu house-years marched, by\n", w->marches);
+    printf("Of %s house-years marched, by\n", cli__count(w->marches).text);
     cli__wrap(stdout, 2, text);
     putchar('\n');
 }

@@ -11,7 +11,9 @@ enum { LINES = 32 }; /* of threads, before they are told by process */
 
 const char *cli__lasting(double seconds, char text[40])
 {
-    if (seconds < 100)
+    if (seconds < 1.5)
+        snprintf(text, 40, "1 second");
+    else if (seconds < 100)
         snprintf(text, 40, "%.0f seconds", seconds);
     else if (seconds < 100 * 60)
         snprintf(text, 40, "%.0f minutes", seconds / 60);
@@ -20,6 +22,11 @@ const char *cli__lasting(double seconds, char text[40])
     else
         snprintf(text, 40, "%.1f days", seconds / 86400);
     return text;
+}
+
+struct report__word cli__count(size_t n)
+{
+    return report__number((double)n, 0);
 }
 
 static void tell_worker(const struct dew_survey_far *f)
@@ -79,7 +86,8 @@ static void tell_threads(struct dew_survey_far *f)
         if (t->seconds > 0)
             snprintf(rate, sizeof rate, "%.3g",
                      (double)t->done * years / t->seconds);
-        printf("%8zu %7s %10zu   %20s\n", t->process, thread, t->done, rate);
+        printf("%8zu %7s %10s   %20s\n", t->process, thread,
+               cli__count(t->done).text, rate);
     }
 }
 
@@ -87,10 +95,10 @@ static void tell(struct dew_survey_far *f)
 {
     const struct dew_survey_state *t = &f->state;
 
-    printf("%zu of %zu items are done (%.1f %%)", t->done, t->items,
-           100 * (double)t->done / (double)t->items);
+    printf("%s of %s items are done (%.1f %%)", cli__count(t->done).text,
+           cli__count(t->items).text, 100 * (double)t->done / (double)t->items);
     if (t->faults > 0)
-        printf(", %zu of them could not be marched", t->faults);
+        printf(", %s of them could not be marched", cli__count(t->faults).text);
     printf(".\n");
     tell_worker(f);
     if (t->done == 0 || t->seconds <= 0)

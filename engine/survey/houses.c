@@ -203,14 +203,15 @@ static void check_house(struct survey__reading *r, struct survey__look *look,
 {
     struct dew_survey_plan *p = r->plan;
     struct dew_scenario *s;
+    int good;
 
     survey__sets(p, house, 0, &look->sets);
     for (size_t a = 0; a < p->axis_count; a++) {
         look->at[a] = (struct dew_error){0};
         core__at(&look->at[a], p->houses_name, p->lines[house], (int)a + 1);
     }
-    survey__look(r, look, 0, p->axis_count, &s);
-    for (size_t a = 0; a < p->axis_count && s != NULL; a++)
+    good = survey__look(r, look, 0, p->axis_count, &s) == 0 && s != NULL;
+    for (size_t a = 0; a < p->axis_count && good; a++)
         survey__known(r, &p->axes[a], s, &look->at[a]);
     dew_scenario_close(s);
 }

@@ -340,12 +340,34 @@ static void take_houses(struct survey__reading *r,
                       "a sample is drawn from what is varied: add vary");
     if (vary != NULL)
         survey__vary(r, vary, sample != NULL);
+    r->plan->sampled = sample != NULL;
     if (sample != NULL)
         r->plan->houses =
             whole(r, sample, "sample", 1, (size_t)DEW_SURVEY_HOUSES);
 }
 
-/* Opened with the first value of each key. */
+/* What is wrong with the first house, where it is not that others fit. */
+static void pass_on_all(struct survey__reading *r,
+                        const struct dew_faults *faults)
+{
+    const size_t looked = survey__looked(r->plan);
+
+    for (size_t i = 0; i < faults->count && i < faults->room; i++) {
+        struct dew_error *e = &faults->list[i];
+        char text[sizeof e->text];
+
+        if (strcmp(e->source, "--set") == 0) /* told of its value */
+            continue;
+        snprintf(text, sizeof text, "%s", e->text);
+        if (e->status == DEW_ERANGE && looked > 1)
+            snprintf(e->text, sizeof e->text,
+                     "%.150s (and none of the %zu houses looked at fits)", text,
+                     looked);
+        survey__pass_on(r, e);
+    }
+}
+
+/* Opened with the first house that fits. */
 static void check_scenario(struct survey__reading *r,
                            const struct scenario__node *options)
 {
@@ -362,9 +384,7 @@ static void check_scenario(struct survey__reading *r,
         if (survey__first_house(p, p->scenario, p->scenario_length, &s,
                                 &faults) == DEW_OK)
             check_options(r, options, s);
-        for (size_t i = 0; i < faults.count && i < faults.room; i++)
-            if (strcmp(list[i].source, "--set") != 0) /* told of its value */
-                survey__pass_on(r, &list[i]);
+        pass_on_all(r, &faults);
     }
     dew_scenario_close(s);
     free(list);
@@ -375,7 +395,7 @@ static void check_size(struct survey__reading *r)
     struct dew_survey_plan *p = r->plan;
     double houses = 1;
 
-    for (size_t a = 0; a < p->axis_count && p->u == NULL && p->cells == NULL;
+    for (size_t a = 0; a < p->axis_count && !p->sampled && p->cells == NULL;
          a++)
         houses *= (double)p->axes[a].count;
     houses = fmax(houses, (double)p->houses);
@@ -404,17 +424,15 @@ static void take_all(struct survey__reading *r,
     if (of[KEY_seed] != NULL)
         r->plan->seed = whole(r, of[KEY_seed], "seed", 0, 4294967295U);
     take_houses(r, of);
+    check_size(r);
+    if (r->plan->sampled && r->status == DEW_OK &&
+        survey__sample(r->plan, &err) != DEW_OK)
+        survey__pass_on(r, &err);
     if (r->plan->scenario != NULL) {
         check_scenario(r, of[KEY_options]);
         survey__check(r);
         survey__check_houses(r);
     }
-    if (of[KEY_sample] == NULL)
-        check_size(r);
-    else if (r->status == DEW_OK && survey__sample(r->plan, &err) != DEW_OK)
-        survey__pass_on(r, &err);
-    if (of[KEY_sample] != NULL && r->status == DEW_OK)
-        check_size(r);
 }
 
 static void read_text(struct survey__reading *r)

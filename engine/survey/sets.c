@@ -73,6 +73,60 @@ void survey__sets(const struct dew_survey_plan *p, size_t house, size_t place,
         survey__set(out, NULL, p->places[place]);
 }
 
+/* ---- the first that fits ------------------------------------------------------- */
+
+static enum dew_status open_house(const struct dew_survey_plan *p,
+                                  struct dew_scenario_source *from,
+                                  struct survey__sets *sets, size_t house,
+                                  struct dew_scenario **s,
+                                  struct dew_faults *faults)
+{
+    survey__sets(p, house, 0, sets);
+    from->sets = sets->list;
+    from->set_count = sets->count;
+    return dew_scenario_open(s, from, faults);
+}
+
+/* 1 where another combination of keys may do better. */
+static int may_not_fit(const struct dew_faults *faults, size_t before)
+{
+    for (size_t i = before; i < faults->count && i < faults->room; i++)
+        if (faults->list[i].status != DEW_ERANGE ||
+            strcmp(faults->list[i].source, "--set") == 0)
+            return 0;
+    return 1;
+}
+
+/* The k-th that is looked at: all of a small plan, of a large one some from
+   everywhere, for the first key goes slowest. */
+static size_t looked_at(const struct dew_survey_plan *p, size_t k)
+{
+    const uint64_t far = 2654435761; /* a prime */
+
+    return p->houses <= SURVEY__LOOKED ? k : (size_t)(k * far % p->houses);
+}
+
+static enum dew_status look_on(const struct dew_survey_plan *p,
+                               struct dew_scenario_source *from,
+                               struct survey__sets *sets,
+                               struct dew_scenario **s)
+{
+    enum dew_status status = DEW_ERANGE;
+    struct dew_faults none = {NULL, 0, 0};
+
+    /* lists and ranges of a sample that is not drawn have a first house alone */
+    for (size_t k = 1; k < survey__looked(p) && status != DEW_OK; k++)
+        status = open_house(p, from, sets, looked_at(p, k), s, &none);
+    return status;
+}
+
+size_t survey__looked(const struct dew_survey_plan *p)
+{
+    if (p->sampled && p->u == NULL)
+        return 1;
+    return p->houses < SURVEY__LOOKED ? p->houses : SURVEY__LOOKED;
+}
+
 enum dew_status survey__first_house(const struct dew_survey_plan *p,
                                     const char *text, size_t length,
                                     struct dew_scenario **scenario,
@@ -82,15 +136,18 @@ enum dew_status survey__first_house(const struct dew_survey_plan *p,
     struct dew_scenario_source from = {
         .text = text, .length = length, .name = p->scenario_name};
     const struct dew_error err = {.status = DEW_EMEM, .text = "out of memory"};
+    const size_t before = faults->count;
     enum dew_status status;
 
     *scenario = NULL;
     if (sets == NULL)
         return core__fault(faults, &err);
-    survey__sets(p, 0, 0, sets);
-    from.sets = sets->list;
-    from.set_count = sets->count;
-    status = dew_scenario_open(scenario, &from, faults);
+    status = open_house(p, &from, sets, 0, scenario, faults);
+    if (status == DEW_ERANGE && may_not_fit(faults, before) &&
+        look_on(p, &from, sets, scenario) == DEW_OK) {
+        faults->count = before;
+        status = DEW_OK;
+    }
     free(sets);
     return status;
 }

@@ -155,6 +155,16 @@ static enum dew_status read_by(const struct reading *r, const char *by,
 
 /* ---- groups ----------------------------------------------------------------------- */
 
+/* Two places of one name are told apart by state and number. */
+static const char *words_of(const char *column)
+{
+    return strcmp(column, "place") != 0
+               ? column
+               : "CASE WHEN place IN (SELECT place FROM (SELECT DISTINCT place,"
+                 " station FROM march) GROUP BY place HAVING count(*) > 1) "
+                 "THEN place || ' ' || state || ', ' || station ELSE place END";
+}
+
 /* Rows that belong together come one after another.  The draws are counted, or
    where there are none the likely houses, as in the views. */
 static enum dew_status ask(struct reading *r, struct dew_error *err)
@@ -166,13 +176,13 @@ static enum dew_status ask(struct reading *r, struct dew_error *err)
 
     sqlite3_str_appendall(t, "SELECT ");
     for (size_t i = 0; i < show->by_count; i++)
-        sqlite3_str_appendf(t, "%s, ", show->by[i]);
+        sqlite3_str_appendf(t, "%s, ", words_of(show->by[i]));
     sqlite3_str_appendall(
         t, "row, keeps, ventilates, best, too_humid_h, too_dry_h, running "
            "FROM march WHERE (draw > 0) = ((SELECT max(draw) FROM march) > 0) "
            "ORDER BY ");
     for (size_t i = 0; i < show->by_count; i++)
-        sqlite3_str_appendf(t, "%s, ", show->by[i]);
+        sqlite3_str_appendf(t, "%d, ", (int)i + 1);
     sqlite3_str_appendall(t, "row");
     sql = sqlite3_str_finish(t);
     if (sql == NULL ||

@@ -53,10 +53,11 @@ static void words_of(const struct dew_survey_show *show, struct draw__figure *f)
 
     snprintf(f->heading, sizeof f->heading,
              "Hours of the year too humid and too dry");
-    snprintf(f->note, sizeof f->note,
-             "Of %zu house-years marched: a bar holds the hours too humid of 8 "
-             "of 10, the stroke beside it the hours too dry.",
-             show->marches);
+    snprintf(
+        f->note, sizeof f->note,
+        "Of %.20s house-years marched: a bar holds the hours too humid of 8 "
+        "of 10, the stroke beside it the hours too dry.",
+        report__number((double)show->marches, 0).text);
     for (size_t i = 1; i < show->count; i++)
         if (show->groups[i].too_humid.p50 < show->groups[least].too_humid.p50)
             least = i;

@@ -61,6 +61,7 @@ struct dew_survey_plan {
     struct survey__axis axes[DEW_SURVEY_KEYS];
     size_t axis_count;
     size_t houses;
+    int sampled; /* 1: they are a sample                                     */
     double *u; /* [houses][axes] of a sample, else NULL                      */
     const char *houses_name;
     char *houses_bytes; /* of a file of houses; cells are parts of it        */
@@ -136,24 +137,29 @@ const char *survey__cell(const struct dew_survey_plan *plan, size_t house,
                          size_t axis, char *room);
 void survey__sets(const struct dew_survey_plan *plan, size_t house,
                   size_t place, struct survey__sets *out);
-/* The scenario of such a text, with the first house in the first place. */
+/* The scenario of such a text, with the first house that fits, of those looked
+   at, in the first place; the faults are of the first house. */
 enum dew_status survey__first_house(const struct dew_survey_plan *p,
                                     const char *text, size_t length,
                                     struct dew_scenario **scenario,
                                     struct dew_faults *faults);
+/* How many houses are looked at, until one fits. */
+enum { SURVEY__LOOKED = 256 };
+size_t survey__looked(const struct dew_survey_plan *p);
 /* One of them: the text "key=value", of "weather.place" where field is NULL. */
 void survey__set(struct survey__sets *out, const struct dew_field *field,
                  const char *value);
 
-/* Opens the scenario with sets; faults of set i are told as of at[i], which a
-   caller has filled, and *s is then NULL.  Others are not told. */
+/* Reads the scenario with sets; faults of set i are told as of at[i], which a
+   caller has filled, and how many is returned.  Others are not told, nor what
+   keys come to together: *s is good for its base alone. */
 struct survey__look {
     struct survey__sets sets;
     struct dew_error list[SURVEY__FAULTS];
     struct dew_error at[DEW_SURVEY_KEYS + 1];
 };
-void survey__look(struct survey__reading *r, struct survey__look *look,
-                  size_t first, size_t last, struct dew_scenario **s);
+size_t survey__look(struct survey__reading *r, struct survey__look *look,
+                    size_t first, size_t last, struct dew_scenario **s);
 
 /* Draw the houses of a sample.  Errors: DEW_EMEM, those of core__draw. */
 enum dew_status survey__sample(struct dew_survey_plan *plan,

@@ -277,8 +277,8 @@ void survey__vary(struct survey__reading *r, const struct scenario__node *node,
 
 /* ---- are they taken? ------------------------------------------------------------ */
 
-void survey__look(struct survey__reading *r, struct survey__look *look,
-                  size_t first, size_t last, struct dew_scenario **s)
+size_t survey__look(struct survey__reading *r, struct survey__look *look,
+                    size_t first, size_t last, struct dew_scenario **s)
 {
     struct dew_survey_plan *p = r->plan;
     struct dew_faults faults = {look->list, SURVEY__FAULTS, 0};
@@ -287,10 +287,11 @@ void survey__look(struct survey__reading *r, struct survey__look *look,
                                              .name = p->scenario_name,
                                              .sets = look->sets.list,
                                              .set_count = look->sets.count};
+    size_t told = 0;
 
     memset(look->list, 0, sizeof look->list);
     *s = NULL;
-    dew_scenario_open(s, &from, &faults);
+    (void)dew_scenario_look(s, &from, &faults);
     for (size_t i = 0; i < faults.count && i < faults.room; i++) {
         const struct dew_error *e = &look->list[i];
         size_t set = (size_t)e->line - 1;
@@ -302,7 +303,9 @@ void survey__look(struct survey__reading *r, struct survey__look *look,
         core__in(&err, e->path);
         core__fail(&err, e->status, "%s", e->text);
         survey__pass_on(r, &err);
+        told++;
     }
+    return told;
 }
 
 void survey__known(struct survey__reading *r, struct survey__axis *a,
@@ -332,6 +335,7 @@ static int check_value(struct survey__reading *r, struct survey__look *look,
 {
     struct survey__axis *a = &r->plan->axes[axis];
     struct dew_scenario *s;
+    int good;
 
     survey__sets(r->plan, 0, 0, &look->sets);
     look->sets.list[axis] = look->sets.room[axis];
@@ -340,11 +344,11 @@ static int check_value(struct survey__reading *r, struct survey__look *look,
     look->at[axis] = (struct dew_error){0};
     core__at(&look->at[axis], r->plan->name, a->values[i].node->line,
              a->values[i].node->column);
-    survey__look(r, look, axis, axis + 1, &s);
-    if (s != NULL)
+    good = survey__look(r, look, axis, axis + 1, &s) == 0;
+    if (good && s != NULL)
         survey__known(r, a, s, &look->at[axis]);
     dew_scenario_close(s);
-    return s != NULL;
+    return good;
 }
 
 void survey__check(struct survey__reading *r)

@@ -104,6 +104,10 @@ static const struct fault_row {
      "plan.yaml:3:7: seed: write a whole number in 0 .. 4294967295\n"},
     {"a scenario at fault", "scenario: bad.yaml\n",
      "bad.yaml:1:21: house.floor_area: 1830 needs a unit: write one of ft2, in2, m2, cm2\n"},
+    {"houses of which none fits",
+     HEAD "vary:\n- {key: limits.too_dry, values: [30 %]}\n- {key: limits.too_humid, range: 20 to 29 %, steps: 900}\n",
+     "house.yaml: limits.too_dry: is not below limits.too_humid: no humidity would be right (and none of the 256 "
+     "houses looked at fits)\n"},
     {"places", HEAD "places: [722020, Atlantiss, 722020]\n",
      "plan.yaml:2:18: places: no place in the table answers to \"Atlantiss\"; spelt most like it: "
      "724070 Atlantic City Intl Ap NJ, 725453 Atlantic IA\n"
@@ -241,6 +245,30 @@ TEST(a_grid_has_each_of_all_the_last_key_fastest)
              "house.airtightness=3 ach50;people.count=5;"
              "weather.place=727530;");
     dew_survey_plan_close(p);
+}
+
+/* Houses of which the first breaks a rule between keys are left out as any
+   others are; and a key that goes with it has its unit all the same. */
+TEST(a_plan_may_begin_with_a_house_that_does_not_fit)
+{
+    static const char *const plans[] = {
+        HEAD "vary:\n- {key: limits.too_humid, range: 25 to 60 %, steps: 900}\n"
+             "- {key: limits.too_dry, values: [30 %]}\n"
+             "- {key: house.airtightness, values: [1 ach50, 2 ach50]}\n",
+        HEAD "sample: 64\nvary:\n- {key: limits.too_humid, range: 25 to 60 %}\n"
+             "- {key: limits.too_dry, values: [30 %]}\n"
+             "- {key: house.airtightness, values: [1 ach50, 2 ach50]}\n"};
+    char name[SURVEY__COLUMN];
+    enum survey__type type;
+
+    for (size_t i = 0; i < COUNT_OF(plans); i++) {
+        struct dew_survey_plan *p = good_plan(plans[i]);
+
+        assert_int_equal(dew_survey_size(p).options, 2);
+        assert_true(survey__column(p, 11, name, &type));
+        assert_string_equal(name, "house_airtightness_1_h_at_50_Pa");
+        dew_survey_plan_close(p);
+    }
 }
 
 TEST(all_places_are_those_of_the_table)
