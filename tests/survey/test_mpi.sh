@@ -4,6 +4,7 @@
 # after a rank was killed.  For a command built with MPI=1:
 #   make MPI=1 && DEW_BUILD=build/gcc-mpi sh tests/survey/test_mpi.sh
 set -u
+here=$(cd "$(dirname "$0")/../.." && pwd)
 . "$(dirname "$0")/../support/says.sh"
 if ! command -v mpirun >/dev/null; then
     echo "skip ranks: there is no mpirun (openmpi-bin)"
@@ -64,6 +65,30 @@ says "and the others have ended in order" test ! -e else/march.csv
 ranks 3 survey nowhere.yaml --out none
 says "a plan that is not there: exit 1" test $? = 1
 says "is told once" test "$(grep -c '^dewledger: nowhere.yaml' err)" = 1
+
+# ---- the disk of a rank fails it -------------------------------------------------------
+fails=$PWD/fails.so
+if "${CC:-gcc}" -shared -fPIC -O1 -o "$fails" "$here/tests/survey/fails.c" 2>log; then
+    broken() { # FAILS RANK FOLDER
+        (export FAILS="$1" FAILS_RANK="$2" LD_PRELOAD="$fails"; ranks 3 survey plan.yaml --out "$3")
+    }
+    broken pwrite:2:28 2 full
+    says "a rank whose disk is full midway in a record: exit 3" test $? = 3
+    says "is named, with the reason" grep -q '^dewledger: rank 2 on .*: full: could not be written: No space left on device' err
+    ends "with room again" 0 survey plan.yaml --out full --resume
+    says "the same after a full disk" same full
+    broken fsync:2:5 1 broken
+    says "one whose disk is broken: exit 3" test $? = 3
+    says "is named too" grep -q '^dewledger: rank 1 on .*: broken: could not be written: Input/output error' err
+    says "resume on two ranks" ranks 2 survey plan.yaml --out broken --resume
+    says "the same after a broken disk" same broken
+    broken rename:2:13 0 named
+    says "rank 0 that cannot name the table: exit 3" test $? = 3
+    ends "resume writes it" 0 survey plan.yaml --out named --resume
+    says "the same" same named
+else
+    echo "skip a disk that fails: no preloaded library can be made here"
+fi
 
 # ---- in order --------------------------------------------------------------------------
 mpirun $root --oversubscribe -n 3 "$D" survey plan.yaml --out asked >out 2>err </dev/null &
