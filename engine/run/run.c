@@ -61,14 +61,18 @@ static void add_dry_ones(struct dew_run *r)
 static enum dew_status make_room(struct dew_run *r)
 {
     struct dew_error err = {0};
-    size_t keys;
+    size_t keys, most = 2 * r->count;
 
     core__fail(&err, DEW_ERANGE, "%zu options: a run has at most %d", r->count,
                (RUN__MOST - RUN__OTHERS) / 2);
     if (2 * r->count + RUN__OTHERS > RUN__MOST)
         return run__fault(r, &err);
     (void)dew_scenario_fields(&keys);
-    r->cases = calloc(RUN__MOST, sizeof *r->cases);
+    /* options, dry ones, alternatives: only what there may be, for a survey
+       holds many runs at once */
+    if (r->with & DEW_RUN_ALTERNATIVES)
+        most += RUN__OTHERS;
+    r->cases = calloc(most, sizeof *r->cases);
     r->choices = calloc(r->count, sizeof *r->choices);
     r->inputs = calloc(keys * r->count, sizeof *r->inputs);
     r->values = calloc(keys * r->count, sizeof *r->values);

@@ -22,14 +22,17 @@ static int is_shared(const struct dew_survey_plan *p)
     return 1;
 }
 
-enum { ROWS = 512 }; /* of items that march side by side, about              */
+/* Of items that march side by side: rows, about, for each holds some 130 KiB
+   until all have marched; and as many items as the widest lanes at least. */
+enum { ROWS = 256, FEW = 8 };
 
 size_t survey__together(const struct dew_survey_plan *p)
 {
     size_t most = ROWS / (p->options_all > 0 ? p->options_all : 1);
 
-    if (p->draws > 0 || !is_shared(p) || most == 0)
+    if (p->draws > 0 || !is_shared(p))
         return 1;
+    most = most > FEW ? most : FEW;
     return most < SURVEY__TOGETHER ? most : SURVEY__TOGETHER;
 }
 
@@ -42,12 +45,18 @@ size_t survey__next(const struct dew_survey_plan *p, size_t first, size_t end)
     return most < end - first ? most : end - first;
 }
 
-/* Enough to fill the lanes, or four with their draws. */
+/* Enough to fill the lanes; with draws four, or fewer that are as many rows. */
 size_t dew_survey_taste(const struct dew_survey_plan *p)
 {
+    const size_t items = 4, most = 4 * ROWS;
     size_t together = survey__together(p);
+    size_t rows = p->options_all * (1 + p->draws);
 
-    return together > 1 ? together : 4;
+    if (together > 1)
+        return together;
+    if (rows * items <= most)
+        return items;
+    return rows < most ? most / rows : 1;
 }
 
 /* ---- opening ------------------------------------------------------------------------ */

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Surveys: how fast houses are marched by one thread, by two, and by two ranks
- * where the command is built with MPI=1; and what a million rows take when they
+ * Surveys: how fast houses are marched by themselves and side by side, by one
+ * thread, by two, and by two ranks where the command is built with MPI=1; by the
+ * clock, and by processor time, which other work touches less.  And what a million rows take when they
  * are read again and written as the table.  Those rows are one house marched
  * and repeated: reading and writing do not look at what is in them.  Needs
  * DEW_BUILD, which make sets.
@@ -22,12 +23,17 @@ enum { PATH = 400, RECORD = 512 /* items */ };
 
 static char room[PATH]; /* a folder of its own */
 
-static double seconds(void)
+static double clock_of(clockid_t clock)
 {
     struct timespec t;
 
-    clock_gettime(CLOCK_MONOTONIC, &t);
+    clock_gettime(clock, &t);
     return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
+}
+
+static double seconds(void)
+{
+    return clock_of(CLOCK_MONOTONIC);
 }
 
 static void fail(const char *what)
@@ -36,8 +42,8 @@ static void fail(const char *what)
     exit(1);
 }
 
-/* A plan on the demo scenario, in the room. */
-static void write_plan(const char *name, const char *rest)
+/* A plan on a scenario that comes along, in the room. */
+static void write_plan(const char *name, const char *scenario, const char *rest)
 {
     char path[PATH + 40], here[PATH];
     FILE *out;
@@ -46,18 +52,32 @@ static void write_plan(const char *name, const char *rest)
     out = fopen(path, "w");
     if (out == NULL || getcwd(here, sizeof here) == NULL)
         fail(path);
-    fprintf(out, "scenario: %s/scenarios/demo.yaml\n%s", here, rest);
+    fprintf(out, "scenario: %s/scenarios/%s\n%s", here, scenario, rest);
     fclose(out);
 }
 
 /* ---- marching ------------------------------------------------------------------- */
 
-/* s  that a command line takes; less than 0: it fails. */
-static double timed(const char *line)
-{
-    double from = seconds();
+struct took {
+    double clock, busy; /* s  by the clock, and of processors                */
+};
 
-    return system(line) == 0 ? seconds() - from : -1;
+/* s  of processors that children took so far. */
+static double busy(void)
+{
+    struct rusage use;
+
+    getrusage(RUSAGE_CHILDREN, &use);
+    return (double)use.ru_utime.tv_sec + 1e-6 * (double)use.ru_utime.tv_usec;
+}
+
+static struct took timed(const char *line)
+{
+    double from = seconds(), before = busy();
+
+    if (system(line) != 0)
+        fail("the survey failed");
+    return (struct took){seconds() - from, busy() - before};
 }
 
 static void tell_speed(void)
@@ -72,13 +92,13 @@ static void tell_speed(void)
     };
     const char *build = getenv("DEW_BUILD");
     char line[4 * PATH];
-    double first = 0;
+    struct took first = {0, 0};
 
-    write_plan("speed.yaml",
+    write_plan("speed.yaml", "demo.yaml",
                "sample: 32\nvary:\n- {key: house.airtightness, range: 0.6 to 5 "
                "ach50}\n- {key: people.count, values: [2, 4]}\n");
     for (size_t i = 0; i < sizeof ways / sizeof *ways; i++) {
-        double s;
+        struct took t;
 
         if (i == 2 && strstr(build, "mpi") == NULL)
             break;
@@ -86,12 +106,12 @@ static void tell_speed(void)
                  "%s%s/dewledger survey %s/speed.yaml --out %s/speed%zu %s "
                  ">%s/out",
                  ways[i].before, build, room, room, i, ways[i].after, room);
-        s = timed(line);
-        if (s < 0)
-            fail("the survey failed");
-        first = i == 0 ? s : first;
-        printf("%-32s %6.1f house-years a second, %.2f of one thread's\n",
-               ways[i].name, 160 / s, first / s);
+        t = timed(line);
+        first = i == 0 ? t : first;
+        printf("%-32s %6.1f house-years a second, %.2f of one thread's; with "
+               "%.2f of its processor time\n",
+               ways[i].name, 160 / t.clock, first.clock / t.clock,
+               t.busy / first.busy);
     }
 }
 
@@ -108,6 +128,56 @@ static struct dew_survey_plan *read_plan(const char *name)
     if (dew_survey_read(&plan, path, &faults) != DEW_OK)
         fail(list[0].text);
     return plan;
+}
+
+/* ---- side by side ------------------------------------------------------------------ */
+
+enum { HOUSES = 32 };
+
+/* s  of the processor for all items of a plan, so many at once at most. */
+static double marching(const struct dew_survey_plan *plan, size_t most)
+{
+    struct survey__last last = {0};
+    struct survey__bytes b = {0};
+    struct dew_error err = {0};
+    double from = clock_of(CLOCK_THREAD_CPUTIME_ID);
+
+    for (size_t i = 0, n; i < HOUSES; i += n) {
+        n = survey__next(plan, i, i + most < HOUSES ? i + most : HOUSES);
+        if (survey__march(plan, i, n, &last, &b, &err) != DEW_OK)
+            fail(err.text);
+    }
+    survey__last_close(&last);
+    free(b.at);
+    return clock_of(CLOCK_THREAD_CPUTIME_ID) - from;
+}
+
+static void tell_together(const char *scenario, double options)
+{
+    struct dew_survey_plan *plan;
+    double one = 1e9, all = 1e9;
+
+    write_plan("together.yaml", scenario,
+               "sample: 32\nvary:\n- {key: house.airtightness, range: 0.6 to 5 "
+               "ach50}\n- {key: people.count, values: [2, 4]}\n");
+    plan = read_plan("together.yaml");
+    for (int i = 0; i < 3; i++) {
+        double s = marching(plan, 1), t = marching(plan, HOUSES);
+
+        one = s < one ? s : one;
+        all = t < all ? t : all;
+    }
+    dew_survey_plan_close(plan);
+    printf("%-20s each house by itself %5.1f ms a house-year, side by side "
+           "%5.1f: %.2f times\n",
+           scenario, 1e3 * one / HOUSES / options, 1e3 * all / HOUSES / options,
+           one / all);
+}
+
+static void tell_beside(void)
+{
+    tell_together("survey/house.yaml", 3);
+    tell_together("demo.yaml", 5);
 }
 
 /* As if all had been marched: every item is the first, under its number. */
@@ -222,12 +292,14 @@ int main(int count, char **words)
              tmp != NULL ? tmp : "/tmp");
     if (mkdtemp(room) == NULL)
         fail(room);
-    write_plan("table.yaml",
+    write_plan("table.yaml", "demo.yaml",
                "sample: 200\nplaces: all\nvary:\n- {key: house.airtightness, "
                "range: 0.6 to 5 ach50}\n- {key: people.count, values: [2, "
                "4]}\n");
-    if (count < 2 || strcmp(words[1], "--rows") != 0)
+    if (count < 2 || strcmp(words[1], "--rows") != 0) {
+        in_child(tell_beside, "houses could not be marched");
         tell_speed();
+    }
     in_child(make_rows, "a million rows could not be made");
     in_child(write_table, "the table could not be written");
     snprintf(line, sizeof line, "rm -r %s", room);
