@@ -123,8 +123,8 @@ enum dew_status run__spread_too_many(const struct dew_spread *s, size_t broken,
 /* Houses that march through a year of the same dates, by their places. */
 struct run__crowd {
     struct dew_case *cases;
-    struct dew_outcome *outcomes;       /* required is given                 */
-    const struct dew_weather **weather; /* borrowed, each its own            */
+    struct dew_outcome *outcomes; /* required is given                 */
+    struct dew_weather *weather;  /* of each, its hours borrowed         */
     const double **held; /* its temperature of the hours, or NULL            */
     unsigned char *gone; /* 1: has marched                                   */
 };

@@ -46,7 +46,7 @@ static enum dew_status open_flight(const struct run__crowd *c,
 
     for (size_t k = 0; k < f->count; k++) {
         cases[k] = &c->cases[f->place[k]];
-        weather[k] = *c->weather[f->place[k]];
+        weather[k] = c->weather[f->place[k]];
     }
     status = dew_bundle_open(bundle, cases, weather, f->count, 1 + MONTHS, err);
     for (size_t k = 0; k < f->count && status == DEW_OK; k++) {
@@ -72,7 +72,7 @@ static void land(const struct run__crowd *c, const struct flight *f,
 static enum dew_status fly(const struct run__crowd *c, const struct flight *f,
                            size_t *failed, struct dew_error *err)
 {
-    const struct dew_weather *w = c->weather[f->place[0]]; /* dates of all */
+    const struct dew_weather *w = &c->weather[f->place[0]]; /* dates of all */
     struct dew_bundle *bundle = NULL;
     size_t lane = 0;
     enum dew_status status = open_flight(c, f, &bundle, &lane, err);

@@ -99,7 +99,7 @@ static enum dew_status make_one(struct block *b, size_t option, size_t k,
 
     o->name = dew_scenario_name(r->scenario, from);
     o->count = year->weather.count;
-    b->crowd.weather[i] = &year->weather;
+    b->crowd.weather[i] = year->weather;
     b->crowd.held[i] = r->held ? r->measured.t : NULL;
     if (dew_scenario_case(r->scenario, from, &year->outdoors, &changes, c,
                           err) != DEW_OK ||
@@ -271,7 +271,7 @@ static enum dew_status all_options(struct block *b, struct dew_error *err)
 /* The rows are in it. */
 static enum dew_status march_block(struct block *b, struct dew_error *err)
 {
-    size_t room = 0;
+    size_t room = 1;
     enum dew_status status =
         run__crowd_open(&b->crowd, b->of[0]->options * b->count, err);
 
