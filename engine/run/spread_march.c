@@ -130,8 +130,8 @@ static enum dew_status march(const struct block *b, size_t option,
     enum dew_status status = run__crowd_march(&b->crowd, at(b, option, 0),
                                               options * b->count, &failed, err);
 
-    return status == DEW_OK
-               ? DEW_OK
+    return status == DEW_OK || b->count == 0
+               ? status
                : blame(b, failed / b->count, failed % b->count, err);
 }
 
