@@ -90,18 +90,20 @@ DEW_LANE double march__ratio(double x, double y)
 
 struct march__node {
     double a, b, c;
+    double per; /* K/W  of ts by what its surface is given                  */
 };
 
 DEW_LANE struct march__node march__surface_node(const struct march__now *n,
                                                 const struct march__terms *k)
 {
     const struct march__lane *l = n->lane;
-    double per = 1.0 / (l->h_is + l->h_w + l->h_ms + k->sorb);
     struct march__node s;
 
-    s.a = l->h_is * per;
-    s.b = l->h_ms * per;
-    s.c = (l->h_w * n->mid.t + k->surface_source + k->sorb * k->t_store) * per;
+    s.per = 1.0 / (l->h_is + l->h_w + l->h_ms + k->sorb);
+    s.a = l->h_is * s.per;
+    s.b = l->h_ms * s.per;
+    s.c =
+        (l->h_w * n->mid.t + k->surface_source + k->sorb * k->t_store) * s.per;
     return s;
 }
 

@@ -573,7 +573,29 @@ DEW_LANE double march__fog_of(const struct march__now *n,
     return march__over((surplus + back * k->fog) / (1.0 + back));
 }
 
-/* The midpoint, by one stage with the coefficients of the step before. */
+/* The warmth of a prediction anew, with the latent heat of the water that was
+   predicted: where a source comes or goes, furnishings take up or give off so
+   much that it moves the duty. */
+DEW_LANE struct march__warm march__mend(const struct march__now *n,
+                                        const struct march__terms *k,
+                                        const struct march__elimination *e,
+                                        const struct dew_state *x,
+                                        const struct march__at *a,
+                                        const struct dew_water_flows *f)
+{
+    double ts = march__surface_t(&e->node, a->t_air, a->t_mass);
+    double air = march__latent_air(n, f) + march__drier_heat(n, f, a->dry);
+    double surface = march__latent_surface(f) + k->sorb * (ts - k->t_store);
+    struct march__elimination mended = *e;
+    struct march__terms by = *k;
+
+    by.air_source += air - k->evap_air;
+    mended.node.c += (surface - k->evap_surface) * e->node.per;
+    return march__warm_stage(n, &by, &mended, x);
+}
+
+/* The midpoint, by one stage with the coefficients of the step before, and its
+   duties once more with what that stage says of the water. */
 DEW_LANE struct dew_state march__predict(const struct march__now *n,
                                          const struct march__terms *k,
                                          const struct dew_state *x, double dt,
@@ -583,10 +605,18 @@ DEW_LANE struct dew_state march__predict(const struct march__now *n,
     struct march__warm warm = march__warm_stage(n, k, &e, x);
     struct march__terms b = march__bend(n, k, &e.node, &warm);
     struct march__pieces p = march__pieces_of(n, &b, &warm.duty, x, 1.0 / dt);
+    struct march__at a;
+    struct dew_water_flows f;
     struct dew_state y;
 
     p.top = air__w_sat(warm.t_air, n->mid.p);
     y = march__water_stage(n, &b, x, 0.5 * dt, &p);
+    a = march__at_of(n, &b, &p, &y, &warm);
+    a.fog = k->fog; /* as in evap_air: its own warmth is in march__fog_of */
+    f = march__water_flows(n, &b, &a);
+    warm = march__mend(n, k, &e, x, &a, &f);
+    march__put_coils(n, &warm.duty, &p);
+    y.w = core__min(p.top, march__w_root(&p, y.w));
     y.t_air = warm.t_air;
     y.t_mass = warm.t_mass;
     *duty = warm.duty;

@@ -113,6 +113,22 @@ DEW_LANE void march__put_ground(const struct march__now *n,
     MARCH__PUT_KINK(p, ground, k->pws_wet / k->per_w, -rate)
 }
 
+/* Coils wet from their apparatus dew point on. */
+DEW_LANE void march__put_coils(const struct march__now *n,
+                               const struct march__duty *d,
+                               struct march__pieces *p)
+{
+    double kept = 1.0 - n->drive.lost_cool;
+
+    if (p->kinds & MARCH__COOLS) {
+        MARCH__PUT_KINK(p, coil, n->c1.w_adp, d->cool * n->c1.pass * kept)
+    }
+    if (p->kinds & MARCH__COOLS_MORE) {
+        MARCH__PUT_KINK(p, coil_2, n->c2.w_adp, d->cool_2 * n->c2.pass * kept)
+        MARCH__PUT_KINK(p, coil_3, n->c3.w_adp, d->cool_3 * n->c3.pass * kept)
+    }
+}
+
 /* All kinks; the rest of g and r is added by what solves for w. */
 DEW_LANE struct march__pieces march__pieces_of(const struct march__now *n,
                                                const struct march__terms *k,
@@ -120,7 +136,6 @@ DEW_LANE struct march__pieces march__pieces_of(const struct march__now *n,
                                                const struct dew_state *x,
                                                double per_dt)
 {
-    double kept = 1.0 - n->drive.lost_cool;
     struct march__pieces p;
 
     p.g = CORE__OF(0.0);
@@ -129,13 +144,7 @@ DEW_LANE struct march__pieces march__pieces_of(const struct march__now *n,
     p.top = CORE__OF(1.0); /* no end yet */
     p.fog = d->fog;
     p.kinds = n->kinds;
-    if (p.kinds & MARCH__COOLS) {
-        MARCH__PUT_KINK(&p, coil, n->c1.w_adp, d->cool * n->c1.pass * kept)
-    }
-    if (p.kinds & MARCH__COOLS_MORE) {
-        MARCH__PUT_KINK(&p, coil_2, n->c2.w_adp, d->cool_2 * n->c2.pass * kept)
-        MARCH__PUT_KINK(&p, coil_3, n->c3.w_adp, d->cool_3 * n->c3.pass * kept)
-    }
+    march__put_coils(n, d, &p);
     if (p.kinds & MARCH__FILMS)
         march__put_films(n, k, x, per_dt, &p);
     if (p.kinds & (MARCH__DRIES | MARCH__WETS))
