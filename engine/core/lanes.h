@@ -15,9 +15,20 @@ typedef uint64_t core__bits __attribute__((vector_size(8 * CORE__LANES)));
 typedef int64_t core__truth __attribute__((vector_size(8 * CORE__LANES)));
 
 /* Taking away a zero makes a vector of a constant, and is left out of one. */
-#define CORE__OF(x)         ((x) - (core__many){0})
-#define core__pick(c, a, b) core__blend(c, CORE__OF(a), CORE__OF(b))
-#define core__not(c)        (~(c))
+#define CORE__OF(x) ((x) - (core__many){0})
+#define core__pick(c, a, b)                                                    \
+    (CORE__ZERO(b) ? core__only(c, CORE__OF(a))                                \
+                   : core__blend(c, CORE__OF(a), CORE__OF(b)))
+#define core__not(c) (~(c))
+
+/* Whether x is the number 0, and not one of each house. */
+#define CORE__ZERO(x) (_Generic((x), core__plain : (x), default : 1.0) == 0.0)
+
+/* a where c, else 0: one instruction, where a choice takes two or three. */
+static CORE__INLINE core__many core__only(core__truth c, core__many a)
+{
+    return (core__many)(c & (core__truth)a);
+}
 
 static CORE__INLINE core__many core__blend(core__truth c, core__many a,
                                            core__many b)

@@ -14,15 +14,13 @@ static CORE__INLINE core__truth core__within(double x, double low, double high)
 static CORE__INLINE double core__hold(double x, core__plain low,
                                       core__plain high)
 {
-    x = core__pick(x < low, low, x);
-    return core__pick(x > high, high, x);
+    return core__min(CORE__OF(high), core__max(CORE__OF(low), x));
 }
 
 /* A share: 0 .. 1, and 0 of NaN. */
 static CORE__INLINE double core__share(double x)
 {
-    x = core__pick(x > 0.0, x, 0.0);
-    return core__pick(x < 1.0, x, 1.0);
+    return core__min(core__max(x, CORE__OF(0.0)), CORE__OF(1.0));
 }
 
 /* The lower of two, or the one that is a number. */

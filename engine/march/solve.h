@@ -55,7 +55,7 @@ DEW_LANE double march__exchange(const struct march__blend *b)
 
 DEW_LANE double march__over(double x)
 {
-    return core__pick(x > 0.0, x, 0.0);
+    return core__max(x, CORE__OF(0.0));
 }
 
 /* A run of numbers, those of other where it is so; truths among them are as
@@ -228,6 +228,12 @@ DEW_LANE struct march__warm march__warm_stage(
 
 DEW_LANE_STRUCT(march__kinks, DEW_KINK_MAP);
 
+/* Of each kink, whether. */
+#define MARCH__TRUTH(name) core__truth name;
+struct march__passed {
+    DEW_KINK_MAP(MARCH__TRUTH)
+};
+
 /* X of each kink whose kind there is. */
 #define MARCH__EACH_KINK(kinds, X)                                             \
     if ((kinds)&MARCH__COOLS) {                                                \
@@ -293,33 +299,32 @@ DEW_LANE double march__residual(const struct march__pieces *p, double w)
     return y;
 }
 
-/* Which kinks lie below w: 1 below it, 0 above. */
-#define MARCH__PASSED(name) y.name = core__pick(w > p->at.name, 1.0, 0.0);
-DEW_LANE struct march__kinks march__passed_at(const struct march__pieces *p,
-                                              double w)
+/* Which kinks lie below w. */
+#define MARCH__PASSED(name) y.name = w > p->at.name;
+DEW_LANE struct march__passed march__passed_at(const struct march__pieces *p,
+                                               double w)
 {
-    struct march__kinks y = {0};
+    struct march__passed y = {0};
 
     MARCH__EACH_KINK(p->kinds, MARCH__PASSED)
     return y;
 }
 
 /* And below the root, wherever it is: the residual rises with w. */
-#define MARCH__ROOT_ABOVE(name)                                                \
-    y.name = core__pick(march__residual(p, p->at.name) < 0.0, 1.0, 0.0);
-DEW_LANE struct march__kinks march__passed_at_root(
+#define MARCH__ROOT_ABOVE(name) y.name = march__residual(p, p->at.name) < 0.0;
+DEW_LANE struct march__passed march__passed_at_root(
     const struct march__pieces *p)
 {
-    struct march__kinks y = {0};
+    struct march__passed y = {0};
 
     MARCH__EACH_KINK(p->kinds, MARCH__ROOT_ABOVE)
     return y;
 }
 
-#define MARCH__OTHER(name) other = other | (a->name != b->name);
+#define MARCH__OTHER(name) other = other | (a->name ^ b->name);
 DEW_LANE core__truth march__other_passed(int kinds,
-                                         const struct march__kinks *a,
-                                         const struct march__kinks *b)
+                                         const struct march__passed *a,
+                                         const struct march__passed *b)
 {
     core__truth other = {0};
 
@@ -328,9 +333,9 @@ DEW_LANE core__truth march__other_passed(int kinds,
 }
 
 /* The slope of the straight piece that lies above the kinks passed. */
-#define MARCH__ADD_G(name) g += passed->name * p->bend.name;
+#define MARCH__ADD_G(name) g += core__pick(passed->name, p->bend.name, 0.0);
 DEW_LANE double march__slope_on(const struct march__pieces *p,
-                                const struct march__kinks *passed)
+                                const struct march__passed *passed)
 {
     double g = p->g;
 
@@ -339,9 +344,10 @@ DEW_LANE double march__slope_on(const struct march__pieces *p,
 }
 
 /* And its root. */
-#define MARCH__ADD_R(name) r += passed->name * p->bend.name * p->at.name;
+#define MARCH__ADD_R(name)                                                     \
+    r += core__pick(passed->name, p->bend.name * p->at.name, 0.0);
 DEW_LANE double march__root_on(const struct march__pieces *p,
-                               const struct march__kinks *passed)
+                               const struct march__passed *passed)
 {
     double g = march__slope_on(p, passed);
     double r = p->r;
@@ -358,11 +364,11 @@ DEW_LANE double march__root_on(const struct march__pieces *p,
  */
 DEW_LANE double march__w_root(const struct march__pieces *p, double near)
 {
-    struct march__kinks passed;
+    struct march__passed passed;
     core__truth other = {0};
 
     for (int tries = 0; tries < 2; tries++) {
-        struct march__kinks from = march__passed_at(p, near);
+        struct march__passed from = march__passed_at(p, near);
 
         near = march__root_on(p, &from);
         passed = march__passed_at(p, near);

@@ -565,7 +565,7 @@ DEW_LANE double march__fog_of(const struct march__now *n,
 {
     struct air__line pws = {k->pws_air, k->air_slope};
     double w_slope = air__w_slope(pws, n->mid.p);
-    struct march__kinks passed = march__passed_at(p, p->top);
+    struct march__passed passed = march__passed_at(p, p->top);
     double back =
         DEW_LATENT * march__slope_on(p, &passed) * w_slope * per_slope;
     double surplus = -march__residual(p, p->top);
