@@ -67,26 +67,25 @@ struct air__poly_row {
     double c0, c1, c2, c3, c4, c5, c6, c7, c8;
 };
 
+/* By pairs, so that what waits for the last product is short. */
 static CORE__INLINE struct air__line air__poly_eighth(struct air__poly_row c,
                                                       double x, double per_half)
 {
-    double p = c.c8, d = CORE__OF(0.0), p2, p4;
+    double x2 = x * x, x4 = x2 * x2, two_x = x + x;
+    double p01 = c.c0 + c.c1 * x, p23 = c.c2 + c.c3 * x;
+    double p45 = c.c4 + c.c5 * x, p67 = c.c6 + c.c7 * x, top = c.c8 * x4;
+    double low = p01 + p23 * x2, high = p45 + p67 * x2 + top;
+    double d_low = c.c1 + c.c3 * x2 + p23 * two_x; /* of low, by x */
+    double d_high = c.c5 + c.c7 * x2 + p67 * two_x;
+    double p = low + high * x4, p2 = p * p, p4 = p2 * p2;
+    double d = d_low + d_high * x4 + two_x * two_x * x * (high + top);
 
-    d = d * x + p, p = p * x + c.c7;
-    d = d * x + p, p = p * x + c.c6;
-    d = d * x + p, p = p * x + c.c5;
-    d = d * x + p, p = p * x + c.c4;
-    d = d * x + p, p = p * x + c.c3;
-    d = d * x + p, p = p * x + c.c2;
-    d = d * x + p, p = p * x + c.c1;
-    d = d * x + p, p = p * x + c.c0;
-    p2 = p * p;
-    p4 = p2 * p2;
-    return (struct air__line){p4 * p4, 8.0 * p4 * p2 * p * d * per_half};
+    return (struct air__line){p4 * p4, p4 * (p2 * p) * (d * (8.0 * per_half))};
 }
 
-/* Saturation over ice below 0.01 degC, over liquid above. */
-static CORE__INLINE struct air__line air__poly_pws(double t)
+/* Saturation over ice below 0.01 degC, over liquid above, in some of the
+   houses each. */
+static CORE__RARELY struct air__line air__poly_both(double t)
 {
     core__truth low = t < 0.01;
     double middle = core__pick(low, -29.995, 30.005),
@@ -106,6 +105,28 @@ static CORE__INLINE struct air__line air__poly_pws(double t)
 
     t = air__poly_between(t, AIR__POLY_LOW, AIR__POLY_HIGH);
     return air__poly_eighth(c, (t - middle) * per_half, per_half);
+}
+
+static CORE__INLINE struct air__line air__poly_pws(double t)
+{
+    /* clang-format off */
+    const struct air__poly_row warm = {
+        CORE__OF(2.8412762870840167),
+        CORE__OF(0.6115130883991164),
+        CORE__OF(-0.002950889682066725),
+        CORE__OF(-0.00288313008959207),
+        CORE__OF(0.0003348930863610703),
+        CORE__OF(-1.5038857204915886e-05),
+        CORE__OF(-7.926403792090457e-07),
+        CORE__OF(2.2414399705108452e-07),
+        CORE__OF(-2.4254247488991925e-08)};
+    /* clang-format on */
+
+    if (core__rare(t < 0.01))
+        return air__poly_both(t);
+    t = air__poly_between(t, AIR__POLY_LOW, AIR__POLY_HIGH);
+    return air__poly_eighth(warm, (t - 30.005) * (1.0 / 29.995),
+                            CORE__OF(1.0 / 29.995));
 }
 
 /* Saturation over liquid, supercooled below 0. */
@@ -165,17 +186,13 @@ static CORE__INLINE double air__poly_log2(double x)
     double m = air__poly_from_bits(u - (k - bias));
     double e = air__poly_from_bits((k >> 52) | two_52) -
                (4503599627370496.0 + 1024.0); /* 2^52, and bias >> 52 */
-    double s, q, sum;
+    double s, q, q2, sum;
 
     s = (m - 1.0) / (m + 1.0);
     q = s * s;
-    sum = CORE__OF(1.0 / 13);
-    sum = sum * q + 1.0 / 11;
-    sum = sum * q + 1.0 / 9;
-    sum = sum * q + 1.0 / 7;
-    sum = sum * q + 1.0 / 5;
-    sum = sum * q + 1.0 / 3;
-    sum = sum * q + 1.0;
+    q2 = q * q;
+    sum = (1.0 / 9 + q * (1.0 / 11)) + q2 * (1.0 / 13);
+    sum = (1.0 + q * (1.0 / 3)) + q2 * ((1.0 / 5 + q * (1.0 / 7)) + q2 * sum);
     return e + 2.8853900817779268 * s * sum; /* 2 / ln 2 */
 }
 
@@ -187,20 +204,16 @@ static CORE__INLINE double air__poly_log2(double x)
 static CORE__INLINE double air__poly_exp2(double y)
 {
     const core__plain shift = 6755399441055744.0; /* 1.5 x 2^52 */
-    double n = y + shift, z = (y - (n - shift)) * 0.69314718055994531, sum;
-    double two_n = air__poly_from_bits((air__poly_bits(n) + 1023) << 52);
+    double n = y + shift, z = (y - (n - shift)) * 0.69314718055994531;
+    double two_n = air__poly_from_bits((air__poly_bits(n) + 1023) << 52), z2,
+           z4, sum;
 
-    sum = CORE__OF(1.0 / 3628800);
-    sum = sum * z + 1.0 / 362880;
-    sum = sum * z + 1.0 / 40320;
-    sum = sum * z + 1.0 / 5040;
-    sum = sum * z + 1.0 / 720;
-    sum = sum * z + 1.0 / 120;
-    sum = sum * z + 1.0 / 24;
-    sum = sum * z + 1.0 / 6;
-    sum = sum * z + 0.5;
-    sum = sum * z + 1.0;
-    sum = sum * z + 1.0;
+    z2 = z * z;
+    z4 = z2 * z2;
+    sum = (1.0 / 40320 + z * (1.0 / 362880)) + z2 * (1.0 / 3628800);
+    sum = (1.0 / 24 + z * (1.0 / 120)) + z2 * (1.0 / 720 + z * (1.0 / 5040)) +
+          z4 * sum;
+    sum = (1.0 + z) + z2 * (0.5 + z * (1.0 / 6)) + z4 * sum;
     return two_n * sum;
 }
 

@@ -21,6 +21,15 @@ typedef int64_t core__truth __attribute__((vector_size(8 * CORE__LANES)));
                    : core__blend(c, CORE__OF(a), CORE__OF(b)))
 #define core__not(c) (~(c))
 
+/* A call asks for registers to be put away: it pays where there are many. */
+#if CORE__LANES == 8
+#define core__rare(c) core__any(c)
+#define CORE__RARELY  __attribute__((noinline, cold))
+#else
+#define core__rare(c) 1
+#define CORE__RARELY  CORE__INLINE
+#endif
+
 /* Whether x is the number 0, and not one of each house. */
 #define CORE__ZERO(x) (_Generic((x), core__plain : (x), default : 1.0) == 0.0)
 

@@ -13,6 +13,9 @@
  *     core__not(c)
  *     core__pick(c, a, b)   a where c, else b
  *     core__any(c)     in any of the houses, and core__every: in all
+ *     core__rare(c)    the same of what is seldom so and costs less where it is
+ *                      not; always where a choice costs as little, as alone.
+ *                      What it leads to is CORE__RARELY, out of the way
  *     CORE__OF(x)      a constant as a number
  *     core__plain      a double that stays one: constants, sizes
  *     core__max, _min  the second where either is NaN
@@ -35,6 +38,8 @@ typedef double core__plain;
 typedef int core__truth;
 typedef uint64_t core__bits;
 
+#define CORE__RARELY        CORE__INLINE
+#define core__rare(c)       1
 #define CORE__OF(x)         (x)
 #define core__pick(c, a, b) ((c) ? (a) : (b))
 #define core__not(c)        (!(c))

@@ -356,6 +356,14 @@ DEW_LANE double march__root_on(const struct march__pieces *p,
     return r / g;
 }
 
+/* The root, wherever it lies. */
+static CORE__RARELY double march__any_root(const struct march__pieces *p)
+{
+    struct march__passed passed = march__passed_at_root(p);
+
+    return march__root_on(p, &passed);
+}
+
 /*
  * The root of the residual, exactly: its sign at each kink says on which side
  * the root lies.  That takes all kinks; the piece that near lies on, and the
@@ -376,8 +384,7 @@ DEW_LANE double march__w_root(const struct march__pieces *p, double near)
         if (!core__any(other))
             return near;
     }
-    passed = march__passed_at_root(p);
-    return core__pick(other, march__root_on(p, &passed), near);
+    return core__pick(other, march__any_root(p), near);
 }
 
 #endif
