@@ -131,10 +131,11 @@ static inline void march__take_step(struct march__body *m,
 #define MARCH__MOST_CHANGE 0.015
 
 /* kg/kg by which coils may give back what they never took, for a step that was
-   predicted to cool more or less than it did: 0.03 points of RH, and twice that
-   in a long one; and how much the water that stays on them counts beside what
-   they give back. */
+   predicted to cool more or less than it did: 0.03 points of RH, twice that in a
+   long one, ten times that before a year begins; and how much the water that
+   stays on them counts beside what they give back. */
 #define MARCH__MOST_MISSED 5e-6
+#define MARCH__ROUGHLY     10.0
 #define MARCH__STAYS       0.1
 
 /* Two steps of those that were asked for in one. */
@@ -157,8 +158,9 @@ static inline core__truth march__is_missed(const struct march__body *m,
         there += h->wet[k].reevaporated + MARCH__STAYS * h->wet[k].m;
     }
     return core__abs(meant + s->sum.water.coil) * back >
-           core__pick(march__is_long(h), 2.0, 1.0) * MARCH__MOST_MISSED *
-               m->lane.mass_air * there;
+           core__pick(march__is_long(h), 2.0, 1.0) *
+               (m->way == MARCH__ROUGH ? MARCH__ROUGHLY : 1.0) *
+               MARCH__MOST_MISSED * m->lane.mass_air * there;
 }
 
 /* Where a machine has changed its stage, and not followed the load a bit. */
@@ -190,8 +192,8 @@ static inline core__truth march__is_dried(const struct dew_state *from,
 }
 
 /* kg/kg that coils under a blower that goes on give back in a long step, by as
-   much as they run otherwise than of late: 0.1 point of RH; ours. */
-#define MARCH__MOST_HASTY 2e-5
+   much as they run otherwise than of late: 0.06 point of RH; ours. */
+#define MARCH__MOST_HASTY 1.2e-5
 
 static inline core__truth march__is_hasty(const struct march__body *m,
                                           const struct march__hour *h)
