@@ -117,39 +117,39 @@ static inline void march__sky_out(const struct dew_thermal *t,
 }
 
 #define MARCH__SOURCE(name, words)                                             \
-    d.name = march__source(c, DEW_SOURCE_##name, &time, wall);
+    d->name = march__source(c, DEW_SOURCE_##name, &time, wall);
 
 /* The hour's drive: what schedules, sun and decay say; wall: the date by the
    clock on it. */
-static inline struct march__drive march__drive_of(
-    const struct dew_case *c, const struct march__clock *clock, int idle,
-    const struct march__sun *sun, const struct dew_hour *hour,
-    const struct dew_date *wall)
+static inline void march__drive_of(const struct dew_case *c,
+                                   const struct march__clock *clock, int idle,
+                                   const struct march__sun *sun,
+                                   const struct dew_hour *hour,
+                                   const struct dew_date *wall,
+                                   struct march__drive *d)
 {
     const struct dew_house *h = &c->house;
     const struct dew_comfort *comfort = &h->comfort;
     struct march__time time = {clock->day, idle};
-    struct march__drive d = {0};
 
     DEW_SOURCE_MAP(MARCH__SOURCE)
-    d.bodies =
+    d->bodies =
         h->people.count * h->people.sensible_w * march__here(&h->people, wall);
-    d.gains =
+    d->gains =
         h->people.gains_w * 24.0 * march__share(&h->people.gains_shape, wall);
-    d.co2_in = h->people.count * h->people.co2 * march__here(&h->people, wall);
-    d.solar = sun->solar;
-    d.sunlit = sun->sunlit;
-    march__sky_out(&h->thermal, hour, &d);
-    d.set_heat = comfort->heat[wall->hour - 1];
-    d.set_cool = comfort->cool[wall->hour - 1];
-    d.given = CORE__OF(comfort->given ? 1.0 : 0.0);
-    d.told_cool = CORE__OF(0.0);
-    d.t_ground = sun->t_ground;
-    d.wet_t = h->thermal.floor_lean * d.t_ground;
-    d.window = h->windows.flow *
-               house__window_share(&h->windows, clock->mild,
-                                   clock->uncooled < MARCH__SHUT_AFTER);
-    return d;
+    d->co2_in = h->people.count * h->people.co2 * march__here(&h->people, wall);
+    d->solar = sun->solar;
+    d->sunlit = sun->sunlit;
+    march__sky_out(&h->thermal, hour, d);
+    d->set_heat = comfort->heat[wall->hour - 1];
+    d->set_cool = comfort->cool[wall->hour - 1];
+    d->given = CORE__OF(comfort->given ? 1.0 : 0.0);
+    d->told_cool = CORE__OF(0.0);
+    d->t_ground = sun->t_ground;
+    d->wet_t = h->thermal.floor_lean * d->t_ground;
+    d->window = h->windows.flow *
+                house__window_share(&h->windows, clock->mild,
+                                    clock->uncooled < MARCH__SHUT_AFTER);
 }
 
 /* Shut the windows of one who looks at the dew point, where from start to end

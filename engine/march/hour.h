@@ -102,9 +102,7 @@ static inline void march__learn(struct march__body *m,
 /* Nothing has flowed in a step where it is not taken. */
 static inline void march__still(struct march__sum *sum, core__truth takes)
 {
-    const struct march__sum none = {0};
-
-    march__where(core__not(takes), sum, &none, sizeof none);
+    march__only(takes, sum, sizeof *sum);
 }
 
 static inline void march__take_step(struct march__body *m,
@@ -457,8 +455,8 @@ static inline void march__hour_of(struct march__body *m,
     h->done = h->tried = CORE__OF(0.0);
     h->now.lane = &m->lane;
     h->now.kinds = m->kinds;
-    h->now.drive = march__drive_of(&m->c, &m->clock, m->way != MARCH__LIVED,
-                                   sun, hour, wall);
+    march__drive_of(&m->c, &m->clock, m->way != MARCH__LIVED, sun, hour, wall,
+                    &h->now.drive);
     march__mind_windows(&m->c, &m->at.x, &m->before, hour, &h->now.drive);
     /* the first prediction of an hour has the machines of the last step */
     memcpy(march__machines(&h->now), march__machines(&m->now),

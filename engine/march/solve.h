@@ -70,6 +70,15 @@ DEW_LANE void march__where(core__truth so, void *numbers, const void *other,
         to[i] = core__pick(so, from[i], to[i]);
 }
 
+/* A run of numbers, 0 where it is not so. */
+DEW_LANE void march__only(core__truth so, void *numbers, size_t bytes)
+{
+    double *to = numbers;
+
+    for (size_t i = 0; i < bytes / sizeof *to; i++)
+        to[i] = core__pick(so, to[i], 0.0);
+}
+
 /* x / y, or 0 where y is not positive. */
 DEW_LANE double march__ratio(double x, double y)
 {

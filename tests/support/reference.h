@@ -128,8 +128,8 @@ static inline void reference_begin(struct reference *r,
                                    .length = 1.0};
     r->hour.now.lane = &body->lane;
     r->hour.now.kinds = body->kinds;
-    r->hour.now.drive = march__drive_of(
-        &body->c, &body->clock, body->way != MARCH__LIVED, &sun, out, date);
+    march__drive_of(&body->c, &body->clock, body->way != MARCH__LIVED, &sun,
+                    out, date, &r->hour.now.drive);
     r->begin = 3600.0 * hour;
 }
 
