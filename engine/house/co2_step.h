@@ -13,10 +13,9 @@
 static CORE__INLINE double house__co2_step(const struct dew_co2_room *r,
                                            double start, double time)
 {
-    double hold = r->volume / time;
+    double comes = 1e6 * r->generation + r->flow * r->outdoors;
 
-    return (hold * start + 1e6 * r->generation + r->flow * r->outdoors) /
-           (hold + r->flow);
+    return (r->volume * start + time * comes) / (r->volume + time * r->flow);
 }
 
 #endif

@@ -66,12 +66,13 @@ static inline struct leaning march__leaning_of(const struct march__body *m,
                                                const struct march__hour *h,
                                                int k)
 {
-    struct march__inlet in = {0};
-    double coil = m->coils[k].m / m->lane.rho;
-    double per;
+    struct march__inlet in;
+    double coil, per;
 
-    if (m->tied) /* a block: no air, where nothing is tied in */
-        in = march__coil_inlet(&m->c, &h->mix, k);
+    if (!m->tied) /* a block: no air, where nothing is tied in */
+        return (struct leaning){CORE__OF(0.0), CORE__OF(0.0)};
+    in = march__coil_inlet(&m->c, &h->mix, k);
+    coil = m->coils[k].m / m->lane.rho;
     per = 1.0 / core__max(in.all, coil); /* at most all of it */
 
     return (struct leaning){in.sensible * per, in.latent * per};
@@ -403,7 +404,7 @@ static inline void march__equip_coil(const struct march__body *m,
         march__where(rests, &h->wet[k], &none, sizeof none);
     }
     *coils[k] = now;
-    h->now.drive.reevaporation += h->wet[k].reevaporated / h->dt;
+    h->now.drive.reevaporation += h->wet[k].reevaporated * h->per_dt;
 }
 
 /* Coils, dryer, humidifier and thermostat of the step now predicted; writes
@@ -439,7 +440,7 @@ static inline void march__remember(struct march__body *m,
 
     m->at.lowered = core__pick(takes, h->lowered, m->at.lowered);
     for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
-        double run = plant__run_time(core__share(load[k] / h->dt),
+        double run = plant__run_time(core__share(load[k] * h->per_dt),
                                      m->c.plant.handlers[k].cycling);
 
         m->at.ran[k] = core__pick(

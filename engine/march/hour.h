@@ -27,7 +27,7 @@ static inline void march__begin(struct march__body *m, struct march__hour *h)
         march__natural(&m->lane, m->at.x.t_air, h->end), &worst);
     h->now.blend = m->at.blend;
     m->at.terms =
-        march__settle(&h->now, &m->at.x, &none, CORE__OF(0.0), 1.0 / h->dt);
+        march__settle(&h->now, &m->at.x, &none, CORE__OF(0.0), h->per_dt);
     m->begun = 1;
 }
 
@@ -70,20 +70,21 @@ static inline void march__try_step(const struct march__body *m,
     struct dew_state at;
     struct march__terms guess;
     struct march__duty duty;
-    double owed = x->owed_q / h->dt, natural;
+    const struct march__span_of span = {h->dt, h->per_dt};
+    double owed = x->owed_q * span.per_dt, natural;
 
     now->mid = weather__between(&h->start, h->end, middle);
     now->blend = m->at.blend;
     guess = march__sources(now, &m->at.terms, owed);
-    at = march__predict(now, &guess, x, h->dt, &duty);
+    at = march__predict(now, &guess, x, &span, &duty);
     march__mix_of(m, h, &at, &duty, &h->mix);
     march__equip(m, h, &at, &duty);
     natural = march__natural(&m->lane, at.t_air, &now->mid);
     now->blend =
         march__blend_all(&m->c, &h->mix, m->lane.rho, natural, &s->worst);
     now->blend.fresh += m->lane.rho * m->c.plant.dryer.outdoor * duty.dry;
-    s->terms = march__settle(now, &at, &duty, owed, 1.0 / h->dt);
-    s->end = march__finish(now, &s->terms, x, h->dt, &s->sum);
+    s->terms = march__settle(now, &at, &duty, owed, span.per_dt);
+    s->end = march__finish(now, &s->terms, x, &span, &s->sum);
 }
 
 /* The coefficients of a trial: the next prediction is made with them. */
@@ -252,6 +253,7 @@ static inline void march__set_length(struct march__hour *h, double length)
     h->length = length;
     h->per_steps = length * (1.0 / h->units);
     h->dt = 3600.0 * h->per_steps;
+    h->per_dt = 1.0 / h->dt;
 }
 
 /* Units of the shortest step: half of one that was asked for; a quarter where a

@@ -59,7 +59,8 @@ struct march__hour {
     struct dew_hour start;
     const struct dew_hour *end;
     struct dew_date date; /* by the clock on the wall: what schedules read   */
-    double dt, per_steps; /* s, share of the hour: of the step in hand      */
+    double dt, per_dt;    /* s, 1 / s: of the step in hand                  */
+    double per_steps;     /* share of the hour: likewise                    */
     double told, told_dt; /* those, 0 in a house that does not take the step */
     double done, length;  /* units of the hour: gone, and of that step      */
     double tried;         /* 1: it was tried once already                   */

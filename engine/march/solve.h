@@ -87,6 +87,26 @@ DEW_LANE double march__ratio(double x, double y)
     return core__pick(y > 0.0, x / safe, 0.0);
 }
 
+/* 1 / a, 1 / b and 1 / c by one division; 0 of what is not positive. */
+struct march__three {
+    double a, b, c;
+};
+
+DEW_LANE struct march__three march__three_of(double a, double b, double c)
+{
+    core__truth is_a = a > 0.0, is_b = b > 0.0, is_c = c > 0.0;
+    double per, ab;
+
+    a = core__pick(is_a, a, 1.0);
+    b = core__pick(is_b, b, 1.0);
+    c = core__pick(is_c, c, 1.0);
+    ab = a * b;
+    per = 1.0 / (ab * c);
+    return (struct march__three){core__pick(is_a, b * c * per, 0.0),
+                                 core__pick(is_b, a * c * per, 0.0),
+                                 core__pick(is_c, ab * per, 0.0)};
+}
+
 /*
  * ---- the surface node, an algebraic one: ts = a ta + b tm + c, from
  *
@@ -131,12 +151,13 @@ struct march__elimination {
     double cm, ca, per_mass, follow, slope, per_slope, per_heat, per_cool;
 };
 
+/* per: 1 / s of the stage. */
 DEW_LANE struct march__elimination march__eliminate(
-    const struct march__now *n, const struct march__terms *k, double gdt)
+    const struct march__now *n, const struct march__terms *k, double per)
 {
     const struct march__lane *l = n->lane;
     struct march__elimination e;
-    double per = 1.0 / gdt;
+    struct march__three three;
 
     e.node = march__surface_node(n, k);
     e.cm = l->c_mass * per; /* C (t - t0) / gdt, implicit */
@@ -148,10 +169,12 @@ DEW_LANE struct march__elimination march__eliminate(
     /* ca (ta - ta0) = air_source - air_g ta + h_is (ts - ta) */
     e.slope =
         e.ca + k->air_g + l->h_is * (1.0 - e.node.a - e.node.b * e.follow);
-    e.per_slope = 1.0 / e.slope;
     /* heat = (set - ta) / band, in ta = (right + heat heat_full) / slope */
-    e.per_heat = march__ratio(CORE__OF(1.0), l->band * e.slope + k->heat_full);
-    e.per_cool = march__ratio(CORE__OF(1.0), l->band * e.slope + k->cool_full);
+    three = march__three_of(e.slope, l->band * e.slope + k->heat_full,
+                            l->band * e.slope + k->cool_full);
+    e.per_slope = three.a;
+    e.per_heat = three.b;
+    e.per_cool = three.c;
     return e;
 }
 

@@ -435,12 +435,7 @@ DEW_LANE double march__given_q(const struct march__terms *k,
     return k->evap_air + k->evap_surface - k->sorb * (ts - k->t_store);
 }
 
-/* One stage of gdt from base x, of which a film may lose per_dt; *at is what
-   its flows are made of. */
-struct march__length {
-    double gdt, per_dt;
-};
-
+/* One stage from base x; *at is what its flows are made of. */
 DEW_LANE struct dew_state march__stage(const struct march__now *n,
                                        const struct march__terms *k,
                                        const struct march__elimination *e,
@@ -455,7 +450,7 @@ DEW_LANE struct dew_state march__stage(const struct march__now *n,
     struct dew_state y;
 
     p.top = air__w_sat(warm.t_air, n->mid.p);
-    y = march__water_stage(n, &b, x, length.gdt, &p);
+    y = march__water_stage(n, &b, x, length, &p);
     y.t_air = warm.t_air;
     y.t_mass = warm.t_mass;
     y.co2 = march__co2_stage(n, x, length.gdt);
@@ -495,6 +490,11 @@ DEW_LANE struct dew_state march__lean(const struct dew_state *x,
     return b;
 }
 
+/* A step's seconds, and one over them. */
+struct march__span_of {
+    double dt, per_dt;
+};
+
 /* The mean of two stages, the second's weight gamma. */
 #define MARCH__MEAN(name) m.name = a->name + DEW_GAMMA * (b->name - a->name);
 DEW_LANE struct march__at march__mean(const struct march__at *a,
@@ -528,12 +528,15 @@ DEW_LANE void march__means(const struct march__now *n,
  */
 DEW_LANE struct dew_state march__finish(const struct march__now *n,
                                         const struct march__terms *k,
-                                        const struct dew_state *x, double dt,
+                                        const struct dew_state *x,
+                                        const struct march__span_of *span,
                                         struct march__sum *sum)
 {
-    double gdt = DEW_GAMMA * dt;
-    struct march__length first = {gdt, 1.0 / dt}, second = {gdt, 1.0 / gdt};
-    struct march__elimination e = march__eliminate(n, k, gdt);
+    const double dt = span->dt, gdt = DEW_GAMMA * dt;
+    const double per_gdt = (1.0 / DEW_GAMMA) * span->per_dt;
+    struct march__length first = {gdt, per_gdt, span->per_dt};
+    struct march__length second = {gdt, per_gdt, per_gdt};
+    struct march__elimination e = march__eliminate(n, k, per_gdt);
     struct dew_state one, base, end;
     struct march__at a, b, mean;
 
@@ -598,19 +601,23 @@ DEW_LANE struct march__warm march__mend(const struct march__now *n,
    duties once more with what that stage says of the water. */
 DEW_LANE struct dew_state march__predict(const struct march__now *n,
                                          const struct march__terms *k,
-                                         const struct dew_state *x, double dt,
+                                         const struct dew_state *x,
+                                         const struct march__span_of *span,
                                          struct march__duty *duty)
 {
-    struct march__elimination e = march__eliminate(n, k, 0.5 * dt);
+    const struct march__length half = {0.5 * span->dt, 2.0 * span->per_dt,
+                                       span->per_dt};
+    struct march__elimination e = march__eliminate(n, k, half.per_gdt);
     struct march__warm warm = march__warm_stage(n, k, &e, x);
     struct march__terms b = march__bend(n, k, &e.node, &warm);
-    struct march__pieces p = march__pieces_of(n, &b, &warm.duty, x, 1.0 / dt);
+    struct march__pieces p =
+        march__pieces_of(n, &b, &warm.duty, x, half.per_dt);
     struct march__at a;
     struct dew_water_flows f;
     struct dew_state y;
 
     p.top = air__w_sat(warm.t_air, n->mid.p);
-    y = march__water_stage(n, &b, x, 0.5 * dt, &p);
+    y = march__water_stage(n, &b, x, half, &p);
     a = march__at_of(n, &b, &p, &y, &warm);
     a.fog = k->fog; /* as in evap_air: its own warmth is in march__fog_of */
     f = march__water_flows(n, &b, &a);

@@ -95,7 +95,7 @@ static inline void march__tell_heating(const struct march__body *m,
         sum->heat.heating / core__pick(burns, heater->efficiency, 1.0);
 
     used = core__pick(burns, used, 0.0);
-    if (core__any(pumps))
+    if (core__any(pumps & (sum->heat.heating > 0.0))) /* a block: else 0 */
         r->energy.heating_power +=
             core__pick(pumps, march__pump_energy(m, h, sum), 0.0);
     if (heater->fuel > 0)
@@ -143,7 +143,7 @@ static inline void march__tell_duty(const struct march__body *m,
 
     r->duty.cool += sum->duty.cool * per_hour;
     r->duty.heat += march__heat_run(&m->c.plant.heater, h->mix.pump,
-                                    sum->duty.heat / h->dt) *
+                                    sum->duty.heat * h->per_dt) *
                     h->told;
     r->duty.dehumidify += sum->duty.dry * per_hour;
     r->duty.humidify += sum->duty.wet * per_hour;

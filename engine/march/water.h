@@ -30,18 +30,21 @@ DEW_LANE struct march__stores march__store_lines(const struct march__now *n,
     const struct march__lane *l = n->lane;
     double p1 = k->pws_store * l->per_surface, p2 = k->pws_store * l->per_mid;
     double p3 = k->pws_store * l->per_deep, in = gdt * l->rate_surface;
-    double mid = gdt * l->rate_mid, deep = gdt * l->rate_deep, per;
+    double mid = gdt * l->rate_mid, deep = gdt * l->rate_deep;
+    /* by elimination from below, the pivots d3, d2 / d3 and d1 / d2 */
+    double d3 = 1.0 + deep * p3;
+    double d2 = (1.0 + (mid + deep) * p2) * d3 - deep * p3 * (deep * p2);
+    double d1 = (1.0 + (in + mid) * p1) * d2 - mid * p2 * (mid * p1) * d3;
+    double d32 = d3 * d2, per = 1.0 / (d32 * d1), per_1 = d2 * d32 * per;
+    double per_2 = d3 * (d3 * d1 * per), per_3 = d2 * d1 * per;
     struct march__stores s;
 
-    per = 1.0 / (1.0 + deep * p3);
-    s.deep_0 = x->w_deep * per;
-    s.deep_mid = deep * p2 * per;
-    per = 1.0 / (1.0 + (mid + deep) * p2 - deep * p3 * s.deep_mid);
-    s.mid_0 = (x->w_mid + deep * p3 * s.deep_0) * per;
-    s.mid_surface = mid * p1 * per;
-    per = 1.0 / (1.0 + (in + mid) * p1 - mid * p2 * s.mid_surface);
-    s.surface_0 = (x->w_surface + mid * p2 * s.mid_0) * per;
-    s.surface_w = in * k->per_w * per;
+    s.deep_0 = x->w_deep * per_3;
+    s.deep_mid = deep * p2 * per_3;
+    s.mid_0 = (x->w_mid + deep * p3 * s.deep_0) * per_2;
+    s.mid_surface = mid * p1 * per_2;
+    s.surface_0 = (x->w_surface + mid * p2 * s.mid_0) * per_1;
+    s.surface_w = in * k->per_w * per_1;
     return s;
 }
 
@@ -154,16 +157,22 @@ DEW_LANE struct march__pieces march__pieces_of(const struct march__now *n,
     return p;
 }
 
+/* One stage of gdt from its base, of which a film may lose per_dt. */
+struct march__length {
+    double gdt, per_gdt, per_dt;
+};
+
 /* Advance w, the stores and the films from base x by gdt.  Where the root lies
    beyond saturation the air stays there, and what comes in beyond what goes
    out falls out. */
 DEW_LANE struct dew_state march__water_stage(const struct march__now *n,
                                              const struct march__terms *k,
                                              const struct dew_state *x,
-                                             double gdt,
+                                             struct march__length length,
                                              struct march__pieces *p)
 {
     const struct march__lane *l = n->lane;
+    double gdt = length.gdt, held = l->mass_air * length.per_gdt;
     struct march__stores s = march__store_lines(n, k, x, gdt);
     double p1 = k->pws_store * l->per_surface;
     double evap = l->evap_plants + l->evap_laundry;
@@ -171,10 +180,9 @@ DEW_LANE struct dew_state march__water_stage(const struct march__now *n,
 
     /* g w - r = M (w - w_0) / gdt + w_g w - w_source + evap p_v
                  + rate_surface (p_v - p1 W1), W1 = surface_0 + surface_w w */
-    p->g += l->mass_air / gdt + k->w_g + evap * k->per_w +
+    p->g += held + k->w_g + evap * k->per_w +
             l->rate_surface * (k->per_w - p1 * s.surface_w);
-    p->r += l->mass_air / gdt * x->w + k->w_source +
-            l->rate_surface * p1 * s.surface_0;
+    p->r += held * x->w + k->w_source + l->rate_surface * p1 * s.surface_0;
     y.w = march__w_root(p, x->w);
     p->fog = core__pick(y.w > p->top, -march__residual(p, p->top), 0.0);
     y.w = core__pick(y.w > p->top, p->top, y.w);

@@ -195,7 +195,7 @@ static CORE__INLINE double plant__dryer_air(const struct dew_dryer *d)
     const core__plain day = 86400.0, pint = 0.473176473, /* s, kg as litres */
         cfm = 0.3048 * 0.3048 * 0.3048 / 60.0;           /* m3/s */
 
-    return 2.75 * cfm * d->rate * day / pint;
+    return d->rate * (2.75 * cfm * day / pint);
 }
 
 static CORE__INLINE double plant__dryer_outdoor(const struct dew_dryer *d)
