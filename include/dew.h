@@ -22,6 +22,7 @@
 #include "dew/fit.h"
 #include "dew/fresh.h"
 #include "dew/house.h"
+#include "dew/kept.h"
 #include "dew/layout.h"
 #include "dew/leakage.h"
 #include "dew/learning.h"

@@ -21,6 +21,7 @@
 #include <jansson.h>
 #include <stdio.h>
 
+#include "dew/kept.h"
 #include "dew/status.h"
 #include "dew/unit.h"
 
@@ -86,6 +87,7 @@ struct cli__cli {
     int units;                   /* --units: 0 as typed, 1 us, 2 si    */
     int strict;                  /* --strict                           */
     const char *out;             /* --out DIR, or NULL                 */
+    struct dew_kept kept;        /* --kept DIR; get NULL: none is      */
     const char *sets[CLI__SETS]; /* --set key=value, in order          */
     size_t set_count;
     const char *options[CLI__SETS]; /* --option NAME, in order         */

@@ -5,6 +5,7 @@
 #include <string.h>
 #include <unistd.h>
 
+#include "cli/kept.h"
 #include "cli/made_options.h"
 #include "cli/spread_csv.h"
 #include "core/clean.h"
@@ -22,6 +23,7 @@ struct run {
     int years;     /* other made years to march */
     int suggests;  /* 1: options are made */
     int yaml;      /* 1: and printed, nothing else */
+    int few;       /* 1: --few */
     char log[LOG]; /* log.file=FILE of --log */
     size_t draws;  /* of --draws and --quick; AS_KEY: run.draws */
     struct dew_suggest *suggest;
@@ -172,6 +174,14 @@ static void learn(struct run *r)
                 list[0].text);
 }
 
+static enum dew_status write_to(const struct run *r,
+                                const struct dew_report *report,
+                                struct dew_error *err)
+{
+    return r->few ? dew_report_write_few(report, r->common.out, err)
+                  : dew_report_write(report, r->common.out, err);
+}
+
 static int tell(const struct run *r)
 {
     const struct dew_report *report =
@@ -179,8 +189,7 @@ static int tell(const struct run *r)
     struct dew_error err = {0};
     size_t stops = 0;
 
-    if (r->common.out != NULL &&
-        dew_report_write(report, r->common.out, &err) != DEW_OK)
+    if (r->common.out != NULL && write_to(r, report, &err) != DEW_OK)
         return cli__error(&err);
     if (r->result.json)
         dew_report_json(report, stdout, &err);
@@ -212,6 +221,8 @@ enum {
     KEY_QUICK,
     KEY_SUGGEST,
     KEY_YAML,
+    KEY_KEPT,
+    KEY_FEW,
     YEARS_MOST = 200
 };
 
@@ -237,6 +248,13 @@ static const struct argp_option options[] = {
     {"yaml", KEY_YAML, NULL, 0,
      "with --suggest: print the scenario with the options made, and no more",
      0},
+    /* for a program that asks again and again, as the page does */
+    {"kept", KEY_KEPT, "DIR", OPTION_HIDDEN,
+     "take from this folder what options came to that did not change, and put "
+     "there what they come to; of one build of the program",
+     0},
+    {"few", KEY_FEW, NULL, OPTION_HIDDEN,
+     "with --out: report.html and summary.json alone", 0},
     {"quick", KEY_QUICK, NULL, 0,
      "draw none: the likely house alone; make no options unless asked to", 0},
     {0},
@@ -273,6 +291,12 @@ static error_t take(int key, char *word, struct argp_state *state)
     case ARGP_KEY_END:
         if (r->yaml && !r->suggests)
             cli__usage(state, "--yaml goes with --suggest");
+        return 0;
+    case KEY_KEPT:
+        r->common.kept = cli__kept(word);
+        return 0;
+    case KEY_FEW:
+        r->few = 1;
         return 0;
     case KEY_QUICK:
         r->draws = 0;

@@ -27,7 +27,9 @@ int cli__open_text(struct dew_run **run, const struct cli__text *from,
                                     .option_count = c->option_count,
                                     .job = job,
                                     .with = with,
-                                    .files = from->files};
+                                    .files = from->files,
+                                    .kept =
+                                        c->kept.get != NULL ? &c->kept : NULL};
     int code = CLI__DONE;
 
     *run = NULL;

@@ -61,18 +61,17 @@ static void add_dry_ones(struct dew_run *r)
 static enum dew_status make_room(struct dew_run *r)
 {
     struct dew_error err = {0};
-    size_t keys, most = 2 * r->count;
+    size_t keys,
+        others = r->with & DEW_RUN_ALTERNATIVES ? DEW_OTHERWISES * r->count : 0;
+    size_t room = 2 * r->count + (others < RUN__OTHERS ? others : RUN__OTHERS);
 
     core__fail(&err, DEW_ERANGE, "%zu options: a run has at most %d", r->count,
                (RUN__MOST - RUN__OTHERS) / 2);
     if (2 * r->count + RUN__OTHERS > RUN__MOST)
         return run__fault(r, &err);
     (void)dew_scenario_fields(&keys);
-    /* options, dry ones, alternatives: only what there may be, for a survey
-       holds many runs at once */
-    if (r->with & DEW_RUN_ALTERNATIVES)
-        most += RUN__OTHERS;
-    r->cases = calloc(most, sizeof *r->cases);
+    /* only what there may be, for a survey holds many runs at once */
+    r->cases = calloc(room, sizeof *r->cases);
     r->choices = calloc(r->count, sizeof *r->choices);
     r->inputs = calloc(keys * r->count, sizeof *r->inputs);
     r->values = calloc(keys * r->count, sizeof *r->values);
@@ -121,6 +120,7 @@ enum dew_status dew_run_open(struct dew_run **run,
     r->faults = faults;
     r->job = ask->job;
     r->threads = ask->threads;
+    r->kept = ask->kept;
     r->with = ask->job == DEW_RUN_MARCH ? ask->with : 0;
     if (run__read(r) == DEW_OK && run__pick(r) == DEW_OK) {
         if (r->job == DEW_RUN_DUCTS)
@@ -256,9 +256,10 @@ static enum dew_status open_study(struct dew_run *r, struct dew_error *err)
             .prescribed_t = r->held ? r->measured.t : NULL};
     }
     status = dew_study_open(&r->study, options, r->cases_count, &weather, err);
-    if (status == DEW_OK)
-        dew_study_threads(r->study, r->threads);
-    return status;
+    if (status != DEW_OK)
+        return status;
+    dew_study_threads(r->study, r->threads);
+    return dew_study_keep(r->study, r->kept, err);
 }
 
 enum dew_status dew_run_step(struct dew_run *run, size_t hours, double *done,

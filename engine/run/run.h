@@ -31,6 +31,7 @@ struct dew_run {
     enum dew_run_job job;
     unsigned with;
     size_t threads;
+    const struct dew_kept *kept; /* NULL: nothing is                         */
 
     struct dew_scenario *scenario;
     struct dew_climate place; /* a made year is made of                      */

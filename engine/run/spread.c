@@ -8,6 +8,7 @@
 #include "core/num.h"
 #include "core/parallel.h"
 #include "run/spread.h"
+#include "study/kept.h"
 
 /* ---- opening ----------------------------------------------------------------- */
 
@@ -105,6 +106,9 @@ static void one_year(void *of, size_t i)
         if (s->status[i] == DEW_OK)
             lay_year(y, y->year);
     }
+    if (s->status[i] == DEW_OK && s->run->kept != NULL)
+        study__name_weather(&y->weather,
+                            s->run->held ? s->run->measured.t : NULL, y->kept);
     if (s->status[i] == DEW_OK && y->weather.light == NULL)
         s->status[i] = light_up(s, y, err);
 }

@@ -16,6 +16,7 @@ struct run__spread_year {
     struct dew_light
         *light; /* its own, for houses as the first option's      */
     struct dew_outdoors outdoors;
+    char kept[DEW_KEPT_NAME]; /* of its weather, where marches are kept      */
 };
 
 /* What a share of a range came to; it stands while the share is the same. */

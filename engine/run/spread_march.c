@@ -1,10 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Some draws of every option, marched side by side and judged. */
 #include <math.h>
+#include <stddef.h>
 #include <stdlib.h>
 
 #include "core/fail.h"
 #include "run/spread.h"
+#include "study/kept.h"
 #include "study/year.h"
 
 /* Of a block: words that are drawn part its houses, and what is alike in so
@@ -135,12 +137,68 @@ static enum dew_status march(const struct block *b, size_t option,
                : blame(b, failed / b->count, failed % b->count, err);
 }
 
+/* ---- what is kept ------------------------------------------------------------ */
+
+/* What a march fills of an outcome, one behind the other. */
+enum { MONTHS = DEW_MONTHS, TALLIES = (1 + MONTHS) * sizeof(struct dew_tally) };
+_Static_assert(offsetof(struct dew_outcome, month) ==
+                   offsetof(struct dew_outcome, year) +
+                       sizeof(struct dew_tally),
+               "a year, then its months");
+
+/* All that an option's houses of a block come to depends on. */
+static void name_kept(const struct block *b, size_t option,
+                      char out[DEW_KEPT_NAME])
+{
+    struct study__name name =
+        study__name_of("houses drawn", b->count * TALLIES);
+
+    for (size_t k = 0; k < b->count; k++) {
+        const struct dew_outcome *o = &b->crowd.outcomes[at(b, option, k)];
+        const struct dew_case *c = &b->crowd.cases[at(b, option, k)];
+
+        study__name_add(&name, year_of(b, k)->kept, DEW_KEPT_NAME);
+        study__name_add(&name, &o->required, sizeof o->required);
+        study__name_add(&name, c, sizeof *c);
+    }
+    study__name_end(&name, out);
+}
+
+static void lay_parts(const struct block *b, size_t option,
+                      struct dew_kept_part parts[ROWS])
+{
+    for (size_t k = 0; k < b->count; k++)
+        parts[k] = (struct dew_kept_part){
+            &b->crowd.outcomes[at(b, option, k)].year, TALLIES};
+}
+
+/* March what is not kept of an option's houses. */
+static enum dew_status march_kept(const struct block *b, size_t option,
+                                  struct dew_error *err)
+{
+    const struct dew_kept *kept = b->of[0]->run->kept;
+    struct dew_kept_part parts[ROWS];
+    char name[DEW_KEPT_NAME];
+    enum dew_status status;
+
+    if (kept == NULL)
+        return march(b, option, 1, err);
+    name_kept(b, option, name);
+    lay_parts(b, option, parts);
+    if (kept->get(kept->of, name, parts, b->count))
+        return DEW_OK;
+    status = march(b, option, 1, err);
+    if (status == DEW_OK)
+        kept->put(kept->of, name, parts, b->count);
+    return status;
+}
+
 /* An option of which nothing is drawn came to the same in every row. */
 static enum dew_status march_option(const struct block *b, size_t option,
                                     struct dew_error *err)
 {
     if (run__spread_moves(b->of[0], option))
-        return march(b, option, 1, err);
+        return march_kept(b, option, err);
     for (size_t k = 0; k < b->count; k++)
         b->crowd.outcomes[at(b, option, k)] = b->of[0]->as_told[option];
     return DEW_OK;
@@ -148,7 +206,6 @@ static enum dew_status march_option(const struct block *b, size_t option,
 
 /* ---- judging ----------------------------------------------------------------- */
 
-enum { MONTHS = 12 };
 enum { OPTIONS = (RUN__MOST - RUN__OTHERS) / 2 }; /* of a run at most */
 
 static enum dew_spread_by ranked_by(const struct dew_question *q)
@@ -229,12 +286,16 @@ static int is_marched(const struct block *b, size_t option)
 static enum dew_status likely(struct block *b, struct dew_error *err)
 {
     size_t options = b->of[0]->options;
+    int kept = b->of[0]->run->kept != NULL;
     enum dew_status status = DEW_OK;
 
     for (size_t i = 0; i < options && status == DEW_OK; i++)
         status = make(b, i, err);
-    if (status == DEW_OK)
+    if (status == DEW_OK && !kept)
         status = march(b, 0, options, err);
+    for (size_t i = 0; i < options && status == DEW_OK; i++)
+        if (kept)
+            status = march_kept(b, i, err);
     for (size_t i = 0; i < options && status == DEW_OK; i++)
         for (size_t k = 0; k < b->count; k++)
             b->of[k]->as_told[i] = b->crowd.outcomes[at(b, i, k)];

@@ -124,12 +124,26 @@ static enum dew_status fill_summary(const void *report,
                                err);
 }
 
+/* The first so many of the files, and the summary. */
+static enum dew_status write_first(const struct dew_report *report,
+                                   size_t count, const char *directory,
+                                   struct dew_error *err)
+{
+    struct report__set set = {report,    count,          CHARTS,      name_of,
+                              fill_part, "summary.json", fill_summary};
+
+    return report__set_write(&set, directory, err);
+}
+
 enum dew_status dew_report_write(const struct dew_report *report,
                                  const char *directory, struct dew_error *err)
 {
-    struct report__set set = {report,      part_count(report), CHARTS,
-                              name_of,     fill_part,          "summary.json",
-                              fill_summary};
+    return write_first(report, part_count(report), directory, err);
+}
 
-    return report__set_write(&set, directory, err);
+enum dew_status dew_report_write_few(const struct dew_report *report,
+                                     const char *directory,
+                                     struct dew_error *err)
+{
+    return write_first(report, 1, directory, err);
 }

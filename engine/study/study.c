@@ -11,6 +11,7 @@
 #include "core/parallel.h"
 #include "dew/bundle.h"
 #include "study/collect.h"
+#include "study/kept.h"
 
 enum { NAME_ROOM = 96, MOST_OPTIONS = 256, MOST_FLIGHTS = 64 };
 
@@ -44,6 +45,8 @@ struct dew_study {
     double *store;   /* [keeping][STUDY__SERIES][hours]                      */
     double **hours;  /* of each option in store; NULL: it keeps none         */
     double *scratch; /* [hours]                                             */
+    const struct dew_kept *kept; /* NULL: nothing is; borrowed           */
+    char (*kept_names)[DEW_KEPT_NAME]; /* of each option, with kept          */
     struct flight flights[MOST_FLIGHTS];
     size_t flying;
     enum dew_status failed;
@@ -92,7 +95,7 @@ static int take_room(struct dew_study *s)
     s->gathers = calloc(s->options, sizeof *s->gathers);
     s->done = calloc(s->options, sizeof *s->done);
     s->hours = calloc(s->options, sizeof *s->hours);
-    s->store = calloc(s->keeping + 1, room_of(s) * sizeof *s->store);
+    s->store = malloc((s->keeping + 1) * room_of(s) * sizeof *s->store);
     s->scratch = calloc(hours, sizeof *s->scratch);
     return s->cases && s->names && s->prescribed_t && s->outcomes &&
            s->gathers && s->done && s->hours && s->store && s->scratch;
@@ -103,7 +106,7 @@ static enum dew_status light_up(struct dew_study *s, struct dew_error *err)
 {
     enum dew_status status = DEW_OK;
 
-    if (s->weather.light == NULL && s->options > ENOUGH &&
+    if (s->weather.light == NULL && s->options - s->finished > ENOUGH &&
         s->weather.count >= DEW_MARCH_YEAR)
         status = dew_light_open(&s->light, &s->cases[0], &s->weather, err);
     if (s->light != NULL)
@@ -140,10 +143,6 @@ enum dew_status dew_study_open(struct dew_study **study,
                           weather->count);
     }
     keep_options(s, options);
-    if (light_up(s, err) != DEW_OK) {
-        dew_study_close(s);
-        return DEW_EMEM;
-    }
     *study = s;
     return DEW_OK;
 }
@@ -164,18 +163,21 @@ static void fill_flight(struct dew_study *s, struct flight *f)
         s->done[f->options[--f->count]] = 0;
 }
 
-static void take_off(struct dew_study *s)
+static enum dew_status take_off(struct dew_study *s, struct dew_error *err)
 {
     size_t left = s->options - s->finished;
     size_t most = s->threads < MOST_FLIGHTS ? s->threads : MOST_FLIGHTS;
 
     s->flying = 0;
+    if (light_up(s, err) != DEW_OK)
+        return DEW_EMEM;
     while (left > 0 && s->flying < most) {
         struct flight *f = &s->flights[s->flying++];
 
         fill_flight(s, f);
         left -= f->count;
     }
+    return DEW_OK;
 }
 
 /* ---- one flight ----------------------------------------------------------- */
@@ -321,6 +323,88 @@ static void some_hours(struct dew_study *s, struct flight *f, size_t hours)
         ask_why(s, f);
 }
 
+/* ---- what is kept ---------------------------------------------------------- */
+
+/* All that an option comes to depends on its case, the hours and what is held
+   in them, and the fresh air asked for. */
+static void name_kept(const struct dew_study *s, size_t i, const char *weather,
+                      char out[DEW_KEPT_NAME])
+{
+    const struct dew_outcome *o = &s->outcomes[i];
+    struct study__name name =
+        study__name_of("year of an option",
+                       sizeof *o + (s->hours[i] != NULL ? room_of(s) : 0));
+
+    study__name_add(&name, weather, DEW_KEPT_NAME);
+    study__name_add(&name, &o->required, sizeof o->required);
+    study__name_add(&name, &s->cases[i], sizeof s->cases[i]);
+    study__name_end(&name, out);
+}
+
+/* The outcome without what points elsewhere, and its hours where it has any. */
+static size_t parts_of(const struct dew_study *s, size_t i,
+                       struct dew_outcome *o, struct dew_kept_part parts[2])
+{
+    parts[0] = (struct dew_kept_part){o, sizeof *o};
+    parts[1] =
+        (struct dew_kept_part){s->hours[i], room_of(s) * sizeof *s->store};
+    return s->hours[i] != NULL ? 2 : 1;
+}
+
+static void put_kept(const struct dew_study *s, size_t i)
+{
+    struct dew_outcome o = s->outcomes[i];
+    struct dew_kept_part parts[2];
+
+    o.name = NULL;
+    o.series = (struct dew_series){0};
+    s->kept->put(s->kept->of, s->kept_names[i], parts,
+                 parts_of(s, i, &o, parts));
+}
+
+static int get_kept(struct dew_study *s, size_t i)
+{
+    struct dew_outcome o, *is = &s->outcomes[i];
+    struct study__columns columns;
+    struct dew_kept_part parts[2];
+
+    if (!s->kept->get(s->kept->of, s->kept_names[i], parts,
+                      parts_of(s, i, &o, parts)))
+        return 0;
+    o.name = is->name;
+    o.required = is->required;
+    o.count = is->count;
+    *is = o;
+    if (s->hours[i] != NULL)
+        study__columns_in(&columns, is, s->hours[i], s->weather.count);
+    return 1;
+}
+
+enum dew_status dew_study_keep(struct dew_study *s, const struct dew_kept *kept,
+                               struct dew_error *err)
+{
+    char weather[DEW_KEPT_NAME] = "";
+
+    if (kept == NULL)
+        return DEW_OK;
+    s->kept_names = calloc(s->options, sizeof *s->kept_names);
+    if (s->kept_names == NULL)
+        return core__fail(err, DEW_EMEM, "no memory for a study");
+    s->kept = kept;
+    for (size_t i = 0; i < s->options; i++) {
+        if (i == 0 || s->prescribed_t[i] != s->prescribed_t[i - 1])
+            study__name_weather(&s->weather, s->prescribed_t[i], weather);
+        name_kept(s, i, weather, s->kept_names[i]);
+        if (get_kept(s, i)) {
+            s->done[i] = 1;
+            s->finished++;
+        }
+    }
+    return DEW_OK;
+}
+
+/* ---- the end of a flight ---------------------------------------------------- */
+
 static void land(struct dew_study *s, struct flight *f)
 {
     for (size_t k = 0; k < f->count; k++) {
@@ -330,6 +414,8 @@ static void land(struct dew_study *s, struct flight *f)
                            s->weather.dates, s->scratch);
         if (s->hours[i] == NULL)
             s->outcomes[i].series = (struct dew_series){0};
+        if (s->kept != NULL)
+            put_kept(s, i);
     }
     close_flight(f);
     s->finished += f->count;
@@ -356,8 +442,8 @@ static enum dew_status fly(struct dew_study *s, size_t hours,
 {
     int arrived = 1;
 
-    if (s->flying == 0)
-        take_off(s);
+    if (s->flying == 0 && take_off(s, err) != DEW_OK)
+        return DEW_EMEM;
     core__parallel(s->threads, s->flying, one_flight, &(struct leg){s, hours});
     for (size_t i = 0; i < s->flying; i++) {
         if (s->flights[i].status != DEW_OK) {
@@ -433,6 +519,7 @@ void dew_study_close(struct dew_study *s)
     for (size_t i = 0; i < s->flying; i++)
         close_flight(&s->flights[i]);
     dew_light_close(s->light);
+    free(s->kept_names);
     free(s->scratch);
     free(s->store);
     free(s->hours);

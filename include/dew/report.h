@@ -223,6 +223,11 @@ enum dew_status dew_report_chart(const struct dew_report *report,
 enum dew_status dew_report_write(const struct dew_report *report,
                                  const char *directory, struct dew_error *err);
 
+/* The same of report.html and summary.json alone. */
+enum dew_status dew_report_write_few(const struct dew_report *report,
+                                     const char *directory,
+                                     struct dew_error *err);
+
 #ifdef __cplusplus
 }
 #endif

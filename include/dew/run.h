@@ -66,6 +66,8 @@ struct dew_run_ask {
     size_t threads;                /* at most; 0: as many as processors      */
     const struct dew_files *files; /* NULL: opened beside the scenario, then
                                       in the working directory               */
+    const struct dew_kept *kept;   /* of marches before this one, borrowed until
+                                      the close; NULL: none is kept          */
     const struct dew_run *weather_of; /* a run whose scenario asks for the same
                                          weather, to share its year: it is
                                          closed after this one.  NULL: none   */

@@ -17,6 +17,7 @@
 #define DEW_STUDY_H
 
 #include "dew/cost.h"
+#include "dew/kept.h"
 #include "dew/march.h"
 #include "dew/surface.h"
 
@@ -257,6 +258,15 @@ enum dew_status dew_study_open(struct dew_study **study,
  * which is so unless told.  The figures do not depend on it.
  */
 void dew_study_threads(struct dew_study *study, size_t threads);
+
+/*
+ * Before the first step: what kept has of the options is theirs, unmarched; what
+ * the others come to is put there.  kept is borrowed until close; NULL: none.
+ * The figures do not depend on it.  Errors: DEW_EMEM.
+ */
+enum dew_status dew_study_keep(struct dew_study *study,
+                               const struct dew_kept *kept,
+                               struct dew_error *err);
 
 /*
  * March at most hours hours of the options that are in the air: those that
