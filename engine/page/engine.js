@@ -3,14 +3,55 @@
 // like this one.  Ending a worker stops it; the compiled module is kept, so that
 // the next stands at once.
 
+// What houses came to, by names that the engine gave: those used last, so many
+// bytes of them.  It outlives a worker that is ended.
+const MOST_KEPT = 48 * 2 ** 20;
+
+class Kept {
+  constructor() {
+    this.all = new Map(); // the one used last stands last
+    this.size = 0;
+  }
+
+  add(name, bytes, lane) {
+    this.drop(name);
+    this.all.set(name, { bytes, lane });
+    this.size += bytes.length;
+    for (const [oldest] of this.all) {
+      if (this.size <= MOST_KEPT) break;
+      this.drop(oldest);
+    }
+  }
+
+  drop(name) {
+    this.size -= this.all.get(name)?.bytes.length ?? 0;
+    this.all.delete(name);
+  }
+
+  use(names) {
+    for (const name of names) {
+      const one = this.all.get(name);
+      if (one === undefined) continue;
+      this.all.delete(name);
+      this.all.set(name, one);
+    }
+  }
+}
+
+// Words of a run that is to keep what houses come to.
+export const KEEPS = ["--kept", ".kept"];
+
+// shares: what the other lane keeps is told to it too.
 class Lane {
-  constructor(engine) {
+  constructor(engine, shares) {
     this.engine = engine;
+    this.shares = shares;
     this.waiting = new Map();
     this.next = 0;
   }
 
   start() {
+    this.has = new Set();
     this.worker = new Worker(this.engine.url);
     this.worker.onmessage = ({ data }) => this.heard(data);
     this.worker.onerror = (event) => this.fail(event.message ?? "the worker does not start");
@@ -20,9 +61,30 @@ class Lane {
 
   heard(data) {
     if (data.ready !== undefined) this.engine.is(data.ready, data.which);
+    else if (data.kept !== undefined) this.keep(data);
     else if (data.done !== undefined) this.progress?.(data.done, data.what);
     else if (data.failed !== undefined) this.fail(data.failed);
-    else this.settle(data.id, (one) => one.yes(data));
+    else {
+      this.engine.kept.use(data.used);
+      this.settle(data.id, (one) => one.yes(data));
+    }
+  }
+
+  keep({ kept, bytes }) {
+    this.has.add(kept);
+    this.engine.kept.add(kept, bytes, this);
+  }
+
+  // What the worker lacks of what is kept, and what is kept no more.
+  changes() {
+    const { all } = this.engine.kept;
+    const give = [...all].filter(([name, { lane }]) => !this.has.has(name) && (this.shares || lane === this))
+      .map(([name, { bytes }]) => [name, bytes]);
+    const drop = [...this.has].filter((name) => !all.has(name));
+
+    for (const [name] of give) this.has.add(name);
+    for (const name of drop) this.has.delete(name);
+    return { give, drop };
   }
 
   settle(id, how) {
@@ -53,7 +115,7 @@ class Lane {
     const id = ++this.next;
     return new Promise((yes, no) => {
       this.waiting.set(id, { yes, no, long: folder !== undefined });
-      this.worker.postMessage({ id, call: words, files, folder });
+      this.worker.postMessage({ id, call: words, files, folder, keeps: this.changes() });
     });
   }
 }
@@ -62,8 +124,9 @@ export class Engine {
   constructor(code, packed) {
     this.url = URL.createObjectURL(new Blob([code], { type: "text/javascript" }));
     this.packed = packed;
-    this.now = new Lane(this);
-    this.later = new Lane(this);
+    this.kept = new Kept();
+    this.now = new Lane(this, false);
+    this.later = new Lane(this, true);
     this.ready = new Promise((yes) => { this.yes = yes; });
     this.now.start();
   }

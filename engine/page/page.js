@@ -3,7 +3,7 @@
 // it, the engine in a worker is what answers.
 import { comparison, figures } from "./compare.js";
 import { curve } from "./curve.js";
-import { Engine } from "./engine.js";
+import { Engine, KEEPS } from "./engine.js";
 import { addable, Form, make } from "./form.js";
 import { PARTS } from "./questions.js";
 import { blobOf, showReport } from "./result.js";
@@ -76,7 +76,7 @@ app.curve = async (index, place) => {
   let done = 0;
   const ask = (words) => {
     progress(done++ / 6);
-    return engine.now.call(["run", NAME, ...words], inputs(), { folder: "set/" });
+    return engine.now.call(["run", NAME, ...words, ...KEEPS], inputs(), { folder: "set/" });
   };
 
   say(`"${name}" at six airflows...`, true);
@@ -210,6 +210,9 @@ function stop() {
   engine.later.busy && engine.later.stop();
 }
 
+// The report alone is asked for at once; all files are when one is to be kept.
+const words = (asked, more) => ["run", NAME, "--out", "set", ...more, ...asked.units, ...KEEPS];
+
 // At once the likely house, then houses like it, which sharpen what stands.
 async function work() {
   stop();
@@ -221,17 +224,17 @@ async function work() {
   try {
     await engine.ready;
     if (run !== app.run) return;
-    const first = await engine.now.call(["run", NAME, "--quick", "--out", "set", ...units()], inputs(),
-      { folder: "set/", progress });
+    const asked = { files: inputs(), units: units() };
+    const first = await engine.now.call(words(asked, ["--quick", "--few"]), asked.files, { folder: "set/", progress });
     if (run !== app.run) return;
-    take(first, begun, "likely");
+    take(first, begun, "likely", () => engine.now.call(words(asked, ["--quick"]), asked.files, { folder: "set/" }));
     if (first.code !== 0) return;
     progress(0);
     say("This is the likely house. Houses like yours are being worked out, for how sure it is...", true);
-    const all = await engine.later.call(["run", NAME, "--out", "set", ...units()], inputs(),
-      { folder: "set/", progress });
+    const all = await engine.later.call(words(asked, ["--few"]), asked.files, { folder: "set/", progress });
     if (run !== app.run) return;
-    take(all, begun, "sure");
+    engine.later.stop(); // its memory is given back
+    take(all, begun, "sure", () => engine.later.call(words(asked, []), asked.files, { folder: "set/" }));
     say("Worked out.");
   } catch (error) {
     if (run === app.run) broken(error.message);
@@ -240,7 +243,28 @@ async function work() {
 
 const figuresOf = (bytes) => figures(JSON.parse(new TextDecoder().decode(bytes)));
 
-function take(answer, begun, told) {
+// All files of an answer, worked out when one is first asked for.
+function once(ask) {
+  let asked;
+
+  return async () => {
+    const before = [$("ui-status").textContent, !$("ui-stop").hidden];
+
+    say("Writing the files...", true);
+    try {
+      asked ??= ask();
+      const { files } = await asked;
+      say(...before);
+      return files;
+    } catch (error) {
+      asked = undefined;
+      say(`Not written: ${error.message}`);
+      throw error;
+    }
+  };
+}
+
+function take(answer, begun, told, whole) {
   showFaults(faultsOf(answer.code === 0 ? "" : answer.err));
   if (answer.code !== 0) {
     say(answer.err.trim() === "" ? `The engine ended with ${answer.code}.` : "Not worked out: see what to put right.");
@@ -248,9 +272,9 @@ function take(answer, begun, told) {
     return;
   }
   const now = figuresOf(answer.files["summary.json"]);
-  showReport($("ui-told"), answer, { zooms: data("ui-zooms"),
+  showReport($("ui-told"), answer, { zooms: data("ui-zooms"), whole: once(whole),
     beside: app.remembered === undefined ? undefined : comparison(app.remembered, now),
-    remember: (bytes) => { app.remembered = figuresOf(bytes); } });
+    options: [...now.keys()], remember: () => { app.remembered = now; } });
   old(false);
   $("ui-empty").hidden = true;
   $("ui-told").dataset.told = told;

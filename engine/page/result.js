@@ -11,34 +11,37 @@ export function blobOf(name, bytes) {
   return new Blob([bytes], { type: `${KINDS[name.split(".").at(-1)] ?? "text/plain"};charset=utf-8` });
 }
 
-// A link that makes its file when it is followed.
-function keep(name, bytes, words, open) {
-  const link = make("a", { href: "#", onclick: (event) => {
+// A link that makes its file when it is followed.  whole: gives all files;
+// which: of their names.
+function keep(whole, which, words, open) {
+  return make("a", { href: "#", onclick: async (event) => {
     event.preventDefault();
-    const url = URL.createObjectURL(blobOf(name, bytes));
-    const way = make("a", open ? { href: url, target: "_blank", rel: "noopener" } : { href: url, download: name });
-    way.click();
+    const files = await whole().catch(() => ({}));
+    const name = Object.keys(files).find(which);
+    if (name === undefined) return;
+    const url = URL.createObjectURL(blobOf(name, files[name]));
+    make("a", open ? { href: url, target: "_blank", rel: "noopener" } : { href: url, download: name }).click();
     setTimeout(() => URL.revokeObjectURL(url), 60000);
   } }, words);
-  return link;
 }
 
 const FILES = [["report.html", "The report"], ["contractor.html", "Sheet for the contractor"],
   ["inspector.html", "Sheet for the inspector"], ["calendar.html", "Calendar of upkeep"],
   ["summary.json", "All figures (JSON)"]];
 
-function toKeep(files, remember) {
-  const rows = FILES.filter(([name]) => files[name] !== undefined).map(([name, words]) =>
-    make("li", {}, `${words}: `, ...(name.endsWith(".html") ? [keep(name, files[name], "look", true), " "] : []),
-      keep(name, files[name], "save", false)));
-  const hours = Object.keys(files).filter((name) => name.startsWith("hours-")).sort();
+function toKeep(whole, options, remember) {
+  const rows = FILES.map(([file, words]) => {
+    const which = (name) => name === file;
+    return make("li", {}, `${words}: `, ...(file.endsWith(".html") ? [keep(whole, which, "look", true), " "] : []),
+      keep(whole, which, "save", false));
+  });
 
-  rows.push(make("li", {}, "Each hour: ", ...hours.flatMap((name) =>
-    [keep(name, files[name], name.replace(/^hours-|\.csv$/g, ""), false), " "])));
+  rows.push(make("li", {}, "Each hour: ", ...options.flatMap((name, i) =>
+    [keep(whole, (file) => new RegExp(`^hours-${i + 1}[-.]`).test(file), `${i + 1} ${name}`, false), " "])));
   return make("section", { id: "keep" }, make("h2", {}, "To keep and to hand over"),
     make("ul", { class: "plain" }, ...rows),
     make("p", {}, make("button", { type: "button", id: "ui-remember", onclick: (event) => {
-      remember(files["summary.json"]);
+      remember();
       event.currentTarget.textContent = "Remembered: change something and see";
     } }, "Remember this answer, to compare")));
 }
@@ -52,8 +55,8 @@ function folded(section) {
 }
 
 // Into the place of what was told before.  zooms: the report's own script;
-// beside: of an answer remembered, or none; remember: given the summary's bytes.
-export function showReport(place, answer, { zooms, beside, remember }) {
+// beside: of an answer remembered, or none; whole: gives all files of it.
+export function showReport(place, answer, { zooms, options, beside, remember, whole }) {
   const { files } = answer;
   const report = new DOMParser().parseFromString(reader.decode(files["report.html"]), "text/html");
   const kept = new Set([...place.querySelectorAll("details[open]")].map((one) => one.firstChild.textContent));
@@ -68,7 +71,7 @@ export function showReport(place, answer, { zooms, beside, remember }) {
 
   place.replaceChildren(...report.querySelectorAll("body > svg.defs"),
     make("p", { class: "sub" }, head?.textContent ?? ""), ...spoken.slice(0, after),
-    ...(beside === undefined ? [] : [beside]), ...spoken.slice(after), toKeep(files, remember), ...more, text,
+    ...(beside === undefined ? [] : [beside]), ...spoken.slice(after), toKeep(whole, options, remember), ...more, text,
     ...(notes === "" ? [] : [make("pre", { class: "notes" }, notes.replaceAll(/^dewledger: /gm, ""))]));
   for (const one of place.querySelectorAll("details")) if (kept.has(one.firstChild.textContent)) one.open = true;
   for (const link of place.querySelectorAll('a[href^="#"]:not([href="#"])'))

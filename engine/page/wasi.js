@@ -78,6 +78,11 @@ export class Files {
     at.names.set(steps.at(-1), file(bytesOf(what)));
   }
 
+  // Another's files as a folder of these.
+  mount(name, files) { this.root.names.set(name, files.root); }
+
+  drop(path) { this.root.names.delete(path); }
+
   bytes(path) {
     const { node } = walk(this.root, path);
     return node?.kind === FILE ? node.bytes.subarray(0, node.size) : undefined;
@@ -86,6 +91,14 @@ export class Files {
   text(path) {
     const bytes = this.bytes(path);
     return bytes === undefined ? undefined : decoder.decode(bytes);
+  }
+
+  // Names in the first folder that were opened since this was asked last.
+  opened() {
+    const found = [...this.root.names].filter(([, node]) => node.opened);
+
+    for (const [, node] of found) node.opened = false;
+    return found.map(([name]) => name);
   }
 
   list(at = this.root, before = "") {
@@ -334,6 +347,7 @@ const CALLS = [
     }
     if (how & AS_FOLDER && node.kind !== FOLDER) return NOTDIR;
     if (how & EMPTIED) node.size = 0;
+    node.opened = true;
     const free = s.open.findIndex((entry) => entry === undefined);
     const next = free >= 0 ? free : s.open.length;
     s.open[next] = { node, at: 0, flags };

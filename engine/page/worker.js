@@ -17,11 +17,38 @@ async function unpack(base64) {
 
 const words = new TextDecoder();
 
+// What houses came to, for those that did not change; the page has a copy, so
+// that it outlives this worker.
+const kept = new Files(), told = new Set();
+const KEPT = /^[0-9a-f]{64}$/;
+
+function keep({ give, drop }) {
+  for (const [name, bytes] of give) {
+    kept.put(name, bytes);
+    told.add(name);
+  }
+  for (const name of drop) {
+    kept.drop(name);
+    told.delete(name);
+  }
+}
+
+function tell_kept() {
+  for (const name of kept.list()) {
+    if (!KEPT.test(name) || told.has(name)) continue;
+    const bytes = kept.bytes(name).slice();
+
+    told.add(name);
+    postMessage({ kept: name, bytes }, [bytes.buffer]);
+  }
+}
+
 // What it printed of how far it is, piece by piece: "\rthe year of option 3,  45 %".
 function listener() {
   let line = "";
 
   return (bytes) => {
+    tell_kept();
     line = (line + words.decode(bytes)).split("\r").at(-1);
     const found = /^(.*), +(\d+) %$/.exec(line);
 
@@ -34,13 +61,15 @@ function written(files, folder) {
     .map((name) => [name.slice(folder.length), files.bytes(name).slice()]));
 }
 
-function answer({ id, call, files, folder }) {
+function answer({ id, call, files, folder, keeps }) {
   const all = new Files(files);
+  all.mount(".kept", kept);
+  keep(keeps);
   const begun = performance.now();
   const { code, out, err } = run(module, all, call, ["COLUMNS=80"], listener());
 
   return { id, code, out: words.decode(out), err: words.decode(err).replace(/\r[^\n]*\r/g, ""),
-    ms: performance.now() - begun, files: folder === undefined ? {} : written(all, folder) };
+    ms: performance.now() - begun, used: kept.opened(), files: folder === undefined ? {} : written(all, folder) };
 }
 
 addEventListener("message", async ({ data }) => {
@@ -53,8 +82,9 @@ addEventListener("message", async ({ data }) => {
     } else if (data.module !== undefined) {
       module = data.module;
     } else {
-      const told = answer(data);
-      postMessage(told, Object.values(told.files).map(({ buffer }) => buffer)); // handed over, not copied
+      const out = answer(data);
+      postMessage(out, Object.values(out.files).map(({ buffer }) => buffer)); // handed over, not copied
+      tell_kept();
     }
   } catch (error) {
     postMessage({ id: data.id, failed: `${error.name}: ${error.message}` });

@@ -1,0 +1,73 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+# A folder of what options came to, between runs: after each of many changes,
+# one at a time, every word and every file has the bytes of a run that keeps
+# nothing; and no more is marched than what changed.
+set -u
+. "$(dirname "$0")/../support/says.sh"
+top=$OLDPWD
+cp "$top"/scenarios/tutorial.yaml house.yaml
+cp "$top"/scenarios/tutorial_log.csv log.csv
+cp "$top"/weather/miami-made.csv weather.csv
+mkdir kept fresh held
+
+# same NAME NEW WORD...: what both runs write; NEW: files that are kept anew, or
+# "some" (houses drawn are kept in blocks, whose size goes by the processors)
+same() {
+    what=$1 new=$2
+    shift 2
+    before=$(ls kept | wc -l)
+    (cd held && "$D" run ../house.yaml --out set --kept ../kept "$@" >out 2>err)
+    one=$?
+    (cd fresh && "$D" run ../house.yaml --out set "$@" >out 2>err)
+    two=$?
+    says "$what: the bytes of a fresh run" sh -c \
+        "[ $one = 0 ] && [ $two = 0 ] && diff -r held fresh"
+    more=$(($(ls kept | wc -l) - before))
+    [ "$new" = some ] && [ $more -gt 0 ] && new=$more
+    says "$what: $new marched" test $more = "$new"
+}
+
+# each option is marched three times: with its coil as dry and as wet as its
+# figures' ranges allow too
+ERV="options.enthalpy core"
+D1="--quick"
+same "first" 12 $D1
+same "again" 0 $D1
+same "a price" 0 $D1 --set "$ERV.costs.install=5000 $"
+same "an airflow" 3 $D1 --set "$ERV.ventilator.flow=70 cfm"
+same "another airflow" 3 $D1 --set "$ERV.ventilator.flow=71 cfm"
+same "the first airflow again" 0 $D1 --set "$ERV.ventilator.flow=70 cfm"
+same "two options" 6 $D1 --set "$ERV.ventilator.flow=72 cfm" \
+    --set "options.heat core.ventilator.power=61 W"
+same "all but one option" 0 $D1 --option "as it stands" --option "heat core" \
+    --option "enthalpy core and dehumidifier"
+same "other units" 0 $D1 --units si
+same "the house" 12 $D1 --set "people.count=3"
+same "a bedroom more, so more air asked for" 12 $D1 --set house.bedrooms=4
+same "a limit" 12 $D1 --set "limits.too_humid=59 %"
+same "the place" 12 $D1 --set "weather.place=722020"
+same "another year of the place" 12 $D1 --set "weather.seed=9"
+same "back again" 0 $D1
+sed 's/weather: .*/weather: {file: weather.csv}/' house.yaml >file.yaml
+mv file.yaml house.yaml
+same "a file of weather" 12 $D1
+sed '4000s/,[0-9.]*/,21/' weather.csv >other.csv
+cmp -s weather.csv other.csv && bad=1
+mv other.csv weather.csv
+same "one hour of it" 12 $D1
+same "a log" 0 $D1 --set log.file=log.csv --set log.sensor=hall
+same "the house held at a log" 12 $D1 --set log.file=log.csv --set log.held=yes
+
+same "houses drawn" some --draws 16
+same "the same houses" 0 --draws 16
+same "a price, houses drawn" 0 --draws 16 --set "$ERV.costs.install=5000 $"
+same "a figure of one option, houses drawn" some --draws 16 \
+    --set "$ERV.ventilator.power=61 W"
+
+# what lies there and is none of it, cut or too long, is not taken
+for f in kept/*; do head -c 5000 "$f" >cut && mv cut "$f"; done
+same "files that were cut" 0 --draws 16
+for f in kept/*; do echo >>"$f"; done
+same "files that are too long" 0 --draws 16
+exit $bad
