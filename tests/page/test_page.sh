@@ -47,7 +47,8 @@ else
     status=1
 fi
 cp engine/page/yaml.js "$work/yaml.mjs"
-node tests/page/yaml.mjs "$work/yaml.mjs" "${DEW_BUILD:-build/gcc}/dewledger" || status=1
+cp engine/page/questions.js "$work/questions.mjs"
+QUESTIONS="$work/questions.mjs" node tests/page/yaml.mjs "$work/yaml.mjs" "${DEW_BUILD:-build/gcc}/dewledger" || status=1
 
 [ -d build/page/node_modules/playwright-core ] ||
     npm install --silent --no-audit --no-fund --prefix build/page $DRIVER >"$work/log" 2>&1 ||

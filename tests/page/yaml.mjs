@@ -8,6 +8,7 @@ import { join } from "node:path";
 
 const [, , module, program] = process.argv;
 const { add, count, drop, get, lines, read, set, unset } = await import(module);
+const { PARTS } = await import(process.env.QUESTIONS);
 const place = join(process.env.WORK, "scenarios");
 mkdirSync(place, { recursive: true });
 cpSync("weather", join(process.env.WORK, "weather"), { recursive: true });
@@ -103,4 +104,37 @@ for (const odd of ["a: &b 1\n", "a: |\n  b\n", "a: {b: 1\n", "- a\n b: 2\n", "a:
     why = error;
   }
   says(`refused: ${JSON.stringify(odd.slice(0, 12))}`, why !== undefined && why.message !== "");
+}
+
+// ---- the options to begin with --------------------------------------------------
+
+// What the engine makes for a house on a warm, damp coast and for another;
+// what is made of two has the figures of both, and their prices together.
+{
+  const houses = ["title: x\nweather: {place: 722020}\nhouse: {floor_area: 1900 ft2, bedrooms: 3}\n" +
+    "cooling: {capacity: 2.5 ton}\n", readFileSync("scenarios/first.yaml", "utf8")];
+  const found = new Map();
+  const keys = ["ventilator.core", "ventilator.typical", "dehumidifier.rate", "dehumidifier.typical", "costs.install",
+    "costs.upkeep", "costs.date"];
+  const rows = (text, i) => Object.fromEntries(keys.map((key) => [key, get(text, ["options", i, ...key.split(".")])]));
+  const summed = (a, b) => {
+    let i = 0;
+    const numbers = b?.match(/\d+/g);
+    return a?.replace(/\d+/g, (n) => String(+n + +numbers[i++]));
+  };
+  const both = (a, b) => Object.fromEntries(keys.map((key) => [key, /install|upkeep/.test(key) ? summed(a?.[key], b?.[key])
+    : a?.[key] ?? b?.[key]]));
+
+  for (const house of houses) {
+    writeFileSync(join(place, "bare.yaml"), house);
+    const made = String(spawnSync(program, ["run", join(place, "bare.yaml"), "--suggest", "--yaml"]).stdout);
+    for (let i = 0; i < count(made, ["options"]); i++) found.set(get(made, ["options", i, "name"]), rows(made, i));
+  }
+  const like = (a, b) => a !== undefined && b !== undefined && keys.every((key) => a[key] === b[key]);
+  const of = (name) => found.get(name) ?? both(...name.split(", ").map((part) => found.get(part)));
+  says("of two parts the engine sums the prices", like(found.get("exhaust fan, dehumidifier"),
+    both(found.get("exhaust fan"), found.get("dehumidifier"))), JSON.stringify([...found]));
+  for (const [name, words] of PARTS)
+    says(`"${name}" has the engine's figures and prices`, like(of(name), rows(add("title: x\n", words), 0)),
+      JSON.stringify([of(name), rows(add("title: x\n", words), 0)]));
 }
