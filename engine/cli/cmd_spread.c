@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "cli/kept.h"
 #include "cli/spread_csv.h"
 
 struct spread {
@@ -129,7 +130,8 @@ enum {
     KEY_TOLD,
     KEY_INDICES,
     KEY_CSV,
-    KEY_FROM
+    KEY_FROM,
+    KEY_KEPT
 };
 
 static const struct argp_option options[] = {
@@ -153,6 +155,7 @@ static const struct argp_option options[] = {
      0},
     {"from", KEY_FROM, "FILE", 0,
      "take the draws of such a file in place of new ones", 0},
+    {"kept", KEY_KEPT, "DIR", OPTION_HIDDEN, "as in run", 0},
     {0},
 };
 
@@ -178,6 +181,9 @@ static error_t take(int key, char *word, struct argp_state *state)
         return s->csv = word, 0;
     case KEY_FROM:
         return s->from = word, 0;
+    case KEY_KEPT:
+        s->common.kept = cli__kept(word);
+        return 0;
     case KEY_INDICES:
         s->indices = word == NULL
                          ? DEW_EFFECTS_POINTS

@@ -50,6 +50,9 @@ static json_t *input(const struct cli__spread *s,
                   x->each ? cli__spread_name(s, x->option) : "", "taken",
                   taken[x->why], "usual", x->usual);
 
+    if (x->why == DEW_SPREAD_DRAWN)
+        o = cli__set(o, "narrows_h",
+                     cli__real(cli__spread_narrows(s, x->column)));
     return x->still != NULL ? cli__set(o, "because", json_string(x->still)) : o;
 }
 

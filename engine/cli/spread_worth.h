@@ -42,6 +42,16 @@ json_t *cli__worth_json(const struct cli__spread *s,
 const char *cli__spread_column(const struct cli__spread *s, size_t column);
 extern const char cli__weather_column[], cli__model_column[];
 
+/* ---- spread_narrow.c ------------------------------------------------------------- */
+
+/*
+ * h   of a year: by how much knowing a column would narrow the range in which
+ * 8 of 10 houses lie; the most of hours too humid and too dry, of the house as
+ * it stands and the option that is best in most houses.  NaN for fewer than
+ * DEW_WORTH_LEAST draws.
+ */
+double cli__spread_narrows(const struct cli__spread *s, size_t column);
+
 /* ---- spread_effects.c ------------------------------------------------------------ */
 
 struct cli__effects {
