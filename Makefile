@@ -353,6 +353,7 @@ $B/tests/fuzz/%: $B/tests/fuzz/%.o $B/libdew.a
 	$(CC) -fsanitize=fuzzer $(LINK) $(LDFLAGS) -o $@ $^ $(LIBS)
 bench: $(BENCHES)
 	@for b in $(BENCHES); do $$b || exit 1; done
+	@[ ! -f $(PAGE) ] || sh tests/page/speed.sh $(PAGE) $B/dewledger
 study: all $(STUDIES)
 	@for s in $(STUDIES); do $$s || exit 1; done
 MUTANTS ?= 500

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The questions and the cards, drawn from their tables; each shows what the text
 // says and hands on what is typed.  Nothing of a user becomes markup.
-import { CARD, CARD_MORE, GROUPS, PARTS } from "./questions.js";
+import { CARD, CARD_MORE, GRILLE, GROUPS, PARTS } from "./questions.js";
 import { count, get } from "./yaml.js";
 
 export function make(name, attributes = {}, ...inside) {
@@ -39,6 +39,31 @@ export class Form {
     this.fields = new Map(); // by path, dots between
     this.cards = cards;
     for (const group of GROUPS) questions.append(this.group(group));
+    this.more = make("div", {});
+    questions.append(this.more);
+  }
+
+  // list: { key, hours }, most first: what knowing each would narrow the answer
+  // by.  Those that no question asks for get one.
+  weigh(list) {
+    this.hours = new Map(list.map(({ key, hours }) => [key, hours]));
+    for (const { key } of list)
+      if (!this.fields.has(key)) {
+        this.more.append(...this.more.children.length > 0 ? [] : [make("h3", {}, "More that moves the answer")],
+          this.field({ key, label: capital(this.app.hints.get(key)?.help ?? key), kind: "plain" }, key.split(".")));
+      }
+    this.showAll();
+  }
+
+  // The label of a question, and what brings one to it.
+  askedBy(key) {
+    const field = this.fields.get(key);
+
+    return make("a", { href: `#${field.id}`, onclick: (event) => {
+      event.preventDefault();
+      for (let up = field.box; up !== null; up = up.parentElement) if (up.tagName === "DETAILS") up.open = true;
+      field.input.focus();
+    } }, field.row.label);
   }
 
   group({ name, open, rows }) {
@@ -148,8 +173,24 @@ export class Form {
       said.push(`Not known: ${known.default}${usual(known)} is taken.`);
     else if (empty && row.words?.[0][1] === "I don't know" && known?.default && !row.key.startsWith("safety"))
       said.push(`Not known: ${plain(row, known.default)} is taken.`);
+    if (this.hours?.has(row.key)) said.push(`To know it would narrow the answer by about ${about(this.hours.get(row.key))} hours.`);
     if (row.kind === "place") said.push(this.app.like.get(words) ?? "");
     return said.filter((part) => part !== "").join(" ");
+  }
+
+  // ---- air found at the grilles ------------------------------------------------------
+
+  grilles(index) {
+    const path = ["options", index, "ducts", "grilles"];
+    const many = count(this.app.text, path);
+    const rows = Array.from({ length: many }, (_, k) => make("fieldset", { class: "grille" },
+      make("legend", {}, `Grille ${k + 1}`), ...GRILLE.map((row) => this.field(row, [...path, String(k), row.key])),
+      make("button", { type: "button", onclick: () => this.app.dropRow(path, k) }, `Without grille ${k + 1}`)));
+
+    return make("details", { class: "grilles" }, make("summary", {}, "Air found at the grilles"),
+      make("p", { class: "note" }, "Measured on site, with the ventilator on: it holds in place of what is computed. " +
+        "Leave empty what was not measured. The answer shows the ducts and the balance under Where the air goes."),
+      ...rows, make("button", { type: "button", onclick: () => this.app.addRow(path, `{room: room ${many + 1}}`) }, "+ a grille"));
   }
 
   // ---- the cards -----------------------------------------------------------------
@@ -159,7 +200,7 @@ export class Form {
     const button = (words, does) => make("button", { type: "button", onclick: does }, words);
     const more = make("details", {}, make("summary", {}, "Ducts, blower, spec sheet, more"),
       ...CARD_MORE.map(draw));
-    const card = make("details", { class: "card" }, make("summary", {}), ...CARD.map(draw), more,
+    const card = make("details", { class: "card" }, make("summary", {}), ...CARD.map(draw), this.grilles(index), more,
       make("div", { class: "curves" }),
       make("div", { class: "tools" }, button("Try other airflows", (event) =>
         this.app.curve(index, event.currentTarget.closest(".card").querySelector(".curves"))),
@@ -172,16 +213,23 @@ export class Form {
   // Drawn anew where their number changed; a new one stands open.
   showCards() {
     const many = count(this.app.text, ["options"]);
+    const shape = Array.from({ length: many }, (_, i) => count(this.app.text, ["options", i, "ducts", "grilles"])).join();
 
-    if (many !== this.many) {
+    if (shape !== this.shape) {
+      const open = new Set([...this.cards.querySelectorAll("details[open]")].map(wayOf));
       for (const key of [...this.fields.keys()]) if (key.startsWith("options.")) this.fields.delete(key);
       this.cards.replaceChildren(...Array.from({ length: many }, (_, i) => this.card(i)));
       if (this.many + 1 === many) this.cards.lastChild.open = true;
+      else if (this.many === many)
+        for (const part of this.cards.querySelectorAll("details")) part.open = open.has(wayOf(part));
       this.many = many;
+      this.shape = shape;
     }
     for (const [i, card] of [...this.cards.children].entries()) {
       card.firstChild.textContent = this.title(i);
       card.querySelector(".tools button").hidden = !CARD[2].needs.includes(this.core(i));
+      card.querySelector(".grilles").hidden = !CARD[2].needs.includes(this.core(i)) &&
+        count(this.app.text, ["options", i, "ducts", "grilles"]) === 0;
     }
     for (const { row, path, box } of this.fields.values())
       if (row.needs !== undefined)
@@ -231,6 +279,17 @@ export class Form {
     if (key === "weather.file" && get(this.app.text, path) === undefined) return this.fields.get("weather.place");
     return this.fields.get(key);
   }
+}
+
+// Two figures are all that so few houses tell.
+export const about = (hours) => Number(hours.toPrecision(2)).toLocaleString("en-US");
+
+const capital = (words) => words[0].toUpperCase() + words.slice(1);
+
+// Where a folded part stands among the cards.
+function wayOf(part) {
+  const card = part.closest(".card");
+  return `${[...card.parentElement.children].indexOf(card)} ${part.className}`;
 }
 
 function usual(known) {

@@ -4,10 +4,10 @@
 import { comparison, figures } from "./compare.js";
 import { curve } from "./curve.js";
 import { Engine, KEEPS } from "./engine.js";
-import { addable, Form, make } from "./form.js";
+import { about, addable, Form, make } from "./form.js";
 import { PARTS } from "./questions.js";
 import { blobOf, showReport } from "./result.js";
-import { add, count, drop, get, lines, read, set, unset } from "./yaml.js";
+import { add, addRow, count, drop, dropRow, get, lines, read, rowAt, set, unset } from "./yaml.js";
 
 const MOST = 64 * 2 ** 20; // bytes of a file, before it is read
 const MOST_TEXT = 2 ** 20; // of a scenario
@@ -67,6 +67,8 @@ function renamed(text, name) {
 
 app.add = (name, words) => tried(() => renamed(add(app.text, words), free(name)));
 app.copy = (index) => tried(() => renamed(add(app.text, lines(app.text, index)), free(namesOf()[index])));
+app.addRow = (path, words) => tried(() => addRow(app.text, path, words));
+app.dropRow = (path, index) => tried(() => dropRow(app.text, path, index));
 app.drop = (index) => tried(() => drop(app.text, index));
 
 // Six marches of one option, into its card; houses like it march on meanwhile.
@@ -140,7 +142,7 @@ function progress(done) {
 
 // ---- faults ----------------------------------------------------------------------
 
-const FAULT = /^dewledger: (?:([^\s:]+)(?::(\d+):(?:\d+:)?|:) )?(.*)$/;
+const FAULT = /^dewledger: (?:([^\s:]+)(?::(\d+):(?:(\d+):)?|:) )?(.*)$/;
 const KEYED = /^((?:options\..*?\.)?[a-z_]+(?:\.[a-z_]+)*): (.*)$/;
 
 // options.NAME.key with whatever is in NAME.
@@ -151,16 +153,24 @@ function pathOf(key) {
     ...key.slice(`options.${namesOf()[index]}.`.length).split(".")];
 }
 
+// A column of a list is that of the row where the message points.
+function rowed(path, at, column) {
+  const list = path.slice(0, -1);
+  const row = column === undefined || count(app.text, list) === 0 ? -1 : rowAt(app.text, list, +at, +column);
+
+  return row < 0 ? path : [...list, String(row), path.at(-1)];
+}
+
 // One message as { path, key, says, at }: in the scenario, or in a file of it.
 function faultOf(line) {
-  const [, file, at, words] = FAULT.exec(line);
+  const [, file, at, column, words] = FAULT.exec(line);
   const whole = line.replace(/^dewledger: /, "");
 
   if (app.files[file] !== undefined)
     return { path: get(app.text, ["log", "file"]) === file ? ["log", "file"] : ["weather", "file"], says: whole };
   const found = KEYED.exec(file === NAME ? words : whole);
   return found === null ? { path: [], says: file === NAME ? words : whole, at }
-    : { path: pathOf(found[1]), key: found[1], says: found[2], at };
+    : { path: rowed(pathOf(found[1]), at, column), key: found[1], says: found[2], at };
 }
 
 function faultsOf(err) {
@@ -233,12 +243,38 @@ async function work() {
     say("This is the likely house. Houses like yours are being worked out, for how sure it is...", true);
     const all = await engine.later.call(words(asked, ["--few"]), asked.files, { folder: "set/", progress });
     if (run !== app.run) return;
-    engine.later.stop(); // its memory is given back
     take(all, begun, "sure", () => engine.later.call(words(asked, []), asked.files, { folder: "set/" }));
+    if (all.code === 0) await weigh(all, asked, run);
+    if (run !== app.run) return;
+    if (!engine.later.busy) engine.later.stop(); // its memory is given back
     say("Worked out.");
   } catch (error) {
     if (run === app.run) broken(error.message);
   }
+}
+
+// ---- what is worth knowing -------------------------------------------------------
+
+const LEAST_DRAWN = 50, LEAST_HOURS = 10, MOST_ROWS = 6;
+// What is of the whole house: no option's, no weather's.
+const OF_HOUSE = /^(?:house|people|moisture|airing|temperature|insulation|windows|surfaces|heating|cooling|buffering|ground)\./;
+
+// The houses drawn, asked once more: what knowing each figure is worth.
+async function weigh(answer, asked, run) {
+  const drawn = JSON.parse(new TextDecoder().decode(answer.files["summary.json"])).houses?.drawn ?? 0;
+  if (drawn < LEAST_DRAWN) return;
+  const { code, out } = await engine.later.call(["spread", NAME, "--json", "--draws", String(drawn), ...KEEPS],
+    asked.files, { folder: "set/" });
+  if (code !== 0 || run !== app.run) return;
+  const list = JSON.parse(out).inputs.map(({ key, option, narrows_h: hours }) => ({ key, option, hours }))
+    .filter(({ key, option, hours }) => option === "" && hours >= LEAST_HOURS && OF_HOUSE.test(key))
+    .sort((a, b) => b.hours - a.hours).slice(0, MOST_ROWS);
+
+  form.weigh(list);
+  if (list.length === 0) return;
+  $("ui-told").querySelector("#answer")?.after(make("section", { id: "worth" }, make("h2", {}, "Worth knowing first"),
+    make("p", {}, "How far the hours too humid or too dry may go apart, and by about how many hours less if you knew:"),
+    make("ul", {}, ...list.map(({ key, hours }) => make("li", {}, form.askedBy(key), `: ${about(hours)} hours`)))));
 }
 
 const figuresOf = (bytes) => figures(JSON.parse(new TextDecoder().decode(bytes)));

@@ -122,4 +122,9 @@ $(PAGE): $W/plain.wasm $W/simd.wasm $(PAGE_PARTS)
 	@mkdir -p $(@D)
 	node engine/page/assemble.mjs $W $@
 
+# Wall time: of a machine that does nothing else.
+.PHONY: bench-page
+bench-page: $(PAGE) $B/dewledger
+	@sh tests/page/speed.sh $(PAGE) $B/dewledger
+
 -include $(shell find $W -name '*.d' 2>/dev/null)

@@ -140,6 +140,17 @@ export const CARD_MORE = [
   { key: "costs.upkeep", label: "Filters and service, a year", kind: "number", units: ["$", "$"] },
 ];
 
+// A grille of an option, as it was measured on site.
+const FOUND = { kind: "number", units: ["cfm", "L/s", "m3/h"] };
+
+export const GRILLE = [
+  { key: "room", label: "Room", kind: "plain" },
+  { key: "fresh_found", label: "Fresh air in", ...FOUND },
+  { key: "stale_found", label: "Stale air out", ...FOUND },
+  { key: "fresh_found_full", label: "Fresh air in, blower at full flow", ...FOUND },
+  { key: "stale_found_full", label: "Stale air out, blower at full flow", ...FOUND },
+];
+
 for (const row of [...GROUPS.flatMap((group) => group.rows), ...CARD_MORE])
   if (row.words === "blower") row.words = BLOWER;
 

@@ -206,8 +206,9 @@ export function count(text, path) {
   return find(read(text), path)?.items?.length ?? 0;
 }
 
-// As it is written into a file: plain where that is safe.
+// As it is written into a file: plain where that is safe; { raw }: as it is.
 export function written(words, inFlow = true) {
+  if (words.raw !== undefined) return words.raw;
   const first = /^[\p{L}\p{N}.+-]/u.test(words) && !/^[-+.]?$|^-\s|\s$/.test(words);
   const rest = inFlow ? /^(?:[^:#\p{C},{}[\]"'\\]|:(?=\S)|(?<=\S)#)*$/u : /^(?:[^:#\p{C}]|:(?=\S)|(?<=\S)#)*$/u;
 
@@ -288,6 +289,38 @@ export function unset(text, path) {
   if (dash && map.pairs.length > 1)
     return put(text, pair.at, map.pairs[1].at, "");
   return put(text, lineStart(text, pair.at), lineEnd(text, pair.value.end), "");
+}
+
+// ---- rows of a list ------------------------------------------------------------
+
+// A row after the others of a list, made where there is none; words: "{a: b}".
+export function addRow(text, path, words) {
+  const list = find(read(text), path);
+
+  if (list?.kind !== "list" || list.items.length === 0) return set(text, path, { raw: `[${words}]` });
+  const { end } = list.items.at(-1);
+  if (list.flow) return put(text, end, end, `, ${words}`);
+  const at = lineEnd(text, list.end);
+  return put(text, at, at, `${text[at - 1] === "\n" ? "" : "\n"}${" ".repeat(list.indent)}- ${words}\n`);
+}
+
+export function dropRow(text, path, index) {
+  const { items, flow } = find(read(text), path);
+
+  if (items.length === 1) return unset(text, path);
+  if (!flow) {
+    const next = items[index + 1];
+    return put(text, lineStart(text, items[index].dash),
+      next === undefined ? lineEnd(text, items[index].end) : lineStart(text, next.dash), "");
+  }
+  return index > 0 ? put(text, items[index - 1].end, items[index].end, "")
+    : put(text, items[0].start, items[1].start, "");
+}
+
+// The row of a list that a line and column lie in, from 1; -1: none.
+export function rowAt(text, path, line, column) {
+  const at = text.split("\n").slice(0, line - 1).reduce((sum, one) => sum + one.length + 1, 0) + column - 1;
+  return find(read(text), path)?.items?.findIndex(({ start, end }) => start <= at && at <= end) ?? -1;
 }
 
 // ---- options -------------------------------------------------------------------

@@ -3,9 +3,9 @@
 // usage: node page.mjs PAGE PROGRAM, at the root; an empty folder in $WORK
 import { spawnSync } from "node:child_process";
 import { createHash } from "node:crypto";
-import { copyFileSync, cpSync, mkdirSync, readdirSync, readFileSync, truncateSync, writeFileSync } from "node:fs";
+import { copyFileSync, cpSync, existsSync, mkdirSync, readdirSync, readFileSync, truncateSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { join, resolve } from "node:path";
+import { basename, join, resolve } from "node:path";
 
 const [, , file, program] = process.argv;
 const page_file = resolve(file), command = resolve(program), work = process.env.WORK;
@@ -22,13 +22,14 @@ function says(name, so, why = "") {
 
 // ---- both sides ----------------------------------------------------------------
 
-// The command on the same scenario under the same name.
-function native(text, words = ["--quick"]) {
+// The command on the same scenario under the same name; beside: files that it names.
+function native(text, words = ["--quick"], beside = []) {
   const place = join(work, "native", createHash("md5").update(text).digest("hex"), "at");
 
   mkdirSync(place, { recursive: true });
   cpSync("weather", join(place, "../weather"), { recursive: true });
   for (const name of readdirSync("weather")) copyFileSync(join("weather", name), join(place, name));
+  for (const from of beside) copyFileSync(from, join(place, basename(from)));
   writeFileSync(join(place, "house.yaml"), text);
   const begun = performance.now();
   const r = spawnSync(command, ["run", "house.yaml", "--out", "set", ...words],
@@ -167,6 +168,90 @@ const demo = readFileSync("scenarios/demo.yaml", "utf8");
   await page.context().close();
 }
 
+// ---- one change after another ------------------------------------------------------
+
+// What stands on the page after each is what the command makes of the text anew.
+{
+  const page = await opened();
+  const flow = "#ui-options-3-ventilator-flow";
+  const changes = [["an airflow", flow, "60"], ["another", flow, "75"], ["a price", "#ui-options-3-costs-install", "5000"],
+    ["the first airflow again", flow, "60"], ["a limit", "#ui-limits-too_humid", "58"], ["people", "#ui-people-count", "2"],
+    ["the place", "#ui-weather-place", "727450"], ["people again", "#ui-people-count", "4"]];
+
+  await open(page, demo);
+  await page.evaluate(() => { for (const e of document.querySelectorAll("details")) e.open = true; });
+  const moved = new Set();
+  for (const [what, id, words] of changes) {
+    await page.evaluate(() => delete document.getElementById("ui-told").dataset.told);
+    await type(page, id, words);
+    await told(page);
+    const n = native(await page.inputValue("#ui-yaml"));
+    const shown = await text(page, "#as-text");
+    moved.add(shown);
+    says(`${what}: the command's words`, n.code === 0 && shown === n.out, shown);
+    const rows = await page.evaluate((html) => [document, new DOMParser().parseFromString(html, "text/html")].map((of) =>
+      [...of.querySelectorAll("#options tbody tr")].map((row) => row.textContent.replace(/\s+/g, " ").trim()).join("\n")),
+    n.file("report.html"));
+    says(`${what}: the report's tables`, rows[0] === rows[1] && rows[0] !== "", rows.join("\n---\n"));
+  }
+  says("each change moved something", moved.size === changes.length, moved.size);
+  await page.context().close();
+}
+
+// ---- air found at the grilles ------------------------------------------------------
+{
+  const page = await opened();
+  const id = (row, key) => `#ui-options-3-ducts-grilles-${row}-${key}`;
+
+  await open(page, demo);
+  await page.click("#ui-stop");
+  const card = page.locator("#ui-cards details.card").nth(3);
+  await card.locator("summary").first().click();
+  await card.locator(".grilles > summary").click();
+  for (let i = 0; i < 3; i++) await card.locator("button", { hasText: "+ a grille" }).click();
+  for (const [row, room, key, flow] of [[0, "bath", "stale_found", "61"], [1, "living room", "fresh_found", "9 ft2"],
+    [2, "kitchen", "stale_found", "20"]]) {
+    await type(page, id(row, "room"), room);
+    await type(page, id(row, key), flow);
+  }
+  await page.waitForSelector(`${id(1, "fresh_found")}-fault:not([hidden])`);
+  says("air found at a grille: a fault stands in its row", (await text(page, `${id(1, "fresh_found")}-fault`))
+    .startsWith('"ft2" is no unit that fits') && await page.locator(`${id(0, "fresh_found")}-fault`).isHidden());
+  await page.evaluate(() => delete document.getElementById("ui-told").dataset.told);
+  await type(page, id(1, "fresh_found"), "48");
+  await card.locator("button", { hasText: "Without grille 3" }).click();
+  await told(page);
+  const words = await page.inputValue("#ui-yaml");
+  const n = native(words);
+  says("air found at two grilles: the command's words", words.includes("[{room: bath, stale_found: 61 cfm}, " +
+    "{room: living room, fresh_found: 48 cfm}]") && n.code === 0 && (await text(page, "#as-text")) === n.out, n.err);
+  says("and the sketch of the ducts", await page.locator("#ui-told svg.sketch").count() ===
+    [...n.file("report.html").matchAll(/<svg[^>]*class="[^"]*sketch/g)].length &&
+    await page.locator("#ui-told svg.sketch .d-grille").count() > 0);
+  await page.context().close();
+}
+
+// ---- what is worth knowing ---------------------------------------------------------
+{
+  const page = await opened({ viewport: { width: 390, height: 844 } });
+  const some = demo.replace("options:", "run: {draws: 64}\noptions:").replace("people: {count: 4,", "people: {count: 4 (1 to 8),");
+
+  await open(page, some);
+  await page.waitForSelector("#worth");
+  writeFileSync(join(work, "some.yaml"), some);
+  const { inputs } = JSON.parse(spawnSync(command, ["spread", join(work, "some.yaml"), "--json", "--draws", "64"],
+    { encoding: "utf8", maxBuffer: 1 << 26 }).stdout);
+  const most = Math.max(...inputs.filter(({ key, option }) => option === "" && !/^(?:ventilator|dehumidifier|control|costs|ducts)\./.test(key))
+    .map(({ narrows_h: hours }) => hours ?? 0));
+  const first = await page.locator("#worth li").first().textContent();
+  says("worth knowing: the engine's hours, most first", first.endsWith(`: ${Number(most.toPrecision(2)).toLocaleString("en-US")} hours`),
+    `${first} ${most}`);
+  await page.locator("#worth a").first().click();
+  says("each leads to its question, which says so too", await page.evaluate(() => document.activeElement.dataset.path !== undefined &&
+    document.activeElement.closest(".field").querySelector(".note").textContent.includes("would narrow the answer by about")));
+  await page.context().close();
+}
+
 // ---- houses like it sharpen what stands ------------------------------------------
 {
   const page = await opened();
@@ -179,7 +264,7 @@ const demo = readFileSync("scenarios/demo.yaml", "utf8");
   const summary = JSON.parse(await saved(page, () => page.locator("#keep li", { hasText: "JSON" }).locator("a").click()));
   const other = unlike(summary, JSON.parse(n.file("summary.json")));
   says("every figure of it within 1e-6", other.length === 0, other.slice(0, 9).join("\n"));
-  const hours = await saved(page, () => page.locator("#keep a", { hasText: "1-as-it-stands" }).click());
+  const hours = await saved(page, () => page.locator("#keep a", { hasText: "1 as it stands" }).click());
   says("the hours of an option to keep", hours.split("\n").length === n.file("hours-1-as-it-stands.csv").split("\n").length);
   const [shown] = await Promise.all([page.context().waitForEvent("page"),
     page.locator("#keep a", { hasText: "look" }).first().click()]);
@@ -307,6 +392,39 @@ for (const [town, area, bedrooms] of HOUSES) {
   await page.waitForSelector("#ui-told:not(.old)");
   says("a logger's file is laid over the model", (await text(page, "#ui-told")).includes("mine.csv") &&
     (await page.inputValue("#ui-yaml")).includes("file: mine.csv"), await text(page, "#ui-faults"));
+  await page.context().close();
+}
+
+// ---- files as they come ---------------------------------------------------------------
+
+// Dropped on the page, told what they are: the command's words of the same, a
+// verdict or what is wrong with it.
+const data = process.env.DEW_DATA ?? "../shared/data";
+const measured = (folder) => existsSync(join(data, folder))
+  ? readdirSync(join(data, folder)).filter((name) => /\.(?:csv|gz)$/.test(name)).map((name) => join(data, folder, name)) : [];
+const files = [["Weather outdoors", measured("weather/observed")], ["A logger indoors", measured("houses")]];
+if (files.every(([, list]) => list.length === 0)) console.log(`skip files as they come: no ${data}`);
+for (const [what, list] of files) for (const from of list) {
+  const page = await opened();
+  const bare = "title: x\nweather: {place: 722020}\nhouse: {floor_area: 1900 ft2, bedrooms: 3}\noptions:\n  - name: as it stands\n";
+
+  await open(page, bare);
+  await page.click("#ui-stop").catch(() => {});
+  await page.evaluate(() => delete document.getElementById("ui-told").dataset.told);
+  await page.evaluate(([name, base64]) => {
+    const dataTransfer = new DataTransfer();
+    dataTransfer.items.add(new File([Uint8Array.from(atob(base64), (c) => c.charCodeAt(0))], name));
+    document.body.dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true, cancelable: true }));
+  }, [basename(from), readFileSync(from).toString("base64")]);
+  await page.locator("#ui-which button", { hasText: what }).click();
+  await page.waitForSelector("#ui-told[data-told], #ui-faults:not([hidden])");
+  const n = native(await page.inputValue("#ui-yaml"), ["--quick"], [from]);
+  const faults = `${await text(page, "#ui-faults")} ${(await page.locator(".fault").allTextContents()).join(" ")}`;
+  const lines = n.err.split("\n").filter((line) => line.startsWith("dewledger: ") && !line.includes(": note:"))
+    .map((line) => line.replace(/^dewledger: (?:house\.yaml:[\d:]* )?(?:[a-z_.]+: )?/, ""));
+  says(`${basename(from)} dropped, ${n.code === 0 ? "the command's words" : "the command's faults"}`, n.code === 0
+    ? (await text(page, "#as-text")) === n.out : n.code === 1 && lines.length > 0 && lines.every((line) => faults.includes(line)),
+  `${n.err}\n${faults}\n${n.code === 0 ? await text(page, "#as-text") : ""}`);
   await page.context().close();
 }
 
