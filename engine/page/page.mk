@@ -47,6 +47,7 @@ WASM_OURS := $(filter-out -W% -fPIC -fstack-usage -DMARCH__WIDE,$(OURS)) \
 WASM_THEIRS := -w -ffp-contract=off -ffunction-sections -D_GNU_SOURCE \
              -DHAVE_CONFIG_H -I$W/include/gnulib -I$(WLIB)/gsl
 WASM_LINK := -Wl,-error-limit=0,--gc-sections,--strip-all,--stack-first,-z,stack-size=1048576 \
+             -Wl,--import-memory,--initial-memory=8388608 \
              -lm -lwasi-emulated-getpid -lwasi-emulated-signal
 
 # The march alone differs, by how its two lanes are done: each by itself is no

@@ -432,16 +432,24 @@ function listing(i, name, node) {
 
 const said = ({ node }) => node.bytes.slice(0, node.size);
 
+// As many pages as the modules are linked for (WASM_LINK).
+const PAGES = 128;
+
+export const memoryOf = () => new WebAssembly.Memory({ initial: PAGES });
+
 // words: those after the program's name; variables: such as ["COLUMNS=80"];
 // heard, where it is given: told what comes to the messages as it comes, how far
-// a run is too.  Returns the exit code, and what was printed as bytes.
-export function run(module, files, words, variables = [], heard = undefined) {
+// a run is too; memory: of a run before, which is wiped: no more is taken from
+// the system than one run needs.  Returns the exit code, and what was printed as
+// bytes.
+export function run(module, files, words, variables = [], heard = undefined, memory = memoryOf()) {
   const system = new System(files, ["dewledger", ...words], variables, heard);
-  const instance = new WebAssembly.Instance(module, {
-    wasi_snapshot_preview1: system.imports() });
   let code = 0;
 
-  system.memory = instance.exports.memory;
+  new Uint8Array(memory.buffer).fill(0);
+  system.memory = memory;
+  const instance = new WebAssembly.Instance(module, {
+    wasi_snapshot_preview1: system.imports(), env: { memory } });
   try {
     instance.exports._start();
   } catch (thrown) {

@@ -3,6 +3,7 @@
 // written.  Stopped by being ended; what it had is then gone, the page's is not.
 
 let module; // compiled
+const memory = memoryOf();
 
 // A module of one function that gives a vector: does this browser know them?
 const VECTORS = new Uint8Array([0, 97, 115, 109, 1, 0, 0, 0, 1, 5, 1, 96, 0, 1, 123,
@@ -66,7 +67,7 @@ function answer({ id, call, files, folder, keeps }) {
   all.mount(".kept", kept);
   keep(keeps);
   const begun = performance.now();
-  const { code, out, err } = run(module, all, call, ["COLUMNS=80"], listener());
+  const { code, out, err } = run(module, all, call, ["COLUMNS=80"], listener(), memory);
 
   return { id, code, out: words.decode(out), err: words.decode(err).replace(/\r[^\n]*\r/g, ""),
     ms: performance.now() - begun, used: kept.opened(), files: folder === undefined ? {} : written(all, folder) };

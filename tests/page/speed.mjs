@@ -73,6 +73,7 @@ async function round() {
     await page.click("#ui-demo");
     await stands();
   });
+  note("the same by the page's clock, ms", +await page.getAttribute("#ui-told", "data-took"));
   note("of that the engine, ms", +await page.getAttribute("#ui-told", "data-engine"));
   await page.click("#ui-stop");
   await page.evaluate(() => { for (const e of document.querySelectorAll("#ui-cards details")) e.open = true; });
@@ -83,6 +84,7 @@ async function round() {
       await page.waitForSelector("#ui-told.old", { timeout: 1000 }).catch(() => {}); // it may be done
       await stands();
     });
+    note("one option changed, by the page's clock, ms", +await page.getAttribute("#ui-told", "data-took"));
     note("of that the engine, one option, ms", +await page.getAttribute("#ui-told", "data-engine"));
     await page.click("#ui-stop");
   }
