@@ -5,7 +5,7 @@
 #include <string.h>
 #include <unistd.h>
 
-#include "cli/kept.h"
+#include "cli/kept_folder.h"
 #include "cli/made_options.h"
 #include "cli/spread_csv.h"
 #include "core/clean.h"

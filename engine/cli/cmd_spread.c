@@ -3,7 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "cli/kept.h"
+#include "cli/kept_folder.h"
 #include "cli/spread_csv.h"
 
 struct spread {

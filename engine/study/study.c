@@ -46,6 +46,7 @@ struct dew_study {
     double **hours;  /* of each option in store; NULL: it keeps none         */
     double *scratch; /* [hours]                                             */
     const struct dew_kept *kept; /* NULL: nothing is; borrowed           */
+    struct dew_outcome *spare;   /* room for one that comes or goes      */
     char (*kept_names)[DEW_KEPT_NAME]; /* of each option, with kept          */
     struct flight flights[MOST_FLIGHTS];
     size_t flying;
@@ -353,28 +354,28 @@ static size_t parts_of(const struct dew_study *s, size_t i,
 
 static void put_kept(const struct dew_study *s, size_t i)
 {
-    struct dew_outcome o = s->outcomes[i];
     struct dew_kept_part parts[2];
 
-    o.name = NULL;
-    o.series = (struct dew_series){0};
+    *s->spare = s->outcomes[i];
+    s->spare->name = NULL;
+    s->spare->series = (struct dew_series){0};
     s->kept->put(s->kept->of, s->kept_names[i], parts,
-                 parts_of(s, i, &o, parts));
+                 parts_of(s, i, s->spare, parts));
 }
 
 static int get_kept(struct dew_study *s, size_t i)
 {
-    struct dew_outcome o, *is = &s->outcomes[i];
+    struct dew_outcome *had = s->spare, *is = &s->outcomes[i];
     struct study__columns columns;
     struct dew_kept_part parts[2];
 
     if (!s->kept->get(s->kept->of, s->kept_names[i], parts,
-                      parts_of(s, i, &o, parts)))
+                      parts_of(s, i, had, parts)))
         return 0;
-    o.name = is->name;
-    o.required = is->required;
-    o.count = is->count;
-    *is = o;
+    had->name = is->name;
+    had->required = is->required;
+    had->count = is->count;
+    *is = *had;
     if (s->hours[i] != NULL)
         study__columns_in(&columns, is, s->hours[i], s->weather.count);
     return 1;
@@ -388,7 +389,8 @@ enum dew_status dew_study_keep(struct dew_study *s, const struct dew_kept *kept,
     if (kept == NULL)
         return DEW_OK;
     s->kept_names = calloc(s->options, sizeof *s->kept_names);
-    if (s->kept_names == NULL)
+    s->spare = malloc(sizeof *s->spare);
+    if (s->kept_names == NULL || s->spare == NULL)
         return core__fail(err, DEW_EMEM, "no memory for a study");
     s->kept = kept;
     for (size_t i = 0; i < s->options; i++) {
@@ -520,6 +522,7 @@ void dew_study_close(struct dew_study *s)
         close_flight(&s->flights[i]);
     dew_light_close(s->light);
     free(s->kept_names);
+    free(s->spare);
     free(s->scratch);
     free(s->store);
     free(s->hours);

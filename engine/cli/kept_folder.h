@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A folder as a store of marches (dew/kept.h), a file each. */
-#ifndef DEW_CLI_KEPT_H
-#define DEW_CLI_KEPT_H
+#ifndef DEW_CLI_KEPT_FOLDER_H
+#define DEW_CLI_KEPT_FOLDER_H
 
 #include "dew/kept.h"
 

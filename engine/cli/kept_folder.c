@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "cli/kept.h"
+#include "cli/kept_folder.h"
 
 #include <stdio.h>
 #include <unistd.h>
