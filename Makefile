@@ -4,6 +4,7 @@
 #   make demo       install what is missing, build, run the main job
 #   make check      install what is missing, build, run every test
 #   make all        the library, static and shared, and the command
+#   make machines   build and tests for i386, s390x (qemu) and musl, ONLY=one
 #   make lint       floors, references, banned calls, sizes, exports, statics,
 #                   functions nobody calls, frames, format, clang-tidy (of
 #                   files that changed since `make tidied`; EVERY=1: of all)
@@ -92,7 +93,7 @@ build/deps.mk: engine/deps.sh
 WARN := -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wstrict-prototypes \
         -Wmissing-prototypes -Wwrite-strings -Wcast-qual -Wvla -Wundef \
         -Wformat=2
-OURS := -std=c11 -D_POSIX_C_SOURCE=200809L -fPIC -ffp-contract=off \
+OURS := -std=c11 -D_POSIX_C_SOURCE=200809L -D_FILE_OFFSET_BITS=64 -fPIC -ffp-contract=off \
         -fno-math-errno -fno-trapping-math -ffunction-sections -Iinclude -Iengine $(WARN) $(PKG_CFLAGS) \
         -DDEW_VERSION='"$(VERSION)"'
 LIBS := $(PKG_LIBS) -lcsv -lm -pthread

@@ -291,11 +291,12 @@ static void method(const struct dew_report *r, FILE *out)
     report__heading(out, "How it was judged");
     report__judged(r, text, sizeof text);
     report__wrap(out, "", text);
-    dew_number_print(report__worst_closure(r), 2, closure, sizeof closure);
-    snprintf(text, sizeof text,
-             "Over the year the books of water and heat close to %s of what "
-             "went through them.",
-             closure);
+    dew_number_print(report__closes_within(r), 2, closure, sizeof closure);
+    snprintf(
+        text, sizeof text,
+        "Over the year the books of water and heat close to within %s of what "
+        "went through them.",
+        closure);
     report__wrap(out, "", text);
     if (r->weather != NULL && r->weather[0] != '\0') {
         core__clean(r->weather, text, sizeof text);

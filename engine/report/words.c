@@ -386,7 +386,7 @@ char *report__judged(const struct dew_report *report, char *out, size_t size)
     return out;
 }
 
-double report__worst_closure(const struct dew_report *report)
+double report__closes_within(const struct dew_report *report)
 {
     double worst = 0;
 
@@ -395,5 +395,5 @@ double report__worst_closure(const struct dew_report *report)
 
         worst = fmax(worst, fmax(o->water_residual, o->heat_residual));
     }
-    return worst;
+    return worst > 0 ? pow(10, ceil(log10(worst))) : 0;
 }

@@ -106,8 +106,9 @@ enum { REPORT__TOLD = 4096 };
 char *report__told(const struct dew_report *r, size_t i,
                    char out[REPORT__TOLD]);
 
-/* The greatest residual of any option's books, a share of what went through. */
-double report__worst_closure(const struct dew_report *report);
+/* The power of ten that no option's books are further off than, as a share of
+   what went through: what is left of sums is a figure in its order alone. */
+double report__closes_within(const struct dew_report *report);
 
 /* ---- shares.c: of the houses drawn ------------------------------------------- */
 

@@ -222,11 +222,11 @@ void sheets__part_method(const struct dew_report *r, FILE *out)
 {
     char judged[1000], closure[40];
 
-    dew_number_print(report__worst_closure(r), 2, closure, sizeof closure);
+    dew_number_print(report__closes_within(r), 2, closure, sizeof closure);
     fprintf(out,
             "<section id=\"method\"><h2>How it was worked out, and its "
             "limits</h2>\n<p>%s</p>\n<p>%s</p>\n<p>The books of water and "
-            "heat are closed every hour; over the year they close to %s of "
+            "heat are closed every hour; over the year they close to within %s of "
             "what went through them.</p>\n",
             how, report__judged(r, judged, sizeof judged), closure);
     weather_notes(r, out);
