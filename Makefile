@@ -259,8 +259,8 @@ ONCE   := $(if $(EVERY),,$(shell awk -v word=$(WORD) '/^tests/ && \
             !index("," $$2 ",", "," word ",") { print $$1 }' tests/once.txt))
 # A second compiler runs those alone that name it.
 ifeq ($(WORD)$(EVERY),clang)
-TEST_SRC := $(shell awk '/^tests.*\.c / && /[ ,]clang[ ,]/ { print $$1 }' tests/once.txt)
-TEST_SH  := $(shell awk '/^tests.*\.sh / && /[ ,]clang[ ,]/ { print $$1 }' tests/once.txt)
+TEST_SRC := $(shell awk '$$1 ~ /^tests.*\.c$$/ && $$2 ~ /clang/ { print $$1 }' tests/once.txt)
+TEST_SH  := $(shell awk '$$1 ~ /^tests.*\.sh$$/ && $$2 ~ /clang/ { print $$1 }' tests/once.txt)
 TESTS    := $(TEST_SRC:%.c=$B/%)
 LOGS     := $(TEST_SH:%=$B/%.log) $(TESTS:%=%.log)
 ONCE     :=

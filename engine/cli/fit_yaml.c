@@ -59,6 +59,17 @@ static void say_houses(const char *path, const struct dew_learn_houses *h,
     cli__wrap(stderr, 0, words);
 }
 
+static void say_ranges(const char *path)
+{
+    char words[TEXT];
+
+    snprintf(words, sizeof words,
+             "%.500s has the ranges alone, each by itself: its weather is less "
+             "than a year, so no houses are drawn from it.",
+             path);
+    cli__wrap(stderr, 0, words);
+}
+
 /* ---- files ---------------------------------------------------------------------- */
 
 static int write_houses(const struct cli__fit *f, const char *path,
@@ -127,18 +138,22 @@ int cli__fit_yaml(const struct cli__fit *f, const struct cli__fit_yaml *to)
     struct dew_error err = {0};
     size_t length;
     char *text;
-    int code;
+    int code = CLI__DONE, yearly;
 
     if (to->path == NULL)
         return CLI__DONE;
     if (strlen(to->path) + sizeof "-houses.csv" > PATH)
         return cli__fail(CLI__FAILED, "%.60s...: too long a path", to->path);
     houses_of(to->path, path);
-    text = dew_learn_write(f->learn, name_of(path), &length, left, sizeof left,
-                           &err);
+    yearly = dew_learn_learned(f->learn)->yearly;
+    text = dew_learn_write(f->learn, yearly ? name_of(path) : NULL, &length,
+                           left, sizeof left, &err);
     if (text == NULL)
         return cli__error(&err);
-    code = houses(f, to, text, length, path);
+    if (yearly)
+        code = houses(f, to, text, length, path);
+    else
+        say_ranges(to->path);
     if (code == CLI__DONE)
         code = write_text(to->path, text, length);
     free(text);

@@ -119,15 +119,21 @@ static inline void march__sky_out(const struct dew_thermal *t,
 #define MARCH__SOURCE(name, words)                                             \
     d->name = march__source(c, DEW_SOURCE_##name, &time, wall);
 
-/* The hour's drive: what schedules, sun and decay say; wall: the date by the
-   clock on it. */
+/* An hour and, by the clock on the wall, its date. */
+struct march__when {
+    const struct dew_hour *hour;
+    const struct dew_date *wall;
+};
+
+/* The hour's drive: what schedules, sun and decay say. */
 static inline void march__drive_of(const struct dew_case *c,
                                    const struct march__clock *clock, int idle,
                                    const struct march__sun *sun,
-                                   const struct dew_hour *hour,
-                                   const struct dew_date *wall,
+                                   const struct march__when *when,
                                    struct march__drive *d)
 {
+    const struct dew_hour *hour = when->hour;
+    const struct dew_date *wall = when->wall;
     const struct dew_house *h = &c->house;
     const struct dew_comfort *comfort = &h->comfort;
     struct march__time time = {clock->day, idle};

@@ -457,8 +457,8 @@ static inline void march__hour_of(struct march__body *m,
     h->done = h->tried = CORE__OF(0.0);
     h->now.lane = &m->lane;
     h->now.kinds = m->kinds;
-    march__drive_of(&m->c, &m->clock, m->way != MARCH__LIVED, sun, hour, wall,
-                    &h->now.drive);
+    march__drive_of(&m->c, &m->clock, m->way != MARCH__LIVED, sun,
+                    &(const struct march__when){hour, wall}, &h->now.drive);
     march__mind_windows(&m->c, &m->at.x, &m->before, hour, &h->now.drive);
     /* the first prediction of an hour has the machines of the last step */
     memcpy(march__machines(&h->now), march__machines(&m->now),

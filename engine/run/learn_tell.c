@@ -167,8 +167,10 @@ static void tell_whole(struct dew_learn *l)
 {
     struct dew_learned *to = &l->learned;
     const struct evidence__rounds *r = l->rounds;
-    size_t best = 0;
+    size_t best = 0, hours = 0;
 
+    if (l->run->year != NULL)
+        (void)dew_year_hours(l->run->year, &hours);
     *to = (struct dew_learned){.draws = l->draws,
                                .effective = r->effective,
                                .readings = l->seen.count,
@@ -177,6 +179,7 @@ static void tell_whole(struct dew_learn *l)
                                .cooled = l->hours.cooled,
                                .told_run = l->hours.told_run,
                                .typical = l->hours.typical,
+                               .yearly = hours >= DEW_MARCH_YEAR,
                                .likely = l->near[0]};
     for (size_t i = 0; i < l->draws; i++) {
         if (isnan(l->near[1 + i].rmse))

@@ -223,12 +223,13 @@ void sheets__part_method(const struct dew_report *r, FILE *out)
     char judged[1000], closure[40];
 
     dew_number_print(report__closes_within(r), 2, closure, sizeof closure);
-    fprintf(out,
-            "<section id=\"method\"><h2>How it was worked out, and its "
-            "limits</h2>\n<p>%s</p>\n<p>%s</p>\n<p>The books of water and "
-            "heat are closed every hour; over the year they close to within %s of "
-            "what went through them.</p>\n",
-            how, report__judged(r, judged, sizeof judged), closure);
+    fprintf(
+        out,
+        "<section id=\"method\"><h2>How it was worked out, and its "
+        "limits</h2>\n<p>%s</p>\n<p>%s</p>\n<p>The books of water and "
+        "heat are closed every hour; over the year they close to within %s of "
+        "what went through them.</p>\n",
+        how, report__judged(r, judged, sizeof judged), closure);
     weather_notes(r, out);
     fprintf(out, "<p>%s</p></section>\n", limits);
 }

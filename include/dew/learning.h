@@ -72,6 +72,8 @@ struct dew_learned {
     int cooled; /* 1: hours in which it cools are not held: see below       */
     size_t told_run; /* hours in which the log's export runs the coil        */
     int typical; /* 1: wind and sun are those of a made year                 */
+    int yearly;  /* 1: the scenario's weather is DEW_MARCH_YEAR or more, so
+                    that houses can be given to a spread of it               */
 };
 
 /* One figure in doubt, before and after.  Ranges are of the figure, SI; of

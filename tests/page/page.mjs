@@ -388,8 +388,7 @@ for (const [town, area, bedrooms] of HOUSES) {
 
   await open(page, demo);
   await upload(page, "#ui-log-file", "mine.csv", `time,temperature (degC),relative humidity (%)\n${rows.join("\n")}\n`);
-  await page.waitForSelector("#ui-told.old");
-  await page.waitForSelector("#ui-told:not(.old)");
+  await page.locator("#ui-told:not(.old)", { hasText: "mine.csv" }).waitFor();
   says("a logger's file is laid over the model", (await text(page, "#ui-told")).includes("mine.csv") &&
     (await page.inputValue("#ui-yaml")).includes("file: mine.csv"), await text(page, "#ui-faults"));
   await page.context().close();

@@ -61,6 +61,7 @@ def learned(program, data, folder, house):
     log = os.path.join(data, log)
     call(program, "weather", "convert", log, weather, *site)
     return json.loads(call(program, "fit", path, log, "--house", "--json",
+                           "--draws", "8192",
                            "--set", "weather.file=" + weather))["house"]
 
 

@@ -116,7 +116,7 @@ def learned(program, log, assumed, site, until, out):
     """The scenario with the ranges that a log leaves, of the days before."""
     weather = out + ".weather.csv"
     convert(program, log, weather, site)
-    words = [program, "fit", assumed, log, "--house", "--yaml", out,
+    words = [program, "fit", assumed, log, "--house", "--draws", "8192", "--yaml", out,
              "--set", "weather.file=" + weather]
     done = subprocess.run(words + (["--until", until] if until else []),
                           check=False, capture_output=True, text=True)
@@ -132,8 +132,8 @@ def evidence(program, files, common, folder, entry):
     assumed = evidence_house.with_ranges(entry, folder)
     rest_of(log, until, rest)
     print("\nWith the log as evidence: ranges, written once for what was "
-          "assumed, and what\n`fit --house` leaves of them, its likeliest "
-          "figures run.\n")
+          "assumed, and what\n`fit --house --draws 8192` leaves of them, its "
+          "likeliest figures run.\n")
     print("| beside | figures | hours | bias, points "
           "| root mean square, points |\n|---|---|---:|---:|---:|")
     for where, against, cut in (("the whole log", log, None),

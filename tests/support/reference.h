@@ -129,7 +129,7 @@ static inline void reference_begin(struct reference *r,
     r->hour.now.lane = &body->lane;
     r->hour.now.kinds = body->kinds;
     march__drive_of(&body->c, &body->clock, body->way != MARCH__LIVED, &sun,
-                    out, date, &r->hour.now.drive);
+                    &(const struct march__when){out, date}, &r->hour.now.drive);
     r->begin = 3600.0 * hour;
 }
 
