@@ -155,11 +155,10 @@ static void name_kept(const struct block *b, size_t option,
 
     for (size_t k = 0; k < b->count; k++) {
         const struct dew_outcome *o = &b->crowd.outcomes[at(b, option, k)];
-        const struct dew_case *c = &b->crowd.cases[at(b, option, k)];
 
         study__name_add(&name, year_of(b, k)->kept, DEW_KEPT_NAME);
         study__name_add(&name, &o->required, sizeof o->required);
-        study__name_add(&name, c, sizeof *c);
+        study__name_case(&name, &b->crowd.cases[at(b, option, k)]);
     }
     study__name_end(&name, out);
 }

@@ -3,12 +3,24 @@
 
 #include <string.h>
 
+#include "march/pieces.h"
+
 _Static_assert((int)DEW_KEPT_NAME == (int)SHA256_DIGEST_STRING_LENGTH,
                "a name is a SHA-256 in words");
 
 void study__name_add(struct study__name *name, const void *bytes, size_t length)
 {
     SHA256Update(&name->sum, bytes, length);
+}
+
+static void add_piece(void *name, const void *bytes, size_t length)
+{
+    study__name_add(name, bytes, length);
+}
+
+void study__name_case(struct study__name *name, const struct dew_case *c)
+{
+    march__case_pieces(c, add_piece, name);
 }
 
 struct study__name study__name_of(const char *what, size_t length)

@@ -20,6 +20,9 @@ struct study__name study__name_of(const char *what, size_t length);
 void study__name_add(struct study__name *name, const void *bytes,
                      size_t length);
 
+/* A case by its numbers: what lies between them is anything. */
+void study__name_case(struct study__name *name, const struct dew_case *c);
+
 /* The hours and what is held in them (or NULL), as a name of their own: they
    are long, and many marches go through them. */
 void study__name_weather(const struct dew_weather *weather,

@@ -338,7 +338,7 @@ static void name_kept(const struct dew_study *s, size_t i, const char *weather,
 
     study__name_add(&name, weather, DEW_KEPT_NAME);
     study__name_add(&name, &o->required, sizeof o->required);
-    study__name_add(&name, &s->cases[i], sizeof s->cases[i]);
+    study__name_case(&name, &s->cases[i]);
     study__name_end(&name, out);
 }
 
