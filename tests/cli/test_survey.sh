@@ -8,6 +8,7 @@ set -u
 here=$(cd "$(dirname "$0")/../.." && pwd)
 doc=$here/docs/survey.md
 . "$(dirname "$0")/../support/says.sh"
+. "$here/tests/survey/same.sh"
 COUNT=${COUNT:-3} SEED=${SEED:-1}
 
 cat >house.yaml <<'END'
@@ -31,7 +32,6 @@ vary:
 - {key: limits.too_humid, values: [60 %, 25 %]}
 places: [722020, Fargo ND]
 END
-same() { for f in march.csv march.sqlite faults.csv; do cmp "${2:-one}/$f" "$1/$f" || return 1; done; }
 
 # ---- a whole one ---------------------------------------------------------------------
 ends "one thread" 0 survey plan.yaml --out one --threads 1

@@ -11,30 +11,11 @@
  *
  * A disk that is full stays so; what is broken once may do the next time.
  */
-#define _GNU_SOURCE
+#include "preload.h"
+
 #include <errno.h>
-#include <fcntl.h>
 #include <stdatomic.h>
-#include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
-#include <sys/syscall.h>
-#include <unistd.h>
-
-static void note(const char *call, const char *path)
-{
-    char line[5000];
-    int n = snprintf(line, sizeof line, "%s %s\n", call, path);
-    const char *name = getenv("FAILS_LOG");
-    long log = name == NULL ? -1
-                            : syscall(SYS_openat, AT_FDCWD, name,
-                                      O_WRONLY | O_APPEND | O_CREAT, 0666);
-
-    if (log < 0)
-        return;
-    syscall(SYS_write, log, line, n);
-    syscall(SYS_close, log);
-}
 
 static int is_here(void)
 {
@@ -55,7 +36,7 @@ static int left(const char *call, const char *path)
     if (fails == NULL || !is_here() || strncmp(fails, call, n) != 0 ||
         fails[n] != ':' || (on != NULL && strstr(path, on) == NULL))
         return 1;
-    note(call, path);
+    note_to("FAILS_LOG", call, path);
     return atoi(fails + n + 1) - (atomic_fetch_add(&count, 1) + 1);
 }
 
@@ -63,17 +44,6 @@ static int broken(void)
 {
     errno = atoi(strrchr(getenv("FAILS"), ':') + 1);
     return -1;
-}
-
-static const char *path_of(int file, char path[4096])
-{
-    char link[64];
-    ssize_t n;
-
-    snprintf(link, sizeof link, "/proc/self/fd/%d", file);
-    n = readlink(link, path, 4095);
-    path[n > 0 ? n : 0] = '\0';
-    return path;
 }
 
 static ssize_t put(int file, const void *bytes, size_t n, off_t at)

@@ -7,42 +7,17 @@
  * folder).  Files written by stdio are told only as they are made and synced.
  * FORGETS_AT=N kills it with SIGKILL behind its N-th write, before the sync.
  */
-#define _GNU_SOURCE
-#include <fcntl.h>
+#include "preload.h"
+
 #include <signal.h>
 #include <stdarg.h>
 #include <stdatomic.h>
-#include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
-#include <sys/syscall.h>
-#include <unistd.h>
 
 static void note(const char *word, const char *path)
 {
-    char line[5000];
-    int n = snprintf(line, sizeof line, "%s %s\n", word, path);
-    const char *name = getenv("FORGETS_LOG");
-    long log = name == NULL ? -1
-                            : syscall(SYS_openat, AT_FDCWD, name,
-                                      O_WRONLY | O_APPEND | O_CREAT, 0666);
-
-    if (log < 0)
-        return;
-    syscall(SYS_write, log, line, n);
-    syscall(SYS_close, log);
-}
-
-static int path_of(int file, char path[4096])
-{
-    char link[64];
-    ssize_t n;
-
-    snprintf(link, sizeof link, "/proc/self/fd/%d", file);
-    n = readlink(link, path, 4095);
-    path[n > 0 ? n : 0] = '\0';
-    return n > 0;
+    note_to("FORGETS_LOG", word, path);
 }
 
 static void dirty(int file)
@@ -51,7 +26,7 @@ static void dirty(int file)
     char path[4096], word[40];
 
     if (fstat(file, &found) != 0 || !S_ISREG(found.st_mode) ||
-        !path_of(file, path))
+        path_of(file, path)[0] == '\0')
         return;
     snprintf(word, sizeof word, "dirty %lld", (long long)found.st_size);
     note(word, path);
@@ -71,7 +46,7 @@ static int clean(int file, int result)
 {
     char path[4096];
 
-    if (result == 0 && path_of(file, path))
+    if (result == 0 && path_of(file, path)[0] != '\0')
         note("clean", path);
     return result;
 }
@@ -104,7 +79,8 @@ static int make(int folder, const char *name, int flags, mode_t mode)
     int file = (int)syscall(SYS_openat, folder, name, flags, mode);
     char path[4096];
 
-    if (file >= 0 && (flags & O_CREAT) && !was && path_of(file, path))
+    if (file >= 0 && (flags & O_CREAT) && !was &&
+        path_of(file, path)[0] != '\0')
         note("new", path);
     return file;
 }

@@ -8,7 +8,9 @@
 # with MPI=1:
 #   make MPI=1 && DEW_BUILD=build/gcc-mpi sh tests/survey/hosts.sh
 set -u
+here=$(cd "$(dirname "$0")/../.." && pwd)
 . "$(dirname "$0")/../support/says.sh"
+. "$here/tests/survey/same.sh"
 skip() {
     echo "skip two hosts: $*"
     exit 77
@@ -85,7 +87,6 @@ vary:
 - {key: limits.too_humid, values: [60 %, 25 %]}
 places: [722020, Fargo ND]
 END
-same() { for f in march.csv march.sqlite faults.csv; do cmp "one/$f" "$1/$f" || return 1; done; }
 ends "one process" 0 survey plan.yaml --out one --threads 1
 ranks plan.yaml --out two
 says "four ranks on two hosts: exit 0" test $? = 0

@@ -4,9 +4,9 @@
 #include <string.h>
 #include <unistd.h>
 
-#include "core/out.h"
 #include "dew/spread.h"
 #include "support/rows.h"
+#include "survey/room.h"
 #include "survey/survey.h"
 
 #define HOUSE                                                                  \
@@ -21,50 +21,30 @@
     "- {key: limits.too_humid, values: [57 %, 30 %]}\n"                        \
     "places: [727530, 722020]\n"
 
-static char folder[] = "/tmp/dew-item-XXXXXX";
 static struct dew_survey_plan *plan;
-
-static void path_of(const char *name, char path[80])
-{
-    snprintf(path, 80, "%s/%s", folder, name);
-}
-
-static int put(const char *name, const char *text)
-{
-    struct core__out out;
-    char path[80];
-
-    path_of(name, path);
-    if (core__out_open(&out, path, CORE__OUT_OVER, NULL) != DEW_OK)
-        return 0;
-    fputs(text, out.file);
-    return core__out_close(&out, NULL) == DEW_OK;
-}
 
 static int open_room(void **state)
 {
     struct dew_error list[4] = {{0}};
     struct dew_faults faults = {list, 4, 0};
-    char path[80];
+    char path[ROOM_PATH];
 
     (void)state;
-    if (mkdtemp(folder) == NULL || !put("house.yaml", HOUSE) ||
-        !put("plan.yaml", PLAN))
+    if (!make_folder() || !put("house.yaml", HOUSE) || !put("plan.yaml", PLAN))
         return -1;
-    path_of("plan.yaml", path);
-    return dew_survey_read(&plan, path, &faults) == DEW_OK ? 0 : -1;
+    return dew_survey_read(&plan, path_of("plan.yaml", path), &faults) == DEW_OK
+               ? 0
+               : -1;
 }
 
 static int close_room(void **state)
 {
-    char path[80];
+    char path[ROOM_PATH];
 
     (void)state;
     dew_survey_plan_close(plan);
-    path_of("house.yaml", path);
-    unlink(path);
-    path_of("plan.yaml", path);
-    unlink(path);
+    unlink(path_of("house.yaml", path));
+    unlink(path_of("plan.yaml", path));
     return rmdir(folder);
 }
 

@@ -4,8 +4,8 @@
 #include <string.h>
 #include <unistd.h>
 
-#include "core/out.h"
 #include "support/rows.h"
+#include "survey/room.h"
 #include "survey/survey.h"
 
 #define HOUSE                                                                  \
@@ -30,39 +30,16 @@
 
 enum { HOUSES = 12, ITEMS = 24 };
 
-static char folder[] = "/tmp/dew-march-XXXXXX";
-
-static const char *path_of(const char *name, char path[80])
-{
-    snprintf(path, 80, "%s/%s", folder, name);
-    return path;
-}
-
-static int put(const char *name, const char *text)
-{
-    struct core__out out;
-    char path[80];
-
-    if (core__out_open(&out, path_of(name, path), CORE__OUT_OVER, NULL) !=
-        DEW_OK)
-        return 0;
-    fputs(text, out.file);
-    return core__out_close(&out, NULL) == DEW_OK;
-}
-
 static int open_room(void **state)
 {
     (void)state;
-    return mkdtemp(folder) != NULL && put("house.yaml", HOUSE) ? 0 : -1;
+    return make_folder() && put("house.yaml", HOUSE) ? 0 : -1;
 }
 
 static int close_room(void **state)
 {
-    char line[60];
-
     (void)state;
-    snprintf(line, sizeof line, "rm -r %s", folder);
-    return system(line);
+    return remove_folder();
 }
 
 static struct dew_survey_plan *plan_of(const char *text)
@@ -70,7 +47,7 @@ static struct dew_survey_plan *plan_of(const char *text)
     struct dew_error list[4] = {{0}};
     struct dew_faults faults = {list, 4, 0};
     struct dew_survey_plan *plan;
-    char path[80];
+    char path[ROOM_PATH];
 
     assert_true(put("plan.yaml", text));
     if (dew_survey_read(&plan, path_of("plan.yaml", path), &faults) != DEW_OK)

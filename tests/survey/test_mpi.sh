@@ -6,6 +6,7 @@
 set -u
 here=$(cd "$(dirname "$0")/../.." && pwd)
 . "$(dirname "$0")/../support/says.sh"
+. "$here/tests/survey/same.sh"
 if ! command -v mpirun >/dev/null; then
     echo "skip ranks: there is no mpirun (openmpi-bin)"
     exit 77
@@ -43,7 +44,6 @@ vary:
 places: [722020, Fargo ND]
 END_PLAN
 sed 's/steps: 5/steps: 4/' plan.yaml >other.yaml
-same() { cmp one/march.csv "$1/march.csv" && cmp one/march.sqlite "$1/march.sqlite" && cmp one/faults.csv "$1/faults.csv"; }
 
 ends "without mpirun it is alone" 0 survey plan.yaml --out one --threads 1
 says "three ranks: exit 0" ranks 3 survey plan.yaml --out three

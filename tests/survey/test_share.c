@@ -5,8 +5,8 @@
 #include <string.h>
 #include <unistd.h>
 
-#include "core/out.h"
 #include "support/rows.h"
+#include "survey/room.h"
 #include "survey/survey.h"
 
 #define HOUSE                                                                  \
@@ -17,36 +17,16 @@
     "scenario: house.yaml\nvary:\n"                                            \
     "- {key: house.airtightness, range: 0.7 to 2.3 ach50, steps: 5}\n"
 
-static char folder[] = "/tmp/dew-share-XXXXXX";
 static struct dew_survey_plan *plan;
-
-static const char *path_of(const char *name, char path[120])
-{
-    snprintf(path, 120, "%s/%s", folder, name);
-    return path;
-}
-
-static int put(const char *name, const char *text)
-{
-    struct core__out out;
-    char path[120];
-
-    if (core__out_open(&out, path_of(name, path), CORE__OUT_OVER, NULL) !=
-        DEW_OK)
-        return 0;
-    fputs(text, out.file);
-    return core__out_close(&out, NULL) == DEW_OK;
-}
 
 static int open_room(void **state)
 {
     struct dew_error list[4] = {{0}};
     struct dew_faults faults = {list, 4, 0};
-    char path[120];
+    char path[ROOM_PATH];
 
     (void)state;
-    if (mkdtemp(folder) == NULL || !put("house.yaml", HOUSE) ||
-        !put("plan.yaml", PLAN))
+    if (!make_folder() || !put("house.yaml", HOUSE) || !put("plan.yaml", PLAN))
         return -1;
     return dew_survey_read(&plan, path_of("plan.yaml", path), &faults) == DEW_OK
                ? 0
@@ -55,19 +35,16 @@ static int open_room(void **state)
 
 static int close_room(void **state)
 {
-    char line[60];
-
     (void)state;
     dew_survey_plan_close(plan);
-    snprintf(line, sizeof line, "rm -r %s", folder);
-    return system(line);
+    return remove_folder();
 }
 
 static struct dew_survey *opened(const char *name, enum dew_survey_how how)
 {
     struct dew_survey *s;
     struct dew_error err = {0};
-    char path[120];
+    char path[ROOM_PATH];
 
     assert_int_equal(dew_survey_open(&s, plan, path_of(name, path), how, &err),
                      DEW_OK);
@@ -142,7 +119,7 @@ TEST(who_joined_marches_what_is_handed_out_and_goes_on_where_it_was)
     struct pair some = {.name = "pair", .most = 2};
     struct pair rest = {.name = "pair", .most = 100};
     struct dew_survey *alone = opened("alone", DEW_SURVEY_NEW);
-    char path[120];
+    char path[ROOM_PATH];
 
     assert_int_equal(dew_survey_run(alone, 1, 0, NULL, NULL), DEW_OK);
     assert_int_equal(dew_survey_write(alone, NULL), DEW_OK);
@@ -171,7 +148,7 @@ TEST(a_folder_without_a_survey_cannot_be_joined)
 {
     struct dew_survey *s;
     struct dew_error err = {0};
-    char path[120], want[300];
+    char path[ROOM_PATH], want[300];
 
     assert_int_equal(dew_survey_open(&s, plan, folder, DEW_SURVEY_JOIN, &err),
                      DEW_EMISSING);
