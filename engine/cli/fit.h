@@ -76,6 +76,12 @@ enum dew_status cli__fit_charts(const struct cli__fit *f,
 enum dew_status cli__fit_inputs(const struct cli__fit *f, const char *path,
                                 struct dew_error *err);
 
+/* A file filled, whole or not at all; none where path is NULL. */
+typedef enum dew_status cli__fit_fill(const void *of, FILE *out,
+                                      struct dew_error *err);
+enum dew_status cli__fit_file(const char *path, cli__fit_fill *fill,
+                              const void *of, struct dew_error *err);
+
 /* The charts of the log and of what moved, in a page; nothing in a text. */
 void cli__fit_figures(const struct cli__fit *f);
 void cli__fit_inputs_page(const struct cli__fit *f);

@@ -5,7 +5,6 @@
 
 #include "cli/fit.h"
 #include "core/embed.h"
-#include "core/out.h"
 #include "draw/svg.h"
 #include "report/lay.h"
 #include "report/markup.h"
@@ -85,13 +84,11 @@ static void head(const struct cli__fit *f)
     if (f->fit != NULL) {
         const struct dew_date *d = dew_fit_dates(f->fit, &count);
 
-        report__html(f->out, "What the log of %d-%s%d-%s%d to ", d->year,
-                     d->month < 10 ? "0" : "", d->month, d->day < 10 ? "0" : "",
-                     d->day);
+        fprintf(f->out, "What the log of %04d-%02d-%02d to ", d->year, d->month,
+                d->day);
         d += count - 1;
-        report__html(f->out, "%d-%s%d-%s%d tells of the house", d->year,
-                     d->month < 10 ? "0" : "", d->month, d->day < 10 ? "0" : "",
-                     d->day);
+        fprintf(f->out, "%04d-%02d-%02d tells of the house", d->year, d->month,
+                d->day);
     } else
         fputs("What your readings tell of the house", f->out);
     fputs("</p></header>\n<main>\n", f->out);
@@ -127,17 +124,13 @@ static void page(const void *of, FILE *out)
     foot(&f);
 }
 
+static enum dew_status fill(const void *of, FILE *out, struct dew_error *err)
+{
+    return report__filled("the page", page, of, out, err);
+}
+
 enum dew_status cli__fit_page(const struct cli__fit *f, const char *path,
                               struct dew_error *err)
 {
-    struct core__out out;
-
-    if (path == NULL)
-        return DEW_OK;
-    if (core__out_open(&out, path, CORE__OUT_OVER, err) != DEW_OK)
-        return err->status;
-    if (report__filled("the page", page, f, out.file, err) == DEW_OK)
-        return core__out_close(&out, err);
-    core__out_drop(&out);
-    return err->status;
+    return cli__fit_file(path, fill, f, err);
 }

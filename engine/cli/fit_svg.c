@@ -9,9 +9,8 @@
 
 enum { WORDS = 120 };
 
-static enum dew_status draw(struct draw__fit *what, const char *path,
-                            enum dew_status chart(const struct draw__fit *f),
-                            struct dew_error *err)
+enum dew_status cli__fit_file(const char *path, cli__fit_fill *fill,
+                              const void *of, struct dew_error *err)
 {
     struct core__out out;
 
@@ -19,11 +18,33 @@ static enum dew_status draw(struct draw__fit *what, const char *path,
         return DEW_OK;
     if (core__out_open(&out, path, CORE__OUT_OVER, err) != DEW_OK)
         return err->status;
-    what->out = out.file;
-    if (chart(what) == DEW_OK)
+    if (fill(of, out.file, err) == DEW_OK)
         return core__out_close(&out, err);
     core__out_drop(&out);
-    return core__fail(err, DEW_EMEM, "no memory for a chart");
+    return err->status;
+}
+
+/* A chart draws, or has no memory to. */
+static enum dew_status drawn(enum dew_status status, struct dew_error *err)
+{
+    return status == DEW_OK
+               ? DEW_OK
+               : core__fail(err, DEW_EMEM, "no memory for a chart");
+}
+
+struct chart {
+    const struct draw__fit *what;
+    enum dew_status (*draw)(const struct draw__fit *f);
+};
+
+static enum dew_status fill_chart(const void *of, FILE *out,
+                                  struct dew_error *err)
+{
+    const struct chart *c = of;
+    struct draw__fit what = *c->what;
+
+    what.out = out;
+    return drawn(c->draw(&what), err);
 }
 
 /* Those that moved, in the order of the table. */
@@ -75,37 +96,30 @@ static void close_moved(struct moved *m)
     free(m->list);
 }
 
-static enum dew_status draw_inputs(const struct cli__fit *f, const char *path,
+static enum dew_status fill_inputs(const void *of, FILE *out,
                                    struct dew_error *err)
 {
-    struct moved m = {.count = 0};
-    struct core__out out;
-    enum dew_status status = open_moved(f, &m);
+    const struct moved *m = of;
 
-    if (status == DEW_OK)
-        status = core__out_open(&out, path, CORE__OUT_OVER, err);
-    if (status == DEW_OK) {
-        status = draw__fit_inputs(out.file, m.list, m.count);
-        if (status == DEW_OK)
-            status = core__out_close(&out, err);
-        else
-            core__out_drop(&out);
-    }
-    close_moved(&m);
-    return status == DEW_EMEM
-               ? core__fail(err, DEW_EMEM, "no memory for a chart")
-               : status;
+    return drawn(draw__fit_inputs(out, m->list, m->count), err);
 }
 
 enum dew_status cli__fit_inputs(const struct cli__fit *f, const char *path,
                                 struct dew_error *err)
 {
+    struct moved m = {.count = 0};
+    enum dew_status status;
+
     if (path == NULL)
         return DEW_OK;
     if (!dew_learn_learned(f->learn)->told)
         return core__fail(err, DEW_EMISSING,
                           "nothing was learned: nothing to draw");
-    return draw_inputs(f, path, err);
+    status = drawn(open_moved(f, &m), err);
+    if (status == DEW_OK)
+        status = cli__fit_file(path, fill_inputs, &m, err);
+    close_moved(&m);
+    return status;
 }
 
 void cli__fit_inputs_page(const struct cli__fit *f)
@@ -124,12 +138,18 @@ enum dew_status cli__fit_charts(const struct cli__fit *f,
                                 struct dew_error *err)
 {
     const struct dew_report_fit of = dew_fit_told(f->fit);
-    struct draw__fit what = {.of = &of, .system = cli__fit_system(f)};
+    const struct draw__fit what = {.of = &of, .system = cli__fit_system(f)};
+    const struct {
+        const char *path;
+        struct chart chart;
+    } all[] = {{to->log, {&what, draw__fit_log}},
+               {to->rest, {&what, draw__fit_rest}},
+               {to->curve, {&what, draw__fit_curve}}};
+    enum dew_status status = DEW_OK;
 
-    if (draw(&what, to->log, draw__fit_log, err) != DEW_OK ||
-        draw(&what, to->rest, draw__fit_rest, err) != DEW_OK)
-        return err->status;
-    return draw(&what, to->curve, draw__fit_curve, err);
+    for (size_t i = 0; i < sizeof all / sizeof all[0] && status == DEW_OK; i++)
+        status = cli__fit_file(all[i].path, fill_chart, &all[i].chart, err);
+    return status;
 }
 
 void cli__fit_figures(const struct cli__fit *f)
