@@ -153,6 +153,16 @@ says "and where to look" \
 says "and nothing of its figures" sh -c '! grep -q "thought  " out'
 says "nor is a scenario written" test ! -e no.yaml
 
+# a log that brings its own weather, of some weeks
+sed -n '1s/$/,wind speed (m\/s),global solar (W\/m2)/p; 2,1200s/$/,3,60/p' log.csv >weeks.csv
+"$D" weather convert weeks.csv weeks-weather.csv --latitude 45 --longitude -93.2 \
+    --elevation 250m --utc -6 >convert.log 2>&1
+ends "some weeks of weather" 0 fit house.yaml weeks.csv $few --yaml weeks.yaml \
+    --set weather.place=none --set weather.file=weeks-weather.csv
+says "the ranges are written" grep -q "airtightness: [0-9.]* ach50 (.* to .*) # from a neighbour" weeks.yaml
+says "houses are not" sh -c '! grep -q "houses:" weeks.yaml && test ! -e weeks-houses.csv'
+says "and why" sh -c 'tr "\n" " " <err | grep -q "has the ranges alone, each by itself: its weather is less than a year"'
+
 ends "no weather of these days" 1 fit house.yaml bare.csv --house --told
 says "is refused" grep -q 'give the weather of the log.s own days' err
 ends "too few draws" 1 fit house.yaml log.csv --house --draws 100

@@ -67,7 +67,7 @@ by_list() { # LIBRARY FLAGS FILE...: the files alone
     ar rcs "$root/lib/$name.a" "$root/$name"/*.o
 }
 musl_root() {
-    root=$work/musl/root
+    root=$work/musl/sys
     [ -f "$root/whole" ] && return
     mkdir -p "$root/lib" "$root/include"
     { cat "$here/engine/page/sources.txt"; echo "cmocka 1.1.5-2.1"; } >"$work/sources.txt"
@@ -163,8 +163,8 @@ debian() { # ARCH TRIPLET EMULATOR CFLAGS
 }
 musl() {
     musl_root
-    fresh_tree musl "-I$work/musl/root/include" \
-        "-L$work/musl/root/lib -static -lgsl -lgslcblas -lyaml -ljansson -lz -lmd"
+    fresh_tree musl "-I$work/musl/sys/include" \
+        "-L$work/musl/sys/lib -static -lgsl -lgslcblas -lyaml -ljansson -lz -lmd"
     # no SQLite in the page's sources, so no surveys; no argp in musl, so no command
     rm -rf "$tree"/tests/survey "$tree"/engine/survey "$tree"/engine/core/journal.c \
         "$tree"/tests/core/test_journal.c "$tree"/tests/weather/test_sun.c
