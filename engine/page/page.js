@@ -3,7 +3,7 @@
 // it, the engine in a worker is what answers.
 import { comparison, figures } from "./compare.js";
 import { curve } from "./curve.js";
-import { Engine, KEEPS } from "./engine.js";
+import { bytesOf64, Engine, KEEPS, which } from "./engine.js";
 import { about, addable, Form, make } from "./form.js";
 import { PARTS } from "./questions.js";
 import { blobOf, showReport } from "./result.js";
@@ -467,7 +467,7 @@ async function places() {
 }
 
 function begin() {
-  engine = new Engine(data("ui-worker"), { plain: data("ui-plain"), simd: data("ui-simd") });
+  engine = new Engine(data("ui-worker"), bytesOf64(data(`ui-${which()}`)));
   engine.fails = (why) => broken(why);
   form = new Form(app, $("ui-questions"), $("ui-cards"));
   wire();
@@ -476,7 +476,7 @@ function begin() {
   if (given.trim() !== "") {
     const { text, files } = JSON.parse(given);
     load(text, Object.fromEntries(Object.entries(files).map(([name, base64]) =>
-      [name, Uint8Array.from(atob(base64), (c) => c.charCodeAt(0))])));
+      [name, bytesOf64(base64)])));
     app.before = [];
     show();
   }
