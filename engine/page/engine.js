@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Two workers with the engine, one for what is asked at once and one for houses
-// like this one.  Ending a worker stops it; the compiled module is kept, so that
-// the next stands at once.
+// like this one.  Ending a worker stops it, and it alone gives its memory back: so
+// each is ended when nothing more is asked of it.  The compiled module is kept, as
+// fast as it has become, so that the next stands at once.
 
 // What houses came to, by names that the engine gave: those used last, so many
 // bytes of them.  It outlives a worker that is ended.
-const MOST_KEPT = 48 * 2 ** 20;
+const MOST_KEPT = 24 * 2 ** 20;
 
 class Kept {
   constructor() {
@@ -38,14 +39,18 @@ class Kept {
   }
 }
 
+const buffersOf = ({ give }) => give.map(([, { buffer }]) => buffer);
+
 // Words of a run that is to keep what houses come to.
 export const KEEPS = ["--kept", ".kept"];
 
-// shares: what the other lane keeps is told to it too.
+// shares: what the other lane keeps is told to it too; stands: a worker waits for
+// the next call.
 class Lane {
-  constructor(engine, shares) {
+  constructor(engine, { shares, stands }) {
     this.engine = engine;
     this.shares = shares;
+    this.stands = stands;
     this.waiting = new Map();
     this.next = 0;
   }
@@ -64,6 +69,7 @@ class Lane {
     else if (data.kept !== undefined) this.keep(data);
     else if (data.done !== undefined) this.progress?.(data.done, data.what);
     else if (data.failed !== undefined) this.fail(data.failed);
+    else if (data.over !== undefined) this.over();
     else {
       this.engine.kept.use(data.used);
       this.settle(data.id, (one) => one.yes(data));
@@ -75,16 +81,23 @@ class Lane {
     this.engine.kept.add(kept, bytes, this);
   }
 
-  // What the worker lacks of what is kept, and what is kept no more.
+  // What the worker lacks of what is kept, and what is kept no more.  Copies, to be
+  // handed over: a message that copies them takes twice as long.
   changes() {
     const { all } = this.engine.kept;
     const give = [...all].filter(([name, { lane }]) => !this.has.has(name) && (this.shares || lane === this))
-      .map(([name, { bytes }]) => [name, bytes]);
+      .map(([name, { bytes }]) => [name, bytes.slice()]);
     const drop = [...this.has].filter((name) => !all.has(name));
 
     for (const [name] of give) this.has.add(name);
     for (const name of drop) this.has.delete(name);
     return { give, drop };
+  }
+
+  over() {
+    if (this.waiting.size > 0) return;
+    this.stop();
+    if (this.stands) this.start();
   }
 
   settle(id, how) {
@@ -108,6 +121,15 @@ class Lane {
   // Something that takes its time, and that may be ended for what is asked next?
   get busy() { return [...this.waiting.values()].some(({ long }) => long); }
 
+  // Hands over what a call will need, before it comes: it takes a tenth of a second.
+  prepare() {
+    if (this.worker === undefined) return;
+    const keeps = this.changes();
+
+    if (keeps.give.length + keeps.drop.length === 0) return;
+    this.worker.postMessage({ keeps }, buffersOf(keeps));
+  }
+
   // The command with these words; folder: whose files are to come back.
   call(words, files, { folder, progress } = {}) {
     if (this.worker === undefined) this.start();
@@ -115,7 +137,8 @@ class Lane {
     const id = ++this.next;
     return new Promise((yes, no) => {
       this.waiting.set(id, { yes, no, long: folder !== undefined });
-      this.worker.postMessage({ id, call: words, files, folder, keeps: this.changes() });
+      const keeps = this.changes();
+      this.worker.postMessage({ id, call: words, files, folder, keeps }, buffersOf(keeps));
     });
   }
 }
@@ -140,8 +163,8 @@ export class Engine {
     this.url = URL.createObjectURL(new Blob([code], { type: "text/javascript" }));
     this.packed = packed;
     this.kept = new Kept();
-    this.now = new Lane(this, false);
-    this.later = new Lane(this, true);
+    this.now = new Lane(this, { shares: false, stands: true });
+    this.later = new Lane(this, { shares: true, stands: false });
     this.ready = new Promise((yes) => { this.yes = yes; });
     this.now.start();
   }

@@ -220,6 +220,12 @@ function stop() {
   engine.later.busy && engine.later.stop();
 }
 
+// When what stands was drawn; a page that is not in sight draws nothing.
+const seen = () => new Promise((yes) => {
+  requestAnimationFrame(() => setTimeout(yes));
+  setTimeout(yes, 300);
+});
+
 // The report alone is asked for at once; all files are when one is to be kept.
 const words = (asked, more) => ["run", NAME, "--out", "set", ...more, ...asked.units, ...KEEPS];
 
@@ -232,13 +238,15 @@ async function work() {
   delete $("ui-told").dataset.told;
   say("Working out the year of each option...", true);
   try {
-    await engine.ready;
-    if (run !== app.run) return;
     const asked = { files: inputs(), units: units() };
-    const first = await engine.now.call(words(asked, ["--quick", "--few"]), asked.files, { folder: "set/", progress });
+    app.first = engine.ready.then(() => run !== app.run ? undefined
+      : engine.now.call(words(asked, ["--quick", "--few"]), asked.files, { folder: "set/", progress }));
+    const first = await app.first;
     if (run !== app.run) return;
     take(first, begun, "likely", () => engine.now.call(words(asked, ["--quick"]), asked.files, { folder: "set/" }));
     if (first.code !== 0) return;
+    await seen();
+    if (run !== app.run) return;
     progress(0);
     say("This is the likely house. Houses like yours are being worked out, for how sure it is...", true);
     const all = await engine.later.call(words(asked, ["--few"]), asked.files, { folder: "set/", progress });
@@ -246,7 +254,6 @@ async function work() {
     take(all, begun, "sure", () => engine.later.call(words(asked, []), asked.files, { folder: "set/" }));
     if (all.code === 0) await weigh(all, asked, run);
     if (run !== app.run) return;
-    if (!engine.later.busy) engine.later.stop(); // its memory is given back
     say("Worked out.");
   } catch (error) {
     if (run === app.run) broken(error.message);
@@ -388,6 +395,7 @@ function save(name, bytes) {
 
 function wire() {
   $("ui-form").addEventListener("submit", (event) => event.preventDefault());
+  for (const sign of ["focusin", "input"]) $("ui-form").addEventListener(sign, () => engine.now.prepare());
   $("ui-go").addEventListener("click", () => {
     work();
     if (innerWidth < 992) $("ui-result").scrollIntoView();
@@ -436,11 +444,13 @@ function wire() {
   $("ui-add").append(...addable(app));
 }
 
-// What a short call prints; asked again where a run was ended under it.
+// What a short call prints, after an answer that is waited for; asked again where
+// a run was ended under it.
 async function told(words) {
   await engine.ready;
   for (let i = 0; i < 5; i++) {
     try {
+      await app.first?.catch(() => {});
       return JSON.parse((await engine.now.call(words, {})).out);
     } catch (error) {
       if (error.message !== "stopped") throw error;

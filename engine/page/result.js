@@ -6,6 +6,10 @@ import { make } from "./form.js";
 const SPOKEN = ["stop", "answer", "options"]; // the rest is folded
 const KINDS = { html: "text/html", json: "application/json", csv: "text/csv", svg: "image/svg+xml", yaml: "text/yaml" };
 const reader = new TextDecoder();
+const HELD = "<section id=\"charts\">"; // the longest part: two thirds of all elements
+
+let hold = () => {}; // builds what is held back of the answer that stands
+globalThis.addEventListener?.("beforeprint", () => hold());
 
 export function blobOf(name, bytes) {
   return new Blob([bytes], { type: `${KINDS[name.split(".").at(-1)] ?? "text/plain"};charset=utf-8` });
@@ -54,11 +58,33 @@ function folded(section) {
   return make("details", { class: "part" }, make("summary", {}, words), section);
 }
 
+// The report with its charts apart, but for their heading.
+function chartsOf(html) {
+  const from = html.indexOf(HELD), head = html.indexOf("</h2>", from) + 5, to = html.indexOf("</section>", head);
+  return from < 0 ? { rest: html, charts: "" }
+    : { rest: html.slice(0, head) + html.slice(to), charts: html.slice(head, to) };
+}
+
+// Builds the charts when their part is first opened, linked to or printed.
+function holding(place, charts, zooms) {
+  const section = place.querySelector("#charts");
+  let built = section === null;
+
+  hold = () => {
+    if (built) return;
+    built = true;
+    section.insertAdjacentHTML("beforeend", charts);
+    place.append(make("script", {}, zooms));
+  };
+  section?.parentElement.addEventListener("toggle", () => hold());
+}
+
 // Into the place of what was told before.  zooms: the report's own script;
 // beside: of an answer remembered, or none; whole: gives all files of it.
 export function showReport(place, answer, { zooms, options, beside, remember, whole }) {
   const { files } = answer;
-  const report = new DOMParser().parseFromString(reader.decode(files["report.html"]), "text/html");
+  const { rest, charts } = chartsOf(reader.decode(files["report.html"]));
+  const report = new DOMParser().parseFromString(rest, "text/html");
   const kept = new Set([...place.querySelectorAll("details[open]")].map((one) => one.firstChild.textContent));
   const sections = [...report.querySelectorAll("main > section, main > div > section")];
   const spoken = sections.filter((section) => SPOKEN.includes(section.id));
@@ -73,15 +99,18 @@ export function showReport(place, answer, { zooms, options, beside, remember, wh
     make("p", { class: "sub" }, head?.textContent ?? ""), ...spoken.slice(0, after),
     ...(beside === undefined ? [] : [beside]), ...spoken.slice(after), toKeep(whole, options, remember), ...more, text,
     ...(notes === "" ? [] : [make("pre", { class: "notes" }, notes.replaceAll(/^dewledger: /gm, ""))]));
+  holding(place, charts, zooms);
   for (const one of place.querySelectorAll("details")) if (kept.has(one.firstChild.textContent)) one.open = true;
-  for (const link of place.querySelectorAll('a[href^="#"]:not([href="#"])'))
-    link.addEventListener("click", (event) => goTo(event, place));
+  if (place.querySelector("#charts")?.parentElement.open) hold();
+  place.onclick = (event) => goTo(event, place);
   place.append(make("script", {}, zooms));
 }
 
 // A link into a folded part opens it.
 function goTo(event, place) {
-  const to = place.querySelector(`#${CSS.escape(event.currentTarget.getAttribute("href").slice(1))}`);
+  const link = event.target.closest('a[href^="#"]:not([href="#"])');
+  if (link === null) return;
+  const to = place.querySelector(`#${CSS.escape(link.getAttribute("href").slice(1))}`);
 
   event.preventDefault();
   if (to === null) return;

@@ -435,6 +435,8 @@ const said = ({ node }) => node.bytes.slice(0, node.size);
 // As many pages as the modules are linked for (WASM_LINK).
 const PAGES = 128;
 
+const used = new WeakSet(); // memories that a run had: a new one is nothing as it comes
+
 export const memoryOf = () => new WebAssembly.Memory({ initial: PAGES });
 
 // words: those after the program's name; variables: such as ["COLUMNS=80"];
@@ -446,7 +448,8 @@ export function run(module, files, words, variables = [], heard = undefined, mem
   const system = new System(files, ["dewledger", ...words], variables, heard);
   let code = 0;
 
-  new Uint8Array(memory.buffer).fill(0);
+  if (used.has(memory)) new Uint8Array(memory.buffer).fill(0);
+  used.add(memory);
   system.memory = memory;
   const instance = new WebAssembly.Instance(module, {
     wasi_snapshot_preview1: system.imports(), env: { memory } });

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The engine in a worker: it gets words and files, and tells what was printed and
-// written.  Stopped by being ended; what it had is then gone, the page's is not.
+// written.  It is ended when it has answered, and to stop it: what it had is then
+// gone, what the page has is not.
 
 let module; // compiled
 const memory = memoryOf();
@@ -76,10 +77,13 @@ addEventListener("message", async ({ data }) => {
       postMessage({ ready: module });
     } else if (data.module !== undefined) {
       module = data.module;
+    } else if (data.call === undefined) {
+      keep(data.keeps);
     } else {
       const out = answer(data);
       postMessage(out, Object.values(out.files).map(({ buffer }) => buffer)); // handed over, not copied
       tell_kept();
+      postMessage({ over: true });
     }
   } catch (error) {
     postMessage({ id: data.id, failed: `${error.name}: ${error.message}` });

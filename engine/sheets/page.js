@@ -86,7 +86,8 @@ function zooming(figure, svg) {
 all(document, 'figure').forEach(function (figure) {
   var svg = figure.querySelector('svg[role]'), out = figure.querySelector('output');
   var z = null, marks = all(figure, '[data-v]'), at = -1;
-  if (!svg || !out) return;
+  if (!svg || !out || figure.dataset.alive) return;
+  figure.dataset.alive = 'yes';
   if (figure.classList.contains('zooms')) z = zooming(figure, svg);
   if (marks.length === 0) return;
   function show(i) {

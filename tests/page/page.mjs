@@ -272,7 +272,12 @@ const demo = readFileSync("scenarios/demo.yaml", "utf8");
   says("the report opens by itself", (await shown.locator("#charts figure").count()) > 5);
   await shown.close();
   const chart = page.locator("details.part", { has: page.locator("#charts") });
+  says("charts are not built before they are looked at", (await chart.locator("svg").count()) === 0);
   await chart.locator("> summary").click();
+  await chart.locator("figure .tools").first().waitFor();
+  says("and then as many as the report has, once", (await chart.locator("figure").count()) ===
+    [.../<section id="charts"[^]*?<\/section>/.exec(n.file("report.html"))[0].matchAll(/<figure/g)].length && (await chart.locator("figure.zooms > .tools").count()) ===
+    (await chart.locator("figure.zooms").count()));
   says("charts are the engine's, and alive", (await chart.locator("figure .tools").count()) > 0 &&
     (await chart.locator("svg[role=img]").count()) > 5);
   await page.click("#ui-units button[value=si]");

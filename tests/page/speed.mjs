@@ -3,7 +3,7 @@
 // Told by speed.sh.
 // usage: node speed.mjs PAGE PROGRAM, at the root; ROUNDS=9 for more than 5
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
@@ -14,39 +14,66 @@ const { chromium } = createRequire(page_file)("playwright-core");
 const ROUNDS = +(process.env.ROUNDS ?? 5);
 const demo = readFileSync("scenarios/demo.yaml", "utf8");
 
-// ---- the processes of the tab -----------------------------------------------------
+// ---- the process of the tab -------------------------------------------------------
 
-// Those of this program that show pages, with what they used: ms, MB.
-function tabs() {
-  const all = new Map();
+// The browser shows parts of itself in processes like a tab's, of 60 to 100 MB in
+// all: the tab's own is the one that works while its page does.
+async function tabOf(browser, page) {
+  const session = await browser.newBrowserCDPSession();
+  const used = async () => new Map((await session.send("SystemInfo.getProcessInfo")).processInfo
+    .filter(({ type }) => type === "renderer").map(({ id, cpuTime }) => [id, cpuTime]));
+  await page.waitForTimeout(3000); // what a browser does at its start
+  const before = await used();
+  await page.evaluate(() => { for (const end = performance.now() + 500; performance.now() < end;); });
+  const after = await used();
 
-  for (const pid of readdirSync("/proc").filter((name) => /^\d+$/.test(name))) try {
-    const of = readFileSync(`/proc/${pid}/stat`, "utf8").split(") ")[1].split(" ");
-    const words = readFileSync(`/proc/${pid}/cmdline`, "utf8");
-    all.set(+pid, { parent: +of[1], ms: 10 * (+of[11] + +of[12]), page: words.includes("--type=renderer"),
-      mb: (/^Pss: +(\d+)/m.exec(words.includes("--type=renderer") ? readFileSync(`/proc/${pid}/smaps_rollup`, "utf8") : "")?.[1] ?? 0) / 1024 });
-  } catch {
-    continue; // it has ended
-  }
-  return [...all].filter(([pid, { page }]) => {
-    for (let at = pid; at > 1; at = all.get(at)?.parent ?? 0) if (at === process.pid) return page;
-    return false;
-  }).map(([, one]) => one);
+  return [...after].map(([id, s]) => [s - (before.get(id) ?? 0), id]).sort(([a], [b]) => b - a)[0][1];
 }
 
-const sum = (what) => tabs().reduce((all, one) => all + one[what], 0);
+// What it used of a processor, ms, and holds (proportional set size), MB.
+const msOf = (pid) => {
+  const of = readFileSync(`/proc/${pid}/stat`, "utf8").split(") ")[1].split(" ");
+  return 10 * (+of[11] + +of[12]);
+};
+const mbOf = (pid) => +/^Pss: +(\d+)/m.exec(readFileSync(`/proc/${pid}/smaps_rollup`, "utf8"))[1] / 1024;
+
+// In the page: when it was last clicked or changed, and when the answer after that
+// was drawn.
+function clock() {
+  const times = { asked: 0, drawn: 0 };
+  const asked = (event) => { times.asked = event.timeStamp; };
+
+  globalThis.speed = times;
+  for (const kind of ["click", "change"]) addEventListener(kind, asked, true);
+  document.addEventListener("DOMContentLoaded", () => new MutationObserver(() =>
+    requestAnimationFrame(() => setTimeout(() => { times.drawn = performance.now(); })))
+    .observe(document.getElementById("ui-told"), { attributes: true, attributeFilter: ["data-took"] }));
+}
 
 // ---- one round --------------------------------------------------------------------
 
 const found = new Map(); // by what: each round's
 const note = (what, value) => found.set(what, [...found.get(what) ?? [], value]);
 
+let tab;
+
 async function timed(what, does) {
-  const [begun, used] = [performance.now(), sum("ms")];
+  const [begun, used] = [performance.now(), msOf(tab)];
 
   await does();
   note(`${what}, ms`, performance.now() - begun);
-  note(`${what}, ms of processor`, sum("ms") - used);
+  note(`${what}, ms of the tab's processor time`, msOf(tab) - used);
+}
+
+// From what was pressed to the answer drawn, by the page's own events; of that,
+// the page's clock and the engine's.
+async function noted(what, page) {
+  note(`${what}, from the event to its picture, ms`, await page.evaluate(async () => {
+    while (speed.drawn < speed.asked) await new Promise((yes) => setTimeout(yes, 5));
+    return speed.drawn - speed.asked;
+  }));
+  note(`${what}, by the page's clock, ms`, +await page.getAttribute("#ui-told", "data-took"));
+  note(`${what}, of that the engine, ms`, +await page.getAttribute("#ui-told", "data-engine"));
 }
 
 function command() {
@@ -64,17 +91,18 @@ async function round() {
   const page = await (await browser.newContext({ viewport: { width: 1280, height: 900 }, offline: true })).newPage();
   const stands = () => page.waitForSelector("#ui-told:not(.old)[data-told]");
   let most = 0;
-  const watch = setInterval(() => { most = Math.max(most, sum("mb")); }, 300);
 
   page.setDefaultTimeout(600000);
-  note("memory of an empty tab, MB", sum("mb"));
+  await page.addInitScript(clock);
+  tab = await tabOf(browser, page);
+  note("memory of an empty tab, MB", mbOf(tab));
+  const watch = setInterval(() => { most = Math.max(most, mbOf(tab)); }, 300);
   await timed("first screen", () => page.goto(`file://${page_file}`));
   await timed("first verdict of five options, from the click", async () => {
     await page.click("#ui-demo");
     await stands();
   });
-  note("the same by the page's clock, ms", +await page.getAttribute("#ui-told", "data-took"));
-  note("of that the engine, ms", +await page.getAttribute("#ui-told", "data-engine"));
+  await noted("five options", page);
   await page.click("#ui-stop");
   await page.evaluate(() => { for (const e of document.querySelectorAll("#ui-cards details")) e.open = true; });
   for (const flow of ["60", "70", "80"]) {
@@ -84,11 +112,10 @@ async function round() {
       await page.waitForSelector("#ui-told.old", { timeout: 1000 }).catch(() => {}); // it may be done
       await stands();
     });
-    note("one option changed, by the page's clock, ms", +await page.getAttribute("#ui-told", "data-took"));
-    note("of that the engine, one option, ms", +await page.getAttribute("#ui-told", "data-engine"));
+    await noted("one option changed", page);
     await page.click("#ui-stop");
   }
-  note("memory of the tab with an answer, MB", sum("mb"));
+  note("memory of the tab with an answer, MB", mbOf(tab));
   if (process.env.SURE) {
     await timed("how sure, from the click", async () => {
       await page.click("#ui-go");
