@@ -66,7 +66,7 @@ class Lane {
 
   heard(data) {
     if (data.ready !== undefined) this.engine.is(data.ready);
-    else if (data.kept !== undefined) this.keep(data);
+    else if (data.kept !== undefined) this.engine.kept.add(data.kept, data.bytes, this);
     else if (data.done !== undefined) this.progress?.(data.done, data.what);
     else if (data.failed !== undefined) this.fail(data.failed);
     else if (data.over !== undefined) this.over();
@@ -74,11 +74,6 @@ class Lane {
       this.engine.kept.use(data.used);
       this.settle(data.id, (one) => one.yes(data));
     }
-  }
-
-  keep({ kept, bytes }) {
-    this.has.add(kept);
-    this.engine.kept.add(kept, bytes, this);
   }
 
   // What the worker lacks of what is kept, and what is kept no more.  Copies, to be

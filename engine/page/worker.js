@@ -15,8 +15,8 @@ function compiled(packed) {
 
 const words = new TextDecoder();
 
-// What houses came to, for those that did not change; the page has a copy, so
-// that it outlives this worker.
+// What houses came to, for those that did not change, as the page gave it.  What
+// is new goes to the page, so that it outlives this worker, and is not held here.
 const kept = new Files(), told = new Set();
 const KEPT = /^[0-9a-f]{64}$/;
 
@@ -36,7 +36,7 @@ function tell_kept() {
     if (!KEPT.test(name) || told.has(name)) continue;
     const bytes = kept.bytes(name).slice();
 
-    told.add(name);
+    kept.drop(name);
     postMessage({ kept: name, bytes }, [bytes.buffer]);
   }
 }
