@@ -6,7 +6,7 @@ import { make } from "./form.js";
 const SPOKEN = ["stop", "answer", "options"]; // the rest is folded
 const KINDS = { html: "text/html", json: "application/json", csv: "text/csv", svg: "image/svg+xml", yaml: "text/yaml" };
 const reader = new TextDecoder();
-const HELD = "<section id=\"charts\">"; // the longest part: two thirds of all elements
+const HELD = "<section id=\"charts\">"; // the longest part: two thirds of the report
 
 let hold = () => {}; // builds what is held back of the answer that stands
 globalThis.addEventListener?.("beforeprint", () => hold());

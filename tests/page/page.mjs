@@ -81,6 +81,12 @@ async function type(page, id, words) {
   await page.press(id, "Tab");
 }
 
+// Charts are built when they are looked at: so that all of an answer can be counted.
+async function withCharts(page) {
+  await page.evaluate(() => { document.getElementById("charts").parentElement.open = true; });
+  await page.locator("#charts figure").first().waitFor();
+}
+
 const listed = (html) => [...html.matchAll(/<th scope="row"/g)].length;
 const values = (x, way = "") => x !== null && typeof x === "object"
   ? Object.entries(x).flatMap(([key, value]) => values(value, `${way}.${key}`)) : [[way, x]];
@@ -161,6 +167,7 @@ const demo = readFileSync("scenarios/demo.yaml", "utf8");
     says(`${name}: the command's words and hours`, (await text(page, "#as-text")) === n.out,
       `${await text(page, "#as-text")}\n${n.out}`);
     says(`${name}: the text is as opened`, (await page.inputValue("#ui-yaml")) === words);
+    await withCharts(page);
     says(`${name}: the report's rows and cautions`, await page.locator("#ui-told section:not(#compared) th[scope=row]").count() ===
       listed(n.file("report.html")) && await page.locator("#ui-told #stop li").count() ===
       [...(/<section class="stop"[^]*?<\/section>/.exec(n.file("report.html"))?.[0] ?? "").matchAll(/<li>/g)].length);
@@ -261,6 +268,10 @@ const demo = readFileSync("scenarios/demo.yaml", "utf8");
   await told(page, "=sure");
   const n = native(few, []);
   says("eight houses like it: the command's words", (await text(page, "#as-text")) === n.out, await text(page, "#as-text"));
+  await page.locator("#ui-status", { hasText: "Worked out." }).waitFor();
+  for (let i = 0; i < 100 && page.workers().length > 1; i++) await page.waitForTimeout(100);
+  says("then one worker waits, and gave back what it had", page.workers().length === 1 &&
+    await page.workers()[0].evaluate(() => memory.buffer.byteLength) === 2 ** 23, page.workers().length);
   const summary = JSON.parse(await saved(page, () => page.locator("#keep li", { hasText: "JSON" }).locator("a").click()));
   const other = unlike(summary, JSON.parse(n.file("summary.json")));
   says("every figure of it within 1e-6", other.length === 0, other.slice(0, 9).join("\n"));
