@@ -273,8 +273,8 @@ export KILLS
 
 # One year of each scenario that comes along, for the tests that read it.
 SHIPPED := $(patsubst scenarios/%.yaml,$B/shipped/%/key,$(wildcard scenarios/*.yaml))
-READERS := $(filter-out $(ELSE),$(patsubst %,$B/tests/cli/test_%.sh.log,\
-             cores one_truth run_books screen))
+READERS := $(filter-out $(ELSE),$(patsubst %,$B/tests/%.sh.log,cli/test_cores \
+             cli/test_one_truth cli/test_run_books cli/test_screen sheets/test_browser))
 $B/shipped/%/key: scenarios/%.yaml $B/dewledger
 	@sh tests/support/shipped.sh $< >/dev/null
 $(READERS): $(SHIPPED)

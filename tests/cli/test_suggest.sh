@@ -5,6 +5,11 @@
 set -u
 . "$(dirname "$0")/../support/says.sh"
 
+# what was marched is shared between runs: tests/cli/test_kept.sh holds that it
+# changes nothing
+mkdir kept
+kept="--kept kept"
+
 cat >house.yaml <<'END'
 title: A made-up house
 weather: {place: 722020}
@@ -13,9 +18,9 @@ house: {floor_area: 1830 ft2, bedrooms: 3, airtightness: 1.3 ach50}
 cooling: {capacity: 2.5 ton, shr: 74 %}
 END
 
-ends "one option" 0 run house.yaml --quick
+ends "one option" 0 run house.yaml $kept --quick
 says "says what to try" grep -q '^One option is no comparison: `dewledger run --suggest` with' out
-ends "options made" 0 run house.yaml --quick --suggest
+ends "options made" 0 run house.yaml $kept --quick --suggest
 says "nothing on stderr where there is no terminal" test ! -s err
 says "no line above 80 columns" test -z "$(grep -E '^.{81}' out)"
 says "they are compared as others are" grep -q '^1 as it stands ' out
@@ -24,49 +29,49 @@ says "it tells how many were tried and left" grep -q 'house: 25 were tried, .* [
 says "and how many were left out, and why" grep -q '[0-9]* were left out, for another is no worse in hours outside the limits, in fresh air and in cost (--full names them)\.' flat
 says "it says no more that one is no comparison" sh -c '! grep -q "no comparison" out'
 grep -v '^These options\|^stands to\|^asked for\|^place\.' out >suggested
-ends "by name" 0 run house.yaml --quick --suggest --full
+ends "by name" 0 run house.yaml $kept --quick --suggest --full
 says "what was left out is named, with what left it out" grep -q '"heat core" (for "' out
-ends "JSON" 0 run house.yaml --quick --suggest --json
+ends "JSON" 0 run house.yaml $kept --quick --suggest --json
 says "JSON alone on stdout" python3 -c 'import json; r = json.load(open("out")); assert len(r["options"]) > 2'
 says "the words on stderr" grep -q 'were made for this house' err
 
-ends "written out" 0 run house.yaml --quick --suggest --yaml
+ends "written out" 0 run house.yaml $kept --quick --suggest --yaml
 says "only the text" sh -c 'head -1 out | grep -q "^title: A made-up house" && grep -q "^  - name: as it stands$" out'
 says "prices are called a guess" sh -c 'test "$(grep -c "date: our guess 2025" out)" = "$(($(grep -c "^  - name" out) - 1))"'
 cp out made.yaml
 "$D" check made.yaml >log 2>&1
 says "it is a sound scenario" "$D" check made.yaml
-ends "and runs" 0 run made.yaml --quick
+ends "and runs" 0 run made.yaml $kept --quick
 cp out run
 says "to the same table" sh -c 'grep "^[0-9] " run >a; grep "^[0-9] " suggested >b; test -s a && cmp a b'
-ends "made anew from its own" 0 run made.yaml --quick --suggest --yaml
+ends "made anew from its own" 0 run made.yaml $kept --quick --suggest --yaml
 says "it is the same text" cmp made.yaml out
 sed 's/place: 722020/place: 726580/' house.yaml >cold.yaml
-ends "a cold place" 0 run cold.yaml --quick --suggest --full
+ends "a cold place" 0 run cold.yaml $kept --quick --suggest --full
 says "has humidifiers tried" grep -q 'humidifier"' out
 {
     sed 's/place: 722020/place: 727930/' house.yaml
     echo 'limits: {too_dry: 15 %, too_humid: 65 %}'
     echo 'people: {count: 6}'
 } >full.yaml
-ends "a full house in a mild place" 0 run full.yaml --quick --suggest --full
+ends "a full house in a mild place" 0 run full.yaml $kept --quick --suggest --full
 tr -s '\n ' '  ' <out >flat
 says "has cores tried at the airflow that keeps the limits" grep -qE '(heat|enthalpy) core(, dehumidifier)? at [0-9]+ cfm' flat
 
 # ---- where the file has no options, nobody need ask ------------------------------
-ends "options made, compared in 8 houses" 0 run house.yaml --draws 8 --suggest
+ends "options made, compared in 8 houses" 0 run house.yaml $kept --draws 8 --suggest
 cp out run
-ends "no options" 0 run house.yaml --draws 8
+ends "no options" 0 run house.yaml $kept --draws 8
 says "that they are made is told, and how long it takes" sh -c 'tr -s "\n" " " <err | grep -q "the file has no options, so those usually tried are marched: half a minute or so on two processors; --quick marches the house alone"'
 says "they are those of --suggest" sh -c 'grep "^[0-9] " out >a; grep "^[0-9] " run >b; test -s a && cmp a b'
 says "and it tells what was tried" grep -q '^These options were made for this house: 25 were tried' out
-ends "no houses drawn, no options" 0 run house.yaml --draws 0
+ends "no houses drawn, no options" 0 run house.yaml $kept --draws 0
 says "it is the house alone" sh -c 'test ! -s err && grep -q "^One option is no comparison" out'
 echo '{weather: {place: 722020}, house: {floor_area: 170 m2, bedrooms: 3}}' >braces.yaml
-ends "a file that takes none" 0 run braces.yaml --draws 8 --set run.steps_per_hour=1
+ends "a file that takes none" 0 run braces.yaml $kept --draws 8 --set run.steps_per_hour=1
 says "is run as it is" sh -c 'test ! -s err && grep -q "^One option is no comparison" out'
 sed '$a options: [{name: as it stands}]' house.yaml >one.yaml
-ends "one option that was told" 0 run one.yaml --draws 8
+ends "one option that was told" 0 run one.yaml $kept --draws 8
 says "is told alone" grep -q '^One option is no comparison' out
 
 # ---- what is refused -------------------------------------------------------------

@@ -50,10 +50,8 @@ for file in engine/*/*.[ch] engine/cli/*/*.[ch] include/dew/*.h; do
         *) echo "$file: floor $floor may not include $name of $seen" >&2; bad=1 ;;
         esac
     done
-    grep -Hn '^ *# *include "dew\.h"' "$file" >&2 && bad=1
-    case $file in
-    engine/core/num*.c) ;;
-    *) grep -Hn '^ *# *include *<gsl' "$file" >&2 && bad=1 ;;
-    esac
 done
+grep -rHn --include='*.[ch]' '^ *# *include "dew\.h"' engine include/dew >&2 && bad=1
+grep -rHn --include='*.[ch]' '^ *# *include *<gsl' engine include/dew |
+    grep -v '^engine/core/num[^/]*\.c:' >&2 && bad=1
 exit $bad

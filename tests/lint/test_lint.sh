@@ -3,15 +3,15 @@
 # Each check of the lint passes a clean tree and catches a planted fault.
 set -u
 lint=$(cd "$(dirname "$0")" && pwd)
-tree=$(mktemp -d)
-trap 'rm -rf "$tree"' EXIT
-cd "$tree" || exit 1
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+mkdir "$work/clean" "$work/tree"
+cd "$work/clean" || exit 1
 export STRICT=1
 bad=0
 spdx='/* SPDX-License-Identifier: GPL-3.0-or-later */'
 
-clean() { # a small tree that breaks no rule
-    rm -rf ./*
+plant() { # a small tree that breaks no rule
     mkdir -p include/dew engine/core engine/air engine/house engine/plant \
         engine/cli docs tests/air build
     for f in include/dew/air.h include/dew/leak.h include/dew.h engine/air/air.c \
@@ -34,6 +34,10 @@ clean() { # a small tree that breaks no rule
     ${CC:-gcc} -Iinclude -c engine/air/air.c -o air.o
     ${CC:-gcc} -c engine/cli/main.c -o cli.o
 }
+clean() { # the same anew
+    rm -rf ./*
+    cp -a ../clean/. .
+}
 passes() {
     if sh "$lint/$1.sh" ${2-} 2>out; then
         echo "ok $1 passes a clean tree"
@@ -55,6 +59,8 @@ catches() { # script, what must be in the message, [argument]
     clean
 }
 
+plant
+cd ../tree || exit 1
 clean
 for script in floors refs banned size spdx names umbrella; do passes $script; done
 passes exports lib.so

@@ -27,7 +27,11 @@ look() {
 }
 
 # a year logged hour by hour, 3 points of RH above the model
-says "run" "$D" run --draws 16 "$root/scenarios/demo.yaml" --out first
+export DEWLEDGER="$D" # for shipped.sh
+set_of() { # a year of a scenario that comes along, run once for all tests
+    cp -r "$(sh "$root/tests/support/shipped.sh" "$root/scenarios/$1.yaml")/set" "$2"
+}
+says "run" set_of demo first
 awk -F, 'NR == 1 { print "time,temperature (degC),relative humidity (%)"; next }
     { printf "2023-%02d-%02d %02d:00,%s,%s\n", $2, $3, $4, $5, $6 + 3 }' \
     first/hours-1-as-it-stands.csv >mine.csv
@@ -47,7 +51,7 @@ if [ -z "$browser" ]; then
     skipped "the page in a browser: no chromium"
     exit $bad
 fi
-says "a house damp all year" "$D" run --draws 16 "$root/scenarios/dry_mountain.yaml" --out damp
+says "a house damp all year" set_of dry_mountain damp
 cp damp/report.html page/damp.html
 cp "$here/browser.html" page
 look --virtual-time-budget=20000 --enable-logging=stderr --dump-dom \
@@ -86,7 +90,7 @@ if [ "${DEW_KIND-gcc}" != gcc ]; then
     skipped "many options on paper: once, in the gcc build"
     exit $bad
 fi
-says "thirteen options" "$D" run --draws 16 "$root/scenarios/ducts_humid.yaml" --out many
+says "thirteen options" set_of ducts_humid many
 look --no-pdf-header-footer --print-to-pdf="$work/many.pdf" \
     "file://$work/many/report.html" 2>/dev/null
 pages=$(grep -ac '/Type */Page\b' many.pdf)

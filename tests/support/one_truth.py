@@ -61,12 +61,14 @@ def months_of(option, path):
 
 
 def hours_of(option, path):
-    rows = list(csv.DictReader(open(path, encoding="ascii")))
+    with open(path, encoding="ascii") as file:
+        names, *rows = csv.reader(file)
+    cells = dict(zip(names, zip(*rows, strict=True), strict=True))
     count, where = len(rows), os.path.basename(path)
 
     def column(name, row_filter=lambda x: True):
-        cells = [float(r[name]) for r in rows if r[name] != ""]
-        return [x for x in cells if row_filter(x)]
+        numbers = [float(x) for x in cells[name] if x != ""]
+        return [x for x in numbers if row_filter(x)]
 
     def mean(name):
         return sum(column(name)) / count
@@ -94,8 +96,8 @@ def hours_of(option, path):
             - option["energy_kwh"]["heating_fuel"])
     same(where + ": electricity", sum(column("electricity_w")) / 1000, used,
          0.05 * count / 1000)
-    brought = [float(r["fresh_air_l_s"]) + float(r["drawn_by_exhaust_fan_l_s"])
-               for r in rows]
+    brought = [a + b for a, b in zip(column("fresh_air_l_s"),
+               column("drawn_by_exhaust_fan_l_s"), strict=True)]
     near = sum(abs(x - air["required"]) < 0.011 for x in brought)
     below = sum(x < air["required"] for x in brought)
     same(where + ": below what is asked", below,
@@ -105,10 +107,10 @@ def hours_of(option, path):
     met = air["required"] == 0 or air["counted"] >= 0.95 * air["required"]
     if met != option["delivers_required_air"]:
         bad.append(where + ": passes with less air than is asked for")
-    for row in rows:
-        if not row["date"].endswith(f"{int(row['month']):02d}-"
-                                    f"{int(row['day']):02d}"):
-            bad.append(where + ": date " + row["date"])
+    for date, month, day in zip(cells["date"], cells["month"], cells["day"],
+                                strict=True):
+        if not date.endswith(f"{int(month):02d}-{int(day):02d}"):
+            bad.append(where + ": date " + date)
             break
 
 
@@ -370,10 +372,13 @@ def main():
     si = "si" in words
     if words:
         out = os.path.join(folder, name + ".out")
-        text = run(program, "run", scenario, "--full", "--draws", "16", "--out", out, *words)
+        kept = os.path.join(folder, "kept")
+        os.makedirs(kept, exist_ok=True)
+        text = run(program, "run", scenario, "--full", "--draws", "16", "--kept", kept,
+                   "--out", out, *words)
     else:
         known = run("sh", SHIPPED, scenario).strip()
-        out = os.path.join(known, "set")
+        out, kept = os.path.join(known, "set"), os.path.join(known, "kept")
         text = open(os.path.join(known, "full"), encoding="utf-8").read()
     summary = json.load(open(os.path.join(out, "summary.json"),
                              encoding="utf-8"))
@@ -404,8 +409,8 @@ def main():
 
     for option in options[1:]:
         picked = os.path.join(folder, "picked")
-        run(program, "run", scenario, "--full", "--quick", "--option", option["name"], "--out",
-            picked, *words)
+        run(program, "run", scenario, "--full", "--quick", "--kept", kept,
+            "--option", option["name"], "--out", picked, *words)
         layout = layouts.get(option["name"])
         ducts_text = run(program, "ducts", scenario, "--full", "--option",
                          option["name"], *words)

@@ -2,7 +2,9 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # A year of a scenario that comes along, run once for all tests that read it:
 # a folder with set/ (what `run --out set` writes), brief (what it prints), full
-# (what `run --full` prints) and status (their exit codes, messages in errors).
+# (what `run --full` prints), status (their exit codes, messages in errors) and
+# kept/ (what was marched, for `--kept`: tests/cli/test_kept.sh holds that a run
+# which takes it says the same).
 # usage: DEWLEDGER=path/to/dewledger tests/support/shipped.sh SCENARIO...
 # Prints the folder of each.  Made anew when the program, the scenario or a
 # weather file is another than then.
@@ -14,16 +16,16 @@ for scenario in "$@"; do
     scenario=$(realpath "$scenario")
     name=$(basename "$scenario" .yaml)
     folder=$build/shipped/$name
-    key=$(cat "$program" "$scenario" "$top"/weather/*.csv | sha256sum)
+    key=$(cat "$0" "$program" "$scenario" "$top"/weather/*.csv | sha256sum)
     echo "$folder"
     [ "$(cat "$folder/key" 2>/dev/null)" = "$key" ] && continue
     rm -rf "$folder"
-    mkdir -p "$folder"
+    mkdir -p "$folder/kept"
     (
         cd "$folder" || exit 1
-        "$program" run "$scenario" --draws 16 --out set >brief 2>errors
+        "$program" run "$scenario" --draws 16 --kept kept --out set >brief 2>errors
         one=$?
-        "$program" run --draws 16 --full "$scenario" >full 2>>errors
+        "$program" run --draws 16 --kept kept --full "$scenario" >full 2>>errors
         echo "$one $?" >status
     )
     echo "$key" >"$folder/key"
