@@ -250,6 +250,16 @@ $B/tests/weather/test_sun: TEST_LIBS := -lerfa
 # Each program writes its own log, so that -j2 keeps them apart; tally.sh shows
 # what failed and counts.  Shell tests get the build tree in DEW_BUILD.
 # Scripts go first: they need the command alone, and the longest wait is theirs.
+# The longest of all begin, or a processor waits at the end (`make times`).
+LONG := $(patsubst %,tests/%.sh,page/test_page cli/test_real page/test_wasm \
+          cli/test_memory cli/test_size cli/test_kept cli/test_one_truth \
+          cli/test_suggest cli/test_writing cli/test_screen cli/test_spread_worth \
+          cli/test_fit_house sheets/test_browser lint/test_lint cli/test_survey \
+          survey/test_disk)
+TEST_SH := $(filter $(TEST_SH),$(LONG)) $(filter-out $(LONG),$(TEST_SH))
+LONG := $(patsubst %,$B/tests/%,run/test_size made/test_made scenario/test_doubt_march \
+          run/test_learning)
+TESTS := $(filter $(TESTS),$(LONG)) $(filter-out $(LONG),$(TESTS))
 LOGS := $(TEST_SH:%=$B/%.log) $(TESTS:%=%.log)
 
 # What tests/once.txt leaves to another build is told as skipped.  A kind of
