@@ -487,6 +487,15 @@ static inline core__truth march__audit(const struct march__body *m,
     return march__ledger_closes(gaps) & (sum - sum == 0.0);
 }
 
+/* Before a year begins a rough step may give back what its coils never took:
+   they would stay dry until that was made up, weeks into the year. */
+static inline void march__forgive(struct dew_state *x)
+{
+    x->coil_1 = march__over(x->coil_1);
+    x->coil_2 = march__over(x->coil_2);
+    x->coil_3 = march__over(x->coil_3);
+}
+
 /* One hour.  wall: its date by the clock on it.  Returns where the books
    close. */
 static inline core__truth march__run_hour(struct march__body *m,
@@ -497,8 +506,11 @@ static inline core__truth march__run_hour(struct march__body *m,
                                           struct march__gaps *gaps)
 {
     struct march__hour h;
-    struct dew_state from = m->at.x;
+    struct dew_state from;
 
+    if (m->way != MARCH__LIVED)
+        march__forgive(&m->at.x);
+    from = m->at.x;
     march__hour_of(m, hour, sun, wall, &h);
     *r = (struct dew_result){0};
     r->heat.prescribed = march__hold(m, &h.now.drive);
