@@ -143,8 +143,13 @@ static inline core__truth march__is_long(const struct march__hour *h)
     return h->length > 4.0;
 }
 
+/* kg that air over an idle coil would take up, of water that is not there yet:
+   so little that it counts where nothing else does. */
+#define MARCH__IF_WET 1e-9
+
 /* Where they do more: evaporation may then take over the cooling, or the
-   cooling it, and in which of the two a house is shows for hours. */
+   cooling it, and in which of the two a house is shows for hours.  A coil that
+   was to stay dry under a blower that goes on gives back all that it took. */
 static inline core__truth march__is_missed(const struct march__body *m,
                                            const struct march__hour *h,
                                            const struct march__trial *s)
@@ -152,9 +157,13 @@ static inline core__truth march__is_missed(const struct march__body *m,
     double meant = CORE__OF(0.0), back = meant, there = meant;
 
     for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
+        double up = h->wet[k].reevaporated +
+                    core__pick(march__low_share(h, k) > 0.0,
+                               CORE__OF(MARCH__IF_WET), 0.0);
+
         meant += h->wet[k].condensed;
-        back += h->wet[k].reevaporated;
-        there += h->wet[k].reevaporated + MARCH__STAYS * h->wet[k].m;
+        back += up;
+        there += up + MARCH__STAYS * h->wet[k].m;
     }
     return core__abs(meant + s->sum.water.coil) * back >
            core__pick(march__is_long(h), 2.0, 1.0) *
@@ -208,6 +217,15 @@ static inline core__truth march__is_hasty(const struct march__body *m,
                           gap * h->wet[k].reevaporated, 0.0);
     }
     return sum > MARCH__MOST_HASTY * m->lane.mass_air;
+}
+
+/* Of the air's water that may come or go in a long step. */
+#define MARCH__MOST_SWING 0.025
+
+static inline core__truth march__is_steep(const struct march__body *m,
+                                          const struct march__trial *s)
+{
+    return core__abs(s->end.w - m->at.x.w) > MARCH__MOST_SWING * m->at.x.w;
 }
 
 /* Where one step is too coarse: heating or cooling has come or gone in it,
@@ -276,7 +294,8 @@ static inline struct march__verdict march__judge(const struct march__body *m,
     struct march__verdict v;
     core__truth missed = march__is_missed(m, h, s), tried = h->tried > 0.0;
     core__truth coarse = march__is_coarse(m, h, s) |
-                         (march__is_long(h) & march__is_hasty(m, h)) |
+                         (march__is_long(h) &
+                          (march__is_hasty(m, h) | march__is_steep(m, s))) |
                          (missed & (tried | (m->switches > 0.0)));
 
     if (m->way == MARCH__ROUGH)
