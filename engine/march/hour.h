@@ -220,7 +220,7 @@ static inline core__truth march__is_hasty(const struct march__body *m,
 }
 
 /* Of the air's water that may come or go in a long step. */
-#define MARCH__MOST_SWING 0.025
+#define MARCH__MOST_SWING 0.02
 
 static inline core__truth march__is_steep(const struct march__body *m,
                                           const struct march__trial *s)
@@ -527,7 +527,7 @@ static inline core__truth march__run_hour(struct march__body *m,
     struct march__hour h;
     struct dew_state from;
 
-    if (m->way != MARCH__LIVED)
+    if (m->way == MARCH__IDLE)
         march__forgive(&m->at.x);
     from = m->at.x;
     march__hour_of(m, hour, sun, wall, &h);
