@@ -157,9 +157,9 @@ static inline core__truth march__is_missed(const struct march__body *m,
     double meant = CORE__OF(0.0), back = meant, there = meant;
 
     for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
-        double up = h->wet[k].reevaporated +
-                    core__pick(march__low_share(h, k) > 0.0,
-                               CORE__OF(MARCH__IF_WET), 0.0);
+        double up =
+            h->wet[k].reevaporated + core__pick(march__low_share(h, k) > 0.0,
+                                                CORE__OF(MARCH__IF_WET), 0.0);
 
         meant += h->wet[k].condensed;
         back += up;
@@ -293,10 +293,10 @@ static inline struct march__verdict march__judge(const struct march__body *m,
 {
     struct march__verdict v;
     core__truth missed = march__is_missed(m, h, s), tried = h->tried > 0.0;
-    core__truth coarse = march__is_coarse(m, h, s) |
-                         (march__is_long(h) &
-                          (march__is_hasty(m, h) | march__is_steep(m, s))) |
-                         (missed & (tried | (m->switches > 0.0)));
+    core__truth coarse =
+        march__is_coarse(m, h, s) |
+        (march__is_long(h) & (march__is_hasty(m, h) | march__is_steep(m, s))) |
+        (missed & (tried | (m->switches > 0.0)));
 
     if (m->way == MARCH__ROUGH)
         coarse = (core__truth){0};

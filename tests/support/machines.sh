@@ -50,6 +50,7 @@ END
 from_source() { # NAME OPTION: by its own configure
     (cd "$work/musl/src/$1" &&
         CC=musl-gcc CFLAGS='-O1 -w' ./configure --prefix="$root" "$2" &&
+        sed -i '/^SUBDIRS = /s/ doc\>//' Makefile && # not in what was fetched
         make -s -j"$jobs" && make -s install) >>"$work/musl.log" 2>&1
 }
 by_list() { # LIBRARY FLAGS FILE...: the files alone
