@@ -191,7 +191,10 @@ static const struct argp_option options[] = {
      "draw the figures of the house that moved, before and after (with "
      "--house)",
      0},
-    {"draws", KEY_DRAWS, "N", 0, "how many houses (4096; 2048 by readings)", 0},
+    {"draws", KEY_DRAWS, "N", 0,
+     "how many houses (4096; 2048 by readings); where too few of them agree it "
+     "goes on by itself, for as many again at the most",
+     0},
     {"threads", KEY_THREADS, "N", 0,
      "at most so many at once (as many as processors); the result does not "
      "change with it",

@@ -37,6 +37,20 @@ static struct report__word near_of(const struct dew_learn_near *n)
     return w;
 }
 
+static void say_further(const struct cli__fit *f, const struct dew_learned *l)
+{
+    char text[TEXT];
+
+    if (l->further == 0)
+        return;
+    snprintf(text, sizeof text,
+             "It went on for %zu more houses, as too few of the first %zu "
+             "agreed with %s.",
+             l->further, l->draws - l->further,
+             l->readings > 0 ? "what you read" : "the log");
+    cli__fit_say(f, text);
+}
+
 static void say_near_readings(const struct cli__fit *f,
                               const struct dew_learned *l)
 {
@@ -47,6 +61,7 @@ static void say_near_readings(const struct cli__fit *f,
              "you told it is %s; the houses that they leave are %s.",
              near_of(&l->likely).text, near_of(&l->after).text);
     cli__fit_say(f, text);
+    say_further(f, l);
     snprintf(text, sizeof text,
              "%zu houses were drawn and marched through a year of the place; "
              "weighed by %zu readings they are worth %s. A reading is taken to "
@@ -77,6 +92,7 @@ static void say_draws(const struct cli__fit *f, const struct dew_learned *l)
 {
     char text[TEXT];
 
+    say_further(f, l);
     snprintf(text, sizeof text,
              "%zu houses were drawn and marched through %s days of the log; "
              "weighed by it they are worth %s. The day's mean is weighed, not "
@@ -245,6 +261,7 @@ static void say_untold(const struct cli__fit *f, const struct dew_learned *l)
                  what(f), l->houses, number(l->effective, 0).text,
                  DEW_LEARN_ENOUGH, near_of(&l->best).text);
     cli__fit_say(f, text);
+    say_further(f, l);
     say_look(f);
     cli__fit_say(f, "Wider ranges may hold the house, or more draws find it "
                     "(--draws 16384). Nothing is told of its figures.");
@@ -338,7 +355,8 @@ json_t *cli__fit_house_json(const struct cli__fit *f)
 
     if (l == NULL)
         return json_null();
-    o = json_pack("{s:I, s:I, s:o, s:b, s:o}", "draws", (json_int_t)l->draws,
+    o = json_pack("{s:I, s:I, s:I, s:o, s:b, s:o}", "draws",
+                  (json_int_t)l->draws, "further_draws", (json_int_t)l->further,
                   "houses", (json_int_t)l->houses, "effective_draws",
                   cli__real(l->effective), "told", l->told, "days",
                   cli__real(l->days));

@@ -11,8 +11,10 @@
 
 static const double LN_2PI = 1.8378770664093454836;
 
-/* Eighths of the draws that each round has: our own. */
-static const size_t eighths[EVIDENCE__ROUNDS] = {1, 1, 1, 1, 2, 2};
+/* Eighths of the draws that each round has, and with those that follow: our
+   own. */
+static const size_t eighths[EVIDENCE__ALL_ROUNDS] = {1, 1, 1, 1, 2,
+                                                     2, 2, 2, 2, 2};
 
 size_t evidence__rounds_least(size_t unknowns)
 {
@@ -46,12 +48,12 @@ static int make_room(struct evidence__rounds *r)
     size_t n = a->unknowns, wide = n + 1;
     int had = 1;
 
-    r->z = calloc(a->draws * n, sizeof *r->z);
-    r->fits = calloc(a->draws, sizeof *r->fits);
-    r->weights = calloc(a->draws, sizeof *r->weights);
+    r->z = calloc(r->most * n, sizeof *r->z);
+    r->fits = calloc(r->most, sizeof *r->fits);
+    r->weights = calloc(r->most, sizeof *r->weights);
     r->products = calloc(wide * wide, sizeof *r->products);
     r->slopes = calloc(wide * a->misfits, sizeof *r->slopes);
-    for (int k = 0; k < EVIDENCE__ROUNDS; k++)
+    for (int k = 0; k < EVIDENCE__ALL_ROUNDS; k++)
         had &= spot_open(&r->spots[k], n);
     return had && r->z != NULL && r->fits != NULL && r->weights != NULL &&
            r->products != NULL && r->slopes != NULL;
@@ -75,16 +77,17 @@ enum dew_status evidence__rounds_open(struct evidence__rounds **rounds,
     if (r == NULL)
         return core__fail(err, DEW_EMEM, "no memory for rounds of draws");
     r->ask = *ask;
-    r->round = EVIDENCE__ROUNDS; /* none yet */
-    for (int k = 0; k < EVIDENCE__ROUNDS; k++)
+    r->round = EVIDENCE__ALL_ROUNDS; /* none yet */
+    for (int k = 0; k < EVIDENCE__ALL_ROUNDS; k++)
         r->first[k + 1] = r->first[k] + eighths[k] * (ask->draws / 8);
-    r->ask.draws = r->first[EVIDENCE__ROUNDS];
+    r->draws = r->first[EVIDENCE__ROUNDS];
+    r->most = ask->enough > 0 ? r->first[EVIDENCE__ALL_ROUNDS] : r->draws;
     if (!make_room(r) ||
         core__random_open(&r->random, ask->seed, NULL) != DEW_OK) {
         evidence__rounds_close(r);
         return core__fail(err, DEW_EMEM, "no memory for rounds of draws");
     }
-    for (size_t i = 0; i < r->ask.draws; i++)
+    for (size_t i = 0; i < r->most; i++)
         r->fits[i] = -INFINITY;
     *rounds = r;
     return DEW_OK;
@@ -94,7 +97,7 @@ void evidence__rounds_close(struct evidence__rounds *r)
 {
     if (r == NULL)
         return;
-    for (int k = 0; k < EVIDENCE__ROUNDS; k++) {
+    for (int k = 0; k < EVIDENCE__ALL_ROUNDS; k++) {
         free(r->spots[k].axes);
         free(r->spots[k].middle);
         free(r->spots[k].sd);
@@ -180,22 +183,56 @@ static void forget(struct evidence__rounds *r)
     r->told = 0;
 }
 
+/* 1 where a round follows that was drawn. */
+static int goes_on(struct evidence__rounds *r, size_t next)
+{
+    if (next < EVIDENCE__ROUNDS)
+        return 1;
+    if (next == EVIDENCE__ALL_ROUNDS || !(r->ask.enough > 0))
+        return 0;
+    evidence__rounds_end(r);
+    return r->effective < r->ask.enough;
+}
+
+/* Where a round draws.  One that follows and cannot be placed is left out: what
+   was drawn stands. */
+static enum dew_status place(struct evidence__rounds *r, size_t next,
+                             int *placed, struct dew_error *err)
+{
+    struct dew_error own = {0};
+    enum dew_status status;
+
+    *placed = 1;
+    if (next == 0) {
+        spot_prior(&r->spots[0], r->ask.unknowns);
+        return DEW_OK;
+    }
+    status = evidence__aim(r, &r->spots[next], &r->power[next], &own);
+    if (status == DEW_ESOLVE && next >= EVIDENCE__ROUNDS) {
+        *placed = 0;
+        return DEW_OK;
+    }
+    if (status != DEW_OK && err != NULL && err->status == DEW_OK)
+        *err = own;
+    return status;
+}
+
 enum dew_status evidence__rounds_next(struct evidence__rounds *r, size_t *count,
                                       struct dew_error *err)
 {
-    size_t next = r->round == EVIDENCE__ROUNDS ? 0 : r->round + 1;
-    enum dew_status status = DEW_OK;
+    size_t next = r->round == EVIDENCE__ALL_ROUNDS ? 0 : r->round + 1;
+    enum dew_status status;
+    int placed;
 
     *count = 0;
-    if (next == EVIDENCE__ROUNDS)
+    if (!goes_on(r, next))
         return DEW_OK;
-    if (next == 0)
-        spot_prior(&r->spots[0], r->ask.unknowns);
-    else
-        status = evidence__aim(r, &r->spots[next], &r->power[next], err);
-    if (status != DEW_OK)
+    status = place(r, next, &placed, err);
+    if (status != DEW_OK || !placed)
         return status;
     r->round = next;
+    if (r->first[next + 1] > r->draws)
+        r->draws = r->first[next + 1];
     forget(r);
     for (size_t i = r->first[next]; i < r->first[next + 1]; i++)
         draw(r, &r->spots[next], &r->z[i * r->ask.unknowns]);
@@ -285,7 +322,7 @@ static double log_prior(const double *z, size_t n)
 static double log_mixture(const struct evidence__rounds *r, size_t i)
 {
     size_t n = r->ask.unknowns, rounds = r->round + 1;
-    double at[EVIDENCE__ROUNDS], most = -INFINITY, sum = 0;
+    double at[EVIDENCE__ALL_ROUNDS], most = -INFINITY, sum = 0;
 
     for (size_t k = 0; k < rounds; k++) {
         double share =
@@ -312,7 +349,7 @@ void evidence__rounds_weigh(const struct evidence__rounds *r, double *log_w)
 
 void evidence__rounds_end(struct evidence__rounds *r)
 {
-    size_t draws = r->ask.draws;
+    size_t draws = r->draws;
     double most = -INFINITY, sum = 0, squares = 0;
 
     evidence__rounds_weigh(r, r->weights);

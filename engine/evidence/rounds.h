@@ -19,6 +19,10 @@
  * the weight is prior x likelihood / the mixture of all rounds' densities,
  * whatever they are (population Monte Carlo with the deterministic mixture).
  *
+ * Where the draws are worth fewer than enough after ROUNDS rounds, others
+ * follow, placed by all before, until they are, and FURTHER at most: as many
+ * draws again as were asked for.
+ *
  * The figures hang on the seed and the number of draws, not on the threads.
  */
 #ifndef DEW_EVIDENCE_ROUNDS_H
@@ -28,12 +32,18 @@
 
 #include "dew/status.h"
 
-enum { EVIDENCE__ROUNDS = 6, EVIDENCE__TAIL = 5 };
+enum {
+    EVIDENCE__ROUNDS = 6,
+    EVIDENCE__FURTHER = 4,
+    EVIDENCE__ALL_ROUNDS = EVIDENCE__ROUNDS + EVIDENCE__FURTHER,
+    EVIDENCE__TAIL = 5
+};
 
 struct evidence__rounds_ask {
     size_t unknowns; /* 1 ..                                                */
     size_t misfits;  /* 1 ..  n                                             */
-    size_t draws;    /* of all rounds together; evidence__rounds_least ..   */
+    size_t draws;    /* of ROUNDS together; evidence__rounds_least ..       */
+    double enough;   /* effective draws that FURTHER are for; 0: for none   */
     unsigned long seed;
     size_t threads;
 };
@@ -52,14 +62,18 @@ struct evidence__spot {
 struct evidence__rounds {
     struct evidence__rounds_ask ask;
     struct core__random *random;
-    double *z;       /* [draws][unknowns]                         */
-    double *fits;    /* [draws]  logarithm of the likelihood;
+    size_t draws;    /* of the rounds so far; ROUNDS of them at least        */
+    size_t most;     /* that may come of them                                */
+    double *z;       /* [most][unknowns]                          */
+    double *fits;    /* [most]  logarithm of the likelihood;
                                    -inf: no house                            */
-    double *weights; /* [draws]  of 1, after the end              */
-    struct evidence__spot spots[EVIDENCE__ROUNDS];
-    size_t first[EVIDENCE__ROUNDS + 1]; /* draw of each round                */
+    double *weights; /* [most]  of 1, after the end               */
+    struct evidence__spot spots[EVIDENCE__ALL_ROUNDS];
+    size_t first[EVIDENCE__ALL_ROUNDS +
+                 1]; /* draw of each round                  */
     size_t round; /* being drawn                                            */
-    double power[EVIDENCE__ROUNDS]; /* of the likelihood, where it was placed */
+    double power
+        [EVIDENCE__ALL_ROUNDS]; /* of the likelihood, where it was placed */
     /* of this round: sums over its draws of (1, z) (1, z)', (1, z) r', r'r */
     double *products, *slopes;
     double squares;

@@ -79,7 +79,9 @@ struct dew_learn {
     struct dew_evidence_noise noise; /* of the means of days, a day a step   */
     struct run__learn_habit habit;
     struct run__learn_seen seen;
-    size_t threads, draws; /* draws: of all rounds                           */
+    size_t threads;
+    size_t asked; /* draws of the rounds asked for                           */
+    size_t draws; /* of all rounds so far, asked at least                    */
     struct dew_learn_near *near; /* [1 + draws]; 0 the house as told; NaN:
                                     no house                                 */
     size_t marched; /* rows of near                                          */

@@ -172,6 +172,7 @@ static void tell_whole(struct dew_learn *l)
     if (l->run->year != NULL)
         (void)dew_year_hours(l->run->year, &hours);
     *to = (struct dew_learned){.draws = l->draws,
+                               .further = l->draws - l->asked,
                                .effective = r->effective,
                                .readings = l->seen.count,
                                .days = (double)l->hours.weigh,

@@ -85,21 +85,24 @@ static enum dew_status make_rounds(struct dew_learn *l,
                                                             l->open_count,
                                                 .misfits = l->hours.weigh,
                                                 .draws = ask->draws,
+                                                .enough = DEW_LEARN_ENOUGH,
                                                 .seed = ask->seed,
                                                 .threads = l->threads};
     struct dew_spread *s = l->doubts;
+    size_t most;
 
     if (ask->draws > DEW_LEARN_MOST)
         return core__fail(err, DEW_ERANGE, "%zu draws are more than %d",
                           ask->draws, DEW_LEARN_MOST);
     if (evidence__rounds_open(&l->rounds, &rounds, err) != DEW_OK)
         return err->status;
-    l->draws = s->draws = l->rounds->ask.draws;
-    s->u = calloc(s->draws * s->columns + 1, sizeof *s->u);
-    l->near = calloc(1 + l->draws, sizeof *l->near);
+    most = l->rounds->most;
+    l->asked = l->draws = s->draws = l->rounds->draws;
+    s->u = calloc(most * s->columns + 1, sizeof *s->u);
+    l->near = calloc(1 + most, sizeof *l->near);
     if (s->u == NULL || l->near == NULL)
-        return core__fail(err, DEW_EMEM, "no memory for %zu draws", s->draws);
-    for (size_t i = 0; i <= l->draws; i++)
+        return core__fail(err, DEW_EMEM, "no memory for %zu draws", most);
+    for (size_t i = 0; i <= most; i++)
         l->near[i] = (struct dew_learn_near){NAN, NAN};
     l->drawn = 1; /* the house as told */
     return DEW_OK;
@@ -244,6 +247,7 @@ static enum dew_status next_round(struct dew_learn *l, struct dew_error *err)
 
     if (status != DEW_OK)
         return status;
+    l->draws = s->draws = l->rounds->draws;
     for (size_t i = l->drawn - 1; i < l->drawn - 1 + count; i++)
         for (size_t k = 0; k < s->columns; k++)
             s->u[i * s->columns + k] =

@@ -31,7 +31,8 @@ enum {
     DEW_LEARN_DRAWS = 4096, /* of all rounds, as marched                     */
     DEW_LEARN_FEW = 2048,   /* enough for readings                            */
     DEW_LEARN_MOST = 65536,
-    DEW_LEARN_ENOUGH = 50 /* effective draws below which nothing is told  */
+    DEW_LEARN_ENOUGH = 50 /* effective draws below which nothing is told, and
+                             more are drawn                                */
 };
 
 /* Beyond these no house drawn does what the log shows, however many share the
@@ -56,6 +57,8 @@ struct dew_learn_near {
 /* What was learned as a whole.  Plain. */
 struct dew_learned {
     size_t draws;      /* drawn                                               */
+    size_t further;    /* of them beyond those asked for, for what these were
+                          worth was too little: as many at the most           */
     size_t houses;     /* of them marched: the others break a rule            */
     double effective;  /* draws that the weights are worth                    */
     double innovation; /* rms of the likeliest house's misfits, 1 expected   */
@@ -159,7 +162,8 @@ enum dew_status dew_learn_open(struct dew_learn **learn,
 void dew_learn_close(struct dew_learn *learn); /* NULL is allowed */
 
 /* March some more draws; *done is their share, 1 at the end, and then a step
-   does nothing.  Errors: those of dew_scenario_case and dew_bundle_step;
+   does nothing.  Where it goes on for more than were asked for, it falls once
+   each time.  Errors: those of dew_scenario_case and dew_bundle_step;
    DEW_ESOLVE. */
 enum dew_status dew_learn_step(struct dew_learn *learn, double *done,
                                struct dew_error *err);

@@ -58,6 +58,7 @@ says "a figure before and after" sh -c \
     'grep -A2 "^house.airtightness$" out | grep -q "^  now      .* ach50 (.* to .*)"'
 flat() { tr "\n" " " <out | grep -q "$1"; }
 says "how near" flat 'the house as you told it is [0-9.]* points off'
+says "it went on for no more" sh -c '! grep -q "went on" out'
 says "how many effective draws" flat 'weighed by it they are worth [0-9]*[.] '
 says "the log by itself follows" grep -q '^What the log says by itself$' out
 says "in 80 columns" sh -c '! grep -q "^.\{81\}" out'
@@ -150,6 +151,8 @@ ends "a log that no house reaches" 1 fit house.yaml damp.csv $few --yaml no.yaml
 says "is told so" grep -q '^No house of your description is as damp as this log' out
 says "and where to look" \
     flat "Look at these first, and at what you gave without a range"
+says "it went on as far as it may" flat \
+    'went on for 256 more houses, as too few of the first 256 agreed with the log[.]'
 says "and nothing of its figures" sh -c '! grep -q "thought  " out'
 says "nor is a scenario written" test ! -e no.yaml
 

@@ -108,7 +108,8 @@ static struct evidence__rounds *drawn(const struct evidence__rounds_ask *ask,
     assert_non_null(room);
     assert_int_equal(evidence__rounds_open(&r, ask, NULL), DEW_OK);
     for (;;) {
-        assert_int_equal(evidence__rounds_next(r, &count, &err), DEW_OK);
+        if (evidence__rounds_next(r, &count, &err) != DEW_OK)
+            fail_msg("round %zu: %s", r->round, err.text);
         if (count == 0)
             break;
         for (size_t i = r->first[r->round]; i < r->first[r->round + 1]; i++) {
@@ -127,7 +128,7 @@ static double mean_of(const struct evidence__rounds *r, size_t k)
 {
     double s = 0;
 
-    for (size_t i = 0; i < r->ask.draws; i++)
+    for (size_t i = 0; i < r->draws; i++)
         s += r->weights[i] * evidence__rounds_at(r, i)[k];
     return s;
 }
@@ -137,21 +138,22 @@ static double covariance_of(const struct evidence__rounds *r, size_t j,
 {
     double s = 0, a = mean_of(r, j), b = mean_of(r, k);
 
-    for (size_t i = 0; i < r->ask.draws; i++)
+    for (size_t i = 0; i < r->draws; i++)
         s += r->weights[i] * (evidence__rounds_at(r, i)[j] - a) *
              (evidence__rounds_at(r, i)[k] - b);
     return s;
 }
 
-static void check_linear(double size, double effective)
+static void check_linear(double size, double enough, double effective)
 {
     for (unsigned long seed = 1; seed <= 3; seed++) {
         const struct linear l = made_linear(40 + seed, size);
         const struct answer a = closed_form(&l);
-        const struct evidence__rounds_ask ask = {UNKNOWNS, MISFITS, DRAWS, seed,
-                                                 1};
+        const struct evidence__rounds_ask ask = {UNKNOWNS, MISFITS, DRAWS,
+                                                 enough,   seed,    1};
         struct evidence__rounds *r = drawn(&ask, linear_misfit, &l);
 
+        assert_int_equal(r->draws, enough > DRAWS ? 2 * DRAWS : DRAWS);
         assert_true(r->effective > effective);
         assert_near(r->log_evidence, a.log_evidence, 0.1);
         for (size_t i = 0; i < UNKNOWNS; i++) {
@@ -166,14 +168,14 @@ static void check_linear(double size, double effective)
 
 TEST(what_is_left_of_a_linear_house_is_the_closed_form)
 {
-    check_linear(0.3, 1000);
+    check_linear(0.3, 0, 1000);
 }
 
 /* 1e-3 of what was thought possible, or less: the first round has no house
    anywhere near. */
 TEST(so_it_is_where_the_log_tells_a_thousand_times_more)
 {
-    check_linear(300, 700);
+    check_linear(300, 0, 700);
 }
 
 /* ---- not linear ---------------------------------------------------------------------- */
@@ -197,8 +199,8 @@ static void by_grid(double *mean, double *sd)
 
     for (int pass = 0; pass < 2; pass++)
         for (double x = -2; x < 4; x += 0.004)
-            for (double y = -5; y < 1.2; y += 0.05) {
-                const double z[2] = {x, y + 0.025};
+            for (int i = 0; i < 124; i++) {
+                const double y = -5 + 0.05 * i, z[2] = {x, y + 0.025};
                 double e = exp(0.7 * z[0] + 0.2 * z[1]), f;
 
                 /* the mean of the sines, and their sum of squares, once */
@@ -225,7 +227,7 @@ static void by_grid(double *mean, double *sd)
 
 TEST(where_it_is_not_linear_a_grid_has_the_same)
 {
-    const struct evidence__rounds_ask ask = {2, HOURS, 1024, 7, 2};
+    const struct evidence__rounds_ask ask = {2, HOURS, 1024, 0, 7, 2};
     struct evidence__rounds *r = drawn(&ask, curved_misfit, NULL);
     double mean = 0, sd = 0;
 
@@ -233,7 +235,7 @@ TEST(where_it_is_not_linear_a_grid_has_the_same)
     assert_true(r->effective > 150);
     assert_near(mean_of(r, 0), mean, 0.2 * sd);
     assert_near(sqrt(covariance_of(r, 0, 0)), sd, 0.12 * sd);
-    for (size_t i = 0; i < r->ask.draws; i++)
+    for (size_t i = 0; i < r->draws; i++)
         if (evidence__rounds_at(r, i)[1] >= 1.2)
             assert_near(r->weights[i], 0, 0);
     evidence__rounds_close(r);
@@ -250,11 +252,11 @@ static int nothing(const void *of, const double *z, double *r)
 
 TEST(a_log_that_tells_nothing_leaves_every_house_its_weight)
 {
-    const struct evidence__rounds_ask ask = {3, 1, 2048, 5, 1};
+    const struct evidence__rounds_ask ask = {3, 1, 2048, 0, 5, 1};
     struct evidence__rounds *r = drawn(&ask, nothing, NULL);
     size_t houses = 0;
 
-    for (size_t i = 0; i < r->ask.draws; i++)
+    for (size_t i = 0; i < r->draws; i++)
         houses += evidence__rounds_at(r, i)[0] < 0.6744897502;
     assert_near(r->effective, (double)houses, 1e-6);
     assert_near(r->effective / 2048, 0.75, 0.03);
@@ -262,10 +264,90 @@ TEST(a_log_that_tells_nothing_leaves_every_house_its_weight)
     evidence__rounds_close(r);
 }
 
+/* ---- further rounds -------------------------------------------------------------------- */
+
+TEST(it_goes_on_while_the_draws_are_worth_too_little_and_no_longer)
+{
+    struct evidence__rounds_ask ask = {2, HOURS, 512, 0, 7, 1};
+    struct evidence__rounds *r = drawn(&ask, curved_misfit, NULL);
+    const double had = r->effective;
+
+    assert_int_equal(r->draws, 512);
+    evidence__rounds_close(r);
+    ask.enough = had - 1; /* is had */
+    r = drawn(&ask, curved_misfit, NULL);
+    assert_int_equal(r->draws, 512);
+    assert_near(r->effective, had, 0);
+    evidence__rounds_close(r);
+    ask.enough = had + 1; /* one round has it */
+    r = drawn(&ask, curved_misfit, NULL);
+    assert_int_equal(r->draws, 512 + 128);
+    assert_true(r->effective > had + 1);
+    evidence__rounds_close(r);
+    ask.enough = 1e9; /* never */
+    r = drawn(&ask, curved_misfit, NULL);
+    assert_int_equal(r->draws, 2 * 512);
+    assert_int_equal(r->first[r->round + 1], 2 * 512);
+    assert_true(r->effective > 1.4 * had);
+    evidence__rounds_close(r);
+}
+
+TEST(gone_on_with_it_is_the_closed_form_still)
+{
+    check_linear(0.3, 1e9, 1500);
+    check_linear(300, 1e9, 1400);
+}
+
+static double evidence_of(size_t draws, double enough, unsigned long seed)
+{
+    const struct evidence__rounds_ask ask = {2, HOURS, draws, enough, seed, 1};
+    struct evidence__rounds *r = drawn(&ask, curved_misfit, NULL);
+    double out = r->log_evidence;
+
+    evidence__rounds_close(r);
+    return out;
+}
+
+/* Each draw weighs by all rounds' densities, those that followed among them:
+   else the mean of the weights is not the evidence. */
+TEST(rounds_that_follow_are_in_the_mixture)
+{
+    enum { SEEDS = 120 };
+    double many = evidence_of(16384, 0, 3), mean = 0;
+
+    for (unsigned long seed = 1; seed <= SEEDS; seed++)
+        mean += evidence_of(240, 1e9, seed) / SEEDS;
+    assert_near(mean, many, 0.02);
+}
+
+/* Rounds that are placed by few draws, whose weights they then change: on the
+   mean over many seeds they must be neither beside the grid nor surer. */
+TEST(rounds_placed_by_few_draws_do_not_pull_their_weights)
+{
+    enum { SEEDS = 120 };
+    double mean = 0, sd = 0, off = 0, wide = 0, rms = 0;
+
+    by_grid(&mean, &sd);
+    for (unsigned long seed = 1; seed <= SEEDS; seed++) {
+        const struct evidence__rounds_ask ask = {2, HOURS, 240, 1e9, seed, 1};
+        struct evidence__rounds *r = drawn(&ask, curved_misfit, NULL);
+        double z = (mean_of(r, 0) - mean) / sd;
+
+        assert_int_equal(r->draws, 480);
+        off += z / SEEDS;
+        rms += z * z / SEEDS;
+        wide += covariance_of(r, 0, 0) / (sd * sd) / SEEDS;
+        evidence__rounds_close(r);
+    }
+    assert_true(sqrt(rms) < 0.1);
+    assert_near(off, 0, 3 * sqrt(rms / SEEDS));
+    assert_near(wide, 1, 0.03);
+}
+
 TEST(threads_change_nothing)
 {
-    const struct evidence__rounds_ask one = {2, HOURS, 512, 7, 1},
-                                      many = {2, HOURS, 512, 7, 2};
+    const struct evidence__rounds_ask one = {2, HOURS, 512, 1e9, 7, 1},
+                                      many = {2, HOURS, 512, 1e9, 7, 2};
     struct evidence__rounds *a = drawn(&one, curved_misfit, NULL),
                             *b = drawn(&many, curved_misfit, NULL);
 
@@ -277,7 +359,7 @@ TEST(threads_change_nothing)
 
 TEST(too_few_draws_are_refused)
 {
-    struct evidence__rounds_ask ask = {30, 10, 600, 1, 1};
+    struct evidence__rounds_ask ask = {30, 10, 600, 50, 1, 1};
     struct evidence__rounds *r;
     struct dew_error err = {0};
 
