@@ -103,8 +103,9 @@ static void say_draws(const struct cli__fit *f, const struct dew_learned *l)
     if (l->told_run > 0) {
         snprintf(text, sizeof text,
                  "In %s hours the coil of each ran as long as the log says of "
-                 "it, the air at the log's temperature.",
-                 number((double)l->told_run, 0).text);
+                 "it%s, the air at the log's temperature.",
+                 number((double)l->told_run, 0).text,
+                 l->told_fan > 0 ? ", and so did the blower" : "");
         cli__fit_say(f, text);
     } else if (l->cooled)
         cli__fit_say(
@@ -362,6 +363,7 @@ json_t *cli__fit_house_json(const struct cli__fit *f)
                   cli__real(l->days));
     o = cli__set(o, "readings", json_integer((json_int_t)l->readings));
     o = cli__set(o, "run_told_h", json_integer((json_int_t)l->told_run));
+    o = cli__set(o, "blower_told_h", json_integer((json_int_t)l->told_fan));
     o = cli__set(o, "innovation_rms", cli__real(l->innovation));
     o = cli__set(o, "reach_sd", cli__real(l->reach));
     o = cli__set(o, "as_told", near_json(&l->likely));

@@ -283,9 +283,10 @@ static void say_run(const struct told *t)
     }
     if (!isnan(r.fan)) {
         snprintf(text, sizeof text,
-                 "The blower ran for %s of it. Where that is much more than "
-                 "cooling and heating take, it runs by itself and brings back "
-                 "what is left on the coil: tell it as cooling.blower.",
+                 "The blower ran for %s of it; --house runs it so. Where that "
+                 "is much more than cooling and heating take, it runs by "
+                 "itself and brings back what is left on the coil: tell it as "
+                 "cooling.blower.",
                  report__percent(r.fan).text);
         cli__fit_say(t->f, text);
     }

@@ -36,6 +36,8 @@ struct house {
     size_t held_count;
     const double *run; /* -  of the coils with it, or NULL                  */
     size_t run_count;
+    const double *fan; /* -  of the blowers with it, or NULL                */
+    size_t fan_count;
     int ground_day;  /* yearday of t_ground; 0: of none                     */
     double t_ground; /* degC */
 };
@@ -406,6 +408,13 @@ void dew_bundle_prescribe_run(struct dew_bundle *bundle, size_t i,
     bundle->houses[i].run_count = run != NULL ? count : 0;
 }
 
+void dew_bundle_prescribe_blower(struct dew_bundle *bundle, size_t i,
+                                 const double *share, size_t count)
+{
+    bundle->houses[i].fan = share;
+    bundle->houses[i].fan_count = share != NULL ? count : 0;
+}
+
 /* ---- hours ---------------------------------------------------------------- */
 
 /* The ground is the same all day. */
@@ -446,6 +455,7 @@ static void feed_house(struct dew_bundle *b, size_t i, size_t h,
     feed->row[MARCH__FEED_t_ground][i] = sun.t_ground;
     feed->row[MARCH__FEED_held][i] = h < a->held_count ? a->held[h] : NAN;
     feed->row[MARCH__FEED_run][i] = h < a->run_count ? a->run[h] : NAN;
+    feed->row[MARCH__FEED_fan][i] = h < a->fan_count ? a->fan[h] : NAN;
 }
 
 /* Lanes without a house of their own march the houses again. */

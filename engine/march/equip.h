@@ -186,6 +186,17 @@ static inline void march__equip_heat(const struct march__body *m,
         core__pick(pump > 0.0, pump + heater->backup, heater->capacity);
 }
 
+/* The blower's use at full flow beyond idling, W. */
+static inline double march__blower_more(const struct march__body *m,
+                                        const struct march__hour *h, int k)
+{
+    const struct dew_handler *handler = &m->c.plant.handlers[k];
+    double share = plant__stage_air(&m->stages[k], h->stage[k]);
+
+    return plant__blower_w(handler, &m->stages[k], share) -
+           march__low_share(h, k) * handler->blower_low_w;
+}
+
 /* A machine that cycles runs longer than its load, duty / (1 - C_d (1 -
    duty)) [NREL-56354], and its blower with it.  The blower's use for cooling
    at that duty beyond idling, W. */
@@ -196,10 +207,8 @@ static inline double march__blows(const struct march__body *m,
     const struct dew_handler *handler = &m->c.plant.handlers[k];
     double run = plant__run_time(duty, handler->cycling);
     double full = run + plant__off_delay(handler, run);
-    double share = plant__stage_air(&m->stages[k], h->stage[k]);
 
-    return full * (plant__blower_w(handler, &m->stages[k], share) -
-                   march__low_share(h, k) * handler->blower_low_w);
+    return full * march__blower_more(m, h, k);
 }
 
 /* The same for all of the cooling, as a straight line through the duty now
@@ -243,6 +252,9 @@ static inline void march__equip_blowers(const struct march__body *m,
             ? (full - d->blower_idle) *
                   march__heat_run(&m->c.plant.heater, h->mix.pump, heat) / heat
             : CORE__OF(0.0);
+    for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++)
+        if (core__any(h->mix.cut[k] > 0.0))
+            d->blower_idle -= h->mix.cut[k] * march__blower_more(m, h, k);
 }
 
 /* Air of handler k on its way through ducts outside, of all handlers' air. */

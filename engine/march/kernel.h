@@ -17,7 +17,7 @@
 /* An hour's weather, sun and held temperature, a row each, a house a column. */
 #define MARCH__FEED_MAP(X)                                                     \
     X(t) X(w) X(p) X(wind) X(global) X(direct) X(diffuse) X(sky)               \
-    X(solar) X(sunlit) X(t_ground) X(held) X(run)
+    X(solar) X(sunlit) X(t_ground) X(held) X(run) X(fan)
 
 enum march__feed_row {
 #define X(name) MARCH__FEED_##name,

@@ -161,6 +161,7 @@ static unsigned hour(void *bundle, const struct march__feed *feed,
 
     b->body.held = row_of(feed, MARCH__FEED_held);
     b->body.run = row_of(feed, MARCH__FEED_run);
+    b->body.fan = row_of(feed, MARCH__FEED_fan);
     b->body.c.steps_per_hour = steps;
     b->body.way = way;
     return bits(

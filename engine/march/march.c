@@ -63,7 +63,7 @@ enum dew_status dew_march_step(struct dew_march *m, const struct dew_hour *hour,
         return status;
     }
     body->held = at < m->prescribed_count ? m->prescribed[at] : NAN;
-    body->run = NAN;
+    body->run = body->fan = NAN;
     m->hour++;
     march__light_of(&body->c, m->planes, hour, date, &light);
     sun = march__sun_of(&body->c, light.on, march__ground_of(&body->c, date));

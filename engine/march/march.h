@@ -49,6 +49,7 @@ struct march__body {
     struct dew_hour before; /* weather at the start of the hour          */
     double held;            /* degC  indoor t measured; NaN none         */
     double run;             /* -     of the coils with it; NaN none      */
+    double fan;             /* -     of the blowers with it; NaN none    */
     struct march__course at;
 };
 

@@ -166,6 +166,28 @@ static inline void march__mix_locals(const struct march__body *m,
     }
 }
 
+/* A blower whose running was measured is on for that long, with its coil at
+   least: at full flow while its coil, its delay and its heat have it so, at its
+   low flow else. */
+static inline void march__tell_blower(const struct march__body *m, int k,
+                                      struct march__mixing *mix)
+{
+    core__truth told = (m->held == m->held) & (m->fan == m->fan);
+    double own = mix->full[k], fan, full, rest, low;
+
+    mix->cut[k] = CORE__OF(0.0);
+    if (!core__any(told))
+        return;
+    fan = core__pick(told, m->fan, own);
+    full = core__max(mix->run[k], core__min(own, fan));
+    rest = 1.0 - full;
+    low = march__over(fan - full) / core__pick(rest > 0.0, rest, 1.0);
+    mix->full[k] = core__pick(told, full, own);
+    mix->cut[k] = core__pick(told, own - full, 0.0);
+    mix->low_off[k] = core__pick(told, low, mix->low_off[k]);
+    mix->low_on[k] = core__pick(told, low, mix->low_on[k]);
+}
+
 static inline void march__mix_blowers(const struct march__body *m,
                                       const struct march__duty *duty,
                                       struct march__mixing *mix)
@@ -184,6 +206,7 @@ static inline void march__mix_blowers(const struct march__body *m,
             mix->run[k] + plant__off_delay(handler, mix->run[k]) + heat);
         mix->low_off[k] = march__idle_share(handler, mix->full[k], 0);
         mix->low_on[k] = march__idle_share(handler, mix->full[k], 1);
+        march__tell_blower(m, k, mix);
     }
     mix->handlers = m->alike ? 0 : m->c.plant.handler_count;
 }

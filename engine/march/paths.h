@@ -22,6 +22,8 @@ struct march__mixing {
     double vent[DEW_VENT_STATES]; /* -   sum to 1                         */
     double run[DEW_HANDLERS];     /* -   of the compressors               */
     double full[DEW_HANDLERS];    /* -                                    */
+    double cut[DEW_HANDLERS];     /* -   less of full than it has by itself,
+                                         as measured                      */
     double low_off[DEW_HANDLERS]; /* -   of the rest, ventilator off      */
     double low_on[DEW_HANDLERS];  /* -   of the rest, ventilator running  */
     double local[1 + DEW_LOCALS]; /* -   none, bath, kitchen, dryer; sum 1 */

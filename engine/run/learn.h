@@ -25,12 +25,14 @@ struct run__learn_hours {
     double *t;    /* count   degC  of the log; NaN: not had                  */
     double *rh;   /* count   % RH  of the log in hours that weigh; else NaN  */
     double *run;  /* count   -     of the coil, by the log's export; else NaN */
+    double *fan;  /* count   -     of the blower, likewise                    */
     size_t first; /* hour of the fit                                         */
     size_t count, days, weigh; /* days: whole ones; weigh: of them           */
     double start_t, start_rh;  /* degC, -  where the stores begin             */
     double set[RUN__LEARN_CLOCK]; /* degC  by the clock, where it cools; NaN */
     int cooled, typical;
     size_t told_run; /* hours whose run is                                   */
+    size_t told_fan; /* hours whose fan is                                   */
 };
 
 /*
@@ -72,7 +74,8 @@ extern const struct run__learn_cause run__learn_cause_rows[];
 
 struct dew_learn {
     struct dew_run *run;
-    int logged;                /* 1: of a log, not of readings                */
+    int logged; /* 1: of a log, not of readings                */
+    int blown; /* 1: the log has how long the blower ran                      */
     struct dew_spread *doubts; /* its list of inputs and u alone             */
     struct evidence__rounds *rounds;
     struct run__learn_hours hours;

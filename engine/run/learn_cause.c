@@ -51,9 +51,17 @@ static int told(const struct dew_learn *l, const char *path)
     return v->given && v->origin.by != DEW_BY_DEFAULT;
 }
 
+/* How long the blower ran is in the log: no cause is to be guessed from what
+   that does. */
+static int logged(const struct dew_learn *l, const struct run__learn_cause *c)
+{
+    return l->blown && strcmp(c->key, "cooling.blower") == 0;
+}
+
 static int is_open(const struct dew_learn *l, const struct run__learn_cause *c)
 {
-    return !told(l, c->key) && (c->beside == NULL || !told(l, c->beside)) &&
+    return !told(l, c->key) && !logged(l, c) &&
+           (c->beside == NULL || !told(l, c->beside)) &&
            (c->with == NULL || told(l, c->with));
 }
 

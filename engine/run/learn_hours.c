@@ -173,7 +173,9 @@ static void lay_log(struct run__learn_hours *h, const struct dew_fit *f,
         h->t[k] = h->held[k] = x->t_in;
         h->rh[k] = isnan(x->t_in + x->t_out + x->pv_out) ? NAN : 100 * x->rh;
         h->run[k] = f->cool[first + k];
+        h->fan[k] = f->fan[first + k];
         h->told_run += (size_t)!isnan(h->run[k]);
+        h->told_fan += (size_t)!isnan(h->fan[k]);
     }
     h->weigh = 0;
     h->start_t = mean_of(h->t, RUN__LEARN_LEAD, 20);
@@ -212,10 +214,11 @@ static enum dew_status make_room(struct run__learn_hours *h,
 {
     h->weather = calloc(h->count, sizeof *h->weather);
     h->dates = calloc(h->count, sizeof *h->dates);
-    h->held = calloc(4 * h->count, sizeof *h->held);
+    h->held = calloc(5 * h->count, sizeof *h->held);
     h->t = h->held + h->count;
     h->rh = h->held + 2 * h->count;
     h->run = h->held + 3 * h->count;
+    h->fan = h->held + 4 * h->count;
     return h->weather != NULL && h->dates != NULL && h->held != NULL
                ? DEW_OK
                : core__fail(err, DEW_EMEM, "no memory for the hours of a log");

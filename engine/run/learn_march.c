@@ -108,6 +108,7 @@ static enum dew_status open_flight(struct work *w, const struct flight *f,
     for (size_t k = 0; k < f->count && status == DEW_OK; k++) {
         dew_bundle_prescribe_t(*bundle, k, h->held, h->count);
         dew_bundle_prescribe_run(*bundle, k, h->run, h->count);
+        dew_bundle_prescribe_blower(*bundle, k, h->fan, h->count);
         status =
             dew_bundle_begin(*bundle, k, h->start_t, h->start_rh, &w->b->err);
     }

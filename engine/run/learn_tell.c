@@ -179,6 +179,7 @@ static void tell_whole(struct dew_learn *l)
                                .noise = l->noise,
                                .cooled = l->hours.cooled,
                                .told_run = l->hours.told_run,
+                               .told_fan = l->hours.told_fan,
                                .typical = l->hours.typical,
                                .yearly = hours >= DEW_MARCH_YEAR,
                                .likely = l->near[0]};

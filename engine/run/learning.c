@@ -46,6 +46,7 @@ static enum dew_status open_as_fitted(struct dew_learn *l,
     struct dew_run_ask ask = *from;
 
     l->logged = fit != NULL;
+    l->blown = fit != NULL && fit->has_fan;
     if (ask.text == NULL && fit != NULL)
         ask.text = dew_scenario_text(fit->run->scenario, &ask.length);
     return open_run(&l->run, &ask, l->logged, faults);

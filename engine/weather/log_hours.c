@@ -222,6 +222,11 @@ static enum dew_status shares_of(struct weather__log *log,
         struct weather__sample *s = &log->r.samples[i];
 
         s->lane[lane] /= time ? apart : 1.0;
+        if (s->lane[lane] < 0.0)
+            return weather__reader_fault(
+                &log->r, DEW_ERANGE, c->header, s->line, c->cell + 1,
+                "it ran for less than no time: an empty cell is what is not "
+                "known");
         if (s->lane[lane] > WHOLE)
             return weather__reader_fault(
                 &log->r, DEW_ERANGE, c->header, s->line, c->cell + 1,

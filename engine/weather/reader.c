@@ -30,8 +30,6 @@ static const struct range {
     [WEATHER__LANE_CLOUD] = {0.0, 1.0, "0 .. 100 %"},
     [WEATHER__LANE_INFRARED] = {50.0, 700.0, "50 .. 700 W/m2"},
     [WEATHER__LANE_CO2] = {0.0, 50e3, "0 .. 50000 ppm"},
-    [WEATHER__LANE_COOL] = {0.0, 86400.0, "0 .. 24 h"},
-    [WEATHER__LANE_FAN] = {0.0, 86400.0, "0 .. 24 h"},
 };
 
 const char *dew_notice_text(enum dew_notice_code code)
@@ -148,6 +146,10 @@ void weather__reader_put(struct weather__reader *r, struct weather__sample *s,
 
     if (r->no_unit[lane] && lane != WEATHER__LANE_RH) {
         s->lane[lane] = x; /* kept as written, to find out what fits */
+        return;
+    }
+    if (lane == WEATHER__LANE_COOL || lane == WEATHER__LANE_FAN) {
+        s->lane[lane] = x; /* judged as a share, when rows are told apart */
         return;
     }
     if (is_extra(lane) && !in_range(r, lane, x))

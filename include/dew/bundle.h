@@ -86,6 +86,16 @@ void dew_bundle_prescribe_t(struct dew_bundle *bundle, size_t i,
 void dew_bundle_prescribe_run(struct dew_bundle *bundle, size_t i,
                               const double *run, size_t count);
 
+/*
+ * In hours whose temperature is held, the blowers of house i run for this share
+ * of the hour, - 0 .. 1, as it was measured, and no shorter than their coils:
+ * at full flow as long as they would by themselves for cooling, its delay and
+ * heating, at their low flow for what is beyond.  NaN, and from count on: by
+ * themselves.  share is borrowed until close, or the next call; NULL: none.
+ */
+void dew_bundle_prescribe_blower(struct dew_bundle *bundle, size_t i,
+                                 const double *share, size_t count);
+
 /* Let house i begin at this temperature, its air and all its stores at this RH
    (else its heating set point and 45 %).  Before the first hour.
    Errors: DEW_ERANGE for t (-60 .. 60 degC) or rh (0 .. 1), DEW_EMEM. */

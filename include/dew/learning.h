@@ -74,6 +74,7 @@ struct dew_learned {
     struct dew_evidence_noise noise; /* what the houses are weighed by       */
     int cooled; /* 1: hours in which it cools are not held: see below       */
     size_t told_run; /* hours in which the log's export runs the coil        */
+    size_t told_fan; /* and the blower                                      */
     int typical; /* 1: wind and sun are those of a made year                 */
     int yearly;  /* 1: the scenario's weather is DEW_MARCH_YEAR or more, so
                     that houses can be given to a spread of it               */
@@ -141,7 +142,8 @@ struct dew_learn; /* opaque */
  * the log except while it is warm outdoors: then its own thermostat, set to
  * what the log has at that hour of the day on the mean, runs the coil.  Hours
  * whose run time the log has are held, and the coil runs for that share of them;
- * it is an error where the scenario has none.
+ * it is an error where the scenario has none.  In held hours whose blower share
+ * the log has, the blower runs so (dew_bundle_prescribe_blower).
  *
  * fit NULL: the scenario's readings are weighed, in its year, which no
  * temperature is held to; days are then readings, and near is of those of a

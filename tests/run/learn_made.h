@@ -74,7 +74,7 @@ static inline double habit(struct habits *h)
 static inline void write_row(FILE *f, const struct dew_date *date,
                              const struct dew_result *in,
                              const struct dew_hour *out, double more,
-                             double run)
+                             double run, double fan)
 {
     double t = in->t,
            rh = 100 * dew_air_pv(in->w, out->p) / dew_air_pws_liquid(in->t);
@@ -85,6 +85,8 @@ static inline void write_row(FILE *f, const struct dew_date *date,
             100 * dew_air_pv(out->w, out->p) / dew_air_pws_liquid(out->t));
     if (!isnan(run))
         fprintf(f, ",%.3f", 60 * run);
+    if (!isnan(fan))
+        fprintf(f, ",%.3f", 60 * fan);
     fputc('\n', f);
 }
 
@@ -156,6 +158,7 @@ struct logged {
     double habits; /* so much of them                                        */
     int bent;      /* 1: and what they make of cold and warm                 */
     double export; /* with so much of the run time of its coil; 0: without  */
+    int blown;     /* 1: and that of its blower                             */
 };
 
 /* The house of the run, marched from the year's first hour on and logged after
@@ -182,7 +185,8 @@ static inline void make_log_so(struct dew_run *run, unsigned long seed,
     fputs("time,indoor temperature (degC),indoor humidity (%),outdoor "
           "temperature (degC),outdoor humidity (%)",
           f);
-    fputs(so->export > 0 ? ",cooling run time (min)\n" : "\n", f);
+    fputs(so->export > 0 ? ",cooling run time (min)" : "", f);
+    fputs(so->blown ? ",fan run time (min)\n" : "\n", f);
     assert_int_equal(dew_bundle_open(&b, &c, &weather, 1, 1, NULL), DEW_OK);
     for (int k = 0; k < LEAD + HOURS; k++)
         held[k] = 20.6 + 0.7 * sin(0.0113 * k) + 0.4 * sin(0.2618 * k);
@@ -214,7 +218,8 @@ static inline void make_log_so(struct dew_run *run, unsigned long seed,
                       ? so->export *
                             plant__run_time(results[k].duty.cool,
                                             c->plant.handlers[0].cycling)
-                      : NAN);
+                      : NAN,
+                  so->blown ? results[k].duty.blower : NAN);
     core__random_close(h.random);
     assert_int_equal(fclose(f), 0);
 }
@@ -222,7 +227,7 @@ static inline void make_log_so(struct dew_run *run, unsigned long seed,
 static inline void make_log_by(struct dew_run *run, unsigned long seed,
                                int hold, double habits)
 {
-    make_log_so(run, seed, &(struct logged){hold, habits, 0, 0});
+    make_log_so(run, seed, &(struct logged){hold, habits, 0, 0, 0});
 }
 
 static inline void make_log(struct dew_run *run, unsigned long seed)

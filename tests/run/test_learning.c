@@ -267,7 +267,7 @@ static struct dew_learned cooled_at(const char *place, double export,
              place);
     make_folder(house);
     r = run_of(NULL, 0);
-    make_log_so(r, 41, &(struct logged){0, 0.1, 0, export});
+    make_log_so(r, 41, &(struct logged){0, 0.1, 0, export, 0});
     dew_run_close(r);
     l = learn_of(176, 0, 1);
     told = *dew_learn_learned(l);
@@ -301,6 +301,57 @@ TEST(a_coil_runs_as_long_as_the_log_says)
     assert_int_equal(cooled_at("722020", 0, 0).told_run, 0);
     cooled_at("723170", 1, 0);
     cooled_at("722020", 0.5, 3);
+}
+
+static int asks_of(const struct dew_learn *l, const char *key)
+{
+    size_t count, n = 0;
+    const struct dew_learn_cause *c = dew_learn_causes(l, &count);
+
+    for (size_t i = 0; i < count; i++)
+        n += strcmp(c[i].key, key) == 0;
+    return n > 0;
+}
+
+/* A house whose blower runs on for five minutes, told as one of a minute: by the
+   log's blower share it is as damp as its log, without too dry. */
+static void blown(int told)
+{
+    const char *const sets[] = {"cooling.blower_off_delay=300 s"};
+    struct dew_learned x;
+    struct dew_learn *l;
+    struct dew_run *r;
+
+    make_folder("title: made up\n"
+                "weather: {place: 722020}\n"
+                "run: {steps_per_hour: 1}\n"
+                "house: {floor_area: 1500 ft2, bedrooms: 3, airtightness: "
+                "\"5 ach50 (3 to 8)\"}\n"
+                "people: {count: 3}\n"
+                "cooling: {capacity: 2.5 ton, shr: 74 %}\n"
+                "options: [{name: as it stands}]\n");
+    r = run_of(sets, 1);
+    make_log_so(r, 41, &(struct logged){0, 0.1, 0, 1, told});
+    dew_run_close(r);
+    l = learn_by(&(struct dew_learn_ask){
+        .draws = 512, .seed = 3, .told_only = 1, .causes = 1});
+    x = *dew_learn_learned(l);
+    assert_int_equal(x.told_fan, told ? HOURS : 0);
+    assert_int_equal(x.told_run, HOURS);
+    if (told)
+        assert_near(x.likely.bias, 0, 0.4);
+    else
+        assert_true(x.likely.bias < -3);
+    /* and what the log has is no cause to be guessed at */
+    assert_int_equal(asks_of(l, "cooling.blower"), !told);
+    assert_true(asks_of(l, "moisture.ground"));
+    dew_learn_close(l);
+}
+
+TEST(a_blower_runs_as_long_as_the_log_says)
+{
+    blown(0);
+    blown(1);
 }
 
 TEST(a_coil_that_is_not_there_is_not_run)

@@ -178,7 +178,7 @@ static void one_house(struct score *s, const struct climate *c,
     truth = run_of(sets, FIGURES);
     told = run_of(NULL, 0);
     make_log_so(truth, seed + 1,
-                &(struct logged){c->cooling[0] == '\0', 1, bent, 0});
+                &(struct logged){c->cooling[0] == '\0', 1, bent, 0, 0});
     l = learn_by(
         &(struct dew_learn_ask){.draws = draws, .seed = seed, .told_only = 1});
     if (dew_learn_learned(l)->told) {

@@ -205,6 +205,14 @@ static const struct {
      "2020-07-04 06:00,25,51,240\n2020-07-04 07:00,25,51,10\n",
      "3:4: compressor (%): 240 % of the time is more than all of it: the unit "
      "is another"},
+    {"time,temp (C),rh (%),Fan (%)\n2020-07-04 05:00,25,51,0\n"
+     "2020-07-04 06:00,25,51,103\n2020-07-04 07:00,25,51,10\n",
+     "3:4: Fan (%): 103 % of the time is more than all of it: the unit is "
+     "another"},
+    {"time,temp (C),rh (%),Fan (%)\n2020-07-04 05:00,25,51,0\n"
+     "2020-07-04 06:00,25,51,10\n2020-07-04 07:00,25,51,-5\n",
+     "4:4: Fan (%): it ran for less than no time: an empty cell is what is "
+     "not known"},
     {"entity_id,state,last_changed\nsensor.hall_humidity,51,2020-07-04 04:00\n"
      "sensor.cooling_min,12,2020-07-04 04:00\n"
      "sensor.hall_humidity,51,2020-07-04 06:00\n",
