@@ -5,6 +5,8 @@
 #include <string.h>
 
 #include "cli/size.h"
+#include "cli/spread.h"
+#include "cli/spread_csv.h"
 
 enum { ROOM = 320 };
 
@@ -14,6 +16,8 @@ struct size {
     int full; /* 1: print every curve */
     struct dew_size_ask ask;
     struct dew_size *size;
+    int asked; /* 1: --draws was given                                  */
+    struct cli__houses houses; /* of run.houses                         */
 };
 
 double cli__size_rate(const struct cli__size *s, enum dew_rate_rule rule)
@@ -21,10 +25,24 @@ double cli__size_rate(const struct cli__size *s, enum dew_rate_rule rule)
     return dew_house_rate(rule, &s->target.home);
 }
 
-static int open_it(struct size *s)
+/* The run that is sized, of the first core that is tried. */
+static const struct dew_run *run_of(const struct size *s)
+{
+    const struct dew_run *run = NULL;
+    const char *why;
+
+    for (int k = 0; k < DEW_SIZE_CORES && run == NULL; k++)
+        run = dew_size_run(s->size, (enum dew_size_core)k, &why);
+    return run;
+}
+
+/* text: NULL, of the file. */
+static int open_as(struct size *s, const char *text, size_t length)
 {
     struct dew_faults faults = {calloc(ROOM, sizeof *faults.list), ROOM, 0};
     const struct dew_run_ask from = {.name = s->path,
+                                     .text = text,
+                                     .length = length,
                                      .sets = s->common.sets,
                                      .set_count = s->common.set_count,
                                      .options = s->common.options,
@@ -38,6 +56,63 @@ static int open_it(struct size *s)
         code = cli__faults(&faults);
     s->ask.from = NULL;
     free(faults.list);
+    return code;
+}
+
+/* A copy of the scenario, to be read again: standard input is read once. */
+static char *text_of(const struct dew_run *run, size_t *length)
+{
+    const char *text = dew_scenario_text(dew_run_scenario(run), length);
+    char *copy = malloc(*length + 1);
+
+    if (copy != NULL)
+        memcpy(copy, text, *length);
+    return copy;
+}
+
+/* The houses of a core are those of the file. */
+static int give(struct size *s, struct dew_spread *spread, int first)
+{
+    int code = cli__houses_part(&s->houses, spread, first);
+
+    if (code == CLI__DONE && first)
+        cli__anew_print(stderr, spread, s->ask.draws);
+    return code;
+}
+
+/* Where --draws does not ask for new houses, the scenario may name a file: so
+   many of it are drawn, and take what stands there. */
+static int open_it(struct size *s)
+{
+    struct dew_spread_ask draws = {0};
+    int code = open_as(s, NULL, 0), first = 1;
+    char *text;
+    size_t length;
+
+    if (code == CLI__DONE && !s->asked)
+        code = cli__houses_read(&s->houses, run_of(s), s->path, &draws);
+    if (code != CLI__DONE || s->houses.draws.draws == 0)
+        return code;
+    text = text_of(run_of(s), &length);
+    if (text == NULL)
+        return cli__fail(CLI__FAILED, "out of memory");
+    cli__houses_thin(&s->houses, DEW_SIZE_DRAWS);
+    s->ask.draws = s->houses.draws.draws;
+    s->ask.years = draws.years;
+    s->ask.model = draws.model;
+    dew_size_close(s->size);
+    s->size = NULL;
+    code = open_as(s, text, length);
+    free(text);
+    for (int k = 0; k < DEW_SIZE_CORES && code == CLI__DONE; k++) {
+        struct dew_spread *spread =
+            dew_size_spread(s->size, (enum dew_size_core)k);
+
+        if (spread == NULL)
+            continue;
+        code = give(s, spread, first);
+        first = 0;
+    }
     return code;
 }
 
@@ -62,11 +137,9 @@ static int tell(const struct size *s)
                              .system = (enum dew_system)s->result.units,
                              .seed = s->ask.seed,
                              .full = s->full};
-    const char *why;
     int code = CLI__DONE;
 
-    for (int k = 0; k < DEW_SIZE_CORES && told.run == NULL; k++)
-        told.run = dew_size_run(s->size, (enum dew_size_core)k, &why);
+    told.run = run_of(s);
     if (told.system == 0)
         told.system =
             (enum dew_system)dew_scenario_system(dew_run_scenario(told.run));
@@ -108,7 +181,9 @@ static const struct argp_option options[] = {
      "airflow, into FILE",
      0},
     {"full", KEY_FULL, NULL, 0, "print every curve, not airflow's alone", 0},
-    {"draws", KEY_DRAWS, "N", 0, "how many houses; 0: the one as told (32)", 0},
+    {"draws", KEY_DRAWS, "N", 0,
+     "how many houses; 0: the one as told (32; of run.houses as many, every fourth of 128)",
+     0},
     {"threads", KEY_THREADS, "N", 0,
      "at most so many at once (as many as processors); the result does not "
      "change with it",
@@ -139,6 +214,7 @@ static error_t take(int key, char *word, struct argp_state *state)
         return 0;
     case KEY_DRAWS:
         s->ask.draws = cli__whole(state, "draws", word, 0, DRAWS_MOST);
+        s->asked = 1;
         return 0;
     case KEY_THREADS:
         s->ask.threads = cli__threads(state, word);
@@ -196,6 +272,7 @@ int cli__cmd_size(int argc, char **argv)
     if (code == CLI__DONE)
         code = tell(s);
     dew_size_close(s->size);
+    cli__draws_close(&s->houses.draws);
     free(s);
     return code;
 }

@@ -25,10 +25,22 @@ int cli__houses_read(struct cli__houses *h, const struct dew_run *run,
     if (run__find_beside(scenario, name, h->path, &err) != DEW_OK)
         return cli__error(&err);
     code = cli__draws_read(&h->draws, h->path);
-    ask->draws = h->draws.draws;
+    ask->draws = h->all = h->draws.draws;
     ask->years = cli__draws_have(&h->draws, cli__weather_column);
     ask->model = cli__draws_have(&h->draws, cli__model_column);
     return code;
+}
+
+void cli__houses_thin(struct cli__houses *h, size_t most)
+{
+    size_t each = h->draws.draws / most, n = 0;
+
+    for (size_t i = 0; each > 1 && i < h->draws.draws; i += each)
+        memmove(&h->draws.share[n++ * CLI__DRAWS_COLUMNS],
+                &h->draws.share[i * CLI__DRAWS_COLUMNS],
+                CLI__DRAWS_COLUMNS * sizeof *h->draws.share);
+    if (each > 1)
+        h->draws.draws = n;
 }
 
 /* What the file does not have, the first few by name; how much of it. */
@@ -56,9 +68,17 @@ static void say(const struct cli__houses *h, const struct dew_spread *spread)
 {
     char names[TEXT], clean[TEXT], text[2 * TEXT + 200];
     size_t n = lacking(h, spread, names, sizeof names);
-    int used = snprintf(
-        text, sizeof text, "dewledger: note: the %zu houses are those of %s",
-        h->draws.draws, core__clean(h->path, clean, sizeof clean));
+    int used;
+
+    core__clean(h->path, clean, sizeof clean);
+    if (h->draws.draws < h->all)
+        used = snprintf(text, sizeof text,
+                        "dewledger: note: the houses are %zu of the %zu of %s",
+                        h->draws.draws, h->all, clean);
+    else
+        used = snprintf(text, sizeof text,
+                        "dewledger: note: the %zu houses are those of %s",
+                        h->all, clean);
 
     if (n > 0)
         snprintf(text + used, sizeof text - (size_t)used,
@@ -67,16 +87,33 @@ static void say(const struct cli__houses *h, const struct dew_spread *spread)
     cli__wrap(stderr, 0, text);
 }
 
-int cli__houses_give(const struct cli__houses *h, struct dew_spread *spread)
+/* Those that break a rule there are replaced. */
+static int mended(int code, struct dew_spread *spread)
 {
     struct dew_error err = {0};
+
+    if (code == CLI__DONE && dew_spread_mend(spread, &err) != DEW_OK)
+        code = cli__error(&err);
+    return code;
+}
+
+int cli__houses_part(const struct cli__houses *h, struct dew_spread *spread,
+                     int says)
+{
+    int code = mended(cli__draws_part(&h->draws, spread), spread);
+
+    if (code == CLI__DONE && says)
+        say(h, spread);
+    return code;
+}
+
+int cli__houses_give(const struct cli__houses *h, struct dew_spread *spread)
+{
     int code;
 
     if (h->draws.draws == 0)
         return CLI__DONE;
-    code = cli__draws_lend(&h->draws, spread);
-    if (code == CLI__DONE && dew_spread_mend(spread, &err) != DEW_OK)
-        code = cli__error(&err);
+    code = mended(cli__draws_lend(&h->draws, spread), spread);
     if (code == CLI__DONE)
         say(h, spread);
     return code;

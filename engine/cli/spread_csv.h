@@ -39,6 +39,8 @@ int cli__draws_give(const struct cli__draws *d, struct dew_spread *spread);
 
 /* The same where the file may lack columns, which stay as drawn. */
 int cli__draws_lend(const struct cli__draws *d, struct dew_spread *spread);
+/* And may have others. */
+int cli__draws_part(const struct cli__draws *d, struct dew_spread *spread);
 /* 1 where the file has a column of that name. */
 int cli__draws_have(const struct cli__draws *d, const char *name);
 
@@ -46,6 +48,7 @@ int cli__draws_have(const struct cli__draws *d, const char *name);
    for. */
 struct cli__houses {
     struct cli__draws draws; /* draws 0: the scenario names no file          */
+    size_t all;              /* that the file has                            */
     char path[4096];         /* as found                                     */
 };
 /* Fill *h, zeroed, from the file that a run's scenario of that name names, and
@@ -55,6 +58,14 @@ int cli__houses_read(struct cli__houses *h, const struct dew_run *run,
 /* Hand them to the spread of that ask; what the file lacks stays as drawn, and a
    note on stderr says so.  Nothing where there are none. */
 int cli__houses_give(const struct cli__houses *h, struct dew_spread *spread);
+
+/* Of twice as many or more every second, third ... is kept, so that most or a
+   little more are left. */
+void cli__houses_thin(struct cli__houses *h, size_t most);
+/* The same of a spread of one option, in another form of it perhaps: what the
+   file has of others is left out. */
+int cli__houses_part(const struct cli__houses *h, struct dew_spread *spread,
+                     int says);
 
 /* Write what a spread, not marched, was given of so many keys, and no more. */
 enum dew_status cli__houses_write(const struct cli__spread *s,

@@ -287,10 +287,12 @@ static enum dew_status give(const struct cli__draws *d, size_t k,
     return status;
 }
 
-/* What is drawn and not in the file, where it may not lack anything; and the
-   other way about. */
+/* What is drawn and not in the file, where it has to be whole; and the other way
+   about, unless it may have more. */
+enum match { WHOLE, LACKS, PART };
+
 static void match(const struct cli__draws *d, const struct cli__spread *s,
-                  int lacks, struct dew_faults *faults)
+                  enum match how, struct dew_faults *faults)
 {
     unsigned char used[CLI__DRAWS_COLUMNS + 1] = {0};
 
@@ -299,20 +301,20 @@ static void match(const struct cli__draws *d, const struct cli__spread *s,
         size_t k = find(d, name);
 
         used[k] = 1;
-        if (!lacks && name[0] != '\0' && k == d->columns)
+        if (how == WHOLE && name[0] != '\0' && k == d->columns)
             name_fault(d, faults, 1, name,
                        "it is drawn, and the file has no column \"share of\" "
                        "it");
     }
     for (size_t k = 0; k < d->columns; k++)
-        if (!used[k])
+        if (!used[k] && how != PART)
             name_fault(d, faults, d->column[k].cell, d->column[k].name,
                        "nothing is drawn for this column: give it a range, or "
                        "leave the column out");
 }
 
 static int give_all(const struct cli__draws *d, struct dew_spread *spread,
-                    int lacks)
+                    enum match how)
 {
     const struct cli__spread s = {.spread = spread};
     struct dew_error err = {0};
@@ -321,7 +323,7 @@ static int give_all(const struct cli__draws *d, struct dew_spread *spread,
 
     if (faults.list == NULL)
         return cli__fail(CLI__FAILED, "out of memory");
-    match(d, &s, lacks, &faults);
+    match(d, &s, how, &faults);
     if (faults.count > 0)
         code = cli__faults(&faults);
     for (size_t c = 0; c < dew_spread_columns(spread) && code == CLI__DONE;
@@ -337,12 +339,17 @@ static int give_all(const struct cli__draws *d, struct dew_spread *spread,
 
 int cli__draws_give(const struct cli__draws *d, struct dew_spread *spread)
 {
-    return give_all(d, spread, 0);
+    return give_all(d, spread, WHOLE);
 }
 
 int cli__draws_lend(const struct cli__draws *d, struct dew_spread *spread)
 {
-    return give_all(d, spread, 1);
+    return give_all(d, spread, LACKS);
+}
+
+int cli__draws_part(const struct cli__draws *d, struct dew_spread *spread)
+{
+    return give_all(d, spread, PART);
 }
 
 int cli__draws_have(const struct cli__draws *d, const char *name)

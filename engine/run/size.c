@@ -333,6 +333,11 @@ const struct dew_run *dew_size_run(const struct dew_size *s,
     return s->cores[core].run;
 }
 
+struct dew_spread *dew_size_spread(struct dew_size *s, enum dew_size_core core)
+{
+    return s->cores[core].draws > 0 ? s->cores[core].spread : NULL;
+}
+
 struct dew_size_target dew_size_target(const struct dew_size *s)
 {
     return s->target;

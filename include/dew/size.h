@@ -162,6 +162,11 @@ const struct dew_size_curve *dew_size_find(const struct dew_size *size,
 double dew_size_turn(const struct dew_size_curve *curve,
                      enum dew_drawn_what what);
 
+/* The houses of a core, for dew_spread_give and dew_spread_mend before the first
+   step; NULL where it is not tried or nothing is drawn. */
+struct dew_spread *dew_size_spread(struct dew_size *size,
+                                   enum dew_size_core core);
+
 /* The run with a core: its scenario, weather and case; NULL where there is no
    such core to try, and then *why says so, "" where none was told. */
 const struct dew_run *dew_size_run(const struct dew_size *size,
