@@ -2,8 +2,10 @@
 /* dewledger fit: what a logger's file tells of the house as it is. */
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
 
 #include "cli/fit.h"
+#include "core/out.h"
 
 struct fit {
     struct cli__cli result, common;
@@ -97,6 +99,29 @@ static int options_of(struct fit *f, struct cli__fit *told)
     const struct dew_spread_ask ask = houses_of(f);
 
     return f->options ? cli__fit_options(told, &ask, &f->spread) : CLI__DONE;
+}
+
+/* What cannot be written is told before anything else is. */
+static int may_write(const struct fit *f)
+{
+    const char *const paths[] = {f->report,      f->inputs,     f->yaml,
+                                 f->series,      f->charts.log, f->charts.rest,
+                                 f->charts.curve};
+    struct dew_error err = {0};
+
+    for (size_t i = 0; i < sizeof paths / sizeof *paths; i++) {
+        struct core__out out;
+        struct stat at;
+
+        /* a pipe would end with a try */
+        if (paths[i] == NULL ||
+            (stat(paths[i], &at) == 0 && !S_ISREG(at.st_mode)))
+            continue;
+        if (core__out_open(&out, paths[i], CORE__OUT_OVER, &err) != DEW_OK)
+            return cli__error(&err);
+        core__out_drop(&out);
+    }
+    return CLI__DONE;
 }
 
 /* Readings alone, where there is no log. */
@@ -376,6 +401,8 @@ int cli__cmd_fit(int argc, char **argv)
         return cli__fail(CLI__FAILED, "out of memory");
     f->ask = (struct dew_learn_ask){.seed = DEW_SPREAD_SEED};
     code = cli__parse(&argp, argc, argv, f);
+    if (code == CLI__DONE)
+        code = may_write(f);
     if (code == CLI__DONE)
         code = fit(f);
     dew_spread_close(f->spread);

@@ -200,4 +200,7 @@ ends "a wrong scenario" 1 fit wrong.yaml log.csv --set log.sensor=all
 says "is told" grep -q 'wrong.yaml:2:' err
 ends "a series nowhere" 3 fit house.yaml log.csv --set log.sensor=all \
     --series none/hours.csv
+ends "a report nowhere" 3 fit house.yaml log.csv --set log.sensor=all \
+    --report none/log.html
+says "is told before anything else" test ! -s out
 exit $bad
