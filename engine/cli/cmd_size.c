@@ -182,7 +182,8 @@ static const struct argp_option options[] = {
      0},
     {"full", KEY_FULL, NULL, 0, "print every curve, not airflow's alone", 0},
     {"draws", KEY_DRAWS, "N", 0,
-     "how many houses; 0: the one as told (32; of run.houses as many, every fourth of 128)",
+     "how many houses; 0: the one as told (32; of run.houses as many, every "
+     "fourth of 128)",
      0},
     {"threads", KEY_THREADS, "N", 0,
      "at most so many at once (as many as processors); the result does not "

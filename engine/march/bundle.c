@@ -24,6 +24,12 @@ enum {
 #undef ONE
 };
 
+/* What is told of each hour from the first on, borrowed. */
+struct row {
+    const double *at; /* NULL: of none */
+    size_t count;
+};
+
 /* One house of it: what its sun is reckoned from. */
 struct house {
     struct dew_case c;
@@ -32,12 +38,9 @@ struct house {
     size_t lit_as; /* the first house with the same light              */
     const struct dew_solar *lit; /* of every hour, or NULL: reckoned by the
                                     hour                                     */
-    const double *held; /* degC  the indoor t measured, or NULL             */
-    size_t held_count;
-    const double *run; /* -  of the coils with it, or NULL                  */
-    size_t run_count;
-    const double *fan; /* -  of the blowers with it, or NULL                */
-    size_t fan_count;
+    struct row held; /* degC  the indoor t measured                         */
+    struct row run;  /* -     of the coils with it                          */
+    struct row fan;  /* -     of the blowers with it                        */
     int ground_day;  /* yearday of t_ground; 0: of none                     */
     double t_ground; /* degC */
 };
@@ -397,22 +400,19 @@ void dew_bundle_require(struct dew_bundle *bundle, size_t i, double required)
 void dew_bundle_prescribe_t(struct dew_bundle *bundle, size_t i,
                             const double *t, size_t count)
 {
-    bundle->houses[i].held = t;
-    bundle->houses[i].held_count = t != NULL ? count : 0;
+    bundle->houses[i].held = (struct row){t, count};
 }
 
 void dew_bundle_prescribe_run(struct dew_bundle *bundle, size_t i,
                               const double *run, size_t count)
 {
-    bundle->houses[i].run = run;
-    bundle->houses[i].run_count = run != NULL ? count : 0;
+    bundle->houses[i].run = (struct row){run, count};
 }
 
 void dew_bundle_prescribe_blower(struct dew_bundle *bundle, size_t i,
                                  const double *share, size_t count)
 {
-    bundle->houses[i].fan = share;
-    bundle->houses[i].fan_count = share != NULL ? count : 0;
+    bundle->houses[i].fan = (struct row){share, count};
 }
 
 /* ---- hours ---------------------------------------------------------------- */
@@ -425,6 +425,11 @@ static double ground_of(struct house *a, const struct dew_date *date)
         a->t_ground = march__ground_of(&a->c, date);
     }
     return a->t_ground;
+}
+
+static double told(const struct row *row, size_t h)
+{
+    return row->at != NULL && h < row->count ? row->at[h] : NAN;
 }
 
 static void feed_house(struct dew_bundle *b, size_t i, size_t h,
@@ -453,9 +458,9 @@ static void feed_house(struct dew_bundle *b, size_t i, size_t h,
     feed->row[MARCH__FEED_solar][i] = sun.solar;
     feed->row[MARCH__FEED_sunlit][i] = sun.sunlit;
     feed->row[MARCH__FEED_t_ground][i] = sun.t_ground;
-    feed->row[MARCH__FEED_held][i] = h < a->held_count ? a->held[h] : NAN;
-    feed->row[MARCH__FEED_run][i] = h < a->run_count ? a->run[h] : NAN;
-    feed->row[MARCH__FEED_fan][i] = h < a->fan_count ? a->fan[h] : NAN;
+    feed->row[MARCH__FEED_held][i] = told(&a->held, h);
+    feed->row[MARCH__FEED_run][i] = told(&a->run, h);
+    feed->row[MARCH__FEED_fan][i] = told(&a->fan, h);
 }
 
 /* Lanes without a house of their own march the houses again. */

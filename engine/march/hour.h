@@ -506,8 +506,9 @@ static inline core__truth march__audit(const struct march__body *m,
     return march__ledger_closes(gaps) & (sum - sum == 0.0);
 }
 
-/* Before a year begins a rough step may give back what its coils never took:
-   they would stay dry until that was made up, weeks into the year. */
+/* In the rough weeks before a year, coils may give back what they never took, and
+   would stay dry until that was made up, weeks into the year: in the last weeks
+   before it they owe nothing. */
 static inline void march__forgive(struct dew_state *x)
 {
     x->coil_1 = march__over(x->coil_1);

@@ -74,8 +74,8 @@ extern const struct run__learn_cause run__learn_cause_rows[];
 
 struct dew_learn {
     struct dew_run *run;
-    int logged; /* 1: of a log, not of readings                */
-    int blown; /* 1: the log has how long the blower ran                      */
+    int logged; /* 1: of a log, not of readings                              */
+    int blown;  /* 1: the log has how long the blower ran                    */
     struct dew_spread *doubts; /* its list of inputs and u alone             */
     struct evidence__rounds *rounds;
     struct run__learn_hours hours;

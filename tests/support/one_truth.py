@@ -372,13 +372,10 @@ def main():
     si = "si" in words
     if words:
         out = os.path.join(folder, name + ".out")
-        kept = os.path.join(folder, "kept")
-        os.makedirs(kept, exist_ok=True)
-        text = run(program, "run", scenario, "--full", "--draws", "16", "--kept", kept,
-                   "--out", out, *words)
+        text = run(program, "run", scenario, "--full", "--draws", "16", "--out", out, *words)
     else:
         known = run("sh", SHIPPED, scenario).strip()
-        out, kept = os.path.join(known, "set"), os.path.join(known, "kept")
+        out = os.path.join(known, "set")
         text = open(os.path.join(known, "full"), encoding="utf-8").read()
     summary = json.load(open(os.path.join(out, "summary.json"),
                              encoding="utf-8"))
@@ -409,8 +406,9 @@ def main():
 
     for option in options[1:]:
         picked = os.path.join(folder, "picked")
-        run(program, "run", scenario, "--full", "--quick", "--kept", kept,
-            "--option", option["name"], "--out", picked, *words)
+        # marched anew: by itself, as it was not in the set
+        run(program, "run", scenario, "--full", "--quick", "--option", option["name"], "--out",
+            picked, *words)
         layout = layouts.get(option["name"])
         ducts_text = run(program, "ducts", scenario, "--full", "--option",
                          option["name"], *words)
