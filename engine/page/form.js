@@ -38,6 +38,7 @@ export class Form {
     this.app = app;
     this.fields = new Map(); // by path, dots between
     this.cards = cards;
+    this.typing = undefined; // the field with words that are not in the text yet
     for (const group of GROUPS) questions.append(this.group(group));
     this.more = make("div", {});
     questions.append(this.more);
@@ -81,6 +82,7 @@ export class Form {
     const field = { row, path, id };
 
     field.input = this.input(field);
+    field.input.addEventListener("input", () => { this.typing = field; });
     field.input.id = id;
     field.input.dataset.path = path.join(".");
     field.note = make("p", { class: "note", id: `${id}-note` });
@@ -131,15 +133,23 @@ export class Form {
     const { row, input } = field;
     const typed = input.value;
 
+    this.typing = undefined;
     this.app.edit(field.path, row.kind === "number" ? together(typed, field.unit.value)
       : row.kind === "place" ? this.app.place(typed) : typed.trim());
   }
 
   // ---- what the text says ----------------------------------------------------------
 
+  // What is being typed stays: hints and places arrive when they are known.
   show(field) {
-    const { row, path, input } = field;
-    const words = get(this.app.text, path) ?? "";
+    const words = get(this.app.text, field.path) ?? "";
+
+    if (field !== this.typing) this.fill(field, words);
+    field.note.textContent = this.note(field.row, words === "", words);
+  }
+
+  fill(field, words) {
+    const { row, input } = field;
     const empty = words === "";
 
     if (row.kind === "number") {
@@ -160,8 +170,8 @@ export class Form {
     } else {
       input.value = row.kind === "place" ? this.app.placed(words) : words;
     }
-    field.note.textContent = this.note(row, empty, words);
   }
+
 
   // What stands where nothing was told, and how it is to be written.
   note(row, empty, words) {

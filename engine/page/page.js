@@ -24,11 +24,17 @@ let engine, form;
 
 // ---- the text ----------------------------------------------------------------
 
+// Another text: what was being typed into the one before is gone.
+function stand(state) {
+  Object.assign(app, state);
+  form.typing = undefined;
+}
+
 function change(text, keep = true) {
   if (text === app.text) return;
   if (keep) app.before.push({ text: app.text, files: app.files });
   app.after = [];
-  app.text = text;
+  stand({ text });
   show();
   if (app.asked) work();
 }
@@ -101,7 +107,7 @@ app.placed = (words) => app.places.get(words) ?? words;
 function turn(from, to) {
   if (from.length === 0) return;
   to.push({ text: app.text, files: app.files });
-  Object.assign(app, from.pop());
+  stand(from.pop());
   show();
   if (app.asked) work();
 }
@@ -359,8 +365,7 @@ async function open(file) {
 function load(text, files) {
   app.before.push({ text: app.text, files: app.files });
   app.after = [];
-  app.files = { ...app.files, ...files };
-  app.text = text;
+  stand({ text, files: { ...app.files, ...files } });
   if (!app.chosen) app.si = si(text);
   show();
   work();

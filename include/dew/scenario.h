@@ -173,7 +173,8 @@ struct dew_scenario_source {
 };
 
 /*
- * Read a scenario.  Every fault of one pass is put into *faults.
+ * Read a scenario.  Every fault of one pass is put into *faults; places named
+ * are looked for in the table (dew_climate_find), files are not opened.
  *
  * Owner   on DEW_OK *scenario is the caller's, for dew_scenario_close; else
  *         NULL.

@@ -342,10 +342,16 @@ for (const [town, area, bedrooms] of HOUSES) {
   const beside = await Promise.all(["weather-place", "house-floor_area", "house-bedrooms", "house-airtightness",
     "options-1-ventilator-flow"].map((id) => text(page, `#ui-${id}-fault`)));
   says("five wrong fields: the command's words beside each", n.code === 1 && beside.filter((words) => words !== "" &&
-    n.err.includes(words)).length === n.err.trim().split("\n").length, `${beside.join("\n")}\n${n.err}`);
+    n.err.includes(words)).length === 5 && n.err.trim().split("\n").length === 5, `${beside.join("\n")}\n${n.err}`);
   says("what was typed stands", (await page.inputValue("#ui-house-floor_area")) === "big" &&
     (await page.inputValue("#ui-house-airtightness")) === "3 ducks" &&
     (await page.getAttribute("#ui-house-floor_area", "aria-invalid")) === "true");
+  await page.fill("#ui-house-floor_area", "190");
+  await page.evaluate(() => document.querySelector('#ui-units [value="si"]').click()); // the field keeps the focus
+  says("what is being typed stands while all fields are shown anew",
+    await page.getAttribute('#ui-units [value="si"]', "aria-pressed") === "true" &&
+    (await page.inputValue("#ui-house-floor_area")) === "190");
+  await page.evaluate(() => document.querySelector('#ui-units [value="us"]').click());
   await type(page, "#ui-weather-place", "722020");
   await type(page, "#ui-house-floor_area", "1900");
   await type(page, "#ui-house-bedrooms", "3");
