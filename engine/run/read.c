@@ -86,8 +86,7 @@ static enum dew_status take_scenario(struct dew_run *r, const char *text,
                                        .set_count = ask->set_count};
     struct dew_faults faults = run__room(r, RUN__FAULTS);
 
-    if ((r->job == DEW_RUN_CHECK ? dew_scenario_look : dew_scenario_open)(
-            &r->scenario, &from, &faults) != DEW_OK)
+    if (dew_scenario_look(&r->scenario, &from, &faults) != DEW_OK)
         run__faults(r, &faults);
     name_groups(&faults, groups);
     return r->status;
@@ -135,8 +134,14 @@ static void check_cases(struct dew_run *r)
     }
 }
 
+static int reads_log(const struct dew_run *r)
+{
+    return r->job == DEW_RUN_CHECK ||
+           (r->job != DEW_RUN_YEARS && (r->with & DEW_RUN_NO_LOG) == 0);
+}
+
 /* Everything for which a march would be refused, in one pass. */
-static enum dew_status check_all(struct dew_run *r)
+enum dew_status run__read(struct dew_run *r)
 {
     char groups[GROUPS];
     int sound = read_scenario(r, groups) == DEW_OK;
@@ -147,30 +152,13 @@ static enum dew_status check_all(struct dew_run *r)
         if (run__weather(r) != DEW_OK) {
             dew_year_close(r->year); /* as far as it was read */
             r->year = NULL;
-        } else if (sound) {
+        } else if (sound && r->job == DEW_RUN_CHECK) {
             check_cases(r);
         }
     }
-    if (strstr(groups, "log,") == NULL)
+    if (strstr(groups, "log,") == NULL && reads_log(r))
         run__log(r);
     return r->status;
-}
-
-static int reads_log(const struct dew_run *r)
-{
-    return r->job != DEW_RUN_YEARS && (r->with & DEW_RUN_NO_LOG) == 0;
-}
-
-enum dew_status run__read(struct dew_run *r)
-{
-    char groups[GROUPS];
-
-    if (r->job == DEW_RUN_CHECK)
-        return check_all(r);
-    if (read_scenario(r, groups) != DEW_OK || run__weather(r) != DEW_OK ||
-        (reads_log(r) && run__log(r) != DEW_OK))
-        return r->status;
-    return DEW_OK;
 }
 
 /* ---- which options ------------------------------------------------------------ */

@@ -181,7 +181,7 @@ enum dew_status run__no_humidity(struct dew_run *r, const char *found,
 
 /* ---- read.c ------------------------------------------------------------------ */
 
-/* Scenario, weather and log; in a check all faults, else up to the first. */
+/* Scenario, weather and log, all faults of them; a check tries the cases too. */
 enum dew_status run__read(struct dew_run *r);
 enum dew_status run__pick(struct dew_run *r); /* the options            */
 

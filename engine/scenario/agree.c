@@ -4,7 +4,6 @@
 #include <string.h>
 
 #include "core/fail.h"
-#include "dew/climate.h"
 #include "scenario/agree.h"
 #include "scenario/case.h"
 
@@ -170,28 +169,20 @@ static const struct rule {
 };
 enum { RULES = sizeof rules / sizeof rules[0] };
 
-static void say_at(struct scenario__reading *r, const struct dew_origin *at,
-                   enum scenario__key key, enum dew_status status,
-                   const char *text)
-{
-    struct scenario__node place = {.line = at->line, .column = at->column};
-    size_t count;
-
-    r->line = 0;
-    scenario__blame(r, at->line > 0 && at->by != DEW_BY_SET ? &place : NULL,
-                    dew_scenario_fields(&count)[key].path, status, "%s", text);
-}
-
 static void say_as(struct scenario__reading *r,
                    const struct scenario__option *o, enum scenario__key key,
                    enum dew_status status, const char *text)
 {
     const struct dew_origin *at = &o->values[key].origin;
+    struct scenario__node place = {.line = at->line, .column = at->column};
     char prefix[SCENARIO__NAME + 12];
+    size_t count;
 
     snprintf(prefix, sizeof prefix, "options.%s.", o->name);
     r->prefix = at->by == DEW_BY_OPTION ? prefix : NULL;
-    say_at(r, at, key, status, text);
+    r->line = 0;
+    scenario__blame(r, at->line > 0 && at->by != DEW_BY_SET ? &place : NULL,
+                    dew_scenario_fields(&count)[key].path, status, "%s", text);
     r->prefix = NULL;
 }
 
@@ -245,24 +236,6 @@ static void next_is_an_option(const struct dew_scenario *s,
     }
 }
 
-/* Words that one place of the table answers to. */
-static void are_places(const struct dew_scenario *s,
-                       struct scenario__reading *r)
-{
-    static const enum scenario__key keys[] = {KEY_weather_place,
-                                              KEY_weather_fill};
-
-    for (size_t i = 0; i < sizeof keys / sizeof keys[0]; i++) {
-        const struct dew_value *words = &s->base[keys[i]];
-        struct dew_error err = {0};
-        struct dew_climate place;
-
-        if (words->given &&
-            dew_climate_find(words->text, &place, &err) != DEW_OK)
-            say_at(r, &words->origin, keys[i], err.status, err.text);
-    }
-}
-
 /* One rule through the options that are not left out. */
 static void try_rule(const struct dew_scenario *s, const struct rule *rule,
                      const unsigned char *left_out, struct scenario__reading *r)
@@ -291,7 +264,6 @@ enum dew_status scenario__agree(const struct dew_scenario *s,
 
     for (int i = 0; i < RULES; i++)
         try_rule(s, &rules[i], none, &r);
-    are_places(s, &r);
     scenario__agree_ducts(s, &r);
     scenario__agree_readings(s, &r);
     next_is_an_option(s, &r);
@@ -376,7 +348,6 @@ void scenario__agree_beside(const struct dew_scenario *s, const char *source,
     for (size_t i = 0; i < faults->count; i++)
         if (!leave_out(s, faults->list[i].path, option, rule))
             return;
-    are_places(s, &r);
     for (int i = 0; i < RULES; i++)
         if (!rule[i])
             try_rule(s, &rules[i], option, &r);

@@ -173,8 +173,7 @@ struct dew_scenario_source {
 };
 
 /*
- * Read a scenario.  Every fault of one pass is put into *faults; places named
- * are looked for in the table (dew_climate_find), files are not opened.
+ * Read a scenario.  Every fault of one pass is put into *faults.
  *
  * Owner   on DEW_OK *scenario is the caller's, for dew_scenario_close; else
  *         NULL.

@@ -47,12 +47,12 @@ TEST(the_four_forms_of_airtightness_agree)
              c);
     assert_near(case_of(text).house.leakage.c, c, 1e-11);
     snprintf(text, sizeof text,
-             "weather: {place: 722020}\nhouse: {floor_area: 2400 ft2, bedrooms: 3, "
+             "weather: {place: 1}\nhouse: {floor_area: 2400 ft2, bedrooms: 3, "
              "airtightness: %.12f m3/h50}\n",
              flow * 3600);
     assert_near(case_of(text).house.leakage.c, c, 1e-11);
     snprintf(text, sizeof text,
-             "weather: {place: 722020}\nhouse: {floor_area: 2400 ft2, bedrooms: 3, "
+             "weather: {place: 1}\nhouse: {floor_area: 2400 ft2, bedrooms: 3, "
              "airtightness: %.12f cm2}\n",
              area * 1e4);
     assert_near(case_of(text).house.leakage.c, c, 1e-9);
@@ -488,11 +488,7 @@ static int value_of(const struct dew_field *f, int i, char *out, size_t size)
         snprintf(out + strlen(out), size - strlen(out), "]");
         return 1;
     default:
-        snprintf(text, sizeof text, "%s",
-                 strcmp(f->path, "weather.place") == 0 ||
-                         strcmp(f->path, "weather.fill") == 0
-                     ? "724940"
-                     : "another");
+        snprintf(text, sizeof text, "another");
     }
     snprintf(out, size, "%s=%s", f->path, text);
     return 1;

@@ -7,7 +7,7 @@
 #include "scenario/case_open.h"
 
 #define DEMO                                                                   \
-    "weather: {place: 722020}\n"                                                    \
+    "weather: {place: 1}\n"                                                    \
     "house: {floor_area: 1900 ft2, ceiling_height: 8.5 ft, storeys: 1, "       \
     "bedrooms: 3, airtightness: 1.1 ach50}\nwindows: {u: 2.0 W/m2K}\n"         \
     "insulation: {walls: 21 R, roof: 38 R%s}\n"

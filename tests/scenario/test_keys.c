@@ -52,7 +52,7 @@ static void file_with(const struct dew_field *f, const char *text, char *out,
 
     *column = (int)strlen(f->path) + (dot != NULL ? 5 : 3);
     snprintf(out, size,
-             "weather: {place: 722020}\nhouse: {%s%s%s}\n%.*s%s%s: %s%s\n",
+             "weather: {place: 1}\nhouse: {%s%s%s}\n%.*s%s%s: %s%s\n",
              area ? "" : "floor_area: 1900 ft2", area || beds ? "" : ", ",
              beds ? "" : "bedrooms: 3", group, f->path, dot ? ": {" : "",
              dot ? dot + 1 : f->path, text, dot ? "}" : "");
