@@ -237,6 +237,12 @@ static int percent_fault(const struct task *t, double x, double high)
     return 0;
 }
 
+/* A whole end is told to its last digit. */
+static int digits_of(double end)
+{
+    return end == rint(end) ? 10 : 4;
+}
+
 static int in_range(const struct task *t, const struct dew_unit *u, double x,
                     const double ends[2])
 {
@@ -249,11 +255,12 @@ static int in_range(const struct task *t, const struct dew_unit *u, double x,
         x / 100 <= ends[1] && x / 100 >= ends[0])
         return percent_fault(t, x, ends[1]);
     end = (ends[si > ends[1]] - u->offset) / u->factor;
-    scenario__blame(
-        t->r, t->node, t->path, DEW_ERANGE, "%s%s%s is %s %s%s%s: %s",
-        dew_number_print(x, 6, a, sizeof a), gap, u->name,
-        si > ends[1] ? "above" : "below", dew_number_print(end, 4, b, sizeof b),
-        gap, u->name, t->f->why);
+    scenario__blame(t->r, t->node, t->path, DEW_ERANGE,
+                    "%s%s%s is %s %s%s%s: %s",
+                    dew_number_print(x, 6, a, sizeof a), gap, u->name,
+                    si > ends[1] ? "above" : "below",
+                    dew_number_print(end, digits_of(end), b, sizeof b), gap,
+                    u->name, t->f->why);
     return 0;
 }
 

@@ -34,6 +34,8 @@
  "h.yaml:3:21: temperature.heat: 20 degF is below 41 degF: rooms people live in\n"},
 {"above the range", BASE "limits: {too_humid: 130 %}\n",
  "h.yaml:3:21: limits.too_humid: 130 % is above 100 %: a relative humidity\n"},
+{"an end of many digits", BASE "run: {draws: 70000}\n",
+ "h.yaml:3:14: run.draws: 70000 is above 65536: as many as a spread draws\n"},
 {"a range that does not hold its value", BASE "people: {count: 4 (5 to 7)}\n",
  "h.yaml:3:17: people.count: \"4 (5 to 7)\": the range must hold the value, the lower end first\n"},
 {"a range past its limits", BASE "house: {airtightness: 1.1 ach50 (0.01 to 2)}\n",

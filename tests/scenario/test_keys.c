@@ -2,6 +2,7 @@
 /* Every row of the key table: its ends, its preset, its words. */
 #include "support/rows.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -64,6 +65,7 @@ static void refused_with(const struct dew_field *f, double si, int above)
     struct dew_error fault = {0};
     struct dew_faults faults = {&fault, 1, 0};
     char text[80], file[300], want[400], got[400], x[40], end[40];
+    double limit = ((above ? f->high : f->low) - u->offset) / u->factor;
     int column;
     struct dew_scenario *s = NULL;
     struct dew_scenario_source from = {file, 0, "h.yaml", NULL, 0};
@@ -76,8 +78,7 @@ static void refused_with(const struct dew_field *f, double si, int above)
     assert_null(s);
     assert_int_equal(faults.count, 1);
     dew_number_print((si - u->offset) / u->factor, 6, x, sizeof x);
-    dew_number_print(((above ? f->high : f->low) - u->offset) / u->factor, 4,
-                     end, sizeof end);
+    dew_number_print(limit, limit == rint(limit) ? 10 : 4, end, sizeof end);
     snprintf(want, sizeof want, "h.yaml:3:%d: %s: %s%s%s is %s %s%s%s: %s",
              column, f->path, x, gap, u->name, above ? "above" : "below", end,
              gap, u->name, f->why);
