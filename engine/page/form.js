@@ -172,7 +172,6 @@ export class Form {
     }
   }
 
-
   // What stands where nothing was told, and how it is to be written.
   note(row, empty, words) {
     const known = this.app.hints.get(row.key);
