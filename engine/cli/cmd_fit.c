@@ -101,27 +101,39 @@ static int options_of(struct fit *f, struct cli__fit *told)
     return f->options ? cli__fit_options(told, &ask, &f->spread) : CLI__DONE;
 }
 
-/* What cannot be written is told before anything else is. */
+static int may_write_to(const char *path)
+{
+    struct dew_error err = {0};
+    struct core__out out;
+    struct stat at;
+
+    /* a pipe would end with a try */
+    if (path == NULL ||
+        (stat(path, &at) == 0 && !S_ISREG(at.st_mode) && !S_ISDIR(at.st_mode)))
+        return CLI__DONE;
+    if (core__out_open(&out, path, CORE__OUT_OVER, &err) != DEW_OK)
+        return cli__error(&err);
+    core__out_drop(&out);
+    return CLI__DONE;
+}
+
+/* What cannot be written is told before anything else is, the houses beside
+   --yaml too. */
 static int may_write(const struct fit *f)
 {
+    char houses[CLI__FIT_PATH];
     const char *const paths[] = {f->report,      f->inputs,     f->yaml,
                                  f->series,      f->charts.log, f->charts.rest,
                                  f->charts.curve};
-    struct dew_error err = {0};
+    int code = CLI__DONE;
 
-    for (size_t i = 0; i < sizeof paths / sizeof *paths; i++) {
-        struct core__out out;
-        struct stat at;
-
-        /* a pipe would end with a try */
-        if (paths[i] == NULL ||
-            (stat(paths[i], &at) == 0 && !S_ISREG(at.st_mode)))
-            continue;
-        if (core__out_open(&out, paths[i], CORE__OUT_OVER, &err) != DEW_OK)
-            return cli__error(&err);
-        core__out_drop(&out);
-    }
-    return CLI__DONE;
+    for (size_t i = 0; i < sizeof paths / sizeof *paths; i++)
+        if (code == CLI__DONE)
+            code = may_write_to(paths[i]);
+    if (code == CLI__DONE && f->yaml != NULL &&
+        (code = cli__fit_houses(f->yaml, houses)) == CLI__DONE)
+        code = may_write_to(houses);
+    return code;
 }
 
 /* Readings alone, where there is no log. */

@@ -50,6 +50,9 @@ struct cli__fit_yaml {
     struct dew_spread_ask houses;
 };
 int cli__fit_yaml(const struct cli__fit *f, const struct cli__fit_yaml *to);
+/* Where they go: learned.yaml, learned-houses.csv. */
+enum { CLI__FIT_PATH = 1024 };
+int cli__fit_houses(const char *path, char out[CLI__FIT_PATH]);
 
 /* fit_why.c: why it is as damp as it is, where learn tells anything. */
 void cli__fit_why(const struct cli__fit *f);

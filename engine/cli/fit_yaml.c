@@ -8,18 +8,19 @@
 #include "core/out.h"
 #include "report/words.h"
 
-enum { TEXT = 2400, NAMES = 1000, PATH = 1024, ROOM = 320 };
+enum { TEXT = 2400, NAMES = 1000, ROOM = 320 };
 
-/* learned.yaml, learned-houses.csv */
-static const char *houses_of(const char *path, char out[PATH])
+int cli__fit_houses(const char *path, char out[CLI__FIT_PATH])
 {
     const char *dot = strrchr(path, '.');
     size_t length = strlen(path);
 
+    if (length + sizeof "-houses.csv" > CLI__FIT_PATH)
+        return cli__fail(CLI__FAILED, "%.60s...: too long a path", path);
     if (dot != NULL && (strcmp(dot, ".yaml") == 0 || strcmp(dot, ".yml") == 0))
         length = (size_t)(dot - path);
-    snprintf(out, PATH, "%.*s-houses.csv", (int)length, path);
-    return out;
+    snprintf(out, CLI__FIT_PATH, "%.*s-houses.csv", (int)length, path);
+    return CLI__DONE;
 }
 
 static const char *name_of(const char *path)
@@ -134,7 +135,7 @@ static int write_text(const char *path, const char *text, size_t length)
 
 int cli__fit_yaml(const struct cli__fit *f, const struct cli__fit_yaml *to)
 {
-    char left[NAMES], path[PATH];
+    char left[NAMES], path[CLI__FIT_PATH];
     struct dew_error err = {0};
     size_t length;
     char *text;
@@ -142,9 +143,8 @@ int cli__fit_yaml(const struct cli__fit *f, const struct cli__fit_yaml *to)
 
     if (to->path == NULL)
         return CLI__DONE;
-    if (strlen(to->path) + sizeof "-houses.csv" > PATH)
-        return cli__fail(CLI__FAILED, "%.60s...: too long a path", to->path);
-    houses_of(to->path, path);
+    if ((code = cli__fit_houses(to->path, path)) != CLI__DONE)
+        return code;
     yearly = dew_learn_learned(f->learn)->yearly;
     text = dew_learn_write(f->learn, yearly ? name_of(path) : NULL, &length,
                            left, sizeof left, &err);

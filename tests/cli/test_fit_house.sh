@@ -239,6 +239,11 @@ ends "nothing left open" 0 fit seen.yaml --why --told --draws 320 \
 says "is told so" grep -q '^Nothing that may make the house damp is left open' out
 ends "a scenario of causes" 2 fit seen.yaml --why --yaml no.yaml
 says "is not written" grep -q 'ask --why and --yaml apart' err
+mkdir nowhere-houses.csv
+ends "houses beside that cannot be written" 3 fit house.yaml log.csv --house \
+    --yaml nowhere.yaml
+says "are told before anything else" test ! -s out
+says "and by their name" grep -q 'nowhere-houses.csv' err
 
 sed 's/{when: january, rh: 48 to 54 %}/{when: 2026-02-03 07:00, rh: 41 %, t: 69 degF}/' \
     seen.yaml >dated.yaml
