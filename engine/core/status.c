@@ -95,3 +95,32 @@ enum dew_status core__fault(struct dew_faults *faults,
     faults->count++;
     return err->status;
 }
+
+/* Where a fault comes: its line and column, those without a place last. */
+static int comes_before(const struct dew_error *a, const struct dew_error *b,
+                        const char *source)
+{
+    int of_a = a->line > 0 && strcmp(a->source, source) == 0,
+        of_b = b->line > 0 && strcmp(b->source, source) == 0;
+
+    if (!of_a || !of_b)
+        return of_a && !of_b;
+    return a->line != b->line ? a->line < b->line : a->column < b->column;
+}
+
+void core__faults_in_order(struct dew_faults *faults, const char *source)
+{
+    size_t n;
+
+    if (faults == NULL)
+        return;
+    n = faults->count < faults->room ? faults->count : faults->room;
+    for (size_t i = 1; i < n; i++) {
+        struct dew_error one = faults->list[i];
+        size_t k = i;
+
+        for (; k > 0 && comes_before(&one, &faults->list[k - 1], source); k--)
+            faults->list[k] = faults->list[k - 1];
+        faults->list[k] = one;
+    }
+}

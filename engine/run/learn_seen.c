@@ -66,24 +66,23 @@ static void mark(struct dew_learn *l)
         s->t_out[i] /= s->hours[i];
 }
 
-static enum dew_status all_there(const struct dew_learn *l,
-                                 struct dew_error *err)
+int run__seen_there(const struct dew_run *r, const struct dew_seen *seen)
 {
-    for (size_t i = 0; i < l->seen.count; i++) {
-        const struct dew_seen *x = &l->seen.list[i];
+    const struct dew_value *v =
+        run__value(dew_scenario_values(r->scenario, 0), "people.clock");
+    enum dew_clock clock =
+        v->given ? (enum dew_clock)(v->choice + 1) : DEW_CLOCK_UNSAID;
+    double offset = dew_year_site(r->year)->utc_offset;
+    size_t count;
+    const struct dew_date *dates = dew_year_dates(r->year, &count);
 
-        if (l->seen.hours[i] > 0)
-            continue;
-        err->line = x->line;
-        err->column = x->column;
-        core__in(err, "readings.when");
-        return core__fail(err, DEW_EMISSING,
-                          x->months != 0
-                              ? "the weather has no hour of it"
-                              : "the weather is not of that day: give "
-                                "weather.file of it, or say the month");
+    for (size_t k = 0; k < count; k++) {
+        struct dew_date wall = dew_weather_by_clock(&dates[k], clock, offset);
+
+        if (is_of(seen, &dates[k], &wall))
+            return 1;
     }
-    return DEW_OK;
+    return 0;
 }
 
 /* ---- how sure ------------------------------------------------------------------------ */
@@ -185,11 +184,10 @@ enum dew_status run__learn_seen(struct dew_learn *l, struct dew_error *err)
     if (status != DEW_OK)
         return status;
     mark(l);
-    status = all_there(l, err);
     l->hours.weigh = s->read;
     for (size_t i = 0; i < s->count; i++)
         l->hours.weigh += s->list[i].glass >= 0;
-    return status == DEW_OK ? spread(s, err) : status;
+    return spread(s, err);
 }
 
 /* ---- a house ---------------------------------------------------------------------------- */

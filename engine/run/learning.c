@@ -31,7 +31,7 @@ static enum dew_status open_run(struct dew_run **run,
     ask.set_count = from->set_count + (size_t)logged;
     ask.option_count = 0;
     ask.job = DEW_RUN_MARCH;
-    ask.with = DEW_RUN_NO_LOG;
+    ask.with = DEW_RUN_NO_LOG | (logged ? 0 : DEW_RUN_READINGS);
     status = dew_run_open(run, &ask, faults);
     free(sets);
     return status;

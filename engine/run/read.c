@@ -134,6 +134,30 @@ static void check_cases(struct dew_run *r)
     }
 }
 
+/* Readings of which the weather has no hour. */
+static void check_readings(struct dew_run *r)
+{
+    struct dew_seen seen[DEW_SEEN_MOST];
+    size_t count = dew_scenario_seen(r->scenario, seen);
+
+    for (size_t i = 0; i < count; i++) {
+        struct dew_error err = {0};
+
+        if (run__seen_there(r, &seen[i]))
+            continue;
+        run__about(r, "readings", &err);
+        if (strcmp(err.source, "--set") != 0)
+            core__at(&err, err.source, seen[i].line, seen[i].column);
+        core__in(&err, "readings.when");
+        core__fail(&err, DEW_EMISSING,
+                   seen[i].months != 0
+                       ? "the weather has no hour of it"
+                       : "the weather is not of that day: give weather.file of "
+                         "it, or say the month");
+        run__fault(r, &err);
+    }
+}
+
 static int reads_log(const struct dew_run *r)
 {
     return r->job == DEW_RUN_CHECK ||
@@ -152,12 +176,16 @@ enum dew_status run__read(struct dew_run *r)
         if (run__weather(r) != DEW_OK) {
             dew_year_close(r->year); /* as far as it was read */
             r->year = NULL;
-        } else if (sound && r->job == DEW_RUN_CHECK) {
-            check_cases(r);
+        } else {
+            if (r->job == DEW_RUN_CHECK || (r->with & DEW_RUN_READINGS) != 0)
+                check_readings(r);
+            if (sound && r->job == DEW_RUN_CHECK)
+                check_cases(r);
         }
     }
     if (strstr(groups, "log,") == NULL && reads_log(r))
         run__log(r);
+    core__faults_in_order(r->faults, r->ask->name);
     return r->status;
 }
 

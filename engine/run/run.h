@@ -185,6 +185,11 @@ enum dew_status run__no_humidity(struct dew_run *r, const char *found,
 enum dew_status run__read(struct dew_run *r);
 enum dew_status run__pick(struct dew_run *r); /* the options            */
 
+/* ---- learn_seen.c ------------------------------------------------------------ */
+
+/* 1: the run's weather has hours of that reading. */
+int run__seen_there(const struct dew_run *r, const struct dew_seen *seen);
+
 /* ---- run.c ------------------------------------------------------------------- */
 
 /* Made year number of the run's place, for dew_year_close unless it is NULL, and

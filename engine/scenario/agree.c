@@ -265,7 +265,6 @@ enum dew_status scenario__agree(const struct dew_scenario *s,
     for (int i = 0; i < RULES; i++)
         try_rule(s, &rules[i], none, &r);
     scenario__agree_ducts(s, &r);
-    scenario__agree_readings(s, &r);
     next_is_an_option(s, &r);
     if (r.status == DEW_OK)
         for (size_t k = 0; k < s->count; k++)

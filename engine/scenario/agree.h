@@ -9,10 +9,6 @@
 void scenario__agree_ducts(const struct dew_scenario *s,
                            struct scenario__reading *r);
 
-/* Of the readings; faults go to r. */
-void scenario__agree_readings(const struct dew_scenario *s,
-                              struct scenario__reading *r);
-
 /* Of one option's values, but for the ducts': the first rule that is broken. */
 enum dew_status scenario__agree_values(const struct dew_value *v,
                                        struct dew_error *err);

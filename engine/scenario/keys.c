@@ -93,7 +93,7 @@ static const struct dew_form minute_forms[] = {{DEW_TIME, 0, 3600}};
 /* clang-format off */
 #define SHARE "a share: 1 is perfect"
 static const struct dew_field rating_columns[SCENARIO__RATING_COLUMNS] = {
-    ROW("flow",          NUMBER, FLOW, 1e-3, 0.5, "one household's ventilator", NULL, NULL, NULL, "net supply air of the row", SURE(SHEET))
+    ROW("flow",          NUMBER, FLOW, 1e-3, 0.5, "one household's ventilator", NULL, NULL, "64 cfm", "net supply air of the row", SURE(SHEET))
     ROW("power",         NUMBER, POWER, 0, 1000, "one household's ventilator", "", NULL, NULL, "electricity of both fans", SURE(SHEET))
     ROW("pressure",      NUMBER, PRESSURE, 0, 500, "small fans make no more", "", NULL, NULL, "pressure outside the unit at this flow", SURE(SHEET))
     ROW("outdoor",       NUMBER, TEMPERATURE, -40, 50, "temperatures of tests", "", NULL, NULL, "outdoor air of the test; 0 degC, 35 degC for tre", SURE(SHEET))
@@ -122,7 +122,7 @@ static const struct dew_field found_columns[SCENARIO__FOUND_COLUMNS] = {
     SCENARIO__FOUND_MAP(X)};
 static const struct dew_field fan_columns[SCENARIO__FAN_COLUMNS] = {
     SCENARIO__FAN_MAP(X)};
-static const struct dew_field reading_columns[SCENARIO__READING_COLUMNS] = {
+const struct dew_field scenario__reading_columns[SCENARIO__READING_COLUMNS] = {
     SCENARIO__READING_MAP(X)};
 #undef X
 

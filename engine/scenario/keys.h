@@ -69,6 +69,10 @@ enum scenario__key {
     SCENARIO__KEYS
 };
 
+/* The columns of readings. */
+extern const struct dew_field
+    scenario__reading_columns[SCENARIO__READING_COLUMNS];
+
 /* Columns of ventilator.ratings, in the order of struct dew_core_row. */
 enum scenario__rating {
     RATING_flow,

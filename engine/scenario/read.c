@@ -217,21 +217,10 @@ static struct dew_value *values_new(struct dew_scenario *s,
 
 /* ---- options ------------------------------------------------------------- */
 
-static const struct scenario__node *entry(const struct scenario__node *map,
-                                          const char *name)
-{
-    if (map->shape == SCENARIO__MAP)
-        for (const struct scenario__node *e = map->first; e != NULL;
-             e = e->next)
-            if (strcmp(e->key->text, name) == 0)
-                return e;
-    return NULL;
-}
-
 static int name_good(struct dew_scenario *s, struct scenario__reading *r,
                      const struct scenario__node *node)
 {
-    const struct scenario__node *name = entry(node, "name");
+    const struct scenario__node *name = scenario__entry(node, "name");
 
     if (node->shape != SCENARIO__MAP) {
         scenario__blame(r, node, "options", DEW_ESYNTAX,
@@ -267,7 +256,7 @@ static void take_option(struct dew_scenario *s, struct scenario__reading *r,
 
     if (!name_good(s, r, node))
         return;
-    name = entry(node, "name")->text;
+    name = scenario__entry(node, "name")->text;
     l.into = values_new(s, s->base);
     if (l.into == NULL) {
         no_memory(r);
@@ -525,7 +514,7 @@ enum dew_status scenario__read(struct dew_scenario *s,
     if (read_tree(s, &r, &root) != DEW_OK)
         return r.status;
     take_map(&l, NULL, root);
-    options = entry(root, "options");
+    options = scenario__entry(root, "options");
     if (options != NULL)
         take_options(s, &r, options);
     if (s->count == 0)

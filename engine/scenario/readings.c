@@ -5,8 +5,9 @@
 #include <strings.h>
 
 #include "dew/core.h"
-#include "scenario/agree.h"
-#include "scenario/case.h"
+#include "scenario/keys.h"
+#include "scenario/readings.h"
+#include "scenario/scenario.h"
 
 /* Hours of the clock: our own. */
 static const struct part {
@@ -120,8 +121,8 @@ static const struct dew_value *cell(const struct dew_value *rows, size_t row,
     return &rows->items[row * SCENARIO__READING_COLUMNS + column];
 }
 
-/* 0 where its when is not understood. */
-static int take(const struct dew_value *rows, size_t row, struct dew_seen *out)
+/* Of a row whose when is sound. */
+static void take(const struct dew_value *rows, size_t row, struct dew_seen *out)
 {
     const struct dew_value *when = cell(rows, row, READING_when),
                            *rh = cell(rows, row, READING_rh),
@@ -135,7 +136,7 @@ static int take(const struct dew_value *rows, size_t row, struct dew_seen *out)
                              .column = when->origin.column};
     if (rh->given)
         out->rh = rh->amount;
-    return by_month(when->text, out) || by_date(when->text, out);
+    (void)(by_month(when->text, out) || by_date(when->text, out));
 }
 
 size_t dew_scenario_seen(const struct dew_scenario *s, struct dew_seen *list)
@@ -143,43 +144,48 @@ size_t dew_scenario_seen(const struct dew_scenario *s, struct dew_seen *list)
     const struct dew_value *rows = &s->base[KEY_readings];
     size_t n = 0;
 
-    for (size_t i = 0; rows->given && i < rows->count; i++)
-        n += (size_t)take(rows, i, &list[n]);
+    for (size_t i = 0; i < rows->count; i++)
+        if (cell(rows, i, READING_when)->given)
+            take(rows, i, &list[n++]);
     return n;
 }
 
-/* ---- rules ------------------------------------------------------------------------- */
+/* ---- what is wrong with a row ------------------------------------------------------ */
 
-static void at_cell(struct scenario__reading *r, const struct dew_value *cell,
-                    const char *path, const char *text)
+static int no_time(struct scenario__reading *r,
+                   const struct scenario__node *when)
 {
-    struct scenario__node place = {.line = cell->origin.line,
-                                   .column = cell->origin.column};
-
-    r->line = 0;
-    scenario__blame(r, cell->origin.by == DEW_BY_SET ? NULL : &place, path,
-                    DEW_ERANGE, "%s", text);
+    scenario__blame(r, when, "readings.when", DEW_ERANGE,
+                    "\"%.40s\" is no time: write a month (july), a part of its "
+                    "days (january mornings, afternoons, evenings, nights), or "
+                    "2026-02-03 07:00",
+                    when->text);
+    return 0;
 }
 
-void scenario__agree_readings(const struct dew_scenario *s,
-                              struct scenario__reading *r)
+int scenario__reading_agrees(struct scenario__reading *r,
+                             const struct scenario__node *row,
+                             struct dew_value *cells)
 {
-    const struct dew_value *rows = &s->base[KEY_readings];
-    struct dew_seen one;
+    const struct scenario__node *when = scenario__entry(row, "when"),
+                                *rh = scenario__entry(row, "rh"),
+                                *t = scenario__entry(row, "t");
+    struct dew_seen unused;
+    int good = 1;
 
-    for (size_t i = 0; rows->given && i < rows->count; i++) {
-        const struct dew_value *when = cell(rows, i, READING_when);
-
-        if (!take(rows, i, &one))
-            at_cell(r, when, "readings.when",
-                    "is no time: write a month (july), a part of its days "
-                    "(january mornings, afternoons, evenings, nights), or "
-                    "2026-02-03 07:00");
-        else if (one.glass < 0 && isnan(one.rh.si))
-            at_cell(r, when, "readings.when",
-                    "says nothing: give rh or glass beside it");
-        else if (isnan(one.rh.si) && !isnan(one.t))
-            at_cell(r, cell(rows, i, READING_t), "readings.t",
-                    "stands without the rh that it was read beside");
+    if (cells[READING_when].given && !by_month(when->text, &unused) &&
+        !by_date(when->text, &unused)) {
+        cells[READING_when].given = 0;
+        good = no_time(r, when);
     }
+    if (rh == NULL && scenario__entry(row, "glass") == NULL) {
+        scenario__blame(r, when != NULL ? when : row, "readings.when",
+                        DEW_ERANGE, "says nothing: give rh or glass beside it");
+        good = 0;
+    } else if (rh == NULL && t != NULL) {
+        scenario__blame(r, t, "readings.t", DEW_ERANGE,
+                        "stands without the rh that it was read beside");
+        good = 0;
+    }
+    return good;
 }

@@ -40,7 +40,7 @@ K(log, reads, AT, PURE, 0, 1, "a relative humidity", "", NULL, NULL, "what the s
 K(log, held, FLAG, PURE, 0, 0, NULL, "no", "our own", NULL, "hold the house at the temperature measured, hour by hour; heating and cooling equipment rests then", .base_only = 1)
 
 /* ---- readings ---- */
-T(readings, ROWS, PURE, 0, 0, NULL, "", NULL, NULL, "what was seen of the house as it is, without a logger: houses drawn are weighed by it (fit)", .row = reading_columns, .row_count = SCENARIO__READING_COLUMNS, .least = 1, .most = DEW_SEEN_MOST, .base_only = 1)
+T(readings, ROWS, PURE, 0, 0, NULL, "", NULL, NULL, "what was seen of the house as it is, without a logger: houses drawn are weighed by it (fit)", .row = scenario__reading_columns, .row_count = SCENARIO__READING_COLUMNS, .least = 1, .most = DEW_SEEN_MOST, .base_only = 1)
 
 /* ---- house ---- */
 K(house, floor_area, NUMBER, AREA, 10, 2000, "one household's house", NULL, NULL, "1900 ft2", "floor area inside the walls, all storeys", SURE(TOLD))

@@ -56,6 +56,7 @@ static enum dew_status open_it(struct dew_scenario **scenario,
         status = write_out(s, faults);
     if (status == DEW_OK)
         status = scenario__agree(s, from->name, faults);
+    core__faults_in_order(faults, from->name);
     if (status == DEW_OK || (keep && s->count > 0))
         *scenario = s;
     else

@@ -392,3 +392,14 @@ enum dew_status scenario__tree_read(struct scenario__node **root,
         *root = b.root;
     return status;
 }
+
+const struct scenario__node *scenario__entry(const struct scenario__node *map,
+                                             const char *name)
+{
+    if (map->shape == SCENARIO__MAP)
+        for (const struct scenario__node *e = map->first; e != NULL;
+             e = e->next)
+            if (strcmp(e->key->text, name) == 0)
+                return e;
+    return NULL;
+}

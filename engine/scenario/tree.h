@@ -50,4 +50,9 @@ enum dew_status scenario__tree_read(struct scenario__node **root,
                                     const char *text, size_t length,
                                     struct dew_error *err);
 
+/* The entry of a mapping under that name, the first; NULL where there is none,
+   or where it is no mapping. */
+const struct scenario__node *scenario__entry(const struct scenario__node *map,
+                                             const char *name);
+
 #endif

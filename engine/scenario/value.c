@@ -7,7 +7,9 @@
 
 #include "core/fail.h"
 #include "core/near.h"
+#include "scenario/keys.h"
 #include "scenario/number.h"
+#include "scenario/readings.h"
 
 enum dew_status scenario__blame(struct scenario__reading *r,
                                 const struct scenario__node *node,
@@ -343,18 +345,13 @@ static struct dew_origin origin_of(const struct scenario__reading *r,
                                node->column, node->offset, node->length};
 }
 
-static int read_row(struct scenario__reading *r, const struct dew_field *f,
-                    const char *path, const struct scenario__node *row,
-                    struct dew_value *cells)
+static int read_cells(struct scenario__reading *r, const struct dew_field *f,
+                      const char *path, const struct scenario__node *row,
+                      struct dew_value *cells)
 {
     char where[SCENARIO__PATH];
     int good = 1;
 
-    if (row->shape != SCENARIO__MAP) {
-        scenario__blame(r, row, path, DEW_ESYNTAX,
-                        "takes rows such as {flow: 64 cfm, ...}");
-        return 0;
-    }
     for (const struct scenario__node *e = row->first; e != NULL; e = e->next) {
         const struct dew_field *c = column(f, e->key->text);
         struct dew_value value = {.given = 1, .text = e->text};
@@ -365,6 +362,10 @@ static int read_row(struct scenario__reading *r, const struct dew_field *f,
                             "no such column; the nearest is \"%s\"",
                             nearest_column(f, e->key->text));
             good = 0;
+        } else if (scenario__entry(row, c->path) != e) {
+            scenario__blame(r, e->key, where, DEW_ESYNTAX,
+                            "given twice: keep one of the two");
+            good = 0;
         } else if (!read_entry(r, c, where, e, &value))
             good = 0;
         else {
@@ -373,11 +374,30 @@ static int read_row(struct scenario__reading *r, const struct dew_field *f,
         }
     }
     for (size_t i = 0; i < f->row_count; i++)
-        if (f->row[i].preset == NULL && !cells[i].given && good) {
+        if (f->row[i].preset == NULL &&
+            scenario__entry(row, f->row[i].path) == NULL) {
             scenario__blame(r, row, path, DEW_EMISSING, "a row needs its %s",
                             f->row[i].path);
             good = 0;
         }
+    return good;
+}
+
+static int read_row(struct scenario__reading *r, const struct dew_field *f,
+                    const char *path, const struct scenario__node *row,
+                    struct dew_value *cells)
+{
+    int good;
+
+    if (row->shape != SCENARIO__MAP) {
+        scenario__blame(r, row, path, DEW_ESYNTAX,
+                        "takes rows such as {%s: %s, ...}", f->row[0].path,
+                        f->row[0].start);
+        return 0;
+    }
+    good = read_cells(r, f, path, row, cells);
+    if (f->row == scenario__reading_columns)
+        good &= scenario__reading_agrees(r, row, cells);
     return good;
 }
 
@@ -452,8 +472,13 @@ int scenario__value_read(struct scenario__reading *r,
 {
     struct dew_value value = {.given = 1, .text = node->text};
 
-    if (!read_shape(r, field, path, node, &value))
+    if (!read_shape(r, field, path, node, &value)) {
+        if (field->row == scenario__reading_columns) { /* what is sound */
+            out->items = value.items;
+            out->count = value.count;
+        }
         return 0;
+    }
     value.origin = origin_of(r, node);
     *out = value;
     return 1;

@@ -30,7 +30,8 @@ enum dew_status scenario__blame(struct scenario__reading *r,
 
 /*
  * Read node as a value of field into *out, which is written only when there
- * is no fault.  Returns 1 then, else 0.
+ * is no fault, but that items and count of readings are those that are sound.
+ * Returns 1 where there is none, else 0.
  */
 int scenario__value_read(struct scenario__reading *r,
                          const struct dew_field *field, const char *path,

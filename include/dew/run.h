@@ -48,7 +48,11 @@ enum dew_run_with { /* DEW_RUN_MARCH: what is done beside     */
                         1 << 3, /* layouts of ducts, for their sketches   */
                     DEW_RUN_WHOLE = (1 << 4) - 1,
                     DEW_RUN_NO_LOG =
-                        1 << 4 /* log.file is not read: it is somebody else's */
+                        1
+                        << 4, /* log.file is not read: it is somebody else's */
+                    DEW_RUN_READINGS =
+                        1
+                        << 5 /* readings are wanted: held to the weather's days */
 };
 
 /* What is asked.  Borrowed while it is opened. */

@@ -258,7 +258,7 @@ says "all of them" grep -q 'wrong.yaml:11:38: readings.glass: "damp" is not know
 sed 's/january, rh: 48 to 54 %/foo, rh: 48 %/; s/, glass: wet//' \
     seen.yaml >wrong.yaml
 ends "no time, and nothing seen" 1 check wrong.yaml
-says "is told by place" grep -q 'wrong.yaml:10:12: readings.when: is no time' err
+says "is told by place" grep -q 'wrong.yaml:10:12: readings.when: "foo" is no time' err
 says "both of them" grep -q 'wrong.yaml:11:12: readings.when: says nothing' err
 ends "neither log nor readings" 1 fit house.yaml
 says "is refused with how" grep -q 'no log and no readings' err

@@ -111,20 +111,20 @@ printf 'house: {floor_area: 5 ft2, bedroms: 3}\nweather: {place: 1}\n' >bad.yaml
 tells "check says every fault" 1 "" \
     'dewledger: bad.yaml:1:21: house.floor_area: 5 ft2 is below 107.6 ft2: one household'"'"'s house
 dewledger: bad.yaml:1:28: house.bedroms: no such key; the nearest is "house.bedrooms"
-dewledger: bad.yaml: house.bedrooms: is required and missing: write it like 3
-dewledger: bad.yaml:2:18: weather.place: no place in the table answers to "1": `dewledger weather list STATE` names those of a state' \
+dewledger: bad.yaml:2:18: weather.place: no place in the table answers to "1": `dewledger weather list STATE` names those of a state
+dewledger: bad.yaml: house.bedrooms: is required and missing: write it like 3' \
     check bad.yaml
 tells "check --json prints nothing when there are faults" 1 "" \
     'dewledger: bad.yaml:1:21: house.floor_area: 5 ft2 is below 107.6 ft2: one household'"'"'s house
 dewledger: bad.yaml:1:28: house.bedroms: no such key; the nearest is "house.bedrooms"
-dewledger: bad.yaml: house.bedrooms: is required and missing: write it like 3
-dewledger: bad.yaml:2:18: weather.place: no place in the table answers to "1": `dewledger weather list STATE` names those of a state' \
+dewledger: bad.yaml:2:18: weather.place: no place in the table answers to "1": `dewledger weather list STATE` names those of a state
+dewledger: bad.yaml: house.bedrooms: is required and missing: write it like 3' \
     check --json bad.yaml
 printf 'weather: {file: no.csv}\nhouse: {floor_area: 5 ft2, bedrooms: 3}\nlog: {file: nolog.csv}\n' >bad.yaml
 for word in check run ducts; do
     tells "$word says those of weather and log with those of the scenario" 1 "" \
-        'dewledger: bad.yaml:2:21: house.floor_area: 5 ft2 is below 107.6 ft2: one household'"'"'s house
-dewledger: bad.yaml:1:17: weather.file: no.csv: No such file or directory (looked for beside the scenario, then where the command was given)
+        'dewledger: bad.yaml:1:17: weather.file: no.csv: No such file or directory (looked for beside the scenario, then where the command was given)
+dewledger: bad.yaml:2:21: house.floor_area: 5 ft2 is below 107.6 ft2: one household'"'"'s house
 dewledger: bad.yaml:3:13: log.file: nolog.csv: No such file or directory (looked for beside the scenario, then where the command was given)' \
         $word bad.yaml
 done

@@ -34,4 +34,26 @@ TEST(faults_count_past_their_room)
     assert_int_equal(list[1].status, DEW_EUNIT);
 }
 
+/* Those with a line of the file first, by line and column; the rest as it was. */
+TEST(faults_are_put_in_order)
+{
+    static const struct {
+        const char *source;
+        int line, column;
+    } said[] = {{"--set", 2, 1}, {"a", 0, 0}, {"a", 9, 3},
+                {"a", 9, 2},     {"a", 2, 7}, {"--set", 1, 1}};
+    static const int order[] = {4, 3, 2, 0, 1, 5};
+    struct dew_error list[COUNT_OF(said)] = {{0}};
+    struct dew_faults faults = {list, COUNT_OF(said), COUNT_OF(said) + 3};
+
+    for (size_t i = 0; i < COUNT_OF(said); i++) {
+        core__at(&list[i], said[i].source, said[i].line, said[i].column);
+        list[i].hour = (int)i;
+    }
+    core__faults_in_order(&faults, "a");
+    for (size_t i = 0; i < COUNT_OF(said); i++)
+        assert_int_equal(list[i].hour, order[i]);
+    core__faults_in_order(NULL, "a");
+}
+
 RUN_TESTS("core, status");

@@ -489,6 +489,60 @@ TEST(readings_pull_the_house_to_where_they_are)
     dew_learn_close(l);
 }
 
+/* The faults of a scenario whose readings are wanted. */
+static size_t refused(const char *text, struct dew_error *list, size_t room)
+{
+    const struct dew_run_ask from = {
+        .name = scenario, .text = text, .length = strlen(text)};
+    const struct dew_learn_ask ask = {.draws = 176, .seed = 5, .told_only = 1};
+    struct dew_faults faults = {list, room, 0};
+    struct dew_learn *l;
+
+    memset(list, 0, room * sizeof *list);
+    assert_int_not_equal(dew_learn_open(&l, &from, NULL, &ask, &faults),
+                         DEW_OK);
+    assert_null(l);
+    assert_true(faults.count <= room);
+    return faults.count;
+}
+
+/* A day's reading needs that day's weather: told of every one, with all else. */
+TEST(readings_of_days_without_their_weather_are_told_at_once)
+{
+    static const char first[] =
+        HOUSE "readings:\n"
+              "  - {when: 2026-02-03 07:00, rh: 41 %}\n"
+              "  - {when: july, rh: 65 %}\n"
+              "  - {when: 2026-02-04 07:00, rh: 43 %}\n";
+    static const char rest[] = "  - {when: julember, rh: 143 %}\n"
+                               "airing: {flow: many}\n";
+    struct dew_error list[FAULTS];
+    char both[sizeof first + sizeof rest];
+    int line;
+
+    make_folder(HOUSE);
+    assert_int_equal(refused(first, list, FAULTS), 2);
+    line = list[0].line;
+    assert_int_equal(list[1].line, line + 2);
+    for (int i = 0; i < 2; i++) {
+        assert_string_equal(list[i].source, scenario);
+        assert_int_equal(list[i].column, 12);
+        assert_string_equal(list[i].path, "readings.when");
+        assert_non_null(strstr(list[i].text, "not of that day"));
+    }
+    snprintf(both, sizeof both, "%s%s", first, rest);
+    assert_int_equal(refused(both, list, FAULTS), 5);
+    assert_int_equal(list[0].line, line);
+    assert_non_null(strstr(list[0].text, "not of that day"));
+    assert_int_equal(list[1].line, line + 2);
+    assert_non_null(strstr(list[1].text, "not of that day"));
+    assert_string_equal(list[2].path, "readings.when");
+    assert_string_equal(list[3].path, "readings.rh");
+    assert_int_equal(list[3].line, line + 3);
+    assert_string_equal(list[4].path, "airing.flow");
+    assert_int_equal(list[4].line, line + 4);
+}
+
 /* Of a month: its range, or the dial; of one hour the quick habits beside. */
 TEST(a_reading_is_as_sure_as_its_range_and_its_hour)
 {

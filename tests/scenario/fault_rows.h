@@ -170,8 +170,8 @@
 {"grilles that cannot be, in an option", BASE "air_handlers: 0\noptions:\n  - name: a\n    ducts:\n      grilles:\n      - {room: den}\n      - {room: bath, stale: 40 %, ventilator: 2}\n      - {room: hall, supply: 40 %, handler: 3}\n",
  "h.yaml:8:16: options.a.ducts.grilles.room: lets in or takes no air: give supply, fresh or stale, a share or as found\n"
  "h.yaml:9:47: options.a.ducts.grilles.ventilator: there are not that many ventilators\n"
- "h.yaml:10:45: options.a.ducts.grilles.handler: there are not that many air handlers\n"
- "h.yaml:10:30: options.a.ducts.grilles.supply: there is no air handler to blow it\n"},
+ "h.yaml:10:30: options.a.ducts.grilles.supply: there is no air handler to blow it\n"
+ "h.yaml:10:45: options.a.ducts.grilles.handler: there are not that many air handlers\n"},
 {"shares that sum to 120 and to 60 %", BASE "cooling: {capacity: 2 ton}\nventilator: {core: balanced}\nducts:\n  grilles:\n  - {room: den, fresh: 70 %, supply: 100 %}\n  - {room: nook, fresh: 50 %}\n  - {room: bath, stale: 35 %}\n  - {room: wc, stale: 25 %}\n",
  "h.yaml:8:25: ducts.grilles.fresh: shares of the fresh air of ventilator 1 sum to 120 %, not to 100 %; 30 % here would make it so\n"
  "h.yaml:10:23: ducts.grilles.stale: shares of the stale air of ventilator 1 sum to 60 %, not to 100 %; 65 % here would make it so\n"},

@@ -43,6 +43,6 @@
 {"lines beside it", HOUSE WHOLE "  lines: [{line: intake, diameter: 6 in, length: 4 ft}]\n",
  "h.yaml:14:10: ducts.lines: is not read with ducts.runs: keep one of the two\n"},
 {"an option's own", HOUSE "options:\n  - name: bad\n    ducts: {points: [{name: in, place: house}, {name: out, place: outdoors}, {name: a}, {name: b}, {name: c}, {name: d}], runs: [{name: fan 1, from: out, to: a, role: fresh_fan}, {name: core 1, from: a, to: b, role: fresh_unit}, {name: den, from: b, to: inn, role: grille, pressure: 5 Pa, flow: 43 cfm}, {name: core 2, from: in, to: d, role: stale_unit}, {name: fan 2, from: d, to: out, role: stale_fan}]}\n",
- "h.yaml:6:255: options.bad.ducts.runs.to: no row of ducts.points is called \"inn\"\n"
- "h.yaml:6:107: options.bad.ducts.points.name: is an island: no run leads from it to the house or outdoors\n"},
+ "h.yaml:6:107: options.bad.ducts.points.name: is an island: no run leads from it to the house or outdoors\n"
+ "h.yaml:6:255: options.bad.ducts.runs.to: no row of ducts.points is called \"inn\"\n"},
     /* clang-format on */
