@@ -91,8 +91,9 @@ static double as_there(double t)
                  : 611.2 * exp(17.62 * t / (243.12 + t));
 }
 
+/* rest: days after those learned from; 0: all. */
 static struct dew_evidence *learned(const struct house_row *row,
-                                    const struct dew_fit *fit)
+                                    const struct dew_fit *fit, size_t rest)
 {
     size_t count;
     const struct dew_evidence_hour *read = dew_fit_hours(fit, &count);
@@ -104,6 +105,8 @@ static struct dew_evidence *learned(const struct house_row *row,
     struct dew_evidence *e;
 
     assert_non_null(hours);
+    if (rest > 0)
+        ask.count = 24 * (row->days + rest);
     for (size_t h = 0; h < count; h++) {
         hours[h] = read[h];
         hours[h].pv_out *=
@@ -129,7 +132,7 @@ static void a_measured_house(void **state)
 
     if (fit == NULL)
         skip();
-    e = learned(row, fit);
+    e = learned(row, fit, 0);
     l = dew_evidence_learned(e);
     for (int i = 0; i < DEW_EVIDENCE_NODES; i++) {
         near_where_said(l->curve[i].value, row->curve[i], 0.1 * row->sd[i]);
@@ -153,7 +156,7 @@ TEST(house_2_in_all_its_unknowns)
 
     if (fit == NULL)
         skip();
-    e = learned(&houses[0], fit);
+    e = learned(&houses[0], fit, 0);
     l = dew_evidence_learned(e);
     assert_near(l->z[0].value, 1.32, 0.3 * l->z[0].sd);
     assert_near(l->z[1].value, 3.45, 0.3 * l->z[1].sd);
@@ -167,6 +170,19 @@ TEST(house_2_in_all_its_unknowns)
     assert_near(l->noise.quick_hours, 11.7, 0.2);
     assert_near(l->noise.white, 0.08, 0.01);
     assert_near(l->rest.bias_rh, 2.035, 0.03);
+    dew_evidence_close(e);
+    dew_fit_close(fit);
+}
+
+TEST(house_2_in_the_60_days_after)
+{
+    struct dew_fit *fit = opened(houses[0].file);
+    struct dew_evidence *e;
+
+    if (fit == NULL)
+        skip();
+    e = learned(&houses[0], fit, 60);
+    assert_near(dew_evidence_learned(e)->rest.rmse_rh, 3.282, 0.05);
     dew_evidence_close(e);
     dew_fit_close(fit);
 }

@@ -7,6 +7,7 @@ usage: evidence_windows.py DEWLEDGER DATA EVIDENCE.md
 absent the document stays as it is.  Every 30 days a window begins; the house is
 learned from its first N days and the rest of the log is foretold.
 """
+import csv
 import json
 import os
 import subprocess
@@ -20,18 +21,32 @@ HOUSES = [("house 2", "finland_house_2_hourly.csv", ["all", "in 1", "in 2"]),
            ["all"])]
 LEARN = [14, 30, 60, 120, 180, 365]  # days
 EVERY, LEAST = 30, 14                # days
+BAND80 = 1.2816                      # of an sd, to both sides
 SCENARIO = "house:\n  floor_area: 1500 ft2\n"
 FROM, TO = "<!-- made by `make evidence` -->", "<!-- until here -->"
 
 
 def fit(program, folder, log, sensor, until):
+    hours = os.path.join(folder, "hours.csv")
     done = subprocess.run(
         [program, "fit", os.path.join(folder, "house.yaml"), log, "--set",
-         f"log.sensor={sensor}", "--until", until.isoformat(), "--json"],
+         f"log.sensor={sensor}", "--until", until.isoformat(), "--json",
+         "--series", hours],
         check=False, capture_output=True, text=True)
     if done.returncode != 0:
         sys.exit(f"{log} until {until}: {done.stderr}")
-    return json.loads(done.stdout)
+    return json.loads(done.stdout) | {"sd": band(hours)}
+
+
+def band(path):
+    """What the band expects of the rmse: the mean square of its sd, rooted."""
+    with open(path, encoding="utf-8") as file:
+        of = [((float(row["rh_high_pct"]) - float(row["rh_low_pct"])) / 2
+               / BAND80) ** 2
+              for row in csv.DictReader(file)
+              if row["learned_from"] == "0" and row["rh_logged_pct"]
+              and row["rh_low_pct"]]
+    return mean(of) ** 0.5
 
 
 def windows(program, folder, path, sensor):
@@ -69,6 +84,7 @@ def summary(name, sensor, found):
         band = [100 * w["holdout"]["band80_coverage"] for w in part]
         better = ratio(part)
         yield (f"| {name}, {sensor} | {n} | {len(part)} | {median(rest):.2f} "
+               f"| {median(w['sd'] for w in part):.2f} "
                f"| {max(rest):.2f} | {median(line):.2f} "
                f"| {sum(better)} of {len(better)} | {mean(band):.0f} "
                f"| {min(band):.0f} to {max(band):.0f} |")
@@ -87,9 +103,9 @@ def every(name, found):
 def tables(program, data):
     all_rows = []
     yield ("| log, sensor | days learned from | windows | median rmse of the "
-           "rest, points of RH | worst | median of the straight line | better "
+           "rest, points of RH | median that the band expects | worst | median of the straight line | better "
            "than it | in the band of 80 %, mean % | single windows |")
-    yield "|---|" + "--:|" * 8
+    yield "|---|" + "--:|" * 9
     with tempfile.TemporaryDirectory() as folder:
         with open(os.path.join(folder, "house.yaml"), "w",
                   encoding="utf-8") as file:
