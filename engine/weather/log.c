@@ -72,8 +72,10 @@ static void start_again(struct weather__log *log,
     log->r.room = room;
 }
 
+/* A unit that is not said is asked for of every sensor in one go. */
 static enum dew_status read_sensors(struct weather__log *log)
 {
+    enum dew_status asked = DEW_OK;
     struct weather__reader fresh = log->r;
     struct dew_weather_report *p = &log->report->file;
     struct dew_weather_report first = *p;
@@ -84,7 +86,11 @@ static enum dew_status read_sensors(struct weather__log *log)
         if (!log->sensors[i].taken)
             continue;
         start_again(log, &fresh);
-        if (read_sensor(log, &log->sensors[i]) != DEW_OK)
+        if (read_sensor(log, &log->sensors[i]) == DEW_EUNIT) {
+            asked = DEW_EUNIT;
+            continue;
+        }
+        if (log->r.status != DEW_OK)
             return log->r.status;
         if (n++ == 0)
             first = *p;
@@ -94,7 +100,7 @@ static enum dew_status read_sensors(struct weather__log *log)
     }
     log->report->taken_count = n;
     p->used = used;
-    return DEW_OK;
+    return log->r.status = asked;
 }
 
 static enum dew_status read_text(struct weather__log *log)

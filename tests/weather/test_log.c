@@ -259,6 +259,18 @@ TEST(a_unit_may_be_said_for_all)
     dew_log_close(r.log);
 }
 
+TEST(the_units_of_all_sensors_are_asked_for_at_once)
+{
+    struct logged r;
+
+    read_log_text(&r, rooms, all);
+    assert_int_equal(r.status, DEW_EUNIT);
+    assert_int_equal(r.faults.count, 2);
+    assert_int_equal(r.faults.list[0].column, 2);
+    assert_int_equal(r.faults.list[1].column, 4);
+    assert_null(r.log);
+}
+
 TEST(a_file_without_a_header_is_told)
 {
     /* 1489017600 is 2017-03-09 00:00 UTC */
