@@ -64,6 +64,27 @@ static enum dew_status read_scenario(struct dew_run *r,
 
 /* ---- the log and the outdoors --------------------------------------------------- */
 
+/* Where an answer goes. */
+static enum dew_status hint(struct dew_run *r, int further)
+{
+    enum dew_status status = r->status;
+    struct dew_error err = {0};
+
+    if (status == DEW_EUNIT)
+        return run__fit_say_units(r);
+    if (status == DEW_EAMBIGUOUS)
+        core__fail(&err, status,
+                   "answer with --set log.sensor=, log.order= or "
+                   "log.clock=, or in the scenario");
+    else if (status == DEW_EMISSING && further)
+        core__fail(&err, status,
+                   "a file of the outdoors alone is named by --set "
+                   "weather.file=, or in the scenario");
+    else
+        return status;
+    return run__fault(r, &err);
+}
+
 static enum dew_status read_log(struct dew_fit *f, const char *name,
                                 const struct dew_log_ask *ask,
                                 struct dew_log **log)
@@ -71,19 +92,13 @@ static enum dew_status read_log(struct dew_fit *f, const char *name,
     const struct dew_text text = {.name = name};
     struct dew_run *r = f->run;
     struct dew_faults faults = run__room(r, FAULTS);
-    struct dew_error err = {0};
 
-    if (dew_log_parse(log, &text, ask, &f->read, &faults) != DEW_OK) {
-        run__faults(r, &faults);
-        if (r->status == DEW_EAMBIGUOUS) {
-            core__fail(&err, r->status,
-                       "answer with --set log.sensor=, log.order= or "
-                       "log.clock=, or in the scenario");
-            run__fault(r, &err);
-        }
-        return r->status;
-    }
-    return DEW_OK;
+    if (dew_log_parse(log, &text, ask, &f->read, &faults) == DEW_OK)
+        return DEW_OK;
+    run__faults(r, &faults);
+    if (r->status == DEW_EUNIT)
+        run__fit_outdoor_units(f, name, ask);
+    return hint(r, log != &r->log);
 }
 
 /* Every file; one of them has a humidity. */

@@ -38,4 +38,10 @@ struct dew_fit {
 enum dew_status run__fit_hours(struct dew_fit *f, const struct dew_fit_ask *ask,
                                const struct dew_log_ask *how);
 
+/* What it lacks of the units of a file's outdoor columns, where there is no
+   other outdoors; and how to answer. */
+void run__fit_outdoor_units(struct dew_fit *f, const char *name,
+                            const struct dew_log_ask *how);
+enum dew_status run__fit_say_units(struct dew_run *r);
+
 #endif

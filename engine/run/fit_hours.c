@@ -8,6 +8,7 @@
 #include "run/fit.h"
 #include "weather/calendar.h"
 
+enum { FAULTS = 8 };
 static const size_t YEARS_MOST = 20; /* our own: a wrong year in a file    */
 
 static enum dew_status no_outdoors(struct dew_run *r, const char *log)
@@ -121,26 +122,62 @@ static int lay_beside(const struct dew_fit *f,
     return has;
 }
 
-/* The outdoor columns of every file; a file may have none. */
+/* The outdoor columns of a file, which may have none; a unit of theirs is asked
+   for where there is no other outdoors. */
+static struct dew_log *outdoors_of(const struct dew_fit *f, const char *name,
+                                   const struct dew_log_ask *how,
+                                   struct dew_log_report *read)
+{
+    const struct dew_text text = {.name = name};
+    struct dew_log_ask outside = *how;
+    struct dew_error list[FAULTS] = {{0}};
+    struct dew_faults faults = {list, FAULTS, 0};
+    struct dew_log *log;
+
+    outside.outdoors = 1;
+    if (dew_log_parse(&log, &text, &outside, read, &faults) == DEW_EMEM)
+        run__memory(f->run);
+    else if (log == NULL && list[0].status == DEW_EUNIT &&
+             dew_scenario_weather(f->run->scenario).file[0] == '\0')
+        run__faults(f->run, &faults);
+    return log;
+}
+
 static void lay_outdoors(struct dew_fit *f, const struct dew_fit_ask *ask,
                          const struct dew_log_ask *how,
                          struct dew_log_report *read, double *t, double *rh)
 {
-    struct dew_log_ask outside = *how;
-
-    outside.outdoors = 1;
     for (size_t k = 0; k < ask->log_count; k++) {
-        const struct dew_text text = {.name = ask->logs[k]};
-        struct dew_error list[1] = {{0}};
-        struct dew_faults faults = {list, 1, 0};
-        struct dew_log *log;
+        struct dew_log *log = outdoors_of(f, ask->logs[k], how, read);
 
-        if (dew_log_parse(&log, &text, &outside, read, &faults) == DEW_OK)
+        if (log != NULL)
             lay(f, log, t, rh);
-        else if (list[0].status == DEW_EMEM)
-            run__memory(f->run);
         dew_log_close(log);
     }
+}
+
+enum dew_status run__fit_say_units(struct dew_run *r)
+{
+    int told = r->faults != NULL && r->faults->room > 0;
+    struct dew_error err = {0};
+
+    core__fail(&err, DEW_EUNIT,
+               "answer with --set \"log.units=%s=degC\", several with commas "
+               "between, or in the scenario",
+               told ? r->faults->list[0].path : "NAME");
+    return run__fault(r, &err);
+}
+
+void run__fit_outdoor_units(struct dew_fit *f, const char *name,
+                            const struct dew_log_ask *how)
+{
+    struct dew_log_report *read = calloc(1, sizeof *read);
+
+    if (read == NULL)
+        run__memory(f->run);
+    else
+        dew_log_close(outdoors_of(f, name, how, read));
+    free(read);
 }
 
 static void lay_weather(struct dew_fit *f)
@@ -242,6 +279,8 @@ static enum dew_status fill(struct dew_fit *f, const struct dew_fit_ask *ask,
     f->has_fan = lay_beside(f, fan_of, f->fan);
     lay_outdoors(f, ask, how, read, t, rh);
     free(read);
+    if (f->run->status == DEW_EUNIT)
+        return run__fit_say_units(f->run);
     if (f->run->status != DEW_OK)
         return f->run->status;
     if (take_outdoors(f, t, rh, ask->logs[0]) == DEW_OK &&
