@@ -218,6 +218,37 @@ static void ends(const struct cli__fit *f, char *out, size_t size)
                                      x[i].end > 0 ? "high" : "low");
 }
 
+/* Where nothing is told, what cannot give way is where to look. */
+static void say_sure(const struct cli__fit *f, const char *sure)
+{
+    char text[TEXT];
+
+    if (dew_learn_learned(f->learn)->told || sure[0] == '\0')
+        return;
+    snprintf(text, sizeof text,
+             "Look first at what you gave without a range, which cannot give "
+             "way: %s.",
+             sure);
+    cli__fit_say(f, text);
+}
+
+/* What nobody told of, where it is damper or drier than any house. */
+static void say_beyond(const struct cli__fit *f, const struct dew_learned *l)
+{
+    if (l->reach > DEW_LEARN_REACH)
+        cli__fit_say(f, "What would make it drier: more air than you told, by "
+                        "leaks, fans or windows, fewer people; or a sensor "
+                        "that reads low (log.reads).");
+    else if (l->reach < -DEW_LEARN_REACH)
+        cli__fit_say(
+            f, f->why
+                   ? "Or a sensor reads high (log.reads)."
+                   : "What would make it damper: less air than you told, or "
+                     "water that you did not tell of (--why asks for wet "
+                     "ground, laundry, a heater without a flue and others); or "
+                     "a sensor that reads high (log.reads).");
+}
+
 /* Where to look when the log wants what was not thought. */
 static void say_look(const struct cli__fit *f)
 {
@@ -225,8 +256,10 @@ static void say_look(const struct cli__fit *f)
 
     ends(f, names, sizeof names);
     dew_learn_sure(f->learn, sure, sizeof sure);
-    if (names[0] == '\0')
+    if (names[0] == '\0') {
+        say_sure(f, sure);
         return;
+    }
     snprintf(
         text, sizeof text,
         "Pushed to the end of what was thought possible: %s. Look at these "
@@ -264,6 +297,7 @@ static void say_untold(const struct cli__fit *f, const struct dew_learned *l)
     cli__fit_say(f, text);
     say_further(f, l);
     say_look(f);
+    say_beyond(f, l);
     cli__fit_say(f, "Wider ranges may hold the house, or more draws find it "
                     "(--draws 16384). Nothing is told of its figures.");
 }

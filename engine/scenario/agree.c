@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Rules between keys.  Each is said once when the base alone breaks it. */
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -67,6 +68,26 @@ static const char *log_has_file(const struct dew_value *v,
                       sizeof answers / sizeof answers[0], KEY_log_held, key)
                ? "has no log to speak of: give log.file"
                : NULL;
+}
+
+/* Further off a sensor is broken: our own. */
+static const double FAR_OFF = 0.3;
+
+static const char *checks_a_sensor(const struct dew_value *v,
+                                   enum scenario__key *key)
+{
+    const struct dew_value *reads = &v[KEY_log_reads];
+
+    *key = KEY_log_reads;
+    for (size_t i = 0; reads->given && i < reads->count; i++) {
+        double is = reads->items[i].at;
+
+        if (is < 0 || is > 1 || fabs(reads->items[i].amount.si - is) > FAR_OFF)
+            return "is no check of a sensor: write what it reads at what the "
+                   "humidity is, as in 79 % at 75.3 %, both 0 to 100 %; one "
+                   "that is more than 30 points off is broken";
+    }
+    return NULL;
 }
 
 static const char *rooms_have_height(const struct dew_value *v,

@@ -16,6 +16,7 @@ F(answers_have_file, "weather")
 R(fill_has_file, "weather", KEY_weather_fill,
   GIVEN(v, weather_fill) && !GIVEN(v, weather_file),
   "fill is for a weather.file: a place has every hour")
+F(checks_a_sensor, "log")
 F(rooms_have_height, "house insulation")
 R(constant_has_flow, "house", KEY_house_infiltration,
   WORD(v, house_infiltration) == INFILTRATION_constant && !GIVEN(v, house_constant_leakage),
