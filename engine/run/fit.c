@@ -16,10 +16,16 @@ static const double YOUNG = 2.0 * 365.25 * 86400.0; /* s */
 
 /* ---- the scenario --------------------------------------------------------------- */
 
-/* A key that is wanting has no place; here it need not be given. */
-static int wanting(const struct dew_error *err)
+/* A key that is wanting has no place; here it need not be given.  One that
+   --set gave has none either where a rule speaks of it. */
+static int wanting(const struct dew_run *r, const struct dew_error *err)
 {
-    return err->line == 0 && strcmp(err->source, "--set") != 0;
+    const struct dew_field *f = dew_scenario_field(err->path);
+
+    return err->line == 0 && strcmp(err->source, "--set") != 0 &&
+           (f == NULL ||
+            run__value(dew_scenario_base(r->scenario), err->path)->origin.by !=
+                DEW_BY_SET);
 }
 
 static enum dew_status take(struct dew_run *r, const char *text, size_t length,
@@ -34,7 +40,7 @@ static enum dew_status take(struct dew_run *r, const char *text, size_t length,
 
     if (dew_scenario_look(&r->scenario, &from, &faults) != DEW_OK)
         for (size_t i = 0; i < faults.count && i < faults.room; i++)
-            if (r->scenario == NULL || !wanting(&faults.list[i]))
+            if (r->scenario == NULL || !wanting(r, &faults.list[i]))
                 run__fault(r, &faults.list[i]);
     return r->status;
 }

@@ -82,4 +82,17 @@ TEST(a_further_file_of_the_outdoors_is_told_where_it_goes)
     assert_non_null(strstr(list[1].text, "weather.file="));
 }
 
+/* A rule about a key of --set is told; what the scenario lacks is not. */
+TEST(a_check_of_a_sensor_that_is_none_is_refused)
+{
+    const char *const logs[] = {log_file};
+    const char *const sets[] = {"log.sensor=1", "log.reads=79 % at 150 %"};
+    struct dew_error list[FAULTS];
+
+    set_out(two_rooms);
+    assert_int_equal(faults_of(logs, 1, sets, 2, list), 1);
+    assert_string_equal(list[0].path, "log.reads");
+    assert_non_null(strstr(list[0].text, "79 % at 75.3 %"));
+}
+
 RUN_TESTS("what a fit asks of its files");
