@@ -32,8 +32,9 @@ void core__in_row(struct dew_error *err, const char *list, size_t i,
 enum dew_status core__fault(struct dew_faults *faults,
                             const struct dew_error *err);
 
-/* Faults that have a line of that source come first, line by line; of one place
-   the first said comes first, and all others stay behind them as they were. */
+/* Faults that have a line of that source come first, line by line, then those of
+   --set; of one place the first said comes first, and all others stay behind
+   them as they were. */
 void core__faults_in_order(struct dew_faults *faults, const char *source);
 
 #endif

@@ -96,15 +96,23 @@ enum dew_status core__fault(struct dew_faults *faults,
     return err->status;
 }
 
-/* Where a fault comes: its line and column, those without a place last. */
+/* Those of the file, then of --set, then those without a line. */
+static int group_of(const struct dew_error *e, const char *source)
+{
+    if (e->line <= 0)
+        return 2;
+    return strcmp(e->source, source) == 0    ? 0
+           : strcmp(e->source, "--set") == 0 ? 1
+                                             : 2;
+}
+
 static int comes_before(const struct dew_error *a, const struct dew_error *b,
                         const char *source)
 {
-    int of_a = a->line > 0 && strcmp(a->source, source) == 0,
-        of_b = b->line > 0 && strcmp(b->source, source) == 0;
+    int of_a = group_of(a, source), of_b = group_of(b, source);
 
-    if (!of_a || !of_b)
-        return of_a && !of_b;
+    if (of_a != of_b || of_a == 2)
+        return of_a < of_b;
     return a->line != b->line ? a->line < b->line : a->column < b->column;
 }
 

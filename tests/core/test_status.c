@@ -34,7 +34,8 @@ TEST(faults_count_past_their_room)
     assert_int_equal(list[1].status, DEW_EUNIT);
 }
 
-/* Those with a line of the file first, by line and column; the rest as it was. */
+/* Those with a line of the file first, then of --set, by line and column; the
+   rest as it was. */
 TEST(faults_are_put_in_order)
 {
     static const struct {
@@ -42,7 +43,7 @@ TEST(faults_are_put_in_order)
         int line, column;
     } said[] = {{"--set", 2, 1}, {"a", 0, 0}, {"a", 9, 3},
                 {"a", 9, 2},     {"a", 2, 7}, {"--set", 1, 1}};
-    static const int order[] = {4, 3, 2, 0, 1, 5};
+    static const int order[] = {4, 3, 2, 5, 0, 1};
     struct dew_error list[COUNT_OF(said)] = {{0}};
     struct dew_faults faults = {list, COUNT_OF(said), COUNT_OF(said) + 3};
 
