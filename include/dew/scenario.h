@@ -323,7 +323,8 @@ struct dew_seen {
     int glass;             /* 1 wet, 0 dry, -1 not told                      */
     int line, column;      /* of its when                                    */
 };
-/* The rows of readings, DEW_SEEN_MOST at most, into list; how many. */
+/* The rows of readings whose time is sound, DEW_SEEN_MOST at most, into list;
+   how many. */
 size_t dew_scenario_seen(const struct dew_scenario *scenario,
                          struct dew_seen *list);
 
