@@ -129,9 +129,9 @@ for h in 01 02 03; do
     echo "2021-01-05 $h:00,20.5,41" >>warm.csv
 done
 told "every fault in one pass" \
-    "all.yaml:6:15: house.floor_area: 1900 needs a unit: write one of ft2, in2, m2, cm2
+    "all.yaml:3:9: weather.file: nosuch.csv: No such file or directory (looked for beside the scenario, then where the command was given)
 all.yaml:4:9: weather.fill: no place in the table answers to \"Houton\"; spelt most like it: $like
-all.yaml:3:9: weather.file: nosuch.csv: No such file or directory (looked for beside the scenario, then where the command was given)
+all.yaml:6:15: house.floor_area: 1900 needs a unit: write one of ft2, in2, m2, cm2
 warm.csv:1:1: humidity: no column is known as a humidity (not understood: \"Fukt (%)\"): name one \"relative humidity (%)\" or \"dew point (degC)\"" \
     check all.yaml
 printf 'wether: {place: 722020}\n%s\n' "$house" >typo.yaml
@@ -140,8 +140,8 @@ told "no place is looked for where none is asked for" \
     check typo.yaml
 printf 'time,temp,rh (%%)\n2021-01-04 12:00,1,71\n' >units.csv
 told "a file's unit and a log that is not there" \
-    "units.csv:1:2: temp: its unit is not said; say one of degF, degC, K
---set:2:1: log.file: nolog.csv: No such file or directory (looked for beside the scenario, then where the command was given)" \
+    "--set:2:1: log.file: nolog.csv: No such file or directory (looked for beside the scenario, then where the command was given)
+units.csv:1:2: temp: its unit is not said; say one of degF, degC, K" \
     check sunny.yaml --set weather.file=units.csv --set log.file=nolog.csv
 sed 's/^/AAA,/; 1s/AAA/station/' sunny.csv >two.csv
 sed '1d; s/^/BBB,/' sunny.csv >>two.csv
