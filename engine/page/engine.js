@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Two workers with the engine, one for what is asked at once and one for houses
 // like this one.  Ending a worker stops it, and it alone gives its memory back: so
-// each is ended when nothing more is asked of it.  The compiled module is kept, as
-// fast as it has become, so that the next stands at once.
+// each is ended when nothing more is asked of it, the first after a while, for a
+// change that comes soon is answered sooner by one that ran before.  The compiled
+// module is kept, as fast as it has become, so that the next stands at once.
 
 // What houses came to, by names that the engine gave: those used last, so many
 // bytes of them.  It outlives a worker that is ended.
@@ -39,13 +40,16 @@ class Kept {
   }
 }
 
+// A worker that answered waits so long for the next change, ms.
+const REST = 20000;
+
 const buffersOf = ({ give }) => give.map(([, { buffer }]) => buffer);
 
 // Words of a run that is to keep what houses come to.
 export const KEEPS = ["--kept", ".kept"];
 
-// shares: what the other lane keeps is told to it too; stands: a worker waits for
-// the next call.
+// shares: what the other lane used for its last answer is told to it too; stands: a
+// worker waits for the next call.
 class Lane {
   constructor(engine, { shares, stands }) {
     this.engine = engine;
@@ -56,7 +60,7 @@ class Lane {
   }
 
   start() {
-    this.has = new Set();
+    this.has = new Set(); // of what is kept
     this.worker = new Worker(this.engine.url);
     this.worker.onmessage = ({ data }) => this.heard(data);
     this.worker.onerror = (event) => this.fail(event.message ?? "the worker does not start");
@@ -66,12 +70,14 @@ class Lane {
 
   heard(data) {
     if (data.ready !== undefined) this.engine.is(data.ready);
-    else if (data.kept !== undefined) this.engine.kept.add(data.kept, data.bytes, this);
+    else if (data.kept !== undefined) this.keep(data);
     else if (data.done !== undefined) this.progress?.(data.done, data.what);
     else if (data.failed !== undefined) this.fail(data.failed);
     else if (data.over !== undefined) this.over();
     else {
+      if (!data.holds) this.has.clear();
       this.engine.kept.use(data.used);
+      if (data.used.length > 0) this.engine.newest = new Set(data.used);
       this.settle(data.id, (one) => one.yes(data));
     }
   }
@@ -80,7 +86,8 @@ class Lane {
   // handed over: a message that copies them takes twice as long.
   changes() {
     const { all } = this.engine.kept;
-    const give = [...all].filter(([name, { lane }]) => !this.has.has(name) && (this.shares || lane === this))
+    const give = [...all].filter(([name, { lane }]) => !this.has.has(name) &&
+      (lane === this || (this.shares && this.engine.newest.has(name))))
       .map(([name, { bytes }]) => [name, bytes.slice()]);
     const drop = [...this.has].filter((name) => !all.has(name));
 
@@ -89,10 +96,21 @@ class Lane {
     return { give, drop };
   }
 
+  keep({ kept, bytes, held }) {
+    if (held) this.has.add(kept);
+    this.engine.kept.add(kept, bytes, this.helps ?? this);
+  }
+
   over() {
     if (this.waiting.size > 0) return;
+    if (!this.stands) return this.stop();
+    clearTimeout(this.rest);
+    this.rest = setTimeout(() => this.renew(), REST);
+  }
+
+  renew() {
     this.stop();
-    if (this.stands) this.start();
+    this.start();
   }
 
   settle(id, how) {
@@ -108,6 +126,7 @@ class Lane {
 
   // Ends what runs; those who wait are told why.
   stop(why = "stopped") {
+    clearTimeout(this.rest);
     this.worker?.terminate();
     this.worker = undefined;
     for (const id of [...this.waiting.keys()]) this.settle(id, (one) => one.no(new Error(why)));
@@ -125,15 +144,19 @@ class Lane {
     this.worker.postMessage({ keeps }, buffersOf(keeps));
   }
 
-  // The command with these words; folder: whose files are to come back.
-  call(words, files, { folder, progress } = {}) {
+  // The command with these words; folder: whose files are to come back; long: it
+  // takes its time; helps: the lane for which houses are marched; holds: the worker
+  // holds what houses came to for the next call, which comes at once.
+  call(words, files, { folder, progress, helps, holds = false, long = folder !== undefined } = {}) {
     if (this.worker === undefined) this.start();
+    clearTimeout(this.rest);
     this.progress = progress;
+    this.helps = helps;
     const id = ++this.next;
     return new Promise((yes, no) => {
-      this.waiting.set(id, { yes, no, long: folder !== undefined });
-      const keeps = this.changes();
-      this.worker.postMessage({ id, call: words, files, folder, keeps }, buffersOf(keeps));
+      this.waiting.set(id, { yes, no, long });
+      const keeps = words.includes(KEEPS[0]) ? this.changes() : { give: [], drop: [] };
+      this.worker.postMessage({ id, call: words, files, folder, keeps, holds }, buffersOf(keeps));
     });
   }
 }
@@ -158,6 +181,7 @@ export class Engine {
     this.url = URL.createObjectURL(new Blob([code], { type: "text/javascript" }));
     this.packed = packed;
     this.kept = new Kept();
+    this.newest = new Set(); // names of the last answer's
     this.now = new Lane(this, { shares: false, stands: true });
     this.later = new Lane(this, { shares: true, stands: false });
     this.ready = new Promise((yes) => { this.yes = yes; });

@@ -35,8 +35,8 @@ function change(text, keep = true) {
   if (keep) app.before.push({ text: app.text, files: app.files });
   app.after = [];
   stand({ text });
+  if (app.asked) work(); // it marches while the page shows what was typed
   show();
-  if (app.asked) work();
 }
 
 // A change that the text may be too odd for is not made, and said.
@@ -235,6 +235,66 @@ const seen = () => new Promise((yes) => {
 // The report alone is asked for at once; all files are when one is to be kept.
 const words = (asked, more) => ["run", NAME, "--out", "set", ...more, ...asked.units, ...KEEPS];
 
+// ---- two workers for the first answer ---------------------------------------------
+
+const LEAST_SHARED = 4; // options
+const worked = new Set(); // options with the house and all, as they were marched
+
+const optionsOf = (text) => {
+  const house = unset(text, ["options"]);
+  return Array.from({ length: count(text, ["options"]) }, (_, i) => `${house}\0${lines(text, i)}`);
+};
+
+const without = (text, which) => which.reduceRight((rest, i) => drop(rest, i), text);
+
+// The text with every other option that is still to be marched, and with the others
+// of them; nothing where one worker does as well.
+function parted(text) {
+  try {
+    const fresh = [...optionsOf(text).entries()].filter(([, one]) => !worked.has(one)).map(([i]) => i);
+
+    return fresh.length < LEAST_SHARED ? []
+      : [0, 1].map((part) => without(text, fresh.filter((_, k) => k % 2 !== part)));
+  } catch {
+    return []; // written in another way
+  }
+}
+
+function workedOut(text) {
+  worked.clear();
+  try {
+    for (const one of optionsOf(text)) worked.add(one);
+  } catch {
+    worked.clear();
+  }
+}
+
+// Each worker marches its part; what houses came to is kept, and the first, which
+// writes the answer, finds it.  It marches what the other could not.
+async function marched(parts, asked) {
+  const far = [0, 0], begun = performance.now();
+  const march = (lane, k) => lane.call(["run", NAME, "--quick", ...asked.units, ...KEEPS],
+    { ...asked.files, [NAME]: parts[k] }, { long: true, helps: engine.now, holds: k === 0, progress: (done) => {
+      far[k] = done;
+      progress((far[0] + far[1]) / 2);
+    } });
+
+  await Promise.all([march(engine.now, 0), march(engine.later, 1).catch(() => {})]);
+  return performance.now() - begun;
+}
+
+function likely(asked, run) {
+  const parts = parted(asked.files[NAME]);
+  const whole = (more) => engine.now.call(words(asked, ["--quick", "--few"]), asked.files, { folder: "set/", ...more });
+
+  if (parts.length === 0) return whole({ progress }); // at once
+  return marched(parts, asked).then(async (ms) => {
+    if (run !== app.run) return undefined;
+    const answer = await whole({});
+    return { ...answer, ms: answer.ms + ms };
+  });
+}
+
 // At once the likely house, then houses like it, which sharpen what stands.
 async function work() {
   stop();
@@ -245,10 +305,11 @@ async function work() {
   say("Working out the year of each option...", true);
   try {
     const asked = { files: inputs(), units: units() };
-    app.first = engine.ready.then(() => run !== app.run ? undefined
-      : engine.now.call(words(asked, ["--quick", "--few"]), asked.files, { folder: "set/", progress }));
+    app.first = engine.module !== undefined ? likely(asked, run)
+      : engine.ready.then(() => run !== app.run ? undefined : likely(asked, run));
     const first = await app.first;
     if (run !== app.run) return;
+    if (first.code === 0) workedOut(asked.files[NAME]);
     take(first, begun, "likely", () => engine.now.call(words(asked, ["--quick"]), asked.files, { folder: "set/" }));
     if (first.code !== 0) return;
     await seen();
@@ -400,7 +461,7 @@ function save(name, bytes) {
 
 function wire() {
   $("ui-form").addEventListener("submit", (event) => event.preventDefault());
-  for (const sign of ["focusin", "input"]) $("ui-form").addEventListener(sign, () => engine.now.prepare());
+  $("ui-form").addEventListener("input", () => engine.now.prepare());
   $("ui-go").addEventListener("click", () => {
     work();
     if (innerWidth < 992) $("ui-result").scrollIntoView();

@@ -39,7 +39,8 @@ WASM_LIB := $(WASM_GSL:%=gsl/%) \
 
 # Theirs warns of what is theirs.  -Iengine/page/port comes first: it has what
 # wasi-libc has not.
-WASM_CC   := clang --target=wasm32-wasi -O2 -Iengine/page/port -I$W/include \
+WASM_CC   := clang --target=wasm32-wasi -O2 -msign-ext -mnontrapping-fptoint \
+             -Iengine/page/port -I$W/include \
              -D_WASI_EMULATED_GETPID -D_WASI_EMULATED_SIGNAL
 WASM_WARN := -Werror -Wall -Wextra -Wshadow -Wstrict-prototypes
 WASM_OURS := $(filter-out -W% -fPIC -fstack-usage -DMARCH__WIDE,$(OURS)) \
@@ -56,7 +57,7 @@ WASM_MARCH := $(patsubst %.c,%.o,$(filter engine/march/%,$(LIB_SRC))) \
               engine/march/lanes_2.o
 # Surveys need SQLite and threads, which the module has not.
 WASM_SRC   := $(filter-out engine/march/% engine/survey/% engine/core/journal.c \
-                engine/cli/cmd_survey.c engine/cli/survey_%.c,$(LIB_SRC) $(CLI_SRC)) engine/page/port/port.c
+                engine/cli/cmd_survey.c engine/cli/survey_%.c,$(LIB_SRC) $(CLI_SRC)) engine/page/port/port.c engine/page/port/bulk.c
 WASM_OBJ   := $(WASM_SRC:%.c=$W/both/%.o) $(EMBED:%=$W/both/%.o) $(WASM_LIB:%=$W/both/lib/%.o)
 WASM_plain := $(WASM_MARCH:%=$W/plain/%)
 WASM_simd  := $(WASM_MARCH:%=$W/simd/%)
@@ -82,6 +83,9 @@ $W/both/lib/%.o: $(WASM_TOO)
 	$(WASM_CC) $(WASM_THEIRS) -I$(WLIB)/$(*D) -MMD -MP -c $(WLIB)/$*.c -o $@
 $W/both/%.o: %.c $(WASM_TOO)
 	$(call wasm_object)
+# Not for all of it: what knows these takes errno for a thread's own.
+$W/both/engine/page/port/bulk.o: engine/page/port/bulk.c $(WASM_TOO)
+	$(call wasm_object,-mbulk-memory)
 $W/plain/%.o: %.c $(WASM_TOO)
 	$(call wasm_object)
 $W/simd/%.o: %.c $(WASM_TOO)

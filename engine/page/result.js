@@ -58,11 +58,25 @@ function folded(section) {
   return make("details", { class: "part" }, make("summary", {}, words), section);
 }
 
-// The report with its charts apart, but for their heading.
-function chartsOf(html) {
-  const from = html.indexOf(HELD), head = html.indexOf("</h2>", from) + 5, to = html.indexOf("</section>", head);
-  return from < 0 ? { rest: html, charts: "" }
-    : { rest: html.slice(0, head) + html.slice(to), charts: html.slice(head, to) };
+const coded = (words) => new TextEncoder().encode(words);
+
+// Where these words begin in bytes; -1: nowhere.
+function placeOf(bytes, words, from = 0) {
+  const wanted = coded(words);
+
+  for (let at = bytes.indexOf(wanted[0], from); at >= 0; at = bytes.indexOf(wanted[0], at + 1))
+    if (wanted.every((byte, i) => bytes[at + i] === byte)) return at;
+  return -1;
+}
+
+// The report with its charts apart, but for their heading; they stay bytes of their
+// own, half as large as words, and nothing else of the report is held.
+function chartsOf(bytes) {
+  const from = placeOf(bytes, HELD);
+  if (from < 0) return { rest: reader.decode(bytes), charts: new Uint8Array(0) };
+  const head = placeOf(bytes, "</h2>", from) + 5, to = placeOf(bytes, "</section>", head);
+
+  return { rest: reader.decode(bytes.subarray(0, head)) + reader.decode(bytes.subarray(to)), charts: bytes.slice(head, to) };
 }
 
 // Builds the charts when their part is first opened, linked to or printed.
@@ -73,7 +87,7 @@ function holding(place, charts, zooms) {
   hold = () => {
     if (built) return;
     built = true;
-    section.insertAdjacentHTML("beforeend", charts);
+    section.insertAdjacentHTML("beforeend", reader.decode(charts));
     place.append(make("script", {}, zooms));
   };
   section?.parentElement.addEventListener("toggle", () => hold());
@@ -83,7 +97,7 @@ function holding(place, charts, zooms) {
 // beside: of an answer remembered, or none; whole: gives all files of it.
 export function showReport(place, answer, { zooms, options, beside, remember, whole }) {
   const { files } = answer;
-  const { rest, charts } = chartsOf(reader.decode(files["report.html"]));
+  const { rest, charts } = chartsOf(files["report.html"]);
   const report = new DOMParser().parseFromString(rest, "text/html");
   const kept = new Set([...place.querySelectorAll("details[open]")].map((one) => one.firstChild.textContent));
   const sections = [...report.querySelectorAll("main > section, main > div > section")];

@@ -16,7 +16,8 @@ function compiled(packed) {
 const words = new TextDecoder();
 
 // What houses came to, for those that did not change, as the page gave it.  What
-// is new goes to the page, so that it outlives this worker, and is not held here.
+// is new goes to the page, so that it outlives this worker; it is held here only
+// where the next call comes at once.
 const kept = new Files(), told = new Set();
 const KEPT = /^[0-9a-f]{64}$/;
 
@@ -31,26 +32,44 @@ function keep({ give, drop }) {
   }
 }
 
-function tell_kept() {
+function tell_kept(held) {
   for (const name of kept.list()) {
     if (!KEPT.test(name) || told.has(name)) continue;
-    const bytes = kept.bytes(name).slice();
+    const all = kept.bytes(name), bytes = held || all.length < all.buffer.byteLength ? all.slice() : all;
 
-    kept.drop(name);
-    postMessage({ kept: name, bytes }, [bytes.buffer]);
+    if (held) told.add(name);
+    else kept.drop(name);
+    postMessage({ kept: name, bytes, held }, [bytes.buffer]);
   }
 }
 
+function drop_kept() {
+  for (const name of kept.list()) kept.drop(name);
+  told.clear();
+}
+
+// So often it tells how far it is, and what houses came to, ms: each message is
+// work for the page.
+const TELLS = 100, GIVES = 500;
+
 // What it printed of how far it is, piece by piece: "\rthe year of option 3,  45 %".
-function listener() {
-  let line = "";
+function listener(held) {
+  let line = "", told_at = performance.now(), given_at = told_at;
 
   return (bytes) => {
-    tell_kept();
+    const now = performance.now();
+
     line = (line + words.decode(bytes)).split("\r").at(-1);
+    if (now >= given_at + GIVES) {
+      tell_kept(held);
+      given_at = now;
+    }
+    if (now < told_at + TELLS) return;
     const found = /^(.*), +(\d+) %$/.exec(line);
 
-    if (found !== null) postMessage({ done: +found[2] / 100, what: found[1].trim() });
+    if (found === null) return;
+    postMessage({ done: +found[2] / 100, what: found[1].trim() });
+    told_at = now;
   };
 }
 
@@ -59,14 +78,14 @@ function written(files, folder) {
     .map((name) => [name.slice(folder.length), files.bytes(name).slice()]));
 }
 
-function answer({ id, call, files, folder, keeps }) {
+function answer({ id, call, files, folder, keeps, holds }) {
   const all = new Files(files);
   all.mount(".kept", kept);
   keep(keeps);
   const begun = performance.now();
-  const { code, out, err } = run(module, all, call, ["COLUMNS=80"], listener(), memory);
+  const { code, out, err } = run(module, all, call, ["COLUMNS=80"], listener(holds), memory);
 
-  return { id, code, out: words.decode(out), err: words.decode(err).replace(/\r[^\n]*\r/g, ""),
+  return { id, code, holds, out: words.decode(out), err: words.decode(err).replace(/\r[^\n]*\r/g, ""),
     ms: performance.now() - begun, used: kept.opened(), files: folder === undefined ? {} : written(all, folder) };
 }
 
@@ -81,8 +100,9 @@ addEventListener("message", async ({ data }) => {
       keep(data.keeps);
     } else {
       const out = answer(data);
+      tell_kept(data.holds); // before it is asked for
+      if (!data.holds) drop_kept();
       postMessage(out, Object.values(out.files).map(({ buffer }) => buffer)); // handed over, not copied
-      tell_kept();
       postMessage({ over: true });
     }
   } catch (error) {

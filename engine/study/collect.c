@@ -66,11 +66,11 @@ static void keep_books(struct study__books *b, const struct dew_result *in)
 
 /* 0 or 1 as the tally counted this hour: the same arithmetic, not another. */
 static void keep_counted(const struct study__columns *k, size_t at,
-                         const struct dew_tally *before,
+                         double humid, double dry,
                          const struct dew_tally *after)
 {
-    k->humid[at] = after->too_humid - before->too_humid;
-    k->dry[at] = after->too_dry - before->too_dry;
+    k->humid[at] = after->too_humid - humid;
+    k->dry[at] = after->too_dry - dry;
 }
 
 static void keep_columns(const struct study__columns *k, size_t at,
@@ -108,12 +108,12 @@ void study__collect(struct dew_outcome *o, struct study__gather *gather,
                     const struct dew_result *in)
 {
     const struct dew_limits *limits = gather->limits;
-    const struct dew_tally before = o->year;
+    double humid = o->year.too_humid, dry = o->year.too_dry; /* before it */
 
     keep_columns(&gather->columns, gather->at, hour, in);
     keep_books(&gather->books, in);
     dew_tally_add(&o->year, limits, o->required, date, in);
-    keep_counted(&gather->columns, gather->at++, &before, &o->year);
+    keep_counted(&gather->columns, gather->at++, humid, dry, &o->year);
     dew_tally_add(&o->month[date->month - 1], limits, o->required, date, in);
 }
 
