@@ -48,8 +48,8 @@ const buffersOf = ({ give }) => give.map(([, { buffer }]) => buffer);
 // Words of a run that is to keep what houses come to.
 export const KEEPS = ["--kept", ".kept"];
 
-// shares: what the other lane used for its last answer is told to it too; stands: a
-// worker waits for the next call.
+// shares: what the first lane used for its last answer is told to it too; stands: a
+// worker waits for the next call; cold: it ran nothing yet.
 class Lane {
   constructor(engine, { shares, stands }) {
     this.engine = engine;
@@ -61,6 +61,7 @@ class Lane {
 
   start() {
     this.has = new Set(); // of what is kept
+    this.cold = true;
     this.worker = new Worker(this.engine.url);
     this.worker.onmessage = ({ data }) => this.heard(data);
     this.worker.onerror = (event) => this.fail(event.message ?? "the worker does not start");
@@ -77,7 +78,7 @@ class Lane {
     else {
       if (!data.holds) this.has.clear();
       this.engine.kept.use(data.used);
-      if (data.used.length > 0) this.engine.newest = new Set(data.used);
+      if (this.stands && data.used.length > 0) this.engine.newest = new Set(data.used);
       this.settle(data.id, (one) => one.yes(data));
     }
   }
@@ -150,6 +151,7 @@ class Lane {
   call(words, files, { folder, progress, helps, holds = false, long = folder !== undefined } = {}) {
     if (this.worker === undefined) this.start();
     clearTimeout(this.rest);
+    if (words[0] === "run") this.cold = false;
     this.progress = progress;
     this.helps = helps;
     const id = ++this.next;
@@ -187,6 +189,9 @@ export class Engine {
     this.ready = new Promise((yes) => { this.yes = yes; });
     this.now.start();
   }
+
+  // Would the last answer of the first worker be told without a march?
+  get stands() { return this.newest.size > 0 && [...this.newest].every((name) => this.kept.all.has(name)); }
 
   is(module) {
     this.module = module;
