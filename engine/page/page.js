@@ -238,6 +238,7 @@ const words = (asked, more) => ["run", NAME, "--out", "set", ...more, ...asked.u
 // ---- two workers for the first answer ---------------------------------------------
 
 const LEAST_SHARED = 4; // options
+const LEAST_PROCESSORS = 3; // the browser makes fast code of the module on one of them
 const worked = new Set(); // options with the house and all, as they were marched
 
 const optionsOf = (text) => {
@@ -285,7 +286,7 @@ async function marched(parts, asked) {
 }
 
 function likely(asked, run) {
-  const parts = navigator.hardwareConcurrency > 1 ? parted(asked.files[NAME]) : [];
+  const parts = navigator.hardwareConcurrency >= LEAST_PROCESSORS ? parted(asked.files[NAME]) : [];
   const whole = (more) => engine.now.call(words(asked, ["--quick", "--few"]), asked.files, { folder: "set/", ...more });
 
   if (parts.length === 0) return whole({ progress }); // at once

@@ -474,6 +474,7 @@ for (const [what, list] of files) for (const from of list) {
   const page = await opened({}, () => {
     const post = Worker.prototype.postMessage, all = [];
 
+    Object.defineProperty(Navigator.prototype, "hardwareConcurrency", { get: () => 4 });
     globalThis.marches = [];
     Worker.prototype.postMessage = function (data, ...more) {
       if (!all.includes(this)) all.push(this);
