@@ -5,7 +5,8 @@
 # In a block that begins with ```console each line "$ COMMAND" is run and its
 # output follows it.  The block after a line <!-- real: COMMAND --> is the
 # output of COMMAND.  All run in one empty directory, dewledger in the PATH,
-# the source tree in $SRC.
+# the source tree in $SRC.  KEPT: a folder where runs find what was marched
+# before (tests/cli/test_kept.sh holds that it changes nothing).
 set -u
 SRC=$(cd "$(dirname "$0")/../.." && pwd)
 PATH=$(realpath "$1"):$PATH
@@ -15,6 +16,7 @@ trap 'rm -rf "$work"' EXIT
 cd "$work" || exit 1
 export SRC PATH
 unset COLUMNS
+. "$SRC/tests/support/kept_real.sh"
 
 state=text
 while IFS= read -r line; do

@@ -2,6 +2,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Hold the figures and words in a Markdown file's sentences to outputs.
 # usage: tests/support/told.sh BUILD FILE.md
+# KEPT: as in real.sh
 # A line <!-- told: COMMAND => WORDS --> runs COMMAND; WORDS with what it
 # prints (one line) in place of % must stand in the file's sentences.  All run
 # in one empty directory, dewledger in the PATH, the source tree in $SRC.
@@ -15,6 +16,7 @@ trap 'rm -rf "$work"' EXIT
 cd "$work" || exit 1
 export SRC PATH
 unset COLUMNS
+. "$SRC/tests/support/kept_real.sh"
 
 # sentences alone, in one line: no comment, no block of code
 sed -e '/^```/,/^```$/d' -e '/^<!--.*-->$/d' "$file" | tr -s '\n ' '  ' >text
