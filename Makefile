@@ -224,7 +224,13 @@ $B/dewledger-scenario.5: $B/dewledger
 # not break the next build.  The Makefile itself is a dependency.
 $B/%.o: %.c Makefile
 	@mkdir -p $(@D)
-	$(CC) $(OURS) $(CFLAGS) -Itests -MMD -MP -c $< -o $@
+	$(CC) $(OURS) $(CFLAGS) $(QUICK) -Itests -MMD -MP -c $< -o $@
+
+# Tests spend their time in the library: theirs is compiled quickly, unless asked
+# otherwise.
+ifeq ($(origin CFLAGS)$(COV),file)
+$(TEST_SRC:%.c=$B/%.o): QUICK := -O1 -g1
+endif
 
 $B/$(MPI_FILE:.c=.o) build/tidy/$(MPI_FILE): OURS += $(MPI_CFLAGS)
 
