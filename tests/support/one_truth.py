@@ -372,10 +372,13 @@ def main():
     si = "si" in words
     if words:
         out = os.path.join(folder, name + ".out")
-        text = run(program, "run", scenario, "--full", "--draws", "16", "--out", out, *words)
+        kept = os.path.join(folder, name + ".kept")
+        os.makedirs(kept, exist_ok=True)
+        text = run(program, "run", scenario, "--full", "--draws", "8", "--out", out,
+                   "--kept", kept, *words)
     else:
         known = run("sh", SHIPPED, scenario).strip()
-        out = os.path.join(known, "set")
+        out, kept = os.path.join(known, "set"), os.path.join(known, "kept")
         text = open(os.path.join(known, "full"), encoding="utf-8").read()
     summary = json.load(open(os.path.join(out, "summary.json"),
                              encoding="utf-8"))
@@ -406,9 +409,10 @@ def main():
 
     for option in options[1:]:
         picked = os.path.join(folder, "picked")
-        # marched anew: by itself, as it was not in the set
+        # the last is marched anew: by itself, as it was not in the set
+        anew = [] if option is options[-1] else ["--kept", kept]
         run(program, "run", scenario, "--full", "--quick", "--option", option["name"], "--out",
-            picked, *words)
+            picked, *anew, *words)
         layout = layouts.get(option["name"])
         ducts_text = run(program, "ducts", scenario, "--full", "--option",
                          option["name"], *words)
