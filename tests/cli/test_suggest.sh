@@ -59,9 +59,9 @@ tr -s '\n ' '  ' <out >flat
 says "has cores tried at the airflow that keeps the limits" grep -qE '(heat|enthalpy) core(, dehumidifier)? at [0-9]+ cfm' flat
 
 # ---- where the file has no options, nobody need ask ------------------------------
-ends "options made, compared in 8 houses" 0 run house.yaml $kept --draws 8 --suggest
+ends "options made, compared in two houses" 0 run house.yaml $kept --draws 2 --suggest
 cp out run
-ends "no options" 0 run house.yaml $kept --draws 8
+ends "no options" 0 run house.yaml $kept --draws 2
 says "that they are made is told, and how long it takes" sh -c 'tr -s "\n" " " <err | grep -q "the file has no options, so those usually tried are marched: half a minute or so on two processors; --quick marches the house alone"'
 says "they are those of --suggest" sh -c 'grep "^[0-9] " out >a; grep "^[0-9] " run >b; test -s a && cmp a b'
 says "and it tells what was tried" grep -q '^These options were made for this house: 25 were tried' out
