@@ -26,8 +26,12 @@ class Kept {
   }
 
   drop(name) {
-    this.size -= this.all.get(name)?.bytes.length ?? 0;
+    const bytes = this.all.get(name)?.bytes;
+
+    if (bytes === undefined) return;
+    this.size -= bytes.length;
     this.all.delete(name);
+    bytes.buffer.transfer?.(0); // its memory goes back at once
   }
 
   use(names) {

@@ -136,7 +136,9 @@ function write(node, at, bytes) {
   if (end > node.bytes.length) {
     const more = new Uint8Array(Math.max(end, 2 * node.bytes.length, 4096));
     more.set(node.bytes.subarray(0, node.size));
+    if (node.grown) node.bytes.buffer.transfer?.(0); // nobody else has these: back at once
     node.bytes = more;
+    node.grown = true;
   }
   node.bytes.set(bytes, at);
   node.size = Math.max(node.size, end);

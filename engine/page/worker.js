@@ -19,7 +19,20 @@ const words = new TextDecoder();
 // is new goes to the page, so that it outlives this worker; it is held here only
 // where the next call comes at once.
 const kept = new Files(), told = new Set();
-const KEPT = /^[0-9a-f]{64}$/;
+const KEPT = /^[0-9a-f]{64}$/, KEPT_IN = ".kept/";
+
+// Bytes that nobody needs any more: their memory goes back at once, not when the
+// browser next looks for what is lost.
+function spend(bytes) {
+  bytes.buffer.transfer?.(0);
+}
+
+function drop_one(name) {
+  const bytes = kept.bytes(name);
+
+  kept.drop(name);
+  if (bytes !== undefined) spend(bytes);
+}
 
 function keep({ give, drop }) {
   for (const [name, bytes] of give) {
@@ -27,7 +40,7 @@ function keep({ give, drop }) {
     told.add(name);
   }
   for (const name of drop) {
-    kept.drop(name);
+    drop_one(name);
     told.delete(name);
   }
 }
@@ -35,17 +48,30 @@ function keep({ give, drop }) {
 function tell_kept(held) {
   for (const name of kept.list()) {
     if (!KEPT.test(name) || told.has(name)) continue;
-    const all = kept.bytes(name), bytes = held || all.length < all.buffer.byteLength ? all.slice() : all;
+    const bytes = kept.bytes(name).slice();
 
     if (held) told.add(name);
-    else kept.drop(name);
+    else drop_one(name);
     postMessage({ kept: name, bytes, held }, [bytes.buffer]);
   }
 }
 
 function drop_kept() {
-  for (const name of kept.list()) kept.drop(name);
+  for (const name of kept.list()) drop_one(name);
   told.clear();
+}
+
+// A browser looks for what is lost when much is asked of it, not when a worker
+// waits: asked for and let go untouched, this much makes it look, and some 50 MB of
+// code and instances that ran come back.  One that has not so much says no.
+const PRESS = [1, 2, 3, 4].map(() => 2 ** 26);
+
+function press() {
+  try {
+    for (const length of PRESS) new ArrayBuffer(length);
+  } catch {
+    // then it has just looked
+  }
 }
 
 // So often it tells how far it is, and what houses came to, ms: each message is
@@ -73,20 +99,25 @@ function listener(held) {
   };
 }
 
+// The files of a folder, if one is asked for; nothing else of them stays.
 function written(files, folder) {
-  return Object.fromEntries(files.list().filter((name) => name.startsWith(folder))
+  const names = files.list().filter((name) => !name.startsWith(KEPT_IN));
+  const out = folder === undefined ? {} : Object.fromEntries(names.filter((name) => name.startsWith(folder))
     .map((name) => [name.slice(folder.length), files.bytes(name).slice()]));
+
+  for (const name of names) spend(files.bytes(name));
+  return out;
 }
 
 function answer({ id, call, files, folder, keeps, holds }) {
   const all = new Files(files);
-  all.mount(".kept", kept);
+  all.mount(KEPT_IN.slice(0, -1), kept);
   keep(keeps);
   const begun = performance.now();
   const { code, out, err } = run(module, all, call, ["COLUMNS=80"], listener(holds), memory);
 
   return { id, code, holds, out: words.decode(out), err: words.decode(err).replace(/\r[^\n]*\r/g, ""),
-    ms: performance.now() - begun, used: kept.opened(), files: folder === undefined ? {} : written(all, folder) };
+    ms: performance.now() - begun, used: kept.opened(), files: written(all, folder) };
 }
 
 addEventListener("message", async ({ data }) => {
@@ -104,6 +135,7 @@ addEventListener("message", async ({ data }) => {
       if (!data.holds) drop_kept();
       postMessage(out, Object.values(out.files).map(({ buffer }) => buffer)); // handed over, not copied
       postMessage({ over: true });
+      press();
     }
   } catch (error) {
     postMessage({ id: data.id, failed: `${error.name}: ${error.message}` });

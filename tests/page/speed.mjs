@@ -118,6 +118,7 @@ async function round() {
     await noted("one option changed", page);
     await page.click("#ui-stop");
   }
+  await page.waitForTimeout(2000); // what ended gives its memory back
   note("memory of the tab with an answer, MB", mbOf(tab));
   if (process.env.SURE) {
     await timed("how sure, from the click", async () => {
