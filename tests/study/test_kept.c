@@ -71,4 +71,51 @@ TEST(what_lies_between_numbers_tells_nothing)
     assert_true(alike(&a, &b));
 }
 
+/* ---- the weather ----------------------------------------------------------------- */
+
+enum { HOURS = 9 };
+
+struct outside {
+    struct dew_hour hours[HOURS];
+    struct dew_date dates[HOURS];
+    double t[HOURS];
+};
+
+static void weather_name(const struct outside *o, char out[DEW_KEPT_NAME])
+{
+    const struct dew_weather w = {
+        .hours = o->hours, .dates = o->dates, .count = HOURS};
+
+    study__name_weather(&w, o->t, out);
+}
+
+/* One bit of any byte, the last hour's too. */
+TEST(each_hour_tells_a_weather_from_another)
+{
+    struct outside a, b;
+    char name[DEW_KEPT_NAME], other[DEW_KEPT_NAME];
+
+    memset(&a, 0, sizeof a);
+    weather_name(&a, name);
+    for (size_t i = 0; i < sizeof a; i++) {
+        memcpy(&b, &a, sizeof b);
+        ((unsigned char *)&b)[i] ^= 1;
+        weather_name(&b, other);
+        assert_string_not_equal(name, other);
+    }
+}
+
+TEST(held_or_not_a_weather_has_another_name)
+{
+    struct outside a;
+    char held[DEW_KEPT_NAME], free_[DEW_KEPT_NAME];
+    const struct dew_weather w = {
+        .hours = a.hours, .dates = a.dates, .count = HOURS};
+
+    memset(&a, 0, sizeof a);
+    weather_name(&a, held);
+    study__name_weather(&w, NULL, free_);
+    assert_string_not_equal(held, free_);
+}
+
 RUN_TESTS("study: names of what is kept");
