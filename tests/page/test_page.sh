@@ -26,7 +26,7 @@ command -v node >/dev/null || skipped "no node"
 mkdir -p build
 flock build/wasm.lock make -s wasm-sources >"$work/log" 2>&1 ||
     skipped "no tools or sources for it: $(grep -v '^make' "$work/log" | tail -n 1)"
-if flock build/wasm.lock make -s page >"$work/log" 2>&1; then
+if flock build/wasm.lock make -s -j2 page >"$work/log" 2>&1; then
     echo "ok it is made"
 else
     echo "not ok it is made"

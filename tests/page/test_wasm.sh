@@ -19,7 +19,7 @@ command -v node >/dev/null || {
     echo "skip the command as WebAssembly: no node"
     exit 0
 }
-if flock build/wasm.lock make -s wasm wasm-lanes >"$work/log" 2>&1; then
+if flock build/wasm.lock make -s -j2 wasm wasm-lanes >"$work/log" 2>&1; then
     echo "ok it builds"
 else
     echo "not ok it builds"
