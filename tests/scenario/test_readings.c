@@ -9,11 +9,17 @@
     "weather: {place: 722020}\n"                                               \
     "house: {floor_area: 1830 ft2, bedrooms: 3}\n"
 
+static struct dew_scenario_source source_of(const char *text)
+{
+    return (struct dew_scenario_source){
+        .text = text, .length = strlen(text), .name = "r.yaml"};
+}
+
 /* Of readings written with this when; 0 where it is none. */
 static int seen_at(const char *when, struct dew_seen *out)
 {
     char text[400];
-    struct dew_scenario_source from = {.text = text, .name = "r.yaml"};
+    struct dew_scenario_source from;
     struct dew_error list[4] = {{0}};
     struct dew_faults faults = {list, 4, 0};
     struct dew_seen seen[DEW_SEEN_MOST];
@@ -24,7 +30,7 @@ static int seen_at(const char *when, struct dew_seen *out)
              HEAD "readings: [{when: %s, rh: 62 to 68 %%, glass: dry}]\n"
                   "options: [{name: as it stands}]\n",
              when);
-    from.length = strlen(text);
+    from = source_of(text);
     good = dew_scenario_open(&s, &from, &faults) == DEW_OK;
     if (good) {
         assert_int_equal(dew_scenario_seen(s, seen), 1);
@@ -72,8 +78,7 @@ TEST(months_and_parts_of_their_days)
 TEST(an_end_past_all_is_named)
 {
     const char text[] = HEAD "readings: [{when: july, rh: 62 to 168 %}]\n";
-    struct dew_scenario_source from = {
-        .text = text, .length = sizeof text - 1, .name = "r.yaml"};
+    struct dew_scenario_source from = source_of(text);
     struct dew_error list[4] = {{0}};
     struct dew_faults faults = {list, 4, 0};
     struct dew_scenario *s;
@@ -122,8 +127,7 @@ TEST(all_that_is_wrong_is_told_at_once_line_by_line)
         {14, 34, "readings.t", "stands without the rh"},
         {15, 17, "people.count", "-1 is below"},
     };
-    struct dew_scenario_source from = {
-        .text = text, .length = sizeof text - 1, .name = "r.yaml"};
+    struct dew_scenario_source from = source_of(text);
     struct dew_error list[COUNT_OF(want) + 4] = {{0}};
     struct dew_faults faults = {list, COUNT_OF(list), 0};
     struct dew_seen seen[DEW_SEEN_MOST];
@@ -148,10 +152,9 @@ TEST(all_that_is_wrong_is_told_at_once_line_by_line)
 TEST(rules_are_told_in_their_line)
 {
     static const char text[] =
-        "weather: {place: 722020, file: a.epw}\n"
+        "weather: {place: 722020, file: a.csv}\n"
         "house: {floor_area: 1830 ft2, bedrooms: 3, airtightness: 3 foo}\n";
-    struct dew_scenario_source from = {
-        .text = text, .length = sizeof text - 1, .name = "r.yaml"};
+    struct dew_scenario_source from = source_of(text);
     struct dew_error list[4] = {{0}};
     struct dew_faults faults = {list, 4, 0};
     struct dew_scenario *s;
