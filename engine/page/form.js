@@ -82,7 +82,6 @@ export class Form {
     const field = { row, path, id };
 
     field.input = this.input(field);
-    field.input.addEventListener("input", () => { this.typing = field; });
     field.input.id = id;
     field.input.dataset.path = path.join(".");
     field.note = make("p", { class: "note", id: `${id}-note` });
@@ -123,7 +122,8 @@ export class Form {
       ...units.map((unit) => make("option", { value: unit }, unit === "R" ? "R (US)" : unit)));
       field.beside = units.length > 1 ? [field.unit] : [make("span", { class: "told" }, units[0])];
     }
-    const input = make("input", { type: "text", onchange: change, spellcheck: "false",
+    const input = make("input", { type: "text", onchange: change,
+      oninput: () => { this.typing = field; }, spellcheck: "false",
       autocomplete: "off", inputmode: row.kind === "number" ? "decimal" : false,
       list: row.kind === "place" ? "ui-places" : false });
     return input;

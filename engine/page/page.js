@@ -239,12 +239,21 @@ const words = (asked, more) => ["run", NAME, "--out", "set", ...more, ...asked.u
 
 const LEAST_SHARED = 4; // options
 const LEAST_PROCESSORS = 3; // the browser makes fast code of the module on one of them
-const worked = new Set(); // options with the house and all, as they were marched
 
+// Each with the house and all.
 const optionsOf = (text) => {
   const house = unset(text, ["options"]);
   return Array.from({ length: count(text, ["options"]) }, (_, i) => `${house}\0${lines(text, i)}`);
 };
+
+// Those of the answer that stands.
+function worked() {
+  try {
+    return new Set(app.stood === undefined ? [] : optionsOf(app.stood.files[NAME]));
+  } catch {
+    return new Set(); // written in another way
+  }
+}
 
 const without = (text, which) => which.reduceRight((rest, i) => drop(rest, i), text);
 
@@ -252,22 +261,13 @@ const without = (text, which) => which.reduceRight((rest, i) => drop(rest, i), t
 // of them; nothing where one worker does as well.
 function parted(text) {
   try {
-    const fresh = [...optionsOf(text).entries()].filter(([, one]) => !worked.has(one)).map(([i]) => i);
+    const old = worked();
+    const fresh = [...optionsOf(text).entries()].filter(([, one]) => !old.has(one)).map(([i]) => i);
 
     return fresh.length < LEAST_SHARED ? []
       : [0, 1].map((part) => without(text, fresh.filter((_, k) => k % 2 !== part)));
   } catch {
     return []; // written in another way
-  }
-}
-
-function workedOut(asked) {
-  app.stood = asked;
-  worked.clear();
-  try {
-    for (const one of optionsOf(asked.files[NAME])) worked.add(one);
-  } catch {
-    worked.clear();
   }
 }
 
@@ -319,7 +319,7 @@ async function work() {
       : engine.ready.then(() => run !== app.run ? undefined : likely(asked, run));
     const first = await app.first;
     if (run !== app.run) return;
-    if (first.code === 0) workedOut(asked);
+    if (first.code === 0) app.stood = asked;
     take(first, begun, "likely", () => engine.now.call(words(asked, ["--quick"]), asked.files, { folder: "set/" }));
     if (first.code !== 0) return;
     await seen();

@@ -24,6 +24,10 @@ const coder = new TextEncoder();
 const decoder = new TextDecoder();
 const bytesOf = (what) => typeof what === "string" ? coder.encode(what) : what;
 
+// Bytes that nobody needs any more: their memory goes back at once, not when the
+// browser next looks for what is lost.
+export function spend({ buffer }) { buffer.transfer?.(0); }
+
 // ---- files ---------------------------------------------------------------------
 
 let made = 0; // their numbers
@@ -136,7 +140,7 @@ function write(node, at, bytes) {
   if (end > node.bytes.length) {
     const more = new Uint8Array(Math.max(end, 2 * node.bytes.length, 4096));
     more.set(node.bytes.subarray(0, node.size));
-    if (node.grown) node.bytes.buffer.transfer?.(0); // nobody else has these: back at once
+    if (node.grown) spend(node.bytes); // nobody else has these
     node.bytes = more;
     node.grown = true;
   }

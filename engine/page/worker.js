@@ -21,12 +21,6 @@ const words = new TextDecoder();
 const kept = new Files(), told = new Set();
 const KEPT = /^[0-9a-f]{64}$/, KEPT_IN = ".kept/";
 
-// Bytes that nobody needs any more: their memory goes back at once, not when the
-// browser next looks for what is lost.
-function spend(bytes) {
-  bytes.buffer.transfer?.(0);
-}
-
 function drop_one(name) {
   const bytes = kept.bytes(name);
 
@@ -64,11 +58,11 @@ function drop_kept() {
 // A browser looks for what is lost when much is asked of it, not when a worker
 // waits: asked for and let go untouched, this much makes it look, and some 50 MB of
 // code and instances that ran come back.  One that has not so much says no.
-const PRESS = [1, 2, 3, 4].map(() => 2 ** 26);
+const PRESSES = 4, PRESS = 2 ** 26;
 
 function press() {
   try {
-    for (const length of PRESS) new ArrayBuffer(length);
+    for (let i = 0; i < PRESSES; i++) new ArrayBuffer(PRESS);
   } catch {
     // then it has just looked
   }
