@@ -16,7 +16,8 @@
 #   make wasm       the command as WebAssembly, see docs/page.md; bench-wasm
 #   make study      the long studies
 #   make mutants    changes of arithmetic that no test fails for, MUTANTS=500
-#                   of them, drawn by SEED=1; an hour or two
+#                   of them, drawn by SEED=1; an hour or less; AGAIN=FILE,
+#                   what it printed before: those that lived then
 #   make pictures   docs/img anew, from the demo
 #   make real       the outputs shown in README.md and docs/ anew
 #   make first-results   docs/dev/first-results.md anew, from the data
@@ -376,7 +377,7 @@ study: all $(STUDIES)
 MUTANTS ?= 500
 SEED    ?= 1
 mutants:
-	@python3 tests/support/mutants.py $(MUTANTS) $(SEED)
+	@python3 tests/support/mutants.py $(MUTANTS) $(SEED) $(AGAIN)
 
 # i386, s390x and musl: `make machines ONLY=musl` for one of them
 machines: all
