@@ -2,6 +2,8 @@
 /* Layouts: where the air goes, state by state. */
 #include "support/duct_house.h"
 
+#include "ducts/build.h"
+
 /* ---- every layout, every state ------------------------------------------- */
 
 /* What holds in any network: mass at each point, and fresh air accounted for. */
@@ -272,6 +274,37 @@ TEST(mixing_adds_to_the_short_circuit)
     }
 }
 
+/* Every kind with all handlers, ventilators, grilles and dampers there can be,
+   each ventilator tied to each handler, has room, and its network is solved. */
+TEST(the_largest_layout_has_room)
+{
+    for (int kind = 0; kind < DEW_LAYOUTS; kind++) {
+        struct dew_duct_layout l =
+            said((enum dew_layout)kind, DEW_DUCT_HANDLERS, DEW_DUCT_VENTS);
+        struct dew_duct_written w;
+        struct dew_ducts *d;
+
+        l.backdraft = l.damper = DEW_DUCT_FITTED;
+        for (int j = 0; j < l.vent_count; j++)
+            l.vents[j].serves = (1 << l.handler_count) - 1;
+        fill(&l);
+        l.grille_count = DEW_DUCT_GRILLES;
+        for (int g = 0; g < l.grille_count; g++) {
+            l.grilles[g] = l.grilles[0];
+            l.grilles[g].vent = g % l.vent_count;
+            l.grilles[g].handler = g % l.handler_count;
+            l.grilles[g].share = 3. / 16;
+            l.grilles[g].fresh = l.grilles[g].stale = 3. / 16;
+        }
+        d = open_layout(&l);
+        w = dew_ducts_as_written(d);
+        assert_true(w.point_count <= DUCTS__POINTS);
+        assert_true(w.run_count <= DUCTS__RUNS);
+        at(d, DEW_VENT_ON, 1);
+        dew_ducts_close(d);
+    }
+}
+
 /* a large trunk at a small flow resists next to nothing */
 TEST(a_trunk_hardly_resists_the_small_flow)
 {
@@ -283,6 +316,44 @@ TEST(a_trunk_hardly_resists_the_small_flow)
     /* two ways out of it, grilles and handler, lose less than the one */
     assert_true(s.tap_fresh[0] > 0.0 && s.tap_fresh[0] < s.trunk_resists[0]);
     dew_ducts_close(d);
+}
+
+static double drop_along(const struct dew_duct *trunk, double length, double q)
+{
+    struct dew_duct d = *trunk;
+
+    d.length = length;
+    d.extra = d.loss = 0;
+    return dew_ducts_drop(&d, DEW_DUCTS_DENSITY, q, NULL);
+}
+
+/* At the blower's own flow all of the external static is lost: by the trunk,
+   its grilles and the piece between tie and handler.  Grilles go by the square
+   of the flow. */
+TEST(a_trunk_and_its_grilles_lose_the_external_static)
+{
+    struct dew_duct_layout l = said(DEW_LAYOUT_mix, 1, 1);
+    const struct dew_duct_handler *h = &l.handlers[0];
+    double q, grilles, at_supply, at_return;
+
+    fill(&l);
+    q = h->flow;
+    at_supply = h->external * (1 - h->return_share) -
+                drop_along(&h->supply_trunk.duct, h->after, q);
+    at_return = h->external * h->return_share -
+                drop_along(&h->return_trunk.duct, h->before, q);
+    assert_near(ducts__supply_resists(h, q), at_supply, 1e-9);
+    assert_near(ducts__return_resists(h, 1, q), at_return, 1e-6);
+    assert_near(ducts__return_resists(h, 1, q) - ducts__return_resists(h, 0, q),
+                drop_along(&h->return_trunk.duct, h->between, q), 1e-9);
+    grilles = at_supply -
+              dew_ducts_drop(&h->supply_trunk.duct, DEW_DUCTS_DENSITY, q, NULL);
+    assert_true(grilles > 1);
+    assert_near(
+        ducts__supply_resists(h, q / 2),
+        dew_ducts_drop(&h->supply_trunk.duct, DEW_DUCTS_DENSITY, q / 2, NULL) +
+            grilles / 4,
+        1e-9);
 }
 
 TEST(measured_flows_override)

@@ -169,4 +169,31 @@ TEST(all_states_at_once_are_those_alone)
     all_states_are_those_alone(1.2);
 }
 
+/* A ventilator tied to two trunks gives each half, and to three a third: a
+   trunk alone, with as much to pass, resists alike. */
+TEST(a_trunk_passes_its_part)
+{
+    const enum dew_layout kinds[2] = {DEW_LAYOUT_mix, DEW_LAYOUT_supply_tie};
+
+    for (int i = 0; i < 4; i++) {
+        int ties = 2 + i / 2;
+        struct dew_duct_layout alone = said(kinds[i % 2], 1, 1), l = alone;
+        struct dew_ducts *d;
+        double want;
+
+        d = open_layout(&alone);
+        want = at(d, DEW_VENT_ON, 0).trunk_resists[0];
+        dew_ducts_close(d);
+        alone.vents[0].set[DEW_VENT_ON] *= ties;
+        l.handler_count = ties;
+        l.vents[0].set[DEW_VENT_ON] *= ties;
+        for (int k = 0; k < ties; k++)
+            l.handlers[k] = alone.handlers[0];
+        d = open_layout(&l);
+        for (int k = 0; k < ties; k++)
+            assert_near(at(d, DEW_VENT_ON, 0).trunk_resists[k] / want, 1, 1e-6);
+        dew_ducts_close(d);
+    }
+}
+
 RUN_TESTS("ducts: flows set");

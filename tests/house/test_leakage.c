@@ -70,6 +70,17 @@ static const struct fault { const char *text; struct dew_airtight in; } fault_ro
     {"density: 1.61 is outside 0.5 .. 1.6 kg/m3", {DEW_AIRTIGHT_AREA10, 0.07, 0.65, 0, 1.61}},
     {"form: 99 is no form of airtightness", {(enum dew_airtight_form)99, 0.07, 0.65, 0, 1.2}},
 };
+
+static const struct siting_fault { const char *text; double c, n, density; struct dew_siting siting; } siting_rows[] = {
+    {"c: -0.01 is outside the numbers from 0",  -0.01,    0.65, 1.2,  {2, 3, 0, 0}},
+    {"c: inf is outside the numbers from 0",    INFINITY, 0.65, 1.2,  {2, 3, 0, 0}},
+    {"c: nan is outside the numbers from 0",    NAN,      0.65, 1.2,  {2, 3, 0, 0}},
+    {"n: 1.02 is outside 0.5 .. 1",             0.04,     1.02, 1.2,  {2, 3, 0, 0}},
+    {"storeys: 3.1 is outside 1 .. 3",          0.04,     0.65, 1.2,  {3.1, 3, 0, 0}},
+    {"shelter: 0 is outside 1 .. 5",            0.04,     0.65, 1.2,  {2, 0, 0, 0}},
+    {"shelter: 6 is outside 1 .. 5",            0.04,     0.65, 1.2,  {2, 6, 0, 0}},
+    {"density: 1.61 is outside 0.5 .. 1.6 kg/m3", 0.04,   0.65, 1.61, {2, 3, 0, 0}},
+};
 /* clang-format on */
 
 static void area_is_the_printed_one(void **state)
@@ -291,18 +302,26 @@ static void fault_names_its_member(void **state)
     assert_near(c, 7.25, 0.0);
 }
 
-TEST(siting_faults_leave_the_output)
+/* A density is the basic model's alone. */
+static void siting_fault_leaves_the_output(void **state)
 {
-    struct dew_siting bad = {2, 6, 0, 0};
+    const struct siting_fault *row = *state;
     struct dew_leakage out = {.constant = 3.25};
     struct dew_error err = {0};
     char line[300];
 
-    assert_int_equal(dew_house_leakage_enhanced(0.04, 0.65, &bad, &out, &err),
+    assert_int_equal(dew_house_leakage_basic(row->c, row->n, row->density,
+                                             &row->siting, &out, &err),
                      DEW_ERANGE);
-    assert_string_equal(dew_error_line(&err, line, sizeof line),
-                        "shelter: 6 is outside 1 .. 5");
-    assert_near(out.constant, 3.25, 0.0);
+    assert_string_equal(dew_error_line(&err, line, sizeof line), row->text);
+    err = (struct dew_error){0};
+    assert_int_equal(
+        dew_house_leakage_enhanced(row->c, row->n, &row->siting, &out, &err),
+        row->density > 1.6 ? DEW_OK : DEW_ERANGE);
+    if (row->density <= 1.6) {
+        assert_string_equal(dew_error_line(&err, line, sizeof line), row->text);
+        assert_near(out.constant, 3.25, 0.0);
+    }
 }
 
 ROWS(area_rows, area_is_the_printed_one);
@@ -312,4 +331,5 @@ ROWS(form_rows, form_gives_c);
 ROWS(factor_rows, factor_is_the_printed_one);
 ROWS(fan_rows, fans_add_by_rule);
 ROWS(fault_rows, fault_names_its_member);
+ROWS(siting_rows, siting_fault_leaves_the_output);
 RUN_TESTS("house, leakage");

@@ -181,4 +181,20 @@ TEST(a_busy_hour_takes_its_steps)
 
 ROWS(strides, a_quiet_hour_takes_half_of_some_steps);
 ROWS(pumps, heat_pump_draws_by_its_curve);
+/* A wet coil's air takes up water to saturation at its wet bulb; air that is
+   saturated takes none. */
+TEST(air_soaks_to_its_wet_bulb)
+{
+    const double t = 24.3, w = 0.0113, p = 98400.0;
+    double wet = dew_air_wet(t, w, p);
+    struct dew_coil coil = {.m = 0.613};
+    struct dew_coil_air air = {.t = t, .w = w, .p = p, .flow = 1.0};
+
+    assert_near(march__soak_of(&coil, &air, wet),
+                0.613 * (dew_air_w_sat(wet, p) - w), 1e-9);
+    air.w = dew_air_w_sat(t, p);
+    assert_near(march__soak_of(&coil, &air, t), 0.0, 1e-9);
+    assert_near(march__soak_of(&coil, &air, t - 1.0), 0.0, 0.0);
+}
+
 RUN_TESTS("march, hour");

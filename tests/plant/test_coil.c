@@ -386,6 +386,32 @@ TEST(curves_end_in_nan)
     assert_nan(dew_plant_heating_capacity(21.0, -31.0));
 }
 
+/* They reach from 57 to 75 degF wet bulb and from 65 to 115 degF outdoors, the
+   ends included, of heating from 10 to 27 and from -30 to 20 degC. */
+TEST(curves_hold_at_their_ends)
+{
+    for (int i = 0; i < 4; i++) {
+        double wet = celsius(i % 2 ? 57 : 75), out = celsius(i / 2 ? 65 : 115);
+        double in = i % 2 ? 10 : 27, cold = i / 2 ? -30 : 20;
+
+        assert_true(dew_plant_cooling_capacity(wet, out) > 0.5);
+        assert_true(dew_plant_cooling_eir(wet, out) > 0.3);
+        assert_true(dew_plant_heating_capacity(in, cold) > 0.1);
+        assert_true(dew_plant_heating_eir(in, cold) > 0.3);
+        wet += i % 2 ? -0.001 : 0.001;
+        in += i % 2 ? -0.001 : 0.001;
+        assert_nan(dew_plant_cooling_capacity(wet, out));
+        assert_nan(
+            dew_plant_cooling_eir(celsius(67), celsius(i / 2 ? 64 : 116)));
+        assert_nan(dew_plant_heating_eir(in, cold));
+        assert_nan(dew_plant_heating_capacity(21, i / 2 ? -30.001 : 20.001));
+    }
+    assert_near(dew_plant_cooling_capacity_flow(1.2),
+                dew_plant_cooling_capacity_flow(1.2 - 1e-9), 1e-8);
+    assert_near(dew_plant_cooling_eir_flow(0.5),
+                dew_plant_cooling_eir_flow(0.5 + 1e-9), 1e-8);
+}
+
 /* ---- label -------------------------------------------------------------- */
 
 TEST(net_and_gross_differ_by_the_blower)

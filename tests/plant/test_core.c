@@ -304,6 +304,51 @@ TEST(two_rows_come_back_through_the_fit)
     }
 }
 
+/* Of the supply a share eatr was stale air before; of the fans' heat one share is
+   in the supply, and of the rest what the core gives back, per unit of supply;
+   worked by hand. */
+TEST(a_leak_and_the_fans_heat_at_other_flows)
+{
+    struct dew_core_sheet s = sheet_of(0.0437, 70.0);
+    struct dew_core_state at;
+    struct dew_core c;
+
+    s.rows[0].sensible = 0.75;
+    s.rows[0].eatr = 0.031;
+    s.supply_share = 0.4;
+    s.before_core = 0.9;
+    assert_int_equal(dew_plant_core_fit(&s, DEW_READ_LIKELY, &c, NULL), 0);
+    assert_near(c.eatr, 0.031, 1e-15);
+    dew_plant_core_at(&c, 0.0437, 0.0371, &at);
+    assert_near(at.fresh, 0.0437 * 0.969, 1e-15);
+    assert_near(at.watts, 70.0 * pow(0.969, 3.0), 1e-9); /* the fan laws */
+    assert_near(at.heat,
+                0.4 * at.watts +
+                    at.sensible * 0.9 * 0.6 * at.watts * 0.0437 / 0.0371,
+                1e-9);
+}
+
+/* What the condensing core is given does in dry air what the core does, whatever
+   the flows and the kind: the same units, on the supply's capacity. */
+TEST(a_core_of_as_many_units_is_alike_when_dry)
+{
+    for (int i = 0; i < 6; i++) {
+        struct dew_core c = core_of(i % 2 ? 0.61 : 0.75, 0.0);
+        double exhaust = 0.0437 * (0.75 + 0.25 * (i / 2));
+        struct dew_core_meeting m = {
+            .t_out = -3.1, .t_in = 20.7, .w = 0.0, .p = 97300.0};
+        struct dew_core_state at;
+        struct dew_core_wet o;
+
+        c.kind = i % 2 ? DEW_CROSSFLOW : DEW_COUNTERFLOW;
+        dew_plant_core_at(&c, 0.0437, exhaust, &at);
+        m.ntu = at.condensing;
+        m.ratio = exhaust / 0.0437;
+        dew_plant_core_wet(&m, &o);
+        assert_near(o.sensible, at.sensible, 1e-9);
+    }
+}
+
 TEST(a_cold_row_does_not_spoil_the_fit)
 {
     struct dew_core_sheet s = sheet_of(0.0300, 41.0);

@@ -129,6 +129,12 @@ TEST(absurd_labels_are_refused)
                                   "kg/kWh: no dehumidifier works so");
     err = (struct dew_error){0};
     l.factor = 1.6 / kwh;
+    l.rate = 253.0 / day;
+    assert_int_equal(dew_plant_dryer_of(&l, &d, &err), DEW_ERANGE);
+    assert_string_equal(err.path, "rate");
+    assert_string_equal(err.text, "253 kg a day is outside 0 .. 250 kg a day");
+    err = (struct dew_error){0};
+    l.rate = 50 * pint / day;
     l.t = 8.0;
     assert_int_equal(dew_plant_dryer_of(&l, &d, &err), DEW_ERANGE);
     assert_string_equal(err.path, "t");

@@ -523,30 +523,6 @@ TEST(hours_are_quantiles_of_the_draws)
     assert_near(r.told, dew_spread_house(spread, DRAWS, 0)->too_humid, 0);
 }
 
-/* [NEWCOMBE98] table I, method 3. */
-static const struct score_row {
-    const char *name;
-    size_t count, draws;
-    double low, high;
-} score_rows[] = {
-    {"81 of 263", 81, 263, 0.2553, 0.3662},
-    {"15 of 148", 15, 148, 0.0624, 0.1605},
-    {"0 of 20", 0, 20, 0.0000, 0.1611},
-    {"1 of 29", 1, 29, 0.0061, 0.1718},
-};
-
-static void the_interval_is_that_published(void **state)
-{
-    const struct score_row *row = *state;
-    struct dew_draws_interval in = dew_draws_interval(row->count, row->draws);
-
-    assert_near(in.low, row->low, 0.00005);
-    assert_near(in.high, row->high, 0.00005);
-    in = dew_draws_interval(row->draws - row->count, row->draws);
-    assert_near(in.high, 1 - row->low, 0.00005);
-}
-ROWS(score_rows, the_interval_is_that_published);
-
 /* ---- what is refused ------------------------------------------------------------- */
 
 static const struct refused_row {

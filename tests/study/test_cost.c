@@ -260,14 +260,15 @@ static void payback(void **state)
 
 TEST(payback_range_holds_the_likely)
 {
-    struct dew_bill base = {.yearly = {900, 800, 1100}, .install = ONCE(0)};
+    struct dew_bill base = {.yearly = {900, 800, 1100},
+                            .install = {300, 200, 500}};
     struct dew_bill option = {.yearly = {600, 540, 700},
                               .install = {3000, 2500, 4000}};
     struct dew_estimate p = dew_cost_payback(&base, &option);
 
-    assert_near(p.likely, 10, 1e-12);
-    assert_near(p.low, 2500.0 / 400, 1e-12);
-    assert_near(p.high, 4000.0 / 260, 1e-12);
+    assert_near(p.likely, 2700.0 / 300, 1e-12);
+    assert_near(p.low, 2300.0 / 400, 1e-12);
+    assert_near(p.high, 3500.0 / 260, 1e-12);
 }
 
 ROWS(factor_rows, interest_factor);

@@ -180,31 +180,45 @@ TEST(the_size_of_a_step_changes_nothing)
     dew_study_close(all);
 }
 
-/* An option whose hours are not kept has all its counts all the same. */
-TEST(counts_need_no_hours_kept)
+/* An option whose hours are not kept has all its counts all the same: alone,
+   and side by side with others. */
+static void counts_without_hours(size_t many)
 {
     const struct dew_weather weather = {hours, dates, YEAR, NULL};
-    struct dew_option pair[] = {options[0], options[0]};
+    struct dew_option alike[5];
     const struct dew_outcome *o;
     struct dew_study *study;
     double done = 0;
     size_t count;
 
     fill();
-    pair[1].counts_only = 1;
-    assert_int_equal(dew_study_open(&study, pair, 2, &weather, NULL), DEW_OK);
+    for (size_t i = 0; i < many; i++) {
+        alike[i] = options[0];
+        alike[i].counts_only = i > 0;
+    }
+    assert_int_equal(dew_study_open(&study, alike, many, &weather, NULL),
+                     DEW_OK);
     while (done < 1)
         assert_int_equal(dew_study_step(study, 2000, &done, NULL), DEW_OK);
     o = dew_study_outcomes(study, &count);
-    assert_memory_equal(&o[0].year, &o[1].year, sizeof o->year);
-    for (int f = 0; f < DEW_SURFACES; f++) {
-        assert_near(o[0].faces[f].mould, o[1].faces[f].mould, 0.0);
-        assert_near(o[0].faces[f].mean_80, o[1].faces[f].mean_80, 0.0);
-    }
-    assert_near(o[0].rh_95, o[1].rh_95, 0.0);
+    assert_int_equal(count, many);
     assert_non_null(o[0].series.rh);
-    assert_null(o[1].series.rh);
+    for (size_t i = 1; i < many; i++) {
+        assert_memory_equal(&o[0].year, &o[i].year, sizeof o->year);
+        for (int f = 0; f < DEW_SURFACES; f++) {
+            assert_near(o[0].faces[f].mould, o[i].faces[f].mould, 0.0);
+            assert_near(o[0].faces[f].mean_80, o[i].faces[f].mean_80, 0.0);
+        }
+        assert_near(o[0].rh_95, o[i].rh_95, 0.0);
+        assert_null(o[i].series.rh);
+    }
     dew_study_close(study);
+}
+
+TEST(counts_need_no_hours_kept)
+{
+    counts_without_hours(2);
+    counts_without_hours(5);
 }
 
 /* Flights land one after another where there is one thread. */

@@ -351,6 +351,79 @@ static void thumb(void **state)
     assert_near(t->found, r->found, r->tolerance);
 }
 
+/* What the rules say, in the words' own figures; NaN: open on that side. */
+static const struct said_row {
+    const char *name;
+    enum dew_thumb_rule rule;
+    void (*change)(void);
+    int option;
+    double low, high;
+} said_rows[] = {
+#define ROW(rule, change, option, low, high)                                   \
+    {                                                                          \
+#rule " says", DEW_THUMB_##rule, change, option, low, high             \
+    }
+    ROW(humid_60, nothing, 1, 0, 0),
+    ROW(rate_now, nothing, 1, 4 * 7.5 * cfm + 24 * 3 * cfm, 102 * cfm),
+    ROW(rate_old, nothing, 1, 4 * 7.5 * cfm + 24 * cfm, 54 * cfm),
+    ROW(rate_rooms, nothing, 1, 20 * cfm + 6 * 10 * cfm, 80 * cfm),
+    ROW(half_time, nothing, DEW_NO_OPTION, 2, 2),
+    ROW(not_dryer, july_wet, 2, 0, NAN),
+    ROW(dew_60, nothing, 0, 0.9, 1),
+    ROW(fan_auto, blower_on, 2, 1, NAN),
+    ROW(ton_water, drains_little, 0, 3 * lb / 3600 / ton, 3 * lb / 3600 / ton),
+    ROW(cool_half, runs_long, 0, 0.5, NAN),
+    ROW(own_best, own_twin, 2, 0, NAN),
+    ROW(no_damper, unplanned, 2, 1e-4, NAN),
+    ROW(balance, nothing, 1, NAN, 0.10),
+    ROW(sensible_76, nothing, 1, 0.76, NAN),
+    ROW(fan_15, nothing, 1, 1.5 * cfm, NAN),
+    ROW(family_water, water_ruled, 0, 11 * lb / 86400, 14.6 * lb / 86400),
+    ROW(first_year, new_and_damp, 0, 0.02 * SCENE_HOURS, NAN),
+    ROW(dryer_1000, dryer_ruled, 2, 1000 * KWH, 1000 * KWH),
+    ROW(dryer_factor, dryer_ruled, 2, 1.2 / KWH, 3.75 / KWH),
+    ROW(cost_balanced, as_priced, 1, 6000, 8000),
+    ROW(tight_3, nothing, 0, NAN, 102 * cfm),
+#undef ROW
+};
+
+static void is_as_said(double got, double want)
+{
+    if (isnan(want))
+        assert_nan(got);
+    else
+        assert_near(got, want, 1e-12 * fabs(want));
+}
+
+static void says(void **state)
+{
+    const struct said_row *r = *state;
+    const struct dew_thumb *t;
+
+    house();
+    r->change();
+    t = find(r->rule);
+    assert_non_null(t);
+    assert_int_equal(t->option, r->option);
+    is_as_said(t->low, r->low);
+    is_as_said(t->high, r->high);
+}
+
+/* Where no option is good enough the least humid that brings the air asked for
+   is taken, and where none brings it the last that has a ventilator. */
+TEST(without_a_best_the_least_humid_is_looked_at)
+{
+    house();
+    for (int i = 0; i < 3; i++)
+        s.outcomes[i].year.too_humid = 900 - 30 * i;
+    assert_int_equal(find(DEW_THUMB_rate_now)->option, 2);
+    s.outcomes[1].year.too_humid = 720;
+    assert_int_equal(find(DEW_THUMB_rate_now)->option, 1);
+    for (int i = 0; i < 3; i++)
+        s.outcomes[i].year.fresh_sum = 0;
+    assert_int_equal(find(DEW_THUMB_rate_now)->option, 2);
+}
+
 /* The 2 % that still keep the limit are our own choice, and called that; the
    rule itself is of no hour. */
 TEST(few_hours_above_60_agree_by_our_own_choice)
@@ -383,4 +456,5 @@ TEST(every_rule_has_words_and_a_source)
 }
 
 ROWS(thumb_rows, thumb);
+ROWS(said_rows, says);
 RUN_TESTS("study, rules of thumb");

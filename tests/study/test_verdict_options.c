@@ -74,6 +74,22 @@ TEST(air_that_cures_damp_may_dry_too_far)
     assert_null(FIND(wetter_untried, ANY));
 }
 
+/* All too dry: the least of those that bring the air asked for is named. */
+TEST(the_least_dry_that_brings_air_is_asked_for_water)
+{
+    scene_open(&s, 3);
+    scene_dry(&s, 0, 0, 400);
+    scene_dry(&s, 1, 0, 300);
+    scene_dry(&s, 2, 0, 350);
+    judge();
+    assert_near(NUMBERS(wetter_untried, 1).dry, 300, 0);
+    assert_null(FIND(wetter_untried, 0));
+    assert_null(FIND(wetter_untried, 2));
+    s.outcomes[1].year.fresh_sum = 0;
+    judge();
+    assert_near(NUMBERS(wetter_untried, 2).dry, 350, 0);
+}
+
 /* Two options alike at 200 h, and none keeps the limits: both are counted;
    where one is the best, no other winner is named. */
 TEST(a_tie_names_no_second_winner)

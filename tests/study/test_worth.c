@@ -278,7 +278,14 @@ TEST(what_is_no_decision_is_refused)
     assert_string_equal(err.text, "losses of 2 options in 49 draws are outside "
                                   "1 .. 64 and 50 or more");
     assert_null(w);
+    of.draws = (size_t)UINT32_MAX + 1; /* the order of draws is of 32 bits */
+    assert_int_equal(dew_worth_open(&w, &of, NULL), DEW_ERANGE);
     of.draws = N;
+    of.options = 0;
+    assert_int_equal(dew_worth_open(&w, &of, NULL), DEW_ERANGE);
+    of.options = 65;
+    assert_int_equal(dew_worth_open(&w, &of, NULL), DEW_ERANGE);
+    of.options = 2;
     loss[2 * 6 + 1] = NAN;
     err = (struct dew_error){0};
     assert_int_equal(dew_worth_open(&w, &of, &err), DEW_ERANGE);
